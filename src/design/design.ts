@@ -1,0 +1,65 @@
+/** A checked design: every length in mm, every default filled in, every `like` and `stores-inside` resolved. */
+export interface Design {
+  readonly title: string
+  readonly units: Units
+  readonly paper: PaperName
+  readonly stock: Stock
+  readonly ramps: readonly RampDesign[]
+}
+
+export type Units = 'mm' | 'in'
+
+export const paperNames = ['letter', 'legal', 'tabloid', 'a4', 'a3', 'a2', 'a1', 'a0'] as const
+export type PaperName = (typeof paperNames)[number]
+
+export interface Stock {
+  /** short and long side of a panel */
+  readonly panel: readonly [number, number]
+  readonly timber: readonly number[]
+  readonly pipe: readonly number[]
+  readonly kerf: number
+}
+
+export const materials = ['plywood', 'hardboard', 'steel', 'other'] as const
+export type Material = (typeof materials)[number]
+
+export interface Sheet {
+  readonly thickness: number
+  readonly material: Material
+}
+
+export type HeightLayer = 'frame' | 'deck' | 'surface'
+export type CurveLayer = 'frame' | 'surface'
+
+export interface RampDesign {
+  readonly name: string
+  readonly kind: 'quarter'
+  readonly width: number
+  readonly height: { readonly layer: HeightLayer; readonly value: number }
+  readonly transition: {
+    readonly circle: { readonly layer: CurveLayer; readonly radius: number }
+    readonly tangent: { readonly layer: CurveLayer; readonly height: number }
+  }
+  readonly toe: number
+  /** lip to back edge, or the whole side */
+  readonly back: { readonly from: 'deck' | 'length'; readonly value: number }
+  readonly sides: { readonly thickness: number; readonly count: number }
+  readonly studs: { readonly section: readonly [number, number]; readonly every: number }
+  /** from the studs outward */
+  readonly skin: readonly Sheet[]
+  readonly runOut: { readonly kind: 'sheet'; readonly sheet: Sheet } | { readonly kind: 'none' | 'flat' }
+  readonly deckBoard: Sheet | null
+  readonly coping: Coping | null
+  /** leg of the 45° cut at the back bottom corner; 0 for none */
+  readonly chamfer: number
+  /** the ramp this one is stored in, and the total clearance of both sides */
+  readonly storesInside: { readonly ramp: string; readonly clearance: number } | null
+}
+
+export interface Coping {
+  readonly outside: number
+  readonly seat: 'square' | 'round'
+  readonly by:
+    | { readonly kind: 'reveals'; readonly up: number; readonly out: number }
+    | { readonly kind: 'notch'; readonly along: number; readonly down: number }
+}

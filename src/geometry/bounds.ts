@@ -1,0 +1,74 @@
+import { segmentAt } from './at.ts'
+import type { Path, Segment } from './path.ts'
+import { pathSegments } from './path.ts'
+import type { Point } from './point.ts'
+
+/** An axis-parallel box, mm. */
+export interface Box {
+  readonly x0: number
+  readonly y0: number
+  readonly x1: number
+  readonly y1: number
+}
+
+/** Throws RangeError on an empty list. */
+export const pointsBounds = (points: readonly Point[]): Box => {
+  if (points.length === 0) throw new RangeError('no points, no bounds')
+  return {
+    x0: Math.min(...points.map((p) => p.x)),
+    y0: Math.min(...points.map((p) => p.y)),
+    x1: Math.max(...points.map((p) => p.x)),
+    y1: Math.max(...points.map((p) => p.y)),
+  }
+}
+
+/** Parameters where a segment can be extreme in x or y, its ends among them. */
+const extremes = (segment: Segment): readonly number[] => {
+  switch (segment.kind) {
+    case 'line':
+      return [0, 1]
+    case 'arc': {
+      const ts = [0, 1]
+      const low = Math.min(segment.startAngle, segment.startAngle + segment.sweep)
+      const high = Math.max(segment.startAngle, segment.startAngle + segment.sweep)
+      for (let k = Math.ceil(low / (Math.PI / 2)); k * (Math.PI / 2) <= high; k++)
+        ts.push((k * (Math.PI / 2) - segment.startAngle) / segment.sweep)
+      return ts
+    }
+    case 'cubic': {
+      const ts = [0, 1]
+      for (const axis of ['x', 'y'] as const) {
+        const [p0, p1, p2, p3] = [segment.from[axis], segment.c1[axis], segment.c2[axis], segment.to[axis]]
+        const a = p3 - 3 * p2 + 3 * p1 - p0
+        const b = 2 * (p2 - 2 * p1 + p0)
+        const c = p1 - p0
+        const root = Math.sqrt(b * b - 4 * a * c)
+        const roots = Math.abs(a) < 1e-12 ? [-c / b] : [(-b + root) / (2 * a), (-b - root) / (2 * a)]
+        ts.push(...roots.filter((t) => t > 0 && t < 1))
+      }
+      return ts
+    }
+    default:
+      return segment satisfies never
+  }
+}
+
+export const pathBounds = (path: Path): Box =>
+  pointsBounds(pathSegments(path).flatMap((segment) => extremes(segment).map((t) => segmentAt(segment, t))))
+
+export const boxUnion = (a: Box, b: Box): Box => ({
+  x0: Math.min(a.x0, b.x0),
+  y0: Math.min(a.y0, b.y0),
+  x1: Math.max(a.x1, b.x1),
+  y1: Math.max(a.y1, b.y1),
+})
+
+export const boxOverlaps = (a: Box, b: Box): boolean =>
+  a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
+
+export const boxGrow = (box: Box, by: number): Box => ({
+  x0: box.x0 - by,
+  y0: box.y0 - by,
+  x1: box.x1 + by,
+  y1: box.y1 + by,
+})

@@ -1,0 +1,101 @@
+import { segmentAt } from './at.ts'
+import type { Path, Segment } from './path.ts'
+import { pathSegments, segmentsPath } from './path.ts'
+import { type Point, pointCross, pointSubtract } from './point.ts'
+import { segmentPart } from './split.ts'
+
+/** A convex polygon, corners counter-clockwise. */
+export type Convex = readonly Point[]
+
+/** Inside or on the edge, within `slack` mm outside of it. */
+export const convexContains = (polygon: Convex, p: Point, slack = 0): boolean =>
+  polygon.every((corner, i) => {
+    const edge = pointSubtract(polygon[(i + 1) % polygon.length]!, corner)
+    return pointCross(edge, pointSubtract(p, corner)) >= -slack * Math.hypot(edge.x, edge.y)
+  })
+
+/** Parameters at which a segment crosses the infinite line through p and q. Lines and arcs exact, cubics to 1e-12 of t. */
+const crossings = (segment: Segment, p: Point, q: Point): readonly number[] => {
+  const edge = pointSubtract(q, p)
+  const size = Math.hypot(edge.x, edge.y)
+  const height = (r: Point): number => pointCross(edge, pointSubtract(r, p)) / size
+  switch (segment.kind) {
+    case 'line': {
+      const [a, b] = [height(segment.from), height(segment.to)]
+      return a === b ? [] : [a / (a - b)]
+    }
+    case 'arc': {
+      // the height over the edge is h + r·sin(φ − direction of the edge)
+      const ratio = -height(segment.centre) / segment.radius
+      if (Math.abs(ratio) > 1) return []
+      const direction = Math.atan2(edge.y, edge.x)
+      const rise = Math.asin(ratio)
+      return [direction + rise, direction + Math.PI - rise].flatMap((angle) => {
+        const turn = 2 * Math.PI * Math.sign(segment.sweep)
+        const ahead = (angle - segment.startAngle) % (2 * Math.PI)
+        const along = ahead * turn < 0 ? ahead + turn : ahead
+        // a crossing a hair before the start shows up a whole turn later
+        return [along / segment.sweep, (along - turn) / segment.sweep]
+      })
+    }
+    case 'cubic': {
+      const heights = [segment.from, segment.c1, segment.c2, segment.to].map(height)
+      return bernsteinRoots(heights as [number, number, number, number])
+    }
+    default:
+      return segment satisfies never
+  }
+}
+
+/** Roots in 0 … 1 of a cubic in Bernstein form, by halving where the sign can change. */
+const bernsteinRoots = (w: readonly [number, number, number, number], t0 = 0, t1 = 1): number[] => {
+  if (w.every((v) => v > 0) || w.every((v) => v < 0)) return []
+  if (t1 - t0 < 1e-12) return [(t0 + t1) / 2]
+  const [a, b, c] = [(w[0] + w[1]) / 2, (w[1] + w[2]) / 2, (w[2] + w[3]) / 2]
+  const [d, e] = [(a + b) / 2, (b + c) / 2]
+  const m = (d + e) / 2
+  const half = (t0 + t1) / 2
+  return [...bernsteinRoots([w[0], a, d, m], t0, half), ...bernsteinRoots([m, e, c, w[3]], half, t1)]
+}
+
+/** The parts of a segment inside a convex polygon, in order. Parts shorter than 1e-9 of the segment are dropped. */
+export const segmentClip = (segment: Segment, polygon: Convex): readonly Segment[] => {
+  const cuts = new Set([0, 1])
+  polygon.forEach((corner, i) => {
+    for (const t of crossings(segment, corner, polygon[(i + 1) % polygon.length]!))
+      if (t > 0 && t < 1) cuts.add(t)
+  })
+  const ts = [...cuts].sort((a, b) => a - b)
+  const inside: Segment[] = []
+  let open: number | undefined
+  for (let i = 1; i < ts.length; i++) {
+    const [t0, t1] = [ts[i - 1]!, ts[i]!]
+    if (t1 - t0 < 1e-9) continue
+    const within = convexContains(polygon, segmentAt(segment, (t0 + t1) / 2), 1e-9)
+    if (within && open === undefined) open = t0
+    if (!within && open !== undefined) {
+      inside.push(segmentPart(segment, open, t0))
+      open = undefined
+    }
+  }
+  if (open !== undefined) inside.push(segmentPart(segment, open, 1))
+  return inside
+}
+
+/** The parts of a path inside a convex polygon, as open paths; pieces that follow one another stay joined. */
+export const pathClip = (path: Path, polygon: Convex): readonly Path[] => {
+  const runs: Segment[][] = []
+  for (const segment of pathSegments(path))
+    for (const part of segmentClip(segment, polygon)) {
+      const run = runs.at(-1)
+      const end = run?.at(-1)?.to
+      if (run && end && end.x === part.from.x && end.y === part.from.y) run.push(part)
+      else runs.push([part])
+    }
+  const [first, last] = [runs[0], runs.at(-1)]
+  if (first && last && path.closed && first !== last) {
+    const [a, z] = [first[0]!.from, last.at(-1)!.to]
+    if (a.x === z.x && a.y === z.y) return [...runs.slice(1, -1), [...last, ...first]].map(segmentsPath)
+  }
+  return runs.map(segmentsPath)
+}
