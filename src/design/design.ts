@@ -1,3 +1,5 @@
+import type { Units } from '../length.ts'
+
 /** A checked design: every length in mm, every default filled in, every `like` and `stores-inside` resolved. */
 export interface Design {
   readonly title: string
@@ -7,7 +9,7 @@ export interface Design {
   readonly ramps: readonly RampDesign[]
 }
 
-export type Units = 'mm' | 'in'
+export type { Units }
 
 export const paperNames = ['letter', 'legal', 'tabloid', 'a4', 'a3', 'a2', 'a1', 'a0'] as const
 export type PaperName = (typeof paperNames)[number]

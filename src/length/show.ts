@@ -1,0 +1,42 @@
+import type { Units } from './units.ts'
+
+export interface LengthShowing {
+  /** most decimals of a mm; zeros at the end are dropped. 0 unless said */
+  readonly decimals?: number
+  /** put the unit behind the number */
+  readonly unit?: boolean
+}
+
+/** `n` sixteenths as a carpenter says them: `17 7/16`, `1/2`, `3`, `0`. */
+const sixteenths = (n: number): string => {
+  const whole = Math.floor(n / 16)
+  let [top, bottom] = [n % 16, 16]
+  while (top > 0 && top % 2 === 0) [top, bottom] = [top / 2, bottom / 2]
+  if (top === 0) return `${whole}`
+  return whole === 0 ? `${top}/${bottom}` : `${whole} ${top}/${bottom}`
+}
+
+/**
+ * Inches to the nearest 1/32. An odd 32nd lies between two sixteenths, one of which is an eighth or simpler: it is shown as
+ * that one, strong (`+`) or shy (`–`, an en dash, which every PDF viewer's own fonts have).
+ */
+const inches = (inch: number): string => {
+  const n = Math.round(Math.abs(inch) * 32)
+  const minus = inch < 0 && n > 0 ? '-' : ''
+  if (n % 2 === 0) return minus + sixteenths(n / 2)
+  const below = (n - 1) / 2
+  return below % 2 === 0 ? `${minus}${sixteenths(below)}+` : `${minus}${sixteenths(below + 1)}–`
+}
+
+const millimetres = (mm: number, decimals: number): string => {
+  const text = mm.toFixed(decimals)
+  const short = text.includes('.') ? text.replace(/\.?0+$/, '') : text
+  return short === '-0' ? '0' : short
+}
+
+/** A length in mm as the builder reads it. Throws RangeError on a value that is not finite or past 1e15 mm. */
+export const showLength = (mm: number, units: Units, { decimals = 0, unit }: LengthShowing = {}): string => {
+  if (!(Math.abs(mm) <= 1e15)) throw new RangeError(`${mm} is not a length to show`)
+  const text = units === 'mm' ? millimetres(mm, decimals) : inches(mm / 25.4)
+  return unit ? `${text} ${units}` : text
+}

@@ -1,0 +1,2 @@
+/** What a bare number of a design file or of the command line is read in. */
+export type Units = 'mm' | 'in'
