@@ -1,0 +1,124 @@
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
+import { type PageMarks, type PdfPoint, type PdfSegment, readPageMarks } from './read-page.ts'
+
+export interface PdfPageRead extends PageMarks {
+  /** points, as in the MediaBox */
+  readonly width: number
+  readonly height: number
+  readonly rotate: number
+  readonly userUnit: number
+  readonly label: string
+}
+
+export interface PdfRead {
+  readonly pages: readonly PdfPageRead[]
+  readonly title: string
+  readonly subject: string
+  readonly info: Readonly<Record<string, unknown>>
+  /** names of the layers and whether they show */
+  readonly layers: readonly { readonly name: string; readonly visible: boolean }[]
+  readonly labels: readonly string[]
+  /** each bookmark with the number of its page, from 1 */
+  readonly outline: readonly { readonly title: string; readonly page: number }[]
+  readonly viewerPreferences: Readonly<Record<string, unknown>>
+  readonly attachments: readonly {
+    readonly name: string
+    readonly description: string
+    readonly bytes: Uint8Array
+  }[]
+}
+
+/** Reads a PDF through pdf.js, which knows nothing of our writer. Coordinates are float32: 5e-5 mm on office paper. */
+export const readPdf = async (bytes: Uint8Array): Promise<PdfRead> => {
+  // pdf.js takes the buffer away
+  const task = getDocument({
+    data: bytes.slice(),
+    disableFontFace: true,
+    useSystemFonts: false,
+    verbosity: 0,
+    stopAtErrors: true,
+  })
+  const doc = await task.promise
+  try {
+    const layers = await doc.getOptionalContentConfig()
+    const labels = (await doc.getPageLabels()) ?? []
+    const pages: PdfPageRead[] = []
+    for (let number = 1; number <= doc.numPages; number++) {
+      const page = await doc.getPage(number)
+      const { fnArray, argsArray } = await page.getOperatorList()
+      const [x0, y0, x1, y1] = page.view as [number, number, number, number]
+      pages.push({
+        width: x1 - x0,
+        height: y1 - y0,
+        rotate: page.rotate,
+        userUnit: page.userUnit,
+        label: labels[number - 1] ?? '',
+        ...readPageMarks(fnArray, argsArray, (id) => {
+          const name = layers.getGroup(id)?.name
+          if (typeof name !== 'string') throw new Error(`no layer has the id ${id}`)
+          return name
+        }),
+      })
+      page.cleanup()
+    }
+    const { info } = (await doc.getMetadata()) as unknown as { info: Record<string, unknown> }
+    const outline: { title: string; page: number }[] = []
+    for (const item of (await doc.getOutline()) ?? []) {
+      const page = Array.isArray(item.dest) ? await doc.getPageIndex(item.dest[0]) : -1
+      outline.push({ title: item.title, page: page + 1 })
+    }
+    const attachments = Object.values(
+      ((await doc.getAttachments()) ?? {}) as Record<
+        string,
+        { filename: string; rawFilename: string; description?: string; content: Uint8Array }
+      >,
+    )
+    return {
+      pages,
+      title: String(info.Title ?? ''),
+      subject: String(info.Subject ?? ''),
+      info,
+      layers: [...layers].map(([, group]) => ({ name: String(group.name), visible: group.visible })),
+      labels,
+      outline,
+      viewerPreferences: { ...(await doc.getViewerPreferences()) },
+      attachments: attachments.map((file) => ({
+        name: file.rawFilename,
+        description: file.description ?? '',
+        bytes: file.content,
+      })),
+    }
+  } finally {
+    await task.destroy()
+  }
+}
+
+/** Points along a path, `steps` to each line and cubic, joints included; one list for each subpath. */
+export const pathPoints = (path: readonly PdfSegment[], steps: number): readonly (readonly PdfPoint[])[] => {
+  const runs: PdfPoint[][] = []
+  for (const segment of path) {
+    if (segment.kind === 'move') {
+      runs.push([segment.to])
+      continue
+    }
+    const run = runs.at(-1)
+    if (!run) throw new Error('a path that does not begin with a move')
+    const from = run.at(-1)!
+    const to = segment.kind === 'close' ? run[0]! : segment.to
+    if (segment.kind === 'close' && from.x === to.x && from.y === to.y) continue
+    const [c1, c2] = segment.kind === 'cubic' ? [segment.c1, segment.c2] : [undefined, undefined]
+    for (let i = 1; i <= steps; i++) {
+      const t = i / steps
+      const u = 1 - t
+      const mix = (axis: 'x' | 'y'): number =>
+        c1 && c2
+          ? u * u * u * from[axis] +
+            3 * u * u * t * c1[axis] +
+            3 * u * t * t * c2[axis] +
+            t * t * t * to[axis]
+          : u * from[axis] + t * to[axis]
+      run.push(i === steps ? to : { x: mix('x'), y: mix('y') })
+    }
+  }
+  return runs
+}
