@@ -9,12 +9,18 @@ import { pointToward } from './point.ts'
 export const cubicArcError = (angle: number): number =>
   ((2 / 27) * Math.sin(angle / 4) ** 6) / Math.cos(angle / 4) ** 2
 
-/** Arcs become the fewest even cubics whose distance from the arc stays within `tolerance` mm. */
+/**
+ * Arcs become the fewest even cubics whose distance from the arc stays within `tolerance` mm.
+ * Throws RangeError where an arc's radius or sweep is not finite, or the tolerance not above 0.
+ */
 export const pathCubics = (path: Path, tolerance: number): Path => {
+  if (!(tolerance > 0)) throw new RangeError(`a tolerance of ${tolerance} mm cannot be kept`)
   const pieces = pathSegments(path).flatMap((segment): Piece[] => {
     if (segment.kind === 'line') return [{ kind: 'line', to: segment.to }]
     if (segment.kind === 'cubic') return [{ kind: 'cubic', c1: segment.c1, c2: segment.c2, to: segment.to }]
     const { centre, radius, startAngle, sweep } = segment
+    if (!Number.isFinite(radius) || !Number.isFinite(sweep))
+      throw new RangeError(`an arc of radius ${radius} and sweep ${sweep} cannot be drawn`)
     let count = Math.max(1, Math.ceil(Math.abs(sweep) / (Math.PI / 2)))
     while (cubicArcError(Math.abs(sweep) / count) * radius > tolerance) count++
     const step = sweep / count

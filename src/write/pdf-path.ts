@@ -16,15 +16,25 @@ const decimals = 4
 /** The largest stretch of a map: its greater singular value. */
 const stretch = ([a, b, c, d]: Affine): number => (Math.hypot(a + d, b - c) + Math.hypot(a - d, b + c)) / 2
 
+const namedCubics = (path: Path, tolerance: number, name: string): Path => {
+  try {
+    return pathCubics(path, tolerance)
+  } catch (error) {
+    throw new RangeError(`${name}: ${(error as Error).message}`)
+  }
+}
+
 /** Path operators in points; `map` takes the path's frame to points. Throws RangeError on NaN, naming `name`. */
 export const pathOperators = (path: Path, map: Affine, name: string): string => {
+  const coordinate = `a point of ${name}`
   const at = (p: Point): string => {
     const { x, y } = affineApply(map, p)
-    return `${formatNumber(x, decimals, `x of ${name}`)} ${formatNumber(y, decimals, `y of ${name}`)}`
+    return `${formatNumber(x, decimals, coordinate)} ${formatNumber(y, decimals, coordinate)}`
   }
   const scale = stretch(map) / pointsPerMm
+  const cubics = namedCubics(path, arcTolerance / Math.max(1, scale || 1), name)
   let out = `${at(path.start)} m\n`
-  for (const piece of pathCubics(path, arcTolerance / Math.max(1, scale)).pieces)
+  for (const piece of cubics.pieces)
     out +=
       piece.kind === 'cubic' ? `${at(piece.c1)} ${at(piece.c2)} ${at(piece.to)} c\n` : `${at(piece.to)} l\n`
   return path.closed ? `${out}h\n` : out

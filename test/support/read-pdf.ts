@@ -67,11 +67,8 @@ export const readPdf = async (bytes: Uint8Array): Promise<PdfRead> => {
       const page = Array.isArray(item.dest) ? await doc.getPageIndex(item.dest[0]) : -1
       outline.push({ title: item.title, page: page + 1 })
     }
-    const attachments = Object.values(
-      ((await doc.getAttachments()) ?? {}) as Record<
-        string,
-        { filename: string; rawFilename: string; description?: string; content: Uint8Array }
-      >,
+    const attachments = Object.entries(
+      ((await doc.getAttachments()) ?? {}) as Record<string, { description?: string; content: Uint8Array }>,
     )
     return {
       pages,
@@ -82,8 +79,9 @@ export const readPdf = async (bytes: Uint8Array): Promise<PdfRead> => {
       labels,
       outline,
       viewerPreferences: { ...(await doc.getViewerPreferences()) },
-      attachments: attachments.map((file) => ({
-        name: file.rawFilename,
+      // by the key of the name tree: pdf.js takes file names for paths and turns their backslashes
+      attachments: attachments.map(([name, file]) => ({
+        name,
         description: file.description ?? '',
         bytes: file.content,
       })),
