@@ -1,0 +1,196 @@
+import { nearWord } from '../length/near.ts'
+import { quote } from '../length/quote.ts'
+import type { Units } from '../length.ts'
+import type { Sheet } from './design.ts'
+import type { Entry, EntryMap } from './entry.ts'
+import type { Place } from './problem.ts'
+import type { Report } from './report.ts'
+import { type Alternatives, type Row, rowExample, rowKey, rowTitle, type Value } from './row.ts'
+import { keysUnder, rowAt, rowsUnder } from './schema.ts'
+import type { Tree, TreeMap, TreeScalar } from './tree.ts'
+import {
+  choiceValue,
+  countValue,
+  type Fault,
+  lengthValue,
+  pairValue,
+  type Reading,
+  sheetValue,
+  textValue,
+} from './value.ts'
+
+export interface Checking {
+  /** undefined while the file does not say: then sizes are not judged */
+  readonly units: Units | undefined
+  readonly report: Report
+}
+
+/** One value against its row. What is wrong is reported and becomes `bad`, so that nobody asks for it again. */
+export const checkValue = (tree: Tree, row: Row, path: string, on: Checking): Entry => {
+  const { place } = tree
+  const shapes = `; e.g. ${quote(rowExample(row, on.units ?? 'mm'), 80)}`
+  const bad = (code: string, message: string, at = place): Entry => {
+    on.report(code, path, at, message)
+    return { kind: 'bad', place }
+  }
+  const one = <T>(read: Reading<T>, entry: (value: T) => Entry): Entry =>
+    'fault' in read ? bad(read.code, sentence(row, read)) : entry(read.value)
+
+  if (tree.kind === 'scalar') {
+    const word = row.words.find((w) => w === tree.text.trim().toLowerCase())
+    if (word !== undefined) return { kind: 'word', word, place }
+    if (tree.text.trim() === '' && row.value.kind !== 'text')
+      return bad('shape', `\`${rowTitle(row)}\` has no value${shapes}`)
+  }
+  const { value } = row
+  const wanted = wantedTree(value)
+  if (tree.kind !== wanted) return bad('shape', `${wrongShape(tree, row)}${shapes}`)
+
+  if (tree.kind === 'map') return checkMap(tree, row, path, on)
+  if (tree.kind === 'list') {
+    if (value.kind !== 'lengths' && value.kind !== 'sheets')
+      throw new TypeError(`no list of ${value.kind} at ${path}`)
+    const entries = tree.items.map((item, i) => checkItem(item, row, value, `${path}[${i}]`, on))
+    if (value.kind === 'lengths' && entries.length === 0)
+      return bad('shape', `\`${rowTitle(row)}\` is an empty list; give at least one length${shapes}`)
+    if (entries.some((entry) => entry === undefined)) return { kind: 'bad', place }
+    return value.kind === 'lengths'
+      ? { kind: 'lengths', mm: entries as number[], place }
+      : { kind: 'sheets', sheets: entries as Sheet[], place }
+  }
+
+  const { text } = tree
+  switch (value.kind) {
+    case 'text':
+      return one(textValue(text, value.most), (t) => ({ kind: 'text', text: t, place }))
+    case 'choice':
+      return one(choiceValue(text, value.of, rowKey(row)), (word) => ({ kind: 'word', word, place }))
+    case 'count':
+      return one(countValue(text, value), (count) => ({ kind: 'count', count, place }))
+    case 'length':
+      return one(lengthValue(text, on.units, value), (mm) => ({ kind: 'length', mm, place }))
+    case 'pair':
+      return one(pairValue(text, on.units, value), (mm) => ({ kind: 'lengths', mm, place }))
+    case 'sheet':
+      return one(sheetValue(text, on.units, value), (sheet) => ({ kind: 'sheets', sheets: [sheet], place }))
+    default:
+      throw new TypeError(`no single ${value.kind} at ${path}`)
+  }
+}
+
+/** Choices name their key themselves: "unknown kind `flat`". */
+const sentence = (row: Row, { code, fault }: Fault): string => {
+  if (code === 'choice') return fault
+  return code === 'text' ? `\`${rowTitle(row)}\` ${fault}` : `\`${rowTitle(row)}\`: ${fault}`
+}
+
+const checkItem = (
+  tree: Tree,
+  row: Row,
+  value: Value & { readonly kind: 'lengths' | 'sheets' },
+  path: string,
+  on: Checking,
+): number | Sheet | undefined => {
+  const read: Reading<number | Sheet> =
+    tree.kind !== 'scalar'
+      ? {
+          code: 'shape',
+          fault: `a ${tree.kind} stands where one ${value.kind === 'lengths' ? 'length' : 'sheet'} belongs`,
+        }
+      : value.kind === 'lengths'
+        ? lengthValue(tree.text, on.units, value)
+        : sheetValue(tree.text, on.units, value)
+  if ('value' in read) return read.value
+  on.report(read.code, path, tree.place, sentence(row, read))
+  return undefined
+}
+
+const wantedTree = (value: Value): Tree['kind'] => {
+  switch (value.kind) {
+    case 'map':
+      return 'map'
+    case 'maps':
+    case 'lengths':
+    case 'sheets':
+      return 'list'
+    default:
+      return 'scalar'
+  }
+}
+
+const wrongShape = (tree: Tree, row: Row): string => {
+  const words = row.words.map((w) => `\`${w}\` or `).join('')
+  const found = tree.kind === 'scalar' ? quote(tree.text) : `a ${tree.kind}`
+  const title = `\`${rowTitle(row) || 'the file'}\``
+  switch (wantedTree(row.value)) {
+    case 'map':
+      return `${title} takes ${words}keys of its own (${keysUnder(row.path).join(', ')}), not ${found}`
+    case 'list':
+      return `${title} takes a list, not ${found}`
+    default:
+      return `${title} takes ${words}one value, not ${found}`
+  }
+}
+
+/** The keys of one map: unknown ones, repeated ones, those that exclude each other, and each value. */
+export const checkMap = (tree: TreeMap, row: Row, path: string, on: Checking): EntryMap => {
+  const rows = rowsUnder(row.path)
+  const entries = new Map<string, Entry>()
+  const keys = new Map<string, Place>()
+  for (const { key, value } of tree.pairs) {
+    const own = rows.find((r) => rowKey(r) === key.text)
+    const at = path === '' ? key.text : `${path}.${key.text}`
+    if (own === undefined) {
+      on.report('unknown-key', at, key.place, unknownKey(key, row))
+    } else if (keys.has(key.text)) {
+      const first = keys.get(key.text)!.line
+      on.report(
+        'duplicate-key',
+        at,
+        key.place,
+        `\`${key.text}\` stands here twice (first on line ${first}); keep one`,
+      )
+    } else {
+      keys.set(key.text, key.place)
+      // lists of maps are walked by the reader of the whole file
+      if (own.value.kind !== 'maps') entries.set(key.text, checkValue(value, own, at, on))
+    }
+  }
+  if (row.value.kind === 'map')
+    for (const alternatives of row.value.alternatives) checkAlternatives(alternatives, keys, row, path, on)
+  return { kind: 'map', entries, keys, place: tree.place }
+}
+
+const unknownKey = (key: TreeScalar, row: Row): string => {
+  const allowed = keysUnder(row.path)
+  const near = nearWord(key.text, allowed)
+  if (near !== undefined) return `unknown key ${quote(key.text)}; did you mean \`${near}\`?`
+  const owner = row.path === '' ? 'the file' : row.path === 'ramps[]' ? 'a ramp' : `\`${rowTitle(row)}\``
+  return `unknown key ${quote(key.text)}; ${owner} takes ${allowed.join(', ')}`
+}
+
+const checkAlternatives = (
+  { sets }: Alternatives,
+  keys: ReadonlyMap<string, Place>,
+  row: Row,
+  path: string,
+  on: Checking,
+): void => {
+  const said = sets.map((set) => set.filter((key) => keys.has(key))).filter((set) => set.length > 0)
+  if (said.length < 2) return
+  const names = said.map((set) => set.map((key) => `\`${key}\``).join(', '))
+  on.report(
+    'one-of',
+    path,
+    keys.get(said[1]![0]!)!,
+    `${ownerOf(row)} takes only one of ${showSets(sets)}; here stand ${names.join(' and ')}: take one away`,
+  )
+}
+
+export const ownerOf = (row: Row): string => (row.path === 'ramps[]' ? 'a ramp' : `\`${rowTitle(row)}\``)
+
+export const showSets = (sets: Alternatives['sets']): string =>
+  sets.map((set) => set.map((key) => `\`${key}\``).join(' with ')).join(', ')
+
+/** The row of the ramps' own keys. */
+export const rampRow = (): Row => rowAt('ramps[]')

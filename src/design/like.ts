@@ -1,0 +1,57 @@
+import { quote } from '../length/quote.ts'
+import type { Entry, EntryMap } from './entry.ts'
+import { type NamedRamp, noSuchRamp } from './names.ts'
+import type { Report } from './report.ts'
+import type { Row } from './row.ts'
+import { rowAt } from './schema.ts'
+
+/** What a ramp never takes over from another. */
+const ownKeys = ['name', 'like']
+
+/**
+ * `base` with what `own` says on top. Maps merge key by key; a word, a list or a length replaces; and a key that excludes
+ * others (`height: {frame}` over `height: {deck}`) replaces those.
+ */
+export const mergeMaps = (base: EntryMap, own: EntryMap, row: Row): EntryMap => {
+  const entries = new Map(base.entries)
+  if (row.path === 'ramps[]') for (const key of ownKeys) entries.delete(key)
+  const alternatives = row.value.kind === 'map' ? row.value.alternatives : []
+  for (const { sets } of alternatives) {
+    const chosen = sets.find((set) => set.some((key) => own.entries.has(key)))
+    if (chosen === undefined) continue
+    for (const key of sets.flat()) if (!chosen.includes(key)) entries.delete(key)
+  }
+  for (const [key, entry] of own.entries) {
+    const below: Entry | undefined = entries.get(key)
+    const both = below?.kind === 'map' && entry.kind === 'map'
+    entries.set(key, both ? mergeMaps(below, entry, rowAt(`${row.path}.${key}`)) : entry)
+  }
+  return { kind: 'map', entries, keys: own.keys, place: own.place }
+}
+
+/** Each ramp with all that it takes over. `undefined` where `like` leads nowhere; that is reported. */
+export const resolveLikes = (
+  ramps: readonly NamedRamp[],
+  report: Report,
+): readonly (EntryMap | undefined)[] => {
+  const resolved: (EntryMap | undefined)[] = []
+  ramps.forEach((ramp, i) => {
+    const like = ramp.map.entries.get('like')
+    if (like === undefined) {
+      resolved.push(ramp.map)
+      return
+    }
+    const from = like.kind === 'text' ? ramps.findIndex((other) => other.name === like.text) : -1
+    if (like.kind === 'text' && (from < 0 || from >= i))
+      report('like', `${ramp.path}.like`, like.place, wrongLike(like.text, from, ramps, i))
+    const base = from < i ? resolved[from] : undefined
+    resolved.push(base === undefined ? undefined : mergeMaps(base, ramp.map, rowAt('ramps[]')))
+  })
+  return resolved
+}
+
+const wrongLike = (name: string, from: number, ramps: readonly NamedRamp[], i: number): string => {
+  if (from < 0) return noSuchRamp(name, ramps.slice(0, i), 'earlier')
+  if (from === i) return `the ramp ${quote(name)} cannot be like itself; name an earlier ramp`
+  return `the ramp ${quote(name)} comes later; \`like\` takes over from an earlier one: put it above this ramp`
+}

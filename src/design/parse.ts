@@ -1,0 +1,101 @@
+import { Composer, type CST, isMap, isScalar, isSeq, Lexer, LineCounter, Parser, visit } from 'yaml'
+import { harmless, quote } from '../length/quote.ts'
+import type { Place } from './problem.ts'
+import type { Report } from './report.ts'
+import type { Tree, TreeScalar } from './tree.ts'
+import { yamlFault } from './yaml-fault.ts'
+
+const mostLetters = 256 * 1024
+/** lists and maps inside each other */
+const mostDepth = 32
+
+const wholeFile: Place = { line: 1, column: 1, offset: 0, end: 0 }
+
+/**
+ * The text as a tree, or undefined with at least one problem reported. Size and depth are bounded before anything recursive
+ * looks at the text; aliases are refused, so nothing can grow.
+ */
+export const parseDesign = (text: string, report: Report): Tree | undefined => {
+  const fail = (code: string, place: Place, message: string): undefined =>
+    report(code, '', place, message) as undefined
+
+  if (text.length > mostLetters)
+    return fail(
+      'too-big',
+      wholeFile,
+      `the file has ${text.length} letters; a design has at most ${mostLetters} (256 kB): is it the right file?`,
+    )
+  if (text.includes('\0'))
+    return fail('not-text', wholeFile, 'this is not a text file; a design is plain YAML text')
+
+  const lines = new LineCounter()
+  lines.addNewLine(0)
+  const placeOf = (offset: number, end: number): Place => {
+    const { line, col } = lines.linePos(offset)
+    return { line: Math.max(1, line), column: Math.max(1, col), offset, end: Math.max(offset, end) }
+  }
+
+  const parser = new Parser(lines.addNewLine)
+  const tokens: CST.Token[] = []
+  for (const lexeme of new Lexer().lex(text)) {
+    tokens.push(...parser.next(lexeme))
+    // on the parser's stack lie the document, the open lists and maps, and the value at hand
+    if (parser.stack.length > mostDepth + 2)
+      return fail(
+        'too-deep',
+        placeOf(parser.offset - 1, parser.offset),
+        `lists and maps lie more than ${mostDepth} deep in each other here; a design needs 5`,
+      )
+  }
+  tokens.push(...parser.end())
+
+  // failsafe: every scalar stays the text that was typed. Twice the same key is looked for later: here it costs n²
+  const options = { schema: 'failsafe', uniqueKeys: false, logLevel: 'silent' } as const
+  const documents = [...new Composer(options).compose(tokens, true, text.length)]
+  const document = documents[0]
+  const faults = documents.flatMap((d) => d.errors)
+  for (const { code, pos, message } of faults.slice(0, 3))
+    fail('yaml', placeOf(pos[0], pos[1]), yamlFault(code, harmless(message)))
+  if (faults.length > 0) return undefined
+  const second = documents[1]
+  if (second !== undefined)
+    return fail('yaml', placeOf(second.range[0], second.range[0]), yamlFault('MULTIPLE_DOCS', ''))
+
+  const contents = document?.contents
+  if (contents == null || (isScalar(contents) && String(contents.value) === ''))
+    return fail('empty', wholeFile, 'the file is empty; `traceply new quarter` writes one to start from')
+
+  let aliases = 0
+  visit(document!, {
+    Alias: (_, alias) => {
+      const [start, end] = alias.range!
+      fail(
+        'alias',
+        placeOf(start, end),
+        `${quote(`*${alias.source}`)} repeats another part of the file, which a design may not; write the value out, or use \`like:\` to take over a ramp`,
+      )
+      aliases++
+      return aliases < 3 ? undefined : visit.BREAK
+    },
+  })
+  if (aliases > 0) return undefined
+
+  const scalar = (node: unknown, place: Place): TreeScalar => ({
+    kind: 'scalar',
+    text: isScalar(node) ? String(node.value) : '',
+    place,
+  })
+  const tree = (node: unknown, fallback: Place): Tree => {
+    const range = (isScalar(node) || isSeq(node) || isMap(node)) && node.range
+    const place = range ? placeOf(range[0], range[1]) : fallback
+    if (isSeq(node)) return { kind: 'list', items: node.items.map((item) => tree(item, place)), place }
+    if (!isMap(node)) return scalar(node, place)
+    const pairs = node.items.map((pair) => {
+      const key = tree(pair.key, place)
+      const name: TreeScalar = key.kind === 'scalar' ? key : { kind: 'scalar', text: '', place: key.place }
+      return { key: name, value: tree(pair.value, name.place) }
+    })
+    return { kind: 'map', pairs, place }
+  }
+  return tree(contents, wholeFile)
+}

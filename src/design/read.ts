@@ -1,0 +1,111 @@
+import { quote } from '../length/quote.ts'
+import type { Units } from '../length.ts'
+import { type Checking, checkMap } from './check.ts'
+import { completeMap, missing } from './complete.ts'
+import type { Design, PaperName } from './design.ts'
+import type { EntryMap } from './entry.ts'
+import { resolveLikes } from './like.ts'
+import { nameRamps } from './names.ts'
+import { parseDesign } from './parse.ts'
+import type { Range } from './plausible.ts'
+import type { Problem } from './problem.ts'
+import { problemReport } from './report.ts'
+import { resolveRamp, resolveStock } from './resolve.ts'
+import { rowExample } from './row.ts'
+import { saidMap, saidText, saidWord } from './said.ts'
+import { rowAt } from './schema.ts'
+import { checkStores, widthsFromStores } from './stores-inside.ts'
+import type { Tree, TreeMap } from './tree.ts'
+
+export type DesignReading = { readonly design: Design } | { readonly problems: readonly Problem[] }
+
+/** The whole way from text to design; all problems together, in the order of the file. Never throws on any text. */
+export const readDesign = (text: string): DesignReading => {
+  const { problems, report } = problemReport()
+  const found = (): DesignReading => ({
+    problems: [...problems].sort((a, b) => a.place.offset - b.place.offset),
+  })
+
+  const tree = parseDesign(text, report)
+  if (tree === undefined) return found()
+  if (tree.kind !== 'map') {
+    const what = tree.kind === 'list' ? 'a list' : quote(tree.text)
+    report(
+      'not-a-map',
+      '',
+      tree.place,
+      `a design is made of keys such as \`title:\` and \`ramps:\`; here stands ${what}`,
+    )
+    return found()
+  }
+
+  const on: Checking = { units: unitsOf(tree), report }
+  const top = completeMap(checkMap(tree, rowAt(''), '', on), rowAt(''), '', on)
+  const ramps = nameRamps(rampMaps(tree, on), report)
+  const maps = resolveLikes(ramps, report).map(
+    (map, i) => map && completeMap(map, rowAt('ramps[]'), `ramps[${i}]`, on),
+  )
+  checkStores(ramps, maps, report)
+  if (problems.length > 0) return found()
+
+  const complete = maps as readonly EntryMap[]
+  const units: Units = saidWord(top, 'units')
+  const width = rowAt('ramps[].width').value as Range
+  const design: Design = {
+    title: saidText(top, 'title'),
+    units,
+    paper: saidWord<PaperName>(top, 'paper'),
+    stock: resolveStock(saidMap(top, 'stock')),
+    ramps: widthsFromStores(complete.map(resolveRamp), complete, width, units, report),
+  }
+  return problems.length > 0 ? found() : { design }
+}
+
+const valueAt = (map: TreeMap, key: string): Tree | undefined =>
+  map.pairs.find((pair) => pair.key.text === key)?.value
+
+/** Asked before anything is read, as every length depends on it. */
+const unitsOf = (map: TreeMap): Units | undefined => {
+  const tree = valueAt(map, 'units')
+  const word = tree?.kind === 'scalar' ? tree.text.trim().toLowerCase() : ''
+  return word === 'mm' || word === 'in' ? word : undefined
+}
+
+const rampMaps = (map: TreeMap, on: Checking): readonly EntryMap[] => {
+  const row = rowAt('ramps')
+  const tree = valueAt(map, 'ramps')
+  const { least, most } = row.value as Range
+  if (tree === undefined) {
+    on.report('missing-key', 'ramps', map.place, missing(row, on.units ?? 'mm'))
+    return []
+  }
+  if (tree.kind !== 'list' || tree.items.length < least) {
+    const what = tree.kind === 'list' ? 'an empty list' : tree.kind === 'map' ? 'a map' : quote(tree.text)
+    const example = rowExample(row, on.units ?? 'mm')
+    on.report(
+      'shape',
+      'ramps',
+      tree.place,
+      `\`ramps\` takes a list with a \`-\` before each ramp, not ${what}; e.g. \`${example}\``,
+    )
+    return []
+  }
+  if (tree.items.length > most)
+    on.report(
+      'too-many',
+      'ramps',
+      tree.items[most]!.place,
+      `${tree.items.length} ramps are too many for one design; at most ${most}: split the file`,
+    )
+  return tree.items.slice(0, most).flatMap((item, i) => {
+    if (item.kind === 'map') return [checkMap(item, rowAt('ramps[]'), `ramps[${i}]`, on)]
+    const what = item.kind === 'list' ? 'a list' : quote(item.text)
+    on.report(
+      'shape',
+      `ramps[${i}]`,
+      item.place,
+      `a ramp is made of keys such as \`width:\` and \`height:\`; here stands ${what}`,
+    )
+    return []
+  })
+}

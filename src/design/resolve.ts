@@ -1,0 +1,91 @@
+import type { Coping, CurveLayer, HeightLayer, RampDesign, Stock } from './design.ts'
+import type { EntryMap } from './entry.ts'
+import {
+  saidCount,
+  saidLength,
+  saidLengths,
+  saidMap,
+  saidPair,
+  saidSheets,
+  saidText,
+  saidWord,
+  says,
+  wordFor,
+} from './said.ts'
+
+/** The one key of `keys` that the map says. */
+const layerOf = <T extends string>(map: EntryMap, keys: readonly T[]): T => {
+  const layer = keys.find((key) => says(map, key))
+  if (layer === undefined) throw new TypeError(`none of ${keys.join(', ')} is said`)
+  return layer
+}
+
+const curveLayers: readonly CurveLayer[] = ['frame', 'surface']
+const heightLayers: readonly HeightLayer[] = ['frame', 'deck', 'surface']
+
+export const resolveStock = (map: EntryMap): Stock => {
+  const [a, b] = saidPair(map, 'panel')
+  return {
+    panel: [Math.min(a, b), Math.max(a, b)],
+    timber: saidLengths(map, 'timber'),
+    pipe: saidLengths(map, 'pipe'),
+    kerf: saidLength(map, 'kerf'),
+  }
+}
+
+/** A complete ramp as the solver takes it. A width that follows from another ramp is 0 until that one is known. */
+export const resolveRamp = (map: EntryMap): RampDesign => {
+  const height = saidMap(map, 'height')
+  const heightLayer = layerOf(height, heightLayers)
+  const circle = saidMap(saidMap(map, 'transition'), 'circle')
+  const circleLayer = layerOf(circle, curveLayers)
+  const tangent = saidMap(saidMap(map, 'transition'), 'tangent')
+  const tangentLayer = layerOf(tangent, curveLayers)
+  const back = layerOf(map, ['deck', 'length'])
+  const stores = says(map, 'stores-inside') ? saidMap(map, 'stores-inside') : null
+  return {
+    name: saidText(map, 'name'),
+    kind: saidWord(map, 'kind'),
+    width: stores === null ? saidLength(map, 'width') : 0,
+    height: { layer: heightLayer, value: saidLength(height, heightLayer) },
+    transition: {
+      circle: { layer: circleLayer, radius: saidLength(circle, circleLayer) },
+      tangent: { layer: tangentLayer, height: saidLength(tangent, tangentLayer) },
+    },
+    toe: saidLength(map, 'toe'),
+    back: { from: back, value: saidLength(map, back) },
+    sides: {
+      thickness: saidLength(saidMap(map, 'sides'), 'thickness'),
+      count: saidCount(saidMap(map, 'sides'), 'count'),
+    },
+    studs: {
+      section: saidPair(saidMap(map, 'studs'), 'section'),
+      every: saidLength(saidMap(map, 'studs'), 'every'),
+    },
+    skin: saidSheets(map, 'skin'),
+    runOut: runOutOf(map),
+    deckBoard: wordFor(map, 'deck-board') === undefined ? saidSheets(map, 'deck-board')[0]! : null,
+    coping: wordFor(map, 'coping') === undefined ? copingOf(saidMap(map, 'coping')) : null,
+    chamfer: wordFor(map, 'chamfer') === undefined ? saidLength(saidMap(map, 'chamfer'), 'leg') : 0,
+    storesInside:
+      stores === null ? null : { ramp: saidText(stores, 'ramp'), clearance: saidLength(stores, 'clearance') },
+  }
+}
+
+const runOutOf = (map: EntryMap): RampDesign['runOut'] => {
+  const word = wordFor(map, 'run-out')
+  if (word !== undefined) return { kind: word as 'none' | 'flat' }
+  return { kind: 'sheet', sheet: saidSheets(saidMap(map, 'run-out'), 'sheet')[0]! }
+}
+
+const copingOf = (map: EntryMap): Coping => {
+  const notch = says(map, 'notch') ? saidMap(map, 'notch') : null
+  return {
+    outside: saidLength(map, 'outside'),
+    seat: saidWord(map, 'seat'),
+    by:
+      notch === null
+        ? { kind: 'reveals', up: saidLength(map, 'up'), out: saidLength(map, 'out') }
+        : { kind: 'notch', along: saidLength(notch, 'along'), down: saidLength(notch, 'down') },
+  }
+}

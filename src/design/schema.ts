@@ -1,0 +1,382 @@
+import { paperNames } from './design.ts'
+import { type Alternatives, type DefaultText, type Row, rowKey, type Unsaid, type Value } from './row.ts'
+
+const mostRamps = 20
+/** letters of the title */
+const mostTitle = 200
+/** letters of a ramp's name */
+const mostName = 40
+
+const length = (least: number, most: number): Value => ({ kind: 'length', least, most })
+const choice = (...of: readonly string[]): Value => ({ kind: 'choice', of })
+const map = (...alternatives: readonly Alternatives[]): Value => ({ kind: 'map', alternatives })
+const exactlyOne = (...keys: readonly string[]): Alternatives => ({
+  sets: keys.map((k) => [k]),
+  required: true,
+})
+
+const required: Unsaid = { kind: 'required' }
+const ownKeys: Unsaid = { kind: 'keys' }
+const open = (note: string): Unsaid => ({ kind: 'open', note })
+const defaults = (mm: DefaultText, inch: DefaultText = mm): Unsaid => ({
+  kind: 'default',
+  text: { mm, in: inch },
+})
+
+const row = (
+  path: string,
+  value: Value,
+  unsaid: Unsaid,
+  example: readonly [mm: string, inch: string],
+  help: string,
+  words: readonly string[] = [],
+): Row => ({ path, value, words, unsaid, help, example: { mm: example[0], in: example[1] } })
+
+const same = (text: string): readonly [string, string] => [text, text]
+
+/** Every key of the design file, a map before its keys. Ranges are generous: they catch slips, not taste. */
+export const schema: readonly Row[] = [
+  row('', map(), required, same('{ … }'), 'the design file'),
+  row(
+    'title',
+    { kind: 'text', least: 1, most: mostTitle },
+    required,
+    same('Low ramp for the boathouse'),
+    'printed on every page; any language',
+  ),
+  row('units', choice('mm', 'in'), required, ['mm', 'in'], 'what a number without a unit is read in'),
+  row('paper', choice(...paperNames), defaults('a4', 'letter'), ['a4', 'letter'], 'the paper to print on'),
+  row('stock', map(), ownKeys, ['{ kerf: 3 }', '{ kerf: 1/8 }'], 'what you can buy, for the shopping list'),
+  row(
+    'stock.panel',
+    { kind: 'pair', least: 300, most: 6000 },
+    defaults('1220 x 2440', '48 x 96'),
+    ['1220 x 2440', '48 x 96'],
+    'the two sides of a plywood panel',
+  ),
+  row(
+    'stock.timber',
+    { kind: 'lengths', least: 300, most: 12_000 },
+    defaults(['2400', '3000'], ['96', '120']),
+    ['[2400, 3000]', '[96, 120]'],
+    'lengths in which timber is sold',
+  ),
+  row(
+    'stock.pipe',
+    { kind: 'lengths', least: 300, most: 12_000 },
+    defaults(['3000'], ['120']),
+    ['[3000]', '[120]'],
+    'lengths in which pipe is sold',
+  ),
+  row('stock.kerf', length(0, 10), defaults('3', '1/8'), ['3', '1/8'], 'width of the saw cut'),
+  row(
+    'ramps',
+    { kind: 'maps', least: 1, most: mostRamps },
+    required,
+    same('[{ kind: quarter, … }]'),
+    'one entry for each ramp',
+  ),
+  row(
+    'ramps[]',
+    map(exactlyOne('width', 'stores-inside'), exactlyOne('deck', 'length')),
+    required,
+    same('{ kind: quarter, … }'),
+    'a ramp',
+  ),
+  row(
+    'ramps[].name',
+    { kind: 'text', least: 1, most: mostName },
+    open('`ramp` for a single ramp; required when there are more'),
+    same('outer'),
+    'what this ramp is called on its pages; no two alike, no slash',
+  ),
+  row(
+    'ramps[].like',
+    { kind: 'text', least: 1, most: mostName },
+    open('nothing is taken over'),
+    same('outer'),
+    'an earlier ramp; what is not said here is as there',
+  ),
+  row('ramps[].kind', choice('quarter'), defaults('quarter'), same('quarter'), 'what sort of ramp'),
+  row(
+    'ramps[].width',
+    length(200, 12_000),
+    open('one of `width`, `stores-inside`'),
+    ['1216', '47 1/2'],
+    'outside to outside of the sides',
+  ),
+  row(
+    'ramps[].stores-inside',
+    map(),
+    open('one of `width`, `stores-inside`'),
+    ['{ ramp: outer, clearance: 12 }', '{ ramp: outer, clearance: 1/2 }'],
+    'the ramp this one is kept in; its width follows from that',
+  ),
+  row(
+    'ramps[].stores-inside.ramp',
+    { kind: 'text', least: 1, most: mostName },
+    required,
+    same('outer'),
+    'name of the ramp around this one',
+  ),
+  row(
+    'ramps[].stores-inside.clearance',
+    length(0, 300),
+    required,
+    ['12', '1/2'],
+    'room between the two, both sides together',
+  ),
+  row(
+    'ramps[].height',
+    map(exactlyOne('frame', 'deck', 'surface')),
+    required,
+    ['{ deck: 640 }', '{ deck: 25 }'],
+    'how high, and which layer that means: one of frame, deck, surface',
+  ),
+  row(
+    'ramps[].height.frame',
+    length(100, 3000),
+    open('one of the three'),
+    ['625', '24 3/8'],
+    "the side's top line above the floor",
+  ),
+  row(
+    'ramps[].height.deck',
+    length(100, 3000),
+    open('one of the three'),
+    ['640', '25'],
+    'top of the deck board above the floor',
+  ),
+  row(
+    'ramps[].height.surface',
+    length(100, 3000),
+    open('one of the three'),
+    ['640', '25'],
+    'the ridden face at the lip above the floor',
+  ),
+  row(
+    'ramps[].transition',
+    map(),
+    required,
+    ['{ circle: { surface: 1700 } }', '{ circle: { surface: 80 } }'],
+    'the curve',
+  ),
+  row(
+    'ramps[].transition.circle',
+    map(exactlyOne('frame', 'surface')),
+    required,
+    ['{ surface: 1700 }', '{ surface: 80 }'],
+    'its radius, and which layer that means: one of frame, surface',
+  ),
+  row(
+    'ramps[].transition.circle.frame',
+    length(300, 20_000),
+    open('one of the two'),
+    ['1724', '81'],
+    'radius of the edge of the side, before the skin',
+  ),
+  row(
+    'ramps[].transition.circle.surface',
+    length(300, 20_000),
+    open('one of the two'),
+    ['1700', '80'],
+    'radius of the face that is ridden',
+  ),
+  row(
+    'ramps[].transition.tangent',
+    map({ sets: [['surface'], ['frame']], required: false }),
+    ownKeys,
+    same('{ surface: 0 }'),
+    'the height at which a layer of the curve, continued, runs level',
+  ),
+  row(
+    'ramps[].transition.tangent.surface',
+    length(-100, 500),
+    defaults('0'),
+    same('0'),
+    'the ridden face runs out level at this height; 0 is the floor',
+  ),
+  row(
+    'ramps[].transition.tangent.frame',
+    length(-100, 500),
+    open('`surface` holds'),
+    same('0'),
+    'the edge of the side runs out level at this height',
+  ),
+  row('ramps[].toe', length(0, 300), required, ['40', '1 1/2'], "height of the side's front edge"),
+  row(
+    'ramps[].deck',
+    length(50, 3000),
+    open('one of `deck`, `length`'),
+    ['500', '20'],
+    'lip to back edge along the top',
+  ),
+  row(
+    'ramps[].length',
+    length(200, 10_000),
+    open('one of `deck`, `length`'),
+    ['1400', '60'],
+    'the whole side, front edge to back edge',
+  ),
+  row(
+    'ramps[].sides',
+    map(),
+    ownKeys,
+    ['{ thickness: 18, count: 2 }', '{ thickness: 23/32, count: 2 }'],
+    'the plywood panels that carry the curve',
+  ),
+  row(
+    'ramps[].sides.thickness',
+    length(5, 60),
+    defaults('18', '23/32'),
+    ['18', '23/32'],
+    'of one side, as measured',
+  ),
+  row(
+    'ramps[].sides.count',
+    { kind: 'count', least: 2, most: 9 },
+    defaults('2'),
+    same('2'),
+    'how many; those between are ribs',
+  ),
+  row(
+    'ramps[].studs',
+    map(),
+    ownKeys,
+    ['{ section: 38 x 89, every: 200 }', '{ section: 1 1/2 x 3 1/2, every: 8 }'],
+    'the timber across, between the sides',
+  ),
+  row(
+    'ramps[].studs.section',
+    { kind: 'pair', least: 10, most: 300 },
+    defaults('38 x 89', '1 1/2 x 3 1/2'),
+    ['38 x 89', '1 1/2 x 3 1/2'],
+    'thickness x depth, as measured',
+  ),
+  row(
+    'ramps[].studs.every',
+    length(40, 1000),
+    defaults('200', '8'),
+    ['200', '8'],
+    'from one stud to the next, along the curve',
+  ),
+  row(
+    'ramps[].skin',
+    { kind: 'sheets', least: 0.5, most: 60 },
+    required,
+    ['[9 plywood, 9 plywood, 6 hardboard]', '[3/8 plywood, 3/8 plywood, 1/4 hardboard]'],
+    'layers from the studs outward: thickness as measured, and material',
+  ),
+  row(
+    'ramps[].run-out',
+    map(),
+    defaults('none'),
+    ['{ sheet: 1.5 steel }', '{ sheet: 1/16 steel }'],
+    'what closes the step at the toe',
+    ['none', 'flat'],
+  ),
+  row(
+    'ramps[].run-out.sheet',
+    { kind: 'sheet', least: 0.5, most: 20 },
+    required,
+    ['1.5 steel', '1/16 steel'],
+    'thickness and material of the bridging sheet',
+  ),
+  row(
+    'ramps[].deck-board',
+    { kind: 'sheet', least: 3, most: 60 },
+    defaults('none'),
+    ['15 plywood', '5/8 plywood'],
+    'the board on top, behind the lip',
+    ['none'],
+  ),
+  row(
+    'ramps[].coping',
+    map({ sets: [['up', 'out'], ['notch']], required: false }),
+    defaults('none'),
+    ['{ outside: 60.3, up: 8, out: 6 }', '{ outside: 2 3/8, up: 5/16, out: 1/4 }'],
+    'the pipe at the lip: how far it stands out, or the notch it lies in',
+    ['none'],
+  ),
+  row(
+    'ramps[].coping.outside',
+    length(10, 200),
+    required,
+    ['60.3', '2 3/8'],
+    'outside diameter of the pipe, as measured',
+  ),
+  row(
+    'ramps[].coping.up',
+    length(-100, 100),
+    defaults('8', '5/16'),
+    ['8', '5/16'],
+    'how far the pipe stands above the deck board',
+  ),
+  row(
+    'ramps[].coping.out',
+    length(-100, 100),
+    defaults('8', '5/16'),
+    ['6', '1/4'],
+    'how far the pipe stands out of the ridden face',
+  ),
+  row(
+    'ramps[].coping.notch',
+    map(),
+    open('`up` and `out` hold'),
+    ['{ along: 48, down: 30 }', '{ along: 1 7/8, down: 1 1/4 }'],
+    'the cut-out itself, in place of up and out',
+  ),
+  row(
+    'ramps[].coping.notch.along',
+    length(1, 300),
+    required,
+    ['48', '1 7/8'],
+    'lip to the back wall of the notch',
+  ),
+  row(
+    'ramps[].coping.notch.down',
+    length(1, 300),
+    required,
+    ['30', '1 1/4'],
+    'top line to the floor of the notch',
+  ),
+  row(
+    'ramps[].coping.seat',
+    choice('square', 'round'),
+    defaults('square'),
+    same('square'),
+    'shape of the notch',
+  ),
+  row(
+    'ramps[].chamfer',
+    map(),
+    defaults('none'),
+    ['{ leg: 120 }', '{ leg: 5 }'],
+    'the back bottom corner cut off at 45 degrees',
+    ['none'],
+  ),
+  row(
+    'ramps[].chamfer.leg',
+    length(10, 2000),
+    required,
+    ['120', '5'],
+    'how far the cut reaches along either edge',
+  ),
+]
+
+const byPath: ReadonlyMap<string, Row> = new Map(schema.map((r) => [r.path, r]))
+
+const parentPath = (path: string): string => path.slice(0, Math.max(0, path.lastIndexOf('.')))
+
+/** Throws TypeError for a path that the table lacks. */
+export const rowAt = (path: string): Row => {
+  const found = byPath.get(path)
+  if (found === undefined) throw new TypeError(`the design file has no key ${path}`)
+  return found
+}
+
+/** The rows of a map's own keys, in the order of the table. */
+export const rowsUnder = (path: string): readonly Row[] =>
+  schema.filter((r) => r.path !== '' && !r.path.endsWith('[]') && parentPath(r.path) === path)
+
+export const keysUnder = (path: string): readonly string[] => rowsUnder(path).map(rowKey)

@@ -1,0 +1,57 @@
+import type { Units } from '../length.ts'
+import { rowAt } from './schema.ts'
+
+/** A design to start from, as data; the schema adds what each key means. */
+export interface Starter {
+  /** also the name of its file in templates/ */
+  readonly name: string
+  readonly kind: 'quarter'
+  /** one line: whom it is for */
+  readonly about: string
+  readonly units: Units
+  readonly title: string
+  readonly ramps: readonly StarterMap[]
+}
+
+/** Keys in the order in which they are written; values as they would be typed. */
+export interface StarterMap {
+  readonly [key: string]: string | readonly string[] | StarterMap
+}
+
+/** column at which the comments start, where the value leaves room */
+const commentColumn = 36
+
+/** The starter as a commented design file. */
+export const writeStarter = (starter: Starter): string => {
+  const { about, title, units, ramps } = starter
+  const lines = [
+    `# ${about}`,
+    '# Lengths: 17 3/16, 4 ft 7 1/4 in, 1.2 m, 18 mm; a number without a unit is read in `units`.',
+    '# All keys, defaults and allowed values: docs/design-file.md',
+    '',
+    ...mapLines({ title, units }, '', ''),
+    commented('ramps:', 'ramps'),
+  ]
+  for (const ramp of ramps) {
+    const [first, ...rest] = mapLines(ramp, 'ramps[]', '    ')
+    lines.push(`  - ${first!.trimStart()}`, ...rest)
+  }
+  return `${lines.join('\n')}\n`
+}
+
+const mapLines = (map: StarterMap, path: string, indent: string): readonly string[] =>
+  Object.entries(map).flatMap(([key, value]) => {
+    const at = path === '' ? key : `${path}.${key}`
+    if (typeof value === 'string') return [commented(`${indent}${key}: ${yamlScalar(value)}`, at)]
+    if (isList(value)) return [commented(`${indent}${key}: [${value.map(yamlScalar).join(', ')}]`, at)]
+    return [commented(`${indent}${key}:`, at), ...mapLines(value, at, `${indent}  `)]
+  })
+
+const isList = (value: readonly string[] | StarterMap): value is readonly string[] => Array.isArray(value)
+
+const commented = (line: string, path: string): string =>
+  `${line.padEnd(commentColumn - 2)}  # ${rowAt(path).help}`
+
+/** In quotes where YAML would take it for something else than this text. */
+const yamlScalar = (text: string): string =>
+  /^[\p{L}\d.](?:[^:#[\]{},\p{Cc}]*[^:#[\]{},\s\p{Cc}])?$/u.test(text) ? text : JSON.stringify(text)

@@ -1,0 +1,135 @@
+import type { Units } from '../length.ts'
+import type { Starter } from './starter.ts'
+
+/** The boathouse's ramps: what `new` offers, what templates/ holds, what the docs show. */
+export const starters: readonly Starter[] = [
+  {
+    name: 'quarter-mm',
+    kind: 'quarter',
+    about: 'A low quarter for the boathouse floor, two sheets of plywood wide enough for one child.',
+    units: 'mm',
+    title: 'Low ramp for the boathouse',
+    ramps: [
+      {
+        kind: 'quarter',
+        width: '1216',
+        height: { deck: '640' },
+        transition: { circle: { surface: '1700' }, tangent: { surface: '0' } },
+        toe: '40',
+        deck: '500',
+        sides: { thickness: '18', count: '2' },
+        studs: { section: '38 x 89', every: '200' },
+        skin: ['9 plywood', '9 plywood', '6 hardboard'],
+        'run-out': { sheet: '1.5 steel' },
+        'deck-board': '15 plywood',
+        coping: { outside: '60.3', up: '8', out: '6', seat: 'square' },
+        chamfer: { leg: '120' },
+      },
+    ],
+  },
+  {
+    name: 'quarter-in',
+    kind: 'quarter',
+    about: 'A low quarter for the boathouse floor, in inches, with a pipe in a square notch.',
+    units: 'in',
+    title: 'Boathouse quarter',
+    ramps: [
+      {
+        kind: 'quarter',
+        width: '47 1/2',
+        height: { deck: '25' },
+        transition: { circle: { surface: '80' }, tangent: { surface: '0' } },
+        toe: '1 1/2',
+        deck: '20',
+        sides: { thickness: '23/32', count: '2' },
+        studs: { section: '1 1/2 x 3 1/2', every: '8' },
+        skin: ['3/8 plywood', '3/8 plywood', '1/4 hardboard'],
+        'run-out': { sheet: '1/16 steel' },
+        'deck-board': '5/8 plywood',
+        coping: { outside: '2 3/8', up: '5/16', out: '1/4', seat: 'square' },
+        chamfer: { leg: '5' },
+      },
+    ],
+  },
+  {
+    name: 'quarter-mm-round',
+    kind: 'quarter',
+    about: 'A ramp of middle height for the slipway: three sides, and the pipe in a round notch.',
+    units: 'mm',
+    title: 'Slipway quarter',
+    ramps: [
+      {
+        kind: 'quarter',
+        width: '2400',
+        height: { deck: '900' },
+        transition: { circle: { surface: '2100' }, tangent: { surface: '0' } },
+        toe: '42',
+        deck: '600',
+        sides: { thickness: '18', count: '3' },
+        studs: { section: '45 x 95', every: '200' },
+        skin: ['9 plywood', '9 plywood', '6 hardboard'],
+        'run-out': { sheet: '1.5 steel' },
+        'deck-board': '18 plywood',
+        coping: { outside: '48.3', up: '8', out: '6', seat: 'round' },
+      },
+    ],
+  },
+  {
+    name: 'quarter-in-plain',
+    kind: 'quarter',
+    about: 'The first ramp of a small child: very low, no pipe, and the whole side one plain cut.',
+    units: 'in',
+    title: 'Boathouse bump',
+    ramps: [
+      {
+        kind: 'quarter',
+        width: '47 1/2',
+        height: { frame: '18' },
+        transition: { circle: { surface: '72' }, tangent: { surface: '0' } },
+        toe: '1 1/2',
+        length: '48',
+        sides: { thickness: '23/32', count: '2' },
+        studs: { section: '1 1/2 x 3 1/2', every: '8' },
+        skin: ['3/8 plywood', '3/8 plywood'],
+        'run-out': { sheet: '1/16 steel' },
+        'deck-board': '3/8 plywood',
+        coping: 'none',
+      },
+    ],
+  },
+  {
+    name: 'pair-mm',
+    kind: 'quarter',
+    about: 'Two ramps for a narrow boathouse: the lower one is kept inside the higher one.',
+    units: 'mm',
+    title: 'Low pair for the boathouse',
+    ramps: [
+      {
+        name: 'outer',
+        kind: 'quarter',
+        width: '1216',
+        height: { deck: '640' },
+        transition: { circle: { surface: '1700' }, tangent: { surface: '0' } },
+        toe: '40',
+        deck: '500',
+        sides: { thickness: '18', count: '2' },
+        studs: { section: '38 x 89', every: '200' },
+        skin: ['9 plywood', '9 plywood', '6 hardboard'],
+        'run-out': { sheet: '1.5 steel' },
+        'deck-board': '15 plywood',
+        coping: { outside: '60.3', up: '8', out: '6', seat: 'square' },
+      },
+      {
+        name: 'inner',
+        like: 'outer',
+        'stores-inside': { ramp: 'outer', clearance: '12' },
+        height: { deck: '460' },
+        deck: '400',
+      },
+    ],
+  },
+]
+
+/** The starter that `new` writes where only the kind and the units are said: the first of the table that has both. */
+export const starterFor = (kind: Starter['kind'], units: Units): Starter =>
+  starters.find((starter) => starter.kind === kind && starter.units === units)!

@@ -1,0 +1,83 @@
+import { nearWord } from '../length/near.ts'
+import { quote } from '../length/quote.ts'
+import { readLength, type Units } from '../length.ts'
+import { type Material, materials, type Sheet } from './design.ts'
+import { implausible, type Range } from './plausible.ts'
+
+/** A value read from one text, or why not: code and sentence. */
+export type Reading<T> = { readonly value: T } | Fault
+export interface Fault {
+  readonly code: string
+  readonly fault: string
+}
+
+/** `units` is undefined while the file does not say: then sizes are not judged. */
+export const lengthValue = (text: string, units: Units | undefined, range: Range): Reading<number> => {
+  const reading = readLength(text, units ?? 'mm')
+  if ('error' in reading) return { code: 'length', fault: reading.error }
+  const fault = units === undefined ? null : implausible(text.trim(), reading, range, units)
+  return fault === null ? { value: reading.mm } : { code: 'range', fault }
+}
+
+/** `38 x 89`, `1 1/2 × 3 1/2 in`: a unit behind the second holds for both. */
+export const pairValue = (
+  text: string,
+  units: Units | undefined,
+  range: Range,
+): Reading<readonly [number, number]> => {
+  const halves = text.split(/\s*[x×]\s*/i)
+  const [first, second] = halves
+  if (halves.length !== 2 || !first || !second)
+    return { code: 'shape', fault: `${quote(text)} is not a pair such as A x B` }
+  const b = readLength(second, units ?? 'mm')
+  const a = readLength(first, units ?? 'mm')
+  const shared = 'mm' in a && 'mm' in b && a.unit === null && b.unit !== null ? `${first} ${b.unit}` : first
+  const one = lengthValue(shared, units, range)
+  if ('fault' in one) return one
+  const two = lengthValue(second, units, range)
+  return 'fault' in two ? two : { value: [one.value, two.value] }
+}
+
+/** `9 plywood`, `1/16 in steel`; plywood where no material is said. */
+export const sheetValue = (text: string, units: Units | undefined, range: Range): Reading<Sheet> => {
+  const [, before, word] = /^(.*\S)\s+(\p{L}+)$/u.exec(text.trim()) ?? []
+  const material = materials.find((m) => m === word?.toLowerCase())
+  const thickness = lengthValue(material === undefined ? text : before!, units, range)
+  if ('value' in thickness) return { value: { thickness: thickness.value, material: material ?? 'plywood' } }
+  const materialWrong =
+    thickness.code === 'length' && before !== undefined && 'mm' in readLength(before, units ?? 'mm')
+  return materialWrong && material === undefined ? unknownWord('material', word!, materials) : thickness
+}
+
+export const choiceValue = (text: string, of: readonly string[], what: string): Reading<string> => {
+  const word = text.trim().toLowerCase()
+  return of.includes(word) ? { value: word } : unknownWord(what, text, of)
+}
+
+const unknownWord = (what: string, word: string, of: readonly Material[] | readonly string[]): Fault => {
+  const near = nearWord(word, of)
+  const meant = near === undefined ? '' : `did you mean ${quote(near)}? `
+  return { code: 'choice', fault: `unknown ${what} ${quote(word)}; ${meant}allowed: ${of.join(', ')}` }
+}
+
+export const countValue = (text: string, { least, most }: Range): Reading<number> => {
+  const count = /^\d{1,6}$/.test(text.trim()) ? Number(text) : Number.NaN
+  return count >= least && count <= most
+    ? { value: count }
+    : { code: 'range', fault: `${quote(text)} is not a whole number from ${least} to ${most}` }
+}
+
+/** One line of any language: no control characters, `most` letters. */
+export const textValue = (text: string, most: number): Reading<string> => {
+  const letters = [...text]
+  if (text.trim() === '') return { code: 'text', fault: `is blank; give it 1 to ${most} letters` }
+  if (letters.length > most)
+    return { code: 'text', fault: `has ${letters.length} letters; at most ${most} are allowed` }
+  // line and paragraph marks and bidi overrides would break or turn round a printed line as well
+  const at = letters.findIndex((letter) =>
+    /[\p{Cc}\p{Cs}\u2028\u2029\u202a-\u202e\u2066-\u2069]/u.test(letter),
+  )
+  if (at < 0) return { value: text }
+  const code = letters[at]!.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')
+  return { code: 'text', fault: `has a control character (U+${code}) as letter ${at + 1}; take it out` }
+}
