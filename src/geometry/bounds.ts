@@ -29,6 +29,7 @@ const extremes = (segment: Segment): readonly number[] => {
       return [0, 1]
     case 'arc': {
       const ts = [0, 1]
+      if (segment.sweep === 0) return ts
       const low = Math.min(segment.startAngle, segment.startAngle + segment.sweep)
       const high = Math.max(segment.startAngle, segment.startAngle + segment.sweep)
       for (let k = Math.ceil(low / (Math.PI / 2)); k * (Math.PI / 2) <= high; k++)
@@ -42,8 +43,9 @@ const extremes = (segment: Segment): readonly number[] => {
         const a = p3 - 3 * p2 + 3 * p1 - p0
         const b = 2 * (p2 - 2 * p1 + p0)
         const c = p1 - p0
-        const root = Math.sqrt(b * b - 4 * a * c)
-        const roots = Math.abs(a) < 1e-12 ? [-c / b] : [(-b + root) / (2 * a), (-b - root) / (2 * a)]
+        // neither root may come from a difference of like numbers (Numerical Recipes, 3rd ed., 5.6)
+        const q = -(b + (b < 0 ? -1 : 1) * Math.sqrt(b * b - 4 * a * c)) / 2
+        const roots = [q / a, c / q]
         ts.push(...roots.filter((t) => t > 0 && t < 1))
       }
       return ts

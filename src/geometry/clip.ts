@@ -14,7 +14,7 @@ export const convexContains = (polygon: Convex, p: Point, slack = 0): boolean =>
     return pointCross(edge, pointSubtract(p, corner)) >= -slack * Math.hypot(edge.x, edge.y)
   })
 
-/** Parameters at which a segment crosses the infinite line through p and q. Lines and arcs exact, cubics to 1e-12 of t. */
+/** Parameters at which a segment crosses the infinite line through p and q. Lines and arcs exact, cubics to 1e-10 mm. */
 const crossings = (segment: Segment, p: Point, q: Point): readonly number[] => {
   const edge = pointSubtract(q, p)
   const size = Math.hypot(edge.x, edge.y)
@@ -47,10 +47,10 @@ const crossings = (segment: Segment, p: Point, q: Point): readonly number[] => {
   }
 }
 
-/** Roots in 0 … 1 of a cubic in Bernstein form, by halving where the sign can change. */
+/** Roots in 0 … 1 of a cubic in Bernstein form, by halving where the sign can change; a stretch within 1e-10 has one. */
 const bernsteinRoots = (w: readonly [number, number, number, number], t0 = 0, t1 = 1): number[] => {
   if (w.every((v) => v > 0) || w.every((v) => v < 0)) return []
-  if (t1 - t0 < 1e-12) return [(t0 + t1) / 2]
+  if (t1 - t0 < 1e-12 || w.every((v) => Math.abs(v) < 1e-10)) return [(t0 + t1) / 2]
   const [a, b, c] = [(w[0] + w[1]) / 2, (w[1] + w[2]) / 2, (w[2] + w[3]) / 2]
   const [d, e] = [(a + b) / 2, (b + c) / 2]
   const m = (d + e) / 2
