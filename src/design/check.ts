@@ -6,7 +6,7 @@ import type { Entry, EntryMap } from './entry.ts'
 import type { Place } from './problem.ts'
 import type { Report } from './report.ts'
 import { type Alternatives, type Row, rowExample, rowKey, rowTitle, type Value } from './row.ts'
-import { keysUnder, rowAt, rowsUnder } from './schema.ts'
+import { keysUnder, parentsOf, rowAt, rowsUnder } from './schema.ts'
 import type { Tree, TreeMap, TreeScalar } from './tree.ts'
 import {
   choiceValue,
@@ -141,7 +141,10 @@ export const checkMap = (tree: TreeMap, row: Row, path: string, on: Checking): E
     const own = rows.find((r) => rowKey(r) === key.text)
     const at = path === '' ? key.text : `${path}.${key.text}`
     if (own === undefined) {
-      on.report('unknown-key', at, key.place, unknownKey(key, row))
+      const near = nearWord(key.text, rows.map(rowKey))
+      on.report('unknown-key', at, key.place, unknownKey(key, near, row))
+      // taken for the key that was meant, so that it is not missed as well
+      if (near !== undefined && !entries.has(near)) entries.set(near, { kind: 'bad', place: value.place })
     } else if (keys.has(key.text)) {
       const first = keys.get(key.text)!.line
       on.report(
@@ -161,12 +164,11 @@ export const checkMap = (tree: TreeMap, row: Row, path: string, on: Checking): E
   return { kind: 'map', entries, keys, place: tree.place }
 }
 
-const unknownKey = (key: TreeScalar, row: Row): string => {
-  const allowed = keysUnder(row.path)
-  const near = nearWord(key.text, allowed)
+const unknownKey = (key: TreeScalar, near: string | undefined, row: Row): string => {
   if (near !== undefined) return `unknown key ${quote(key.text)}; did you mean \`${near}\`?`
-  const owner = row.path === '' ? 'the file' : row.path === 'ramps[]' ? 'a ramp' : `\`${rowTitle(row)}\``
-  return `unknown key ${quote(key.text)}; ${owner} takes ${allowed.join(', ')}`
+  const homes = parentsOf(key.text).map((path) => ownerOf(rowAt(path)))
+  const elsewhere = homes.length === 0 ? '' : `it belongs to ${homes.join(' or ')}; `
+  return `unknown key ${quote(key.text)}; ${elsewhere}${ownerOf(row)} takes ${keysUnder(row.path).join(', ')}`
 }
 
 const checkAlternatives = (
@@ -187,10 +189,13 @@ const checkAlternatives = (
   )
 }
 
-export const ownerOf = (row: Row): string => (row.path === 'ramps[]' ? 'a ramp' : `\`${rowTitle(row)}\``)
+export const ownerOf = (row: Row): string => {
+  if (row.path === '') return 'the top level'
+  return row.path === 'ramps[]' ? 'a ramp' : `\`${rowTitle(row)}\``
+}
 
-export const showSets = (sets: Alternatives['sets']): string =>
-  sets.map((set) => set.map((key) => `\`${key}\``).join(' with ')).join(', ')
-
-/** The row of the ramps' own keys. */
-export const rampRow = (): Row => rowAt('ramps[]')
+/** `frame`, `deck` or `surface`; keys that go together with a stroke between them */
+export const showSets = (sets: Alternatives['sets']): string => {
+  const shown = sets.map((set) => set.map((key) => `\`${key}\``).join('/'))
+  return `${shown.slice(0, -1).join(', ')} or ${shown.at(-1)}`
+}

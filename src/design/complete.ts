@@ -19,7 +19,7 @@ export const completeMap = (map: EntryMap, row: Row, path: string, on: Checking)
       'missing-key',
       path,
       map.place,
-      `${ownerOf(row)} needs exactly one of ${showSets(sets)}; e.g. \`${exampleOf(sets[0]![0]!, row, units)}\``,
+      `${ownerOf(row)} needs exactly one of ${showSets(sets)}; e.g. \`${row.path === 'ramps[]' ? exampleOf(sets[0]![0]!, row, units) : rowExample(row, units)}\``,
     )
   }
   for (const child of rowsUnder(row.path)) {

@@ -1,4 +1,4 @@
-import { Composer, type CST, isMap, isScalar, isSeq, Lexer, LineCounter, Parser, visit } from 'yaml'
+import { Composer, CST, isMap, isScalar, isSeq, Lexer, LineCounter, Parser, visit } from 'yaml'
 import { harmless, quote } from '../length/quote.ts'
 import type { Place } from './problem.ts'
 import type { Report } from './report.ts'
@@ -8,6 +8,8 @@ import { yamlFault } from './yaml-fault.ts'
 const mostLetters = 256 * 1024
 /** lists and maps inside each other */
 const mostDepth = 32
+/** words, signs, blanks and line ends; twenty ramps with every key and a comment on each take about 9,000 */
+const mostTokens = 30_000
 
 const wholeFile: Place = { line: 1, column: 1, offset: 0, end: 0 }
 
@@ -31,32 +33,42 @@ export const parseDesign = (text: string, report: Report): Tree | undefined => {
   const lines = new LineCounter()
   lines.addNewLine(0)
   const placeOf = (offset: number, end: number): Place => {
-    const { line, col } = lines.linePos(offset)
-    return { line: Math.max(1, line), column: Math.max(1, col), offset, end: Math.max(offset, end) }
+    // the library points behind the end where something is missing there
+    const start = Math.min(offset, text.length)
+    const { line, col } = lines.linePos(start)
+    return { line, column: col, offset: start, end: Math.max(start, Math.min(end, text.length)) }
   }
 
   const parser = new Parser(lines.addNewLine)
   const tokens: CST.Token[] = []
+  let count = 0
   for (const lexeme of new Lexer().lex(text)) {
-    tokens.push(...parser.next(lexeme))
+    for (const token of parser.next(lexeme)) tokens.push(token)
+    count++
+    if (count > mostTokens)
+      return fail(
+        'too-big',
+        wholeFile,
+        `the file has more than ${mostTokens} words and signs; a design has a few hundred: is it the right file?`,
+      )
     // on the parser's stack lie the document, the open lists and maps, and the value at hand
-    if (parser.stack.length > mostDepth + 2)
+    if (parser.stack.length > mostDepth && parser.stack.filter(CST.isCollection).length > mostDepth)
       return fail(
         'too-deep',
         placeOf(parser.offset - 1, parser.offset),
         `lists and maps lie more than ${mostDepth} deep in each other here; a design needs 5`,
       )
   }
-  tokens.push(...parser.end())
+  for (const token of parser.end()) tokens.push(token)
 
   // failsafe: every scalar stays the text that was typed. Twice the same key is looked for later: here it costs n²
   const options = { schema: 'failsafe', uniqueKeys: false, logLevel: 'silent' } as const
   const documents = [...new Composer(options).compose(tokens, true, text.length)]
   const document = documents[0]
-  const faults = documents.flatMap((d) => d.errors)
-  for (const { code, pos, message } of faults.slice(0, 3))
-    fail('yaml', placeOf(pos[0], pos[1]), yamlFault(code, harmless(message)))
-  if (faults.length > 0) return undefined
+  const fault = documents.flatMap((d) => d.errors)[0]
+  // only the first: behind a slip of the syntax the rest of the text is read askew
+  if (fault !== undefined)
+    return fail('yaml', placeOf(...fault.pos), yamlFault(fault.code, harmless(fault.message)))
   const second = documents[1]
   if (second !== undefined)
     return fail('yaml', placeOf(second.range[0], second.range[0]), yamlFault('MULTIPLE_DOCS', ''))
@@ -92,7 +104,10 @@ export const parseDesign = (text: string, report: Report): Tree | undefined => {
     if (!isMap(node)) return scalar(node, place)
     const pairs = node.items.map((pair) => {
       const key = tree(pair.key, place)
-      const name: TreeScalar = key.kind === 'scalar' ? key : { kind: 'scalar', text: '', place: key.place }
+      const name: TreeScalar =
+        key.kind === 'scalar'
+          ? key
+          : { ...key, kind: 'scalar', text: text.slice(key.place.offset, key.place.end) }
       return { key: name, value: tree(pair.value, name.place) }
     })
     return { kind: 'map', pairs, place }

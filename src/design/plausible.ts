@@ -1,5 +1,11 @@
 import { quote } from '../length/quote.ts'
 import { type LengthUnit, readLength, showLength, type Units } from '../length.ts'
+import type { Problem } from './problem.ts'
+
+export interface Implausible {
+  readonly code: 'range' | 'other-unit'
+  readonly fault: string
+}
 
 /** Both ends allowed, mm. */
 export interface Range {
@@ -18,7 +24,7 @@ export const showRange = ({ least, most }: Range, units: Units): string => {
 const within = (mm: number, { least, most }: Range): boolean => mm >= least && mm <= most
 
 /**
- * A length that can be read but cannot be meant, as a sentence; null for a good one. A bare number that would be good in
+ * A length that can be read but cannot be meant; null for a good one. A bare number that would be good in
  * the other unit is most likely typed in that one.
  */
 export const implausible = (
@@ -26,14 +32,26 @@ export const implausible = (
   reading: { readonly mm: number; readonly unit: LengthUnit | null },
   range: Range,
   units: Units,
-): string | null => {
+): Implausible | null => {
   if (within(reading.mm, range)) return null
   const bare = reading.unit === null
   const said = quote(bare ? `${source} ${units}` : source).slice(1, -1)
   const outside = `${said} is outside ${showRange(range, units)}`
   const other = units === 'mm' ? 'in' : 'mm'
   const meant = bare ? readLength(source, other) : { error: '' }
-  if ('error' in meant || !within(meant.mm, range)) return outside
+  if ('error' in meant || !within(meant.mm, range)) return { code: 'range', fault: outside }
   const back = showLength(meant.mm, units, { unit: true })
-  return `${outside}; did you mean ${quote(`${source} ${other}`).slice(1, -1)} (${back})?`
+  const fault = `${outside}; did you mean ${quote(`${source} ${other}`).slice(1, -1)} (${back})?`
+  return { code: 'other-unit', fault }
+}
+
+/** So many sizes that would be good in the other unit are no slips: the file says the wrong `units`. */
+const manySlips = 3
+
+/** A whole file in the other unit, told from its problems: a sentence for `units`, or null. */
+export const wrongUnits = (problems: readonly Problem[], units: Units): string | null => {
+  const slips = problems.filter((problem) => problem.code === 'other-unit').length
+  if (slips < manySlips) return null
+  const other = units === 'mm' ? 'in' : 'mm'
+  return `${slips} sizes of this file make no sense when read in ${units}, but do in ${other}; did you mean \`units: ${other}\`?`
 }

@@ -7,7 +7,7 @@ import type { EntryMap } from './entry.ts'
 import { resolveLikes } from './like.ts'
 import { nameRamps } from './names.ts'
 import { parseDesign } from './parse.ts'
-import type { Range } from './plausible.ts'
+import { type Range, wrongUnits } from './plausible.ts'
 import type { Problem } from './problem.ts'
 import { problemReport } from './report.ts'
 import { resolveRamp, resolveStock } from './resolve.ts'
@@ -46,6 +46,8 @@ export const readDesign = (text: string): DesignReading => {
     (map, i) => map && completeMap(map, rowAt('ramps[]'), `ramps[${i}]`, on),
   )
   checkStores(ramps, maps, report)
+  const wrong = on.units === undefined ? null : wrongUnits(problems, on.units)
+  if (wrong !== null) report('units', 'units', valueAt(tree, 'units')!.place, wrong)
   if (problems.length > 0) return found()
 
   const complete = maps as readonly EntryMap[]

@@ -379,4 +379,8 @@ export const rowAt = (path: string): Row => {
 export const rowsUnder = (path: string): readonly Row[] =>
   schema.filter((r) => r.path !== '' && !r.path.endsWith('[]') && parentPath(r.path) === path)
 
+/** Where else a key is at home. */
+export const parentsOf = (key: string): readonly string[] =>
+  schema.filter((r) => r.path !== '' && rowKey(r) === key).map((r) => parentPath(r.path))
+
 export const keysUnder = (path: string): readonly string[] => rowsUnder(path).map(rowKey)

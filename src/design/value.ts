@@ -16,7 +16,7 @@ export const lengthValue = (text: string, units: Units | undefined, range: Range
   const reading = readLength(text, units ?? 'mm')
   if ('error' in reading) return { code: 'length', fault: reading.error }
   const fault = units === undefined ? null : implausible(text.trim(), reading, range, units)
-  return fault === null ? { value: reading.mm } : { code: 'range', fault }
+  return fault ?? { value: reading.mm }
 }
 
 /** `38 x 89`, `1 1/2 × 3 1/2 in`: a unit behind the second holds for both. */

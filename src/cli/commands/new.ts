@@ -1,0 +1,36 @@
+import { writeStarter } from '../../design/starter.ts'
+import { starterFor, starters } from '../../design/starters.ts'
+import { Failure } from '../failure.ts'
+import { writeOut } from '../files.ts'
+import type { Shell } from '../shell.ts'
+
+export interface NewOptions {
+  readonly units: string
+  readonly out?: string
+  readonly force?: boolean
+}
+
+/** A commented starter to edit, on standard output or in a file. */
+export const newDesign = (kind: string, options: NewOptions, shell: Shell): number => {
+  const kinds = [...new Set(starters.map((starter) => starter.kind))]
+  if (!kinds.includes(kind as 'quarter'))
+    throw new Failure(2, `there is no kind of ramp called \`${kind}\`; say one of: ${kinds.join(', ')}`)
+  if (options.units !== 'mm' && options.units !== 'in')
+    throw new Failure(2, `--units ${options.units}: say mm or in`)
+  const text = writeStarter(starterFor(kind as 'quarter', options.units))
+  if (options.out === undefined) {
+    shell.out(text)
+    return 0
+  }
+  writeOut(options.out, text, options.force ?? false)
+  shell.out(
+    [
+      `Wrote ${options.out}: a ${kind} in ${options.units} to make your own.`,
+      'Next: change its figures in any text editor, then',
+      `  traceply figures ${options.out}`,
+      `  traceply plot ${options.out}`,
+      '',
+    ].join('\n'),
+  )
+  return 0
+}

@@ -1,0 +1,75 @@
+import { basename, extname } from 'node:path'
+import type { Design } from '../../design/design.ts'
+import { showLength } from '../../length.ts'
+import { layOutSet, type PageSet } from '../../page/set.ts'
+import { hasStop } from '../../ramp/check.ts'
+import { solveDesign } from '../../ramp/solve.ts'
+import { Failure } from '../failure.ts'
+import { checkOut, writeOut } from '../files.ts'
+import { loadDesign } from '../load-design.ts'
+import { platform, sha256 } from '../platform.ts'
+import { plotOptions, type RawPlotOptions } from '../plot-options.ts'
+import type { Shell } from '../shell.ts'
+import { showChecks } from '../show-checks.ts'
+
+/** More pages than anyone tapes together. */
+const mostPages = 2000
+
+/** The whole set as a PDF. Writes nothing where a check says stop. */
+export const plot = async (file: string, raw: RawPlotOptions, shell: Shell): Promise<number> => {
+  const { design, text } = loadDesign(file)
+  const options = plotOptions(raw, design)
+  const out = raw.out ?? `${basename(file, extname(file))}.pdf`
+  checkOut(out, raw.force ?? false)
+  const solved = solveDesign(design)
+  const several = design.ramps.length > 1
+  const checks = showChecks(solved.checks, several)
+  if (hasStop(solved.checks))
+    throw new Failure(1, [...checks, 'nothing written; `traceply figures` shows what is solved'].join('\n'))
+  const set = layOutSet(design, solved, { ...options, text, fingerprint: sha256 })
+  if (set.pages.length > mostPages)
+    throw new Failure(
+      2,
+      `this job takes ${set.pages.length} pages, more than ${mostPages}; take larger paper (--paper a3), smaller margins, or --cover line`,
+    )
+  const { writePdf } = await import('../../write/pdf.ts')
+  const { paper } = options.sheet
+  const { bytes, warnings } = await writePdf(
+    {
+      title: design.title,
+      subject: `Full-size templates on ${paper.name}, set ${set.code}`,
+      pages: set.pages.map((page) => ({ ...page, width: paper.width, height: paper.height })),
+      attachments: [
+        {
+          name: 'plan.json',
+          type: 'application/json',
+          description: 'The plan of this set: where each page lies in its pattern',
+          bytes: new TextEncoder().encode(JSON.stringify(set.plan)),
+        },
+      ],
+    },
+    platform,
+  )
+  writeOut(out, bytes, raw.force ?? false)
+  if (raw.json) shell.out(`${JSON.stringify(set.plan, null, 2)}\n`)
+  else shell.out(report(out, design, set, options.sheet.paper.name))
+  for (const line of [...checks, ...warnings.map((warning) => `watch ${warning}`)]) shell.err(`${line}\n`)
+  return 0
+}
+
+const report = (out: string, design: Design, set: PageSet, paper: string): string => {
+  const count = (kind: string): number => set.pages.filter((page) => page.kind === kind).length
+  const tiles = count('tile')
+  const page = (kind: string): number => set.pages.findIndex((p) => p.kind === kind) + 1
+  const trial = page('trial')
+  const side = showLength(150, design.units, { unit: true })
+  return [
+    `${out}: ${set.pages.length} pages on ${paper}, set ${set.code}: ${tiles} tiles to tape together, ${set.pages.length - tiles} to read first.`,
+    `1. Print at 100 %, never "fit to page", one-sided.`,
+    `2. Page ${page('square')}: measure the test square with a steel rule, 150 mm${design.units === 'in' ? ` (${side})` : ''} both ways.`,
+    `3. ${trial > 0 ? `Page ${trial}: saw the lip trial in scrap and try it with the real pipe.` : `Page ${page('map')}: the map shows where each page lies.`}`,
+    `4. Trim and tape the pages in the order of their numbers, each row to its snap line; check the distances on page ${page('map')}.`,
+    '5. Trace, saw on the WASTE side, and use the first side as pattern for the rest.',
+    '',
+  ].join('\n')
+}

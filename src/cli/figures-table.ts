@@ -1,0 +1,67 @@
+import type { Design } from '../design/design.ts'
+import { showLength } from '../length.ts'
+import type { Ramp, SolvedDesign } from '../ramp/ramp.ts'
+import { steepnessWord } from '../ramp/steepness.ts'
+import { showChecks } from './show-checks.ts'
+
+type Row = readonly [string, string]
+
+/** The figures as a carpenter reads them: labels at the left, lengths in his units. */
+export const figuresTable = (design: Design, solved: SolvedDesign): string => {
+  const show = (mm: number): string => showLength(mm, design.units)
+  const several = solved.ramps.length > 1
+  const checks = showChecks(solved.checks, several)
+  return [
+    `${design.title} (lengths in ${design.units})`,
+    ...solved.ramps.flatMap((ramp) => ['', ...rampTable(ramp, show)]),
+    ...(checks.length > 0 ? ['', ...checks] : []),
+    '',
+  ].join('\n')
+}
+
+const rampTable = (ramp: Ramp, show: (mm: number) => string): readonly string[] => {
+  const { transition, coping, length, deck } = ramp
+  const angle = (radians: number): string => `${((radians * 180) / Math.PI).toFixed(1)}°`
+  const rows: Row[] = []
+  if (transition) {
+    const { heights, radius } = transition
+    rows.push(
+      [
+        'height',
+        `frame ${show(heights.frame)}   deck ${show(heights.deck)}   ridden face at the lip ${show(heights.surface)}`,
+      ],
+      ['radius', `frame ${show(radius.frame)}   ridden face ${show(radius.surface)}`],
+      ['lip', `${angle(transition.lipAngle)}, ${steepnessWord(transition.lipAngle)}`],
+      ['curve', `${show(transition.arc)} along it, ${show(transition.run)} along the floor`],
+      [
+        'toe',
+        `${show(transition.toe.y)} high, ${angle(transition.toeAngle)}; ridden face ${show(transition.toeStep)} above the floor there`,
+      ],
+    )
+  }
+  if (length !== null && deck !== null && transition)
+    rows.push([
+      'side',
+      `${show(length)} long, ${show(transition.heights.frame)} high; deck ${show(deck)} behind the lip`,
+    ])
+  rows.push(['width', `${show(ramp.width)}, studs ${show(ramp.studLength)} long`])
+  if (coping)
+    rows.push(
+      [
+        'pipe',
+        `${show(coping.outside)} thick; stands ${show(coping.up)} above the deck board, ${show(coping.out)} out of the ridden face`,
+      ],
+      ['notch', `${coping.seat}, ${show(coping.along)} along, ${show(coping.down)} down`],
+    )
+  for (const layer of ramp.skin)
+    rows.push([
+      `skin ${layer.layer}`,
+      `${show(layer.sheet.thickness)} ${layer.sheet.material}, cut ${show(layer.length)} long`,
+    ])
+  if (ramp.studs.length > 0)
+    rows.push([
+      `studs ${ramp.studs.length}`,
+      `up the curve to their middles: ${ramp.studs.map((s) => `${show(s.at)}${s.lies === 'flat' ? ' flat' : ''}`).join(', ')}`,
+    ])
+  return [ramp.name, ...rows.map(([label, words]) => `  ${label.padEnd(8)} ${words}`)]
+}

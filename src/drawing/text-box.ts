@@ -1,0 +1,20 @@
+import { type Affine, affineApply, affineRotate, affineThen, affineTranslate } from '../geometry/affine.ts'
+import type { Point } from '../geometry/point.ts'
+import type { Mark } from './drawing.ts'
+import { textWidth } from './text-width.ts'
+
+export type TextMark = Extract<Mark, { kind: 'text' }>
+
+/** Corners of the box that a text takes, letters below the line included, after `map`. */
+export const textCorners = (mark: TextMark, map: Affine): readonly Point[] => {
+  const width = textWidth(mark.text, mark.size, mark.face)
+  const left = mark.align === 'left' ? 0 : mark.align === 'middle' ? -width / 2 : -width
+  const placed = affineThen(affineThen(affineRotate(mark.angle), affineTranslate(mark.at.x, mark.at.y)), map)
+  const below = -0.3 * mark.size
+  return [
+    { x: left, y: below },
+    { x: left + width, y: below },
+    { x: left + width, y: mark.size },
+    { x: left, y: mark.size },
+  ].map((p) => affineApply(placed, p))
+}

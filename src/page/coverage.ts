@@ -1,0 +1,67 @@
+import { type Box, pointsBounds } from '../geometry/bounds.ts'
+import { pathLength } from '../geometry/length.ts'
+import type { Path } from '../geometry/path.ts'
+import type { Point } from '../geometry/point.ts'
+import { pathSample } from '../geometry/sample.ts'
+import type { Pattern } from '../pattern/pattern.ts'
+import { type Cell, cellsConnected, cellsTouched, type Lattice, latticeAt } from './lattice.ts'
+import { type Layout, layoutSize } from './sheet.ts'
+
+/** whole: every page that the outline or a mark touches; line: only what is traced, and what places it. */
+export const covers = ['whole', 'line'] as const
+export type Cover = (typeof covers)[number]
+
+export interface Coverage {
+  readonly lattice: Lattice
+  /** bottom row first, left to right */
+  readonly cells: readonly Cell[]
+}
+
+const neededPaths = (pattern: Pattern, cover: Cover): readonly Path[] =>
+  cover === 'whole' ? [pattern.outline, ...pattern.markPaths] : [pattern.line]
+
+/** Offsets tried along each axis of the lattice, for each layout. */
+const tries = 24
+
+/**
+ * The lattice with the fewest pages, its rows along the panel's bottom edge. Among equals the one whose emptiest page
+ * carries the most line, so that no page holds a mere sliver. Same pattern, same lattice.
+ */
+export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overlap: number): Coverage => {
+  const needs = neededPaths(pattern, cover)
+  const size = needs.reduce((sum, path) => sum + pathLength(path), 0)
+  const points = needs.flatMap((path) => pathSample(path, Math.min(20, Math.max(4, size / 800))))
+  let best: { readonly lattice: Lattice; readonly pages: number; readonly least: number } | undefined
+  for (const layout of ['portrait', 'landscape'] satisfies Layout[]) {
+    const shape = { layout, overlap, ...layoutSize(window, layout) }
+    const pitch = { x: shape.width - overlap, y: shape.height - overlap }
+    for (const { offset, pages, least } of pageCounts(points, pitch, overlap))
+      if (!best || pages < best.pages || (pages === best.pages && least > best.least))
+        best = { lattice: latticeAt(shape, 0, offset), pages, least }
+  }
+  const { lattice } = best!
+  return { lattice, cells: cellsConnected(cellsTouched(lattice, needs)) }
+}
+
+/** For each offset tried: how many cells hold points, and how many points the emptiest of them holds. */
+const pageCounts = function* (points: readonly Point[], pitch: Point, overlap: number) {
+  const box = pointsBounds(points)
+  const columns = Math.ceil((box.x1 - box.x0) / pitch.x) + 1
+  const rows = Math.ceil((box.y1 - box.y0) / pitch.y) + 1
+  const counts = new Uint32Array(columns * rows)
+  for (let i = 0; i < tries; i++)
+    for (let k = 0; k < tries; k++) {
+      // the first joint lines lie up to one pitch before the box
+      const first = { x: box.x0 - (i / tries) * pitch.x, y: box.y0 - (k / tries) * pitch.y }
+      counts.fill(0)
+      for (const p of points)
+        counts[Math.floor((p.y - first.y) / pitch.y) * columns + Math.floor((p.x - first.x) / pitch.x)]!++
+      let [pages, least] = [0, Number.POSITIVE_INFINITY]
+      for (const count of counts)
+        if (count > 0) {
+          pages++
+          if (count < least) least = count
+        }
+      yield { offset: { x: first.x - overlap / 2, y: first.y - overlap / 2 }, pages, least }
+    }
+}

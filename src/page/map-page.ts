@@ -1,0 +1,157 @@
+import type { Units } from '../design/design.ts'
+import { type Drawing, group, stroke, text } from '../drawing/drawing.ts'
+import { paragraph } from '../drawing/paragraph.ts'
+import { textWidth } from '../drawing/text-width.ts'
+import { type Affine, affineApply, affineScale, affineThen, affineTranslate } from '../geometry/affine.ts'
+import { type Box, boxUnion, pathBounds, pointsBounds } from '../geometry/bounds.ts'
+import { pathOf, polygonOf, rectangle } from '../geometry/path.ts'
+import type { Point } from '../geometry/point.ts'
+import { showLength } from '../length.ts'
+import type { Pattern } from '../pattern/pattern.ts'
+import { letters, pens } from '../pattern/pens.ts'
+import { cautions } from './cautions.ts'
+import type { Cover } from './coverage.ts'
+import { type Datum, datumFigures } from './datum.ts'
+import type { Tile } from './tile.ts'
+
+export interface MapFacts {
+  readonly title: string
+  readonly units: Units
+  readonly set: string
+  readonly cover: Cover
+  readonly paper: string
+  readonly pattern: Pattern
+  readonly tiles: readonly Tile[]
+  readonly datums: readonly Datum[]
+  readonly trial: boolean
+}
+
+/** The page is laid out for this window and scaled to the one there is, mm. */
+const nominal = { width: 186, height: 252 }
+
+/** First page of a pattern: the outline under its tiles, what to do, what to check, cautions; ideal page mm. */
+export const mapPage = (window: Box, facts: MapFacts): Drawing => {
+  const scale = Math.min(2, (window.x1 - window.x0) / nominal.width, (window.y1 - window.y0) / nominal.height)
+  return [group([scale, 0, 0, scale, window.x0, window.y1 - nominal.height * scale], content(facts))]
+}
+
+const content = (facts: MapFacts): Drawing => {
+  const { pattern, units, tiles, datums } = facts
+  const body = { layer: 'note', width: nominal.width, size: letters.small } as const
+  const title = paragraph({ x: 0, y: nominal.height }, facts.title, {
+    ...body,
+    size: letters.word,
+    face: 'bold',
+  })
+  const numbers = `${tiles[0]!.number} to ${tiles.at(-1)!.number}`
+  const what = paragraph(
+    { x: 0, y: title.bottom },
+    `${pattern.part} of ${pattern.serves.join('; ')}. Pages ${numbers} on ${facts.paper}, set ${facts.set}.`,
+    body,
+  )
+  const picture = overview({ x: 0, y: what.bottom - 2 }, facts)
+  let top = picture.bottom - 3
+  const marks: Drawing[] = [title.marks, what.marks, picture.marks]
+  const write = (words: string, indent: number, face: 'regular' | 'bold' = 'regular'): void => {
+    const lines = paragraph({ x: indent, y: top }, words, { ...body, width: nominal.width - indent, face })
+    marks.push(lines.marks)
+    top = lines.bottom + 0.4
+  }
+  steps(facts).forEach((step, i) => {
+    marks.push([
+      text('note', { x: 4, y: top - letters.small }, letters.small, `${i + 1}`, {
+        face: 'bold',
+        align: 'right',
+      }),
+    ])
+    write(step, 6)
+  })
+  top -= 1.5
+  write('Check these on the taped paper, and again on the sawn wood:', 0, 'bold')
+  for (const { words, value } of pattern.distances.filter((d) => d.traced || facts.cover === 'whole'))
+    write(`${showLength(value, units, { unit: true })}   ${words}`, 6)
+  for (const datum of datums)
+    write(`cross ${datum.number}   ${datumFigures(datum, pattern, units).join(', ')}`, 6)
+  top -= 1.5
+  for (const fact of pattern.facts) write(fact, 0)
+  top -= 3
+  const frameTop = top + 1.5
+  for (const caution of cautions) {
+    const lines = paragraph({ x: 3, y: top - 1 }, caution, { ...body, width: nominal.width - 6 })
+    marks.push(lines.marks)
+    top = lines.bottom + 0.8
+  }
+  marks.push([stroke('note', rectangle(0, top - 1.5, nominal.width, frameTop), pens.mark)])
+  return marks.flat()
+}
+
+const steps = ({ units, tiles, cover, trial, pattern }: MapFacts): readonly string[] => {
+  const rows = new Map(tiles.map((tile) => [tile.row, tile.snap]))
+  const level = [...rows.values()].every(([a, b]) => Math.abs(a.y - b.y) < 1e-6)
+  const lines = [...rows].map(([row, [a]]) => `${row} ${showLength(a.y, units)}`).join(', ')
+  return [
+    'Print at 100 %, never "fit to page", one-sided. Measure the test square before you trust any page.',
+    `Take a factory edge of the panel as its bottom edge; measure both diagonals of the panel first: they must be equal. It must hold ${showLength(pattern.length, units)} × ${showLength(pattern.height, units)} ${units}.`,
+    ...(trial
+      ? ['Saw the lip trial in scrap and try it with the real pipe before you cut the first side.']
+      : []),
+    ...(level ? [`Chalk the snap lines on the panel, above its bottom edge: ${lines} ${units}.`] : []),
+    'Trim each page on its left and lower joint lines. Lay the pages in the order of their numbers, each row to its snap line; crosses must meet. Low-tack tape; use the paper the same day, damp paper grows.',
+    cover === 'line'
+      ? "Straight edges are the panel's own or a ruler's work. Set out the numbered crosses from the panel's edges with tape and square, and lay the paper to them."
+      : "Lay the taped sheet to the panel's bottom and front edges.",
+    'The middle of the thick black line is the line. Prick through it every 25 mm (1 in) or cut the paper on it, then draw with a thin batten.',
+    'Saw beside the line on the side of the ticks, marked WASTE, and smooth down to it. KEEP is your panel.',
+    'Trace the first side onto all the others.',
+  ]
+}
+
+/** Outline, tiles with their numbers, crosses, toe and lip. */
+const overview = (
+  topLeft: Point,
+  { pattern, tiles, datums }: MapFacts,
+): { readonly marks: Drawing; readonly bottom: number } => {
+  const room = { width: nominal.width, height: 78 }
+  const box = tiles.map((tile) => pointsBounds(tile.window)).reduce(boxUnion, pathBounds(pattern.outline))
+  const scale = Math.min(room.width / (box.x1 - box.x0), room.height / (box.y1 - box.y0))
+  const map: Affine = affineThen(
+    affineThen(affineTranslate(-box.x0, -box.y1), affineScale(scale)),
+    affineTranslate(topLeft.x + (room.width - (box.x1 - box.x0) * scale) / 2, topLeft.y),
+  )
+  const middle = (points: readonly Point[]): Point => ({
+    x: points.reduce((sum, p) => sum + p.x, 0) / points.length,
+    y: points.reduce((sum, p) => sum + p.y, 0) / points.length,
+  })
+  const cells = tiles.flatMap((tile) => {
+    const at = affineApply(map, middle(tile.cell))
+    const cell = pointsBounds(tile.cell.map((p) => affineApply(map, p)))
+    const label = String(tile.number)
+    const size = Math.min(
+      6,
+      (cell.y1 - cell.y0) * 0.5,
+      ((cell.x1 - cell.x0) * 0.7) / textWidth(label, 1, 'bold'),
+    )
+    return [
+      group(map, [stroke('joint', polygonOf(tile.cell[0]!, ...tile.cell.slice(1)), pens.tick)]),
+      text('note', { x: at.x, y: at.y - size / 2 }, size, label, { face: 'bold', align: 'middle' }),
+    ]
+  })
+  const crosses = datums.flatMap((datum) => {
+    const p = affineApply(map, datum.at)
+    return [
+      stroke('datum', pathOf({ x: p.x - 2, y: p.y }, { x: p.x + 2, y: p.y }), pens.mark),
+      stroke('datum', pathOf({ x: p.x, y: p.y - 2 }, { x: p.x, y: p.y + 2 }), pens.mark),
+      text('datum', { x: p.x + 1.2, y: p.y + 0.8 }, letters.small, `${datum.number}`),
+    ]
+  })
+  const toe = affineApply(map, { x: 0, y: 0 })
+  return {
+    marks: [
+      ...cells,
+      group(map, [stroke('note', pattern.outline, { width: 0.6 })]),
+      ...crosses,
+      text('note', { x: toe.x - 1, y: toe.y - 4 }, letters.small, 'TOE', { face: 'bold' }),
+    ],
+    bottom: topLeft.y - (box.y1 - box.y0) * scale - 5,
+  }
+}

@@ -1,0 +1,68 @@
+import type { PaperName } from '../design/design.ts'
+import { type Affine, affineApply, affineInvert, affineScale, affineThen } from '../geometry/affine.ts'
+import { type Box, pointsBounds } from '../geometry/bounds.ts'
+import type { Correction } from '../printer/correction.ts'
+import type { Cover } from './coverage.ts'
+import { pointsPerMm, type Sheet, sheetWindow, sheetWritten } from './sheet.ts'
+
+/** The plan of a set as scripts read it: design.md §6. Page coordinates are PDF points, y up. */
+export interface Plan {
+  readonly version: 1
+  readonly set: string
+  readonly paper: { readonly name: PaperName; readonly width: number; readonly height: number }
+  readonly cover: Cover
+  readonly correction: Correction
+  readonly design: string
+  readonly pages: readonly PlanPage[]
+}
+
+export interface PlanPlace {
+  readonly pattern: string
+  /** page points to mm of the pattern */
+  readonly toPattern: Affine
+  /** [x0, y0, x1, y1] in page points */
+  readonly window: readonly [number, number, number, number]
+}
+
+export type PageKind = 'map' | 'square' | 'trial' | 'tile'
+
+export type PlanPage = {
+  readonly page: number
+  readonly kind: PageKind
+  readonly tile?: string
+  readonly places: readonly PlanPlace[]
+} & Partial<PlanPlace>
+
+/** `map` takes the pattern to ideal page mm; `window` is in ideal page mm. */
+export const planPlace = (
+  sheet: Sheet,
+  pattern: string,
+  map: Affine,
+  window = sheetWindow(sheet),
+): PlanPlace => {
+  const toPoints = affineThen(sheetWritten(sheet), affineScale(pointsPerMm))
+  const box = writtenBox(window, toPoints)
+  return {
+    pattern,
+    toPattern: affineInvert(affineThen(map, toPoints)),
+    window: [box.x0, box.y0, box.x1, box.y1],
+  }
+}
+
+const writtenBox = (box: Box, map: Affine): Box =>
+  pointsBounds(
+    [
+      { x: box.x0, y: box.y0 },
+      { x: box.x1, y: box.y0 },
+      { x: box.x1, y: box.y1 },
+      { x: box.x0, y: box.y1 },
+    ].map((p) => affineApply(map, p)),
+  )
+
+/** One page of the plan; the first place is repeated at top level. */
+export const planPage = (
+  page: number,
+  kind: PageKind,
+  tile: string | undefined,
+  places: readonly PlanPlace[],
+): PlanPage => ({ page, kind, ...(tile === undefined ? {} : { tile }), ...places[0], places })

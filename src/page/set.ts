@@ -1,0 +1,204 @@
+import type { Design } from '../design/design.ts'
+import { type Drawing, group } from '../drawing/drawing.ts'
+import { affineTranslate } from '../geometry/affine.ts'
+import { pathDistance } from '../geometry/nearest.ts'
+import { type Point, pointBetween } from '../geometry/point.ts'
+import { lipTrial, pipeStrip } from '../pattern/lip-trial.ts'
+import type { Pattern } from '../pattern/pattern.ts'
+import { sidePatterns } from '../pattern/patterns.ts'
+import type { SolvedDesign } from '../ramp/ramp.ts'
+import { type Cover, coverPattern } from './coverage.ts'
+import { chooseDatums } from './datum.ts'
+import type { Lattice } from './lattice.ts'
+import { mapPage } from './map-page.ts'
+import { type PageKind, type Plan, type PlanPage, type PlanPlace, planPage, planPlace } from './plan.ts'
+import { type Fingerprint, setCode } from './set-code.ts'
+import { type Sheet, sheetWindow, sheetWritten } from './sheet.ts'
+import { squarePage } from './square-page.ts'
+import { rowLetters, type Tile, tileMap, tilesOf } from './tile.ts'
+import { tileDrawing } from './tile-drawing.ts'
+import { stripWidth, trialPage, trialWords } from './trial-page.ts'
+
+export interface SetOptions {
+  readonly sheet: Sheet
+  readonly overlap: number
+  readonly cover: Cover
+  /** the design file's own text, kept in the plan */
+  readonly text: string
+  readonly fingerprint: Fingerprint
+}
+
+export interface SetPage {
+  readonly kind: PageKind
+  readonly label: string
+  readonly bookmark: string
+  /** written page mm */
+  readonly drawing: Drawing
+}
+
+/** All pages of one plot, and their plan. */
+export interface PageSet {
+  readonly code: string
+  readonly pages: readonly SetPage[]
+  readonly plan: Plan
+  /** tiles of each pattern, in the order of taping */
+  readonly groups: readonly {
+    readonly pattern: Pattern
+    readonly tiles: readonly Tile[]
+    readonly lattice: Lattice
+  }[]
+}
+
+interface Draft extends Omit<SetPage, 'drawing'> {
+  /** ideal page mm */
+  readonly drawing: Drawing
+  readonly tile?: string
+  readonly places: readonly PlanPlace[]
+}
+
+/** Lays out a design without a `stop`: map, test square, lip trial, tiles. Same input, same pages. */
+export const layOutSet = (design: Design, solved: SolvedDesign, options: SetOptions): PageSet => {
+  const { sheet, overlap, cover, fingerprint } = options
+  const { units } = design
+  const window = sheetWindow(sheet)
+  const code = setCode(
+    {
+      design,
+      paper: [sheet.paper, sheet.margins, overlap, cover],
+      printer: sheet.correction,
+    },
+    fingerprint,
+  )
+  const patterns = sidePatterns(solved.ramps, units)
+  let next = { row: 0, number: 1 }
+  const groups = patterns.map((pattern) => {
+    const coverage = coverPattern(pattern, cover, window, overlap)
+    const tiles = tilesOf(coverage, window, next, crossShares(pattern), snapHeight(coverage.lattice, units))
+    const rows = new Set(coverage.cells.map((cell) => cell.row))
+    next = { row: next.row + Math.max(...rows) - Math.min(...rows) + 1, number: next.number + tiles.length }
+    return { pattern, tiles, lattice: coverage.lattice }
+  })
+  const total = next.number - 1
+
+  const drafts = groups.flatMap(({ pattern, tiles }, i): Draft[] => {
+    const datums = cover === 'line' ? chooseDatums(tiles, pattern, units, 3) : []
+    const ramp = solved.ramps.find((r) => r.name === pattern.ramp)!
+    const strip = ramp.coping ? pipeStrip(ramp.coping.outside, window.y1 - window.y0 - 10, units) : null
+    const room = {
+      width: window.x1 - window.x0 - (strip ? stripWidth : 0),
+      height: window.y1 - window.y0 - trialWords,
+    }
+    const trial = lipTrial(ramp, room.width, room.height, units)
+    const several = groups.length > 1 ? ` ${pattern.ramp}` : ''
+    const map: Draft = {
+      kind: 'map',
+      label: `Map${several}`,
+      bookmark: `Map: ${pattern.name}`,
+      places: [],
+      drawing: mapPage(window, {
+        title: design.title,
+        units,
+        set: code,
+        cover,
+        paper: sheet.paper.name,
+        pattern,
+        tiles,
+        datums,
+        trial: trial !== null,
+      }),
+    }
+    return [
+      map,
+      ...(i === 0 ? [squareDraft(sheet, code, design.units)] : []),
+      ...(trial
+        ? [
+            trialDraft(
+              sheet,
+              trialPage(window, trial, strip, `${design.title}: ${pattern.ramp}`, code),
+              trial.name,
+              rowLetters(next.row + i),
+              several,
+            ),
+          ]
+        : []),
+      ...tiles.map(
+        (tile): Draft => ({
+          kind: 'tile',
+          tile: tile.name,
+          label: `${tile.number} ${tile.name}`,
+          bookmark: `${tile.number} · ${tile.name} · ${pattern.name}`,
+          places: [planPlace(sheet, pattern.name, tileMap(tile))],
+          drawing: tileDrawing(tile, { pattern, units, total, set: code, datums }),
+        }),
+      ),
+    ]
+  })
+  const written = sheetWritten(sheet)
+  return {
+    code,
+    groups,
+    pages: drafts.map(({ kind, label, bookmark, drawing }) => ({
+      kind,
+      label,
+      bookmark,
+      drawing: [group(written, drawing)],
+    })),
+    plan: {
+      version: 1,
+      set: code,
+      paper: sheet.paper,
+      cover,
+      correction: sheet.correction,
+      design: options.text,
+      pages: drafts.map(({ kind, tile, places }, i): PlanPage => planPage(i + 1, kind, tile, places)),
+    },
+  }
+}
+
+const squareDraft = (sheet: Sheet, code: string, units: Design['units']): Draft => {
+  const { drawing, corner } = squarePage(sheetWindow(sheet), units, code)
+  return {
+    kind: 'square',
+    label: 'Square',
+    bookmark: 'Test square',
+    drawing,
+    places: [planPlace(sheet, 'square', affineTranslate(corner.x, corner.y))],
+  }
+}
+
+const trialDraft = (
+  sheet: Sheet,
+  page: ReturnType<typeof trialPage>,
+  name: string,
+  row: string,
+  several: string,
+): Draft => ({
+  kind: 'trial',
+  tile: `${row}1`,
+  label: `Lip trial${several}`,
+  bookmark: `Lip trial: ${name}`,
+  drawing: page.drawing,
+  places: [planPlace(sheet, name, page.map, page.window)],
+})
+
+/** Two crosses on each joint line, a quarter from its ends, moved off the cut line where it passes there. */
+const crossShares =
+  (pattern: Pattern) =>
+  ([a, b]: readonly [Point, Point]): readonly number[] => {
+    const clear = (t: number): number => Math.min(10, pathDistance(pattern.outline, pointBetween(a, b, t)))
+    const best = (shares: readonly number[]): number =>
+      shares.reduce((kept, t) => (clear(t) > clear(kept) + 1e-6 ? t : kept))
+    return [best([0.22, 0.16, 0.28, 0.34]), best([0.78, 0.84, 0.72, 0.66])]
+  }
+
+/** Middle of a row, moved so that it lies a round distance above the panel's bottom edge where rows are level. */
+const snapHeight =
+  (lattice: Lattice, units: Design['units']) =>
+  (row: number): number => {
+    const middle = lattice.height / 2
+    if (lattice.toFrame[1] !== 0) return middle
+    const step = units === 'in' ? 12.7 : 10
+    // height over the bottom edge of the row's windows
+    const base = row * (lattice.height - lattice.overlap) - lattice.toFrame[5]
+    return Math.round((base + middle) / step) * step - base
+  }

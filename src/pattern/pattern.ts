@@ -1,0 +1,41 @@
+import type { Drawing } from '../drawing/drawing.ts'
+import type { Path } from '../geometry/path.ts'
+
+/** One edge of a pattern's cut line. `traced`: paper must carry it; the others are the panel's or a ruler's work. */
+export interface PatternEdge {
+  readonly path: Path
+  readonly traced: boolean
+}
+
+/** A distance that a builder checks on the taped paper and again on the wood, mm. */
+export interface PatternDistance {
+  readonly words: string
+  readonly value: number
+  /** measurable on a line plot; the others need the whole outline */
+  readonly traced: boolean
+}
+
+/** Full-size drawing of one part, in mm: toe at the left, y up. */
+export interface Pattern {
+  /** such as `outer/side` */
+  readonly name: string
+  readonly ramp: string
+  readonly part: string
+  /** every part that it serves, in the builder's words */
+  readonly serves: readonly string[]
+  /** the closed cut line, counter-clockwise: wood on the left of the way */
+  readonly outline: Path
+  readonly edges: readonly PatternEdge[]
+  /** marks that lie on the part, studs first */
+  readonly marks: Drawing
+  /** a line in one piece that must be on paper to place and trace the traced edges */
+  readonly line: Path
+  /** strokes that a whole plot carries besides the outline */
+  readonly markPaths: readonly Path[]
+  /** the panel's size: lengths are measured from its bottom, front and back edges */
+  readonly length: number
+  readonly height: number
+  readonly distances: readonly PatternDistance[]
+  /** what a builder asks of this part, short lines in his units */
+  readonly facts: readonly string[]
+}

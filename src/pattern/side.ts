@@ -1,0 +1,188 @@
+import type { Units } from '../design/design.ts'
+import { type Drawing, fill, type Mark, stroke, text } from '../drawing/drawing.ts'
+import { textWidth } from '../drawing/text-width.ts'
+import { bisect } from '../geometry/bisect.ts'
+import {
+  circle,
+  type Path,
+  pathOf,
+  pathSegments,
+  polygonOf,
+  rectangle,
+  segmentsPath,
+} from '../geometry/path.ts'
+import { type Point, pointAdd, pointBetween, pointDistance, pointSubtract } from '../geometry/point.ts'
+import { showLength } from '../length.ts'
+import type { Ramp } from '../ramp/ramp.ts'
+import { notchCorner, type Side } from '../ramp/side.ts'
+import { steepnessWord } from '../ramp/steepness.ts'
+import { type Stud, studCorners } from '../ramp/studs.ts'
+import type { Transition } from '../ramp/transition.ts'
+import type { Pattern, PatternDistance } from './pattern.ts'
+import { letters, pens } from './pens.ts'
+
+/** How much of the straight edges beside toe and notch a line plot carries, so that they can be laid to the panel. */
+const lead = 40
+
+/** A full-size side. Throws RangeError on a ramp that has a `stop`. */
+export const sidePattern = (ramp: Ramp, serves: readonly string[], units: Units): Pattern => {
+  const { side, transition } = ramp
+  if (!side || !transition) throw new RangeError(`ramp ${ramp.name} is not solved`)
+  const studs = ramp.studs.map((stud) => polygonFrom(studCorners(stud)))
+  const traced = ['curve', 'notch', 'toe']
+  return {
+    name: `${ramp.name}/side`,
+    ramp: ramp.name,
+    part: 'side',
+    serves,
+    outline: side.outline,
+    edges: side.edges.map(({ name, path }) => ({ path, traced: traced.includes(name) })),
+    marks: [
+      ...ramp.studs.flatMap((stud, i) => studMarks(stud, i + 1)),
+      ...reliefHole(ramp, units),
+      ...namedPoint(transition.toe, 'TOE', { x: -4, y: 3 }, 'right'),
+      ...namedPoint(transition.lip, 'LIP', { x: -3, y: 3 }, 'right'),
+      ...heightMarks(ramp, side, transition, units),
+      stroke('datum', pathOf({ x: 0, y: 0 }, { x: side.length, y: 0 }), pens.datum),
+      stroke('datum', pathOf(transition.lip, { x: side.length, y: side.height }), pens.datum),
+    ],
+    line: tracedLine(side),
+    markPaths: studs,
+    length: side.length,
+    height: side.height,
+    distances: sideDistances(side, transition),
+    facts: sideFacts(ramp, transition, units),
+  }
+}
+
+const polygonFrom = (points: readonly Point[]): Path => polygonOf(points[0]!, ...points.slice(1))
+
+/** From a bit of the top line through notch, curve and toe to a bit of the bottom edge, in one piece. */
+const tracedLine = (side: Side): Path => {
+  const edge = (name: string) => side.edges.find((e) => e.name === name)
+  const traced = ['notch', 'curve', 'toe'].flatMap((name) =>
+    pathSegments(edge(name)?.path ?? pathOf({ x: 0, y: 0 })),
+  )
+  const [first, last] = [traced[0]!.from, traced.at(-1)!.to]
+  const before = { x: Math.min(first.x + lead, side.length), y: first.y }
+  const after = { x: Math.min(last.x + lead, side.length), y: last.y }
+  return segmentsPath([
+    { kind: 'line', from: before, to: first },
+    ...traced,
+    { kind: 'line', from: last, to: after },
+  ])
+}
+
+/** Dashed outline, middle line at the skin face, and the number in a box. */
+const studMarks = (stud: Stud, number: number): Drawing => {
+  const corners = studCorners(stud)
+  const face = pointBetween(corners[0]!, corners[1]!, 0.5)
+  const foot = pointBetween(corners[2]!, corners[3]!, 0.5)
+  const middle = pointBetween(face, foot, 0.5)
+  const size = Math.min(letters.word, stud.depth * 0.5)
+  const half = { x: textWidth(String(number), size, 'bold') / 2 + 1.5, y: size / 2 + 1.5 }
+  return [
+    stroke('mark', polygonFrom(corners), pens.stud),
+    stroke('mark', pathOf(face, pointBetween(face, foot, Math.min(1, 8 / stud.depth))), pens.mark),
+    fill('mark', rectangle(middle.x - half.x, middle.y - half.y, middle.x + half.x, middle.y + half.y), 1),
+    stroke(
+      'mark',
+      rectangle(middle.x - half.x, middle.y - half.y, middle.x + half.x, middle.y + half.y),
+      pens.mark,
+    ),
+    text('mark', { x: middle.x, y: middle.y - size / 2 }, size, String(number), {
+      face: 'bold',
+      align: 'middle',
+    }),
+  ]
+}
+
+/** Where to drill so that a saw can turn in the inner corner of a square notch: the hole touches floor and wall. */
+const reliefHole = (ramp: Ramp, units: Units): Drawing => {
+  if (ramp.coping?.seat !== 'square') return []
+  const drill = units === 'in' ? 25.4 * (5 / 16) : 8
+  const corner = notchCorner(ramp.coping)
+  const centre = { x: corner.x - drill / 2, y: corner.y + drill / 2 }
+  return [
+    stroke('mark', circle(centre, drill / 2), pens.mark),
+    stroke('mark', pathOf({ x: centre.x - 3, y: centre.y }, { x: centre.x + 3, y: centre.y }), pens.mark),
+    stroke('mark', pathOf({ x: centre.x, y: centre.y - 3 }, { x: centre.x, y: centre.y + 3 }), pens.mark),
+    text(
+      'mark',
+      { x: corner.x + 3, y: corner.y + 3 },
+      letters.small,
+      `drill ${showLength(drill, units)} first`,
+    ),
+  ]
+}
+
+const namedPoint = (at: Point, name: string, offset: Point, align: 'left' | 'right'): Drawing => [
+  stroke('mark', circle(at, 1.5), pens.mark),
+  text('mark', pointAdd(at, offset), letters.word, name, { face: 'bold', align }),
+]
+
+/** The three heights that builders mix up, each at its own line. */
+const heightMarks = (ramp: Ramp, side: Side, transition: Transition, units: Units): Drawing => {
+  const { frame, deck, surface } = transition.heights
+  const show = (mm: number): string => showLength(mm, units)
+  const wall = ramp.coping ? notchCorner(ramp.coping).x : transition.lip.x
+  const from = Math.min(wall + 14, side.length - 10)
+  const face = { x: transition.lip.x - ramp.skinThickness * Math.sin(transition.lipAngle), y: surface }
+  const level = (y: number, x0: number, x1: number): Mark =>
+    stroke('datum', pathOf({ x: x0, y }, { x: x1, y }), pens.mark)
+  return [
+    ...(deck > frame
+      ? [
+          level(deck, from, from + 30),
+          text('datum', { x: from + 32, y: deck - 1 }, letters.small, `deck ${show(deck)}`),
+        ]
+      : []),
+    text('datum', { x: from + 2, y: frame - 5 }, letters.small, `frame ${show(frame)}`),
+    level(surface, face.x - 22, face.x),
+    text('datum', { x: face.x - 24, y: surface - 1 }, letters.small, `ridden face ${show(surface)}`, {
+      align: 'right',
+    }),
+  ]
+}
+
+/** Chord and middle rise of the curve; then the panel's own length and diagonals. */
+const sideDistances = (side: Side, { curve, toe, lip }: Transition): readonly PatternDistance[] => {
+  const chord = pointDistance(toe, lip)
+  const middle = pointBetween(toe, lip, 0.5)
+  const along = (place: number): number => {
+    const p = pointSubtract(curve.point(place), middle)
+    return (p.x * (lip.x - toe.x) + p.y * (lip.y - toe.y)) / chord
+  }
+  const rise = pointDistance(middle, curve.point(bisect(along, curve.toe, curve.lip)))
+  return [
+    { words: 'TOE to LIP, straight', value: chord, traced: true },
+    { words: 'from the middle of that line square to the curve', value: rise, traced: true },
+    { words: 'bottom edge to top line', value: side.height, traced: true },
+    { words: 'front edge to back edge', value: side.length, traced: false },
+    {
+      words: 'front bottom corner to back top corner',
+      value: Math.hypot(side.length, side.height),
+      traced: false,
+    },
+    { words: 'TOE to back top corner', value: Math.hypot(side.length, side.height - toe.y), traced: false },
+  ]
+}
+
+const sideFacts = (ramp: Ramp, transition: Transition, units: Units): readonly string[] => {
+  const show = (mm: number): string => showLength(mm, units)
+  const { heights, radius, lipAngle } = transition
+  const { coping } = ramp
+  return [
+    `heights: frame ${show(heights.frame)}, deck ${show(heights.deck)}, ridden face at the lip ${show(heights.surface)}`,
+    `radius: frame ${show(radius.frame)}, ridden face ${show(radius.surface)}; lip ${((lipAngle * 180) / Math.PI).toFixed(1)}°, ${steepnessWord(lipAngle)}`,
+    ...(coping
+      ? [
+          `pipe ${show(coping.outside)}: stands ${show(coping.up)} above the deck board, ${show(coping.out)} out of the ridden face; ` +
+            `notch ${show(coping.along)} along, ${show(coping.down)} down`,
+        ]
+      : []),
+    ...(ramp.design.chamfer > 0
+      ? [`back bottom corner: 45° cut, ${show(ramp.design.chamfer)} along both edges`]
+      : []),
+  ]
+}

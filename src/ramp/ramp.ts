@@ -1,0 +1,33 @@
+import type { RampDesign } from '../design/design.ts'
+import type { Check } from './check.ts'
+import type { SolvedCoping } from './coping.ts'
+import type { Side } from './side.ts'
+import type { SkinLayer } from './skin.ts'
+import type { Stud } from './studs.ts'
+import type { Transition } from './transition.ts'
+
+/** A quarter, as far as it could be solved: what is null has a `stop` that says why. Lengths mm, angles radians. */
+export interface Ramp {
+  readonly kind: 'quarter'
+  readonly name: string
+  readonly design: RampDesign
+  /** thickness of the whole skin */
+  readonly skinThickness: number
+  readonly width: number
+  /** of one stud between two sides */
+  readonly studLength: number
+  readonly transition: Transition | null
+  /** the side's whole length along the floor */
+  readonly length: number | null
+  /** lip to back edge along the top */
+  readonly deck: number | null
+  readonly coping: SolvedCoping | null
+  readonly side: Side | null
+  readonly studs: readonly Stud[]
+  readonly skin: readonly SkinLayer[]
+}
+
+export interface SolvedDesign {
+  readonly ramps: readonly Ramp[]
+  readonly checks: readonly Check[]
+}

@@ -1,0 +1,158 @@
+import type { RampDesign, Units } from '../design/design.ts'
+import type { Point } from '../geometry/point.ts'
+import { showLength } from '../length.ts'
+import { type Finding, note, stop, warn } from './check.ts'
+import { circleCurve } from './circle.ts'
+import type { Curve } from './curve.ts'
+
+/** The curved part, solved: design.md §5. Lengths mm, angles radians. */
+export interface Transition {
+  readonly kind: 'circle'
+  /** the frame's edge, from the toe corner to the uncut lip */
+  readonly curve: Curve
+  readonly centre: Point
+  readonly radius: { readonly frame: number; readonly surface: number }
+  readonly heights: { readonly frame: number; readonly deck: number; readonly surface: number }
+  readonly toe: Point
+  readonly lip: Point
+  readonly toeAngle: number
+  readonly lipAngle: number
+  readonly arc: number
+  readonly run: number
+  /** height of the ridden face over the floor at the toe */
+  readonly toeStep: number
+  /** length of the ridden face that is missing between toe and floor */
+  readonly bridge: number
+}
+
+const steepLimit = (80 * Math.PI) / 180
+const stepLimit = 6
+
+export const skinThickness = (ramp: RampDesign): number =>
+  ramp.skin.reduce((sum, sheet) => sum + sheet.thickness, 0)
+
+export const solveTransition = (
+  ramp: RampDesign,
+  units: Units,
+): { readonly transition: Transition | null; readonly findings: readonly Finding[] } => {
+  const show = (mm: number): string => showLength(mm, units)
+  const { circle, tangent } = ramp.transition
+  const skin = skinThickness(ramp)
+  const board = ramp.deckBoard?.thickness ?? 0
+  const frameRadius = circle.layer === 'frame' ? circle.radius : circle.radius + skin
+  const surfaceRadius = frameRadius - skin
+  if (surfaceRadius <= 0)
+    return {
+      transition: null,
+      findings: [
+        stop(
+          'radius-skin',
+          `the frame's radius ${show(frameRadius)} leaves no ridden face inside a skin ${show(skin)} thick; give a radius above ${show(skin)}`,
+        ),
+      ],
+    }
+  // the radius of the layer whose tangent height is given, and the height of the centre that follows
+  const c = tangent.height + (tangent.layer === 'frame' ? frameRadius : surfaceRadius)
+
+  const { layer, value } = ramp.height
+  const levelRadius = layer === 'surface' ? surfaceRadius : frameRadius
+  const wanted = layer === 'deck' ? value - board : value
+  if (wanted > c) {
+    const least = circle.radius + (wanted - c)
+    return {
+      transition: null,
+      findings: [
+        stop(
+          'overhang',
+          `a ${layer} height of ${show(value)} lies above the centre of the curve (${show(c)}), so the lip would lean over the rider; ` +
+            `the least ${circle.layer} radius for this height is ${show(least)}, or lower the height to ${show(value - (wanted - c))}`,
+        ),
+      ],
+    }
+  }
+  if (wanted <= c - levelRadius)
+    return {
+      transition: null,
+      findings: [
+        stop(
+          'height-low',
+          `a ${layer} height of ${show(value)} is not above the lowest point of the curve; ` +
+            `make it more than ${show(c - levelRadius + value - wanted)}, or lower the tangent`,
+        ),
+      ],
+    }
+  const lipAngle = Math.acos((c - wanted) / levelRadius)
+  const frame = layer === 'surface' ? c - frameRadius * Math.cos(lipAngle) : wanted
+  const lowest = c - frameRadius
+  const tooLow = ramp.toe < lowest
+  const tooHigh = ramp.toe >= frame
+  if (tooLow || tooHigh)
+    return {
+      transition: null,
+      findings: [
+        tooLow
+          ? stop(
+              'toe-low',
+              `the curve never comes down to a toe of ${show(ramp.toe)}: its lowest point is ${show(lowest)} above the floor; ` +
+                `the lowest toe is ${show(lowest)}, or lower the tangent by ${show(lowest - ramp.toe)}`,
+            )
+          : stop(
+              'toe-high',
+              `a toe of ${show(ramp.toe)} is not below the side's top line, ${show(frame)} above the floor; ` +
+                `make the toe lower than ${show(frame)} or the ramp higher`,
+            ),
+      ],
+    }
+  const toeAngle = Math.acos((c - ramp.toe) / frameRadius)
+  const centre = { x: -frameRadius * Math.sin(toeAngle), y: c }
+  const run = frameRadius * (Math.sin(lipAngle) - Math.sin(toeAngle))
+  const toeStep = c - surfaceRadius * Math.cos(toeAngle)
+  const bridge = surfaceRadius * toeAngle
+
+  const findings: Finding[] = []
+  if (lipAngle > steepLimit) {
+    // level at height H (of the frame's own curve), a lip at height h and 80°: R (1 − cos 80°) = h − H
+    const foot = tangent.layer === 'frame' ? tangent.height : tangent.height - skin
+    const least = (frame - foot) / (1 - Math.cos(steepLimit))
+    findings.push(
+      warn(
+        'steep',
+        `the lip stands at ${((lipAngle * 180) / Math.PI).toFixed(1)}°, over 80°: nearly a wall; ` +
+          `at this height a frame radius of ${show(least)} or more keeps it under 80°`,
+      ),
+    )
+  }
+  if (toeStep > stepLimit && ramp.runOut.kind === 'none')
+    findings.push(
+      warn(
+        'toe-step',
+        `the ridden face ends ${show(toeStep)} above the floor at the toe, a wheel stops at more than ${show(stepLimit)}; ` +
+          `say what closes it (run-out: { sheet: 1.5 steel }, about ${show(bridge)} long) or lower the toe`,
+      ),
+    )
+  else if (toeStep > stepLimit && ramp.runOut.kind === 'sheet')
+    findings.push(
+      note(
+        'toe-step',
+        `the run-out bridges ${show(bridge)} of curve from the toe, ${show(toeStep)} above the floor; add what lies flat on the floor`,
+      ),
+    )
+  return {
+    transition: {
+      kind: 'circle',
+      curve: circleCurve(centre, frameRadius, toeAngle, lipAngle),
+      centre,
+      radius: { frame: frameRadius, surface: surfaceRadius },
+      heights: { frame, deck: frame + board, surface: c - surfaceRadius * Math.cos(lipAngle) },
+      toe: { x: 0, y: ramp.toe },
+      lip: { x: run, y: frame },
+      toeAngle,
+      lipAngle,
+      arc: frameRadius * (lipAngle - toeAngle),
+      run,
+      toeStep,
+      bridge,
+    },
+    findings,
+  }
+}
