@@ -30,12 +30,11 @@ const crossings = (segment: Segment, p: Point, q: Point): readonly number[] => {
       if (Math.abs(ratio) > 1) return []
       const direction = Math.atan2(edge.y, edge.x)
       const rise = Math.asin(ratio)
-      return [direction + rise, direction + Math.PI - rise].flatMap((angle) => {
-        const turn = 2 * Math.PI * Math.sign(segment.sweep)
+      // how far on from the start, in the arc's own sense
+      const turn = 2 * Math.PI * Math.sign(segment.sweep)
+      return [direction + rise, direction + Math.PI - rise].map((angle) => {
         const ahead = (angle - segment.startAngle) % (2 * Math.PI)
-        const along = ahead * turn < 0 ? ahead + turn : ahead
-        // a crossing a hair before the start shows up a whole turn later
-        return [along / segment.sweep, (along - turn) / segment.sweep]
+        return (ahead * turn < 0 ? ahead + turn : ahead) / segment.sweep
       })
     }
     case 'cubic': {

@@ -20,7 +20,7 @@ interface State {
 
 const change = (state: State, key: keyof State, operator: string): string => {
   if (state[key] === operator) return ''
-  state[key] ??= operator
+  state[key] = operator
   return `${operator}\n`
 }
 

@@ -98,6 +98,18 @@ describe('low down in the file', () => {
     )
   })
 
+  test('the names of attachments are sorted by their bytes, as a name tree must be (ISO 32000-1, 7.9.6)', async () => {
+    const files = ['b', 'é', 'a', '図', 'B', 'ab'].map((name) => ({ ...file, name }))
+    const { bytes } = await writePdf(input({ attachments: files }), platform)
+    const { catalog } = await PDFDocument.load(bytes, { updateMetadata: false })
+    const tree = catalog.lookup(PDFName.of('Names'), PDFDict).lookup(PDFName.of('EmbeddedFiles'), PDFDict)
+    const list = tree.lookup(PDFName.of('Names'), PDFArray)
+    const keys = files.map((_, i) => list.lookup(2 * i, PDFHexString).asString())
+    expect(list.size()).toBe(2 * files.length)
+    expect(keys).toEqual([...keys].sort())
+    expect(new Set(keys).size).toBe(files.length)
+  })
+
   test('no dates, no Rotate, no UserUnit; made by traceply', async () => {
     const document = await PDFDocument.load((await writePdf(input(), platform)).bytes, {
       updateMetadata: false,

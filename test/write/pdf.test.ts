@@ -172,6 +172,29 @@ test('a pen does not leak into the next stroke', async () => {
   expect(texts[0]!.grey).toBe(0)
 })
 
+test('pens and faces that come back are set again', async () => {
+  const path = pathOf({ x: 0, y: 0 }, { x: 10, y: 0 })
+  const pens = [0.5, 0.2, 0.5, 0.2].map((width, i) => ({
+    width,
+    dash: i % 2 ? [] : [4],
+    grey: i % 2 ? 0.2 : 0.6,
+  }))
+  const { strokes, texts } = await printMarks(
+    ...pens.map((p) => stroke('mark', path, p)),
+    ...(['bold', 'regular', 'bold'] as const).map((face) => text('mark', { x: 1, y: 1 }, 5, 'lip', { face })),
+  )
+  strokes.forEach((s, i) => {
+    assertNear(s.width * mm, pens[i]!.width, 5e-5)
+    assertNear(s.grey, pens[i]!.grey, 1 / 255)
+    expect(s.dash).toHaveLength(pens[i]!.dash.length)
+  })
+  // AFM: l 222 i 222 p 556, bold l 278 i 278 p 611
+  const widths = [1167, 1000, 1167].map((w) => (w * 5) / 718)
+  texts.forEach((t, i) => {
+    assertNear(t.width * mm, widths[i]!, 1e-3)
+  })
+})
+
 test('a text starts, turns and is as tall as asked, by the capital height of Helvetica', async () => {
   const { texts } = await printMarks(text('note', { x: 30, y: 40 }, 3.59, 'KEEP', { angle: 0.5 }))
   const [t] = texts
