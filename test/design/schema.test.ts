@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest'
+import { designFileDoc } from '../../src/design/doc.ts'
+import { readDesign } from '../../src/design/read.ts'
+import { rowKey } from '../../src/design/row.ts'
+import { keysUnder, rowAt, rowsUnder, schema } from '../../src/design/schema.ts'
+
+const designMd = `title units paper stock ramps panel timber pipe kerf name kind width height frame deck surface
+  transition circle tangent toe length sides thickness count studs section every skin run-out sheet deck-board
+  coping outside up out seat notch along down chamfer leg like stores-inside ramp clearance`
+
+it('has every word of the design file, and no other', () => {
+  const words = new Set(schema.filter((row) => row.path !== '' && row.path !== 'ramps[]').map(rowKey))
+  expect([...words].sort()).toEqual(designMd.split(/\s+/).sort())
+})
+
+it('no key twice, no help that is no single line', () => {
+  const paths = schema.map((row) => row.path)
+  expect(new Set(paths).size).toBe(paths.length)
+  for (const row of schema) expect(row.help).toMatch(/^[^\n]{4,80}[^.\n]$/)
+})
+
+it('a map is a row itself, and alternatives name keys that it has', () => {
+  for (const row of schema) {
+    const parent = row.path.replace(/\.?[^.]*$/, '')
+    expect(rowAt(parent).value.kind).toMatch(/^map$/)
+    if (row.value.kind === 'map')
+      for (const { sets } of row.value.alternatives)
+        expect(keysUnder(row.path)).toEqual(expect.arrayContaining(sets.flat()))
+  }
+  expect(() => rowAt('ramps[].colour')).toThrow('the design file has no key ramps[].colour')
+})
+
+describe.each(['mm', 'in'] as const)('examples and defaults in %s', (units) => {
+  /** A whole ramp made of the table's own examples; `key` is the one on trial. */
+  const base: Record<string, string> = Object.fromEntries(
+    ['width', 'height', 'transition', 'toe', 'deck', 'skin'].map((key) => [
+      key,
+      rowAt(`ramps[].${key}`).example[units],
+    ]),
+  )
+  const text = (keys: Record<string, string>, top = ''): string =>
+    `title: Table\nunits: ${units}\n${top}ramps:\n  - ${Object.entries(keys)
+      .map(([key, value]) => `${key}: ${value}`)
+      .join('\n    ')}\n`
+
+  const others = ['like', 'stores-inside', 'width', 'deck', 'length']
+  it.each(rowsUnder('ramps[]').filter((row) => !others.includes(rowKey(row))))('$path', (row) => {
+    expect(readDesign(text({ ...base, [rowKey(row)]: row.example[units] }))).toHaveProperty('design')
+    for (const word of row.words)
+      expect(readDesign(text({ ...base, [rowKey(row)]: word }))).toHaveProperty('design')
+  })
+  it.each(rowsUnder('stock'))('$path', (row) => {
+    expect(readDesign(text(base, `stock: { ${rowKey(row)}: ${row.example[units]} }\n`))).toHaveProperty(
+      'design',
+    )
+  })
+  it('length in place of deck', () => {
+    const { deck: _, ...rest } = base
+    expect(readDesign(text({ ...rest, length: rowAt('ramps[].length').example[units] }))).toHaveProperty(
+      'design',
+    )
+  })
+  it('a default is what one gets by writing it', () => {
+    for (const row of rowsUnder('ramps[]')) {
+      if (row.unsaid.kind !== 'default') continue
+      const said = readDesign(text({ ...base, [rowKey(row)]: String(row.unsaid.text[units]) }))
+      expect(said).toEqual(readDesign(text(base)))
+      expect(said).toHaveProperty('design')
+    }
+  })
+})
+
+describe('docs/design-file.md', () => {
+  it('has a line for every key, with its help', () => {
+    const lines = designFileDoc().split('\n')
+    for (const row of schema.filter((r) => r.path !== '' && r.path !== 'ramps[]'))
+      expect(
+        lines.filter((line) => line.startsWith(`| \`${rowKey(row)}\` | ${row.help} |`)),
+      ).not.toHaveLength(0)
+  })
+  it('has tables whose lines are as wide as their heads', () => {
+    const cells = (line: string): number => line.split('|').length
+    const rows = designFileDoc()
+      .split('\n')
+      .filter((line) => line.startsWith('|'))
+    let head = 0
+    for (const [i, line] of rows.entries()) {
+      if (rows[i + 1]?.startsWith('|---')) head = cells(line)
+      expect(cells(line)).toBe(head)
+    }
+    expect(rows.length).toBeGreaterThan(schema.length)
+  })
+})
