@@ -5,16 +5,12 @@ import type { Report } from './report.ts'
 import type { Row } from './row.ts'
 import { rowAt } from './schema.ts'
 
-/** What a ramp never takes over from another. */
-const ownKeys = ['name', 'like']
-
 /**
  * `base` with what `own` says on top. Maps merge key by key; a word, a list or a length replaces; and a key that excludes
  * others (`height: {frame}` over `height: {deck}`) replaces those.
  */
 export const mergeMaps = (base: EntryMap, own: EntryMap, row: Row): EntryMap => {
   const entries = new Map(base.entries)
-  if (row.path === 'ramps[]') for (const key of ownKeys) entries.delete(key)
   const alternatives = row.value.kind === 'map' ? row.value.alternatives : []
   for (const { sets } of alternatives) {
     const chosen = sets.find((set) => set.some((key) => own.entries.has(key)))

@@ -20,8 +20,9 @@ export interface Coverage {
 const neededPaths = (pattern: Pattern, cover: Cover): readonly Path[] =>
   cover === 'whole' ? [pattern.outline, ...pattern.markPaths] : [pattern.line]
 
-/** Offsets tried along each axis of the lattice, for each layout. */
+/** Offsets tried along each axis of the lattice, for each layout; and how many of the best are then counted exactly. */
 const tries = 24
+const finalists = 12
 
 /**
  * The lattice with the fewest pages, its rows along the panel's bottom edge. Among equals the one whose emptiest page
@@ -31,28 +32,32 @@ export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overla
   const needs = neededPaths(pattern, cover)
   const size = needs.reduce((sum, path) => sum + pathLength(path), 0)
   const points = needs.flatMap((path) => pathSample(path, Math.min(20, Math.max(4, size / 800))))
-  let best: { readonly lattice: Lattice; readonly pages: number; readonly least: number } | undefined
-  for (const layout of ['portrait', 'landscape'] satisfies Layout[]) {
+  const counted = (['portrait', 'landscape'] satisfies Layout[]).flatMap((layout) => {
     const shape = { layout, overlap, ...layoutSize(window, layout) }
     const pitch = { x: shape.width - overlap, y: shape.height - overlap }
-    for (const { offset, pages, least } of pageCounts(points, pitch, overlap))
-      if (!best || pages < best.pages || (pages === best.pages && least > best.least))
-        best = { lattice: latticeAt(shape, 0, offset), pages, least }
-  }
-  const { lattice } = best!
-  return { lattice, cells: cellsConnected(cellsTouched(lattice, needs)) }
+    return [...pageCounts(points, pitch, overlap)].map((count) => ({ ...count, shape }))
+  })
+  return counted
+    .sort((a, b) => a.pages - b.pages || b.least - a.least)
+    .slice(0, finalists)
+    .map(({ shape, offset }): Coverage => {
+      const lattice = latticeAt(shape, 0, offset)
+      return { lattice, cells: cellsConnected(cellsTouched(lattice, needs)) }
+    })
+    .reduce((best, coverage) => (coverage.cells.length < best.cells.length ? coverage : best))
 }
 
 /** For each offset tried: how many cells hold points, and how many points the emptiest of them holds. */
-const pageCounts = function* (points: readonly Point[], pitch: Point, overlap: number) {
+const pageCounts = (points: readonly Point[], pitch: Point, overlap: number) => {
   const box = pointsBounds(points)
   const columns = Math.ceil((box.x1 - box.x0) / pitch.x) + 1
   const rows = Math.ceil((box.y1 - box.y0) / pitch.y) + 1
   const counts = new Uint32Array(columns * rows)
+  const found: { offset: Point; pages: number; least: number }[] = []
   for (let i = 0; i < tries; i++)
     for (let k = 0; k < tries; k++) {
       // the first joint lines lie up to one pitch before the box
-      const first = { x: box.x0 - (i / tries) * pitch.x, y: box.y0 - (k / tries) * pitch.y }
+      const first = { x: box.x0 - ((i + 0.5) / tries) * pitch.x, y: box.y0 - ((k + 0.5) / tries) * pitch.y }
       counts.fill(0)
       for (const p of points)
         counts[Math.floor((p.y - first.y) / pitch.y) * columns + Math.floor((p.x - first.x) / pitch.x)]!++
@@ -62,6 +67,7 @@ const pageCounts = function* (points: readonly Point[], pitch: Point, overlap: n
           pages++
           if (count < least) least = count
         }
-      yield { offset: { x: first.x - overlap / 2, y: first.y - overlap / 2 }, pages, least }
+      found.push({ offset: { x: first.x - overlap / 2, y: first.y - overlap / 2 }, pages, least })
     }
+  return found
 }

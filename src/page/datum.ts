@@ -1,10 +1,10 @@
 import type { Units } from '../design/design.ts'
-import { type Drawing, stroke, text } from '../drawing/drawing.ts'
+import { cross } from '../drawing/cross.ts'
+import { type Drawing, text } from '../drawing/drawing.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import { convexContains } from '../geometry/clip.ts'
 import { pathPolygon, polygonContains } from '../geometry/contains.ts'
 import { pathDistance } from '../geometry/nearest.ts'
-import { pathOf } from '../geometry/path.ts'
 import { type Point, pointDistance } from '../geometry/point.ts'
 import { showLength } from '../length.ts'
 import type { Pattern } from '../pattern/pattern.ts'
@@ -88,8 +88,7 @@ export const datumMarks = (datum: Datum, tile: Tile, pattern: Pattern, units: Un
   const size = datumSize(datum, pattern, units)
   const left = p.x + size.width > tile.width - tile.half ? p.x - size.width - 2 : p.x
   return [
-    stroke('datum', pathOf({ x: p.x - 7, y: p.y }, { x: p.x + 7, y: p.y }), pens.cross),
-    stroke('datum', pathOf({ x: p.x, y: p.y - 7 }, { x: p.x, y: p.y + 7 }), pens.cross),
+    ...cross('datum', p, 7, pens.cross),
     text('datum', { x: p.x + 1.5, y: p.y + 2 }, letters.word, `${datum.number}`, { face: 'bold' }),
     ...datumFigures(datum, pattern, units).map((line, i) =>
       text('datum', { x: left + 8, y: p.y - 3.5 - i * 4 }, letters.small, line),

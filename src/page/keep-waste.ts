@@ -3,8 +3,9 @@ import { type TextMark, textCorners } from '../drawing/text-box.ts'
 import { affineApply, affineIdentity } from '../geometry/affine.ts'
 import { segmentAt, segmentDirection } from '../geometry/at.ts'
 import { boxGrow } from '../geometry/bounds.ts'
-import { type Convex, pathClip } from '../geometry/clip.ts'
+import { pathClip } from '../geometry/clip.ts'
 import { segmentLength } from '../geometry/length.ts'
+import { segmentDistance } from '../geometry/nearest.ts'
 import { type Path, pathOf, pathSegments } from '../geometry/path.ts'
 import { type Point, pointBetween, pointToward } from '../geometry/point.ts'
 import { letters } from '../pattern/pens.ts'
@@ -120,14 +121,11 @@ export const textInside = (mark: TextMark, width: number, height: number): TextM
   }
 }
 
-/** The same two words for a piece cut out of a pattern, at the middle of its longest edge; in the pattern. */
-export const keepWasteAt = (outline: Path, piece: Convex): readonly TextMark[] => {
-  const longest = pathClip(outline, piece)
-    .flatMap(pathSegments)
-    .reduce((a, b) => (segmentLength(a) >= segmentLength(b) ? a : b))
-  const [from, direction] = [segmentAt(longest, 0.5), segmentDirection(longest, 0.5)]
-  return [
-    beside('KEEP', from, direction, 1, letters.side),
-    beside('WASTE', from, direction, -1, letters.side),
-  ]
+/** The same two words at a given point of a pattern's outline; in the pattern. */
+export const keepWasteAt = (outline: Path, at: Point): readonly TextMark[] => {
+  const edge = pathSegments(outline).reduce((a, b) =>
+    segmentDistance(a, at) <= segmentDistance(b, at) ? a : b,
+  )
+  const direction = segmentDirection(edge, 0.5)
+  return [beside('KEEP', at, direction, 1, letters.side), beside('WASTE', at, direction, -1, letters.side)]
 }

@@ -1,11 +1,13 @@
 import type { Units } from '../design/design.ts'
+import { cross } from '../drawing/cross.ts'
 import { type Drawing, group, stroke, text } from '../drawing/drawing.ts'
 import { paragraph } from '../drawing/paragraph.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import { type Affine, affineApply, affineScale, affineThen, affineTranslate } from '../geometry/affine.ts'
 import { type Box, boxUnion, pathBounds, pointsBounds } from '../geometry/bounds.ts'
-import { pathOf, polygonOf, rectangle } from '../geometry/path.ts'
-import type { Point } from '../geometry/point.ts'
+import { pathDistance } from '../geometry/nearest.ts'
+import { polygonOf, rectangle } from '../geometry/path.ts'
+import { type Point, pointBetween, pointDistance } from '../geometry/point.ts'
 import { showLength } from '../length.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import { letters, pens } from '../pattern/pens.ts'
@@ -32,12 +34,15 @@ const nominal = { width: 186, height: 252 }
 /** First page of a pattern: the outline under its tiles, what to do, what to check, cautions; ideal page mm. */
 export const mapPage = (window: Box, facts: MapFacts): Drawing => {
   const scale = Math.min(2, (window.x1 - window.x0) / nominal.width, (window.y1 - window.y0) / nominal.height)
-  return [group([scale, 0, 0, scale, window.x0, window.y1 - nominal.height * scale], content(facts))]
+  // the larger letters where they fit
+  const found = [3, 2.7, letters.small].map((size) => content(facts, size))
+  const { marks } = found.find(({ bottom }) => bottom >= 0) ?? found.at(-1)!
+  return [group([scale, 0, 0, scale, window.x0, window.y1 - nominal.height * scale], marks)]
 }
 
-const content = (facts: MapFacts): Drawing => {
+const content = (facts: MapFacts, size: number): { readonly marks: Drawing; readonly bottom: number } => {
   const { pattern, units, tiles, datums } = facts
-  const body = { layer: 'note', width: nominal.width, size: letters.small } as const
+  const body = { layer: 'note', width: nominal.width, size } as const
   const title = paragraph({ x: 0, y: nominal.height }, facts.title, {
     ...body,
     size: letters.word,
@@ -46,7 +51,7 @@ const content = (facts: MapFacts): Drawing => {
   const numbers = `${tiles[0]!.number} to ${tiles.at(-1)!.number}`
   const what = paragraph(
     { x: 0, y: title.bottom },
-    `${pattern.part} of ${pattern.serves.join('; ')}. Pages ${numbers} on ${facts.paper}, set ${facts.set}.`,
+    `${pattern.part} of ${pattern.serves.join('; ')}. Pages ${numbers} on ${paperWord(facts.paper)}, set ${facts.set}.`,
     body,
   )
   const picture = overview({ x: 0, y: what.bottom - 2 }, facts)
@@ -59,7 +64,7 @@ const content = (facts: MapFacts): Drawing => {
   }
   steps(facts).forEach((step, i) => {
     marks.push([
-      text('note', { x: 4, y: top - letters.small }, letters.small, `${i + 1}`, {
+      text('note', { x: 4, y: top - size }, size, `${i + 1}`, {
         face: 'bold',
         align: 'right',
       }),
@@ -82,7 +87,7 @@ const content = (facts: MapFacts): Drawing => {
     top = lines.bottom + 0.8
   }
   marks.push([stroke('note', rectangle(0, top - 1.5, nominal.width, frameTop), pens.mark)])
-  return marks.flat()
+  return { marks: marks.flat(), bottom: top - 1.5 }
 }
 
 const steps = ({ units, tiles, cover, trial, pattern }: MapFacts): readonly string[] => {
@@ -118,12 +123,8 @@ const overview = (
     affineThen(affineTranslate(-box.x0, -box.y1), affineScale(scale)),
     affineTranslate(topLeft.x + (room.width - (box.x1 - box.x0) * scale) / 2, topLeft.y),
   )
-  const middle = (points: readonly Point[]): Point => ({
-    x: points.reduce((sum, p) => sum + p.x, 0) / points.length,
-    y: points.reduce((sum, p) => sum + p.y, 0) / points.length,
-  })
   const cells = tiles.flatMap((tile) => {
-    const at = affineApply(map, middle(tile.cell))
+    const at = affineApply(map, clearOf(tile, pattern))
     const cell = pointsBounds(tile.cell.map((p) => affineApply(map, p)))
     const label = String(tile.number)
     const size = Math.min(
@@ -139,19 +140,45 @@ const overview = (
   const crosses = datums.flatMap((datum) => {
     const p = affineApply(map, datum.at)
     return [
-      stroke('datum', pathOf({ x: p.x - 2, y: p.y }, { x: p.x + 2, y: p.y }), pens.mark),
-      stroke('datum', pathOf({ x: p.x, y: p.y - 2 }, { x: p.x, y: p.y + 2 }), pens.mark),
+      ...cross('datum', p, 2, pens.mark),
       text('datum', { x: p.x + 1.2, y: p.y + 0.8 }, letters.small, `${datum.number}`),
     ]
   })
-  const toe = affineApply(map, { x: 0, y: 0 })
   return {
     marks: [
       ...cells,
       group(map, [stroke('note', pattern.outline, { width: 0.6 })]),
       ...crosses,
-      text('note', { x: toe.x - 1, y: toe.y - 4 }, letters.small, 'TOE', { face: 'bold' }),
+      ...pattern.points.map(({ name, at }) => {
+        const p = affineApply(map, at)
+        return text('note', { x: p.x - 1.5, y: p.y + 1 }, letters.small, name, {
+          face: 'bold',
+          align: 'right',
+        })
+      }),
     ],
     bottom: topLeft.y - (box.y1 - box.y0) * scale - 5,
   }
 }
+
+/** Where a tile's number stands clear of the cut line: its middle, else a place beside it. */
+const clearOf = (tile: Tile, pattern: Pattern): Point => {
+  const [a, b, c] = [tile.cell[0]!, tile.cell[1]!, tile.cell[3]!]
+  const place = (u: number, v: number): Point =>
+    pointBetween(pointBetween(a, b, u), { x: c.x + (b.x - a.x) * u, y: c.y + (b.y - a.y) * u }, v)
+  const places = [
+    [0.5, 0.5],
+    [0.5, 0.3],
+    [0.5, 0.7],
+    [0.28, 0.3],
+    [0.72, 0.3],
+    [0.28, 0.7],
+    [0.72, 0.7],
+  ].map(([u, v]) => place(u!, v!))
+  const enough = pointDistance(a, c) * 0.3
+  const clear = (p: Point): number => Math.min(enough, pathDistance(pattern.outline, p))
+  return places.reduce((kept, p) => (clear(p) > clear(kept) + 1e-6 ? p : kept))
+}
+
+/** Papers as people write them. */
+const paperWord = (name: string): string => (/^a\d$/.test(name) ? name.toUpperCase() : name)

@@ -39,13 +39,12 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   const taken = occupancyOf(tile.width, tile.height)
   const take = (drawing: Drawing, map = affineIdentity): void => occupyMarks(taken, drawing, map)
   take(marks, tile.frame)
-  take([...joints, ...datums, ...rulers])
+  take([...joints, ...datums, ...rulers, ...snapMarks(tile)])
   const words = keepWaste(tile, pattern.outline, taken)
   take(words)
   for (const path of [...cuts, ...ticks]) occupyPath(taken, path, tile)
   const snap = snapLabel(tile, facts, taken)
   take(snap)
-  take(snapMarks(tile))
 
   return [
     group(tile.toPage, [

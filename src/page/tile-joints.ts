@@ -1,7 +1,8 @@
 import { arrowHead } from '../drawing/arrow.ts'
+import { cross } from '../drawing/cross.ts'
 import { type Drawing, stroke, text } from '../drawing/drawing.ts'
 import { pathOf } from '../geometry/path.ts'
-import { type Point, pointAngle, pointBetween, pointDistance, pointToward } from '../geometry/point.ts'
+import { pointAngle, pointBetween, pointDistance, pointToward } from '../geometry/point.ts'
 import { letters, pens } from '../pattern/pens.ts'
 import { type Joint, type Tile, tilePoint } from './tile.ts'
 
@@ -14,23 +15,20 @@ export const jointMarks = (tile: Tile): Drawing => tile.joints.flatMap((joint) =
 const oneJoint = (tile: Tile, joint: Joint): Drawing => {
   const [a, b] = [tilePoint(tile, joint.line[0]), tilePoint(tile, joint.line[1])]
   const along = pointAngle(a, b)
-  const cross = (p: Point): Drawing =>
-    [along, along + Math.PI / 2].map((angle) =>
-      stroke('joint', pathOf(pointToward(p, angle, -arm), pointToward(p, angle, arm)), pens.cross),
-    )
   // the trimmed or covered strip is read with the page; upright edges read from the right
   const upright = joint.edge === 'left' || joint.edge === 'right'
   const outward = { left: Math.PI, right: 0, bottom: -Math.PI / 2, top: Math.PI / 2 }[joint.edge]
   const { name, number } = joint.neighbour
   const words = joint.over
-    ? `page ${number} · ${name} lies under here: trim this edge on the line`
-    : `this edge goes under page ${number} · ${name}`
-  const strip = pointToward(pointBetween(a, b, 0.5), outward, tile.half / 2)
+    ? `over page ${number} · ${name}: trim on the line`
+    : `goes under page ${number} · ${name}`
+  // clear of the crosses, and of the snap line that runs through the middle of upright joints
+  const strip = pointToward(pointBetween(a, b, upright ? 0.36 : 0.5), outward, tile.half / 2)
   const angle = upright ? Math.PI / 2 : 0
   const baseline = pointToward(strip, angle - Math.PI / 2, letters.small / 2)
   return [
     stroke('joint', pathOf(a, b), pens.joint),
-    ...joint.crosses.flatMap((p) => cross(tilePoint(tile, p))),
+    ...joint.crosses.flatMap((p) => cross('joint', tilePoint(tile, p), arm, pens.cross, along)),
     ...(pointDistance(a, b) > 20
       ? [text('joint', baseline, letters.small, words, { angle, align: 'middle' })]
       : []),

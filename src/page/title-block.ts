@@ -53,9 +53,9 @@ export const titleBlock = (tile: Tile, title: TitleFacts): Drawing => {
   const number = textWidth(String(tile.number), letters.big, 'bold')
   const words = tapingWords(tile)
   const turn = Math.atan2(tile.frame[1], tile.frame[0])
-  const from = { x: 4, y: 4 }
+  const from = { x: 1, y: 1 }
   const along = pointToward(from, turn, 15)
-  const up = pointToward(from, turn + Math.PI / 2, 8)
+  const up = pointToward(from, turn + Math.PI / 2, 7)
   return [
     text('note', { x: 0, y: height - letters.big }, letters.big, String(tile.number), { face: 'bold' }),
     ...words.map((line, i) =>
@@ -69,11 +69,7 @@ export const titleBlock = (tile: Tile, title: TitleFacts): Drawing => {
     ...arrow('note', from, along, pens.mark, 3),
     ...arrow('note', from, up, pens.mark, 3),
     text('note', pointToward(along, turn, 1), letters.small, 'TOE to LIP', { angle: turn, face: 'bold' }),
-    text('note', pointToward(up, turn + Math.PI / 2, 1), letters.small, 'UP', {
-      angle: turn,
-      face: 'bold',
-      align: 'middle',
-    }),
+    text('note', pointToward(up, turn - 0.9, 2.4), letters.small, 'UP', { angle: turn, face: 'bold' }),
     group(affineTranslate(size.width - mapSize.width, 0), miniMap(tile, title.pattern)),
   ]
 }

@@ -5,8 +5,9 @@ import type { Box } from '../geometry/bounds.ts'
 import { type Convex, convexContains, pathClip } from '../geometry/clip.ts'
 import { pathOf, rectangle } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
-import type { LipTrial, PipeStrip } from '../pattern/lip-trial.ts'
+import type { LipTrial } from '../pattern/lip-trial.ts'
 import { letters, pens } from '../pattern/pens.ts'
+import type { PipeStrip } from '../pattern/pipe-strip.ts'
 import { keepWasteAt, wasteTicks } from './keep-waste.ts'
 
 /** Width that the pipe strip takes at the left of the page, mm. */
@@ -72,7 +73,7 @@ export const trialPage = (
         ...wasteTicks(trial.outline)
           .filter((tick) => [tick.start, tick.pieces[0]!.to].every((p) => convexContains(box, p)))
           .map((path) => stroke('note', path, pens.tick)),
-        ...keepWasteAt(trial.outline, box),
+        ...keepWasteAt(trial.outline, trial.words),
         ...trial.marks,
       ]),
       ...steps.flat(),

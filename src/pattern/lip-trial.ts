@@ -1,7 +1,9 @@
 import type { Units } from '../design/design.ts'
+import { cross } from '../drawing/cross.ts'
 import { type Drawing, stroke, text } from '../drawing/drawing.ts'
+import { bisect } from '../geometry/bisect.ts'
 import type { Box } from '../geometry/bounds.ts'
-import { circle, type Path, pathOf, polygonOf, rectangle, segmentsPath } from '../geometry/path.ts'
+import { circle, type Path, pathOf, rectangle, segmentsPath } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import { showLength } from '../length.ts'
 import type { Curve } from '../ramp/curve.ts'
@@ -15,137 +17,110 @@ export interface LipTrial {
   readonly outline: Path
   /** the piece of scrap to saw, an axis-parallel box */
   readonly piece: Box
+  /** where KEEP and WASTE stand on the cut line */
+  readonly words: Point
   /** pipe, skin ends, deck board */
   readonly marks: Drawing
   readonly steps: readonly string[]
-  readonly outside: number
 }
+
+/** Wood to hold on to round the notch, mm: down the curve, under the notch, behind its wall. */
+const hold = { front: 90, under: 90, behind: 80 }
 
 /** Null for a ramp without a pipe: there is nothing to try. `width` and `height` are the room on the page, mm. */
 export const lipTrial = (ramp: Ramp, width: number, height: number, units: Units): LipTrial | null => {
   const { side, transition, coping } = ramp
   if (!side || !transition || !coping) return null
-  const show = (mm: number): string => showLength(mm, units)
+  const show = (mm: number): string => showLength(mm, units, { decimals: 1 })
   const { lip, curve, heights } = transition
   const r = coping.outside / 2
-  // wood to hold on to: below the notch, in front of it along the curve, and behind its wall
   const wall = coping.centre.x + r
   const board = heights.deck - heights.frame
   const top = Math.max(heights.deck, coping.centre.y + r) + 8
-  const right = Math.min(wall + 70, side.length)
-  const piece = {
-    x0: Math.max(0, right - width, lip.x - 90),
+  const right = Math.min(wall + hold.behind, side.length)
+  const piece: Box = {
+    x0: Math.max(0, right - width, lip.x - hold.front),
     x1: right,
-    y0: Math.max(0, top - height, coping.centre.y - r - 90),
+    y0: Math.max(0, top - height, coping.centre.y - r - hold.under),
     y1: top,
   }
-  const skin = ramp.skin.flatMap((layer) => [
-    stroke('mark', skinEnd(layer, curve, piece), pens.mark),
-    text('mark', skinLabel(layer, curve), 1.9, show(layer.sheet.thickness), { align: 'middle' }),
-  ])
+  const { path: scrap, corner } = scrapEdge(piece, curve, heights.frame)
   return {
     name: `${ramp.name}/lip`,
     outline: side.outline,
     piece,
+    words: { x: wall + 20, y: heights.frame },
     marks: [
-      ...skin,
+      ...ramp.skin.flatMap((layer) => skinMarks(layer, curve, corner, show)),
       stroke('mark', circle(coping.centre, r), pens.mark),
-      stroke(
-        'mark',
-        pathOf(
-          { x: coping.centre.x - 4, y: coping.centre.y },
-          { x: coping.centre.x + 4, y: coping.centre.y },
-        ),
-        pens.mark,
-      ),
-      stroke(
-        'mark',
-        pathOf(
-          { x: coping.centre.x, y: coping.centre.y - 4 },
-          { x: coping.centre.x, y: coping.centre.y + 4 },
-        ),
-        pens.mark,
-      ),
+      ...cross('mark', coping.centre, 4, pens.mark),
       text(
         'mark',
         { x: coping.centre.x, y: coping.centre.y + 6 },
         letters.small,
         `pipe ${show(coping.outside)}`,
-        { align: 'middle' },
+        {
+          align: 'middle',
+        },
       ),
       ...(board > 0
         ? [
             stroke('mark', rectangle(wall, heights.frame, piece.x1, heights.deck), pens.mark),
             text(
               'mark',
-              { x: (wall + piece.x1) / 2, y: heights.frame + board / 2 - 1.2 },
+              { x: piece.x1 - 2, y: heights.deck - 4 },
               letters.small,
               `deck board ${show(board)}`,
-              { align: 'middle' },
+              {
+                align: 'right',
+              },
             ),
           ]
         : []),
-      stroke(
-        'mark',
-        polygonOf(
-          { x: piece.x0, y: piece.y0 },
-          { x: piece.x1, y: piece.y0 },
-          { x: piece.x1, y: heights.frame },
-        ),
-        pens.stud,
-      ),
+      stroke('mark', scrap, pens.stud),
     ],
     steps: [
       `The pipe should stand ${show(coping.up)} ${units} above the deck board and ${show(coping.out)} ${units} out of the ridden face.`,
-      "Saw this in a scrap of the side's plywood, screw on offcuts of skin and deck board, lay the real pipe in, and run a hand and a wheel over it.",
-      `Too proud or too low: change \`up\`, \`out\` or the pipe's outside in the design file and plot again, before the first side is cut.`,
+      "Saw this in a scrap of the side's plywood (dashed edges anywhere near), screw on offcuts of skin and deck board, lay the real pipe in, and run a hand and a wheel over it.",
+      `Too proud or too low: change the pipe's figures in the design file and plot again, before the first side is cut.`,
     ],
-    outside: coping.outside,
   }
 }
 
-/** A layer's end near the lip: its two faces and the square cut, as far down as the piece shows it. */
-const skinEnd = (layer: SkinLayer, curve: Curve, piece: Box): Path => {
-  const [lower, upper] = [curve.offset(layer.below), curve.offset(layer.below + layer.sheet.thickness)]
-  const start = curve.placeAtHeight(Math.max(piece.y0, curve.point(curve.toe).y)) ?? curve.toe
-  const from = Math.min(Math.max(start, curve.toe), layer.end)
-  return segmentsPath([
-    ...lower.segments(from, layer.end),
-    { kind: 'line', from: lower.point(layer.end), to: upper.point(layer.end) },
-    ...upper.segments(layer.end, from),
-  ])
+/** The straight edges of the scrap, dashed, from the curve round to the top line; and the curve's place where they start. */
+const scrapEdge = (
+  piece: Box,
+  curve: Curve,
+  top: number,
+): { readonly path: Path; readonly corner: number } => {
+  const low = curve.placeAtHeight(piece.y0)
+  const right = { x: piece.x1, y: piece.y0 }
+  const end = { x: piece.x1, y: top }
+  if (low !== null && low >= curve.toe && curve.point(low).x >= piece.x0)
+    return { path: pathOf(curve.point(low), right, end), corner: low }
+  const corner =
+    curve.point(curve.toe).x >= piece.x0
+      ? curve.toe
+      : bisect((place) => curve.point(place).x - piece.x0, curve.toe, curve.lip)
+  return { path: pathOf(curve.point(corner), { x: piece.x0, y: piece.y0 }, right, end), corner }
 }
 
-const skinLabel = (layer: SkinLayer, curve: Curve): Point => {
-  const middle = curve.offset(layer.below + layer.sheet.thickness / 2)
-  const at = middle.point(
-    middle.placeAtLength(Math.max(0, middle.lengthTo(layer.end) - 30 - 14 * (layer.layer - 1))),
-  )
-  return { x: at.x, y: at.y - 0.9 }
-}
-
-/** Paper of common weight lies this thick round the pipe, mm (80 g/m²; from memory). */
-const paperThickness = 0.1
-
-/** A strip that is wrapped round the pipe; where its zero meets the scale stands the pipe's true diameter. */
-export interface PipeStrip {
-  readonly length: number
-  /** ticks along the strip from its zero line, mm */
-  readonly ticks: readonly { readonly at: number; readonly label: string | null }[]
-}
-
-/** Null where the strip would be longer than `room` mm. The paper's own thickness is taken off: it wraps at its middle. */
-export const pipeStrip = (outside: number, room: number, units: Units): PipeStrip | null => {
-  const step = units === 'in' ? 25.4 / 32 : 0.5
-  const middle = Math.round(outside / step)
-  const span = units === 'in' ? 4 : 6
-  const ticks = Array.from({ length: 2 * span + 1 }, (_, i) => {
-    const n = middle - span + i
-    return {
-      at: Math.PI * (n * step + paperThickness),
-      label: n % 2 === 0 ? showLength(n * step, units, { decimals: 1 }) : null,
-    }
-  })
-  const length = ticks.at(-1)!.at + 12
-  return length <= room ? { length, ticks } : null
+/** A layer near the lip: its two faces from the piece's corner up to the square cut, and its thickness. */
+const skinMarks = (layer: SkinLayer, curve: Curve, corner: number, show: (mm: number) => string): Drawing => {
+  const { below, end, sheet } = layer
+  const [lower, middle, upper] = [0, 0.5, 1].map((t) => curve.offset(below + t * sheet.thickness))
+  const from = Math.min(corner, end)
+  const at = middle!.point(middle!.placeAtLength(middle!.lengthTo(end) - 20 - 14 * layer.layer))
+  return [
+    stroke(
+      'mark',
+      segmentsPath([
+        ...lower!.segments(from, end),
+        { kind: 'line', from: lower!.point(end), to: upper!.point(end) },
+        ...upper!.segments(end, from),
+      ]),
+      pens.mark,
+    ),
+    text('mark', { x: at.x, y: at.y - 0.9 }, 1.9, show(sheet.thickness), { align: 'middle' }),
+  ]
 }

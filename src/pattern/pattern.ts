@@ -1,5 +1,6 @@
 import type { Drawing } from '../drawing/drawing.ts'
 import type { Path } from '../geometry/path.ts'
+import type { Point } from '../geometry/point.ts'
 
 /** One edge of a pattern's cut line. `traced`: paper must carry it; the others are the panel's or a ruler's work. */
 export interface PatternEdge {
@@ -35,6 +36,8 @@ export interface Pattern {
   /** the panel's size: lengths are measured from its bottom, front and back edges */
   readonly length: number
   readonly height: number
+  /** named on the map */
+  readonly points: readonly { readonly name: string; readonly at: Point }[]
   readonly distances: readonly PatternDistance[]
   /** what a builder asks of this part, short lines in his units */
   readonly facts: readonly string[]

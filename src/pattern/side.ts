@@ -1,4 +1,5 @@
 import type { Units } from '../design/design.ts'
+import { cross } from '../drawing/cross.ts'
 import { type Drawing, fill, type Mark, stroke, text } from '../drawing/drawing.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import { bisect } from '../geometry/bisect.ts'
@@ -43,6 +44,7 @@ export const sidePattern = (ramp: Ramp, serves: readonly string[], units: Units)
       ...namedPoint(transition.toe, 'TOE', { x: -4, y: 3 }, 'right'),
       ...namedPoint(transition.lip, 'LIP', { x: -3, y: 3 }, 'right'),
       ...heightMarks(ramp, side, transition, units),
+      text('datum', { x: 60, y: -letters.small - 4.5 }, letters.small, 'baseline: the bottom edge'),
       stroke('datum', pathOf({ x: 0, y: 0 }, { x: side.length, y: 0 }), pens.datum),
       stroke('datum', pathOf(transition.lip, { x: side.length, y: side.height }), pens.datum),
     ],
@@ -50,6 +52,10 @@ export const sidePattern = (ramp: Ramp, serves: readonly string[], units: Units)
     markPaths: studs,
     length: side.length,
     height: side.height,
+    points: [
+      { name: 'TOE', at: transition.toe },
+      { name: 'LIP', at: transition.lip },
+    ],
     distances: sideDistances(side, transition),
     facts: sideFacts(ramp, transition, units),
   }
@@ -105,8 +111,7 @@ const reliefHole = (ramp: Ramp, units: Units): Drawing => {
   const centre = { x: corner.x - drill / 2, y: corner.y + drill / 2 }
   return [
     stroke('mark', circle(centre, drill / 2), pens.mark),
-    stroke('mark', pathOf({ x: centre.x - 3, y: centre.y }, { x: centre.x + 3, y: centre.y }), pens.mark),
-    stroke('mark', pathOf({ x: centre.x, y: centre.y - 3 }, { x: centre.x, y: centre.y + 3 }), pens.mark),
+    ...cross('mark', centre, 3, pens.mark),
     text(
       'mark',
       { x: corner.x + 3, y: corner.y + 3 },
