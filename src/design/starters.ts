@@ -70,7 +70,7 @@ export const starters: readonly Starter[] = [
         skin: ['9 plywood', '9 plywood', '6 hardboard'],
         'run-out': { sheet: '1.5 steel' },
         'deck-board': '18 plywood',
-        coping: { outside: '48.3', up: '8', out: '6', seat: 'round' },
+        coping: { outside: '48.3', up: '6', out: '6', seat: 'round' },
       },
     ],
   },

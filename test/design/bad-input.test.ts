@@ -225,6 +225,11 @@ describe('sizes', () => {
     expect(said(text)).toEqual([message])
   })
 
+  it('both ends of a range are allowed', () => {
+    for (const width of ['200', '12000', '12 m']) expect(said(inSingle('1216', width))).toEqual([])
+    for (const width of ['199.9', '12000.1']) expect(said(inSingle('1216', width))).toHaveLength(1)
+  })
+
   it('mm typed as inches', () => {
     const inches = change(single, 'units: mm', 'units: in')
       .replace(/1216|640|1700|40|500/g, (n) => `${n} mm`)
@@ -313,6 +318,11 @@ describe('titles and names', () => {
       'a title that turns the line round',
       inSingle('Boathouse', 'Boat\u202ehouse'),
       '1:8 `title` has a control character (U+202E) as letter 5; take it out',
+    ],
+    [
+      'a title with half a letter',
+      inSingle('Boathouse', 'Boat\ud800house'),
+      '1:8 `title` has a control character (U+D800) as letter 5; take it out',
     ],
     [
       'a title on two lines',
@@ -410,6 +420,11 @@ describe('one ramp and another', () => {
       '5:28 the ramps go round in a circle: `inner` is itself stored inside this one',
       '14:28 the ramps go round in a circle: `outer` is itself stored inside this one',
     ])
+  })
+
+  it('stored in two that are stored in each other', () => {
+    const round = inPair('width: 1216', 'stores-inside: { ramp: inner, clearance: 3 }')
+    expect(said(`${round}  - { name: third, like: inner }\n`)).toHaveLength(2)
   })
 
   it('more than twenty', () => {
