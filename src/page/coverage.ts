@@ -31,7 +31,7 @@ const finalists = 12
 export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overlap: number): Coverage => {
   const needs = neededPaths(pattern, cover)
   const size = needs.reduce((sum, path) => sum + pathLength(path), 0)
-  const points = needs.flatMap((path) => pathSample(path, Math.min(20, Math.max(4, size / 800))))
+  const points = needs.flatMap((path) => pathSample(path, Math.min(20, Math.max(1.5, size / 1500))))
   const counted = (['portrait', 'landscape'] satisfies Layout[]).flatMap((layout) => {
     const shape = { layout, overlap, ...layoutSize(window, layout) }
     const pitch = { x: shape.width - overlap, y: shape.height - overlap }
@@ -40,11 +40,15 @@ export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overla
   return counted
     .sort((a, b) => a.pages - b.pages || b.least - a.least)
     .slice(0, finalists)
-    .map(({ shape, offset }): Coverage => {
+    .map(({ shape, offset }) => {
       const lattice = latticeAt(shape, 0, offset)
-      return { lattice, cells: cellsConnected(cellsTouched(lattice, needs)) }
+      const touched = cellsTouched(lattice, needs)
+      return { lattice, cells: cellsConnected(touched), least: Math.min(...touched.map((c) => c.length)) }
     })
-    .reduce((best, coverage) => (coverage.cells.length < best.cells.length ? coverage : best))
+    .reduce((best, found) => {
+      const fewer = best.cells.length - found.cells.length
+      return fewer > 0 || (fewer === 0 && found.least > best.least) ? found : best
+    })
 }
 
 /** For each offset tried: how many cells hold points, and how many points the emptiest of them holds. */

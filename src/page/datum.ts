@@ -6,6 +6,7 @@ import { convexContains } from '../geometry/clip.ts'
 import { pathPolygon, polygonContains } from '../geometry/contains.ts'
 import { pathDistance } from '../geometry/nearest.ts'
 import { type Point, pointDistance } from '../geometry/point.ts'
+import { pathSample } from '../geometry/sample.ts'
 import { showLength } from '../length.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import { letters, pens } from '../pattern/pens.ts'
@@ -37,6 +38,11 @@ export const chooseDatums = (
 ): readonly Datum[] => {
   const step = roundStep(units)
   const wood = pathPolygon(pattern.outline, 2)
+  const marks = [pattern.outline, ...pattern.markPaths].flatMap((path) => pathSample(path, 3))
+  const roomy = (at: Point): boolean => {
+    const { width, height } = datumSize({ at }, pattern, units)
+    return !marks.some((p) => p.x > at.x - 8 && p.x < at.x + width && p.y > at.y - height && p.y < at.y + 8)
+  }
   const candidates = tiles.flatMap((tile) => {
     const [xs, ys] = [tile.cell.map((p) => p.x), tile.cell.map((p) => p.y)]
     const found: { readonly tile: string; readonly at: Point }[] = []
@@ -46,7 +52,8 @@ export const chooseDatums = (
         if (
           convexContains(tile.cell, at, -clear) &&
           polygonContains(wood, at) &&
-          pathDistance(pattern.outline, at) >= clear
+          pathDistance(pattern.outline, at) >= clear &&
+          roomy(at)
         )
           found.push({ tile: tile.name, at })
       }
@@ -68,14 +75,18 @@ export const chooseDatums = (
 }
 
 /** The three figures of a datum, in the builder's units. */
-export const datumFigures = ({ at }: Datum, pattern: Pattern, units: Units): readonly string[] => [
+export const datumFigures = (
+  { at }: Pick<Datum, 'at'>,
+  pattern: Pattern,
+  units: Units,
+): readonly string[] => [
   `${showLength(at.x, units)} from the front edge`,
   `${showLength(at.y, units)} from the bottom edge`,
   `${showLength(pattern.length - at.x, units)} from the back edge`,
 ]
 
 /** Room that a datum takes beside its cross, mm. */
-export const datumSize = (datum: Datum, pattern: Pattern, units: Units) => ({
+const datumSize = (datum: Pick<Datum, 'at'>, pattern: Pattern, units: Units) => ({
   width:
     9 +
     Math.max(...datumFigures(datum, pattern, units).map((line) => textWidth(line, letters.small, 'regular'))),

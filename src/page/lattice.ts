@@ -7,6 +7,7 @@ import {
   affineTranslate,
 } from '../geometry/affine.ts'
 import { type Convex, pathClip } from '../geometry/clip.ts'
+import { pathLength } from '../geometry/length.ts'
 import type { Path } from '../geometry/path.ts'
 import { pathSample } from '../geometry/sample.ts'
 import type { Layout } from './sheet.ts'
@@ -62,8 +63,13 @@ export const cellPolygon = (lattice: Lattice, { column, row }: Cell): Convex => 
   )
 }
 
+/** `length`: how much line lies in the cell, mm */
+export interface TouchedCell extends Cell {
+  readonly length: number
+}
+
 /** The cells that the paths touch, bottom row first, left to right. Exact: found by clipping, not by sampling. */
-export const cellsTouched = (lattice: Lattice, paths: readonly Path[]): readonly Cell[] => {
+export const cellsTouched = (lattice: Lattice, paths: readonly Path[]): readonly TouchedCell[] => {
   const [px, py] = [lattice.width - lattice.overlap, lattice.height - lattice.overlap]
   const half = lattice.overlap / 2
   const candidates = new Map<string, Cell>()
@@ -78,7 +84,12 @@ export const cellsTouched = (lattice: Lattice, paths: readonly Path[]): readonly
         }
     }
   return [...candidates.values()]
-    .filter((cell) => paths.some((path) => pathClip(path, cellPolygon(lattice, cell)).length > 0))
+    .flatMap((cell) => {
+      const parts = paths.flatMap((path) => pathClip(path, cellPolygon(lattice, cell)))
+      return parts.length === 0
+        ? []
+        : [{ ...cell, length: parts.reduce((sum, part) => sum + pathLength(part), 0) }]
+    })
     .sort((a, b) => a.row - b.row || a.column - b.column)
 }
 

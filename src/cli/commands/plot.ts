@@ -60,15 +60,15 @@ export const plot = async (file: string, raw: RawPlotOptions, shell: Shell): Pro
 const report = (out: string, design: Design, set: PageSet, paper: string): string => {
   const count = (kind: string): number => set.pages.filter((page) => page.kind === kind).length
   const tiles = count('tile')
-  const page = (kind: string): number => set.pages.findIndex((p) => p.kind === kind) + 1
-  const trial = page('trial')
   const side = showLength(150, design.units, { unit: true })
   return [
     `${out}: ${set.pages.length} pages on ${paper}, set ${set.code}: ${tiles} tiles to tape together, ${set.pages.length - tiles} to read first.`,
     `1. Print at 100 %, never "fit to page", one-sided.`,
-    `2. Page ${page('square')}: measure the test square with a steel rule, 150 mm${design.units === 'in' ? ` (${side})` : ''} both ways.`,
-    `3. ${trial > 0 ? `Page ${trial}: saw the lip trial in scrap and try it with the real pipe.` : `Page ${page('map')}: the map shows where each page lies.`}`,
-    `4. Trim and tape the pages in the order of their numbers, each row to its snap line; check the distances on page ${page('map')}.`,
+    `2. Measure the test square with a steel rule: 150 mm${design.units === 'in' ? ` (${side})` : ''} both ways.`,
+    count('trial') > 0
+      ? '3. Saw the lip trial in scrap and try it with the real pipe.'
+      : '3. Read the map: it shows where each page lies.',
+    '4. Trim and tape the pages in the order of their numbers, each row to its snap line; check the distances on the map.',
     '5. Trace, saw on the WASTE side, and use the first side as pattern for the rest.',
     '',
   ].join('\n')
