@@ -10,11 +10,17 @@ export const wrapWords = (
   face: Face = 'regular',
 ): readonly string[] => {
   const lines: string[] = []
+  const space = textWidth(' ', size, face)
+  let filled = Number.POSITIVE_INFINITY
   for (const word of words.split(' ')) {
-    const last = lines.at(-1)
-    const longer = last === undefined ? word : `${last} ${word}`
-    if (last !== undefined && textWidth(longer, size, face) <= width) lines[lines.length - 1] = longer
-    else lines.push(word)
+    const wide = textWidth(word, size, face)
+    if (filled + space + wide <= width) {
+      lines[lines.length - 1] += ` ${word}`
+      filled += space + wide
+    } else {
+      lines.push(word)
+      filled = wide
+    }
   }
   return lines
 }

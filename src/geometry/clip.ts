@@ -57,8 +57,34 @@ const bernsteinRoots = (w: readonly [number, number, number, number], t0 = 0, t1
   return [...bernsteinRoots([w[0], a, d, m], t0, half), ...bernsteinRoots([m, e, c, w[3]], half, t1)]
 }
 
+/** Whether a segment lies wholly beyond one edge of a polygon: asked first, since most segments do. May say no too often. */
+const clearlyOutside = (segment: Segment, polygon: Convex): boolean => {
+  const { from, to } = segment
+  // an arc of less than half a turn stays within its sagitta of the chord
+  const bulge =
+    segment.kind !== 'arc'
+      ? 0
+      : Math.abs(segment.sweep) < Math.PI
+        ? segment.radius * (1 - Math.cos(segment.sweep / 2))
+        : 2 * segment.radius
+  for (let i = 0; i < polygon.length; i++) {
+    const [p, q] = [polygon[i]!, polygon[(i + 1) % polygon.length]!]
+    const [ex, ey] = [q.x - p.x, q.y - p.y]
+    const beyond = -(bulge + 1e-6) * Math.hypot(ex, ey)
+    const outside = (r: Point): boolean => ex * (r.y - p.y) - ey * (r.x - p.x) < beyond
+    if (
+      outside(from) &&
+      outside(to) &&
+      (segment.kind !== 'cubic' || (outside(segment.c1) && outside(segment.c2)))
+    )
+      return true
+  }
+  return false
+}
+
 /** The parts of a segment inside a convex polygon, in order. Parts shorter than 1e-9 of the segment are dropped. */
 export const segmentClip = (segment: Segment, polygon: Convex): readonly Segment[] => {
+  if (clearlyOutside(segment, polygon)) return []
   const cuts = new Set([0, 1])
   polygon.forEach((corner, i) => {
     for (const t of crossings(segment, corner, polygon[(i + 1) % polygon.length]!))

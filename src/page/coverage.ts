@@ -21,8 +21,8 @@ const neededPaths = (pattern: Pattern, cover: Cover): readonly Path[] =>
   cover === 'whole' ? [pattern.outline, ...pattern.markPaths] : [pattern.line]
 
 /** Offsets tried along each axis of the lattice, for each layout; and how many of the best are then counted exactly. */
-const tries = 24
-const finalists = 12
+const tries = 16
+const finalists = 3
 
 /**
  * The lattice with the fewest pages, its rows along the panel's bottom edge. Among equals the one whose emptiest page
@@ -31,11 +31,11 @@ const finalists = 12
 export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overlap: number): Coverage => {
   const needs = neededPaths(pattern, cover)
   const size = needs.reduce((sum, path) => sum + pathLength(path), 0)
-  const points = needs.flatMap((path) => pathSample(path, Math.min(20, Math.max(1.5, size / 1500))))
+  const points = needs.flatMap((path) => pathSample(path, Math.max(4, size / 300)))
   const counted = (['portrait', 'landscape'] satisfies Layout[]).flatMap((layout) => {
     const shape = { layout, overlap, ...layoutSize(window, layout) }
     const pitch = { x: shape.width - overlap, y: shape.height - overlap }
-    return [...pageCounts(points, pitch, overlap)].map((count) => ({ ...count, shape }))
+    return pageCounts(points, pitch, overlap).map((count) => ({ ...count, shape }))
   })
   return counted
     .sort((a, b) => a.pages - b.pages || b.least - a.least)
@@ -56,22 +56,38 @@ const pageCounts = (points: readonly Point[], pitch: Point, overlap: number) => 
   const box = pointsBounds(points)
   const columns = Math.ceil((box.x1 - box.x0) / pitch.x) + 1
   const rows = Math.ceil((box.y1 - box.y0) / pitch.y) + 1
+  // the first joint lines lie up to one pitch before the box, never on it
+  const ahead = (i: number, size: number): number => ((i + 0.5) / tries) * size
+  const indexes = (values: readonly number[], low: number, size: number): readonly Int32Array[] =>
+    Array.from({ length: tries }, (_, i) =>
+      Int32Array.from(values, (value) => (value - low + ahead(i, size)) / size),
+    )
+  const columnOf = indexes(
+    points.map((p) => p.x),
+    box.x0,
+    pitch.x,
+  )
+  const rowOf = indexes(
+    points.map((p) => p.y),
+    box.y0,
+    pitch.y,
+  )
   const counts = new Uint32Array(columns * rows)
-  const found: { offset: Point; pages: number; least: number }[] = []
+  const found: { readonly offset: Point; readonly pages: number; readonly least: number }[] = []
   for (let i = 0; i < tries; i++)
     for (let k = 0; k < tries; k++) {
-      // the first joint lines lie up to one pitch before the box
-      const first = { x: box.x0 - ((i + 0.5) / tries) * pitch.x, y: box.y0 - ((k + 0.5) / tries) * pitch.y }
+      const [column, row] = [columnOf[i]!, rowOf[k]!]
       counts.fill(0)
-      for (const p of points)
-        counts[Math.floor((p.y - first.y) / pitch.y) * columns + Math.floor((p.x - first.x) / pitch.x)]!++
-      let [pages, least] = [0, Number.POSITIVE_INFINITY]
-      for (const count of counts)
-        if (count > 0) {
-          pages++
-          if (count < least) least = count
-        }
-      found.push({ offset: { x: first.x - overlap / 2, y: first.y - overlap / 2 }, pages, least })
+      for (let n = 0; n < points.length; n++) counts[row[n]! * columns + column[n]!]!++
+      let [pages, least] = [0, points.length]
+      for (let c = 0; c < counts.length; c++) {
+        const count = counts[c]!
+        if (count === 0) continue
+        pages++
+        if (count < least) least = count
+      }
+      const joint = { x: box.x0 - ahead(i, pitch.x), y: box.y0 - ahead(k, pitch.y) }
+      found.push({ offset: { x: joint.x - overlap / 2, y: joint.y - overlap / 2 }, pages, least })
     }
   return found
 }

@@ -39,8 +39,10 @@ export const chooseDatums = (
   const step = roundStep(units)
   const wood = pathPolygon(pattern.outline, 2)
   const marks = [pattern.outline, ...pattern.markPaths].flatMap((path) => pathSample(path, 3))
-  const roomy = (at: Point): boolean => {
+  /** the figures stand at the right of the cross, below it, on what the page keeps and clear of every mark */
+  const roomy = (tile: Tile, at: Point): boolean => {
     const { width, height } = datumSize({ at }, pattern, units)
+    if (!convexContains(tile.cell, { x: at.x + width, y: at.y - height })) return false
     return !marks.some((p) => p.x > at.x - 8 && p.x < at.x + width && p.y > at.y - height && p.y < at.y + 8)
   }
   const candidates = tiles.flatMap((tile) => {
@@ -53,7 +55,7 @@ export const chooseDatums = (
           convexContains(tile.cell, at, -clear) &&
           polygonContains(wood, at) &&
           pathDistance(pattern.outline, at) >= clear &&
-          roomy(at)
+          roomy(tile, at)
         )
           found.push({ tile: tile.name, at })
       }
@@ -96,13 +98,11 @@ const datumSize = (datum: Pick<Datum, 'at'>, pattern: Pattern, units: Units) => 
 /** Cross, number and figures; in the window as the drawing is read. */
 export const datumMarks = (datum: Datum, tile: Tile, pattern: Pattern, units: Units): Drawing => {
   const p = tilePoint(tile, datum.at)
-  const size = datumSize(datum, pattern, units)
-  const left = p.x + size.width > tile.width - tile.half ? p.x - size.width - 2 : p.x
   return [
     ...cross('datum', p, 7, pens.cross),
     text('datum', { x: p.x + 1.5, y: p.y + 2 }, letters.word, `${datum.number}`, { face: 'bold' }),
     ...datumFigures(datum, pattern, units).map((line, i) =>
-      text('datum', { x: left + 8, y: p.y - 3.5 - i * 4 }, letters.small, line),
+      text('datum', { x: p.x + 8, y: p.y - 3.5 - i * 4 }, letters.small, line),
     ),
   ]
 }

@@ -73,13 +73,14 @@ export const cellsTouched = (lattice: Lattice, paths: readonly Path[]): readonly
   const [px, py] = [lattice.width - lattice.overlap, lattice.height - lattice.overlap]
   const half = lattice.overlap / 2
   const candidates = new Map<string, Cell>()
+  const spacing = Math.min(px, py) / 8
   for (const path of paths)
-    for (const p of pathSample(path, Math.min(px, py) / 2)) {
+    for (const p of pathSample(path, spacing)) {
       const { x, y } = affineApply(lattice.toFrame, p)
-      const middle = { column: Math.floor((x - half) / px), row: Math.floor((y - half) / py) }
-      for (const dc of [-1, 0, 1])
-        for (const dr of [-1, 0, 1]) {
-          const cell = { column: middle.column + dc, row: middle.row + dr }
+      // whatever lies between two samples lies within half their spacing of one of them
+      for (const dx of [-spacing, spacing])
+        for (const dy of [-spacing, spacing]) {
+          const cell = { column: Math.floor((x + dx - half) / px), row: Math.floor((y + dy - half) / py) }
           candidates.set(cellKey(cell), cell)
         }
     }

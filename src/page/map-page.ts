@@ -177,7 +177,11 @@ const clearOf = (tile: Tile, pattern: Pattern): Point => {
   ].map(([u, v]) => place(u!, v!))
   const enough = pointDistance(a, c) * 0.3
   const clear = (p: Point): number => Math.min(enough, pathDistance(pattern.outline, p))
-  return places.reduce((kept, p) => (clear(p) > clear(kept) + 1e-6 ? p : kept))
+  return (
+    places.find((p) => clear(p) >= enough) ??
+    places.map((at) => ({ at, room: clear(at) })).reduce((kept, p) => (p.room > kept.room + 1e-6 ? p : kept))
+      .at
+  )
 }
 
 /** Papers as people write them. */

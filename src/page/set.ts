@@ -10,6 +10,7 @@ import { pipeStrip } from '../pattern/pipe-strip.ts'
 import type { SolvedDesign } from '../ramp/ramp.ts'
 import { type Cover, coverPattern } from './coverage.ts'
 import { chooseDatums } from './datum.ts'
+import { wasteTicks } from './keep-waste.ts'
 import type { Lattice } from './lattice.ts'
 import { mapPage } from './map-page.ts'
 import { type PageKind, type Plan, type PlanPage, type PlanPlace, planPage, planPlace } from './plan.ts'
@@ -83,6 +84,7 @@ export const layOutSet = (design: Design, solved: SolvedDesign, options: SetOpti
 
   const drafts = groups.flatMap(({ pattern, tiles }, i): Draft[] => {
     const datums = cover === 'line' ? chooseDatums(tiles, pattern, units, 3) : []
+    const ticks = wasteTicks(pattern.outline)
     const ramp = solved.ramps.find((r) => r.name === pattern.ramp)!
     const strip = ramp.coping ? pipeStrip(ramp.coping.outside, window.y1 - window.y0 - 10, units) : null
     const room = {
@@ -129,7 +131,7 @@ export const layOutSet = (design: Design, solved: SolvedDesign, options: SetOpti
           label: `${tile.number} ${tile.name}`,
           bookmark: `${tile.number} · ${tile.name} · ${pattern.name}`,
           places: [planPlace(sheet, pattern.name, tileMap(tile))],
-          drawing: tileDrawing(tile, { pattern, units, total, set: code, datums }),
+          drawing: tileDrawing(tile, { pattern, units, total, set: code, datums, ticks }),
         }),
       ),
     ]

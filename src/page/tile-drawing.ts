@@ -10,7 +10,7 @@ import { showLength } from '../length.ts'
 import { letters, pens } from '../pattern/pens.ts'
 import { clipMarks } from './clip-marks.ts'
 import { type Datum, datumMarks } from './datum.ts'
-import { keepWaste, wasteTicks } from './keep-waste.ts'
+import { keepWaste } from './keep-waste.ts'
 import { freePlace, type Occupancy, occupancyOf, occupyBox, occupyPoints } from './occupancy.ts'
 import { rulerMarks } from './rulers.ts'
 import { type Tile, tileCell, tilePoint } from './tile.ts'
@@ -20,6 +20,8 @@ import { type TitleFacts, titleBlock, titleSize } from './title-block.ts'
 export interface TileFacts extends TitleFacts {
   readonly units: Units
   readonly datums: readonly Datum[]
+  /** of the whole outline, on its waste side */
+  readonly ticks: readonly Path[]
 }
 
 /** All that one tile shows, in ideal page mm. */
@@ -27,7 +29,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   const { pattern, units } = facts
   const cuts = pathClip(pattern.outline, tile.window)
   const marks = clipMarks(pattern.marks, tile)
-  const ticks = wasteTicks(pattern.outline).filter((path) =>
+  const ticks = facts.ticks.filter((path) =>
     [path.start, path.pieces[0]!.to].every((p) => convexContains(tile.window, p)),
   )
   const joints = jointMarks(tile)
@@ -67,7 +69,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
 const occupyPath = (taken: Occupancy, path: Path, tile: Tile): void =>
   occupyPoints(
     taken,
-    pathSample(path, 2).map((p) => tilePoint(tile, p)),
+    pathSample(path, 3).map((p) => tilePoint(tile, p)),
     1.5,
   )
 
@@ -77,7 +79,7 @@ const occupyMarks = (taken: Occupancy, drawing: Drawing, map: Parameters<typeof 
     else if (mark.kind !== 'group')
       occupyPoints(
         taken,
-        pathSegments(mark.path).length === 0 ? [] : pathSample(mark.path, 2).map((p) => affineApply(map, p)),
+        pathSegments(mark.path).length === 0 ? [] : pathSample(mark.path, 3).map((p) => affineApply(map, p)),
         0.5,
       )
   }
