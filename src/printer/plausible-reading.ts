@@ -1,0 +1,37 @@
+import { showLength } from '../length.ts'
+import type { Reading } from './reading.ts'
+
+/** No printer in order is further off than this. */
+const mostOff = 0.03
+
+const near = (value: number, nominal: number): boolean => Math.abs(value / nominal - 1) <= mostOff
+
+/** The readings that come out when two neighbouring digits of the typed one are swapped, and are plausible. */
+const swapped = ({ text, measured, nominal }: Reading): string | undefined => {
+  const number = /^[\d.]+/.exec(text)?.[0]
+  if (number === undefined || Number(number) === 0) return undefined
+  const unit = measured / Number(number)
+  for (let i = 0; i + 1 < number.length; i++) {
+    const other = number.slice(0, i) + number[i + 1] + number[i] + number.slice(i + 2)
+    if (Number.isFinite(Number(other)) && near(Number(other) * unit, nominal))
+      return text.replace(number, other)
+  }
+  return undefined
+}
+
+/** Why a reading cannot be what a printer did to `nominal`, with the way out; null when it can. */
+export const readingFault = (option: string, reading: Reading): string | null => {
+  const { measured, nominal, text } = reading
+  if (near(measured, nominal)) return null
+  const mm = (value: number): string => showLength(value, 'mm', { decimals: 1, unit: true })
+  const off = `${option} ${text}: that is ${((measured / nominal - 1) * 100).toFixed(1)} % off ${mm(nominal)}`
+  if (near(measured * 25.4, nominal))
+    return `${off}; inches read as mm? ${text.replace(/mm/i, 'in')} would fit`
+  if (near(measured / 25.4, nominal))
+    return `${off}; mm read as inches? ${text.replace(/in|"/i, 'mm')} would fit`
+  const other = swapped(reading)
+  if (other !== undefined) return `${off}; two digits swapped? ${other} would fit`
+  if (measured < nominal && measured > 0.85 * nominal)
+    return `${off}; print again at 100 %, never "fit to page", and measure from mark to mark`
+  return `${off}; a printer in order is at most ${mostOff * 100} % off: measure again, from mark to mark`
+}

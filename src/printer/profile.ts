@@ -1,0 +1,72 @@
+import { type Correction, noCorrection } from './correction.ts'
+import { correctionOf, type Distortion } from './distortion.ts'
+
+/** What is known of one printer with one paper; kept in a file of its own. Lengths mm. */
+export interface Profile {
+  readonly version: 1
+  readonly name: string
+  readonly paper: string
+  /** printed over ideal, across and down the page */
+  readonly across: number
+  readonly down: number
+  /** how far the upright leans to the right, degrees */
+  readonly skewDegrees: number
+  /** the least margins that the printer prints, of the upright page; null when not measured */
+  readonly margins: {
+    readonly top: number
+    readonly right: number
+    readonly bottom: number
+    readonly left: number
+  } | null
+  /** what was measured, as it was typed */
+  readonly readings: readonly string[]
+}
+
+export const profileDistortion = ({ across, down, skewDegrees }: Profile): Distortion => ({
+  across,
+  down,
+  skew: (skewDegrees * Math.PI) / 180,
+})
+
+export const profileCorrection = (profile: Profile | null): Correction =>
+  profile ? correctionOf(profileDistortion(profile)) : noCorrection
+
+/** The profile as its file holds it. */
+export const writeProfile = (profile: Profile): string => `${JSON.stringify(profile, null, 2)}\n`
+
+/** A profile from its file's text, or why it is none. */
+export const readProfile = (text: string): Profile | { readonly error: string } => {
+  let value: unknown
+  try {
+    value = JSON.parse(text)
+  } catch {
+    return { error: 'it is not JSON any more; measure the printer again with `traceply gauge`' }
+  }
+  const raw = (typeof value === 'object' && value !== null ? value : {}) as Record<string, unknown>
+  if (typeof raw.version === 'number' && raw.version > 1)
+    return {
+      error: `it is of version ${raw.version}, made by a newer traceply; install that one, or measure again`,
+    }
+  const number = (key: string, low: number, high: number): boolean =>
+    typeof raw[key] === 'number' && (raw[key] as number) >= low && (raw[key] as number) <= high
+  const good =
+    raw.version === 1 &&
+    typeof raw.name === 'string' &&
+    typeof raw.paper === 'string' &&
+    number('across', 0.9, 1.1) &&
+    number('down', 0.9, 1.1) &&
+    number('skewDegrees', -2, 2) &&
+    Array.isArray(raw.readings)
+  if (!good)
+    return {
+      error: 'a figure in it is missing or out of its range; measure the printer again with `traceply gauge`',
+    }
+  return { ...(raw as unknown as Profile), margins: readMargins(raw.margins) }
+}
+
+const readMargins = (value: unknown): Profile['margins'] => {
+  if (typeof value !== 'object' || value === null) return null
+  const sides = value as Record<string, unknown>
+  const ok = ['top', 'right', 'bottom', 'left'].every((side) => typeof sides[side] === 'number')
+  return ok ? (value as NonNullable<Profile['margins']>) : null
+}

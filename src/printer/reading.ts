@@ -1,0 +1,39 @@
+import { readLength } from '../length.ts'
+
+/** One length on a print: what the rule said, and what it should have been; mm. */
+export interface Reading {
+  readonly measured: number
+  readonly nominal: number
+  /** as it was typed */
+  readonly text: string
+}
+
+/** Side of the test square, mm: what a reading is of when it does not say. */
+export const squareSide = 150
+
+const withUnit = (text: string): number | { readonly error: string } => {
+  const reading = readLength(text, 'mm')
+  if ('error' in reading) return reading
+  if (reading.unit === null)
+    return {
+      error: `${text.trim()} has no unit; write ${text.trim()}mm or ${text.trim()}in, so that it cannot be mistaken`,
+    }
+  return reading.mm
+}
+
+/**
+ * `148.4mm`, or `MEASURED/NOMINAL` for a ruler: `238.1mm/240mm`. The slash of a fraction of an inch is told apart by the
+ * unit before it. `nominal` is what a reading without one is of, mm.
+ */
+export const readReading = (text: string, nominal: number): Reading | { readonly error: string } => {
+  const whole = withUnit(text)
+  if (typeof whole === 'number') return { measured: whole, nominal, text: text.trim() }
+  for (let i = text.indexOf('/'); i >= 0; i = text.indexOf('/', i + 1)) {
+    const [measured, ideal] = [withUnit(text.slice(0, i)), withUnit(text.slice(i + 1))]
+    if (typeof measured === 'number' && typeof ideal === 'number')
+      return ideal > 0
+        ? { measured, nominal: ideal, text: text.trim() }
+        : { error: `${text.trim()}: the true length must be more than 0` }
+  }
+  return whole
+}
