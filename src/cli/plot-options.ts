@@ -4,8 +4,10 @@ import { readLength, showLength } from '../length.ts'
 import { type Cover, covers } from '../page/coverage.ts'
 import { defaultMargins, defaultOverlap, type Margins, paperOf } from '../page/paper.ts'
 import type { Sheet } from '../page/sheet.ts'
-import { noCorrection } from '../printer/correction.ts'
+import { type Profile, profileCorrection } from '../printer/profile.ts'
 import { Failure } from './failure.ts'
+import { fourLengths, marginsFrom } from './four-lengths.ts'
+import { loadProfile } from './profiles.ts'
 
 /** As they come from the command line. */
 export interface RawPlotOptions {
@@ -13,16 +15,25 @@ export interface RawPlotOptions {
   readonly cover?: string
   readonly margin?: string
   readonly overlap?: string
+  readonly printer?: string
+  readonly profiles?: string
   readonly out?: string
   readonly force?: boolean
   readonly json?: boolean
 }
 
 /** Resolved once; past here nobody asks whether something was said. */
-export interface PlotOptions {
+export interface SheetOptions {
   readonly sheet: Sheet
-  readonly cover: Cover
   readonly overlap: number
+  /** name of the profile whose correction the sheet has; null for none */
+  readonly printer: string | null
+  /** what speaks against the printer's profile being used so */
+  readonly warnings: readonly string[]
+}
+
+export interface PlotOptions extends SheetOptions {
+  readonly cover: Cover
 }
 
 /** What a page must carry of its own after margins and overlap, mm: less holds no joint, no words and no line. */
@@ -32,19 +43,35 @@ const overlapRange = { least: 8, most: 60 } as const
 /** Fails with everything that is wrong with the options at once. */
 export const plotOptions = (raw: RawPlotOptions, design: Design): PlotOptions => {
   const faults: string[] = []
-  const { units } = design
-  const paper = oneOf('--paper', raw.paper, paperNames, design.paper, faults)
   const cover = oneOf('--cover', raw.cover, covers, 'whole', faults)
+  return { ...sheetOptions(raw, design.units, design.paper, faults), cover }
+}
+
+/** Paper, margins, overlap and printer. Fails with its own faults and those that are `known` already. */
+export const sheetOptions = (
+  raw: Pick<RawPlotOptions, 'paper' | 'margin' | 'overlap' | 'printer' | 'profiles'>,
+  units: Units,
+  otherwise: PaperName,
+  known: readonly string[] = [],
+): SheetOptions => {
+  const faults = [...known]
+  const profile = raw.printer === undefined ? null : loadProfile(raw.printer, raw.profiles)
+  const paper = oneOf('--paper', raw.paper, paperNames, otherwise, faults)
   const margins =
-    raw.margin === undefined ? defaultMargins(paper) : readMargins(raw.margin, units, paper, faults)
+    raw.margin === undefined ? marginsOf(profile, paper) : readMargins(raw.margin, units, paper, faults)
   const overlap =
     raw.overlap === undefined
       ? defaultOverlap
       : readOne('--overlap', raw.overlap, units, overlapRange.least, overlapRange.most, faults)
-  const sheet = { paper: paperOf(paper), margins, correction: noCorrection }
+  const sheet = { paper: paperOf(paper), margins, correction: profileCorrection(profile) }
   if (faults.length === 0) faults.push(...sheetFaults(sheet, overlap, units))
   if (faults.length > 0) throw new Failure(2, faults.join('\n'))
-  return { sheet, cover, overlap }
+  return {
+    sheet,
+    overlap,
+    printer: profile?.name ?? null,
+    warnings: profile ? profileWarnings(profile, sheet, units) : [],
+  }
 }
 
 const oneOf = <T extends string>(
@@ -78,21 +105,13 @@ const readOne = (
 
 /** One length for all four, or four: top, right, bottom, left of the upright page, with commas or blanks between. */
 const readMargins = (said: string, units: Units, paper: PaperName, faults: string[]): Margins => {
-  const trimmed = said.trim()
-  const blanks = trimmed.split(/\s+/)
-  const parts = trimmed.includes(',')
-    ? trimmed.split(',').map((part) => part.trim())
-    : blanks.length === 4 && blanks.every((part) => 'mm' in readLength(part, units))
-      ? blanks
-      : [trimmed]
-  if (parts.length !== 1 && parts.length !== 4) {
+  const parts = fourLengths(said, units)
+  if (!parts) {
     faults.push(`--margin ${said}: give one length, or four with commas between: top, right, bottom, left`)
     return defaultMargins(paper)
   }
   const most = Math.max(paperOf(paper).width, paperOf(paper).height)
-  const lengths = parts.map((part) => readOne('--margin', part, units, 0, most, faults))
-  const [top, right = top, bottom = top, left = right] = lengths as [number, number?, number?, number?]
-  return { top, right, bottom, left }
+  return marginsFrom(parts.map((part) => readOne('--margin', part, units, 0, most, faults)))
 }
 
 const sheetFaults = ({ paper, margins }: Sheet, overlap: number, units: Units): readonly string[] => {
@@ -110,4 +129,34 @@ const sheetFaults = ({ paper, margins }: Sheet, overlap: number, units: Units): 
         `for the drawing, less than ${show(leastPitch)}; margins and overlap together may take at most ${show(size - leastPitch)}, or take larger paper`,
     ]
   })
+}
+
+/** Without --margin: what the printer was measured to leave, and a millimetre more; else what most printers leave. */
+const marginsOf = (profile: Profile | null, paper: PaperName): Margins => {
+  const least = profile?.margins
+  if (!least) return defaultMargins(paper)
+  const room = (mm: number): number => Math.ceil(mm) + 1
+  return {
+    top: room(least.top),
+    right: room(least.right),
+    bottom: room(least.bottom),
+    left: room(least.left),
+  }
+}
+
+const profileWarnings = (profile: Profile, { paper, margins }: Sheet, units: Units): readonly string[] => {
+  const least = profile.margins
+  const sides = ['top', 'right', 'bottom', 'left'] as const
+  const small = least ? sides.filter((side) => margins[side] < least[side]) : []
+  return [
+    ...(profile.paper === paper.name
+      ? []
+      : [
+          `printer ${profile.name} was measured on ${profile.paper}, this is ${paper.name}; measure it again on this paper and tray`,
+        ]),
+    ...small.map(
+      (side) =>
+        `the ${side} margin of ${showLength(margins[side], units, { unit: true, decimals: 1 })} is less than printer ${profile.name} prints (${showLength(least![side], units, { unit: true, decimals: 1 })}); raise --margin`,
+    ),
+  ]
 }

@@ -1,7 +1,9 @@
 import { Command, CommanderError } from 'commander'
 import { figures } from './commands/figures.ts'
+import { gauge } from './commands/gauge.ts'
 import { newDesign } from './commands/new.ts'
 import { plot } from './commands/plot.ts'
+import { square } from './commands/square.ts'
 import { Failure } from './failure.ts'
 import type { Shell } from './shell.ts'
 import { version } from './version.ts'
@@ -47,11 +49,55 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
     .option('--cover <how>', 'whole: every page the outline touches; line: only what is traced', 'whole')
     .option('--margin <lengths>', 'one length, or four: top, right, bottom, left of the upright page')
     .option('--overlap <length>', 'how far pages lie over each other')
+    .option('--printer <name>', 'correct for this printer, measured with gauge')
+    .option('--profiles <folder>', "folder of the printers' profiles; else your own configuration folder")
     .option('--out <file>', 'where to write the PDF; else beside you, named after the design')
     .option('--force', 'replace a file that exists')
     .option('--json', 'print the plan as JSON alone')
     .action(async (file, options) => {
       exit = await plot(file, options, shell)
+    })
+
+  const collect = (value: string, before: readonly string[] = []): readonly string[] => [...before, value]
+  const profilesHelp = "folder of the printers' profiles; else your own configuration folder"
+
+  program
+    .command('square')
+    .description('write one page that proves a printer: a true square, rulers, combs for the margins')
+    .option('--paper <name>', 'letter, legal, tabloid, a4, a3, a2, a1 or a0')
+    .option('--units <units>', 'mm or in, for the figures beside the rulers')
+    .option('--margin <lengths>', 'one length, or four: top, right, bottom, left of the upright page')
+    .option('--printer <name>', 'print it with the correction of this printer, to prove that')
+    .option('--profiles <folder>', profilesHelp)
+    .option('--out <file>', 'where to write the PDF', 'square.pdf')
+    .option('--force', 'replace a file that exists')
+    .option('--json', 'print the plan as JSON alone')
+    .action(async (options) => {
+      exit = await square(options, shell)
+    })
+
+  program
+    .command('gauge')
+    .argument('[name]', 'your name for this printer, paper and tray')
+    .description('turn measurements of the printed square into a correction')
+    .option(
+      '--across <length>',
+      'side of the square across the page; 238.1mm/240mm for a ruler; repeat for more',
+      collect,
+    )
+    .option('--down <length>', 'side of the square down the page; repeat for more', collect)
+    .option('--diagonals <lengths...>', 'diagonals A and B; repeat for more')
+    .option('--margins <lengths>', 'first printed tick of each comb: top, right, bottom, left')
+    .option('--paper <name>', 'paper that was measured', 'a4')
+    .option('--for <design>', 'tell what the printer would do to this ramp')
+    .option('--profiles <folder>', profilesHelp)
+    .option('--list', 'list the printers that are known')
+    .option('--show <name>', 'show one of them')
+    .option('--forget <name>', 'remove one of them')
+    .option('--force', 'replace a profile that exists')
+    .option('--json', 'print JSON alone')
+    .action((name, options) => {
+      exit = gauge(name, options, shell)
     })
 
   for (const command of program.commands)

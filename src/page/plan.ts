@@ -11,6 +11,8 @@ export interface Plan {
   readonly set: string
   readonly paper: { readonly name: PaperName; readonly width: number; readonly height: number }
   readonly cover: Cover
+  /** name of the printer profile whose correction was used; null for none */
+  readonly printer: string | null
   readonly correction: Correction
   readonly design: string
   readonly pages: readonly PlanPage[]

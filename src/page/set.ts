@@ -8,6 +8,7 @@ import type { Pattern } from '../pattern/pattern.ts'
 import { sidePatterns } from '../pattern/patterns.ts'
 import { pipeStrip } from '../pattern/pipe-strip.ts'
 import type { SolvedDesign } from '../ramp/ramp.ts'
+import { edgeCombs } from './comb.ts'
 import { type Cover, coverPattern } from './coverage.ts'
 import { chooseDatums } from './datum.ts'
 import { wasteTicks } from './keep-waste.ts'
@@ -28,6 +29,8 @@ export interface SetOptions {
   /** the design file's own text, kept in the plan */
   readonly text: string
   readonly fingerprint: Fingerprint
+  /** name of the profile whose correction the sheet has; null for none */
+  readonly printer: string | null
 }
 
 export interface SetPage {
@@ -112,7 +115,7 @@ export const layOutSet = (design: Design, solved: SolvedDesign, options: SetOpti
     }
     return [
       map,
-      ...(i === 0 ? [squareDraft(sheet, code, design.units)] : []),
+      ...(i === 0 ? [squareDraft(sheet, code, design.units, options.printer)] : []),
       ...(trial
         ? [
             trialDraft(
@@ -131,11 +134,29 @@ export const layOutSet = (design: Design, solved: SolvedDesign, options: SetOpti
           label: `${tile.number} ${tile.name}`,
           bookmark: `${tile.number} · ${tile.name} · ${pattern.name}`,
           places: [planPlace(sheet, pattern.name, tileMap(tile))],
-          drawing: tileDrawing(tile, { pattern, units, total, set: code, datums, ticks }),
+          drawing: tileDrawing(tile, {
+            pattern,
+            units,
+            total,
+            set: code,
+            printer: options.printer,
+            datums,
+            ticks,
+          }),
         }),
       ),
     ]
   })
+  return assemble(code, drafts, options, groups)
+}
+
+/** Drafts in ideal page mm become written pages, and their plan. */
+const assemble = (
+  code: string,
+  drafts: readonly Draft[],
+  { sheet, cover, text, printer }: Omit<SetOptions, 'fingerprint'>,
+  groups: PageSet['groups'],
+): PageSet => {
   const written = sheetWritten(sheet)
   return {
     code,
@@ -151,22 +172,49 @@ export const layOutSet = (design: Design, solved: SolvedDesign, options: SetOpti
       set: code,
       paper: sheet.paper,
       cover,
+      printer,
       correction: sheet.correction,
-      design: options.text,
+      design: text,
       pages: drafts.map(({ kind, tile, places }, i): PlanPage => planPage(i + 1, kind, tile, places)),
     },
   }
 }
 
-const squareDraft = (sheet: Sheet, code: string, units: Design['units']): Draft => {
-  const { drawing, corner } = squarePage(sheetWindow(sheet), units, code)
+/** The test square as a page of a set. `combs`: also what tells the least margins, drawn over the paper's edges. */
+const squareDraft = (
+  sheet: Sheet,
+  set: string,
+  units: Design['units'],
+  printer: string | null,
+  combs = false,
+): Draft => {
+  const facts = { units, set, printer, command: gaugeCommand(sheet, combs) }
+  const { drawing, corner } = squarePage(sheetWindow(sheet), facts)
   return {
     kind: 'square',
     label: 'Square',
     bookmark: 'Test square',
-    drawing,
+    drawing: combs ? [...drawing, ...edgeCombs(sheet.paper)] : drawing,
     places: [planPlace(sheet, 'square', affineTranslate(corner.x, corner.y))],
   }
+}
+
+const gaugeCommand = ({ paper }: Sheet, combs: boolean): string =>
+  `traceply gauge NAME --paper ${paper.name} --across ____mm --down ____mm --diagonals A____mm B____mm${combs ? ' --margins "top__mm, right__mm, bottom__mm, left__mm"' : ''}`
+
+/** The test square alone, with combs at the paper's edges unless it is printed with a correction. */
+export const layOutSquare = (
+  units: Design['units'],
+  sheet: Sheet,
+  printer: string | null,
+  fingerprint: Fingerprint,
+): PageSet => {
+  const code = setCode(
+    { design: 'square', paper: [sheet.paper, sheet.margins, units], printer: sheet.correction },
+    fingerprint,
+  )
+  const draft = squareDraft(sheet, code, units, printer, printer === null)
+  return assemble(code, [draft], { sheet, cover: 'whole', printer, overlap: 0, text: '' }, [])
 }
 
 const trialDraft = (

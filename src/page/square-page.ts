@@ -1,15 +1,14 @@
 import type { Units } from '../design/design.ts'
-import { type Drawing, stroke, text } from '../drawing/drawing.ts'
+import { cross } from '../drawing/cross.ts'
+import { type Drawing, fill, stroke, text } from '../drawing/drawing.ts'
 import { paragraph } from '../drawing/paragraph.ts'
 import type { Box } from '../geometry/bounds.ts'
-import { pathOf, rectangle } from '../geometry/path.ts'
+import { circle, pathOf, rectangle } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import { showLength } from '../length.ts'
 import { letters, pens } from '../pattern/pens.ts'
+import { squareSide } from '../printer/reading.ts'
 import { rulerStep } from './rulers.ts'
-
-/** Side of the test square where the page has room for it, mm. */
-const squareSizes = [150, 100, 50] as const
 
 export interface SquarePage {
   readonly drawing: Drawing
@@ -18,60 +17,85 @@ export interface SquarePage {
   readonly side: number
 }
 
-/** The page that proves the printer: a true square and two long rulers; ideal page mm. */
-export const squarePage = (window: Box, units: Units, set: string): SquarePage => {
+export interface SquareFacts {
+  readonly units: Units
+  readonly set: string
+  /** the `gauge` command with blanks to fill */
+  readonly command: string
+  /** name of the printer whose correction is used; null for none */
+  readonly printer: string | null
+}
+
+/** Room that rulers, words and the square's own distance from the edges take beside it, mm. */
+const beside = { across: 32, down: 84 }
+
+/** The rulers keep clear of the combs at the paper's edges, mm. */
+const rulerInset = 8
+
+/** Where nine dots lie in the square, as shares of its side: clear of sides, diagonals and words. A scan is read by them. */
+const dotShares = { x: [0.2, 0.65, 0.8], y: [0.13, 0.5, 0.87] }
+const dotRadius = 2
+
+/** The page that proves the printer: a true square, two long rulers, nine dots; ideal page mm. */
+export const squarePage = (window: Box, { units, set, command, printer }: SquareFacts): SquarePage => {
   const [width, height] = [window.x1 - window.x0, window.y1 - window.y0]
-  const side = squareSizes.find((s) => s + 24 <= width && s + 70 <= height) ?? 50
+  // smaller only where the page cannot hold it
+  const side =
+    [squareSide, 100, 50].find((s) => s + beside.across <= width && s + beside.down <= height) ?? 50
   const size = width < 120 ? letters.small : 3.2
   const style = { layer: 'note', width: width - 4, size } as const
-  const sideWords = units === 'in' ? `${side} mm (${showLength(side, 'in', { unit: true })})` : `${side} mm`
-  const title = paragraph({ x: window.x0, y: window.y1 }, 'Check the printer first', {
-    ...style,
-    size: letters.word,
-    face: 'bold',
+  const inches = units === 'in' ? ` (${showLength(side, 'in', { unit: true })})` : ''
+  const sideWords = `${side} mm${inches}`
+  const words: readonly (readonly [string, typeof style & { face?: 'bold' }])[] = [
+    [
+      printer === null ? 'Check the printer first' : `Printed with the correction of ${printer}`,
+      { ...style, size: letters.word as typeof size, face: 'bold' },
+    ],
+    [
+      `Measure both sides of this square with a steel rule, from mark to mark, never from a tape's hook: each must be ${sideWords}.`,
+      style,
+    ],
+    [
+      `If one is off by more than ${units === 'in' ? '1/64 in' : 'half a millimetre'}: print at 100 %, never "fit to page", one-sided, and measure again. Still off: measure the diagonals A and B and the long rulers too, and type`,
+      style,
+    ],
+    [command, { ...style, size: letters.small as typeof size }],
+  ]
+  let top = window.y1 - 2
+  const paragraphs = words.map(([line, look]) => {
+    const lines = paragraph({ x: window.x0, y: top }, line, look)
+    top = lines.bottom
+    return lines.marks
   })
-  const what = paragraph(
-    { x: window.x0, y: title.bottom },
-    `Measure both sides of this square with a steel rule, from mark to mark: each must be ${sideWords}.`,
-    style,
-  )
-  const remedy = paragraph(
-    { x: window.x0, y: what.bottom },
-    `If one is off by more than ${units === 'in' ? '1/64 in' : 'half a millimetre'}: print at 100 %, never "fit to page", one-sided, and measure again; then try another printer.`,
-    style,
-  )
   const corner = {
-    x: window.x0 + 18,
-    y: Math.max(window.y0 + 22, (remedy.bottom + window.y0 + 16 - side) / 2),
+    x: window.x0 + rulerInset + 16,
+    y: Math.max(window.y0 + rulerInset + 16, (top + window.y0 + 16 - side) / 2),
   }
-  const square = rectangle(corner.x, corner.y, corner.x + side, corner.y + side)
-  const middle = { x: corner.x + side / 2, y: corner.y + side / 2 }
+  const at = (u: number, v: number): Point => ({ x: corner.x + u * side, y: corner.y + v * side })
+  const rulerFrom = { x: window.x0 + rulerInset, y: window.y0 + rulerInset }
   return {
     corner,
     side,
     drawing: [
-      ...title.marks,
-      ...what.marks,
-      ...remedy.marks,
-      stroke('mark', square, { width: 0.35 }),
-      stroke('datum', pathOf(corner, { x: corner.x + side, y: corner.y + side }), pens.tick),
-      stroke(
-        'datum',
-        pathOf({ x: corner.x + side, y: corner.y }, { x: corner.x, y: corner.y + side }),
-        pens.tick,
-      ),
-      text('note', { x: middle.x, y: corner.y + side - 8 }, letters.word, `ACROSS ${sideWords}`, {
+      ...paragraphs.flat(),
+      stroke('mark', rectangle(corner.x, corner.y, corner.x + side, corner.y + side), { width: 0.35 }),
+      stroke('datum', pathOf(at(0, 0), at(1, 1)), pens.tick),
+      stroke('datum', pathOf(at(0, 1), at(1, 0)), pens.tick),
+      ...dotShares.x.flatMap((u) => dotShares.y.map((v) => fill('datum', circle(at(u, v), dotRadius), 0))),
+      text('note', { x: at(0.5, 0).x, y: at(0, 1).y - 8 }, letters.word, `ACROSS ${sideWords}`, {
         align: 'middle',
         face: 'bold',
       }),
-      text('note', { x: corner.x + 8, y: middle.y }, letters.word, `DOWN ${sideWords}`, {
+      text('note', { x: corner.x + 8, y: at(0, 0.5).y }, letters.word, `DOWN ${sideWords}`, {
         align: 'middle',
         angle: Math.PI / 2,
         face: 'bold',
       }),
-      text('note', { x: middle.x, y: corner.y + 6 }, letters.small, `set ${set}`, { align: 'middle' }),
-      ...longRuler({ x: window.x0 + 2, y: window.y0 + 2 }, width - 4, false, units),
-      ...longRuler({ x: window.x0 + 2, y: window.y0 + 2 }, remedy.bottom - window.y0 - 6, true, units),
+      text('note', { x: at(0.37, 0).x, y: at(0, 0.4).y }, letters.word, 'A', { face: 'bold' }),
+      text('note', { x: at(0.37, 0).x, y: at(0, 0.57).y }, letters.word, 'B', { face: 'bold' }),
+      text('note', { x: at(0.5, 0).x, y: corner.y + 6 }, letters.small, `set ${set}`, { align: 'middle' }),
+      ...longRuler(rulerFrom, width - rulerInset - 4, false, units),
+      ...longRuler(rulerFrom, top - window.y0 - rulerInset - 4, true, units),
     ],
   }
 }
@@ -79,26 +103,34 @@ export const squarePage = (window: Box, units: Units, set: string): SquarePage =
 /** A ruler from zero as long as the page allows; figures in the builder's units, crosses at both ends. */
 const longRuler = (from: Point, room: number, down: boolean, units: Units): Drawing => {
   const { tick, figure } = rulerStep(units)
-  const count = Math.floor(room / tick)
-  const place = (along: number, beside: number): Point =>
-    down ? { x: from.x + beside, y: from.y + along } : { x: from.x + along, y: from.y + beside }
+  const count = Math.floor((room - 3) / tick)
+  const place = (along: number, aside: number): Point =>
+    down ? { x: from.x + aside, y: from.y + along } : { x: from.x + along, y: from.y + aside }
   const every = Math.round(figure / tick)
-  const marks: Drawing[] = [[stroke('datum', pathOf(place(0, 0), place(count * tick, 0)), pens.mark)]]
-  for (let i = 0; i <= count; i++) {
-    const major = i % every === 0 || i === count
-    marks.push([stroke('datum', pathOf(place(i * tick, 0), place(i * tick, major ? 6 : 3)), pens.tick)])
-    if (major && i > 0 && (i === count || count - i > 1))
-      marks.push([
-        text(
-          'datum',
-          down ? { x: from.x + 7, y: from.y + i * tick - 1.2 } : { x: from.x + i * tick, y: from.y + 7 },
-          letters.small,
-          showLength(i * tick, units),
-          {
-            align: down ? 'left' : 'middle',
-          },
-        ),
-      ])
-  }
-  return marks.flat()
+  return [
+    stroke('datum', pathOf(place(0, 0), place(count * tick, 0)), pens.tick),
+    ...cross('datum', place(0, 0), 2, pens.cross),
+    ...cross('datum', place(count * tick, 0), 2, pens.cross),
+    ...Array.from({ length: count + 1 }, (_, i) => i).flatMap((i): Drawing => {
+      const major = i % every === 0 || i === count
+      const label = i > 0 && (i === count || (i % every === 0 && count - i > 1))
+      const foot = place(i * tick, 0)
+      return [
+        stroke('datum', pathOf(foot, place(i * tick, major ? 6 : 3)), pens.tick),
+        ...(label
+          ? [
+              text(
+                'datum',
+                down ? { x: foot.x + 7, y: foot.y - 1.2 } : { x: foot.x, y: foot.y + 7 },
+                letters.small,
+                showLength(i * tick, units),
+                {
+                  align: down ? 'left' : 'middle',
+                },
+              ),
+            ]
+          : []),
+      ]
+    }),
+  ]
 }

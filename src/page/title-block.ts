@@ -13,6 +13,8 @@ export interface TitleFacts {
   readonly pattern: Pattern
   readonly total: number
   readonly set: string
+  /** whose correction the pages carry; null for none */
+  readonly printer: string | null
 }
 
 const mapSize = { width: 32, height: 20 }
@@ -30,10 +32,10 @@ export const tapingWords = (tile: Tile): readonly string[] => {
   ]
 }
 
-const facts = (tile: Tile, { pattern, total, set }: TitleFacts): readonly string[] => [
+const facts = (tile: Tile, { pattern, total, set, printer }: TitleFacts): readonly string[] => [
   `tile ${tile.name} · ${tile.number} of ${total} · set ${set}`,
   ...pattern.serves.map((part) => `${pattern.part} of ${part}`),
-  'OUTSIDE FACE up',
+  `OUTSIDE FACE up${printer === null ? '' : ` · corrected for ${printer}`}`,
 ]
 
 /** Size of the block, mm. */

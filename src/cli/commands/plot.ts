@@ -5,12 +5,13 @@ import { layOutSet, type PageSet } from '../../page/set.ts'
 import { hasStop } from '../../ramp/check.ts'
 import { solveDesign } from '../../ramp/solve.ts'
 import { Failure } from '../failure.ts'
-import { checkOut, writeOut } from '../files.ts'
+import { checkOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
-import { platform, sha256 } from '../platform.ts'
+import { sha256 } from '../platform.ts'
 import { plotOptions, type RawPlotOptions } from '../plot-options.ts'
 import type { Shell } from '../shell.ts'
 import { showChecks } from '../show-checks.ts'
+import { writeSet } from '../write-set.ts'
 
 /** More pages than anyone tapes together. */
 const mostPages = 2000
@@ -32,28 +33,11 @@ export const plot = async (file: string, raw: RawPlotOptions, shell: Shell): Pro
       2,
       `this job takes ${set.pages.length} pages, more than ${mostPages}; take larger paper (--paper a3), smaller margins, or --cover line`,
     )
-  const { writePdf } = await import('../../write/pdf.ts')
-  const { paper } = options.sheet
-  const { bytes, warnings } = await writePdf(
-    {
-      title: design.title,
-      subject: `Full-size templates on ${paper.name}, set ${set.code}`,
-      pages: set.pages.map((page) => ({ ...page, width: paper.width, height: paper.height })),
-      attachments: [
-        {
-          name: 'plan.json',
-          type: 'application/json',
-          description: 'The plan of this set: where each page lies in its pattern',
-          bytes: new TextEncoder().encode(JSON.stringify(set.plan)),
-        },
-      ],
-    },
-    platform,
-  )
-  writeOut(out, bytes, raw.force ?? false)
+  const lost = await writeSet(set, design.title, out, raw.force ?? false)
   if (raw.json) shell.out(`${JSON.stringify(set.plan, null, 2)}\n`)
   else shell.out(report(out, design, set, options.sheet.paper.name))
-  for (const line of [...checks, ...warnings.map((warning) => `watch ${warning}`)]) shell.err(`${line}\n`)
+  for (const line of [...checks, ...[...options.warnings, ...lost].map((warning) => `watch ${warning}`)])
+    shell.err(`${line}\n`)
   return 0
 }
 

@@ -1,0 +1,195 @@
+import { paperNames } from '../../design/design.ts'
+import { readLength, showLength } from '../../length.ts'
+import { type CurveEffect, curveEffect, leftAtLip } from '../../printer/effect.ts'
+import {
+  gaugePrinter,
+  gaugeUncertainty,
+  type Readings,
+  readingError,
+  squareDiagonal,
+} from '../../printer/gauge.ts'
+import { type Profile, profileDistortion } from '../../printer/profile.ts'
+import { type Reading, readReading, squareSide } from '../../printer/reading.ts'
+import { solveDesign } from '../../ramp/solve.ts'
+import { Failure } from '../failure.ts'
+import { fourLengths, marginsFrom } from '../four-lengths.ts'
+import { loadDesign } from '../load-design.ts'
+import { forgetProfile, listProfiles, loadProfile, profilesFolder, saveProfile } from '../profiles.ts'
+import type { Shell } from '../shell.ts'
+
+export interface GaugeOptions {
+  readonly across?: readonly string[]
+  readonly down?: readonly string[]
+  readonly diagonals?: readonly string[]
+  readonly margins?: string
+  readonly paper?: string
+  readonly for?: string
+  readonly profiles?: string
+  readonly list?: boolean
+  readonly show?: string
+  readonly forget?: string
+  readonly force?: boolean
+  readonly json?: boolean
+}
+
+/** Measurements of a printed test square become a profile; or the profiles are listed, shown, forgotten. */
+export const gauge = (name: string | undefined, options: GaugeOptions, shell: Shell): number => {
+  const folder = profilesFolder(options.profiles)
+  if (options.list) {
+    const names = listProfiles(folder)
+    if (options.json) shell.out(`${JSON.stringify(names)}\n`)
+    else
+      shell.out(
+        names.length > 0
+          ? `${names.join('\n')}\n`
+          : `no printers in ${folder} yet; measure one: traceply square --help\n`,
+      )
+    return 0
+  }
+  if (options.forget !== undefined) {
+    shell.out(`forgot ${forgetProfile(options.forget, folder)}\n`)
+    return 0
+  }
+  if (options.show !== undefined) {
+    report(loadProfile(options.show, options.profiles), options, shell)
+    return 0
+  }
+  if (name === undefined)
+    throw new Failure(
+      2,
+      'say a name for the printer, e.g. traceply gauge study-laser --across 149.6mm --down 150.4mm',
+    )
+  const profile = measure(name, options)
+  const file = saveProfile(profile, folder, options.force ?? false)
+  report(profile, options, shell)
+  if (!options.json) shell.out(`kept in ${file}\nnext: traceply plot DESIGN --printer ${name}\n`)
+  return 0
+}
+
+const measure = (name: string, options: GaugeOptions): Profile => {
+  const faults: string[] = []
+  const read = (option: string, texts: readonly string[], nominal: number): readonly Reading[] =>
+    texts.flatMap((text) => {
+      const reading = readReading(text, nominal)
+      if (!('error' in reading)) return [reading]
+      faults.push(`${option}: ${reading.error}`)
+      return []
+    })
+  const diagonals = read('--diagonals', options.diagonals ?? [], squareDiagonal)
+  if (diagonals.length % 2 === 1 && faults.length === 0)
+    faults.push('--diagonals: give both, first A (lower left to upper right), then B')
+  const readings: Readings = {
+    across: read('--across', options.across ?? [], squareSide),
+    down: read('--down', options.down ?? [], squareSide),
+    diagonals: Array.from({ length: Math.floor(diagonals.length / 2) }, (_, i) => [
+      diagonals[2 * i]!,
+      diagonals[2 * i + 1]!,
+    ]),
+  }
+  const paper = paperNames.find((word) => word === (options.paper ?? 'a4').toLowerCase())
+  if (paper === undefined) faults.push(`--paper ${options.paper}: say one of ${paperNames.join(', ')}`)
+  const margins = options.margins === undefined ? null : readMargins(options.margins, faults)
+  if (faults.length > 0) throw new Failure(2, faults.join('\n'))
+  const found = gaugePrinter(readings)
+  if ('faults' in found) throw new Failure(1, [...found.faults, 'nothing kept'].join('\n'))
+  const round = (value: number): number => Number(value.toFixed(6))
+  return {
+    version: 1,
+    name,
+    paper: paper!,
+    across: round(found.distortion.across),
+    down: round(found.distortion.down),
+    skewDegrees: round((found.distortion.skew * 180) / Math.PI),
+    margins,
+    readings: [
+      ...readings.across.map((r) => `across ${r.text}`),
+      ...readings.down.map((r) => `down ${r.text}`),
+      ...readings.diagonals.map(([a, b]) => `diagonals ${a.text} ${b.text}`),
+    ],
+  }
+}
+
+const readMargins = (said: string, faults: string[]): Profile['margins'] => {
+  const texts = fourLengths(said, 'mm')
+  const lengths = texts?.map((text) => readLength(text, 'mm')) ?? []
+  const mm = lengths.map((reading) => ('mm' in reading && reading.unit !== null ? reading.mm : -1))
+  if (!texts || mm.some((value) => value < 0 || value > 50)) {
+    faults.push(
+      `--margins ${said}: give four lengths with units from the combs, top, right, bottom, left, each 0 to 50 mm: "4mm, 4mm, 12mm, 4mm"`,
+    )
+    return null
+  }
+  return marginsFrom(mm)
+}
+
+/** The readings of a profile again, so that its uncertainty can be told later. */
+const readingsOf = (profile: Profile): Readings => {
+  const of = (word: string, nominal: number): readonly Reading[] =>
+    profile.readings
+      .filter((line) => line.startsWith(`${word} `))
+      .map((line) => readReading(line.slice(word.length + 1), nominal))
+      .filter((reading): reading is Reading => !('error' in reading))
+  const pairs = profile.readings.filter((line) => line.startsWith('diagonals ')).length
+  const diagonal: Reading = { measured: squareDiagonal, nominal: squareDiagonal, text: '' }
+  return {
+    across: of('across', squareSide),
+    down: of('down', squareSide),
+    diagonals: Array.from({ length: pairs }, () => [diagonal, diagonal] as const),
+  }
+}
+
+const percent = (ratio: number): string => {
+  const value = (ratio - 1) * 100
+  if (Math.abs(value) < 0.005) return 'true'
+  return `${Math.abs(value).toFixed(2)} % too ${value > 0 ? 'long' : 'short'}`
+}
+
+const report = (profile: Profile, options: GaugeOptions, shell: Shell): void => {
+  const design = options.for === undefined ? null : loadDesign(options.for).design
+  const uncertainty = gaugeUncertainty(readingsOf(profile))
+  const effects = design
+    ? solveDesign(design).ramps.flatMap((ramp) =>
+        ramp.transition
+          ? [
+              {
+                ramp: ramp.name,
+                uncorrected: curveEffect(ramp.transition.curve, profileDistortion(profile)),
+                corrected: leftAtLip(ramp.transition.curve, uncertainty),
+              },
+            ]
+          : [],
+      )
+    : []
+  if (options.json) {
+    shell.out(`${JSON.stringify({ ...profile, uncertainty, ...(design ? { effects } : {}) }, null, 2)}\n`)
+    return
+  }
+  const lean =
+    Math.abs(profile.skewDegrees) < 0.005
+      ? 'upright'
+      : `leans ${Math.abs(profile.skewDegrees).toFixed(2)}° to the ${profile.skewDegrees > 0 ? 'right' : 'left'}`
+  const lines = [
+    `${profile.name} on ${profile.paper}: across ${percent(profile.across)}, down ${percent(profile.down)}, ${lean}`,
+    `measured with a rule good to ${readingError} mm: ${profile.readings.join('; ')}`,
+    ...(profile.readings.some((line) => line.startsWith('diagonals'))
+      ? []
+      : ['the diagonals are not measured, so a leaning print goes unseen: add --diagonals A B']),
+  ]
+  for (const { ramp, uncorrected, corrected } of effects)
+    lines.push(
+      ...effectLines(ramp, uncorrected, corrected, (mm) =>
+        showLength(mm, design!.units, { decimals: 1, unit: true }),
+      ),
+    )
+  shell.out(`${lines.join('\n')}\n`)
+}
+
+const effectLines = (
+  ramp: string,
+  { lipUp, lipBack, toeRadius, lipRadius }: CurveEffect,
+  left: { readonly likely: number; readonly worst: number },
+  show: (mm: number) => string,
+): readonly string[] => [
+  `${ramp}, uncorrected: the lip comes out ${show(Math.abs(lipUp))} too ${lipUp < 0 ? 'low' : 'high'} and ${show(Math.abs(lipBack))} too far ${lipBack < 0 ? 'forward' : 'back'}; radius ${show(toeRadius)} at the toe, ${show(lipRadius)} at the lip`,
+  `${ramp}, corrected: the lip lies within ${left.likely.toFixed(1)} mm as a rule, ${left.worst.toFixed(1)} mm if every reading errs the same way`,
+]

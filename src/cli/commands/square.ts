@@ -1,0 +1,43 @@
+import type { Units } from '../../design/design.ts'
+import { layOutSquare } from '../../page/set.ts'
+import { Failure } from '../failure.ts'
+import { checkOut } from '../files.ts'
+import { sha256 } from '../platform.ts'
+import { type RawPlotOptions, sheetOptions } from '../plot-options.ts'
+import type { Shell } from '../shell.ts'
+import { writeSet } from '../write-set.ts'
+
+export interface SquareOptions
+  extends Pick<RawPlotOptions, 'paper' | 'margin' | 'printer' | 'profiles' | 'out' | 'force' | 'json'> {
+  readonly units?: string
+}
+
+/** One page that proves a printer, or its correction. */
+export const square = async (raw: SquareOptions, shell: Shell): Promise<number> => {
+  const units = raw.units ?? (raw.paper === undefined || /^a\d$/i.test(raw.paper) ? 'mm' : 'in')
+  if (units !== 'mm' && units !== 'in') throw new Failure(2, `--units ${raw.units}: say mm or in`)
+  const { sheet, printer, warnings } = sheetOptions(
+    raw,
+    units satisfies Units,
+    units === 'in' ? 'letter' : 'a4',
+  )
+  const out = raw.out ?? 'square.pdf'
+  checkOut(out, raw.force ?? false)
+  const set = layOutSquare(units, sheet, printer, sha256)
+  const lost = await writeSet(set, 'Test square', out, raw.force ?? false)
+  if (raw.json) shell.out(`${JSON.stringify(set.plan, null, 2)}\n`)
+  else
+    shell.out(
+      [
+        `${out}: one page on ${sheet.paper.name}${printer === null ? '' : `, corrected for ${printer}`}.`,
+        '1. Print it at 100 %, never "fit to page", from the tray you will use.',
+        '2. Measure both sides of the square and both diagonals with a steel rule, from mark to mark.',
+        printer === null
+          ? '3. Type the `gauge` command printed on the page with your figures.'
+          : '3. Both sides should now read 150 mm, and both diagonals the same.',
+        '',
+      ].join('\n'),
+    )
+  for (const warning of [...warnings, ...lost]) shell.err(`watch ${warning}\n`)
+  return 0
+}

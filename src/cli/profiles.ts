@@ -1,0 +1,85 @@
+import { existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs'
+import { homedir } from 'node:os'
+import { join } from 'node:path'
+import { nearWord } from '../length/near.ts'
+import { type Profile, readProfile, writeProfile } from '../printer/profile.ts'
+import { Failure } from './failure.ts'
+import { readText, writeOut } from './files.ts'
+
+/** The user's own configuration folder, by the platform's convention. */
+const configFolder = (): string => {
+  if (process.platform === 'win32') return process.env.APPDATA ?? join(homedir(), 'AppData', 'Roaming')
+  if (process.platform === 'darwin') return join(homedir(), 'Library', 'Application Support')
+  const said = process.env.XDG_CONFIG_HOME
+  return said?.startsWith('/') ? said : join(homedir(), '.config')
+}
+
+export const profilesFolder = (said?: string): string => said ?? join(configFolder(), 'traceply', 'printers')
+
+const ending = '.json'
+const nameRule = /^[A-Za-z0-9][A-Za-z0-9_-]{0,39}$/
+
+const fileOf = (name: string, folder: string): string => {
+  if (!nameRule.test(name))
+    throw new Failure(
+      2,
+      `\`${name}\` is no name for a printer: 1 to 40 letters, digits, - and _, no blanks; e.g. study-laser`,
+    )
+  return join(folder, name + ending)
+}
+
+export const listProfiles = (folder: string): readonly string[] =>
+  existsSync(folder)
+    ? readdirSync(folder)
+        .filter((file) => file.endsWith(ending))
+        .map((file) => file.slice(0, -ending.length))
+        .sort()
+    : []
+
+/** Fails with exit 2 where there is none of that name, 1 where its file is no profile. */
+export const loadProfile = (name: string, said?: string): Profile => {
+  const folder = profilesFolder(said)
+  const file = fileOf(name, folder)
+  if (!existsSync(file)) {
+    const known = listProfiles(folder)
+    const close = nearWord(name, known)
+    throw new Failure(
+      2,
+      `there is no printer called \`${name}\` in ${folder}; ` +
+        (close
+          ? `did you mean \`${close}\`?`
+          : known.length > 0
+            ? `there are: ${known.join(', ')}`
+            : 'measure one first: traceply gauge --help'),
+    )
+  }
+  const profile = readProfile(readText(file))
+  if ('error' in profile) throw new Failure(1, `${file} cannot be used: ${profile.error}`)
+  return profile
+}
+
+export const saveProfile = (profile: Profile, folder: string, force: boolean): string => {
+  const file = fileOf(profile.name, folder)
+  try {
+    mkdirSync(folder, { recursive: true })
+  } catch (error) {
+    throw new Failure(
+      2,
+      `cannot make the folder ${folder} (${(error as NodeJS.ErrnoException).code}); name another with --profiles`,
+    )
+  }
+  writeOut(file, writeProfile(profile), force)
+  return file
+}
+
+export const forgetProfile = (name: string, folder: string): string => {
+  loadProfileFile(name, folder)
+  const file = fileOf(name, folder)
+  rmSync(file)
+  return file
+}
+
+/** Even a damaged profile may be forgotten; one that is not there may not. */
+const loadProfileFile = (name: string, folder: string): void => {
+  if (!existsSync(fileOf(name, folder))) loadProfile(name, folder)
+}
