@@ -4,7 +4,8 @@ import { readLength, showLength } from '../length.ts'
 import { type Cover, covers } from '../page/coverage.ts'
 import { defaultMargins, defaultOverlap, type Margins, paperOf } from '../page/paper.ts'
 import type { Sheet } from '../page/sheet.ts'
-import { type Profile, profileCorrection } from '../printer/profile.ts'
+import { type Profile, profileCorrection, profileReadings } from '../printer/profile.ts'
+import { type PrinterUncertainty, printerUncertainty } from '../printer/uncertainty.ts'
 import { Failure } from './failure.ts'
 import { fourLengths, marginsFrom } from './four-lengths.ts'
 import { loadProfile } from './profiles.ts'
@@ -28,6 +29,8 @@ export interface SheetOptions {
   readonly overlap: number
   /** name of the profile whose correction the sheet has; null for none */
   readonly printer: string | null
+  /** how well that printer is known */
+  readonly uncertainty: PrinterUncertainty
   /** what speaks against the printer's profile being used so */
   readonly warnings: readonly string[]
 }
@@ -70,6 +73,7 @@ export const sheetOptions = (
     sheet,
     overlap,
     printer: profile?.name ?? null,
+    uncertainty: printerUncertainty(profile ? profileReadings(profile) : null),
     warnings: profile ? profileWarnings(profile, sheet, units) : [],
   }
 }

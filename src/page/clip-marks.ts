@@ -4,11 +4,11 @@ import { affineApply } from '../geometry/affine.ts'
 import { convexContains, pathClip } from '../geometry/clip.ts'
 import { pathSegments } from '../geometry/path.ts'
 import { textInside } from './keep-waste.ts'
-import type { Tile } from './tile.ts'
+import { type Tile, tileCell } from './tile.ts'
 
 /**
- * The marks of a pattern that one tile carries, in the pattern: strokes are cut at the window, boxes only where they fit whole,
- * words where they fit whole or where their anchor lies, then moved into the window.
+ * The marks of a pattern that one tile carries, in the pattern: strokes are cut at the window, boxes only where they lie whole in what
+ * the page keeps, words too, or where their anchor lies, then moved into the window.
  */
 export const clipMarks = (marks: Drawing, tile: Tile): Drawing =>
   marks.flatMap((mark): Drawing => {
@@ -16,7 +16,7 @@ export const clipMarks = (marks: Drawing, tile: Tile): Drawing =>
       case 'stroke':
         return pathClip(mark.path, tile.window).map((path) => ({ ...mark, path }))
       case 'fill':
-        return pathSegments(mark.path).every((s) => convexContains(tile.window, s.from)) ? [mark] : []
+        return pathSegments(mark.path).every((s) => convexContains(tile.cell, s.from)) ? [mark] : []
       case 'text':
         return clipText(mark, tile)
       case 'group':
@@ -28,8 +28,9 @@ export const clipMarks = (marks: Drawing, tile: Tile): Drawing =>
 
 const clipText = (mark: Extract<Mark, { kind: 'text' }>, tile: Tile): Drawing => {
   const corners = textCorners(mark, tile.frame)
-  const whole = corners.every((p) => p.x >= 0 && p.y >= 0 && p.x <= tile.width && p.y <= tile.height)
-  if (whole) return [mark]
+  const cell = tileCell(tile)
+  if (corners.every((p) => p.x >= cell.x0 && p.y >= cell.y0 && p.x <= cell.x1 && p.y <= cell.y1))
+    return [mark]
   if (!convexContains(tile.cell, mark.at)) return []
   // a pattern's words lie along the rows or along its own axes: move in the window's frame, then take the move back
   const at = affineApply(tile.frame, mark.at)

@@ -8,12 +8,14 @@ import { type Box, boxUnion, pathBounds, pointsBounds } from '../geometry/bounds
 import { pathDistance } from '../geometry/nearest.ts'
 import { polygonOf, rectangle } from '../geometry/path.ts'
 import { type Point, pointBetween, pointDistance } from '../geometry/point.ts'
-import { showLength } from '../length.ts'
+import { showLength, showTolerance } from '../length.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import { letters, pens } from '../pattern/pens.ts'
+import type { Expected } from './budget.ts'
 import { cautions } from './cautions.ts'
 import type { Cover } from './coverage.ts'
 import { type Datum, datumFigures } from './datum.ts'
+import { type SurveyLine, surveyLeast } from './survey.ts'
 import type { Tile } from './tile.ts'
 
 export interface MapFacts {
@@ -25,6 +27,8 @@ export interface MapFacts {
   readonly pattern: Pattern
   readonly tiles: readonly Tile[]
   readonly datums: readonly Datum[]
+  readonly survey: readonly SurveyLine[]
+  readonly expected: Expected
   readonly trial: boolean
 }
 
@@ -73,10 +77,19 @@ const content = (facts: MapFacts, size: number): { readonly marks: Drawing; read
   })
   top -= 1.5
   write('Check these on the taped paper, and again on the sawn wood:', 0, 'bold')
-  for (const { words, value } of pattern.distances.filter((d) => d.traced || facts.cover === 'whole'))
-    write(`${showLength(value, units, { unit: true })}   ${words}`, 6)
+  for (const { words, value, tolerance } of facts.survey)
+    write(`${surveyLength(value, units)} ${showTolerance(tolerance, units)}   ${words}`, 6)
+  const { likely, worst } = facts.expected.lip
+  write(
+    `When they are met, the lip lies within ${likely.toFixed(1)} mm of its place as a rule, ${worst.toFixed(1)} mm at worst.`,
+    6,
+  )
+  if (tiles.length < surveyLeast)
+    write('So few pages hide a small slip from these: trust the snap lines and the scales at the joints.', 6)
+  const own = pattern.distances.filter((distance) => !distance.ofCurve)
+  write(`The panel: ${own.map(({ words, value }) => `${showLength(value, units)} ${words}`).join('; ')}.`, 0)
   for (const datum of datums)
-    write(`cross ${datum.number}   ${datumFigures(datum, pattern, units).join(', ')}`, 6)
+    write(`Cross ${datum.number}: ${datumFigures(datum, pattern, units).join(', ')}.`, 0)
   top -= 1.5
   for (const fact of pattern.facts) write(fact, 0)
   top -= 3
@@ -101,9 +114,9 @@ const steps = ({ units, tiles, cover, trial, pattern }: MapFacts): readonly stri
       ? ['Saw the lip trial in scrap and try it with the real pipe before you cut the first side.']
       : []),
     ...(level ? [`Chalk the snap lines on the panel, above its bottom edge: ${lines} ${units}.`] : []),
-    'Trim each page on its left and lower joint lines. Lay the pages in the order of their numbers, each row to its snap line; crosses must meet. Low-tack tape; use the paper the same day, damp paper grows.',
+    'Trim each page on its left and lower joint lines. Lay the pages in the order of their numbers, each row to its snap line. At a joint the half circles with the same number make a whole one, and the zero ticks of the two scales run through; where another tick does, it tells the slip in tenths of a millimetre. Low-tack tape; use the paper the same day, damp paper grows.',
     cover === 'line'
-      ? "Straight edges are the panel's own or a ruler's work. Set out the numbered crosses from the panel's edges with tape and square, and lay the paper to them."
+      ? "Straight edges are the panel's own or a ruler's work. Set out the numbered crosses on the panel with tape and square (figures below), and lay the paper to them."
       : "Lay the taped sheet to the panel's bottom and front edges.",
     'The middle of the thick black line is the line. Prick through it every 25 mm (1 in) or cut the paper on it, then draw with a thin batten.',
     'Saw beside the line on the side of the ticks, marked WASTE, and smooth down to it. KEEP is your panel.',
@@ -186,3 +199,9 @@ const clearOf = (tile: Tile, pattern: Pattern): Point => {
 
 /** Papers as people write them. */
 const paperWord = (name: string): string => (/^a\d$/.test(name) ? name.toUpperCase() : name)
+
+/** A survey is read finer than wood is cut: tenths of a mm, beside the inches too. */
+const surveyLength = (mm: number, units: Units): string => {
+  const fine = showLength(mm, 'mm', { decimals: 1, unit: true })
+  return units === 'mm' ? fine : `${showLength(mm, units, { unit: true })} (${fine})`
+}

@@ -2,6 +2,7 @@ import type { PaperName } from '../design/design.ts'
 import { type Affine, affineApply, affineInvert, affineScale, affineThen } from '../geometry/affine.ts'
 import { type Box, pointsBounds } from '../geometry/bounds.ts'
 import type { Correction } from '../printer/correction.ts'
+import type { Expected } from './budget.ts'
 import type { Cover } from './coverage.ts'
 import { pointsPerMm, type Sheet, sheetWindow, sheetWritten } from './sheet.ts'
 
@@ -14,6 +15,8 @@ export interface Plan {
   /** name of the printer profile whose correction was used; null for none */
   readonly printer: string | null
   readonly correction: Correction
+  /** how far the line may lie from its place on the wood, mm */
+  readonly expected: readonly ({ readonly pattern: string } & Expected)[]
   readonly design: string
   readonly pages: readonly PlanPage[]
 }

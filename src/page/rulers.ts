@@ -1,7 +1,6 @@
 import type { Units } from '../design/design.ts'
 import { type Drawing, stroke, text } from '../drawing/drawing.ts'
 import { pathOf } from '../geometry/path.ts'
-import { type Point, pointDistance } from '../geometry/point.ts'
 import { showLength } from '../length.ts'
 import { letters, pens } from '../pattern/pens.ts'
 import { type Tile, tileCell, tilePoint } from './tile.ts'
@@ -10,52 +9,49 @@ import { type Tile, tileCell, tilePoint } from './tile.ts'
 export const rulerStep = (units: Units): { readonly tick: number; readonly figure: number } =>
   units === 'in' ? { tick: 12.7, figure: 50.8 } : { tick: 10, figure: 50 }
 
-/** Nothing else lies this near to the middle of a cross, mm. */
-const crossRoom = 7
+/** The upright ruler stands this far inside the page's left edge, clear of verniers and joint marks, mm. */
+const inset = 12
 
 /**
- * Rulers along the lower and the left edge of what a page keeps, reckoned along the rows from the pattern's origin, not
- * from the page; so neighbours go on counting.
+ * A ruler along the snap line and one up the page, reckoned along the rows from the pattern's origin, not from the page; so
+ * neighbours go on counting. In the window as the drawing is read.
  */
 export const rulerMarks = (tile: Tile, units: Units): Drawing => {
   const cell = tileCell(tile)
   const zero = tilePoint(tile, { x: 0, y: 0 })
-  const crosses = tile.joints.flatMap((joint) => joint.crosses.map((p) => tilePoint(tile, p)))
-  const { tick, figure } = rulerStep(units)
-  const every = Math.round(figure / tick)
-  const axis = (
-    from: number,
-    to: number,
-    origin: number,
-    place: (at: number, depth: number) => Point,
-    turned: boolean,
-  ) => {
-    const marks: Drawing[] = []
-    for (let i = Math.ceil((from - origin) / tick); origin + i * tick <= to; i++) {
-      const at = origin + i * tick
-      const foot = place(at, 0)
-      if (crosses.some((p) => pointDistance(p, foot) < crossRoom)) continue
-      const major = i % every === 0
-      marks.push([stroke('note', pathOf(foot, place(at, major ? 4 : 2)), pens.ruler)])
-      if (major && at > from + 4 && at < to - 8)
-        marks.push(
-          [
-            text(
-              'note',
-              turned ? { x: 5, y: -1.2 } : { x: 1, y: 2.2 },
-              letters.small,
-              showLength(i * tick, units),
-              { grey: 0.4 },
-            ),
-          ].map((mark) => (mark.kind === 'text' ? { ...mark, at: addTo(foot, mark.at) } : mark)),
-        )
-    }
-    return marks.flat()
-  }
+  const level = tilePoint(tile, tile.snap[0]).y
   return [
-    ...axis(cell.x0, cell.x1, zero.x, (at, depth) => ({ x: at, y: cell.y0 + depth }), false),
-    ...axis(cell.y0, cell.y1, zero.y, (at, depth) => ({ x: cell.x0 + depth, y: at }), true),
+    ...ruler(cell.x0 + 8, cell.x1 - 8, zero.x, units).flatMap(
+      ({ at, major, label }): Drawing => [
+        stroke('note', pathOf({ x: at, y: level }, { x: at, y: level + (major ? 4 : 2) }), pens.ruler),
+        ...(major
+          ? [text('note', { x: at + 0.8, y: level + 2.4 }, letters.small, label, { grey: 0.4 })]
+          : []),
+      ],
+    ),
+    ...ruler(cell.y0 + 8, cell.y1 - 8, zero.y, units).flatMap(
+      ({ at, major, label }): Drawing => [
+        stroke(
+          'note',
+          pathOf({ x: cell.x0 + inset, y: at }, { x: cell.x0 + inset + (major ? 4 : 2), y: at }),
+          pens.ruler,
+        ),
+        ...(major && Math.abs(at - level) > 6
+          ? [text('note', { x: cell.x0 + inset + 5, y: at - 1.2 }, letters.small, label, { grey: 0.4 })]
+          : []),
+      ],
+    ),
   ]
 }
 
-const addTo = (p: Point, q: Point): Point => ({ x: p.x + q.x, y: p.y + q.y })
+/** Ticks between two places, `origin` being zero. */
+const ruler = (from: number, to: number, origin: number, units: Units) => {
+  const { tick, figure } = rulerStep(units)
+  const every = Math.round(figure / tick)
+  const first = Math.ceil((from - origin) / tick)
+  const count = Math.max(0, Math.floor((to - origin) / tick) - first + 1)
+  return Array.from({ length: count }, (_, k) => {
+    const n = first + k
+    return { at: origin + n * tick, major: n % every === 0, label: showLength(n * tick, units) }
+  })
+}

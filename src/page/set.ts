@@ -1,16 +1,17 @@
 import type { Design } from '../design/design.ts'
 import { type Drawing, group } from '../drawing/drawing.ts'
 import { affineTranslate } from '../geometry/affine.ts'
-import { pathDistance } from '../geometry/nearest.ts'
-import { type Point, pointBetween } from '../geometry/point.ts'
 import { lipTrial } from '../pattern/lip-trial.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import { sidePatterns } from '../pattern/patterns.ts'
 import { pipeStrip } from '../pattern/pipe-strip.ts'
+import type { PrinterUncertainty } from '../printer/uncertainty.ts'
 import type { SolvedDesign } from '../ramp/ramp.ts'
+import { type Expected, expectedError } from './budget.ts'
 import { edgeCombs } from './comb.ts'
 import { type Cover, coverPattern } from './coverage.ts'
-import { chooseDatums } from './datum.ts'
+import { chooseDatums, type Datum } from './datum.ts'
+import { jointShares } from './joint-shares.ts'
 import { wasteTicks } from './keep-waste.ts'
 import type { Lattice } from './lattice.ts'
 import { mapPage } from './map-page.ts'
@@ -18,6 +19,7 @@ import { type PageKind, type Plan, type PlanPage, type PlanPlace, planPage, plan
 import { type Fingerprint, setCode } from './set-code.ts'
 import { type Sheet, sheetWindow, sheetWritten } from './sheet.ts'
 import { squarePage } from './square-page.ts'
+import { type SurveyLine, surveyLines } from './survey.ts'
 import { rowLetters, type Tile, tileMap, tilesOf } from './tile.ts'
 import { tileDrawing } from './tile-drawing.ts'
 import { stripWidth, trialPage, trialWords } from './trial-page.ts'
@@ -31,6 +33,8 @@ export interface SetOptions {
   readonly fingerprint: Fingerprint
   /** name of the profile whose correction the sheet has; null for none */
   readonly printer: string | null
+  /** how well that printer is known */
+  readonly uncertainty: PrinterUncertainty
 }
 
 export interface SetPage {
@@ -46,12 +50,17 @@ export interface PageSet {
   readonly code: string
   readonly pages: readonly SetPage[]
   readonly plan: Plan
-  /** tiles of each pattern, in the order of taping */
-  readonly groups: readonly {
-    readonly pattern: Pattern
-    readonly tiles: readonly Tile[]
-    readonly lattice: Lattice
-  }[]
+  readonly groups: readonly TileGroup[]
+}
+
+/** The tiles of one pattern, in the order of taping, and what proves them. */
+export interface TileGroup {
+  readonly pattern: Pattern
+  readonly tiles: readonly Tile[]
+  readonly lattice: Lattice
+  readonly datums: readonly Datum[]
+  readonly survey: readonly SurveyLine[]
+  readonly expected: Expected
 }
 
 interface Draft extends Omit<SetPage, 'drawing'> {
@@ -75,18 +84,24 @@ export const layOutSet = (design: Design, solved: SolvedDesign, options: SetOpti
     fingerprint,
   )
   const patterns = sidePatterns(solved.ramps, units)
-  let next = { row: 0, number: 1 }
-  const groups = patterns.map((pattern) => {
+  let next = { row: 0, number: 1, joint: 1 }
+  const groups = patterns.map((pattern): TileGroup => {
     const coverage = coverPattern(pattern, cover, window, overlap)
-    const tiles = tilesOf(coverage, window, next, crossShares(pattern), snapHeight(coverage.lattice, units))
+    const tiles = tilesOf(coverage, window, next, jointShares(pattern), snapHeight(coverage.lattice, units))
     const rows = new Set(coverage.cells.map((cell) => cell.row))
-    next = { row: next.row + Math.max(...rows) - Math.min(...rows) + 1, number: next.number + tiles.length }
-    return { pattern, tiles, lattice: coverage.lattice }
+    next = {
+      row: next.row + Math.max(...rows) - Math.min(...rows) + 1,
+      number: next.number + tiles.length,
+      joint: next.joint + jointCount(tiles),
+    }
+    const datums = chooseDatums(tiles, pattern, units, 4)
+    const survey = surveyLines(tiles, pattern, datums)
+    const expected = expectedError(pattern, tiles, survey, options.uncertainty)
+    return { pattern, tiles, lattice: coverage.lattice, datums, survey, expected }
   })
   const total = next.number - 1
 
-  const drafts = groups.flatMap(({ pattern, tiles }, i): Draft[] => {
-    const datums = cover === 'line' ? chooseDatums(tiles, pattern, units, 3) : []
+  const drafts = groups.flatMap(({ pattern, tiles, datums, survey, expected }, i): Draft[] => {
     const ticks = wasteTicks(pattern.outline)
     const ramp = solved.ramps.find((r) => r.name === pattern.ramp)!
     const strip = ramp.coping ? pipeStrip(ramp.coping.outside, window.y1 - window.y0 - 10, units) : null
@@ -110,6 +125,8 @@ export const layOutSet = (design: Design, solved: SolvedDesign, options: SetOpti
         pattern,
         tiles,
         datums,
+        survey,
+        expected,
         trial: trial !== null,
       }),
     }
@@ -154,7 +171,7 @@ export const layOutSet = (design: Design, solved: SolvedDesign, options: SetOpti
 const assemble = (
   code: string,
   drafts: readonly Draft[],
-  { sheet, cover, text, printer }: Omit<SetOptions, 'fingerprint'>,
+  { sheet, cover, text, printer }: Pick<SetOptions, 'sheet' | 'cover' | 'text' | 'printer'>,
   groups: PageSet['groups'],
 ): PageSet => {
   const written = sheetWritten(sheet)
@@ -174,11 +191,15 @@ const assemble = (
       cover,
       printer,
       correction: sheet.correction,
+      expected: groups.map(({ pattern, expected }) => ({ pattern: pattern.name, ...expected })),
       design: text,
       pages: drafts.map(({ kind, tile, places }, i): PlanPage => planPage(i + 1, kind, tile, places)),
     },
   }
 }
+
+const jointCount = (tiles: readonly Tile[]): number =>
+  tiles.reduce((sum, tile) => sum + tile.joints.filter((joint) => joint.over).length, 0)
 
 /** The test square as a page of a set. `combs`: also what tells the least margins, drawn over the paper's edges. */
 const squareDraft = (
@@ -214,7 +235,7 @@ export const layOutSquare = (
     fingerprint,
   )
   const draft = squareDraft(sheet, code, units, printer, printer === null)
-  return assemble(code, [draft], { sheet, cover: 'whole', printer, overlap: 0, text: '' }, [])
+  return assemble(code, [draft], { sheet, cover: 'whole', printer, text: '' }, [])
 }
 
 const trialDraft = (
@@ -231,16 +252,6 @@ const trialDraft = (
   drawing: page.drawing,
   places: [planPlace(sheet, name, page.map, page.window)],
 })
-
-/** Two crosses on each joint line, a quarter from its ends, moved off the cut line where it passes there. */
-const crossShares =
-  (pattern: Pattern) =>
-  ([a, b]: readonly [Point, Point]): readonly number[] => {
-    const clear = (t: number): number => Math.min(10, pathDistance(pattern.outline, pointBetween(a, b, t)))
-    const best = (shares: readonly number[]): number =>
-      shares.reduce((kept, t) => (clear(t) > clear(kept) + 1e-6 ? t : kept))
-    return [best([0.22, 0.16, 0.28, 0.34]), best([0.78, 0.84, 0.72, 0.66])]
-  }
 
 /** Middle of a row, moved so that it lies a round distance above the panel's bottom edge where rows are level. */
 const snapHeight =

@@ -90,11 +90,11 @@ const snapLabel = (tile: Tile, { units }: TileFacts, taken: Occupancy): readonly
   const level = Math.abs(tile.snap[0].y - tile.snap[1].y) < 1e-6
   const words = `snap line ${tile.row}${level ? `: ${showLength(tile.snap[0].y, units)} above the bottom edge` : ''}`
   const cell = tileCell(tile)
-  const y = tilePoint(tile, tile.snap[0]).y + 1.2
+  const y = tilePoint(tile, tile.snap[0]).y - 1.2 - letters.small
   const at = (x: number): TextMark => text('joint', { x, y }, letters.small, words) as TextMark
   const box = pointsBounds(textCorners(at(0), affineIdentity))
-  // the line itself is taken: look a little above it
-  const place = freePlace(taken, box.x1 - box.x0, 1, { ...cell, x0: cell.x0 + 8, y0: y + 2, y1: y + 3 })
+  // the line itself is taken: look a little below it
+  const place = freePlace(taken, box.x1 - box.x0, 1, { ...cell, x0: cell.x0 + 8, y0: y - 1, y1: y })
   return place ? [at(place.at.x)] : []
 }
 

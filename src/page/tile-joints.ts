@@ -4,7 +4,9 @@ import { type Drawing, stroke, text } from '../drawing/drawing.ts'
 import { pathOf } from '../geometry/path.ts'
 import { pointAngle, pointBetween, pointDistance, pointToward } from '../geometry/point.ts'
 import { letters, pens } from '../pattern/pens.ts'
+import { pairMarks } from './pair-mark.ts'
 import { type Joint, type Tile, tilePoint } from './tile.ts'
+import { vernierMarks } from './vernier.ts'
 
 /** Half the size of a cross on a joint line, mm. */
 const arm = 5
@@ -18,18 +20,21 @@ const oneJoint = (tile: Tile, joint: Joint): Drawing => {
   // the trimmed or covered strip is read with the page; upright edges read from the right
   const upright = joint.edge === 'left' || joint.edge === 'right'
   const outward = { left: Math.PI, right: 0, bottom: -Math.PI / 2, top: Math.PI / 2 }[joint.edge]
+  const inward = outward + Math.PI
+  const angle = upright ? Math.PI / 2 : 0
   const { name, number } = joint.neighbour
   const words = joint.over
     ? `over page ${number} · ${name}: trim on the line`
     : `goes under page ${number} · ${name}`
   // clear of the crosses, and of the snap line that runs through the middle of upright joints
-  const strip = pointToward(pointBetween(a, b, upright ? 0.36 : 0.5), outward, tile.half / 2)
-  const angle = upright ? Math.PI / 2 : 0
+  const strip = pointToward(pointBetween(a, b, 0.28), outward, tile.half / 2)
   const baseline = pointToward(strip, angle - Math.PI / 2, letters.small / 2)
   return [
     stroke('joint', pathOf(a, b), pens.joint),
     ...joint.crosses.flatMap((p) => cross('joint', tilePoint(tile, p), arm, pens.cross, along)),
-    ...(pointDistance(a, b) > 20
+    ...joint.verniers.flatMap((p) => vernierMarks(tilePoint(tile, p), along, inward, joint.over)),
+    ...pairMarks(tilePoint(tile, joint.pair), inward, joint.number, angle),
+    ...(pointDistance(a, b) > 60
       ? [text('joint', baseline, letters.small, words, { angle, align: 'middle' })]
       : []),
   ]

@@ -10,6 +10,8 @@ export type TileEdge = 'left' | 'bottom' | 'right' | 'top'
 
 /** Where two pages meet. The page that lies over is trimmed on the line; its neighbour prints the same line. */
 export interface Joint {
+  /** unique in a set, the same on both pages */
+  readonly number: number
   readonly edge: TileEdge
   readonly neighbour: { readonly name: string; readonly number: number }
   /** this page lies over its neighbour */
@@ -18,6 +20,17 @@ export interface Joint {
   readonly line: readonly [Point, Point]
   /** crosses on the joint line, in the pattern: the same on both pages */
   readonly crosses: readonly Point[]
+  /** middles of the verniers on the joint line */
+  readonly verniers: readonly Point[]
+  /** middle of the pair mark on the joint line */
+  readonly pair: Point
+}
+
+/** Where marks lie on a joint line, as shares of it. */
+export interface JointShares {
+  readonly crosses: readonly number[]
+  readonly verniers: readonly number[]
+  readonly pair: number
 }
 
 /** The piece of a pattern that one page carries. Polygons and points are in the pattern's mm. */
@@ -61,13 +74,13 @@ const sides: readonly { readonly edge: TileEdge; readonly step: Cell; readonly o
  * The tiles of a coverage in the order of taping: bottom row first, left to right, so that each page lies over its
  * left and lower neighbours and is always trimmed on those two edges.
  *
- * `crossesAt`: shares of a joint line where its crosses lie; `snapAt`: height of a row's snap line in its windows, mm.
+ * `sharesOf`: where the marks of a joint line lie; `snapAt`: height of a row's snap line in its windows, mm.
  */
 export const tilesOf = (
   { lattice, cells }: Coverage,
   window: Box,
-  first: { readonly row: number; readonly number: number },
-  crossesAt: (line: readonly [Point, Point]) => readonly number[],
+  first: { readonly row: number; readonly number: number; readonly joint: number },
+  sharesOf: (line: readonly [Point, Point]) => JointShares,
   snapAt: (row: number) => number,
 ): readonly Tile[] => {
   const [px, py] = [lattice.width - lattice.overlap, lattice.height - lattice.overlap]
@@ -83,13 +96,22 @@ export const tilesOf = (
       },
     ]),
   )
+  let jointNumber = first.joint
+  const numbers = new Map<string, number>()
+  for (const cell of cells)
+    for (const { step, over } of sides) {
+      const other = { column: cell.column + step.column, row: cell.row + step.row }
+      if (over && names.has(cellKey(other))) numbers.set(jointKey(cell, other), jointNumber++)
+    }
   return cells.map((cell): Tile => {
     const { column, row } = cell
     const [x0, y0] = [column * px, row * py]
     const [x1, y1] = [x0 + lattice.width, y0 + lattice.height]
     const neighbours = sides.flatMap(({ edge, step, over }) => {
-      const found = names.get(cellKey({ column: column + step.column, row: row + step.row }))
-      return found ? [{ edge, over, neighbour: found }] : []
+      const other = { column: column + step.column, row: row + step.row }
+      const found = names.get(cellKey(other))
+      const number = numbers.get(over ? jointKey(cell, other) : jointKey(other, cell))
+      return found && number !== undefined ? [{ edge, over, neighbour: found, number }] : []
     })
     const trimmed = (edge: TileEdge): number => (neighbours.some((n) => n.edge === edge) ? half : 0)
     const inner = { x0: x0 + half, y0: y0 + half, x1: x1 - half, y1: y1 - half }
@@ -117,10 +139,21 @@ export const tilesOf = (
         x1 - trimmed('right'),
         y1 - trimmed('top'),
       ),
-      joints: neighbours.map(({ edge, over, neighbour }) => {
+      joints: neighbours.map(({ edge, over, neighbour, number }): Joint => {
         const [a, b] = corners(lattice, frameLine[edge])
         const line = [a, b] as const
-        return { edge, over, neighbour, line, crosses: crossesAt(line).map((t) => pointBetween(a, b, t)) }
+        const shares = sharesOf(line)
+        const at = (t: number): Point => pointBetween(a, b, t)
+        return {
+          number,
+          edge,
+          over,
+          neighbour,
+          line,
+          crosses: shares.crosses.map(at),
+          verniers: shares.verniers.map(at),
+          pair: at(shares.pair),
+        }
       }),
       snap: corners(lattice, [x0, y0 + snapAt(row), x1, y0 + snapAt(row)]),
     }
@@ -134,6 +167,8 @@ const corners = (
   const polygon = framePolygon(lattice, x0, y0, x1, y1)
   return [polygon[0]!, polygon[2]!]
 }
+
+const jointKey = (over: Cell, under: Cell): string => `${cellKey(over)}/${cellKey(under)}`
 
 /** The pattern to ideal page mm. */
 export const tileMap = (tile: Tile): Affine => affineThen(tile.frame, tile.toPage)

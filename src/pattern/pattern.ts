@@ -12,8 +12,8 @@ export interface PatternEdge {
 export interface PatternDistance {
   readonly words: string
   readonly value: number
-  /** measurable on a line plot; the others need the whole outline */
-  readonly traced: boolean
+  /** tells how true the curve is; the others are the panel's own */
+  readonly ofCurve: boolean
 }
 
 /** Full-size drawing of one part, in mm: toe at the left, y up. */

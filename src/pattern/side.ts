@@ -87,14 +87,16 @@ const studMarks = (stud: Stud, number: number): Drawing => {
   const middle = pointBetween(face, foot, 0.5)
   const size = Math.min(letters.word, stud.depth * 0.5)
   const half = { x: textWidth(String(number), size, 'bold') / 2 + 1.5, y: size / 2 + 1.5 }
+  const inner = { x: half.x - pens.mark.width, y: half.y - pens.mark.width }
   return [
     stroke('mark', polygonFrom(corners), pens.stud),
     stroke('mark', pathOf(face, pointBetween(face, foot, Math.min(1, 8 / stud.depth))), pens.mark),
-    fill('mark', rectangle(middle.x - half.x, middle.y - half.y, middle.x + half.x, middle.y + half.y), 1),
-    stroke(
+    // a frame of two fills: a page shows it whole or not at all
+    fill('mark', rectangle(middle.x - half.x, middle.y - half.y, middle.x + half.x, middle.y + half.y), 0),
+    fill(
       'mark',
-      rectangle(middle.x - half.x, middle.y - half.y, middle.x + half.x, middle.y + half.y),
-      pens.mark,
+      rectangle(middle.x - inner.x, middle.y - inner.y, middle.x + inner.x, middle.y + inner.y),
+      1,
     ),
     text('mark', { x: middle.x, y: middle.y - size / 2 }, size, String(number), {
       face: 'bold',
@@ -160,21 +162,22 @@ const sideDistances = (side: Side, { curve, toe, lip }: Transition): readonly Pa
   }
   const rise = pointDistance(middle, curve.point(bisect(along, curve.toe, curve.lip)))
   return [
-    { words: 'TOE to LIP, straight', value: chord, traced: true },
-    { words: 'from the middle of that line square to the curve', value: rise, traced: true },
-    { words: 'bottom edge to top line', value: side.height, traced: true },
-    { words: 'front edge to back edge', value: side.length, traced: false },
+    { words: 'TOE to LIP, straight', value: chord, ofCurve: true },
+    { words: 'from the middle of that line square to the curve', value: rise, ofCurve: true },
+    { words: 'bottom edge to top line', value: side.height, ofCurve: false },
+    { words: 'front edge to back edge', value: side.length, ofCurve: false },
     {
       words: 'front bottom corner to back top corner',
       value: Math.hypot(side.length, side.height),
-      traced: false,
+      ofCurve: false,
     },
-    { words: 'TOE to back top corner', value: Math.hypot(side.length, side.height - toe.y), traced: false },
+    { words: 'TOE to back top corner', value: Math.hypot(side.length, side.height - toe.y), ofCurve: false },
   ]
 }
 
 const sideFacts = (ramp: Ramp, transition: Transition, units: Units): readonly string[] => {
   const show = (mm: number): string => showLength(mm, units)
+  const fine = (mm: number): string => showLength(mm, units, { decimals: 1 })
   const { heights, radius, lipAngle } = transition
   const { coping } = ramp
   return [
@@ -182,8 +185,8 @@ const sideFacts = (ramp: Ramp, transition: Transition, units: Units): readonly s
     `radius: frame ${show(radius.frame)}, ridden face ${show(radius.surface)}; lip ${((lipAngle * 180) / Math.PI).toFixed(1)}°, ${steepnessWord(lipAngle)}`,
     ...(coping
       ? [
-          `pipe ${show(coping.outside)}: stands ${show(coping.up)} above the deck board, ${show(coping.out)} out of the ridden face; ` +
-            `notch ${show(coping.along)} along, ${show(coping.down)} down`,
+          `pipe ${fine(coping.outside)}: stands ${fine(coping.up)} above the deck board, ${fine(coping.out)} out of the ridden face; ` +
+            `notch ${fine(coping.along)} along, ${fine(coping.down)} down`,
         ]
       : []),
     ...(ramp.design.chamfer > 0

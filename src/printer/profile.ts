@@ -1,5 +1,7 @@
 import { type Correction, noCorrection } from './correction.ts'
 import { correctionOf, type Distortion } from './distortion.ts'
+import { type Readings, squareDiagonal } from './gauge.ts'
+import { type Reading, readReading, squareSide } from './reading.ts'
 
 /** What is known of one printer with one paper; kept in a file of its own. Lengths mm. */
 export interface Profile {
@@ -69,4 +71,20 @@ const readMargins = (value: unknown): Profile['margins'] => {
   const sides = value as Record<string, unknown>
   const ok = ['top', 'right', 'bottom', 'left'].every((side) => typeof sides[side] === 'number')
   return ok ? (value as NonNullable<Profile['margins']>) : null
+}
+
+/** The readings of a profile again, so that its uncertainty can be told later. */
+export const profileReadings = (profile: Profile): Readings => {
+  const of = (word: string, nominal: number): readonly Reading[] =>
+    profile.readings
+      .filter((line) => line.startsWith(`${word} `))
+      .map((line) => readReading(line.slice(word.length + 1), nominal))
+      .filter((reading): reading is Reading => !('error' in reading))
+  const pairs = profile.readings.filter((line) => line.startsWith('diagonals ')).length
+  const diagonal: Reading = { measured: squareDiagonal, nominal: squareDiagonal, text: '' }
+  return {
+    across: of('across', squareSide),
+    down: of('down', squareSide),
+    diagonals: Array.from({ length: pairs }, () => [diagonal, diagonal] as const),
+  }
 }

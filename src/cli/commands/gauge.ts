@@ -1,15 +1,10 @@
 import { paperNames } from '../../design/design.ts'
 import { readLength, showLength } from '../../length.ts'
 import { type CurveEffect, curveEffect, leftAtLip } from '../../printer/effect.ts'
-import {
-  gaugePrinter,
-  gaugeUncertainty,
-  type Readings,
-  readingError,
-  squareDiagonal,
-} from '../../printer/gauge.ts'
-import { type Profile, profileDistortion } from '../../printer/profile.ts'
+import { gaugePrinter, type Readings, readingError, squareDiagonal } from '../../printer/gauge.ts'
+import { type Profile, profileDistortion, profileReadings } from '../../printer/profile.ts'
 import { type Reading, readReading, squareSide } from '../../printer/reading.ts'
+import { printerUncertainty } from '../../printer/uncertainty.ts'
 import { solveDesign } from '../../ramp/solve.ts'
 import { Failure } from '../failure.ts'
 import { fourLengths, marginsFrom } from '../four-lengths.ts'
@@ -122,22 +117,6 @@ const readMargins = (said: string, faults: string[]): Profile['margins'] => {
   return marginsFrom(mm)
 }
 
-/** The readings of a profile again, so that its uncertainty can be told later. */
-const readingsOf = (profile: Profile): Readings => {
-  const of = (word: string, nominal: number): readonly Reading[] =>
-    profile.readings
-      .filter((line) => line.startsWith(`${word} `))
-      .map((line) => readReading(line.slice(word.length + 1), nominal))
-      .filter((reading): reading is Reading => !('error' in reading))
-  const pairs = profile.readings.filter((line) => line.startsWith('diagonals ')).length
-  const diagonal: Reading = { measured: squareDiagonal, nominal: squareDiagonal, text: '' }
-  return {
-    across: of('across', squareSide),
-    down: of('down', squareSide),
-    diagonals: Array.from({ length: pairs }, () => [diagonal, diagonal] as const),
-  }
-}
-
 const percent = (ratio: number): string => {
   const value = (ratio - 1) * 100
   if (Math.abs(value) < 0.005) return 'true'
@@ -146,7 +125,7 @@ const percent = (ratio: number): string => {
 
 const report = (profile: Profile, options: GaugeOptions, shell: Shell): void => {
   const design = options.for === undefined ? null : loadDesign(options.for).design
-  const uncertainty = gaugeUncertainty(readingsOf(profile))
+  const uncertainty = printerUncertainty(profileReadings(profile))
   const effects = design
     ? solveDesign(design).ramps.flatMap((ramp) =>
         ramp.transition
