@@ -8,7 +8,7 @@ import { pairMarks } from './pair-mark.ts'
 import { type Joint, type Tile, tilePoint } from './tile.ts'
 import { vernierMarks } from './vernier.ts'
 
-/** Half the size of a cross on a joint line, mm. */
+/** Half the size of a cross on a joint line, mm; less where the overlap is narrow, so that no arm leaves the window. */
 const arm = 5
 
 /** Joint lines, crosses half on each page, and what to do at each edge; in the window as the drawing is read. */
@@ -31,7 +31,9 @@ const oneJoint = (tile: Tile, joint: Joint): Drawing => {
   const baseline = pointToward(strip, angle - Math.PI / 2, letters.small / 2)
   return [
     stroke('joint', pathOf(a, b), pens.joint),
-    ...joint.crosses.flatMap((p) => cross('joint', tilePoint(tile, p), arm, pens.cross, along)),
+    ...joint.crosses.flatMap((p) =>
+      cross('joint', tilePoint(tile, p), Math.min(arm, tile.half), pens.cross, along),
+    ),
     ...joint.verniers.flatMap((p) => vernierMarks(tilePoint(tile, p), along, inward, joint.over)),
     ...pairMarks(tilePoint(tile, joint.pair), inward, joint.number, angle),
     ...(pointDistance(a, b) > 60
