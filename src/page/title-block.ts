@@ -2,7 +2,7 @@ import { arrow } from '../drawing/arrow.ts'
 import { type Drawing, fill, group, stroke, text } from '../drawing/drawing.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import { type Affine, affineScale, affineThen, affineTranslate } from '../geometry/affine.ts'
-import { pathBounds } from '../geometry/bounds.ts'
+import { boxUnion, pathBounds, pointsBounds } from '../geometry/bounds.ts'
 import { polygonOf } from '../geometry/path.ts'
 import { pointToward } from '../geometry/point.ts'
 import type { Pattern } from '../pattern/pattern.ts'
@@ -78,7 +78,8 @@ export const titleBlock = (tile: Tile, title: TitleFacts): Drawing => {
 
 /** The whole outline, small, with this page's tile filled. */
 const miniMap = (tile: Tile, pattern: Pattern): Drawing => {
-  const box = pathBounds(pattern.outline)
+  // a page may reach beyond the outline
+  const box = boxUnion(pathBounds(pattern.outline), pointsBounds(tile.cell))
   const scale = Math.min(mapSize.width / (box.x1 - box.x0), mapSize.height / (box.y1 - box.y0))
   const map: Affine = affineThen(affineTranslate(-box.x0, -box.y0), affineScale(scale))
   const cell = polygonOf(tile.cell[0]!, ...tile.cell.slice(1))
