@@ -164,10 +164,18 @@ const overview = (
       ...crosses,
       ...pattern.points.map(({ name, at }) => {
         const p = affineApply(map, at)
-        return text('note', { x: p.x - 1.5, y: p.y + 1 }, letters.small, name, {
-          face: 'bold',
-          align: 'right',
-        })
+        const width = textWidth(name, letters.small, 'bold')
+        // before the point, but over it where that would leave the picture
+        const over = p.x - 1.5 < width
+        return text(
+          'note',
+          { x: over ? 0 : p.x - 1.5 - width, y: p.y + (over ? 2 : 1) },
+          letters.small,
+          name,
+          {
+            face: 'bold',
+          },
+        )
       }),
     ],
     bottom: topLeft.y - (box.y1 - box.y0) * scale - 5,
