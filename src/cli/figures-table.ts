@@ -1,19 +1,30 @@
 import type { Design } from '../design/design.ts'
 import { showLength } from '../length.ts'
+import type { CoverCounts } from '../page/choose-cover.ts'
+import type { Cover } from '../page/coverage.ts'
 import type { Ramp, SolvedDesign } from '../ramp/ramp.ts'
 import { steepnessWord } from '../ramp/steepness.ts'
 import { showChecks } from './show-checks.ts'
 
+/** Pages to tape for each way to cover the sides, and the one that `plot` takes unless told. */
+export type PageFigures = CoverCounts & { readonly paper: string; readonly takes: Cover }
+
 type Row = readonly [string, string]
 
 /** The figures as a carpenter reads them: labels at the left, lengths in his units. */
-export const figuresTable = (design: Design, solved: SolvedDesign): string => {
+export const figuresTable = (design: Design, solved: SolvedDesign, pages: PageFigures | null): string => {
   const show = (mm: number): string => showLength(mm, design.units)
   const several = solved.ramps.length > 1
   const checks = showChecks(solved.checks, several)
   return [
     `${design.title} (lengths in ${design.units})`,
     ...solved.ramps.flatMap((ramp) => ['', ...rampTable(ramp, show)]),
+    ...(pages
+      ? [
+          '',
+          `pages to tape on ${pages.paper}: whole ${pages.whole}, line ${pages.line}, ribbon ${pages.ribbon}; plot takes ${pages.takes}`,
+        ]
+      : []),
     ...(checks.length > 0 ? ['', ...checks] : []),
     '',
   ].join('\n')

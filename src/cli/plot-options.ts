@@ -36,7 +36,8 @@ export interface SheetOptions {
 }
 
 export interface PlotOptions extends SheetOptions {
-  readonly cover: Cover
+  /** null: the way that a careful builder would take */
+  readonly cover: Cover | null
 }
 
 /** What a page must carry of its own after margins and overlap, mm: less holds no joint, no words and no line. */
@@ -46,7 +47,7 @@ const overlapRange = { least: 8, most: 60 } as const
 /** Fails with everything that is wrong with the options at once. */
 export const plotOptions = (raw: RawPlotOptions, design: Design): PlotOptions => {
   const faults: string[] = []
-  const cover = oneOf('--cover', raw.cover, covers, 'whole', faults)
+  const cover = raw.cover === undefined ? null : oneOf('--cover', raw.cover, covers, 'whole', faults)
   return { ...sheetOptions(raw, design.units, design.paper, faults), cover }
 }
 

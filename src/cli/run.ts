@@ -46,7 +46,10 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
     .argument('<design>', 'design file')
     .description('write the full-size pages as a PDF')
     .option('--paper <name>', 'letter, legal, tabloid, a4, a3, a2, a1 or a0; else as the design says')
-    .option('--cover <how>', 'whole: every page the outline touches; line: only what is traced', 'whole')
+    .option(
+      '--cover <how>',
+      'whole: every page the outline touches; line: only what is traced; ribbon: the same in rows that follow the curve; else the way a careful builder would take',
+    )
     .option('--margin <lengths>', 'one length, or four: top, right, bottom, left of the upright page')
     .option('--overlap <length>', 'how far pages lie over each other')
     .option('--printer <name>', 'correct for this printer, measured with gauge')

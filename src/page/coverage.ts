@@ -1,14 +1,20 @@
+import { affineApply, affineRotate } from '../geometry/affine.ts'
 import { type Box, pointsBounds } from '../geometry/bounds.ts'
+import { convexHull } from '../geometry/hull.ts'
 import { pathLength } from '../geometry/length.ts'
 import type { Path } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import { pathSample } from '../geometry/sample.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import { type Cell, cellsConnected, cellsTouched, type Lattice, latticeAt } from './lattice.ts'
+import { type OffsetCount, offsetCounts } from './offset-counts.ts'
 import { type Layout, layoutSize } from './sheet.ts'
 
-/** whole: every page that the outline or a mark touches; line: only what is traced, and what places it. */
-export const covers = ['whole', 'line'] as const
+/**
+ * whole: every page that the outline or a mark touches; line: only what is traced, and what places it, in rows along the
+ * bottom edge; ribbon: the same with the rows turned so that they follow the curve.
+ */
+export const covers = ['whole', 'line', 'ribbon'] as const
 export type Cover = (typeof covers)[number]
 
 export interface Coverage {
@@ -20,28 +26,56 @@ export interface Coverage {
 const neededPaths = (pattern: Pattern, cover: Cover): readonly Path[] =>
   cover === 'whole' ? [pattern.outline, ...pattern.markPaths] : [pattern.line]
 
-/** Offsets tried along each axis of the lattice, for each layout; and how many of the best are then counted exactly. */
-const tries = 16
+/** Rows of a ribbon are turned by up to 45° either way (more is the other layout), in these steps. */
+const angleStep = Math.PI / 360
+const angleSteps = 90
+
+/** Grids counted by samples, and how many of the best are then counted exactly. */
+const turns = 3
 const finalists = 3
 
+interface Grid {
+  readonly shape: Pick<Lattice, 'layout' | 'width' | 'height' | 'overlap'>
+  readonly angle: number
+  /** no offset of this grid can do with fewer pages */
+  readonly least: number
+}
+
 /**
- * The lattice with the fewest pages, its rows along the panel's bottom edge. Among equals the one whose emptiest page
- * carries the most line, so that no page holds a mere sliver. Same pattern, same lattice.
+ * The grid with the fewest pages. Among equals the one whose emptiest page carries the most line, so that no page holds a
+ * mere sliver. What is needed keeps half the overlap from the edge of every window; pages of a set hang together by whole
+ * edges. Same pattern, same grid.
  */
 export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overlap: number): Coverage => {
   const needs = neededPaths(pattern, cover)
   const size = needs.reduce((sum, path) => sum + pathLength(path), 0)
-  const points = needs.flatMap((path) => pathSample(path, Math.max(4, size / 300)))
-  const counted = (['portrait', 'landscape'] satisfies Layout[]).flatMap((layout) => {
-    const shape = { layout, overlap, ...layoutSize(window, layout) }
-    const pitch = { x: shape.width - overlap, y: shape.height - overlap }
-    return pageCounts(points, pitch, overlap).map((count) => ({ ...count, shape }))
-  })
+  const spacing = Math.max(6, size / 200)
+  const points = needs.flatMap((path) => pathSample(path, spacing))
+  const hull = convexHull(points)
+  const angles =
+    cover === 'ribbon'
+      ? Array.from({ length: 2 * angleSteps + 1 }, (_, i) => (i - angleSteps) * angleStep)
+      : [0]
+  const grids = angles
+    .flatMap((angle) => gridsAt(hull, angle, window, overlap))
+    .sort((a, b) => a.least - b.least || Math.abs(a.angle) - Math.abs(b.angle))
+  // a grid whose bound is no better than what is found need not be counted
+  const counted: (OffsetCount & { readonly grid: Grid })[] = []
+  let fewest = Number.POSITIVE_INFINITY
+  let tried = 0
+  for (const grid of grids) {
+    if (grid.least > fewest || (grid.least === fewest && tried >= turns)) break
+    tried++
+    for (const found of offsetCounts(turnPoints(points, grid.angle), pitchOf(grid), overlap)) {
+      counted.push({ ...found, grid })
+      fewest = Math.min(fewest, found.pages)
+    }
+  }
   return counted
     .sort((a, b) => a.pages - b.pages || b.least - a.least)
     .slice(0, finalists)
-    .map(({ shape, offset }) => {
-      const lattice = latticeAt(shape, 0, offset)
+    .map(({ grid, offset }) => {
+      const lattice = latticeAt(grid.shape, grid.angle, offset)
       const touched = cellsTouched(lattice, needs)
       return { lattice, cells: cellsConnected(touched), least: Math.min(...touched.map((c) => c.length)) }
     })
@@ -51,43 +85,26 @@ export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overla
     })
 }
 
-/** For each offset tried: how many cells hold points, and how many points the emptiest of them holds. */
-const pageCounts = (points: readonly Point[], pitch: Point, overlap: number) => {
-  const box = pointsBounds(points)
-  const columns = Math.ceil((box.x1 - box.x0) / pitch.x) + 1
-  const rows = Math.ceil((box.y1 - box.y0) / pitch.y) + 1
-  // the first joint lines lie up to one pitch before the box, never on it
-  const ahead = (i: number, size: number): number => ((i + 0.5) / tries) * size
-  const indexes = (values: readonly number[], low: number, size: number): readonly Int32Array[] =>
-    Array.from({ length: tries }, (_, i) =>
-      Int32Array.from(values, (value) => (value - low + ahead(i, size)) / size),
-    )
-  const columnOf = indexes(
-    points.map((p) => p.x),
-    box.x0,
-    pitch.x,
-  )
-  const rowOf = indexes(
-    points.map((p) => p.y),
-    box.y0,
-    pitch.y,
-  )
-  const counts = new Uint32Array(columns * rows)
-  const found: { readonly offset: Point; readonly pages: number; readonly least: number }[] = []
-  for (let i = 0; i < tries; i++)
-    for (let k = 0; k < tries; k++) {
-      const [column, row] = [columnOf[i]!, rowOf[k]!]
-      counts.fill(0)
-      for (let n = 0; n < points.length; n++) counts[row[n]! * columns + column[n]!]!++
-      let [pages, least] = [0, points.length]
-      for (let c = 0; c < counts.length; c++) {
-        const count = counts[c]!
-        if (count === 0) continue
-        pages++
-        if (count < least) least = count
-      }
-      const joint = { x: box.x0 - ahead(i, pitch.x), y: box.y0 - ahead(k, pitch.y) }
-      found.push({ offset: { x: joint.x - overlap / 2, y: joint.y - overlap / 2 }, pages, least })
-    }
-  return found
+const pitchOf = ({ shape }: Grid): Point => ({
+  x: shape.width - shape.overlap,
+  y: shape.height - shape.overlap,
+})
+
+const turnPoints = (points: readonly Point[], angle: number): readonly Point[] => {
+  const turn = affineRotate(-angle)
+  return points.map((p) => affineApply(turn, p))
+}
+
+/**
+ * Both layouts at one angle. A line in one piece that spans w × h crosses at least ⌊w/pitch⌋ and ⌊h/pitch⌋ joint lines,
+ * however the grid is moved, and each crossing leads to another page. `hull` spans what the points span.
+ */
+const gridsAt = (hull: readonly Point[], angle: number, window: Box, overlap: number): readonly Grid[] => {
+  const box = pointsBounds(turnPoints(hull, angle))
+  return (['portrait', 'landscape'] satisfies Layout[]).map((layout) => {
+    const shape = { layout, overlap, ...layoutSize(window, layout) }
+    const columns = Math.floor((box.x1 - box.x0) / (shape.width - overlap))
+    const rows = Math.floor((box.y1 - box.y0) / (shape.height - overlap))
+    return { shape, angle, least: 1 + columns + rows }
+  })
 }

@@ -2,6 +2,7 @@ import type { Units } from '../design/design.ts'
 import { cross } from '../drawing/cross.ts'
 import { type Drawing, text } from '../drawing/drawing.ts'
 import { textWidth } from '../drawing/text-width.ts'
+import type { Box } from '../geometry/bounds.ts'
 import { convexContains } from '../geometry/clip.ts'
 import { pathPolygon, polygonContains } from '../geometry/contains.ts'
 import { pathDistance } from '../geometry/nearest.ts'
@@ -10,7 +11,7 @@ import { pathSample } from '../geometry/sample.ts'
 import { showLength } from '../length.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import { letters, pens } from '../pattern/pens.ts'
-import { type Tile, tilePoint } from './tile.ts'
+import { type Tile, tileCell, tilePoint } from './tile.ts'
 
 /** A cross whose distances from the panel's own edges are printed beside it. */
 export interface Datum {
@@ -18,7 +19,24 @@ export interface Datum {
   readonly number: number
   readonly tile: string
   readonly at: Point
+  /** it stays on the sawn panel */
+  readonly onWood: boolean
+  /** where its figures stand, as the page is read */
+  readonly words: Quarter
 }
+
+/** Side of a cross: to the right or left of it, below or above. */
+type Quarter = readonly [1 | -1, 1 | -1]
+
+const quarters: readonly Quarter[] = [
+  [1, -1],
+  [1, 1],
+  [-1, -1],
+  [-1, 1],
+]
+
+/** Crosses that a line must have to be laid to the panel. */
+const leastCrosses = 3
 
 /** Datums are set out on round figures, mm. */
 const roundStep = (units: Units): number => (units === 'in' ? 12.7 : 10)
@@ -26,9 +44,13 @@ const roundStep = (units: Units): number => (units === 'in' ? 12.7 : 10)
 /** From the cut line and from what is trimmed or covered, mm. */
 const clear = 14
 
+/** Half the room of a cross, and the height of its figures, mm. */
+const arm = 8
+const figuresHeight = 14
+
 /**
- * Up to `count` crosses on the wood, far apart, each on another page: the first nearest to the toe, each next one where its
- * nearest fellow is farthest.
+ * Up to `count` crosses far apart, each on another page: the first nearest to the toe, each next one where its nearest fellow
+ * is farthest. They lie on the wood; where that holds fewer than three, on the uncut panel.
  */
 export const chooseDatums = (
   tiles: readonly Tile[],
@@ -36,73 +58,105 @@ export const chooseDatums = (
   units: Units,
   count: number,
 ): readonly Datum[] => {
-  const step = roundStep(units)
-  const wood = pathPolygon(pattern.outline, 2)
-  const marks = [pattern.outline, ...pattern.markPaths].flatMap((path) => pathSample(path, 3))
-  /** the figures stand at the right of the cross, below it, on what the page keeps and clear of every mark */
-  const roomy = (tile: Tile, at: Point): boolean => {
-    const { width, height } = datumSize({ at }, pattern, units)
-    if (!convexContains(tile.cell, { x: at.x + width, y: at.y - height })) return false
-    return !marks.some((p) => p.x > at.x - 8 && p.x < at.x + width && p.y > at.y - height && p.y < at.y + 8)
-  }
-  const candidates = tiles.flatMap((tile) => {
-    const [xs, ys] = [tile.cell.map((p) => p.x), tile.cell.map((p) => p.y)]
-    const found: { readonly tile: string; readonly at: Point }[] = []
-    for (let x = Math.ceil(Math.min(...xs) / step); x * step <= Math.max(...xs); x++)
-      for (let y = Math.ceil(Math.min(...ys) / step); y * step <= Math.max(...ys); y++) {
-        const at = { x: x * step, y: y * step }
-        if (
-          convexContains(tile.cell, at, -clear) &&
-          polygonContains(wood, at) &&
-          pathDistance(pattern.outline, at) >= clear &&
-          roomy(tile, at)
-        )
-          found.push({ tile: tile.name, at })
-      }
-    return found
-  })
+  const places = tiles.flatMap((tile) => datumPlaces(tile, pattern, units))
+  const onWood = farApart(
+    places.filter((place) => place.onWood),
+    count,
+  )
+  return onWood.length >= leastCrosses ? onWood : farApart(places, count)
+}
+
+type DatumPlace = Omit<Datum, 'number'>
+
+const farApart = (places: readonly DatumPlace[], count: number): readonly Datum[] => {
   const chosen: Datum[] = []
   while (chosen.length < count) {
-    const left = candidates.filter((c) => chosen.every((d) => d.tile !== c.tile))
     const worth = (p: Point): number =>
       chosen.length === 0 ? -Math.hypot(p.x, p.y) : Math.min(...chosen.map((d) => pointDistance(d.at, p)))
-    const best = left.reduce<(typeof left)[number] | undefined>(
-      (a, b) => (a && worth(a.at) >= worth(b.at) ? a : b),
-      undefined,
-    )
+    const best = places
+      .filter((place) => chosen.every((d) => d.tile !== place.tile))
+      .map((place) => ({ place, worth: worth(place.at) }))
+      .reduce<{ place: DatumPlace; worth: number } | undefined>(
+        (a, b) => (a && a.worth >= b.worth ? a : b),
+        undefined,
+      )
     if (!best) break
-    chosen.push({ ...best, number: chosen.length + 1 })
+    chosen.push({ ...best.place, number: chosen.length + 1 })
   }
   return chosen
 }
 
+/** Where a cross and its figures find room on a page, on round figures from the panel's edges. */
+const datumPlaces = (tile: Tile, pattern: Pattern, units: Units): readonly DatumPlace[] => {
+  const step = roundStep(units)
+  const wood = pathPolygon(pattern.outline, 4)
+  const cell = tileCell(tile)
+  const marks = [pattern.outline, ...pattern.markPaths]
+    .flatMap((path) => pathSample(path, 4))
+    .filter((p) => convexContains(tile.window, p))
+    .map((p) => tilePoint(tile, p))
+  const free = (box: Box): boolean =>
+    box.x0 >= cell.x0 &&
+    box.x1 <= cell.x1 &&
+    box.y0 >= cell.y0 &&
+    box.y1 <= cell.y1 &&
+    !marks.some((p) => p.x > box.x0 && p.x < box.x1 && p.y > box.y0 && p.y < box.y1)
+  const [xs, ys] = [tile.cell.map((p) => p.x), tile.cell.map((p) => p.y)]
+  const found: DatumPlace[] = []
+  const [x0, x1] = [Math.max(step, Math.min(...xs)), Math.min(pattern.length - step, Math.max(...xs))]
+  const [y0, y1] = [Math.max(step, Math.min(...ys)), Math.min(pattern.height - step, Math.max(...ys))]
+  for (let i = Math.ceil(x0 / step); i * step <= x1; i++)
+    for (let k = Math.ceil(y0 / step); k * step <= y1; k++) {
+      const at = { x: i * step, y: k * step }
+      if (!convexContains(tile.cell, at, -clear)) continue
+      const p = tilePoint(tile, at)
+      const width = figuresWidth(at, pattern, units)
+      const words = quarters.find(([across, up]) =>
+        free({
+          x0: across > 0 ? p.x - arm : p.x - width,
+          x1: across > 0 ? p.x + width : p.x + arm,
+          y0: up > 0 ? p.y - arm : p.y - figuresHeight,
+          y1: up > 0 ? p.y + figuresHeight : p.y + arm,
+        }),
+      )
+      if (words && pathDistance(pattern.outline, at) >= clear)
+        found.push({ tile: tile.name, at, words, onWood: polygonContains(wood, at) })
+    }
+  return found
+}
+
 /** The three figures of a datum, in the builder's units. */
-export const datumFigures = (
-  { at }: Pick<Datum, 'at'>,
-  pattern: Pattern,
-  units: Units,
-): readonly string[] => [
+export const datumFigures = (at: Point, pattern: Pattern, units: Units): readonly string[] => [
   `${showLength(at.x, units)} from the front edge`,
   `${showLength(at.y, units)} from the bottom edge`,
   `${showLength(pattern.length - at.x, units)} from the back edge`,
 ]
 
-/** Room that a datum takes beside its cross, mm. */
-const datumSize = (datum: Pick<Datum, 'at'>, pattern: Pattern, units: Units) => ({
-  width:
-    9 +
-    Math.max(...datumFigures(datum, pattern, units).map((line) => textWidth(line, letters.small, 'regular'))),
-  height: 14,
-})
+/** Room from the middle of the cross to the end of its figures, mm. */
+const figuresWidth = (at: Point, pattern: Pattern, units: Units): number =>
+  arm + Math.max(...datumFigures(at, pattern, units).map((line) => textWidth(line, letters.small, 'regular')))
 
 /** Cross, number and figures; in the window as the drawing is read. */
 export const datumMarks = (datum: Datum, tile: Tile, pattern: Pattern, units: Units): Drawing => {
   const p = tilePoint(tile, datum.at)
+  const [across, up] = datum.words
+  const first = up > 0 ? figuresHeight - letters.small : -3.5
   return [
-    ...cross('datum', p, 7, pens.cross),
-    text('datum', { x: p.x + 1.5, y: p.y + 2 }, letters.word, `${datum.number}`, { face: 'bold' }),
-    ...datumFigures(datum, pattern, units).map((line, i) =>
-      text('datum', { x: p.x + 8, y: p.y - 3.5 - i * 4 }, letters.small, line),
+    ...cross('datum', p, arm - 1, pens.cross),
+    text(
+      'datum',
+      { x: p.x + 1.5 * across, y: p.y - up * 2 - (up > 0 ? letters.word : 0) },
+      letters.word,
+      `${datum.number}`,
+      {
+        face: 'bold',
+        align: across > 0 ? 'left' : 'right',
+      },
+    ),
+    ...datumFigures(datum.at, pattern, units).map((line, i) =>
+      text('datum', { x: p.x + across * arm, y: p.y + first - i * 4 }, letters.small, line, {
+        align: across > 0 ? 'left' : 'right',
+      }),
     ),
   ]
 }

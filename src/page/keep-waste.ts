@@ -6,9 +6,10 @@ import { boxGrow } from '../geometry/bounds.ts'
 import { pathClip } from '../geometry/clip.ts'
 import { segmentLength } from '../geometry/length.ts'
 import { segmentDistance } from '../geometry/nearest.ts'
-import { type Path, pathOf, pathSegments } from '../geometry/path.ts'
-import { type Point, pointBetween, pointToward } from '../geometry/point.ts'
+import { type Path, pathOf, pathSegments, type Segment } from '../geometry/path.ts'
+import { type Point, pointAngle, pointBetween, pointToward } from '../geometry/point.ts'
 import { letters } from '../pattern/pens.ts'
+import { type Ground, groundOf, standsOn } from './ground.ts'
 import type { Occupancy } from './occupancy.ts'
 import { takenIn } from './occupancy.ts'
 import { type Tile, tileCell } from './tile.ts'
@@ -28,52 +29,87 @@ export const wasteTicks = (outline: Path): readonly Path[] =>
     })
   })
 
-/** The words of one tile, in the window as the drawing is read. */
-interface Candidate {
-  readonly keep: TextMark
-  readonly waste: TextMark
-}
-
 /**
- * KEEP and WASTE on the two sides of the cut line, set along it and never across it, for a tile that carries it.
- * Empty for a tile that does not. `free` knows what is already drawn, in the window as the drawing is read.
+ * KEEP and WASTE on the two sides of the cut line, set along it, for a tile that carries it; empty for a tile that does not.
+ * Neither ever crosses the line or stands on the other side: where a side has no room for its word, the word is left out.
+ * `free` knows what is already drawn, in the window as the drawing is read.
  */
 export const keepWaste = (tile: Tile, outline: Path, free: Occupancy): readonly TextMark[] => {
   const pieces = pathClip(outline, tile.cell)
     .flatMap(pathSegments)
     .sort((a, b) => segmentLength(b) - segmentLength(a))
   if (pieces.length === 0) return []
-  let best: { readonly candidate: Candidate; readonly faults: number } | undefined
+  const ground = groundOf(tile, outline)
   for (const size of [letters.side, 4, 3, letters.small])
     for (const piece of pieces.slice(0, 6))
       for (const t of [0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92]) {
-        const from = affineApply(tile.frame, segmentAt(piece, t))
-        const ahead = affineApply(tile.frame, pointToward(segmentAt(piece, t), segmentDirection(piece, t), 1))
-        const direction = Math.atan2(ahead.y - from.y, ahead.x - from.x)
-        const candidate = {
-          keep: beside('KEEP', from, direction, 1, size),
-          waste: beside('WASTE', from, direction, -1, size),
-        }
-        const faults = [candidate.keep, candidate.waste].reduce(
-          (sum, word) => sum + wordFaults(word, tile, free),
-          0,
+        const { from, direction } = place(tile, piece, t)
+        const keep = beside('KEEP', from, direction, 1, size)
+        const waste = beside('WASTE', from, direction, -1, size)
+        if (
+          wordFaults(keep, tile, free) + wordFaults(waste, tile, free) === 0 &&
+          standsOn(ground, keep, 'wood') &&
+          standsOn(ground, waste, 'waste')
         )
-        if (!best || faults < best.faults) best = { candidate, faults }
-        if (faults === 0) return [candidate.keep, candidate.waste]
+          return [keep, waste]
       }
-  return best ? [inside(best.candidate.keep, tile), inside(best.candidate.waste, tile)] : []
+  return [...alone('KEEP', tile, ground, free), ...alone('WASTE', tile, ground, free)]
 }
+
+/** A place on a piece of the line, in the window as the drawing is read. */
+const place = (
+  tile: Tile,
+  piece: Segment,
+  t: number,
+): { readonly from: Point; readonly direction: number } => {
+  const at = segmentAt(piece, t)
+  const from = affineApply(tile.frame, at)
+  const ahead = affineApply(tile.frame, pointToward(at, segmentDirection(piece, t), 1))
+  return { from, direction: pointAngle(from, ahead) }
+}
+
+/** Middles tried for a word on its own, from the line, mm. */
+const distances = [2.4, 3.4, 5, 7, 10, 14]
+
+/** One word, small, near the line or along the rows, wherever it stands right and covers least; none where it cannot stand. */
+const alone = (words: 'KEEP' | 'WASTE', tile: Tile, ground: Ground, free: Occupancy): readonly TextMark[] => {
+  const side = words === 'KEEP' ? 1 : -1
+  let best: { readonly word: TextMark; readonly faults: number } | undefined
+  for (const piece of ground.pieces) {
+    const count = Math.ceil(segmentLength(piece) / 3)
+    for (const distance of distances)
+      for (let i = 0; i <= count; i++) {
+        const { from, direction } = place(tile, piece, i / count)
+        const middle = pointToward(from, direction + (side * Math.PI) / 2, distance)
+        for (const angle of [readable(direction), 0, Math.PI / 2]) {
+          const at = pointToward(middle, angle - Math.PI / 2, letters.small / 2)
+          const word = sideWord(words, at, angle, letters.small)
+          if (!insideWindow(word, tile)) continue
+          const faults = wordFaults(word, tile, free) + distance / 100
+          if (best && faults >= best.faults) continue
+          if (standsOn(ground, word, side === 1 ? 'wood' : 'waste')) best = { word, faults }
+        }
+      }
+  }
+  return best ? [best.word] : []
+}
+
+const sideWord = (words: string, at: Point, angle: number, size: number): TextMark =>
+  text('note', at, size, words, { angle, face: 'bold', align: 'middle' }) as TextMark
+
+/** The direction, or the opposite one, in which words are not upside down. */
+const readable = (direction: number): number => (isUpright(direction) ? direction : direction + Math.PI)
+
+const isUpright = (direction: number): boolean =>
+  Math.cos(direction) > 1e-9 || (Math.abs(Math.cos(direction)) <= 1e-9 && Math.sin(direction) > 0)
 
 /** A word along the line, on its left (side 1) or its right (side −1), never upside down. */
 const beside = (word: string, from: Point, direction: number, side: 1 | -1, size: number): TextMark => {
   const clear = side === 1 ? 2.5 : tick.length + 1.2
-  const upright =
-    Math.cos(direction) > 1e-9 || (Math.abs(Math.cos(direction)) <= 1e-9 && Math.sin(direction) > 0)
-  const angle = upright ? direction : direction + Math.PI
   // the baseline is the word's lower edge: the near one on the line's upper side, the far one below it
-  const above = upright === (side === 1)
-  const middle = pointToward(from, direction + (side * Math.PI) / 2, above ? clear : clear + size)
-  return text('note', middle, size, word, { angle, face: 'bold', align: 'middle' }) as TextMark
+  const above = isUpright(direction) === (side === 1)
+  const at = pointToward(from, direction + (side * Math.PI) / 2, above ? clear : clear + size)
+  return sideWord(word, at, readable(direction), size)
 }
 
 /** 0 when the word lies in the page's own cell and on nothing else. */
@@ -93,9 +129,12 @@ const wordFaults = (word: TextMark, tile: Tile, free: Occupancy): number => {
   return out * 100 + covered
 }
 
-/** Moved the least that brings a word's box into the window. */
-const inside = (word: TextMark, tile: Tile): TextMark => textInside(word, tile.width, tile.height)
+const insideWindow = (word: TextMark, { width, height }: Tile): boolean =>
+  textCorners(word, affineIdentity).every(
+    (p) => p.x >= 0.5 && p.y >= 0.5 && p.x <= width - 0.5 && p.y <= height - 0.5,
+  )
 
+/** Moved the least that brings a text's box into a window. */
 export const textInside = (mark: TextMark, width: number, height: number): TextMark => {
   const corners = textCorners(mark, affineIdentity)
   const shift = (values: readonly number[], limit: number): number => {

@@ -13,7 +13,8 @@ import type { Pattern } from '../pattern/pattern.ts'
 import { letters, pens } from '../pattern/pens.ts'
 import type { Expected } from './budget.ts'
 import { cautions } from './cautions.ts'
-import type { Cover } from './coverage.ts'
+import type { CoverCounts } from './choose-cover.ts'
+import { type Cover, covers } from './coverage.ts'
 import { type Datum, datumFigures } from './datum.ts'
 import { type SurveyLine, surveyLeast } from './survey.ts'
 import type { Tile } from './tile.ts'
@@ -23,6 +24,8 @@ export interface MapFacts {
   readonly units: Units
   readonly set: string
   readonly cover: Cover
+  /** pages for each way */
+  readonly counts: CoverCounts
   readonly paper: string
   readonly pattern: Pattern
   readonly tiles: readonly Tile[]
@@ -55,7 +58,7 @@ const content = (facts: MapFacts, size: number): { readonly marks: Drawing; read
   const numbers = `${tiles[0]!.number} to ${tiles.at(-1)!.number}`
   const what = paragraph(
     { x: 0, y: title.bottom },
-    `${pattern.part} of ${pattern.serves.join('; ')}. Pages ${numbers} on ${paperWord(facts.paper)}, set ${facts.set}.`,
+    `${pattern.part} of ${pattern.serves.join('; ')}. Pages ${numbers} on ${paperWord(facts.paper)}, set ${facts.set}. Ways to cover it: ${covers.map((way) => `${way} ${facts.counts[way]}`).join(', ')} pages; this is ${facts.cover}.`,
     body,
   )
   const picture = overview({ x: 0, y: what.bottom - 2 }, facts)
@@ -89,7 +92,7 @@ const content = (facts: MapFacts, size: number): { readonly marks: Drawing; read
   const own = pattern.distances.filter((distance) => !distance.ofCurve)
   write(`The panel: ${own.map(({ words, value }) => `${showLength(value, units)} ${words}`).join('; ')}.`, 0)
   for (const datum of datums)
-    write(`Cross ${datum.number}: ${datumFigures(datum, pattern, units).join(', ')}.`, 0)
+    write(`Cross ${datum.number}: ${datumFigures(datum.at, pattern, units).join(', ')}.`, 0)
   top -= 1.5
   for (const fact of pattern.facts) write(fact, 0)
   top -= 3
@@ -113,9 +116,11 @@ const steps = ({ units, tiles, cover, trial, pattern }: MapFacts): readonly stri
     ...(trial
       ? ['Saw the lip trial in scrap and try it with the real pipe before you cut the first side.']
       : []),
-    ...(level ? [`Chalk the snap lines on the panel, above its bottom edge: ${lines} ${units}.`] : []),
+    level
+      ? `Chalk the snap lines on the panel, above its bottom edge: ${lines} ${units}.`
+      : 'Snap a straight line for each row on a clean floor or board.',
     'Trim each page on its left and lower joint lines. Lay the pages in the order of their numbers, each row to its snap line. At a joint the half circles with the same number make a whole one, and the zero ticks of the two scales run through; where another tick does, it tells the slip in tenths of a millimetre. Low-tack tape; use the paper the same day, damp paper grows.',
-    cover === 'line'
+    cover !== 'whole'
       ? "Straight edges are the panel's own or a ruler's work. Set out the numbered crosses on the panel with tape and square (figures below), and lay the paper to them."
       : "Lay the taped sheet to the panel's bottom and front edges.",
     'The middle of the thick black line is the line. Prick through it every 25 mm (1 in) or cut the paper on it, then draw with a thin batten.',

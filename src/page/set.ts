@@ -8,6 +8,7 @@ import { pipeStrip } from '../pattern/pipe-strip.ts'
 import type { PrinterUncertainty } from '../printer/uncertainty.ts'
 import type { SolvedDesign } from '../ramp/ramp.ts'
 import { type Expected, expectedError } from './budget.ts'
+import { coverCounts } from './choose-cover.ts'
 import { edgeCombs } from './comb.ts'
 import { type Cover, coverPattern } from './coverage.ts'
 import { chooseDatums, type Datum } from './datum.ts'
@@ -121,6 +122,7 @@ export const layOutSet = (design: Design, solved: SolvedDesign, options: SetOpti
         units,
         set: code,
         cover,
+        counts: coverCounts([pattern], window, overlap),
         paper: sheet.paper.name,
         pattern,
         tiles,

@@ -1,10 +1,16 @@
 import { arrow } from '../drawing/arrow.ts'
 import { type Drawing, fill, group, stroke, text } from '../drawing/drawing.ts'
 import { textWidth } from '../drawing/text-width.ts'
-import { type Affine, affineScale, affineThen, affineTranslate } from '../geometry/affine.ts'
+import {
+  type Affine,
+  affineApply,
+  affineRotate,
+  affineScale,
+  affineThen,
+  affineTranslate,
+} from '../geometry/affine.ts'
 import { boxUnion, pathBounds, pointsBounds } from '../geometry/bounds.ts'
 import { polygonOf } from '../geometry/path.ts'
-import { pointToward } from '../geometry/point.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import { letters, pens } from '../pattern/pens.ts'
 import type { Tile } from './tile.ts'
@@ -18,7 +24,9 @@ export interface TitleFacts {
 }
 
 const mapSize = { width: 32, height: 20 }
-const height = 38
+/** Lines of facts that a block holds, and their distance, mm. */
+const most = 4
+const leading = 4
 
 /** What to do with this page, in the builder's words. */
 export const tapingWords = (tile: Tile): readonly string[] => {
@@ -38,41 +46,70 @@ const facts = (tile: Tile, { pattern, total, set, printer }: TitleFacts): readon
   `OUTSIDE FACE up${printer === null ? '' : ` · corrected for ${printer}`}`,
 ]
 
+/** How far the pattern is turned on the page, radians. */
+const turnOf = (tile: Tile): number => Math.atan2(tile.frame[1], tile.frame[0])
+
+const compassWords = 'TOE to LIP'
+
+/** The two arrows, turned with the drawing, with the lower left corner of their box at 0,0; mm. */
+const compass = (turn: number): { readonly marks: Drawing; readonly height: number } => {
+  const map = affineRotate(turn)
+  const long = 17 + textWidth(compassWords, letters.small, 'bold')
+  const box = pointsBounds(
+    [
+      { x: -1, y: -1.2 },
+      { x: long, y: -1.2 },
+      { x: long, y: 8 },
+      { x: -1, y: 8 },
+    ].map((p) => affineApply(map, p)),
+  )
+  const origin = { x: 0, y: 0 }
+  return {
+    height: box.y1 - box.y0,
+    marks: [
+      group(affineThen(map, affineTranslate(-box.x0, -box.y0)), [
+        ...arrow('note', origin, { x: 15, y: 0 }, pens.mark, 3),
+        ...arrow('note', origin, { x: 0, y: 7 }, pens.mark, 3),
+        text('note', { x: 16, y: -1 }, letters.small, compassWords, { face: 'bold' }),
+        text('note', { x: 1.5, y: 5 }, letters.small, 'UP', { face: 'bold' }),
+      ]),
+    ],
+  }
+}
+
 /** Size of the block, mm. */
 export const titleSize = (
   tile: Tile,
   title: TitleFacts,
 ): { readonly width: number; readonly height: number } => {
+  const lines = facts(tile, title).slice(0, most)
   const words = Math.max(...tapingWords(tile).map((line) => textWidth(line, letters.word, 'bold')))
-  const small = Math.max(...facts(tile, title).map((line) => textWidth(line, letters.small, 'regular')))
+  const small = Math.max(...lines.map((line) => textWidth(line, letters.small, 'regular')))
   const number = textWidth(String(tile.number), letters.big, 'bold')
-  return { width: Math.max(number + 4 + words, small + 4 + mapSize.width), height }
+  return {
+    width: Math.max(number + 4 + words, small + 4 + mapSize.width),
+    height: letters.big + 3 + lines.length * leading + 2 + compass(turnOf(tile)).height,
+  }
 }
 
 /** The block with its lower left corner at 0,0; mm. */
 export const titleBlock = (tile: Tile, title: TitleFacts): Drawing => {
-  const size = titleSize(tile, title)
+  const { width, height } = titleSize(tile, title)
   const number = textWidth(String(tile.number), letters.big, 'bold')
-  const words = tapingWords(tile)
-  const turn = Math.atan2(tile.frame[1], tile.frame[0])
-  const from = { x: 1, y: 1 }
-  const along = pointToward(from, turn, 15)
-  const up = pointToward(from, turn + Math.PI / 2, 7)
   return [
     text('note', { x: 0, y: height - letters.big }, letters.big, String(tile.number), { face: 'bold' }),
-    ...words.map((line, i) =>
+    ...tapingWords(tile).map((line, i) =>
       text('note', { x: number + 4, y: height - letters.word - 0.5 - i * 7 }, letters.word, line, {
         face: 'bold',
       }),
     ),
     ...facts(tile, title)
-      .slice(0, 4)
-      .map((line, i) => text('note', { x: 0, y: height - letters.big - 5 - i * 4 }, letters.small, line)),
-    ...arrow('note', from, along, pens.mark, 3),
-    ...arrow('note', from, up, pens.mark, 3),
-    text('note', pointToward(along, turn, 1), letters.small, 'TOE to LIP', { angle: turn, face: 'bold' }),
-    text('note', pointToward(up, turn - 0.9, 2.4), letters.small, 'UP', { angle: turn, face: 'bold' }),
-    group(affineTranslate(size.width - mapSize.width, 0), miniMap(tile, title.pattern)),
+      .slice(0, most)
+      .map((line, i) =>
+        text('note', { x: 0, y: height - letters.big - 5 - i * leading }, letters.small, line),
+      ),
+    ...compass(turnOf(tile)).marks,
+    group(affineTranslate(width - mapSize.width, 0), miniMap(tile, title.pattern)),
   ]
 }
 

@@ -1,7 +1,14 @@
+import type { Design } from '../../design/design.ts'
+import { chooseCover, coverCounts } from '../../page/choose-cover.ts'
+import { defaultMargins, defaultOverlap, paperOf } from '../../page/paper.ts'
+import { sheetWindow } from '../../page/sheet.ts'
+import { sidePatterns } from '../../pattern/patterns.ts'
+import { noCorrection } from '../../printer/correction.ts'
 import { hasStop } from '../../ramp/check.ts'
 import { designFigures } from '../../ramp/figures.ts'
+import type { SolvedDesign } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
-import { figuresTable } from '../figures-table.ts'
+import { figuresTable, type PageFigures } from '../figures-table.ts'
 import { writeOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
 import type { Shell } from '../shell.ts'
@@ -16,10 +23,22 @@ export interface FiguresOptions {
 export const figures = (file: string, options: FiguresOptions, shell: Shell): number => {
   const { design } = loadDesign(file)
   const solved = solveDesign(design)
+  const pages = hasStop(solved.checks) ? null : pagesOf(design, solved)
   const text = options.json
-    ? `${JSON.stringify(designFigures(design, solved), null, 2)}\n`
-    : figuresTable(design, solved)
+    ? `${JSON.stringify({ ...designFigures(design, solved), pages }, null, 2)}\n`
+    : figuresTable(design, solved, pages)
   if (options.out === undefined) shell.out(text)
   else writeOut(options.out, text, options.force ?? false)
   return hasStop(solved.checks) ? 1 : 0
+}
+
+/** What each way to cover all sides would take on the design's own paper. */
+const pagesOf = (design: Design, solved: SolvedDesign): PageFigures => {
+  const sheet = {
+    paper: paperOf(design.paper),
+    margins: defaultMargins(design.paper),
+    correction: noCorrection,
+  }
+  const counts = coverCounts(sidePatterns(solved.ramps, design.units), sheetWindow(sheet), defaultOverlap)
+  return { paper: design.paper, ...counts, takes: chooseCover(counts).cover }
 }

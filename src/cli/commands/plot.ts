@@ -1,14 +1,19 @@
 import { basename, extname } from 'node:path'
 import type { Design } from '../../design/design.ts'
 import { showLength } from '../../length.ts'
+import { chooseCover, coverCounts } from '../../page/choose-cover.ts'
+import type { Cover } from '../../page/coverage.ts'
 import { layOutSet, type PageSet } from '../../page/set.ts'
+import { sheetWindow } from '../../page/sheet.ts'
+import { sidePatterns } from '../../pattern/patterns.ts'
 import { hasStop } from '../../ramp/check.ts'
+import type { SolvedDesign } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
 import { Failure } from '../failure.ts'
 import { checkOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
 import { sha256 } from '../platform.ts'
-import { plotOptions, type RawPlotOptions } from '../plot-options.ts'
+import { type PlotOptions, plotOptions, type RawPlotOptions } from '../plot-options.ts'
 import type { Shell } from '../shell.ts'
 import { showChecks } from '../show-checks.ts'
 import { writeSet } from '../write-set.ts'
@@ -27,7 +32,8 @@ export const plot = async (file: string, raw: RawPlotOptions, shell: Shell): Pro
   const checks = showChecks(solved.checks, several)
   if (hasStop(solved.checks))
     throw new Failure(1, [...checks, 'nothing written; `traceply figures` shows what is solved'].join('\n'))
-  const set = layOutSet(design, solved, { ...options, text, fingerprint: sha256 })
+  const { cover, why } = coverOf(design, solved, options)
+  const set = layOutSet(design, solved, { ...options, cover, text, fingerprint: sha256 })
   if (set.pages.length > mostPages)
     throw new Failure(
       2,
@@ -35,18 +41,28 @@ export const plot = async (file: string, raw: RawPlotOptions, shell: Shell): Pro
     )
   const lost = await writeSet(set, design.title, out, raw.force ?? false)
   if (raw.json) shell.out(`${JSON.stringify(set.plan, null, 2)}\n`)
-  else shell.out(report(out, design, set, options.sheet.paper.name))
+  else shell.out(report(out, design, set, options.sheet.paper.name, why))
   for (const line of [...checks, ...[...options.warnings, ...lost].map((warning) => `watch ${warning}`)])
     shell.err(`${line}\n`)
   return 0
 }
 
-const report = (out: string, design: Design, set: PageSet, paper: string): string => {
+const coverOf = (
+  design: Design,
+  { ramps }: SolvedDesign,
+  { cover, sheet, overlap }: PlotOptions,
+): { readonly cover: Cover; readonly why: string | null } =>
+  cover
+    ? { cover, why: null }
+    : chooseCover(coverCounts(sidePatterns(ramps, design.units), sheetWindow(sheet), overlap))
+
+const report = (out: string, design: Design, set: PageSet, paper: string, why: string | null): string => {
   const count = (kind: string): number => set.pages.filter((page) => page.kind === kind).length
   const tiles = count('tile')
   const side = showLength(150, design.units, { unit: true })
   return [
     `${out}: ${set.pages.length} pages on ${paper}, set ${set.code}: ${tiles} tiles to tape together, ${set.pages.length - tiles} to read first.`,
+    ...(why === null ? [] : [`Cover ${set.plan.cover}: ${why}.`]),
     `1. Print at 100 %, never "fit to page", one-sided.`,
     `2. Measure the test square with a steel rule: 150 mm${design.units === 'in' ? ` (${side})` : ''} both ways.`,
     count('trial') > 0

@@ -1,0 +1,41 @@
+import type { Box } from '../geometry/bounds.ts'
+import type { Pattern } from '../pattern/pattern.ts'
+import { type Cover, coverPattern, covers } from './coverage.ts'
+
+/** Pages to tape for each way, all patterns of a design together. */
+export type CoverCounts = Readonly<Record<Cover, number>>
+
+export const coverCounts = (patterns: readonly Pattern[], window: Box, overlap: number): CoverCounts => {
+  const count = (cover: Cover): number =>
+    patterns.reduce((sum, pattern) => sum + coverPattern(pattern, cover, window, overlap).cells.length, 0)
+  return { whole: count('whole'), line: count('line'), ribbon: count('ribbon') }
+}
+
+/** So few pages are taped in no time: then the whole outline needs no crosses to be set out. */
+const few = 4
+
+/** A ribbon must be set out by crosses alone; it is worth that from so many pages saved. */
+const worthTurning = 3
+
+/** The way a careful builder would take, and why. */
+export const chooseCover = (counts: CoverCounts): { readonly cover: Cover; readonly why: string } => {
+  const { whole, line, ribbon } = counts
+  const others = (chosen: Cover): string =>
+    covers
+      .filter((cover) => cover !== chosen)
+      .map((cover) => `${cover} ${counts[cover]}`)
+      .join(', ')
+  if (whole <= few || whole <= line + 1)
+    return { cover: 'whole', why: `the whole outline takes only ${pages(whole)} (${others('whole')})` }
+  if (line - ribbon >= worthTurning)
+    return {
+      cover: 'ribbon',
+      why: `turned rows save ${pages(line - ribbon)}: ${pages(ribbon)} follow the curve (${others('ribbon')}); set out their crosses with care`,
+    }
+  return {
+    cover: 'line',
+    why: `${pages(line)} carry all that is traced (${others('line')}); straight edges are the panel's own`,
+  }
+}
+
+const pages = (count: number): string => (count === 1 ? '1 page' : `${count} pages`)
