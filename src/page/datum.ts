@@ -1,12 +1,14 @@
 import type { Units } from '../design/design.ts'
 import { cross } from '../drawing/cross.ts'
 import { type Drawing, text } from '../drawing/drawing.ts'
+import { textCorners } from '../drawing/text-box.ts'
 import { textWidth } from '../drawing/text-width.ts'
+import { affineIdentity } from '../geometry/affine.ts'
 import type { Box } from '../geometry/bounds.ts'
 import { convexContains } from '../geometry/clip.ts'
 import { pathPolygon, polygonContains } from '../geometry/contains.ts'
 import { pathDistance } from '../geometry/nearest.ts'
-import { type Point, pointDistance } from '../geometry/point.ts'
+import { type Point, pointBetween, pointDistance } from '../geometry/point.ts'
 import { pathSample } from '../geometry/sample.ts'
 import { showLength } from '../length.ts'
 import type { Pattern } from '../pattern/pattern.ts'
@@ -91,8 +93,10 @@ const datumPlaces = (tile: Tile, pattern: Pattern, units: Units): readonly Datum
   const step = roundStep(units)
   const wood = pathPolygon(pattern.outline, 4)
   const cell = tileCell(tile)
-  const marks = [pattern.outline, ...pattern.markPaths]
-    .flatMap((path) => pathSample(path, 4))
+  const marks = [
+    ...[pattern.outline, ...pattern.markPaths].flatMap((path) => pathSample(path, 4)),
+    ...wordPoints(pattern),
+  ]
     .filter((p) => convexContains(tile.window, p))
     .map((p) => tilePoint(tile, p))
   const free = (box: Box): boolean =>
@@ -124,6 +128,14 @@ const datumPlaces = (tile: Tile, pattern: Pattern, units: Units): readonly Datum
     }
   return found
 }
+
+/** Corners and middles of a pattern's own words. */
+const wordPoints = (pattern: Pattern): readonly Point[] =>
+  pattern.marks.flatMap((mark) => {
+    if (mark.kind !== 'text') return []
+    const corners = textCorners(mark, affineIdentity)
+    return [...corners, pointBetween(corners[0]!, corners[2]!, 0.5)]
+  })
 
 /** The three figures of a datum, in the builder's units. */
 export const datumFigures = (at: Point, pattern: Pattern, units: Units): readonly string[] => [

@@ -34,7 +34,7 @@ export const surveyLines = (
   const pairs = datums.flatMap((a, i) =>
     datums.slice(i + 1).map(
       (b): SurveyLine => ({
-        words: `cross ${a.number} to cross ${b.number}`,
+        words: `cross ${a.number} to cross ${b.number}${a.onWood && b.onWood ? '' : ' (on paper only)'}`,
         value: pointDistance(a.at, b.at),
         tolerance: tolerance(tileOf(a.tile), tileOf(b.tile)),
       }),
