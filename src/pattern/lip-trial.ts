@@ -26,8 +26,9 @@ export interface LipTrial {
 
 /** Wood to hold on to round the notch, mm: down the curve, under the notch, behind its wall. */
 const hold = { front: 90, under: 90, behind: 80 }
+const leastHold = 0.2
 
-/** Null for a ramp without a pipe: there is nothing to try. `width` and `height` are the room on the page, mm. */
+/** Null for a ramp without a pipe (there is nothing to try) and for too narrow a page. `width` and `height` are the room on the page, mm. */
 export const lipTrial = (ramp: Ramp, width: number, height: number, units: Units): LipTrial | null => {
   const { side, transition, coping } = ramp
   if (!side || !transition || !coping) return null
@@ -37,9 +38,12 @@ export const lipTrial = (ramp: Ramp, width: number, height: number, units: Units
   const wall = coping.centre.x + r
   const board = heights.deck - heights.frame
   const top = Math.max(heights.deck, coping.centre.y + r) + 8
-  const right = Math.min(wall + hold.behind, side.length)
+  // a narrow page holds less wood on both sides of the notch; one that holds hardly any has no trial
+  const share = Math.min(1, (width - coping.along) / (hold.front + hold.behind))
+  if (share < leastHold) return null
+  const right = Math.min(wall + hold.behind * share, side.length)
   const piece: Box = {
-    x0: Math.max(0, right - width, lip.x - hold.front),
+    x0: Math.max(0, lip.x - hold.front * share),
     x1: right,
     y0: Math.max(0, top - height, coping.centre.y - r - hold.under),
     y1: top,
@@ -51,7 +55,7 @@ export const lipTrial = (ramp: Ramp, width: number, height: number, units: Units
     piece,
     words: { x: wall + 20, y: heights.frame },
     marks: [
-      ...ramp.skin.flatMap((layer) => skinMarks(layer, curve, corner, show)),
+      ...ramp.skin.flatMap((layer) => skinMarks(layer, curve, { corner, left: piece.x0 }, show)),
       stroke('mark', circle(coping.centre, r), pens.mark),
       ...cross('mark', coping.centre, 4, pens.mark),
       text(
@@ -105,12 +109,29 @@ const scrapEdge = (
   return { path: pathOf(curve.point(corner), { x: piece.x0, y: piece.y0 }, right, end), corner }
 }
 
-/** A layer near the lip: its two faces from the piece's corner up to the square cut, and its thickness. */
-const skinMarks = (layer: SkinLayer, curve: Curve, corner: number, show: (mm: number) => string): Drawing => {
+/** A layer near the lip: its two faces from where the piece begins up to the square cut, and its thickness. */
+const skinMarks = (
+  layer: SkinLayer,
+  curve: Curve,
+  piece: { readonly corner: number; readonly left: number },
+  show: (mm: number) => string,
+): Drawing => {
   const { below, end, sheet } = layer
   const [lower, middle, upper] = [0, 0.5, 1].map((t) => curve.offset(below + t * sheet.thickness))
-  const from = Math.min(corner, end)
-  const at = middle!.point(middle!.placeAtLength(middle!.lengthTo(end) - 20 - 14 * layer.layer))
+  // the upper face lies farthest to the left
+  const beyond = (place: number): number => upper!.point(place).x - piece.left
+  const from =
+    beyond(piece.corner) >= 0
+      ? Math.min(piece.corner, end)
+      : beyond(end) <= 0
+        ? end
+        : bisect(beyond, piece.corner, end)
+  if (from === end) return []
+  const along = Math.max(
+    Math.min(middle!.lengthTo(from) + 5, middle!.lengthTo(end)),
+    middle!.lengthTo(end) - 20 - 14 * layer.layer,
+  )
+  const at = middle!.point(middle!.placeAtLength(along))
   return [
     stroke(
       'mark',
