@@ -159,7 +159,7 @@ export const datumMarks = (datum: Datum, tile: Tile, pattern: Pattern, units: Un
       'datum',
       { x: p.x + 1.5 * across, y: p.y - up * 2 - (up > 0 ? letters.word : 0) },
       letters.word,
-      `${datum.number}`,
+      `cross ${datum.number}`,
       {
         face: 'bold',
         align: across > 0 ? 'left' : 'right',

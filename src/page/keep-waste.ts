@@ -8,6 +8,7 @@ import { segmentLength } from '../geometry/length.ts'
 import { segmentDistance } from '../geometry/nearest.ts'
 import { type Path, pathOf, pathSegments, type Segment } from '../geometry/path.ts'
 import { type Point, pointAngle, pointBetween, pointToward } from '../geometry/point.ts'
+import type { Pattern } from '../pattern/pattern.ts'
 import { letters } from '../pattern/pens.ts'
 import { type Ground, groundOf, standsOn } from './ground.ts'
 import type { Occupancy } from './occupancy.ts'
@@ -34,10 +35,8 @@ export const wasteTicks = (outline: Path): readonly Path[] =>
  * Neither ever crosses the line or stands on the other side: where a side has no room for its word, the word is left out.
  * `free` knows what is already drawn, in the window as the drawing is read.
  */
-export const keepWaste = (tile: Tile, outline: Path, free: Occupancy): readonly TextMark[] => {
-  const pieces = pathClip(outline, tile.cell)
-    .flatMap(pathSegments)
-    .sort((a, b) => segmentLength(b) - segmentLength(a))
+export const keepWaste = (tile: Tile, pattern: Pattern, free: Occupancy): readonly TextMark[] => {
+  const pieces = [...cutPieces(tile, pattern, true), ...cutPieces(tile, pattern, false)]
   if (pieces.length === 0) return []
   const ground = groundOf(tile, outline)
   for (const size of [letters.side, 4, 3, letters.small])
@@ -102,6 +101,13 @@ const readable = (direction: number): number => (isUpright(direction) ? directio
 
 const isUpright = (direction: number): boolean =>
   Math.cos(direction) > 1e-9 || (Math.abs(Math.cos(direction)) <= 1e-9 && Math.sin(direction) > 0)
+
+/** What a tile carries of the traced edges, or of the others, longest first. */
+const cutPieces = (tile: Tile, { edges }: Pattern, traced: boolean): readonly Segment[] =>
+  edges
+    .filter((edge) => edge.traced === traced)
+    .flatMap(({ path }) => pathClip(path, tile.cell).flatMap(pathSegments))
+    .sort((a, b) => segmentLength(b) - segmentLength(a))
 
 /** A word along the line, on its left (side 1) or its right (side −1), never upside down. */
 const beside = (word: string, from: Point, direction: number, side: 1 | -1, size: number): TextMark => {

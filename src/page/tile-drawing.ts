@@ -42,7 +42,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   const take = (drawing: Drawing, map = affineIdentity): void => occupyMarks(taken, drawing, map)
   take(marks, tile.frame)
   take([...joints, ...datums, ...rulers, ...snapMarks(tile)])
-  const words = keepWaste(tile, pattern.outline, taken)
+  const words = keepWaste(tile, pattern, taken)
   take(words)
   for (const path of [...cuts, ...ticks]) occupyPath(taken, path, tile)
   const snap = snapLabel(tile, facts, taken)

@@ -86,7 +86,8 @@ const studMarks = (stud: Stud, number: number): Drawing => {
   const foot = pointBetween(corners[2]!, corners[3]!, 0.5)
   const middle = pointBetween(face, foot, 0.5)
   const size = Math.min(letters.word, stud.depth * 0.5)
-  const half = { x: textWidth(String(number), size, 'bold') / 2 + 1.5, y: size / 2 + 1.5 }
+  const words = `stud ${number}`
+  const half = { x: textWidth(words, size, 'bold') / 2 + 1.5, y: size / 2 + 1.5 }
   const inner = { x: half.x - pens.mark.width, y: half.y - pens.mark.width }
   return [
     stroke('mark', polygonFrom(corners), pens.stud),
@@ -98,7 +99,7 @@ const studMarks = (stud: Stud, number: number): Drawing => {
       rectangle(middle.x - inner.x, middle.y - inner.y, middle.x + inner.x, middle.y + inner.y),
       1,
     ),
-    text('mark', { x: middle.x, y: middle.y - size / 2 }, size, String(number), {
+    text('mark', { x: middle.x, y: middle.y - size / 2 }, size, words, {
       face: 'bold',
       align: 'middle',
     }),
