@@ -38,7 +38,7 @@ export const wasteTicks = (outline: Path): readonly Path[] =>
 export const keepWaste = (tile: Tile, pattern: Pattern, free: Occupancy): readonly TextMark[] => {
   const pieces = [...cutPieces(tile, pattern, true), ...cutPieces(tile, pattern, false)]
   if (pieces.length === 0) return []
-  const ground = groundOf(tile, outline)
+  const ground = groundOf(tile, pattern.outline)
   for (const size of [letters.side, 4, 3, letters.small])
     for (const piece of pieces.slice(0, 6))
       for (const t of [0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92]) {

@@ -40,10 +40,11 @@ const nominal = { width: 186, height: 252 }
 
 /** First page of a pattern: the outline under its tiles, what to do, what to check, cautions; ideal page mm. */
 export const mapPage = (window: Box, facts: MapFacts): Drawing => {
-  const scale = Math.min(2, (window.x1 - window.x0) / nominal.width, (window.y1 - window.y0) / nominal.height)
-  // the larger letters where they fit
+  // the larger letters where they fit; where none do, all of it a little smaller
   const found = [3, 2.7, letters.small].map((size) => content(facts, size))
-  const { marks } = found.find(({ bottom }) => bottom >= 0) ?? found.at(-1)!
+  const { marks, bottom } = found.find((c) => c.bottom >= 0) ?? found.at(-1)!
+  const height = nominal.height - Math.min(0, bottom)
+  const scale = Math.min(2, (window.x1 - window.x0) / nominal.width, (window.y1 - window.y0) / height)
   return [group([scale, 0, 0, scale, window.x0, window.y1 - nominal.height * scale], marks)]
 }
 
@@ -148,7 +149,7 @@ const overview = (
     const size = Math.min(
       6,
       (cell.y1 - cell.y0) * 0.5,
-      ((cell.x1 - cell.x0) * 0.7) / textWidth(label, 1, 'bold'),
+      ((cell.x1 - cell.x0) * 0.5) / textWidth(label, 1, 'bold'),
     )
     return [
       group(map, [stroke('joint', polygonOf(tile.cell[0]!, ...tile.cell.slice(1)), pens.tick)]),
