@@ -135,12 +135,13 @@ const overview = (
   topLeft: Point,
   { pattern, tiles, datums }: MapFacts,
 ): { readonly marks: Drawing; readonly bottom: number } => {
-  const room = { width: nominal.width, height: 78 }
+  // a cross and its number on the picture's edge still lie on the page
+  const room = { width: nominal.width - 10, height: 78 }
   const box = tiles.map((tile) => pointsBounds(tile.window)).reduce(boxUnion, pathBounds(pattern.outline))
   const scale = Math.min(room.width / (box.x1 - box.x0), room.height / (box.y1 - box.y0))
   const map: Affine = affineThen(
     affineThen(affineTranslate(-box.x0, -box.y1), affineScale(scale)),
-    affineTranslate(topLeft.x + (room.width - (box.x1 - box.x0) * scale) / 2, topLeft.y),
+    affineTranslate(topLeft.x + (nominal.width - (box.x1 - box.x0) * scale) / 2, topLeft.y),
   )
   const cells = tiles.flatMap((tile) => {
     const at = affineApply(map, clearOf(tile, pattern))

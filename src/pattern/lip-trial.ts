@@ -37,7 +37,10 @@ export const lipTrial = (ramp: Ramp, width: number, height: number, units: Units
   const r = coping.outside / 2
   const wall = coping.centre.x + r
   const board = heights.deck - heights.frame
-  const top = Math.max(heights.deck, coping.centre.y + r) + 8
+  const skinEnds = ramp.skin.map(
+    ({ below, end, sheet }) => curve.offset(below + sheet.thickness).point(end).y,
+  )
+  const top = Math.max(heights.deck, coping.centre.y + r, ...skinEnds) + 8
   // a narrow page holds less wood on both sides of the notch; one that holds hardly any has no trial
   const share = Math.min(1, (width - coping.along) / (hold.front + hold.behind))
   if (share < leastHold) return null
