@@ -1,0 +1,79 @@
+import { createHash } from 'node:crypto'
+import type { PaperName } from '../../src/design/design.ts'
+import { readDesign } from '../../src/design/read.ts'
+import type { Cover } from '../../src/page/coverage.ts'
+import { defaultMargins, defaultOverlap, type Margins, paperOf } from '../../src/page/paper.ts'
+import { layOutSet } from '../../src/page/set.ts'
+import { type Correction, noCorrection } from '../../src/printer/correction.ts'
+import { printerUncertainty } from '../../src/printer/uncertainty.ts'
+import type { Check } from '../../src/ramp/check.ts'
+import { solveDesign } from '../../src/ramp/solve.ts'
+import { writePdf } from '../../src/write/pdf.ts'
+import { platform } from '../support/platform.ts'
+import { type PdfRead, readPdf } from '../support/read-pdf.ts'
+
+/** One job: what the builder says on the command line. */
+export interface Job {
+  readonly text: string
+  readonly paper: PaperName
+  readonly cover: Cover
+  readonly margins?: Margins
+  readonly overlap?: number
+  readonly correction?: Correction
+}
+
+/** A set as it came back from its bytes, and what was asked for. Nothing here comes from the layout's memory. */
+export interface Plotted {
+  readonly job: Job
+  readonly margins: Margins
+  readonly overlap: number
+  readonly read: PdfRead
+  // biome-ignore lint/suspicious/noExplicitAny: as a script would find it in the file
+  readonly plan: any
+}
+
+/** The way of the `plot` command, without a disk; or the checks that stopped it. */
+export const plotJob = async (job: Job): Promise<Plotted | { readonly stops: readonly Check[] }> => {
+  const reading = readDesign(job.text)
+  if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
+  const { design } = reading
+  const solved = solveDesign(design)
+  const stops = solved.checks.filter((check) => check.level === 'stop')
+  if (stops.length > 0) return { stops }
+  const paper = paperOf(job.paper)
+  const margins = job.margins ?? defaultMargins(job.paper)
+  const overlap = job.overlap ?? defaultOverlap
+  const set = layOutSet(design, solved, {
+    sheet: { paper, margins, correction: job.correction ?? noCorrection },
+    overlap,
+    cover: job.cover,
+    text: job.text,
+    printer: job.correction ? 'workbench' : null,
+    uncertainty: printerUncertainty(null),
+    fingerprint: (text) => createHash('sha256').update(text).digest('hex'),
+  })
+  const { bytes } = await writePdf(
+    {
+      title: design.title,
+      subject: `Full-size templates, set ${set.code}`,
+      pages: set.pages.map((page) => ({ ...page, width: paper.width, height: paper.height })),
+      attachments: [
+        {
+          name: 'plan.json',
+          type: 'application/json',
+          description: 'plan',
+          bytes: new TextEncoder().encode(JSON.stringify(set.plan)),
+        },
+      ],
+    },
+    platform,
+  )
+  return takeBack(bytes, job, margins, overlap)
+}
+
+const takeBack = async (bytes: Uint8Array, job: Job, margins: Margins, overlap: number): Promise<Plotted> => {
+  const read = await readPdf(bytes)
+  const file = read.attachments.find(({ name }) => name === 'plan.json')
+  if (!file) throw new Error('no plan.json is attached')
+  return { job, margins, overlap, read, plan: JSON.parse(new TextDecoder().decode(file.bytes)) }
+}
