@@ -34,18 +34,19 @@ interface Notch {
   readonly end: number
 }
 
-const squareNotch = (coping: SolvedCoping, { curve, heights }: Transition): Notch | null => {
+const squareNotch = (coping: SolvedCoping, { curve, heights }: Transition): Notch => {
   const corner = notchCorner(coping)
   const end = curve.placeAtHeight(corner.y)
   const top = { x: corner.x, y: heights.frame }
-  return end === null ? null : { path: pathOf(top, corner, curve.point(end)), top, end }
+  if (end === null) throw new RangeError(`the curve never comes to the notch's floor at ${corner.y}`)
+  return { path: pathOf(top, corner, curve.point(end)), top, end }
 }
 
-const roundNotch = (coping: SolvedCoping, { curve, heights }: Transition): Notch | null => {
+const roundNotch = (coping: SolvedCoping, { curve, heights }: Transition): Notch => {
   const { centre } = coping
   const r = coping.outside / 2
   const end = curve.placeAtDistance(centre, r)
-  if (end === null || end > curve.lip) return null
+  if (end === null || end > curve.lip) throw new RangeError('the round seat does not meet the curve')
   const mouth = curve.point(end)
   // a pipe whose middle stands above the top line is cut off there, else a straight wall rises from its back
   const from = Math.asin(Math.min(0, (heights.frame - centre.y) / r))
@@ -60,20 +61,19 @@ const roundNotch = (coping: SolvedCoping, { curve, heights }: Transition): Notch
   }
 }
 
-/** Null where the notch and the curve do not meet (a `stop` says why). */
+/** Throws RangeError where the notch and the curve do not meet: only for a coping without a `stop`. */
 export const solveSide = (
   transition: Transition,
   coping: SolvedCoping | null,
   length: number,
   chamfer: number,
-): Side | null => {
+): Side => {
   const { curve, heights, toe, lip } = transition
   const notch = !coping
     ? null
     : coping.seat === 'square'
       ? squareNotch(coping, transition)
       : roundNotch(coping, transition)
-  if (coping && !notch) return null
   const wall = notch?.top ?? lip
   const curveEnd = notch?.end ?? curve.lip
   const down = curve.segments(curveEnd, curve.toe)

@@ -1,7 +1,9 @@
 import type { RampDesign, Sheet } from '../design/design.ts'
 import { bisect } from '../geometry/bisect.ts'
 import { pointAngle, pointDistance, pointToward } from '../geometry/point.ts'
+import { type Finding, warn } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
+import { same } from './offer.ts'
 import type { Stud } from './studs.ts'
 import type { Transition } from './transition.ts'
 
@@ -12,7 +14,7 @@ export interface SkinLayer {
   readonly sheet: Sheet
   /** how far the frame's curve lies under its lower face */
   readonly below: number
-  /** place on the curve where it is cut square */
+  /** place on the curve where it is cut square; the toe where the pipe leaves it no room */
   readonly end: number
   /** flat length to cut: the arc of its middle */
   readonly length: number
@@ -22,6 +24,18 @@ export interface SkinLayer {
 
 /** Left between the end of the skin and the pipe, mm. */
 export const skinGap = 2
+
+/** Layers that the pipe leaves no room for. */
+export const skinFindings = (skin: readonly SkinLayer[]): readonly Finding[] => {
+  const lost = skin.filter((layer) => layer.length <= same).map(({ layer }) => layer)
+  if (lost.length === 0) return []
+  return [
+    warn(
+      'skin-none',
+      `the pipe reaches down to the toe and leaves no room for skin (layer ${lost.join(', ')}); take a thinner pipe or a higher ramp`,
+    ),
+  ]
+}
 
 export const solveSkin = (
   ramp: RampDesign,
@@ -43,7 +57,9 @@ export const solveSkin = (
       return pointDistance(pointToward(foot, away, along), coping.centre) - coping.outside / 2 - skinGap
     }
     const closest = coping ? Math.min(curve.lip, curve.nearest(coping.centre).place) : curve.lip
-    const end = room(closest) >= 0 ? curve.lip : bisect(room, curve.toe, closest)
+    const free = room(closest) >= 0
+    const blocked = closest <= curve.toe || room(curve.toe) <= 0
+    const end = free ? curve.lip : blocked ? curve.toe : bisect(room, curve.toe, closest)
     const length = middle!.lengthTo(end)
     const layer: SkinLayer = {
       layer: i + 1,

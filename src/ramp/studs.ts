@@ -1,9 +1,9 @@
 import type { RampDesign, Units } from '../design/design.ts'
 import { bisect } from '../geometry/bisect.ts'
-import { type Point, pointDistance } from '../geometry/point.ts'
-import { showLength } from '../length.ts'
+import type { Point } from '../geometry/point.ts'
 import { type Finding, note, warn } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
+import { measured, offer, same } from './offer.ts'
 import type { Transition } from './transition.ts'
 
 /** A cross timber, seen from the end. The skin face's middle lies on the curve; the rest is in the panel. */
@@ -32,18 +32,38 @@ export const studCorners = (stud: Stud): readonly Point[] => {
   return [corner(half, 0), corner(-half, 0), corner(-half, stud.depth), corner(half, stud.depth)]
 }
 
-/** How far the stud sticks out of the panel's front or bottom edge; 0 or less when it is inside. */
-const outside = (stud: Stud): number => Math.max(...studCorners(stud).map((p) => Math.max(-p.x, -p.y)))
+/** Thinnest strip that is worth ripping, mm. */
+const leastRipped = 10
+
+/** What an offered toe may be higher than asked for, and leaves to spare. */
+const toeRoom = 2
+
+/** The panel as far as studs meet its edges. */
+interface Panel {
+  /** where the cut curve ends at its top */
+  readonly curveEnd: number
+  readonly length: number
+}
 
 export const solveStuds = (
   ramp: RampDesign,
   transition: Transition,
   coping: SolvedCoping | null,
-  curveEnd: number,
+  { curveEnd, length }: Panel,
   units: Units,
 ): { readonly studs: readonly Stud[]; readonly findings: readonly Finding[] } => {
-  const show = (mm: number): string => showLength(mm, units)
+  const show = (mm: number): string => measured(mm, units)
   const { curve } = transition
+  /** How far the stud sticks out of the panel's front, bottom, back or chamfer; 0 or less when it is inside. */
+  const outside = (stud: Stud): number =>
+    Math.max(
+      ...studCorners(stud).flatMap((p) => [
+        -p.x,
+        -p.y,
+        p.x - length,
+        (p.x - p.y - (length - ramp.chamfer)) * Math.SQRT1_2,
+      ]),
+    )
   const [thin, wide] = [Math.min(...ramp.studs.section), Math.max(...ramp.studs.section)]
   const place = (
     at: number,
@@ -66,55 +86,62 @@ export const solveStuds = (
   const findings: Finding[] = []
   const studs: Stud[] = []
 
+  const fits = (stud: Stud): boolean =>
+    stud.at + stud.width / 2 <= end + same && outside(stud) <= same && (!coping || clearsPipe(stud, coping))
+
   // the first lies flat, flush with the toe, moved up by the least amount that fits, else ripped
-  const flush = bisect(
-    (at) =>
-      -Math.min(
-        ...studCorners(place(at, 'flat', 'toe'))
-          .slice(0, 2)
-          .map((p) => p.x),
-      ),
-    0,
-    wide,
-  )
+  const overFront = (at: number): number => {
+    const [upper, lower] = studCorners(place(at, 'flat', 'toe'))
+    return -Math.min(upper!.x, lower!.x)
+  }
+  // a curve that starts nearly upright never comes clear of the front
+  const flush = overFront(wide) < 0 ? bisect(overFront, 0, wide) : wide / 2
   const first = place(flush, 'flat', 'toe')
   const last = Math.min(flush + ramp.studs.every / 2, end - wide / 2)
-  if (outside(first) <= 1e-9) studs.push(first)
-  else if (last > flush && outside(place(last, 'flat', 'toe')) <= 0) {
-    const moved = place(
+  const moved = (): Stud | null => {
+    if (last <= flush || outside(first) <= same || outside(place(last, 'flat', 'toe')) > 0) return null
+    return place(
       bisect((at) => outside(place(at, 'flat', 'toe')), flush, last),
       'flat',
       'toe',
     )
-    studs.push(moved)
-    findings.push(
-      note(
-        'stud-toe',
-        `the first stud does not fit flush with the toe; it lies ${show(moved.at - flush)} further up`,
-      ),
-    )
-  } else {
-    const fits = (depth: number): boolean => outside(place(flush, 'flat', 'toe', depth)) <= 0
-    const ripped = fits(0) ? bisect((depth) => outside(place(flush, 'flat', 'toe', depth)), 0, thin) : 0
-    if (ripped >= 10) {
-      studs.push(place(flush, 'flat', 'toe', ripped))
-      findings.push(note('stud-toe', `the first stud is ripped to ${show(ripped)} thick to lie in the toe`))
-    } else
+  }
+  const ripped = (): Stud | null => {
+    const spill = (depth: number): number => outside(place(flush, 'flat', 'toe', depth)) - same / 2
+    const depth = spill(0) < 0 && spill(thin) > 0 ? bisect(spill, 0, thin) : 0
+    return depth >= leastRipped ? place(flush, 'flat', 'toe', depth) : null
+  }
+  const toeStud = [() => first, moved, ripped].map((way) => way()).find((stud) => stud && fits(stud))
+  /** A higher toe under which the first would fit, if the floor is what is in the way and the rest of the curve has room. */
+  const higherToe = (): number | null => {
+    const toe = ramp.toe + outside(first)
+    const start = curve.placeAtHeight(toe + toeRoom)
+    if (start === null || -Math.min(...studCorners(first).map((p) => p.y)) < outside(first)) return null
+    const stud = place(curve.lengthTo(start) + wide / 2, 'flat', 'toe')
+    const seat = coping ? coping.centre.y - coping.outside / 2 : transition.heights.frame
+    const low = studCorners(stud).every((p) => p.y < seat - toeRoom)
+    return low && fits({ ...stud, at: stud.at + toeRoom }) ? toe : null
+  }
+  if (!toeStud) findings.push(noToeStud(higherToe(), units))
+  else {
+    studs.push(toeStud)
+    if (toeStud.depth < thin)
       findings.push(
-        warn(
+        note('stud-toe', `the first stud is ripped to ${show(toeStud.depth)} thick to lie in the toe`),
+      )
+    else if (toeStud !== first)
+      findings.push(
+        note(
           'stud-toe',
-          `no stud fits in the toe; a toe of ${show(ramp.toe + outside(first))} takes one laid flat`,
+          `the first stud does not fit flush with the toe; it lies ${show(toeStud.at - flush)} further up`,
         ),
       )
   }
 
-  const clears = (stud: Stud): boolean =>
-    outside(stud) <= 0 && (!coping || studCorners(stud).every((p) => outsideNotch(p, coping)))
   let before = studs[0] ? studs[0].at + studs[0].width / 2 : 0
   for (let at = ramp.studs.every; at + thin / 2 <= end; at += ramp.studs.every) {
     const stud = [place(at, 'edge', 'curve'), place(at, 'flat', 'curve')].find(
-      (candidate) =>
-        at - candidate.width / 2 >= before && at + candidate.width / 2 <= end && clears(candidate),
+      (candidate) => at - candidate.width / 2 >= before && fits(candidate),
     )
     if (!stud) {
       findings.push(
@@ -135,6 +162,22 @@ export const solveStuds = (
   return { studs, findings }
 }
 
-/** Below the notch's floor, or in front of it and clear of the pipe. */
-const outsideNotch = (p: Point, coping: SolvedCoping): boolean =>
-  p.y <= coping.centre.y - coping.outside / 2 || pointDistance(p, coping.centre) >= coping.outside / 2
+const noToeStud = (toe: number | null, units: Units): Finding =>
+  warn(
+    'stud-toe',
+    toe === null
+      ? 'no stud fits in the toe: it would leave the panel or meet the notch; the curve is too short, or starts too steep, for this section'
+      : `no stud fits in the toe; a toe of ${offer(units).atLeast(toe)} takes one laid flat`,
+  )
+
+/** Below the notch's floor, or nowhere nearer to the pipe's middle than its radius. */
+const clearsPipe = (stud: Stud, { centre, outside }: SolvedCoping): boolean => {
+  const r = outside / 2
+  if (studCorners(stud).every((p) => p.y <= centre.y - r + same)) return true
+  // the middle in the stud's own axes: along its skin face, and into the panel
+  const [dx, dy] = [centre.x - stud.x, centre.y - stud.y]
+  const [cos, sin] = [Math.cos(stud.angle), Math.sin(stud.angle)]
+  const along = Math.max(0, Math.abs(dx * cos + dy * sin) - stud.width / 2)
+  const into = dx * sin - dy * cos
+  return Math.hypot(along, Math.max(0, -into, into - stud.depth)) >= r - same
+}

@@ -1,9 +1,9 @@
 import type { RampDesign, Units } from '../design/design.ts'
 import type { Point } from '../geometry/point.ts'
-import { showLength } from '../length.ts'
 import { type Finding, note, stop, warn } from './check.ts'
 import { circleCurve } from './circle.ts'
 import type { Curve } from './curve.ts'
+import { measured, offer, same } from './offer.ts'
 
 /** The curved part, solved: design.md §5. Lengths mm, angles radians. */
 export interface Transition {
@@ -35,7 +35,8 @@ export const solveTransition = (
   ramp: RampDesign,
   units: Units,
 ): { readonly transition: Transition | null; readonly findings: readonly Finding[] } => {
-  const show = (mm: number): string => showLength(mm, units)
+  const show = (mm: number): string => measured(mm, units)
+  const { atLeast, atMost, above, below } = offer(units)
   const { circle, tangent } = ramp.transition
   const skin = skinThickness(ramp)
   const board = ramp.deckBoard?.thickness ?? 0
@@ -47,7 +48,7 @@ export const solveTransition = (
       findings: [
         stop(
           'radius-skin',
-          `the frame's radius ${show(frameRadius)} leaves no ridden face inside a skin ${show(skin)} thick; give a radius above ${show(skin)}`,
+          `the frame's radius ${show(frameRadius)} leaves no ridden face inside a skin ${show(skin)} thick; give a radius of ${above(skin)} or more`,
         ),
       ],
     }
@@ -57,80 +58,88 @@ export const solveTransition = (
   const { layer, value } = ramp.height
   const levelRadius = layer === 'surface' ? surfaceRadius : frameRadius
   const wanted = layer === 'deck' ? value - board : value
-  if (wanted > c) {
-    const least = circle.radius + (wanted - c)
+  if (wanted > c + same)
     return {
       transition: null,
       findings: [
         stop(
           'overhang',
           `a ${layer} height of ${show(value)} lies above the centre of the curve (${show(c)}), so the lip would lean over the rider; ` +
-            `the least ${circle.layer} radius for this height is ${show(least)}, or lower the height to ${show(value - (wanted - c))}`,
+            `the least ${circle.layer} radius for this height is ${atLeast(circle.radius + (wanted - c))}, ` +
+            `or lower the height to ${atMost(value - (wanted - c))}`,
         ),
       ],
     }
-  }
-  if (wanted <= c - levelRadius)
+  const lowest = c - frameRadius
+  const toeAngle = Math.acos(Math.min(1, (c - ramp.toe) / frameRadius))
+  // the layer whose height is given, over the toe; at its lowest where the toe lies below the curve
+  const foot = c - levelRadius * Math.cos(toeAngle)
+  if (wanted <= c - levelRadius + same)
     return {
       transition: null,
       findings: [
         stop(
           'height-low',
           `a ${layer} height of ${show(value)} is not above the lowest point of the curve; ` +
-            `make it more than ${show(c - levelRadius + value - wanted)}, or lower the tangent`,
+            `make it ${above(foot + value - wanted)} or more, or lower the tangent`,
         ),
       ],
     }
   const lipAngle = Math.acos((c - wanted) / levelRadius)
   const frame = layer === 'surface' ? c - frameRadius * Math.cos(lipAngle) : wanted
-  const lowest = c - frameRadius
-  const tooLow = ramp.toe < lowest
-  const tooHigh = ramp.toe >= frame
-  if (tooLow || tooHigh)
+  if (ramp.toe < lowest - same)
     return {
       transition: null,
       findings: [
-        tooLow
-          ? stop(
-              'toe-low',
-              `the curve never comes down to a toe of ${show(ramp.toe)}: its lowest point is ${show(lowest)} above the floor; ` +
-                `the lowest toe is ${show(lowest)}, or lower the tangent by ${show(lowest - ramp.toe)}`,
-            )
-          : stop(
-              'toe-high',
-              `a toe of ${show(ramp.toe)} is not below the side's top line, ${show(frame)} above the floor; ` +
-                `make the toe lower than ${show(frame)} or the ramp higher`,
-            ),
+        stop(
+          'toe-low',
+          `the curve never comes down to a toe of ${show(ramp.toe)}: its lowest point is ${show(lowest)} above the floor; ` +
+            `the lowest toe is ${atLeast(lowest)}, or lower the tangent by ${atLeast(lowest - ramp.toe)}`,
+        ),
       ],
     }
-  const toeAngle = Math.acos((c - ramp.toe) / frameRadius)
+  if (ramp.toe >= frame - same)
+    return {
+      transition: null,
+      findings: [
+        stop(
+          'toe-high',
+          `a toe of ${show(ramp.toe)} is not below the side's top line, ${show(frame)} above the floor; ` +
+            `make the toe ${below(frame)} or less, or the ${layer} height ${above(foot + value - wanted)} or more`,
+        ),
+      ],
+    }
   const centre = { x: -frameRadius * Math.sin(toeAngle), y: c }
   const run = frameRadius * (Math.sin(lipAngle) - Math.sin(toeAngle))
   const toeStep = c - surfaceRadius * Math.cos(toeAngle)
   const bridge = surfaceRadius * toeAngle
 
   const findings: Finding[] = []
-  if (lipAngle > steepLimit) {
-    // level at height H (of the frame's own curve), a lip at height h and 80°: R (1 − cos 80°) = h − H
-    const foot = tangent.layer === 'frame' ? tangent.height : tangent.height - skin
-    const least = (frame - foot) / (1 - Math.cos(steepLimit))
+  if (lipAngle > steepLimit + 1e-9) {
+    // a layer that runs level at height H and stands at 80° at height h: radius (1 − cos 80°) = h − H
+    const least = (wanted - (c - levelRadius)) / (1 - Math.cos(steepLimit)) + circle.radius - levelRadius
     findings.push(
       warn(
         'steep',
         `the lip stands at ${((lipAngle * 180) / Math.PI).toFixed(1)}°, over 80°: nearly a wall; ` +
-          `at this height a frame radius of ${show(least)} or more keeps it under 80°`,
+          `at this height a ${circle.layer} radius of ${atLeast(least)} or more keeps it under 80°`,
       ),
     )
   }
-  if (toeStep > stepLimit && ramp.runOut.kind === 'none')
+  if (toeStep > stepLimit + same && ramp.runOut.kind === 'none') {
+    // the toe over which the ridden face lies at the limit; below the lowest point or the floor there is none
+    const cos = (c - stepLimit) / surfaceRadius
+    const toe = c - frameRadius * cos
+    const lower = cos < 1 && toe > Math.max(0, lowest) + 2 ? `, or lower the toe to ${atMost(toe)}` : ''
     findings.push(
       warn(
         'toe-step',
         `the ridden face ends ${show(toeStep)} above the floor at the toe, a wheel stops at more than ${show(stepLimit)}; ` +
-          `say what closes it (run-out: { sheet: 1.5 steel }, about ${show(bridge)} long) or lower the toe`,
+          `say what closes it (run-out: { sheet: ${units === 'mm' ? '1.5' : '1/16'} steel }, about ${show(bridge)} long)${lower}`,
       ),
     )
-  else if (toeStep > stepLimit && ramp.runOut.kind === 'sheet')
+  }
+  if (toeStep > stepLimit + same && ramp.runOut.kind === 'sheet')
     findings.push(
       note(
         'toe-step',

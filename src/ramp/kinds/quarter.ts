@@ -1,14 +1,15 @@
 import type { RampDesign, Stock, Units } from '../../design/design.ts'
-import { showLength } from '../../length.ts'
+import { chamferLimit } from '../chamfer.ts'
 import { type Finding, hasStop, note, stop, warn } from '../check.ts'
-import { solveCoping } from '../coping.ts'
+import { type SolvedCoping, solveCoping } from '../coping.ts'
+import { measured, offer, same } from '../offer.ts'
 import type { Ramp } from '../ramp.ts'
 import { type Side, solveSide } from '../side.ts'
-import { solveSkin } from '../skin.ts'
+import { skinFindings, solveSkin } from '../skin.ts'
 import { solveStuds } from '../studs.ts'
-import { skinThickness, solveTransition } from '../transition.ts'
+import { skinThickness, solveTransition, type Transition } from '../transition.ts'
 
-/** Deck over the ground from which guards are commonly asked for: IRC 2018 R312.1 names 30 in. */
+/** Deck over the ground above which guards are commonly asked for: IRC 2018 R312.1 names 30 in. */
 const guardHeight = 762
 
 export const solveQuarter = (
@@ -16,7 +17,8 @@ export const solveQuarter = (
   units: Units,
   stock: Stock,
 ): { readonly ramp: Ramp; readonly findings: readonly Finding[] } => {
-  const show = (mm: number): string => showLength(mm, units)
+  const show = (mm: number): string => measured(mm, units)
+  const { above } = offer(units)
   const { transition, findings: transitionFindings } = solveTransition(design, units)
   const bays = design.sides.count - 1
   const base = {
@@ -28,12 +30,12 @@ export const solveQuarter = (
     studLength: (design.width - design.sides.count * design.sides.thickness) / bays,
   }
   const findings: Finding[] = [...transitionFindings]
-  if (base.studLength <= 0)
+  if (base.studLength <= same)
     findings.push(
       stop(
         'width',
         `${design.sides.count} sides of ${show(design.sides.thickness)} leave no room for studs in a width of ${show(design.width)}; ` +
-          `make it wider than ${show(design.sides.count * design.sides.thickness)}`,
+          `make it ${above(design.sides.count * design.sides.thickness)} or more`,
       ),
     )
   if (!transition)
@@ -44,42 +46,36 @@ export const solveQuarter = (
 
   const length = design.back.from === 'length' ? design.back.value : transition.run + design.back.value
   const deck = length - transition.run
-  if (deck <= 0)
+  if (deck <= same)
     findings.push(
       stop(
         'length-short',
-        `a side ${show(length)} long ends before the lip, ${show(transition.run)} behind the toe; make it longer than ${show(transition.run)}`,
-      ),
-    )
-  const leastFlat = Math.min(length, transition.heights.frame)
-  if (design.chamfer > 0 && design.chamfer >= leastFlat)
-    findings.push(
-      stop(
-        'chamfer',
-        `a chamfer with a leg of ${show(design.chamfer)} cuts the whole back away; it must be less than ${show(leastFlat)}`,
+        `a side ${show(length)} long ends before the lip, ${show(transition.run)} behind the toe; make it ${above(transition.run)} or more`,
       ),
     )
   const pipe = solveCoping(design, transition, deck, units)
   findings.push(...pipe.findings)
+  if (design.chamfer > 0)
+    findings.push(...chamferFindings(design.chamfer, transition, pipe.coping, length, units))
   const unsolved = hasStop(findings) || (design.coping !== null && pipe.coping === null)
   const side = unsolved ? null : solveSide(transition, pipe.coping, length, design.chamfer)
-  if (!unsolved && !side)
-    findings.push(
-      stop(
-        'notch-floor',
-        'the round seat does not meet the curve; take a square seat, or bring the pipe further out of the face',
-      ),
-    )
-  if (side) findings.push(...panelFindings(side, stock, show))
-  if (transition.heights.deck >= guardHeight)
+  if (side) findings.push(...panelFindings(side, transition.run, design, stock, units))
+  if (transition.heights.deck > guardHeight + same)
     findings.push(
       note(
         'guard-height',
-        `the deck is ${show(transition.heights.deck)} above the floor; from ${show(guardHeight)} a guard is a common requirement: ask your building office`,
+        `the deck is ${show(transition.heights.deck)} above the floor; above ${show(guardHeight)} a guard is a common requirement: ask your building office`,
       ),
     )
-  const framing = solveStuds(design, transition, pipe.coping, side?.curveEnd ?? transition.curve.lip, units)
-  findings.push(...framing.findings)
+  const framing = solveStuds(
+    design,
+    transition,
+    pipe.coping,
+    { curveEnd: side?.curveEnd ?? transition.curve.lip, length },
+    units,
+  )
+  const skin = solveSkin(design, transition, pipe.coping, framing.studs)
+  findings.push(...framing.findings, ...skinFindings(skin))
   return {
     ramp: {
       ...base,
@@ -89,21 +85,50 @@ export const solveQuarter = (
       coping: pipe.coping,
       side,
       studs: framing.studs,
-      skin: solveSkin(design, transition, pipe.coping, framing.studs),
+      skin,
     },
     findings,
   }
 }
 
-const panelFindings = (side: Side, stock: Stock, show: (mm: number) => string): readonly Finding[] => {
+const chamferFindings = (
+  leg: number,
+  transition: Transition,
+  coping: SolvedCoping | null,
+  length: number,
+  units: Units,
+): readonly Finding[] => {
+  const limit = chamferLimit(transition, coping, length)
+  if (leg < limit.most - same) return []
+  const remedy = limit.most > 12 ? `it may be at most ${offer(units).below(limit.most)}` : 'leave it out'
+  return [
+    stop('chamfer', `a chamfer with a leg of ${measured(leg, units)} cuts into ${limit.meets}; ${remedy}`),
+  ]
+}
+
+const panelFindings = (
+  side: Side,
+  run: number,
+  { back }: RampDesign,
+  stock: Stock,
+  units: Units,
+): readonly Finding[] => {
+  const show = (mm: number): string => measured(mm, units)
   const [short, long] = stock.panel
   const [low, far] = [Math.min(side.height, side.length), Math.max(side.height, side.length)]
-  if (low <= short && far <= long) return []
+  if (low <= short + same && far <= long + same) return []
+  // a panel may lie or stand
+  const room = side.height <= short + same ? long : side.height <= long + same ? short : 0
+  const { atLeast, atMost } = offer(units)
+  const shorter =
+    room > run + 50
+      ? `make ${back.from === 'deck' ? `the deck ${atMost(room - run)}` : `it ${atMost(room)} long`} or less, or `
+      : ''
   return [
     warn(
       'panel-size',
       `a side needs ${show(side.length)} × ${show(side.height)}, a panel of your stock is ${show(long)} × ${show(short)}; ` +
-        'shorten the deck, or buy a larger panel',
+        `${shorter}buy panels of ${atLeast(far)} × ${atLeast(low)} or more`,
     ),
   ]
 }
