@@ -1,0 +1,150 @@
+import fc from 'fast-check'
+import type { Coping, RampDesign, Sheet, Stock, Units } from '../../src/design/design.ts'
+import type { Finding } from '../../src/ramp/check.ts'
+import { solveQuarter } from '../../src/ramp/kinds/quarter.ts'
+import type { Ramp } from '../../src/ramp/ramp.ts'
+import type { Side } from '../../src/ramp/side.ts'
+import type { Transition } from '../../src/ramp/transition.ts'
+
+export const inch = 25.4
+
+export const plywood = (thickness: number): Sheet => ({ thickness, material: 'plywood' })
+
+export const stock: Stock = { panel: [1220, 2440], timber: [2400], pipe: [3000], kerf: 3 }
+
+/** A ramp of mm without a stop or a warning; every test says what it changes. */
+export const plain: RampDesign = {
+  name: 'ramp',
+  kind: 'quarter',
+  width: 1216,
+  height: { layer: 'frame', value: 640 },
+  transition: { circle: { layer: 'frame', radius: 1724 }, tangent: { layer: 'surface', height: 0 } },
+  toe: 40,
+  back: { from: 'deck', value: 500 },
+  sides: { thickness: 18, count: 2 },
+  studs: { section: [38, 89], every: 200 },
+  skin: [plywood(9), plywood(9), { thickness: 6, material: 'hardboard' }],
+  runOut: { kind: 'sheet', sheet: { thickness: 1.5, material: 'steel' } },
+  deckBoard: plywood(15),
+  coping: null,
+  chamfer: 0,
+  storesInside: null,
+}
+
+export const piped = (coping: Partial<Coping> = {}, by?: Coping['by']): Coping => ({
+  outside: 60.3,
+  seat: 'square',
+  by: by ?? { kind: 'reveals', up: 8, out: 6 },
+  ...coping,
+})
+
+export const reveals = (up: number, out: number): Coping['by'] => ({ kind: 'reveals', up, out })
+export const notch = (along: number, down: number): Coping['by'] => ({ kind: 'notch', along, down })
+
+export const circleOf = (
+  layer: 'frame' | 'surface',
+  radius: number,
+  tangentLayer: 'frame' | 'surface' = 'surface',
+  height = 0,
+): RampDesign['transition'] => ({ circle: { layer, radius }, tangent: { layer: tangentLayer, height } })
+
+/** A frame alone, level at the floor: what is measured is the circle and nothing else. */
+export const bare = (radius: number, height: number, toe = 0): RampDesign => ({
+  ...plain,
+  height: { layer: 'frame', value: height },
+  transition: circleOf('frame', radius, 'frame', 0),
+  toe,
+  deckBoard: null,
+})
+
+export const solve = (
+  design: RampDesign,
+  units: Units = 'mm',
+  panel = stock.panel,
+): { readonly ramp: Ramp; readonly findings: readonly Finding[] } =>
+  solveQuarter(design, units, { ...stock, panel })
+
+export const transitionOf = (design: RampDesign): Transition => {
+  const { ramp, findings } = solve(design)
+  if (!ramp.transition) throw new Error(findings.map((f) => f.message).join('\n'))
+  return ramp.transition
+}
+
+export const sideOf = (design: RampDesign): Side => {
+  const { ramp, findings } = solve(design)
+  if (!ramp.side) throw new Error(findings.map((f) => f.message).join('\n'))
+  return ramp.side
+}
+
+export const copingOf = (design: RampDesign): NonNullable<Ramp['coping']> => {
+  const { ramp, findings } = solve(design)
+  if (!ramp.coping) throw new Error(findings.map((f) => f.message).join('\n'))
+  return ramp.coping
+}
+
+/** Messages of one id. */
+export const said = (design: RampDesign, id: string, units: Units = 'mm'): readonly string[] =>
+  solve(design, units)
+    .findings.filter((f) => f.id === id)
+    .map((f) => `${f.level}: ${f.message}`)
+
+const real = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+
+/** Sheets that a builder may stack. */
+const anySkin = fc.array(fc.constantFrom(3, 6, 6.35, 9, 9.5, 12, 18).map(plywood), {
+  minLength: 1,
+  maxLength: 4,
+})
+
+const anyCoping: fc.Arbitrary<Coping | null> = fc.option(
+  fc.record({
+    outside: real(20, 120),
+    seat: fc.constantFrom('square' as const, 'round' as const),
+    by: fc.oneof(
+      fc.record({ kind: fc.constant('reveals' as const), up: real(-60, 60), out: real(-60, 60) }),
+      fc.record({ kind: fc.constant('notch' as const), along: real(1, 150), down: real(1, 150) }),
+    ),
+  }),
+  { freq: 6 },
+)
+
+/** Ramps that the reader would let through, sound and unsound ones. */
+export const anyRamp: fc.Arbitrary<RampDesign> = fc
+  .record({
+    layer: fc.constantFrom('frame' as const, 'deck' as const, 'surface' as const),
+    height: real(100, 1500),
+    circle: fc.constantFrom('frame' as const, 'surface' as const),
+    ratio: real(0.8, 4),
+    tangentLayer: fc.constantFrom('frame' as const, 'surface' as const),
+    tangent: fc.oneof({ weight: 3, arbitrary: fc.constant(0) }, real(-60, 200)),
+    toe: fc.oneof({ weight: 4, arbitrary: real(0, 90) }, real(0, 300)),
+    back: fc.oneof(
+      fc.record({ from: fc.constant('deck' as const), value: real(50, 900) }),
+      fc.record({ from: fc.constant('length' as const), value: real(200, 2600) }),
+    ),
+    width: fc.oneof({ weight: 5, arbitrary: real(400, 2440) }, real(200, 300)),
+    sides: fc.record({ thickness: real(5, 60), count: fc.integer({ min: 2, max: 5 }) }),
+    every: real(60, 400),
+    skin: anySkin,
+    closed: fc.boolean(),
+    board: fc.option(real(3, 60)),
+    coping: anyCoping,
+    chamfer: fc.oneof({ weight: 2, arbitrary: fc.constant(0) }, real(10, 700)),
+  })
+  .map((r): RampDesign => {
+    return {
+      ...plain,
+      height: { layer: r.layer, value: r.height },
+      transition: circleOf(r.circle, Math.max(300, r.ratio * r.height), r.tangentLayer, r.tangent),
+      toe: r.toe,
+      back: r.back,
+      width: r.width,
+      sides: r.sides,
+      studs: { section: [38, 89], every: r.every },
+      skin: r.skin,
+      runOut: r.closed ? plain.runOut : { kind: 'none' },
+      deckBoard: r.board === null ? null : plywood(r.board),
+      coping: r.coping,
+      chamfer: r.chamfer,
+    }
+  })

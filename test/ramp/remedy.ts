@@ -1,0 +1,157 @@
+import type { Coping, RampDesign, Stock, Units } from '../../src/design/design.ts'
+import { readLength } from '../../src/length.ts'
+import type { Finding } from '../../src/ramp/check.ts'
+
+/** A design and a stock after the builder did what a message said. */
+export interface Remedy {
+  readonly words: string
+  readonly design: RampDesign
+  readonly panel?: Stock['panel']
+}
+
+type Change = (design: RampDesign, typed: readonly number[]) => Omit<Remedy, 'words'>
+
+const to = (change: (design: RampDesign, typed: number) => RampDesign): Change => {
+  return (design, typed) => ({ design: change(design, typed[0]!) })
+}
+
+const copingBy = (design: RampDesign, by: (old: Coping['by']) => Coping['by']): RampDesign => ({
+  ...design,
+  coping: { ...design.coping!, by: by(design.coping!.by) },
+})
+
+const radius = to((d, value) => ({
+  ...d,
+  transition: { ...d.transition, circle: { ...d.transition.circle, radius: value } },
+}))
+const height = to((d, value) => ({ ...d, height: { ...d.height, value } }))
+const toe = to((d, value) => ({ ...d, toe: value }))
+const tangentLower = to((d, by) => ({
+  ...d,
+  transition: {
+    ...d.transition,
+    tangent: { ...d.transition.tangent, height: d.transition.tangent.height - by },
+  },
+}))
+const back = to((d, value) => ({ ...d, back: { ...d.back, value } }))
+const up = to((d, value) =>
+  copingBy(d, (by) => ({ ...(by as Coping['by'] & { kind: 'reveals' }), up: value })),
+)
+const out = to((d, value) =>
+  copingBy(d, (by) => ({ ...(by as Coping['by'] & { kind: 'reveals' }), out: value })),
+)
+const along = to((d, value) =>
+  copingBy(d, (by) => ({ ...(by as Coping['by'] & { kind: 'notch' }), along: value })),
+)
+const down = to((d, value) =>
+  copingBy(d, (by) => ({ ...(by as Coping['by'] & { kind: 'notch' }), down: value })),
+)
+const width = to((d, value) => ({ ...d, width: value }))
+const chamfer = to((d, value) => ({ ...d, chamfer: value }))
+const noChamfer = to((d) => ({ ...d, chamfer: 0 }))
+const bridged = to((d) => ({ ...d, runOut: { kind: 'sheet', sheet: { thickness: 1.5, material: 'steel' } } }))
+const panel: Change = (design, [a, b]) => ({ design, panel: [Math.min(a!, b!), Math.max(a!, b!)] })
+
+/** A length as a message shows one that may be typed. */
+const L = '(-?\\d+(?: \\d+/\\d+|/\\d+)?)(?![\\d/.]| \\d)'
+
+/** What each check tells the builder to type. Of each list at least one must stand in the message, and all that do are tried. */
+const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>> = {
+  overhang: [
+    [`least (?:frame|surface) radius for this height is ${L}`, radius],
+    [`lower the height to ${L}`, height],
+  ],
+  'radius-skin': [[`give a radius of ${L} or more`, radius]],
+  'height-low': [[`make it ${L} or more`, height]],
+  'toe-low': [
+    [`the lowest toe is ${L}`, toe],
+    [`lower the tangent by ${L}`, tangentLower],
+  ],
+  'toe-high': [
+    [`make the toe ${L} or less`, toe],
+    [`height ${L} or more`, height],
+  ],
+  steep: [[`(?:frame|surface) radius of ${L} or more`, radius]],
+  'toe-step': [
+    ['say what closes it', bridged],
+    [`lower the toe to ${L}`, toe],
+  ],
+  'notch-level': [
+    [`\`up\` (?:may be at most|must be at least) ${L}`, up],
+    [`it may be at most ${L} deep`, down],
+  ],
+  'pipe-reach': [[`\`up\` may be at most ${L}`, up]],
+  'notch-floor': [
+    [`\`out\` (?:may be at most|at least) ${L}`, out],
+    [`\`along\` (?:must be at least|at most) ${L}`, along],
+  ],
+  'notch-front': [[`\`out\` may be at most ${L}`, out]],
+  'notch-long': [[`a (?:deck of|side) ${L}`, back]],
+  'notch-wood': [[`stronger: a (?:deck of|side) ${L}`, back]],
+  'notch-wall': [
+    [`a notch ${L} deep or more`, down],
+    [`\`up\` ${L} or less`, up],
+  ],
+  'pipe-behind-face': [
+    ['`out` (0) brings it flush', out],
+    [`a notch ${L} along at this depth`, along],
+  ],
+  'pipe-under-deck': [
+    ['`up` (0) brings it level', up],
+    [`a notch ${L} down`, down],
+  ],
+  chamfer: [
+    [`it may be at most ${L}`, chamfer],
+    ['leave it out', noChamfer],
+  ],
+  'length-short': [[`make it ${L} or more`, back]],
+  width: [[`make it ${L} or more`, width]],
+  'panel-size': [
+    [`make the deck ${L} or less`, back],
+    [`make it ${L} long or less`, back],
+    [`panels of ${L} × ${L}`, panel],
+  ],
+  'skin-none': [],
+  'stud-toe': [[`a toe of ${L} takes`, toe]],
+}
+
+/** Messages that name a way out but no number, each with its reason. */
+const withoutNumber: readonly RegExp[] = [
+  // no depth of notch keeps both a floor and the face: another pair of keys must be used
+  /give `up` and `out` in place of the notch$/,
+  // only on ramps as low as a pipe is thick
+  /take a thinner pipe or a higher ramp$/,
+  // the floor is not what is in the way
+  /starts too steep, for this section$/,
+  // the pipe is thinner than the deck board beside it
+  /take a thicker pipe or a thinner deck board$/,
+]
+
+/** A key that the design does not have cannot be typed: `up` beside a notch, or the reverse. */
+const applies = (design: RampDesign, change: Change): boolean => {
+  const by = design.coping?.by.kind
+  if (change === up || change === out) return by === 'reveals'
+  return change === along || change === down ? by === 'notch' : true
+}
+
+/**
+ * Every way out of a stop or a warning, its number typed from the message as it is read. Throws where the message names none,
+ * so that a check without a nearest value is a failing test.
+ */
+export const remediesOf = (design: RampDesign, finding: Finding, units: Units): readonly Remedy[] => {
+  const ways = remedies[finding.id]
+  if (!ways) throw new Error(`the tests know no way out of ${finding.id}: ${finding.message}`)
+  const found = ways.flatMap(([pattern, change]): Remedy[] => {
+    const match = new RegExp(pattern).exec(finding.message)
+    if (!match || !applies(design, change)) return []
+    const typed = match.slice(1).map((text) => {
+      const reading = readLength(text, units)
+      if ('error' in reading) throw new Error(`${reading.error} in: ${finding.message}`)
+      return reading.mm
+    })
+    return [{ words: match[0], ...change(design, typed) }]
+  })
+  if (found.length === 0 && !withoutNumber.some((form) => form.test(finding.message)))
+    throw new Error(`no nearest value in ${finding.id}: ${finding.message}`)
+  return found
+}
