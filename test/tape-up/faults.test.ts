@@ -161,6 +161,14 @@ describe('the tape-up sees', () => {
       /no page holds|do not hang together|trimmed pieces/,
     ],
     [
+      'a tile that touches no other',
+      () =>
+        withPlace((m) => {
+          m[4]! += 5000
+        }),
+      /do not hang together/,
+    ],
+    [
       'two tiles of one name',
       () =>
         withPlan((plan) => {
