@@ -36,24 +36,29 @@ export const wasteTicks = (outline: Path): readonly Path[] =>
  * `free` knows what is already drawn, in the window as the drawing is read.
  */
 export const keepWaste = (tile: Tile, pattern: Pattern, free: Occupancy): readonly TextMark[] => {
-  const pieces = [...cutPieces(tile, pattern, true), ...cutPieces(tile, pattern, false)]
-  if (pieces.length === 0) return []
+  // the curve before the straight edges, the nearest to the middle of a piece before its ends
+  const pieces = [true, false].map((traced) => cutPieces(tile, pattern, traced))
+  if (pieces.flat().length === 0) return []
   const ground = groundOf(tile, pattern.outline)
-  for (const size of [letters.side, 4, 3, letters.small])
-    for (const piece of pieces.slice(0, 6))
-      for (const t of [0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92]) {
-        const { from, direction } = place(tile, piece, t)
-        const keep = beside('KEEP', from, direction, 1, size)
-        const waste = beside('WASTE', from, direction, -1, size)
-        if (
-          wordFaults(keep, tile, free) + wordFaults(waste, tile, free) === 0 &&
-          standsOn(ground, keep, 'wood') &&
-          standsOn(ground, waste, 'waste')
-        )
-          return [keep, waste]
-      }
+  for (const group of pieces)
+    for (const size of [letters.side, 4, 3, letters.small])
+      for (const piece of group.slice(0, 6))
+        for (const t of shares) {
+          const { from, direction } = place(tile, piece, t)
+          const keep = beside('KEEP', from, direction, 1, size)
+          const waste = beside('WASTE', from, direction, -1, size)
+          if (
+            wordFaults(keep, tile, free) + wordFaults(waste, tile, free) === 0 &&
+            standsOn(ground, keep, 'wood') &&
+            standsOn(ground, waste, 'waste')
+          )
+            return [keep, waste]
+        }
   return [...alone('KEEP', tile, ground, free), ...alone('WASTE', tile, ground, free)]
 }
+
+/** Where along a piece a word is tried. */
+const shares = [0.5, 0.42, 0.58, 0.35, 0.65, 0.28, 0.72, 0.2, 0.8, 0.14, 0.86, 0.08, 0.92]
 
 /** A place on a piece of the line, in the window as the drawing is read. */
 const place = (
