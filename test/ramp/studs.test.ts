@@ -1,0 +1,201 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import type { RampDesign } from '../../src/design/design.ts'
+import { pathPolygon, polygonContains } from '../../src/geometry/contains.ts'
+import { pathDistance } from '../../src/geometry/nearest.ts'
+import type { Point } from '../../src/geometry/point.ts'
+import { hasStop } from '../../src/ramp/check.ts'
+import { type Stud, studCorners } from '../../src/ramp/studs.ts'
+import { assertNear } from '../support/near.ts'
+import { anyRamp, bare, piped, plain, said, solve, transitionOf } from './ramps.ts'
+
+/** Corners of a stud by its own numbers: face on the curve's tangent, depth square to it into the wood. */
+const corners = (x: number, y: number, angle: number, width: number, depth: number): readonly Point[] =>
+  [
+    [width / 2, 0],
+    [-width / 2, 0],
+    [-width / 2, depth],
+    [width / 2, depth],
+  ].map(([along, into]) => ({
+    x: x + along! * Math.cos(angle) + into! * Math.sin(angle),
+    y: y + along! * Math.sin(angle) - into! * Math.cos(angle),
+  }))
+
+const onCircle = (
+  design: RampDesign,
+  at: number,
+): { readonly x: number; readonly y: number; readonly angle: number } => {
+  const { centre, radius, toeAngle } = transitionOf(design)
+  const angle = toeAngle + at / radius.frame
+  return {
+    x: centre.x + radius.frame * Math.sin(angle),
+    y: centre.y - radius.frame * Math.cos(angle),
+    angle,
+  }
+}
+
+/** Least `at` whose flat stud sticks out neither in front nor below: tried in steps of a hundredth. */
+const leastAt = (design: RampDesign, width: number, depth: number): number => {
+  for (let at = 0; at < 400; at += 0.01) {
+    const { x, y, angle } = onCircle(design, at)
+    if (corners(x, y, angle, width, depth).every((p) => p.x >= 0 && p.y >= 0)) return at
+  }
+  throw new Error('no stud fits at all')
+}
+
+const studs = (design: RampDesign): readonly Stud[] => solve(design).ramp.studs
+
+test('studs lie on the curve at their length along it, turned with it', () => {
+  for (const stud of studs(plain)) {
+    const { x, y, angle } = onCircle(plain, stud.at)
+    assertNear(stud.x, x, 1e-9, 'x')
+    assertNear(stud.y, y, 1e-9, 'y')
+    assertNear(stud.angle, angle, 1e-12, 'angle (radians)')
+    studCorners(stud).forEach((p, i) => {
+      const own = corners(x, y, angle, stud.width, stud.depth)[i]!
+      assertNear(Math.hypot(p.x - own.x, p.y - own.y), 0, 1e-9, `corner ${i}`)
+    })
+  }
+})
+
+describe('the first stud', () => {
+  test('lies flat, flush with the toe', () => {
+    const [first] = studs(plain)
+    expect([first!.lies, first!.role, first!.width, first!.depth]).toEqual(['flat', 'toe', 89, 38])
+    assertNear(first!.at, leastAt(plain, 89, 38), 0.011, 'least place')
+    assertNear(Math.min(...studCorners(first!).map((p) => p.x)), 0, 1e-9, 'flush')
+    expect(said(plain, 'stud-toe')).toEqual([])
+  })
+
+  test('is moved up by the least amount that fits under a low toe, and says so', () => {
+    const low = { ...plain, toe: 34 }
+    const [first] = studs(low)
+    const flush = 89 / 2
+    const least = leastAt(low, 89, 38)
+    expect(least).toBeGreaterThan(flush + 5)
+    assertNear(first!.at, least, 0.011, 'least place')
+    expect([first!.lies, first!.depth]).toEqual(['flat', 38])
+    expect(said(low, 'stud-toe').join()).toMatch(
+      /^note: the first stud does not fit flush with the toe; it lies \d+(\.\d)? further up$/,
+    )
+  })
+
+  test('is ripped where no place up to half a step fits', () => {
+    // level at the floor and a toe of 20: the curve rises too slowly
+    const low = bare(3000, 640, 20)
+    const [first] = studs(low)
+    expect(first!.lies).toBe('flat')
+    expect(first!.depth).toBeLessThan(38)
+    // the thickest strip that fits, tried in hundredths
+    const { x, y, angle } = onCircle(low, first!.at)
+    let depth = 0
+    while (corners(x, y, angle, 89, depth + 0.01).every((p) => p.x >= -1e-6 && p.y >= 0)) depth += 0.01
+    assertNear(first!.depth, depth, 0.011, 'ripped to')
+    expect(said(low, 'stud-toe')).toEqual([
+      `note: the first stud is ripped to ${first!.depth.toFixed(1)} thick to lie in the toe`,
+    ])
+  })
+
+  test('is left out of a toe too thin for it, with the toe that would take one', () => {
+    const thin = bare(3000, 640, 6)
+    expect(studs(thin).filter((stud) => stud.role === 'toe')).toEqual([])
+    const [message] = said(thin, 'stud-toe')
+    const offered = Number(
+      /^warn: no stud fits in the toe; a toe of (\d+) takes one laid flat$/.exec(message!)![1],
+    )
+    expect(said({ ...thin, toe: offered }, 'stud-toe').filter((m) => m.startsWith('warn'))).toEqual([])
+  })
+})
+
+test('the others stand on edge at multiples of `every` from the toe corner', () => {
+  const design = { ...plain, studs: { section: [38, 89] as const, every: 187.5 } }
+  const others = studs(design).filter((stud) => stud.role === 'curve')
+  const { arc } = transitionOf(design)
+  // the last multiple whose stud ends before the lip
+  const count = Math.floor((arc - 19) / 187.5)
+  expect(count).toBeGreaterThan(4)
+  expect(others.length).toBe(count)
+  others.forEach((stud, i) => {
+    assertNear(stud.at, (i + 1) * 187.5, 1e-9, `stud ${i + 2}`)
+    expect([stud.width, stud.depth]).toEqual(stud.lies === 'edge' ? [38, 89] : [89, 38])
+  })
+  expect(others.at(-1)!.lies).toBe('edge')
+})
+
+test('where the panel is too shallow for a stud on edge it lies flat, and is noted', () => {
+  const design = { ...bare(1724, 640, 40), studs: { section: [38, 89] as const, every: 140 } }
+  const second = studs(design)[1]!
+  assertNear(second.at, 140, 1e-9, 'place')
+  // 140 up the curve its foot, 89 deep on edge, would come out below the floor
+  const { x, y, angle } = onCircle(design, 140)
+  expect(Math.min(...corners(x, y, angle, 38, 89).map((p) => p.y))).toBeLessThan(0)
+  expect(second.lies).toBe('flat')
+  expect(said(design, 'stud-outside')[0]).toBe(
+    'note: the stud 140 up the curve is too deep on edge there; it lies flat',
+  )
+})
+
+describe('no stud, on any ramp without a stop,', () => {
+  const sawn = anyRamp.filter((design) => !hasStop(solve(design).findings))
+
+  test('leaves the panel or reaches into the pipe', () => {
+    fc.assert(
+      fc.property(sawn, (design) => {
+        const { side, studs: all, coping } = solve(design).ramp
+        const polygon = pathPolygon(side!.outline, 2)
+        for (const stud of all) {
+          const own = studCorners(stud)
+          own.forEach((p, i) => {
+            const q = own[(i + 1) % 4]!
+            for (let k = 0; k < 12; k++) {
+              const at = { x: p.x + ((q.x - p.x) * k) / 12, y: p.y + ((q.y - p.y) * k) / 12 }
+              // the middle of the skin face lies on the cut line itself
+              const out = polygonContains(polygon, at) ? 0 : pathDistance(side!.outline, at)
+              expect(out).toBeLessThan(1e-3)
+              if (coping && at.y > coping.centre.y - coping.outside / 2 + 1e-3)
+                expect(Math.hypot(at.x - coping.centre.x, at.y - coping.centre.y)).toBeGreaterThan(
+                  coping.outside / 2 - 1e-3,
+                )
+            }
+          })
+        }
+      }),
+      { numRuns: 200, seed: 11 },
+    )
+  })
+
+  test('overlaps the next, and all but the first stand at multiples of `every`', () => {
+    fc.assert(
+      fc.property(sawn, (design) => {
+        const all = studs(design)
+        all.forEach((stud, i) => {
+          const before = all[i - 1]
+          if (before) expect(stud.at - stud.width / 2).toBeGreaterThan(before.at + before.width / 2 - 1e-6)
+          if (stud.role === 'curve') {
+            const steps = stud.at / design.studs.every
+            assertNear(steps, Math.round(steps), 1e-9, 'steps')
+          } else expect(i).toBe(0)
+        })
+      }),
+      { numRuns: 200, seed: 12 },
+    )
+  })
+})
+
+test('studs keep clear of a chamfer', () => {
+  const design: RampDesign = {
+    ...plain,
+    coping: piped(),
+    back: { from: 'deck', value: 110 },
+    studs: { section: [38, 140], every: 100 },
+    chamfer: 600,
+  }
+  const { ramp, findings } = solve(design)
+  expect(hasStop(findings)).toBe(false)
+  const beyond = (stud: Stud): number =>
+    Math.max(...studCorners(stud).map((p) => p.x - p.y - (ramp.length! - 600)))
+  expect(ramp.studs.length).toBeGreaterThan(2)
+  for (const stud of ramp.studs) expect(beyond(stud)).toBeLessThan(1e-6)
+  // the same studs without the cut reach past it
+  expect(Math.max(...studs({ ...design, chamfer: 0 }).map(beyond))).toBeGreaterThan(0)
+})
