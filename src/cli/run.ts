@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander'
 import { figures } from './commands/figures.ts'
 import { gauge } from './commands/gauge.ts'
 import { newDesign } from './commands/new.ts'
+import { offsets } from './commands/offsets.ts'
 import { plot } from './commands/plot.ts'
 import { square } from './commands/square.ts'
 import { Failure } from './failure.ts'
@@ -55,6 +56,7 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
     .option('--printer <name>', 'correct for this printer, measured with gauge')
     .option('--profiles <folder>', "folder of the printers' profiles; else your own configuration folder")
     .option('--out <file>', 'where to write the PDF; else beside you, named after the design')
+    .option('--map <file>', 'also write the map as a PNG, to have on the phone')
     .option('--force', 'replace a file that exists')
     .option('--json', 'print the plan as JSON alone')
     .action(async (file, options) => {
@@ -101,6 +103,24 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
     .option('--json', 'print JSON alone')
     .action((name, options) => {
       exit = gauge(name, options, shell)
+    })
+
+  program
+    .command('offsets')
+    .argument('<design>', 'design file')
+    .description(
+      'the curve as distances to set out by hand, without a printer; and the figures of a swing arm',
+    )
+    .option('--every <length>', 'distance of the marks along the bottom edge; else 150 mm or 6 in')
+    .option(
+      '--paper <name>',
+      'of the PDF: letter, legal, tabloid, a4, a3, a2, a1 or a0; else as the design says',
+    )
+    .option('--out <file>', 'write it to a .pdf, .csv or .txt file instead of printing it')
+    .option('--force', 'replace a file that exists')
+    .option('--json', 'print JSON alone, in mm')
+    .action(async (file, options) => {
+      exit = await offsets(file, options, shell)
     })
 
   for (const command of program.commands)

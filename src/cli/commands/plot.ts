@@ -22,11 +22,18 @@ import { writeSet } from '../write-set.ts'
 const mostPages = 2000
 
 /** The whole set as a PDF. Writes nothing where a check says stop. */
-export const plot = async (file: string, raw: RawPlotOptions, shell: Shell): Promise<number> => {
+export const plot = async (
+  file: string,
+  raw: RawPlotOptions & { readonly map?: string },
+  shell: Shell,
+): Promise<number> => {
   const { design, text } = loadDesign(file)
   const options = plotOptions(raw, design)
   const out = raw.out ?? `${basename(file, extname(file))}.pdf`
   checkOut(out, raw.force ?? false)
+  // loaded here, so that what draws no image starts without it
+  const image = raw.map === undefined ? null : await import('../map-image.ts')
+  image?.checkMap(raw.map!, raw.force ?? false)
   const solved = solveDesign(design)
   const several = design.ramps.length > 1
   const checks = showChecks(solved.checks, several)
@@ -40,6 +47,7 @@ export const plot = async (file: string, raw: RawPlotOptions, shell: Shell): Pro
       `this job takes ${set.pages.length} pages, more than ${mostPages}; take larger paper (--paper a3), smaller margins, or --cover line`,
     )
   const lost = await writeSet(set, design.title, out, raw.force ?? false)
+  await image?.writeMap(design.title, set, design.units, raw.map!, raw.force ?? false)
   if (raw.json) shell.out(`${JSON.stringify(set.plan, null, 2)}\n`)
   else shell.out(report(out, design, set, options.sheet.paper.name, why))
   for (const line of [...checks, ...[...options.warnings, ...lost].map((warning) => `watch ${warning}`)])

@@ -1,0 +1,35 @@
+import { showLength, type Units } from '../length.ts'
+import type { Offsets } from '../ramp/offsets.ts'
+import { type OffsetRow, showOffset } from './offsets-rows.ts'
+
+/** How lengths are said. */
+export const unitWord = (units: Units): string => (units === 'in' ? 'inches' : 'mm')
+
+/** What a sign behind a fraction says, only where one stands. */
+export const signWords = (rows: readonly OffsetRow[]): string =>
+  rows.some((row) => /[+–]$/.test(row.back) || /[+–]$/.test(row.up)) ? '+ is 1/32 over, – is 1/32 under.' : ''
+
+/** What to check, sentence by sentence, in the builder's units. */
+export const checkWords = (offsets: Offsets, units: Units): readonly string[] => {
+  const show = (mm: number): string => showOffset(mm, units)
+  const { panel, chord, rise, miss } = offsets
+  const [a, b] = panel.diagonals
+  return [
+    `The panel, ${show(panel.length)} × ${show(panel.height)}, before any cut: one diagonal ${show(a)}, the other ${show(b)}.`,
+    `TOE to LIP, straight: ${show(chord)}; from the middle of that line square to the curve: ${show(rise)}.`,
+    `A straight line from mark to mark misses the curve by ${show(miss)} at most: bend a batten.`,
+  ]
+}
+
+/** How to draw it with a board on a screw; empty for a curve that no arm draws. */
+export const swingWords = ({ swing, panel }: Offsets, units: Units): readonly string[] => {
+  if (!swing) return []
+  const show = (mm: number): string => showOffset(mm, units)
+  const whole = (mm: number): string => showLength(mm, units)
+  const { pivot, arm, sheet, floor, floorAbovePanel } = swing
+  return [
+    `Screw ${show(pivot.inFront)} in front of the front edge and ${show(pivot.above)} above the bottom edge, on a block as thick as the panel; screw to pencil ${show(arm)}.`,
+    `Floor beyond a sheet of ${whole(sheet.length)} × ${whole(sheet.height)} with the side in its lower front corner: ${whole(floor.inFront)} in front, ${whole(floor.above)} above; ` +
+      `beyond a panel cut to ${whole(panel.height)} first: ${whole(floorAbovePanel)} above.`,
+  ]
+}

@@ -1,0 +1,151 @@
+import { extname } from 'node:path'
+import { offsetsCsv } from '../../booklet/offsets-csv.ts'
+import { offsetsText } from '../../booklet/offsets-text.ts'
+import type { Design } from '../../design/design.ts'
+import { implausible } from '../../design/plausible.ts'
+import { readLength, type Units } from '../../length.ts'
+import { hasStop } from '../../ramp/check.ts'
+import { type Offsets, solveOffsets } from '../../ramp/offsets.ts'
+import type { Ramp } from '../../ramp/ramp.ts'
+import { solveDesign } from '../../ramp/solve.ts'
+import { Failure } from '../failure.ts'
+import { checkOut, writeOut } from '../files.ts'
+import { loadDesign } from '../load-design.ts'
+import { platform } from '../platform.ts'
+import { type SheetOptions, sheetOptions } from '../plot-options.ts'
+import type { Shell } from '../shell.ts'
+import { showChecks } from '../show-checks.ts'
+
+export interface OffsetsOptions {
+  readonly every?: string
+  readonly paper?: string
+  readonly out?: string
+  readonly json?: boolean
+  readonly force?: boolean
+}
+
+/** Closer marks than this are no help, wider ones no curve, mm. */
+const everyRange = { least: 20, most: 600 }
+
+const formats = ['.pdf', '.csv', '.txt'] as const
+type Format = (typeof formats)[number]
+
+/** The curve as distances to set out by hand. Writes nothing where a check says stop. */
+export const offsets = async (file: string, options: OffsetsOptions, shell: Shell): Promise<number> => {
+  const { design } = loadDesign(file)
+  const { every, format, sheet } = resolve(options, design)
+  if (options.out !== undefined) checkOut(options.out, options.force ?? false)
+  const solved = solveDesign(design)
+  const checks = showChecks(solved.checks, design.ramps.length > 1)
+  if (hasStop(solved.checks))
+    throw new Failure(1, [...checks, 'nothing written; `traceply figures` shows what is solved'].join('\n'))
+  const all = solved.ramps.map((ramp) => solveOffsets(ramp, every, design.stock.panel))
+  const lost: string[] = []
+  if (options.out !== undefined) {
+    const content =
+      format === '.csv'
+        ? offsetsCsv(all, design.units)
+        : format === '.txt'
+          ? offsetsText(design.title, all, design.units)
+          : await pdf(design, solved.ramps, all, sheet, lost)
+    writeOut(options.out, content, options.force ?? false)
+  }
+  if (options.json) shell.out(`${JSON.stringify(report(design, all), null, 2)}\n`)
+  else if (options.out === undefined) shell.out(offsetsText(design.title, all, design.units))
+  else shell.out(`${options.out}: offsets of ${all.map((one) => one.ramp).join(', ')}.\n`)
+  for (const line of [...checks, ...lost.map((warning) => `watch ${warning}`)]) shell.err(`${line}\n`)
+  return 0
+}
+
+interface Resolved {
+  readonly every: number
+  readonly format: Format
+  readonly sheet: SheetOptions['sheet']
+}
+
+/** Fails with everything that is wrong with the options at once. */
+const resolve = (options: OffsetsOptions, design: Design): Resolved => {
+  const faults: string[] = []
+  const every =
+    options.every === undefined ? usual(design.units) : readEvery(options.every, design.units, faults)
+  const ending = options.out === undefined ? '.txt' : extname(options.out).toLowerCase()
+  const format = formats.find((known) => known === ending)
+  if (format === undefined)
+    faults.push(
+      `--out ${options.out}: ${ending === '' ? 'a name without an ending' : `\`${ending}\``} tells no format; end it in .pdf (a page), .csv (a spreadsheet) or .txt (plain text)`,
+    )
+  const { sheet } = sheetOptions(
+    options.paper === undefined ? {} : { paper: options.paper },
+    design.units,
+    design.paper,
+    faults,
+  )
+  return { every, format: format!, sheet }
+}
+
+/** 150 mm or 6 in along the bottom edge, half of that up the front. */
+const usual = (units: Units): number => (units === 'in' ? 6 * 25.4 : 150)
+
+const readEvery = (said: string, units: Units, faults: string[]): number => {
+  const reading = readLength(said, units)
+  if (!('mm' in reading)) {
+    faults.push(`--every ${said}: ${reading.error}`)
+    return usual(units)
+  }
+  const fault = implausible(said, reading, everyRange, units)
+  if (fault) faults.push(`--every ${fault.fault}`)
+  return reading.mm
+}
+
+const pdf = async (
+  design: Design,
+  ramps: readonly Ramp[],
+  all: readonly Offsets[],
+  sheet: SheetOptions['sheet'],
+  lost: string[],
+): Promise<Uint8Array> => {
+  // loaded here, so that what writes no PDF starts without it
+  const [{ writePdf }, { offsetsPages }, { sheetWindow }] = await Promise.all([
+    import('../../write/pdf.ts'),
+    import('../../booklet/offsets-page.ts'),
+    import('../../page/sheet.ts'),
+  ])
+  const window = sheetWindow(sheet)
+  const pages = all.flatMap((one, i) =>
+    offsetsPages(window, {
+      title: design.title,
+      units: design.units,
+      offsets: one,
+      outline: ramps[i]!.side!.outline,
+    }).map((drawing, k) => ({
+      width: sheet.paper.width,
+      height: sheet.paper.height,
+      drawing,
+      label: k === 0 ? one.ramp : `${one.ramp} ${k + 1}`,
+      bookmark: k === 0 ? `Offsets: ${one.ramp}` : `Offsets: ${one.ramp}, page ${k + 1}`,
+    })),
+  )
+  const { bytes, warnings } = await writePdf(
+    {
+      title: design.title,
+      subject: `Offsets of the side's curve, in ${design.units}`,
+      pages,
+      attachments: [],
+    },
+    platform,
+  )
+  lost.push(...warnings)
+  return bytes
+}
+
+/** As scripts read it: mm. */
+const report = (design: Design, all: readonly Offsets[]) => ({
+  title: design.title,
+  units: design.units,
+  ramps: all.map(({ stations, toe, lip, ...rest }) => ({
+    ...rest,
+    toe: [toe.x, toe.y],
+    lip: [lip.x, lip.y],
+    stations: stations.map(({ x, y, by, cutAway }) => ({ x, y, by, cutAway })),
+  })),
+})

@@ -1,0 +1,112 @@
+import { extname } from 'node:path'
+import { PNG } from 'pngjs'
+import { phoneMap } from '../booklet/phone-map.ts'
+import type { Units } from '../design/design.ts'
+import type { Face } from '../drawing/drawing.ts'
+import { affineApply, affineScale } from '../geometry/affine.ts'
+import type { Path, Piece } from '../geometry/path.ts'
+import { type Point, pointBetween } from '../geometry/point.ts'
+import type { PageSet } from '../page/set.ts'
+import { writePng } from '../write/png.ts'
+import type { RasterImage } from '../write/raster.ts'
+import type { Glyph, GlyphSource } from '../write/raster-text.ts'
+import { Failure } from './failure.ts'
+import { checkOut, writeOut } from './files.ts'
+import { platform } from './platform.ts'
+
+/** As wide as most phones show. */
+const imageWidth = 1080
+
+/** Asked before the work is done. */
+export const checkMap = (file: string, force: boolean): void => {
+  if (extname(file).toLowerCase() !== '.png')
+    throw new Failure(2, `--map ${file}: the map is an image; end its name in .png`)
+  checkOut(file, force)
+}
+
+/** The map of a set as a grey PNG for the phone. */
+export const writeMap = async (
+  title: string,
+  set: PageSet,
+  units: Units,
+  file: string,
+  force: boolean,
+): Promise<void> => {
+  const { drawing, width, height } = phoneMap(title, set, units)
+  const size = { width, height, pixelsPerMm: imageWidth / width }
+  writeOut(file, writePng(drawing, size, { glyphOf: await loadGlyphs(), encode }), force)
+}
+
+const encode = ({ width, height, pixels }: RasterImage): Uint8Array => {
+  const image = new PNG({ width, height })
+  image.data = Buffer.from(pixels)
+  return PNG.sync.write(image, { colorType: 0, inputColorType: 0, inputHasAlpha: false, bitDepth: 8 })
+}
+
+/** What is used of fontkit. */
+interface FontFile {
+  readonly hasGlyphForCodePoint: (code: number) => boolean
+  readonly glyphForCodePoint: (code: number) => {
+    readonly advanceWidth: number
+    readonly bbox: { readonly maxY: number }
+    readonly path: { readonly commands: readonly FontCommand[] }
+  }
+}
+
+interface FontCommand {
+  readonly command: 'moveTo' | 'lineTo' | 'quadraticCurveTo' | 'bezierCurveTo' | 'closePath'
+  readonly args: readonly number[]
+}
+
+/** Shown for a letter that the font lacks. */
+const box = 0x25a1
+
+/** The wide font's outlines, each letter read once. */
+export const loadGlyphs = async (): Promise<GlyphSource> => {
+  const source = await platform.wideFont!()
+  const { create } = source.fontkit as { readonly create: (bytes: Uint8Array) => FontFile }
+  const fonts: Readonly<Record<Face, FontFile>> = {
+    regular: create(source.regular),
+    bold: create(source.bold),
+  }
+  const known = new Map<string, Glyph>()
+  return (letter, face) => {
+    const key = `${face} ${letter}`
+    const glyph = known.get(key) ?? readGlyph(fonts[face], letter)
+    known.set(key, glyph)
+    return glyph
+  }
+}
+
+const readGlyph = (font: FontFile, letter: string): Glyph => {
+  const code = letter.codePointAt(0)!
+  const glyph = font.glyphForCodePoint(font.hasGlyphForCodePoint(code) ? code : box)
+  // the H shows how high a capital is
+  const scale = 1 / font.glyphForCodePoint(72).bbox.maxY
+  return { advance: glyph.advanceWidth * scale, outlines: glyphPaths(glyph.path.commands, scale) }
+}
+
+/** A font's commands as closed paths; a quadratic is a cubic with arms of two thirds, exactly. */
+const glyphPaths = (commands: readonly FontCommand[], scale: number): readonly Path[] => {
+  const paths: { start: Point; pieces: Piece[]; closed: true }[] = []
+  for (const { command, args } of commands) {
+    const at = (i: number): Point => affineApply(affineScale(scale), { x: args[i]!, y: args[i + 1]! })
+    if (command === 'moveTo') {
+      paths.push({ start: at(0), pieces: [], closed: true })
+      continue
+    }
+    const path = paths.at(-1)
+    if (!path) throw new Error('a letter that does not begin with a move')
+    const from = path.pieces.at(-1)?.to ?? path.start
+    if (command === 'lineTo') path.pieces.push({ kind: 'line', to: at(0) })
+    else if (command === 'quadraticCurveTo')
+      path.pieces.push({
+        kind: 'cubic',
+        c1: pointBetween(from, at(0), 2 / 3),
+        c2: pointBetween(at(2), at(0), 2 / 3),
+        to: at(2),
+      })
+    else if (command === 'bezierCurveTo') path.pieces.push({ kind: 'cubic', c1: at(0), c2: at(2), to: at(4) })
+  }
+  return paths
+}

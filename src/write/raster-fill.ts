@@ -1,0 +1,114 @@
+import type { Polygon } from './raster-stroke.ts'
+
+/** A picture in grey: rows from the top, 0 black, 1 white. */
+export interface Canvas {
+  readonly width: number
+  readonly height: number
+  readonly grey: Float32Array
+}
+
+export const blankCanvas = (width: number, height: number): Canvas => ({
+  width,
+  height,
+  grey: new Float32Array(width * height).fill(1),
+})
+
+/** An edge going down: `way` is +1 where the polygon goes down too. */
+interface Edge {
+  readonly top: number
+  readonly bottom: number
+  readonly x: number
+  readonly slope: number
+  readonly way: 1 | -1
+}
+
+/** The finest band of a row; bands end at corners too, so that level edges are exact. */
+const bandsPerRow = 8
+
+/**
+ * Fills polygons together by the non-zero rule. Each row is cut into bands that end at every corner; within a band edges are
+ * straight, so that its middle line gives the exact area between them, and the share of each pixel nearly so.
+ * Pixels, y down from the top.
+ */
+export const fillPolygons = (canvas: Canvas, polygons: readonly Polygon[], grey: number): void => {
+  const edges = polygons.flatMap(polygonEdges).sort((a, b) => a.top - b.top)
+  if (edges.length === 0) return
+  const top = Math.max(0, edges[0]!.top)
+  const bottom = edges.reduce((most, edge) => Math.max(most, Math.min(edge.bottom, canvas.height)), 0)
+  if (!(top < bottom)) return
+  const stops = bandStops(edges, top, bottom)
+  const cover = new Float64Array(canvas.width + 1)
+  let active: Edge[] = []
+  let next = 0
+  for (let i = 0; i + 1 < stops.length; ) {
+    const row = Math.floor(stops[i]!)
+    for (; i + 1 < stops.length && stops[i]! < row + 1; i++) {
+      const middle = (stops[i]! + stops[i + 1]!) / 2
+      while (next < edges.length && edges[next]!.top <= middle) active.push(edges[next++]!)
+      active = active.filter((edge) => edge.bottom > middle)
+      coverBand(cover, canvas.width, active, middle, stops[i + 1]! - stops[i]!)
+    }
+    paintRow(canvas, row, cover, grey)
+  }
+}
+
+const polygonEdges = (polygon: Polygon): readonly Edge[] =>
+  polygon.flatMap((a, i): Edge[] => {
+    const b = polygon[(i + 1) % polygon.length]!
+    if (a.y === b.y) return []
+    const slope = (b.x - a.x) / (b.y - a.y)
+    return [
+      a.y < b.y
+        ? { top: a.y, bottom: b.y, x: a.x, slope, way: 1 }
+        : { top: b.y, bottom: a.y, x: b.x, slope, way: -1 },
+    ]
+  })
+
+/** Where bands end, ascending: even parts of every row, and every corner. */
+const bandStops = (edges: readonly Edge[], top: number, bottom: number): readonly number[] => {
+  const stops = new Set([top, bottom])
+  for (let k = Math.ceil(top * bandsPerRow); k <= bottom * bandsPerRow; k++) stops.add(k / bandsPerRow)
+  for (const edge of edges) for (const y of [edge.top, edge.bottom]) if (y > top && y < bottom) stops.add(y)
+  return [...stops].sort((a, b) => a - b)
+}
+
+/** Adds what one band covers of each pixel of its row. */
+const coverBand = (
+  cover: Float64Array,
+  width: number,
+  active: readonly Edge[],
+  middle: number,
+  weight: number,
+): void => {
+  const crossings = active
+    .map((edge) => ({ x: edge.x + edge.slope * (middle - edge.top), way: edge.way }))
+    .sort((a, b) => a.x - b.x)
+  let winding = 0
+  let from = 0
+  for (const { x, way } of crossings) {
+    if (winding === 0) from = x
+    winding += way
+    if (winding === 0) coverSpan(cover, Math.max(0, from), Math.min(width, x), weight)
+  }
+}
+
+const coverSpan = (cover: Float64Array, from: number, to: number, weight: number): void => {
+  if (!(from < to)) return
+  const [first, last] = [Math.floor(from), Math.floor(to)]
+  if (first === last) {
+    cover[first]! += (to - from) * weight
+    return
+  }
+  cover[first]! += (first + 1 - from) * weight
+  for (let x = first + 1; x < last; x++) cover[x]! += weight
+  cover[last]! += (to - last) * weight
+}
+
+/** Lays the row's cover over the picture and clears it for the next. */
+const paintRow = ({ width, grey: pixels }: Canvas, row: number, cover: Float64Array, grey: number): void => {
+  for (let x = 0; x < width; x++) {
+    const share = Math.min(1, cover[x]!)
+    if (share > 0) pixels[row * width + x] = pixels[row * width + x]! * (1 - share) + grey * share
+  }
+  cover.fill(0)
+}

@@ -1,0 +1,61 @@
+import { type Drawing, layers } from '../drawing/drawing.ts'
+import type { Affine } from '../geometry/affine.ts'
+import { marksByLayer } from './placed.ts'
+import { blankCanvas, fillPolygons } from './raster-fill.ts'
+import { flattenPath } from './raster-flatten.ts'
+import { strokePolygons } from './raster-stroke.ts'
+import { type GlyphSource, textPolygons } from './raster-text.ts'
+
+/** A grey picture, one byte a pixel, rows from the top: 0 black, 255 white. */
+export interface RasterImage {
+  readonly width: number
+  readonly height: number
+  readonly pixels: Uint8Array
+}
+
+/** What is drawn lies between 0,0 and width, height; mm, y up. */
+export interface RasterSize {
+  readonly width: number
+  readonly height: number
+  readonly pixelsPerMm: number
+}
+
+/** Larger ones are no picture for a phone, and fill its memory. */
+const mostPixels = 40e6
+
+/** A drawing as pixels, anti-aliased, black on white, layers in their order. Same input, same pixels. */
+export const rasterise = (drawing: Drawing, size: RasterSize, glyphOf: GlyphSource): RasterImage => {
+  const { pixelsPerMm } = size
+  const [width, height] = [Math.round(size.width * pixelsPerMm), Math.round(size.height * pixelsPerMm)]
+  if (!(width > 0 && height > 0 && width * height <= mostPixels))
+    throw new RangeError(`a picture of ${width} x ${height} pixels cannot be drawn`)
+  const canvas = blankCanvas(width, height)
+  // y down from the top edge of the drawing
+  const toPixels: Affine = [pixelsPerMm, 0, 0, -pixelsPerMm, 0, size.height * pixelsPerMm]
+  const byLayer = marksByLayer(drawing, toPixels)
+  for (const layer of layers)
+    for (const { mark, map } of byLayer.get(layer)!)
+      switch (mark.kind) {
+        case 'stroke': {
+          const { pen } = mark
+          const dash = (pen.dash ?? []).map((mm) => above0(mm, 'a dash') * pixelsPerMm)
+          const wide = above0(pen.width, 'a pen') * pixelsPerMm
+          fillPolygons(canvas, strokePolygons(flattenPath(mark.path, map), wide, dash), pen.grey ?? 0)
+          break
+        }
+        case 'fill':
+          fillPolygons(canvas, [flattenPath(mark.path, map).points], mark.grey)
+          break
+        case 'text':
+          fillPolygons(canvas, textPolygons(mark, map, glyphOf), mark.grey ?? 0)
+          break
+        default:
+          mark satisfies never
+      }
+  return { width, height, pixels: Uint8Array.from(canvas.grey, (share) => Math.round(share * 255)) }
+}
+
+const above0 = (value: number, name: string): number => {
+  if (!(value > 0)) throw new RangeError(`${name} is ${value}, it must be above 0`)
+  return value
+}
