@@ -4,6 +4,8 @@ import { type Box, pointsBounds } from '../geometry/bounds.ts'
 import type { Correction } from '../printer/correction.ts'
 import type { Expected } from './budget.ts'
 import type { Cover } from './coverage.ts'
+import type { Margins } from './paper.ts'
+import type { Fingerprint } from './set-code.ts'
 import { pointsPerMm, type Sheet, sheetWindow, sheetWritten } from './sheet.ts'
 
 /** The plan of a set as scripts read it: design.md §6. Page coordinates are PDF points, y up. */
@@ -11,6 +13,9 @@ export interface Plan {
   readonly version: 1
   readonly set: string
   readonly paper: { readonly name: PaperName; readonly width: number; readonly height: number }
+  readonly margins: Margins
+  /** how far pages lie over each other, mm */
+  readonly overlap: number
   readonly cover: Cover
   /** name of the printer profile whose correction was used; null for none */
   readonly printer: string | null
@@ -19,6 +24,10 @@ export interface Plan {
   readonly expected: readonly ({ readonly pattern: string } & Expected)[]
   readonly design: string
   readonly pages: readonly PlanPage[]
+  /** in a file that holds some pages of the set only: their numbers in `pages`, in the file's order */
+  readonly reprint?: readonly number[]
+  /** fingerprint of all that stands above, as JSON: a plan that was edited by hand is known by it */
+  readonly seal: string
 }
 
 export interface PlanPlace {
@@ -37,6 +46,12 @@ export type PlanPage = {
   readonly tile?: string
   readonly places: readonly PlanPlace[]
 } & Partial<PlanPlace>
+
+/** A plan with its seal, over whatever it had. */
+export const planSealed = (
+  { seal: _, ...plan }: Omit<Plan, 'seal'> & { readonly seal?: string },
+  fingerprint: Fingerprint,
+): Plan => ({ ...plan, seal: fingerprint(JSON.stringify(plan)) })
 
 /** `map` takes the pattern to ideal page mm; `window` is in ideal page mm. */
 export const planPlace = (

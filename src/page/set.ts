@@ -16,7 +16,15 @@ import { jointShares } from './joint-shares.ts'
 import { wasteTicks } from './keep-waste.ts'
 import type { Lattice } from './lattice.ts'
 import { mapPage } from './map-page.ts'
-import { type PageKind, type Plan, type PlanPage, type PlanPlace, planPage, planPlace } from './plan.ts'
+import {
+  type PageKind,
+  type Plan,
+  type PlanPage,
+  type PlanPlace,
+  planPage,
+  planPlace,
+  planSealed,
+} from './plan.ts'
 import { type Fingerprint, setCode } from './set-code.ts'
 import { type Sheet, sheetWindow, sheetWritten } from './sheet.ts'
 import { squarePage } from './square-page.ts'
@@ -80,7 +88,11 @@ export const layOutSet = (design: Design, solved: SolvedDesign, options: SetOpti
     {
       design,
       paper: [sheet.paper, sheet.margins, overlap, cover],
-      printer: sheet.correction,
+      // whatever changes a page changes the code: the printer's name and what is known of it are printed too
+      printer:
+        options.printer === null
+          ? sheet.correction
+          : [sheet.correction, options.printer, options.uncertainty],
     },
     fingerprint,
   )
@@ -173,7 +185,14 @@ export const layOutSet = (design: Design, solved: SolvedDesign, options: SetOpti
 const assemble = (
   code: string,
   drafts: readonly Draft[],
-  { sheet, cover, text, printer }: Pick<SetOptions, 'sheet' | 'cover' | 'text' | 'printer'>,
+  {
+    sheet,
+    overlap,
+    cover,
+    text,
+    printer,
+    fingerprint,
+  }: Pick<SetOptions, 'sheet' | 'overlap' | 'cover' | 'text' | 'printer' | 'fingerprint'>,
   groups: PageSet['groups'],
 ): PageSet => {
   const written = sheetWritten(sheet)
@@ -186,17 +205,22 @@ const assemble = (
       bookmark,
       drawing: [group(written, drawing)],
     })),
-    plan: {
-      version: 1,
-      set: code,
-      paper: sheet.paper,
-      cover,
-      printer,
-      correction: sheet.correction,
-      expected: groups.map(({ pattern, expected }) => ({ pattern: pattern.name, ...expected })),
-      design: text,
-      pages: drafts.map(({ kind, tile, places }, i): PlanPage => planPage(i + 1, kind, tile, places)),
-    },
+    plan: planSealed(
+      {
+        version: 1,
+        set: code,
+        paper: sheet.paper,
+        margins: sheet.margins,
+        overlap,
+        cover,
+        printer,
+        correction: sheet.correction,
+        expected: groups.map(({ pattern, expected }) => ({ pattern: pattern.name, ...expected })),
+        design: text,
+        pages: drafts.map(({ kind, tile, places }, i): PlanPage => planPage(i + 1, kind, tile, places)),
+      },
+      fingerprint,
+    ),
   }
 }
 
@@ -237,7 +261,7 @@ export const layOutSquare = (
     fingerprint,
   )
   const draft = squareDraft(sheet, code, units, printer, printer === null)
-  return assemble(code, [draft], { sheet, cover: 'whole', printer, text: '' }, [])
+  return assemble(code, [draft], { sheet, overlap: 0, cover: 'whole', printer, text: '', fingerprint }, [])
 }
 
 const trialDraft = (
