@@ -46,9 +46,18 @@ export interface RampDesign {
   /** lip to back edge, or the whole side */
   readonly back: { readonly from: 'deck' | 'length'; readonly value: number }
   readonly sides: { readonly thickness: number; readonly count: number }
-  readonly studs: { readonly section: readonly [number, number]; readonly every: number }
+  readonly studs: {
+    readonly section: readonly [number, number]
+    readonly every: number
+    /** closer ones up to a length along the curve; null for none */
+    readonly foot: { readonly every: number; readonly to: number } | null
+    /** under the deck board */
+    readonly deck: number
+  }
   /** from the studs outward */
   readonly skin: readonly Sheet[]
+  /** where the top sheet's screws go: into the studs, or between them into the sheets below */
+  readonly fasten: 'studs' | 'between'
   readonly runOut: { readonly kind: 'sheet'; readonly sheet: Sheet } | { readonly kind: 'none' | 'flat' }
   readonly deckBoard: Sheet | null
   readonly coping: Coping | null
@@ -60,6 +69,9 @@ export interface RampDesign {
 
 export interface Coping {
   readonly outside: number
+  readonly material: 'steel' | 'plastic'
+  /** from either end, and from one to the next */
+  readonly holes: { readonly ends: number; readonly every: number }
   readonly seat: 'square' | 'round'
   readonly by:
     | { readonly kind: 'reveals'; readonly up: number; readonly out: number }

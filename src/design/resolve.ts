@@ -58,10 +58,8 @@ export const resolveRamp = (map: EntryMap): RampDesign => {
       thickness: saidLength(saidMap(map, 'sides'), 'thickness'),
       count: saidCount(saidMap(map, 'sides'), 'count'),
     },
-    studs: {
-      section: saidPair(saidMap(map, 'studs'), 'section'),
-      every: saidLength(saidMap(map, 'studs'), 'every'),
-    },
+    studs: studsOf(saidMap(map, 'studs')),
+    fasten: saidWord(map, 'fasten'),
     skin: saidSheets(map, 'skin'),
     runOut: runOutOf(map),
     deckBoard: wordFor(map, 'deck-board') === undefined ? saidSheets(map, 'deck-board')[0]! : null,
@@ -69,6 +67,16 @@ export const resolveRamp = (map: EntryMap): RampDesign => {
     chamfer: wordFor(map, 'chamfer') === undefined ? saidLength(saidMap(map, 'chamfer'), 'leg') : 0,
     storesInside:
       stores === null ? null : { ramp: saidText(stores, 'ramp'), clearance: saidLength(stores, 'clearance') },
+  }
+}
+
+const studsOf = (map: EntryMap): RampDesign['studs'] => {
+  const foot = wordFor(map, 'foot') === undefined ? saidMap(map, 'foot') : null
+  return {
+    section: saidPair(map, 'section'),
+    every: saidLength(map, 'every'),
+    foot: foot && { every: saidLength(foot, 'every'), to: saidLength(foot, 'to') },
+    deck: saidLength(map, 'deck'),
   }
 }
 
@@ -83,6 +91,11 @@ const copingOf = (map: EntryMap): Coping => {
   return {
     outside: saidLength(map, 'outside'),
     seat: saidWord(map, 'seat'),
+    material: saidWord(map, 'material'),
+    holes: {
+      ends: saidLength(saidMap(map, 'holes'), 'ends'),
+      every: saidLength(saidMap(map, 'holes'), 'every'),
+    },
     by:
       notch === null
         ? { kind: 'reveals', up: saidLength(map, 'up'), out: saidLength(map, 'out') }

@@ -1,6 +1,7 @@
 import type { PaperName } from '../design/design.ts'
 import { type Affine, affineApply, affineInvert, affineScale, affineThen } from '../geometry/affine.ts'
-import { type Box, pointsBounds } from '../geometry/bounds.ts'
+import type { Box } from '../geometry/bounds.ts'
+import type { Point } from '../geometry/point.ts'
 import type { Correction } from '../printer/correction.ts'
 import type { Expected } from './budget.ts'
 import type { Cover } from './coverage.ts'
@@ -69,15 +70,18 @@ export const planPlace = (
   }
 }
 
-const writtenBox = (box: Box, map: Affine): Box =>
-  pointsBounds(
-    [
-      { x: box.x0, y: box.y0 },
-      { x: box.x1, y: box.y0 },
-      { x: box.x1, y: box.y1 },
-      { x: box.x0, y: box.y1 },
-    ].map((p) => affineApply(map, p)),
-  )
+/** The box inside a written window: what leans is left out, so that all of it is drawn. */
+const writtenBox = (box: Box, map: Affine): Box => {
+  const at = (x: number, y: number): Point => affineApply(map, { x, y })
+  const [bottomLeft, bottomRight] = [at(box.x0, box.y0), at(box.x1, box.y0)]
+  const [topLeft, topRight] = [at(box.x0, box.y1), at(box.x1, box.y1)]
+  return {
+    x0: Math.max(bottomLeft.x, topLeft.x),
+    y0: Math.max(bottomLeft.y, bottomRight.y),
+    x1: Math.min(bottomRight.x, topRight.x),
+    y1: Math.min(topLeft.y, topRight.y),
+  }
+}
 
 /** One page of the plan; the first place is repeated at top level. */
 export const planPage = (

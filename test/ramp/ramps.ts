@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import type { Coping, RampDesign, Sheet, Stock, Units } from '../../src/design/design.ts'
+import { readDesign } from '../../src/design/read.ts'
 import type { Finding } from '../../src/ramp/check.ts'
 import { solveQuarter } from '../../src/ramp/kinds/quarter.ts'
 import type { Ramp } from '../../src/ramp/ramp.ts'
@@ -12,30 +13,38 @@ export const plywood = (thickness: number): Sheet => ({ thickness, material: 'pl
 
 export const stock: Stock = { panel: [1220, 2440], timber: [2400], pipe: [3000], kerf: 3 }
 
-/** A ramp of mm without a stop or a warning; every test says what it changes. */
-export const plain: RampDesign = {
-  name: 'ramp',
-  kind: 'quarter',
-  width: 1216,
-  height: { layer: 'frame', value: 640 },
-  transition: { circle: { layer: 'frame', radius: 1724 }, tangent: { layer: 'surface', height: 0 } },
-  toe: 40,
-  back: { from: 'deck', value: 500 },
-  sides: { thickness: 18, count: 2 },
-  studs: { section: [38, 89], every: 200 },
-  skin: [plywood(9), plywood(9), { thickness: 6, material: 'hardboard' }],
-  runOut: { kind: 'sheet', sheet: { thickness: 1.5, material: 'steel' } },
-  deckBoard: plywood(15),
-  coping: null,
-  chamfer: 0,
-  storesInside: null,
-}
+const reading = readDesign(`title: plain
+units: mm
+ramps:
+  - width: 1216
+    height: { frame: 640 }
+    transition: { circle: { frame: 1724 } }
+    toe: 40
+    deck: 500
+    sides: { thickness: 18 }
+    studs: { section: 38 x 89, every: 200 }
+    skin: [9 plywood, 9 plywood, 6 hardboard]
+    run-out: { sheet: 1.5 steel }
+    deck-board: 15 plywood
+    coping: { outside: 60.3, up: 8, out: 6, seat: square }
+`)
+if ('problems' in reading) throw new Error(reading.problems.map((p) => p.message).join('\n'))
+const [read] = reading.design.ramps
 
+/** A ramp of mm without a stop or a warning, and without a pipe; every test says what it changes. */
+export const plain: RampDesign = { ...read!, coping: null }
+
+/** A pipe of 60.3 that stands 8 up and 6 out in a square seat, but for what is said. */
 export const piped = (coping: Partial<Coping> = {}, by?: Coping['by']): Coping => ({
-  outside: 60.3,
-  seat: 'square',
-  by: by ?? { kind: 'reveals', up: 8, out: 6 },
+  ...read!.coping!,
   ...coping,
+  ...(by && { by }),
+})
+
+/** The studs of `plain`, but for what is said. */
+export const studded = (studs: Partial<RampDesign['studs']>): RampDesign['studs'] => ({
+  ...plain.studs,
+  ...studs,
 })
 
 export const reveals = (up: number, out: number): Coping['by'] => ({ kind: 'reveals', up, out })
@@ -97,14 +106,16 @@ const anySkin = fc.array(fc.constantFrom(3, 6, 6.35, 9, 9.5, 12, 18).map(plywood
 })
 
 const anyCoping: fc.Arbitrary<Coping | null> = fc.option(
-  fc.record({
-    outside: real(20, 120),
-    seat: fc.constantFrom('square' as const, 'round' as const),
-    by: fc.oneof(
-      fc.record({ kind: fc.constant('reveals' as const), up: real(-60, 60), out: real(-60, 60) }),
-      fc.record({ kind: fc.constant('notch' as const), along: real(1, 150), down: real(1, 150) }),
-    ),
-  }),
+  fc
+    .record({
+      outside: real(20, 120),
+      seat: fc.constantFrom('square' as const, 'round' as const),
+      by: fc.oneof(
+        fc.record({ kind: fc.constant('reveals' as const), up: real(-60, 60), out: real(-60, 60) }),
+        fc.record({ kind: fc.constant('notch' as const), along: real(1, 150), down: real(1, 150) }),
+      ),
+    })
+    .map(piped),
   { freq: 6 },
 )
 
@@ -140,7 +151,7 @@ export const anyRamp: fc.Arbitrary<RampDesign> = fc
       back: r.back,
       width: r.width,
       sides: r.sides,
-      studs: { section: [38, 89], every: r.every },
+      studs: studded({ every: r.every }),
       skin: r.skin,
       runOut: r.closed ? plain.runOut : { kind: 'none' },
       deckBoard: r.board === null ? null : plywood(r.board),

@@ -232,7 +232,7 @@ describe('reveals and notch say the same pipe', () => {
         const first = copingOf(design)
         const { outside, seat, up, out, along, down } = first
         for (const by of [reveals(up, out), notch(along, down)]) {
-          const again = copingOf({ ...design, coping: { outside, seat, by } })
+          const again = copingOf({ ...design, coping: piped({ outside, seat, by }) })
           for (const key of ['up', 'out', 'along', 'down'] as const)
             assertNear(again[key], first[key], 1e-6, `${key} by ${by.kind}`)
           assertNear(again.centre.x, first.centre.x, 1e-6, 'centre x')

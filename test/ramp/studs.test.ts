@@ -7,7 +7,7 @@ import type { Point } from '../../src/geometry/point.ts'
 import { hasStop } from '../../src/ramp/check.ts'
 import { type Stud, studCorners } from '../../src/ramp/studs.ts'
 import { assertNear } from '../support/near.ts'
-import { anyRamp, bare, piped, plain, said, solve, transitionOf } from './ramps.ts'
+import { anyRamp, bare, piped, plain, said, solve, studded, transitionOf } from './ramps.ts'
 
 /** Corners of a stud by its own numbers: face on the curve's tangent, depth square to it into the wood. */
 const corners = (x: number, y: number, angle: number, width: number, depth: number): readonly Point[] =>
@@ -108,7 +108,7 @@ describe('the first stud', () => {
 })
 
 test('the others stand on edge at multiples of `every` from the toe corner', () => {
-  const design = { ...plain, studs: { section: [38, 89] as const, every: 187.5 } }
+  const design = { ...plain, studs: studded({ every: 187.5 }) }
   const others = studs(design).filter((stud) => stud.role === 'curve')
   const { arc } = transitionOf(design)
   // the last multiple whose stud ends before the lip
@@ -123,7 +123,7 @@ test('the others stand on edge at multiples of `every` from the toe corner', () 
 })
 
 test('where the panel is too shallow for a stud on edge it lies flat, and is noted', () => {
-  const design = { ...bare(1724, 640, 40), studs: { section: [38, 89] as const, every: 140 } }
+  const design = { ...bare(1724, 640, 40), studs: studded({ every: 140 }) }
   const second = studs(design)[1]!
   assertNear(second.at, 140, 1e-9, 'place')
   // 140 up the curve its foot, 89 deep on edge, would come out below the floor
@@ -187,7 +187,7 @@ test('studs keep clear of a chamfer', () => {
     ...plain,
     coping: piped(),
     back: { from: 'deck', value: 110 },
-    studs: { section: [38, 140], every: 100 },
+    studs: studded({ section: [38, 140], every: 100 }),
     chamfer: 600,
   }
   const { ramp, findings } = solve(design)

@@ -132,10 +132,10 @@ export const tilesOf = ({ read, plan }: Plotted): readonly Tile[] => {
       number++
       const [x0, y0, x1, y1] = page.window as [number, number, number, number]
       const trueToPattern = chain(toWritten, page.toPattern)
-      // the written window is the box around the true one
+      // the written window is the box inside the true one
       const [boxX, boxY] = [((x1 - x0) / 2) * mmPerPoint, ((y1 - y0) / 2) * mmPerPoint]
       const det = a * d - Math.abs(b * c)
-      const [u, v] = [(d * boxX - Math.abs(c) * boxY) / det, (a * boxY - Math.abs(b) * boxX) / det]
+      const [u, v] = [(d * boxX + Math.abs(c) * boxY) / det, (a * boxY + Math.abs(b) * boxX) / det]
       const middle = mapPoint(writtenToTrue, { x: (x0 + x1) / 2, y: (y0 + y1) / 2 })
       const sheet = read.pages[page.page - 1]!
       return {
