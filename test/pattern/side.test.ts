@@ -1,0 +1,158 @@
+import { describe, expect, test } from 'vitest'
+import type { RampDesign } from '../../src/design/design.ts'
+import type { Mark } from '../../src/drawing/drawing.ts'
+import { pathLength } from '../../src/geometry/length.ts'
+import { pathDistance } from '../../src/geometry/nearest.ts'
+import { pathSegments } from '../../src/geometry/path.ts'
+import { sidePatterns } from '../../src/pattern/patterns.ts'
+import { sidePattern } from '../../src/pattern/side.ts'
+import type { Ramp } from '../../src/ramp/ramp.ts'
+import { inch, piped, plain, solve, studded, transitionOf } from '../ramp/ramps.ts'
+import { assertNear } from '../support/near.ts'
+
+const ramp = (design: RampDesign): Ramp => solve(design).ramp
+const pipedRamp: RampDesign = { ...plain, coping: piped(), chamfer: 120 }
+
+describe('one pattern for each distinct side', () => {
+  const patterns = (...designs: readonly RampDesign[]) => sidePatterns(designs.map(ramp), 'mm')
+
+  test('two ramps with the same side share one, which names the parts of both', () => {
+    const found = patterns(
+      { ...pipedRamp, name: 'outer', sides: { thickness: 18, count: 3 } },
+      { ...pipedRamp, name: 'inner', width: 1150 },
+    )
+    expect(found.map((p) => [p.name, p.serves])).toEqual([
+      ['outer/side', ['outer: 2 sides, 1 rib', 'inner: 2 sides']],
+    ])
+  })
+
+  test.each<readonly [string, Partial<RampDesign>]>([
+    ['a longer deck', { back: { from: 'deck', value: 501 } }],
+    ['a higher frame', { height: { layer: 'frame', value: 641 } }],
+    ['another radius', { transition: { ...plain.transition, circle: { layer: 'frame', radius: 1725 } } }],
+    ['another toe', { toe: 41 }],
+    ['a round seat', { coping: piped({ seat: 'round' }) }],
+    ['no chamfer', { chamfer: 0 }],
+    ['studs elsewhere', { studs: studded({ every: 190 }) }],
+  ])('%s is a pattern of its own', (_, change) => {
+    const found = patterns({ ...pipedRamp, name: 'a' }, { ...pipedRamp, ...change, name: 'b' })
+    expect(found.map((p) => p.name)).toEqual(['a/side', 'b/side'])
+    expect(found.map((p) => p.serves)).toEqual([['a: 2 sides'], ['b: 2 sides']])
+  })
+
+  test('ribs are counted in words', () => {
+    const served = (count: number) => patterns({ ...plain, sides: { thickness: 18, count } })[0]!.serves
+    expect(served(2)).toEqual(['ramp: 2 sides'])
+    expect(served(3)).toEqual(['ramp: 2 sides, 1 rib'])
+    expect(served(5)).toEqual(['ramp: 2 sides, 3 ribs'])
+  })
+
+  test('a ramp with a stop has none', () => {
+    expect(() => sidePattern(ramp({ ...plain, chamfer: 5000 }), [], 'mm')).toThrow('ramp ramp is not solved')
+  })
+})
+
+describe('what a builder checks after taping', () => {
+  test('chord and middle rise in closed form, then the panel by its own edges', () => {
+    const { radius, toeAngle, lipAngle, run } = transitionOf(pipedRamp)
+    const half = (lipAngle - toeAngle) / 2
+    const length = run + 500
+    expect(
+      sidePattern(ramp(pipedRamp), [], 'mm').distances.map(({ words, ofCurve }) => [words, ofCurve]),
+    ).toEqual([
+      ['TOE to LIP, straight', true],
+      ['from the middle of that line square to the curve', true],
+      ['bottom edge to top line', false],
+      ['front edge to back edge', false],
+      ['front bottom corner to back top corner', false],
+      ['TOE to back top corner', false],
+    ])
+    const expected = [
+      2 * radius.frame * Math.sin(half),
+      radius.frame * (1 - Math.cos(half)),
+      640,
+      length,
+      Math.hypot(length, 640),
+      Math.hypot(length, 600),
+    ]
+    sidePattern(ramp(pipedRamp), [], 'mm').distances.forEach(({ value, words }, i) => {
+      assertNear(value, expected[i]!, 1e-6, words)
+    })
+  })
+})
+
+describe('the lines of a side', () => {
+  const solved = ramp(pipedRamp)
+  const pattern = sidePattern(solved, [], 'mm')
+
+  test('name and part', () => {
+    expect([pattern.name, pattern.ramp, pattern.part]).toEqual(['ramp/side', 'ramp', 'side'])
+    expect(pattern.points.map((p) => p.name)).toEqual(['TOE', 'LIP'])
+    expect(pattern.points.map((p) => p.at)).toEqual([solved.transition!.toe, solved.transition!.lip])
+  })
+
+  test('curve, notch and toe are traced; the rest is the work of the panel and a ruler', () => {
+    const named = solved.side!.edges.map(({ name }) => name)
+    expect(pattern.edges.map(({ traced }, i) => [named[i], traced])).toEqual([
+      ['bottom', false],
+      ['chamfer', false],
+      ['back', false],
+      ['top', false],
+      ['notch', true],
+      ['curve', true],
+      ['toe', true],
+    ])
+    expect(pattern.outline).toBe(solved.side!.outline)
+  })
+
+  test('the line to trace runs on the cut line in one piece, and leads on to the straight edges beside', () => {
+    const traced = solved.side!.edges.filter(({ name }) => ['notch', 'curve', 'toe'].includes(name))
+    const own = traced.reduce((sum, { path }) => sum + pathLength(path), 0)
+    assertNear(pathLength(pattern.line), own + 40 + 40, 1e-6, 'length')
+    for (const segment of pathSegments(pattern.line))
+      for (const p of [segment.from, segment.to])
+        assertNear(pathDistance(pattern.outline, p), 0, 1e-6, 'on the cut line')
+  })
+
+  test('the hole for the saw touches floor and wall of a square notch; a round one has none', () => {
+    /** full circles wider than the dots of toe and lip */
+    const holes = (marks: readonly Mark[]) =>
+      marks.flatMap((mark) => {
+        if (mark.kind !== 'stroke') return []
+        const [half, ...rest] = mark.path.pieces
+        const round = half?.kind === 'arc' && rest.length === 1 && mark.path.start.x - half.centre.x > 2
+        return round ? [mark.path] : []
+      })
+    const [hole, ...others] = holes(pattern.marks)
+    expect(others).toEqual([])
+    const [half] = hole!.pieces
+    if (half?.kind !== 'arc') throw new Error('no circle')
+    const { centre, outside } = solved.coping!
+    const radius = hole!.start.x - half.centre.x
+    assertNear(radius, 4, 1e-9, 'an 8 mm drill')
+    assertNear(half.centre.x + radius, centre.x + outside / 2, 1e-9, 'touches the wall')
+    assertNear(half.centre.y - radius, centre.y - outside / 2, 1e-9, 'touches the floor')
+    expect(holes(sidePattern(ramp({ ...plain, coping: piped({ seat: 'round' }) }), [], 'mm').marks)).toEqual(
+      [],
+    )
+  })
+
+  test('one closed outline for each stud, on the wood', () => {
+    expect(pattern.markPaths.length).toBe(solved.studs.length)
+    pattern.markPaths.forEach((path, i) => {
+      const { width, depth } = solved.studs[i]!
+      assertNear(pathLength(path), 2 * (width + depth), 1e-6, `stud ${i + 1}`)
+    })
+  })
+
+  test('the facts stand in the units of the design', () => {
+    const facts = sidePattern(
+      ramp({ ...pipedRamp, height: { layer: 'frame', value: 24.5 * inch } }),
+      [],
+      'in',
+    ).facts
+    expect(facts[0]).toMatch(/^heights: frame 24 1\/2, deck /)
+    expect(pattern.facts.join('\n')).toContain('notch ')
+    expect(pattern.facts.at(-1)).toBe('back bottom corner: 45° cut, 120 along both edges')
+  })
+})
