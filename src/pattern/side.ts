@@ -1,26 +1,17 @@
 import type { Units } from '../design/design.ts'
 import { cross } from '../drawing/cross.ts'
-import { type Drawing, fill, type Mark, stroke, text } from '../drawing/drawing.ts'
-import { textWidth } from '../drawing/text-width.ts'
+import { type Drawing, type Mark, stroke, text } from '../drawing/drawing.ts'
 import { bisect } from '../geometry/bisect.ts'
-import {
-  circle,
-  type Path,
-  pathOf,
-  pathSegments,
-  polygonOf,
-  rectangle,
-  segmentsPath,
-} from '../geometry/path.ts'
+import { circle, type Path, pathOf, pathSegments, segmentsPath } from '../geometry/path.ts'
 import { type Point, pointAdd, pointBetween, pointDistance, pointSubtract } from '../geometry/point.ts'
 import { showLength } from '../length.ts'
 import type { Ramp } from '../ramp/ramp.ts'
 import { notchCorner, type Side } from '../ramp/side.ts'
 import { steepnessWord } from '../ramp/steepness.ts'
-import { type Stud, studCorners } from '../ramp/studs.ts'
 import type { Transition } from '../ramp/transition.ts'
 import type { Pattern, PatternDistance } from './pattern.ts'
 import { letters, pens } from './pens.ts'
+import { timberMarks, timberOutline } from './timber-marks.ts'
 
 /** How much of the straight edges beside toe and notch a line plot carries, so that they can be laid to the panel. */
 const lead = 40
@@ -29,7 +20,7 @@ const lead = 40
 export const sidePattern = (ramp: Ramp, serves: readonly string[], units: Units): Pattern => {
   const { side, transition } = ramp
   if (!side || !transition) throw new RangeError(`ramp ${ramp.name} is not solved`)
-  const studs = ramp.studs.map((stud) => polygonFrom(studCorners(stud)))
+  const timbers = [...ramp.studs, ...ramp.deckTimbers]
   const traced = ['curve', 'notch', 'toe']
   return {
     name: `${ramp.name}/side`,
@@ -39,7 +30,7 @@ export const sidePattern = (ramp: Ramp, serves: readonly string[], units: Units)
     outline: side.outline,
     edges: side.edges.map(({ name, path }) => ({ path, traced: traced.includes(name) })),
     marks: [
-      ...ramp.studs.flatMap((stud, i) => studMarks(stud, i + 1)),
+      ...timbers.flatMap((timber, i) => timberMarks(timber, i + 1)),
       ...reliefHole(ramp, units),
       ...namedPoint(transition.toe, 'TOE', { x: -4, y: 3 }, 'right'),
       ...namedPoint(transition.lip, 'LIP', { x: -3, y: 3 }, 'right'),
@@ -49,7 +40,7 @@ export const sidePattern = (ramp: Ramp, serves: readonly string[], units: Units)
       stroke('datum', pathOf(transition.lip, { x: side.length, y: side.height }), pens.datum),
     ],
     line: tracedLine(side),
-    markPaths: studs,
+    markPaths: timbers.map(timberOutline),
     length: side.length,
     height: side.height,
     points: [
@@ -60,8 +51,6 @@ export const sidePattern = (ramp: Ramp, serves: readonly string[], units: Units)
     facts: sideFacts(ramp, transition, units),
   }
 }
-
-const polygonFrom = (points: readonly Point[]): Path => polygonOf(points[0]!, ...points.slice(1))
 
 /** From a bit of the top line through notch, curve and toe to a bit of the bottom edge, in one piece. */
 const tracedLine = (side: Side): Path => {
@@ -77,33 +66,6 @@ const tracedLine = (side: Side): Path => {
     ...traced,
     { kind: 'line', from: last, to: after },
   ])
-}
-
-/** Dashed outline, middle line at the skin face, and the number in a box. */
-const studMarks = (stud: Stud, number: number): Drawing => {
-  const corners = studCorners(stud)
-  const face = pointBetween(corners[0]!, corners[1]!, 0.5)
-  const foot = pointBetween(corners[2]!, corners[3]!, 0.5)
-  const middle = pointBetween(face, foot, 0.5)
-  const size = Math.min(letters.word, stud.depth * 0.5)
-  const words = `stud ${number}`
-  const half = { x: textWidth(words, size, 'bold') / 2 + 1.5, y: size / 2 + 1.5 }
-  const inner = { x: half.x - pens.mark.width, y: half.y - pens.mark.width }
-  return [
-    stroke('mark', polygonFrom(corners), pens.stud),
-    stroke('mark', pathOf(face, pointBetween(face, foot, Math.min(1, 8 / stud.depth))), pens.mark),
-    // a frame of two fills: a page shows it whole or not at all
-    fill('mark', rectangle(middle.x - half.x, middle.y - half.y, middle.x + half.x, middle.y + half.y), 0),
-    fill(
-      'mark',
-      rectangle(middle.x - inner.x, middle.y - inner.y, middle.x + inner.x, middle.y + inner.y),
-      1,
-    ),
-    text('mark', { x: middle.x, y: middle.y - size / 2 }, size, words, {
-      face: 'bold',
-      align: 'middle',
-    }),
-  ]
 }
 
 /** Where to drill so that a saw can turn in the inner corner of a square notch: the hole touches floor and wall. */

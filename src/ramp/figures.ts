@@ -56,6 +56,14 @@ const rampFigures = (ramp: Ramp) => {
       width: stud.width,
       depth: stud.depth,
     })),
+    deckTimbers: ramp.deckTimbers.map((timber) => ({
+      x: timber.x,
+      y: timber.y,
+      lies: timber.lies,
+      role: timber.role,
+      width: timber.width,
+      depth: timber.depth,
+    })),
     studLength: ramp.studLength,
     skin: ramp.skin.map((layer) => ({
       layer: layer.layer,

@@ -1,6 +1,7 @@
 import type { RampDesign } from '../design/design.ts'
 import type { Check } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
+import type { DeckTimber } from './deck-timbers.ts'
 import type { Side } from './side.ts'
 import type { SkinLayer } from './skin.ts'
 import type { Stud } from './studs.ts'
@@ -23,7 +24,10 @@ export interface Ramp {
   readonly deck: number | null
   readonly coping: SolvedCoping | null
   readonly side: Side | null
+  /** under the skin, from toe to lip */
   readonly studs: readonly Stud[]
+  /** behind the lip */
+  readonly deckTimbers: readonly DeckTimber[]
   readonly skin: readonly SkinLayer[]
 }
 

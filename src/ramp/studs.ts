@@ -1,35 +1,16 @@
 import type { RampDesign, Units } from '../design/design.ts'
 import { bisect } from '../geometry/bisect.ts'
-import type { Point } from '../geometry/point.ts'
-import { type Finding, note, warn } from './check.ts'
+import { type Finding, note, stop, warn } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
 import { measured, offer, same } from './offer.ts'
+import { type Timber, timberCorners } from './timber.ts'
 import type { Transition } from './transition.ts'
 
-/** A cross timber, seen from the end. The skin face's middle lies on the curve; the rest is in the panel. */
-export interface Stud {
+/** A timber under the skin: the middle of its face lies on the curve. */
+export interface Stud extends Timber {
   /** along the curve from the toe corner to its middle, mm */
   readonly at: number
-  readonly x: number
-  readonly y: number
-  /** slope of the curve there, radians */
-  readonly angle: number
-  readonly lies: 'edge' | 'flat'
-  readonly role: 'toe' | 'curve'
-  /** along the curve, and into the panel */
-  readonly width: number
-  readonly depth: number
-}
-
-/** Corners, counter-clockwise from the upper end of the skin face. */
-export const studCorners = (stud: Stud): readonly Point[] => {
-  const [cos, sin] = [Math.cos(stud.angle), Math.sin(stud.angle)]
-  const corner = (along: number, into: number): Point => ({
-    x: stud.x + along * cos + into * sin,
-    y: stud.y + along * sin - into * cos,
-  })
-  const half = stud.width / 2
-  return [corner(half, 0), corner(-half, 0), corner(-half, stud.depth), corner(half, stud.depth)]
+  readonly role: 'toe' | 'curve' | 'lip'
 }
 
 /** Thinnest strip that is worth ripping, mm. */
@@ -57,7 +38,7 @@ export const solveStuds = (
   /** How far the stud sticks out of the panel's front, bottom, back or chamfer; 0 or less when it is inside. */
   const outside = (stud: Stud): number =>
     Math.max(
-      ...studCorners(stud).flatMap((p) => [
+      ...timberCorners(stud).flatMap((p) => [
         -p.x,
         -p.y,
         p.x - length,
@@ -91,7 +72,7 @@ export const solveStuds = (
 
   // the first lies flat, flush with the toe, moved up by the least amount that fits, else ripped
   const overFront = (at: number): number => {
-    const [upper, lower] = studCorners(place(at, 'flat', 'toe'))
+    const [upper, lower] = timberCorners(place(at, 'flat', 'toe'))
     return -Math.min(upper!.x, lower!.x)
   }
   // a curve that starts nearly upright never comes clear of the front
@@ -116,10 +97,10 @@ export const solveStuds = (
   const higherToe = (): number | null => {
     const toe = ramp.toe + outside(first)
     const start = curve.placeAtHeight(toe + toeRoom)
-    if (start === null || -Math.min(...studCorners(first).map((p) => p.y)) < outside(first)) return null
+    if (start === null || -Math.min(...timberCorners(first).map((p) => p.y)) < outside(first)) return null
     const stud = place(curve.lengthTo(start) + wide / 2, 'flat', 'toe')
     const seat = coping ? coping.centre.y - coping.outside / 2 : transition.heights.frame
-    const low = studCorners(stud).every((p) => p.y < seat - toeRoom)
+    const low = timberCorners(stud).every((p) => p.y < seat - toeRoom)
     return low && fits({ ...stud, at: stud.at + toeRoom }) ? toe : null
   }
   if (!toeStud) findings.push(noToeStud(higherToe(), units))
@@ -138,28 +119,81 @@ export const solveStuds = (
       )
   }
 
-  let before = studs[0] ? studs[0].at + studs[0].width / 2 : 0
-  for (let at = ramp.studs.every; at + thin / 2 <= end; at += ramp.studs.every) {
-    const stud = [place(at, 'edge', 'curve'), place(at, 'flat', 'curve')].find(
-      (candidate) => at - candidate.width / 2 >= before && fits(candidate),
+  /** Flat, its upper edge at the end of the curve, lowered by no more than it must. */
+  const lipStud = (): Stud | null => {
+    const highest = end - wide / 2
+    for (let down = 0; down <= ramp.studs.every / 2; down++) {
+      const stud = place(highest - down, 'flat', 'lip')
+      if (stud.at > 0 && fits(stud) && (!studs[0] || stud.at - studs[0].at >= (wide + studs[0].width) / 2))
+        return stud
+    }
+    return null
+  }
+  /** The same stud up or down the curve, the nearest first, whole millimetres within half a spacing. */
+  const movedStuds = (at: number): readonly Stud[] =>
+    Array.from({ length: Math.floor(ramp.studs.every / 2) }, (_, i) => i + 1).flatMap((by) =>
+      [at + by, at - by].filter((to) => to > 0 && to < end).map((to) => place(to, 'edge', 'curve')),
     )
+  /** Those too deep on edge, and from where one on edge fits. */
+  const flatStuds = (flat: readonly number[]): Finding => {
+    const spill = (at: number): number => outside(place(at, 'edge', 'curve')) - same / 2
+    const from = spill(flat[0]!) > 0 && spill(end) < 0 ? bisect(spill, flat[0]!, end) : null
+    const behind =
+      from === null
+        ? ''
+        : `; on edge one fits from ${show(curve.point(curve.placeAtLength(from)).x)} behind the toe`
+    return note(
+      'stud-outside',
+      `${flat.length === 1 ? 'the stud' : 'the studs'} ${flat.map(show).join(', ')} up the curve ${flat.length === 1 ? 'is' : 'are'} too deep on edge there and ${flat.length === 1 ? 'lies' : 'lie'} flat${behind}`,
+    )
+  }
+  const lip = lipStud()
+  if (lip) studs.push(lip)
+  const clear = (stud: Stud): boolean =>
+    fits(stud) &&
+    studs.every((other) => Math.abs(stud.at - other.at) >= (stud.width + other.width) / 2 - same)
+  const flat: number[] = []
+  const moves: string[] = []
+  const lost: number[] = []
+  for (const at of stations(ramp, end - thin / 2)) {
+    // one that would meet the toe stud or the lip stud is that one
+    if (toeStud && at - thin / 2 < toeStud.at + toeStud.width / 2 - same) continue
+    if (lip && at + thin / 2 > lip.at - lip.width / 2 + same) continue
+    const stud = [place(at, 'edge', 'curve'), place(at, 'flat', 'curve'), ...movedStuds(at)].find(clear)
     if (!stud) {
-      findings.push(
-        warn(
-          'stud-outside',
-          `no stud fits ${show(at)} up the curve: it would leave the panel or meet another; left out`,
-        ),
-      )
+      lost.push(at)
       continue
     }
-    if (stud.lies === 'flat')
-      findings.push(
-        note('stud-outside', `the stud ${show(at)} up the curve is too deep on edge there; it lies flat`),
-      )
+    if (stud.at !== at) moves.push(`${show(at)} to ${show(stud.at)}`)
+    else if (stud.lies === 'flat') flat.push(at)
     studs.push(stud)
-    before = at + stud.width / 2
   }
+  studs.sort((a, b) => a.at - b.at)
+  if (flat.length > 0) findings.push(flatStuds(flat))
+  if (moves.length > 0)
+    findings.push(
+      note('stud-outside', `studs moved along the curve to stay in the panel: ${moves.join(', ')}`),
+    )
+  if (lost.length > 0)
+    findings.push(
+      stop(
+        'stud-outside',
+        `no stud fits within half a spacing of ${lost.map(show).join(', ')} up the curve: it would leave the panel or meet another; ` +
+          'take a smaller section, a wider spacing, or a higher toe',
+      ),
+    )
   return { studs, findings }
+}
+
+/** Where studs stand besides the first and the last: multiples from the toe corner, closer ones at the foot. */
+const stations = ({ studs }: RampDesign, last: number): readonly number[] => {
+  const multiples = (every: number, from: number, to: number): readonly number[] =>
+    Array.from({ length: Math.max(0, Math.floor(to / every + 1e-9)) }, (_, i) => (i + 1) * every).filter(
+      (at) => at > from,
+    )
+  if (!studs.foot) return multiples(studs.every, 0, last)
+  const foot = Math.min(studs.foot.to, last)
+  return [...multiples(studs.foot.every, 0, foot), ...multiples(studs.every, foot + same, last)]
 }
 
 const noToeStud = (toe: number | null, units: Units): Finding =>
@@ -173,7 +207,7 @@ const noToeStud = (toe: number | null, units: Units): Finding =>
 /** Below the notch's floor, or nowhere nearer to the pipe's middle than its radius. */
 const clearsPipe = (stud: Stud, { centre, outside }: SolvedCoping): boolean => {
   const r = outside / 2
-  if (studCorners(stud).every((p) => p.y <= centre.y - r + same)) return true
+  if (timberCorners(stud).every((p) => p.y <= centre.y - r + same)) return true
   // the middle in the stud's own axes: along its skin face, and into the panel
   const [dx, dy] = [centre.x - stud.x, centre.y - stud.y]
   const [cos, sin] = [Math.cos(stud.angle), Math.sin(stud.angle)]

@@ -2,6 +2,7 @@ import type { RampDesign, Stock, Units } from '../../design/design.ts'
 import { chamferLimit } from '../chamfer.ts'
 import { type Finding, hasStop, note, stop, warn } from '../check.ts'
 import { type SolvedCoping, solveCoping } from '../coping.ts'
+import { solveDeckTimbers } from '../deck-timbers.ts'
 import { measured, offer, same } from '../offer.ts'
 import type { Ramp } from '../ramp.ts'
 import { type Side, solveSide } from '../side.ts'
@@ -40,7 +41,17 @@ export const solveQuarter = (
     )
   if (!transition)
     return {
-      ramp: { ...base, transition, length: null, deck: null, coping: null, side: null, studs: [], skin: [] },
+      ramp: {
+        ...base,
+        transition,
+        length: null,
+        deck: null,
+        coping: null,
+        side: null,
+        studs: [],
+        deckTimbers: [],
+        skin: [],
+      },
       findings,
     }
 
@@ -75,7 +86,10 @@ export const solveQuarter = (
     units,
   )
   const skin = solveSkin(design, transition, pipe.coping, framing.studs)
-  findings.push(...framing.findings, ...skinFindings(skin))
+  const behind = side
+    ? solveDeckTimbers(design, transition, pipe.coping, side, framing.studs, units)
+    : { timbers: [], findings: [] }
+  findings.push(...framing.findings, ...behind.findings, ...skinFindings(skin))
   return {
     ramp: {
       ...base,
@@ -85,6 +99,7 @@ export const solveQuarter = (
       coping: pipe.coping,
       side,
       studs: framing.studs,
+      deckTimbers: behind.timbers,
       skin,
     },
     findings,
