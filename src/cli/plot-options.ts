@@ -21,6 +21,7 @@ export interface RawPlotOptions {
   readonly out?: string
   readonly force?: boolean
   readonly json?: boolean
+  readonly strips?: boolean
 }
 
 /** Resolved once; past here nobody asks whether something was said. */

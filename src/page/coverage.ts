@@ -1,5 +1,4 @@
-import { affineApply, affineRotate } from '../geometry/affine.ts'
-import { type Box, pointsBounds } from '../geometry/bounds.ts'
+import type { Box } from '../geometry/bounds.ts'
 import { convexHull } from '../geometry/hull.ts'
 import { pathLength } from '../geometry/length.ts'
 import type { Path } from '../geometry/path.ts'
@@ -7,7 +6,7 @@ import type { Point } from '../geometry/point.ts'
 import { pathSample } from '../geometry/sample.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import { type Cell, cellsConnected, cellsTouched, type Lattice, latticeAt } from './lattice.ts'
-import { type OffsetCount, offsetCounts } from './offset-counts.ts'
+import { emptiestCell, type OffsetCount, offsetCounts } from './offset-counts.ts'
 import { type Layout, layoutSize } from './sheet.ts'
 
 /**
@@ -30,15 +29,22 @@ const neededPaths = (pattern: Pattern, cover: Cover): readonly Path[] =>
 const angleStep = Math.PI / 360
 const angleSteps = 90
 
-/** Grids counted by samples, and how many of the best are then counted exactly. */
-const turns = 3
+/** Grids tried that cannot do with fewer pages than are found: one of them may have fuller pages. */
+const turns = 12
+
+/** How many of the places found are weighed by their emptiest page, and how many of those are counted exactly. */
+const weighed = 24
 const finalists = 3
 
 interface Grid {
   readonly shape: Pick<Lattice, 'layout' | 'width' | 'height' | 'overlap'>
   readonly angle: number
+  /** of what is needed, in the frame of the grid */
+  readonly box: Box
   /** no offset of this grid can do with fewer pages */
   readonly least: number
+  /** pitches that what is needed spans, across and up together: the fewer, the farther the grid can be moved */
+  readonly spanned: number
 }
 
 /**
@@ -49,40 +55,48 @@ interface Grid {
 export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overlap: number): Coverage => {
   const needs = neededPaths(pattern, cover)
   const size = needs.reduce((sum, path) => sum + pathLength(path), 0)
-  const spacing = Math.max(6, size / 200)
-  const points = needs.flatMap((path) => pathSample(path, spacing))
-  const hull = convexHull(points)
+  // steps shorter than any page
+  const spacing = Math.min(Math.max(6, size / 200), 30)
+  const runs = needs.map((path) => pathSample(path, spacing))
+  const hull = convexHull(runs.flat())
   const angles =
     cover === 'ribbon'
       ? Array.from({ length: 2 * angleSteps + 1 }, (_, i) => (i - angleSteps) * angleStep)
       : [0]
   const grids = angles
     .flatMap((angle) => gridsAt(hull, angle, window, overlap))
-    .sort((a, b) => a.least - b.least || Math.abs(a.angle) - Math.abs(b.angle))
-  // a grid whose bound is no better than what is found need not be counted
-  const counted: (OffsetCount & { readonly grid: Grid })[] = []
+    .sort((a, b) => a.least - b.least || a.spanned - b.spanned)
+  let counted: (OffsetCount & { readonly grid: Grid; readonly turned: readonly Float64Array[] })[] = []
   let fewest = Number.POSITIVE_INFINITY
   let tried = 0
   for (const grid of grids) {
+    // a grid whose bound is no better than what is found need not be counted
     if (grid.least > fewest || (grid.least === fewest && tried >= turns)) break
     tried++
-    for (const found of offsetCounts(turnPoints(points, grid.angle), pitchOf(grid), overlap)) {
-      counted.push({ ...found, grid })
-      fewest = Math.min(fewest, found.pages)
+    const turned = turnRuns(runs, grid.angle)
+    for (const found of offsetCounts(turned, grid.box, pitchOf(grid), fewest)) {
+      if (found.pages < fewest) counted = []
+      fewest = found.pages
+      counted.push({ ...found, grid, turned })
     }
   }
-  return counted
-    .sort((a, b) => a.pages - b.pages || b.least - a.least)
+  const best = counted
+    .sort((a, b) => b.room - a.room)
+    .slice(0, weighed)
+    .map((found) => ({
+      ...found,
+      emptiest: emptiestCell(found.turned, found.grid.box, pitchOf(found.grid), found.joint),
+    }))
+    .sort((a, b) => b.emptiest - a.emptiest)
     .slice(0, finalists)
-    .map(({ grid, offset }) => {
-      const lattice = latticeAt(grid.shape, grid.angle, offset)
-      const touched = cellsTouched(lattice, needs)
-      return { lattice, cells: cellsConnected(touched), least: Math.min(...touched.map((c) => c.length)) }
-    })
-    .reduce((best, found) => {
-      const fewer = best.cells.length - found.cells.length
-      return fewer > 0 || (fewer === 0 && found.least > best.least) ? found : best
-    })
+  let fallback: Coverage | undefined
+  for (const { grid, joint } of best) {
+    const lattice = latticeAt(grid.shape, grid.angle, { x: joint.x - overlap / 2, y: joint.y - overlap / 2 })
+    const cells = cellsConnected(cellsTouched(lattice, needs))
+    if (cells.length === fewest) return { lattice, cells }
+    if (!fallback || cells.length < fallback.cells.length) fallback = { lattice, cells }
+  }
+  return fallback!
 }
 
 const pitchOf = ({ shape }: Grid): Point => ({
@@ -90,9 +104,17 @@ const pitchOf = ({ shape }: Grid): Point => ({
   y: shape.height - shape.overlap,
 })
 
-const turnPoints = (points: readonly Point[], angle: number): readonly Point[] => {
-  const turn = affineRotate(-angle)
-  return points.map((p) => affineApply(turn, p))
+const turnRuns = (runs: readonly (readonly Point[])[], angle: number): readonly Float64Array[] => {
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
+  return runs.map((run) => {
+    const turned = new Float64Array(2 * run.length)
+    for (let i = 0; i < run.length; i++) {
+      const { x, y } = run[i]!
+      turned[2 * i] = x * cos + y * sin
+      turned[2 * i + 1] = y * cos - x * sin
+    }
+    return turned
+  })
 }
 
 /**
@@ -100,11 +122,29 @@ const turnPoints = (points: readonly Point[], angle: number): readonly Point[] =
  * however the grid is moved, and each crossing leads to another page. `hull` spans what the points span.
  */
 const gridsAt = (hull: readonly Point[], angle: number, window: Box, overlap: number): readonly Grid[] => {
-  const box = pointsBounds(turnPoints(hull, angle))
+  const box = turnedBounds(hull, angle)
   return (['portrait', 'landscape'] satisfies Layout[]).map((layout) => {
     const shape = { layout, overlap, ...layoutSize(window, layout) }
-    const columns = Math.floor((box.x1 - box.x0) / (shape.width - overlap))
-    const rows = Math.floor((box.y1 - box.y0) / (shape.height - overlap))
-    return { shape, angle, least: 1 + columns + rows }
+    const across = (box.x1 - box.x0) / (shape.width - overlap)
+    const up = (box.y1 - box.y0) / (shape.height - overlap)
+    return { shape, angle, box, least: 1 + Math.floor(across) + Math.floor(up), spanned: across + up }
   })
+}
+
+const turnedBounds = (points: readonly Point[], angle: number): Box => {
+  const cos = Math.cos(angle)
+  const sin = Math.sin(angle)
+  let x0 = Number.POSITIVE_INFINITY
+  let y0 = Number.POSITIVE_INFINITY
+  let x1 = Number.NEGATIVE_INFINITY
+  let y1 = Number.NEGATIVE_INFINITY
+  for (const p of points) {
+    const x = p.x * cos + p.y * sin
+    const y = p.y * cos - p.x * sin
+    if (x < x0) x0 = x
+    if (x > x1) x1 = x
+    if (y < y0) y0 = y
+    if (y > y1) y1 = y
+  }
+  return { x0, y0, x1, y1 }
 }

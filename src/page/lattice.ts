@@ -72,26 +72,27 @@ export interface TouchedCell extends Cell {
 export const cellsTouched = (lattice: Lattice, paths: readonly Path[]): readonly TouchedCell[] => {
   const [px, py] = [lattice.width - lattice.overlap, lattice.height - lattice.overlap]
   const half = lattice.overlap / 2
-  const candidates = new Map<string, Cell>()
   const spacing = Math.min(px, py) / 8
-  for (const path of paths)
+  const touched = new Map<string, TouchedCell>()
+  for (const path of paths) {
+    const near = new Map<string, Cell>()
     for (const p of pathSample(path, spacing)) {
       const { x, y } = affineApply(lattice.toFrame, p)
       // whatever lies between two samples lies within half their spacing of one of them
       for (const dx of [-spacing, spacing])
         for (const dy of [-spacing, spacing]) {
           const cell = { column: Math.floor((x + dx - half) / px), row: Math.floor((y + dy - half) / py) }
-          candidates.set(cellKey(cell), cell)
+          near.set(cellKey(cell), cell)
         }
     }
-  return [...candidates.values()]
-    .flatMap((cell) => {
-      const parts = paths.flatMap((path) => pathClip(path, cellPolygon(lattice, cell)))
-      return parts.length === 0
-        ? []
-        : [{ ...cell, length: parts.reduce((sum, part) => sum + pathLength(part), 0) }]
-    })
-    .sort((a, b) => a.row - b.row || a.column - b.column)
+    for (const [key, cell] of near) {
+      const parts = pathClip(path, cellPolygon(lattice, cell))
+      if (parts.length === 0) continue
+      const length = parts.reduce((sum, part) => sum + pathLength(part), touched.get(key)?.length ?? 0)
+      touched.set(key, { ...cell, length })
+    }
+  }
+  return [...touched.values()].sort((a, b) => a.row - b.row || a.column - b.column)
 }
 
 /** Cells added so that all hang together edge to edge: the shortest bridges along rows and columns. */

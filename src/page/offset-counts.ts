@@ -1,81 +1,183 @@
-import { pointsBounds } from '../geometry/bounds.ts'
+import type { Box } from '../geometry/bounds.ts'
 import type { Point } from '../geometry/point.ts'
 
-/** Pages that a grid takes at one offset, counted by sample points. */
+/** Where the joint lines of a grid may lie, and the pages that it then takes. */
 export interface OffsetCount {
-  /** lower left corner of the window of column 0, row 0, in the grid's frame */
-  readonly offset: Point
+  /** where an upright and a level joint line cross, in the grid's frame */
+  readonly joint: Point
   readonly pages: number
-  /** sample points on the emptiest page */
-  readonly least: number
+  /** how far the level joint lines can move without another page, mm */
+  readonly room: number
 }
 
-/** Offsets tried along each axis, besides the one that centres the points in as few columns or rows as they can have. */
-const tries = 9
+/** Places tried for the upright joint lines, besides the one that centres the lines in the fewest columns. */
+const tries = 24
+
+/** Level joint lines keep this far from where the count would change, mm. */
+const keep = 0.05
 
 /**
- * Counts for a square of offsets. `points` follow one another along what is needed, in the frame of the grid; a step to a
- * cell that shares only a corner takes one more page, as pages hang together by their edges.
+ * The places of a grid's joint lines that take the fewest pages, if no more than `most`. The upright ones are tried in even
+ * steps; for each, the best place of the level ones is found exactly. `runs` are broken lines in the frame of the grid, x and y
+ * by turns, within `box`.
  */
 export const offsetCounts = (
-  points: readonly Point[],
+  runs: readonly Float64Array[],
+  box: Box,
   pitch: Point,
-  overlap: number,
+  most: number,
 ): readonly OffsetCount[] => {
-  const box = pointsBounds(points)
-  const x = axis(
-    points.map((p) => p.x),
-    box.x0,
-    box.x1,
-    pitch.x,
-  )
-  const y = axis(
-    points.map((p) => p.y),
-    box.y0,
-    box.y1,
-    pitch.y,
-  )
-  const columns = x.cells
-  const counts = new Uint32Array(columns * y.cells)
-  const found: OffsetCount[] = []
-  for (const across of x.offsets)
-    for (const up of y.offsets) {
-      const { indexes: column } = across
-      const { indexes: row } = up
-      counts.fill(0)
-      let pages = 0
-      for (let n = 0; n < points.length; n++) {
-        const cell = row[n]! * columns + column[n]!
-        if (counts[cell]!++ === 0) pages++
-      }
-      let least = points.length
-      for (let c = 0; c < counts.length; c++) if (counts[c]! > 0 && counts[c]! < least) least = counts[c]!
-      for (let n = 1; n < points.length; n++)
-        if (
-          Math.abs(row[n]! - row[n - 1]!) + Math.abs(column[n]! - column[n - 1]!) === 2 &&
-          counts[row[n]! * columns + column[n - 1]!] === 0 &&
-          counts[row[n - 1]! * columns + column[n]!] === 0
-        ) {
-          counts[row[n]! * columns + column[n - 1]!] = 1
-          pages++
-          least = 1
-        }
-      found.push({ offset: { x: across.joint - overlap / 2, y: up.joint - overlap / 2 }, pages, least })
-    }
+  const wide = box.x1 - box.x0
+  const columns = Math.ceil(wide / pitch.x) + 1
+  const centred = ((Math.floor(wide / pitch.x) + 1) * pitch.x - wide) / 2
+  let found: OffsetCount[] = []
+  let fewest = most
+  for (let i = -1; i < tries; i++) {
+    const x = box.x0 - (i < 0 ? centred : ((i + 0.5) / tries) * pitch.x)
+    const spans = columnSpans(runs, x, pitch.x, columns).flatMap((column) => apart(column, pitch.y))
+    const best = bestLevel(spans, pitch.y, fewest)
+    if (!best) continue
+    if (best.pages < fewest) found = []
+    fewest = best.pages
+    // the joint line next below the lines
+    const y = box.y0 - modulo(box.y0 - best.level, pitch.y)
+    found.push({ joint: { x, y }, pages: best.pages, room: best.room })
+  }
   return found
 }
 
-/** Along one axis: where the first joint line may lie, and in which cell each value then is. */
-const axis = (values: readonly number[], low: number, high: number, pitch: number) => {
-  const cells = Math.ceil((high - low) / pitch) + 1
-  // in the fewest cells that hold them, with the same room on both sides
-  const centred = ((Math.floor((high - low) / pitch) + 1) * pitch - (high - low)) / 2
-  const ahead = [centred, ...Array.from({ length: tries }, (_, i) => ((i + 0.5) / tries) * pitch)]
-  return {
-    cells,
-    offsets: ahead.map((before) => ({
-      joint: low - before,
-      indexes: Int32Array.from(values, (value) => (value - low + before) / pitch),
-    })),
+/** Heights from `low` to `high`. */
+interface Span {
+  readonly low: number
+  high: number
+}
+
+/** For each column between upright joint lines: the heights that the lines have there, in the order of the way. */
+const columnSpans = (
+  runs: readonly Float64Array[],
+  first: number,
+  pitch: number,
+  columns: number,
+): readonly Span[][] => {
+  const spans: Span[][] = Array.from({ length: columns }, () => [])
+  for (const run of runs) {
+    let column = Math.floor((run[0]! - first) / pitch)
+    let low = run[1]!
+    let high = low
+    for (let n = 2; n < run.length; n += 2) {
+      const x = run[n]!
+      const y = run[n + 1]!
+      const to = Math.floor((x - first) / pitch)
+      while (column !== to) {
+        const step = to > column ? 1 : -1
+        const wall = first + (step > 0 ? column + 1 : column) * pitch
+        const at = y + ((wall - x) / (run[n - 2]! - x)) * (run[n - 1]! - y)
+        spans[column]!.push({ low: Math.min(low, at), high: Math.max(high, at) })
+        low = at
+        high = at
+        column += step
+      }
+      if (y < low) low = y
+      if (y > high) high = y
+    }
+    spans[column]!.push({ low, high })
   }
+  return spans
+}
+
+/**
+ * The spans of a column so that each enters cells of its own, wherever the level joint lines are. Two that lie less than a pitch
+ * apart are one: what lies between them holds a joint line at most, and then each has its own cell on its side of it.
+ */
+const apart = (spans: Span[], pitch: number): readonly Span[] => {
+  const joined: Span[] = []
+  for (const span of spans.sort((a, b) => a.low - b.low)) {
+    const last = joined.at(-1)
+    if (last && span.low - last.high < pitch) last.high = Math.max(last.high, span.high)
+    else joined.push(span)
+  }
+  return joined
+}
+
+/**
+ * Where level joint lines cross the spans least often. A span enters one cell more than it holds joint lines; as these
+ * rise, one comes in at each low end and one goes out at each high end.
+ */
+const bestLevel = (
+  spans: readonly Span[],
+  pitch: number,
+  most: number,
+): { readonly level: number; readonly pages: number; readonly room: number } | null => {
+  let bound = 0
+  for (const { low, high } of spans) bound += 1 + Math.floor((high - low) / pitch)
+  if (bound > most) return null
+  const lows = spans.map(({ low }) => modulo(low, pitch)).sort((a, b) => a - b)
+  const highs = spans.map(({ high }) => modulo(high, pitch)).sort((a, b) => a - b)
+  let pages = 0
+  for (const { low, high } of spans) pages += 1 + Math.floor(high / pitch) - Math.floor(low / pitch)
+  // between the last change of a pitch and the first of the next lies one room, counted at its end
+  let from = Math.max(lows.at(-1)!, highs.at(-1)!) - pitch
+  let best = null
+  for (let l = 0, h = 0; l < lows.length || h < highs.length; ) {
+    const out = l === lows.length || highs[h]! < lows[l]!
+    const to = out ? highs[h]! : lows[l]!
+    const room = to - from
+    if (room > 2 * keep && pages <= most && (!best || pages < best.pages || room > best.room)) {
+      best = { level: (from + to) / 2, pages, room }
+      most = pages
+    }
+    if (out) {
+      h++
+      pages--
+    } else {
+      l++
+      pages++
+    }
+    from = to
+  }
+  return best
+}
+
+const modulo = (value: number, by: number): number => value - Math.floor(value / by) * by
+
+/** The least length of line, mm, among the cells that hold some. Steps of the runs are shorter than the pitch. */
+export const emptiestCell = (runs: readonly Float64Array[], box: Box, pitch: Point, joint: Point): number => {
+  const columns = Math.ceil((box.x1 - joint.x) / pitch.x) + 1
+  const rows = Math.ceil((box.y1 - joint.y) / pitch.y) + 1
+  const lengths = new Float64Array(columns * rows)
+  for (const run of runs) {
+    let u = (run[0]! - joint.x) / pitch.x
+    let v = (run[1]! - joint.y) / pitch.y
+    let column = Math.floor(u)
+    let row = Math.floor(v)
+    for (let n = 2; n < run.length; n += 2) {
+      const a = u
+      const b = v
+      const fromColumn = column
+      const fromRow = row
+      u = (run[n]! - joint.x) / pitch.x
+      v = (run[n + 1]! - joint.y) / pitch.y
+      column = Math.floor(u)
+      row = Math.floor(v)
+      const dx = run[n]! - run[n - 2]!
+      const dy = run[n + 1]! - run[n - 1]!
+      const length = Math.sqrt(dx * dx + dy * dy)
+      if (column === fromColumn && row === fromRow) {
+        lengths[row * columns + column]! += length
+        continue
+      }
+      // the share of the step ahead of an upright joint line, and of a level one; the corner cell has what lies between
+      const across = column === fromColumn ? null : (Math.max(column, fromColumn) - a) / (u - a)
+      const up = row === fromRow ? null : (Math.max(row, fromRow) - b) / (v - b)
+      const first = Math.min(across ?? 1, up ?? 1)
+      const last = Math.max(across ?? 0, up ?? 0)
+      const corner = across === first ? fromRow * columns + column : row * columns + fromColumn
+      lengths[fromRow * columns + fromColumn]! += first * length
+      lengths[corner]! += (last - first) * length
+      lengths[row * columns + column]! += (1 - last) * length
+    }
+  }
+  let least = Number.POSITIVE_INFINITY
+  for (const length of lengths) if (length > 0 && length < least) least = length
+  return least
 }

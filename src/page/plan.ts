@@ -2,11 +2,11 @@ import type { PaperName } from '../design/design.ts'
 import { type Affine, affineApply, affineInvert, affineScale, affineThen } from '../geometry/affine.ts'
 import type { Box } from '../geometry/bounds.ts'
 import type { Point } from '../geometry/point.ts'
-import type { Correction } from '../printer/correction.ts'
+import { type Correction, correctionMap } from '../printer/correction.ts'
 import type { Expected } from './budget.ts'
 import type { Cover } from './coverage.ts'
 import type { Margins } from './paper.ts'
-import type { Fingerprint } from './set-code.ts'
+import { type Fingerprint, setCode } from './set-code.ts'
 import { pointsPerMm, type Sheet, sheetWindow, sheetWritten } from './sheet.ts'
 
 /** The plan of a set as scripts read it: design.md §6. Page coordinates are PDF points, y up. */
@@ -39,7 +39,7 @@ export interface PlanPlace {
   readonly window: readonly [number, number, number, number]
 }
 
-export type PageKind = 'map' | 'square' | 'trial' | 'tile'
+export type PageKind = 'map' | 'square' | 'trial' | 'tile' | 'strip'
 
 export type PlanPage = {
   readonly page: number
@@ -49,10 +49,13 @@ export type PlanPage = {
 } & Partial<PlanPlace>
 
 /** A plan with its seal, over whatever it had. */
-export const planSealed = (
-  { seal: _, ...plan }: Omit<Plan, 'seal'> & { readonly seal?: string },
+export const planSealed = <P extends object>(
+  plan: P,
   fingerprint: Fingerprint,
-): Plan => ({ ...plan, seal: fingerprint(JSON.stringify(plan)) })
+): Omit<P, 'seal'> & Pick<Plan, 'seal'> => {
+  const { seal: _, ...rest } = plan as P & { readonly seal?: string }
+  return { ...rest, seal: fingerprint(JSON.stringify(rest)) }
+}
 
 /** `map` takes the pattern to ideal page mm; `window` is in ideal page mm. */
 export const planPlace = (
@@ -90,3 +93,72 @@ export const planPage = (
   tile: string | undefined,
   places: readonly PlanPlace[],
 ): PlanPage => ({ page, kind, ...(tile === undefined ? {} : { tile }), ...places[0], places })
+
+/** What of a plan a correction changes, and what it needs to know for that. */
+type Correctable = Pick<Plan, 'set' | 'correction' | 'printer'> & {
+  readonly paper: { readonly width: number; readonly height: number }
+  readonly pages: readonly { readonly places: readonly PlanPlace[] }[]
+}
+
+/** Points as a plan's pages are written to points as another correction writes them, about the page's centre. */
+export const correctionChange = ({ paper, correction }: Correctable, to: Correction): Affine => {
+  const [width, height] = [paper.width * pointsPerMm, paper.height * pointsPerMm]
+  return affineThen(affineInvert(correctionMap(correction, width, height)), correctionMap(to, width, height))
+}
+
+/**
+ * The plan of the same pages, written for another printer: the tiles stay where they are in the pattern. The code's third part
+ * tells the pages from those of a set plotted for that printer, whose tiles lie otherwise.
+ */
+export const planRecorrected = <P extends Correctable>(
+  plan: P,
+  printer: { readonly name: string; readonly correction: Correction },
+  fingerprint: Fingerprint,
+): Omit<P, 'seal'> & Pick<Plan, 'seal'> => {
+  const { name, correction } = printer
+  const change = correctionChange(plan, correction)
+  const back = affineInvert(change)
+  const moved = ({ pattern, toPattern, window }: PlanPlace): PlanPlace => {
+    const [x0, y0, x1, y1] = window
+    const box = writtenBox({ x0, y0, x1, y1 }, change)
+    return {
+      pattern,
+      toPattern: affineThen(back, toPattern),
+      window: [box.x0, box.y0, box.x1, box.y1],
+    }
+  }
+  const [design, paper, before] = plan.set.split('-')
+  const [, , after] = setCode({ design, paper, printer: [before, name, correction] }, fingerprint).split('-')
+  return planSealed(
+    {
+      ...plan,
+      set: [design, paper, after].join('-'),
+      printer: name,
+      correction,
+      pages: plan.pages.map((page) => {
+        const places = page.places.map(moved)
+        return { ...page, ...places[0], places }
+      }),
+    },
+    fingerprint,
+  )
+}
+
+/** How far corners of a page's windows reach into the margins once they are moved, mm; the most for each side. */
+export const marginsReached = (
+  plan: Pick<Plan, 'paper' | 'margins'>,
+  windows: readonly PlanPlace['window'][],
+  change: Affine,
+): Margins => {
+  const { paper, margins } = plan
+  const corners = windows.flatMap(([x0, y0, x1, y1]) =>
+    [x0, x1].flatMap((x) => [y0, y1].map((y) => affineApply(change, { x, y }))),
+  )
+  const most = (beyond: (p: Point) => number): number => Math.max(0, ...corners.map(beyond))
+  return {
+    left: most((p) => margins.left - p.x / pointsPerMm),
+    bottom: most((p) => margins.bottom - p.y / pointsPerMm),
+    right: most((p) => p.x / pointsPerMm - paper.width + margins.right),
+    top: most((p) => p.y / pointsPerMm - paper.height + margins.top),
+  }
+}

@@ -5,6 +5,7 @@ import { lipTrial } from '../pattern/lip-trial.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import { sidePatterns } from '../pattern/patterns.ts'
 import { pipeStrip } from '../pattern/pipe-strip.ts'
+import { skinStrips } from '../pattern/story-strip.ts'
 import type { PrinterUncertainty } from '../printer/uncertainty.ts'
 import type { SolvedDesign } from '../ramp/ramp.ts'
 import { type Expected, expectedError } from './budget.ts'
@@ -28,6 +29,7 @@ import {
 import { type Fingerprint, setCode } from './set-code.ts'
 import { type Sheet, sheetWindow, sheetWritten } from './sheet.ts'
 import { squarePage } from './square-page.ts'
+import { stripPages } from './strip-pages.ts'
 import { type SurveyLine, surveyLines } from './survey.ts'
 import { rowLetters, type Tile, tileMap, tilesOf } from './tile.ts'
 import { tileDrawing } from './tile-drawing.ts'
@@ -40,6 +42,8 @@ export interface SetOptions {
   /** the design file's own text, kept in the plan */
   readonly text: string
   readonly fingerprint: Fingerprint
+  /** add the story strips of the skin */
+  readonly strips?: boolean
   /** name of the profile whose correction the sheet has; null for none */
   readonly printer: string | null
   /** how well that printer is known */
@@ -178,7 +182,10 @@ export const layOutSet = (design: Design, solved: SolvedDesign, options: SetOpti
       ),
     ]
   })
-  return assemble(code, drafts, options, groups)
+  const strips = options.strips
+    ? stripDrafts(solved, units, sheet, code, rowLetters(next.row + groups.length))
+    : []
+  return assemble(code, [...drafts, ...strips], options, groups)
 }
 
 /** Drafts in ideal page mm become written pages, and their plan. */
@@ -205,7 +212,7 @@ const assemble = (
       bookmark,
       drawing: [group(written, drawing)],
     })),
-    plan: planSealed(
+    plan: planSealed<Omit<Plan, 'seal'>>(
       {
         version: 1,
         set: code,
@@ -223,6 +230,28 @@ const assemble = (
     ),
   }
 }
+
+const stripDrafts = (
+  { ramps }: SolvedDesign,
+  units: Design['units'],
+  sheet: Sheet,
+  code: string,
+  row: string,
+): readonly Draft[] =>
+  stripPages(
+    sheetWindow(sheet),
+    ramps.flatMap((ramp) => skinStrips(ramp, units)),
+    code,
+  ).map(
+    ({ drawing, places }, i): Draft => ({
+      kind: 'strip',
+      tile: `${row}${i + 1}`,
+      label: `Strips ${i + 1}`,
+      bookmark: `Story strips ${i + 1}`,
+      drawing,
+      places: places.map(({ pattern, map, window }) => planPlace(sheet, pattern, map, window)),
+    }),
+  )
 
 const jointCount = (tiles: readonly Tile[]): number =>
   tiles.reduce((sum, tile) => sum + tile.joints.filter((joint) => joint.over).length, 0)

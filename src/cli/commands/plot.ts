@@ -40,7 +40,13 @@ export const plot = async (
   if (hasStop(solved.checks))
     throw new Failure(1, [...checks, 'nothing written; `traceply figures` shows what is solved'].join('\n'))
   const { cover, why } = coverOf(design, solved, options)
-  const set = layOutSet(design, solved, { ...options, cover, text, fingerprint: sha256 })
+  const set = layOutSet(design, solved, {
+    ...options,
+    cover,
+    text,
+    fingerprint: sha256,
+    strips: raw.strips ?? false,
+  })
   if (set.pages.length > mostPages)
     throw new Failure(
       2,
