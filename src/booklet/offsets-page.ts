@@ -176,14 +176,20 @@ const columnsOf = (
   return { back, up, end: up + after('up') }
 }
 
-const useSteps = (units: Units, every: number, everyUp: number): readonly string[] => [
-  'Two factory edges, square to each other, are bottom and front. Both diagonals equal?',
-  `Every ${showLength(every, units, { unit: true })} back strike a line up with a square; mark the bold height on it.`,
-  `Steep part: every ${showLength(everyUp, units, { unit: true })} up strike a level line; mark the bold distance on it.`,
-  'A brad at each mark. Bend a thin batten along them, past TOE and LIP; a mark that makes a hump is wrong.',
-  'Check TOE to LIP and the middle rise, then draw the line.',
-  'Set out the notch last, with the real pipe in hand.',
-]
+/** What to do, in at most six steps. */
+const useSteps = (offsets: Offsets, units: Units): readonly string[] => {
+  const show = (mm: number): string => showLength(mm, units, { unit: true, decimals: 1 })
+  return [
+    'Two factory edges, square to each other, are bottom and front. Both diagonals equal?',
+    `Every ${show(offsets.every)} back strike a line up with a square; mark the bold height on it.`,
+    ...(offsets.stations.some((station) => station.by === 'up')
+      ? [`Steep part: every ${show(offsets.everyUp)} up strike a level line; mark the bold distance on it.`]
+      : []),
+    'A brad at each mark. Bend a thin batten along them, past TOE and LIP; a mark that makes a hump is wrong.',
+    'Check TOE to LIP and the middle rise, then draw the line.',
+    ...(offsets.notch.length > 0 ? ['Set out the notch last, with the real pipe in hand.'] : []),
+  ]
+}
 
 /** How to use it, what to check, and the swing arm. */
 const sideWords = (
@@ -202,9 +208,7 @@ const sideWords = (
     marks.push(lines.marks)
     y = lines.bottom - 0.2
   }
-  const steps = useSteps(units, offsets.every, offsets.everyUp)
-  const own = offsets.notch.length > 0 ? steps : steps.slice(0, -1)
-  own.forEach((step, i) => {
+  useSteps(offsets, units).forEach((step, i) => {
     marks.push([
       text('note', { x: topLeft.x + 3, y: y - style.size }, style.size, `${i + 1}`, {
         face: 'bold',
@@ -222,7 +226,7 @@ const sideWords = (
     write('Or with a swing arm', 0, 'bold')
     for (const line of swing) write(line)
   }
-  if (more) write('The table goes on overleaf.', 0, 'bold')
+  if (more) write('The table goes on, on the next page.', 0, 'bold')
   return { marks: marks.flat(), bottom: y }
 }
 

@@ -29,7 +29,7 @@ const beside = { left: 13, top: 7, bottom: 6 }
 /** The side to scale with its marks; the notch again, larger, where it has room. Page mm. */
 export const offsetsPicture = (
   room: Room,
-  { stations }: Offsets,
+  { stations, everyUp }: Offsets,
   outline: Path,
   rows: readonly OffsetRow[],
 ): Picture => {
@@ -62,7 +62,7 @@ export const offsetsPicture = (
       ...figuresAlong(rows, at),
       ...figuresUp(rows, at, inset.length > 0),
       ...rows.flatMap((row) => [fill('mark', circle(at(row.at), dot), 0)]),
-      ...markNames(marked, at),
+      ...markNames(marked, everyUp * scale, at),
       ...inset,
     ],
     bottom: room.top - beside.top - high - beside.bottom,
@@ -93,8 +93,8 @@ const figuresUp = (rows: readonly OffsetRow[], at: (p: Point) => Point, short: b
   })
 }
 
-/** Names of the marks on the curve, before it and above it, as many as have room. */
-const markNames = (rows: readonly OffsetRow[], at: (p: Point) => Point): Drawing => {
+/** Names of the marks on the curve, before it and above it, as many as have room; `lines`: how far level lines lie apart. */
+const markNames = (rows: readonly OffsetRow[], lines: number, at: (p: Point) => Point): Drawing => {
   let last: Point | null = null
   const ends = rows.filter((row) => row.measured === 'both').map((row) => at(row.at))
   return rows.flatMap((row): Mark[] => {
@@ -103,6 +103,8 @@ const markNames = (rows: readonly OffsetRow[], at: (p: Point) => Point): Drawing
       return [text('mark', { x: p.x - 1.5, y: p.y + 1.2 }, 3, row.mark, { face: 'bold', align: 'right' })]
     if (row.mark === 'LIP')
       return [text('mark', { x: p.x - 1, y: p.y + 2 }, 3, row.mark, { face: 'bold', align: 'middle' })]
+    // a level line would run through it
+    if (row.measured === 'back' && lines < 5.5) return []
     if ([last, ...ends].some((q) => q && pointDistance(q, p) < 5)) return []
     last = p
     return [text('mark', { x: p.x - 1.2, y: p.y + 1.6 }, 3, row.mark, { face: 'bold', align: 'right' })]

@@ -198,7 +198,7 @@ const clearest = (
   roomOf: (p: Point) => number,
 ): { readonly middle: Point; readonly room: number } => {
   const [a, b, c, d] = cell as readonly [Point, Point, Point, Point]
-  const shares = [0.5, 0.42, 0.58, 0.34, 0.66, 0.27, 0.73]
+  const shares = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82]
   const places = shares
     .flatMap((u) => shares.map((v) => pointBetween(pointBetween(a, b, u), pointBetween(d, c, u), v)))
     .map((middle) => ({ middle, room: roomOf(middle) }))

@@ -20,6 +20,8 @@ interface Edge {
   readonly x: number
   readonly slope: number
   readonly way: 1 | -1
+  /** where the band's middle line crosses it, while it is filled */
+  at: number
 }
 
 /** The finest band of a row; bands end at corners too, so that level edges are exact. */
@@ -38,18 +40,31 @@ export const fillPolygons = (canvas: Canvas, polygons: readonly Polygon[], grey:
   if (!(top < bottom)) return
   const stops = bandStops(edges, top, bottom)
   const cover = new Float64Array(canvas.width + 1)
-  let active: Edge[] = []
+  const active: Edge[] = []
   let next = 0
   for (let i = 0; i + 1 < stops.length; ) {
     const row = Math.floor(stops[i]!)
     for (; i + 1 < stops.length && stops[i]! < row + 1; i++) {
       const middle = (stops[i]! + stops[i + 1]!) / 2
       while (next < edges.length && edges[next]!.top <= middle) active.push(edges[next++]!)
-      active = active.filter((edge) => edge.bottom > middle)
-      coverBand(cover, canvas.width, active, middle, stops[i + 1]! - stops[i]!)
+      crossBand(active, middle)
+      coverBand(cover, canvas.width, active, stops[i + 1]! - stops[i]!)
     }
     paintRow(canvas, row, cover, grey)
   }
+}
+
+/** Drops the edges that have ended and sorts the others by where they cross: nearly sorted already, band after band. */
+const crossBand = (active: Edge[], middle: number): void => {
+  let kept = 0
+  for (const edge of active) {
+    if (edge.bottom <= middle) continue
+    edge.at = edge.x + edge.slope * (middle - edge.top)
+    let place = kept++
+    for (; place > 0 && active[place - 1]!.at > edge.at; place--) active[place] = active[place - 1]!
+    active[place] = edge
+  }
+  active.length = kept
 }
 
 const polygonEdges = (polygon: Polygon): readonly Edge[] =>
@@ -59,8 +74,8 @@ const polygonEdges = (polygon: Polygon): readonly Edge[] =>
     const slope = (b.x - a.x) / (b.y - a.y)
     return [
       a.y < b.y
-        ? { top: a.y, bottom: b.y, x: a.x, slope, way: 1 }
-        : { top: b.y, bottom: a.y, x: b.x, slope, way: -1 },
+        ? { top: a.y, bottom: b.y, x: a.x, slope, way: 1, at: 0 }
+        : { top: b.y, bottom: a.y, x: b.x, slope, way: -1, at: 0 },
     ]
   })
 
@@ -73,22 +88,13 @@ const bandStops = (edges: readonly Edge[], top: number, bottom: number): readonl
 }
 
 /** Adds what one band covers of each pixel of its row. */
-const coverBand = (
-  cover: Float64Array,
-  width: number,
-  active: readonly Edge[],
-  middle: number,
-  weight: number,
-): void => {
-  const crossings = active
-    .map((edge) => ({ x: edge.x + edge.slope * (middle - edge.top), way: edge.way }))
-    .sort((a, b) => a.x - b.x)
+const coverBand = (cover: Float64Array, width: number, active: readonly Edge[], weight: number): void => {
   let winding = 0
   let from = 0
-  for (const { x, way } of crossings) {
-    if (winding === 0) from = x
+  for (const { at, way } of active) {
+    if (winding === 0) from = at
     winding += way
-    if (winding === 0) coverSpan(cover, Math.max(0, from), Math.min(width, x), weight)
+    if (winding === 0) coverSpan(cover, Math.max(0, from), Math.min(width, at), weight)
   }
 }
 

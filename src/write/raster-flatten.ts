@@ -10,7 +10,7 @@ export interface Polyline {
 }
 
 /** How far a straight line may stray from the curve that it stands for, pixels. */
-const flatness = 0.03
+const flatness = 0.01
 
 /** Arcs and cubics as straight lines no farther off than `flatness`; `map` takes the path to pixels. Throws RangeError on NaN. */
 export const flattenPath = (path: Path, map: Affine): Polyline => {

@@ -52,7 +52,9 @@ export const rasterise = (drawing: Drawing, size: RasterSize, glyphOf: GlyphSour
         default:
           mark satisfies never
       }
-  return { width, height, pixels: Uint8Array.from(canvas.grey, (share) => Math.round(share * 255)) }
+  const pixels = new Uint8Array(width * height)
+  for (let i = 0; i < pixels.length; i++) pixels[i] = Math.round(canvas.grey[i]! * 255)
+  return { width, height, pixels }
 }
 
 const above0 = (value: number, name: string): number => {

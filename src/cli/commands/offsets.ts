@@ -84,7 +84,7 @@ const resolve = (options: OffsetsOptions, design: Design): Resolved => {
 }
 
 /** 150 mm or 6 in along the bottom edge, half of that up the front. */
-const usual = (units: Units): number => (units === 'in' ? 6 * 25.4 : 150)
+const usual = (units: Units): number => (units === 'in' ? 152.4 : 150)
 
 const readEvery = (said: string, units: Units, faults: string[]): number => {
   const reading = readLength(said, units)

@@ -1,0 +1,168 @@
+import { describe, expect, it } from 'vitest'
+import { offsetsPages } from '../../src/booklet/offsets-page.ts'
+import { offsetRows } from '../../src/booklet/offsets-rows.ts'
+import type { PaperName } from '../../src/design/design.ts'
+import { cautions } from '../../src/page/cautions.ts'
+import { defaultMargins, paperOf } from '../../src/page/paper.ts'
+import { sheetWindow } from '../../src/page/sheet.ts'
+import { noCorrection } from '../../src/printer/correction.ts'
+import { writePdf } from '../../src/write/pdf.ts'
+import { assertNear } from '../support/near.ts'
+import { platform } from '../support/platform.ts'
+import { type PdfPageRead, pathPoints, readPdf } from '../support/read-pdf.ts'
+import { templates, templateText, withOffsets } from './solved.ts'
+
+/** The pages of the first ramp as they come back from the file. */
+const printed = async (name: string, paper: PaperName, every?: number) => {
+  const { design, solved, all } = withOffsets(templateText(name), every)
+  const sheet = { paper: paperOf(paper), margins: defaultMargins(paper), correction: noCorrection }
+  const window = sheetWindow(sheet)
+  const drawings = offsetsPages(window, {
+    title: design.title,
+    units: design.units,
+    offsets: all[0]!,
+    outline: solved.ramps[0]!.side!.outline,
+  })
+  const { width, height } = sheet.paper
+  const { bytes } = await writePdf(
+    {
+      title: design.title,
+      subject: 'offsets',
+      attachments: [],
+      pages: drawings.map((drawing, i) => ({ width, height, drawing, label: `${i}`, bookmark: `${i}` })),
+    },
+    platform,
+  )
+  const points = 72 / 25.4
+  const box = {
+    x0: window.x0 * points,
+    y0: window.y0 * points,
+    x1: window.x1 * points,
+    y1: window.y1 * points,
+  }
+  return { pages: (await readPdf(bytes)).pages, offsets: all[0]!, units: design.units, box }
+}
+
+/** The dots of a page: filled circles, by their boxes. */
+const dots = (page: PdfPageRead) =>
+  page.fills
+    .filter((f) => f.layer === 'mark' && f.path.some((s) => s.kind === 'cubic'))
+    .map((f) => {
+      const run = pathPoints(f.path, 8).flat()
+      const [xs, ys] = [run.map((p) => p.x), run.map((p) => p.y)]
+      return {
+        x: (Math.min(...xs) + Math.max(...xs)) / 2,
+        y: (Math.min(...ys) + Math.max(...ys)) / 2,
+      }
+    })
+
+const papers: readonly PaperName[] = ['letter', 'a4', 'legal', 'a0']
+
+describe.each(templates.flatMap((name) => papers.map((paper) => [name, paper] as const)))(
+  'the page of %s on %s',
+  (name, paper) => {
+    it('has its marks where the stations are, to one scale', async () => {
+      const { pages, offsets } = await printed(name, paper)
+      const found = dots(pages[0]!)
+      const marks = [offsets.toe, ...offsets.stations, offsets.lip, ...offsets.notch]
+      const [a, b] = [found[0]!, found[offsets.stations.length + 1]!]
+      // toe and lip give place and scale of the drawing; all others must follow
+      const scale = Math.hypot(b.x - a.x, b.y - a.y) / offsets.chord
+      expect(scale).toBeGreaterThan(0)
+      marks.forEach((p, i) => {
+        assertNear(found[i]!.x, a.x + (p.x - offsets.toe.x) * scale, 0.01, `x of mark ${i}`)
+        assertNear(found[i]!.y, a.y + (p.y - offsets.toe.y) * scale, 0.01, `y of mark ${i}`)
+      })
+      // and the outline, known by its pen of 0.6 mm, is drawn to the same scale: its box is the panel's
+      const outline = pages[0]!.strokes.filter((s) => Math.abs(s.width - (0.6 * 72) / 25.4) < 0.01)
+      const widest = Math.max(
+        ...outline.map((s) => {
+          const xs = pathPoints(s.path, 4)
+            .flat()
+            .map((p) => p.x)
+          return Math.max(...xs) - Math.min(...xs)
+        }),
+      )
+      assertNear(widest, offsets.panel.length * scale, 0.01, 'length of the outline')
+    })
+
+    it('carries every row of the table, and nothing leaves the margins or lies in `cut`', async () => {
+      const { pages, offsets, units, box } = await printed(name, paper)
+      const words = pages.flatMap((page) => page.texts.map((t) => t.text))
+      for (const row of offsetRows(offsets, units)) {
+        expect(words).toContain(row.mark)
+        const whole = /^\d+(?= |\.|$)/.exec(row.back)?.[0]
+        if (whole) expect(words).toContain(whole)
+      }
+      for (const page of pages) {
+        const { strokes, fills, texts } = page
+        expect([...strokes, ...fills, ...texts].some((mark) => mark.layer === 'cut')).toBe(false)
+        for (const t of texts) {
+          expect(t.x).toBeGreaterThan(box.x0 - 0.1)
+          expect(t.x + t.width).toBeLessThan(box.x1 + 0.1)
+          expect(t.y).toBeGreaterThan(box.y0 - 0.1)
+          expect(t.y + t.size * 0.72).toBeLessThan(box.y1 + 0.5)
+        }
+        for (const p of [...strokes, ...fills].flatMap((mark) => pathPoints(mark.path, 2).flat())) {
+          expect(p.x).toBeGreaterThan(box.x0 - 0.1)
+          expect(p.x).toBeLessThan(box.x1 + 0.1)
+          expect(p.y).toBeGreaterThan(box.y0 - 0.1)
+          expect(p.y).toBeLessThan(box.y1 + 0.1)
+        }
+      }
+    })
+
+    it('prints no word over another', async () => {
+      const { pages } = await printed(name, paper)
+      for (const { texts } of pages) {
+        const boxes = texts.map((t) => ({ t, x0: t.x, x1: t.x + t.width, y0: t.y, y1: t.y + t.size * 0.7 }))
+        boxes.forEach((one, i) => {
+          for (const other of boxes.slice(i + 1)) {
+            const over =
+              one.x0 < other.x1 - 0.3 &&
+              other.x0 < one.x1 - 0.3 &&
+              one.y0 < other.y1 - 0.3 &&
+              other.y0 < one.y1 - 0.3
+            if (over) throw new Error(`“${one.t.text}” lies over “${other.t.text}”`)
+          }
+        })
+      }
+    })
+  },
+)
+
+describe('the page', () => {
+  it('shows its figures 3.5 mm high or higher, says how to use them in six steps or fewer, and the cautions', async () => {
+    for (const name of templates) {
+      const { pages, offsets } = await printed(name, 'a4')
+      const [{ texts }] = pages as [PdfPageRead]
+      // capitals are 0.718 em high
+      const table = texts.filter((t) => /^\d+$/.test(t.text) && t.size * 0.718 * (25.4 / 72) >= 3.5)
+      expect(table.length).toBeGreaterThanOrEqual(2 * offsets.stations.length)
+      const words = texts.map((t) => t.text).join(' ')
+      expect(words).not.toMatch(/\bsafe\b|complies/i)
+      for (const caution of cautions) expect(words).toContain(caution.split(':')[0]!.slice(0, 30))
+      // numbers of the steps, 2.7 mm high at this page's scale of 190/186
+      const steps = texts.filter(
+        (t) => /^[1-9]$/.test(t.text) && Math.abs(t.size * 0.718 * (25.4 / 72) - 2.758) < 0.02,
+      )
+      expect(steps.length).toBeGreaterThanOrEqual(4)
+      expect(steps.length).toBeLessThanOrEqual(6)
+    }
+  })
+
+  it('goes on to further pages where the marks are many, with each of them once', async () => {
+    const { pages, offsets } = await printed('quarter-mm-round', 'a4', 20)
+    expect(pages.length).toBeGreaterThan(1)
+    const high = (t: PdfPageRead['texts'][number]) => t.size * 0.718 * (25.4 / 72)
+    offsets.stations.forEach((_, i) => {
+      // in the table, not on the drawing: at its left edge
+      const left = Math.min(...pages[0]!.texts.map((t) => t.x))
+      const found = pages.flatMap((page) =>
+        page.texts.filter((t) => t.text === `${i + 1}` && high(t) > 3.4 && t.x < left + 1),
+      )
+      expect(found.length).toBe(1)
+    })
+    expect(pages[0]!.texts.some((t) => t.text.includes('next page'))).toBe(true)
+  })
+})

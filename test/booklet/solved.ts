@@ -1,0 +1,37 @@
+import { readFileSync } from 'node:fs'
+import type { Design } from '../../src/design/design.ts'
+import { readDesign } from '../../src/design/read.ts'
+import { type Offsets, solveOffsets } from '../../src/ramp/offsets.ts'
+import type { SolvedDesign } from '../../src/ramp/ramp.ts'
+import { solveDesign } from '../../src/ramp/solve.ts'
+
+export const templates = [
+  'quarter-mm',
+  'quarter-in',
+  'quarter-mm-round',
+  'quarter-in-plain',
+  'pair-mm',
+] as const
+
+export const templateText = (name: string): string =>
+  readFileSync(new URL(`../../templates/${name}.yaml`, import.meta.url), 'utf8')
+
+export interface WithOffsets {
+  readonly design: Design
+  readonly solved: SolvedDesign
+  readonly all: readonly Offsets[]
+}
+
+/** A design from its text with the offsets of all its ramps; throws where it has problems or a stop. */
+export const withOffsets = (text: string, every?: number): WithOffsets => {
+  const reading = readDesign(text)
+  if ('problems' in reading) throw new Error(reading.problems.map((p) => p.message).join('\n'))
+  const { design } = reading
+  const solved = solveDesign(design)
+  const usual = design.units === 'in' ? 152.4 : 150
+  return {
+    design,
+    solved,
+    all: solved.ramps.map((ramp) => solveOffsets(ramp, every ?? usual, design.stock.panel)),
+  }
+}
