@@ -1,0 +1,47 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { later } from './later.ts'
+import { pageOf, root } from './pages.ts'
+
+const folder = `${root}src/ramp`
+
+/** `id level` of every call of stop, warn and note in src/ramp. */
+const inSource = new Set(
+  readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts'))
+    .flatMap((name) => [
+      ...readFileSync(`${folder}/${name}`, 'utf8').matchAll(/\b(stop|warn|note)\(\s*'([a-z]+(?:-[a-z]+)*)'/g),
+    ])
+    .map(([, level, id]) => `${id} ${level}`),
+)
+
+const rows = [
+  ...pageOf('docs/geometry.md').prose.matchAll(/^\| `([a-z-]+)` \| ([a-z, ]+) \|([^|]*)\|([^|]*)\|$/gm),
+]
+const inDocs = new Set(rows.flatMap(([, id, levels]) => levels!.split(', ').map((level) => `${id} ${level}`)))
+const awaited = (entry: string): boolean => (later.checks as readonly string[]).includes(entry.split(' ')[0]!)
+
+describe('the table of checks in docs/geometry.md', () => {
+  it('has every check of src/ramp at each of its levels', () => {
+    expect([...inSource].filter((entry) => !inDocs.has(entry) && !awaited(entry))).toEqual([])
+    expect(inSource.size).toBeGreaterThan(20)
+  })
+
+  it('invents none', () => {
+    expect([...inDocs].filter((entry) => !inSource.has(entry))).toEqual([])
+  })
+
+  it('has one row for a check, which says when it speaks and what to do', () => {
+    const ids = rows.map(([, id]) => id)
+    expect(new Set(ids).size).toBe(ids.length)
+    for (const [, id, , when, remedy] of rows) {
+      expect(when!.trim().length, id).toBeGreaterThan(10)
+      expect(remedy!.trim().length, id).toBeGreaterThan(5)
+    }
+  })
+})
+
+it('a check that is documented waits no longer', () => {
+  const told = later.checks.filter((id) => [...inDocs].some((entry) => entry.startsWith(`${id} `)))
+  expect(told).toEqual([])
+})
