@@ -29,6 +29,7 @@ const gap = 6
 /** Heights of the table's figures, the largest that fits; smaller ones go on another page. */
 const sizes = [5, 4.5, 4, 3.5] as const
 const leading = 1.65
+const headSize = 3
 /** Of the drawing with its figures. */
 const leastPicture = 50
 
@@ -85,7 +86,7 @@ const content = (facts: OffsetsFacts, height: number): readonly Drawing[] => {
       ...beside,
       ...warned.marks,
     ],
-    ...pagesOf(rest, size, height - 12).map((some, i) => [
+    ...pagesOf(rest, size, height - 14).map((some, i) => [
       ...paragraph({ x: 0, y: height }, `${title}: the curve of ${offsets.ramp} by offsets, page ${i + 2}`, {
         ...note,
         size: letters.word,
@@ -123,9 +124,9 @@ const table = (topLeft: { x: number; y: number }, rows: readonly OffsetRow[], si
   const small = (words: string): number =>
     Math.min(letters.small, (tableWidth - end - 2) / textWidth(words, 1, 'regular'))
   const heads: Drawing = [
-    text('note', { x: topLeft.x, y: line(0) }, 3, 'mark', { face: 'bold' }),
-    text('note', { x: seams.back, y: line(0) }, 3, 'back', { face: 'bold', align: 'right' }),
-    text('note', { x: seams.up, y: line(0) }, 3, 'up', { face: 'bold', align: 'right' }),
+    text('note', { x: topLeft.x, y: line(0) }, headSize, 'mark', { face: 'bold' }),
+    text('note', { x: seams.back, y: line(0) }, headSize, 'back', { face: 'bold', align: 'right' }),
+    text('note', { x: seams.up, y: line(0) }, headSize, 'up', { face: 'bold', align: 'right' }),
   ]
   return [
     ...heads,
@@ -171,8 +172,13 @@ const columnsOf = (
         return seamGap(rest, size) + textWidth(rest, size, 'bold')
       }),
     )
-  const back = wide(rows.map((row) => row.mark)) + 4 + before('back')
-  const up = back + after('back') + 5 + before('up')
+  // the words over the columns need their room too
+  const head = (word: string): number => textWidth(word, headSize, 'bold')
+  const back = Math.max(
+    wide(rows.map((row) => row.mark)) + 4 + before('back'),
+    head('mark') + 4 + head('back'),
+  )
+  const up = back + Math.max(after('back') + 5 + before('up'), 5 + head('up'))
   return { back, up, end: up + after('up') }
 }
 

@@ -23,8 +23,8 @@ interface Room {
 
 const outlinePen = { width: 0.6 }
 const dot = 0.8
-/** Room for heights before the front edge, names over the top line and figures under the bottom edge, mm on paper. */
-const beside = { left: 13, top: 7, bottom: 6 }
+/** Room for names over the top line and figures under the bottom edge, mm on paper. */
+const beside = { top: 7, bottom: 6 }
 
 /** The side to scale with its marks; the notch again, larger, where it has room. Page mm. */
 export const offsetsPicture = (
@@ -34,15 +34,18 @@ export const offsetsPicture = (
   rows: readonly OffsetRow[],
 ): Picture => {
   const box = pathBounds(outline)
+  // heights and TOE stand before the front edge
+  const before = Math.max(
+    textWidth('TOE', 3, 'bold'),
+    ...rows.map((row) => (row.measured === 'back' ? textWidth(row.up, letters.small, 'regular') : 0)),
+  )
+  const left = before + 2
   const scale = Math.min(
-    (room.width - beside.left) / (box.x1 - box.x0),
+    (room.width - left) / (box.x1 - box.x0),
     (room.height - beside.top - beside.bottom) / (box.y1 - box.y0),
   )
   const high = (box.y1 - box.y0) * scale
-  const map = affineThen(
-    affineScale(scale),
-    affineTranslate(room.left + beside.left, room.top - beside.top - high),
-  )
+  const map = affineThen(affineScale(scale), affineTranslate(room.left + left, room.top - beside.top - high))
   const at = (p: Point): Point => affineApply(map, p)
   const corners = rows.filter((row) => /^[A-Z]$/.test(row.mark))
   const marked = rows.filter((row) => !corners.includes(row))
@@ -105,7 +108,7 @@ const markNames = (rows: readonly OffsetRow[], lines: number, at: (p: Point) => 
       return [text('mark', { x: p.x - 1, y: p.y + 2 }, 3, row.mark, { face: 'bold', align: 'middle' })]
     // a level line would run through it
     if (row.measured === 'back' && lines < 5.5) return []
-    if ([last, ...ends].some((q) => q && pointDistance(q, p) < 5)) return []
+    if ([last, ...ends].some((q) => q && pointDistance(q, p) < 6.5)) return []
     last = p
     return [text('mark', { x: p.x - 1.2, y: p.y + 1.6 }, 3, row.mark, { face: 'bold', align: 'right' })]
   })

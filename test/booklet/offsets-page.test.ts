@@ -1,16 +1,21 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { offsetsPages } from '../../src/booklet/offsets-page.ts'
 import { offsetRows } from '../../src/booklet/offsets-rows.ts'
 import type { PaperName } from '../../src/design/design.ts'
+import { readDesign } from '../../src/design/read.ts'
 import { cautions } from '../../src/page/cautions.ts'
 import { defaultMargins, paperOf } from '../../src/page/paper.ts'
 import { sheetWindow } from '../../src/page/sheet.ts'
 import { noCorrection } from '../../src/printer/correction.ts'
+import { hasStop } from '../../src/ramp/check.ts'
+import { solveDesign } from '../../src/ramp/solve.ts'
 import { writePdf } from '../../src/write/pdf.ts'
 import { assertNear } from '../support/near.ts'
 import { platform } from '../support/platform.ts'
 import { type PdfPageRead, pathPoints, readPdf } from '../support/read-pdf.ts'
 import { templates, templateText, withOffsets } from './solved.ts'
+import { overlaps, wordsOf } from './words.ts'
 
 /** The pages of the first ramp as they come back from the file. */
 const printed = async (name: string, paper: PaperName, every?: number) => {
@@ -165,4 +170,65 @@ describe('the page', () => {
     })
     expect(pages[0]!.texts.some((t) => t.text.includes('next page'))).toBe(true)
   })
+})
+
+describe('the page of any ramp', () => {
+  const anyRamp = fc.record({
+    inches: fc.boolean(),
+    radius: fc.integer({ min: 1000, max: 3000 }),
+    share: fc.double({ min: 0.12, max: 0.87, noNaN: true }),
+    deck: fc.integer({ min: 300, max: 1000 }),
+    seat: fc.constantFrom('round', 'square', null),
+    every: fc.oneof(fc.constant(null), fc.integer({ min: 30, max: 500 })),
+    paper: fc.constantFrom(...papers),
+  })
+
+  it('keeps its words on the page and apart from each other', () => {
+    let drawn = 0
+    fc.assert(
+      fc.property(anyRamp, ({ inches, radius, share, deck, seat, every, paper }) => {
+        const unit = inches ? 25.4 : 1
+        const pipe = `{ outside: ${inches ? '2 3/8' : '60.3'}, seat: ${seat} }`
+        const text = `title: Boathouse quarter
+units: ${inches ? 'in' : 'mm'}
+ramps:
+  - width: ${inches ? 48 : 1216}
+    height: { frame: ${Math.round((radius * share) / unit)} }
+    transition: { circle: { surface: ${Math.round(radius / unit)} } }
+    toe: ${inches ? '1 1/2' : 40}
+    deck: ${Math.round(deck / unit)}
+    skin: [${inches ? '3/8' : 9} plywood]
+    coping: ${seat ? pipe : 'none'}
+`
+        const reading = readDesign(text)
+        if ('problems' in reading || hasStop(solveDesign(reading.design).checks)) return
+        drawn++
+        const { design, solved, all } = withOffsets(text, every ?? (inches ? 152.4 : 150))
+        const window = sheetWindow({
+          paper: paperOf(paper),
+          margins: defaultMargins(paper),
+          correction: noCorrection,
+        })
+        const pages = offsetsPages(window, {
+          title: design.title,
+          units: design.units,
+          offsets: all[0]!,
+          outline: solved.ramps[0]!.side!.outline,
+        })
+        for (const words of pages.map((page) => wordsOf(page))) {
+          for (const { text: said, box } of words)
+            if (
+              box.x0 < window.x0 - 0.1 ||
+              box.x1 > window.x1 + 0.1 ||
+              box.y0 < window.y0 - 0.1 ||
+              box.y1 > window.y1 + 0.1
+            )
+              throw new Error(`“${said}” leaves the page`)
+          expect(overlaps(words)).toEqual([])
+        }
+      }),
+      { numRuns: 120 },
+    )
+    expect(drawn).toBeGreaterThan(80)
+  }, 30_000)
 })

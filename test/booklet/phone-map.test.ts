@@ -1,0 +1,65 @@
+import { createHash } from 'node:crypto'
+import { describe, expect, it } from 'vitest'
+import { type PhoneMap, phoneMap } from '../../src/booklet/phone-map.ts'
+import { type Cover, covers } from '../../src/page/coverage.ts'
+import { defaultMargins, defaultOverlap, paperOf } from '../../src/page/paper.ts'
+import { layOutSet, type PageSet } from '../../src/page/set.ts'
+import { noCorrection } from '../../src/printer/correction.ts'
+import { printerUncertainty } from '../../src/printer/uncertainty.ts'
+import { templates, templateText, withOffsets } from './solved.ts'
+import { overlaps, wordsOf } from './words.ts'
+
+const mapped = (name: string, cover: Cover): { readonly map: PhoneMap; readonly set: PageSet } => {
+  const text = templateText(name)
+  const { design, solved } = withOffsets(text)
+  const set = layOutSet(design, solved, {
+    sheet: {
+      paper: paperOf(design.paper),
+      margins: defaultMargins(design.paper),
+      correction: noCorrection,
+    },
+    overlap: defaultOverlap,
+    cover,
+    text,
+    printer: null,
+    uncertainty: printerUncertainty(null),
+    fingerprint: (words) => createHash('sha256').update(words).digest('hex'),
+  })
+  return { map: phoneMap(design.title, set, design.units), set }
+}
+
+describe.each(templates.flatMap((name) => covers.map((cover) => [name, cover] as const)))(
+  'the map of %s, %s',
+  (name, cover) => {
+    const { map, set } = mapped(name, cover)
+    const words = wordsOf(map.drawing)
+
+    it('numbers every tile once, large enough to be read at arm’s length', () => {
+      // numbers of steps are 2.5 mm high, those of crosses 2
+      const numbers = words.filter((w) => /^\d+$/.test(w.text) && ![2, 2.5].includes(w.tall))
+      const tiles = set.groups.flatMap((group) => group.tiles)
+      expect(numbers.map((w) => w.text)).toEqual(tiles.map((tile) => `${tile.number}`))
+      for (const number of numbers) expect(number.tall).toBeGreaterThan(1.2)
+      // steps and checks: 2.5 mm high on a picture 90 mm wide
+      const line = words.find((w) => w.text.startsWith('Saw on the side'))!
+      expect(line.tall / map.width).toBeGreaterThan(1 / 40)
+    })
+
+    it('keeps its words inside the picture and apart from each other', () => {
+      for (const { text, box } of words)
+        if (!(box.x0 >= 0 && box.x1 <= map.width && box.y0 >= 0 && box.y1 <= map.height))
+          throw new Error(`“${text}” leaves the picture`)
+      expect(overlaps(words)).toEqual([])
+    })
+
+    it('tells every check and every cross', () => {
+      const all = words.map((w) => w.text).join(' ')
+      for (const { survey, datums } of set.groups) {
+        for (const line of survey) expect(all).toContain(line.words)
+        for (const datum of datums) expect(all).toContain(`${datum.number}: `)
+      }
+      expect(all).toContain(set.code)
+      expect(all).not.toMatch(/\bsafe\b|complies/i)
+    })
+  },
+)
