@@ -1,0 +1,81 @@
+import { planHeld, type ReadPlan, type ReadPlanPage } from './plan.ts'
+
+export interface Picked {
+  /** numbers in the plan, each once, in the set's order */
+  readonly numbers: readonly number[]
+  readonly unknown: readonly UnknownPage[]
+  /** pages of the set that this file, a reprint, does not hold */
+  readonly absent: readonly string[]
+}
+
+export interface UnknownPage {
+  readonly said: string
+  /** tiles that lie nearest in the grid to where a tile of that name would lie; at most three */
+  readonly near: readonly string[]
+}
+
+/** Pages of one kind may be asked for by it: one word or more for all of them. */
+export const pageWords = ['map', 'square', 'trial', 'strips'] as const
+
+/** Pages by tile name or taping number, or by kind; capitals or not. */
+export const pickPages = (plan: ReadPlan, said: readonly string[]): Picked => {
+  const held = new Set(planHeld(plan))
+  const found = said.map((word) => ({ word, pages: pagesCalled(plan, word) }))
+  const picked = found.map(({ word, pages }) => ({ word, pages, here: pages.filter((n) => held.has(n)) }))
+  return {
+    numbers: [...new Set(picked.flatMap(({ here }) => here))].sort((a, b) => a - b),
+    unknown: found
+      .filter(({ pages }) => pages.length === 0)
+      .map(({ word }) => ({ said: word, near: nearTiles(plan, word) })),
+    absent: picked.filter(({ pages, here }) => pages.length > 0 && here.length === 0).map(({ word }) => word),
+  }
+}
+
+/** The tiles of a set in the order of taping: their taping numbers count from 1. */
+export const tilesInOrder = (plan: ReadPlan): readonly ReadPlanPage[] =>
+  plan.pages.filter(({ kind }) => kind === 'tile')
+
+const pagesCalled = (plan: ReadPlan, said: string): readonly number[] => {
+  const word = said.trim().toLowerCase()
+  if (/^\d+$/.test(word))
+    return tilesInOrder(plan)
+      .slice(Number(word) - 1, Number(word))
+      .map(pageNumber)
+  const kind = pageWords.some((known) => singular(known) === singular(word)) ? singular(word) : undefined
+  return plan.pages.filter((page) => page.tile?.toLowerCase() === word || page.kind === kind).map(pageNumber)
+}
+
+const pageNumber = ({ page }: ReadPlanPage): number => page
+
+const singular = (word: string): string => word.replace(/s$/, '')
+
+/** The words that call up pages of this set, with the tile names of those that have one. */
+export const pageWordsOf = (plan: ReadPlan): readonly string[] =>
+  pageWords.flatMap((word) => {
+    const own = plan.pages.filter(({ kind }) => kind === singular(word))
+    const tiles = own.flatMap(({ tile }) => tile ?? [])
+    return own.length === 0 ? [] : [tiles.length > 0 ? `${word} (${tiles.join(', ')})` : word]
+  })
+
+/** Row and column of a tile's name, both from 1: `B3` is row 2, column 3. */
+export const tilePlace = (tile: string): { readonly row: number; readonly column: number } | undefined => {
+  const [, letters, digits] = /^([A-Z]{1,4})(\d{1,6})$/.exec(tile.trim().toUpperCase()) ?? []
+  if (letters === undefined || digits === undefined) return undefined
+  const row = [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0)
+  return { row, column: Number(digits) }
+}
+
+const nearTiles = (plan: ReadPlan, said: string): readonly string[] => {
+  const wanted = tilePlace(said)
+  if (!wanted) return []
+  const ranked = tilesInOrder(plan).flatMap(({ tile = '' }) => {
+    const place = tilePlace(tile)
+    return place
+      ? [{ tile, far: Math.abs(place.row - wanted.row) + Math.abs(place.column - wanted.column) }]
+      : []
+  })
+  return ranked
+    .sort((a, b) => a.far - b.far)
+    .slice(0, 3)
+    .map(({ tile }) => tile)
+}

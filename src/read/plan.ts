@@ -1,0 +1,120 @@
+import type { Affine } from '../geometry/affine.ts'
+
+/** The plan in a set's PDF, as far as pages are found and corrected by it. Written by src/page/plan.ts, told in design.md §6. */
+export interface ReadPlan {
+  readonly version: 1
+  readonly set: string
+  readonly paper: { readonly name: string; readonly width: number; readonly height: number }
+  readonly margins: {
+    readonly top: number
+    readonly right: number
+    readonly bottom: number
+    readonly left: number
+  }
+  readonly overlap: number
+  readonly printer: string | null
+  readonly correction: readonly [number, number, number, number]
+  readonly pages: readonly ReadPlanPage[]
+  readonly reprint?: readonly number[]
+  readonly seal: string
+}
+
+export interface ReadPlanPlace {
+  readonly pattern: string
+  readonly toPattern: Affine
+  readonly window: readonly [number, number, number, number]
+}
+
+export interface ReadPlanPage {
+  readonly page: number
+  readonly kind: string
+  readonly tile?: string
+  readonly places: readonly ReadPlanPlace[]
+}
+
+/** Why a plan is not taken. */
+export type PlanFault =
+  /** not what was written: its seal does not match, or it cannot be read at all */
+  { readonly kind: 'edited' } | { readonly kind: 'newer'; readonly version: number }
+
+export const planVersion = 1
+
+/** A plan from its text, checked against its seal and then in each of its fields. */
+export const readPlan = (
+  text: string,
+  fingerprint: (text: string) => string,
+): { readonly plan: ReadPlan } | { readonly fault: PlanFault } => {
+  const value = parsed(text)
+  if (!isRecord(value)) return { fault: { kind: 'edited' } }
+  const { version } = value
+  if (typeof version === 'number' && version > planVersion) return { fault: { kind: 'newer', version } }
+  const { seal, ...sealed } = value
+  // a wrong shape under a true seal is no plan of this version either
+  return seal === fingerprint(JSON.stringify(sealed)) && isPlan(value)
+    ? { plan: value }
+    : { fault: { kind: 'edited' } }
+}
+
+const parsed = (text: string): unknown => {
+  try {
+    return JSON.parse(text)
+  } catch {
+    return undefined
+  }
+}
+
+type Check = (value: unknown) => boolean
+
+const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+const text: Check = (value) => typeof value === 'string'
+const number: Check = (value) => typeof value === 'number'
+const positive: Check = (value) => typeof value === 'number' && value > 0
+const list =
+  (each: Check): Check =>
+  (value) =>
+    Array.isArray(value) && value.every(each)
+const numbers =
+  (count: number): Check =>
+  (value) =>
+    list(number)(value) && (value as readonly unknown[]).length === count
+const orNone =
+  (check: Check, none: null | undefined): Check =>
+  (value) =>
+    value === none || check(value)
+const record =
+  (fields: Readonly<Record<string, Check>>): Check =>
+  (value) =>
+    isRecord(value) && Object.entries(fields).every(([key, check]) => check(value[key]))
+
+const shape = record({
+  version: (value) => value === planVersion,
+  set: text,
+  paper: record({ name: text, width: positive, height: positive }),
+  margins: record({ top: number, right: number, bottom: number, left: number }),
+  overlap: number,
+  printer: orNone(text, null),
+  correction: numbers(4),
+  pages: list(
+    record({
+      page: positive,
+      kind: text,
+      tile: orNone(text, undefined),
+      places: list(record({ pattern: text, toPattern: numbers(6), window: numbers(4) })),
+    }),
+  ),
+  reprint: orNone(list(positive), undefined),
+})
+
+/** Also: pages are numbered from 1, and what a reprint holds is among them. */
+const isPlan = (value: unknown): value is ReadPlan => {
+  if (!shape(value)) return false
+  const { pages, reprint } = value as ReadPlan
+  const numbered = pages.length > 0 && pages.every(({ page }, i) => page === i + 1)
+  return numbered && (reprint ?? []).every((page) => pages[page - 1] !== undefined)
+}
+
+/** Numbers of the plan's pages in the file that holds it, in the file's order. */
+export const planHeld = (plan: ReadPlan): readonly number[] =>
+  plan.reprint ?? plan.pages.map(({ page }) => page)

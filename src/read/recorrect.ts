@@ -1,0 +1,82 @@
+import type { Face } from '../drawing/drawing.ts'
+import { helveticaCapHeight } from '../drawing/helvetica.ts'
+import { textWidth } from '../drawing/text-width.ts'
+import type { Affine } from '../geometry/affine.ts'
+
+export interface Recorrection {
+  /** what was written to what is to be written, points of the page */
+  readonly change: Affine
+  /** set code as printed on the pages, and as it is now */
+  readonly set: { readonly from: string; readonly to: string }
+  /** whose correction the pages have now */
+  readonly printer: string
+  /** room for a line across the page, points */
+  readonly room: number
+}
+
+export interface Recorrected {
+  readonly content: Uint8Array
+  /** the page tells the new set and printer alone; not so where words are set in an embedded font or over two lines */
+  readonly told: boolean
+}
+
+/**
+ * The operators of one of our pages for another correction: what they draw stays as it is, all of it under one matrix. Only the
+ * words that tell set and printer are new.
+ */
+export const recorrect = (content: Uint8Array, { change, set, printer, room }: Recorrection): Recorrected => {
+  const before = latin1(content)
+  const after = tellPrinter(before.replaceAll(set.from, set.to), printer, room)
+  const matrix = change.map((v, i) => decimal(v, i < 4 ? 12 : 8)).join(' ')
+  const overTwoLines = before.includes(headStart) && !squareHead.test(before)
+  return {
+    content: bytesOf(`q\n${matrix} cm\n${after}Q\n`),
+    told: before.includes(set.from) && !overTwoLines,
+  }
+}
+
+const latin1 = (bytes: Uint8Array): string => {
+  let out = ''
+  for (const byte of bytes) out += String.fromCharCode(byte)
+  return out
+}
+
+const bytesOf = (text: string): Uint8Array => Uint8Array.from(text, (letter) => letter.charCodeAt(0))
+
+/** Fixed decimals, no exponent, no `-0`. */
+const decimal = (value: number, decimals: number): string => {
+  const short = value.toFixed(decimals).replace(/\.?0+$/, '')
+  return short === '-0' ? '0' : short
+}
+
+/** Words of src/page/title-block.ts and square-page.ts as they stand in a content stream; · is \267 in WinAnsi. */
+const outsideFace = /(?:[\d.]+ Tz )?\(OUTSIDE FACE up(?: \\267 corrected for [\w-]+)?\) Tj(?: 100 Tz)?/
+const squareHead =
+  /(?:[\d.]+ Tz )?\((?:Check the printer first|Printed with the correction of [\w-]+)\) Tj(?: 100 Tz)?/
+const headStart = '(Printed with'
+const tileLine = /\(tile ([^()\\]+) \\267 ([^()\\]+) \\267 ([^()\\]+)\) Tj/
+
+const tellPrinter = (operators: string, printer: string, room: number): string => {
+  const [, tile, count, code] = tileLine.exec(operators) ?? []
+  // beside the small map there is room for the line above
+  const beside =
+    tile === undefined
+      ? Number.POSITIVE_INFINITY
+      : textWidth(`tile ${tile} · ${count} · ${code}`, 1, 'regular')
+  return operators
+    .replace(outsideFace, () => shown(`OUTSIDE FACE up · corrected for ${printer}`, 'regular', beside))
+    .replace(squareHead, (_, at: number) =>
+      shown(`Printed with the correction of ${printer}`, 'bold', room / capitalAt(operators, at)),
+    )
+}
+
+/** Height of a capital of the font that is set at an operator, points. */
+const capitalAt = (operators: string, at: number): number =>
+  (Number(/([\d.]+) Tf[^/]*$/.exec(operators.slice(0, at))?.[1]) * helveticaCapHeight) / 1000
+
+/** A text shown in Helvetica, squeezed where it is wider than `room` at a capital height of 1. */
+const shown = (text: string, face: Face, room: number): string => {
+  const squeeze = Math.min(1, room / textWidth(text, 1, face))
+  const show = `(${text.replace('·', '\\267')}) Tj`
+  return squeeze < 1 ? `${decimal(squeeze * 100, 2)} Tz ${show} 100 Tz` : show
+}
