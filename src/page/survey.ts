@@ -1,4 +1,5 @@
-import { type Point, pointDistance } from '../geometry/point.ts'
+import { convexContains } from '../geometry/clip.ts'
+import { type Point, pointBetween, pointDistance } from '../geometry/point.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import type { Datum } from './datum.ts'
 import type { Tile } from './tile.ts'
@@ -10,52 +11,60 @@ export interface SurveyLine {
   readonly tolerance: number
 }
 
-/** Careful taping is off by no more than this at a joint, mm; and no rule is read better than to `least`. */
-const eachJoint = 0.2
-const least = 0.4
-const most = 1.25
+/** Careful taping, one standard deviation, mm: a joint, what a page's own turn adds at its crosses, a tape's reading. */
+const careful = { joint: 0.15, turn: 0.15, tape: 0.25 / Math.sqrt(3) } as const
+
+/** So wide that careful taping meets all lines of a survey together 19 times in 20. */
+const wide = 2.2
 
 /** Sets of fewer pages lean on the snap lines. */
 export const surveyLeast = 8
 
 /**
- * The longest distances between the numbered crosses, then chord and middle rise of the curve. A tolerance grows with the
- * joints between the ends, so that a slip of 0.25 mm always the same way shows wherever three joints or more lie between.
+ * The distances between all numbered crosses, longest first, then chord and middle rise of the curve. Joints add like a random
+ * walk, so a tolerance grows with the root of their number; a slip that is always the same way grows with the number itself.
  */
 export const surveyLines = (
   tiles: readonly Tile[],
   pattern: Pattern,
   datums: readonly Datum[],
 ): readonly SurveyLine[] => {
-  const joints = jointsBetween(tiles)
-  const tolerance = (a: Tile | undefined, b: Tile | undefined): number =>
-    Math.min(most, Math.max(least, eachJoint * (a && b ? joints(a.name, b.name) : 1)))
-  const tileOf = (name: string): Tile | undefined => tiles.find((tile) => tile.name === name)
+  const between = jointsBetween(tiles)
+  const tolerance = (joints: number, turns = 1): number => {
+    const { joint, turn, tape } = careful
+    const spread = Math.sqrt(joints * joint ** 2 + turns * turn ** 2 + tape ** 2)
+    return Math.round(wide * spread * 10) / 10
+  }
   const pairs = datums.flatMap((a, i) =>
     datums.slice(i + 1).map(
       (b): SurveyLine => ({
         words: `cross ${a.number} to cross ${b.number}${a.onWood && b.onWood ? '' : ' (on paper only)'}`,
         value: pointDistance(a.at, b.at),
-        tolerance: tolerance(tileOf(a.tile), tileOf(b.tile)),
+        tolerance: tolerance(between(a.tile, b.tile)),
       }),
     ),
   )
-  const ends = pattern.points.map(({ at }) => tileAt(tiles, at))
+  const ends = pattern.points.map(({ at }) => tileAt(tiles, at).name)
+  const joints = between(ends[0]!, ends.at(-1)!)
+  // the middle of a random walk strays half as far from the straight between its ends; of three pages' turns the ends' count half
   const curve = pattern.distances
     .filter((distance) => distance.ofCurve)
-    .map(({ words, value }): SurveyLine => ({ words, value, tolerance: tolerance(ends[0], ends.at(-1)) }))
-  return [...pairs.sort((a, b) => b.value - a.value).slice(0, 5), ...curve]
+    .map(
+      ({ words, value }, i): SurveyLine => ({
+        words,
+        value,
+        tolerance: i === 0 ? tolerance(joints) : tolerance(joints / 4, 3 / 4),
+      }),
+    )
+  return [...pairs.sort((a, b) => b.value - a.value), ...curve]
 }
 
 /** The tile whose own part holds a point; the nearest one where none does. */
-const tileAt = (tiles: readonly Tile[], p: Point): Tile | undefined => {
-  const middle = (tile: Tile): Point => ({
-    x: (tile.cell[0]!.x + tile.cell[2]!.x) / 2,
-    y: (tile.cell[0]!.y + tile.cell[2]!.y) / 2,
-  })
-  return tiles.reduce<Tile | undefined>(
-    (best, tile) => (best && pointDistance(middle(best), p) <= pointDistance(middle(tile), p) ? best : tile),
-    undefined,
+const tileAt = (tiles: readonly Tile[], p: Point): Tile => {
+  const far = ({ cell }: Tile): number => pointDistance(pointBetween(cell[0]!, cell[2]!, 0.5), p)
+  return (
+    tiles.find((tile) => convexContains(tile.cell, p)) ??
+    tiles.reduce((best, tile) => (far(best) <= far(tile) ? best : tile))
   )
 }
 
