@@ -82,7 +82,7 @@ const content = (facts: MapFacts, size: number): { readonly marks: Drawing; read
   top -= 1.5
   write('Check these on the taped paper, and again on the sawn wood:', 0, 'bold')
   for (const { words, value, tolerance } of facts.survey)
-    write(`${surveyLength(value, units)} ${showTolerance(tolerance, units)}   ${words}`, 6)
+    write(`${surveyLength(value, tolerance, units)}   ${words}`, 6)
   const { likely, worst } = facts.expected.lip
   write(
     `When they are met, the lip lies within ${likely.toFixed(1)} mm of its place as a rule, ${worst.toFixed(1)} mm at worst.`,
@@ -215,8 +215,8 @@ const clearOf = (tile: Tile, pattern: Pattern): Point => {
 /** Papers as people write them. */
 const paperWord = (name: string): string => (/^a\d$/.test(name) ? name.toUpperCase() : name)
 
-/** A survey is read finer than wood is cut: tenths of a mm, beside the inches too. */
-const surveyLength = (mm: number, units: Units): string => {
-  const fine = showLength(mm, 'mm', { decimals: 1, unit: true })
+/** A survey is read finer than wood is cut: its tolerance belongs to the tenths of a mm, beside the inches too. */
+const surveyLength = (mm: number, tolerance: number, units: Units): string => {
+  const fine = `${showLength(mm, 'mm', { decimals: 1 })} ${showTolerance(tolerance, 'mm')} mm`
   return units === 'mm' ? fine : `${showLength(mm, units, { unit: true })} (${fine})`
 }
