@@ -10,7 +10,7 @@ const inSingle = (from: string, to: string): string => change(single, from, to)
 const inPair = (from: string, to: string): string => change(pair, from, to)
 
 const rampKeys =
-  'name, like, kind, width, stores-inside, height, transition, toe, deck, length, sides, studs, skin, run-out, deck-board, coping, chamfer'
+  'name, like, kind, width, stores-inside, height, transition, toe, deck, length, sides, studs, skin, fasten, run-out, deck-board, coping, chamfer'
 const lengthForms = 'write it like 640, 17 3/16 in, 4 ft 7 1/4 in, 1.2 m or 18 mm'
 
 describe('keys', () => {
@@ -29,12 +29,12 @@ describe('keys', () => {
     [
       'that belong elsewhere',
       inSingle('    toe', '    every: 200\n    toe'),
-      `7:5 unknown key \`every\`; it belongs to \`studs\`; a ramp takes ${rampKeys}`,
+      `7:5 unknown key \`every\`; it belongs to \`studs\` or \`studs.foot\` or \`coping.holes\`; a ramp takes ${rampKeys}`,
     ],
     [
       'in a map of a ramp',
       inSingle('60.3 }', '60.3, colour: red }'),
-      '10:30 unknown key `colour`; `coping` takes outside, up, out, notch, seat',
+      '10:30 unknown key `colour`; `coping` takes outside, material, holes, up, out, notch, seat',
     ],
     [
       'that are lists',
@@ -295,7 +295,7 @@ describe('words', () => {
     [
       'a coping that is a word',
       inSingle('{ outside: 60.3 }', 'pipe'),
-      '10:13 `coping` takes `none` or keys of its own (outside, up, out, notch, seat), not `pipe`; e.g. `coping: { outside: 60.3, up: 8, out: 6 }`',
+      '10:13 `coping` takes `none` or keys of its own (outside, material, holes, up, out, notch, seat), not `pipe`; e.g. `coping: { outside: 60.3, up: 8, out: 6 }`',
     ],
   ])('%s', (_, text, message) => {
     expect(said(text)).toEqual([message])

@@ -25,14 +25,21 @@ describe('a design in mm', () => {
           toe: 40,
           back: { from: 'deck', value: 500 },
           sides: { thickness: 18, count: 2 },
-          studs: { section: [38, 89], every: 200 },
+          studs: { section: [38, 89], every: 200, foot: null, deck: 300 },
           skin: [
             { thickness: 9, material: 'plywood' },
             { thickness: 6, material: 'hardboard' },
           ],
+          fasten: 'studs',
           runOut: { kind: 'none' },
           deckBoard: null,
-          coping: { outside: 60.3, seat: 'square', by: { kind: 'reveals', up: 8, out: 8 } },
+          coping: {
+            outside: 60.3,
+            material: 'steel',
+            holes: { ends: 75, every: 600 },
+            seat: 'square',
+            by: { kind: 'reveals', up: 8, out: 8 },
+          },
           chamfer: 0,
           storesInside: null,
         },
@@ -50,10 +57,12 @@ ramps:
     transition: { circle: { frame: "6' 9\\"" }, tangent: { frame: -1/4 } }
     toe: 1 1/2
     length: 1.5 m
+    studs: { foot: { every: 6, to: 1' 8" } }
+    fasten: between
     skin: [3/8, 1/16 in Steel, 6 mm other]
     run-out: { sheet: 1/16 steel }
     deck-board: 5/8
-    coping: { outside: 2 3/8, notch: { along: 1 7/8, down: 30 mm }, seat: round }
+    coping: { outside: 2 3/8, notch: { along: 1 7/8, down: 30 mm }, seat: round, material: plastic, holes: { every: 16 } }
     chamfer: { leg: 5 }
 `
   it('reads fractions, feet and foreign units', () => {
@@ -76,15 +85,22 @@ ramps:
           back: { from: 'length', value: 1500 },
           // 23/32 in
           sides: { thickness: 18.25625, count: 2 },
-          studs: { section: [38.1, 88.9], every: 203.2 },
+          studs: { section: [38.1, 88.9], every: 203.2, foot: { every: 152.4, to: 508 }, deck: 304.8 },
           skin: [
             { thickness: 9.525, material: 'plywood' },
             { thickness: 1.5875, material: 'steel' },
             { thickness: 6, material: 'other' },
           ],
+          fasten: 'between',
           runOut: { kind: 'sheet', sheet: { thickness: 1.5875, material: 'steel' } },
           deckBoard: { thickness: 15.875, material: 'plywood' },
-          coping: { outside: 60.325, seat: 'round', by: { kind: 'notch', along: 47.625, down: 30 } },
+          coping: {
+            outside: 60.325,
+            material: 'plastic',
+            holes: { ends: 76.2, every: 406.4 },
+            seat: 'round',
+            by: { kind: 'notch', along: 47.625, down: 30 },
+          },
           chamfer: 127,
           storesInside: null,
         },
@@ -101,6 +117,15 @@ ramps:
 describe('the alternatives', () => {
   it.each(['frame', 'deck', 'surface'] as const)('a height of the %s', (layer) => {
     expect(inSingle('{ deck: 640 }', `{ ${layer}: 612 }`).height).toEqual({ layer, value: 612 })
+  })
+  it('closer studs at the foot, or none; under the deck', () => {
+    const { studs } = inSingle('toe', 'studs: { foot: { every: 150, to: 500 }, deck: 400 }\n    toe')
+    expect(studs).toEqual({ section: [38, 89], every: 200, foot: { every: 150, to: 500 }, deck: 400 })
+    expect(inSingle('toe', 'studs: { foot: none }\n    toe').studs.foot).toBeNull()
+  })
+  it('a top sheet on the studs or between them', () => {
+    expect(inSingle('toe', 'fasten: studs\n    toe').fasten).toBe('studs')
+    expect(inSingle('toe', 'fasten: between\n    toe').fasten).toBe('between')
   })
   it('run-out, deck board, coping and chamfer that are not there', () => {
     expect(inSingle('toe', 'run-out: flat\n    toe').runOut).toEqual({ kind: 'flat' })
@@ -129,6 +154,8 @@ describe('pairs', () => {
     expect(inSingle('toe', `studs: { section: ${section} }\n    toe`).studs).toEqual({
       section: mm,
       every: 200,
+      foot: null,
+      deck: 300,
     })
   })
   it('a panel is turned short side first', () => {
@@ -165,16 +192,19 @@ describe('like', () => {
     expect(inner('\n    skin: [12]').skin).toEqual([{ thickness: 12, material: 'plywood' }])
   })
   it('keeps the pipe where only its place changes', () => {
-    const outer = '\n    coping: { outside: 48.3, up: 5, out: 6, seat: round }'
+    const outer = '\n    coping: { outside: 48.3, up: 5, out: 6, seat: round, holes: { ends: 60 } }'
+    const pipe = { outside: 48.3, seat: 'round', material: 'steel', holes: { ends: 60, every: 600 } }
     expect(inner('\n    coping: { notch: { along: 40, down: 20 } }', outer).coping).toEqual({
-      outside: 48.3,
-      seat: 'round',
+      ...pipe,
       by: { kind: 'notch', along: 40, down: 20 },
     })
     expect(inner('\n    coping: { up: 4 }', outer).coping).toEqual({
-      outside: 48.3,
-      seat: 'round',
+      ...pipe,
       by: { kind: 'reveals', up: 4, out: 6 },
+    })
+    expect(inner('\n    coping: { holes: { every: 500 } }', outer).coping?.holes).toEqual({
+      ends: 60,
+      every: 500,
     })
     expect(inner('\n    coping: none', outer).coping).toBeNull()
   })
