@@ -79,11 +79,9 @@ export const gaugeUncertainty = (
   const likely = (list: readonly Reading[]): number =>
     ((error / Math.sqrt(3)) * Math.sqrt(list.length)) / total(list)
   const worst = (list: readonly Reading[]): number => (error * list.length) / total(list)
-  // sin γ = (r² − f²)/(4ad): with r, f ≈ s√2 each mm of one of them turns it by 1/(s√2)
+  // sin γ = (r² − f²)/(4ad): with a = d = s and r, f ≈ s√2, each mm of one of them turns it by 1/(s√2), one over the diagonal
   const each = (list: Readings['diagonals'], one: number, count: number): number =>
-    list.length === 0
-      ? (0.1 * Math.PI) / 180
-      : (one * Math.SQRT2 * count) / (list[0]![0].nominal * Math.sqrt(2))
+    list.length === 0 ? (0.1 * Math.PI) / 180 : (one * Math.SQRT2 * count) / list[0]![0].nominal
   const pairs = readings.diagonals.length
   return {
     likely: {
