@@ -1,3 +1,4 @@
+import { paperNames } from '../design/design.ts'
 import { type Correction, noCorrection } from './correction.ts'
 import { correctionOf, type Distortion } from './distortion.ts'
 import { type Readings, squareDiagonal } from './gauge.ts'
@@ -36,6 +37,11 @@ export const profileCorrection = (profile: Profile | null): Correction =>
 /** The profile as its file holds it. */
 export const writeProfile = (profile: Profile): string => `${JSON.stringify(profile, null, 2)}\n`
 
+const sides = ['top', 'right', 'bottom', 'left'] as const
+
+/** No printer leaves more, mm. */
+export const mostMargin = 50
+
 /** A profile from its file's text, or why it is none. */
 export const readProfile = (text: string): Profile | { readonly error: string } => {
   let value: unknown
@@ -49,28 +55,23 @@ export const readProfile = (text: string): Profile | { readonly error: string } 
     return {
       error: `it is of version ${raw.version}, made by a newer traceply; install that one, or measure again`,
     }
-  const number = (key: string, low: number, high: number): boolean =>
-    typeof raw[key] === 'number' && (raw[key] as number) >= low && (raw[key] as number) <= high
+  const within = (value: unknown, low: number, high: number): boolean =>
+    typeof value === 'number' && value >= low && value <= high
   const good =
     raw.version === 1 &&
     typeof raw.name === 'string' &&
-    typeof raw.paper === 'string' &&
-    number('across', 0.9, 1.1) &&
-    number('down', 0.9, 1.1) &&
-    number('skewDegrees', -2, 2) &&
-    Array.isArray(raw.readings)
+    paperNames.some((paper) => paper === raw.paper) &&
+    within(raw.across, 0.9, 1.1) &&
+    within(raw.down, 0.9, 1.1) &&
+    within(raw.skewDegrees, -2, 2) &&
+    (raw.margins === null || sides.every((side) => within(Object(raw.margins)[side], 0, mostMargin))) &&
+    Array.isArray(raw.readings) &&
+    raw.readings.every((line) => typeof line === 'string')
   if (!good)
     return {
       error: 'a figure in it is missing or out of its range; measure the printer again with `traceply gauge`',
     }
-  return { ...(raw as unknown as Profile), margins: readMargins(raw.margins) }
-}
-
-const readMargins = (value: unknown): Profile['margins'] => {
-  if (typeof value !== 'object' || value === null) return null
-  const sides = value as Record<string, unknown>
-  const ok = ['top', 'right', 'bottom', 'left'].every((side) => typeof sides[side] === 'number')
-  return ok ? (value as NonNullable<Profile['margins']>) : null
+  return raw as unknown as Profile
 }
 
 /** The readings of a profile again, so that its uncertainty can be told later. */

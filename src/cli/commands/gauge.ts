@@ -2,7 +2,7 @@ import { paperNames } from '../../design/design.ts'
 import { readLength, showLength } from '../../length.ts'
 import { type CurveEffect, curveEffect, leftAtLip } from '../../printer/effect.ts'
 import { gaugePrinter, type Readings, readingError, squareDiagonal } from '../../printer/gauge.ts'
-import { type Profile, profileDistortion, profileReadings } from '../../printer/profile.ts'
+import { mostMargin, type Profile, profileDistortion, profileReadings } from '../../printer/profile.ts'
 import { type Reading, readReading, squareSide } from '../../printer/reading.ts'
 import { printerUncertainty } from '../../printer/uncertainty.ts'
 import { solveDesign } from '../../ramp/solve.ts'
@@ -108,9 +108,9 @@ const readMargins = (said: string, faults: string[]): Profile['margins'] => {
   const texts = fourLengths(said, 'mm')
   const lengths = texts?.map((text) => readLength(text, 'mm')) ?? []
   const mm = lengths.map((reading) => ('mm' in reading && reading.unit !== null ? reading.mm : -1))
-  if (!texts || mm.some((value) => value < 0 || value > 50)) {
+  if (!texts || mm.some((value) => value < 0 || value > mostMargin)) {
     faults.push(
-      `--margins ${said}: give four lengths with units from the combs, top, right, bottom, left, each 0 to 50 mm: "4mm, 4mm, 12mm, 4mm"`,
+      `--margins ${said}: give four lengths with units from the combs, top, right, bottom, left, each 0 to ${mostMargin} mm: "4mm, 4mm, 12mm, 4mm"`,
     )
     return null
   }
