@@ -1,0 +1,154 @@
+import { describe, expect, it } from 'vitest'
+import { gaugePrinter, gaugeUncertainty, type Readings } from '../../src/printer/gauge.ts'
+import { readProfile, writeProfile } from '../../src/printer/profile.ts'
+import { type Reading, readReading } from '../../src/printer/reading.ts'
+import { assertNear } from '../support/near.ts'
+
+const read = (text: string, nominal = 150): Reading => {
+  const reading = readReading(text, nominal)
+  if ('error' in reading) throw new Error(reading.error)
+  return reading
+}
+const readings = (said: {
+  across?: readonly string[]
+  down?: readonly string[]
+  diagonals?: readonly (readonly [string, string])[]
+}): Readings => ({
+  across: (said.across ?? ['150mm']).map((text) => read(text)),
+  down: (said.down ?? ['150mm']).map((text) => read(text)),
+  diagonals: (said.diagonals ?? []).map(([a, b]) => [read(a, 150 * Math.SQRT2), read(b, 150 * Math.SQRT2)]),
+})
+const gauged = (said: Parameters<typeof readings>[0]) => {
+  const found = gaugePrinter(readings(said))
+  if ('faults' in found) throw new Error(found.faults.join('\n'))
+  return found.distortion
+}
+const faultsOf = (said: Parameters<typeof readings>[0]): string => {
+  const found = gaugePrinter(readings(said))
+  return 'faults' in found ? found.faults.join('\n') : ''
+}
+
+describe('a reading', () => {
+  it.each([
+    ['148.4mm', 148.4, 150],
+    ['14.84 cm', 148.4, 150],
+    ['238.1mm/240mm', 238.1, 240],
+    ['9 7/16in/240mm', 239.7125, 240],
+    ['9 7/16 in / 9 1/2 in', 239.7125, 241.3],
+    ['5 29/32in', 150.01875, 150],
+    ['5 7/8"/150mm', 149.225, 150],
+  ] as const)('%s is %f mm of %f', (text, measured, nominal) => {
+    // by hand: 9 7/16 in = 9.4375 · 25.4, 5 29/32 in = 5.90625 · 25.4
+    assertNear(read(text).measured, measured, 1e-9)
+    assertNear(read(text).nominal, nominal, 1e-9)
+  })
+
+  it.each(['148.4', '238.1/240', '148.4mm/150', '5 7/8', '', 'mm', '148mm/0mm', '148mm/150mm/151mm'])(
+    '%s is refused',
+    (text) => expect(readReading(text, 150)).toHaveProperty('error'),
+  )
+
+  it('without a unit says how to write it', () => {
+    expect(readReading('148.4', 150)).toEqual({ error: expect.stringContaining('148.4mm or 148.4in') })
+  })
+})
+
+describe('what the readings say', () => {
+  it('is the sum of what was measured over the sum of what it should be', () => {
+    const { across, down, skew } = gauged({ across: ['148.5mm', '237.5mm/240mm'], down: ['151.5mm'] })
+    assertNear(across, (148.5 + 237.5) / 390, 1e-12)
+    assertNear(down, 1.01, 1e-12)
+    expect(skew).toBe(0)
+  })
+
+  it('takes the lean from the diagonals by the law of cosines', () => {
+    // sides 150, rising 213, falling r² + f² = 4·150²: cos of the corner = (2·150² − f²)/(2·150²)
+    const falling = Math.sqrt(4 * 150 ** 2 - 213 ** 2)
+    const corner = Math.acos((2 * 150 ** 2 - falling ** 2) / (2 * 150 ** 2))
+    const { skew } = gauged({ diagonals: [['213mm', `${falling.toFixed(9)}mm`]] })
+    assertNear(skew, Math.PI / 2 - corner, 1e-9)
+    expect(skew).toBeGreaterThan(0)
+  })
+
+  it('is better known from several prints and from long rulers', () => {
+    const one = gaugeUncertainty(readings({ diagonals: [['212mm', '212mm']] }))
+    const four = gaugeUncertainty(
+      readings({
+        across: ['150mm', '150mm', '150mm', '150mm'],
+        diagonals: Array.from({ length: 4 }, () => ['212mm', '212mm'] as const),
+      }),
+    )
+    assertNear(four.likely.across, one.likely.across / 2, 1e-12)
+    assertNear(four.likely.skew, one.likely.skew / 2, 1e-12)
+    // an error that every reading shares is not averaged away
+    assertNear(four.worst.across, one.worst.across, 1e-12)
+    assertNear(four.worst.skew, one.worst.skew, 1e-12)
+    // evenly spread over ±0.25 mm: 0.25/√3 on 150 mm
+    assertNear(one.likely.across, 0.25 / Math.sqrt(3) / 150, 1e-12)
+    assertNear(one.worst.across, 0.25 / 150, 1e-12)
+    // two diagonals off the other way round: 2·0.25 over the diagonal
+    assertNear(one.worst.skew, 0.5 / (150 * Math.SQRT2), 1e-12)
+  })
+})
+
+describe('readings that cannot be are refused with the reason', () => {
+  it.each([
+    ['a digit swapped', { across: ['184.4mm'] }, /two digits swapped\? 148\.4mm would fit/],
+    ['a digit swapped in inches', { down: ['9.54in'] }, /measure again/],
+    ['inches for mm', { across: ['5.9mm'] }, /inches read as mm\? 5\.9in would fit/],
+    ['mm for inches', { across: ['149in'] }, /mm read as inches\? 149mm would fit/],
+    ['fit to page', { across: ['141mm'] }, /at 100 %, never "fit to page"/],
+    ['half the square', { down: ['75mm'] }, /measure again, from mark to mark/],
+    ['diagonals of another square', { diagonals: [['216mm', '216mm']] as const }, /measure them again/],
+    ['a lean beyond all printers', { diagonals: [['214.5mm', '209.7mm']] as const }, /leans 1\.\d\d°/],
+  ])('%s', (_, said, words) => expect(faultsOf(said)).toMatch(words))
+
+  it('all at once', () => {
+    const found = gaugePrinter({ across: [], down: [read('141mm')], diagonals: [] })
+    if (!('faults' in found)) throw new Error('taken')
+    expect(found.faults).toHaveLength(2)
+    expect(found.faults.join()).toMatch(/--across is missing/)
+  })
+})
+
+describe('a profile', () => {
+  const profile = {
+    version: 1,
+    name: 'study-laser',
+    paper: 'a4',
+    across: 0.9893,
+    down: 1.0073,
+    skewDegrees: -0.1,
+    margins: { top: 4, right: 4, bottom: 12, left: 4 },
+    readings: ['across 148.4mm', 'down 151.1mm', 'diagonals 211.9mm 211.5mm'],
+  } as const
+
+  it('is read as it was written', () => expect(readProfile(writeProfile(profile))).toEqual(profile))
+
+  it.each([
+    ['cut short', (text: string) => text.slice(0, -20), /not JSON/],
+    ['newer', (text: string) => text.replace('"version": 1', '"version": 2'), /version 2, made by a newer/],
+    ['a wild figure', (text: string) => text.replace('0.9893', '9.893'), /out of its range/],
+    ['a figure in words', (text: string) => text.replace('0.9893', '"0.9893"'), /out of its range/],
+    ['another thing', () => '[1, 2]', /missing or out of its range/],
+    ['null', () => 'null', /missing or out of its range/],
+    [
+      'readings that are no words',
+      (text: string) => text.replace('"across 148.4mm"', '7'),
+      /missing or out of its range/,
+    ],
+    [
+      'margins of a wild size',
+      (text: string) => text.replace('"bottom": 12', '"bottom": -400'),
+      /missing or out of its range/,
+    ],
+    [
+      'margins that lack one',
+      (text: string) => text.replace('"bottom": 12,', ''),
+      /missing or out of its range/,
+    ],
+    ['another paper', (text: string) => text.replace('"a4"', '"b7"'), /missing or out of its range/],
+  ])('%s is refused', (_, harm, words) => {
+    expect(readProfile(harm(writeProfile(profile)))).toEqual({ error: expect.stringMatching(words) })
+  })
+})

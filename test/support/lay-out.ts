@@ -1,0 +1,43 @@
+import { createHash } from 'node:crypto'
+import { readFileSync } from 'node:fs'
+import type { PaperName } from '../../src/design/design.ts'
+import { readDesign } from '../../src/design/read.ts'
+import type { Cover } from '../../src/page/coverage.ts'
+import { defaultMargins, defaultOverlap, paperOf } from '../../src/page/paper.ts'
+import { layOutSet, type PageSet } from '../../src/page/set.ts'
+import { type Correction, noCorrection } from '../../src/printer/correction.ts'
+import { type PrinterUncertainty, printerUncertainty } from '../../src/printer/uncertainty.ts'
+import { solveDesign } from '../../src/ramp/solve.ts'
+
+export const fingerprint = (text: string): string => createHash('sha256').update(text).digest('hex')
+
+export const templateNames = ['quarter-mm', 'quarter-mm-round', 'quarter-in', 'quarter-in-plain', 'pair-mm']
+
+export const templateText = (name: string): string =>
+  readFileSync(new URL(`../../templates/${name}.yaml`, import.meta.url), 'utf8')
+
+/** A set by the way of the `plot` command, without a disk; null where a check says stop. */
+export const layOut = (
+  text: string,
+  paper: PaperName,
+  cover: Cover,
+  options: { readonly correction?: Correction; readonly uncertainty?: PrinterUncertainty } = {},
+): PageSet | null => {
+  const reading = readDesign(text)
+  if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
+  const solved = solveDesign(reading.design)
+  if (solved.checks.some((check) => check.level === 'stop')) return null
+  return layOutSet(reading.design, solved, {
+    sheet: {
+      paper: paperOf(paper),
+      margins: defaultMargins(paper),
+      correction: options.correction ?? noCorrection,
+    },
+    overlap: defaultOverlap,
+    cover,
+    text,
+    printer: options.correction ? 'workbench' : null,
+    uncertainty: options.uncertainty ?? printerUncertainty(null),
+    fingerprint,
+  })
+}
