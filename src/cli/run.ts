@@ -4,6 +4,7 @@ import { gauge } from './commands/gauge.ts'
 import { newDesign } from './commands/new.ts'
 import { offsets } from './commands/offsets.ts'
 import { plot } from './commands/plot.ts'
+import { reprint } from './commands/reprint.ts'
 import { square } from './commands/square.ts'
 import { Failure } from './failure.ts'
 import type { Shell } from './shell.ts'
@@ -104,6 +105,26 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
     .option('--json', 'print JSON alone')
     .action((name, options) => {
       exit = gauge(name, options, shell)
+    })
+
+  program
+    .command('reprint')
+    .argument('<set>', "the set's PDF; or, with --set, the design that it was plotted from")
+    .argument('[pages...]', 'tiles by name or taping number (B3, 7); map, square, trial, strips')
+    .description('write some pages of a set once more, exactly as they were')
+    .option('--out <file>', 'where to write the PDF')
+    .option('--printer <name>', 'correct the pages for this printer; with --set: the one it was plotted for')
+    .option('--profiles <folder>', profilesHelp)
+    .option('--set <code>', 'lay the set out again from its design: its code, as on every page')
+    .option('--paper <name>', 'with --set, as for plot')
+    .option('--cover <how>', 'with --set, as for plot')
+    .option('--strips', 'with --set, as for plot')
+    .option('--margin <lengths>', 'with --set, as for plot')
+    .option('--overlap <length>', 'with --set, as for plot')
+    .option('--force', 'replace a file that exists')
+    .option('--json', 'print the plan as JSON alone')
+    .action(async (file, pages, options) => {
+      exit = await reprint(file, pages, options, shell)
     })
 
   program

@@ -146,7 +146,7 @@ export const planRecorrected = <P extends Correctable>(
 
 /** How far corners of a page's windows reach into the margins once they are moved, mm; the most for each side. */
 export const marginsReached = (
-  plan: Pick<Plan, 'paper' | 'margins'>,
+  plan: Pick<Correctable, 'paper'> & Pick<Plan, 'margins'>,
   windows: readonly PlanPlace['window'][],
   change: Affine,
 ): Margins => {

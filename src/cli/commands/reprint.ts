@@ -1,0 +1,202 @@
+import { realpathSync } from 'node:fs'
+import { inflateSync } from 'node:zlib'
+import { correctionChange, marginsReached, planRecorrected, planSealed } from '../../page/plan.ts'
+import { pointsPerMm } from '../../page/sheet.ts'
+import { type Profile, profileCorrection } from '../../printer/profile.ts'
+import { pickPages } from '../../read/pick-pages.ts'
+import type { ReadPlan } from '../../read/plan.ts'
+import type { ReadPlatform } from '../../read/platform.ts'
+import type { SetPdf, SetPdfPage } from '../../read/set-pdf.ts'
+import { Failure } from '../failure.ts'
+import { checkOut, writeOut } from '../files.ts'
+import { platform, sha256 } from '../platform.ts'
+import type { RawPlotOptions } from '../plot-options.ts'
+import { loadProfile } from '../profiles.ts'
+import { plotAgain, readPdfBytes } from '../reprint-source.ts'
+import { faultWords, pickWords, setWords } from '../reprint-words.ts'
+import type { Shell } from '../shell.ts'
+
+export interface ReprintOptions extends RawPlotOptions {
+  /** code of the set, for a design in place of its PDF */
+  readonly set?: string
+}
+
+/** No page that we write comes near it: a damaged file shall not fill the memory. */
+const mostInflated = 256 * 1024 * 1024
+
+const reading: ReadPlatform = {
+  inflate: (bytes) => inflateSync(bytes, { maxOutputLength: mostInflated }),
+  fingerprint: sha256,
+}
+
+/** Some pages of a set once more, as they were. Writes nothing where the set is not whole. */
+export const reprint = async (
+  file: string,
+  said: readonly string[],
+  raw: ReprintOptions,
+  shell: Shell,
+): Promise<number> => {
+  const { out, force = false } = raw
+  if (out === undefined) throw new Failure(2, 'say where to write the pages: --out FILE')
+  checkOut(out, force)
+  if (isSame(out, file)) throw new Failure(2, `--out ${out} is the set itself; choose another name`)
+  const { bytes, warnings } = raw.set === undefined ? fromPdf(file, raw) : await plotAgain(file, raw.set, raw)
+  // loaded here, so that what reads no PDF starts without it
+  const [{ readSetPdf }, { copyPdf }] = await Promise.all([
+    import('../../read/set-pdf.ts'),
+    import('../../write/pdf-copy.ts'),
+  ])
+  const set = await readSetPdf(bytes, reading)
+  if ('fault' in set) throw new Failure(1, `${faultWords(file, set.fault)}; nothing written`)
+  const pages = picked(file, set, said)
+  const profile =
+    raw.set === undefined && raw.printer !== undefined ? loadProfile(raw.printer, raw.profiles) : null
+  const job = await jobOf(file, set, pages, profile)
+  const copy = await copyPdf(
+    {
+      source: set.context,
+      title: set.title,
+      subject: set.subject.replaceAll(set.plan.set, job.plan.set),
+      pages: job.pages,
+      attachments: [{ ...set.attached, bytes: new TextEncoder().encode(JSON.stringify(job.plan)) }],
+    },
+    platform,
+  )
+  writeOut(out, copy, force)
+  if (raw.json) shell.out(`${JSON.stringify(job.plan, null, 2)}\n`)
+  else shell.out(report(out, job.plan, pages, profile))
+  for (const warning of [...warnings, ...job.warnings]) shell.err(`watch ${warning}\n`)
+  return 0
+}
+
+const isSame = (one: string, other: string): boolean => {
+  try {
+    return realpathSync(one) === realpathSync(other)
+  } catch {
+    // one of them is not there
+    return false
+  }
+}
+
+/** Of the design alone: the PDF knows its own. */
+const designOptions = ['paper', 'cover', 'margin', 'overlap', 'strips'] as const
+
+const fromPdf = (file: string, raw: ReprintOptions) => {
+  const given = designOptions.filter((option) => raw[option] !== undefined)
+  if (given.length > 0)
+    throw new Failure(
+      2,
+      `${given.map((option) => `--${option}`).join(', ')}: only with a design file and --set CODE; a PDF knows how it was plotted`,
+    )
+  return { bytes: readPdfBytes(file), warnings: [] }
+}
+
+const picked = (file: string, set: SetPdf, said: readonly string[]): readonly SetPdfPage[] => {
+  if (said.length === 0)
+    throw new Failure(2, `say which pages to print again, e.g. B3 or 7\n${setWords(set.plan)}`)
+  const found = pickPages(set.plan, said)
+  const wrong = pickWords(file, set.plan, found)
+  if (wrong !== null) throw new Failure(1, wrong)
+  return set.pages.filter(({ planned }) => found.numbers.includes(planned.page))
+}
+
+/** What is written: the pages, their plan, and what to watch. */
+const jobOf = async (file: string, set: SetPdf, pages: readonly SetPdfPage[], profile: Profile | null) => {
+  const contents = await contentsOf(file, pages)
+  const held = { ...set.plan, reprint: pages.map(({ planned }) => planned.page) }
+  const correction = profileCorrection(profile)
+  const asIs =
+    profile === null ||
+    (set.plan.printer === profile.name && String(set.plan.correction) === String(correction))
+  if (asIs) return { plan: planSealed(held, sha256), pages, warnings: [] }
+  // its combs show where the paper ends: they may not be moved
+  if (set.plan.pages.every(({ kind }) => kind === 'square'))
+    throw new Failure(
+      2,
+      `${file} is a test square alone; print it anew: traceply square --printer ${profile.name}`,
+    )
+  const { recorrect } = await import('../../read/recorrect.ts')
+  const change = correctionChange(held, correction)
+  const plan = planRecorrected(held, { name: profile.name, correction }, sha256)
+  const window = windowOf(set.plan)
+  const moved = pages.map((page, i) => ({
+    ...page,
+    ...recorrect(contents[i]!, {
+      change,
+      set: { from: set.plan.set, to: plan.set },
+      printer: profile.name,
+      room: window[2] - window[0],
+    }),
+  }))
+  const stale = moved.filter(({ told }) => !told).map(({ label }) => label)
+  const windows = pages.flatMap(({ planned }) =>
+    planned.places.length > 0 ? planned.places.map((place) => place.window) : [window],
+  )
+  return {
+    plan,
+    pages: moved,
+    warnings: [
+      ...(profile.paper === set.plan.paper.name
+        ? []
+        : [
+            `printer ${profile.name} was measured on ${profile.paper}, this is ${set.plan.paper.name}; measure it again on this paper and tray`,
+          ]),
+      ...marginWarnings(marginsReached(held, windows, change), profile.name),
+      ...(stale.length === 0
+        ? []
+        : [
+            `${stale.join(', ')}: the words on the page still tell set ${set.plan.set} or its printer; the new set is ${plan.set}`,
+          ]),
+      ...(pages.some(({ planned }) => planned.kind === 'map')
+        ? ['the figures on the map of what to expect are those of the printer that the set was plotted for']
+        : []),
+    ],
+  }
+}
+
+/** The contents, inflated: a page that is damaged fails here and not on paper. */
+const contentsOf = async (file: string, pages: readonly SetPdfPage[]): Promise<readonly Uint8Array[]> => {
+  const { pageContent } = await import('../../read/set-pdf.ts')
+  try {
+    return pages.map((page) => pageContent(page, reading))
+  } catch {
+    throw new Failure(1, `${faultWords(file, { kind: 'torn' })}; nothing written`)
+  }
+}
+
+type Window = ReadPlan['pages'][number]['places'][number]['window']
+
+/** The window of the pages that carry no pattern: that of the tiles, which is the same on every page. */
+const windowOf = ({ pages, paper }: ReadPlan): Window =>
+  pages.find(({ kind }) => kind === 'tile' || kind === 'square')?.places[0]?.window ?? [
+    0,
+    0,
+    paper.width * pointsPerMm,
+    paper.height * pointsPerMm,
+  ]
+
+/** Less is lost in the blur of the printer's own edge, mm. */
+const leastReach = 0.1
+
+const marginWarnings = (reached: ReturnType<typeof marginsReached>, printer: string): readonly string[] => {
+  const sides = (['top', 'right', 'bottom', 'left'] as const).filter((side) => reached[side] > leastReach)
+  if (sides.length === 0) return []
+  const list = sides.map((side) => `${reached[side].toFixed(1)} mm into the ${side} margin`)
+  return [
+    `corrected for ${printer} the pages reach ${list.join(', ')}: look whether all of their edges are printed; if not, plot the whole set with --printer ${printer}`,
+  ]
+}
+
+const report = (
+  out: string,
+  plan: Pick<ReadPlan, 'set' | 'paper'>,
+  pages: readonly SetPdfPage[],
+  profile: Profile | null,
+): string => {
+  const count = pages.length === 1 ? '1 page' : `${pages.length} pages`
+  return [
+    `${out}: ${count} of set ${plan.set} on ${plan.paper.name}: ${pages.map(({ label }) => label).join(', ')}${profile ? `; corrected for ${profile.name}` : ''}.`,
+    `Print at 100 %, never "fit to page", one-sided${profile ? '' : ', on the printer that printed the set'}; tape it where the old page lay.`,
+    '',
+  ].join('\n')
+}

@@ -1,0 +1,118 @@
+import { readFileSync } from 'node:fs'
+import { chooseCover, coverCounts } from '../page/choose-cover.ts'
+import type { PageSet } from '../page/draft.ts'
+import { layOutSet } from '../page/set.ts'
+import { sheetWindow } from '../page/sheet.ts'
+import { sidePatterns } from '../pattern/patterns.ts'
+import { hasStop } from '../ramp/check.ts'
+import { solveDesign } from '../ramp/solve.ts'
+import { Failure } from './failure.ts'
+import { loadDesign } from './load-design.ts'
+import { platform, sha256 } from './platform.ts'
+import { type PlotOptions, plotOptions, type RawPlotOptions } from './plot-options.ts'
+import { showChecks } from './show-checks.ts'
+
+/** The bytes of a set's PDF. Fails with exit 2 where they cannot be read. */
+export const readPdfBytes = (file: string): Uint8Array => {
+  try {
+    return readFileSync(file)
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code ?? String(error)
+    const words: Readonly<Record<string, string>> = {
+      ENOENT: 'there is no such file; name the PDF that plot wrote',
+      EISDIR: 'that is a folder; name the PDF in it',
+      EACCES: 'you may not read it; change its rights',
+    }
+    throw new Failure(2, `cannot read ${file}: ${words[code] ?? code}`)
+  }
+}
+
+const codeForm = /^[A-Z0-9]{4}-[A-Z0-9]{4}-[A-Z0-9]{4}$/
+
+/**
+ * A set laid out again from its design and the options that it was plotted with, as the bytes of its PDF: the same path as from
+ * the PDF itself from there on. Fails where the code does not come out.
+ */
+export const plotAgain = async (
+  file: string,
+  said: string,
+  raw: RawPlotOptions,
+): Promise<{ readonly bytes: Uint8Array; readonly warnings: readonly string[] }> => {
+  const wanted = said.trim().toUpperCase()
+  if (!codeForm.test(wanted))
+    throw new Failure(2, `--set ${said}: a set code reads like BCDF-GHJK-2345; it stands on every page`)
+  const { design, text } = loadDesign(file)
+  const options = plotOptions(raw, design)
+  const solved = solveDesign(design)
+  if (hasStop(solved.checks))
+    throw new Failure(
+      1,
+      [
+        ...showChecks(solved.checks, design.ramps.length > 1),
+        `${file} cannot be laid out any more, so set ${wanted} was plotted from another; nothing written`,
+      ].join('\n'),
+    )
+  const { sheet, overlap } = options
+  const cover =
+    options.cover ??
+    chooseCover(coverCounts(sidePatterns(solved.ramps, design.units), sheetWindow(sheet), overlap)).cover
+  const strips = raw.strips ?? false
+  const set = layOutSet(design, solved, { ...options, cover, text, fingerprint: sha256, strips })
+  if (set.code !== wanted) throw new Failure(1, otherSet(file, wanted, set, options))
+  const { bytes, warnings } = await setPdf(set, design.title)
+  return { bytes, warnings: [...options.warnings, ...warnings] }
+}
+
+/** The same document that `plot` writes. */
+const setPdf = async (set: PageSet, title: string) => {
+  const { writePdf } = await import('../write/pdf.ts')
+  const { paper } = set.plan
+  return writePdf(
+    {
+      title,
+      subject: `Full-size templates on ${paper.name}, set ${set.code}`,
+      pages: set.pages.map((page) => ({ ...page, width: paper.width, height: paper.height })),
+      attachments: [
+        {
+          name: 'plan.json',
+          type: 'application/json',
+          description: 'The plan of this set: where each page lies in its pattern',
+          bytes: new TextEncoder().encode(JSON.stringify(set.plan)),
+        },
+      ],
+    },
+    platform,
+  )
+}
+
+/** Which parts of the code differ, and what each of them depends on. */
+const otherSet = (
+  file: string,
+  wanted: string,
+  { code, plan }: PageSet,
+  { sheet, overlap, printer }: PlotOptions,
+): string => {
+  const [theirs, ours] = [wanted.split('-'), code.split('-')]
+  const mm = (length: number): string => `${Number(length.toFixed(2))} mm`
+  const { top, right, bottom, left } = sheet.margins
+  const depends = [
+    [
+      'design',
+      `it depends on what ${file} says, not on its comments; the file was changed since, or is another one: bring back the one that was plotted`,
+    ],
+    [
+      'paper',
+      `it depends on paper, margins, overlap and cover: here ${sheet.paper.name}, margins ${[top, right, bottom, left].map(mm).join(', ')} (top, right, bottom, left), overlap ${mm(overlap)}, cover ${plan.cover}; give --paper, --margin, --overlap and --cover as for plot`,
+    ],
+    [
+      'printer',
+      `it depends on the printer's correction and its readings: here ${printer === null ? 'none' : printer}; give --printer as for plot. A set that reprint corrected for another printer comes from its PDF alone`,
+    ],
+  ] as const
+  return [
+    `${file} comes out as set ${code}, not as ${wanted}; nothing written`,
+    ...depends.flatMap(([part, why], i) =>
+      ours[i] === theirs[i] ? [] : [`  ${part} differs (${ours[i]}, not ${theirs[i]}): ${why}`],
+    ),
+  ].join('\n')
+}
