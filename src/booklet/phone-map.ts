@@ -19,7 +19,8 @@ import { pathOf, polygonOf } from '../geometry/path.ts'
 import { type Point, pointBetween } from '../geometry/point.ts'
 import { showLength, showTolerance } from '../length.ts'
 import { datumFigures } from '../page/datum.ts'
-import type { PageSet, TileGroup } from '../page/set.ts'
+import type { PageSet } from '../page/draft.ts'
+import type { TileGroup } from '../page/tile-groups.ts'
 import { pens } from '../pattern/pens.ts'
 
 /** A picture as wide as a phone and as high as it must be, mm. */

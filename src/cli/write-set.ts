@@ -1,4 +1,4 @@
-import type { PageSet } from '../page/set.ts'
+import type { PageSet } from '../page/draft.ts'
 import { writeOut } from './files.ts'
 import { platform } from './platform.ts'
 

@@ -5,7 +5,6 @@ import { segmentAt, segmentDirection } from '../geometry/at.ts'
 import { boxGrow } from '../geometry/bounds.ts'
 import { pathClip } from '../geometry/clip.ts'
 import { segmentLength } from '../geometry/length.ts'
-import { segmentDistance } from '../geometry/nearest.ts'
 import { type Path, pathOf, pathSegments, type Segment } from '../geometry/path.ts'
 import { type Point, pointAngle, pointBetween, pointToward } from '../geometry/point.ts'
 import type { Pattern } from '../pattern/pattern.ts'
@@ -169,13 +168,4 @@ export const textInside = (mark: TextMark, width: number, height: number): TextM
         ),
     },
   }
-}
-
-/** The same two words at a given point of a pattern's outline; in the pattern. */
-export const keepWasteAt = (outline: Path, at: Point): readonly TextMark[] => {
-  const edge = pathSegments(outline).reduce((a, b) =>
-    segmentDistance(a, at) <= segmentDistance(b, at) ? a : b,
-  )
-  const direction = segmentDirection(edge, 0.5)
-  return [beside('KEEP', at, direction, 1, letters.side), beside('WASTE', at, direction, -1, letters.side)]
 }

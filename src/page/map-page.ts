@@ -203,8 +203,17 @@ const clearOf = (tile: Tile, pattern: Pattern): Point => {
     [0.28, 0.7],
     [0.72, 0.7],
   ].map(([u, v]) => place(u!, v!))
-  const enough = pointDistance(a, c) * 0.3
-  const clear = (p: Point): number => Math.min(enough, pathDistance(pattern.outline, p))
+  const across = pointDistance(a, c)
+  const enough = across * 0.3
+  const clear = (p: Point): number =>
+    Math.min(
+      enough,
+      pathDistance(pattern.outline, p),
+      // the names of toe and lip stand before their points
+      ...pattern.points.flatMap(({ at }) =>
+        [0, 0.12, 0.24].map((share) => pointDistance({ x: at.x - share * across, y: at.y }, p)),
+      ),
+    )
   return (
     places.find((p) => clear(p) >= enough) ??
     places.map((at) => ({ at, room: clear(at) })).reduce((kept, p) => (p.room > kept.room + 1e-6 ? p : kept))

@@ -1,86 +1,29 @@
 import type { Design } from '../design/design.ts'
-import { type Drawing, group } from '../drawing/drawing.ts'
-import { affineTranslate } from '../geometry/affine.ts'
 import { lipTrial } from '../pattern/lip-trial.ts'
-import type { Pattern } from '../pattern/pattern.ts'
 import { sidePatterns } from '../pattern/patterns.ts'
 import { pipeStrip } from '../pattern/pipe-strip.ts'
 import { skinStrips } from '../pattern/story-strip.ts'
 import type { PrinterUncertainty } from '../printer/uncertainty.ts'
 import type { SolvedDesign } from '../ramp/ramp.ts'
-import { type Expected, expectedError } from './budget.ts'
 import { coverCounts } from './choose-cover.ts'
-import { edgeCombs } from './comb.ts'
-import { type Cover, coverPattern } from './coverage.ts'
-import { chooseDatums, type Datum } from './datum.ts'
-import { jointShares } from './joint-shares.ts'
+import { assemble, type Draft, type PageSet, type SetFacts } from './draft.ts'
 import { wasteTicks } from './keep-waste.ts'
-import type { Lattice } from './lattice.ts'
 import { mapPage } from './map-page.ts'
-import {
-  type PageKind,
-  type Plan,
-  type PlanPage,
-  type PlanPlace,
-  planPage,
-  planPlace,
-  planSealed,
-} from './plan.ts'
-import { type Fingerprint, setCode } from './set-code.ts'
-import { type Sheet, sheetWindow, sheetWritten } from './sheet.ts'
-import { squarePage } from './square-page.ts'
+import { planPlace } from './plan.ts'
+import { setCode } from './set-code.ts'
+import { type Sheet, sheetWindow } from './sheet.ts'
+import { squareDraft } from './square-set.ts'
 import { stripPages } from './strip-pages.ts'
-import { type SurveyLine, surveyLines } from './survey.ts'
-import { rowLetters, type Tile, tileMap, tilesOf } from './tile.ts'
+import { rowLetters, tileMap } from './tile.ts'
 import { tileDrawing } from './tile-drawing.ts'
+import { tileGroups } from './tile-groups.ts'
 import { stripWidth, trialPage, trialWords } from './trial-page.ts'
 
-export interface SetOptions {
-  readonly sheet: Sheet
-  readonly overlap: number
-  readonly cover: Cover
-  /** the design file's own text, kept in the plan */
-  readonly text: string
-  readonly fingerprint: Fingerprint
+export interface SetOptions extends SetFacts {
   /** add the story strips of the skin */
   readonly strips?: boolean
-  /** name of the profile whose correction the sheet has; null for none */
-  readonly printer: string | null
-  /** how well that printer is known */
+  /** how well the printer is known */
   readonly uncertainty: PrinterUncertainty
-}
-
-export interface SetPage {
-  readonly kind: PageKind
-  readonly label: string
-  readonly bookmark: string
-  /** written page mm */
-  readonly drawing: Drawing
-}
-
-/** All pages of one plot, and their plan. */
-export interface PageSet {
-  readonly code: string
-  readonly pages: readonly SetPage[]
-  readonly plan: Plan
-  readonly groups: readonly TileGroup[]
-}
-
-/** The tiles of one pattern, in the order of taping, and what proves them. */
-export interface TileGroup {
-  readonly pattern: Pattern
-  readonly tiles: readonly Tile[]
-  readonly lattice: Lattice
-  readonly datums: readonly Datum[]
-  readonly survey: readonly SurveyLine[]
-  readonly expected: Expected
-}
-
-interface Draft extends Omit<SetPage, 'drawing'> {
-  /** ideal page mm */
-  readonly drawing: Drawing
-  readonly tile?: string
-  readonly places: readonly PlanPlace[]
 }
 
 /** Lays out a design without a `stop`: map, test square, lip trial, tiles. Same input, same pages. */
@@ -101,21 +44,7 @@ export const layOutSet = (design: Design, solved: SolvedDesign, options: SetOpti
     fingerprint,
   )
   const patterns = sidePatterns(solved.ramps, units)
-  let next = { row: 0, number: 1, joint: 1 }
-  const groups = patterns.map((pattern): TileGroup => {
-    const coverage = coverPattern(pattern, cover, window, overlap)
-    const tiles = tilesOf(coverage, window, next, jointShares(pattern), snapHeight(coverage.lattice, units))
-    const rows = new Set(coverage.cells.map((cell) => cell.row))
-    next = {
-      row: next.row + Math.max(...rows) - Math.min(...rows) + 1,
-      number: next.number + tiles.length,
-      joint: next.joint + jointCount(tiles),
-    }
-    const datums = chooseDatums(tiles, pattern, units, 4)
-    const survey = surveyLines(tiles, pattern, datums)
-    const expected = expectedError(pattern, tiles, survey, options.uncertainty)
-    return { pattern, tiles, lattice: coverage.lattice, datums, survey, expected }
-  })
+  const { groups, next } = tileGroups(patterns, window, units, options)
   const total = next.number - 1
 
   const drafts = groups.flatMap(({ pattern, tiles, datums, survey, expected }, i): Draft[] => {
@@ -188,49 +117,6 @@ export const layOutSet = (design: Design, solved: SolvedDesign, options: SetOpti
   return assemble(code, [...drafts, ...strips], options, groups)
 }
 
-/** Drafts in ideal page mm become written pages, and their plan. */
-const assemble = (
-  code: string,
-  drafts: readonly Draft[],
-  {
-    sheet,
-    overlap,
-    cover,
-    text,
-    printer,
-    fingerprint,
-  }: Pick<SetOptions, 'sheet' | 'overlap' | 'cover' | 'text' | 'printer' | 'fingerprint'>,
-  groups: PageSet['groups'],
-): PageSet => {
-  const written = sheetWritten(sheet)
-  return {
-    code,
-    groups,
-    pages: drafts.map(({ kind, label, bookmark, drawing }) => ({
-      kind,
-      label,
-      bookmark,
-      drawing: [group(written, drawing)],
-    })),
-    plan: planSealed<Omit<Plan, 'seal'>>(
-      {
-        version: 1,
-        set: code,
-        paper: sheet.paper,
-        margins: sheet.margins,
-        overlap,
-        cover,
-        printer,
-        correction: sheet.correction,
-        expected: groups.map(({ pattern, expected }) => ({ pattern: pattern.name, ...expected })),
-        design: text,
-        pages: drafts.map(({ kind, tile, places }, i): PlanPage => planPage(i + 1, kind, tile, places)),
-      },
-      fingerprint,
-    ),
-  }
-}
-
 const stripDrafts = (
   { ramps }: SolvedDesign,
   units: Design['units'],
@@ -253,46 +139,6 @@ const stripDrafts = (
     }),
   )
 
-const jointCount = (tiles: readonly Tile[]): number =>
-  tiles.reduce((sum, tile) => sum + tile.joints.filter((joint) => joint.over).length, 0)
-
-/** The test square as a page of a set. `combs`: also what tells the least margins, drawn over the paper's edges. */
-const squareDraft = (
-  sheet: Sheet,
-  set: string,
-  units: Design['units'],
-  printer: string | null,
-  combs = false,
-): Draft => {
-  const facts = { units, set, printer, command: gaugeCommand(sheet, combs) }
-  const { drawing, corner } = squarePage(sheetWindow(sheet), facts)
-  return {
-    kind: 'square',
-    label: 'Square',
-    bookmark: 'Test square',
-    drawing: combs ? [...drawing, ...edgeCombs(sheet.paper)] : drawing,
-    places: [planPlace(sheet, 'square', affineTranslate(corner.x, corner.y))],
-  }
-}
-
-const gaugeCommand = ({ paper }: Sheet, combs: boolean): string =>
-  `traceply gauge NAME --paper ${paper.name} --across ____mm --down ____mm --diagonals A____mm B____mm${combs ? ' --margins "top__mm, right__mm, bottom__mm, left__mm"' : ''}`
-
-/** The test square alone, with combs at the paper's edges unless it is printed with a correction. */
-export const layOutSquare = (
-  units: Design['units'],
-  sheet: Sheet,
-  printer: string | null,
-  fingerprint: Fingerprint,
-): PageSet => {
-  const code = setCode(
-    { design: 'square', paper: [sheet.paper, sheet.margins, units], printer: sheet.correction },
-    fingerprint,
-  )
-  const draft = squareDraft(sheet, code, units, printer, printer === null)
-  return assemble(code, [draft], { sheet, overlap: 0, cover: 'whole', printer, text: '', fingerprint }, [])
-}
-
 const trialDraft = (
   sheet: Sheet,
   page: ReturnType<typeof trialPage>,
@@ -307,15 +153,3 @@ const trialDraft = (
   drawing: page.drawing,
   places: [planPlace(sheet, name, page.map, page.window)],
 })
-
-/** Middle of a row, moved so that it lies a round distance above the panel's bottom edge where rows are level. */
-const snapHeight =
-  (lattice: Lattice, units: Design['units']) =>
-  (row: number): number => {
-    const middle = lattice.height / 2
-    if (lattice.toFrame[1] !== 0) return middle
-    const step = units === 'in' ? 12.7 : 10
-    // height over the bottom edge of the row's windows
-    const base = row * (lattice.height - lattice.overlap) - lattice.toFrame[5]
-    return Math.round((base + middle) / step) * step - base
-  }

@@ -36,12 +36,16 @@ const rulerInset = 8
 const dotShares = { x: [0.2, 0.65, 0.8], y: [0.13, 0.5, 0.87] }
 const dotRadius = 2
 
+/** Side of the square: smaller only where the page cannot hold the usual one; mm. */
+export const squareSideIn = (window: Box): number =>
+  [squareSide, 100, 50].find(
+    (side) => side + beside.across <= window.x1 - window.x0 && side + beside.down <= window.y1 - window.y0,
+  ) ?? 50
+
 /** The page that proves the printer: a true square, two long rulers, nine dots; ideal page mm. */
 export const squarePage = (window: Box, { units, set, command, printer }: SquareFacts): SquarePage => {
-  const [width, height] = [window.x1 - window.x0, window.y1 - window.y0]
-  // smaller only where the page cannot hold it
-  const side =
-    [squareSide, 100, 50].find((s) => s + beside.across <= width && s + beside.down <= height) ?? 50
+  const width = window.x1 - window.x0
+  const side = squareSideIn(window)
   const size = width < 120 ? letters.small : 3.2
   const style = { layer: 'note', width: width - 4, size } as const
   const inches = units === 'in' ? ` (${showLength(side, 'in', { unit: true })})` : ''

@@ -8,7 +8,7 @@ import type { Point } from '../geometry/point.ts'
 import type { LipTrial } from '../pattern/lip-trial.ts'
 import { letters, pens } from '../pattern/pens.ts'
 import type { PipeStrip } from '../pattern/pipe-strip.ts'
-import { keepWasteAt, wasteTicks } from './keep-waste.ts'
+import { wasteTicks } from './keep-waste.ts'
 
 /** Width that the pipe strip takes at the left of the page, mm. */
 export const stripWidth = 22
@@ -73,7 +73,6 @@ export const trialPage = (
         ...wasteTicks(trial.outline)
           .filter((tick) => [tick.start, tick.pieces[0]!.to].every((p) => convexContains(box, p)))
           .map((path) => stroke('note', path, pens.tick)),
-        ...keepWasteAt(trial.outline, trial.words),
         ...trial.marks,
       ]),
       ...steps.flat(),

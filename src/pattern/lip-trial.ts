@@ -4,7 +4,6 @@ import { type Drawing, stroke, text } from '../drawing/drawing.ts'
 import { bisect } from '../geometry/bisect.ts'
 import type { Box } from '../geometry/bounds.ts'
 import { circle, type Path, pathOf, rectangle, segmentsPath } from '../geometry/path.ts'
-import type { Point } from '../geometry/point.ts'
 import { showLength } from '../length.ts'
 import type { Curve } from '../ramp/curve.ts'
 import type { Ramp } from '../ramp/ramp.ts'
@@ -17,8 +16,6 @@ export interface LipTrial {
   readonly outline: Path
   /** the piece of scrap to saw, an axis-parallel box */
   readonly piece: Box
-  /** where KEEP and WASTE stand on the cut line */
-  readonly words: Point
   /** pipe, skin ends, deck board */
   readonly marks: Drawing
   readonly steps: readonly string[]
@@ -56,11 +53,24 @@ export const lipTrial = (ramp: Ramp, width: number, height: number, units: Units
     name: `${ramp.name}/lip`,
     outline: side.outline,
     piece,
-    words: { x: wall + 20, y: heights.frame },
     marks: [
       ...ramp.skin.flatMap((layer) => skinMarks(layer, curve, { corner, left: piece.x0 }, show)),
       stroke('mark', circle(coping.centre, r), pens.mark),
       ...cross('mark', coping.centre, 4, pens.mark),
+      // what the pipe takes up is cut away; behind the wall the deck board lies over the line
+      text(
+        'note',
+        { x: coping.centre.x, y: coping.centre.y - 0.62 * r },
+        Math.min(letters.word, r / 7),
+        'WASTE',
+        {
+          face: 'bold',
+          align: 'middle',
+        },
+      ),
+      text('note', { x: wall + 4, y: heights.frame - letters.side - 3 }, letters.side, 'KEEP', {
+        face: 'bold',
+      }),
       text(
         'mark',
         { x: coping.centre.x, y: coping.centre.y + 6 },

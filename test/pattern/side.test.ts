@@ -137,10 +137,12 @@ describe('the lines of a side', () => {
     )
   })
 
-  test('one closed outline for each stud, on the wood', () => {
-    expect(pattern.markPaths.length).toBe(solved.studs.length)
+  test('one closed outline for each timber: those under the skin first, then those behind the lip', () => {
+    const timbers = [...solved.studs, ...solved.deckTimbers]
+    expect(solved.deckTimbers.length).toBeGreaterThan(2)
+    expect(pattern.markPaths.length).toBe(timbers.length)
     pattern.markPaths.forEach((path, i) => {
-      const { width, depth } = solved.studs[i]!
+      const { width, depth } = timbers[i]!
       assertNear(pathLength(path), 2 * (width + depth), 1e-6, `stud ${i + 1}`)
     })
   })

@@ -1,5 +1,5 @@
-import type { TileGroup } from '../../src/page/set.ts'
 import type { Tile } from '../../src/page/tile.ts'
+import type { TileGroup } from '../../src/page/tile-groups.ts'
 import { normal } from './random.ts'
 
 interface Pt {

@@ -3,8 +3,10 @@ import type { Design } from '../../design/design.ts'
 import { showLength } from '../../length.ts'
 import { chooseCover, coverCounts } from '../../page/choose-cover.ts'
 import type { Cover } from '../../page/coverage.ts'
-import { layOutSet, type PageSet } from '../../page/set.ts'
-import { sheetWindow } from '../../page/sheet.ts'
+import type { PageSet } from '../../page/draft.ts'
+import { layOutSet } from '../../page/set.ts'
+import { type Sheet, sheetWindow } from '../../page/sheet.ts'
+import { squareSideIn } from '../../page/square-page.ts'
 import { sidePatterns } from '../../pattern/patterns.ts'
 import { hasStop } from '../../ramp/check.ts'
 import type { SolvedDesign } from '../../ramp/ramp.ts'
@@ -55,7 +57,7 @@ export const plot = async (
   const lost = await writeSet(set, design.title, out, raw.force ?? false)
   await image?.writeMap(design.title, set, design.units, raw.map!, raw.force ?? false)
   if (raw.json) shell.out(`${JSON.stringify(set.plan, null, 2)}\n`)
-  else shell.out(report(out, design, set, options.sheet.paper.name, why))
+  else shell.out(report(out, design, set, options.sheet, why))
   for (const line of [...checks, ...[...options.warnings, ...lost].map((warning) => `watch ${warning}`)])
     shell.err(`${line}\n`)
   return 0
@@ -70,15 +72,22 @@ const coverOf = (
     ? { cover, why: null }
     : chooseCover(coverCounts(sidePatterns(ramps, design.units), sheetWindow(sheet), overlap))
 
-const report = (out: string, design: Design, set: PageSet, paper: string, why: string | null): string => {
+const report = (
+  out: string,
+  design: Design,
+  set: PageSet,
+  { paper, ...sheet }: Sheet,
+  why: string | null,
+): string => {
   const count = (kind: string): number => set.pages.filter((page) => page.kind === kind).length
   const tiles = count('tile')
-  const side = showLength(150, design.units, { unit: true })
+  const square = squareSideIn(sheetWindow({ paper, ...sheet }))
+  const side = showLength(square, design.units, { unit: true })
   return [
-    `${out}: ${set.pages.length} pages on ${paper}, set ${set.code}: ${tiles} tiles to tape together, ${set.pages.length - tiles} to read first.`,
+    `${out}: ${set.pages.length} pages on ${paper.name}, set ${set.code}: ${tiles} tiles to tape together, ${set.pages.length - tiles} to read first.`,
     ...(why === null ? [] : [`Cover ${set.plan.cover}: ${why}.`]),
     `1. Print at 100 %, never "fit to page", one-sided.`,
-    `2. Measure the test square with a steel rule: 150 mm${design.units === 'in' ? ` (${side})` : ''} both ways.`,
+    `2. Measure the test square with a steel rule: ${square} mm${design.units === 'in' ? ` (${side})` : ''} both ways.`,
     count('trial') > 0
       ? '3. Saw the lip trial in scrap and try it with the real pipe.'
       : '3. Read the map: it shows where each page lies.',

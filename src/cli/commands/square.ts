@@ -1,5 +1,5 @@
 import type { Units } from '../../design/design.ts'
-import { layOutSquare } from '../../page/set.ts'
+import { layOutSquare } from '../../page/square-set.ts'
 import { Failure } from '../failure.ts'
 import { checkOut } from '../files.ts'
 import { sha256 } from '../platform.ts'

@@ -1,0 +1,68 @@
+import type { Units } from '../design/design.ts'
+import type { Box } from '../geometry/bounds.ts'
+import type { Pattern } from '../pattern/pattern.ts'
+import type { PrinterUncertainty } from '../printer/uncertainty.ts'
+import { type Expected, expectedError } from './budget.ts'
+import { type Cover, coverPattern } from './coverage.ts'
+import { chooseDatums, type Datum } from './datum.ts'
+import { jointShares } from './joint-shares.ts'
+import type { Lattice } from './lattice.ts'
+import { type SurveyLine, surveyLines } from './survey.ts'
+import { type Tile, tilesOf } from './tile.ts'
+
+/** The tiles of one pattern, in the order of taping, and what proves them. */
+export interface TileGroup {
+  readonly pattern: Pattern
+  readonly tiles: readonly Tile[]
+  readonly lattice: Lattice
+  readonly datums: readonly Datum[]
+  readonly survey: readonly SurveyLine[]
+  readonly expected: Expected
+}
+
+/** The tiles of each pattern, numbered through the set; `next`: the first row letter that is free after them. */
+export const tileGroups = (
+  patterns: readonly Pattern[],
+  window: Box,
+  units: Units,
+  {
+    cover,
+    overlap,
+    uncertainty,
+  }: { readonly cover: Cover; readonly overlap: number; readonly uncertainty: PrinterUncertainty },
+): {
+  readonly groups: readonly TileGroup[]
+  readonly next: { readonly row: number; readonly number: number }
+} => {
+  let next = { row: 0, number: 1, joint: 1 }
+  const groups = patterns.map((pattern): TileGroup => {
+    const coverage = coverPattern(pattern, cover, window, overlap)
+    const tiles = tilesOf(coverage, window, next, jointShares(pattern), snapHeight(coverage.lattice, units))
+    const rows = new Set(coverage.cells.map((cell) => cell.row))
+    next = {
+      row: next.row + Math.max(...rows) - Math.min(...rows) + 1,
+      number: next.number + tiles.length,
+      joint: next.joint + jointCount(tiles),
+    }
+    const datums = chooseDatums(tiles, pattern, units, 4)
+    const survey = surveyLines(tiles, pattern, datums)
+    const expected = expectedError(pattern, tiles, survey, uncertainty)
+    return { pattern, tiles, lattice: coverage.lattice, datums, survey, expected }
+  })
+  return { groups, next }
+}
+
+const jointCount = (tiles: readonly Tile[]): number =>
+  tiles.reduce((sum, tile) => sum + tile.joints.filter((joint) => joint.over).length, 0)
+
+/** Middle of a row, moved so that it lies a round distance above the panel's bottom edge where rows are level. */
+const snapHeight =
+  (lattice: Lattice, units: Units) =>
+  (row: number): number => {
+    const middle = lattice.height / 2
+    if (lattice.toFrame[1] !== 0) return middle
+    const step = units === 'in' ? 12.7 : 10
+    // height over the bottom edge of the row's windows
+    const base = row * (lattice.height - lattice.overlap) - lattice.toFrame[5]
+    return Math.round((base + middle) / step) * step - base
+  }
