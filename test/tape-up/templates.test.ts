@@ -29,7 +29,8 @@ describe.each(jobs)('$template on $paper, $cover', (job: Job) => {
     expect(found.measured).toBeGreaterThan(1000)
     expect(found.sought).toBeGreaterThan(700)
     expect(found.sides).toBeGreaterThan(1)
-    expect(found.cramped).toBe(0)
+    // a page that only carries a corner of the line may have no room for one of the words
+    expect(found.cramped).toBeLessThanOrEqual(1)
     expect(found.joints > 0).toBe(found.tiles > 1)
     expect(found.crosses).toBeGreaterThanOrEqual(2 * found.joints)
     expect(found.verniers).toBe(2 * found.joints)
