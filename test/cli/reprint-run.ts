@@ -1,0 +1,108 @@
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { deflateSync } from 'node:zlib'
+import { PDFDict, PDFDocument, PDFName, PDFRawStream, type PDFStream } from 'pdf-lib'
+import { afterEach, beforeEach, expect } from 'vitest'
+import { run } from '../../src/cli/run.ts'
+import { readPdf } from '../support/read-pdf.ts'
+
+export const templates = ['pair-mm', 'quarter-in', 'quarter-in-plain', 'quarter-mm', 'quarter-mm-round']
+export const template = (name: string): string => `templates/${name}.yaml`
+
+/** One command line: exit, both outputs. */
+export const traceply = async (...args: readonly string[]) => {
+  let [out, err] = ['', '']
+  const exit = await run(args, {
+    out: (text) => {
+      out += text
+    },
+    err: (text) => {
+      err += text
+    },
+  })
+  return { exit, out, err }
+}
+
+/** pdf.js takes no Buffer. */
+export const bytesOf = (path: string): Uint8Array => new Uint8Array(readFileSync(path))
+
+/** A folder for each test. */
+export const useFolder = () => {
+  let folder = ''
+  beforeEach(() => {
+    folder = mkdtempSync(join(tmpdir(), 'traceply-'))
+  })
+  afterEach(() => {
+    rmSync(folder, { recursive: true })
+  })
+  const file = (name: string): string => join(folder, name)
+  return {
+    file,
+    list: (): readonly string[] => readdirSync(folder).sort(),
+    save: (name: string, bytes: string | Uint8Array): string => {
+      writeFileSync(file(name), bytes)
+      return file(name)
+    },
+    /** Plots a template; the path of its PDF. */
+    plot: async (name: string, ...options: readonly string[]): Promise<string> => {
+      const path = file(`${name}.pdf`)
+      const { exit, err } = await traceply('plot', template(name), ...options, '--out', path, '--force')
+      expect(exit, err).toBe(0)
+      return path
+    },
+    /** Reprints into a new file; its bytes. */
+    reprint: async (...args: readonly string[]): Promise<Uint8Array> => {
+      const out = file('reprint.pdf')
+      const { exit, err } = await traceply('reprint', ...args, '--out', out, '--force')
+      expect(exit, err).toBe(0)
+      return bytesOf(out)
+    },
+    /** Reprints in vain: exit and message; no file may be left. */
+    refused: async (...args: readonly string[]) => {
+      const out = file('refused.pdf')
+      const before = readdirSync(folder)
+      const { exit, out: said, err } = await traceply('reprint', ...args, '--out', out)
+      expect(said).toBe('')
+      expect(existsSync(out)).toBe(false)
+      expect(readdirSync(folder)).toEqual(before)
+      expect(err).not.toMatch(/\n {4}at |undefined|NaN|\[object/)
+      return { exit, err }
+    },
+  }
+}
+
+/** The content streams as they stand in the file, by page: read by pdf-lib, without src/read. */
+export const rawContents = async (bytes: Uint8Array): Promise<readonly string[]> =>
+  (await PDFDocument.load(bytes, { updateMetadata: false })).getPages().map((page) => {
+    const stream = page.node.Contents() as PDFStream
+    return Buffer.from(stream.getContents()).toString('base64')
+  })
+
+// biome-ignore lint/suspicious/noExplicitAny: as a script would find it in the file
+export const planOf = async (bytes: Uint8Array): Promise<any> => {
+  const file = (await readPdf(bytes)).attachments.find(({ name }) => name === 'plan.json')!
+  return JSON.parse(new TextDecoder().decode(file.bytes))
+}
+
+/** The same PDF with another text for its plan. */
+export const withPlanText = async (bytes: Uint8Array, text: string): Promise<Uint8Array> => {
+  const doc = await PDFDocument.load(bytes, { updateMetadata: false })
+  for (const [ref, object] of doc.context.enumerateIndirectObjects())
+    if (
+      object instanceof PDFRawStream &&
+      object.dict.lookup(PDFName.of('Type')) === PDFName.of('EmbeddedFile')
+    )
+      doc.context.assign(ref, PDFRawStream.of(object.dict, deflateSync(Buffer.from(text))))
+  return doc.save({ updateFieldAppearances: false })
+}
+
+/** The same PDF with its catalog changed. */
+export const withCatalog = async (
+  bytes: Uint8Array,
+  change: (catalog: PDFDict, doc: PDFDocument) => void,
+): Promise<Uint8Array> => {
+  const doc = await PDFDocument.load(bytes, { updateMetadata: false })
+  change(doc.context.lookup(doc.context.trailerInfo.Root, PDFDict), doc)
+  return doc.save({ updateFieldAppearances: false })
+}
