@@ -1,6 +1,6 @@
 import { nearWord } from '../length/near.ts'
 import { harmless, quote } from '../length/quote.ts'
-import { type Picked, pageWords, pageWordsOf, tilesInOrder } from '../read/pick-pages.ts'
+import { type Picked, pageWordsOf, tilesInOrder } from '../read/pick-pages.ts'
 import type { ReadPlan } from '../read/plan.ts'
 import type { SetPdfFault } from '../read/set-pdf.ts'
 import { tileGrids } from '../read/tile-grid.ts'
@@ -32,17 +32,16 @@ export const faultWords = (file: string, fault: SetPdfFault): string => {
 export const pickWords = (file: string, plan: ReadPlan, picked: Picked): string | null => {
   const { unknown, absent } = picked
   if (unknown.length === 0 && absent.length === 0) return null
+  const words = pageWordsOf(plan).map(({ word }) => word)
+  const hint = (said: string, near: readonly string[]): string => {
+    if (near.length > 0) return `; near it: ${near.join(', ')}`
+    const word = nearWord(said, words)
+    return word === undefined ? '' : `; did you mean ${word}?`
+  }
   return [
-    ...unknown.map(({ said, near }) => {
-      const close = near.length > 0 ? near : [nearWord(said, pageWords) ?? []].flat()
-      const hint =
-        close.length === 0
-          ? ''
-          : near.length > 0
-            ? `; near it: ${close.join(', ')}`
-            : `; did you mean ${close[0]}?`
-      return `there is no page ${quote(said)} in set ${plan.set}${hint}`
-    }),
+    ...unknown.map(
+      ({ said, near }) => `there is no page ${quote(said)} in set ${plan.set}${hint(said, near)}`,
+    ),
     ...absent.map(
       (said) =>
         `${quote(said)} is a page of set ${plan.set}, but ${file}, a reprint, does not hold it; take the PDF of the whole set`,
@@ -53,7 +52,9 @@ export const pickWords = (file: string, plan: ReadPlan, picked: Picked): string 
 
 /** What may be asked for: a small map of the tiles, and the other pages. */
 export const setWords = (plan: ReadPlan): string => {
-  const others = pageWordsOf(plan)
+  const others = pageWordsOf(plan).map(({ word, tiles }) =>
+    tiles.length > 0 ? `${word} (${tiles.join(', ')})` : word,
+  )
   const count = tilesInOrder(plan).length
   return [
     ...tileGrids(plan).flatMap(({ pattern, rows }) => [

@@ -15,7 +15,7 @@ export interface UnknownPage {
 }
 
 /** Pages of one kind may be asked for by it: one word or more for all of them. */
-export const pageWords = ['map', 'square', 'trial', 'strips'] as const
+const pageWords = ['map', 'square', 'trial', 'strips'] as const
 
 /** Pages by tile name or taping number, or by kind; capitals or not. */
 export const pickPages = (plan: ReadPlan, said: readonly string[]): Picked => {
@@ -49,12 +49,13 @@ const pageNumber = ({ page }: ReadPlanPage): number => page
 
 const singular = (word: string): string => word.replace(/s$/, '')
 
-/** The words that call up pages of this set, with the tile names of those that have one. */
-export const pageWordsOf = (plan: ReadPlan): readonly string[] =>
+/** The words that call up pages of this set, each with the tile names of its pages where they have one. */
+export const pageWordsOf = (
+  plan: ReadPlan,
+): readonly { readonly word: string; readonly tiles: readonly string[] }[] =>
   pageWords.flatMap((word) => {
     const own = plan.pages.filter(({ kind }) => kind === singular(word))
-    const tiles = own.flatMap(({ tile }) => tile ?? [])
-    return own.length === 0 ? [] : [tiles.length > 0 ? `${word} (${tiles.join(', ')})` : word]
+    return own.length === 0 ? [] : [{ word, tiles: own.flatMap(({ tile }) => tile ?? []) }]
   })
 
 /** Row and column of a tile's name, both from 1: `B3` is row 2, column 3. */

@@ -1,0 +1,335 @@
+import { mkdirSync, symlinkSync } from 'node:fs'
+import { PDFDict, PDFDocument, PDFName } from 'pdf-lib'
+import { describe, expect, it } from 'vitest'
+import { readPdf } from '../support/read-pdf.ts'
+import { bytesOf, planOf, template, traceply, useFolder, withCatalog, withPlanText } from './reprint-run.ts'
+
+const { file, list, plot, refused, reprint, save } = useFolder()
+const small = ['--paper', 'a3', '--cover', 'line'] as const
+
+describe('a torn PDF writes nothing:', () => {
+  it('cut at every 1/50 of its length, and a byte before its end', async () => {
+    const bytes = bytesOf(await plot('quarter-mm', ...small))
+    const cuts = [
+      ...Array.from({ length: 50 }, (_, k) => Math.floor((bytes.length * k) / 50)),
+      bytes.length - 1,
+    ]
+    for (const at of cuts) {
+      const { exit, err } = await refused(save('torn.pdf', bytes.slice(0, at)), '1')
+      expect(exit, `cut at ${at}`).toBe(1)
+      expect(err, `cut at ${at}`).toMatch(
+        at === 0 ? /torn\.pdf is empty; take/ : /torn\.pdf is torn or damaged: .*; nothing written\n$/,
+      )
+    }
+  })
+
+  it('with a piece of its middle lost', async () => {
+    const bytes = bytesOf(await plot('quarter-mm', ...small))
+    for (let k = 1; k < 20; k++) {
+      const from = Math.floor((bytes.length * k) / 20)
+      const hole = Buffer.concat([bytes.slice(0, from - 40), bytes.slice(from)])
+      const { exit, err } = await refused(save('torn.pdf', hole), '1')
+      expect(exit, `hole before ${from}`).toBe(1)
+      expect(err).toMatch(/torn or damaged/)
+    }
+  })
+
+  it('with bytes altered in the page that is asked for', async () => {
+    const path = await plot('quarter-mm', ...small)
+    const bytes = bytesOf(path)
+    const doc = await PDFDocument.load(bytes, { updateMetadata: false })
+    const plan = await planOf(bytes)
+    const first = plan.pages.find((page: { kind: string }) => page.kind === 'tile').page
+    const stream = doc.getPage(first - 1).node.Contents() as unknown as { contents: Uint8Array }
+    const at = Buffer.from(bytes).indexOf(stream.contents)
+    expect(at).toBeGreaterThan(0)
+    for (let k = 1; k < 20; k++) {
+      const altered = bytes.slice()
+      altered[at + Math.floor((stream.contents.length * k) / 20)]! ^= 0x55
+      const { exit, err } = await refused(save('torn.pdf', altered), '1')
+      expect(exit).toBe(1)
+      expect(err).toMatch(/torn or damaged/)
+      // the other pages are whole
+      expect((await reprint(file('torn.pdf'), 'map')).length).toBeGreaterThan(1000)
+    }
+  })
+})
+
+describe('a plan that is not the one that was written:', () => {
+  it.each([
+    'set',
+    'paper',
+    'margins',
+    'overlap',
+    'cover',
+    'printer',
+    'correction',
+    'expected',
+    'design',
+    'pages',
+    'seal',
+  ])('%s edited by hand', async (key) => {
+    const bytes = bytesOf(await plot('quarter-mm', ...small))
+    const plan = await planOf(bytes)
+    expect(plan).toHaveProperty(key)
+    const edits = [
+      JSON.stringify({ ...plan, [key]: edited(plan[key]) }),
+      JSON.stringify(plan, (name, value) => (name === key ? undefined : value)),
+    ]
+    for (const text of edits) {
+      const { exit, err } = await refused(save('edited.pdf', await withPlanText(bytes, text)), '1')
+      expect(exit).toBe(1)
+      expect(err).toMatch(
+        /the plan in .*edited\.pdf is not the one that plot wrote: its seal does not match, it was edited since; .*; nothing written\n$/,
+      )
+    }
+  })
+
+  it('pages of a reprint renamed', async () => {
+    const bytes = await reprint(await plot('quarter-mm', ...small), '1', '2')
+    const plan = await planOf(bytes)
+    const swapped = JSON.stringify({ ...plan, reprint: [...plan.reprint].reverse() })
+    expect((await refused(save('edited.pdf', await withPlanText(bytes, swapped)), '1')).err).toMatch(
+      /was edited/,
+    )
+  })
+
+  it('but white space is no edit', async () => {
+    const bytes = bytesOf(await plot('quarter-mm', ...small))
+    const spaced = JSON.stringify(await planOf(bytes), null, 4)
+    const path = save('spaced.pdf', await withPlanText(bytes, spaced))
+    expect((await planOf(await reprint(path, '1'))).pages).toEqual((await planOf(bytes)).pages)
+  })
+
+  it.each([2, 17])('version %d', async (version) => {
+    const bytes = bytesOf(await plot('quarter-mm', ...small))
+    const text = JSON.stringify({ ...(await planOf(bytes)), version })
+    const path = save('newer.pdf', await withPlanText(bytes, text))
+    expect(await refused(path, '1')).toEqual({
+      exit: 1,
+      err: `${path} was made by a newer traceply (plan version ${version}); install that one; nothing written\n`,
+    })
+  })
+
+  it.each(['', '{', '[]', 'null', '"plan"', '\ufeff{}'])('the text %s', async (text) => {
+    const bytes = bytesOf(await plot('quarter-mm', ...small))
+    const { exit, err } = await refused(save('edited.pdf', await withPlanText(bytes, text)), '1')
+    expect(exit).toBe(1)
+    expect(err).toMatch(/was edited/)
+  })
+})
+
+/** Another value of the same shape. */
+const edited = (value: unknown): unknown =>
+  typeof value === 'number'
+    ? value + 1
+    : typeof value === 'string'
+      ? `${value} `
+      : value === null
+        ? 'workbench'
+        : Array.isArray(value)
+          ? [edited(value[0]), ...value.slice(1)]
+          : Object.fromEntries(
+              Object.entries(value as object).map(([key, v], i) => [key, i === 0 ? edited(v) : v]),
+            )
+
+describe('a file that is no set:', () => {
+  it('no PDF', async () => {
+    const path = template('quarter-mm')
+    expect(await refused(path, 'B3')).toEqual({
+      exit: 1,
+      err: `${path} is not a PDF; take the PDF that plot wrote. For a design file add the set's code: --set CODE; nothing written\n`,
+    })
+  })
+
+  it('a PDF of another program', async () => {
+    const doc = await PDFDocument.create()
+    doc.addPage([595, 842])
+    const { exit, err } = await refused(save('other.pdf', await doc.save()), 'B3')
+    expect(exit).toBe(1)
+    expect(err).toMatch(/other\.pdf holds no plan of traceply, .*; nothing written\n$/)
+  })
+
+  it('another PDF of ours: the offsets', async () => {
+    const path = file('offsets.pdf')
+    expect((await traceply('offsets', template('quarter-mm'), '--out', path)).exit).toBe(0)
+    expect((await refused(path, '1')).err).toMatch(/holds no plan of traceply/)
+  })
+
+  it.each([
+    ['OCProperties', 'the layers'],
+    ['ViewerPreferences', 'the word to the printer not to scale'],
+    ['PageLabels', 'the page labels'],
+    ['Outlines', 'the bookmarks'],
+  ])('saved anew without %s', async (key, what) => {
+    const bytes = await withCatalog(bytesOf(await plot('quarter-mm', ...small)), (catalog) => {
+      catalog.delete(PDFName.of(key))
+    })
+    const { exit, err } = await refused(save('anew.pdf', bytes), '1')
+    expect(exit).toBe(1)
+    expect(err).toContain(`was saved anew by another program, which left out ${what}; `)
+  })
+
+  it('saved anew without a page', async () => {
+    const bytes = await withCatalog(bytesOf(await plot('quarter-mm', ...small)), (_, doc) =>
+      doc.removePage(0),
+    )
+    expect((await refused(save('anew.pdf', bytes), '1')).err).toContain('which left out a page; ')
+  })
+
+  it.each([
+    ['not there', 'none.pdf', 'there is no such file; name the PDF that plot wrote'],
+    ['a folder', 'folder', 'that is a folder; name the PDF in it'],
+  ])('%s', async (_, name, why) => {
+    mkdirSync(file('folder'))
+    expect(await refused(file(name), '1')).toEqual({ exit: 2, err: `cannot read ${file(name)}: ${why}\n` })
+  })
+})
+
+it('layers that were hidden stay hidden', async () => {
+  const hidden = await withCatalog(bytesOf(await plot('quarter-mm', ...small)), (catalog, doc) => {
+    const layers = catalog.lookup(PDFName.of('OCProperties'), PDFDict)
+    const groups = layers.get(PDFName.of('OCGs'))!
+    const first = (doc.context.lookup(groups) as unknown as { get: (i: number) => never }).get(0)
+    layers.lookup(PDFName.of('D'), PDFDict).set(PDFName.of('OFF'), doc.context.obj([first]))
+    layers.lookup(PDFName.of('D'), PDFDict).delete(PDFName.of('ON'))
+  })
+  const before = (await readPdf(hidden)).layers
+  expect(before.map(({ visible }) => visible)).toEqual([false, true, true, true, true])
+  const again = await reprint(save('hidden.pdf', hidden), '1')
+  expect((await readPdf(again)).layers).toEqual(before)
+})
+
+describe('pages that there are not:', () => {
+  const a4 = ['--paper', 'a4', '--cover', 'line'] as const
+
+  /** What stands below each message, from the names of the tiles alone: one pattern of at most nine columns. */
+  const below = ({
+    pages,
+  }: {
+    readonly pages: readonly { kind: string; tile?: string; pattern?: string }[]
+  }) => {
+    const tiles = pages.filter(({ kind }) => kind === 'tile')
+    const names = new Set(tiles.map(({ tile }) => tile!))
+    const letters = [...new Set([...names].map((tile) => tile[0]!))].sort().reverse()
+    const most = Math.max(...[...names].map((tile) => Number(tile.slice(1))))
+    const row = (letter: string): string =>
+      Array.from({ length: most }, (_, i) => `${letter}${i + 1}`)
+        .map((tile) => (names.has(tile) ? tile : '. '))
+        .join('  ')
+    const trial = pages.find(({ kind }) => kind === 'trial')!.tile
+    return [
+      `${tiles[0]!.pattern}, top row first:`,
+      ...letters.map((letter) => `  ${row(letter)}`.trimEnd()),
+      `tiles also by their taping numbers, 1 to ${tiles.length}`,
+      `other pages: map, square, trial (${trial})`,
+      '',
+    ].join('\n')
+  }
+
+  it('each is named, and the map is shown once', async () => {
+    const path = await plot('quarter-mm', ...a4)
+    const plan = await planOf(bytesOf(path))
+    const { exit, err } = await refused(path, 'Q1', '1', 'squar', '99', '0', 'x\u001b[31m')
+    expect(exit).toBe(1)
+    expect(err.slice(err.indexOf('\n') + 1)).toBe(
+      [
+        `there is no page \`squar\` in set ${plan.set}; did you mean square?`,
+        `there is no page \`99\` in set ${plan.set}`,
+        `there is no page \`0\` in set ${plan.set}`,
+        `there is no page \`x?[31m\` in set ${plan.set}`,
+        below(plan),
+      ].join('\n'),
+    )
+    expect(err).toMatch(/^there is no page `Q1` in set [A-Z2-9-]{14}; near it: [A-P]\d, [A-P]\d, [A-P]\d\n/)
+  })
+
+  it('none is named', async () => {
+    const path = await plot('quarter-mm', ...a4)
+    expect(await refused(path)).toEqual({
+      exit: 2,
+      err: `say which pages to print again, e.g. B3 or 7\n${below(await planOf(bytesOf(path)))}`,
+    })
+  })
+
+  it('strips of a set without them', async () => {
+    const path = await plot('quarter-mm', ...a4)
+    const { exit, err } = await refused(path, 'strips')
+    expect(exit).toBe(1)
+    expect(err).toMatch(/^there is no page `strips` in set [A-Z2-9-]{14}\n/)
+  })
+
+  it('a reprint does not hold them', async () => {
+    const path = save('some.pdf', await reprint(await plot('quarter-mm', ...a4), '2', '3'))
+    const plan = await planOf(bytesOf(path))
+    const absent = (said: string): string =>
+      `\`${said}\` is a page of set ${plan.set}, but ${path}, a reprint, does not hold it; take the PDF of the whole set`
+    expect(await refused(path, '2', '1', 'map')).toEqual({
+      exit: 1,
+      err: [absent('1'), absent('map'), below(plan)].join('\n'),
+    })
+  })
+
+  it('two ramps have a map each', async () => {
+    const path = await plot('pair-mm', '--paper', 'a3', '--cover', 'line')
+    const { err } = await refused(path, 'A9')
+    expect(err).toMatch(
+      /\nouter\/side, top row first:\n( {2}[A-Z0-9. ]+\n)+inner\/side, top row first:\n( {2}[A-Z0-9. ]+\n)+tiles/,
+    )
+  })
+})
+
+describe('the command line:', () => {
+  it('no --out', async () => {
+    const { exit, err } = await traceply('reprint', await plot('quarter-mm', ...small), '1')
+    expect({ exit, err }).toEqual({ exit: 2, err: 'say where to write the pages: --out FILE\n' })
+  })
+
+  it('the set itself is never replaced, whatever its path', async () => {
+    const path = await plot('quarter-mm', ...small)
+    const before = bytesOf(path)
+    symlinkSync(path, file('link.pdf'))
+    for (const out of [path, file('link.pdf')]) {
+      const { exit, err } = await traceply('reprint', path, '1', '--out', out, '--force')
+      expect(exit).toBe(2)
+      expect(err).toMatch(/is the set itself; choose another name\n$/)
+    }
+    expect(bytesOf(path)).toEqual(before)
+  })
+
+  it('a file that exists is kept without --force', async () => {
+    const path = await plot('quarter-mm', ...small)
+    const kept = save('kept.pdf', 'kept')
+    expect((await traceply('reprint', path, '1', '--out', kept)).exit).toBe(2)
+    expect(Buffer.from(bytesOf(kept)).toString()).toBe('kept')
+    expect((await traceply('reprint', path, '1', '--out', kept, '--force')).exit).toBe(0)
+    expect(list()).toEqual(['kept.pdf', 'quarter-mm.pdf'])
+  })
+
+  it('options of the design are refused with a PDF', async () => {
+    const path = await plot('quarter-mm', ...small)
+    expect(await refused(path, '1', '--paper', 'a4', '--overlap', '20')).toEqual({
+      exit: 2,
+      err: '--paper, --overlap: only with a design file and --set CODE; a PDF knows how it was plotted\n',
+    })
+  })
+
+  it('--json prints the plan alone, as it is attached', async () => {
+    const path = await plot('quarter-mm', ...small)
+    const { exit, out } = await traceply('reprint', path, '1', '--out', file('one.pdf'), '--json')
+    expect(exit).toBe(0)
+    expect(JSON.parse(out)).toEqual(await planOf(bytesOf(file('one.pdf'))))
+  })
+
+  it('says what was written', async () => {
+    const path = await plot('quarter-mm', '--paper', 'a4', '--cover', 'line')
+    const { set, pages } = await planOf(bytesOf(path))
+    const tiles = pages.filter((page: { kind: string }) => page.kind === 'tile')
+    const { out, err } = await traceply('reprint', path, '3', '1', '--out', file('two.pdf'))
+    expect(err).toBe('')
+    expect(out).toBe(
+      `${file('two.pdf')}: 2 pages of set ${set} on a4: 1 ${tiles[0].tile}, 3 ${tiles[2].tile}.\n` +
+        'Print at 100 %, never "fit to page", one-sided, on the printer that printed the set; tape it where the old page lay.\n',
+    )
+  })
+})

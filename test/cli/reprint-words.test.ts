@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest'
+import { pickWords } from '../../src/cli/reprint-words.ts'
+import { pickPages } from '../../src/read/pick-pages.ts'
+import type { ReadPlan } from '../../src/read/plan.ts'
+
+const place = (pattern: string) =>
+  ({ pattern, toPattern: [1, 0, 0, 1, 0, 0], window: [0, 0, 100, 100] }) as const
+
+/** A plan as it might be: two ramps, the second on the next free row; a trial each. */
+const plan = (reprint?: readonly number[]): ReadPlan => {
+  const tiles = (pattern: string, ...names: readonly string[]) =>
+    names.map((tile) => ({ kind: 'tile', tile, places: [place(pattern)] }))
+  const pages = [
+    { kind: 'map', places: [] },
+    { kind: 'square', places: [place('square')] },
+    { kind: 'trial', tile: 'F1', places: [place('outer/lip')] },
+    ...tiles('outer/side', 'A1', 'A2', 'B2', 'B3', 'C3', 'C12'),
+    { kind: 'map', places: [] },
+    { kind: 'trial', tile: 'G1', places: [place('inner/lip')] },
+    ...tiles('inner/side', 'D1', 'E1', 'E2'),
+  ]
+  return {
+    version: 1,
+    set: 'BCDF-GHJK-2345',
+    paper: { name: 'a4', width: 210, height: 297 },
+    margins: { top: 10, right: 10, bottom: 10, left: 10 },
+    overlap: 12,
+    printer: null,
+    correction: [1, 0, 0, 1],
+    pages: pages.map((page, i) => ({ page: i + 1, ...page })),
+    ...(reprint ? { reprint } : {}),
+    seal: '',
+  }
+}
+
+const words = (of: ReadPlan, ...said: readonly string[]) => pickWords('low.pdf', of, pickPages(of, said))
+
+describe('an unknown page', () => {
+  it('is told with the nearest tiles and the map of the set', () => {
+    expect(words(plan(), 'B9', 'E3', 'maap')).toBe(
+      [
+        'there is no page `B9` in set BCDF-GHJK-2345; near it: C12, B3, B2',
+        // C3 and E1 are two steps away: the first in the order of taping
+        'there is no page `E3` in set BCDF-GHJK-2345; near it: E2, C3, E1',
+        'there is no page `maap` in set BCDF-GHJK-2345; did you mean map?',
+        'outer/side, top row first:',
+        '  .    .    C3   .    .    .    .    .    .    .    .    C12',
+        '  .    B2   B3   .    .    .    .    .    .    .    .    .',
+        '  A1   A2   .    .    .    .    .    .    .    .    .    .',
+        'inner/side, top row first:',
+        '  E1  E2',
+        '  D1  .',
+        'tiles also by their taping numbers, 1 to 9',
+        'other pages: map, square, trial (F1, G1)',
+      ].join('\n'),
+    )
+  })
+
+  it('takes nothing from those that are known', () => {
+    expect(words(plan(), 'b2', '7', 'trial', 'MAPS', 'g1')).toBeNull()
+  })
+})
+
+describe('picked', () => {
+  it.each([
+    [['1'], [4]],
+    [['9'], [14]],
+    [['d1'], [12]],
+    [['map'], [1, 10]],
+    [['trial'], [3, 11]],
+    [
+      ['G1', ' f1 ', '0003', 'b2'],
+      [3, 6, 11],
+    ],
+  ] as const)('%j are pages %j', (said, numbers) => {
+    expect(pickPages(plan(), said).numbers).toEqual(numbers)
+  })
+
+  it.each(['', ' ', '0', '10', 'A', 's', 'tile', 'tiles', '-1', '1.5', 'A01', '__proto__', 'A9999999'])(
+    'not %j',
+    (said) => {
+      expect(pickPages(plan(), [said])).toMatchObject({ numbers: [], unknown: [{ said }] })
+    },
+  )
+
+  it('what a reprint holds of a kind is taken; what it does not hold is said', () => {
+    expect(pickPages(plan([10, 4]), ['map', '1', '2', 'square'])).toEqual({
+      numbers: [4, 10],
+      unknown: [],
+      absent: ['2', 'square'],
+    })
+  })
+})
