@@ -90,7 +90,7 @@ describe('the piece of scrap for the lip trial', () => {
           expect(Math.max(...drawn.map((box) => box.x1))).toBeLessThanOrEqual(piece.x1 + 1e-6)
         },
       ),
-      { numRuns: 200, seed: 13 },
+      { numRuns: 200, seed: 13, endOnFailure: true },
     )
   })
 })

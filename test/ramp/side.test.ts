@@ -76,7 +76,7 @@ describe('the cut line of a side, for any ramp without a stop', () => {
         expect(outline.pieces.at(-1)!.to).toEqual(outline.start)
         expect(outline.start).toEqual({ x: 0, y: 0 })
       }),
-      { numRuns: 300, seed: 5 },
+      { numRuns: 300, seed: 5, endOnFailure: true },
     )
   })
 
@@ -87,7 +87,7 @@ describe('the cut line of a side, for any ramp without a stop', () => {
         expect(shoelace(points)).toBeGreaterThan(0)
         expect(crossesItself(points)).toBe(false)
       }),
-      { numRuns: 300, seed: 6 },
+      { numRuns: 300, seed: 6, endOnFailure: true },
     )
   })
 
@@ -101,7 +101,7 @@ describe('the cut line of a side, for any ramp without a stop', () => {
         expect(Math.min(...points.map((p) => p.x))).toBeGreaterThan(-1e-9)
         expect(Math.min(...points.map((p) => p.y))).toBeGreaterThan(-1e-9)
       }),
-      { numRuns: 200, seed: 7 },
+      { numRuns: 200, seed: 7, endOnFailure: true },
     )
   })
 })
@@ -239,7 +239,7 @@ describe('reveals and notch say the same pipe', () => {
           assertNear(again.centre.y, first.centre.y, 1e-6, 'centre y')
         }
       }),
-      { numRuns: 300, seed: 8 },
+      { numRuns: 300, seed: 8, endOnFailure: true },
     )
   })
 
@@ -255,7 +255,7 @@ describe('reveals and notch say the same pipe', () => {
         assertNear(centre.x + outside / 2 - t.lip.x, along, 1e-9, 'along')
         assertNear(t.heights.frame - (centre.y - outside / 2), down, 1e-9, 'down')
       }),
-      { numRuns: 300, seed: 9 },
+      { numRuns: 300, seed: 9, endOnFailure: true },
     )
   })
 })

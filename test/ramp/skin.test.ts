@@ -93,7 +93,7 @@ describe('a layer of skin', () => {
           }
         },
       ),
-      { numRuns: 200, seed: 10 },
+      { numRuns: 200, seed: 10, endOnFailure: true },
     )
   })
 

@@ -178,7 +178,7 @@ describe('no stud, on any ramp without a stop,', () => {
           })
         }
       }),
-      { numRuns: 200, seed: 11 },
+      { numRuns: 200, seed: 11, endOnFailure: true },
     )
   })
 
@@ -197,7 +197,7 @@ describe('no stud, on any ramp without a stop,', () => {
           } else expect(i).toBe(stud.role === 'toe' ? 0 : all.length - 1)
         })
       }),
-      { numRuns: 200, seed: 12 },
+      { numRuns: 200, seed: 12, endOnFailure: true },
     )
   })
 })

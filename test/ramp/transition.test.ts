@@ -36,7 +36,7 @@ describe('each reading of a height, a radius and a tangent says the same ramp', 
         const first = transitionOf(design)
         assertSame(first, transitionOf({ ...design, height: { layer, value: first.heights[layer] } }))
       }),
-      { numRuns: 300, seed: 1 },
+      { numRuns: 300, seed: 1, endOnFailure: true },
     )
   })
 
@@ -47,7 +47,7 @@ describe('each reading of a height, a radius and a tangent says the same ramp', 
         const circle = { layer, radius: first.radius[layer] }
         assertSame(first, transitionOf({ ...design, transition: { ...design.transition, circle } }))
       }),
-      { numRuns: 300, seed: 2 },
+      { numRuns: 300, seed: 2, endOnFailure: true },
     )
   })
 
@@ -58,7 +58,7 @@ describe('each reading of a height, a radius and a tangent says the same ramp', 
         const tangent = { layer, height: first.centre.y - first.radius[layer] }
         assertSame(first, transitionOf({ ...design, transition: { ...design.transition, tangent } }))
       }),
-      { numRuns: 300, seed: 3 },
+      { numRuns: 300, seed: 3, endOnFailure: true },
     )
   })
 })
@@ -94,7 +94,7 @@ test('the curve lies where its heights, its toe and its radius say', () => {
       assertNear(t.arc, length, 1e-3, 'arc')
       assertNear(t.run, before.x, 1e-6, 'run')
     }),
-    { numRuns: 150, seed: 4 },
+    { numRuns: 150, seed: 4, endOnFailure: true },
   )
 })
 
