@@ -1,70 +1,165 @@
-import { existsSync, linkSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs'
-import { dirname, resolve } from 'node:path'
+import { randomUUID } from 'node:crypto'
+import {
+  closeSync,
+  linkSync,
+  openSync,
+  readSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  type Stats,
+  statSync,
+  writeFileSync,
+} from 'node:fs'
+import { dirname, join, resolve } from 'node:path'
 import { Failure } from './failure.ts'
 
-/** Larger files are no design; they are not even read. */
+/** Larger files are no design; no more than this is read of them. */
 const mostBytes = 4 * 1024 * 1024
 
-const reason = (error: unknown): string => {
-  const code = (error as NodeJS.ErrnoException).code ?? ''
+/** Why the system refuses, in words that say the way out. */
+export const reason = (error: unknown): string => {
+  const code = codeOf(error)
   const words: Readonly<Record<string, string>> = {
     ENOENT: 'there is no such file or folder',
+    ERR_FS_EISDIR: 'that is a folder',
     ENOTDIR: 'a part of that path is a file, not a folder',
     EISDIR: 'that is a folder',
+    EEXIST: 'a file of that name is in the way',
     EACCES: 'you may not do that there; choose another folder or change its rights',
     EPERM: 'you may not do that there; choose another folder or change its rights',
     EROFS: 'that disk can only be read; choose another folder',
     ENOSPC: 'the disk is full; make room or choose another one',
+    EDQUOT: 'your share of that disk is full; make room or choose another one',
+    EFBIG: 'that disk takes no file of this size; choose another one',
+    EBUSY: 'another program holds that file; close it there',
+    EIO: 'the disk reports a fault; choose another one',
+    ELOOP: 'its links lead round in a circle',
     ENAMETOOLONG: 'that name is too long; choose a shorter one',
   }
-  return words[code] ?? (code || String(error))
+  return words[code] ?? `the system says ${code || String(error)}`
 }
+
+const codeOf = (error: unknown): string => (error as NodeJS.ErrnoException).code ?? ''
 
 /** The text of a file. Fails with exit 2 where it cannot be read, 1 where it is not text. */
 export const readText = (file: string): string => {
+  if (file === '') throw new Failure(2, 'the name of the file to read is empty')
   let bytes: Uint8Array
   try {
-    const stat = statSync(file)
-    if (stat.isDirectory()) throw Object.assign(new Error(), { code: 'EISDIR' })
-    if (stat.size > mostBytes)
-      throw new Failure(1, `${file} is ${Math.round(stat.size / 1024)} kB; a design file is at most 256 kB`)
-    bytes = readFileSync(file)
+    bytes = readAtMost(file, mostBytes + 1)
   } catch (error) {
-    if (error instanceof Failure) throw error
     throw new Failure(2, `cannot read ${file}: ${reason(error)}`)
   }
+  if (bytes.length > mostBytes)
+    throw new Failure(
+      1,
+      `${file} has more than ${mostBytes / 1024} kB; a design has at most 256 kB: is it the right file?`,
+    )
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
   } catch {
-    throw new Failure(1, `${file} is not text in UTF-8; a design file is plain text, save it as such`)
+    throw new Failure(1, `${file} is not text in UTF-8; save it as plain text in UTF-8`)
   }
 }
 
-/** Asked before the work is done, so that nobody waits for a result that cannot be kept. */
-export const checkOut = (file: string, force: boolean): void => {
-  const folder = dirname(resolve(file))
-  if (!existsSync(folder))
-    throw new Failure(2, `cannot write ${file}: there is no folder ${folder}; make it first`)
-  if (!existsSync(file)) return
-  if (statSync(file).isDirectory())
-    throw new Failure(2, `cannot write ${file}: that is a folder; add a file name`)
-  if (!force)
-    throw new Failure(2, `${file} exists and is kept; choose another --out, or add --force to replace it`)
+/** Never more than `most`, even of a device that has no end. */
+const readAtMost = (file: string, most: number): Uint8Array => {
+  const handle = openSync(file, 'r')
+  try {
+    const chunks: Buffer[] = []
+    for (let left = most; left > 0; ) {
+      const chunk = Buffer.alloc(Math.min(left, 65_536))
+      const count = readSync(handle, chunk)
+      if (count === 0) break
+      chunks.push(chunk.subarray(0, count))
+      left -= count
+    }
+    return Buffer.concat(chunks)
+  } finally {
+    closeSync(handle)
+  }
 }
+
+/**
+ * Asked before the work is done, so that nobody waits for a result that cannot be kept. `source` is what the command reads:
+ * not even --force replaces that.
+ */
+export const checkOut = (file: string, force: boolean, source?: string): void => {
+  if (file === '') throw new Failure(2, 'the name of the file to write is empty; say one after --out')
+  const cannot = (why: string): Failure => new Failure(2, `cannot write ${file}: ${why}`)
+  const known = (path: string): Stats | undefined => {
+    try {
+      return statSync(path, { throwIfNoEntry: false })
+    } catch (error) {
+      throw cannot(reason(error))
+    }
+  }
+  const there = known(file)
+  if (there?.isDirectory() || /[/\\]$/.test(file)) throw cannot('that is a folder; add a file name')
+  if (!there) {
+    const folder = dirname(resolve(file))
+    const above = known(folder)
+    if (!above) throw cannot(`there is no folder ${folder}; make it first`)
+    if (!above.isDirectory()) throw cannot(`${folder} is a file, not a folder`)
+    return
+  }
+  if (!there.isFile()) throw cannot('that is a device or a pipe; give the name of a file')
+  const read = source === undefined ? undefined : known(source)
+  if (read && read.ino === there.ino && read.dev === there.dev)
+    throw cannot('that is the file that is read; choose another name')
+  if (!force) throw kept(file)
+}
+
+const kept = (file: string): Failure =>
+  new Failure(2, `${file} exists and is kept; choose another --out, or add --force to replace it`)
 
 /** Written beside, then renamed: a file is there whole or not at all, and one that came meanwhile is kept. */
 export const writeOut = (file: string, content: string | Uint8Array, force: boolean): void => {
   checkOut(file, force)
-  const beside = `${file}.${process.pid}.part`
+  const target = force ? behindLinks(file) : file
+  const beside = join(dirname(target), `.${randomUUID()}.part`)
   try {
     writeFileSync(beside, content, { flag: 'wx' })
-    if (force) renameSync(beside, file)
-    else linkSync(beside, file)
+    if (force) renameSync(beside, target)
+    else takeName(beside, target)
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'EEXIST')
-      throw new Failure(2, `${file} exists and is kept; choose another --out, or add --force to replace it`)
+    if (codeOf(error) === 'EEXIST') throw kept(file)
     throw new Failure(2, `cannot write ${file}: ${reason(error)}`)
   } finally {
-    rmSync(beside, { force: true })
+    removeQuietly(beside)
   }
+}
+
+/** A link stays a link: what it leads to is replaced. One that leads nowhere is replaced itself. */
+const behindLinks = (file: string): string => {
+  try {
+    return realpathSync(file)
+  } catch {
+    return file
+  }
+}
+
+/** Gives what was written beside its name, unless somebody else has it: of two at once, one wins. */
+const takeName = (beside: string, file: string): void => {
+  try {
+    linkSync(beside, file)
+  } catch (error) {
+    if (codeOf(error) === 'EEXIST') throw error
+    // memory sticks know no links: there the name is taken first, empty, and filled at once
+    closeSync(openSync(file, 'wx'))
+    try {
+      renameSync(beside, file)
+    } catch (fault) {
+      removeQuietly(file)
+      throw fault
+    }
+  }
+}
+
+/** What could not be made, or is gone already, need not be removed. */
+const removeQuietly = (file: string): void => {
+  try {
+    rmSync(file, { force: true })
+  } catch {}
 }

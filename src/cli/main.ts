@@ -1,9 +1,32 @@
 #!/usr/bin/env node
+import { reason } from './files.ts'
 import { run } from './run.ts'
 
-run(process.argv.slice(2), {
-  out: (text) => process.stdout.write(text),
-  err: (text) => process.stderr.write(text),
-}).then((exit) => {
-  process.exitCode = exit
-})
+const main = async (): Promise<void> => {
+  const { stdout, stderr } = process
+  // 2 once words were lost; whoever reads them may stop early (`| head`): that loses nothing
+  let lost = 0
+  for (const stream of [stdout, stderr])
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code === 'EPIPE') return
+      lost = 2
+      process.exitCode ||= lost
+      if (stream === stdout) stderr.write(`cannot print: ${reason(error)}\n`)
+    })
+  try {
+    const exit = await run(process.argv.slice(2), {
+      out: (text) => stdout.write(text),
+      err: (text) => stderr.write(text),
+    })
+    process.exitCode = exit || lost
+  } catch (fault) {
+    // none of the codes that scripts rely on
+    process.exitCode = 3
+    stderr.write(
+      `this is a fault of traceply, not yours: ${fault instanceof Error ? fault.message : fault}\n` +
+        'please report it with your design file and the command line\n',
+    )
+  }
+}
+
+main()

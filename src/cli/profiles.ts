@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { nearWord } from '../length/near.ts'
 import { type Profile, readProfile, writeProfile } from '../printer/profile.ts'
 import { Failure } from './failure.ts'
-import { readText, writeOut } from './files.ts'
+import { readText, reason, writeOut } from './files.ts'
 
 /** The user's own configuration folder, by the platform's convention. */
 const configFolder = (): string => {
@@ -30,11 +30,19 @@ const fileOf = (name: string, folder: string): string => {
 
 export const listProfiles = (folder: string): readonly string[] =>
   existsSync(folder)
-    ? readdirSync(folder)
+    ? filesIn(folder)
         .filter((file) => file.endsWith(ending))
         .map((file) => file.slice(0, -ending.length))
         .sort()
     : []
+
+const filesIn = (folder: string): readonly string[] => {
+  try {
+    return readdirSync(folder)
+  } catch (error) {
+    throw new Failure(2, `cannot look into ${folder}: ${reason(error)}; name another folder with --profiles`)
+  }
+}
 
 /** Fails with exit 2 where there is none of that name, 1 where its file is no profile. */
 export const loadProfile = (name: string, said?: string): Profile => {
@@ -63,10 +71,7 @@ export const saveProfile = (profile: Profile, folder: string, force: boolean): s
   try {
     mkdirSync(folder, { recursive: true })
   } catch (error) {
-    throw new Failure(
-      2,
-      `cannot make the folder ${folder} (${(error as NodeJS.ErrnoException).code}); name another with --profiles`,
-    )
+    throw new Failure(2, `cannot make the folder ${folder}: ${reason(error)}; name another with --profiles`)
   }
   writeOut(file, writeProfile(profile), force)
   return file
@@ -75,7 +80,11 @@ export const saveProfile = (profile: Profile, folder: string, force: boolean): s
 export const forgetProfile = (name: string, folder: string): string => {
   loadProfileFile(name, folder)
   const file = fileOf(name, folder)
-  rmSync(file)
+  try {
+    rmSync(file)
+  } catch (error) {
+    throw new Failure(2, `cannot remove ${file}: ${reason(error)}`)
+  }
   return file
 }
 

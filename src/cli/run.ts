@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander'
+import { harmless } from '../length/quote.ts'
 import { figures } from './commands/figures.ts'
 import { gauge } from './commands/gauge.ts'
 import { newDesign } from './commands/new.ts'
@@ -10,14 +11,19 @@ import { Failure } from './failure.ts'
 import type { Shell } from './shell.ts'
 import { version } from './version.ts'
 
-/** Runs one command line (without node and program name). Never throws, never exits: the exit code is returned. */
+/**
+ * Runs one command line (without node and program name). Never exits: the exit code is returned. What it throws is a fault
+ * of ours.
+ */
 export const run = async (args: readonly string[], shell: Shell): Promise<number> => {
   let exit = 0
+  const err = (text: string): void => shell.err(withoutTricks(text))
+  const output = { writeOut: shell.out, writeErr: err }
   const program = new Command('traceply')
     .description('Full-size paper templates for a home-built skate ramp, and the numbers that go with them.')
     .version(version)
     .exitOverride()
-    .configureOutput({ writeOut: shell.out, writeErr: shell.err })
+    .configureOutput(output)
     .showHelpAfterError('(traceply --help shows all commands)')
     .enablePositionalOptions()
 
@@ -145,18 +151,20 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
       exit = await offsets(file, options, shell)
     })
 
-  for (const command of program.commands)
-    command.exitOverride().configureOutput({ writeOut: shell.out, writeErr: shell.err })
+  for (const command of program.commands) command.exitOverride().configureOutput(output)
 
   try {
     await program.parseAsync(args, { from: 'user' })
     return exit
   } catch (error) {
     if (error instanceof Failure) {
-      shell.err(`${error.message}\n`)
+      err(`${error.message}\n`)
       return error.exit
     }
     if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2
     throw error
   }
 }
+
+/** What a message quotes of a file name or an option cannot move the cursor or change colours. */
+const withoutTricks = (text: string): string => text.split('\n').map(harmless).join('\n')

@@ -9,7 +9,7 @@ import { designFigures } from '../../ramp/figures.ts'
 import type { SolvedDesign } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
 import { figuresTable, type PageFigures } from '../figures-table.ts'
-import { writeOut } from '../files.ts'
+import { checkOut, writeOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
 import type { Shell } from '../shell.ts'
 
@@ -22,6 +22,7 @@ export interface FiguresOptions {
 /** What the ramp comes out as, and what will not work. Exit 1 when something stops it. */
 export const figures = (file: string, options: FiguresOptions, shell: Shell): number => {
   const { design } = loadDesign(file)
+  if (options.out !== undefined) checkOut(options.out, options.force ?? false, file)
   const solved = solveDesign(design)
   const pages = hasStop(solved.checks) ? null : pagesOf(design, solved)
   const text = options.json

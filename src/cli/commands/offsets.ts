@@ -34,7 +34,7 @@ type Format = (typeof formats)[number]
 export const offsets = async (file: string, options: OffsetsOptions, shell: Shell): Promise<number> => {
   const { design } = loadDesign(file)
   const { every, format, sheet } = resolve(options, design)
-  if (options.out !== undefined) checkOut(options.out, options.force ?? false)
+  if (options.out !== undefined) checkOut(options.out, options.force ?? false, file)
   const solved = solveDesign(design)
   const checks = showChecks(solved.checks, design.ramps.length > 1)
   if (hasStop(solved.checks))

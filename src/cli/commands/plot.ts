@@ -1,21 +1,21 @@
 import { basename, extname } from 'node:path'
 import type { Design } from '../../design/design.ts'
+import { harmless } from '../../length/quote.ts'
 import { showLength } from '../../length.ts'
 import { chooseCover, coverCounts } from '../../page/choose-cover.ts'
-import type { Cover } from '../../page/coverage.ts'
+import { coverPattern } from '../../page/coverage.ts'
 import type { PageSet } from '../../page/draft.ts'
 import { layOutSet } from '../../page/set.ts'
 import { type Sheet, sheetWindow } from '../../page/sheet.ts'
 import { squareSideIn } from '../../page/square-page.ts'
 import { sidePatterns } from '../../pattern/patterns.ts'
 import { hasStop } from '../../ramp/check.ts'
-import type { SolvedDesign } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
 import { Failure } from '../failure.ts'
 import { checkOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
 import { sha256 } from '../platform.ts'
-import { type PlotOptions, plotOptions, type RawPlotOptions } from '../plot-options.ts'
+import { plotOptions, type RawPlotOptions } from '../plot-options.ts'
 import type { Shell } from '../shell.ts'
 import { showChecks } from '../show-checks.ts'
 import { writeSet } from '../write-set.ts'
@@ -32,7 +32,7 @@ export const plot = async (
   const { design, text } = loadDesign(file)
   const options = plotOptions(raw, design)
   const out = raw.out ?? `${basename(file, extname(file))}.pdf`
-  checkOut(out, raw.force ?? false)
+  checkOut(out, raw.force ?? false, file)
   // loaded here, so that what draws no image starts without it
   const image = raw.map === undefined ? null : await import('../map-image.ts')
   image?.checkMap(raw.map!, raw.force ?? false)
@@ -41,7 +41,20 @@ export const plot = async (
   const checks = showChecks(solved.checks, several)
   if (hasStop(solved.checks))
     throw new Failure(1, [...checks, 'nothing written; `traceply figures` shows what is solved'].join('\n'))
-  const { cover, why } = coverOf(design, solved, options)
+  const patterns = sidePatterns(solved.ramps, design.units)
+  const window = sheetWindow(options.sheet)
+  const chosen = options.cover ? null : chooseCover(coverCounts(patterns, window, options.overlap))
+  const cover = options.cover ?? chosen?.cover ?? 'whole'
+  // asked before any page is drawn
+  const tiles = patterns.reduce(
+    (sum, pattern) => sum + coverPattern(pattern, cover, window, options.overlap).cells.length,
+    0,
+  )
+  if (tiles > mostPages)
+    throw new Failure(
+      2,
+      `this job takes ${tiles} pages, more than ${mostPages}; take larger paper (--paper a3), smaller margins, or --cover line`,
+    )
   const set = layOutSet(design, solved, {
     ...options,
     cover,
@@ -49,28 +62,14 @@ export const plot = async (
     fingerprint: sha256,
     strips: raw.strips ?? false,
   })
-  if (set.pages.length > mostPages)
-    throw new Failure(
-      2,
-      `this job takes ${set.pages.length} pages, more than ${mostPages}; take larger paper (--paper a3), smaller margins, or --cover line`,
-    )
   const lost = await writeSet(set, design.title, out, raw.force ?? false)
   await image?.writeMap(design.title, set, design.units, raw.map!, raw.force ?? false)
   if (raw.json) shell.out(`${JSON.stringify(set.plan, null, 2)}\n`)
-  else shell.out(report(out, design, set, options.sheet, why))
+  else shell.out(report(out, design, set, options.sheet, chosen?.why ?? null))
   for (const line of [...checks, ...[...options.warnings, ...lost].map((warning) => `watch ${warning}`)])
     shell.err(`${line}\n`)
   return 0
 }
-
-const coverOf = (
-  design: Design,
-  { ramps }: SolvedDesign,
-  { cover, sheet, overlap }: PlotOptions,
-): { readonly cover: Cover; readonly why: string | null } =>
-  cover
-    ? { cover, why: null }
-    : chooseCover(coverCounts(sidePatterns(ramps, design.units), sheetWindow(sheet), overlap))
 
 const report = (
   out: string,
@@ -84,7 +83,7 @@ const report = (
   const square = squareSideIn(sheetWindow({ paper, ...sheet }))
   const side = showLength(square, design.units, { unit: true })
   return [
-    `${out}: ${set.pages.length} pages on ${paper.name}, set ${set.code}: ${tiles} tiles to tape together, ${set.pages.length - tiles} to read first.`,
+    `${harmless(out)}: ${set.pages.length} pages on ${paper.name}, set ${set.code}: ${tiles} tiles to tape together, ${set.pages.length - tiles} to read first.`,
     ...(why === null ? [] : [`Cover ${set.plan.cover}: ${why}.`]),
     `1. Print at 100 %, never "fit to page", one-sided.`,
     `2. Measure the test square with a steel rule: ${square} mm${design.units === 'in' ? ` (${side})` : ''} both ways.`,
