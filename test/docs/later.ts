@@ -2,9 +2,9 @@
  * What the program has, and the docs do not tell yet: the docs of each come with its own issue. Take a name off this list once it
  * is documented: a test asks for that.
  */
-export const later = {
-  commands: ['square', 'gauge', 'reprint', 'offsets'],
+export const later: Readonly<Record<'commands' | 'options' | 'checks', readonly string[]>> = {
+  commands: [],
   /** command and option */
-  options: ['plot --map', 'plot --strips'],
-  checks: ['skin-bend'],
-} as const satisfies Record<string, readonly string[]>
+  options: [],
+  checks: [],
+}
