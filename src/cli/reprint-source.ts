@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs'
+import { readFileSync, statSync } from 'node:fs'
 import { chooseCover, coverCounts } from '../page/choose-cover.ts'
 import type { PageSet } from '../page/draft.ts'
 import { layOutSet } from '../page/set.ts'
@@ -7,23 +7,28 @@ import { sidePatterns } from '../pattern/patterns.ts'
 import { hasStop } from '../ramp/check.ts'
 import { solveDesign } from '../ramp/solve.ts'
 import { Failure } from './failure.ts'
+import { reason } from './files.ts'
 import { loadDesign } from './load-design.ts'
 import { platform, sha256 } from './platform.ts'
 import { type PlotOptions, plotOptions, type RawPlotOptions } from './plot-options.ts'
 import { showChecks } from './show-checks.ts'
 
+/** No set comes near it: 2,000 pages are some 8 MB. */
+const mostBytes = 256 * 1024 * 1024
+
 /** The bytes of a set's PDF. Fails with exit 2 where they cannot be read. */
 export const readPdfBytes = (file: string): Uint8Array => {
+  const cannot = (why: string): Failure => new Failure(2, `cannot read ${file}: ${why}`)
   try {
+    const stat = statSync(file)
+    const { size } = stat
+    if (stat.isDirectory()) throw cannot('that is a folder; name the PDF in it')
+    if (!stat.isFile()) throw cannot('that is a device or a pipe; give the name of a file')
+    if (size > mostBytes)
+      throw cannot(`it has ${Math.round(size / 1024 / 1024)} MB; no set has more than 256 MB`)
     return readFileSync(file)
   } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code ?? String(error)
-    const words: Readonly<Record<string, string>> = {
-      ENOENT: 'there is no such file; name the PDF that plot wrote',
-      EISDIR: 'that is a folder; name the PDF in it',
-      EACCES: 'you may not read it; change its rights',
-    }
-    throw new Failure(2, `cannot read ${file}: ${words[code] ?? code}`)
+    throw error instanceof Failure ? error : cannot(reason(error))
   }
 }
 

@@ -178,7 +178,7 @@ describe('a file that is no set:', () => {
   })
 
   it.each([
-    ['not there', 'none.pdf', 'there is no such file; name the PDF that plot wrote'],
+    ['not there', 'none.pdf', 'there is no such file or folder'],
     ['a folder', 'folder', 'that is a folder; name the PDF in it'],
   ])('%s', async (_, name, why) => {
     mkdirSync(file('folder'))
@@ -292,7 +292,7 @@ describe('the command line:', () => {
     for (const out of [path, file('link.pdf')]) {
       const { exit, err } = await traceply('reprint', path, '1', '--out', out, '--force')
       expect(exit).toBe(2)
-      expect(err).toMatch(/is the set itself; choose another name\n$/)
+      expect(err).toMatch(/: that is the file that is read; choose another name\n$/)
     }
     expect(bytesOf(path)).toEqual(before)
   })

@@ -1,5 +1,5 @@
-import { realpathSync } from 'node:fs'
 import { inflateSync } from 'node:zlib'
+import { harmless } from '../../length/quote.ts'
 import { correctionChange, marginsReached, planRecorrected, planSealed } from '../../page/plan.ts'
 import { pointsPerMm } from '../../page/sheet.ts'
 import { type Profile, profileCorrection } from '../../printer/profile.ts'
@@ -38,8 +38,7 @@ export const reprint = async (
 ): Promise<number> => {
   const { out, force = false } = raw
   if (out === undefined) throw new Failure(2, 'say where to write the pages: --out FILE')
-  checkOut(out, force)
-  if (isSame(out, file)) throw new Failure(2, `--out ${out} is the set itself; choose another name`)
+  checkOut(out, force, file)
   const { bytes, warnings } = raw.set === undefined ? fromPdf(file, raw) : await plotAgain(file, raw.set, raw)
   // loaded here, so that what reads no PDF starts without it
   const [{ readSetPdf }, { copyPdf }] = await Promise.all([
@@ -67,15 +66,6 @@ export const reprint = async (
   else shell.out(report(out, job.plan, pages, profile))
   for (const warning of [...warnings, ...job.warnings]) shell.err(`watch ${warning}\n`)
   return 0
-}
-
-const isSame = (one: string, other: string): boolean => {
-  try {
-    return realpathSync(one) === realpathSync(other)
-  } catch {
-    // one of them is not there
-    return false
-  }
 }
 
 /** Of the design alone: the PDF knows its own. */
@@ -195,7 +185,7 @@ const report = (
 ): string => {
   const count = pages.length === 1 ? '1 page' : `${pages.length} pages`
   return [
-    `${out}: ${count} of set ${plan.set} on ${plan.paper.name}: ${pages.map(({ label }) => label).join(', ')}${profile ? `; corrected for ${profile.name}` : ''}.`,
+    `${harmless(out)}: ${count} of set ${plan.set} on ${plan.paper.name}: ${harmless(pages.map(({ label }) => label).join(', '))}${profile ? `; corrected for ${profile.name}` : ''}.`,
     `Print at 100 %, never "fit to page", one-sided${profile ? '' : ', on the printer that printed the set'}; tape it where the old page lay.`,
     '',
   ].join('\n')
