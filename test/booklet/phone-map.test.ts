@@ -1,6 +1,10 @@
 import { createHash } from 'node:crypto'
 import { describe, expect, it } from 'vitest'
 import { type PhoneMap, phoneMap } from '../../src/booklet/phone-map.ts'
+import type { Drawing } from '../../src/drawing/drawing.ts'
+import { type Affine, affineApply, affineIdentity, affineThen } from '../../src/geometry/affine.ts'
+import type { Path } from '../../src/geometry/path.ts'
+import { pathSample } from '../../src/geometry/sample.ts'
 import { type Cover, covers } from '../../src/page/coverage.ts'
 import type { PageSet } from '../../src/page/draft.ts'
 import { defaultMargins, defaultOverlap, paperOf } from '../../src/page/paper.ts'
@@ -9,6 +13,19 @@ import { noCorrection } from '../../src/printer/correction.ts'
 import { printerUncertainty } from '../../src/printer/uncertainty.ts'
 import { templates, templateText, withOffsets } from './solved.ts'
 import { overlaps, wordsOf } from './words.ts'
+
+interface Line {
+  readonly path: Path
+  readonly map: Affine
+  readonly width: number
+}
+
+/** The strokes of a drawing with the map that takes each to the picture. */
+const strokesOf = (drawing: Drawing, map: Affine): readonly Line[] =>
+  drawing.flatMap((mark): readonly Line[] => {
+    if (mark.kind === 'group') return strokesOf(mark.marks, affineThen(mark.map, map))
+    return mark.kind === 'stroke' ? [{ path: mark.path, map, width: mark.pen.width }] : []
+  })
 
 const mapped = (name: string, cover: Cover): { readonly map: PhoneMap; readonly set: PageSet } => {
   const text = templateText(name)
@@ -44,6 +61,21 @@ describe.each(templates.flatMap((name) => covers.map((cover) => [name, cover] as
       // steps and checks: 2.5 mm high on a picture 90 mm wide
       const line = words.find((w) => w.text.startsWith('Saw on the side'))!
       expect(line.tall / map.width).toBeGreaterThan(1 / 40)
+    })
+
+    it('sets no number on the cut line', () => {
+      // the outlines are drawn with a pen of 0.5 mm
+      const lines = strokesOf(map.drawing, affineIdentity).flatMap(({ path, map: own, width }) =>
+        width === 0.5 ? pathSample(path, 2).map((p) => affineApply(own, p)) : [],
+      )
+      expect(lines.length).toBeGreaterThan(500)
+      const numbers = words.filter((w) => /^\d+$/.test(w.text) && ![2, 2.5].includes(w.tall))
+      for (const { text, box, tall } of numbers) {
+        // below the line a digit has nothing
+        const foot = box.y1 - tall
+        const hit = lines.some((p) => p.x > box.x0 && p.x < box.x1 && p.y > foot && p.y < box.y1)
+        if (hit) throw new Error(`the number ${text} stands on the line`)
+      }
     })
 
     it('keeps its words inside the picture and apart from each other', () => {

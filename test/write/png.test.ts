@@ -78,6 +78,21 @@ describe('an area is blackened to within 1 % of its size', () => {
     assertNear(inked(draw(drawing)), area, area * 0.005)
   })
 
+  it('a shape with a level edge in its middle, wherever that lies in a pixel', () => {
+    for (const y of [20, 20.011, 20.05, 20.083, 20.137]) {
+      // a strip 40 × 1 with a post 1 × 1 on it: the inner edges count for nearly all of the area
+      const step = polygonOf(
+        { x: 10, y: y - 1 },
+        { x: 50, y: y - 1 },
+        { x: 50, y },
+        { x: 11, y },
+        { x: 11, y: y + 1 },
+        { x: 10, y: y + 1 },
+      )
+      assertNear(inked(draw([fill('note', step, 0)])), 41, 41 * 0.002, `level at ${y}`)
+    }
+  })
+
   it('a dashed line, as much of it as its dashes draw', () => {
     const drawn = (dash: readonly number[]): number =>
       inked(draw([stroke('mark', pathOf({ x: 5, y: 20 }, { x: 50, y: 20 }), { width: 1, dash })]))
