@@ -158,7 +158,11 @@ const overview = (
     const tries = [1, 0.85, 0.7, 0.55].map((share) => {
       const size = largest * share
       const half = { x: textWidth(label, size, 'bold') / 2, y: size / 2 }
-      return { size, half, ...clearest(tile.cell.map(at), (p) => room(p, half)) }
+      return {
+        size,
+        half,
+        ...clearest(tile.cell.map(at), (p) => Math.min(room(p, half), inside(cell, p, half))),
+      }
     })
     const { size, half, middle } = tries.find((one) => one.room >= enough) ?? tries.at(-1)!
     return [
@@ -189,6 +193,10 @@ const nameMark = (name: string, p: Point): TextMark => {
   const at = over ? { x: margin, y: p.y + 1.5 } : { x: p.x - 1, y: p.y + 0.8 }
   return text('note', at, sizes.name, name, { face: 'bold', align: over ? 'left' : 'right' }) as TextMark
 }
+
+/** How far what is `half` each way of a point keeps from the edges of a box. */
+const inside = (box: Box, p: Point, half: Point): number =>
+  Math.min(p.x - half.x - box.x0, box.x1 - p.x - half.x, p.y - half.y - box.y0, box.y1 - p.y - half.y)
 
 /** A number's clearance that is enough, mm. */
 const enough = 0.6
