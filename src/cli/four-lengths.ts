@@ -2,14 +2,21 @@ import { readLength, type Units } from '../length.ts'
 
 /** One length, or four with commas or blanks between, as texts; null where it is neither. */
 export const fourLengths = (said: string, units: Units): readonly string[] | null => {
-  const trimmed = said.trim()
-  const blanks = trimmed.split(/\s+/)
-  const parts = trimmed.includes(',')
-    ? trimmed.split(',').map((part) => part.trim())
-    : blanks.length === 4 && blanks.every((part) => 'mm' in readLength(part, units))
-      ? blanks
-      : [trimmed]
-  return parts.length === 1 || parts.length === 4 ? parts : null
+  const text = said.trim()
+  const reads = (part: string): boolean => 'mm' in readLength(part, units)
+  if (text.includes(',')) {
+    const parts = text.split(',').map((part) => part.trim())
+    return parts.length === 4 ? parts : null
+  }
+  if (reads(text)) return [text]
+  const bare = text.split(/\s+/)
+  const withUnits = (text.match(/[^\p{L}"']+[\p{L}"']+/gu) ?? []).map((part) => part.trim())
+  // `1 1/2` may be one length or two: only commas tell
+  const doubtful = /(?<![\d/.])\d+\s+\d+\//.test(text)
+  if (bare.length === 4 && !doubtful && bare.every(reads)) return bare
+  if (withUnits.length === 4 && withUnits.every(reads)) return withUnits
+  const numbers = text.match(/(?<!\S)[\d.]+(?![\d./])/g) ?? []
+  return numbers.length > 1 ? null : [text]
 }
 
 /** Top, right, bottom, left of the upright page from one length or four. */

@@ -1,5 +1,6 @@
 import type { Design, PaperName, Units } from '../design/design.ts'
 import { paperNames } from '../design/design.ts'
+import { implausible, type Range } from '../design/plausible.ts'
 import { readLength, showLength } from '../length.ts'
 import { type Cover, covers } from '../page/coverage.ts'
 import { defaultMargins, defaultOverlap, type Margins, paperOf } from '../page/paper.ts'
@@ -67,7 +68,7 @@ export const sheetOptions = (
   const overlap =
     raw.overlap === undefined
       ? defaultOverlap
-      : readOne('--overlap', raw.overlap, units, overlapRange.least, overlapRange.most, faults)
+      : readOne('--overlap', raw.overlap, units, overlapRange, faults)
   const sheet = { paper: paperOf(paper), margins, correction: profileCorrection(profile) }
   if (faults.length === 0) faults.push(...sheetFaults(sheet, overlap, units))
   if (faults.length > 0) throw new Failure(2, faults.join('\n'))
@@ -93,21 +94,19 @@ const oneOf = <T extends string>(
   return found ?? otherwise
 }
 
-const readOne = (
-  option: string,
-  said: string,
-  units: Units,
-  least: number,
-  most: number,
-  faults: string[],
-): number => {
+const readOne = (option: string, said: string, units: Units, range: Range, faults: string[]): number => {
   const reading = readLength(said, units)
-  const show = (mm: number): string => showLength(mm, units, { unit: true, decimals: 1 })
-  if (!('mm' in reading)) faults.push(`${option} ${said}: ${reading.error}`)
-  else if (reading.mm < least || reading.mm > most)
-    faults.push(`${option} ${said}: ${show(reading.mm)} is not between ${show(least)} and ${show(most)}`)
-  return 'mm' in reading ? reading.mm : 0
+  if (!('mm' in reading)) {
+    faults.push(`${said === '' ? option : `${option} ${said}`}: ${reading.error}`)
+    return 0
+  }
+  const found = implausible(said.trim(), reading, range, units)
+  if (found) faults.push(`${option} ${found.fault}`)
+  return reading.mm
 }
+
+/** In the order of --margin. */
+const sides = ['top', 'right', 'bottom', 'left'] as const
 
 /** One length for all four, or four: top, right, bottom, left of the upright page, with commas or blanks between. */
 const readMargins = (said: string, units: Units, paper: PaperName, faults: string[]): Margins => {
@@ -117,11 +116,15 @@ const readMargins = (said: string, units: Units, paper: PaperName, faults: strin
     return defaultMargins(paper)
   }
   const most = Math.max(paperOf(paper).width, paperOf(paper).height)
-  return marginsFrom(parts.map((part) => readOne('--margin', part, units, 0, most, faults)))
+  const option = (i: number): string => (parts.length === 1 ? '--margin' : `--margin ${sides[i]}`)
+  return marginsFrom(parts.map((part, i) => readOne(option(i), part, units, { least: 0, most }, faults)))
 }
 
 const sheetFaults = ({ paper, margins }: Sheet, overlap: number, units: Units): readonly string[] => {
   const show = (mm: number): string => showLength(mm, units, { unit: true, decimals: 1 })
+  // rounded down, so that what is offered is accepted
+  const step = units === 'in' ? 25.4 / 16 : 0.1
+  const showMost = (mm: number): string => show(Math.floor(mm / step + 1e-9) * step)
   return (
     [
       ['wide', paper.width, margins.left, margins.right, 'left and right'],
@@ -132,7 +135,7 @@ const sheetFaults = ({ paper, margins }: Sheet, overlap: number, units: Units): 
     if (pitch >= leastPitch) return []
     return [
       `${paper.name} is ${show(size)} ${word}: margins of ${show(one)} and ${show(other)} (${names}) and an overlap of ${show(overlap)} leave ${show(Math.max(0, pitch))} ` +
-        `for the drawing, less than ${show(leastPitch)}; margins and overlap together may take at most ${show(size - leastPitch)}, or take larger paper`,
+        `for the drawing, less than ${show(leastPitch)}; margins and overlap together may take at most ${showMost(size - leastPitch)}, or take larger paper`,
     ]
   })
 }
@@ -152,7 +155,6 @@ const marginsOf = (profile: Profile | null, paper: PaperName): Margins => {
 
 const profileWarnings = (profile: Profile, { paper, margins }: Sheet, units: Units): readonly string[] => {
   const least = profile.margins
-  const sides = ['top', 'right', 'bottom', 'left'] as const
   const small = least ? sides.filter((side) => margins[side] < least[side]) : []
   return [
     ...(profile.paper === paper.name

@@ -18,10 +18,8 @@ import { sha256 } from '../platform.ts'
 import { plotOptions, type RawPlotOptions } from '../plot-options.ts'
 import type { Shell } from '../shell.ts'
 import { showChecks } from '../show-checks.ts'
+import { checkPages } from '../too-many-pages.ts'
 import { writeSet } from '../write-set.ts'
-
-/** More pages than anyone tapes together. */
-const mostPages = 2000
 
 /** The whole set as a PDF. Writes nothing where a check says stop. */
 export const plot = async (
@@ -43,18 +41,17 @@ export const plot = async (
     throw new Failure(1, [...checks, 'nothing written; `traceply figures` shows what is solved'].join('\n'))
   const patterns = sidePatterns(solved.ramps, design.units)
   const window = sheetWindow(options.sheet)
-  const chosen = options.cover ? null : chooseCover(coverCounts(patterns, window, options.overlap))
+  const counts = options.cover ? null : coverCounts(patterns, window, options.overlap)
+  const chosen = counts && chooseCover(counts)
   const cover = options.cover ?? chosen?.cover ?? 'whole'
   // asked before any page is drawn
-  const tiles = patterns.reduce(
-    (sum, pattern) => sum + coverPattern(pattern, cover, window, options.overlap).cells.length,
-    0,
-  )
-  if (tiles > mostPages)
-    throw new Failure(
-      2,
-      `this job takes ${tiles} pages, more than ${mostPages}; take larger paper (--paper a3), smaller margins, or --cover line`,
+  const tiles =
+    counts?.[cover] ??
+    patterns.reduce(
+      (sum, pattern) => sum + coverPattern(pattern, cover, window, options.overlap).cells.length,
+      0,
     )
+  checkPages(tiles, options.sheet, options.overlap, cover, patterns.length)
   const set = layOutSet(design, solved, {
     ...options,
     cover,

@@ -1,0 +1,45 @@
+import type { Cover } from '../page/coverage.ts'
+import { defaultMargins, defaultOverlap, type Paper } from '../page/paper.ts'
+import type { Sheet } from '../page/sheet.ts'
+import { Failure } from './failure.ts'
+
+/** More pages than anyone tapes together. */
+const mostPages = 2000
+
+const larger: Readonly<Record<Paper['name'], Paper['name'] | null>> = {
+  letter: 'tabloid',
+  legal: 'tabloid',
+  tabloid: 'a2',
+  a4: 'a3',
+  a3: 'a2',
+  a2: 'a1',
+  a1: 'a0',
+  a0: null,
+}
+
+/** Asked before any page is drawn. Fails with the number and whatever of this job can be changed to need fewer. */
+export const checkPages = (
+  tiles: number,
+  { paper, margins }: Sheet,
+  overlap: number,
+  cover: Cover,
+  ramps: number,
+): void => {
+  if (tiles <= mostPages) return
+  const usual = defaultMargins(paper.name)
+  const paperName = larger[paper.name]
+  const ways = [
+    ...(paperName ? [`larger paper (--paper ${paperName})`] : []),
+    ...((['top', 'right', 'bottom', 'left'] as const).some((side) => margins[side] > usual[side])
+      ? ['smaller margins']
+      : []),
+    ...(overlap > defaultOverlap ? ['a smaller overlap'] : []),
+    ...(cover === 'whole' ? ['--cover line'] : cover === 'line' ? ['--cover ribbon'] : []),
+    ...(ramps > 1 ? ['fewer ramps in one design'] : []),
+  ]
+  const last = ways.length > 1 ? ` or ${ways.at(-1)}` : ways[0]
+  throw new Failure(
+    2,
+    `this job takes ${tiles} pages to tape, more than ${mostPages}; take ${ways.length > 1 ? ways.slice(0, -1).join(', ') : ''}${last}`,
+  )
+}
