@@ -46,6 +46,8 @@ export const plotAgain = async (
   const wanted = said.trim().toUpperCase()
   if (!codeForm.test(wanted))
     throw new Failure(2, `--set ${said}: a set code reads like BCDF-GHJK-2345; it stands on every page`)
+  if (/\.pdf$/i.test(file))
+    throw new Failure(2, `--set is for a design file; ${file} is reprinted without it`)
   const { design, text } = loadDesign(file)
   const options = plotOptions(raw, design)
   const solved = solveDesign(design)
