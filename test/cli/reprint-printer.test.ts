@@ -1,0 +1,312 @@
+import { readFileSync } from 'node:fs'
+import { inflateSync } from 'node:zlib'
+import { describe, expect, it } from 'vitest'
+import { defaultMargins } from '../../src/page/paper.ts'
+import type { PdfPageRead } from '../support/read-pdf.ts'
+import { pathPoints, readPdf } from '../support/read-pdf.ts'
+import { tapeUp } from '../tape-up/tape-up.ts'
+import { bytesOf, planOf, rawContents, template, templates, traceply, useFolder } from './reprint-run.ts'
+
+const { file, plot, refused, reprint, save } = useFolder()
+
+/** Sides and diagonals of the printed square, mm: wide, short, leaning; and one that prints all too large. */
+const printers = {
+  study: ['--across', '148.4mm', '--down', '151.1mm', '--diagonals', '211.2mm', '212.4mm'],
+  shed: ['--across', '150.7mm', '--down', '149.2mm', '--diagonals', '212.6mm', '211.5mm'],
+  large: ['--across', '151.75mm', '--down', '152.5mm', '--diagonals', '215.5mm', '214.9mm'],
+  wide: ['--across', '148.5mm', '--down', '150mm'],
+} as const
+
+type Printer = keyof typeof printers
+
+const printer = (name: Printer) => ['--printer', name, '--profiles', file('printers')] as const
+
+const gauge = async (...names: readonly Printer[]): Promise<void> => {
+  for (const name of names) {
+    const { exit, err } = await traceply('gauge', name, ...printers[name], '--profiles', file('printers'))
+    expect(exit, err).toBe(0)
+  }
+}
+
+type Map6 = readonly [number, number, number, number, number, number]
+type Pt = { readonly x: number; readonly y: number }
+
+const apply = ([a, b, c, d, e, f]: Map6, { x, y }: Pt): Pt => ({ x: a * x + c * y + e, y: b * x + d * y + f })
+
+/** Written points to where a true printer puts them: the correction undone about the page's centre. */
+const undone = ([a, b, c, d]: readonly number[], { width, height }: PdfPageRead, p: Pt): Pt => {
+  const [x, y] = [p.x - width / 2, p.y - height / 2]
+  const det = a! * d! - b! * c!
+  return { x: (d! * x - c! * y) / det + width / 2, y: (a! * y - b! * x) / det + height / 2 }
+}
+
+const mm = 25.4 / 72
+
+/** The farthest that points of two pages lie apart, in the order in which they are drawn. */
+const farthest = (before: readonly Pt[], after: readonly Pt[]): number => {
+  expect(after.length).toBe(before.length)
+  return Math.max(0, ...before.map((p, i) => Math.hypot(p.x - after[i]!.x, p.y - after[i]!.y)))
+}
+
+const drawn = (page: PdfPageRead, layer?: string): readonly Pt[] =>
+  [...page.strokes, ...(layer ? [] : page.fills)]
+    .filter((mark) => layer === undefined || mark.layer === layer)
+    .flatMap(({ path }) => pathPoints(path, 40).flat())
+
+const allOf = (plan: { readonly pages: readonly { kind: string; tile?: string }[] }): readonly string[] => [
+  ...new Set(plan.pages.map(({ kind, tile }) => tile ?? kind)),
+]
+
+describe.each(templates)('%s corrected for another printer', (name) => {
+  it.each([
+    { cover: 'whole', from: null, to: 'study' },
+    { cover: 'line', from: 'shed', to: 'study' },
+    { cover: 'ribbon', from: 'study', to: 'large' },
+  ] as const)(
+    '$cover, from $from to $to: the same lines in the pattern and on the print',
+    { timeout: 60_000 },
+    async ({ cover, from, to }) => {
+      await gauge('study', 'shed', 'large')
+      const path = await plot(name, '--cover', cover, '--strips', ...(from ? printer(from) : []))
+      const [whole, before] = [await readPdf(bytesOf(path)), await planOf(bytesOf(path))]
+      const bytes = await reprint(path, ...allOf(before), ...printer(to))
+      const [moved, after] = [await readPdf(bytes), await planOf(bytes)]
+      expect(moved.pages.length).toBe(whole.pages.length)
+      expect(after.correction).not.toEqual(before.correction)
+      expect(after.printer).toBe(to)
+      let cuts = 0
+      for (const [i, page] of moved.pages.entries()) {
+        const old = whole.pages[i]!
+        const what = `page ${i + 1}`
+        const places = [before, after].map((plan) => plan.pages[i])
+        for (const [k, { toPattern }] of (places[0].places as { toPattern: Map6 }[]).entries()) {
+          const cut = [old, page].map((p) => drawn(p, 'cut')) as [readonly Pt[], readonly Pt[]]
+          const there = farthest(
+            cut[0].map((p) => apply(toPattern, p)),
+            cut[1].map((p) => apply(places[1].places[k].toPattern, p)),
+          )
+          expect(there, what).toBeLessThan(0.005)
+          cuts += cut[0].length
+        }
+        // all that is drawn, words too: on the print where it was
+        const print = farthest(
+          drawn(old).map((p) => undone(before.correction, old, p)),
+          drawn(page).map((p) => undone(after.correction, page, p)),
+        )
+        expect(print * mm, what).toBeLessThan(0.005)
+        const words = farthest(
+          old.texts.map((p) => undone(before.correction, old, p)),
+          page.texts.map((p) => undone(after.correction, page, p)),
+        )
+        expect(words * mm, what).toBeLessThan(0.005)
+        expect(page.label).toBe(old.label)
+        // a fill or a stroke is not moved to another layer
+        expect(page.strokes.map(({ layer }) => layer)).toEqual(old.strokes.map(({ layer }) => layer))
+      }
+      expect(cuts).toBeGreaterThan(200)
+      expect(moved.layers).toEqual(whole.layers)
+      expect(moved.viewerPreferences).toEqual(whole.viewerPreferences)
+      expect(moved.outline).toEqual(whole.outline)
+      expect(moved.subject).toBe(whole.subject.replace(before.set, after.set))
+    },
+  )
+})
+
+describe('the words of a page that is corrected', () => {
+  const told = async (bytes: Uint8Array) =>
+    (await readPdf(bytes)).pages.map(({ texts }) => texts.map(({ text }) => text).join('\n'))
+
+  it('tell the new code and printer, and no more the old ones', async () => {
+    await gauge('study', 'shed')
+    for (const from of [null, 'shed'] as const) {
+      const path = await plot('pair-mm', '--cover', 'line', '--strips', ...(from ? printer(from) : []))
+      const before = await planOf(bytesOf(path))
+      const bytes = await reprint(path, ...allOf(before), ...printer('study'))
+      const after = await planOf(bytes)
+      const [old, fresh] = [before.set.split('-'), after.set.split('-')]
+      expect(fresh.slice(0, 2)).toEqual(old.slice(0, 2))
+      expect(fresh[2]).not.toBe(old[2])
+      // nor is it the set that plot makes for that printer: its tiles lie otherwise
+      const plotted = await planOf(bytesOf(await plot('pair-mm', '--cover', 'line', ...printer('study'))))
+      expect(fresh[2]).not.toBe(plotted.set.split('-')[2])
+      const pages = await told(bytes)
+      for (const [i, words] of pages.entries()) {
+        expect(words).toContain(after.set)
+        expect(words).not.toContain(before.set)
+        expect(words).not.toMatch(/\bshed\b/)
+        const { kind } = after.pages[i]
+        if (kind === 'tile') expect(words).toContain('OUTSIDE FACE up · corrected for study')
+        if (kind === 'square') expect(words).toContain('Printed with the correction of study')
+      }
+    }
+  })
+
+  it('a long name is squeezed beside the small map, and stays on the page', async () => {
+    const name = 'the-grey-printer-in-the-study-upstairs-2'
+    await traceply('gauge', name, ...printers.large, '--profiles', file('printers'))
+    const path = await plot('quarter-mm', '--cover', 'line')
+    const bytes = await reprint(path, '3', 'square', '--printer', name, '--profiles', file('printers'))
+    const [square, tile] = (await readPdf(bytes)).pages
+    const line = tile!.texts.find(({ text }) => text.startsWith('tile '))!
+    const face = tile!.texts.find(({ text }) => text.startsWith('OUTSIDE'))!
+    expect(face.text).toBe(`OUTSIDE FACE up · corrected for ${name}`)
+    expect(face.width).toBeLessThan(line.width * 1.01)
+    const head = square!.texts.find(({ text }) => text.startsWith('Printed'))!
+    expect(head.x + head.width).toBeLessThan(square!.width - 10 / mm + 0.5)
+    // and squeezed anew, not twice, by the next correction
+    await gauge('study')
+    const again = await readPdf(await reprint(save('long.pdf', bytes), '3', ...printer('study')))
+    const short = again.pages[0]!.texts.find(({ text }) => text.startsWith('OUTSIDE'))!
+    expect(short.text).toBe('OUTSIDE FACE up · corrected for study')
+    expect(short.width).toBeGreaterThan(0.8 * line.width)
+  })
+
+  it('where they are set in an embedded font they stay, and that is said', async () => {
+    await gauge('large')
+    const text = readFileSync(template('quarter-mm'), 'utf8').replace(/^title:.*$/m, 'title: Ράμπα')
+    const path = file('greek.pdf')
+    await traceply('plot', save('greek.yaml', text), '--cover', 'line', '--out', path)
+    const { set } = await planOf(bytesOf(path))
+    const { exit, err } = await traceply(
+      'reprint',
+      path,
+      'trial',
+      '1',
+      ...printer('large'),
+      '--out',
+      file('two.pdf'),
+    )
+    expect(exit).toBe(0)
+    expect(err).toContain(
+      `watch Lip trial: the words on the page still tell set ${set} or its printer; the new set is `,
+    )
+  })
+})
+
+it('the content is the old one under one matrix, but for those words', async () => {
+  await gauge('study')
+  const path = await plot('quarter-mm', '--cover', 'line')
+  const { set } = await planOf(bytesOf(path))
+  const bytes = await reprint(path, '2', ...printer('study'))
+  const after = await planOf(bytes)
+  const plain = (content: string): string => inflateSync(Buffer.from(content, 'base64')).toString('latin1')
+  const before = plain((await rawContents(await reprint(path, '2')))[0]!)
+  const [, matrix, inner] = /^q\n(\S+ \S+ \S+ \S+ \S+ \S+) cm\n([\s\S]*)Q\n$/.exec(
+    plain((await rawContents(bytes))[0]!),
+  )!
+  expect(
+    inner!
+      .replaceAll(after.set, set)
+      .replace(
+        /(?:[\d.]+ Tz )?\(OUTSIDE FACE up \\267 corrected for study\) Tj(?: 100 Tz)?/,
+        '(OUTSIDE FACE up) Tj',
+      ),
+  ).toBe(before)
+  // from no correction the matrix is the new one, about the middle of A4
+  const [a, b, c, d] = after.correction
+  const [x, y] = [210 / mm / 2, 297 / mm / 2]
+  const expected = [a, b, c, d, x - a * x - c * y, y - b * x - d * y]
+  matrix!.split(' ').forEach((v, i) => {
+    expect(Math.abs(Number(v) - expected[i]!), `entry ${i}`).toBeLessThan(1e-7)
+  })
+})
+
+it('by way of a third printer the pages come out the same', async () => {
+  await gauge('study', 'shed')
+  const path = await plot('quarter-in', '--cover', 'line')
+  const there = await reprint(path, '2', ...printer('study'))
+  const around = await reprint(
+    save('shed.pdf', await reprint(path, '2', ...printer('shed'))),
+    '2',
+    ...printer('study'),
+  )
+  const [a, b] = [(await readPdf(there)).pages[0]!, (await readPdf(around)).pages[0]!]
+  expect(farthest(drawn(a), drawn(b)) * mm).toBeLessThan(0.001)
+  const [p, q] = [await planOf(there), await planOf(around)]
+  expect(q.correction).toEqual(p.correction)
+  for (const [i, page] of p.pages.entries())
+    for (const [k, { toPattern }] of page.places.entries())
+      for (const [n, v] of toPattern.entries())
+        expect(Math.abs(v - q.pages[i].places[k].toPattern[n])).toBeLessThan(1e-6)
+})
+
+it('for the printer that it was plotted for a page comes as it is', async () => {
+  await gauge('study')
+  const path = await plot('quarter-mm', '--cover', 'line', ...printer('study'))
+  expect(
+    Buffer.from(await reprint(path, '1', ...printer('study'))).equals(Buffer.from(await reprint(path, '1'))),
+  ).toBe(true)
+})
+
+it('a whole set, corrected to print smaller, is taped together as any other', async () => {
+  await gauge('large')
+  const path = await plot('quarter-mm', '--paper', 'a4', '--cover', 'whole')
+  const bytes = await reprint(path, ...allOf(await planOf(bytesOf(path))), ...printer('large'))
+  const [read, plan] = [await readPdf(bytes), await planOf(bytes)]
+  const found = tapeUp({
+    job: {
+      text: readFileSync(template('quarter-mm'), 'utf8'),
+      paper: 'a4',
+      cover: 'whole',
+      correction: plan.correction,
+    },
+    margins: defaultMargins('a4'),
+    overlap: 12,
+    read,
+    plan,
+  })
+  expect(found.faults).toEqual([])
+  expect(found.sought).toBeGreaterThan(700)
+  expect(found.joints).toBeGreaterThan(8)
+})
+
+describe('what is to watch:', () => {
+  const said = async (path: string, ...args: readonly string[]): Promise<string> => {
+    const { exit, err } = await traceply('reprint', path, ...args, '--out', file('said.pdf'), '--force')
+    expect(exit).toBe(0)
+    return err
+  }
+
+  it('how far the pages reach into the margins', async () => {
+    await gauge('wide', 'large')
+    const path = await plot('quarter-mm', '--paper', 'a4', '--cover', 'line')
+    // printed 148.5 for 150, so written 150 / 148.5 as wide: half of 190 mm grows by 95 · (150 / 148.5 − 1) = 0.96
+    expect(await said(path, '2', ...printer('wide'))).toBe(
+      'watch corrected for wide the pages reach 1.0 mm into the right margin, 1.0 mm into the left margin: look whether all of their edges are printed; if not, plot the whole set with --printer wide\n',
+    )
+    expect(await said(path, '2', ...printer('large'))).toBe('')
+  })
+
+  it('the figures of the map', async () => {
+    await gauge('large')
+    const path = await plot('quarter-mm', '--paper', 'a4', '--cover', 'line')
+    expect(await said(path, 'map', ...printer('large'))).toBe(
+      'watch the figures on the map of what to expect are those of the printer that the set was plotted for\n',
+    )
+  })
+
+  it('other paper than was measured', async () => {
+    await gauge('large')
+    const path = await plot('quarter-mm', '--paper', 'letter', '--cover', 'line')
+    expect(await said(path, '2', ...printer('large'))).toBe(
+      'watch printer large was measured on a4, this is letter; measure it again on this paper and tray\n',
+    )
+  })
+
+  it('a printer that is not known', async () => {
+    const path = await plot('quarter-mm', '--paper', 'a4', '--cover', 'line')
+    const { exit, err } = await refused(path, '2', ...printer('wide'))
+    expect(exit).toBe(2)
+    expect(err).toMatch(/^there is no printer called `wide` in /)
+  })
+
+  it('a test square alone has combs that may not be moved', async () => {
+    await gauge('large')
+    const path = file('square.pdf')
+    await traceply('square', '--paper', 'a4', '--out', path)
+    expect(await refused(path, 'square', ...printer('large'))).toEqual({
+      exit: 2,
+      err: `${path} is a test square alone; print it anew: traceply square --printer large\n`,
+    })
+  })
+})
