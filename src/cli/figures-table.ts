@@ -11,13 +11,15 @@ export type PageFigures = CoverCounts & { readonly paper: string; readonly takes
 
 type Row = readonly [string, string]
 
+const legend = { mm: 'lengths in mm', in: 'lengths in inches; + is 1/32 more, – is 1/32 less' } as const
+
 /** The figures as a carpenter reads them: labels at the left, lengths in his units. */
 export const figuresTable = (design: Design, solved: SolvedDesign, pages: PageFigures | null): string => {
   const show = (mm: number): string => showLength(mm, design.units)
   const several = solved.ramps.length > 1
   const checks = showChecks(solved.checks, several)
   return [
-    `${design.title} (lengths in ${design.units})`,
+    `${design.title} (${legend[design.units]})`,
     ...solved.ramps.flatMap((ramp) => ['', ...rampTable(ramp, show)]),
     ...(pages
       ? [

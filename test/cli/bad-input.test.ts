@@ -112,7 +112,7 @@ describe('what cannot be written', () => {
     writeFileSync(at('ramp.yaml'), template.replace('surface: 1700', 'surface: 500'))
     const { exit, err, files } = await plot()
     expect([exit, files]).toEqual([1, []])
-    expect(err).toMatch(/^STOP .*the least surface radius for this height is \d+/)
+    expect(err.replaceAll('\n      ', ' ')).toMatch(/^STOP .*the least surface radius for this height is \d+/)
     const figures = await ran('figures', at('ramp.yaml'), '--json')
     expect(figures.exit).toBe(1)
     expect(JSON.parse(figures.out).checks[0].id).toBe('overhang')

@@ -19,6 +19,7 @@ import { plotOptions, type RawPlotOptions } from '../plot-options.ts'
 import type { Shell } from '../shell.ts'
 import { showChecks } from '../show-checks.ts'
 import { checkPages } from '../too-many-pages.ts'
+import { wrap } from '../wrap.ts'
 import { writeSet } from '../write-set.ts'
 
 /** The whole set as a PDF. Writes nothing where a check says stop. */
@@ -63,7 +64,10 @@ export const plot = async (
   await image?.writeMap(design.title, set, design.units, raw.map!, raw.force ?? false)
   if (raw.json) shell.out(`${JSON.stringify(set.plan, null, 2)}\n`)
   else shell.out(report(out, design, set, options.sheet, chosen?.why ?? null))
-  for (const line of [...checks, ...[...options.warnings, ...lost].map((warning) => `watch ${warning}`)])
+  for (const line of [
+    ...checks,
+    ...[...options.warnings, ...lost].map((warning) => wrap(`watch ${warning}`)),
+  ])
     shell.err(`${line}\n`)
   return 0
 }
@@ -81,7 +85,7 @@ const report = (
   const side = showLength(square, design.units, { unit: true })
   return [
     `${harmless(out)}: ${set.pages.length} pages on ${paper.name}, set ${set.code}: ${tiles} tiles to tape together, ${set.pages.length - tiles} to read first.`,
-    ...(why === null ? [] : [`Cover ${set.plan.cover}: ${why}.`]),
+    ...(why === null ? [] : [wrap(`Cover ${set.plan.cover}: ${why}.`)]),
     `1. Print at 100 %, never "fit to page", one-sided.`,
     `2. Measure the test square with a steel rule: ${square} mm${design.units === 'in' ? ` (${side})` : ''} both ways.`,
     count('trial') > 0

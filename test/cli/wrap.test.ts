@@ -1,0 +1,22 @@
+import { expect, it } from 'vitest'
+import { wrap } from '../../src/cli/wrap.ts'
+
+it('what fits is left alone, to the last column', () => {
+  const line = `note  ${'a'.repeat(57)} ${'b'.repeat(56)}`
+  expect(line).toHaveLength(120)
+  expect(wrap(line)).toBe(line)
+})
+
+it('what does not goes on below, indented', () => {
+  expect(wrap(`note  ${'a'.repeat(57)} ${'b'.repeat(57)} c`)).toBe(
+    `note  ${'a'.repeat(57)}\n      ${'b'.repeat(57)} c`,
+  )
+})
+
+it('no word is lost or broken', () => {
+  const words = Array.from({ length: 200 }, (_, i) => 'x'.repeat(1 + (i % 11)))
+  const wrapped = wrap(words.join(' '))
+  expect(wrapped.split(/\s+/)).toEqual(words)
+  for (const line of wrapped.split('\n')) expect(line.length).toBeLessThanOrEqual(120)
+  expect(wrap('y'.repeat(300))).toBe('y'.repeat(300))
+})
