@@ -5,8 +5,9 @@ import type { Path } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import { pathSample } from '../geometry/sample.ts'
 import type { Pattern } from '../pattern/pattern.ts'
+import { fullerPlace, weighCells } from './cell-weights.ts'
 import { type Cell, cellsConnected, cellsTouched, type Lattice, latticeAt } from './lattice.ts'
-import { emptiestCell, type OffsetCount, offsetCounts } from './offset-counts.ts'
+import { type OffsetCount, offsetCounts } from './offset-counts.ts'
 import { type Layout, layoutSize } from './sheet.ts'
 
 /**
@@ -32,8 +33,8 @@ const angleSteps = 90
 /** Grids tried that cannot do with fewer pages than are found: one of them may have fuller pages. */
 const turns = 12
 
-/** How many of the places found are weighed by their emptiest page, and how many of those are counted exactly. */
-const weighed = 24
+/** How many of the places found are weighed by their emptiest page, and how many of those are improved and counted exactly. */
+const weighed = 32
 const finalists = 3
 
 interface Grid {
@@ -83,12 +84,15 @@ export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overla
   const best = counted
     .sort((a, b) => b.room - a.room)
     .slice(0, weighed)
-    .map((found) => ({
-      ...found,
-      emptiest: emptiestCell(found.turned, found.grid.box, pitchOf(found.grid), found.joint),
+    .map(({ grid, turned, joint }) => ({
+      grid,
+      turned,
+      ...weighCells(turned, grid.box, pitchOf(grid), joint),
     }))
     .sort((a, b) => b.emptiest - a.emptiest)
     .slice(0, finalists)
+    .map(({ grid, turned, ...from }) => ({ grid, ...fullerPlace(turned, grid.box, pitchOf(grid), from) }))
+    .sort((a, b) => b.emptiest - a.emptiest)
   let fallback: Coverage | undefined
   for (const { grid, joint } of best) {
     const lattice = latticeAt(grid.shape, grid.angle, { x: joint.x - overlap / 2, y: joint.y - overlap / 2 })

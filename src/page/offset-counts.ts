@@ -18,7 +18,7 @@ const keep = 0.05
 
 /**
  * The places of a grid's joint lines that take the fewest pages, if no more than `most`. The upright ones are tried in even
- * steps; for each, the best place of the level ones is found exactly. `runs` are broken lines in the frame of the grid, x and y
+ * steps; for each, the best places of the level ones are found exactly. `runs` are broken lines in the frame of the grid, x and y
  * by turns, within `box`.
  */
 export const offsetCounts = (
@@ -35,13 +35,13 @@ export const offsetCounts = (
   for (let i = -1; i < tries; i++) {
     const x = box.x0 - (i < 0 ? centred : ((i + 0.5) / tries) * pitch.x)
     const spans = columnSpans(runs, x, pitch.x, columns).flatMap((column) => apart(column, pitch.y))
-    const best = bestLevel(spans, pitch.y, fewest)
-    if (!best) continue
-    if (best.pages < fewest) found = []
-    fewest = best.pages
-    // the joint line next below the lines
-    const y = box.y0 - modulo(box.y0 - best.level, pitch.y)
-    found.push({ joint: { x, y }, pages: best.pages, room: best.room })
+    for (const { level, pages, room } of bestLevels(spans, pitch.y, fewest)) {
+      if (pages < fewest) found = []
+      fewest = pages
+      // the joint line next below the lines
+      const y = box.y0 - modulo(box.y0 - level, pitch.y)
+      found.push({ joint: { x, y }, pages, room })
+    }
   }
   return found
 }
@@ -103,28 +103,31 @@ const apart = (spans: Span[], pitch: number): readonly Span[] => {
  * Where level joint lines cross the spans least often. A span enters one cell more than it holds joint lines; as these
  * rise, one comes in at each low end and one goes out at each high end.
  */
-const bestLevel = (
+const bestLevels = (
   spans: readonly Span[],
   pitch: number,
   most: number,
-): { readonly level: number; readonly pages: number; readonly room: number } | null => {
+): readonly { readonly level: number; readonly pages: number; readonly room: number }[] => {
   let bound = 0
-  for (const { low, high } of spans) bound += 1 + Math.floor((high - low) / pitch)
-  if (bound > most) return null
+  let pages = 0
+  for (const { low, high } of spans) {
+    bound += 1 + Math.floor((high - low) / pitch)
+    pages += 1 + Math.floor(high / pitch) - Math.floor(low / pitch)
+  }
+  if (bound > most) return []
   const lows = spans.map(({ low }) => modulo(low, pitch)).sort((a, b) => a - b)
   const highs = spans.map(({ high }) => modulo(high, pitch)).sort((a, b) => a - b)
-  let pages = 0
-  for (const { low, high } of spans) pages += 1 + Math.floor(high / pitch) - Math.floor(low / pitch)
   // between the last change of a pitch and the first of the next lies one room, counted at its end
   let from = Math.max(lows.at(-1)!, highs.at(-1)!) - pitch
-  let best = null
+  let fewest = most
+  let best: { readonly level: number; readonly pages: number; readonly room: number }[] = []
   for (let l = 0, h = 0; l < lows.length || h < highs.length; ) {
     const out = l === lows.length || highs[h]! < lows[l]!
     const to = out ? highs[h]! : lows[l]!
-    const room = to - from
-    if (room > 2 * keep && pages <= most && (!best || pages < best.pages || room > best.room)) {
-      best = { level: (from + to) / 2, pages, room }
-      most = pages
+    if (to - from > 2 * keep && pages <= fewest) {
+      if (pages < fewest) best = []
+      fewest = pages
+      best.push({ level: (from + to) / 2, pages, room: to - from })
     }
     if (out) {
       h++
@@ -139,45 +142,3 @@ const bestLevel = (
 }
 
 const modulo = (value: number, by: number): number => value - Math.floor(value / by) * by
-
-/** The least length of line, mm, among the cells that hold some. Steps of the runs are shorter than the pitch. */
-export const emptiestCell = (runs: readonly Float64Array[], box: Box, pitch: Point, joint: Point): number => {
-  const columns = Math.ceil((box.x1 - joint.x) / pitch.x) + 1
-  const rows = Math.ceil((box.y1 - joint.y) / pitch.y) + 1
-  const lengths = new Float64Array(columns * rows)
-  for (const run of runs) {
-    let u = (run[0]! - joint.x) / pitch.x
-    let v = (run[1]! - joint.y) / pitch.y
-    let column = Math.floor(u)
-    let row = Math.floor(v)
-    for (let n = 2; n < run.length; n += 2) {
-      const a = u
-      const b = v
-      const fromColumn = column
-      const fromRow = row
-      u = (run[n]! - joint.x) / pitch.x
-      v = (run[n + 1]! - joint.y) / pitch.y
-      column = Math.floor(u)
-      row = Math.floor(v)
-      const dx = run[n]! - run[n - 2]!
-      const dy = run[n + 1]! - run[n - 1]!
-      const length = Math.sqrt(dx * dx + dy * dy)
-      if (column === fromColumn && row === fromRow) {
-        lengths[row * columns + column]! += length
-        continue
-      }
-      // the share of the step ahead of an upright joint line, and of a level one; the corner cell has what lies between
-      const across = column === fromColumn ? null : (Math.max(column, fromColumn) - a) / (u - a)
-      const up = row === fromRow ? null : (Math.max(row, fromRow) - b) / (v - b)
-      const first = Math.min(across ?? 1, up ?? 1)
-      const last = Math.max(across ?? 0, up ?? 0)
-      const corner = across === first ? fromRow * columns + column : row * columns + fromColumn
-      lengths[fromRow * columns + fromColumn]! += first * length
-      lengths[corner]! += (last - first) * length
-      lengths[row * columns + column]! += (1 - last) * length
-    }
-  }
-  let least = Number.POSITIVE_INFINITY
-  for (const length of lengths) if (length > 0 && length < least) least = length
-  return least
-}
