@@ -1,0 +1,64 @@
+import { execFileSync, spawn } from 'node:child_process'
+import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
+import { afterAll, beforeAll } from 'vitest'
+
+export interface Ran {
+  readonly exit: number | null
+  readonly signal: string | null
+  readonly out: string
+  readonly err: string
+}
+
+export interface RunOptions {
+  readonly cwd?: string
+  readonly env?: NodeJS.ProcessEnv
+  /** of Node, before the program */
+  readonly node?: readonly string[]
+  /** a file handle in place of a pipe for standard output; `closed`: a reader that goes away at once */
+  readonly stdout?: number | 'closed'
+}
+
+/** The package as a builder has it, in a folder of its own, so that tests at the same time do not share `dist`. */
+export const useBuilt = () => {
+  let root = ''
+  beforeAll(() => {
+    root = mkdtempSync(join(tmpdir(), 'traceply-built-'))
+    for (const name of ['package.json', 'templates']) cpSync(name, join(root, name), { recursive: true })
+    for (const name of ['src', 'node_modules']) symlinkSync(resolve(name), join(root, name))
+    execFileSync('npm', ['run', 'build', '--silent'], { cwd: root })
+    mkdirSync(join(root, 'work'))
+  }, 60_000)
+  afterAll(() => rmSync(root, { recursive: true, force: true }))
+  return {
+    root: (): string => root,
+    /** a folder to work in, made where it is not there */
+    work: (name = ''): string => {
+      const path = join(root, 'work', name)
+      mkdirSync(path, { recursive: true })
+      return path
+    },
+    traceply: (
+      args: readonly string[],
+      { cwd = join(root, 'work'), env = {}, node = [], stdout = -1 }: RunOptions = {},
+    ) =>
+      new Promise<Ran>((done, failed) => {
+        const child = spawn(process.execPath, [...node, join(root, 'dist', 'traceply.cjs'), ...args], {
+          cwd,
+          env: { PATH: process.env.PATH, HOME: root, ...env },
+          stdio: ['ignore', typeof stdout === 'number' && stdout >= 0 ? stdout : 'pipe', 'pipe'],
+        })
+        let [out, err] = ['', '']
+        child.stdout?.setEncoding('utf8').on('data', (text) => {
+          out += text
+        })
+        if (stdout === 'closed') child.stdout?.destroy()
+        child.stderr?.setEncoding('utf8').on('data', (text) => {
+          err += text
+        })
+        child.on('error', failed)
+        child.on('close', (exit, signal) => done({ exit, signal, out, err }))
+      }),
+  }
+}

@@ -1,0 +1,213 @@
+import { execFileSync } from 'node:child_process'
+import { closeSync, cpSync, existsSync, openSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import manifest from '../../package.json'
+import { readPdf } from '../support/read-pdf.ts'
+import { useBuilt } from './built.ts'
+import { bytesOf, traceply as inProcess, templates } from './reprint-run.ts'
+
+const { root, work, traceply } = useBuilt()
+const template = (name: string): string => join(root(), 'templates', `${name}.yaml`)
+
+const more = '(traceply --help shows all commands)\n'
+
+describe('the command line: exit and words', () => {
+  it.each([
+    [['plto', 'x.yaml'], `error: unknown command 'plto'\n(Did you mean plot?)\n${more}`],
+    [['figure', 'x.yaml'], `error: unknown command 'figure'\n(Did you mean figures?)\n${more}`],
+    [['saw'], `error: unknown command 'saw'\n${more}`],
+    [['plot'], `error: missing required argument 'design'\n${more}`],
+    [['figures'], `error: missing required argument 'design'\n${more}`],
+    [['new'], `error: missing required argument 'kind'\n${more}`],
+    [['plot', 'x', '--papr', 'a4'], `error: unknown option '--papr'\n(Did you mean --paper?)\n${more}`],
+    [['--colour'], `error: unknown option '--colour'\n${more}`],
+    [['plot', 'x', '--out'], `error: option '--out <file>' argument missing\n${more}`],
+    [['plot', 'a', 'b'], `error: too many arguments for 'plot'. Expected 1 argument but got 2.\n${more}`],
+    [['new', 'spine'], 'there is no kind of ramp called `spine`; say one of: quarter\n'],
+    [['new', 'quarter', '--units', 'cm'], '--units cm: say mm or in\n'],
+    [['plot', ''], 'the name of the file to read is empty\n'],
+    // nothing that is quoted moves the cursor or changes colours
+    [['pl\u001b[31mot\u0007'], `error: unknown command 'pl?[31mot?'\n${more}`],
+    [['plot', 'a\u001b[2Jb.yaml'], 'cannot read a?[2Jb.yaml: there is no such file or folder\n'],
+  ])('%j', async (args, err) => {
+    expect(await traceply(args)).toEqual({ exit: 2, signal: null, out: '', err })
+  })
+
+  it('without a command all commands are listed, and it is no success', async () => {
+    const { exit, out, err } = await traceply([])
+    expect([exit, out]).toEqual([2, ''])
+    expect((await traceply(['--help'])).out).toBe(err)
+  })
+
+  it('--help names every command, and each command its options', async () => {
+    const { exit, out, err } = await traceply(['--help'])
+    expect([exit, err]).toEqual([0, ''])
+    const commands = [...out.matchAll(/^ {2}([a-z]+) (?:\[|<)/gm)].map(([, name]) => name!)
+    for (const name of ['new', 'figures', 'plot', 'square', 'gauge', 'reprint', 'offsets'])
+      expect(commands).toContain(name)
+    for (const name of commands.filter((command) => command !== 'help')) {
+      const help = await traceply([name, '--help'])
+      expect([help.exit, help.err]).toEqual([0, ''])
+      expect(help.out).toMatch(new RegExp(`^Usage: traceply ${name} `))
+      expect((await traceply(['help', name])).out).toBe(help.out)
+    }
+    const options = (await traceply(['plot', '-h'])).out
+    for (const option of [
+      '--paper',
+      '--cover',
+      '--margin',
+      '--overlap',
+      '--printer',
+      '--out',
+      '--force',
+      '--json',
+    ])
+      expect(options).toContain(`  ${option} `)
+  })
+
+  it('--version is that of the package', async () => {
+    for (const option of ['--version', '-V'])
+      expect(await traceply([option])).toEqual({
+        exit: 0,
+        signal: null,
+        out: `${manifest.version}\n`,
+        err: '',
+      })
+  })
+})
+
+describe('same input, same bytes', () => {
+  const places = [
+    { name: 'a', env: { TZ: 'Pacific/Kiritimati', LANG: 'de_DE.UTF-8', LC_ALL: 'de_DE.UTF-8' } },
+    { name: 'deep/er', env: { TZ: 'America/Los_Angeles', LANG: 'tr_TR.UTF-8', LC_ALL: 'C', COLUMNS: '40' } },
+  ] as const
+
+  it.each(templates)('%s in two processes, folders, time zones and languages', async (name) => {
+    const sets: Buffer[] = []
+    const said: string[] = []
+    for (const [i, { name: folder, env }] of places.entries()) {
+      const cwd = work(`same/${folder}`)
+      cpSync(template(name), join(cwd, `ramp${i}.yaml`))
+      const out = `set-${i}.pdf`
+      const plotted = await traceply(['plot', `ramp${i}.yaml`, '--out', out, '--json', '--force'], {
+        cwd,
+        env,
+      })
+      expect(plotted.exit, plotted.err).toBe(0)
+      sets.push(readFileSync(join(cwd, out)))
+      for (const more of [[], ['--json']]) {
+        const figures = await traceply(['figures', `ramp${i}.yaml`, ...more], { cwd, env })
+        expect(figures.exit).toBe(0)
+        said.push(figures.out)
+      }
+      said.push(plotted.out)
+    }
+    expect(sets[0]!.equals(sets[1]!)).toBe(true)
+    expect(said.slice(0, 3)).toEqual(said.slice(3))
+    // and the sources say the same as what is shipped
+    expect((await inProcess('figures', template(name), '--json')).out).toBe(said[1])
+  })
+})
+
+it('of six runs at once to one place one wins and the others keep it', async () => {
+  const cwd = work('race')
+  const out = join(cwd, 'set.pdf')
+  const papers = ['a4', 'a3', 'letter', 'legal', 'a2', 'tabloid']
+  for (let round = 0; round < 2; round++) {
+    const target = round === 0 ? out : join(cwd, 'again.pdf')
+    const runs = await Promise.all(
+      papers.map((paper) =>
+        traceply(['plot', template('quarter-mm'), '--paper', paper, '--out', target], { cwd }),
+      ),
+    )
+    const winners = papers.filter((_, i) => runs[i]!.exit === 0)
+    expect(winners).toHaveLength(1)
+    for (const { exit, err } of runs.filter((ran) => ran.exit !== 0))
+      expect([exit, err]).toEqual([
+        2,
+        `${target} exists and is kept; choose another --out, or add --force to replace it\n`,
+      ])
+    // whole, and of the one that says that it won
+    const alone = join(cwd, `alone-${round}.pdf`)
+    await traceply(['plot', template('quarter-mm'), '--paper', winners[0]!, '--out', alone], { cwd })
+    expect(readFileSync(target).equals(readFileSync(alone))).toBe(true)
+  }
+  expect(readdirSync(cwd).sort()).toEqual(['again.pdf', 'alone-0.pdf', 'alone-1.pdf', 'set.pdf'])
+}, 60_000)
+
+it('runs at once with --force leave one whole file', async () => {
+  const cwd = work('forced')
+  const target = join(cwd, 'set.pdf')
+  const runs = await Promise.all(
+    ['a4', 'a3', 'letter', 'legal'].map((paper) =>
+      traceply(['plot', template('quarter-in'), '--paper', paper, '--out', target, '--force'], { cwd }),
+    ),
+  )
+  expect(runs.map(({ exit }) => exit)).toEqual([0, 0, 0, 0])
+  expect((await readPdf(bytesOf(target))).pages.length).toBeGreaterThan(5)
+  expect(readdirSync(cwd)).toEqual(['set.pdf'])
+}, 60_000)
+
+describe('words that cannot be printed', () => {
+  it('a reader that goes away is no fault, and the PDF is written', async () => {
+    const target = join(work('gone'), 'set.pdf')
+    const ran = await traceply(['plot', template('pair-mm'), '--json', '--out', target], { stdout: 'closed' })
+    expect(ran.exit).toBe(0)
+    expect(ran.err).not.toMatch(/EPIPE|\n {4}at /)
+    expect(readFileSync(target, 'latin1').startsWith('%PDF-')).toBe(true)
+  })
+
+  it('a full device is said, exit 2', async ({ skip }) => {
+    skip(!existsSync('/dev/full'), 'no /dev/full here')
+    const handle = openSync('/dev/full', 'w')
+    try {
+      expect(await traceply(['figures', template('pair-mm')], { stdout: handle })).toEqual({
+        exit: 2,
+        signal: null,
+        out: '',
+        err: 'cannot print: the disk is full; make room or choose another one\n',
+      })
+    } finally {
+      closeSync(handle)
+    }
+  })
+})
+
+it('a fault of ours is told as such: its own exit, no stack trace, nothing left', async () => {
+  const cwd = work('fault')
+  writeFileSync(
+    join(work(), 'break.cjs'),
+    "require('node:zlib').deflateSync = () => { throw new TypeError('the press is jammed') }\n",
+  )
+  const ran = await traceply(['plot', template('quarter-mm'), '--out', join(cwd, 'set.pdf')], {
+    node: ['--require', join(work(), 'break.cjs')],
+  })
+  expect(ran).toEqual({
+    exit: 3,
+    signal: null,
+    out: '',
+    err: 'this is a fault of traceply, not yours: the press is jammed\nplease report it with your design file and the command line\n',
+  })
+  expect(readdirSync(cwd)).toEqual([])
+})
+
+it('npm run demo plots a template of ours into out/ and says five steps', async () => {
+  const demo = (): string =>
+    execFileSync('npm', ['run', 'demo', '--silent'], { cwd: root(), encoding: 'utf8', stdio: 'pipe' })
+  const said = demo()
+  expect(said.match(/^[1-9]\. /gm)).toEqual(['1. ', '2. ', '3. ', '4. ', '5. '])
+  const read = await readPdf(bytesOf(join(root(), 'out', 'quarter-mm.pdf')))
+  expect(read.title).toBe('Low ramp for the boathouse')
+  expect(said).toContain(`out/quarter-mm.pdf: ${read.pages.length} pages on a4`)
+  // a second time it replaces its own
+  expect(demo()).toBe(said)
+})
+
+it('the program is one file that the package names', () => {
+  expect(manifest.bin.traceply).toBe('dist/traceply.cjs')
+  expect(readdirSync(join(root(), 'dist'))).toEqual(['traceply.cjs'])
+  expect(readFileSync(join(root(), 'dist', 'traceply.cjs'), 'utf8').startsWith('#!/usr/bin/env node\n')).toBe(
+    true,
+  )
+})
