@@ -1,4 +1,4 @@
-import { type PDFContext, PDFDict, PDFName, PDFParser, PDFRawStream, PDFRef } from 'pdf-lib'
+import { PDFArray, type PDFContext, PDFDict, PDFName, PDFParser, PDFRawStream, PDFRef } from 'pdf-lib'
 import { attachedFile, bookmarks, pageLabels, pageRefs, textOf } from './pdf-catalog.ts'
 import { type PlanFault, planHeld, type ReadPlan, type ReadPlanPage, readPlan } from './plan.ts'
 import type { ReadPlatform } from './platform.ts'
@@ -92,7 +92,7 @@ const readParsed = (
   const pages: SetPdfPage[] = []
   for (const [i, ref] of refs.entries()) {
     const page = context.lookup(ref, PDFDict)
-    if (!isPlain(page)) return lost('the plain form of the pages')
+    if (!isPlain(page) || !isSized(page, plan)) return lost('the plain form of the pages')
     const label = labels.get(i)
     const bookmark = marks.get(ref)
     if (label === undefined) return lost('the page labels')
@@ -125,6 +125,17 @@ const isPlain = (page: PDFDict): boolean =>
   page.get(PDFName.of('Resources')) !== undefined &&
   page.get(PDFName.of('Contents')) instanceof PDFRef &&
   page.lookup(PDFName.of('Contents')) instanceof PDFRawStream
+
+/** The page is the paper of the plan, upright: a page of another size would print the lines at another scale. */
+const isSized = (page: PDFDict, { paper }: ReadPlan): boolean => {
+  const { x, y, width, height } = page.lookup(PDFName.of('MediaBox'), PDFArray).asRectangle()
+  const off = [x, y, (width * 25.4) / 72 - paper.width, (height * 25.4) / 72 - paper.height]
+  return (
+    off.every((v) => Math.abs(v) < 0.01) &&
+    !page.has(PDFName.of('Rotate')) &&
+    !page.has(PDFName.of('UserUnit'))
+  )
+}
 
 /** What a page draws, as operators. Throws where its stream is damaged. */
 export const pageContent = ({ page }: SetPdfPage, platform: ReadPlatform): Uint8Array =>

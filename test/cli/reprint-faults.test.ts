@@ -1,5 +1,5 @@
 import { mkdirSync, symlinkSync } from 'node:fs'
-import { PDFDict, PDFDocument, PDFName } from 'pdf-lib'
+import { PDFDict, PDFDocument, PDFName, PDFNumber, type PDFPage } from 'pdf-lib'
 import { describe, expect, it } from 'vitest'
 import { readPdf } from '../support/read-pdf.ts'
 import { bytesOf, planOf, template, traceply, useFolder, withCatalog, withPlanText } from './reprint-run.ts'
@@ -8,7 +8,7 @@ const { file, list, plot, refused, reprint, save } = useFolder()
 const small = ['--paper', 'a3', '--cover', 'line'] as const
 
 describe('a torn PDF writes nothing:', () => {
-  it('cut at every 1/50 of its length, and a byte before its end', async () => {
+  it('cut at every 1/50 of its length, and a byte before its end', { timeout: 30_000 }, async () => {
     const bytes = bytesOf(await plot('quarter-mm', ...small))
     const cuts = [
       ...Array.from({ length: 50 }, (_, k) => Math.floor((bytes.length * k) / 50)),
@@ -23,7 +23,7 @@ describe('a torn PDF writes nothing:', () => {
     }
   })
 
-  it('with a piece of its middle lost', async () => {
+  it('with a piece of its middle lost', { timeout: 30_000 }, async () => {
     const bytes = bytesOf(await plot('quarter-mm', ...small))
     for (let k = 1; k < 20; k++) {
       const from = Math.floor((bytes.length * k) / 20)
@@ -34,7 +34,7 @@ describe('a torn PDF writes nothing:', () => {
     }
   })
 
-  it('with bytes altered in the page that is asked for', async () => {
+  it('with bytes altered in the page that is asked for', { timeout: 30_000 }, async () => {
     const path = await plot('quarter-mm', ...small)
     const bytes = bytesOf(path)
     const doc = await PDFDocument.load(bytes, { updateMetadata: false })
@@ -175,6 +175,19 @@ describe('a file that is no set:', () => {
       doc.removePage(0),
     )
     expect((await refused(save('anew.pdf', bytes), '1')).err).toContain('which left out a page; ')
+  })
+
+  it.each<readonly [string, (page: PDFPage) => void]>([
+    ['scaled', (page) => page.setSize(595, 842)],
+    ['turned', (page) => page.node.set(PDFName.of('Rotate'), PDFNumber.of(90))],
+    ['in another unit', (page) => page.node.set(PDFName.of('UserUnit'), PDFNumber.of(2))],
+  ])('saved anew with a page %s', async (_, change) => {
+    const bytes = await withCatalog(bytesOf(await plot('quarter-mm', ...small)), (_, doc) =>
+      change(doc.getPage(0)),
+    )
+    expect((await refused(save('anew.pdf', bytes), '1')).err).toContain(
+      'which left out the plain form of the pages; ',
+    )
   })
 
   it.each([

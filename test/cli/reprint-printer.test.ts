@@ -116,8 +116,9 @@ describe('the words of a page that is corrected', () => {
   const told = async (bytes: Uint8Array) =>
     (await readPdf(bytes)).pages.map(({ texts }) => texts.map(({ text }) => text).join('\n'))
 
-  it('tell the new code and printer, and no more the old ones', async () => {
+  it('tell the new code and printer, and no more the old ones', { timeout: 30_000 }, async () => {
     await gauge('study', 'shed')
+    const codes = new Set<string>()
     for (const from of [null, 'shed'] as const) {
       const path = await plot('pair-mm', '--cover', 'line', '--strips', ...(from ? printer(from) : []))
       const before = await planOf(bytesOf(path))
@@ -126,6 +127,7 @@ describe('the words of a page that is corrected', () => {
       const [old, fresh] = [before.set.split('-'), after.set.split('-')]
       expect(fresh.slice(0, 2)).toEqual(old.slice(0, 2))
       expect(fresh[2]).not.toBe(old[2])
+      codes.add(after.set)
       // nor is it the set that plot makes for that printer: its tiles lie otherwise
       const plotted = await planOf(bytesOf(await plot('pair-mm', '--cover', 'line', ...printer('study'))))
       expect(fresh[2]).not.toBe(plotted.set.split('-')[2])
@@ -139,9 +141,11 @@ describe('the words of a page that is corrected', () => {
         if (kind === 'square') expect(words).toContain('Printed with the correction of study')
       }
     }
+    // the tiles of a set plotted for another printer lie otherwise: their pages must not be mixed
+    expect(codes.size).toBe(2)
   })
 
-  it('a long name is squeezed beside the small map, and stays on the page', async () => {
+  it('a long name is squeezed beside the small map, and stays on the page', { timeout: 30_000 }, async () => {
     const name = 'the-grey-printer-in-the-study-upstairs-2'
     await traceply('gauge', name, ...printers.large, '--profiles', file('printers'))
     const path = await plot('quarter-mm', '--cover', 'line')
@@ -238,7 +242,9 @@ it('for the printer that it was plotted for a page comes as it is', async () => 
   ).toBe(true)
 })
 
-it('a whole set, corrected to print smaller, is taped together as any other', async () => {
+it('a whole set, corrected to print smaller, is taped together as any other', {
+  timeout: 30_000,
+}, async () => {
   await gauge('large')
   const path = await plot('quarter-mm', '--paper', 'a4', '--cover', 'whole')
   const bytes = await reprint(path, ...allOf(await planOf(bytesOf(path))), ...printer('large'))
