@@ -23,7 +23,7 @@ const main = async (): Promise<void> => {
     // none of the codes that scripts rely on
     process.exitCode = 3
     stderr.write(
-      `this is a fault of traceply, not yours: ${fault instanceof Error ? fault.message : fault}\n` +
+      `this is a fault of traceply, not yours: ${String(fault instanceof Error ? fault.message : fault).split('\n', 1)[0]}\n` +
         'please report it with your design file and the command line\n',
     )
   }
