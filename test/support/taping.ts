@@ -45,6 +45,18 @@ export const slipped = (group: TileGroup, way: 'along' | 'up', mm: number): Laid
   }
 }
 
+/** Every page lies `mm` too far from the one taped before it, its left or its lower neighbour, always the same way. */
+export const drifted = (group: TileGroup, way: 'along' | 'up', mm: number): Laid => {
+  const { u, v } = axes(group.tiles[0]!)
+  const place = placeOf(group)
+  const axis = way === 'along' ? u : v
+  return (tile, p) => {
+    const { column, row } = place(tile)
+    const far = mm * (column + row)
+    return { x: p.x + far * axis.x, y: p.y + far * axis.y }
+  }
+}
+
 /** Every page is printed too long by a share in one direction of its drawing, and joined on its lines. */
 export const stretched = (group: TileGroup, way: 'along' | 'up', share: number): Laid => {
   const { u, v } = axes(group.tiles[0]!)
