@@ -86,7 +86,7 @@ const readAtMost = (file: string, most: number): Uint8Array => {
  * not even --force replaces that.
  */
 export const checkOut = (file: string, force: boolean, source?: string): void => {
-  if (file === '') throw new Failure(2, 'the name of the file to write is empty; say one after --out')
+  if (file === '') throw new Failure(2, 'the name of the file to write is empty')
   const cannot = (why: string): Failure => new Failure(2, `cannot write ${file}: ${why}`)
   const known = (path: string): Stats | undefined => {
     try {
@@ -112,7 +112,7 @@ export const checkOut = (file: string, force: boolean, source?: string): void =>
 }
 
 const kept = (file: string): Failure =>
-  new Failure(2, `${file} exists and is kept; choose another --out, or add --force to replace it`)
+  new Failure(2, `${file} exists and is kept; choose another name, or add --force to replace it`)
 
 /** Written beside, then renamed: a file is there whole or not at all, and one that came meanwhile is kept. */
 export const writeOut = (file: string, content: string | Uint8Array, force: boolean): void => {

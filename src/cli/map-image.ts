@@ -18,10 +18,10 @@ import { platform } from './platform.ts'
 const imageWidth = 1080
 
 /** Asked before the work is done. */
-export const checkMap = (file: string, force: boolean): void => {
+export const checkMap = (file: string, force: boolean, source: string): void => {
   if (extname(file).toLowerCase() !== '.png')
     throw new Failure(2, `--map ${file}: the map is an image; end its name in .png`)
-  checkOut(file, force)
+  checkOut(file, force, source)
 }
 
 /** The map of a set as a grey PNG for the phone. */

@@ -81,7 +81,7 @@ describe('what cannot be written', () => {
     const { exit, err, files } = await plot()
     expect(exit).toBe(2)
     expect(err).toBe(
-      `${at('set.pdf')} exists and is kept; choose another --out, or add --force to replace it\n`,
+      `${at('set.pdf')} exists and is kept; choose another name, or add --force to replace it\n`,
     )
     expect(files).toEqual([])
     expect(readFileSync(at('set.pdf'), 'utf8')).toBe('mine')

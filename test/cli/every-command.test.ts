@@ -129,7 +129,7 @@ describe('new', () => {
     const { exit, err } = await traceply('new', 'quarter', '--units', 'in', '--out', file('ramp.yaml'))
     expect([exit, err]).toEqual([
       2,
-      `${file('ramp.yaml')} exists and is kept; choose another --out, or add --force to replace it\n`,
+      `${file('ramp.yaml')} exists and is kept; choose another name, or add --force to replace it\n`,
     ])
     expect(Buffer.from(bytesOf(file('ramp.yaml'))).toString()).toBe(out)
     expect(
@@ -148,6 +148,24 @@ describe('new', () => {
   })
 })
 
+it('--map writes an image beside the PDF, and never over it', async () => {
+  const args = ['plot', template('quarter-mm'), '--out', file('set.png')]
+  expect(await traceply(...args, '--map', file('./set.png'), '--force')).toEqual({
+    exit: 2,
+    out: '',
+    err: `--map ${file('./set.png')}: the PDF has that name; choose another one\n`,
+  })
+  expect(await traceply(...args, '--map', file('map.jpg'))).toEqual({
+    exit: 2,
+    out: '',
+    err: `--map ${file('map.jpg')}: the map is an image; end its name in .png\n`,
+  })
+  expect(list()).toEqual([])
+  expect((await traceply(...args, '--map', file('map.png'))).exit).toBe(0)
+  expect(Buffer.from(bytesOf(file('map.png'))).toString('latin1', 1, 4)).toBe('PNG')
+  expect(Buffer.from(bytesOf(file('set.png'))).toString('latin1', 0, 5)).toBe('%PDF-')
+})
+
 it('every starter is among the templates that are tried here', () => {
   expect(starters.map(({ name }) => name).sort()).toEqual([...templates].sort())
 })
@@ -159,7 +177,7 @@ it('without --out the PDF lies beside you, named after the design', async () => 
   try {
     expect((await traceply('plot', 'low.ramp.yaml')).out).toMatch(/^low\.ramp\.pdf: /)
     expect((await traceply('plot', 'low.ramp.yaml')).err).toBe(
-      'low.ramp.pdf exists and is kept; choose another --out, or add --force to replace it\n',
+      'low.ramp.pdf exists and is kept; choose another name, or add --force to replace it\n',
     )
   } finally {
     process.chdir(before)

@@ -54,7 +54,7 @@ const failure = (act: () => unknown): readonly [number, string] => {
 
 const read = (name: string): string => fs.readFileSync(name, 'utf8')
 const kept = (name: string): string =>
-  `${name} exists and is kept; choose another --out, or add --force to replace it`
+  `${name} exists and is kept; choose another name, or add --force to replace it`
 
 describe('reading', () => {
   it('gives the text, without the mark that some editors put first', () => {
@@ -140,10 +140,7 @@ describe('a place to write to', () => {
   })
 
   it('an empty name', () => {
-    expect(failure(() => checkOut('', true))).toEqual([
-      2,
-      'the name of the file to write is empty; say one after --out',
-    ])
+    expect(failure(() => checkOut('', true))).toEqual([2, 'the name of the file to write is empty'])
   })
 
   it('a file that is there is kept, and replaced when forced', () => {

@@ -126,7 +126,7 @@ it('of six runs at once to one place one wins and the others keep it', async () 
     for (const { exit, err } of runs.filter((ran) => ran.exit !== 0))
       expect([exit, err]).toEqual([
         2,
-        `${target} exists and is kept; choose another --out, or add --force to replace it\n`,
+        `${target} exists and is kept; choose another name, or add --force to replace it\n`,
       ])
     // whole, and of the one that says that it won
     const alone = join(cwd, `alone-${round}.pdf`)

@@ -1,4 +1,4 @@
-import { basename, extname } from 'node:path'
+import { basename, extname, resolve } from 'node:path'
 import type { Design } from '../../design/design.ts'
 import { harmless } from '../../length/quote.ts'
 import { showLength } from '../../length.ts'
@@ -34,7 +34,9 @@ export const plot = async (
   checkOut(out, raw.force ?? false, file)
   // loaded here, so that what draws no image starts without it
   const image = raw.map === undefined ? null : await import('../map-image.ts')
-  image?.checkMap(raw.map!, raw.force ?? false)
+  image?.checkMap(raw.map!, raw.force ?? false, file)
+  if (raw.map !== undefined && resolve(raw.map) === resolve(out))
+    throw new Failure(2, `--map ${raw.map}: the PDF has that name; choose another one`)
   const solved = solveDesign(design)
   const several = design.ramps.length > 1
   const checks = showChecks(solved.checks, several)
