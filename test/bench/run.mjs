@@ -1,7 +1,8 @@
 import { execFileSync, spawnSync } from 'node:child_process'
-import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { buildSync } from 'esbuild'
 
 /** Ratios side by side in one run: nothing here is a time that must hold on another machine. */
 const folder = mkdtempSync(join(tmpdir(), 'traceply-bench-'))
@@ -30,55 +31,81 @@ const row = (name, mine, other, goal) =>
     `${name.padEnd(58)} ${mine.toFixed(0).padStart(5)} ms / ${other.toFixed(0).padStart(5)} ms = ${(mine / other).toFixed(2)}   goal ${goal}`,
   )
 
-const out = join(folder, 'set.pdf')
-const plot = [program, 'plot', demo, '--out', out, '--force', '--json']
-const { pages } = JSON.parse(execFileSync(process.execPath, plot, { stdio: ['ignore', 'pipe', 'ignore'] }))
-const plain = ['test/bench/pdf-lib-pages.cjs', String(pages.length), join(folder, 'plain.pdf')]
-const [plotTime, plainTime] = medians([plot, plain])
-row(`plot, ${pages.length} pages, against pdf-lib with one stroke a page`, plotTime, plainTime, '1.3')
-
-const [figuresTime, nodeTime] = medians([
-  [program, 'figures', demo],
-  ['-e', '0'],
-])
-row('figures against node -e 0', figuresTime, nodeTime, '2')
-
-/** The same ramp on ever smaller windows: wide margins make many pages of it. */
-const design = readFileSync(demo, 'utf8')
-const big = join(folder, 'big.yaml')
-console.log('\npages   ms a page   bytes a page   memory')
-for (const { scale, margin } of [
-  { scale: 1, margin: '10' },
-  { scale: 3, margin: '40, 35' },
-  { scale: 9, margin: '60, 45' },
-]) {
-  writeFileSync(big, scaled(design, scale))
-  const args = [program, 'plot', big, '--out', out, '--force', '--json', '--margin', fourMargins(margin)]
-  const run = spawnSync(process.execPath, ['--expose-gc', '-r', './test/bench/memory.cjs', ...args], {
-    encoding: 'utf8',
-  })
-  if (run.status !== 0) {
-    console.log(run.stderr)
-    continue
-  }
-  const count = JSON.parse(run.stdout).pages.length
-  const time = medians([args], 3)[0]
-  const peak = Number(/peak (\d+)/.exec(run.stderr)?.[1]) / 1024
-  console.log(
-    `${String(count).padStart(5)}   ${(time / count).toFixed(2).padStart(9)}   ${(statSync(out).size / count).toFixed(0).padStart(12)}   ${peak.toFixed(0)} MB`,
-  )
-}
+if (process.argv[2] === 'cover') cover()
+else pages()
 rmSync(folder, { recursive: true })
 
-function fourMargins(text) {
-  const [upright, side] = text.split(',').map((part) => part.trim())
-  return side === undefined ? upright : `${upright},${side},${upright},${side}`
+/** Time, size and memory of whole processes. */
+function pages() {
+  const out = join(folder, 'set.pdf')
+  const plot = [program, 'plot', demo, '--out', out, '--force', '--json']
+  const { pages } = JSON.parse(execFileSync(process.execPath, plot, { stdio: ['ignore', 'pipe', 'ignore'] }))
+  const plain = ['test/bench/pdf-lib-pages.cjs', String(pages.length), join(folder, 'plain.pdf')]
+  const [plotTime, plainTime] = medians([plot, plain])
+  row(`plot, ${pages.length} pages, against pdf-lib with one stroke a page`, plotTime, plainTime, '1.3')
+
+  const [figuresTime, nodeTime] = medians([
+    [program, 'figures', demo],
+    ['-e', '0'],
+  ])
+  row('figures against node -e 0', figuresTime, nodeTime, '2')
+
+  /** Ramps of different outlines in one file, on windows that wide margins keep small. */
+  const many = join(folder, 'many.yaml')
+  console.log('\npages   ms a page   bytes a page   memory   goal 200 MB')
+  for (const { ramps, height, margin } of [
+    { ramps: 1, height: 700, margin: '10' },
+    { ramps: 2, height: 2400, margin: '85,60,85,60' },
+    { ramps: 15, height: 2400, margin: '85,60,85,60' },
+  ]) {
+    writeFileSync(many, quarters(ramps, height))
+    const args = [program, 'plot', many, '--out', out, '--force', '--cover', 'whole', '--margin', margin]
+    const run = (...more) => {
+      const options = { encoding: 'utf8', maxBuffer: 2 ** 28 }
+      const { status, stdout, stderr } = spawnSync(process.execPath, [...more, ...args], options)
+      if (status !== 0) throw new Error(stderr)
+      return { stdout, stderr }
+    }
+    const count = Number(/: (\d+) pages/.exec(run().stdout)?.[1])
+    const peaks = [1, 2, 3].map(() =>
+      Number(/peak (\d+)/.exec(run('-r', './test/bench/memory.cjs').stderr)?.[1]),
+    )
+    const peak = peaks.sort((a, b) => a - b)[1] / 1024
+    const [time] = medians([args], 3)
+    console.log(
+      `${String(count).padStart(5)}   ${(time / count).toFixed(2).padStart(9)}   ${(statSync(out).size / count).toFixed(0).padStart(12)}   ${peak.toFixed(0).padStart(6)}`,
+    )
+  }
 }
 
-/** Every length of the demo that shapes the side, times `scale`. */
-function scaled(text, scale) {
-  return text.replace(
-    /(deck|surface|length|leg): (\d+)/g,
-    (_, key, value) => `${key}: ${Number(value) * scale}`,
-  )
+function quarters(count, height) {
+  return [
+    'title: Boathouse row',
+    'units: mm',
+    'paper: a4',
+    'ramps:',
+    ...Array.from(
+      { length: count },
+      (_, i) =>
+        `  - { name: ramp ${i + 1}, kind: quarter, width: 1216, height: { frame: ${height} }, transition: { circle: { frame: ${height + 500 + 5 * i} }, tangent: { frame: 0 } }, ` +
+        'toe: 30, deck: 800, studs: { section: 38 x 89, every: 250 }, skin: [9 plywood, 9 plywood], deck-board: 15 plywood, ' +
+        'coping: { outside: 60.3, up: 8, out: 6, seat: square }, chamfer: none }',
+    ),
+    '',
+  ].join('\n')
+}
+
+/** Page counts against a search that tries all; minutes. */
+function cover() {
+  const bundle = join(folder, 'cover.cjs')
+  buildSync({
+    entryPoints: ['test/bench/cover.ts'],
+    bundle: true,
+    platform: 'node',
+    format: 'cjs',
+    outfile: bundle,
+    logLevel: 'warning',
+  })
+  const templates = readdirSync('templates').map((name) => join('templates', name))
+  execFileSync(process.execPath, [bundle, '110', ...templates], { stdio: 'inherit' })
 }
