@@ -50,9 +50,16 @@ const clear = 14
 const arm = 8
 const figuresHeight = 14
 
+/** Two crosses on one page: each keeps room for its figures, and they tell how the page is turned, mm. */
+const apart = 120
+
+/** Crosses on the wood may lie this much closer to each other than crosses anywhere on the panel. */
+const worthWood = 0.75
+
 /**
- * Up to `count` crosses far apart, each on another page: the first nearest to the toe, each next one where its nearest fellow
- * is farthest. They lie on the wood; where that holds fewer than three, on the uncut panel.
+ * Up to `count` crosses far apart, each on another page as long as there are pages: the first nearest to the toe, each next one
+ * where its nearest fellow is farthest. They lie on the wood; where that holds fewer than three, or holds them in one corner of
+ * the line, on the uncut panel.
  */
 export const chooseDatums = (
   tiles: readonly Tile[],
@@ -60,12 +67,14 @@ export const chooseDatums = (
   units: Units,
   count: number,
 ): readonly Datum[] => {
-  const places = tiles.flatMap((tile) => datumPlaces(tile, pattern, units))
+  const ground = groundOf(pattern)
+  const places = tiles.flatMap((tile) => datumPlaces(tile, pattern, ground, units))
   const onWood = farApart(
     places.filter((place) => place.onWood),
     count,
   )
-  return onWood.length >= leastCrosses ? onWood : farApart(places, count)
+  const anywhere = farApart(places, count)
+  return onWood.length >= leastCrosses && spread(onWood) >= worthWood * spread(anywhere) ? onWood : anywhere
 }
 
 type DatumPlace = Omit<Datum, 'number'>
@@ -75,30 +84,45 @@ const farApart = (places: readonly DatumPlace[], count: number): readonly Datum[
   while (chosen.length < count) {
     const worth = (p: Point): number =>
       chosen.length === 0 ? -Math.hypot(p.x, p.y) : Math.min(...chosen.map((d) => pointDistance(d.at, p)))
-    const best = places
-      .filter((place) => chosen.every((d) => d.tile !== place.tile))
-      .map((place) => ({ place, worth: worth(place.at) }))
-      .reduce<{ place: DatumPlace; worth: number } | undefined>(
-        (a, b) => (a && a.worth >= b.worth ? a : b),
-        undefined,
-      )
-    if (!best) break
-    chosen.push({ ...best.place, number: chosen.length + 1 })
+    const best = (from: readonly DatumPlace[]) =>
+      from
+        .map((place) => ({ place, worth: worth(place.at) }))
+        .reduce<{ place: DatumPlace; worth: number } | undefined>(
+          (a, b) => (a && a.worth >= b.worth ? a : b),
+          undefined,
+        )
+    const other = best(places.filter((place) => chosen.every((d) => d.tile !== place.tile)))
+    const found = other ?? best(places)
+    if (!found || (!other && found.worth < apart)) break
+    chosen.push({ ...found.place, number: chosen.length + 1 })
   }
   return chosen
 }
 
-/** Where a cross and its figures find room on a page, on round figures from the panel's edges. */
-const datumPlaces = (tile: Tile, pattern: Pattern, units: Units): readonly DatumPlace[] => {
-  const step = roundStep(units)
-  const wood = pathPolygon(pattern.outline, 4)
-  const cell = tileCell(tile)
-  const marks = [
+/** The longest distance between two of them, mm. */
+const spread = (datums: readonly Datum[]): number =>
+  Math.max(0, ...datums.flatMap((a) => datums.map((b) => pointDistance(a.at, b.at))))
+
+/** What crosses keep clear of, and the wood, in the pattern. */
+interface Ground {
+  readonly wood: readonly Point[]
+  readonly marks: readonly Point[]
+}
+
+const groundOf = (pattern: Pattern): Ground => ({
+  // coarse: a cross keeps farther from the line than any chord strays
+  wood: pathPolygon(pattern.outline, 20),
+  marks: [
     ...[pattern.outline, ...pattern.markPaths].flatMap((path) => pathSample(path, 4)),
     ...wordPoints(pattern),
-  ]
-    .filter((p) => convexContains(tile.window, p))
-    .map((p) => tilePoint(tile, p))
+  ],
+})
+
+/** Where a cross and its figures find room on a page, on round figures from the panel's edges. */
+const datumPlaces = (tile: Tile, pattern: Pattern, ground: Ground, units: Units): readonly DatumPlace[] => {
+  const step = roundStep(units)
+  const cell = tileCell(tile)
+  const marks = ground.marks.filter((p) => convexContains(tile.window, p)).map((p) => tilePoint(tile, p))
   const free = (box: Box): boolean =>
     box.x0 >= cell.x0 &&
     box.x1 <= cell.x1 &&
@@ -124,7 +148,7 @@ const datumPlaces = (tile: Tile, pattern: Pattern, units: Units): readonly Datum
         }),
       )
       if (words && pathDistance(pattern.outline, at) >= clear)
-        found.push({ tile: tile.name, at, words, onWood: polygonContains(wood, at) })
+        found.push({ tile: tile.name, at, words, onWood: polygonContains(ground.wood, at) })
     }
   return found
 }
