@@ -5,7 +5,7 @@ import type { Path } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import { pathSample } from '../geometry/sample.ts'
 import type { Pattern } from '../pattern/pattern.ts'
-import { fullerPlace, weighCells } from './cell-weights.ts'
+import { type CellWeights, fullerPlace, weighCells } from './cell-weights.ts'
 import { type Cell, cellsConnected, cellsTouched, type Lattice, latticeAt } from './lattice.ts'
 import { type OffsetCount, offsetCounts } from './offset-counts.ts'
 import { type Layout, layoutSize } from './sheet.ts'
@@ -30,8 +30,12 @@ const neededPaths = (pattern: Pattern, cover: Cover): readonly Path[] =>
 const angleStep = Math.PI / 360
 const angleSteps = 90
 
-/** Grids tried that cannot do with fewer pages than are found: one of them may have fuller pages. */
+/**
+ * Grids tried that cannot do with fewer pages than are found, as one of them may have fuller pages; all of them where the
+ * emptiest page is thinner than this, mm.
+ */
 const turns = 12
+const thin = 40
 
 /** How many of the places found are weighed by their emptiest page, and how many of those are improved and counted exactly. */
 const weighed = 32
@@ -67,21 +71,49 @@ export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overla
   const grids = angles
     .flatMap((angle) => gridsAt(hull, angle, window, overlap))
     .sort((a, b) => a.least - b.least || a.spanned - b.spanned)
-  let counted: (OffsetCount & { readonly grid: Grid; readonly turned: readonly Float64Array[] })[] = []
+  let best = fullestPlaces(placesOf(grids, runs, turns))
+  if (best[0]!.emptiest < thin && grids.length > turns)
+    best = fullestPlaces(placesOf(grids, runs, grids.length))
+  let fallback: Coverage | undefined
+  for (const { grid, joint, pages } of best) {
+    const lattice = latticeAt(grid.shape, grid.angle, { x: joint.x - overlap / 2, y: joint.y - overlap / 2 })
+    const cells = cellsConnected(cellsTouched(lattice, needs))
+    if (cells.length === pages) return { lattice, cells }
+    if (!fallback || cells.length < fallback.cells.length) fallback = { lattice, cells }
+  }
+  return fallback!
+}
+
+/** A place of a grid, and what is needed in the frame of that grid. */
+interface Place extends OffsetCount {
+  readonly grid: Grid
+  readonly turned: readonly Float64Array[]
+}
+
+/** The places that take the fewest pages. */
+const placesOf = (
+  grids: readonly Grid[],
+  runs: readonly (readonly Point[])[],
+  turns: number,
+): readonly Place[] => {
+  let places: Place[] = []
   let fewest = Number.POSITIVE_INFINITY
-  let tried = 0
-  for (const grid of grids) {
+  for (const [tried, grid] of grids.entries()) {
     // a grid whose bound is no better than what is found need not be counted
     if (grid.least > fewest || (grid.least === fewest && tried >= turns)) break
-    tried++
     const turned = turnRuns(runs, grid.angle)
     for (const found of offsetCounts(turned, grid.box, pitchOf(grid), fewest)) {
-      if (found.pages < fewest) counted = []
+      if (found.pages < fewest) places = []
       fewest = found.pages
-      counted.push({ ...found, grid, turned })
+      places.push({ ...found, grid, turned })
     }
   }
-  const best = counted
+  return places
+}
+
+/** The few of them whose emptiest pages carry the most line, moved so that they carry more; fullest first. */
+const fullestPlaces = (places: readonly Place[]): readonly (CellWeights & { readonly grid: Grid })[] =>
+  [...places]
     .sort((a, b) => b.room - a.room)
     .slice(0, weighed)
     .map(({ grid, turned, joint }) => ({
@@ -93,15 +125,6 @@ export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overla
     .slice(0, finalists)
     .map(({ grid, turned, ...from }) => ({ grid, ...fullerPlace(turned, grid.box, pitchOf(grid), from) }))
     .sort((a, b) => b.emptiest - a.emptiest)
-  let fallback: Coverage | undefined
-  for (const { grid, joint } of best) {
-    const lattice = latticeAt(grid.shape, grid.angle, { x: joint.x - overlap / 2, y: joint.y - overlap / 2 })
-    const cells = cellsConnected(cellsTouched(lattice, needs))
-    if (cells.length === fewest) return { lattice, cells }
-    if (!fallback || cells.length < fallback.cells.length) fallback = { lattice, cells }
-  }
-  return fallback!
-}
 
 const pitchOf = ({ shape }: Grid): Point => ({
   x: shape.width - shape.overlap,
