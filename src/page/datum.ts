@@ -40,8 +40,8 @@ const quarters: readonly Quarter[] = [
 /** Crosses that a line must have to be laid to the panel. */
 const leastCrosses = 3
 
-/** Datums are set out on round figures, mm. */
-const roundStep = (units: Units): number => (units === 'in' ? 12.7 : 10)
+/** Datums are set out on round figures, the rounder ones where a page has room for them, mm. */
+const roundSteps = (units: Units): readonly number[] => (units === 'in' ? [25.4, 12.7] : [20, 10])
 
 /** From the cut line and from what is trimmed or covered, mm. */
 const clear = 14
@@ -81,20 +81,25 @@ type DatumPlace = Omit<Datum, 'number'>
 
 const farApart = (places: readonly DatumPlace[], count: number): readonly Datum[] => {
   const chosen: Datum[] = []
+  const used = new Set<string>()
+  // how far each place lies from its nearest cross; at first, how near to the toe
+  let far = places.map(({ at }) => -Math.hypot(at.x, at.y))
   while (chosen.length < count) {
-    const worth = (p: Point): number =>
-      chosen.length === 0 ? -Math.hypot(p.x, p.y) : Math.min(...chosen.map((d) => pointDistance(d.at, p)))
-    const best = (from: readonly DatumPlace[]) =>
-      from
-        .map((place) => ({ place, worth: worth(place.at) }))
-        .reduce<{ place: DatumPlace; worth: number } | undefined>(
-          (a, b) => (a && a.worth >= b.worth ? a : b),
-          undefined,
-        )
-    const other = best(places.filter((place) => chosen.every((d) => d.tile !== place.tile)))
-    const found = other ?? best(places)
-    if (!found || (!other && found.worth < apart)) break
-    chosen.push({ ...found.place, number: chosen.length + 1 })
+    let other = -1
+    let any = -1
+    far.forEach((worth, i) => {
+      if (any < 0 || worth > far[any]!) any = i
+      if (!used.has(places[i]!.tile) && (other < 0 || worth > far[other]!)) other = i
+    })
+    const best = other < 0 ? any : other
+    if (best < 0 || (other < 0 && far[any]! < apart)) break
+    const place = places[best]!
+    far = places.map(({ at }, i) => {
+      const away = pointDistance(at, place.at)
+      return chosen.length === 0 ? away : Math.min(far[i]!, away)
+    })
+    used.add(place.tile)
+    chosen.push({ ...place, number: chosen.length + 1 })
   }
   return chosen
 }
@@ -120,7 +125,6 @@ const groundOf = (pattern: Pattern): Ground => ({
 
 /** Where a cross and its figures find room on a page, on round figures from the panel's edges. */
 const datumPlaces = (tile: Tile, pattern: Pattern, ground: Ground, units: Units): readonly DatumPlace[] => {
-  const step = roundStep(units)
   const cell = tileCell(tile)
   const marks = ground.marks.filter((p) => convexContains(tile.window, p)).map((p) => tilePoint(tile, p))
   const free = (box: Box): boolean =>
@@ -130,27 +134,29 @@ const datumPlaces = (tile: Tile, pattern: Pattern, ground: Ground, units: Units)
     box.y1 <= cell.y1 &&
     !marks.some((p) => p.x > box.x0 && p.x < box.x1 && p.y > box.y0 && p.y < box.y1)
   const [xs, ys] = [tile.cell.map((p) => p.x), tile.cell.map((p) => p.y)]
-  const found: DatumPlace[] = []
-  const [x0, x1] = [Math.max(step, Math.min(...xs)), Math.min(pattern.length - step, Math.max(...xs))]
-  const [y0, y1] = [Math.max(step, Math.min(...ys)), Math.min(pattern.height - step, Math.max(...ys))]
-  for (let i = Math.ceil(x0 / step); i * step <= x1; i++)
-    for (let k = Math.ceil(y0 / step); k * step <= y1; k++) {
-      const at = { x: i * step, y: k * step }
-      if (!convexContains(tile.cell, at, -clear)) continue
-      const p = tilePoint(tile, at)
-      const width = figuresWidth(at, pattern, units)
-      const words = quarters.find(([across, up]) =>
-        free({
-          x0: across > 0 ? p.x - arm : p.x - width,
-          x1: across > 0 ? p.x + width : p.x + arm,
-          y0: up > 0 ? p.y - arm : p.y - figuresHeight,
-          y1: up > 0 ? p.y + figuresHeight : p.y + arm,
-        }),
-      )
-      if (words && pathDistance(pattern.outline, at) >= clear)
-        found.push({ tile: tile.name, at, words, onWood: polygonContains(ground.wood, at) })
-    }
-  return found
+  for (const step of roundSteps(units)) {
+    const found: DatumPlace[] = []
+    const [x0, x1] = [Math.max(step, Math.min(...xs)), Math.min(pattern.length - step, Math.max(...xs))]
+    const [y0, y1] = [Math.max(step, Math.min(...ys)), Math.min(pattern.height - step, Math.max(...ys))]
+    for (let i = Math.ceil(x0 / step); i * step <= x1; i++)
+      for (let k = Math.ceil(y0 / step); k * step <= y1; k++) {
+        const at = { x: i * step, y: k * step }
+        if (!convexContains(tile.cell, at, -clear) || pathDistance(pattern.outline, at) < clear) continue
+        const p = tilePoint(tile, at)
+        const width = figuresWidth(at, pattern, units)
+        const words = quarters.find(([across, up]) =>
+          free({
+            x0: across > 0 ? p.x - arm : p.x - width,
+            x1: across > 0 ? p.x + width : p.x + arm,
+            y0: up > 0 ? p.y - arm : p.y - figuresHeight,
+            y1: up > 0 ? p.y + figuresHeight : p.y + arm,
+          }),
+        )
+        if (words) found.push({ tile: tile.name, at, words, onWood: polygonContains(ground.wood, at) })
+      }
+    if (found.length > 0) return found
+  }
+  return []
 }
 
 /** Corners and middles of a pattern's own words. */
