@@ -63,7 +63,8 @@ export const loadProfile = (name: string, said?: string): Profile => {
   }
   const profile = readProfile(readText(file))
   if ('error' in profile) throw new Failure(1, `${file} cannot be used: ${profile.error}`)
-  return profile
+  // a file that was copied goes by its new name
+  return { ...profile, name }
 }
 
 export const saveProfile = (profile: Profile, folder: string, force: boolean): string => {

@@ -1,4 +1,4 @@
-import { paperNames } from '../../design/design.ts'
+import { type Design, paperNames } from '../../design/design.ts'
 import { readLength, showLength } from '../../length.ts'
 import { type CurveEffect, curveEffect, leftAtLip } from '../../printer/effect.ts'
 import { gaugePrinter, type Readings, readingError, squareDiagonal } from '../../printer/gauge.ts'
@@ -42,11 +42,14 @@ export const gauge = (name: string | undefined, options: GaugeOptions, shell: Sh
     return 0
   }
   if (options.forget !== undefined) {
-    shell.out(`forgot ${forgetProfile(options.forget, folder)}\n`)
+    const file = forgetProfile(options.forget, folder)
+    shell.out(options.json ? `${JSON.stringify({ forgot: file })}\n` : `forgot ${file}\n`)
     return 0
   }
+  // read first: nothing is kept where the design is not good
+  const design = options.for === undefined ? null : loadDesign(options.for).design
   if (options.show !== undefined) {
-    report(loadProfile(options.show, options.profiles), options, shell)
+    report(loadProfile(options.show, options.profiles), design, options, shell)
     return 0
   }
   if (name === undefined)
@@ -56,7 +59,7 @@ export const gauge = (name: string | undefined, options: GaugeOptions, shell: Sh
     )
   const profile = measure(name, options)
   const file = saveProfile(profile, folder, options.force ?? false)
-  report(profile, options, shell)
+  report(profile, design, options, shell)
   if (!options.json) shell.out(`kept in ${file}\nnext: traceply plot DESIGN --printer ${name}\n`)
   return 0
 }
@@ -123,8 +126,12 @@ const percent = (ratio: number): string => {
   return `${Math.abs(value).toFixed(2)} % too ${value > 0 ? 'long' : 'short'}`
 }
 
-const report = (profile: Profile, options: GaugeOptions, shell: Shell): void => {
-  const design = options.for === undefined ? null : loadDesign(options.for).design
+const report = (
+  profile: Profile,
+  design: Design | null,
+  options: Pick<GaugeOptions, 'json'>,
+  shell: Shell,
+): void => {
   const uncertainty = printerUncertainty(profileReadings(profile))
   const effects = design
     ? solveDesign(design).ramps.flatMap((ramp) =>
