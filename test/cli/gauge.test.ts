@@ -1,0 +1,339 @@
+import {
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { run } from '../../src/cli/run.ts'
+import { assertNear } from '../support/near.ts'
+
+let folder = ''
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'traceply-gauge-'))
+})
+afterEach(() => {
+  vi.unstubAllEnvs()
+  rmSync(folder, { recursive: true, force: true })
+})
+
+const call = async (...args: readonly string[]) => {
+  let [out, err] = ['', '']
+  const exit = await run([...args], {
+    out: (text) => {
+      out += text
+    },
+    err: (text) => {
+      err += text
+    },
+  })
+  expect([0, 1, 2]).toContain(exit)
+  expect(err).not.toMatch(/^\s+at /m)
+  return { exit, out, err }
+}
+const gauge = (...args: readonly string[]) => call('gauge', ...args, '--profiles', folder)
+const sides = ['--across', '148.4mm', '--down', '151.1mm'] as const
+const kept = (name: string) => JSON.parse(readFileSync(join(folder, `${name}.json`), 'utf8'))
+
+describe('gauge keeps what was measured', () => {
+  it('of the square', async () => {
+    const { exit, out, err } = await gauge('study', ...sides, '--diagonals', '212mm', '211.5mm')
+    expect(exit).toBe(0)
+    expect(err).toBe('')
+    const profile = kept('study')
+    assertNear(profile.across, 148.4 / 150, 1e-6)
+    assertNear(profile.down, 151.1 / 150, 1e-6)
+    // law of cosines on the sides
+    const lean = (Math.asin((212 ** 2 - 211.5 ** 2) / (4 * 148.4 * 151.1)) * 180) / Math.PI
+    assertNear(profile.skewDegrees, lean, 1e-5)
+    expect(profile.version).toBe(1)
+    expect(out).toContain('across 1.07 % too short, down 0.73 % too long, leans 0.14° to the right')
+    expect(out).toContain(`kept in ${join(folder, 'study.json')}`)
+    expect(out).toContain('traceply plot DESIGN --printer study')
+  })
+
+  it.each([
+    ['a ruler', ['237.8mm/240mm'], 237.8 / 240],
+    ['inches', ['5 7/8in'], (5.875 * 25.4) / 150],
+    ['a ruler in sixteenths against mm', ['9 3/8in/240mm'], (9.375 * 25.4) / 240],
+    ['a ruler in inches against inches', ['9 7/16in/9 1/2in'], 9.4375 / 9.5],
+    ['cm', ['14.9 cm'], 149 / 150],
+    ['several prints and a ruler', ['149mm', '149.5mm', '238.5mm/240mm'], (149 + 149.5 + 238.5) / 540],
+  ])('of %s', async (_, readings, across) => {
+    const { exit, err } = await gauge('study', ...readings.flatMap((r) => ['--across', r]), '--down', '150mm')
+    expect(err).toBe('')
+    expect(exit).toBe(0)
+    assertNear(kept('study').across, across, 1e-6)
+    expect(kept('study').readings).toEqual([...readings.map((r) => `across ${r}`), 'down 150mm'])
+  })
+
+  it('of several pairs of diagonals', async () => {
+    await gauge('study', ...sides, '--diagonals', '212mm', '211.5mm', '--diagonals', '212mm', '211.75mm')
+    const lean = (a: number, b: number) => Math.asin((a * a - b * b) / (4 * 148.4 * 151.1))
+    assertNear(
+      kept('study').skewDegrees,
+      ((lean(212, 211.5) + lean(212, 211.75)) / 2) * (180 / Math.PI),
+      1e-5,
+    )
+  })
+
+  it('of the combs', async () => {
+    await gauge('study', ...sides, '--margins', '3mm, 4mm, 12mm, 1/4in')
+    expect(kept('study').margins).toEqual({ top: 3, right: 4, bottom: 12, left: 6.35 })
+    await gauge('bare', ...sides)
+    expect(kept('bare').margins).toBeNull()
+  })
+
+  it('of the paper that is said', async () => {
+    await gauge('study', ...sides, '--paper', 'Letter')
+    expect(kept('study').paper).toBe('letter')
+  })
+
+  it('says that a lean goes unseen without diagonals', async () => {
+    expect((await gauge('study', ...sides)).out).toContain('a leaning print goes unseen: add --diagonals A B')
+    expect((await gauge('two', ...sides, '--diagonals', '212mm', '212mm')).out).not.toContain('unseen')
+  })
+
+  it('as JSON alone on standard output', async () => {
+    const { out, err } = await gauge('study', ...sides, '--json', '--for', 'templates/quarter-mm.yaml')
+    expect(err).toBe('')
+    const said = JSON.parse(out)
+    expect(said).toMatchObject(kept('study'))
+    // one reading of ±0.25 mm on 150 mm
+    assertNear(said.uncertainty.likely.across, 0.25 / Math.sqrt(3) / 150, 1e-12)
+    expect(said.effects).toHaveLength(1)
+    expect(JSON.parse((await gauge('--list', '--json')).out)).toEqual(['study'])
+    expect(JSON.parse((await gauge('--show', 'study', '--json')).out).name).toBe('study')
+    expect(JSON.parse((await gauge('--forget', 'study', '--json')).out)).toEqual({
+      forgot: join(folder, 'study.json'),
+    })
+  })
+})
+
+describe('--for tells what the printer would do to a ramp', () => {
+  // quarter-mm: R 1724, c 1700, frame 625 (deck 640 less its board of 15), toe 40
+  const [R, c] = [1724, 1700]
+  const [a0, a1] = [Math.acos((c - 40) / R), Math.acos((c - 625) / R)]
+  const [run, rise] = [R * (Math.sin(a1) - Math.sin(a0)), 585]
+
+  it('in mm', async () => {
+    const { out } = await gauge('study', ...sides, '--for', 'templates/quarter-mm.yaml')
+    const [A, B] = [(148.4 / 150) * R, (151.1 / 150) * R]
+    const radius = (t: number) => ((A * Math.cos(t)) ** 2 + (B * Math.sin(t)) ** 2) ** 1.5 / (A * B)
+    const show = (mm: number) => mm.toFixed(1).replace(/\.0$/, '')
+    expect(out).toContain(
+      `the lip comes out ${show((1.1 / 150) * rise)} mm too high and ${show((1.6 / 150) * run)} mm too far forward; ` +
+        `radius ${show(radius(a0))} mm at the toe, ${show(radius(a1))} mm at the lip`,
+    )
+    expect(out).toMatch(/corrected: the lip lies within \d\.\d mm as a rule, \d\.\d mm if every reading errs/)
+  })
+
+  it('in inches', async () => {
+    const { out } = await gauge('study', ...sides, '--for', 'templates/quarter-in.yaml')
+    // quarter-in: frame 24 3/8 in, toe 1 1/2 in: 0.0073 of the rise is 0.168 in, an eighth and some
+    expect(out).toContain('the lip comes out 1/8+ in too high')
+  })
+
+  it('and keeps nothing where there is no such design, or a bad one', async () => {
+    expect((await gauge('study', ...sides, '--for', join(folder, 'nope.yaml'))).exit).toBe(2)
+    writeFileSync(join(folder, 'bad.yaml'), 'title: Boathouse\nunits: furlongs\n')
+    expect((await gauge('study', ...sides, '--for', join(folder, 'bad.yaml'))).exit).toBe(1)
+    expect(existsSync(join(folder, 'study.json'))).toBe(false)
+  })
+})
+
+describe('gauge refuses', () => {
+  it.each([
+    [
+      'a bare number',
+      ['--across', '148.4', '--down', '151.1mm'],
+      2,
+      /148\.4 has no unit; write 148\.4mm or 148\.4in/,
+    ],
+    ['a bare ruler', ['--across', '238.1/240', '--down', '151.1mm'], 2, /no unit|not a length/],
+    ['no --across', ['--down', '151.1mm'], 1, /--across is missing/],
+    ['no --down', ['--across', '151.1mm'], 1, /--down is missing/],
+    [
+      'a digit swapped',
+      ['--across', '184.4mm', '--down', '151.1mm'],
+      1,
+      /two digits swapped\? 148\.4mm would fit/,
+    ],
+    ['inches for mm', ['--across', '5.9mm', '--down', '151.1mm'], 1, /inches read as mm\? 5\.9in would fit/],
+    ['mm for inches', ['--across', '150in', '--down', '151.1mm'], 1, /mm read as inches\? 150mm would fit/],
+    ['fit to page', ['--across', '141mm', '--down', '141mm'], 1, /print again at 100 %, never "fit to page"/],
+    ['one diagonal', [...sides, '--diagonals', '212mm'], 2, /--diagonals: give both/],
+    [
+      'diagonals that cannot belong',
+      [...sides, '--diagonals', '216mm', '216mm'],
+      1,
+      /has diagonals of about 211\.8 mm/,
+    ],
+    [
+      'diagonals of a bent square',
+      [...sides, '--diagonals', '214mm', '209.5mm'],
+      1,
+      /more than any printer in order/,
+    ],
+    ['bare margins', [...sides, '--margins', '4, 4, 12, 4'], 2, /four lengths with units from the combs/],
+    ['three margins', [...sides, '--margins', '4mm, 4mm, 12mm'], 2, /four lengths with units/],
+    ['a wild margin', [...sides, '--margins', '4mm, 4mm, 120mm, 4mm'], 2, /each 0 to 50 mm/],
+    ['a paper that is none', [...sides, '--paper', 'b5'], 2, /--paper b5: say one of letter/],
+    ['a length that is none', ['--across', 'wide', '--down', '151.1mm'], 2, /--across/],
+    ['a negative length', ['--across=-149mm', '--down', '151.1mm'], 1, /measure again/],
+    ['a true length of nothing', ['--across', '149mm/0mm', '--down', '151.1mm'], 2, /more than 0/],
+  ])('%s, and keeps nothing', async (_, args, exit, words) => {
+    const said = await gauge('study', ...args)
+    expect(said.err).toMatch(words)
+    expect(said.exit).toBe(exit)
+    expect(said.out).toBe('')
+    expect(readdirSync(folder)).toEqual([])
+  })
+
+  it('all that is wrong at once', async () => {
+    const { err } = await gauge('study', '--across', '184.4mm', '--down', '141mm')
+    expect(err).toMatch(/--across 184\.4mm/)
+    expect(err).toMatch(/--down 141mm/)
+    expect(err).toMatch(/nothing kept/)
+  })
+
+  it.each(['../x', '/etc/x', 'a/b', 'a\\b', '..', '.hidden', 'a b', 'a'.repeat(41), 'Gerät', ''])(
+    'the name %s',
+    async (name) => {
+      for (const args of [
+        [name, ...sides],
+        ['--show', name],
+        ['--forget', name],
+      ]) {
+        const { exit, err } = await gauge(...args)
+        expect(exit).toBe(2)
+        expect(err).toMatch(/is no name for a printer|say a name/)
+      }
+      const { exit } = await call(
+        'plot',
+        'templates/quarter-mm.yaml',
+        '--printer',
+        name,
+        '--profiles',
+        folder,
+      )
+      expect(exit).toBe(2)
+      expect(readdirSync(folder)).toEqual([])
+    },
+  )
+
+  it('no name at all', async () => {
+    const { exit, err } = await gauge(...sides)
+    expect(exit).toBe(2)
+    expect(err).toContain('say a name for the printer')
+  })
+
+  it('an option that there is not', async () => expect((await gauge('study', '--acros', '1mm')).exit).toBe(2))
+
+  it('to replace a profile without --force', async () => {
+    await gauge('study', ...sides)
+    const again = await gauge('study', '--across', '149mm', '--down', '149mm')
+    expect(again.exit).toBe(2)
+    expect(again.err).toContain('--force')
+    assertNear(kept('study').across, 148.4 / 150, 1e-6)
+    expect((await gauge('study', '--across', '149mm', '--down', '149mm', '--force')).exit).toBe(0)
+    assertNear(kept('study').across, 149 / 150, 1e-6)
+  })
+})
+
+describe('the printers that are known', () => {
+  it('are listed, shown and forgotten', async () => {
+    expect((await gauge('--list')).out).toMatch(/no printers in .* yet; measure one/)
+    await gauge('study', ...sides)
+    await gauge('attic', ...sides)
+    expect((await gauge('--list')).out).toBe('attic\nstudy\n')
+    expect((await gauge('--show', 'study')).out).toContain('study on a4: across 1.07 % too short')
+    expect((await gauge('--forget', 'study')).exit).toBe(0)
+    expect((await gauge('--list')).out).toBe('attic\n')
+  })
+
+  it('are asked for by a near name', async () => {
+    await gauge('study', ...sides)
+    for (const args of [
+      ['--show', 'studdy'],
+      ['--forget', 'studdy'],
+    ]) {
+      const { exit, err } = await gauge(...args)
+      expect(exit).toBe(2)
+      expect(err).toContain('did you mean `study`?')
+    }
+    expect((await gauge('--show', 'workshop')).err).toContain('there are: study')
+    expect(existsSync(join(folder, 'study.json'))).toBe(true)
+  })
+
+  it.each([
+    ['cut short', (text: string) => text.slice(0, 60), /it is not JSON any more/],
+    [
+      'of a newer version',
+      (text: string) => text.replace('"version": 1', '"version": 2'),
+      /made by a newer traceply/,
+    ],
+    ['with a wild figure', (text: string) => text.replace('0.989333', '98.9'), /missing or out of its range/],
+    [
+      'with readings that are no words',
+      (text: string) => text.replace('"across 148.4mm"', '{}'),
+      /missing or out/,
+    ],
+    ['empty', () => '', /it is not JSON any more/],
+  ])('are refused when their file is %s, but may be forgotten', async (_, harm, words) => {
+    await gauge('study', ...sides)
+    const file = join(folder, 'study.json')
+    writeFileSync(file, harm(readFileSync(file, 'utf8')))
+    for (const said of [
+      await gauge('--show', 'study'),
+      await call('square', '--printer', 'study', '--profiles', folder, '--out', join(folder, 'x.pdf')),
+    ]) {
+      expect(said.exit).toBe(1)
+      expect(said.err).toMatch(words)
+      expect(said.err).toContain(file)
+    }
+    expect(existsSync(join(folder, 'x.pdf'))).toBe(false)
+    expect((await gauge('--forget', 'study')).exit).toBe(0)
+    expect(existsSync(file)).toBe(false)
+  })
+
+  it('go by the name of their file', async () => {
+    await gauge('study', ...sides)
+    copyFileSync(join(folder, 'study.json'), join(folder, 'attic.json'))
+    expect((await gauge('--show', 'attic')).out).toMatch(/^attic on a4/)
+  })
+
+  it('live in the user’s configuration folder, or where --profiles says', async () => {
+    vi.stubEnv('XDG_CONFIG_HOME', join(folder, 'config'))
+    // the convention of Linux; other systems have their own
+    if (process.platform !== 'linux') return
+    expect((await call('gauge', 'study', ...sides)).exit).toBe(0)
+    const file = join(folder, 'config', 'traceply', 'printers', 'study.json')
+    expect(JSON.parse(readFileSync(file, 'utf8')).name).toBe('study')
+    expect((await call('gauge', '--list')).out).toBe('study\n')
+    expect((await call('gauge', '--list', '--profiles', join(folder, 'other'))).out).toMatch(/no printers in/)
+    const deep = join(folder, 'a', 'b')
+    expect((await call('gauge', 'deep', ...sides, '--profiles', deep)).exit).toBe(0)
+    expect(readdirSync(deep)).toEqual(['deep.json'])
+    // a path that is not absolute is to be ignored (XDG base directory specification)
+    vi.stubEnv('XDG_CONFIG_HOME', 'config')
+    vi.stubEnv('HOME', join(folder, 'home'))
+    expect((await call('gauge', 'study', ...sides)).exit).toBe(0)
+    expect(existsSync(join(folder, 'home', '.config', 'traceply', 'printers', 'study.json'))).toBe(true)
+  })
+
+  it('cannot live in a file or be a folder', async () => {
+    writeFileSync(join(folder, 'file'), '')
+    expect((await call('gauge', 'study', ...sides, '--profiles', join(folder, 'file'))).exit).toBe(2)
+    mkdirSync(join(folder, 'study.json'))
+    expect((await gauge('--show', 'study')).exit).toBe(2)
+    expect((await gauge('study', ...sides, '--force')).exit).toBe(2)
+    expect((await gauge('--forget', 'study')).exit).toBe(2)
+  })
+})
