@@ -1,4 +1,6 @@
 import type { Units } from '../../design/design.ts'
+import { sheetWindow } from '../../page/sheet.ts'
+import { squareSideIn } from '../../page/square-page.ts'
 import { layOutSquare } from '../../page/square-set.ts'
 import { Failure } from '../failure.ts'
 import { checkOut } from '../files.ts'
@@ -34,7 +36,7 @@ export const square = async (raw: SquareOptions, shell: Shell): Promise<number> 
         '2. Measure both sides of the square and both diagonals with a steel rule, from mark to mark.',
         printer === null
           ? '3. Type the `gauge` command printed on the page with your figures.'
-          : '3. Both sides should now read 150 mm, and both diagonals the same.',
+          : `3. Both sides should now read ${squareSideIn(sheetWindow(sheet))} mm, and both diagonals the same.`,
         '',
       ].join('\n'),
     )
