@@ -109,7 +109,7 @@ describe('the square page', () => {
         const ruler = along.reduce((best, l) => (size(l) > size(best) ? l : best))
         assertNear(size(ruler) / step, Math.round(size(ruler) / step), 1e-4, 'whole steps')
         const free = (down ? height : width) - 2 * margin
-        expect(size(ruler)).toBeGreaterThan(free - (down ? 50 : 30))
+        expect(size(ruler)).toBeGreaterThan(free - (down ? 80 : 30))
         for (const [x, y] of [
           [ruler.x0, ruler.y0],
           [ruler.x1, ruler.y1],
