@@ -1,0 +1,143 @@
+import type { RampDesign, Sheet, Units } from '../design/design.ts'
+import { showLength } from '../length.ts'
+import { type Finding, note, warn } from './check.ts'
+import { offer, same } from './offer.ts'
+
+const inch = 25.4
+const foot = 12 * inch
+
+/** `easy`: the face grain lies along the axis of the curve, here the ramp's width; `hard`: it runs up the curve. mm */
+interface BendRow {
+  readonly thickness: number
+  readonly easy: number
+  readonly hard: number
+}
+
+/** Least radii to which dry plywood bends: APA, "Bending Plywood", form TT-003. Single panels may crack at them. */
+const rows: readonly BendRow[] = [
+  { thickness: inch / 4, easy: 2 * foot, hard: 5 * foot },
+  { thickness: (5 * inch) / 16, easy: 2 * foot, hard: 6 * foot },
+  { thickness: (3 * inch) / 8, easy: 3 * foot, hard: 8 * foot },
+  { thickness: inch / 2, easy: 6 * foot, hard: 12 * foot },
+  { thickness: (5 * inch) / 8, easy: 8 * foot, hard: 16 * foot },
+  { thickness: (3 * inch) / 4, easy: 12 * foot, hard: 20 * foot },
+]
+
+/** What a thickness as measured may be over a row of the table and still count as that row, mm. */
+const slack = 0.1
+
+/** Ramp practice, no source: hardboard up to here takes every usual radius. mm */
+const thinHardboard = 6.5
+
+/** Largest radius that the design file takes, mm. */
+const mostRadius = 20_000
+
+/** The row of the table that holds for a thickness: the next thicker one when it lies between; null past the table. */
+export const bendRow = (thickness: number): BendRow | null =>
+  rows.find((row) => row.thickness >= thickness - slack) ?? null
+
+interface Bent {
+  readonly layer: number
+  readonly sheet: Sheet
+  readonly row: BendRow | null
+  /** of its outer face, the tighter one */
+  readonly radius: number
+}
+
+const bentLayers = (skin: readonly Sheet[], frameRadius: number): readonly Bent[] => {
+  let above = 0
+  return skin.map((sheet, i) => {
+    above += sheet.thickness
+    return { layer: i + 1, sheet, row: bendRow(sheet.thickness), radius: frameRadius - above }
+  })
+}
+
+const isPlywood = ({ sheet }: Bent): boolean => sheet.material === 'plywood'
+
+const cracks = (bent: Bent): boolean =>
+  isPlywood(bent) && (bent.row === null || bent.radius < bent.row.easy - same)
+
+/** Whether each layer bends to the radius of its own curve, in words: at most one warning, with what works. */
+export const bendFindings = (
+  { skin, transition }: RampDesign,
+  frameRadius: number,
+  units: Units,
+): readonly Finding[] => {
+  const show = (mm: number): string => showLength(mm, units, { decimals: 1 })
+  const layers = bentLayers(skin, frameRadius)
+  const findings: Finding[] = []
+  const broken = layers.filter(cracks)
+  if (broken.length > 0) {
+    const reasons = broken.map(({ layer, sheet, row, radius }) =>
+      row === null
+        ? `layer ${layer}, ${show(sheet.thickness)} plywood, is thicker than any in the bending table (${show(rows.at(-1)!.thickness)})`
+        : `layer ${layer}, ${show(sheet.thickness)} plywood, may crack at a radius of ${show(radius)}: ` +
+          `the least is ${show(row.easy)} with its face grain along the ramp's width, ${show(row.hard)} the other way`,
+    )
+    const ways = [
+      ...thinnerWay(skin, transition.circle, frameRadius, show),
+      ...radiusWay(layers, transition.circle, units),
+    ]
+    const remedy = ways.length > 0 ? ways.join(', or ') : 'no plywood bends so far; take 6 mm hardboard'
+    findings.push(warn('skin-bend', `${reasons.join('; ')}; ${remedy}`))
+  }
+  const turned = layers.filter((bent) => isPlywood(bent) && !cracks(bent) && bent.radius < bent.row!.hard)
+  if (turned.length > 0)
+    findings.push(
+      note(
+        'skin-bend',
+        `plywood bends to this curve only with its face grain along the ramp's width: ${turned
+          .map(
+            ({ layer, sheet, row }) =>
+              `layer ${layer}, ${show(sheet.thickness)} (least radius ${show(row!.easy)} so, ${show(row!.hard)} the other way)`,
+          )
+          .join('; ')}`,
+      ),
+    )
+  for (const { layer, sheet } of layers)
+    if (sheet.material === 'hardboard' && sheet.thickness > thinHardboard)
+      findings.push(
+        note(
+          'skin-bend',
+          `layer ${layer}, ${show(sheet.thickness)} hardboard, is thicker than the ${show(6)} that takes every usual curve; bend a piece first`,
+        ),
+      )
+  return findings
+}
+
+type Circle = RampDesign['transition']['circle']
+
+/** The thickest row that bends when it is taken, in layers enough, for every layer that does not. */
+const thinnerWay = (
+  skin: readonly Sheet[],
+  circle: Circle,
+  frameRadius: number,
+  show: (mm: number) => string,
+): readonly string[] => {
+  const broken = bentLayers(skin, frameRadius).map(cracks)
+  for (const { thickness } of [...rows].reverse()) {
+    const times = (sheet: Sheet): number => Math.ceil((sheet.thickness - slack) / thickness)
+    const replaced = skin.flatMap((sheet, i): readonly Sheet[] =>
+      broken[i]
+        ? Array.from({ length: times(sheet) }, () => ({ thickness, material: 'plywood' as const }))
+        : [sheet],
+    )
+    const grown =
+      replaced.reduce((sum, s) => sum + s.thickness, 0) - skin.reduce((sum, s) => sum + s.thickness, 0)
+    // a given radius of the ridden face leaves the frame's to follow the skin; a tenth for the figure as it is shown
+    const radius = (circle.layer === 'frame' ? frameRadius : frameRadius + grown) - slack * replaced.length
+    if (bentLayers(replaced, radius).some(cracks)) continue
+    const each = skin.flatMap((sheet, i) => (broken[i] ? [`${times(sheet)} of ${show(thickness)}`] : []))
+    const places = broken.flatMap((is, i) => (is ? [i + 1] : []))
+    return [`take ${each.map((words, i) => `${words} in place of layer ${places[i]}`).join(' and ')}`]
+  }
+  return []
+}
+
+/** The least radius at which the skin bends as it is; none for a sheet past the table. */
+const radiusWay = (layers: readonly Bent[], circle: Circle, units: Units): readonly string[] => {
+  const ply = layers.filter(isPlywood)
+  if (ply.some(({ row }) => row === null)) return []
+  const least = circle.radius + Math.max(...ply.map(({ row, radius }) => row!.easy - radius))
+  return least > mostRadius ? [] : [`a ${circle.layer} radius of ${offer(units).atLeast(least)} or more`]
+}

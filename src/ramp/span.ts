@@ -1,0 +1,65 @@
+import type { RampDesign, Units } from '../design/design.ts'
+import { type Finding, note } from './check.ts'
+import { measured, offer } from './offer.ts'
+
+/** What a cross timber bears between two sides. */
+export interface Span {
+  /** sag in its middle under the load, mm */
+  readonly sag: number
+  /** span over sag */
+  readonly ratio: number
+}
+
+/** One heavy rider who lands, N: in the middle of one stud, as a load at rest. A stated assumption, no source. */
+export const spanLoad = 1500
+
+/** Modulus of elasticity of common softwood framing, N/mm². A stated assumption; from memory: C16 of EN 338 has 8000. */
+export const spanStiffness = 8000
+
+/** Span over sag that floors are commonly held to; from memory. */
+export const spanRatio = 360
+
+/** Most sides that a design takes. */
+const mostSides = 9
+
+/** N in a pound of force. */
+const pound = 4.4482216
+
+/**
+ * Sag of a beam on two supports with a load in its middle: F L³ / (48 E I), I = b h³ / 12 (handbook beam formula). `width`
+ * across the load, `depth` along it, mm.
+ */
+export const studSpan = (length: number, width: number, depth: number): Span => {
+  const inertia = (width * depth ** 3) / 12
+  const sag = (spanLoad * length ** 3) / (48 * spanStiffness * inertia)
+  return { sag, ratio: length / sag }
+}
+
+/** A note where a stud on edge sags more than floors do, with the ribs or the depth that would come under that. */
+export const spanFindings = ({ width, sides, studs }: RampDesign, units: Units): readonly Finding[] => {
+  const [thin, wide] = [Math.min(...studs.section), Math.max(...studs.section)]
+  const bay = (count: number): number => (width - count * sides.thickness) / (count - 1)
+  const passes = (count: number): boolean =>
+    bay(count) > 0 && studSpan(bay(count), thin, wide).ratio >= spanRatio
+  const length = bay(sides.count)
+  if (length <= 0 || passes(sides.count)) return []
+  const { sag, ratio } = studSpan(length, thin, wide)
+  const count = Array.from({ length: mostSides - sides.count }, (_, i) => sides.count + 1 + i).find(passes)
+  // span over sag is 4 E b h³ / (F L²)
+  const depth = Math.cbrt((spanRatio * spanLoad * length ** 2) / (4 * spanStiffness * thin))
+  const ribs = (count ?? 2) - 2
+  const ways = [
+    ...(count === undefined
+      ? []
+      : [`${ribs === 1 ? '1 middle rib' : `${ribs} middle ribs`} (sides: { count: ${count} })`]),
+    `studs ${offer(units).atLeast(depth)} deep or more`,
+  ]
+  return [
+    note(
+      'span',
+      `a stud ${measured(length, units)} long sags about ${measured(sag, units)}, span/${Math.floor(ratio)}, under ${spanLoad} N (${Math.round(spanLoad / pound / 10) * 10} lb) ` +
+        `at rest in its middle, its stiffness taken as ${spanStiffness} N/mm²; floors are commonly held to span/${spanRatio}. ` +
+        `${ways.join(' or ')} would hold it to that; load and stiffness are assumptions, so judge for yourself or ask who knows timber`,
+    ),
+  ]
+}
