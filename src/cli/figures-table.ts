@@ -2,6 +2,7 @@ import type { Design } from '../design/design.ts'
 import { showLength } from '../length.ts'
 import type { CoverCounts } from '../page/choose-cover.ts'
 import type { Cover } from '../page/coverage.ts'
+import { pipeDrills } from '../ramp/holes.ts'
 import type { Ramp, SolvedDesign } from '../ramp/ramp.ts'
 import { steepnessWord } from '../ramp/steepness.ts'
 import { showChecks } from './show-checks.ts'
@@ -66,15 +67,34 @@ const rampTable = (ramp: Ramp, show: (mm: number) => string): readonly string[] 
       ],
       ['notch', `${coping.seat}, ${show(coping.along)} along, ${show(coping.down)} down`],
     )
-  for (const layer of ramp.skin)
+  if (coping && ramp.pipe)
+    rows.push([
+      `holes ${ramp.pipe.holes.length}`,
+      `${ramp.pipe.holes.map(show).join(', ')} along the pipe of ${show(ramp.pipe.length)}; ${pipeDrills.near} in its near wall only, ${pipeDrills.far} in the far`,
+    ])
+  ramp.skin.forEach((layer, i) => {
     rows.push([
       `skin ${layer.layer}`,
-      `${show(layer.sheet.thickness)} ${layer.sheet.material}, cut ${show(layer.length)} long`,
+      `${show(layer.sheet.thickness)} ${layer.sheet.material}, cut ${show(layer.length)} long; ${laid(ramp, i, show)}`,
     ])
+  })
   if (ramp.studs.length > 0)
     rows.push([
       `studs ${ramp.studs.length}`,
       `up the curve to their middles: ${ramp.studs.map((s) => `${show(s.at)}${s.lies === 'flat' ? ' flat' : ''}`).join(', ')}`,
     ])
   return [ramp.name, ...rows.map(([label, words]) => `  ${label.padEnd(8)} ${words}`)]
+}
+
+/** Sheets, seams and screws of a layer. */
+const laid = ({ plans, screws }: Ramp, i: number, show: (mm: number) => string): string => {
+  const { pieces, widths, seams } = plans[i]!
+  const { count, length } = screws[i]!
+  const sheets = pieces.length * widths.length
+  const meets = seams.map(({ at, stud }) => `${show(at)}${stud === null ? '' : ` (stud ${stud + 1})`}`)
+  return [
+    sheets === 1 ? '1 sheet' : `${sheets} sheets`,
+    ...(meets.length > 0 ? [`seam at ${meets.join(', ')}`] : []),
+    `${count} screws${length === null ? '' : ` ${show(length)} long`}`,
+  ].join(', ')
 }

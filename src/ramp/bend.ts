@@ -75,25 +75,27 @@ export const bendFindings = (
           `the least is ${show(row.easy)} with its face grain along the ramp's width, ${show(row.hard)} the other way`,
     )
     const ways = [
-      ...thinnerWay(skin, transition.circle, frameRadius, show),
+      ...thinnerWay(skin, transition.circle, frameRadius, units),
       ...radiusWay(layers, transition.circle, units),
     ]
     const remedy = ways.length > 0 ? ways.join(', or ') : 'no plywood bends so far; take 6 mm hardboard'
     findings.push(warn('skin-bend', `${reasons.join('; ')}; ${remedy}`))
   }
   const turned = layers.filter((bent) => isPlywood(bent) && !cracks(bent) && bent.radius < bent.row!.hard)
-  if (turned.length > 0)
+  if (turned.length > 0) {
+    const alike = [...new Set(turned.map(({ sheet }) => sheet.thickness))].map((thickness) => {
+      const those = turned.filter(({ sheet }) => sheet.thickness === thickness)
+      const { easy, hard } = those[0]!.row!
+      const name = `layer${those.length > 1 ? 's' : ''} ${those.map(({ layer }) => layer).join(', ')}`
+      return `${name}, ${show(thickness)} (least radius ${show(easy)} so, ${show(hard)} the other way)`
+    })
     findings.push(
       note(
         'skin-bend',
-        `plywood bends to this curve only with its face grain along the ramp's width: ${turned
-          .map(
-            ({ layer, sheet, row }) =>
-              `layer ${layer}, ${show(sheet.thickness)} (least radius ${show(row!.easy)} so, ${show(row!.hard)} the other way)`,
-          )
-          .join('; ')}`,
+        `plywood bends to this curve only with its face grain along the ramp's width: ${alike.join('; ')}`,
       ),
     )
+  }
   for (const { layer, sheet } of layers)
     if (sheet.material === 'hardboard' && sheet.thickness > thinHardboard)
       findings.push(
@@ -107,15 +109,17 @@ export const bendFindings = (
 
 type Circle = RampDesign['transition']['circle']
 
-/** The thickest row that bends when it is taken, in layers enough, for every layer that does not. */
+/** The thickest row that bends when it is taken, in layers enough, for every layer that does not; thickness as it is sold. */
 const thinnerWay = (
   skin: readonly Sheet[],
   circle: Circle,
   frameRadius: number,
-  show: (mm: number) => string,
+  units: Units,
 ): readonly string[] => {
   const broken = bentLayers(skin, frameRadius).map(cracks)
-  for (const { thickness } of [...rows].reverse()) {
+  const step = units === 'mm' ? 1 : inch / 16
+  for (const row of [...rows].reverse()) {
+    const thickness = Math.floor(row.thickness / step + 1e-9) * step
     const times = (sheet: Sheet): number => Math.ceil((sheet.thickness - slack) / thickness)
     const replaced = skin.flatMap((sheet, i): readonly Sheet[] =>
       broken[i]
@@ -124,12 +128,13 @@ const thinnerWay = (
     )
     const grown =
       replaced.reduce((sum, s) => sum + s.thickness, 0) - skin.reduce((sum, s) => sum + s.thickness, 0)
-    // a given radius of the ridden face leaves the frame's to follow the skin; a tenth for the figure as it is shown
-    const radius = (circle.layer === 'frame' ? frameRadius : frameRadius + grown) - slack * replaced.length
-    if (bentLayers(replaced, radius).some(cracks)) continue
-    const each = skin.flatMap((sheet, i) => (broken[i] ? [`${times(sheet)} of ${show(thickness)}`] : []))
-    const places = broken.flatMap((is, i) => (is ? [i + 1] : []))
-    return [`take ${each.map((words, i) => `${words} in place of layer ${places[i]}`).join(' and ')}`]
+    // a given radius of the ridden face leaves the frame's to follow the skin
+    if (bentLayers(replaced, circle.layer === 'frame' ? frameRadius : frameRadius + grown).some(cracks))
+      continue
+    const places = skin.flatMap((sheet, i) =>
+      broken[i] ? [`${times(sheet)} in place of layer ${i + 1}`] : [],
+    )
+    return [`take plywood of ${showLength(thickness, units)}, ${places.join(', ')}`]
   }
   return []
 }

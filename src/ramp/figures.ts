@@ -45,6 +45,10 @@ const rampFigures = (ramp: Ramp) => {
       up: coping.up,
       out: coping.out,
       notch: { seat: coping.seat, along: coping.along, down: coping.down },
+      material: ramp.design.coping?.material,
+      pipeLength: ramp.pipe?.length,
+      pipePieces: ramp.pipe?.pieces,
+      holes: ramp.pipe?.holes,
     },
     studs: ramp.studs.map((stud) => ({
       at: stud.at,
@@ -65,12 +69,33 @@ const rampFigures = (ramp: Ramp) => {
       depth: timber.depth,
     })),
     studLength: ramp.studLength,
-    skin: ramp.skin.map((layer) => ({
+    skin: ramp.skin.map((layer, i) => ({
       layer: layer.layer,
       sheet: layer.sheet.material,
       thickness: layer.sheet.thickness,
       length: layer.length,
       marks: layer.marks,
+      ...layerFigures(ramp, i),
     })),
+  }
+}
+
+/** How a layer is laid: pieces up it and across it, where they meet, rows of screws. Studs are numbered from 1, toe to lip. */
+const layerFigures = ({ plans, screws }: Ramp, i: number) => {
+  const [plan, own] = [plans[i]!, screws[i]!]
+  const number = (stud: number | null): number | null => (stud === null ? null : stud + 1)
+  return {
+    pieces: plan.pieces,
+    widths: plan.widths,
+    seams: plan.seams.map(({ at, stud }) => ({ at, stud: number(stud) })),
+    acrossSeams: plan.acrossSeams,
+    rows: plan.rows.map((row, k) => ({
+      at: row.at,
+      on: row.on,
+      stud: number(row.stud),
+      across: row.across,
+      length: own.rows[k]!,
+    })),
+    screws: { count: own.count, length: own.length },
   }
 }

@@ -2,8 +2,11 @@ import type { RampDesign } from '../design/design.ts'
 import type { Check } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
 import type { DeckTimber } from './deck-timbers.ts'
+import type { Pipe } from './holes.ts'
+import type { LayerScrews } from './screws.ts'
 import type { Side } from './side.ts'
 import type { SkinLayer } from './skin.ts'
+import type { LayerPlan } from './skin-plan.ts'
 import type { Stud } from './studs.ts'
 import type { Transition } from './transition.ts'
 
@@ -29,6 +32,11 @@ export interface Ramp {
   /** behind the lip */
   readonly deckTimbers: readonly DeckTimber[]
   readonly skin: readonly SkinLayer[]
+  /** how each layer of `skin` is laid, and what it is screwed with */
+  readonly plans: readonly LayerPlan[]
+  readonly screws: readonly LayerScrews[]
+  /** the coping's own length, joints and holes */
+  readonly pipe: Pipe | null
 }
 
 export interface SolvedDesign {

@@ -205,7 +205,7 @@ const upSeams = (
     const inReach = fit.filter(({ at }) => at > last + same && at <= reach + same)
     const free = inReach.filter(({ i }) => !taken.has(i)).at(-1)
     const chosen = free ?? inReach.at(-1)
-    const at = chosen?.at ?? Math.min(reach, layer.length - leastPiece)
+    const at = chosen?.at ?? Math.min(reach, Math.max(layer.length - leastPiece, from + short / 2))
     seams.push({ at, stud: chosen?.i ?? null, shared: chosen !== undefined && free === undefined })
     from = at + gap / 2
   }
@@ -320,7 +320,7 @@ const screwsAcross = (
       offWalls(p) &&
       [...below, ...screws].every((other) => Math.abs(other - p) >= screwApart - same)
     for (const p of wanted) {
-      const found = [p, ...aside(p, step / 2)].find(free)
+      const found = free(p) ? p : aside(p, step / 2).find(free)
       if (found !== undefined) screws.push(found)
     }
   }

@@ -9,7 +9,7 @@ export interface Remedy {
   readonly panel?: Stock['panel']
 }
 
-type Change = (design: RampDesign, typed: readonly number[]) => Omit<Remedy, 'words'>
+type Change = (design: RampDesign, typed: readonly number[], words: string) => Omit<Remedy, 'words'>
 
 const to = (change: (design: RampDesign, typed: number) => RampDesign): Change => {
   return (design, typed) => ({ design: change(design, typed[0]!) })
@@ -50,6 +50,21 @@ const width = to((d, value) => ({ ...d, width: value }))
 const chamfer = to((d, value) => ({ ...d, chamfer: value }))
 const noChamfer = to((d) => ({ ...d, chamfer: 0 }))
 const bridged = to((d) => ({ ...d, runOut: { kind: 'sheet', sheet: { thickness: 1.5, material: 'steel' } } }))
+const every = to((d, value) => ({ ...d, studs: { ...d.studs, every: value } }))
+const onStuds = to((d) => ({ ...d, fasten: 'studs' }))
+/** Sheets in place of layers that crack: `2 in place of layer 1, 3 in place of layer 2`. */
+const thinner: Change = (design, [thickness], words) => {
+  const counts = new Map([...words.matchAll(/(\d+) in place of layer (\d+)/g)].map((m) => [+m[2]!, +m[1]!]))
+  const sheet = { thickness: thickness!, material: 'plywood' as const }
+  return {
+    design: {
+      ...design,
+      skin: design.skin.flatMap((own, i) =>
+        counts.has(i + 1) ? Array.from({ length: counts.get(i + 1)! }, () => sheet) : [own],
+      ),
+    },
+  }
+}
 const panel: Change = (design, [a, b]) => ({ design, panel: [Math.min(a!, b!), Math.max(a!, b!)] })
 
 /** A length as a message shows one that may be typed. */
@@ -113,6 +128,13 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
   ],
   'skin-none': [],
   'stud-toe': [[`a toe of ${L} takes`, toe]],
+  'skin-bend': [
+    [`plywood of ${L}(?:, \\d+ in place of layer \\d+)+`, thinner],
+    [`(?:frame|surface) radius of ${L} or more`, radius],
+  ],
+  'seam-stud': [[`studs every ${L} bring`, every]],
+  'screw-through': [['say `fasten: studs`', onStuds]],
+  'fasten-between': [['say `fasten: studs`', onStuds]],
 }
 
 /** Messages that name a way out but no number, each with its reason. */
@@ -123,6 +145,12 @@ const withoutNumber: readonly RegExp[] = [
   /take a thinner pipe or a higher ramp$/,
   // the floor is not what is in the way
   /starts too steep, for this section$/,
+  // no plywood of the table bends so far, and no ramp is so large
+  /take 6 mm hardboard$/,
+  // two rows of screws need wood, whatever the spacing
+  /or two side by side$/,
+  // no spacing that may be typed brings a stud there
+  /cut the sheets shorter than [^;]*$/,
   // the pipe is thinner than the deck board beside it
   /take a thicker pipe or a thinner deck board$/,
 ]
@@ -149,7 +177,7 @@ export const remediesOf = (design: RampDesign, finding: Finding, units: Units): 
       if ('error' in reading) throw new Error(`${reading.error} in: ${finding.message}`)
       return reading.mm
     })
-    return [{ words: match[0], ...change(design, typed) }]
+    return [{ words: match[0], ...change(design, typed, match[0]) }]
   })
   if (found.length === 0 && !withoutNumber.some((form) => form.test(finding.message)))
     throw new Error(`no nearest value in ${finding.id}: ${finding.message}`)

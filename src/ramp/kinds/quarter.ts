@@ -1,12 +1,17 @@
 import type { RampDesign, Stock, Units } from '../../design/design.ts'
+import { bendFindings } from '../bend.ts'
 import { chamferLimit } from '../chamfer.ts'
 import { type Finding, hasStop, note, stop, warn } from '../check.ts'
 import { type SolvedCoping, solveCoping } from '../coping.ts'
 import { solveDeckTimbers } from '../deck-timbers.ts'
+import { solvePipe } from '../holes.ts'
 import { measured, offer, same } from '../offer.ts'
 import type { Ramp } from '../ramp.ts'
+import { solveScrews } from '../screws.ts'
 import { type Side, solveSide } from '../side.ts'
 import { skinFindings, solveSkin } from '../skin.ts'
+import { type LayerPlan, planFindings, planSkin } from '../skin-plan.ts'
+import { spanFindings } from '../span.ts'
 import { solveStuds } from '../studs.ts'
 import { skinThickness, solveTransition, type Transition } from '../transition.ts'
 
@@ -51,6 +56,9 @@ export const solveQuarter = (
         studs: [],
         deckTimbers: [],
         skin: [],
+        plans: [],
+        screws: [],
+        pipe: null,
       },
       findings,
     }
@@ -78,18 +86,38 @@ export const solveQuarter = (
         `the deck is ${show(transition.heights.deck)} above the floor; above ${show(guardHeight)} a guard is a common requirement: ask your building office`,
       ),
     )
-  const framing = solveStuds(
-    design,
-    transition,
-    pipe.coping,
-    { curveEnd: side?.curveEnd ?? transition.curve.lip, length },
-    units,
-  )
+  const panel = { curveEnd: side?.curveEnd ?? transition.curve.lip, length }
+  const framing = solveStuds(design, transition, pipe.coping, panel, units)
   const skin = solveSkin(design, transition, pipe.coping, framing.studs)
   const behind = side
     ? solveDeckTimbers(design, transition, pipe.coping, side, framing.studs, units)
     : { timbers: [], findings: [] }
   findings.push(...framing.findings, ...behind.findings, ...skinFindings(skin))
+  const around = {
+    design,
+    curve: transition.curve,
+    studs: framing.studs,
+    timbers: behind.timbers,
+    panel: stock.panel,
+    units,
+  }
+  const plans = planSkin(around, skin)
+  const planAt = (every: number): readonly LayerPlan[] => {
+    const other = { ...design, studs: { ...design.studs, every } }
+    const { studs } = solveStuds(other, transition, pipe.coping, panel, units)
+    return planSkin({ ...around, design: other, studs }, solveSkin(other, transition, pipe.coping, studs))
+  }
+  const fixing = solveScrews(skin, plans, around, units)
+  const laid = solvePipe(design, stock, units)
+  // a frame that cannot be sawn is not worth fitting out
+  if (!hasStop(findings))
+    findings.push(
+      ...bendFindings(design, transition.radius.frame, units),
+      ...spanFindings(design, units),
+      ...planFindings(plans, around, planAt),
+      ...fixing.findings,
+      ...laid.findings,
+    )
   return {
     ramp: {
       ...base,
@@ -101,6 +129,9 @@ export const solveQuarter = (
       studs: framing.studs,
       deckTimbers: behind.timbers,
       skin,
+      plans,
+      screws: fixing.screws,
+      pipe: laid.pipe,
     },
     findings,
   }
