@@ -19,6 +19,7 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
   let exit = 0
   const err = (text: string): void => shell.err(withoutTricks(text))
   const output = { writeOut: shell.out, writeErr: err }
+  const collect = (value: string, before: readonly string[] = []): readonly string[] => [...before, value]
   const program = new Command('traceply')
     .description('Full-size paper templates for a home-built skate ramp, and the numbers that go with them.')
     .version(version)
@@ -42,6 +43,11 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
     .command('figures')
     .argument('<design>', 'design file')
     .description('show what the ramp comes out as, and what will not work')
+    .option(
+      '--as-cut <notch>',
+      'along=…,down=… of a notch that is cut already (RAMP:along=… where there are several): what the pipe does in it, and the shim that cures it',
+      collect,
+    )
     .option('--json', 'print JSON alone, in mm and degrees')
     .option('--out <file>', 'write it to a file instead')
     .option('--force', 'replace a file that exists')
@@ -71,7 +77,6 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
       exit = await plot(file, options, shell)
     })
 
-  const collect = (value: string, before: readonly string[] = []): readonly string[] => [...before, value]
   const profilesHelp = "folder of the printers' profiles; else your own configuration folder"
 
   program

@@ -8,6 +8,7 @@ import { hasStop } from '../../ramp/check.ts'
 import { designFigures } from '../../ramp/figures.ts'
 import type { SolvedDesign } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
+import { asCuts, readAsCut, showAsCut } from '../as-cut.ts'
 import { figuresTable, type PageFigures } from '../figures-table.ts'
 import { checkOut, writeOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
@@ -17,17 +18,24 @@ export interface FiguresOptions {
   readonly json?: boolean
   readonly out?: string
   readonly force?: boolean
+  /** notches that are sawn already: `along=…,down=…`, with the ramp's name where there are several */
+  readonly asCut?: readonly string[]
 }
 
 /** What the ramp comes out as, and what will not work. Exit 1 when something stops it. */
 export const figures = (file: string, options: FiguresOptions, shell: Shell): number => {
   const { design } = loadDesign(file)
   if (options.out !== undefined) checkOut(options.out, options.force ?? false, file)
+  const cuts = readAsCut(options.asCut ?? [], design)
   const solved = solveDesign(design)
+  const cut = asCuts(cuts, solved)
   const pages = hasStop(solved.checks) ? null : pagesOf(design, solved)
   const text = options.json
-    ? `${JSON.stringify({ ...designFigures(design, solved), pages }, null, 2)}\n`
-    : figuresTable(design, solved, pages)
+    ? `${JSON.stringify({ ...designFigures(design, solved), ...(cuts.length > 0 && { asCut: cut }), pages }, null, 2)}\n`
+    : figuresTable(design, solved, pages) +
+      showAsCut(cut, design.units)
+        .map((line) => `${line}\n`)
+        .join('')
   if (options.out === undefined) shell.out(text)
   else writeOut(options.out, text, options.force ?? false)
   return hasStop(solved.checks) ? 1 : 0

@@ -1,0 +1,136 @@
+import type { Design, RampDesign, Units } from '../design/design.ts'
+import { implausible } from '../design/plausible.ts'
+import { nearWord } from '../length/near.ts'
+import { quote } from '../length/quote.ts'
+import { readLength, showLength } from '../length.ts'
+import { type AsCut, type Cut, solveAsCut } from '../ramp/as-cut.ts'
+import type { SolvedDesign } from '../ramp/ramp.ts'
+import { Failure } from './failure.ts'
+import { wrap } from './wrap.ts'
+
+/** A sawn notch and the ramp that it was sawn in. */
+export interface RampCut extends Cut {
+  readonly ramp: string
+}
+
+export type RampAsCut = AsCut & { readonly ramp: string }
+
+/** What the design file takes for a notch, mm. */
+const range = { least: 1, most: 300 }
+
+const example = { mm: 'along=48,down=30', in: 'along=1 7/8,down=1 1/4' } as const
+
+/** Reads all of what `--as-cut` says. Fails with everything that is wrong at once. */
+export const readAsCut = (all: readonly string[], design: Design): readonly RampCut[] => {
+  const faults: string[] = []
+  const cuts = all.flatMap((said) => readOne(said, design, faults) ?? [])
+  for (const [i, { ramp }] of cuts.entries())
+    if (cuts.findIndex((cut) => cut.ramp === ramp) < i)
+      faults.push(`--as-cut is given twice for ${quote(ramp)}; give one notch for each ramp`)
+  if (faults.length > 0) throw new Failure(2, faults.join('\n'))
+  return cuts
+}
+
+const readOne = (said: string, { ramps, units }: Design, faults: string[]): RampCut | null => {
+  const shown = `--as-cut ${quote(said, 60).slice(1, -1)}`
+  const match = /^(?:(.*):)?\s*(along|down)\s*=([^=]*),\s*(along|down)\s*=([^=]*)$/s.exec(said)
+  if (!match || match[2] === match[4]) {
+    faults.push(`${shown}: write it like ${ramps.length > 1 ? `${ramps[0]!.name}:` : ''}${example[units]}`)
+    return null
+  }
+  const ramp = rampOf(match[1]?.trim(), ramps, units, shown, faults)
+  const texts = new Map([
+    [match[2], match[3]!],
+    [match[4], match[5]!],
+  ])
+  const [along, down] = (['along', 'down'] as const).map((key) =>
+    lengthOf(key, texts.get(key)!.trim(), units, shown, faults),
+  ) as [number | null, number | null]
+  return ramp === null || along === null || down === null ? null : { ramp: ramp.name, along, down }
+}
+
+const rampOf = (
+  name: string | undefined,
+  ramps: readonly RampDesign[],
+  units: Units,
+  shown: string,
+  faults: string[],
+): RampDesign | null => {
+  const names = ramps.map((ramp) => ramp.name)
+  if (name === undefined && ramps.length > 1) {
+    faults.push(
+      `${shown}: there are ${ramps.length} ramps, say which, like ${names[0]}:${example[units]}; ${known(names)}`,
+    )
+    return null
+  }
+  const ramp = name === undefined ? ramps[0]! : ramps.find((one) => one.name === name)
+  if (!ramp) {
+    const near = nearWord(name!, names)
+    faults.push(
+      `${shown}: no ramp is called ${quote(name!)}; ${near === undefined ? known(names) : `did you mean ${quote(near)}?`}`,
+    )
+    return null
+  }
+  if (!ramp.coping) {
+    faults.push(`${shown}: ${quote(ramp.name)} has no pipe; give it \`coping\` in the design file`)
+    return null
+  }
+  return ramp
+}
+
+const known = (names: readonly string[]): string =>
+  names.length === 1 ? `the only one is ${quote(names[0]!)}` : `they are ${names.join(', ')}`
+
+const lengthOf = (
+  key: string,
+  said: string,
+  units: Units,
+  shown: string,
+  faults: string[],
+): number | null => {
+  const reading = readLength(said, units)
+  if ('error' in reading) {
+    faults.push(`${shown}: \`${key}\`: ${reading.error}`)
+    return null
+  }
+  const fault = implausible(said, reading, range, units)
+  if (fault) faults.push(`${shown}: \`${key}\`: ${fault.fault}`)
+  return fault ? null : reading.mm
+}
+
+/** What the cuts make of the solved ramps; null where a ramp's pipe could not be solved. */
+export const asCuts = (cuts: readonly RampCut[], { ramps }: SolvedDesign): readonly (RampAsCut | null)[] =>
+  cuts.map((cut) => {
+    const solved = solveAsCut(ramps.find((ramp) => ramp.name === cut.ramp)!, cut)
+    return solved && { ramp: cut.ramp, ...solved }
+  })
+
+/** A shim thinner than this is none. mm */
+const nothing = 0.1
+
+/** Reveals and what brings them to the wanted ones, a few lines for each notch. */
+export const showAsCut = (all: readonly (RampAsCut | null)[], units: Units): readonly string[] =>
+  all.flatMap((one) => {
+    if (one === null) return []
+    const show = (mm: number): string => showLength(mm, units, { decimals: 1 })
+    const { up, out, wanted, shims } = one
+    const shim = (where: string, mm: number, face: string): string =>
+      mm < -nothing
+        ? `${where} none: not deep enough yet, take ${show(-mm)} more off its ${face}`
+        : `${where} ${mm > nothing ? show(mm) : 'none'}`
+    return [
+      '',
+      `${one.ramp}, notch as cut: ${show(one.along)} along, ${show(one.down)} down`,
+      `  pipe     ${stands(up, 'above', 'below', 'the deck board', show)}, ${stands(out, 'out of', 'behind', 'the ridden face', show)}; ` +
+        `wanted ${show(wanted.up)} above and ${show(wanted.out)} out`,
+      `  shim     ${shim('under the pipe', shims.under, 'floor')}; ${shim('behind it', shims.behind, 'back wall')}`,
+    ].map((line) => wrap(line, 11))
+  })
+
+const stands = (
+  mm: number,
+  over: string,
+  under: string,
+  what: string,
+  show: (mm: number) => string,
+): string => `${show(Math.abs(mm))} ${mm < 0 ? under : over} ${what}`
