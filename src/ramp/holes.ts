@@ -2,7 +2,7 @@ import type { RampDesign, Stock, Units } from '../design/design.ts'
 import { showLength } from '../length.ts'
 import { type Finding, note } from './check.ts'
 import { measured, same } from './offer.ts'
-import { type Stretch, wallMiddles } from './skin-plan.ts'
+import { type Stretch, wallMiddles } from './skin-framing.ts'
 
 /** A joint of the pipe, from the ramp's left outer face. */
 export interface PipeJoint {

@@ -2,8 +2,9 @@ import type { Units } from '../design/design.ts'
 import { type Finding, note, warn } from './check.ts'
 import type { Curve } from './curve.ts'
 import { measured, same } from './offer.ts'
+import type { ScrewRow } from './screw-rows.ts'
 import type { SkinLayer } from './skin.ts'
-import type { LayerPlan, ScrewRow } from './skin-plan.ts'
+import type { LayerPlan } from './skin-plan.ts'
 import type { Stud } from './studs.ts'
 import type { Timber } from './timber.ts'
 
@@ -105,7 +106,7 @@ export const solveScrews = (
     else if (usual !== null) findings.push(...thinFindings(plan, rows, usual, deep, units))
     return {
       count: plan.rows.reduce((sum, row) => sum + row.across.length, 0),
-      length: between ? screwWithin(through, units) : usual,
+      length: plan.rows.length === 0 ? null : between ? screwWithin(through, units) : usual,
       rows,
     }
   })

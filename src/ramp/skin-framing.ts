@@ -1,0 +1,65 @@
+import type { RampDesign, Stock, Units } from '../design/design.ts'
+import type { Curve } from './curve.ts'
+import { same } from './offer.ts'
+import { screwGrip, timberRun } from './screws.ts'
+import type { SkinLayer } from './skin.ts'
+import type { Stud } from './studs.ts'
+import type { Timber } from './timber.ts'
+
+const inch = 25.4
+
+/**
+ * Common practice, no source, mm: the gap between sheets; a screw from its sheet's edge; the most from screw to screw in the
+ * layers below and in the top one; a screw between studs from all timber.
+ */
+export const practice = {
+  mm: { gap: 3, edge: 10.5, base: 250, top: 175, between: 25 },
+  in: { gap: inch / 8, edge: (7 * inch) / 16, base: 10 * inch, top: 7 * inch, between: inch },
+} as const
+
+/** How far a screw stays inside a stud's long edges, mm. */
+export const insideStud = 3
+
+/** Middle planes of sides and ribs, from the ramp's left outer face. */
+export const wallMiddles = ({ width, sides }: RampDesign): readonly number[] =>
+  Array.from(
+    { length: sides.count },
+    (_, i) => sides.thickness / 2 + (i * (width - sides.thickness)) / (sides.count - 1),
+  )
+
+/** What a skin is laid on. */
+export interface Framing {
+  readonly design: RampDesign
+  readonly curve: Curve
+  readonly studs: readonly Stud[]
+  /** those that carry no skin, but that a screw may meet */
+  readonly timbers: readonly Timber[]
+  readonly panel: Stock['panel']
+  readonly units: Units
+}
+
+/** A stretch of a layer, up it or across it; of the flat sheet, mm. */
+export interface Stretch {
+  readonly from: number
+  readonly length: number
+}
+
+/** From the flat sheet to the curve and back. */
+export interface Lying {
+  readonly placeAt: (at: number) => number
+  readonly markOf: (stud: Stud) => number
+}
+
+export const lie = (curve: Curve, { below, sheet }: SkinLayer): Lying => {
+  const middle = curve.offset(below + sheet.thickness / 2)
+  return {
+    placeAt: (at) => middle.placeAtLength(at),
+    markOf: (stud) => middle.lengthTo(curve.placeAtLength(stud.at)),
+  }
+}
+
+/** Whether a screw at a place goes into a stud, off its edges and as deep as it should or as the stud is. */
+export const meets = (curve: Curve, place: number, stud: Stud, units: Units): boolean => {
+  const run = timberRun(curve, place, stud, insideStud)
+  return run !== null && run.to >= Math.min(screwGrip[units], stud.depth) - same
+}

@@ -1,0 +1,441 @@
+import Flatten from '@flatten-js/core'
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import type { RampDesign, Sheet, Stock, Units } from '../../src/design/design.ts'
+import { hasStop } from '../../src/ramp/check.ts'
+import type { Ramp } from '../../src/ramp/ramp.ts'
+import type { Timber } from '../../src/ramp/timber.ts'
+import { assertNear } from '../support/near.ts'
+import { circleOf, inch, piped, plain, plywood, solve, studded } from './ramps.ts'
+
+/** What is promised of gaps, edges and distances; common practice, no source. mm */
+const practice = {
+  mm: { gap: 3, edge: 10.5, base: 250, top: 175, between: 25 },
+  in: { gap: 3.175, edge: 11.1125, base: 254, top: 177.8, between: 25.4 },
+}
+const apart = 15
+
+const real = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+const hardboard = (thickness: number): Sheet => ({ thickness, material: 'hardboard' })
+
+interface Job {
+  readonly design: RampDesign
+  readonly panel: Stock['panel']
+  readonly units: Units
+}
+
+/** Ramps as they are built, of up to three sheets up the curve and two across. */
+const job: fc.Arbitrary<Job> = fc
+  .record({
+    width: real(700, 4000),
+    count: fc.integer({ min: 2, max: 4 }),
+    height: real(300, 1300),
+    ratio: real(1.35, 3.2),
+    toe: real(15, 70),
+    every: real(110, 320),
+    foot: fc.option(fc.record({ every: real(90, 200), to: real(200, 900) })),
+    section: fc.constantFrom([38, 89], [45, 95], [38, 140], [45, 70], [35, 60]),
+    skin: fc.array(fc.constantFrom(6, 9, 9.5, 12).map(plywood), { minLength: 1, maxLength: 3 }),
+    top: fc.option(fc.constantFrom(3, 6, 6.4).map(hardboard)),
+    fasten: fc.constantFrom('studs' as const, 'between' as const),
+    pipe: fc.option(fc.constantFrom(42.4, 48.3, 60.3)),
+    panel: fc.constantFrom([1220, 2440], [1250, 2500], [600, 1200], [915, 2135]),
+    units: fc.constantFrom('mm' as const, 'in' as const),
+  })
+  .map((r) => ({
+    design: {
+      ...plain,
+      width: r.width,
+      sides: { thickness: 18, count: r.count },
+      height: { layer: 'frame' as const, value: r.height },
+      transition: circleOf('frame', r.height * r.ratio),
+      toe: r.toe,
+      studs: studded({ every: r.every, foot: r.foot, section: r.section as [number, number] }),
+      skin: r.top ? [...r.skin, r.top] : r.skin,
+      fasten: r.fasten,
+      coping: r.pipe === null ? null : piped({ outside: r.pipe }),
+    },
+    panel: r.panel as [number, number],
+    units: r.units,
+  }))
+  .filter(({ design, panel, units }) => !hasStop(solve(design, units, panel).findings))
+
+/** Corners by turning a box, as a polygon of the other library. */
+const polygon = ({ x, y, angle, width, depth }: Timber): Flatten.Polygon => {
+  const corner = (u: number, v: number): Flatten.Point =>
+    new Flatten.Point(u, v).rotate(angle).translate(new Flatten.Vector(x, y))
+  const h = width / 2
+  return new Flatten.Polygon([corner(-h, 0), corner(-h, -depth), corner(h, -depth), corner(h, 0)])
+}
+
+/** A place on the flat sheet, bent: the layer's middle keeps its length; `into` mm under the frame's curve. */
+const bent = ({ transition, skin }: Ramp, i: number, at: number, into: number): Flatten.Point => {
+  const { centre, radius, toeAngle } = transition!
+  const { below, sheet } = skin[i]!
+  const angle = toeAngle + at / (radius.frame - below - sheet.thickness / 2)
+  const r = radius.frame + into
+  return new Flatten.Point(centre.x + r * Math.sin(angle), centre.y - r * Math.cos(angle))
+}
+
+/** Where along the frame's curve. */
+const alongFrame = ({ transition, skin }: Ramp, i: number, at: number): number =>
+  (at * transition!.radius.frame) / (transition!.radius.frame - skin[i]!.below - skin[i]!.sheet.thickness / 2)
+
+/** The stretches of timber between sides and ribs, from the left outer face. */
+const bays = ({ width, sides: { thickness, count } }: RampDesign): readonly (readonly [number, number])[] => {
+  const pitch = (width - thickness) / (count - 1)
+  return Array.from({ length: count - 1 }, (_, k) => [k * pitch + thickness, (k + 1) * pitch])
+}
+
+const jobs = fc.sample(job, { numRuns: 600, seed: 31 })
+const solved = jobs.map((one) => ({ ...one, ...solve(one.design, one.units, one.panel) }))
+const warned = (findings: readonly { readonly id: string; readonly level: string }[], id: string): boolean =>
+  findings.some((f) => f.id === id && f.level === 'warn')
+const isBetween = ({ design }: Job): boolean => design.fasten === 'between' && design.skin.length > 1
+
+describe('on 600 ramps that can be sawn', () => {
+  test('the ramps meet what is tested: seams, ribs, sheets side by side, both ways to fasten', () => {
+    const plans = solved.flatMap(({ ramp }) => ramp.plans)
+    expect(plans.filter(({ seams }) => seams.length > 0).length).toBeGreaterThan(500)
+    expect(plans.filter(({ seams }) => seams.length > 1).length).toBeGreaterThan(50)
+    expect(plans.filter(({ acrossSeams }) => acrossSeams.some(({ rib }) => rib)).length).toBeGreaterThan(100)
+    expect(plans.filter(({ acrossSeams }) => acrossSeams.some(({ rib }) => !rib)).length).toBeGreaterThan(100)
+    const between = solved.filter((one) => isBetween(one) && one.ramp.plans.at(-1)!.rows.length > 1)
+    expect(between.length).toBeGreaterThan(100)
+    expect(solved.filter(({ findings }) => warned(findings, 'seam-stud')).length).toBeLessThan(60)
+  })
+
+  test('every seam lies on a stud, or a warning says which does not', () => {
+    for (const { ramp, findings } of solved) {
+      const lost = ramp.plans.flatMap(({ seams }) => seams.filter((s) => s.stud === null || s.shared))
+      expect(lost.length > 0).toBe(warned(findings, 'seam-stud'))
+      ramp.plans.forEach((plan, i) => {
+        for (const seam of plan.seams) {
+          if (seam.stud === null) continue
+          expect(polygon(ramp.studs[seam.stud]!).contains(bent(ramp, i, seam.at, 2))).toBe(true)
+        }
+      })
+    }
+  })
+
+  test('neighbouring layers never meet on the same stud, but where that is said', () => {
+    for (const { ramp } of solved)
+      ramp.plans.slice(1).forEach((plan, i) => {
+        const below = ramp.plans[i]!.seams.map(({ stud }) => stud)
+        for (const seam of plan.seams)
+          if (seam.stud !== null) expect(below.includes(seam.stud)).toBe(seam.shared)
+      })
+  })
+
+  test('pieces fit a panel, and with their gaps make up the layer and the width', () => {
+    for (const { ramp, panel, units, design } of solved)
+      ramp.plans.forEach((plan, i) => {
+        const { gap } = practice[units]
+        const sum = (of: readonly { readonly length: number }[]): number =>
+          of.reduce((total, { length }) => total + length, 0) + gap * (of.length - 1)
+        if (ramp.skin[i]!.length === 0) return
+        assertNear(sum(plan.pieces), ramp.skin[i]!.length, 1e-6, 'up')
+        assertNear(sum(plan.widths), design.width, 1e-6, 'across')
+        for (const { length } of plan.pieces) {
+          expect(length).toBeLessThanOrEqual(panel[0] + 1e-6)
+          expect(length).toBeGreaterThan(0)
+        }
+        for (const { length } of plan.widths) {
+          expect(length).toBeLessThanOrEqual(panel[1] + 1e-6)
+          expect(length).toBeGreaterThan(250)
+        }
+        plan.seams.forEach(({ at }, k) => {
+          assertNear(plan.pieces[k]!.from + plan.pieces[k]!.length, at - gap / 2, 1e-6)
+          assertNear(plan.pieces[k + 1]!.from, at + gap / 2, 1e-6)
+        })
+      })
+  })
+
+  test('no stud farther up than a seam could have taken it', () => {
+    for (const { ramp, panel, units } of solved)
+      ramp.plans.forEach((plan, i) => {
+        const { length, marks } = ramp.skin[i]!
+        const below = ramp.plans[i - 1]?.seams.map(({ stud }) => stud) ?? []
+        plan.seams.forEach((seam, k) => {
+          const reach = plan.pieces[k]!.from + panel[0] + practice[units].gap / 2
+          const farther = marks.flatMap((mark, j) =>
+            mark > seam.at + 1e-6 && mark <= reach && j < ramp.studs.length - 1 && mark < length - 100
+              ? [j]
+              : [],
+          )
+          // a shared one is the farthest of all, any other passes over those that the layer below took
+          expect(farther.every((j) => !seam.shared && below.includes(j))).toBe(true)
+        })
+      })
+  })
+
+  test('every screw that should meets timber: under its head, and 25 mm deep or as deep as it is', () => {
+    let screws = 0
+    for (const one of solved) {
+      const { ramp, design } = one
+      ramp.plans.forEach((plan, i) => {
+        for (const row of plan.rows) {
+          if (row.on === 'between') continue
+          const stud = ramp.studs[row.stud!]!
+          const timber = polygon(stud)
+          expect(timber.contains(bent(ramp, i, row.at, 1))).toBe(true)
+          expect(timber.contains(bent(ramp, i, row.at, Math.min(25, stud.depth - 0.5)))).toBe(true)
+          for (const p of row.across) {
+            screws++
+            expect(bays(design).some(([a, b]) => p >= a + 19.9 && p <= b - 19.9)).toBe(true)
+          }
+        }
+      })
+    }
+    expect(screws).toBeGreaterThan(50_000)
+  }, 60_000)
+
+  test('every screw between studs misses all timber by its distance, sides and ribs too', () => {
+    for (const one of solved) {
+      const { ramp, design, units } = one
+      const top = ramp.plans.length - 1
+      const rows = ramp.plans[top]?.rows ?? []
+      if (!isBetween(one)) {
+        expect(rows.some((row) => row.on === 'between')).toBe(false)
+        continue
+      }
+      expect(rows.every((row) => row.on === 'between')).toBe(true)
+      const timber = [...ramp.studs, ...ramp.deckTimbers].map(polygon)
+      const { length } = ramp.screws[top]!
+      for (const row of rows) {
+        const foot = bent(ramp, top, row.at, 0)
+        for (const t of timber) {
+          expect(t.contains(foot)).toBe(false)
+          expect(foot.distanceTo(t)[0]).toBeGreaterThan(practice[units].between - 1e-3)
+        }
+        for (const p of row.across)
+          expect(bays(design).some(([a, b]) => p >= a + 19.9 && p <= b - 19.9)).toBe(true)
+      }
+      // and never reaches out of the skin
+      if (length !== null) expect(length).toBeLessThanOrEqual(ramp.skinThickness - 2 + 1e-6)
+    }
+  }, 60_000)
+
+  test('screws keep off the edges of their sheet', () => {
+    for (const { ramp, units } of solved)
+      ramp.plans.forEach((plan) => {
+        const inside = (p: number, of: readonly { readonly from: number; readonly length: number }[]) =>
+          of.some(({ from, length }) => p >= from + 10 && p <= from + length - 10)
+        for (const row of plan.rows) {
+          expect(inside(row.at, plan.pieces)).toBe(true)
+          for (const p of row.across) expect(inside(p, plan.widths)).toBe(true)
+        }
+        for (const { stud, at } of plan.seams) {
+          const rows = plan.rows.filter((row) => row.on === 'seam' && row.stud === stud).map((row) => row.at)
+          if (stud === null || plan.rows[0]?.on === 'between') continue
+          const { gap, edge } = practice[units]
+          expect(rows.length).toBe(2)
+          assertNear(rows[0]!, at - gap / 2 - edge, 1e-6)
+          assertNear(rows[1]!, at + gap / 2 + edge, 1e-6)
+        }
+      })
+  })
+
+  test('no screw meets one of a layer below', () => {
+    for (const { ramp } of solved) {
+      const placed = ramp.plans.map((plan, i) =>
+        plan.rows.map((row) => ({ along: alongFrame(ramp, i, row.at), across: row.across })),
+      )
+      placed.forEach((rows, i) => {
+        for (const row of rows)
+          for (const lower of placed.slice(0, i).flat()) {
+            if (Math.abs(lower.along - row.along) >= apart) continue
+            for (const p of row.across)
+              for (const q of lower.across) expect(Math.abs(p - q)).toBeGreaterThan(apart - 1e-6)
+          }
+      })
+    }
+  }, 60_000)
+
+  test('every layer that goes on studs has a row on each stud that it covers', () => {
+    for (const one of solved) {
+      const { ramp } = one
+      ramp.plans.forEach((plan, i) => {
+        if (isBetween(one) && i === ramp.plans.length - 1) return
+        const { length, marks } = ramp.skin[i]!
+        marks.forEach((mark, j) => {
+          if (mark < 12 || mark > length - 12) return
+          // a seam without a stud may lie over one
+          if (plan.seams.some((s) => s.stud === null && Math.abs(s.at - mark) < 20)) return
+          const rows = plan.rows.filter((row) => row.stud === j)
+          expect(rows.length).toBe(plan.seams.some(({ stud }) => stud === j) ? 2 : 1)
+        })
+      })
+    }
+  })
+
+  test('screws stand no farther apart than told, but to clear a rib or another screw', () => {
+    for (const { ramp, design, units } of solved)
+      ramp.plans.forEach((plan, i) => {
+        const most = i > 0 && i === ramp.plans.length - 1 ? practice[units].top : practice[units].base
+        for (const row of plan.rows)
+          for (const { from, length } of plan.widths) {
+            const own = row.across.filter((p) => p > from && p < from + length)
+            own.slice(1).forEach((p, k) => {
+              const spare = i === 0 && design.sides.count === 2 ? 1e-6 : 2 * 30 + 18
+              expect(p - own[k]!).toBeLessThan(most + spare)
+            })
+          }
+      })
+  })
+})
+
+describe('a wide ramp without ribs, worked by hand', () => {
+  // 1216 wide, sides 18: screws from 18 + 20 to 1216 − 38 = 1178, 1140 in 5 steps of 228 or in 7 of 162.857
+  const { ramp } = solve(plain)
+  test('base rows lie half a step apart from layer to layer', () => {
+    const [first, second] = ramp.plans.map(({ rows }) => rows[1]!.across)
+    expect(first).toHaveLength(6)
+    expect(second).toHaveLength(5)
+    first!.forEach((p, i) => {
+      assertNear(p, 38 + 228 * i, 1e-9)
+    })
+    second!.forEach((p, i) => {
+      assertNear(p, 38 + 228 * (i + 0.5), 1e-9)
+    })
+  })
+  test('the top sheet has closer screws; those that would meet one below are moved by the least', () => {
+    const top = ramp.plans[2]!.rows[1]!.across
+    expect(top).toHaveLength(8)
+    const below = [...ramp.plans[0]!.rows[1]!.across, ...ramp.plans[1]!.rows[1]!.across]
+    top.forEach((p, i) => {
+      const wanted = 38 + (1140 / 7) * i
+      const free = below.every((q) => Math.abs(q - wanted) >= apart)
+      // to the nearest whole millimetre that is clear; the first and last find theirs inward
+      assertNear(p, wanted, free ? 1e-9 : 16, `screw ${i + 1}`)
+    })
+  })
+  test('counts: one row for each of 6 studs', () => {
+    expect(ramp.screws.map(({ count }) => count)).toEqual([6 * 6, 6 * 5, 6 * 8])
+  })
+})
+
+describe('a high ramp', () => {
+  // marks of the first layer lie (R − 4.5)/R of their place up the frame
+  const high: RampDesign = {
+    ...plain,
+    height: { layer: 'frame', value: 1300 },
+    transition: circleOf('frame', 2400),
+    skin: [plywood(9), plywood(9), { thickness: 6, material: 'hardboard' }],
+  }
+  test('a seam lies on the farthest stud in reach, the next layer on the one before, the third again on the farthest', () => {
+    const { ramp } = solve(high)
+    const share = (i: number): number => (2400 - [4.5, 13.5, 21][i]!) / 2400
+    // studs every 200: 1220 + 1.5 reaches the one at 1200 up the frame, in every layer
+    const places = ramp.plans.map(({ seams }) => seams[0]!.at)
+    ;[1200, 1000, 1200].forEach((at, i) => {
+      assertNear(places[i]!, at * share(i), 1e-6, `layer ${i + 1}`)
+    })
+    assertNear(ramp.plans[0]!.pieces[0]!.length, 1200 * share(0) - 1.5, 1e-6)
+  })
+  test('sheets that a rib is under meet on it, others are said to take blocks', () => {
+    const wide = { ...high, width: 3018, sides: { thickness: 18, count: 3 } }
+    // ribs' middles: 9, 1509, 3009
+    expect(solve(wide).ramp.plans.map(({ acrossSeams }) => acrossSeams)).toEqual(
+      Array.from({ length: 3 }, () => [{ at: 1509, rib: true }]),
+    )
+    const open = solve({ ...wide, sides: { thickness: 18, count: 2 } })
+    expect(open.ramp.plans.map(({ acrossSeams }) => acrossSeams)).toEqual([
+      [{ at: 2441.5, rib: false }],
+      [{ at: 576.5, rib: false }],
+      [{ at: 2441.5, rib: false }],
+    ])
+    const notes = open.findings.filter((f) => f.id === 'seam-across')
+    expect(notes).toEqual([
+      {
+        id: 'seam-across',
+        level: 'note',
+        message:
+          'sheets 2440 long do not reach across 3018: ' +
+          'layer 1 meets 2441.5 from the left over blocks that you set between the studs; ' +
+          'layer 2 meets 576.5 from the left over blocks that you set between the studs; ' +
+          'layer 3 meets 2441.5 from the left over blocks that you set between the studs',
+      },
+    ])
+  })
+})
+
+describe('a seam that finds no stud', () => {
+  const long: RampDesign = {
+    ...plain,
+    height: { layer: 'frame', value: 1000 },
+    transition: circleOf('frame', 2400),
+  }
+  const said = (design: RampDesign, units: Units = 'mm'): string =>
+    solve(design, units)
+      .findings.filter((f) => f.id === 'seam-stud')
+      .map((f) => `${f.level}: ${f.message}`)
+      .join()
+
+  test.each(['mm', 'in'] as const)('names the nearest spacing that brings one, and it works: %s', (units) => {
+    for (const every of [950, 800, 620]) {
+      const design = { ...long, studs: studded({ every }) }
+      const words = said(design, units)
+      if (every === 950) expect(words).toMatch(/^warn: /)
+      if (words === '') continue
+      const offered = /studs every ([\d /]+) bring/.exec(words)
+      expect(offered, words).not.toBeNull()
+      const [whole, part] = offered![1]!.split(' ')
+      const [top, bottom] = (part ?? '0/1').split('/')
+      const typed = (Number(whole) + Number(top) / Number(bottom)) * (units === 'in' ? inch : 1)
+      expect(said({ ...design, studs: studded({ every: typed }) }, units)).toBe('')
+      // one step wider does not
+      const step = units === 'in' ? inch / 2 : 10
+      if (typed + step < every)
+        expect(said({ ...design, studs: studded({ every: typed + step }) }, units)).not.toBe('')
+    }
+  })
+  test('thin studs are told apart: two rows need wood', () => {
+    const thin = { ...long, studs: studded({ section: [19, 89] }) }
+    // 3 of gap, twice 10.5 to the edge and 3 inside the stud, and one to spare: 31
+    expect(said(thin)).toContain('studs 31 thick or more, or two side by side')
+    expect(said({ ...long, studs: studded({ section: [31, 89] }) })).toBe('')
+    expect(said({ ...long, studs: studded({ section: [29, 89] }) })).not.toBe('')
+  })
+})
+
+describe('a top sheet between the studs', () => {
+  const between: RampDesign = { ...plain, fasten: 'between' }
+  test('lies midway between their faces', () => {
+    const { ramp } = solve(between)
+    const { transition, studs } = ramp
+    const rows = ramp.plans[2]!.rows
+    // faces of studs 2 and 3, 38 thick, 200 and 400 up: 219 and 381, so 300; on the middle of the third layer
+    const share = (transition!.radius.frame - 21) / transition!.radius.frame
+    assertNear(rows[1]!.at, 300 * share, 1e-6)
+    expect(rows).toHaveLength(studs.length - 1)
+    expect(ramp.plans[0]!.rows.every((row) => row.on !== 'between')).toBe(true)
+  })
+  test('whose studs stand too close goes on them: the way out is said and works', () => {
+    const close = { ...between, studs: studded({ every: 85 }) }
+    const { findings, ramp } = solve(close)
+    // beside the toe stud and the lip stud one is left out; 25 on either side makes 50 from face to face
+    const faces = ramp.studs
+      .slice(1)
+      .map((s, i) => s.at - s.width / 2 - ramp.studs[i]!.at - ramp.studs[i]!.width / 2)
+    const wide = faces.filter((room) => room >= 50).length
+    expect(wide).toBe(2)
+    expect(findings.filter((f) => f.id === 'fasten-between')).toEqual([
+      {
+        id: 'fasten-between',
+        level: 'warn',
+        message: `only ${wide} of ${ramp.studs.length - 1} bays between studs have room for screws 25 off all timber; say \`fasten: studs\``,
+      },
+    ])
+    const again = solve({ ...close, fasten: 'studs' })
+    expect(again.findings.filter((f) => f.id === 'fasten-between')).toEqual([])
+    expect(again.ramp.plans[2]!.rows.length).toBeGreaterThan(10)
+    // 38 + 2 × 25 = 88 is room for one
+    expect(solve({ ...between, studs: studded({ every: 89 }) }).ramp.plans[2]!.rows.length).toBeGreaterThan(5)
+  })
+  test('that is the only layer goes on the studs all the same, and that is said', () => {
+    const { ramp, findings } = solve({ ...between, skin: [plywood(12)] })
+    expect(ramp.plans[0]!.rows.every((row) => row.on === 'stud')).toBe(true)
+    expect(findings.find((f) => f.id === 'fasten-between')?.level).toBe('note')
+  })
+})
