@@ -75,7 +75,8 @@ const jointsBetween = (tiles: readonly Tile[]) => {
     let [ring, steps] = [[from], 0]
     const seen = new Set(ring)
     while (ring.length > 0 && !ring.includes(to)) {
-      ring = ring.flatMap((name) => near.get(name) ?? []).filter((name) => !seen.has(name))
+      // each page once, however many ways lead to it
+      ring = [...new Set(ring.flatMap((name) => near.get(name) ?? []))].filter((name) => !seen.has(name))
       for (const name of ring) seen.add(name)
       steps++
     }
