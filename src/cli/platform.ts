@@ -12,7 +12,8 @@ const font = (name: string): Uint8Array => readFileSync(load.resolve(`dejavu-fon
 
 /** What Node hands to the PDF writer. The wide font is read only when a text needs it. */
 export const platform: PdfPlatform = {
-  deflate: (bytes) => deflateSync(bytes),
+  // copied: zlib's own buffers are larger than what they hold, and a set keeps one for each page
+  deflate: (bytes) => new Uint8Array(deflateSync(bytes)),
   digest: (bytes) => createHash('sha256').update(bytes).digest().subarray(0, 16),
   wideFont: async () => ({
     fontkit: load('@pdf-lib/fontkit'),

@@ -120,10 +120,10 @@ const steps = ({ units, tiles, cover, trial, pattern }: MapFacts): readonly stri
     level
       ? `Chalk the snap lines on the panel, above its bottom edge: ${lines} ${units}.`
       : 'Snap a straight line for each row on a clean floor or board.',
-    'Trim each page on its left and lower joint lines. Lay the pages in the order of their numbers, each row to its snap line. At a joint the half circles with the same number make a whole one, and the zero ticks of the two scales run through; where another tick does, it tells the slip in tenths of a millimetre. Low-tack tape; use the paper the same day, damp paper grows.',
+    'Trim each page on its left and lower joint lines, where it has them (turn it so that its big number stands upright). Lay the pages in the order of their numbers, each row to its snap line. At a joint the half circles with the same number make a whole one, and the zero ticks of the two scales run through; where another tick does, it tells the slip in tenths of a millimetre. Low-tack tape; use the paper the same day, damp paper grows.',
     cover !== 'whole'
       ? "Straight edges are the panel's own or a ruler's work. Set out the numbered crosses on the panel with tape and square (figures below), and lay the paper to them."
-      : "Lay the taped sheet to the panel's bottom and front edges.",
+      : "Lay the taped sheet to the panel's bottom and front edges; blank paper may hang over them.",
     'The middle of the thick black line is the line. Prick through it every 25 mm (1 in) or cut the paper on it, then draw with a thin batten.',
     'Saw beside the line on the side of the ticks, marked WASTE, and smooth down to it. KEEP is your panel.',
     'Trace the first side onto all the others.',

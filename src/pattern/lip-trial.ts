@@ -97,7 +97,7 @@ export const lipTrial = (ramp: Ramp, width: number, height: number, units: Units
       stroke('mark', scrap, pens.stud),
     ],
     steps: [
-      `The pipe should stand ${show(coping.up)} ${units} above the deck board and ${show(coping.out)} ${units} out of the ridden face.`,
+      `The pipe should stand ${show(coping.up)} ${units} above the deck board and ${show(coping.out)} ${units} out of the ridden face: that is its reveal.`,
       "Saw this in a scrap of the side's plywood (dashed edges anywhere near), screw on offcuts of skin and deck board, lay the real pipe in, and run a hand and a wheel over it.",
       `Too proud or too low: change the pipe's figures in the design file and plot again, before the first side is cut.`,
     ],
@@ -155,6 +155,6 @@ const skinMarks = (
       ]),
       pens.mark,
     ),
-    text('mark', { x: at.x, y: at.y - 0.9 }, 1.9, show(sheet.thickness), { align: 'middle' }),
+    text('mark', { x: at.x, y: at.y - 0.9 }, 1.9, `skin ${show(sheet.thickness)}`, { align: 'middle' }),
   ]
 }

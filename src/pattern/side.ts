@@ -36,6 +36,14 @@ export const sidePattern = (ramp: Ramp, serves: readonly string[], units: Units)
       ...namedPoint(transition.lip, 'LIP', { x: -3, y: 3 }, 'right'),
       ...heightMarks(ramp, side, transition, units),
       text('datum', { x: 60, y: -letters.small - 4.5 }, letters.small, 'baseline: the bottom edge'),
+      ...(transition.toe.y >= 16
+        ? [
+            text('datum', { x: -4.5, y: transition.toe.y / 2 }, letters.small, 'front edge', {
+              angle: Math.PI / 2,
+              align: 'middle',
+            }),
+          ]
+        : []),
       stroke('datum', pathOf({ x: 0, y: 0 }, { x: side.length, y: 0 }), pens.datum),
       stroke('datum', pathOf(transition.lip, { x: side.length, y: side.height }), pens.datum),
     ],
@@ -148,7 +156,7 @@ const sideFacts = (ramp: Ramp, transition: Transition, units: Units): readonly s
     `radius: frame ${show(radius.frame)}, ridden face ${show(radius.surface)}; lip ${((lipAngle * 180) / Math.PI).toFixed(1)}°, ${steepnessWord(lipAngle)}`,
     ...(coping
       ? [
-          `pipe ${fine(coping.outside)}: stands ${fine(coping.up)} above the deck board, ${fine(coping.out)} out of the ridden face; ` +
+          `pipe ${fine(coping.outside)}: its reveal is ${fine(coping.up)} above the deck board, ${fine(coping.out)} out of the ridden face; ` +
             `notch ${fine(coping.along)} along, ${fine(coping.down)} down`,
         ]
       : []),

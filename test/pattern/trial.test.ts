@@ -60,7 +60,7 @@ describe('the piece of scrap for the lip trial', () => {
     expect(piece.y0).toBeLessThan(centre.y - 30.15)
     expect(piece.y1).toBeGreaterThan(Math.max(ramp.transition!.heights.deck, centre.y + 30.15))
     expect(trial.steps[0]).toBe(
-      'The pipe should stand 8 mm above the deck board and 6 mm out of the ridden face.',
+      'The pipe should stand 8 mm above the deck board and 6 mm out of the ridden face: that is its reveal.',
     )
   })
 
