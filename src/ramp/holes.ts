@@ -25,6 +25,9 @@ export const pipeDrills = { near: '13 mm (1/2 in)', far: '5 mm (3/16 in)' } as c
 /** How far a hole keeps off the middle plane of a side, where the studs' screws sit. mm */
 const offWall = 30
 
+/** A shorter piece of pipe is a stub that no two holes hold, mm. */
+const leastPipe = 200
+
 /** Growth of plastic pipe: 3/8 in in 100 ft for 10 °F (published by pipe makers); so much a °F. */
 const plasticGrowth = 3 / 8 / (100 * 12) / 10
 
@@ -69,8 +72,8 @@ const pipeJoints = (design: RampDesign, longest: number): readonly PipeJoint[] =
   let from = 0
   while (design.width - from > longest + same) {
     const start = from
-    const reach = Math.min(start + longest, design.width - Math.min(300, longest / 2))
-    const rib = ribs.findLast((at) => at > start + same && at <= reach + same)
+    const reach = Math.min(start + longest, design.width - Math.min(leastPipe, longest / 2))
+    const rib = ribs.findLast((at) => at > start + leastPipe && at <= reach + same)
     from = rib ?? reach
     joints.push({ at: from, rib: rib !== undefined })
   }

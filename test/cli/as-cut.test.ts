@@ -1,0 +1,185 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { run } from '../../src/cli/run.ts'
+import { assertNear } from '../support/near.ts'
+
+let folder: string
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'traceply-'))
+})
+afterEach(() => {
+  rmSync(folder, { recursive: true })
+})
+
+const traceply = async (...args: readonly string[]) => {
+  let [out, err] = ['', '']
+  const exit = await run(args, {
+    out: (text) => {
+      out += text
+    },
+    err: (text) => {
+      err += text
+    },
+  })
+  return { exit, out, err }
+}
+const one = 'templates/quarter-mm.yaml'
+const two = 'templates/pair-mm.yaml'
+const cut = (design: string, ...cuts: readonly string[]) =>
+  traceply('figures', design, ...cuts.flatMap((said) => ['--as-cut', said]))
+
+/**
+ * The starter by hand: frame 625, deck 640, ridden face 1700 about a centre 1700 up; lip at cos⁻¹((1700 − 625)/1724). The pipe
+ * of 60.3 stands 8 up and 6 out: its middle 617.85 up, 1700 + 30.15 − 6 from the centre.
+ */
+const byHand = (along: number, down: number) => {
+  const [R, c, r] = [1724, 1700, 30.15]
+  const lip = Math.sqrt(R ** 2 - (c - 625) ** 2)
+  const middle = { x: lip + along - r, y: 625 - down + r }
+  const want = { y: 640 + 8 - r, x: Math.sqrt((1700 + r - 6) ** 2 - (c - (640 + 8 - r)) ** 2) }
+  return {
+    up: middle.y + r - 640,
+    out: 1700 + r - Math.hypot(middle.x, c - middle.y),
+    under: want.y - middle.y,
+    behind: middle.x - want.x,
+  }
+}
+
+describe('traceply figures --as-cut', () => {
+  it('says reveals and shims below the figures', async () => {
+    const { exit, out, err } = await cut(one, 'along=30,down=42')
+    const { up, out: stands, under, behind } = byHand(30, 42)
+    expect([exit, err]).toEqual([0, ''])
+    expect([up, stands, under, behind].map((mm) => mm.toFixed(1))).toEqual(['3.3', '-1.1', '4.7', '5.4'])
+    expect(out.split('\n').slice(-5)).toEqual([
+      '',
+      'ramp, notch as cut: 30 along, 42 down',
+      `  pipe     ${shown(up)} above the deck board, ${shown(-stands)} behind the ridden face; wanted 8 above and 6 out`,
+      `  shim     under the pipe ${shown(under)}; behind it ${shown(behind)}`,
+      '',
+    ])
+  })
+  it('says how much more to take off where the notch is too small, and nothing where it is right', async () => {
+    const small = byHand(20, 37)
+    const { out } = await cut(one, 'down=37, along=20')
+    expect(out).toContain(
+      `  shim     under the pipe none: not deep enough yet, take ${shown(-small.under)} more off its floor; behind it none: not deep enough yet,\n` +
+        `           take ${shown(-small.behind)} more off its back wall`,
+    )
+    const { out: right } = await cut(one, 'along=24.6 mm,down=3.73 cm')
+    expect(right).toContain('  shim     under the pipe none; behind it none\n')
+  })
+  it('prints it in JSON, in mm, with the name of the ramp; and no such key unless asked', async () => {
+    const { exit, out } = await traceply('figures', two, '--json', '--as-cut', 'outer: along=30, down=42')
+    expect(exit).toBe(0)
+    const { asCut } = JSON.parse(out)
+    const { up, out: stands, under, behind } = byHand(30, 42)
+    expect(asCut).toHaveLength(1)
+    expect(Object.keys(asCut[0])).toEqual(['ramp', 'along', 'down', 'up', 'out', 'wanted', 'shims'])
+    expect(asCut[0]).toMatchObject({ ramp: 'outer', along: 30, down: 42 })
+    assertNear(asCut[0].up, up, 1e-6)
+    assertNear(asCut[0].out, stands, 1e-6)
+    assertNear(asCut[0].shims.under, under, 1e-6)
+    assertNear(asCut[0].shims.behind, behind, 1e-6)
+    assertNear(asCut[0].wanted.up, 8, 1e-6)
+    assertNear(asCut[0].wanted.out, 6, 1e-6)
+    const { out: plain } = await traceply('figures', two, '--json')
+    expect(JSON.parse(plain)).not.toHaveProperty('asCut')
+  })
+  it('takes one for each ramp', async () => {
+    const { out } = await cut(two, 'outer:along=30,down=42', 'inner:along=28,down=40')
+    expect(out).toContain('outer, notch as cut: 30 along, 42 down')
+    expect(out).toContain('inner, notch as cut: 28 along, 40 down')
+  })
+  it('reads lengths in the units of the file', async () => {
+    const { out } = await cut('templates/quarter-in.yaml', 'along=1 1/8,down=1 5/8')
+    expect(out).toContain('notch as cut: 1 1/8 along, 1 5/8 down')
+  })
+  it('still exits 1 where a check says stop, with nothing made up', async () => {
+    const file = join(folder, 'overhang.yaml')
+    writeFileSync(file, readFileSync(one, 'utf8').replace(/deck: 640/, 'deck: 2400'))
+    const { exit, out } = await cut(file, 'along=30,down=42')
+    expect(exit).toBe(1)
+    expect(out).toContain('[overhang]')
+    expect(out).not.toContain('as cut')
+  })
+
+  const bare = (): string => {
+    const file = join(folder, 'bare.yaml')
+    writeFileSync(
+      file,
+      readFileSync(one, 'utf8').replace(/ {4}coping:[\s\S]*?(?= {4}chamfer)/, '    coping: none\n'),
+    )
+    return file
+  }
+  it.each([
+    ['no pairs', one, ['30,42'], '--as-cut 30,42: write it like along=48,down=30'],
+    ['one of them only', one, ['along=30'], '--as-cut along=30: write it like along=48,down=30'],
+    [
+      'the same twice',
+      one,
+      ['along=30,along=42'],
+      '--as-cut along=30,along=42: write it like along=48,down=30',
+    ],
+    ['nothing', one, [''], '--as-cut : write it like along=48,down=30'],
+    ['in inches', 'templates/quarter-in.yaml', ['x'], '--as-cut x: write it like along=1 7/8,down=1 1/4'],
+    ['in several ramps', two, ['x'], '--as-cut x: write it like outer:along=48,down=30'],
+    [
+      'no name where there are several',
+      two,
+      ['along=30,down=42'],
+      '--as-cut along=30,down=42: there are 2 ramps, say which, like outer:along=48,down=30; they are outer, inner',
+    ],
+    [
+      'a name that is near',
+      two,
+      ['outr:along=30,down=42'],
+      '--as-cut outr:along=30,down=42: no ramp is called `outr`; did you mean `outer`?',
+    ],
+    [
+      'a name that is not',
+      one,
+      ['left:along=30,down=42'],
+      '--as-cut left:along=30,down=42: no ramp is called `left`; the only one is `ramp`',
+    ],
+    [
+      'a unit that is none, and a length in the other unit: both at once',
+      one,
+      ['along=4x,down=900'],
+      '--as-cut along=4x,down=900: `along`: unknown unit `x` in `4x`; use mm, cm, m, in or ft\n' +
+        '--as-cut along=4x,down=900: `down`: 900 mm is outside 1 to 300 mm',
+    ],
+    [
+      'inches typed as mm',
+      one,
+      ['along=30,down=5/8'],
+      '--as-cut along=30,down=5/8: `down`: 5/8 mm is outside 1 to 300 mm; did you mean 5/8 in (16 mm)?',
+    ],
+    [
+      'a decimal comma',
+      one,
+      ['along=30,5,down=42'],
+      '--as-cut along=30,5,down=42: `along`: `30,5` has a comma; write `30.5`, with a point',
+    ],
+    [
+      'a ramp twice',
+      two,
+      ['outer:along=30,down=42', 'outer:along=31,down=42'],
+      '--as-cut is given twice for `outer`; give one notch for each ramp',
+    ],
+  ])('refuses %s', async (_, design, cuts, words) => {
+    expect(await cut(design, ...cuts)).toEqual({ exit: 2, out: '', err: `${words}\n` })
+  })
+  it('refuses a ramp without a pipe', async () => {
+    expect(await cut(bare(), 'along=30,down=42')).toEqual({
+      exit: 2,
+      out: '',
+      err: '--as-cut along=30,down=42: `ramp` has no pipe; give it `coping` in the design file\n',
+    })
+  })
+})
+
+/** As a figure of a mm file. */
+const shown = (mm: number): string => `${Number(mm.toFixed(1))}`
