@@ -6,6 +6,7 @@ import { pipeDrills } from '../ramp/holes.ts'
 import type { Ramp, SolvedDesign } from '../ramp/ramp.ts'
 import { steepnessWord } from '../ramp/steepness.ts'
 import { showChecks } from './show-checks.ts'
+import { wrap } from './wrap.ts'
 
 /** Pages to tape for each way to cover the sides, and the one that `plot` takes unless told. */
 export type PageFigures = CoverCounts & { readonly paper: string; readonly takes: Cover }
@@ -83,7 +84,7 @@ const rampTable = (ramp: Ramp, show: (mm: number) => string): readonly string[] 
       `studs ${ramp.studs.length}`,
       `up the curve to their middles: ${ramp.studs.map((s) => `${show(s.at)}${s.lies === 'flat' ? ' flat' : ''}`).join(', ')}`,
     ])
-  return [ramp.name, ...rows.map(([label, words]) => `  ${label.padEnd(8)} ${words}`)]
+  return [ramp.name, ...rows.map(([label, words]) => wrap(`  ${label.padEnd(8)} ${words}`, 11))]
 }
 
 /** Sheets, seams and screws of a layer. */

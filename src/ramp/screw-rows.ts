@@ -105,7 +105,8 @@ export const screwsAcross = (
       p >= low - same &&
       p <= high + same &&
       offWalls(p) &&
-      [...below, ...screws].every((other) => Math.abs(other - p) >= screwApart - same)
+      below.every((other) => Math.abs(other - p) >= screwApart - same) &&
+      screws.every((other) => Math.abs(other - p) >= screwApart - same)
     for (const p of wanted) {
       const found = free(p) ? p : aside(p, step / 2).find(free)
       if (found !== undefined) screws.push(found)

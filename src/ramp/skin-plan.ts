@@ -52,7 +52,19 @@ const planLayer = (
     isTop && fastensBetween(design)
       ? betweenRows(framing, layer, lying)
       : studRows(framing, layer, lying, seams)
-  const lower = below.flatMap(({ rows }) => rows)
+  const lower = below.flatMap(({ rows }) =>
+    rows.map(({ place, across: screws }) => ({ from: framing.curve.lengthTo(place), screws })),
+  )
+  // most rows have the same screws below them
+  const known = new Map<string, readonly number[]>()
+  const screwsOver = (place: number): readonly number[] => {
+    const from = framing.curve.lengthTo(place)
+    const near = lower.filter((row) => Math.abs(row.from - from) < screwApart).flatMap(({ screws }) => screws)
+    const key = near.join()
+    const found = known.get(key) ?? screwsAcross(framing, widths, spacing, layer.layer % 2 === 0, near)
+    known.set(key, found)
+    return found
+  }
   return {
     ...empty,
     pieces: stretches(
@@ -61,18 +73,9 @@ const planLayer = (
       gap,
     ),
     seams,
-    rows: places.flatMap((row) => {
-      const from = framing.curve.lengthTo(row.place)
-      const near = lower.filter((other) => Math.abs(framing.curve.lengthTo(other.place) - from) < screwApart)
-      const screws = screwsAcross(
-        framing,
-        widths,
-        spacing,
-        layer.layer % 2 === 0,
-        near.flatMap((other) => other.across),
-      )
-      return screws.length === 0 ? [] : [{ ...row, across: screws }]
-    }),
+    rows: places
+      .map((row) => ({ ...row, across: screwsOver(row.place) }))
+      .filter(({ across: screws }) => screws.length > 0),
   }
 }
 

@@ -181,5 +181,49 @@ describe('traceply figures --as-cut', () => {
   })
 })
 
+describe('traceply figures', () => {
+  it('prints how each layer is laid and screwed, and the pipe with its holes, in JSON', async () => {
+    const file = join(folder, 'long.yaml')
+    // two sheets up the curve
+    writeFileSync(
+      file,
+      readFileSync(one, 'utf8').replace('units: mm', 'units: mm\nstock: { panel: 700 x 1220 } #'),
+    )
+    const { exit, out } = await traceply('figures', file, '--json')
+    const [ramp] = JSON.parse(out).ramps
+    expect(exit).toBe(0)
+    expect(Object.keys(ramp.skin[0])).toEqual(
+      'layer sheet thickness length marks pieces widths seams acrossSeams rows screws'.split(' '),
+    )
+    for (const { length, marks, pieces, widths, seams, rows, screws } of ramp.skin) {
+      expect(pieces).toHaveLength(2)
+      assertNear(pieces[0].length + 3 + pieces[1].length, length, 1e-6)
+      expect(widths).toEqual([{ from: 0, length: 1216 }])
+      // studs are numbered from 1: the mark of the stud that the seam names
+      for (const { at, stud } of seams) assertNear(at, marks[stud - 1], 1e-9)
+      expect(screws.count).toBe(
+        rows.reduce((sum: number, row: { across: number[] }) => sum + row.across.length, 0),
+      )
+      expect(screws.length).toBeGreaterThan(0)
+    }
+    expect(ramp.skin.map((layer: { seams: { stud: number }[] }) => layer.seams[0]!.stud)).toEqual([4, 3, 4])
+    expect(ramp.coping).toMatchObject({ pipeLength: 1216, holes: [75, 675, 1141] })
+  })
+  it('keeps to one screen for one ramp, 120 columns and 40 lines, whatever it has to say', async () => {
+    const file = join(folder, 'all.yaml')
+    for (const design of [
+      readFileSync(one, 'utf8'),
+      readFileSync(one, 'utf8').replace('width: 1216', 'width: 3000\n    fasten: between'),
+      readFileSync('templates/quarter-in.yaml', 'utf8'),
+    ]) {
+      writeFileSync(file, design)
+      const { out } = await traceply('figures', file)
+      const lines = out.split('\n')
+      expect(lines.length).toBeLessThanOrEqual(40)
+      for (const line of lines) expect(line.length).toBeLessThanOrEqual(120)
+    }
+  })
+})
+
 /** As a figure of a mm file. */
 const shown = (mm: number): string => `${Number(mm.toFixed(1))}`
