@@ -1,7 +1,7 @@
 import type { Design } from '../design/design.ts'
 import { showLength } from '../length.ts'
-import type { CoverCounts } from '../page/choose-cover.ts'
 import type { Cover } from '../page/coverage.ts'
+import type { CoverCounts } from '../page/pattern-covers.ts'
 import { pipeDrills } from '../ramp/holes.ts'
 import type { Ramp, SolvedDesign } from '../ramp/ramp.ts'
 import { steepnessWord } from '../ramp/steepness.ts'

@@ -1,17 +1,17 @@
 import { readFileSync, statSync } from 'node:fs'
-import { chooseCover, coverCounts } from '../page/choose-cover.ts'
+import { chooseCover } from '../page/choose-cover.ts'
 import type { PageSet } from '../page/draft.ts'
+import { coverCounts, designCovers } from '../page/pattern-covers.ts'
 import { layOutSet } from '../page/set.ts'
-import { sheetWindow } from '../page/sheet.ts'
-import { sidePatterns } from '../pattern/patterns.ts'
 import { hasStop } from '../ramp/check.ts'
 import { solveDesign } from '../ramp/solve.ts'
 import { Failure } from './failure.ts'
 import { reason } from './files.ts'
 import { loadDesign } from './load-design.ts'
-import { platform, sha256 } from './platform.ts'
+import { sha256 } from './platform.ts'
 import { type PlotOptions, plotOptions, type RawPlotOptions } from './plot-options.ts'
 import { showChecks } from './show-checks.ts'
+import { setPdf } from './write-set.ts'
 
 /** No set comes near it: 2,000 pages are some 8 MB. */
 const mostBytes = 256 * 1024 * 1024
@@ -59,37 +59,13 @@ export const plotAgain = async (
         `${file} cannot be laid out any more, so set ${wanted} was plotted from another; nothing written`,
       ].join('\n'),
     )
-  const { sheet, overlap } = options
-  const cover =
-    options.cover ??
-    chooseCover(coverCounts(sidePatterns(solved.ramps, design.units), sheetWindow(sheet), overlap)).cover
+  const covered = designCovers(design, solved, options)
+  const cover = options.cover ?? chooseCover(coverCounts(covered)).cover
   const strips = raw.strips ?? false
-  const set = layOutSet(design, solved, { ...options, cover, text, fingerprint: sha256, strips })
+  const set = layOutSet(design, solved, { ...options, cover, text, fingerprint: sha256, strips }, covered)
   if (set.code !== wanted) throw new Failure(1, otherSet(file, wanted, set, options))
   const { bytes, warnings } = await setPdf(set, design.title)
   return { bytes, warnings: [...options.warnings, ...warnings] }
-}
-
-/** The same document that `plot` writes. */
-const setPdf = async (set: PageSet, title: string) => {
-  const { writePdf } = await import('../write/pdf.ts')
-  const { paper } = set.plan
-  return writePdf(
-    {
-      title,
-      subject: `Full-size templates on ${paper.name}, set ${set.code}`,
-      pages: set.pages.map((page) => ({ ...page, width: paper.width, height: paper.height })),
-      attachments: [
-        {
-          name: 'plan.json',
-          type: 'application/json',
-          description: 'The plan of this set: where each page lies in its pattern',
-          bytes: new TextEncoder().encode(JSON.stringify(set.plan)),
-        },
-      ],
-    },
-    platform,
-  )
 }
 
 /** Which parts of the code differ, and what each of them depends on. */

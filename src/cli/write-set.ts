@@ -1,18 +1,14 @@
 import type { PageSet } from '../page/draft.ts'
+import type { PdfOutput } from '../write/pdf.ts'
 import { writeOut } from './files.ts'
 import { platform } from './platform.ts'
 
-/** Writes a set as a PDF with its plan attached; what could not be printed comes back as warnings. */
-export const writeSet = async (
-  set: PageSet,
-  title: string,
-  out: string,
-  force: boolean,
-): Promise<readonly string[]> => {
+/** A set as a PDF with its plan attached. */
+export const setPdf = async (set: PageSet, title: string): Promise<PdfOutput> => {
   // loaded here, so that what writes no PDF starts without it
   const { writePdf } = await import('../write/pdf.ts')
   const { paper } = set.plan
-  const { bytes, warnings } = await writePdf(
+  return writePdf(
     {
       title,
       subject: `Full-size templates on ${paper.name}, set ${set.code}`,
@@ -28,6 +24,16 @@ export const writeSet = async (
     },
     platform,
   )
+}
+
+/** Writes it to a file; what could not be printed comes back as warnings. */
+export const writeSet = async (
+  set: PageSet,
+  title: string,
+  out: string,
+  force: boolean,
+): Promise<readonly string[]> => {
+  const { bytes, warnings } = await setPdf(set, title)
   writeOut(out, bytes, force)
   return warnings
 }

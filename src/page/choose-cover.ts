@@ -1,15 +1,5 @@
-import type { Box } from '../geometry/bounds.ts'
-import type { Pattern } from '../pattern/pattern.ts'
-import { type Cover, coverPattern, covers } from './coverage.ts'
-
-/** Pages to tape for each way, all patterns of a design together. */
-export type CoverCounts = Readonly<Record<Cover, number>>
-
-export const coverCounts = (patterns: readonly Pattern[], window: Box, overlap: number): CoverCounts => {
-  const count = (cover: Cover): number =>
-    patterns.reduce((sum, pattern) => sum + coverPattern(pattern, cover, window, overlap).cells.length, 0)
-  return { whole: count('whole'), line: count('line'), ribbon: count('ribbon') }
-}
+import { type Cover, covers } from './coverage.ts'
+import type { CoverCounts } from './pattern-covers.ts'
 
 /** So few pages are taped in no time: then the whole outline needs no crosses to be set out. */
 const few = 4

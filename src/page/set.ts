@@ -1,14 +1,13 @@
 import type { Design } from '../design/design.ts'
 import { lipTrial } from '../pattern/lip-trial.ts'
-import { sidePatterns } from '../pattern/patterns.ts'
 import { pipeStrip } from '../pattern/pipe-strip.ts'
 import { skinStrips } from '../pattern/story-strip.ts'
 import type { PrinterUncertainty } from '../printer/uncertainty.ts'
 import type { SolvedDesign } from '../ramp/ramp.ts'
-import { coverCounts } from './choose-cover.ts'
 import { assemble, type Draft, type PageSet, type SetFacts } from './draft.ts'
 import { wasteTicks } from './keep-waste.ts'
 import { mapPage } from './map-page.ts'
+import { coverCounts, designCovers, type PatternCovers } from './pattern-covers.ts'
 import { planPlace } from './plan.ts'
 import { setCode } from './set-code.ts'
 import { type Sheet, sheetWindow } from './sheet.ts'
@@ -26,8 +25,16 @@ export interface SetOptions extends SetFacts {
   readonly uncertainty: PrinterUncertainty
 }
 
-/** Lays out a design without a `stop`: map, test square, lip trial, tiles. Same input, same pages. */
-export const layOutSet = (design: Design, solved: SolvedDesign, options: SetOptions): PageSet => {
+/**
+ * Lays out a design without a `stop`: map, test square, lip trial, tiles. Same input, same pages. `covered`: its sides on the
+ * same sheet, where they were counted before.
+ */
+export const layOutSet = (
+  design: Design,
+  solved: SolvedDesign,
+  options: SetOptions,
+  covered: readonly PatternCovers[] = designCovers(design, solved, options),
+): PageSet => {
   const { sheet, overlap, cover, fingerprint } = options
   const { units } = design
   const window = sheetWindow(sheet)
@@ -43,8 +50,7 @@ export const layOutSet = (design: Design, solved: SolvedDesign, options: SetOpti
     },
     fingerprint,
   )
-  const patterns = sidePatterns(solved.ramps, units)
-  const { groups, next } = tileGroups(patterns, window, units, options)
+  const { groups, next } = tileGroups(covered, window, units, options)
   const total = next.number - 1
 
   const drafts = groups.flatMap(({ pattern, tiles, datums, survey, expected }, i): Draft[] => {
@@ -67,7 +73,7 @@ export const layOutSet = (design: Design, solved: SolvedDesign, options: SetOpti
         units,
         set: code,
         cover,
-        counts: coverCounts([pattern], window, overlap),
+        counts: coverCounts([covered[i]!]),
         paper: sheet.paper.name,
         pattern,
         tiles,

@@ -3,10 +3,11 @@ import type { Box } from '../geometry/bounds.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import type { PrinterUncertainty } from '../printer/uncertainty.ts'
 import { type Expected, expectedError } from './budget.ts'
-import { type Cover, coverPattern } from './coverage.ts'
+import type { Cover } from './coverage.ts'
 import { chooseDatums, type Datum } from './datum.ts'
 import { jointShares } from './joint-shares.ts'
 import type { Lattice } from './lattice.ts'
+import type { PatternCovers } from './pattern-covers.ts'
 import { type SurveyLine, surveyLines } from './survey.ts'
 import { type Tile, tilesOf } from './tile.ts'
 
@@ -22,21 +23,17 @@ export interface TileGroup {
 
 /** The tiles of each pattern, numbered through the set; `next`: the first row letter that is free after them. */
 export const tileGroups = (
-  patterns: readonly Pattern[],
+  covered: readonly PatternCovers[],
   window: Box,
   units: Units,
-  {
-    cover,
-    overlap,
-    uncertainty,
-  }: { readonly cover: Cover; readonly overlap: number; readonly uncertainty: PrinterUncertainty },
+  { cover, uncertainty }: { readonly cover: Cover; readonly uncertainty: PrinterUncertainty },
 ): {
   readonly groups: readonly TileGroup[]
   readonly next: { readonly row: number; readonly number: number }
 } => {
   let next = { row: 0, number: 1, joint: 1 }
-  const groups = patterns.map((pattern): TileGroup => {
-    const coverage = coverPattern(pattern, cover, window, overlap)
+  const groups = covered.map(({ pattern, covers }): TileGroup => {
+    const coverage = covers[cover]
     const tiles = tilesOf(coverage, window, next, jointShares(pattern), snapHeight(coverage.lattice, units))
     const rows = new Set(coverage.cells.map((cell) => cell.row))
     next = {

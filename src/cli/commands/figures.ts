@@ -1,8 +1,7 @@
 import type { Design } from '../../design/design.ts'
-import { chooseCover, coverCounts } from '../../page/choose-cover.ts'
+import { chooseCover } from '../../page/choose-cover.ts'
 import { defaultMargins, defaultOverlap, paperOf } from '../../page/paper.ts'
-import { sheetWindow } from '../../page/sheet.ts'
-import { sidePatterns } from '../../pattern/patterns.ts'
+import { coverCounts, designCovers } from '../../page/pattern-covers.ts'
 import { noCorrection } from '../../printer/correction.ts'
 import { hasStop } from '../../ramp/check.ts'
 import { designFigures } from '../../ramp/figures.ts'
@@ -48,6 +47,6 @@ const pagesOf = (design: Design, solved: SolvedDesign): PageFigures => {
     margins: defaultMargins(design.paper),
     correction: noCorrection,
   }
-  const counts = coverCounts(sidePatterns(solved.ramps, design.units), sheetWindow(sheet), defaultOverlap)
+  const counts = coverCounts(designCovers(design, solved, { sheet, overlap: defaultOverlap }))
   return { paper: design.paper, ...counts, takes: chooseCover(counts).cover }
 }

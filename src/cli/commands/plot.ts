@@ -2,13 +2,12 @@ import { basename, extname, resolve } from 'node:path'
 import type { Design } from '../../design/design.ts'
 import { harmless } from '../../length/quote.ts'
 import { showLength } from '../../length.ts'
-import { chooseCover, coverCounts } from '../../page/choose-cover.ts'
-import { coverPattern } from '../../page/coverage.ts'
+import { chooseCover } from '../../page/choose-cover.ts'
 import type { PageSet } from '../../page/draft.ts'
+import { coverCounts, designCovers } from '../../page/pattern-covers.ts'
 import { layOutSet } from '../../page/set.ts'
 import { type Sheet, sheetWindow } from '../../page/sheet.ts'
 import { squareSideIn } from '../../page/square-page.ts'
-import { sidePatterns } from '../../pattern/patterns.ts'
 import { hasStop } from '../../ramp/check.ts'
 import { solveDesign } from '../../ramp/solve.ts'
 import { Failure } from '../failure.ts'
@@ -42,30 +41,18 @@ export const plot = async (
   const checks = showChecks(solved.checks, several)
   if (hasStop(solved.checks))
     throw new Failure(1, [...checks, 'nothing written; `traceply figures` shows what is solved'].join('\n'))
-  const patterns = sidePatterns(solved.ramps, design.units)
-  const window = sheetWindow(options.sheet)
-  const counts = options.cover ? null : coverCounts(patterns, window, options.overlap)
-  const chosen = counts && chooseCover(counts)
-  const cover = options.cover ?? chosen?.cover ?? 'whole'
+  const covered = designCovers(design, solved, options)
+  const counts = coverCounts(covered)
+  const chosen = chooseCover(counts)
+  const cover = options.cover ?? chosen.cover
   // asked before any page is drawn
-  const tiles =
-    counts?.[cover] ??
-    patterns.reduce(
-      (sum, pattern) => sum + coverPattern(pattern, cover, window, options.overlap).cells.length,
-      0,
-    )
-  checkPages(tiles, options.sheet, options.overlap, cover, patterns.length)
-  const set = layOutSet(design, solved, {
-    ...options,
-    cover,
-    text,
-    fingerprint: sha256,
-    strips: raw.strips ?? false,
-  })
+  checkPages(counts[cover], options.sheet, options.overlap, cover, covered.length)
+  const facts = { ...options, cover, text, fingerprint: sha256, strips: raw.strips ?? false }
+  const set = layOutSet(design, solved, facts, covered)
   const lost = await writeSet(set, design.title, out, raw.force ?? false)
   await image?.writeMap(design.title, set, design.units, raw.map!, raw.force ?? false)
   if (raw.json) shell.out(`${JSON.stringify(set.plan, null, 2)}\n`)
-  else shell.out(report(out, design, set, options.sheet, chosen?.why ?? null))
+  else shell.out(report(out, design, set, options.sheet, options.cover ? null : chosen.why))
   for (const line of [
     ...checks,
     ...[...options.warnings, ...lost].map((warning) => wrap(`watch ${warning}`)),
