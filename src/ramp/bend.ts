@@ -1,7 +1,7 @@
 import type { RampDesign, Sheet, Units } from '../design/design.ts'
 import { showLength } from '../length.ts'
 import { type Finding, note, warn } from './check.ts'
-import { offer, same } from './offer.ts'
+import { measured, offer, same, wordList } from './offer.ts'
 
 const inch = 25.4
 const foot = 12 * inch
@@ -57,51 +57,62 @@ const isPlywood = ({ sheet }: Bent): boolean => sheet.material === 'plywood'
 const cracks = (bent: Bent): boolean =>
   isPlywood(bent) && (bent.row === null || bent.radius < bent.row.easy - same)
 
+/** Layers of one thickness together. */
+const alike = (layers: readonly Bent[]): readonly (readonly Bent[])[] =>
+  [...new Set(layers.map(({ sheet }) => sheet.thickness))].map((thickness) =>
+    layers.filter(({ sheet }) => sheet.thickness === thickness),
+  )
+
+/** `layers 1 and 2 (9 mm plywood)` */
+const named = (those: readonly Bent[], units: Units): string =>
+  `layer${those.length > 1 ? 's' : ''} ${wordList(those.map(({ layer }) => `${layer}`))} (${measured(those[0]!.sheet.thickness, units)} plywood)`
+
 /** Whether each layer bends to the radius of its own curve, in words: at most one warning, with what works. */
 export const bendFindings = (
   { skin, transition }: RampDesign,
   frameRadius: number,
   units: Units,
 ): readonly Finding[] => {
-  const show = (mm: number): string => showLength(mm, units, { decimals: 1 })
+  const show = (mm: number): string => measured(mm, units)
+  const { atLeast, atMost } = offer(units)
   const layers = bentLayers(skin, frameRadius)
   const findings: Finding[] = []
   const broken = layers.filter(cracks)
   if (broken.length > 0) {
-    const reasons = broken.map(({ layer, sheet, row, radius }) =>
-      row === null
-        ? `layer ${layer}, ${show(sheet.thickness)} plywood, is thicker than any in the bending table (${show(rows.at(-1)!.thickness)})`
-        : `layer ${layer}, ${show(sheet.thickness)} plywood, may crack at a radius of ${show(radius)}: ` +
-          `the least is ${show(row.easy)} with its face grain along the ramp's width, ${show(row.hard)} the other way`,
-    )
+    const reasons = alike(broken).map((those) => {
+      const { row } = those[0]!
+      const radius = Math.min(...those.map((bent) => bent.radius))
+      return row === null
+        ? `${named(those, units)} ${those.length > 1 ? 'are' : 'is'} thicker than any in the bending table (${show(rows.at(-1)!.thickness)})`
+        : `${named(those, units)} may crack at a radius of ${atMost(radius)}: ` +
+            `the least is ${atLeast(row.easy)} with the face grain along the ramp's width, ${atLeast(row.hard)} the other way`
+    })
     const ways = [
       ...thinnerWay(skin, transition.circle, frameRadius, units),
       ...radiusWay(layers, transition.circle, units),
     ]
-    const remedy = ways.length > 0 ? ways.join(', or ') : 'no plywood bends so far; take 6 mm hardboard'
+    const remedy = ways.length > 0 ? ways.join(', or ') : `no plywood bends so far; take ${show(6)} hardboard`
     findings.push(warn('skin-bend', `${reasons.join('; ')}; ${remedy}`))
   }
   const turned = layers.filter((bent) => isPlywood(bent) && !cracks(bent) && bent.radius < bent.row!.hard)
-  if (turned.length > 0) {
-    const alike = [...new Set(turned.map(({ sheet }) => sheet.thickness))].map((thickness) => {
-      const those = turned.filter(({ sheet }) => sheet.thickness === thickness)
-      const { easy, hard } = those[0]!.row!
-      const name = `layer${those.length > 1 ? 's' : ''} ${those.map(({ layer }) => layer).join(', ')}`
-      return `${name}, ${show(thickness)} (least radius ${show(easy)} so, ${show(hard)} the other way)`
-    })
+  if (turned.length > 0)
     findings.push(
       note(
         'skin-bend',
-        `plywood bends to this curve only with its face grain along the ramp's width: ${alike.join('; ')}`,
+        `lay the face grain of ${alike(turned)
+          .map((those) => {
+            const { easy, hard } = those[0]!.row!
+            return `${named(those, units)} along the ramp's width: so ${those.length > 1 ? 'they bend' : 'it bends'} to a radius of ${atLeast(easy)}, the other way only to ${atLeast(hard)}`
+          })
+          .join('; of ')}`,
       ),
     )
-  }
   for (const { layer, sheet } of layers)
     if (sheet.material === 'hardboard' && sheet.thickness > thinHardboard)
       findings.push(
         note(
           'skin-bend',
-          `layer ${layer}, ${show(sheet.thickness)} hardboard, is thicker than the ${show(6)} that takes every usual curve; bend a piece first`,
+          `layer ${layer} (${show(sheet.thickness)} hardboard) is thicker than the ${show(6)} that takes every usual curve; bend a piece first`,
         ),
       )
   return findings
@@ -132,9 +143,9 @@ const thinnerWay = (
     if (bentLayers(replaced, circle.layer === 'frame' ? frameRadius : frameRadius + grown).some(cracks))
       continue
     const places = skin.flatMap((sheet, i) =>
-      broken[i] ? [`${times(sheet)} in place of layer ${i + 1}`] : [],
+      broken[i] ? [`${times(sheet)} ${times(sheet) > 1 ? 'sheets' : 'sheet'} for layer ${i + 1}`] : [],
     )
-    return [`take plywood of ${showLength(thickness, units)}, ${places.join(', ')}`]
+    return [`take ${showLength(thickness, units, { unit: true })} plywood instead, ${wordList(places)}`]
   }
   return []
 }

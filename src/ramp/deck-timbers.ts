@@ -3,7 +3,7 @@ import { convexOverlap } from '../geometry/overlap.ts'
 import type { Point } from '../geometry/point.ts'
 import { type Finding, note } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
-import { measured, same } from './offer.ts'
+import { listed, same } from './offer.ts'
 import type { Side } from './side.ts'
 import type { Stud } from './studs.ts'
 import { type Timber, timberCorners } from './timber.ts'
@@ -81,7 +81,7 @@ export const solveDeckTimbers = (
       findings.push(
         note(
           'deck-timber',
-          `no timber fits under the deck ${lost.map((x) => measured(x, units)).join(', ')} behind the toe: it would meet the curve or another`,
+          `no timber fits under the deck ${listed(lost, units)} behind the toe: it would meet the curve or another`,
         ),
       )
   }

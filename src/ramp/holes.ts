@@ -1,7 +1,6 @@
 import type { RampDesign, Stock, Units } from '../design/design.ts'
-import { showLength } from '../length.ts'
 import { type Finding, note } from './check.ts'
-import { measured, same } from './offer.ts'
+import { listed, measured, rounded, same } from './offer.ts'
 import { type Stretch, wallMiddles } from './skin-framing.ts'
 
 /** A joint of the pipe, from the ramp's left outer face. */
@@ -112,7 +111,7 @@ const jointFindings = (
       `a pipe ${show(width)} long is cut from more than one of your stock (${show(longest)}): it is joined ${joints
         .map(
           ({ at, rib }) =>
-            `${show(at)} from the left, ${rib ? 'over a rib' : 'where no rib is, so set a block under it'}`,
+            `${rounded(at, units)} from the left, ${rib ? 'over a rib' : 'where no rib is, so set a block under it'}`,
         )
         .join('; ')}`,
     ),
@@ -122,7 +121,7 @@ const jointFindings = (
 const wallFinding = (at: readonly number[], units: Units): Finding =>
   note(
     'pipe-hole',
-    `the pipe's holes ${at.map((mm) => measured(mm, units)).join(', ')} from the left find no place ${measured(offWall, units)} off the sides; mind the studs' screws there`,
+    `the pipe's holes ${listed(at, units)} from the left find no place ${measured(offWall, units)} off the sides; mind the studs' screws there`,
   )
 
 /** `length` of the longest piece. */
@@ -130,7 +129,7 @@ const movesFinding = (length: number, units: Units): Finding => {
   const move = length * plasticGrowth * swing
   return note(
     'pipe-moves',
-    `a plastic pipe ${measured(length, units)} long grows and shrinks by about ${showLength(move, units, { decimals: 1, unit: true })} over a swing of 20 °C (36 °F); ` +
+    `a plastic pipe ${rounded(length, units)} long grows and shrinks by about ${measured(move, units)} over a swing of 20 °C (36 °F); ` +
       'make its small holes slots along the pipe, round only the middle one',
   )
 }

@@ -11,7 +11,7 @@ const steps = { mm: 1, in: 25.4 / 16 } as const
  */
 export const offer = (units: Units) => {
   const step = steps[units]
-  const shown = (count: number): string => showLength(count * step, units)
+  const shown = (count: number): string => showLength(count * step, units, { unit: true })
   return {
     atLeast: (mm: number): string => shown(Math.ceil((mm - same / 2) / step)),
     atMost: (mm: number): string => shown(Math.floor((mm + same / 2) / step)),
@@ -21,4 +21,16 @@ export const offer = (units: Units) => {
 }
 
 /** A measured length in a message, fine enough to be told from the limit beside it. */
-export const measured = (mm: number, units: Units): string => showLength(mm, units, { decimals: 1 })
+export const measured = (mm: number, units: Units): string =>
+  showLength(mm, units, { decimals: 1, unit: true })
+
+/** One that needs no tenth of a mm. */
+export const rounded = (mm: number, units: Units): string => showLength(mm, units, { unit: true })
+
+/** Several of them, the unit once: `200, 400 and 612.5 mm`. */
+export const listed = (all: readonly number[], units: Units): string =>
+  wordList(all.map((mm, i) => showLength(mm, units, { decimals: 1, unit: i === all.length - 1 })))
+
+/** `a`, `a and b`, `a, b and c` */
+export const wordList = (words: readonly string[]): string =>
+  words.length < 2 ? words.join() : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`

@@ -1,6 +1,6 @@
 import type { RampDesign, Stock, Units } from '../design/design.ts'
 import { type Finding, note, warn } from './check.ts'
-import { measured, offer, same } from './offer.ts'
+import { measured, offer, rounded, same } from './offer.ts'
 import { betweenRows, type ScrewRow, screwApart, screwsAcross, studRows } from './screw-rows.ts'
 import { type AcrossSeam, acrossSeams, type Seam, upSeams } from './seams.ts'
 import type { SkinLayer } from './skin.ts'
@@ -101,9 +101,13 @@ export const planFindings = (
   const bad = plans.flatMap(({ layer, seams }) =>
     seams.flatMap((seam) =>
       seam.stud === null
-        ? [`layer ${layer}: no stud that takes a seam lies within reach, which ends ${show(seam.at)} up`]
+        ? [
+            `layer ${layer}: no stud that takes a seam lies within reach, which ends ${rounded(seam.at, units)} up`,
+          ]
         : seam.shared
-          ? [`layers ${layer - 1} and ${layer} meet on the same stud, ${show(studs[seam.stud]!.at)} up`]
+          ? [
+              `layers ${layer - 1} and ${layer} meet on the same stud, ${rounded(studs[seam.stud]!.at, units)} up`,
+            ]
           : [],
     ),
   )
@@ -117,7 +121,7 @@ export const planFindings = (
         `sheets ${show(panel[1])} long do not reach across ${show(design.width)}: ${wide
           .map(
             ({ layer, acrossSeams: seams }) =>
-              `layer ${layer} meets ${seams.map(({ at, rib }) => `${show(at)} from the left ${rib ? 'over a rib' : 'over blocks that you set between the studs'}`).join(', ')}`,
+              `layer ${layer} meets ${seams.map(({ at, rib }) => `${rounded(at, units)} from the left ${rib ? 'over a rib' : 'over blocks that you set between the studs'}`).join(', ')}`,
           )
           .join('; ')}`,
       ),
@@ -150,7 +154,7 @@ const betweenFindings = (
     note(
       'fasten-between',
       `the top sheet's rows lie midway between studs, ${show(between)} or more off all timber${narrow > 0 ? `, but in ${narrow} of ${bays} bays too narrow for that` : ''}; ` +
-        `the first is ${show(first.at)} from its toe end, so hold the sheet's ends by what covers them, or by a row into the stud there`,
+        `the first is ${rounded(first.at, units)} from its toe end, so hold the sheet's ends by what covers them, or by a row into the stud there`,
     ),
   ]
 }

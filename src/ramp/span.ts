@@ -1,6 +1,6 @@
 import type { RampDesign, Units } from '../design/design.ts'
 import { type Finding, note } from './check.ts'
-import { measured, offer } from './offer.ts'
+import { measured, offer, rounded } from './offer.ts'
 
 /** What a cross timber bears between two sides. */
 export interface Span {
@@ -57,7 +57,7 @@ export const spanFindings = ({ width, sides, studs }: RampDesign, units: Units):
   return [
     note(
       'span',
-      `a stud ${measured(length, units)} long sags about ${measured(sag, units)}, span/${Math.floor(ratio)}, under ${spanLoad} N (${Math.round(spanLoad / pound / 10) * 10} lb) ` +
+      `a stud ${rounded(length, units)} long sags about ${measured(sag, units)}, span/${Math.floor(ratio)}, under ${spanLoad} N (${Math.round(spanLoad / pound / 10) * 10} lb) ` +
         `at rest in its middle, its stiffness taken as ${spanStiffness} N/mm²; floors are commonly held to span/${spanRatio}. ` +
         `${ways.join(' or ')} would hold it to that; load and stiffness are assumptions, so judge for yourself or ask who knows timber`,
     ),

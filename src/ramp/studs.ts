@@ -2,7 +2,7 @@ import type { RampDesign, Units } from '../design/design.ts'
 import { bisect } from '../geometry/bisect.ts'
 import { type Finding, note, stop, warn } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
-import { measured, offer, same } from './offer.ts'
+import { listed, measured, offer, same, wordList } from './offer.ts'
 import { type Timber, timberCorners } from './timber.ts'
 import type { Transition } from './transition.ts'
 
@@ -64,6 +64,13 @@ export const solveStuds = (
     }
   }
   const end = curve.lengthTo(curveEnd)
+  /** From where a stud of the full section fits, as words; nothing where it fits nowhere up the curve. */
+  const fullFrom = (lies: 'edge' | 'flat', at: number): string => {
+    const spill = (where: number): number => outside(place(where, lies, 'curve')) - same / 2
+    if (spill(at) <= 0 || spill(end) >= 0) return ''
+    const { x } = curve.point(curve.placeAtLength(bisect(spill, at, end)))
+    return `; one of the full section fits${lies === 'edge' ? ' on edge' : ''} from ${offer(units).atLeast(x)} behind the toe`
+  }
   const findings: Finding[] = []
   const studs: Stud[] = []
 
@@ -108,7 +115,10 @@ export const solveStuds = (
     studs.push(toeStud)
     if (toeStud.depth < thin)
       findings.push(
-        note('stud-toe', `the first stud is ripped to ${show(toeStud.depth)} thick to lie in the toe`),
+        note(
+          'stud-toe',
+          `the first stud is ripped to ${show(toeStud.depth)} thick to lie in the toe${fullFrom('flat', flush)}`,
+        ),
       )
     else if (toeStud !== first)
       findings.push(
@@ -134,17 +144,17 @@ export const solveStuds = (
     Array.from({ length: Math.floor(ramp.studs.every / 2) }, (_, i) => i + 1).flatMap((by) =>
       [at + by, at - by].filter((to) => to > 0 && to < end).map((to) => place(to, 'edge', 'curve')),
     )
-  /** Those too deep on edge, and from where one on edge fits. */
+  /** Those too deep on edge, what each may be ripped to instead, and from where a full one fits. */
   const flatStuds = (flat: readonly number[]): Finding => {
-    const spill = (at: number): number => outside(place(at, 'edge', 'curve')) - same / 2
-    const from = spill(flat[0]!) > 0 && spill(end) < 0 ? bisect(spill, flat[0]!, end) : null
-    const behind =
-      from === null
-        ? ''
-        : `; on edge one fits from ${show(curve.point(curve.placeAtLength(from)).x)} behind the toe`
+    const stands = flat.map((at) => {
+      const spill = (depth: number): number => outside(place(at, 'edge', 'curve', depth)) - same / 2
+      const depth = spill(thin) < 0 && spill(wide) > 0 ? bisect(spill, thin, wide) : 0
+      const ripped = depth > thin + 1 ? ` (or on edge, ripped to ${offer(units).atMost(depth)})` : ''
+      return `${show(at)} up the curve${ripped}`
+    })
     return note(
       'stud-outside',
-      `${flat.length === 1 ? 'the stud' : 'the studs'} ${flat.map(show).join(', ')} up the curve ${flat.length === 1 ? 'is' : 'are'} too deep on edge there and ${flat.length === 1 ? 'lies' : 'lie'} flat${behind}`,
+      `too deep to stand on edge where the panel is thin, so flat: the stud${flat.length === 1 ? '' : 's'} ${wordList(stands)}${fullFrom('edge', flat[0]!)}`,
     )
   }
   const lip = lipStud()
@@ -178,7 +188,7 @@ export const solveStuds = (
     findings.push(
       stop(
         'stud-outside',
-        `no stud fits within half a spacing of ${lost.map(show).join(', ')} up the curve: it would leave the panel or meet another; ` +
+        `no stud fits within half a spacing of ${listed(lost, units)} up the curve: it would leave the panel or meet another; ` +
           'take a smaller section, a wider spacing, or a higher toe',
       ),
     )

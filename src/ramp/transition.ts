@@ -3,7 +3,7 @@ import type { Point } from '../geometry/point.ts'
 import { type Finding, note, stop, warn } from './check.ts'
 import { circleCurve } from './circle.ts'
 import type { Curve } from './curve.ts'
-import { measured, offer, same } from './offer.ts'
+import { measured, offer, rounded, same } from './offer.ts'
 
 /** The curved part, solved: design.md §5. Lengths mm, angles radians. */
 export interface Transition {
@@ -135,7 +135,7 @@ export const solveTransition = (
       warn(
         'toe-step',
         `the ridden face ends ${show(toeStep)} above the floor at the toe, a wheel stops at more than ${show(stepLimit)}; ` +
-          `say what closes it (run-out: { sheet: ${units === 'mm' ? '1.5' : '1/16'} steel }, about ${show(bridge)} long)${lower}`,
+          `say what closes it (run-out: { sheet: ${units === 'mm' ? '1.5' : '1/16'} steel }, about ${rounded(bridge, units)} long)${lower}`,
       ),
     )
   }
@@ -143,7 +143,7 @@ export const solveTransition = (
     findings.push(
       note(
         'toe-step',
-        `the run-out bridges ${show(bridge)} of curve from the toe, ${show(toeStep)} above the floor; add what lies flat on the floor`,
+        `the run-out bridges ${rounded(bridge, units)} of curve from the toe, ${rounded(toeStep, units)} above the floor; add what lies flat on the floor`,
       ),
     )
   return {

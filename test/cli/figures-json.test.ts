@@ -181,8 +181,8 @@ describe('a design with a stop', () => {
   const good = Buffer.from(bytesOf(template('quarter-mm'))).toString()
   const overhang = good.replace('surface: 1700', 'surface: 500')
   const words =
-    'a deck height of 640 lies above the centre of the curve (500), so the lip would lean over the rider; ' +
-    'the least surface radius for this height is 625, or lower the height to 515'
+    'a deck height of 640 mm lies above the centre of the curve (500 mm), so the lip would lean over the rider; ' +
+    'the least surface radius for this height is 625 mm, or lower the height to 515 mm'
 
   it('plot and offsets write nothing and say why, exit 1', async () => {
     expect(overhang).not.toBe(good)

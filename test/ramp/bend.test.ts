@@ -69,18 +69,18 @@ describe('a thickness between two rows takes the thicker one', () => {
 
 test('in words: what cracks, at which radius, and what the grain has to do with it', () => {
   expect(said([plywood(12.7)], 1500)).toEqual([
-    "warn skin-bend: layer 1, 12.7 plywood, may crack at a radius of 1487.3: the least is 1828.8 with its face grain along the ramp's width, 3657.6 the other way; " +
-      'take plywood of 9, 2 in place of layer 1, or a frame radius of 1842 or more',
+    "warn skin-bend: layer 1 (12.7 mm plywood) may crack at a radius of 1487 mm: the least is 1829 mm with the face grain along the ramp's width, 3658 mm the other way; " +
+      'take 9 mm plywood instead, 2 sheets for layer 1, or a frame radius of 1842 mm or more',
   ])
   expect(said([plywood(9), plywood(9), sheet(6, 'hardboard')], 1724)).toEqual([
-    "note skin-bend: plywood bends to this curve only with its face grain along the ramp's width: layers 1, 2, 9 (least radius 914.4 so, 2438.4 the other way)",
+    "note skin-bend: lay the face grain of layers 1 and 2 (9 mm plywood) along the ramp's width: so they bend to a radius of 915 mm, the other way only to 2439 mm",
   ])
 })
 
 test('each layer is held to its own radius: the one above is tighter', () => {
   // 3/8 needs 36 in: the first layer ends at 36.1, the second at 35.7
   expect(said([plywood(0.375 * inch), plywood(0.375 * inch)], 36.475 * inch, 'in')[0]).toMatch(
-    /^warn skin-bend: layer 2, 3\/8 plywood/,
+    /^warn skin-bend: layer 2 \(3\/8 in plywood\)/,
   )
 })
 
@@ -148,12 +148,12 @@ describe.each(['mm', 'in'] as const)('what is offered works when it is typed, in
 
 test('plywood past the table is told so, with thinner sheets in its place', () => {
   expect(said([plywood(21)], 4000)).toEqual([
-    'warn skin-bend: layer 1, 21 plywood, is thicker than any in the bending table (19); take plywood of 19, 2 in place of layer 1',
+    'warn skin-bend: layer 1 (21 mm plywood) is thicker than any in the bending table (19 mm); take 19 mm plywood instead, 2 sheets for layer 1',
   ])
 })
 
 test('a radius under the table: no plywood of it bends, and that is said', () => {
   expect(said([plywood(6)], 400)).toEqual([
-    expect.stringMatching(/^warn skin-bend: .*; a frame radius of 616 or more$/),
+    expect.stringMatching(/^warn skin-bend: .*; a frame radius of 616 mm or more$/),
   ])
 })

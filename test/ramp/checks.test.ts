@@ -253,8 +253,8 @@ describe('words', () => {
     expect(
       message({ ...plain, ...height('frame', 1750.4), transition: circleOf('surface', 1700) }, 'overhang'),
     ).toBe(
-      'stop: a frame height of 1750.4 lies above the centre of the curve (1700), so the lip would lean over the rider; ' +
-        'the least surface radius for this height is 1751, or lower the height to 1700',
+      'stop: a frame height of 1750.4 mm lies above the centre of the curve (1700 mm), so the lip would lean over the rider; ' +
+        'the least surface radius for this height is 1751 mm, or lower the height to 1700 mm',
     )
     // in inches: 60 in of radius, 61 1/32 in of height: the least radius is 61 1/32, so 61 1/16; the height 60
     expect(
@@ -268,23 +268,23 @@ describe('words', () => {
         'in',
       ),
     ).toBe(
-      'stop: a frame height of 61+ lies above the centre of the curve (60), so the lip would lean over the rider; ' +
-        'the least frame radius for this height is 61 1/16, or lower the height to 60',
+      'stop: a frame height of 61+ in lies above the centre of the curve (60 in), so the lip would lean over the rider; ' +
+        'the least frame radius for this height is 61 1/16 in, or lower the height to 60 in',
     )
   })
 
   test('toe-low names the lowest toe', () => {
     const design: RampDesign = { ...plain, transition: circleOf('frame', R, 'frame', 60.5) }
     expect(message(design, 'toe-low')).toBe(
-      'stop: the curve never comes down to a toe of 40: its lowest point is 60.5 above the floor; ' +
-        'the lowest toe is 61, or lower the tangent by 21',
+      'stop: the curve never comes down to a toe of 40 mm: its lowest point is 60.5 mm above the floor; ' +
+        'the lowest toe is 61 mm, or lower the tangent by 21 mm',
     )
   })
 
   test('toe-high', () => {
     expect(message({ ...plain, ...height('frame', 250), toe: 250 }, 'toe-high')).toBe(
-      "stop: a toe of 250 is not below the side's top line, 250 above the floor; " +
-        'make the toe 249 or less, or the frame height 251 or more',
+      "stop: a toe of 250 mm is not below the side's top line, 250 mm above the floor; " +
+        'make the toe 249 mm or less, or the frame height 251 mm or more',
     )
   })
 
@@ -295,112 +295,112 @@ describe('words', () => {
       transition: circleOf('frame', R, 'frame', 300),
     }
     expect(message(design, 'height-low')).toBe(
-      'stop: a deck height of 200 is not above the lowest point of the curve; make it 316 or more, or lower the tangent',
+      'stop: a deck height of 200 mm is not above the lowest point of the curve; make it 316 mm or more, or lower the tangent',
     )
   })
 
   // cos a1 = (1000 − 900) / 1000: 84.3°; 900 / (1 − cos 80°) = 1089.1
   test('steep names the least radius', () => {
     expect(message(bare(1000, 900, 100), 'steep')).toBe(
-      'warn: the lip stands at 84.3°, over 80°: nearly a wall; at this height a frame radius of 1090 or more keeps it under 80°',
+      'warn: the lip stands at 84.3°, over 80°: nearly a wall; at this height a frame radius of 1090 mm or more keeps it under 80°',
     )
   })
 
   // c = 1700: cos a0 = 1660/1724; step 1700 − 1700 · 1660/1724 = 63.1; bridge 1700 · acos(1660/1724) = 464.7
   test('toe-step names what closes it', () => {
     expect(message({ ...plain, runOut: { kind: 'none' } }, 'toe-step')).toBe(
-      'warn: the ridden face ends 63.1 above the floor at the toe, a wheel stops at more than 6; ' +
-        'say what closes it (run-out: { sheet: 1.5 steel }, about 464.7 long)',
+      'warn: the ridden face ends 63.1 mm above the floor at the toe, a wheel stops at more than 6 mm; ' +
+        'say what closes it (run-out: { sheet: 1.5 steel }, about 465 mm long)',
     )
   })
 
   test('notch-level', () => {
     expect(message(withPipe(reveals(50, 6)), 'notch-level')).toBe(
-      "stop: the notch's floor comes out 4.7 above the side's top line, so there is nothing to seat the pipe; " +
-        'with this deck board `up` may be at most 45',
+      "stop: the notch's floor comes out 4.7 mm above the side's top line, so there is nothing to seat the pipe; " +
+        'with this deck board `up` may be at most 45 mm',
     )
     expect(message(withPipe(notch(48, 561), { toe: 80 }), 'notch-level')).toBe(
-      'stop: the notch is 561 deep and its floor comes out below the toe; it may be at most 559 deep',
+      'stop: the notch is 561 mm deep and its floor comes out below the toe; it may be at most 559 mm deep',
     )
   })
 
   test('notch-floor', () => {
     const least = 30.15 + frameX(640 - 33) - lipX(640)
     expect(message(withPipe(notch(2, 33)), 'notch-floor')).toBe(
-      `stop: there is no floor under the pipe's middle: the curve passes ${(least - 2).toFixed(1)} behind it; ` +
-        `\`along\` must be at least ${Math.ceil(least)} (2 now)`,
+      `stop: there is no floor under the pipe's middle: the curve passes ${(least - 2).toFixed(1)} mm behind it; ` +
+        `\`along\` must be at least ${Math.ceil(least)} mm (2 mm now)`,
     )
   })
 
   test('a round seat that does not open', () => {
     expect(message(roundPipe(notch(90, 25)), 'notch-floor')).toBe(
       'stop: the round seat does not meet the curve; take a square seat, or bring the pipe further out of the face: ' +
-        `\`along\` at most ${Math.ceil(30.15 + Math.sqrt(30.15 ** 2 - 5.15 ** 2)) - 1} (90 now)`,
+        `\`along\` at most ${Math.ceil(30.15 + Math.sqrt(30.15 ** 2 - 5.15 ** 2)) - 1} mm (90 mm now)`,
     )
   })
 
   test('notch-long and notch-wood, in the words of the key that was given', () => {
     const at = (from: 'deck' | 'length', value: number) => withPipe(notch(120, 33), { back: { from, value } })
     expect(message(at('deck', 100), 'notch-long')).toBe(
-      'stop: the notch reaches 120 behind the lip, the deck is only 100; make it a deck of 160 or more',
+      'stop: the notch reaches 120 mm behind the lip, the deck is only 100 mm; make it a deck of 160 mm or more',
     )
     expect(message(at('deck', 150.5), 'notch-wood')).toBe(
-      'warn: only 30.5 of wood stands behind the notch; 40 or more is stronger: a deck of 160',
+      'warn: only 30.5 mm of wood stands behind the notch; 40 mm or more is stronger: a deck of 160 mm',
     )
     const run = lipX(640)
     expect(message(at('length', run + 150), 'notch-wood')).toBe(
-      `warn: only 30 of wood stands behind the notch; 40 or more is stronger: a side ${Math.ceil(run + 160)} long`,
+      `warn: only 30 mm of wood stands behind the notch; 40 mm or more is stronger: a side ${Math.ceil(run + 160)} mm long`,
     )
   })
 
   test('notch-wall', () => {
     expect(message(withPipe(notch(48, 20.15)), 'notch-wall')).toBe(
-      "warn: the notch's back wall ends 10 below the pipe's middle and does not hold it; " +
-        'a notch 31 deep or more does (`up` 15 or less)',
+      "warn: the notch's back wall ends 10 mm below the pipe's middle and does not hold it; " +
+        'a notch 31 mm deep or more does (`up` 15 mm or less)',
     )
   })
 
   test('pipe-behind-face and pipe-under-deck', () => {
     expect(message(withPipe(reveals(-3, -4.5)), 'pipe-behind-face')).toBe(
-      'warn: the pipe lies 4.5 behind the ridden face instead of standing out; `out` 0 brings it flush, more brings it out',
+      'warn: the pipe lies 4.5 mm behind the ridden face instead of standing out; `out` 0 brings it flush, more brings it out',
     )
     expect(message(withPipe(reveals(-3, -4.5)), 'pipe-under-deck')).toBe(
-      "warn: the pipe's top lies 3 under the deck board; `up` 0 brings it level, more brings it up",
+      "warn: the pipe's top lies 3 mm under the deck board; `up` 0 brings it level, more brings it up",
     )
     expect(message(withPipe(notch(48, 50)), 'pipe-under-deck')).toBe(
-      "warn: the pipe's top lies 4.7 under the deck board; a notch 45 down brings it level, less brings it up",
+      "warn: the pipe's top lies 4.7 mm under the deck board; a notch 45 mm down brings it level, less brings it up",
     )
   })
 
   test('chamfer', () => {
     expect(message({ ...plain, chamfer: 640 }, 'chamfer')).toBe(
-      'stop: a chamfer with a leg of 640 cuts into the top line; it may be at most 639',
+      'stop: a chamfer with a leg of 640 mm cuts into the top line; it may be at most 639 mm',
     )
   })
 
   test('length-short, width, guard-height, panel-size', () => {
     const run = lipX(640)
     expect(message({ ...plain, back: { from: 'length', value: 700 } }, 'length-short')).toBe(
-      `stop: a side 700 long ends before the lip, ${run.toFixed(1)} behind the toe; make it ${Math.ceil(run)} or more`,
+      `stop: a side 700 mm long ends before the lip, ${run.toFixed(1)} mm behind the toe; make it ${Math.ceil(run)} mm or more`,
     )
     expect(message({ ...plain, width: 200, sides: { thickness: 60, count: 4 } }, 'width')).toBe(
-      'stop: 4 sides of 60 leave no room for studs in a width of 200; make it 241 or more',
+      'stop: 4 sides of 60 mm leave no room for studs in a width of 200 mm; make it 241 mm or more',
     )
     expect(message({ ...plain, ...height('deck', 800) }, 'guard-height')).toBe(
-      'note: the deck is 800 above the floor; above 762 a guard is a common requirement: ask your building office',
+      'note: the deck is 800 mm above the floor; above 762 mm a guard is a common requirement: ask your building office',
     )
     const wide = { ...plain, back: { from: 'deck', value: 2000 } } as const
     expect(message(wide, 'panel-size')).toBe(
-      `warn: a side needs ${(run + 2000).toFixed(1)} × 640, a panel of your stock is 2440 × 1220; ` +
-        `make the deck ${Math.floor(2440 - run)} or less, or buy panels of ${Math.ceil(run + 2000)} × 640 or more`,
+      `warn: a side needs ${Math.ceil(run + 2000)} mm × 640 mm, a panel of your stock is 2440 mm × 1220 mm; ` +
+        `make the deck ${Math.floor(2440 - run)} mm or less, or buy panels of ${Math.ceil(run + 2000)} mm × 640 mm or more`,
     )
     expect(solve(wide, 'mm', stock.panel).ramp.side).not.toBeNull()
   })
 
   test('notch-front', () => {
     expect(message(forward(25), 'notch-front')).toBe(
-      `stop: the notch's back wall comes out ${(-forwardAlong(25)).toFixed(1)} in front of the lip, where there is no wood; ` +
-        `\`out\` may be at most ${Math.floor(forwardLimit)} (25 now)`,
+      `stop: the notch's back wall comes out ${(-forwardAlong(25)).toFixed(1)} mm in front of the lip, where there is no wood; ` +
+        `\`out\` may be at most ${Math.floor(forwardLimit)} mm (25 mm now)`,
     )
   })
 
@@ -416,7 +416,7 @@ describe('words', () => {
       coping: piped({ outside: 60, by: reveals(up, 80) }),
     })
     expect(message(design(-1), 'pipe-reach')).toBe(
-      'stop: a pipe 60 thick standing -1 up lies above the reach of the curve; `up` may be at most -30, or take a larger radius',
+      'stop: a pipe 60 mm thick standing -1 mm up lies above the reach of the curve; `up` may be at most -30 mm, or take a larger radius',
     )
     clear(design(-30), 'pipe-reach')
   })
@@ -428,7 +428,7 @@ describe('words', () => {
       skin: Array.from({ length: 6 }, () => plywood(50)),
     }
     expect(message(design, 'radius-skin')).toBe(
-      "stop: the frame's radius 300 leaves no ridden face inside a skin 300 thick; give a radius of 301 or more",
+      "stop: the frame's radius 300 mm leaves no ridden face inside a skin 300 mm thick; give a radius of 301 mm or more",
     )
     clear({ ...design, transition: circleOf('frame', 301) }, 'radius-skin')
   })

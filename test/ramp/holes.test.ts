@@ -99,13 +99,13 @@ describe('a pipe longer than the stock', () => {
     expect(pipe.pieces.map(({ length }) => length)).toEqual([1509, 1500, 1509])
     expect(ids).toContain('pipe-joint')
     expect(message(ramp(4518, { ends: 75, every: 600 }, 4), 'pipe-joint')).toBe(
-      'a pipe 4518 long is cut from more than one of your stock (3000): it is joined 1509 from the left, over a rib; 3009 from the left, over a rib',
+      'a pipe 4518 mm long is cut from more than one of your stock (3000 mm): it is joined 1509 mm from the left, over a rib; 3009 mm from the left, over a rib',
     )
   })
   test('or where a block must be set, and that is said', () => {
     expect(lay(ramp(4000, { ends: 75, every: 600 })).pipe.joints).toEqual([{ at: 3000, rib: false }])
     expect(message(ramp(4000, { ends: 75, every: 600 }), 'pipe-joint')).toContain(
-      '3000 from the left, where no rib is, so set a block under it',
+      '3000 mm from the left, where no rib is, so set a block under it',
     )
   })
   test('each piece has its own ends', () => {
@@ -125,7 +125,7 @@ describe('what is said of the stuff', () => {
     const plastic = ramp(2436, { ends: 75, every: 600 }, 3, { material: 'plastic' })
     assertNear(2436 * (0.375 / 1200) * 3.6, 2.74, 0.005)
     expect(message(plastic, 'pipe-moves')).toBe(
-      'a plastic pipe 2436 long grows and shrinks by about 2.7 mm over a swing of 20 °C (36 °F); make its small holes slots along the pipe, round only the middle one',
+      'a plastic pipe 2436 mm long grows and shrinks by about 2.7 mm over a swing of 20 °C (36 °F); make its small holes slots along the pipe, round only the middle one',
     )
     // 100 ft · 12/1200 · 0.375 · 3.6 = 1.35 in
     const hundred = ramp(1200 * inch, { ends: 75, every: 600 }, 2, { material: 'plastic' })

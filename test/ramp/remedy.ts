@@ -52,9 +52,9 @@ const noChamfer = to((d) => ({ ...d, chamfer: 0 }))
 const bridged = to((d) => ({ ...d, runOut: { kind: 'sheet', sheet: { thickness: 1.5, material: 'steel' } } }))
 const every = to((d, value) => ({ ...d, studs: { ...d.studs, every: value } }))
 const onStuds = to((d) => ({ ...d, fasten: 'studs' }))
-/** Sheets in place of layers that crack: `2 in place of layer 1, 3 in place of layer 2`. */
+/** Sheets for layers that crack: `2 sheets for layer 1 and 3 sheets for layer 2`. */
 const thinner: Change = (design, [thickness], words) => {
-  const counts = new Map([...words.matchAll(/(\d+) in place of layer (\d+)/g)].map((m) => [+m[2]!, +m[1]!]))
+  const counts = new Map([...words.matchAll(/(\d+) sheets? for layer (\d+)/g)].map((m) => [+m[2]!, +m[1]!]))
   const sheet = { thickness: thickness!, material: 'plywood' as const }
   return {
     design: {
@@ -68,7 +68,7 @@ const thinner: Change = (design, [thickness], words) => {
 const panel: Change = (design, [a, b]) => ({ design, panel: [Math.min(a!, b!), Math.max(a!, b!)] })
 
 /** A length as a message shows one that may be typed. */
-const L = '(-?\\d+(?: \\d+/\\d+|/\\d+)?)(?![\\d/.]| \\d)'
+const L = '(-?\\d+(?: \\d+/\\d+|/\\d+)? (?:mm|in))(?![\\d/.]| \\d)'
 
 /** What each check tells the builder to type. Of each list at least one must stand in the message, and all that do are tried. */
 const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>> = {
@@ -129,7 +129,7 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
   'skin-none': [],
   'stud-toe': [[`a toe of ${L} takes`, toe]],
   'skin-bend': [
-    [`plywood of ${L}(?:, \\d+ in place of layer \\d+)+`, thinner],
+    [`take ${L} plywood instead(?:(?:,| and) \\d+ sheets? for layer \\d+)+`, thinner],
     [`(?:frame|surface) radius of ${L} or more`, radius],
   ],
   'seam-stud': [[`studs every ${L} bring`, every]],
@@ -146,7 +146,7 @@ const withoutNumber: readonly RegExp[] = [
   // the floor is not what is in the way
   /starts too steep, for this section$/,
   // no plywood of the table bends so far, and no ramp is so large
-  /take 6 mm hardboard$/,
+  /take (?:6 mm|1\/4– in) hardboard$/,
   // two rows of screws need wood, whatever the spacing
   /or two side by side$/,
   // no spacing that may be typed brings a stud there

@@ -116,13 +116,13 @@ describe('where a screw comes through, the place and the shorter screw are named
     expect(first!.at - first!.width / 2).toBeGreaterThan(20)
     expect(said(design, 'screw-through', 'in')).toEqual([
       expect.stringMatching(
-        /^note: no timber lies under the skin for [\d /–+]+ from the toe up: a screw of 1 1\/4 comes through there; put none$/,
+        /^note: no timber lies under the skin for [\d /–+]+ in from the toe up: a screw of 1 1\/4 in comes through there; put none$/,
       ),
     ])
     // three sheets, an inch together: 3/4 is the longest that does not come through
     const three = { ...design, skin: [3, 3, 2].map((eighths) => plywood((eighths * inch) / 8)) }
     expect(said(three, 'screw-through', 'in').join()).toMatch(
-      /from the toe up: a screw of 2 comes through there; 3\/4 at most$/,
+      /from the toe up: a screw of 2 in comes through there; 3\/4 in at most$/,
     )
   })
   test('not where a stud lies flush with the toe', () => {
@@ -139,16 +139,16 @@ describe('where a screw comes through, the place and the shorter screw are named
     expect(words).toHaveLength(2)
     expect(words[0]).toMatch(
       new RegExp(
-        `^note: layer 1: a screw of 35 comes through at stud 1, ${(9 + first!.depth).toFixed(1)} of wood with the skin: ${one} at most`,
+        `^note: layer 1: a screw of 35 mm comes through at stud 1, ${(9 + first!.depth).toFixed(1)} mm of wood with the skin: ${one} mm at most`,
       ),
     )
-    expect(words[1]).toContain(`layer 2: a screw of 45 comes through at stud 1,`)
-    expect(words[1]).toContain(`${two} at most`)
+    expect(words[1]).toContain(`layer 2: a screw of 45 mm comes through at stud 1,`)
+    expect(words[1]).toContain(`${two} mm at most`)
   })
   test('at flat studs that are thin', () => {
     const words = said({ ...plain, studs: studded({ section: [19, 89] }) }, 'screw-through')
     // 9 + 19 = 28: 25; 18 + 19 = 37: 35; 24 + 19 = 43: 40
-    expect(words.map((w) => /layer (\d).*at stud 1,[^;]*: (\d+) at most/.exec(w)?.slice(1))).toEqual([
+    expect(words.map((w) => /layer (\d).*at stud 1,[^;]*: (\d+) mm at most/.exec(w)?.slice(1))).toEqual([
       ['1', '25'],
       ['2', '35'],
       ['3', '40'],
@@ -156,21 +156,21 @@ describe('where a screw comes through, the place and the shorter screw are named
   })
   test('between the studs, where only the skin lies', () => {
     expect(said({ ...plain, fasten: 'between' }, 'screw-through')).toEqual([
-      'note: layer 3: only the skin, 24 thick, lies between the studs, and longer screws than 20 come through',
+      'note: layer 3: only the skin, 24 mm thick, lies between the studs, and longer screws than 20 mm come through',
     ])
   })
   test('and where no screw holds there the way out is said, and works', () => {
     // 6 and 6: 10 mm at most, and no such screw is usual
     const thin: RampDesign = { ...plain, fasten: 'between', skin: [plywood(6), plywood(6)] }
     expect(said(thin, 'screw-through')).toEqual([
-      'warn: layer 2: only the skin, 12 thick, lies between the studs, and no usual screw holds there without coming through; say `fasten: studs`',
+      'warn: layer 2: only the skin, 12 mm thick, lies between the studs, and no usual screw holds there without coming through; say `fasten: studs`',
     ])
     expect(said({ ...thin, fasten: 'studs' }, 'screw-through')).toEqual([])
   })
   test('a skin thicker than any screw is told', () => {
     const thick = { ...plain, skin: [plywood(9), plywood(50)] }
     expect(said(thick, 'screw-long')).toEqual([
-      'note: layer 2: no usual screw goes through 59 of skin and 25 into a stud',
+      'note: layer 2: no usual screw goes through 59 mm of skin and 25 mm into a stud',
     ])
     expect(said({ ...plain, skin: [plywood(9), plywood(46)] }, 'screw-long')).toEqual([])
   })

@@ -276,10 +276,10 @@ describe('a high ramp', () => {
         id: 'seam-across',
         level: 'note',
         message:
-          'sheets 2440 long do not reach across 3018: ' +
-          'layer 1 meets 2441.5 from the left over blocks that you set between the studs; ' +
-          'layer 2 meets 576.5 from the left over blocks that you set between the studs; ' +
-          'layer 3 meets 2441.5 from the left over blocks that you set between the studs',
+          'sheets 2440 mm long do not reach across 3018 mm: ' +
+          'layer 1 meets 2442 mm from the left over blocks that you set between the studs; ' +
+          'layer 2 meets 577 mm from the left over blocks that you set between the studs; ' +
+          'layer 3 meets 2442 mm from the left over blocks that you set between the studs',
       },
     ])
   })
@@ -303,7 +303,7 @@ describe('a seam that finds no stud', () => {
       const words = said(design, units)
       if (every === 950) expect(words).toMatch(/^warn: /)
       if (words === '') continue
-      const offered = /studs every ([\d /]+) bring/.exec(words)
+      const offered = /studs every ([\d /]+) (?:mm|in) bring/.exec(words)
       expect(offered, words).not.toBeNull()
       const [whole, part] = offered![1]!.split(' ')
       const [top, bottom] = (part ?? '0/1').split('/')
@@ -318,7 +318,7 @@ describe('a seam that finds no stud', () => {
   test('thin studs are told apart: two rows need wood', () => {
     const thin = { ...long, studs: studded({ section: [19, 89] }) }
     // 3 of gap, twice 10.5 to the edge and 3 inside the stud, and one to spare: 31
-    expect(said(thin)).toContain('studs 31 thick or more, or two side by side')
+    expect(said(thin)).toContain('studs 31 mm thick or more, or two side by side')
     expect(said({ ...long, studs: studded({ section: [31, 89] }) })).toBe('')
     expect(said({ ...long, studs: studded({ section: [29, 89] }) })).not.toBe('')
   })
@@ -349,7 +349,7 @@ describe('a top sheet between the studs', () => {
       {
         id: 'fasten-between',
         level: 'warn',
-        message: `only ${wide} of ${ramp.studs.length - 1} bays between studs have room for screws 25 off all timber; say \`fasten: studs\``,
+        message: `only ${wide} of ${ramp.studs.length - 1} bays between studs have room for screws 25 mm off all timber; say \`fasten: studs\``,
       },
     ])
     const again = solve({ ...close, fasten: 'studs' })

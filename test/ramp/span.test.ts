@@ -71,8 +71,8 @@ describe('a note where the sag passes span/360', () => {
     // 2400 between the sides: I = 38·89³/12; sag 24.19 mm; 2400/24.19 = 99.2
     assertNear(ratioOf(2400, 38, 89), 99.2, 0.05)
     expect(said(wide(2436, 2))).toEqual([
-      'note span: a stud 2400 long sags about 24.2, span/99, under 1500 N (340 lb) at rest in its middle, its stiffness taken as 8000 N/mm²; ' +
-        'floors are commonly held to span/360. 1 middle rib (sides: { count: 3 }) or studs 137 deep or more would hold it to that; ' +
+      'note span: a stud 2400 mm long sags about 24.2 mm, span/99, under 1500 N (340 lb) at rest in its middle, its stiffness taken as 8000 N/mm²; ' +
+        'floors are commonly held to span/360. 1 middle rib (sides: { count: 3 }) or studs 137 mm deep or more would hold it to that; ' +
         'load and stiffness are assumptions, so judge for yourself or ask who knows timber',
     ])
   })
@@ -93,7 +93,7 @@ describe.each(['mm', 'in'] as const)('the ways out work when typed, and are the 
     const count = Number(/count: (\d+)/.exec(message!)![1])
     expect(said(wide(width, count), units)).toEqual([])
     expect(said(wide(width, count - 1), units)).toHaveLength(1)
-    const [, whole, top, bottom] = /studs (\d+)(?: (\d+)\/(\d+))? deep/.exec(message!)!
+    const [, whole, top, bottom] = /studs (\d+)(?: (\d+)\/(\d+))? (?:mm|in) deep/.exec(message!)!
     const deep = (Number(whole) + Number(top ?? 0) / Number(bottom ?? 1)) * (units === 'in' ? inch : 1)
     expect(said(wide(width, 2, { section: [38, deep] }), units)).toEqual([])
     expect(said(wide(width, 2, { section: [38, deep - step] }), units)).toHaveLength(1)
@@ -101,6 +101,6 @@ describe.each(['mm', 'in'] as const)('the ways out work when typed, and are the 
   test('where no count of ribs that may be typed is enough, only the depth is offered', () => {
     const [message] = said(wide(12_000, 2, { section: [20, 40] }), units)
     expect(message).not.toContain('count:')
-    expect(message).toMatch(/\. studs [\d /]+ deep or more would/)
+    expect(message).toMatch(/\. studs [\d /]+ (?:mm|in) deep or more would/)
   })
 })

@@ -83,7 +83,7 @@ describe('the first stud', () => {
     assertNear(first!.at, least, 0.011, 'least place')
     expect([first!.lies, first!.depth]).toEqual(['flat', 38])
     expect(said(low, 'stud-toe').join()).toMatch(
-      /^note: the first stud does not fit flush with the toe; it lies \d+(\.\d)? further up$/,
+      /^note: the first stud does not fit flush with the toe; it lies \d+(\.\d)? mm further up$/,
     )
   })
 
@@ -98,9 +98,19 @@ describe('the first stud', () => {
     let depth = 0
     while (corners(x, y, angle, 89, depth + 0.01).every((p) => p.x >= -1e-6 && p.y >= 0)) depth += 0.01
     assertNear(first!.depth, depth, 0.011, 'ripped to')
-    expect(said(low, 'stud-toe')).toEqual([
-      `note: the first stud is ripped to ${first!.depth.toFixed(1)} thick to lie in the toe`,
-    ])
+    const [message] = said(low, 'stud-toe')
+    const found =
+      /^note: the first stud is ripped to ([\d.]+) mm thick to lie in the toe; one of the full section fits from (\d+) mm behind the toe$/.exec(
+        message!,
+      )!
+    assertNear(Number(found[1]), first!.depth, 0.05)
+    // there, and not a millimetre before
+    const lowest = (behind: number): number => {
+      const foot = onCircle(low, arcTo(low, behind))
+      return Math.min(...corners(foot.x, foot.y, foot.angle, 89, 38).map((p) => p.y))
+    }
+    expect(lowest(Number(found[2]))).toBeGreaterThan(-1e-6)
+    expect(lowest(Number(found[2]) - 1.001)).toBeLessThan(0)
   })
 
   test('is left out of a toe too thin for it, with the toe that would take one', () => {
@@ -108,7 +118,7 @@ describe('the first stud', () => {
     expect(studs(thin).filter((stud) => stud.role === 'toe')).toEqual([])
     const [message] = said(thin, 'stud-toe')
     const offered = Number(
-      /^warn: no stud fits in the toe; a toe of (\d+) takes one laid flat$/.exec(message!)![1],
+      /^warn: no stud fits in the toe; a toe of (\d+) mm takes one laid flat$/.exec(message!)![1],
     )
     expect(said({ ...thin, toe: offered }, 'stud-toe').filter((m) => m.startsWith('warn'))).toEqual([])
   })
@@ -137,20 +147,22 @@ test('where the panel is too shallow for a stud on edge it lies flat, and is not
   const { x, y, angle } = onCircle(design, 140)
   expect(Math.min(...corners(x, y, angle, 38, 89).map((p) => p.y))).toBeLessThan(0)
   expect(second.lies).toBe('flat')
-  expect(said(design, 'stud-outside')[0]).toEqual(
-    expect.stringMatching(
-      /^note: the stud 140 up the curve is too deep on edge there and lies flat; on edge one fits from (\d+(\.\d)?) behind the toe$/,
-    ),
-  )
-  // the place named is where a stud on edge just touches the floor
-  const behind = Number(/from ([\d.]+) behind/.exec(said(design, 'stud-outside')[0]!)![1])
+  const found =
+    /^note: too deep to stand on edge where the panel is thin, so flat: the stud 140 mm up the curve \(or on edge, ripped to (\d+) mm\); one of the full section fits on edge from (\d+) mm behind the toe$/.exec(
+      said(design, 'stud-outside')[0]!,
+    )!
+  const [ripped, behind] = [Number(found[1]), Number(found[2])]
+  // ripped to what is said it stays in the panel, a millimetre deeper it does not
+  expect(Math.min(...corners(x, y, angle, 38, ripped).map((p) => p.y))).toBeGreaterThan(-1e-6)
+  expect(Math.min(...corners(x, y, angle, 38, ripped + 1.001).map((p) => p.y))).toBeLessThan(0)
+  // the place named is the first whole millimetre where a stud on edge stays above the floor
   const low = (x: number): number => {
     const at = arcTo(design, x)
     const foot = onCircle(design, at)
     return Math.min(...corners(foot.x, foot.y, foot.angle, 38, 89).map((p) => p.y))
   }
-  expect(low(behind + 0.2)).toBeGreaterThan(0)
-  expect(low(behind - 0.2)).toBeLessThan(0)
+  expect(low(behind)).toBeGreaterThan(-1e-6)
+  expect(low(behind - 1.001)).toBeLessThan(0)
 })
 
 describe('no stud, on any ramp without a stop,', () => {

@@ -173,7 +173,7 @@ const panelFindings = (
   return [
     warn(
       'panel-size',
-      `a side needs ${show(side.length)} × ${show(side.height)}, a panel of your stock is ${show(long)} × ${show(short)}; ` +
+      `a side needs ${atLeast(side.length)} × ${atLeast(side.height)}, a panel of your stock is ${show(long)} × ${show(short)}; ` +
         `${shorter}buy panels of ${atLeast(far)} × ${atLeast(low)} or more`,
     ),
   ]
