@@ -8,11 +8,18 @@ import { segmentPart } from './split.ts'
 export type Convex = readonly Point[]
 
 /** Inside or on the edge, within `slack` mm outside of it. */
-export const convexContains = (polygon: Convex, p: Point, slack = 0): boolean =>
-  polygon.every((corner, i) => {
-    const edge = pointSubtract(polygon[(i + 1) % polygon.length]!, corner)
-    return pointCross(edge, pointSubtract(p, corner)) >= -slack * Math.hypot(edge.x, edge.y)
-  })
+export const convexContains = (polygon: Convex, p: Point, slack = 0): boolean => {
+  // asked of every point of every page: a loop that makes nothing
+  for (let i = 0; i < polygon.length; i++) {
+    const corner = polygon[i]!
+    const next = polygon[i + 1 === polygon.length ? 0 : i + 1]!
+    const x = next.x - corner.x
+    const y = next.y - corner.y
+    const least = slack === 0 ? 0 : -slack * Math.hypot(x, y)
+    if (x * (p.y - corner.y) - y * (p.x - corner.x) < least) return false
+  }
+  return true
+}
 
 /** Parameters at which a segment crosses the infinite line through p and q. Lines and arcs exact, cubics to 1e-10 mm. */
 const crossings = (segment: Segment, p: Point, q: Point): readonly number[] => {

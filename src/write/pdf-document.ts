@@ -90,6 +90,6 @@ export const serializeDocument = async (
   )
   const id = PDFHexString.of(hex(platform.digest(fingerprintOf(document))))
   context.trailerInfo.ID = context.obj([id, id])
-  // an endless tick: nothing else waits for this thread
-  return PDFStreamWriter.forContext(context, Number.POSITIVE_INFINITY).serializeToBuffer()
+  // an endless tick: nothing else waits for this thread; object streams stay plain: packing them costs more time than they have bytes
+  return PDFStreamWriter.forContext(context, Number.POSITIVE_INFINITY, false).serializeToBuffer()
 }
