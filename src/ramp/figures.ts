@@ -69,6 +69,7 @@ const rampFigures = (ramp: Ramp) => {
       depth: timber.depth,
     })),
     studLength: ramp.studLength,
+    deckBoard: boardFigures(ramp),
     skin: ramp.skin.map((layer, i) => ({
       layer: layer.layer,
       sheet: layer.sheet.material,
@@ -77,6 +78,20 @@ const rampFigures = (ramp: Ramp) => {
       marks: layer.marks,
       ...layerFigures(ramp, i),
     })),
+  }
+}
+
+/** Timbers are numbered from 1, as in `deckTimbers`. */
+const boardFigures = ({ deckBoard: board }: Ramp) => {
+  if (!board) return null
+  const { sheet, ...rest } = board
+  const number = (timber: number | null): number | null => (timber === null ? null : timber + 1)
+  return {
+    sheet: sheet.material,
+    thickness: sheet.thickness,
+    ...rest,
+    seams: board.seams.map(({ at, timber }) => ({ at, timber: number(timber) })),
+    rows: board.rows.map((row) => ({ ...row, timber: number(row.timber) })),
   }
 }
 

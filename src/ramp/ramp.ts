@@ -1,6 +1,7 @@
 import type { RampDesign } from '../design/design.ts'
 import type { Check } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
+import type { DeckBoard } from './deck-board.ts'
 import type { DeckTimber } from './deck-timbers.ts'
 import type { Pipe } from './holes.ts'
 import type { LayerScrews } from './screws.ts'
@@ -37,6 +38,8 @@ export interface Ramp {
   readonly screws: readonly LayerScrews[]
   /** the coping's own length, joints and holes */
   readonly pipe: Pipe | null
+  /** behind the lip; null where the design has none */
+  readonly deckBoard: DeckBoard | null
 }
 
 export interface SolvedDesign {

@@ -44,6 +44,13 @@ export interface Stretch {
   readonly length: number
 }
 
+/** A length cut at the middles of its gaps. */
+export const stretches = (length: number, seams: readonly number[], gap: number): readonly Stretch[] =>
+  [...seams, length].map((to, i) => {
+    const from = i === 0 ? 0 : seams[i - 1]! + gap / 2
+    return { from, length: (i === seams.length ? to : to - gap / 2) - from }
+  })
+
 /** From the flat sheet to the curve and back. */
 export interface Lying {
   readonly placeAt: (at: number) => number

@@ -4,7 +4,7 @@ import { measured, offer, rounded, same } from './offer.ts'
 import { betweenRows, type ScrewRow, screwApart, screwsAcross, studRows } from './screw-rows.ts'
 import { type AcrossSeam, acrossSeams, type Seam, upSeams } from './seams.ts'
 import type { SkinLayer } from './skin.ts'
-import { type Framing, insideStud, lie, practice, type Stretch } from './skin-framing.ts'
+import { type Framing, insideStud, lie, practice, type Stretch, stretches } from './skin-framing.ts'
 
 /** How one layer is laid: a sheet lies with its long side across the ramp. */
 export interface LayerPlan {
@@ -78,13 +78,6 @@ const planLayer = (
       .filter(({ across: screws }) => screws.length > 0),
   }
 }
-
-/** A length cut at the middles of its gaps. */
-const stretches = (length: number, seams: readonly number[], gap: number): readonly Stretch[] =>
-  [...seams, length].map((to, i) => {
-    const from = i === 0 ? 0 : seams[i - 1]! + gap / 2
-    return { from, length: (i === seams.length ? to : to - gap / 2) - from }
-  })
 
 /**
  * Seams without a stud of their own, with the spacing that brings them one; sheets that meet across; a top sheet whose

@@ -3,6 +3,7 @@ import { bendFindings } from '../bend.ts'
 import { chamferLimit } from '../chamfer.ts'
 import { type Finding, hasStop, note, stop, warn } from '../check.ts'
 import { type SolvedCoping, solveCoping } from '../coping.ts'
+import { solveDeckBoard } from '../deck-board.ts'
 import { solveDeckTimbers } from '../deck-timbers.ts'
 import { solvePipe } from '../holes.ts'
 import { measured, offer, same } from '../offer.ts'
@@ -59,6 +60,7 @@ export const solveQuarter = (
         plans: [],
         screws: [],
         pipe: null,
+        deckBoard: null,
       },
       findings,
     }
@@ -109,6 +111,9 @@ export const solveQuarter = (
   }
   const fixing = solveScrews(skin, plans, around, units)
   const laid = solvePipe(design, stock, units)
+  const board = side
+    ? solveDeckBoard(around, side, pipe.coping, transition.run, behind.timbers)
+    : { board: null, findings: [] }
   // a frame that cannot be sawn is not worth fitting out
   if (!hasStop(findings))
     findings.push(
@@ -116,6 +121,7 @@ export const solveQuarter = (
       ...spanFindings(design, units),
       ...planFindings(plans, around, planAt),
       ...fixing.findings,
+      ...board.findings,
       ...laid.findings,
     )
   return {
@@ -132,6 +138,7 @@ export const solveQuarter = (
       plans,
       screws: fixing.screws,
       pipe: laid.pipe,
+      deckBoard: board.board,
     },
     findings,
   }
