@@ -40,6 +40,8 @@ export interface SheetOptions {
 export interface PlotOptions extends SheetOptions {
   /** null: the way that a careful builder would take */
   readonly cover: Cover | null
+  /** add the story strips */
+  readonly strips: boolean
 }
 
 /** What a page must carry of its own after margins and overlap, mm: less holds no joint, no words and no line. */
@@ -50,7 +52,7 @@ const overlapRange = { least: 8, most: 60 } as const
 export const plotOptions = (raw: RawPlotOptions, design: Design): PlotOptions => {
   const faults: string[] = []
   const cover = raw.cover === undefined ? null : oneOf('--cover', raw.cover, covers, 'whole', faults)
-  return { ...sheetOptions(raw, design.units, design.paper, faults), cover }
+  return { ...sheetOptions(raw, design.units, design.paper, faults), cover, strips: raw.strips ?? false }
 }
 
 /** Paper, margins, overlap and printer. Fails with its own faults and those that are `known` already. */

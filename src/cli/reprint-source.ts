@@ -61,8 +61,7 @@ export const plotAgain = async (
     )
   const covered = designCovers(design, solved, options)
   const cover = options.cover ?? chooseCover(coverCounts(covered)).cover
-  const strips = raw.strips ?? false
-  const set = layOutSet(design, solved, { ...options, cover, text, fingerprint: sha256, strips }, covered)
+  const set = layOutSet(design, solved, { ...options, cover, text, fingerprint: sha256 }, covered)
   if (set.code !== wanted) throw new Failure(1, otherSet(file, wanted, set, options))
   const { bytes, warnings } = await setPdf(set, design.title)
   return { bytes, warnings: [...options.warnings, ...warnings] }
@@ -73,7 +72,7 @@ const otherSet = (
   file: string,
   wanted: string,
   { code, plan }: PageSet,
-  { sheet, overlap, printer }: PlotOptions,
+  { sheet, overlap, printer, strips }: PlotOptions,
 ): string => {
   const [theirs, ours] = [wanted.split('-'), code.split('-')]
   const mm = (length: number): string => `${Number(length.toFixed(2))} mm`
@@ -85,7 +84,7 @@ const otherSet = (
     ],
     [
       'paper',
-      `it depends on paper, margins, overlap and cover: here ${sheet.paper.name}, margins ${[top, right, bottom, left].map(mm).join(', ')} (top, right, bottom, left), overlap ${mm(overlap)}, cover ${plan.cover}; give --paper, --margin, --overlap and --cover as for plot`,
+      `it depends on paper, margins, overlap, cover and strips: here ${sheet.paper.name}, margins ${[top, right, bottom, left].map(mm).join(', ')} (top, right, bottom, left), overlap ${mm(overlap)}, cover ${plan.cover}, ${strips ? '--strips' : 'no strips'}; give --paper, --margin, --overlap, --cover and --strips as for plot`,
     ],
     [
       'printer',

@@ -64,7 +64,10 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
       '--cover <how>',
       'whole: every page the outline touches; line: only what is traced; ribbon: the same in rows that follow the curve; else the way a careful builder would take',
     )
-    .option('--strips', 'add story strips: stud marks of each layer of skin at full size')
+    .option(
+      '--strips',
+      'add story strips at full size: studs, seams and screws of each layer of skin, screws across, holes of the pipe',
+    )
     .option('--margin <lengths>', 'one length, or four: top, right, bottom, left of the upright page')
     .option('--overlap <length>', 'how far pages lie over each other')
     .option('--printer <name>', 'correct for this printer, measured with gauge')

@@ -1,7 +1,7 @@
 import type { Design } from '../design/design.ts'
 import { lipTrial } from '../pattern/lip-trial.ts'
 import { pipeStrip } from '../pattern/pipe-strip.ts'
-import { skinStrips } from '../pattern/story-strip.ts'
+import { rampStrips } from '../pattern/ramp-strips.ts'
 import type { PrinterUncertainty } from '../printer/uncertainty.ts'
 import type { SolvedDesign } from '../ramp/ramp.ts'
 import { assemble, type Draft, type PageSet, type SetFacts } from './draft.ts'
@@ -19,7 +19,7 @@ import { tileGroups } from './tile-groups.ts'
 import { stripWidth, trialPage, trialWords } from './trial-page.ts'
 
 export interface SetOptions extends SetFacts {
-  /** add the story strips of the skin */
+  /** add the story strips */
   readonly strips?: boolean
   /** how well the printer is known */
   readonly uncertainty: PrinterUncertainty
@@ -41,7 +41,7 @@ export const layOutSet = (
   const code = setCode(
     {
       design,
-      paper: [sheet.paper, sheet.margins, overlap, cover],
+      paper: [sheet.paper, sheet.margins, overlap, cover, ...(options.strips ? ['strips'] : [])],
       // whatever changes a page changes the code: the printer's name and what is known of it are printed too
       printer:
         options.printer === null
@@ -132,7 +132,8 @@ const stripDrafts = (
 ): readonly Draft[] =>
   stripPages(
     sheetWindow(sheet),
-    ramps.flatMap((ramp) => skinStrips(ramp, units)),
+    [],
+    ramps.flatMap((ramp) => rampStrips(ramp, units)),
     code,
   ).map(
     ({ drawing, places }, i): Draft => ({

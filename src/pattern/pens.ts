@@ -14,4 +14,4 @@ export const pens = {
 } as const satisfies Record<string, Pen>
 
 /** Heights of a capital letter, mm. */
-export const letters = { big: 14, word: 4, small: 2.4, side: 5 } as const
+export const letters = { big: 14, word: 4, small: 2.4, side: 5, mark: 2.1 } as const

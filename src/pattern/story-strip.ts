@@ -1,6 +1,6 @@
 import type { Units } from '../design/design.ts'
 import { showLength } from '../length.ts'
-import type { Ramp } from '../ramp/ramp.ts'
+import type { Stretch } from '../ramp/skin-framing.ts'
 
 /** A long thin strip that carries marks at full size, every one from one zero; mm along it. */
 export interface StoryStrip {
@@ -8,40 +8,56 @@ export interface StoryStrip {
   /** what it is laid to, in the builder's words */
   readonly title: string
   readonly length: number
+  /** where its zero is laid */
+  readonly zero: string
   /** along the upper edge, and along the lower edge */
-  readonly rows: readonly StripRow[]
+  readonly rows: readonly [StripRow, StripRow?]
+  /** what a ring stands for; null where there is none */
+  readonly rings: string | null
 }
 
 export interface StripRow {
   /** said once at the zero end */
   readonly words: string
-  readonly marks: readonly { readonly at: number; readonly label: string }[]
+  /** in order */
+  readonly marks: readonly StripMark[]
 }
 
-/**
- * One strip for each layer of skin: its upper edge for the flat sheet before it is bent, its lower edge for the layer's upper
- * face once it lies on the curve, where the same studs lie closer. Zero is the toe end.
- */
-export const skinStrips = (ramp: Ramp, units: Units): readonly StoryStrip[] => {
-  const { transition } = ramp
-  if (!transition) return []
-  return ramp.skin.map((layer): StoryStrip => {
-    const { curve } = transition
-    const upper = curve.offset(layer.below + layer.sheet.thickness)
-    const label = (i: number): string => `stud ${i + 1}`
-    const flat = layer.marks.map((at, i) => ({ at, label: label(i) }))
-    const bent = ramp.studs
-      .slice(0, layer.marks.length)
-      .map((stud, i) => ({ at: upper.lengthTo(curve.placeAtLength(stud.at)), label: label(i) }))
-    const end = (at: number) => ({ at, label: 'end' })
-    return {
-      name: `${ramp.name}/strip-${layer.layer}`,
-      title: `${ramp.name}, skin layer ${layer.layer}: ${showLength(layer.sheet.thickness, units, { unit: true, decimals: 1 })} ${layer.sheet.material}`,
-      length: layer.length,
-      rows: [
-        { words: 'flat sheet, before it is bent', marks: [...flat, end(layer.length)] },
-        { words: 'on its upper face, once bent', marks: [...bent, end(upper.lengthTo(layer.end))] },
-      ],
-    }
-  })
+export interface StripMark {
+  readonly at: number
+  /** a ring on a short tick is a screw or a drilled hole; a long tick is an edge or a middle */
+  readonly sign: 'tick' | 'ring'
+  /** null where a mark beside it says enough */
+  readonly label: string | null
+}
+
+/** Screws that are no farther from a tick than this lie on it, mm. */
+const onTick = 0.3
+
+/** The two edges of each gap between sheets or pieces; the second is labelled. */
+export const gapMarks = (
+  pieces: readonly Stretch[],
+  label: (index: number) => string,
+): readonly StripMark[] =>
+  pieces.slice(1).flatMap((piece, i): StripMark[] => [
+    { at: pieces[i]!.from + pieces[i]!.length, sign: 'tick', label: null },
+    { at: piece.from, sign: 'tick', label: label(i) },
+  ])
+
+export const endMark = (at: number, units: Units): StripMark => ({
+  at,
+  sign: 'tick',
+  label: `end ${showLength(at, units, { decimals: 1 })}`,
+})
+
+/** In order; a ring that lies on a tick needs no words of its own. */
+export const rowMarks = (marks: readonly StripMark[]): readonly StripMark[] => {
+  const ticks = marks.filter(({ sign }) => sign === 'tick')
+  return marks
+    .map((mark) =>
+      mark.sign === 'ring' && ticks.some(({ at }) => Math.abs(at - mark.at) <= onTick)
+        ? { ...mark, label: null }
+        : mark,
+    )
+    .sort((a, b) => a.at - b.at)
 }

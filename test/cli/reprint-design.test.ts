@@ -93,15 +93,16 @@ describe('a code that does not come out', () => {
     ['margins', ['--margin', '11mm']],
     ['overlap', ['--overlap', '13mm']],
     ['cover', ['--cover', 'whole']],
+    ['choice of strips', ['--strips']],
   ])('names the paper where the %s is another, and says what it is here', async (_, said) => {
     const { set } = await planOf(bytesOf(await plot('quarter-mm', '--cover', 'line')))
     const { exit, err } = await refused(template('quarter-mm'), '--set', set, '1', '--cover', 'line', ...said)
     expect(exit).toBe(1)
     expect(differing(err)).toEqual(['paper'])
     expect(err).toMatch(
-      /here (a4|letter), margins [\d., m]+ \(top, right, bottom, left\), overlap 1[23] mm, cover (line|whole);/,
+      /here (a4|letter), margins [\d., m]+ \(top, right, bottom, left\), overlap 1[23] mm, cover (line|whole), (no strips|--strips);/,
     )
-    expect(err).toContain(said[1]!.replace('mm', ' mm'))
+    expect(err).toContain(said.at(-1)!.replace('mm', ' mm'))
   })
 
   it('names the printer, and comes out with the one it was plotted for', async () => {

@@ -20,6 +20,7 @@ export interface Job {
   readonly margins?: Margins
   readonly overlap?: number
   readonly correction?: Correction
+  readonly strips?: boolean
 }
 
 /** A set as it came back from its bytes, and what was asked for. Nothing here comes from the layout's memory. */
@@ -47,6 +48,7 @@ export const plotJob = async (job: Job): Promise<Plotted | { readonly stops: rea
     sheet: { paper, margins, correction: job.correction ?? noCorrection },
     overlap,
     cover: job.cover,
+    strips: job.strips ?? false,
     text: job.text,
     printer: job.correction ? 'workbench' : null,
     uncertainty: printerUncertainty(null),

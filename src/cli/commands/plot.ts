@@ -47,7 +47,7 @@ export const plot = async (
   const cover = options.cover ?? chosen.cover
   // asked before any page is drawn
   checkPages(counts[cover], options.sheet, options.overlap, cover, covered.length)
-  const facts = { ...options, cover, text, fingerprint: sha256, strips: raw.strips ?? false }
+  const facts = { ...options, cover, text, fingerprint: sha256 }
   const set = layOutSet(design, solved, facts, covered)
   const lost = await writeSet(set, design.title, out, raw.force ?? false)
   await image?.writeMap(design.title, set, design.units, raw.map!, raw.force ?? false)

@@ -1,0 +1,124 @@
+import { type Drawing, stroke, text } from '../drawing/drawing.ts'
+import { textWidth } from '../drawing/text-width.ts'
+import { affineTranslate } from '../geometry/affine.ts'
+import { circle, pathOf, rectangle } from '../geometry/path.ts'
+import { letters, pens } from '../pattern/pens.ts'
+import type { StripMark, StripRow } from '../pattern/story-strip.ts'
+import type { Block } from './block.ts'
+import { type StripPiece, stripOver } from './strip-pieces.ts'
+
+/** From a strip's edge inward: ticks, rings on their short ticks, the words of either; then the words of the strip. mm */
+const depth = { tick: 8, ring: 4.2, ringWords: 0.8, tickWords: 5.6, row: 8.6 } as const
+const ringRadius = 1.1
+const middle = 7.4
+const leading = 3.6
+const size = 2.2
+/** Words are not set smaller than this to fit a short piece. */
+const leastSize = 1.8
+
+/** A piece of a story strip, cut out along its frame. */
+export const stripBlock = (piece: StripPiece, set: string): Block => {
+  const { from, to, strip } = piece
+  const height = strip.rows.length * depth.row + middle
+  const width = to - from + 2 * stripOver
+  const at = (x: number): number => x - from + stripOver
+  const joints = [...(piece.number === 1 ? [] : [from]), ...(piece.number === piece.count ? [] : [to])]
+  const across = (x: number) => pathOf({ x: at(x), y: 0 }, { x: at(x), y: height })
+  return {
+    width,
+    height,
+    drawing: [
+      stroke('mark', rectangle(0, 0, width, height), pens.tick),
+      ...(piece.number === 1 ? [stroke('joint', across(0), pens.mark)] : []),
+      ...joints.map((x) => stroke('joint', across(x), pens.joint)),
+      ...pieceWords(piece, set, height),
+      ...strip.rows.flatMap((row, i) => (row ? rowDrawing(row, piece, i === 0 ? height : 0) : [])),
+    ],
+    places: [
+      {
+        pattern: strip.name,
+        map: affineTranslate(stripOver - from, 0),
+        window: { x0: 0, y0: 0, x1: width, y1: height },
+      },
+    ],
+  }
+}
+
+/** Two lines along the middle: what the piece is, and what its edges carry. */
+const pieceWords = ({ strip, number, count, from, to }: StripPiece, set: string, height: number): Drawing => {
+  const room = to - from - 4
+  const low = height - depth.row - size - 0.4
+  const left = stripOver + 2
+  const title = `${strip.title}${count > 1 ? `, piece ${number} of ${count}` : ''}`
+  const [upper, lower] = strip.rows
+  const zero = number === 1 ? `zero: ${strip.zero}; ` : ''
+  const edges = `${zero}${lower ? `upper edge: ${upper.words}; lower edge: ${lower.words}` : upper.words}`
+  const legend = strip.rings ?? ''
+  const ring = 2 * ringRadius + 1
+  const wide = (words: string): number => textWidth(words, 1, 'regular')
+  const fitted = Math.min(size, (room - ring) / wide(`${edges}${legend}  `))
+  const titled = Math.min(size, room / textWidth(title, 1, 'bold'))
+  const free = room - textWidth(title, titled, 'bold')
+  const line = low - leading
+  const after = left + wide(`${edges}  `) * fitted
+  const shown = fitted >= leastSize || number === 1
+  return [
+    text('note', { x: left, y: low }, titled, title, { face: 'bold' }),
+    ...(free > wide(`  set ${set}`) * size
+      ? [text('note', { x: left + room, y: low }, size, `set ${set}`, { align: 'right' })]
+      : []),
+    ...(shown ? [text('note', { x: left, y: line }, fitted, edges)] : []),
+    ...(shown && legend !== ''
+      ? [
+          stroke('note', circle({ x: after + ringRadius, y: line + fitted / 2 }, ringRadius), pens.tick),
+          text('note', { x: after + ring, y: line }, fitted, legend),
+        ]
+      : []),
+  ]
+}
+
+/** Marks from one edge inward, those that the piece carries beyond its joints too. */
+const rowDrawing = ({ marks }: StripRow, piece: StripPiece, edge: number): Drawing => {
+  const { from, to, count, number } = piece
+  const inward = edge === 0 ? 1 : -1
+  const here = marks.filter(({ at }) => at > from - stripOver && at < to + stripOver)
+  // beyond a joint the piece beside it has the words
+  const own = here.filter(({ at }) => at >= from && (number === count || at < to))
+  return [
+    ...here.flatMap((mark) => signOf(mark, mark.at - from + stripOver, edge, inward)),
+    ...own.flatMap((mark): Drawing => {
+      const x = wordsAt(mark, here, piece)
+      if (mark.label === null || x === null) return []
+      const deep = mark.sign === 'ring' ? depth.ringWords : depth.tickWords
+      const y = edge + inward * deep - (inward < 0 ? letters.mark : 0)
+      return [text('mark', { x: x - from + stripOver, y }, letters.mark, mark.label)]
+    }),
+  ]
+}
+
+const signOf = ({ sign }: StripMark, x: number, edge: number, inward: number): Drawing => {
+  const line = (to: number): Drawing => [
+    stroke('mark', pathOf({ x, y: edge }, { x, y: edge + inward * to }), pens.mark),
+  ]
+  return sign === 'tick'
+    ? line(depth.tick)
+    : [
+        ...line(depth.ring - ringRadius),
+        stroke('mark', circle({ x, y: edge + inward * depth.ring }, ringRadius), pens.tick),
+      ]
+}
+
+/** Where the words of a mark begin along the strip: behind it, else before it; null for a ring without room for them. */
+const wordsAt = (mark: StripMark, marks: readonly StripMark[], { from, to }: StripPiece): number | null => {
+  const wide = textWidth(mark.label ?? '', letters.mark, 'regular')
+  const off = mark.sign === 'ring' ? ringRadius + 0.4 : 0.8
+  // a short tick ends before the words of the long ones
+  const beside = marks.filter((one) => one !== mark && (mark.sign === 'ring' || one.sign === 'tick'))
+  const free = (x: number): boolean =>
+    x >= from - stripOver + 0.5 &&
+    x + wide <= to + stripOver - 0.5 &&
+    beside.every(({ at }) => at <= x - 0.6 || at >= x + wide + 0.6)
+  const clear = (x: number): boolean => free(x) && x >= from + 0.5 && x + wide <= to - 0.5
+  const places = [mark.at + off, mark.at - off - wide]
+  return places.find(clear) ?? places.find(free) ?? (mark.sign === 'ring' ? null : places[0]!)
+}

@@ -1,0 +1,51 @@
+import type { Units } from '../design/design.ts'
+import { showLength } from '../length.ts'
+import type { Ramp } from '../ramp/ramp.ts'
+import type { LayerPlan } from '../ramp/skin-plan.ts'
+import { endMark, gapMarks, rowMarks, type StoryStrip, type StripRow } from './story-strip.ts'
+
+/** Where the screws of a row lie across the ramp: two layers to a strip, one on each of its edges. Zero is the left side. */
+export const acrossStrips = (ramp: Ramp, units: Units): readonly StoryStrip[] => {
+  const plans = ramp.plans.filter(({ rows }) => rows.length > 0)
+  return Array.from({ length: Math.ceil(plans.length / 2) }, (_, i): StoryStrip => {
+    const two = plans.slice(2 * i, 2 * i + 2)
+    const [first, second] = two.map((plan) => acrossRow(plan, ramp.width, units))
+    return {
+      name: `${ramp.name}/strip-across-${i + 1}`,
+      title: `${ramp.name}, screws across: layer${two.length > 1 ? 's' : ''} ${two.map(({ layer }) => layer).join(' and ')}`,
+      length: ramp.width,
+      zero: "left side's outer face",
+      rows: second ? [first!, second] : [first!],
+      rings: 'screw',
+    }
+  })
+}
+
+const acrossRow = (plan: LayerPlan, width: number, units: Units): StripRow => {
+  const { screws, every } = commonest(plan)
+  return {
+    words: `layer ${plan.layer}, ${every ? 'each' : 'most of its'} row${every ? '' : 's'}`,
+    marks: [
+      ...rowMarks([
+        ...gapMarks(plan.widths, () => 'sheets meet'),
+        ...screws.map((at) => ({
+          at,
+          sign: 'ring' as const,
+          label: showLength(at, units, { decimals: 1 }),
+        })),
+      ]),
+      endMark(width, units),
+    ],
+  }
+}
+
+/** Rows differ only where a screw below stands in the way. */
+const commonest = ({ rows }: LayerPlan): { readonly screws: readonly number[]; readonly every: boolean } => {
+  const alike = (a: readonly number[], b: readonly number[]): boolean => a.join() === b.join()
+  const counted = rows.map(({ across }) => ({
+    across,
+    count: rows.filter((row) => alike(row.across, across)).length,
+  }))
+  const best = counted.reduce((a, b) => (b.count > a.count ? b : a))
+  return { screws: best.across, every: best.count === rows.length }
+}

@@ -1,0 +1,138 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { rampStrips } from '../../src/pattern/ramp-strips.ts'
+import type { StripMark, StripRow } from '../../src/pattern/story-strip.ts'
+import { job } from '../ramp/framed.ts'
+import { piped, plain, solve } from '../ramp/ramps.ts'
+import { assertNear } from '../support/near.ts'
+
+const rings = (row: StripRow | undefined): readonly number[] =>
+  row!.marks.filter(({ sign }) => sign === 'ring').map(({ at }) => at)
+const called = (row: StripRow | undefined, form: RegExp): readonly StripMark[] =>
+  row!.marks.filter(({ label }) => label !== null && form.test(label))
+
+const nearAll = (actual: readonly number[], expected: readonly number[], what: string): void => {
+  expect(actual.length, what).toBe(expected.length)
+  const sorted = [...expected].sort((a, b) => a - b)
+  actual.forEach((at, i) => {
+    assertNear(at, sorted[i]!, 1e-6, what)
+  })
+}
+
+describe('the strips of layers of skin', () => {
+  test('carry every stud, seam and row of screws, flat and on the upper face, whatever the ramp', () => {
+    let [seams, rows, between] = [0, 0, 0]
+    fc.assert(
+      fc.property(job, ({ design, panel, units }) => {
+        const { ramp } = solve(design, units, panel)
+        const strips = rampStrips(ramp, units)
+        for (const [i, layer] of ramp.skin.entries()) {
+          const strip = strips.find(({ name }) => name === `ramp/strip-${layer.layer}`)
+          if (layer.length === 0) {
+            expect(strip).toBeUndefined()
+            continue
+          }
+          const plan = ramp.plans[i]!
+          const [flat, bent] = strip!.rows
+          expect(strip!.length).toBe(layer.length)
+          nearAll(
+            rings(flat),
+            plan.rows.map(({ at }) => at),
+            'rows of screws',
+          )
+          expect(called(flat, /^seam/).length).toBe(plan.seams.length)
+          // a stud under a seam is named with it: where its middle lies is between the sheets
+          const ticks = flat.marks.filter(({ sign }) => sign === 'tick').map(({ at }) => at)
+          const onSeam = plan.seams.flatMap(({ stud }) => stud ?? [])
+          nearAll(
+            ticks,
+            [
+              ...layer.marks.filter((_, k) => !onSeam.includes(k)),
+              ...plan.seams.flatMap(({ at }) => {
+                const gap = units === 'mm' ? 3 : 25.4 / 8
+                return [at - gap / 2, at + gap / 2]
+              }),
+              layer.length,
+            ],
+            'ticks',
+          )
+          for (const stud of onSeam)
+            expect(called(flat, new RegExp(`^seam on stud ${stud + 1}$`)).length).toBe(1)
+          // arcs of one angle are as long as their radii: the middle keeps the flat sheet's length
+          const { frame } = ramp.transition!.radius
+          const { below, sheet } = layer
+          const share = (frame - below - sheet.thickness) / (frame - below - sheet.thickness / 2)
+          expect(bent!.marks.map(({ sign }) => sign)).toEqual(flat.marks.map(({ sign }) => sign))
+          bent!.marks.forEach(({ at }, k) => {
+            assertNear(at, flat.marks[k]!.at * share, 1e-6, 'on the upper face')
+          })
+          seams += plan.seams.length
+          rows += plan.rows.length
+          between += plan.rows.filter(({ on }) => on === 'between').length
+        }
+      }),
+      { numRuns: 150, seed: 5, endOnFailure: true },
+    )
+    expect(seams).toBeGreaterThan(50)
+    expect(rows).toBeGreaterThan(500)
+    expect(between).toBeGreaterThan(50)
+  })
+
+  test('a row of screws has words of its own where no stud or seam stands at it', () => {
+    const { ramp } = solve({ ...plain, fasten: 'between' })
+    const [first, , top] = rampStrips(ramp, 'mm')
+    expect(called(first!.rows[0], /screws/)).toEqual([])
+    const { length } = ramp.plans[2]!.rows
+    expect(length).toBeGreaterThan(2)
+    expect(called(top!.rows[0], /^screws$/).length).toBe(length)
+  })
+
+  test('a ramp without a curve has one edge for its sheets', () => {
+    const { ramp } = solve(plain)
+    const [strip] = rampStrips({ ...ramp, transition: null }, 'mm')
+    expect(strip!.rows.length).toBe(1)
+    expect(strip!.rows[0].marks).toEqual(rampStrips(ramp, 'mm')[0]!.rows[0].marks)
+  })
+})
+
+describe('the strips of screws across', () => {
+  test('carry the rows of two layers each, from the left, with their figures', () => {
+    const { ramp } = solve(plain)
+    const strips = rampStrips(ramp, 'mm').filter(({ name }) => name.includes('across'))
+    expect(strips.map(({ rows }) => rows.length)).toEqual([2, 1])
+    const rows = strips.flatMap((strip) => strip.rows)
+    rows.forEach((row, i) => {
+      const plan = ramp.plans[i]!
+      // all rows of this ramp are alike
+      for (const { across } of plan.rows) nearAll(rings(row), across, `layer ${i + 1}`)
+      expect(row!.words).toBe(`layer ${i + 1}, each row`)
+      for (const { at, sign, label } of row!.marks)
+        if (sign === 'ring') assertNear(Number(label), at, 0.05001, 'its figure')
+    })
+  })
+
+  test('carry the edges of sheets that meet across', () => {
+    const { ramp } = solve({ ...plain, width: 3000, sides: { thickness: 18, count: 3 } })
+    const [strip] = rampStrips(ramp, 'mm').filter(({ name }) => name.includes('across'))
+    const [seam] = ramp.plans[0]!.acrossSeams
+    const ticks = strip!.rows[0].marks.filter(({ sign }) => sign === 'tick').map(({ at }) => at)
+    nearAll(ticks, [seam!.at - 1.5, seam!.at + 1.5, 3000], 'sheets')
+  })
+})
+
+describe("the pipe's strip", () => {
+  test('carries its holes and joints from the left end, and says which wall has the large hole', () => {
+    const { ramp } = solve({ ...plain, width: 4400, coping: piped() })
+    const strip = rampStrips(ramp, 'mm').find(({ name }) => name === 'ramp/strip-pipe')!
+    const { holes, joints, length } = ramp.pipe!
+    expect(joints.length).toBe(1)
+    nearAll(rings(strip.rows[0]), holes, 'holes')
+    expect(called(strip.rows[0], /^joint/).map(({ at }) => at)).toEqual([joints[0]!.at])
+    expect(strip.length).toBe(length)
+    expect(strip.rows[0].words).toBe('near wall 13 mm (1/2 in), far wall 5 mm (3/16 in)')
+  })
+
+  test('there is none without a pipe', () => {
+    expect(rampStrips(solve(plain).ramp, 'mm').some(({ name }) => name.includes('pipe'))).toBe(false)
+  })
+})
