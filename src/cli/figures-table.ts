@@ -1,10 +1,10 @@
 import type { Design } from '../design/design.ts'
-import { showLength } from '../length.ts'
+import { showLength, type Units } from '../length.ts'
 import type { Cover } from '../page/coverage.ts'
 import type { CoverCounts } from '../page/pattern-covers.ts'
-import { pipeDrills } from '../ramp/holes.ts'
 import type { Ramp, SolvedDesign } from '../ramp/ramp.ts'
 import { steepnessWord } from '../ramp/steepness.ts'
+import { framingRows } from './framing-table.ts'
 import { showChecks } from './show-checks.ts'
 import { wrap } from './wrap.ts'
 
@@ -17,12 +17,11 @@ const legend = { mm: 'lengths in mm', in: 'lengths in inches; + is 1/32 more, â€
 
 /** The figures as a carpenter reads them: labels at the left, lengths in his units. */
 export const figuresTable = (design: Design, solved: SolvedDesign, pages: PageFigures | null): string => {
-  const show = (mm: number): string => showLength(mm, design.units)
   const several = solved.ramps.length > 1
   const checks = showChecks(solved.checks, several)
   return [
     `${design.title} (${legend[design.units]})`,
-    ...solved.ramps.flatMap((ramp) => ['', ...rampTable(ramp, show)]),
+    ...solved.ramps.flatMap((ramp) => ['', ...rampTable(ramp, design.units)]),
     ...(pages
       ? [
           '',
@@ -34,8 +33,9 @@ export const figuresTable = (design: Design, solved: SolvedDesign, pages: PageFi
   ].join('\n')
 }
 
-const rampTable = (ramp: Ramp, show: (mm: number) => string): readonly string[] => {
-  const { transition, coping, length, deck } = ramp
+const rampTable = (ramp: Ramp, units: Units): readonly string[] => {
+  const show = (mm: number): string => showLength(mm, units)
+  const { transition, length, deck } = ramp
   const angle = (radians: number): string => `${((radians * 180) / Math.PI).toFixed(1)}Â°`
   const rows: Row[] = []
   if (transition) {
@@ -46,8 +46,10 @@ const rampTable = (ramp: Ramp, show: (mm: number) => string): readonly string[] 
         `frame ${show(heights.frame)}   deck ${show(heights.deck)}   ridden face at the lip ${show(heights.surface)}`,
       ],
       ['radius', `frame ${show(radius.frame)}   ridden face ${show(radius.surface)}`],
-      ['lip', `${angle(transition.lipAngle)}, ${steepnessWord(transition.lipAngle)}`],
-      ['curve', `${show(transition.arc)} along it, ${show(transition.run)} along the floor`],
+      [
+        'curve',
+        `${show(transition.arc)} along it, ${show(transition.run)} along the floor; ${angle(transition.lipAngle)} at the lip, ${steepnessWord(transition.lipAngle)}`,
+      ],
       [
         'toe',
         `${show(transition.toe.y)} high, ${angle(transition.toeAngle)}; ridden face ${show(transition.toeStep)} above the floor there`,
@@ -59,43 +61,6 @@ const rampTable = (ramp: Ramp, show: (mm: number) => string): readonly string[] 
       'side',
       `${show(length)} long, ${show(transition.heights.frame)} high; deck ${show(deck)} behind the lip`,
     ])
-  rows.push(['width', `${show(ramp.width)}, studs ${show(ramp.studLength)} long`])
-  if (coping)
-    rows.push(
-      [
-        'pipe',
-        `${show(coping.outside)} thick; stands ${show(coping.up)} above the deck board, ${show(coping.out)} out of the ridden face`,
-      ],
-      ['notch', `${coping.seat}, ${show(coping.along)} along, ${show(coping.down)} down`],
-    )
-  if (coping && ramp.pipe)
-    rows.push([
-      `holes ${ramp.pipe.holes.length}`,
-      `${ramp.pipe.holes.map(show).join(', ')} along the pipe of ${show(ramp.pipe.length)}; ${pipeDrills.near} in its near wall only, ${pipeDrills.far} in the far`,
-    ])
-  ramp.skin.forEach((layer, i) => {
-    rows.push([
-      `skin ${layer.layer}`,
-      `${show(layer.sheet.thickness)} ${layer.sheet.material}, cut ${show(layer.length)} long; ${laid(ramp, i, show)}`,
-    ])
-  })
-  if (ramp.studs.length > 0)
-    rows.push([
-      `studs ${ramp.studs.length}`,
-      `up the curve to their middles: ${ramp.studs.map((s) => `${show(s.at)}${s.lies === 'flat' ? ' flat' : ''}`).join(', ')}`,
-    ])
+  rows.push(['width', show(ramp.width)], ...framingRows(ramp, units))
   return [ramp.name, ...rows.map(([label, words]) => wrap(`  ${label.padEnd(8)} ${words}`, 11))]
-}
-
-/** Sheets, seams and screws of a layer. */
-const laid = ({ plans, screws }: Ramp, i: number, show: (mm: number) => string): string => {
-  const { pieces, widths, seams } = plans[i]!
-  const { count, length } = screws[i]!
-  const sheets = pieces.length * widths.length
-  const meets = seams.map(({ at, stud }) => `${show(at)}${stud === null ? '' : ` (stud ${stud + 1})`}`)
-  return [
-    sheets === 1 ? '1 sheet' : `${sheets} sheets`,
-    ...(meets.length > 0 ? [`seam at ${meets.join(', ')}`] : []),
-    `${count} screws${length === null ? '' : ` ${show(length)} long`}`,
-  ].join(', ')
 }

@@ -102,10 +102,7 @@ export const solveDeckBoard = (
       rows,
       screws: { count, length: count > 0 ? usual : null },
     },
-    findings: [
-      ...seamFindings(framing, length, from, seams, across),
-      ...thinFindings(rows, usual, framing, timbers),
-    ],
+    findings: [...seamFindings(framing, length, from, seams), ...thinFindings(rows, usual, framing, timbers)],
   }
 }
 
@@ -136,11 +133,10 @@ const boardSeams = (
 }
 
 const seamFindings = (
-  { design, panel, units }: Framing,
+  { panel, units }: Framing,
   length: number,
   from: number,
   seams: DeckBoard['seams'],
-  across: readonly AcrossSeam[],
 ): readonly Finding[] => {
   const bare = seams.filter(({ timber }) => timber === null)
   return [
@@ -150,15 +146,6 @@ const seamFindings = (
             'deck-seam',
             `the deck board is ${rounded(length, units)} from front to back, a sheet is ${measured(panel[0], units)} wide: sheets meet ` +
               `${bare.map(({ at }) => rounded(from + at, units)).join(', ')} behind the toe, where no timber takes two rows of screws; add one there, or double the one beside it`,
-          ),
-        ]
-      : []),
-    ...(across.length > 0
-      ? [
-          note(
-            'deck-seam',
-            `sheets of the deck board, ${measured(panel[1], units)} long, do not reach across ${measured(design.width, units)}: they meet ` +
-              `${across.map(({ at, rib }) => `${rounded(at, units)} from the left ${rib ? 'over a rib' : 'over blocks that you set between the timbers'}`).join(', ')}`,
           ),
         ]
       : []),

@@ -3,7 +3,7 @@ import { convexOverlap } from '../geometry/overlap.ts'
 import type { Point } from '../geometry/point.ts'
 import { type Finding, note } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
-import { listed, same } from './offer.ts'
+import { listed, measured, same } from './offer.ts'
 import type { Side } from './side.ts'
 import type { Stud } from './studs.ts'
 import { type Timber, timberCorners } from './timber.ts'
@@ -16,7 +16,8 @@ export interface DeckTimber extends Timber {
 
 /**
  * The timbers behind the lip, each where it fits in the panel and meets none of the others: the pipe's own first, then the
- * backing behind it, then upright ones at the deck's spacing, the last flush with the back edge.
+ * backing behind it, then upright ones at the deck's spacing, the last flush with the back edge. One that has no room is laid
+ * flat or moved.
  */
 export const solveDeckTimbers = (
   ramp: RampDesign,
@@ -68,20 +69,36 @@ export const solveDeckTimbers = (
   if (ramp.deckBoard) {
     const first = wall + thin / 2
     const last = side.length - thin / 2
-    add(timber('backing', 'edge', first, top))
     const lost: number[] = []
-    for (let x = first + ramp.studs.deck; x < last - thin; x += ramp.studs.deck)
-      if (!add(timber('deck', 'edge', x, top), timber('deck', 'flat', x, top))) lost.push(x)
-    if (
-      last - first >= thin &&
-      !add(timber('deck', 'edge', last, top), timber('deck', 'flat', side.length - wide / 2, top))
-    )
-      lost.push(last)
+    const moves: string[] = []
+    /** Upright at its place, else flat there, else upright at the nearest place within half a spacing. */
+    const place = (role: 'backing' | 'deck', x: number, flat = x): void => {
+      if (add(timber(role, 'edge', x, top), timber(role, 'flat', flat, top))) return
+      const moved = Array.from({ length: Math.floor(ramp.studs.deck / 2) }, (_, i) => [x + i + 1, x - i - 1])
+        .flat()
+        .map((to) => timber(role, 'edge', to, top))
+        .find(fits)
+      if (!moved) lost.push(x)
+      else {
+        timbers.push(moved)
+        moves.push(`${measured(x, units)} to ${measured(moved.x, units)}`)
+      }
+    }
+    place('backing', first, wall + wide / 2)
+    for (let x = first + ramp.studs.deck; x < last - thin; x += ramp.studs.deck) place('deck', x)
+    if (last - first >= thin) place('deck', last, side.length - wide / 2)
+    if (moves.length > 0)
+      findings.push(
+        note(
+          'deck-timber',
+          `timbers under the deck board moved to stay in the panel and clear of others: ${moves.join(', ')} behind the toe`,
+        ),
+      )
     if (lost.length > 0)
       findings.push(
         note(
           'deck-timber',
-          `no timber fits under the deck ${listed(lost, units)} behind the toe: it would meet the curve or another`,
+          `no timber fits under the deck board within half a spacing of ${listed(lost, units)} behind the toe: it would meet the curve or another`,
         ),
       )
   }

@@ -136,5 +136,5 @@ const movesFinding = (length: number, units: Units): Finding => {
 
 const zincFinding = note(
   'zinc-fume',
-  'zinc-coated pipe gives off toxic fume when it is welded or heated; take bare pipe for that, or ask who welds',
+  'zinc-coated pipe gives off toxic fume when welded or heated: take bare pipe for that, or ask who welds',
 )

@@ -18,7 +18,7 @@ export interface ScrewRow {
 }
 
 /** How far a screw stays off a stud's end, and off another screw. mm */
-const studEnd = 20
+export const studEnd = 20
 export const screwApart = 15
 
 export type RowPlace = Omit<ScrewRow, 'across'>

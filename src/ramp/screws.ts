@@ -124,13 +124,13 @@ const betweenFinding = (
   units: Units,
 ): Finding => {
   const show = (mm: number): string => measured(mm, units)
-  const lies = `layer ${layer}: only the skin, ${show(wood)} thick, lies between the studs`
+  const lies = `layer ${layer}: only the skin, ${show(wood)} thick, lies between studs`
   return length === null || length <= sheet.thickness
     ? warn(
         'screw-through',
         `${lies}, and no usual screw holds there without coming through; say \`fasten: studs\``,
       )
-    : note('screw-through', `${lies}, and longer screws than ${show(length)} come through`)
+    : note('screw-through', `${lies}; screws longer than ${show(length)} come through`)
 }
 
 const longFinding = ({ layer }: LayerPlan, through: number, units: Units): Finding =>

@@ -1,5 +1,6 @@
 import type { RampDesign } from '../design/design.ts'
-import { same } from './offer.ts'
+import { type Finding, note } from './check.ts'
+import { listed, measured, same, wordList } from './offer.ts'
 import type { SkinLayer } from './skin.ts'
 import { type Framing, type Lying, meets, practice, wallMiddles } from './skin-framing.ts'
 
@@ -80,4 +81,40 @@ export const acrossSeams = (
     from = at + gap / 2
   }
   return mirrored ? seams.map(({ at, rib }) => ({ at: width - at, rib })).reverse() : seams
+}
+
+/** One note for all layers, and the deck board, whose sheets do not reach across; those that meet alike together. */
+export const acrossFindings = (
+  { design, panel, units }: Framing,
+  plans: readonly { readonly layer: number; readonly acrossSeams: readonly AcrossSeam[] }[],
+  board: readonly AcrossSeam[],
+): readonly Finding[] => {
+  const alike = new Map<string, { readonly layers: number[]; board: boolean; readonly ribs: boolean }>()
+  const group = (seams: readonly AcrossSeam[]) => {
+    const where = `${listed(
+      seams.map(({ at }) => Math.round(at)),
+      units,
+    )} from the left`
+    const found = alike.get(where) ?? { layers: [], board: false, ribs: seams.every(({ rib }) => rib) }
+    alike.set(where, found)
+    return found
+  }
+  for (const { layer, acrossSeams: seams } of plans) if (seams.length > 0) group(seams).layers.push(layer)
+  if (board.length > 0) group(board).board = true
+  if (alike.size === 0) return []
+  const words = [...alike].map(([where, { layers, board: deck, ribs }]) => {
+    const names = [
+      ...(layers.length > 0 ? [`layer${layers.length > 1 ? 's' : ''} ${wordList(layers.map(String))}`] : []),
+      ...(deck ? ['the deck board'] : []),
+    ]
+    return `${names.join(' and ')} ${where}${ribs ? ', over a rib' : ''}`
+  })
+  const blocks = [...alike.values()].some(({ ribs }) => !ribs)
+  return [
+    note(
+      'seam-across',
+      `sheets ${measured(panel[1], units)} long do not reach across ${measured(design.width, units)}; they meet: ${words.join('; ')}` +
+        (blocks ? '. Where no rib lies, set blocks between the timbers under the seam' : ''),
+    ),
+  ]
 }

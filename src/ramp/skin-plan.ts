@@ -80,8 +80,8 @@ const planLayer = (
 }
 
 /**
- * Seams without a stud of their own, with the spacing that brings them one; sheets that meet across; a top sheet whose
- * screws find no room between the studs. `planAt` plans the same skin on studs of another spacing.
+ * Seams without a stud of their own, with the spacing that brings them one; a top sheet whose screws find no room between
+ * the studs. `planAt` plans the same skin on studs of another spacing.
  */
 export const planFindings = (
   plans: readonly LayerPlan[],
@@ -89,7 +89,6 @@ export const planFindings = (
   planAt: (every: number) => readonly LayerPlan[],
 ): readonly Finding[] => {
   const { design, studs, panel, units } = around
-  const show = (mm: number): string => measured(mm, units)
   const findings: Finding[] = []
   const bad = plans.flatMap(({ layer, seams }) =>
     seams.flatMap((seam) =>
@@ -106,19 +105,6 @@ export const planFindings = (
   )
   if (bad.length > 0)
     findings.push(warn('seam-stud', `${bad.join('; ')}; ${seamRemedy(design, panel, units, planAt)}`))
-  const wide = plans.filter(({ acrossSeams: seams }) => seams.length > 0)
-  if (wide.length > 0)
-    findings.push(
-      note(
-        'seam-across',
-        `sheets ${show(panel[1])} long do not reach across ${show(design.width)}: ${wide
-          .map(
-            ({ layer, acrossSeams: seams }) =>
-              `layer ${layer} meets ${seams.map(({ at, rib }) => `${rounded(at, units)} from the left ${rib ? 'over a rib' : 'over blocks that you set between the studs'}`).join(', ')}`,
-          )
-          .join('; ')}`,
-      ),
-    )
   if (design.fasten === 'between') findings.push(...betweenFindings(plans, around))
   return findings
 }

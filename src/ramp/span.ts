@@ -57,9 +57,9 @@ export const spanFindings = ({ width, sides, studs }: RampDesign, units: Units):
   return [
     note(
       'span',
-      `a stud ${rounded(length, units)} long sags about ${measured(sag, units)}, span/${Math.floor(ratio)}, under ${spanLoad} N (${Math.round(spanLoad / pound / 10) * 10} lb) ` +
-        `at rest in its middle, its stiffness taken as ${spanStiffness} N/mm²; floors are commonly held to span/${spanRatio}. ` +
-        `${ways.join(' or ')} would hold it to that; load and stiffness are assumptions, so judge for yourself or ask who knows timber`,
+      `a stud ${rounded(length, units)} long sags about ${measured(sag, units)} (span/${Math.floor(ratio)}) under ${spanLoad} N (${Math.round(spanLoad / pound / 10) * 10} lb) ` +
+        `at rest in its middle, stiffness ${spanStiffness} N/mm², both assumed; floors are commonly held to span/${spanRatio}: ` +
+        `${ways.join(' or ')} would. Judge for yourself or ask who knows timber`,
     ),
   ]
 }

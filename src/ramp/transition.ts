@@ -143,7 +143,7 @@ export const solveTransition = (
     findings.push(
       note(
         'toe-step',
-        `the run-out bridges ${rounded(bridge, units)} of curve from the toe, ${rounded(toeStep, units)} above the floor; add what lies flat on the floor`,
+        `the run-out bridges ${rounded(bridge, units)} of curve from the toe, ${rounded(toeStep, units)} above the floor, plus what lies flat on it`,
       ),
     )
   return {

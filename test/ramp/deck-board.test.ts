@@ -73,8 +73,13 @@ describe('the deck board', () => {
   test('wider than a sheet is long it meets over a rib, or over blocks', () => {
     const wide = { ...plain, width: 3018, sides: { thickness: 18, count: 3 } }
     expect(board(wide).acrossSeams).toEqual([{ at: 1509, rib: true }])
-    expect(said({ ...wide, sides: { thickness: 18, count: 2 } }, 'deck-seam')).toEqual([
-      'note: sheets of the deck board, 2440 mm long, do not reach across 3018 mm: they meet 2442 mm from the left over blocks that you set between the timbers',
+    const open = { ...wide, skin: [], sides: { thickness: 18, count: 2 } }
+    expect(board(open).acrossSeams).toEqual([{ at: 2440 + gap / 2, rib: false }])
+    expect(said(open, 'seam-across')).toEqual([
+      'note: sheets 2440 mm long do not reach across 3018 mm; they meet: the deck board 2442 mm from the left. Where no rib lies, set blocks between the timbers under the seam',
+    ])
+    expect(said({ ...wide, skin: [plywood(9)] }, 'seam-across')).toEqual([
+      'note: sheets 2440 mm long do not reach across 3018 mm; they meet: layer 1 and the deck board 1509 mm from the left, over a rib',
     ])
   })
   test('takes a shorter screw where a timber lies flat and is thin, and says so', () => {

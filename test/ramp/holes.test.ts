@@ -134,7 +134,7 @@ describe('what is said of the stuff', () => {
   })
   test('steel: zinc and heat', () => {
     const steel = ramp(2436, { ends: 75, every: 600 }, 3)
-    expect(message(steel, 'zinc-fume')).toMatch(/^zinc-coated pipe gives off toxic fume when it is welded/)
+    expect(message(steel, 'zinc-fume')).toMatch(/^zinc-coated pipe gives off toxic fume when welded/)
     expect(lay(steel).ids).not.toContain('pipe-moves')
   })
   test('nothing without a pipe', () => {

@@ -156,14 +156,14 @@ describe('where a screw comes through, the place and the shorter screw are named
   })
   test('between the studs, where only the skin lies', () => {
     expect(said({ ...plain, fasten: 'between' }, 'screw-through')).toEqual([
-      'note: layer 3: only the skin, 24 mm thick, lies between the studs, and longer screws than 20 mm come through',
+      'note: layer 3: only the skin, 24 mm thick, lies between studs; screws longer than 20 mm come through',
     ])
   })
   test('and where no screw holds there the way out is said, and works', () => {
     // 6 and 6: 10 mm at most, and no such screw is usual
     const thin: RampDesign = { ...plain, fasten: 'between', skin: [plywood(6), plywood(6)] }
     expect(said(thin, 'screw-through')).toEqual([
-      'warn: layer 2: only the skin, 12 mm thick, lies between the studs, and no usual screw holds there without coming through; say `fasten: studs`',
+      'warn: layer 2: only the skin, 12 mm thick, lies between studs, and no usual screw holds there without coming through; say `fasten: studs`',
     ])
     expect(said({ ...thin, fasten: 'studs' }, 'screw-through')).toEqual([])
   })

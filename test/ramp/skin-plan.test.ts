@@ -276,10 +276,8 @@ describe('a high ramp', () => {
         id: 'seam-across',
         level: 'note',
         message:
-          'sheets 2440 mm long do not reach across 3018 mm: ' +
-          'layer 1 meets 2442 mm from the left over blocks that you set between the studs; ' +
-          'layer 2 meets 577 mm from the left over blocks that you set between the studs; ' +
-          'layer 3 meets 2442 mm from the left over blocks that you set between the studs',
+          'sheets 2440 mm long do not reach across 3018 mm; they meet: layers 1 and 3 and the deck board 2442 mm from the left; ' +
+          'layer 2 577 mm from the left. Where no rib lies, set blocks between the timbers under the seam',
       },
     ])
   })

@@ -9,6 +9,7 @@ import { solvePipe } from '../holes.ts'
 import { measured, offer, same } from '../offer.ts'
 import type { Ramp } from '../ramp.ts'
 import { solveScrews } from '../screws.ts'
+import { acrossFindings } from '../seams.ts'
 import { type Side, solveSide } from '../side.ts'
 import { skinFindings, solveSkin } from '../skin.ts'
 import { type LayerPlan, planFindings, planSkin } from '../skin-plan.ts'
@@ -120,6 +121,7 @@ export const solveQuarter = (
       ...bendFindings(design, transition.radius.frame, units),
       ...spanFindings(design, units),
       ...planFindings(plans, around, planAt),
+      ...acrossFindings(around, plans, board.board?.acrossSeams ?? []),
       ...fixing.findings,
       ...board.findings,
       ...laid.findings,

@@ -1,0 +1,143 @@
+import { showLength, type Units } from '../length.ts'
+import { pipeDrills } from '../ramp/holes.ts'
+import { wordList } from '../ramp/offer.ts'
+import type { Ramp } from '../ramp/ramp.ts'
+import { screwApart, studEnd } from '../ramp/screw-rows.ts'
+import type { AcrossSeam } from '../ramp/seams.ts'
+import { practice, type Stretch } from '../ramp/skin-framing.ts'
+
+type Row = readonly [label: string, words: string]
+
+/** Timbers, pipe, skin and deck board as a carpenter cuts and sets them. Tenths of a mm only where they matter. */
+export const framingRows = (ramp: Ramp, units: Units): readonly Row[] => [
+  ...timberRows(ramp, units),
+  ...pipeRows(ramp, units),
+  ...sheetRows(ramp, units),
+]
+
+const lengthsOf = (units: Units) => ({
+  show: (mm: number): string => showLength(mm, units),
+  fine: (mm: number): string => showLength(mm, units, { decimals: 1 }),
+})
+
+const timberRows = (ramp: Ramp, units: Units): readonly Row[] => {
+  const { show, fine } = lengthsOf(units)
+  const { studs, deckTimbers, design } = ramp
+  if (studs.length === 0) return []
+  const [thin, wide] = [Math.min(...design.studs.section), Math.max(...design.studs.section)]
+  const bays = design.sides.count - 1
+  const each = `${studs.length} studs${deckTimbers.length > 0 ? ` and ${deckTimbers.length} behind the lip` : ''}`
+  const all = bays * (studs.length + deckTimbers.length)
+  const places = (['pipe', 'backing', 'deck', 'back'] as const).flatMap((role) => {
+    const own = deckTimbers.filter((timber) => timber.role === role)
+    return own.length === 0
+      ? []
+      : [
+          `${where[role]} ${own.map(({ x, lies }) => `${show(x)}${lies === 'flat' ? ' flat' : ''}`).join(', ')}`,
+        ]
+  })
+  return [
+    [
+      'timber',
+      `${fine(thin)} × ${fine(wide)} between the sides, ${show(ramp.studLength)} long: ` +
+        (bays === 1 ? each : `in each of ${bays} bays ${each}, ${all} in all`),
+    ],
+    [
+      `studs ${studs.length}`,
+      `up the curve from the toe to their middles: ${studs
+        .map(({ at, lies, depth }) =>
+          lies === 'edge' ? show(at) : `${show(at)} flat${depth < thin ? ` (ripped to ${fine(depth)})` : ''}`,
+        )
+        .join(', ')}`,
+    ],
+    ...(places.length > 0
+      ? [
+          [
+            `behind ${deckTimbers.length}`,
+            `along the floor from the toe to their middles, upright unless flat: ${places.join('; ')}`,
+          ] as const,
+        ]
+      : []),
+  ]
+}
+
+const where = {
+  pipe: 'under the pipe',
+  backing: 'backing',
+  deck: 'under the deck',
+  back: 'back bottom corner',
+} as const
+
+const pipeRows = ({ coping, pipe }: Ramp, units: Units): readonly Row[] => {
+  const { show, fine } = lengthsOf(units)
+  if (!coping) return []
+  return [
+    [
+      'pipe',
+      `${fine(coping.outside)} thick; stands ${fine(coping.up)} above the deck board, ${fine(coping.out)} out of the ridden face`,
+    ],
+    ['notch', `${coping.seat}, ${fine(coping.along)} along, ${fine(coping.down)} down`],
+    ...(pipe
+      ? [
+          [
+            `holes ${pipe.holes.length}`,
+            `${pipe.holes.map(show).join(', ')} along the ${show(pipe.length)} pipe; ${pipeDrills.near} in the near wall only, ${pipeDrills.far} in the far`,
+          ] as const,
+        ]
+      : []),
+  ]
+}
+
+const sheetRows = ({ skin, plans, screws, deckBoard, studs }: Ramp, units: Units): readonly Row[] => {
+  const { show, fine } = lengthsOf(units)
+  const { gap, edge, base, top } = practice[units]
+  const screwed = (count: number, length: number | null): string =>
+    `${count} screws${length === null ? '' : ` ${show(length)} long`}`
+  const rows: Row[] = skin.map((layer, i) => {
+    const { pieces, widths, seams, acrossSeams } = plans[i]!
+    const meets = seams.map(({ at, stud }) => `${show(at)}${stud === null ? '' : ` on stud ${stud + 1}`}`)
+    return [
+      `skin ${layer.layer}`,
+      `${fine(layer.sheet.thickness)} ${layer.sheet.material}, cut ${show(layer.length)} long; ` +
+        `${sheets(pieces, 'up the ramp', meets, widths, acrossSeams, show)}, ${screwed(screws[i]!.count, screws[i]!.length)}`,
+    ]
+  })
+  if (deckBoard) {
+    const { sheet, from, length, pieces, widths, seams, acrossSeams } = deckBoard
+    const meets = seams.map(({ at }) => `${show(from + at)} behind the toe`)
+    rows.push([
+      'board',
+      `${fine(sheet.thickness)} ${sheet.material}, cut ${show(length)} deep, from ${show(from)} behind the toe to the back edge; ` +
+        `${sheets(pieces, 'front to back', meets, widths, acrossSeams, show)}, ${screwed(deckBoard.screws.count, deckBoard.screws.length)}`,
+    ])
+  }
+  if (studs.length > 0 && rows.length > 0)
+    rows.push([
+      'screws',
+      `${show(base)} apart at most (top sheet ${show(top)}), ${fine(edge)} off a sheet's edge, ${show(studEnd)} off a stud's end, ` +
+        `${show(screwApart)} off any below; gaps ${fine(gap)}`,
+    ])
+  return rows
+}
+
+/** How many sheets each way, what they measure up the ramp, and where they meet. */
+const sheets = (
+  pieces: readonly Stretch[],
+  way: string,
+  meets: readonly string[],
+  widths: readonly Stretch[],
+  across: readonly AcrossSeam[],
+  show: (mm: number) => string,
+): string => {
+  if (pieces.length <= 1 && widths.length <= 1) return '1 sheet'
+  return [
+    ...(pieces.length > 1
+      ? [
+          `${pieces.length} sheets ${way}, ${wordList(pieces.map(({ length }) => show(length)))}, seam at ${meets.join(', ')}`,
+        ]
+      : []),
+    ...(widths.length > 1
+      ? [`${widths.length} sheets across, seam ${wordList(across.map(({ at }) => show(at)))} from the left`]
+      : []),
+  ].join('; ')
+}
