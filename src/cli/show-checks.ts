@@ -3,8 +3,16 @@ import { wrap } from './wrap.ts'
 
 const words = { stop: 'STOP', warn: 'watch', note: 'note' } as const
 
-/** Checks as the terminal shows them, one after the other. */
-export const showChecks = (checks: readonly Check[], several: boolean): readonly string[] =>
-  checks.map(({ id, level, ramp, message }) =>
-    wrap(`${words[level].padEnd(5)} ${several ? `${ramp}: ` : ''}${message} [${id}]`),
-  )
+/** Checks as the terminal shows them, one after the other; what holds for several ramps alike is said once. */
+export const showChecks = (checks: readonly Check[], several: boolean): readonly string[] => {
+  const alike = new Map<string, Check[]>()
+  for (const check of checks) {
+    const key = JSON.stringify([check.level, check.id, check.message])
+    alike.set(key, [...(alike.get(key) ?? []), check])
+  }
+  return [...alike.values()].map((same) => {
+    const { id, level, message } = same[0]!
+    const ramps = several ? `${same.map(({ ramp }) => ramp).join(', ')}: ` : ''
+    return wrap(`${words[level].padEnd(5)} ${ramps}${message} [${id}]`)
+  })
+}

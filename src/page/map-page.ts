@@ -1,13 +1,8 @@
 import type { Units } from '../design/design.ts'
-import { cross } from '../drawing/cross.ts'
 import { type Drawing, group, stroke, text } from '../drawing/drawing.ts'
 import { paragraph } from '../drawing/paragraph.ts'
-import { textWidth } from '../drawing/text-width.ts'
-import { type Affine, affineApply, affineScale, affineThen, affineTranslate } from '../geometry/affine.ts'
-import { type Box, boxUnion, pathBounds, pointsBounds } from '../geometry/bounds.ts'
-import { pathDistance } from '../geometry/nearest.ts'
-import { polygonOf, rectangle } from '../geometry/path.ts'
-import { type Point, pointBetween, pointDistance } from '../geometry/point.ts'
+import type { Box } from '../geometry/bounds.ts'
+import { rectangle } from '../geometry/path.ts'
 import { showLength, showTolerance } from '../length.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import { letters, pens } from '../pattern/pens.ts'
@@ -15,6 +10,7 @@ import type { Expected } from './budget.ts'
 import { cautions } from './cautions.ts'
 import { type Cover, covers } from './coverage.ts'
 import { type Datum, datumFigures } from './datum.ts'
+import { mapPicture } from './map-picture.ts'
 import type { CoverCounts } from './pattern-covers.ts'
 import { type SurveyLine, surveyLeast } from './survey.ts'
 import type { Tile } from './tile.ts'
@@ -56,13 +52,14 @@ const content = (facts: MapFacts, size: number): { readonly marks: Drawing; read
     size: letters.word,
     face: 'bold',
   })
-  const numbers = `${tiles[0]!.number} to ${tiles.at(-1)!.number}`
+  const [first, last] = [tiles[0]!, tiles.at(-1)!]
+  const numbers = `${first.number} to ${last.number} (tiles ${first.name} to ${last.name}: row, place in it)`
   const what = paragraph(
     { x: 0, y: title.bottom },
     `${pattern.part} of ${pattern.serves.join('; ')}. Pages ${numbers} on ${paperWord(facts.paper)}, set ${facts.set}. Ways to cover it: ${covers.map((way) => `${way} ${facts.counts[way]}`).join(', ')} pages; this is ${facts.cover}.`,
     body,
   )
-  const picture = overview({ x: 0, y: what.bottom - 2 }, facts)
+  const picture = mapPicture({ x: 0, y: what.bottom - 2 }, nominal.width, facts)
   let top = picture.bottom - 3
   const marks: Drawing[] = [title.marks, what.marks, picture.marks]
   const write = (words: string, indent: number, face: 'regular' | 'bold' = 'regular'): void => {
@@ -128,97 +125,6 @@ const steps = ({ units, tiles, cover, trial, pattern }: MapFacts): readonly stri
     'Saw beside the line on the side of the ticks, marked WASTE, and smooth down to it. KEEP is your panel.',
     'Trace the first side onto all the others.',
   ]
-}
-
-/** Outline, tiles with their numbers, crosses, toe and lip. */
-const overview = (
-  topLeft: Point,
-  { pattern, tiles, datums }: MapFacts,
-): { readonly marks: Drawing; readonly bottom: number } => {
-  // a cross and its number on the picture's edge still lie on the page
-  const room = { width: nominal.width - 10, height: 78 }
-  const box = tiles.map((tile) => pointsBounds(tile.window)).reduce(boxUnion, pathBounds(pattern.outline))
-  const scale = Math.min(room.width / (box.x1 - box.x0), room.height / (box.y1 - box.y0))
-  const map: Affine = affineThen(
-    affineThen(affineTranslate(-box.x0, -box.y1), affineScale(scale)),
-    affineTranslate(topLeft.x + (nominal.width - (box.x1 - box.x0) * scale) / 2, topLeft.y),
-  )
-  const cells = tiles.flatMap((tile) => {
-    const at = affineApply(map, clearOf(tile, pattern))
-    const cell = pointsBounds(tile.cell.map((p) => affineApply(map, p)))
-    const label = String(tile.number)
-    const size = Math.min(
-      6,
-      (cell.y1 - cell.y0) * 0.5,
-      ((cell.x1 - cell.x0) * 0.5) / textWidth(label, 1, 'bold'),
-    )
-    return [
-      group(map, [stroke('joint', polygonOf(tile.cell[0]!, ...tile.cell.slice(1)), pens.tick)]),
-      text('note', { x: at.x, y: at.y - size / 2 }, size, label, { face: 'bold', align: 'middle' }),
-    ]
-  })
-  const crosses = datums.flatMap((datum) => {
-    const p = affineApply(map, datum.at)
-    return [
-      ...cross('datum', p, 2, pens.mark),
-      text('datum', { x: p.x + 1.2, y: p.y + 0.8 }, letters.small, `${datum.number}`),
-    ]
-  })
-  return {
-    marks: [
-      ...cells,
-      group(map, [stroke('note', pattern.outline, { width: 0.6 })]),
-      ...crosses,
-      ...pattern.points.map(({ name, at }) => {
-        const p = affineApply(map, at)
-        const width = textWidth(name, letters.small, 'bold')
-        // before the point, but over it where that would leave the picture
-        const over = p.x - 1.5 < width
-        return text(
-          'note',
-          { x: over ? 0 : p.x - 1.5 - width, y: p.y + (over ? 2 : 1) },
-          letters.small,
-          name,
-          {
-            face: 'bold',
-          },
-        )
-      }),
-    ],
-    bottom: topLeft.y - (box.y1 - box.y0) * scale - 5,
-  }
-}
-
-/** Where a tile's number stands clear of the cut line: its middle, else a place beside it. */
-const clearOf = (tile: Tile, pattern: Pattern): Point => {
-  const [a, b, c] = [tile.cell[0]!, tile.cell[1]!, tile.cell[3]!]
-  const place = (u: number, v: number): Point =>
-    pointBetween(pointBetween(a, b, u), { x: c.x + (b.x - a.x) * u, y: c.y + (b.y - a.y) * u }, v)
-  const places = [
-    [0.5, 0.5],
-    [0.5, 0.3],
-    [0.5, 0.7],
-    [0.28, 0.3],
-    [0.72, 0.3],
-    [0.28, 0.7],
-    [0.72, 0.7],
-  ].map(([u, v]) => place(u!, v!))
-  const across = pointDistance(a, c)
-  const enough = across * 0.3
-  const clear = (p: Point): number =>
-    Math.min(
-      enough,
-      pathDistance(pattern.outline, p),
-      // the names of toe and lip stand before their points
-      ...pattern.points.flatMap(({ at }) =>
-        [0, 0.12, 0.24].map((share) => pointDistance({ x: at.x - share * across, y: at.y }, p)),
-      ),
-    )
-  return (
-    places.find((p) => clear(p) >= enough) ??
-    places.map((at) => ({ at, room: clear(at) })).reduce((kept, p) => (p.room > kept.room + 1e-6 ? p : kept))
-      .at
-  )
 }
 
 /** Papers as people write them. */

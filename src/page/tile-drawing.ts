@@ -32,19 +32,26 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   const ticks = facts.ticks.filter((path) =>
     [path.start, path.pieces[0]!.to].every((p) => convexContains(tile.window, p)),
   )
-  const joints = jointMarks(tile)
+  const empty = (): Occupancy => occupancyOf(tile.width, tile.height)
+  const [cut, shown, taken] = [empty(), empty(), empty()]
+  const occupyCuts = (map: Occupancy): void => {
+    for (const path of [...cuts, ...ticks]) occupyPath(map, path, tile)
+  }
+  occupyCuts(cut)
+  occupyMarks(shown, marks, tile.frame)
+  const joints = jointMarks(tile, cut, shown)
   const datums = facts.datums
     .filter((d) => d.tile === tile.name)
     .flatMap((d) => datumMarks(d, tile, pattern, units))
   const rulers = rulerMarks(tile, units)
 
-  const taken = occupancyOf(tile.width, tile.height)
   const take = (drawing: Drawing, map = affineIdentity): void => occupyMarks(taken, drawing, map)
   take(marks, tile.frame)
   take([...joints, ...datums, ...rulers, ...snapMarks(tile)])
   const words = keepWaste(tile, pattern, taken)
   take(words)
-  for (const path of [...cuts, ...ticks]) occupyPath(taken, path, tile)
+  // after them: they stand closer to the cut line than anything else
+  occupyCuts(taken)
   const snap = snapLabel(tile, facts, taken)
   take(snap)
 

@@ -24,8 +24,8 @@ export interface TitleFacts {
 }
 
 const mapSize = { width: 32, height: 20 }
-/** Lines of facts that a block holds, and their distance, mm. */
-const most = 4
+/** Ramps that a block names, and the distance of its lines, mm. */
+const most = 3
 const leading = 4
 
 /** What to do with this page, in the builder's words. */
@@ -40,11 +40,16 @@ export const tapingWords = (tile: Tile): readonly string[] => {
   ]
 }
 
-const facts = (tile: Tile, { pattern, total, set, printer }: TitleFacts): readonly string[] => [
-  `tile ${tile.name} · ${tile.number} of ${total} · set ${set}`,
-  ...pattern.serves.map((part) => `${pattern.part} of ${part}`),
-  `OUTSIDE FACE up${printer === null ? '' : ` · corrected for ${printer}`}`,
-]
+const facts = (tile: Tile, { pattern, total, set, printer }: TitleFacts): readonly string[] => {
+  const served = pattern.serves.length > most ? most - 1 : pattern.serves.length
+  const left = pattern.serves.length - served
+  return [
+    `tile ${tile.name} · ${tile.number} of ${total} · set ${set}`,
+    `OUTSIDE FACE up${printer === null ? '' : ` · corrected for ${printer}`}`,
+    ...pattern.serves.slice(0, served).map((part) => `${pattern.part} of ${part}`),
+    ...(left > 0 ? [`and of ${left} more ramps: the map names them`] : []),
+  ]
+}
 
 /** How far the pattern is turned on the page, radians. */
 const turnOf = (tile: Tile): number => Math.atan2(tile.frame[1], tile.frame[0])
@@ -82,7 +87,7 @@ export const titleSize = (
   tile: Tile,
   title: TitleFacts,
 ): { readonly width: number; readonly height: number } => {
-  const lines = facts(tile, title).slice(0, most)
+  const lines = facts(tile, title)
   const words = Math.max(...tapingWords(tile).map((line) => textWidth(line, letters.word, 'bold')))
   const small = Math.max(...lines.map((line) => textWidth(line, letters.small, 'regular')))
   const number = textWidth(String(tile.number), letters.big, 'bold')
@@ -103,11 +108,9 @@ export const titleBlock = (tile: Tile, title: TitleFacts): Drawing => {
         face: 'bold',
       }),
     ),
-    ...facts(tile, title)
-      .slice(0, most)
-      .map((line, i) =>
-        text('note', { x: 0, y: height - letters.big - 5 - i * leading }, letters.small, line),
-      ),
+    ...facts(tile, title).map((line, i) =>
+      text('note', { x: 0, y: height - letters.big - 5 - i * leading }, letters.small, line),
+    ),
     ...compass(turnOf(tile)).marks,
     group(affineTranslate(width - mapSize.width, 0), miniMap(tile, title.pattern)),
   ]

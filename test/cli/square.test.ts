@@ -219,6 +219,16 @@ describe('with --printer', () => {
     assertNear(Math.min(side(0)[0], side(1)[0]), Math.abs(150 * c), 0.001)
   })
 
+  it('the square comes on the paper that the printer was measured on, unless another is named', async () => {
+    await gauged('study', '--paper', 'letter')
+    const { plan, err } = await made('square', '--printer', 'study')
+    expect(err).toBe('')
+    expect(plan.paper.name).toBe('letter')
+    const other = await made('square', '--printer', 'study', '--paper', 'a4')
+    expect(other.plan.paper.name).toBe('a4')
+    expect(other.err).toMatch(/study was measured on letter, this is a4/)
+  })
+
   const pagesOf = (pdf: PdfRead, plan: { pages: readonly { kind: string; page: number }[] }, kind: string) =>
     plan.pages.filter((page) => page.kind === kind).map((page) => pdf.pages[page.page - 1]!)
 

@@ -6,6 +6,7 @@ import { Failure } from '../failure.ts'
 import { checkOut } from '../files.ts'
 import { sha256 } from '../platform.ts'
 import { type RawPlotOptions, sheetOptions } from '../plot-options.ts'
+import { loadProfile } from '../profiles.ts'
 import type { Shell } from '../shell.ts'
 import { writeSet } from '../write-set.ts'
 
@@ -16,10 +17,13 @@ export interface SquareOptions
 
 /** One page that proves a printer, or its correction. */
 export const square = async (raw: SquareOptions, shell: Shell): Promise<number> => {
-  const units = raw.units ?? (raw.paper === undefined || /^a\d$/i.test(raw.paper) ? 'mm' : 'in')
+  // a printer is proved on the paper that it was measured on
+  const paper =
+    raw.paper ?? (raw.printer === undefined ? undefined : loadProfile(raw.printer, raw.profiles).paper)
+  const units = raw.units ?? (paper === undefined || /^a\d$/i.test(paper) ? 'mm' : 'in')
   if (units !== 'mm' && units !== 'in') throw new Failure(2, `--units ${raw.units}: say mm or in`)
   const { sheet, printer, warnings } = sheetOptions(
-    raw,
+    { ...raw, ...(paper !== undefined && { paper }) },
     units satisfies Units,
     units === 'in' ? 'letter' : 'a4',
   )
