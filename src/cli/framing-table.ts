@@ -23,8 +23,9 @@ const lengthsOf = (units: Units) => ({
 const timberRows = (ramp: Ramp, units: Units): readonly Row[] => {
   const { show, fine } = lengthsOf(units)
   const { studs, deckTimbers, design } = ramp
-  if (studs.length === 0) return []
   const [thin, wide] = [Math.min(...design.studs.section), Math.max(...design.studs.section)]
+  const cut = `${fine(thin)} × ${fine(wide)} between the sides, ${show(ramp.studLength)} long`
+  if (studs.length === 0) return ramp.studLength > 0 ? [['timber', cut]] : []
   const bays = design.sides.count - 1
   const each = `${studs.length} studs${deckTimbers.length > 0 ? ` and ${deckTimbers.length} behind the lip` : ''}`
   const all = bays * (studs.length + deckTimbers.length)
@@ -37,11 +38,7 @@ const timberRows = (ramp: Ramp, units: Units): readonly Row[] => {
         ]
   })
   return [
-    [
-      'timber',
-      `${fine(thin)} × ${fine(wide)} between the sides, ${show(ramp.studLength)} long: ` +
-        (bays === 1 ? each : `in each of ${bays} bays ${each}, ${all} in all`),
-    ],
+    ['timber', `${cut}: ${bays === 1 ? each : `in each of ${bays} bays ${each}, ${all} in all`}`],
     [
       `studs ${studs.length}`,
       `up the curve from the toe to their middles: ${studs

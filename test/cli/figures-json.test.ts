@@ -211,7 +211,7 @@ describe('a design with a stop', () => {
     const table = await traceply('figures', path)
     expect([table.exit, table.err]).toEqual([1, ''])
     expect(table.out).toMatch(/^Low ramp for the boathouse \(lengths in mm\)\n\nramp\n/)
-    expect(table.out).toContain('  width    1216, studs 1180 long\n')
+    expect(table.out).toContain('  timber   38 × 89 between the sides, 1180 long\n')
     expect(table.out).toContain('STOP  a deck height of 640')
     expect(table.out).not.toMatch(/undefined|NaN|null|Infinity/)
   })
