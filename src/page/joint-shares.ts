@@ -7,13 +7,16 @@ import { vernierReach } from './vernier.ts'
 /** Room round the middle of a vernier and of a cross along the joint, mm. */
 const room = { vernier: vernierReach + 7, cross: 7 }
 
+/** From the middle of a pair mark to the snap line, mm. */
+const pairRoom = 8
+
 /**
- * Crosses near the ends of a joint line, verniers between them and its middle (where a row's snap line crosses), the pair
- * mark beside the middle; each moved off the cut line where that passes. A joint too short for verniers has none.
+ * Crosses near the ends of a joint line, verniers between them and its middle, near which a row's snap line crosses, the pair
+ * mark beside that; each moved off the cut line where that passes. A joint too short for verniers has none.
  */
 export const jointShares =
   (pattern: Pattern) =>
-  ([a, b]: readonly [Point, Point]): JointShares => {
+  ([a, b]: readonly [Point, Point], snap: number | null): JointShares => {
     const length = pointDistance(a, b)
     /** the share whose neighbourhood of `reach` mm on the line keeps farthest from the cut line; the first of equals */
     const best = (shares: readonly number[], reach: number): number => {
@@ -29,10 +32,12 @@ export const jointShares =
         .reduce((kept, found) => (found.room > kept.room + 1e-6 ? found : kept)).t
     }
     const crosses = [best([0.1, 0.14, 0.06], 4), best([0.9, 0.86, 0.94], 4)]
+    const pairs = [0.43, 0.57]
+    const beside = pairs.filter((t) => snap === null || Math.abs(t - snap) * length >= pairRoom)
     const fits = length * 0.2 >= room.vernier + room.cross - 4
     return {
       crosses,
       verniers: fits ? [best([0.28, 0.3, 0.26], vernierReach), best([0.72, 0.7, 0.74], vernierReach)] : [],
-      pair: best([0.43, 0.57], 5),
+      pair: best(beside.length > 0 ? beside : pairs, 5),
     }
   }

@@ -39,6 +39,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   }
   occupyCuts(cut)
   occupyMarks(shown, marks, tile.frame)
+  occupyMarks(shown, snapMarks(tile), affineIdentity)
   const joints = jointMarks(tile, cut, shown)
   const datums = facts.datums
     .filter((d) => d.tile === tile.name)

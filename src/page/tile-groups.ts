@@ -34,7 +34,13 @@ export const tileGroups = (
   let next = { row: 0, number: 1, joint: 1 }
   const groups = covered.map(({ pattern, covers }): TileGroup => {
     const coverage = covers[cover]
-    const tiles = tilesOf(coverage, window, next, jointShares(pattern), snapHeight(coverage.lattice, units))
+    const tiles = tilesOf(
+      coverage,
+      window,
+      next,
+      jointShares(pattern),
+      snapHeight(coverage.lattice, pattern.height, units),
+    )
     const rows = new Set(coverage.cells.map((cell) => cell.row))
     next = {
       row: next.row + Math.max(...rows) - Math.min(...rows) + 1,
@@ -52,14 +58,31 @@ export const tileGroups = (
 const jointCount = (tiles: readonly Tile[]): number =>
   tiles.reduce((sum, tile) => sum + tile.joints.filter((joint) => joint.over).length, 0)
 
-/** Middle of a row, moved so that it lies a round distance above the panel's bottom edge where rows are level. */
+/** How far a snap line may lie from the middle of its row, a share of its height: farther off it would run into the scales. */
+const snapOff = 0.08
+
+/** Chalk this close to the panel's edge is hard to snap, mm. */
+const chalkRoom = 5
+
+/**
+ * Middle of a row, moved so that it lies a round distance above the panel's bottom edge where rows are level, and on the panel
+ * if it can.
+ */
 const snapHeight =
-  (lattice: Lattice, units: Units) =>
+  (lattice: Lattice, panel: number, units: Units) =>
   (row: number): number => {
     const middle = lattice.height / 2
     if (lattice.toFrame[1] !== 0) return middle
     const step = units === 'in' ? 12.7 : 10
     // height over the bottom edge of the row's windows
     const base = row * (lattice.height - lattice.overlap) - lattice.toFrame[5]
-    return Math.round((base + middle) / step) * step - base
+    const near = Math.round((base + middle) / step)
+    const heights = [near, near - 1, near + 1, near - 2, near + 2].map((count) => count * step)
+    const found = heights.find(
+      (height) =>
+        Math.abs(height - base - middle) <= snapOff * lattice.height &&
+        height >= chalkRoom &&
+        height <= panel - chalkRoom,
+    )
+    return (found ?? near * step) - base
   }

@@ -74,13 +74,14 @@ const sides: readonly { readonly edge: TileEdge; readonly step: Cell; readonly o
  * The tiles of a coverage in the order of taping: bottom row first, left to right, so that each page lies over its
  * left and lower neighbours and is always trimmed on those two edges.
  *
- * `sharesOf`: where the marks of a joint line lie; `snapAt`: height of a row's snap line in its windows, mm.
+ * `sharesOf`: where the marks of a joint line lie that a snap line crosses at a share of it, or none; `snapAt`: height of a row's
+ * snap line in its windows, mm.
  */
 export const tilesOf = (
   { lattice, cells }: Coverage,
   window: Box,
   first: { readonly row: number; readonly number: number; readonly joint: number },
-  sharesOf: (line: readonly [Point, Point]) => JointShares,
+  sharesOf: (line: readonly [Point, Point], snap: number | null) => JointShares,
   snapAt: (row: number) => number,
 ): readonly Tile[] => {
   const [px, py] = [lattice.width - lattice.overlap, lattice.height - lattice.overlap]
@@ -142,7 +143,8 @@ export const tilesOf = (
       joints: neighbours.map(({ edge, over, neighbour, number }): Joint => {
         const [a, b] = corners(lattice, frameLine[edge])
         const line = [a, b] as const
-        const shares = sharesOf(line)
+        const upright = edge === 'left' || edge === 'right'
+        const shares = sharesOf(line, upright ? (snapAt(row) - half) / (lattice.height - 2 * half) : null)
         const at = (t: number): Point => pointBetween(a, b, t)
         return {
           number,

@@ -2,17 +2,7 @@ import { readDesign } from '../../src/design/read.ts'
 import type { Pattern } from '../../src/pattern/pattern.ts'
 import { sidePatterns } from '../../src/pattern/patterns.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
-
-/** Numbers in 0 … 1 from a seed (mulberry32): the same on every machine. */
-export const numbers = (seed: number): (() => number) => {
-  let state = seed >>> 0
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0
-    let t = Math.imul(state ^ (state >>> 15), state | 1)
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61)
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32
-  }
-}
+import { randomFrom } from '../support/random.ts'
 
 export interface Quarter {
   readonly height: number
@@ -49,7 +39,7 @@ export const patternsOf = (text: string): readonly Pattern[] => {
 
 /** Low to tall, tight to wide, pipe or none. Lip angles 35° … 78°. */
 export const generatedQuarter = (number: number): Quarter => {
-  const next = numbers(number * 7919 + 3)
+  const next = randomFrom(number * 7919 + 3)
   const between = (low: number, high: number): number => Math.round(low + (high - low) * next())
   const angle = ((35 + 43 * next()) * Math.PI) / 180
   const height = between(300, 1400)

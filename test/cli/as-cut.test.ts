@@ -2,8 +2,8 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { run } from '../../src/cli/run.ts'
 import { assertNear } from '../support/near.ts'
+import { traceply } from '../support/traceply.ts'
 
 let folder: string
 beforeEach(() => {
@@ -13,18 +13,6 @@ afterEach(() => {
   rmSync(folder, { recursive: true })
 })
 
-const traceply = async (...args: readonly string[]) => {
-  let [out, err] = ['', '']
-  const exit = await run(args, {
-    out: (text) => {
-      out += text
-    },
-    err: (text) => {
-      err += text
-    },
-  })
-  return { exit, out, err }
-}
 const one = 'templates/quarter-mm.yaml'
 const two = 'templates/pair-mm.yaml'
 const cut = (design: string, ...cuts: readonly string[]) =>

@@ -2,8 +2,8 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSyn
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
-import { run } from '../../src/cli/run.ts'
 import { readPdf } from '../support/read-pdf.ts'
+import { traceply } from '../support/traceply.ts'
 
 let folder: string
 const at = (name: string): string => join(folder, name)
@@ -18,16 +18,8 @@ afterEach(() => rmSync(folder, { recursive: true, force: true }))
 /** What a command line says and leaves; `files` are those that were not there before. */
 const ran = async (...args: readonly string[]) => {
   const before = readdirSync(folder)
-  let [out, err] = ['', '']
-  const exit = await run(args, {
-    out: (text) => {
-      out += text
-    },
-    err: (text) => {
-      err += text
-    },
-  })
-  return { exit, out, err, files: readdirSync(folder).filter((file) => !before.includes(file)) }
+  const said = await traceply(...args)
+  return { ...said, files: readdirSync(folder).filter((file) => !before.includes(file)) }
 }
 
 const plot = (...args: readonly string[]) => ran('plot', at('ramp.yaml'), '--out', at('set.pdf'), ...args)

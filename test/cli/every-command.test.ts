@@ -2,7 +2,8 @@ import { copyFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { starters } from '../../src/design/starters.ts'
 import { readPdf } from '../support/read-pdf.ts'
-import { bytesOf, template, templates, traceply, useFolder } from './reprint-run.ts'
+import { traceply } from '../support/traceply.ts'
+import { bytesOf, template, templates, useFolder } from './reprint-run.ts'
 
 const { file, list } = useFolder()
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { assertNear } from '../support/near.ts'
-import { bytesOf, planOf, template, templates, traceply, useFolder } from './reprint-run.ts'
+import { traceply } from '../support/traceply.ts'
+import { bytesOf, planOf, template, templates, useFolder } from './reprint-run.ts'
 
 const { file, list, save } = useFolder()
 

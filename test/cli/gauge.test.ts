@@ -11,8 +11,8 @@ import {
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { run } from '../../src/cli/run.ts'
 import { assertNear } from '../support/near.ts'
+import { traceply } from '../support/traceply.ts'
 
 let folder = ''
 beforeEach(() => {
@@ -24,18 +24,10 @@ afterEach(() => {
 })
 
 const call = async (...args: readonly string[]) => {
-  let [out, err] = ['', '']
-  const exit = await run([...args], {
-    out: (text) => {
-      out += text
-    },
-    err: (text) => {
-      err += text
-    },
-  })
-  expect([0, 1, 2]).toContain(exit)
-  expect(err).not.toMatch(/^\s+at /m)
-  return { exit, out, err }
+  const said = await traceply(...args)
+  expect([0, 1, 2]).toContain(said.exit)
+  expect(said.err).not.toMatch(/^\s+at /m)
+  return said
 }
 const gauge = (...args: readonly string[]) => call('gauge', ...args, '--profiles', folder)
 const sides = ['--across', '148.4mm', '--down', '151.1mm'] as const

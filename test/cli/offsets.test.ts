@@ -3,9 +3,9 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { PNG } from 'pngjs'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { run } from '../../src/cli/run.ts'
 import { templates, templateText, withOffsets } from '../booklet/solved.ts'
 import { readPdf } from '../support/read-pdf.ts'
+import { traceply } from '../support/traceply.ts'
 
 let folder: string
 beforeEach(() => {
@@ -17,19 +17,6 @@ afterEach(() => {
 
 const file = (name: string): string => join(folder, name)
 const template = (name: string): string => `templates/${name}.yaml`
-
-const traceply = async (...args: readonly string[]) => {
-  let [out, err] = ['', '']
-  const exit = await run(args, {
-    out: (text) => {
-      out += text
-    },
-    err: (text) => {
-      err += text
-    },
-  })
-  return { exit, out, err }
-}
 
 /** Past vertical: it cannot be sawn. */
 const overhang = (): string => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { bytesOf, planOf, template, traceply, useFolder } from './reprint-run.ts'
+import { traceply } from '../support/traceply.ts'
+import { bytesOf, planOf, template, useFolder } from './reprint-run.ts'
 
 const { file, list } = useFolder()
 

@@ -4,8 +4,9 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import manifest from '../../package.json'
 import { readPdf } from '../support/read-pdf.ts'
+import { traceply as inProcess } from '../support/traceply.ts'
 import { useBuilt } from './built.ts'
-import { bytesOf, traceply as inProcess, templates } from './reprint-run.ts'
+import { bytesOf, templates } from './reprint-run.ts'
 
 const { root, work, traceply } = useBuilt()
 const template = (name: string): string => join(root(), 'templates', `${name}.yaml`)

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { bytesOf, planOf, rawContents, template, templates, traceply, useFolder } from './reprint-run.ts'
+import { traceply } from '../support/traceply.ts'
+import { bytesOf, planOf, rawContents, template, templates, useFolder } from './reprint-run.ts'
 
 const { file, plot, refused, reprint, save } = useFolder()
 

@@ -2,7 +2,8 @@ import { mkdirSync, symlinkSync } from 'node:fs'
 import { PDFDict, PDFDocument, PDFName, PDFNumber, type PDFPage } from 'pdf-lib'
 import { describe, expect, it } from 'vitest'
 import { readPdf } from '../support/read-pdf.ts'
-import { bytesOf, planOf, template, traceply, useFolder, withCatalog, withPlanText } from './reprint-run.ts'
+import { traceply } from '../support/traceply.ts'
+import { bytesOf, planOf, template, useFolder, withCatalog, withPlanText } from './reprint-run.ts'
 
 const { file, list, plot, refused, reprint, save } = useFolder()
 const small = ['--paper', 'a3', '--cover', 'line'] as const

@@ -4,25 +4,11 @@ import { join } from 'node:path'
 import { deflateSync } from 'node:zlib'
 import { PDFDict, PDFDocument, PDFName, PDFRawStream, type PDFStream } from 'pdf-lib'
 import { afterEach, beforeEach, expect } from 'vitest'
-import { run } from '../../src/cli/run.ts'
 import { readPdf } from '../support/read-pdf.ts'
+import { traceply } from '../support/traceply.ts'
 
 export const templates = ['pair-mm', 'quarter-in', 'quarter-in-plain', 'quarter-mm', 'quarter-mm-round']
 export const template = (name: string): string => `templates/${name}.yaml`
-
-/** One command line: exit, both outputs. */
-export const traceply = async (...args: readonly string[]) => {
-  let [out, err] = ['', '']
-  const exit = await run(args, {
-    out: (text) => {
-      out += text
-    },
-    err: (text) => {
-      err += text
-    },
-  })
-  return { exit, out, err }
-}
 
 /** pdf.js takes no Buffer. */
 export const bytesOf = (path: string): Uint8Array => new Uint8Array(readFileSync(path))

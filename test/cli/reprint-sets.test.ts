@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { readPdf } from '../support/read-pdf.ts'
-import { bytesOf, planOf, rawContents, templates, traceply, useFolder } from './reprint-run.ts'
+import { traceply } from '../support/traceply.ts'
+import { bytesOf, planOf, rawContents, templates, useFolder } from './reprint-run.ts'
 
 const { plot, reprint, save } = useFolder()
 

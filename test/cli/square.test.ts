@@ -2,9 +2,9 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'no
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { run } from '../../src/cli/run.ts'
 import { assertNear } from '../support/near.ts'
 import { type PdfPageRead, type PdfRead, pathPoints, readPdf } from '../support/read-pdf.ts'
+import { traceply } from '../support/traceply.ts'
 
 let folder = ''
 beforeEach(() => {
@@ -12,23 +12,11 @@ beforeEach(() => {
 })
 afterEach(() => rmSync(folder, { recursive: true, force: true }))
 
-const call = async (...args: readonly string[]) => {
-  let [out, err] = ['', '']
-  const exit = await run([...args], {
-    out: (text) => {
-      out += text
-    },
-    err: (text) => {
-      err += text
-    },
-  })
-  return { exit, out, err }
-}
 /** The file that a command wrote, its plan and its words. */
 const made = async (command: 'square' | 'plot', ...args: readonly string[]) => {
   const file = join(folder, `${command}-${args.length}-${args.join('').length}.pdf`)
   const design = command === 'plot' ? ['templates/quarter-mm.yaml'] : []
-  const said = await call(command, ...design, ...args, '--profiles', folder, '--out', file, '--force')
+  const said = await traceply(command, ...design, ...args, '--profiles', folder, '--out', file, '--force')
   if (said.exit !== 0) throw new Error(said.err)
   const pdf = await readPdf(new Uint8Array(readFileSync(file)))
   const plan = JSON.parse(new TextDecoder().decode(pdf.attachments[0]!.bytes))
@@ -60,7 +48,7 @@ const quadsOf = (page: PdfPageRead) =>
     .filter((run) => run.length === 5)
 
 const gauged = (name: string, ...more: readonly string[]) =>
-  call(
+  traceply(
     ...['gauge', name, '--profiles', folder, '--across', '148.4mm', '--down', '151.1mm'],
     ...['--diagonals', '212mm', '211.5mm', ...more],
   )
@@ -168,7 +156,7 @@ describe('the square page', () => {
     [['--printer', 'nobody'], /there is no printer called `nobody`/],
   ])('is refused with %j', async (args, words) => {
     const out = join(folder, 'x.pdf')
-    const { exit, err } = await call('square', ...args, '--profiles', folder, '--out', out)
+    const { exit, err } = await traceply('square', ...args, '--profiles', folder, '--out', out)
     expect(exit).toBe(2)
     expect(err).toMatch(words)
     expect(existsSync(out)).toBe(false)
@@ -177,7 +165,7 @@ describe('the square page', () => {
   it('never replaces a file without --force', async () => {
     const out = join(folder, 'square.pdf')
     writeFileSync(out, 'mine')
-    const { exit, err } = await call('square', '--out', out)
+    const { exit, err } = await traceply('square', '--out', out)
     expect(exit).toBe(2)
     expect(err).toContain('--force')
     expect(readFileSync(out, 'utf8')).toBe('mine')
@@ -285,7 +273,7 @@ describe('with --printer', () => {
 
   it('--json stands alone on standard output, and warnings on standard error', async () => {
     await gauged('study')
-    const said = await call(
+    const said = await traceply(
       ...[
         'plot',
         'templates/quarter-mm.yaml',

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { readPdf } from '../support/read-pdf.ts'
-import { bytesOf, template, traceply, useFolder } from './reprint-run.ts'
+import { traceply } from '../support/traceply.ts'
+import { bytesOf, template, useFolder } from './reprint-run.ts'
 
 const { file, save } = useFolder()
 

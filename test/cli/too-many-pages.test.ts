@@ -4,7 +4,8 @@ import { checkPages } from '../../src/cli/too-many-pages.ts'
 import type { PaperName } from '../../src/design/design.ts'
 import { defaultMargins, paperOf } from '../../src/page/paper.ts'
 import { noCorrection } from '../../src/printer/correction.ts'
-import { template, traceply, useFolder } from './reprint-run.ts'
+import { traceply } from '../support/traceply.ts'
+import { template, useFolder } from './reprint-run.ts'
 
 const { file, list, save } = useFolder()
 

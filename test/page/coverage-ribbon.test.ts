@@ -19,8 +19,9 @@ import { layOutSet } from '../../src/page/set.ts'
 import { noCorrection } from '../../src/printer/correction.ts'
 import { printerUncertainty } from '../../src/printer/uncertainty.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
-import { generatedQuarter, numbers, quarterText } from '../bench/ramps.ts'
+import { generatedQuarter, quarterText } from '../bench/ramps.ts'
 import { assertNear } from '../support/near.ts'
+import { randomFrom } from '../support/random.ts'
 
 interface Pt {
   readonly x: number
@@ -226,7 +227,7 @@ const layings = (
   cases: number,
   seed: number,
 ): readonly number[] => {
-  const next = numbers(seed)
+  const next = randomFrom(seed)
   const mean = (points: readonly Pt[]): Pt => ({
     x: points.reduce((sum, p) => sum + p.x, 0) / points.length,
     y: points.reduce((sum, p) => sum + p.y, 0) / points.length,

@@ -5,7 +5,8 @@ import { type Cover, type Coverage, coverPattern } from '../../src/page/coverage
 import { defaultMargins, paperOf } from '../../src/page/paper.ts'
 import type { Pattern } from '../../src/pattern/pattern.ts'
 import { emptiest, exhaustive, type Found, halfDegrees, type Pt, type Window } from '../bench/exhaustive.ts'
-import { generatedQuarter, numbers, patternsOf, quarterText } from '../bench/ramps.ts'
+import { generatedQuarter, patternsOf, quarterText } from '../bench/ramps.ts'
+import { randomFrom } from '../support/random.ts'
 
 const needed = (pattern: Pattern, cover: Cover, step: number): readonly (readonly Pt[])[] =>
   (cover === 'whole' ? [pattern.outline, ...pattern.markPaths] : [pattern.line]).map((path) =>
@@ -139,7 +140,7 @@ describe('the grid of a cover', () => {
   )
 
   it('keeps half the overlap between what is needed and every outer edge, and hangs together by whole edges', () => {
-    const next = numbers(5)
+    const next = randomFrom(5)
     many.forEach((pattern, i) => {
       const overlap = 8 + 20 * next()
       const window = { ...windowOf(i % 2 ? 'a4' : 'letter'), overlap }

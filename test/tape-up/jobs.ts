@@ -1,15 +1,5 @@
+import { randomFrom } from '../support/random.ts'
 import type { Job } from './plot.ts'
-
-/** A stream of numbers in 0 … 1 from a seed (mulberry32): the same on every machine. */
-const stream = (seed: number): (() => number) => {
-  let state = seed >>> 0
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0
-    let t = Math.imul(state ^ (state >>> 15), state | 1)
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61)
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32
-  }
-}
 
 const degree = Math.PI / 180
 
@@ -18,7 +8,7 @@ const degree = Math.PI / 180
  * as with builders. The same number gives the same job.
  */
 export const jobOf = (number: number): Job => {
-  const next = stream(number * 7919 + 1)
+  const next = randomFrom(number * 7919 + 1)
   const between = (low: number, high: number): number => low + (high - low) * next()
   const among = <T>(...of: readonly T[]): T => of[Math.floor(next() * of.length)]!
   const chance = (share: number): boolean => next() < share
