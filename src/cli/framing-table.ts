@@ -89,14 +89,14 @@ const sheetRows = ({ skin, plans, screws, deckBoard, studs }: Ramp, units: Units
   const { show, fine } = lengthsOf(units)
   const { gap, edge, base, top } = practice[units]
   const screwed = (count: number, length: number | null): string =>
-    `${count} screws${length === null ? '' : ` ${show(length)} long`}`
+    `${count} screws${length === null ? '' : ` of ${show(length)}`}`
   const rows: Row[] = skin.map((layer, i) => {
     const { pieces, widths, seams, acrossSeams } = plans[i]!
     const meets = seams.map(({ at, stud }) => `${show(at)}${stud === null ? '' : ` on stud ${stud + 1}`}`)
     return [
       `skin ${layer.layer}`,
-      `${fine(layer.sheet.thickness)} ${layer.sheet.material}, cut ${show(layer.length)} long; ` +
-        `${sheets(pieces, 'up the ramp', meets, widths, acrossSeams, show)}, ${screwed(screws[i]!.count, screws[i]!.length)}`,
+      `${fine(layer.sheet.thickness)} ${layer.sheet.material}, ${show(layer.length)} long; ` +
+        `${sheets(pieces, 'up', meets, widths, acrossSeams, show)}, ${screwed(screws[i]!.count, screws[i]!.length)}`,
     ]
   })
   if (deckBoard) {
@@ -104,7 +104,7 @@ const sheetRows = ({ skin, plans, screws, deckBoard, studs }: Ramp, units: Units
     const meets = seams.map(({ at }) => `${show(from + at)} behind the toe`)
     rows.push([
       'board',
-      `${fine(sheet.thickness)} ${sheet.material}, cut ${show(length)} deep, from ${show(from)} behind the toe to the back edge; ` +
+      `${fine(sheet.thickness)} ${sheet.material}, ${show(length)} deep, from ${show(from)} behind the toe to the back; ` +
         `${sheets(pieces, 'front to back', meets, widths, acrossSeams, show)}, ${screwed(deckBoard.screws.count, deckBoard.screws.length)}`,
     ])
   }
@@ -130,11 +130,13 @@ const sheets = (
   return [
     ...(pieces.length > 1
       ? [
-          `${pieces.length} sheets ${way}, ${wordList(pieces.map(({ length }) => show(length)))}, seam at ${meets.join(', ')}`,
+          `${pieces.length} sheets ${way} (${pieces.map(({ length }) => show(length)).join(' + ')}, seam ${meets.join(', ')})`,
         ]
       : []),
     ...(widths.length > 1
-      ? [`${widths.length} sheets across, seam ${wordList(across.map(({ at }) => show(at)))} from the left`]
+      ? [
+          `${widths.length} ${pieces.length > 1 ? '' : 'sheets '}across (seam ${wordList(across.map(({ at }) => show(at)))})`,
+        ]
       : []),
-  ].join('; ')
+  ].join(' × ')
 }

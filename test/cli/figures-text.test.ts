@@ -1,0 +1,148 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, describe, expect, it } from 'vitest'
+import { run } from '../../src/cli/run.ts'
+
+const folder = mkdtempSync(join(tmpdir(), 'figures-'))
+afterAll(() => rmSync(folder, { recursive: true }))
+
+const template = (name: string): string => readFileSync(`templates/${name}.yaml`, 'utf8')
+/** A template with some of its lines said otherwise. */
+const changed = (name: string, ...lines: readonly (readonly [was: string, is: string])[]): string =>
+  lines.reduce((text, [was, is]) => {
+    expect(text).toContain(`${was} `)
+    return text.replace(`${was} `, `${is} `)
+  }, template(name))
+
+const traceply = async (...args: readonly string[]) => {
+  let [out, err] = ['', '']
+  const shell = {
+    out: (text: string) => {
+      out += text
+    },
+    err: (text: string) => {
+      err += text
+    },
+  }
+  return { exit: await run(args, shell), out, err }
+}
+
+const figures = async (design: string): Promise<{ readonly text: string; readonly ramp: Ramp }> => {
+  const file = join(folder, 'ramp.yaml')
+  writeFileSync(file, design)
+  const [table, json] = [await traceply('figures', file), await traceply('figures', file, '--json')]
+  expect([table.err, json.err]).toEqual(['', ''])
+  return { text: table.out, ramp: JSON.parse(json.out).ramps[0] }
+}
+interface Timber {
+  readonly x: number
+  readonly lies: string
+  readonly role: string
+}
+interface Ramp {
+  readonly studs: readonly { readonly at: number; readonly lies: string; readonly depth: number }[]
+  readonly deckTimbers: readonly Timber[]
+  readonly deckBoard: {
+    readonly from: number
+    readonly length: number
+    readonly screws: { readonly count: number }
+  }
+  readonly coping: { readonly notch: { readonly along: number; readonly down: number } }
+}
+/** A row of the table, lines that go on below joined. */
+const row = (text: string, label: string): string => {
+  const found = new RegExp(`^  ${label} +(.*(?:\\n {11}.*)*)`, 'm').exec(text)
+  expect(found, `${label} in\n${text}`).not.toBeNull()
+  return found![1]!.replace(/\n +/g, ' ')
+}
+const flat = ({ lies }: { readonly lies: string }): string => (lies === 'flat' ? ' flat' : '')
+
+describe('the figures of a low ramp, in words', () => {
+  it('keep the decimals of what is measured with a caliper, and round what is cut with a saw', async () => {
+    const { text, ramp } = await figures(template('quarter-mm'))
+    expect(row(text, 'pipe')).toBe('60.3 thick; stands 8 above the deck board, 6 out of the ridden face')
+    const { along, down } = ramp.coping.notch
+    expect(row(text, 'notch')).toBe(`square, ${along.toFixed(1)} along, ${down.toFixed(1)} down`)
+    expect(row(text, 'height')).toMatch(/^frame 625 {3}deck 640 {3}/)
+  })
+  it('name section, length and number of the timbers', async () => {
+    const { text, ramp } = await figures(template('quarter-mm'))
+    // 1216 less two sides of 18
+    const counts = `${ramp.studs.length} studs and ${ramp.deckTimbers.length} behind the lip`
+    expect(row(text, 'timber')).toBe(`38 × 89 between the sides, 1180 long: ${counts}`)
+    const three = await figures(
+      changed('quarter-mm', ['width: 1216', 'width: 1800'], ['count: 2', 'count: 4']),
+    )
+    // 1800 less four sides of 18, in three bays
+    const each = [three.ramp.studs.length, three.ramp.deckTimbers.length] as const
+    expect(row(three.text, 'timber')).toBe(
+      `38 × 89 between the sides, 576 long: in each of 3 bays ${each[0]} studs and ${each[1]} behind the lip, ${3 * (each[0] + each[1])} in all`,
+    )
+  })
+  it('list every stud up the curve and every timber behind the lip, with what lies flat', async () => {
+    for (const design of [template('quarter-mm'), template('quarter-mm-round'), template('pair-mm')]) {
+      const { text, ramp } = await figures(design)
+      expect(row(text, `studs ${ramp.studs.length}`)).toBe(
+        `up the curve from the toe to their middles: ${ramp.studs.map((s) => `${s.at.toFixed(0)}${flat(s)}`).join(', ')}`,
+      )
+      const words = row(text, `behind ${ramp.deckTimbers.length}`)
+      expect(words).toMatch(/^along the floor from the toe to their middles, upright unless flat: /)
+      const named = {
+        pipe: 'under the pipe',
+        backing: 'backing',
+        deck: 'under the deck',
+        back: 'back bottom corner',
+      }
+      for (const [role, name] of Object.entries(named)) {
+        const own = ramp.deckTimbers.filter((timber) => timber.role === role)
+        if (own.length === 0) expect(words).not.toContain(name)
+        else expect(words).toContain(`${name} ${own.map((t) => `${t.x.toFixed(0)}${flat(t)}`).join(', ')}`)
+      }
+    }
+  })
+  it('say to what a stud is ripped', async () => {
+    const { text, ramp } = await figures(
+      changed('quarter-mm', ['toe: 40', 'toe: 18'], ['every: 200', 'every: 100']),
+    )
+    const first = ramp.studs[0]!
+    expect(first.depth).toBeLessThan(38)
+    expect(row(text, 'studs \\d+')).toContain(
+      `${first.at.toFixed(0)} flat (ripped to ${Number(first.depth.toFixed(1))})`,
+    )
+  })
+  it('give sheets, seams and screws of every layer and of the deck board', async () => {
+    const { text, ramp } = await figures(template('quarter-mm'))
+    const { from, length, screws } = ramp.deckBoard
+    expect(row(text, 'board')).toBe(
+      `15 plywood, ${length.toFixed(0)} deep, from ${from.toFixed(0)} behind the toe to the back; 1 sheet, ${screws.count} screws of 40`,
+    )
+    expect(row(text, 'screws')).toBe(
+      "250 apart at most (top sheet 175), 10.5 off a sheet's edge, 20 off a stud's end, 15 off any below; gaps 3",
+    )
+    const high = await figures(template('quarter-mm-round'))
+    expect(row(high.text, 'skin 1')).toMatch(
+      /^9 plywood, 1475 long; 2 sheets up \(\d+ \+ \d+, seam \d+ on stud \d\), \d+ screws of 35$/,
+    )
+    const wide = await figures(changed('quarter-mm', ['width: 1216', 'width: 3000']))
+    expect(row(wide.text, 'skin 2')).toMatch(/; 2 sheets across \(seam 559\), \d+ screws of 45$/)
+  })
+})
+
+it('one ramp keeps to one screen, 120 columns and 40 lines, for every template and as wide and high as it is built', async () => {
+  const designs = [
+    template('quarter-mm'),
+    template('quarter-in'),
+    template('quarter-in-plain'),
+    template('quarter-mm-round'),
+    changed('quarter-mm', ['width: 1216', 'width: 3600']),
+    changed('quarter-mm-round', ['width: 2400', 'width: 3000']),
+    changed('quarter-in', ['width: 47 1/2', 'width: 120']),
+  ]
+  for (const design of designs) {
+    const { text } = await figures(design)
+    const lines = text.trimEnd().split('\n')
+    expect(lines.length).toBeLessThanOrEqual(40)
+    for (const line of lines) expect(line.length).toBeLessThanOrEqual(120)
+  }
+})
