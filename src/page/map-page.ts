@@ -34,6 +34,8 @@ export interface MapFacts {
 /** The page is laid out for this window and scaled to the one there is, mm. */
 const nominal = { width: 186, height: 252 }
 
+const pictureStyle = { width: nominal.width - 10, height: 78, number: 6, name: letters.small }
+
 /** First page of a pattern: the outline under its tiles, what to do, what to check, cautions; ideal page mm. */
 export const mapPage = (window: Box, facts: MapFacts): Drawing => {
   // the larger letters where they fit; where none do, all of it a little smaller
@@ -59,8 +61,8 @@ const content = (facts: MapFacts, size: number): { readonly marks: Drawing; read
     `${pattern.part} of ${pattern.serves.join('; ')}. Pages ${numbers} on ${paperWord(facts.paper)}, set ${facts.set}. Ways to cover it: ${covers.map((way) => `${way} ${facts.counts[way]}`).join(', ')} pages; this is ${facts.cover}.`,
     body,
   )
-  const picture = mapPicture({ x: 0, y: what.bottom - 2 }, nominal.width, facts)
-  let top = picture.bottom - 3
+  const picture = mapPicture({ x: 0, y: what.bottom - 4 }, nominal.width, facts, pictureStyle)
+  let top = picture.bottom - 2
   const marks: Drawing[] = [title.marks, what.marks, picture.marks]
   const write = (words: string, indent: number, face: 'regular' | 'bold' = 'regular'): void => {
     const lines = paragraph({ x: indent, y: top }, words, { ...body, width: nominal.width - indent, face })

@@ -2,13 +2,12 @@ import { cross } from '../drawing/cross.ts'
 import { type Drawing, group, stroke, text } from '../drawing/drawing.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import { type Affine, affineApply, affineScale, affineThen, affineTranslate } from '../geometry/affine.ts'
-import { boxUnion, pathBounds, pointsBounds } from '../geometry/bounds.ts'
-import { pathDistance } from '../geometry/nearest.ts'
-import { type Path, polygonOf } from '../geometry/path.ts'
-import { type Point, pointBetween, pointDistance } from '../geometry/point.ts'
+import { type Box, boxGrow, boxUnion, pathBounds, pointsBounds } from '../geometry/bounds.ts'
+import { pathOf, polygonOf } from '../geometry/path.ts'
+import { type Point, pointBetween } from '../geometry/point.ts'
 import { pathSample } from '../geometry/sample.ts'
 import type { Pattern } from '../pattern/pattern.ts'
-import { letters, pens } from '../pattern/pens.ts'
+import { pens } from '../pattern/pens.ts'
 import type { Datum } from './datum.ts'
 import { type Occupancy, occupancyOf, occupyBox, occupyPoints, takenIn } from './occupancy.ts'
 import type { Tile } from './tile.ts'
@@ -19,126 +18,137 @@ export interface MapPictureFacts {
   readonly datums: readonly Datum[]
 }
 
-/** Height of the picture at most, mm. */
-const most = 78
+export interface MapPictureStyle {
+  /** of the picture at most; what stands beside it may reach a little farther, mm */
+  readonly width: number
+  readonly height: number
+  /** height of a tile's number at most, and of names and the numbers of crosses, mm */
+  readonly number: number
+  readonly name: number
+}
 
-/** Outline, tiles with their numbers, crosses, toe and lip, below `topLeft` and centred in `width` mm. */
+/** Half the length of a cross, mm. */
+const arm = 2
+
+/** Room kept round words, mm. */
+const clear = 0.6
+
+/**
+ * Outline, tiles with their numbers and snap lines, crosses, toe and lip: below `topLeft` and in the middle of `wide` mm. Words
+ * keep off the outline and off each other; a page's number gives way to what must stand beside its point.
+ */
 export const mapPicture = (
   topLeft: Point,
-  width: number,
+  wide: number,
   { pattern, tiles, datums }: MapPictureFacts,
+  style: MapPictureStyle,
 ): { readonly marks: Drawing; readonly bottom: number } => {
-  // a cross and its number on the picture's edge still lie on the page
   const box = tiles.map((tile) => pointsBounds(tile.window)).reduce(boxUnion, pathBounds(pattern.outline))
-  const scale = Math.min((width - 10) / (box.x1 - box.x0), most / (box.y1 - box.y0))
+  const scale = Math.min(style.width / (box.x1 - box.x0), style.height / (box.y1 - box.y0))
+  const [width, height] = [(box.x1 - box.x0) * scale, (box.y1 - box.y0) * scale]
+  // the picture's own frame: lower left corner of all that may carry words at 0,0
+  const room = { left: (wide - width) / 2, bottom: style.name + 2, top: style.name + 2 }
   const map: Affine = affineThen(
-    affineThen(affineTranslate(-box.x0, -box.y1), affineScale(scale)),
-    affineTranslate(topLeft.x + (width - (box.x1 - box.x0) * scale) / 2, topLeft.y),
+    affineThen(affineTranslate(-box.x0, -box.y0), affineScale(scale)),
+    affineTranslate(room.left, room.bottom),
   )
-  const bottom = topLeft.y - (box.y1 - box.y0) * scale - 5
-  const cells = tiles.map((tile) => polygonOf(tile.cell[0]!, ...tile.cell.slice(1)))
-  const labels = labelsOn(occupancyOf(width, topLeft.y, 0.5))
-  for (const path of [pattern.outline, ...cells]) labels.keepOff(path, map)
-  const numbers = tiles.map((tile) => {
-    const at = affineApply(map, clearOf(tile, pattern, datums))
-    const cell = pointsBounds(tile.cell.map((p) => affineApply(map, p)))
-    const words = String(tile.number)
-    const size = Math.min(
-      6,
-      (cell.y1 - cell.y0) * 0.5,
-      ((cell.x1 - cell.x0) * 0.5) / textWidth(words, 1, 'bold'),
+  const at = (p: Point): Point => affineApply(map, p)
+  const taken = occupancyOf(wide, room.bottom + height + room.top, 0.4)
+  const keepOff = (path: Parameters<typeof pathSample>[0]): void =>
+    occupyPoints(taken, pathSample(path, 0.3 / scale).map(at), 0.3)
+
+  const crosses = datums.map((datum) => at(datum.at))
+  for (const p of crosses)
+    occupyPoints(
+      taken,
+      [-1, -0.5, 0, 0.5, 1].flatMap((share) => [
+        { x: p.x + share * arm, y: p.y },
+        { x: p.x, y: p.y + share * arm },
+      ]),
+      0.2,
     )
-    const half = (textWidth(words, 1, 'bold') * size) / 2
-    labels.take({ x0: at.x - half, x1: at.x + half, y0: at.y - size / 2, y1: at.y + size / 2 })
-    return text('note', { x: at.x, y: at.y - size / 2 }, size, words, { face: 'bold', align: 'middle' })
-  })
-  const places = datums.map((datum) => affineApply(map, datum.at))
-  for (const p of places) labels.take({ x0: p.x - 2, x1: p.x + 2, y0: p.y - 0.3, y1: p.y + 0.3 })
-  for (const p of places) labels.take({ x0: p.x - 0.3, x1: p.x + 0.3, y0: p.y - 2, y1: p.y + 2 })
+  keepOff(pattern.outline)
+  const cells = tiles.map((tile) => polygonOf(tile.cell[0]!, ...tile.cell.slice(1)))
+  for (const path of cells) keepOff(path)
+  const name = (p: Point, words: string, layer: 'note' | 'datum') =>
+    text(layer, besidePoint(taken, p, words, style.name), style.name, words, { face: 'bold' })
+  const names = [
+    ...pattern.points.map((named) => name(at(named.at), named.name, 'note')),
+    ...datums.map((datum, i) => name(crosses[i]!, `${datum.number}`, 'datum')),
+  ]
+  const numbers = tiles.map((tile) => numberMark(tile, tile.cell.map(at), taken, style.number))
   return {
     marks: [
-      group(
-        map,
-        cells.map((cell) => stroke('joint', cell, pens.tick)),
-      ),
-      ...numbers,
-      group(map, [stroke('note', pattern.outline, { width: 0.6 })]),
-      ...places.flatMap((p) => cross('datum', p, 2, pens.mark)),
-      ...datums.map((datum, i) =>
-        text('datum', labels.beside(places[i]!, `${datum.number}`), letters.small, `${datum.number}`, {
-          face: 'bold',
-        }),
-      ),
-      ...pattern.points.map(({ name, at }) =>
-        text('note', labels.beside(affineApply(map, at), name), letters.small, name, { face: 'bold' }),
-      ),
+      group(affineTranslate(topLeft.x, topLeft.y - room.bottom - height), [
+        group(map, [
+          ...cells.map((cell) => stroke('joint', cell, pens.tick)),
+          ...tiles.map((tile) => stroke('joint', pathOf(...tile.snap), { ...pens.tick, dash: [1, 0.8] })),
+        ]),
+        ...numbers,
+        group(map, [stroke('note', pattern.outline, { width: 0.6 })]),
+        ...crosses.flatMap((p) => cross('datum', p, arm, pens.mark)),
+        ...names,
+      ]),
     ],
-    bottom,
+    bottom: topLeft.y - height - room.bottom,
   }
 }
 
-/** Places for small words beside points, off everything that was taken before. */
-const labelsOn = (map: Occupancy) => ({
-  take: (box: Parameters<typeof occupyBox>[1]): void => occupyBox(map, box),
-  keepOff: (path: Path, to: Affine): void => {
-    const scale = Math.hypot(to[0], to[1])
-    occupyPoints(
-      map,
-      pathSample(path, 0.4 / scale).map((p) => affineApply(to, p)),
-      0.3,
-    )
-  },
-  /** start of the baseline where a word covers least; above and before the point among equals */
-  beside: (p: Point, words: string): Point => {
-    const [width, height] = [textWidth(words, letters.small, 'bold'), letters.small * 0.75]
-    const places = [1, 2, 3.5, 5].flatMap((away) =>
-      [
-        { x: p.x - away - width, y: p.y + away },
-        { x: p.x + away, y: p.y + away },
-        { x: p.x - away - width, y: p.y - away - height },
-        { x: p.x + away, y: p.y - away - height },
-        { x: p.x - width / 2, y: p.y + away },
-        { x: p.x - width / 2, y: p.y - away - height },
-      ].filter(({ x, y }) => x >= 0 && x + width <= map.columns * map.step && y >= 0),
-    )
-    const box = ({ x, y }: Point) => ({ x0: x - 0.6, y0: y - 0.6, x1: x + width + 0.6, y1: y + height + 0.6 })
-    const best = places
-      .map((at) => ({ at, covered: takenIn(map, box(at)) }))
-      .reduce((kept, place) => (place.covered < kept.covered ? place : kept))
-    occupyBox(map, box(best.at))
-    return best.at
-  },
-})
+/** Places over a cell, its middle first. */
+const shares = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82]
 
-/** Where a tile's number stands clear of the cut line and the crosses: its middle, else a place beside it. */
-const clearOf = (tile: Tile, pattern: Pattern, datums: readonly Datum[]): Point => {
-  const [a, b, c] = [tile.cell[0]!, tile.cell[1]!, tile.cell[3]!]
-  const place = (u: number, v: number): Point =>
-    pointBetween(pointBetween(a, b, u), { x: c.x + (b.x - a.x) * u, y: c.y + (b.y - a.y) * u }, v)
-  const places = [
-    [0.5, 0.5],
-    [0.5, 0.3],
-    [0.5, 0.7],
-    [0.28, 0.3],
-    [0.72, 0.3],
-    [0.28, 0.7],
-    [0.72, 0.7],
-  ].map(([u, v]) => place(u!, v!))
-  const across = pointDistance(a, c)
-  const enough = across * 0.3
-  const clear = (p: Point): number =>
-    Math.min(
-      enough,
-      pathDistance(pattern.outline, p),
-      ...datums.map(({ at }) => pointDistance(at, p)),
-      // the names of toe and lip stand before their points
-      ...pattern.points.flatMap(({ at }) =>
-        [0, 0.12, 0.24].map((share) => pointDistance({ x: at.x - share * across, y: at.y }, p)),
-      ),
+/** A tile's number in its cell, smaller where a large one would lie on something. */
+const numberMark = (tile: Tile, cell: readonly Point[], taken: Occupancy, tallest: number) => {
+  const [a, b, c, d] = cell as readonly [Point, Point, Point, Point]
+  const words = `${tile.number}`
+  const own = pointsBounds(cell)
+  const slim = textWidth(words, 1, 'bold')
+  const largest = Math.min(tallest, (own.y1 - own.y0) * 0.5, ((own.x1 - own.x0) * 0.5) / slim)
+  const boxAt = (p: Point, size: number): Box =>
+    boxGrow(
+      {
+        x0: p.x - (slim * size) / 2,
+        x1: p.x + (slim * size) / 2,
+        y0: p.y - size / 2,
+        y1: p.y + size / 2,
+      },
+      clear,
     )
-  return (
-    places.find((p) => clear(p) >= enough) ??
-    places.map((at) => ({ at, room: clear(at) })).reduce((kept, p) => (p.room > kept.room + 1e-6 ? p : kept))
-      .at
+  const places = [1, 0.85, 0.7, 0.55].flatMap((share) =>
+    shares.flatMap((u) =>
+      shares.map((v) => {
+        const middle = pointBetween(pointBetween(a, b, u), pointBetween(d, c, u), v)
+        return { middle, size: largest * share }
+      }),
+    ),
   )
+  const covered = ({ middle, size }: (typeof places)[number]): number => takenIn(taken, boxAt(middle, size))
+  const best =
+    places.find((place) => covered(place) === 0) ??
+    places.reduce((kept, place) => (covered(place) < covered(kept) ? place : kept))
+  const { middle, size } = best
+  occupyBox(taken, boxAt(middle, size))
+  return text('note', { x: middle.x, y: middle.y - size / 2 }, size, words, { face: 'bold', align: 'middle' })
+}
+
+/** Start of the baseline of a word beside a point, where it covers least; above and before it among equals. */
+const besidePoint = (taken: Occupancy, p: Point, words: string, size: number): Point => {
+  const [width, height] = [textWidth(words, size, 'bold'), size * 0.75]
+  const boxAt = ({ x, y }: Point): Box => boxGrow({ x0: x, y0: y, x1: x + width, y1: y + height }, clear)
+  const [most, top] = [taken.columns * taken.step, taken.rows * taken.step]
+  const places = [1, 2, 3.5, 5].flatMap((away) =>
+    [
+      { x: p.x - away - width, y: p.y + away },
+      { x: p.x + away, y: p.y + away },
+      { x: p.x - away - width, y: p.y - away - height },
+      { x: p.x + away, y: p.y - away - height },
+      { x: p.x - width / 2, y: p.y + away },
+      { x: p.x - width / 2, y: p.y - away - height },
+    ].filter(({ x, y }) => x >= 0 && x + width <= most && y >= 0 && y + height <= top),
+  )
+  const best = places
+    .map((at) => ({ at, covered: takenIn(taken, boxAt(at)) }))
+    .reduce((kept, place) => (place.covered < kept.covered ? place : kept))
+  occupyBox(taken, boxAt(best.at))
+  return best.at
 }
