@@ -92,4 +92,31 @@ describe('common practice, no source', () => {
     // a 2×4 laid flat is 1 1/2 thick: the toe stud is ripped by a hair or moved, never left out
     expect(ramp.studs[0]!.lies).toBe('flat')
   })
+
+  test('sides of 5/8 and a width of 96: the studs are trimmed by 1 1/4', () => {
+    const { ramp } = solve({ ...base, width: 96 * inch, sides: { thickness: 0.625 * inch, count: 2 } }, 'in')
+    assertNear(ramp.studLength / inch, 96 - 1.25, 1e-9)
+    // with a middle rib of the same three sides are taken off, and two bays share the rest
+    const ribbed = solve(
+      { ...base, width: 96 * inch, sides: { thickness: 0.625 * inch, count: 3 } },
+      'in',
+    ).ramp
+    assertNear(ribbed.studLength / inch, (96 - 3 * 0.625) / 2, 1e-9)
+  })
+
+  test('studs every 8 in along the curve, the first and the last flat, the others on edge and square to it', () => {
+    const design: RampDesign = {
+      ...base,
+      toe: 1.5 * inch,
+      studs: { ...base.studs, section: [1.5 * inch, 3.5 * inch], every: 8 * inch },
+    }
+    const { studs, transition } = solve(design, 'in').ramp
+    expect(studs.map(({ lies }) => lies)).toEqual(['flat', ...studs.slice(2).map(() => 'edge'), 'flat'])
+    // 43.2 in of curve: 8, 16, 24 and 32; 40 is the lip stud's
+    expect(studs).toHaveLength(6)
+    studs.slice(1, -1).forEach(({ at, angle }, i) => {
+      assertNear(at / inch, 8 * (i + 1), 1e-9)
+      assertNear(angle, transition!.toeAngle + at / transition!.radius.frame, 1e-12, 'slope (radians)')
+    })
+  })
 })

@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { paperNames } from '../../src/design/design.ts'
+import { readDesign } from '../../src/design/read.ts'
+import { writeStarter } from '../../src/design/starter.ts'
+import { starters } from '../../src/design/starters.ts'
 import { paperOf } from '../../src/page/paper.ts'
 import { pointsPerMm, type Sheet, sheetWindow } from '../../src/page/sheet.ts'
 import { pipeStrip } from '../../src/pattern/pipe-strip.ts'
@@ -78,5 +81,34 @@ describe('pipes', () => {
     const { centre, down } = copingOf({ ...plain, coping: piped({ outside }) })
     assertNear(down, outside - 15 - 8, 1e-9, 'pipe less board less `up`')
     assertNear(centre.y, 640 + 15 + 8 - outside / 2, 1e-9, 'middle')
+  })
+})
+
+describe('timber and pipe of the starters and of the keys left out are such as is sold', () => {
+  // dry lumber, PS 20: a 2×4 is 1 1/2 × 3 1/2 in; EN 336 and CLS: 38 × 89, 45 × 95 mm (the mm sizes from memory)
+  const timber = [
+    [1.5 * inch, 3.5 * inch],
+    [38, 89],
+    [45, 95],
+  ]
+  // ASME B36.10M NPS 2; EN 10255 DN 40 and DN 50
+  const pipe = [2.375 * inch, 48.3, 60.3]
+  const sizes = (text: string) => {
+    const reading = readDesign(text)
+    if ('problems' in reading) throw new Error(reading.problems.map((p) => p.message).join('\n'))
+    return reading.design.ramps.map(({ studs, coping }) => ({
+      section: studs.section,
+      outside: coping?.outside,
+    }))
+  }
+  const near = (a: number, b: number): boolean => Math.abs(a - b) < 1e-6
+
+  test.each(starters.map((starter) => [starter.name, writeStarter(starter)]))('%s', (_, text) => {
+    const said = text.replace(/^ *section:.*\n/gm, '')
+    for (const design of [text, said.replace(/^ *studs:.*\n(?= {6}every)/m, '    studs:\n')])
+      for (const { section, outside } of sizes(design)) {
+        expect(timber.some((own) => own.every((mm, i) => near(mm, section[i]!)))).toBe(true)
+        if (outside !== undefined) expect(pipe.some((mm) => near(mm, outside))).toBe(true)
+      }
   })
 })
