@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { offsetsCsv } from '../../src/booklet/offsets-csv.ts'
+import { offsetsCells } from '../../src/booklet/offsets-cells.ts'
 import { figureParts, offsetRows } from '../../src/booklet/offsets-rows.ts'
 import { offsetsText } from '../../src/booklet/offsets-text.ts'
 import { readLength, type Units } from '../../src/length.ts'
 import type { Offsets } from '../../src/ramp/offsets.ts'
+import { writeCsv } from '../../src/write/csv.ts'
 import { assertNear } from '../support/near.ts'
 import { templates, templateText, withOffsets } from './solved.ts'
 
@@ -85,7 +86,7 @@ describe.each(templates)('the table of %s', (name) => {
   })
 
   it('is the same in the CSV, to a ten-thousandth', () => {
-    const [head, ...rows] = readCsv(offsetsCsv(all, units))
+    const [head, ...rows] = readCsv(writeCsv(offsetsCells(all, units)))
     const inches = units === 'in' ? ['x_in', 'y_in', 'length_in'] : []
     expect(head).toEqual(['ramp', 'kind', 'name', 'x_mm', 'y_mm', 'length_mm', ...inches])
     for (const row of rows) expect(row.length).toBe(head!.length)
@@ -137,7 +138,7 @@ it('a figure parts before its point or its fraction', () => {
 
 it('a name with a comma, a quote or a formula comes back as text', () => {
   const { all } = withOffsets(templateText('quarter-mm'))
-  const named = (ramp: string) => readCsv(offsetsCsv([{ ...all[0]!, ramp }], 'mm'))[1]![0]
+  const named = (ramp: string) => readCsv(writeCsv(offsetsCells([{ ...all[0]!, ramp }], 'mm')))[1]![0]
   expect(named('north, low')).toBe('north, low')
   expect(named('the "big" one')).toBe('the "big" one')
   // a spreadsheet takes what follows an apostrophe for text

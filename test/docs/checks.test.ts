@@ -1,6 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { later } from './later.ts'
 import { pageOf, root } from './pages.ts'
 
 const folder = `${root}src/ramp`
@@ -19,11 +18,10 @@ const rows = [
   ...pageOf('docs/geometry.md').prose.matchAll(/^\| `([a-z-]+)` \| ([a-z, ]+) \|([^|]*)\|([^|]*)\|$/gm),
 ]
 const inDocs = new Set(rows.flatMap(([, id, levels]) => levels!.split(', ').map((level) => `${id} ${level}`)))
-const awaited = (entry: string): boolean => (later.checks as readonly string[]).includes(entry.split(' ')[0]!)
 
 describe('the table of checks in docs/geometry.md', () => {
   it('has every check of src/ramp at each of its levels', () => {
-    expect([...inSource].filter((entry) => !inDocs.has(entry) && !awaited(entry))).toEqual([])
+    expect([...inSource].filter((entry) => !inDocs.has(entry))).toEqual([])
     expect(inSource.size).toBeGreaterThan(20)
   })
 
@@ -39,9 +37,4 @@ describe('the table of checks in docs/geometry.md', () => {
       expect(remedy!.trim().length, id).toBeGreaterThan(5)
     }
   })
-})
-
-it('a check that is documented waits no longer', () => {
-  const told = later.checks.filter((id) => [...inDocs].some((entry) => entry.startsWith(`${id} `)))
-  expect(told).toEqual([])
 })

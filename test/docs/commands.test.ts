@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest'
 import { run } from '../../src/cli/run.ts'
-import { later } from './later.ts'
 import { builderPages, pages, readme, scripts } from './pages.ts'
 
 const help = async (...args: readonly string[]): Promise<string> => {
@@ -26,9 +25,7 @@ const names = (said: string, part: 'Commands' | 'Options'): readonly string[] =>
     .filter((name) => name !== 'help' && name !== '--help' && name !== '--version')
 }
 
-const all = names(await help(), 'Commands')
-const waiting = (command: string): boolean => (later.commands as readonly string[]).includes(command)
-const commands = all.filter((command) => !waiting(command))
+const commands = names(await help(), 'Commands')
 
 /** The README's part about a command. */
 const section = (command: string): string | undefined => {
@@ -43,9 +40,7 @@ describe('the commands of the README', () => {
   })
 
   it.each(commands)('%s has all of its options in its table, and no other', async (command) => {
-    const own = names(await help(command), 'Options').filter(
-      (option) => !(later.options as readonly string[]).includes(`${command} ${option}`),
-    )
+    const own = names(await help(command), 'Options')
     const told = [...section(command)!.matchAll(/^\| `(--[\w-]+)/gm)].map((match) => match[1])
     expect([...told].sort()).toEqual([...own].sort())
   })
@@ -74,7 +69,7 @@ describe('the commands of the README', () => {
 describe('no page', () => {
   it('names a command or an option that there is not', async () => {
     const options = new Set(
-      (await Promise.all(all.map((c) => help(c)))).flatMap((said) => names(said, 'Options')),
+      (await Promise.all(commands.map((c) => help(c)))).flatMap((said) => names(said, 'Options')),
     )
     for (const { path, text } of builderPages) {
       for (const [, command] of text.matchAll(/(?:`traceply|traceply\.cjs) ([a-z][\w-]*)/g))
@@ -89,17 +84,4 @@ describe('no page', () => {
       for (const [, script] of text.matchAll(/\bnpm run ([\w-]+)/g))
         expect(Object.keys(scripts), `${path}: npm run ${script}`).toContain(script)
   })
-})
-
-it('a command that is documented waits no longer', () => {
-  const told = later.commands.filter((command) => section(command) !== undefined)
-  expect(told).toEqual([])
-})
-
-it('an option that is documented waits no longer', () => {
-  const told = later.options.filter((entry) => {
-    const [command, option] = entry.split(' ') as [string, string]
-    return section(command)?.includes(`| \`${option}`)
-  })
-  expect(told).toEqual([])
 })

@@ -1,5 +1,5 @@
 import { extname } from 'node:path'
-import { offsetsCsv } from '../../booklet/offsets-csv.ts'
+import { offsetsCells } from '../../booklet/offsets-cells.ts'
 import { offsetsText } from '../../booklet/offsets-text.ts'
 import type { Design } from '../../design/design.ts'
 import { implausible } from '../../design/plausible.ts'
@@ -8,6 +8,7 @@ import { hasStop } from '../../ramp/check.ts'
 import { type Offsets, solveOffsets } from '../../ramp/offsets.ts'
 import type { Ramp } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
+import { writeCsv } from '../../write/csv.ts'
 import { Failure } from '../failure.ts'
 import { checkOut, writeOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
@@ -44,7 +45,7 @@ export const offsets = async (file: string, options: OffsetsOptions, shell: Shel
   if (options.out !== undefined) {
     const content =
       format === '.csv'
-        ? offsetsCsv(all, design.units)
+        ? writeCsv(offsetsCells(all, design.units))
         : format === '.txt'
           ? offsetsText(design.title, all, design.units)
           : await pdf(design, solved.ramps, all, sheet, lost)

@@ -1,8 +1,8 @@
 import type { Units } from '../length.ts'
 import type { Offsets } from '../ramp/offsets.ts'
-import { formatNumber } from '../write/number.ts'
 
-type Cell = string | number | null
+/** A word, a number, or nothing. */
+export type Cell = string | number | null
 
 /** One line of the file: a mark has x and y, a measure has a length; mm. */
 interface Line {
@@ -57,16 +57,8 @@ const linesOf = (offsets: Offsets): readonly Line[] => {
   ]
 }
 
-/** RFC 4180: quoted where it must be. A text that a spreadsheet would run as a formula gets an apostrophe before it. */
-const cellText = (cell: Cell): string => {
-  if (cell === null) return ''
-  if (typeof cell === 'number') return formatNumber(cell, 4, 'a cell of the offsets')
-  const plain = /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell
-  return /[",\r\n]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain
-}
-
-/** All ramps in one table: mm, and decimal inches beside them where the design is in inches. */
-export const offsetsCsv = (all: readonly Offsets[], units: Units): string => {
+/** All ramps in one table, its head first: mm, and decimal inches beside them where the design is in inches. */
+export const offsetsCells = (all: readonly Offsets[], units: Units): readonly (readonly Cell[])[] => {
   const inches = units === 'in'
   const head = [
     'ramp',
@@ -87,5 +79,5 @@ export const offsetsCsv = (all: readonly Offsets[], units: Units): string => {
       ...(inches ? [x, y, length].map(toInches) : []),
     ]),
   )
-  return [head, ...rows].map((cells) => `${cells.map(cellText).join(',')}\r\n`).join('')
+  return [head, ...rows]
 }
