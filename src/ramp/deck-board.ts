@@ -118,7 +118,8 @@ const boardSeams = (
   let start = 0
   while (length - start > short + same) {
     const reach = start + short + gap / 2
-    const last = length - leastPiece
+    // of panels narrower than the least piece as well
+    const last = Math.max(length - leastPiece, start + short / 2)
     const found = under
       .filter(
         ({ at, timber }) =>

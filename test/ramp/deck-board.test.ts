@@ -101,6 +101,12 @@ describe('the deck board', () => {
   })
 })
 
+test('a panel narrower than any piece ends the board all the same', () => {
+  const { pieces } = board({ ...plain, ...deck(190) }, [40, 2440])
+  expect(pieces.every(({ length }) => length > 0 && length <= 40)).toBe(true)
+  assertNear(pieces.reduce((sum, { length }) => sum + length, 0) + gap * (pieces.length - 1), 190, 1e-6)
+})
+
 test('on 500 ramps: sheets fit a panel and make up the board; screws find timber, off edges, sides and ribs', () => {
   let [screws, seamed] = [0, 0]
   const real = (min: number, max: number) => fc.double({ min, max, noNaN: true })

@@ -63,8 +63,8 @@ ramps:
     // flush is 1.28 along, so 1 1/4; 0.459 is 15/32 to the nearest 32nd
     expect([warning!.level, warning!.message]).toEqual([
       'warn',
-      'the pipe lies 1/2– behind the ridden face instead of standing out; ' +
-        'a notch 1 1/4 along at this depth brings it flush, less brings it out',
+      'the pipe lies 1/2– in behind the ridden face instead of standing out; ' +
+        'a notch 1 1/4 in along at this depth brings it flush, less brings it out',
     ])
     expect(ramp.side).not.toBeNull()
     expect(sidePattern(ramp, [], 'in').edges.map((e) => e.traced)).toContain(true)
