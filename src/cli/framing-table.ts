@@ -85,9 +85,10 @@ const pipeRows = ({ coping, pipe }: Ramp, units: Units): readonly Row[] => {
   ]
 }
 
-const sheetRows = ({ skin, plans, screws, deckBoard, studs }: Ramp, units: Units): readonly Row[] => {
+const sheetRows = ({ skin, plans, screws, deckBoard, studs, design }: Ramp, units: Units): readonly Row[] => {
   const { show, fine } = lengthsOf(units)
   const { gap, edge, base, top } = practice[units]
+  const back = design.runOut.kind === 'stepped' ? design.runOut.back : 0
   const screwed = (count: number, length: number | null): string =>
     `${count} screws${length === null ? '' : ` of ${show(length)}`}`
   const rows: Row[] = skin.map((layer, i) => {
@@ -95,7 +96,7 @@ const sheetRows = ({ skin, plans, screws, deckBoard, studs }: Ramp, units: Units
     const meets = seams.map(({ at, stud }) => `${show(at)}${stud === null ? '' : ` on stud ${stud + 1}`}`)
     return [
       `skin ${layer.layer}`,
-      `${fine(layer.sheet.thickness)} ${layer.sheet.material}, ${show(layer.length)} long; ` +
+      `${fine(layer.sheet.thickness)} ${layer.sheet.material}, ${show(layer.length)} long${i * back > 0 ? ` from ${show(i * back)} up` : ''}; ` +
         `${sheets(pieces, 'up', meets, widths, acrossSeams, show)}, ${screwed(screws[i]!.count, screws[i]!.length)}`,
     ]
   })

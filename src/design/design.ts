@@ -58,7 +58,11 @@ export interface RampDesign {
   readonly skin: readonly Sheet[]
   /** where the top sheet's screws go: into the studs, or between them into the sheets below */
   readonly fasten: 'studs' | 'between'
-  readonly runOut: { readonly kind: 'sheet'; readonly sheet: Sheet } | { readonly kind: 'none' | 'flat' }
+  readonly runOut:
+    | { readonly kind: 'sheet'; readonly sheet: Sheet }
+    /** each layer of skin starts so far behind the one below */
+    | { readonly kind: 'stepped'; readonly back: number }
+    | { readonly kind: 'none' | 'flat' }
   readonly deckBoard: Sheet | null
   readonly coping: Coping | null
   /** leg of the 45° cut at the back bottom corner; 0 for none */

@@ -83,7 +83,10 @@ const studsOf = (map: EntryMap): RampDesign['studs'] => {
 const runOutOf = (map: EntryMap): RampDesign['runOut'] => {
   const word = wordFor(map, 'run-out')
   if (word !== undefined) return { kind: word as 'none' | 'flat' }
-  return { kind: 'sheet', sheet: saidSheets(saidMap(map, 'run-out'), 'sheet')[0]! }
+  const runOut = saidMap(map, 'run-out')
+  return says(runOut, 'sheet')
+    ? { kind: 'sheet', sheet: saidSheets(runOut, 'sheet')[0]! }
+    : { kind: 'stepped', back: saidLength(runOut, 'step-back') }
 }
 
 const copingOf = (map: EntryMap): Coping => {

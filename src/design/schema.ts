@@ -293,7 +293,7 @@ export const schema: readonly Row[] = [
   ),
   row(
     'ramps[].run-out',
-    map(),
+    map(exactlyOne('sheet', 'step-back')),
     defaults('none'),
     ['{ sheet: 1.5 steel }', '{ sheet: 1/16 steel }'],
     'what closes the step at the toe',
@@ -302,9 +302,16 @@ export const schema: readonly Row[] = [
   row(
     'ramps[].run-out.sheet',
     { kind: 'sheet', least: 0.5, most: 20 },
-    required,
+    open('one of the two'),
     ['1.5 steel', '1/16 steel'],
     'thickness and material of the bridging sheet',
+  ),
+  row(
+    'ramps[].run-out.step-back',
+    length(5, 100),
+    open('one of the two'),
+    ['20', '3/4'],
+    'no sheet: each layer of skin starts so far behind the one below',
   ),
   row(
     'ramps[].deck-board',

@@ -59,8 +59,12 @@ const layerMarks = (layer: SkinLayer, plan: LayerPlan | undefined, units: Units)
 }
 
 /** From a place on the flat sheet to the same on the layer's upper face, square to the curve; null where nothing is bent. */
-const onUpperFace = ({ transition }: Ramp, { below, sheet }: SkinLayer): ((at: number) => number) | null => {
+const onUpperFace = (
+  { transition }: Ramp,
+  { below, sheet, start }: SkinLayer,
+): ((at: number) => number) | null => {
   if (!transition) return null
   const [middle, upper] = [0.5, 1].map((t) => transition.curve.offset(below + t * sheet.thickness))
-  return (at) => upper!.lengthTo(middle!.placeAtLength(at))
+  const [ahead, upperAhead] = [middle!.lengthTo(start), upper!.lengthTo(start)]
+  return (at) => upper!.lengthTo(middle!.placeAtLength(at + ahead)) - upperAhead
 }

@@ -75,11 +75,16 @@ const rampFigures = (ramp: Ramp) => {
       sheet: layer.sheet.material,
       thickness: layer.sheet.thickness,
       length: layer.length,
+      start: startOf(ramp, i),
       marks: layer.marks,
       ...layerFigures(ramp, i),
     })),
   }
 }
+
+/** How far up its own middle a layer starts behind the normal through the toe corner. */
+const startOf = ({ design }: Ramp, i: number): number =>
+  design.runOut.kind === 'stepped' ? i * design.runOut.back : 0
 
 /** Timbers are numbered from 1, as in `deckTimbers`. */
 const boardFigures = ({ deckBoard: board }: Ramp) => {

@@ -183,7 +183,7 @@ const bareFindings = (
   const show = (mm: number): string => measured(mm, units)
   const wood = top.below + top.sheet.thickness
   const ends = [
-    { from: 0, to: first.at - first.width / 2, words: 'from the toe up' },
+    { from: curve.lengthTo(top.start), to: first.at - first.width / 2, words: 'from the toe up' },
     { from: last.at + last.width / 2, to: curve.lengthTo(top.end), words: 'below the upper end of the skin' },
   ]
   return ends.flatMap(({ from, to, words }): Finding[] => {

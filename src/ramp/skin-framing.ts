@@ -57,11 +57,12 @@ export interface Lying {
   readonly markOf: (stud: Stud) => number
 }
 
-export const lie = (curve: Curve, { below, sheet }: SkinLayer): Lying => {
+export const lie = (curve: Curve, { below, sheet, start }: SkinLayer): Lying => {
   const middle = curve.offset(below + sheet.thickness / 2)
+  const ahead = middle.lengthTo(start)
   return {
-    placeAt: (at) => middle.placeAtLength(at),
-    markOf: (stud) => middle.lengthTo(curve.placeAtLength(stud.at)),
+    placeAt: (at) => middle.placeAtLength(at + ahead),
+    markOf: (stud) => middle.lengthTo(curve.placeAtLength(stud.at)) - ahead,
   }
 }
 

@@ -1,9 +1,9 @@
-import type { RampDesign, Sheet } from '../design/design.ts'
+import type { RampDesign, Sheet, Units } from '../design/design.ts'
 import { bisect } from '../geometry/bisect.ts'
 import { pointAngle, pointDistance, pointToward } from '../geometry/point.ts'
-import { type Finding, warn } from './check.ts'
+import { type Finding, stop, warn } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
-import { same } from './offer.ts'
+import { measured, offer, same } from './offer.ts'
 import type { Stud } from './studs.ts'
 import type { Transition } from './transition.ts'
 
@@ -14,6 +14,8 @@ export interface SkinLayer {
   readonly sheet: Sheet
   /** how far the frame's curve lies under its lower face */
   readonly below: number
+  /** place on the curve of its toe end */
+  readonly start: number
   /** place on the curve where it is cut square; the toe where the pipe leaves it no room */
   readonly end: number
   /** flat length to cut: the arc of its middle */
@@ -25,16 +27,33 @@ export interface SkinLayer {
 /** Left between the end of the skin and the pipe, mm. */
 export const skinGap = 2
 
-/** Layers that the pipe leaves no room for. */
-export const skinFindings = (skin: readonly SkinLayer[]): readonly Finding[] => {
+/** Layers that the pipe leaves no room for, or that step back over the middle of the first stud. */
+export const skinFindings = (
+  { runOut }: RampDesign,
+  skin: readonly SkinLayer[],
+  units: Units,
+): readonly Finding[] => {
+  const findings: Finding[] = []
   const lost = skin.filter((layer) => layer.length <= same).map(({ layer }) => layer)
-  if (lost.length === 0) return []
-  return [
-    warn(
-      'skin-none',
-      `the pipe reaches down to the toe and leaves no room for skin (layer ${lost.join(', ')}); take a thinner pipe or a higher ramp`,
-    ),
-  ]
+  if (lost.length > 0)
+    findings.push(
+      warn(
+        'skin-none',
+        `the pipe reaches down to the toe and leaves no room for skin (layer ${lost.join(', ')}); take a thinner pipe or a higher ramp`,
+      ),
+    )
+  const last = skin.at(-1)
+  // the first stud's line on it, negative before its toe end
+  const mark = last?.marks[0] ?? 0
+  if (runOut.kind === 'stepped' && last && mark < -same)
+    findings.push(
+      stop(
+        'step-back',
+        `layer ${last.layer} starts ${measured(-mark, units)} behind the middle of the first stud, with too little wood under its end; ` +
+          `\`step-back\` may be at most ${offer(units).atMost(runOut.back + mark / (skin.length - 1))}`,
+      ),
+    )
+  return findings
 }
 
 export const solveSkin = (
@@ -45,6 +64,7 @@ export const solveSkin = (
 ): readonly SkinLayer[] => {
   const { curve } = transition
   let below = 0
+  const back = ramp.runOut.kind === 'stepped' ? ramp.runOut.back : 0
   return ramp.skin.map((sheet, i) => {
     const [lower, upper, middle] = [0, 1, 0.5].map((t) => curve.offset(below + t * sheet.thickness))
     /** room between the square end at a place and the pipe, less the gap */
@@ -60,15 +80,18 @@ export const solveSkin = (
     const free = room(closest) >= 0
     const blocked = closest <= curve.toe || room(curve.toe) <= 0
     const end = free ? curve.lip : blocked ? curve.toe : bisect(room, curve.toe, closest)
-    const length = middle!.lengthTo(end)
+    const start = i * back === 0 ? curve.toe : middle!.placeAtLength(i * back)
+    const ahead = middle!.lengthTo(start)
+    const length = Math.max(0, middle!.lengthTo(end) - ahead)
     const layer: SkinLayer = {
       layer: i + 1,
       sheet,
       below,
+      start,
       end,
       length,
       marks: studs
-        .map((stud) => middle!.lengthTo(curve.placeAtLength(stud.at)))
+        .map((stud) => middle!.lengthTo(curve.placeAtLength(stud.at)) - ahead)
         .filter((mark) => mark <= length),
     }
     below += sheet.thickness

@@ -3,7 +3,7 @@ import type { Point } from '../geometry/point.ts'
 import { type Finding, note, stop, warn } from './check.ts'
 import { circleCurve } from './circle.ts'
 import type { Curve } from './curve.ts'
-import { measured, offer, rounded, same } from './offer.ts'
+import { listed, measured, offer, rounded, same } from './offer.ts'
 
 /** The curved part, solved: design.md §5. Lengths mm, angles radians. */
 export interface Transition {
@@ -137,6 +137,22 @@ export const solveTransition = (
         `the ridden face ends ${show(toeStep)} above the floor at the toe, a wheel stops at more than ${show(stepLimit)}; ` +
           `say what closes it (run-out: { sheet: ${units === 'mm' ? '1.5' : '1/16'} steel }, about ${rounded(bridge, units)} long)${lower}`,
       ),
+    )
+  }
+  if (ramp.runOut.kind === 'stepped' && ramp.skin.length > 0) {
+    // the lowest layer's face over the floor, then the thickness of each layer on it
+    const [lowest, ...upper] = ramp.skin.map(({ thickness }) => thickness)
+    const steps = [c - (frameRadius - lowest!) * Math.cos(toeAngle), ...upper]
+    const words = `the skin rises at the toe in steps of ${listed(steps, units)}`
+    const high = Math.max(...steps) > stepLimit + same
+    findings.push(
+      high
+        ? warn(
+            'toe-step',
+            `${words}, a wheel stops at more than ${show(stepLimit)}; take thinner layers and a lower toe, ` +
+              `or say what closes it (run-out: { sheet: ${units === 'mm' ? '1.5' : '1/16'} steel }, about ${rounded(bridge, units)} long)`,
+          )
+        : note('toe-step', words),
     )
   }
   if (toeStep > stepLimit + same && ramp.runOut.kind === 'sheet')

@@ -130,6 +130,10 @@ describe('the alternatives', () => {
   it('run-out, deck board, coping and chamfer that are not there', () => {
     expect(inSingle('toe', 'run-out: flat\n    toe').runOut).toEqual({ kind: 'flat' })
     expect(inSingle('toe', 'run-out: none\n    toe').runOut).toEqual({ kind: 'none' })
+    expect(inSingle('toe', 'run-out: { step-back: 20 }\n    toe').runOut).toEqual({
+      kind: 'stepped',
+      back: 20,
+    })
     expect(inSingle('toe', 'deck-board: none\n    toe').deckBoard).toBeNull()
     expect(inSingle('{ outside: 60.3 }', 'none').coping).toBeNull()
     expect(inSingle('toe', 'chamfer: none\n    toe').chamfer).toBe(0)

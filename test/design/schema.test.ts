@@ -5,7 +5,7 @@ import { rowKey } from '../../src/design/row.ts'
 import { keysUnder, rowAt, rowsUnder, schema } from '../../src/design/schema.ts'
 
 const designMd = `title units paper stock ramps panel timber pipe kerf name kind width height frame deck surface
-  transition circle tangent toe length sides thickness count studs section every foot to skin fasten run-out sheet deck-board
+  transition circle tangent toe length sides thickness count studs section every foot to skin fasten run-out sheet step-back deck-board
   coping outside material holes ends up out seat notch along down chamfer leg like stores-inside ramp clearance`
 
 it('has every word of the design file, and no other', () => {

@@ -136,3 +136,15 @@ describe("the pipe's strip", () => {
     expect(rampStrips(solve(plain).ramp, 'mm').some(({ name }) => name.includes('pipe'))).toBe(false)
   })
 })
+
+test('a layer that is stepped back has the zero of both its edges at its own toe end', () => {
+  const { ramp } = solve({ ...plain, runOut: { kind: 'stepped', back: 20 } })
+  const { frame } = ramp.transition!.radius
+  const strip = rampStrips(ramp, 'mm').find(({ name }) => name === 'ramp/strip-2')!
+  // layer 2 of 9 on 9: its middle 13.5, its upper face 18 inside the frame
+  const [flat, bent] = strip.rows.map((row) => called(row, /^stud 3$/)[0]!.at)
+  const angle = ramp.studs[2]!.at / frame
+  const start = 20 / (frame - 13.5)
+  assertNear(flat!, (angle - start) * (frame - 13.5), 1e-6)
+  assertNear(bent!, (angle - start) * (frame - 18), 1e-6)
+})

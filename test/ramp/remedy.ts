@@ -50,6 +50,7 @@ const width = to((d, value) => ({ ...d, width: value }))
 const chamfer = to((d, value) => ({ ...d, chamfer: value }))
 const noChamfer = to((d) => ({ ...d, chamfer: 0 }))
 const bridged = to((d) => ({ ...d, runOut: { kind: 'sheet', sheet: { thickness: 1.5, material: 'steel' } } }))
+const stepBack = to((d, value) => ({ ...d, runOut: { kind: 'stepped', back: value } }))
 const every = to((d, value) => ({ ...d, studs: { ...d.studs, every: value } }))
 const onStuds = to((d) => ({ ...d, fasten: 'studs' }))
 /** Sheets for layers that crack: `2 sheets for layer 1 and 3 sheets for layer 2`. */
@@ -127,6 +128,7 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
     [`panels of ${L} × ${L}`, panel],
   ],
   'skin-none': [],
+  'step-back': [[`\`step-back\` may be at most ${L}`, stepBack]],
   'stud-toe': [[`a toe of ${L} takes`, toe]],
   'skin-bend': [
     [`take ${L} plywood instead(?:(?:,| and) \\d+ sheets? for layer \\d+)+`, thinner],

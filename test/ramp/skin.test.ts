@@ -4,7 +4,18 @@ import type { RampDesign } from '../../src/design/design.ts'
 import type { Point } from '../../src/geometry/point.ts'
 import { hasStop } from '../../src/ramp/check.ts'
 import { assertNear } from '../support/near.ts'
-import { anyRamp, notch, piped, plain, plywood, reveals, solve, transitionOf } from './ramps.ts'
+import {
+  anyRamp,
+  circleOf,
+  notch,
+  piped,
+  plain,
+  plywood,
+  reveals,
+  said,
+  solve,
+  transitionOf,
+} from './ramps.ts'
 
 const gap = 2
 
@@ -129,4 +140,62 @@ test('marks lie where the normals through the studs meet the middle of the layer
       assertNear(mark, expected[i]!, 1e-6, `mark ${i + 1}`)
     })
   }
+})
+
+describe('layers stepped back at the toe', () => {
+  const stepped = (back: number, more: Partial<RampDesign> = {}): RampDesign => ({
+    ...plain,
+    ...more,
+    runOut: { kind: 'stepped', back },
+  })
+  test('each starts its step behind the one below, and is so much shorter; its marks move with its end', () => {
+    const [whole, cut] = [solve(plain).ramp, solve(stepped(20)).ramp]
+    cut.skin.forEach((layer, i) => {
+      assertNear(layer.length, whole.skin[i]!.length - 20 * i, 1e-6, `layer ${i + 1}`)
+      layer.marks.forEach((mark, k) => {
+        assertNear(mark, whole.skin[i]!.marks[k]! - 20 * i, 1e-6, `mark ${k + 1}`)
+      })
+      // the rows of screws are where they were on the studs
+      cut.plans[i]!.rows.slice(1).forEach((row, k) => {
+        assertNear(row.place, whole.plans[i]!.rows[k + 1]!.place, 1e-9, 'place (radians)')
+        assertNear(row.at, whole.plans[i]!.rows[k + 1]!.at - 20 * i, 1e-6, 'row')
+      })
+    })
+  })
+  test('every row of screws still meets its stud, at the toe end too', () => {
+    for (const back of [5, 12, 20, 22]) {
+      const { ramp } = solve(stepped(back))
+      ramp.plans.forEach((plan, i) => {
+        const middle = ramp.transition!.radius.frame - ramp.skin[i]!.below - ramp.skin[i]!.sheet.thickness / 2
+        for (const row of plan.rows) {
+          const along = ((row.at + back * i) * ramp.transition!.radius.frame) / middle
+          const stud = ramp.studs[row.stud!]!
+          expect(Math.abs(along - stud.at)).toBeLessThanOrEqual(stud.width / 2)
+        }
+        expect(plan.rows).toHaveLength(ramp.studs.length)
+      })
+    }
+  })
+  test('may start at the middle of the first stud and not behind it', () => {
+    const [stud] = solve(plain).ramp.studs
+    // the third layer lies 21 mm inside the frame; two steps to it
+    const most = (stud!.at * (1724 - 21)) / 1724 / 2
+    expect(said(stepped(most - 0.01), 'step-back')).toEqual([])
+    expect(said(stepped(most + 1), 'step-back')).toEqual([
+      `stop: layer 3 starts 2 mm behind the middle of the first stud, with too little wood under its end; \`step-back\` may be at most ${Math.floor(most)} mm`,
+    ])
+    expect(said(stepped(Math.floor(most)), 'step-back')).toEqual([])
+  })
+  test('rise at the toe by the lowest face over the floor and one thickness after the other', () => {
+    // a frame that runs out level at the floor, no toe: each step is a sheet
+    const low = { transition: circleOf('frame', 1724, 'frame'), toe: 0, skin: [5, 4, 3].map(plywood) }
+    expect(said(stepped(10, low), 'toe-step')).toEqual([
+      'note: the skin rises at the toe in steps of 5, 4 and 3 mm',
+    ])
+    // 40 up: cos a0 = 1660/1724 about a centre 1700 up; 1700 − (1724 − 9) · 1660/1724 = 48.7
+    expect(said(stepped(10), 'toe-step')).toEqual([
+      'warn: the skin rises at the toe in steps of 48.7, 9 and 6 mm, a wheel stops at more than 6 mm; take thinner layers and a lower toe, ' +
+        'or say what closes it (run-out: { sheet: 1.5 steel }, about 465 mm long)',
+    ])
+  })
 })

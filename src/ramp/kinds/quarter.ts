@@ -95,7 +95,7 @@ export const solveQuarter = (
   const behind = side
     ? solveDeckTimbers(design, transition, pipe.coping, side, framing.studs, units)
     : { timbers: [], findings: [] }
-  findings.push(...framing.findings, ...behind.findings, ...skinFindings(skin))
+  findings.push(...framing.findings, ...behind.findings, ...skinFindings(design, skin, units))
   const around = {
     design,
     curve: transition.curve,
