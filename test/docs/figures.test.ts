@@ -1,0 +1,19 @@
+import { expect, it } from 'vitest'
+import { run } from '../../src/cli/run.ts'
+import { pageOf, root } from './pages.ts'
+
+it('the figures that building.md shows are those of the demo', async () => {
+  let out = ''
+  const shell = {
+    out: (text: string) => {
+      out += text
+    },
+    err: () => {},
+  }
+  expect(await run(['figures', `${root}templates/quarter-mm.yaml`], shell)).toBe(0)
+  const blocks = [...pageOf('docs/building.md').text.matchAll(/^```\n([\s\S]*?)^```$/gm)].map(
+    (match) => match[1]!,
+  )
+  expect(blocks).toHaveLength(2)
+  for (const block of blocks) expect(out).toContain(block)
+})
