@@ -4,7 +4,7 @@ import { nearWord } from '../length/near.ts'
 import { quote } from '../length/quote.ts'
 import { readLength, showLength } from '../length.ts'
 import { type AsCut, type Cut, solveAsCut } from '../ramp/as-cut.ts'
-import type { SolvedDesign } from '../ramp/ramp.ts'
+import { quartersOf, type SolvedDesign } from '../ramp/ramp.ts'
 import { Failure } from './failure.ts'
 import { wrap } from './wrap.ts'
 
@@ -71,6 +71,10 @@ const rampOf = (
     )
     return null
   }
+  if (ramp.kind === 'flat') {
+    faults.push(`${shown}: ${quote(ramp.name)} is a flat and has no pipe; say a ramp that has one`)
+    return null
+  }
   if (!ramp.coping) {
     faults.push(`${shown}: ${quote(ramp.name)} has no pipe; give it \`coping\` in the design file`)
     return null
@@ -101,7 +105,7 @@ const lengthOf = (
 /** What the cuts make of the solved ramps; null where a ramp's pipe could not be solved. */
 export const asCuts = (cuts: readonly RampCut[], { ramps }: SolvedDesign): readonly (RampAsCut | null)[] =>
   cuts.map((cut) => {
-    const solved = solveAsCut(ramps.find((ramp) => ramp.name === cut.ramp)!, cut)
+    const solved = solveAsCut(quartersOf(ramps).find((ramp) => ramp.name === cut.ramp)!, cut)
     return solved && { ramp: cut.ramp, ...solved }
   })
 

@@ -2,8 +2,9 @@ import type { Design } from '../design/design.ts'
 import { showLength, type Units } from '../length.ts'
 import type { Cover } from '../page/coverage.ts'
 import type { CoverCounts } from '../page/pattern-covers.ts'
-import type { Ramp, SolvedDesign } from '../ramp/ramp.ts'
+import type { Quarter, Ramp, SolvedDesign } from '../ramp/ramp.ts'
 import { steepnessWord } from '../ramp/steepness.ts'
+import { flatRows } from './flat-table.ts'
 import { framingRows } from './framing-table.ts'
 import { showChecks } from './show-checks.ts'
 import { wrap } from './wrap.ts'
@@ -34,6 +35,11 @@ export const figuresTable = (design: Design, solved: SolvedDesign, pages: PageFi
 }
 
 const rampTable = (ramp: Ramp, units: Units): readonly string[] => {
+  const rows = ramp.kind === 'flat' ? flatRows(ramp, units) : quarterRows(ramp, units)
+  return [ramp.name, ...rows.map(([label, words]) => wrap(`  ${label.padEnd(8)} ${words}`, 11))]
+}
+
+const quarterRows = (ramp: Quarter, units: Units): readonly Row[] => {
   const show = (mm: number): string => showLength(mm, units)
   const { transition, length, deck } = ramp
   const angle = (radians: number): string => `${((radians * 180) / Math.PI).toFixed(1)}°`
@@ -62,5 +68,5 @@ const rampTable = (ramp: Ramp, units: Units): readonly string[] => {
       `${show(length)} long, ${show(transition.heights.frame)} high; deck ${show(deck)} behind the lip`,
     ])
   rows.push(['width', show(ramp.width)], ...framingRows(ramp, units))
-  return [ramp.name, ...rows.map(([label, words]) => wrap(`  ${label.padEnd(8)} ${words}`, 11))]
+  return rows
 }

@@ -1,15 +1,16 @@
 import { showLength, type Units } from '../length.ts'
 import { pipeDrills } from '../ramp/holes.ts'
 import { wordList } from '../ramp/offer.ts'
-import type { Ramp } from '../ramp/ramp.ts'
+import type { Quarter, Ramp } from '../ramp/ramp.ts'
 import { screwApart, studEnd } from '../ramp/screw-rows.ts'
 import type { AcrossSeam } from '../ramp/seams.ts'
+import { stepBack } from '../ramp/skin.ts'
 import { practice, type Stretch } from '../ramp/skin-framing.ts'
 
-type Row = readonly [label: string, words: string]
+export type Row = readonly [label: string, words: string]
 
 /** Timbers, pipe, skin and deck board as a carpenter cuts and sets them. Tenths of a mm only where they matter. */
-export const framingRows = (ramp: Ramp, units: Units): readonly Row[] => [
+export const framingRows = (ramp: Quarter, units: Units): readonly Row[] => [
   ...timberRows(ramp, units),
   ...pipeRows(ramp, units),
   ...sheetRows(ramp, units),
@@ -20,7 +21,7 @@ const lengthsOf = (units: Units) => ({
   fine: (mm: number): string => showLength(mm, units, { decimals: 1 }),
 })
 
-const timberRows = (ramp: Ramp, units: Units): readonly Row[] => {
+const timberRows = (ramp: Quarter, units: Units): readonly Row[] => {
   const { show, fine } = lengthsOf(units)
   const { studs, deckTimbers, design } = ramp
   const [thin, wide] = [Math.min(...design.studs.section), Math.max(...design.studs.section)]
@@ -65,7 +66,7 @@ const where = {
   back: 'back bottom corner',
 } as const
 
-const pipeRows = ({ coping, pipe }: Ramp, units: Units): readonly Row[] => {
+const pipeRows = ({ coping, pipe }: Quarter, units: Units): readonly Row[] => {
   const { show, fine } = lengthsOf(units)
   if (!coping) return []
   return [
@@ -85,10 +86,14 @@ const pipeRows = ({ coping, pipe }: Ramp, units: Units): readonly Row[] => {
   ]
 }
 
-const sheetRows = ({ skin, plans, screws, deckBoard, studs, design }: Ramp, units: Units): readonly Row[] => {
+/** Skin and deck board, sheet by sheet. */
+export const sheetRows = (ramp: Ramp, units: Units): readonly Row[] => {
+  const { skin, plans, screws, studs } = ramp
+  const deckBoard = ramp.kind === 'quarter' ? ramp.deckBoard : null
+  const way = ramp.kind === 'quarter' ? 'up' : 'along'
   const { show, fine } = lengthsOf(units)
   const { gap, edge, base, top } = practice[units]
-  const back = design.runOut.kind === 'stepped' ? design.runOut.back : 0
+  const back = stepBack(ramp.design)
   const screwed = (count: number, length: number | null): string =>
     `${count} screws${length === null ? '' : ` of ${show(length)}`}`
   const rows: Row[] = skin.map((layer, i) => {
@@ -97,7 +102,7 @@ const sheetRows = ({ skin, plans, screws, deckBoard, studs, design }: Ramp, unit
     return [
       `skin ${layer.layer}`,
       `${fine(layer.sheet.thickness)} ${layer.sheet.material}, ${show(layer.length)} long${i * back > 0 ? ` from ${show(i * back)} up` : ''}; ` +
-        `${sheets(pieces, 'up', meets, widths, acrossSeams, show)}, ${screwed(screws[i]!.count, screws[i]!.length)}`,
+        `${sheets(pieces, way, meets, widths, acrossSeams, show)}, ${screwed(screws[i]!.count, screws[i]!.length)}`,
     ]
   })
   if (deckBoard) {

@@ -5,6 +5,7 @@ import { coverCounts, designCovers } from '../page/pattern-covers.ts'
 import { layOutSet } from '../page/set.ts'
 import { hasStop } from '../ramp/check.ts'
 import { solveDesign } from '../ramp/solve.ts'
+import { curvedRamps } from './curves.ts'
 import { Failure } from './failure.ts'
 import { reason } from './files.ts'
 import { loadDesign } from './load-design.ts'
@@ -59,6 +60,7 @@ export const plotAgain = async (
         `${file} cannot be laid out any more, so set ${wanted} was plotted from another; nothing written`,
       ].join('\n'),
     )
+  curvedRamps(solved, file, 'plot')
   const covered = designCovers(design, solved, options)
   const cover = options.cover ?? chooseCover(coverCounts(covered)).cover
   const set = layOutSet(design, solved, { ...options, cover, text, fingerprint: sha256 }, covered)

@@ -30,7 +30,7 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
 
   program
     .command('new')
-    .argument('<kind>', 'kind of ramp: quarter')
+    .argument('<kind>', 'kind of ramp: quarter or flat')
     .description('write a commented design file to start from')
     .option('--units <units>', 'mm or in', 'mm')
     .option('--out <file>', 'where to write it; else it is printed')

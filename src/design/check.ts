@@ -5,8 +5,17 @@ import type { Sheet } from './design.ts'
 import type { Entry, EntryMap } from './entry.ts'
 import type { Place } from './problem.ts'
 import type { Report } from './report.ts'
-import { type Alternatives, type Row, rowExample, rowKey, rowTitle, type Value } from './row.ts'
-import { keysUnder, parentsOf, rowAt, rowsUnder } from './schema.ts'
+import {
+  type Alternatives,
+  isRamp,
+  kindOf,
+  type Row,
+  rowExample,
+  rowKey,
+  rowTitle,
+  type Value,
+} from './row.ts'
+import { keysUnder, kindsWith, parentsOf, rowAt, rowsUnder } from './schema.ts'
 import type { Tree, TreeMap, TreeScalar } from './tree.ts'
 import {
   choiceValue,
@@ -141,7 +150,7 @@ export const checkMap = (tree: TreeMap, row: Row, path: string, on: Checking): E
     const own = rows.find((r) => rowKey(r) === key.text)
     const at = path === '' ? key.text : `${path}.${key.text}`
     if (own === undefined) {
-      const near = nearWord(key.text, rows.map(rowKey))
+      const near = kindsWith(row, key.text).length > 0 ? undefined : nearWord(key.text, rows.map(rowKey))
       on.report('unknown-key', at, key.place, unknownKey(key, near, row))
       // taken for the key that was meant, so that it is not missed as well
       if (near !== undefined && !entries.has(near)) entries.set(near, { kind: 'bad', place: value.place })
@@ -165,10 +174,14 @@ export const checkMap = (tree: TreeMap, row: Row, path: string, on: Checking): E
 }
 
 const unknownKey = (key: TreeScalar, near: string | undefined, row: Row): string => {
+  const takes = `${ownerOf(row)} takes ${keysUnder(row.path).join(', ')}`
+  const [other] = kindsWith(row, key.text)
+  if (other !== undefined)
+    return `${quote(key.text)} belongs to a ${other}, this is a ${kindOf(row)}: leave it out`
   if (near !== undefined) return `unknown key ${quote(key.text)}; did you mean \`${near}\`?`
-  const homes = parentsOf(key.text).map((path) => ownerOf(rowAt(path)))
+  const homes = [...new Set(parentsOf(key.text).map((path) => ownerOf(rowAt(path))))]
   const elsewhere = homes.length === 0 ? '' : `it belongs to ${homes.join(' or ')}; `
-  return `unknown key ${quote(key.text)}; ${elsewhere}${ownerOf(row)} takes ${keysUnder(row.path).join(', ')}`
+  return `unknown key ${quote(key.text)}; ${elsewhere}${takes}`
 }
 
 const checkAlternatives = (
@@ -191,7 +204,7 @@ const checkAlternatives = (
 
 export const ownerOf = (row: Row): string => {
   if (row.path === '') return 'the top level'
-  return row.path === 'ramps[]' ? 'a ramp' : `\`${rowTitle(row)}\``
+  return isRamp(row) ? `a ${kindOf(row)}` : `\`${rowTitle(row)}\``
 }
 
 /** `frame`, `deck` or `surface`; keys that go together with a stroke between them */

@@ -1,7 +1,7 @@
 import type { Units } from '../length.ts'
 import { type Checking, checkValue, ownerOf, showSets } from './check.ts'
 import { type Entry, type EntryMap, emptyMap } from './entry.ts'
-import { type DefaultText, type Row, rowExample, rowKey, rowTitle } from './row.ts'
+import { type DefaultText, isRamp, type Row, rowExample, rowKey, rowTitle } from './row.ts'
 import { rowsUnder } from './schema.ts'
 import type { Tree } from './tree.ts'
 
@@ -19,7 +19,7 @@ export const completeMap = (map: EntryMap, row: Row, path: string, on: Checking)
       'missing-key',
       path,
       map.place,
-      `${ownerOf(row)} needs exactly one of ${showSets(sets)}; e.g. \`${row.path === 'ramps[]' ? exampleOf(sets[0]![0]!, row, units) : rowExample(row, units)}\``,
+      `${ownerOf(row)} needs exactly one of ${showSets(sets)}; e.g. \`${isRamp(row) ? exampleOf(sets[0]![0]!, row, units) : rowExample(row, units)}\``,
     )
   }
   for (const child of rowsUnder(row.path)) {

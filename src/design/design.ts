@@ -33,10 +33,22 @@ export interface Sheet {
 export type HeightLayer = 'frame' | 'deck' | 'surface'
 export type CurveLayer = 'frame' | 'surface'
 
-export interface RampDesign {
+export const kinds = ['quarter', 'flat'] as const
+export type RampKind = (typeof kinds)[number]
+
+/** What every kind of ramp has. */
+interface Framed {
   readonly name: string
-  readonly kind: 'quarter'
   readonly width: number
+  readonly sides: { readonly thickness: number; readonly count: number }
+  /** from the studs outward */
+  readonly skin: readonly Sheet[]
+  /** where the top sheet's screws go: into the studs, or between them into the sheets below */
+  readonly fasten: 'studs' | 'between'
+}
+
+export interface QuarterDesign extends Framed {
+  readonly kind: 'quarter'
   readonly height: { readonly layer: HeightLayer; readonly value: number }
   readonly transition: {
     readonly circle: { readonly layer: CurveLayer; readonly radius: number }
@@ -45,7 +57,6 @@ export interface RampDesign {
   readonly toe: number
   /** lip to back edge, or the whole side */
   readonly back: { readonly from: 'deck' | 'length'; readonly value: number }
-  readonly sides: { readonly thickness: number; readonly count: number }
   readonly studs: {
     readonly section: readonly [number, number]
     readonly every: number
@@ -54,10 +65,6 @@ export interface RampDesign {
     /** under the deck board */
     readonly deck: number
   }
-  /** from the studs outward */
-  readonly skin: readonly Sheet[]
-  /** where the top sheet's screws go: into the studs, or between them into the sheets below */
-  readonly fasten: 'studs' | 'between'
   readonly runOut:
     | { readonly kind: 'sheet'; readonly sheet: Sheet }
     /** each layer of skin starts so far behind the one below */
@@ -70,6 +77,15 @@ export interface RampDesign {
   /** the ramp this one is stored in, and the total clearance of both sides */
   readonly storesInside: { readonly ramp: string; readonly clearance: number } | null
 }
+
+export interface FlatDesign extends Framed {
+  readonly kind: 'flat'
+  readonly length: number
+  readonly height: { readonly layer: CurveLayer; readonly value: number }
+  readonly studs: { readonly section: readonly [number, number]; readonly every: number }
+}
+
+export type RampDesign = QuarterDesign | FlatDesign
 
 export interface Coping {
   readonly outside: number

@@ -1,7 +1,7 @@
-import { materials } from './design.ts'
+import { kinds, materials } from './design.ts'
 import { showRange } from './plausible.ts'
-import { type Row, rowKey, type Value } from './row.ts'
-import { rowAt, rowsUnder, schema } from './schema.ts'
+import { isRamp, kindOf, type Row, rowKey, rowTitle, type Value } from './row.ts'
+import { rampPath, rowsUnder, schema } from './schema.ts'
 import { writeStarter } from './starter.ts'
 import { starters } from './starters.ts'
 
@@ -33,23 +33,33 @@ export const designFileDoc = (): string => {
     [
       '`like: outer` takes over everything that is not said, key by key. A key that excludes others replaces them:',
       '`height: { frame: 600 }` takes the place of `height: { deck: 640 }`, `length` that of `deck`, `notch` that of `up` and',
-      '`out`, `width` that of `stores-inside`. A list replaces the whole list. `name` is never taken over.',
+      '`out`, `width` that of `stores-inside`. A list replaces the whole list. `name` is never taken over. Only from a ramp of the',
+      'same kind: a flat takes nothing over from a quarter.',
       '',
       'With `stores-inside` the width follows: the width of the other ramp, less its two outer sides, less the clearance.',
     ].join('\n'),
     '## Top level',
     table(rowsUnder('')),
     ...maps.filter((row) => !row.path.startsWith('ramps')).flatMap(section),
-    ...section(rowAt('ramps[]')),
-    ...maps.filter((row) => row.path.startsWith('ramps[].')).flatMap(section),
+    ...kinds.flatMap((kind) =>
+      maps.filter(({ path }) => path.startsWith(rampPath(kind))).flatMap((row) => section(row)),
+    ),
   ].join('\n\n')}\n`
 }
 
 const section = (row: Row): readonly string[] => [
-  row.path === 'ramps[]' ? '## A ramp' : `## ${row.path.replace('ramps[].', '').replaceAll('.', ' › ')}`,
+  `## ${headOf(row)}`,
   `${row.help[0]!.toUpperCase()}${row.help.slice(1)}.`,
   table(rowsUnder(row.path)),
 ]
+
+/** `A flat`, `Flat › height`; `stock` outside of ramps. */
+const headOf = (row: Row): string => {
+  if (isRamp(row)) return `A ${kindOf(row)}`
+  const kind = kindOf(row)
+  const head = rowTitle(row).replaceAll('.', ' › ')
+  return kind === '' ? head : `${kind[0]!.toUpperCase()}${kind.slice(1)} › ${head}`
+}
 
 const table = (rows: readonly Row[]): string =>
   [

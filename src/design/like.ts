@@ -1,9 +1,10 @@
 import { quote } from '../length/quote.ts'
+import type { RampKind } from './design.ts'
 import type { Entry, EntryMap } from './entry.ts'
 import { type NamedRamp, noSuchRamp } from './names.ts'
 import type { Report } from './report.ts'
-import type { Row } from './row.ts'
-import { rowAt } from './schema.ts'
+import { type Row, rowKey } from './row.ts'
+import { rampPath, rowAt, rowsUnder } from './schema.ts'
 
 /**
  * `base` with what `own` says on top. Maps merge key by key; a word, a list or a length replaces; and a key that excludes
@@ -40,10 +41,29 @@ export const resolveLikes = (
     const from = like.kind === 'text' ? ramps.findIndex((other) => other.name === like.text) : -1
     if (like.kind === 'text' && (from < 0 || from >= i))
       report('like', `${ramp.path}.like`, like.place, wrongLike(like.text, from, ramps, i))
-    const base = from < i ? resolved[from] : undefined
-    resolved.push(base === undefined ? undefined : mergeMaps(base, ramp.map, rowAt('ramps[]')))
+    const other = from >= 0 && from < i ? ramps[from]!.kind : ramp.kind
+    if (like.kind === 'text' && other !== ramp.kind)
+      report('like', `${ramp.path}.like`, like.place, otherKind(like.text, other, ramp.kind))
+    const base = from < i && other === ramp.kind ? resolved[from] : undefined
+    resolved.push(base === undefined ? undefined : mergeMaps(base, ramp.map, rowAt(rampPath(ramp.kind))))
   })
   return resolved
+}
+
+const otherKind = (name: string, other: RampKind, own: RampKind): string =>
+  `the ramp ${quote(name)} is a ${other} and this is a ${own}, so most of what it says means nothing here; ` +
+  `name an earlier ${own}, or leave \`like\` out and write what a ${own} needs: ${requiredKeys(own).join(', ')}`
+
+const requiredKeys = (kind: RampKind): readonly string[] => {
+  const path = rampPath(kind)
+  const { value } = rowAt(path)
+  const one = value.kind === 'map' ? value.alternatives.map(({ sets }) => sets.map(String).join(' or ')) : []
+  return [
+    ...rowsUnder(path)
+      .filter(({ unsaid }) => unsaid.kind === 'required')
+      .map(rowKey),
+    ...one,
+  ]
 }
 
 const wrongLike = (name: string, from: number, ramps: readonly NamedRamp[], i: number): string => {

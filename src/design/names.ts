@@ -1,30 +1,37 @@
 import { nearWord } from '../length/near.ts'
 import { quote } from '../length/quote.ts'
+import type { RampKind } from './design.ts'
 import type { EntryMap } from './entry.ts'
 import type { Report } from './report.ts'
 
-/** A ramp as the file says it, with its name; undefined where the name is missing or wrong. */
-export interface NamedRamp {
+/** A ramp as the file says it, and what it is. */
+export interface RampMap {
+  readonly kind: RampKind
+  readonly map: EntryMap
+}
+
+/** The same with its name; undefined where the name is missing or wrong. */
+export interface NamedRamp extends RampMap {
   readonly name: string | undefined
   readonly path: string
-  readonly map: EntryMap
 }
 
 const nameOfOnlyOne = 'ramp'
 
 /** Every ramp gets a name of its own; a single one may go without. */
-export const nameRamps = (maps: readonly EntryMap[], report: Report): readonly NamedRamp[] => {
+export const nameRamps = (maps: readonly RampMap[], report: Report): readonly NamedRamp[] => {
   const firstLine = new Map<string, number>()
-  return maps.map((map, i) => {
+  return maps.map((ramp, i) => {
+    const { map } = ramp
     const path = `ramps[${i}]`
     const said = map.entries.get('name')
     if (said === undefined) {
-      if (maps.length === 1) return named(nameOfOnlyOne, path, map)
+      if (maps.length === 1) return named(nameOfOnlyOne, path, ramp)
       const message = 'missing key `name`: with more than one ramp each needs a name; e.g. `name: outer`'
       report('missing-key', `${path}.name`, map.place, message)
-      return { name: undefined, path, map }
+      return { ...ramp, name: undefined, path }
     }
-    if (said.kind !== 'text') return { name: undefined, path, map }
+    if (said.kind !== 'text') return { ...ramp, name: undefined, path }
     if (said.text.includes('/'))
       report(
         'name',
@@ -41,11 +48,12 @@ export const nameRamps = (maps: readonly EntryMap[], report: Report): readonly N
         said.place,
         `two ramps are called ${quote(said.text)} (first on line ${line}); give each a name of its own`,
       )
-    return named(said.text, path, map)
+    return named(said.text, path, ramp)
   })
 }
 
-const named = (name: string, path: string, map: EntryMap): NamedRamp => ({
+const named = (name: string, path: string, { kind, map }: RampMap): NamedRamp => ({
+  kind,
   name,
   path,
   map: { ...map, entries: new Map(map.entries).set('name', { kind: 'text', text: name, place: map.place }) },

@@ -4,8 +4,9 @@ import { type Checking, checkMap } from './check.ts'
 import { completeMap, missing } from './complete.ts'
 import type { Design, PaperName } from './design.ts'
 import type { EntryMap } from './entry.ts'
+import { kindsOf } from './kinds.ts'
 import { resolveLikes } from './like.ts'
-import { nameRamps } from './names.ts'
+import { nameRamps, type RampMap } from './names.ts'
 import { parseDesign } from './parse.ts'
 import { type Range, wrongUnits } from './plausible.ts'
 import type { Problem } from './problem.ts'
@@ -13,7 +14,7 @@ import { problemReport } from './report.ts'
 import { resolveRamp, resolveStock } from './resolve.ts'
 import { rowExample } from './row.ts'
 import { saidMap, saidText, saidWord } from './said.ts'
-import { rowAt } from './schema.ts'
+import { rampPath, rowAt } from './schema.ts'
 import { checkStores, widthsFromStores } from './stores-inside.ts'
 import type { Tree, TreeMap } from './tree.ts'
 
@@ -43,7 +44,7 @@ export const readDesign = (text: string): DesignReading => {
   const top = completeMap(checkMap(tree, rowAt(''), '', on), rowAt(''), '', on)
   const ramps = nameRamps(rampMaps(tree, on), report)
   const maps = resolveLikes(ramps, report).map(
-    (map, i) => map && completeMap(map, rowAt('ramps[]'), `ramps[${i}]`, on),
+    (map, i) => map && completeMap(map, rowAt(rampPath(ramps[i]!.kind)), `ramps[${i}]`, on),
   )
   checkStores(ramps, maps, report)
   const wrong = on.units === undefined ? null : wrongUnits(problems, on.units)
@@ -52,7 +53,7 @@ export const readDesign = (text: string): DesignReading => {
 
   const complete = maps as readonly EntryMap[]
   const units: Units = saidWord(top, 'units')
-  const width = rowAt('ramps[].width').value as Range
+  const width = rowAt('ramps[quarter].width').value as Range
   const design: Design = {
     title: saidText(top, 'title'),
     units,
@@ -73,7 +74,7 @@ const unitsOf = (map: TreeMap): Units | undefined => {
   return word === 'mm' || word === 'in' ? word : undefined
 }
 
-const rampMaps = (map: TreeMap, on: Checking): readonly EntryMap[] => {
+const rampMaps = (map: TreeMap, on: Checking): readonly RampMap[] => {
   const row = rowAt('ramps')
   const tree = valueAt(map, 'ramps')
   const { least, most } = row.value as Range
@@ -99,8 +100,14 @@ const rampMaps = (map: TreeMap, on: Checking): readonly EntryMap[] => {
       tree.items[most]!.place,
       `${tree.items.length} ramps are too many for one design; at most ${most}: split the file`,
     )
-  return tree.items.slice(0, most).flatMap((item, i) => {
-    if (item.kind === 'map') return [checkMap(item, rowAt('ramps[]'), `ramps[${i}]`, on)]
+  const items = tree.items.slice(0, most)
+  const kinds = kindsOf(items.filter((item) => item.kind === 'map'))
+  let count = 0
+  return items.flatMap((item, i) => {
+    if (item.kind === 'map') {
+      const kind = kinds[count++]!
+      return [{ kind, map: checkMap(item, rowAt(rampPath(kind)), `ramps[${i}]`, on) }]
+    }
     const what = item.kind === 'list' ? 'a list' : quote(item.text)
     on.report(
       'shape',

@@ -1,4 +1,13 @@
-import type { Coping, CurveLayer, HeightLayer, RampDesign, Stock } from './design.ts'
+import type {
+  Coping,
+  CurveLayer,
+  FlatDesign,
+  HeightLayer,
+  QuarterDesign,
+  RampDesign,
+  RampKind,
+  Stock,
+} from './design.ts'
 import type { EntryMap } from './entry.ts'
 import {
   saidCount,
@@ -35,6 +44,29 @@ export const resolveStock = (map: EntryMap): Stock => {
 
 /** A complete ramp as the solver takes it. A width that follows from another ramp is 0 until that one is known. */
 export const resolveRamp = (map: EntryMap): RampDesign => {
+  const kind = saidWord<RampKind>(map, 'kind')
+  switch (kind) {
+    case 'quarter':
+      return resolveQuarter(map)
+    case 'flat':
+      return resolveFlat(map)
+    default:
+      return kind satisfies never
+  }
+}
+
+/** What every kind says in the same way. */
+const framedOf = (map: EntryMap): Pick<RampDesign, 'name' | 'sides' | 'skin' | 'fasten'> => ({
+  name: saidText(map, 'name'),
+  sides: {
+    thickness: saidLength(saidMap(map, 'sides'), 'thickness'),
+    count: saidCount(saidMap(map, 'sides'), 'count'),
+  },
+  skin: saidSheets(map, 'skin'),
+  fasten: saidWord(map, 'fasten'),
+})
+
+const resolveQuarter = (map: EntryMap): QuarterDesign => {
   const height = saidMap(map, 'height')
   const heightLayer = layerOf(height, heightLayers)
   const circle = saidMap(saidMap(map, 'transition'), 'circle')
@@ -44,8 +76,8 @@ export const resolveRamp = (map: EntryMap): RampDesign => {
   const back = layerOf(map, ['deck', 'length'])
   const stores = says(map, 'stores-inside') ? saidMap(map, 'stores-inside') : null
   return {
-    name: saidText(map, 'name'),
-    kind: saidWord(map, 'kind'),
+    ...framedOf(map),
+    kind: 'quarter',
     width: stores === null ? saidLength(map, 'width') : 0,
     height: { layer: heightLayer, value: saidLength(height, heightLayer) },
     transition: {
@@ -54,13 +86,7 @@ export const resolveRamp = (map: EntryMap): RampDesign => {
     },
     toe: saidLength(map, 'toe'),
     back: { from: back, value: saidLength(map, back) },
-    sides: {
-      thickness: saidLength(saidMap(map, 'sides'), 'thickness'),
-      count: saidCount(saidMap(map, 'sides'), 'count'),
-    },
     studs: studsOf(saidMap(map, 'studs')),
-    fasten: saidWord(map, 'fasten'),
-    skin: saidSheets(map, 'skin'),
     runOut: runOutOf(map),
     deckBoard: wordFor(map, 'deck-board') === undefined ? saidSheets(map, 'deck-board')[0]! : null,
     coping: wordFor(map, 'coping') === undefined ? copingOf(saidMap(map, 'coping')) : null,
@@ -70,7 +96,21 @@ export const resolveRamp = (map: EntryMap): RampDesign => {
   }
 }
 
-const studsOf = (map: EntryMap): RampDesign['studs'] => {
+const resolveFlat = (map: EntryMap): FlatDesign => {
+  const height = saidMap(map, 'height')
+  const layer = layerOf(height, curveLayers)
+  const studs = saidMap(map, 'studs')
+  return {
+    ...framedOf(map),
+    kind: 'flat',
+    width: saidLength(map, 'width'),
+    length: saidLength(map, 'length'),
+    height: { layer, value: saidLength(height, layer) },
+    studs: { section: saidPair(studs, 'section'), every: saidLength(studs, 'every') },
+  }
+}
+
+const studsOf = (map: EntryMap): QuarterDesign['studs'] => {
   const foot = wordFor(map, 'foot') === undefined ? saidMap(map, 'foot') : null
   return {
     section: saidPair(map, 'section'),
@@ -80,7 +120,7 @@ const studsOf = (map: EntryMap): RampDesign['studs'] => {
   }
 }
 
-const runOutOf = (map: EntryMap): RampDesign['runOut'] => {
+const runOutOf = (map: EntryMap): QuarterDesign['runOut'] => {
   const word = wordFor(map, 'run-out')
   if (word !== undefined) return { kind: word as 'none' | 'flat' }
   const runOut = saidMap(map, 'run-out')

@@ -2,7 +2,7 @@ import type { Units } from '../length.ts'
 
 /** One key of the design file: all that the reader, the messages, the docs and the starter files say about it. */
 export interface Row {
-  /** `ramps[].height.deck`: the keys from the top, `[]` for the entries of a list */
+  /** `ramps[quarter].height.deck`: the keys from the top; a ramp's keys by its kind */
   readonly path: string
   readonly value: Value
   /** words that stand for the whole value, such as `none` */
@@ -40,11 +40,17 @@ export type Unsaid =
 
 export type DefaultText = string | readonly string[]
 
-/** The row's own key: `deck` of `ramps[].height.deck`. */
+/** The row's own key: `deck` of `ramps[quarter].height.deck`. */
 export const rowKey = (row: Row): string => row.path.slice(row.path.lastIndexOf('.') + 1)
 
+/** Whether the row stands for a whole ramp. */
+export const isRamp = (row: Row): boolean => /^ramps\[\w+\]$/.test(row.path)
+
+/** The kind of ramp that a row belongs to. */
+export const kindOf = (row: Row): string => /^ramps\[(\w+)\]/.exec(row.path)?.[1] ?? ''
+
 /** The path as a builder reads it in a message: without the list it is in. */
-export const rowTitle = (row: Row): string => row.path.replace(/^ramps\[\]\./, '')
+export const rowTitle = (row: Row): string => row.path.replace(/^ramps\[\w+\]\./, '')
 
 /** `key: example`, for the end of a message. */
 export const rowExample = (row: Row, units: Units): string => `${rowKey(row)}: ${row.example[units]}`

@@ -1,4 +1,4 @@
-import { paperNames } from './design.ts'
+import { kinds, paperNames, type RampKind } from './design.ts'
 import { type Alternatives, type DefaultText, type Row, rowKey, type Unsaid, type Value } from './row.ts'
 
 const mostRamps = 20
@@ -34,8 +34,13 @@ const row = (
 
 const same = (text: string): readonly [string, string] => [text, text]
 
-/** Every key of the design file, a map before its keys. Ranges are generous: they catch slips, not taste. */
-export const schema: readonly Row[] = [
+/** Where the keys of a kind of ramp stand in the table. */
+export const rampPath = (kind: RampKind): string => `ramps[${kind}]`
+
+/** What a path of the table is within its ramp; a path outside of ramps stays as it is. */
+export const withinRamp = (path: string): string => path.replace(/^ramps\[\w+\]\.?/, '')
+
+const topRows: readonly Row[] = [
   row('', map(), required, same('{ … }'), 'the design file'),
   row(
     'title',
@@ -76,223 +81,232 @@ export const schema: readonly Row[] = [
     same('[{ kind: quarter, … }]'),
     'one entry for each ramp',
   ),
+]
+
+const quarterRows: readonly Row[] = [
   row(
-    'ramps[]',
+    'ramps[quarter]',
     map(exactlyOne('width', 'stores-inside'), exactlyOne('deck', 'length')),
     required,
     same('{ kind: quarter, … }'),
-    'a ramp',
+    'a ramp that rises in a curve',
   ),
   row(
-    'ramps[].name',
+    'ramps[quarter].name',
     { kind: 'text', least: 1, most: mostName },
     open('`ramp` for a single ramp; required when there are more'),
     same('outer'),
     'what this ramp is called on its pages; no two alike, no slash',
   ),
   row(
-    'ramps[].like',
+    'ramps[quarter].like',
     { kind: 'text', least: 1, most: mostName },
     open('nothing is taken over'),
     same('outer'),
     'an earlier ramp; what is not said here is as there',
   ),
-  row('ramps[].kind', choice('quarter'), defaults('quarter'), same('quarter'), 'what sort of ramp'),
+  row('ramps[quarter].kind', choice(...kinds), defaults('quarter'), same('quarter'), 'what sort of ramp'),
   row(
-    'ramps[].width',
+    'ramps[quarter].width',
     length(200, 12_000),
     open('one of `width`, `stores-inside`'),
     ['1216', '47 1/2'],
     'outside to outside of the sides',
   ),
   row(
-    'ramps[].stores-inside',
+    'ramps[quarter].stores-inside',
     map(),
     open('one of `width`, `stores-inside`'),
     ['{ ramp: outer, clearance: 12 }', '{ ramp: outer, clearance: 1/2 }'],
     'the ramp this one is kept in; its width follows from that',
   ),
   row(
-    'ramps[].stores-inside.ramp',
+    'ramps[quarter].stores-inside.ramp',
     { kind: 'text', least: 1, most: mostName },
     required,
     same('outer'),
     'name of the ramp around this one',
   ),
   row(
-    'ramps[].stores-inside.clearance',
+    'ramps[quarter].stores-inside.clearance',
     length(0, 300),
     required,
     ['12', '1/2'],
     'room between the two, both sides together',
   ),
   row(
-    'ramps[].height',
+    'ramps[quarter].height',
     map(exactlyOne('frame', 'deck', 'surface')),
     required,
     ['{ deck: 640 }', '{ deck: 25 }'],
     'how high, and which layer that means: one of frame, deck, surface',
   ),
   row(
-    'ramps[].height.frame',
+    'ramps[quarter].height.frame',
     length(100, 3000),
     open('one of the three'),
     ['625', '24 3/8'],
     "the side's top line above the floor",
   ),
   row(
-    'ramps[].height.deck',
+    'ramps[quarter].height.deck',
     length(100, 3000),
     open('one of the three'),
     ['640', '25'],
     'top of the deck board above the floor',
   ),
   row(
-    'ramps[].height.surface',
+    'ramps[quarter].height.surface',
     length(100, 3000),
     open('one of the three'),
     ['640', '25'],
     'the ridden face at the lip above the floor',
   ),
   row(
-    'ramps[].transition',
+    'ramps[quarter].transition',
     map(),
     required,
     ['{ circle: { surface: 1700 } }', '{ circle: { surface: 80 } }'],
     'the curve',
   ),
   row(
-    'ramps[].transition.circle',
+    'ramps[quarter].transition.circle',
     map(exactlyOne('frame', 'surface')),
     required,
     ['{ surface: 1700 }', '{ surface: 80 }'],
     'its radius, and which layer that means: one of frame, surface',
   ),
   row(
-    'ramps[].transition.circle.frame',
+    'ramps[quarter].transition.circle.frame',
     length(300, 20_000),
     open('one of the two'),
     ['1724', '81'],
     'radius of the edge of the side, before the skin',
   ),
   row(
-    'ramps[].transition.circle.surface',
+    'ramps[quarter].transition.circle.surface',
     length(300, 20_000),
     open('one of the two'),
     ['1700', '80'],
     'radius of the face that is ridden',
   ),
   row(
-    'ramps[].transition.tangent',
+    'ramps[quarter].transition.tangent',
     map({ sets: [['surface'], ['frame']], required: false }),
     ownKeys,
     same('{ surface: 0 }'),
     'the height at which a layer of the curve, continued, runs level',
   ),
   row(
-    'ramps[].transition.tangent.surface',
+    'ramps[quarter].transition.tangent.surface',
     length(-100, 500),
     defaults('0'),
     same('0'),
     'the ridden face runs out level at this height; 0 is the floor',
   ),
   row(
-    'ramps[].transition.tangent.frame',
+    'ramps[quarter].transition.tangent.frame',
     length(-100, 500),
     open('`surface` holds'),
     same('0'),
     'the edge of the side runs out level at this height',
   ),
-  row('ramps[].toe', length(0, 300), required, ['40', '1 1/2'], "height of the side's front edge"),
+  row('ramps[quarter].toe', length(0, 300), required, ['40', '1 1/2'], "height of the side's front edge"),
   row(
-    'ramps[].deck',
+    'ramps[quarter].deck',
     length(50, 3000),
     open('one of `deck`, `length`'),
     ['500', '20'],
     'lip to back edge along the top',
   ),
   row(
-    'ramps[].length',
+    'ramps[quarter].length',
     length(200, 10_000),
     open('one of `deck`, `length`'),
     ['1400', '60'],
     'the whole side, front edge to back edge',
   ),
   row(
-    'ramps[].sides',
+    'ramps[quarter].sides',
     map(),
     ownKeys,
     ['{ thickness: 18, count: 2 }', '{ thickness: 23/32, count: 2 }'],
     'the plywood panels that carry the curve',
   ),
   row(
-    'ramps[].sides.thickness',
+    'ramps[quarter].sides.thickness',
     length(5, 60),
     defaults('18', '23/32'),
     ['18', '23/32'],
     'of one side, as measured',
   ),
   row(
-    'ramps[].sides.count',
+    'ramps[quarter].sides.count',
     { kind: 'count', least: 2, most: 9 },
     defaults('2'),
     same('2'),
     'how many; those between are ribs',
   ),
   row(
-    'ramps[].studs',
+    'ramps[quarter].studs',
     map(),
     ownKeys,
     ['{ section: 38 x 89, every: 200 }', '{ section: 1 1/2 x 3 1/2, every: 8 }'],
     'the timber across, between the sides',
   ),
   row(
-    'ramps[].studs.section',
+    'ramps[quarter].studs.section',
     { kind: 'pair', least: 10, most: 300 },
     defaults('38 x 89', '1 1/2 x 3 1/2'),
     ['38 x 89', '1 1/2 x 3 1/2'],
     'thickness x depth, as measured',
   ),
   row(
-    'ramps[].studs.every',
+    'ramps[quarter].studs.every',
     length(40, 1000),
     defaults('200', '8'),
     ['200', '8'],
     'from one stud to the next, along the curve',
   ),
   row(
-    'ramps[].studs.foot',
+    'ramps[quarter].studs.foot',
     map(),
     defaults('none'),
     ['{ every: 150, to: 500 }', '{ every: 6, to: 20 }'],
     'closer studs at the foot, where wheels strike',
     ['none'],
   ),
-  row('ramps[].studs.foot.every', length(40, 1000), required, ['150', '6'], 'from one to the next there'),
-  row('ramps[].studs.foot.to', length(40, 5000), required, ['500', '20'], 'how far up the curve'),
   row(
-    'ramps[].studs.deck',
+    'ramps[quarter].studs.foot.every',
+    length(40, 1000),
+    required,
+    ['150', '6'],
+    'from one to the next there',
+  ),
+  row('ramps[quarter].studs.foot.to', length(40, 5000), required, ['500', '20'], 'how far up the curve'),
+  row(
+    'ramps[quarter].studs.deck',
     length(100, 1000),
     defaults('300', '12'),
     ['300', '12'],
     'from one to the next under the deck',
   ),
   row(
-    'ramps[].skin',
+    'ramps[quarter].skin',
     { kind: 'sheets', least: 0.5, most: 60 },
     required,
     ['[9 plywood, 9 plywood, 6 hardboard]', '[3/8 plywood, 3/8 plywood, 1/4 hardboard]'],
     'layers from the studs outward: thickness as measured, and material',
   ),
   row(
-    'ramps[].fasten',
+    'ramps[quarter].fasten',
     choice('studs', 'between'),
     defaults('studs'),
     same('studs'),
     "where the top sheet's screws go: into the studs, or between them",
   ),
   row(
-    'ramps[].run-out',
+    'ramps[quarter].run-out',
     map(exactlyOne('sheet', 'step-back')),
     defaults('none'),
     ['{ sheet: 1.5 steel }', '{ sheet: 1/16 steel }'],
@@ -300,21 +314,21 @@ export const schema: readonly Row[] = [
     ['none', 'flat'],
   ),
   row(
-    'ramps[].run-out.sheet',
+    'ramps[quarter].run-out.sheet',
     { kind: 'sheet', least: 0.5, most: 20 },
     open('one of the two'),
     ['1.5 steel', '1/16 steel'],
     'thickness and material of the bridging sheet',
   ),
   row(
-    'ramps[].run-out.step-back',
+    'ramps[quarter].run-out.step-back',
     length(5, 100),
     open('one of the two'),
     ['20', '3/4'],
     'no sheet: each layer of skin starts so far behind the one below',
   ),
   row(
-    'ramps[].deck-board',
+    'ramps[quarter].deck-board',
     { kind: 'sheet', least: 3, most: 60 },
     defaults('none'),
     ['15 plywood', '5/8 plywood'],
@@ -322,7 +336,7 @@ export const schema: readonly Row[] = [
     ['none'],
   ),
   row(
-    'ramps[].coping',
+    'ramps[quarter].coping',
     map({ sets: [['up', 'out'], ['notch']], required: false }),
     defaults('none'),
     ['{ outside: 60.3, up: 8, out: 6 }', '{ outside: 2 3/8, up: 5/16, out: 1/4 }'],
@@ -330,78 +344,84 @@ export const schema: readonly Row[] = [
     ['none'],
   ),
   row(
-    'ramps[].coping.outside',
+    'ramps[quarter].coping.outside',
     length(10, 200),
     required,
     ['60.3', '2 3/8'],
     'outside diameter of the pipe, as measured',
   ),
-  row('ramps[].coping.material', choice('steel', 'plastic'), defaults('steel'), same('steel'), 'of the pipe'),
   row(
-    'ramps[].coping.holes',
+    'ramps[quarter].coping.material',
+    choice('steel', 'plastic'),
+    defaults('steel'),
+    same('steel'),
+    'of the pipe',
+  ),
+  row(
+    'ramps[quarter].coping.holes',
     map(),
     ownKeys,
     ['{ ends: 75, every: 600 }', '{ ends: 3, every: 24 }'],
     'for the screws that hold the pipe',
   ),
   row(
-    'ramps[].coping.holes.ends',
+    'ramps[quarter].coping.holes.ends',
     length(20, 500),
     defaults('75', '3'),
     ['75', '3'],
     'from either end of the pipe',
   ),
   row(
-    'ramps[].coping.holes.every',
+    'ramps[quarter].coping.holes.every',
     length(100, 2000),
     defaults('600', '24'),
     ['600', '24'],
     'from one hole to the next',
   ),
   row(
-    'ramps[].coping.up',
+    'ramps[quarter].coping.up',
     length(-100, 100),
     defaults('8', '5/16'),
     ['8', '5/16'],
     'how far the pipe stands above the deck board',
   ),
   row(
-    'ramps[].coping.out',
+    'ramps[quarter].coping.out',
     length(-100, 100),
     defaults('8', '5/16'),
     ['6', '1/4'],
     'how far the pipe stands out of the ridden face',
   ),
   row(
-    'ramps[].coping.notch',
+    'ramps[quarter].coping.notch',
     map(),
     open('`up` and `out` hold'),
     ['{ along: 48, down: 30 }', '{ along: 1 7/8, down: 1 1/4 }'],
     'the cut-out itself, in place of up and out',
   ),
   row(
-    'ramps[].coping.notch.along',
+    'ramps[quarter].coping.notch.along',
     length(1, 300),
     required,
     ['48', '1 7/8'],
     'lip to the back wall of the notch',
   ),
   row(
-    'ramps[].coping.notch.down',
+    'ramps[quarter].coping.notch.down',
     length(1, 300),
     required,
     ['30', '1 1/4'],
     'top line to the floor of the notch',
   ),
   row(
-    'ramps[].coping.seat',
+    'ramps[quarter].coping.seat',
     choice('square', 'round'),
     defaults('square'),
     same('square'),
     'shape of the notch',
   ),
   row(
-    'ramps[].chamfer',
+    'ramps[quarter].chamfer',
     map(),
     defaults('none'),
     ['{ leg: 120 }', '{ leg: 5 }'],
@@ -409,13 +429,104 @@ export const schema: readonly Row[] = [
     ['none'],
   ),
   row(
-    'ramps[].chamfer.leg',
+    'ramps[quarter].chamfer.leg',
     length(10, 2000),
     required,
     ['120', '5'],
     'how far the cut reaches along either edge',
   ),
 ]
+
+/** Keys that a flat has as a quarter has them. */
+const shared = ['name', 'like', 'sides.thickness', 'sides.count', 'studs.section', 'skin', 'fasten'] as const
+
+const sharedRow = (key: (typeof shared)[number]): Row => ({
+  ...quarterRows.find(({ path }) => path === `${rampPath('quarter')}.${key}`)!,
+  path: `${rampPath('flat')}.${key}`,
+})
+
+const flatRows: readonly Row[] = [
+  row(
+    'ramps[flat]',
+    map(),
+    required,
+    same('{ kind: flat, … }'),
+    'a level ramp, on which others stand and run out',
+  ),
+  sharedRow('name'),
+  sharedRow('like'),
+  row(
+    'ramps[flat].kind',
+    choice(...kinds),
+    open('as the ramp that it is like; else it would be a quarter'),
+    same('flat'),
+    'what sort of ramp',
+  ),
+  row(
+    'ramps[flat].width',
+    length(200, 12_000),
+    required,
+    ['1216', '47 1/2'],
+    'outside to outside of the sides',
+  ),
+  row(
+    'ramps[flat].length',
+    length(200, 10_000),
+    required,
+    ['2440', '96'],
+    'the whole side, from one end to the other',
+  ),
+  row(
+    'ramps[flat].height',
+    map(exactlyOne('surface', 'frame')),
+    required,
+    ['{ surface: 110 }', '{ surface: 4 1/4 }'],
+    'how high, and which layer that means: one of surface, frame',
+  ),
+  row(
+    'ramps[flat].height.surface',
+    length(10, 500),
+    open('one of the two'),
+    ['110', '4 1/4'],
+    'the ridden face above the floor',
+  ),
+  row(
+    'ramps[flat].height.frame',
+    length(10, 500),
+    open('one of the two'),
+    ['89', '3 1/2'],
+    "the side's top edge above the floor",
+  ),
+  row(
+    'ramps[flat].sides',
+    map(),
+    ownKeys,
+    ['{ thickness: 18, count: 2 }', '{ thickness: 23/32, count: 2 }'],
+    'the panels on edge along it, between which the studs stand',
+  ),
+  sharedRow('sides.thickness'),
+  sharedRow('sides.count'),
+  row(
+    'ramps[flat].studs',
+    map(),
+    ownKeys,
+    ['{ section: 38 x 89, every: 200 }', '{ section: 1 1/2 x 3 1/2, every: 8 }'],
+    'the timber across, between the sides',
+  ),
+  sharedRow('studs.section'),
+  row(
+    'ramps[flat].studs.every',
+    length(40, 1000),
+    defaults('200', '8'),
+    ['200', '8'],
+    'from one stud to the next, along the side',
+  ),
+  sharedRow('skin'),
+  sharedRow('fasten'),
+]
+
+/** Every key of the design file, a map before its keys. Ranges are generous: they catch slips, not taste. */
+export const schema: readonly Row[] = [...topRows, ...quarterRows, ...flatRows]
 
 const byPath: ReadonlyMap<string, Row> = new Map(schema.map((r) => [r.path, r]))
 
@@ -430,10 +541,18 @@ export const rowAt = (path: string): Row => {
 
 /** The rows of a map's own keys, in the order of the table. */
 export const rowsUnder = (path: string): readonly Row[] =>
-  schema.filter((r) => r.path !== '' && !r.path.endsWith('[]') && parentPath(r.path) === path)
+  schema.filter((r) => r.path !== '' && !r.path.endsWith(']') && parentPath(r.path) === path)
 
 /** Where else a key is at home. */
 export const parentsOf = (key: string): readonly string[] =>
   schema.filter((r) => r.path !== '' && rowKey(r) === key).map((r) => parentPath(r.path))
+
+/** The kinds of ramp in which a map, that of a row or the same of another kind, has a key. */
+export const kindsWith = (row: Row, key: string): readonly RampKind[] =>
+  row.path === ''
+    ? []
+    : kinds.filter((kind) =>
+        byPath.has([rampPath(kind), withinRamp(row.path), key].filter(Boolean).join('.')),
+      )
 
 export const keysUnder = (path: string): readonly string[] => rowsUnder(path).map(rowKey)

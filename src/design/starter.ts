@@ -1,11 +1,12 @@
 import type { Units } from '../length.ts'
-import { rowAt } from './schema.ts'
+import { kinds, type RampKind } from './design.ts'
+import { rampPath, rowAt } from './schema.ts'
 
 /** A design to start from, as data; the schema adds what each key means. */
 export interface Starter {
   /** also the name of its file in templates/ */
   readonly name: string
-  readonly kind: 'quarter'
+  readonly kind: RampKind
   /** one line: whom it is for */
   readonly about: string
   readonly units: Units
@@ -33,7 +34,8 @@ export const writeStarter = (starter: Starter): string => {
     commented('ramps:', 'ramps'),
   ]
   for (const ramp of ramps) {
-    const [first, ...rest] = mapLines(ramp, 'ramps[]', '    ')
+    const kind = kinds.find((known) => known === ramp.kind) ?? starter.kind
+    const [first, ...rest] = mapLines(ramp, rampPath(kind), '    ')
     lines.push(`  - ${first!.trimStart()}`, ...rest)
   }
   return `${lines.join('\n')}\n`

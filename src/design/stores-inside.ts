@@ -33,6 +33,10 @@ export const checkStores = (
       fail(noSuchRamp(outer.text, others, 'other'))
       return
     }
+    if (ramps[indexOf(outer.text)]!.kind === 'flat') {
+      fail(`the ramp ${quote(outer.text)} is a flat, too low to keep another inside; name a quarter`)
+      return
+    }
     const seen = new Set([i])
     for (let at = indexOf(outer.text); at >= 0; at = indexOf(around(maps[at])?.text ?? '')) {
       if (at === i)
@@ -55,12 +59,13 @@ export const widthsFromStores = (
   report: Report,
 ): readonly RampDesign[] => {
   const widthOf = (ramp: RampDesign): number => {
-    if (ramp.storesInside === null) return ramp.width
+    if (ramp.kind !== 'quarter' || ramp.storesInside === null) return ramp.width
     const { ramp: name, clearance } = ramp.storesInside
     const outer = ramps.find((other) => other.name === name)!
     return widthOf(outer) - 2 * outer.sides.thickness - clearance
   }
   return ramps.map((ramp, i) => {
+    if (ramp.kind !== 'quarter') return ramp
     const width = widthOf(ramp)
     if (width < range.least || width > range.most)
       report(

@@ -3,7 +3,7 @@ import { lipTrial } from '../pattern/lip-trial.ts'
 import { pipeStrip } from '../pattern/pipe-strip.ts'
 import { rampStrips } from '../pattern/ramp-strips.ts'
 import type { PrinterUncertainty } from '../printer/uncertainty.ts'
-import type { SolvedDesign } from '../ramp/ramp.ts'
+import { quartersOf, type SolvedDesign } from '../ramp/ramp.ts'
 import { assemble, type Draft, type PageSet, type SetFacts } from './draft.ts'
 import { wasteTicks } from './keep-waste.ts'
 import { mapPage } from './map-page.ts'
@@ -55,7 +55,7 @@ export const layOutSet = (
 
   const drafts = groups.flatMap(({ pattern, tiles, datums, survey, expected }, i): Draft[] => {
     const ticks = wasteTicks(pattern.outline)
-    const ramp = solved.ramps.find((r) => r.name === pattern.ramp)!
+    const ramp = quartersOf(solved.ramps).find((r) => r.name === pattern.ramp)!
     const strip = ramp.coping ? pipeStrip(ramp.coping.outside, window.y1 - window.y0 - 10, units) : null
     const room = {
       width: window.x1 - window.x0 - (strip ? stripWidth : 0),

@@ -5,8 +5,9 @@ import type { Ramp } from '../ramp/ramp.ts'
 import { endMark, rowMarks, type StoryStrip } from './story-strip.ts'
 
 /** The pipe's holes and the joints of its pieces, laid along it from its left end; none for a ramp without a pipe. */
-export const holeStrip = ({ name, pipe }: Ramp, units: Units): readonly StoryStrip[] => {
-  if (!pipe) return []
+export const holeStrip = (ramp: Ramp, units: Units): readonly StoryStrip[] => {
+  if (ramp.kind !== 'quarter' || !ramp.pipe) return []
+  const { name, pipe } = ramp
   const show = (at: number): string => showLength(at, units, { decimals: 1 })
   return [
     {

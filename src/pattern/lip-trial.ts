@@ -6,7 +6,7 @@ import type { Box } from '../geometry/bounds.ts'
 import { circle, type Path, pathOf, rectangle, segmentsPath } from '../geometry/path.ts'
 import { showLength } from '../length.ts'
 import type { Curve } from '../ramp/curve.ts'
-import type { Ramp } from '../ramp/ramp.ts'
+import type { Quarter } from '../ramp/ramp.ts'
 import type { SkinLayer } from '../ramp/skin.ts'
 import { letters, pens } from './pens.ts'
 
@@ -26,7 +26,7 @@ const hold = { front: 90, under: 90, behind: 80 }
 const leastHold = 0.2
 
 /** Null for a ramp without a pipe (there is nothing to try) and for too narrow a page. `width` and `height` are the room on the page, mm. */
-export const lipTrial = (ramp: Ramp, width: number, height: number, units: Units): LipTrial | null => {
+export const lipTrial = (ramp: Quarter, width: number, height: number, units: Units): LipTrial | null => {
   const { side, transition, coping } = ramp
   if (!side || !transition || !coping) return null
   const show = (mm: number): string => showLength(mm, units, { decimals: 1 })

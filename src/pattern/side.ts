@@ -5,7 +5,7 @@ import { bisect } from '../geometry/bisect.ts'
 import { circle, type Path, pathOf, pathSegments, segmentsPath } from '../geometry/path.ts'
 import { type Point, pointAdd, pointBetween, pointDistance, pointSubtract } from '../geometry/point.ts'
 import { showLength } from '../length.ts'
-import type { Ramp } from '../ramp/ramp.ts'
+import type { Quarter } from '../ramp/ramp.ts'
 import { notchCorner, type Side } from '../ramp/side.ts'
 import { steepnessWord } from '../ramp/steepness.ts'
 import type { Transition } from '../ramp/transition.ts'
@@ -17,7 +17,7 @@ import { timberMarks, timberOutline } from './timber-marks.ts'
 const lead = 40
 
 /** A full-size side. Throws RangeError on a ramp that has a `stop`. */
-export const sidePattern = (ramp: Ramp, serves: readonly string[], units: Units): Pattern => {
+export const sidePattern = (ramp: Quarter, serves: readonly string[], units: Units): Pattern => {
   const { side, transition } = ramp
   if (!side || !transition) throw new RangeError(`ramp ${ramp.name} is not solved`)
   const timbers = [...ramp.studs, ...ramp.deckTimbers]
@@ -77,7 +77,7 @@ const tracedLine = (side: Side): Path => {
 }
 
 /** Where to drill so that a saw can turn in the inner corner of a square notch: the hole touches floor and wall. */
-const reliefHole = (ramp: Ramp, units: Units): Drawing => {
+const reliefHole = (ramp: Quarter, units: Units): Drawing => {
   if (ramp.coping?.seat !== 'square') return []
   const drill = units === 'in' ? 25.4 * (5 / 16) : 8
   const corner = notchCorner(ramp.coping)
@@ -100,7 +100,7 @@ const namedPoint = (at: Point, name: string, offset: Point, align: 'left' | 'rig
 ]
 
 /** The three heights that builders mix up, each at its own line. */
-const heightMarks = (ramp: Ramp, side: Side, transition: Transition, units: Units): Drawing => {
+const heightMarks = (ramp: Quarter, side: Side, transition: Transition, units: Units): Drawing => {
   const { frame, deck, surface } = transition.heights
   const show = (mm: number): string => showLength(mm, units)
   const wall = ramp.coping ? notchCorner(ramp.coping).x : transition.lip.x
@@ -146,7 +146,7 @@ const sideDistances = (side: Side, { curve, toe, lip }: Transition): readonly Pa
   ]
 }
 
-const sideFacts = (ramp: Ramp, transition: Transition, units: Units): readonly string[] => {
+const sideFacts = (ramp: Quarter, transition: Transition, units: Units): readonly string[] => {
   const show = (mm: number): string => showLength(mm, units)
   const fine = (mm: number): string => showLength(mm, units, { decimals: 1 })
   const { heights, radius, lipAngle } = transition

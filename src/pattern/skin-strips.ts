@@ -21,7 +21,7 @@ export const skinStrips = (ramp: Ramp, units: Units): readonly StoryStrip[] =>
         name: `${ramp.name}/strip-${layer.layer}`,
         title: `${ramp.name}, skin layer ${layer.layer}: ${showLength(layer.sheet.thickness, units, { unit: true, decimals: 1 })} ${layer.sheet.material}`,
         length: layer.length,
-        zero: 'toe end',
+        zero: ramp.kind === 'quarter' ? 'toe end' : 'one end',
         rows: bent
           ? [
               words,
@@ -59,12 +59,10 @@ const layerMarks = (layer: SkinLayer, plan: LayerPlan | undefined, units: Units)
 }
 
 /** From a place on the flat sheet to the same on the layer's upper face, square to the curve; null where nothing is bent. */
-const onUpperFace = (
-  { transition }: Ramp,
-  { below, sheet, start }: SkinLayer,
-): ((at: number) => number) | null => {
-  if (!transition) return null
-  const [middle, upper] = [0.5, 1].map((t) => transition.curve.offset(below + t * sheet.thickness))
+const onUpperFace = (ramp: Ramp, { below, sheet, start }: SkinLayer): ((at: number) => number) | null => {
+  if (ramp.kind !== 'quarter' || !ramp.transition) return null
+  const { curve } = ramp.transition
+  const [middle, upper] = [0.5, 1].map((t) => curve.offset(below + t * sheet.thickness))
   const [ahead, upperAhead] = [middle!.lengthTo(start), upper!.lengthTo(start)]
   return (at) => upper!.lengthTo(middle!.placeAtLength(at + ahead)) - upperAhead
 }

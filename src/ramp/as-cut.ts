@@ -1,4 +1,4 @@
-import type { Ramp } from './ramp.ts'
+import type { Quarter } from './ramp.ts'
 
 /** A notch as it was sawn, mm: from the lip to its back wall, from the top line down to its floor. */
 export interface Cut {
@@ -18,7 +18,7 @@ export interface AsCut extends Cut {
 
 /** null where the ramp has no pipe, or none that could be solved. */
 export const solveAsCut = (
-  { transition, coping, skinThickness }: Ramp,
+  { transition, coping, skinThickness }: Quarter,
   { along, down }: Cut,
 ): AsCut | null => {
   if (!transition || !coping) return null

@@ -1,4 +1,4 @@
-import type { RampDesign, Sheet, Units } from '../design/design.ts'
+import type { QuarterDesign, Sheet, Units } from '../design/design.ts'
 import { showLength } from '../length.ts'
 import { type Finding, note, warn } from './check.ts'
 import { measured, offer, same, wordList } from './offer.ts'
@@ -69,7 +69,7 @@ const named = (those: readonly Bent[], units: Units): string =>
 
 /** Whether each layer bends to the radius of its own curve, in words: at most one warning, with what works. */
 export const bendFindings = (
-  { skin, transition }: RampDesign,
+  { skin, transition }: QuarterDesign,
   frameRadius: number,
   units: Units,
 ): readonly Finding[] => {
@@ -118,7 +118,7 @@ export const bendFindings = (
   return findings
 }
 
-type Circle = RampDesign['transition']['circle']
+type Circle = QuarterDesign['transition']['circle']
 
 /** The thickest row that bends when it is taken, in layers enough, for every layer that does not; thickness as it is sold. */
 const thinnerWay = (

@@ -1,4 +1,4 @@
-import type { Coping, RampDesign, Units } from '../design/design.ts'
+import type { Coping, QuarterDesign, Units } from '../design/design.ts'
 import { bisect } from '../geometry/bisect.ts'
 import { type Point, pointDistance } from '../geometry/point.ts'
 import { type Finding, stop, warn } from './check.ts'
@@ -27,7 +27,12 @@ interface Solved {
   readonly findings: readonly Finding[]
 }
 
-export const solveCoping = (ramp: RampDesign, transition: Transition, deck: number, units: Units): Solved => {
+export const solveCoping = (
+  ramp: QuarterDesign,
+  transition: Transition,
+  deck: number,
+  units: Units,
+): Solved => {
   if (!ramp.coping) return { coping: null, findings: [] }
   const { outside, seat, by } = ramp.coping
   const { curve, lip } = transition
@@ -68,7 +73,13 @@ export const solveCoping = (ramp: RampDesign, transition: Transition, deck: numb
 }
 
 /** The floor lies above the top line, or below the toe. */
-const levelFinding = (ramp: RampDesign, frame: number, floor: number, up: number, units: Units): Finding => {
+const levelFinding = (
+  ramp: QuarterDesign,
+  frame: number,
+  floor: number,
+  up: number,
+  units: Units,
+): Finding => {
   const { above, below } = offer(units)
   const show = (mm: number): string => measured(mm, units)
   if (floor >= frame - same)
@@ -138,7 +149,7 @@ const seatBounds = ({ curve, lip }: Transition, { centre, seat, outside }: Solve
 
 /** No wood under the pipe's middle, a round seat that does not open to the curve, a wall before the lip. */
 const seatFindings = (
-  ramp: RampDesign,
+  ramp: QuarterDesign,
   { lip }: Transition,
   { centre, outside, along, out, seat }: SolvedCoping,
   { least, most }: SeatBounds,
@@ -207,7 +218,7 @@ const behindFinding = (
 
 /** Wood behind the wall, and a wall high enough to hold the pipe. */
 const woodFindings = (
-  ramp: RampDesign,
+  ramp: QuarterDesign,
   { heights, run }: Transition,
   { centre, outside, along, up, down }: SolvedCoping,
   deck: number,
@@ -246,7 +257,7 @@ const woodFindings = (
   return findings
 }
 
-const topFindings = (ramp: RampDesign, { up, down }: SolvedCoping, units: Units): readonly Finding[] => {
+const topFindings = (ramp: QuarterDesign, { up, down }: SolvedCoping, units: Units): readonly Finding[] => {
   if (up >= -same) return []
   const said = `the pipe's top lies ${measured(-up, units)} under the deck board; `
   if (ramp.coping?.by.kind === 'reveals')

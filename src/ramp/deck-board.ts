@@ -1,4 +1,4 @@
-import type { Sheet } from '../design/design.ts'
+import type { QuarterDesign, Sheet } from '../design/design.ts'
 import { type Finding, note } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
 import type { DeckTimber } from './deck-timbers.ts'
@@ -49,7 +49,7 @@ interface Place {
 }
 
 export const solveDeckBoard = (
-  framing: Framing,
+  framing: Framing & { readonly design: QuarterDesign },
   side: Side,
   coping: SolvedCoping | null,
   lip: number,

@@ -1,4 +1,4 @@
-import type { RampDesign, Units } from '../design/design.ts'
+import type { QuarterDesign, Units } from '../design/design.ts'
 import { convexOverlap } from '../geometry/overlap.ts'
 import type { Point } from '../geometry/point.ts'
 import { type Finding, note } from './check.ts'
@@ -20,7 +20,7 @@ export interface DeckTimber extends Timber {
  * flat or moved.
  */
 export const solveDeckTimbers = (
-  ramp: RampDesign,
+  ramp: QuarterDesign,
   transition: Transition,
   coping: SolvedCoping | null,
   side: Side,

@@ -1,6 +1,7 @@
 import type { Design } from '../design/design.ts'
 import type { Check } from './check.ts'
-import type { Ramp, SolvedDesign } from './ramp.ts'
+import type { Flat, Quarter, Ramp, SolvedDesign } from './ramp.ts'
+import { stepBack } from './skin.ts'
 
 const degrees = (radians: number): number => (radians * 180) / Math.PI
 
@@ -20,6 +21,17 @@ export const designFigures = (design: Design, solved: SolvedDesign): Figures => 
 })
 
 const rampFigures = (ramp: Ramp) => {
+  switch (ramp.kind) {
+    case 'quarter':
+      return quarterFigures(ramp)
+    case 'flat':
+      return flatFigures(ramp)
+    default:
+      return ramp satisfies never
+  }
+}
+
+const quarterFigures = (ramp: Quarter) => {
   const { transition, coping } = ramp
   return {
     name: ramp.name,
@@ -50,16 +62,7 @@ const rampFigures = (ramp: Ramp) => {
       pipePieces: ramp.pipe?.pieces,
       holes: ramp.pipe?.holes,
     },
-    studs: ramp.studs.map((stud) => ({
-      at: stud.at,
-      x: stud.x,
-      y: stud.y,
-      angle: degrees(stud.angle),
-      lies: stud.lies,
-      role: stud.role,
-      width: stud.width,
-      depth: stud.depth,
-    })),
+    studs: studFigures(ramp),
     deckTimbers: ramp.deckTimbers.map((timber) => ({
       x: timber.x,
       y: timber.y,
@@ -70,24 +73,53 @@ const rampFigures = (ramp: Ramp) => {
     })),
     studLength: ramp.studLength,
     deckBoard: boardFigures(ramp),
-    skin: ramp.skin.map((layer, i) => ({
-      layer: layer.layer,
-      sheet: layer.sheet.material,
-      thickness: layer.sheet.thickness,
-      length: layer.length,
-      start: startOf(ramp, i),
-      marks: layer.marks,
-      ...layerFigures(ramp, i),
-    })),
+    skin: skinFigures(ramp),
   }
 }
 
-/** How far up its own middle a layer starts behind the normal through the toe corner. */
-const startOf = ({ design }: Ramp, i: number): number =>
-  design.runOut.kind === 'stepped' ? i * design.runOut.back : 0
+/** The same keys; what a flat has none of is null or empty. */
+const flatFigures = (ramp: Flat) => ({
+  name: ramp.name,
+  kind: ramp.kind,
+  length: ramp.length,
+  deck: null,
+  width: ramp.width,
+  heights: ramp.heights,
+  transition: null,
+  coping: null,
+  studs: studFigures(ramp),
+  deckTimbers: [],
+  studLength: ramp.studLength,
+  deckBoard: null,
+  skin: skinFigures(ramp),
+})
+
+const studFigures = ({ studs }: Ramp) =>
+  studs.map((stud) => ({
+    at: stud.at,
+    x: stud.x,
+    y: stud.y,
+    angle: degrees(stud.angle),
+    lies: stud.lies,
+    role: stud.role,
+    width: stud.width,
+    depth: stud.depth,
+  }))
+
+const skinFigures = (ramp: Ramp) =>
+  ramp.skin.map((layer, i) => ({
+    layer: layer.layer,
+    sheet: layer.sheet.material,
+    thickness: layer.sheet.thickness,
+    length: layer.length,
+    // up its own middle, behind the normal through the toe corner
+    start: i * stepBack(ramp.design),
+    marks: layer.marks,
+    ...layerFigures(ramp, i),
+  }))
 
 /** Timbers are numbered from 1, as in `deckTimbers`. */
-const boardFigures = ({ deckBoard: board }: Ramp) => {
+const boardFigures = ({ deckBoard: board }: Quarter) => {
   if (!board) return null
   const { sheet, ...rest } = board
   const number = (timber: number | null): number | null => (timber === null ? null : timber + 1)

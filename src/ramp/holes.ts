@@ -1,4 +1,4 @@
-import type { RampDesign, Stock, Units } from '../design/design.ts'
+import type { QuarterDesign, Stock, Units } from '../design/design.ts'
 import { type Finding, note } from './check.ts'
 import { listed, measured, rounded, same } from './offer.ts'
 import { type Stretch, wallMiddles } from './skin-framing.ts'
@@ -34,7 +34,7 @@ const plasticGrowth = 3 / 8 / (100 * 12) / 10
 const swing = 36
 
 export const solvePipe = (
-  design: RampDesign,
+  design: QuarterDesign,
   stock: Stock,
   units: Units,
 ): { readonly pipe: Pipe | null; readonly findings: readonly Finding[] } => {
@@ -65,7 +65,7 @@ export const solvePipe = (
 }
 
 /** The farthest rib that a length of stock reaches, else the farthest place; no end piece is a mere stub. */
-const pipeJoints = (design: RampDesign, longest: number): readonly PipeJoint[] => {
+const pipeJoints = (design: QuarterDesign, longest: number): readonly PipeJoint[] => {
   const ribs = wallMiddles(design).slice(1, -1)
   const joints: PipeJoint[] = []
   let from = 0

@@ -16,6 +16,9 @@ export const offer = (units: Units) => {
     atLeast: (mm: number): string => shown(Math.ceil((mm - same / 2) / step)),
     atMost: (mm: number): string => shown(Math.floor((mm + same / 2) / step)),
     above: (mm: number): string => shown(Math.floor((mm + 2 * same) / step) + 1),
+    /** the nearest that can be typed, and what it is read as */
+    nearest: (mm: number): string => shown(Math.round(mm / step)),
+    nearestMm: (mm: number): number => Math.round(mm / step) * step,
     below: (mm: number): string => shown(Math.ceil((mm - 2 * same) / step) - 1),
   }
 }

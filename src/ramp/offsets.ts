@@ -10,7 +10,7 @@ import {
 } from '../geometry/point.ts'
 import type { Curve } from './curve.ts'
 import { type SwingArm, swingArm } from './offsets-swing.ts'
-import type { Ramp } from './ramp.ts'
+import type { Quarter } from './ramp.ts'
 import type { Side } from './side.ts'
 
 /** A mark on the curve: x back from the panel's front edge, y up from its bottom edge; mm. */
@@ -60,7 +60,7 @@ export interface Offsets {
 }
 
 /** Throws RangeError on a ramp that has a `stop`, and on a distance that is not above 0. */
-export const solveOffsets = (ramp: Ramp, every: number, sheet: readonly [number, number]): Offsets => {
+export const solveOffsets = (ramp: Quarter, every: number, sheet: readonly [number, number]): Offsets => {
   const { side, transition } = ramp
   if (!side || !transition) throw new RangeError(`ramp ${ramp.name} is not solved`)
   const { curve, toe, lip } = transition

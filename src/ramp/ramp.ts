@@ -1,6 +1,7 @@
-import type { RampDesign } from '../design/design.ts'
+import type { FlatDesign, QuarterDesign } from '../design/design.ts'
 import type { Check } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
+import type { Curve } from './curve.ts'
 import type { DeckBoard } from './deck-board.ts'
 import type { DeckTimber } from './deck-timbers.ts'
 import type { Pipe } from './holes.ts'
@@ -11,16 +12,26 @@ import type { LayerPlan } from './skin-plan.ts'
 import type { Stud } from './studs.ts'
 import type { Transition } from './transition.ts'
 
-/** A quarter, as far as it could be solved: what is null has a `stop` that says why. Lengths mm, angles radians. */
-export interface Ramp {
-  readonly kind: 'quarter'
+/** What every kind has. Lengths mm, angles radians. */
+interface Framed {
   readonly name: string
-  readonly design: RampDesign
   /** thickness of the whole skin */
   readonly skinThickness: number
   readonly width: number
   /** of one stud between two sides */
   readonly studLength: number
+  /** under the skin, from toe to lip or from end to end */
+  readonly studs: readonly Stud[]
+  readonly skin: readonly SkinLayer[]
+  /** how each layer of `skin` is laid, and what it is screwed with */
+  readonly plans: readonly LayerPlan[]
+  readonly screws: readonly LayerScrews[]
+}
+
+/** A quarter, as far as it could be solved: what is null has a `stop` that says why. */
+export interface Quarter extends Framed {
+  readonly kind: 'quarter'
+  readonly design: QuarterDesign
   readonly transition: Transition | null
   /** the side's whole length along the floor */
   readonly length: number | null
@@ -28,19 +39,32 @@ export interface Ramp {
   readonly deck: number | null
   readonly coping: SolvedCoping | null
   readonly side: Side | null
-  /** under the skin, from toe to lip */
-  readonly studs: readonly Stud[]
   /** behind the lip */
   readonly deckTimbers: readonly DeckTimber[]
-  readonly skin: readonly SkinLayer[]
-  /** how each layer of `skin` is laid, and what it is screwed with */
-  readonly plans: readonly LayerPlan[]
-  readonly screws: readonly LayerScrews[]
   /** the coping's own length, joints and holes */
   readonly pipe: Pipe | null
   /** behind the lip; null where the design has none */
   readonly deckBoard: DeckBoard | null
 }
+
+/** A flat: straight cuts only. */
+export interface Flat extends Framed {
+  readonly kind: 'flat'
+  readonly design: FlatDesign
+  readonly length: number
+  readonly heights: { readonly frame: number; readonly surface: number }
+  /** the upper edge of its sides, from end to end */
+  readonly curve: Curve
+}
+
+export type Ramp = Quarter | Flat
+
+/** Those whose sides carry a curve. */
+export const quartersOf = (ramps: readonly Ramp[]): readonly Quarter[] =>
+  ramps.filter((ramp) => ramp.kind === 'quarter')
+
+export const flatsOf = (ramps: readonly Ramp[]): readonly Flat[] =>
+  ramps.filter((ramp) => ramp.kind === 'flat')
 
 export interface SolvedDesign {
   readonly ramps: readonly Ramp[]

@@ -35,7 +35,7 @@ export const upSeams = (
   taken: ReadonlySet<number>,
 ): readonly Seam[] => {
   const { gap, edge } = practice[units]
-  const [short] = panel
+  const [most] = panel
   const fit = studs
     .map((stud, i) => ({ stud, i, at: markOf(stud) }))
     .filter(
@@ -48,13 +48,13 @@ export const upSeams = (
     )
   const seams: Seam[] = []
   let from = 0
-  while (layer.length - from > short + same) {
+  while (layer.length - from > most + same) {
     const last = seams.at(-1)?.at ?? 0
-    const reach = from + short + gap / 2
+    const reach = from + most + gap / 2
     const inReach = fit.filter(({ at }) => at > last + same && at <= reach + same)
     const free = inReach.filter(({ i }) => !taken.has(i)).at(-1)
     const chosen = free ?? inReach.at(-1)
-    const at = chosen?.at ?? Math.min(reach, Math.max(layer.length - leastPiece, from + short / 2))
+    const at = chosen?.at ?? Math.min(reach, Math.max(layer.length - leastPiece, from + most / 2))
     seams.push({ at, stud: chosen?.i ?? null, shared: chosen !== undefined && free === undefined })
     from = at + gap / 2
   }
@@ -64,7 +64,7 @@ export const upSeams = (
 /** The farthest rib that each sheet reaches; every other layer begins at the other side. */
 export const acrossSeams = (
   design: RampDesign,
-  long: number,
+  most: number,
   gap: number,
   mirrored: boolean,
 ): readonly AcrossSeam[] => {
@@ -72,9 +72,9 @@ export const acrossSeams = (
   const ribs = wallMiddles(design).slice(1, -1)
   const seams: AcrossSeam[] = []
   let from = 0
-  while (width - from > long + same) {
+  while (width - from > most + same) {
     const last = seams.at(-1)?.at ?? 0
-    const reach = from + long + gap / 2
+    const reach = from + most + gap / 2
     const rib = ribs.findLast((at) => at <= reach + same && at > last + leastWidth)
     const at = rib ?? Math.min(reach, Math.max(width - leastWidth, last + leastWidth))
     seams.push({ at, rib: rib !== undefined })
@@ -113,7 +113,7 @@ export const acrossFindings = (
   return [
     note(
       'seam-across',
-      `sheets ${measured(panel[1], units)} long do not reach across ${measured(design.width, units)}; they meet: ${words.join('; ')}` +
+      `sheets reach ${measured(panel[1], units)} across, the ramp is ${measured(design.width, units)} wide; they meet: ${words.join('; ')}` +
         (blocks ? '. Where no rib lies, set blocks between the timbers under the seam' : ''),
     ),
   ]

@@ -1,4 +1,4 @@
-import type { RampDesign, Stock, Units } from '../design/design.ts'
+import type { RampDesign, Units } from '../design/design.ts'
 import type { Curve } from './curve.ts'
 import { same } from './offer.ts'
 import { screwGrip, timberRun } from './screws.ts'
@@ -34,7 +34,8 @@ export interface Framing {
   readonly studs: readonly Stud[]
   /** those that carry no skin, but that a screw may meet */
   readonly timbers: readonly Timber[]
-  readonly panel: Stock['panel']
+  /** how far a sheet reaches up the ramp, and across it: on a curve its long side lies across */
+  readonly panel: readonly [number, number]
   readonly units: Units
 }
 

@@ -1,4 +1,4 @@
-import type { RampDesign, Stock, Units } from '../design/design.ts'
+import type { RampDesign, Units } from '../design/design.ts'
 import { type Finding, note, warn } from './check.ts'
 import { measured, offer, rounded, same } from './offer.ts'
 import { betweenRows, type ScrewRow, screwApart, screwsAcross, studRows } from './screw-rows.ts'
@@ -6,7 +6,7 @@ import { type AcrossSeam, acrossSeams, type Seam, upSeams } from './seams.ts'
 import type { SkinLayer } from './skin.ts'
 import { type Framing, insideStud, lie, practice, type Stretch, stretches } from './skin-framing.ts'
 
-/** How one layer is laid: a sheet lies with its long side across the ramp. */
+/** How one layer is laid in sheets. */
 export interface LayerPlan {
   readonly layer: number
   readonly pieces: readonly Stretch[]
@@ -94,11 +94,11 @@ export const planFindings = (
     seams.flatMap((seam) =>
       seam.stud === null
         ? [
-            `layer ${layer}: no stud that takes a seam lies within reach, which ends ${rounded(seam.at, units)} up`,
+            `layer ${layer}: no stud that takes a seam lies within reach, which ends ${rounded(seam.at, units)} along`,
           ]
         : seam.shared
           ? [
-              `layers ${layer - 1} and ${layer} meet on the same stud, ${rounded(studs[seam.stud]!.at, units)} up`,
+              `layers ${layer - 1} and ${layer} meet on the same stud, ${rounded(studs[seam.stud]!.at, units)} along`,
             ]
           : [],
     ),
@@ -133,7 +133,7 @@ const betweenFindings = (
     note(
       'fasten-between',
       `the top sheet's rows lie midway between studs, ${show(between)} or more off all timber${narrow > 0 ? `, but in ${narrow} of ${bays} bays too narrow for that` : ''}; ` +
-        `the first is ${rounded(first.at, units)} from its toe end, so hold the sheet's ends by what covers them, or by a row into the stud there`,
+        `the first is ${rounded(first.at, units)} from its ${design.kind === 'quarter' ? 'toe end' : 'end'}, so hold the sheet's ends by what covers them, or by a row into the stud there`,
     ),
   ]
 }
@@ -141,7 +141,7 @@ const betweenFindings = (
 /** The nearest spacing that works, tried downward as it would be typed; else a stud thick enough for two rows. */
 const seamRemedy = (
   { studs }: RampDesign,
-  [short]: Stock['panel'],
+  [reach]: Framing['panel'],
   units: Units,
   planAt: (every: number) => readonly LayerPlan[],
 ): string => {
@@ -155,5 +155,5 @@ const seamRemedy = (
     return `a seam takes two rows of screws: studs ${atLeast(thick)} thick or more, or two side by side`
   for (let every = Math.ceil(studs.every / step - 1) * step; every >= 40; every -= step)
     if (good(every)) return `studs every ${offer(units).atMost(every)} bring each seam its own`
-  return `put a stud of its own there, or cut the sheets shorter than ${measured(short, units)}`
+  return `put a stud of its own there, or cut the sheets shorter than ${measured(reach, units)}`
 }

@@ -1,11 +1,11 @@
-import type { RampDesign, Sheet, Units } from '../design/design.ts'
+import type { QuarterDesign, RampDesign, Sheet, Units } from '../design/design.ts'
 import { bisect } from '../geometry/bisect.ts'
 import { pointAngle, pointDistance, pointToward } from '../geometry/point.ts'
 import { type Finding, stop, warn } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
+import type { Curve } from './curve.ts'
 import { measured, offer, same } from './offer.ts'
 import type { Stud } from './studs.ts'
-import type { Transition } from './transition.ts'
 
 /** One layer of skin on the curve. */
 export interface SkinLayer {
@@ -24,12 +24,16 @@ export interface SkinLayer {
   readonly marks: readonly number[]
 }
 
+/** How far each layer starts behind the one below. mm */
+export const stepBack = (design: RampDesign): number =>
+  design.kind === 'quarter' && design.runOut.kind === 'stepped' ? design.runOut.back : 0
+
 /** Left between the end of the skin and the pipe, mm. */
 export const skinGap = 2
 
 /** Layers that the pipe leaves no room for, or that step back over the middle of the first stud. */
 export const skinFindings = (
-  { runOut }: RampDesign,
+  { runOut }: QuarterDesign,
   skin: readonly SkinLayer[],
   units: Units,
 ): readonly Finding[] => {
@@ -58,13 +62,12 @@ export const skinFindings = (
 
 export const solveSkin = (
   ramp: RampDesign,
-  transition: Transition,
+  curve: Curve,
   coping: SolvedCoping | null,
   studs: readonly Stud[],
 ): readonly SkinLayer[] => {
-  const { curve } = transition
   let below = 0
-  const back = ramp.runOut.kind === 'stepped' ? ramp.runOut.back : 0
+  const back = stepBack(ramp)
   return ramp.skin.map((sheet, i) => {
     const [lower, upper, middle] = [0, 1, 0.5].map((t) => curve.offset(below + t * sheet.thickness))
     /** room between the square end at a place and the pipe, less the gap */

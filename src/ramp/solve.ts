@@ -1,7 +1,9 @@
-import type { Design } from '../design/design.ts'
-import type { Check } from './check.ts'
+import type { Design, Units } from '../design/design.ts'
+import type { Check, Finding } from './check.ts'
+import { solveFlat } from './kinds/flat.ts'
 import { solveQuarter } from './kinds/quarter.ts'
-import type { SolvedDesign } from './ramp.ts'
+import { meetingFindings } from './meeting.ts'
+import { flatsOf, quartersOf, type Ramp, type SolvedDesign } from './ramp.ts'
 import { storesFindings } from './stores.ts'
 
 /** What a design means. Stops come first, then warnings, then notes; within a level in the order of the ramps. */
@@ -10,21 +12,34 @@ export const solveDesign = (design: Design): SolvedDesign => {
     switch (ramp.kind) {
       case 'quarter':
         return solveQuarter(ramp, design.units, design.stock)
+      case 'flat':
+        return solveFlat(ramp, design.units, design.stock)
       default:
-        return ramp.kind satisfies never
+        return ramp satisfies never
     }
   })
-  const checks = solved.flatMap(({ ramp, findings }) => {
-    const outer = solved.find((other) => other.ramp.name === ramp.design.storesInside?.ramp)
-    const stored = outer ? storesFindings(ramp, outer.ramp, design.units) : []
-    return [...findings, ...stored].map((f): Check => ({ ...f, ramp: ramp.name }))
-  })
+  const ramps = solved.map(({ ramp }): Ramp => ramp)
+  const checks = solved.flatMap(({ ramp, findings }) =>
+    [...findings, ...besideFindings(ramp, ramps, design.units)].map(
+      (f): Check => ({ ...f, ramp: ramp.name }),
+    ),
+  )
   const rank = { stop: 0, warn: 1, note: 2 }
   return {
-    ramps: solved.map(({ ramp }) => ramp),
+    ramps,
     checks: checks
       .map((check, i) => ({ check, i }))
       .sort((a, b) => rank[a.check.level] - rank[b.check.level] || a.i - b.i)
       .map(({ check }) => check),
   }
+}
+
+/** What a ramp makes of the others of its design. */
+const besideFindings = (ramp: Ramp, ramps: readonly Ramp[], units: Units): readonly Finding[] => {
+  if (ramp.kind !== 'quarter') return []
+  const outer = quartersOf(ramps).find(({ name }) => name === ramp.design.storesInside?.ramp)
+  return [
+    ...(outer ? storesFindings(ramp, outer, units) : []),
+    ...meetingFindings(ramp, flatsOf(ramps), units),
+  ]
 }

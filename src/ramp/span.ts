@@ -35,24 +35,42 @@ export const studSpan = (length: number, width: number, depth: number): Span => 
   return { sag, ratio: length / sag }
 }
 
-/** A note where a stud on edge sags more than floors do, with the ribs or the depth that would come under that. */
-export const spanFindings = ({ width, sides, studs }: RampDesign, units: Units): readonly Finding[] => {
-  const [thin, wide] = [Math.min(...studs.section), Math.max(...studs.section)]
+/** A stud as it lies, and what helps it besides ribs. */
+interface Bearing {
+  readonly width: number
+  readonly depth: number
+  /** in place of a deeper one */
+  readonly instead: string | null
+}
+
+const onEdge = ({ studs }: RampDesign): Bearing => ({
+  width: Math.min(...studs.section),
+  depth: Math.max(...studs.section),
+  instead: null,
+})
+
+/** A note where a stud sags more than floors do, with the ribs or the depth that would come under that. */
+export const spanFindings = (
+  design: RampDesign,
+  units: Units,
+  stud: Bearing = onEdge(design),
+): readonly Finding[] => {
+  const { width, sides } = design
   const bay = (count: number): number => (width - count * sides.thickness) / (count - 1)
   const passes = (count: number): boolean =>
-    bay(count) > 0 && studSpan(bay(count), thin, wide).ratio >= spanRatio
+    bay(count) > 0 && studSpan(bay(count), stud.width, stud.depth).ratio >= spanRatio
   const length = bay(sides.count)
   if (length <= 0 || passes(sides.count)) return []
-  const { sag, ratio } = studSpan(length, thin, wide)
+  const { sag, ratio } = studSpan(length, stud.width, stud.depth)
   const count = Array.from({ length: mostSides - sides.count }, (_, i) => sides.count + 1 + i).find(passes)
   // span over sag is 4 E b h³ / (F L²)
-  const depth = Math.cbrt((spanRatio * spanLoad * length ** 2) / (4 * spanStiffness * thin))
+  const depth = Math.cbrt((spanRatio * spanLoad * length ** 2) / (4 * spanStiffness * stud.width))
   const ribs = (count ?? 2) - 2
   const ways = [
     ...(count === undefined
       ? []
       : [`${ribs === 1 ? '1 middle rib' : `${ribs} middle ribs`} (sides: { count: ${count} })`]),
-    `studs ${offer(units).atLeast(depth)} deep or more`,
+    stud.instead ?? `studs ${offer(units).atLeast(depth)} deep or more`,
   ]
   return [
     note(

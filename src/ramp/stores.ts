@@ -3,13 +3,13 @@ import type { Point } from '../geometry/point.ts'
 import { quote } from '../length/quote.ts'
 import { type Finding, note, warn } from './check.ts'
 import { measured, offer, rounded, same } from './offer.ts'
-import type { Ramp } from './ramp.ts'
+import type { Quarter } from './ramp.ts'
 import { timberCorners } from './timber.ts'
 
 /** A ramp whose side could be solved. */
-type Solved = Ramp & { readonly [K in 'transition' | 'side' | 'length']: NonNullable<Ramp[K]> }
+type Solved = Quarter & { readonly [K in 'transition' | 'side' | 'length']: NonNullable<Quarter[K]> }
 
-const isSolved = (ramp: Ramp): ramp is Solved =>
+const isSolved = (ramp: Quarter): ramp is Solved =>
   ramp.transition !== null && ramp.side !== null && ramp.length !== null
 
 /** Profiles are compared in columns so wide, mm. */
@@ -19,7 +19,7 @@ const column = 2
 const leastDeck = 90
 
 /** Whether a ramp goes into the one it is stored in, pushed in from the back on the floor, toe first. */
-export const storesFindings = (ramp: Ramp, outer: Ramp, units: Units): readonly Finding[] => {
+export const storesFindings = (ramp: Quarter, outer: Quarter, units: Units): readonly Finding[] => {
   const name = quote(outer.name)
   const ribs = outer.design.sides.count - 2
   if (ribs > 0)

@@ -1,4 +1,4 @@
-import type { RampDesign, Units } from '../design/design.ts'
+import type { QuarterDesign, Units } from '../design/design.ts'
 import { bisect } from '../geometry/bisect.ts'
 import { type Finding, note, stop, warn } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
@@ -10,11 +10,11 @@ import type { Transition } from './transition.ts'
 export interface Stud extends Timber {
   /** along the curve from the toe corner to its middle, mm */
   readonly at: number
-  readonly role: 'toe' | 'curve' | 'lip'
+  readonly role: 'toe' | 'curve' | 'lip' | 'end' | 'inner'
 }
 
 /** Thinnest strip that is worth ripping, mm. */
-const leastRipped = 10
+export const leastRipped = 10
 
 /** What an offered toe may be higher than asked for, and leaves to spare. */
 const toeRoom = 2
@@ -27,7 +27,7 @@ interface Panel {
 }
 
 export const solveStuds = (
-  ramp: RampDesign,
+  ramp: QuarterDesign,
   transition: Transition,
   coping: SolvedCoping | null,
   { curveEnd, length }: Panel,
@@ -196,7 +196,7 @@ export const solveStuds = (
 }
 
 /** Where studs stand besides the first and the last: multiples from the toe corner, closer ones at the foot. */
-const stations = ({ studs }: RampDesign, last: number): readonly number[] => {
+const stations = ({ studs }: QuarterDesign, last: number): readonly number[] => {
   const multiples = (every: number, from: number, to: number): readonly number[] =>
     Array.from({ length: Math.max(0, Math.floor(to / every + 1e-9)) }, (_, i) => (i + 1) * every).filter(
       (at) => at > from,

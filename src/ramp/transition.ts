@@ -1,4 +1,4 @@
-import type { RampDesign, Units } from '../design/design.ts'
+import type { QuarterDesign, Units } from '../design/design.ts'
 import type { Point } from '../geometry/point.ts'
 import { type Finding, note, stop, warn } from './check.ts'
 import { circleCurve } from './circle.ts'
@@ -26,13 +26,14 @@ export interface Transition {
 }
 
 const steepLimit = (80 * Math.PI) / 180
-const stepLimit = 6
+/** A wheel stops at a higher step; common practice, no source. mm */
+export const stepLimit = 6
 
-export const skinThickness = (ramp: RampDesign): number =>
+export const skinThickness = (ramp: Pick<QuarterDesign, 'skin'>): number =>
   ramp.skin.reduce((sum, sheet) => sum + sheet.thickness, 0)
 
 export const solveTransition = (
-  ramp: RampDesign,
+  ramp: QuarterDesign,
   units: Units,
 ): { readonly transition: Transition | null; readonly findings: readonly Finding[] } => {
   const show = (mm: number): string => measured(mm, units)

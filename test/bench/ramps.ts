@@ -1,6 +1,7 @@
 import { readDesign } from '../../src/design/read.ts'
 import type { Pattern } from '../../src/pattern/pattern.ts'
 import { sidePatterns } from '../../src/pattern/patterns.ts'
+import { quartersOf } from '../../src/ramp/ramp.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { randomFrom } from '../support/random.ts'
 
@@ -32,7 +33,7 @@ export const patternsOf = (text: string): readonly Pattern[] => {
   if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
   const solved = solveDesign(reading.design)
   return sidePatterns(
-    solved.ramps.filter((ramp) => ramp.side !== null),
+    quartersOf(solved.ramps).filter((ramp) => ramp.side !== null),
     reading.design.units,
   )
 }

@@ -19,14 +19,14 @@ import { overlaps, wordsOf } from './words.ts'
 
 /** The pages of the first ramp as they come back from the file. */
 const printed = async (name: string, paper: PaperName, every?: number) => {
-  const { design, solved, all } = withOffsets(templateText(name), every)
+  const { design, quarters, all } = withOffsets(templateText(name), every)
   const sheet = { paper: paperOf(paper), margins: defaultMargins(paper), correction: noCorrection }
   const window = sheetWindow(sheet)
   const drawings = offsetsPages(window, {
     title: design.title,
     units: design.units,
     offsets: all[0]!,
-    outline: solved.ramps[0]!.side!.outline,
+    outline: quarters[0]!.side!.outline,
   })
   const { width, height } = sheet.paper
   const { bytes } = await writePdf(
@@ -203,7 +203,7 @@ ramps:
         const reading = readDesign(text)
         if ('problems' in reading || hasStop(solveDesign(reading.design).checks)) return
         drawn++
-        const { design, solved, all } = withOffsets(text, every ?? (inches ? 152.4 : 150))
+        const { design, quarters, all } = withOffsets(text, every ?? (inches ? 152.4 : 150))
         const window = sheetWindow({
           paper: paperOf(paper),
           margins: defaultMargins(paper),
@@ -213,7 +213,7 @@ ramps:
           title: design.title,
           units: design.units,
           offsets: all[0]!,
-          outline: solved.ramps[0]!.side!.outline,
+          outline: quarters[0]!.side!.outline,
         })
         for (const words of pages.map((page) => wordsOf(page))) {
           for (const { text: said, box } of words)

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import type { Design } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { type Offsets, solveOffsets } from '../../src/ramp/offsets.ts'
-import type { SolvedDesign } from '../../src/ramp/ramp.ts'
+import { type Quarter, quartersOf, type SolvedDesign } from '../../src/ramp/ramp.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 
 export const templates = [
@@ -11,6 +11,8 @@ export const templates = [
   'quarter-mm-round',
   'quarter-in-plain',
   'pair-mm',
+  'quarter-and-flat-mm',
+  'quarter-and-flat-in',
 ] as const
 
 export const templateText = (name: string): string =>
@@ -19,19 +21,23 @@ export const templateText = (name: string): string =>
 export interface WithOffsets {
   readonly design: Design
   readonly solved: SolvedDesign
+  /** those of its ramps that carry a curve */
+  readonly quarters: readonly Quarter[]
   readonly all: readonly Offsets[]
 }
 
-/** A design from its text with the offsets of all its ramps; throws where it has problems or a stop. */
+/** A design from its text with the offsets of all its curves; throws where it has problems or a stop. */
 export const withOffsets = (text: string, every?: number): WithOffsets => {
   const reading = readDesign(text)
   if ('problems' in reading) throw new Error(reading.problems.map((p) => p.message).join('\n'))
   const { design } = reading
   const solved = solveDesign(design)
+  const quarters = quartersOf(solved.ramps)
   const usual = design.units === 'in' ? 152.4 : 150
   return {
     design,
     solved,
-    all: solved.ramps.map((ramp) => solveOffsets(ramp, every ?? usual, design.stock.panel)),
+    quarters,
+    all: quarters.map((ramp) => solveOffsets(ramp, every ?? usual, design.stock.panel)),
   }
 }

@@ -24,12 +24,12 @@ describe('keys', () => {
     [
       'in a ramp',
       inSingle('    toe', '    radius: 3\n    toe'),
-      `7:5 unknown key \`radius\`; a ramp takes ${rampKeys}`,
+      `7:5 unknown key \`radius\`; a quarter takes ${rampKeys}`,
     ],
     [
       'that belong elsewhere',
       inSingle('    toe', '    every: 200\n    toe'),
-      `7:5 unknown key \`every\`; it belongs to \`studs\` or \`studs.foot\` or \`coping.holes\`; a ramp takes ${rampKeys}`,
+      `7:5 unknown key \`every\`; it belongs to \`studs\` or \`studs.foot\` or \`coping.holes\`; a quarter takes ${rampKeys}`,
     ],
     [
       'in a map of a ramp',
@@ -39,7 +39,7 @@ describe('keys', () => {
     [
       'that are lists',
       inSingle('    toe', '    ? [a, b]\n    : 3\n    toe'),
-      `7:7 unknown key \`[a, b]\`; a ramp takes ${rampKeys}`,
+      `7:7 unknown key \`[a, b]\`; a quarter takes ${rampKeys}`,
     ],
     [
       'said twice',
@@ -74,12 +74,12 @@ describe('keys', () => {
     [
       'width',
       inSingle('width: 1216', 'kind: quarter'),
-      '4:5 a ramp needs exactly one of `width` or `stores-inside`; e.g. `width: 1216`',
+      '4:5 a quarter needs exactly one of `width` or `stores-inside`; e.g. `width: 1216`',
     ],
     [
       'deck',
       inSingle('    deck: 500\n', ''),
-      '4:5 a ramp needs exactly one of `deck` or `length`; e.g. `deck: 500`',
+      '4:5 a quarter needs exactly one of `deck` or `length`; e.g. `deck: 500`',
     ],
     [
       'a layer of the height',
@@ -119,7 +119,7 @@ describe('keys', () => {
     [
       'deck and length',
       inSingle('deck: 500', 'deck: 500\n    length: 1400'),
-      '9:5 a ramp takes only one of `deck` or `length`; here stand `deck` and `length`: take one away',
+      '9:5 a quarter takes only one of `deck` or `length`; here stand `deck` and `length`: take one away',
     ],
     [
       'reveals and a notch',
@@ -129,7 +129,7 @@ describe('keys', () => {
     [
       'width and stores-inside',
       inPair('like: outer', 'like: outer\n    width: 1000'),
-      '15:5 a ramp takes only one of `width` or `stores-inside`; here stand `width` and `stores-inside`: take one away',
+      '15:5 a quarter takes only one of `width` or `stores-inside`; here stand `width` and `stores-inside`: take one away',
     ],
   ])('that exclude each other: %s', (_, text, message) => {
     expect(said(text)).toEqual([message])
@@ -259,8 +259,8 @@ describe('words', () => {
   it.each([
     [
       'a kind',
-      inSingle('width: 1216', 'kind: flat\n    width: 1216'),
-      '4:11 unknown kind `flat`; allowed: quarter',
+      inSingle('width: 1216', 'kind: spine\n    width: 1216'),
+      '4:11 unknown kind `spine`; allowed: quarter, flat',
     ],
     [
       'a seat',

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import type { RampDesign } from '../../src/design/design.ts'
+import type { QuarterDesign } from '../../src/design/design.ts'
 import { change, good, pair, single } from './sample.ts'
 
-const ramp = (text: string, i = 0): RampDesign => good(text).ramps[i]!
-const inSingle = (from: string, to: string): RampDesign => ramp(change(single, from, to))
+const ramp = (text: string, i = 0): QuarterDesign => good(text).ramps[i] as QuarterDesign
+const inSingle = (from: string, to: string): QuarterDesign => ramp(change(single, from, to))
 
 describe('a design in mm', () => {
   it('has every default filled in', () => {
@@ -170,7 +170,7 @@ describe('pairs', () => {
 })
 
 describe('like', () => {
-  const inner = (more: string, outer = ''): RampDesign =>
+  const inner = (more: string, outer = ''): QuarterDesign =>
     ramp(change(pair, 'like: outer', `like: outer${more}`).replace('toe: 40', `toe: 40${outer}`), 1)
 
   it('takes over all that is not said, but not the name', () => {

@@ -25,7 +25,9 @@ describe.each(starters)('$name', (starter) => {
     for (const line of lines) expect(line).toMatch(/ {2}# .{4,}$/)
   })
   it('explains a key in the words of the table', () => {
-    expect(text).toContain(`# ${rowsUnder('ramps[]').find((row) => row.path === 'ramps[].kind')!.help}\n`)
+    expect(text).toContain(
+      `# ${rowsUnder('ramps[quarter]').find((row) => row.path === 'ramps[quarter].kind')!.help}\n`,
+    )
   })
 })
 
@@ -42,7 +44,7 @@ it('the values of a starter come through', () => {
 
 it('among them are both units, both seats, one without a pipe and one that stores another', () => {
   const designs = starters.map((starter) => good(writeStarter(starter)))
-  const ramps = designs.flatMap((design) => design.ramps)
+  const ramps = designs.flatMap((design) => design.ramps.filter((ramp) => ramp.kind === 'quarter'))
   expect(new Set(designs.map((design) => design.units))).toEqual(new Set(['mm', 'in']))
   expect(new Set(ramps.map((ramp) => ramp.coping?.seat))).toEqual(new Set(['square', 'round', undefined]))
   // 1216 − 2 × 18 − 12
@@ -52,6 +54,8 @@ it('among them are both units, both seats, one without a pipe and one that store
 it('one is chosen by kind and units', () => {
   expect(starterFor('quarter', 'mm').name).toBe('quarter-mm')
   expect(starterFor('quarter', 'in').name).toBe('quarter-in')
+  expect(starterFor('flat', 'mm').name).toBe('quarter-and-flat-mm')
+  expect(starterFor('flat', 'in').name).toBe('quarter-and-flat-in')
 })
 
 it('a text that YAML would take for something else is put in quotes', () => {

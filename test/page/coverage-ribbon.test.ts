@@ -18,6 +18,7 @@ import { defaultMargins, paperOf } from '../../src/page/paper.ts'
 import { layOutSet } from '../../src/page/set.ts'
 import { noCorrection } from '../../src/printer/correction.ts'
 import { printerUncertainty } from '../../src/printer/uncertainty.ts'
+import { quartersOf } from '../../src/ramp/ramp.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { generatedQuarter, quarterText } from '../bench/ramps.ts'
 import { assertNear } from '../support/near.ts'
@@ -100,7 +101,7 @@ const jobs = templates.flatMap(({ name, text }) =>
 describe.each(jobs)('a ribbon: $what', ({ design, solved, group, tiles }) => {
   const { pattern, datums } = group
   const needed = pathSample(pattern.line, 1)
-  const ramp = solved.ramps.find(({ name }) => name === pattern.ramp)!
+  const ramp = quartersOf(solved.ramps).find(({ name }) => name === pattern.ramp)!
   const { toe, lip } = ramp.transition!
 
   it('holds every point that is needed half the overlap or more inside some window', () => {

@@ -1,20 +1,20 @@
 import { describe, expect, test } from 'vitest'
-import type { RampDesign } from '../../src/design/design.ts'
+import type { QuarterDesign } from '../../src/design/design.ts'
 import type { Mark } from '../../src/drawing/drawing.ts'
 import { pathLength } from '../../src/geometry/length.ts'
 import { pathDistance } from '../../src/geometry/nearest.ts'
 import { pathSegments } from '../../src/geometry/path.ts'
 import { sidePatterns } from '../../src/pattern/patterns.ts'
 import { sidePattern } from '../../src/pattern/side.ts'
-import type { Ramp } from '../../src/ramp/ramp.ts'
+import type { Quarter } from '../../src/ramp/ramp.ts'
 import { inch, piped, plain, solve, studded, transitionOf } from '../ramp/ramps.ts'
 import { assertNear } from '../support/near.ts'
 
-const ramp = (design: RampDesign): Ramp => solve(design).ramp
-const pipedRamp: RampDesign = { ...plain, coping: piped(), chamfer: 120 }
+const ramp = (design: QuarterDesign): Quarter => solve(design).ramp
+const pipedRamp: QuarterDesign = { ...plain, coping: piped(), chamfer: 120 }
 
 describe('one pattern for each distinct side', () => {
-  const patterns = (...designs: readonly RampDesign[]) => sidePatterns(designs.map(ramp), 'mm')
+  const patterns = (...designs: readonly QuarterDesign[]) => sidePatterns(designs.map(ramp), 'mm')
 
   test('two ramps with the same side share one, which names the parts of both', () => {
     const found = patterns(
@@ -26,7 +26,7 @@ describe('one pattern for each distinct side', () => {
     ])
   })
 
-  test.each<readonly [string, Partial<RampDesign>]>([
+  test.each<readonly [string, Partial<QuarterDesign>]>([
     ['a longer deck', { back: { from: 'deck', value: 501 } }],
     ['a higher frame', { height: { layer: 'frame', value: 641 } }],
     ['another radius', { transition: { ...plain.transition, circle: { layer: 'frame', radius: 1725 } } }],

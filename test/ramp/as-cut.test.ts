@@ -1,17 +1,17 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { RampDesign } from '../../src/design/design.ts'
+import type { QuarterDesign } from '../../src/design/design.ts'
 import { type AsCut, solveAsCut } from '../../src/ramp/as-cut.ts'
 import { hasStop } from '../../src/ramp/check.ts'
 import { assertNear } from '../support/near.ts'
 import { anyRamp, notch, piped, plain, solve, transitionOf } from './ramps.ts'
 
 const wanted = { ...plain, coping: piped() }
-const cut = (design: RampDesign, along: number, down: number): AsCut =>
+const cut = (design: QuarterDesign, along: number, down: number): AsCut =>
   solveAsCut(solve(design).ramp, { along, down })!
 
 /** Up and out by the circle alone: design.md §5. */
-const reveals = (design: RampDesign, along: number, down: number) => {
+const reveals = (design: QuarterDesign, along: number, down: number) => {
   const { centre, radius, heights, lip } = transitionOf(design)
   const r = design.coping!.outside / 2
   const [x, y] = [lip.x + along - r, heights.frame - down + r]

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { RampDesign, Sheet, Units } from '../../src/design/design.ts'
+import type { QuarterDesign, Sheet, Units } from '../../src/design/design.ts'
 import { bendFindings, bendRow } from '../../src/ramp/bend.ts'
 import { assertNear } from '../support/near.ts'
 import { circleOf, inch, plain, plywood, solve } from './ramps.ts'
@@ -17,7 +17,7 @@ const table = [
 const foot = 304.8
 
 const sheet = (thickness: number, material: Sheet['material']): Sheet => ({ thickness, material })
-const skinned = (skin: readonly Sheet[], frame: number): RampDesign => ({
+const skinned = (skin: readonly Sheet[], frame: number): QuarterDesign => ({
   ...plain,
   skin,
   transition: circleOf('frame', frame),
@@ -117,7 +117,7 @@ describe.each(['mm', 'in'] as const)('what is offered works when it is typed, in
   test('for skins and radii of all sorts', () => {
     let tried = 0
     for (const { skin, radius, layer } of cases) {
-      const design: RampDesign = {
+      const design: QuarterDesign = {
         ...plain,
         skin,
         height: { layer: 'frame', value: 400 },

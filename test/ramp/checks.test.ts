@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { RampDesign, Sheet, Units } from '../../src/design/design.ts'
+import type { QuarterDesign, Sheet, Units } from '../../src/design/design.ts'
 import {
   bare,
   circleOf,
@@ -16,23 +16,23 @@ import {
   transitionOf,
 } from './ramps.ts'
 
-type At = (value: number) => RampDesign
+type At = (value: number) => QuarterDesign
 
-const clear = (design: RampDesign, id: string): void => expect(said(design, id)).toEqual([])
-const speaks = (design: RampDesign, id: string, level: string): void => {
+const clear = (design: QuarterDesign, id: string): void => expect(said(design, id)).toEqual([])
+const speaks = (design: QuarterDesign, id: string, level: string): void => {
   const found = said(design, id)
   expect(found.map((message) => message.split(':')[0])).toEqual([level])
 }
 
-const height = (layer: 'frame' | 'deck' | 'surface', value: number): Pick<RampDesign, 'height'> => ({
+const height = (layer: 'frame' | 'deck' | 'surface', value: number): Pick<QuarterDesign, 'height'> => ({
   height: { layer, value },
 })
-const withPipe = (by: Parameters<typeof piped>[1], rest: Partial<RampDesign> = {}): RampDesign => ({
+const withPipe = (by: Parameters<typeof piped>[1], rest: Partial<QuarterDesign> = {}): QuarterDesign => ({
   ...plain,
   coping: piped({}, by),
   ...rest,
 })
-const roundPipe = (by: NonNullable<Parameters<typeof piped>[1]>): RampDesign => ({
+const roundPipe = (by: NonNullable<Parameters<typeof piped>[1]>): QuarterDesign => ({
   ...plain,
   coping: piped({ seat: 'round', by }),
 })
@@ -44,7 +44,7 @@ const lipX = (h: number, t = 40): number => Math.sqrt(R * R - (c - h) ** 2) - Ma
 const frameX = (y: number): number => Math.sqrt(R * R - (c - y) ** 2) - Math.sqrt(R * R - (c - 40) ** 2)
 
 /** A thin skin, a mellow lip and a deep seat: the pipe comes so far forward that its wall leaves the wood. */
-const forward = (out: number): RampDesign => ({
+const forward = (out: number): QuarterDesign => ({
   ...plain,
   ...height('frame', 400),
   skin: [plywood(3)],
@@ -219,7 +219,7 @@ describe('each check speaks just past its limit, and not on it or before', () =>
 })
 
 describe('panels', () => {
-  const fits = (panel: readonly [number, number], design: RampDesign): boolean =>
+  const fits = (panel: readonly [number, number], design: QuarterDesign): boolean =>
     !solve(design, 'mm', panel).findings.some((f) => f.id === 'panel-size')
   const long = lipX(640) + 500
 
@@ -228,14 +228,14 @@ describe('panels', () => {
     expect(fits([639.99, long], plain)).toBe(false)
     expect(fits([640, long - 0.01], plain)).toBe(false)
     // a short tall side stands on end
-    const tall: RampDesign = { ...bare(900, 890, 100), back: { from: 'length', value: 600 } }
+    const tall: QuarterDesign = { ...bare(900, 890, 100), back: { from: 'length', value: 600 } }
     expect(fits([600, 890], tall)).toBe(true)
     expect(fits([599, 890], tall)).toBe(false)
   })
 })
 
 describe('the step at the toe', () => {
-  const open: RampDesign = { ...plain, runOut: { kind: 'none' } }
+  const open: QuarterDesign = { ...plain, runOut: { kind: 'none' } }
   const sheet: Sheet = { thickness: 1.5, material: 'steel' }
   test('is a warning where nothing closes it, a note with a sheet, nothing where a flat ramp meets it', () => {
     speaks(open, 'toe-step', 'warn')
@@ -245,7 +245,7 @@ describe('the step at the toe', () => {
 })
 
 describe('words', () => {
-  const message = (design: RampDesign, id: string, units: Units = 'mm'): string =>
+  const message = (design: QuarterDesign, id: string, units: Units = 'mm'): string =>
     said(design, id, units).join('\n')
 
   // c = 1700, least radius 1700 + (1750.4 − 1700) = 1750.4 and so 1751, height 1700
@@ -274,7 +274,7 @@ describe('words', () => {
   })
 
   test('toe-low names the lowest toe', () => {
-    const design: RampDesign = { ...plain, transition: circleOf('frame', R, 'frame', 60.5) }
+    const design: QuarterDesign = { ...plain, transition: circleOf('frame', R, 'frame', 60.5) }
     expect(message(design, 'toe-low')).toBe(
       'stop: the curve never comes down to a toe of 40 mm: its lowest point is 60.5 mm above the floor; ' +
         'the lowest toe is 61 mm, or lower the tangent by 21 mm',
@@ -289,7 +289,7 @@ describe('words', () => {
   })
 
   test('height-low', () => {
-    const design: RampDesign = {
+    const design: QuarterDesign = {
       ...plain,
       ...height('deck', 200),
       transition: circleOf('frame', R, 'frame', 300),
@@ -407,7 +407,7 @@ describe('words', () => {
   // frame 300 with a skin of 240 leaves a face of 60, upright at the lip; pipes 80 out of it have their middles on a
   // circle of 60 + 30 − 80 = 10 about (…, 300): over the level of the lip's normal, 300, there is nothing near
   test('a pipe out of reach of a small curve', () => {
-    const design = (up: number): RampDesign => ({
+    const design = (up: number): QuarterDesign => ({
       ...plain,
       ...height('frame', 300),
       transition: circleOf('frame', 300, 'frame', 0),
@@ -422,7 +422,7 @@ describe('words', () => {
   })
 
   test('radius-skin', () => {
-    const design: RampDesign = {
+    const design: QuarterDesign = {
       ...plain,
       transition: circleOf('frame', 300),
       skin: Array.from({ length: 6 }, () => plywood(50)),

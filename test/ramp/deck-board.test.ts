@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { RampDesign, Stock } from '../../src/design/design.ts'
+import type { QuarterDesign, Stock } from '../../src/design/design.ts'
 import type { DeckBoard } from '../../src/ramp/deck-board.ts'
 import { assertNear } from '../support/near.ts'
 import { bays, job, polygon } from './framed.ts'
@@ -9,15 +9,15 @@ import { notch, piped, plain, plywood, said, solve, studded, transitionOf } from
 /** A skin's and a board's gap to the pipe; between sheets; a screw from its sheet's edge, inside a timber's long edge. mm */
 const [toPipe, gap, edge] = [2, 3, 10.5]
 
-const board = (design: RampDesign, panel?: Stock['panel']): DeckBoard => {
+const board = (design: QuarterDesign, panel?: Stock['panel']): DeckBoard => {
   const { ramp, findings } = solve(design, 'mm', panel)
   if (!ramp.deckBoard) throw new Error(findings.map((f) => f.message).join('\n'))
   return ramp.deckBoard
 }
-const deck = (value: number): Pick<RampDesign, 'back'> => ({ back: { from: 'deck', value } })
+const deck = (value: number): Pick<QuarterDesign, 'back'> => ({ back: { from: 'deck', value } })
 
 describe('the deck board', () => {
-  const notched: RampDesign = { ...plain, coping: piped({}, notch(48, 33)) }
+  const notched: QuarterDesign = { ...plain, coping: piped({}, notch(48, 33)) }
   test('reaches from behind the notch, a gap off the pipe, to the back edge', () => {
     const { from, length, pieces, widths } = board(notched)
     assertNear(from, transitionOf(plain).run + 48 + toPipe, 1e-9)
@@ -76,15 +76,15 @@ describe('the deck board', () => {
     const open = { ...wide, skin: [], sides: { thickness: 18, count: 2 } }
     expect(board(open).acrossSeams).toEqual([{ at: 2440 + gap / 2, rib: false }])
     expect(said(open, 'seam-across')).toEqual([
-      'note: sheets 2440 mm long do not reach across 3018 mm; they meet: the deck board 2442 mm from the left. Where no rib lies, set blocks between the timbers under the seam',
+      'note: sheets reach 2440 mm across, the ramp is 3018 mm wide; they meet: the deck board 2442 mm from the left. Where no rib lies, set blocks between the timbers under the seam',
     ])
     expect(said({ ...wide, skin: [plywood(9)] }, 'seam-across')).toEqual([
-      'note: sheets 2440 mm long do not reach across 3018 mm; they meet: layer 1 and the deck board 1509 mm from the left, over a rib',
+      'note: sheets reach 2440 mm across, the ramp is 3018 mm wide; they meet: layer 1 and the deck board 1509 mm from the left, over a rib',
     ])
   })
   test('takes a shorter screw where a timber lies flat and is thin, and says so', () => {
     // a panel 130 high has no room for timbers 140 deep: flat, 19 deep; 15 + 19 − 2 = 32 takes 30 and not 40
-    const low: RampDesign = {
+    const low: QuarterDesign = {
       ...plain,
       height: { layer: 'frame', value: 130 },
       toe: 30,
@@ -112,7 +112,7 @@ test('on 500 ramps: sheets fit a panel and make up the board; screws find timber
   const real = (min: number, max: number) => fc.double({ min, max, noNaN: true })
   const jobs = fc.record({ one: job, deck: real(200, 2600), every: real(200, 500), thickness: real(9, 22) })
   for (const { one, deck: value, every, thickness } of fc.sample(jobs, { numRuns: 500, seed: 61 })) {
-    const design: RampDesign = {
+    const design: QuarterDesign = {
       ...one.design,
       ...deck(value),
       deckBoard: plywood(thickness),

@@ -1,22 +1,22 @@
 import Flatten from '@flatten-js/core'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { RampDesign } from '../../src/design/design.ts'
+import type { QuarterDesign } from '../../src/design/design.ts'
 import { hasStop } from '../../src/ramp/check.ts'
 import type { DeckTimber } from '../../src/ramp/deck-timbers.ts'
-import type { Ramp } from '../../src/ramp/ramp.ts'
+import type { Quarter } from '../../src/ramp/ramp.ts'
 import type { Timber } from '../../src/ramp/timber.ts'
 import { assertNear } from '../support/near.ts'
 import { job, polygon } from './framed.ts'
 import { notch, piped, plain, said, solve, transitionOf } from './ramps.ts'
 
-const timbers = (design: RampDesign, role: DeckTimber['role']): readonly DeckTimber[] =>
+const timbers = (design: QuarterDesign, role: DeckTimber['role']): readonly DeckTimber[] =>
   solve(design).ramp.deckTimbers.filter((timber) => timber.role === role)
 /** from the timber's own front face to its back face, and from its foot to its top */
 const extent = (timber: DeckTimber) => polygon(timber).box
 
 describe('behind the lip, on a panel 640 high with a notch 48 along and 33 down', () => {
-  const design: RampDesign = { ...plain, coping: piped({}, notch(48, 33)) }
+  const design: QuarterDesign = { ...plain, coping: piped({}, notch(48, 33)) }
   const wall = transitionOf(plain).run + 48
   const back = transitionOf(plain).run + 500
   test('a backing stands upright behind the notch, its top in the top line', () => {
@@ -78,7 +78,7 @@ const apart = (a: Flatten.Polygon, b: Flatten.Polygon): boolean =>
   !crosses(a, b) && !a.contains(b.vertices[0]!) && !b.contains(a.vertices[0]!)
 
 /** The panel with its notch as a polygon, the curve by chords 6 mm long: 0.005 mm off at a radius of 1 m. */
-const panelOf = ({ transition, coping, side, design }: Ramp): Flatten.Polygon => {
+const panelOf = ({ transition, coping, side, design }: Quarter): Flatten.Polygon => {
   const { centre, radius, toeAngle, lipAngle, heights } = transition!
   const r = (coping?.outside ?? 0) / 2
   // the frame's edge up to the notch's floor, or the lip
@@ -121,7 +121,7 @@ test('on 500 ramps every timber lies whole in the panel, out of the notch and th
   const jobs = fc
     .sample(more, { numRuns: 700, seed: 71 })
     .map(({ one, deck, every, chamfer }) => {
-      const design: RampDesign = {
+      const design: QuarterDesign = {
         ...one.design,
         back: { from: 'deck', value: deck },
         chamfer,
@@ -167,7 +167,7 @@ test('on 500 ramps every timber lies whole in the panel, out of the notch and th
 test('one that has no room stands where there is some within half a spacing, and that is said', () => {
   let moved = 0
   for (const { design, units, panel } of fc.sample(job, { numRuns: 400, seed: 72 })) {
-    const close: RampDesign = { ...design, back: { from: 'deck', value: 400 } }
+    const close: QuarterDesign = { ...design, back: { from: 'deck', value: 400 } }
     const { ramp, findings } = solve(close, units, panel)
     for (const { message } of findings.filter(({ id, level }) => id === 'deck-timber' && level === 'note')) {
       const pairs = [...message.matchAll(/([\d.]+) mm to ([\d.]+) mm/g)]

@@ -1,8 +1,8 @@
 import Flatten from '@flatten-js/core'
 import fc from 'fast-check'
-import type { RampDesign, Sheet, Stock, Units } from '../../src/design/design.ts'
+import type { QuarterDesign, Sheet, Stock, Units } from '../../src/design/design.ts'
 import { hasStop } from '../../src/ramp/check.ts'
-import type { Ramp } from '../../src/ramp/ramp.ts'
+import type { Quarter } from '../../src/ramp/ramp.ts'
 import type { Timber } from '../../src/ramp/timber.ts'
 import { circleOf, piped, plain, plywood, solve, studded } from './ramps.ts'
 
@@ -10,7 +10,7 @@ const real = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const hardboard = (thickness: number): Sheet => ({ thickness, material: 'hardboard' })
 
 export interface Job {
-  readonly design: RampDesign
+  readonly design: QuarterDesign
   readonly panel: Stock['panel']
   readonly units: Units
 }
@@ -60,7 +60,7 @@ export const polygon = ({ x, y, angle, width, depth }: Timber): Flatten.Polygon 
 }
 
 /** A place on the flat sheet, bent: the layer's middle keeps its length; `into` mm under the frame's curve. */
-export const bent = ({ transition, skin }: Ramp, i: number, at: number, into: number): Flatten.Point => {
+export const bent = ({ transition, skin }: Quarter, i: number, at: number, into: number): Flatten.Point => {
   const { centre, radius, toeAngle } = transition!
   const { below, sheet } = skin[i]!
   const angle = toeAngle + at / (radius.frame - below - sheet.thickness / 2)
@@ -69,14 +69,14 @@ export const bent = ({ transition, skin }: Ramp, i: number, at: number, into: nu
 }
 
 /** Where along the frame's curve. */
-export const alongFrame = ({ transition, skin }: Ramp, i: number, at: number): number =>
+export const alongFrame = ({ transition, skin }: Quarter, i: number, at: number): number =>
   (at * transition!.radius.frame) / (transition!.radius.frame - skin[i]!.below - skin[i]!.sheet.thickness / 2)
 
 /** The stretches of timber between sides and ribs, from the left outer face. */
 export const bays = ({
   width,
   sides: { thickness, count },
-}: RampDesign): readonly (readonly [number, number])[] => {
+}: QuarterDesign): readonly (readonly [number, number])[] => {
   const pitch = (width - thickness) / (count - 1)
   return Array.from({ length: count - 1 }, (_, k) => [k * pitch + thickness, (k + 1) * pitch])
 }

@@ -1,21 +1,26 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { Coping, RampDesign, Stock, Units } from '../../src/design/design.ts'
+import type { Coping, QuarterDesign, Stock, Units } from '../../src/design/design.ts'
 import { pipeDrills, solvePipe } from '../../src/ramp/holes.ts'
 import { assertNear } from '../support/near.ts'
 import { inch, piped, plain, solve, stock } from './ramps.ts'
 
-const ramp = (width: number, holes: Coping['holes'], count = 2, more: Partial<Coping> = {}): RampDesign => ({
+const ramp = (
+  width: number,
+  holes: Coping['holes'],
+  count = 2,
+  more: Partial<Coping> = {},
+): QuarterDesign => ({
   ...plain,
   width,
   sides: { thickness: 18, count },
   coping: piped({ holes, ...more }),
 })
-const lay = (design: RampDesign, pipe: readonly number[] = [3000], units: Units = 'mm') => {
+const lay = (design: QuarterDesign, pipe: readonly number[] = [3000], units: Units = 'mm') => {
   const laid = solvePipe(design, { ...stock, pipe } as Stock, units)
   return { ...laid, pipe: laid.pipe!, ids: laid.findings.map((f) => f.id) }
 }
-const message = (design: RampDesign, id: string, units: Units = 'mm', pipe: readonly number[] = [3000]) =>
+const message = (design: QuarterDesign, id: string, units: Units = 'mm', pipe: readonly number[] = [3000]) =>
   lay(design, pipe, units).findings.find((f) => f.id === id)?.message
 
 describe('holes', () => {

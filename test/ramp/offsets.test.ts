@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { curveStations, type Offsets, solveOffsets } from '../../src/ramp/offsets.ts'
+import { quartersOf } from '../../src/ramp/ramp.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { templates, templateText, withOffsets } from '../booklet/solved.ts'
 import { assertNear } from '../support/near.ts'
@@ -111,9 +112,9 @@ ramps:
   })
 
   it('refuse a distance that is no distance', () => {
-    const { solved, design } = withOffsets(templateText('quarter-mm'))
+    const { quarters, design } = withOffsets(templateText('quarter-mm'))
     for (const every of [0, -150, Number.NaN])
-      expect(() => solveOffsets(solved.ramps[0]!, every, design.stock.panel)).toThrow(RangeError)
+      expect(() => solveOffsets(quarters[0]!, every, design.stock.panel)).toThrow(RangeError)
   })
 })
 
@@ -133,7 +134,7 @@ describe('checks of the curve', () => {
   it('a straight line misses an arc by its sagitta, on the longest chord between marks', () => {
     for (const name of templates)
       for (const [i, offsets] of withOffsets(templateText(name)).all.entries()) {
-        const R = withOffsets(templateText(name)).solved.ramps[i]!.transition!.radius.frame
+        const R = withOffsets(templateText(name)).quarters[i]!.transition!.radius.frame
         const marks = [offsets.toe, ...offsets.stations, offsets.lip]
         const longest = Math.max(
           ...marks.slice(1).map((p, k) => Math.hypot(p.x - marks[k]!.x, p.y - marks[k]!.y)),
@@ -152,9 +153,9 @@ describe('checks of the curve', () => {
 
 describe('the notch', () => {
   it('of a square seat has three corners: wall, corner, mouth on the circle', () => {
-    const { all, solved } = withOffsets(templateText('quarter-mm'))
+    const { all, quarters } = withOffsets(templateText('quarter-mm'))
     const [{ notch, seat }] = all as [Offsets]
-    const { transition, coping } = solved.ramps[0]!
+    const { transition, coping } = quarters[0]!
     const [top, corner, mouth] = notch
     expect(notch.map((p) => p.name)).toEqual(['notch, at the top', 'notch, corner', 'notch, on the curve'])
     expect(seat).toBeNull()
@@ -208,9 +209,9 @@ describe('the swing arm', () => {
   })
 
   it('needs no floor above a sheet that holds the screw', () => {
-    const { solved } = withOffsets(level72(36))
+    const { quarters } = withOffsets(level72(36))
     // a sheet 80 in high holds a screw 72 in up; a side 90 in long lies along its long edge
-    const { swing } = solveOffsets(solved.ramps[0]!, 150, [80 * inch, 120 * inch])
+    const { swing } = solveOffsets(quarters[0]!, 150, [80 * inch, 120 * inch])
     expect(swing!.floor).toEqual({ inFront: 0, above: 0 })
     assertNear(swing!.floorAbovePanel, 36 * inch, 1e-9)
   })
@@ -223,5 +224,5 @@ it('a ramp with a stop has no offsets', () => {
     ...design,
     ramps: [{ ...ramp!, height: { layer: 'frame', value: 2400 } }],
   })
-  expect(() => solveOffsets(solved.ramps[0]!, 150, design.stock.panel)).toThrow(/not solved/)
+  expect(() => solveOffsets(quartersOf(solved.ramps)[0]!, 150, design.stock.panel)).toThrow(/not solved/)
 })

@@ -1,9 +1,9 @@
 import fc from 'fast-check'
-import type { Coping, RampDesign, Sheet, Stock, Units } from '../../src/design/design.ts'
+import type { Coping, QuarterDesign, Sheet, Stock, Units } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
 import type { Finding } from '../../src/ramp/check.ts'
 import { solveQuarter } from '../../src/ramp/kinds/quarter.ts'
-import type { Ramp } from '../../src/ramp/ramp.ts'
+import type { Quarter } from '../../src/ramp/ramp.ts'
 import type { Side } from '../../src/ramp/side.ts'
 import type { Transition } from '../../src/ramp/transition.ts'
 
@@ -29,20 +29,20 @@ ramps:
     coping: { outside: 60.3, up: 8, out: 6, seat: square }
 `)
 if ('problems' in reading) throw new Error(reading.problems.map((p) => p.message).join('\n'))
-const [read] = reading.design.ramps
+const read = reading.design.ramps[0] as QuarterDesign
 
 /** A ramp of mm without a stop or a warning, and without a pipe; every test says what it changes. */
-export const plain: RampDesign = { ...read!, coping: null }
+export const plain: QuarterDesign = { ...read, coping: null }
 
 /** A pipe of 60.3 that stands 8 up and 6 out in a square seat, but for what is said. */
 export const piped = (coping: Partial<Coping> = {}, by?: Coping['by']): Coping => ({
-  ...read!.coping!,
+  ...read.coping!,
   ...coping,
   ...(by && { by }),
 })
 
 /** The studs of `plain`, but for what is said. */
-export const studded = (studs: Partial<RampDesign['studs']>): RampDesign['studs'] => ({
+export const studded = (studs: Partial<QuarterDesign['studs']>): QuarterDesign['studs'] => ({
   ...plain.studs,
   ...studs,
 })
@@ -55,10 +55,10 @@ export const circleOf = (
   radius: number,
   tangentLayer: 'frame' | 'surface' = 'surface',
   height = 0,
-): RampDesign['transition'] => ({ circle: { layer, radius }, tangent: { layer: tangentLayer, height } })
+): QuarterDesign['transition'] => ({ circle: { layer, radius }, tangent: { layer: tangentLayer, height } })
 
 /** A frame alone, level at the floor: what is measured is the circle and nothing else. */
-export const bare = (radius: number, height: number, toe = 0): RampDesign => ({
+export const bare = (radius: number, height: number, toe = 0): QuarterDesign => ({
   ...plain,
   height: { layer: 'frame', value: height },
   transition: circleOf('frame', radius, 'frame', 0),
@@ -67,32 +67,32 @@ export const bare = (radius: number, height: number, toe = 0): RampDesign => ({
 })
 
 export const solve = (
-  design: RampDesign,
+  design: QuarterDesign,
   units: Units = 'mm',
   panel = stock.panel,
-): { readonly ramp: Ramp; readonly findings: readonly Finding[] } =>
+): { readonly ramp: Quarter; readonly findings: readonly Finding[] } =>
   solveQuarter(design, units, { ...stock, panel })
 
-export const transitionOf = (design: RampDesign): Transition => {
+export const transitionOf = (design: QuarterDesign): Transition => {
   const { ramp, findings } = solve(design)
   if (!ramp.transition) throw new Error(findings.map((f) => f.message).join('\n'))
   return ramp.transition
 }
 
-export const sideOf = (design: RampDesign): Side => {
+export const sideOf = (design: QuarterDesign): Side => {
   const { ramp, findings } = solve(design)
   if (!ramp.side) throw new Error(findings.map((f) => f.message).join('\n'))
   return ramp.side
 }
 
-export const copingOf = (design: RampDesign): NonNullable<Ramp['coping']> => {
+export const copingOf = (design: QuarterDesign): NonNullable<Quarter['coping']> => {
   const { ramp, findings } = solve(design)
   if (!ramp.coping) throw new Error(findings.map((f) => f.message).join('\n'))
   return ramp.coping
 }
 
 /** Messages of one id. */
-export const said = (design: RampDesign, id: string, units: Units = 'mm'): readonly string[] =>
+export const said = (design: QuarterDesign, id: string, units: Units = 'mm'): readonly string[] =>
   solve(design, units)
     .findings.filter((f) => f.id === id)
     .map((f) => `${f.level}: ${f.message}`)
@@ -120,7 +120,7 @@ const anyCoping: fc.Arbitrary<Coping | null> = fc.option(
 )
 
 /** Ramps that the reader would let through, sound and unsound ones. */
-export const anyRamp: fc.Arbitrary<RampDesign> = fc
+export const anyRamp: fc.Arbitrary<QuarterDesign> = fc
   .record({
     layer: fc.constantFrom('frame' as const, 'deck' as const, 'surface' as const),
     height: real(100, 1500),
@@ -142,7 +142,7 @@ export const anyRamp: fc.Arbitrary<RampDesign> = fc
     coping: anyCoping,
     chamfer: fc.oneof({ weight: 2, arbitrary: fc.constant(0) }, real(10, 700)),
   })
-  .map((r): RampDesign => {
+  .map((r): QuarterDesign => {
     return {
       ...plain,
       height: { layer: r.layer, value: r.height },

@@ -1,21 +1,21 @@
-import type { Coping, RampDesign, Stock, Units } from '../../src/design/design.ts'
+import type { Coping, QuarterDesign, Stock, Units } from '../../src/design/design.ts'
 import { readLength } from '../../src/length.ts'
 import type { Finding } from '../../src/ramp/check.ts'
 
 /** A design and a stock after the builder did what a message said. */
 export interface Remedy {
   readonly words: string
-  readonly design: RampDesign
+  readonly design: QuarterDesign
   readonly panel?: Stock['panel']
 }
 
-type Change = (design: RampDesign, typed: readonly number[], words: string) => Omit<Remedy, 'words'>
+type Change = (design: QuarterDesign, typed: readonly number[], words: string) => Omit<Remedy, 'words'>
 
-const to = (change: (design: RampDesign, typed: number) => RampDesign): Change => {
+const to = (change: (design: QuarterDesign, typed: number) => QuarterDesign): Change => {
   return (design, typed) => ({ design: change(design, typed[0]!) })
 }
 
-const copingBy = (design: RampDesign, by: (old: Coping['by']) => Coping['by']): RampDesign => ({
+const copingBy = (design: QuarterDesign, by: (old: Coping['by']) => Coping['by']): QuarterDesign => ({
   ...design,
   coping: { ...design.coping!, by: by(design.coping!.by) },
 })
@@ -158,7 +158,7 @@ const withoutNumber: readonly RegExp[] = [
 ]
 
 /** A key that the design does not have cannot be typed: `up` beside a notch, or the reverse. */
-const applies = (design: RampDesign, change: Change): boolean => {
+const applies = (design: QuarterDesign, change: Change): boolean => {
   const by = design.coping?.by.kind
   if (change === up || change === out) return by === 'reveals'
   return change === along || change === down ? by === 'notch' : true
@@ -168,7 +168,7 @@ const applies = (design: RampDesign, change: Change): boolean => {
  * Every way out of a stop or a warning, its number typed from the message as it is read. Throws where the message names none,
  * so that a check without a nearest value is a failing test.
  */
-export const remediesOf = (design: RampDesign, finding: Finding, units: Units): readonly Remedy[] => {
+export const remediesOf = (design: QuarterDesign, finding: Finding, units: Units): readonly Remedy[] => {
   const ways = remedies[finding.id]
   if (!ways) throw new Error(`the tests know no way out of ${finding.id}: ${finding.message}`)
   const found = ways.flatMap(([pattern, change]): Remedy[] => {

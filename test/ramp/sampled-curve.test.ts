@@ -29,7 +29,7 @@ const solveAll = (design: typeof plain, transition: Transition) => {
   const length = transition.run + deck
   const side = solveSide(transition, pipe.coping, length, design.chamfer)
   const framing = solveStuds(design, transition, pipe.coping, { curveEnd: side.curveEnd, length }, 'mm')
-  const skin = solveSkin(design, transition, pipe.coping, framing.studs)
+  const skin = solveSkin(design, transition.curve, pipe.coping, framing.studs)
   return { pipe, side, framing, skin }
 }
 

@@ -1,7 +1,7 @@
 import Flatten from '@flatten-js/core'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { RampDesign } from '../../src/design/design.ts'
+import type { QuarterDesign } from '../../src/design/design.ts'
 import { circleCurve } from '../../src/ramp/circle.ts'
 import { screwLength, screwWithin, timberRun } from '../../src/ramp/screws.ts'
 import type { Timber } from '../../src/ramp/timber.ts'
@@ -75,7 +75,7 @@ test('no screw of any row comes through, and none is shorter than it must be, on
   let [screws, shorter] = [0, 0]
   for (const { design, units, panel } of fc.sample(job, { numRuns: 500, seed: 42 })) {
     // thin ones too, ripped or sawn flat
-    const thin: RampDesign = { ...design, studs: { ...design.studs, section: [22, 89] } }
+    const thin: QuarterDesign = { ...design, studs: { ...design.studs, section: [22, 89] } }
     for (const one of [design, thin]) {
       const { ramp } = solve(one, units, panel)
       const timber = ramp.studs.map(polygon)
@@ -161,7 +161,7 @@ describe('where a screw comes through, the place and the shorter screw are named
   })
   test('and where no screw holds there the way out is said, and works', () => {
     // 6 and 6: 10 mm at most, and no such screw is usual
-    const thin: RampDesign = { ...plain, fasten: 'between', skin: [plywood(6), plywood(6)] }
+    const thin: QuarterDesign = { ...plain, fasten: 'between', skin: [plywood(6), plywood(6)] }
     expect(said(thin, 'screw-through')).toEqual([
       'warn: layer 2: only the skin, 12 mm thick, lies between studs, and no usual screw holds there without coming through; say `fasten: studs`',
     ])

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { RampDesign } from '../../src/design/design.ts'
+import type { QuarterDesign } from '../../src/design/design.ts'
 import { type Path, pathSegments } from '../../src/geometry/path.ts'
 import type { Point } from '../../src/geometry/point.ts'
 import { hasStop } from '../../src/ramp/check.ts'
@@ -34,7 +34,7 @@ const sample = (path: Path, count: number): readonly Point[] =>
   )
 
 /** Area of a side without a notch: its rectangle less what lies over the curve, and less the chamfer's triangle. */
-const closedArea = (design: RampDesign): number => {
+const closedArea = (design: QuarterDesign): number => {
   const { radius, centre, run, heights } = transitionOf(design)
   const R = radius.frame
   /** integral of √(R² − u²) */
@@ -118,7 +118,7 @@ test('the test for crossings finds one', () => {
 })
 
 test('the area is that of the rectangle less the segment over the curve, the chamfer and the notch', () => {
-  const area = (design: RampDesign): number => shoelace(sample(sideOf(design).outline, 20_000))
+  const area = (design: QuarterDesign): number => shoelace(sample(sideOf(design).outline, 20_000))
   const design = { ...plain, chamfer: 120 }
   assertNear(area(design), closedArea(design), 1, 'mm² without a notch')
   // a square notch takes away what lies over its floor, between the curve and its wall
@@ -136,7 +136,7 @@ test('the area is that of the rectangle less the segment over the curve, the cha
 })
 
 describe('edges', () => {
-  const names = (design: RampDesign) => sideOf(design).edges.map(({ name }) => name)
+  const names = (design: QuarterDesign) => sideOf(design).edges.map(({ name }) => name)
   test('stand in the order of the way round; a feathered toe and an uncut corner have none', () => {
     expect(names({ ...plain, chamfer: 120, coping: piped() })).toEqual([
       'bottom',
@@ -168,7 +168,7 @@ describe('edges', () => {
 })
 
 describe('the seat of the pipe', () => {
-  const edgeOf = (design: RampDesign, name: string) =>
+  const edgeOf = (design: QuarterDesign, name: string) =>
     pathSegments(sideOf(design).edges.find((e) => e.name === name)!.path)
 
   test('square: the pipe touches floor and wall, the floor runs out to the curve', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { RampDesign, Units } from '../../src/design/design.ts'
+import type { QuarterDesign, Units } from '../../src/design/design.ts'
 import { assertNear } from '../support/near.ts'
 import { alongFrame, bays, bent, type Job, job, polygon } from './framed.ts'
 import { circleOf, inch, plain, plywood, solve, studded } from './ramps.ts'
@@ -242,7 +242,7 @@ describe('a wide ramp without ribs, worked by hand', () => {
 
 describe('a high ramp', () => {
   // marks of the first layer lie (R − 4.5)/R of their place up the frame
-  const high: RampDesign = {
+  const high: QuarterDesign = {
     ...plain,
     height: { layer: 'frame', value: 1300 },
     transition: circleOf('frame', 2400),
@@ -276,7 +276,7 @@ describe('a high ramp', () => {
         id: 'seam-across',
         level: 'note',
         message:
-          'sheets 2440 mm long do not reach across 3018 mm; they meet: layers 1 and 3 and the deck board 2442 mm from the left; ' +
+          'sheets reach 2440 mm across, the ramp is 3018 mm wide; they meet: layers 1 and 3 and the deck board 2442 mm from the left; ' +
           'layer 2 577 mm from the left. Where no rib lies, set blocks between the timbers under the seam',
       },
     ])
@@ -284,12 +284,12 @@ describe('a high ramp', () => {
 })
 
 describe('a seam that finds no stud', () => {
-  const long: RampDesign = {
+  const long: QuarterDesign = {
     ...plain,
     height: { layer: 'frame', value: 1000 },
     transition: circleOf('frame', 2400),
   }
-  const said = (design: RampDesign, units: Units = 'mm'): string =>
+  const said = (design: QuarterDesign, units: Units = 'mm'): string =>
     solve(design, units)
       .findings.filter((f) => f.id === 'seam-stud')
       .map((f) => `${f.level}: ${f.message}`)
@@ -323,7 +323,7 @@ describe('a seam that finds no stud', () => {
 })
 
 describe('a top sheet between the studs', () => {
-  const between: RampDesign = { ...plain, fasten: 'between' }
+  const between: QuarterDesign = { ...plain, fasten: 'between' }
   test('lies midway between their faces', () => {
     const { ramp } = solve(between)
     const { transition, studs } = ramp

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { RampDesign } from '../../src/design/design.ts'
+import type { QuarterDesign } from '../../src/design/design.ts'
 import type { Point } from '../../src/geometry/point.ts'
 import { hasStop } from '../../src/ramp/check.ts'
 import { assertNear } from '../support/near.ts'
@@ -30,7 +30,7 @@ const fromSegment = (p: Point, a: Point, b: Point): number => {
  * The length of a layer by walking up the curve: square ends are laid through the band, one after the other, until one comes
  * nearer to the pipe than the gap; its angle on the circle tells the length of the layer's middle.
  */
-const walked = (design: RampDesign, below: number, thickness: number, step: number): number => {
+const walked = (design: QuarterDesign, below: number, thickness: number, step: number): number => {
   const t = transitionOf(design)
   const pipe = solve(design).ramp.coping
   const at = (angle: number, into: number): Point => ({
@@ -47,7 +47,7 @@ const walked = (design: RampDesign, below: number, thickness: number, step: numb
   return middle * ((pipe ? Math.min(angle, t.lipAngle) : t.lipAngle) - t.toeAngle)
 }
 
-const layers = (design: RampDesign) => solve(design).ramp.skin
+const layers = (design: QuarterDesign) => solve(design).ramp.skin
 
 describe('a layer of skin', () => {
   test('without a pipe is as long as the arc of its middle, toe to lip', () => {
@@ -109,7 +109,7 @@ describe('a layer of skin', () => {
   })
 
   test('a pipe as large as the ramp leaves no room: length 0 and a warning, no crash', () => {
-    const design: RampDesign = {
+    const design: QuarterDesign = {
       ...plain,
       height: { layer: 'frame', value: 100 },
       toe: 60,
@@ -143,7 +143,7 @@ test('marks lie where the normals through the studs meet the middle of the layer
 })
 
 describe('layers stepped back at the toe', () => {
-  const stepped = (back: number, more: Partial<RampDesign> = {}): RampDesign => ({
+  const stepped = (back: number, more: Partial<QuarterDesign> = {}): QuarterDesign => ({
     ...plain,
     ...more,
     runOut: { kind: 'stepped', back },

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { RampDesign, Units } from '../../src/design/design.ts'
+import type { QuarterDesign, Units } from '../../src/design/design.ts'
 import { spanFindings, spanLoad, spanStiffness, studSpan } from '../../src/ramp/span.ts'
 import { assertNear } from '../support/near.ts'
 import { inch, plain, solve, studded } from './ramps.ts'
@@ -48,13 +48,13 @@ describe('the beam formula', () => {
   })
 })
 
-const wide = (width: number, count: number, rest: Partial<RampDesign['studs']> = {}): RampDesign => ({
+const wide = (width: number, count: number, rest: Partial<QuarterDesign['studs']> = {}): QuarterDesign => ({
   ...plain,
   width,
   sides: { thickness: 18, count },
   studs: studded(rest),
 })
-const said = (design: RampDesign, units: Units = 'mm'): readonly string[] =>
+const said = (design: QuarterDesign, units: Units = 'mm'): readonly string[] =>
   spanFindings(design, units).map((f) => `${f.level} ${f.id}: ${f.message}`)
 /** span over sag from first principles */
 const ratioOf = (length: number, b: number, h: number): number =>
@@ -80,7 +80,7 @@ describe('a note where the sag passes span/360', () => {
     expect(said(wide(2436, 2)).join()).not.toMatch(/\bsafe|compl|approv/i)
   })
   test('reaches the figures of a ramp', () => {
-    const ids = (design: RampDesign): readonly string[] => solve(design).findings.map((f) => f.id)
+    const ids = (design: QuarterDesign): readonly string[] => solve(design).findings.map((f) => f.id)
     expect(ids(wide(2436, 2))).toContain('span')
     expect(ids(wide(2436, 3))).not.toContain('span')
   })

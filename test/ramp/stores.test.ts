@@ -1,24 +1,27 @@
 import Flatten from '@flatten-js/core'
 import { describe, expect, test } from 'vitest'
-import type { RampDesign } from '../../src/design/design.ts'
+import type { QuarterDesign } from '../../src/design/design.ts'
 import type { Check } from '../../src/ramp/check.ts'
-import type { Ramp } from '../../src/ramp/ramp.ts'
+import { type Quarter, quartersOf } from '../../src/ramp/ramp.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { polygon } from './framed.ts'
 import { piped, plain, plywood, stock, studded } from './ramps.ts'
 
-const outer: RampDesign = { ...plain, name: 'outer' }
-const inner = (more: Partial<RampDesign>): RampDesign => ({
+const outer: QuarterDesign = { ...plain, name: 'outer' }
+const inner = (more: Partial<QuarterDesign>): QuarterDesign => ({
   ...plain,
   name: 'inner',
   width: 1216 - 36 - 12,
   storesInside: { ramp: 'outer', clearance: 12 },
   ...more,
 })
-const high = (value: number): Pick<RampDesign, 'height'> => ({ height: { layer: 'frame', value } })
-const deck = (value: number): Pick<RampDesign, 'back'> => ({ back: { from: 'deck', value } })
+const high = (value: number): Pick<QuarterDesign, 'height'> => ({ height: { layer: 'frame', value } })
+const deck = (value: number): Pick<QuarterDesign, 'back'> => ({ back: { from: 'deck', value } })
 
-const both = (around: RampDesign, own: RampDesign): { ramps: readonly Ramp[]; checks: readonly Check[] } => {
+const both = (
+  around: QuarterDesign,
+  own: QuarterDesign,
+): { ramps: readonly Quarter[]; checks: readonly Check[] } => {
   const { ramps, checks } = solveDesign({
     title: 'pair',
     units: 'mm',
@@ -26,9 +29,9 @@ const both = (around: RampDesign, own: RampDesign): { ramps: readonly Ramp[]; ch
     stock,
     ramps: [around, own],
   })
-  return { ramps, checks: checks.filter(({ id }) => id === 'stores-fit') }
+  return { ramps: quartersOf(ramps), checks: checks.filter(({ id }) => id === 'stores-fit') }
 }
-const words = (around: RampDesign, own: RampDesign): readonly string[] =>
+const words = (around: QuarterDesign, own: QuarterDesign): readonly string[] =>
   both(around, own).checks.map(({ level, ramp, message }) => `${level} ${ramp}: ${message}`)
 
 describe('a ramp that is stored in another', () => {
@@ -71,7 +74,7 @@ describe('a ramp that is stored in another', () => {
 
 /** Skin and board on the side, from the floor up, pushed `by` behind the outer front; arcs by chords. */
 const block = (
-  { transition, skinThickness, length, deckBoard, coping }: Ramp,
+  { transition, skinThickness, length, deckBoard, coping }: Quarter,
   by: number,
 ): Flatten.Polygon => {
   const { centre, radius, toeAngle, lipAngle, heights } = transition!
@@ -92,7 +95,7 @@ const block = (
   return new Flatten.Polygon(points.map(([x, y]) => new Flatten.Point(x + by, y)))
 }
 
-const meets = (own: Flatten.Polygon, around: Ramp): boolean => {
+const meets = (own: Flatten.Polygon, around: Quarter): boolean => {
   const edges = [...own.edges].map((edge) => edge.shape as Flatten.Segment)
   return around.deckTimbers
     .filter(({ role }) => role !== 'back')

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { RampDesign } from '../../src/design/design.ts'
+import type { QuarterDesign } from '../../src/design/design.ts'
 import { pathPolygon, polygonContains } from '../../src/geometry/contains.ts'
 import { pathDistance } from '../../src/geometry/nearest.ts'
 import type { Point } from '../../src/geometry/point.ts'
@@ -23,7 +23,7 @@ const corners = (x: number, y: number, angle: number, width: number, depth: numb
   }))
 
 const onCircle = (
-  design: RampDesign,
+  design: QuarterDesign,
   at: number,
 ): { readonly x: number; readonly y: number; readonly angle: number } => {
   const { centre, radius, toeAngle } = transitionOf(design)
@@ -36,13 +36,13 @@ const onCircle = (
 }
 
 /** How far up the curve it is `x` behind the toe. */
-const arcTo = (design: RampDesign, x: number): number => {
+const arcTo = (design: QuarterDesign, x: number): number => {
   const { centre, radius, toeAngle } = transitionOf(design)
   return radius.frame * (Math.asin((x - centre.x) / radius.frame) - toeAngle)
 }
 
 /** Least `at` whose flat stud sticks out neither in front nor below: tried in steps of a hundredth. */
-const leastAt = (design: RampDesign, width: number, depth: number): number => {
+const leastAt = (design: QuarterDesign, width: number, depth: number): number => {
   for (let at = 0; at < 400; at += 0.01) {
     const { x, y, angle } = onCircle(design, at)
     if (corners(x, y, angle, width, depth).every((p) => p.x >= 0 && p.y >= 0)) return at
@@ -50,7 +50,7 @@ const leastAt = (design: RampDesign, width: number, depth: number): number => {
   throw new Error('no stud fits at all')
 }
 
-const studs = (design: RampDesign): readonly Stud[] => solve(design).ramp.studs
+const studs = (design: QuarterDesign): readonly Stud[] => solve(design).ramp.studs
 
 test('studs lie on the curve at their length along it, turned with it', () => {
   for (const stud of studs(plain)) {
@@ -215,7 +215,7 @@ describe('no stud, on any ramp without a stop,', () => {
 })
 
 test('studs keep clear of a chamfer', () => {
-  const design: RampDesign = {
+  const design: QuarterDesign = {
     ...plain,
     coping: piped(),
     back: { from: 'deck', value: 110 },

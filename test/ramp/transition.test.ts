@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { RampDesign } from '../../src/design/design.ts'
+import type { QuarterDesign } from '../../src/design/design.ts'
 import { steepnessWord } from '../../src/ramp/steepness.ts'
 import { skinThickness, type Transition } from '../../src/ramp/transition.ts'
 import { assertNear } from '../support/near.ts'
@@ -111,7 +111,7 @@ test('a toe at the lowest point of the curve starts level, however the sum is ro
     // thirds and sevenths of an inch: sums whose last bits differ
     const height = (i * 25.4) / 21
     const radius = 300 + (i * 25.4) / 7
-    const design: RampDesign = {
+    const design: QuarterDesign = {
       ...plain,
       transition: circleOf('frame', radius, 'frame', height),
       toe: height,

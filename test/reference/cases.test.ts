@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import type { RampDesign } from '../../src/design/design.ts'
+import type { QuarterDesign } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { sidePattern } from '../../src/pattern/side.ts'
+import { quartersOf } from '../../src/ramp/ramp.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { bare, inch, solve, transitionOf } from '../ramp/ramps.ts'
 import { assertNear } from '../support/near.ts'
@@ -11,7 +12,7 @@ const solved = (text: string) => {
   const reading = readDesign(text)
   if ('problems' in reading) throw new Error(reading.problems.map((p) => p.message).join('\n'))
   const { ramps, checks } = solveDesign(reading.design)
-  return { ramp: ramps[0]!, checks }
+  return { ramp: quartersOf(ramps)[0]!, checks }
 }
 
 describe('a notch that was given, worked by hand: inches', () => {
@@ -84,7 +85,7 @@ describe('common practice, no source', () => {
     const away = 96 - 61.25 - 20.875
     const toe = 66 - Math.sqrt(66 ** 2 - away ** 2)
     assertNear(toe, 1.475, 0.0005, 'toe, by hand')
-    const design: RampDesign = { ...base, toe: toe * inch, back: { from: 'length', value: 61.25 * inch } }
+    const design: QuarterDesign = { ...base, toe: toe * inch, back: { from: 'length', value: 61.25 * inch } }
     const { ramp } = solve(design)
     assertNear(-ramp.transition!.centre.x / inch, away, 1e-9, 'pivot before the toe')
     assertNear(ramp.transition!.arc / inch, 43.19, 0.005, 'arc')
@@ -105,7 +106,7 @@ describe('common practice, no source', () => {
   })
 
   test('studs every 8 in along the curve, the first and the last flat, the others on edge and square to it', () => {
-    const design: RampDesign = {
+    const design: QuarterDesign = {
       ...base,
       toe: 1.5 * inch,
       studs: { ...base.studs, section: [1.5 * inch, 3.5 * inch], every: 8 * inch },

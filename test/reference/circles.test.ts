@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { RampDesign } from '../../src/design/design.ts'
+import type { QuarterDesign } from '../../src/design/design.ts'
 import { bisect } from '../../src/geometry/bisect.ts'
 import { cubicArcError, pathCubics } from '../../src/geometry/cubics.ts'
 import { arcSegment, segmentsPath } from '../../src/geometry/path.ts'
@@ -10,7 +10,7 @@ import { assertNear } from '../support/near.ts'
 const degree = Math.PI / 180
 
 /** Chord, middle rise, angle and arc of a whole curve, toe level at the floor, as the pattern and the figures state them; in `unit` mm. */
-const measured = (design: RampDesign, unit: number) => {
+const measured = (design: QuarterDesign, unit: number) => {
   const { ramp, findings } = solve(design)
   if (!ramp.side) throw new Error(findings.map((f) => f.message).join('\n'))
   const [chord, rise] = sidePattern(ramp, [], 'mm').distances
@@ -25,7 +25,7 @@ const measured = (design: RampDesign, unit: number) => {
 }
 
 /** A ramp whose curve runs from level through an angle (degrees). */
-const through = (radius: number, angle: number): RampDesign =>
+const through = (radius: number, angle: number): QuarterDesign =>
   bare(radius, radius * (1 - Math.cos(angle * degree)))
 
 describe("segments of circles through the solver: Machinery's Handbook, 31st ed.", () => {
@@ -125,7 +125,7 @@ describe('steepness: cos(lip) = 1 − h/R', () => {
 
 describe('a side that runs out to nothing where the ridden face is level at the floor', () => {
   const toeDistance = (face: number, skin: number): number => {
-    const design: RampDesign = {
+    const design: QuarterDesign = {
       ...plain,
       transition: circleOf('surface', face),
       skin: [plywood(skin)],

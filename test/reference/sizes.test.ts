@@ -96,9 +96,9 @@ describe('timber and pipe of the starters and of the keys left out are such as i
   const sizes = (text: string) => {
     const reading = readDesign(text)
     if ('problems' in reading) throw new Error(reading.problems.map((p) => p.message).join('\n'))
-    return reading.design.ramps.map(({ studs, coping }) => ({
-      section: studs.section,
-      outside: coping?.outside,
+    return reading.design.ramps.map((ramp) => ({
+      section: ramp.studs.section,
+      outside: ramp.kind === 'quarter' ? ramp.coping?.outside : undefined,
     }))
   }
   const near = (a: number, b: number): boolean => Math.abs(a - b) < 1e-6

@@ -5,7 +5,7 @@ import { coverCounts, designCovers } from '../../page/pattern-covers.ts'
 import { noCorrection } from '../../printer/correction.ts'
 import { hasStop } from '../../ramp/check.ts'
 import { designFigures } from '../../ramp/figures.ts'
-import type { SolvedDesign } from '../../ramp/ramp.ts'
+import { quartersOf, type SolvedDesign } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
 import { asCuts, readAsCut, showAsCut } from '../as-cut.ts'
 import { figuresTable, type PageFigures } from '../figures-table.ts'
@@ -28,7 +28,8 @@ export const figures = (file: string, options: FiguresOptions, shell: Shell): nu
   const cuts = readAsCut(options.asCut ?? [], design)
   const solved = solveDesign(design)
   const cut = asCuts(cuts, solved)
-  const pages = hasStop(solved.checks) ? null : pagesOf(design, solved)
+  const plotted = quartersOf(solved.ramps).length > 0 && !hasStop(solved.checks)
+  const pages = plotted ? pagesOf(design, solved) : null
   const text = options.json
     ? `${JSON.stringify({ ...designFigures(design, solved), ...(cuts.length > 0 && { asCut: cut }), pages }, null, 2)}\n`
     : figuresTable(design, solved, pages) +

@@ -5,6 +5,7 @@ import { gaugePrinter, type Readings, readingError, squareDiagonal } from '../..
 import { mostMargin, type Profile, profileDistortion, profileReadings } from '../../printer/profile.ts'
 import { type Reading, readReading, squareSide } from '../../printer/reading.ts'
 import { printerUncertainty } from '../../printer/uncertainty.ts'
+import { quartersOf } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
 import { Failure } from '../failure.ts'
 import { fourLengths, marginsFrom } from '../four-lengths.ts'
@@ -134,7 +135,7 @@ const report = (
 ): void => {
   const uncertainty = printerUncertainty(profileReadings(profile))
   const effects = design
-    ? solveDesign(design).ramps.flatMap((ramp) =>
+    ? quartersOf(solveDesign(design).ramps).flatMap((ramp) =>
         ramp.transition
           ? [
               {

@@ -1,5 +1,6 @@
+import { kinds } from '../../design/design.ts'
 import { writeStarter } from '../../design/starter.ts'
-import { starterFor, starters } from '../../design/starters.ts'
+import { starterFor } from '../../design/starters.ts'
 import { Failure } from '../failure.ts'
 import { writeOut } from '../files.ts'
 import type { Shell } from '../shell.ts'
@@ -12,12 +13,12 @@ export interface NewOptions {
 
 /** A commented starter to edit, on standard output or in a file. */
 export const newDesign = (kind: string, options: NewOptions, shell: Shell): number => {
-  const kinds = [...new Set(starters.map((starter) => starter.kind))]
-  if (!kinds.includes(kind as 'quarter'))
+  const known = kinds.find((word) => word === kind)
+  if (known === undefined)
     throw new Failure(2, `there is no kind of ramp called \`${kind}\`; say one of: ${kinds.join(', ')}`)
   if (options.units !== 'mm' && options.units !== 'in')
     throw new Failure(2, `--units ${options.units}: say mm or in`)
-  const text = writeStarter(starterFor(kind as 'quarter', options.units))
+  const text = writeStarter(starterFor(known, options.units))
   if (options.out === undefined) {
     shell.out(text)
     return 0

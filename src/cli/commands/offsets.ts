@@ -6,9 +6,10 @@ import { implausible } from '../../design/plausible.ts'
 import { readLength, type Units } from '../../length.ts'
 import { hasStop } from '../../ramp/check.ts'
 import { type Offsets, solveOffsets } from '../../ramp/offsets.ts'
-import type { Ramp } from '../../ramp/ramp.ts'
+import type { Quarter } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
 import { writeCsv } from '../../write/csv.ts'
+import { curvedRamps, flatWords } from '../curves.ts'
 import { Failure } from '../failure.ts'
 import { checkOut, writeOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
@@ -40,7 +41,8 @@ export const offsets = async (file: string, options: OffsetsOptions, shell: Shel
   const checks = showChecks(solved.checks, design.ramps.length > 1)
   if (hasStop(solved.checks))
     throw new Failure(1, [...checks, 'nothing written; `traceply figures` shows what is solved'].join('\n'))
-  const all = solved.ramps.map((ramp) => solveOffsets(ramp, every, design.stock.panel))
+  const ramps = curvedRamps(solved, file, 'set out')
+  const all = ramps.map((ramp) => solveOffsets(ramp, every, design.stock.panel))
   const lost: string[] = []
   if (options.out !== undefined) {
     const content =
@@ -48,13 +50,19 @@ export const offsets = async (file: string, options: OffsetsOptions, shell: Shel
         ? writeCsv(offsetsCells(all, design.units))
         : format === '.txt'
           ? offsetsText(design.title, all, design.units)
-          : await pdf(design, solved.ramps, all, sheet, lost)
+          : await pdf(design, ramps, all, sheet, lost)
     writeOut(options.out, content, options.force ?? false)
   }
   if (options.json) shell.out(`${JSON.stringify(report(design, all), null, 2)}\n`)
   else if (options.out === undefined) shell.out(offsetsText(design.title, all, design.units))
   else shell.out(`${options.out}: offsets of ${all.map((one) => one.ramp).join(', ')}.\n`)
-  for (const line of [...checks, ...lost.map((warning) => `watch ${warning}`)]) shell.err(`${line}\n`)
+  const flat = flatWords(solved, 'offsets')
+  for (const line of [
+    ...checks,
+    ...lost.map((warning) => `watch ${warning}`),
+    ...(flat ? [`note  ${flat}`] : []),
+  ])
+    shell.err(`${line}\n`)
   return 0
 }
 
@@ -100,7 +108,7 @@ const readEvery = (said: string, units: Units, faults: string[]): number => {
 
 const pdf = async (
   design: Design,
-  ramps: readonly Ramp[],
+  ramps: readonly Quarter[],
   all: readonly Offsets[],
   sheet: SheetOptions['sheet'],
   lost: string[],

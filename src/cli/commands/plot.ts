@@ -10,6 +10,7 @@ import { type Sheet, sheetWindow } from '../../page/sheet.ts'
 import { squareSideIn } from '../../page/square-page.ts'
 import { hasStop } from '../../ramp/check.ts'
 import { solveDesign } from '../../ramp/solve.ts'
+import { curvedRamps, flatWords } from '../curves.ts'
 import { Failure } from '../failure.ts'
 import { checkOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
@@ -41,6 +42,7 @@ export const plot = async (
   const checks = showChecks(solved.checks, several)
   if (hasStop(solved.checks))
     throw new Failure(1, [...checks, 'nothing written; `traceply figures` shows what is solved'].join('\n'))
+  curvedRamps(solved, file, 'plot')
   const covered = designCovers(design, solved, options)
   const counts = coverCounts(covered)
   const chosen = chooseCover(counts)
@@ -52,7 +54,17 @@ export const plot = async (
   const lost = await writeSet(set, design.title, out, raw.force ?? false)
   await image?.writeMap(design.title, set, design.units, raw.map!, raw.force ?? false)
   if (raw.json) shell.out(`${JSON.stringify(set.plan, null, 2)}\n`)
-  else shell.out(report(out, design, set, options.sheet, options.cover ? null : chosen.why))
+  else
+    shell.out(
+      report(
+        out,
+        design,
+        set,
+        options.sheet,
+        options.cover ? null : chosen.why,
+        flatWords(solved, 'pattern'),
+      ),
+    )
   for (const line of [
     ...checks,
     ...[...options.warnings, ...lost].map((warning) => wrap(`watch ${warning}`)),
@@ -67,6 +79,7 @@ const report = (
   set: PageSet,
   { paper, ...sheet }: Sheet,
   why: string | null,
+  flats: string | null,
 ): string => {
   const count = (kind: string): number => set.pages.filter((page) => page.kind === kind).length
   const tiles = count('tile')
@@ -75,6 +88,7 @@ const report = (
   return [
     `${harmless(out)}: ${set.pages.length} pages on ${paper.name}, set ${set.code}: ${tiles} tiles to tape together, ${set.pages.length - tiles} to read first.`,
     ...(why === null ? [] : [wrap(`Cover ${set.plan.cover}: ${why}.`)]),
+    ...(flats === null ? [] : [wrap(flats)]),
     `1. Print at 100 %, never "fit to page", one-sided.`,
     `2. Measure the test square with a steel rule: ${square} mm${design.units === 'in' ? ` (${side})` : ''} both ways.`,
     count('trial') > 0

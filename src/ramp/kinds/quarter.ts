@@ -1,4 +1,5 @@
-import type { RampDesign, Stock, Units } from '../../design/design.ts'
+import type { QuarterDesign, Stock, Units } from '../../design/design.ts'
+import { studLength, widthFindings } from '../bays.ts'
 import { bendFindings } from '../bend.ts'
 import { chamferLimit } from '../chamfer.ts'
 import { type Finding, hasStop, note, stop, warn } from '../check.ts'
@@ -7,7 +8,7 @@ import { solveDeckBoard } from '../deck-board.ts'
 import { solveDeckTimbers } from '../deck-timbers.ts'
 import { solvePipe } from '../holes.ts'
 import { measured, offer, same } from '../offer.ts'
-import type { Ramp } from '../ramp.ts'
+import type { Quarter } from '../ramp.ts'
 import { solveScrews } from '../screws.ts'
 import { acrossFindings } from '../seams.ts'
 import { type Side, solveSide } from '../side.ts'
@@ -21,31 +22,22 @@ import { skinThickness, solveTransition, type Transition } from '../transition.t
 const guardHeight = 762
 
 export const solveQuarter = (
-  design: RampDesign,
+  design: QuarterDesign,
   units: Units,
   stock: Stock,
-): { readonly ramp: Ramp; readonly findings: readonly Finding[] } => {
+): { readonly ramp: Quarter; readonly findings: readonly Finding[] } => {
   const show = (mm: number): string => measured(mm, units)
   const { above } = offer(units)
   const { transition, findings: transitionFindings } = solveTransition(design, units)
-  const bays = design.sides.count - 1
   const base = {
     kind: 'quarter' as const,
     name: design.name,
     design,
     skinThickness: skinThickness(design),
     width: design.width,
-    studLength: (design.width - design.sides.count * design.sides.thickness) / bays,
+    studLength: studLength(design),
   }
-  const findings: Finding[] = [...transitionFindings]
-  if (base.studLength <= same)
-    findings.push(
-      stop(
-        'width',
-        `${design.sides.count} sides of ${show(design.sides.thickness)} leave no room for studs in a width of ${show(design.width)}; ` +
-          `make it ${above(design.sides.count * design.sides.thickness)} or more`,
-      ),
-    )
+  const findings: Finding[] = [...transitionFindings, ...widthFindings(design, units)]
   if (!transition)
     return {
       ramp: {
@@ -91,7 +83,7 @@ export const solveQuarter = (
     )
   const panel = { curveEnd: side?.curveEnd ?? transition.curve.lip, length }
   const framing = solveStuds(design, transition, pipe.coping, panel, units)
-  const skin = solveSkin(design, transition, pipe.coping, framing.studs)
+  const skin = solveSkin(design, transition.curve, pipe.coping, framing.studs)
   const behind = side
     ? solveDeckTimbers(design, transition, pipe.coping, side, framing.studs, units)
     : { timbers: [], findings: [] }
@@ -108,7 +100,10 @@ export const solveQuarter = (
   const planAt = (every: number): readonly LayerPlan[] => {
     const other = { ...design, studs: { ...design.studs, every } }
     const { studs } = solveStuds(other, transition, pipe.coping, panel, units)
-    return planSkin({ ...around, design: other, studs }, solveSkin(other, transition, pipe.coping, studs))
+    return planSkin(
+      { ...around, design: other, studs },
+      solveSkin(other, transition.curve, pipe.coping, studs),
+    )
   }
   const fixing = solveScrews(skin, plans, around, units)
   const laid = solvePipe(design, stock, units)
@@ -164,7 +159,7 @@ const chamferFindings = (
 const panelFindings = (
   side: Side,
   run: number,
-  { back }: RampDesign,
+  { back }: QuarterDesign,
   stock: Stock,
   units: Units,
 ): readonly Finding[] => {

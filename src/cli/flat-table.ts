@@ -1,0 +1,39 @@
+import { showLength, type Units } from '../length.ts'
+import type { Flat } from '../ramp/ramp.ts'
+import { type Row, sheetRows } from './framing-table.ts'
+
+/** A flat as a carpenter cuts and sets it. */
+export const flatRows = (ramp: Flat, units: Units): readonly Row[] => {
+  const { design, heights, length, width, studLength, studs } = ramp
+  const show = (mm: number): string => showLength(mm, units)
+  const fine = (mm: number): string => showLength(mm, units, { decimals: 1 })
+  const { thickness, count } = design.sides
+  const [thin, wide] = [Math.min(...design.studs.section), Math.max(...design.studs.section)]
+  const bays = count - 1
+  const rows: Row[] = [
+    ['height', `frame ${show(heights.frame)}   ridden face ${show(heights.surface)}`],
+    [
+      'sides',
+      `${count} of ${show(length)} × ${fine(heights.frame)}, ${fine(thickness)} thick: straight cuts`,
+    ],
+    ['width', show(width)],
+  ]
+  const [stud] = studs
+  if (stud) {
+    const ripped = stud.depth < (stud.lies === 'edge' ? wide : thin) ? `, ripped to ${fine(stud.depth)}` : ''
+    rows.push(
+      [
+        'timber',
+        `${fine(thin)} × ${fine(wide)}${ripped} between the sides, ${stud.lies === 'edge' ? 'on edge' : 'flat'}, ${show(studLength)} long: ` +
+          (bays === 1
+            ? `${studs.length} studs`
+            : `in each of ${bays} bays ${studs.length} studs, ${bays * studs.length} in all`),
+      ],
+      [
+        `studs ${studs.length}`,
+        `from one end to their middles: ${studs.map(({ at }) => show(at)).join(', ')}`,
+      ],
+    )
+  }
+  return [...rows, ...sheetRows(ramp, units)]
+}

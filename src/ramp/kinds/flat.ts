@@ -1,0 +1,135 @@
+import type { FlatDesign, Stock, Units } from '../../design/design.ts'
+import { studLength, widthFindings } from '../bays.ts'
+import { type Finding, hasStop, stop, warn } from '../check.ts'
+import { solveFlatStuds } from '../flat-studs.ts'
+import { measured, offer, same } from '../offer.ts'
+import type { Flat } from '../ramp.ts'
+import { solveScrews } from '../screws.ts'
+import { acrossFindings } from '../seams.ts'
+import { solveSkin } from '../skin.ts'
+import { type LayerPlan, planFindings, planSkin } from '../skin-plan.ts'
+import { spanFindings } from '../span.ts'
+import { straightCurve } from '../straight.ts'
+import { leastRipped, type Stud } from '../studs.ts'
+import { skinThickness } from '../transition.ts'
+
+/** Two straight sides on the floor, studs between them, a level skin on top. */
+export const solveFlat = (
+  design: FlatDesign,
+  units: Units,
+  stock: Stock,
+): { readonly ramp: Flat; readonly findings: readonly Finding[] } => {
+  const { length, width, height } = design
+  const skinned = skinThickness(design)
+  const frame = height.layer === 'frame' ? height.value : height.value - skinned
+  const curve = straightCurve({ x: 0, y: frame }, { x: length, y: frame })
+  const stops = [...lowFindings(design, frame, units), ...widthFindings(design, units)]
+  const framing = frame > same ? solveFlatStuds(design, curve, frame, units) : { studs: [], findings: [] }
+  const skin = solveSkin(design, curve, null, framing.studs)
+  const around = {
+    design,
+    curve,
+    studs: framing.studs,
+    timbers: [],
+    panel: sheetWay(design, stock.panel),
+    units,
+  }
+  const plans = planSkin(around, skin)
+  const planAt = (every: number): readonly LayerPlan[] => {
+    const other = { ...design, studs: { ...design.studs, every } }
+    const { studs } = solveFlatStuds(other, curve, frame, units)
+    return planSkin({ ...around, design: other, studs }, solveSkin(other, curve, null, studs))
+  }
+  const fixing = solveScrews(skin, plans, around, units)
+  const findings = [...stops, ...framing.findings]
+  return {
+    ramp: {
+      kind: 'flat',
+      name: design.name,
+      design,
+      skinThickness: skinned,
+      width,
+      studLength: studLength(design),
+      length,
+      heights: { frame, surface: frame + skinned },
+      curve,
+      studs: framing.studs,
+      skin,
+      plans,
+      screws: fixing.screws,
+    },
+    findings: hasStop(findings)
+      ? findings
+      : [
+          ...findings,
+          ...panelFindings(design, frame, stock, units),
+          ...hangFindings(design, framing.studs, frame, units),
+          ...planFindings(plans, around, planAt),
+          ...acrossFindings(around, plans, []),
+          ...fixing.findings,
+        ],
+  }
+}
+
+const lowFindings = ({ height }: FlatDesign, frame: number, units: Units): readonly Finding[] => {
+  if (frame >= leastRipped - same) return []
+  const show = (mm: number): string => measured(mm, units)
+  const left = frame > same ? `only ${show(frame)} of frame` : 'no frame'
+  return [
+    stop(
+      'flat-low',
+      `a ${height.layer} height of ${show(height.value)} leaves ${left} under the skin; ` +
+        `make it ${offer(units).atLeast(height.value + leastRipped - frame)} or more`,
+    ),
+  ]
+}
+
+/**
+ * How far a sheet reaches along a flat and across it. Nothing is bent, so it may lie either way: the one of fewer sheets, then
+ * of fewer seams that run along, where no stud can lie under all of them; else its long side along, over the studs.
+ */
+export const sheetWay = (
+  { length, width }: FlatDesign,
+  [short, long]: Stock['panel'],
+): readonly [number, number] => {
+  const pieces = (size: number, reach: number): number => Math.ceil((size - same) / reach)
+  const [along, across] = [
+    [long, short],
+    [short, long],
+  ] as const
+  const sheets = ([a, b]: readonly [number, number]): number => pieces(length, a) * pieces(width, b)
+  const seams = ([, b]: readonly [number, number]): number => pieces(width, b)
+  const less = sheets(across) - sheets(along) || seams(across) - seams(along)
+  return less < 0 ? across : along
+}
+
+const panelFindings = (
+  { length }: FlatDesign,
+  frame: number,
+  { panel: [short, long] }: Stock,
+  units: Units,
+): readonly Finding[] => {
+  if (length <= long + same && frame <= short + same) return []
+  const { atLeast, atMost } = offer(units)
+  const show = (mm: number): string => measured(mm, units)
+  return [
+    warn(
+      'panel-size',
+      `a side needs ${atLeast(length)} × ${atLeast(frame)}, a panel of your stock is ${show(long)} × ${show(short)}; ` +
+        `make it ${atMost(long)} long or less and set two end to end, or join the sides over a stud`,
+    ),
+  ]
+}
+
+/** Studs that hang between the sides, clear of the floor. */
+const hangFindings = (
+  design: FlatDesign,
+  studs: readonly Stud[],
+  frame: number,
+  units: Units,
+): readonly Finding[] => {
+  const [stud] = studs
+  if (!stud || stud.depth >= frame - same) return []
+  const packing = `a packing of ${measured(frame - stud.depth, units)} between its middle and the floor`
+  return spanFindings(design, units, { width: stud.width, depth: stud.depth, instead: packing })
+}

@@ -1,0 +1,107 @@
+import type { Units } from '../design/design.ts'
+import { quote } from '../length/quote.ts'
+import { type Finding, note, warn } from './check.ts'
+import { measured, offer, same } from './offer.ts'
+import type { Flat, Quarter } from './ramp.ts'
+import { leastRipped } from './studs.ts'
+import { stepLimit, type Transition } from './transition.ts'
+
+/** A ridden face and a flat this near in height are the same to a wheel, mm. */
+const meetWithin = 1
+
+/** Ramps whose widths differ by less line up, mm. */
+const alikeWithin = 1
+
+/** What a quarter that runs out on a flat makes of the flats of its design. */
+export const meetingFindings = (
+  quarter: Quarter,
+  flats: readonly Flat[],
+  units: Units,
+): readonly Finding[] => {
+  const { design, transition } = quarter
+  if (design.runOut.kind !== 'flat' || !transition) return []
+  return flats.length === 0 ? [missing(transition, units)] : meeting(quarter, transition, flats, units)
+}
+
+/** Height at which the ridden face, continued, runs level. */
+const levelOf = ({ centre, radius }: Transition): number => centre.y - radius.surface
+
+const missing = (transition: Transition, units: Units): Finding =>
+  warn(
+    'flat-missing',
+    `the run-out is a flat, and the file has none: add one (kind: flat) with its surface where the ridden face runs level, ` +
+      `${measured(levelOf(transition), units)} above the floor now, or say what else closes the step`,
+  )
+
+const meeting = (
+  quarter: Quarter,
+  transition: Transition,
+  flats: readonly Flat[],
+  units: Units,
+): readonly Finding[] => {
+  const level = levelOf(transition)
+  const off = ({ heights }: Flat): number => Math.abs(heights.surface - level)
+  const wider = ({ width }: Flat): number => Math.abs(width - quarter.width)
+  const flat = flats.reduce((best, one) => {
+    const nearer = off(one) - off(best)
+    return (Math.abs(nearer) > same ? nearer : wider(one) - wider(best)) < 0 ? one : best
+  })
+  const show = (mm: number): string => measured(mm, units)
+  const findings: Finding[] = []
+  if (off(flat) > meetWithin + same) findings.push(heightFinding(quarter, transition, flat, units))
+  else findings.push(...stepFindings(transition, flat, units))
+  if (wider(flat) > alikeWithin + same)
+    findings.push(
+      note(
+        'flat-width',
+        `this ramp is ${show(quarter.width)} wide and ${quote(flat.name)} is ${show(flat.width)}: their edges do not line up`,
+      ),
+    )
+  return findings
+}
+
+const heightFinding = (
+  { design, skinThickness }: Quarter,
+  transition: Transition,
+  flat: Flat,
+  units: Units,
+): Finding => {
+  const { nearest, nearestMm, atLeast } = offer(units)
+  const show = (mm: number): string => measured(mm, units)
+  const [level, surface] = [levelOf(transition), flat.heights.surface]
+  const { layer } = design.transition.tangent
+  const tangent = surface - (layer === 'frame' ? skinThickness : 0)
+  // the frame's curve comes no lower than this once that is typed
+  const lowest = nearestMm(tangent) - (layer === 'frame' ? 0 : skinThickness)
+  const toe = design.toe < lowest - same ? ` with a toe of ${atLeast(lowest)}` : ''
+  const own = level - (flat.design.height.layer === 'frame' ? flat.skinThickness : 0)
+  const lower =
+    level - flat.skinThickness >= leastRipped + meetWithin
+      ? `, or give ${quote(flat.name)} a ${flat.design.height.layer} height of ${nearest(own)}`
+      : ''
+  return warn(
+    'flat-meets',
+    `the ridden face runs level ${show(level)} above the floor, the surface of ${quote(flat.name)} lies at ${show(surface)}; ` +
+      `type \`tangent: { ${layer}: ${nearest(tangent)} }\`${toe}${lower}`,
+  )
+}
+
+/** The step that is left over the flat's surface. */
+const stepFindings = (
+  { centre, radius, toeStep }: Transition,
+  flat: Flat,
+  units: Units,
+): readonly Finding[] => {
+  const { surface } = flat.heights
+  const step = toeStep - surface
+  if (step <= stepLimit + same) return []
+  const show = (mm: number): string => measured(mm, units)
+  const toe = centre.y - (radius.frame * (centre.y - surface - stepLimit)) / radius.surface
+  return [
+    warn(
+      'toe-step',
+      `the ridden face ends ${show(step)} above the surface of ${quote(flat.name)} at the toe, a wheel stops at more than ${show(stepLimit)}; ` +
+        `lower the toe to ${offer(units).atMost(toe)}`,
+    ),
+  ]
+}
