@@ -136,7 +136,7 @@ const sheets = (
   return [
     ...(pieces.length > 1
       ? [
-          `${pieces.length} sheets ${way} (${pieces.map(({ length }) => show(length)).join(' + ')}, seam ${meets.join(', ')})`,
+          `${pieces.length} sheets ${way} (${pieces.map(({ length }) => show(length)).join(' and ')}, seam ${meets.join(', ')})`,
         ]
       : []),
     ...(widths.length > 1
