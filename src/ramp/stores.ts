@@ -130,25 +130,36 @@ const line = (a: Point, b: Point): readonly Point[] =>
     return { x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t }
   })
 
+/** The highest or lowest point of each column from `first` on; what a column without one holds is `none`. */
 const columns = (
   points: readonly Point[],
+  first: number,
+  last: number,
+  none: number,
   better: (a: number, b: number) => number,
-): ReadonlyMap<number, number> => {
-  const found = new Map<number, number>()
+): Float64Array => {
+  const found = new Float64Array(last - first + 1).fill(none)
   for (const { x, y } of points) {
-    const i = Math.floor(x / column)
-    found.set(i, better(found.get(i) ?? y, y))
+    const i = Math.floor(x / column) - first
+    if (i >= 0 && i < found.length) found[i] = better(found[i]!, y)
   }
   return found
 }
 
 /** How far behind the outer ramp's front the inner one's front edge comes to stand. */
 const pushedIn = (ramp: Solved, outer: Solved): number => {
-  const own = [...columns(outlineTop(ramp), Math.max)]
-  const over = columns(outlineUnder(outer), Math.min)
-  const free = (shift: number): boolean =>
-    own.every(([i, y]) => y <= (over.get(i + shift) ?? Number.POSITIVE_INFINITY) + same)
-  let shift = Math.ceil(outer.length / column)
+  const top = outlineTop(ramp)
+  // the skin leans over the front
+  const first = Math.floor(Math.min(...top.map(({ x }) => x)) / column)
+  const own = columns(top, first, Math.floor(ramp.length / column), Number.NEGATIVE_INFINITY, Math.max)
+  const count = Math.ceil(outer.length / column)
+  const over = columns(outlineUnder(outer), 0, count, Number.POSITIVE_INFINITY, Math.min)
+  const free = (shift: number): boolean => {
+    for (let i = Math.max(0, -first - shift); i < own.length && first + shift + i <= count; i++)
+      if (own[i]! > over[first + shift + i]! + same) return false
+    return true
+  }
+  let shift = count
   while (shift > 0 && free(shift - 1)) shift--
   return shift * column
 }
