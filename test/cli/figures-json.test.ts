@@ -178,6 +178,56 @@ describe.each(templates)('%s', (name) => {
   })
 })
 
+const framingShape: Shape = {
+  deckTimbers: [
+    'list',
+    {
+      x: 'number',
+      y: 'number',
+      lies: ['one of', 'edge', 'flat'],
+      role: ['one of', 'pipe', 'backing', 'deck', 'back'],
+      width: 'number',
+      depth: 'number',
+    },
+  ],
+  deckBoard: {
+    sheet: 'string',
+    thickness: 'number',
+    from: 'number',
+    length: 'number',
+    pieces: ['list', { from: 'number', length: 'number' }],
+    widths: ['list', { from: 'number', length: 'number' }],
+    seams: ['list', { at: 'number', timber: length }],
+    rows: ['list', { at: 'number', timber: 'number', across: ['list', 'number'], length }],
+    screws: { count: 'number', length },
+  },
+  skin: ['list', { start: 'number', rows: ['list', { at: 'number' }], screws: { count: 'number', length } }],
+}
+
+it('figures --json tells the timbers behind the lip and the deck board on them, timbers numbered from 1', async () => {
+  const { read } = await figures(template('quarter-mm'))
+  const [ramp] = read.ramps
+  expect(faults(ramp, framingShape, 'ramp')).toEqual([])
+  const { from, length: deep, rows } = ramp.deckBoard
+  assertNear(from + deep, ramp.length, 1e-9)
+  expect(rows.length).toBeGreaterThan(1)
+  for (const { at, timber } of rows) {
+    const under = ramp.deckTimbers[timber - 1]
+    expect(Math.abs(from + at - under.x)).toBeLessThan(under.width / 2)
+    assertNear(under.y, ramp.heights.frame, 1e-9)
+  }
+})
+
+it('figures tell layers that are stepped back, in words and in JSON', async () => {
+  const text = Buffer.from(bytesOf(template('quarter-mm'))).toString()
+  const path = save('ramp.yaml', text.replace(/sheet: 1\.5 steel/, 'step-back: 15 '))
+  const { read } = await figures(path)
+  expect(read.ramps[0].skin.map(({ start }: { start: number }) => start)).toEqual([0, 15, 30])
+  const { out } = await traceply('figures', path)
+  expect(out).toMatch(/^ {2}skin 3 {3}6 hardboard, 998 long from 30 up; /m)
+  expect(out).toContain('the skin rises at the toe in steps of 48.7, 9 and 6 mm')
+})
+
 describe('a design with a stop', () => {
   const good = Buffer.from(bytesOf(template('quarter-mm'))).toString()
   const overhang = good.replace('surface: 1700', 'surface: 500')
