@@ -23,6 +23,7 @@ export interface RawPlotOptions {
   readonly force?: boolean
   readonly json?: boolean
   readonly strips?: boolean
+  readonly pack?: boolean
 }
 
 /** Resolved once; past here nobody asks whether something was said. */
@@ -42,6 +43,8 @@ export interface PlotOptions extends SheetOptions {
   readonly cover: Cover | null
   /** add the story strips */
   readonly strips: boolean
+  /** lay small parts together on pages that they share */
+  readonly pack: boolean
 }
 
 /** What a page must carry of its own after margins and overlap, mm: less holds no joint, no words and no line. */
@@ -52,7 +55,12 @@ const overlapRange = { least: 8, most: 60 } as const
 export const plotOptions = (raw: RawPlotOptions, design: Design): PlotOptions => {
   const faults: string[] = []
   const cover = raw.cover === undefined ? null : oneOf('--cover', raw.cover, covers, 'whole', faults)
-  return { ...sheetOptions(raw, design.units, design.paper, faults), cover, strips: raw.strips ?? false }
+  return {
+    ...sheetOptions(raw, design.units, design.paper, faults),
+    cover,
+    strips: raw.strips ?? false,
+    pack: raw.pack ?? false,
+  }
 }
 
 /** Paper, margins, overlap and printer. Fails with its own faults and those that are `known` already. */

@@ -74,7 +74,7 @@ const otherSet = (
   file: string,
   wanted: string,
   { code, plan }: PageSet,
-  { sheet, overlap, printer, strips }: PlotOptions,
+  { sheet, overlap, printer, strips, pack }: PlotOptions,
 ): string => {
   const [theirs, ours] = [wanted.split('-'), code.split('-')]
   const mm = (length: number): string => `${Number(length.toFixed(2))} mm`
@@ -86,7 +86,7 @@ const otherSet = (
     ],
     [
       'paper',
-      `it depends on paper, margins, overlap, cover and strips: here ${sheet.paper.name}, margins ${[top, right, bottom, left].map(mm).join(', ')} (top, right, bottom, left), overlap ${mm(overlap)}, cover ${plan.cover}, ${strips ? '--strips' : 'no strips'}; give --paper, --margin, --overlap, --cover and --strips as for plot`,
+      `it depends on paper, margins, overlap, cover, strips and packing: here ${sheet.paper.name}, margins ${[top, right, bottom, left].map(mm).join(', ')} (top, right, bottom, left), overlap ${mm(overlap)}, cover ${plan.cover}, ${strips ? '--strips' : 'no strips'}, ${pack ? '--pack' : 'not packed'}; give --paper, --margin, --overlap, --cover, --strips and --pack as for plot`,
     ],
     [
       'printer',

@@ -68,6 +68,7 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
       '--strips',
       'add story strips at full size: studs, seams and screws of each layer of skin, screws across, holes of the pipe',
     )
+    .option('--pack', 'let small parts share pages: lip trials, strips that measure the pipe, story strips')
     .option('--margin <lengths>', 'one length, or four: top, right, bottom, left of the upright page')
     .option('--overlap <length>', 'how far pages lie over each other')
     .option('--printer <name>', 'correct for this printer, measured with gauge')
@@ -133,6 +134,7 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
     .option('--paper <name>', 'with --set, as for plot')
     .option('--cover <how>', 'with --set, as for plot')
     .option('--strips', 'with --set, as for plot')
+    .option('--pack', 'with --set, as for plot')
     .option('--margin <lengths>', 'with --set, as for plot')
     .option('--overlap <length>', 'with --set, as for plot')
     .option('--force', 'replace a file that exists')

@@ -1,11 +1,11 @@
 import { type Box, boxOverlaps } from '../geometry/bounds.ts'
 
-interface Size {
+export interface Size {
   readonly width: number
   readonly height: number
 }
 
-/** Where a rectangle lies on its page: its low corner from the page's own, turned by a quarter or not. */
+/** Where a rectangle lies on its page: from the page's low corner, turned by a quarter or not. */
 export interface Packed {
   readonly index: number
   readonly turned: boolean
@@ -13,75 +13,67 @@ export interface Packed {
 }
 
 /**
- * Rectangles on as few pages as the tries below find, `gap` apart. Free room is kept as all largest free boxes, which may
- * overlap (Jylänki, A thousand ways to pack the bin, 2010: maximal rectangles). Throws RangeError where one fits no page.
+ * Rectangles on as few pages as the tries below find, `gap` apart; the first `leading` ones on the first pages, where that takes
+ * no more. Free room is kept as all largest free boxes, which may overlap (Jylänki, A thousand ways to pack the bin, 2010:
+ * maximal rectangles). Throws RangeError where one fits no page.
  */
 export const packRectangles = (
   sizes: readonly Size[],
   page: Size,
   gap: number,
+  leading = 0,
 ): readonly (readonly Packed[])[] => {
   let best: readonly (readonly Packed[])[] | undefined
   for (const order of orders)
-    for (const rule of rules) {
-      const found = packInOrder(sizes, page, gap, order, rule)
+    for (const turnCost of turnCosts) {
+      const found = packInOrder(sizes, page, gap, (size, i) => order(size, i < leading), turnCost)
       if (!best || found.length < best.length) best = found
     }
   return best!
 }
 
-const area = ({ x0, y0, x1, y1 }: Box): number => (x1 - x0) * (y1 - y0)
+const longest = ({ width, height }: Size): number => Math.max(width, height)
 
-type Order = (size: Size) => number
-
-/** The first keeps the order that was given: a builder finds most there. */
-const orders: readonly Order[] = [
+/** As given, in which a builder finds most; else the longest first, after those that lead or among them. */
+const orders: readonly ((size: Size, leads: boolean) => number)[] = [
   () => 0,
-  ({ width, height }) => width * height,
-  ({ width, height }) => Math.max(width, height),
-  ({ width, height }) => width + height,
-  ({ width, height }) => Math.min(width, height) * 1e5 + Math.max(width, height),
+  (size, leads) => (leads ? Number.MAX_VALUE : longest(size)),
+  longest,
 ]
 
-/** The lower the better: how a rectangle of a size lies in a free box. */
-type Rule = (free: Box, size: Size) => number
-
-const left = (free: Box, { width, height }: Size): readonly [number, number] => [
-  free.x1 - free.x0 - width,
-  free.y1 - free.y0 - height,
-]
-
-const rules: readonly Rule[] = [
-  (free, size) => Math.min(...left(free, size)),
-  (free, size) => Math.max(...left(free, size)),
-  (free, size) => area(free) - size.width * size.height,
-  (free, size) => (free.y0 + size.height) * 1e5 + free.x0,
-]
+/** Nothing is turned that fits as it is; or turning costs nothing. mm */
+const turnCosts = [1e6, 0] as const
 
 const packInOrder = (
   sizes: readonly Size[],
   page: Size,
   gap: number,
-  order: Order,
-  rule: Rule,
+  order: (size: Size, index: number) => number,
+  turnCost: number,
 ): readonly (readonly Packed[])[] => {
   const sorted = sizes.map((size, index) => ({ size, index }))
-  sorted.sort((a, b) => order(b.size) - order(a.size) || a.index - b.index)
+  sorted.sort((a, b) => order(b.size, b.index) - order(a.size, a.index) || a.index - b.index)
   const pages: { placed: Packed[]; free: readonly Box[] }[] = []
   for (const { size, index } of sorted) {
-    const found = pages.map(({ free }) => bestIn(free, size, gap, rule)).find((place) => place !== null)
-    const at = pages.findIndex(({ free }) => bestIn(free, size, gap, rule) !== null)
-    const on = at < 0 ? { placed: [], free: [wholePage(page, gap)] } : pages[at]!
-    if (at < 0) pages.push(on)
-    const place = found ?? bestIn(on.free, size, gap, rule)
-    if (!place) throw new RangeError(`${size.width} × ${size.height} mm fits no page`)
+    let on: (typeof pages)[number] | undefined
+    let place: Place | null = null
+    for (on of pages) {
+      place = bestIn(on.free, size, gap, turnCost)
+      if (place) break
+    }
+    if (!on || !place) {
+      on = { placed: [], free: [wholePage(page, gap)] }
+      pages.push(on)
+      place = bestIn(on.free, size, gap, turnCost)
+      if (!place) throw new RangeError(`${size.width} × ${size.height} mm fits no page`)
+    }
     on.placed.push({ index, ...place })
     on.free = without(on.free, { ...place.box, x1: place.box.x1 + gap, y1: place.box.y1 + gap })
   }
   return pages.map(({ placed }) => placed)
 }
 
-/** Each rectangle takes its gap with it, so the page's far edges may hold one gap more. */
+/** Each rectangle takes its gap with it at its far sides, so the page holds one more there. */
 const wholePage = ({ width, height }: Size, gap: number): Box => ({
   x0: 0,
   y0: 0,
@@ -89,20 +81,22 @@ const wholePage = ({ width, height }: Size, gap: number): Box => ({
   y1: height + gap,
 })
 
-const bestIn = (free: readonly Box[], size: Size, gap: number, rule: Rule): Omit<Packed, 'index'> | null => {
-  let best: { readonly place: Omit<Packed, 'index'>; readonly worth: number } | null = null
+type Place = Omit<Packed, 'index'>
+
+const bestIn = (free: readonly Box[], size: Size, gap: number, turnCost: number): Place | null => {
+  let best: Place | null = null
+  let least = Number.POSITIVE_INFINITY
   for (const turned of [false, true]) {
     const [width, height] = turned ? [size.height, size.width] : [size.width, size.height]
-    const whole = { width: width + gap, height: height + gap }
-    for (const box of free) {
-      if (Math.min(...left(box, whole)) < -1e-9) continue
-      const worth = rule(box, whole)
-      if (best && worth >= best.worth - 1e-9) continue
-      const [x0, y0] = [box.x0, box.y0]
-      best = { worth, place: { turned, box: { x0, y0, x1: x0 + width, y1: y0 + height } } }
+    for (const { x0, y0, x1, y1 } of free) {
+      const left = Math.min(x1 - x0 - width, y1 - y0 - height) - gap
+      const cost = left + (turned ? turnCost : 0)
+      if (left < -1e-9 || cost >= least - 1e-9) continue
+      least = cost
+      best = { turned, box: { x0, y0, x1: x0 + width, y1: y0 + height } }
     }
   }
-  return best?.place ?? null
+  return best
 }
 
 /** The largest free boxes once another is taken. */

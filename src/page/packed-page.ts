@@ -3,8 +3,11 @@ import { textWidth } from '../drawing/text-width.ts'
 import { type Affine, affineApply, affineThen, affineTranslate } from '../geometry/affine.ts'
 import { type Box, pointsBounds } from '../geometry/bounds.ts'
 import { letters } from '../pattern/pens.ts'
+import type { StoryStrip } from '../pattern/story-strip.ts'
 import type { Block, BlockPlace } from './block.ts'
 import { type Packed, packRectangles } from './pack.ts'
+import { stripBlock } from './strip-block.ts'
+import { stripPieces } from './strip-pieces.ts'
 
 /** One page of small parts, in ideal page mm. */
 export interface PackedPage {
@@ -13,7 +16,7 @@ export interface PackedPage {
 }
 
 /** Parts keep this far apart: scissors and eyes need it, mm. */
-export const blockGap = 5
+export const blockGap = 4
 
 /** The line of words over the parts, mm. */
 const head = 6
@@ -24,11 +27,31 @@ export const packedArea = (window: Box): { readonly width: number; readonly heig
   height: window.y1 - window.y0 - head,
 })
 
-/** Parts on as few pages as are found, under one line of words; those that come first in `blocks` come first on a page. */
-export const packBlocks = (window: Box, blocks: readonly Block[], words: string): readonly PackedPage[] =>
-  packRectangles(blocks, packedArea(window), blockGap).map((placed): PackedPage => {
+/** Blocks, those of strips behind them, on as few pages as are found, under one line of words. */
+export const packedPages = (
+  window: Box,
+  blocks: readonly Block[],
+  strips: readonly StoryStrip[],
+  set: string,
+): readonly PackedPage[] => {
+  const area = packedArea(window)
+  const [long, short] = [Math.max(area.width, area.height), Math.min(area.width, area.height)]
+  let best: { readonly all: readonly Block[]; readonly pages: readonly (readonly Packed[])[] } | undefined
+  // pieces as long as the page; or some as long as it is wide, which find room beside other blocks
+  for (const few of fewShort(strips.length)) {
+    const all = [
+      ...blocks,
+      ...strips.flatMap((strip, i) =>
+        stripPieces(strip, i < few ? short : long).map((piece) => stripBlock(piece, set)),
+      ),
+    ]
+    const pages = packRectangles(all, area, blockGap, blocks.length)
+    if (!best || pages.length < best.pages.length) best = { all, pages }
+  }
+  const { all, pages } = best!
+  return pages.map((placed) => {
     const sorted = [...placed].sort((a, b) => a.index - b.index)
-    const laid = sorted.map((one) => ({ block: blocks[one.index]!, map: toPage(window, one) }))
+    const laid = sorted.map((one) => ({ block: all[one.index]!, map: toPage(window, one) }))
     return {
       places: laid.flatMap(({ block, map }) =>
         block.places.map((place) => ({
@@ -37,9 +60,31 @@ export const packBlocks = (window: Box, blocks: readonly Block[], words: string)
           window: movedBox(place.window, map),
         })),
       ),
-      drawing: [headLine(window, words), ...laid.map(({ block, map }) => group(map, block.drawing))],
+      drawing: [
+        headLine(
+          window,
+          headWords(
+            sorted.some(({ index }) => index >= blocks.length),
+            set,
+          ),
+        ),
+        ...laid.map(({ block, map }) => group(map, block.drawing)),
+      ],
     }
   })
+}
+
+/** How many strips are cut short, in the order of the tries. */
+const fewShort = (count: number): readonly number[] => [
+  ...new Set([0, 1, 2, count].filter((n) => n <= count)),
+]
+
+const headWords = (strips: boolean, set: string): string =>
+  `Set ${set}: ${
+    strips
+      ? "cut the strips out, tape each one's pieces at their dashed lines, lay its zero where it says."
+      : 'cut the parts out.'
+  }`
 
 const headLine = (window: Box, words: string) => {
   const size = Math.min(letters.small, (window.x1 - window.x0) / textWidth(words, 1, 'regular'))

@@ -39,7 +39,8 @@ export interface PlanPlace {
   readonly window: readonly [number, number, number, number]
 }
 
-export type PageKind = 'map' | 'square' | 'trial' | 'tile' | 'strip'
+/** `parts`: a lip trial and strips on one page. */
+export type PageKind = 'map' | 'square' | 'trial' | 'tile' | 'strip' | 'parts'
 
 export type PlanPage = {
   readonly page: number

@@ -5,21 +5,21 @@ import { circle, pathOf, rectangle } from '../geometry/path.ts'
 import { letters, pens } from '../pattern/pens.ts'
 import type { StripMark, StripRow } from '../pattern/story-strip.ts'
 import type { Block } from './block.ts'
-import { type StripPiece, stripOver } from './strip-pieces.ts'
+import { type StripPiece, stripDepth, stripHeight, stripOver } from './strip-pieces.ts'
+import { rowWords } from './strip-words.ts'
 
-/** From a strip's edge inward: ticks, rings on their short ticks, the words of either; then the words of the strip. mm */
-const depth = { tick: 8, ring: 4.2, ringWords: 0.8, tickWords: 5.6, row: 8.6 } as const
-const ringRadius = 1.1
-const middle = 7.4
-const leading = 3.6
-const size = 2.2
+/** From a strip's edge inward: ticks, and rings on their short ticks, mm. */
+const depth = { tick: 6.6, ring: 3.5 } as const
+const ringRadius = 0.9
+const leading = 3.2
+const size = 2.1
 /** Words are not set smaller than this to fit a short piece. */
 const leastSize = 1.8
 
 /** A piece of a story strip, cut out along its frame. */
 export const stripBlock = (piece: StripPiece, set: string): Block => {
   const { from, to, strip } = piece
-  const height = strip.rows.length * depth.row + middle
+  const height = stripHeight(strip)
   const width = to - from + 2 * stripOver
   const at = (x: number): number => x - from + stripOver
   const joints = [...(piece.number === 1 ? [] : [from]), ...(piece.number === piece.count ? [] : [to])]
@@ -47,7 +47,7 @@ export const stripBlock = (piece: StripPiece, set: string): Block => {
 /** Two lines along the middle: what the piece is, and what its edges carry. */
 const pieceWords = ({ strip, number, count, from, to }: StripPiece, set: string, height: number): Drawing => {
   const room = to - from - 4
-  const low = height - depth.row - size - 0.4
+  const low = height - stripDepth.row - size - (strip.rows[1] ? 0.3 : 0.1)
   const left = stripOver + 2
   const title = `${strip.title}${count > 1 ? `, piece ${number} of ${count}` : ''}`
   const [upper, lower] = strip.rows
@@ -79,20 +79,19 @@ const pieceWords = ({ strip, number, count, from, to }: StripPiece, set: string,
 
 /** Marks from one edge inward, those that the piece carries beyond its joints too. */
 const rowDrawing = ({ marks }: StripRow, piece: StripPiece, edge: number): Drawing => {
-  const { from, to, count, number } = piece
+  const { from, to } = piece
   const inward = edge === 0 ? 1 : -1
   const here = marks.filter(({ at }) => at > from - stripOver && at < to + stripOver)
-  // beyond a joint the piece beside it has the words
-  const own = here.filter(({ at }) => at >= from && (number === count || at < to))
   return [
     ...here.flatMap((mark) => signOf(mark, mark.at - from + stripOver, edge, inward)),
-    ...own.flatMap((mark): Drawing => {
-      const x = wordsAt(mark, here, piece)
-      if (mark.label === null || x === null) return []
-      const deep = mark.sign === 'ring' ? depth.ringWords : depth.tickWords
-      const y = edge + inward * deep - (inward < 0 ? letters.mark : 0)
-      return [text('mark', { x: x - from + stripOver, y }, letters.mark, mark.label)]
-    }),
+    ...rowWords(here, piece).map(({ x, deep, words }) =>
+      text(
+        'mark',
+        { x: x - from + stripOver, y: edge + inward * deep - (inward < 0 ? letters.mark : 0) },
+        letters.mark,
+        words,
+      ),
+    ),
   ]
 }
 
@@ -106,19 +105,4 @@ const signOf = ({ sign }: StripMark, x: number, edge: number, inward: number): D
         ...line(depth.ring - ringRadius),
         stroke('mark', circle({ x, y: edge + inward * depth.ring }, ringRadius), pens.tick),
       ]
-}
-
-/** Where the words of a mark begin along the strip: behind it, else before it; null for a ring without room for them. */
-const wordsAt = (mark: StripMark, marks: readonly StripMark[], { from, to }: StripPiece): number | null => {
-  const wide = textWidth(mark.label ?? '', letters.mark, 'regular')
-  const off = mark.sign === 'ring' ? ringRadius + 0.4 : 0.8
-  // a short tick ends before the words of the long ones
-  const beside = marks.filter((one) => one !== mark && (mark.sign === 'ring' || one.sign === 'tick'))
-  const free = (x: number): boolean =>
-    x >= from - stripOver + 0.5 &&
-    x + wide <= to + stripOver - 0.5 &&
-    beside.every(({ at }) => at <= x - 0.6 || at >= x + wide + 0.6)
-  const clear = (x: number): boolean => free(x) && x >= from + 0.5 && x + wide <= to - 0.5
-  const places = [mark.at + off, mark.at - off - wide]
-  return places.find(clear) ?? places.find(free) ?? (mark.sign === 'ring' ? null : places[0]!)
 }

@@ -16,6 +16,9 @@ export interface LipTrial {
   readonly outline: Path
   /** the piece of scrap to saw, an axis-parallel box */
   readonly piece: Box
+  /** the lowest level that the notch reaches, and the upright through the pipe's middle */
+  readonly floor: number
+  readonly middle: number
   /** pipe, skin ends, deck board */
   readonly marks: Drawing
   readonly steps: readonly string[]
@@ -53,6 +56,8 @@ export const lipTrial = (ramp: Quarter, width: number, height: number, units: Un
     name: `${ramp.name}/lip`,
     outline: side.outline,
     piece,
+    floor: coping.centre.y - r,
+    middle: coping.centre.x,
     marks: [
       ...ramp.skin.flatMap((layer) => skinMarks(layer, curve, { corner, left: piece.x0 }, show)),
       stroke('mark', circle(coping.centre, r), pens.mark),

@@ -42,8 +42,18 @@ const pagesCalled = (plan: ReadPlan, said: string): readonly number[] => {
       .slice(Number(word) - 1, Number(word))
       .map(pageNumber)
   const kind = pageWords.some((known) => singular(known) === singular(word)) ? singular(word) : undefined
-  return plan.pages.filter((page) => page.tile?.toLowerCase() === word || page.kind === kind).map(pageNumber)
+  return plan.pages
+    .filter((page) => page.tile?.toLowerCase() === word || (kind !== undefined && holds(page, kind)))
+    .map(pageNumber)
 }
+
+/** A page of several parts is one of each kind that it holds. */
+const holds = ({ kind, places }: ReadPlanPage, wanted: string): boolean =>
+  kind === wanted ||
+  (kind === 'parts' &&
+    places.some(({ pattern }) =>
+      wanted === 'trial' ? pattern.endsWith('/lip') : wanted === 'strip' && pattern.includes('/strip-'),
+    ))
 
 const pageNumber = ({ page }: ReadPlanPage): number => page
 
@@ -54,7 +64,7 @@ export const pageWordsOf = (
   plan: ReadPlan,
 ): readonly { readonly word: string; readonly tiles: readonly string[] }[] =>
   pageWords.flatMap((word) => {
-    const own = plan.pages.filter(({ kind }) => kind === singular(word))
+    const own = plan.pages.filter((page) => holds(page, singular(word)))
     return own.length === 0 ? [] : [{ word, tiles: own.flatMap(({ tile }) => tile ?? []) }]
   })
 

@@ -95,13 +95,14 @@ describe('a code that does not come out', () => {
     ['overlap', ['--overlap', '13mm']],
     ['cover', ['--cover', 'whole']],
     ['choice of strips', ['--strips']],
+    ['choice to pack', ['--pack']],
   ])('names the paper where the %s is another, and says what it is here', async (_, said) => {
     const { set } = await planOf(bytesOf(await plot('quarter-mm', '--cover', 'line')))
     const { exit, err } = await refused(template('quarter-mm'), '--set', set, '1', '--cover', 'line', ...said)
     expect(exit).toBe(1)
     expect(differing(err)).toEqual(['paper'])
     expect(err).toMatch(
-      /here (a4|letter), margins [\d., m]+ \(top, right, bottom, left\), overlap 1[23] mm, cover (line|whole), (no strips|--strips);/,
+      /here (a4|letter), margins [\d., m]+ \(top, right, bottom, left\), overlap 1[23] mm, cover (line|whole), (no strips|--strips), (not packed|--pack);/,
     )
     expect(err).toContain(said.at(-1)!.replace('mm', ' mm'))
   })

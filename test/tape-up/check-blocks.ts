@@ -5,6 +5,7 @@ import type { Plotted } from './plot.ts'
 import { type Map6, mapPoint, mmPerPoint, type Rect, runsOf } from './tape.ts'
 
 export interface BlockCount {
+  readonly pages: number
   readonly blocks: number
   /** pairs of blocks on one page */
   readonly pairs: number
@@ -16,6 +17,9 @@ export interface BlockCount {
 
 /** Parts that were cut out with scissors are this far apart at least, mm. */
 const leastGap = 4
+
+/** What coordinates of a float's bits may be off, points. */
+const near = 0.1
 
 /** The one line of words over the parts is allowed outside of them. */
 const headLine = /^Set [A-Z0-9-]{14}: /
@@ -46,45 +50,70 @@ const corners = ({ x0, y0, x1, y1 }: Rect): readonly Pt[] => [
 ]
 
 /**
+ * Points as written back to points of a true printer, about the page's centre; and a window back to the box that was laid out.
+ * What leans leaves a smaller box inside: w = a·W − |c|·H, h = d·H − |b|·W.
+ */
+const beforeCorrection = ({ correction, paper }: Plotted['plan']) => {
+  const [a, b, c, d] = correction as readonly [number, number, number, number]
+  const [x, y] = [paper.width / 2 / mmPerPoint, paper.height / 2 / mmPerPoint]
+  const det = a * d - b * c
+  const inverse = [d / det, -b / det, -c / det, a / det] as const
+  const truth: Map6 = [...inverse, x - inverse[0] * x - inverse[2] * y, y - inverse[1] * x - inverse[3] * y]
+  return {
+    truth,
+    windowBefore: ({ x0, y0, x1, y1 }: Rect): Rect => {
+      const middle = mapPoint(truth, { x: (x0 + x1) / 2, y: (y0 + y1) / 2 })
+      const [w, h] = [x1 - x0, y1 - y0]
+      const below = a * d - Math.abs(b * c)
+      const [wide, high] = [(d * w + Math.abs(c) * h) / below, (a * h + Math.abs(b) * w) / below]
+      return {
+        x0: middle.x - wide / 2,
+        y0: middle.y - high / 2,
+        x1: middle.x + wide / 2,
+        y1: middle.y + high / 2,
+      }
+    },
+  }
+}
+
+/**
  * Pages that carry several parts: no two blocks come near, each mark lies in one block, and no two words of a page overlap.
  * Boxes are compared by another library.
  */
-export const checkBlocks = (
-  { read, plan }: Plotted,
-  kinds: readonly string[],
-  fault: (what: string) => void,
-): BlockCount => {
-  const count = { blocks: 0, pairs: 0, marks: 0, words: 0 }
-  // a window is the box inside of what leans
-  const [, lean, sway] = plan.correction as readonly number[]
-  const slack = (0.1 + Math.max(Math.abs(lean!), Math.abs(sway!)) * 420) / mmPerPoint
+export const checkBlocks = ({ read, plan }: Plotted, fault: (what: string) => void): BlockCount => {
+  const count = { pages: 0, blocks: 0, pairs: 0, marks: 0, words: 0 }
+  const { truth, windowBefore } = beforeCorrection(plan)
   for (const { page, kind, places } of plan.pages as readonly PlannedPage[]) {
-    if (!kinds.includes(kind)) continue
     const say = (what: string): void => fault(`page ${page} (${kind}): ${what}`)
     const { strokes, fills, texts } = read.pages[page - 1]!
-    const windows = places.map(({ window }) => rectOf(window))
+    if (!texts.some(({ text }) => headLine.test(text))) continue
+    count.pages++
+    const windows = places.map(({ window }) => windowBefore(rectOf(window)))
     const boxes = windows.map((window) => polygonOf(corners(window)))
     count.blocks += boxes.length
     boxes.forEach((box, i) => {
       boxes.slice(i + 1).forEach((other, k) => {
         count.pairs++
         const [gap] = box.distanceTo(other)
-        if (!(gap >= leastGap) || box.intersect(other).length > 0)
+        if (!(gap >= leastGap - 1e-3) || box.intersect(other).length > 0)
           say(`${places[i]!.pattern} and ${places[i + 1 + k]!.pattern} lie ${gap.toFixed(2)} mm apart`)
       })
     })
     const holders = (points: readonly Pt[]): number =>
       windows.filter((w) =>
         points.every(
-          (p) => p.x >= w.x0 - slack && p.x <= w.x1 + slack && p.y >= w.y0 - slack && p.y <= w.y1 + slack,
+          (p) => p.x >= w.x0 - near && p.x <= w.x1 + near && p.y >= w.y0 - near && p.y <= w.y1 + near,
         ),
       ).length
     for (const { path, layer } of [...strokes, ...fills]) {
-      const points = runsOf(path, [1, 0, 0, 1, 0, 0]).flat()
+      const points = runsOf(path, truth).flat()
       count.marks++
       if (holders(points) !== 1) say(`a stroke in ${layer} at ${JSON.stringify(points[0])} lies in no block`)
     }
-    const said = texts.map((text) => ({ text: text.text, points: textBox(text, 0) }))
+    const said = texts.map((text) => ({
+      text: text.text,
+      points: textBox(text, 0).map((p) => mapPoint(truth, p)),
+    }))
     for (const { text, points } of said) {
       count.marks++
       if (headLine.test(text) ? holders(points) !== 0 : holders(points) !== 1)
@@ -110,11 +139,9 @@ export interface StripTick {
 }
 
 export const stripTicks = ({ read }: Plotted, page: number, place: PlannedPlace): readonly StripTick[] => {
-  const [a, b] = corners(rectOf(place.window)).map((p) => mapPoint(place.toPattern, p))
-  const diagonal = corners(rectOf(place.window)).map((p) => mapPoint(place.toPattern, p))
-  const height = Math.max(...diagonal.map(({ y }) => y))
-  const [from, to] = [Math.min(...diagonal.map(({ x }) => x)), Math.max(...diagonal.map(({ x }) => x))]
-  if (!a || !b) return []
+  const spread = corners(rectOf(place.window)).map((p) => mapPoint(place.toPattern, p))
+  const height = Math.max(...spread.map(({ y }) => y))
+  const [from, to] = [Math.min(...spread.map(({ x }) => x)), Math.max(...spread.map(({ x }) => x))]
   return read.pages[page - 1]!.strokes.flatMap(({ layer, path }): readonly StripTick[] => {
     if (layer !== 'mark' || path.length !== 2) return []
     const [p, q] = runsOf(path, place.toPattern).flatMap((run) => [run[0]!, run.at(-1)!])

@@ -63,6 +63,7 @@ export const checkPages = ({ job, read, plan, margins }: Plotted, fault: (what: 
     if (
       planned.kind !== 'tile' &&
       planned.kind !== 'trial' &&
+      planned.kind !== 'parts' &&
       page.strokes.some(({ layer }) => layer === 'cut')
     )
       say(`a ${planned.kind} page has a line to saw`)

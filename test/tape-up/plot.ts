@@ -21,6 +21,7 @@ export interface Job {
   readonly overlap?: number
   readonly correction?: Correction
   readonly strips?: boolean
+  readonly pack?: boolean
 }
 
 /** A set as it came back from its bytes, and what was asked for. Nothing here comes from the layout's memory. */
@@ -49,6 +50,7 @@ export const plotJob = async (job: Job): Promise<Plotted | { readonly stops: rea
     overlap,
     cover: job.cover,
     strips: job.strips ?? false,
+    pack: job.pack ?? false,
     text: job.text,
     printer: job.correction ? 'workbench' : null,
     uncertainty: printerUncertainty(null),

@@ -20,6 +20,17 @@ export interface TapeUp {
   readonly verniers: number
   readonly sides: number
   readonly cramped: number
+  readonly trials: number
+}
+
+interface TrialPage {
+  readonly kind: string
+  readonly page: number
+  readonly places: readonly {
+    readonly pattern: string
+    readonly toPattern: Map6
+    readonly window: readonly [number, number, number, number]
+  }[]
 }
 
 /** Tapes the pages of a set together on paper that never was, and compares what they draw with what was asked for. */
@@ -62,17 +73,31 @@ export const tapeUp = (plotted: Plotted): TapeUp => {
   }
   const { sides, cramped } = checkWords(laid, outlines, plan.set, fault)
 
-  // what a trial page says to saw lies on the same line
-  for (const { kind, page, pattern, toPattern } of plan.pages.filter(
-    (p: { kind: string }) => p.kind === 'trial',
-  )) {
-    const outline = outlines.get(`${pattern.slice(0, pattern.lastIndexOf('/'))}/side`)!
-    const runs = read.pages[page - 1]!.strokes.filter(({ layer }) => layer === 'cut').flatMap(({ path }) =>
-      runsOf(path, toPattern as Map6),
-    )
-    if (runs.length === 0) fault(`page ${page} (${kind}) draws nothing to saw`)
-    const worst = Math.max(0, ...runs.flat().map((p) => outlineNearest(outline, p).distance))
-    if (!(worst <= 0.005)) fault(`page ${page} (${kind}): a cut stroke lies ${worst} beside the outline`)
+  let trials = 0
+  // what a lip trial says to saw lies on the same line, wherever on a page it lies
+  for (const { kind, page, places } of plan.pages as readonly TrialPage[]) {
+    if (kind !== 'trial' && kind !== 'parts') continue
+    const cuts = read.pages[page - 1]!.strokes.filter(({ layer }) => layer === 'cut')
+    const lips = places.filter(({ pattern }) => pattern.endsWith('/lip'))
+    const near = lips.map(({ pattern, toPattern, window: [x0, y0, x1, y1] }) => {
+      const outline = outlines.get(`${pattern.slice(0, pattern.lastIndexOf('/'))}/side`)!
+      const own = cuts.filter(({ path }) =>
+        runsOf(path, [1, 0, 0, 1, 0, 0])
+          .flat()
+          .every(({ x, y }) => x > x0 - 6 && x < x1 + 6 && y > y0 - 6 && y < y1 + 6),
+      )
+      const runs = own.flatMap(({ path }) => runsOf(path, toPattern))
+      if (runs.length === 0) fault(`page ${page} (${kind}) draws nothing to saw for ${pattern}`)
+      const worst = Math.max(0, ...runs.flat().map((p) => outlineNearest(outline, p).distance))
+      if (!(worst <= 0.005)) fault(`page ${page} (${kind}): a cut stroke lies ${worst} beside the outline`)
+      const [a, b, c, d] = toPattern.map((v) => v * (72 / 25.4)) as unknown as Map6
+      if (job.correction === undefined && !(Math.abs(a * d - b * c - 1) < 1e-9))
+        fault(`page ${page} (${kind}): ${pattern} is not at full size`)
+      return own.length
+    })
+    trials += lips.length
+    const drawn = near.reduce((sum, count) => sum + count, 0)
+    if (drawn !== cuts.length) fault(`page ${page} (${kind}): ${cuts.length - drawn} cut strokes in no trial`)
   }
-  return { faults, tiles: tiles.length, ...sum, sides, cramped }
+  return { faults, tiles: tiles.length, ...sum, sides, cramped, trials }
 }

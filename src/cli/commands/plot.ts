@@ -3,9 +3,9 @@ import type { Design } from '../../design/design.ts'
 import { harmless } from '../../length/quote.ts'
 import { showLength } from '../../length.ts'
 import { chooseCover } from '../../page/choose-cover.ts'
-import type { PageSet } from '../../page/draft.ts'
 import { coverCounts, designCovers } from '../../page/pattern-covers.ts'
-import { layOutSet } from '../../page/set.ts'
+import type { PageKind } from '../../page/plan.ts'
+import { type LaidSet, layOutSet } from '../../page/set.ts'
 import { type Sheet, sheetWindow } from '../../page/sheet.ts'
 import { squareSideIn } from '../../page/square-page.ts'
 import { hasStop } from '../../ramp/check.ts'
@@ -60,6 +60,7 @@ export const plot = async (
         out,
         design,
         set,
+        options.pack,
         options.sheet,
         options.cover ? null : chosen.why,
         flatWords(solved, 'pattern'),
@@ -67,7 +68,7 @@ export const plot = async (
     )
   for (const line of [
     ...checks,
-    ...[...options.warnings, ...lost].map((warning) => wrap(`watch ${warning}`)),
+    ...[...options.warnings, ...set.warnings, ...lost].map((warning) => wrap(`watch ${warning}`)),
   ])
     shell.err(`${line}\n`)
   return 0
@@ -76,22 +77,30 @@ export const plot = async (
 const report = (
   out: string,
   design: Design,
-  set: PageSet,
+  set: LaidSet,
+  pack: boolean,
   { paper, ...sheet }: Sheet,
   why: string | null,
   flats: string | null,
 ): string => {
-  const count = (kind: string): number => set.pages.filter((page) => page.kind === kind).length
-  const tiles = count('tile')
+  const count = (...kinds: readonly PageKind[]): number =>
+    set.pages.filter((page) => kinds.includes(page.kind)).length
+  const [tiles, strips] = [count('tile'), count('strip')]
+  const counted = [
+    `${tiles} tiles to tape together`,
+    `${set.pages.length - tiles - strips} to read first`,
+    ...(strips > 0 ? [`${strips} of strips to cut out`] : []),
+  ].join(', ')
   const square = squareSideIn(sheetWindow({ paper, ...sheet }))
   const side = showLength(square, design.units, { unit: true })
   return [
-    `${harmless(out)}: ${set.pages.length} pages on ${paper.name}, set ${set.code}: ${tiles} tiles to tape together, ${set.pages.length - tiles} to read first.`,
+    `${harmless(out)}: ${set.pages.length} pages on ${paper.name}, set ${set.code}: ${counted}.`,
+    ...(pack ? [packedWords(set.saved)] : []),
     ...(why === null ? [] : [wrap(`Cover ${set.plan.cover}: ${why}.`)]),
     ...(flats === null ? [] : [wrap(flats)]),
     `1. Print at 100 %, never "fit to page", one-sided.`,
     `2. Measure the test square with a steel rule: ${square} mm${design.units === 'in' ? ` (${side})` : ''} both ways.`,
-    count('trial') > 0
+    count('trial', 'parts') > 0
       ? '3. Saw the lip trial in scrap and try it with the real pipe.'
       : '3. Read the map: it shows where each page lies.',
     '4. Trim and tape the pages in the order of their numbers, each row to its snap line; check the distances on the map.',
@@ -99,3 +108,8 @@ const report = (
     '',
   ].join('\n')
 }
+
+const packedWords = (saved: number): string =>
+  saved === 0
+    ? 'Packed: no page is saved, so each small part keeps its own.'
+    : `Packed: small parts share pages, which saves ${saved} ${saved === 1 ? 'page' : 'pages'}.`

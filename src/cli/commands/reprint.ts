@@ -69,7 +69,7 @@ export const reprint = async (
 }
 
 /** Of the design alone: the PDF knows its own. */
-const designOptions = ['paper', 'cover', 'margin', 'overlap', 'strips'] as const
+const designOptions = ['paper', 'cover', 'margin', 'overlap', 'strips', 'pack'] as const
 
 const fromPdf = (file: string, raw: ReprintOptions) => {
   const given = designOptions.filter((option) => raw[option] !== undefined)

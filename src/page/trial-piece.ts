@@ -1,0 +1,53 @@
+import { type Drawing, stroke, text } from '../drawing/drawing.ts'
+import type { Box } from '../geometry/bounds.ts'
+import { type Convex, convexContains, pathClip } from '../geometry/clip.ts'
+import { pathOf, rectangle } from '../geometry/path.ts'
+import type { Point } from '../geometry/point.ts'
+import type { LipTrial } from '../pattern/lip-trial.ts'
+import { letters, pens } from '../pattern/pens.ts'
+import type { PipeStrip } from '../pattern/pipe-strip.ts'
+import { wasteTicks } from './keep-waste.ts'
+
+export const boxPolygon = ({ x0, y0, x1, y1 }: Box): Convex => [
+  { x: x0, y: y0 },
+  { x: x1, y: y0 },
+  { x: x1, y: y1 },
+  { x: x0, y: y1 },
+]
+
+/** The piece of scrap with all that lies on it, in the side's mm. */
+export const trialPiece = (trial: LipTrial): Drawing => {
+  const box = boxPolygon(trial.piece)
+  return [
+    ...pathClip(trial.outline, box).map((path) => stroke('cut', path, pens.cut)),
+    ...wasteTicks(trial.outline)
+      .filter((tick) => [tick.start, tick.pieces[0]!.to].every((p) => convexContains(box, p)))
+      .map((path) => stroke('note', path, pens.tick)),
+    ...trial.marks,
+  ]
+}
+
+/** What the pipe strip takes across, and along beyond its own length, mm. */
+export const pipeStripSize = { width: 16, zero: 6 } as const
+
+/** The strip upright, its lower left corner at `from`. */
+export const pipeStripMarks = (from: Point, strip: PipeStrip): Drawing => {
+  const { width, zero } = pipeStripSize
+  const up = (along: number, beside: number): Point => ({ x: from.x + beside, y: from.y + along })
+  return [
+    stroke('mark', rectangle(from.x, from.y, from.x + width, from.y + strip.length + zero), pens.stud),
+    stroke('mark', pathOf(up(zero, 0), up(zero, width)), { width: 0.35 }),
+    text(
+      'mark',
+      up(zero + 4, 5),
+      letters.small,
+      'cut out this strip, wrap it round the pipe; this line reads the diameter',
+      { angle: Math.PI / 2 },
+    ),
+    text('mark', up(1, 1), letters.small, 'zero line', {}),
+    ...strip.ticks.flatMap(({ at, label }) => [
+      stroke('mark', pathOf(up(zero + at, width), up(zero + at, label ? 9 : 12)), pens.tick),
+      ...(label ? [text('mark', up(zero + at - 0.8, 8), 1.8, label, { align: 'right' })] : []),
+    ]),
+  ]
+}

@@ -1,0 +1,126 @@
+import { describe, expect, it } from 'vitest'
+import { readPdf } from '../support/read-pdf.ts'
+import { traceply } from '../support/traceply.ts'
+import { tapeUp } from '../tape-up/tape-up.ts'
+import { bytesOf, planOf, rawContents, template, useFolder } from './reprint-run.ts'
+
+const { file, plot, refused, reprint } = useFolder()
+
+const sets = [
+  { name: 'pair-mm', said: ['--paper', 'a3', '--strips', '--pack'] },
+  { name: 'quarter-mm', said: ['--paper', 'a4', '--strips', '--pack'] },
+  { name: 'quarter-in', said: ['--paper', 'tabloid', '--strips', '--pack', '--cover', 'line'] },
+] as const
+
+describe.each(sets)('a packed set of $name, $said', ({ name, said }) => {
+  it('each page comes again byte for byte, from the PDF and from the design', {
+    timeout: 60_000,
+  }, async () => {
+    const path = await plot(name, ...said)
+    const [contents, plan] = [await rawContents(bytesOf(path)), await planOf(bytesOf(path))]
+    expect(plan.pages.some((page: { kind: string }) => page.kind === 'parts')).toBe(true)
+    for (const [i, { kind, tile }] of plan.pages.entries()) {
+      if (kind === 'map') continue
+      const again = await reprint(path, tile ?? kind)
+      expect(await rawContents(again)).toEqual([contents[i]])
+      const { reprint: held, seal, ...rest } = await planOf(again)
+      const { seal: before, ...of } = plan
+      expect(held).toEqual([i + 1])
+      expect(rest).toEqual(of)
+      expect(seal).not.toBe(before)
+    }
+    const asked = ['map', 'trial', 'strips']
+    const fromDesign = await reprint(template(name), '--set', plan.set, ...asked, ...said)
+    expect(Buffer.from(fromDesign).equals(Buffer.from(await reprint(path, ...asked)))).toBe(true)
+  })
+})
+
+it('a page with a trial and strips is called up by either word', async () => {
+  const path = await plot('quarter-mm', '--strips', '--pack')
+  const { pages } = await planOf(bytesOf(path))
+  const numbers = (of: (patterns: readonly string[]) => boolean) =>
+    pages
+      .filter(({ places }: { places: { pattern: string }[] }) => of(places.map(({ pattern }) => pattern)))
+      .map(({ page }: { page: number }) => page)
+  const trials = numbers((patterns) => patterns.includes('ramp/lip'))
+  const strips = numbers((patterns) => patterns.some((pattern) => pattern.startsWith('ramp/strip-')))
+  expect(strips).toContain(trials[0])
+  expect((await planOf(await reprint(path, 'trial'))).reprint).toEqual(trials)
+  expect((await planOf(await reprint(path, 'strips'))).reprint).toEqual(strips)
+  const { err } = await refused(path, 'Q9')
+  expect(err).toMatch(/other pages: map, square, trial \(([A-Z]+)1\), strips \(\1[1-9]/)
+})
+
+it('a packed page can be corrected for a printer afterwards, and is taped as before', {
+  timeout: 30_000,
+}, async () => {
+  const profiles = ['--profiles', file('printers')]
+  const sides = ['--across', '151.75mm', '--down', '152.5mm', '--diagonals', '215.5mm', '214.9mm']
+  expect((await traceply('gauge', 'large', ...sides, ...profiles)).exit).toBe(0)
+  const path = await plot('quarter-mm', '--paper', 'a4', '--cover', 'line', '--strips', '--pack')
+  const { pages } = await planOf(bytesOf(path))
+  const every = pages.map(({ tile, kind }: { tile?: string; kind: string }) => tile ?? kind)
+  const bytes = await reprint(path, ...every, '--printer', 'large', ...profiles)
+  const [read, plan] = [await readPdf(bytes), await planOf(bytes)]
+  const margins = { top: 10, right: 10, bottom: 10, left: 10 }
+  const job = { text: plan.design, paper: 'a4', cover: 'line', correction: plan.correction } as const
+  expect(tapeUp({ job, margins, overlap: 12, read, plan }).faults).toEqual([])
+  const parts = pages.findIndex((page: { kind: string }) => page.kind === 'parts')
+  const texts = read.pages[parts]!.texts.map(({ text }) => text)
+  expect(texts.filter((text) => text.includes(plan.set)).length).toBeGreaterThan(2)
+})
+
+it.each([
+  [['--strips', '--pack', '--paper', 'a4'], 'Packed: small parts share pages, which saves 1 page.'],
+  [['--pack', '--paper', 'a4'], 'Packed: no page is saved, so each small part keeps its own.'],
+  [['--strips', '--paper', 'a4'], null],
+] as const)('plot %s reports what packing saves', async (said, expected) => {
+  const { out } = await traceply('plot', template('quarter-mm'), ...said, '--out', file('q.pdf'))
+  if (expected) expect(out.split('\n')).toContain(expected)
+  else expect(out).not.toContain('Packed')
+  expect(out).toContain('3. Saw the lip trial in scrap')
+})
+
+it('packing does not come by itself', async () => {
+  const path = await plot('quarter-mm', '--paper', 'a1', '--strips')
+  const kinds = (await planOf(bytesOf(path))).pages.map(({ kind }: { kind: string }) => kind)
+  expect(kinds).toContain('trial')
+  expect(kinds).not.toContain('parts')
+})
+
+describe('a page too small for the lip trial', () => {
+  const said = async (margin: string, ...more: readonly string[]) => {
+    const path = file('small.pdf')
+    const args = ['plot', template('quarter-mm'), '--paper', 'a4', '--margin', margin, ...more]
+    const { exit, err } = await traceply(...args, '--out', path, '--force')
+    expect(exit, err).toBe(0)
+    const { pages } = await planOf(bytesOf(path))
+    return {
+      err: err.replace(/\s+/g, ' '),
+      trials: pages.filter(({ kind }: { kind: string }) => kind === 'trial' || kind === 'parts').length,
+    }
+  }
+
+  it.each([[[]], [['--pack', '--strips']]] as const)(
+    'plot %s says that there is none, and why',
+    async (more) => {
+      const { err, trials } = await said('10mm, 66mm, 10mm, 66mm', ...more)
+      expect(trials).toBe(0)
+      expect(err).toContain(
+        'watch the page is too narrow for the lip trial of ramp, so there is none; take larger paper or smaller margins',
+      )
+    },
+  )
+
+  it('and where the strip that measures the pipe is left out', async () => {
+    const { err, trials } = await said('45mm, 10mm, 45mm, 10mm')
+    expect(trials).toBe(1)
+    expect(err).toContain('watch the page is too low for the strip that measures the pipe of ramp')
+  })
+
+  it('nothing is said where both are there, or where the ramp has no pipe', async () => {
+    expect((await said('10mm')).err).not.toContain('the page is too')
+    const plain = await traceply('plot', template('quarter-in-plain'), '--out', file('plain.pdf'))
+    expect(plain.err).not.toContain('the page is too')
+  })
+})

@@ -1,0 +1,109 @@
+import { readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { templateNames } from '../support/lay-out.ts'
+import { checkBlocks, type PlannedPage } from './check-blocks.ts'
+import { type Job, type Plotted, plotJob } from './plot.ts'
+import { tapeUp } from './tape-up.ts'
+
+const template = (name: string): string =>
+  readFileSync(new URL(`../../templates/${name}.yaml`, import.meta.url), 'utf8')
+
+const plotted = async (job: Job): Promise<Plotted> => {
+  const found = await plotJob(job)
+  if ('stops' in found) throw new Error(JSON.stringify(found.stops))
+  return found
+}
+
+const pagesOf = ({ plan }: Plotted): readonly PlannedPage[] => plan.pages
+const patternsOf = (set: Plotted): ReadonlySet<string> =>
+  new Set(pagesOf(set).flatMap(({ places }) => places.map(({ pattern }) => pattern)))
+const wordsOf = ({ read, plan }: Plotted, pages: readonly PlannedPage[]): ReadonlySet<string> =>
+  new Set(
+    pages
+      .flatMap(({ page }) => read.pages[page - 1]!.texts.map(({ text }) => text))
+      .join(' ')
+      .replaceAll(plan.set, '')
+      .split(/\s+/),
+  )
+
+const corrections = [undefined, [1.01, 0.002, -0.003, 0.99], [0.9975, -0.004, -0.006, 1.0012]] as const
+
+const jobs = templateNames.flatMap((name, k) =>
+  (['letter', 'a4', 'a3', 'tabloid', 'a1'] as const).flatMap((paper, i) =>
+    [false, true].map((strips) => ({ name, paper, strips, correction: corrections[(i + k) % 3] })),
+  ),
+)
+
+describe.each(jobs)(
+  '$name on $paper, strips $strips, $correction, packed',
+  ({ name, paper, strips, correction }) => {
+    it('takes no more pages, keeps every part and word, and no two blocks come near', {
+      timeout: 30_000,
+    }, async () => {
+      const job = {
+        text: template(name),
+        paper,
+        cover: 'line',
+        strips,
+        ...(correction && { correction }),
+      } as const
+      const [plain, packed] = [await plotted(job), await plotted({ ...job, pack: true })]
+      expect(pagesOf(packed).length).toBeLessThanOrEqual(pagesOf(plain).length)
+      const found = tapeUp(packed)
+      const faults = [...found.faults]
+      const count = checkBlocks(packed, (what) => faults.push(what))
+      expect(faults).toEqual([])
+      expect(found.trials).toBe(tapeUp(plain).trials)
+
+      // a packed set may be the plain one, where packing saves nothing
+      const gained = pagesOf(packed).length < pagesOf(plain).length
+      if (gained) expect(count.pages).toBeGreaterThan(0)
+      for (const pattern of patternsOf(plain)) expect(patternsOf(packed)).toContain(pattern)
+      const small = (set: Plotted) =>
+        pagesOf(set).filter(({ kind }) => ['trial', 'strip', 'parts'].includes(kind))
+      const [before, after] = [plain, packed].map((set) => wordsOf(set, small(set)))
+      // pieces may be counted otherwise, and a joint may lie elsewhere
+      for (const word of before!)
+        if (!/^\d+$|^set$|^·$|^lay$/.test(word)) expect([...after!], word).toContain(word)
+    })
+  },
+)
+
+it('two trials and one strip for their common pipe lie on one page of A3, everything on one of A1', async () => {
+  const job = { text: template('pair-mm'), cover: 'line', pack: true } as const
+  const trials = (set: Plotted) => pagesOf(set).filter(({ kind }) => kind === 'trial' || kind === 'parts')
+  const [a3] = trials(await plotted({ ...job, paper: 'a3' }))
+  expect(a3!.kind).toBe('trial')
+  expect(a3!.places.map(({ pattern }) => pattern)).toEqual(['outer/lip', 'inner/lip', 'outer/pipe'])
+  const large = await plotted({ ...job, paper: 'a1', strips: true })
+  expect(trials(large).map(({ kind }) => kind)).toEqual(['parts'])
+  expect(pagesOf(large).some(({ kind }) => kind === 'strip')).toBe(false)
+})
+
+it('the piece of scrap is as large as on a page of its own', async () => {
+  const job = { text: template('quarter-mm'), paper: 'a4', cover: 'line', strips: true } as const
+  const cuts = (set: Plotted) => {
+    const { page } = pagesOf(set).find(({ places }) => places.some(({ pattern }) => pattern === 'ramp/lip'))!
+    const xs = set.read.pages[page - 1]!.strokes.flatMap(({ layer, path }) =>
+      layer === 'cut' ? path.flatMap((s) => (s.kind === 'close' ? [] : [s.to])) : [],
+    )
+    const spread = (of: readonly number[]): number => Math.max(...of) - Math.min(...of)
+    return [spread(xs.map(({ x }) => x)), spread(xs.map(({ y }) => y))].sort((a, b) => a - b)
+  }
+  const [plain, packed] = [await plotted(job), await plotted({ ...job, pack: true })]
+  expect(pagesOf(packed).length).toBeLessThan(pagesOf(plain).length)
+  cuts(packed).forEach((size, i) => {
+    expect(Math.abs(size - cuts(plain)[i]!)).toBeLessThan(1e-3)
+  })
+})
+
+it('packing changes the second part of the set code alone', async () => {
+  const job = { text: template('pair-mm'), paper: 'a3', cover: 'line' } as const
+  const [a, b, c] = [
+    await plotted(job),
+    await plotted({ ...job, pack: true }),
+    await plotted({ ...job, pack: true, strips: true }),
+  ].map(({ plan }) => plan.set.split('-') as string[])
+  expect([0, 1, 2].filter((i) => a![i] !== b![i])).toEqual([1])
+  expect([0, 1, 2].filter((i) => b![i] !== c![i])).toEqual([1])
+})
