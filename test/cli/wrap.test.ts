@@ -20,3 +20,12 @@ it('no word is lost or broken', () => {
   for (const line of wrapped.split('\n')) expect(line.length).toBeLessThanOrEqual(120)
   expect(wrap('y'.repeat(300))).toBe('y'.repeat(300))
 })
+
+it('a length stays together: whole inches, fraction and unit on one line', () => {
+  for (const length of ['71 3/4 in', '2 1/2– in', '3 7/8+ in', '465 mm', '1 5/8'])
+    for (let before = 105; before <= 119; before++) {
+      const wrapped = wrap(`${'a'.repeat(before)} ${length} or more`)
+      expect(wrapped).toContain(length)
+      for (const line of wrapped.split('\n')) expect(line.length).toBeLessThanOrEqual(120)
+    }
+})
