@@ -81,7 +81,8 @@ const pieceWords = ({ strip, number, count, from, to }: StripPiece, set: string,
 const rowDrawing = ({ marks }: StripRow, piece: StripPiece, edge: number): Drawing => {
   const { from, to } = piece
   const inward = edge === 0 ? 1 : -1
-  const here = marks.filter(({ at }) => at > from - stripOver && at < to + stripOver)
+  const reach = stripOver - ringRadius - 0.3
+  const here = marks.filter(({ at }) => at > from - reach && at < to + reach)
   return [
     ...here.flatMap((mark) => signOf(mark, mark.at - from + stripOver, edge, inward)),
     ...rowWords(here, piece).map(({ x, deep, words }) =>

@@ -1,4 +1,6 @@
 import { type Drawing, stroke, text } from '../drawing/drawing.ts'
+import { wrapWords } from '../drawing/paragraph.ts'
+import { textWidth } from '../drawing/text-width.ts'
 import type { Box } from '../geometry/bounds.ts'
 import { type Convex, convexContains, pathClip } from '../geometry/clip.ts'
 import { pathOf, rectangle } from '../geometry/path.ts'
@@ -37,17 +39,25 @@ export const pipeStripMarks = (from: Point, strip: PipeStrip): Drawing => {
   return [
     stroke('mark', rectangle(from.x, from.y, from.x + width, from.y + strip.length + zero), pens.stud),
     stroke('mark', pathOf(up(zero, 0), up(zero, width)), { width: 0.35 }),
-    text(
-      'mark',
-      up(zero + 4, 5),
-      letters.small,
+    // in two lines on the short strip of a thin pipe
+    ...wrapWords(
       'cut out this strip, wrap it round the pipe; this line reads the diameter',
-      { angle: Math.PI / 2 },
+      strip.ticks[0]!.at - 10,
+      letters.small,
+    ).map((line, i) =>
+      text('mark', up(zero + 4, 5 + i * 1.6 * letters.small), letters.small, line, { angle: Math.PI / 2 }),
     ),
     text('mark', up(1, 1), letters.small, 'zero line', {}),
     ...strip.ticks.flatMap(({ at, label }) => [
       stroke('mark', pathOf(up(zero + at, width), up(zero + at, label ? 9 : 12)), pens.tick),
-      ...(label ? [text('mark', up(zero + at - 0.8, 8), 1.8, label, { align: 'right' })] : []),
+      // fractions of an inch are the widest
+      ...(label
+        ? [
+            text('mark', up(zero + at - 0.8, 8), Math.min(1.8, 7.2 / textWidth(label, 1, 'regular')), label, {
+              align: 'right',
+            }),
+          ]
+        : []),
     ]),
   ]
 }
