@@ -124,7 +124,7 @@ export const starters: readonly Starter[] = [
         like: 'outer',
         'stores-inside': { ramp: 'outer', clearance: '12' },
         height: { deck: '460' },
-        deck: '400',
+        deck: '380',
       },
     ],
   },

@@ -102,7 +102,8 @@ const numberMark = (tile: Tile, cell: readonly Point[], taken: Occupancy, talles
   const [a, b, c, d] = cell as readonly [Point, Point, Point, Point]
   const words = `${tile.number}`
   const own = pointsBounds(cell)
-  const slim = textWidth(words, 1, 'bold')
+  // letters of a picture are wider than those of a page
+  const slim = textWidth(words, 1, 'bold') * 1.15
   const largest = Math.min(tallest, (own.y1 - own.y0) * 0.5, ((own.x1 - own.x0) * 0.5) / slim)
   const boxAt = (p: Point, size: number): Box =>
     boxGrow(
@@ -114,7 +115,7 @@ const numberMark = (tile: Tile, cell: readonly Point[], taken: Occupancy, talles
       },
       clear,
     )
-  const places = [1, 0.85, 0.7, 0.55].flatMap((share) =>
+  const places = [1, 0.85, 0.7, 0.55, 0.45].flatMap((share) =>
     shares.flatMap((u) =>
       shares.map((v) => {
         const middle = pointBetween(pointBetween(a, b, u), pointBetween(d, c, u), v)
@@ -133,7 +134,7 @@ const numberMark = (tile: Tile, cell: readonly Point[], taken: Occupancy, talles
 
 /** Start of the baseline of a word beside a point, where it covers least; above and before it among equals. */
 const besidePoint = (taken: Occupancy, p: Point, words: string, size: number): Point => {
-  const [width, height] = [textWidth(words, size, 'bold'), size * 0.75]
+  const [width, height] = [textWidth(words, size, 'bold') * 1.15, size * 0.75]
   const boxAt = ({ x, y }: Point): Box => boxGrow({ x0: x, y0: y, x1: x + width, y1: y + height }, clear)
   const [most, top] = [taken.columns * taken.step, taken.rows * taken.step]
   const places = [1, 2, 3.5, 5].flatMap((away) =>
