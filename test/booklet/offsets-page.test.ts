@@ -14,7 +14,8 @@ import { writePdf } from '../../src/write/pdf.ts'
 import { assertNear } from '../support/near.ts'
 import { platform } from '../support/platform.ts'
 import { type PdfPageRead, pathPoints, readPdf } from '../support/read-pdf.ts'
-import { templates, templateText, withOffsets } from './solved.ts'
+import { templates, templateText } from '../support/templates.ts'
+import { withOffsets } from './solved.ts'
 import { overlaps, wordsOf } from './words.ts'
 
 /** The pages of the first ramp as they come back from the file. */

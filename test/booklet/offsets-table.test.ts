@@ -6,7 +6,8 @@ import { readLength, type Units } from '../../src/length.ts'
 import type { Offsets } from '../../src/ramp/offsets.ts'
 import { writeCsv } from '../../src/write/csv.ts'
 import { assertNear } from '../support/near.ts'
-import { templates, templateText, withOffsets } from './solved.ts'
+import { templates, templateText } from '../support/templates.ts'
+import { withOffsets } from './solved.ts'
 
 /** A shown length back in mm, `+` and `–` a 32nd over and under. */
 const readBack = (shown: string, units: Units): number => {

@@ -11,7 +11,8 @@ import { defaultMargins, defaultOverlap, paperOf } from '../../src/page/paper.ts
 import { layOutSet } from '../../src/page/set.ts'
 import { noCorrection } from '../../src/printer/correction.ts'
 import { printerUncertainty } from '../../src/printer/uncertainty.ts'
-import { templates, templateText, withOffsets } from './solved.ts'
+import { templates, templateText } from '../support/templates.ts'
+import { withOffsets } from './solved.ts'
 import { overlaps, wordsOf } from './words.ts'
 
 interface Line {

@@ -1,22 +1,8 @@
-import { readFileSync } from 'node:fs'
 import type { Design } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { type Offsets, solveOffsets } from '../../src/ramp/offsets.ts'
 import { type Quarter, quartersOf, type SolvedDesign } from '../../src/ramp/ramp.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
-
-export const templates = [
-  'quarter-mm',
-  'quarter-in',
-  'quarter-mm-round',
-  'quarter-in-plain',
-  'pair-mm',
-  'quarter-and-flat-mm',
-  'quarter-and-flat-in',
-] as const
-
-export const templateText = (name: string): string =>
-  readFileSync(new URL(`../../templates/${name}.yaml`, import.meta.url), 'utf8')
 
 export interface WithOffsets {
   readonly design: Design

@@ -2,8 +2,9 @@ import { copyFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { starters } from '../../src/design/starters.ts'
 import { readPdf } from '../support/read-pdf.ts'
+import { templates } from '../support/templates.ts'
 import { traceply } from '../support/traceply.ts'
-import { bytesOf, template, templates, useFolder } from './reprint-run.ts'
+import { bytesOf, template, useFolder } from './reprint-run.ts'
 
 const { file, list } = useFolder()
 
@@ -140,7 +141,7 @@ describe('new', () => {
   })
 
   it.each([
-    [['spine'], 'there is no kind of ramp called `spine`; say one of: quarter\n'],
+    [['spine'], 'there is no kind of ramp called `spine`; say one of: quarter, flat\n'],
     [['quarter', '--units', 'cm'], '--units cm: say mm or in\n'],
     [['quarter', '--units', ''], '--units : say mm or in\n'],
   ])('%j is refused', async (args, err) => {

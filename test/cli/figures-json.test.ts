@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { assertNear } from '../support/near.ts'
+import { templates } from '../support/templates.ts'
 import { traceply } from '../support/traceply.ts'
-import { bytesOf, planOf, template, templates, useFolder } from './reprint-run.ts'
+import { bytesOf, planOf, template, useFolder } from './reprint-run.ts'
 
 const { file, list, save } = useFolder()
 

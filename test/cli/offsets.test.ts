@@ -3,8 +3,9 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { PNG } from 'pngjs'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { templates, templateText, withOffsets } from '../booklet/solved.ts'
+import { withOffsets } from '../booklet/solved.ts'
 import { readPdf } from '../support/read-pdf.ts'
+import { templates, templateText } from '../support/templates.ts'
 import { traceply } from '../support/traceply.ts'
 
 let folder: string

@@ -4,9 +4,10 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import manifest from '../../package.json'
 import { readPdf } from '../support/read-pdf.ts'
+import { templates } from '../support/templates.ts'
 import { traceply as inProcess } from '../support/traceply.ts'
 import { useBuilt } from './built.ts'
-import { bytesOf, templates } from './reprint-run.ts'
+import { bytesOf } from './reprint-run.ts'
 
 const { root, work, traceply } = useBuilt()
 const template = (name: string): string => join(root(), 'templates', `${name}.yaml`)
@@ -25,7 +26,7 @@ describe('the command line: exit and words', () => {
     [['--colour'], `error: unknown option '--colour'\n${more}`],
     [['plot', 'x', '--out'], `error: option '--out <file>' argument missing\n${more}`],
     [['plot', 'a', 'b'], `error: too many arguments for 'plot'. Expected 1 argument but got 2.\n${more}`],
-    [['new', 'spine'], 'there is no kind of ramp called `spine`; say one of: quarter\n'],
+    [['new', 'spine'], 'there is no kind of ramp called `spine`; say one of: quarter, flat\n'],
     [['new', 'quarter', '--units', 'cm'], '--units cm: say mm or in\n'],
     [['plot', ''], 'the name of the file to read is empty\n'],
     // nothing that is quoted moves the cursor or changes colours

@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import { templates } from '../support/templates.ts'
 import { traceply } from '../support/traceply.ts'
-import { bytesOf, planOf, rawContents, template, templates, useFolder } from './reprint-run.ts'
+import { bytesOf, planOf, rawContents, template, useFolder } from './reprint-run.ts'
 
 const { file, plot, refused, reprint, save } = useFolder()
 

@@ -4,9 +4,10 @@ import { describe, expect, it } from 'vitest'
 import { defaultMargins } from '../../src/page/paper.ts'
 import type { PdfPageRead } from '../support/read-pdf.ts'
 import { pathPoints, readPdf } from '../support/read-pdf.ts'
+import { templates } from '../support/templates.ts'
 import { traceply } from '../support/traceply.ts'
 import { tapeUp } from '../tape-up/tape-up.ts'
-import { bytesOf, planOf, rawContents, template, templates, useFolder } from './reprint-run.ts'
+import { bytesOf, planOf, rawContents, template, useFolder } from './reprint-run.ts'
 
 const { file, plot, refused, reprint, save } = useFolder()
 

@@ -7,7 +7,6 @@ import { afterEach, beforeEach, expect } from 'vitest'
 import { readPdf } from '../support/read-pdf.ts'
 import { traceply } from '../support/traceply.ts'
 
-export const templates = ['pair-mm', 'quarter-in', 'quarter-in-plain', 'quarter-mm', 'quarter-mm-round']
 export const template = (name: string): string => `templates/${name}.yaml`
 
 /** pdf.js takes no Buffer. */

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { readPdf } from '../support/read-pdf.ts'
+import { templates } from '../support/templates.ts'
 import { traceply } from '../support/traceply.ts'
-import { bytesOf, planOf, rawContents, templates, useFolder } from './reprint-run.ts'
+import { bytesOf, planOf, rawContents, useFolder } from './reprint-run.ts'
 
 const { plot, reprint, save } = useFolder()
 

@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs'
 import { expect, it } from 'vitest'
 import { planRecorrected } from '../../src/page/plan.ts'
 import { noCorrection } from '../../src/printer/correction.ts'
-import { fingerprint, layOut, templateText } from '../support/lay-out.ts'
+import { fingerprint, layOut } from '../support/lay-out.ts'
+import { templateText } from '../support/templates.ts'
 
 const architecture = readFileSync(new URL('../../docs/architecture.md', import.meta.url), 'utf8')
 

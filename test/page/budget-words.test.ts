@@ -3,10 +3,11 @@ import { describe, expect, it } from 'vitest'
 import { gaugeUncertainty, type Readings } from '../../src/printer/gauge.ts'
 import { printerUncertainty } from '../../src/printer/uncertainty.ts'
 import { gaugeTrial, loose, rounding, sidesAlone, trialCases } from '../support/gauge-trial.ts'
-import { layOut, templateText } from '../support/lay-out.ts'
+import { layOut } from '../support/lay-out.ts'
 import { assertNear } from '../support/near.ts'
 import { rms } from '../support/random.ts'
 import { simulateJobs } from '../support/simulate-jobs.ts'
+import { templateText } from '../support/templates.ts'
 
 const words = readFileSync(new URL('../../docs/accuracy.md', import.meta.url), 'utf8').replace(/\s+/g, ' ')
 /** Cells of every table row, by what stands in the first. */

@@ -5,10 +5,11 @@ import type { TileGroup } from '../../src/page/tile-groups.ts'
 import type { Pattern } from '../../src/pattern/pattern.ts'
 import { gaugeUncertainty } from '../../src/printer/gauge.ts'
 import { type PrinterUncertainty, printerUncertainty } from '../../src/printer/uncertainty.ts'
-import { layOut, templateNames, templateText } from '../support/lay-out.ts'
+import { layOut } from '../support/lay-out.ts'
 import { assertNear } from '../support/near.ts'
 import { rms } from '../support/random.ts'
 import { simulateJobs } from '../support/simulate-jobs.ts'
+import { templates, templateText } from '../support/templates.ts'
 
 /** A low side that takes the whole length of a sheet of 8 ft. */
 const eightFeet = `title: Long low one for the boathouse
@@ -121,7 +122,7 @@ describe('the error budget', () => {
     'of an 8 ft side on %s keeps to 1 mm likely, 2.5 mm at worst',
     (paper) => {
       for (const cover of ['whole', 'line'] as const)
-        for (const text of [eightFeet, ...templateNames.map(templateText)])
+        for (const text of [eightFeet, ...templates.map(templateText)])
           for (const { pattern, expected } of groupsOf(text, paper, cover, measured)) {
             expect(expected.lip.likely, `${pattern.name} ${cover}`).toBeLessThanOrEqual(1)
             expect(expected.lip.worst, `${pattern.name} ${cover}`).toBeLessThanOrEqual(2.5)
@@ -138,7 +139,7 @@ describe('simulated jobs', () => {
   it.each(['letter', 'a4'] as const)(
     'on %s spread as the budget says, where the survey does not bind',
     (paper) => {
-      for (const text of [eightFeet, ...templateNames.map(templateText)])
+      for (const text of [eightFeet, ...templates.map(templateText)])
         for (const group of groupsOf(text, paper, 'line', measured)) {
           const open = expectedError(group.pattern, group.tiles, slack, measured)
           const off = simulateJobs(group, 'line', measured, 1500).map((job) => job.off)
@@ -150,7 +151,7 @@ describe('simulated jobs', () => {
 
   it('whose distances are met keep to what the map says, even from a printer that nobody measured', () => {
     const unmeasured = printerUncertainty(null)
-    for (const text of [eightFeet, ...templateNames.map(templateText)])
+    for (const text of [eightFeet, ...templates.map(templateText)])
       for (const cover of ['whole', 'line'] as const)
         for (const group of groupsOf(text, 'letter', cover, unmeasured)) {
           const jobs = simulateJobs(group, cover, unmeasured, 3000)

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import type { PaperName } from '../../src/design/design.ts'
-import { layOut, templateNames, templateText } from '../support/lay-out.ts'
+import { layOut } from '../support/lay-out.ts'
+import { templates, templateText } from '../support/templates.ts'
 
 const papers: readonly PaperName[] = ['letter', 'a4', 'tabloid', 'a3']
 
 describe('the snap line of a level row', () => {
-  it.each(templateNames)('lies on the panel, a round height above its bottom edge, %s', (name) => {
+  it.each(templates)('lies on the panel, a round height above its bottom edge, %s', (name) => {
     const text = templateText(name)
     const step = /units: in/.test(text) ? 12.7 : 10
     let looked = 0
@@ -23,7 +24,7 @@ describe('the snap line of a level row', () => {
     expect(looked).toBeGreaterThan(30)
   })
 
-  it.each(templateNames)('keeps off the marks that its joints are read by, %s', (name) => {
+  it.each(templates)('keeps off the marks that its joints are read by, %s', (name) => {
     let looked = 0
     for (const paper of papers)
       for (const cover of ['whole', 'line'] as const)

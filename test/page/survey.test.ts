@@ -3,10 +3,11 @@ import type { PaperName } from '../../src/design/design.ts'
 import type { Mark } from '../../src/drawing/drawing.ts'
 import type { Cover } from '../../src/page/coverage.ts'
 import type { TileGroup } from '../../src/page/tile-groups.ts'
-import { layOut, templateNames, templateText } from '../support/lay-out.ts'
+import { layOut } from '../support/lay-out.ts'
 import { assertNear } from '../support/near.ts'
 import { randomFrom } from '../support/random.ts'
 import { drifted, honest, type Laid, placeOf, slipped, stretched, surveyed } from '../support/taping.ts'
+import { templates, templateText } from '../support/templates.ts'
 import { jobOf } from '../tape-up/jobs.ts'
 import { type RawQuarter, rawQuarters } from '../tape-up/raw-design.ts'
 
@@ -58,7 +59,7 @@ const sheaves = (name: string, text: string, paper: PaperName, cover: Cover): re
 
 const papers = ['letter', 'a4', 'legal', 'tabloid', 'a3'] as const
 const all = [
-  ...templateNames.flatMap((name) =>
+  ...templates.flatMap((name) =>
     papers.flatMap((paper) =>
       (['whole', 'line', 'ribbon'] as const).flatMap((cover) =>
         sheaves(name, templateText(name), paper, cover),

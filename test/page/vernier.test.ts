@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { templateNames, templateText } from '../support/lay-out.ts'
 import { assertNear } from '../support/near.ts'
 import { randomFrom } from '../support/random.ts'
 import type { PdfText } from '../support/read-page.ts'
+import { templates, templateText } from '../support/templates.ts'
 import type { Pt } from '../tape-up/outline.ts'
 import { plotJob } from '../tape-up/plot.ts'
 import {
@@ -114,7 +114,7 @@ const readSlip = (over: Shown, under: Shown, scale: number, slip: number): numbe
   return -0.1 * nearest.tick
 }
 
-const jobs = templateNames.flatMap((name) =>
+const jobs = templates.flatMap((name) =>
   (
     [
       ['letter', 'whole'],

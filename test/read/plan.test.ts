@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { readPlan } from '../../src/read/plan.ts'
-import { fingerprint, layOut, templateNames, templateText } from '../support/lay-out.ts'
+import { fingerprint, layOut } from '../support/lay-out.ts'
+import { templates, templateText } from '../support/templates.ts'
 
 type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json }
 
@@ -37,7 +38,7 @@ const changedAt = (
 }
 
 describe('a plan', () => {
-  it.each(templateNames)('of %s is taken as it was written', (name) => {
+  it.each(templates)('of %s is taken as it was written', (name) => {
     for (const cover of ['whole', 'line', 'ribbon'] as const) {
       const of = layOut(templateText(name), 'a4', cover)!.plan
       expect(read(of)).toEqual({ plan: JSON.parse(JSON.stringify(of)) })

@@ -1,5 +1,4 @@
 import { createHash } from 'node:crypto'
-import { readFileSync } from 'node:fs'
 import type { PaperName } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
 import type { Cover } from '../../src/page/coverage.ts'
@@ -11,11 +10,6 @@ import { type PrinterUncertainty, printerUncertainty } from '../../src/printer/u
 import { solveDesign } from '../../src/ramp/solve.ts'
 
 export const fingerprint = (text: string): string => createHash('sha256').update(text).digest('hex')
-
-export const templateNames = ['quarter-mm', 'quarter-mm-round', 'quarter-in', 'quarter-in-plain', 'pair-mm']
-
-export const templateText = (name: string): string =>
-  readFileSync(new URL(`../../templates/${name}.yaml`, import.meta.url), 'utf8')
 
 /** A set by the way of the `plot` command, without a disk; null where a check says stop. */
 export const layOut = (

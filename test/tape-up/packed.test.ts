@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { templateNames } from '../support/lay-out.ts'
+import { templates } from '../support/templates.ts'
 import { checkBlocks, type PlannedPage } from './check-blocks.ts'
 import { type Job, type Plotted, plotJob } from './plot.ts'
 import { tapeUp } from './tape-up.ts'
@@ -28,7 +28,7 @@ const wordsOf = ({ read, plan }: Plotted, pages: readonly PlannedPage[]): Readon
 
 const corrections = [undefined, [1.01, 0.002, -0.003, 0.99], [0.9975, -0.004, -0.006, 1.0012]] as const
 
-const jobs = templateNames.flatMap((name, k) =>
+const jobs = templates.flatMap((name, k) =>
   (['letter', 'a4', 'a3', 'tabloid', 'a1'] as const).flatMap((paper, i) =>
     [false, true].map((strips) => ({ name, paper, strips, correction: corrections[(i + k) % 3] })),
   ),

@@ -59,8 +59,10 @@ export const rawQuarters = (text: string): readonly RawQuarter[] => {
   const design: Raw = parse(text)
   const mm = lengthReader(design.units === 'in' ? 25.4 : 1)
   const seen = new Map<string, Raw>()
-  return design.ramps.map((said: Raw): RawQuarter => {
+  return design.ramps.flatMap((said: Raw): readonly RawQuarter[] => {
     const merged = { ...(said.like ? seen.get(said.like) : {}), ...said }
+    // straight cuts only: it has no pattern
+    if (merged.kind === 'flat') return []
     if (said.like && said.deck !== undefined) delete merged.length
     const name: string = said.name ?? 'ramp'
     seen.set(name, merged)
@@ -70,7 +72,7 @@ export const rawQuarters = (text: string): readonly RawQuarter[] => {
     const tangent = oneKey(merged.transition.tangent ?? { surface: 0 }, ['frame', 'surface'] as const, mm)
     const back = oneKey(merged, ['deck', 'length'] as const, mm)
     const none = (value: Raw): boolean => value === undefined || value === 'none'
-    return {
+    const quarter: RawQuarter = {
       name,
       height: { layer: height.key, value: height.value },
       radius: { layer: radius.key, value: radius.value },
@@ -90,5 +92,6 @@ export const rawQuarters = (text: string): readonly RawQuarter[] => {
           },
       chamfer: none(merged.chamfer) ? 0 : mm(merged.chamfer.leg),
     }
+    return [quarter]
   })
 }

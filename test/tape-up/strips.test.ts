@@ -3,8 +3,8 @@ import { expect, it } from 'vitest'
 import { readDesign } from '../../src/design/read.ts'
 import { rampStrips } from '../../src/pattern/ramp-strips.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
-import { templateNames } from '../support/lay-out.ts'
 import { assertNear } from '../support/near.ts'
+import { templates } from '../support/templates.ts'
 import { checkBlocks, type PlannedPage, type PlannedPlace, stripTicks } from './check-blocks.ts'
 import { type Plotted, plotJob } from './plot.ts'
 import { mapPoint } from './tape.ts'
@@ -22,7 +22,7 @@ const plotted = async (...of: Parameters<typeof plotJob>): Promise<Plotted> => {
 const corrections = [undefined, [1.01, 0.002, -0.003, 0.99], [0.9975, -0.004, -0.006, 1.0012]] as const
 
 it.each(
-  templateNames.flatMap((name) =>
+  templates.flatMap((name) =>
     (['letter', 'a4', 'a3'] as const).map((paper, i) => ({ name, paper, correction: corrections[i] })),
   ),
 )(
