@@ -84,7 +84,7 @@ const flatFigures = (ramp: Flat) => ({
   length: ramp.length,
   deck: null,
   width: ramp.width,
-  heights: ramp.heights,
+  heights: { frame: ramp.heights.frame, deck: null, surface: ramp.heights.surface },
   transition: null,
   coping: null,
   studs: studFigures(ramp),

@@ -12,6 +12,16 @@ const meetWithin = 1
 /** Ramps whose widths differ by less line up, mm. */
 const alikeWithin = 1
 
+/** What a design takes, mm. */
+const typed = {
+  tangent: { least: -100, most: 500 },
+  toe: { least: 0, most: 300 },
+  height: { least: 10, most: 500 },
+} as const
+
+const within = (mm: number, { least, most }: { readonly least: number; readonly most: number }): boolean =>
+  mm >= least - same && mm <= most + same
+
 /** What a quarter that runs out on a flat makes of the flats of its design. */
 export const meetingFindings = (
   quarter: Quarter,
@@ -66,23 +76,33 @@ const heightFinding = (
   flat: Flat,
   units: Units,
 ): Finding => {
-  const { nearest, nearestMm, atLeast } = offer(units)
+  const { nearest, nearestMm, atLeast, atLeastMm, atMost } = offer(units)
   const show = (mm: number): string => measured(mm, units)
   const [level, surface] = [levelOf(transition), flat.heights.surface]
+  const own = (at: number): number => at - (flat.design.height.layer === 'frame' ? flat.skinThickness : 0)
+  const lower = `a ${flat.design.height.layer} height of`
   const { layer } = design.transition.tangent
   const tangent = surface - (layer === 'frame' ? skinThickness : 0)
   // the frame's curve comes no lower than this once that is typed
   const lowest = nearestMm(tangent) - (layer === 'frame' ? 0 : skinThickness)
   const toe = design.toe < lowest - same ? ` with a toe of ${atLeast(lowest)}` : ''
-  const own = level - (flat.design.height.layer === 'frame' ? flat.skinThickness : 0)
-  const lower =
-    level - flat.skinThickness >= leastRipped + meetWithin
-      ? `, or give ${quote(flat.name)} a ${flat.design.height.layer} height of ${nearest(own)}`
-      : ''
+  const ways = [
+    ...(within(nearestMm(tangent), typed.tangent) && (toe === '' || atLeastMm(lowest) <= typed.toe.most)
+      ? [`type \`tangent: { ${layer}: ${nearest(tangent)} }\`${toe}`]
+      : []),
+    ...(level - flat.skinThickness >= leastRipped + meetWithin && within(nearestMm(own(level)), typed.height)
+      ? [`give ${quote(flat.name)} ${lower} ${nearest(own(level))}`]
+      : []),
+  ]
+  const highest = Math.min(
+    typed.toe.most + skinThickness,
+    typed.tangent.most + (layer === 'frame' ? skinThickness : 0),
+  )
+  const first = `give ${quote(flat.name)} ${lower} ${atMost(own(highest - meetWithin))} or less, then raise the tangent to it`
   return warn(
     'flat-meets',
     `the ridden face runs level ${show(level)} above the floor, the surface of ${quote(flat.name)} lies at ${show(surface)}; ` +
-      `type \`tangent: { ${layer}: ${nearest(tangent)} }\`${toe}${lower}`,
+      (ways.length > 0 ? ways.join(', or ') : first),
   )
 }
 
@@ -96,12 +116,18 @@ const stepFindings = (
   const step = toeStep - surface
   if (step <= stepLimit + same) return []
   const show = (mm: number): string => measured(mm, units)
+  const { atLeast, atMost } = offer(units)
   const toe = centre.y - (radius.frame * (centre.y - surface - stepLimit)) / radius.surface
+  // at a toe of 0, cos a0 = c / R
+  const least = radius.frame - radius.surface - (stepLimit * radius.frame) / radius.surface
+  const way =
+    toe >= -same
+      ? `lower the toe to ${atMost(toe)}`
+      : `no toe is so low: bring the flat's surface and the level of the ridden face to ${atLeast(least)} or more, with a toe of 0`
   return [
     warn(
       'toe-step',
-      `the ridden face ends ${show(step)} above the surface of ${quote(flat.name)} at the toe, a wheel stops at more than ${show(stepLimit)}; ` +
-        `lower the toe to ${offer(units).atMost(toe)}`,
+      `the ridden face ends ${show(step)} above the surface of ${quote(flat.name)} at the toe, a wheel stops at more than ${show(stepLimit)}; ${way}`,
     ),
   ]
 }

@@ -14,6 +14,8 @@ export const offer = (units: Units) => {
   const shown = (count: number): string => showLength(count * step, units, { unit: true })
   return {
     atLeast: (mm: number): string => shown(Math.ceil((mm - same / 2) / step)),
+    /** what `atLeast` is read as */
+    atLeastMm: (mm: number): number => Math.ceil((mm - same / 2) / step) * step,
     atMost: (mm: number): string => shown(Math.floor((mm + same / 2) / step)),
     above: (mm: number): string => shown(Math.floor((mm + 2 * same) / step) + 1),
     /** the nearest that can be typed, and what it is read as */

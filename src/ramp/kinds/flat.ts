@@ -1,17 +1,21 @@
 import type { FlatDesign, Stock, Units } from '../../design/design.ts'
 import { studLength, widthFindings } from '../bays.ts'
 import { type Finding, hasStop, stop, warn } from '../check.ts'
+import { planFlat } from '../flat-sheets.ts'
 import { solveFlatStuds } from '../flat-studs.ts'
 import { measured, offer, same } from '../offer.ts'
 import type { Flat } from '../ramp.ts'
 import { solveScrews } from '../screws.ts'
 import { acrossFindings } from '../seams.ts'
 import { solveSkin } from '../skin.ts'
-import { type LayerPlan, planFindings, planSkin } from '../skin-plan.ts'
+import { type LayerPlan, planFindings } from '../skin-plan.ts'
 import { spanFindings } from '../span.ts'
 import { straightCurve } from '../straight.ts'
 import { leastRipped, type Stud } from '../studs.ts'
 import { skinThickness } from '../transition.ts'
+
+/** Shortest that a design takes, mm. */
+const leastLength = 200
 
 /** Two straight sides on the floor, studs between them, a level skin on top. */
 export const solveFlat = (
@@ -26,19 +30,13 @@ export const solveFlat = (
   const stops = [...lowFindings(design, frame, units), ...widthFindings(design, units)]
   const framing = frame > same ? solveFlatStuds(design, curve, frame, units) : { studs: [], findings: [] }
   const skin = solveSkin(design, curve, null, framing.studs)
-  const around = {
-    design,
-    curve,
-    studs: framing.studs,
-    timbers: [],
-    panel: sheetWay(design, stock.panel),
-    units,
-  }
-  const plans = planSkin(around, skin)
+  const on = { design, curve, studs: framing.studs, timbers: [], units }
+  const { plans, panel } = planFlat(on, skin, stock.panel)
+  const around = { ...on, panel }
   const planAt = (every: number): readonly LayerPlan[] => {
     const other = { ...design, studs: { ...design.studs, every } }
     const { studs } = solveFlatStuds(other, curve, frame, units)
-    return planSkin({ ...around, design: other, studs }, solveSkin(other, curve, null, studs))
+    return planFlat({ ...on, design: other, studs }, solveSkin(other, curve, null, studs), stock.panel).plans
   }
   const fixing = solveScrews(skin, plans, around, units)
   const findings = [...stops, ...framing.findings]
@@ -84,39 +82,26 @@ const lowFindings = ({ height }: FlatDesign, frame: number, units: Units): reado
   ]
 }
 
-/**
- * How far a sheet reaches along a flat and across it. Nothing is bent, so it may lie either way: the one of fewer sheets, then
- * of fewer seams that run along, where no stud can lie under all of them; else its long side along, over the studs.
- */
-export const sheetWay = (
-  { length, width }: FlatDesign,
-  [short, long]: Stock['panel'],
-): readonly [number, number] => {
-  const pieces = (size: number, reach: number): number => Math.ceil((size - same) / reach)
-  const [along, across] = [
-    [long, short],
-    [short, long],
-  ] as const
-  const sheets = ([a, b]: readonly [number, number]): number => pieces(length, a) * pieces(width, b)
-  const seams = ([, b]: readonly [number, number]): number => pieces(width, b)
-  const less = sheets(across) - sheets(along) || seams(across) - seams(along)
-  return less < 0 ? across : along
-}
-
 const panelFindings = (
   { length }: FlatDesign,
   frame: number,
   { panel: [short, long] }: Stock,
   units: Units,
 ): readonly Finding[] => {
-  if (length <= long + same && frame <= short + same) return []
+  // a panel may lie or stand
+  const room = frame <= short + same ? long : frame <= long + same ? short : 0
+  if (length <= room + same) return []
   const { atLeast, atMost } = offer(units)
+  const way =
+    room < leastLength
+      ? `buy panels of ${atLeast(Math.max(length, frame))} × ${atLeast(Math.min(length, frame))} or more`
+      : `make it ${atMost(room)} long or less and set two end to end`
   const show = (mm: number): string => measured(mm, units)
   return [
     warn(
       'panel-size',
       `a side needs ${atLeast(length)} × ${atLeast(frame)}, a panel of your stock is ${show(long)} × ${show(short)}; ` +
-        `make it ${atMost(long)} long or less and set two end to end, or join the sides over a stud`,
+        `${way}, or join the sides over a stud`,
     ),
   ]
 }
