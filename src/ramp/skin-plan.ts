@@ -1,4 +1,4 @@
-import type { RampDesign, Units } from '../design/design.ts'
+import type { RampDesign } from '../design/design.ts'
 import { type Finding, note, warn } from './check.ts'
 import { measured, offer, rounded, same } from './offer.ts'
 import { betweenRows, type ScrewRow, screwApart, screwsAcross, studRows } from './screw-rows.ts'
@@ -88,7 +88,7 @@ export const planFindings = (
   around: Framing,
   planAt: (every: number) => readonly LayerPlan[],
 ): readonly Finding[] => {
-  const { design, studs, panel, units } = around
+  const { design, studs, units } = around
   const findings: Finding[] = []
   const bad = plans.flatMap(({ layer, seams }) =>
     seams.flatMap((seam) =>
@@ -103,8 +103,7 @@ export const planFindings = (
           : [],
     ),
   )
-  if (bad.length > 0)
-    findings.push(warn('seam-stud', `${bad.join('; ')}; ${seamRemedy(design, panel, units, planAt)}`))
+  if (bad.length > 0) findings.push(warn('seam-stud', `${bad.join('; ')}; ${seamRemedy(around, planAt)}`))
   if (design.fasten === 'between') findings.push(...betweenFindings(plans, around))
   return findings
 }
@@ -140,9 +139,7 @@ const betweenFindings = (
 
 /** The nearest spacing that works, tried downward as it would be typed; else a stud thick enough for two rows. */
 const seamRemedy = (
-  { studs }: RampDesign,
-  [reach]: Framing['panel'],
-  units: Units,
+  { design, studs, panel: [reach], units }: Framing,
   planAt: (every: number) => readonly LayerPlan[],
 ): string => {
   const { atLeast } = offer(units)
@@ -151,9 +148,10 @@ const seamRemedy = (
     planAt(every).every(({ seams }) => seams.every((seam) => seam.stud !== null && !seam.shared))
   const { gap, edge } = practice[units]
   const thick = gap + 2 * (edge + insideStud) + 1
-  if (Math.min(...studs.section) < thick)
+  // those that lie flat are wide enough
+  if (Math.min(...studs.map(({ width }) => width)) < thick)
     return `a seam takes two rows of screws: studs ${atLeast(thick)} thick or more, or two side by side`
-  for (let every = Math.ceil(studs.every / step - 1) * step; every >= 40; every -= step)
+  for (let every = Math.ceil(design.studs.every / step - 1) * step; every >= 40; every -= step)
     if (good(every)) return `studs every ${offer(units).atMost(every)} bring each seam its own`
   return `put a stud of its own there, or cut the sheets shorter than ${measured(reach, units)}`
 }

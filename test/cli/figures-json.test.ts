@@ -39,6 +39,41 @@ const faults = (value: unknown, shape: Shape, path: string): readonly string[] =
 }
 
 const length = ['or null', 'number'] as const
+const framedShape = {
+  studs: [
+    'list',
+    {
+      at: 'number',
+      x: 'number',
+      y: 'number',
+      angle: 'number',
+      lies: ['one of', 'edge', 'flat'],
+      role: 'string',
+    },
+  ],
+  studLength: 'number',
+  skin: [
+    'list',
+    {
+      layer: 'number',
+      sheet: 'string',
+      thickness: 'number',
+      length: 'number',
+      marks: ['list', 'number'],
+    },
+  ],
+} as const satisfies Shape
+
+/** A flat has no transition, no pipe and no deck. */
+const flatShape: Shape = {
+  name: 'string',
+  kind: ['one of', 'flat'],
+  length: 'number',
+  width: 'number',
+  heights: { frame: 'number', surface: 'number' },
+  ...framedShape,
+}
+
 /** design.md §6 */
 const figuresShape: Shape = {
   title: 'string',
@@ -73,28 +108,7 @@ const figuresShape: Shape = {
           notch: { seat: ['one of', 'square', 'round'], along: 'number', down: 'number' },
         },
       ],
-      studs: [
-        'list',
-        {
-          at: 'number',
-          x: 'number',
-          y: 'number',
-          angle: 'number',
-          lies: ['one of', 'edge', 'flat'],
-          role: 'string',
-        },
-      ],
-      studLength: 'number',
-      skin: [
-        'list',
-        {
-          layer: 'number',
-          sheet: 'string',
-          thickness: 'number',
-          length: 'number',
-          marks: ['list', 'number'],
-        },
-      ],
+      ...framedShape,
     },
   ],
   checks: [
@@ -120,6 +134,10 @@ const planShape: Shape = {
   ],
 }
 
+// biome-ignore lint/suspicious/noExplicitAny: as a script would find it
+const ofKind = (read: { readonly ramps: readonly any[] }, kind: string) =>
+  read.ramps.filter((ramp) => ramp.kind === kind)
+
 const figures = async (path: string) => {
   const { exit, out, err } = await traceply('figures', path, '--json')
   expect(err).toBe('')
@@ -130,30 +148,34 @@ describe.each(templates)('%s', (name) => {
   it('figures --json has every key of the contract with its type', async () => {
     const { exit, read } = await figures(template(name))
     expect(exit).toBe(0)
-    expect(faults(read, figuresShape, 'figures')).toEqual([])
-    expect(read.ramps.length).toBe(name === 'pair-mm' ? 2 : 1)
+    expect(faults({ ...read, ramps: ofKind(read, 'quarter') }, figuresShape, 'figures')).toEqual([])
+    expect(faults(ofKind(read, 'flat'), ['list', flatShape], 'flats')).toEqual([])
+    expect(read.ramps.length).toBe(name === 'pair-mm' || name.includes('flat') ? 2 : 1)
+    expect(ofKind(read, 'flat').length).toBe(name.includes('flat') ? 1 : 0)
     for (const ramp of read.ramps) {
       expect(ramp.studs.length).toBeGreaterThan(2)
       expect(ramp.skin.map(({ layer }: { layer: number }) => layer)).toEqual(
         ramp.skin.map((_: unknown, i: number) => i + 1),
       )
-      expect(ramp.coping === null).toBe(name === 'quarter-in-plain')
+      expect(ramp.coping === null).toBe(name === 'quarter-in-plain' || ramp.kind === 'flat')
     }
   })
 
   it('is in mm and degrees: angles and arc follow from radius, height and toe', async () => {
     const { read } = await figures(template(name))
-    for (const { transition, heights, studs, skin } of read.ramps) {
+    // the height at which the ridden face runs level
+    const level = ofKind(read, 'flat')[0]?.heights.surface ?? 0
+    for (const { transition, heights, studs, skin } of ofKind(read, 'quarter')) {
       const { frame: R, surface: r } = transition.radius
       const thick = skin.reduce((sum: number, layer: { thickness: number }) => sum + layer.thickness, 0)
       assertNear(R - r, thick, 1e-9, 'skin')
-      // the ridden face runs level at the floor: the centre is the surface radius up (design.md §5)
-      const degrees = (height: number): number => (Math.acos((r - height) / R) * 180) / Math.PI
+      // the centre is the surface radius over that (design.md §5)
+      const degrees = (height: number): number => (Math.acos((level + r - height) / R) * 180) / Math.PI
       assertNear(transition.lipAngle, degrees(heights.frame), 1e-9, 'lip')
       const turn = ((transition.lipAngle - transition.toeAngle) * Math.PI) / 180
       assertNear(transition.arc, R * turn, 1e-6, 'arc')
       const toe = (transition.toeAngle * Math.PI) / 180
-      assertNear(transition.toeStep, r - r * Math.cos(toe), 1e-6, 'toe step')
+      assertNear(transition.toeStep, level + r - r * Math.cos(toe), 1e-6, 'toe step')
       for (const { angle, at } of studs)
         assertNear(angle, transition.toeAngle + (at / R) * (180 / Math.PI), 1e-6, 'angle of a stud')
     }

@@ -1,6 +1,6 @@
 import Flatten from '@flatten-js/core'
 import fc from 'fast-check'
-import type { QuarterDesign, Sheet, Stock, Units } from '../../src/design/design.ts'
+import type { QuarterDesign, RampDesign, Sheet, Stock, Units } from '../../src/design/design.ts'
 import { hasStop } from '../../src/ramp/check.ts'
 import type { Quarter } from '../../src/ramp/ramp.ts'
 import type { Timber } from '../../src/ramp/timber.ts'
@@ -76,7 +76,7 @@ export const alongFrame = ({ transition, skin }: Quarter, i: number, at: number)
 export const bays = ({
   width,
   sides: { thickness, count },
-}: QuarterDesign): readonly (readonly [number, number])[] => {
+}: Pick<RampDesign, 'width' | 'sides'>): readonly (readonly [number, number])[] => {
   const pitch = (width - thickness) / (count - 1)
   return Array.from({ length: count - 1 }, (_, k) => [k * pitch + thickness, (k + 1) * pitch])
 }

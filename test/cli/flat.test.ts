@@ -1,0 +1,228 @@
+import { describe, expect, it } from 'vitest'
+import { readPdf } from '../support/read-pdf.ts'
+import { traceply } from '../support/traceply.ts'
+import { bytesOf, planOf, template, useFolder } from './reprint-run.ts'
+
+const { file, list, save } = useFolder()
+
+const alone = `title: Boathouse floor
+units: mm
+ramps:
+  - { name: floor, kind: flat, width: 1216, length: 2440, height: { surface: 113 }, skin: [18 plywood, 6 hardboard],
+      studs: { every: 300 } }
+`
+const both = template('quarter-and-flat-mm')
+
+describe.each([
+  ['mm', 'quarter-and-flat-mm'],
+  ['in', 'quarter-and-flat-in'],
+])('new flat --units %s', (units, name) => {
+  it('writes a flat and the quarter that meets it, good as they are', async () => {
+    const path = file('ramp.yaml')
+    const { exit, out } = await traceply('new', 'flat', '--units', units, '--out', path)
+    expect([exit, out.split('\n')[0]]).toEqual([0, `Wrote ${path}: a flat in ${units} to make your own.`])
+    expect(Buffer.from(bytesOf(path)).toString()).toBe(Buffer.from(bytesOf(template(name))).toString())
+    const figures = JSON.parse((await traceply('figures', path, '--json')).out)
+    expect(figures.checks.filter(({ level }: { level: string }) => level !== 'note')).toEqual([])
+    // they meet at one height, and the quarter starts level there
+    const [flat, quarter] = figures.ramps
+    expect([flat.kind, quarter.kind]).toEqual(['flat', 'quarter'])
+    expect(Math.abs(quarter.transition.toeStep - flat.heights.surface)).toBeLessThan(1e-6)
+    expect(Math.abs(quarter.transition.toeAngle)).toBeLessThan(1e-6)
+  })
+})
+
+describe('figures of a flat', () => {
+  it('list frame, studs and sheets, in lines of at most 120 columns', async () => {
+    const { exit, out } = await traceply('figures', save('floor.yaml', alone))
+    expect(exit).toBe(0)
+    // 113 − 24; 1216 − 36; studs at 19, every 300, 2440 − 19
+    expect(out).toBe(
+      [
+        'Boathouse floor (lengths in mm)',
+        '',
+        'floor',
+        '  height   frame 89   ridden face 113',
+        '  sides    2 of 2440 × 89, 18 thick: straight cuts',
+        '  width    1216',
+        '  timber   38 × 89 between the sides, on edge, 1180 long: 9 studs',
+        '  studs 9  from one end to their middles: 19, 300, 600, 900, 1200, 1500, 1800, 2100, 2421',
+        '  skin 1   18 plywood, 2440 long; 1 sheet, 54 screws of 45',
+        '  skin 2   6 hardboard, 2440 long; 1 sheet, 63 screws of 50',
+        "  screws   250 apart at most (top sheet 175), 10.5 off a sheet's edge, 20 off a stud's end, 15 off any below; gaps 3",
+        '',
+        '',
+      ]
+        .join('\n')
+        .replace(/\n\n$/, '\n'),
+    )
+  })
+
+  it('say how the studs lie and what they are ripped to', async () => {
+    const figures = async (height: string) =>
+      (await traceply('figures', save('floor.yaml', alone.replace('surface: 113', height)))).out
+    expect(await figures('surface: 110')).toContain(
+      '38 × 89, ripped to 86 between the sides, on edge, 1180 long',
+    )
+    expect(await figures('frame: 45')).toContain('38 × 89 between the sides, flat, 1180 long')
+    expect(await figures('frame: 30.5')).toContain('38 × 89, ripped to 30.5 between the sides, flat')
+  })
+
+  it('have the keys of any ramp in JSON, null where a flat has none', async () => {
+    const { ramps, pages } = JSON.parse((await traceply('figures', save('floor.yaml', alone), '--json')).out)
+    expect(pages).toBeNull()
+    expect(ramps).toHaveLength(1)
+    expect(ramps[0]).toMatchObject({
+      name: 'floor',
+      kind: 'flat',
+      length: 2440,
+      width: 1216,
+      heights: { frame: 89, surface: 113 },
+      transition: null,
+      coping: null,
+      deckTimbers: [],
+      studLength: 1180,
+    })
+    expect(ramps[0].studs[1]).toEqual({
+      at: 300,
+      x: 300,
+      y: 89,
+      angle: 0,
+      lies: 'edge',
+      role: 'inner',
+      width: 38,
+      depth: 89,
+    })
+    const withQuarter = JSON.parse((await traceply('figures', both, '--json')).out).ramps[1]
+    expect(Object.keys(ramps[0]).sort()).toEqual(Object.keys(withQuarter).sort())
+  })
+
+  it('a stop prints what is solved, exit 1', async () => {
+    const { exit, out } = await traceply('figures', save('floor.yaml', alone.replace('113', '30')))
+    expect(exit).toBe(1)
+    expect(out).toContain(
+      'STOP  a surface height of 30 mm leaves only 6 mm of frame under the skin; make it 34 mm or more [flat-low]',
+    )
+    expect(out).toContain('height   frame 6   ridden face 30')
+    expect(out).not.toMatch(/undefined|NaN|null|Infinity/)
+  })
+})
+
+describe('a design with a flat and a quarter', () => {
+  it('plot prints the pages of the quarter, and says that the flat needs none', async () => {
+    const { exit, out } = await traceply('plot', both, '--out', file('set.pdf'))
+    expect(exit).toBe(0)
+    expect(out).toContain('\n`flat`: a flat needs no pattern; saw to the lengths of `traceply figures`.\n')
+    const { pages } = (await planOf(bytesOf(file('set.pdf')))) as {
+      pages: readonly { places: readonly { pattern: string }[] }[]
+    }
+    const patterns = pages.flatMap(({ places }) => places.map(({ pattern }) => pattern))
+    expect([...new Set(patterns)].sort()).toEqual(['quarter/lip', 'quarter/side', 'square'])
+  })
+
+  it('plot --strips adds strips of both; those of the flat are as long as it is', async () => {
+    expect((await traceply('plot', both, '--strips', '--out', file('set.pdf'))).exit).toBe(0)
+    const { pages } = (await planOf(bytesOf(file('set.pdf')))) as {
+      pages: readonly { places: readonly { pattern: string }[] }[]
+    }
+    const patterns = pages.flatMap(({ places }) => places.map(({ pattern }) => pattern))
+    for (const strip of ['flat/strip-1', 'flat/strip-2', 'flat/strip-across-1', 'quarter/strip-1'])
+      expect(patterns).toContain(strip)
+    const words = (await readPdf(bytesOf(file('set.pdf')))).pages.flatMap(({ texts }) =>
+      texts.map(({ text }) => text),
+    )
+    expect(words.some((text) => text.startsWith('flat, skin layer 1: 18 mm plywood'))).toBe(true)
+    expect(words).toContain('end 2440')
+  })
+
+  it('offsets set out the quarter, and say that the flat needs none', async () => {
+    const { exit, out, err } = await traceply('offsets', both, '--json')
+    expect(exit).toBe(0)
+    expect(JSON.parse(out).ramps.map(({ ramp }: { ramp: string }) => ramp)).toEqual(['quarter'])
+    expect(err).toContain(
+      'note  `flat`: a flat needs no offsets; saw to the lengths of `traceply figures`.\n',
+    )
+    expect((await traceply('offsets', both, '--out', file('set.pdf'))).exit).toBe(0)
+  })
+
+  it('gauge tells what a printer does to the quarter', async () => {
+    const { exit, out } = await traceply(
+      ...[
+        'gauge',
+        'study',
+        '--across',
+        '149mm',
+        '--down',
+        '150mm',
+        '--profiles',
+        file('printers'),
+        '--for',
+        both,
+      ],
+    )
+    expect(exit).toBe(0)
+    expect(out).toContain('quarter, uncorrected')
+    expect(out).not.toContain('flat, uncorrected')
+  })
+
+  it('figures --as-cut knows that a flat has no pipe', async () => {
+    expect(await traceply('figures', both, '--as-cut', 'flat:along=40,down=30')).toMatchObject({
+      exit: 2,
+      err: '--as-cut flat:along=40,down=30: `flat` is a flat and has no pipe; say a ramp that has one\n',
+    })
+    expect((await traceply('figures', both, '--as-cut', 'quarter:along=40,down=30')).exit).toBe(0)
+  })
+})
+
+describe('a design of flats alone has no curve', () => {
+  const why = (path: string, done: string): string =>
+    `no curve to ${done} in ${path}: a flat is straight cuts only, and \`traceply figures\` gives their lengths; ` +
+    'add a quarter to the design, or mark its straight lines with tape and square\n'
+
+  it.each([
+    ['plot', 'plot', ['--out', 'set.pdf']],
+    ['plot', 'plot', ['--strips', '--json', '--out', 'set.pdf']],
+    ['offsets', 'set out', ['--out', 'set.csv']],
+    ['offsets', 'set out', ['--json']],
+  ] as const)('%s says so, exit 1, and writes nothing', async (command, done, options) => {
+    const path = save('floor.yaml', alone)
+    const args = options.map((option) => (option.startsWith('set') ? file(option) : option))
+    expect(await traceply(command, path, ...args)).toEqual({ exit: 1, out: '', err: why(path, done) })
+    expect(list()).toEqual(['floor.yaml'])
+  })
+
+  it('reprint --set as well', async () => {
+    const path = save('floor.yaml', alone)
+    const { exit, err } = await traceply(
+      'reprint',
+      path,
+      'map',
+      '--set',
+      'BCDF-GHJK-2345',
+      '--out',
+      file('set.pdf'),
+    )
+    expect([exit, err]).toEqual([1, why(path, 'plot')])
+    expect(list()).toEqual(['floor.yaml'])
+  })
+
+  it('gauge --for tells of the printer alone', async () => {
+    const path = save('floor.yaml', alone)
+    const { exit, out } = await traceply(
+      ...[
+        'gauge',
+        'study',
+        '--across',
+        '149mm',
+        '--down',
+        '150mm',
+        '--profiles',
+        file('printers'),
+        '--for',
+        path,
+      ],
+    )
+    expect(exit).toBe(0)
+    expect(out).not.toContain('uncorrected')
+  })
+})

@@ -1,0 +1,207 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import type { FlatDesign, QuarterDesign, RampDesign, Units } from '../../src/design/design.ts'
+import { readLength } from '../../src/length.ts'
+import { quartersOf } from '../../src/ramp/ramp.ts'
+import { solveDesign } from '../../src/ramp/solve.ts'
+import { assertNear } from '../support/near.ts'
+import { level } from './flats.ts'
+import { circleOf, inch, plain, plywood, stock } from './ramps.ts'
+
+const solve = (ramps: readonly RampDesign[], units: Units = 'mm') =>
+  solveDesign({ title: 'boathouse', units, paper: 'a4', stock, ramps })
+const said = (ramps: readonly RampDesign[], id: string, units: Units = 'mm'): readonly string[] =>
+  solve(ramps, units)
+    .checks.filter((check) => check.id === id)
+    .map((check) => `${check.level} ${check.ramp}: ${check.message}`)
+
+/** Ridden face of radius 1700 that runs level at a height; a skin of 24, so the frame's lowest point lies 24 under that. */
+const curved = (tangent: number, toe: number, more: Partial<QuarterDesign> = {}): QuarterDesign => ({
+  ...plain,
+  name: 'curved',
+  transition: circleOf('surface', 1700, 'surface', tangent),
+  toe,
+  runOut: { kind: 'flat' },
+  ...more,
+})
+const flat = (surface: number, more: Partial<FlatDesign> = {}): FlatDesign => ({
+  ...level,
+  height: { layer: 'surface', value: surface },
+  ...more,
+})
+
+describe('a quarter that runs out on a flat', () => {
+  test('at the height of its surface, with the lowest toe, is told nothing and goes on level', () => {
+    const { ramps, checks } = solve([flat(113), curved(113, 89)])
+    expect(checks.filter(({ id }) => /flat|toe/.test(id))).toEqual([])
+    const { toeAngle, toeStep } = quartersOf(ramps)[0]!.transition!
+    assertNear(toeAngle, 0, 1e-9)
+    assertNear(toeStep, 113, 1e-9)
+  })
+
+  test('by the tangent of its frame the surface is the skin higher', () => {
+    const by = (tangent: number) => curved(0, 89, { transition: circleOf('surface', 1700, 'frame', tangent) })
+    expect(said([flat(113), by(89)], 'flat-meets')).toEqual([])
+    expect(said([flat(113), by(113 - 24 - 1.01)], 'flat-meets')).not.toEqual([])
+  })
+
+  test.each([1, -1])('within 1 mm of it and no more: %d', (way) => {
+    expect(said([flat(113), curved(113 + way, 91)], 'flat-meets')).toEqual([])
+    expect(said([flat(113), curved(113 + way * 1.01, 91)], 'flat-meets')).toHaveLength(1)
+  })
+
+  test('at another height is told both and what to type, here and there', () => {
+    expect(said([flat(113), curved(0, 40)], 'flat-meets')).toEqual([
+      'warn curved: the ridden face runs level 0 mm above the floor, the surface of `flat` lies at 113 mm; ' +
+        'type `tangent: { surface: 113 mm }` with a toe of 89 mm',
+    ])
+    expect(said([flat(113), curved(80, 90)], 'flat-meets')).toEqual([
+      'warn curved: the ridden face runs level 80 mm above the floor, the surface of `flat` lies at 113 mm; ' +
+        'type `tangent: { surface: 113 mm }`, or give `flat` a surface height of 80 mm',
+    ])
+    const frames = [
+      flat(0, { height: { layer: 'frame', value: 4 * inch } }),
+      curved(0, 70, { transition: circleOf('frame', 1724, 'frame', 60) }),
+    ]
+    // 4 in and 24 mm, less the 24 of its own skin; 60 + 24 − 24 for the flat is 2 3/8 in
+    expect(said(frames, 'flat-meets', 'in')).toEqual([
+      'warn curved: the ridden face runs level 3 5/16 in above the floor, the surface of `flat` lies at 4 15/16 in; ' +
+        'type `tangent: { frame: 4 in }` with a toe of 4 in, or give `flat` a frame height of 2 3/8 in',
+    ])
+  })
+
+  test('in a file without one is told so', () => {
+    expect(said([curved(113, 89)], 'flat-missing')).toEqual([
+      'warn curved: the run-out is a flat, and the file has none: add one (kind: flat) with its surface where the ridden face runs level, ' +
+        '113 mm above the floor now, or say what else closes the step',
+    ])
+    expect(said([flat(113), curved(113, 89)], 'flat-missing')).toEqual([])
+    expect(said([{ ...curved(113, 89), runOut: { kind: 'none' } }], 'flat-missing')).toEqual([])
+  })
+
+  test('of several takes the nearest in height, then in width', () => {
+    const [low, high] = [flat(60, { name: 'low' }), flat(113, { name: 'high' })]
+    expect(said([low, high, curved(113, 89)], 'flat-meets')).toEqual([])
+    expect(said([low, high, curved(70, 60)], 'flat-meets').join()).toContain('the surface of `low`')
+    const wide = flat(113, { name: 'wide', width: 1800 })
+    expect(said([wide, high, curved(113, 89)], 'flat-width')).toEqual([])
+    expect(said([high, wide, curved(113, 89, { width: 1800 })], 'flat-width')).toEqual([])
+  })
+
+  test('of another width is noted', () => {
+    const at = (width: number) => said([flat(113), curved(113, 89, { width })], 'flat-width')
+    expect(at(1217)).toEqual([])
+    expect(at(1217.1)).toHaveLength(1)
+    expect(at(1500)).toEqual([
+      'note curved: this ramp is 1500 mm wide and `flat` is 1216 mm: their edges do not line up',
+    ])
+  })
+})
+
+describe('the step at the toe counts from the surface of the flat', () => {
+  // c = 1813: (c − toe) / 1724 = (c − 113 − 6) / 1700 where the face stands 6 over the flat
+  const limit = 1813 - (1724 * (1813 - 119)) / 1700
+  test('6 mm over it and no more', () => {
+    expect(said([flat(113), curved(113, limit)], 'toe-step')).toEqual([])
+    expect(said([flat(113), curved(113, limit - 0.01)], 'toe-step')).toEqual([])
+    expect(said([flat(113), curved(113, limit + 0.01)], 'toe-step')).toHaveLength(1)
+  })
+  test('says how high it is and the toe that brings it down', () => {
+    // the face over a toe of 130: 1813 − 1700 · 1683/1724
+    const step = 1813 - (1700 * 1683) / 1724 - 113
+    expect(said([flat(113), curved(113, 130)], 'toe-step')).toEqual([
+      `warn curved: the ridden face ends ${step.toFixed(1)} mm above the surface of \`flat\` at the toe, a wheel stops at more than 6 mm; ` +
+        `lower the toe to ${Math.floor(limit)} mm`,
+    ])
+  })
+  test('a flat within 1 mm is reckoned as it lies', () => {
+    expect(said([flat(112), curved(113, limit)], 'toe-step')).toHaveLength(1)
+    expect(said([flat(112), curved(113, limit - 1.02)], 'toe-step')).toEqual([])
+  })
+})
+
+/** Even over the range: doubles crowd round 0. */
+const real = (min: number, max: number) =>
+  fc.integer({ min: 0, max: 10_000 }).map((n) => min + ((max - min) * n) / 10_000)
+
+describe.each(['mm', 'in'] as const)('what is offered works when it is typed, in %s', (units) => {
+  const typed = (message: string, form: RegExp): number | null => {
+    const text = form.exec(message)?.[1]
+    if (text === undefined) return null
+    const reading = readLength(text, units)
+    if ('error' in reading) throw new Error(`${reading.error}: ${message}`)
+    return reading.mm
+  }
+  const pairs = fc.sample(
+    fc.record({
+      surface: real(30, 250),
+      tangent: real(0, 250),
+      over: real(0, 40),
+      layers: fc.array(fc.constantFrom('frame' as const, 'surface' as const), { minLength: 2, maxLength: 2 }),
+      skins: fc.array(fc.constantFrom(6, 9, 15, 18, 24), { minLength: 2, maxLength: 2 }),
+    }),
+    { numRuns: 200, seed: 71 },
+  )
+  test('for any quarter and any flat', () => {
+    const tried = { tangent: 0, toe: 0, height: 0, step: 0 }
+    for (const { surface, tangent, over, layers, skins } of pairs) {
+      const [own, other] = skins as [number, number]
+      const low: FlatDesign = {
+        ...level,
+        skin: [plywood(other)],
+        height: {
+          layer: layers[1]!,
+          value: Math.max(10, surface - other) + (layers[1] === 'frame' ? 0 : other),
+        },
+      }
+      const ramp = curved(0, Math.max(0, tangent - (layers[0] === 'frame' ? 0 : own)) + over, {
+        skin: [plywood(own)],
+        transition: circleOf('surface', 1700, layers[0]!, tangent),
+      })
+      const works = (a: FlatDesign, b: QuarterDesign, id: string): void => {
+        expect(said([a, b], id, units)).toEqual([])
+        expect(
+          solve([a, b], units).checks.filter(({ id, level: l }) => l === 'stop' && id !== 'stud-outside'),
+        ).toEqual([])
+      }
+      for (const { id, message } of solve([low, ramp], units).checks) {
+        if (id !== 'flat-meets' && id !== 'toe-step') continue
+        const height = typed(message, /a (?:surface|frame) height of (.+)$/)
+        if (id === 'flat-meets' && height !== null) {
+          tried.height++
+          expect(said([{ ...low, height: { ...low.height, value: height } }, ramp], id, units)).toEqual([])
+        }
+        const run = typed(message, /tangent: \{ (?:surface|frame): (.+?) \}/)
+        if (id === 'flat-meets') {
+          tried.tangent++
+          const toe = typed(message, /with a toe of (.+?)(?:,|$)/)
+          if (toe !== null) tried.toe++
+          const { circle, tangent: old } = ramp.transition
+          works(
+            low,
+            { ...ramp, toe: toe ?? ramp.toe, transition: { circle, tangent: { ...old, height: run! } } },
+            id,
+          )
+        }
+        const lower = typed(message, /lower the toe to (.+)$/)
+        if (id === 'toe-step' && lower !== null) {
+          tried.step++
+          works(low, { ...ramp, toe: lower }, id)
+        }
+      }
+      // a flat at its height: the step is what is left
+      const met = {
+        ...low,
+        height: { layer: 'surface' as const, value: tangent + (layers[0] === 'frame' ? own : 0) },
+      }
+      if (met.height.value < other + 10) continue
+      for (const { id, message } of solve([met, ramp], units).checks) {
+        const lower = typed(message, /lower the toe to (.+)$/)
+        if (id !== 'toe-step' || lower === null) continue
+        tried.step++
+        works(met, { ...ramp, toe: lower }, id)
+      }
+    }
+    for (const [name, count] of Object.entries(tried)) expect(count, name).toBeGreaterThan(20)
+  })
+})
