@@ -19,6 +19,9 @@ const typed = {
   height: { least: 10, most: 500 },
 } as const
 
+/** What tangent and toe together lose and gain when they are typed in sixteenths of an inch, mm. */
+const roundings = 3
+
 const within = (mm: number, { least, most }: { readonly least: number; readonly most: number }): boolean =>
   mm >= least - same && mm <= most + same
 
@@ -98,7 +101,7 @@ const heightFinding = (
     typed.toe.most + skinThickness,
     typed.tangent.most + (layer === 'frame' ? skinThickness : 0),
   )
-  const first = `give ${quote(flat.name)} ${lower} ${atMost(own(highest - meetWithin))} or less, then raise the tangent to it`
+  const first = `give ${quote(flat.name)} ${lower} ${atMost(own(highest - roundings))} or less, then raise the tangent to it`
   return warn(
     'flat-meets',
     `the ridden face runs level ${show(level)} above the floor, the surface of ${quote(flat.name)} lies at ${show(surface)}; ` +

@@ -51,8 +51,9 @@ export const betweenRows = (
   { curve, studs, timbers, units }: Framing,
   layer: SkinLayer,
   { placeAt, markOf }: Lying,
+  seams: readonly Seam[],
 ): readonly RowPlace[] => {
-  const { edge, between } = practice[units]
+  const { gap, edge, between } = practice[units]
   return studs.slice(1).flatMap((stud, i): readonly RowPlace[] => {
     const before = studs[i]!
     // half way from face to face, not from middle to middle: a flat one is wider
@@ -60,6 +61,8 @@ export const betweenRows = (
     const at = markOf({ ...stud, at: half })
     const place = placeAt(at)
     if (at < edge || at > layer.length - edge) return []
+    // a seam that found no stud may lie there
+    if (seams.some((s) => Math.abs(s.at - at) < gap / 2 + edge - same)) return []
     const clear = [...studs, ...timbers].every((t) => timberDistance(curve, place, t) >= between - same)
     return clear ? [{ at, place, on: 'between', stud: null }] : []
   })

@@ -50,7 +50,7 @@ const planLayer = (
   const seams = upSeams(framing, layer, lying, new Set(below.at(-1)?.seams.flatMap(({ stud }) => stud ?? [])))
   const places =
     isTop && fastensBetween(design)
-      ? betweenRows(framing, layer, lying)
+      ? betweenRows(framing, layer, lying, seams)
       : studRows(framing, layer, lying, seams)
   const lower = below.flatMap(({ rows }) =>
     rows.map(({ place, across: screws }) => ({ from: framing.curve.lengthTo(place), screws })),

@@ -70,7 +70,7 @@ const flatShape: Shape = {
   kind: ['one of', 'flat'],
   length: 'number',
   width: 'number',
-  heights: { frame: 'number', surface: 'number' },
+  heights: { frame: 'number', deck: length, surface: 'number' },
   ...framedShape,
 }
 

@@ -77,7 +77,7 @@ describe('figures of a flat', () => {
       kind: 'flat',
       length: 2440,
       width: 1216,
-      heights: { frame: 89, surface: 113 },
+      heights: { frame: 89, deck: null, surface: 113 },
       transition: null,
       coping: null,
       deckTimbers: [],
@@ -95,6 +95,7 @@ describe('figures of a flat', () => {
     })
     const withQuarter = JSON.parse((await traceply('figures', both, '--json')).out).ramps[1]
     expect(Object.keys(ramps[0]).sort()).toEqual(Object.keys(withQuarter).sort())
+    expect(Object.keys(ramps[0].heights)).toEqual(Object.keys(withQuarter.heights))
   })
 
   it('a stop prints what is solved, exit 1', async () => {
@@ -172,6 +173,29 @@ describe('a design with a flat and a quarter', () => {
     })
     expect((await traceply('figures', both, '--as-cut', 'quarter:along=40,down=30')).exit).toBe(0)
   })
+})
+
+it('a flat that is written wrongly is told in full by every command, exit 1, and nothing is written', async () => {
+  const wrong = alone
+    .replace('{ surface: 113 }', '{ surface: 113, frame: 89 }')
+    .replace('studs: {', 'toe: 40, studs: {')
+    .concat('  - { name: other, kind: quarter, like: floor }\n')
+  const path = save('floor.yaml', wrong)
+  for (const args of [
+    ['figures'],
+    ['plot', '--out', file('set.pdf')],
+    ['offsets', '--out', file('set.csv')],
+  ]) {
+    const { exit, out, err } = await traceply(args[0]!, path, ...args.slice(1))
+    expect([exit, out]).toEqual([1, ''])
+    expect([...err.matchAll(/^.*?:(\d+:\d+: .*)$/gm)].map(([, message]) => message)).toEqual([
+      `4:${wrong.split('\n')[3]!.indexOf('frame: 89') + 1}: \`height\` takes only one of \`surface\` or \`frame\`; here stand \`surface\` and \`frame\`: take one away`,
+      '5:7: `toe` belongs to a quarter, this is a flat: leave it out',
+      '6:41: the ramp `floor` is a flat and this is a quarter, so most of what it says means nothing here; ' +
+        'name an earlier quarter, or leave `like` out and write what a quarter needs: height, transition, toe, skin, width or stores-inside, deck or length',
+    ])
+  }
+  expect(list()).toEqual(['floor.yaml'])
 })
 
 describe('a design of flats alone has no curve', () => {

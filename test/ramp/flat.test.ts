@@ -3,9 +3,8 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { FlatDesign, Units } from '../../src/design/design.ts'
 import { readLength } from '../../src/length.ts'
-import { sheetWay } from '../../src/ramp/kinds/flat.ts'
 import { assertNear } from '../support/near.ts'
-import { flatJob, level, solveLevel } from './flats.ts'
+import { flatJob, level, real, solveLevel } from './flats.ts'
 import { bays, polygon } from './framed.ts'
 import { inch, plywood, stock } from './ramps.ts'
 
@@ -58,31 +57,85 @@ describe('a flat worked by hand', () => {
 })
 
 describe('sheets lie the way that takes the fewest', () => {
-  const way = (width: number, length: number) => sheetWay({ ...level, width, length }, [1220, 2440])
+  const laid = (width: number, length: number, layers = 1) =>
+    solveLevel({ ...level, width, length, skin: level.skin.slice(0, layers) }).ramp.plans
+  // studs every 200, panels of 1220 × 2440
   test.each([
     // one sheet, lengthwise
-    [1216, 2440, [2440, 1220]],
-    // two either way: across, the seam lies on a stud
-    [2436, 2440, [1220, 2440]],
+    [1216, 2440, [1, 1]],
+    // two lengthwise; across, seams on the studs at 1200 and 2200 make three
+    [2436, 2440, [1, 2]],
+    // two either way: across, the seam lies on the stud at 1200
+    [2436, 2400, [2, 1]],
     // two lengthwise, three across
-    [1216, 3600, [2440, 1220]],
+    [1216, 3600, [2, 1]],
     // four lengthwise, three across
-    [2436, 3600, [1220, 2440]],
-    // one sheet either way: over the studs
-    [1200, 1200, [2440, 1220]],
-    [2436, 1220, [1220, 2440]],
+    [2436, 3600, [3, 1]],
+    // one lengthwise would be two
+    [2436, 1220, [1, 1]],
+    // ends on studs do not count as seams: one sheet either way
+    [1200, 1200, [1, 1]],
   ])('%d wide and %d long: %j', (width, length, expected) => {
-    expect(way(width, length)).toEqual(expected)
+    expect(laid(width, length).map(({ pieces, widths }) => [pieces.length, widths.length])).toEqual([
+      expected,
+    ])
+  })
+
+  test('all layers alike, by the sum of their sheets', () => {
+    // across 2 and, as the stud at 1200 is taken, 3; lengthwise 2 and 2
+    expect(laid(2436, 2400, 2).map(({ pieces, widths }) => [pieces.length, widths.length])).toEqual([
+      [1, 2],
+      [1, 2],
+    ])
   })
 
   test('seams lie on studs, the second layer one stud before the first', () => {
-    const { ramp, findings } = solveLevel({ ...level, width: 2436, length: 2440 })
     // 1220 + 1.5 reaches the stud at 1200, the next layer takes 1000 and then 2200
-    expect(ramp.plans.map(({ seams }) => seams.map(({ at }) => at))).toEqual([
-      [1200, 2400 - 200],
-      [1000, 2000],
+    expect(laid(2436, 3600, 2).map(({ seams }) => seams.map(({ at }) => at))).toEqual([
+      [1200, 2400],
+      [1000, 2200, 3400],
     ])
-    expect(findings.filter((f) => f.id === 'seam-stud')).toEqual([])
+  })
+
+  /** Fewest stretches from 0 to `length` by trying every choice of seams: `null` lets them lie anywhere. */
+  const fewest = (length: number, reach: number, gap: number, seams: readonly number[] | null): number => {
+    if (seams === null) return Math.ceil((length + gap - 1e-6) / (reach + gap))
+    const most = (from: number, to: number): boolean =>
+      (to === length ? to : to - gap / 2) - (from === 0 ? 0 : from + gap / 2) <= reach + 1e-6
+    const best = new Map([[0, 0]])
+    for (const to of [...seams, length])
+      best.set(to, 1 + Math.min(...[...best].filter(([from]) => most(from, to)).map(([, count]) => count)))
+    return best.get(length)!
+  }
+  test('on 500 flats of one layer no choice of seams in either way takes fewer', () => {
+    const one = fc.record({
+      width: real(700, 5000),
+      length: real(700, 6000),
+      every: real(60, 300),
+      panel: fc.constantFrom([1220, 2440], [1250, 2500], [915, 2135], [1525, 1525]),
+      units: fc.constantFrom('mm' as const, 'in' as const),
+    })
+    const ways = { along: 0, across: 0 }
+    for (const { width, length, every, panel, units } of fc.sample(one, { numRuns: 500, seed: 63 })) {
+      const design = { ...level, width, length, skin: [plywood(18)], studs: { ...level.studs, every } }
+      const { ramp } = solveLevel(design, units, panel as [number, number])
+      const [plan] = ramp.plans
+      const gap = units === 'mm' ? 3 : inch / 8
+      const studs = ramp.studs
+        .slice(1, -1)
+        .map(({ at }) => at)
+        .filter((at) => at >= 100 && at <= length - 100)
+      const [short, long] = panel as [number, number]
+      const [along, across] = [
+        [long, short],
+        [short, long],
+      ].map(([a, b]) => fewest(length, a!, gap, studs) * fewest(width, b!, gap, null))
+      expect(plan!.pieces.length * plan!.widths.length).toBe(Math.min(along!, across!))
+      if (along! < across!) ways.along++
+      if (across! < along!) ways.across++
+    }
+    expect(ways.along).toBeGreaterThan(50)
+    expect(ways.across).toBeGreaterThan(50)
   })
 })
 
@@ -178,6 +231,23 @@ const limits: readonly (readonly [string, string, string, number, 1 | -1, (v: nu
     (v) => ({ ...level, ...frame(40), studs: { section: [38, 89], every: v } }),
   ],
   ['a side as long as a panel', 'panel-size', 'warn', 2440, 1, (v) => ({ ...level, length: v })],
+  // 4 E b h³ / (F L²) = 360 between sides of 18: a stud that hangs in a frame of 120
+  [
+    'a stud that hangs',
+    'span',
+    'note',
+    Math.sqrt((4 * 8000 * 38 * 89 ** 3) / (1500 * 360)) + 36,
+    1,
+    (v) => ({ ...level, ...frame(120), width: v }),
+  ],
+  [
+    'a flat stud that hangs',
+    'span',
+    'note',
+    Math.sqrt((4 * 8000 * 89 * 38 ** 3) / (1500 * 360)) + 36,
+    1,
+    (v) => ({ ...level, ...frame(39), width: v }),
+  ],
 ]
 
 describe('each check speaks just past its limit, and not on it or before', () => {
@@ -185,7 +255,7 @@ describe('each check speaks just past its limit, and not on it or before', () =>
     const levels = (v: number) => said(at(v), id).map((message) => message.split(':')[0])
     expect(levels(limit - bad * 0.01)).not.toContain(wanted)
     expect(levels(limit + bad * 0.01)).toContain(wanted)
-    if (id !== 'width') expect(levels(limit)).not.toContain(wanted)
+    if (id !== 'width' && id !== 'span') expect(levels(limit)).not.toContain(wanted)
   })
 
   test('with the words of a builder', () => {
@@ -198,6 +268,21 @@ describe('each check speaks just past its limit, and not on it or before', () =>
     expect(said({ ...level, length: 3000.4 }, 'panel-size')).toEqual([
       'warn: a side needs 3001 mm × 89 mm, a panel of your stock is 2440 mm × 1220 mm; make it 2440 mm long or less and set two end to end, or join the sides over a stud',
     ])
+  })
+
+  test('a side may stand in the panel, and where it does neither the panel to buy is told', () => {
+    const at = (panel: readonly [number, number], length: number) =>
+      solveLevel({ ...level, ...frame(450), length }, 'mm', panel)
+        .findings.filter((f) => f.id === 'panel-size')
+        .map((f) => f.message)
+    expect(at([300, 600], 300)).toEqual([])
+    expect(at([300, 600], 301)).toEqual([
+      'a side needs 301 mm × 450 mm, a panel of your stock is 600 mm × 300 mm; make it 300 mm long or less and set two end to end, or join the sides over a stud',
+    ])
+    expect(at([300, 440], 700)).toEqual([
+      'a side needs 700 mm × 450 mm, a panel of your stock is 440 mm × 300 mm; buy panels of 700 mm × 450 mm or more, or join the sides over a stud',
+    ])
+    expect(at([450, 700], 700)).toEqual([])
   })
 
   /** What is typed for each, from the message as it is read. */
@@ -271,6 +356,51 @@ describe('on 500 flats that can be sawn', () => {
         expect(at - ramp.studs[i]!.at).toBeLessThan(design.studs.every + width + 1e-6)
       })
     }
+  })
+
+  test('all but the ends stand at multiples of `every`, and only those are left out that would meet an end', () => {
+    for (const { ramp, design } of solved) {
+      const { width } = ramp.studs[0]!
+      const wanted: number[] = []
+      for (let k = 1; k * design.studs.every <= design.length; k++) {
+        const at = k * design.studs.every
+        if (at - width >= width / 2 - 1e-9 && at + width <= design.length - width / 2 + 1e-9) wanted.push(at)
+      }
+      const inner = ramp.studs.slice(1, -1).map(({ at }) => at)
+      expect(inner).toHaveLength(wanted.length)
+      inner.forEach((at, k) => {
+        assertNear(at, wanted[k]!, 1e-6)
+      })
+    }
+  })
+
+  test('each layer on studs has a row on each of them and two on a seam, off the edges of its sheets and the screws below', () => {
+    let [kept, nearest] = [0, Number.POSITIVE_INFINITY]
+    for (const { ramp, design, units } of solved) {
+      const edge = { mm: 10.5, in: 11.1125 }[units]
+      ramp.plans.forEach((plan, i) => {
+        const inside = (p: number, of: readonly { readonly from: number; readonly length: number }[]) =>
+          of.some(({ from, length }) => p >= from + edge - 1e-6 && p <= from + length - edge + 1e-6)
+        for (const row of plan.rows) {
+          expect(inside(row.at, plan.pieces)).toBe(true)
+          expect(row.across.every((p) => inside(p, plan.widths))).toBe(true)
+          for (const lower of ramp.plans.slice(0, i).flatMap(({ rows }) => rows)) {
+            if (Math.abs(lower.at - row.at) >= 15) continue
+            for (const p of row.across)
+              for (const q of lower.across) nearest = Math.min(nearest, Math.abs(p - q))
+          }
+        }
+        if (design.fasten === 'between' && i > 0 && i === ramp.plans.length - 1) return
+        ramp.studs.forEach(({ at }, j) => {
+          if (plan.seams.some((s) => s.stud === null && Math.abs(s.at - at) < 20)) return
+          const rows = plan.rows.filter(({ stud }) => stud === j)
+          expect(rows).toHaveLength(plan.seams.some(({ stud }) => stud === j) ? 2 : 1)
+          kept++
+        })
+      })
+    }
+    expect(kept).toBeGreaterThan(5000)
+    expect(nearest).toBeGreaterThan(15 - 1e-6)
   })
 
   test('no other way to lay the section is stiffer', () => {

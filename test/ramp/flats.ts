@@ -26,7 +26,7 @@ export const solveLevel = (
   solveFlat(design, units, { ...stock, panel })
 
 /** Even over the range: doubles crowd round 0. */
-const real = (min: number, max: number) =>
+export const real = (min: number, max: number) =>
   fc.integer({ min: 0, max: 10_000 }).map((n) => min + ((max - min) * n) / 10_000)
 
 export interface FlatJob {

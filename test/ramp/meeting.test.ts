@@ -1,11 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { FlatDesign, QuarterDesign, RampDesign, Units } from '../../src/design/design.ts'
+import { rowAt } from '../../src/design/schema.ts'
 import { readLength } from '../../src/length.ts'
 import { quartersOf } from '../../src/ramp/ramp.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { assertNear } from '../support/near.ts'
-import { level } from './flats.ts'
+import { level, real } from './flats.ts'
 import { circleOf, inch, plain, plywood, stock } from './ramps.ts'
 
 const solve = (ramps: readonly RampDesign[], units: Units = 'mm') =>
@@ -114,15 +115,55 @@ describe('the step at the toe counts from the surface of the flat', () => {
         `lower the toe to ${Math.floor(limit)} mm`,
     ])
   })
+  test('where not even a toe of 0 is low enough, both are brought up', () => {
+    // at a toe of 0: (level + 1700) · 24 / 1724 − level = 6 has level = 24 − 6 · 1724 / 1700
+    const least = Math.ceil(24 - (6 * 1724) / 1700)
+    const step = ((13 + 1700) * 24) / 1724 - 13
+    expect(said([flat(13, { skin: [plywood(3)] }), curved(13, 0)], 'toe-step')).toEqual([
+      `warn curved: the ridden face ends ${step.toFixed(1)} mm above the surface of \`flat\` at the toe, a wheel stops at more than 6 mm; ` +
+        `no toe is so low: bring the flat's surface and the level of the ridden face to ${least} mm or more, with a toe of 0`,
+    ])
+    const at = (both: number) => said([flat(both, { skin: [plywood(3)] }), curved(both, 0)], 'toe-step')
+    expect(at(least)).toEqual([])
+    expect(at(least - 1)).toHaveLength(1)
+  })
   test('a flat within 1 mm is reckoned as it lies', () => {
     expect(said([flat(112), curved(113, limit)], 'toe-step')).toHaveLength(1)
     expect(said([flat(112), curved(113, limit - 1.02)], 'toe-step')).toEqual([])
   })
 })
 
-/** Even over the range: doubles crowd round 0. */
-const real = (min: number, max: number) =>
-  fc.integer({ min: 0, max: 10_000 }).map((n) => min + ((max - min) * n) / 10_000)
+/** Range of a key in the design file. */
+const rangeOf = (path: string): readonly [number, number] => {
+  const { value } = rowAt(path)
+  if (value.kind !== 'length') throw new Error(path)
+  return [value.least, value.most]
+}
+const mayBeTyped = (path: string, mm: number): void => {
+  const [least, most] = rangeOf(path)
+  expect(mm, path).toBeGreaterThanOrEqual(least - 1e-6)
+  expect(mm, path).toBeLessThanOrEqual(most + 1e-6)
+}
+
+describe('a flat higher than any toe', () => {
+  test('is to be lowered first, and then a tangent reaches it', () => {
+    // a toe of 300 and its own skin of 24, less 3 for what is lost in sixteenths of an inch
+    const [message, ...more] = said([flat(400), curved(20, 40)], 'flat-meets')
+    expect(more).toEqual([])
+    expect(message).toBe(
+      'warn curved: the ridden face runs level 20 mm above the floor, the surface of `flat` lies at 400 mm; ' +
+        'give `flat` a surface height of 321 mm or less, then raise the tangent to it',
+    )
+    expect(said([flat(321), curved(20, 40)], 'flat-meets').join()).toMatch(
+      /lies at 321 mm; type `tangent: \{ surface: 321 mm \}` with a toe of 297 mm$/,
+    )
+    expect(said([flat(321), curved(321, 297)], 'flat-meets')).toEqual([])
+    // one that can come down to the ridden face is told its own height alone
+    expect(said([flat(400), curved(70, 60)], 'flat-meets').join()).toMatch(
+      /lies at 400 mm; give `flat` a surface height of 70 mm$/,
+    )
+  })
+})
 
 describe.each(['mm', 'in'] as const)('what is offered works when it is typed, in %s', (units) => {
   const typed = (message: string, form: RegExp): number | null => {
@@ -134,16 +175,16 @@ describe.each(['mm', 'in'] as const)('what is offered works when it is typed, in
   }
   const pairs = fc.sample(
     fc.record({
-      surface: real(30, 250),
-      tangent: real(0, 250),
+      surface: fc.oneof({ weight: 2, arbitrary: real(30, 250) }, real(15, 500)),
+      tangent: fc.oneof(real(0, 250), real(0, 40)),
       over: real(0, 40),
       layers: fc.array(fc.constantFrom('frame' as const, 'surface' as const), { minLength: 2, maxLength: 2 }),
       skins: fc.array(fc.constantFrom(6, 9, 15, 18, 24), { minLength: 2, maxLength: 2 }),
     }),
-    { numRuns: 200, seed: 71 },
+    { numRuns: 800, seed: 71 },
   )
   test('for any quarter and any flat', () => {
-    const tried = { tangent: 0, toe: 0, height: 0, step: 0 }
+    const tried = { tangent: 0, toe: 0, height: 0, step: 0, first: 0 }
     for (const { surface, tangent, over, layers, skins } of pairs) {
       const [own, other] = skins as [number, number]
       const low: FlatDesign = {
@@ -166,23 +207,39 @@ describe.each(['mm', 'in'] as const)('what is offered works when it is typed, in
       }
       for (const { id, message } of solve([low, ramp], units).checks) {
         if (id !== 'flat-meets' && id !== 'toe-step') continue
-        const height = typed(message, /a (?:surface|frame) height of (.+)$/)
+        const height = typed(message, /a (?:surface|frame) height of ([^,]+)$/)
         if (id === 'flat-meets' && height !== null) {
           tried.height++
+          mayBeTyped(`ramps[flat].height.${low.height.layer}`, height)
           expect(said([{ ...low, height: { ...low.height, value: height } }, ramp], id, units)).toEqual([])
         }
         const run = typed(message, /tangent: \{ (?:surface|frame): (.+?) \}/)
-        if (id === 'flat-meets') {
+        if (id === 'flat-meets' && run !== null) {
           tried.tangent++
+          mayBeTyped(`ramps[quarter].transition.tangent.${layers[0]}`, run)
           const toe = typed(message, /with a toe of (.+?)(?:,|$)/)
-          if (toe !== null) tried.toe++
+          if (toe !== null) {
+            tried.toe++
+            mayBeTyped('ramps[quarter].toe', toe)
+          }
           const { circle, tangent: old } = ramp.transition
           works(
             low,
-            { ...ramp, toe: toe ?? ramp.toe, transition: { circle, tangent: { ...old, height: run! } } },
+            { ...ramp, toe: toe ?? ramp.toe, transition: { circle, tangent: { ...old, height: run } } },
             id,
           )
         }
+        const first = typed(message, /height of (.+) or less, then/)
+        if (id === 'flat-meets' && first !== null) {
+          tried.first++
+          mayBeTyped(`ramps[flat].height.${low.height.layer}`, first)
+          // the next word is a tangent that can be typed
+          expect(
+            said([{ ...low, height: { ...low.height, value: first } }, ramp], id, units).join(),
+          ).toContain('type `tangent')
+        }
+        // every message has a way
+        if (id === 'flat-meets') expect([height, run, first].some((way) => way !== null)).toBe(true)
         const lower = typed(message, /lower the toe to (.+)$/)
         if (id === 'toe-step' && lower !== null) {
           tried.step++
@@ -199,6 +256,7 @@ describe.each(['mm', 'in'] as const)('what is offered works when it is typed, in
         const lower = typed(message, /lower the toe to (.+)$/)
         if (id !== 'toe-step' || lower === null) continue
         tried.step++
+        mayBeTyped('ramps[quarter].toe', lower)
         works(met, { ...ramp, toe: lower }, id)
       }
     }
