@@ -94,6 +94,9 @@ export const mapPicture = (
   }
 }
 
+/** No number is smaller where the cell has room for this, mm: a phone is read at arm's length. */
+const leastNumber = 1.8
+
 /** Places over a cell, its middle first. */
 const shares = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82]
 
@@ -105,7 +108,7 @@ const numberMark = (tile: Tile, cell: readonly Point[], taken: Occupancy, talles
   // letters of a picture are wider than those of a page
   const slim = textWidth(words, 1, 'bold') * 1.15
   const largest = Math.min(tallest, (own.y1 - own.y0) * 0.5, ((own.x1 - own.x0) * 0.5) / slim)
-  const boxAt = (p: Point, size: number): Box =>
+  const boxAt = (p: Point, size: number, room: number): Box =>
     boxGrow(
       {
         x0: p.x - (slim * size) / 2,
@@ -113,22 +116,26 @@ const numberMark = (tile: Tile, cell: readonly Point[], taken: Occupancy, talles
         y0: p.y - size / 2,
         y1: p.y + size / 2,
       },
-      clear,
+      room,
     )
-  const places = [1, 0.85, 0.7, 0.55, 0.45].flatMap((share) =>
+  const sizes = [1, 0.85, 0.7, 0.55, 0.45, 0.37].map((share) => Math.max(largest * share, leastNumber))
+  const places = sizes.flatMap((size) =>
     shares.flatMap((u) =>
-      shares.map((v) => {
-        const middle = pointBetween(pointBetween(a, b, u), pointBetween(d, c, u), v)
-        return { middle, size: largest * share }
-      }),
+      shares.map((v) => ({
+        middle: pointBetween(pointBetween(a, b, u), pointBetween(d, c, u), v),
+        size: Math.min(size, largest),
+      })),
     ),
   )
-  const covered = ({ middle, size }: (typeof places)[number]): number => takenIn(taken, boxAt(middle, size))
+  const covered = ({ middle, size }: (typeof places)[number], room: number): number =>
+    takenIn(taken, boxAt(middle, size, room))
   const best =
-    places.find((place) => covered(place) === 0) ??
-    places.reduce((kept, place) => (covered(place) < covered(kept) ? place : kept))
+    places.find((place) => covered(place, clear) === 0) ??
+    // better tight than on a line
+    places.find((place) => covered(place, 0) === 0) ??
+    places.reduce((kept, place) => (covered(place, 0) < covered(kept, 0) ? place : kept))
   const { middle, size } = best
-  occupyBox(taken, boxAt(middle, size))
+  occupyBox(taken, boxAt(middle, size, clear))
   return text('note', { x: middle.x, y: middle.y - size / 2 }, size, words, { face: 'bold', align: 'middle' })
 }
 
