@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/point.ts'
+import { lineWords } from '../length/words.ts'
 import { type Drawing, type Face, type Layer, text } from './drawing.ts'
 import { textWidth } from './text-width.ts'
 
@@ -12,7 +13,7 @@ export const wrapWords = (
   const lines: string[] = []
   const space = textWidth(' ', size, face)
   let filled = Number.POSITIVE_INFINITY
-  for (const word of words.split(' ')) {
+  for (const word of lineWords(words)) {
     const wide = textWidth(word, size, face)
     if (filled + space + wide <= width) {
       lines[lines.length - 1] += ` ${word}`

@@ -58,7 +58,7 @@ const content = (facts: MapFacts, size: number): { readonly marks: Drawing; read
   const numbers = `${first.number} to ${last.number} (tiles ${first.name} to ${last.name}: row, place in it)`
   const what = paragraph(
     { x: 0, y: title.bottom },
-    `${pattern.part} of ${pattern.serves.join('; ')}. Pages ${numbers} on ${paperWord(facts.paper)}, set ${facts.set}. Ways to cover it: ${covers.map((way) => `${way} ${facts.counts[way]}`).join(', ')} pages; this is ${facts.cover}.`,
+    `${pattern.part} of ${pattern.serves.join('; ')}. Pages ${numbers} on ${paperWord(facts.paper)}, set ${facts.set}. Ways to cover it: ${covers.map((way) => `${way} ${facts.counts[way]}`).join(', ')} pages; this is ${facts.cover}. Lengths in ${units === 'in' ? 'inches: + is 1/32 more, – is 1/32 less' : 'mm'}.`,
     body,
   )
   const picture = mapPicture({ x: 0, y: what.bottom - 4 }, nominal.width, facts, pictureStyle)
@@ -88,7 +88,10 @@ const content = (facts: MapFacts, size: number): { readonly marks: Drawing; read
     6,
   )
   if (tiles.length < surveyLeast)
-    write('So few pages hide a small slip from these: trust the snap lines and the scales at the joints.', 6)
+    write(
+      'With so few pages these do not show a small slip: trust the snap lines and the scales at the joints.',
+      6,
+    )
   const own = pattern.distances.filter((distance) => !distance.ofCurve)
   write(`The panel: ${own.map(({ words, value }) => `${showLength(value, units)} ${words}`).join('; ')}.`, 0)
   for (const datum of datums)
@@ -109,23 +112,35 @@ const content = (facts: MapFacts, size: number): { readonly marks: Drawing; read
 const steps = ({ units, tiles, cover, trial, pattern }: MapFacts): readonly string[] => {
   const rows = new Map(tiles.map((tile) => [tile.row, tile.snap]))
   const level = [...rows.values()].every(([a, b]) => Math.abs(a.y - b.y) < 1e-6)
-  const lines = [...rows].map(([row, [a]]) => `${row} ${showLength(a.y, units)}`).join(', ')
+  const onPanel = [...rows].filter(([, [a]]) => a.y > 0 && a.y < pattern.height)
+  const beyond = [...rows.keys()]
+    .filter((row) => !onPanel.some(([name]) => name === row))
+    .map((row) => `row ${row}`)
+  const lines = onPanel.map(([row, [a]]) => `${row} ${showLength(a.y, units)}`).join(', ')
   return [
-    'Print at 100 %, never "fit to page", one-sided. Measure the test square before you trust any page.',
+    'Print at 100 %, never "fit to page", one-sided. Measure the test square (its own sheet) before you trust any page.',
     `Take a factory edge of the panel as its bottom edge; measure both diagonals of the panel first: they must be equal. It must hold ${showLength(pattern.length, units)} × ${showLength(pattern.height, units)} ${units}.`,
     ...(trial
       ? ['Saw the lip trial in scrap and try it with the real pipe before you cut the first side.']
       : []),
-    level
-      ? `Chalk the snap lines on the panel, above its bottom edge: ${lines} ${units}.`
-      : 'Snap a straight line for each row on a clean floor or board.',
-    'Trim each page on its left and lower joint lines, where it has them (turn it so that its big number stands upright). Lay the pages in the order of their numbers, each row to its snap line. At a joint the half circles with the same number make a whole one, and the zero ticks of the two scales run through; where another tick does, it tells the slip in tenths of a millimetre. Low-tack tape; use the paper the same day, damp paper grows.',
-    cover !== 'whole'
-      ? "Straight edges are the panel's own or a ruler's work. Set out the numbered crosses on the panel with tape and square (figures below), and lay the paper to them."
-      : "Lay the taped sheet to the panel's bottom and front edges; blank paper may hang over them.",
-    'The middle of the thick black line is the line. Prick through it every 25 mm (1 in) or cut the paper on it, then draw with a thin batten.',
+    [
+      level
+        ? `Chalk the snap lines on the panel, above its bottom edge: ${lines} ${units}.`
+        : 'Snap a straight line for each row on a clean floor or board.',
+      ...(level && beyond.length > 0
+        ? [`Beyond the panel is ${beyond.join(', ')}: lay it by its joints.`]
+        : []),
+      ...(cover === 'whole'
+        ? []
+        : ['Set out the numbered crosses on the panel with tape and square (figures below).']),
+    ].join(' '),
+    'Trim each page on its left and lower joint lines, where it has them (its big number upright). Lay the pages in the order of their numbers, each row to its snap line; snip the paper in to the arrowheads to see it. At a joint the crosses lie on each other, half circles of one number make a whole one, and the zero ticks of both scales run through. Where tick 3 does instead, the page is 0.3 mm off; if it is more, lay it again. Low-tack tape; use the paper the same day, damp paper grows.',
+    cover === 'whole'
+      ? "Lay the taped sheet to the panel's bottom and front edges; blank paper may hang over them."
+      : `${level ? 'Page by page, lay the numbered crosses on those of the panel too' : 'Lay the taped sheet on the panel, each numbered cross on its own'} (prick through the paper)${level ? '; where chalk and cross disagree, the cross decides' : ''}. Straight edges are the panel's own or a ruler's work; blank paper may hang over them.`,
+    'The middle of the thick black line is the line. Prick through it every 25 mm (1 in) or cut the paper on it, then draw with a thin batten. Dashed boxes are timbers on the inner face, seen from the end, X on their wood, a cross in a ring at each screw: prick these through.',
     'Saw beside the line on the side of the ticks, marked WASTE, and smooth down to it. KEEP is your panel.',
-    'Trace the first side onto all the others.',
+    'Trace the first side onto all the others and drill its screw holes through them; turned over, it is the other end of the ramp.',
   ]
 }
 

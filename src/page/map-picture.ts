@@ -3,7 +3,7 @@ import { type Drawing, group, stroke, text } from '../drawing/drawing.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import { type Affine, affineApply, affineScale, affineThen, affineTranslate } from '../geometry/affine.ts'
 import { type Box, boxGrow, boxUnion, pathBounds, pointsBounds } from '../geometry/bounds.ts'
-import { pathOf, polygonOf } from '../geometry/path.ts'
+import { type Path, pathOf, polygonOf } from '../geometry/path.ts'
 import { type Point, pointBetween } from '../geometry/point.ts'
 import { pathSample } from '../geometry/sample.ts'
 import type { Pattern } from '../pattern/pattern.ts'
@@ -53,28 +53,30 @@ export const mapPicture = (
     affineTranslate(room.left, room.bottom),
   )
   const at = (p: Point): Point => affineApply(map, p)
-  const taken = occupancyOf(wide, room.bottom + height + room.top, 0.4)
-  const keepOff = (path: Parameters<typeof pathSample>[0]): void =>
-    occupyPoints(taken, pathSample(path, 0.3 / scale).map(at), 0.3)
+  const empty = (): Occupancy => occupancyOf(wide, room.bottom + height + room.top, 0.4)
+  const taken: Taken = { never: empty(), rather: empty() }
+  const keepOff = (map: Occupancy, path: Path): void =>
+    occupyPoints(map, pathSample(path, 0.3 / scale).map(at), 0.3)
 
   const crosses = datums.map((datum) => at(datum.at))
   for (const p of crosses)
     occupyPoints(
-      taken,
+      taken.never,
       [-1, -0.5, 0, 0.5, 1].flatMap((share) => [
         { x: p.x + share * arm, y: p.y },
         { x: p.x, y: p.y + share * arm },
       ]),
       0.2,
     )
-  keepOff(pattern.outline)
+  keepOff(taken.never, pattern.outline)
   const cells = tiles.map((tile) => polygonOf(tile.cell[0]!, ...tile.cell.slice(1)))
-  for (const path of cells) keepOff(path)
+  for (const path of [...cells, ...tiles.map((tile) => pathOf(...tile.snap))]) keepOff(taken.rather, path)
   const name = (p: Point, words: string, layer: 'note' | 'datum') =>
     text(layer, besidePoint(taken, p, words, style.name), style.name, words, { face: 'bold' })
   const names = [
     ...pattern.points.map((named) => name(at(named.at), named.name, 'note')),
     ...datums.map((datum, i) => name(crosses[i]!, `${datum.number}`, 'datum')),
+    ...rowsOf(tiles).map(({ row, snap }) => name(at(snap[0]), row, 'note')),
   ]
   const numbers = tiles.map((tile) => numberMark(tile, tile.cell.map(at), taken, style.number))
   return {
@@ -97,11 +99,23 @@ export const mapPicture = (
 /** No number is smaller where the cell has room for this, mm: a phone is read at arm's length. */
 const leastNumber = 1.8
 
+/** What words never lie on where there is another place: the outline, crosses, other words; and what they rather keep off. */
+interface Taken {
+  readonly never: Occupancy
+  readonly rather: Occupancy
+}
+
+const cost = ({ never, rather }: Taken, box: Box): number => 100 * takenIn(never, box) + takenIn(rather, box)
+
+/** The first tile of each row. */
+const rowsOf = (tiles: readonly Tile[]): readonly Tile[] =>
+  tiles.filter((tile, i) => tiles.findIndex(({ row }) => row === tile.row) === i)
+
 /** Places over a cell, its middle first. */
 const shares = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82]
 
 /** A tile's number in its cell, smaller where a large one would lie on something. */
-const numberMark = (tile: Tile, cell: readonly Point[], taken: Occupancy, tallest: number) => {
+const numberMark = (tile: Tile, cell: readonly Point[], taken: Taken, tallest: number) => {
   const [a, b, c, d] = cell as readonly [Point, Point, Point, Point]
   const words = `${tile.number}`
   const own = pointsBounds(cell)
@@ -128,35 +142,36 @@ const numberMark = (tile: Tile, cell: readonly Point[], taken: Occupancy, talles
     ),
   )
   const covered = ({ middle, size }: (typeof places)[number], room: number): number =>
-    takenIn(taken, boxAt(middle, size, room))
+    cost(taken, boxAt(middle, size, room))
   const best =
     places.find((place) => covered(place, clear) === 0) ??
     // better tight than on a line
     places.find((place) => covered(place, 0) === 0) ??
     places.reduce((kept, place) => (covered(place, 0) < covered(kept, 0) ? place : kept))
   const { middle, size } = best
-  occupyBox(taken, boxAt(middle, size, clear))
+  occupyBox(taken.never, boxAt(middle, size, clear))
   return text('note', { x: middle.x, y: middle.y - size / 2 }, size, words, { face: 'bold', align: 'middle' })
 }
 
 /** Start of the baseline of a word beside a point, where it covers least; above and before it among equals. */
-const besidePoint = (taken: Occupancy, p: Point, words: string, size: number): Point => {
+const besidePoint = (taken: Taken, p: Point, words: string, size: number): Point => {
   const [width, height] = [textWidth(words, size, 'bold') * 1.15, size * 0.75]
   const boxAt = ({ x, y }: Point): Box => boxGrow({ x0: x, y0: y, x1: x + width, y1: y + height }, clear)
-  const [most, top] = [taken.columns * taken.step, taken.rows * taken.step]
+  const [most, top] = [taken.never.columns * taken.never.step, taken.never.rows * taken.never.step]
   const places = [1, 2, 3.5, 5].flatMap((away) =>
     [
       { x: p.x - away - width, y: p.y + away },
       { x: p.x + away, y: p.y + away },
       { x: p.x - away - width, y: p.y - away - height },
       { x: p.x + away, y: p.y - away - height },
+      { x: p.x - away - width, y: p.y - height / 2 },
       { x: p.x - width / 2, y: p.y + away },
       { x: p.x - width / 2, y: p.y - away - height },
     ].filter(({ x, y }) => x >= 0 && x + width <= most && y >= 0 && y + height <= top),
   )
   const best = places
-    .map((at) => ({ at, covered: takenIn(taken, boxAt(at)) }))
+    .map((at) => ({ at, covered: cost(taken, boxAt(at)) }))
     .reduce((kept, place) => (place.covered < kept.covered ? place : kept))
-  occupyBox(taken, boxAt(best.at))
+  occupyBox(taken.never, boxAt(best.at))
   return best.at
 }

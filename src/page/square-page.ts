@@ -50,17 +50,18 @@ export const squarePage = (window: Box, { units, set, command, printer }: Square
   const style = { layer: 'note', width: width - 4, size } as const
   const inches = units === 'in' ? ` (${showLength(side, 'in', { unit: true })})` : ''
   const sideWords = `${side} mm${inches}`
+  const diagonalWords = `${(side * Math.SQRT2).toFixed(1)} mm`
   const words: readonly (readonly [string, typeof style & { face?: 'bold' }])[] = [
     [
       printer === null ? 'Check the printer first' : `Printed with the correction of ${printer}`,
       { ...style, size: letters.word as typeof size, face: 'bold' },
     ],
     [
-      `Measure both sides of this square with a steel rule, from mark to mark, never from a tape's hook: each must be ${sideWords}.`,
+      `Measure both sides of this square with a steel rule, middle of line to middle of line, never from a tape's hook: each must be ${sideWords}.`,
       style,
     ],
     [
-      `If one is off by more than ${units === 'in' ? '1/64 in' : 'half a millimetre'}: print at 100 %, never "fit to page", one-sided, and measure again. Still off: measure the diagonals A and B and the long rulers too, and type`,
+      `Off by more than ${units === 'in' ? '1/64 in' : '0.5 mm'}: print at 100 %, never "fit to page", one-sided, and measure again. Still off: measure diagonals A and B and the long rulers too, and type at the computer:`,
       style,
     ],
     [command, { ...style, size: letters.small as typeof size }],
@@ -96,7 +97,13 @@ export const squarePage = (window: Box, { units, set, command, printer }: Square
         face: 'bold',
       }),
       text('note', { x: at(0.37, 0).x, y: at(0, 0.4).y }, letters.word, 'A', { face: 'bold' }),
+      text('note', { x: at(0.37, 0).x - 2, y: at(0, 0.4).y }, letters.small, `true: ${diagonalWords}`, {
+        align: 'right',
+      }),
       text('note', { x: at(0.37, 0).x, y: at(0, 0.57).y }, letters.word, 'B', { face: 'bold' }),
+      text('note', { x: at(0.37, 0).x - 2, y: at(0, 0.57).y }, letters.small, `true: ${diagonalWords}`, {
+        align: 'right',
+      }),
       text('note', { x: at(0.5, 0).x, y: corner.y + 6 }, letters.small, `set ${set}`, { align: 'middle' }),
       ...longRuler(rulerFrom, width - rulerInset - 4, false, units),
       ...longRuler(rulerFrom, top - window.y0 - rulerInset - 4, true, units),

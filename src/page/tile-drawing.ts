@@ -11,7 +11,7 @@ import { letters, pens } from '../pattern/pens.ts'
 import { clipMarks } from './clip-marks.ts'
 import { type Datum, datumMarks } from './datum.ts'
 import { keepWaste } from './keep-waste.ts'
-import { freePlace, type Occupancy, occupancyOf, occupyBox, occupyPoints } from './occupancy.ts'
+import { freePlace, type Occupancy, occupancyOf, occupyBox, occupyPoints, takenIn } from './occupancy.ts'
 import { rulerMarks } from './rulers.ts'
 import { type Tile, tileCell, tilePoint } from './tile.ts'
 import { jointMarks, snapMarks } from './tile-joints.ts'
@@ -39,12 +39,12 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   }
   occupyCuts(cut)
   occupyMarks(shown, marks, tile.frame)
+  const rulers = rulerMarks(tile, units, (box) => takenIn(cut, box) + takenIn(shown, box) > 0)
   occupyMarks(shown, snapMarks(tile), affineIdentity)
   const joints = jointMarks(tile, cut, shown)
   const datums = facts.datums
     .filter((d) => d.tile === tile.name)
     .flatMap((d) => datumMarks(d, tile, pattern, units))
-  const rulers = rulerMarks(tile, units)
 
   const take = (drawing: Drawing, map = affineIdentity): void => occupyMarks(taken, drawing, map)
   take(marks, tile.frame)

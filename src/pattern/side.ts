@@ -55,7 +55,7 @@ export const sidePattern = (ramp: Quarter, serves: readonly string[], units: Uni
       { name: 'TOE', at: transition.toe },
       { name: 'LIP', at: transition.lip },
     ],
-    distances: sideDistances(side, transition),
+    distances: sideDistances(side, transition, ramp.coping !== null),
     facts: sideFacts(ramp, transition, units),
   }
 }
@@ -89,7 +89,7 @@ const reliefHole = (ramp: Quarter, units: Units): Drawing => {
       'mark',
       { x: corner.x + 3, y: corner.y + 3 },
       letters.small,
-      `drill ${showLength(drill, units)} first`,
+      `drill ${showLength(drill, units, { unit: true })} first`,
     ),
   ]
 }
@@ -112,19 +112,30 @@ const heightMarks = (ramp: Quarter, side: Side, transition: Transition, units: U
     ...(deck > frame
       ? [
           level(deck, from, from + 30),
-          text('datum', { x: from + 32, y: deck - 1 }, letters.small, `deck ${show(deck)}`),
+          text('datum', { x: from + 1, y: deck + 1 }, letters.small, `deck ${show(deck)}`),
         ]
       : []),
-    text('datum', { x: from + 2, y: frame - 5 }, letters.small, `frame ${show(frame)}`),
+    text(
+      'datum',
+      { x: from + (deck - frame < 7 ? 34 : 1), y: frame + 2.8 },
+      letters.small,
+      `frame ${show(frame)}`,
+    ),
     level(surface, face.x - 22, face.x),
-    text('datum', { x: face.x - 24, y: surface - 1 }, letters.small, `ridden face ${show(surface)}`, {
+    text('datum', { x: face.x - 1, y: surface + 1 }, letters.small, `ridden face ${show(surface)}`, {
       align: 'right',
     }),
   ]
 }
 
 /** Chord and middle rise of the curve; then the panel's own length and diagonals. */
-const sideDistances = (side: Side, { curve, toe, lip }: Transition): readonly PatternDistance[] => {
+const sideDistances = (
+  side: Side,
+  { curve, toe, lip }: Transition,
+  notched: boolean,
+): readonly PatternDistance[] => {
+  // a notch takes the lip away
+  const where = notched ? ' (on paper only)' : ''
   const chord = pointDistance(toe, lip)
   const middle = pointBetween(toe, lip, 0.5)
   const along = (place: number): number => {
@@ -133,8 +144,8 @@ const sideDistances = (side: Side, { curve, toe, lip }: Transition): readonly Pa
   }
   const rise = pointDistance(middle, curve.point(bisect(along, curve.toe, curve.lip)))
   return [
-    { words: 'TOE to LIP, straight', value: chord, ofCurve: true },
-    { words: 'from the middle of that line square to the curve', value: rise, ofCurve: true },
+    { words: `TOE to LIP, straight${where}`, value: chord, ofCurve: true },
+    { words: `from the middle of that line square to the curve${where}`, value: rise, ofCurve: true },
     { words: 'bottom edge to top line', value: side.height, ofCurve: false },
     { words: 'front edge to back edge', value: side.length, ofCurve: false },
     {
@@ -157,7 +168,7 @@ const sideFacts = (ramp: Quarter, transition: Transition, units: Units): readonl
     ...(coping
       ? [
           `pipe ${fine(coping.outside)}: its reveal is ${fine(coping.up)} above the deck board, ${fine(coping.out)} out of the ridden face; ` +
-            `notch ${fine(coping.along)} along, ${fine(coping.down)} down`,
+            `notch: its back wall ${fine(coping.along)} behind LIP, its floor ${fine(coping.down)} below the top line`,
         ]
       : []),
     ...(ramp.design.chamfer > 0

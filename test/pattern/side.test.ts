@@ -60,8 +60,8 @@ describe('what a builder checks after taping', () => {
     expect(
       sidePattern(ramp(pipedRamp), [], 'mm').distances.map(({ words, ofCurve }) => [words, ofCurve]),
     ).toEqual([
-      ['TOE to LIP, straight', true],
-      ['from the middle of that line square to the curve', true],
+      ['TOE to LIP, straight (on paper only)', true],
+      ['from the middle of that line square to the curve (on paper only)', true],
       ['bottom edge to top line', false],
       ['front edge to back edge', false],
       ['front bottom corner to back top corner', false],
@@ -154,7 +154,7 @@ describe('the lines of a side', () => {
       'in',
     ).facts
     expect(facts[0]).toMatch(/^heights: frame 24 1\/2, deck /)
-    expect(pattern.facts.join('\n')).toContain('notch ')
+    expect(pattern.facts.join('\n')).toContain('notch: its back wall ')
     expect(pattern.facts.at(-1)).toBe('back bottom corner: 45° cut, 120 along both edges')
   })
 })
