@@ -1,3 +1,4 @@
+import { affineAngle, affineIdentity, affineInvert, affineRotate, affineThen } from '../geometry/affine.ts'
 import type { Curve } from '../ramp/curve.ts'
 import { type Distortion, distortionMatrix } from './distortion.ts'
 import type { Uncertainty } from './gauge.ts'
@@ -21,12 +22,35 @@ const radiusAt = (curve: Curve, place: number): number => {
   )
 }
 
+/** Radius of the curve at the lip, mm. */
+export const radiusOf = (curve: Curve): number => radiusAt(curve, curve.lip)
+
+/** How pages lie on a pattern: across and down are the printer's own, and rows are laid straight. */
+export interface Laid {
+  /** what of the page runs along a row */
+  readonly rows: 'across' | 'down'
+  /** direction of the rows in the pattern, radians */
+  readonly angle: number
+}
+
+/** What a distortion makes of the pattern once its rows lie straight again, as [a, b, c, d] of X = a·x + c·y, Y = b·x + d·y. */
+const laidMatrix = (distortion: Distortion, { rows, angle }: Laid): readonly number[] => {
+  const [a, b, c, d] = distortionMatrix(distortion)
+  const toPage = affineThen(
+    affineRotate(-angle),
+    rows === 'across' ? affineIdentity : affineRotate(Math.PI / 2),
+  )
+  const printed = affineThen(affineThen(toPage, [a, b, c, d, 0, 0]), affineInvert(toPage))
+  const lean = affineAngle(printed, angle) - angle
+  return affineThen(printed, affineRotate(-lean))
+}
+
 /**
  * An affine map M turns the curvature κ of a curve with unit tangent t into κ·|det M|/|M t|³ (curvature is the area of
  * first and second derivative over the cube of the speed, and areas scale by det M).
  */
-export const curveEffect = (curve: Curve, distortion: Distortion): CurveEffect => {
-  const [a, b, c, d] = distortionMatrix(distortion)
+export const curveEffect = (curve: Curve, distortion: Distortion, laid: Laid): CurveEffect => {
+  const [a, b, c, d] = laidMatrix(distortion, laid) as [number, number, number, number]
   const radius = (place: number): number => {
     const slope = curve.slope(place)
     const [x, y] = [Math.cos(slope), Math.sin(slope)]
@@ -46,11 +70,20 @@ export const curveEffect = (curve: Curve, distortion: Distortion): CurveEffect =
 export const leftAtLip = (
   curve: Curve,
   { likely, worst }: { readonly likely: Uncertainty; readonly worst: Uncertainty },
+  { rows, angle }: Laid,
 ) => {
   const [toe, lip] = [curve.point(curve.toe), curve.point(curve.lip)]
-  const [run, rise] = [Math.abs(lip.x - toe.x), Math.abs(lip.y - toe.y)]
+  const [dx, dy] = [lip.x - toe.x, lip.y - toe.y]
+  const along = Math.abs(dx * Math.cos(angle) + dy * Math.sin(angle))
+  const off = Math.abs(dy * Math.cos(angle) - dx * Math.sin(angle))
+  // a lean moves what lies off a row along it
+  const parts = ({ across, down, skew }: Uncertainty) =>
+    rows === 'across'
+      ? { along: along * across, off: off * down, lean: off * skew }
+      : { along: along * down, off: off * across, lean: off * skew }
+  const [one, most] = [parts(likely), parts(worst)]
   return {
-    likely: Math.hypot(run * likely.across, rise * likely.skew, rise * likely.down),
-    worst: Math.hypot(run * worst.across + rise * worst.skew, rise * worst.down),
+    likely: Math.hypot(one.along, one.off, one.lean),
+    worst: Math.hypot(most.along + most.lean, most.off),
   }
 }

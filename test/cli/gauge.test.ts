@@ -12,6 +12,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { assertNear } from '../support/near.ts'
+import { templates } from '../support/templates.ts'
 import { traceply } from '../support/traceply.ts'
 
 let folder = ''
@@ -108,29 +109,127 @@ describe('gauge keeps what was measured', () => {
   })
 })
 
+interface Page {
+  readonly kind: string
+  readonly tile: string
+  readonly pattern: string
+  readonly toPattern: readonly [number, number, number, number, number, number]
+  readonly window: readonly [number, number, number, number]
+}
+
+/** Toe and lip of each quarter of a design, from its figures: the lip lies `run` behind the toe, at the frame's height. */
+const figuresOf = async (design: string) =>
+  JSON.parse((await call('figures', design, '--json')).out)
+    .ramps.filter(({ kind }: { kind: string }) => kind === 'quarter')
+    .map(
+      ({
+        name,
+        transition,
+        heights,
+      }: {
+        name: string
+        transition: Record<string, number>
+        heights: Record<string, number>
+      }) => {
+        const { run, toeAngle, lipAngle } = transition
+        const radius = run! / (Math.sin((lipAngle! * Math.PI) / 180) - Math.sin((toeAngle! * Math.PI) / 180))
+        const rise = radius * (Math.cos((toeAngle! * Math.PI) / 180) - Math.cos((lipAngle! * Math.PI) / 180))
+        return {
+          name,
+          points: [
+            [0, heights.frame! - rise],
+            [run!, heights.frame!],
+          ] as const,
+        }
+      },
+    ) as { readonly name: string; readonly points: readonly (readonly [number, number])[] }[]
+
 describe('--for tells what the printer would do to a ramp', () => {
   // quarter-mm: R 1724, c 1700, frame 625 (deck 640 less its board of 15), toe 40
   const [R, c] = [1724, 1700]
   const [a0, a1] = [Math.acos((c - 40) / R), Math.acos((c - 625) / R)]
   const [run, rise] = [R * (Math.sin(a1) - Math.sin(a0)), 585]
 
-  it('in mm', async () => {
+  it('in mm, its rows lying along the length of the paper', async () => {
     const { out } = await gauge('study', ...sides, '--for', 'templates/quarter-mm.yaml')
-    const [A, B] = [(148.4 / 150) * R, (151.1 / 150) * R]
+    const words = out.replaceAll(/\s+/g, ' ')
+    // its pages are turned: down the paper is along the floor
+    const [A, B] = [(151.1 / 150) * R, (148.4 / 150) * R]
     const radius = (t: number) => ((A * Math.cos(t)) ** 2 + (B * Math.sin(t)) ** 2) ** 1.5 / (A * B)
     const show = (mm: number) => mm.toFixed(1).replace(/\.0$/, '')
-    expect(out).toContain(
-      `the lip comes out ${show((1.1 / 150) * rise)} mm too high and ${show((1.6 / 150) * run)} mm too far forward; ` +
-        `radius ${show(radius(a0))} mm at the toe, ${show(radius(a1))} mm at the lip`,
+    expect(words).toContain(
+      `(line): seen from the toe the lip comes out ${show((1.6 / 150) * rise)} mm too low and ${show((1.1 / 150) * run)} mm too far back; ` +
+        `the side's radius of 1724 mm becomes ${show(radius(a0))} mm at the toe, ${show(radius(a1))} mm at the lip`,
     )
-    expect(out).toMatch(/corrected: the lip lies within \d\.\d mm as a rule, \d\.\d mm if every reading errs/)
+    expect(words).toMatch(
+      /corrected: the lip lies within \d\.\d mm as a rule, \d\.\d mm if every reading errs/,
+    )
   })
 
   it('in inches', async () => {
-    const { out } = await gauge('study', ...sides, '--for', 'templates/quarter-in.yaml')
-    // quarter-in: frame 24 3/8 in, toe 1 1/2 in: 0.0073 of the rise is 0.168 in, an eighth and some
-    expect(out).toContain('the lip comes out 1/8+ in too high')
+    const { out } = await gauge('study', ...sides, '--for', 'templates/quarter-in.yaml', '--paper', 'letter')
+    // quarter-in: frame 24 3/8 in, toe 1 1/2 in; upright pages: 0.0073 of the rise is 0.168 in, an eighth and some
+    expect(out).toContain('(line): seen from the toe the lip comes out 1/8+ in too high')
   })
+
+  it.each(
+    templates.flatMap((name) => (['a4', 'letter', 'a3'] as const).map((paper) => [name, paper] as const)),
+  )(
+    'as the pages of %s on %s come out when that printer prints them, row by row on its line',
+    async (name, paper) => {
+      const design = `templates/${name}.yaml`
+      const measured = [...sides, '--diagonals', '212mm', '211.5mm', '--paper', paper]
+      const { effects } = JSON.parse(
+        (await gauge('study', ...measured, '--for', design, '--json', '--force')).out,
+      )
+      const plotted = await call(
+        'plot',
+        design,
+        '--paper',
+        paper,
+        '--out',
+        join(folder, 'set.pdf'),
+        '--force',
+        '--json',
+      )
+      const plan = JSON.parse(plotted.out)
+      const lean = (212 ** 2 - 211.5 ** 2) / (4 * 148.4 * 151.1)
+      const [p, q, r] = [148.4 / 150, (151.1 / 150) * lean, (151.1 / 150) * Math.sqrt(1 - lean * lean)]
+      expect(effects.length).toBeGreaterThan(0)
+      for (const { ramp, cover, uncorrected } of effects) {
+        expect(cover).toBe(plan.cover)
+        const tiles = plan.pages.filter(
+          (page: Page) => page.kind === 'tile' && page.pattern === `${ramp}/side`,
+        )
+        const [a, b, c, d] = tiles[0].toPattern
+        // what is (x, y) on the paper is (X, Y) in the pattern; the printer makes (p·x + q·y, r·y) of it
+        const printed = ([X, Y]: readonly [number, number]): [number, number] => {
+          const det = a * d - b * c
+          const [x, y] = [(d * X - c * Y) / det, (a * Y - b * X) / det]
+          const [u, v] = [p * x + q * y, r * y]
+          return [a * u + c * v, b * u + d * v]
+        }
+        const middle = ({ toPattern: [A, B, C, D, E, F], window: [x0, y0, x1, y1] }: Page) => {
+          const [x, y] = [(x0 + x1) / 2, (y0 + y1) / 2]
+          return [A * x + C * y + E, B * x + D * y + F] as const
+        }
+        const row = tiles.find((tile: Page) =>
+          tiles.some((next: Page) => next !== tile && next.tile[0] === tile.tile[0]),
+        )
+        if (!row) continue
+        const next = tiles.find((tile: Page) => tile !== row && tile.tile[0] === row.tile[0])
+        const [from, to] = [middle(row), middle(next)]
+        const along = [to[0] - from[0], to[1] - from[1]] as const
+        const lies = printed(along)
+        const turn = Math.atan2(along[1], along[0]) - Math.atan2(lies[1], lies[0])
+        const { points } = (await figuresOf(design)).find(({ name: own }) => own === ramp)!
+        const chord = [points[1]![0] - points[0]![0], points[1]![1] - points[0]![1]] as const
+        const [X, Y] = printed(chord)
+        assertNear(uncorrected.lipBack, X * Math.cos(turn) - Y * Math.sin(turn) - chord[0], 0.005, 'back')
+        assertNear(uncorrected.lipUp, X * Math.sin(turn) + Y * Math.cos(turn) - chord[1], 0.005, 'up')
+      }
+    },
+  )
 
   it('and keeps nothing where there is no such design, or a bad one', async () => {
     expect((await gauge('study', ...sides, '--for', join(folder, 'nope.yaml'))).exit).toBe(2)

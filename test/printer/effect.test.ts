@@ -18,6 +18,9 @@ const curve = circleCurve({ x: -R * Math.sin(toeAngle), y: c }, R, toeAngle, lip
 const run = R * (Math.sin(lipAngle) - Math.sin(toeAngle))
 const rise = 625 - 40
 
+/** Rows along the floor, on upright pages. */
+const level = { rows: 'across', angle: 0 } as const
+
 describe('what a printer does to a curve when nothing is corrected', () => {
   it.each([
     [0.985, 1.011],
@@ -25,7 +28,7 @@ describe('what a printer does to a curve when nothing is corrected', () => {
     [1, 1.004],
     [0.99, 0.99],
   ])('makes an ellipse of a circle: %f across, %f down', (across, down) => {
-    const effect = curveEffect(curve, { across, down, skew: 0 })
+    const effect = curveEffect(curve, { across, down, skew: 0 }, level)
     // ellipse with half axes A = across·R, B = down·R, at the parameter t of the circle's own slope
     const [A, B] = [across * R, down * R]
     const radius = (t: number): number => ((A * Math.cos(t)) ** 2 + (B * Math.sin(t)) ** 2) ** 1.5 / (A * B)
@@ -39,7 +42,7 @@ describe('what a printer does to a curve when nothing is corrected', () => {
     for (let seed = 1; seed <= 200; seed++) {
       const printer = { ...printerOf(randomFrom(seed)), turn: 0 }
       const { across, down, lean } = printer
-      const effect = curveEffect(curve, { across, down, skew: lean })
+      const effect = curveEffect(curve, { across, down, skew: lean }, level)
       const page = { width: 0, height: 0 }
       const at = (place: number) => printed(printer, page, curve.point(place))
       const [toe, lip] = [at(toeAngle), at(lipAngle)]
@@ -65,14 +68,18 @@ describe('what is left at the lip of a corrected printer', () => {
   it('spreads as 20,000 printers do that are known so well', () => {
     const random = randomFrom(11)
     const off = Array.from({ length: 20000 }, () => {
-      const { lipUp, lipBack } = curveEffect(curve, {
-        across: 1 + likely.across * normal(random),
-        down: 1 + likely.down * normal(random),
-        skew: likely.skew * normal(random),
-      })
+      const { lipUp, lipBack } = curveEffect(
+        curve,
+        {
+          across: 1 + likely.across * normal(random),
+          down: 1 + likely.down * normal(random),
+          skew: likely.skew * normal(random),
+        },
+        level,
+      )
       return Math.hypot(lipUp, lipBack)
     })
-    assertNear(rms(off) / leftAtLip(curve, { likely, worst }).likely, 1, 0.02)
+    assertNear(rms(off) / leftAtLip(curve, { likely, worst }, level).likely, 1, 0.02)
   })
 
   it('is at worst what no corner of the box of errors exceeds, and one reaches', () => {
@@ -80,16 +87,20 @@ describe('what is left at the lip of a corrected printer', () => {
     const corners = signs.flatMap((s) =>
       signs.flatMap((t) =>
         signs.map((u) => {
-          const { lipUp, lipBack } = curveEffect(curve, {
-            across: 1 + s * worst.across,
-            down: 1 + t * worst.down,
-            skew: u * worst.skew,
-          })
+          const { lipUp, lipBack } = curveEffect(
+            curve,
+            {
+              across: 1 + s * worst.across,
+              down: 1 + t * worst.down,
+              skew: u * worst.skew,
+            },
+            level,
+          )
           return Math.hypot(lipUp, lipBack)
         }),
       ),
     )
-    assertNear(Math.max(...corners), leftAtLip(curve, { likely, worst }).worst, 0.002)
+    assertNear(Math.max(...corners), leftAtLip(curve, { likely, worst }, level).worst, 0.002)
   })
 })
 

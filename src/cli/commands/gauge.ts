@@ -1,10 +1,16 @@
 import { type Design, paperNames } from '../../design/design.ts'
+import { harmless } from '../../length/quote.ts'
 import { readLength, showLength } from '../../length.ts'
-import { type CurveEffect, curveEffect, leftAtLip } from '../../printer/effect.ts'
+import { chooseCover } from '../../page/choose-cover.ts'
+import { defaultMargins, defaultOverlap, paperOf } from '../../page/paper.ts'
+import { coverCounts, designCovers } from '../../page/pattern-covers.ts'
+import { noCorrection } from '../../printer/correction.ts'
+import { curveEffect, leftAtLip, radiusOf } from '../../printer/effect.ts'
 import { gaugePrinter, type Readings, readingError, squareDiagonal } from '../../printer/gauge.ts'
 import { mostMargin, type Profile, profileDistortion, profileReadings } from '../../printer/profile.ts'
 import { type Reading, readReading, squareSide } from '../../printer/reading.ts'
 import { printerUncertainty } from '../../printer/uncertainty.ts'
+import { hasStop } from '../../ramp/check.ts'
 import { quartersOf } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
 import { Failure } from '../failure.ts'
@@ -12,6 +18,7 @@ import { fourLengths, marginsFrom } from '../four-lengths.ts'
 import { loadDesign } from '../load-design.ts'
 import { forgetProfile, listProfiles, loadProfile, profilesFolder, saveProfile } from '../profiles.ts'
 import type { Shell } from '../shell.ts'
+import { wrap } from '../wrap.ts'
 
 export interface GaugeOptions {
   readonly across?: readonly string[]
@@ -61,7 +68,10 @@ export const gauge = (name: string | undefined, options: GaugeOptions, shell: Sh
   const profile = measure(name, options)
   const file = saveProfile(profile, folder, options.force ?? false)
   report(profile, design, options, shell)
-  if (!options.json) shell.out(`kept in ${file}\nnext: traceply plot DESIGN --printer ${name}\n`)
+  if (!options.json)
+    shell.out(
+      `kept in ${file}\nnext: traceply plot DESIGN --printer ${name}${options.profiles === undefined ? '' : ` --profiles ${harmless(options.profiles)}`}\n`,
+    )
   return 0
 }
 
@@ -134,19 +144,7 @@ const report = (
   shell: Shell,
 ): void => {
   const uncertainty = printerUncertainty(profileReadings(profile))
-  const effects = design
-    ? quartersOf(solveDesign(design).ramps).flatMap((ramp) =>
-        ramp.transition
-          ? [
-              {
-                ramp: ramp.name,
-                uncorrected: curveEffect(ramp.transition.curve, profileDistortion(profile)),
-                corrected: leftAtLip(ramp.transition.curve, uncertainty),
-              },
-            ]
-          : [],
-      )
-    : []
+  const effects = design ? effectsOf(design, profile) : []
   if (options.json) {
     shell.out(`${JSON.stringify({ ...profile, uncertainty, ...(design ? { effects } : {}) }, null, 2)}\n`)
     return
@@ -162,21 +160,53 @@ const report = (
       ? []
       : ['the diagonals are not measured, so a leaning print goes unseen: add --diagonals A B']),
   ]
-  for (const { ramp, uncorrected, corrected } of effects)
+  for (const effect of effects)
     lines.push(
-      ...effectLines(ramp, uncorrected, corrected, (mm) =>
-        showLength(mm, design!.units, { decimals: 1, unit: true }),
+      ...effectLines(effect, (mm) => showLength(mm, design!.units, { decimals: 1, unit: true })).map((line) =>
+        wrap(line),
       ),
     )
   shell.out(`${lines.join('\n')}\n`)
 }
 
+/** What the printer does to each ramp that can be plotted, its pages laid as `plot` lays them unless told otherwise. */
+const effectsOf = (design: Design, profile: Profile) => {
+  const solved = solveDesign(design)
+  if (hasStop(solved.checks)) return []
+  const paper = paperNames.find((name) => name === profile.paper) ?? design.paper
+  const sheet = { paper: paperOf(paper), margins: defaultMargins(paper), correction: noCorrection }
+  const covered = designCovers(design, solved, { sheet, overlap: defaultOverlap })
+  const { cover } = chooseCover(coverCounts(covered))
+  const uncertainty = printerUncertainty(profileReadings(profile))
+  return covered.flatMap(({ pattern, covers }) => {
+    const { lattice } = covers[cover]
+    const laid = {
+      rows: lattice.layout === 'portrait' ? 'across' : 'down',
+      angle: Math.atan2(lattice.toFrame[2], lattice.toFrame[0]),
+    } as const
+    const curve = quartersOf(solved.ramps).find(({ name }) => name === pattern.ramp)?.transition?.curve
+    if (!curve) return []
+    return [
+      {
+        ramp: pattern.ramp,
+        cover,
+        radius: radiusOf(curve),
+        uncorrected: curveEffect(curve, profileDistortion(profile), laid),
+        corrected: leftAtLip(curve, uncertainty, laid),
+      },
+    ]
+  })
+}
+
 const effectLines = (
-  ramp: string,
-  { lipUp, lipBack, toeRadius, lipRadius }: CurveEffect,
-  left: { readonly likely: number; readonly worst: number },
+  { ramp, cover, radius, uncorrected, corrected }: ReturnType<typeof effectsOf>[number],
   show: (mm: number) => string,
-): readonly string[] => [
-  `${ramp}, uncorrected: the lip comes out ${show(Math.abs(lipUp))} too ${lipUp < 0 ? 'low' : 'high'} and ${show(Math.abs(lipBack))} too far ${lipBack < 0 ? 'forward' : 'back'}; radius ${show(toeRadius)} at the toe, ${show(lipRadius)} at the lip`,
-  `${ramp}, corrected: the lip lies within ${left.likely.toFixed(1)} mm as a rule, ${left.worst.toFixed(1)} mm if every reading errs the same way`,
-]
+): readonly string[] => {
+  const { lipUp, lipBack, toeRadius, lipRadius } = uncorrected
+  return [
+    `${ramp}, uncorrected, its pages laid as plot lays them here (${cover}): seen from the toe the lip comes out ` +
+      `${show(Math.abs(lipUp))} too ${lipUp < 0 ? 'low' : 'high'} and ${show(Math.abs(lipBack))} too far ${lipBack < 0 ? 'forward' : 'back'}; ` +
+      `the side's radius of ${show(radius)} becomes ${show(toeRadius)} at the toe, ${show(lipRadius)} at the lip`,
+    `${ramp}, corrected: the lip lies within ${corrected.likely.toFixed(1)} mm as a rule, ${corrected.worst.toFixed(1)} mm if every reading errs the same way; the distances on the map find more than that`,
+  ]
+}
