@@ -11,7 +11,7 @@ import {
   statSync,
   writeFileSync,
 } from 'node:fs'
-import { dirname, join, resolve } from 'node:path'
+import { dirname, extname, join, resolve } from 'node:path'
 import { Failure } from './failure.ts'
 
 /** Larger files are no design; no more than this is read of them. */
@@ -129,6 +129,14 @@ export const writeOut = (file: string, content: string | Uint8Array, force: bool
   } finally {
     removeQuietly(beside)
   }
+}
+
+/** `checkOut` for a PDF: a name that says it is something else is refused. */
+export const checkPdf = (file: string, force: boolean, source?: string): void => {
+  checkOut(file, force, source)
+  const ending = extname(file)
+  if (/^\.[a-z]+$/i.test(ending) && ending.toLowerCase() !== '.pdf')
+    throw new Failure(2, `cannot write ${file}: what is written is a PDF; give it a name that ends in .pdf`)
 }
 
 /** A link stays a link: what it leads to is replaced. One that leads nowhere is replaced itself. */

@@ -1,6 +1,7 @@
 import type { Design, PaperName, Units } from '../design/design.ts'
 import { paperNames } from '../design/design.ts'
 import { implausible, type Range } from '../design/plausible.ts'
+import { nearWord } from '../length/near.ts'
 import { readLength, showLength } from '../length.ts'
 import { type Cover, covers } from '../page/coverage.ts'
 import { defaultMargins, defaultOverlap, type Margins, paperOf } from '../page/paper.ts'
@@ -100,7 +101,12 @@ const oneOf = <T extends string>(
 ): T => {
   if (said === undefined) return otherwise
   const found = allowed.find((word) => word === said.toLowerCase())
-  if (found === undefined) faults.push(`${option} ${said}: say one of ${allowed.join(', ')}`)
+  // two letters are no slip of longer ones
+  const near = said.length > 2 ? nearWord(said.toLowerCase(), allowed) : undefined
+  if (found === undefined)
+    faults.push(
+      `${option} ${said}: say one of ${allowed.join(', ')}${near === undefined ? '' : `; did you mean ${near}?`}`,
+    )
   return found ?? otherwise
 }
 

@@ -29,6 +29,12 @@ const unitWords: ReadonlyMap<string, LengthUnit> = new Map([
 const longest = 60
 const forms = 'write it like 640, 17 3/16 in, 4 ft 7 1/4 in, 1.2 m or 18 mm'
 
+/**
+ * A 32nd of an inch more or less, as we show it: behind the number, before its unit. A plain hyphen only behind a fraction:
+ * behind a whole number it may be half of `17-3/16`.
+ */
+const fineMark = /(?<=\d)\s*(?:(?<more>\+)|–|(?<=\/\s*\d+\s*)-)(?=\s*(?:in|inch|inches|"|”|″)?\.?\s*$)/u
+
 /** A number as numerator over denominator, then maybe a unit. `17 3/16`, `17-3/16`, `3/4`, `.5`, `12.`, `12`. */
 const part =
   /(?:(?<whole>\d+)(?:\s+|\s*-\s*)(?=\d+\s*\/))?(?:(?<top>\d+)\s*\/\s*(?<bottom>\d+)|(?<decimal>\d+\.?\d*|\.\d+))\s*(?:(?<unit>\p{L}+|["'])\.?)?/uy
@@ -69,11 +75,23 @@ const readPart = (match: RegExpExecArray, shown: string): Part | { readonly erro
   return { top: Number(whole ?? 0) * Number(bottom) + Number(top), bottom: Number(bottom), unit: known }
 }
 
+/** A length that is `side` 1/32 in off what is written. */
+const withFine = (text: string, side: 1 | -1, whole: string, units: Units): LengthReading => {
+  const read = readLength(text, units)
+  if ('error' in read) return read
+  if ((read.unit ?? units) !== 'in')
+    return { error: `${quote(whole.trim())}: + and – are 1/32 in more and less; they go with inches only` }
+  const away = read.mm < 0 || Object.is(read.mm, -0) ? -side : side
+  return { ...read, mm: read.mm + (away * 25.4) / 32 }
+}
+
 /**
- * A length as people type it, in mm. A bare number is in `units`, a bare number after feet in inches.
+ * A length as people type it, in mm. Behind inches + is 1/32 more and – is 1/32 less, as figures show them. A bare number is in `units`, a bare number after feet in inches.
  * A minus sign is read; whether a length may be negative is for the caller to say.
  */
 export const readLength = (text: string, units: Units): LengthReading => {
+  const fine = fineMark.exec(text)
+  if (fine) return withFine(text.replace(fineMark, ''), fine.groups!.more === undefined ? -1 : 1, text, units)
   const shown = quote(text.trim())
   const source = plain(text.slice(0, 2 * longest))
   if (source === '') return { error: `a length is missing; ${forms}` }

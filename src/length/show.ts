@@ -23,6 +23,8 @@ const sixteenths = (n: number): string => {
 const inches = (inch: number): string => {
   const n = Math.round(Math.abs(inch) * 32)
   const minus = inch < 0 && n > 0 ? '-' : ''
+  // nothing is stronger than nothing
+  if (n === 1) return `${minus}1/32`
   if (n % 2 === 0) return minus + sixteenths(n / 2)
   const below = (n - 1) / 2
   return below % 2 === 0 ? `${minus}${sixteenths(below)}+` : `${minus}${sixteenths(below + 1)}–`

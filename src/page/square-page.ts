@@ -20,7 +20,7 @@ export interface SquarePage {
 export interface SquareFacts {
   readonly units: Units
   readonly set: string
-  /** the `gauge` command with blanks to fill */
+  /** what to type when it is off: the `gauge` command with blanks to fill, or the way to a square that can be gauged */
   readonly command: string
   /** name of the printer whose correction is used; null for none */
   readonly printer: string | null
@@ -61,7 +61,11 @@ export const squarePage = (window: Box, { units, set, command, printer }: Square
       style,
     ],
     [
-      `Off by more than ${units === 'in' ? '1/64 in' : '0.5 mm'}: print at 100 %, never "fit to page", one-sided, and measure again. Still off: measure diagonals A and B and the long rulers too, and type at the computer:`,
+      `Off by more than 0.5 mm: print at 100 %, never "fit to page", one-sided, and measure again. Still off: ${
+        printer === null
+          ? 'measure diagonals A and B and the long rulers too, and type at the computer:'
+          : 'print a square without correction and gauge that one anew; this one would tell what is left only. Type at the computer:'
+      }`,
       style,
     ],
     [command, { ...style, size: letters.small as typeof size }],

@@ -17,7 +17,9 @@ export const squareDraft = (
   printer: string | null,
   combs = false,
 ): Draft => {
-  const facts = { units, set, printer, command: gaugeCommand(sheet, combs) }
+  const command =
+    printer === null ? gaugeCommand(sheet, combs) : `traceply square --paper ${sheet.paper.name}`
+  const facts = { units, set, printer, command }
   const { drawing, corner } = squarePage(sheetWindow(sheet), facts)
   return {
     kind: 'square',
@@ -35,7 +37,7 @@ const gaugeCommand = (sheet: Sheet, combs: boolean): string => {
     side === squareSide ? '' : `/${showLength(mm, 'mm', { decimals: 1, unit: true }).replace(' ', '')}`
   const [edge, diagonal] = [`____mm${of(side)}`, `____mm${of(side * Math.SQRT2)}`]
   const margins = combs ? ' --margins "top__mm, right__mm, bottom__mm, left__mm"' : ''
-  return `traceply gauge NAME --paper ${sheet.paper.name} --across ${edge} --down ${edge} --diagonals A${diagonal} B${diagonal}${margins}`
+  return `traceply gauge NAME --paper ${sheet.paper.name} --across ${edge} --down ${edge} --diagonals ${diagonal} ${diagonal}${margins}`
 }
 
 /** The test square alone, with combs at the paper's edges unless it is printed with a correction. */

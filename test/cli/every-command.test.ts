@@ -108,7 +108,7 @@ describe('new', () => {
       expect(await traceply('new', 'quarter', '--units', units, '--out', path)).toEqual({
         exit: 0,
         err: '',
-        out: `Wrote ${path}: a quarter in ${units} to make your own.\nNext: change its figures in any text editor, then\n  traceply figures ${path}\n  traceply plot ${path}\n`,
+        out: `Wrote ${path}: a quarter, in ${units === 'in' ? 'inches' : 'mm'}, to make your own.\nNext: change its figures in any text editor, then\n  traceply figures ${path}\n  traceply plot ${path}\n`,
       })
       expect(Buffer.from(bytesOf(path)).toString()).toBe(printed.out)
       // every key of it is explained
@@ -151,11 +151,12 @@ describe('new', () => {
 })
 
 it('--map writes an image beside the PDF, and never over it', async () => {
-  const args = ['plot', template('quarter-mm'), '--out', file('set.png')]
-  expect(await traceply(...args, '--map', file('./set.png'), '--force')).toEqual({
+  const args = ['plot', template('quarter-mm'), '--out', file('set.pdf')]
+  const image = ['plot', template('quarter-mm'), '--out', file('set.png'), '--map', file('set.png')]
+  expect(await traceply(...image)).toEqual({
     exit: 2,
     out: '',
-    err: `--map ${file('./set.png')}: the PDF has that name; choose another one\n`,
+    err: `cannot write ${file('set.png')}: what is written is a PDF; give it a name that ends in .pdf\n`,
   })
   expect(await traceply(...args, '--map', file('map.jpg'))).toEqual({
     exit: 2,
@@ -165,7 +166,7 @@ it('--map writes an image beside the PDF, and never over it', async () => {
   expect(list()).toEqual([])
   expect((await traceply(...args, '--map', file('map.png'))).exit).toBe(0)
   expect(Buffer.from(bytesOf(file('map.png'))).toString('latin1', 1, 4)).toBe('PNG')
-  expect(Buffer.from(bytesOf(file('set.png'))).toString('latin1', 0, 5)).toBe('%PDF-')
+  expect(Buffer.from(bytesOf(file('set.pdf'))).toString('latin1', 0, 5)).toBe('%PDF-')
 })
 
 it('every starter is among the templates that are tried here', () => {

@@ -20,7 +20,10 @@ describe.each([
   it('writes a flat and the quarter that meets it, good as they are', async () => {
     const path = file('ramp.yaml')
     const { exit, out } = await traceply('new', 'flat', '--units', units, '--out', path)
-    expect([exit, out.split('\n')[0]]).toEqual([0, `Wrote ${path}: a flat in ${units} to make your own.`])
+    expect([exit, out.split('\n')[0]]).toEqual([
+      0,
+      `Wrote ${path}: a flat and a quarter that runs out on it, in ${units === 'in' ? 'inches' : 'mm'}, to make your own.`,
+    ])
     expect(Buffer.from(bytesOf(path)).toString()).toBe(Buffer.from(bytesOf(template(name))).toString())
     const figures = JSON.parse((await traceply('figures', path, '--json')).out)
     expect(figures.checks.filter(({ level }: { level: string }) => level !== 'note')).toEqual([])

@@ -1,4 +1,5 @@
 import { mkdirSync, symlinkSync } from 'node:fs'
+import { basename } from 'node:path'
 import { PDFDict, PDFDocument, PDFName, PDFNumber, type PDFPage } from 'pdf-lib'
 import { describe, expect, it } from 'vitest'
 import { readPdf } from '../support/read-pdf.ts'
@@ -294,9 +295,28 @@ describe('pages that there are not:', () => {
 })
 
 describe('the command line:', () => {
-  it('no --out', async () => {
-    const { exit, err } = await traceply('reprint', await plot('quarter-mm', ...small), '1')
-    expect({ exit, err }).toEqual({ exit: 2, err: 'say where to write the pages: --out FILE\n' })
+  it('an --out that is no PDF', async () => {
+    const image = file('page.png')
+    const { exit, err } = await traceply('reprint', await plot('quarter-mm', ...small), '1', '--out', image)
+    expect({ exit, err }).toEqual({
+      exit: 2,
+      err: `cannot write ${image}: what is written is a PDF; give it a name that ends in .pdf\n`,
+    })
+  })
+
+  it('without --out the pages lie beside you, named after the set and them; commas part them too', async () => {
+    const path = await plot('quarter-mm', ...small)
+    const before = process.cwd()
+    process.chdir(file('.'))
+    try {
+      const { exit, err } = await traceply('reprint', path, '1,A2', 'map')
+      expect({ exit, err }).toEqual({ exit: 0, err: '' })
+      const name = `${basename(path, '.pdf')}-1-A2-map.pdf`
+      expect(list()).toContain(name)
+      expect((await planOf(bytesOf(file(name)))).reprint).toHaveLength(3)
+    } finally {
+      process.chdir(before)
+    }
   })
 
   it('the set itself is never replaced, whatever its path', async () => {

@@ -135,7 +135,7 @@ describe('the square page', () => {
     const { pdf } = await made('square', '--paper', 'letter')
     const words = wordsOf(pdf.pages[0]!)
     expect(words).toContain('traceply gauge NAME --paper letter --across ____mm --down ____mm')
-    expect(words).toContain('--diagonals A____mm B____mm')
+    expect(words).toContain('--diagonals ____mm ____mm')
     expect(words).toContain('--margins')
     // 150 mm = 5.9055 in, to the next 32nd 5 29/32: a strong 5 7/8
     expect(words).toContain('ACROSS 150 mm (5 7/8+ in)')

@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { readLength } from '../../src/length/read.ts'
+import { showLength } from '../../src/length/show.ts'
+import { assertNear } from '../support/near.ts'
 
 const mm = (text: string, units: 'mm' | 'in' = 'in') => {
   const reading = readLength(text, units)
@@ -112,5 +114,35 @@ describe('a length that cannot be read says why', () => {
         else expect(Number.isFinite(reading.mm)).toBe(true)
       }),
     )
+  })
+})
+
+describe('a 32nd more or less, as figures show it', () => {
+  // 1/32 in is 0.79375 mm (1 in = 25.4 mm exactly, international yard and pound agreement 1959)
+  it.each([
+    ['7/8+', 'in', 22.225 + 0.79375],
+    ['44–', 'in', 1117.6 - 0.79375],
+    ['17 3/16+', 'in', 436.5625 + 0.79375],
+    ['1 1/2- in', 'mm', 38.1 - 0.79375],
+    ['4 ft 7 1/4+ in', 'mm', 1403.35 + 0.79375],
+    ['-1/4+', 'in', -6.35 - 0.79375],
+    ['5/8+"', 'mm', 15.875 + 0.79375],
+  ] as const)('%s in %s', (text, units, mm) => {
+    const read = readLength(text, units)
+    if ('error' in read) throw new Error(read.error)
+    assertNear(read.mm, mm, 1e-9)
+  })
+
+  it('every length shown in inches reads back to what it stands for', () => {
+    for (let n = 0; n <= 64 * 3; n++) {
+      const mm = (n * 25.4) / 32
+      const read = readLength(showLength(mm, 'in'), 'in')
+      if ('error' in read) throw new Error(`${showLength(mm, 'in')}: ${read.error}`)
+      assertNear(read.mm, mm, 1e-9, showLength(mm, 'in'))
+    }
+  })
+
+  it.each([['18 mm+'], ['18+ mm'], ['17-'], ['+'], ['1/2++']])('%s is none', (text) => {
+    expect(readLength(text, 'mm')).toHaveProperty('error')
   })
 })

@@ -7,7 +7,7 @@ describe('inches', () => {
   // 32nds of an inch on a steel rule, by eye: 17 15/32 lies between 17 7/16 and 17 1/2
   it.each([
     [0, '0'],
-    [1, '0+'],
+    [1, '1/32'],
     [2, '1/16'],
     [3, '1/8–'],
     [5, '1/8+'],
@@ -26,7 +26,7 @@ describe('inches', () => {
   it('round to the nearest 1/32 and lose no sign on the way', () => {
     expect(showLength(0.3, 'in')).toBe('0')
     expect(showLength(-0.3, 'in')).toBe('0')
-    expect(showLength(-0.5, 'in')).toBe('-0+')
+    expect(showLength(-0.5, 'in')).toBe('-1/32')
   })
 
   it('shown and read again lie within 1/64 in, strong and shy counted', () => {

@@ -1,4 +1,4 @@
-import { basename, extname, resolve } from 'node:path'
+import { basename, extname } from 'node:path'
 import type { Design } from '../../design/design.ts'
 import { harmless } from '../../length/quote.ts'
 import { showLength } from '../../length.ts'
@@ -12,7 +12,7 @@ import { hasStop } from '../../ramp/check.ts'
 import { solveDesign } from '../../ramp/solve.ts'
 import { curvedRamps, flatWords } from '../curves.ts'
 import { Failure } from '../failure.ts'
-import { checkOut } from '../files.ts'
+import { checkPdf } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
 import { sha256 } from '../platform.ts'
 import { plotOptions, type RawPlotOptions } from '../plot-options.ts'
@@ -31,12 +31,10 @@ export const plot = async (
   const { design, text } = loadDesign(file)
   const options = plotOptions(raw, design)
   const out = raw.out ?? `${basename(file, extname(file))}.pdf`
-  checkOut(out, raw.force ?? false, file)
+  checkPdf(out, raw.force ?? false, file)
   // loaded here, so that what draws no image starts without it
   const image = raw.map === undefined ? null : await import('../map-image.ts')
   image?.checkMap(raw.map!, raw.force ?? false, file)
-  if (raw.map !== undefined && resolve(raw.map) === resolve(out))
-    throw new Failure(2, `--map ${raw.map}: the PDF has that name; choose another one`)
   const solved = solveDesign(design)
   const several = design.ramps.length > 1
   const checks = showChecks(solved.checks, several)

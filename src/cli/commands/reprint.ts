@@ -1,3 +1,4 @@
+import { basename, extname } from 'node:path'
 import { inflateSync } from 'node:zlib'
 import { harmless } from '../../length/quote.ts'
 import { correctionChange, marginsReached, planRecorrected, planSealed } from '../../page/plan.ts'
@@ -8,7 +9,7 @@ import type { ReadPlan } from '../../read/plan.ts'
 import type { ReadPlatform } from '../../read/platform.ts'
 import type { SetPdf, SetPdfPage } from '../../read/set-pdf.ts'
 import { Failure } from '../failure.ts'
-import { checkOut, writeOut } from '../files.ts'
+import { checkPdf, writeOut } from '../files.ts'
 import { platform, sha256 } from '../platform.ts'
 import type { RawPlotOptions } from '../plot-options.ts'
 import { loadProfile } from '../profiles.ts'
@@ -36,9 +37,11 @@ export const reprint = async (
   raw: ReprintOptions,
   shell: Shell,
 ): Promise<number> => {
-  const { out, force = false } = raw
-  if (out === undefined) throw new Failure(2, 'say where to write the pages: --out FILE')
-  checkOut(out, force, file)
+  const { force = false } = raw
+  // `A2,A3` is said as often as `A2 A3`
+  const wanted = said.flatMap((words) => words.split(',')).filter((word) => word !== '')
+  const out = raw.out ?? `${[basename(file, extname(file)), ...wanted.map(fileWord)].join('-')}.pdf`
+  checkPdf(out, force, file)
   const { bytes, warnings } = raw.set === undefined ? fromPdf(file, raw) : await plotAgain(file, raw.set, raw)
   // loaded here, so that what reads no PDF starts without it
   const [{ readSetPdf }, { copyPdf }] = await Promise.all([
@@ -47,7 +50,7 @@ export const reprint = async (
   ])
   const set = await readSetPdf(bytes, reading)
   if ('fault' in set) throw new Failure(1, `${faultWords(file, set.fault)}; nothing written`)
-  const pages = picked(file, set, said)
+  const pages = picked(file, set, wanted)
   const profile =
     raw.set === undefined && raw.printer !== undefined ? loadProfile(raw.printer, raw.profiles) : null
   const job = await jobOf(file, set, pages, profile)
@@ -70,6 +73,9 @@ export const reprint = async (
 
 /** Of the design alone: the PDF knows its own. */
 const designOptions = ['paper', 'cover', 'margin', 'overlap', 'strips', 'pack'] as const
+
+/** A page's name in the name of a file. */
+const fileWord = (word: string): string => word.replace(/[^\p{L}\p{N}]/gu, '')
 
 const fromPdf = (file: string, raw: ReprintOptions) => {
   const given = designOptions.filter((option) => raw[option] !== undefined)

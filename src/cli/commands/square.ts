@@ -3,7 +3,7 @@ import { sheetWindow } from '../../page/sheet.ts'
 import { squareSideIn } from '../../page/square-page.ts'
 import { layOutSquare } from '../../page/square-set.ts'
 import { Failure } from '../failure.ts'
-import { checkOut } from '../files.ts'
+import { checkPdf } from '../files.ts'
 import { sha256 } from '../platform.ts'
 import { type RawPlotOptions, sheetOptions } from '../plot-options.ts'
 import { loadProfile } from '../profiles.ts'
@@ -28,7 +28,7 @@ export const square = async (raw: SquareOptions, shell: Shell): Promise<number> 
     units === 'in' ? 'letter' : 'a4',
   )
   const out = raw.out ?? 'square.pdf'
-  checkOut(out, raw.force ?? false)
+  checkPdf(out, raw.force ?? false)
   const set = layOutSquare(units, sheet, printer, sha256)
   const lost = await writeSet(set, 'Test square', out, raw.force ?? false)
   if (raw.json) shell.out(`${JSON.stringify(set.plan, null, 2)}\n`)
