@@ -22,14 +22,24 @@ export const packRectangles = (
   page: Size,
   gap: number,
   leading = 0,
-): readonly (readonly Packed[])[] => {
-  let best: readonly (readonly Packed[])[] | undefined
-  for (const order of orders)
-    for (const turnCost of turnCosts) {
-      const found = packInOrder(sizes, page, gap, (size, i) => order(size, i < leading), turnCost)
-      if (!best || found.length < best.length) best = found
-    }
-  return best!
+): readonly (readonly Packed[])[] => fewestPages(packings(sizes, page, gap, leading))[0]!
+
+/** What each try finds. */
+export const packings = (
+  sizes: readonly Size[],
+  page: Size,
+  gap: number,
+  leading = 0,
+): readonly (readonly (readonly Packed[])[])[] =>
+  orders.flatMap((order) =>
+    turnCosts.map((turnCost) =>
+      packInOrder(sizes, page, gap, (size, i) => order(size, i < leading), turnCost),
+    ),
+  )
+
+const fewestPages = <T extends { readonly length: number }>(found: readonly T[]): readonly T[] => {
+  const least = Math.min(...found.map(({ length }) => length))
+  return found.filter(({ length }) => length === least)
 }
 
 const longest = ({ width, height }: Size): number => Math.max(width, height)

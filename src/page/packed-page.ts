@@ -5,7 +5,8 @@ import { type Box, pointsBounds } from '../geometry/bounds.ts'
 import { letters } from '../pattern/pens.ts'
 import type { StoryStrip } from '../pattern/story-strip.ts'
 import type { Block, BlockPlace } from './block.ts'
-import { type Packed, packRectangles } from './pack.ts'
+import { inOrder, wrongPairs } from './in-order.ts'
+import { type Packed, packings } from './pack.ts'
 import { stripBlock } from './strip-block.ts'
 import { stripPieces } from './strip-pieces.ts'
 
@@ -36,19 +37,32 @@ export const packedPages = (
 ): readonly PackedPage[] => {
   const area = packedArea(window)
   const [long, short] = [Math.max(area.width, area.height), Math.min(area.width, area.height)]
-  let best: { readonly all: readonly Block[]; readonly pages: readonly (readonly Packed[])[] } | undefined
   // pieces as long as the page; or some as long as it is wide, which find room beside other blocks
-  for (const few of fewShort(strips.length)) {
-    const all = [
-      ...blocks,
-      ...strips.flatMap((strip, i) =>
-        stripPieces(strip, i < few ? short : long).map((piece) => stripBlock(piece, set)),
-      ),
-    ]
-    const pages = packRectangles(all, area, blockGap, blocks.length)
-    if (!best || pages.length < best.pages.length) best = { all, pages }
-  }
-  const { all, pages } = best!
+  const tries = fewShort(strips.length).flatMap((few) => {
+    const pieces = strips.flatMap((strip, i) =>
+      stripPieces(strip, i < few ? short : long).map((piece) => ({
+        strip: i,
+        block: stripBlock(piece, set),
+      })),
+    )
+    const all = [...blocks, ...pieces.map(({ block }) => block)]
+    const groups = [...blocks.map(() => null), ...pieces.map((piece) => piece.strip)]
+    return packings(all, area, blockGap, blocks.length).map((found) => {
+      // in the order in which they are printed
+      const held = (placed: readonly Packed[]): boolean =>
+        placed.some(({ index }) => holdsTrial(all[index]!.places))
+      return { all, groups, pages: [...found.filter(held), ...found.filter((page) => !held(page))] }
+    })
+  })
+  const fewest = Math.min(...tries.map(({ pages }) => pages.length))
+  // two pieces out of order bother as much as one joint more
+  const { all, pages } = tries
+    .filter((one) => one.pages.length === fewest)
+    .map(({ all: laid, groups, pages: found }) => {
+      const ordered = inOrder(found, groups, area, blockGap)
+      return { all: laid, pages: ordered, cost: wrongPairs(ordered, groups) + laid.length }
+    })
+    .reduce((a, b) => (b.cost < a.cost ? b : a))
   return pages.map((placed) => {
     const sorted = [...placed].sort((a, b) => a.index - b.index)
     const laid = sorted.map((one) => ({ block: all[one.index]!, map: toPage(window, one) }))
@@ -74,6 +88,10 @@ export const packedPages = (
   })
 }
 
+/** Pages with a lip trial come first: it is sawn before anything else. */
+export const holdsTrial = (places: readonly BlockPlace[]): boolean =>
+  places.some(({ pattern }) => pattern.endsWith('/lip'))
+
 /** How many strips are cut short, in the order of the tries. */
 const fewShort = (count: number): readonly number[] => [
   ...new Set([0, 1, 2, count].filter((n) => n <= count)),
@@ -82,7 +100,7 @@ const fewShort = (count: number): readonly number[] => [
 const headWords = (strips: boolean, set: string): string =>
   `Set ${set}: ${
     strips
-      ? "cut the strips out, tape each one's pieces at their dashed lines, lay its zero where it says."
+      ? 'cut out. From piece 2 on, cut at the first dashed line and lay that edge on the dashed line of the piece before, cross on cross.'
       : 'cut the parts out.'
   }`
 

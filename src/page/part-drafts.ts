@@ -3,7 +3,7 @@ import { rampStrips } from '../pattern/ramp-strips.ts'
 import type { Ramp } from '../ramp/ramp.ts'
 import type { Block, BlockPlace } from './block.ts'
 import type { Draft } from './draft.ts'
-import { packedArea, packedPages } from './packed-page.ts'
+import { holdsTrial, packedArea, packedPages } from './packed-page.ts'
 import { planPlace } from './plan.ts'
 import type { RampTrial } from './ramp-trial.ts'
 import { type Sheet, sheetWindow } from './sheet.ts'
@@ -144,7 +144,7 @@ const packedDrafts = (
 }
 
 const kindOf = (places: readonly BlockPlace[]): 'trial' | 'strip' | 'parts' => {
-  const trial = places.some(({ pattern }) => pattern.endsWith('/lip'))
+  const trial = holdsTrial(places)
   const strip = places.some(({ pattern }) => pattern.includes('/strip-'))
   return trial && strip ? 'parts' : trial ? 'trial' : 'strip'
 }

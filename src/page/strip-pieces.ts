@@ -13,8 +13,8 @@ export interface StripPiece {
 /** What a piece carries beyond its joint lines, mm. */
 export const stripOver = 6
 
-/** Across a strip: what each row of marks takes, and the words between them, mm. */
-export const stripDepth = { row: 7, words: 6.2 } as const
+/** Across a strip, mm: how far a long tick reaches in, what each row of marks takes with its words, and the words between them. */
+export const stripDepth = { tick: 6, row: 7, words: 6.2 } as const
 
 export const stripHeight = ({ rows }: StoryStrip): number => rows.length * stripDepth.row + stripDepth.words
 

@@ -1,8 +1,7 @@
 import type { Units } from '../design/design.ts'
-import { showLength } from '../length.ts'
 import type { Ramp } from '../ramp/ramp.ts'
 import type { LayerPlan } from '../ramp/skin-plan.ts'
-import { endMark, gapMarks, rowMarks, type StoryStrip, type StripRow } from './story-strip.ts'
+import { endMark, gapMarks, markFigure, rowMarks, type StoryStrip, type StripRow } from './story-strip.ts'
 
 /** Where the screws of a row lie across the ramp: two layers to a strip, one on each of its edges. Zero is the left side. */
 export const acrossStrips = (ramp: Ramp, units: Units): readonly StoryStrip[] => {
@@ -14,24 +13,33 @@ export const acrossStrips = (ramp: Ramp, units: Units): readonly StoryStrip[] =>
       name: `${ramp.name}/strip-across-${i + 1}`,
       title: `${ramp.name}, screws across: layer${two.length > 1 ? 's' : ''} ${two.map(({ layer }) => layer).join(' and ')}`,
       length: ramp.width,
-      zero: "left side's outer face",
+      brief: `${ramp.name}, across ${two.map(({ layer }) => layer).join(' and ')}`,
+      zero: `left side's outer face; ${leftOf(ramp)}`,
       rows: second ? [first!, second] : [first!],
-      rings: 'screw',
+      rings: 'a screw',
+      onTicks: null,
+      notes: [],
     }
   })
 }
 
+/** Which side is the left one. */
+export const leftOf = ({ kind }: Ramp): string =>
+  kind === 'quarter' ? 'left is as seen from the toe' : 'left is as seen from the end at stud 1'
+
 const acrossRow = (plan: LayerPlan, width: number, units: Units): StripRow => {
   const { screws, every } = commonest(plan)
   return {
-    words: `layer ${plan.layer}, ${every ? 'each' : 'most of its'} row${every ? '' : 's'}`,
+    edge: `LAYER ${plan.layer}`,
+    words: every ? 'the screws of each row' : 'the screws of most rows',
     marks: [
       ...rowMarks([
-        ...gapMarks(plan.widths, () => 'sheets meet'),
+        ...gapMarks(plan.widths, () => 'sheets meet', units),
         ...screws.map((at) => ({
           at,
           sign: 'ring' as const,
-          label: showLength(at, units, { decimals: 1 }),
+          label: markFigure(at, units),
+          figure: null,
         })),
       ]),
       endMark(width, units),

@@ -1,33 +1,43 @@
 import type { Units } from '../design/design.ts'
-import { showLength } from '../length.ts'
 import { pipeDrills } from '../ramp/holes.ts'
 import type { Ramp } from '../ramp/ramp.ts'
-import { endMark, rowMarks, type StoryStrip } from './story-strip.ts'
+import { leftOf } from './across-strips.ts'
+import { endMark, markFigure, rowMarks, type StoryStrip, tickAt } from './story-strip.ts'
 
 /** The pipe's holes and the joints of its pieces, laid along it from its left end; none for a ramp without a pipe. */
 export const holeStrip = (ramp: Ramp, units: Units): readonly StoryStrip[] => {
   if (ramp.kind !== 'quarter' || !ramp.pipe) return []
   const { name, pipe } = ramp
-  const show = (at: number): string => showLength(at, units, { decimals: 1 })
   return [
     {
       name: `${name}/strip-pipe`,
       title: `${name}, pipe: drill all holes along one line`,
       length: pipe.length,
-      zero: "pipe's left end",
+      brief: `${name}, pipe`,
+      zero: `pipe's left end; ${leftOf(ramp)}`,
       rows: [
         {
-          words: `near wall ${pipeDrills.near}, far wall ${pipeDrills.far}`,
+          edge: '',
+          words: `drill the near wall ${pipeDrills.near}, the far wall ${pipeDrills.far}`,
           marks: [
             ...rowMarks([
-              ...pipe.holes.map((at) => ({ at, sign: 'ring' as const, label: show(at) })),
-              ...pipe.joints.map(({ at }) => ({ at, sign: 'tick' as const, label: `joint ${show(at)}` })),
+              ...pipe.holes.map((at) => ({
+                at,
+                sign: 'ring' as const,
+                label: markFigure(at, units),
+                figure: null,
+              })),
+              ...pipe.joints.map(({ at }) => tickAt(at, 'joint', units)),
             ]),
             endMark(pipe.length, units),
           ],
         },
       ],
-      rings: 'hole',
+      rings: 'a hole',
+      onTicks: null,
+      notes: [
+        "near = the wall that faces the drill, where the screw's head passes; far = against the timber",
+      ],
     },
   ]
 }

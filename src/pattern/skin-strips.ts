@@ -3,41 +3,72 @@ import { showLength } from '../length.ts'
 import type { Ramp } from '../ramp/ramp.ts'
 import type { SkinLayer } from '../ramp/skin.ts'
 import type { LayerPlan } from '../ramp/skin-plan.ts'
-import { endMark, gapMarks, rowMarks, type StoryStrip, type StripMark } from './story-strip.ts'
+import {
+  endMark,
+  gapMarks,
+  isOnTick,
+  markFigure,
+  rowMarks,
+  type StoryStrip,
+  type StripMark,
+  tickAt,
+} from './story-strip.ts'
 
 /**
- * One strip for each layer of skin: its upper edge for the flat sheet before it is bent, its lower edge for the layer's upper
- * face once it lies on the curve, where the same marks lie closer. Zero is the toe end. A layer that stays flat needs one edge.
+ * One strip for each layer of skin: an edge for the flat sheet before it is bent, and one for the layer's outer face once it
+ * lies on the curve, where the same marks lie closer. Zero is the layer's lower end. A layer that stays flat needs one edge.
  */
 export const skinStrips = (ramp: Ramp, units: Units): readonly StoryStrip[] =>
   ramp.skin.flatMap((layer): readonly StoryStrip[] => {
     const plan = ramp.plans.find((one) => one.layer === layer.layer)
     if (layer.length <= 0) return []
     const flat = layerMarks(layer, plan, units)
-    const bent = onUpperFace(ramp, layer)
-    const words = { words: 'flat sheet, before it is bent', marks: flat }
+    const bent = onOuterFace(ramp, layer)
     return [
       {
         name: `${ramp.name}/strip-${layer.layer}`,
         title: `${ramp.name}, skin layer ${layer.layer}: ${showLength(layer.sheet.thickness, units, { unit: true, decimals: 1 })} ${layer.sheet.material}`,
+        brief: `${ramp.name}, layer ${layer.layer}`,
         length: layer.length,
-        zero: ramp.kind === 'quarter' ? 'toe end' : 'one end',
+        zero: zeroOf(ramp, layer, units),
         rows: bent
           ? [
-              words,
+              { edge: 'FLAT', words: 'lay it on the sheet before bending', marks: flat },
               {
-                words: 'its upper face, once bent',
+                edge: 'BENT',
+                words: "lay it on the bent sheet's outer face",
                 marks: [
-                  ...flat.slice(0, -1).map((mark) => ({ ...mark, at: bent(mark.at) })),
+                  ...flat.slice(0, -1).map((mark) => moved(mark, bent(mark.at), units)),
                   endMark(bent(layer.length), units),
                 ],
               },
             ]
-          : [{ ...words, words: 'sheet' }],
-        rings: plan && plan.rows.length > 0 ? 'row of screws' : null,
+          : [{ edge: '', words: 'lay it on the sheet', marks: flat }],
+        rings: plan && plan.rows.length > 0 ? 'a row of screws' : null,
+        onTicks: flat.some((mark) => isOnTick(mark, flat)) ? 'screws go in at that stud' : null,
+        notes: [
+          'stud marks are middles',
+          ...(plan && plan.seams.length > 0 ? ["two ticks at a seam are the sheets' edges"] : []),
+        ],
       },
     ]
   })
+
+/** Layers that step back begin farther up, square to the curve. */
+const zeroOf = (ramp: Ramp, { below, sheet, start }: SkinLayer, units: Units): string => {
+  if (ramp.kind !== 'quarter' || !ramp.transition) return "the sheet's end at stud 1"
+  const ahead = ramp.transition.curve.offset(below + sheet.thickness / 2).lengthTo(start)
+  return ahead > 0
+    ? `the layer's lower end, ${markFigure(ahead, units)} ${units} up the curve from layer 1's`
+    : "the layer's lower end, square above the toe corner"
+}
+
+/** The same mark where it lies once the sheet is bent, with its figure there. */
+const moved = (mark: StripMark, at: number, units: Units): StripMark => ({
+  ...mark,
+  at,
+  figure: mark.figure === null ? null : markFigure(at, units),
+})
 
 /** Studs, seams and rows of screws of the flat sheet; its end is the last. */
 const layerMarks = (layer: SkinLayer, plan: LayerPlan | undefined, units: Units): readonly StripMark[] => {
@@ -46,23 +77,29 @@ const layerMarks = (layer: SkinLayer, plan: LayerPlan | undefined, units: Units)
     ...rowMarks([
       // the edges of two sheets stand for the middle of the stud below them
       ...layer.marks.flatMap((at, i): StripMark[] =>
-        seams.some(({ stud }) => stud === i) ? [] : [{ at, sign: 'tick', label: `stud ${i + 1}` }],
+        seams.some(({ stud }) => stud === i) ? [] : [tickAt(at, `stud ${i + 1}`, units)],
       ),
-      ...gapMarks(plan?.pieces ?? [], (i) => {
-        const stud = seams[i]?.stud ?? null
-        return stud === null ? 'seam' : `seam on stud ${stud + 1}`
-      }),
-      ...(plan?.rows ?? []).map(({ at }): StripMark => ({ at, sign: 'ring', label: 'screws' })),
+      ...gapMarks(
+        plan?.pieces ?? [],
+        (i) => {
+          const stud = seams[i]?.stud ?? null
+          return stud === null ? 'seam' : `seam on stud ${stud + 1}`
+        },
+        units,
+      ),
+      ...(plan?.rows ?? []).map(
+        ({ at }): StripMark => ({ at, sign: 'ring', label: 'screws', figure: markFigure(at, units) }),
+      ),
     ]),
     endMark(layer.length, units),
   ]
 }
 
-/** From a place on the flat sheet to the same on the layer's upper face, square to the curve; null where nothing is bent. */
-const onUpperFace = (ramp: Ramp, { below, sheet, start }: SkinLayer): ((at: number) => number) | null => {
+/** From a place on the flat sheet to the same on the layer's outer face, square to the curve; null where nothing is bent. */
+const onOuterFace = (ramp: Ramp, { below, sheet, start }: SkinLayer): ((at: number) => number) | null => {
   if (ramp.kind !== 'quarter' || !ramp.transition) return null
   const { curve } = ramp.transition
-  const [middle, upper] = [0.5, 1].map((t) => curve.offset(below + t * sheet.thickness))
-  const [ahead, upperAhead] = [middle!.lengthTo(start), upper!.lengthTo(start)]
-  return (at) => upper!.lengthTo(middle!.placeAtLength(at + ahead)) - upperAhead
+  const [middle, outer] = [0.5, 1].map((t) => curve.offset(below + t * sheet.thickness))
+  const [ahead, outerAhead] = [middle!.lengthTo(start), outer!.lengthTo(start)]
+  return (at) => outer!.lengthTo(middle!.placeAtLength(at + ahead)) - outerAhead
 }

@@ -7,6 +7,8 @@ export interface StoryStrip {
   readonly name: string
   /** what it is laid to, in the builder's words */
   readonly title: string
+  /** the same in few words, for a short piece */
+  readonly brief: string
   readonly length: number
   /** where its zero is laid */
   readonly zero: string
@@ -14,10 +16,16 @@ export interface StoryStrip {
   readonly rows: readonly [StripRow, StripRow?]
   /** what a ring stands for; null where there is none */
   readonly rings: string | null
+  /** what a ring on a long tick says; null where none lies on one */
+  readonly onTicks: string | null
+  /** whatever else its marks need said */
+  readonly notes: readonly string[]
 }
 
 export interface StripRow {
-  /** said once at the zero end */
+  /** the edge's own short name, printed along it; empty where there is one edge alone */
+  readonly edge: string
+  /** what the edge is for */
   readonly words: string
   /** in order */
   readonly marks: readonly StripMark[]
@@ -29,35 +37,50 @@ export interface StripMark {
   readonly sign: 'tick' | 'ring'
   /** null where a mark beside it says enough */
   readonly label: string | null
+  /** its distance from zero, as shown; null where the label says it, or nothing is said */
+  readonly figure: string | null
 }
 
 /** Screws that are no farther from a tick than this lie on it, mm. */
 const onTick = 0.3
 
+/** A distance from zero, as it stands beside a mark. */
+export const markFigure = (at: number, units: Units): string => showLength(at, units, { decimals: 1 })
+
 /** The two edges of each gap between sheets or pieces; the second is labelled. */
 export const gapMarks = (
   pieces: readonly Stretch[],
   label: (index: number) => string,
+  units: Units,
 ): readonly StripMark[] =>
-  pieces.slice(1).flatMap((piece, i): StripMark[] => [
-    { at: pieces[i]!.from + pieces[i]!.length, sign: 'tick', label: null },
-    { at: piece.from, sign: 'tick', label: label(i) },
-  ])
+  pieces
+    .slice(1)
+    .flatMap((piece, i): StripMark[] => [
+      tickAt(pieces[i]!.from + pieces[i]!.length, null, units),
+      tickAt(piece.from, label(i), units),
+    ])
+
+export const tickAt = (at: number, label: string | null, units: Units): StripMark => ({
+  at,
+  sign: 'tick',
+  label,
+  figure: markFigure(at, units),
+})
 
 export const endMark = (at: number, units: Units): StripMark => ({
   at,
   sign: 'tick',
-  label: `end ${showLength(at, units, { decimals: 1 })}`,
+  label: `end ${markFigure(at, units)}`,
+  figure: null,
 })
 
 /** In order; a ring that lies on a tick needs no words of its own. */
 export const rowMarks = (marks: readonly StripMark[]): readonly StripMark[] => {
   const ticks = marks.filter(({ sign }) => sign === 'tick')
   return marks
-    .map((mark) =>
-      mark.sign === 'ring' && ticks.some(({ at }) => Math.abs(at - mark.at) <= onTick)
-        ? { ...mark, label: null }
-        : mark,
-    )
+    .map((mark) => (isOnTick(mark, ticks) ? { ...mark, label: null, figure: null } : mark))
     .sort((a, b) => a.at - b.at)
 }
+
+export const isOnTick = ({ sign, at }: StripMark, marks: readonly StripMark[]): boolean =>
+  sign === 'ring' && marks.some((mark) => mark.sign === 'tick' && Math.abs(mark.at - at) <= onTick)

@@ -7,7 +7,7 @@ import { bytesOf, planOf, rawContents, template, useFolder } from './reprint-run
 const { file, plot, refused, reprint } = useFolder()
 
 const sets = [
-  { name: 'pair-mm', said: ['--paper', 'a3', '--strips', '--pack'] },
+  { name: 'pair-mm', said: ['--paper', 'a2', '--strips', '--pack'] },
   { name: 'quarter-mm', said: ['--paper', 'a4', '--strips', '--pack'] },
   { name: 'quarter-in', said: ['--paper', 'tabloid', '--strips', '--pack', '--cover', 'line'] },
 ] as const

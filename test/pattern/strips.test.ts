@@ -105,7 +105,7 @@ describe('the strips of screws across', () => {
       const plan = ramp.plans[i]!
       // all rows of this ramp are alike
       for (const { across } of plan.rows) nearAll(rings(row), across, `layer ${i + 1}`)
-      expect(row!.words).toBe(`layer ${i + 1}, each row`)
+      expect([row!.edge, row!.words]).toEqual([`LAYER ${i + 1}`, 'the screws of each row'])
       for (const { at, sign, label } of row!.marks)
         if (sign === 'ring') assertNear(Number(label), at, 0.05001, 'its figure')
     })
@@ -129,7 +129,10 @@ describe("the pipe's strip", () => {
     nearAll(rings(strip.rows[0]), holes, 'holes')
     expect(called(strip.rows[0], /^joint/).map(({ at }) => at)).toEqual([joints[0]!.at])
     expect(strip.length).toBe(length)
-    expect(strip.rows[0].words).toBe('near wall 13 mm (1/2 in), far wall 5 mm (3/16 in)')
+    expect(strip.rows[0].words).toBe('drill the near wall 13 mm (1/2 in), the far wall 5 mm (3/16 in)')
+    expect(strip.notes).toEqual([
+      "near = the wall that faces the drill, where the screw's head passes; far = against the timber",
+    ])
   })
 
   test('there is none without a pipe', () => {

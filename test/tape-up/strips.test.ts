@@ -50,11 +50,11 @@ it.each(
       for (const [i, edge] of (['upper', 'lower'] as const).entries()) {
         const drawn = ticks.filter((tick) => tick.edge === edge)
         const marks = strip.rows[i]?.marks ?? []
-        // 6.6 mm for what is long, less for what ends in a ring
+        // 6 mm for what is long, less for what ends in a ring
         const near = (sign: string, at: number) =>
           drawn.filter(
             (tick) =>
-              Math.abs(tick.at - at) < 0.005 && Math.abs(tick.depth - (sign === 'tick' ? 6.6 : 2.6)) < 0.01,
+              Math.abs(tick.at - at) < 0.005 && Math.abs(tick.depth - (sign === 'tick' ? 6 : 2.6)) < 0.01,
           ).length
         for (const { at, sign } of marks)
           expect(near(sign, at), `${strip.name} ${sign} ${at}`).toBeGreaterThan(0)
