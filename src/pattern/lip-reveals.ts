@@ -27,7 +27,7 @@ const barArm = 1
 /** From the top of the deck board to the level of the pipe's top, behind the pipe. */
 export const upReveal = (
   { centre, outside, up }: SolvedCoping,
-  deck: number,
+  { deck, frame }: Transition['heights'],
   right: number,
   units: Units,
 ): RevealMarks => {
@@ -37,6 +37,8 @@ export const upReveal = (
   const said = `up ${showLength(up, units, { decimals: 1 })}`
   const [low, high] = [Math.min(deck, top), Math.max(deck, top)]
   const beside = (low + high - letters.small) / 2
+  // over the ticks of a cut line that no board covers
+  const over = high + (deck > frame ? 1.4 : 3.2)
   return {
     marks: [
       stroke('mark', pathOf({ x: centre.x, y: top }, { x: x + 1.5, y: top }), pens.tick),
@@ -44,10 +46,10 @@ export const upReveal = (
     ],
     figure: [
       words({ x: x + 2.4, y: beside }, letters.small, said),
-      words({ x: x + 0.6, y: high + 1.4 }, letters.small, said),
-      words({ x: x - 0.6, y: high + 1.4 }, letters.small, said, { align: 'right' }),
+      words({ x: x + 0.6, y: over }, letters.small, said),
+      words({ x: x - 0.6, y: over }, letters.small, said, { align: 'right' }),
       words({ x: x - 2.4, y: beside }, letters.small, said, { align: 'right' }),
-      words({ x: x - 0.6, y: high + 1.4 }, letters.mark, said, { align: 'right' }),
+      words({ x: x - 0.6, y: over }, letters.mark, said, { align: 'right' }),
     ],
   }
 }

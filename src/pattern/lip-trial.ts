@@ -67,7 +67,7 @@ export const lipTrial = (ramp: Quarter, width: number, height: number, units: Un
     return from < layer.end ? [{ layer, from }] : []
   })
   const hole = reliefHole(coping, units)
-  const up = upReveal(coping, heights.deck, piece.x1, units)
+  const up = upReveal(coping, heights, piece.x1, units)
   const out = outReveal(coping, transition, ramp.skin, ramp.skinThickness, piece, units)
   const lines: Drawing = [
     ...shown.map(({ layer, from }) => skinMark(layer, curve, from)),
@@ -111,7 +111,7 @@ export const lipTrial = (ramp: Quarter, width: number, height: number, units: Un
       ),
     ],
     steps: [
-      `The pipe should stand ${show(coping.up)} ${units} above the deck board and ${show(coping.out)} ${units} out of the ridden face: that is its reveal.`,
+      `The pipe should stand ${show(Math.abs(coping.up))} ${units} ${coping.up < 0 ? 'below' : 'above'} the deck board and ${show(Math.abs(coping.out))} ${units} ${coping.out < 0 ? 'behind' : 'out of'} the ridden face: that is its reveal.`,
       `Saw this in a scrap of the side's plywood (dashed edges anywhere near), screw on offcuts of skin and deck board, each layer of skin ${show(skinGap)} ${units} short of the pipe, lay the real pipe in, and run a hand and a wheel over it.`,
       ...(unnamed ? [`Skin from the studs outward: ${layerWords.join(', ')} ${units}.`] : []),
       `Too proud or too low: change ${given} in your design file (the text that you wrote) and plot again, before the first side is cut.`,

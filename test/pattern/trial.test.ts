@@ -286,9 +286,13 @@ describe('the labels on the lip trial', () => {
     )
   })
 
-  test('a ramp whose notch is given has that to change; a round seat has no hole', () => {
+  test('a ramp whose notch is given has that to change; a sunk pipe is said so; a round seat has no hole', () => {
     const given = solve({ ...plain, coping: piped({}, { kind: 'notch', along: 30, down: 40 }) }).ramp
     expect(lipTrial(given, 168, 200, 'mm')!.steps.at(-1)).toContain('change "along" and "down"')
+    const sunk = solve({ ...plain, coping: piped({}, { kind: 'reveals', up: -3, out: -1 }) }).ramp
+    expect(lipTrial(sunk, 168, 200, 'mm')!.steps[0]).toContain(
+      'stand 3 mm below the deck board and 1 mm behind the ridden face',
+    )
     const round = solve({ ...plain, coping: piped({ seat: 'round' }) }).ramp
     const said = textsOf(lipTrial(round, 168, 200, 'mm')!.marks).map(({ text }) => text)
     expect(said.some((text) => text.startsWith('drill'))).toBe(false)
