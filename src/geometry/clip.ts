@@ -1,4 +1,5 @@
 import { segmentAt } from './at.ts'
+import type { Box } from './bounds.ts'
 import type { Path, Segment } from './path.ts'
 import { pathSegments, segmentsPath } from './path.ts'
 import { type Point, pointCross, pointSubtract } from './point.ts'
@@ -6,6 +7,14 @@ import { segmentPart } from './split.ts'
 
 /** A convex polygon, corners counter-clockwise. */
 export type Convex = readonly Point[]
+
+/** The corners of a box as a convex polygon. */
+export const boxCorners = ({ x0, y0, x1, y1 }: Box): Convex => [
+  { x: x0, y: y0 },
+  { x: x1, y: y0 },
+  { x: x1, y: y1 },
+  { x: x0, y: y1 },
+]
 
 /** Inside or on the edge, within `slack` mm outside of it. */
 export const convexContains = (polygon: Convex, p: Point, slack = 0): boolean => {

@@ -3,7 +3,7 @@ import { drawingBounds } from '../drawing/drawing-bounds.ts'
 import { type ParagraphStyle, paragraph } from '../drawing/paragraph.ts'
 import { type Affine, affineTranslate } from '../geometry/affine.ts'
 import { boxUnion } from '../geometry/bounds.ts'
-import { pathClip } from '../geometry/clip.ts'
+import { boxCorners, pathClip } from '../geometry/clip.ts'
 import { pathOf } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import { pathSample } from '../geometry/sample.ts'
@@ -11,7 +11,7 @@ import type { LipTrial } from '../pattern/lip-trial.ts'
 import { letters, pens } from '../pattern/pens.ts'
 import type { PipeStrip } from '../pattern/pipe-strip.ts'
 import type { Block } from './block.ts'
-import { boxPolygon, pipeStripMarks, pipeStripSize, trialPiece } from './trial-piece.ts'
+import { pipeStripMarks, pipeStripSize, trialPiece } from './trial-piece.ts'
 
 interface Size {
   readonly width: number
@@ -77,7 +77,7 @@ const cornerMarks = (width: number, height: number, levels: readonly number[]): 
 /** In the side's mm. Null where the wood has no room. */
 const wordsOnWood = (trial: LipTrial, title: string, set: string): Drawing | null => {
   const { piece, outline, floor } = trial
-  const points = pathClip(outline, boxPolygon(piece)).flatMap((path) => pathSample(path, 1))
+  const points = pathClip(outline, boxCorners(piece)).flatMap((path) => pathSample(path, 1))
   // the lower the words begin, the wider is the wood beside the curve
   for (let top = floor - clear.line; top > piece.y0 + 20; top -= 4) {
     const beside = points.filter(({ y }) => y < top + clear.line)

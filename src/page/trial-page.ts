@@ -11,7 +11,7 @@ import { pipeStripMarks, trialPiece } from './trial-piece.ts'
 export const stripWidth = 22
 
 /** Room for words over and under the piece, mm. */
-export const trialWords = 62
+export const trialWords = 74
 
 export interface TrialPage {
   readonly drawing: Drawing

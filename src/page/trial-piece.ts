@@ -1,8 +1,8 @@
+import { arrow } from '../drawing/arrow.ts'
 import { type Drawing, stroke, text } from '../drawing/drawing.ts'
 import { wrapWords } from '../drawing/paragraph.ts'
 import { textWidth } from '../drawing/text-width.ts'
-import type { Box } from '../geometry/bounds.ts'
-import { type Convex, convexContains, pathClip } from '../geometry/clip.ts'
+import { boxCorners, convexContains, pathClip } from '../geometry/clip.ts'
 import { pathOf, rectangle } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import type { LipTrial } from '../pattern/lip-trial.ts'
@@ -10,16 +10,9 @@ import { letters, pens } from '../pattern/pens.ts'
 import type { PipeStrip } from '../pattern/pipe-strip.ts'
 import { wasteTicks } from './keep-waste.ts'
 
-export const boxPolygon = ({ x0, y0, x1, y1 }: Box): Convex => [
-  { x: x0, y: y0 },
-  { x: x1, y: y0 },
-  { x: x1, y: y1 },
-  { x: x0, y: y1 },
-]
-
 /** The piece of scrap with all that lies on it, in the side's mm. */
 export const trialPiece = (trial: LipTrial): Drawing => {
-  const box = boxPolygon(trial.piece)
+  const box = boxCorners(trial.piece)
   return [
     ...pathClip(trial.outline, box).map((path) => stroke('cut', path, pens.cut)),
     ...wasteTicks(trial.outline)
@@ -39,15 +32,18 @@ export const pipeStripMarks = (from: Point, strip: PipeStrip): Drawing => {
   return [
     stroke('mark', rectangle(from.x, from.y, from.x + width, from.y + strip.length + zero), pens.stud),
     stroke('mark', pathOf(up(zero, 0), up(zero, width)), { width: 0.35 }),
-    // in two lines on the short strip of a thin pipe
+    // at the line that they speak of; in two lines on the short strip of a thin pipe
+    ...arrow('mark', up(zero + 5, 2.2), up(zero + 0.4, 2.2), pens.tick, 1.6),
     ...wrapWords(
-      'cut out this strip, wrap it round the pipe; this line reads the diameter',
-      strip.ticks[0]!.at - 10,
+      'wrap round the pipe: this zero line reads the diameter',
+      strip.ticks[0]!.at - 8,
       letters.small,
     ).map((line, i) =>
-      text('mark', up(zero + 4, 5 + i * 1.6 * letters.small), letters.small, line, { angle: Math.PI / 2 }),
+      text('mark', up(zero + 1.5, 6.2 + i * 1.6 * letters.small), letters.small, line, {
+        angle: Math.PI / 2,
+      }),
     ),
-    text('mark', up(1, 1), letters.small, 'zero line', {}),
+    text('mark', up(1, 1), letters.small, 'zero line'),
     ...strip.ticks.flatMap(({ at, label }) => [
       stroke('mark', pathOf(up(zero + at, width), up(zero + at, label ? 9 : 12)), pens.tick),
       // fractions of an inch are the widest

@@ -1,14 +1,19 @@
 import type { Units } from '../design/design.ts'
 import { cross } from '../drawing/cross.ts'
-import { type Drawing, stroke, text } from '../drawing/drawing.ts'
+import { type Drawing, type Mark, stroke } from '../drawing/drawing.ts'
+import { placeLabels } from '../drawing/place-labels.ts'
 import { bisect } from '../geometry/bisect.ts'
 import type { Box } from '../geometry/bounds.ts'
 import { circle, type Path, pathOf, rectangle, segmentsPath } from '../geometry/path.ts'
 import { showLength } from '../length.ts'
 import type { Curve } from '../ramp/curve.ts'
 import type { Quarter } from '../ramp/ramp.ts'
-import type { SkinLayer } from '../ramp/skin.ts'
-import { letters, pens } from './pens.ts'
+import { type SkinLayer, skinGap } from '../ramp/skin.ts'
+import { layerLabels } from './layer-labels.ts'
+import { boardLabels, holeLabels, keepLabels, pipeLabels, wasteLabels } from './lip-labels.ts'
+import { outEnds, outReveal, upReveal } from './lip-reveals.ts'
+import { pens } from './pens.ts'
+import { reliefHole } from './relief-hole.ts'
 
 /** The lip at full size with pipe, skin and deck board, in the mm of the side it belongs to. */
 export interface LipTrial {
@@ -28,6 +33,9 @@ export interface LipTrial {
 const hold = { front: 90, under: 90, behind: 80 }
 const leastHold = 0.2
 
+/** A pipe far behind the ridden face has its foot on it high over the deck; so much is shown. mm */
+const mostOver = 30
+
 /** Null for a ramp without a pipe (there is nothing to try) and for too narrow a page. `width` and `height` are the room on the page, mm. */
 export const lipTrial = (ramp: Quarter, width: number, height: number, units: Units): LipTrial | null => {
   const { side, transition, coping } = ramp
@@ -40,7 +48,9 @@ export const lipTrial = (ramp: Quarter, width: number, height: number, units: Un
   const skinEnds = ramp.skin.map(
     ({ below, end, sheet }) => curve.offset(below + sheet.thickness).point(end).y,
   )
-  const top = Math.max(heights.deck, coping.centre.y + r, ...skinEnds) + 8
+  const { face } = outEnds(coping, transition, ramp.skinThickness)
+  const top =
+    Math.max(heights.deck, coping.centre.y + r, ...skinEnds, Math.min(face.y, heights.deck + mostOver)) + 8
   // a narrow page holds less wood on both sides of the notch; one that holds hardly any has no trial
   const share = Math.min(1, (width - coping.along) / (hold.front + hold.behind))
   if (share < leastHold) return null
@@ -52,6 +62,42 @@ export const lipTrial = (ramp: Quarter, width: number, height: number, units: Un
     y1: top,
   }
   const { path: scrap, corner } = scrapEdge(piece, curve, heights.frame)
+  const shown = ramp.skin.flatMap((layer) => {
+    const from = shownFrom(layer, curve, { corner, left: piece.x0 })
+    return from < layer.end ? [{ layer, from }] : []
+  })
+  const hole = reliefHole(coping, units)
+  const up = upReveal(coping, heights.deck, piece.x1, units)
+  const out = outReveal(coping, transition, ramp.skin, ramp.skinThickness, piece, units)
+  const lines: Drawing = [
+    ...shown.map(({ layer, from }) => skinMark(layer, curve, from)),
+    stroke('mark', circle(coping.centre, r), pens.mark),
+    ...cross('mark', coping.centre, 4, pens.mark),
+    ...(hole?.marks ?? []),
+    ...(board > 0 ? [stroke('mark', rectangle(wall, heights.frame, piece.x1, heights.deck), pens.mark)] : []),
+    ...up.marks,
+    ...out.marks,
+    stroke('mark', scrap, pens.stud),
+  ]
+  const laid = ramp.skin.filter(({ length }) => length > 0)
+  const layerWords = laid.map(
+    ({ layer, sheet }, i) => `${i === 0 ? 'layer ' : ''}${layer}: ${show(sheet.thickness)}`,
+  )
+  const labels = [
+    wasteLabels(coping.centre, r),
+    keepLabels(wall, heights.frame, coping.centre.y - r),
+    up.figure,
+    out.figure,
+    ...shown.map(({ layer, from }) =>
+      layerLabels(layer, curve, from, ramp.skinThickness, layerWords[laid.indexOf(layer)]!),
+    ),
+    pipeLabels(coping.centre, r, `pipe ${show(coping.outside)}`),
+    ...(hole ? [holeLabels(hole)] : []),
+    ...(board > 0 ? [boardLabels(piece.x1, wall, heights.deck, board, `deck board ${show(board)}`)] : []),
+  ]
+  const placed = placeLabels(labels, [...lines, stroke('cut', side.outline, pens.cut)], piece)
+  const unnamed = shown.length < laid.length || placed.slice(4, 4 + shown.length).includes(null)
+  const given = ramp.design.coping?.by.kind === 'notch' ? '"along" and "down"' : '"up" and "out"'
   return {
     name: `${ramp.name}/lip`,
     outline: side.outline,
@@ -59,52 +105,16 @@ export const lipTrial = (ramp: Quarter, width: number, height: number, units: Un
     floor: coping.centre.y - r,
     middle: coping.centre.x,
     marks: [
-      ...ramp.skin.flatMap((layer) => skinMarks(layer, curve, { corner, left: piece.x0 }, show)),
-      stroke('mark', circle(coping.centre, r), pens.mark),
-      ...cross('mark', coping.centre, 4, pens.mark),
-      // what the pipe takes up is cut away; behind the wall the deck board lies over the line
-      text(
-        'note',
-        { x: coping.centre.x, y: coping.centre.y - 0.62 * r },
-        Math.min(letters.word, r / 7),
-        'WASTE',
-        {
-          face: 'bold',
-          align: 'middle',
-        },
+      ...lines,
+      ...placed.flatMap((label) =>
+        label ? [...(label.leader ? [stroke('mark', label.leader, pens.tick)] : []), label.text] : [],
       ),
-      text('note', { x: wall + 4, y: heights.frame - letters.side - 3 }, letters.side, 'KEEP', {
-        face: 'bold',
-      }),
-      text(
-        'mark',
-        { x: coping.centre.x, y: coping.centre.y + 6 },
-        letters.small,
-        `pipe ${show(coping.outside)}`,
-        {
-          align: 'middle',
-        },
-      ),
-      ...(board > 0
-        ? [
-            stroke('mark', rectangle(wall, heights.frame, piece.x1, heights.deck), pens.mark),
-            text(
-              'mark',
-              { x: piece.x1 - 2, y: heights.deck - 4 },
-              letters.small,
-              `deck board ${show(board)}`,
-              {
-                align: 'right',
-              },
-            ),
-          ]
-        : []),
-      stroke('mark', scrap, pens.stud),
     ],
     steps: [
       `The pipe should stand ${show(coping.up)} ${units} above the deck board and ${show(coping.out)} ${units} out of the ridden face: that is its reveal.`,
-      "Saw this in a scrap of the side's plywood (dashed edges anywhere near), screw on offcuts of skin and deck board, lay the real pipe in, and run a hand and a wheel over it.",
-      `Too proud or too low: change the pipe's figures in the design file and plot again, before the first side is cut.`,
+      `Saw this in a scrap of the side's plywood (dashed edges anywhere near), screw on offcuts of skin and deck board, each layer of skin ${show(skinGap)} ${units} short of the pipe, lay the real pipe in, and run a hand and a wheel over it.`,
+      ...(unnamed ? [`Skin from the studs outward: ${layerWords.join(', ')} ${units}.`] : []),
+      `Too proud or too low: change ${given} in your design file (the text that you wrote) and plot again, before the first side is cut.`,
     ],
   }
 }
@@ -127,39 +137,29 @@ const scrapEdge = (
   return { path: pathOf(curve.point(corner), { x: piece.x0, y: piece.y0 }, right, end), corner }
 }
 
-/** A layer near the lip: its two faces from where the piece begins up to the square cut, and its thickness. */
-const skinMarks = (
-  layer: SkinLayer,
+/** The place where a layer begins on the piece. */
+const shownFrom = (
+  { below, end, sheet }: SkinLayer,
   curve: Curve,
   piece: { readonly corner: number; readonly left: number },
-  show: (mm: number) => string,
-): Drawing => {
-  const { below, end, sheet } = layer
-  const [lower, middle, upper] = [0, 0.5, 1].map((t) => curve.offset(below + t * sheet.thickness))
+): number => {
   // the upper face lies farthest to the left
-  const beyond = (place: number): number => upper!.point(place).x - piece.left
-  const from =
-    beyond(piece.corner) >= 0
-      ? Math.min(piece.corner, end)
-      : beyond(end) <= 0
-        ? end
-        : bisect(beyond, piece.corner, end)
-  if (from === end) return []
-  const along = Math.max(
-    Math.min(middle!.lengthTo(from) + 5, middle!.lengthTo(end)),
-    middle!.lengthTo(end) - 20 - 14 * layer.layer,
+  const upper = curve.offset(below + sheet.thickness)
+  const beyond = (place: number): number => upper.point(place).x - piece.left
+  if (beyond(piece.corner) >= 0) return Math.min(piece.corner, end)
+  return beyond(end) <= 0 ? end : bisect(beyond, piece.corner, end)
+}
+
+/** A layer near the lip: its two faces up to the square cut. */
+const skinMark = ({ below, end, sheet }: SkinLayer, curve: Curve, from: number): Mark => {
+  const [lower, upper] = [curve.offset(below), curve.offset(below + sheet.thickness)]
+  return stroke(
+    'mark',
+    segmentsPath([
+      ...lower.segments(from, end),
+      { kind: 'line', from: lower.point(end), to: upper.point(end) },
+      ...upper.segments(end, from),
+    ]),
+    pens.mark,
   )
-  const at = middle!.point(middle!.placeAtLength(along))
-  return [
-    stroke(
-      'mark',
-      segmentsPath([
-        ...lower!.segments(from, end),
-        { kind: 'line', from: lower!.point(end), to: upper!.point(end) },
-        ...upper!.segments(end, from),
-      ]),
-      pens.mark,
-    ),
-    text('mark', { x: at.x, y: at.y - 0.9 }, 1.9, `skin ${show(sheet.thickness)}`, { align: 'middle' }),
-  ]
 }

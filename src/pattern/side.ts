@@ -1,5 +1,4 @@
 import type { Units } from '../design/design.ts'
-import { cross } from '../drawing/cross.ts'
 import { type Drawing, type Mark, stroke, text } from '../drawing/drawing.ts'
 import { bisect } from '../geometry/bisect.ts'
 import { circle, type Path, pathOf, pathSegments, segmentsPath } from '../geometry/path.ts'
@@ -11,6 +10,7 @@ import { steepnessWord } from '../ramp/steepness.ts'
 import type { Transition } from '../ramp/transition.ts'
 import type { Pattern, PatternDistance } from './pattern.ts'
 import { letters, pens } from './pens.ts'
+import { reliefHole } from './relief-hole.ts'
 import { timberMarks, timberOutline } from './timber-marks.ts'
 
 /** How much of the straight edges beside toe and notch a line plot carries, so that they can be laid to the panel. */
@@ -22,6 +22,7 @@ export const sidePattern = (ramp: Quarter, serves: readonly string[], units: Uni
   if (!side || !transition) throw new RangeError(`ramp ${ramp.name} is not solved`)
   const timbers = [...ramp.studs, ...ramp.deckTimbers]
   const traced = ['curve', 'notch', 'toe']
+  const hole = reliefHole(ramp.coping, units)
   return {
     name: `${ramp.name}/side`,
     ramp: ramp.name,
@@ -31,7 +32,12 @@ export const sidePattern = (ramp: Quarter, serves: readonly string[], units: Uni
     edges: side.edges.map(({ name, path }) => ({ path, traced: traced.includes(name) })),
     marks: [
       ...timbers.flatMap((timber, i) => timberMarks(timber, i + 1)),
-      ...reliefHole(ramp, units),
+      ...(hole
+        ? [
+            ...hole.marks,
+            text('mark', { x: hole.corner.x + 3, y: hole.corner.y + 3 }, letters.small, hole.words),
+          ]
+        : []),
       ...namedPoint(transition.toe, 'TOE', { x: -4, y: 3 }, 'right'),
       ...namedPoint(transition.lip, 'LIP', { x: -3, y: 3 }, 'right'),
       ...heightMarks(ramp, side, transition, units),
@@ -74,24 +80,6 @@ const tracedLine = (side: Side): Path => {
     ...traced,
     { kind: 'line', from: last, to: after },
   ])
-}
-
-/** Where to drill so that a saw can turn in the inner corner of a square notch: the hole touches floor and wall. */
-const reliefHole = (ramp: Quarter, units: Units): Drawing => {
-  if (ramp.coping?.seat !== 'square') return []
-  const drill = units === 'in' ? 25.4 * (5 / 16) : 8
-  const corner = notchCorner(ramp.coping)
-  const centre = { x: corner.x - drill / 2, y: corner.y + drill / 2 }
-  return [
-    stroke('mark', circle(centre, drill / 2), pens.mark),
-    ...cross('mark', centre, 3, pens.mark),
-    text(
-      'mark',
-      { x: corner.x + 3, y: corner.y + 3 },
-      letters.small,
-      `drill ${showLength(drill, units, { unit: true })} first`,
-    ),
-  ]
 }
 
 const namedPoint = (at: Point, name: string, offset: Point, align: 'left' | 'right'): Drawing => [

@@ -1,10 +1,17 @@
+import Flatten from '@flatten-js/core'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Mark } from '../../src/drawing/drawing.ts'
+import { type TextMark, textCorners } from '../../src/drawing/text-box.ts'
+import { affineIdentity } from '../../src/geometry/affine.ts'
 import { pathBounds } from '../../src/geometry/bounds.ts'
+import type { Path } from '../../src/geometry/path.ts'
+import type { Point } from '../../src/geometry/point.ts'
+import { pathSample } from '../../src/geometry/sample.ts'
 import { lipTrial } from '../../src/pattern/lip-trial.ts'
 import { pipeStrip } from '../../src/pattern/pipe-strip.ts'
 import { hasStop } from '../../src/ramp/check.ts'
+import { job } from '../ramp/framed.ts'
 import { anyRamp, inch, piped, plain, solve } from '../ramp/ramps.ts'
 import { assertNear } from '../support/near.ts'
 
@@ -92,5 +99,211 @@ describe('the piece of scrap for the lip trial', () => {
       ),
       { numRuns: 200, seed: 13, endOnFailure: true },
     )
+  })
+})
+
+const textsOf = (marks: readonly Mark[]): readonly TextMark[] =>
+  marks.filter((mark): mark is TextMark => mark.kind === 'text')
+const linesOf = (marks: readonly Mark[]): readonly (readonly [Point, Point])[] =>
+  marks.flatMap((mark) =>
+    mark.kind === 'stroke' && mark.path.pieces.length === 1 && mark.path.pieces[0]!.kind === 'line'
+      ? [[mark.path.start, mark.path.pieces[0]!.to] as const]
+      : [],
+  )
+
+/** In a box that leans, without its very edge. */
+const strictlyIn = ([a, b, , d]: readonly Point[], { x, y }: Point): boolean => {
+  const share = (to: Point): number => {
+    const [ux, uy] = [to.x - a!.x, to.y - a!.y]
+    return ((x - a!.x) * ux + (y - a!.y) * uy) / (ux * ux + uy * uy)
+  }
+  return [share(b!), share(d!)].every((t) => t > 0.001 && t < 0.999)
+}
+
+const trialRamp = anyRamp.filter((design) => design.coping !== null && !hasStop(solve(design).findings))
+
+describe('the reveals on the lip trial', () => {
+  test('their lines run from the deck to the top of the pipe, and from the ridden face to its farthest point', () => {
+    const count = { out: 0, drawn: 0, negative: 0, tiny: 0 }
+    fc.assert(
+      fc.property(trialRamp, fc.constantFrom('mm' as const, 'in' as const), (design, units) => {
+        const { ramp } = solve(design, units)
+        const trial = lipTrial(ramp, 168, 200, units)
+        if (!trial) return
+        count.drawn++
+        const { coping, transition } = ramp
+        const { up, out, outside, centre } = coping!
+        if (Math.min(up, out) < 0) count.negative++
+        if (Math.min(Math.abs(up), Math.abs(out)) < 2) count.tiny++
+        const r = outside / 2
+        const { deck } = transition!.heights
+        const lines = linesOf(trial.marks)
+        expect(
+          lines.some(
+            ([p, q]) => p.x === q.x && Math.abs(p.y - deck) < 0.01 && Math.abs(q.y - (centre.y + r)) < 0.01,
+          ),
+        ).toBe(true)
+        assertNear(centre.y + r - deck, up, 1e-6, 'up')
+        // on a circle the ridden face and the pipe's farthest point lie on the line through both middles
+        const c = transition!.centre
+        const [dx, dy] = [centre.x - c.x, centre.y - c.y]
+        const far = Math.hypot(dx, dy)
+        const at = (reach: number): Point => ({ x: c.x + (dx / far) * reach, y: c.y + (dy / far) * reach })
+        const [face, pipe] = [at(transition!.radius.surface), at(far - r)]
+        const near = (p: Point, q: Point): boolean => Math.hypot(p.x - q.x, p.y - q.y) < 0.01
+        // far from the lip it is left to the words
+        const { piece } = trial
+        if ([face, pipe].every(({ y }) => y < piece.y1)) {
+          count.out++
+          expect(lines.some(([p, q]) => near(p, face) && near(q, pipe))).toBe(true)
+        }
+        assertNear(transition!.radius.surface - (far - r), out, 1e-6, 'out')
+        const said = textsOf(trial.marks).map(({ text }) => text)
+        for (const [name, value] of Object.entries({ up, out })) {
+          const figure = said.find((text) => text.startsWith(`${name} `))
+          if (figure && units === 'mm') assertNear(Number(figure.slice(name.length + 1)), value, 0.0501, name)
+        }
+      }),
+      { numRuns: 300, seed: 21, endOnFailure: true },
+    )
+    expect(count.drawn).toBeGreaterThan(150)
+    expect(count.out).toBeGreaterThan(0.9 * count.drawn)
+    expect(count.negative).toBeGreaterThan(30)
+    expect(count.tiny).toBeGreaterThan(10)
+  })
+
+  test.each([
+    ['mm', 60.3, 8, 6, 'up 8', 'out 6'],
+    ['in', 2.375 * inch, 0.3125 * inch, 0.25 * inch, 'up 5/16', 'out 1/4'],
+    ['mm', 60.3, 0, 0, 'up 0', 'out 0'],
+    ['mm', 48.3, -3, 1, 'up -3', 'out 1'],
+  ] as const)(
+    'their figures stand on it in %s for a pipe of %s',
+    (units, outside, up, out, upSaid, outSaid) => {
+      const { ramp } = solve({ ...plain, coping: piped({ outside }, { kind: 'reveals', up, out }) }, units)
+      const said = textsOf(lipTrial(ramp, 168, 200, units)!.marks).map(({ text }) => text)
+      expect(said).toContain(upSaid)
+      expect(said).toContain(outSaid)
+    },
+  )
+})
+
+describe('the labels on the lip trial', () => {
+  test('none is crossed by a line or lies over another, whatever the ramp; each layer has one or is said in words', () => {
+    const count = { trials: 0, labels: 0, besides: 0 }
+    fc.assert(
+      fc.property(trialRamp, fc.double({ min: 60, max: 190, noNaN: true }), (design, width) => {
+        const { ramp } = solve(design)
+        const trial = lipTrial(ramp, width, 200, 'mm')
+        if (!trial) return
+        count.trials++
+        const { marks, piece } = trial
+        const strokes: readonly Path[] = [
+          trial.outline,
+          ...marks.flatMap((mark) => (mark.kind === 'stroke' ? [mark.path] : [])),
+        ]
+        const points = strokes
+          .flatMap((path) => pathSample(path, 0.3))
+          .filter(({ x, y }) => x > piece.x0 && x < piece.x1 && y > piece.y0 && y < piece.y1)
+        const texts = textsOf(marks)
+        const boxes = texts.map((mark) => textCorners(mark, affineIdentity))
+        const polygons = boxes.map(
+          (corners) => new Flatten.Polygon(corners.map(({ x, y }) => new Flatten.Point(x, y))),
+        )
+        texts.forEach(({ text }, i) => {
+          count.labels++
+          expect(
+            points.filter((p) => strictlyIn(boxes[i]!, p)),
+            text,
+          ).toEqual([])
+          for (const { x, y } of boxes[i]!)
+            expect(x > piece.x0 && x < piece.x1 && y > piece.y0 && y < piece.y1, text).toBe(true)
+          polygons.slice(i + 1).forEach((other) => {
+            expect(polygons[i]!.intersect(other).length, text).toBe(0)
+          })
+        })
+        const labels = texts.filter(({ text }) => /^(layer )?\d: /.test(text))
+        const told = trial.steps.some((step) => step.startsWith('Skin from the studs outward: '))
+        for (const { layer, sheet } of ramp.skin.filter(({ length }) => length > 0)) {
+          const label = labels.find(({ text }) => text.replace('layer ', '').startsWith(`${layer}: `))
+          if (label) assertNear(Number(label.text.split(': ')[1]), sheet.thickness, 0.0501, 'its thickness')
+          if (label?.angle === 0) count.besides++
+          if (!label) expect(told && trial.steps.join(), `layer ${layer}`).toContain(`${layer}: `)
+        }
+      }),
+      { numRuns: 300, seed: 22, endOnFailure: true },
+    )
+    expect(count.trials).toBeGreaterThan(150)
+    expect(count.labels).toBeGreaterThan(1000)
+    expect(count.besides).toBeGreaterThan(20)
+  })
+
+  test('on ramps as they are built each layer has its label, and so has all else', () => {
+    const count = { trials: 0, layers: 0, inWords: 0 }
+    fc.assert(
+      fc.property(job, ({ design, panel, units }) => {
+        const { ramp } = solve(design, units, panel)
+        const trial = lipTrial(ramp, 168, 200, units)
+        if (!trial) return
+        count.trials++
+        const said = textsOf(trial.marks).map(({ text }) => text)
+        for (const word of ['WASTE', 'KEEP', 'up ', 'out ', 'pipe ', 'drill ', 'deck board '])
+          expect(said.filter((text) => text.startsWith(word)).length, word).toBe(1)
+        for (const { layer } of ramp.skin) {
+          count.layers++
+          if (!said.some((text) => text.replace('layer ', '').startsWith(`${layer}: `))) count.inWords++
+        }
+      }),
+      { numRuns: 200, seed: 23, endOnFailure: true },
+    )
+    expect(count.trials).toBeGreaterThan(80)
+    expect(count.inWords / count.layers).toBeLessThan(0.02)
+  })
+
+  test('a common ramp has all of them, with the hole for the saw and the gap to the pipe', () => {
+    const trial = lipTrial(solve({ ...plain, coping: piped() }).ramp, 168, 200, 'mm')!
+    expect(
+      textsOf(trial.marks)
+        .map(({ text }) => text)
+        .sort(),
+    ).toEqual(
+      [
+        'WASTE',
+        'KEEP',
+        'up 8',
+        'out 6',
+        'layer 1: 9',
+        '2: 9',
+        '3: 6',
+        'pipe 60.3',
+        'drill 8 mm first',
+        'deck board 15',
+      ].sort(),
+    )
+    expect(trial.steps[1]).toContain('each layer of skin 2 mm short of the pipe')
+    expect(trial.steps.at(-1)).toContain(
+      'change "up" and "out" in your design file (the text that you wrote)',
+    )
+  })
+
+  test('a ramp whose notch is given has that to change; a round seat has no hole', () => {
+    const given = solve({ ...plain, coping: piped({}, { kind: 'notch', along: 30, down: 40 }) }).ramp
+    expect(lipTrial(given, 168, 200, 'mm')!.steps.at(-1)).toContain('change "along" and "down"')
+    const round = solve({ ...plain, coping: piped({ seat: 'round' }) }).ramp
+    const said = textsOf(lipTrial(round, 168, 200, 'mm')!.marks).map(({ text }) => text)
+    expect(said.some((text) => text.startsWith('drill'))).toBe(false)
+  })
+
+  test('the hole touches the wall and the floor of the notch', () => {
+    const { ramp } = solve({ ...plain, coping: piped() })
+    const { centre } = ramp.coping!
+    const corner = { x: centre.x + 60.3 / 2, y: centre.y - 60.3 / 2 }
+    const boxes = lipTrial(ramp, 168, 200, 'mm')!.marks.flatMap((mark) =>
+      mark.kind === 'stroke' && mark.path.pieces[0]!.kind === 'arc' ? [pathBounds(mark.path)] : [],
+    )
+    const holes = boxes.filter((box) => Math.abs(box.x1 - box.x0 - 8) < 1e-6)
+    expect(holes.length).toBe(1)
+    assertNear(holes[0]!.x1, corner.x, 1e-6, 'wall')
+    assertNear(holes[0]!.y0, corner.y, 1e-6, 'floor')
   })
 })

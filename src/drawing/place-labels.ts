@@ -1,0 +1,65 @@
+import { affineIdentity } from '../geometry/affine.ts'
+import type { Box } from '../geometry/bounds.ts'
+import { boxCorners, type Convex, convexContains, pathClip } from '../geometry/clip.ts'
+import { convexOverlap } from '../geometry/overlap.ts'
+import type { Path } from '../geometry/path.ts'
+import type { Point } from '../geometry/point.ts'
+import type { Drawing } from './drawing.ts'
+import { type TextMark, textCorners } from './text-box.ts'
+
+/** A text where it may stand, with a leader to what it names. */
+export interface LabelPlace {
+  readonly text: TextMark
+  readonly leader?: Path
+}
+
+/** Labels keep this far off lines and each other, mm. */
+const pad = 0.4
+
+/**
+ * For each label the first of its places that lies inside, clear of all lines, of the labels set before it and of their leaders;
+ * null where there is none.
+ */
+export const placeLabels = (
+  labels: readonly (readonly LabelPlace[])[],
+  drawn: Drawing,
+  inside: Box,
+): readonly (LabelPlace | null)[] => {
+  const lines = drawn.flatMap((mark) => (mark.kind === 'stroke' || mark.kind === 'fill' ? [mark.path] : []))
+  const taken: Convex[] = []
+  const leaders: Path[] = []
+  const room = boxCorners(inside)
+  return labels.map((places) => {
+    for (const place of places) {
+      const box = padded(textCorners(place.text, affineIdentity))
+      const { leader } = place
+      if (
+        box.every((p) => convexContains(room, p)) &&
+        taken.every((other) => convexOverlap(box, other) <= 0) &&
+        [...lines, ...leaders, ...(leader ? [leader] : [])].every(
+          (path) => pathClip(path, box).length === 0,
+        ) &&
+        (!leader || taken.every((other) => pathClip(leader, other).length === 0))
+      ) {
+        taken.push(box)
+        if (leader) leaders.push(leader)
+        return place
+      }
+    }
+    return null
+  })
+}
+
+/** Corners of a box, lower left first, moved outward. */
+const padded = ([a, b, c, d]: readonly Point[]): Convex => {
+  const unit = (p: Point, q: Point): Point => {
+    const size = Math.hypot(q.x - p.x, q.y - p.y) || 1
+    return { x: ((q.x - p.x) / size) * pad, y: ((q.y - p.y) / size) * pad }
+  }
+  const [u, v] = [unit(a!, b!), unit(a!, d!)]
+  const moved = (p: Point, along: number, up: number): Point => ({
+    x: p.x + along * u.x + up * v.x,
+    y: p.y + along * u.y + up * v.y,
+  })
+  return [moved(a!, -1, -1), moved(b!, 1, -1), moved(c!, 1, 1), moved(d!, -1, 1)]
+}

@@ -1,0 +1,61 @@
+import type { LabelPlace } from '../drawing/place-labels.ts'
+import { textWidth } from '../drawing/text-width.ts'
+import { pathOf } from '../geometry/path.ts'
+import type { Curve } from '../ramp/curve.ts'
+import type { SkinLayer } from '../ramp/skin.ts'
+import { words } from './label-text.ts'
+
+/** Ticks on the waste side of the cut line reach so far into the lowest layer, mm; then what a label keeps off the faces. */
+const ticksReach = 2.5
+const offFace = 0.5
+const sizes = [2.1, 1.9] as const
+
+/** Between places that are tried along a layer, mm. */
+const step = 3
+
+/**
+ * Where a layer's label may stand: along it, between its faces; else beside the stack, with a leader from its middle.
+ * `from` is the place where the layer begins on the piece, `total` the thickness of the whole skin.
+ */
+export const layerLabels = (
+  { layer, below, end, sheet }: SkinLayer,
+  curve: Curve,
+  from: number,
+  total: number,
+  said: string,
+): readonly LabelPlace[] => {
+  const middle = curve.offset(below + sheet.thickness / 2)
+  const [first, last] = [middle.lengthTo(from), middle.lengthTo(end)]
+  const low = below === 0 ? ticksReach : offFace
+  const lowest = below + low
+  const free = sheet.thickness - low - offFace
+  const within = sizes.flatMap((size): readonly LabelPlace[] => {
+    const wide = textWidth(said, size, 'regular')
+    if (free < 1.35 * size) return []
+    const line = curve.offset(lowest + (free - size) / 2)
+    return stations(first + wide / 2 + 1, last - wide / 2 - 2, 8 * layer).map((along) => {
+      const place = middle.placeAtLength(along)
+      return words(line.point(place), size, said, { angle: curve.slope(place), align: 'middle' })
+    })
+  })
+  const beside = [4, 8, 12, 17].flatMap((tail) =>
+    stations(first + 1, last - 1, 0).flatMap((along): readonly LabelPlace[] => {
+      const place = middle.placeAtLength(along)
+      const tip = curve.offset(total + tail).point(place)
+      const leader = pathOf(middle.point(place), tip)
+      const y = tip.y - sizes[0] / 2
+      return [
+        { ...words({ x: tip.x - 0.8, y }, sizes[0], said, { align: 'right' }), leader },
+        { ...words({ x: tip.x, y: tip.y + 0.8 }, sizes[0], said, { align: 'middle' }), leader },
+      ]
+    }),
+  )
+  return [...within, ...beside]
+}
+
+/** From `skip` below the upper end downward, then what was skipped. */
+const stations = (low: number, high: number, skip: number): readonly number[] => {
+  if (high < low) return []
+  const all = Array.from({ length: Math.floor((high - low) / step) + 1 }, (_, i) => high - i * step)
+  return [...all.filter((at) => at <= high - skip), ...all.filter((at) => at > high - skip)]
+}

@@ -1,0 +1,68 @@
+import { text } from '../drawing/drawing.ts'
+import type { LabelPlace } from '../drawing/place-labels.ts'
+import type { TextMark } from '../drawing/text-box.ts'
+import type { Point } from '../geometry/point.ts'
+import { words } from './label-text.ts'
+import { letters } from './pens.ts'
+import type { ReliefHole } from './relief-hole.ts'
+
+/** What the pipe takes up is cut away. */
+export const wasteLabels = ({ x, y }: Point, r: number): readonly LabelPlace[] =>
+  [1, 0.8, 0.65].flatMap((share) =>
+    [-0.62, -0.5, -0.72, -0.36].flatMap((dy) =>
+      [0, -0.15, -0.3].map((dx) =>
+        noted({ x: x + dx * r, y: y + dy * r }, Math.min(letters.word, r / 7) * share, 'WASTE', 'middle'),
+      ),
+    ),
+  )
+
+/** Behind the wall; no lower than words on the wood begin. */
+export const keepLabels = (wall: number, top: number, floor: number): readonly LabelPlace[] =>
+  [letters.side, letters.word, 3, letters.small]
+    .filter((size) => top - size - 3 >= floor - 5)
+    .flatMap((size) =>
+      [4, 1.5].map((off) => noted({ x: wall + off, y: top - size - 3 }, size, 'KEEP', 'left')),
+    )
+
+const noted = (at: Point, size: number, said: string, align: 'left' | 'middle'): LabelPlace => ({
+  text: text('note', at, size, said, { face: 'bold', align }) as TextMark,
+})
+
+/** Inside the pipe, else over it. */
+export const pipeLabels = ({ x, y }: Point, r: number, said: string): readonly LabelPlace[] => [
+  ...[letters.small, letters.mark].flatMap((size) =>
+    [6, 4.6, r / 2].flatMap((up) =>
+      [0, 0.2, -0.2].map((dx) => words({ x: x + dx * r, y: y + up }, size, said, { align: 'middle' })),
+    ),
+  ),
+  ...['middle' as const, 'right' as const].map((align) =>
+    words({ x, y: y + r + 1.6 }, letters.mark, said, { align }),
+  ),
+]
+
+/** In the wood beside the hole, else under it; no lower than words on the wood begin. */
+export const holeLabels = ({ corner, words: said }: ReliefHole): readonly LabelPlace[] =>
+  [letters.small, letters.mark].flatMap((size) => [
+    words({ x: corner.x + 3, y: corner.y + 3 }, size, said),
+    words({ x: corner.x + 3, y: corner.y - 1 }, size, said),
+    words({ x: corner.x + 1.5, y: corner.y - size - 1.6 }, size, said),
+    words({ x: corner.x - 1.5, y: corner.y - size - 1.6 }, size, said, { align: 'right' }),
+  ])
+
+/** In the board over the ticks of the cut line; a thin one has its label over it. */
+export const boardLabels = (
+  right: number,
+  wall: number,
+  deck: number,
+  board: number,
+  said: string,
+): readonly LabelPlace[] =>
+  [letters.small, letters.mark].flatMap((size) => [
+    ...(board >= size + 4.5
+      ? [
+          words({ x: right - 2, y: deck - size - 1.6 }, size, said, { align: 'right' }),
+          words({ x: wall + 2, y: deck - size - 1.6 }, size, said),
+        ]
+      : []),
+    words({ x: right - 2, y: deck + 1.4 }, size, said, { align: 'right' }),
+  ])

@@ -1,0 +1,130 @@
+import type { Units } from '../design/design.ts'
+import { arrowHead } from '../drawing/arrow.ts'
+import { type Drawing, stroke } from '../drawing/drawing.ts'
+import type { LabelPlace } from '../drawing/place-labels.ts'
+import type { Box } from '../geometry/bounds.ts'
+import { boxCorners, pathClip } from '../geometry/clip.ts'
+import { pathOf, segmentsPath } from '../geometry/path.ts'
+import { type Point, pointAngle, pointDistance, pointToward } from '../geometry/point.ts'
+import { showLength } from '../length.ts'
+import type { SolvedCoping } from '../ramp/coping.ts'
+import type { SkinLayer } from '../ramp/skin.ts'
+import type { Transition } from '../ramp/transition.ts'
+import { words } from './label-text.ts'
+import { letters, pens } from './pens.ts'
+
+/** How far the pipe stands out, drawn: a dimension line, what it is measured from, and where its figure may stand. */
+export interface RevealMarks {
+  readonly marks: Drawing
+  readonly figure: readonly LabelPlace[]
+}
+
+/** Heads need so much line between them; a shorter line has bars alone. mm */
+const headsFrom = 5
+const headSize = 1.8
+const barArm = 1
+
+/** From the top of the deck board to the level of the pipe's top, behind the pipe. */
+export const upReveal = (
+  { centre, outside, up }: SolvedCoping,
+  deck: number,
+  right: number,
+  units: Units,
+): RevealMarks => {
+  const r = outside / 2
+  const top = centre.y + r
+  const x = Math.min(centre.x + r + 7, right - 3)
+  const said = `up ${showLength(up, units, { decimals: 1 })}`
+  const [low, high] = [Math.min(deck, top), Math.max(deck, top)]
+  const beside = (low + high - letters.small) / 2
+  return {
+    marks: [
+      stroke('mark', pathOf({ x: centre.x, y: top }, { x: x + 1.5, y: top }), pens.tick),
+      ...dimension({ x, y: deck }, { x, y: top }),
+    ],
+    figure: [
+      words({ x: x + 2.4, y: beside }, letters.small, said),
+      words({ x: x + 0.6, y: high + 1.4 }, letters.small, said),
+      words({ x: x - 0.6, y: high + 1.4 }, letters.small, said, { align: 'right' }),
+      words({ x: x - 2.4, y: beside }, letters.small, said, { align: 'right' }),
+      words({ x: x - 0.6, y: high + 1.4 }, letters.mark, said, { align: 'right' }),
+    ],
+  }
+}
+
+/** The foot of the pipe's middle on the ridden face, and the pipe's farthest point square to it. */
+export const outEnds = (
+  { centre, outside }: SolvedCoping,
+  { curve }: Transition,
+  thickness: number,
+): { readonly face: Point; readonly pipe: Point; readonly away: number } => {
+  const ridden = curve.offset(thickness)
+  const { place } = curve.nearest(centre)
+  const away = ridden.slope(place) + Math.PI / 2
+  return { face: ridden.point(place), pipe: pointToward(centre, away, outside / 2), away }
+}
+
+/** From the ridden face, which is drawn on past the end of the skin, square to it to the pipe's farthest point. */
+export const outReveal = (
+  coping: SolvedCoping,
+  transition: Transition,
+  skin: readonly SkinLayer[],
+  thickness: number,
+  piece: Box,
+  units: Units,
+): RevealMarks => {
+  const { centre, out } = coping
+  const { curve } = transition
+  const { face, pipe, away } = outEnds(coping, transition, thickness)
+  // where the pipe lies far from the lip it is left to the words
+  if (Math.max(face.y, pipe.y) >= piece.y1) return { marks: [], figure: [] }
+  const ridden = curve.offset(thickness)
+  const { place } = curve.nearest(centre)
+  const outer = out > 0 ? pipe : face
+  const beyond = ridden.placeAtLength(ridden.lengthTo(place) + 4)
+  const end = skin.at(-1)?.end ?? place
+  const said = `out ${showLength(out, units, { decimals: 1 })}`
+  const figure = [5, 8, 11, 14].flatMap((tail): readonly LabelPlace[] => {
+    const tip = pointToward(outer, away, tail)
+    const leader = pathOf(outer, tip)
+    const y = tip.y - letters.small / 2
+    return [
+      { ...words({ x: tip.x - 0.9, y }, letters.small, said, { align: 'right' }), leader },
+      { ...words({ x: tip.x + 0.9, y }, letters.small, said), leader },
+      { ...words({ x: tip.x, y: tip.y + 0.9 }, letters.small, said, { align: 'middle' }), leader },
+      { ...words({ x: tip.x - 0.9, y }, letters.mark, said, { align: 'right' }), leader },
+    ]
+  })
+  return {
+    marks: [
+      ...(beyond > end
+        ? pathClip(segmentsPath(ridden.segments(end, beyond)), boxCorners(piece)).map((path) =>
+            stroke('mark', path, pens.tick),
+          )
+        : []),
+      ...dimension(face, pipe),
+    ],
+    figure,
+  }
+}
+
+/** A thin line with a bar across each end, and heads that point outward where it is long enough. */
+const dimension = (from: Point, to: Point): Drawing => {
+  const long = pointDistance(from, to)
+  const along = long > 1e-6 ? pointAngle(from, to) : 0
+  return [
+    stroke('mark', pathOf(from, to), pens.tick),
+    ...(long > 1e-6
+      ? [from, to].map((p) =>
+          stroke(
+            'mark',
+            pathOf(pointToward(p, along + Math.PI / 2, barArm), pointToward(p, along - Math.PI / 2, barArm)),
+            pens.tick,
+          ),
+        )
+      : []),
+    ...(long >= headsFrom
+      ? [...arrowHead('mark', to, along, headSize), ...arrowHead('mark', from, along + Math.PI, headSize)]
+      : []),
+  ]
+}

@@ -1,0 +1,29 @@
+import type { Units } from '../design/design.ts'
+import { cross } from '../drawing/cross.ts'
+import { type Drawing, stroke } from '../drawing/drawing.ts'
+import { circle } from '../geometry/path.ts'
+import type { Point } from '../geometry/point.ts'
+import { showLength } from '../length.ts'
+import type { SolvedCoping } from '../ramp/coping.ts'
+import { notchCorner } from '../ramp/side.ts'
+import { pens } from './pens.ts'
+
+/** Where to drill so that a saw can turn in the inner corner of a square notch: the hole touches floor and wall. */
+export interface ReliefHole {
+  readonly corner: Point
+  readonly marks: Drawing
+  readonly words: string
+}
+
+/** Null for a round seat. */
+export const reliefHole = (coping: SolvedCoping | null, units: Units): ReliefHole | null => {
+  if (coping?.seat !== 'square') return null
+  const drill = units === 'in' ? 25.4 * (5 / 16) : 8
+  const corner = notchCorner(coping)
+  const centre = { x: corner.x - drill / 2, y: corner.y + drill / 2 }
+  return {
+    corner,
+    marks: [stroke('mark', circle(centre, drill / 2), pens.mark), ...cross('mark', centre, 3, pens.mark)],
+    words: `drill ${showLength(drill, units, { unit: true })} first`,
+  }
+}
