@@ -3,10 +3,11 @@ import { type Drawing, group, text } from '../drawing/drawing.ts'
 import { paragraph } from '../drawing/paragraph.ts'
 import { affineTranslate } from '../geometry/affine.ts'
 import type { Point } from '../geometry/point.ts'
-import { showLength, showTolerance } from '../length.ts'
+import { showLength } from '../length.ts'
 import { datumFigures } from '../page/datum.ts'
 import type { PageSet } from '../page/draft.ts'
 import { mapPicture } from '../page/map-picture.ts'
+import { surveyLength } from '../page/survey.ts'
 import type { TileGroup } from '../page/tile-groups.ts'
 
 /** A picture as wide as a phone and as high as it must be, mm. */
@@ -58,7 +59,7 @@ const groupMap = (
   }
   write(title, 0, sizes.head, 'bold')
   write(
-    `${pattern.part} of ${pattern.serves.join('; ')}. Pages ${tiles[0]!.number} to ${tiles.at(-1)!.number} on ${plan.paper.name}, set ${code}.`,
+    `${pattern.part} of ${pattern.serves.join('; ')}. Pages ${tiles[0]!.number} to ${tiles.at(-1)!.number} on ${plan.paper.name}, set ${code}.${units === 'in' ? ' Lengths in inches: + is 1/32 more, – 1/32 less.' : ''}`,
   )
   const drawn = mapPicture({ x: topLeft.x, y: y - 2 }, inner, part, pictureStyle)
   marks.push(drawn.marks)
@@ -75,10 +76,7 @@ const groupMap = (
   y -= 1
   write('Check on the taped paper, and again on the wood:', 0, sizes.body, 'bold')
   for (const { words, value, tolerance } of survey)
-    write(
-      `${showLength(value, units, { unit: true, decimals: 1 })} ${showTolerance(tolerance, units)}  ${words}`,
-      5,
-    )
+    write(`${surveyLength({ value, tolerance }, units)}  ${words}`, 5)
   if (datums.length > 0) {
     y -= 1
     write("Crosses, from the panel's own edges:", 0, sizes.body, 'bold')

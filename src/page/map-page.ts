@@ -3,7 +3,7 @@ import { type Drawing, group, stroke, text } from '../drawing/drawing.ts'
 import { paragraph } from '../drawing/paragraph.ts'
 import type { Box } from '../geometry/bounds.ts'
 import { rectangle } from '../geometry/path.ts'
-import { showLength, showTolerance } from '../length.ts'
+import { showLength } from '../length.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import { letters, pens } from '../pattern/pens.ts'
 import type { Expected } from './budget.ts'
@@ -12,7 +12,7 @@ import { type Cover, covers } from './coverage.ts'
 import { type Datum, datumFigures } from './datum.ts'
 import { mapPicture } from './map-picture.ts'
 import type { CoverCounts } from './pattern-covers.ts'
-import { type SurveyLine, surveyLeast } from './survey.ts'
+import { type SurveyLine, surveyLeast, surveyLength } from './survey.ts'
 import type { Tile } from './tile.ts'
 
 export interface MapFacts {
@@ -81,7 +81,7 @@ const content = (facts: MapFacts, size: number): { readonly marks: Drawing; read
   top -= 1.5
   write('Check these on the taped paper, and again on the sawn wood:', 0, 'bold')
   for (const { words, value, tolerance } of facts.survey)
-    write(`${surveyLength(value, tolerance, units)}   ${words}`, 6)
+    write(`${surveyLength({ value, tolerance }, units)}   ${words}`, 6)
   const { likely, worst } = facts.expected.lip
   write(
     `When they are met, the lip lies within ${likely.toFixed(1)} mm of its place as a rule, ${worst.toFixed(1)} mm at worst.`,
@@ -146,9 +146,3 @@ const steps = ({ units, tiles, cover, trial, pattern }: MapFacts): readonly stri
 
 /** Papers as people write them. */
 const paperWord = (name: string): string => (/^a\d$/.test(name) ? name.toUpperCase() : name)
-
-/** A survey is read finer than wood is cut: its tolerance belongs to the tenths of a mm, beside the inches too. */
-const surveyLength = (mm: number, tolerance: number, units: Units): string => {
-  const fine = `${showLength(mm, 'mm', { decimals: 1 })} ${showTolerance(tolerance, 'mm')} mm`
-  return units === 'mm' ? fine : `${showLength(mm, units, { unit: true })} (${fine})`
-}

@@ -1,5 +1,5 @@
 import type { Units } from '../design/design.ts'
-import { rampStrips } from '../pattern/ramp-strips.ts'
+import { designStrips } from '../pattern/ramp-strips.ts'
 import type { Ramp } from '../ramp/ramp.ts'
 import type { Block, BlockPlace } from './block.ts'
 import type { Draft } from './draft.ts'
@@ -76,12 +76,7 @@ const trialDraft = (
 
 /** Pages of story strips alone. */
 const stripDrafts = (ramps: readonly Ramp[], { sheet, units, code, row }: PartFacts): readonly Draft[] =>
-  packedPages(
-    sheetWindow(sheet),
-    [],
-    ramps.flatMap((ramp) => rampStrips(ramp, units)),
-    code,
-  ).map(({ drawing, places }, i) => ({
+  packedPages(sheetWindow(sheet), [], designStrips(ramps, units), code).map(({ drawing, places }, i) => ({
     kind: 'strip',
     tile: `${rowLetters(row)}${i + 1}`,
     label: `Strips ${i + 1}`,
@@ -124,7 +119,7 @@ const packedDrafts = (
     const { outside } = ramp.coping!
     if (strip && !pipes.has(outside)) pipes.set(outside, pipeBlock(strip, `${ramp.name}/pipe`))
   }
-  const strips = ramps.flatMap((ramp) => rampStrips(ramp, units))
+  const strips = designStrips(ramps, units)
   const pages = packedPages(window, [...blocks, ...pipes.values()], strips, code)
   return {
     alone,

@@ -1,5 +1,7 @@
+import type { Units } from '../design/design.ts'
 import { convexContains } from '../geometry/clip.ts'
 import { type Point, pointBetween, pointDistance } from '../geometry/point.ts'
+import { showLength, showTolerance } from '../length.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import type { Datum } from './datum.ts'
 import type { Tile } from './tile.ts'
@@ -57,6 +59,15 @@ export const surveyLines = (
       }),
     )
   return [...pairs.sort((a, b) => b.value - a.value), ...curve]
+}
+
+/** A survey is read finer than wood is cut: its tolerance belongs to the tenths of a mm, beside the inches too. */
+export const surveyLength = (
+  { value, tolerance }: Pick<SurveyLine, 'value' | 'tolerance'>,
+  units: Units,
+): string => {
+  const fine = `${showLength(value, 'mm', { decimals: 1 })} ${showTolerance(tolerance)} mm`
+  return units === 'mm' ? fine : `${showLength(value, units, { unit: true })} (${fine})`
 }
 
 /** The tile whose own part holds a point; the nearest one where none does. */

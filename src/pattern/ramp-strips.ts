@@ -11,3 +11,18 @@ export const rampStrips = (ramp: Ramp, units: Units): readonly StoryStrip[] => [
   ...acrossStrips(ramp, units),
   ...holeStrip(ramp, units),
 ]
+
+/** The strips of all ramps of a design; ramps whose strips are alike share one of each, which names them all. */
+export const designStrips = (ramps: readonly Ramp[], units: Units): readonly StoryStrip[] => {
+  const alike = new Map<string, Ramp[]>()
+  for (const ramp of ramps) {
+    const key = JSON.stringify(rampStrips({ ...ramp, name: '' }, units))
+    alike.set(key, [...(alike.get(key) ?? []), ramp])
+  }
+  return [...alike.values()].flatMap((same) => {
+    const first = same[0]!
+    const shared = { ...first, name: same.map(({ name }) => name).join(', ') }
+    const names = rampStrips(first, units).map(({ name }) => name)
+    return rampStrips(shared, units).map((strip, i) => ({ ...strip, name: names[i]! }))
+  })
+}

@@ -1,10 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { rampStrips } from '../../src/pattern/ramp-strips.ts'
+import { readDesign } from '../../src/design/read.ts'
+import { designStrips, rampStrips } from '../../src/pattern/ramp-strips.ts'
 import type { StripMark, StripRow } from '../../src/pattern/story-strip.ts'
+import { solveDesign } from '../../src/ramp/solve.ts'
 import { job } from '../ramp/framed.ts'
 import { piped, plain, solve } from '../ramp/ramps.ts'
 import { assertNear } from '../support/near.ts'
+import { templateText } from '../support/templates.ts'
 
 const rings = (row: StripRow | undefined): readonly number[] =>
   row!.marks.filter(({ sign }) => sign === 'ring').map(({ at }) => at)
@@ -150,4 +153,28 @@ test('a layer that is stepped back has the zero of both its edges at its own toe
   const start = 20 / (frame - 13.5)
   assertNear(flat!, (angle - start) * (frame - 13.5), 1e-6)
   assertNear(bent!, (angle - start) * (frame - 18), 1e-6)
+})
+
+describe('the strips of twins', () => {
+  const text = (width: number): string =>
+    `${templateText('quarter-mm').replace('  - kind: quarter', '  - name: left\n    kind: quarter')}  - { name: right, like: left, width: ${width} }\n`
+
+  const strips = (width: number) => {
+    const reading = readDesign(text(width))
+    if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
+    return designStrips(solveDesign(reading.design).ramps, 'mm')
+  }
+
+  test('are printed once, for both of them by name', () => {
+    const found = strips(1216)
+    const alone = found.filter(({ name }) => name.startsWith('left/'))
+    expect(found).toEqual(alone)
+    expect(new Set(found.map(({ name }) => name)).size).toBe(found.length)
+    for (const { title } of found) expect(title).toContain('left, right')
+  })
+
+  test('are printed for each where one is wider', () => {
+    const found = strips(1000)
+    expect(found.filter(({ name }) => name.startsWith('right/')).length).toBeGreaterThan(2)
+  })
 })
