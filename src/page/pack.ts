@@ -13,18 +13,10 @@ export interface Packed {
 }
 
 /**
- * Rectangles on as few pages as the tries below find, `gap` apart; the first `leading` ones on the first pages, where that takes
- * no more. Free room is kept as all largest free boxes, which may overlap (Jylänki, A thousand ways to pack the bin, 2010:
- * maximal rectangles). Throws RangeError where one fits no page.
+ * What each try finds of rectangles on few pages, `gap` apart; the first `leading` ones on the first pages, where that takes no
+ * more. Free room is kept as all largest free boxes, which may overlap (Jylänki, A thousand ways to pack the bin, 2010: maximal
+ * rectangles). Throws RangeError where one fits no page.
  */
-export const packRectangles = (
-  sizes: readonly Size[],
-  page: Size,
-  gap: number,
-  leading = 0,
-): readonly (readonly Packed[])[] => fewestPages(packings(sizes, page, gap, leading))[0]!
-
-/** What each try finds. */
 export const packings = (
   sizes: readonly Size[],
   page: Size,
@@ -36,11 +28,6 @@ export const packings = (
       packInOrder(sizes, page, gap, (size, i) => order(size, i < leading), turnCost),
     ),
   )
-
-const fewestPages = <T extends { readonly length: number }>(found: readonly T[]): readonly T[] => {
-  const least = Math.min(...found.map(({ length }) => length))
-  return found.filter(({ length }) => length === least)
-}
 
 const longest = ({ width, height }: Size): number => Math.max(width, height)
 

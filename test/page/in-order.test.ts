@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import { boxOverlaps } from '../../src/geometry/bounds.ts'
 import { inOrder, wrongPairs } from '../../src/page/in-order.ts'
-import { packings, packRectangles } from '../../src/page/pack.ts'
+import { packings } from '../../src/page/pack.ts'
 
 const page = { width: 190, height: 271 }
 const gap = 4
@@ -54,7 +54,7 @@ it('pieces come into their order without a page more, each at its size, none nea
 
 it('pieces of one size are all in order', () => {
   const sizes = Array.from({ length: 20 }, () => ({ width: 185, height: 20 }))
-  const shuffled = packRectangles(sizes, page, gap).map((placed) =>
+  const shuffled = packings(sizes, page, gap)[0]!.map((placed) =>
     placed.map((one) => ({ ...one, index: (one.index * 7) % 20 })),
   )
   const groups = sizes.map(() => 0)

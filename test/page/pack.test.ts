@@ -1,7 +1,11 @@
 import Flatten from '@flatten-js/core'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { packRectangles } from '../../src/page/pack.ts'
+import { packings } from '../../src/page/pack.ts'
+
+/** The first of the tries that takes the fewest pages. */
+const packRectangles = (...of: Parameters<typeof packings>) =>
+  packings(...of).reduce((a, b) => (b.length < a.length ? b : a))
 
 const real = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const page = { width: 190, height: 271 }
