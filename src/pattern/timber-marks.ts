@@ -28,8 +28,10 @@ export const timberMarks = (timber: Timber, number: number): Drawing => {
   // the long way of the rectangle, end to end
   const [from, to] =
     timber.depth >= timber.width ? [face, foot] : [pointBetween(a, d, 0.5), pointBetween(b, c, 0.5)]
-  const size = Math.min(letters.word, timber.depth * 0.4)
-  const words = `stud ${number} ${timber.lies}`
+  const words = `stud ${number} ${timber.lies === 'flat' ? 'flat' : 'on edge'}`
+  // within the narrow way of a usual section where that leaves letters to read
+  const slim = (Math.min(timber.width, timber.depth) - 5) / textWidth(words, 1, 'bold')
+  const size = Math.min(letters.word, timber.depth * 0.4, Math.max(slim, 3))
   const half = { x: textWidth(words, size, 'bold') / 2 + 1.5, y: size / 2 + 1.5 }
   const inner = { x: half.x - pens.mark.width, y: half.y - pens.mark.width }
   const frame = ({ x, y }: Point) => rectangle(middle.x - x, middle.y - y, middle.x + x, middle.y + y)
