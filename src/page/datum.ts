@@ -13,6 +13,7 @@ import { pathSample } from '../geometry/sample.ts'
 import { showLength } from '../length.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import { letters, pens } from '../pattern/pens.ts'
+import { labelWords } from './label-marks.ts'
 import { type Tile, tileCell, tilePoint } from './tile.ts'
 
 /** A cross whose distances from the panel's own edges are printed beside it. */
@@ -161,11 +162,13 @@ const datumPlaces = (tile: Tile, pattern: Pattern, ground: Ground, units: Units)
 
 /** Corners and middles of a pattern's own words. */
 const wordPoints = (pattern: Pattern): readonly Point[] =>
-  pattern.marks.flatMap((mark) => {
-    if (mark.kind !== 'text') return []
-    const corners = textCorners(mark, affineIdentity)
-    return [...corners, pointBetween(corners[0]!, corners[2]!, 0.5)]
-  })
+  [...pattern.marks, ...pattern.labels.map((label) => labelWords(label, label.places[0]!))].flatMap(
+    (mark) => {
+      if (mark.kind !== 'text') return []
+      const corners = textCorners(mark, affineIdentity)
+      return [...corners, pointBetween(corners[0]!, corners[2]!, 0.5)]
+    },
+  )
 
 /** The three figures of a datum, in the builder's units. */
 export const datumFigures = (at: Point, pattern: Pattern, units: Units): readonly string[] => [

@@ -134,11 +134,11 @@ const steps = ({ units, tiles, cover, trial, pattern }: MapFacts): readonly stri
         ? []
         : ['Set out the numbered crosses on the panel with tape and square (figures below).']),
     ].join(' '),
-    'Trim each page on its left and lower joint lines, where it has them (its big number upright). Lay the pages in the order of their numbers, each row to its snap line; snip the paper in to the arrowheads to see it. At a joint the crosses lie on each other, half circles of one number make a whole one, and the zero ticks of both scales run through. Where tick 3 does instead, the page is 0.3 mm off; if it is more, lay it again. Low-tack tape; use the paper the same day, damp paper grows.',
+    'Trim each page on its left and lower joint lines, where it has them (its big number upright). Lay the pages in the order of their numbers, each row to its snap line; snip edges that are not trimmed in to the arrowheads to see it. At a joint the crosses lie on each other, half circles of one number make a whole one, and the zero ticks of both scales run through. Where tick 3 does instead, the page is 0.3 mm off; if it is more, lay it again. Low-tack tape; use the paper the same day, damp paper grows.',
     cover === 'whole'
       ? "Lay the taped sheet to the panel's bottom and front edges; blank paper may hang over them."
       : `${level ? 'Page by page, lay the numbered crosses on those of the panel too' : 'Lay the taped sheet on the panel, each numbered cross on its own'} (prick through the paper)${level ? '; where chalk and cross disagree, the cross decides' : ''}. Straight edges are the panel's own or a ruler's work; blank paper may hang over them.`,
-    'The middle of the thick black line is the line. Prick through it every 25 mm (1 in) or cut the paper on it, then draw with a thin batten. Dashed boxes are timbers on the inner face, seen from the end, X on their wood, a cross in a ring at each screw: prick these through.',
+    'The middle of the thick black line is the line. Prick through it every 25 mm (1 in) or cut the paper on it, then draw with a thin batten. Dashed boxes are timbers on the back, the inner face, seen from the end, X on their wood, a cross in a ring at each screw: prick these through.',
     'Saw beside the line on the side of the ticks, marked WASTE, and smooth down to it. KEEP is your panel.',
     'Trace the first side onto all the others and drill its screw holes through them; turned over, it is the other end of the ramp.',
   ]

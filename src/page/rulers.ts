@@ -32,7 +32,8 @@ export const rulerMarks = (tile: Tile, units: Units, covered: (box: Box) => bool
     ...ruler(cell.x0 + 8, cell.x1 - 8, zero.x, units).flatMap(
       ({ at, major, label }): Drawing => [
         stroke('note', pathOf({ x: at, y: level }, { x: at, y: level + (major ? 4 : 2) }), pens.ruler),
-        ...(major ? figure({ x: at + 0.8, y: level + 2.4 }, label) : []),
+        // clear of the figures up the page
+        ...(major && at > cell.x0 + inset + 12 ? figure({ x: at + 0.8, y: level + 2.4 }, label) : []),
       ],
     ),
     ...ruler(cell.y0 + 8, cell.y1 - 8, zero.y, units).flatMap(

@@ -11,6 +11,7 @@ import { letters, pens } from '../pattern/pens.ts'
 import { clipMarks } from './clip-marks.ts'
 import { type Datum, datumMarks } from './datum.ts'
 import { keepWaste } from './keep-waste.ts'
+import { labelMarks } from './label-marks.ts'
 import { freePlace, type Occupancy, occupancyOf, occupyBox, occupyPoints, takenIn } from './occupancy.ts'
 import { rulerMarks } from './rulers.ts'
 import { type Tile, tileCell, tilePoint } from './tile.ts'
@@ -28,7 +29,7 @@ export interface TileFacts extends TitleFacts {
 export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   const { pattern, units } = facts
   const cuts = pathClip(pattern.outline, tile.window)
-  const marks = clipMarks(pattern.marks, tile)
+  const marks = [...clipMarks(pattern.marks, tile), ...labelMarks(pattern.labels, tile)]
   const ticks = facts.ticks.filter((path) =>
     [path.start, path.pieces[0]!.to].every((p) => convexContains(tile.window, p)),
   )

@@ -16,6 +16,15 @@ export interface PatternDistance {
   readonly ofCurve: boolean
 }
 
+/** Words in a box that stand whole on a page, or elsewhere along what they name. */
+export interface PatternLabel {
+  readonly words: string
+  /** height of the capitals, mm */
+  readonly size: number
+  /** middles of the box, the usual one first */
+  readonly places: readonly Point[]
+}
+
 /** Full-size drawing of one part, in mm: toe at the left, y up. */
 export interface Pattern {
   /** such as `outer/side` */
@@ -29,6 +38,8 @@ export interface Pattern {
   readonly edges: readonly PatternEdge[]
   /** marks that lie on the part, studs first */
   readonly marks: Drawing
+  /** what its timbers are called */
+  readonly labels: readonly PatternLabel[]
   /** a line in one piece that must be on paper to place and trace the traced edges */
   readonly line: Path
   /** strokes that a whole plot carries besides the outline */

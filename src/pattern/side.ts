@@ -11,7 +11,7 @@ import type { Transition } from '../ramp/transition.ts'
 import type { Pattern, PatternDistance } from './pattern.ts'
 import { letters, pens } from './pens.ts'
 import { reliefHole } from './relief-hole.ts'
-import { timberMarks, timberOutline } from './timber-marks.ts'
+import { timberLabel, timberMarks, timberOutline } from './timber-marks.ts'
 
 /** How much of the straight edges beside toe and notch a line plot carries, so that they can be laid to the panel. */
 const lead = 40
@@ -31,7 +31,7 @@ export const sidePattern = (ramp: Quarter, serves: readonly string[], units: Uni
     outline: side.outline,
     edges: side.edges.map(({ name, path }) => ({ path, traced: traced.includes(name) })),
     marks: [
-      ...timbers.flatMap((timber, i) => timberMarks(timber, i + 1)),
+      ...timbers.flatMap(timberMarks),
       ...(hole
         ? [
             ...hole.marks,
@@ -53,6 +53,7 @@ export const sidePattern = (ramp: Quarter, serves: readonly string[], units: Uni
       stroke('datum', pathOf({ x: 0, y: 0 }, { x: side.length, y: 0 }), pens.datum),
       stroke('datum', pathOf(transition.lip, { x: side.length, y: side.height }), pens.datum),
     ],
+    labels: timbers.map((timber, i) => timberLabel(timber, i + 1)),
     line: tracedLine(side),
     markPaths: timbers.map(timberOutline),
     length: side.length,
