@@ -114,6 +114,12 @@ export const firstThat = (
   return null
 }
 
+/** `firstThat` for several keys of one design. */
+export const firstOf =
+  (design: QuarterDesign, units: Units, trial: Trial) =>
+  (key: Key, from: number, towards: 1 | -1): Offered | null =>
+    firstThat(trial, design, key, from, towards, units)
+
 /** Ways out as the end of a message, or what is said where there is none. */
 export const orWays = (ways: readonly (string | null)[], otherwise: string): string => {
   const found = ways.filter((way) => way !== null)
