@@ -2,7 +2,7 @@ import type { QuarterDesign, Units } from '../design/design.ts'
 import { type Draft, stop, type Trial, warn } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
 import { measured, offer, same } from './offer.ts'
-import { backKey, downKey, firstOf, orWays, outKey, upKey } from './retype.ts'
+import { backKey, downKey, firstOf, firstThat, orWays, outKey, upKey } from './retype.ts'
 import type { Transition } from './transition.ts'
 
 const leastWood = 40

@@ -4,7 +4,7 @@ import { type Point, pointDistance } from '../geometry/point.ts'
 import { type Draft, stop, type Trial, warn } from './check.ts'
 import { levelFinding, topFindings, woodFindings } from './coping-wood.ts'
 import { measured, same } from './offer.ts'
-import { alongKey, firstOf, orWays, outKey, radiusKey, upKey } from './retype.ts'
+import { alongKey, firstOf, firstThat, orWays, outKey, radiusKey, upKey } from './retype.ts'
 import { skinThickness, type Transition } from './transition.ts'
 
 /** The pipe and the notch that seats it, solved: design.md §5. Lengths mm. */
