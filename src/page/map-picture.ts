@@ -30,6 +30,9 @@ export interface MapPictureStyle {
 /** Half the length of a cross, mm. */
 const arm = 2
 
+/** The letters of an image are this much wider than a page's, which are the ones measured. */
+const wider = 1.15
+
 /** Room kept round words, mm. */
 const clear = 0.6
 
@@ -119,8 +122,7 @@ const numberMark = (tile: Tile, cell: readonly Point[], taken: Taken, tallest: n
   const [a, b, c, d] = cell as readonly [Point, Point, Point, Point]
   const words = `${tile.number}`
   const own = pointsBounds(cell)
-  // letters of a picture are wider than those of a page
-  const slim = textWidth(words, 1, 'bold') * 1.15
+  const slim = textWidth(words, 1, 'bold') * wider
   const largest = Math.min(tallest, (own.y1 - own.y0) * 0.5, ((own.x1 - own.x0) * 0.5) / slim)
   const boxAt = (p: Point, size: number, room: number): Box =>
     boxGrow(
@@ -155,7 +157,7 @@ const numberMark = (tile: Tile, cell: readonly Point[], taken: Taken, tallest: n
 
 /** Start of the baseline of a word beside a point, where it covers least; above and before it among equals. */
 const besidePoint = (taken: Taken, p: Point, words: string, size: number): Point => {
-  const [width, height] = [textWidth(words, size, 'bold') * 1.15, size * 0.75]
+  const [width, height] = [textWidth(words, size, 'bold') * wider, size * 0.75]
   const boxAt = ({ x, y }: Point): Box => boxGrow({ x0: x, y0: y, x1: x + width, y1: y + height }, clear)
   const [most, top] = [taken.never.columns * taken.never.step, taken.never.rows * taken.never.step]
   const places = [1, 2, 3.5, 5].flatMap((away) =>

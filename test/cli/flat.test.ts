@@ -12,6 +12,11 @@ ramps:
       studs: { every: 300 } }
 `
 const both = template('quarter-and-flat-mm')
+const gaugedFor = (design: string) =>
+  traceply(
+    ...['gauge', 'study', '--across', '149mm', '--down', '150mm'],
+    ...['--profiles', file('printers'), '--for', design],
+  )
 
 describe.each([
   ['mm', 'quarter-and-flat-mm'],
@@ -150,20 +155,7 @@ describe('a design with a flat and a quarter', () => {
   })
 
   it('gauge tells what a printer does to the quarter', async () => {
-    const { exit, out } = await traceply(
-      ...[
-        'gauge',
-        'study',
-        '--across',
-        '149mm',
-        '--down',
-        '150mm',
-        '--profiles',
-        file('printers'),
-        '--for',
-        both,
-      ],
-    )
+    const { exit, out } = await gaugedFor(both)
     expect(exit).toBe(0)
     expect(out).toContain('quarter, uncorrected')
     expect(out).not.toContain('flat, uncorrected')
@@ -235,20 +227,7 @@ describe('a design of flats alone has no curve', () => {
 
   it('gauge --for tells of the printer alone', async () => {
     const path = save('floor.yaml', alone)
-    const { exit, out } = await traceply(
-      ...[
-        'gauge',
-        'study',
-        '--across',
-        '149mm',
-        '--down',
-        '150mm',
-        '--profiles',
-        file('printers'),
-        '--for',
-        path,
-      ],
-    )
+    const { exit, out } = await gaugedFor(path)
     expect(exit).toBe(0)
     expect(out).not.toContain('uncorrected')
   })

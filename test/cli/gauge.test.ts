@@ -12,7 +12,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { assertNear } from '../support/near.ts'
-import { templates } from '../support/templates.ts'
+import { templates, templateText } from '../support/templates.ts'
 import { traceply } from '../support/traceply.ts'
 
 let folder = ''
@@ -230,6 +230,22 @@ describe('--for tells what the printer would do to a ramp', () => {
       }
     },
   )
+
+  it('of twins each, though they share a pattern', async () => {
+    const twins = `${templateText('quarter-mm').replace('  - kind: quarter', '  - name: left\n    kind: quarter')}  - { name: right, like: left }\n`
+    writeFileSync(join(folder, 'twins.yaml'), twins)
+    const { out } = await gauge('study', ...sides, '--json', '--for', join(folder, 'twins.yaml'))
+    const [left, right] = JSON.parse(out).effects
+    expect([left.ramp, right.ramp]).toEqual(['left', 'right'])
+    expect(right).toEqual({ ...left, ramp: 'right' })
+  })
+
+  it('says so where the design cannot be laid out', async () => {
+    writeFileSync(join(folder, 'high.yaml'), templateText('quarter-mm').replace('deck: 640', 'deck: 2400'))
+    const { out } = await gauge('study', ...sides, '--for', join(folder, 'high.yaml'))
+    expect(out).toContain('cannot be laid out, so nothing is told of it')
+    expect(out).not.toContain('uncorrected')
+  })
 
   it('and keeps nothing where there is no such design, or a bad one', async () => {
     expect((await gauge('study', ...sides, '--for', join(folder, 'nope.yaml'))).exit).toBe(2)

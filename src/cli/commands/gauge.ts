@@ -9,7 +9,7 @@ import { curveEffect, leftAtLip, radiusOf } from '../../printer/effect.ts'
 import { gaugePrinter, type Readings, readingError, squareDiagonal } from '../../printer/gauge.ts'
 import { mostMargin, type Profile, profileDistortion, profileReadings } from '../../printer/profile.ts'
 import { type Reading, readReading, squareSide } from '../../printer/reading.ts'
-import { printerUncertainty } from '../../printer/uncertainty.ts'
+import { type PrinterUncertainty, printerUncertainty } from '../../printer/uncertainty.ts'
 import { hasStop } from '../../ramp/check.ts'
 import { quartersOf } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
@@ -144,7 +144,7 @@ const report = (
   shell: Shell,
 ): void => {
   const uncertainty = printerUncertainty(profileReadings(profile))
-  const effects = design ? effectsOf(design, profile) : []
+  const effects = design ? effectsOf(design, profile, uncertainty) : []
   if (options.json) {
     shell.out(`${JSON.stringify({ ...profile, uncertainty, ...(design ? { effects } : {}) }, null, 2)}\n`)
     return
@@ -166,29 +166,33 @@ const report = (
         wrap(line),
       ),
     )
+  if (design && effects.length === 0 && design.ramps.some(({ kind }) => kind === 'quarter'))
+    lines.push('the design cannot be laid out, so nothing is told of it: `traceply figures` says why')
   shell.out(`${lines.join('\n')}\n`)
 }
 
 /** What the printer does to each ramp that can be plotted, its pages laid as `plot` lays them unless told otherwise. */
-const effectsOf = (design: Design, profile: Profile) => {
+const effectsOf = (design: Design, profile: Profile, uncertainty: PrinterUncertainty) => {
   const solved = solveDesign(design)
   if (hasStop(solved.checks)) return []
   const paper = paperNames.find((name) => name === profile.paper) ?? design.paper
   const sheet = { paper: paperOf(paper), margins: defaultMargins(paper), correction: noCorrection }
   const covered = designCovers(design, solved, { sheet, overlap: defaultOverlap })
   const { cover } = chooseCover(coverCounts(covered))
-  const uncertainty = printerUncertainty(profileReadings(profile))
-  return covered.flatMap(({ pattern, covers }) => {
-    const { lattice } = covers[cover]
+  return quartersOf(solved.ramps).flatMap((ramp) => {
+    const curve = ramp.transition?.curve
+    // twins share a pattern
+    const outline = JSON.stringify(ramp.side?.outline)
+    const found = covered.find(({ pattern }) => JSON.stringify(pattern.outline) === outline)
+    if (!curve || !found) return []
+    const { lattice } = found.covers[cover]
     const laid = {
       rows: lattice.layout === 'portrait' ? 'across' : 'down',
       angle: Math.atan2(lattice.toFrame[2], lattice.toFrame[0]),
     } as const
-    const curve = quartersOf(solved.ramps).find(({ name }) => name === pattern.ramp)?.transition?.curve
-    if (!curve) return []
     return [
       {
-        ramp: pattern.ramp,
+        ramp: ramp.name,
         cover,
         radius: radiusOf(curve),
         uncorrected: curveEffect(curve, profileDistortion(profile), laid),
