@@ -24,8 +24,8 @@ export const showRange = ({ least, most }: Range, units: Units): string => {
 const within = (mm: number, { least, most }: Range): boolean => mm >= least && mm <= most
 
 /**
- * A length that can be read but cannot be meant; null for a good one. A bare number that would be good in
- * the other unit is most likely typed in that one.
+ * A length that can be read but cannot be meant; null for a good one. A number that would be good in
+ * another unit is most likely meant in that one.
  */
 export const implausible = (
   source: string,
@@ -37,12 +37,22 @@ export const implausible = (
   const bare = reading.unit === null
   const said = quote(bare ? `${source} ${units}` : source).slice(1, -1)
   const outside = `${said} is outside ${showRange(range, units)}`
-  const other = units === 'mm' ? 'in' : 'mm'
-  const meant = bare ? readLength(source, other) : { error: '' }
-  if ('error' in meant || !within(meant.mm, range)) return { code: 'range', fault: outside }
-  const back = showLength(meant.mm, units, { unit: true })
-  const fault = `${outside}; did you mean ${quote(`${source} ${other}`).slice(1, -1)} (${back})?`
-  return { code: 'other-unit', fault }
+  const number = bare ? source : source.replace(/\s*(?:\p{L}+|["'])\.?$/u, '')
+  // who wrote a unit of another kind than the file's may have meant the file's
+  for (const unit of bare ? likely[units] : [units]) {
+    const meant = readLength(`${number} ${unit}`, units)
+    if ('error' in meant || unit === (reading.unit ?? units) || !within(meant.mm, range)) continue
+    const back = unit === units ? '' : ` (${showLength(meant.mm, units, { unit: true })})`
+    const fault = `${outside}; did you mean ${quote(`${number} ${unit}`).slice(1, -1)}${back}?`
+    return { code: bare && unit === (units === 'mm' ? 'in' : 'mm') ? 'other-unit' : 'range', fault }
+  }
+  return { code: 'range', fault: outside }
+}
+
+/** Units that a bare number may have been meant in, the likeliest first. */
+const likely: Readonly<Record<Units, readonly LengthUnit[]>> = {
+  mm: ['in', 'm', 'cm', 'ft'],
+  in: ['mm', 'ft'],
 }
 
 /** So many sizes that would be good in the other unit are no slips: the file says the wrong `units`. */

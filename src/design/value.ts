@@ -54,8 +54,15 @@ export const choiceValue = (text: string, of: readonly string[], what: string): 
   return of.includes(word) ? { value: word } : unknownWord(what, text, of)
 }
 
+/** `inch` and `millimetres` are no slips of `in` and `mm`. */
+const unitMeant = (word: string): string | undefined => {
+  if (/^milli/i.test(word.trim())) return 'mm'
+  const reading = readLength(`1 ${word.trim()}`, 'mm')
+  return 'error' in reading ? undefined : (reading.unit ?? undefined)
+}
+
 const unknownWord = (what: string, word: string, of: readonly Material[] | readonly string[]): Fault => {
-  const near = nearWord(word, of)
+  const near = nearWord(word, of) ?? of.find((own) => own === unitMeant(word))
   const meant = near === undefined ? '' : `did you mean ${quote(near)}? `
   return { code: 'choice', fault: `unknown ${what} ${quote(word)}; ${meant}allowed: ${of.join(', ')}` }
 }

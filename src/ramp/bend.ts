@@ -1,7 +1,8 @@
 import type { QuarterDesign, Sheet, Units } from '../design/design.ts'
 import { showLength } from '../length.ts'
-import { type Finding, note, warn } from './check.ts'
+import { type Draft, note, type Trial, warn } from './check.ts'
 import { measured, offer, same, wordList } from './offer.ts'
+import { firstThat, radiusKey } from './retype.ts'
 
 const inch = 25.4
 const foot = 12 * inch
@@ -28,9 +29,6 @@ const slack = 0.1
 
 /** Ramp practice, no source: hardboard up to here takes every usual radius. mm */
 const thinHardboard = 6.5
-
-/** Largest radius that the design file takes, mm. */
-const mostRadius = 20_000
 
 /** The row of the table that holds for a thickness: the next thicker one when it lies between; null past the table. */
 export const bendRow = (thickness: number): BendRow | null =>
@@ -68,15 +66,12 @@ const named = (those: readonly Bent[], units: Units): string =>
   `layer${those.length > 1 ? 's' : ''} ${wordList(those.map(({ layer }) => `${layer}`))} (${measured(those[0]!.sheet.thickness, units)} plywood)`
 
 /** Whether each layer bends to the radius of its own curve, in words: at most one warning, with what works. */
-export const bendFindings = (
-  { skin, transition }: QuarterDesign,
-  frameRadius: number,
-  units: Units,
-): readonly Finding[] => {
+export const bendFindings = (design: QuarterDesign, frameRadius: number, units: Units): readonly Draft[] => {
+  const { skin } = design
   const show = (mm: number): string => measured(mm, units)
   const { atLeast, atMost } = offer(units)
   const layers = bentLayers(skin, frameRadius)
-  const findings: Finding[] = []
+  const findings: Draft[] = []
   const broken = layers.filter(cracks)
   if (broken.length > 0) {
     const reasons = alike(broken).map((those) => {
@@ -87,12 +82,14 @@ export const bendFindings = (
         : `${named(those, units)} may crack at a radius of ${atMost(radius)}: ` +
             `the least is ${atLeast(row.easy)} with the face grain along the ramp's width, ${atLeast(row.hard)} the other way`
     })
-    const ways = [
-      ...thinnerWay(skin, transition.circle, frameRadius, units),
-      ...radiusWay(layers, transition.circle, units),
-    ]
-    const remedy = ways.length > 0 ? ways.join(', or ') : `no plywood bends so far; take ${show(6)} hardboard`
-    findings.push(warn('skin-bend', `${reasons.join('; ')}; ${remedy}`))
+    const remedy = (trial: Trial): string => {
+      const ways = [
+        ...thinnerWay(trial, design, frameRadius, units),
+        ...radiusWay(trial, design, layers, units),
+      ]
+      return ways.length > 0 ? ways.join(', or ') : `no plywood bends so far; take ${show(6)} hardboard`
+    }
+    findings.push(warn('skin-bend', (trial: Trial) => `${reasons.join('; ')}; ${remedy(trial)}`))
   }
   const turned = layers.filter((bent) => isPlywood(bent) && !cracks(bent) && bent.radius < bent.row!.hard)
   if (turned.length > 0)
@@ -118,15 +115,14 @@ export const bendFindings = (
   return findings
 }
 
-type Circle = QuarterDesign['transition']['circle']
-
 /** The thickest row that bends when it is taken, in layers enough, for every layer that does not; thickness as it is sold. */
 const thinnerWay = (
-  skin: readonly Sheet[],
-  circle: Circle,
+  trial: Trial,
+  design: QuarterDesign,
   frameRadius: number,
   units: Units,
 ): readonly string[] => {
+  const { skin } = design
   const broken = bentLayers(skin, frameRadius).map(cracks)
   const step = units === 'mm' ? 1 : inch / 16
   for (const row of [...rows].reverse()) {
@@ -137,23 +133,38 @@ const thinnerWay = (
         ? Array.from({ length: times(sheet) }, () => ({ thickness, material: 'plywood' as const }))
         : [sheet],
     )
-    const grown =
-      replaced.reduce((sum, s) => sum + s.thickness, 0) - skin.reduce((sum, s) => sum + s.thickness, 0)
-    // a given radius of the ridden face leaves the frame's to follow the skin
-    if (bentLayers(replaced, circle.layer === 'frame' ? frameRadius : frameRadius + grown).some(cracks))
-      continue
+    if (!trial({ ...design, skin: replaced })) continue
     const places = skin.flatMap((sheet, i) =>
       broken[i] ? [`${times(sheet)} ${times(sheet) > 1 ? 'sheets' : 'sheet'} for layer ${i + 1}`] : [],
     )
-    return [`take ${showLength(thickness, units, { unit: true })} plywood instead, ${wordList(places)}`]
+    return [
+      `take ${showLength(thickness, units, { unit: true })} plywood instead, ${wordList(places)}${grownBy(skin, replaced, units)}`,
+    ]
   }
   return []
 }
 
+/** What the other sheets do to the thickness of the whole skin, where a rule can tell. */
+const grownBy = (skin: readonly Sheet[], replaced: readonly Sheet[], units: Units): string => {
+  const total = (sheets: readonly Sheet[]): number =>
+    sheets.reduce((sum, { thickness }) => sum + thickness, 0)
+  const by = total(replaced) - total(skin)
+  return Math.abs(by) < slack
+    ? ''
+    : ` (the skin is then ${measured(Math.abs(by), units)} ${by > 0 ? 'thicker' : 'thinner'})`
+}
+
 /** The least radius at which the skin bends as it is; none for a sheet past the table. */
-const radiusWay = (layers: readonly Bent[], circle: Circle, units: Units): readonly string[] => {
+const radiusWay = (
+  trial: Trial,
+  design: QuarterDesign,
+  layers: readonly Bent[],
+  units: Units,
+): readonly string[] => {
   const ply = layers.filter(isPlywood)
   if (ply.some(({ row }) => row === null)) return []
-  const least = circle.radius + Math.max(...ply.map(({ row, radius }) => row!.easy - radius))
-  return least > mostRadius ? [] : [`a ${circle.layer} radius of ${offer(units).atLeast(least)} or more`]
+  const { layer, radius } = design.transition.circle
+  const least = radius + Math.max(...ply.map(({ row, radius }) => row!.easy - radius))
+  const larger = firstThat(trial, design, radiusKey(design), least, 1, units)
+  return larger ? [`a ${layer} radius of ${larger.shown} or more`] : []
 }

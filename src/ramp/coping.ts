@@ -1,8 +1,10 @@
-import type { Coping, QuarterDesign, Units } from '../design/design.ts'
+import type { QuarterDesign, Units } from '../design/design.ts'
 import { bisect } from '../geometry/bisect.ts'
 import { type Point, pointDistance } from '../geometry/point.ts'
-import { type Finding, stop, warn } from './check.ts'
-import { measured, offer, same } from './offer.ts'
+import { type Draft, stop, type Trial, warn } from './check.ts'
+import { levelFinding, topFindings, woodFindings } from './coping-wood.ts'
+import { measured, same } from './offer.ts'
+import { alongKey, firstOf, firstThat, orWays, outKey, radiusKey, upKey } from './retype.ts'
 import { skinThickness, type Transition } from './transition.ts'
 
 /** The pipe and the notch that seats it, solved: design.md §5. Lengths mm. */
@@ -19,12 +21,9 @@ export interface SolvedCoping {
   /** from the top line down to the seat */
   readonly down: number
 }
-
-const leastWood = 40
-
 interface Solved {
   readonly coping: SolvedCoping | null
-  readonly findings: readonly Finding[]
+  readonly findings: readonly Draft[]
 }
 
 export const solveCoping = (
@@ -52,12 +51,12 @@ export const solveCoping = (
   }
   const outAt = (x: number): number => r - curve.offset(skin).nearest({ x, y }).distance
 
-  const findings: Finding[] = []
+  const findings: Draft[] = []
   const x = by.kind === 'notch' ? lip.x + by.along - r : middleAt(by.out)
   const up = y + r - (frame + board)
   if (!seatable) findings.push(levelFinding(ramp, frame, floor, up, units))
   if (x === null) {
-    if (seatable) findings.push(reachFinding(ramp.coping, transition, y, up, skin, units))
+    if (seatable) findings.push(reachFinding(ramp, transition, y, up, skin, units))
     return { coping: null, findings }
   }
   const centre = { x, y }
@@ -65,65 +64,77 @@ export const solveCoping = (
   if (seatable) {
     const bounds = seatBounds(transition, coping)
     findings.push(...seatFindings(ramp, transition, coping, bounds, outAt, units))
-    if (coping.out < -same)
-      findings.push(behindFinding(by.kind, coping, bounds, lip.x, r, middleAt(0), units))
+    if (coping.out < -same) findings.push(behindFinding(ramp, coping, bounds, lip.x, middleAt(0), units))
   }
   findings.push(...woodFindings(ramp, transition, coping, deck, units), ...topFindings(ramp, coping, units))
   return { coping, findings }
 }
 
-/** The floor lies above the top line, or below the toe. */
-const levelFinding = (
-  ramp: QuarterDesign,
-  frame: number,
-  floor: number,
-  up: number,
-  units: Units,
-): Finding => {
-  const { above, below } = offer(units)
-  const show = (mm: number): string => measured(mm, units)
-  if (floor >= frame - same)
-    return stop(
-      'notch-level',
-      `the notch's floor comes out ${show(floor - frame)} above the side's top line, so there is nothing to seat the pipe; ` +
-        `with this deck board \`up\` may be at most ${below(up - (floor - frame))}`,
-    )
-  const remedy =
-    ramp.coping?.by.kind === 'notch'
-      ? `it may be at most ${below(frame - ramp.toe)} deep`
-      : `\`up\` must be at least ${above(up + ramp.toe - floor)}`
-  return stop(
-    'notch-level',
-    `the notch is ${show(frame - floor)} deep and its floor comes out below the toe; ${remedy}`,
-  )
+/** A larger radius as a way out. */
+const radiusWay = (ramp: QuarterDesign, units: Units, trial: Trial): string | null => {
+  const { layer, radius } = ramp.transition.circle
+  const larger = firstThat(trial, ramp, radiusKey(ramp), radius, 1, units)
+  return larger && `take a ${layer} radius of ${larger.shown} or more`
 }
 
 /** The level of the pipe's middle is above or below all places that lie `out` of the ridden face. */
 const reachFinding = (
-  { outside, by }: Coping,
+  ramp: QuarterDesign,
   { curve }: Transition,
   y: number,
   up: number,
   skin: number,
   units: Units,
-): Finding => {
+): Draft => {
+  const { outside, by } = ramp.coping!
   const show = (mm: number): string => measured(mm, units)
   const out = by.kind === 'reveals' ? by.out : 0
   const r = outside / 2
   const over = y - curve.offset(skin - (r - out)).point(curve.lip).y
   if (over > 0)
-    return stop(
-      'pipe-reach',
-      `a pipe ${show(outside)} thick standing ${show(up)} up lies above the reach of the curve; ` +
-        `\`up\` may be at most ${offer(units).atMost(up - over)}, or take a larger radius`,
-    )
+    return stop('pipe-reach', (trial: Trial) => {
+      const lower = firstOf(ramp, units, trial)(upKey, up - over, -1)
+      return (
+        `a pipe ${show(outside)} thick standing ${show(up)} up lies above the reach of the curve; ` +
+        orWays(
+          [lower && `\`up\` may be at most ${lower.shown}`, radiusWay(ramp, units, trial)],
+          'take a thinner pipe or a higher ramp',
+        )
+      )
+    })
   const place = curve.placeAtHeight(y - r)
   const touching = place === null ? null : { x: curve.point(place).x, y }
   const most = touching ? r - curve.offset(skin).nearest(touching).distance : 0
   return stop(
     'notch-floor',
-    `there is no floor under the pipe's middle; \`out\` may be at most ${offer(units).atMost(most)} (${show(out)} now)`,
+    (trial: Trial) =>
+      `there is no floor under the pipe's middle; ${inwardWays(ramp, most, { out, up }, units, trial)}`,
   )
+}
+
+/**
+ * How a pipe that hangs too far out of the wood comes over it: less `out`, or more `up`. An `out` under 0 would hide it behind
+ * the ridden face and is the last thing offered.
+ */
+const inwardWays = (
+  ramp: QuarterDesign,
+  most: number,
+  now: { readonly out: number; readonly up: number },
+  units: Units,
+  trial: Trial,
+): string => {
+  const show = (mm: number): string => measured(mm, units)
+  const first = firstOf(ramp, units, trial)
+  const less = first(outKey, most, -1)
+  const lessWay = less && `\`out\` may be at most ${less.shown} (${show(now.out)} now)`
+  if (less && less.mm >= 0 && now.up >= 0) return lessWay!
+  const more = first(upKey, now.up, 1)
+  const ways = [
+    more && `\`up\` must be at least ${more.shown} (${show(now.up)} now)`,
+    less && less.mm >= 0 ? lessWay : null,
+    now.up >= 0 ? radiusWay(ramp, units, trial) : null,
+  ].filter((way) => way !== null)
+  return orWays(ways.length > 0 ? ways : [lessWay], 'take a thinner pipe or a higher ramp')
 }
 
 /** Between which places along its level the pipe's middle must lie, x mm. */
@@ -151,123 +162,97 @@ const seatBounds = ({ curve, lip }: Transition, { centre, seat, outside }: Solve
 const seatFindings = (
   ramp: QuarterDesign,
   { lip }: Transition,
-  { centre, outside, along, out, seat }: SolvedCoping,
+  { centre, outside, along, up, out, seat }: SolvedCoping,
   { least, most }: SeatBounds,
   outAt: (x: number) => number,
   units: Units,
-): readonly Finding[] => {
-  const { atLeast, atMost, above, below } = offer(units)
+): readonly Draft[] => {
   const show = (mm: number): string => measured(mm, units)
   const reveals = ramp.coping?.by.kind === 'reveals'
   const r = outside / 2
   const alongAt = (x: number): number => x + r - lip.x
-  const findings: Finding[] = []
+  const findings: Draft[] = []
   if (centre.x < least - same)
     findings.push(
-      stop(
-        'notch-floor',
-        `there is no floor under the pipe's middle: the curve passes ${show(least - centre.x)} behind it; ` +
-          (reveals
-            ? `\`out\` may be at most ${atMost(outAt(least))} (${show(out)} now)`
-            : `\`along\` must be at least ${atLeast(alongAt(least))} (${show(along)} now)`),
-      ),
+      stop('notch-floor', (trial: Trial) => {
+        const said = `there is no floor under the pipe's middle: the curve passes ${show(least - centre.x)} behind it; `
+        if (reveals) return said + inwardWays(ramp, outAt(least), { out, up }, units, trial)
+        const longer = firstOf(ramp, units, trial)(alongKey, alongAt(least), 1)
+        return (
+          said +
+          orWays(
+            [longer && `\`along\` must be at least ${longer.shown} (${show(along)} now)`],
+            'give `up` and `out` in place of the notch',
+          )
+        )
+      }),
     )
   if (seat === 'round' && centre.x > most - same)
     findings.push(
-      stop(
-        'notch-floor',
-        'the round seat does not meet the curve; take a square seat, or bring the pipe further out of the face: ' +
-          (reveals
-            ? `\`out\` at least ${above(outAt(most))} (${show(out)} now)`
-            : `\`along\` at most ${below(alongAt(most))} (${show(along)} now)`),
-      ),
+      stop('notch-floor', (trial: Trial) => {
+        const first = firstOf(ramp, units, trial)
+        const square = trial({ ...ramp, coping: { ...ramp.coping!, seat: 'square' } })
+        const more = reveals ? first(outKey, outAt(most), 1) : null
+        const shorter = reveals ? null : first(alongKey, alongAt(most), -1)
+        const further = 'bring the pipe further out of the face: '
+        return (
+          'the round seat does not meet the curve; ' +
+          orWays(
+            [
+              square ? 'take a square seat' : null,
+              more && `${further}\`out\` at least ${more.shown} (${show(out)} now)`,
+              shorter && `${further}\`along\` at most ${shorter.shown} (${show(along)} now)`,
+            ],
+            'take a thinner pipe or a higher ramp',
+          )
+        )
+      }),
     )
   // a given `along` is always above 0
   if (reveals && along <= same && centre.x >= least - same)
     findings.push(
       stop(
         'notch-front',
-        `the notch's back wall comes out ${show(-along)} in front of the lip, where there is no wood; ` +
-          `\`out\` may be at most ${below(outAt(lip.x - r))} (${show(out)} now)`,
+        (trial: Trial) =>
+          `the notch's back wall comes out ${show(-along)} in front of the lip, where there is no wood; ` +
+          inwardWays(ramp, outAt(lip.x - r), { out, up }, units, trial),
       ),
     )
   return findings
 }
 
 const behindFinding = (
-  by: 'notch' | 'reveals',
+  ramp: QuarterDesign,
   coping: SolvedCoping,
   { least }: SeatBounds,
   lip: number,
-  r: number,
   flush: number | null,
   units: Units,
-): Finding => {
-  const said = `the pipe lies ${measured(-coping.out, units)} behind the ridden face instead of standing out; `
-  if (by === 'reveals')
-    return warn('pipe-behind-face', `${said}\`out\` 0 brings it flush, more brings it out`)
-  const along = flush === null ? 0 : flush + r - lip
-  // a notch that is long enough for a floor under the pipe and short enough for the face
-  return warn(
-    'pipe-behind-face',
-    along > Math.max(0, least + r - lip) + 2
-      ? `${said}a notch ${offer(units).atMost(along)} along at this depth brings it flush, less brings it out`
-      : `${said}no notch of this depth that keeps a floor under it brings it out: give \`up\` and \`out\` in place of the notch`,
-  )
-}
-
-/** Wood behind the wall, and a wall high enough to hold the pipe. */
-const woodFindings = (
-  ramp: QuarterDesign,
-  { heights, run }: Transition,
-  { centre, outside, along, up, down }: SolvedCoping,
-  deck: number,
-  units: Units,
-): readonly Finding[] => {
-  const { atLeast, atMost } = offer(units)
-  const show = (mm: number): string => measured(mm, units)
-  const enough =
-    ramp.back.from === 'deck'
-      ? `a deck of ${atLeast(along + leastWood)}`
-      : `a side ${atLeast(run + along + leastWood)} long`
-  const findings: Finding[] = []
-  if (along >= deck - same)
-    findings.push(
-      stop(
-        'notch-long',
-        `the notch reaches ${show(along)} behind the lip, the deck is only ${show(deck)}; make it ${enough} or more`,
-      ),
+): Draft =>
+  warn('pipe-behind-face', (trial: Trial) => {
+    const said = `the pipe lies ${measured(-coping.out, units)} behind the ridden face instead of standing out; `
+    const first = firstOf(ramp, units, trial)
+    if (ramp.coping?.by.kind === 'reveals') {
+      const out = outKey.typed(ramp, 0)
+      if (trial(out)) return `${said}\`out\` 0 brings it flush, more brings it out`
+      const up = firstThat(trial, out, upKey, coping.up, 1, units)
+      return (
+        said +
+        orWays(
+          [up && `\`out\` 0 with \`up\` ${up.shown} brings it flush`],
+          'no `out` of 0 has a floor for it here: take a thinner pipe, a larger radius or a higher ramp',
+        )
+      )
+    }
+    const r = coping.outside / 2
+    const along = flush === null ? 0 : flush + r - lip
+    // a notch that is long enough for a floor under the pipe and short enough for the face
+    const shorter = along > Math.max(0, least + r - lip) + 2 ? first(alongKey, along, -1) : null
+    return (
+      said +
+      orWays(
+        [shorter && `a notch ${shorter.shown} along at this depth brings it flush, less brings it out`],
+        'no notch of this depth that keeps a floor under it brings it out: give `up` and `out` in place of the notch',
+      )
     )
-  else if (deck - along < leastWood - same)
-    findings.push(
-      warn(
-        'notch-wood',
-        `only ${show(deck - along)} of wood stands behind the notch; ${show(leastWood)} or more is stronger: ${enough}`,
-      ),
-    )
-  const over = centre.y - heights.frame
-  if (over > same && down > same)
-    findings.push(
-      warn(
-        'notch-wall',
-        `the notch's back wall ends ${show(over)} below the pipe's middle and does not hold it; ` +
-          `a notch ${atLeast(outside / 2)} deep or more does (\`up\` ${atMost(up - over)} or less)`,
-      ),
-    )
-  return findings
-}
-
-const topFindings = (ramp: QuarterDesign, { up, down }: SolvedCoping, units: Units): readonly Finding[] => {
-  if (up >= -same) return []
-  const said = `the pipe's top lies ${measured(-up, units)} under the deck board; `
-  if (ramp.coping?.by.kind === 'reveals')
-    return [warn('pipe-under-deck', `${said}\`up\` 0 brings it level, more brings it up`)]
-  return [
-    warn(
-      'pipe-under-deck',
-      down + up > 2
-        ? `${said}a notch ${offer(units).atMost(down + up)} down brings it level, less brings it up`
-        : `${said}it is thinner than the board over its seat: take a thicker pipe or a thinner deck board`,
-    ),
-  ]
-}
+  })

@@ -3,15 +3,20 @@ import { showLength, type Units } from '../length.ts'
 /** Lengths this near are the same: what a builder types at a limit is not refused for the last bits of a sum. mm */
 export const same = 1e-6
 
-const steps = { mm: 1, in: 25.4 / 16 } as const
+/** What is offered comes in whole ones of these, mm. */
+export const offerSteps = { mm: 1, in: 25.4 / 16 } as const
+
+/** So many of them, as they may be typed. */
+export const shownOffer = (count: number, units: Units): string =>
+  showLength(count * offerSteps[units], units, { unit: true })
 
 /**
  * A limit as a message offers it: whole millimetres or sixteenths of an inch on the side where it works, so that what is
  * read can be typed. `above` and `below` leave out the limit itself.
  */
 export const offer = (units: Units) => {
-  const step = steps[units]
-  const shown = (count: number): string => showLength(count * step, units, { unit: true })
+  const step = offerSteps[units]
+  const shown = (count: number): string => shownOffer(count, units)
   return {
     atLeast: (mm: number): string => shown(Math.ceil((mm - same / 2) / step)),
     /** what `atLeast` is read as */

@@ -1,6 +1,7 @@
 import type { RampDesign } from '../design/design.ts'
-import { type Finding, note, warn } from './check.ts'
+import { type Draft, type Finding, note, type Trial, warn } from './check.ts'
 import { measured, offer, rounded, same } from './offer.ts'
+import { everyKey } from './retype.ts'
 import { betweenRows, type ScrewRow, screwApart, screwsAcross, studRows } from './screw-rows.ts'
 import { type AcrossSeam, acrossSeams, type Seam, upSeams } from './seams.ts'
 import type { SkinLayer } from './skin.ts'
@@ -87,9 +88,9 @@ export const planFindings = (
   plans: readonly LayerPlan[],
   around: Framing,
   planAt: (every: number) => readonly LayerPlan[],
-): readonly Finding[] => {
+): readonly Draft[] => {
   const { design, studs, units } = around
-  const findings: Finding[] = []
+  const findings: Draft[] = []
   const bad = plans.flatMap(({ layer, seams }) =>
     seams.flatMap((seam) =>
       seam.stud === null
@@ -103,7 +104,10 @@ export const planFindings = (
           : [],
     ),
   )
-  if (bad.length > 0) findings.push(warn('seam-stud', `${bad.join('; ')}; ${seamRemedy(around, planAt)}`))
+  if (bad.length > 0)
+    findings.push(
+      warn('seam-stud', (trial: Trial) => `${bad.join('; ')}; ${seamRemedy(around, planAt, trial)}`),
+    )
   if (design.fasten === 'between') findings.push(...betweenFindings(plans, around))
   return findings
 }
@@ -141,11 +145,13 @@ const betweenFindings = (
 const seamRemedy = (
   { design, studs, panel: [reach], units }: Framing,
   planAt: (every: number) => readonly LayerPlan[],
+  trial: Trial,
 ): string => {
   const { atLeast } = offer(units)
   const step = units === 'mm' ? 10 : 25.4 / 2
   const good = (every: number): boolean =>
-    planAt(every).every(({ seams }) => seams.every((seam) => seam.stud !== null && !seam.shared))
+    planAt(every).every(({ seams }) => seams.every((seam) => seam.stud !== null && !seam.shared)) &&
+    (design.kind !== 'quarter' || trial(everyKey.typed(design, every)))
   const { gap, edge } = practice[units]
   const thick = gap + 2 * (edge + insideStud) + 1
   // those that lie flat are wide enough

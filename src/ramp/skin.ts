@@ -1,10 +1,11 @@
 import type { QuarterDesign, RampDesign, Sheet, Units } from '../design/design.ts'
 import { bisect } from '../geometry/bisect.ts'
 import { pointAngle, pointDistance, pointToward } from '../geometry/point.ts'
-import { type Finding, stop, warn } from './check.ts'
+import { type Draft, stop, type Trial, warn } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
 import type { Curve } from './curve.ts'
-import { measured, offer, same } from './offer.ts'
+import { measured, same } from './offer.ts'
+import { firstThat, orWays, stepBackKey } from './retype.ts'
 import type { Stud } from './studs.ts'
 
 /** One layer of skin on the curve. */
@@ -33,11 +34,12 @@ export const skinGap = 2
 
 /** Layers that the pipe leaves no room for, or that step back over the middle of the first stud. */
 export const skinFindings = (
-  { runOut }: QuarterDesign,
+  design: QuarterDesign,
   skin: readonly SkinLayer[],
   units: Units,
-): readonly Finding[] => {
-  const findings: Finding[] = []
+): readonly Draft[] => {
+  const { runOut } = design
+  const findings: Draft[] = []
   const lost = skin.filter((layer) => layer.length <= same).map(({ layer }) => layer)
   if (lost.length > 0)
     findings.push(
@@ -49,14 +51,21 @@ export const skinFindings = (
   const last = skin.at(-1)
   // the first stud's line on it, negative before its toe end
   const mark = last?.marks[0] ?? 0
-  if (runOut.kind === 'stepped' && last && mark < -same)
+  if (runOut.kind === 'stepped' && last && mark < -same) {
+    const most = runOut.back + mark / (skin.length - 1)
     findings.push(
-      stop(
-        'step-back',
-        `layer ${last.layer} starts ${measured(-mark, units)} behind the middle of the first stud, with too little wood under its end; ` +
-          `\`step-back\` may be at most ${offer(units).atMost(runOut.back + mark / (skin.length - 1))}`,
-      ),
+      stop('step-back', (trial: Trial) => {
+        const less = firstThat(trial, design, stepBackKey, most, -1, units)
+        return (
+          `layer ${last.layer} starts ${measured(-mark, units)} behind the middle of the first stud, with too little wood under its end; ` +
+          orWays(
+            [less && `\`step-back\` may be at most ${less.shown}`],
+            'take fewer layers, or a run-out sheet',
+          )
+        )
+      }),
     )
+  }
   return findings
 }
 

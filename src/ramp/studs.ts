@@ -1,8 +1,9 @@
 import type { QuarterDesign, Units } from '../design/design.ts'
 import { bisect } from '../geometry/bisect.ts'
-import { type Finding, note, stop, warn } from './check.ts'
+import { type Draft, note, stop, type Trial, warn } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
-import { listed, measured, offer, same, wordList } from './offer.ts'
+import { listed, measured, offer, offerSteps, same, wordList } from './offer.ts'
+import { depthKey, everyKey, firstThat, type Key, type Offered, orWays, toeKey } from './retype.ts'
 import { type Timber, timberCorners } from './timber.ts'
 import type { Transition } from './transition.ts'
 
@@ -32,19 +33,16 @@ export const solveStuds = (
   coping: SolvedCoping | null,
   { curveEnd, length }: Panel,
   units: Units,
-): { readonly studs: readonly Stud[]; readonly findings: readonly Finding[] } => {
+): { readonly studs: readonly Stud[]; readonly findings: readonly Draft[] } => {
   const show = (mm: number): string => measured(mm, units)
   const { curve } = transition
   /** How far the stud sticks out of the panel's front, bottom, back or chamfer; 0 or less when it is inside. */
-  const outside = (stud: Stud): number =>
-    Math.max(
-      ...timberCorners(stud).flatMap((p) => [
-        -p.x,
-        -p.y,
-        p.x - length,
-        (p.x - p.y - (length - ramp.chamfer)) * Math.SQRT1_2,
-      ]),
-    )
+  const outside = (stud: Stud): number => {
+    let most = Number.NEGATIVE_INFINITY
+    for (const p of timberCorners(stud))
+      most = Math.max(most, -p.x, -p.y, p.x - length, (p.x - p.y - (length - ramp.chamfer)) * Math.SQRT1_2)
+    return most
+  }
   const [thin, wide] = [Math.min(...ramp.studs.section), Math.max(...ramp.studs.section)]
   const place = (
     at: number,
@@ -71,7 +69,7 @@ export const solveStuds = (
     const { x } = curve.point(curve.placeAtLength(bisect(spill, at, end)))
     return `; one of the full section fits${lies === 'edge' ? ' on edge' : ''} from ${offer(units).atLeast(x)} behind the toe`
   }
-  const findings: Finding[] = []
+  const findings: Draft[] = []
   const studs: Stud[] = []
 
   const fits = (stud: Stud): boolean =>
@@ -110,7 +108,7 @@ export const solveStuds = (
     const low = timberCorners(stud).every((p) => p.y < seat - toeRoom)
     return low && fits({ ...stud, at: stud.at + toeRoom }) ? toe : null
   }
-  if (!toeStud) findings.push(noToeStud(higherToe(), units))
+  if (!toeStud) findings.push(noToeStud(ramp, higherToe(), units))
   else {
     studs.push(toeStud)
     if (toeStud.depth < thin)
@@ -139,13 +137,8 @@ export const solveStuds = (
     }
     return null
   }
-  /** The same stud up or down the curve, the nearest first, whole millimetres within half a spacing. */
-  const movedStuds = (at: number): readonly Stud[] =>
-    Array.from({ length: Math.floor(ramp.studs.every / 2) }, (_, i) => i + 1).flatMap((by) =>
-      [at + by, at - by].filter((to) => to > 0 && to < end).map((to) => place(to, 'edge', 'curve')),
-    )
   /** Those too deep on edge, what each may be ripped to instead, and from where a full one fits. */
-  const flatStuds = (flat: readonly number[]): Finding => {
+  const flatStuds = (flat: readonly number[]): Draft => {
     const stands = flat.map((at) => {
       const spill = (depth: number): number => outside(place(at, 'edge', 'curve', depth)) - same / 2
       const depth = spill(thin) < 0 && spill(wide) > 0 ? bisect(spill, thin, wide) : 0
@@ -160,8 +153,18 @@ export const solveStuds = (
   const lip = lipStud()
   if (lip) studs.push(lip)
   const clear = (stud: Stud): boolean =>
-    fits(stud) &&
-    studs.every((other) => Math.abs(stud.at - other.at) >= (stud.width + other.width) / 2 - same)
+    studs.every((other) => Math.abs(stud.at - other.at) >= (stud.width + other.width) / 2 - same) &&
+    fits(stud)
+  /** On edge, else flat, at its station; else so by whole millimetres up or down the curve, within half a spacing. */
+  const stationed = (at: number): Stud | null => {
+    for (let by = 0; by <= ramp.studs.every / 2; by++)
+      for (const to of by === 0 ? [at] : [at + by, at - by])
+        for (const lies of ['edge', 'flat'] as const) {
+          const stud = place(to, lies, 'curve')
+          if (to > 0 && to < end && clear(stud)) return stud
+        }
+    return null
+  }
   const flat: number[] = []
   const moves: string[] = []
   const lost: number[] = []
@@ -169,12 +172,12 @@ export const solveStuds = (
     // one that would meet the toe stud or the lip stud is that one
     if (toeStud && at - thin / 2 < toeStud.at + toeStud.width / 2 - same) continue
     if (lip && at + thin / 2 > lip.at - lip.width / 2 + same) continue
-    const stud = [place(at, 'edge', 'curve'), place(at, 'flat', 'curve'), ...movedStuds(at)].find(clear)
+    const stud = stationed(at)
     if (!stud) {
       lost.push(at)
       continue
     }
-    if (stud.at !== at) moves.push(`${show(at)} to ${show(stud.at)}`)
+    if (stud.at !== at) moves.push(`${show(at)} to ${show(stud.at)}${stud.lies === 'flat' ? ' (flat)' : ''}`)
     else if (stud.lies === 'flat') flat.push(at)
     studs.push(stud)
   }
@@ -188,8 +191,9 @@ export const solveStuds = (
     findings.push(
       stop(
         'stud-outside',
-        `no stud fits within half a spacing of ${listed(lost, units)} up the curve: it would leave the panel or meet another; ` +
-          'take a smaller section, a wider spacing, or a higher toe',
+        (trial: Trial) =>
+          `no place within half a spacing takes the stud${lost.length === 1 ? '' : 's'} ${listed(lost, units)} up the curve: ` +
+          `there it would leave the panel or meet another; ${lostRemedy(trial, ramp, units)}`,
       ),
     )
   return { studs, findings }
@@ -206,13 +210,39 @@ const stations = ({ studs }: QuarterDesign, last: number): readonly number[] => 
   return [...multiples(studs.foot.every, 0, foot), ...multiples(studs.every, foot + same, last)]
 }
 
-const noToeStud = (toe: number | null, units: Units): Finding =>
-  warn(
-    'stud-toe',
-    toe === null
-      ? 'no stud fits in the toe: it would leave the panel or meet the notch; the curve is too short, or starts too steep, for this section'
-      : `no stud fits in the toe; a toe of ${offer(units).atLeast(toe)} takes one laid flat`,
+/** The nearest spacing, the least toe and the deepest studs with which every stud finds a place. */
+const lostRemedy = (trial: Trial, ramp: QuarterDesign, units: Units): string => {
+  const { every, section } = ramp.studs
+  const [thin, wide] = [Math.min(...section), Math.max(...section)]
+  const step = offerSteps[units]
+  const first = (key: Key, from: number, towards: 1 | -1): Offered | null =>
+    firstThat(trial, ramp, key, from, towards, units)
+  const within = (key: Key, least: number, most: number): Key => ({
+    ...key,
+    range: { least: Math.max(key.range.least, least), most: Math.min(key.range.most, most) },
+  })
+  const spacing = within(everyKey, every / 2, 2 * every)
+  const [wider, closer] = [first(spacing, every + step / 2, 1), first(spacing, every - step / 2, -1)]
+  const nearest = wider && closer && every - closer.mm < wider.mm - every ? closer : (wider ?? closer)
+  const toe = first(toeKey, ramp.toe + step / 2, 1)
+  const depth = first(within(depthKey, thin, wide), wide - step / 2, -1)
+  return orWays(
+    [
+      nearest && `studs every ${nearest.shown} find one each`,
+      toe && `a toe of ${toe.shown} makes room`,
+      depth && `rip the studs to ${depth.shown} deep`,
+    ],
+    'no other spacing, toe or depth of stud alone makes room: make the ramp higher, or the deck longer',
   )
+}
+
+const noToeStud = (ramp: QuarterDesign, toe: number | null, units: Units): Draft =>
+  warn('stud-toe', (trial: Trial) => {
+    const higher = toe === null ? null : firstThat(trial, ramp, toeKey, toe, 1, units)
+    return higher === null
+      ? 'no stud fits in the toe: it would leave the panel or meet the notch; the curve is too short, or starts too steep, for this section'
+      : `no stud fits in the toe; a toe of ${higher.shown} takes one laid flat`
+  })
 
 /** Below the notch's floor, or nowhere nearer to the pipe's middle than its radius. */
 const clearsPipe = (stud: Stud, { centre, outside }: SolvedCoping): boolean => {

@@ -1,9 +1,19 @@
 import type { QuarterDesign, Units } from '../design/design.ts'
 import type { Point } from '../geometry/point.ts'
-import { type Finding, note, stop, warn } from './check.ts'
+import { type Draft, note, stop, type Trial, warn } from './check.ts'
 import { circleCurve } from './circle.ts'
 import type { Curve } from './curve.ts'
 import { listed, measured, offer, rounded, same } from './offer.ts'
+import {
+  firstThat,
+  heightKey,
+  type Key,
+  type Offered,
+  orWays,
+  radiusKey,
+  tangentKey,
+  toeKey,
+} from './retype.ts'
 
 /** The curved part, solved: design.md §5. Lengths mm, angles radians. */
 export interface Transition {
@@ -29,15 +39,30 @@ const steepLimit = (80 * Math.PI) / 180
 /** A wheel stops at a higher step; common practice, no source. mm */
 export const stepLimit = 6
 
+/** Of a run-out sheet: what laps on the skin, what lies on the floor, and what may hang free; common practice, no source. mm */
+const runOutPractice = {
+  mm: { lap: 50, flat: 75, hand: 100 },
+  in: { lap: 50.8, flat: 76.2, hand: 101.6 },
+} as const
+
+/** A lower toe is offered where it leaves less than this part of what the run-out bridges. */
+const worthTyping = 0.8
+
+/** Said where no one number puts it right: what else stops cannot be seen yet. */
+export const manyFaults = 'leave out the coping and the chamfer first, and put them back one by one'
+
 export const skinThickness = (ramp: Pick<QuarterDesign, 'skin'>): number =>
   ramp.skin.reduce((sum, sheet) => sum + sheet.thickness, 0)
 
 export const solveTransition = (
   ramp: QuarterDesign,
   units: Units,
-): { readonly transition: Transition | null; readonly findings: readonly Finding[] } => {
+): { readonly transition: Transition | null; readonly findings: readonly Draft[] } => {
   const show = (mm: number): string => measured(mm, units)
-  const { atLeast, atMost, above, below } = offer(units)
+  const { atLeast, atMost } = offer(units)
+  const first = (trial: Trial, key: Key, from: number, towards: 1 | -1): Offered | null =>
+    firstThat(trial, ramp, key, from, towards, units)
+  const [aRadius, aHeight, aTangent] = [radiusKey(ramp), heightKey(ramp), tangentKey(ramp)]
   const { circle, tangent } = ramp.transition
   const skin = skinThickness(ramp)
   const board = ramp.deckBoard?.thickness ?? 0
@@ -47,10 +72,16 @@ export const solveTransition = (
     return {
       transition: null,
       findings: [
-        stop(
-          'radius-skin',
-          `the frame's radius ${show(frameRadius)} leaves no ridden face inside a skin ${show(skin)} thick; give a radius of ${above(skin)} or more`,
-        ),
+        stop('radius-skin', (trial: Trial) => {
+          const larger = first(trial, aRadius, skin, 1)
+          return (
+            `the frame's radius ${show(frameRadius)} leaves no ridden face inside a skin ${show(skin)} thick; ` +
+            orWays(
+              [larger && `give a radius of ${larger.shown} or more`],
+              `take a thinner skin; ${manyFaults}`,
+            )
+          )
+        }),
       ],
     }
   // the radius of the layer whose tangent height is given, and the height of the centre that follows
@@ -63,12 +94,20 @@ export const solveTransition = (
     return {
       transition: null,
       findings: [
-        stop(
-          'overhang',
-          `a ${layer} height of ${show(value)} lies above the centre of the curve (${show(c)}), so the lip would lean over the rider; ` +
-            `the least ${circle.layer} radius for this height is ${atLeast(circle.radius + (wanted - c))}, ` +
-            `or lower the height to ${atMost(value - (wanted - c))}`,
-        ),
+        stop('overhang', (trial: Trial) => {
+          const larger = first(trial, aRadius, circle.radius + (wanted - c), 1)
+          const lower = first(trial, aHeight, value - (wanted - c), -1)
+          return (
+            `a ${layer} height of ${show(value)} lies above the centre of the curve (${show(c)}), so the lip would lean over the rider; ` +
+            orWays(
+              [
+                larger && `the least ${circle.layer} radius for this height is ${larger.shown}`,
+                lower && `lower the height to ${lower.shown}`,
+              ],
+              `the curve needs a ${circle.layer} radius of ${atLeast(circle.radius + (wanted - c))} or a height of ${atMost(value - (wanted - c))}, but then another part stops; ${manyFaults}`,
+            )
+          )
+        }),
       ],
     }
   const lowest = c - frameRadius
@@ -79,11 +118,17 @@ export const solveTransition = (
     return {
       transition: null,
       findings: [
-        stop(
-          'height-low',
-          `a ${layer} height of ${show(value)} is not above the lowest point of the curve; ` +
-            `make it ${above(foot + value - wanted)} or more, or lower the tangent`,
-        ),
+        stop('height-low', (trial: Trial) => {
+          const higher = first(trial, aHeight, foot + value - wanted, 1)
+          const lower = first(trial, aTangent, tangent.height, -1)
+          return (
+            `a ${layer} height of ${show(value)} is not above the lowest point of the curve; ` +
+            orWays(
+              [higher && `make it ${higher.shown} or more`, lower && `lower the tangent to ${lower.shown}`],
+              `make it higher; ${manyFaults}`,
+            )
+          )
+        }),
       ],
     }
   const lipAngle = Math.acos((c - wanted) / levelRadius)
@@ -92,22 +137,37 @@ export const solveTransition = (
     return {
       transition: null,
       findings: [
-        stop(
-          'toe-low',
-          `the curve never comes down to a toe of ${show(ramp.toe)}: its lowest point is ${show(lowest)} above the floor; ` +
-            `the lowest toe is ${atLeast(lowest)}, or lower the tangent by ${atLeast(lowest - ramp.toe)}`,
-        ),
+        stop('toe-low', (trial: Trial) => {
+          const higher = first(trial, toeKey, lowest, 1)
+          const lower = first(trial, aTangent, tangent.height - (lowest - ramp.toe), -1)
+          return (
+            `the curve never comes down to a toe of ${show(ramp.toe)}: its lowest point is ${show(lowest)} above the floor; ` +
+            orWays(
+              [higher && `the lowest toe is ${higher.shown}`, lower && `lower the tangent to ${lower.shown}`],
+              `take a higher toe or a lower tangent; ${manyFaults}`,
+            )
+          )
+        }),
       ],
     }
   if (ramp.toe >= frame - same)
     return {
       transition: null,
       findings: [
-        stop(
-          'toe-high',
-          `a toe of ${show(ramp.toe)} is not below the side's top line, ${show(frame)} above the floor; ` +
-            `make the toe ${below(frame)} or less, or the ${layer} height ${above(foot + value - wanted)} or more`,
-        ),
+        stop('toe-high', (trial: Trial) => {
+          const lower = first(trial, toeKey, frame, -1)
+          const higher = first(trial, aHeight, foot + value - wanted, 1)
+          return (
+            `a toe of ${show(ramp.toe)} is not below the side's top line, ${show(frame)} above the floor; ` +
+            orWays(
+              [
+                lower && `make the toe ${lower.shown} or less`,
+                higher && `make the ${layer} height ${higher.shown} or more`,
+              ],
+              `take a lower toe or a greater height; ${manyFaults}`,
+            )
+          )
+        }),
       ],
     }
   const centre = { x: -frameRadius * Math.sin(toeAngle), y: c }
@@ -115,28 +175,40 @@ export const solveTransition = (
   const toeStep = c - surfaceRadius * Math.cos(toeAngle)
   const bridge = surfaceRadius * toeAngle
 
-  const findings: Finding[] = []
+  const findings: Draft[] = []
   if (lipAngle > steepLimit + 1e-9) {
     // a layer that runs level at height H and stands at 80° at height h: radius (1 − cos 80°) = h − H
     const least = (wanted - (c - levelRadius)) / (1 - Math.cos(steepLimit)) + circle.radius - levelRadius
     findings.push(
-      warn(
-        'steep',
-        `the lip stands at ${((lipAngle * 180) / Math.PI).toFixed(1)}°, over 80°: nearly a wall; ` +
-          `at this height a ${circle.layer} radius of ${atLeast(least)} or more keeps it under 80°`,
-      ),
+      warn('steep', (trial: Trial) => {
+        const larger = first(trial, aRadius, least, 1)
+        return (
+          `the lip stands at ${((lipAngle * 180) / Math.PI).toFixed(1)}°, over 80°: nearly a wall; ` +
+          orWays(
+            [
+              larger &&
+                `at this height a ${circle.layer} radius of ${larger.shown} or more keeps it under 80°`,
+            ],
+            `take a larger radius; ${manyFaults}`,
+          )
+        )
+      }),
     )
   }
   if (toeStep > stepLimit + same && ramp.runOut.kind === 'none') {
     // the toe over which the ridden face lies at the limit; below the lowest point or the floor there is none
     const cos = (c - stepLimit) / surfaceRadius
     const toe = c - frameRadius * cos
-    const lower = cos < 1 && toe > Math.max(0, lowest) + 2 ? `, or lower the toe to ${atMost(toe)}` : ''
+    const lower = (trial: Trial): string => {
+      const found = cos < 1 && toe > Math.max(0, lowest) + 2 ? first(trial, toeKey, toe, -1) : null
+      return found ? `, or lower the toe to ${found.shown}` : ''
+    }
     findings.push(
       warn(
         'toe-step',
-        `the ridden face ends ${show(toeStep)} above the floor at the toe, a wheel stops at more than ${show(stepLimit)}; ` +
-          `say what closes it (run-out: { sheet: ${units === 'mm' ? '1.5' : '1/16'} steel }, about ${rounded(bridge, units)} long)${lower}`,
+        (trial: Trial) =>
+          `the ridden face ends ${show(toeStep)} above the floor at the toe, a wheel stops at more than ${show(stepLimit)}; ` +
+          `say what closes it (run-out: { sheet: ${units === 'mm' ? '1.5' : '1/16'} steel }, about ${rounded(bridge, units)} long)${lower(trial)}`,
       ),
     )
   }
@@ -156,13 +228,29 @@ export const solveTransition = (
         : note('toe-step', words),
     )
   }
-  if (toeStep > stepLimit + same && ramp.runOut.kind === 'sheet')
+  if (toeStep > stepLimit + same && ramp.runOut.kind === 'sheet') {
+    const { lap, flat, hand } = runOutPractice[units]
+    const bridgeAt = (toe: number): number => surfaceRadius * Math.acos(Math.min(1, (c - toe) / frameRadius))
     findings.push(
-      note(
-        'toe-step',
-        `the run-out bridges ${rounded(bridge, units)} of curve from the toe, ${rounded(toeStep, units)} above the floor, plus what lies flat on it`,
-      ),
+      note('toe-step', (trial: Trial) => {
+        const lower = first(
+          trial,
+          { ...toeKey, range: { least: Math.max(0, lowest), most: ramp.toe - stepLimit / 2 } },
+          0,
+          1,
+        )
+        const shorter =
+          lower && bridgeAt(lower.mm) < worthTyping * bridge
+            ? `; a toe of ${lower.shown}, the least for a whole first stud, leaves ${rounded(bridgeAt(lower.mm), units)}`
+            : ''
+        return (
+          `the run-out bridges ${rounded(bridge, units)} from the toe, ${rounded(toeStep, units)} above the floor: ` +
+          `cut its sheet ${atLeast(bridge + lap + flat)} long (${rounded(lap, units)} screwed on the skin, ${rounded(flat, units)} flat on the floor)` +
+          `${bridge > hand ? ` and pack under it where over ${rounded(hand, units)} hangs free` : ''}${shorter}`
+        )
+      }),
     )
+  }
   return {
     transition: {
       kind: 'circle',

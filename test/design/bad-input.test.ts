@@ -241,6 +241,18 @@ describe('sizes', () => {
     ])
   })
 
+  // 84 × 25.4 = 2133.6 and 24 × 25.4 = 609.6 lie in their ranges, 7 in, 2 in and 24 mm do not
+  it.each([
+    ['in', 'surface: 1700', 'surface: 7', '7 in', 'did you mean 7 ft (84 in)?'],
+    ['in', 'deck: 640', 'deck: 2', '2 in', 'did you mean 2 ft (24 in)?'],
+    ['in', 'deck: 640', 'deck: 24 mm', '24 mm', 'did you mean 24 in?'],
+    ['mm', 'surface: 1700', 'surface: 1.7', '1.7 mm', 'did you mean 1.7 m (1700 mm)?'],
+  ])('a forgotten unit in a design in %s: %s is %s', (units, old, typed, shown, meant) => {
+    const sized = inSingle('units: mm', `units: ${units}`)
+    const messages = said(change(sized, old, typed))
+    expect(messages.filter((message) => message.includes(`: ${shown} is outside`)).join()).toContain(meant)
+  })
+
   it('a whole file in the other unit is told from its units', () => {
     const [first, ...rest] = said(inSingle('units: mm', 'units: in'))
     expect(first).toBe(
@@ -251,7 +263,9 @@ describe('sizes', () => {
   })
 
   it('are not judged while the units are unknown', () => {
-    expect(said(inSingle('units: mm', 'units: inch'))).toEqual(['2:8 unknown units `inch`; allowed: mm, in'])
+    expect(said(inSingle('units: mm', 'units: inch'))).toEqual([
+      '2:8 unknown units `inch`; did you mean `in`? allowed: mm, in',
+    ])
   })
 })
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign, Sheet, Units } from '../../src/design/design.ts'
 import { bendFindings, bendRow } from '../../src/ramp/bend.ts'
+import type { Finding } from '../../src/ramp/check.ts'
 import { assertNear } from '../support/near.ts'
 import { circleOf, inch, plain, plywood, solve } from './ramps.ts'
 import { remediesOf } from './remedy.ts'
@@ -22,8 +23,23 @@ const skinned = (skin: readonly Sheet[], frame: number): QuarterDesign => ({
   skin,
   transition: circleOf('frame', frame),
 })
+/** What is said of the bending alone: a remedy need mend no more than that. */
+const bent = (design: QuarterDesign, frame: number, units: Units): readonly Finding[] => {
+  const { circle } = design.transition
+  const other = (changed: QuarterDesign): number => {
+    const total = ({ skin }: QuarterDesign): number => skin.reduce((sum, own) => sum + own.thickness, 0)
+    const grown = circle.layer === 'frame' ? 0 : total(changed) - total(design)
+    return frame + grown + changed.transition.circle.radius - circle.radius
+  }
+  const trial = (changed: QuarterDesign): boolean =>
+    bendFindings(changed, other(changed), units).every(({ level }) => level !== 'warn')
+  return bendFindings(design, frame, units).map((f) => ({
+    ...f,
+    message: typeof f.message === 'string' ? f.message : f.message(trial),
+  }))
+}
 const said = (skin: readonly Sheet[], frame: number, units: Units = 'mm'): readonly string[] =>
-  bendFindings(skinned(skin, frame), frame, units).map((f) => `${f.level} ${f.id}: ${f.message}`)
+  bent(skinned(skin, frame), frame, units).map((f) => `${f.level} ${f.id}: ${f.message}`)
 const levels = (skin: readonly Sheet[], frame: number): readonly string[] =>
   bendFindings(skinned(skin, frame), frame, 'mm').map((f) => f.level)
 
@@ -70,7 +86,7 @@ describe('a thickness between two rows takes the thicker one', () => {
 test('in words: what cracks, at which radius, and what the grain has to do with it', () => {
   expect(said([plywood(12.7)], 1500)).toEqual([
     "warn skin-bend: layer 1 (12.7 mm plywood) may crack at a radius of 1487 mm: the least is 1829 mm with the face grain along the ramp's width, 3658 mm the other way; " +
-      'take 9 mm plywood instead, 2 sheets for layer 1, or a frame radius of 1842 mm or more',
+      'take 9 mm plywood instead, 2 sheets for layer 1 (the skin is then 5.3 mm thicker), or a frame radius of 1842 mm or more',
   ])
   expect(said([plywood(9), plywood(9), sheet(6, 'hardboard')], 1724)).toEqual([
     "note skin-bend: lay the face grain of layers 1 and 2 (9 mm plywood) along the ramp's width: so they bend to a radius of 915 mm, the other way only to 2439 mm",
@@ -137,7 +153,7 @@ describe.each(['mm', 'in'] as const)('what is offered works when it is typed, in
     const step = units === 'mm' ? 1 : inch / 16
     for (const [thickness, easy] of table) {
       const design = skinned([plywood(thickness * inch)], easy * foot - 30)
-      const finding = bendFindings(design, easy * foot - 30, units).find((f) => f.level === 'warn')!
+      const finding = bent(design, easy * foot - 30, units).find((f) => f.level === 'warn')!
       const remedy = remediesOf(design, finding, units).find(({ words }) => words.includes('radius'))!
       const typed = remedy.design.transition.circle.radius
       expect(levels(design.skin, typed)).not.toContain('warn')
@@ -148,7 +164,7 @@ describe.each(['mm', 'in'] as const)('what is offered works when it is typed, in
 
 test('plywood past the table is told so, with thinner sheets in its place', () => {
   expect(said([plywood(21)], 4000)).toEqual([
-    'warn skin-bend: layer 1 (21 mm plywood) is thicker than any in the bending table (19 mm); take 19 mm plywood instead, 2 sheets for layer 1',
+    'warn skin-bend: layer 1 (21 mm plywood) is thicker than any in the bending table (19 mm); take 19 mm plywood instead, 2 sheets for layer 1 (the skin is then 17 mm thicker)',
   ])
 })
 

@@ -26,12 +26,9 @@ const radius = to((d, value) => ({
 }))
 const height = to((d, value) => ({ ...d, height: { ...d.height, value } }))
 const toe = to((d, value) => ({ ...d, toe: value }))
-const tangentLower = to((d, by) => ({
+const tangent = to((d, height) => ({
   ...d,
-  transition: {
-    ...d.transition,
-    tangent: { ...d.transition.tangent, height: d.transition.tangent.height - by },
-  },
+  transition: { ...d.transition, tangent: { ...d.transition.tangent, height } },
 }))
 const back = to((d, value) => ({ ...d, back: { ...d.back, value } }))
 const up = to((d, value) =>
@@ -52,6 +49,14 @@ const noChamfer = to((d) => ({ ...d, chamfer: 0 }))
 const bridged = to((d) => ({ ...d, runOut: { kind: 'sheet', sheet: { thickness: 1.5, material: 'steel' } } }))
 const stepBack = to((d, value) => ({ ...d, runOut: { kind: 'stepped', back: value } }))
 const every = to((d, value) => ({ ...d, studs: { ...d.studs, every: value } }))
+const squareSeat = to((d) => ({ ...d, coping: { ...d.coping!, seat: 'square' } }))
+const flushAt = to((d, value) => copingBy(d, () => ({ kind: 'reveals', up: value, out: 0 })))
+const levelAt = to((d, value) => copingBy(d, () => ({ kind: 'reveals', up: 0, out: value })))
+const depth = to((d, value) => ({
+  ...d,
+  studs: { ...d.studs, section: [Math.min(...d.studs.section), value] },
+}))
+const section: Change = (d, [a, b]) => ({ design: { ...d, studs: { ...d.studs, section: [a!, b!] } } })
 const onStuds = to((d) => ({ ...d, fasten: 'studs' }))
 /** Sheets for layers that crack: `2 sheets for layer 1 and 3 sheets for layer 2`. */
 const thinner: Change = (design, [thickness], words) => {
@@ -78,10 +83,13 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
     [`lower the height to ${L}`, height],
   ],
   'radius-skin': [[`give a radius of ${L} or more`, radius]],
-  'height-low': [[`make it ${L} or more`, height]],
+  'height-low': [
+    [`make it ${L} or more`, height],
+    [`lower the tangent to ${L}`, tangent],
+  ],
   'toe-low': [
     [`the lowest toe is ${L}`, toe],
-    [`lower the tangent by ${L}`, tangentLower],
+    [`lower the tangent to ${L}`, tangent],
   ],
   'toe-high': [
     [`make the toe ${L} or less`, toe],
@@ -96,13 +104,23 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
     [`\`up\` (?:may be at most|must be at least) ${L}`, up],
     [`it may be at most ${L} deep`, down],
   ],
-  'pipe-reach': [[`\`up\` may be at most ${L}`, up]],
+  'pipe-reach': [
+    [`\`up\` may be at most ${L}`, up],
+    [`take a (?:frame|surface) radius of ${L}`, radius],
+  ],
   'notch-floor': [
     [`\`out\` (?:may be at most|at least) ${L}`, out],
+    [`\`up\` must be at least ${L}`, up],
+    [`take a (?:frame|surface) radius of ${L}`, radius],
+    ['take a square seat', squareSeat],
     [`\`along\` (?:must be at least|at most) ${L}`, along],
   ],
-  'notch-front': [[`\`out\` may be at most ${L}`, out]],
-  'notch-long': [[`a (?:deck of|side) ${L}`, back]],
+  'notch-front': [
+    [`\`out\` may be at most ${L}`, out],
+    [`\`up\` must be at least ${L}`, up],
+    [`take a (?:frame|surface) radius of ${L}`, radius],
+  ],
+  'notch-long': [[`gives it room is a (?:deck of|side) ${L}`, back]],
   'notch-wood': [[`stronger: a (?:deck of|side) ${L}`, back]],
   'notch-wall': [
     [`a notch ${L} deep or more`, down],
@@ -110,10 +128,12 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
   ],
   'pipe-behind-face': [
     ['`out` (0) brings it flush', out],
+    [`\`out\` 0 with \`up\` ${L} brings it flush`, flushAt],
     [`a notch ${L} along at this depth`, along],
   ],
   'pipe-under-deck': [
     ['`up` (0) brings it level', up],
+    [`\`up\` 0 with \`out\` ${L} brings it level`, levelAt],
     [`a notch ${L} down`, down],
   ],
   chamfer: [
@@ -129,6 +149,12 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
   ],
   'skin-none': [],
   'step-back': [[`\`step-back\` may be at most ${L}`, stepBack]],
+  'stud-nominal': [[`section: ([\\d /]+) x ([\\d /]+)`, section]],
+  'stud-outside': [
+    [`studs every ${L} find`, every],
+    [`a toe of ${L} makes room`, toe],
+    [`rip the studs to ${L} deep`, depth],
+  ],
   'stud-toe': [[`a toe of ${L} takes`, toe]],
   'skin-bend': [
     [`take ${L} plywood instead(?:(?:,| and) \\d+ sheets? for layer \\d+)+`, thinner],
@@ -141,6 +167,15 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
 
 /** Messages that name a way out but no number, each with its reason. */
 const withoutNumber: readonly RegExp[] = [
+  // another part stops whatever that one number is
+  /leave out the coping and the chamfer first, and put them back one by one$/,
+  /no length alone puts it right: see to the notch, the chamfer and the studs as well/,
+  /no length alone gives it: take a smaller chamfer or a thinner pipe$/,
+  /no other spacing, toe or depth of stud alone makes room/,
+  /no `out` of 0 has a floor for it here/,
+  /take fewer layers, or a run-out sheet$/,
+  /take a larger radius, or a round seat$/,
+  /take a thicker pipe or a thinner deck board$/,
   // no depth of notch keeps both a floor and the face: another pair of keys must be used
   /give `up` and `out` in place of the notch$/,
   // only on ramps as low as a pipe is thick
@@ -148,7 +183,7 @@ const withoutNumber: readonly RegExp[] = [
   // the floor is not what is in the way
   /starts too steep, for this section$/,
   // no plywood of the table bends so far, and no ramp is so large
-  /take (?:6 mm|1\/4– in) hardboard$/,
+  /take (?:6 mm|1\/4–? in) hardboard$/,
   // two rows of screws need wood, whatever the spacing
   /or two side by side$/,
   // no spacing that may be typed brings a stud there

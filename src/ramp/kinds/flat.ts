@@ -1,8 +1,9 @@
 import type { FlatDesign, Stock, Units } from '../../design/design.ts'
 import { studLength, widthFindings } from '../bays.ts'
-import { type Finding, hasStop, stop, warn } from '../check.ts'
+import { type Draft, type Finding, hasStop, stop, warn } from '../check.ts'
 import { planFlat } from '../flat-sheets.ts'
 import { solveFlatStuds } from '../flat-studs.ts'
+import { nominalFindings } from '../nominal.ts'
 import { measured, offer, same } from '../offer.ts'
 import type { Flat } from '../ramp.ts'
 import { solveScrews } from '../screws.ts'
@@ -39,7 +40,7 @@ export const solveFlat = (
     return planFlat({ ...on, design: other, studs }, solveSkin(other, curve, null, studs), stock.panel).plans
   }
   const fixing = solveScrews(skin, plans, around, units)
-  const findings = [...stops, ...framing.findings]
+  const findings = [...stops, ...nominalFindings(design, units), ...framing.findings]
   return {
     ramp: {
       kind: 'flat',
@@ -62,12 +63,18 @@ export const solveFlat = (
           ...findings,
           ...panelFindings(design, frame, stock, units),
           ...hangFindings(design, framing.studs, frame, units),
-          ...planFindings(plans, around, planAt),
+          ...planFindings(plans, around, planAt).map(flatly),
           ...acrossFindings(around, plans, []),
           ...fixing.findings,
         ],
   }
 }
+
+/** A flat's spacing changes nothing but its seams. */
+const flatly = (draft: Draft): Finding => ({
+  ...draft,
+  message: typeof draft.message === 'string' ? draft.message : draft.message(() => true),
+})
 
 const lowFindings = ({ height }: FlatDesign, frame: number, units: Units): readonly Finding[] => {
   if (frame >= leastRipped - same) return []

@@ -2,21 +2,23 @@ import type { QuarterDesign, Stock, Units } from '../../design/design.ts'
 import { studLength, widthFindings } from '../bays.ts'
 import { bendFindings } from '../bend.ts'
 import { chamferLimit } from '../chamfer.ts'
-import { type Finding, hasStop, note, stop, warn } from '../check.ts'
+import { type Draft, type Finding, hasStop, note, stop, type Trial, warn } from '../check.ts'
 import { type SolvedCoping, solveCoping } from '../coping.ts'
 import { solveDeckBoard } from '../deck-board.ts'
 import { solveDeckTimbers } from '../deck-timbers.ts'
 import { solvePipe } from '../holes.ts'
+import { nominalFindings } from '../nominal.ts'
 import { measured, offer, same } from '../offer.ts'
 import type { Quarter } from '../ramp.ts'
+import { backKey, chamferKey, firstThat, orWays } from '../retype.ts'
 import { solveScrews } from '../screws.ts'
 import { acrossFindings } from '../seams.ts'
 import { type Side, solveSide } from '../side.ts'
-import { skinFindings, solveSkin } from '../skin.ts'
+import { type SkinLayer, skinFindings, solveSkin } from '../skin.ts'
 import { type LayerPlan, planFindings, planSkin } from '../skin-plan.ts'
 import { spanFindings } from '../span.ts'
-import { solveStuds } from '../studs.ts'
-import { skinThickness, solveTransition, type Transition } from '../transition.ts'
+import { type Stud, solveStuds } from '../studs.ts'
+import { manyFaults, skinThickness, solveTransition, type Transition } from '../transition.ts'
 
 /** Deck over the ground above which guards are commonly asked for: IRC 2018 R312.1 names 30 in. */
 const guardHeight = 762
@@ -26,9 +28,101 @@ export const solveQuarter = (
   units: Units,
   stock: Stock,
 ): { readonly ramp: Quarter; readonly findings: readonly Finding[] } => {
+  const { ramp, drafts } = draftQuarter(design, units, stock)
+  const before = new Set(drafts.map(({ id, level }) => `${level} ${id}`))
+  const trialOf =
+    (own: Draft): Trial =>
+    (changed) => {
+      const isNew = ({ id, level }: Draft): boolean => !before.has(`${level} ${id}`)
+      // what a note offers is a betterment: nothing may be lost by it
+      const bad = (draft: Draft): boolean =>
+        own.level === 'note'
+          ? draft.id === 'stud-toe' || (isNew(draft) && draft.level !== 'note')
+          : (draft.id === own.id && (draft.level === own.level || draft.level === 'stop')) ||
+            (draft.level === 'stop' && isNew(draft))
+      return frameQuarter(changed, units, stock, (found) => found.some(bad)) !== null
+    }
+  const findings = drafts.map(
+    (draft): Finding => ({
+      ...draft,
+      message: typeof draft.message === 'string' ? draft.message : draft.message(trialOf(draft)),
+    }),
+  )
+  return { ramp, findings }
+}
+
+/** What can be sawn, and what is said of it before any remedy is tried. */
+interface Framed {
+  readonly drafts: readonly Draft[]
+  /** the rest hangs on a curve */
+  readonly frame: {
+    readonly transition: Transition
+    readonly length: number
+    readonly coping: SolvedCoping | null
+    readonly side: Side | null
+    readonly panel: { readonly curveEnd: number; readonly length: number }
+    readonly studs: readonly Stud[]
+    readonly skin: readonly SkinLayer[]
+  } | null
+}
+
+/** All parts in which a stop may lie; null as soon as `enough` says that no more need be known. */
+const frameQuarter = (
+  design: QuarterDesign,
+  units: Units,
+  stock: Stock,
+  enough: (found: readonly Draft[]) => boolean,
+): Framed | null => {
   const show = (mm: number): string => measured(mm, units)
-  const { above } = offer(units)
   const { transition, findings: transitionFindings } = solveTransition(design, units)
+  const drafts: Draft[] = [...transitionFindings, ...widthFindings(design, units)]
+  if (enough(drafts)) return null
+  if (!transition) return { drafts, frame: null }
+  const length = design.back.from === 'length' ? design.back.value : transition.run + design.back.value
+  const deck = length - transition.run
+  // a side that ends before its lip has no back to measure from
+  const endless = deck <= same
+  if (endless)
+    drafts.push(
+      stop(
+        'length-short',
+        (trial: Trial) =>
+          `a side ${show(length)} long ends before the lip, ${show(transition.run)} behind the toe; ` +
+          longerWay(trial, design, transition.run, units),
+      ),
+    )
+  const { coping, findings } = solveCoping(design, transition, deck, units)
+  drafts.push(...findings.filter(({ id }) => !endless || id !== 'notch-long'))
+  if (design.chamfer > 0 && !endless)
+    drafts.push(...chamferFindings(design, transition, coping, length, units))
+  if (enough(drafts)) return null
+  const unsolved = hasStop(drafts) || (design.coping !== null && coping === null)
+  const side = unsolved ? null : solveSide(transition, coping, length, design.chamfer)
+  if (side) drafts.push(...panelFindings(side, transition.run, design, stock, units))
+  if (transition.heights.deck > guardHeight + same)
+    drafts.push(
+      note(
+        'guard-height',
+        `the deck is ${show(transition.heights.deck)} above the floor; above ${show(guardHeight)} a guard is a common requirement: ask your building office`,
+      ),
+    )
+  const panel = { curveEnd: side?.curveEnd ?? transition.curve.lip, length }
+  const framing = solveStuds(design, transition, coping, panel, units)
+  const skin = solveSkin(design, transition.curve, coping, framing.studs)
+  if (!endless) drafts.push(...framing.findings, ...skinFindings(design, skin, units))
+  // a frame that cannot be sawn is not worth bending a skin on
+  if (!hasStop(drafts)) drafts.push(...bendFindings(design, transition.radius.frame, units))
+  if (enough(drafts)) return null
+  return { drafts, frame: { transition, length, coping, side, panel, studs: framing.studs, skin } }
+}
+
+/** The ramp, and what is said of it before any remedy is tried. */
+const draftQuarter = (
+  design: QuarterDesign,
+  units: Units,
+  stock: Stock,
+): { readonly ramp: Quarter; readonly drafts: readonly Draft[] } => {
+  const { drafts: framed, frame } = frameQuarter(design, units, stock, () => false)!
   const base = {
     kind: 'quarter' as const,
     name: design.name,
@@ -37,12 +131,11 @@ export const solveQuarter = (
     width: design.width,
     studLength: studLength(design),
   }
-  const findings: Finding[] = [...transitionFindings, ...widthFindings(design, units)]
-  if (!transition)
+  if (!frame)
     return {
       ramp: {
         ...base,
-        transition,
+        transition: null,
         length: null,
         deck: null,
         coping: null,
@@ -55,43 +148,17 @@ export const solveQuarter = (
         pipe: null,
         deckBoard: null,
       },
-      findings,
+      drafts: framed,
     }
 
-  const length = design.back.from === 'length' ? design.back.value : transition.run + design.back.value
-  const deck = length - transition.run
-  if (deck <= same)
-    findings.push(
-      stop(
-        'length-short',
-        `a side ${show(length)} long ends before the lip, ${show(transition.run)} behind the toe; make it ${above(transition.run)} or more`,
-      ),
-    )
-  const pipe = solveCoping(design, transition, deck, units)
-  findings.push(...pipe.findings)
-  if (design.chamfer > 0)
-    findings.push(...chamferFindings(design.chamfer, transition, pipe.coping, length, units))
-  const unsolved = hasStop(findings) || (design.coping !== null && pipe.coping === null)
-  const side = unsolved ? null : solveSide(transition, pipe.coping, length, design.chamfer)
-  if (side) findings.push(...panelFindings(side, transition.run, design, stock, units))
-  if (transition.heights.deck > guardHeight + same)
-    findings.push(
-      note(
-        'guard-height',
-        `the deck is ${show(transition.heights.deck)} above the floor; above ${show(guardHeight)} a guard is a common requirement: ask your building office`,
-      ),
-    )
-  const panel = { curveEnd: side?.curveEnd ?? transition.curve.lip, length }
-  const framing = solveStuds(design, transition, pipe.coping, panel, units)
-  const skin = solveSkin(design, transition.curve, pipe.coping, framing.studs)
+  const { transition, length, coping, side, panel, studs, skin } = frame
   const behind = side
-    ? solveDeckTimbers(design, transition, pipe.coping, side, framing.studs, units)
+    ? solveDeckTimbers(design, transition, coping, side, studs, units)
     : { timbers: [], findings: [] }
-  findings.push(...framing.findings, ...behind.findings, ...skinFindings(design, skin, units))
   const around = {
     design,
     curve: transition.curve,
-    studs: framing.studs,
+    studs,
     timbers: behind.timbers,
     panel: stock.panel,
     units,
@@ -99,21 +166,21 @@ export const solveQuarter = (
   const plans = planSkin(around, skin)
   const planAt = (every: number): readonly LayerPlan[] => {
     const other = { ...design, studs: { ...design.studs, every } }
-    const { studs } = solveStuds(other, transition, pipe.coping, panel, units)
+    const closer = solveStuds(other, transition, coping, panel, units).studs
     return planSkin(
-      { ...around, design: other, studs },
-      solveSkin(other, transition.curve, pipe.coping, studs),
+      { ...around, design: other, studs: closer },
+      solveSkin(other, transition.curve, coping, closer),
     )
   }
   const fixing = solveScrews(skin, plans, around, units)
   const laid = solvePipe(design, stock, units)
   const board = side
-    ? solveDeckBoard(around, side, pipe.coping, transition.run, behind.timbers)
+    ? solveDeckBoard(around, side, coping, transition.run, behind.timbers)
     : { board: null, findings: [] }
-  // a frame that cannot be sawn is not worth fitting out
-  if (!hasStop(findings))
-    findings.push(
-      ...bendFindings(design, transition.radius.frame, units),
+  const drafts: Draft[] = [...framed, ...nominalFindings(design, units), ...behind.findings]
+  // nor worth fitting out
+  if (!hasStop(drafts))
+    drafts.push(
       ...spanFindings(design, units),
       ...planFindings(plans, around, planAt),
       ...acrossFindings(around, plans, board.board?.acrossSeams ?? []),
@@ -126,10 +193,10 @@ export const solveQuarter = (
       ...base,
       transition,
       length,
-      deck,
-      coping: pipe.coping,
+      deck: length - transition.run,
+      coping,
       side,
-      studs: framing.studs,
+      studs,
       deckTimbers: behind.timbers,
       skin,
       plans,
@@ -137,48 +204,68 @@ export const solveQuarter = (
       pipe: laid.pipe,
       deckBoard: board.board,
     },
-    findings,
+    drafts,
   }
 }
 
+/** A side that reaches past the lip. */
+const longerWay = (trial: Trial, design: QuarterDesign, run: number, units: Units): string => {
+  const long = firstThat(trial, design, backKey(design), run, 1, units)
+  return orWays(
+    [long && `make it ${long.shown} or more`],
+    'no length alone puts it right: see to the notch, the chamfer and the studs as well, or say `deck` in place of `length`',
+  )
+}
+
 const chamferFindings = (
-  leg: number,
+  design: QuarterDesign,
   transition: Transition,
   coping: SolvedCoping | null,
   length: number,
   units: Units,
-): readonly Finding[] => {
+): readonly Draft[] => {
+  const leg = design.chamfer
   const limit = chamferLimit(transition, coping, length)
   if (leg < limit.most - same) return []
-  const remedy = limit.most > 12 ? `it may be at most ${offer(units).below(limit.most)}` : 'leave it out'
   return [
-    stop('chamfer', `a chamfer with a leg of ${measured(leg, units)} cuts into ${limit.meets}; ${remedy}`),
+    stop('chamfer', (trial: Trial) => {
+      const shorter = limit.most > 12 ? firstThat(trial, design, chamferKey, limit.most, -1, units) : null
+      const without = trial(chamferKey.typed(design, 0)) ? 'leave it out' : manyFaults
+      const remedy = orWays([shorter && `it may be at most ${shorter.shown}`], without)
+      return `a chamfer with a leg of ${measured(leg, units)} cuts into ${limit.meets}; ${remedy}`
+    }),
   ]
 }
 
 const panelFindings = (
   side: Side,
   run: number,
-  { back }: QuarterDesign,
+  design: QuarterDesign,
   stock: Stock,
   units: Units,
-): readonly Finding[] => {
+): readonly Draft[] => {
+  const { back } = design
   const show = (mm: number): string => measured(mm, units)
   const [short, long] = stock.panel
   const [low, far] = [Math.min(side.height, side.length), Math.max(side.height, side.length)]
   if (low <= short + same && far <= long + same) return []
   // a panel may lie or stand
   const room = side.height <= short + same ? long : side.height <= long + same ? short : 0
-  const { atLeast, atMost } = offer(units)
-  const shorter =
-    room > run + 50
-      ? `make ${back.from === 'deck' ? `the deck ${atMost(room - run)}` : `it ${atMost(room)} long`} or less, or `
-      : ''
+  const { atLeast } = offer(units)
+  const shorterWay = (trial: Trial): string => {
+    const most = back.from === 'deck' ? room - run : room
+    const shorter = room > run + 50 ? firstThat(trial, design, backKey(design), most, -1, units) : null
+    if (shorter === null) return ''
+    return back.from === 'deck'
+      ? `make the deck ${shorter.shown} or less, or `
+      : `make it ${shorter.shown} long or less, or `
+  }
   return [
     warn(
       'panel-size',
-      `a side needs ${atLeast(side.length)} × ${atLeast(side.height)}, a panel of your stock is ${show(long)} × ${show(short)}; ` +
-        `${shorter}buy panels of ${atLeast(far)} × ${atLeast(low)} or more`,
+      (trial: Trial) =>
+        `a side needs ${atLeast(side.length)} × ${atLeast(side.height)}, a panel of your stock is ${show(long)} × ${show(short)}; ` +
+        `${shorterWay(trial)}buy panels of ${atLeast(far)} × ${atLeast(low)} or more`,
     ),
   ]
 }
