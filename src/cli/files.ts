@@ -1,4 +1,3 @@
-import { randomUUID } from 'node:crypto'
 import {
   closeSync,
   linkSync,
@@ -118,7 +117,7 @@ const kept = (file: string): Failure =>
 export const writeOut = (file: string, content: string | Uint8Array, force: boolean): void => {
   checkOut(file, force)
   const target = force ? behindLinks(file) : file
-  const beside = join(dirname(target), `.${randomUUID()}.part`)
+  const beside = join(dirname(target), `.${crypto.randomUUID()}.part`)
   try {
     writeFileSync(beside, content, { flag: 'wx' })
     if (force) renameSync(beside, target)

@@ -63,7 +63,8 @@ export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overla
   // steps shorter than any page
   const spacing = Math.min(Math.max(6, size / 200), 30)
   const runs = needs.map((path) => pathSample(path, spacing))
-  const hull = convexHull(runs.flat())
+  // many turns look at few points
+  const hull = cover === 'ribbon' ? convexHull(runs.flat()) : runs.flat()
   const angles =
     cover === 'ribbon'
       ? Array.from({ length: 2 * angleSteps + 1 }, (_, i) => (i - angleSteps) * angleStep)
@@ -146,10 +147,15 @@ const turnRuns = (runs: readonly (readonly Point[])[], angle: number): readonly 
 
 /**
  * Both layouts at one angle. A line in one piece that spans w × h crosses at least ⌊w/pitch⌋ and ⌊h/pitch⌋ joint lines,
- * however the grid is moved, and each crossing leads to another page. `hull` spans what the points span.
+ * however the grid is moved, and each crossing leads to another page. `spanning`: of all points those that reach farthest, at least.
  */
-const gridsAt = (hull: readonly Point[], angle: number, window: Box, overlap: number): readonly Grid[] => {
-  const box = turnedBounds(hull, angle)
+const gridsAt = (
+  spanning: readonly Point[],
+  angle: number,
+  window: Box,
+  overlap: number,
+): readonly Grid[] => {
+  const box = turnedBounds(spanning, angle)
   return (['portrait', 'landscape'] satisfies Layout[]).map((layout) => {
     const shape = { layout, overlap, ...layoutSize(window, layout) }
     const across = (box.x1 - box.x0) / (shape.width - overlap)

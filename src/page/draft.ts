@@ -10,8 +10,8 @@ export interface SetPage {
   readonly kind: PageKind
   readonly label: string
   readonly bookmark: string
-  /** written page mm */
-  readonly drawing: Drawing
+  /** in written page mm; drawn when it is written, so that no set holds all of its pages' marks at once */
+  readonly draw: () => Drawing
 }
 
 /** All pages of one plot, and their plan. */
@@ -23,9 +23,9 @@ export interface PageSet {
 }
 
 /** A page before the correction is applied. */
-export interface Draft extends Omit<SetPage, 'drawing'> {
-  /** ideal page mm */
-  readonly drawing: Drawing
+export interface Draft extends Omit<SetPage, 'draw'> {
+  /** in ideal page mm */
+  readonly draw: () => Drawing
   readonly tile?: string
   readonly places: readonly PlanPlace[]
 }
@@ -52,11 +52,11 @@ export const assemble = (
   return {
     code,
     groups,
-    pages: drafts.map(({ kind, label, bookmark, drawing }) => ({
+    pages: drafts.map(({ kind, label, bookmark, draw }) => ({
       kind,
       label,
       bookmark,
-      drawing: [group(written, drawing)],
+      draw: () => [group(written, draw())],
     })),
     plan: planSealed<Omit<Plan, 'seal'>>(
       {

@@ -68,7 +68,7 @@ const trialDraft = (
       tile: `${rowLetters(row + index)}1`,
       label: `Lip trial${several ? ` ${ramp.name}` : ''}`,
       bookmark: `Lip trial: ${trial.name}`,
-      drawing: page.drawing,
+      draw: () => page.drawing,
       places: [planPlace(sheet, trial.name, page.map, page.window)],
     },
   ]
@@ -81,7 +81,7 @@ const stripDrafts = (ramps: readonly Ramp[], { sheet, units, code, row }: PartFa
     tile: `${rowLetters(row)}${i + 1}`,
     label: `Strips ${i + 1}`,
     bookmark: `Story strips ${i + 1}`,
-    drawing,
+    draw: () => drawing,
     places: planned(sheet, places),
   }))
 
@@ -131,7 +131,7 @@ const packedDrafts = (
         tile: `${rowLetters(row)}${i + 1}`,
         label: `${name} ${i + 1}`,
         bookmark: `${name} ${i + 1}: ${[...new Set(places.map(({ pattern }) => pattern))].join(', ')}`,
-        drawing,
+        draw: () => drawing,
         places: planned(sheet, places),
       }
     }),

@@ -25,7 +25,7 @@ export const squareDraft = (
     kind: 'square',
     label: 'Square',
     bookmark: 'Test square',
-    drawing: combs ? [...drawing, ...edgeCombs(sheet.paper)] : drawing,
+    draw: () => (combs ? [...drawing, ...edgeCombs(sheet.paper)] : drawing),
     places: [planPlace(sheet, 'square', affineTranslate(corner.x, corner.y))],
   }
 }

@@ -233,16 +233,13 @@ export const solveTransition = (
     const bridgeAt = (toe: number): number => surfaceRadius * Math.acos(Math.min(1, (c - toe) / frameRadius))
     findings.push(
       note('toe-step', (trial: Trial) => {
-        const lower = first(
-          trial,
-          { ...toeKey, range: { least: Math.max(0, lowest), most: ramp.toe - stepLimit / 2 } },
-          0,
-          1,
-        )
-        const shorter =
-          lower && bridgeAt(lower.mm) < worthTyping * bridge
-            ? `; a toe of ${lower.shown}, the least for a whole first stud, leaves ${rounded(bridgeAt(lower.mm), units)}`
-            : ''
+        // the lowest that a flat stud fits behind, and the highest worth typing: the bridge shrinks with the toe
+        const least = Math.max(lowest, Math.min(...ramp.studs.section) * Math.cos(toeAngle))
+        const most = c - frameRadius * Math.cos((worthTyping * bridge) / surfaceRadius)
+        const lower = first(trial, { ...toeKey, range: { least, most } }, least, 1)
+        const shorter = lower
+          ? `; a toe of ${lower.shown}, the least for a whole first stud, leaves ${rounded(bridgeAt(lower.mm), units)}`
+          : ''
         return (
           `the run-out bridges ${rounded(bridge, units)} from the toe, ${rounded(toeStep, units)} above the floor: ` +
           `cut its sheet ${atLeast(bridge + lap + flat)} long (${rounded(lap, units)} screwed on the skin, ${rounded(flat, units)} flat on the floor)` +

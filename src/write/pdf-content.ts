@@ -1,8 +1,7 @@
-import { layers } from '../drawing/drawing.ts'
+import { type Drawing, layers } from '../drawing/drawing.ts'
 import { type Affine, affineRotate, affineScale, affineThen, affineTranslate } from '../geometry/affine.ts'
 import { formatNumber } from './number.ts'
 import type { Fonts } from './pdf-fonts.ts'
-import type { PdfPage } from './pdf-input.ts'
 import { pathOperators, pointsPerMm } from './pdf-path.ts'
 import { marksByLayer, type PlainMark } from './placed.ts'
 
@@ -68,8 +67,8 @@ const textOperators = (mark: TextMark, map: Affine, fonts: Fonts, state: State, 
 }
 
 /** The content stream of a page, ASCII: each layer once, as marked content, in drawing order. */
-export const pageContent = (page: PdfPage, number: number, fonts: Fonts): string => {
-  const byLayer = marksByLayer(page.drawing, affineScale(pointsPerMm))
+export const pageContent = (drawing: Drawing, number: number, fonts: Fonts): string => {
+  const byLayer = marksByLayer(drawing, affineScale(pointsPerMm))
   const state: State = {}
   // round joins: no spikes where a curve meets a straight; butt caps: a line ends where it is drawn to
   let out = '1 j\n'

@@ -20,6 +20,8 @@ export interface SetText {
 }
 
 export interface Fonts {
+  /** loads what the texts of a drawing need; to be awaited before they are set */
+  readonly prepare: (drawing: Drawing) => Promise<void>
   /** `size` is the height of a capital letter */
   readonly set: (text: string, size: number, face: Face) => SetText
   /** the Font resources, once every text is set */
@@ -66,8 +68,8 @@ const warning = (text: string, lost: number, mark: string): string => {
  * The standard Helvetica for what WinAnsi holds; the platform's wide font, loaded only then, for a text with other
  * letters. A letter that neither can print becomes a box, or `?` without a wide font, and is warned about.
  */
-export const createFonts = async (drawings: readonly Drawing[], platform: PdfPlatform): Promise<Fonts> => {
-  const wide = drawings.some(needsWide) ? await loadWide(platform) : undefined
+export const createFonts = (platform: PdfPlatform): Fonts => {
+  let wide: WideFonts | undefined
   const used = new Set<Face>()
   /** texts outside WinAnsi, with what is said of them */
   const noted = new Map<string, string | undefined>()
@@ -113,6 +115,9 @@ export const createFonts = async (drawings: readonly Drawing[], platform: PdfPla
   }
 
   return {
+    prepare: async (drawing) => {
+      if (!wide && needsWide(drawing)) wide = await loadWide(platform)
+    },
     set: (raw, size, face) => {
       const text = raw.normalize('NFC')
       if (isWinAnsi(text)) return setStandard(text, size, face)

@@ -13,8 +13,8 @@ export interface PdfPage {
   /** mm */
   readonly width: number
   readonly height: number
-  /** mm from the bottom left corner of the page, y up */
-  readonly drawing: Drawing
+  /** mm from the bottom left corner of the page, y up; asked for once, when the page is written */
+  readonly draw: () => Drawing
   /** page label as viewers show it, such as `Map` or `3 B2` */
   readonly label: string
   /** the entry in the document's outline */

@@ -34,16 +34,16 @@ export const writePdf = async (input: PdfInput, platform: PdfPlatform): Promise<
   const { pages } = input
   if (pages.length === 0) throw new RangeError('a document needs at least one page')
   const context = PDFContext.create()
-  const fonts = await createFonts(
-    pages.map((page) => page.drawing),
-    platform,
-  )
+  const fonts = createFonts(platform)
   const layers = createLayers(context)
   const [resources, tree] = [context.nextRef(), context.nextRef()]
 
   const encoder = new TextEncoder()
-  const written = pages.map((page, i): DocumentPage => {
-    const content = platform.deflate(encoder.encode(pageContent(page, i + 1, fonts)))
+  const written: DocumentPage[] = []
+  for (const [i, page] of pages.entries()) {
+    const drawing = page.draw()
+    await fonts.prepare(drawing)
+    const content = platform.deflate(encoder.encode(pageContent(drawing, i + 1, fonts)))
     const ref = context.register(
       context.obj({
         Type: 'Page',
@@ -54,8 +54,8 @@ export const writePdf = async (input: PdfInput, platform: PdfPlatform): Promise<
       }),
     )
     const { label, bookmark, width, height } = page
-    return { ref, label, bookmark, size: [width, height], content }
-  })
+    written.push({ ref, label, bookmark, size: [width, height], content })
+  }
   context.assign(resources, context.obj({ Font: await fonts.embed(context), Properties: layers.groups }))
   const bytes = await serializeDocument(
     context,

@@ -35,7 +35,13 @@ const printed = async (name: string, paper: PaperName, every?: number) => {
       title: design.title,
       subject: 'offsets',
       attachments: [],
-      pages: drawings.map((drawing, i) => ({ width, height, drawing, label: `${i}`, bookmark: `${i}` })),
+      pages: drawings.map((drawing, i) => ({
+        width,
+        height,
+        draw: () => drawing,
+        label: `${i}`,
+        bookmark: `${i}`,
+      })),
     },
     platform,
   )

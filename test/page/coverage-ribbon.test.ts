@@ -47,7 +47,7 @@ const plotted = (text: string, paper: PaperName, cover: Cover) => {
     uncertainty: printerUncertainty(null),
     fingerprint: (words) => createHash('sha256').update(words).digest('hex'),
   })
-  const pages = set.plan.pages.map((planned, i) => ({ ...planned, drawing: set.pages[i]!.drawing }))
+  const pages = set.plan.pages.map((planned, i) => ({ ...planned, drawing: set.pages[i]!.draw() }))
   return { design, solved, set, pages }
 }
 

@@ -52,7 +52,7 @@ const sheaves = (name: string, text: string, paper: PaperName, cover: Cover): re
     cover,
     group,
     curve: curveOf(raws.find((raw) => raw.name === group.pattern.ramp) ?? raws[0]!),
-    map: wordsOf(maps[i]!.drawing),
+    map: wordsOf(maps[i]!.draw()),
     units: /^units: in/m.test(text) ? 'in' : 'mm',
   }))
 }

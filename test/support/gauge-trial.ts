@@ -50,7 +50,7 @@ const rulersOf = ({ pages }: PageSet): Readonly<Record<'across' | 'down', readon
         found.push([on(map, mark.path.start), on(map, piece.to)])
     }
   }
-  look(pages[0]!.drawing, [1, 0, 0, 1, 0, 0])
+  look(pages[0]!.draw(), [1, 0, 0, 1, 0, 0])
   const longest = (way: (a: Pt, b: Pt) => boolean): readonly [Pt, Pt] =>
     found
       .filter(([a, b]) => way(a, b))

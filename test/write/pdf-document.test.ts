@@ -1,6 +1,6 @@
 import { PDFArray, PDFDict, PDFDocument, PDFHexString, PDFName, PDFNumber } from 'pdf-lib'
 import { describe, expect, test, vi } from 'vitest'
-import { text } from '../../src/drawing/drawing.ts'
+import { type Drawing, text } from '../../src/drawing/drawing.ts'
 import { textWidth } from '../../src/drawing/text-width.ts'
 import { circle } from '../../src/geometry/path.ts'
 import { writePdf } from '../../src/write/pdf.ts'
@@ -21,7 +21,7 @@ const input = (more: Partial<PdfInput> = {}): PdfInput => ({
     height: 297,
     label: `${n} B${n} (`,
     bookmark: `${n} · outer ramp, ) side`,
-    drawing: [
+    draw: (): Drawing => [
       { kind: 'stroke', layer: 'cut', path: circle({ x: 100, y: 100 }, 40 + n), pen: { width: 0.3 } },
       text('note', { x: 20, y: 20 }, 3, `page ${n} of 3`),
     ],
@@ -128,7 +128,7 @@ describe('low down in the file', () => {
   })
 
   test('the same input gives the same bytes, wide font and attachment included', async () => {
-    const page = { ...input().pages[0]!, drawing: [text('note', { x: 9, y: 9 }, 3, 'Łódź')] }
+    const page = { ...input().pages[0]!, draw: () => [text('note', { x: 9, y: 9 }, 3, 'Łódź')] }
     const make = async () => (await writePdf(input({ pages: [page], attachments: [file] }), platform)).bytes
     vi.useFakeTimers({ toFake: ['Date'], now: new Date('2024-02-29T12:00:00Z') })
     const first = await make()
@@ -161,7 +161,10 @@ describe('low down in the file', () => {
 describe('letters outside WinAnsi', () => {
   const write = async (words: readonly string[], by: PdfPlatform = platform) => {
     const drawing = words.map((w, i) => text('note', { x: 100, y: 20 + 10 * i }, 5, w, { align: 'middle' }))
-    const { bytes, warnings } = await writePdf(input({ pages: [{ ...input().pages[0]!, drawing }] }), by)
+    const { bytes, warnings } = await writePdf(
+      input({ pages: [{ ...input().pages[0]!, draw: () => drawing }] }),
+      by,
+    )
     return { warnings, bytes, texts: (await readPdf(bytes)).pages[0]!.texts }
   }
 

@@ -22,7 +22,7 @@ const pen = { width: 0.3 }
 const page = (drawing: Drawing, more: Partial<PdfPage> = {}): PdfPage => ({
   width: 210,
   height: 297,
-  drawing,
+  draw: () => drawing,
   label: '1',
   bookmark: 'one',
   ...more,

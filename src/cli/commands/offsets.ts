@@ -129,7 +129,7 @@ const pdf = async (
     }).map((drawing, k) => ({
       width: sheet.paper.width,
       height: sheet.paper.height,
-      drawing,
+      draw: () => drawing,
       label: k === 0 ? one.ramp : `${one.ramp} ${k + 1}`,
       bookmark: k === 0 ? `Offsets: ${one.ramp}` : `Offsets: ${one.ramp}, page ${k + 1}`,
     })),
