@@ -43,7 +43,7 @@ it('the block of a lip trial holds the piece at its size and all its words, none
   const count = { onWood: 0, below: 0, none: 0 }
   fc.assert(
     fc.property(
-      anyRamp.filter((design) => design.coping !== null && !hasStop(solve(design).findings)),
+      anyRamp.filter((design) => design.coping !== null && !hasStop(solve(design).drafts)),
       fc.constantFrom({ width: 190, height: 271 }, { width: 277, height: 394 }, { width: 130, height: 220 }),
       (design, room) => {
         const trial = lipTrial(solve(design).ramp, room.width - 22, room.height - 56, 'mm')

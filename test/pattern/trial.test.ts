@@ -79,7 +79,7 @@ describe('the piece of scrap for the lip trial', () => {
   test('stays inside the room given and on the panel, whatever the ramp', () => {
     fc.assert(
       fc.property(
-        anyRamp.filter((design) => design.coping !== null && !hasStop(solve(design).findings)),
+        anyRamp.filter((design) => design.coping !== null && !hasStop(solve(design).drafts)),
         fc.double({ min: 40, max: 400, noNaN: true }),
         fc.double({ min: 60, max: 400, noNaN: true }),
         (design, width, height) => {
@@ -120,7 +120,7 @@ const strictlyIn = ([a, b, , d]: readonly Point[], { x, y }: Point): boolean => 
   return [share(b!), share(d!)].every((t) => t > 0.001 && t < 0.999)
 }
 
-const trialRamp = anyRamp.filter((design) => design.coping !== null && !hasStop(solve(design).findings))
+const trialRamp = anyRamp.filter((design) => design.coping !== null && !hasStop(solve(design).drafts))
 
 describe('the reveals on the lip trial', () => {
   test('their lines run from the deck to the top of the pipe, and from the ridden face to its farthest point', () => {

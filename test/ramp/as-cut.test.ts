@@ -58,7 +58,7 @@ describe('a notch that is cut', () => {
   test('on any ramp the shims bring the pipe to the wanted reveals, measured on the circle', () => {
     fc.assert(
       fc.property(
-        anyRamp.filter((d) => d.coping !== null && !hasStop(solve(d).findings)),
+        anyRamp.filter((d) => d.coping !== null && !hasStop(solve(d).drafts)),
         fc.double({ min: 1, max: 150, noNaN: true }),
         fc.double({ min: 1, max: 150, noNaN: true }),
         (design, along, down) => {

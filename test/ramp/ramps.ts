@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import type { Coping, QuarterDesign, Sheet, Stock, Units } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
-import type { Finding } from '../../src/ramp/check.ts'
-import { solveQuarter } from '../../src/ramp/kinds/quarter.ts'
+import type { Draft, Finding } from '../../src/ramp/check.ts'
+import { draftQuarter, wordFindings } from '../../src/ramp/kinds/quarter.ts'
 import type { Quarter } from '../../src/ramp/ramp.ts'
 import type { Side } from '../../src/ramp/side.ts'
 import type { Transition } from '../../src/ramp/transition.ts'
@@ -66,29 +66,44 @@ export const bare = (radius: number, height: number, toe = 0): QuarterDesign => 
   deckBoard: null,
 })
 
-export const solve = (
-  design: QuarterDesign,
-  units: Units = 'mm',
-  panel = stock.panel,
-): { readonly ramp: Quarter; readonly findings: readonly Finding[] } =>
-  solveQuarter(design, units, { ...stock, panel })
+interface Solved {
+  readonly ramp: Quarter
+  /** for ids and levels alone */
+  readonly drafts: readonly Draft[]
+  /** worded when they are read: remedies take far longer to find than the ramp to solve */
+  readonly findings: readonly Finding[]
+}
+
+export const solve = (design: QuarterDesign, units: Units = 'mm', panel = stock.panel): Solved => {
+  const all = { ...stock, panel }
+  const { ramp, drafts } = draftQuarter(design, units, all)
+  return {
+    ramp,
+    drafts,
+    get findings() {
+      return wordFindings(drafts, units, all)
+    },
+  }
+}
+
+const missing = ({ findings }: Solved): Error => new Error(findings.map((f) => f.message).join('\n'))
 
 export const transitionOf = (design: QuarterDesign): Transition => {
-  const { ramp, findings } = solve(design)
-  if (!ramp.transition) throw new Error(findings.map((f) => f.message).join('\n'))
-  return ramp.transition
+  const solved = solve(design)
+  if (!solved.ramp.transition) throw missing(solved)
+  return solved.ramp.transition
 }
 
 export const sideOf = (design: QuarterDesign): Side => {
-  const { ramp, findings } = solve(design)
-  if (!ramp.side) throw new Error(findings.map((f) => f.message).join('\n'))
-  return ramp.side
+  const solved = solve(design)
+  if (!solved.ramp.side) throw missing(solved)
+  return solved.ramp.side
 }
 
 export const copingOf = (design: QuarterDesign): NonNullable<Quarter['coping']> => {
-  const { ramp, findings } = solve(design)
-  if (!ramp.coping) throw new Error(findings.map((f) => f.message).join('\n'))
-  return ramp.coping
+  const solved = solve(design)
+  if (!solved.ramp.coping) throw missing(solved)
+  return solved.ramp.coping
 }
 
 /** Messages of one id. */

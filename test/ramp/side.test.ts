@@ -60,7 +60,7 @@ const crossesItself = (points: readonly Point[]): boolean =>
     })
   })
 
-const sawn = anyRamp.filter((design) => !hasStop(solve(design).findings))
+const sawn = anyRamp.filter((design) => !hasStop(solve(design).drafts))
 
 describe('the cut line of a side, for any ramp without a stop', () => {
   test('is closed: each edge starts, to the bit, where the one before ends', () => {
@@ -224,7 +224,7 @@ describe('the seat of the pipe', () => {
 describe('reveals and notch say the same pipe', () => {
   const solved = anyRamp
     .filter(({ coping }) => coping !== null)
-    .filter((design) => !hasStop(solve(design).findings))
+    .filter((design) => !hasStop(solve(design).drafts))
 
   test('either fed back as the other gives the same', () => {
     fc.assert(

@@ -88,7 +88,7 @@ describe('a layer of skin', () => {
   test('never touches the pipe and never passes the lip, on any ramp', () => {
     fc.assert(
       fc.property(
-        anyRamp.filter((design) => design.coping !== null && !hasStop(solve(design).findings)),
+        anyRamp.filter((design) => design.coping !== null && !hasStop(solve(design).drafts)),
         (design) => {
           const { coping, transition, skin } = solve(design).ramp
           const { curve } = transition!

@@ -166,7 +166,7 @@ test('where the panel is too shallow for a stud on edge it lies flat, and is not
 })
 
 describe('no stud, on any ramp without a stop,', () => {
-  const sawn = anyRamp.filter((design) => !hasStop(solve(design).findings))
+  const sawn = anyRamp.filter((design) => !hasStop(solve(design).drafts))
 
   test('leaves the panel or reaches into the pipe', () => {
     fc.assert(

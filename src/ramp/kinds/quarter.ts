@@ -29,6 +29,11 @@ export const solveQuarter = (
   stock: Stock,
 ): { readonly ramp: Quarter; readonly findings: readonly Finding[] } => {
   const { ramp, drafts } = draftQuarter(design, units, stock)
+  return { ramp, findings: wordFindings(drafts, units, stock) }
+}
+
+/** The drafts of a ramp with their remedies, each tried on the whole ramp. */
+export const wordFindings = (drafts: readonly Draft[], units: Units, stock: Stock): readonly Finding[] => {
   const before = new Set(drafts.map(({ id, level }) => `${level} ${id}`))
   const trialOf =
     (own: Draft): Trial =>
@@ -42,13 +47,12 @@ export const solveQuarter = (
             (draft.level === 'stop' && isNew(draft))
       return frameQuarter(changed, units, stock, (found) => found.some(bad)) !== null
     }
-  const findings = drafts.map(
+  return drafts.map(
     (draft): Finding => ({
       ...draft,
       message: typeof draft.message === 'string' ? draft.message : draft.message(trialOf(draft)),
     }),
   )
-  return { ramp, findings }
 }
 
 /** What can be sawn, and what is said of it before any remedy is tried. */
@@ -117,7 +121,7 @@ const frameQuarter = (
 }
 
 /** The ramp, and what is said of it before any remedy is tried. */
-const draftQuarter = (
+export const draftQuarter = (
   design: QuarterDesign,
   units: Units,
   stock: Stock,
