@@ -8,6 +8,9 @@ export interface CellWeights {
   /** cells that hold line, and the least length that one of them holds, mm */
   readonly pages: number
   readonly emptiest: number
+  /** of each cell from `joint` on, row by row, mm of line */
+  readonly columns: number
+  readonly lengths: Float64Array
 }
 
 /** Steps that joint lines are moved by, mm. */
@@ -93,7 +96,7 @@ export const weighCells = (
     pages++
     if (length < emptiest) emptiest = length
   }
-  return { joint, pages, emptiest }
+  return { joint, pages, emptiest, columns, lengths }
 }
 
 const modulo = (value: number, by: number): number => value - Math.floor(value / by) * by

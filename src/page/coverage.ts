@@ -1,14 +1,11 @@
 import type { Box } from '../geometry/bounds.ts'
-import { convexHull } from '../geometry/hull.ts'
-import { pathLength } from '../geometry/length.ts'
 import type { Path } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
-import { pathSample } from '../geometry/sample.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import { type CellWeights, fullerPlace, weighCells } from './cell-weights.ts'
+import { type Grid, gridsOf, pitchOf, turnRuns } from './grids.ts'
 import { type Cell, cellsConnected, cellsTouched, type Lattice, latticeAt } from './lattice.ts'
 import { type OffsetCount, offsetCounts } from './offset-counts.ts'
-import { type Layout, layoutSize } from './sheet.ts'
 
 /**
  * whole: every page that the outline or a mark touches; line: only what is traced, and what places it, in rows along the
@@ -23,12 +20,10 @@ export interface Coverage {
   readonly cells: readonly Cell[]
 }
 
-const neededPaths = (pattern: Pattern, cover: Cover): readonly Path[] =>
-  cover === 'whole' ? [pattern.outline, ...pattern.markPaths] : [pattern.line]
-
-/** Rows of a ribbon are turned by up to 45° either way (more is the other layout), in these steps. */
-const angleStep = Math.PI / 360
-const angleSteps = 90
+/** A coverage, and what else was looked at on the way to it. */
+export interface FoundCoverage extends Coverage {
+  readonly search: Search
+}
 
 /**
  * Grids tried that cannot do with fewer pages than are found, as one of them may have fuller pages; all of them where the
@@ -41,54 +36,46 @@ const thin = 40
 const weighed = 32
 const finalists = 3
 
-interface Grid {
-  readonly shape: Pick<Lattice, 'layout' | 'width' | 'height' | 'overlap'>
-  readonly angle: number
-  /** of what is needed, in the frame of the grid */
-  readonly box: Box
-  /** no offset of this grid can do with fewer pages */
-  readonly least: number
-  /** pitches that what is needed spans, across and up together: the fewer, the farther the grid can be moved */
-  readonly spanned: number
-}
-
 /**
  * The grid with the fewest pages. Among equals the one whose emptiest page carries the most line, so that no page holds a
  * mere sliver. What is needed keeps half the overlap from the edge of every window; pages of a set hang together by whole
- * edges. Same pattern, same grid.
+ * edges. Same pattern, same grid. `showMarks` then brings more of the timbers onto as many pages.
  */
-export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overlap: number): Coverage => {
-  const needs = neededPaths(pattern, cover)
-  const size = needs.reduce((sum, path) => sum + pathLength(path), 0)
-  // steps shorter than any page
-  const spacing = Math.min(Math.max(6, size / 200), 30)
-  const runs = needs.map((path) => pathSample(path, spacing))
-  // many turns look at few points
-  const hull = cover === 'ribbon' ? convexHull(runs.flat()) : runs.flat()
-  const angles =
-    cover === 'ribbon'
-      ? Array.from({ length: 2 * angleSteps + 1 }, (_, i) => (i - angleSteps) * angleStep)
-      : [0]
-  const grids = angles
-    .flatMap((angle) => gridsAt(hull, angle, window, overlap))
-    .sort((a, b) => a.least - b.least || a.spanned - b.spanned)
-  let best = fullestPlaces(placesOf(grids, runs, turns))
-  if (best[0]!.emptiest < thin && grids.length > turns)
-    best = fullestPlaces(placesOf(grids, runs, grids.length))
-  let fallback: Coverage | undefined
+export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overlap: number): FoundCoverage => {
+  const { needs, runs, grids } = gridsOf(pattern, cover, window, overlap)
+  let tried = turns
+  let places = placesOf(grids, runs, turns)
+  let best = fullestPlaces(places)
+  if (best[0]!.emptiest < thin && grids.length > turns) {
+    tried = grids.length
+    places = placesOf(grids, runs, tried)
+    best = fullestPlaces(places)
+  }
+  const search = { needs, runs, grids, tried, places }
+  let fallback: FoundCoverage | undefined
   for (const { grid, joint, pages } of best) {
     const lattice = latticeAt(grid.shape, grid.angle, { x: joint.x - overlap / 2, y: joint.y - overlap / 2 })
     const cells = cellsConnected(cellsTouched(lattice, needs))
-    if (cells.length === pages) return { lattice, cells }
-    if (!fallback || cells.length < fallback.cells.length) fallback = { lattice, cells }
+    if (cells.length === pages) return { lattice, cells, search }
+    if (!fallback || cells.length < fallback.cells.length) fallback = { lattice, cells, search }
   }
   return fallback!
 }
 
 /** A place of a grid, and what is needed in the frame of that grid. */
-interface Place extends OffsetCount {
+export interface Place extends OffsetCount {
   readonly grid: Grid
   readonly turned: readonly Float64Array[]
+}
+
+export interface Search {
+  readonly needs: readonly Path[]
+  /** the same as broken lines */
+  readonly runs: readonly (readonly Point[])[]
+  readonly grids: readonly Grid[]
+  /** how many of the grids are counted, and the places of these that take the fewest pages */
+  readonly tried: number
+  readonly places: readonly Place[]
 }
 
 /** The places that take the fewest pages. */
@@ -126,58 +113,3 @@ const fullestPlaces = (places: readonly Place[]): readonly (CellWeights & { read
     .slice(0, finalists)
     .map(({ grid, turned, ...from }) => ({ grid, ...fullerPlace(turned, grid.box, pitchOf(grid), from) }))
     .sort((a, b) => b.emptiest - a.emptiest)
-
-const pitchOf = ({ shape }: Grid): Point => ({
-  x: shape.width - shape.overlap,
-  y: shape.height - shape.overlap,
-})
-
-const turnRuns = (runs: readonly (readonly Point[])[], angle: number): readonly Float64Array[] => {
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
-  return runs.map((run) => {
-    const turned = new Float64Array(2 * run.length)
-    for (let i = 0; i < run.length; i++) {
-      const { x, y } = run[i]!
-      turned[2 * i] = x * cos + y * sin
-      turned[2 * i + 1] = y * cos - x * sin
-    }
-    return turned
-  })
-}
-
-/**
- * Both layouts at one angle. A line in one piece that spans w × h crosses at least ⌊w/pitch⌋ and ⌊h/pitch⌋ joint lines,
- * however the grid is moved, and each crossing leads to another page. `spanning`: of all points those that reach farthest, at least.
- */
-const gridsAt = (
-  spanning: readonly Point[],
-  angle: number,
-  window: Box,
-  overlap: number,
-): readonly Grid[] => {
-  const box = turnedBounds(spanning, angle)
-  return (['portrait', 'landscape'] satisfies Layout[]).map((layout) => {
-    const shape = { layout, overlap, ...layoutSize(window, layout) }
-    const across = (box.x1 - box.x0) / (shape.width - overlap)
-    const up = (box.y1 - box.y0) / (shape.height - overlap)
-    return { shape, angle, box, least: 1 + Math.floor(across) + Math.floor(up), spanned: across + up }
-  })
-}
-
-const turnedBounds = (points: readonly Point[], angle: number): Box => {
-  const cos = Math.cos(angle)
-  const sin = Math.sin(angle)
-  let x0 = Number.POSITIVE_INFINITY
-  let y0 = Number.POSITIVE_INFINITY
-  let x1 = Number.NEGATIVE_INFINITY
-  let y1 = Number.NEGATIVE_INFINITY
-  for (const p of points) {
-    const x = p.x * cos + p.y * sin
-    const y = p.y * cos - p.x * sin
-    if (x < x0) x0 = x
-    if (x > x1) x1 = x
-    if (y < y0) y0 = y
-    if (y > y1) y1 = y
-  }
-  return { x0, y0, x1, y1 }
-}

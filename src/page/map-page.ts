@@ -11,6 +11,7 @@ import { cautions } from './cautions.ts'
 import { type Cover, covers } from './coverage.ts'
 import { type Datum, datumFigures } from './datum.ts'
 import { mapPicture } from './map-picture.ts'
+import { missingScrewsWords } from './missing-screws.ts'
 import type { CoverCounts } from './pattern-covers.ts'
 import { type SurveyLine, surveyLeast, surveyLength } from './survey.ts'
 import type { Tile } from './tile.ts'
@@ -80,6 +81,7 @@ const content = (facts: MapFacts, size: number): { readonly marks: Drawing; read
     ])
     write(step, 6)
   })
+  for (const words of missingScrewsWords(pattern, tiles)) write(words, 6, 'bold')
   top -= 1.5
   write('Check these on the taped paper, and again on the sawn wood:', 0, 'bold')
   for (const { words, value, tolerance } of facts.survey)

@@ -2,13 +2,13 @@ import type { Design } from '../design/design.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import { sidePatterns } from '../pattern/patterns.ts'
 import type { SolvedDesign } from '../ramp/ramp.ts'
-import { type Cover, type Coverage, coverPattern, covers } from './coverage.ts'
+import { type Cover, coverPattern, covers, type FoundCoverage } from './coverage.ts'
 import { type Sheet, sheetWindow } from './sheet.ts'
 
 /** A pattern and its pages for each way to cover it: found once, for counting, choosing and laying out. */
 export interface PatternCovers {
   readonly pattern: Pattern
-  readonly covers: Readonly<Record<Cover, Coverage>>
+  readonly covers: Readonly<Record<Cover, FoundCoverage>>
 }
 
 /** The sides of a design without a `stop` on pages that share `overlap` mm with the next. */

@@ -8,6 +8,7 @@ import { chooseDatums, type Datum } from './datum.ts'
 import { jointShares } from './joint-shares.ts'
 import type { Lattice } from './lattice.ts'
 import type { PatternCovers } from './pattern-covers.ts'
+import { showMarks } from './shown-marks.ts'
 import { type SurveyLine, surveyLines } from './survey.ts'
 import { type Tile, tilesOf } from './tile.ts'
 
@@ -33,7 +34,7 @@ export const tileGroups = (
 } => {
   let next = { row: 0, number: 1, joint: 1 }
   const groups = covered.map(({ pattern, covers }): TileGroup => {
-    const coverage = covers[cover]
+    const coverage = showMarks(pattern, cover, covers[cover])
     const tiles = tilesOf(
       coverage,
       window,

@@ -25,6 +25,15 @@ export interface PatternLabel {
   readonly places: readonly Point[]
 }
 
+/** Where the screws of a timber go through the part. */
+export interface TimberScrews {
+  /** as it is called on paper */
+  readonly timber: number
+  readonly middles: readonly Point[]
+  /** the same in words, from the timber's face, in the builder's units */
+  readonly words: string
+}
+
 /** Full-size drawing of one part, in mm: toe at the left, y up. */
 export interface Pattern {
   /** such as `outer/side` */
@@ -44,6 +53,8 @@ export interface Pattern {
   readonly line: Path
   /** strokes that a whole plot carries besides the outline */
   readonly markPaths: readonly Path[]
+  /** of each timber, in the order of `markPaths` */
+  readonly screws: readonly TimberScrews[]
   /** the panel's size: lengths are measured from its bottom, front and back edges */
   readonly length: number
   readonly height: number

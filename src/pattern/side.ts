@@ -12,7 +12,7 @@ import type { Transition } from '../ramp/transition.ts'
 import type { Pattern, PatternDistance } from './pattern.ts'
 import { letters, pens } from './pens.ts'
 import { reliefHole } from './relief-hole.ts'
-import { timberLabel, timberMarks, timberOutline } from './timber-marks.ts'
+import { timberLabel, timberMarks, timberOutline, timberScrews } from './timber-marks.ts'
 
 /** How much of the straight edges beside toe and notch a line plot carries, so that they can be laid to the panel. */
 const lead = 40
@@ -57,6 +57,7 @@ export const sidePattern = (ramp: Quarter, serves: readonly string[], units: Uni
     labels: timbers.map((timber, i) => timberLabel(timber, i + 1)),
     line: tracedLine(side),
     markPaths: timbers.map(timberOutline),
+    screws: timbers.map((timber, i) => timberScrews(timber, i + 1, units)),
     length: side.length,
     height: side.height,
     points: [

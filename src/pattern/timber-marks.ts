@@ -1,10 +1,12 @@
+import type { Units } from '../design/design.ts'
 import { cross } from '../drawing/cross.ts'
 import { type Drawing, stroke } from '../drawing/drawing.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import { circle, pathOf, polygonOf } from '../geometry/path.ts'
 import { type Point, pointBetween } from '../geometry/point.ts'
+import { showLength } from '../length.ts'
 import { type Timber, timberCorners } from '../ramp/timber.ts'
-import type { PatternLabel } from './pattern.ts'
+import type { PatternLabel, TimberScrews } from './pattern.ts'
 import { letters, pens } from './pens.ts'
 
 export const timberOutline = (timber: Timber) => {
@@ -16,7 +18,7 @@ export const timberOutline = (timber: Timber) => {
 const sign = 3
 
 /** Radius of the ring round a screw's cross, mm. */
-const screwRing = 2
+export const screwRing = 2
 
 /** Ends of the long way of a timber's rectangle: its outer end or its face first. */
 const longWay = (timber: Timber): readonly [Point, Point] => {
@@ -33,20 +35,42 @@ const shares = { screws: [0.14, 0.86], sign: 0.74, label: [0.5, 0.36, 0.6, 0.28]
 export const timberMarks = (timber: Timber): Drawing => {
   const [a, b, c, d] = timberCorners(timber) as [Point, Point, Point, Point]
   const [face, foot] = [pointBetween(a, b, 0.5), pointBetween(c, d, 0.5)]
-  const [from, to] = longWay(timber)
   return [
     // three sides: the fourth is the cut line's own
     stroke('mark', pathOf(b, c, d, a), pens.stud),
     stroke('mark', pathOf(face, pointBetween(face, foot, Math.min(1, 8 / timber.depth))), pens.mark),
-    ...shares.screws.flatMap((t) => {
-      const at = pointBetween(from, to, t)
-      return [
-        ...cross('mark', at, 2, pens.cross, timber.angle),
-        stroke('mark', circle(at, screwRing), pens.cross),
-      ]
-    }),
-    ...cross('mark', pointBetween(from, to, shares.sign), sign, pens.mark, timber.angle + Math.PI / 4),
+    ...screwMiddles(timber).flatMap((at) => [
+      ...cross('mark', at, screwRing, pens.cross, timber.angle),
+      stroke('mark', circle(at, screwRing), pens.cross),
+    ]),
+    ...cross(
+      'mark',
+      pointBetween(...longWay(timber), shares.sign),
+      sign,
+      pens.mark,
+      timber.angle + Math.PI / 4,
+    ),
   ]
+}
+
+const screwMiddles = (timber: Timber): readonly Point[] => {
+  const [from, to] = longWay(timber)
+  return shares.screws.map((t) => pointBetween(from, to, t))
+}
+
+/** Middles of its screws, and words for where they are not on paper. */
+export const timberScrews = (timber: Timber, number: number, units: Units): TimberScrews => {
+  const { width, depth } = timber
+  const show = (mm: number): string => showLength(mm, units)
+  const [near, far] = shares.screws
+  return {
+    timber: number,
+    middles: screwMiddles(timber),
+    words:
+      depth >= width
+        ? `on its middle, ${show(near * depth)} and ${show(far * depth)} deep from its face`
+        : `if flat ${show(depth / 2)} deep, ${show((0.5 - near) * width)} to either side of the middle`,
+  }
 }
 
 /** Its number and how it lies. */
