@@ -181,16 +181,19 @@ export const datumFigures = (at: Point, pattern: Pattern, units: Units): readonl
 const figuresWidth = (at: Point, pattern: Pattern, units: Units): number =>
   arm + Math.max(...datumFigures(at, pattern, units).map((line) => textWidth(line, letters.small, 'regular')))
 
-/** Cross, number and figures; in the window as the drawing is read. */
+/**
+ * A cross along the panel's edges, as it is set out, its number and figures beside it; in the window as the drawing is read. Rows
+ * of a ribbon are turned against the panel: the words keep off the arms however they lie.
+ */
 export const datumMarks = (datum: Datum, tile: Tile, pattern: Pattern, units: Units): Drawing => {
   const p = tilePoint(tile, datum.at)
   const [across, up] = datum.words
   const first = up > 0 ? figuresHeight - letters.small : -3.5
   return [
-    ...cross('datum', p, arm - 1, pens.cross),
+    ...cross('datum', p, arm - 1, pens.cross, Math.atan2(tile.frame[1], tile.frame[0])),
     text(
       'datum',
-      { x: p.x + 1.5 * across, y: p.y - up * 2 - (up > 0 ? letters.word : 0) },
+      { x: p.x + arm * across, y: p.y - up * 2 - (up > 0 ? letters.word : 0) },
       letters.word,
       `cross ${datum.number}`,
       {

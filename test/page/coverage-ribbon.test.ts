@@ -185,6 +185,13 @@ describe.each(jobs)('a ribbon: $what', ({ design, solved, group, tiles }) => {
             ) < 1e-6,
         )
         expect(arms.length).toBe(2)
+        // along the panel's edges, as the builder sets it out, however the rows are turned
+        const reach = arms.map(({ points }) => [
+          Math.abs(points.at(-1)!.x - points[0]!.x),
+          Math.abs(points.at(-1)!.y - points[0]!.y),
+        ])
+        for (const arm of reach) assertNear(Math.min(...arm), 0, 1e-6)
+        expect(reach.map(([x, y]) => x! > y!).sort()).toEqual([false, true])
         expect(texts.some(({ words }) => words === `cross ${number}`)).toBe(true)
         const says = (edge: string): number[] =>
           texts.flatMap(({ layer, words, at: place }) => {
