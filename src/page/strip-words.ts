@@ -53,11 +53,11 @@ export const rowWords = (marks: readonly StripMark[], piece: StripPiece): readon
 const rank = ({ sign, label }: StripMark): number => (label === null ? 2 : sign === 'ring' ? 1 : 0)
 
 /** What is tried, the fullest first. */
-const wordsOf = ({ label, figure }: StripMark): readonly string[] =>
+const wordsOf = ({ label, figure, aside }: StripMark): readonly string[] =>
   label === null
     ? figure === null
       ? []
-      : [figure]
+      : [...(aside === undefined ? [] : [`${aside} · ${figure}`]), figure]
     : figure === null
       ? [label]
       : [`${label} · ${figure}`, label]

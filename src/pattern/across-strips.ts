@@ -34,7 +34,7 @@ const acrossRow = (plan: LayerPlan, width: number, units: Units): StripRow => {
     words: every ? 'the screws of each row' : 'the screws of most rows',
     marks: [
       ...rowMarks([
-        ...gapMarks(plan.widths, () => 'sheets meet', units),
+        ...gapMarks(plan.widths, () => 'seam', units),
         ...screws.map((at) => ({
           at,
           sign: 'ring' as const,

@@ -49,7 +49,7 @@ export const skinStrips = (ramp: Ramp, units: Units): readonly StoryStrip[] =>
         onTicks: flat.some((mark) => isOnTick(mark, flat)) ? 'screws go in at that stud' : null,
         notes: [
           'stud marks are middles',
-          ...(plan && plan.seams.length > 0 ? ["two ticks at a seam are the sheets' edges"] : []),
+          ...(plan && plan.seams.length > 0 ? ['at a seam one sheet ends, the next starts'] : []),
         ],
       },
     ]

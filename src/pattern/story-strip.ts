@@ -37,6 +37,8 @@ export interface StripMark {
   readonly sign: 'tick' | 'ring'
   /** null where a mark beside it says enough */
   readonly label: string | null
+  /** said with the figure of a mark without a label, where there is room */
+  readonly aside?: string
   /** its distance from zero, as shown; null where the label says it, or nothing is said */
   readonly figure: string | null
 }
@@ -47,17 +49,17 @@ const onTick = 0.3
 /** A distance from zero, as it stands beside a mark. */
 export const markFigure = (at: number, units: Units): string => showLength(at, units, { decimals: 1 })
 
-/** The two edges of each gap between sheets or pieces; the second is labelled. */
+/** The two edges of each gap between sheets, each called what it is; the second says where too. */
 export const gapMarks = (
   pieces: readonly Stretch[],
-  label: (index: number) => string,
+  where: (index: number) => string,
   units: Units,
 ): readonly StripMark[] =>
   pieces
     .slice(1)
     .flatMap((piece, i): StripMark[] => [
-      tickAt(pieces[i]!.from + pieces[i]!.length, null, units),
-      tickAt(piece.from, label(i), units),
+      { ...tickAt(pieces[i]!.from + pieces[i]!.length, null, units), aside: 'ends' },
+      tickAt(piece.from, `${where(i)}, starts`, units),
     ])
 
 export const tickAt = (at: number, label: string | null, units: Units): StripMark => ({

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { readDesign } from '../../src/design/read.ts'
+import { showLength } from '../../src/length.ts'
 import { designStrips, rampStrips } from '../../src/pattern/ramp-strips.ts'
 import type { StripMark, StripRow } from '../../src/pattern/story-strip.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
@@ -43,7 +44,18 @@ describe('the strips of layers of skin', () => {
             plan.rows.map(({ at }) => at),
             'rows of screws',
           )
-          expect(called(flat, /^seam/).length).toBe(plan.seams.length)
+          // each tick says which sheet's edge it is; `figures` names the middle between them
+          const edges = [flat.marks.filter(({ aside }) => aside === 'ends'), called(flat, /^seam.*, starts$/)]
+          for (const [k, half] of [-0.5, 0.5].entries()) {
+            const gap = units === 'mm' ? 3 : 25.4 / 8
+            nearAll(
+              edges[k]!.map(({ at }) => at),
+              plan.seams.map(({ at }) => at + half * gap),
+              'edges of sheets',
+            )
+            for (const { at, figure } of edges[k]!)
+              expect(figure).toBe(showLength(at, units, { decimals: 1 }))
+          }
           // a stud under a seam is named with it: where its middle lies is between the sheets
           const ticks = flat.marks.filter(({ sign }) => sign === 'tick').map(({ at }) => at)
           const onSeam = plan.seams.flatMap(({ stud }) => stud ?? [])
@@ -60,7 +72,7 @@ describe('the strips of layers of skin', () => {
             'ticks',
           )
           for (const stud of onSeam)
-            expect(called(flat, new RegExp(`^seam on stud ${stud + 1}$`)).length).toBe(1)
+            expect(called(flat, new RegExp(`^seam on stud ${stud + 1}, starts$`)).length).toBe(1)
           // arcs of one angle are as long as their radii: the middle keeps the flat sheet's length
           const { frame } = ramp.transition!.radius
           const { below, sheet } = layer
@@ -120,6 +132,11 @@ describe('the strips of screws across', () => {
     const [seam] = ramp.plans[0]!.acrossSeams
     const ticks = strip!.rows[0].marks.filter(({ sign }) => sign === 'tick').map(({ at }) => at)
     nearAll(ticks, [seam!.at - 1.5, seam!.at + 1.5, 3000], 'sheets')
+    nearAll(
+      called(strip!.rows[0], /^seam, starts$/).map(({ at }) => at),
+      [seam!.at + 1.5],
+      'named',
+    )
   })
 })
 
