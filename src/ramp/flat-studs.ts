@@ -1,11 +1,9 @@
 import type { FlatDesign, Units } from '../design/design.ts'
+import { rangeAt } from '../design/schema.ts'
 import { type Finding, note, stop } from './check.ts'
 import type { Curve } from './curve.ts'
 import { measured, offer, same } from './offer.ts'
 import type { Stud } from './studs.ts'
-
-/** Highest frame and surface that a design takes, mm. */
-const mostHeight = 500
 
 /** How each stud of a flat lies. */
 type Section = Pick<Stud, 'lies' | 'width' | 'depth'>
@@ -94,7 +92,8 @@ const sectionFindings = (
         ? `lay them flat, ripped to ${atMost(depth)}`
         : 'lay them flat'
   const whole = height.value + wide - frame
-  const way = whole <= mostHeight ? `; a ${height.layer} height of ${atLeast(whole)} takes them whole` : ''
+  const { most } = rangeAt(`ramps[flat].height.${height.layer}`)
+  const way = whole <= most ? `; a ${height.layer} height of ${atLeast(whole)} takes them whole` : ''
   return [
     note('flat-studs', `studs ${show(wide)} deep do not stand in a frame ${show(frame)} high: ${done}${way}`),
   ]

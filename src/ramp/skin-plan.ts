@@ -1,4 +1,5 @@
 import type { RampDesign } from '../design/design.ts'
+import { rampPath, rangeAt } from '../design/schema.ts'
 import { type Draft, type Finding, note, type Trial, warn } from './check.ts'
 import { measured, offer, rounded, same } from './offer.ts'
 import { everyKey } from './retype.ts'
@@ -157,7 +158,8 @@ const seamRemedy = (
   // those that lie flat are wide enough
   if (Math.min(...studs.map(({ width }) => width)) < thick)
     return `a seam takes two rows of screws: studs ${atLeast(thick)} thick or more, or two side by side`
-  for (let every = Math.ceil(design.studs.every / step - 1) * step; every >= 40; every -= step)
+  const { least } = rangeAt(`${rampPath(design.kind)}.studs.every`)
+  for (let every = Math.ceil(design.studs.every / step - 1) * step; every >= least; every -= step)
     if (good(every)) return `studs every ${offer(units).atMost(every)} bring each seam its own`
   return `put a stud of its own there, or cut the sheets shorter than ${measured(reach, units)}`
 }
