@@ -1,6 +1,7 @@
 import type { Design, PaperName, Units } from '../design/design.ts'
 import { paperNames } from '../design/design.ts'
 import { implausible, type Range } from '../design/plausible.ts'
+import { inch } from '../geometry/inch.ts'
 import { nearWord } from '../length/near.ts'
 import { readLength, showLength } from '../length.ts'
 import { type Cover, covers } from '../page/coverage.ts'
@@ -139,7 +140,7 @@ const readMargins = (said: string, units: Units, paper: PaperName, faults: strin
 const sheetFaults = ({ paper, margins }: Sheet, overlap: number, units: Units): readonly string[] => {
   const show = (mm: number): string => showLength(mm, units, { unit: true, decimals: 1 })
   // rounded down, so that what is offered is accepted
-  const step = units === 'in' ? 25.4 / 16 : 0.1
+  const step = units === 'in' ? inch / 16 : 0.1
   const showMost = (mm: number): string => show(Math.floor(mm / step + 1e-9) * step)
   return (
     [

@@ -7,6 +7,7 @@ import { affineIdentity } from '../geometry/affine.ts'
 import type { Box } from '../geometry/bounds.ts'
 import { convexContains } from '../geometry/clip.ts'
 import { pathPolygon, polygonContains } from '../geometry/contains.ts'
+import { inch } from '../geometry/inch.ts'
 import { pathDistance } from '../geometry/nearest.ts'
 import { type Point, pointBetween, pointDistance } from '../geometry/point.ts'
 import { pathSample } from '../geometry/sample.ts'
@@ -42,7 +43,7 @@ const quarters: readonly Quarter[] = [
 const leastCrosses = 3
 
 /** Datums are set out on round figures, the rounder ones where a page has room for them, mm. */
-const roundSteps = (units: Units): readonly number[] => (units === 'in' ? [25.4, 12.7] : [20, 10])
+const roundSteps = (units: Units): readonly number[] => (units === 'in' ? [inch, inch / 2] : [20, 10])
 
 /** From the cut line and from what is trimmed or covered, mm. */
 const clear = 14

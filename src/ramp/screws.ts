@@ -1,4 +1,5 @@
 import type { Units } from '../design/design.ts'
+import { inch } from '../geometry/inch.ts'
 import { type Finding, note, warn } from './check.ts'
 import type { Curve } from './curve.ts'
 import { measured, same } from './offer.ts'
@@ -7,8 +8,6 @@ import type { SkinLayer } from './skin.ts'
 import type { LayerPlan } from './skin-plan.ts'
 import type { Stud } from './studs.ts'
 import type { Timber } from './timber.ts'
-
-const inch = 25.4
 
 /** Usual lengths of wood screws, mm; common practice, no source. The short ones serve only where others come through. */
 const lengths = {

@@ -1,5 +1,6 @@
 import type { RampDesign } from '../design/design.ts'
 import { rampPath, rangeAt } from '../design/schema.ts'
+import { inch } from '../geometry/inch.ts'
 import { type Draft, type Finding, note, type Trial, warn } from './check.ts'
 import { measured, offer, rounded, same } from './offer.ts'
 import { everyKey } from './retype.ts'
@@ -149,7 +150,7 @@ const seamRemedy = (
   trial: Trial,
 ): string => {
   const { atLeast } = offer(units)
-  const step = units === 'mm' ? 10 : 25.4 / 2
+  const step = units === 'mm' ? 10 : inch / 2
   const good = (every: number): boolean =>
     planAt(every).every(({ seams }) => seams.every((seam) => seam.stud !== null && !seam.shared)) &&
     (design.kind !== 'quarter' || trial(everyKey.typed(design, every)))

@@ -1,4 +1,5 @@
 import type { QuarterDesign, Units } from '../design/design.ts'
+import { inch } from '../geometry/inch.ts'
 import type { Point } from '../geometry/point.ts'
 import { type Draft, note, stop, type Trial, warn } from './check.ts'
 import { circleCurve } from './circle.ts'
@@ -42,7 +43,7 @@ export const stepLimit = 6
 /** Of a run-out sheet: what laps on the skin, what lies on the floor, and what may hang free; common practice, no source. mm */
 const runOutPractice = {
   mm: { lap: 50, flat: 75, hand: 100 },
-  in: { lap: 50.8, flat: 76.2, hand: 101.6 },
+  in: { lap: 2 * inch, flat: 3 * inch, hand: 4 * inch },
 } as const
 
 /** A lower toe is offered where it leaves less than this part of what the run-out bridges. */
