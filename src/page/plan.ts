@@ -10,7 +10,7 @@ import type { Margins } from './paper.ts'
 import { type Fingerprint, setCode } from './set-code.ts'
 import { type Sheet, sheetWindow, sheetWritten } from './sheet.ts'
 
-/** The plan of a set as scripts read it: design.md §6. Page coordinates are PDF points, y up. */
+/** The plan of a set as scripts read it: docs/architecture.md. Page coordinates are PDF points, y up. */
 export interface Plan {
   readonly version: 1
   readonly set: string

@@ -16,7 +16,7 @@ import {
   toeKey,
 } from './retype.ts'
 
-/** The curved part, solved: design.md §5. Lengths mm, angles radians. */
+/** The curved part, solved: docs/geometry.md. Lengths mm, angles radians. */
 export interface Transition {
   readonly kind: 'circle'
   /** the frame's edge, from the toe corner to the uncut lip */

@@ -1,6 +1,6 @@
 import type { Affine } from '../geometry/affine.ts'
 
-/** The plan in a set's PDF, as far as pages are found and corrected by it. Written by src/page/plan.ts, told in design.md §6. */
+/** The plan in a set's PDF, as far as pages are found and corrected by it. Written by src/page/plan.ts, told in docs/architecture.md. */
 export interface ReadPlan {
   readonly version: 1
   readonly set: string
