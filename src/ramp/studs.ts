@@ -3,7 +3,7 @@ import { bisect } from '../geometry/bisect.ts'
 import { type Draft, note, stop, type Trial, warn } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
 import { listed, measured, offer, offerSteps, same, wordList } from './offer.ts'
-import { depthKey, everyKey, firstThat, type Key, type Offered, orWays, toeKey } from './retype.ts'
+import { depthKey, everyKey, firstOf, firstThat, type Key, orWays, toeKey } from './retype.ts'
 import { type Timber, timberCorners, timberDistance } from './timber.ts'
 import type { Transition } from './transition.ts'
 
@@ -215,8 +215,7 @@ const lostRemedy = (trial: Trial, ramp: QuarterDesign, units: Units): string => 
   const { every, section } = ramp.studs
   const [thin, wide] = [Math.min(...section), Math.max(...section)]
   const step = offerSteps[units]
-  const first = (key: Key, from: number, towards: 1 | -1): Offered | null =>
-    firstThat(trial, ramp, key, from, towards, units)
+  const first = firstOf(ramp, units, trial)
   const within = (key: Key, least: number, most: number): Key => ({
     ...key,
     range: { least: Math.max(key.range.least, least), most: Math.min(key.range.most, most) },
