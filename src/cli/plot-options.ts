@@ -80,7 +80,7 @@ export const sheetOptions = (
   const overlap =
     raw.overlap === undefined
       ? defaultOverlap
-      : readOne('--overlap', raw.overlap, units, overlapRange, faults)
+      : lengthOption('--overlap', raw.overlap, units, overlapRange, faults)
   const sheet = { paper: paperOf(paper), margins, correction: profileCorrection(profile) }
   if (faults.length === 0) faults.push(...sheetFaults(sheet, overlap, units))
   if (faults.length > 0) throw new Failure(2, faults.join('\n'))
@@ -111,7 +111,14 @@ const oneOf = <T extends string>(
   return found ?? otherwise
 }
 
-const readOne = (option: string, said: string, units: Units, range: Range, faults: string[]): number => {
+/** The length that an option says, mm; what is wrong with it joins `faults`. */
+export const lengthOption = (
+  option: string,
+  said: string,
+  units: Units,
+  range: Range,
+  faults: string[],
+): number => {
   const reading = readLength(said, units)
   if (!('mm' in reading)) {
     faults.push(`${said === '' ? option : `${option} ${said}`}: ${reading.error}`)
@@ -134,7 +141,7 @@ const readMargins = (said: string, units: Units, paper: PaperName, faults: strin
   }
   const most = Math.max(paperOf(paper).width, paperOf(paper).height)
   const option = (i: number): string => (parts.length === 1 ? '--margin' : `--margin ${sides[i]}`)
-  return marginsFrom(parts.map((part, i) => readOne(option(i), part, units, { least: 0, most }, faults)))
+  return marginsFrom(parts.map((part, i) => lengthOption(option(i), part, units, { least: 0, most }, faults)))
 }
 
 const sheetFaults = ({ paper, margins }: Sheet, overlap: number, units: Units): readonly string[] => {

@@ -1,7 +1,7 @@
 import { PDFArray, type PDFContext, PDFDict, PDFName, PDFParser, PDFRawStream, PDFRef } from 'pdf-lib'
 import { pointsPerMm } from '../geometry/inch.ts'
 import { attachedFile, bookmarks, pageLabels, pageRefs, textOf } from './pdf-catalog.ts'
-import { type PlanFault, planHeld, type ReadPlan, type ReadPlanPage, readPlan } from './plan.ts'
+import { type PlanFault, planHeld, planName, type ReadPlan, type ReadPlanPage, readPlan } from './plan.ts'
 import type { ReadPlatform } from './platform.ts'
 
 /** A set, or a reprint of some of its pages, as its PDF holds it. */
@@ -40,8 +40,6 @@ export type SetPdfFault =
   /** our pages as another program wrote them anew; `lost` is what it left out */
   | { readonly kind: 'saved-anew'; readonly lost: string }
   | PlanFault
-
-export const planName = 'plan.json'
 
 /** Opens a PDF that traceply wrote. Whatever is not whole is a fault, never a guess. */
 export const readSetPdf = async (
