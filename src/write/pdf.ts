@@ -1,6 +1,6 @@
 import { PDFContext } from 'pdf-lib'
+import { formatNumber } from '../drawing/number.ts'
 import { pointsPerMm } from '../geometry/inch.ts'
-import { formatNumber } from './number.ts'
 import { pageContent } from './pdf-content.ts'
 import { type DocumentPage, serializeDocument } from './pdf-document.ts'
 import { createFonts } from './pdf-fonts.ts'
