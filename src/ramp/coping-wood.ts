@@ -5,6 +5,7 @@ import { measured, offer, same } from './offer.ts'
 import { backKey, downKey, firstOf, firstThat, orWays, outKey, upKey } from './retype.ts'
 import type { Transition } from './transition.ts'
 
+/** Of wood behind the notch; common practice, no source. mm */
 const leastWood = 40
 
 /** The floor lies above the top line, or below the toe. */
