@@ -39,7 +39,7 @@ const same = (text: string): readonly [string, string] => [text, text]
 export const rampPath = (kind: RampKind): string => `ramps[${kind}]`
 
 /** What a path of the table is within its ramp; a path outside of ramps stays as it is. */
-export const withinRamp = (path: string): string => path.replace(/^ramps\[\w+\]\.?/, '')
+const withinRamp = (path: string): string => path.replace(/^ramps\[\w+\]\.?/, '')
 
 const topRows: readonly Row[] = [
   row('', map(), required, same('{ … }'), 'the design file'),

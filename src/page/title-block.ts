@@ -30,7 +30,7 @@ const most = 3
 const leading = 4
 
 /** What to do with this page, in the builder's words. */
-export const tapingWords = (tile: Tile): readonly string[] => {
+const tapingWords = (tile: Tile): readonly string[] => {
   const over = tile.joints.filter((joint) => joint.over)
   if (tile.first) return ['start here']
   if (over.length === 0) return [`starts row ${tile.row}`, 'on its snap line']

@@ -9,7 +9,7 @@ import type { Stud } from './studs.ts'
 type Section = Pick<Stud, 'lies' | 'width' | 'depth'>
 
 /** On edge where it stands in the frame; else on edge ripped to its height, or flat: what sags less. */
-export const flatSection = ({ studs }: FlatDesign, frame: number): Section => {
+const flatSection = ({ studs }: FlatDesign, frame: number): Section => {
   const [thin, wide] = [Math.min(...studs.section), Math.max(...studs.section)]
   const edge: Section = { lies: 'edge', width: thin, depth: Math.min(wide, frame) }
   const flat: Section = { lies: 'flat', width: wide, depth: Math.min(thin, frame) }

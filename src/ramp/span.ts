@@ -19,7 +19,7 @@ export const spanLoad = 1500
 export const spanStiffness = 8000
 
 /** Span over sag that floors are commonly held to; from memory. */
-export const spanRatio = 360
+const spanRatio = 360
 
 /** N in a pound of force. */
 const pound = 4.4482216
