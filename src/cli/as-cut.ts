@@ -6,6 +6,7 @@ import { quote } from '../length/quote.ts'
 import { readLength, showLength } from '../length.ts'
 import { type AsCut, type Cut, solveAsCut } from '../ramp/as-cut.ts'
 import { quartersOf, type SolvedDesign } from '../ramp/ramp.ts'
+import { revealWords } from '../ramp/reveal-words.ts'
 import { Failure } from './failure.ts'
 import { wrap } from './wrap.ts'
 
@@ -111,11 +112,16 @@ export const asCuts = (cuts: readonly RampCut[], { ramps }: SolvedDesign): reado
 const nothing = 0.1
 
 /** Reveals and what brings them to the wanted ones, a few lines for each notch. */
-export const showAsCut = (all: readonly (RampAsCut | null)[], units: Units): readonly string[] =>
+export const showAsCut = (
+  all: readonly (RampAsCut | null)[],
+  { ramps }: SolvedDesign,
+  units: Units,
+): readonly string[] =>
   all.flatMap((one) => {
     if (one === null) return []
     const show = (mm: number): string => showLength(mm, units, { decimals: 1 })
-    const { up, out, wanted, shims } = one
+    const { wanted, shims } = one
+    const { design } = quartersOf(ramps).find(({ name }) => name === one.ramp)!
     const shim = (where: string, mm: number, face: string): string =>
       mm < -nothing
         ? `${where} none: not deep enough yet, take ${show(-mm)} more off its ${face}`
@@ -123,16 +129,8 @@ export const showAsCut = (all: readonly (RampAsCut | null)[], units: Units): rea
     return [
       '',
       `${one.ramp}, notch as cut: ${show(one.along)} along, ${show(one.down)} down`,
-      `  pipe     ${stands(up, 'above', 'below', 'the deck board', show)}, ${stands(out, 'out of', 'behind', 'the ridden face', show)}; ` +
+      `  pipe     ${revealWords(one, design, show)}; ` +
         `wanted ${show(wanted.up)} above and ${show(wanted.out)} out`,
       `  shim     ${shim('under the pipe', shims.under, 'floor')}; ${shim('behind it', shims.behind, 'back wall')}`,
     ].map((line) => wrap(line, 11))
   })
-
-const stands = (
-  mm: number,
-  over: string,
-  under: string,
-  what: string,
-  show: (mm: number) => string,
-): string => `${show(Math.abs(mm))} ${mm < 0 ? under : over} ${what}`

@@ -2,6 +2,7 @@ import { showLength, type Units } from '../length.ts'
 import { pipeDrills } from '../ramp/holes.ts'
 import { wordList } from '../ramp/offer.ts'
 import type { Quarter, Ramp } from '../ramp/ramp.ts'
+import { revealWords } from '../ramp/reveal-words.ts'
 import { screwApart, studEnd } from '../ramp/screw-rows.ts'
 import type { AcrossSeam } from '../ramp/seams.ts'
 import { stepBack } from '../ramp/skin.ts'
@@ -66,14 +67,11 @@ const where = {
   back: 'back bottom corner',
 } as const
 
-const pipeRows = ({ coping, pipe }: Quarter, units: Units): readonly Row[] => {
+const pipeRows = ({ design, coping, pipe }: Quarter, units: Units): readonly Row[] => {
   const { show, fine } = lengthsOf(units)
   if (!coping) return []
   return [
-    [
-      'pipe',
-      `${fine(coping.outside)} thick; stands ${fine(coping.up)} above the deck board, ${fine(coping.out)} out of the ridden face`,
-    ],
+    ['pipe', `${fine(coping.outside)} thick; stands ${revealWords(coping, design, fine)}`],
     ['notch', `${coping.seat}, ${fine(coping.along)} along, ${fine(coping.down)} down`],
     ...(pipe
       ? [

@@ -29,6 +29,8 @@ export interface MapFacts {
   readonly survey: readonly SurveyLine[]
   readonly expected: Expected
   readonly trial: boolean
+  /** story strips lie at the end of the set */
+  readonly strips: boolean
 }
 
 /** The page is laid out for this window and scaled to the one there is, mm. */
@@ -109,7 +111,7 @@ const content = (facts: MapFacts, size: number): { readonly marks: Drawing; read
   return { marks: marks.flat(), bottom: top - 1.5 }
 }
 
-const steps = ({ units, tiles, cover, trial, pattern }: MapFacts): readonly string[] => {
+const steps = ({ units, tiles, cover, trial, strips, pattern }: MapFacts): readonly string[] => {
   const rows = new Map(tiles.map((tile) => [tile.row, tile.snap]))
   const level = [...rows.values()].every(([a, b]) => Math.abs(a.y - b.y) < 1e-6)
   const onPanel = [...rows].filter(([, [a]]) => a.y > 0 && a.y < pattern.height)
@@ -141,6 +143,11 @@ const steps = ({ units, tiles, cover, trial, pattern }: MapFacts): readonly stri
     'The middle of the thick black line is the line. Prick through it every 25 mm (1 in) or cut the paper on it, then draw with a thin batten. Dashed boxes are timbers on the back, the inner face, seen from the end, X on their wood, a cross in a ring at each screw: prick these through.',
     'Saw beside the line on the side of the ticks, marked WASTE, and smooth down to it. KEEP is your panel.',
     'Trace the first side onto all the others and drill its screw holes through them; turned over, it is the other end of the ramp.',
+    ...(strips
+      ? [
+          'Cut out the strips at the end of the set: each layer of skin has its studs, seams and screws on its own, the pipe its holes.',
+        ]
+      : []),
   ]
 }
 

@@ -94,6 +94,7 @@ export const layOutSet = (
           survey,
           expected,
           trial: trial !== null,
+          strips: options.strips ?? false,
         }),
     }
     return [

@@ -108,7 +108,13 @@ export const squarePage = (window: Box, { units, set, command, printer }: Square
       text('note', { x: at(0.37, 0).x - 2, y: at(0, 0.57).y }, letters.small, `true: ${diagonalWords}`, {
         align: 'right',
       }),
-      text('note', { x: at(0.5, 0).x, y: corner.y + 6 }, letters.small, `set ${set}`, { align: 'middle' }),
+      text(
+        'note',
+        { x: at(0.5, 0).x, y: corner.y + 6 },
+        letters.small,
+        `set ${set}; the dots are for a scan`,
+        { align: 'middle' },
+      ),
       ...longRuler(rulerFrom, width - rulerInset - 4, false, units),
       ...longRuler(rulerFrom, top - window.y0 - rulerInset - 4, true, units),
     ],

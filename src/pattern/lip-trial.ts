@@ -8,6 +8,7 @@ import { circle, type Path, pathOf, rectangle, segmentsPath } from '../geometry/
 import { showLength } from '../length.ts'
 import type { Curve } from '../ramp/curve.ts'
 import type { Quarter } from '../ramp/ramp.ts'
+import { revealWords } from '../ramp/reveal-words.ts'
 import { type SkinLayer, skinGap } from '../ramp/skin.ts'
 import { layerLabels } from './layer-labels.ts'
 import { boardLabels, holeLabels, keepLabels, pipeLabels, wasteLabels } from './lip-labels.ts'
@@ -111,8 +112,8 @@ export const lipTrial = (ramp: Quarter, width: number, height: number, units: Un
       ),
     ],
     steps: [
-      `The pipe should stand ${show(Math.abs(coping.up))} ${units} ${coping.up < 0 ? 'below' : 'above'} the deck board and ${show(Math.abs(coping.out))} ${units} ${coping.out < 0 ? 'behind' : 'out of'} the ridden face: that is its reveal.`,
-      `Saw this in a scrap of the side's plywood (dashed edges anywhere near), screw on offcuts of skin and deck board, each layer of skin ${show(skinGap)} ${units} short of the pipe, lay the real pipe in, and run a hand and a wheel over it.`,
+      `The pipe should stand ${revealWords(coping, ramp.design, (mm) => `${show(mm)} ${units}`, ' and ')}: that is its reveal.`,
+      `Saw this in a scrap of the side's plywood (dashed edges anywhere near), screw on offcuts of skin${board > 0 ? ' and deck board' : ''}, each layer of skin ${show(skinGap)} ${units} short of the pipe, lay the real pipe in, and run a hand and a wheel over it.`,
       ...(unnamed ? [`Skin from the studs outward: ${layerWords.join(', ')} ${units}.`] : []),
       `Too proud or too low: change ${given} in your design file (the text that you wrote) and plot again, before the first side is cut.`,
     ],

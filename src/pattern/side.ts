@@ -5,6 +5,7 @@ import { type Point, pointAdd, pointDistance } from '../geometry/point.ts'
 import { showLength } from '../length.ts'
 import { middleRise } from '../ramp/middle-rise.ts'
 import type { Quarter } from '../ramp/ramp.ts'
+import { revealWords } from '../ramp/reveal-words.ts'
 import { notchCorner, type Side } from '../ramp/side.ts'
 import { steepnessWord } from '../ramp/steepness.ts'
 import type { Transition } from '../ramp/transition.ts'
@@ -150,7 +151,7 @@ const sideFacts = (ramp: Quarter, transition: Transition, units: Units): readonl
     `radius: frame ${show(radius.frame)}, ridden face ${show(radius.surface)}; lip ${((lipAngle * 180) / Math.PI).toFixed(1)}°, ${steepnessWord(lipAngle)}`,
     ...(coping
       ? [
-          `pipe ${fine(coping.outside)}: its reveal is ${fine(coping.up)} above the deck board, ${fine(coping.out)} out of the ridden face; ` +
+          `pipe ${fine(coping.outside)}: its reveal is ${revealWords(coping, ramp.design, fine)}; ` +
             `notch: its back wall ${fine(coping.along)} behind LIP, its floor ${fine(coping.down)} below the top line`,
         ]
       : []),

@@ -3,6 +3,7 @@ import { type Draft, stop, type Trial, warn } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
 import { measured, offer, same } from './offer.ts'
 import { backKey, downKey, firstOf, firstThat, orWays, outKey, upKey } from './retype.ts'
+import { deckTop } from './reveal-words.ts'
 import type { Transition } from './transition.ts'
 
 /** Of wood behind the notch; common practice, no source. mm */
@@ -103,7 +104,7 @@ export const topFindings = (
   units: Units,
 ): readonly Draft[] => {
   if (up >= -same) return []
-  const said = `the pipe's top lies ${measured(-up, units)} under the deck board; `
+  const said = `the pipe's top lies ${measured(-up, units)} under ${deckTop(ramp)}; `
   const other = 'it is thinner than the board over its seat: take a thicker pipe or a thinner deck board'
   return [
     warn('pipe-under-deck', (trial: Trial) => {

@@ -65,7 +65,7 @@ export const solveDeckBoard = (
     timber.role === 'deck' || timber.role === 'backing' ? [{ i, at: timber.x - from, timber }] : [],
   )
   const seams = boardSeams(under, length, panel[0], gap, gap / 2 + edge + insideStud)
-  const across = acrossSeams(design, panel[1], gap, false)
+  const across = acrossSeams(design, panel[1], units, [])
   const widths = stretches(
     design.width,
     across.map(({ at }) => at),

@@ -1,4 +1,4 @@
-import type { RampDesign } from '../design/design.ts'
+import type { RampDesign, Units } from '../design/design.ts'
 import { type Finding, note } from './check.ts'
 import { listed, measured, same, wordList } from './offer.ts'
 import type { SkinLayer } from './skin.ts'
@@ -22,7 +22,7 @@ export interface AcrossSeam {
 
 /** No piece is narrower up the ramp, or across it. mm */
 const leastPiece = 100
-const leastWidth = 300
+const leastWidth = 250
 
 /**
  * The farthest stud that each sheet reaches, none that the layer below has a seam on, and neither the first nor the last:
@@ -61,26 +61,80 @@ export const upSeams = (
   return seams
 }
 
-/** The farthest rib that each sheet reaches; every other layer begins at the other side. */
+/**
+ * Where the sheets of a layer meet across the ramp. Of all ways: first those that keep their distance from the seams of the layer
+ * below, then with the fewest pieces, the most seams over ribs, the most whole sheets, and those that reach farthest from
+ * the left. `most`: the length of a sheet, mm.
+ */
 export const acrossSeams = (
   design: RampDesign,
   most: number,
-  gap: number,
-  mirrored: boolean,
+  units: Units,
+  below: readonly AcrossSeam[],
 ): readonly AcrossSeam[] => {
   const { width } = design
+  const { gap, stagger } = practice[units]
+  const least = Math.min(leastWidth, most / 3)
   const ribs = wallMiddles(design).slice(1, -1)
-  const seams: AcrossSeam[] = []
-  let from = 0
-  while (width - from > most + same) {
-    const last = seams.at(-1)?.at ?? 0
-    const reach = from + most + gap / 2
-    const rib = ribs.findLast((at) => at <= reach + same && at > last + leastWidth)
-    const at = rib ?? Math.min(reach, Math.max(width - leastWidth, last + leastWidth))
-    seams.push({ at, rib: rib !== undefined })
-    from = at + gap / 2
+  const isRib = (at: number): boolean => ribs.some((rib) => Math.abs(rib - at) <= same)
+  const fewest = Math.max(0, Math.ceil((width + gap - same) / (most + gap)) - 1)
+  /** where a seam may lie, besides at the end of a whole sheet from the left */
+  const places = [
+    ...ribs,
+    ...Array.from({ length: fewest }, (_, i) => width + gap / 2 - (i + 1) * (most + gap)),
+    width - least - gap / 2,
+    ...below.flatMap(({ at }) => [at - stagger, at + stagger]),
+  ]
+  const cost = (at: number, length: number): Cost => [
+    below.some((other) => Math.abs(other.at - at) < stagger - same) ? 1 : 0,
+    isRib(at) ? 0 : 1,
+    length >= most - same ? 0 : 1,
+  ]
+  const known = new Map<string, Way | null>()
+  /** the best way on with so many more seams, the last piece having begun `from` there */
+  const wayOn = (from: number, more: number): Way | null => {
+    const rest = width - from
+    if (more === 0) {
+      const fits = rest <= most + same && rest >= (from === 0 ? 0 : least - same)
+      return fits ? { seams: [], cost: [0, 0, rest >= most - same ? 0 : 1] } : null
+    }
+    const key = `${more} ${from.toFixed(6)}`
+    const found = known.get(key)
+    if (found !== undefined) return found
+    let best: Way | null = null
+    for (const at of [from + most + gap / 2, ...places]) {
+      const length = at - gap / 2 - from
+      if (length < least - same || length > most + same) continue
+      const on = wayOn(at + gap / 2, more - 1)
+      if (!on) continue
+      const way = { seams: [at, ...on.seams], cost: costSum(cost(at, length), on.cost) }
+      if (!best || isBetter(way, best)) best = way
+    }
+    known.set(key, best)
+    return best
   }
-  return mirrored ? seams.map(({ at, rib }) => ({ at: width - at, rib })).reverse() : seams
+  // one piece more may let every seam keep its distance
+  const [way, longer] = [wayOn(0, fewest), wayOn(0, fewest + 1)]
+  const chosen = !way || (longer && longer.cost[0] < way.cost[0]) ? longer : way
+  return (chosen?.seams ?? []).map((at) => ({ at, rib: isRib(at) }))
+}
+
+/** Seams too near to those below, seams without a rib, pieces that are no whole sheets. */
+type Cost = readonly [number, number, number]
+
+interface Way {
+  readonly seams: readonly number[]
+  readonly cost: Cost
+}
+
+const costSum = (a: Cost, b: Cost): Cost => [a[0] + b[0], a[1] + b[1], a[2] + b[2]]
+
+/** Cheaper, or as cheap and farther from the left. */
+const isBetter = (a: Way, b: Way): boolean => {
+  const worth = (way: Way): readonly number[] => [...way.cost, ...way.seams.map((at) => -at)]
+  const [mine, other] = [worth(a), worth(b)]
+  const i = mine.findIndex((value, k) => Math.abs(value - other[k]!) > same)
+  return i >= 0 && mine[i]! < other[i]!
 }
 
 /** One note for all layers, and the deck board, whose sheets do not reach across; those that meet alike together. */

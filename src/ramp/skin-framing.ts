@@ -9,11 +9,18 @@ import type { Timber } from './timber.ts'
 
 /**
  * Common practice, no source, mm: the gap between sheets; a screw from its sheet's edge; the most from screw to screw in the
- * layers below and in the top one; a screw between studs from all timber.
+ * layers below and in the top one; a screw between studs from all timber; a seam across from one in the layer below.
  */
 export const practice = {
-  mm: { gap: 3, edge: 10.5, base: 250, top: 175, between: 25 },
-  in: { gap: inch / 8, edge: (7 * inch) / 16, base: 10 * inch, top: 7 * inch, between: inch },
+  mm: { gap: 3, edge: 10.5, base: 250, top: 175, between: 25, stagger: 300 },
+  in: {
+    gap: inch / 8,
+    edge: (7 * inch) / 16,
+    base: 10 * inch,
+    top: 7 * inch,
+    between: inch,
+    stagger: 12 * inch,
+  },
 } as const
 
 /** How far a screw stays inside a stud's long edges, mm. */

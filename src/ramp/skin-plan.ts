@@ -40,7 +40,7 @@ const planLayer = (
   const { gap, base, top } = practice[units]
   const isTop = layer.layer === count && count > 1
   const spacing = isTop ? top : base
-  const across = acrossSeams(design, panel[1], gap, layer.layer % 2 === 0)
+  const across = acrossSeams(design, panel[1], units, below.at(-1)?.acrossSeams ?? [])
   const widths = stretches(
     design.width,
     across.map(({ at }) => at),

@@ -49,7 +49,7 @@ export const job: fc.Arbitrary<Job> = fc
     panel: r.panel as [number, number],
     units: r.units,
   }))
-  .filter(({ design, panel, units }) => !hasStop(solve(design, units, panel).findings))
+  .filter(({ design, panel, units }) => !hasStop(solve(design, units, panel).drafts))
 
 /** Corners by turning a box, as a polygon of the other library. */
 export const polygon = ({ x, y, angle, width, depth }: Timber): Flatten.Polygon => {

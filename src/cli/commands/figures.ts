@@ -33,7 +33,7 @@ export const figures = (file: string, options: FiguresOptions, shell: Shell): nu
   const text = options.json
     ? `${JSON.stringify({ ...designFigures(design, solved), ...(cuts.length > 0 && { asCut: cut }), pages }, null, 2)}\n`
     : figuresTable(design, solved, pages) +
-      showAsCut(cut, design.units)
+      showAsCut(cut, solved, design.units)
         .map((line) => `${line}\n`)
         .join('')
   if (options.out === undefined) shell.out(text)
