@@ -57,11 +57,6 @@ export const gridsOf = (
   return { needs, runs, grids }
 }
 
-export const pitchOf = ({ shape }: Grid): Point => ({
-  x: shape.width - shape.overlap,
-  y: shape.height - shape.overlap,
-})
-
 export const turnRuns = (runs: readonly (readonly Point[])[], angle: number): readonly Float64Array[] => {
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
   return runs.map((run) => {

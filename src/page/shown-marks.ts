@@ -5,8 +5,8 @@ import type { Pattern } from '../pattern/pattern.ts'
 import { screwRing } from '../pattern/timber-marks.ts'
 import { type CellWeights, weighCells } from './cell-weights.ts'
 import type { Cover, Coverage, FoundCoverage, Place, Search } from './coverage.ts'
-import { type Grid, pitchOf, turnRuns } from './grids.ts'
-import { cellsConnected, cellsTouched, framePolygon, latticeAt } from './lattice.ts'
+import { type Grid, turnRuns } from './grids.ts'
+import { cellsConnected, cellsTouched, framePolygon, latticeAt, latticePitch } from './lattice.ts'
 import { offsetCounts } from './offset-counts.ts'
 
 /** Room of a screw's mark from its middle, with its pen, mm. */
@@ -81,7 +81,7 @@ interface Points {
 
 /** Worth of what lies whole in the windows of a coverage. */
 const worthOf = ({ screws, corners }: Points, { lattice, cells }: Coverage): number => {
-  const [px, py] = [lattice.width - lattice.overlap, lattice.height - lattice.overlap]
+  const { x: px, y: py } = latticePitch(lattice)
   const windows = cells.map(({ column, row }) =>
     framePolygon(lattice, column * px, row * py, column * px + lattice.width, row * py + lattice.height),
   )
@@ -101,7 +101,11 @@ const markedPlaces = (
     .filter(({ least }) => least <= pages)
     .flatMap((grid): Place[] => {
       const turned = turnRuns(runs, grid.angle)
-      return offsetCounts(turned, grid.box, pitchOf(grid), pages).map((found) => ({ ...found, grid, turned }))
+      return offsetCounts(turned, grid.box, latticePitch(grid.shape), pages).map((found) => ({
+        ...found,
+        grid,
+        turned,
+      }))
     })
   const marksOf = new Map<Grid, Marks>()
   return [...places, ...more].map(({ grid, turned, joint, room }): MarkedPlace => {
@@ -111,7 +115,7 @@ const markedPlaces = (
       marks = { screws: turnedScrews!, corners: turnedCorners! }
       marksOf.set(grid, marks)
     }
-    const weights = weighCells(turned, grid.box, pitchOf(grid), joint)
+    const weights = weighCells(turned, grid.box, latticePitch(grid.shape), joint)
     // which cells hold line does not change in this room
     let best = { joint: weights.joint, worth: shownIn(marks, weights, grid, 0) }
     for (const share of shares) {
@@ -128,7 +132,7 @@ const improved = (place: MarkedPlace, pages: number, least: number): MarkedPlace
   const { grid, turned, marks } = place
   let best = { joint: place.joint, worth: 0 }
   const tryAt = (joint: Point): boolean => {
-    const weights = weighCells(turned, grid.box, pitchOf(grid), joint)
+    const weights = weighCells(turned, grid.box, latticePitch(grid.shape), joint)
     if (weights.pages > pages || weights.emptiest < least) return false
     const worth = shownIn(marks, weights, grid, 0)
     if (worth <= best.worth) return false
