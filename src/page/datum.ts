@@ -16,6 +16,7 @@ import type { Pattern } from '../pattern/pattern.ts'
 import { letters, pens } from '../pattern/pens.ts'
 import { labelWords } from './label-marks.ts'
 import { type Tile, tileCell, tilePoint } from './tile.ts'
+import { jointMarks, snapMarks } from './tile-joints.ts'
 
 /** A cross whose distances from the panel's own edges are printed beside it. */
 export interface Datum {
@@ -133,7 +134,13 @@ const datumPlaces = (
   units: Units,
 ): readonly DatumPlace[] => {
   const cell = tileCell(tile)
-  const marks = obstacles.marks.filter((p) => convexContains(tile.window, p)).map((p) => tilePoint(tile, p))
+  const aligning = [...jointMarks(tile), ...snapMarks(tile)].flatMap((mark) =>
+    mark.kind === 'stroke' ? pathSample(mark.path, 2) : [],
+  )
+  const marks = [
+    ...obstacles.marks.filter((p) => convexContains(tile.window, p)).map((p) => tilePoint(tile, p)),
+    ...aligning,
+  ]
   const free = (box: Box): boolean =>
     box.x0 >= cell.x0 &&
     box.x1 <= cell.x1 &&

@@ -32,7 +32,7 @@ export const jointShares =
         .reduce((kept, found) => (found.room > kept.room + 1e-6 ? found : kept)).t
     }
     const crosses = [best([0.1, 0.14, 0.06], 4), best([0.9, 0.86, 0.94], 4)]
-    const pairs = [0.43, 0.57]
+    const pairs = [0.43, 0.57, 0.45, 0.55, 0.48, 0.52, 0.41, 0.59]
     const beside = pairs.filter((t) => snap === null || Math.abs(t - snap) * length >= pairRoom)
     const fits = length * 0.2 >= room.vernier + room.cross - 4
     return {

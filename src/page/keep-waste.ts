@@ -6,13 +6,19 @@ import { boxGrow } from '../geometry/bounds.ts'
 import { pathClip } from '../geometry/clip.ts'
 import { segmentLength } from '../geometry/length.ts'
 import { type Path, pathOf, pathSegments, type Segment } from '../geometry/path.ts'
-import { type Point, pointAngle, pointBetween, pointToward } from '../geometry/point.ts'
+import { type Point, pointAngle, pointToward } from '../geometry/point.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import { letters } from '../pattern/pens.ts'
 import { type Ground, groundOf, standsOn } from './ground.ts'
 import type { Occupancy } from './occupancy.ts'
-import { takenIn } from './occupancy.ts'
 import { type Tile, tileCell } from './tile.ts'
+import { wordCovers } from './word-room.ts'
+
+/** What the words never lie on, and what they keep off as far as there is room. */
+interface Room {
+  readonly never: Occupancy
+  readonly rather: Occupancy
+}
 
 /** Length and spacing of the ticks on the waste side, mm. */
 const tick = { length: 3, every: 12 }
@@ -32,9 +38,9 @@ export const wasteTicks = (outline: Path): readonly Path[] =>
 /**
  * KEEP and WASTE on the two sides of the cut line, set along it, for a tile that carries it; empty for a tile that does not.
  * Neither ever crosses the line or stands on the other side: where a side has no room for its word, the word is left out.
- * `free` knows what is already drawn, in the window as the drawing is read.
+ * What is already drawn is known in the window as the drawing is read.
  */
-export const keepWaste = (tile: Tile, pattern: Pattern, free: Occupancy): readonly TextMark[] => {
+export const keepWaste = (tile: Tile, pattern: Pattern, free: Room): readonly TextMark[] => {
   // the curve before the straight edges, the nearest to the middle of a piece before its ends
   const pieces = [true, false].map((traced) => cutPieces(tile, pattern, traced))
   if (pieces.flat().length === 0) return []
@@ -75,7 +81,7 @@ const place = (
 const distances = [2.4, 3.4, 5, 7, 10, 14]
 
 /** One word, small, near the line or along the rows, wherever it stands right and covers least; none where it cannot stand. */
-const alone = (words: 'KEEP' | 'WASTE', tile: Tile, ground: Ground, free: Occupancy): readonly TextMark[] => {
+const alone = (words: 'KEEP' | 'WASTE', tile: Tile, ground: Ground, free: Room): readonly TextMark[] => {
   const side = words === 'KEEP' ? 1 : -1
   let best: { readonly word: TextMark; readonly faults: number } | undefined
   for (const piece of ground.pieces) {
@@ -87,7 +93,7 @@ const alone = (words: 'KEEP' | 'WASTE', tile: Tile, ground: Ground, free: Occupa
         for (const angle of [readable(direction), 0, Math.PI / 2]) {
           const at = pointToward(middle, angle - Math.PI / 2, letters.small / 2)
           const word = sideWord(words, at, angle, letters.small)
-          if (!insideWindow(word, tile)) continue
+          if (!insideWindow(word, tile) || wordCovers([free.never], word) > 0) continue
           const faults = wordFaults(word, tile, free) + distance / 100
           if (best && faults >= best.faults) continue
           if (standsOn(ground, word, side === 1 ? 'wood' : 'waste')) best = { word, faults }
@@ -123,20 +129,12 @@ const beside = (word: string, from: Point, direction: number, side: 1 | -1, size
 }
 
 /** 0 when the word lies in the page's own cell and on nothing else. */
-const wordFaults = (word: TextMark, tile: Tile, free: Occupancy): number => {
-  const corners = textCorners(word, affineIdentity)
+const wordFaults = (word: TextMark, tile: Tile, { never, rather }: Room): number => {
   const cell = boxGrow(tileCell(tile), -1)
-  const out = corners.filter((p) => p.x < cell.x0 || p.y < cell.y0 || p.x > cell.x1 || p.y > cell.y1).length
-  let covered = 0
-  for (let i = 0; i <= 8; i++)
-    for (const [a, b] of [
-      [corners[0]!, corners[1]!],
-      [corners[3]!, corners[2]!],
-    ] as const) {
-      const p = pointBetween(a, b, i / 8)
-      covered += takenIn(free, { x0: p.x, y0: p.y, x1: p.x, y1: p.y })
-    }
-  return out * 100 + covered
+  const out = textCorners(word, affineIdentity).filter(
+    (p) => p.x < cell.x0 || p.y < cell.y0 || p.x > cell.x1 || p.y > cell.y1,
+  ).length
+  return out * 100 + wordCovers([never, rather], word)
 }
 
 const insideWindow = (word: TextMark, { width, height }: Tile): boolean =>

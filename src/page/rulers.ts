@@ -1,8 +1,5 @@
 import type { Units } from '../design/design.ts'
-import { type Drawing, stroke, text } from '../drawing/drawing.ts'
-import { type TextMark, textCorners } from '../drawing/text-box.ts'
-import { affineIdentity } from '../geometry/affine.ts'
-import { type Box, pointsBounds } from '../geometry/bounds.ts'
+import { type Drawing, type Mark, stroke, text } from '../drawing/drawing.ts'
 import { inch } from '../geometry/inch.ts'
 import { pathOf } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
@@ -19,22 +16,19 @@ const inset = 12
 
 /**
  * A ruler along the snap line and one up the page, reckoned along the rows from the pattern's origin, not from the page; so
- * neighbours go on counting; a figure that would stand on what is `covered` is left out. In the window as the drawing is read.
+ * neighbours go on counting. In the window as the drawing is read.
  */
-export const rulerMarks = (tile: Tile, units: Units, covered: (box: Box) => boolean): Drawing => {
+export const rulerMarks = (tile: Tile, units: Units): Drawing => {
   const cell = tileCell(tile)
   const zero = tilePoint(tile, { x: 0, y: 0 })
   const level = tilePoint(tile, tile.snap[0]).y
-  const figure = (at: Point, label: string): Drawing => {
-    const mark = text('note', at, letters.small, label, { grey: 0.4 }) as TextMark
-    return covered(pointsBounds(textCorners(mark, affineIdentity))) ? [] : [mark]
-  }
+  const figure = (at: Point, label: string): Mark => text('note', at, letters.small, label, { grey: 0.4 })
   return [
     ...ruler(cell.x0 + 8, cell.x1 - 8, zero.x, units).flatMap(
       ({ at, major, label }): Drawing => [
         stroke('note', pathOf({ x: at, y: level }, { x: at, y: level + (major ? 4 : 2) }), pens.ruler),
         // clear of the figures up the page
-        ...(major && at > cell.x0 + inset + 12 ? figure({ x: at + 0.8, y: level + 2.4 }, label) : []),
+        ...(major && at > cell.x0 + inset + 12 ? [figure({ x: at + 0.8, y: level + 2.4 }, label)] : []),
       ],
     ),
     ...ruler(cell.y0 + 8, cell.y1 - 8, zero.y, units).flatMap(
@@ -44,7 +38,9 @@ export const rulerMarks = (tile: Tile, units: Units, covered: (box: Box) => bool
           pathOf({ x: cell.x0 + inset, y: at }, { x: cell.x0 + inset + (major ? 4 : 2), y: at }),
           pens.ruler,
         ),
-        ...(major && Math.abs(at - level) > 6 ? figure({ x: cell.x0 + inset + 5, y: at - 1.2 }, label) : []),
+        ...(major && Math.abs(at - level) > 6
+          ? [figure({ x: cell.x0 + inset + 5, y: at - 1.2 }, label)]
+          : []),
       ],
     ),
   ]

@@ -13,10 +13,13 @@ import { type Datum, datumMarks } from './datum.ts'
 import { keepWaste } from './keep-waste.ts'
 import { labelMarks } from './label-marks.ts'
 import { freePlace, type Occupancy, occupancyOf, occupyBox, occupyPoints, takenIn } from './occupancy.ts'
+import { patternWords } from './pattern-words.ts'
 import { rulerMarks } from './rulers.ts'
 import { type Tile, tileCell, tilePoint } from './tile.ts'
-import { jointMarks, snapMarks } from './tile-joints.ts'
+import { jointMarks, jointWords, snapMarks } from './tile-joints.ts'
 import { type TitleFacts, titleBlock, titleSize } from './title-block.ts'
+import { scaleFigure } from './vernier.ts'
+import { keepOff, keepOffPath, wordCovers, wordRoom } from './word-room.ts'
 
 export interface TileFacts extends TitleFacts {
   readonly units: Units
@@ -29,32 +32,59 @@ export interface TileFacts extends TitleFacts {
 export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   const { pattern, units } = facts
   const cuts = pathClip(pattern.outline, tile.window)
-  const marks = [...clipMarks(pattern.marks, tile), ...labelMarks(pattern.labels, tile)]
   const ticks = facts.ticks.filter((path) =>
     [path.start, path.pieces[0]!.to].every((p) => convexContains(tile.window, p)),
   )
-  const empty = (): Occupancy => occupancyOf(tile.width, tile.height)
-  const [cut, shown, taken] = [empty(), empty(), empty()]
-  const occupyCuts = (map: Occupancy): void => {
-    for (const path of [...cuts, ...ticks]) occupyPath(map, path, tile)
-  }
-  occupyCuts(cut)
-  occupyMarks(shown, marks, tile.frame)
-  const rulers = rulerMarks(tile, units, (box) => takenIn(cut, box) + takenIn(shown, box) > 0)
-  occupyMarks(shown, snapMarks(tile), affineIdentity)
-  const joints = jointMarks(tile, cut, shown)
+  const strokes = clipMarks(
+    pattern.marks.filter(({ kind }) => kind !== 'text'),
+    tile,
+  )
+  const snaps = snapMarks(tile)
   const datums = facts.datums
     .filter((d) => d.tile === tile.name)
     .flatMap((d) => datumMarks(d, tile, pattern, units))
 
+  // what words never stand on: what aligns and each other, then the cut line; and the rest
+  const room = (): Occupancy => wordRoom(tile.width, tile.height)
+  const [never, cut, rather] = [room(), room(), room()]
+  for (const path of [...cuts, ...ticks]) keepOffPath(cut, path, tile.frame)
+  // a scale is read without its figures too
+  const joints = jointMarks(tile).filter(
+    (mark) => mark.kind !== 'text' || mark.size > scaleFigure || wordCovers([cut], mark) === 0,
+  )
+  keepOff(never, [...joints, ...snaps, ...datums])
+  keepOff(rather, strokes, tile.frame)
+  const named = patternWords(pattern.marks, tile, never, [cut])
+  const labels = pattern.labels.flatMap((label, i) => {
+    const marks = labelMarks(label, pattern.markPaths[i]!, tile, [never, cut], rather)
+    keepOff(never, marks)
+    return marks
+  })
+  const words: TextMark[] = []
+  const write = (more: readonly TextMark[]): void => {
+    words.push(...more)
+    keepOff(never, more)
+  }
+  write(keepWaste(tile, pattern, { never, rather }))
+  write(jointWords(tile, [never, cut], rather))
+  const said = room()
+  keepOff(
+    said,
+    [...named, ...labels, ...words, ...datums].filter(({ kind }) => kind === 'text'),
+  )
+  const rulers = rulerMarks(tile, units).filter((mark) =>
+    mark.kind === 'text'
+      ? wordCovers([never, cut, rather], mark) === 0
+      : mark.kind === 'stroke' &&
+        pathSample(mark.path, 0.5).every(({ x, y }) => takenIn(said, { x0: x, y0: y, x1: x, y1: y }) === 0),
+  )
+
+  const taken = occupancyOf(tile.width, tile.height)
   const take = (drawing: Drawing, map = affineIdentity): void => occupyMarks(taken, drawing, map)
-  take(marks, tile.frame)
-  take([...joints, ...datums, ...rulers, ...snapMarks(tile)])
-  const words = keepWaste(tile, pattern, taken)
-  take(words)
-  // after them: they stand closer to the cut line than anything else
-  occupyCuts(taken)
-  const snap = snapLabel(tile, facts, taken)
+  take(strokes, tile.frame)
+  take([...named, ...labels, ...words, ...joints, ...datums, ...rulers, ...snaps])
+  for (const path of [...cuts, ...ticks]) occupyPath(taken, path, tile)
+  const snap = snapLabel(tile, facts, taken).filter((word) => wordCovers([never, cut], word) === 0)
   take(snap)
 
   return [
@@ -62,12 +92,14 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
       group(tile.frame, [
         ...cuts.map((path) => stroke('cut', path, pens.cut)),
         ...ticks.map((path) => stroke('note', path, pens.tick)),
-        ...marks,
+        ...strokes,
       ]),
+      ...named,
+      ...labels,
       ...words,
       ...rulers,
       ...joints,
-      ...snapMarks(tile),
+      ...snaps,
       ...snap,
       ...datums,
       ...placedTitle(tile, facts, taken),

@@ -1,59 +1,76 @@
 import { arrowHead } from '../drawing/arrow.ts'
 import { cross } from '../drawing/cross.ts'
 import { type Drawing, stroke, text } from '../drawing/drawing.ts'
-import { type TextMark, textCorners } from '../drawing/text-box.ts'
-import { affineIdentity } from '../geometry/affine.ts'
-import { type Box, pointsBounds } from '../geometry/bounds.ts'
+import type { TextMark } from '../drawing/text-box.ts'
 import { pathOf } from '../geometry/path.ts'
-import { type Point, pointAngle, pointBetween, pointDistance, pointToward } from '../geometry/point.ts'
+import { pointAngle, pointBetween, pointDistance, pointToward } from '../geometry/point.ts'
 import { letters, pens } from '../pattern/pens.ts'
-import { type Occupancy, takenIn } from './occupancy.ts'
+import type { Occupancy } from './occupancy.ts'
 import { pairMarks } from './pair-mark.ts'
 import { type Joint, type Tile, tilePoint } from './tile.ts'
 import { vernierMarks } from './vernier.ts'
+import { wordCovers } from './word-room.ts'
 
 /** Half the size of a cross on a joint line, mm; less where the overlap is narrow, so that no arm leaves the window. */
 const arm = 5
 
 /** Where along a joint its words may stand, the usual place first: clear of its crosses, and of the snap line in the middle. */
-const wordShares = [0.28, 0.72, 0.34, 0.66, 0.24, 0.76, 0.38, 0.62]
+const wordShares = [
+  0.28, 0.72, 0.34, 0.66, 0.24, 0.76, 0.38, 0.62, 0.31, 0.69, 0.21, 0.79, 0.42, 0.58, 0.5, 0.18, 0.82,
+]
 
-/**
- * Joint lines, crosses half on each page, and what to do at each edge; in the window as the drawing is read. The words stand
- * off `cut`, the cut line, and off `shown`, all that the page shows of the pattern, as far as there is room.
- */
-export const jointMarks = (tile: Tile, cut: Occupancy, shown: Occupancy): Drawing =>
-  tile.joints.flatMap((joint) =>
-    oneJoint(tile, joint, (box) => 100 * takenIn(cut, box) + takenIn(shown, box)),
-  )
+/** Joints as long as this have words, mm. */
+const wordsFrom = 60
 
-const oneJoint = (tile: Tile, joint: Joint, covers: (box: Box) => number): Drawing => {
-  const [a, b] = [tilePoint(tile, joint.line[0]), tilePoint(tile, joint.line[1])]
-  const along = pointAngle(a, b)
-  // the trimmed or covered strip is read with the page; upright edges read from the right
-  const upright = joint.edge === 'left' || joint.edge === 'right'
-  const outward = { left: Math.PI, right: 0, bottom: -Math.PI / 2, top: Math.PI / 2 }[joint.edge]
-  const inward = outward + Math.PI
-  const angle = upright ? Math.PI / 2 : 0
-  const { name, number } = joint.neighbour
-  const words = joint.over
-    ? `over page ${number} · ${name}: trim on the line`
-    : `goes under page ${number} · ${name}`
-  const placed = wordShares.map((share): TextMark => {
-    const strip = pointToward(pointBetween(a, b, share), outward, tile.half / 2)
-    const baseline: Point = pointToward(strip, angle - Math.PI / 2, letters.small / 2)
-    return text('joint', baseline, letters.small, words, { angle, align: 'middle' }) as TextMark
+/** Joint lines, crosses half on each page, scales and pair marks; in the window as the drawing is read. */
+export const jointMarks = (tile: Tile): Drawing =>
+  tile.joints.flatMap((joint) => {
+    const { a, b, along, inward, angle } = jointLines(tile, joint)
+    return [
+      stroke('joint', pathOf(a, b), pens.joint),
+      ...joint.crosses.flatMap((p) =>
+        cross('joint', tilePoint(tile, p), Math.min(arm, tile.half), pens.cross, along),
+      ),
+      ...joint.verniers.flatMap((p) => vernierMarks(tilePoint(tile, p), along, inward, joint.over)),
+      ...pairMarks(tilePoint(tile, joint.pair), inward, joint.number, angle),
+    ]
   })
-  const faults = placed.map((mark) => covers(pointsBounds(textCorners(mark, affineIdentity))))
-  return [
-    stroke('joint', pathOf(a, b), pens.joint),
-    ...joint.crosses.flatMap((p) =>
-      cross('joint', tilePoint(tile, p), Math.min(arm, tile.half), pens.cross, along),
-    ),
-    ...joint.verniers.flatMap((p) => vernierMarks(tilePoint(tile, p), along, inward, joint.over)),
-    ...pairMarks(tilePoint(tile, joint.pair), inward, joint.number, angle),
-    ...(pointDistance(a, b) > 60 ? [placed[faults.indexOf(Math.min(...faults))]!] : []),
-  ]
+
+/** What to do at each edge, off `never`, and off `rather` as far as there is room. */
+export const jointWords = (tile: Tile, never: readonly Occupancy[], rather: Occupancy): readonly TextMark[] =>
+  tile.joints.flatMap((joint) => {
+    const { a, b, inward, angle } = jointLines(tile, joint)
+    if (pointDistance(a, b) <= wordsFrom) return []
+    const { name, number } = joint.neighbour
+    // the fewer words only where the others have no room
+    const tries = joint.over
+      ? [`over page ${number} · ${name}: trim on the line`, `over page ${number} · ${name}: trim`]
+      : [`goes under page ${number} · ${name}`]
+    const placed = tries.flatMap((words) =>
+      wordShares.map((share) => {
+        const strip = pointToward(pointBetween(a, b, share), inward, -tile.half / 2)
+        const baseline = pointToward(strip, angle - Math.PI / 2, letters.small / 2)
+        const mark = text('joint', baseline, letters.small, words, { angle, align: 'middle' }) as TextMark
+        return { mark, hidden: wordCovers(never, mark), over: wordCovers([rather], mark), words }
+      }),
+    )
+    const least = Math.min(...placed.map(({ hidden }) => hidden))
+    const clear = placed.filter(({ hidden }) => hidden === least)
+    const same = clear.filter(({ words }) => words === clear[0]!.words)
+    return [same.reduce((x, y) => (y.over < x.over ? y : x)).mark]
+  })
+
+const jointLines = (tile: Tile, { line, edge }: Joint) => {
+  const [a, b] = [tilePoint(tile, line[0]), tilePoint(tile, line[1])]
+  const outward = { left: Math.PI, right: 0, bottom: -Math.PI / 2, top: Math.PI / 2 }[edge]
+  return {
+    a,
+    b,
+    along: pointAngle(a, b),
+    inward: outward + Math.PI,
+    // the trimmed or covered strip is read with the page; upright edges read from the right
+    angle: edge === 'left' || edge === 'right' ? Math.PI / 2 : 0,
+  }
 }
 
 /** The row's snap line right across the page, with an arrowhead at both of its edges. */

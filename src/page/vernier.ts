@@ -15,6 +15,9 @@ const vernierTicks = 9
 /** Half of the length that a vernier takes along its joint, mm. */
 export const vernierReach = vernierTicks * vernierPitch.over
 
+/** Height of a scale's figures, mm. */
+export const scaleFigure = 1.5
+
 /** `middle` on the joint line, `along` its direction, `inward` towards what the page keeps; angles in radians. */
 export const vernierMarks = (middle: Point, along: number, inward: number, over: boolean): Drawing => {
   const pitch = over ? vernierPitch.over : vernierPitch.under
@@ -26,10 +29,16 @@ export const vernierMarks = (middle: Point, along: number, inward: number, over:
       stroke('joint', pathOf(foot, pointToward(foot, inward, length)), pens.cross),
       ...(n % 5 === 0 && !over
         ? [
-            text('joint', pointToward(label, along - Math.PI / 2, 0.75), 1.5, `${Math.abs(n)}`, {
-              angle: along,
-              align: 'middle',
-            }),
+            text(
+              'joint',
+              pointToward(label, along - Math.PI / 2, scaleFigure / 2),
+              scaleFigure,
+              `${Math.abs(n)}`,
+              {
+                angle: along,
+                align: 'middle',
+              },
+            ),
           ]
         : []),
     ]

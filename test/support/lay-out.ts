@@ -16,7 +16,11 @@ export const layOut = (
   text: string,
   paper: PaperName,
   cover: Cover,
-  options: { readonly correction?: Correction; readonly uncertainty?: PrinterUncertainty } = {},
+  options: {
+    readonly correction?: Correction
+    readonly uncertainty?: PrinterUncertainty
+    readonly strips?: boolean
+  } = {},
 ): PageSet | null => {
   const reading = readDesign(text)
   if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
@@ -30,6 +34,7 @@ export const layOut = (
     },
     overlap: defaultOverlap,
     cover,
+    strips: options.strips ?? false,
     text,
     printer: options.correction ? 'workbench' : null,
     uncertainty: options.uncertainty ?? printerUncertainty(null),

@@ -1,0 +1,59 @@
+import type { Drawing } from '../drawing/drawing.ts'
+import type { TextMark } from '../drawing/text-box.ts'
+import { textCorners } from '../drawing/text-box.ts'
+import { affineAngle, affineApply, affineIdentity } from '../geometry/affine.ts'
+import { pointToward } from '../geometry/point.ts'
+import { clipMarks } from './clip-marks.ts'
+import type { Occupancy } from './occupancy.ts'
+import { type Tile, tileCell } from './tile.ts'
+import { keepOff, wordCovers } from './word-room.ts'
+
+/** How far words are moved along their line, and square to it, in steps of 2 mm. */
+const most = { along: 16, square: 4 }
+
+/** Heights stand at their own lines: they are moved along these alone. */
+const offLine = (word: TextMark): number => (word.layer === 'datum' ? 0 : most.square)
+
+/**
+ * The words among a pattern's marks, in the window as the drawing is read: where they stand, else moved the least that takes them
+ * off `never`, to which each is added; one without room is left out.
+ */
+export const patternWords = (
+  marks: Drawing,
+  tile: Tile,
+  never: Occupancy,
+  also: readonly Occupancy[],
+): readonly TextMark[] =>
+  clipMarks(
+    marks.filter(({ kind }) => kind === 'text'),
+    tile,
+  ).flatMap((mark) => {
+    if (mark.kind !== 'text') return []
+    const word: TextMark = {
+      ...mark,
+      at: affineApply(tile.frame, mark.at),
+      angle: affineAngle(tile.frame, mark.angle),
+    }
+    const found = movesOf(word).find((one) => inCell(one, tile) && wordCovers([never, ...also], one) === 0)
+    if (!found) return []
+    keepOff(never, [found])
+    return [found]
+  })
+
+/** The nearest first. */
+const movesOf = (word: TextMark): readonly TextMark[] => {
+  const square = offLine(word)
+  const moves: (readonly [number, number])[] = []
+  for (let i = -most.along; i <= most.along; i++) for (let k = -square; k <= square; k++) moves.push([i, k])
+  return moves
+    .sort((a, b) => Math.hypot(...a) - Math.hypot(...b))
+    .map(([along, up]) => ({
+      ...word,
+      at: pointToward(pointToward(word.at, word.angle, 2 * along), word.angle + Math.PI / 2, 2 * up),
+    }))
+}
+
+const inCell = (word: TextMark, tile: Tile): boolean => {
+  const { x0, y0, x1, y1 } = tileCell(tile)
+  return textCorners(word, affineIdentity).every(({ x, y }) => x >= x0 && y >= y0 && x <= x1 && y <= y1)
+}
