@@ -7,6 +7,7 @@ import { screwApart, studEnd } from '../ramp/screw-rows.ts'
 import type { AcrossSeam } from '../ramp/seams.ts'
 import { stepBack } from '../ramp/skin.ts'
 import { practice, type Stretch } from '../ramp/skin-framing.ts'
+import { screwWords } from './screw-counts.ts'
 
 export type Row = readonly [label: string, words: string]
 
@@ -92,15 +93,14 @@ export const sheetRows = (ramp: Ramp, units: Units): readonly Row[] => {
   const { show, fine } = lengthsOf(units)
   const { gap, edge, base, top } = practice[units]
   const back = stepBack(ramp.design)
-  const screwed = (count: number, length: number | null): string =>
-    `${count} screws${length === null ? '' : ` of ${show(length)}`}`
   const rows: Row[] = skin.map((layer, i) => {
-    const { pieces, widths, seams, acrossSeams } = plans[i]!
+    const { pieces, widths, seams, acrossSeams, rows: places } = plans[i]!
+    const screwRows = places.map(({ across }, k) => ({ across, length: screws[i]!.rows[k]! }))
     const meets = seams.map(({ at, stud }) => `${show(at)}${stud === null ? '' : ` on stud ${stud + 1}`}`)
     return [
       `skin ${layer.layer}`,
       `${fine(layer.sheet.thickness)} ${layer.sheet.material}, ${show(layer.length)} long${i * back > 0 ? ` from ${show(i * back)} up` : ''}; ` +
-        `${sheets(pieces, way, meets, widths, acrossSeams, show)}, ${screwed(screws[i]!.count, screws[i]!.length)}`,
+        `${sheets(pieces, way, meets, widths, acrossSeams, show)}, ${screwWords(screwRows, show)}`,
     ]
   })
   if (deckBoard) {
@@ -109,7 +109,7 @@ export const sheetRows = (ramp: Ramp, units: Units): readonly Row[] => {
     rows.push([
       'board',
       `${fine(sheet.thickness)} ${sheet.material}, ${show(length)} deep, from ${show(from)} behind the toe to the back; ` +
-        `${sheets(pieces, 'front to back', meets, widths, acrossSeams, show)}, ${screwed(deckBoard.screws.count, deckBoard.screws.length)}`,
+        `${sheets(pieces, 'front to back', meets, widths, acrossSeams, show)}, ${screwWords(deckBoard.rows, show)}`,
     ])
   }
   if (studs.length > 0 && rows.length > 0)

@@ -129,6 +129,57 @@ describe('the figures of a low ramp, in words', () => {
   })
 })
 
+describe('screws are counted by length', () => {
+  interface Layer {
+    readonly rows: readonly { readonly across: readonly number[]; readonly length: number | null }[]
+    readonly screws: {
+      readonly count: number
+      readonly length: number
+      readonly lengths: readonly { readonly length: number | null; readonly count: number }[]
+    }
+  }
+  it('where a stud ripped to a low toe takes shorter ones', async () => {
+    const { text, ramp } = await figures(changed('quarter-in', ['toe: 1 1/2', 'toe: 1/2']))
+    // the first of eight rows of six lies on the ripped stud: 3/8 of skin, 1/2 of toe
+    expect(row(text, 'skin 1')).toMatch(/, 42 screws of 1 5\/8, 6 of 3\/4$/)
+    const layers = (ramp as unknown as { readonly skin: readonly Layer[] }).skin
+    const [first] = layers
+    expect(first!.screws.count).toBe(48)
+    expect(first!.screws.lengths).toEqual([
+      { length: first!.screws.length, count: 42 },
+      { length: 0.75 * 25.4, count: 6 },
+    ])
+    for (const { rows, screws } of layers) {
+      expect(screws.lengths.reduce((sum, { count }) => sum + count, 0)).toBe(screws.count)
+      for (const { length, count } of screws.lengths)
+        expect(count).toBe(
+          rows.filter((one) => one.length === length).reduce((sum, { across }) => sum + across.length, 0),
+        )
+      const longest = screws.lengths.map(({ length }) => length ?? 0)
+      expect(longest).toEqual([...longest].sort((a, b) => b - a))
+    }
+  })
+  it('of the deck board too, and those that no usual length fits are told apart', async () => {
+    const { text, ramp } = await figures(
+      changed('quarter-mm', ['section: 38 x 89', 'section: 20 x 89'], ['deck: 500', 'deck: 300']),
+    )
+    const { lengths } = (ramp.deckBoard as unknown as Layer).screws
+    expect(row(text, 'board')).toMatch(
+      new RegExp(
+        `, ${lengths.map(({ length, count }, i) => `${count}${i === 0 ? ' screws' : ''} of ${length}`).join(', ')}$`,
+      ),
+    )
+    const thin = await figures(
+      changed(
+        'quarter-mm',
+        ['section: 38 x 89', 'section: 10 x 10'],
+        ['[9 plywood, 9 plywood, 6 hardboard]', '[1 hardboard]'],
+      ),
+    )
+    expect(row(thin.text, 'skin 1')).toMatch(/ that no usual length fits$/)
+  })
+})
+
 it('one ramp keeps to one screen, 120 columns and 40 lines, for every template and as wide and high as it is built', async () => {
   const designs = [
     template('quarter-mm'),
