@@ -168,7 +168,7 @@ describe('sizes', () => {
     [
       'negative',
       inSingle('width: 1216', 'width: -1216'),
-      '4:12 `width`: -1216 mm is outside 200 to 12000 mm',
+      '4:12 `width`: -1216 mm is outside 300 to 12000 mm',
     ],
     [
       'absurd',
@@ -226,8 +226,23 @@ describe('sizes', () => {
   })
 
   it('both ends of a range are allowed', () => {
-    for (const width of ['200', '12000', '12 m']) expect(said(inSingle('1216', width))).toEqual([])
-    for (const width of ['199.9', '12000.1']) expect(said(inSingle('1216', width))).toHaveLength(1)
+    for (const width of ['300', '12 in', '12000', '12 m']) expect(said(inSingle('1216', width))).toEqual([])
+    for (const width of ['299.9', '11 3/4 in', '12000.1'])
+      expect(said(inSingle('1216', width))).toHaveLength(1)
+  })
+
+  it('studs stand 610 mm or 24 in apart at most, closer ones at the foot too', () => {
+    const every = (keys: string): readonly string[] =>
+      said(inSingle('    toe', `    studs: { ${keys} }\n    toe`))
+    for (const most of ['610', '24 in']) {
+      expect(every(`every: ${most}`)).toEqual([])
+      expect(every(`foot: { every: ${most}, to: 700 }`)).toEqual([])
+    }
+    // 610 / 25.4 = 24.02, rounded inward
+    expect(every('every: 610.1')).toEqual(['7:21 `studs.every`: 610.1 mm is outside 40 to 610 mm'])
+    expect(every('foot: { every: 700, to: 900 }')).toEqual([
+      '7:29 `studs.foot.every`: 700 mm is outside 40 to 610 mm',
+    ])
   })
 
   it('mm typed as inches', () => {
@@ -246,6 +261,8 @@ describe('sizes', () => {
     ['in', 'surface: 1700', 'surface: 7', '7 in', 'did you mean 7 ft (84 in)?'],
     ['in', 'deck: 640', 'deck: 2', '2 in', 'did you mean 2 ft (24 in)?'],
     ['in', 'deck: 640', 'deck: 24 mm', '24 mm', 'did you mean 24 in?'],
+    ['in', 'width: 1216', 'width: 8', '8 in', 'did you mean 8 ft (96 in)?'],
+    ['mm', 'width: 1216', 'width: 48', '48 mm', 'did you mean 48 in (1219 mm)?'],
     ['mm', 'surface: 1700', 'surface: 1.7', '1.7 mm', 'did you mean 1.7 m (1700 mm)?'],
   ])('a forgotten unit in a design in %s: %s is %s', (units, old, typed, shown, meant) => {
     const sized = inSingle('units: mm', `units: ${units}`)
@@ -422,8 +439,8 @@ describe('one ramp and another', () => {
     ],
     [
       'stored in too narrow a ramp',
-      inPair('width: 1216', 'width: 230'),
-      '14:20 the width that follows, 181 mm, is outside 200 to 12000 mm; widen `outer` or take less clearance',
+      inPair('width: 1216', 'width: 330'),
+      '14:20 the width that follows, 281 mm, is outside 300 to 12000 mm; widen `outer` or take less clearance',
     ],
   ])('%s', (_, text, message) => {
     expect(said(text)).toEqual([message])
