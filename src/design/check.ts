@@ -1,6 +1,7 @@
 import { nearWord } from '../length/near.ts'
 import { quote } from '../length/quote.ts'
 import type { Units } from '../length.ts'
+import { slipIn } from './colon-slip.ts'
 import type { Sheet } from './design.ts'
 import type { Entry, EntryMap } from './entry.ts'
 import type { Place } from './problem.ts'
@@ -53,7 +54,10 @@ export const checkValue = (tree: Tree, row: Row, path: string, on: Checking): En
   }
   const { value } = row
   const wanted = wantedTree(value)
-  if (tree.kind !== wanted) return bad('shape', `${wrongShape(tree, row)}${shapes}`)
+  if (tree.kind !== wanted) {
+    const slip = wanted === 'map' && tree.kind === 'scalar' ? slipIn(tree.text, keysUnder(row.path)) : null
+    return bad('shape', `${wrongShape(tree, row)}${slip ? `; ${slip.message}` : shapes}`)
+  }
 
   if (tree.kind === 'map') return checkMap(tree, row, path, on)
   if (tree.kind === 'list') {
@@ -150,8 +154,13 @@ export const checkMap = (tree: TreeMap, row: Row, path: string, on: Checking): E
     const own = rows.find((r) => rowKey(r) === key.text)
     const at = path === '' ? key.text : `${path}.${key.text}`
     if (own === undefined) {
-      const near = kindsWith(row, key.text).length > 0 ? undefined : nearWord(key.text, rows.map(rowKey))
-      on.report('unknown-key', at, key.place, unknownKey(key, near, row))
+      const found = slipIn(key.text, rows.map(rowKey))
+      // a word alone is a key
+      const slip = found && found.value !== '' ? found : null
+      const near =
+        slip?.key ?? (kindsWith(row, key.text).length > 0 ? undefined : nearWord(key.text, rows.map(rowKey)))
+      const words = slip ? `unknown key ${quote(key.text)}; ${slip.message}` : unknownKey(key, near, row)
+      on.report('unknown-key', at, key.place, words)
       // taken for the key that was meant, so that it is not missed as well
       if (near !== undefined && !entries.has(near)) entries.set(near, { kind: 'bad', place: value.place })
     } else if (keys.has(key.text)) {

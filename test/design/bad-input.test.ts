@@ -531,6 +531,66 @@ describe('files that are no design', () => {
       inSingle('toe: 40', 'toe: 40\n    deck-board: }'),
       '8:17 this does not belong here; is a bracket, a quotation mark or a colon too many or missing?',
     ],
+    [
+      'no colon',
+      inSingle('toe: 40', 'toe 40'),
+      '7:5 a colon and a blank belong behind `toe`: write `toe: 40`',
+    ],
+    [
+      'no colon on a line with a comment',
+      inSingle('units: mm', 'units mm   # as on the tape'),
+      '2:1 a colon and a blank belong behind `units`: write `units: mm`',
+    ],
+    [
+      'no blank behind the colon',
+      inSingle('toe: 40', 'toe:40'),
+      '7:5 a blank belongs behind the colon: write `toe: 40`',
+    ],
+    [
+      'another sign for the colon',
+      inSingle('toe: 40', 'toe = 40'),
+      '7:5 a colon and a blank belong behind `toe`: write `toe: 40`',
+    ],
+    [
+      'no colon on the first line',
+      inSingle('title: ', 'title '),
+      '1:1 a colon and a blank belong behind `title`: write `title: Boathouse`',
+    ],
+    [
+      'no colon behind a dash',
+      inSingle('- width: 1216', '- width 1216'),
+      '4:5 a colon and a blank belong behind `width`: write `width: 1216`',
+    ],
+    [
+      'no colon before a list',
+      inSingle('ramps:', 'ramps'),
+      '3:1 a colon belongs behind `ramps`: write `ramps:`',
+    ],
+    [
+      'no colon before keys',
+      inSingle('height: { deck: 640 }', 'height\n      deck: 640'),
+      '5:5 a colon belongs behind `height`: write `height:`',
+    ],
+    [
+      'no colon behind a slip',
+      inSingle('toe: 40', 'teo 40'),
+      '7:5 a colon and a blank belong behind `teo`: write `toe: 40`',
+    ],
+    [
+      'no colon behind no key',
+      inSingle('toe: 40', 'colour 40 # red'),
+      '7:5 a key takes a colon and a blank behind it, as in `title: Low ramp`; is one of them missing here?',
+    ],
+    [
+      'no colon behind the only key of a map',
+      inSingle('height: { deck: 640 }', 'height:\n      deck 640'),
+      '6:7 `height` takes keys of its own (frame, deck, surface), not `deck 640`; a colon and a blank belong behind `deck`: write `deck: 640`',
+    ],
+    [
+      'no blank behind a colon in braces',
+      inSingle('{ deck: 640 }', '{ deck:640 }'),
+      '5:15 unknown key `deck:640`; a blank belongs behind the colon: write `deck: 640`',
+    ],
     ['two documents', `${single}---\ntitle: b\n`, '11:1 a second document starts here; one design a file'],
     [
       '1 MB of nested YAML',
