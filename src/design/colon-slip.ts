@@ -60,7 +60,8 @@ export const colonSlip = (text: string, offset: number): ColonSlip | null => {
       if (found) return { ...found, from: start + found.from, to: start + found.to }
       tried++
     }
-    if (start === 0) return null
+    // nothing above, or an empty first line
+    if (start < 2) return null
     start = text.lastIndexOf('\n', start - 2) + 1
   }
   return null

@@ -591,6 +591,11 @@ describe('files that are no design', () => {
       inSingle('{ deck: 640 }', '{ deck:640 }'),
       '5:15 unknown key `deck:640`; a blank belongs behind the colon: write `deck: 640`',
     ],
+    [
+      'no colon below an empty line and a comment',
+      '\n# later\nsize 3\ntoe: 4',
+      '3:1 a key must stand on one line, with `: ` behind it; is a colon missing, or this line indented wrongly?',
+    ],
     ['two documents', `${single}---\ntitle: b\n`, '11:1 a second document starts here; one design a file'],
     [
       '1 MB of nested YAML',
