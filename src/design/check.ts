@@ -38,13 +38,13 @@ export interface Checking {
 /** One value against its row. What is wrong is reported and becomes `bad`, so that nobody asks for it again. */
 export const checkValue = (tree: Tree, row: Row, path: string, on: Checking): Entry => {
   const { place } = tree
-  const shapes = `; e.g. ${quote(rowExample(row, on.units ?? 'mm'), 80)}`
+  const shapes = exampleOf(row, on)
   const bad = (code: string, message: string, at = place): Entry => {
     on.report(code, path, at, message)
     return { kind: 'bad', place }
   }
   const one = <T>(read: Reading<T>, entry: (value: T) => Entry): Entry =>
-    'fault' in read ? bad(read.code, sentence(row, read)) : entry(read.value)
+    'fault' in read ? bad(read.code, sentence(row, read, on)) : entry(read.value)
 
   if (tree.kind === 'scalar') {
     const word = row.words.find((w) => w === tree.text.trim().toLowerCase())
@@ -92,10 +92,14 @@ export const checkValue = (tree: Tree, row: Row, path: string, on: Checking): En
 }
 
 /** Choices name their key themselves: "unknown kind `flat`". */
-const sentence = (row: Row, { code, fault }: Fault): string => {
+const sentence = (row: Row, { code, fault, example }: Fault, on: Checking): string => {
   if (code === 'choice') return fault
-  return code === 'text' ? `\`${rowTitle(row)}\` ${fault}` : `\`${rowTitle(row)}\`: ${fault}`
+  const like = example ? exampleOf(row, on) : ''
+  return code === 'text' ? `\`${rowTitle(row)}\` ${fault}` : `\`${rowTitle(row)}\`: ${fault}${like}`
 }
+
+const exampleOf = (row: Row, { units = 'mm' }: Checking): string =>
+  `; e.g. ${quote(rowExample(row, units), 80)}`
 
 const checkItem = (
   tree: Tree,
@@ -114,7 +118,7 @@ const checkItem = (
         ? lengthValue(tree.text, on.units, value)
         : sheetValue(tree.text, on.units, value)
   if ('value' in read) return read.value
-  on.report(read.code, path, tree.place, sentence(row, read))
+  on.report(read.code, path, tree.place, sentence(row, read, on))
   return undefined
 }
 

@@ -199,7 +199,7 @@ describe('sizes', () => {
     [
       'half a pair',
       inSingle('    toe', '    studs: { section: 38 }\n    toe'),
-      '7:23 `studs.section`: `38` is not a pair such as A x B',
+      '7:23 `studs.section`: `38` is not a pair; e.g. `section: 38 x 89`',
     ],
     [
       'an absurd pair',
@@ -279,6 +279,16 @@ describe('sizes', () => {
     expect(rest.every((message) => /; did you mean [\d.]+ mm \(.* in\)\?$/.test(message))).toBe(true)
   })
 
+  it('an example comes in the unit of the file', () => {
+    const inches = inSingle('units: mm', 'units: in').replace(
+      '    toe',
+      '    studs: { section: 3 1/2 }\n    toe',
+    )
+    expect(said(inches)).toContain(
+      '7:23 `studs.section`: `3 1/2` is not a pair; e.g. `section: 1 1/2 x 3 1/2`',
+    )
+  })
+
   it('are not judged while the units are unknown', () => {
     expect(said(inSingle('units: mm', 'units: inch'))).toEqual([
       '2:8 unknown units `inch`; did you mean `in`? allowed: mm, in',
@@ -307,6 +317,26 @@ describe('words', () => {
       'a material',
       inSingle('9 plywood', '9 plywod'),
       '9:12 unknown material `plywod`; did you mean `plywood`? allowed: plywood, hardboard, steel, other',
+    ],
+    [
+      'a material before its thickness',
+      inSingle('9 plywood', 'plywood 3/8 in'),
+      '9:12 `skin`: thickness first, then the material: `3/8 in plywood`',
+    ],
+    [
+      'a material alone',
+      inSingle('    toe', '    deck-board: plywood\n    toe'),
+      '7:17 `deck-board`: `plywood` has no thickness in front; thickness first, then the material; e.g. `deck-board: 15 plywood`',
+    ],
+    [
+      'a material before its thickness in a run-out',
+      inSingle('    toe', '    run-out: { sheet: Steel 1.5 }\n    toe'),
+      '7:23 `run-out.sheet`: thickness first, then the material: `1.5 steel`',
+    ],
+    [
+      'a pair with another word between',
+      inSingle('    toe', '    studs: { section: 38 by 89 }\n    toe'),
+      '7:23 `studs.section`: `38 by 89` is written with an x: `38 x 89`',
     ],
     [
       'one sheet for a list',
