@@ -2,6 +2,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'no
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { squarePage } from '../../src/page/square-page.ts'
 import { assertNear } from '../support/near.ts'
 import { type PdfPageRead, type PdfRead, pathPoints, readPdf } from '../support/read-pdf.ts'
 import { traceply } from '../support/traceply.ts'
@@ -140,6 +141,65 @@ describe('the square page', () => {
     // 150 mm = 5.9055 in, to the next 32nd 5 29/32: a strong 5 7/8
     expect(words).toContain('ACROSS 150 mm (5 7/8+ in)')
     expect(wordsOf((await made('square', '--paper', 'a4')).pdf.pages[0]!)).toContain('ACROSS 150 mm')
+  })
+
+  it('tells what the long rulers read when they are true, in a form that gauge takes, and what the combs are', async () => {
+    for (const [paper, across, down] of [
+      ['letter', '165.1', '190.5'],
+      ['a4', '170', '210'],
+    ] as const) {
+      const { pdf } = await made('square', '--paper', paper)
+      const page = pdf.pages[0]!
+      const words = wordsOf(page)
+      expect(words).toContain(`add --across ____mm/${across}mm or --down ____mm/${down}mm.`)
+      // the rulers themselves
+      const lengths = linesOf(page).map((l) => [l.x1 - l.x0, l.y1 - l.y0] as const)
+      for (const [i, length] of [Number(across), Number(down)].entries())
+        expect(lengths.filter((l) => Math.abs(l[i]! - length) < 0.001 && l[1 - i] === 0)).toHaveLength(1)
+      const short = (mm: string): string => `${(Number(mm) * 0.995).toFixed(1)}mm/${mm}mm`
+      const filled = [
+        '--across=149.3mm',
+        `--across=${short(across)}`,
+        '--down=149.3mm',
+        `--down=${short(down)}`,
+      ]
+      const { exit, err } = await traceply('gauge', 'ruled', ...filled, '--profiles', folder, '--force')
+      expect([exit, err]).toEqual([0, ''])
+      expect(words).toContain('the number of the first tick that is printed whole; tick 5 lies 5 mm from')
+    }
+    // a set's own square has no combs, a corrected one asks for no ruler
+    const set = wordsOf((await made('plot')).pdf.pages[1]!)
+    expect(set).toContain('add --across ____mm/170mm')
+    expect(set).not.toContain('comb')
+    await gauged('study')
+    expect(wordsOf((await made('square', '--printer', 'study')).pdf.pages[0]!)).not.toMatch(/ruler|comb/)
+  })
+
+  it('keeps its words clear of the square, however small the page', () => {
+    const facts = {
+      set: 'AAAA-BBBB-CCCC',
+      command: `traceply ${'x'.repeat(170)}`,
+      printer: null,
+      combs: true,
+    }
+    let tried = 0
+    for (const units of ['mm', 'in'] as const)
+      for (let width = 90; width <= 280; width += 9)
+        for (let height = width * 1.25; height < 1.6 * width; height += 13) {
+          const { drawing, corner, side } = squarePage(
+            { x0: 10, y0: 10, x1: 10 + width, y1: 10 + height },
+            { ...facts, units },
+          )
+          // as wide as the page has room beside the rulers, in the least case
+          if (side === 50 && height < 134) continue
+          const paragraphs = drawing.flatMap((mark) =>
+            mark.kind === 'text' && mark.at.x === 10 ? [mark.at.y] : [],
+          )
+          expect(paragraphs.length).toBeGreaterThan(5)
+          expect(Math.min(...paragraphs), `${units} ${width} × ${height}`).toBeGreaterThan(corner.y + side)
+          tried++
+        }
+    expect(tried).toBeGreaterThan(50)
   })
 
   it('is smaller where the margins leave no room, and says so in the command', async () => {
