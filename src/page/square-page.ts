@@ -2,6 +2,7 @@ import type { Units } from '../design/design.ts'
 import { cross } from '../drawing/cross.ts'
 import { type Drawing, fill, stroke, text } from '../drawing/drawing.ts'
 import { paragraph } from '../drawing/paragraph.ts'
+import { textWidth } from '../drawing/text-width.ts'
 import type { Box } from '../geometry/bounds.ts'
 import { circle, pathOf, rectangle } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
@@ -82,14 +83,6 @@ export const squarePage = (window: Box, { units, set, command, printer, combs }:
           ],
         ] as const)
       : []),
-    ...(combs
-      ? ([
-          [
-            "--margins: of the comb at each edge the number of the first tick that is printed whole; tick 5 lies 5 mm from the paper's edge.",
-            small,
-          ],
-        ] as const)
-      : []),
   ]
   const lay = (down: number) => {
     let top = window.y1 - 2
@@ -143,10 +136,19 @@ export const squarePage = (window: Box, { units, set, command, printer, combs }:
         `set ${set}; the dots are for a scan`,
         { align: 'middle' },
       ),
+      ...(combs ? combWords({ x: corner.x, y: corner.y - 5 }, window.x1 - corner.x) : []),
       ...longRuler(rulerFrom, across, false, units),
       ...longRuler(rulerFrom, down, true, units),
     ],
   }
+}
+
+/** What the combs are for, between the square and the ruler under it. */
+const combWords = (at: Point, room: number): Drawing => {
+  const words =
+    'Combs at the edges: the first tick that is printed whole is that margin in mm, for --margins.'
+  const size = Math.min(letters.small, room / textWidth(words, 1, 'regular'))
+  return [text('note', at, size, words)]
 }
 
 /** As long as the room allows, in whole ticks; mm. */
