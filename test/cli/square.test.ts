@@ -300,6 +300,27 @@ describe('with --printer', () => {
     expect(corrected.plan.expected[0].lip.likely).toBeLessThanOrEqual(plain.plan.expected[0].lip.likely)
   })
 
+  it('plot says which margins it took where they are those of the printer, and not the usual ones', async () => {
+    await gauged('study', '--margins', '3.5mm, 4mm, 14.2mm, 6mm')
+    const { out, plan } = await made('plot', '--paper', 'a4', '--printer', 'study')
+    expect(out).toContain(
+      '\nMargins as gauged for study and 1 mm more: 5, 5, 16, 7 mm (top, right, bottom, left).\n',
+    )
+    const [tile] = plan.pages.filter(({ kind }: { kind: string }) => kind === 'tile')
+    const [x0, y0, x1, y1] = tile.window.map(mm)
+    assertNear(x0, 7, 0.001)
+    assertNear(y0, 16, 0.001)
+    assertNear(210 - x1, 5, 0.001)
+    assertNear(297 - y1, 5, 0.001)
+    const own = await made('plot', '--paper', 'a4', '--printer', 'study', '--margin', '20')
+    expect(own.out).not.toContain('Margins')
+    // the usual 10 mm, and none measured
+    await gauged('usual', '--margins', '9mm, 9mm, 8.5mm, 9mm')
+    expect((await made('plot', '--paper', 'a4', '--printer', 'usual')).out).not.toContain('Margins')
+    await gauged('bare')
+    expect((await made('plot', '--paper', 'a4', '--printer', 'bare')).out).not.toContain('Margins')
+  })
+
   it('nothing falls into the margins that were measured', async () => {
     await gauged('study', '--margins', '3.5mm, 4mm, 14.2mm, 6mm')
     const { pdf, plan, err } = await made('plot', '--paper', 'a4', '--cover', 'whole', '--printer', 'study')
