@@ -1,3 +1,4 @@
+import { inch } from '../geometry/inch.ts'
 import { showLength, type Units } from '../length.ts'
 import type { Offsets } from '../ramp/offsets.ts'
 import { type OffsetRow, showOffset } from './offsets-rows.ts'
@@ -10,7 +11,7 @@ export const signWords = (rows: readonly OffsetRow[]): string =>
   rows.some((row) => /[+–]$/.test(row.back) || /[+–]$/.test(row.up)) ? '+ is 1/32 over, – is 1/32 under.' : ''
 
 /** What a length is shown in, mm. */
-const shownSteps = { mm: 0.1, in: 25.4 / 32 } as const
+const shownSteps = { mm: 0.1, in: inch / 32 } as const
 
 /** A bound is never shown smaller than it is. */
 const upTo = (mm: number, units: Units): number => {
