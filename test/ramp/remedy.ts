@@ -57,6 +57,7 @@ const depth = to((d, value) => ({
   studs: { ...d.studs, section: [Math.min(...d.studs.section), value] },
 }))
 const section: Change = (d, [a, b]) => ({ design: { ...d, studs: { ...d.studs, section: [a!, b!] } } })
+const outside = to((d, value) => ({ ...d, coping: { ...d.coping!, outside: value } }))
 const onStuds = to((d) => ({ ...d, fasten: 'studs' }))
 /** Sheets for layers that crack: `2 sheets for layer 1 and 3 sheets for layer 2`. */
 const thinner: Change = (design, [thickness], words) => {
@@ -150,6 +151,7 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
   'skin-none': [],
   'step-back': [[`\`step-back\` may be at most ${L}`, stepBack]],
   'stud-nominal': [[`section: ([\\d /]+) x ([\\d /]+)`, section]],
+  'pipe-nominal': [[`outside: ([\\d /.]+)`, outside]],
   'stud-outside': [
     [`studs every ${L} find`, every],
     [`a toe of ${L} makes room`, toe],
