@@ -265,6 +265,8 @@ describe('--for tells what the printer would do to a ramp', () => {
     writeFileSync(join(folder, 'high.yaml'), templateText('quarter-mm').replace('deck: 640', 'deck: 2400'))
     const { out } = await gauge('study', ...sides, '--for', join(folder, 'high.yaml'))
     expect(out).toContain('cannot be laid out, so nothing is told of it')
+    expect(out).toMatch(/\nSTOP .*\n/)
+    expect(out).not.toMatch(/^(note|watch) /m)
     expect(out).not.toContain('uncorrected')
   })
 

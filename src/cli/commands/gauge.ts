@@ -18,6 +18,7 @@ import { fourLengths, marginsFrom } from '../four-lengths.ts'
 import { loadDesign } from '../load-design.ts'
 import { forgetProfile, listProfiles, loadProfile, profilesFolder, saveProfile } from '../profiles.ts'
 import type { Shell } from '../shell.ts'
+import { showBriefly } from '../show-checks.ts'
 import { wrap } from '../wrap.ts'
 
 export interface GaugeOptions {
@@ -175,7 +176,10 @@ const report = (
       ),
     )
   if (design && effects.length === 0 && design.ramps.some(({ kind }) => kind === 'quarter'))
-    lines.push('the design cannot be laid out, so nothing is told of it: `traceply figures` says why')
+    lines.push(
+      'the design cannot be laid out, so nothing is told of it; `traceply figures` shows what is solved',
+      ...showBriefly(solveDesign(design).checks, design.ramps.length > 1),
+    )
   shell.out(`${lines.join('\n')}\n`)
 }
 
