@@ -6,6 +6,7 @@ import { backKey, downKey, firstOf, firstThat, orWays, outKey, upKey } from './r
 import { deckTop } from './reveal-words.ts'
 import type { Transition } from './transition.ts'
 
+/** Of wood behind the notch; common practice, no source. mm */
 const leastWood = 40
 
 /** The floor lies above the top line, or below the toe. */

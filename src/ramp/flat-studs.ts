@@ -1,17 +1,16 @@
 import type { FlatDesign, Units } from '../design/design.ts'
+import { rangeAt } from '../design/schema.ts'
 import { type Finding, note, stop } from './check.ts'
 import type { Curve } from './curve.ts'
 import { measured, offer, same } from './offer.ts'
+import type { Stand } from './seam-studs.ts'
 import type { Stud } from './studs.ts'
-
-/** Highest frame and surface that a design takes, mm. */
-const mostHeight = 500
 
 /** How each stud of a flat lies. */
 type Section = Pick<Stud, 'lies' | 'width' | 'depth'>
 
 /** On edge where it stands in the frame; else on edge ripped to its height, or flat: what sags less. */
-export const flatSection = ({ studs }: FlatDesign, frame: number): Section => {
+const flatSection = ({ studs }: FlatDesign, frame: number): Section => {
   const [thin, wide] = [Math.min(...studs.section), Math.max(...studs.section)]
   const edge: Section = { lies: 'edge', width: thin, depth: Math.min(wide, frame) }
   const flat: Section = { lies: 'flat', width: wide, depth: Math.min(thin, frame) }
@@ -26,27 +25,32 @@ export const solveFlatStuds = (
   curve: Curve,
   frame: number,
   units: Units,
-): { readonly studs: readonly Stud[]; readonly findings: readonly Finding[] } => {
+): { readonly studs: readonly Stud[]; readonly stand: Stand; readonly findings: readonly Finding[] } => {
   const { length } = design
   const { every } = design.studs
   const section = flatSection(design, frame)
   const { width } = section
   const stops = roomFindings(design, width, units)
-  if (stops.length > 0) return { studs: [], findings: stops }
+  if (stops.length > 0) return { studs: [], stand: () => null, findings: stops }
   const ends = [width / 2, length - width / 2] as const
   const inner = Array.from({ length: Math.floor(length / every) }, (_, i) => (i + 1) * every).filter((at) =>
     ends.every((end) => Math.abs(at - end) >= width - same),
   )
-  const studs = [ends[0], ...inner, ends[1]].map(
-    (at, i, all): Stud => ({
-      at,
-      ...curve.point(curve.placeAtLength(at)),
-      angle: curve.slope(curve.placeAtLength(at)),
-      ...section,
-      role: i === 0 || i === all.length - 1 ? 'end' : 'inner',
-    }),
+  const place = (at: number, role: Stud['role']): Stud => ({
+    at,
+    ...curve.point(curve.placeAtLength(at)),
+    angle: curve.slope(curve.placeAtLength(at)),
+    ...section,
+    role,
+  })
+  const studs = [ends[0], ...inner, ends[1]].map((at, i, all) =>
+    place(at, i === 0 || i === all.length - 1 ? 'end' : 'inner'),
   )
-  return { studs, findings: sectionFindings(design, section, frame, units) }
+  const stand: Stand = (at, among) =>
+    among.every((other) => Math.abs(at - other.at) >= width - same) && at > ends[0] && at < ends[1]
+      ? place(at, 'seam')
+      : null
+  return { studs, stand, findings: sectionFindings(design, section, frame, units) }
 }
 
 const roomFindings = (
@@ -94,7 +98,8 @@ const sectionFindings = (
         ? `lay them flat, ripped to ${atMost(depth)}`
         : 'lay them flat'
   const whole = height.value + wide - frame
-  const way = whole <= mostHeight ? `; a ${height.layer} height of ${atLeast(whole)} takes them whole` : ''
+  const { most } = rangeAt(`ramps[flat].height.${height.layer}`)
+  const way = whole <= most ? `; a ${height.layer} height of ${atLeast(whole)} takes them whole` : ''
   return [
     note('flat-studs', `studs ${show(wide)} deep do not stand in a frame ${show(frame)} high: ${done}${way}`),
   ]

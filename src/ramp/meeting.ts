@@ -1,10 +1,13 @@
 import type { Units } from '../design/design.ts'
+import type { Range } from '../design/plausible.ts'
+import { rangeAt } from '../design/schema.ts'
 import { quote } from '../length/quote.ts'
 import { type Finding, note, warn } from './check.ts'
 import { measured, offer, same } from './offer.ts'
 import type { Flat, Quarter } from './ramp.ts'
 import { leastRipped } from './studs.ts'
-import { stepLimit, type Transition } from './transition.ts'
+import { stepLimit } from './toe-step.ts'
+import type { Transition } from './transition.ts'
 
 /** A ridden face and a flat this near in height are the same to a wheel, mm. */
 const meetWithin = 1
@@ -12,18 +15,10 @@ const meetWithin = 1
 /** Ramps whose widths differ by less line up, mm. */
 const alikeWithin = 1
 
-/** What a design takes, mm. */
-const typed = {
-  tangent: { least: -100, most: 500 },
-  toe: { least: 0, most: 300 },
-  height: { least: 10, most: 500 },
-} as const
-
 /** What tangent and toe together lose and gain when they are typed in sixteenths of an inch, mm. */
 const roundings = 3
 
-const within = (mm: number, { least, most }: { readonly least: number; readonly most: number }): boolean =>
-  mm >= least - same && mm <= most + same
+const within = (mm: number, { least, most }: Range): boolean => mm >= least - same && mm <= most + same
 
 /** What a quarter that runs out on a flat makes of the flats of its design. */
 export const meetingFindings = (
@@ -85,21 +80,26 @@ const heightFinding = (
   const own = (at: number): number => at - (flat.design.height.layer === 'frame' ? flat.skinThickness : 0)
   const lower = `a ${flat.design.height.layer} height of`
   const { layer } = design.transition.tangent
+  const takes = {
+    tangent: rangeAt(`ramps[quarter].transition.tangent.${layer}`),
+    toe: rangeAt('ramps[quarter].toe'),
+    height: rangeAt(`ramps[flat].height.${flat.design.height.layer}`),
+  }
   const tangent = surface - (layer === 'frame' ? skinThickness : 0)
   // the frame's curve comes no lower than this once that is typed
   const lowest = nearestMm(tangent) - (layer === 'frame' ? 0 : skinThickness)
   const toe = design.toe < lowest - same ? ` with a toe of ${atLeast(lowest)}` : ''
   const ways = [
-    ...(within(nearestMm(tangent), typed.tangent) && (toe === '' || atLeastMm(lowest) <= typed.toe.most)
+    ...(within(nearestMm(tangent), takes.tangent) && (toe === '' || atLeastMm(lowest) <= takes.toe.most)
       ? [`type \`tangent: { ${layer}: ${nearest(tangent)} }\`${toe}`]
       : []),
-    ...(level - flat.skinThickness >= leastRipped + meetWithin && within(nearestMm(own(level)), typed.height)
+    ...(level - flat.skinThickness >= leastRipped + meetWithin && within(nearestMm(own(level)), takes.height)
       ? [`give ${quote(flat.name)} ${lower} ${nearest(own(level))}`]
       : []),
   ]
   const highest = Math.min(
-    typed.toe.most + skinThickness,
-    typed.tangent.most + (layer === 'frame' ? skinThickness : 0),
+    takes.toe.most + skinThickness,
+    takes.tangent.most + (layer === 'frame' ? skinThickness : 0),
   )
   const first = `give ${quote(flat.name)} ${lower} ${atMost(own(highest - roundings))} or less, then raise the tangent to it`
   return warn(

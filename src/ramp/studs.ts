@@ -3,21 +3,22 @@ import { bisect } from '../geometry/bisect.ts'
 import { type Draft, note, stop, type Trial, warn } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
 import { listed, measured, offer, offerSteps, same, wordList } from './offer.ts'
-import { depthKey, everyKey, firstThat, type Key, type Offered, orWays, toeKey } from './retype.ts'
-import { type Timber, timberCorners } from './timber.ts'
+import { depthKey, everyKey, firstOf, firstThat, type Key, orWays, toeKey } from './retype.ts'
+import type { Stand } from './seam-studs.ts'
+import { type Timber, timberCorners, timberDistance } from './timber.ts'
 import type { Transition } from './transition.ts'
 
 /** A timber under the skin: the middle of its face lies on the curve. */
 export interface Stud extends Timber {
   /** along the curve from the toe corner to its middle, mm */
   readonly at: number
-  readonly role: 'toe' | 'curve' | 'lip' | 'end' | 'inner'
+  readonly role: 'toe' | 'curve' | 'lip' | 'seam' | 'end' | 'inner'
 }
 
 /** Thinnest strip that is worth ripping, mm. */
 export const leastRipped = 10
 
-/** What an offered toe may be higher than asked for, and leaves to spare. */
+/** What an offered toe may be higher than asked for, and leaves to spare, mm. */
 const toeRoom = 2
 
 /** The panel as far as studs meet its edges. */
@@ -33,7 +34,7 @@ export const solveStuds = (
   coping: SolvedCoping | null,
   { curveEnd, length }: Panel,
   units: Units,
-): { readonly studs: readonly Stud[]; readonly findings: readonly Draft[] } => {
+): { readonly studs: readonly Stud[]; readonly stand: Stand; readonly findings: readonly Draft[] } => {
   const show = (mm: number): string => measured(mm, units)
   const { curve } = transition
   /** How far the stud sticks out of the panel's front, bottom, back or chamfer; 0 or less when it is inside. */
@@ -152,16 +153,21 @@ export const solveStuds = (
   }
   const lip = lipStud()
   if (lip) studs.push(lip)
-  const clear = (stud: Stud): boolean =>
-    studs.every((other) => Math.abs(stud.at - other.at) >= (stud.width + other.width) / 2 - same) &&
+  const clear = (stud: Stud, among: readonly Stud[]): boolean =>
+    among.every((other) => Math.abs(stud.at - other.at) >= (stud.width + other.width) / 2 - same) &&
     fits(stud)
+  const stand: Stand = (at, among) => {
+    if (at <= 0 || at >= end) return null
+    const stud = place(at, 'edge', 'seam')
+    return clear(stud, among) ? stud : null
+  }
   /** On edge, else flat, at its station; else so by whole millimetres up or down the curve, within half a spacing. */
   const stationed = (at: number): Stud | null => {
     for (let by = 0; by <= ramp.studs.every / 2; by++)
       for (const to of by === 0 ? [at] : [at + by, at - by])
         for (const lies of ['edge', 'flat'] as const) {
           const stud = place(to, lies, 'curve')
-          if (to > 0 && to < end && clear(stud)) return stud
+          if (to > 0 && to < end && clear(stud, studs)) return stud
         }
     return null
   }
@@ -206,7 +212,7 @@ export const solveStuds = (
           `there it would leave the panel or meet another; ${lostRemedy(trial, ramp, units)}`,
       ),
     )
-  return { studs, findings }
+  return { studs, stand, findings }
 }
 
 /** Whether the skin's gap at a stud that is left out is no wider than between two studs on edge at their spacing. */
@@ -237,8 +243,7 @@ const lostRemedy = (trial: Trial, ramp: QuarterDesign, units: Units): string => 
   const { every, section } = ramp.studs
   const [thin, wide] = [Math.min(...section), Math.max(...section)]
   const step = offerSteps[units]
-  const first = (key: Key, from: number, towards: 1 | -1): Offered | null =>
-    firstThat(trial, ramp, key, from, towards, units)
+  const first = firstOf(ramp, units, trial)
   const within = (key: Key, least: number, most: number): Key => ({
     ...key,
     range: { least: Math.max(key.range.least, least), most: Math.min(key.range.most, most) },
@@ -270,10 +275,5 @@ const noToeStud = (ramp: QuarterDesign, toe: number | null, units: Units): Draft
 const clearsPipe = (stud: Stud, { centre, outside }: SolvedCoping): boolean => {
   const r = outside / 2
   if (timberCorners(stud).every((p) => p.y <= centre.y - r + same)) return true
-  // the middle in the stud's own axes: along its skin face, and into the panel
-  const [dx, dy] = [centre.x - stud.x, centre.y - stud.y]
-  const [cos, sin] = [Math.cos(stud.angle), Math.sin(stud.angle)]
-  const along = Math.max(0, Math.abs(dx * cos + dy * sin) - stud.width / 2)
-  const into = dx * sin - dy * cos
-  return Math.hypot(along, Math.max(0, -into, into - stud.depth)) >= r - same
+  return timberDistance(stud, centre) >= r - same
 }

@@ -1,9 +1,9 @@
 import type { QuarterDesign, Units } from '../design/design.ts'
 import type { Point } from '../geometry/point.ts'
-import { type Draft, note, stop, type Trial, warn } from './check.ts'
+import { type Draft, stop, type Trial, warn } from './check.ts'
 import { circleCurve } from './circle.ts'
 import type { Curve } from './curve.ts'
-import { listed, measured, offer, rounded, same } from './offer.ts'
+import { measured, offer, same } from './offer.ts'
 import {
   firstThat,
   heightKey,
@@ -14,8 +14,9 @@ import {
   tangentKey,
   toeKey,
 } from './retype.ts'
+import { toeStepFindings } from './toe-step.ts'
 
-/** The curved part, solved: design.md §5. Lengths mm, angles radians. */
+/** The curved part, solved: docs/geometry.md. Lengths mm, angles radians. */
 export interface Transition {
   readonly kind: 'circle'
   /** the frame's edge, from the toe corner to the uncut lip */
@@ -36,17 +37,6 @@ export interface Transition {
 }
 
 const steepLimit = (80 * Math.PI) / 180
-/** A wheel stops at a higher step; common practice, no source. mm */
-export const stepLimit = 6
-
-/** Of a run-out sheet: what laps on the skin, what lies on the floor, and what may hang free; common practice, no source. mm */
-const runOutPractice = {
-  mm: { lap: 50, flat: 75, hand: 100 },
-  in: { lap: 50.8, flat: 76.2, hand: 101.6 },
-} as const
-
-/** A lower toe is offered where it leaves less than this part of what the run-out bridges. */
-const worthTyping = 0.8
 
 /** Said where no one number puts it right: what else stops cannot be seen yet. */
 export const manyFaults = 'leave out the coping and the chamfer first, and put them back one by one'
@@ -54,10 +44,14 @@ export const manyFaults = 'leave out the coping and the chamfer first, and put t
 export const skinThickness = (ramp: Pick<QuarterDesign, 'skin'>): number =>
   ramp.skin.reduce((sum, sheet) => sum + sheet.thickness, 0)
 
-export const solveTransition = (
-  ramp: QuarterDesign,
-  units: Units,
-): { readonly transition: Transition | null; readonly findings: readonly Draft[] } => {
+interface Solved {
+  readonly transition: Transition | null
+  readonly findings: readonly Draft[]
+}
+
+const unsolved = (why: Draft): Solved => ({ transition: null, findings: [why] })
+
+export const solveTransition = (ramp: QuarterDesign, units: Units): Solved => {
   const show = (mm: number): string => measured(mm, units)
   const { atLeast, atMost } = offer(units)
   const first = (trial: Trial, key: Key, from: number, towards: 1 | -1): Offered | null =>
@@ -69,21 +63,15 @@ export const solveTransition = (
   const frameRadius = circle.layer === 'frame' ? circle.radius : circle.radius + skin
   const surfaceRadius = frameRadius - skin
   if (surfaceRadius <= 0)
-    return {
-      transition: null,
-      findings: [
-        stop('radius-skin', (trial: Trial) => {
-          const larger = first(trial, aRadius, skin, 1)
-          return (
-            `the frame's radius ${show(frameRadius)} leaves no ridden face inside a skin ${show(skin)} thick; ` +
-            orWays(
-              [larger && `give a radius of ${larger.shown} or more`],
-              `take a thinner skin; ${manyFaults}`,
-            )
-          )
-        }),
-      ],
-    }
+    return unsolved(
+      stop('radius-skin', (trial: Trial) => {
+        const larger = first(trial, aRadius, skin, 1)
+        return (
+          `the frame's radius ${show(frameRadius)} leaves no ridden face inside a skin ${show(skin)} thick; ` +
+          orWays([larger && `give a radius of ${larger.shown} or more`], `take a thinner skin; ${manyFaults}`)
+        )
+      }),
+    )
   // the radius of the layer whose tangent height is given, and the height of the centre that follows
   const c = tangent.height + (tangent.layer === 'frame' ? frameRadius : surfaceRadius)
 
@@ -91,89 +79,75 @@ export const solveTransition = (
   const levelRadius = layer === 'surface' ? surfaceRadius : frameRadius
   const wanted = layer === 'deck' ? value - board : value
   if (wanted > c + same)
-    return {
-      transition: null,
-      findings: [
-        stop('overhang', (trial: Trial) => {
-          const larger = first(trial, aRadius, circle.radius + (wanted - c), 1)
-          const lower = first(trial, aHeight, value - (wanted - c), -1)
-          return (
-            `a ${layer} height of ${show(value)} lies above the centre of the curve (${show(c)}), so the lip would lean over the rider; ` +
-            orWays(
-              [
-                larger && `the least ${circle.layer} radius for this height is ${larger.shown}`,
-                lower && `lower the height to ${lower.shown}`,
-              ],
-              `the curve needs a ${circle.layer} radius of ${atLeast(circle.radius + (wanted - c))} or a height of ${atMost(value - (wanted - c))}, but then another part stops; ${manyFaults}`,
-            )
+    return unsolved(
+      stop('overhang', (trial: Trial) => {
+        const larger = first(trial, aRadius, circle.radius + (wanted - c), 1)
+        const lower = first(trial, aHeight, value - (wanted - c), -1)
+        return (
+          `a ${layer} height of ${show(value)} lies above the centre of the curve (${show(c)}), so the lip would lean over the rider; ` +
+          orWays(
+            [
+              larger && `the least ${circle.layer} radius for this height is ${larger.shown}`,
+              lower && `lower the height to ${lower.shown}`,
+            ],
+            `the curve needs a ${circle.layer} radius of ${atLeast(circle.radius + (wanted - c))} or a height of ${atMost(value - (wanted - c))}, but then another part stops; ${manyFaults}`,
           )
-        }),
-      ],
-    }
+        )
+      }),
+    )
   const lowest = c - frameRadius
   const toeAngle = Math.acos(Math.min(1, (c - ramp.toe) / frameRadius))
   // the layer whose height is given, over the toe; at its lowest where the toe lies below the curve
   const foot = c - levelRadius * Math.cos(toeAngle)
   if (wanted <= c - levelRadius + same)
-    return {
-      transition: null,
-      findings: [
-        stop('height-low', (trial: Trial) => {
-          const higher = first(trial, aHeight, foot + value - wanted, 1)
-          const lower = first(trial, aTangent, tangent.height, -1)
-          return (
-            `a ${layer} height of ${show(value)} is not above the lowest point of the curve; ` +
-            orWays(
-              [higher && `make it ${higher.shown} or more`, lower && `lower the tangent to ${lower.shown}`],
-              `make it higher; ${manyFaults}`,
-            )
+    return unsolved(
+      stop('height-low', (trial: Trial) => {
+        const higher = first(trial, aHeight, foot + value - wanted, 1)
+        const lower = first(trial, aTangent, tangent.height, -1)
+        return (
+          `a ${layer} height of ${show(value)} is not above the lowest point of the curve; ` +
+          orWays(
+            [higher && `make it ${higher.shown} or more`, lower && `lower the tangent to ${lower.shown}`],
+            `make it higher; ${manyFaults}`,
           )
-        }),
-      ],
-    }
+        )
+      }),
+    )
   const lipAngle = Math.acos((c - wanted) / levelRadius)
   const frame = layer === 'surface' ? c - frameRadius * Math.cos(lipAngle) : wanted
   if (ramp.toe < lowest - same)
-    return {
-      transition: null,
-      findings: [
-        stop('toe-low', (trial: Trial) => {
-          const higher = first(trial, toeKey, lowest, 1)
-          const lower = first(trial, aTangent, tangent.height - (lowest - ramp.toe), -1)
-          return (
-            `the curve never comes down to a toe of ${show(ramp.toe)}: its lowest point is ${show(lowest)} above the floor; ` +
-            orWays(
-              [higher && `the lowest toe is ${higher.shown}`, lower && `lower the tangent to ${lower.shown}`],
-              `take a higher toe or a lower tangent; ${manyFaults}`,
-            )
+    return unsolved(
+      stop('toe-low', (trial: Trial) => {
+        const higher = first(trial, toeKey, lowest, 1)
+        const lower = first(trial, aTangent, tangent.height - (lowest - ramp.toe), -1)
+        return (
+          `the curve never comes down to a toe of ${show(ramp.toe)}: its lowest point is ${show(lowest)} above the floor; ` +
+          orWays(
+            [higher && `the lowest toe is ${higher.shown}`, lower && `lower the tangent to ${lower.shown}`],
+            `take a higher toe or a lower tangent; ${manyFaults}`,
           )
-        }),
-      ],
-    }
+        )
+      }),
+    )
   if (ramp.toe >= frame - same)
-    return {
-      transition: null,
-      findings: [
-        stop('toe-high', (trial: Trial) => {
-          const lower = first(trial, toeKey, frame, -1)
-          const higher = first(trial, aHeight, foot + value - wanted, 1)
-          return (
-            `a toe of ${show(ramp.toe)} is not below the side's top line, ${show(frame)} above the floor; ` +
-            orWays(
-              [
-                lower && `make the toe ${lower.shown} or less`,
-                higher && `make the ${layer} height ${higher.shown} or more`,
-              ],
-              `take a lower toe or a greater height; ${manyFaults}`,
-            )
+    return unsolved(
+      stop('toe-high', (trial: Trial) => {
+        const lower = first(trial, toeKey, frame, -1)
+        const higher = first(trial, aHeight, foot + value - wanted, 1)
+        return (
+          `a toe of ${show(ramp.toe)} is not below the side's top line, ${show(frame)} above the floor; ` +
+          orWays(
+            [
+              lower && `make the toe ${lower.shown} or less`,
+              higher && `make the ${layer} height ${higher.shown} or more`,
+            ],
+            `take a lower toe or a greater height; ${manyFaults}`,
           )
-        }),
-      ],
-    }
+        )
+      }),
+    )
   const centre = { x: -frameRadius * Math.sin(toeAngle), y: c }
   const run = frameRadius * (Math.sin(lipAngle) - Math.sin(toeAngle))
-  const toeStep = c - surfaceRadius * Math.cos(toeAngle)
-  const bridge = surfaceRadius * toeAngle
 
   const findings: Draft[] = []
   if (lipAngle > steepLimit + 1e-9) {
@@ -195,75 +169,20 @@ export const solveTransition = (
       }),
     )
   }
-  if (toeStep > stepLimit + same && ramp.runOut.kind === 'none') {
-    // the toe over which the ridden face lies at the limit; below the lowest point or the floor there is none
-    const cos = (c - stepLimit) / surfaceRadius
-    const toe = c - frameRadius * cos
-    const lower = (trial: Trial): string => {
-      const found = cos < 1 && toe > Math.max(0, lowest) + 2 ? first(trial, toeKey, toe, -1) : null
-      return found ? `, or lower the toe to ${found.shown}` : ''
-    }
-    findings.push(
-      warn(
-        'toe-step',
-        (trial: Trial) =>
-          `the ridden face ends ${show(toeStep)} above the floor at the toe, a wheel stops at more than ${show(stepLimit)}; ` +
-          `say what closes it (run-out: { sheet: ${units === 'mm' ? '1.5' : '1/16'} steel }, about ${rounded(bridge, units)} long)${lower(trial)}`,
-      ),
-    )
+  const transition: Transition = {
+    kind: 'circle',
+    curve: circleCurve(centre, frameRadius, toeAngle, lipAngle),
+    centre,
+    radius: { frame: frameRadius, surface: surfaceRadius },
+    heights: { frame, deck: frame + board, surface: c - surfaceRadius * Math.cos(lipAngle) },
+    toe: { x: 0, y: ramp.toe },
+    lip: { x: run, y: frame },
+    toeAngle,
+    lipAngle,
+    arc: frameRadius * (lipAngle - toeAngle),
+    run,
+    toeStep: c - surfaceRadius * Math.cos(toeAngle),
+    bridge: surfaceRadius * toeAngle,
   }
-  if (ramp.runOut.kind === 'stepped' && ramp.skin.length > 0) {
-    // the lowest layer's face over the floor, then the thickness of each layer on it
-    const [lowest, ...upper] = ramp.skin.map(({ thickness }) => thickness)
-    const steps = [c - (frameRadius - lowest!) * Math.cos(toeAngle), ...upper]
-    const words = `the skin rises at the toe in steps of ${listed(steps, units)}`
-    const high = Math.max(...steps) > stepLimit + same
-    findings.push(
-      high
-        ? warn(
-            'toe-step',
-            `${words}, a wheel stops at more than ${show(stepLimit)}; take thinner layers and a lower toe, ` +
-              `or say what closes it (run-out: { sheet: ${units === 'mm' ? '1.5' : '1/16'} steel }, about ${rounded(bridge, units)} long)`,
-          )
-        : note('toe-step', words),
-    )
-  }
-  if (toeStep > stepLimit + same && ramp.runOut.kind === 'sheet') {
-    const { lap, flat, hand } = runOutPractice[units]
-    const bridgeAt = (toe: number): number => surfaceRadius * Math.acos(Math.min(1, (c - toe) / frameRadius))
-    findings.push(
-      note('toe-step', (trial: Trial) => {
-        // the lowest that a flat stud fits behind, and the highest worth typing: the bridge shrinks with the toe
-        const least = Math.max(lowest, Math.min(...ramp.studs.section) * Math.cos(toeAngle))
-        const most = c - frameRadius * Math.cos((worthTyping * bridge) / surfaceRadius)
-        const lower = first(trial, { ...toeKey, range: { least, most } }, least, 1)
-        const shorter = lower
-          ? `; a toe of ${lower.shown}, the least for a whole first stud, leaves ${rounded(bridgeAt(lower.mm), units)}`
-          : ''
-        return (
-          `the run-out bridges ${rounded(bridge, units)} from the toe, ${rounded(toeStep, units)} above the floor: ` +
-          `cut its sheet ${atLeast(bridge + lap + flat)} long (${rounded(lap, units)} screwed on the skin, ${rounded(flat, units)} flat on the floor)` +
-          `${bridge > hand ? ` and pack under it where over ${rounded(hand, units)} hangs free` : ''}${shorter}`
-        )
-      }),
-    )
-  }
-  return {
-    transition: {
-      kind: 'circle',
-      curve: circleCurve(centre, frameRadius, toeAngle, lipAngle),
-      centre,
-      radius: { frame: frameRadius, surface: surfaceRadius },
-      heights: { frame, deck: frame + board, surface: c - surfaceRadius * Math.cos(lipAngle) },
-      toe: { x: 0, y: ramp.toe },
-      lip: { x: run, y: frame },
-      toeAngle,
-      lipAngle,
-      arc: frameRadius * (lipAngle - toeAngle),
-      run,
-      toeStep,
-      bridge,
-    },
-    findings,
-  }
+  return { transition, findings: [...findings, ...toeStepFindings(ramp, transition, units)] }
 }
