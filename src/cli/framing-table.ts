@@ -33,12 +33,14 @@ const timberRows = (ramp: Quarter, units: Units): readonly Row[] => {
   const bays = design.sides.count - 1
   const each = `${studs.length} studs${deckTimbers.length > 0 ? ` and ${deckTimbers.length} behind the lip` : ''}`
   const all = bays * (studs.length + deckTimbers.length)
+  // numbered on the paper behind the studs, in the order in which they were placed
+  const numbered = deckTimbers.map((timber, i) => ({ timber, number: studs.length + i + 1 }))
   const places = (['pipe', 'backing', 'deck', 'back'] as const).flatMap((role) => {
-    const own = deckTimbers.filter((timber) => timber.role === role)
+    const own = numbered.filter(({ timber }) => timber.role === role)
     return own.length === 0
       ? []
       : [
-          `${where[role]} ${own.map(({ x, lies }) => `${show(x)}${lies === 'flat' ? ' flat' : ''}`).join(', ')}`,
+          `${where[role]} ${own.map(({ timber: { x, lies }, number }) => `${show(x)}${lies === 'flat' ? ' flat' : ''} (${number})`).join(', ')}`,
         ]
   })
   return [
@@ -55,7 +57,7 @@ const timberRows = (ramp: Quarter, units: Units): readonly Row[] => {
       ? [
           [
             `behind ${deckTimbers.length}`,
-            `along the floor from the toe to their middles, upright unless flat: ${places.join('; ')}`,
+            `along the floor from the toe to their middles, upright unless flat (number on the paper): ${places.join('; ')}`,
           ] as const,
         ]
       : []),

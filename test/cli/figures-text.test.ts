@@ -1,8 +1,14 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import Flatten from '@flatten-js/core'
 import { afterAll, describe, expect, it } from 'vitest'
 import { run } from '../../src/cli/run.ts'
+import { showLength } from '../../src/length.ts'
+import { sidePattern } from '../../src/pattern/side.ts'
+import { withOffsets } from '../booklet/solved.ts'
+import { polygon } from '../ramp/framed.ts'
+import { templates } from '../support/templates.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'figures-'))
 afterAll(() => rmSync(folder, { recursive: true }))
@@ -87,7 +93,9 @@ describe('the figures of a low ramp, in words', () => {
         `up the curve from the toe to their middles: ${ramp.studs.map((s) => `${s.at.toFixed(0)}${flat(s)}`).join(', ')}`,
       )
       const words = row(text, `behind ${ramp.deckTimbers.length}`)
-      expect(words).toMatch(/^along the floor from the toe to their middles, upright unless flat: /)
+      expect(words).toMatch(
+        /^along the floor from the toe to their middles, upright unless flat \(number on the paper\): /,
+      )
       const named = {
         pipe: 'under the pipe',
         backing: 'backing',
@@ -95,11 +103,38 @@ describe('the figures of a low ramp, in words', () => {
         back: 'back bottom corner',
       }
       for (const [role, name] of Object.entries(named)) {
-        const own = ramp.deckTimbers.filter((timber) => timber.role === role)
+        const own = ramp.deckTimbers.flatMap((timber, i) => (timber.role === role ? [{ ...timber, i }] : []))
         if (own.length === 0) expect(words).not.toContain(name)
-        else expect(words).toContain(`${name} ${own.map((t) => `${t.x.toFixed(0)}${flat(t)}`).join(', ')}`)
+        else
+          expect(words).toContain(
+            `${name} ${own.map((t) => `${t.x.toFixed(0)}${flat(t)} (${ramp.studs.length + t.i + 1})`).join(', ')}`,
+          )
       }
     }
+  })
+  it('number every timber behind the lip as the paper does', async () => {
+    let told = 0
+    for (const name of templates) {
+      const { text } = await figures(template(name))
+      const rows = [...text.matchAll(/^ {2}behind \d+ +.*(?:\n {11}.*)*/gm)].map(([found]) =>
+        found.replace(/\n +/g, ' '),
+      )
+      const { design, quarters } = withOffsets(template(name))
+      expect(rows).toHaveLength(quarters.length)
+      quarters.forEach((ramp, k) => {
+        // a label stands within its timber
+        const { labels } = sidePattern(ramp, [ramp.name], design.units)
+        for (const timber of ramp.deckTimbers) {
+          const label = labels.find(({ places: [at] }) =>
+            polygon(timber).contains(new Flatten.Point(at!.x, at!.y)),
+          )
+          const [, number] = /^stud (\d+) /.exec(label!.words)!
+          expect(rows[k]).toContain(` ${showLength(timber.x, design.units)}${flat(timber)} (${number})`)
+          told++
+        }
+      })
+    }
+    expect(told).toBeGreaterThan(25)
   })
   it('say to what a stud is ripped', async () => {
     const { text, ramp } = await figures(
