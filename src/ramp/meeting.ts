@@ -4,7 +4,8 @@ import { type Finding, note, warn } from './check.ts'
 import { measured, offer, same } from './offer.ts'
 import type { Flat, Quarter } from './ramp.ts'
 import { leastRipped } from './studs.ts'
-import { stepLimit, type Transition } from './transition.ts'
+import { stepLimit } from './toe-step.ts'
+import type { Transition } from './transition.ts'
 
 /** A ridden face and a flat this near in height are the same to a wheel, mm. */
 const meetWithin = 1

@@ -125,3 +125,6 @@ export const orWays = (ways: readonly (string | null)[], otherwise: string): str
   const found = ways.filter((way) => way !== null)
   return found.length > 0 ? found.join(', or ') : otherwise
 }
+
+/** Said where no one number puts it right: what else stops cannot be seen yet. */
+export const manyFaults = 'leave out the coping and the chamfer first, and put them back one by one'

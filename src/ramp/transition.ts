@@ -1,19 +1,21 @@
 import type { QuarterDesign, Units } from '../design/design.ts'
 import type { Point } from '../geometry/point.ts'
-import { type Draft, note, stop, type Trial, warn } from './check.ts'
+import { type Draft, stop, type Trial, warn } from './check.ts'
 import { circleCurve } from './circle.ts'
 import type { Curve } from './curve.ts'
-import { listed, measured, offer, rounded, same } from './offer.ts'
+import { measured, offer, same } from './offer.ts'
 import {
   firstThat,
   heightKey,
   type Key,
+  manyFaults,
   type Offered,
   orWays,
   radiusKey,
   tangentKey,
   toeKey,
 } from './retype.ts'
+import { toeFindings } from './toe-step.ts'
 
 /** The curved part, solved: design.md §5. Lengths mm, angles radians. */
 export interface Transition {
@@ -36,20 +38,6 @@ export interface Transition {
 }
 
 const steepLimit = (80 * Math.PI) / 180
-/** A wheel stops at a higher step; common practice, no source. mm */
-export const stepLimit = 6
-
-/** Of a run-out sheet: what laps on the skin, what lies on the floor, and what may hang free; common practice, no source. mm */
-const runOutPractice = {
-  mm: { lap: 50, flat: 75, hand: 100 },
-  in: { lap: 50.8, flat: 76.2, hand: 101.6 },
-} as const
-
-/** A lower toe is offered where it leaves less than this part of what the run-out bridges. */
-const worthTyping = 0.8
-
-/** Said where no one number puts it right: what else stops cannot be seen yet. */
-export const manyFaults = 'leave out the coping and the chamfer first, and put them back one by one'
 
 export const skinThickness = (ramp: Pick<QuarterDesign, 'skin'>): number =>
   ramp.skin.reduce((sum, sheet) => sum + sheet.thickness, 0)
@@ -195,59 +183,9 @@ export const solveTransition = (
       }),
     )
   }
-  if (toeStep > stepLimit + same && ramp.runOut.kind === 'none') {
-    // the toe over which the ridden face lies at the limit; below the lowest point or the floor there is none
-    const cos = (c - stepLimit) / surfaceRadius
-    const toe = c - frameRadius * cos
-    const lower = (trial: Trial): string => {
-      const found = cos < 1 && toe > Math.max(0, lowest) + 2 ? first(trial, toeKey, toe, -1) : null
-      return found ? `, or lower the toe to ${found.shown}` : ''
-    }
-    findings.push(
-      warn(
-        'toe-step',
-        (trial: Trial) =>
-          `the ridden face ends ${show(toeStep)} above the floor at the toe, a wheel stops at more than ${show(stepLimit)}; ` +
-          `say what closes it (run-out: { sheet: ${units === 'mm' ? '1.5' : '1/16'} steel }, about ${rounded(bridge, units)} long)${lower(trial)}`,
-      ),
-    )
-  }
-  if (ramp.runOut.kind === 'stepped' && ramp.skin.length > 0) {
-    // the lowest layer's face over the floor, then the thickness of each layer on it
-    const [lowest, ...upper] = ramp.skin.map(({ thickness }) => thickness)
-    const steps = [c - (frameRadius - lowest!) * Math.cos(toeAngle), ...upper]
-    const words = `the skin rises at the toe in steps of ${listed(steps, units)}`
-    const high = Math.max(...steps) > stepLimit + same
-    findings.push(
-      high
-        ? warn(
-            'toe-step',
-            `${words}, a wheel stops at more than ${show(stepLimit)}; take thinner layers and a lower toe, ` +
-              `or say what closes it (run-out: { sheet: ${units === 'mm' ? '1.5' : '1/16'} steel }, about ${rounded(bridge, units)} long)`,
-          )
-        : note('toe-step', words),
-    )
-  }
-  if (toeStep > stepLimit + same && ramp.runOut.kind === 'sheet') {
-    const { lap, flat, hand } = runOutPractice[units]
-    const bridgeAt = (toe: number): number => surfaceRadius * Math.acos(Math.min(1, (c - toe) / frameRadius))
-    findings.push(
-      note('toe-step', (trial: Trial) => {
-        // the lowest that a flat stud fits behind, and the highest worth typing: the bridge shrinks with the toe
-        const least = Math.max(lowest, Math.min(...ramp.studs.section) * Math.cos(toeAngle))
-        const most = c - frameRadius * Math.cos((worthTyping * bridge) / surfaceRadius)
-        const lower = first(trial, { ...toeKey, range: { least, most } }, least, 1)
-        const shorter = lower
-          ? `; a toe of ${lower.shown}, the least for a whole first stud, leaves ${rounded(bridgeAt(lower.mm), units)}`
-          : ''
-        return (
-          `the run-out bridges ${rounded(bridge, units)} from the toe, ${rounded(toeStep, units)} above the floor: ` +
-          `cut its sheet ${atLeast(bridge + lap + flat)} long (${rounded(lap, units)} screwed on the skin, ${rounded(flat, units)} flat on the floor)` +
-          `${bridge > hand ? ` and pack under it where over ${rounded(hand, units)} hangs free` : ''}${shorter}`
-        )
-      }),
-    )
-  }
+  findings.push(
+    ...toeFindings(ramp, { c, frameRadius, surfaceRadius, lowest, toeAngle, toeStep, bridge }, units),
+  )
   return {
     transition: {
       kind: 'circle',

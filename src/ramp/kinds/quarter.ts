@@ -10,7 +10,7 @@ import { solvePipe } from '../holes.ts'
 import { nominalFindings } from '../nominal.ts'
 import { measured, offer, same } from '../offer.ts'
 import type { Quarter } from '../ramp.ts'
-import { backKey, chamferKey, firstThat, orWays } from '../retype.ts'
+import { backKey, chamferKey, firstThat, manyFaults, orWays } from '../retype.ts'
 import { solveScrews } from '../screws.ts'
 import { acrossFindings } from '../seams.ts'
 import { type Side, solveSide } from '../side.ts'
@@ -18,7 +18,7 @@ import { type SkinLayer, skinFindings, solveSkin } from '../skin.ts'
 import { type LayerPlan, planFindings, planSkin } from '../skin-plan.ts'
 import { spanFindings } from '../span.ts'
 import { type Stud, solveStuds } from '../studs.ts'
-import { manyFaults, skinThickness, solveTransition, type Transition } from '../transition.ts'
+import { skinThickness, solveTransition, type Transition } from '../transition.ts'
 
 /** Deck over the ground above which guards are commonly asked for: IRC 2018 R312.1 names 30 in. */
 const guardHeight = 762
