@@ -4,6 +4,7 @@ import { wordList } from '../ramp/offer.ts'
 import type { Quarter, Ramp } from '../ramp/ramp.ts'
 import { revealWords } from '../ramp/reveal-words.ts'
 import { screwApart, studEnd } from '../ramp/screw-rows.ts'
+import { seamWords } from '../ramp/seam-studs.ts'
 import type { AcrossSeam } from '../ramp/seams.ts'
 import { stepBack } from '../ramp/skin.ts'
 import { practice, type Stretch } from '../ramp/skin-framing.ts'
@@ -96,7 +97,7 @@ export const sheetRows = (ramp: Ramp, units: Units): readonly Row[] => {
     `${count} screws${length === null ? '' : ` of ${show(length)}`}`
   const rows: Row[] = skin.map((layer, i) => {
     const { pieces, widths, seams, acrossSeams } = plans[i]!
-    const meets = seams.map(({ at, stud }) => `${show(at)}${stud === null ? '' : ` on stud ${stud + 1}`}`)
+    const meets = seams.map((seam) => `${show(seam.at)}${seam.stud === null ? '' : ` on ${seamWords(seam)}`}`)
     return [
       `skin ${layer.layer}`,
       `${fine(layer.sheet.thickness)} ${layer.sheet.material}, ${show(layer.length)} long${i * back > 0 ? ` from ${show(i * back)} up` : ''}; ` +

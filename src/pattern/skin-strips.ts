@@ -1,6 +1,7 @@
 import type { Units } from '../design/design.ts'
 import { showLength } from '../length.ts'
 import type { Ramp } from '../ramp/ramp.ts'
+import { seamWords } from '../ramp/seam-studs.ts'
 import type { SkinLayer } from '../ramp/skin.ts'
 import type { LayerPlan } from '../ramp/skin-plan.ts'
 import {
@@ -77,13 +78,15 @@ const layerMarks = (layer: SkinLayer, plan: LayerPlan | undefined, units: Units)
     ...rowMarks([
       // the edges of two sheets stand for the middle of the stud below them
       ...layer.marks.flatMap((at, i): StripMark[] =>
-        seams.some(({ stud }) => stud === i) ? [] : [tickAt(at, `stud ${i + 1}`, units)],
+        seams.some(({ stud, second }) => stud === i || second === i)
+          ? []
+          : [tickAt(at, `stud ${i + 1}`, units)],
       ),
       ...gapMarks(
         plan?.pieces ?? [],
         (i) => {
-          const stud = seams[i]?.stud ?? null
-          return stud === null ? 'seam' : `seam on stud ${stud + 1}`
+          const seam = seams[i]
+          return !seam || seam.stud === null ? 'seam' : `seam on ${seamWords(seam)}`
         },
         units,
       ),

@@ -139,7 +139,7 @@ const layerFigures = ({ plans, screws }: Ramp, i: number) => {
   return {
     pieces: plan.pieces,
     widths: plan.widths,
-    seams: plan.seams.map(({ at, stud }) => ({ at, stud: number(stud) })),
+    seams: plan.seams.map(({ at, stud, second }) => ({ at, stud: number(stud), second: number(second) })),
     acrossSeams: plan.acrossSeams,
     rows: plan.rows.map((row, k) => ({
       at: row.at,

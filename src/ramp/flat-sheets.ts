@@ -1,11 +1,15 @@
 import type { Stock } from '../design/design.ts'
-import type { SkinLayer } from './skin.ts'
+import { type Stand, withSeamStuds } from './seam-studs.ts'
+import { type SkinLayer, solveSkin } from './skin.ts'
 import type { Framing } from './skin-framing.ts'
 import { type LayerPlan, planSkin } from './skin-plan.ts'
+import type { Stud } from './studs.ts'
 
-/** How the sheets of a flat lie: how far one reaches along it and across it, and where they meet. */
+/** How the sheets of a flat lie: how far one reaches along it and across it, where they meet, and on what studs. */
 export interface FlatSheets {
   readonly panel: Framing['panel']
+  readonly studs: readonly Stud[]
+  readonly skin: readonly SkinLayer[]
   readonly plans: readonly LayerPlan[]
 }
 
@@ -15,10 +19,15 @@ export interface FlatSheets {
  */
 export const planFlat = (
   on: Omit<Framing, 'panel'>,
-  skin: readonly SkinLayer[],
+  stand: Stand,
   [short, long]: Stock['panel'],
 ): FlatSheets => {
-  const lay = (panel: Framing['panel']): FlatSheets => ({ panel, plans: planSkin({ ...on, panel }, skin) })
+  const skinOn = (studs: readonly Stud[]) => solveSkin(on.design, on.curve, null, studs)
+  const lay = (panel: Framing['panel']): FlatSheets => {
+    const studs = withSeamStuds({ ...on, panel }, skinOn(on.studs), stand)
+    const skin = skinOn(studs)
+    return { panel, studs, skin, plans: planSkin({ ...on, panel, studs }, skin) }
+  }
   const [along, across] = [lay([long, short]), lay([short, long])]
   const less =
     sheets(across) - sheets(along) || lost(across) - lost(along) || seamsAlong(across) - seamsAlong(along)

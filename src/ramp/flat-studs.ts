@@ -2,6 +2,7 @@ import type { FlatDesign, Units } from '../design/design.ts'
 import { type Finding, note, stop } from './check.ts'
 import type { Curve } from './curve.ts'
 import { measured, offer, same } from './offer.ts'
+import type { Stand } from './seam-studs.ts'
 import type { Stud } from './studs.ts'
 
 /** Highest frame and surface that a design takes, mm. */
@@ -26,27 +27,32 @@ export const solveFlatStuds = (
   curve: Curve,
   frame: number,
   units: Units,
-): { readonly studs: readonly Stud[]; readonly findings: readonly Finding[] } => {
+): { readonly studs: readonly Stud[]; readonly stand: Stand; readonly findings: readonly Finding[] } => {
   const { length } = design
   const { every } = design.studs
   const section = flatSection(design, frame)
   const { width } = section
   const stops = roomFindings(design, width, units)
-  if (stops.length > 0) return { studs: [], findings: stops }
+  if (stops.length > 0) return { studs: [], stand: () => null, findings: stops }
   const ends = [width / 2, length - width / 2] as const
   const inner = Array.from({ length: Math.floor(length / every) }, (_, i) => (i + 1) * every).filter((at) =>
     ends.every((end) => Math.abs(at - end) >= width - same),
   )
-  const studs = [ends[0], ...inner, ends[1]].map(
-    (at, i, all): Stud => ({
-      at,
-      ...curve.point(curve.placeAtLength(at)),
-      angle: curve.slope(curve.placeAtLength(at)),
-      ...section,
-      role: i === 0 || i === all.length - 1 ? 'end' : 'inner',
-    }),
+  const place = (at: number, role: Stud['role']): Stud => ({
+    at,
+    ...curve.point(curve.placeAtLength(at)),
+    angle: curve.slope(curve.placeAtLength(at)),
+    ...section,
+    role,
+  })
+  const studs = [ends[0], ...inner, ends[1]].map((at, i, all) =>
+    place(at, i === 0 || i === all.length - 1 ? 'end' : 'inner'),
   )
-  return { studs, findings: sectionFindings(design, section, frame, units) }
+  const stand: Stand = (at, among) =>
+    among.every((other) => Math.abs(at - other.at) >= width - same) && at > ends[0] && at < ends[1]
+      ? place(at, 'seam')
+      : null
+  return { studs, stand, findings: sectionFindings(design, section, frame, units) }
 }
 
 const roomFindings = (

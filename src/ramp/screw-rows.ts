@@ -37,8 +37,11 @@ export const studRows = (
   }
   return studs.flatMap((stud, i) => {
     const mark = markOf(stud)
-    const seam = seams.find((s) => s.stud === i)
-    if (seam) return [-1, 1].flatMap((side) => row(seam.at + side * (gap / 2 + edge), 'seam', i))
+    const seam = seams.find((s) => s.stud === i || s.second === i)
+    if (seam) {
+      const sides = seam.second === null ? [-1, 1] : [seam.stud === i ? -1 : 1]
+      return sides.flatMap((side) => row(seam.at + side * (gap / 2 + edge), 'seam', i))
+    }
     const at = Math.max(edge, Math.min(mark, layer.length - edge))
     // a seam that found no stud may come near
     if (seams.some((s) => Math.abs(s.at - at) < gap / 2 + edge - same)) return []

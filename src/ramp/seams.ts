@@ -9,6 +9,8 @@ export interface Seam {
   readonly at: number
   /** index of the stud under it; null where none is in reach */
   readonly stud: number | null
+  /** index of the one beside that, where the seam lies on the joint of two that are too thin alone; else null */
+  readonly second: number | null
   /** the layer below has a seam on the same stud */
   readonly shared: boolean
 }
@@ -21,41 +23,72 @@ export interface AcrossSeam {
 }
 
 /** No piece is narrower up the ramp, or across it. mm */
-const leastPiece = 100
+export const leastPiece = 100
 const leastWidth = 250
+
+/** Studs no farther apart than this are side by side, mm. */
+const touching = 0.5
+
+/** Wood that takes the two rows of screws at a seam. */
+interface Seat extends Pick<Seam, 'at' | 'second'> {
+  readonly stud: number
+}
+
+/** Studs that take both rows, and pairs side by side where each takes one; neither the first stud nor the last. */
+const seatsFor = (
+  { curve, studs, units }: Framing,
+  layer: SkinLayer,
+  { placeAt, markOf }: Lying,
+): readonly Seat[] => {
+  const { gap, edge } = practice[units]
+  const takes = (at: number, side: -1 | 1, i: number): boolean =>
+    meets(curve, placeAt(at + side * (gap / 2 + edge)), studs[i]!, units)
+  const seats: Seat[] = []
+  for (const [i, stud] of studs.slice(0, -1).entries()) {
+    const at = markOf(stud)
+    const next = studs[i + 1]!
+    const joint = (stud.at + stud.width / 2 + next.at - next.width / 2) / 2
+    const beside = next.at - stud.at - (stud.width + next.width) / 2 <= touching
+    if (i > 0 && takes(at, -1, i) && takes(at, 1, i)) seats.push({ at, stud: i, second: null })
+    else if (i > 0 && i + 1 < studs.length - 1 && beside) {
+      const between = markOf({ ...stud, at: joint })
+      if (takes(between, -1, i) && takes(between, 1, i + 1))
+        seats.push({ at: between, stud: i, second: i + 1 })
+    }
+  }
+  return seats.filter(({ at }) => at >= leastPiece && at <= layer.length - leastPiece)
+}
+
+/** How far the edge of a sheet may lie from its toe end: the middle of the gap behind one that begins there. */
+export const seamReach = (from: number, { panel, units }: Framing): number =>
+  from + panel[0] + practice[units].gap / 2
 
 /**
  * The farthest stud that each sheet reaches, none that the layer below has a seam on, and neither the first nor the last:
- * every piece lies on two studs. Two rows of screws must find wood in it.
+ * every piece lies on two studs. Two rows of screws must find wood in it, or in two side by side.
  */
 export const upSeams = (
-  { curve, studs, panel, units }: Framing,
+  framing: Framing,
   layer: SkinLayer,
-  { placeAt, markOf }: Lying,
+  lying: Lying,
   taken: ReadonlySet<number>,
 ): readonly Seam[] => {
-  const { gap, edge } = practice[units]
-  const [most] = panel
-  const fit = studs
-    .map((stud, i) => ({ stud, i, at: markOf(stud) }))
-    .filter(
-      ({ stud, i, at }) =>
-        i > 0 &&
-        i < studs.length - 1 &&
-        at >= leastPiece &&
-        at <= layer.length - leastPiece &&
-        [-1, 1].every((side) => meets(curve, placeAt(at + side * (gap / 2 + edge)), stud, units)),
-    )
+  const { gap } = practice[framing.units]
+  const [most] = framing.panel
+  const seats = seatsFor(framing, layer, lying)
   const seams: Seam[] = []
   let from = 0
   while (layer.length - from > most + same) {
     const last = seams.at(-1)?.at ?? 0
-    const reach = from + most + gap / 2
-    const inReach = fit.filter(({ at }) => at > last + same && at <= reach + same)
-    const free = inReach.filter(({ i }) => !taken.has(i)).at(-1)
+    const reach = seamReach(from, framing)
+    const inReach = seats.filter(({ at }) => at > last + same && at <= reach + same)
+    const free = inReach
+      .filter(({ stud, second }) => !taken.has(stud) && !(second !== null && taken.has(second)))
+      .at(-1)
     const chosen = free ?? inReach.at(-1)
     const at = chosen?.at ?? Math.min(reach, Math.max(layer.length - leastPiece, from + most / 2))
-    seams.push({ at, stud: chosen?.i ?? null, shared: chosen !== undefined && free === undefined })
+    const none = { stud: null, second: null }
+    seams.push({ ...none, ...chosen, at, shared: chosen !== undefined && free === undefined })
     from = at + gap / 2
   }
   return seams

@@ -1,8 +1,8 @@
 import type { RampDesign } from '../design/design.ts'
-import { type Draft, type Finding, note, type Trial, warn } from './check.ts'
-import { measured, offer, rounded, same } from './offer.ts'
-import { everyKey } from './retype.ts'
+import { type Finding, note, warn } from './check.ts'
+import { listed, measured, offer, rounded, same } from './offer.ts'
 import { betweenRows, type ScrewRow, screwApart, screwsAcross, studRows } from './screw-rows.ts'
+import { seamStudsOf } from './seam-studs.ts'
 import { type AcrossSeam, acrossSeams, type Seam, upSeams } from './seams.ts'
 import type { SkinLayer } from './skin.ts'
 import { type Framing, insideStud, lie, practice, type Stretch, stretches } from './skin-framing.ts'
@@ -48,7 +48,7 @@ const planLayer = (
   const empty = { layer: layer.layer, widths, acrossSeams: across, spacing }
   if (layer.length <= same) return { ...empty, pieces: [], seams: [], widths: [], acrossSeams: [], rows: [] }
   const lying = lie(framing.curve, layer)
-  const seams = upSeams(framing, layer, lying, new Set(below.at(-1)?.seams.flatMap(({ stud }) => stud ?? [])))
+  const seams = upSeams(framing, layer, lying, new Set(below.at(-1)?.seams.flatMap(seamStudsOf)))
   const places =
     isTop && fastensBetween(design)
       ? betweenRows(framing, layer, lying, seams)
@@ -80,17 +80,10 @@ const planLayer = (
   }
 }
 
-/**
- * Seams without a stud of their own, with the spacing that brings them one; a top sheet whose screws find no room between
- * the studs. `planAt` plans the same skin on studs of another spacing.
- */
-export const planFindings = (
-  plans: readonly LayerPlan[],
-  around: Framing,
-  planAt: (every: number) => readonly LayerPlan[],
-): readonly Draft[] => {
+/** Seams without a stud of their own; studs that were added for others; a top sheet whose screws find no room between them. */
+export const planFindings = (plans: readonly LayerPlan[], around: Framing): readonly Finding[] => {
   const { design, studs, units } = around
-  const findings: Draft[] = []
+  const findings: Finding[] = []
   const bad = plans.flatMap(({ layer, seams }) =>
     seams.flatMap((seam) =>
       seam.stud === null
@@ -104,9 +97,17 @@ export const planFindings = (
           : [],
     ),
   )
-  if (bad.length > 0)
+  if (bad.length > 0) findings.push(warn('seam-stud', `${bad.join('; ')}; ${seamRemedy(around)}`))
+  const added = studs.filter(({ role }) => role === 'seam')
+  if (added.length > 0)
     findings.push(
-      warn('seam-stud', (trial: Trial) => `${bad.join('; ')}; ${seamRemedy(around, planAt, trial)}`),
+      note(
+        'stud-added',
+        `added where sheets meet: ${added.length === 1 ? 'a stud' : 'studs'} ${listed(
+          added.map(({ at }) => at),
+          units,
+        )} along`,
+      ),
     )
   if (design.fasten === 'between') findings.push(...betweenFindings(plans, around))
   return findings
@@ -141,23 +142,17 @@ const betweenFindings = (
   ]
 }
 
-/** The nearest spacing that works, tried downward as it would be typed; else a stud thick enough for two rows. */
-const seamRemedy = (
-  { design, studs, panel: [reach], units }: Framing,
-  planAt: (every: number) => readonly LayerPlan[],
-  trial: Trial,
-): string => {
+/** Wood for both rows: thicker studs, or room for a second one beside each; blocks else. */
+const seamRemedy = ({ design, studs, units }: Framing): string => {
   const { atLeast } = offer(units)
-  const step = units === 'mm' ? 10 : 25.4 / 2
-  const good = (every: number): boolean =>
-    planAt(every).every(({ seams }) => seams.every((seam) => seam.stud !== null && !seam.shared)) &&
-    (design.kind !== 'quarter' || trial(everyKey.typed(design, every)))
   const { gap, edge } = practice[units]
-  const thick = gap + 2 * (edge + insideStud) + 1
+  // a row square to the curve needs a little more than one square to a flat sheet
+  const one = gap / 2 + edge + insideStud + 1
   // those that lie flat are wide enough
-  if (Math.min(...studs.map(({ width }) => width)) < thick)
-    return `a seam takes two rows of screws: studs ${atLeast(thick)} thick or more, or two side by side`
-  for (let every = Math.ceil(design.studs.every / step - 1) * step; every >= 40; every -= step)
-    if (good(every)) return `studs every ${offer(units).atMost(every)} bring each seam its own`
-  return `put a stud of its own there, or cut the sheets shorter than ${measured(reach, units)}`
+  const thin = Math.min(...studs.map(({ width }) => width))
+  if (thin < one)
+    return `a seam takes two rows of screws: studs ${atLeast(2 * one - 1)} thick or more, or ${atLeast(one)} where two stand side by side`
+  if (thin < 2 * one - 1 && design.studs.every < 2 * thin)
+    return `studs every ${atLeast(2 * thin)} or more leave room for a second one beside each`
+  return 'set blocks between the studs there'
 }

@@ -5,6 +5,7 @@ import type { SolvedCoping } from './coping.ts'
 import { listed, measured, offer, offerSteps, same, wordList } from './offer.ts'
 import { apart, holdsPipe, insidePanel, lipRoom, pipeTimbers } from './pipe-timber.ts'
 import { depthKey, everyKey, firstThat, type Key, type Offered, orWays, toeKey } from './retype.ts'
+import type { Stand } from './seam-studs.ts'
 import { type Timber, timberCorners } from './timber.ts'
 import type { Transition } from './transition.ts'
 
@@ -12,7 +13,7 @@ import type { Transition } from './transition.ts'
 export interface Stud extends Timber {
   /** along the curve from the toe corner to its middle, mm */
   readonly at: number
-  readonly role: 'toe' | 'curve' | 'lip' | 'end' | 'inner'
+  readonly role: 'toe' | 'curve' | 'lip' | 'seam' | 'end' | 'inner'
 }
 
 /** Thinnest strip that is worth ripping, mm. */
@@ -34,7 +35,7 @@ export const solveStuds = (
   coping: SolvedCoping | null,
   { curveEnd, length }: Panel,
   units: Units,
-): { readonly studs: readonly Stud[]; readonly findings: readonly Draft[] } => {
+): { readonly studs: readonly Stud[]; readonly stand: Stand; readonly findings: readonly Draft[] } => {
   const show = (mm: number): string => measured(mm, units)
   const { curve } = transition
   /** How far the stud sticks out of the panel's front, bottom, back or chamfer; 0 or less when it is inside. */
@@ -162,16 +163,21 @@ export const solveStuds = (
   }
   const lip = lipStud()
   if (lip) studs.push(lip)
-  const clear = (stud: Stud): boolean =>
-    studs.every((other) => Math.abs(stud.at - other.at) >= (stud.width + other.width) / 2 - same) &&
+  const clear = (stud: Stud, among: readonly Stud[]): boolean =>
+    among.every((other) => Math.abs(stud.at - other.at) >= (stud.width + other.width) / 2 - same) &&
     fits(stud)
+  const stand: Stand = (at, among) => {
+    if (at <= 0 || at >= end) return null
+    const stud = place(at, 'edge', 'seam')
+    return clear(stud, among) ? stud : null
+  }
   /** On edge, else flat, at its station; else so by whole millimetres up or down the curve, within half a spacing. */
   const stationed = (at: number): Stud | null => {
     for (let by = 0; by <= ramp.studs.every / 2; by++)
       for (const to of by === 0 ? [at] : [at + by, at - by])
         for (const lies of ['edge', 'flat'] as const) {
           const stud = place(to, lies, 'curve')
-          if (to > 0 && to < end && clear(stud)) return stud
+          if (to > 0 && to < end && clear(stud, studs)) return stud
         }
     return null
   }
@@ -206,7 +212,7 @@ export const solveStuds = (
           `there it would leave the panel or meet another; ${lostRemedy(trial, ramp, units)}`,
       ),
     )
-  return { studs, findings }
+  return { studs, stand, findings }
 }
 
 /** Where studs stand besides the first and the last: multiples from the toe corner, closer ones at the foot. */

@@ -3,6 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { FlatDesign, Units } from '../../src/design/design.ts'
 import { readLength } from '../../src/length.ts'
+import { seamStudsOf } from '../../src/ramp/seam-studs.ts'
 import { assertNear } from '../support/near.ts'
 import { flatJob, level, real, solveLevel } from './flats.ts'
 import { bays, polygon } from './framed.ts'
@@ -298,7 +299,6 @@ describe('each check speaks just past its limit, and not on it or before', () =>
     ['flat-studs', /make `every` (.+) or more/, (d, every) => ({ ...d, studs: { ...d.studs, every } })],
     ['flat-studs', /height of (.+) takes/, (d, value) => ({ ...d, height: { ...d.height, value } })],
     ['panel-size', /make it (.+) long or less/, (d, length) => ({ ...d, length })],
-    ['seam-stud', /studs every (.+) bring/, (d, every) => ({ ...d, studs: { ...d.studs, every } })],
   ]
   test.each(['mm', 'in'] as const)('what is offered works when it is typed, in %s', (units) => {
     const jobs = [
@@ -323,7 +323,6 @@ describe('each check speaks just past its limit, and not on it or before', () =>
       'flat-studs stop',
       'length-short stop',
       'panel-size warn',
-      'seam-stud warn',
       'width stop',
     ])
   })
@@ -371,7 +370,7 @@ describe('on 500 flats that can be sawn', () => {
         const at = k * design.studs.every
         if (at - width >= width / 2 - 1e-9 && at + width <= design.length - width / 2 + 1e-9) wanted.push(at)
       }
-      const inner = ramp.studs.slice(1, -1).map(({ at }) => at)
+      const inner = ramp.studs.filter(({ role }) => role === 'inner').map(({ at }) => at)
       expect(inner).toHaveLength(wanted.length)
       inner.forEach((at, k) => {
         assertNear(at, wanted[k]!, 1e-6)
@@ -399,7 +398,8 @@ describe('on 500 flats that can be sawn', () => {
         ramp.studs.forEach(({ at }, j) => {
           if (plan.seams.some((s) => s.stud === null && Math.abs(s.at - at) < 20)) return
           const rows = plan.rows.filter(({ stud }) => stud === j)
-          expect(rows).toHaveLength(plan.seams.some(({ stud }) => stud === j) ? 2 : 1)
+          const single = plan.seams.some(({ stud, second }) => stud === j && second === null)
+          expect(rows).toHaveLength(single ? 2 : 1)
           kept++
         })
       })
@@ -430,13 +430,17 @@ describe('on 500 flats that can be sawn', () => {
         const [along, across] = [plan.pieces, plan.widths].map((of) => Math.max(...of.map((p) => p.length)))
         const ways = [panel, [panel[1], panel[0]]]
         expect(ways.some(([a, b]) => along! <= a! + 1e-6 && across! <= b! + 1e-6)).toBe(true)
-        const below = ramp.plans[i - 1]?.seams.map(({ stud }) => stud) ?? []
-        for (const { at, stud, shared } of plan.seams) {
-          if (stud === null) continue
-          expect(polygon(ramp.studs[stud]!).contains(new Flatten.Point(at, ramp.heights.frame - 2))).toBe(
-            true,
-          )
-          expect(below.includes(stud)).toBe(shared)
+        const below = ramp.plans[i - 1]?.seams.flatMap(seamStudsOf) ?? []
+        for (const seam of plan.seams) {
+          const on = seamStudsOf(seam)
+          on.forEach((stud, k) => {
+            // on a joint each half of the gap has a stud of its own
+            const at = seam.at + (on.length === 1 ? 0 : 2 * k - 1)
+            expect(polygon(ramp.studs[stud]!).contains(new Flatten.Point(at, ramp.heights.frame - 2))).toBe(
+              true,
+            )
+          })
+          expect(on.some((stud) => below.includes(stud))).toBe(seam.shared)
         }
       })
     }

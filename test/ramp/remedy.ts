@@ -165,7 +165,7 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
     [`take ${L} plywood instead(?:(?:,| and) \\d+ sheets? for layer \\d+)+`, thinner],
     [`(?:frame|surface) radius of ${L} or more`, radius],
   ],
-  'seam-stud': [[`studs every ${L} bring`, every]],
+  'seam-stud': [[`studs every ${L} or more leave`, every]],
   'screw-through': [['say `fasten: studs`', onStuds]],
   'fasten-between': [['say `fasten: studs`', onStuds]],
 }

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign, Units } from '../../src/design/design.ts'
+import { seamStudsOf } from '../../src/ramp/seam-studs.ts'
 import { assertNear } from '../support/near.ts'
 import { alongFrame, bays, bent, type Job, job, polygon } from './framed.ts'
 import { circleOf, inch, plain, plywood, solve, studded } from './ramps.ts'
@@ -41,7 +42,12 @@ describe('on 600 ramps that can be sawn', () => {
       ramp.plans.forEach((plan, i) => {
         for (const seam of plan.seams) {
           if (seam.stud === null) continue
-          expect(polygon(ramp.studs[seam.stud]!).contains(bent(ramp, i, seam.at, 2))).toBe(true)
+          // on a joint each half of the gap has a stud of its own
+          const halves = seam.second === null ? [0] : [-1, 1]
+          halves.forEach((side, k) => {
+            const stud = ramp.studs[k === 0 ? seam.stud! : seam.second!]!
+            expect(polygon(stud).contains(bent(ramp, i, seam.at + side, 2))).toBe(true)
+          })
         }
       })
     }
@@ -50,9 +56,9 @@ describe('on 600 ramps that can be sawn', () => {
   test('neighbouring layers never meet on the same stud, but where that is said', () => {
     for (const { ramp } of solved)
       ramp.plans.slice(1).forEach((plan, i) => {
-        const below = ramp.plans[i]!.seams.map(({ stud }) => stud)
+        const below = ramp.plans[i]!.seams.flatMap(seamStudsOf)
         for (const seam of plan.seams)
-          if (seam.stud !== null) expect(below.includes(seam.stud)).toBe(seam.shared)
+          expect(seamStudsOf(seam).some((stud) => below.includes(stud))).toBe(seam.shared)
       })
   })
 
@@ -341,36 +347,57 @@ describe('a seam that finds no stud', () => {
     height: { layer: 'frame', value: 1000 },
     transition: circleOf('frame', 2400),
   }
-  const said = (design: QuarterDesign, units: Units = 'mm'): string =>
-    solve(design, units)
-      .findings.filter((f) => f.id === 'seam-stud')
-      .map((f) => `${f.level}: ${f.message}`)
-      .join()
+  const added = (design: QuarterDesign, units: Units = 'mm') =>
+    solve(design, units).ramp.studs.filter(({ role }) => role === 'seam')
+  const said = (design: QuarterDesign): readonly string[] =>
+    solve(design)
+      .findings.filter(({ id }) => id === 'seam-stud' || id === 'stud-added')
+      .map(({ level, message }) => `${level}: ${message}`)
 
-  test.each(['mm', 'in'] as const)('names the nearest spacing that brings one, and it works: %s', (units) => {
-    for (const every of [950, 800, 620]) {
-      const design = { ...long, studs: studded({ every }) }
-      const words = said(design, units)
-      if (every === 950) expect(words).toMatch(/^warn: /)
-      if (words === '') continue
-      const offered = /studs every ([\d /]+) (?:mm|in) bring/.exec(words)
-      expect(offered, words).not.toBeNull()
-      const [whole, part] = offered![1]!.split(' ')
-      const [top, bottom] = (part ?? '0/1').split('/')
-      const typed = (Number(whole) + Number(top) / Number(bottom)) * (units === 'in' ? inch : 1)
-      expect(said({ ...design, studs: studded({ every: typed }) }, units)).toBe('')
-      // one step wider does not
-      const step = units === 'in' ? inch / 2 : 10
-      if (typed + step < every)
-        expect(said({ ...design, studs: studded({ every: typed + step }) }, units)).not.toBe('')
-    }
+  test('gets one of its own, as far up as the sheet reaches', () => {
+    const wide = { ...long, studs: studded({ every: 900 }) }
+    // layers 1 and 3 take the stud at 900. 1220 and half a gap on the middle of layer 2, 13.5 inside the frame:
+    // 1221.5 · 2400 / 2386.5 = 1228.4, and a whole one down
+    expect(added(wide).map(({ at }) => at)).toEqual([1228])
+    expect(said(wide)).toEqual(['note: added where sheets meet: a stud 1228 mm along'])
+    expect(solve(wide).ramp.plans.map(({ seams }) => seams.map(({ stud }) => stud))).toEqual([[1], [2], [1]])
+    // the same in sixteenths
+    const [own] = added(wide, 'in')
+    assertNear((own!.at / inch) * 16, Math.round((own!.at / inch) * 16), 1e-9)
   })
-  test('thin studs are told apart: two rows need wood', () => {
-    const thin = { ...long, studs: studded({ section: [19, 89] }) }
-    // 3 of gap, twice 10.5 to the edge and 3 inside the stud, and one to spare: 31
-    expect(said(thin)).toContain('studs 31 mm thick or more, or two side by side')
-    expect(said({ ...long, studs: studded({ section: [31, 89] }) })).toBe('')
-    expect(said({ ...long, studs: studded({ section: [29, 89] }) })).not.toBe('')
+
+  test('gets a twin of one too thin for two rows, and lies on their joint', () => {
+    // 3 of gap, twice 10.5 to the edge and 3 inside the stud: 30
+    expect(added({ ...long, studs: studded({ section: [31, 89] }) })).toEqual([])
+    const thin = { ...long, studs: studded({ section: [29, 89] }) }
+    // besides those at 1200 for layers 1 and 3, and at 1000 for layer 2; the joint of the upper pair is 1214.5 up the frame
+    expect(added(thin).map(({ at }) => at)).toEqual([1029, 1229])
+    const { plans } = solve(thin).ramp
+    expect(plans.map(({ seams }) => seams.map(({ stud, second }) => [stud, second]))).toEqual([
+      [[7, 8]],
+      [[5, 6]],
+      [[7, 8]],
+    ])
+    assertNear(plans[0]!.seams[0]!.at, (1214.5 * 2395.5) / 2400, 1e-6)
+    expect(said(thin)).toEqual(['note: added where sheets meet: studs 1029 and 1229 mm along'])
+    // one row on each of the two
+    const rows = plans[0]!.rows.filter(({ on }) => on === 'seam')
+    expect(rows.map(({ stud }) => stud)).toEqual([7, 8])
+    for (const [k, side] of [-1, 1].entries())
+      assertNear(rows[k]!.at - plans[0]!.seams[0]!.at, side * 12, 1e-9)
+  })
+
+  test('says what is missing where not even two take the rows', () => {
+    // a row is 12 off the joint and 3 inside the stud, and one to spare: 16; alone 31
+    expect(said({ ...long, studs: studded({ section: [14, 89] }) })[0]).toMatch(
+      /^warn: layer 1: no stud .*; a seam takes two rows of screws: studs 31 mm thick or more, or 16 mm where two stand side by side$/,
+    )
+    expect(said({ ...long, studs: studded({ section: [16, 89] }) })[0]).toMatch(/^note: added/)
+    const close = { section: [25, 89], every: 45 } as const
+    expect(said({ ...long, studs: studded(close) })[0]).toMatch(
+      /; studs every 50 mm or more leave room for a second one beside each$/,
+    )
+    expect(said({ ...long, studs: studded({ ...close, every: 50 }) })[0]).toMatch(/^note: added/)
   })
 })
 

@@ -1,6 +1,6 @@
 import type { FlatDesign, Stock, Units } from '../../design/design.ts'
 import { studLength, widthFindings } from '../bays.ts'
-import { type Draft, type Finding, hasStop, stop, warn } from '../check.ts'
+import { type Finding, hasStop, stop, warn } from '../check.ts'
 import { planFlat } from '../flat-sheets.ts'
 import { solveFlatStuds } from '../flat-studs.ts'
 import { nominalFindings } from '../nominal.ts'
@@ -8,8 +8,7 @@ import { measured, offer, same } from '../offer.ts'
 import type { Flat } from '../ramp.ts'
 import { solveScrews } from '../screws.ts'
 import { acrossFindings } from '../seams.ts'
-import { solveSkin } from '../skin.ts'
-import { type LayerPlan, planFindings } from '../skin-plan.ts'
+import { planFindings } from '../skin-plan.ts'
 import { spanFindings } from '../span.ts'
 import { straightCurve } from '../straight.ts'
 import { leastRipped, type Stud } from '../studs.ts'
@@ -29,16 +28,13 @@ export const solveFlat = (
   const frame = height.layer === 'frame' ? height.value : height.value - skinned
   const curve = straightCurve({ x: 0, y: frame }, { x: length, y: frame })
   const stops = [...lowFindings(design, frame, units), ...widthFindings(design, units)]
-  const framing = frame > same ? solveFlatStuds(design, curve, frame, units) : { studs: [], findings: [] }
-  const skin = solveSkin(design, curve, null, framing.studs)
+  const framing =
+    frame > same
+      ? solveFlatStuds(design, curve, frame, units)
+      : { studs: [], stand: () => null, findings: [] }
   const on = { design, curve, studs: framing.studs, timbers: [], units }
-  const { plans, panel } = planFlat(on, skin, stock.panel)
-  const around = { ...on, panel }
-  const planAt = (every: number): readonly LayerPlan[] => {
-    const other = { ...design, studs: { ...design.studs, every } }
-    const { studs } = solveFlatStuds(other, curve, frame, units)
-    return planFlat({ ...on, design: other, studs }, solveSkin(other, curve, null, studs), stock.panel).plans
-  }
+  const { plans, panel, studs, skin } = planFlat(on, framing.stand, stock.panel)
+  const around = { ...on, panel, studs }
   const fixing = solveScrews(skin, plans, around, units)
   const findings = [...stops, ...nominalFindings(design, units), ...framing.findings]
   return {
@@ -52,7 +48,7 @@ export const solveFlat = (
       length,
       heights: { frame, surface: frame + skinned },
       curve,
-      studs: framing.studs,
+      studs,
       skin,
       plans,
       screws: fixing.screws,
@@ -62,19 +58,13 @@ export const solveFlat = (
       : [
           ...findings,
           ...panelFindings(design, frame, stock, units),
-          ...hangFindings(design, framing.studs, frame, units),
-          ...planFindings(plans, around, planAt).map(flatly),
+          ...hangFindings(design, studs, frame, units),
+          ...planFindings(plans, around),
           ...acrossFindings(around, plans, []),
           ...fixing.findings,
         ],
   }
 }
-
-/** A flat's spacing changes nothing but its seams. */
-const flatly = (draft: Draft): Finding => ({
-  ...draft,
-  message: typeof draft.message === 'string' ? draft.message : draft.message(() => true),
-})
 
 const lowFindings = ({ height }: FlatDesign, frame: number, units: Units): readonly Finding[] => {
   if (frame >= leastRipped - same) return []

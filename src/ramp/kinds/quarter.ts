@@ -4,6 +4,7 @@ import { bendFindings } from '../bend.ts'
 import { chamferLimit } from '../chamfer.ts'
 import { type Draft, type Finding, hasStop, note, stop, type Trial, warn } from '../check.ts'
 import { type SolvedCoping, solveCoping } from '../coping.ts'
+import type { Curve } from '../curve.ts'
 import { solveDeckBoard } from '../deck-board.ts'
 import { solveDeckTimbers } from '../deck-timbers.ts'
 import { solvePipe } from '../holes.ts'
@@ -12,10 +13,11 @@ import { measured, offer, same } from '../offer.ts'
 import type { Quarter } from '../ramp.ts'
 import { backKey, chamferKey, firstThat, manyFaults, orWays } from '../retype.ts'
 import { solveScrews } from '../screws.ts'
+import { withSeamStuds } from '../seam-studs.ts'
 import { acrossFindings } from '../seams.ts'
 import { type Side, solveSide } from '../side.ts'
 import { type SkinLayer, skinFindings, solveSkin } from '../skin.ts'
-import { type LayerPlan, planFindings, planSkin } from '../skin-plan.ts'
+import { planFindings, planSkin } from '../skin-plan.ts'
 import { spanFindings } from '../span.ts'
 import { type Stud, solveStuds } from '../studs.ts'
 import { skinThickness, solveTransition, type Transition } from '../transition.ts'
@@ -112,12 +114,26 @@ const frameQuarter = (
     )
   const panel = { curveEnd: side?.curveEnd ?? transition.curve.lip, length }
   const framing = solveStuds(design, transition, coping, panel, units)
-  const skin = solveSkin(design, transition.curve, coping, framing.studs)
+  const { studs, skin } = skinned(design, transition.curve, coping, framing, stock, units)
   if (!endless) drafts.push(...framing.findings, ...skinFindings(design, skin, units))
   // a frame that cannot be sawn is not worth bending a skin on
   if (!hasStop(drafts)) drafts.push(...bendFindings(design, transition.radius.frame, units))
   if (enough(drafts)) return null
-  return { drafts, frame: { transition, length, coping, side, panel, studs: framing.studs, skin } }
+  return { drafts, frame: { transition, length, coping, side, panel, studs, skin } }
+}
+
+/** The skin on its studs, with those that its seams need besides. */
+const skinned = (
+  design: QuarterDesign,
+  curve: Curve,
+  coping: SolvedCoping | null,
+  { studs, stand }: Pick<ReturnType<typeof solveStuds>, 'studs' | 'stand'>,
+  { panel }: Stock,
+  units: Units,
+): { readonly studs: readonly Stud[]; readonly skin: readonly SkinLayer[] } => {
+  const skin = solveSkin(design, curve, coping, studs)
+  const all = withSeamStuds({ design, curve, studs, timbers: [], panel, units }, skin, stand)
+  return { studs: all, skin: all === studs ? skin : solveSkin(design, curve, coping, all) }
 }
 
 /** The ramp, and what is said of it before any remedy is tried. */
@@ -155,7 +171,7 @@ export const draftQuarter = (
       drafts: framed,
     }
 
-  const { transition, length, coping, side, panel, studs, skin } = frame
+  const { transition, length, coping, side, studs, skin } = frame
   const behind = side
     ? solveDeckTimbers(design, transition, coping, side, studs, units)
     : { timbers: [], findings: [] }
@@ -168,14 +184,6 @@ export const draftQuarter = (
     units,
   }
   const plans = planSkin(around, skin)
-  const planAt = (every: number): readonly LayerPlan[] => {
-    const other = { ...design, studs: { ...design.studs, every } }
-    const closer = solveStuds(other, transition, coping, panel, units).studs
-    return planSkin(
-      { ...around, design: other, studs: closer },
-      solveSkin(other, transition.curve, coping, closer),
-    )
-  }
   const fixing = solveScrews(skin, plans, around, units)
   const laid = solvePipe(design, stock, units)
   const board = side
@@ -186,7 +194,7 @@ export const draftQuarter = (
   if (!hasStop(drafts))
     drafts.push(
       ...spanFindings(design, units),
-      ...planFindings(plans, around, planAt),
+      ...planFindings(plans, around),
       ...acrossFindings(around, plans, board.board?.acrossSeams ?? []),
       ...fixing.findings,
       ...board.findings,
