@@ -114,6 +114,29 @@ export const firstThat = (
   return null
 }
 
+/** Warnings of a pipe badly seated: a value beside one that brings them is worth a little more change. */
+const illSeated = ['notch-wood', 'notch-wall', 'pipe-behind-face', 'pipe-under-deck'] as const
+
+/** How much more, mm. */
+const near = 60
+
+/** `firstThat`, or the first near to it that seats the pipe well. */
+export const quietThat = (
+  trial: Trial,
+  design: QuarterDesign,
+  key: Key,
+  from: number,
+  towards: 1 | -1,
+  units: Units,
+): Offered | null => {
+  const first = firstThat(trial, design, key, from, towards, units)
+  if (first === null) return null
+  const quiet: Trial = (changed) => trial(changed, illSeated)
+  const { least, most } = key.range
+  const range = { least: Math.max(least, first.mm - near), most: Math.min(most, first.mm + near) }
+  return firstThat(quiet, design, { ...key, range }, first.mm, towards, units) ?? first
+}
+
 /** `firstThat` for several keys of one design. */
 export const firstOf =
   (design: QuarterDesign, units: Units, trial: Trial) =>

@@ -361,11 +361,29 @@ describe('words', () => {
   test('notch-level', () => {
     expect(message(withPipe(reveals(50, 6)), 'notch-level')).toBe(
       "stop: the notch's floor comes out 4.7 mm above the side's top line, so there is nothing to seat the pipe; " +
-        'with this deck board `up` may be at most 45 mm',
+        'with this deck board `up` may be at most 15 mm',
     )
     expect(message(withPipe(notch(48, 561), { toe: 80 }), 'notch-level')).toBe(
       'stop: the notch is 561 mm deep and its floor comes out below the toe; it may be at most 300 mm deep',
     )
+  })
+
+  // along 48 and 40 of wood behind it, from the lip; without a pipe the lip alone
+  test('length-short offers a side with wood behind the notch', () => {
+    const at = (more: Partial<QuarterDesign>): string =>
+      message({ ...plain, back: { from: 'length', value: 500 }, ...more }, 'length-short')
+    const made = (text: string): number => Number(/make it (\d+) mm or more/.exec(text)![1])
+    expect(made(at({ coping: piped({}, notch(48, 33)) }))).toBe(Math.ceil(lipX(640) + 88))
+    // without a pipe the first side that takes its studs
+    expect(made(at({}))).toBeLessThan(Math.ceil(lipX(640) + 88))
+  })
+
+  test('notch-level offers what also holds the pipe, where that is near', () => {
+    // the floor comes to the top line at an `up` of 45.3, the wall to the middle of the pipe 30.15 under that
+    expect(message(withPipe(reveals(50, 6)), 'notch-level')).toContain('`up` may be at most 15 mm')
+    // a board of 40 as well: 20.3 brings the floor to it, and the middle comes to -9.85, under the deck
+    const board = { deckBoard: plywood(40) }
+    expect(message(withPipe(reveals(50, 6), board), 'notch-level')).toContain('`up` may be at most 20 mm')
   })
 
   test('notch-floor', () => {

@@ -11,7 +11,7 @@ import { solvePipe } from '../holes.ts'
 import { nominalFindings } from '../nominal.ts'
 import { measured, offer, same } from '../offer.ts'
 import type { Quarter } from '../ramp.ts'
-import { backKey, chamferKey, firstThat, manyFaults, orWays } from '../retype.ts'
+import { backKey, chamferKey, firstThat, manyFaults, orWays, quietThat } from '../retype.ts'
 import { solveScrews } from '../screws.ts'
 import { withSeamStuds } from '../seam-studs.ts'
 import { acrossFindings } from '../seams.ts'
@@ -39,14 +39,15 @@ export const wordFindings = (drafts: readonly Draft[], units: Units, stock: Stoc
   const before = new Set(drafts.map(({ id, level }) => `${level} ${id}`))
   const trialOf =
     (own: Draft): Trial =>
-    (changed) => {
+    (changed, without = []) => {
       const isNew = ({ id, level }: Draft): boolean => !before.has(`${level} ${id}`)
       // what a note offers is a betterment: nothing may be lost by it
       const bad = (draft: Draft): boolean =>
         own.level === 'note'
           ? draft.id === 'stud-toe' || (isNew(draft) && draft.level !== 'note')
           : (draft.id === own.id && (draft.level === own.level || draft.level === 'stop')) ||
-            (draft.level === 'stop' && isNew(draft))
+            (draft.level === 'stop' && isNew(draft)) ||
+            (without.includes(draft.id) && isNew(draft))
       return frameQuarter(changed, units, stock, (found) => found.some(bad)) !== null
     }
   return drafts.map(
@@ -222,7 +223,7 @@ export const draftQuarter = (
 
 /** A side that reaches past the lip. */
 const longerWay = (trial: Trial, design: QuarterDesign, run: number, units: Units): string => {
-  const long = firstThat(trial, design, backKey(design), run, 1, units)
+  const long = quietThat(trial, design, backKey(design), run, 1, units)
   return orWays(
     [long && `make it ${long.shown} or more`],
     'no length alone puts it right: see to the notch, the chamfer and the studs as well, or say `deck` in place of `length`',
