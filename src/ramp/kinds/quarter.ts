@@ -25,12 +25,14 @@ import { skinThickness, solveTransition, type Transition } from '../transition.t
 /** Deck over the ground above which guards are commonly asked for: IRC 2018 R312.1 names 30 in. */
 const guardHeight = 762
 
+/** `stored`: names of the ramps that store inside this one. */
 export const solveQuarter = (
   design: QuarterDesign,
   units: Units,
   stock: Stock,
+  stored: readonly string[] = [],
 ): { readonly ramp: Quarter; readonly findings: readonly Finding[] } => {
-  const { ramp, drafts } = draftQuarter(design, units, stock)
+  const { ramp, drafts } = draftQuarter(design, units, stock, stored)
   return { ramp, findings: wordFindings(drafts, units, stock) }
 }
 
@@ -142,6 +144,7 @@ export const draftQuarter = (
   design: QuarterDesign,
   units: Units,
   stock: Stock,
+  stored: readonly string[] = [],
 ): { readonly ramp: Quarter; readonly drafts: readonly Draft[] } => {
   const { drafts: framed, frame } = frameQuarter(design, units, stock, () => false)!
   const base = {
@@ -194,7 +197,7 @@ export const draftQuarter = (
   // nor worth fitting out
   if (!hasStop(drafts))
     drafts.push(
-      ...spanFindings(design, units),
+      ...spanFindings(design, units, undefined, stored),
       ...planFindings(plans, around),
       ...acrossFindings(around, plans, board.board?.acrossSeams ?? []),
       ...fixing.findings,
