@@ -1,3 +1,4 @@
+import { inch } from '../geometry/inch.ts'
 import type { Units } from '../length.ts'
 import type { Offsets } from '../ramp/offsets.ts'
 
@@ -69,7 +70,7 @@ export const offsetsCells = (all: readonly Offsets[], units: Units): readonly (r
     'length_mm',
     ...(inches ? ['x_in', 'y_in', 'length_in'] : []),
   ]
-  const toInches = (mm: number | null): number | null => (mm === null ? null : mm / 25.4)
+  const toInches = (mm: number | null): number | null => (mm === null ? null : mm / inch)
   const rows = all.flatMap((offsets) =>
     linesOf(offsets).map(({ kind, name, x, y, length }): readonly Cell[] => [
       offsets.ramp,

@@ -2,7 +2,7 @@ import { type Drawing, fill, group, type Mark, stroke, text } from '../drawing/d
 import { textWidth } from '../drawing/text-width.ts'
 import { type Affine, affineApply, affineScale, affineThen, affineTranslate } from '../geometry/affine.ts'
 import { type Box, pathBounds, pointsBounds } from '../geometry/bounds.ts'
-import { pathClip } from '../geometry/clip.ts'
+import { boxCorners, pathClip } from '../geometry/clip.ts'
 import { circle, type Path, pathOf, rectangle } from '../geometry/path.ts'
 import { type Point, pointDistance } from '../geometry/point.ts'
 import { letters, pens } from '../pattern/pens.ts'
@@ -142,12 +142,6 @@ const notchInset = (
     affineTranslate(place.x0, place.y0),
   )
   const at = (p: Point): Point => affineApply(map, p)
-  const polygon = [
-    { x: box.x0, y: box.y0 },
-    { x: box.x1, y: box.y0 },
-    { x: box.x1, y: box.y1 },
-    { x: box.x0, y: box.y1 },
-  ]
   const seat = corners.at(-1)!.words.startsWith('middle')
   const mouth = corners.length - (seat ? 2 : 1)
   /** LIP and the corner on the curve are named before them, the top corner over it, the others below: none meet */
@@ -157,7 +151,7 @@ const notchInset = (
       : { at: { x: p.x + 1.5, y: i === 0 ? p.y + 1.2 : p.y - 4.4 }, align: 'left' }
   return [
     stroke('note', rectangle(place.x0, place.y0, place.x1, place.y1), pens.tick),
-    ...pathClip(outline, polygon).map((path) => group(map, [stroke('note', path, outlinePen)])),
+    ...pathClip(outline, boxCorners(box)).map((path) => group(map, [stroke('note', path, outlinePen)])),
     ...[lip, ...corners].flatMap((row, i) => {
       const p = at(row.at)
       const name = nameAt(p, i - 1)

@@ -1,3 +1,4 @@
+import { wrapLine } from '../length/words.ts'
 import type { Units } from '../length.ts'
 import type { Offsets } from '../ramp/offsets.ts'
 import { figureParts, type OffsetRow, offsetRows } from './offsets-rows.ts'
@@ -27,23 +28,12 @@ const rampText = (offsets: Offsets, units: Units, several: boolean): readonly st
       ...swingWords(offsets, units).map((line, i) =>
         i === 0 ? `Or with a swing arm: s${line.slice(1)}` : line,
       ),
-    ].flatMap((line) => (line === '' ? [] : wrapped(line))),
+    ].flatMap((line) => (line === '' ? [] : wrapLine(`  ${line}`, lineLength, 4))),
   ]
 }
 
+/** Letters of a line at most. */
 const lineLength = 96
-
-/** A sentence in lines that fit a terminal, the second and later ones indented. */
-const wrapped = (sentence: string): readonly string[] => {
-  const lines: string[] = []
-  for (const word of sentence.split(' ')) {
-    const last = lines.at(-1)
-    if (last !== undefined && last.length + 1 + word.length <= lineLength)
-      lines[lines.length - 1] = `${last} ${word}`
-    else lines.push(`${last === undefined ? '  ' : '    '}${word}`)
-  }
-  return lines
-}
 
 const column = (
   head: string,

@@ -1,5 +1,6 @@
 import type { Design, RampDesign, Units } from '../design/design.ts'
 import { implausible } from '../design/plausible.ts'
+import { rangeAt } from '../design/schema.ts'
 import { nearWord } from '../length/near.ts'
 import { quote } from '../length/quote.ts'
 import { readLength, showLength } from '../length.ts'
@@ -15,9 +16,6 @@ export interface RampCut extends Cut {
 }
 
 export type RampAsCut = AsCut & { readonly ramp: string }
-
-/** What the design file takes for a notch, mm. */
-const range = { least: 1, most: 300 }
 
 const example = { mm: 'along=48,down=30', in: 'along=1 7/8,down=1 1/4' } as const
 
@@ -87,7 +85,7 @@ const known = (names: readonly string[]): string =>
   names.length === 1 ? `the only one is ${quote(names[0]!)}` : `they are ${names.join(', ')}`
 
 const lengthOf = (
-  key: string,
+  key: 'along' | 'down',
   said: string,
   units: Units,
   shown: string,
@@ -98,7 +96,7 @@ const lengthOf = (
     faults.push(`${shown}: \`${key}\`: ${reading.error}`)
     return null
   }
-  const fault = implausible(said, reading, range, units)
+  const fault = implausible(said, reading, rangeAt(`ramps[quarter].coping.notch.${key}`), units)
   if (fault) faults.push(`${shown}: \`${key}\`: ${fault.fault}`)
   return fault ? null : reading.mm
 }

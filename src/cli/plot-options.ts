@@ -1,6 +1,7 @@
 import type { Design, PaperName, Units } from '../design/design.ts'
 import { paperNames } from '../design/design.ts'
 import { implausible, type Range } from '../design/plausible.ts'
+import { inch } from '../geometry/inch.ts'
 import { nearWord } from '../length/near.ts'
 import { readLength, showLength } from '../length.ts'
 import { type Cover, covers } from '../page/coverage.ts'
@@ -79,7 +80,7 @@ export const sheetOptions = (
   const overlap =
     raw.overlap === undefined
       ? defaultOverlap
-      : readOne('--overlap', raw.overlap, units, overlapRange, faults)
+      : lengthOption('--overlap', raw.overlap, units, overlapRange, faults)
   const sheet = { paper: paperOf(paper), margins, correction: profileCorrection(profile) }
   if (faults.length === 0) faults.push(...sheetFaults(sheet, overlap, units))
   if (faults.length > 0) throw new Failure(2, faults.join('\n'))
@@ -110,7 +111,14 @@ const oneOf = <T extends string>(
   return found ?? otherwise
 }
 
-const readOne = (option: string, said: string, units: Units, range: Range, faults: string[]): number => {
+/** The length that an option says, mm; what is wrong with it joins `faults`. */
+export const lengthOption = (
+  option: string,
+  said: string,
+  units: Units,
+  range: Range,
+  faults: string[],
+): number => {
   const reading = readLength(said, units)
   if (!('mm' in reading)) {
     faults.push(`${said === '' ? option : `${option} ${said}`}: ${reading.error}`)
@@ -133,13 +141,13 @@ const readMargins = (said: string, units: Units, paper: PaperName, faults: strin
   }
   const most = Math.max(paperOf(paper).width, paperOf(paper).height)
   const option = (i: number): string => (parts.length === 1 ? '--margin' : `--margin ${sides[i]}`)
-  return marginsFrom(parts.map((part, i) => readOne(option(i), part, units, { least: 0, most }, faults)))
+  return marginsFrom(parts.map((part, i) => lengthOption(option(i), part, units, { least: 0, most }, faults)))
 }
 
 const sheetFaults = ({ paper, margins }: Sheet, overlap: number, units: Units): readonly string[] => {
   const show = (mm: number): string => showLength(mm, units, { unit: true, decimals: 1 })
   // rounded down, so that what is offered is accepted
-  const step = units === 'in' ? 25.4 / 16 : 0.1
+  const step = units === 'in' ? inch / 16 : 0.1
   const showMost = (mm: number): string => show(Math.floor(mm / step + 1e-9) * step)
   return (
     [

@@ -44,23 +44,26 @@ const filesIn = (folder: string): readonly string[] => {
   }
 }
 
+/** The file of a printer that is known. Fails with exit 2 where there is none of that name. */
+const knownFile = (name: string, folder: string): string => {
+  const file = fileOf(name, folder)
+  if (existsSync(file)) return file
+  const known = listProfiles(folder)
+  const close = nearWord(name, known)
+  throw new Failure(
+    2,
+    `there is no printer called \`${name}\` in ${folder}; ` +
+      (close
+        ? `did you mean \`${close}\`?`
+        : known.length > 0
+          ? `there are: ${known.join(', ')}`
+          : 'measure one first: traceply gauge --help'),
+  )
+}
+
 /** Fails with exit 2 where there is none of that name, 1 where its file is no profile. */
 export const loadProfile = (name: string, said?: string): Profile => {
-  const folder = profilesFolder(said)
-  const file = fileOf(name, folder)
-  if (!existsSync(file)) {
-    const known = listProfiles(folder)
-    const close = nearWord(name, known)
-    throw new Failure(
-      2,
-      `there is no printer called \`${name}\` in ${folder}; ` +
-        (close
-          ? `did you mean \`${close}\`?`
-          : known.length > 0
-            ? `there are: ${known.join(', ')}`
-            : 'measure one first: traceply gauge --help'),
-    )
-  }
+  const file = knownFile(name, profilesFolder(said))
   const profile = readProfile(readText(file))
   if ('error' in profile) throw new Failure(1, `${file} cannot be used: ${profile.error}`)
   // a file that was copied goes by its new name
@@ -78,18 +81,13 @@ export const saveProfile = (profile: Profile, folder: string, force: boolean): s
   return file
 }
 
+/** Even a damaged profile may be forgotten; one that is not there may not. */
 export const forgetProfile = (name: string, folder: string): string => {
-  loadProfileFile(name, folder)
-  const file = fileOf(name, folder)
+  const file = knownFile(name, folder)
   try {
     rmSync(file)
   } catch (error) {
     throw new Failure(2, `cannot remove ${file}: ${reason(error)}`)
   }
   return file
-}
-
-/** Even a damaged profile may be forgotten; one that is not there may not. */
-const loadProfileFile = (name: string, folder: string): void => {
-  if (!existsSync(fileOf(name, folder))) loadProfile(name, folder)
 }

@@ -20,6 +20,7 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
   const err = (text: string): void => shell.err(withoutTricks(text))
   const output = { writeOut: shell.out, writeErr: err }
   const collect = (value: string, before: readonly string[] = []): readonly string[] => [...before, value]
+  const profilesHelp = "folder of the printers' profiles; else your own configuration folder"
   const program = new Command('traceply')
     .description('Full-size paper templates for a home-built skate ramp, and the numbers that go with them.')
     .version(version)
@@ -72,7 +73,7 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
     .option('--margin <lengths>', 'one length, or four: top, right, bottom, left of the upright page')
     .option('--overlap <length>', 'how far pages lie over each other')
     .option('--printer <name>', 'correct for this printer, measured with gauge')
-    .option('--profiles <folder>', "folder of the printers' profiles; else your own configuration folder")
+    .option('--profiles <folder>', profilesHelp)
     .option('--out <file>', 'where to write the PDF; else beside you, named after the design')
     .option('--map <file>', 'also write the map as a PNG, to have on the phone')
     .option('--force', 'replace a file that exists')
@@ -80,8 +81,6 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
     .action(async (file, options) => {
       exit = await plot(file, options, shell)
     })
-
-  const profilesHelp = "folder of the printers' profiles; else your own configuration folder"
 
   program
     .command('square')

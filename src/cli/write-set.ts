@@ -1,5 +1,6 @@
 import { setFlagsFromString } from 'node:v8'
 import type { PageSet } from '../page/draft.ts'
+import { planName } from '../read/plan.ts'
 import type { PdfOutput } from '../write/pdf.ts'
 import { writeOut } from './files.ts'
 import { platform } from './platform.ts'
@@ -21,7 +22,7 @@ export const setPdf = async (set: PageSet, title: string): Promise<PdfOutput> =>
       pages: set.pages.map((page) => ({ ...page, width: paper.width, height: paper.height })),
       attachments: [
         {
-          name: 'plan.json',
+          name: planName,
           type: 'application/json',
           description: 'The plan of this set: where each page lies in its pattern',
           bytes: new TextEncoder().encode(JSON.stringify(set.plan)),

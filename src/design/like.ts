@@ -10,7 +10,7 @@ import { rampPath, rowAt, rowsUnder } from './schema.ts'
  * `base` with what `own` says on top. Maps merge key by key; a word, a list or a length replaces; and a key that excludes
  * others (`height: {frame}` over `height: {deck}`) replaces those.
  */
-export const mergeMaps = (base: EntryMap, own: EntryMap, row: Row): EntryMap => {
+const mergeMaps = (base: EntryMap, own: EntryMap, row: Row): EntryMap => {
   const entries = new Map(base.entries)
   const alternatives = row.value.kind === 'map' ? row.value.alternatives : []
   for (const { sets } of alternatives) {

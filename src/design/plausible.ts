@@ -1,3 +1,4 @@
+import { inch } from '../geometry/inch.ts'
 import { quote } from '../length/quote.ts'
 import { type LengthUnit, readLength, showLength, type Units } from '../length.ts'
 import type { Problem } from './problem.ts'
@@ -16,7 +17,7 @@ export interface Range {
 /** A range in the builder's units; in inches rounded inward to 1/16, so that what is offered is accepted. */
 export const showRange = ({ least, most }: Range, units: Units): string => {
   if (units === 'mm') return `${showLength(least, 'mm', { decimals: 1 })} to ${showLength(most, 'mm')} mm`
-  const step = 25.4 / 16
+  const step = inch / 16
   const inward = [Math.ceil(least / step) * step, Math.floor(most / step) * step] as const
   return `${showLength(inward[0], 'in')} to ${showLength(inward[1], 'in')} in`
 }

@@ -8,13 +8,13 @@ import { kindsOf } from './kinds.ts'
 import { resolveLikes } from './like.ts'
 import { nameRamps, type RampMap } from './names.ts'
 import { parseDesign } from './parse.ts'
-import { type Range, wrongUnits } from './plausible.ts'
+import { wrongUnits } from './plausible.ts'
 import type { Problem } from './problem.ts'
 import { problemReport } from './report.ts'
 import { resolveRamp, resolveStock } from './resolve.ts'
 import { rowExample } from './row.ts'
 import { saidMap, saidText, saidWord } from './said.ts'
-import { rampPath, rowAt } from './schema.ts'
+import { rampPath, rangeAt, rowAt } from './schema.ts'
 import { checkStores, widthsFromStores } from './stores-inside.ts'
 import type { Tree, TreeMap } from './tree.ts'
 
@@ -53,7 +53,7 @@ export const readDesign = (text: string): DesignReading => {
 
   const complete = maps as readonly EntryMap[]
   const units: Units = saidWord(top, 'units')
-  const width = rowAt('ramps[quarter].width').value as Range
+  const width = rangeAt('ramps[quarter].width')
   const design: Design = {
     title: saidText(top, 'title'),
     units,
@@ -77,7 +77,7 @@ const unitsOf = (map: TreeMap): Units | undefined => {
 const rampMaps = (map: TreeMap, on: Checking): readonly RampMap[] => {
   const row = rowAt('ramps')
   const tree = valueAt(map, 'ramps')
-  const { least, most } = row.value as Range
+  const { least, most } = rangeAt('ramps')
   if (tree === undefined) {
     on.report('missing-key', 'ramps', map.place, missing(row, on.units ?? 'mm'))
     return []

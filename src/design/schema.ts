@@ -1,4 +1,5 @@
 import { kinds, paperNames, type RampKind } from './design.ts'
+import type { Range } from './plausible.ts'
 import { type Alternatives, type DefaultText, type Row, rowKey, type Unsaid, type Value } from './row.ts'
 
 const mostRamps = 20
@@ -38,7 +39,7 @@ const same = (text: string): readonly [string, string] => [text, text]
 export const rampPath = (kind: RampKind): string => `ramps[${kind}]`
 
 /** What a path of the table is within its ramp; a path outside of ramps stays as it is. */
-export const withinRamp = (path: string): string => path.replace(/^ramps\[\w+\]\.?/, '')
+const withinRamp = (path: string): string => path.replace(/^ramps\[\w+\]\.?/, '')
 
 const topRows: readonly Row[] = [
   row('', map(), required, same('{ … }'), 'the design file'),
@@ -537,6 +538,13 @@ export const rowAt = (path: string): Row => {
   const found = byPath.get(path)
   if (found === undefined) throw new TypeError(`the design file has no key ${path}`)
   return found
+}
+
+/** What the value of a key may be, mm or a count. Throws TypeError for a path without a range. */
+export const rangeAt = (path: string): Range => {
+  const { value } = rowAt(path)
+  if (!('least' in value)) throw new TypeError(`${path} has no range`)
+  return value
 }
 
 /** The rows of a map's own keys, in the order of the table. */

@@ -1,5 +1,6 @@
 import { type Affine, affineApply, affineIdentity, affineThen } from '../geometry/affine.ts'
 import { type Box, boxUnion, pathBounds, pointsBounds } from '../geometry/bounds.ts'
+import { boxCorners } from '../geometry/clip.ts'
 import type { Drawing } from './drawing.ts'
 import { textCorners } from './text-box.ts'
 
@@ -12,15 +13,8 @@ export const drawingBounds = (drawing: Drawing, map: Affine = affineIdentity): B
         ? drawingBounds(mark.marks, affineThen(mark.map, map))
         : mark.kind === 'text'
           ? pointsBounds(textCorners(mark, map))
-          : pointsBounds(corners(pathBounds(mark.path)).map((p) => affineApply(map, p)))
+          : pointsBounds(boxCorners(pathBounds(mark.path)).map((p) => affineApply(map, p)))
     if (box) all = all ? boxUnion(all, box) : box
   }
   return all
 }
-
-const corners = ({ x0, y0, x1, y1 }: Box) => [
-  { x: x0, y: y0 },
-  { x: x1, y: y0 },
-  { x: x1, y: y1 },
-  { x: x0, y: y1 },
-]

@@ -1,9 +1,4 @@
-import type { Path } from './path.ts'
 import type { Point } from './point.ts'
-import { pathSample } from './sample.ts'
-
-/** A polygon that follows a closed path with corners at most `tolerance` mm apart. */
-export const pathPolygon = (path: Path, tolerance: number): readonly Point[] => pathSample(path, tolerance)
 
 /** Even–odd: whether a point lies within a polygon. */
 export const polygonContains = (polygon: readonly Point[], p: Point): boolean => {

@@ -1,3 +1,4 @@
+import { inch } from '../geometry/inch.ts'
 import { nearWord } from './near.ts'
 import { quote } from './quote.ts'
 import type { Units } from './units.ts'
@@ -82,7 +83,7 @@ const withFine = (text: string, side: 1 | -1, whole: string, units: Units): Leng
   if ((read.unit ?? units) !== 'in')
     return { error: `${quote(whole.trim())}: + and – are 1/32 in more and less; they go with inches only` }
   const away = read.mm < 0 || Object.is(read.mm, -0) ? -side : side
-  return { ...read, mm: read.mm + (away * 25.4) / 32 }
+  return { ...read, mm: read.mm + (away * inch) / 32 }
 }
 
 /**

@@ -1,3 +1,4 @@
+import { inch } from '../geometry/inch.ts'
 import type { Units } from './units.ts'
 
 export interface LengthShowing {
@@ -20,9 +21,9 @@ const sixteenths = (n: number): string => {
  * Inches to the nearest 1/32. An odd 32nd lies between two sixteenths, one of which is an eighth or simpler: it is shown as
  * that one, strong (`+`) or shy (`–`, an en dash, which every PDF viewer's own fonts have).
  */
-const inches = (inch: number): string => {
-  const n = Math.round(Math.abs(inch) * 32)
-  const minus = inch < 0 && n > 0 ? '-' : ''
+const inches = (length: number): string => {
+  const n = Math.round(Math.abs(length) * 32)
+  const minus = length < 0 && n > 0 ? '-' : ''
   // nothing is stronger than nothing
   if (n === 1) return `${minus}1/32`
   if (n % 2 === 0) return minus + sixteenths(n / 2)
@@ -39,6 +40,6 @@ const millimetres = (mm: number, decimals: number): string => {
 /** A length in mm as the builder reads it. Throws RangeError on a value that is not finite or past 1e15 mm. */
 export const showLength = (mm: number, units: Units, { decimals = 0, unit }: LengthShowing = {}): string => {
   if (!(Math.abs(mm) <= 1e15)) throw new RangeError(`${mm} is not a length to show`)
-  const text = units === 'mm' ? millimetres(mm, decimals) : inches(mm / 25.4)
+  const text = units === 'mm' ? millimetres(mm, decimals) : inches(mm / inch)
   return unit ? `${text} ${units}` : text
 }

@@ -1,4 +1,5 @@
 import type { Box } from '../geometry/bounds.ts'
+import { modulo } from '../geometry/modulo.ts'
 import type { Point } from '../geometry/point.ts'
 
 /** How a place of a grid loads its pages. */
@@ -95,5 +96,3 @@ export const weighCells = (
   }
   return { joint, pages, emptiest }
 }
-
-const modulo = (value: number, by: number): number => value - Math.floor(value / by) * by

@@ -6,6 +6,7 @@ import type { Paper } from './paper.ts'
 
 /** Ticks of a comb: one for each millimetre from the paper's edge. */
 const most = 16
+/** From one tick to the next along the edge, mm. */
 const apart = 2.6
 
 /**

@@ -6,7 +6,7 @@ import type { Point } from '../geometry/point.ts'
 import { pathSample } from '../geometry/sample.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import { type CellWeights, fullerPlace, weighCells } from './cell-weights.ts'
-import { type Cell, cellsConnected, cellsTouched, type Lattice, latticeAt } from './lattice.ts'
+import { type Cell, cellsConnected, cellsTouched, type Lattice, latticeAt, latticePitch } from './lattice.ts'
 import { type OffsetCount, offsetCounts } from './offset-counts.ts'
 import { type Layout, layoutSize } from './sheet.ts'
 
@@ -103,7 +103,7 @@ const placesOf = (
     // a grid whose bound is no better than what is found need not be counted
     if (grid.least > fewest || (grid.least === fewest && tried >= turns)) break
     const turned = turnRuns(runs, grid.angle)
-    for (const found of offsetCounts(turned, grid.box, pitchOf(grid), fewest)) {
+    for (const found of offsetCounts(turned, grid.box, latticePitch(grid.shape), fewest)) {
       if (found.pages < fewest) places = []
       fewest = found.pages
       places.push({ ...found, grid, turned })
@@ -120,17 +120,15 @@ const fullestPlaces = (places: readonly Place[]): readonly (CellWeights & { read
     .map(({ grid, turned, joint }) => ({
       grid,
       turned,
-      ...weighCells(turned, grid.box, pitchOf(grid), joint),
+      ...weighCells(turned, grid.box, latticePitch(grid.shape), joint),
     }))
     .sort((a, b) => b.emptiest - a.emptiest)
     .slice(0, finalists)
-    .map(({ grid, turned, ...from }) => ({ grid, ...fullerPlace(turned, grid.box, pitchOf(grid), from) }))
+    .map(({ grid, turned, ...from }) => ({
+      grid,
+      ...fullerPlace(turned, grid.box, latticePitch(grid.shape), from),
+    }))
     .sort((a, b) => b.emptiest - a.emptiest)
-
-const pitchOf = ({ shape }: Grid): Point => ({
-  x: shape.width - shape.overlap,
-  y: shape.height - shape.overlap,
-})
 
 const turnRuns = (runs: readonly (readonly Point[])[], angle: number): readonly Float64Array[] => {
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)]

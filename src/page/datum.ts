@@ -6,7 +6,8 @@ import { textWidth } from '../drawing/text-width.ts'
 import { affineIdentity } from '../geometry/affine.ts'
 import type { Box } from '../geometry/bounds.ts'
 import { convexContains } from '../geometry/clip.ts'
-import { pathPolygon, polygonContains } from '../geometry/contains.ts'
+import { polygonContains } from '../geometry/contains.ts'
+import { inch } from '../geometry/inch.ts'
 import { pathDistance } from '../geometry/nearest.ts'
 import { type Point, pointBetween, pointDistance } from '../geometry/point.ts'
 import { pathSample } from '../geometry/sample.ts'
@@ -25,13 +26,13 @@ export interface Datum {
   /** it stays on the sawn panel */
   readonly onWood: boolean
   /** where its figures stand, as the page is read */
-  readonly words: Quarter
+  readonly words: Beside
 }
 
 /** Side of a cross: to the right or left of it, below or above. */
-type Quarter = readonly [1 | -1, 1 | -1]
+type Beside = readonly [1 | -1, 1 | -1]
 
-const quarters: readonly Quarter[] = [
+const besides: readonly Beside[] = [
   [1, -1],
   [1, 1],
   [-1, -1],
@@ -42,7 +43,7 @@ const quarters: readonly Quarter[] = [
 const leastCrosses = 3
 
 /** Datums are set out on round figures, the rounder ones where a page has room for them, mm. */
-const roundSteps = (units: Units): readonly number[] => (units === 'in' ? [25.4, 12.7] : [20, 10])
+const roundSteps = (units: Units): readonly number[] => (units === 'in' ? [inch, inch / 2] : [20, 10])
 
 /** From the cut line and from what is trimmed or covered, mm. */
 const clear = 14
@@ -68,8 +69,8 @@ export const chooseDatums = (
   units: Units,
   count: number,
 ): readonly Datum[] => {
-  const ground = groundOf(pattern)
-  const places = tiles.flatMap((tile) => datumPlaces(tile, pattern, ground, units))
+  const obstacles = obstaclesOf(pattern)
+  const places = tiles.flatMap((tile) => datumPlaces(tile, pattern, obstacles, units))
   const onWood = farApart(
     places.filter((place) => place.onWood),
     count,
@@ -110,14 +111,14 @@ const spread = (datums: readonly Datum[]): number =>
   Math.max(0, ...datums.flatMap((a) => datums.map((b) => pointDistance(a.at, b.at))))
 
 /** What crosses keep clear of, and the wood, in the pattern. */
-interface Ground {
+interface Obstacles {
   readonly wood: readonly Point[]
   readonly marks: readonly Point[]
 }
 
-const groundOf = (pattern: Pattern): Ground => ({
+const obstaclesOf = (pattern: Pattern): Obstacles => ({
   // coarse: a cross keeps farther from the line than any chord strays
-  wood: pathPolygon(pattern.outline, 20),
+  wood: pathSample(pattern.outline, 20),
   marks: [
     ...[pattern.outline, ...pattern.markPaths].flatMap((path) => pathSample(path, 4)),
     ...wordPoints(pattern),
@@ -125,9 +126,14 @@ const groundOf = (pattern: Pattern): Ground => ({
 })
 
 /** Where a cross and its figures find room on a page, on round figures from the panel's edges. */
-const datumPlaces = (tile: Tile, pattern: Pattern, ground: Ground, units: Units): readonly DatumPlace[] => {
+const datumPlaces = (
+  tile: Tile,
+  pattern: Pattern,
+  obstacles: Obstacles,
+  units: Units,
+): readonly DatumPlace[] => {
   const cell = tileCell(tile)
-  const marks = ground.marks.filter((p) => convexContains(tile.window, p)).map((p) => tilePoint(tile, p))
+  const marks = obstacles.marks.filter((p) => convexContains(tile.window, p)).map((p) => tilePoint(tile, p))
   const free = (box: Box): boolean =>
     box.x0 >= cell.x0 &&
     box.x1 <= cell.x1 &&
@@ -145,7 +151,7 @@ const datumPlaces = (tile: Tile, pattern: Pattern, ground: Ground, units: Units)
         if (!convexContains(tile.cell, at, -clear) || pathDistance(pattern.outline, at) < clear) continue
         const p = tilePoint(tile, at)
         const width = figuresWidth(at, pattern, units)
-        const words = quarters.find(([across, up]) =>
+        const words = besides.find(([across, up]) =>
           free({
             x0: across > 0 ? p.x - arm : p.x - width,
             x1: across > 0 ? p.x + width : p.x + arm,
@@ -153,7 +159,7 @@ const datumPlaces = (tile: Tile, pattern: Pattern, ground: Ground, units: Units)
             y1: up > 0 ? p.y + figuresHeight : p.y + arm,
           }),
         )
-        if (words) found.push({ tile: tile.name, at, words, onWood: polygonContains(ground.wood, at) })
+        if (words) found.push({ tile: tile.name, at, words, onWood: polygonContains(obstacles.wood, at) })
       }
     if (found.length > 0) return found
   }

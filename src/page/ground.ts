@@ -1,7 +1,7 @@
 import { type TextMark, textCorners } from '../drawing/text-box.ts'
 import { affineApply, affineIdentity, affineInvert } from '../geometry/affine.ts'
 import { pathClip } from '../geometry/clip.ts'
-import { pathPolygon, polygonContains } from '../geometry/contains.ts'
+import { polygonContains } from '../geometry/contains.ts'
 import { type Path, pathSegments, type Segment } from '../geometry/path.ts'
 import { type Point, pointBetween } from '../geometry/point.ts'
 import { pathSample } from '../geometry/sample.ts'
@@ -21,7 +21,7 @@ const spacing = 0.5
 
 export const groundOf = (tile: Tile, outline: Path): Ground => {
   const drawn = pathClip(outline, tile.window)
-  const polygon = pathPolygon(outline, 2)
+  const polygon = pathSample(outline, 2)
   const back = affineInvert(tile.frame)
   return {
     pieces: drawn.flatMap(pathSegments),

@@ -6,9 +6,10 @@ import {
   affineThen,
   affineTranslate,
 } from '../geometry/affine.ts'
-import { type Convex, pathClip } from '../geometry/clip.ts'
+import { boxCorners, type Convex, pathClip } from '../geometry/clip.ts'
 import { pathLength } from '../geometry/length.ts'
 import type { Path } from '../geometry/path.ts'
+import type { Point } from '../geometry/point.ts'
 import { pathSample } from '../geometry/sample.ts'
 import type { Layout } from './sheet.ts'
 
@@ -33,6 +34,16 @@ export interface Cell {
 
 export const cellKey = ({ column, row }: Cell): string => `${column},${row}`
 
+/** From one window to the next along a row, and from row to row, mm. */
+export const latticePitch = ({
+  width,
+  height,
+  overlap,
+}: Pick<Lattice, 'width' | 'height' | 'overlap'>): Point => ({
+  x: width - overlap,
+  y: height - overlap,
+})
+
 export const latticeAt = (
   shape: Pick<Lattice, 'layout' | 'width' | 'height' | 'overlap'>,
   angle: number,
@@ -42,17 +53,12 @@ export const latticeAt = (
 /** A rectangle of the frame as a polygon in the pattern. */
 export const framePolygon = (lattice: Lattice, x0: number, y0: number, x1: number, y1: number): Convex => {
   const back = affineInvert(lattice.toFrame)
-  return [
-    [x0, y0],
-    [x1, y0],
-    [x1, y1],
-    [x0, y1],
-  ].map(([x, y]) => affineApply(back, { x: x!, y: y! }))
+  return boxCorners({ x0, y0, x1, y1 }).map((p) => affineApply(back, p))
 }
 
 /** What a page keeps once it is trimmed on all four joint lines: these cells fill the plane without overlap. */
 export const cellPolygon = (lattice: Lattice, { column, row }: Cell): Convex => {
-  const [px, py] = [lattice.width - lattice.overlap, lattice.height - lattice.overlap]
+  const { x: px, y: py } = latticePitch(lattice)
   const half = lattice.overlap / 2
   return framePolygon(
     lattice,
@@ -70,7 +76,7 @@ export interface TouchedCell extends Cell {
 
 /** The cells that the paths touch, bottom row first, left to right. Exact: found by clipping, not by sampling. */
 export const cellsTouched = (lattice: Lattice, paths: readonly Path[]): readonly TouchedCell[] => {
-  const [px, py] = [lattice.width - lattice.overlap, lattice.height - lattice.overlap]
+  const { x: px, y: py } = latticePitch(lattice)
   const half = lattice.overlap / 2
   const spacing = Math.min(px, py) / 8
   const touched = new Map<string, TouchedCell>()

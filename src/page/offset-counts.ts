@@ -1,4 +1,5 @@
 import type { Box } from '../geometry/bounds.ts'
+import { modulo } from '../geometry/modulo.ts'
 import type { Point } from '../geometry/point.ts'
 
 /** Where the joint lines of a grid may lie, and the pages that it then takes. */
@@ -140,5 +141,3 @@ const bestLevels = (
   }
   return best
 }
-
-const modulo = (value: number, by: number): number => value - Math.floor(value / by) * by

@@ -17,7 +17,7 @@ export interface PackedPage {
 }
 
 /** Parts keep this far apart: scissors and eyes need it, mm. */
-export const blockGap = 4
+const blockGap = 4
 
 /** The line of words over the parts, mm. */
 const head = 6

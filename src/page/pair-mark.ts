@@ -5,7 +5,7 @@ import { type Point, pointToward } from '../geometry/point.ts'
 import { letters, pens } from '../pattern/pens.ts'
 
 /** Half a circle on each page with the joint's own number in it: only the right two make a whole one. mm. */
-export const pairRadius = 5
+const pairRadius = 5
 
 /** `angle`: direction in which the words of the page are read, radians. */
 export const pairMarks = (middle: Point, inward: number, number: number, angle: number): Drawing => {

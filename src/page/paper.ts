@@ -1,4 +1,5 @@
 import type { PaperName } from '../design/design.ts'
+import { inch } from '../geometry/inch.ts'
 
 /** An upright sheet, mm. */
 export interface Paper {
@@ -6,8 +7,6 @@ export interface Paper {
   readonly width: number
   readonly height: number
 }
-
-const inch = 25.4
 
 /** ISO 216 for A4 … A0, ASME Y14.1 for letter and tabloid; legal is the common 8 1/2 × 14 in. */
 const sizes: Readonly<Record<PaperName, readonly [number, number]>> = {
@@ -33,8 +32,9 @@ export interface Margins {
 
 /** What most printers can print on: half an inch on inch papers, 10 mm on the others. */
 export const defaultMargins = (name: PaperName): Margins => {
-  const margin = ['letter', 'legal', 'tabloid'].includes(name) ? 12.7 : 10
+  const margin = ['letter', 'legal', 'tabloid'].includes(name) ? inch / 2 : 10
   return { top: margin, right: margin, bottom: margin, left: margin }
 }
 
+/** How far pages lie over each other unless said, mm. */
 export const defaultOverlap = 12

@@ -1,15 +1,16 @@
 import type { PaperName } from '../design/design.ts'
 import { type Affine, affineApply, affineInvert, affineScale, affineThen } from '../geometry/affine.ts'
 import type { Box } from '../geometry/bounds.ts'
+import { pointsPerMm } from '../geometry/inch.ts'
 import type { Point } from '../geometry/point.ts'
 import { type Correction, correctionMap } from '../printer/correction.ts'
 import type { Expected } from './budget.ts'
 import type { Cover } from './coverage.ts'
 import type { Margins } from './paper.ts'
 import { type Fingerprint, setCode } from './set-code.ts'
-import { pointsPerMm, type Sheet, sheetWindow, sheetWritten } from './sheet.ts'
+import { type Sheet, sheetWindow, sheetWritten } from './sheet.ts'
 
-/** The plan of a set as scripts read it: design.md §6. Page coordinates are PDF points, y up. */
+/** The plan of a set as scripts read it: docs/architecture.md. Page coordinates are PDF points, y up. */
 export interface Plan {
   readonly version: 1
   readonly set: string

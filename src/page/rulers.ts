@@ -3,6 +3,7 @@ import { type Drawing, stroke, text } from '../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../drawing/text-box.ts'
 import { affineIdentity } from '../geometry/affine.ts'
 import { type Box, pointsBounds } from '../geometry/bounds.ts'
+import { inch } from '../geometry/inch.ts'
 import { pathOf } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import { showLength } from '../length.ts'
@@ -11,7 +12,7 @@ import { type Tile, tileCell, tilePoint } from './tile.ts'
 
 /** Distance between ticks, and between those that carry a figure, mm. */
 export const rulerStep = (units: Units): { readonly tick: number; readonly figure: number } =>
-  units === 'in' ? { tick: 12.7, figure: 50.8 } : { tick: 10, figure: 50 }
+  units === 'in' ? { tick: inch / 2, figure: 2 * inch } : { tick: 10, figure: 50 }
 
 /** The upright ruler stands this far inside the page's left edge, clear of verniers and joint marks, mm. */
 const inset = 12

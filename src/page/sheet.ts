@@ -12,9 +12,6 @@ export interface Sheet {
   readonly correction: Correction
 }
 
-/** Points of a PDF page to a millimetre. */
-export const pointsPerMm = 72 / 25.4
-
 /**
  * The part of the page that may be drawn on, in ideal page mm: the largest rectangle that the correction
  * keeps inside the margins.

@@ -32,7 +32,7 @@ export const stripNotes = (piece: StripPiece): readonly Said[] => {
 }
 
 /** No mark lies between its joints. */
-export const isBlank = ({ strip, from, to, number, count }: StripPiece): boolean =>
+const isBlank = ({ strip, from, to, number, count }: StripPiece): boolean =>
   strip.rows.every(
     (row) => !row || row.marks.every(({ at }) => at < from || (number === count ? at > to : at >= to)),
   )

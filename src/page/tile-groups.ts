@@ -1,5 +1,6 @@
 import type { Units } from '../design/design.ts'
 import type { Box } from '../geometry/bounds.ts'
+import { inch } from '../geometry/inch.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import type { PrinterUncertainty } from '../printer/uncertainty.ts'
 import { type Expected, expectedError } from './budget.ts'
@@ -7,6 +8,7 @@ import type { Cover } from './coverage.ts'
 import { chooseDatums, type Datum } from './datum.ts'
 import { jointShares } from './joint-shares.ts'
 import type { Lattice } from './lattice.ts'
+import { latticePitch } from './lattice.ts'
 import type { PatternCovers } from './pattern-covers.ts'
 import { type SurveyLine, surveyLines } from './survey.ts'
 import { type Tile, tilesOf } from './tile.ts'
@@ -73,9 +75,9 @@ const snapHeight =
   (row: number): number => {
     const middle = lattice.height / 2
     if (lattice.toFrame[1] !== 0) return middle
-    const step = units === 'in' ? 12.7 : 10
+    const step = units === 'in' ? inch / 2 : 10
     // height over the bottom edge of the row's windows
-    const base = row * (lattice.height - lattice.overlap) - lattice.toFrame[5]
+    const base = row * latticePitch(lattice).y - lattice.toFrame[5]
     const near = Math.round((base + middle) / step)
     const heights = [near, near - 1, near + 1, near - 2, near + 2].map((count) => count * step)
     const found = heights.find(

@@ -3,7 +3,7 @@ import type { Box } from '../geometry/bounds.ts'
 import type { Convex } from '../geometry/clip.ts'
 import { type Point, pointBetween } from '../geometry/point.ts'
 import type { Coverage } from './coverage.ts'
-import { type Cell, cellKey, framePolygon, type Lattice } from './lattice.ts'
+import { type Cell, cellKey, framePolygon, type Lattice, latticePitch } from './lattice.ts'
 import { layoutMap } from './sheet.ts'
 
 export type TileEdge = 'left' | 'bottom' | 'right' | 'top'
@@ -84,7 +84,7 @@ export const tilesOf = (
   sharesOf: (line: readonly [Point, Point], snap: number | null) => JointShares,
   snapAt: (row: number) => number,
 ): readonly Tile[] => {
-  const [px, py] = [lattice.width - lattice.overlap, lattice.height - lattice.overlap]
+  const { x: px, y: py } = latticePitch(lattice)
   const half = lattice.overlap / 2
   const lowest = Math.min(...cells.map((cell) => cell.row))
   const leftmost = Math.min(...cells.map((cell) => cell.column))

@@ -10,6 +10,7 @@ import {
   affineTranslate,
 } from '../geometry/affine.ts'
 import { boxUnion, pathBounds, pointsBounds } from '../geometry/bounds.ts'
+import { boxCorners } from '../geometry/clip.ts'
 import { polygonOf } from '../geometry/path.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import { letters, pens } from '../pattern/pens.ts'
@@ -29,7 +30,7 @@ const most = 3
 const leading = 4
 
 /** What to do with this page, in the builder's words. */
-export const tapingWords = (tile: Tile): readonly string[] => {
+const tapingWords = (tile: Tile): readonly string[] => {
   const over = tile.joints.filter((joint) => joint.over)
   if (tile.first) return ['start here']
   if (over.length === 0) return [`starts row ${tile.row}`, 'on its snap line']
@@ -60,14 +61,7 @@ const compassWords = 'TOE to LIP'
 const compass = (turn: number): { readonly marks: Drawing; readonly height: number } => {
   const map = affineRotate(turn)
   const long = 17 + textWidth(compassWords, letters.small, 'bold')
-  const box = pointsBounds(
-    [
-      { x: -1, y: -1.2 },
-      { x: long, y: -1.2 },
-      { x: long, y: 8 },
-      { x: -1, y: 8 },
-    ].map((p) => affineApply(map, p)),
-  )
+  const box = pointsBounds(boxCorners({ x0: -1, y0: -1.2, x1: long, y1: 8 }).map((p) => affineApply(map, p)))
   const origin = { x: 0, y: 0 }
   return {
     height: box.y1 - box.y0,

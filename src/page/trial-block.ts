@@ -11,12 +11,8 @@ import type { LipTrial } from '../pattern/lip-trial.ts'
 import { letters, pens } from '../pattern/pens.ts'
 import type { PipeStrip } from '../pattern/pipe-strip.ts'
 import type { Block } from './block.ts'
+import type { Size } from './pack.ts'
 import { pipeStripMarks, pipeStripSize, trialPiece } from './trial-piece.ts'
-
-interface Size {
-  readonly width: number
-  readonly height: number
-}
 
 /** Words keep this far off the cut line and the piece's edges, mm. */
 const clear = { line: 7, edge: 4 } as const

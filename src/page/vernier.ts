@@ -7,10 +7,10 @@ import { pens } from '../pattern/pens.ts'
  * Two scales that meet at a joint line: 2.0 mm on the page that lies over, 1.9 mm on the one under it. Where two ticks run
  * through in one line stands the slip along the joint, in tenths of a millimetre: the difference of the pitches is the step.
  */
-export const vernierPitch = { over: 2, under: 1.9 } as const
+const vernierPitch = { over: 2, under: 1.9 } as const
 
 /** Ticks on each side of the middle: the scale reads to ±0.9 mm. */
-export const vernierTicks = 9
+const vernierTicks = 9
 
 /** Half of the length that a vernier takes along its joint, mm. */
 export const vernierReach = vernierTicks * vernierPitch.over

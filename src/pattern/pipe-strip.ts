@@ -1,4 +1,5 @@
 import type { Units } from '../design/design.ts'
+import { inch } from '../geometry/inch.ts'
 import { showLength } from '../length.ts'
 
 /** Paper of common weight lies this thick round the pipe, mm (80 g/m²; from memory). */
@@ -16,7 +17,7 @@ export interface PipeStrip {
  * thickness is added once to the diameter. Null where the strip would be longer than `room` mm.
  */
 export const pipeStrip = (outside: number, room: number, units: Units): PipeStrip | null => {
-  const step = units === 'in' ? 25.4 / 32 : 0.5
+  const step = units === 'in' ? inch / 32 : 0.5
   const middle = Math.round(outside / step)
   const span = units === 'in' ? 4 : 6
   const ticks = Array.from({ length: 2 * span + 1 }, (_, i) => {

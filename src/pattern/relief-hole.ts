@@ -1,6 +1,7 @@
 import type { Units } from '../design/design.ts'
 import { cross } from '../drawing/cross.ts'
 import { type Drawing, stroke } from '../drawing/drawing.ts'
+import { inch } from '../geometry/inch.ts'
 import { circle } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import { showLength } from '../length.ts'
@@ -18,7 +19,7 @@ export interface ReliefHole {
 /** Null for a round seat. */
 export const reliefHole = (coping: SolvedCoping | null, units: Units): ReliefHole | null => {
   if (coping?.seat !== 'square') return null
-  const drill = units === 'in' ? 25.4 * (5 / 16) : 8
+  const drill = units === 'in' ? inch * (5 / 16) : 8
   const corner = notchCorner(coping)
   const centre = { x: corner.x - drill / 2, y: corner.y + drill / 2 }
   return {

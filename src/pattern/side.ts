@@ -1,9 +1,9 @@
 import type { Units } from '../design/design.ts'
 import { type Drawing, type Mark, stroke, text } from '../drawing/drawing.ts'
-import { bisect } from '../geometry/bisect.ts'
 import { circle, type Path, pathOf, pathSegments, segmentsPath } from '../geometry/path.ts'
-import { type Point, pointAdd, pointBetween, pointDistance, pointSubtract } from '../geometry/point.ts'
+import { type Point, pointAdd, pointDistance } from '../geometry/point.ts'
 import { showLength } from '../length.ts'
+import { middleRise } from '../ramp/middle-rise.ts'
 import type { Quarter } from '../ramp/ramp.ts'
 import { revealWords } from '../ramp/reveal-words.ts'
 import { notchCorner, type Side } from '../ramp/side.ts'
@@ -14,7 +14,7 @@ import { letters, pens } from './pens.ts'
 import { reliefHole } from './relief-hole.ts'
 import { timberLabel, timberMarks, timberOutline } from './timber-marks.ts'
 
-/** How much of the straight edges beside toe and notch a line plot carries, so that they can be laid to the panel. */
+/** How much of the straight edges beside toe and notch a line plot carries, so that they can be laid to the panel, mm. */
 const lead = 40
 
 /** A full-size side. Throws RangeError on a ramp that has a `stop`. */
@@ -126,16 +126,10 @@ const sideDistances = (
 ): readonly PatternDistance[] => {
   // a notch takes the lip away
   const where = notched ? ' (on paper only)' : ''
-  const chord = pointDistance(toe, lip)
-  const middle = pointBetween(toe, lip, 0.5)
-  const along = (place: number): number => {
-    const p = pointSubtract(curve.point(place), middle)
-    return (p.x * (lip.x - toe.x) + p.y * (lip.y - toe.y)) / chord
-  }
-  const rise = pointDistance(middle, curve.point(bisect(along, curve.toe, curve.lip)))
+  const square = `from the middle of that line square to the curve${where}`
   return [
-    { words: `TOE to LIP, straight${where}`, value: chord, ofCurve: true },
-    { words: `from the middle of that line square to the curve${where}`, value: rise, ofCurve: true },
+    { words: `TOE to LIP, straight${where}`, value: pointDistance(toe, lip), ofCurve: true },
+    { words: square, value: middleRise(curve), ofCurve: true },
     { words: 'bottom edge to top line', value: side.height, ofCurve: false },
     { words: 'front edge to back edge', value: side.length, ofCurve: false },
     {

@@ -10,8 +10,6 @@ export interface Distortion {
   readonly skew: number
 }
 
-export const trueDistortion: Distortion = { across: 1, down: 1, skew: 0 }
-
 /** Ideal offsets from the page's centre to those on the print, up to a turn of the whole page: X = a·x + c·y, Y = b·x + d·y. */
 export const distortionMatrix = ({ across, down, skew }: Distortion): Correction => [
   across,

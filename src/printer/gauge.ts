@@ -14,7 +14,7 @@ export interface Readings {
 /** How far one reading of a rule may be off, mm, either way. */
 export const readingError = 0.25
 
-/** Half a degree is more than any printer in order. */
+/** More than any printer in order leans, radians; common practice, no source. */
 const mostSkew = (0.6 * Math.PI) / 180
 
 /** Longer lengths tell more: all measured lengths over all true ones. */
@@ -59,7 +59,7 @@ export const gaugePrinter = (
 const mm = (value: number): string => showLength(value, 'mm', { decimals: 1, unit: true })
 const degrees = (radians: number): string => ((radians * 180) / Math.PI).toFixed(2)
 
-/** How well the distortion is known: one standard deviation (`likely`) and all readings off the same way (`worst`). */
+/** How far each part of a distortion may be off: a share of each length, and radians. */
 export interface Uncertainty {
   readonly across: number
   readonly down: number
@@ -68,7 +68,8 @@ export interface Uncertainty {
 }
 
 /**
- * Each reading is off by up to `error` mm, evenly spread. Without diagonals the skew is not known at all: an office printer
+ * How well a distortion is known: one standard deviation (`likely`) and all readings off the same way (`worst`). Each reading is
+ * off by up to `error` mm, evenly spread. Without diagonals the skew is not known at all: an office printer
  * leans by up to 0.1° (common practice, no source).
  */
 export const gaugeUncertainty = (

@@ -1,3 +1,4 @@
+import { inch } from '../geometry/inch.ts'
 import { showLength } from '../length.ts'
 import type { Reading } from './reading.ts'
 
@@ -25,9 +26,9 @@ export const readingFault = (option: string, reading: Reading): string | null =>
   if (near(measured, nominal)) return null
   const mm = (value: number): string => showLength(value, 'mm', { decimals: 1, unit: true })
   const off = `${option} ${text}: that is ${((measured / nominal - 1) * 100).toFixed(1)} % off ${mm(nominal)}`
-  if (near(measured * 25.4, nominal))
+  if (near(measured * inch, nominal))
     return `${off}; inches read as mm? ${text.replace(/mm/i, 'in')} would fit`
-  if (near(measured / 25.4, nominal))
+  if (near(measured / inch, nominal))
     return `${off}; mm read as inches? ${text.replace(/in|"/i, 'mm')} would fit`
   const other = swapped(reading)
   if (other !== undefined) return `${off}; two digits swapped? ${other} would fit`

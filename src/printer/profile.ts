@@ -66,12 +66,19 @@ export const readProfile = (text: string): Profile | { readonly error: string } 
     within(raw.skewDegrees, -2, 2) &&
     (raw.margins === null || sides.every((side) => within(Object(raw.margins)[side], 0, mostMargin))) &&
     Array.isArray(raw.readings) &&
-    raw.readings.every((line) => typeof line === 'string')
+    raw.readings.every((line) => typeof line === 'string') &&
+    tellsBoth(raw as unknown as Profile)
   if (!good)
     return {
       error: 'a figure in it is missing or out of its range; measure the printer again with `traceply gauge`',
     }
   return raw as unknown as Profile
+}
+
+/** Without a reading each way nobody knows how good the correction is. */
+const tellsBoth = (profile: Profile): boolean => {
+  const { across, down } = profileReadings(profile)
+  return across.length > 0 && down.length > 0
 }
 
 /** The readings of a profile again, so that its uncertainty can be told later. */

@@ -1,10 +1,10 @@
 import type { QuarterDesign, Sheet, Units } from '../design/design.ts'
+import { inch } from '../geometry/inch.ts'
 import { showLength } from '../length.ts'
 import { type Draft, note, type Trial, warn } from './check.ts'
 import { measured, offer, same, wordList } from './offer.ts'
 import { firstThat, radiusKey } from './retype.ts'
 
-const inch = 25.4
 const foot = 12 * inch
 
 /** `easy`: the face grain lies along the axis of the curve, here the ramp's width; `hard`: it runs up the curve. mm */

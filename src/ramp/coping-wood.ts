@@ -17,6 +17,7 @@ import {
 import { deckTop } from './reveal-words.ts'
 import type { Transition } from './transition.ts'
 
+/** Of wood behind the notch; common practice, no source. mm */
 const leastWood = 40
 
 /** The floor lies above the top line, or below the toe. */

@@ -1,4 +1,5 @@
 import type { QuarterDesign, Units } from '../design/design.ts'
+import { boxCorners } from '../geometry/clip.ts'
 import type { Point } from '../geometry/point.ts'
 import { type Finding, note } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
@@ -96,13 +97,8 @@ export const solveDeckTimbers = (
 /** What the notch takes of the panel, as a box. */
 const notchBox = ({ centre, outside }: SolvedCoping, { height }: Side): readonly Point[] => {
   const r = outside / 2
-  const [left, right, low] = [centre.x - r, centre.x + r, centre.y - r]
-  return [
-    { x: left, y: low },
-    { x: right, y: low },
-    { x: right, y: Math.max(height, low) },
-    { x: left, y: Math.max(height, low) },
-  ]
+  const low = centre.y - r
+  return boxCorners({ x0: centre.x - r, y0: low, x1: centre.x + r, y1: Math.max(height, low) })
 }
 
 /** What holds a pipe without a timber of its own: the lip stud, or blocks. */

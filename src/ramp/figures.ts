@@ -5,7 +5,7 @@ import { stepBack } from './skin.ts'
 
 const degrees = (radians: number): number => (radians * 180) / Math.PI
 
-/** The figures of a design as scripts read them: design.md §6; mm and degrees. What could not be solved is null. */
+/** The figures of a design as scripts read them; mm and degrees. A key that is there keeps its name and its meaning. What could not be solved is null. */
 export interface Figures {
   readonly title: string
   readonly units: string

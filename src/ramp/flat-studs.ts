@@ -1,18 +1,16 @@
 import type { FlatDesign, Units } from '../design/design.ts'
+import { rangeAt } from '../design/schema.ts'
 import { type Finding, note, stop } from './check.ts'
 import type { Curve } from './curve.ts'
 import { measured, offer, same } from './offer.ts'
 import type { Stand } from './seam-studs.ts'
 import type { Stud } from './studs.ts'
 
-/** Highest frame and surface that a design takes, mm. */
-const mostHeight = 500
-
 /** How each stud of a flat lies. */
 type Section = Pick<Stud, 'lies' | 'width' | 'depth'>
 
 /** On edge where it stands in the frame; else on edge ripped to its height, or flat: what sags less. */
-export const flatSection = ({ studs }: FlatDesign, frame: number): Section => {
+const flatSection = ({ studs }: FlatDesign, frame: number): Section => {
   const [thin, wide] = [Math.min(...studs.section), Math.max(...studs.section)]
   const edge: Section = { lies: 'edge', width: thin, depth: Math.min(wide, frame) }
   const flat: Section = { lies: 'flat', width: wide, depth: Math.min(thin, frame) }
@@ -100,7 +98,8 @@ const sectionFindings = (
         ? `lay them flat, ripped to ${atMost(depth)}`
         : 'lay them flat'
   const whole = height.value + wide - frame
-  const way = whole <= mostHeight ? `; a ${height.layer} height of ${atLeast(whole)} takes them whole` : ''
+  const { most } = rangeAt(`ramps[flat].height.${height.layer}`)
+  const way = whole <= most ? `; a ${height.layer} height of ${atLeast(whole)} takes them whole` : ''
   return [
     note('flat-studs', `studs ${show(wide)} deep do not stand in a frame ${show(frame)} high: ${done}${way}`),
   ]

@@ -1,9 +1,10 @@
 import type { Units } from '../design/design.ts'
 import { nameOfOnlyOne } from '../design/names.ts'
 import type { Range } from '../design/plausible.ts'
+import { rangeAt } from '../design/schema.ts'
 import { quote } from '../length/quote.ts'
 import { type Finding, note, warn } from './check.ts'
-import { flatSurfaces } from './flat-heights.ts'
+import { flatRange, flatSurfaces } from './flat-heights.ts'
 import { measured, offer, same } from './offer.ts'
 import type { Flat, Quarter } from './ramp.ts'
 import { leastRipped } from './studs.ts'
@@ -16,18 +17,10 @@ const meetWithin = 1
 /** Ramps whose widths differ by less line up, mm. */
 const alikeWithin = 1
 
-/** What a design takes, mm. */
-const typed = {
-  tangent: { least: -100, most: 500 },
-  toe: { least: 0, most: 300 },
-  height: { least: 10, most: 500 },
-} as const
-
 /** What tangent and toe together lose and gain when they are typed in sixteenths of an inch, mm. */
 const roundings = 3
 
-const within = (mm: number, { least, most }: { readonly least: number; readonly most: number }): boolean =>
-  mm >= least - same && mm <= most + same
+const within = (mm: number, { least, most }: Range): boolean => mm >= least - same && mm <= most + same
 
 /** What a quarter that runs out on a flat makes of the flats of its design. */
 export const meetingFindings = (
@@ -47,11 +40,12 @@ const levelOf = ({ centre, radius }: Transition): number => centre.y - radius.su
 
 /** Toes with which a face that runs level at a height ends no farther above a surface than a wheel takes, mm. */
 const toesFor = ({ radius }: Transition, level: number, surface: number): Range => {
+  const toe = rangeAt('ramps[quarter].toe')
   const c = radius.surface + level
   const highest = c - (radius.frame * (c - surface - stepLimit)) / radius.surface
   return {
-    least: Math.max(typed.toe.least, c - radius.frame),
-    most: Math.min(typed.toe.most, highest),
+    least: Math.max(toe.least, c - radius.frame),
+    most: Math.min(toe.most, highest),
   }
 }
 
@@ -130,15 +124,20 @@ const heightFinding = (
   const bare = flat.design.height.layer === 'frame' ? flat.skinThickness : 0
   const lower = `a ${flat.design.height.layer} height of`
   const { layer } = design.transition.tangent
+  const takes = {
+    tangent: rangeAt(`ramps[quarter].transition.tangent.${layer}`),
+    toe: rangeAt('ramps[quarter].toe'),
+    height: flatRange(flat.design.height.layer),
+  }
   const skin = layer === 'frame' ? skinThickness : 0
-  /** The toe is judged by what is typed. */
+  /** The toe is judged by what is takes. */
   const toeFor = (level: number, surface: number): string | null =>
     toeWords(design.toe, toesFor(transition, level, surface), units)
   const tangent = surface - skin
   const height = level - bare
-  const up = within(nearestMm(tangent), typed.tangent) ? toeFor(nearestMm(tangent) + skin, surface) : null
+  const up = within(nearestMm(tangent), takes.tangent) ? toeFor(nearestMm(tangent) + skin, surface) : null
   const down =
-    level - flat.skinThickness >= leastRipped + meetWithin && within(nearestMm(height), typed.height)
+    level - flat.skinThickness >= leastRipped + meetWithin && within(nearestMm(height), takes.height)
       ? toeFor(level, nearestMm(height) + bare)
       : null
   const ways = [
@@ -151,8 +150,8 @@ const heightFinding = (
       ? `, and at the toe the face ends ${show(over)} above it (a wheel stops at more than ${show(stepLimit)})`
       : ''
   const highest = Math.min(
-    typed.toe.most + skinThickness,
-    typed.tangent.most + (layer === 'frame' ? skinThickness : 0),
+    takes.toe.most + skinThickness,
+    takes.tangent.most + (layer === 'frame' ? skinThickness : 0),
   )
   const first = `give ${quote(flat.name)} ${lower} ${atMost(highest - roundings - bare)} or less, then raise the tangent to it`
   return warn(

@@ -1,8 +1,7 @@
 import type { RampDesign, Units } from '../design/design.ts'
+import { inch } from '../geometry/inch.ts'
 import { type Finding, warn } from './check.ts'
 import { rounded, same } from './offer.ts'
-
-const inch = 25.4
 
 /** Thickness of dry boards by the name they are sold under, inches: American Softwood Lumber Standard PS 20; from memory but 1, 2. */
 const thicknesses = new Map([

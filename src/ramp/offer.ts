@@ -1,10 +1,11 @@
+import { inch } from '../geometry/inch.ts'
 import { showLength, type Units } from '../length.ts'
 
 /** Lengths this near are the same: what a builder types at a limit is not refused for the last bits of a sum. mm */
 export const same = 1e-6
 
 /** What is offered comes in whole ones of these, mm. */
-export const offerSteps = { mm: 1, in: 25.4 / 16 } as const
+export const offerSteps = { mm: 1, in: inch / 16 } as const
 
 /** So many of them, as they may be typed. */
 export const shownOffer = (count: number, units: Units): string =>

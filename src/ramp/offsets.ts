@@ -1,14 +1,8 @@
 import { bisect } from '../geometry/bisect.ts'
 import { pathSegments } from '../geometry/path.ts'
-import {
-  type Point,
-  pointAngle,
-  pointBetween,
-  pointCross,
-  pointDistance,
-  pointSubtract,
-} from '../geometry/point.ts'
+import { type Point, pointAngle, pointCross, pointDistance, pointSubtract } from '../geometry/point.ts'
 import type { Curve } from './curve.ts'
+import { middleRise } from './middle-rise.ts'
 import { type SwingArm, swingArm } from './offsets-swing.ts'
 import type { Quarter } from './ramp.ts'
 import type { Side } from './side.ts'
@@ -136,18 +130,6 @@ const notchPoints = (side: Side, square: boolean): readonly NamedPoint[] => {
             ? 'notch, corner'
             : 'notch, foot of wall',
   }))
-}
-
-/** From the middle of the chord square to the curve. */
-const middleRise = (curve: Curve): number => {
-  const [toe, lip] = [curve.point(curve.toe), curve.point(curve.lip)]
-  const middle = pointBetween(toe, lip, 0.5)
-  const chord = pointSubtract(lip, toe)
-  const ahead = (place: number): number => {
-    const p = pointSubtract(curve.point(place), middle)
-    return p.x * chord.x + p.y * chord.y
-  }
-  return pointDistance(middle, curve.point(bisect(ahead, curve.toe, curve.lip)))
 }
 
 /** The curve is farthest from a chord where it runs parallel to it. */

@@ -1,6 +1,6 @@
 import type { Coping, QuarterDesign, Units } from '../design/design.ts'
 import type { Range } from '../design/plausible.ts'
-import { rowAt } from '../design/schema.ts'
+import { rampPath, rangeAt } from '../design/schema.ts'
 import type { Trial } from './check.ts'
 import { offerSteps, same, shownOffer } from './offer.ts'
 
@@ -10,12 +10,12 @@ export interface Key {
   readonly typed: (design: QuarterDesign, mm: number) => QuarterDesign
 }
 
-const rangeAt = (key: string): Range => rowAt(`ramps[quarter].${key}`).value as Range
+const rangeOf = (key: string): Range => rangeAt(`${rampPath('quarter')}.${key}`)
 
 type By<K extends Coping['by']['kind']> = Extract<Coping['by'], { kind: K }>
 
 const reveal = (key: 'up' | 'out'): Key => ({
-  range: rangeAt(`coping.${key}`),
+  range: rangeOf(`coping.${key}`),
   typed: (d, mm) => ({
     ...d,
     coping: { ...d.coping!, by: { ...(d.coping!.by as By<'reveals'>), [key]: mm } },
@@ -23,7 +23,7 @@ const reveal = (key: 'up' | 'out'): Key => ({
 })
 
 const cutOut = (key: 'along' | 'down'): Key => ({
-  range: rangeAt(`coping.notch.${key}`),
+  range: rangeOf(`coping.notch.${key}`),
   typed: (d, mm) => ({
     ...d,
     coping: { ...d.coping!, by: { ...(d.coping!.by as By<'notch'>), [key]: mm } },
@@ -35,36 +35,36 @@ export const outKey = reveal('out')
 export const alongKey = cutOut('along')
 export const downKey = cutOut('down')
 
-export const toeKey: Key = { range: rangeAt('toe'), typed: (d, toe) => ({ ...d, toe }) }
-export const chamferKey: Key = { range: rangeAt('chamfer.leg'), typed: (d, chamfer) => ({ ...d, chamfer }) }
+export const toeKey: Key = { range: rangeOf('toe'), typed: (d, toe) => ({ ...d, toe }) }
+export const chamferKey: Key = { range: rangeOf('chamfer.leg'), typed: (d, chamfer) => ({ ...d, chamfer }) }
 export const everyKey: Key = {
-  range: rangeAt('studs.every'),
+  range: rangeOf('studs.every'),
   typed: (d, every) => ({ ...d, studs: { ...d.studs, every } }),
 }
 /** How deep the studs are ripped. */
 export const depthKey: Key = {
-  range: rangeAt('studs.section'),
+  range: rangeOf('studs.section'),
   typed: (d, depth) => ({ ...d, studs: { ...d.studs, section: [Math.min(...d.studs.section), depth] } }),
 }
 export const stepBackKey: Key = {
-  range: rangeAt('run-out.step-back'),
+  range: rangeOf('run-out.step-back'),
   typed: (d, back) => ({ ...d, runOut: { kind: 'stepped', back } }),
 }
 export const heightKey = ({ height: { layer } }: QuarterDesign): Key => ({
-  range: rangeAt(`height.${layer}`),
+  range: rangeOf(`height.${layer}`),
   typed: (d, value) => ({ ...d, height: { layer, value } }),
 })
 export const radiusKey = ({ transition: { circle } }: QuarterDesign): Key => ({
-  range: rangeAt(`transition.circle.${circle.layer}`),
+  range: rangeOf(`transition.circle.${circle.layer}`),
   typed: (d, radius) => ({ ...d, transition: { ...d.transition, circle: { ...circle, radius } } }),
 })
 export const tangentKey = ({ transition: { tangent } }: QuarterDesign): Key => ({
-  range: rangeAt(`transition.tangent.${tangent.layer}`),
+  range: rangeOf(`transition.tangent.${tangent.layer}`),
   typed: (d, height) => ({ ...d, transition: { ...d.transition, tangent: { ...tangent, height } } }),
 })
 /** The deck or the whole side, whichever is said. */
 export const backKey = ({ back: { from } }: QuarterDesign): Key => ({
-  range: rangeAt(from),
+  range: rangeOf(from),
   typed: (d, value) => ({ ...d, back: { from, value } }),
 })
 

@@ -1,9 +1,8 @@
-import type { Curve } from './curve.ts'
 import { same } from './offer.ts'
 import type { Seam } from './seams.ts'
 import type { SkinLayer } from './skin.ts'
 import { type Framing, type Lying, meets, practice, type Stretch, wallMiddles } from './skin-framing.ts'
-import { type Timber, timberCorners } from './timber.ts'
+import { timberDistance } from './timber.ts'
 
 export interface ScrewRow {
   /** from the layer's toe end on the flat sheet */
@@ -66,22 +65,9 @@ export const betweenRows = (
     if (at < edge || at > layer.length - edge) return []
     // a seam that found no stud may lie there
     if (seams.some((s) => Math.abs(s.at - at) < gap / 2 + edge - same)) return []
-    const clear = [...studs, ...timbers].every((t) => timberDistance(curve, place, t) >= between - same)
+    const clear = [...studs, ...timbers].every((t) => timberDistance(t, curve.point(place)) >= between - same)
     return clear ? [{ at, place, on: 'between', stud: null }] : []
   })
-}
-
-/** From the frame's curve at a place to the nearest point of a timber; 0 inside it. */
-const timberDistance = (curve: Curve, place: number, timber: Timber): number => {
-  const { x, y } = curve.point(place)
-  const [right, left] = timberCorners(timber)
-  const [cos, sin] = [Math.cos(timber.angle), Math.sin(timber.angle)]
-  const middle = { x: (right!.x + left!.x) / 2, y: (right!.y + left!.y) / 2 }
-  const [along, into] = [
-    (x - middle.x) * cos + (y - middle.y) * sin,
-    (x - middle.x) * sin - (y - middle.y) * cos,
-  ]
-  return Math.hypot(Math.max(0, Math.abs(along) - timber.width / 2), Math.max(0, -into, into - timber.depth))
 }
 
 /** Evenly along each sheet, off its edges, sides and ribs, and moved clear of the screws below. */

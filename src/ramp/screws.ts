@@ -1,4 +1,5 @@
 import type { Units } from '../design/design.ts'
+import { inch } from '../geometry/inch.ts'
 import { type Finding, note, warn } from './check.ts'
 import type { Curve } from './curve.ts'
 import { measured, same } from './offer.ts'
@@ -6,9 +7,7 @@ import type { ScrewRow } from './screw-rows.ts'
 import type { SkinLayer } from './skin.ts'
 import type { LayerPlan } from './skin-plan.ts'
 import type { Stud } from './studs.ts'
-import type { Timber } from './timber.ts'
-
-const inch = 25.4
+import { type Timber, timberOffset } from './timber.ts'
 
 /** Usual lengths of wood screws, mm; common practice, no source. The short ones serve only where others come through. */
 const lengths = {
@@ -46,15 +45,13 @@ export const timberRun = (
   timber: Timber,
   inset = 0,
 ): { readonly from: number; readonly to: number } | null => {
-  const start = curve.point(place)
+  const { along, into } = timberOffset(timber, curve.point(place))
   const turn = curve.slope(place) - timber.angle
-  const [cos, sin] = [Math.cos(timber.angle), Math.sin(timber.angle)]
-  const [dx, dy] = [start.x - timber.x, start.y - timber.y]
   const half = timber.width / 2 - inset
   // along the face, and square to it into the timber
   const slabs = [
-    { at: dx * cos + dy * sin, by: Math.sin(turn), low: -half, high: half },
-    { at: dx * sin - dy * cos, by: Math.cos(turn), low: 0, high: timber.depth },
+    { at: along, by: Math.sin(turn), low: -half, high: half },
+    { at: into, by: Math.cos(turn), low: 0, high: timber.depth },
   ]
   let [from, to] = [0, Number.POSITIVE_INFINITY]
   for (const { at, by, low, high } of slabs) {

@@ -1,12 +1,11 @@
 import type { RampDesign, Units } from '../design/design.ts'
+import { inch } from '../geometry/inch.ts'
 import type { Curve } from './curve.ts'
 import { same } from './offer.ts'
 import { screwGrip, timberRun } from './screws.ts'
 import type { SkinLayer } from './skin.ts'
 import type { Stud } from './studs.ts'
 import type { Timber } from './timber.ts'
-
-const inch = 25.4
 
 /**
  * Common practice, no source, mm: the gap between sheets; a screw from its sheet's edge; the most from screw to screw in the

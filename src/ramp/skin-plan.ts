@@ -26,8 +26,7 @@ export const planSkin = (framing: Framing, skin: readonly SkinLayer[]): readonly
 }
 
 /** Whether the top sheet's screws go between the studs: there must be sheets below to take them. */
-export const fastensBetween = ({ fasten, skin }: RampDesign): boolean =>
-  fasten === 'between' && skin.length > 1
+const fastensBetween = ({ fasten, skin }: RampDesign): boolean => fasten === 'between' && skin.length > 1
 
 const planLayer = (
   framing: Framing,

@@ -1,5 +1,7 @@
 import type { RampDesign, Units } from '../design/design.ts'
+import { rampPath, rangeAt } from '../design/schema.ts'
 import { quote } from '../length/quote.ts'
+import { studLength } from './bays.ts'
 import { type Finding, note } from './check.ts'
 import { measured, offer, rounded, wordList } from './offer.ts'
 
@@ -18,10 +20,7 @@ export const spanLoad = 1500
 export const spanStiffness = 8000
 
 /** Span over sag that floors are commonly held to; from memory. */
-export const spanRatio = 360
-
-/** Most sides that a design takes. */
-const mostSides = 9
+const spanRatio = 360
 
 /** N in a pound of force. */
 const pound = 4.4482216
@@ -61,13 +60,14 @@ export const spanFindings = (
   stored: readonly string[] = [],
 ): readonly Finding[] => {
   const { width, sides } = design
-  const bay = (count: number): number => (width - count * sides.thickness) / (count - 1)
+  const bay = (count: number): number => studLength({ width, sides: { ...sides, count } })
   const passes = (count: number): boolean =>
     bay(count) > 0 && studSpan(bay(count), stud.width, stud.depth).ratio >= spanRatio
   const length = bay(sides.count)
   if (length <= 0 || passes(sides.count)) return []
   const { sag, ratio } = studSpan(length, stud.width, stud.depth)
-  const count = Array.from({ length: mostSides - sides.count }, (_, i) => sides.count + 1 + i).find(passes)
+  const { most } = rangeAt(`${rampPath(design.kind)}.sides.count`)
+  const count = Array.from({ length: most - sides.count }, (_, i) => sides.count + 1 + i).find(passes)
   // span over sag is 4 E b h³ / (F L²)
   const depth = Math.cbrt((spanRatio * spanLoad * length ** 2) / (4 * spanStiffness * stud.width))
   const ribs = (count ?? 2) - 2

@@ -4,9 +4,9 @@ import { type Draft, note, stop, type Trial, warn } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
 import { listed, measured, offer, offerSteps, same, wordList } from './offer.ts'
 import { apart, holdsPipe, insidePanel, lipRoom, pipeTimbers } from './pipe-timber.ts'
-import { depthKey, everyKey, firstThat, type Key, type Offered, orWays, toeKey } from './retype.ts'
+import { depthKey, everyKey, firstOf, firstThat, type Key, orWays, toeKey } from './retype.ts'
 import type { Stand } from './seam-studs.ts'
-import { type Timber, timberCorners } from './timber.ts'
+import { type Timber, timberCorners, timberDistance } from './timber.ts'
 import type { Transition } from './transition.ts'
 
 /** A timber under the skin: the middle of its face lies on the curve. */
@@ -19,7 +19,7 @@ export interface Stud extends Timber {
 /** Thinnest strip that is worth ripping, mm. */
 export const leastRipped = 10
 
-/** What an offered toe may be higher than asked for, and leaves to spare. */
+/** What an offered toe may be higher than asked for, and leaves to spare, mm. */
 const toeRoom = 2
 
 /** The panel as far as studs meet its edges. */
@@ -231,8 +231,7 @@ const lostRemedy = (trial: Trial, ramp: QuarterDesign, units: Units): string => 
   const { every, section } = ramp.studs
   const [thin, wide] = [Math.min(...section), Math.max(...section)]
   const step = offerSteps[units]
-  const first = (key: Key, from: number, towards: 1 | -1): Offered | null =>
-    firstThat(trial, ramp, key, from, towards, units)
+  const first = firstOf(ramp, units, trial)
   const within = (key: Key, least: number, most: number): Key => ({
     ...key,
     range: { least: Math.max(key.range.least, least), most: Math.min(key.range.most, most) },
@@ -264,10 +263,5 @@ const noToeStud = (ramp: QuarterDesign, toe: number | null, units: Units): Draft
 const clearsPipe = (stud: Stud, { centre, outside }: SolvedCoping): boolean => {
   const r = outside / 2
   if (timberCorners(stud).every((p) => p.y <= centre.y - r + same)) return true
-  // the middle in the stud's own axes: along its skin face, and into the panel
-  const [dx, dy] = [centre.x - stud.x, centre.y - stud.y]
-  const [cos, sin] = [Math.cos(stud.angle), Math.sin(stud.angle)]
-  const along = Math.max(0, Math.abs(dx * cos + dy * sin) - stud.width / 2)
-  const into = dx * sin - dy * cos
-  return Math.hypot(along, Math.max(0, -into, into - stud.depth)) >= r - same
+  return timberDistance(stud, centre) >= r - same
 }

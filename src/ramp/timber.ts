@@ -13,6 +13,22 @@ export interface Timber {
   readonly depth: number
 }
 
+/** A point as the timber sees it, mm: along its face from the middle, and square to the face into the panel. */
+export const timberOffset = (
+  { x, y, angle }: Timber,
+  p: Point,
+): { readonly along: number; readonly into: number } => {
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
+  const [dx, dy] = [p.x - x, p.y - y]
+  return { along: dx * cos + dy * sin, into: dx * sin - dy * cos }
+}
+
+/** From a point to the nearest one of a timber, mm; 0 inside it. */
+export const timberDistance = (timber: Timber, p: Point): number => {
+  const { along, into } = timberOffset(timber, p)
+  return Math.hypot(Math.max(0, Math.abs(along) - timber.width / 2), Math.max(0, -into, into - timber.depth))
+}
+
 /** Corners, counter-clockwise from the upper end of the face. */
 export const timberCorners = ({ x, y, angle, width, depth }: Timber): readonly Point[] => {
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)]

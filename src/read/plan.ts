@@ -1,6 +1,6 @@
 import type { Affine } from '../geometry/affine.ts'
 
-/** The plan in a set's PDF, as far as pages are found and corrected by it. Written by src/page/plan.ts, told in design.md §6. */
+/** The plan in a set's PDF, as far as pages are found and corrected by it. Written by src/page/plan.ts, told in docs/architecture.md. */
 export interface ReadPlan {
   readonly version: 1
   readonly set: string
@@ -37,7 +37,10 @@ export type PlanFault =
   /** not what was written: its seal does not match, or it cannot be read at all */
   { readonly kind: 'edited' } | { readonly kind: 'newer'; readonly version: number }
 
-export const planVersion = 1
+/** The name under which a set's PDF carries its plan. */
+export const planName = 'plan.json'
+
+const planVersion = 1
 
 /** A plan from its text, checked against its seal and then in each of its fields. */
 export const readPlan = (

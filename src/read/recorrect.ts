@@ -1,5 +1,6 @@
 import type { Face } from '../drawing/drawing.ts'
 import { helveticaCapHeight } from '../drawing/helvetica.ts'
+import { formatNumber } from '../drawing/number.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import type { Affine } from '../geometry/affine.ts'
 
@@ -27,7 +28,7 @@ export interface Recorrected {
 export const recorrect = (content: Uint8Array, { change, set, printer, room }: Recorrection): Recorrected => {
   const before = latin1(content)
   const after = tellPrinter(before.replaceAll(set.from, set.to), printer, room)
-  const matrix = change.map((v, i) => decimal(v, i < 4 ? 12 : 8)).join(' ')
+  const matrix = change.map((v, i) => formatNumber(v, i < 4 ? 12 : 8, 'the change of a page')).join(' ')
   const overTwoLines = before.includes(headStart) && !squareHead.test(before)
   return {
     content: bytesOf(`q\n${matrix} cm\n${after}Q\n`),
@@ -42,12 +43,6 @@ const latin1 = (bytes: Uint8Array): string => {
 }
 
 const bytesOf = (text: string): Uint8Array => Uint8Array.from(text, (letter) => letter.charCodeAt(0))
-
-/** Fixed decimals, no exponent, no `-0`. */
-const decimal = (value: number, decimals: number): string => {
-  const short = value.toFixed(decimals).replace(/\.?0+$/, '')
-  return short === '-0' ? '0' : short
-}
 
 /** Words of src/page/title-block.ts and square-page.ts as they stand in a content stream; · is \267 in WinAnsi. */
 const outsideFace = /(?:[\d.]+ Tz )?\(OUTSIDE FACE up(?: \\267 corrected for [\w-]+)?\) Tj(?: 100 Tz)?/
@@ -78,5 +73,5 @@ const capitalAt = (operators: string, at: number): number =>
 const shown = (text: string, face: Face, room: number): string => {
   const squeeze = Math.min(1, room / textWidth(text, 1, face))
   const show = `(${text.replace('·', '\\267')}) Tj`
-  return squeeze < 1 ? `${decimal(squeeze * 100, 2)} Tz ${show} 100 Tz` : show
+  return squeeze < 1 ? `${formatNumber(squeeze * 100, 2, 'the squeeze of a text')} Tz ${show} 100 Tz` : show
 }

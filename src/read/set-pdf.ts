@@ -1,6 +1,7 @@
 import { PDFArray, type PDFContext, PDFDict, PDFName, PDFParser, PDFRawStream, PDFRef } from 'pdf-lib'
+import { pointsPerMm } from '../geometry/inch.ts'
 import { attachedFile, bookmarks, pageLabels, pageRefs, textOf } from './pdf-catalog.ts'
-import { type PlanFault, planHeld, type ReadPlan, type ReadPlanPage, readPlan } from './plan.ts'
+import { type PlanFault, planHeld, planName, type ReadPlan, type ReadPlanPage, readPlan } from './plan.ts'
 import type { ReadPlatform } from './platform.ts'
 
 /** A set, or a reprint of some of its pages, as its PDF holds it. */
@@ -39,8 +40,6 @@ export type SetPdfFault =
   /** our pages as another program wrote them anew; `lost` is what it left out */
   | { readonly kind: 'saved-anew'; readonly lost: string }
   | PlanFault
-
-export const planName = 'plan.json'
 
 /** Opens a PDF that traceply wrote. Whatever is not whole is a fault, never a guess. */
 export const readSetPdf = async (
@@ -129,7 +128,7 @@ const isPlain = (page: PDFDict): boolean =>
 /** The page is the paper of the plan, upright: a page of another size would print the lines at another scale. */
 const isSized = (page: PDFDict, { paper }: ReadPlan): boolean => {
   const { x, y, width, height } = page.lookup(PDFName.of('MediaBox'), PDFArray).asRectangle()
-  const off = [x, y, (width * 25.4) / 72 - paper.width, (height * 25.4) / 72 - paper.height]
+  const off = [x, y, width / pointsPerMm - paper.width, height / pointsPerMm - paper.height]
   return (
     off.every((v) => Math.abs(v) < 0.01) &&
     !page.has(PDFName.of('Rotate')) &&

@@ -1,4 +1,4 @@
-import { formatNumber } from './number.ts'
+import { formatNumber } from '../drawing/number.ts'
 
 /** A text that a spreadsheet would run as a formula gets an apostrophe before it. */
 const cellText = (cell: string | number | null): string => {

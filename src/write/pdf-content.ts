@@ -1,8 +1,9 @@
 import { type Drawing, layers } from '../drawing/drawing.ts'
+import { formatNumber } from '../drawing/number.ts'
 import { type Affine, affineRotate, affineScale, affineThen, affineTranslate } from '../geometry/affine.ts'
-import { formatNumber } from './number.ts'
+import { pointsPerMm } from '../geometry/inch.ts'
 import type { Fonts } from './pdf-fonts.ts'
-import { pathOperators, pointsPerMm } from './pdf-path.ts'
+import { pathOperators } from './pdf-path.ts'
 import { marksByLayer, type PlainMark } from './placed.ts'
 
 type StrokeMark = Extract<PlainMark, { kind: 'stroke' }>

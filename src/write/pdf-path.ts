@@ -1,11 +1,9 @@
+import { formatNumber } from '../drawing/number.ts'
 import { type Affine, affineApply } from '../geometry/affine.ts'
 import { pathCubics } from '../geometry/cubics.ts'
+import { pointsPerMm } from '../geometry/inch.ts'
 import type { Path } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
-import { formatNumber } from './number.ts'
-
-/** Points of paper in a millimetre. */
-export const pointsPerMm = 72 / 25.4
 
 /** How far the cubic of an arc may stray, mm, on paper and in the mark's own frame, whichever is stricter. */
 const arcTolerance = 0.0005

@@ -1,11 +1,11 @@
 import { PDFContext } from 'pdf-lib'
-import { formatNumber } from './number.ts'
+import { formatNumber } from '../drawing/number.ts'
+import { pointsPerMm } from '../geometry/inch.ts'
 import { pageContent } from './pdf-content.ts'
 import { type DocumentPage, serializeDocument } from './pdf-document.ts'
 import { createFonts } from './pdf-fonts.ts'
 import type { PdfInput, PdfPage, PdfPlatform } from './pdf-input.ts'
 import { createLayers } from './pdf-layers.ts'
-import { pointsPerMm } from './pdf-path.ts'
 
 export interface PdfOutput {
   readonly bytes: Uint8Array

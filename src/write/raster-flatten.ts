@@ -1,4 +1,5 @@
 import { type Affine, affineApply } from '../geometry/affine.ts'
+import { segmentAt } from '../geometry/at.ts'
 import { pathCubics } from '../geometry/cubics.ts'
 import type { Path } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
@@ -23,7 +24,7 @@ export const flattenPath = (path: Path, map: Affine): Polyline => {
     if (piece.kind === 'cubic') {
       const [c1, c2] = [affineApply(map, piece.c1), affineApply(map, piece.c2)]
       const count = cubicLines(from, c1, c2, to)
-      for (let i = 1; i < count; i++) points.push(cubicAt(from, c1, c2, to, i / count))
+      for (let i = 1; i < count; i++) points.push(segmentAt({ kind: 'cubic', from, c1, c2, to }, i / count))
     }
     if (piece.kind === 'line' && to.x === from.x && to.y === from.y) continue
     points.push(to)
@@ -42,10 +43,4 @@ const cubicLines = (a: Point, b: Point, c: Point, d: Point): number => {
     Math.hypot(b.x - 2 * c.x + d.x, b.y - 2 * c.y + d.y),
   )
   return Math.max(1, Math.ceil(Math.sqrt((0.75 * bend) / flatness)))
-}
-
-const cubicAt = (a: Point, b: Point, c: Point, d: Point, t: number): Point => {
-  const u = 1 - t
-  const [p, q, r, s] = [u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t]
-  return { x: p * a.x + q * b.x + r * c.x + s * d.x, y: p * a.y + q * b.y + r * c.y + s * d.y }
 }

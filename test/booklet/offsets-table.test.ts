@@ -154,3 +154,20 @@ it('the text says what + and – mean only where they stand', () => {
   expect(text('quarter-in')).toContain('+ is 1/32 over')
   expect(text('quarter-mm')).not.toContain('1/32')
 })
+
+it('the text keeps a fraction on the line of its inches', () => {
+  let broken = 0
+  for (let eighths = 0; eighths < 16; eighths++) {
+    const radius = `${80 + Math.floor(eighths / 8)}${eighths % 8 === 0 ? '' : ` ${eighths % 8}/8`}`
+    const { design, all } = withOffsets(
+      templateText('quarter-in').replace('surface: 80', `surface: ${radius}`),
+    )
+    const text = offsetsText(design.title, all, design.units)
+    // the radius of the ridden face, and the skin under it
+    assertNear(all[0]!.swing!.arm, (81 + eighths / 8) * 25.4, 1e-6)
+    expect(text).not.toMatch(/\d\n +\d+\/\d/)
+    broken += text.split('\n').filter((line) => line.startsWith('    ')).length
+  }
+  // lines that go on below, in each of the texts
+  expect(broken).toBeGreaterThanOrEqual(16)
+})

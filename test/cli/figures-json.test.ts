@@ -74,7 +74,7 @@ const flatShape: Shape = {
   ...framedShape,
 }
 
-/** design.md §6 */
+/** What scripts rely on: keys may come in, none may go or change. */
 const figuresShape: Shape = {
   title: 'string',
   units: ['one of', 'mm', 'in'],
@@ -169,7 +169,7 @@ describe.each(templates)('%s', (name) => {
       const { frame: R, surface: r } = transition.radius
       const thick = skin.reduce((sum: number, layer: { thickness: number }) => sum + layer.thickness, 0)
       assertNear(R - r, thick, 1e-9, 'skin')
-      // the centre is the surface radius over that (design.md §5)
+      // the centre is the surface radius over that (docs/geometry.md)
       const degrees = (height: number): number => (Math.acos((level + r - height) / R) * 180) / Math.PI
       assertNear(transition.lipAngle, degrees(heights.frame), 1e-9, 'lip')
       const turn = ((transition.lipAngle - transition.toeAngle) * Math.PI) / 180

@@ -43,7 +43,7 @@ describe.each(['letter', 'a4', 'tabloid', 'a0'] as const)('the window of %s', (n
     const window = sheetWindow(sheet)
     const [cx, cy] = [paper.width / 2, paper.height / 2]
     for (const { x, y } of corners(window)) {
-      // ideal offsets from the middle of the page to written ones, as design.md §6 says
+      // ideal offsets from the middle of the page to written ones, as docs/architecture.md says
       const written = { x: cx + a * (x - cx) + c * (y - cy), y: cy + b * (x - cx) + d * (y - cy) }
       expect(written.x).toBeGreaterThanOrEqual(26 - 1e-9)
       expect(written.x).toBeLessThanOrEqual(paper.width - 17 + 1e-9)

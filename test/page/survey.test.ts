@@ -11,7 +11,7 @@ import { templates, templateText } from '../support/templates.ts'
 import { jobOf } from '../tape-up/jobs.ts'
 import { type RawQuarter, rawQuarters } from '../tape-up/raw-design.ts'
 
-/** Toe, lip and middle of the curve by the closed forms of design.md §5. */
+/** Toe, lip and middle of the curve by the closed forms of docs/geometry.md. */
 const curveOf = (raw: RawQuarter) => {
   const R = raw.radius.value + (raw.radius.layer === 'frame' ? 0 : raw.skin)
   const c = raw.tangent.value + (raw.tangent.layer === 'frame' ? R : R - raw.skin)

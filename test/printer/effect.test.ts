@@ -8,7 +8,7 @@ import { normal, randomFrom, rms } from '../support/random.ts'
 
 const degree = Math.PI / 180
 
-/** A low quarter by design.md §5: surface 1700, skin 24, toe 40, frame 625 mm high. */
+/** A low quarter by docs/geometry.md: surface 1700, skin 24, toe 40, frame 625 mm high. */
 const [R, c, toeAngle, lipAngle] = (() => {
   const R = 1724
   const c = 1700

@@ -137,6 +137,13 @@ describe('a profile', () => {
       (text: string) => text.replace('"across 148.4mm"', '7'),
       /missing or out of its range/,
     ],
+    // how well a printer is known follows from its readings: without one each way that came out as NaN mm
+    [
+      'no reading across',
+      (text: string) => text.replace('across 148.4mm', 'across'),
+      /missing or out of its range/,
+    ],
+    ['no reading down', (text: string) => text.replace('"down 151.1mm",', ''), /missing or out of its range/],
     [
       'margins of a wild size',
       (text: string) => text.replace('"bottom": 12', '"bottom": -400'),

@@ -10,7 +10,7 @@ const wanted = { ...plain, coping: piped() }
 const cut = (design: QuarterDesign, along: number, down: number): AsCut =>
   solveAsCut(solve(design).ramp, { along, down })!
 
-/** Up and out by the circle alone: design.md §5. */
+/** Up and out by the circle alone: docs/geometry.md. */
 const reveals = (design: QuarterDesign, along: number, down: number) => {
   const { centre, radius, heights, lip } = transitionOf(design)
   const r = design.coping!.outside / 2

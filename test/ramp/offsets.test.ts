@@ -160,7 +160,7 @@ describe('the notch', () => {
     const [top, corner, mouth] = notch
     expect(notch.map((p) => p.name)).toEqual(['notch, at the top', 'notch, corner', 'notch, on the curve'])
     expect(seat).toBeNull()
-    // design.md §5: down = h − (P.y − r), along = P.x + r − lip x
+    // docs/geometry.md: down = h − (P.y − r), along = P.x + r − lip x
     assertNear(top!.y, transition!.heights.frame, 1e-9)
     assertNear(top!.x, transition!.lip.x + coping!.along, 1e-9)
     assertNear(corner!.x, top!.x, 1e-9)

@@ -1,9 +1,10 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import type { QuarterDesign } from '../../src/design/design.ts'
-import { pathPolygon, polygonContains } from '../../src/geometry/contains.ts'
+import { polygonContains } from '../../src/geometry/contains.ts'
 import { pathDistance } from '../../src/geometry/nearest.ts'
 import type { Point } from '../../src/geometry/point.ts'
+import { pathSample } from '../../src/geometry/sample.ts'
 import type { Transition } from '../../src/ramp/transition.ts'
 import { anyRamp, circleOf, inch, plain, solve, studded } from './ramps.ts'
 
@@ -76,7 +77,7 @@ test('a stop says no more and no less than a search of every place by polygons: 
       const stop = findings.find(({ id, level }) => level === 'stop' && id === 'stud-outside')
       const lost = stop ? stationsLost(stop.message) : []
       some.moved += findings.some(({ message }) => message.includes('moved along')) ? 1 : 0
-      const polygon = pathPolygon(ramp.side.outline, 0.5)
+      const polygon = pathSample(ramp.side.outline, 0.5)
       const end = ramp.transition!.curve.lengthTo(ramp.side.curveEnd)
       const inside = (at: number, lies: 'edge' | 'flat'): boolean =>
         at + (lies === 'edge' ? thin : wide) / 2 <= end - 1e-3 &&

@@ -1,9 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign } from '../../src/design/design.ts'
-import { pathPolygon, polygonContains } from '../../src/geometry/contains.ts'
+import { polygonContains } from '../../src/geometry/contains.ts'
 import { pathDistance } from '../../src/geometry/nearest.ts'
 import type { Point } from '../../src/geometry/point.ts'
+import { pathSample } from '../../src/geometry/sample.ts'
 import { hasStop } from '../../src/ramp/check.ts'
 import type { Stud } from '../../src/ramp/studs.ts'
 import { timberCorners } from '../../src/ramp/timber.ts'
@@ -172,7 +173,7 @@ describe('no stud, on any ramp without a stop,', () => {
     fc.assert(
       fc.property(sawn, (design) => {
         const { side, studs: all, coping } = solve(design).ramp
-        const polygon = pathPolygon(side!.outline, 2)
+        const polygon = pathSample(side!.outline, 2)
         for (const stud of all) {
           const own = timberCorners(stud)
           own.forEach((p, i) => {

@@ -19,7 +19,7 @@ type Piece = { readonly edge: EdgeName; readonly at: number; readonly length: nu
     }
 )
 
-/** The closed outline of a side by the closed forms of design.md §5; wood on the left of the way. */
+/** The closed outline of a side by the closed forms of docs/geometry.md; wood on the left of the way. */
 export interface Outline {
   readonly pieces: readonly Piece[]
   readonly length: number

@@ -2,21 +2,17 @@ import { extname } from 'node:path'
 import { offsetsCells } from '../../booklet/offsets-cells.ts'
 import { offsetsText } from '../../booklet/offsets-text.ts'
 import type { Design } from '../../design/design.ts'
-import { implausible } from '../../design/plausible.ts'
-import { readLength, type Units } from '../../length.ts'
-import { hasStop } from '../../ramp/check.ts'
+import type { Units } from '../../length.ts'
 import { type Offsets, solveOffsets } from '../../ramp/offsets.ts'
 import type { Quarter } from '../../ramp/ramp.ts'
-import { solveDesign } from '../../ramp/solve.ts'
 import { writeCsv } from '../../write/csv.ts'
 import { curvedRamps, flatWords } from '../curves.ts'
-import { Failure } from '../failure.ts'
 import { checkOut, writeOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
 import { platform } from '../platform.ts'
-import { type SheetOptions, sheetOptions } from '../plot-options.ts'
+import { lengthOption, type SheetOptions, sheetOptions } from '../plot-options.ts'
 import type { Shell } from '../shell.ts'
-import { showChecks } from '../show-checks.ts'
+import { solveWhole } from '../solve-whole.ts'
 
 export interface OffsetsOptions {
   readonly every?: string
@@ -37,10 +33,7 @@ export const offsets = async (file: string, options: OffsetsOptions, shell: Shel
   const { design } = loadDesign(file)
   const { every, format, sheet } = resolve(options, design)
   if (options.out !== undefined) checkOut(options.out, options.force ?? false, file)
-  const solved = solveDesign(design)
-  const checks = showChecks(solved.checks, design.ramps.length > 1)
-  if (hasStop(solved.checks))
-    throw new Failure(1, [...checks, 'nothing written; `traceply figures` shows what is solved'].join('\n'))
+  const { solved, checks } = solveWhole(design)
   const ramps = curvedRamps(solved, file, 'set out')
   const all = ramps.map((ramp) => solveOffsets(ramp, every, design.stock.panel))
   const lost: string[] = []
@@ -76,7 +69,9 @@ interface Resolved {
 const resolve = (options: OffsetsOptions, design: Design): Resolved => {
   const faults: string[] = []
   const every =
-    options.every === undefined ? usual(design.units) : readEvery(options.every, design.units, faults)
+    options.every === undefined
+      ? usual(design.units)
+      : lengthOption('--every', options.every, design.units, everyRange, faults)
   const ending = options.out === undefined ? '.txt' : extname(options.out).toLowerCase()
   const format = formats.find((known) => known === ending)
   if (format === undefined)
@@ -94,17 +89,6 @@ const resolve = (options: OffsetsOptions, design: Design): Resolved => {
 
 /** 150 mm or 6 in along the bottom edge, half of that up the front. */
 const usual = (units: Units): number => (units === 'in' ? 152.4 : 150)
-
-const readEvery = (said: string, units: Units, faults: string[]): number => {
-  const reading = readLength(said, units)
-  if (!('mm' in reading)) {
-    faults.push(`--every ${said}: ${reading.error}`)
-    return usual(units)
-  }
-  const fault = implausible(said, reading, everyRange, units)
-  if (fault) faults.push(`--every ${fault.fault}`)
-  return reading.mm
-}
 
 const pdf = async (
   design: Design,

@@ -8,16 +8,13 @@ import type { PageKind } from '../../page/plan.ts'
 import { type LaidSet, layOutSet } from '../../page/set.ts'
 import { type Sheet, sheetWindow } from '../../page/sheet.ts'
 import { squareSideIn } from '../../page/square-page.ts'
-import { hasStop } from '../../ramp/check.ts'
-import { solveDesign } from '../../ramp/solve.ts'
 import { curvedRamps, flatWords } from '../curves.ts'
-import { Failure } from '../failure.ts'
 import { checkPdf } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
 import { sha256 } from '../platform.ts'
 import { plotOptions, type RawPlotOptions } from '../plot-options.ts'
 import type { Shell } from '../shell.ts'
-import { showChecks } from '../show-checks.ts'
+import { solveWhole } from '../solve-whole.ts'
 import { checkPages } from '../too-many-pages.ts'
 import { wrap } from '../wrap.ts'
 import { writeSet } from '../write-set.ts'
@@ -35,11 +32,7 @@ export const plot = async (
   // loaded here, so that what draws no image starts without it
   const image = raw.map === undefined ? null : await import('../map-image.ts')
   image?.checkMap(raw.map!, raw.force ?? false, file)
-  const solved = solveDesign(design)
-  const several = design.ramps.length > 1
-  const checks = showChecks(solved.checks, several)
-  if (hasStop(solved.checks))
-    throw new Failure(1, [...checks, 'nothing written; `traceply figures` shows what is solved'].join('\n'))
+  const { solved, checks } = solveWhole(design)
   curvedRamps(solved, file, 'plot')
   const covered = designCovers(design, solved, options)
   const counts = coverCounts(covered)

@@ -1,4 +1,5 @@
 import type { FlatDesign, Stock, Units } from '../../design/design.ts'
+import { rangeAt } from '../../design/schema.ts'
 import { studLength, widthFindings } from '../bays.ts'
 import { type Finding, hasStop, stop, warn } from '../check.ts'
 import { planFlat } from '../flat-sheets.ts'
@@ -13,9 +14,6 @@ import { spanFindings } from '../span.ts'
 import { straightCurve } from '../straight.ts'
 import { leastRipped, type Stud } from '../studs.ts'
 import { skinThickness } from '../transition.ts'
-
-/** Shortest that a design takes, mm. */
-const leastLength = 200
 
 /** Two straight sides on the floor, studs between them, a level skin on top. */
 export const solveFlat = (
@@ -90,7 +88,7 @@ const panelFindings = (
   if (length <= room + same) return []
   const { atLeast, atMost } = offer(units)
   const way =
-    room < leastLength
+    room < rangeAt('ramps[flat].length').least
       ? `buy panels of ${atLeast(Math.max(length, frame))} × ${atLeast(Math.min(length, frame))} or more`
       : `make it ${atMost(room)} long or less and set two end to end`
   const show = (mm: number): string => measured(mm, units)

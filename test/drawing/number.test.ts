@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { formatNumber } from '../../src/write/number.ts'
+import { formatNumber } from '../../src/drawing/number.ts'
 
 test.each([
   [1.5, 4, '1.5'],
