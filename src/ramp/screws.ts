@@ -100,7 +100,7 @@ export const solveScrews = (
     )
     if (between) findings.push(betweenFinding(layer, through, screwWithin(through, units), units))
     else if (usual === null && plan.rows.length > 0) findings.push(longFinding(plan, through, units))
-    else if (usual !== null) findings.push(...thinFindings(plan, rows, usual, deep, units))
+    if (usual !== null) findings.push(...thinFindings(plan, rows, usual, deep, units))
     return {
       count: plan.rows.reduce((sum, row) => sum + row.across.length, 0),
       length: plan.rows.length === 0 ? null : between ? screwWithin(through, units) : usual,
