@@ -3,6 +3,7 @@ import { bisect } from '../geometry/bisect.ts'
 import { type Draft, note, stop, type Trial, warn } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
 import { listed, measured, offer, offerSteps, same, wordList } from './offer.ts'
+import { apart, holdsPipe, insidePanel, lipRoom, pipeTimbers } from './pipe-timber.ts'
 import { depthKey, everyKey, firstOf, firstThat, type Key, orWays, toeKey } from './retype.ts'
 import type { Stand } from './seam-studs.ts'
 import { type Timber, timberCorners, timberDistance } from './timber.ts'
@@ -128,15 +129,24 @@ export const solveStuds = (
       )
   }
 
-  /** Flat, its upper edge at the end of the curve, lowered by no more than it must. */
+  /** Flat, its upper edge at the end of the curve, lowered by no more than it must, or than gives the pipe its timber. */
   const lipStud = (): Stud | null => {
-    const highest = end - wide / 2
-    for (let down = 0; down <= ramp.studs.every / 2; down++) {
-      const stud = place(highest - down, 'flat', 'lip')
-      if (stud.at > 0 && fits(stud) && (!studs[0] || stud.at - studs[0].at >= (wide + studs[0].width) / 2))
-        return stud
+    const at = (down: number): Stud | null => {
+      const stud = place(end - wide / 2 - down, 'flat', 'lip')
+      const clear = !studs[0] || stud.at - studs[0].at >= (wide + studs[0].width) / 2
+      return stud.at > 0 && fits(stud) && clear ? stud : null
     }
-    return null
+    const all = Array.from({ length: Math.floor(ramp.studs.every / 2) + 1 }, (_, down) => down)
+    const from = all.find((down) => at(down) !== null)
+    if (from === undefined) return null
+    const highest = at(from)!
+    if (!coping || holdsPipe(coping, highest, ramp, units)) return highest
+    const own = pipeTimbers(ramp, coping).filter((timber) =>
+      insidePanel(timber, transition, { length, chamfer: ramp.chamfer }),
+    )
+    const room = (stud: Stud | null): boolean => stud !== null && own.some((timber) => apart(timber, stud))
+    const lower = all.find((down) => down >= from && down <= from + lipRoom && room(at(down)))
+    return lower === undefined ? highest : at(lower)
   }
   /** Those too deep on edge, what each may be ripped to instead, and from where a full one fits. */
   const flatStuds = (flat: readonly number[]): Draft => {

@@ -47,6 +47,8 @@ const width = to((d, value) => ({ ...d, width: value }))
 const chamfer = to((d, value) => ({ ...d, chamfer: value }))
 const noChamfer = to((d) => ({ ...d, chamfer: 0 }))
 const bridged = to((d) => ({ ...d, runOut: { kind: 'sheet', sheet: { thickness: 1.5, material: 'steel' } } }))
+const onFlat = to((d) => ({ ...d, runOut: { kind: 'flat' } }))
+const levelled: Change = (design, typed, words) => bridged(tangent(design, typed, words).design, [], words)
 const stepBack = to((d, value) => ({ ...d, runOut: { kind: 'stepped', back: value } }))
 const every = to((d, value) => ({ ...d, studs: { ...d.studs, every: value } }))
 const squareSeat = to((d) => ({ ...d, coping: { ...d.coping!, seat: 'square' } }))
@@ -100,6 +102,9 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
   'toe-step': [
     ['say what closes it', bridged],
     [`lower the toe to ${L}`, toe],
+    [`lower the tangent to ${L}: there it runs out`, tangent],
+    [`lower the tangent to ${L} with a sheet`, levelled],
+    ['let a flat meet it', onFlat],
   ],
   'notch-level': [
     [`\`up\` (?:may be at most|must be at least) ${L}`, up],
