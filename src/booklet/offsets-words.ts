@@ -1,3 +1,4 @@
+import { inch } from '../geometry/inch.ts'
 import { showLength, type Units } from '../length.ts'
 import type { Offsets } from '../ramp/offsets.ts'
 import { type OffsetRow, showOffset } from './offsets-rows.ts'
@@ -9,6 +10,15 @@ export const unitWord = (units: Units): string => (units === 'in' ? 'inches' : '
 export const signWords = (rows: readonly OffsetRow[]): string =>
   rows.some((row) => /[+–]$/.test(row.back) || /[+–]$/.test(row.up)) ? '+ is 1/32 over, – is 1/32 under.' : ''
 
+/** What a length is shown in, mm. */
+const shownSteps = { mm: 0.1, in: inch / 32 } as const
+
+/** A bound is never shown smaller than it is. */
+const upTo = (mm: number, units: Units): number => {
+  const step = shownSteps[units]
+  return Math.ceil(mm / step - 1e-9) * step
+}
+
 /** What to check, sentence by sentence, in the builder's units. */
 export const checkWords = (offsets: Offsets, units: Units): readonly string[] => {
   const show = (mm: number): string => showOffset(mm, units)
@@ -17,7 +27,7 @@ export const checkWords = (offsets: Offsets, units: Units): readonly string[] =>
   return [
     `The panel, ${show(panel.length)} × ${show(panel.height)}, before any cut: one diagonal ${show(a)}, the other ${show(b)}.`,
     `TOE to LIP, straight: ${show(chord)}; from the middle of that line square to the curve: ${show(rise)}.`,
-    `A straight line from mark to mark misses the curve by ${show(miss)} at most: bend a batten.`,
+    `A straight line from mark to mark misses the curve by ${show(upTo(miss, units))} at most: bend a batten.`,
   ]
 }
 

@@ -34,7 +34,8 @@ const readOne = (said: string, { ramps, units }: Design, faults: string[]): Ramp
   const shown = `--as-cut ${quote(said, 60).slice(1, -1)}`
   const match = /^(?:(.*):)?\s*(along|down)\s*=([^=]*),\s*(along|down)\s*=([^=]*)$/s.exec(said)
   if (!match || match[2] === match[4]) {
-    faults.push(`${shown}: write it like ${ramps.length > 1 ? `${ramps[0]!.name}:` : ''}${example[units]}`)
+    const notched = notchedNames(ramps)
+    faults.push(`${shown}: write it like ${notched.length > 1 ? `${notched[0]}:` : ''}${example[units]}`)
     return null
   }
   const ramp = rampOf(match[1]?.trim(), ramps, units, shown, faults)
@@ -55,18 +56,24 @@ const rampOf = (
   shown: string,
   faults: string[],
 ): RampDesign | null => {
-  const names = ramps.map((ramp) => ramp.name)
-  if (name === undefined && ramps.length > 1) {
+  const notched = notchedNames(ramps)
+  if (name === undefined && notched.length > 1) {
     faults.push(
-      `${shown}: there are ${ramps.length} ramps, say which, like ${names[0]}:${example[units]}; ${known(names)}`,
+      `${shown}: ${notched.length} ramps have a notch, say which, like ${notched[0]}:${example[units]}; ${known(notched)}`,
     )
     return null
   }
-  const ramp = name === undefined ? ramps[0]! : ramps.find((one) => one.name === name)
+  if (name === undefined && notched.length === 0 && ramps.length > 1) {
+    faults.push(`${shown}: no ramp has a pipe; give one \`coping\` in the design file`)
+    return null
+  }
+  // the only one that can be meant
+  const meant = name ?? notched[0] ?? ramps[0]!.name
+  const ramp = ramps.find((one) => one.name === meant)
   if (!ramp) {
-    const near = nearWord(name!, names)
+    const near = nearWord(meant, notched)
     faults.push(
-      `${shown}: no ramp is called ${quote(name!)}; ${near === undefined ? known(names) : `did you mean ${quote(near)}?`}`,
+      `${shown}: no ramp is called ${quote(meant)}; ${near === undefined ? known(notched) : `did you mean ${quote(near)}?`}`,
     )
     return null
   }
@@ -81,8 +88,16 @@ const rampOf = (
   return ramp
 }
 
+/** Ramps that a notch can be cut in. */
+const notchedNames = (ramps: readonly RampDesign[]): readonly string[] =>
+  ramps.flatMap((ramp) => (ramp.kind === 'quarter' && ramp.coping ? [ramp.name] : []))
+
 const known = (names: readonly string[]): string =>
-  names.length === 1 ? `the only one is ${quote(names[0]!)}` : `they are ${names.join(', ')}`
+  names.length === 0
+    ? 'none has a notch'
+    : names.length === 1
+      ? `the only one with a notch is ${quote(names[0]!)}`
+      : `they are ${names.join(', ')}`
 
 const lengthOf = (
   key: 'along' | 'down',

@@ -8,6 +8,7 @@ import { seamWords } from '../ramp/seam-studs.ts'
 import type { AcrossSeam } from '../ramp/seams.ts'
 import { stepBack } from '../ramp/skin.ts'
 import { practice, type Stretch } from '../ramp/skin-framing.ts'
+import { screwWords } from './screw-counts.ts'
 
 export type Row = readonly [label: string, words: string]
 
@@ -32,12 +33,14 @@ const timberRows = (ramp: Quarter, units: Units): readonly Row[] => {
   const bays = design.sides.count - 1
   const each = `${studs.length} studs${deckTimbers.length > 0 ? ` and ${deckTimbers.length} behind the lip` : ''}`
   const all = bays * (studs.length + deckTimbers.length)
+  // numbered on the paper behind the studs, in the order in which they were placed
+  const numbered = deckTimbers.map((timber, i) => ({ timber, number: studs.length + i + 1 }))
   const places = (['pipe', 'backing', 'deck', 'back'] as const).flatMap((role) => {
-    const own = deckTimbers.filter((timber) => timber.role === role)
+    const own = numbered.filter(({ timber }) => timber.role === role)
     return own.length === 0
       ? []
       : [
-          `${where[role]} ${own.map(({ x, lies }) => `${show(x)}${lies === 'flat' ? ' flat' : ''}`).join(', ')}`,
+          `${where[role]} ${own.map(({ timber: { x, lies }, number }) => `${show(x)}${lies === 'flat' ? ' flat' : ''} (${number})`).join(', ')}`,
         ]
   })
   return [
@@ -54,7 +57,7 @@ const timberRows = (ramp: Quarter, units: Units): readonly Row[] => {
       ? [
           [
             `behind ${deckTimbers.length}`,
-            `along the floor from the toe to their middles, upright unless flat: ${places.join('; ')}`,
+            `along the floor from the toe to their middles, upright unless flat (number on the paper): ${places.join('; ')}`,
           ] as const,
         ]
       : []),
@@ -93,15 +96,14 @@ export const sheetRows = (ramp: Ramp, units: Units): readonly Row[] => {
   const { show, fine } = lengthsOf(units)
   const { gap, edge, base, top } = practice[units]
   const back = stepBack(ramp.design)
-  const screwed = (count: number, length: number | null): string =>
-    `${count} screws${length === null ? '' : ` of ${show(length)}`}`
   const rows: Row[] = skin.map((layer, i) => {
-    const { pieces, widths, seams, acrossSeams } = plans[i]!
+    const { pieces, widths, seams, acrossSeams, rows: places } = plans[i]!
+    const screwRows = places.map(({ across }, k) => ({ across, length: screws[i]!.rows[k]! }))
     const meets = seams.map((seam) => `${show(seam.at)}${seam.stud === null ? '' : ` on ${seamWords(seam)}`}`)
     return [
       `skin ${layer.layer}`,
       `${fine(layer.sheet.thickness)} ${layer.sheet.material}, ${show(layer.length)} long${i * back > 0 ? ` from ${show(i * back)} up` : ''}; ` +
-        `${sheets(pieces, way, meets, widths, acrossSeams, show)}, ${screwed(screws[i]!.count, screws[i]!.length)}`,
+        `${sheets(pieces, way, meets, widths, acrossSeams, show)}, ${screwWords(screwRows, show)}`,
     ]
   })
   if (deckBoard) {
@@ -110,7 +112,7 @@ export const sheetRows = (ramp: Ramp, units: Units): readonly Row[] => {
     rows.push([
       'board',
       `${fine(sheet.thickness)} ${sheet.material}, ${show(length)} deep, from ${show(from)} behind the toe to the back; ` +
-        `${sheets(pieces, 'front to back', meets, widths, acrossSeams, show)}, ${screwed(deckBoard.screws.count, deckBoard.screws.length)}`,
+        `${sheets(pieces, 'front to back', meets, widths, acrossSeams, show)}, ${screwWords(deckBoard.rows, show)}`,
     ])
   }
   if (studs.length > 0 && rows.length > 0)

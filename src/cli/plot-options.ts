@@ -36,6 +36,8 @@ export interface SheetOptions {
   readonly printer: string | null
   /** how well that printer is known */
   readonly uncertainty: PrinterUncertainty
+  /** the margins are those that the printer was measured to leave, and differ from the usual ones */
+  readonly gaugedMargins: boolean
   /** what speaks against the printer's profile being used so */
   readonly warnings: readonly string[]
 }
@@ -89,6 +91,8 @@ export const sheetOptions = (
     overlap,
     printer: profile?.name ?? null,
     uncertainty: printerUncertainty(profile ? profileReadings(profile) : null),
+    gaugedMargins:
+      raw.margin === undefined && sides.some((side) => margins[side] !== defaultMargins(paper)[side]),
     warnings: profile ? profileWarnings(profile, sheet, units) : [],
   }
 }

@@ -11,7 +11,7 @@ import { reason } from './files.ts'
 import { loadDesign } from './load-design.ts'
 import { sha256 } from './platform.ts'
 import { type PlotOptions, plotOptions, type RawPlotOptions } from './plot-options.ts'
-import { showChecks } from './show-checks.ts'
+import { showBriefly } from './show-checks.ts'
 import { setPdf } from './write-set.ts'
 
 /** No set comes near it: 2,000 pages are some 8 MB. */
@@ -56,7 +56,7 @@ export const plotAgain = async (
     throw new Failure(
       1,
       [
-        ...showChecks(solved.checks, design.ramps.length > 1),
+        ...showBriefly(solved.checks, design.ramps.length > 1),
         `${file} cannot be laid out any more, so set ${wanted} was plotted from another; nothing written`,
       ].join('\n'),
     )

@@ -109,7 +109,7 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
     .option('--down <length>', 'side of the square down the page; repeat for more', collect)
     .option('--diagonals <lengths...>', 'diagonals A and B; repeat for more')
     .option('--margins <lengths>', 'first printed tick of each comb: top, right, bottom, left')
-    .option('--paper <name>', 'paper that was measured', 'a4')
+    .option('--paper <name>', 'paper that was measured; else that of the design behind --for, else a4')
     .option('--for <design>', 'tell what the printer would do to this ramp')
     .option('--profiles <folder>', profilesHelp)
     .option('--list', 'list the printers that are known')

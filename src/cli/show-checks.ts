@@ -1,4 +1,4 @@
-import type { Check } from '../ramp/check.ts'
+import { type Check, hasStop } from '../ramp/check.ts'
 import { wrap } from './wrap.ts'
 
 const words = { stop: 'STOP', warn: 'watch', note: 'note' } as const
@@ -15,4 +15,17 @@ export const showChecks = (checks: readonly Check[], several: boolean): readonly
     const ramps = several ? `${same.map(({ ramp }) => ramp).join(', ')}: ` : ''
     return wrap(`${words[level].padEnd(5)} ${ramps}${message} [${id}]`)
   })
+}
+
+/** For commands whose own words count: stops alone; without one, what to watch, and how many notes `figures` has. */
+export const showBriefly = (checks: readonly Check[], several: boolean): readonly string[] => {
+  const of = (level: Check['level']): readonly string[] =>
+    showChecks(
+      checks.filter((check) => check.level === level),
+      several,
+    )
+  if (hasStop(checks)) return of('stop')
+  const notes = of('note').length
+  const counted = `${notes === 1 ? '1 note' : `${notes} notes`}: \`traceply figures DESIGN\` shows ${notes === 1 ? 'it' : 'them'}`
+  return [...of('warn'), ...(notes > 0 ? [counted] : [])]
 }

@@ -3,14 +3,14 @@ import { hasStop } from '../ramp/check.ts'
 import type { SolvedDesign } from '../ramp/ramp.ts'
 import { solveDesign } from '../ramp/solve.ts'
 import { Failure } from './failure.ts'
-import { showChecks } from './show-checks.ts'
+import { showBriefly } from './show-checks.ts'
 
-/** A design that can be laid out, with its checks in lines. Fails with exit 1 where one of them says stop. */
+/** A design that can be laid out, with its checks in brief lines. Fails with exit 1 where one of them says stop. */
 export const solveWhole = (
   design: Design,
 ): { readonly solved: SolvedDesign; readonly checks: readonly string[] } => {
   const solved = solveDesign(design)
-  const checks = showChecks(solved.checks, design.ramps.length > 1)
+  const checks = showBriefly(solved.checks, design.ramps.length > 1)
   if (hasStop(solved.checks))
     throw new Failure(1, [...checks, 'nothing written; `traceply figures` shows what is solved'].join('\n'))
   return { solved, checks }

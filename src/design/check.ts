@@ -1,6 +1,7 @@
 import { nearWord } from '../length/near.ts'
 import { quote } from '../length/quote.ts'
 import type { Units } from '../length.ts'
+import { slipIn } from './colon-slip.ts'
 import type { Sheet } from './design.ts'
 import type { Entry, EntryMap } from './entry.ts'
 import type { Place } from './problem.ts'
@@ -37,13 +38,13 @@ export interface Checking {
 /** One value against its row. What is wrong is reported and becomes `bad`, so that nobody asks for it again. */
 export const checkValue = (tree: Tree, row: Row, path: string, on: Checking): Entry => {
   const { place } = tree
-  const shapes = `; e.g. ${quote(rowExample(row, on.units ?? 'mm'), 80)}`
+  const shapes = exampleOf(row, on)
   const bad = (code: string, message: string, at = place): Entry => {
     on.report(code, path, at, message)
     return { kind: 'bad', place }
   }
   const one = <T>(read: Reading<T>, entry: (value: T) => Entry): Entry =>
-    'fault' in read ? bad(read.code, sentence(row, read)) : entry(read.value)
+    'fault' in read ? bad(read.code, sentence(row, read, on)) : entry(read.value)
 
   if (tree.kind === 'scalar') {
     const word = row.words.find((w) => w === tree.text.trim().toLowerCase())
@@ -53,7 +54,10 @@ export const checkValue = (tree: Tree, row: Row, path: string, on: Checking): En
   }
   const { value } = row
   const wanted = wantedTree(value)
-  if (tree.kind !== wanted) return bad('shape', `${wrongShape(tree, row)}${shapes}`)
+  if (tree.kind !== wanted) {
+    const slip = wanted === 'map' && tree.kind === 'scalar' ? slipIn(tree.text, keysUnder(row.path)) : null
+    return bad('shape', `${wrongShape(tree, row)}${slip ? `; ${slip.message}` : shapes}`)
+  }
 
   if (tree.kind === 'map') return checkMap(tree, row, path, on)
   if (tree.kind === 'list') {
@@ -88,10 +92,14 @@ export const checkValue = (tree: Tree, row: Row, path: string, on: Checking): En
 }
 
 /** Choices name their key themselves: "unknown kind `flat`". */
-const sentence = (row: Row, { code, fault }: Fault): string => {
+const sentence = (row: Row, { code, fault, example }: Fault, on: Checking): string => {
   if (code === 'choice') return fault
-  return code === 'text' ? `\`${rowTitle(row)}\` ${fault}` : `\`${rowTitle(row)}\`: ${fault}`
+  const like = example ? exampleOf(row, on) : ''
+  return code === 'text' ? `\`${rowTitle(row)}\` ${fault}` : `\`${rowTitle(row)}\`: ${fault}${like}`
 }
+
+const exampleOf = (row: Row, { units = 'mm' }: Checking): string =>
+  `; e.g. ${quote(rowExample(row, units), 80)}`
 
 const checkItem = (
   tree: Tree,
@@ -110,7 +118,7 @@ const checkItem = (
         ? lengthValue(tree.text, on.units, value)
         : sheetValue(tree.text, on.units, value)
   if ('value' in read) return read.value
-  on.report(read.code, path, tree.place, sentence(row, read))
+  on.report(read.code, path, tree.place, sentence(row, read, on))
   return undefined
 }
 
@@ -150,8 +158,13 @@ export const checkMap = (tree: TreeMap, row: Row, path: string, on: Checking): E
     const own = rows.find((r) => rowKey(r) === key.text)
     const at = path === '' ? key.text : `${path}.${key.text}`
     if (own === undefined) {
-      const near = kindsWith(row, key.text).length > 0 ? undefined : nearWord(key.text, rows.map(rowKey))
-      on.report('unknown-key', at, key.place, unknownKey(key, near, row))
+      const found = slipIn(key.text, rows.map(rowKey))
+      // a word alone is a key
+      const slip = found && found.value !== '' ? found : null
+      const near =
+        slip?.key ?? (kindsWith(row, key.text).length > 0 ? undefined : nearWord(key.text, rows.map(rowKey)))
+      const words = slip ? `unknown key ${quote(key.text)}; ${slip.message}` : unknownKey(key, near, row)
+      on.report('unknown-key', at, key.place, words)
       // taken for the key that was meant, so that it is not missed as well
       if (near !== undefined && !entries.has(near)) entries.set(near, { kind: 'bad', place: value.place })
     } else if (keys.has(key.text)) {

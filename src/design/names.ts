@@ -16,7 +16,8 @@ export interface NamedRamp extends RampMap {
   readonly path: string
 }
 
-const nameOfOnlyOne = 'ramp'
+/** What a single ramp without a name is called. */
+export const nameOfOnlyOne = 'ramp'
 
 /** Every ramp gets a name of its own; a single one may go without. */
 export const nameRamps = (maps: readonly RampMap[], report: Report): readonly NamedRamp[] => {

@@ -1,5 +1,6 @@
 import { Composer, CST, isMap, isScalar, isSeq, Lexer, LineCounter, Parser, visit } from 'yaml'
 import { harmless, quote } from '../length/quote.ts'
+import { colonSlip } from './colon-slip.ts'
 import type { Place } from './problem.ts'
 import type { Report } from './report.ts'
 import type { Tree, TreeScalar } from './tree.ts'
@@ -10,6 +11,14 @@ const mostLetters = 256 * 1024
 const mostDepth = 32
 /** words, signs, blanks and line ends; twenty ramps with every key and a comment on each take about 9,000 */
 const mostTokens = 30_000
+
+/** Faults that a forgotten colon, or the blank behind it, may come out as. */
+const fromSlip: ReadonlySet<string> = new Set([
+  'MISSING_CHAR',
+  'MULTILINE_IMPLICIT_KEY',
+  'UNEXPECTED_TOKEN',
+  'BAD_INDENT',
+])
 
 const wholeFile: Place = { line: 1, column: 1, offset: 0, end: 0 }
 
@@ -67,8 +76,12 @@ export const parseDesign = (text: string, report: Report): Tree | undefined => {
   const document = documents[0]
   const fault = documents.flatMap((d) => d.errors)[0]
   // only the first: behind a slip of the syntax the rest of the text is read askew
-  if (fault !== undefined)
-    return fail('yaml', placeOf(...fault.pos), yamlFault(fault.code, harmless(fault.message)))
+  if (fault !== undefined) {
+    const slip = fromSlip.has(fault.code) ? colonSlip(text, fault.pos[0]) : null
+    return slip
+      ? fail('yaml', placeOf(slip.from, slip.to), slip.message)
+      : fail('yaml', placeOf(...fault.pos), yamlFault(fault.code, harmless(fault.message)))
+  }
   const second = documents[1]
   if (second !== undefined)
     return fail('yaml', placeOf(second.range[0], second.range[0]), yamlFault('MULTIPLE_DOCS', ''))

@@ -9,6 +9,11 @@ const mostTitle = 200
 const mostName = 40
 
 const length = (least: number, most: number): Value => ({ kind: 'length', least, most })
+/** A ramp or flat narrower or shorter than 12 in was meant in feet; 300 mm, so that 12 in is within. */
+const leastSide = 300
+/** Sheets carry nobody over wider bays than 24 in; 610 mm, so that 24 in is within. Common practice, no source. */
+const mostEvery = 610
+
 const choice = (...of: readonly string[]): Value => ({ kind: 'choice', of })
 const map = (...alternatives: readonly Alternatives[]): Value => ({ kind: 'map', alternatives })
 const exactlyOne = (...keys: readonly string[]): Alternatives => ({
@@ -109,7 +114,7 @@ const quarterRows: readonly Row[] = [
   row('ramps[quarter].kind', choice(...kinds), defaults('quarter'), same('quarter'), 'what sort of ramp'),
   row(
     'ramps[quarter].width',
-    length(200, 12_000),
+    length(leastSide, 12_000),
     open('one of `width`, `stores-inside`'),
     ['1216', '47 1/2'],
     'outside to outside of the sides',
@@ -264,7 +269,7 @@ const quarterRows: readonly Row[] = [
   ),
   row(
     'ramps[quarter].studs.every',
-    length(40, 1000),
+    length(40, mostEvery),
     defaults('200', '8'),
     ['200', '8'],
     'from one stud to the next, along the curve',
@@ -279,7 +284,7 @@ const quarterRows: readonly Row[] = [
   ),
   row(
     'ramps[quarter].studs.foot.every',
-    length(40, 1000),
+    length(40, mostEvery),
     required,
     ['150', '6'],
     'from one to the next there',
@@ -465,14 +470,14 @@ const flatRows: readonly Row[] = [
   ),
   row(
     'ramps[flat].width',
-    length(200, 12_000),
+    length(leastSide, 12_000),
     required,
     ['1216', '47 1/2'],
     'outside to outside of the sides',
   ),
   row(
     'ramps[flat].length',
-    length(200, 10_000),
+    length(leastSide, 10_000),
     required,
     ['2440', '96'],
     'the whole side, from one end to the other',
@@ -517,7 +522,7 @@ const flatRows: readonly Row[] = [
   sharedRow('studs.section'),
   row(
     'ramps[flat].studs.every',
-    length(40, 1000),
+    length(40, mostEvery),
     defaults('200', '8'),
     ['200', '8'],
     'from one stud to the next, along the side',

@@ -9,6 +9,8 @@ export type Reading<T> = { readonly value: T } | Fault
 export interface Fault {
   readonly code: string
   readonly fault: string
+  /** the key's own example says how it is written */
+  readonly example?: true
 }
 
 /** `units` is undefined while the file does not say: then sizes are not judged. */
@@ -27,8 +29,13 @@ export const pairValue = (
 ): Reading<readonly [number, number]> => {
   const halves = text.split(/\s*[x×]\s*/i)
   const [first, second] = halves
-  if (halves.length !== 2 || !first || !second)
-    return { code: 'shape', fault: `${quote(text)} is not a pair such as A x B` }
+  if (halves.length !== 2 || !first || !second) {
+    const sides = text.split(/\s*(?:\bby\b|[*,;])\s*/i).map((side) => side.trim())
+    const meant = sides.length === 2 && sides.every((side) => 'mm' in readLength(side, units ?? 'mm'))
+    return meant
+      ? { code: 'shape', fault: `${quote(text)} is written with an x: ${quote(sides.join(' x '))}` }
+      : { code: 'shape', fault: `${quote(text)} is not a pair`, example: true }
+  }
   const b = readLength(second, units ?? 'mm')
   const a = readLength(first, units ?? 'mm')
   const shared = 'mm' in a && 'mm' in b && a.unit === null && b.unit !== null ? `${first} ${b.unit}` : first
@@ -40,6 +47,8 @@ export const pairValue = (
 
 /** `9 plywood`, `1/16 in steel`; plywood where no material is said. */
 export const sheetValue = (text: string, units: Units | undefined, range: Range): Reading<Sheet> => {
+  const turned = turnedSheet(text.trim(), units)
+  if (turned) return turned
   const [, before, word] = /^(.*\S)\s+(\p{L}+)$/u.exec(text.trim()) ?? []
   const material = materials.find((m) => m === word?.toLowerCase())
   const thickness = lengthValue(material === undefined ? text : before!, units, range)
@@ -47,6 +56,17 @@ export const sheetValue = (text: string, units: Units | undefined, range: Range)
   const materialWrong =
     thickness.code === 'length' && before !== undefined && 'mm' in readLength(before, units ?? 'mm')
   return materialWrong && material === undefined ? unknownWord('material', word!, materials) : thickness
+}
+
+/** `plywood 3/8`, or a material alone: told apart from a slip in a length. */
+const turnedSheet = (text: string, units: Units | undefined): Fault | null => {
+  const [, word, rest] = /^(\p{L}+)(?:\s+(.+))?$/u.exec(text) ?? []
+  const material = materials.find((m) => m === word?.toLowerCase())
+  if (material === undefined) return null
+  const order = 'thickness first, then the material'
+  return rest !== undefined && 'mm' in readLength(rest, units ?? 'mm')
+    ? { code: 'shape', fault: `${order}: ${quote(`${rest} ${material}`)}` }
+    : { code: 'shape', fault: `${quote(text)} has no thickness in front; ${order}`, example: true }
 }
 
 export const choiceValue = (text: string, of: readonly string[], what: string): Reading<string> => {

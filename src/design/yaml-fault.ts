@@ -12,9 +12,11 @@ export const yamlFault = (code: string, message: string): string => {
     case 'MISSING_CHAR': {
       const quoteMark = /Missing closing (["'])/.exec(message)?.[1]
       if (quoteMark !== undefined) return `a quotation mark ${quoteMark} is never closed`
-      return /Sequence item/.test(message)
-        ? 'this key is indented wrongly: it belongs to no entry; keys of one map start in one column'
-        : `something is missing here, perhaps a blank, a comma or a bracket (${message})`
+      if (/Sequence item/.test(message))
+        return 'this key is indented wrongly: it belongs to no entry; keys of one map start in one column'
+      return /map keys/.test(message)
+        ? 'a key takes a colon and a blank behind it, as in `title: Low ramp`; is one of them missing here?'
+        : 'something is missing here, perhaps a blank, a comma or a bracket'
     }
     case 'BAD_SCALAR_START':
       return 'a value must not start with this character; put it in quotes'

@@ -2,6 +2,7 @@ import type { Units } from '../design/design.ts'
 import { cross } from '../drawing/cross.ts'
 import { type Drawing, fill, stroke, text } from '../drawing/drawing.ts'
 import { paragraph } from '../drawing/paragraph.ts'
+import { textWidth } from '../drawing/text-width.ts'
 import type { Box } from '../geometry/bounds.ts'
 import { circle, pathOf, rectangle } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
@@ -24,6 +25,8 @@ export interface SquareFacts {
   readonly command: string
   /** name of the printer whose correction is used; null for none */
   readonly printer: string | null
+  /** combs at the paper's edges are drawn as well */
+  readonly combs: boolean
 }
 
 /** Room that rulers, words and the square's own distance from the edges take beside it, mm. */
@@ -43,7 +46,7 @@ export const squareSideIn = (window: Box): number =>
   ) ?? 50
 
 /** The page that proves the printer: a true square, two long rulers, nine dots; ideal page mm. */
-export const squarePage = (window: Box, { units, set, command, printer }: SquareFacts): SquarePage => {
+export const squarePage = (window: Box, { units, set, command, printer, combs }: SquareFacts): SquarePage => {
   const width = window.x1 - window.x0
   const side = squareSideIn(window)
   const size = width < 120 ? letters.small : 3.2
@@ -51,7 +54,10 @@ export const squarePage = (window: Box, { units, set, command, printer }: Square
   const inches = units === 'in' ? ` (${showLength(side, 'in', { unit: true })})` : ''
   const sideWords = `${side} mm${inches}`
   const diagonalWords = `${(side * Math.SQRT2).toFixed(1)} mm`
-  const words: readonly (readonly [string, typeof style & { face?: 'bold' }])[] = [
+  const small = { ...style, size: letters.small as typeof size }
+  const across = rulerLength(width - rulerInset - 4, units)
+  /** `down`: where the ruler down the page ends, mm */
+  const words = (down: number): readonly (readonly [string, typeof style & { face?: 'bold' }])[] => [
     [
       printer === null ? 'Check the printer first' : `Printed with the correction of ${printer}`,
       { ...style, size: letters.word as typeof size, face: 'bold' },
@@ -63,19 +69,34 @@ export const squarePage = (window: Box, { units, set, command, printer }: Square
     [
       `Off by more than 0.5 mm: print at 100 %, never "fit to page", one-sided, and measure again. Still off: ${
         printer === null
-          ? 'measure diagonals A and B and the long rulers too, and type at the computer:'
+          ? 'measure diagonals A and B too, and type at the computer:'
           : 'print a square without correction and gauge that one anew; this one would tell what is left only. Type at the computer:'
       }`,
       style,
     ],
-    [command, { ...style, size: letters.small as typeof size }],
+    [command, small],
+    ...(printer === null
+      ? ([
+          [
+            `A long ruler from 0 to its end tells more: add --across ____mm/${plainMm(across)} or --down ____mm/${plainMm(down)}.`,
+            small,
+          ],
+        ] as const)
+      : []),
   ]
-  let top = window.y1 - 2
-  const paragraphs = words.map(([line, look]) => {
-    const lines = paragraph({ x: window.x0, y: top }, line, look)
-    top = lines.bottom
-    return lines.marks
-  })
+  const lay = (down: number) => {
+    let top = window.y1 - 2
+    const marks = words(down).map(([line, look]) => {
+      const lines = paragraph({ x: window.x0, y: top }, line, look)
+      top = lines.bottom
+      return lines.marks
+    })
+    return { marks, top }
+  }
+  // the ruler begins where the words end: they are laid with a length as long as its own first
+  const { top } = lay(888.8)
+  const down = rulerLength(top - window.y0 - rulerInset - 4, units)
+  const paragraphs = lay(down).marks
   const corner = {
     x: window.x0 + rulerInset + 16,
     y: Math.max(window.y0 + rulerInset + 16, (top + window.y0 + 16 - side) / 2),
@@ -115,16 +136,34 @@ export const squarePage = (window: Box, { units, set, command, printer }: Square
         `set ${set}; the dots are for a scan`,
         { align: 'middle' },
       ),
-      ...longRuler(rulerFrom, width - rulerInset - 4, false, units),
-      ...longRuler(rulerFrom, top - window.y0 - rulerInset - 4, true, units),
+      ...(combs ? combWords({ x: corner.x, y: corner.y - 5 }, window.x1 - corner.x) : []),
+      ...longRuler(rulerFrom, across, false, units),
+      ...longRuler(rulerFrom, down, true, units),
     ],
   }
 }
 
-/** A ruler from zero as long as the page allows; figures in the builder's units, crosses at both ends. */
-const longRuler = (from: Point, room: number, down: boolean, units: Units): Drawing => {
+/** What the combs are for, between the square and the ruler under it. */
+const combWords = (at: Point, room: number): Drawing => {
+  const words =
+    'Combs at the edges: the first tick that is printed whole is that margin in mm, for --margins.'
+  const size = Math.min(letters.small, room / textWidth(words, 1, 'regular'))
+  return [text('note', at, size, words)]
+}
+
+/** As long as the room allows, in whole ticks; mm. */
+const rulerLength = (room: number, units: Units): number => {
+  const { tick } = rulerStep(units)
+  return Math.floor((room - 3) / tick) * tick
+}
+
+/** As `gauge` reads it, in one word. */
+const plainMm = (mm: number): string => `${showLength(mm, 'mm', { decimals: 1 })}mm`
+
+/** A ruler from zero; figures in the builder's units, crosses at both ends. */
+const longRuler = (from: Point, length: number, down: boolean, units: Units): Drawing => {
   const { tick, figure } = rulerStep(units)
-  const count = Math.floor((room - 3) / tick)
+  const count = Math.round(length / tick)
   const place = (along: number, aside: number): Point =>
     down ? { x: from.x + aside, y: from.y + along } : { x: from.x + along, y: from.y + aside }
   const every = Math.round(figure / tick)

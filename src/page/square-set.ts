@@ -19,7 +19,7 @@ export const squareDraft = (
 ): Draft => {
   const command =
     printer === null ? gaugeCommand(sheet, combs) : `traceply square --paper ${sheet.paper.name}`
-  const facts = { units, set, printer, command }
+  const facts = { units, set, printer, command, combs }
   const { drawing, corner } = squarePage(sheetWindow(sheet), facts)
   return {
     kind: 'square',

@@ -7,15 +7,22 @@ const mostOff = 0.03
 
 const near = (value: number, nominal: number): boolean => Math.abs(value / nominal - 1) <= mostOff
 
-/** The readings that come out when two neighbouring digits of the typed one are swapped, and are plausible. */
-const swapped = ({ text, measured, nominal }: Reading): string | undefined => {
+/** The plausible reading that comes out when two neighbouring signs of the typed one are swapped, and whether one is its point. */
+const swapped = ({
+  text,
+  measured,
+  nominal,
+}: Reading): { readonly text: string; readonly point: boolean } | undefined => {
   const number = /^[\d.]+/.exec(text)?.[0]
   if (number === undefined || Number(number) === 0) return undefined
   const unit = measured / Number(number)
   for (let i = 0; i + 1 < number.length; i++) {
     const other = number.slice(0, i) + number[i + 1] + number[i] + number.slice(i + 2)
     if (Number.isFinite(Number(other)) && near(Number(other) * unit, nominal))
-      return text.replace(number, other)
+      return {
+        text: text.replace(number, other.replace(/\.$/, '')),
+        point: number.slice(i, i + 2).includes('.'),
+      }
   }
   return undefined
 }
@@ -31,7 +38,8 @@ export const readingFault = (option: string, reading: Reading): string | null =>
   if (near(measured / inch, nominal))
     return `${off}; mm read as inches? ${text.replace(/in|"/i, 'mm')} would fit`
   const other = swapped(reading)
-  if (other !== undefined) return `${off}; two digits swapped? ${other} would fit`
+  if (other !== undefined)
+    return `${off}; ${other.point ? 'the point in the wrong place' : 'two digits swapped'}? ${other.text} would fit`
   if (measured < nominal && measured > 0.85 * nominal)
     return `${off}; print again at 100 %, never "fit to page", and measure from mark to mark`
   return `${off}; a printer in order is at most ${mostOff * 100} % off: measure again, from mark to mark`

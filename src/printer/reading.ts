@@ -14,10 +14,12 @@ export const squareSide = 150
 const withUnit = (text: string): number | { readonly error: string } => {
   const reading = readLength(text, 'mm')
   if ('error' in reading) return reading
-  if (reading.unit === null)
+  if (reading.unit === null) {
+    const number = text.trim().replace(/\.$/, '')
     return {
-      error: `${text.trim()} has no unit; write ${text.trim()}mm or ${text.trim()}in, so that it cannot be mistaken`,
+      error: `${text.trim()} has no unit; write ${number}mm or ${number}in, so that it cannot be mistaken`,
     }
+  }
   return reading.mm
 }
 

@@ -17,8 +17,11 @@ export interface Check {
 /** A check before it is known which ramp it belongs to. */
 export type Finding = Omit<Check, 'ramp'>
 
-/** Whether a ramp so changed is rid of the finding at hand, and has no stop that it did not have before. */
-export type Trial = (changed: QuarterDesign) => boolean
+/**
+ * Whether a ramp so changed is rid of the finding at hand, and has no stop that it did not have before; if told so, none of
+ * these new warnings either.
+ */
+export type Trial = (changed: QuarterDesign, without?: readonly string[]) => boolean
 
 /** A finding whose remedies are tried on the whole ramp before they are offered. */
 export type Draft = Omit<Finding, 'message'> & { readonly message: string | ((trial: Trial) => string) }

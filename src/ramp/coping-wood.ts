@@ -2,7 +2,18 @@ import type { QuarterDesign, Units } from '../design/design.ts'
 import { type Draft, stop, type Trial, warn } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
 import { measured, offer, same } from './offer.ts'
-import { backKey, downKey, firstOf, firstThat, orWays, outKey, upKey } from './retype.ts'
+import {
+  backKey,
+  downKey,
+  firstOf,
+  firstThat,
+  type Key,
+  type Offered,
+  orWays,
+  outKey,
+  quietThat,
+  upKey,
+} from './retype.ts'
 import { deckTop } from './reveal-words.ts'
 import type { Transition } from './transition.ts'
 
@@ -19,7 +30,8 @@ export const levelFinding = (
 ): Draft => {
   const show = (mm: number): string => measured(mm, units)
   return stop('notch-level', (trial: Trial) => {
-    const first = firstOf(ramp, units, trial)
+    const first = (key: Key, from: number, towards: 1 | -1): Offered | null =>
+      quietThat(trial, ramp, key, from, towards, units)
     if (floor >= frame - same) {
       const lower = first(upKey, up - (floor - frame), -1)
       return (

@@ -1,10 +1,10 @@
 import type { QuarterDesign, Units } from '../design/design.ts'
 import { boxCorners } from '../geometry/clip.ts'
-import { convexOverlap } from '../geometry/overlap.ts'
 import type { Point } from '../geometry/point.ts'
 import { type Finding, note } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
-import { listed, measured, same } from './offer.ts'
+import { listed, measured } from './offer.ts'
+import { apart, cornersApart, holdsPipe, insidePanel, pipeRun, pipeTimbers } from './pipe-timber.ts'
 import type { Side } from './side.ts'
 import type { Stud } from './studs.ts'
 import { type Timber, timberCorners } from './timber.ts'
@@ -14,6 +14,9 @@ import type { Transition } from './transition.ts'
 export interface DeckTimber extends Timber {
   readonly role: 'pipe' | 'backing' | 'deck' | 'back'
 }
+
+/** Less air needs no packing, mm. */
+const touching = 1
 
 /**
  * The timbers behind the lip, each where it fits in the panel and meets none of the others: the pipe's own first, then the
@@ -37,36 +40,19 @@ export const solveDeckTimbers = (
   }
   const findings: Finding[] = []
   const timbers: DeckTimber[] = []
+  const panel = { length: side.length, chamfer: ramp.chamfer }
   const fits = (candidate: DeckTimber): boolean =>
-    insidePanel(timberCorners(candidate), transition, side, ramp.chamfer) &&
-    (!coping || convexOverlap(timberCorners(candidate), notchBox(coping, side)) <= same) &&
-    [...studs, ...timbers].every(
-      (other) => convexOverlap(timberCorners(candidate), timberCorners(other)) <= same,
-    )
+    insidePanel(candidate, transition, panel) &&
+    (!coping || cornersApart(timberCorners(candidate), notchBox(coping, side))) &&
+    [...timbers, ...studs].every((other) => apart(candidate, other))
   const add = (...ways: readonly DeckTimber[]): boolean => {
     const found = ways.find(fits)
     if (found) timbers.push(found)
     return found !== undefined
   }
 
-  if (coping) {
-    const r = coping.outside / 2
-    const floor = coping.centre.y - r
-    const right = coping.seat === 'square' ? coping.centre.x + r : coping.centre.x + wide / 2
-    const held = add(
-      timber('pipe', 'flat', right - wide / 2, floor),
-      timber('pipe', 'edge', coping.centre.x, floor),
-      timber('pipe', 'edge', right - thin / 2, floor),
-    )
-    // the lip stud lies right under the notch and takes the pipe's screws as well
-    if (!held && !studs.some((stud) => stud.role === 'lip'))
-      findings.push(
-        note(
-          'pipe-timber',
-          'no timber fits under the pipe; block under it between the sides where its screws go',
-        ),
-      )
-  }
+  if (coping && !add(...pipeTimbers(ramp, coping).map((own) => ({ ...own, role: 'pipe' as const }))))
+    findings.push(...pipeFindings(ramp, coping, studs, units))
   if (ramp.deckBoard) {
     const first = wall + thin / 2
     const last = side.length - thin / 2
@@ -115,18 +101,22 @@ const notchBox = ({ centre, outside }: SolvedCoping, { height }: Side): readonly
   return boxCorners({ x0: centre.x - r, y0: low, x1: centre.x + r, y1: Math.max(height, low) })
 }
 
-const insidePanel = (
-  corners: readonly Point[],
-  { curve }: Transition,
-  side: Side,
-  chamfer: number,
-): boolean =>
-  corners.every(
-    (p) =>
-      p.x >= -same &&
-      p.y >= -same &&
-      p.x <= side.length + same &&
-      p.y <= side.height + same &&
-      p.x - p.y <= side.length - chamfer + same &&
-      (p.x >= curve.point(curve.lip).x || curve.nearest(p).distance >= -same),
-  )
+/** What holds a pipe without a timber of its own: the lip stud, or blocks. */
+const pipeFindings = (
+  ramp: QuarterDesign,
+  coping: SolvedCoping,
+  studs: readonly Stud[],
+  units: Units,
+): readonly Finding[] => {
+  const lip = studs.find(({ role }) => role === 'lip')
+  const air = lip && holdsPipe(coping, lip, ramp, units) ? pipeRun(coping, lip)!.air : null
+  if (air !== null && air < touching) return []
+  return [
+    note(
+      'pipe-timber',
+      air === null
+        ? `no timber of this section fits under the pipe: where its screws go, cut blocks to fill what is free under the notch's floor, and fix them to ${lip ? 'the last stud' : 'the sides'}`
+        : `no timber of its own fits under the pipe: its screws go into the last stud, ${measured(air, units)} under the notch's floor; pack that, and take screws so much longer`,
+    ),
+  ]
+}

@@ -1,8 +1,10 @@
 import type { Units } from '../design/design.ts'
+import { nameOfOnlyOne } from '../design/names.ts'
 import type { Range } from '../design/plausible.ts'
 import { rangeAt } from '../design/schema.ts'
 import { quote } from '../length/quote.ts'
 import { type Finding, note, warn } from './check.ts'
+import { flatRange, flatSurfaces } from './flat-heights.ts'
 import { measured, offer, same } from './offer.ts'
 import type { Flat, Quarter } from './ramp.ts'
 import { leastRipped } from './studs.ts'
@@ -28,18 +30,60 @@ export const meetingFindings = (
 ): readonly Finding[] => {
   const { design, transition } = quarter
   if (design.runOut.kind !== 'flat' || !transition) return []
-  return flats.length === 0 ? [missing(transition, units)] : meeting(quarter, transition, flats, units)
+  return flats.length === 0
+    ? [missing(quarter, transition, units)]
+    : meeting(quarter, transition, flats, units)
 }
 
 /** Height at which the ridden face, continued, runs level. */
 const levelOf = ({ centre, radius }: Transition): number => centre.y - radius.surface
 
-const missing = (transition: Transition, units: Units): Finding =>
-  warn(
+/** Toes with which a face that runs level at a height ends no farther above a surface than a wheel takes, mm. */
+const toesFor = ({ radius }: Transition, level: number, surface: number): Range => {
+  const toe = rangeAt('ramps[quarter].toe')
+  const c = radius.surface + level
+  const highest = c - (radius.frame * (c - surface - stepLimit)) / radius.surface
+  return {
+    least: Math.max(toe.least, c - radius.frame),
+    most: Math.min(toe.most, highest),
+  }
+}
+
+/** The nearest of them as words, none where the toe is one already; null where none can be typed. */
+const toeWords = (toe: number, { least, most }: Range, units: Units): string | null => {
+  if (toe >= least - same && toe <= most + same) return ''
+  const { atLeast, atLeastMm, atMost } = offer(units)
+  if (atLeastMm(least) > most + same) return null
+  return ` with a toe of ${toe < least ? atLeast(least) : atMost(most)}`
+}
+
+const missing = ({ design, skinThickness }: Quarter, transition: Transition, units: Units): Finding => {
+  const { atLeast, atLeastMm, nearest, nearestMm } = offer(units)
+  const level = levelOf(transition)
+  const { least } = flatSurfaces(skinThickness)
+  const names = design.name === nameOfOnlyOne ? ', and give each ramp a `name`' : ''
+  const otherwise = `${names}, or say what else closes the step`
+  const none = 'the run-out is a flat, and the file has none: '
+  const now = `${measured(level, units)} above the floor now`
+  if (level >= least - same) {
+    const toe = toeWords(design.toe, toesFor(transition, level, level), units) ?? ''
+    return warn(
+      'flat-missing',
+      `${none}add one (kind: flat) with its surface where the ridden face runs level, ${now}${toe && `,${toe}`}${otherwise}`,
+    )
+  }
+  // the surface that is typed, and the tangent that is typed for it
+  const { layer } = design.transition.tangent
+  const skin = layer === 'frame' ? skinThickness : 0
+  const tangent = atLeastMm(least) - skin
+  const toe =
+    toeWords(design.toe, toesFor(transition, nearestMm(tangent) + skin, atLeastMm(least)), units) ?? ''
+  return warn(
     'flat-missing',
-    `the run-out is a flat, and the file has none: add one (kind: flat) with its surface where the ridden face runs level, ` +
-      `${measured(levelOf(transition), units)} above the floor now, or say what else closes the step`,
+    `${none}the ridden face runs level ${now}, too low for one under a skin like this: ` +
+      `type \`tangent: { ${layer}: ${nearest(tangent)} }\`${toe} and add a flat (kind: flat) with a surface height of ${atLeast(least)}${otherwise}`,
   )
+}
 
 const meeting = (
   quarter: Quarter,
@@ -74,37 +118,45 @@ const heightFinding = (
   flat: Flat,
   units: Units,
 ): Finding => {
-  const { nearest, nearestMm, atLeast, atLeastMm, atMost } = offer(units)
+  const { nearest, nearestMm, atMost } = offer(units)
   const show = (mm: number): string => measured(mm, units)
   const [level, surface] = [levelOf(transition), flat.heights.surface]
-  const own = (at: number): number => at - (flat.design.height.layer === 'frame' ? flat.skinThickness : 0)
+  const bare = flat.design.height.layer === 'frame' ? flat.skinThickness : 0
   const lower = `a ${flat.design.height.layer} height of`
   const { layer } = design.transition.tangent
   const takes = {
     tangent: rangeAt(`ramps[quarter].transition.tangent.${layer}`),
     toe: rangeAt('ramps[quarter].toe'),
-    height: rangeAt(`ramps[flat].height.${flat.design.height.layer}`),
+    height: flatRange(flat.design.height.layer),
   }
-  const tangent = surface - (layer === 'frame' ? skinThickness : 0)
-  // the frame's curve comes no lower than this once that is typed
-  const lowest = nearestMm(tangent) - (layer === 'frame' ? 0 : skinThickness)
-  const toe = design.toe < lowest - same ? ` with a toe of ${atLeast(lowest)}` : ''
+  const skin = layer === 'frame' ? skinThickness : 0
+  /** The toe is judged by what is takes. */
+  const toeFor = (level: number, surface: number): string | null =>
+    toeWords(design.toe, toesFor(transition, level, surface), units)
+  const tangent = surface - skin
+  const height = level - bare
+  const up = within(nearestMm(tangent), takes.tangent) ? toeFor(nearestMm(tangent) + skin, surface) : null
+  const down =
+    level - flat.skinThickness >= leastRipped + meetWithin && within(nearestMm(height), takes.height)
+      ? toeFor(level, nearestMm(height) + bare)
+      : null
   const ways = [
-    ...(within(nearestMm(tangent), takes.tangent) && (toe === '' || atLeastMm(lowest) <= takes.toe.most)
-      ? [`type \`tangent: { ${layer}: ${nearest(tangent)} }\`${toe}`]
-      : []),
-    ...(level - flat.skinThickness >= leastRipped + meetWithin && within(nearestMm(own(level)), takes.height)
-      ? [`give ${quote(flat.name)} ${lower} ${nearest(own(level))}`]
-      : []),
+    ...(up === null ? [] : [`type \`tangent: { ${layer}: ${nearest(tangent)} }\`${up}`]),
+    ...(down === null ? [] : [`give ${quote(flat.name)} ${lower} ${nearest(height)}${down}`]),
   ]
+  const over = transition.toeStep - surface
+  const steps =
+    over > stepLimit + same
+      ? `, and at the toe the face ends ${show(over)} above it (a wheel stops at more than ${show(stepLimit)})`
+      : ''
   const highest = Math.min(
     takes.toe.most + skinThickness,
     takes.tangent.most + (layer === 'frame' ? skinThickness : 0),
   )
-  const first = `give ${quote(flat.name)} ${lower} ${atMost(own(highest - roundings))} or less, then raise the tangent to it`
+  const first = `give ${quote(flat.name)} ${lower} ${atMost(highest - roundings - bare)} or less, then raise the tangent to it`
   return warn(
     'flat-meets',
-    `the ridden face runs level ${show(level)} above the floor, the surface of ${quote(flat.name)} lies at ${show(surface)}; ` +
+    `the ridden face runs level ${show(level)} above the floor, the surface of ${quote(flat.name)} lies at ${show(surface)}${steps}; ` +
       (ways.length > 0 ? ways.join(', or ') : first),
   )
 }

@@ -21,15 +21,40 @@ const widths = new Map([
   [12, 11.25],
 ])
 
-/** A section typed by the name that timber is sold under in inches. In mm the names differ by country. */
-export const nominalFindings = ({ studs: { section } }: RampDesign, units: Units): readonly Finding[] => {
-  if (units !== 'in') return []
+/** Outside of steel pipe by the name it is sold under, inches, as a rule reads it: ASME B36.10M, ASTM A53. */
+const pipes = new Map([
+  [1.25, '1.66'],
+  [1.5, '1.9'],
+  [2, '2 3/8'],
+  [2.5, '2 7/8'],
+])
+
+/** What is typed by the name that it is sold under in inches. In mm the names differ by country. */
+export const nominalFindings = (ramp: RampDesign, units: Units): readonly Finding[] =>
+  units === 'in' ? [...studFindings(ramp), ...pipeFindings(ramp)] : []
+
+const named = <T>(table: ReadonlyMap<number, T>, size: number): T | undefined =>
+  [...table].find(([name]) => Math.abs(name - size) < same)?.[1]
+
+const show = (inches: number): string => rounded(inches * inch, 'in').replace(/ in$/, '')
+
+const pipeFindings = (ramp: RampDesign): readonly Finding[] => {
+  const typed = ramp.kind === 'quarter' && ramp.coping ? ramp.coping.outside / inch : 0
+  const outside = named(pipes, typed)
+  if (outside === undefined) return []
+  return [
+    warn(
+      'pipe-nominal',
+      `the pipe is taken as ${show(typed)} in thick in real; pipe sold as ${show(typed)} in measures ${outside} in outside: ` +
+        `type what you measure (outside: ${outside})`,
+    ),
+  ]
+}
+
+const studFindings = ({ studs: { section } }: RampDesign): readonly Finding[] => {
   const [thin, wide] = [Math.min(...section) / inch, Math.max(...section) / inch]
-  const named = (table: ReadonlyMap<number, number>, size: number): number | undefined =>
-    [...table].find(([name]) => Math.abs(name - size) < same)?.[1]
   const [thickness, width] = [named(thicknesses, thin), named(widths, wide)]
   if (thickness === undefined || width === undefined) return []
-  const show = (inches: number): string => rounded(inches * inch, 'in').replace(/ in$/, '')
   return [
     warn(
       'stud-nominal',

@@ -114,6 +114,29 @@ export const firstThat = (
   return null
 }
 
+/** Warnings of a pipe badly seated: a value beside one that brings them is worth a little more change. */
+const illSeated = ['notch-wood', 'notch-wall', 'pipe-behind-face', 'pipe-under-deck'] as const
+
+/** How much more, mm. */
+const near = 60
+
+/** `firstThat`, or the first near to it that seats the pipe well. */
+export const quietThat = (
+  trial: Trial,
+  design: QuarterDesign,
+  key: Key,
+  from: number,
+  towards: 1 | -1,
+  units: Units,
+): Offered | null => {
+  const first = firstThat(trial, design, key, from, towards, units)
+  if (first === null) return null
+  const quiet: Trial = (changed) => trial(changed, illSeated)
+  const { least, most } = key.range
+  const range = { least: Math.max(least, first.mm - near), most: Math.min(most, first.mm + near) }
+  return firstThat(quiet, design, { ...key, range }, first.mm, towards, units) ?? first
+}
+
 /** `firstThat` for several keys of one design. */
 export const firstOf =
   (design: QuarterDesign, units: Units, trial: Trial) =>
@@ -125,3 +148,6 @@ export const orWays = (ways: readonly (string | null)[], otherwise: string): str
   const found = ways.filter((way) => way !== null)
   return found.length > 0 ? found.join(', or ') : otherwise
 }
+
+/** Said where no one number puts it right: what else stops cannot be seen yet. */
+export const manyFaults = 'leave out the coping and the chamfer first, and put them back one by one'

@@ -70,15 +70,19 @@ export const betweenRows = (
   })
 }
 
-/** Evenly along each sheet, off its edges, sides and ribs, and moved clear of the screws below. */
+/**
+ * Evenly along each sheet, off its edges, sides and ribs, moved clear of the screws below, with one more where that leaves
+ * more than `spacing` between two. `open`: middles of gaps that no screw may go into. mm
+ */
 export const screwsAcross = (
   { design, units }: Framing,
   widths: readonly Stretch[],
   spacing: number,
   shifted: boolean,
   below: readonly number[],
+  open: readonly number[] = [],
 ): readonly number[] => {
-  const { edge } = practice[units]
+  const { edge, gap } = practice[units]
   const keep = design.sides.thickness / 2 + studEnd
   const walls = wallMiddles(design)
   const offWalls = (p: number): boolean => walls.every((m) => Math.abs(p - m) >= keep - same)
@@ -98,14 +102,36 @@ export const screwsAcross = (
       p <= high + same &&
       offWalls(p) &&
       below.every((other) => Math.abs(other - p) >= screwApart - same) &&
+      open.every((seam) => Math.abs(seam - p) >= edge + gap / 2 - same) &&
       screws.every((other) => Math.abs(other - p) >= screwApart - same)
     for (const p of wanted) {
       const found = free(p) ? p : aside(p, step / 2).find(free)
       if (found !== undefined) screws.push(found)
     }
+    screws.push(
+      ...between(
+        screws.filter((p) => p >= from).sort((a, b) => a - b),
+        spacing,
+        free,
+      ),
+    )
   }
-  return screws
+  return screws.sort((a, b) => a - b)
 }
+
+/** One more between any two that are farther apart than told, nearest to their middle. */
+const between = (
+  sorted: readonly number[],
+  spacing: number,
+  free: (p: number) => boolean,
+): readonly number[] =>
+  sorted.slice(1).flatMap((b, i): readonly number[] => {
+    const a = sorted[i]!
+    const middle = (a + b) / 2
+    if (b - a <= spacing + same) return []
+    const found = [middle, ...aside(middle, (b - a) / 2 - screwApart)].find(free)
+    return found === undefined ? [] : [found]
+  })
 
 /** The nearest first, in whole millimetres either way. */
 const aside = (p: number, most: number): readonly number[] =>

@@ -2,7 +2,7 @@ import type { Units } from '../design/design.ts'
 import { inch } from '../geometry/inch.ts'
 import { type Finding, note, warn } from './check.ts'
 import type { Curve } from './curve.ts'
-import { measured, same } from './offer.ts'
+import { measured, same, wordList } from './offer.ts'
 import type { ScrewRow } from './screw-rows.ts'
 import type { SkinLayer } from './skin.ts'
 import type { LayerPlan } from './skin-plan.ts'
@@ -100,7 +100,7 @@ export const solveScrews = (
     )
     if (between) findings.push(betweenFinding(layer, through, screwWithin(through, units), units))
     else if (usual === null && plan.rows.length > 0) findings.push(longFinding(plan, through, units))
-    else if (usual !== null) findings.push(...thinFindings(plan, rows, usual, deep, units))
+    if (usual !== null) findings.push(...thinFindings(plan, rows, usual, deep, units))
     return {
       count: plan.rows.reduce((sum, row) => sum + row.across.length, 0),
       length: plan.rows.length === 0 ? null : between ? screwWithin(through, units) : usual,
@@ -154,17 +154,35 @@ const thinFindings = (
     if (!other || here.wood < other.wood) places.set(row.stud, here)
   })
   if (places.size === 0) return []
-  const words = [...places].map(
-    ([stud, here]) =>
-      `stud ${stud + 1}, ${show(here.wood)} of wood with the skin: ` +
-      (here.length === null ? 'no usual screw is short enough' : `${show(here.length)} at most`),
-  )
+  // the lower number first, those of like figures together
+  const alike = new Map<string, number[]>()
+  for (const [stud, here] of [...places].sort(([a], [b]) => a - b)) {
+    const words =
+      `${show(here.wood)} of wood with the skin: ` +
+      (here.length === null ? 'no usual screw is short enough' : `${show(here.length)} at most`)
+    alike.set(words, [...(alike.get(words) ?? []), stud + 1])
+  }
+  const words = [...alike].map(([figures, numbers]) => `${studWords(numbers)}, ${figures}`)
   return [
     note(
       'screw-through',
       `layer ${layer}: a screw of ${show(usual)} comes through at ${words.join('; at ')}`,
     ),
   ]
+}
+
+/** `stud 1`, `studs 1 and 2`, `studs 1, 3 to 7 and 9`: numbers in their order. */
+const studWords = (numbers: readonly number[]): string => {
+  const runs: (readonly [number, number])[] = []
+  for (const number of numbers) {
+    const last = runs.at(-1)
+    if (last && last[1] === number - 1) runs[runs.length - 1] = [last[0], number]
+    else runs.push([number, number])
+  }
+  const words = runs.flatMap(([from, to]) =>
+    to - from < 2 ? (from === to ? [`${from}`] : [`${from}`, `${to}`]) : [`${from} to ${to}`],
+  )
+  return `${numbers.length === 1 ? 'stud' : 'studs'} ${wordList(words)}`
 }
 
 /** Ends of the skin that reach past the first and the last timber. */

@@ -1,7 +1,14 @@
 import type { RampDesign } from '../design/design.ts'
 import { type Finding, note, warn } from './check.ts'
 import { listed, measured, offer, rounded, same } from './offer.ts'
-import { betweenRows, type ScrewRow, screwApart, screwsAcross, studRows } from './screw-rows.ts'
+import {
+  betweenRows,
+  type RowPlace,
+  type ScrewRow,
+  screwApart,
+  screwsAcross,
+  studRows,
+} from './screw-rows.ts'
 import { seamStudsOf } from './seam-studs.ts'
 import { type AcrossSeam, acrossSeams, type Seam, upSeams } from './seams.ts'
 import type { SkinLayer } from './skin.ts'
@@ -48,36 +55,52 @@ const planLayer = (
   if (layer.length <= same) return { ...empty, pieces: [], seams: [], widths: [], acrossSeams: [], rows: [] }
   const lying = lie(framing.curve, layer)
   const seams = upSeams(framing, layer, lying, new Set(below.at(-1)?.seams.flatMap(seamStudsOf)))
-  const places =
-    isTop && fastensBetween(design)
-      ? betweenRows(framing, layer, lying, seams)
-      : studRows(framing, layer, lying, seams)
+  const pieces = stretches(
+    layer.length,
+    seams.map(({ at }) => at),
+    gap,
+  )
+  const onStuds = studRows(framing, layer, lying, seams)
+  const between = isTop && fastensBetween(design)
+  const places = between
+    ? betweenOrStuds(betweenRows(framing, layer, lying, seams), onStuds, pieces)
+    : onStuds
   const lower = below.flatMap(({ rows }) =>
     rows.map(({ place, across: screws }) => ({ from: framing.curve.lengthTo(place), screws })),
   )
+  // between studs a screw over the gap of two sheets holds in nothing
+  const open = between ? below.flatMap(({ acrossSeams: met }) => met.map(({ at }) => at)) : []
   // most rows have the same screws below them
   const known = new Map<string, readonly number[]>()
   const screwsOver = (place: number): readonly number[] => {
     const from = framing.curve.lengthTo(place)
     const near = lower.filter((row) => Math.abs(row.from - from) < screwApart).flatMap(({ screws }) => screws)
     const key = near.join()
-    const found = known.get(key) ?? screwsAcross(framing, widths, spacing, layer.layer % 2 === 0, near)
+    const found = known.get(key) ?? screwsAcross(framing, widths, spacing, layer.layer % 2 === 0, near, open)
     known.set(key, found)
     return found
   }
   return {
     ...empty,
-    pieces: stretches(
-      layer.length,
-      seams.map(({ at }) => at),
-      gap,
-    ),
+    pieces,
     seams,
     rows: places
       .map((row) => ({ ...row, across: screwsOver(row.place) }))
       .filter(({ across: screws }) => screws.length > 0),
   }
 }
+
+/** Rows between studs; a piece that has room for none is screwed to its studs. */
+const betweenOrStuds = (
+  between: readonly RowPlace[],
+  onStuds: readonly RowPlace[],
+  pieces: readonly Stretch[],
+): readonly RowPlace[] =>
+  pieces.flatMap(({ from, length }) => {
+    const within = ({ at }: RowPlace): boolean => at >= from && at <= from + length
+    const own = between.filter(within)
+    return own.length > 0 ? own : onStuds.filter(within)
+  })
 
 /** Seams without a stud of their own; studs that were added for others; a top sheet whose screws find no room between them. */
 export const planFindings = (plans: readonly LayerPlan[], around: Framing): readonly Finding[] => {
@@ -123,20 +146,27 @@ const betweenFindings = (
   const show = (mm: number): string => measured(mm, units)
   const { between } = practice[units]
   const bays = studs.length - 1
-  const [first] = top.rows
-  if (first === undefined || 2 * top.rows.length < bays)
+  const rows = top.rows.filter(({ on }) => on === 'between')
+  const [first] = rows
+  if (first === undefined || 2 * rows.length < bays)
     return [
       warn(
         'fasten-between',
-        `only ${top.rows.length} of ${bays} bays between studs have room for screws ${show(between)} off all timber; say \`fasten: studs\``,
+        `only ${rows.length} of ${bays} bays between studs have room for screws ${show(between)} off all timber; say \`fasten: studs\``,
       ),
     ]
-  const narrow = bays - top.rows.length
+  const narrow = bays - rows.length
+  const narrowSheets = top.pieces.filter(
+    ({ from, length }) => !rows.some(({ at }) => at >= from && at <= from + length),
+  ).length
   return [
     note(
       'fasten-between',
       `the top sheet's rows lie midway between studs, ${show(between)} or more off all timber${narrow > 0 ? `, but in ${narrow} of ${bays} bays too narrow for that` : ''}; ` +
-        `the first is ${rounded(first.at, units)} from its ${design.kind === 'quarter' ? 'toe end' : 'end'}, so hold the sheet's ends by what covers them, or by a row into the stud there`,
+        `the first is ${rounded(first.at, units)} from its ${design.kind === 'quarter' ? 'toe end' : 'end'}, so hold the sheet's ends by what covers them, or by a row into the stud there` +
+        (narrowSheets > 0
+          ? `; ${narrowSheets === 1 ? 'a sheet' : `${narrowSheets} sheets`} too short for a row between studs ${narrowSheets === 1 ? 'is' : 'are'} screwed to them`
+          : ''),
     ),
   ]
 }

@@ -11,7 +11,7 @@ export const solveDesign = (design: Design): SolvedDesign => {
   const solved = design.ramps.map((ramp) => {
     switch (ramp.kind) {
       case 'quarter':
-        return solveQuarter(ramp, design.units, design.stock)
+        return solveQuarter(ramp, design.units, design.stock, storedIn(ramp.name, design))
       case 'flat':
         return solveFlat(ramp, design.units, design.stock)
       default:
@@ -33,6 +33,9 @@ export const solveDesign = (design: Design): SolvedDesign => {
       .map(({ check }) => check),
   }
 }
+
+const storedIn = (name: string, { ramps }: Design): readonly string[] =>
+  ramps.flatMap((ramp) => (ramp.kind === 'quarter' && ramp.storesInside?.ramp === name ? [ramp.name] : []))
 
 /** What a ramp makes of the others of its design. */
 const besideFindings = (ramp: Ramp, ramps: readonly Ramp[], units: Units): readonly Finding[] => {

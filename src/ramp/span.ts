@@ -1,8 +1,9 @@
 import type { RampDesign, Units } from '../design/design.ts'
 import { rampPath, rangeAt } from '../design/schema.ts'
+import { quote } from '../length/quote.ts'
 import { studLength } from './bays.ts'
 import { type Finding, note } from './check.ts'
-import { measured, offer, rounded } from './offer.ts'
+import { measured, offer, rounded, wordList } from './offer.ts'
 
 /** What a cross timber bears between two sides. */
 export interface Span {
@@ -48,11 +49,15 @@ const onEdge = ({ studs }: RampDesign): Bearing => ({
   instead: null,
 })
 
-/** A note where a stud sags more than floors do, with the ribs or the depth that would come under that. */
+/**
+ * A note where a stud sags more than floors do, with the ribs or the depth that would come under that. `stored`: names of what
+ * stores inside the ramp, which no rib may stand in the way of.
+ */
 export const spanFindings = (
   design: RampDesign,
   units: Units,
   stud: Bearing = onEdge(design),
+  stored: readonly string[] = [],
 ): readonly Finding[] => {
   const { width, sides } = design
   const bay = (count: number): number => studLength({ width, sides: { ...sides, count } })
@@ -67,17 +72,21 @@ export const spanFindings = (
   const depth = Math.cbrt((spanRatio * spanLoad * length ** 2) / (4 * spanStiffness * stud.width))
   const ribs = (count ?? 2) - 2
   const ways = [
-    ...(count === undefined
+    ...(count === undefined || stored.length > 0
       ? []
       : [`${ribs === 1 ? '1 middle rib' : `${ribs} middle ribs`} (sides: { count: ${count} })`]),
     stud.instead ?? `studs ${offer(units).atLeast(depth)} deep or more`,
   ]
+  const keep =
+    stored.length > 0
+      ? `; ${wordList(stored.map((name) => quote(name)))} ${stored.length === 1 ? 'stores' : 'store'} inside: a middle rib would stop that, deeper studs leave less height for it`
+      : ''
   return [
     note(
       'span',
       `a stud ${rounded(length, units)} long sags about ${measured(sag, units)} (span/${Math.floor(ratio)}) under ${spanLoad} N (${Math.round(spanLoad / pound / 10) * 10} lb) ` +
         `at rest in its middle, stiffness ${spanStiffness} N/mm², both assumed; floors are commonly held to span/${spanRatio}: ` +
-        `${ways.join(' or ')} would. Judge for yourself or ask who knows timber`,
+        `${ways.join(' or ')} would${keep}. Judge for yourself or ask who knows timber`,
     ),
   ]
 }

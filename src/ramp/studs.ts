@@ -3,6 +3,7 @@ import { bisect } from '../geometry/bisect.ts'
 import { type Draft, note, stop, type Trial, warn } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
 import { listed, measured, offer, offerSteps, same, wordList } from './offer.ts'
+import { apart, holdsPipe, insidePanel, lipRoom, pipeTimbers } from './pipe-timber.ts'
 import { depthKey, everyKey, firstOf, firstThat, type Key, orWays, toeKey } from './retype.ts'
 import type { Stand } from './seam-studs.ts'
 import { type Timber, timberCorners, timberDistance } from './timber.ts'
@@ -128,15 +129,24 @@ export const solveStuds = (
       )
   }
 
-  /** Flat, its upper edge at the end of the curve, lowered by no more than it must. */
+  /** Flat, its upper edge at the end of the curve, lowered by no more than it must, or than gives the pipe its timber. */
   const lipStud = (): Stud | null => {
-    const highest = end - wide / 2
-    for (let down = 0; down <= ramp.studs.every / 2; down++) {
-      const stud = place(highest - down, 'flat', 'lip')
-      if (stud.at > 0 && fits(stud) && (!studs[0] || stud.at - studs[0].at >= (wide + studs[0].width) / 2))
-        return stud
+    const at = (down: number): Stud | null => {
+      const stud = place(end - wide / 2 - down, 'flat', 'lip')
+      const clear = !studs[0] || stud.at - studs[0].at >= (wide + studs[0].width) / 2
+      return stud.at > 0 && fits(stud) && clear ? stud : null
     }
-    return null
+    const all = Array.from({ length: Math.floor(ramp.studs.every / 2) + 1 }, (_, down) => down)
+    const from = all.find((down) => at(down) !== null)
+    if (from === undefined) return null
+    const highest = at(from)!
+    if (!coping || holdsPipe(coping, highest, ramp, units)) return highest
+    const own = pipeTimbers(ramp, coping).filter((timber) =>
+      insidePanel(timber, transition, { length, chamfer: ramp.chamfer }),
+    )
+    const room = (stud: Stud | null): boolean => stud !== null && own.some((timber) => apart(timber, stud))
+    const lower = all.find((down) => down >= from && down <= from + lipRoom && room(at(down)))
+    return lower === undefined ? highest : at(lower)
   }
   /** Those too deep on edge, what each may be ripped to instead, and from where a full one fits. */
   const flatStuds = (flat: readonly number[]): Draft => {
@@ -193,27 +203,49 @@ export const solveStuds = (
     findings.push(
       note('stud-outside', `studs moved along the curve to stay in the panel: ${moves.join(', ')}`),
     )
-  if (lost.length > 0)
+  const carried = lost.filter((at) => spanned(ramp, studs, at))
+  const missing = lost.filter((at) => !carried.includes(at))
+  if (carried.length > 0)
+    findings.push(
+      note(
+        'stud-outside',
+        `no room for the stud${carried.length === 1 ? '' : 's'} ${listed(carried, units)} up the curve, and none needed: ` +
+          'those beside it leave the skin no wider gap than elsewhere',
+      ),
+    )
+  if (missing.length > 0)
     findings.push(
       stop(
         'stud-outside',
         (trial: Trial) =>
-          `no place within half a spacing takes the stud${lost.length === 1 ? '' : 's'} ${listed(lost, units)} up the curve: ` +
+          `no place within half a spacing takes the stud${missing.length === 1 ? '' : 's'} ${listed(missing, units)} up the curve: ` +
           `there it would leave the panel or meet another; ${lostRemedy(trial, ramp, units)}`,
       ),
     )
   return { studs, stand, findings }
 }
 
-/** Where studs stand besides the first and the last: multiples from the toe corner, closer ones at the foot. */
+/** Whether the skin's gap at a stud that is left out is no wider than between two studs on edge at their spacing. */
+const spanned = ({ studs: { section, every, foot } }: QuarterDesign, studs: readonly Stud[], at: number) => {
+  const spacing = foot && at <= foot.to + same ? foot.every : every
+  const below = studs.filter((stud) => stud.at <= at).map((stud) => stud.at + stud.width / 2)
+  const above = studs.filter((stud) => stud.at > at).map((stud) => stud.at - stud.width / 2)
+  return Math.min(...above) - Math.max(...below) <= spacing - Math.min(...section) + same
+}
+
+/**
+ * Where studs stand besides the first and the last: multiples from the toe corner, closer ones at the foot. The wide
+ * spacing takes over at the last of the close ones, not at the foot's end, so that no gap is wider than it.
+ */
 const stations = ({ studs }: QuarterDesign, last: number): readonly number[] => {
   const multiples = (every: number, from: number, to: number): readonly number[] =>
     Array.from({ length: Math.max(0, Math.floor(to / every + 1e-9)) }, (_, i) => (i + 1) * every).filter(
       (at) => at > from,
     )
   if (!studs.foot) return multiples(studs.every, 0, last)
-  const foot = Math.min(studs.foot.to, last)
-  return [...multiples(studs.foot.every, 0, foot), ...multiples(studs.every, foot + same, last)]
+  const close = multiples(studs.foot.every, 0, Math.min(studs.foot.to, last))
+  const clearOfIt = (close.at(-1) ?? 0) + Math.min(...studs.section) - same
+  return [...close, ...multiples(studs.every, clearOfIt, last)]
 }
 
 /** The nearest spacing, the least toe and the deepest studs with which every stud finds a place. */

@@ -1,8 +1,9 @@
 import type { QuarterDesign, Units } from '../design/design.ts'
 import { inch } from '../geometry/inch.ts'
 import { type Draft, note, type Trial, warn } from './check.ts'
+import { flatSurfaces } from './flat-heights.ts'
 import { listed, measured, offer, rounded, same } from './offer.ts'
-import { firstThat, toeKey } from './retype.ts'
+import { firstThat, manyFaults, orWays, tangentKey, toeKey } from './retype.ts'
 import type { Transition } from './transition.ts'
 
 /** A wheel stops at a higher step; common practice, no source. mm */
@@ -17,6 +18,9 @@ const runOutPractice = {
 /** A lower toe is offered where it leaves less than this part of what the run-out bridges. */
 const worthTyping = 0.8
 
+/** The sheet that is meant where none is said, mm. */
+const steel = { thickness: 1.5, material: 'steel' } as const
+
 /** How high the ridden face ends above the floor, and what closes that step; one that a flat closes is for the flat to say. */
 export const toeStepFindings = (
   ramp: QuarterDesign,
@@ -30,7 +34,10 @@ export const toeStepFindings = (
     case 'stepped':
       return ramp.skin.length > 0 ? [layerSteps(ramp, transition, units)] : []
     case 'sheet':
-      return high ? [bridgedStep(ramp, transition, units)] : []
+      if (!high) return []
+      return runsHigh(transition)
+        ? [warn('toe-step', (trial: Trial) => levelWay(trial, ramp, transition, units))]
+        : [bridgedStep(ramp, transition, units)]
     case 'flat':
       return []
     default:
@@ -38,9 +45,37 @@ export const toeStepFindings = (
   }
 }
 
+/** Height at which the ridden face, continued, runs level. */
+const levelOf = ({ centre, radius }: Transition): number => centre.y - radius.surface
+
+/** A face that runs level above the floor ends in a step, whatever leads down to its tangent point. */
+const runsHigh = (transition: Transition): boolean => levelOf(transition) > stepLimit + same
+
+const sheetKey = (units: Units): string => `run-out: { sheet: ${units === 'mm' ? '1.5' : '1/16'} steel }`
+
 /** What closes a step, as it is typed. */
 const sheetWay = ({ bridge }: Transition, units: Units): string =>
-  `say what closes it (run-out: { sheet: ${units === 'mm' ? '1.5' : '1/16'} steel }, about ${rounded(bridge, units)} long)`
+  `say what closes it (${sheetKey(units)}, about ${rounded(bridge, units)} long)`
+
+/** A lower tangent with a sheet, or a flat. */
+const levelWay = (trial: Trial, ramp: QuarterDesign, transition: Transition, units: Units): string => {
+  const level = levelOf(transition)
+  const has = ramp.runOut.kind === 'sheet'
+  const sheeted: QuarterDesign = has ? ramp : { ...ramp, runOut: { kind: 'sheet', sheet: steel } }
+  const lower = firstThat(trial, sheeted, tangentKey(ramp), ramp.transition.tangent.height - level, -1, units)
+  const { least, most } = flatSurfaces(transition.radius.frame - transition.radius.surface)
+  return (
+    `the ridden face runs level ${measured(level, units)} above the floor, so a run-out sheet would end in a step; ` +
+    orWays(
+      [
+        lower &&
+          `lower the tangent to ${lower.shown}${has ? '' : ` with a sheet (${sheetKey(units)})`}: there it runs out on the floor`,
+        level >= least - same && level <= most ? 'let a flat meet it (run-out: flat)' : null,
+      ],
+      `lower the tangent; ${manyFaults}`,
+    )
+  )
+}
 
 const openStep = (ramp: QuarterDesign, transition: Transition, units: Units): Draft => {
   const { centre, radius, toeStep } = transition
@@ -58,7 +93,9 @@ const openStep = (ramp: QuarterDesign, transition: Transition, units: Units): Dr
     'toe-step',
     (trial: Trial) =>
       `the ridden face ends ${show(toeStep)} above the floor at the toe, a wheel stops at more than ${show(stepLimit)}; ` +
-      `${sheetWay(transition, units)}${lower(trial)}`,
+      (runsHigh(transition)
+        ? levelWay(trial, ramp, transition, units)
+        : `${sheetWay(transition, units)}${lower(trial)}`),
   )
 }
 
@@ -71,8 +108,11 @@ const layerSteps = (ramp: QuarterDesign, transition: Transition, units: Units): 
   return Math.max(...steps) > stepLimit + same
     ? warn(
         'toe-step',
-        `${words}, a wheel stops at more than ${measured(stepLimit, units)}; take thinner layers and a lower toe, ` +
-          `or ${sheetWay(transition, units)}`,
+        (trial: Trial) =>
+          `${words}, a wheel stops at more than ${measured(stepLimit, units)}; ` +
+          (runsHigh(transition)
+            ? levelWay(trial, ramp, transition, units)
+            : `take thinner layers and a lower toe, or ${sheetWay(transition, units)}`),
       )
     : note('toe-step', words)
 }
@@ -86,7 +126,8 @@ const bridgedStep = (ramp: QuarterDesign, transition: Transition, units: Units):
   return note('toe-step', (trial: Trial) => {
     // the lowest that a flat stud fits behind, and the highest worth typing: the bridge shrinks with the toe
     const least = Math.max(centre.y - radius.frame, Math.min(...ramp.studs.section) * Math.cos(toeAngle))
-    const most = centre.y - radius.frame * Math.cos((worthTyping * bridge) / radius.surface)
+    const worth = centre.y - radius.frame * Math.cos((worthTyping * bridge) / radius.surface)
+    const most = Math.min(worth, ramp.toe - 2 * same)
     const lower = firstThat(trial, ramp, { ...toeKey, range: { least, most } }, least, 1, units)
     const shorter = lower
       ? `; a toe of ${lower.shown}, the least for a whole first stud, leaves ${show(bridgeAt(lower.mm))}`

@@ -8,6 +8,7 @@ import {
   firstThat,
   heightKey,
   type Key,
+  manyFaults,
   type Offered,
   orWays,
   radiusKey,
@@ -37,9 +38,6 @@ export interface Transition {
 }
 
 const steepLimit = (80 * Math.PI) / 180
-
-/** Said where no one number puts it right: what else stops cannot be seen yet. */
-export const manyFaults = 'leave out the coping and the chamfer first, and put them back one by one'
 
 export const skinThickness = (ramp: Pick<QuarterDesign, 'skin'>): number =>
   ramp.skin.reduce((sum, sheet) => sum + sheet.thickness, 0)

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { offsetsCells } from '../../src/booklet/offsets-cells.ts'
 import { figureParts, offsetRows } from '../../src/booklet/offsets-rows.ts'
 import { offsetsText } from '../../src/booklet/offsets-text.ts'
+import { checkWords } from '../../src/booklet/offsets-words.ts'
 import { readLength, type Units } from '../../src/length.ts'
 import type { Offsets } from '../../src/ramp/offsets.ts'
 import { writeCsv } from '../../src/write/csv.ts'
@@ -153,6 +154,34 @@ it('the text says what + and – mean only where they stand', () => {
   }
   expect(text('quarter-in')).toContain('+ is 1/32 over')
   expect(text('quarter-mm')).not.toContain('1/32')
+})
+
+describe('how far a straight line from mark to mark may miss the curve', () => {
+  const said = (text: string, every: number): { readonly shown: string; readonly miss: number } => {
+    const { design, all } = withOffsets(text, every)
+    const words = checkWords(all[0]!, design.units).join(' ')
+    return { shown: /misses the curve by (.+?) at most/.exec(words)![1]!, miss: all[0]!.miss }
+  }
+  it.each(['quarter-in', 'quarter-mm'] as const)('is never said smaller than it is: %s', (name) => {
+    const text = templateText(name)
+    const units: Units = name.endsWith('in') ? 'in' : 'mm'
+    let up = 0
+    for (let every = 60; every <= 260; every += 7.3) {
+      const { shown, miss } = said(text, every)
+      const bound = readBack(shown, units)
+      expect(bound).toBeGreaterThanOrEqual(miss - 1e-6)
+      expect(bound).toBeLessThan(miss + 2 * half(units))
+      if (bound > miss + half(units)) up++
+    }
+    // some would have been rounded down
+    expect(up).toBeGreaterThan(5)
+  })
+  it('every 6 in along the floor on a radius of 81 in: 3/32 and some, so 1/8, though 3/32 is nearer', () => {
+    const { shown, miss } = said(templateText('quarter-in'), 152.4)
+    expect(miss / 25.4).toBeGreaterThan(3 / 32)
+    expect(miss / 25.4).toBeLessThan(3.5 / 32)
+    expect(shown).toBe('1/8')
+  })
 })
 
 it('the text keeps a fraction on the line of its inches', () => {

@@ -94,6 +94,28 @@ describe('traceply figures --as-cut', () => {
     expect(out).not.toContain('as cut')
   })
 
+  it('never lists a flat among the ramps to name, and takes the only ramp with a notch unnamed', async () => {
+    const flat = 'templates/quarter-and-flat-mm.yaml'
+    const { exit, out } = await cut(flat, 'along=30,down=42')
+    expect(exit).toBe(0)
+    expect(out).toContain('quarter, notch as cut: 30 along, 42 down')
+    expect((await cut(flat, 'left:along=30,down=42')).err).toContain(
+      'the only one with a notch is `quarter`\n',
+    )
+    expect((await cut(flat, 'x')).err).toBe('--as-cut x: write it like along=48,down=30\n')
+    const file = join(folder, 'three.yaml')
+    const both = `${readFileSync(flat, 'utf8')}  - { name: second, like: quarter }\n`
+    writeFileSync(file, both)
+    const { err } = await cut(file, 'along=30,down=42')
+    expect(err).toBe(
+      '--as-cut along=30,down=42: 2 ramps have a notch, say which, like quarter:along=48,down=30; they are quarter, second\n',
+    )
+    writeFileSync(file, both.replace(/ {4}coping:[\s\S]*?(?= {2}- \{)/, ''))
+    expect((await cut(file, 'along=30,down=42')).err).toBe(
+      '--as-cut along=30,down=42: no ramp has a pipe; give one `coping` in the design file\n',
+    )
+  })
+
   const bare = (): string => {
     const file = join(folder, 'bare.yaml')
     writeFileSync(
@@ -118,7 +140,7 @@ describe('traceply figures --as-cut', () => {
       'no name where there are several',
       two,
       ['along=30,down=42'],
-      '--as-cut along=30,down=42: there are 2 ramps, say which, like outer:along=48,down=30; they are outer, inner',
+      '--as-cut along=30,down=42: 2 ramps have a notch, say which, like outer:along=48,down=30; they are outer, inner',
     ],
     [
       'a name that is near',
@@ -130,7 +152,7 @@ describe('traceply figures --as-cut', () => {
       'a name that is not',
       one,
       ['left:along=30,down=42'],
-      '--as-cut left:along=30,down=42: no ramp is called `left`; the only one is `ramp`',
+      '--as-cut left:along=30,down=42: no ramp is called `left`; the only one with a notch is `ramp`',
     ],
     [
       'a unit that is none, and a length in the other unit: both at once',

@@ -1,8 +1,14 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import Flatten from '@flatten-js/core'
 import { afterAll, describe, expect, it } from 'vitest'
 import { run } from '../../src/cli/run.ts'
+import { showLength } from '../../src/length.ts'
+import { sidePattern } from '../../src/pattern/side.ts'
+import { withOffsets } from '../booklet/solved.ts'
+import { polygon } from '../ramp/framed.ts'
+import { templates } from '../support/templates.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'figures-'))
 afterAll(() => rmSync(folder, { recursive: true }))
@@ -87,7 +93,9 @@ describe('the figures of a low ramp, in words', () => {
         `up the curve from the toe to their middles: ${ramp.studs.map((s) => `${s.at.toFixed(0)}${flat(s)}`).join(', ')}`,
       )
       const words = row(text, `behind ${ramp.deckTimbers.length}`)
-      expect(words).toMatch(/^along the floor from the toe to their middles, upright unless flat: /)
+      expect(words).toMatch(
+        /^along the floor from the toe to their middles, upright unless flat \(number on the paper\): /,
+      )
       const named = {
         pipe: 'under the pipe',
         backing: 'backing',
@@ -95,11 +103,38 @@ describe('the figures of a low ramp, in words', () => {
         back: 'back bottom corner',
       }
       for (const [role, name] of Object.entries(named)) {
-        const own = ramp.deckTimbers.filter((timber) => timber.role === role)
+        const own = ramp.deckTimbers.flatMap((timber, i) => (timber.role === role ? [{ ...timber, i }] : []))
         if (own.length === 0) expect(words).not.toContain(name)
-        else expect(words).toContain(`${name} ${own.map((t) => `${t.x.toFixed(0)}${flat(t)}`).join(', ')}`)
+        else
+          expect(words).toContain(
+            `${name} ${own.map((t) => `${t.x.toFixed(0)}${flat(t)} (${ramp.studs.length + t.i + 1})`).join(', ')}`,
+          )
       }
     }
+  })
+  it('number every timber behind the lip as the paper does', async () => {
+    let told = 0
+    for (const name of templates) {
+      const { text } = await figures(template(name))
+      const rows = [...text.matchAll(/^ {2}behind \d+ +.*(?:\n {11}.*)*/gm)].map(([found]) =>
+        found.replace(/\n +/g, ' '),
+      )
+      const { design, quarters } = withOffsets(template(name))
+      expect(rows).toHaveLength(quarters.length)
+      quarters.forEach((ramp, k) => {
+        // a label stands within its timber
+        const { labels } = sidePattern(ramp, [ramp.name], design.units)
+        for (const timber of ramp.deckTimbers) {
+          const label = labels.find(({ places: [at] }) =>
+            polygon(timber).contains(new Flatten.Point(at!.x, at!.y)),
+          )
+          const [, number] = /^stud (\d+) /.exec(label!.words)!
+          expect(rows[k]).toContain(` ${showLength(timber.x, design.units)}${flat(timber)} (${number})`)
+          told++
+        }
+      })
+    }
+    expect(told).toBeGreaterThan(25)
   })
   it('say to what a stud is ripped', async () => {
     const { text, ramp } = await figures(
@@ -126,6 +161,57 @@ describe('the figures of a low ramp, in words', () => {
     )
     const wide = await figures(changed('quarter-mm', ['width: 1216', 'width: 3000']))
     expect(row(wide.text, 'skin 2')).toMatch(/; 2 sheets across \(seam 559\), \d+ screws of 45$/)
+  })
+})
+
+describe('screws are counted by length', () => {
+  interface Layer {
+    readonly rows: readonly { readonly across: readonly number[]; readonly length: number | null }[]
+    readonly screws: {
+      readonly count: number
+      readonly length: number
+      readonly lengths: readonly { readonly length: number | null; readonly count: number }[]
+    }
+  }
+  it('where a stud ripped to a low toe takes shorter ones', async () => {
+    const { text, ramp } = await figures(changed('quarter-in', ['toe: 1 1/2', 'toe: 1/2']))
+    // the first of eight rows of six lies on the ripped stud: 3/8 of skin, 1/2 of toe
+    expect(row(text, 'skin 1')).toMatch(/, 42 screws of 1 5\/8, 6 of 3\/4$/)
+    const layers = (ramp as unknown as { readonly skin: readonly Layer[] }).skin
+    const [first] = layers
+    expect(first!.screws.count).toBe(48)
+    expect(first!.screws.lengths).toEqual([
+      { length: first!.screws.length, count: 42 },
+      { length: 0.75 * 25.4, count: 6 },
+    ])
+    for (const { rows, screws } of layers) {
+      expect(screws.lengths.reduce((sum, { count }) => sum + count, 0)).toBe(screws.count)
+      for (const { length, count } of screws.lengths)
+        expect(count).toBe(
+          rows.filter((one) => one.length === length).reduce((sum, { across }) => sum + across.length, 0),
+        )
+      const longest = screws.lengths.map(({ length }) => length ?? 0)
+      expect(longest).toEqual([...longest].sort((a, b) => b - a))
+    }
+  })
+  it('of the deck board too, and those that no usual length fits are told apart', async () => {
+    const { text, ramp } = await figures(
+      changed('quarter-mm', ['section: 38 x 89', 'section: 20 x 89'], ['deck: 500', 'deck: 300']),
+    )
+    const { lengths } = (ramp.deckBoard as unknown as Layer).screws
+    expect(row(text, 'board')).toMatch(
+      new RegExp(
+        `, ${lengths.map(({ length, count }, i) => `${count}${i === 0 ? ' screws' : ''} of ${length}`).join(', ')}$`,
+      ),
+    )
+    const thin = await figures(
+      changed(
+        'quarter-mm',
+        ['section: 38 x 89', 'section: 10 x 10'],
+        ['[9 plywood, 9 plywood, 6 hardboard]', '[1 hardboard]'],
+      ),
+    )
+    expect(row(thin.text, 'skin 1')).toMatch(/ that no usual length fits$/)
   })
 })
 

@@ -88,6 +88,27 @@ describe('gauge keeps what was measured', () => {
     expect(kept('study').paper).toBe('letter')
   })
 
+  it('of the paper of the design, or A4, where none is said, and says which', async () => {
+    const design = ['--for', 'templates/quarter-in.yaml'] as const
+    const own = await gauge('own', ...sides, ...design)
+    expect(own.out).toContain(
+      '\nfor letter, the paper of the design; if it was a4: the same again with --paper a4 --force\n',
+    )
+    expect(kept('own').paper).toBe('letter')
+    expect(own.out).toMatch(/^own on letter: /)
+    const bare = await gauge('bare', ...sides)
+    expect(bare.out).toContain(
+      '\nfor a4, as no paper was said; if it was letter: the same again with --paper letter --force\n',
+    )
+    expect(kept('bare').paper).toBe('a4')
+    const said = await gauge('said', ...sides, ...design, '--paper', 'a4')
+    expect(kept('said').paper).toBe('a4')
+    expect(said.out).not.toMatch(/^for /m)
+    // what is offered works
+    expect((await gauge('bare', ...sides, '--paper', 'letter', '--force')).exit).toBe(0)
+    expect(kept('bare').paper).toBe('letter')
+  })
+
   it('says that a lean goes unseen without diagonals', async () => {
     expect((await gauge('study', ...sides)).out).toContain('a leaning print goes unseen: add --diagonals A B')
     expect((await gauge('two', ...sides, '--diagonals', '212mm', '212mm')).out).not.toContain('unseen')
@@ -244,6 +265,8 @@ describe('--for tells what the printer would do to a ramp', () => {
     writeFileSync(join(folder, 'high.yaml'), templateText('quarter-mm').replace('deck: 640', 'deck: 2400'))
     const { out } = await gauge('study', ...sides, '--for', join(folder, 'high.yaml'))
     expect(out).toContain('cannot be laid out, so nothing is told of it')
+    expect(out).toMatch(/\nSTOP .*\n/)
+    expect(out).not.toMatch(/^(note|watch) /m)
     expect(out).not.toContain('uncorrected')
   })
 

@@ -1,6 +1,10 @@
-import { expect, it } from 'vitest'
-import { showChecks } from '../../src/cli/show-checks.ts'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { showBriefly, showChecks } from '../../src/cli/show-checks.ts'
 import type { Check } from '../../src/ramp/check.ts'
+import { traceply } from '../support/traceply.ts'
 
 const check = (ramp: string, message: string, level: Check['level'] = 'note'): Check => ({
   id: 'zinc-fume',
@@ -32,4 +36,52 @@ it('the same words at another level stay apart', () => {
 
 it('a single ramp goes without its name', () => {
   expect(showChecks([check('outer', 'one')], false)).toEqual(['note  one [zinc-fume]'])
+})
+
+describe('briefly', () => {
+  const notes = [check('a', 'one'), check('b', 'one'), check('b', 'two')]
+  it('stops stand alone', () => {
+    const all = [check('a', 'no wood', 'stop'), check('a', 'mind', 'warn'), ...notes]
+    expect(showBriefly(all, true)).toEqual(['STOP  a: no wood [zinc-fume]'])
+  })
+  it('what to watch stands in full, and notes are counted as figures shows them', () => {
+    expect(showBriefly([check('a', 'mind', 'warn'), ...notes], true)).toEqual([
+      'watch a: mind [zinc-fume]',
+      '2 notes: `traceply figures DESIGN` shows them',
+    ])
+    expect(showBriefly([check('a', 'one')], false)).toEqual(['1 note: `traceply figures DESIGN` shows it'])
+    expect(showBriefly([check('a', 'mind', 'warn')], false)).toEqual(['watch mind [zinc-fume]'])
+    expect(showBriefly([], false)).toEqual([])
+  })
+  it.each(['plot', 'offsets'] as const)(
+    '%s counts the notes that figures shows, and its own report is whole',
+    async (command) => {
+      const design = 'templates/quarter-in.yaml'
+      const { checks } = JSON.parse((await traceply('figures', design, '--json')).out) as {
+        checks: readonly Check[]
+      }
+      const count = checks.filter(({ level }) => level === 'note').length
+      expect(count).toBeGreaterThan(1)
+      expect(checks).toHaveLength(count)
+      const folder = mkdtempSync(join(tmpdir(), 'traceply-brief-'))
+      try {
+        const { exit, out, err } = await traceply(command, design, '--out', join(folder, 'set.pdf'))
+        expect(exit).toBe(0)
+        expect(err).toBe(`${count} notes: \`traceply figures DESIGN\` shows them\n`)
+        if (command === 'plot')
+          for (const step of [1, 2, 3, 4, 5]) expect(out).toMatch(new RegExp(`^${step}\\. `, 'm'))
+        // a stop, and notes besides
+        const bad = join(folder, 'bad.yaml')
+        writeFileSync(bad, readFileSync(design, 'utf8').replace('leg: 5 ', 'leg: 30 '))
+        const said = await traceply(command, bad, '--out', join(folder, 'bad.pdf'))
+        expect([said.exit, said.out]).toEqual([1, ''])
+        expect(said.err).toMatch(/^STOP /)
+        expect(said.err).not.toMatch(/^(note|watch|\d+ notes?)/m)
+        expect(said.err.endsWith('nothing written; `traceply figures` shows what is solved\n')).toBe(true)
+        expect((await traceply('figures', bad)).out).toMatch(/^note /m)
+      } finally {
+        rmSync(folder, { recursive: true })
+      }
+    },
+  )
 })

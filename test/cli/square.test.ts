@@ -2,6 +2,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'no
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { squarePage } from '../../src/page/square-page.ts'
 import { assertNear } from '../support/near.ts'
 import { type PdfPageRead, type PdfRead, pathPoints, readPdf } from '../support/read-pdf.ts'
 import { traceply } from '../support/traceply.ts'
@@ -142,6 +143,65 @@ describe('the square page', () => {
     expect(wordsOf((await made('square', '--paper', 'a4')).pdf.pages[0]!)).toContain('ACROSS 150 mm')
   })
 
+  it('tells what the long rulers read when they are true, in a form that gauge takes, and what the combs are', async () => {
+    for (const [paper, across, down] of [
+      ['letter', '165.1', '190.5'],
+      ['a4', '170', '220'],
+    ] as const) {
+      const { pdf } = await made('square', '--paper', paper)
+      const page = pdf.pages[0]!
+      const words = wordsOf(page)
+      expect(words).toContain(`add --across ____mm/${across}mm or --down ____mm/${down}mm.`)
+      // the rulers themselves
+      const lengths = linesOf(page).map((l) => [l.x1 - l.x0, l.y1 - l.y0] as const)
+      for (const [i, length] of [Number(across), Number(down)].entries())
+        expect(lengths.filter((l) => Math.abs(l[i]! - length) < 0.001 && l[1 - i] === 0)).toHaveLength(1)
+      const short = (mm: string): string => `${(Number(mm) * 0.995).toFixed(1)}mm/${mm}mm`
+      const filled = [
+        '--across=149.3mm',
+        `--across=${short(across)}`,
+        '--down=149.3mm',
+        `--down=${short(down)}`,
+      ]
+      const { exit, err } = await traceply('gauge', 'ruled', ...filled, '--profiles', folder, '--force')
+      expect([exit, err]).toEqual([0, ''])
+      expect(words).toContain('the first tick that is printed whole is that margin in mm, for --margins')
+    }
+    // a set's own square has no combs, a corrected one asks for no ruler
+    const set = wordsOf((await made('plot')).pdf.pages[1]!)
+    expect(set).toContain('add --across ____mm/170mm')
+    expect(set).not.toContain('comb')
+    await gauged('study')
+    expect(wordsOf((await made('square', '--printer', 'study')).pdf.pages[0]!)).not.toMatch(/ruler|comb/)
+  })
+
+  it('keeps its words clear of the square, however small the page', () => {
+    const facts = {
+      set: 'AAAA-BBBB-CCCC',
+      command: `traceply ${'x'.repeat(170)}`,
+      printer: null,
+      combs: true,
+    }
+    let tried = 0
+    for (const units of ['mm', 'in'] as const)
+      for (let width = 90; width <= 280; width += 9)
+        for (let height = width * 1.25; height < 1.6 * width; height += 13) {
+          const { drawing, corner, side } = squarePage(
+            { x0: 10, y0: 10, x1: 10 + width, y1: 10 + height },
+            { ...facts, units },
+          )
+          // as wide as the page has room beside the rulers, in the least case
+          if (side === 50 && height < 134) continue
+          const paragraphs = drawing.flatMap((mark) =>
+            mark.kind === 'text' && mark.at.x === 10 ? [mark.at.y] : [],
+          )
+          expect(paragraphs.length).toBeGreaterThan(5)
+          expect(Math.min(...paragraphs), `${units} ${width} × ${height}`).toBeGreaterThan(corner.y + side)
+          tried++
+        }
+    expect(tried).toBeGreaterThan(50)
+  })
+
   it('is smaller where the margins leave no room, and says so in the command', async () => {
     const { pdf } = await made('square', '--paper', 'a4', '--margin', '32')
     const square = quadsOf(pdf.pages[0]!).find((run) => Math.abs(run[1]!.x - run[0]!.x) > 40)!
@@ -238,6 +298,31 @@ describe('with --printer', () => {
     expect(wordsOf(pagesOf(corrected.pdf, corrected.plan, 'square')[0]!)).toContain('correction of study')
     // a printer that is known is expected to do better than one that is not
     expect(corrected.plan.expected[0].lip.likely).toBeLessThanOrEqual(plain.plan.expected[0].lip.likely)
+  })
+
+  it('plot says which margins it took where they are those of the printer, and not the usual ones', async () => {
+    await gauged('study', '--margins', '3.5mm, 4mm, 14.2mm, 6mm')
+    const { out, plan } = await made('plot', '--paper', 'a4', '--printer', 'study')
+    expect(out).toContain(
+      '\nMargins as gauged for study and 1 mm more: 5, 5, 16, 7 mm (top, right, bottom, left).\n',
+    )
+    const [tile] = plan.pages.filter(({ kind }: { kind: string }) => kind === 'tile')
+    const [x0, y0, x1, y1] = tile.window.map(mm)
+    // on the ideal page; the correction draws it together
+    for (const [at, margin] of [
+      [x0, 7],
+      [y0, 16],
+      [210 - x1, 5],
+      [297 - y1, 5],
+    ] as const)
+      assertNear(at, margin, 1)
+    const own = await made('plot', '--paper', 'a4', '--printer', 'study', '--margin', '20')
+    expect(own.out).not.toContain('Margins')
+    // the usual 10 mm, and none measured
+    await gauged('usual', '--margins', '9mm, 9mm, 8.5mm, 9mm')
+    expect((await made('plot', '--paper', 'a4', '--printer', 'usual')).out).not.toContain('Margins')
+    await gauged('bare')
+    expect((await made('plot', '--paper', 'a4', '--printer', 'bare')).out).not.toContain('Margins')
   })
 
   it('nothing falls into the margins that were measured', async () => {

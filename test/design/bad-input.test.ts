@@ -168,7 +168,7 @@ describe('sizes', () => {
     [
       'negative',
       inSingle('width: 1216', 'width: -1216'),
-      '4:12 `width`: -1216 mm is outside 200 to 12000 mm',
+      '4:12 `width`: -1216 mm is outside 300 to 12000 mm',
     ],
     [
       'absurd',
@@ -199,7 +199,7 @@ describe('sizes', () => {
     [
       'half a pair',
       inSingle('    toe', '    studs: { section: 38 }\n    toe'),
-      '7:23 `studs.section`: `38` is not a pair such as A x B',
+      '7:23 `studs.section`: `38` is not a pair; e.g. `section: 38 x 89`',
     ],
     [
       'an absurd pair',
@@ -226,8 +226,23 @@ describe('sizes', () => {
   })
 
   it('both ends of a range are allowed', () => {
-    for (const width of ['200', '12000', '12 m']) expect(said(inSingle('1216', width))).toEqual([])
-    for (const width of ['199.9', '12000.1']) expect(said(inSingle('1216', width))).toHaveLength(1)
+    for (const width of ['300', '12 in', '12000', '12 m']) expect(said(inSingle('1216', width))).toEqual([])
+    for (const width of ['299.9', '11 3/4 in', '12000.1'])
+      expect(said(inSingle('1216', width))).toHaveLength(1)
+  })
+
+  it('studs stand 610 mm or 24 in apart at most, closer ones at the foot too', () => {
+    const every = (keys: string): readonly string[] =>
+      said(inSingle('    toe', `    studs: { ${keys} }\n    toe`))
+    for (const most of ['610', '24 in']) {
+      expect(every(`every: ${most}`)).toEqual([])
+      expect(every(`foot: { every: ${most}, to: 700 }`)).toEqual([])
+    }
+    // 610 / 25.4 = 24.02, rounded inward
+    expect(every('every: 610.1')).toEqual(['7:21 `studs.every`: 610.1 mm is outside 40 to 610 mm'])
+    expect(every('foot: { every: 700, to: 900 }')).toEqual([
+      '7:29 `studs.foot.every`: 700 mm is outside 40 to 610 mm',
+    ])
   })
 
   it('mm typed as inches', () => {
@@ -246,6 +261,8 @@ describe('sizes', () => {
     ['in', 'surface: 1700', 'surface: 7', '7 in', 'did you mean 7 ft (84 in)?'],
     ['in', 'deck: 640', 'deck: 2', '2 in', 'did you mean 2 ft (24 in)?'],
     ['in', 'deck: 640', 'deck: 24 mm', '24 mm', 'did you mean 24 in?'],
+    ['in', 'width: 1216', 'width: 8', '8 in', 'did you mean 8 ft (96 in)?'],
+    ['mm', 'width: 1216', 'width: 48', '48 mm', 'did you mean 48 in (1219 mm)?'],
     ['mm', 'surface: 1700', 'surface: 1.7', '1.7 mm', 'did you mean 1.7 m (1700 mm)?'],
   ])('a forgotten unit in a design in %s: %s is %s', (units, old, typed, shown, meant) => {
     const sized = inSingle('units: mm', `units: ${units}`)
@@ -260,6 +277,16 @@ describe('sizes', () => {
     )
     expect(rest).toHaveLength(8)
     expect(rest.every((message) => /; did you mean [\d.]+ mm \(.* in\)\?$/.test(message))).toBe(true)
+  })
+
+  it('an example comes in the unit of the file', () => {
+    const inches = inSingle('units: mm', 'units: in').replace(
+      '    toe',
+      '    studs: { section: 3 1/2 }\n    toe',
+    )
+    expect(said(inches)).toContain(
+      '7:23 `studs.section`: `3 1/2` is not a pair; e.g. `section: 1 1/2 x 3 1/2`',
+    )
   })
 
   it('are not judged while the units are unknown', () => {
@@ -290,6 +317,26 @@ describe('words', () => {
       'a material',
       inSingle('9 plywood', '9 plywod'),
       '9:12 unknown material `plywod`; did you mean `plywood`? allowed: plywood, hardboard, steel, other',
+    ],
+    [
+      'a material before its thickness',
+      inSingle('9 plywood', 'plywood 3/8 in'),
+      '9:12 `skin`: thickness first, then the material: `3/8 in plywood`',
+    ],
+    [
+      'a material alone',
+      inSingle('    toe', '    deck-board: plywood\n    toe'),
+      '7:17 `deck-board`: `plywood` has no thickness in front; thickness first, then the material; e.g. `deck-board: 15 plywood`',
+    ],
+    [
+      'a material before its thickness in a run-out',
+      inSingle('    toe', '    run-out: { sheet: Steel 1.5 }\n    toe'),
+      '7:23 `run-out.sheet`: thickness first, then the material: `1.5 steel`',
+    ],
+    [
+      'a pair with another word between',
+      inSingle('    toe', '    studs: { section: 38 by 89 }\n    toe'),
+      '7:23 `studs.section`: `38 by 89` is written with an x: `38 x 89`',
     ],
     [
       'one sheet for a list',
@@ -422,8 +469,8 @@ describe('one ramp and another', () => {
     ],
     [
       'stored in too narrow a ramp',
-      inPair('width: 1216', 'width: 230'),
-      '14:20 the width that follows, 181 mm, is outside 200 to 12000 mm; widen `outer` or take less clearance',
+      inPair('width: 1216', 'width: 330'),
+      '14:20 the width that follows, 281 mm, is outside 300 to 12000 mm; widen `outer` or take less clearance',
     ],
   ])('%s', (_, text, message) => {
     expect(said(text)).toEqual([message])
@@ -513,6 +560,71 @@ describe('files that are no design', () => {
       'a bracket too many',
       inSingle('toe: 40', 'toe: 40\n    deck-board: }'),
       '8:17 this does not belong here; is a bracket, a quotation mark or a colon too many or missing?',
+    ],
+    [
+      'no colon',
+      inSingle('toe: 40', 'toe 40'),
+      '7:5 a colon and a blank belong behind `toe`: write `toe: 40`',
+    ],
+    [
+      'no colon on a line with a comment',
+      inSingle('units: mm', 'units mm   # as on the tape'),
+      '2:1 a colon and a blank belong behind `units`: write `units: mm`',
+    ],
+    [
+      'no blank behind the colon',
+      inSingle('toe: 40', 'toe:40'),
+      '7:5 a blank belongs behind the colon: write `toe: 40`',
+    ],
+    [
+      'another sign for the colon',
+      inSingle('toe: 40', 'toe = 40'),
+      '7:5 a colon and a blank belong behind `toe`: write `toe: 40`',
+    ],
+    [
+      'no colon on the first line',
+      inSingle('title: ', 'title '),
+      '1:1 a colon and a blank belong behind `title`: write `title: Boathouse`',
+    ],
+    [
+      'no colon behind a dash',
+      inSingle('- width: 1216', '- width 1216'),
+      '4:5 a colon and a blank belong behind `width`: write `width: 1216`',
+    ],
+    [
+      'no colon before a list',
+      inSingle('ramps:', 'ramps'),
+      '3:1 a colon belongs behind `ramps`: write `ramps:`',
+    ],
+    [
+      'no colon before keys',
+      inSingle('height: { deck: 640 }', 'height\n      deck: 640'),
+      '5:5 a colon belongs behind `height`: write `height:`',
+    ],
+    [
+      'no colon behind a slip',
+      inSingle('toe: 40', 'teo 40'),
+      '7:5 a colon and a blank belong behind `teo`: write `toe: 40`',
+    ],
+    [
+      'no colon behind no key',
+      inSingle('toe: 40', 'colour 40 # red'),
+      '7:5 a key takes a colon and a blank behind it, as in `title: Low ramp`; is one of them missing here?',
+    ],
+    [
+      'no colon behind the only key of a map',
+      inSingle('height: { deck: 640 }', 'height:\n      deck 640'),
+      '6:7 `height` takes keys of its own (frame, deck, surface), not `deck 640`; a colon and a blank belong behind `deck`: write `deck: 640`',
+    ],
+    [
+      'no blank behind a colon in braces',
+      inSingle('{ deck: 640 }', '{ deck:640 }'),
+      '5:15 unknown key `deck:640`; a blank belongs behind the colon: write `deck: 640`',
+    ],
+    [
+      'no colon below an empty line and a comment',
+      '\n# later\nsize 3\ntoe: 4',
+      '3:1 a key must stand on one line, with `: ` behind it; is a colon missing, or this line indented wrongly?',
     ],
     ['two documents', `${single}---\ntitle: b\n`, '11:1 a second document starts here; one design a file'],
     [

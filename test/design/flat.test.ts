@@ -129,7 +129,22 @@ describe('what a flat must say', () => {
     expect(said(inFlat('surface: 113', 'surface: 4 1/2'))).toEqual([
       '8:24 `height.surface`: 4 1/2 mm is outside 10 to 500 mm; did you mean 4 1/2 in (114 mm)?',
     ])
-    expect(said(inFlat('2440', '24400'))).toEqual(['7:13 `length`: 24400 mm is outside 200 to 10000 mm'])
+    expect(said(inFlat('2440', '24400'))).toEqual(['7:13 `length`: 24400 mm is outside 300 to 10000 mm'])
+    for (const length of ['300', '12 in']) expect(said(inFlat('2440', length))).toEqual([])
+    for (const every of ['610', '24 in', '610.1'])
+      expect(said(inFlat('    skin', `    studs: { every: ${every} }\n    skin`))).toEqual(
+        every === '610.1' ? ['9:21 `studs.every`: 610.1 mm is outside 40 to 610 mm'] : [],
+      )
+  })
+  test.each([
+    ['width: 1216', 'width: 8'],
+    ['length: 2440', 'length: 8'],
+  ])('a foot that was forgotten: %s as %s in', (was, is) => {
+    const inches = change(change(flat, 'units: mm', 'units: in'), was, is)
+    // 300 / 25.4 = 11.81, rounded inward
+    expect(said(inches).join()).toMatch(
+      /: 8 in is outside 11 13\/16 to [\d /]+ in; did you mean 8 ft \(96 in\)\?/,
+    )
   })
 })
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { gaugePrinter, gaugeUncertainty, type Readings } from '../../src/printer/gauge.ts'
+import { readingFault } from '../../src/printer/plausible-reading.ts'
 import { readProfile, writeProfile } from '../../src/printer/profile.ts'
 import { type Reading, readReading } from '../../src/printer/reading.ts'
 import { assertNear } from '../support/near.ts'
@@ -95,6 +96,8 @@ describe('readings that cannot be are refused with the reason', () => {
   it.each([
     ['a digit swapped', { across: ['184.4mm'] }, /two digits swapped\? 148\.4mm would fit/],
     ['a digit swapped in inches', { down: ['9.54in'] }, /measure again/],
+    ['a point too far left', { across: ['15.0mm'] }, /the point in the wrong place\? 150mm would fit/],
+    ['a point too far right', { across: ['1495.mm'] }, /the point in the wrong place\? 149\.5mm would fit/],
     ['inches for mm', { across: ['5.9mm'] }, /inches read as mm\? 5\.9in would fit/],
     ['mm for inches', { across: ['149in'] }, /mm read as inches\? 149mm would fit/],
     ['fit to page', { across: ['141mm'] }, /at 100 %, never "fit to page"/],
@@ -102,6 +105,25 @@ describe('readings that cannot be are refused with the reason', () => {
     ['diagonals of another square', { diagonals: [['216mm', '216mm']] as const }, /measure them again/],
     ['a lean beyond all printers', { diagonals: [['214.5mm', '209.7mm']] as const }, /leans 1\.\d\d°/],
   ])('%s', (_, said, words) => expect(faultsOf(said)).toMatch(words))
+
+  it('what is offered is a number that can be typed, and fits', () => {
+    let offered = 0
+    for (const right of ['150', '149.5', '150.25', '148', '151.0'])
+      for (let i = 0; i + 1 < right.length; i++) {
+        const wrong = right.slice(0, i) + right[i + 1] + right[i] + right.slice(i + 2)
+        const fault = readingFault('--across', read(`${wrong}mm`))
+        const [, text] = /\? (\S+) would fit$/.exec(fault ?? '') ?? []
+        if (text === undefined) continue
+        offered++
+        expect(text).toMatch(/^\d+(\.\d+)?(mm|in)$/)
+        expect(readingFault('--across', read(text))).toBeNull()
+      }
+    expect(offered).toBeGreaterThan(8)
+    const bare = readReading('150.', 150)
+    expect('error' in bare && bare.error).toBe(
+      '150. has no unit; write 150mm or 150in, so that it cannot be mistaken',
+    )
+  })
 
   it('all at once', () => {
     const found = gaugePrinter({ across: [], down: [read('141mm')], diagonals: [] })

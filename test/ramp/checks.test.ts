@@ -244,6 +244,49 @@ describe('the step at the toe', () => {
   })
 })
 
+describe('a ridden face that runs level above the floor', () => {
+  const sheet: Sheet = { thickness: 1.5, material: 'steel' }
+  const at = (level: number, more: Partial<QuarterDesign> = {}): QuarterDesign => ({
+    ...plain,
+    transition: circleOf('surface', 1700, 'surface', level),
+    toe: 150,
+    runOut: { kind: 'sheet', sheet },
+    ...more,
+  })
+  test('by more than a wheel takes is no matter of a sheet: a warning, with the tangent that runs out on the floor', () => {
+    speaks(at(6), 'toe-step', 'note')
+    speaks(at(6.01), 'toe-step', 'warn')
+    // the frame's curve lies 24 under: level at 6 where it is level at -18
+    const frame = (height: number) => at(0, { transition: circleOf('surface', 1700, 'frame', height) })
+    speaks(frame(-18), 'toe-step', 'note')
+    speaks(frame(-17.99), 'toe-step', 'warn')
+    expect(said(at(150), 'toe-step')).toEqual([
+      'warn: the ridden face runs level 150 mm above the floor, so a run-out sheet would end in a step; ' +
+        'lower the tangent to 0 mm: there it runs out on the floor, or let a flat meet it (run-out: flat)',
+    ])
+    // a flat of this skin of 24 needs 10 of wood
+    expect(said(at(33), 'toe-step').join()).not.toContain('flat')
+    expect(said(at(34), 'toe-step').join()).toContain('flat')
+  })
+  test('is no better with a sheet in place of none or of stepped layers', () => {
+    const way =
+      'the ridden face runs level 150 mm above the floor, so a run-out sheet would end in a step; lower the tangent to 0 mm with a sheet (run-out: { sheet: 1.5 steel })'
+    for (const runOut of [{ kind: 'none' }, { kind: 'stepped', back: 10 }] as const) {
+      const [message, ...more] = said(at(150, { runOut }), 'toe-step')
+      expect(more).toEqual([])
+      expect(message).toContain(way)
+      expect(message).not.toContain('say what closes it')
+    }
+  })
+  test('the toe that is typed is never offered', () => {
+    for (const toe of [38, 40, 60, 100]) {
+      // a first stud 38 thick lies whole behind a toe of about 38 · cos a0
+      const offered = /a toe of (\d+) mm, the least/.exec(said({ ...at(0), toe }, 'toe-step').join())
+      if (offered) expect(Number(offered[1])).toBeLessThan(toe)
+    }
+  })
+})
+
 describe('words', () => {
   const message = (design: QuarterDesign, id: string, units: Units = 'mm'): string =>
     said(design, id, units).join('\n')
@@ -318,11 +361,29 @@ describe('words', () => {
   test('notch-level', () => {
     expect(message(withPipe(reveals(50, 6)), 'notch-level')).toBe(
       "stop: the notch's floor comes out 4.7 mm above the side's top line, so there is nothing to seat the pipe; " +
-        'with this deck board `up` may be at most 45 mm',
+        'with this deck board `up` may be at most 15 mm',
     )
     expect(message(withPipe(notch(48, 561), { toe: 80 }), 'notch-level')).toBe(
       'stop: the notch is 561 mm deep and its floor comes out below the toe; it may be at most 300 mm deep',
     )
+  })
+
+  // along 48 and 40 of wood behind it, from the lip; without a pipe the lip alone
+  test('length-short offers a side with wood behind the notch', () => {
+    const at = (more: Partial<QuarterDesign>): string =>
+      message({ ...plain, back: { from: 'length', value: 500 }, ...more }, 'length-short')
+    const made = (text: string): number => Number(/make it (\d+) mm or more/.exec(text)![1])
+    expect(made(at({ coping: piped({}, notch(48, 33)) }))).toBe(Math.ceil(lipX(640) + 88))
+    // without a pipe the first side that takes its studs
+    expect(made(at({}))).toBeLessThan(Math.ceil(lipX(640) + 88))
+  })
+
+  test('notch-level offers what also holds the pipe, where that is near', () => {
+    // the floor comes to the top line at an `up` of 45.3, the wall to the middle of the pipe 30.15 under that
+    expect(message(withPipe(reveals(50, 6)), 'notch-level')).toContain('`up` may be at most 15 mm')
+    // a board of 40 as well: 20.3 brings the floor to it, and the middle comes to -9.85, under the deck
+    const board = { deckBoard: plywood(40) }
+    expect(message(withPipe(reveals(50, 6), board), 'notch-level')).toContain('`up` may be at most 20 mm')
   })
 
   test('notch-floor', () => {

@@ -1,10 +1,13 @@
+import fs from 'node:fs'
 import Flatten from '@flatten-js/core'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign } from '../../src/design/design.ts'
+import { readDesign } from '../../src/design/read.ts'
 import { hasStop } from '../../src/ramp/check.ts'
 import type { DeckTimber } from '../../src/ramp/deck-timbers.ts'
-import type { Quarter } from '../../src/ramp/ramp.ts'
+import { type Quarter, quartersOf } from '../../src/ramp/ramp.ts'
+import { solveDesign } from '../../src/ramp/solve.ts'
 import type { Timber } from '../../src/ramp/timber.ts'
 import { assertNear } from '../support/near.ts'
 import { job, polygon } from './framed.ts'
@@ -53,6 +56,122 @@ describe('behind the lip, on a panel 640 high with a notch 48 along and 33 down'
     expect(solve({ ...design, deckBoard: null }).ramp.deckTimbers.map(({ role }) => role)).not.toContain(
       'deck',
     )
+  })
+})
+
+/**
+ * Wood on the way of a screw straight down from the pipe's middle, from the notch's floor on: before it and in it, mm. By
+ * another library: the vertical cut with each timber's polygon.
+ */
+const underPipe = (
+  { coping, studs, deckTimbers }: Quarter,
+  roles: readonly string[],
+): { readonly air: number; readonly wood: number } | null => {
+  const { centre, outside } = coping!
+  const floor = centre.y - outside / 2
+  const plumb = new Flatten.Segment(
+    new Flatten.Point(centre.x, floor + 1e-6),
+    new Flatten.Point(centre.x, floor - 1000),
+  )
+  const runs = [...studs, ...deckTimbers]
+    .filter(({ role }) => roles.includes(role))
+    .flatMap((timber) => {
+      const ys = polygon(timber)
+        .intersect(plumb)
+        .map((p) => floor - p.y)
+      return ys.length < 2 ? [] : [{ air: Math.min(...ys), wood: Math.max(...ys) - Math.min(...ys) }]
+    })
+  return runs.sort((a, b) => a.air - b.air)[0] ?? null
+}
+
+describe('a screw straight down from the middle of the pipe', () => {
+  const file = (name: string): readonly Quarter[] => {
+    const reading = readDesign(fs.readFileSync(new URL(`../../templates/${name}`, import.meta.url), 'utf8'))
+    if ('problems' in reading) throw new Error(name)
+    return quartersOf(solveDesign(reading.design).ramps)
+  }
+  test.each([
+    'pair-mm.yaml',
+    'quarter-and-flat-in.yaml',
+    'quarter-and-flat-mm.yaml',
+    'quarter-in.yaml',
+    'quarter-mm.yaml',
+  ])('meets a timber that lies in the floor of the notch: %s', (name) => {
+    for (const ramp of file(name)) {
+      const met = underPipe(ramp, ['pipe'])
+      assertNear(met!.air, 0, 1e-5)
+      // on edge, as deep as the section is wide
+      assertNear(met!.wood, Math.max(...ramp.design.studs.section), 1e-5)
+    }
+  })
+
+  test('grips 25 mm (1 in) of wood within the reach of one 80 mm (3 in) long, or what it takes is said', () => {
+    const met = { own: 0, lip: 0, blocks: 0 }
+    for (const { design, units, panel } of fc.sample(job, { numRuns: 250, seed: 74 })) {
+      if (!design.coping) continue
+      const { ramp, drafts } = solve(design, units, panel)
+      const words = drafts.filter(({ id }) => id === 'pipe-timber').map(({ message }) => message as string)
+      const [grip, reach] = units === 'mm' ? [25, 80] : [25.4, 76.2]
+      const least = Math.min(grip, ...design.studs.section)
+      const own = underPipe(ramp, ['pipe'])
+      const lip = underPipe(ramp, ['lip'])
+      const serves = lip !== null && lip.wood >= least - 1e-5 && lip.air + grip <= reach + 1e-5
+      const lies = ramp.deckTimbers.find(({ role }) => role === 'pipe')
+      if (lies) {
+        met.own++
+        assertNear(own!.air, 0, 1e-5)
+        expect(own!.wood).toBeGreaterThanOrEqual(least - 1e-5)
+        expect(polygon(lies).box.xmin).toBeLessThanOrEqual(ramp.coping!.centre.x - 6 + 1e-6)
+        expect(words).toEqual([])
+      } else if (serves) {
+        met.lip++
+        if (lip.air < 0.999) expect(words).toEqual([])
+        else if (units === 'mm')
+          assertNear(
+            Number(/last stud, ([\d.]+) mm under the notch's floor/.exec(words[0]!)![1]),
+            lip.air,
+            0.0501,
+          )
+        else expect(words[0]).toContain("in under the notch's floor; pack that")
+      } else {
+        met.blocks++
+        expect(words[0]).toMatch(
+          /where its screws go, cut blocks to fill what is free under the notch's floor/,
+        )
+      }
+    }
+    for (const [name, count] of Object.entries(met)) expect(count, name).toBeGreaterThan(20)
+  })
+
+  test('has its timber where the lip stud comes down for it, by at most 25 mm and by no more than that takes', () => {
+    let lowered = 0
+    for (const { design, units, panel } of fc.sample(job, { numRuns: 250, seed: 75 })) {
+      if (!design.coping) continue
+      const { ramp } = solve(design, units, panel)
+      const lip = ramp.studs.find(({ role }) => role === 'lip')
+      const own = ramp.deckTimbers.find(({ role }) => role === 'pipe')
+      if (!lip || !own) continue
+      const end = ramp.transition!.curve.lengthTo(ramp.side!.curveEnd)
+      const down = end - lip.at - lip.width / 2
+      if (down < 0.5) continue
+      lowered++
+      expect(down).toBeLessThanOrEqual(25.001)
+      // a millimetre higher it would lie in the way of the timber, however far back that may stand
+      const { centre, radius, toeAngle } = ramp.transition!
+      const angle = toeAngle + (lip.at + 1) / radius.frame
+      const higher = {
+        ...lip,
+        angle,
+        x: centre.x + radius.frame * Math.sin(angle),
+        y: centre.y - radius.frame * Math.cos(angle),
+      }
+      const thin = Math.min(...design.studs.section)
+      const px = ramp.coping!.centre.x
+      const back = Math.min(px + ramp.coping!.outside / 2 - thin / 2, px + thin / 2 - 6)
+      const last = { ...own, x: Math.max(px, back), lies: 'edge' as const, width: thin, depth: own.depth }
+      expect(apart(polygon(higher), polygon(last))).toBe(false)
+    }
+    expect(lowered).toBeGreaterThan(20)
   })
 })
 
@@ -159,7 +278,7 @@ test('on 500 ramps every timber lies whole in the panel, out of the notch and th
       expect(x - under[i]!).toBeLessThanOrEqual(every + Math.max(...design.studs.section) + 1e-6)
     })
   }
-  // mostly the lip stud lies under the pipe
+  // mostly the lip stud takes the pipe's screws
   expect(met.pipe).toBeGreaterThan(10)
   for (const count of [met.backing, met.deck, met.back]) expect(count).toBeGreaterThan(400)
   expect(cut).toBeGreaterThan(100)

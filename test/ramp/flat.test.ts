@@ -183,7 +183,7 @@ describe('studs deeper than the frame', () => {
     expect(solveLevel(thin).ramp.screws[1]).toMatchObject({ length: 50 })
     expect(new Set(solveLevel(thin).ramp.screws[1]!.rows)).toEqual(new Set([30]))
     expect(said(thin, 'screw-through').join()).toContain(
-      'layer 2: a screw of 50 mm comes through at stud 1, 34 mm of wood with the skin: 30 mm at most',
+      'layer 2: a screw of 50 mm comes through at studs 1 to 13, 34 mm of wood with the skin: 30 mm at most',
     )
   })
 })

@@ -56,18 +56,19 @@ describe('a quarter that runs out on a flat', () => {
       'warn curved: the ridden face runs level 0 mm above the floor, the surface of `flat` lies at 113 mm; ' +
         'type `tangent: { surface: 113 mm }` with a toe of 89 mm',
     ])
+    // c = 1780: a toe of 1780 − 1724 · (1780 − 86) / 1700 = 62.08 ends 6 over a surface of 80
     expect(said([flat(113), curved(80, 90)], 'flat-meets')).toEqual([
       'warn curved: the ridden face runs level 80 mm above the floor, the surface of `flat` lies at 113 mm; ' +
-        'type `tangent: { surface: 113 mm }`, or give `flat` a surface height of 80 mm',
+        'type `tangent: { surface: 113 mm }`, or give `flat` a surface height of 80 mm with a toe of 62 mm',
     ])
     const frames = [
       flat(0, { height: { layer: 'frame', value: 4 * inch } }),
       curved(0, 70, { transition: circleOf('frame', 1724, 'frame', 60) }),
     ]
-    // 4 in and 24 mm, less the 24 of its own skin; 60 + 24 − 24 for the flat is 2 3/8 in
+    // 4 in and 24 mm, less the 24 of its own skin; 60 + 24 − 24 for the flat is 2 3/8 in; its toe 1784 − 1724 · (1784 − 84.325 − 6) / 1700 = 66.4
     expect(said(frames, 'flat-meets', 'in')).toEqual([
       'warn curved: the ridden face runs level 3 5/16 in above the floor, the surface of `flat` lies at 4 15/16 in; ' +
-        'type `tangent: { frame: 4 in }` with a toe of 4 in, or give `flat` a frame height of 2 3/8 in',
+        'type `tangent: { frame: 4 in }` with a toe of 4 in, or give `flat` a frame height of 2 3/8 in with a toe of 2 9/16 in',
     ])
   })
 
@@ -78,6 +79,52 @@ describe('a quarter that runs out on a flat', () => {
     ])
     expect(said([flat(113), curved(113, 89)], 'flat-missing')).toEqual([])
     expect(said([{ ...curved(113, 89), runOut: { kind: 'none' } }], 'flat-missing')).toEqual([])
+  })
+
+  test('in a file without one, too low for any, is told the flat, the tangent and the toe that go together', () => {
+    // 10 of wood under a skin of 24; the lowest toe of a face level at 34 is 10, the highest 34 + 1700 − 1724 · 1694 / 1700
+    const [least, most] = [34, Math.floor(1734 - (1724 * (1734 - 40)) / 1700)]
+    const low = (tangent: number, toe: number) => said([curved(tangent, toe)], 'flat-missing').join()
+    const way = (toe: string) =>
+      `: type \`tangent: { surface: ${least} mm }\`${toe} and add a flat (kind: flat) with a surface height of ${least} mm, or say what else`
+    expect(low(0, 40)).toContain(
+      `level 0 mm above the floor now, too low for one under a skin like this${way(` with a toe of ${most} mm`)}`,
+    )
+    expect(low(0, 5)).toContain(way(' with a toe of 10 mm'))
+    expect(low(0, 12)).toContain(way(''))
+    expect(low(33.9, 12)).toContain('too low')
+    expect(low(34, 12)).toContain('add one (kind: flat)')
+    // what was offered is a good pair
+    for (const toe of [most, 10, 12]) {
+      const ids = solve([flat(least), curved(least, toe)]).checks.map(({ id }) => id)
+      expect(ids.filter((id) => /flat-(low|meets|missing)|toe-/.test(id))).toEqual([])
+    }
+    // by the tangent of the frame: 34 less the skin
+    const frame = curved(0, 40, { transition: circleOf('surface', 1700, 'frame', 0) })
+    expect(said([frame], 'flat-missing').join()).toContain('type `tangent: { frame: 10 mm }` with a toe of')
+  })
+
+  test('in a file of one ramp without a name is told that two need names', () => {
+    const [named, nameless] = [curved(113, 89), curved(113, 89, { name: 'ramp' })]
+    expect(said([named], 'flat-missing').join()).not.toContain('name')
+    expect(said([nameless], 'flat-missing').join()).toContain('now, and give each ramp a `name`, or say')
+    expect(said([curved(113, 130)], 'flat-missing').join()).toContain(
+      '113 mm above the floor now, with a toe of 95 mm,',
+    )
+  })
+
+  test('at another height and ending too high over it is told both at once', () => {
+    // garage pair: c = 97 in by the surface, a toe of 3 1/2: 97 − 96 · 93.5 / 97 = 4.4639 in, 3.0264 over 1 7/16
+    const design = curved(inch, 3.5 * inch, {
+      skin: [plywood(inch)],
+      transition: circleOf('surface', 96 * inch, 'surface', inch),
+    })
+    const low = flat(0, { height: { layer: 'surface', value: (1 + 7 / 16) * inch } })
+    // 97.4375 − 97 · (97.4375 − 1.4375 − 6 / 25.4) / 96 = 0.676 in is the highest toe
+    expect(said([low, design], 'flat-meets', 'in')).toEqual([
+      'warn curved: the ridden face runs level 1 in above the floor, the surface of `flat` lies at 1 7/16 in, and at the toe the face ends 3+ in above it ' +
+        '(a wheel stops at more than 1/4 in); type `tangent: { surface: 1 7/16 in }` with a toe of 5/8 in',
+    ])
   })
 
   test('of several takes the nearest in height, then in width', () => {
@@ -158,9 +205,9 @@ describe('a flat higher than any toe', () => {
       /lies at 321 mm; type `tangent: \{ surface: 321 mm \}` with a toe of 297 mm$/,
     )
     expect(said([flat(321), curved(321, 297)], 'flat-meets')).toEqual([])
-    // one that can come down to the ridden face is told its own height alone
+    // one that can come down to the ridden face is told its own height, and the toe for that: 1770 − 1724 · (1770 − 76) / 1700
     expect(said([flat(400), curved(70, 60)], 'flat-meets').join()).toMatch(
-      /lies at 400 mm; give `flat` a surface height of 70 mm$/,
+      /lies at 400 mm; give `flat` a surface height of 70 mm with a toe of 52 mm$/,
     )
   })
 })
@@ -184,7 +231,7 @@ describe.each(['mm', 'in'] as const)('what is offered works when it is typed, in
     { numRuns: 800, seed: 71 },
   )
   test('for any quarter and any flat', () => {
-    const tried = { tangent: 0, toe: 0, height: 0, step: 0, first: 0 }
+    const tried = { tangent: 0, toe: 0, height: 0, lowered: 0, step: 0, first: 0 }
     for (const { surface, tangent, over, layers, skins } of pairs) {
       const [own, other] = skins as [number, number]
       const low: FlatDesign = {
@@ -200,24 +247,31 @@ describe.each(['mm', 'in'] as const)('what is offered works when it is typed, in
         transition: circleOf('surface', 1700, layers[0]!, tangent),
       })
       const works = (a: FlatDesign, b: QuarterDesign, id: string): void => {
-        expect(said([a, b], id, units)).toEqual([])
+        // neither the level nor the step that is left
+        for (const one of new Set([id, 'flat-meets', 'toe-step']))
+          expect(said([a, b], one, units)).toEqual([])
         expect(
           solve([a, b], units).checks.filter(({ id, level: l }) => l === 'stop' && id !== 'stud-outside'),
         ).toEqual([])
       }
       for (const { id, message } of solve([low, ramp], units).checks) {
         if (id !== 'flat-meets' && id !== 'toe-step') continue
-        const height = typed(message, /a (?:surface|frame) height of ([^,]+)$/)
+        const height = typed(message, /a (?:surface|frame) height of ([^,]+?)(?: with a toe of [^,]+)?$/)
         if (id === 'flat-meets' && height !== null) {
           tried.height++
           mayBeTyped(`ramps[flat].height.${low.height.layer}`, height)
-          expect(said([{ ...low, height: { ...low.height, value: height } }, ramp], id, units)).toEqual([])
+          const toe = typed(message, /height of [^,]+ with a toe of (.+)$/)
+          if (toe !== null) {
+            tried.lowered++
+            mayBeTyped('ramps[quarter].toe', toe)
+          }
+          works({ ...low, height: { ...low.height, value: height } }, { ...ramp, toe: toe ?? ramp.toe }, id)
         }
         const run = typed(message, /tangent: \{ (?:surface|frame): (.+?) \}/)
         if (id === 'flat-meets' && run !== null) {
           tried.tangent++
           mayBeTyped(`ramps[quarter].transition.tangent.${layers[0]}`, run)
-          const toe = typed(message, /with a toe of (.+?)(?:,|$)/)
+          const toe = typed(message, /\}` with a toe of (.+?)(?:,|$)/)
           if (toe !== null) {
             tried.toe++
             mayBeTyped('ramps[quarter].toe', toe)

@@ -114,6 +114,29 @@ describe('in a design in inches', () => {
     expect(said({ ...plain, studs: { ...plain.studs, section: [50.8, 101.6] } }, 'stud-nominal')).toEqual([])
   })
 
+  test('a pipe by the name that it is sold under is told what it measures, and the remedy ends it', () => {
+    const pipe = (inches: number): QuarterDesign => ({ ...base, coping: piped({ outside: inches * inch }) })
+    // ASME B36.10M: outside diameters of nominal pipe sizes
+    for (const [name, measures] of [
+      [1.25, 1.66],
+      [1.5, 1.9],
+      [2, 2.375],
+      [2.5, 2.875],
+    ] as const) {
+      const finding = solve(pipe(name), 'in').findings.find(({ id }) => id === 'pipe-nominal')!
+      expect(finding.level).toBe('warn')
+      const [{ design }] = remediesOf(pipe(name), finding, 'in') as [ReturnType<typeof remediesOf>[number]]
+      assertNear(design.coping!.outside, measures * inch, 1e-9)
+      expect(of(design, 'pipe-nominal')).toBe('')
+    }
+    expect(of(pipe(2), 'pipe-nominal')).toBe(
+      'warn: the pipe is taken as 2 in thick in real; pipe sold as 2 in measures 2 3/8 in outside: type what you measure (outside: 2 3/8)',
+    )
+    for (const measured of [1.66, 1.9, 2.375, 2.875, 1.75])
+      expect(of(pipe(measured), 'pipe-nominal')).toBe('')
+    expect(said({ ...plain, coping: piped({ outside: 2 * inch }) }, 'pipe-nominal')).toEqual([])
+  })
+
   test('the least toe of a run-out takes a whole first stud where it lies, and a sixteenth less does not', () => {
     const high = { ...base, toe: 3 * inch }
     const [, whole, top, bottom, left] =

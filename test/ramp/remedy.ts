@@ -47,6 +47,8 @@ const width = to((d, value) => ({ ...d, width: value }))
 const chamfer = to((d, value) => ({ ...d, chamfer: value }))
 const noChamfer = to((d) => ({ ...d, chamfer: 0 }))
 const bridged = to((d) => ({ ...d, runOut: { kind: 'sheet', sheet: { thickness: 1.5, material: 'steel' } } }))
+const onFlat = to((d) => ({ ...d, runOut: { kind: 'flat' } }))
+const levelled: Change = (design, typed, words) => bridged(tangent(design, typed, words).design, [], words)
 const stepBack = to((d, value) => ({ ...d, runOut: { kind: 'stepped', back: value } }))
 const every = to((d, value) => ({ ...d, studs: { ...d.studs, every: value } }))
 const squareSeat = to((d) => ({ ...d, coping: { ...d.coping!, seat: 'square' } }))
@@ -57,6 +59,7 @@ const depth = to((d, value) => ({
   studs: { ...d.studs, section: [Math.min(...d.studs.section), value] },
 }))
 const section: Change = (d, [a, b]) => ({ design: { ...d, studs: { ...d.studs, section: [a!, b!] } } })
+const outside = to((d, value) => ({ ...d, coping: { ...d.coping!, outside: value } }))
 const onStuds = to((d) => ({ ...d, fasten: 'studs' }))
 /** Sheets for layers that crack: `2 sheets for layer 1 and 3 sheets for layer 2`. */
 const thinner: Change = (design, [thickness], words) => {
@@ -99,6 +102,9 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
   'toe-step': [
     ['say what closes it', bridged],
     [`lower the toe to ${L}`, toe],
+    [`lower the tangent to ${L}: there it runs out`, tangent],
+    [`lower the tangent to ${L} with a sheet`, levelled],
+    ['let a flat meet it', onFlat],
   ],
   'notch-level': [
     [`\`up\` (?:may be at most|must be at least) ${L}`, up],
@@ -150,6 +156,7 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
   'skin-none': [],
   'step-back': [[`\`step-back\` may be at most ${L}`, stepBack]],
   'stud-nominal': [[`section: ([\\d /]+) x ([\\d /]+)`, section]],
+  'pipe-nominal': [[`outside: ([\\d /.]+)`, outside]],
   'stud-outside': [
     [`studs every ${L} find`, every],
     [`a toe of ${L} makes room`, toe],

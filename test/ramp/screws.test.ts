@@ -6,6 +6,7 @@ import { circleCurve } from '../../src/ramp/circle.ts'
 import { screwLength, screwWithin, timberRun } from '../../src/ramp/screws.ts'
 import type { Timber } from '../../src/ramp/timber.ts'
 import { assertNear } from '../support/near.ts'
+import { level, solveLevel } from './flats.ts'
 import { bent, job, polygon } from './framed.ts'
 import { bare, inch, plain, plywood, said, solve, studded } from './ramps.ts'
 
@@ -148,11 +149,28 @@ describe('where a screw comes through, the place and the shorter screw are named
   test('at flat studs that are thin', () => {
     const words = said({ ...plain, studs: studded({ section: [19, 89] }) }, 'screw-through')
     // 9 + 19 = 28: 25; 18 + 19 = 37: 35; 24 + 19 = 43: 40
-    expect(words.map((w) => /layer (\d).*at stud 1,[^;]*: (\d+) mm at most/.exec(w)?.slice(1))).toEqual([
+    expect(words.map((w) => /layer (\d).*at studs? 1\b[^;]*: (\d+) mm at most/.exec(w)?.slice(1))).toEqual([
       ['1', '25'],
       ['2', '35'],
       ['3', '40'],
     ])
+  })
+  test('studs with like figures are said together, as a range', () => {
+    // a frame of 16 under one sheet of 9: 25 of wood, so 20; the usual one goes 25 into a stud: 35
+    const low = { ...level, height: { layer: 'frame', value: 16 }, skin: [plywood(9)] } as const
+    const { ramp, findings: all } = solveLevel(low)
+    expect(ramp.studs.length).toBeGreaterThan(9)
+    expect(all.filter(({ id }) => id === 'screw-through').map(({ message }) => message)).toEqual([
+      `layer 1: a screw of 35 mm comes through at studs 1 to ${ramp.studs.length}, 25 mm of wood with the skin: 20 mm at most`,
+    ])
+    // thin ones on edge but for the first and the last, which lie flat
+    const { ramp: curved, findings } = solve({ ...plain, studs: studded({ section: [19, 89] }) })
+    const flat = curved.studs.flatMap(({ lies }, i) => (lies === 'flat' ? [i + 1] : []))
+    expect(flat.length).toBe(2)
+    const [first] = findings.filter(({ id }) => id === 'screw-through')
+    expect(first!.message).toBe(
+      `layer 1: a screw of 35 mm comes through at studs ${flat.join(' and ')}, 28 mm of wood with the skin: 25 mm at most`,
+    )
   })
   test('between the studs, where only the skin lies', () => {
     expect(said({ ...plain, fasten: 'between' }, 'screw-through')).toEqual([

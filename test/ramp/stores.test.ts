@@ -44,6 +44,24 @@ describe('a ramp that is stored in another', () => {
     expect(words(outer, inner({ ...high(300), ...deck(100) })).join()).not.toContain('does not go in')
   })
 
+  test('is not shut out by a rib that a note offers against the sag of long studs', () => {
+    const [wide, narrow] = [
+      { ...outer, width: 2436 },
+      inner({ ...high(300), ...deck(100), width: 2436 - 36 - 12 }),
+    ]
+    const sag = (ramps: readonly QuarterDesign[], name: string): string =>
+      solveDesign({ title: 'pair', units: 'mm', paper: 'a4', stock, ramps })
+        .checks.filter(({ id, ramp }) => id === 'span' && ramp === name)
+        .map(({ message }) => message)
+        .join()
+    expect(sag([wide, narrow], 'outer')).toMatch(
+      /span\/360: studs \d+ mm deep or more would; `inner` stores inside: a middle rib would stop that, deeper studs leave less height for it\. Judge/,
+    )
+    // the one that goes in may have its rib, and so may the other where it stands alone
+    expect(sag([wide, narrow], 'inner')).toContain('1 middle rib (sides: { count: 3 }) or studs')
+    expect(sag([wide], 'outer')).toContain('1 middle rib (sides: { count: 3 }) or studs')
+  })
+
   // 640 less timbers 89 deep: 551; a thin skin, so that the board 15 thick is the highest
   test('does not go under a deck lower than its own, and the height offered lets it in', () => {
     const own = (frame: number) => inner({ skin: [plywood(3)], ...high(frame), ...deck(100) })

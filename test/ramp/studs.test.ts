@@ -233,3 +233,51 @@ test('studs keep clear of a chamfer', () => {
   // the same studs without the cut reach past it
   expect(Math.max(...studs({ ...design, chamfer: 0 }).map(beyond))).toBeGreaterThan(0)
 })
+
+test('closer studs at the foot leave no gap wider than the wide spacing where they end', () => {
+  // close ones end at 290, 30 below the next that the wide spacing would put behind 420
+  const middles = studs({ ...plain, studs: studded({ every: 200, foot: { every: 145, to: 420 } }) })
+    .filter(({ role }) => role === 'curve')
+    .map(({ at }) => at)
+  expect(middles).toEqual([145, 290, 400, 600, 800])
+  // one of the wide spacing that would meet the last close one is that one
+  const met = studs({ ...plain, studs: studded({ every: 200, foot: { every: 195, to: 220 } }) })
+  expect(met.filter(({ role }) => role === 'curve').map(({ at }) => at)).toEqual([195, 400, 600, 800])
+})
+
+test('a stud without room stops only where the skin would span more than between two others', () => {
+  const deepOnes = (toe: number, every: number): QuarterDesign => ({
+    ...plain,
+    height: { layer: 'frame', value: 700 },
+    toe,
+    studs: studded({ section: [38, 235], every }),
+  })
+  const seen = { carried: 0, stopped: 0 }
+  for (let toe = 10; toe <= 60; toe += 5)
+    for (let every = 90; every <= 260; every += 10) {
+      const design = deepOnes(toe, every)
+      const { ramp, findings } = solve(design)
+      const widest = (at: number): number => {
+        const faces = ramp.studs.map((stud) => ({
+          low: stud.at - stud.width / 2,
+          high: stud.at + stud.width / 2,
+          at: stud.at,
+        }))
+        const below = faces.filter((one) => one.at <= at).map(({ high }) => high)
+        return Math.min(...faces.filter((one) => one.at > at).map(({ low }) => low)) - Math.max(...below)
+      }
+      for (const { id, level, message } of findings) {
+        const carried = /no room for the studs? ([\d., and]+) mm/.exec(message)
+        const lost = /takes the studs? ([\d., and]+) mm/.exec(message)
+        if (id !== 'stud-outside' || !(carried ?? lost)) continue
+        expect(level).toBe(carried ? 'note' : 'stop')
+        for (const at of (carried ?? lost)![1]!.split(/, | and /).map(Number)) {
+          seen[carried ? 'carried' : 'stopped']++
+          if (carried) expect(widest(at)).toBeLessThanOrEqual(every - 38 + 1e-6)
+          else expect(widest(at)).toBeGreaterThan(every - 38)
+        }
+      }
+    }
+  expect(seen.carried).toBeGreaterThan(10)
+  expect(seen.stopped).toBeGreaterThan(3)
+})

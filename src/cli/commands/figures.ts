@@ -4,13 +4,14 @@ import { defaultMargins, defaultOverlap, paperOf } from '../../page/paper.ts'
 import { coverCounts, designCovers } from '../../page/pattern-covers.ts'
 import { noCorrection } from '../../printer/correction.ts'
 import { hasStop } from '../../ramp/check.ts'
-import { designFigures } from '../../ramp/figures.ts'
+import { designFigures, type Figures } from '../../ramp/figures.ts'
 import { quartersOf, type SolvedDesign } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
 import { asCuts, readAsCut, showAsCut } from '../as-cut.ts'
 import { figuresTable, type PageFigures } from '../figures-table.ts'
 import { checkOut, writeOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
+import { screwCounts } from '../screw-counts.ts'
 import type { Shell } from '../shell.ts'
 
 export interface FiguresOptions {
@@ -31,7 +32,7 @@ export const figures = (file: string, options: FiguresOptions, shell: Shell): nu
   const plotted = quartersOf(solved.ramps).length > 0 && !hasStop(solved.checks)
   const pages = plotted ? pagesOf(design, solved) : null
   const text = options.json
-    ? `${JSON.stringify({ ...designFigures(design, solved), ...(cuts.length > 0 && { asCut: cut }), pages }, null, 2)}\n`
+    ? `${JSON.stringify({ ...withScrewLengths(designFigures(design, solved)), ...(cuts.length > 0 && { asCut: cut }), pages }, null, 2)}\n`
     : figuresTable(design, solved, pages) +
       showAsCut(cut, solved, design.units)
         .map((line) => `${line}\n`)
@@ -40,6 +41,25 @@ export const figures = (file: string, options: FiguresOptions, shell: Shell): nu
   else writeOut(options.out, text, options.force ?? false)
   return hasStop(solved.checks) ? 1 : 0
 }
+
+/** Layers and deck board with their screws counted by length: some take shorter ones than the layer's own. */
+const withScrewLengths = (figures: Figures) => ({
+  ...figures,
+  ramps: figures.ramps.map((ramp) => ({
+    ...ramp,
+    deckBoard: ramp.deckBoard && counted(ramp.deckBoard),
+    skin: ramp.skin.map(counted),
+  })),
+})
+
+const counted = <
+  T extends {
+    readonly rows: Parameters<typeof screwCounts>[0]
+    readonly screws: { readonly count: number; readonly length: number | null }
+  },
+>(
+  layer: T,
+) => ({ ...layer, screws: { ...layer.screws, lengths: screwCounts(layer.rows) } })
 
 /** What each way to cover all sides would take on the design's own paper. */
 const pagesOf = (design: Design, solved: SolvedDesign): PageFigures => {

@@ -1,4 +1,4 @@
-import { type Design, paperNames } from '../../design/design.ts'
+import { type Design, type PaperName, paperNames } from '../../design/design.ts'
 import { harmless } from '../../length/quote.ts'
 import { readLength, showLength } from '../../length.ts'
 import { chooseCover } from '../../page/choose-cover.ts'
@@ -18,6 +18,7 @@ import { fourLengths, marginsFrom } from '../four-lengths.ts'
 import { loadDesign } from '../load-design.ts'
 import { forgetProfile, listProfiles, loadProfile, profilesFolder, saveProfile } from '../profiles.ts'
 import type { Shell } from '../shell.ts'
+import { showBriefly } from '../show-checks.ts'
 import { wrap } from '../wrap.ts'
 
 export interface GaugeOptions {
@@ -65,17 +66,25 @@ export const gauge = (name: string | undefined, options: GaugeOptions, shell: Sh
       2,
       'say a name for the printer, e.g. traceply gauge study-laser --across 149.6mm --down 150.4mm',
     )
-  const profile = measure(name, options)
+  const profile = measure(name, options, design?.paper ?? 'a4')
   const file = saveProfile(profile, folder, options.force ?? false)
   report(profile, design, options, shell)
   if (!options.json)
     shell.out(
-      `kept in ${file}\nnext: traceply plot DESIGN --printer ${name}${options.profiles === undefined ? '' : ` --profiles ${harmless(options.profiles)}`}\n`,
+      `${options.paper === undefined ? `${assumedPaper(profile.paper, design !== null)}\n` : ''}kept in ${file}\nnext: traceply plot DESIGN --printer ${name}${options.profiles === undefined ? '' : ` --profiles ${harmless(options.profiles)}`}\n`,
     )
   return 0
 }
 
-const measure = (name: string, options: GaugeOptions): Profile => {
+/** Which paper was taken where none was said, and what to type if it was another. */
+const assumedPaper = (paper: string, ofDesign: boolean): string => {
+  const why = ofDesign ? 'the paper of the design' : 'as no paper was said'
+  const other = paper === 'a4' ? 'letter' : 'a4'
+  return `for ${paper}, ${why}; if it was ${other}: the same again with --paper ${other} --force`
+}
+
+/** `otherwise`: the paper where none is said. */
+const measure = (name: string, options: GaugeOptions, otherwise: PaperName): Profile => {
   const faults: string[] = []
   const read = (option: string, texts: readonly string[], nominal: number): readonly Reading[] =>
     texts.flatMap((text) => {
@@ -95,7 +104,7 @@ const measure = (name: string, options: GaugeOptions): Profile => {
       diagonals[2 * i + 1]!,
     ]),
   }
-  const paper = paperNames.find((word) => word === (options.paper ?? 'a4').toLowerCase())
+  const paper = paperNames.find((word) => word === (options.paper ?? otherwise).toLowerCase())
   if (paper === undefined) faults.push(`--paper ${options.paper}: say one of ${paperNames.join(', ')}`)
   const margins = options.margins === undefined ? null : readMargins(options.margins, faults)
   if (faults.length > 0) throw new Failure(2, faults.join('\n'))
@@ -167,7 +176,10 @@ const report = (
       ),
     )
   if (design && effects.length === 0 && design.ramps.some(({ kind }) => kind === 'quarter'))
-    lines.push('the design cannot be laid out, so nothing is told of it: `traceply figures` says why')
+    lines.push(
+      'the design cannot be laid out, so nothing is told of it; `traceply figures` shows what is solved',
+      ...showBriefly(solveDesign(design).checks, design.ramps.length > 1),
+    )
   shell.out(`${lines.join('\n')}\n`)
 }
 

@@ -12,7 +12,7 @@ import { curvedRamps, flatWords } from '../curves.ts'
 import { checkPdf } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
 import { sha256 } from '../platform.ts'
-import { plotOptions, type RawPlotOptions } from '../plot-options.ts'
+import { type PlotOptions, plotOptions, type RawPlotOptions } from '../plot-options.ts'
 import type { Shell } from '../shell.ts'
 import { solveWhole } from '../solve-whole.ts'
 import { checkPages } from '../too-many-pages.ts'
@@ -53,6 +53,7 @@ export const plot = async (
         set,
         options.pack,
         options.sheet,
+        options.gaugedMargins ? marginWords(options) : null,
         options.cover ? null : chosen.why,
         flatWords(solved, 'pattern'),
       ),
@@ -71,6 +72,7 @@ const report = (
   set: LaidSet,
   pack: boolean,
   { paper, ...sheet }: Sheet,
+  margins: string | null,
   why: string | null,
   flats: string | null,
 ): string => {
@@ -87,6 +89,7 @@ const report = (
   return [
     `${harmless(out)}: ${set.pages.length} pages on ${paper.name}, set ${set.code}: ${counted}.`,
     ...(pack ? [packedWords(set.saved)] : []),
+    ...(margins === null ? [] : [wrap(margins)]),
     ...(why === null ? [] : [wrap(`Cover ${set.plan.cover}: ${why}.`)]),
     ...(flats === null ? [] : [wrap(flats)]),
     `1. Print at 100 %, never "fit to page", one-sided.`,
@@ -98,6 +101,12 @@ const report = (
     '5. Trace, saw on the WASTE side, and use the first side as pattern for the rest.',
     '',
   ].join('\n')
+}
+
+/** The margins of a gauged printer in the order of --margin; in mm, as its combs are read. */
+const marginWords = ({ printer, sheet: { margins } }: PlotOptions): string => {
+  const { top, right, bottom, left } = margins
+  return `Margins as gauged for ${printer} and 1 mm more: ${top}, ${right}, ${bottom}, ${left} mm (top, right, bottom, left).`
 }
 
 const packedWords = (saved: number): string =>

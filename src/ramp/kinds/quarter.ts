@@ -11,7 +11,7 @@ import { solvePipe } from '../holes.ts'
 import { nominalFindings } from '../nominal.ts'
 import { measured, offer, same } from '../offer.ts'
 import type { Quarter } from '../ramp.ts'
-import { backKey, chamferKey, firstThat, orWays } from '../retype.ts'
+import { backKey, chamferKey, firstThat, manyFaults, orWays, quietThat } from '../retype.ts'
 import { solveScrews } from '../screws.ts'
 import { withSeamStuds } from '../seam-studs.ts'
 import { acrossFindings } from '../seams.ts'
@@ -20,17 +20,19 @@ import { type SkinLayer, skinFindings, solveSkin } from '../skin.ts'
 import { planFindings, planSkin } from '../skin-plan.ts'
 import { spanFindings } from '../span.ts'
 import { type Stud, solveStuds } from '../studs.ts'
-import { manyFaults, skinThickness, solveTransition, type Transition } from '../transition.ts'
+import { skinThickness, solveTransition, type Transition } from '../transition.ts'
 
 /** Deck over the ground above which guards are commonly asked for: IRC 2018 R312.1 names 30 in. */
 const guardHeight = 762
 
+/** `stored`: names of the ramps that store inside this one. */
 export const solveQuarter = (
   design: QuarterDesign,
   units: Units,
   stock: Stock,
+  stored: readonly string[] = [],
 ): { readonly ramp: Quarter; readonly findings: readonly Finding[] } => {
-  const { ramp, drafts } = draftQuarter(design, units, stock)
+  const { ramp, drafts } = draftQuarter(design, units, stock, stored)
   return { ramp, findings: wordFindings(drafts, units, stock) }
 }
 
@@ -39,14 +41,15 @@ export const wordFindings = (drafts: readonly Draft[], units: Units, stock: Stoc
   const before = new Set(drafts.map(({ id, level }) => `${level} ${id}`))
   const trialOf =
     (own: Draft): Trial =>
-    (changed) => {
+    (changed, without = []) => {
       const isNew = ({ id, level }: Draft): boolean => !before.has(`${level} ${id}`)
       // what a note offers is a betterment: nothing may be lost by it
       const bad = (draft: Draft): boolean =>
         own.level === 'note'
           ? draft.id === 'stud-toe' || (isNew(draft) && draft.level !== 'note')
           : (draft.id === own.id && (draft.level === own.level || draft.level === 'stop')) ||
-            (draft.level === 'stop' && isNew(draft))
+            (draft.level === 'stop' && isNew(draft)) ||
+            (without.includes(draft.id) && isNew(draft))
       return frameQuarter(changed, units, stock, (found) => found.some(bad)) !== null
     }
   return drafts.map(
@@ -141,6 +144,7 @@ export const draftQuarter = (
   design: QuarterDesign,
   units: Units,
   stock: Stock,
+  stored: readonly string[] = [],
 ): { readonly ramp: Quarter; readonly drafts: readonly Draft[] } => {
   const { drafts: framed, frame } = frameQuarter(design, units, stock, () => false)!
   const base = {
@@ -193,7 +197,7 @@ export const draftQuarter = (
   // nor worth fitting out
   if (!hasStop(drafts))
     drafts.push(
-      ...spanFindings(design, units),
+      ...spanFindings(design, units, undefined, stored),
       ...planFindings(plans, around),
       ...acrossFindings(around, plans, board.board?.acrossSeams ?? []),
       ...fixing.findings,
@@ -222,7 +226,7 @@ export const draftQuarter = (
 
 /** A side that reaches past the lip. */
 const longerWay = (trial: Trial, design: QuarterDesign, run: number, units: Units): string => {
-  const long = firstThat(trial, design, backKey(design), run, 1, units)
+  const long = quietThat(trial, design, backKey(design), run, 1, units)
   return orWays(
     [long && `make it ${long.shown} or more`],
     'no length alone puts it right: see to the notch, the chamfer and the studs as well, or say `deck` in place of `length`',
