@@ -135,7 +135,7 @@ const datumPlaces = (
 ): readonly DatumPlace[] => {
   const cell = tileCell(tile)
   const aligning = [...jointMarks(tile), ...snapMarks(tile)].flatMap((mark) =>
-    mark.kind === 'stroke' ? pathSample(mark.path, 2) : [],
+    mark.kind === 'stroke' ? pathSample(mark.path, 8) : [],
   )
   const marks = [
     ...obstacles.marks.filter((p) => convexContains(tile.window, p)).map((p) => tilePoint(tile, p)),

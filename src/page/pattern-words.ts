@@ -34,24 +34,27 @@ export const patternWords = (
       at: affineApply(tile.frame, mark.at),
       angle: affineAngle(tile.frame, mark.angle),
     }
-    const found = movesOf(word).find((one) => inCell(one, tile) && wordCovers([never, ...also], one) === 0)
-    if (!found) return []
+    const maps = [never, ...also]
+    const move = moves.find((one) => {
+      if (Math.abs(one.up) > offLine(word)) return false
+      const there = moved(word, one)
+      return inCell(there, tile) && wordCovers(maps, there) === 0
+    })
+    if (!move) return []
+    const found = moved(word, move)
     keepOff(never, [found])
     return [found]
   })
 
-/** The nearest first. */
-const movesOf = (word: TextMark): readonly TextMark[] => {
-  const square = offLine(word)
-  const moves: (readonly [number, number])[] = []
-  for (let i = -most.along; i <= most.along; i++) for (let k = -square; k <= square; k++) moves.push([i, k])
-  return moves
-    .sort((a, b) => Math.hypot(...a) - Math.hypot(...b))
-    .map(([along, up]) => ({
-      ...word,
-      at: pointToward(pointToward(word.at, word.angle, 2 * along), word.angle + Math.PI / 2, 2 * up),
-    }))
-}
+/** Moves along and square to a line, the nearest first. */
+const moves = Array.from({ length: 2 * most.along + 1 }, (_, i) => i - most.along)
+  .flatMap((along) => Array.from({ length: 2 * most.square + 1 }, (_, k) => ({ along, up: k - most.square })))
+  .sort((a, b) => Math.hypot(a.along, a.up) - Math.hypot(b.along, b.up))
+
+const moved = (word: TextMark, { along, up }: (typeof moves)[number]): TextMark => ({
+  ...word,
+  at: pointToward(pointToward(word.at, word.angle, 2 * along), word.angle + Math.PI / 2, 2 * up),
+})
 
 const inCell = (word: TextMark, tile: Tile): boolean => {
   const { x0, y0, x1, y1 } = tileCell(tile)

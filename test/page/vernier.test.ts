@@ -197,7 +197,8 @@ describe.each(jobs)('the joints of $name on $paper, $cover', (job) => {
 
   it('are trimmed on the left and lower edges of every page, as it is read, and nowhere else', async () => {
     const { all, tiles } = await joints
-    const trims = (text: PdfText): boolean => text.layer === 'joint' && /: trim( on the line)?$/.test(text.text)
+    const trims = (text: PdfText): boolean =>
+      text.layer === 'joint' && /: trim( on the line)?$/.test(text.text)
     const goesUnder = (text: PdfText): boolean => text.layer === 'joint' && /^goes under page/.test(text.text)
     /** the words lie in the strip outside the joint line */
     const beyond = ({ tile, beside }: Shown, text: PdfText): boolean => {
