@@ -46,18 +46,18 @@ export const jointWords = (tile: Tile, never: readonly Occupancy[], rather: Occu
     const tries = joint.over
       ? [`over page ${number} · ${name}: trim on the line`, `over page ${number} · ${name}: trim`]
       : [`goes under page ${number} · ${name}`]
-    const placed = tries.flatMap((words) =>
-      wordShares.map((share) => {
+    let best: { readonly mark: TextMark; readonly faults: number } | undefined
+    for (const words of tries)
+      for (const share of wordShares) {
         const strip = pointToward(pointBetween(a, b, share), inward, -tile.half / 2)
         const baseline = pointToward(strip, angle - Math.PI / 2, letters.small / 2)
         const mark = text('joint', baseline, letters.small, words, { angle, align: 'middle' }) as TextMark
-        return { mark, hidden: wordCovers(never, mark), over: wordCovers([rather], mark), words }
-      }),
-    )
-    const least = Math.min(...placed.map(({ hidden }) => hidden))
-    const clear = placed.filter(({ hidden }) => hidden === least)
-    const same = clear.filter(({ words }) => words === clear[0]!.words)
-    return [same.reduce((x, y) => (y.over < x.over ? y : x)).mark]
+        const hidden = wordCovers(never, mark)
+        const faults = 1e4 * hidden + (words === tries[0] ? 0 : 1e3) + wordCovers([rather], mark)
+        if (faults === 0) return [mark]
+        if (!best || faults < best.faults) best = { mark, faults }
+      }
+    return [best!.mark]
   })
 
 const jointLines = (tile: Tile, { line, edge }: Joint) => {

@@ -36,24 +36,29 @@ export const wordCovers = (maps: readonly Occupancy[], word: TextMark): number =
 /** The same of any rectangle, its corners in their order. */
 export const boxCovers = (maps: readonly Occupancy[], corners: readonly Point[]): number => {
   let count = 0
-  for (const { x, y } of boxPoints(corners))
+  eachPoint(corners, (x, y) => {
     for (const { columns, rows, step, taken } of maps) {
-      const [c, r] = [Math.floor(x / step), Math.floor(y / step)]
+      const c = Math.floor(x / step)
+      const r = Math.floor(y / step)
       if (c >= 0 && r >= 0 && c < columns && r < rows) count += taken[r * columns + c]!
     }
+  })
   return count
 }
 
-/** Points over a rectangle, no farther apart than a square is wide. */
-const boxPoints = ([a, b, , d]: readonly Point[]): readonly Point[] => {
+/** Points over a rectangle, no farther apart than a square is wide: asked so often that none is made. */
+const eachPoint = ([a, b, , d]: readonly Point[], visit: (x: number, y: number) => void): void => {
   const along = Math.ceil(Math.hypot(b!.x - a!.x, b!.y - a!.y) / fine)
   const up = Math.ceil(Math.hypot(d!.x - a!.x, d!.y - a!.y) / fine)
-  const points: Point[] = []
+  const [ux, uy] = [(b!.x - a!.x) / along, (b!.y - a!.y) / along]
+  const [vx, vy] = [(d!.x - a!.x) / up, (d!.y - a!.y) / up]
   for (let i = 0; i <= along; i++)
-    for (let k = 0; k <= up; k++)
-      points.push({
-        x: a!.x + (i / along) * (b!.x - a!.x) + (k / up) * (d!.x - a!.x),
-        y: a!.y + (i / along) * (b!.y - a!.y) + (k / up) * (d!.y - a!.y),
-      })
+    for (let k = 0; k <= up; k++) visit(a!.x + i * ux + k * vx, a!.y + i * uy + k * vy)
+}
+
+/** The same as a list. */
+const boxPoints = (corners: readonly Point[]): readonly Point[] => {
+  const points: Point[] = []
+  eachPoint(corners, (x, y) => points.push({ x, y }))
   return points
 }
