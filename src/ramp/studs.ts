@@ -2,6 +2,7 @@ import type { QuarterDesign, Units } from '../design/design.ts'
 import { bisect } from '../geometry/bisect.ts'
 import { type Draft, note, stop, type Trial, warn } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
+import { lipFreeFindings } from './lip-free.ts'
 import { listed, measured, offer, offerSteps, same, wordList } from './offer.ts'
 import { apart, holdsPipe, insidePanel, lipRoom, pipeTimbers } from './pipe-timber.ts'
 import { depthKey, everyKey, firstOf, firstThat, type Key, orWays, toeKey } from './retype.ts'
@@ -222,7 +223,7 @@ export const solveStuds = (
           `there it would leave the panel or meet another; ${lostRemedy(trial, ramp, units)}`,
       ),
     )
-  return { studs, stand, findings }
+  return { studs, stand, findings: [...findings, ...lipFreeFindings(ramp, studs, end, units)] }
 }
 
 /** Whether the skin's gap at a stud that is left out is no wider than between two studs on edge at their spacing. */
