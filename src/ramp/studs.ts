@@ -142,7 +142,9 @@ export const solveStuds = (
     if (from === undefined) return null
     const highest = at(from)!
     if (!coping || holdsPipe(coping, highest, ramp, units)) return highest
-    const own = pipeTimbers(ramp, coping).filter((timber) =>
+    // the one farthest back has room wherever one nearer has
+    const ways = pipeTimbers(ramp, coping)
+    const own = [...ways.slice(0, 1), ...ways.slice(-1)].filter((timber) =>
       insidePanel(timber, transition, { length, chamfer: ramp.chamfer }),
     )
     const room = (stud: Stud | null): boolean => stud !== null && own.some((timber) => apart(timber, stud))
