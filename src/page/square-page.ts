@@ -35,7 +35,7 @@ const beside = { across: 32, down: 84 }
 /** The rulers keep clear of the combs at the paper's edges, mm. */
 const rulerInset = 8
 
-/** Where nine dots lie in the square, as shares of its side: clear of sides, diagonals and words. A scan is read by them. */
+/** Where nine dots lie in the square, as shares of its side: clear of sides, diagonals and words. They are for a scan. */
 const dotShares = { x: [0.2, 0.65, 0.8], y: [0.13, 0.5, 0.87] }
 const dotRadius = 2
 

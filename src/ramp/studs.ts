@@ -2,6 +2,7 @@ import type { QuarterDesign, Units } from '../design/design.ts'
 import { bisect } from '../geometry/bisect.ts'
 import { type Draft, note, stop, type Trial, warn } from './check.ts'
 import type { SolvedCoping } from './coping.ts'
+import { lipFreeFindings } from './lip-free.ts'
 import { listed, measured, offer, offerSteps, same, wordList } from './offer.ts'
 import { apart, holdsPipe, insidePanel, lipRoom, pipeTimbers } from './pipe-timber.ts'
 import { depthKey, everyKey, firstOf, firstThat, type Key, orWays, toeKey } from './retype.ts'
@@ -141,7 +142,9 @@ export const solveStuds = (
     if (from === undefined) return null
     const highest = at(from)!
     if (!coping || holdsPipe(coping, highest, ramp, units)) return highest
-    const own = pipeTimbers(ramp, coping).filter((timber) =>
+    // the one farthest back has room wherever one nearer has
+    const ways = pipeTimbers(ramp, coping)
+    const own = [...ways.slice(0, 1), ...ways.slice(-1)].filter((timber) =>
       insidePanel(timber, transition, { length, chamfer: ramp.chamfer }),
     )
     const room = (stud: Stud | null): boolean => stud !== null && own.some((timber) => apart(timber, stud))
@@ -222,7 +225,7 @@ export const solveStuds = (
           `there it would leave the panel or meet another; ${lostRemedy(trial, ramp, units)}`,
       ),
     )
-  return { studs, stand, findings }
+  return { studs, stand, findings: [...findings, ...lipFreeFindings(ramp, studs, end, units)] }
 }
 
 /** Whether the skin's gap at a stud that is left out is no wider than between two studs on edge at their spacing. */

@@ -163,6 +163,7 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
     [`rip the studs to ${L} deep`, depth],
   ],
   'stud-toe': [[`a toe of ${L} takes`, toe]],
+  'stud-lip': [[`studs ripped to ${L} deep find`, depth]],
   'skin-bend': [
     [`take ${L} plywood instead(?:(?:,| and) \\d+ sheets? for layer \\d+)+`, thinner],
     [`(?:frame|surface) radius of ${L} or more`, radius],
@@ -192,9 +193,9 @@ const withoutNumber: readonly RegExp[] = [
   // no plywood of the table bends so far, and no ramp is so large
   /take (?:6 mm|1\/4–? in) hardboard$/,
   // two rows of screws need wood, whatever the spacing
-  /or two side by side$/,
-  // no spacing that may be typed brings a stud there
-  /cut the sheets shorter than [^;]*$/,
+  /thick or more, or [^;]* where two stand side by side$/,
+  // no stud finds room
+  /set blocks (?:there|between the studs there)$/,
   // the pipe is thinner than the deck board beside it
   /take a thicker pipe or a thinner deck board$/,
 ]

@@ -9,7 +9,7 @@ import { hasStop } from '../../src/ramp/check.ts'
 import type { Stud } from '../../src/ramp/studs.ts'
 import { timberCorners } from '../../src/ramp/timber.ts'
 import { assertNear } from '../support/near.ts'
-import { anyRamp, bare, piped, plain, said, solve, studded, transitionOf } from './ramps.ts'
+import { anyRamp, bare, circleOf, piped, plain, said, solve, studded, transitionOf } from './ramps.ts'
 
 /** Corners of a stud by its own numbers: face on the curve's tangent, depth square to it into the wood. */
 const corners = (x: number, y: number, angle: number, width: number, depth: number): readonly Point[] =>
@@ -280,4 +280,26 @@ test('a stud without room stops only where the skin would span more than between
     }
   expect(seen.carried).toBeGreaterThan(10)
   expect(seen.stopped).toBeGreaterThan(3)
+})
+
+test('what no stud carries at the lip is said', () => {
+  // from a curve of this file's own: flat studs of 235 leave no room for two
+  const design: QuarterDesign = {
+    ...plain,
+    height: { layer: 'frame', value: 250 },
+    transition: circleOf('frame', 800, 'frame', 0),
+    toe: 25,
+    studs: studded({ section: [38, 235], every: 240 }),
+  }
+  const { ramp, findings } = solve(design)
+  const [only] = ramp.studs
+  expect(ramp.studs.length).toBe(1)
+  // the arc from the toe to the lip: R (a1 − a0)
+  const arc = 800 * (Math.acos(550 / 800) - Math.acos(775 / 800))
+  const free = arc - (only!.at + 235 / 2)
+  const said = findings.find(({ id }) => id === 'stud-lip')!
+  assertNear(Number(/last ([\d.]+) mm hang free/.exec(said.message)![1]), free, 0.05 + 1e-9)
+  // ripped as it offers, a second one carries it
+  const depth = Number(/ripped to (\d+) mm deep/.exec(said.message)![1])
+  expect(studs({ ...design, studs: studded({ section: [38, depth], every: 240 }) }).at(-1)!.role).toBe('lip')
 })

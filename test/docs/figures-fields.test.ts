@@ -1,0 +1,46 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { expect, it } from 'vitest'
+import { templates, templateText } from '../support/templates.ts'
+import { traceply } from '../support/traceply.ts'
+
+const architecture = readFileSync(new URL('../../docs/architecture.md', import.meta.url), 'utf8')
+const section = architecture.split('### The figures\n')[1]!.split(/\n#+ /)[0]!
+/** every name in the table */
+const told = new Set([...section.matchAll(/`(\w+)(?:\[\])?`/g)].map((match) => match[1]!))
+
+/** Names of all keys of a value, its parts' too. */
+const keysOf = (value: unknown): readonly string[] =>
+  Array.isArray(value)
+    ? value.flatMap(keysOf)
+    : value !== null && typeof value === 'object'
+      ? Object.entries(value).flatMap(([key, part]) => [key, ...keysOf(part)])
+      : []
+
+it('the architecture tells every field of the figures, and none that no design has', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'traceply-fields-'))
+  try {
+    // sheets that meet both ways, on a thin stud and its twin
+    const wide = join(folder, 'wide.yaml')
+    writeFileSync(
+      wide,
+      templateText('quarter-mm')
+        .replace('deck: 640', 'deck: 1000')
+        .replace('surface: 1700', 'surface: 2400')
+        .replace('width: 1216', 'width: 3000')
+        .replace('section: 38 x 89', 'section: 25 x 89'),
+    )
+    const files = [...templates.map((name) => `templates/${name}.yaml`), wide]
+    const all = await Promise.all(
+      files.map(async (file) => JSON.parse((await traceply('figures', file, '--json')).out)),
+    )
+    const keys = new Set(all.flatMap(keysOf))
+    expect([...keys].filter((key) => !told.has(key))).toEqual([])
+    const values = new Set(['stop', 'warn', 'note', 'stud', 'seam', 'between', 'asCut'])
+    expect([...told].filter((name) => !keys.has(name) && !values.has(name))).toEqual([])
+    expect(all.at(-1).ramps[0].skin[0].seams[0].second).not.toBeNull()
+  } finally {
+    rmSync(folder, { recursive: true })
+  }
+})
