@@ -1,6 +1,7 @@
 import { pathDistance } from '../geometry/nearest.ts'
-import { type Point, pointBetween, pointDistance } from '../geometry/point.ts'
+import { type Point, pointBetween, pointCross, pointDistance, pointSubtract } from '../geometry/point.ts'
 import type { Pattern } from '../pattern/pattern.ts'
+import { screwRing, timberSign } from '../pattern/timber-marks.ts'
 import type { JointShares } from './tile.ts'
 import { vernierReach } from './vernier.ts'
 
@@ -12,13 +13,19 @@ const pairRoom = 8
 
 /**
  * Crosses near the ends of a joint line, verniers between them and its middle, near which a row's snap line crosses, the pair
- * mark beside that; each moved off the cut line where that passes. A joint too short for verniers has none.
+ * mark beside that; each moved off the cut line, the screws and the signs of timbers where these lie. A joint too short for
+ * verniers has none.
  */
 export const jointShares =
   (pattern: Pattern) =>
   ([a, b]: readonly [Point, Point], snap: number | null): JointShares => {
     const length = pointDistance(a, b)
-    /** the share whose neighbourhood of `reach` mm on the line keeps farthest from the cut line; the first of equals */
+    const across = { x: (b.x - a.x) / length, y: (b.y - a.y) / length }
+    const signs = pattern.screws.flatMap(({ middles, sign }) => [
+      ...middles.map((at) => ({ at, radius: screwRing })),
+      { at: sign, radius: timberSign },
+    ])
+    /** the share whose neighbourhood of `reach` mm on the line keeps farthest from these; the first of equals */
     const best = (shares: readonly number[], reach: number): number => {
       const clear = (t: number): number =>
         Math.min(
@@ -26,6 +33,11 @@ export const jointShares =
           ...[-1, 0, 1].map((side) =>
             pathDistance(pattern.outline, pointBetween(a, b, t + (side * reach) / length)),
           ),
+          ...signs.map(({ at, radius }) => {
+            const off = pointSubtract(at, a)
+            const along = Math.abs(off.x * across.x + off.y * across.y - t * length) - reach
+            return Math.hypot(Math.max(0, along), pointCross(across, off)) - radius
+          }),
         )
       return shares
         .map((t) => ({ t, room: clear(t) }))

@@ -25,11 +25,12 @@ export interface PatternLabel {
   readonly places: readonly Point[]
 }
 
-/** Where the screws of a timber go through the part. */
+/** Where the screws of a timber go through the part, and the X that says on which side it stands. */
 export interface TimberScrews {
   /** as it is called on paper */
   readonly timber: number
   readonly middles: readonly Point[]
+  readonly sign: Point
   /** the same in words, from the timber's face, in the builder's units */
   readonly words: string
 }

@@ -14,8 +14,8 @@ export const timberOutline = (timber: Timber) => {
   return polygonOf(first!, ...others)
 }
 
-/** Half the size of the X that says on which side of a line the timber stands, mm. */
-const sign = 3
+/** Half the length of the strokes of the X that says on which side of a line the timber stands, mm. */
+export const timberSign = 3
 
 /** Radius of the ring round a screw's cross, mm. */
 export const screwRing = 2
@@ -43,15 +43,11 @@ export const timberMarks = (timber: Timber): Drawing => {
       ...cross('mark', at, screwRing, pens.cross, timber.angle),
       stroke('mark', circle(at, screwRing), pens.cross),
     ]),
-    ...cross(
-      'mark',
-      pointBetween(...longWay(timber), shares.sign),
-      sign,
-      pens.mark,
-      timber.angle + Math.PI / 4,
-    ),
+    ...cross('mark', signMiddle(timber), timberSign, pens.mark, timber.angle + Math.PI / 4),
   ]
 }
+
+const signMiddle = (timber: Timber): Point => pointBetween(...longWay(timber), shares.sign)
 
 const screwMiddles = (timber: Timber): readonly Point[] => {
   const [from, to] = longWay(timber)
@@ -66,6 +62,7 @@ export const timberScrews = (timber: Timber, number: number, units: Units): Timb
   return {
     timber: number,
     middles: screwMiddles(timber),
+    sign: signMiddle(timber),
     words:
       depth >= width
         ? `on its middle, ${show(near * depth)} and ${show(far * depth)} deep from its face`
