@@ -189,8 +189,8 @@ describe('--for tells what the printer would do to a ramp', () => {
 
   it('in inches', async () => {
     const { out } = await gauge('study', ...sides, '--for', 'templates/quarter-in.yaml', '--paper', 'letter')
-    // quarter-in: frame 24 3/8 in, toe 1 1/2 in; upright pages: 0.0073 of the rise is 0.168 in, an eighth and some
-    expect(out).toContain('(line): seen from the toe the lip comes out 1/8+ in too high')
+    // quarter-in: frame 24 3/8 in, toe 1 1/2 in; turned pages, so up is across: 1.6/150 of the rise is 0.244 in, a quarter
+    expect(out).toContain('(line): seen from the toe the lip comes out 1/4 in too low')
   })
 
   it.each(

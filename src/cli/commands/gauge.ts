@@ -4,6 +4,7 @@ import { readLength, showLength } from '../../length.ts'
 import { chooseCover } from '../../page/choose-cover.ts'
 import { defaultMargins, defaultOverlap, paperOf } from '../../page/paper.ts'
 import { coverCounts, designCovers } from '../../page/pattern-covers.ts'
+import { showMarks } from '../../page/shown-marks.ts'
 import { noCorrection } from '../../printer/correction.ts'
 import { curveEffect, leftAtLip, radiusOf } from '../../printer/effect.ts'
 import { gaugePrinter, type Readings, readingError, squareDiagonal } from '../../printer/gauge.ts'
@@ -197,7 +198,7 @@ const effectsOf = (design: Design, profile: Profile, uncertainty: PrinterUncerta
     const outline = JSON.stringify(ramp.side?.outline)
     const found = covered.find(({ pattern }) => JSON.stringify(pattern.outline) === outline)
     if (!curve || !found) return []
-    const { lattice } = found.covers[cover]
+    const { lattice } = showMarks(found.pattern, cover, found.covers[cover])
     const laid = {
       rows: lattice.layout === 'portrait' ? 'across' : 'down',
       angle: Math.atan2(lattice.toFrame[2], lattice.toFrame[0]),
