@@ -47,7 +47,7 @@ describe.each(['mm', 'in'] as const)('what a message offers works when it is typ
       fc.property(extreme, (ramp) => {
         expect(stillSaid(ramp, units)).toBeNull()
       }),
-      { numRuns: 1000, seed: 20, endOnFailure: true },
+      { numRuns: 700, seed: 20, endOnFailure: true },
     )
   }, 120_000)
 })
@@ -55,8 +55,7 @@ describe.each(['mm', 'in'] as const)('what a message offers works when it is typ
 test('the ramps tried meet every check that has a way out', () => {
   const met = new Map<string, number>()
   for (const ramp of fc.sample(anyRamp, { numRuns: 3000, seed: 20 }))
-    for (const { id, level } of solve(ramp).findings)
-      if (level !== 'note') met.set(id, (met.get(id) ?? 0) + 1)
+    for (const { id, level } of solve(ramp).drafts) if (level !== 'note') met.set(id, (met.get(id) ?? 0) + 1)
   const rare = [
     'overhang height-low toe-low toe-high steep toe-step notch-level notch-floor notch-front notch-long notch-wood',
     'notch-wall pipe-behind-face pipe-under-deck chamfer length-short width panel-size stud-toe',
