@@ -19,9 +19,9 @@ export interface Ground {
 
 const spacing = 0.5
 
-export const groundOf = (tile: Tile, outline: Path): Ground => {
+/** `polygon`: the whole outline by points, the same for all tiles. */
+export const groundOf = (tile: Tile, outline: Path, polygon: readonly Point[]): Ground => {
   const drawn = pathClip(outline, tile.window)
-  const polygon = pathSample(outline, 2)
   const back = affineInvert(tile.frame)
   return {
     pieces: drawn.flatMap(pathSegments),

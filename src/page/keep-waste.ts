@@ -12,7 +12,7 @@ import { letters } from '../pattern/pens.ts'
 import { type Ground, groundOf, standsOn } from './ground.ts'
 import type { Occupancy } from './occupancy.ts'
 import { type Tile, tileCell } from './tile.ts'
-import { wordCovers } from './word-room.ts'
+import { wordClear, wordCovers } from './word-room.ts'
 
 /** What the words never lie on, and what they keep off as far as there is room. */
 interface Room {
@@ -38,13 +38,18 @@ export const wasteTicks = (outline: Path): readonly Path[] =>
 /**
  * KEEP and WASTE on the two sides of the cut line, set along it, for a tile that carries it; empty for a tile that does not.
  * Neither ever crosses the line or stands on the other side: where a side has no room for its word, the word is left out.
- * What is already drawn is known in the window as the drawing is read.
+ * What is already drawn is known in the window as the drawing is read. `polygon`: the whole outline by points.
  */
-export const keepWaste = (tile: Tile, pattern: Pattern, free: Room): readonly TextMark[] => {
+export const keepWaste = (
+  tile: Tile,
+  pattern: Pattern,
+  polygon: readonly Point[],
+  free: Room,
+): readonly TextMark[] => {
   // the curve before the straight edges, the nearest to the middle of a piece before its ends
   const pieces = [true, false].map((traced) => cutPieces(tile, pattern, traced))
   if (pieces.flat().length === 0) return []
-  const ground = groundOf(tile, pattern.outline)
+  const ground = groundOf(tile, pattern.outline, polygon)
   for (const group of pieces)
     for (const size of [letters.side, 4, 3, letters.small])
       for (const piece of group.slice(0, 6))
@@ -53,7 +58,8 @@ export const keepWaste = (tile: Tile, pattern: Pattern, free: Room): readonly Te
           const keep = beside('KEEP', from, direction, 1, size)
           const waste = beside('WASTE', from, direction, -1, size)
           if (
-            wordFaults(keep, tile, free) + wordFaults(waste, tile, free) === 0 &&
+            isFaultless(keep, tile, free) &&
+            isFaultless(waste, tile, free) &&
             standsOn(ground, keep, 'wood') &&
             standsOn(ground, waste, 'waste')
           )
@@ -93,7 +99,7 @@ const alone = (words: 'KEEP' | 'WASTE', tile: Tile, ground: Ground, free: Room):
         for (const angle of [readable(direction), 0, Math.PI / 2]) {
           const at = pointToward(middle, angle - Math.PI / 2, letters.small / 2)
           const word = sideWord(words, at, angle, letters.small)
-          if (!insideWindow(word, tile) || wordCovers([free.never], word) > 0) continue
+          if (!insideWindow(word, tile) || !wordClear([free.never], word)) continue
           const faults = wordFaults(word, tile, free) + distance / 100
           if (best && faults >= best.faults) continue
           if (standsOn(ground, word, side === 1 ? 'wood' : 'waste')) best = { word, faults }
@@ -129,12 +135,18 @@ const beside = (word: string, from: Point, direction: number, side: 1 | -1, size
 }
 
 /** 0 when the word lies in the page's own cell and on nothing else. */
-const wordFaults = (word: TextMark, tile: Tile, { never, rather }: Room): number => {
+const wordFaults = (word: TextMark, tile: Tile, { never, rather }: Room): number =>
+  cornersOut(word, tile) * 100 + wordCovers([never, rather], word)
+
+const isFaultless = (word: TextMark, tile: Tile, { never, rather }: Room): boolean =>
+  cornersOut(word, tile) === 0 && wordClear([never, rather], word)
+
+/** How many corners of a word lie out of what the page keeps. */
+const cornersOut = (word: TextMark, tile: Tile): number => {
   const cell = boxGrow(tileCell(tile), -1)
-  const out = textCorners(word, affineIdentity).filter(
+  return textCorners(word, affineIdentity).filter(
     (p) => p.x < cell.x0 || p.y < cell.y0 || p.x > cell.x1 || p.y > cell.y1,
   ).length
-  return out * 100 + wordCovers([never, rather], word)
 }
 
 const insideWindow = (word: TextMark, { width, height }: Tile): boolean =>

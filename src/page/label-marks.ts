@@ -11,7 +11,7 @@ import type { PatternLabel } from '../pattern/pattern.ts'
 import { letters, pens } from '../pattern/pens.ts'
 import type { Occupancy } from './occupancy.ts'
 import { type Tile, tileCell } from './tile.ts'
-import { boxCovers } from './word-room.ts'
+import { boxClear } from './word-room.ts'
 
 /** The words of a label alone, at one of its places. */
 export const labelWords = ({ words, size }: PatternLabel, middle: Point) =>
@@ -47,8 +47,7 @@ export const labelMarks = (
   for (const size of sizes.map((share) => Math.max(label.size * share, letters.small)))
     for (const middle of places) {
       const corners = boxAt(label.words, size, middle, turn)
-      if (inCell(tile, corners) && boxCovers(never, corners) === 0)
-        return boxed(label.words, size, middle, turn)
+      if (inCell(tile, corners) && boxClear(never, corners)) return boxed(label.words, size, middle, turn)
     }
   // from the middle of what is seen
   const points = shown.flatMap((path) => pathSample(path, 3)).map(at)
@@ -66,7 +65,7 @@ export const labelMarks = (
       const half = textWidth(label.words, besideSize, 'bold') / 2
       const middle = pointToward(end, direction, distance + half * Math.abs(Math.cos(direction - turn)))
       const corners = boxAt(label.words, besideSize, middle, turn)
-      if (!inCell(tile, corners) || boxCovers([...never, rather], corners) > 0) continue
+      if (!inCell(tile, corners) || !boxClear([...never, rather], corners)) continue
       const near = corners
         .map((p, i) => pointBetween(p, corners[(i + 1) % 4]!, 0.5))
         .reduce((a, b) => (pointDistance(b, end) < pointDistance(a, end) ? b : a))

@@ -6,7 +6,7 @@ import { pointToward } from '../geometry/point.ts'
 import { clipMarks } from './clip-marks.ts'
 import type { Occupancy } from './occupancy.ts'
 import { type Tile, tileCell } from './tile.ts'
-import { keepOff, wordCovers } from './word-room.ts'
+import { keepOff, wordClear } from './word-room.ts'
 
 /** How far words are moved along their line, and square to it, in steps of 2 mm. */
 const most = { along: 16, square: 4 }
@@ -38,7 +38,7 @@ export const patternWords = (
     const move = moves.find((one) => {
       if (Math.abs(one.up) > offLine(word)) return false
       const there = moved(word, one)
-      return inCell(there, tile) && wordCovers(maps, there) === 0
+      return inCell(there, tile) && wordClear(maps, there)
     })
     if (!move) return []
     const found = moved(word, move)

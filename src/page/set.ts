@@ -1,4 +1,5 @@
 import type { Design } from '../design/design.ts'
+import { pathSample } from '../geometry/sample.ts'
 import type { PrinterUncertainty } from '../printer/uncertainty.ts'
 import { quartersOf, type SolvedDesign } from '../ramp/ramp.ts'
 import { assemble, type Draft, type PageSet, type SetFacts } from './draft.ts'
@@ -73,6 +74,7 @@ export const layOutSet = (
   const parts = partDrafts(trials, options.strips ? solved.ramps : [], facts, options.pack ?? false)
   const drafts = groups.flatMap(({ pattern, tiles, datums, survey, expected }, i): Draft[] => {
     const ticks = wasteTicks(pattern.outline)
+    const polygon = pathSample(pattern.outline, 2)
     const { trial } = trials[i]!
     const several = groups.length > 1 ? ` ${pattern.ramp}` : ''
     const map: Draft = {
@@ -117,6 +119,7 @@ export const layOutSet = (
               printer: options.printer,
               datums,
               ticks,
+              polygon,
             }),
         }),
       ),

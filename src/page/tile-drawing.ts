@@ -5,6 +5,7 @@ import { affineApply, affineIdentity } from '../geometry/affine.ts'
 import { pointsBounds } from '../geometry/bounds.ts'
 import { convexContains, pathClip } from '../geometry/clip.ts'
 import { type Path, pathSegments } from '../geometry/path.ts'
+import type { Point } from '../geometry/point.ts'
 import { pathSample } from '../geometry/sample.ts'
 import { showLength } from '../length.ts'
 import { letters, pens } from '../pattern/pens.ts'
@@ -19,13 +20,15 @@ import { type Tile, tileCell, tilePoint } from './tile.ts'
 import { jointMarks, jointWords, snapMarks } from './tile-joints.ts'
 import { type TitleFacts, titleBlock, titleSize } from './title-block.ts'
 import { scaleFigure } from './vernier.ts'
-import { keepOff, keepOffPath, wordCovers, wordRoom } from './word-room.ts'
+import { keepOff, keepOffPath, wordClear, wordRoom } from './word-room.ts'
 
 export interface TileFacts extends TitleFacts {
   readonly units: Units
   readonly datums: readonly Datum[]
   /** of the whole outline, on its waste side */
   readonly ticks: readonly Path[]
+  /** the whole outline by points */
+  readonly polygon: readonly Point[]
 }
 
 /** All that one tile shows, in ideal page mm. */
@@ -50,7 +53,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   for (const path of [...cuts, ...ticks]) keepOffPath(cut, path, tile.frame)
   // a scale is read without its figures too
   const joints = jointMarks(tile).filter(
-    (mark) => mark.kind !== 'text' || mark.size > scaleFigure || wordCovers([cut], mark) === 0,
+    (mark) => mark.kind !== 'text' || mark.size > scaleFigure || wordClear([cut], mark),
   )
   keepOff(never, [...joints, ...snaps, ...datums])
   keepOff(rather, strokes, tile.frame)
@@ -65,7 +68,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     words.push(...more)
     keepOff(never, more)
   }
-  write(keepWaste(tile, pattern, { never, rather }))
+  write(keepWaste(tile, pattern, facts.polygon, { never, rather }))
   write(jointWords(tile, [never, cut], rather))
   const said = room()
   keepOff(
@@ -74,7 +77,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   )
   const rulers = rulerMarks(tile, units).filter((mark) =>
     mark.kind === 'text'
-      ? wordCovers([never, cut, rather], mark) === 0
+      ? wordClear([never, cut, rather], mark)
       : mark.kind === 'stroke' &&
         pathSample(mark.path, 0.5).every(({ x, y }) => takenIn(said, { x0: x, y0: y, x1: x, y1: y }) === 0),
   )
@@ -84,7 +87,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   take(strokes, tile.frame)
   take([...named, ...labels, ...words, ...joints, ...datums, ...rulers, ...snaps])
   for (const path of [...cuts, ...ticks]) occupyPath(taken, path, tile)
-  const snap = snapLabel(tile, facts, taken).filter((word) => wordCovers([never, cut], word) === 0)
+  const snap = snapLabel(tile, facts, taken).filter((word) => wordClear([never, cut], word))
   take(snap)
 
   return [

@@ -52,8 +52,9 @@ export const jointWords = (tile: Tile, never: readonly Occupancy[], rather: Occu
         const strip = pointToward(pointBetween(a, b, share), inward, -tile.half / 2)
         const baseline = pointToward(strip, angle - Math.PI / 2, letters.small / 2)
         const mark = text('joint', baseline, letters.small, words, { angle, align: 'middle' }) as TextMark
-        const hidden = wordCovers(never, mark)
-        const faults = 1e4 * hidden + (words === tries[0] ? 0 : 1e3) + wordCovers([rather], mark)
+        const hidden = 1e4 * wordCovers(never, mark) + (words === tries[0] ? 0 : 1e3)
+        if (best && hidden >= best.faults) continue
+        const faults = hidden + wordCovers([rather], mark)
         if (faults === 0) return [mark]
         if (!best || faults < best.faults) best = { mark, faults }
       }

@@ -31,34 +31,53 @@ export const keepOff = (map: Occupancy, drawing: Drawing, frame: Affine = affine
 
 /** How much of a word's box lies on what words keep off; 0 where it is clear. */
 export const wordCovers = (maps: readonly Occupancy[], word: TextMark): number =>
-  boxCovers(maps, textCorners(word, affineIdentity))
+  taken(maps, textCorners(word, affineIdentity), Number.POSITIVE_INFINITY)
+
+/** Whether it lies on none of that: quicker asked than how much. */
+export const wordClear = (maps: readonly Occupancy[], word: TextMark): boolean =>
+  boxClear(maps, textCorners(word, affineIdentity))
 
 /** The same of any rectangle, its corners in their order. */
-export const boxCovers = (maps: readonly Occupancy[], corners: readonly Point[]): number => {
+export const boxClear = (maps: readonly Occupancy[], corners: readonly Point[]): boolean =>
+  taken(maps, corners, 1) === 0
+
+/** Squares taken under a rectangle's points, counted until there are `enough`; asked so often that no point is made. */
+const taken = (maps: readonly Occupancy[], corners: readonly Point[], enough: number): number => {
+  const { start, along, up, u, v } = pointsOver(corners)
   let count = 0
-  eachPoint(corners, (x, y) => {
-    for (const { columns, rows, step, taken } of maps) {
-      const c = Math.floor(x / step)
-      const r = Math.floor(y / step)
-      if (c >= 0 && r >= 0 && c < columns && r < rows) count += taken[r * columns + c]!
+  for (let i = 0; i <= along; i++)
+    for (let k = 0; k <= up; k++) {
+      const [x, y] = [start.x + i * u.x + k * v.x, start.y + i * u.y + k * v.y]
+      for (const { columns, rows, step, taken: squares } of maps) {
+        const c = Math.floor(x / step)
+        const r = Math.floor(y / step)
+        if (c >= 0 && r >= 0 && c < columns && r < rows) count += squares[r * columns + c]!
+      }
+      if (count >= enough) return count
     }
-  })
   return count
 }
 
-/** Points over a rectangle, no farther apart than a square is wide: asked so often that none is made. */
-const eachPoint = ([a, b, , d]: readonly Point[], visit: (x: number, y: number) => void): void => {
-  const along = Math.ceil(Math.hypot(b!.x - a!.x, b!.y - a!.y) / fine)
-  const up = Math.ceil(Math.hypot(d!.x - a!.x, d!.y - a!.y) / fine)
-  const [ux, uy] = [(b!.x - a!.x) / along, (b!.y - a!.y) / along]
-  const [vx, vy] = [(d!.x - a!.x) / up, (d!.y - a!.y) / up]
-  for (let i = 0; i <= along; i++)
-    for (let k = 0; k <= up; k++) visit(a!.x + i * ux + k * vx, a!.y + i * uy + k * vy)
+/** Steps over a rectangle, no longer than a square is wide. */
+const pointsOver = (corners: readonly Point[]) => {
+  const [a, b, , d] = corners as readonly [Point, Point, Point, Point]
+  const along = Math.ceil(Math.hypot(b.x - a.x, b.y - a.y) / fine)
+  const up = Math.ceil(Math.hypot(d.x - a.x, d.y - a.y) / fine)
+  return {
+    start: a,
+    along,
+    up,
+    u: { x: (b.x - a.x) / along, y: (b.y - a.y) / along },
+    v: { x: (d.x - a.x) / up, y: (d.y - a.y) / up },
+  }
 }
 
 /** The same as a list. */
 const boxPoints = (corners: readonly Point[]): readonly Point[] => {
+  const { start, along, up, u, v } = pointsOver(corners)
   const points: Point[] = []
-  eachPoint(corners, (x, y) => points.push({ x, y }))
+  for (let i = 0; i <= along; i++)
+    for (let k = 0; k <= up; k++)
+      points.push({ x: start.x + i * u.x + k * v.x, y: start.y + i * u.y + k * v.y })
   return points
 }
