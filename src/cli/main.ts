@@ -1,4 +1,3 @@
-#!/usr/bin/env node
 import { reason } from './files.ts'
 import { run } from './run.ts'
 

@@ -20,14 +20,20 @@ export interface RunOptions {
   readonly stdout?: number | 'closed'
 }
 
+/** What a fresh clone holds after its install, in a folder where nothing that is run can touch the project. */
+export const buildIn = (folder: string): void => {
+  for (const name of ['package.json', '.build.mjs', '.build-cache.cjs', 'templates'])
+    cpSync(name, join(folder, name), { recursive: true })
+  for (const name of ['src', 'node_modules']) symlinkSync(resolve(name), join(folder, name))
+  execFileSync('npm', ['run', 'build', '--silent'], { cwd: folder })
+}
+
 /** The package as a builder has it, in a folder of its own, so that tests at the same time do not share `dist`. */
 export const useBuilt = () => {
   let root = ''
   beforeAll(() => {
     root = mkdtempSync(join(tmpdir(), 'traceply-built-'))
-    for (const name of ['package.json', 'templates']) cpSync(name, join(root, name), { recursive: true })
-    for (const name of ['src', 'node_modules']) symlinkSync(resolve(name), join(root, name))
-    execFileSync('npm', ['run', 'build', '--silent'], { cwd: root })
+    buildIn(root)
     mkdirSync(join(root, 'work'))
   }, 60_000)
   afterAll(() => rmSync(root, { recursive: true, force: true }))

@@ -1,5 +1,17 @@
 import { execFileSync } from 'node:child_process'
-import { closeSync, cpSync, existsSync, openSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import {
+  closeSync,
+  copyFileSync,
+  cpSync,
+  existsSync,
+  mkdtempSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs'
+import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import manifest from '../../package.json'
@@ -206,9 +218,27 @@ it('npm run demo plots a template of ours into out/ and says five steps', async 
   expect(demo()).toBe(said)
 })
 
-it('the program is one file that the package names', () => {
+it('the program is one file that the package names; what was compiled of it only makes it start sooner', () => {
   expect(manifest.bin.traceply).toBe('dist/traceply.cjs')
-  expect(readdirSync(join(root(), 'dist'))).toEqual(['traceply.cjs'])
+  expect(readdirSync(join(root(), 'dist'))).toEqual(['traceply.cache', 'traceply.cjs'])
+  const design = join(root(), 'templates', 'quarter-in.yaml')
+  const figures = (folder: string): string =>
+    execFileSync(process.execPath, [join(folder, 'traceply.cjs'), 'figures', design], { encoding: 'utf8' })
+  const whole = figures(join(root(), 'dist'))
+  const alone = mkdtempSync(join(tmpdir(), 'traceply-alone-'))
+  copyFileSync(join(root(), 'dist', 'traceply.cjs'), join(alone, 'traceply.cjs'))
+  expect(figures(alone)).toBe(whole)
+  // of another Node, or torn
+  const cache = readFileSync(join(root(), 'dist', 'traceply.cache'))
+  for (const bytes of [
+    Buffer.from('nothing'),
+    cache.subarray(0, 9000),
+    cache.map((b, i) => (i < 64 ? b ^ 1 : b)),
+  ]) {
+    writeFileSync(join(alone, 'traceply.cache'), bytes)
+    expect(figures(alone)).toBe(whole)
+  }
+  rmSync(alone, { recursive: true })
   expect(readFileSync(join(root(), 'dist', 'traceply.cjs'), 'utf8').startsWith('#!/usr/bin/env node\n')).toBe(
     true,
   )

@@ -1,8 +1,9 @@
 import { execFileSync } from 'node:child_process'
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { buildIn } from '../cli/built.ts'
 import { pageOf, readme, root, scripts, shellLines } from './pages.ts'
 
 /** A copy of what a fresh clone holds after its install: nothing that is run can touch the project. */
@@ -14,14 +15,9 @@ const node = (...args: readonly string[]): string =>
 const steps = shellLines(readme).flatMap((line) => line.split('&&').map((step) => step.trim()))
 
 beforeAll(() => {
-  for (const name of ['package.json', 'templates'])
-    cpSync(join(root, name), join(folder, name), { recursive: true })
-  mkdirSync(join(folder, 'dist'))
   // `npm ci` builds it
-  const build = scripts.build!.split(' ')
-  const out = build.map((part) => part.replace(/^--outfile=/, `--outfile=${folder}/`))
-  execFileSync(join(root, 'node_modules/.bin', out[0]!), out.slice(1), { cwd: root })
-})
+  buildIn(folder)
+}, 60_000)
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
 describe('the commands of the README', () => {
