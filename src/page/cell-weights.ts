@@ -1,6 +1,7 @@
 import type { Box } from '../geometry/bounds.ts'
 import { modulo } from '../geometry/modulo.ts'
 import type { Point } from '../geometry/point.ts'
+import { climb } from './climb.ts'
 
 /** How a place of a grid loads its pages. */
 export interface CellWeights {
@@ -23,25 +24,11 @@ export const fullerPlace = (
   box: Box,
   pitch: Point,
   from: CellWeights,
-): CellWeights => {
-  let best = from
-  for (const step of steps)
-    for (let moved = true; moved; ) {
-      moved = false
-      for (const [dx, dy] of [
-        [step, 0],
-        [-step, 0],
-        [0, step],
-        [0, -step],
-      ] as const) {
-        const found = weighCells(runs, box, pitch, { x: best.joint.x + dx, y: best.joint.y + dy })
-        if (found.pages > from.pages || found.emptiest <= best.emptiest) continue
-        best = found
-        moved = true
-      }
-    }
-  return best
-}
+): CellWeights =>
+  climb(from, steps, (joint, best) => {
+    const found = weighCells(runs, box, pitch, joint)
+    return found.pages > from.pages || found.emptiest <= best.emptiest ? null : found
+  })
 
 /** Steps of the runs are shorter than the pitch. */
 export const weighCells = (

@@ -4,6 +4,7 @@ import type { Point } from '../geometry/point.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import { screwRing } from '../pattern/timber-marks.ts'
 import { type CellWeights, weighCells } from './cell-weights.ts'
+import { climb } from './climb.ts'
 import type { Cover, Coverage, FoundCoverage, Place, Search } from './coverage.ts'
 import { type Grid, turnRuns } from './grids.ts'
 import { cellsConnected, cellsTouched, framePolygon, latticeAt, latticePitch } from './lattice.ts'
@@ -130,27 +131,15 @@ const markedPlaces = (
 /** Moved as long as more is shown on as many pages, none of them with less line than `least`. */
 const improved = (place: MarkedPlace, pages: number, least: number): MarkedPlace => {
   const { grid, turned, marks } = place
-  let best = { joint: place.joint, worth: 0 }
-  const tryAt = (joint: Point): boolean => {
-    const weights = weighCells(turned, grid.box, latticePitch(grid.shape), joint)
-    if (weights.pages > pages || weights.emptiest < least) return false
+  type Worth = Pick<MarkedPlace, 'joint' | 'worth'>
+  const better = (at: Point, than: Worth): Worth | null => {
+    const weights = weighCells(turned, grid.box, latticePitch(grid.shape), at)
+    if (weights.pages > pages || weights.emptiest < least) return null
     const worth = shownIn(marks, weights, grid, 0)
-    if (worth <= best.worth) return false
-    best = { joint: weights.joint, worth }
-    return true
+    return worth > than.worth ? { joint: weights.joint, worth } : null
   }
-  tryAt(place.joint)
-  for (const by of fineSteps)
-    for (let moved = true; moved; ) {
-      moved = false
-      for (const [dx, dy] of [
-        [by, 0],
-        [-by, 0],
-        [0, by],
-        [0, -by],
-      ] as const)
-        moved = tryAt({ x: best.joint.x + dx, y: best.joint.y + dy }) || moved
-    }
+  const start: Worth = { joint: place.joint, worth: 0 }
+  const best = climb(better(place.joint, start) ?? start, fineSteps, better)
   return { ...place, ...best }
 }
 

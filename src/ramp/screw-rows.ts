@@ -109,7 +109,7 @@ export const screwsAcross = (
       if (found !== undefined) screws.push(found)
     }
     screws.push(
-      ...between(
+      ...moreWithin(
         screws.filter((p) => p >= from).sort((a, b) => a - b),
         spacing,
         free,
@@ -120,7 +120,7 @@ export const screwsAcross = (
 }
 
 /** One more between any two that are farther apart than told, nearest to their middle. */
-const between = (
+const moreWithin = (
   sorted: readonly number[],
   spacing: number,
   free: (p: number) => boolean,
