@@ -4,11 +4,11 @@ import { paragraph } from '../drawing/paragraph.ts'
 import { affineTranslate } from '../geometry/affine.ts'
 import type { Point } from '../geometry/point.ts'
 import { showLength } from '../length.ts'
-import { datumFigures } from '../page/datum.ts'
-import type { PageSet } from '../page/draft.ts'
-import { mapPicture } from '../page/map-picture.ts'
-import { surveyLength } from '../page/survey.ts'
-import type { TileGroup } from '../page/tile-groups.ts'
+import { mapPicture } from '../page/pages/map-picture.ts'
+import { datumFigures } from '../page/proof/datum.ts'
+import { surveyLength } from '../page/proof/survey.ts'
+import type { PageSet } from '../page/set/draft.ts'
+import type { TileGroup } from '../page/set/tile-groups.ts'
 
 /** A picture as wide as a phone and as high as it must be, mm. */
 export interface PhoneMap {

@@ -1,4 +1,4 @@
-import { type Check, hasStop } from '../ramp/check.ts'
+import { type Check, hasStop } from '../ramp/check/check.ts'
 import { wrap } from './wrap.ts'
 
 const words = { stop: 'STOP', warn: 'watch', note: 'note' } as const

@@ -1,5 +1,5 @@
 import type { Design } from '../design/design.ts'
-import { hasStop } from '../ramp/check.ts'
+import { hasStop } from '../ramp/check/check.ts'
 import type { SolvedDesign } from '../ramp/ramp.ts'
 import { solveDesign } from '../ramp/solve.ts'
 import { Failure } from './failure.ts'

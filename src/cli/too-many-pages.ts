@@ -1,6 +1,6 @@
-import type { Cover } from '../page/coverage.ts'
-import { defaultMargins, defaultOverlap, type Paper } from '../page/paper.ts'
-import type { Sheet } from '../page/sheet.ts'
+import type { Cover } from '../page/cover/coverage.ts'
+import { defaultMargins, defaultOverlap, type Paper } from '../page/sheet/paper.ts'
+import type { Sheet } from '../page/sheet/sheet.ts'
 import { Failure } from './failure.ts'
 
 /** More pages than anyone tapes together. */

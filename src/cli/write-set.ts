@@ -1,5 +1,5 @@
 import { setFlagsFromString } from 'node:v8'
-import type { PageSet } from '../page/draft.ts'
+import type { PageSet } from '../page/set/draft.ts'
 import { planName } from '../read/plan.ts'
 import type { PdfOutput } from '../write/pdf.ts'
 import { writeOut } from './files.ts'

@@ -1,6 +1,6 @@
 import type { Units } from '../design/design.ts'
 import type { Ramp } from '../ramp/ramp.ts'
-import type { LayerPlan } from '../ramp/skin-plan.ts'
+import type { LayerPlan } from '../ramp/skin/skin-plan.ts'
 import { endMark, gapMarks, markFigure, rowMarks, type StoryStrip, type StripRow } from './story-strip.ts'
 
 /** Where the screws of a row lie across the ramp: two layers to a strip, one on each of its edges. Zero is the left side. */

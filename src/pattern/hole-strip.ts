@@ -1,5 +1,5 @@
 import type { Units } from '../design/design.ts'
-import { pipeDrills } from '../ramp/holes.ts'
+import { pipeDrills } from '../ramp/frame/holes.ts'
 import type { Ramp } from '../ramp/ramp.ts'
 import { leftOf } from './across-strips.ts'
 import { endMark, markFigure, rowMarks, type StoryStrip, tickAt } from './story-strip.ts'

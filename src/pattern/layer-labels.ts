@@ -1,8 +1,8 @@
 import type { LabelPlace } from '../drawing/place-labels.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import { pathOf } from '../geometry/path.ts'
-import type { Curve } from '../ramp/curve.ts'
-import type { SkinLayer } from '../ramp/skin.ts'
+import type { Curve } from '../ramp/curve/curve.ts'
+import type { SkinLayer } from '../ramp/skin/skin.ts'
 import { words } from './label-text.ts'
 
 /** Ticks on the waste side of the cut line reach so far into the lowest layer, mm; then what a label keeps off the faces. */

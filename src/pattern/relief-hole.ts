@@ -5,8 +5,8 @@ import { inch } from '../geometry/inch.ts'
 import { circle } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import { showLength } from '../length.ts'
-import type { SolvedCoping } from '../ramp/coping.ts'
-import { notchCorner } from '../ramp/side.ts'
+import type { SolvedCoping } from '../ramp/side/coping.ts'
+import { notchCorner } from '../ramp/side/side.ts'
 import { pens } from './pens.ts'
 
 /** Where to drill so that a saw can turn in the inner corner of a square notch: the hole touches floor and wall. */

@@ -1,9 +1,9 @@
 import type { Units } from '../design/design.ts'
 import { showLength } from '../length.ts'
 import type { Ramp } from '../ramp/ramp.ts'
-import { seamWords } from '../ramp/seam-studs.ts'
-import type { SkinLayer } from '../ramp/skin.ts'
-import type { LayerPlan } from '../ramp/skin-plan.ts'
+import { seamWords } from '../ramp/skin/seam-studs.ts'
+import type { SkinLayer } from '../ramp/skin/skin.ts'
+import type { LayerPlan } from '../ramp/skin/skin-plan.ts'
 import {
   endMark,
   gapMarks,

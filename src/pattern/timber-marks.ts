@@ -5,7 +5,7 @@ import { textWidth } from '../drawing/text-width.ts'
 import { circle, pathOf, polygonOf } from '../geometry/path.ts'
 import { type Point, pointBetween } from '../geometry/point.ts'
 import { showLength } from '../length.ts'
-import { type Timber, timberCorners } from '../ramp/timber.ts'
+import { type Timber, timberCorners } from '../ramp/frame/timber.ts'
 import type { PatternLabel, TimberScrews } from './pattern.ts'
 import { letters, pens } from './pens.ts'
 

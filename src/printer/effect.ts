@@ -1,5 +1,5 @@
 import { affineAngle, affineIdentity, affineInvert, affineRotate, affineThen } from '../geometry/affine.ts'
-import type { Curve } from '../ramp/curve.ts'
+import type { Curve } from '../ramp/curve/curve.ts'
 import { type Distortion, distortionMatrix } from './distortion.ts'
 import type { Uncertainty } from './gauge.ts'
 

@@ -1,7 +1,7 @@
 import type { Design } from '../design/design.ts'
-import type { Check } from './check.ts'
+import type { Check } from './check/check.ts'
 import type { Flat, Quarter, Ramp, SolvedDesign } from './ramp.ts'
-import { stepBack } from './skin.ts'
+import { stepBack } from './skin/skin.ts'
 
 const degrees = (radians: number): number => (radians * 180) / Math.PI
 

@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/point.ts'
-import type { Side } from './side.ts'
-import type { Transition } from './transition.ts'
+import type { Side } from './side/side.ts'
+import type { Transition } from './side/transition.ts'
 
 /** A board on a screw that draws a circle; mm. */
 export interface SwingArm {

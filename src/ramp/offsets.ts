@@ -1,11 +1,11 @@
 import { bisect } from '../geometry/bisect.ts'
 import { pathSegments } from '../geometry/path.ts'
 import { type Point, pointAngle, pointCross, pointDistance, pointSubtract } from '../geometry/point.ts'
-import type { Curve } from './curve.ts'
-import { middleRise } from './middle-rise.ts'
+import type { Curve } from './curve/curve.ts'
+import { middleRise } from './curve/middle-rise.ts'
 import { type SwingArm, swingArm } from './offsets-swing.ts'
 import type { Quarter } from './ramp.ts'
-import type { Side } from './side.ts'
+import type { Side } from './side/side.ts'
 
 /** A mark on the curve: x back from the panel's front edge, y up from its bottom edge; mm. */
 export interface Station extends Point {

@@ -1,10 +1,10 @@
 import type { Design, Units } from '../design/design.ts'
-import type { Check, Finding } from './check.ts'
+import { meetingFindings } from './beside/meeting.ts'
+import { storesFindings } from './beside/stores.ts'
+import type { Check, Finding } from './check/check.ts'
 import { solveFlat } from './kinds/flat.ts'
 import { solveQuarter } from './kinds/quarter.ts'
-import { meetingFindings } from './meeting.ts'
 import { flatsOf, quartersOf, type Ramp, type SolvedDesign } from './ramp.ts'
-import { storesFindings } from './stores.ts'
 
 /** What a design means. Stops come first, then warnings, then notes; within a level in the order of the ramps. */
 export const solveDesign = (design: Design): SolvedDesign => {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { inflateSync } from 'node:zlib'
 import { describe, expect, it } from 'vitest'
-import { defaultMargins } from '../../src/page/paper.ts'
+import { defaultMargins } from '../../src/page/sheet/paper.ts'
 import type { PdfPageRead } from '../support/read-pdf.ts'
 import { pathPoints, readPdf } from '../support/read-pdf.ts'
 import { templates } from '../support/templates.ts'

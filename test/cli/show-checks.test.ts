@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { showBriefly, showChecks } from '../../src/cli/show-checks.ts'
-import type { Check } from '../../src/ramp/check.ts'
+import type { Check } from '../../src/ramp/check/check.ts'
 import { traceply } from '../support/traceply.ts'
 
 const check = (ramp: string, message: string, level: Check['level'] = 'note'): Check => ({

@@ -2,7 +2,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'no
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { squarePage } from '../../src/page/square-page.ts'
+import { squarePage } from '../../src/page/pages/square-page.ts'
 import { assertNear } from '../support/near.ts'
 import { type PdfPageRead, type PdfRead, pathPoints, readPdf } from '../support/read-pdf.ts'
 import { traceply } from '../support/traceply.ts'

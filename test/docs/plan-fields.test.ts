@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { expect, it } from 'vitest'
-import { planRecorrected } from '../../src/page/plan.ts'
+import { planRecorrected } from '../../src/page/set/plan.ts'
 import { noCorrection } from '../../src/printer/correction.ts'
 import { fingerprint, layOut } from '../support/lay-out.ts'
 import { templateText } from '../support/templates.ts'

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { correctionOf, type Distortion, distortionMatrix } from '../../src/printer/distortion.ts'
 import { curveEffect, leftAtLip } from '../../src/printer/effect.ts'
-import { circleCurve } from '../../src/ramp/circle.ts'
+import { circleCurve } from '../../src/ramp/curve/circle.ts'
 import { assertNear } from '../support/near.ts'
 import { printed, printerOf } from '../support/printer.ts'
 import { normal, randomFrom, rms } from '../support/random.ts'

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign } from '../../src/design/design.ts'
 import { type AsCut, solveAsCut } from '../../src/ramp/as-cut.ts'
-import { hasStop } from '../../src/ramp/check.ts'
+import { hasStop } from '../../src/ramp/check/check.ts'
 import { assertNear } from '../support/near.ts'
 import { anyRamp, notch, piped, plain, solve, transitionOf } from './ramps.ts'
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import type { FlatDesign, Stock, Units } from '../../src/design/design.ts'
-import { type Finding, hasStop } from '../../src/ramp/check.ts'
+import { type Finding, hasStop } from '../../src/ramp/check/check.ts'
 import { solveFlat } from '../../src/ramp/kinds/flat.ts'
 import type { Flat } from '../../src/ramp/ramp.ts'
 import { plywood, stock } from './ramps.ts'

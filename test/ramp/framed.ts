@@ -1,9 +1,9 @@
 import Flatten from '@flatten-js/core'
 import fc from 'fast-check'
 import type { QuarterDesign, RampDesign, Sheet, Stock, Units } from '../../src/design/design.ts'
-import { hasStop } from '../../src/ramp/check.ts'
+import { hasStop } from '../../src/ramp/check/check.ts'
+import type { Timber } from '../../src/ramp/frame/timber.ts'
 import type { Quarter } from '../../src/ramp/ramp.ts'
-import type { Timber } from '../../src/ramp/timber.ts'
 import { circleOf, piped, plain, plywood, solve, studded } from './ramps.ts'
 
 const real = (min: number, max: number) => fc.double({ min, max, noNaN: true })

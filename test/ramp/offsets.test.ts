@@ -6,8 +6,8 @@ import { solveDesign } from '../../src/ramp/solve.ts'
 import { withOffsets } from '../booklet/solved.ts'
 import { assertNear } from '../support/near.ts'
 import { templates, templateText } from '../support/templates.ts'
+import { sampleBetween } from './curve/sampled-curve.ts'
 import { inch } from './ramps.ts'
-import { sampleBetween } from './sampled-curve.ts'
 
 /** A frame of radius 72 in that runs out level at the floor, its front edge at the tangent: x and y are those of the table. */
 const level72 = (height: number): string => `title: Boathouse bump

@@ -1,11 +1,11 @@
 import fc from 'fast-check'
 import type { Coping, QuarterDesign, Sheet, Stock, Units } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
-import type { Draft, Finding } from '../../src/ramp/check.ts'
+import type { Draft, Finding } from '../../src/ramp/check/check.ts'
 import { draftQuarter, wordFindings } from '../../src/ramp/kinds/quarter.ts'
 import type { Quarter } from '../../src/ramp/ramp.ts'
-import type { Side } from '../../src/ramp/side.ts'
-import type { Transition } from '../../src/ramp/transition.ts'
+import type { Side } from '../../src/ramp/side/side.ts'
+import type { Transition } from '../../src/ramp/side/transition.ts'
 
 export const inch = 25.4
 

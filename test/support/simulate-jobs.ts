@@ -1,5 +1,5 @@
-import type { Tile } from '../../src/page/tile.ts'
-import type { TileGroup } from '../../src/page/tile-groups.ts'
+import type { TileGroup } from '../../src/page/set/tile-groups.ts'
+import type { Tile } from '../../src/page/tile/tile.ts'
 import type { PrinterUncertainty } from '../../src/printer/uncertainty.ts'
 import { normal, randomFrom } from './random.ts'
 import { honest, surveyed } from './taping.ts'

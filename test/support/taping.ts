@@ -1,5 +1,5 @@
-import type { Tile } from '../../src/page/tile.ts'
-import type { TileGroup } from '../../src/page/tile-groups.ts'
+import type { TileGroup } from '../../src/page/set/tile-groups.ts'
+import type { Tile } from '../../src/page/tile/tile.ts'
 import { normal } from './random.ts'
 
 interface Pt {

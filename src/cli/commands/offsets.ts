@@ -101,7 +101,7 @@ const pdf = async (
   const [{ writePdf }, { offsetsPages }, { sheetWindow }] = await Promise.all([
     import('../../write/pdf.ts'),
     import('../../booklet/offsets-page.ts'),
-    import('../../page/sheet.ts'),
+    import('../../page/sheet/sheet.ts'),
   ])
   const window = sheetWindow(sheet)
   const pages = all.flatMap((one, i) =>

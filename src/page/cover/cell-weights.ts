@@ -1,0 +1,88 @@
+import type { Box } from '../../geometry/bounds.ts'
+import { modulo } from '../../geometry/modulo.ts'
+import type { Point } from '../../geometry/point.ts'
+import { climb } from './climb.ts'
+
+/** How a place of a grid loads its pages. */
+export interface CellWeights {
+  /** where an upright and a level joint line cross, in the grid's frame */
+  readonly joint: Point
+  /** cells that hold line, and the least length that one of them holds, mm */
+  readonly pages: number
+  readonly emptiest: number
+  /** of each cell from `joint` on, row by row, mm of line */
+  readonly columns: number
+  readonly lengths: Float64Array
+}
+
+/** Steps that joint lines are moved by, mm. */
+const steps = [16, 8, 4, 2]
+
+/** Moved from `from`, as long as the emptiest page gains line and no page comes in. */
+export const fullerPlace = (
+  runs: readonly Float64Array[],
+  box: Box,
+  pitch: Point,
+  from: CellWeights,
+): CellWeights =>
+  climb(from, steps, (joint, best) => {
+    const found = weighCells(runs, box, pitch, joint)
+    return found.pages > from.pages || found.emptiest <= best.emptiest ? null : found
+  })
+
+/** Steps of the runs are shorter than the pitch. */
+export const weighCells = (
+  runs: readonly Float64Array[],
+  box: Box,
+  pitch: Point,
+  place: Point,
+): CellWeights => {
+  // the joint lines next below the lines
+  const joint = {
+    x: box.x0 - modulo(box.x0 - place.x, pitch.x),
+    y: box.y0 - modulo(box.y0 - place.y, pitch.y),
+  }
+  const columns = Math.ceil((box.x1 - joint.x) / pitch.x) + 1
+  const rows = Math.ceil((box.y1 - joint.y) / pitch.y) + 1
+  const lengths = new Float64Array(columns * rows)
+  for (const run of runs) {
+    let u = (run[0]! - joint.x) / pitch.x
+    let v = (run[1]! - joint.y) / pitch.y
+    let column = Math.floor(u)
+    let row = Math.floor(v)
+    for (let n = 2; n < run.length; n += 2) {
+      const a = u
+      const b = v
+      const fromColumn = column
+      const fromRow = row
+      u = (run[n]! - joint.x) / pitch.x
+      v = (run[n + 1]! - joint.y) / pitch.y
+      column = Math.floor(u)
+      row = Math.floor(v)
+      const dx = run[n]! - run[n - 2]!
+      const dy = run[n + 1]! - run[n - 1]!
+      const length = Math.sqrt(dx * dx + dy * dy)
+      if (column === fromColumn && row === fromRow) {
+        lengths[row * columns + column]! += length
+        continue
+      }
+      // the share of the step ahead of an upright joint line, and of a level one; the corner cell has what lies between
+      const across = column === fromColumn ? null : (Math.max(column, fromColumn) - a) / (u - a)
+      const up = row === fromRow ? null : (Math.max(row, fromRow) - b) / (v - b)
+      const first = Math.min(across ?? 1, up ?? 1)
+      const last = Math.max(across ?? 0, up ?? 0)
+      const corner = across === first ? fromRow * columns + column : row * columns + fromColumn
+      lengths[fromRow * columns + fromColumn]! += first * length
+      lengths[corner]! += (last - first) * length
+      lengths[row * columns + column]! += (1 - last) * length
+    }
+  }
+  let pages = 0
+  let emptiest = Number.POSITIVE_INFINITY
+  for (const length of lengths) {
+    if (length === 0) continue
+    pages++
+    if (length < emptiest) emptiest = length
+  }
+  return { joint, pages, emptiest, columns, lengths }
+}

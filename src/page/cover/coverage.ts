@@ -1,0 +1,118 @@
+import type { Box } from '../../geometry/bounds.ts'
+import type { Path } from '../../geometry/path.ts'
+import type { Point } from '../../geometry/point.ts'
+import type { Pattern } from '../../pattern/pattern.ts'
+import { type CellWeights, fullerPlace, weighCells } from './cell-weights.ts'
+import { type Grid, gridsOf, turnRuns } from './grids.ts'
+import { type Cell, cellsConnected, cellsTouched, type Lattice, latticeAt, latticePitch } from './lattice.ts'
+import { type OffsetCount, offsetCounts } from './offset-counts.ts'
+
+/**
+ * whole: every page that the outline or a mark touches; line: only what is traced, and what places it, in rows along the
+ * bottom edge; ribbon: the same with the rows turned so that they follow the curve.
+ */
+export const covers = ['whole', 'line', 'ribbon'] as const
+export type Cover = (typeof covers)[number]
+
+export interface Coverage {
+  readonly lattice: Lattice
+  /** bottom row first, left to right */
+  readonly cells: readonly Cell[]
+}
+
+/** A coverage, and what else was looked at on the way to it. */
+export interface FoundCoverage extends Coverage {
+  readonly search: Search
+}
+
+/**
+ * Grids tried that cannot do with fewer pages than are found, as one of them may have fuller pages; all of them where the
+ * emptiest page is thinner than this, mm.
+ */
+const turns = 12
+const thin = 40
+
+/** How many of the places found are weighed by their emptiest page, and how many of those are improved and counted exactly. */
+const weighed = 32
+const finalists = 3
+
+/**
+ * The grid with the fewest pages. Among equals the one whose emptiest page carries the most line, so that no page holds a
+ * mere sliver. What is needed keeps half the overlap from the edge of every window; pages of a set hang together by whole
+ * edges. Same pattern, same grid. `showMarks` then brings more of the timbers onto as many pages.
+ */
+export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overlap: number): FoundCoverage => {
+  const { needs, runs, grids } = gridsOf(pattern, cover, window, overlap)
+  let tried = turns
+  let places = placesOf(grids, runs, turns)
+  let best = fullestPlaces(places)
+  if (best[0]!.emptiest < thin && grids.length > turns) {
+    tried = grids.length
+    places = placesOf(grids, runs, tried)
+    best = fullestPlaces(places)
+  }
+  const search = { needs, runs, grids, tried, places }
+  let fallback: FoundCoverage | undefined
+  for (const { grid, joint, pages } of best) {
+    const lattice = latticeAt(grid.shape, grid.angle, { x: joint.x - overlap / 2, y: joint.y - overlap / 2 })
+    const cells = cellsConnected(cellsTouched(lattice, needs))
+    if (cells.length === pages) return { lattice, cells, search }
+    if (!fallback || cells.length < fallback.cells.length) fallback = { lattice, cells, search }
+  }
+  return fallback!
+}
+
+/** A place of a grid, and what is needed in the frame of that grid. */
+export interface Place extends OffsetCount {
+  readonly grid: Grid
+  readonly turned: readonly Float64Array[]
+}
+
+export interface Search {
+  readonly needs: readonly Path[]
+  /** the same as broken lines */
+  readonly runs: readonly (readonly Point[])[]
+  readonly grids: readonly Grid[]
+  /** how many of the grids are counted, and the places of these that take the fewest pages */
+  readonly tried: number
+  readonly places: readonly Place[]
+}
+
+/** The places that take the fewest pages. */
+const placesOf = (
+  grids: readonly Grid[],
+  runs: readonly (readonly Point[])[],
+  turns: number,
+): readonly Place[] => {
+  let places: Place[] = []
+  let fewest = Number.POSITIVE_INFINITY
+  for (const [tried, grid] of grids.entries()) {
+    // a grid whose bound is no better than what is found need not be counted
+    if (grid.least > fewest || (grid.least === fewest && tried >= turns)) break
+    const turned = turnRuns(runs, grid.angle)
+    for (const found of offsetCounts(turned, grid.box, latticePitch(grid.shape), fewest)) {
+      if (found.pages < fewest) places = []
+      fewest = found.pages
+      places.push({ ...found, grid, turned })
+    }
+  }
+  return places
+}
+
+/** The few of them whose emptiest pages carry the most line, moved so that they carry more; fullest first. */
+const fullestPlaces = (places: readonly Place[]): readonly (CellWeights & { readonly grid: Grid })[] =>
+  [...places]
+    .sort((a, b) => b.room - a.room)
+    .slice(0, weighed)
+    .map(({ grid, turned, joint }) => ({
+      grid,
+      turned,
+      ...weighCells(turned, grid.box, latticePitch(grid.shape), joint),
+    }))
+    .sort((a, b) => b.emptiest - a.emptiest)
+    .slice(0, finalists)
+    .map(({ grid, turned, ...from }) => ({
+      grid,
+      ...fullerPlace(turned, grid.box, latticePitch(grid.shape), from),
+    }))
+    .sort((a, b) => b.emptiest - a.emptiest)

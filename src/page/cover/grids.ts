@@ -1,0 +1,108 @@
+import type { Box } from '../../geometry/bounds.ts'
+import { convexHull } from '../../geometry/hull.ts'
+import { pathLength } from '../../geometry/length.ts'
+import type { Path } from '../../geometry/path.ts'
+import type { Point } from '../../geometry/point.ts'
+import { pathSample } from '../../geometry/sample.ts'
+import type { Pattern } from '../../pattern/pattern.ts'
+import { type Layout, layoutSize } from '../sheet/sheet.ts'
+import type { Cover } from './coverage.ts'
+import type { Lattice } from './lattice.ts'
+
+/** A way to lay rows of pages, wherever its joint lines come to lie. */
+export interface Grid {
+  readonly shape: Pick<Lattice, 'layout' | 'width' | 'height' | 'overlap'>
+  readonly angle: number
+  /** of what is needed, in the frame of the grid */
+  readonly box: Box
+  /** no offset of this grid can do with fewer pages */
+  readonly least: number
+  /** pitches that what is needed spans, across and up together: the fewer, the farther the grid can be moved */
+  readonly spanned: number
+}
+
+/** What pages must carry. */
+const neededPaths = (pattern: Pattern, cover: Cover): readonly Path[] =>
+  cover === 'whole' ? [pattern.outline, ...pattern.markPaths] : [pattern.line]
+
+/** Rows of a ribbon are turned by up to 45° either way (more is the other layout), in these steps. */
+const angleStep = Math.PI / 360
+const angleSteps = 90
+
+/** What pages must carry, the same as broken lines, and the grids that may carry it, those first that may do with the fewest. */
+export const gridsOf = (
+  pattern: Pattern,
+  cover: Cover,
+  window: Box,
+  overlap: number,
+): {
+  readonly needs: readonly Path[]
+  readonly runs: readonly (readonly Point[])[]
+  readonly grids: readonly Grid[]
+} => {
+  const needs = neededPaths(pattern, cover)
+  const size = needs.reduce((sum, path) => sum + pathLength(path), 0)
+  // steps shorter than any page
+  const spacing = Math.min(Math.max(6, size / 200), 30)
+  const runs = needs.map((path) => pathSample(path, spacing))
+  // many turns look at few points
+  const hull = cover === 'ribbon' ? convexHull(runs.flat()) : runs.flat()
+  const angles =
+    cover === 'ribbon'
+      ? Array.from({ length: 2 * angleSteps + 1 }, (_, i) => (i - angleSteps) * angleStep)
+      : [0]
+  const grids = angles
+    .flatMap((angle) => gridsAt(hull, angle, window, overlap))
+    .sort((a, b) => a.least - b.least || a.spanned - b.spanned)
+  return { needs, runs, grids }
+}
+
+export const turnRuns = (runs: readonly (readonly Point[])[], angle: number): readonly Float64Array[] => {
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
+  return runs.map((run) => {
+    const turned = new Float64Array(2 * run.length)
+    for (let i = 0; i < run.length; i++) {
+      const { x, y } = run[i]!
+      turned[2 * i] = x * cos + y * sin
+      turned[2 * i + 1] = y * cos - x * sin
+    }
+    return turned
+  })
+}
+
+/**
+ * Both layouts at one angle. A line in one piece that spans w × h crosses at least ⌊w/pitch⌋ and ⌊h/pitch⌋ joint lines,
+ * however the grid is moved, and each crossing leads to another page. `spanning`: of all points those that reach farthest, at least.
+ */
+const gridsAt = (
+  spanning: readonly Point[],
+  angle: number,
+  window: Box,
+  overlap: number,
+): readonly Grid[] => {
+  const box = turnedBounds(spanning, angle)
+  return (['portrait', 'landscape'] satisfies Layout[]).map((layout) => {
+    const shape = { layout, overlap, ...layoutSize(window, layout) }
+    const across = (box.x1 - box.x0) / (shape.width - overlap)
+    const up = (box.y1 - box.y0) / (shape.height - overlap)
+    return { shape, angle, box, least: 1 + Math.floor(across) + Math.floor(up), spanned: across + up }
+  })
+}
+
+const turnedBounds = (points: readonly Point[], angle: number): Box => {
+  const cos = Math.cos(angle)
+  const sin = Math.sin(angle)
+  let x0 = Number.POSITIVE_INFINITY
+  let y0 = Number.POSITIVE_INFINITY
+  let x1 = Number.NEGATIVE_INFINITY
+  let y1 = Number.NEGATIVE_INFINITY
+  for (const p of points) {
+    const x = p.x * cos + p.y * sin
+    const y = p.y * cos - p.x * sin
+    if (x < x0) x0 = x
+    if (x > x1) x1 = x
+    if (y < y0) y0 = y
+    if (y > y1) y1 = y
+  }
+  return { x0, y0, x1, y1 }
+}

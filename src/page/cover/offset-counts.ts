@@ -1,0 +1,143 @@
+import type { Box } from '../../geometry/bounds.ts'
+import { modulo } from '../../geometry/modulo.ts'
+import type { Point } from '../../geometry/point.ts'
+
+/** Where the joint lines of a grid may lie, and the pages that it then takes. */
+export interface OffsetCount {
+  /** where an upright and a level joint line cross, in the grid's frame */
+  readonly joint: Point
+  readonly pages: number
+  /** how far the level joint lines can move without another page, mm */
+  readonly room: number
+}
+
+/** Places tried for the upright joint lines, besides the one that centres the lines in the fewest columns. */
+const tries = 24
+
+/** Level joint lines keep this far from where the count would change, mm. */
+const keep = 0.05
+
+/**
+ * The places of a grid's joint lines that take the fewest pages, if no more than `most`. The upright ones are tried in even
+ * steps; for each, the best places of the level ones are found exactly. `runs` are broken lines in the frame of the grid, x and y
+ * by turns, within `box`.
+ */
+export const offsetCounts = (
+  runs: readonly Float64Array[],
+  box: Box,
+  pitch: Point,
+  most: number,
+): readonly OffsetCount[] => {
+  const wide = box.x1 - box.x0
+  const columns = Math.ceil(wide / pitch.x) + 1
+  const centred = ((Math.floor(wide / pitch.x) + 1) * pitch.x - wide) / 2
+  let found: OffsetCount[] = []
+  let fewest = most
+  for (let i = -1; i < tries; i++) {
+    const x = box.x0 - (i < 0 ? centred : ((i + 0.5) / tries) * pitch.x)
+    const spans = columnSpans(runs, x, pitch.x, columns).flatMap((column) => apart(column, pitch.y))
+    for (const { level, pages, room } of bestLevels(spans, pitch.y, fewest)) {
+      if (pages < fewest) found = []
+      fewest = pages
+      // the joint line next below the lines
+      const y = box.y0 - modulo(box.y0 - level, pitch.y)
+      found.push({ joint: { x, y }, pages, room })
+    }
+  }
+  return found
+}
+
+/** Heights from `low` to `high`. */
+interface Span {
+  readonly low: number
+  high: number
+}
+
+/** For each column between upright joint lines: the heights that the lines have there, in the order of the way. */
+const columnSpans = (
+  runs: readonly Float64Array[],
+  first: number,
+  pitch: number,
+  columns: number,
+): readonly Span[][] => {
+  const spans: Span[][] = Array.from({ length: columns }, () => [])
+  for (const run of runs) {
+    let column = Math.floor((run[0]! - first) / pitch)
+    let low = run[1]!
+    let high = low
+    for (let n = 2; n < run.length; n += 2) {
+      const x = run[n]!
+      const y = run[n + 1]!
+      const to = Math.floor((x - first) / pitch)
+      while (column !== to) {
+        const step = to > column ? 1 : -1
+        const wall = first + (step > 0 ? column + 1 : column) * pitch
+        const at = y + ((wall - x) / (run[n - 2]! - x)) * (run[n - 1]! - y)
+        spans[column]!.push({ low: Math.min(low, at), high: Math.max(high, at) })
+        low = at
+        high = at
+        column += step
+      }
+      if (y < low) low = y
+      if (y > high) high = y
+    }
+    spans[column]!.push({ low, high })
+  }
+  return spans
+}
+
+/**
+ * The spans of a column so that each enters cells of its own, wherever the level joint lines are. Two that lie less than a pitch
+ * apart are one: what lies between them holds a joint line at most, and then each has its own cell on its side of it.
+ */
+const apart = (spans: Span[], pitch: number): readonly Span[] => {
+  const joined: Span[] = []
+  for (const span of spans.sort((a, b) => a.low - b.low)) {
+    const last = joined.at(-1)
+    if (last && span.low - last.high < pitch) last.high = Math.max(last.high, span.high)
+    else joined.push(span)
+  }
+  return joined
+}
+
+/**
+ * Where level joint lines cross the spans least often. A span enters one cell more than it holds joint lines; as these
+ * rise, one comes in at each low end and one goes out at each high end.
+ */
+const bestLevels = (
+  spans: readonly Span[],
+  pitch: number,
+  most: number,
+): readonly { readonly level: number; readonly pages: number; readonly room: number }[] => {
+  let bound = 0
+  let pages = 0
+  for (const { low, high } of spans) {
+    bound += 1 + Math.floor((high - low) / pitch)
+    pages += 1 + Math.floor(high / pitch) - Math.floor(low / pitch)
+  }
+  if (bound > most) return []
+  const lows = spans.map(({ low }) => modulo(low, pitch)).sort((a, b) => a - b)
+  const highs = spans.map(({ high }) => modulo(high, pitch)).sort((a, b) => a - b)
+  // between the last change of a pitch and the first of the next lies one room, counted at its end
+  let from = Math.max(lows.at(-1)!, highs.at(-1)!) - pitch
+  let fewest = most
+  let best: { readonly level: number; readonly pages: number; readonly room: number }[] = []
+  for (let l = 0, h = 0; l < lows.length || h < highs.length; ) {
+    const out = l === lows.length || highs[h]! < lows[l]!
+    const to = out ? highs[h]! : lows[l]!
+    if (to - from > 2 * keep && pages <= fewest) {
+      if (pages < fewest) best = []
+      fewest = pages
+      best.push({ level: (from + to) / 2, pages, room: to - from })
+    }
+    if (out) {
+      h++
+      pages--
+    } else {
+      l++
+      pages++
+    }
+    from = to
+  }
+  return best
+}

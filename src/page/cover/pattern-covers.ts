@@ -1,0 +1,33 @@
+import type { Design } from '../../design/design.ts'
+import type { Pattern } from '../../pattern/pattern.ts'
+import { sidePatterns } from '../../pattern/patterns.ts'
+import type { SolvedDesign } from '../../ramp/ramp.ts'
+import { type Sheet, sheetWindow } from '../sheet/sheet.ts'
+import { type Cover, coverPattern, covers, type FoundCoverage } from './coverage.ts'
+
+/** A pattern and its pages for each way to cover it: found once, for counting, choosing and laying out. */
+export interface PatternCovers {
+  readonly pattern: Pattern
+  readonly covers: Readonly<Record<Cover, FoundCoverage>>
+}
+
+/** The sides of a design without a `stop` on pages that share `overlap` mm with the next. */
+export const designCovers = (
+  { units }: Design,
+  { ramps }: SolvedDesign,
+  { sheet, overlap }: { readonly sheet: Sheet; readonly overlap: number },
+): readonly PatternCovers[] =>
+  sidePatterns(ramps, units).map((pattern) => {
+    const window = sheetWindow(sheet)
+    const [whole, line, ribbon] = covers.map((cover) => coverPattern(pattern, cover, window, overlap))
+    return { pattern, covers: { whole: whole!, line: line!, ribbon: ribbon! } }
+  })
+
+/** Pages to tape for each way, all patterns together. */
+export type CoverCounts = Readonly<Record<Cover, number>>
+
+export const coverCounts = (patterns: readonly PatternCovers[]): CoverCounts => {
+  const count = (cover: Cover): number =>
+    patterns.reduce((sum, one) => sum + one.covers[cover].cells.length, 0)
+  return { whole: count('whole'), line: count('line'), ribbon: count('ribbon') }
+}

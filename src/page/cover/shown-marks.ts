@@ -1,0 +1,174 @@
+import { convexContains } from '../../geometry/clip.ts'
+import { pathSegments } from '../../geometry/path.ts'
+import type { Point } from '../../geometry/point.ts'
+import type { Pattern } from '../../pattern/pattern.ts'
+import { screwRing } from '../../pattern/timber-marks.ts'
+import { type CellWeights, weighCells } from './cell-weights.ts'
+import { climb } from './climb.ts'
+import type { Cover, Coverage, FoundCoverage, Place, Search } from './coverage.ts'
+import { type Grid, turnRuns } from './grids.ts'
+import { cellsConnected, cellsTouched, framePolygon, latticeAt, latticePitch } from './lattice.ts'
+import { offsetCounts } from './offset-counts.ts'
+
+/** Room of a screw's mark from its middle, with its pen, mm. */
+export const screwRoom = screwRing + 0.15
+
+/** A page that carries this much line is no sliver, mm. */
+const enough = 40
+
+/** Grids looked at, and places that are improved and counted exactly. */
+const turns = 24
+const finalists = 6
+
+/** Where level joint lines are tried in the room that they have to both sides. */
+const shares = [-0.7, 0.7]
+
+/** Steps that joint lines are moved by at last, mm. */
+const fineSteps = [12, 6, 3, 1.5, 0.75]
+
+/** A screw is worth more than all corners of timbers: it cannot be guessed from what else is on paper. */
+const screwWorth = 1000
+
+interface MarkedPlace extends Pick<Place, 'grid' | 'turned' | 'joint'> {
+  readonly marks: Marks
+  readonly worth: number
+}
+
+/** Screws and corners of timbers in the frame of a grid, x and y by turns. */
+interface Marks {
+  readonly screws: Float64Array
+  readonly corners: Float64Array
+}
+
+/**
+ * A coverage with as many pages as `from`, moved, for a ribbon turned too, so that most screws of timbers, then most corners of
+ * timbers lie on a page; `from` where none shows more. No page is left with a sliver of line that had more.
+ */
+export const showMarks = (pattern: Pattern, cover: Cover, from: FoundCoverage): Coverage => {
+  // a whole plot has them all
+  if (cover === 'whole') return from
+  const points = {
+    screws: pattern.screws.flatMap(({ middles }) => middles),
+    corners: pattern.markPaths.flatMap((path) => pathSegments(path).map((segment) => segment.from)),
+  }
+  const before = worthOf(points, from)
+  if (before === points.screws.length * screwWorth + points.corners.length) return from
+  const { needs } = from.search
+  const pages = from.cells.length
+  const places = markedPlaces(from.search, points, pages)
+    .filter(({ worth }) => worth > before)
+    .sort((a, b) => b.worth - a.worth)
+    .slice(0, finalists)
+  if (places.length === 0) return from
+  const least = Math.min(enough, ...cellsTouched(from.lattice, needs).map(({ length }) => length))
+  const best = places.map((place) => improved(place, pages, least)).sort((a, b) => b.worth - a.worth)
+  for (const { grid, joint, worth } of best) {
+    if (worth <= before) break
+    const { overlap } = grid.shape
+    const lattice = latticeAt(grid.shape, grid.angle, { x: joint.x - overlap / 2, y: joint.y - overlap / 2 })
+    const touched = cellsTouched(lattice, needs)
+    const cells = cellsConnected(touched)
+    const thinnest = Math.min(...touched.map(({ length }) => length))
+    if (cells.length <= pages && thinnest >= least && worthOf(points, { lattice, cells }) > before)
+      return { lattice, cells }
+  }
+  return from
+}
+
+interface Points {
+  readonly screws: readonly Point[]
+  readonly corners: readonly Point[]
+}
+
+/** Worth of what lies whole in the windows of a coverage. */
+const worthOf = ({ screws, corners }: Points, { lattice, cells }: Coverage): number => {
+  const { x: px, y: py } = latticePitch(lattice)
+  const windows = cells.map(({ column, row }) =>
+    framePolygon(lattice, column * px, row * py, column * px + lattice.width, row * py + lattice.height),
+  )
+  const count = (points: readonly Point[], room: number): number =>
+    points.filter((p) => windows.some((polygon) => convexContains(polygon, p, -room))).length
+  return count(screws, screwRoom) * screwWorth + count(corners, 0)
+}
+
+/** Places with no more than so many pages, each with its level joint lines where most marks are shown. */
+const markedPlaces = (
+  { places, grids, tried, runs }: Search,
+  { screws, corners }: Points,
+  pages: number,
+): readonly MarkedPlace[] => {
+  const more = grids
+    .slice(tried, turns)
+    .filter(({ least }) => least <= pages)
+    .flatMap((grid): Place[] => {
+      const turned = turnRuns(runs, grid.angle)
+      return offsetCounts(turned, grid.box, latticePitch(grid.shape), pages).map((found) => ({
+        ...found,
+        grid,
+        turned,
+      }))
+    })
+  const marksOf = new Map<Grid, Marks>()
+  return [...places, ...more].map(({ grid, turned, joint, room }): MarkedPlace => {
+    let marks = marksOf.get(grid)
+    if (!marks) {
+      const [turnedScrews, turnedCorners] = turnRuns([screws, corners], grid.angle)
+      marks = { screws: turnedScrews!, corners: turnedCorners! }
+      marksOf.set(grid, marks)
+    }
+    const weights = weighCells(turned, grid.box, latticePitch(grid.shape), joint)
+    // which cells hold line does not change in this room
+    let best = { joint: weights.joint, worth: shownIn(marks, weights, grid, 0) }
+    for (const share of shares) {
+      const up = share * (room / 2)
+      const worth = shownIn(marks, weights, grid, up)
+      if (worth > best.worth) best = { joint: { x: weights.joint.x, y: weights.joint.y + up }, worth }
+    }
+    return { grid, turned, marks, ...best }
+  })
+}
+
+/** Moved as long as more is shown on as many pages, none of them with less line than `least`. */
+const improved = (place: MarkedPlace, pages: number, least: number): MarkedPlace => {
+  const { grid, turned, marks } = place
+  type Worth = Pick<MarkedPlace, 'joint' | 'worth'>
+  const better = (at: Point, than: Worth): Worth | null => {
+    const weights = weighCells(turned, grid.box, latticePitch(grid.shape), at)
+    if (weights.pages > pages || weights.emptiest < least) return null
+    const worth = shownIn(marks, weights, grid, 0)
+    return worth > than.worth ? { joint: weights.joint, worth } : null
+  }
+  const start: Worth = { joint: place.joint, worth: 0 }
+  const best = climb(better(place.joint, start) ?? start, fineSteps, better)
+  return { ...place, ...best }
+}
+
+/** Worth of what lies whole in windows of cells that hold line, with the joint lines `up` mm higher. */
+const shownIn = ({ screws, corners }: Marks, weights: CellWeights, grid: Grid, up: number): number =>
+  countIn(screws, screwRoom, weights, grid, up) * screwWorth + countIn(corners, 0, weights, grid, up)
+
+const countIn = (
+  points: Float64Array,
+  room: number,
+  { joint, columns, lengths }: CellWeights,
+  { shape: { width, height, overlap } }: Grid,
+  up: number,
+): number => {
+  const [px, py] = [width - overlap, height - overlap]
+  const rows = lengths.length / columns
+  // a window reaches this far beyond its joint lines
+  const over = overlap / 2 - room
+  let shown = 0
+  for (let i = 0; i < points.length; i += 2) {
+    const x = points[i]! - joint.x
+    const y = points[i + 1]! - joint.y - up
+    const right = Math.min(columns - 1, Math.floor((x + over) / px))
+    const high = Math.min(rows - 1, Math.floor((y + over) / py))
+    let held = false
+    for (let row = Math.max(0, Math.floor((y - over) / py)); row <= high && !held; row++)
+      for (let column = Math.max(0, Math.floor((x - over) / px)); column <= right && !held; column++)
+        held = lengths[row * columns + column]! > 0
+    if (held) shown++
+  }
+  return shown
+}

@@ -1,0 +1,196 @@
+import type { Units } from '../../design/design.ts'
+import { cross } from '../../drawing/cross.ts'
+import { type Drawing, fill, stroke, text } from '../../drawing/drawing.ts'
+import { paragraph } from '../../drawing/paragraph.ts'
+import { textWidth } from '../../drawing/text-width.ts'
+import type { Box } from '../../geometry/bounds.ts'
+import { circle, pathOf, rectangle } from '../../geometry/path.ts'
+import type { Point } from '../../geometry/point.ts'
+import { showLength } from '../../length.ts'
+import { letters, pens } from '../../pattern/pens.ts'
+import { squareSide } from '../../printer/reading.ts'
+import { rulerStep } from '../tile/rulers.ts'
+
+export interface SquarePage {
+  readonly drawing: Drawing
+  /** lower left corner of the square on the page, ideal mm */
+  readonly corner: Point
+  readonly side: number
+}
+
+export interface SquareFacts {
+  readonly units: Units
+  readonly set: string
+  /** what to type when it is off: the `gauge` command with blanks to fill, or the way to a square that can be gauged */
+  readonly command: string
+  /** name of the printer whose correction is used; null for none */
+  readonly printer: string | null
+  /** combs at the paper's edges are drawn as well */
+  readonly combs: boolean
+}
+
+/** Room that rulers, words and the square's own distance from the edges take beside it, mm. */
+const beside = { across: 32, down: 84 }
+
+/** The rulers keep clear of the combs at the paper's edges, mm. */
+const rulerInset = 8
+
+/** Where nine dots lie in the square, as shares of its side: clear of sides, diagonals and words. They are for a scan. */
+const dotShares = { x: [0.2, 0.65, 0.8], y: [0.13, 0.5, 0.87] }
+const dotRadius = 2
+
+/** Side of the square: smaller only where the page cannot hold the usual one; mm. */
+export const squareSideIn = (window: Box): number =>
+  [squareSide, 100, 50].find(
+    (side) => side + beside.across <= window.x1 - window.x0 && side + beside.down <= window.y1 - window.y0,
+  ) ?? 50
+
+/** The page that proves the printer: a true square, two long rulers, nine dots; ideal page mm. */
+export const squarePage = (window: Box, { units, set, command, printer, combs }: SquareFacts): SquarePage => {
+  const width = window.x1 - window.x0
+  const side = squareSideIn(window)
+  const size = width < 120 ? letters.small : 3.2
+  const style = { layer: 'note', width: width - 4, size } as const
+  const inches = units === 'in' ? ` (${showLength(side, 'in', { unit: true })})` : ''
+  const sideWords = `${side} mm${inches}`
+  const diagonalWords = `${(side * Math.SQRT2).toFixed(1)} mm`
+  const small = { ...style, size: letters.small as typeof size }
+  const across = rulerLength(width - rulerInset - 4, units)
+  /** `down`: where the ruler down the page ends, mm */
+  const words = (down: number): readonly (readonly [string, typeof style & { face?: 'bold' }])[] => [
+    [
+      printer === null ? 'Check the printer first' : `Printed with the correction of ${printer}`,
+      { ...style, size: letters.word as typeof size, face: 'bold' },
+    ],
+    [
+      `Measure both sides of this square with a steel rule, middle of line to middle of line, never from a tape's hook: each must be ${sideWords}.`,
+      style,
+    ],
+    [
+      `Off by more than 0.5 mm: print at 100 %, never "fit to page", one-sided, and measure again. Still off: ${
+        printer === null
+          ? 'measure diagonals A and B too, and type at the computer:'
+          : 'print a square without correction and gauge that one anew; this one would tell what is left only. Type at the computer:'
+      }`,
+      style,
+    ],
+    [command, small],
+    ...(printer === null
+      ? ([
+          [
+            `A long ruler from 0 to its end tells more: add --across ____mm/${plainMm(across)} or --down ____mm/${plainMm(down)}.`,
+            small,
+          ],
+        ] as const)
+      : []),
+  ]
+  const lay = (down: number) => {
+    let top = window.y1 - 2
+    const marks = words(down).map(([line, look]) => {
+      const lines = paragraph({ x: window.x0, y: top }, line, look)
+      top = lines.bottom
+      return lines.marks
+    })
+    return { marks, top }
+  }
+  // the ruler begins where the words end: they are laid with a length as long as its own first
+  const { top } = lay(888.8)
+  const down = rulerLength(top - window.y0 - rulerInset - 4, units)
+  const paragraphs = lay(down).marks
+  const corner = {
+    x: window.x0 + rulerInset + 16,
+    y: Math.max(window.y0 + rulerInset + 16, (top + window.y0 + 16 - side) / 2),
+  }
+  const at = (u: number, v: number): Point => ({ x: corner.x + u * side, y: corner.y + v * side })
+  const rulerFrom = { x: window.x0 + rulerInset, y: window.y0 + rulerInset }
+  return {
+    corner,
+    side,
+    drawing: [
+      ...paragraphs.flat(),
+      stroke('mark', rectangle(corner.x, corner.y, corner.x + side, corner.y + side), { width: 0.35 }),
+      stroke('datum', pathOf(at(0, 0), at(1, 1)), pens.tick),
+      stroke('datum', pathOf(at(0, 1), at(1, 0)), pens.tick),
+      ...dotShares.x.flatMap((u) => dotShares.y.map((v) => fill('datum', circle(at(u, v), dotRadius), 0))),
+      text('note', { x: at(0.5, 0).x, y: at(0, 1).y - 8 }, letters.word, `ACROSS ${sideWords}`, {
+        align: 'middle',
+        face: 'bold',
+      }),
+      text('note', { x: corner.x + 8, y: at(0, 0.5).y }, letters.word, `DOWN ${sideWords}`, {
+        align: 'middle',
+        angle: Math.PI / 2,
+        face: 'bold',
+      }),
+      text('note', { x: at(0.37, 0).x, y: at(0, 0.4).y }, letters.word, 'A', { face: 'bold' }),
+      text('note', { x: at(0.37, 0).x - 2, y: at(0, 0.4).y }, letters.small, `true: ${diagonalWords}`, {
+        align: 'right',
+      }),
+      text('note', { x: at(0.37, 0).x, y: at(0, 0.57).y }, letters.word, 'B', { face: 'bold' }),
+      text('note', { x: at(0.37, 0).x - 2, y: at(0, 0.57).y }, letters.small, `true: ${diagonalWords}`, {
+        align: 'right',
+      }),
+      text(
+        'note',
+        { x: at(0.5, 0).x, y: corner.y + 6 },
+        letters.small,
+        `set ${set}; the dots are for a scan`,
+        { align: 'middle' },
+      ),
+      ...(combs ? combWords({ x: corner.x, y: corner.y - 5 }, window.x1 - corner.x) : []),
+      ...longRuler(rulerFrom, across, false, units),
+      ...longRuler(rulerFrom, down, true, units),
+    ],
+  }
+}
+
+/** What the combs are for, between the square and the ruler under it. */
+const combWords = (at: Point, room: number): Drawing => {
+  const words =
+    'Combs at the edges: the first tick that is printed whole is that margin in mm, for --margins.'
+  const size = Math.min(letters.small, room / textWidth(words, 1, 'regular'))
+  return [text('note', at, size, words)]
+}
+
+/** As long as the room allows, in whole ticks; mm. */
+const rulerLength = (room: number, units: Units): number => {
+  const { tick } = rulerStep(units)
+  return Math.floor((room - 3) / tick) * tick
+}
+
+/** As `gauge` reads it, in one word. */
+const plainMm = (mm: number): string => `${showLength(mm, 'mm', { decimals: 1 })}mm`
+
+/** A ruler from zero; figures in the builder's units, crosses at both ends. */
+const longRuler = (from: Point, length: number, down: boolean, units: Units): Drawing => {
+  const { tick, figure } = rulerStep(units)
+  const count = Math.round(length / tick)
+  const place = (along: number, aside: number): Point =>
+    down ? { x: from.x + aside, y: from.y + along } : { x: from.x + along, y: from.y + aside }
+  const every = Math.round(figure / tick)
+  return [
+    stroke('datum', pathOf(place(0, 0), place(count * tick, 0)), pens.tick),
+    ...cross('datum', place(0, 0), 2, pens.cross),
+    ...cross('datum', place(count * tick, 0), 2, pens.cross),
+    ...Array.from({ length: count + 1 }, (_, i) => i).flatMap((i): Drawing => {
+      const major = i % every === 0 || i === count
+      const label = i > 0 && (i === count || (i % every === 0 && count - i > 1))
+      const foot = place(i * tick, 0)
+      return [
+        stroke('datum', pathOf(foot, place(i * tick, major ? 6 : 3)), pens.tick),
+        ...(label
+          ? [
+              text(
+                'datum',
+                down ? { x: foot.x + 7, y: foot.y - 1.2 } : { x: foot.x, y: foot.y + 7 },
+                letters.small,
+                showLength(i * tick, units),
+                {
+                  align: down ? 'left' : 'middle',
+                },
+              ),
+            ]
+          : []),
+      ]
+    }),
+  ]
+}

@@ -1,0 +1,19 @@
+import type { Drawing } from '../../drawing/drawing.ts'
+import type { Affine } from '../../geometry/affine.ts'
+import type { Box } from '../../geometry/bounds.ts'
+
+/** A small part with all of its words, laid on a page as one: from 0,0 to its width and height, mm. */
+export interface Block {
+  readonly width: number
+  readonly height: number
+  readonly drawing: Drawing
+  readonly places: readonly BlockPlace[]
+}
+
+export interface BlockPlace {
+  readonly pattern: string
+  /** the pattern to mm of the block, later of the ideal page */
+  readonly map: Affine
+  /** what is drawn of the pattern, in the same */
+  readonly window: Box
+}

@@ -1,0 +1,107 @@
+import { textWidth } from '../../drawing/text-width.ts'
+import { letters } from '../../pattern/pens.ts'
+import type { StripMark, StripRow } from '../../pattern/story-strip.ts'
+import { type StripPiece, stripOver } from './strip-pieces.ts'
+
+/** Words of a mark or an edge: from where to where along the strip, and how deep from its edge. mm */
+export interface MarkWords {
+  readonly x: number
+  readonly end: number
+  readonly deep: number
+  readonly words: string
+}
+
+/** Beside the short ticks, and past the rings where only long ticks reach. mm */
+const depths = { outer: 0.5, inner: 4.5 } as const
+
+/** From a mark to its words, and from words to whatever else is there, mm. */
+const off = { mark: 1.3, other: 0.7 } as const
+
+/** An edge's name keeps so far off the words of marks, mm; a piece so long has it at both ends. */
+const edgeOff = 2.5
+const twiceFrom = 150
+
+/**
+ * Words of the marks of one edge, none over another or over a mark. A mark without room for its name and its distance goes
+ * with one of them, a ring or the edge of a sheet without words.
+ */
+export const rowWords = (marks: readonly StripMark[], piece: StripPiece): readonly MarkWords[] => {
+  const { from, to, number, count } = piece
+  const set: MarkWords[] = []
+  // beyond a joint the piece beside it has the words
+  const own = marks.filter(({ at }) => at >= from && (number === count || at < to))
+  const ticksFirst = [...own].sort((a, b) => rank(a) - rank(b))
+  for (const mark of ticksFirst) {
+    const tries = wordsOf(mark).map((words) => placesOf(mark, words))
+    const free = (one: MarkWords): boolean => isFree(one, marks, set, off.other)
+    const within = ({ x, end }: MarkWords, over: number): boolean =>
+      x >= from - over + 0.5 && end <= to + over - 0.5
+    // what lies beyond a joint is covered or cut off: words are set there rather than none
+    const named = mark.label !== null
+    const place =
+      tries.flat().find((one) => free(one) && within(one, 0)) ??
+      (named
+        ? (tries.flat().find((one) => free(one) && within(one, stripOver)) ??
+          (mark.sign === 'tick' ? tries.at(-1)!.at(-1) : undefined))
+        : undefined)
+    if (place) set.push(place)
+  }
+  return set
+}
+
+/** Named ticks first, then rings, then the nameless. */
+const rank = ({ sign, label }: StripMark): number => (label === null ? 2 : sign === 'ring' ? 1 : 0)
+
+/** What is tried, the fullest first. */
+const wordsOf = ({ label, figure, aside }: StripMark): readonly string[] =>
+  label === null
+    ? figure === null
+      ? []
+      : [...(aside === undefined ? [] : [`${aside} · ${figure}`]), figure]
+    : figure === null
+      ? [label]
+      : [`${label} · ${figure}`, label]
+
+const placesOf = ({ at }: StripMark, words: string): readonly MarkWords[] => {
+  const wide = textWidth(words, letters.mark, 'regular')
+  return [depths.outer, depths.inner].flatMap((deep) =>
+    [at + off.mark, at - off.mark - wide].map((x) => ({ x, end: x + wide, deep, words })),
+  )
+}
+
+const isFree = (
+  { x, end, deep }: MarkWords,
+  marks: readonly StripMark[],
+  set: readonly MarkWords[],
+  apart: number,
+): boolean =>
+  marks.every(
+    ({ at, sign }) =>
+      (deep === depths.inner && sign === 'ring') || at <= x - off.other || at >= end + off.other,
+  ) && set.every((one) => one.deep !== deep || one.end < x - apart || one.x > end + apart)
+
+/** The edge's own name, near the beginning of a piece and, on a long one, near its end; where nothing else stands. */
+export const edgeWords = (
+  { edge }: StripRow,
+  { from, to }: StripPiece,
+  marks: readonly StripMark[],
+  taken: readonly MarkWords[],
+): readonly MarkWords[] => {
+  if (edge === '') return []
+  const wide = textWidth(edge, letters.mark, 'bold')
+  const [first, last] = [from + 1.2, to - 1.2 - wide]
+  const steps = Math.max(0, Math.floor((last - first) / 2))
+  const set: MarkWords[] = []
+  for (const back of to - from >= twiceFrom ? [false, true] : [false]) {
+    const place = [depths.outer, depths.inner]
+      .flatMap((deep) =>
+        Array.from({ length: steps + 1 }, (_, i): MarkWords => {
+          const x = back ? last - 2 * i : first + 2 * i
+          return { x, end: x + wide, deep, words: edge }
+        }),
+      )
+      .find((one) => isFree(one, marks, [...taken, ...set], edgeOff))
+    if (place) set.push(place)
+  }
+  return set
+}

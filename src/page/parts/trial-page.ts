@@ -1,0 +1,67 @@
+import { type Drawing, group } from '../../drawing/drawing.ts'
+import { paragraph } from '../../drawing/paragraph.ts'
+import { type Affine, affineTranslate } from '../../geometry/affine.ts'
+import type { Box } from '../../geometry/bounds.ts'
+import type { LipTrial } from '../../pattern/lip-trial.ts'
+import { letters } from '../../pattern/pens.ts'
+import type { PipeStrip } from '../../pattern/pipe-strip.ts'
+import { pipeStripMarks, trialPiece } from './trial-piece.ts'
+
+/** Width that the pipe strip takes at the left of the page, mm. */
+export const stripWidth = 22
+
+/** Room for words over and under the piece, mm. */
+export const trialWords = 74
+
+export interface TrialPage {
+  readonly drawing: Drawing
+  /** the side's mm to ideal page mm */
+  readonly map: Affine
+  /** what is drawn of the side, ideal page mm */
+  readonly window: Box
+}
+
+/** One page: the lip at full size to saw in scrap, and the strip that measures the pipe; ideal page mm. */
+export const trialPage = (
+  window: Box,
+  trial: LipTrial,
+  strip: PipeStrip | null,
+  title: string,
+  set: string,
+): TrialPage => {
+  const left = window.x0 + (strip ? stripWidth : 0)
+  const style = { layer: 'note', width: window.x1 - left - 2, size: 3.2 } as const
+  const head = paragraph({ x: left, y: window.y1 }, 'Lip trial: saw this in scrap first', {
+    ...style,
+    size: letters.word,
+    face: 'bold',
+  })
+  const sub = paragraph({ x: left, y: head.bottom }, `${title} · set ${set}`, {
+    ...style,
+    size: letters.small,
+  })
+  const { piece } = trial
+  const at = {
+    x: left + (window.x1 - left - (piece.x1 - piece.x0)) / 2,
+    y: sub.bottom - 4 - (piece.y1 - piece.y0),
+  }
+  const map = affineTranslate(at.x - piece.x0, at.y - piece.y0)
+  let top = at.y - 5
+  const steps: Drawing[] = []
+  for (const step of trial.steps) {
+    const lines = paragraph({ x: left, y: top }, step, style)
+    steps.push(lines.marks)
+    top = lines.bottom - 1
+  }
+  return {
+    map,
+    window: { x0: at.x, y0: at.y, x1: at.x + piece.x1 - piece.x0, y1: at.y + piece.y1 - piece.y0 },
+    drawing: [
+      ...head.marks,
+      ...sub.marks,
+      group(map, trialPiece(trial)),
+      ...steps.flat(),
+      ...(strip ? pipeStripMarks({ x: window.x0 + 1, y: window.y0 + 2 }, strip) : []),
+    ],
+  }
+}

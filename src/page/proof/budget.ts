@@ -1,0 +1,69 @@
+import type { Pattern } from '../../pattern/pattern.ts'
+import type { PrinterUncertainty } from '../../printer/uncertainty.ts'
+import type { Tile } from '../tile/tile.ts'
+import type { SurveyLine } from './survey.ts'
+
+/** How far the traced line may lie from its place, mm: one standard deviation, and everything against you at once. */
+export interface Expected {
+  /** of the lip, seen from the toe */
+  readonly lip: { readonly likely: number; readonly worst: number }
+  /** of the middle of the curve */
+  readonly curve: { readonly likely: number; readonly worst: number }
+}
+
+/**
+ * Parts of the budget, mm; common practice, no source. A page repeats within 0.1, a joint taped by its scales within 0.15
+ * likely and 0.3 at worst, a tape reads 0.25, a pencil line along a pricked or cut line lies within 0.3 likely, 0.5 at worst.
+ */
+const parts = {
+  page: { likely: 0.1, worst: 0.2 },
+  joint: { likely: 0.15, worst: 0.3 },
+  tape: 0.25,
+  pencil: { likely: 0.3, worst: 0.5 },
+} as const
+
+/**
+ * The printer's error grows with the distance from the toe, pages and joints add like a random walk, and the survey puts a
+ * bound on all three: a set that meets its distances is off by no more than their tolerance and the tape's reading, evenly
+ * spread within. The pencil comes on top.
+ */
+export const expectedError = (
+  pattern: Pattern,
+  tiles: readonly Tile[],
+  survey: readonly SurveyLine[],
+  printer: PrinterUncertainty,
+): Expected => {
+  const [toe, lip] = [pattern.points[0]!.at, pattern.points[1]!.at]
+  const [run, rise] = [Math.abs(lip.x - toe.x), Math.abs(lip.y - toe.y)]
+  const chord = survey.at(-2)
+  const bound = (chord?.tolerance ?? Number.POSITIVE_INFINITY) + parts.tape
+  const joints = jointsAlong(tiles)
+  const at = (share: number) => {
+    const [x, y, n] = [run * share, rise * share, joints * share]
+    const { likely, worst } = printer
+    const loose = {
+      likely: Math.hypot(
+        x * likely.across,
+        y * likely.down,
+        y * likely.skew,
+        parts.page.likely * Math.sqrt(n),
+        parts.joint.likely * Math.sqrt(n),
+      ),
+      worst:
+        Math.hypot(x * worst.across + y * worst.skew, y * worst.down) +
+        (parts.page.worst + parts.joint.worst) * n,
+    }
+    return {
+      likely: Math.hypot(Math.min(loose.likely, bound / Math.sqrt(3)), parts.pencil.likely),
+      worst: Math.min(loose.worst, bound) + parts.pencil.worst,
+    }
+  }
+  return { lip: at(1), curve: at(0.5) }
+}
+
+/** Joints between the first and the last page of a pattern, along rows and columns. */
+const jointsAlong = (tiles: readonly Tile[]): number => {
+  const columns = new Set(tiles.map((tile) => tile.name.replace(/^[A-Z]+/, '')))
+  const rows = new Set(tiles.map((tile) => tile.row))
+  return columns.size - 1 + (rows.size - 1)
+}

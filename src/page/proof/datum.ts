@@ -1,0 +1,223 @@
+import type { Units } from '../../design/design.ts'
+import { cross } from '../../drawing/cross.ts'
+import { type Drawing, text } from '../../drawing/drawing.ts'
+import { textCorners } from '../../drawing/text-box.ts'
+import { textWidth } from '../../drawing/text-width.ts'
+import { affineIdentity } from '../../geometry/affine.ts'
+import type { Box } from '../../geometry/bounds.ts'
+import { convexContains } from '../../geometry/clip.ts'
+import { polygonContains } from '../../geometry/contains.ts'
+import { inch } from '../../geometry/inch.ts'
+import { pathDistance } from '../../geometry/nearest.ts'
+import { type Point, pointBetween, pointDistance } from '../../geometry/point.ts'
+import { pathSample } from '../../geometry/sample.ts'
+import { showLength } from '../../length.ts'
+import type { Pattern } from '../../pattern/pattern.ts'
+import { letters, pens } from '../../pattern/pens.ts'
+import { labelWords } from '../tile/label-marks.ts'
+import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
+import { jointMarks, snapMarks } from '../tile/tile-joints.ts'
+
+/** A cross whose distances from the panel's own edges are printed beside it. */
+export interface Datum {
+  /** number on the map */
+  readonly number: number
+  readonly tile: string
+  readonly at: Point
+  /** it stays on the sawn panel */
+  readonly onWood: boolean
+  /** where its figures stand, as the page is read */
+  readonly words: Beside
+}
+
+/** Side of a cross: to the right or left of it, below or above. */
+type Beside = readonly [1 | -1, 1 | -1]
+
+const besides: readonly Beside[] = [
+  [1, -1],
+  [1, 1],
+  [-1, -1],
+  [-1, 1],
+]
+
+/** Crosses that a line must have to be laid to the panel. */
+const leastCrosses = 3
+
+/** Datums are set out on round figures, the rounder ones where a page has room for them, mm. */
+const roundSteps = (units: Units): readonly number[] => (units === 'in' ? [inch, inch / 2] : [20, 10])
+
+/** From the cut line and from what is trimmed or covered, mm. */
+const clear = 14
+
+/** Half the room of a cross, and the height of its figures, mm. */
+const arm = 8
+const figuresHeight = 14
+
+/** Two crosses on one page: each keeps room for its figures, and they tell how the page is turned, mm. */
+const apart = 120
+
+/** Crosses on the wood may lie this much closer to each other than crosses anywhere on the panel. */
+const worthWood = 0.75
+
+/**
+ * Up to `count` crosses far apart, each on another page as long as there are pages: the first nearest to the toe, each next one
+ * where its nearest fellow is farthest. They lie on the wood; where that holds fewer than three, or holds them in one corner of
+ * the line, on the uncut panel.
+ */
+export const chooseDatums = (
+  tiles: readonly Tile[],
+  pattern: Pattern,
+  units: Units,
+  count: number,
+): readonly Datum[] => {
+  const obstacles = obstaclesOf(pattern)
+  const places = tiles.flatMap((tile) => datumPlaces(tile, pattern, obstacles, units))
+  const onWood = farApart(
+    places.filter((place) => place.onWood),
+    count,
+  )
+  const anywhere = farApart(places, count)
+  return onWood.length >= leastCrosses && spread(onWood) >= worthWood * spread(anywhere) ? onWood : anywhere
+}
+
+type DatumPlace = Omit<Datum, 'number'>
+
+const farApart = (places: readonly DatumPlace[], count: number): readonly Datum[] => {
+  const chosen: Datum[] = []
+  const used = new Set<string>()
+  // how far each place lies from its nearest cross; at first, how near to the toe
+  let far = places.map(({ at }) => -Math.hypot(at.x, at.y))
+  while (chosen.length < count) {
+    let other = -1
+    let any = -1
+    far.forEach((worth, i) => {
+      if (any < 0 || worth > far[any]!) any = i
+      if (!used.has(places[i]!.tile) && (other < 0 || worth > far[other]!)) other = i
+    })
+    const best = other < 0 ? any : other
+    if (best < 0 || (other < 0 && far[any]! < apart)) break
+    const place = places[best]!
+    far = places.map(({ at }, i) => {
+      const away = pointDistance(at, place.at)
+      return chosen.length === 0 ? away : Math.min(far[i]!, away)
+    })
+    used.add(place.tile)
+    chosen.push({ ...place, number: chosen.length + 1 })
+  }
+  return chosen
+}
+
+/** The longest distance between two of them, mm. */
+const spread = (datums: readonly Datum[]): number =>
+  Math.max(0, ...datums.flatMap((a) => datums.map((b) => pointDistance(a.at, b.at))))
+
+/** What crosses keep clear of, and the wood, in the pattern. */
+interface Obstacles {
+  readonly wood: readonly Point[]
+  readonly marks: readonly Point[]
+}
+
+const obstaclesOf = (pattern: Pattern): Obstacles => ({
+  // coarse: a cross keeps farther from the line than any chord strays
+  wood: pathSample(pattern.outline, 20),
+  marks: [
+    ...[pattern.outline, ...pattern.markPaths].flatMap((path) => pathSample(path, 4)),
+    ...wordPoints(pattern),
+  ],
+})
+
+/** Where a cross and its figures find room on a page, on round figures from the panel's edges. */
+const datumPlaces = (
+  tile: Tile,
+  pattern: Pattern,
+  obstacles: Obstacles,
+  units: Units,
+): readonly DatumPlace[] => {
+  const cell = tileCell(tile)
+  const aligning = [...jointMarks(tile), ...snapMarks(tile)].flatMap((mark) =>
+    mark.kind === 'stroke' ? pathSample(mark.path, 8) : [],
+  )
+  const marks = [
+    ...obstacles.marks.filter((p) => convexContains(tile.window, p)).map((p) => tilePoint(tile, p)),
+    ...aligning,
+  ]
+  const free = (box: Box): boolean =>
+    box.x0 >= cell.x0 &&
+    box.x1 <= cell.x1 &&
+    box.y0 >= cell.y0 &&
+    box.y1 <= cell.y1 &&
+    !marks.some((p) => p.x > box.x0 && p.x < box.x1 && p.y > box.y0 && p.y < box.y1)
+  const [xs, ys] = [tile.cell.map((p) => p.x), tile.cell.map((p) => p.y)]
+  for (const step of roundSteps(units)) {
+    const found: DatumPlace[] = []
+    const [x0, x1] = [Math.max(step, Math.min(...xs)), Math.min(pattern.length - step, Math.max(...xs))]
+    const [y0, y1] = [Math.max(step, Math.min(...ys)), Math.min(pattern.height - step, Math.max(...ys))]
+    for (let i = Math.ceil(x0 / step); i * step <= x1; i++)
+      for (let k = Math.ceil(y0 / step); k * step <= y1; k++) {
+        const at = { x: i * step, y: k * step }
+        if (!convexContains(tile.cell, at, -clear) || pathDistance(pattern.outline, at) < clear) continue
+        const p = tilePoint(tile, at)
+        const width = figuresWidth(at, pattern, units)
+        const words = besides.find(([across, up]) =>
+          free({
+            x0: across > 0 ? p.x - arm : p.x - width,
+            x1: across > 0 ? p.x + width : p.x + arm,
+            y0: up > 0 ? p.y - arm : p.y - figuresHeight,
+            y1: up > 0 ? p.y + figuresHeight : p.y + arm,
+          }),
+        )
+        if (words) found.push({ tile: tile.name, at, words, onWood: polygonContains(obstacles.wood, at) })
+      }
+    if (found.length > 0) return found
+  }
+  return []
+}
+
+/** Corners and middles of a pattern's own words. */
+const wordPoints = (pattern: Pattern): readonly Point[] =>
+  [...pattern.marks, ...pattern.labels.map((label) => labelWords(label, label.places[0]!))].flatMap(
+    (mark) => {
+      if (mark.kind !== 'text') return []
+      const corners = textCorners(mark, affineIdentity)
+      return [...corners, pointBetween(corners[0]!, corners[2]!, 0.5)]
+    },
+  )
+
+/** The three figures of a datum, in the builder's units. */
+export const datumFigures = (at: Point, pattern: Pattern, units: Units): readonly string[] => [
+  `${showLength(at.x, units)} from the front edge`,
+  `${showLength(at.y, units)} from the bottom edge`,
+  `${showLength(pattern.length - at.x, units)} from the back edge`,
+]
+
+/** Room from the middle of the cross to the end of its figures, mm. */
+const figuresWidth = (at: Point, pattern: Pattern, units: Units): number =>
+  arm + Math.max(...datumFigures(at, pattern, units).map((line) => textWidth(line, letters.small, 'regular')))
+
+/**
+ * A cross along the panel's edges, as it is set out, its number and figures beside it; in the window as the drawing is read. Rows
+ * of a ribbon are turned against the panel: the words keep off the arms however they lie.
+ */
+export const datumMarks = (datum: Datum, tile: Tile, pattern: Pattern, units: Units): Drawing => {
+  const p = tilePoint(tile, datum.at)
+  const [across, up] = datum.words
+  const first = up > 0 ? figuresHeight - letters.small : -3.5
+  return [
+    ...cross('datum', p, arm - 1, pens.cross, Math.atan2(tile.frame[1], tile.frame[0])),
+    text(
+      'datum',
+      { x: p.x + arm * across, y: p.y - up * 2 - (up > 0 ? letters.word : 0) },
+      letters.word,
+      `cross ${datum.number}`,
+      {
+        face: 'bold',
+        align: across > 0 ? 'left' : 'right',
+      },
+    ),
+    ...datumFigures(datum.at, pattern, units).map((line, i) =>
+      text('datum', { x: p.x + across * arm, y: p.y + first - i * 4 }, letters.small, line, {
+        align: across > 0 ? 'left' : 'right',
+      }),
+    ),
+  ]
+}

@@ -1,0 +1,78 @@
+import type { Drawing } from '../../drawing/drawing.ts'
+import { group } from '../../drawing/drawing.ts'
+import type { Cover } from '../cover/coverage.ts'
+import { type Sheet, sheetWritten } from '../sheet/sheet.ts'
+import { type PageKind, type Plan, type PlanPage, type PlanPlace, planPage, planSealed } from './plan.ts'
+import type { Fingerprint } from './set-code.ts'
+import type { TileGroup } from './tile-groups.ts'
+
+export interface SetPage {
+  readonly kind: PageKind
+  readonly label: string
+  readonly bookmark: string
+  /** in written page mm; drawn when it is written, so that no set holds all of its pages' marks at once */
+  readonly draw: () => Drawing
+}
+
+/** All pages of one plot, and their plan. */
+export interface PageSet {
+  readonly code: string
+  readonly pages: readonly SetPage[]
+  readonly plan: Plan
+  readonly groups: readonly TileGroup[]
+}
+
+/** A page before the correction is applied. */
+export interface Draft extends Omit<SetPage, 'draw'> {
+  /** in ideal page mm */
+  readonly draw: () => Drawing
+  readonly tile?: string
+  readonly places: readonly PlanPlace[]
+}
+
+export interface SetFacts {
+  readonly sheet: Sheet
+  readonly overlap: number
+  readonly cover: Cover
+  /** the design file's own text, kept in the plan */
+  readonly text: string
+  readonly fingerprint: Fingerprint
+  /** name of the profile whose correction the sheet has; null for none */
+  readonly printer: string | null
+}
+
+/** Drafts in ideal page mm become written pages, and their plan. */
+export const assemble = (
+  code: string,
+  drafts: readonly Draft[],
+  { sheet, overlap, cover, text, printer, fingerprint }: SetFacts,
+  groups: PageSet['groups'],
+): PageSet => {
+  const written = sheetWritten(sheet)
+  return {
+    code,
+    groups,
+    pages: drafts.map(({ kind, label, bookmark, draw }) => ({
+      kind,
+      label,
+      bookmark,
+      draw: () => [group(written, draw())],
+    })),
+    plan: planSealed<Omit<Plan, 'seal'>>(
+      {
+        version: 1,
+        set: code,
+        paper: sheet.paper,
+        margins: sheet.margins,
+        overlap,
+        cover,
+        printer,
+        correction: sheet.correction,
+        expected: groups.map(({ pattern, expected }) => ({ pattern: pattern.name, ...expected })),
+        design: text,
+        pages: drafts.map(({ kind, tile, places }, i): PlanPage => planPage(i + 1, kind, tile, places)),
+      },
+      fingerprint,
+    ),
+  }
+}

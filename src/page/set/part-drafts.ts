@@ -1,0 +1,145 @@
+import type { Units } from '../../design/design.ts'
+import { designStrips } from '../../pattern/ramp-strips.ts'
+import type { Ramp } from '../../ramp/ramp.ts'
+import type { Block, BlockPlace } from '../parts/block.ts'
+import { holdsTrial, packedArea, packedPages } from '../parts/packed-page.ts'
+import type { RampTrial } from '../parts/ramp-trial.ts'
+import { pipeBlock, trialBlock } from '../parts/trial-block.ts'
+import { trialPage } from '../parts/trial-page.ts'
+import { type Sheet, sheetWindow } from '../sheet/sheet.ts'
+import { rowLetters } from '../tile/tile.ts'
+import type { Draft } from './draft.ts'
+import { planPlace } from './plan.ts'
+
+/** What a page of small parts needs to know of its set. */
+export interface PartFacts {
+  readonly sheet: Sheet
+  readonly units: Units
+  readonly code: string
+  readonly title: string
+  /** the first row letters that no tile has */
+  readonly row: number
+}
+
+export interface PartDrafts {
+  /** pages that follow the map of each pattern */
+  readonly besideMap: readonly (readonly Draft[])[]
+  /** pages at the end of the set */
+  readonly last: readonly Draft[]
+  /** how many pages fewer there are than without packing */
+  readonly saved: number
+}
+
+/** Lip trials, and the story strips of `striped`: each on its own page, or packed. */
+export const partDrafts = (
+  trials: readonly RampTrial[],
+  striped: readonly Ramp[],
+  facts: PartFacts,
+  pack: boolean,
+): PartDrafts => {
+  const trialDrafts = trials.map((one, i) => trialDraft(one, facts, i, trials.length > 1))
+  const strips = striped.length > 0 ? stripDrafts(striped, { ...facts, row: facts.row + trials.length }) : []
+  const plain = { besideMap: trialDrafts, last: strips, saved: 0 }
+  if (!pack) return plain
+  const { drafts, alone } = packedDrafts(trials, striped, facts)
+  const saved = trialDrafts.flat().length + strips.length - drafts.length - alone.length
+  // each on its own page again, where that takes no more
+  if (saved <= 0) return plain
+  const first = [...drafts.filter(({ kind }) => kind !== 'strip'), ...alone]
+  return {
+    besideMap: trials.map((_, i) => (i === 0 ? first : [])),
+    last: drafts.filter(({ kind }) => kind === 'strip'),
+    saved,
+  }
+}
+
+/** The page of one trial; none for a ramp without. */
+const trialDraft = (
+  { ramp, trial, strip }: RampTrial,
+  { sheet, code, title, row }: PartFacts,
+  index: number,
+  several: boolean,
+): readonly Draft[] => {
+  if (!trial) return []
+  const page = trialPage(sheetWindow(sheet), trial, strip, `${title}: ${ramp.name}`, code)
+  return [
+    {
+      kind: 'trial',
+      tile: `${rowLetters(row + index)}1`,
+      label: `Lip trial${several ? ` ${ramp.name}` : ''}`,
+      bookmark: `Lip trial: ${trial.name}`,
+      draw: () => page.drawing,
+      places: [planPlace(sheet, trial.name, page.map, page.window)],
+    },
+  ]
+}
+
+/** Pages of story strips alone. */
+const stripDrafts = (ramps: readonly Ramp[], { sheet, units, code, row }: PartFacts): readonly Draft[] =>
+  packedPages(sheetWindow(sheet), [], designStrips(ramps, units), code).map(({ drawing, places }, i) => ({
+    kind: 'strip',
+    tile: `${rowLetters(row)}${i + 1}`,
+    label: `Strips ${i + 1}`,
+    bookmark: `Story strips ${i + 1}`,
+    draw: () => drawing,
+    places: planned(sheet, places),
+  }))
+
+const planned = (sheet: Sheet, places: readonly BlockPlace[]): Draft['places'] =>
+  places.map(({ pattern, map, window }) => planPlace(sheet, pattern, map, window))
+
+interface PackedDrafts {
+  readonly drafts: readonly Draft[]
+  /** trials that fit no page with their words as a block: theirs is a page of their own */
+  readonly alone: readonly Draft[]
+}
+
+/** Trials, strips that measure pipes, and story strips together. */
+const packedDrafts = (
+  trials: readonly RampTrial[],
+  ramps: readonly Ramp[],
+  facts: PartFacts,
+): PackedDrafts => {
+  const { sheet, units, code, title, row } = facts
+  const window = sheetWindow(sheet)
+  const room = packedArea(window)
+  const alone: Draft[] = []
+  const blocks: Block[] = []
+  const pipes = new Map<number, Block>()
+  for (const [i, one] of trials.entries()) {
+    const { ramp, trial, strip } = one
+    if (!trial) continue
+    const block = trialBlock(trial, `${title}: ${ramp.name}`, code, room)
+    if (!block) {
+      alone.push(...trialDraft(one, { ...facts, row: row + 1 }, i, trials.length > 1))
+      continue
+    }
+    blocks.push(block)
+    // pipes of one size are measured with one strip
+    const { outside } = ramp.coping!
+    if (strip && !pipes.has(outside)) pipes.set(outside, pipeBlock(strip, `${ramp.name}/pipe`))
+  }
+  const strips = designStrips(ramps, units)
+  const pages = packedPages(window, [...blocks, ...pipes.values()], strips, code)
+  return {
+    alone,
+    drafts: pages.map(({ drawing, places }, i): Draft => {
+      const kind = kindOf(places)
+      const name = { trial: 'Lip trial', strip: 'Strips', parts: 'Parts' }[kind]
+      return {
+        kind,
+        tile: `${rowLetters(row)}${i + 1}`,
+        label: `${name} ${i + 1}`,
+        bookmark: `${name} ${i + 1}: ${[...new Set(places.map(({ pattern }) => pattern))].join(', ')}`,
+        draw: () => drawing,
+        places: planned(sheet, places),
+      }
+    }),
+  }
+}
+
+const kindOf = (places: readonly BlockPlace[]): 'trial' | 'strip' | 'parts' => {
+  const trial = holdsTrial(places)
+  const strip = places.some(({ pattern }) => pattern.includes('/strip-'))
+  return trial && strip ? 'parts' : trial ? 'trial' : 'strip'
+}

@@ -1,0 +1,56 @@
+import type { Units } from '../../design/design.ts'
+import { affineTranslate } from '../../geometry/affine.ts'
+import { showLength } from '../../length.ts'
+import { squareSide } from '../../printer/reading.ts'
+import { edgeCombs } from '../pages/comb.ts'
+import { squarePage, squareSideIn } from '../pages/square-page.ts'
+import { type Sheet, sheetWindow } from '../sheet/sheet.ts'
+import { assemble, type Draft, type PageSet } from './draft.ts'
+import { planPlace } from './plan.ts'
+import { type Fingerprint, setCode } from './set-code.ts'
+
+/** The test square as a page of a set. `combs`: also what tells the least margins, drawn over the paper's edges. */
+export const squareDraft = (
+  sheet: Sheet,
+  set: string,
+  units: Units,
+  printer: string | null,
+  combs = false,
+): Draft => {
+  const command =
+    printer === null ? gaugeCommand(sheet, combs) : `traceply square --paper ${sheet.paper.name}`
+  const facts = { units, set, printer, command, combs }
+  const { drawing, corner } = squarePage(sheetWindow(sheet), facts)
+  return {
+    kind: 'square',
+    label: 'Square',
+    bookmark: 'Test square',
+    draw: () => (combs ? [...drawing, ...edgeCombs(sheet.paper)] : drawing),
+    places: [planPlace(sheet, 'square', affineTranslate(corner.x, corner.y))],
+  }
+}
+
+/** A square smaller than the usual one must be said with its readings. */
+const gaugeCommand = (sheet: Sheet, combs: boolean): string => {
+  const side = squareSideIn(sheetWindow(sheet))
+  const of = (mm: number): string =>
+    side === squareSide ? '' : `/${showLength(mm, 'mm', { decimals: 1, unit: true }).replace(' ', '')}`
+  const [edge, diagonal] = [`____mm${of(side)}`, `____mm${of(side * Math.SQRT2)}`]
+  const margins = combs ? ' --margins "top__mm, right__mm, bottom__mm, left__mm"' : ''
+  return `traceply gauge NAME --paper ${sheet.paper.name} --across ${edge} --down ${edge} --diagonals ${diagonal} ${diagonal}${margins}`
+}
+
+/** The test square alone, with combs at the paper's edges unless it is printed with a correction. */
+export const layOutSquare = (
+  units: Units,
+  sheet: Sheet,
+  printer: string | null,
+  fingerprint: Fingerprint,
+): PageSet => {
+  const code = setCode(
+    { design: 'square', paper: [sheet.paper, sheet.margins, units], printer: sheet.correction },
+    fingerprint,
+  )
+  const draft = squareDraft(sheet, code, units, printer, printer === null)
+  return assemble(code, [draft], { sheet, overlap: 0, cover: 'whole', printer, text: '', fingerprint }, [])
+}

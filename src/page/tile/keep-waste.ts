@@ -1,0 +1,181 @@
+import { text } from '../../drawing/drawing.ts'
+import { type TextMark, textCorners } from '../../drawing/text-box.ts'
+import { affineApply, affineIdentity } from '../../geometry/affine.ts'
+import { segmentAt, segmentDirection } from '../../geometry/at.ts'
+import { boxGrow } from '../../geometry/bounds.ts'
+import { pathClip } from '../../geometry/clip.ts'
+import { segmentLength } from '../../geometry/length.ts'
+import { type Path, pathOf, pathSegments, type Segment } from '../../geometry/path.ts'
+import { type Point, pointAngle, pointToward } from '../../geometry/point.ts'
+import type { Pattern } from '../../pattern/pattern.ts'
+import { letters } from '../../pattern/pens.ts'
+import type { Occupancy } from '../room/occupancy.ts'
+import { wordClear, wordCovers } from '../room/word-room.ts'
+import { type Ground, groundOf, standsOn } from './ground.ts'
+import { type Tile, tileCell } from './tile.ts'
+
+/** What the words never lie on, and what they keep off as far as there is room. */
+interface Room {
+  readonly never: Occupancy
+  readonly rather: Occupancy
+}
+
+/** Length and spacing of the ticks on the waste side, mm. */
+const tick = { length: 3, every: 12 }
+
+/** Short 45° ticks on the waste side of a cut line, in the pattern, so that neighbours draw the same ones. */
+export const wasteTicks = (outline: Path): readonly Path[] =>
+  pathSegments(outline).flatMap((segment) => {
+    const count = Math.floor(segmentLength(segment) / tick.every)
+    return Array.from({ length: count }, (_, i) => {
+      const t = ((i + 0.5) * tick.every) / segmentLength(segment)
+      const from = segmentAt(segment, t)
+      // the wood is on the left of the way
+      return pathOf(from, pointToward(from, segmentDirection(segment, t) - Math.PI / 4, tick.length))
+    })
+  })
+
+/**
+ * KEEP and WASTE on the two sides of the cut line, set along it, for a tile that carries it; empty for a tile that does not.
+ * Neither ever crosses the line or stands on the other side: where a side has no room for its word, the word is left out.
+ * What is already drawn is known in the window as the drawing is read. `polygon`: the whole outline by points.
+ */
+export const keepWaste = (
+  tile: Tile,
+  pattern: Pattern,
+  polygon: readonly Point[],
+  free: Room,
+): readonly TextMark[] => {
+  // the curve before the straight edges, the nearest to the middle of a piece before its ends
+  const pieces = [true, false].map((traced) => cutPieces(tile, pattern, traced))
+  if (pieces.flat().length === 0) return []
+  const ground = groundOf(tile, pattern.outline, polygon)
+  for (const group of pieces)
+    for (const size of [letters.side, 4, 3, letters.small])
+      for (const piece of group.slice(0, 6))
+        for (const t of shares) {
+          const { from, direction } = place(tile, piece, t)
+          const keep = beside('KEEP', from, direction, 1, size)
+          const waste = beside('WASTE', from, direction, -1, size)
+          if (
+            isFaultless(keep, tile, free) &&
+            isFaultless(waste, tile, free) &&
+            standsOn(ground, keep, 'wood') &&
+            standsOn(ground, waste, 'waste')
+          )
+            return [keep, waste]
+        }
+  return [...alone('KEEP', tile, ground, free), ...alone('WASTE', tile, ground, free)]
+}
+
+/** Where along a piece a word is tried. */
+const shares = [0.5, 0.42, 0.58, 0.35, 0.65, 0.28, 0.72, 0.2, 0.8, 0.14, 0.86, 0.08, 0.92]
+
+/** A place on a piece of the line, in the window as the drawing is read. */
+const place = (
+  tile: Tile,
+  piece: Segment,
+  t: number,
+): { readonly from: Point; readonly direction: number } => {
+  const at = segmentAt(piece, t)
+  const from = affineApply(tile.frame, at)
+  const ahead = affineApply(tile.frame, pointToward(at, segmentDirection(piece, t), 1))
+  return { from, direction: pointAngle(from, ahead) }
+}
+
+/** Middles tried for a word on its own, from the line, mm. */
+const distances = [2.4, 3.4, 5, 7, 10, 14]
+
+/** One word, small, near the line or along the rows, wherever it stands right and covers least; none where it cannot stand. */
+const alone = (words: 'KEEP' | 'WASTE', tile: Tile, ground: Ground, free: Room): readonly TextMark[] => {
+  const side = words === 'KEEP' ? 1 : -1
+  let best: { readonly word: TextMark; readonly faults: number } | undefined
+  for (const piece of ground.pieces) {
+    const count = Math.ceil(segmentLength(piece) / 3)
+    for (const distance of distances)
+      for (let i = 0; i <= count; i++) {
+        const { from, direction } = place(tile, piece, i / count)
+        const middle = pointToward(from, direction + (side * Math.PI) / 2, distance)
+        for (const angle of [readable(direction), 0, Math.PI / 2]) {
+          const at = pointToward(middle, angle - Math.PI / 2, letters.small / 2)
+          const word = sideWord(words, at, angle, letters.small)
+          if (!insideWindow(word, tile) || !wordClear([free.never], word)) continue
+          const faults = wordFaults(word, tile, free) + distance / 100
+          if (best && faults >= best.faults) continue
+          if (standsOn(ground, word, side === 1 ? 'wood' : 'waste')) best = { word, faults }
+        }
+      }
+  }
+  return best ? [best.word] : []
+}
+
+const sideWord = (words: string, at: Point, angle: number, size: number): TextMark =>
+  text('note', at, size, words, { angle, face: 'bold', align: 'middle' }) as TextMark
+
+/** The direction, or the opposite one, in which words are not upside down. */
+const readable = (direction: number): number => (isUpright(direction) ? direction : direction + Math.PI)
+
+const isUpright = (direction: number): boolean =>
+  Math.cos(direction) > 1e-9 || (Math.abs(Math.cos(direction)) <= 1e-9 && Math.sin(direction) > 0)
+
+/** What a tile carries of the traced edges, or of the others, longest first. */
+const cutPieces = (tile: Tile, { edges }: Pattern, traced: boolean): readonly Segment[] =>
+  edges
+    .filter((edge) => edge.traced === traced)
+    .flatMap(({ path }) => pathClip(path, tile.cell).flatMap(pathSegments))
+    .sort((a, b) => segmentLength(b) - segmentLength(a))
+
+/** A word along the line, on its left (side 1) or its right (side −1), never upside down. */
+const beside = (word: string, from: Point, direction: number, side: 1 | -1, size: number): TextMark => {
+  const clear = side === 1 ? 2.5 : tick.length + 1.2
+  // the baseline is the word's lower edge: the near one on the line's upper side, the far one below it
+  const above = isUpright(direction) === (side === 1)
+  const at = pointToward(from, direction + (side * Math.PI) / 2, above ? clear : clear + size)
+  return sideWord(word, at, readable(direction), size)
+}
+
+/** 0 when the word lies in the page's own cell and on nothing else. */
+const wordFaults = (word: TextMark, tile: Tile, { never, rather }: Room): number =>
+  cornersOut(word, tile) * 100 + wordCovers([never, rather], word)
+
+const isFaultless = (word: TextMark, tile: Tile, { never, rather }: Room): boolean =>
+  cornersOut(word, tile) === 0 && wordClear([never, rather], word)
+
+/** How many corners of a word lie out of what the page keeps. */
+const cornersOut = (word: TextMark, tile: Tile): number => {
+  const cell = boxGrow(tileCell(tile), -1)
+  return textCorners(word, affineIdentity).filter(
+    (p) => p.x < cell.x0 || p.y < cell.y0 || p.x > cell.x1 || p.y > cell.y1,
+  ).length
+}
+
+const insideWindow = (word: TextMark, { width, height }: Tile): boolean =>
+  textCorners(word, affineIdentity).every(
+    (p) => p.x >= 0.5 && p.y >= 0.5 && p.x <= width - 0.5 && p.y <= height - 0.5,
+  )
+
+/** Moved the least that brings a text's box into a window. */
+export const textInside = (mark: TextMark, width: number, height: number): TextMark => {
+  const corners = textCorners(mark, affineIdentity)
+  const shift = (values: readonly number[], limit: number): number => {
+    const [low, high] = [Math.min(...values), Math.max(...values)]
+    return low < 0.5 ? 0.5 - low : high > limit - 0.5 ? limit - 0.5 - high : 0
+  }
+  return {
+    ...mark,
+    at: {
+      x:
+        mark.at.x +
+        shift(
+          corners.map((p) => p.x),
+          width,
+        ),
+      y:
+        mark.at.y +
+        shift(
+          corners.map((p) => p.y),
+          height,
+        ),
+    },
+  }
+}

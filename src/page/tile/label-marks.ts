@@ -1,0 +1,106 @@
+import { type Drawing, fill, stroke, text } from '../../drawing/drawing.ts'
+import type { TextMark } from '../../drawing/text-box.ts'
+import { textWidth } from '../../drawing/text-width.ts'
+import { affineApply } from '../../geometry/affine.ts'
+import { pathClip } from '../../geometry/clip.ts'
+import { pathLength } from '../../geometry/length.ts'
+import { type Path, pathOf, polygonOf } from '../../geometry/path.ts'
+import { type Point, pointBetween, pointDistance, pointToward } from '../../geometry/point.ts'
+import { pathSample } from '../../geometry/sample.ts'
+import type { PatternLabel } from '../../pattern/pattern.ts'
+import { letters, pens } from '../../pattern/pens.ts'
+import type { Occupancy } from '../room/occupancy.ts'
+import { boxClear } from '../room/word-room.ts'
+import { type Tile, tileCell } from './tile.ts'
+
+/** The words of a label alone, at one of its places. */
+export const labelWords = ({ words, size }: PatternLabel, middle: Point) =>
+  text('mark', { x: middle.x, y: middle.y - size / 2 }, size, words, { face: 'bold', align: 'middle' })
+
+/** A stub with less of its outline on a page is named by the page that has the rest, mm. */
+const leastShown = 25
+
+/** Round the words, mm. */
+const frameRoom = 1.5
+
+/** Sizes tried on the wood, and for a label beside it that a line leads to; and how far off that one is tried, mm. */
+const sizes = [1, 0.8, 0.65]
+const besideSize = letters.small
+const distances = [7, 10, 13, 17, 22, 28]
+
+/**
+ * The name of one timber, in the window as the drawing is read: on its wood where it stands whole in what the page keeps and off
+ * `never`, smaller where it must; else beside it on a line, off `never` and `rather`; else not on this page.
+ */
+export const labelMarks = (
+  label: PatternLabel,
+  outline: Path,
+  tile: Tile,
+  never: readonly Occupancy[],
+  rather: Occupancy,
+): Drawing => {
+  const turn = Math.atan2(tile.frame[1], tile.frame[0])
+  const at = (p: Point): Point => affineApply(tile.frame, p)
+  const shown = pathClip(outline, tile.cell)
+  if (shown.reduce((sum, path) => sum + pathLength(path), 0) < leastShown) return []
+  const places = label.places.map(at)
+  for (const size of sizes.map((share) => Math.max(label.size * share, letters.small)))
+    for (const middle of places) {
+      const corners = boxAt(label.words, size, middle, turn)
+      if (inCell(tile, corners) && boxClear(never, corners)) return boxed(label.words, size, middle, turn)
+    }
+  // from the middle of what is seen
+  const points = shown.flatMap((path) => pathSample(path, 3)).map(at)
+  const end = pointBetween(
+    points.reduce((sum, p) => ({ x: sum.x + p.x / points.length, y: sum.y + p.y / points.length }), {
+      x: 0,
+      y: 0,
+    }),
+    points[Math.floor(points.length / 2)]!,
+    0.5,
+  )
+  for (const distance of distances)
+    for (let k = 0; k < 16; k++) {
+      const direction = turn + (k * Math.PI) / 8
+      const half = textWidth(label.words, besideSize, 'bold') / 2
+      const middle = pointToward(end, direction, distance + half * Math.abs(Math.cos(direction - turn)))
+      const corners = boxAt(label.words, besideSize, middle, turn)
+      if (!inCell(tile, corners) || !boxClear([...never, rather], corners)) continue
+      const near = corners
+        .map((p, i) => pointBetween(p, corners[(i + 1) % 4]!, 0.5))
+        .reduce((a, b) => (pointDistance(b, end) < pointDistance(a, end) ? b : a))
+      return [stroke('mark', pathOf(near, end), pens.tick), ...boxed(label.words, besideSize, middle, turn)]
+    }
+  return []
+}
+
+const inCell = (tile: Tile, corners: readonly Point[]): boolean => {
+  const cell = tileCell(tile)
+  return corners.every(
+    ({ x, y }) => x >= cell.x0 + 0.5 && x <= cell.x1 - 0.5 && y >= cell.y0 + 0.5 && y <= cell.y1 - 0.5,
+  )
+}
+
+const boxAt = (words: string, size: number, middle: Point, turn: number, less = 0): readonly Point[] => {
+  const half = textWidth(words, size, 'bold') / 2 + frameRoom - less
+  const high = size / 2 + frameRoom - less
+  const corner = (i: number, k: number): Point =>
+    pointToward(pointToward(middle, turn, i * half), turn + Math.PI / 2, k * high)
+  return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)]
+}
+
+const boxed = (words: string, size: number, middle: Point, turn: number): Drawing => {
+  const frame = (less: number): Path => {
+    const [a, ...others] = boxAt(words, size, middle, turn, less)
+    return polygonOf(a!, ...others)
+  }
+  return [
+    fill('mark', frame(0), 0),
+    fill('mark', frame(pens.mark.width), 1),
+    text('mark', pointToward(middle, turn - Math.PI / 2, size / 2), size, words, {
+      face: 'bold',
+      align: 'middle',
+      angle: turn,
+    }) as TextMark,
+  ]
+}

@@ -1,0 +1,62 @@
+import type { Drawing } from '../../drawing/drawing.ts'
+import type { TextMark } from '../../drawing/text-box.ts'
+import { textCorners } from '../../drawing/text-box.ts'
+import { affineAngle, affineApply, affineIdentity } from '../../geometry/affine.ts'
+import { pointToward } from '../../geometry/point.ts'
+import type { Occupancy } from '../room/occupancy.ts'
+import { keepOff, wordClear } from '../room/word-room.ts'
+import { clipMarks } from './clip-marks.ts'
+import { type Tile, tileCell } from './tile.ts'
+
+/** How far words are moved along their line, and square to it, in steps of 2 mm. */
+const most = { along: 16, square: 4 }
+
+/** Heights stand at their own lines: they are moved along these alone. */
+const offLine = (word: TextMark): number => (word.layer === 'datum' ? 0 : most.square)
+
+/**
+ * The words among a pattern's marks, in the window as the drawing is read: where they stand, else moved the least that takes them
+ * off `never`, to which each is added; one without room is left out.
+ */
+export const patternWords = (
+  marks: Drawing,
+  tile: Tile,
+  never: Occupancy,
+  also: readonly Occupancy[],
+): readonly TextMark[] =>
+  clipMarks(
+    marks.filter(({ kind }) => kind === 'text'),
+    tile,
+  ).flatMap((mark) => {
+    if (mark.kind !== 'text') return []
+    const word: TextMark = {
+      ...mark,
+      at: affineApply(tile.frame, mark.at),
+      angle: affineAngle(tile.frame, mark.angle),
+    }
+    const maps = [never, ...also]
+    const move = moves.find((one) => {
+      if (Math.abs(one.up) > offLine(word)) return false
+      const there = moved(word, one)
+      return inCell(there, tile) && wordClear(maps, there)
+    })
+    if (!move) return []
+    const found = moved(word, move)
+    keepOff(never, [found])
+    return [found]
+  })
+
+/** Moves along and square to a line, the nearest first. */
+const moves = Array.from({ length: 2 * most.along + 1 }, (_, i) => i - most.along)
+  .flatMap((along) => Array.from({ length: 2 * most.square + 1 }, (_, k) => ({ along, up: k - most.square })))
+  .sort((a, b) => Math.hypot(a.along, a.up) - Math.hypot(b.along, b.up))
+
+const moved = (word: TextMark, { along, up }: (typeof moves)[number]): TextMark => ({
+  ...word,
+  at: pointToward(pointToward(word.at, word.angle, 2 * along), word.angle + Math.PI / 2, 2 * up),
+})
+
+const inCell = (word: TextMark, tile: Tile): boolean => {
+  const { x0, y0, x1, y1 } = tileCell(tile)
+  return textCorners(word, affineIdentity).every(({ x, y }) => x >= x0 && y >= y0 && x <= x1 && y <= y1)
+}

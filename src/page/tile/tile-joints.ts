@@ -1,0 +1,85 @@
+import { arrowHead } from '../../drawing/arrow.ts'
+import { cross } from '../../drawing/cross.ts'
+import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
+import type { TextMark } from '../../drawing/text-box.ts'
+import { pathOf } from '../../geometry/path.ts'
+import { pointAngle, pointBetween, pointDistance, pointToward } from '../../geometry/point.ts'
+import { letters, pens } from '../../pattern/pens.ts'
+import type { Occupancy } from '../room/occupancy.ts'
+import { wordCovers } from '../room/word-room.ts'
+import { pairMarks } from './pair-mark.ts'
+import { type Joint, type Tile, tilePoint } from './tile.ts'
+import { vernierMarks } from './vernier.ts'
+
+/** Half the size of a cross on a joint line, mm; less where the overlap is narrow, so that no arm leaves the window. */
+const arm = 5
+
+/** Where along a joint its words may stand, the usual place first: clear of its crosses, and of the snap line in the middle. */
+const wordShares = [
+  0.28, 0.72, 0.34, 0.66, 0.24, 0.76, 0.38, 0.62, 0.31, 0.69, 0.21, 0.79, 0.42, 0.58, 0.5, 0.18, 0.82,
+]
+
+/** Joints as long as this have words, mm. */
+const wordsFrom = 60
+
+/** Joint lines, crosses half on each page, scales and pair marks; in the window as the drawing is read. */
+export const jointMarks = (tile: Tile): Drawing =>
+  tile.joints.flatMap((joint) => {
+    const { a, b, along, inward, angle } = jointLines(tile, joint)
+    return [
+      stroke('joint', pathOf(a, b), pens.joint),
+      ...joint.crosses.flatMap((p) =>
+        cross('joint', tilePoint(tile, p), Math.min(arm, tile.half), pens.cross, along),
+      ),
+      ...joint.verniers.flatMap((p) => vernierMarks(tilePoint(tile, p), along, inward, joint.over)),
+      ...pairMarks(tilePoint(tile, joint.pair), inward, joint.number, angle),
+    ]
+  })
+
+/** What to do at each edge, off `never`, and off `rather` as far as there is room. */
+export const jointWords = (tile: Tile, never: readonly Occupancy[], rather: Occupancy): readonly TextMark[] =>
+  tile.joints.flatMap((joint) => {
+    const { a, b, inward, angle } = jointLines(tile, joint)
+    if (pointDistance(a, b) <= wordsFrom) return []
+    const { name, number } = joint.neighbour
+    // the fewer words only where the others have no room
+    const tries = joint.over
+      ? [`over page ${number} · ${name}: trim on the line`, `over page ${number} · ${name}: trim`]
+      : [`goes under page ${number} · ${name}`]
+    let best: { readonly mark: TextMark; readonly faults: number } | undefined
+    for (const words of tries)
+      for (const share of wordShares) {
+        const strip = pointToward(pointBetween(a, b, share), inward, -tile.half / 2)
+        const baseline = pointToward(strip, angle - Math.PI / 2, letters.small / 2)
+        const mark = text('joint', baseline, letters.small, words, { angle, align: 'middle' }) as TextMark
+        const hidden = 1e4 * wordCovers(never, mark) + (words === tries[0] ? 0 : 1e3)
+        if (best && hidden >= best.faults) continue
+        const faults = hidden + wordCovers([rather], mark)
+        if (faults === 0) return [mark]
+        if (!best || faults < best.faults) best = { mark, faults }
+      }
+    return [best!.mark]
+  })
+
+const jointLines = (tile: Tile, { line, edge }: Joint) => {
+  const [a, b] = [tilePoint(tile, line[0]), tilePoint(tile, line[1])]
+  const outward = { left: Math.PI, right: 0, bottom: -Math.PI / 2, top: Math.PI / 2 }[edge]
+  return {
+    a,
+    b,
+    along: pointAngle(a, b),
+    inward: outward + Math.PI,
+    // the trimmed or covered strip is read with the page; upright edges read from the right
+    angle: edge === 'left' || edge === 'right' ? Math.PI / 2 : 0,
+  }
+}
+
+/** The row's snap line right across the page, with an arrowhead at both of its edges. */
+export const snapMarks = (tile: Tile): Drawing => {
+  const [a, b] = [tilePoint(tile, tile.snap[0]), tilePoint(tile, tile.snap[1])]
+  return [
+    stroke('joint', pathOf(a, b), pens.snap),
+    ...arrowHead('joint', a, pointAngle(b, a), 3.5),
+    ...arrowHead('joint', b, pointAngle(a, b), 3.5),
+  ]
+}

@@ -1,0 +1,185 @@
+import { type Affine, affineApply, affineThen, affineTranslate } from '../../geometry/affine.ts'
+import type { Box } from '../../geometry/bounds.ts'
+import type { Convex } from '../../geometry/clip.ts'
+import { type Point, pointBetween } from '../../geometry/point.ts'
+import type { Coverage } from '../cover/coverage.ts'
+import { type Cell, cellKey, framePolygon, type Lattice, latticePitch } from '../cover/lattice.ts'
+import { layoutMap } from '../sheet/sheet.ts'
+
+export type TileEdge = 'left' | 'bottom' | 'right' | 'top'
+
+/** Where two pages meet. The page that lies over is trimmed on the line; its neighbour prints the same line. */
+export interface Joint {
+  /** unique in a set, the same on both pages */
+  readonly number: number
+  readonly edge: TileEdge
+  readonly neighbour: { readonly name: string; readonly number: number }
+  /** this page lies over its neighbour */
+  readonly over: boolean
+  /** the joint line in the pattern: the same two points on both pages */
+  readonly line: readonly [Point, Point]
+  /** crosses on the joint line, in the pattern: the same on both pages */
+  readonly crosses: readonly Point[]
+  /** middles of the verniers on the joint line */
+  readonly verniers: readonly Point[]
+  /** middle of the pair mark on the joint line */
+  readonly pair: Point
+}
+
+/** Where marks lie on a joint line, as shares of it. */
+export interface JointShares {
+  readonly crosses: readonly number[]
+  readonly verniers: readonly number[]
+  readonly pair: number
+}
+
+/** The piece of a pattern that one page carries. Polygons and points are in the pattern's mm. */
+export interface Tile {
+  /** row letter and column number, unique in a set */
+  readonly name: string
+  /** in the order of taping, counted through the whole set from 1 */
+  readonly number: number
+  /** the first of its pattern */
+  readonly first: boolean
+  readonly row: string
+  /** the pattern to the window as the drawing is read: 0,0 at its lower left, mm */
+  readonly frame: Affine
+  /** size of the window as the drawing is read, mm */
+  readonly width: number
+  readonly height: number
+  /** half of the overlap: from the window's edge to a joint line, mm */
+  readonly half: number
+  /** the window as the drawing is read to ideal page mm */
+  readonly toPage: Affine
+  readonly window: Convex
+  /** what is left once the page is trimmed and its neighbours lie over it */
+  readonly cell: Convex
+  readonly joints: readonly Joint[]
+  /** the row's snap line across this page */
+  readonly snap: readonly [Point, Point]
+}
+
+/** Row letters A … Z, AA, AB …; `row` from 0. */
+export const rowLetters = (row: number): string =>
+  (row >= 26 ? rowLetters(Math.floor(row / 26) - 1) : '') + String.fromCharCode(65 + (row % 26))
+
+const sides: readonly { readonly edge: TileEdge; readonly step: Cell; readonly over: boolean }[] = [
+  { edge: 'left', step: { column: -1, row: 0 }, over: true },
+  { edge: 'bottom', step: { column: 0, row: -1 }, over: true },
+  { edge: 'right', step: { column: 1, row: 0 }, over: false },
+  { edge: 'top', step: { column: 0, row: 1 }, over: false },
+]
+
+/**
+ * The tiles of a coverage in the order of taping: bottom row first, left to right, so that each page lies over its
+ * left and lower neighbours and is always trimmed on those two edges.
+ *
+ * `sharesOf`: where the marks of a joint line lie that a snap line crosses at a share of it, or none; `snapAt`: height of a row's
+ * snap line in its windows, mm.
+ */
+export const tilesOf = (
+  { lattice, cells }: Coverage,
+  window: Box,
+  first: { readonly row: number; readonly number: number; readonly joint: number },
+  sharesOf: (line: readonly [Point, Point], snap: number | null) => JointShares,
+  snapAt: (row: number) => number,
+): readonly Tile[] => {
+  const { x: px, y: py } = latticePitch(lattice)
+  const half = lattice.overlap / 2
+  const lowest = Math.min(...cells.map((cell) => cell.row))
+  const leftmost = Math.min(...cells.map((cell) => cell.column))
+  const names = new Map(
+    cells.map((cell, i) => [
+      cellKey(cell),
+      {
+        name: `${rowLetters(first.row + cell.row - lowest)}${cell.column - leftmost + 1}`,
+        number: first.number + i,
+      },
+    ]),
+  )
+  let jointNumber = first.joint
+  const numbers = new Map<string, number>()
+  for (const cell of cells)
+    for (const { step, over } of sides) {
+      const other = { column: cell.column + step.column, row: cell.row + step.row }
+      if (over && names.has(cellKey(other))) numbers.set(jointKey(cell, other), jointNumber++)
+    }
+  return cells.map((cell): Tile => {
+    const { column, row } = cell
+    const [x0, y0] = [column * px, row * py]
+    const [x1, y1] = [x0 + lattice.width, y0 + lattice.height]
+    const neighbours = sides.flatMap(({ edge, step, over }) => {
+      const other = { column: column + step.column, row: row + step.row }
+      const found = names.get(cellKey(other))
+      const number = numbers.get(over ? jointKey(cell, other) : jointKey(other, cell))
+      return found && number !== undefined ? [{ edge, over, neighbour: found, number }] : []
+    })
+    const trimmed = (edge: TileEdge): number => (neighbours.some((n) => n.edge === edge) ? half : 0)
+    const inner = { x0: x0 + half, y0: y0 + half, x1: x1 - half, y1: y1 - half }
+    const frameLine: Record<TileEdge, readonly [number, number, number, number]> = {
+      left: [inner.x0, inner.y0, inner.x0, inner.y1],
+      right: [inner.x1, inner.y0, inner.x1, inner.y1],
+      bottom: [inner.x0, inner.y0, inner.x1, inner.y0],
+      top: [inner.x0, inner.y1, inner.x1, inner.y1],
+    }
+    const known = names.get(cellKey(cell))!
+    return {
+      ...known,
+      first: known.number === first.number,
+      row: rowLetters(first.row + row - lowest),
+      frame: affineThen(lattice.toFrame, affineTranslate(-x0, -y0)),
+      width: lattice.width,
+      height: lattice.height,
+      half,
+      toPage: layoutMap(window, lattice.layout),
+      window: framePolygon(lattice, x0, y0, x1, y1),
+      cell: framePolygon(
+        lattice,
+        x0 + trimmed('left'),
+        y0 + trimmed('bottom'),
+        x1 - trimmed('right'),
+        y1 - trimmed('top'),
+      ),
+      joints: neighbours.map(({ edge, over, neighbour, number }): Joint => {
+        const [a, b] = corners(lattice, frameLine[edge])
+        const line = [a, b] as const
+        const upright = edge === 'left' || edge === 'right'
+        const shares = sharesOf(line, upright ? (snapAt(row) - half) / (lattice.height - 2 * half) : null)
+        const at = (t: number): Point => pointBetween(a, b, t)
+        return {
+          number,
+          edge,
+          over,
+          neighbour,
+          line,
+          crosses: shares.crosses.map(at),
+          verniers: shares.verniers.map(at),
+          pair: at(shares.pair),
+        }
+      }),
+      snap: corners(lattice, [x0, y0 + snapAt(row), x1, y0 + snapAt(row)]),
+    }
+  })
+}
+
+const corners = (
+  lattice: Lattice,
+  [x0, y0, x1, y1]: readonly [number, number, number, number],
+): readonly [Point, Point] => {
+  const polygon = framePolygon(lattice, x0, y0, x1, y1)
+  return [polygon[0]!, polygon[2]!]
+}
+
+const jointKey = (over: Cell, under: Cell): string => `${cellKey(over)}/${cellKey(under)}`
+
+/** The pattern to ideal page mm. */
+export const tileMap = (tile: Tile): Affine => affineThen(tile.frame, tile.toPage)
+
+/** A point of the pattern in the window as the drawing is read. */
+export const tilePoint = (tile: Tile, p: Point): Point => affineApply(tile.frame, p)
+
+/** What is left of the window once neighbours are taped on, as the drawing is read. */
+export const tileCell = ({ width, height, half, joints }: Tile): Box => {
+  const cut = (edge: TileEdge): number => (joints.some((joint) => joint.edge === edge) ? half : 0)
+  return { x0: cut('left'), y0: cut('bottom'), x1: width - cut('right'), y1: height - cut('top') }
+}

@@ -1,0 +1,121 @@
+import { arrow } from '../../drawing/arrow.ts'
+import { type Drawing, fill, group, stroke, text } from '../../drawing/drawing.ts'
+import { textWidth } from '../../drawing/text-width.ts'
+import {
+  type Affine,
+  affineApply,
+  affineRotate,
+  affineScale,
+  affineThen,
+  affineTranslate,
+} from '../../geometry/affine.ts'
+import { boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
+import { boxCorners } from '../../geometry/clip.ts'
+import { polygonOf } from '../../geometry/path.ts'
+import type { Pattern } from '../../pattern/pattern.ts'
+import { letters, pens } from '../../pattern/pens.ts'
+import type { Tile } from './tile.ts'
+
+export interface TitleFacts {
+  readonly pattern: Pattern
+  readonly total: number
+  readonly set: string
+  /** whose correction the pages carry; null for none */
+  readonly printer: string | null
+}
+
+const mapSize = { width: 32, height: 20 }
+/** Ramps that a block names, and the distance of its lines, mm. */
+const most = 3
+const leading = 4
+
+/** What to do with this page, in the builder's words. */
+const tapingWords = (tile: Tile): readonly string[] => {
+  const over = tile.joints.filter((joint) => joint.over)
+  if (tile.first) return ['start here']
+  if (over.length === 0) return [`starts row ${tile.row}`, 'on its snap line']
+  const edges = over.map((joint) => (joint.edge === 'left' ? 'left' : 'lower')).join(' and ')
+  return [
+    `lies over page${over.length > 1 ? 's' : ''} ${over.map((joint) => joint.neighbour.number).join(' and ')}`,
+    `trim its ${edges} edge${over.length > 1 ? 's' : ''}`,
+  ]
+}
+
+const facts = (tile: Tile, { pattern, total, set, printer }: TitleFacts): readonly string[] => {
+  const served = pattern.serves.length > most ? most - 1 : pattern.serves.length
+  const left = pattern.serves.length - served
+  return [
+    `tile ${tile.name} · ${tile.number} of ${total} · set ${set}`,
+    `OUTSIDE FACE up${printer === null ? '' : ` · corrected for ${printer}`}`,
+    ...pattern.serves.slice(0, served).map((part) => `${pattern.part} of ${part}`),
+    ...(left > 0 ? [`and of ${left} more ramps: the map names them`] : []),
+  ]
+}
+
+/** How far the pattern is turned on the page, radians. */
+const turnOf = (tile: Tile): number => Math.atan2(tile.frame[1], tile.frame[0])
+
+const compassWords = 'TOE to LIP'
+
+/** The two arrows, turned with the drawing, with the lower left corner of their box at 0,0; mm. */
+const compass = (turn: number): { readonly marks: Drawing; readonly height: number } => {
+  const map = affineRotate(turn)
+  const long = 17 + textWidth(compassWords, letters.small, 'bold')
+  const box = pointsBounds(boxCorners({ x0: -1, y0: -1.2, x1: long, y1: 8 }).map((p) => affineApply(map, p)))
+  const origin = { x: 0, y: 0 }
+  return {
+    height: box.y1 - box.y0,
+    marks: [
+      group(affineThen(map, affineTranslate(-box.x0, -box.y0)), [
+        ...arrow('note', origin, { x: 15, y: 0 }, pens.mark, 3),
+        ...arrow('note', origin, { x: 0, y: 7 }, pens.mark, 3),
+        text('note', { x: 16, y: -1 }, letters.small, compassWords, { face: 'bold' }),
+        text('note', { x: 1.5, y: 5 }, letters.small, 'UP', { face: 'bold' }),
+      ]),
+    ],
+  }
+}
+
+/** Size of the block, mm. */
+export const titleSize = (
+  tile: Tile,
+  title: TitleFacts,
+): { readonly width: number; readonly height: number } => {
+  const lines = facts(tile, title)
+  const words = Math.max(...tapingWords(tile).map((line) => textWidth(line, letters.word, 'bold')))
+  const small = Math.max(...lines.map((line) => textWidth(line, letters.small, 'regular')))
+  const number = textWidth(String(tile.number), letters.big, 'bold')
+  return {
+    width: Math.max(number + 4 + words, small + 4 + mapSize.width),
+    height: letters.big + 3 + lines.length * leading + 2 + compass(turnOf(tile)).height,
+  }
+}
+
+/** The block with its lower left corner at 0,0; mm. */
+export const titleBlock = (tile: Tile, title: TitleFacts): Drawing => {
+  const { width, height } = titleSize(tile, title)
+  const number = textWidth(String(tile.number), letters.big, 'bold')
+  return [
+    text('note', { x: 0, y: height - letters.big }, letters.big, String(tile.number), { face: 'bold' }),
+    ...tapingWords(tile).map((line, i) =>
+      text('note', { x: number + 4, y: height - letters.word - 0.5 - i * 7 }, letters.word, line, {
+        face: 'bold',
+      }),
+    ),
+    ...facts(tile, title).map((line, i) =>
+      text('note', { x: 0, y: height - letters.big - 5 - i * leading }, letters.small, line),
+    ),
+    ...compass(turnOf(tile)).marks,
+    group(affineTranslate(width - mapSize.width, 0), miniMap(tile, title.pattern)),
+  ]
+}
+
+/** The whole outline, small, with this page's tile filled. */
+const miniMap = (tile: Tile, pattern: Pattern): Drawing => {
+  // a page may reach beyond the outline
+  const box = boxUnion(pathBounds(pattern.outline), pointsBounds(tile.cell))
+  const scale = Math.min(mapSize.width / (box.x1 - box.x0), mapSize.height / (box.y1 - box.y0))
+  const map: Affine = affineThen(affineTranslate(-box.x0, -box.y0), affineScale(scale))
+  const cell = polygonOf(tile.cell[0]!, ...tile.cell.slice(1))
+  return [group(map, [fill('note', cell, 0.55), stroke('note', pattern.outline, pens.tick)])]
+}

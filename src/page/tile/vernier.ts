@@ -1,0 +1,46 @@
+import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
+import { pathOf } from '../../geometry/path.ts'
+import { type Point, pointToward } from '../../geometry/point.ts'
+import { pens } from '../../pattern/pens.ts'
+
+/**
+ * Two scales that meet at a joint line: 2.0 mm on the page that lies over, 1.9 mm on the one under it. Where two ticks run
+ * through in one line stands the slip along the joint, in tenths of a millimetre: the difference of the pitches is the step.
+ */
+const vernierPitch = { over: 2, under: 1.9 } as const
+
+/** Ticks on each side of the middle: the scale reads to ±0.9 mm. */
+const vernierTicks = 9
+
+/** Half of the length that a vernier takes along its joint, mm. */
+export const vernierReach = vernierTicks * vernierPitch.over
+
+/** Height of a scale's figures, mm. */
+export const scaleFigure = 1.5
+
+/** `middle` on the joint line, `along` its direction, `inward` towards what the page keeps; angles in radians. */
+export const vernierMarks = (middle: Point, along: number, inward: number, over: boolean): Drawing => {
+  const pitch = over ? vernierPitch.over : vernierPitch.under
+  return Array.from({ length: 2 * vernierTicks + 1 }, (_, i) => i - vernierTicks).flatMap((n): Drawing => {
+    const foot = pointToward(middle, along, n * pitch)
+    const length = n === 0 ? 5 : n % 5 === 0 ? 4 : 2.5
+    const label = pointToward(foot, inward, 5.8)
+    return [
+      stroke('joint', pathOf(foot, pointToward(foot, inward, length)), pens.cross),
+      ...(n % 5 === 0 && !over
+        ? [
+            text(
+              'joint',
+              pointToward(label, along - Math.PI / 2, scaleFigure / 2),
+              scaleFigure,
+              `${Math.abs(n)}`,
+              {
+                angle: along,
+                align: 'middle',
+              },
+            ),
+          ]
+        : []),
+    ]
+  })
+}

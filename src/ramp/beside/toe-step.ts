@@ -1,0 +1,141 @@
+import type { QuarterDesign, Units } from '../../design/design.ts'
+import { inch } from '../../geometry/inch.ts'
+import { type Draft, note, type Trial, warn } from '../check/check.ts'
+import { listed, measured, offer, rounded, same } from '../check/offer.ts'
+import { firstThat, manyFaults, orWays, tangentKey, toeKey } from '../check/retype.ts'
+import type { Transition } from '../side/transition.ts'
+import { flatSurfaces } from './flat-heights.ts'
+
+/** A wheel stops at a higher step; common practice, no source. mm */
+export const stepLimit = 6
+
+/** Of a run-out sheet: what laps on the skin, what lies on the floor, and what may hang free; common practice, no source. mm */
+const runOutPractice = {
+  mm: { lap: 50, flat: 75, hand: 100 },
+  in: { lap: 2 * inch, flat: 3 * inch, hand: 4 * inch },
+} as const
+
+/** A lower toe is offered where it leaves less than this part of what the run-out bridges. */
+const worthTyping = 0.8
+
+/** The sheet that is meant where none is said, mm. */
+const steel = { thickness: 1.5, material: 'steel' } as const
+
+/** How high the ridden face ends above the floor, and what closes that step; one that a flat closes is for the flat to say. */
+export const toeStepFindings = (
+  ramp: QuarterDesign,
+  transition: Transition,
+  units: Units,
+): readonly Draft[] => {
+  const high = transition.toeStep > stepLimit + same
+  switch (ramp.runOut.kind) {
+    case 'none':
+      return high ? [openStep(ramp, transition, units)] : []
+    case 'stepped':
+      return ramp.skin.length > 0 ? [layerSteps(ramp, transition, units)] : []
+    case 'sheet':
+      if (!high) return []
+      return runsHigh(transition)
+        ? [warn('toe-step', (trial: Trial) => levelWay(trial, ramp, transition, units))]
+        : [bridgedStep(ramp, transition, units)]
+    case 'flat':
+      return []
+    default:
+      return ramp.runOut satisfies never
+  }
+}
+
+/** Height at which the ridden face, continued, runs level. */
+const levelOf = ({ centre, radius }: Transition): number => centre.y - radius.surface
+
+/** A face that runs level above the floor ends in a step, whatever leads down to its tangent point. */
+const runsHigh = (transition: Transition): boolean => levelOf(transition) > stepLimit + same
+
+const sheetKey = (units: Units): string => `run-out: { sheet: ${units === 'mm' ? '1.5' : '1/16'} steel }`
+
+/** What closes a step, as it is typed. */
+const sheetWay = ({ bridge }: Transition, units: Units): string =>
+  `say what closes it (${sheetKey(units)}, about ${rounded(bridge, units)} long)`
+
+/** A lower tangent with a sheet, or a flat. */
+const levelWay = (trial: Trial, ramp: QuarterDesign, transition: Transition, units: Units): string => {
+  const level = levelOf(transition)
+  const has = ramp.runOut.kind === 'sheet'
+  const sheeted: QuarterDesign = has ? ramp : { ...ramp, runOut: { kind: 'sheet', sheet: steel } }
+  const lower = firstThat(trial, sheeted, tangentKey(ramp), ramp.transition.tangent.height - level, -1, units)
+  const { least, most } = flatSurfaces(transition.radius.frame - transition.radius.surface)
+  return (
+    `the ridden face runs level ${measured(level, units)} above the floor, so a run-out sheet would end in a step; ` +
+    orWays(
+      [
+        lower &&
+          `lower the tangent to ${lower.shown}${has ? '' : ` with a sheet (${sheetKey(units)})`}: there it runs out on the floor`,
+        level >= least - same && level <= most ? 'let a flat meet it (run-out: flat)' : null,
+      ],
+      `lower the tangent; ${manyFaults}`,
+    )
+  )
+}
+
+const openStep = (ramp: QuarterDesign, transition: Transition, units: Units): Draft => {
+  const { centre, radius, toeStep } = transition
+  const show = (mm: number): string => measured(mm, units)
+  // the toe over which the ridden face lies at the limit; below the lowest point or the floor there is none
+  const cos = (centre.y - stepLimit) / radius.surface
+  const toe = centre.y - radius.frame * cos
+  const lowest = centre.y - radius.frame
+  const lower = (trial: Trial): string => {
+    const found =
+      cos < 1 && toe > Math.max(0, lowest) + 2 ? firstThat(trial, ramp, toeKey, toe, -1, units) : null
+    return found ? `, or lower the toe to ${found.shown}` : ''
+  }
+  return warn(
+    'toe-step',
+    (trial: Trial) =>
+      `the ridden face ends ${show(toeStep)} above the floor at the toe, a wheel stops at more than ${show(stepLimit)}; ` +
+      (runsHigh(transition)
+        ? levelWay(trial, ramp, transition, units)
+        : `${sheetWay(transition, units)}${lower(trial)}`),
+  )
+}
+
+const layerSteps = (ramp: QuarterDesign, transition: Transition, units: Units): Draft => {
+  const { centre, radius, toeAngle } = transition
+  // the lowest layer's face over the floor, then the thickness of each layer on it
+  const [first, ...upper] = ramp.skin.map(({ thickness }) => thickness)
+  const steps = [centre.y - (radius.frame - first!) * Math.cos(toeAngle), ...upper]
+  const words = `the skin rises at the toe in steps of ${listed(steps, units)}`
+  return Math.max(...steps) > stepLimit + same
+    ? warn(
+        'toe-step',
+        (trial: Trial) =>
+          `${words}, a wheel stops at more than ${measured(stepLimit, units)}; ` +
+          (runsHigh(transition)
+            ? levelWay(trial, ramp, transition, units)
+            : `take thinner layers and a lower toe, or ${sheetWay(transition, units)}`),
+      )
+    : note('toe-step', words)
+}
+
+const bridgedStep = (ramp: QuarterDesign, transition: Transition, units: Units): Draft => {
+  const { centre, radius, toeAngle, toeStep, bridge } = transition
+  const { lap, flat, hand } = runOutPractice[units]
+  const show = (mm: number): string => rounded(mm, units)
+  const bridgeAt = (toe: number): number =>
+    radius.surface * Math.acos(Math.min(1, (centre.y - toe) / radius.frame))
+  return note('toe-step', (trial: Trial) => {
+    // the lowest that a flat stud fits behind, and the highest worth typing: the bridge shrinks with the toe
+    const least = Math.max(centre.y - radius.frame, Math.min(...ramp.studs.section) * Math.cos(toeAngle))
+    const worth = centre.y - radius.frame * Math.cos((worthTyping * bridge) / radius.surface)
+    const most = Math.min(worth, ramp.toe - 2 * same)
+    const lower = firstThat(trial, ramp, { ...toeKey, range: { least, most } }, least, 1, units)
+    const shorter = lower
+      ? `; a toe of ${lower.shown}, the least for a whole first stud, leaves ${show(bridgeAt(lower.mm))}`
+      : ''
+    return (
+      `the run-out bridges ${show(bridge)} from the toe, ${show(toeStep)} above the floor: ` +
+      `cut its sheet ${offer(units).atLeast(bridge + lap + flat)} long (${show(lap)} screwed on the skin, ${show(flat)} flat on the floor)` +
+      `${bridge > hand ? ` and pack under it where over ${show(hand)} hangs free` : ''}${shorter}`
+    )
+  })
+}

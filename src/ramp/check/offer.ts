@@ -1,0 +1,47 @@
+import { inch } from '../../geometry/inch.ts'
+import { showLength, type Units } from '../../length.ts'
+
+/** Lengths this near are the same: what a builder types at a limit is not refused for the last bits of a sum. mm */
+export const same = 1e-6
+
+/** What is offered comes in whole ones of these, mm. */
+export const offerSteps = { mm: 1, in: inch / 16 } as const
+
+/** So many of them, as they may be typed. */
+export const shownOffer = (count: number, units: Units): string =>
+  showLength(count * offerSteps[units], units, { unit: true })
+
+/**
+ * A limit as a message offers it: whole millimetres or sixteenths of an inch on the side where it works, so that what is
+ * read can be typed. `above` and `below` leave out the limit itself.
+ */
+export const offer = (units: Units) => {
+  const step = offerSteps[units]
+  const shown = (count: number): string => shownOffer(count, units)
+  return {
+    atLeast: (mm: number): string => shown(Math.ceil((mm - same / 2) / step)),
+    /** what `atLeast` is read as */
+    atLeastMm: (mm: number): number => Math.ceil((mm - same / 2) / step) * step,
+    atMost: (mm: number): string => shown(Math.floor((mm + same / 2) / step)),
+    above: (mm: number): string => shown(Math.floor((mm + 2 * same) / step) + 1),
+    /** the nearest that can be typed, and what it is read as */
+    nearest: (mm: number): string => shown(Math.round(mm / step)),
+    nearestMm: (mm: number): number => Math.round(mm / step) * step,
+    below: (mm: number): string => shown(Math.ceil((mm - 2 * same) / step) - 1),
+  }
+}
+
+/** A measured length in a message, fine enough to be told from the limit beside it. */
+export const measured = (mm: number, units: Units): string =>
+  showLength(mm, units, { decimals: 1, unit: true })
+
+/** One that needs no tenth of a mm. */
+export const rounded = (mm: number, units: Units): string => showLength(mm, units, { unit: true })
+
+/** Several of them, the unit once: `200, 400 and 612.5 mm`. */
+export const listed = (all: readonly number[], units: Units): string =>
+  wordList(all.map((mm, i) => showLength(mm, units, { decimals: 1, unit: i === all.length - 1 })))
+
+/** `a`, `a and b`, `a, b and c` */
+export const wordList = (words: readonly string[]): string =>
+  words.length < 2 ? words.join() : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`

@@ -1,0 +1,153 @@
+import type { Coping, QuarterDesign, Units } from '../../design/design.ts'
+import type { Range } from '../../design/plausible.ts'
+import { rampPath, rangeAt } from '../../design/schema.ts'
+import type { Trial } from './check.ts'
+import { offerSteps, same, shownOffer } from './offer.ts'
+
+/** One length of a design that a remedy may change. */
+export interface Key {
+  readonly range: Range
+  readonly typed: (design: QuarterDesign, mm: number) => QuarterDesign
+}
+
+const rangeOf = (key: string): Range => rangeAt(`${rampPath('quarter')}.${key}`)
+
+type By<K extends Coping['by']['kind']> = Extract<Coping['by'], { kind: K }>
+
+const reveal = (key: 'up' | 'out'): Key => ({
+  range: rangeOf(`coping.${key}`),
+  typed: (d, mm) => ({
+    ...d,
+    coping: { ...d.coping!, by: { ...(d.coping!.by as By<'reveals'>), [key]: mm } },
+  }),
+})
+
+const cutOut = (key: 'along' | 'down'): Key => ({
+  range: rangeOf(`coping.notch.${key}`),
+  typed: (d, mm) => ({
+    ...d,
+    coping: { ...d.coping!, by: { ...(d.coping!.by as By<'notch'>), [key]: mm } },
+  }),
+})
+
+export const upKey = reveal('up')
+export const outKey = reveal('out')
+export const alongKey = cutOut('along')
+export const downKey = cutOut('down')
+
+export const toeKey: Key = { range: rangeOf('toe'), typed: (d, toe) => ({ ...d, toe }) }
+export const chamferKey: Key = { range: rangeOf('chamfer.leg'), typed: (d, chamfer) => ({ ...d, chamfer }) }
+export const everyKey: Key = {
+  range: rangeOf('studs.every'),
+  typed: (d, every) => ({ ...d, studs: { ...d.studs, every } }),
+}
+/** How deep the studs are ripped. */
+export const depthKey: Key = {
+  range: rangeOf('studs.section'),
+  typed: (d, depth) => ({ ...d, studs: { ...d.studs, section: [Math.min(...d.studs.section), depth] } }),
+}
+export const stepBackKey: Key = {
+  range: rangeOf('run-out.step-back'),
+  typed: (d, back) => ({ ...d, runOut: { kind: 'stepped', back } }),
+}
+export const heightKey = ({ height: { layer } }: QuarterDesign): Key => ({
+  range: rangeOf(`height.${layer}`),
+  typed: (d, value) => ({ ...d, height: { layer, value } }),
+})
+export const radiusKey = ({ transition: { circle } }: QuarterDesign): Key => ({
+  range: rangeOf(`transition.circle.${circle.layer}`),
+  typed: (d, radius) => ({ ...d, transition: { ...d.transition, circle: { ...circle, radius } } }),
+})
+export const tangentKey = ({ transition: { tangent } }: QuarterDesign): Key => ({
+  range: rangeOf(`transition.tangent.${tangent.layer}`),
+  typed: (d, height) => ({ ...d, transition: { ...d.transition, tangent: { ...tangent, height } } }),
+})
+/** The deck or the whole side, whichever is said. */
+export const backKey = ({ back: { from } }: QuarterDesign): Key => ({
+  range: rangeOf(from),
+  typed: (d, value) => ({ ...d, back: { from, value } }),
+})
+
+/** A value that works, mm and as it may be typed. */
+export interface Offered {
+  readonly mm: number
+  readonly shown: string
+}
+
+/**
+ * The first value from `from` upward (1) or downward (-1), in steps that can be typed, with which the trial holds; null where
+ * none within the key's range does. Steps grow by a quarter and are halved back, so where values work here and there it is
+ * the first of some of them.
+ */
+export const firstThat = (
+  trial: Trial,
+  design: QuarterDesign,
+  { range, typed }: Key,
+  from: number,
+  towards: 1 | -1,
+  units: Units,
+): Offered | null => {
+  const step = offerSteps[units]
+  const start =
+    towards > 0
+      ? Math.ceil((Math.max(from, range.least) - same / 2) / step)
+      : Math.floor((Math.min(from, range.most) + same / 2) / step)
+  const end = towards > 0 ? Math.floor((range.most + same) / step) : Math.ceil((range.least - same) / step)
+  const most = (end - start) * towards
+  const good = (count: number): boolean => trial(typed(design, (start + count * towards) * step))
+  let bad = -1
+  for (let count = 0; count <= most; ) {
+    if (good(count)) {
+      let best = count
+      while (best - bad > 1) {
+        const middle = Math.floor((bad + best) / 2)
+        if (good(middle)) best = middle
+        else bad = middle
+      }
+      const found = start + best * towards
+      return { mm: found * step, shown: shownOffer(found, units) }
+    }
+    bad = count
+    const next = count + Math.max(1, Math.floor(count / 4))
+    count = count < most && next > most ? most : next
+  }
+  return null
+}
+
+/** Warnings of a pipe badly seated: a value beside one that brings them is worth a little more change. */
+const illSeated = ['notch-wood', 'notch-wall', 'pipe-behind-face', 'pipe-under-deck'] as const
+
+/** How much more, mm. */
+const near = 60
+
+/** `firstThat`, or the first near to it that seats the pipe well. */
+export const quietThat = (
+  trial: Trial,
+  design: QuarterDesign,
+  key: Key,
+  from: number,
+  towards: 1 | -1,
+  units: Units,
+): Offered | null => {
+  const first = firstThat(trial, design, key, from, towards, units)
+  if (first === null) return null
+  const quiet: Trial = (changed) => trial(changed, illSeated)
+  const { least, most } = key.range
+  const range = { least: Math.max(least, first.mm - near), most: Math.min(most, first.mm + near) }
+  return firstThat(quiet, design, { ...key, range }, first.mm, towards, units) ?? first
+}
+
+/** `firstThat` for several keys of one design. */
+export const firstOf =
+  (design: QuarterDesign, units: Units, trial: Trial) =>
+  (key: Key, from: number, towards: 1 | -1): Offered | null =>
+    firstThat(trial, design, key, from, towards, units)
+
+/** Ways out as the end of a message, or what is said where there is none. */
+export const orWays = (ways: readonly (string | null)[], otherwise: string): string => {
+  const found = ways.filter((way) => way !== null)
+  return found.length > 0 ? found.join(', or ') : otherwise
+}
+
+/** Said where no one number puts it right: what else stops cannot be seen yet. */
+export const manyFaults = 'leave out the coping and the chamfer first, and put them back one by one'

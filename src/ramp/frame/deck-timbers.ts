@@ -1,0 +1,122 @@
+import type { QuarterDesign, Units } from '../../design/design.ts'
+import { boxCorners } from '../../geometry/clip.ts'
+import type { Point } from '../../geometry/point.ts'
+import { type Finding, note } from '../check/check.ts'
+import { listed, measured } from '../check/offer.ts'
+import type { SolvedCoping } from '../side/coping.ts'
+import type { Side } from '../side/side.ts'
+import type { Transition } from '../side/transition.ts'
+import { apart, cornersApart, holdsPipe, insidePanel, pipeRun, pipeTimbers } from './pipe-timber.ts'
+import type { Stud } from './studs.ts'
+import { type Timber, timberCorners } from './timber.ts'
+
+/** A timber that carries no skin: under the pipe, behind it, under the deck board, in the back bottom corner. */
+export interface DeckTimber extends Timber {
+  readonly role: 'pipe' | 'backing' | 'deck' | 'back'
+}
+
+/** Less air needs no packing, mm. */
+const touching = 1
+
+/**
+ * The timbers behind the lip, each where it fits in the panel and meets none of the others: the pipe's own first, then the
+ * backing behind it, then upright ones at the deck's spacing, the last flush with the back edge. One that has no room is laid
+ * flat or moved.
+ */
+export const solveDeckTimbers = (
+  ramp: QuarterDesign,
+  transition: Transition,
+  coping: SolvedCoping | null,
+  side: Side,
+  studs: readonly Stud[],
+  units: Units,
+): { readonly timbers: readonly DeckTimber[]; readonly findings: readonly Finding[] } => {
+  const [thin, wide] = [Math.min(...ramp.studs.section), Math.max(...ramp.studs.section)]
+  const top = side.height
+  const wall = side.edges.find((edge) => edge.name === 'top')!.path.pieces[0]!.to.x
+  const timber = (role: DeckTimber['role'], lies: DeckTimber['lies'], x: number, y: number): DeckTimber => {
+    const upright = lies === 'edge'
+    return { role, lies, x, y, angle: 0, width: upright ? thin : wide, depth: upright ? wide : thin }
+  }
+  const findings: Finding[] = []
+  const timbers: DeckTimber[] = []
+  const panel = { length: side.length, chamfer: ramp.chamfer }
+  const fits = (candidate: DeckTimber): boolean =>
+    insidePanel(candidate, transition, panel) &&
+    (!coping || cornersApart(timberCorners(candidate), notchBox(coping, side))) &&
+    [...timbers, ...studs].every((other) => apart(candidate, other))
+  const add = (...ways: readonly DeckTimber[]): boolean => {
+    const found = ways.find(fits)
+    if (found) timbers.push(found)
+    return found !== undefined
+  }
+
+  if (coping && !add(...pipeTimbers(ramp, coping).map((own) => ({ ...own, role: 'pipe' as const }))))
+    findings.push(...pipeFindings(ramp, coping, studs, units))
+  if (ramp.deckBoard) {
+    const first = wall + thin / 2
+    const last = side.length - thin / 2
+    const lost: number[] = []
+    const moves: string[] = []
+    /** Upright at its place, else flat there, else upright at the nearest place within half a spacing. */
+    const place = (role: 'backing' | 'deck', x: number, flat = x): void => {
+      if (add(timber(role, 'edge', x, top), timber(role, 'flat', flat, top))) return
+      const moved = Array.from({ length: Math.floor(ramp.studs.deck / 2) }, (_, i) => [x + i + 1, x - i - 1])
+        .flat()
+        .map((to) => timber(role, 'edge', to, top))
+        .find(fits)
+      if (!moved) lost.push(x)
+      else {
+        timbers.push(moved)
+        moves.push(`${measured(x, units)} to ${measured(moved.x, units)}`)
+      }
+    }
+    place('backing', first, wall + wide / 2)
+    for (let x = first + ramp.studs.deck; x < last - thin; x += ramp.studs.deck) place('deck', x)
+    if (last - first >= thin) place('deck', last, side.length - wide / 2)
+    if (moves.length > 0)
+      findings.push(
+        note(
+          'deck-timber',
+          `timbers under the deck board moved to stay in the panel and clear of others: ${moves.join(', ')} behind the toe`,
+        ),
+      )
+    if (lost.length > 0)
+      findings.push(
+        note(
+          'deck-timber',
+          `no timber fits under the deck board within half a spacing of ${listed(lost, units)} behind the toe: it would meet the curve or another`,
+        ),
+      )
+  }
+  const back = side.length - ramp.chamfer
+  add(timber('back', 'flat', back - wide / 2, thin), timber('back', 'edge', back - thin / 2, wide))
+  return { timbers, findings }
+}
+
+/** What the notch takes of the panel, as a box. */
+const notchBox = ({ centre, outside }: SolvedCoping, { height }: Side): readonly Point[] => {
+  const r = outside / 2
+  const low = centre.y - r
+  return boxCorners({ x0: centre.x - r, y0: low, x1: centre.x + r, y1: Math.max(height, low) })
+}
+
+/** What holds a pipe without a timber of its own: the lip stud, or blocks. */
+const pipeFindings = (
+  ramp: QuarterDesign,
+  coping: SolvedCoping,
+  studs: readonly Stud[],
+  units: Units,
+): readonly Finding[] => {
+  const lip = studs.find(({ role }) => role === 'lip')
+  const air = lip && holdsPipe(coping, lip, ramp, units) ? pipeRun(coping, lip)!.air : null
+  if (air !== null && air < touching) return []
+  return [
+    note(
+      'pipe-timber',
+      air === null
+        ? `no timber of this section fits under the pipe: where its screws go, cut blocks to fill what is free under the notch's floor, and fix them to ${lip ? 'the last stud' : 'the sides'}`
+        : `no timber of its own fits under the pipe: its screws go into the last stud, ${measured(air, units)} under the notch's floor; pack that, and take screws so much longer`,
+    ),
+  ]
+}

@@ -1,0 +1,92 @@
+import type { QuarterDesign, Units } from '../../design/design.ts'
+import { convexOverlap } from '../../geometry/overlap.ts'
+import type { Point } from '../../geometry/point.ts'
+import { same } from '../check/offer.ts'
+import type { SolvedCoping } from '../side/coping.ts'
+import type { Transition } from '../side/transition.ts'
+import { screwGrip, screwLength } from '../skin/screws.ts'
+import { type Timber, timberCorners } from './timber.ts'
+
+/** How far the pipe's screws stay inside a timber's long edges, mm. */
+const insideEdge = 6
+
+/** How far the lip stud comes down the curve at most to make room for the pipe's timber, mm: the skin's end hangs over it. */
+export const lipRoom = 25
+
+/**
+ * What a screw straight down from the pipe's middle finds under the notch's floor: so much air, then so much wood, mm; null
+ * where it misses the timber.
+ */
+export const pipeRun = (
+  { centre, outside }: SolvedCoping,
+  timber: Timber,
+): { readonly air: number; readonly wood: number } | null => {
+  const floor = centre.y - outside / 2
+  const corners = timberCorners(timber)
+  const crossed = corners.flatMap((a, i) => {
+    const b = corners[(i + 1) % corners.length]!
+    return Math.min(a.x, b.x) <= centre.x && Math.max(a.x, b.x) >= centre.x && a.x !== b.x
+      ? [a.y + ((b.y - a.y) * (centre.x - a.x)) / (b.x - a.x)]
+      : []
+  })
+  if (crossed.length === 0) return null
+  const top = Math.min(floor, Math.max(...crossed))
+  return { air: floor - top, wood: top - Math.min(...crossed) }
+}
+
+/** Whether a usual screw reaches the timber and grips in it, or goes through one that is thinner. */
+export const holdsPipe = (
+  coping: SolvedCoping,
+  timber: Timber,
+  { studs }: QuarterDesign,
+  units: Units,
+): boolean => {
+  const run = pipeRun(coping, timber)
+  return (
+    run !== null &&
+    run.wood >= Math.min(screwGrip[units], ...studs.section) - same &&
+    screwLength(run.air, units) !== null
+  )
+}
+
+/** Ways for a timber of the pipe's own, its top in the notch's floor: flat, else on edge, the middle one nearest to its middle. */
+export const pipeTimbers = (
+  { studs: { section } }: QuarterDesign,
+  { centre, outside, seat }: SolvedCoping,
+): readonly Timber[] => {
+  const [thin, wide] = [Math.min(...section), Math.max(...section)]
+  const r = outside / 2
+  const wall = centre.x + r
+  const at = (lies: Timber['lies'], x: number): Timber => {
+    const [width, depth] = lies === 'edge' ? [thin, wide] : [wide, thin]
+    return { x, y: centre.y - r, angle: 0, lies, width, depth }
+  }
+  const flat = at('flat', seat === 'square' ? wall - wide / 2 : centre.x)
+  // as far back as the wall and the screw allow
+  const last = Math.max(centre.x, Math.min(wall - thin / 2, centre.x + thin / 2 - insideEdge))
+  const edges = Array.from({ length: Math.ceil(last - centre.x) }, (_, i) => at('edge', centre.x + i))
+  return [flat, ...edges, at('edge', last)].filter(
+    ({ x, width }) => Math.abs(x - centre.x) <= width / 2 - insideEdge + same,
+  )
+}
+
+/** Whether a timber lies whole in the panel, before it is notched. */
+export const insidePanel = (
+  timber: Timber,
+  { curve, heights }: Transition,
+  { length, chamfer }: { readonly length: number; readonly chamfer: number },
+): boolean =>
+  timberCorners(timber).every(
+    (p) =>
+      p.x >= -same &&
+      p.y >= -same &&
+      p.x <= length + same &&
+      p.y <= heights.frame + same &&
+      p.x - p.y <= length - chamfer + same &&
+      (p.x >= curve.point(curve.lip).x || curve.nearest(p).distance >= -same),
+  )
+
+/** Whether two timbers leave each other their room. */
+export const apart = (a: Timber, b: Timber): boolean => cornersApart(timberCorners(a), timberCorners(b))
+
+export const cornersApart = (a: readonly Point[], b: readonly Point[]): boolean => convexOverlap(a, b) <= same

@@ -1,0 +1,92 @@
+import type { RampDesign, Units } from '../../design/design.ts'
+import { rampPath, rangeAt } from '../../design/schema.ts'
+import { quote } from '../../length/quote.ts'
+import { type Finding, note } from '../check/check.ts'
+import { measured, offer, rounded, wordList } from '../check/offer.ts'
+import { studLength } from './bays.ts'
+
+/** What a cross timber bears between two sides. */
+export interface Span {
+  /** sag in its middle under the load, mm */
+  readonly sag: number
+  /** span over sag */
+  readonly ratio: number
+}
+
+/** One heavy rider who lands, N: in the middle of one stud, as a load at rest. A stated assumption, no source. */
+export const spanLoad = 1500
+
+/** Modulus of elasticity of common softwood framing, N/mm². A stated assumption; from memory: C16 of EN 338 has 8000. */
+export const spanStiffness = 8000
+
+/** Span over sag that floors are commonly held to; from memory. */
+const spanRatio = 360
+
+/** N in a pound of force. */
+const pound = 4.4482216
+
+/**
+ * Sag of a beam on two supports with a load in its middle: F L³ / (48 E I), I = b h³ / 12 (handbook beam formula). `width`
+ * across the load, `depth` along it, mm.
+ */
+export const studSpan = (length: number, width: number, depth: number): Span => {
+  const inertia = (width * depth ** 3) / 12
+  const sag = (spanLoad * length ** 3) / (48 * spanStiffness * inertia)
+  return { sag, ratio: length / sag }
+}
+
+/** A stud as it lies, and what helps it besides ribs. */
+interface Bearing {
+  readonly width: number
+  readonly depth: number
+  /** in place of a deeper one */
+  readonly instead: string | null
+}
+
+const onEdge = ({ studs }: RampDesign): Bearing => ({
+  width: Math.min(...studs.section),
+  depth: Math.max(...studs.section),
+  instead: null,
+})
+
+/**
+ * A note where a stud sags more than floors do, with the ribs or the depth that would come under that. `stored`: names of what
+ * stores inside the ramp, which no rib may stand in the way of.
+ */
+export const spanFindings = (
+  design: RampDesign,
+  units: Units,
+  stud: Bearing = onEdge(design),
+  stored: readonly string[] = [],
+): readonly Finding[] => {
+  const { width, sides } = design
+  const bay = (count: number): number => studLength({ width, sides: { ...sides, count } })
+  const passes = (count: number): boolean =>
+    bay(count) > 0 && studSpan(bay(count), stud.width, stud.depth).ratio >= spanRatio
+  const length = bay(sides.count)
+  if (length <= 0 || passes(sides.count)) return []
+  const { sag, ratio } = studSpan(length, stud.width, stud.depth)
+  const { most } = rangeAt(`${rampPath(design.kind)}.sides.count`)
+  const count = Array.from({ length: most - sides.count }, (_, i) => sides.count + 1 + i).find(passes)
+  // span over sag is 4 E b h³ / (F L²)
+  const depth = Math.cbrt((spanRatio * spanLoad * length ** 2) / (4 * spanStiffness * stud.width))
+  const ribs = (count ?? 2) - 2
+  const ways = [
+    ...(count === undefined || stored.length > 0
+      ? []
+      : [`${ribs === 1 ? '1 middle rib' : `${ribs} middle ribs`} (sides: { count: ${count} })`]),
+    stud.instead ?? `studs ${offer(units).atLeast(depth)} deep or more`,
+  ]
+  const keep =
+    stored.length > 0
+      ? `; ${wordList(stored.map((name) => quote(name)))} ${stored.length === 1 ? 'stores' : 'store'} inside: a middle rib would stop that, deeper studs leave less height for it`
+      : ''
+  return [
+    note(
+      'span',
+      `a stud ${rounded(length, units)} long sags about ${measured(sag, units)} (span/${Math.floor(ratio)}) under ${spanLoad} N (${Math.round(spanLoad / pound / 10) * 10} lb) ` +
+        `at rest in its middle, stiffness ${spanStiffness} N/mm², both assumed; floors are commonly held to span/${spanRatio}: ` +
+        `${ways.join(' or ')} would${keep}. Judge for yourself or ask who knows timber`,
+    ),
+  ]
+}

@@ -1,0 +1,41 @@
+import type { Point } from '../../geometry/point.ts'
+
+/** A cross timber between the sides, seen from the end: a rectangle in the panel. */
+export interface Timber {
+  /** middle of its face: towards the skin, or its top */
+  readonly x: number
+  readonly y: number
+  /** slope of that face, radians */
+  readonly angle: number
+  readonly lies: 'edge' | 'flat'
+  /** along the face, and square to it into the panel, mm */
+  readonly width: number
+  readonly depth: number
+}
+
+/** A point as the timber sees it, mm: along its face from the middle, and square to the face into the panel. */
+export const timberOffset = (
+  { x, y, angle }: Timber,
+  p: Point,
+): { readonly along: number; readonly into: number } => {
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
+  const [dx, dy] = [p.x - x, p.y - y]
+  return { along: dx * cos + dy * sin, into: dx * sin - dy * cos }
+}
+
+/** From a point to the nearest one of a timber, mm; 0 inside it. */
+export const timberDistance = (timber: Timber, p: Point): number => {
+  const { along, into } = timberOffset(timber, p)
+  return Math.hypot(Math.max(0, Math.abs(along) - timber.width / 2), Math.max(0, -into, into - timber.depth))
+}
+
+/** Corners, counter-clockwise from the upper end of the face. */
+export const timberCorners = ({ x, y, angle, width, depth }: Timber): readonly Point[] => {
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
+  const corner = (along: number, into: number): Point => ({
+    x: x + along * cos + into * sin,
+    y: y + along * sin - into * cos,
+  })
+  const half = width / 2
+  return [corner(half, 0), corner(-half, 0), corner(-half, depth), corner(half, depth)]
+}

@@ -1,0 +1,133 @@
+import type { QuarterDesign, Units } from '../../design/design.ts'
+import { type Draft, stop, type Trial, warn } from '../check/check.ts'
+import { measured, offer, same } from '../check/offer.ts'
+import {
+  backKey,
+  downKey,
+  firstOf,
+  firstThat,
+  type Key,
+  type Offered,
+  orWays,
+  outKey,
+  quietThat,
+  upKey,
+} from '../check/retype.ts'
+import { deckTop } from '../check/reveal-words.ts'
+import type { SolvedCoping } from './coping.ts'
+import type { Transition } from './transition.ts'
+
+/** Of wood behind the notch; common practice, no source. mm */
+const leastWood = 40
+
+/** The floor lies above the top line, or below the toe. */
+export const levelFinding = (
+  ramp: QuarterDesign,
+  frame: number,
+  floor: number,
+  up: number,
+  units: Units,
+): Draft => {
+  const show = (mm: number): string => measured(mm, units)
+  return stop('notch-level', (trial: Trial) => {
+    const first = (key: Key, from: number, towards: 1 | -1): Offered | null =>
+      quietThat(trial, ramp, key, from, towards, units)
+    if (floor >= frame - same) {
+      const lower = first(upKey, up - (floor - frame), -1)
+      return (
+        `the notch's floor comes out ${show(floor - frame)} above the side's top line, so there is nothing to seat the pipe; ` +
+        orWays(
+          [lower && `with this deck board \`up\` may be at most ${lower.shown}`],
+          'take a thicker pipe or a thinner deck board',
+        )
+      )
+    }
+    const said = `the notch is ${show(frame - floor)} deep and its floor comes out below the toe; `
+    const least = 'take a thinner pipe or a higher ramp'
+    if (ramp.coping?.by.kind === 'notch') {
+      const down = first(downKey, frame - ramp.toe, -1)
+      return said + orWays([down && `it may be at most ${down.shown} deep`], least)
+    }
+    const higher = first(upKey, up + ramp.toe - floor, 1)
+    return said + orWays([higher && `\`up\` must be at least ${higher.shown}`], least)
+  })
+}
+
+/** Wood behind the wall, and a wall high enough to hold the pipe. */
+export const woodFindings = (
+  ramp: QuarterDesign,
+  { heights, run }: Transition,
+  { centre, outside, along, up, down }: SolvedCoping,
+  deck: number,
+  units: Units,
+): readonly Draft[] => {
+  const show = (mm: number): string => measured(mm, units)
+  const longer = (trial: Trial): string => {
+    const deck = ramp.back.from === 'deck'
+    const least = along + leastWood + (deck ? 0 : run)
+    const enough = firstThat(trial, ramp, backKey(ramp), least, 1, units)
+    const other = 'no length alone gives it: take a smaller chamfer or a thinner pipe'
+    return orWays([enough && (deck ? `a deck of ${enough.shown}` : `a side ${enough.shown} long`)], other)
+  }
+  const findings: Draft[] = []
+  if (along >= deck - same)
+    findings.push(
+      stop(
+        'notch-long',
+        (trial: Trial) =>
+          `the notch reaches ${show(along)} behind the lip, the deck is only ${show(deck)}; what gives it room is ${longer(trial)}`,
+      ),
+    )
+  else if (deck - along < leastWood - same)
+    findings.push(
+      warn(
+        'notch-wood',
+        (trial: Trial) =>
+          `only ${show(deck - along)} of wood stands behind the notch; ${show(leastWood)} or more is stronger: ${longer(trial)}`,
+      ),
+    )
+  const over = centre.y - heights.frame
+  if (over > same && down > same)
+    findings.push(
+      warn('notch-wall', (trial: Trial) => {
+        const first = firstOf(ramp, units, trial)
+        const reveals = ramp.coping?.by.kind === 'reveals'
+        const lower = reveals ? first(upKey, up - over, -1) : null
+        const deeper = reveals ? null : first(downKey, outside / 2, 1)
+        return (
+          `the notch's back wall ends ${show(over)} below the pipe's middle and does not hold it; ` +
+          orWays(
+            [
+              lower &&
+                `\`up\` ${lower.shown} or less does, in a notch ${offer(units).atLeast(down + up - lower.mm)} deep`,
+              deeper && `a notch ${deeper.shown} deep or more does`,
+            ],
+            'take a larger radius, or a round seat',
+          )
+        )
+      }),
+    )
+  return findings
+}
+
+export const topFindings = (
+  ramp: QuarterDesign,
+  { up, down }: SolvedCoping,
+  units: Units,
+): readonly Draft[] => {
+  if (up >= -same) return []
+  const said = `the pipe's top lies ${measured(-up, units)} under ${deckTop(ramp)}; `
+  const other = 'it is thinner than the board over its seat: take a thicker pipe or a thinner deck board'
+  return [
+    warn('pipe-under-deck', (trial: Trial) => {
+      if (ramp.coping?.by.kind === 'reveals') {
+        const level = upKey.typed(ramp, 0)
+        if (trial(level)) return `${said}\`up\` 0 brings it level, more brings it up`
+        const more = firstThat(trial, level, outKey, 0, 1, units)
+        return said + orWays([more && `\`up\` 0 with \`out\` ${more.shown} brings it level`], other)
+      }
+      const less = down + up > 2 ? firstThat(trial, ramp, downKey, down + up, -1, units) : null
+      return said + orWays([less && `a notch ${less.shown} down brings it level, less brings it up`], other)
+    }),
+  ]
+}

@@ -1,0 +1,45 @@
+import type { Stock } from '../../design/design.ts'
+import type { Stud } from '../frame/studs.ts'
+import { type Stand, withSeamStuds } from './seam-studs.ts'
+import { type SkinLayer, solveSkin } from './skin.ts'
+import type { Framing } from './skin-framing.ts'
+import { type LayerPlan, planSkin } from './skin-plan.ts'
+
+/** How the sheets of a flat lie: how far one reaches along it and across it, where they meet, and on what studs. */
+export interface FlatSheets {
+  readonly panel: Framing['panel']
+  readonly studs: readonly Stud[]
+  readonly skin: readonly SkinLayer[]
+  readonly plans: readonly LayerPlan[]
+}
+
+/**
+ * Nothing is bent, so sheets may lie either way: the one of fewer sheets, then of fewer seams without a stud of their own, then
+ * of fewer that run along, where no stud can lie under all of them; else their long sides along, over the studs.
+ */
+export const planFlat = (
+  on: Omit<Framing, 'panel'>,
+  stand: Stand,
+  [short, long]: Stock['panel'],
+): FlatSheets => {
+  const skinOn = (studs: readonly Stud[]) => solveSkin(on.design, on.curve, null, studs)
+  const lay = (panel: Framing['panel']): FlatSheets => {
+    const studs = withSeamStuds({ ...on, panel }, skinOn(on.studs), stand)
+    const skin = skinOn(studs)
+    return { panel, studs, skin, plans: planSkin({ ...on, panel, studs }, skin) }
+  }
+  const [along, across] = [lay([long, short]), lay([short, long])]
+  const less =
+    sheets(across) - sheets(along) || lost(across) - lost(along) || seamsAlong(across) - seamsAlong(along)
+  return less < 0 ? across : along
+}
+
+const sum = ({ plans }: FlatSheets, of: (plan: LayerPlan) => number): number =>
+  plans.reduce((total, plan) => total + of(plan), 0)
+
+const sheets = (laid: FlatSheets): number => sum(laid, ({ pieces, widths }) => pieces.length * widths.length)
+
+const lost = (laid: FlatSheets): number =>
+  sum(laid, ({ seams }) => seams.filter(({ stud, shared }) => stud === null || shared).length)
+
+const seamsAlong = (laid: FlatSheets): number => sum(laid, ({ acrossSeams }) => acrossSeams.length)

@@ -1,0 +1,80 @@
+import type { RampDesign, Units } from '../../design/design.ts'
+import { inch } from '../../geometry/inch.ts'
+import { same } from '../check/offer.ts'
+import type { Curve } from '../curve/curve.ts'
+import type { Stud } from '../frame/studs.ts'
+import type { Timber } from '../frame/timber.ts'
+import { screwGrip, timberRun } from './screws.ts'
+import type { SkinLayer } from './skin.ts'
+
+/**
+ * Common practice, no source, mm: the gap between sheets; a screw from its sheet's edge; the most from screw to screw in the
+ * layers below and in the top one; a screw between studs from all timber; a seam across from one in the layer below.
+ */
+export const practice = {
+  mm: { gap: 3, edge: 10.5, base: 250, top: 175, between: 25, stagger: 300 },
+  in: {
+    gap: inch / 8,
+    edge: (7 * inch) / 16,
+    base: 10 * inch,
+    top: 7 * inch,
+    between: inch,
+    stagger: 12 * inch,
+  },
+} as const
+
+/** How far a screw stays inside a stud's long edges, mm. */
+export const insideStud = 3
+
+/** Middle planes of sides and ribs, from the ramp's left outer face. */
+export const wallMiddles = ({ width, sides }: RampDesign): readonly number[] =>
+  Array.from(
+    { length: sides.count },
+    (_, i) => sides.thickness / 2 + (i * (width - sides.thickness)) / (sides.count - 1),
+  )
+
+/** What a skin is laid on. */
+export interface Framing {
+  readonly design: RampDesign
+  readonly curve: Curve
+  readonly studs: readonly Stud[]
+  /** those that carry no skin, but that a screw may meet */
+  readonly timbers: readonly Timber[]
+  /** how far a sheet reaches up the ramp, and across it: on a curve its long side lies across */
+  readonly panel: readonly [number, number]
+  readonly units: Units
+}
+
+/** A stretch of a layer, up it or across it; of the flat sheet, mm. */
+export interface Stretch {
+  readonly from: number
+  readonly length: number
+}
+
+/** A length cut at the middles of its gaps. */
+export const stretches = (length: number, seams: readonly number[], gap: number): readonly Stretch[] =>
+  [...seams, length].map((to, i) => {
+    const from = i === 0 ? 0 : seams[i - 1]! + gap / 2
+    return { from, length: (i === seams.length ? to : to - gap / 2) - from }
+  })
+
+/** From the flat sheet to the curve and back. */
+export interface Lying {
+  readonly placeAt: (at: number) => number
+  readonly markOf: (stud: Stud) => number
+}
+
+export const lie = (curve: Curve, { below, sheet, start }: SkinLayer): Lying => {
+  const middle = curve.offset(below + sheet.thickness / 2)
+  const ahead = middle.lengthTo(start)
+  return {
+    placeAt: (at) => middle.placeAtLength(at + ahead),
+    markOf: (stud) => middle.lengthTo(curve.placeAtLength(stud.at)) - ahead,
+  }
+}
+
+/** Whether a screw at a place goes into a stud, off its edges and as deep as it should or as the stud is. */
+export const meets = (curve: Curve, place: number, stud: Stud, units: Units): boolean => {
+  const run = timberRun(curve, place, stud, insideStud)
+  return run !== null && run.to >= Math.min(screwGrip[units], stud.depth) - same
+}

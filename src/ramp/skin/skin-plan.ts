@@ -1,0 +1,187 @@
+import type { RampDesign } from '../../design/design.ts'
+import { type Finding, note, warn } from '../check/check.ts'
+import { listed, measured, offer, rounded, same } from '../check/offer.ts'
+import {
+  betweenRows,
+  type RowPlace,
+  type ScrewRow,
+  screwApart,
+  screwsAcross,
+  studRows,
+} from './screw-rows.ts'
+import { seamStudsOf } from './seam-studs.ts'
+import { type AcrossSeam, acrossSeams, type Seam, upSeams } from './seams.ts'
+import type { SkinLayer } from './skin.ts'
+import { type Framing, insideStud, lie, practice, type Stretch, stretches } from './skin-framing.ts'
+
+/** How one layer is laid in sheets. */
+export interface LayerPlan {
+  readonly layer: number
+  readonly pieces: readonly Stretch[]
+  readonly seams: readonly Seam[]
+  readonly widths: readonly Stretch[]
+  readonly acrossSeams: readonly AcrossSeam[]
+  readonly rows: readonly ScrewRow[]
+  /** most from one screw to the next along a row, before any is moved clear */
+  readonly spacing: number
+}
+
+export const planSkin = (framing: Framing, skin: readonly SkinLayer[]): readonly LayerPlan[] => {
+  const plans: LayerPlan[] = []
+  for (const layer of skin) plans.push(planLayer(framing, layer, skin.length, plans))
+  return plans
+}
+
+/** Whether the top sheet's screws go between the studs: there must be sheets below to take them. */
+const fastensBetween = ({ fasten, skin }: RampDesign): boolean => fasten === 'between' && skin.length > 1
+
+const planLayer = (
+  framing: Framing,
+  layer: SkinLayer,
+  count: number,
+  below: readonly LayerPlan[],
+): LayerPlan => {
+  const { design, panel, units } = framing
+  const { gap, base, top } = practice[units]
+  const isTop = layer.layer === count && count > 1
+  const spacing = isTop ? top : base
+  const across = acrossSeams(design, panel[1], units, below.at(-1)?.acrossSeams ?? [])
+  const widths = stretches(
+    design.width,
+    across.map(({ at }) => at),
+    gap,
+  )
+  const empty = { layer: layer.layer, widths, acrossSeams: across, spacing }
+  if (layer.length <= same) return { ...empty, pieces: [], seams: [], widths: [], acrossSeams: [], rows: [] }
+  const lying = lie(framing.curve, layer)
+  const seams = upSeams(framing, layer, lying, new Set(below.at(-1)?.seams.flatMap(seamStudsOf)))
+  const pieces = stretches(
+    layer.length,
+    seams.map(({ at }) => at),
+    gap,
+  )
+  const onStuds = studRows(framing, layer, lying, seams)
+  const between = isTop && fastensBetween(design)
+  const places = between
+    ? betweenOrStuds(betweenRows(framing, layer, lying, seams), onStuds, pieces)
+    : onStuds
+  const lower = below.flatMap(({ rows }) =>
+    rows.map(({ place, across: screws }) => ({ from: framing.curve.lengthTo(place), screws })),
+  )
+  // between studs a screw over the gap of two sheets holds in nothing
+  const open = between ? below.flatMap(({ acrossSeams: met }) => met.map(({ at }) => at)) : []
+  // most rows have the same screws below them
+  const known = new Map<string, readonly number[]>()
+  const screwsOver = (place: number): readonly number[] => {
+    const from = framing.curve.lengthTo(place)
+    const near = lower.filter((row) => Math.abs(row.from - from) < screwApart).flatMap(({ screws }) => screws)
+    const key = near.join()
+    const found = known.get(key) ?? screwsAcross(framing, widths, spacing, layer.layer % 2 === 0, near, open)
+    known.set(key, found)
+    return found
+  }
+  return {
+    ...empty,
+    pieces,
+    seams,
+    rows: places
+      .map((row) => ({ ...row, across: screwsOver(row.place) }))
+      .filter(({ across: screws }) => screws.length > 0),
+  }
+}
+
+/** Rows between studs; a piece that has room for none is screwed to its studs. */
+const betweenOrStuds = (
+  between: readonly RowPlace[],
+  onStuds: readonly RowPlace[],
+  pieces: readonly Stretch[],
+): readonly RowPlace[] =>
+  pieces.flatMap(({ from, length }) => {
+    const within = ({ at }: RowPlace): boolean => at >= from && at <= from + length
+    const own = between.filter(within)
+    return own.length > 0 ? own : onStuds.filter(within)
+  })
+
+/** Seams without a stud of their own; studs that were added for others; a top sheet whose screws find no room between them. */
+export const planFindings = (plans: readonly LayerPlan[], around: Framing): readonly Finding[] => {
+  const { design, studs, units } = around
+  const findings: Finding[] = []
+  const bad = plans.flatMap(({ layer, seams }) =>
+    seams.flatMap((seam) =>
+      seam.stud === null
+        ? [
+            `layer ${layer}: no stud that takes a seam lies within reach, which ends ${rounded(seam.at, units)} along`,
+          ]
+        : seam.shared
+          ? [
+              `layers ${layer - 1} and ${layer} meet on the same stud, ${rounded(studs[seam.stud]!.at, units)} along`,
+            ]
+          : [],
+    ),
+  )
+  if (bad.length > 0) findings.push(warn('seam-stud', `${bad.join('; ')}; ${seamRemedy(around)}`))
+  const added = studs.filter(({ role }) => role === 'seam')
+  if (added.length > 0)
+    findings.push(
+      note(
+        'stud-added',
+        `added where sheets meet: ${added.length === 1 ? 'a stud' : 'studs'} ${listed(
+          added.map(({ at }) => at),
+          units,
+        )} along`,
+      ),
+    )
+  if (design.fasten === 'between') findings.push(...betweenFindings(plans, around))
+  return findings
+}
+
+const betweenFindings = (
+  plans: readonly LayerPlan[],
+  { design, studs, units }: Framing,
+): readonly Finding[] => {
+  const top = plans.at(-1)
+  if (!top || top.pieces.length === 0) return []
+  if (!fastensBetween(design))
+    return [note('fasten-between', 'there is one layer only, so its screws go into the studs all the same')]
+  const show = (mm: number): string => measured(mm, units)
+  const { between } = practice[units]
+  const bays = studs.length - 1
+  const rows = top.rows.filter(({ on }) => on === 'between')
+  const [first] = rows
+  if (first === undefined || 2 * rows.length < bays)
+    return [
+      warn(
+        'fasten-between',
+        `only ${rows.length} of ${bays} bays between studs have room for screws ${show(between)} off all timber; say \`fasten: studs\``,
+      ),
+    ]
+  const narrow = bays - rows.length
+  const narrowSheets = top.pieces.filter(
+    ({ from, length }) => !rows.some(({ at }) => at >= from && at <= from + length),
+  ).length
+  return [
+    note(
+      'fasten-between',
+      `the top sheet's rows lie midway between studs, ${show(between)} or more off all timber${narrow > 0 ? `, but in ${narrow} of ${bays} bays too narrow for that` : ''}; ` +
+        `the first is ${rounded(first.at, units)} from its ${design.kind === 'quarter' ? 'toe end' : 'end'}, so hold the sheet's ends by what covers them, or by a row into the stud there` +
+        (narrowSheets > 0
+          ? `; ${narrowSheets === 1 ? 'a sheet' : `${narrowSheets} sheets`} too short for a row between studs ${narrowSheets === 1 ? 'is' : 'are'} screwed to them`
+          : ''),
+    ),
+  ]
+}
+
+/** Wood for both rows: thicker studs, or room for a second one beside each; blocks else. */
+const seamRemedy = ({ design, studs, units }: Framing): string => {
+  const { atLeast } = offer(units)
+  const { gap, edge } = practice[units]
+  // a row square to the curve needs a little more than one square to a flat sheet
+  const one = gap / 2 + edge + insideStud + 1
+  // those that lie flat are wide enough
+  const thin = Math.min(...studs.map(({ width }) => width))
+  if (thin < one)
+    return `a seam takes two rows of screws: studs ${atLeast(2 * one - 1)} thick or more, or ${atLeast(one)} where two stand side by side`
+  if (thin < 2 * one - 1 && design.studs.every < 2 * thin)
+    return `studs every ${atLeast(2 * thin)} or more leave room for a second one beside each`
+  return 'set blocks between the studs there'
+}

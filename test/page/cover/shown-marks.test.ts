@@ -1,0 +1,185 @@
+import { describe, expect, it } from 'vitest'
+import type { Drawing } from '../../../src/drawing/drawing.ts'
+import { type Affine, affineApply, affineIdentity, affineThen } from '../../../src/geometry/affine.ts'
+import { pathSample } from '../../../src/geometry/sample.ts'
+import { type Coverage, coverPattern } from '../../../src/page/cover/coverage.ts'
+import { showMarks } from '../../../src/page/cover/shown-marks.ts'
+import { defaultMargins, paperOf } from '../../../src/page/sheet/paper.ts'
+import type { Pattern } from '../../../src/pattern/pattern.ts'
+import { generatedQuarter, patternsOf, quarterText } from '../../bench/ramps.ts'
+import { layOut } from '../../support/lay-out.ts'
+import { templates, templateText } from '../../support/templates.ts'
+
+interface Pt {
+  readonly x: number
+  readonly y: number
+}
+
+const windowOf = (paper: 'letter' | 'a4') => {
+  const { width, height } = paperOf(paper)
+  const margin = defaultMargins(paper)
+  return {
+    x0: margin.left,
+    y0: margin.bottom,
+    x1: width - margin.right,
+    y1: height - margin.top,
+  }
+}
+
+/** mm from a point to the nearest edge of the window that holds it deepest, negative outside all. */
+const depth = ({ lattice, cells }: Coverage, p: Pt): number => {
+  const { width, height, overlap } = lattice
+  const [a, b, c, d, e, f] = lattice.toFrame
+  const [u, v] = [a * p.x + c * p.y + e, b * p.x + d * p.y + f]
+  return Math.max(
+    ...cells.map(({ column, row }) => {
+      const [left, low] = [column * (width - overlap), row * (height - overlap)]
+      return Math.min(u - left, v - low, left + width - u, low + height - v)
+    }),
+  )
+}
+
+/** Rings have 2 mm: worked out from the corners of the timbers, 14 hundredths of their long way from both ends. */
+const screwsOf = (pattern: Pattern): readonly Pt[] =>
+  pattern.markPaths.flatMap((path) => {
+    const [a, b, c, d] = [path.start, ...path.pieces.slice(0, 3).map(({ to }) => to)] as [Pt, Pt, Pt, Pt]
+    const middle = (p: Pt, q: Pt): Pt => ({ x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 })
+    const far = (p: Pt, q: Pt): number => Math.hypot(p.x - q.x, p.y - q.y)
+    const [from, to] = far(b, c) >= far(a, b) ? [middle(a, b), middle(c, d)] : [middle(a, d), middle(b, c)]
+    return [0.14, 0.86].map((t) => ({ x: from.x + t * (to.x - from.x), y: from.y + t * (to.y - from.y) }))
+  })
+
+const share = (coverage: Coverage, screws: readonly Pt[]): number =>
+  screws.filter((p) => depth(coverage, p) >= 2).length / screws.length
+
+const mean = (values: readonly number[]): number => values.reduce((sum, v) => sum + v, 0) / values.length
+
+const patterns = Array.from({ length: 60 }, (_, i) => patternsOf(quarterText([generatedQuarter(i)]))[0]!)
+
+describe.each([
+  ['ribbon', 'letter', 0.08],
+  ['ribbon', 'a4', 0.08],
+  ['line', 'letter', 0.005],
+  ['line', 'a4', 0.01],
+] as const)('pages of a %s on %s are moved', (cover, paper, gain) => {
+  const moved = patterns.map((pattern) => {
+    const before = coverPattern(pattern, cover, windowOf(paper), 12)
+    return { pattern, before, after: showMarks(pattern, cover, before) }
+  })
+
+  it('without a page more, and show more screws of studs, in no ramp fewer', () => {
+    const shares = moved.map(({ pattern, before, after }, i) => {
+      expect(after.cells.length, `${i}`).toBe(before.cells.length)
+      const screws = screwsOf(pattern)
+      const [was, is] = [share(before, screws), share(after, screws)]
+      expect(is, `${i}`).toBeGreaterThanOrEqual(was)
+      return { was, is }
+    })
+    expect(mean(shares.map(({ is }) => is)) - mean(shares.map(({ was }) => was))).toBeGreaterThan(gain)
+  })
+
+  it('and still hold what is needed half the overlap inside, hang together, and have no slivers', () => {
+    moved.forEach(({ pattern, before, after }, i) => {
+      const line = pathSample(pattern.line, 1)
+      for (const p of line) expect(depth(after, p), `${i}`).toBeGreaterThanOrEqual(6 - 1e-6)
+      const reached = new Set([after.cells[0]!])
+      for (const at of reached)
+        for (const cell of after.cells)
+          if (Math.abs(cell.column - at.column) + Math.abs(cell.row - at.row) === 1) reached.add(cell)
+      expect(reached.size).toBe(after.cells.length)
+      const thinnest = (coverage: Coverage): number => {
+        const { width, height, overlap } = coverage.lattice
+        const [a, b, c, d, e, f] = coverage.lattice.toFrame
+        const lengths = new Map<string, number>()
+        for (const { x, y } of line) {
+          const [column, row] = [
+            Math.floor((a * x + c * y + e - overlap / 2) / (width - overlap)),
+            Math.floor((b * x + d * y + f - overlap / 2) / (height - overlap)),
+          ]
+          lengths.set(`${column},${row}`, (lengths.get(`${column},${row}`) ?? 0) + 1)
+        }
+        return Math.min(...lengths.values())
+      }
+      // points about a millimetre apart
+      expect(thinnest(after), `${i}`).toBeGreaterThan(Math.min(40, thinnest(before)) - 4)
+    })
+  })
+
+  it('the same way every time', () => {
+    const { pattern, before, after } = moved[7]!
+    expect(showMarks(pattern, cover, coverPattern(pattern, cover, windowOf(paper), 12))).toEqual(after)
+    expect(before.cells.length).toBe(after.cells.length)
+  })
+})
+
+/** Whole rings of a page, in the pattern, and its words. */
+const onPage = (drawing: Drawing, toPattern: Affine | undefined) => {
+  const rings: Pt[] = []
+  const words: string[] = []
+  const walk = (marks: Drawing, map: Affine): void => {
+    for (const mark of marks)
+      if (mark.kind === 'group') walk(mark.marks, affineThen(mark.map, map))
+      else if (mark.kind === 'text') words.push(mark.text)
+      else if (toPattern && mark.layer === 'mark') {
+        const points = pathSample(mark.path, 0.2).map((p) => {
+          const { x, y } = affineApply(map, p)
+          return affineApply(toPattern, { x: (x * 72) / 25.4, y: (y * 72) / 25.4 })
+        })
+        const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)]
+        const size = [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)]
+        if (size.every((mm) => Math.abs(mm - 4) < 0.05))
+          rings.push({
+            x: (Math.max(...xs) + Math.min(...xs)) / 2,
+            y: (Math.max(...ys) + Math.min(...ys)) / 2,
+          })
+      }
+  }
+  walk(drawing, affineIdentity)
+  return { rings, words }
+}
+
+/** `3 to 5 and 7` as numbers. */
+const numbersOf = (words: string): readonly number[] =>
+  words.split(/, | and /).flatMap((part) => {
+    const [from, to] = part.split(' to ').map(Number)
+    return Array.from({ length: (to ?? from!) - from! + 1 }, (_, i) => from! + i)
+  })
+
+describe.each(templates)('the map of %s', (name) => {
+  it.each(['whole', 'line', 'ribbon'] as const)(
+    'names the studs whose screws are on no page of a %s',
+    (cover) => {
+      for (const paper of ['letter', 'a4'] as const) {
+        const set = layOut(templateText(name), paper, cover)!
+        const pages = set.plan.pages.map((page, i) => ({
+          ...page,
+          ...onPage(set.pages[i]!.draw(), page.toPattern),
+        }))
+        const maps = pages.filter(({ kind }) => kind === 'map')
+        set.groups.forEach(({ pattern }, n) => {
+          const rings = pages.filter((page) => page.pattern === pattern.name).flatMap((page) => page.rings)
+          const screws = screwsOf(pattern)
+          const missing = pattern.markPaths.map(
+            (_, i) =>
+              screws
+                .slice(2 * i, 2 * i + 2)
+                .filter((p) => !rings.some((q) => Math.hypot(p.x - q.x, p.y - q.y) < 0.1)).length,
+          )
+          const said = maps[n]!.words.join(' ')
+            .replaceAll(/\s+/g, ' ')
+            .match(/Not on these pages: ([^.]*)\./)?.[1]
+          const named = (what: RegExp): readonly number[] => {
+            const found = said?.match(what)?.[1]
+            return found ? numbersOf(found) : []
+          }
+          const studs = (count: number): readonly number[] =>
+            missing.flatMap((of, i) => (of === count ? [i + 1] : []))
+          expect(named(/the screws of studs? ([\d, andto]*?)(?:, one|$)/), paper).toEqual(studs(2))
+          expect(named(/one of the screws of studs? ([\d, andto]*)$/), paper).toEqual(studs(1))
+          if (cover === 'whole') expect(said).toBeUndefined()
+          if (cover === 'ribbon') expect(studs(2).length).toBeGreaterThan(0)
+        })
+      }
+    },
+  )
+})

@@ -1,0 +1,177 @@
+import fc from 'fast-check'
+import { expect, it } from 'vitest'
+import type { Drawing, Mark } from '../../../src/drawing/drawing.ts'
+import { type TextMark, textCorners } from '../../../src/drawing/text-box.ts'
+import { affineIdentity } from '../../../src/geometry/affine.ts'
+import { type Box, boxOverlaps, pathBounds, pointsBounds } from '../../../src/geometry/bounds.ts'
+import { stripBlock } from '../../../src/page/parts/strip-block.ts'
+import { type StripPiece, stripPieces } from '../../../src/page/parts/strip-pieces.ts'
+import { rampStrips } from '../../../src/pattern/ramp-strips.ts'
+import { job } from '../../ramp/framed.ts'
+import { plain, solve } from '../../ramp/ramps.ts'
+
+const set = 'BCDF-GHJK-2345'
+const room = fc.constantFrom(271, 190, 254, 148)
+
+const texts = (drawing: Drawing): readonly TextMark[] =>
+  drawing.filter((mark): mark is TextMark => mark.kind === 'text')
+/** Words of marks have no letters that reach below their line but the j of a joint. */
+const boxOf = (mark: TextMark): Box => {
+  const box = pointsBounds(textCorners(mark, affineIdentity))
+  return mark.layer === 'mark' ? { ...box, y0: mark.at.y } : box
+}
+const strokes = (drawing: Drawing): readonly Extract<Mark, { kind: 'stroke' }>[] =>
+  drawing.filter((mark) => mark.kind === 'stroke')
+
+/** How many mm two boxes reach into each other, either way. */
+const depth = (a: Box, b: Box): number => Math.min(a.x1 - b.x0, b.x1 - a.x0, a.y1 - b.y0, b.y1 - a.y0)
+
+const forPieces = (runs: number, check: (piece: StripPiece, drawing: Drawing) => void): void => {
+  fc.assert(
+    fc.property(job, room, ({ design, panel, units }, long) => {
+      for (const strip of rampStrips(solve(design, units, panel).ramp, units))
+        for (const piece of stripPieces(strip, long)) check(piece, stripBlock(piece, set).drawing)
+    }),
+    { numRuns: runs, seed: 9, endOnFailure: true },
+  )
+}
+
+it('no words of a piece lie over others, over a tick, a ring or a joint, or at the line where it is cut out', () => {
+  let compared = 0
+  let crowded = 0
+  forPieces(60, ({ strip }, drawing) => {
+    const said = texts(drawing).map((mark) => ({ mark, box: boxOf(mark) }))
+    const frame = strokes(drawing)[0]!
+    const outer = pathBounds(frame.path)
+    const others = strokes(drawing)
+      .filter((one) => one !== frame)
+      .map(({ path }) => pathBounds(path))
+    said.forEach(({ mark, box }, i) => {
+      const what = `${strip.name}: ${mark.text}`
+      expect(Math.min(box.y0 - outer.y0, outer.y1 - box.y1), what).toBeGreaterThan(0.45)
+      expect(Math.min(box.x0 - outer.x0, outer.x1 - box.x1), what).toBeGreaterThan(0)
+      for (const other of [...said.slice(i + 1).map((one) => one.box), ...others]) {
+        compared++
+        if (!boxOverlaps(box, other)) continue
+        // where marks crowd, a stud keeps its name all the same
+        if (mark.layer === 'mark' && depth(box, other) > 0) crowded++
+        else expect.fail(`${what} lies over something`)
+      }
+    })
+  })
+  expect(compared).toBeGreaterThan(100_000)
+  expect(crowded / compared).toBeLessThan(1e-4)
+})
+
+it('each piece names its strip, its place in it, the set and its edges', () => {
+  const count = { pieces: 0, edges: 0, bare: 0 }
+  forPieces(40, ({ strip, number, count: of }, drawing) => {
+    const said = texts(drawing)
+    const words = said.map(({ text }) => text)
+    count.pieces++
+    expect(words, strip.name).toContain(`set ${set}`)
+    const title = words.find((one) => one.startsWith(strip.title) || one.startsWith(strip.brief))!
+    expect(title, strip.name).toMatch(of > 1 ? new RegExp(`, piece ${number} of ${of}$`) : /./)
+    const height = pathBounds(strokes(drawing)[0]!.path).y1
+    strip.rows.forEach((row, i) => {
+      if (!row || row.edge === '') return
+      const names = said.filter(({ text, face }) => text === row.edge && face === 'bold')
+      if (names.length === 0) count.bare++
+      count.edges++
+      for (const { at } of names) expect(at.y > height / 2, `${strip.name} ${row.edge}`).toBe(i === 0)
+    })
+  })
+  expect(count.pieces).toBeGreaterThan(400)
+  expect(count.bare / count.edges).toBeLessThan(0.005)
+})
+
+it('where two pieces meet, the later says on which line it is laid, the earlier which covers it, and both carry one cross', () => {
+  let joints = 0
+  const arms = (piece: StripPiece, drawing: Drawing, joint: number): readonly string[] =>
+    strokes(drawing)
+      .filter(({ layer, path }) => layer === 'joint' && path.start.x !== path.pieces[0]!.to.x)
+      .map(({ path }) => [path.start, path.pieces[0]!.to])
+      .filter((ends) => ends.some(({ x }) => Math.abs(x + piece.from - 6 - joint) < 4))
+      .map((ends) =>
+        ends.map(({ x, y }) => `${(x + piece.from - 6 - joint).toFixed(3)} ${y.toFixed(3)}`).join(),
+      )
+  fc.assert(
+    fc.property(job, room, ({ design, panel, units }, long) => {
+      for (const strip of rampStrips(solve(design, units, panel).ramp, units)) {
+        const pieces = stripPieces(strip, long).map((piece) => ({
+          piece,
+          drawing: stripBlock(piece, set).drawing,
+        }))
+        pieces.slice(1).forEach(({ piece, drawing }, i) => {
+          joints++
+          const before = pieces[i]!
+          const words = texts(drawing).map(({ text }) => text)
+          const said = words.filter((one) => one.endsWith(` on the dashed line of piece ${i + 1}.`))
+          if (piece.to - piece.from > 107) expect(said.length, strip.name).toBe(1)
+          else expect(words.join(), strip.name).toMatch(new RegExp(`lay .*piece ${i + 1}[.]`))
+          const crosses = [arms(before.piece, before.drawing, piece.from), arms(piece, drawing, piece.from)]
+          expect(crosses[0]!.length).toBe(2)
+          expect(crosses[0]).toEqual(crosses[1])
+        })
+      }
+    }),
+    { numRuns: 40, seed: 10, endOnFailure: true },
+  )
+  expect(joints).toBeGreaterThan(300)
+})
+
+it('a piece without a mark says that it keeps the length, any other says what its ring is', () => {
+  const count = { blank: 0, marked: 0 }
+  forPieces(40, ({ strip, from, to, number, count: of }, drawing) => {
+    const words = texts(drawing).map(({ text }) => text)
+    const marks = strip.rows.flatMap((row) => row?.marks ?? [])
+    const own = marks.filter(({ at }) => at >= from && (at < to || number === of)).length
+    const blank = words.some((one) => /^no mark.*: keeps the length[.]$/.test(one))
+    expect(blank, `${strip.name} ${number}`).toBe(own === 0)
+    if (blank) count.blank++
+    else if (to - from > 140 && strip.rings !== null) {
+      count.marked++
+      expect(words).toContain(`= ${strip.rings}.`)
+    }
+  })
+  expect(count.blank).toBeGreaterThan(5)
+  expect(count.marked).toBeGreaterThan(200)
+})
+
+it('beside each stud stands how far it lies from zero, on either edge its own', () => {
+  let seen = 0
+  const { ramp } = solve(plain)
+  const strip = rampStrips(ramp, 'mm').find(({ name }) => name === 'ramp/strip-1')!
+  const { frame } = ramp.transition!.radius
+  for (const piece of stripPieces(strip, 271)) {
+    const { drawing } = stripBlock(piece, set)
+    for (const { text, at } of texts(drawing)) {
+      const found = /^stud (\d+) · ([\d.]+)$/.exec(text)
+      if (!found) continue
+      seen++
+      // arcs of one angle: 4.5 and 9 mm inside the frame
+      const angle = ramp.studs[Number(found[1]) - 1]!.at / frame
+      const expected = angle * (frame - (at.y > 10 ? 4.5 : 9))
+      expect(Math.abs(Number(found[2]) - expected), text).toBeLessThan(0.051)
+    }
+  }
+  expect(seen).toBe(2 * ramp.skin[0]!.marks.length)
+})
+
+it('hardly any mark goes without its distance from zero', () => {
+  const count = { with: 0, without: 0 }
+  forPieces(60, ({ strip, from, to, number, count: of }, drawing) => {
+    const said = texts(drawing)
+      .filter(({ layer }) => layer === 'mark')
+      .map(({ text }) => text)
+    for (const row of strip.rows)
+      for (const { at, label, figure } of row?.marks ?? []) {
+        if (at < from || !(at < to || number === of) || label === null) continue
+        const words = figure === null ? label : `${label} · ${figure}`
+        if (said.includes(words)) count.with++
+        else count.without++
+      }
+  })
+  expect(count.with).toBeGreaterThan(5000)
+  expect(count.without / count.with).toBeLessThan(0.02)
+})

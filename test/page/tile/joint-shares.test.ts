@@ -1,0 +1,28 @@
+import { describe, expect, it } from 'vitest'
+import { covers } from '../../../src/page/cover/coverage.ts'
+import { layOut } from '../../support/lay-out.ts'
+import { templates, templateText } from '../../support/templates.ts'
+
+/** The half circle of a pair mark, and half a stroke of a timber's X and of the ring round its screws, mm. */
+const [pair, sign, ring] = [5, 3, 2]
+
+describe.each(templates)('%s: what tells two pages of a joint', (name) => {
+  it.each(['letter', 'a4'] as const)('has no X and no screw of a timber on it, on %s', (paper) => {
+    let met = 0
+    for (const cover of covers) {
+      const set = layOut(templateText(name), paper, cover)!
+      for (const { pattern, tiles } of set.groups)
+        for (const { joints } of tiles)
+          for (const joint of joints) {
+            met++
+            for (const { middles, sign: x } of pattern.screws)
+              for (const [at, radius] of [[x, sign] as const, ...middles.map((p) => [p, ring] as const)])
+                expect(
+                  Math.hypot(at.x - joint.pair.x, at.y - joint.pair.y),
+                  `${cover} joint ${joint.number}`,
+                ).toBeGreaterThan(pair + radius)
+          }
+    }
+    expect(met).toBeGreaterThan(10)
+  })
+})

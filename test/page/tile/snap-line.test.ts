@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest'
+import type { PaperName } from '../../../src/design/design.ts'
+import { layOut } from '../../support/lay-out.ts'
+import { templates, templateText } from '../../support/templates.ts'
+
+const papers: readonly PaperName[] = ['letter', 'a4', 'tabloid', 'a3']
+
+describe('the snap line of a level row', () => {
+  it.each(templates)(
+    'lies a round height above the bottom edge, and on the panel where the middle of the row does, %s',
+    (name) => {
+      const text = templateText(name)
+      const step = /units: in/.test(text) ? 12.7 : 10
+      let looked = 0
+      for (const paper of papers)
+        for (const cover of ['whole', 'line'] as const)
+          for (const { tiles, pattern } of layOut(text, paper, cover)!.groups)
+            for (const { snap, row, window, height: tall } of tiles) {
+              const where = `${paper} ${cover} row ${row}`
+              const height = snap[0].y
+              expect(Math.abs(height / step - Math.round(height / step)) * step, where).toBeLessThan(1e-6)
+              const middle = (window[0]!.y + window[2]!.y) / 2
+              expect(Math.abs(height - middle), where).toBeLessThan(Math.max(step / 2, 0.08 * tall) + 1e-6)
+              // 8 % of a row's height aside the snap line still keeps off the scales
+              const round = [-2, -1, 0, 1, 2].map((n) => (Math.round(middle / step) + n) * step)
+              if (
+                round.some(
+                  (y) => y >= 5 && y <= pattern.height - 5 && Math.abs(y - middle) <= 0.08 * tall - 1e-6,
+                )
+              ) {
+                expect(height, where).toBeGreaterThanOrEqual(5)
+                expect(height, where).toBeLessThanOrEqual(pattern.height - 5)
+              }
+              looked++
+            }
+      expect(looked).toBeGreaterThan(30)
+    },
+  )
+
+  it.each(templates)('keeps off the marks that its joints are read by, %s', (name) => {
+    let looked = 0
+    for (const paper of papers)
+      for (const cover of ['whole', 'line'] as const)
+        for (const { tiles } of layOut(templateText(name), paper, cover)!.groups)
+          for (const { snap, joints } of tiles)
+            for (const joint of joints.filter(({ edge }) => edge === 'left')) {
+              const away = (p: { readonly y: number }): number => Math.abs(p.y - snap[0].y)
+              expect(Math.min(...joint.crosses.map(away))).toBeGreaterThan(10)
+              // half a scale is 9 ticks of 2.0 mm
+              expect(Math.min(...joint.verniers.map(away))).toBeGreaterThan(18)
+              expect(away(joint.pair)).toBeGreaterThan(6)
+              looked++
+            }
+    expect(looked).toBeGreaterThan(10)
+  })
+})

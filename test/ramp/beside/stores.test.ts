@@ -1,0 +1,152 @@
+import Flatten from '@flatten-js/core'
+import { describe, expect, test } from 'vitest'
+import type { QuarterDesign } from '../../../src/design/design.ts'
+import type { Check } from '../../../src/ramp/check/check.ts'
+import { type Quarter, quartersOf } from '../../../src/ramp/ramp.ts'
+import { solveDesign } from '../../../src/ramp/solve.ts'
+import { polygon } from '../framed.ts'
+import { piped, plain, plywood, stock, studded } from '../ramps.ts'
+
+const outer: QuarterDesign = { ...plain, name: 'outer' }
+const inner = (more: Partial<QuarterDesign>): QuarterDesign => ({
+  ...plain,
+  name: 'inner',
+  width: 1216 - 36 - 12,
+  storesInside: { ramp: 'outer', clearance: 12 },
+  ...more,
+})
+const high = (value: number): Pick<QuarterDesign, 'height'> => ({ height: { layer: 'frame', value } })
+const deck = (value: number): Pick<QuarterDesign, 'back'> => ({ back: { from: 'deck', value } })
+
+const both = (
+  around: QuarterDesign,
+  own: QuarterDesign,
+): { ramps: readonly Quarter[]; checks: readonly Check[] } => {
+  const { ramps, checks } = solveDesign({
+    title: 'pair',
+    units: 'mm',
+    paper: 'a4',
+    stock,
+    ramps: [around, own],
+  })
+  return { ramps: quartersOf(ramps), checks: checks.filter(({ id }) => id === 'stores-fit') }
+}
+const words = (around: QuarterDesign, own: QuarterDesign): readonly string[] =>
+  both(around, own).checks.map(({ level, ramp, message }) => `${level} ${ramp}: ${message}`)
+
+describe('a ramp that is stored in another', () => {
+  test('does not go past its ribs, and two sides let it in', () => {
+    const ribbed = { ...outer, sides: { thickness: 18, count: 3 } }
+    expect(words(ribbed, inner({ ...high(300), ...deck(100) }))).toEqual([
+      'warn inner: `outer` has a middle rib, 581 mm from side to side, and this ramp is 1168 mm wide: it does not go in; ' +
+        'give `outer` two sides only (sides: { count: 2 })',
+    ])
+    expect(words(outer, inner({ ...high(300), ...deck(100) })).join()).not.toContain('does not go in')
+  })
+
+  test('is not shut out by a rib that a note offers against the sag of long studs', () => {
+    const [wide, narrow] = [
+      { ...outer, width: 2436 },
+      inner({ ...high(300), ...deck(100), width: 2436 - 36 - 12 }),
+    ]
+    const sag = (ramps: readonly QuarterDesign[], name: string): string =>
+      solveDesign({ title: 'pair', units: 'mm', paper: 'a4', stock, ramps })
+        .checks.filter(({ id, ramp }) => id === 'span' && ramp === name)
+        .map(({ message }) => message)
+        .join()
+    expect(sag([wide, narrow], 'outer')).toMatch(
+      /span\/360: studs \d+ mm deep or more would; `inner` stores inside: a middle rib would stop that, deeper studs leave less height for it\. Judge/,
+    )
+    // the one that goes in may have its rib, and so may the other where it stands alone
+    expect(sag([wide, narrow], 'inner')).toContain('1 middle rib (sides: { count: 3 }) or studs')
+    expect(sag([wide], 'outer')).toContain('1 middle rib (sides: { count: 3 }) or studs')
+  })
+
+  // 640 less timbers 89 deep: 551; a thin skin, so that the board 15 thick is the highest
+  test('does not go under a deck lower than its own, and the height offered lets it in', () => {
+    const own = (frame: number) => inner({ skin: [plywood(3)], ...high(frame), ...deck(100) })
+    expect(words(outer, own(535.9)).join()).not.toContain('does not go in')
+    expect(words(outer, own(536.2))).toEqual([
+      'warn inner: this ramp is 551.2 mm high, and `outer` has 551 mm under the timbers of its deck: it does not go in; ' +
+        'make its frame height 535 mm or less, or `outer` as much higher',
+    ])
+    for (const layer of ['frame', 'deck', 'surface'] as const) {
+      const tall = inner({ height: { layer, value: 600 }, coping: piped(), ...deck(200) })
+      const [message] = words(outer, tall)
+      const offered = Number(/height (\d+) mm or less/.exec(message!)![1])
+      const lower = words(outer, { ...tall, height: { layer, value: offered } }).join()
+      expect(lower).not.toContain('does not go in')
+    }
+  })
+
+  test('says which timber is in its way on the floor', () => {
+    expect(words(outer, inner({ ...high(300), ...deck(100) }))).toEqual([
+      'note inner: pushed in on the floor, toe first: the timber in the back bottom corner of `outer`, 38 mm high, is in the way: lift over it, or leave it out',
+    ])
+  })
+
+  test('says nothing of a ramp that is stored nowhere', () => {
+    expect(words(outer, { ...inner({}), storesInside: null })).toEqual([])
+  })
+})
+
+/** Skin and board on the side, from the floor up, pushed `by` behind the outer front; arcs by chords. */
+const block = (
+  { transition, skinThickness, length, deckBoard, coping }: Quarter,
+  by: number,
+): Flatten.Polygon => {
+  const { centre, radius, toeAngle, lipAngle, heights } = transition!
+  const arc = Array.from({ length: 400 }, (_, i): [number, number] => {
+    const angle = toeAngle + ((lipAngle - toeAngle) * i) / 399
+    const r = radius.frame - skinThickness
+    return [centre.x + r * Math.sin(angle), centre.y - r * Math.cos(angle)]
+  })
+  expect(coping).toBeNull()
+  const top = deckBoard ? heights.deck : heights.frame
+  const points: [number, number][] = [
+    [arc[0]![0], 0],
+    ...arc,
+    [transition!.lip.x, top],
+    [length!, top],
+    [length!, 0],
+  ]
+  return new Flatten.Polygon(points.map(([x, y]) => new Flatten.Point(x + by, y)))
+}
+
+const meets = (own: Flatten.Polygon, around: Quarter): boolean => {
+  const edges = [...own.edges].map((edge) => edge.shape as Flatten.Segment)
+  return around.deckTimbers
+    .filter(({ role }) => role !== 'back')
+
+    .map(polygon)
+    .concat(around.studs.map(polygon))
+    .some(
+      (timber) =>
+        edges.some((edge) => edge.intersect(timber).length > 0) || own.contains(timber.vertices[0]!),
+    )
+}
+
+test('stands out at the back by what the timbers around it leave, pushed by polygons of another library', () => {
+  let told = 0
+  for (const [frame, back, section, every] of [
+    [445, 500, [38, 89], 200],
+    [400, 650, [38, 89], 160],
+    [500, 500, [38, 89], 300],
+    [350, 750, [45, 70], 230],
+    [300, 850, [38, 140], 250],
+  ] as const) {
+    const around = { ...outer, studs: studded({ section, every }) }
+    const own = inner({ ...high(frame), ...deck(back), skin: [plywood(9), plywood(6)] })
+    const { ramps, checks } = both(around, own)
+    const [big, small] = ramps
+    const out = Number(/it stands (\d+) mm out/.exec(checks[0]!.message)![1])
+    const by = out + big!.length! - small!.length!
+    expect(meets(block(small!, by + 3), big!)).toBe(false)
+    expect(meets(block(small!, by - 4), big!)).toBe(true)
+    const offered = /a deck of (\d+) mm or less/.exec(checks[0]!.message)
+    if (!offered) continue
+    told++
+    expect(words(around, { ...own, ...deck(Number(offered[1])) }).join()).not.toContain('out at the back')
+  }
+  expect(told).toBeGreaterThan(2)
+})

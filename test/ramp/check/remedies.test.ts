@@ -1,0 +1,161 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import type { QuarterDesign, Units } from '../../../src/design/design.ts'
+import { hasStop } from '../../../src/ramp/check/check.ts'
+import { assertNear } from '../../support/near.ts'
+import { anyRamp, circleOf, inch, piped, plain, reveals, said, solve } from '../ramps.ts'
+import { remediesOf } from './remedy.ts'
+
+/** Ramps with studs of every depth, and now and then a curve too tight for its height. */
+const extreme = fc
+  .record({
+    ramp: anyRamp,
+    section: fc.constantFrom<readonly [number, number]>([38, 89], [38, 140], [38, 184], [38, 235], [89, 89]),
+    tight: fc.option(fc.double({ min: 300, max: 900, noNaN: true }), { freq: 3 }),
+  })
+  .map(
+    ({ ramp, section, tight }): QuarterDesign => ({
+      ...ramp,
+      studs: { ...ramp.studs, section },
+      transition:
+        tight === null
+          ? ramp.transition
+          : { ...ramp.transition, circle: { ...ramp.transition.circle, radius: tight } },
+    }),
+  )
+
+/** What still speaks after the builder did what a message said, or null. */
+const stillSaid = (ramp: QuarterDesign, units: Units): string | null => {
+  const { findings } = solve(ramp, units)
+  const before = new Set(findings.filter(({ level }) => level === 'stop').map(({ id }) => id))
+  for (const finding of findings) {
+    if (finding.level === 'note') continue
+    for (const { words, design, panel } of remediesOf(ramp, finding, units)) {
+      const again = solve(design, units, panel).findings.find(
+        ({ id, level }) =>
+          (id === finding.id && level === finding.level) || (level === 'stop' && !before.has(id)),
+      )
+      if (again) return `${words} does not work: ${finding.message}\n→ ${again.id} ${again.message}`
+    }
+  }
+  return null
+}
+
+describe.each(['mm', 'in'] as const)('what a message offers works when it is typed, in %s', (units) => {
+  test('for any ramp', () => {
+    fc.assert(
+      fc.property(extreme, (ramp) => {
+        expect(stillSaid(ramp, units)).toBeNull()
+      }),
+      { numRuns: 700, seed: 20, endOnFailure: true },
+    )
+  }, 120_000)
+})
+
+test('the ramps tried meet every check that has a way out', () => {
+  const met = new Map<string, number>()
+  for (const ramp of fc.sample(anyRamp, { numRuns: 3000, seed: 20 }))
+    for (const { id, level } of solve(ramp).drafts) if (level !== 'note') met.set(id, (met.get(id) ?? 0) + 1)
+  const rare = [
+    'overhang height-low toe-low toe-high steep toe-step notch-level notch-floor notch-front notch-long notch-wood',
+    'notch-wall pipe-behind-face pipe-under-deck chamfer length-short width panel-size stud-toe',
+  ]
+    .join(' ')
+    .split(' ')
+    .filter((id) => (met.get(id) ?? 0) < 5)
+  expect(rare).toEqual([])
+}, 120_000)
+
+describe('in a design in inches', () => {
+  const base: QuarterDesign = {
+    ...plain,
+    height: { layer: 'deck', value: 24 * inch },
+    transition: circleOf('surface', 84 * inch),
+    toe: 1.5 * inch,
+    skin: [
+      { thickness: (3 / 8) * inch, material: 'plywood' },
+      { thickness: (3 / 8) * inch, material: 'plywood' },
+      { thickness: inch / 4, material: 'hardboard' },
+    ],
+    deckBoard: { thickness: (5 / 8) * inch, material: 'plywood' },
+    coping: piped({ outside: 2.375 * inch, by: reveals((3 / 8) * inch, inch / 4) }),
+    chamfer: 5 * inch,
+  }
+  const of = (design: QuarterDesign, id: string): string => said(design, id, 'in').join('\n')
+  const at = (radius: number): QuarterDesign => ({ ...base, transition: circleOf('surface', radius * inch) })
+
+  test('a height over the centre names the first radius that stops nowhere, and a sixteenth less stops', () => {
+    const [, whole, top, bottom] = /radius for this height is (\d+)(?: (\d+)\/(\d+))? in/.exec(
+      of(at(20), 'overhang'),
+    )!
+    const least = Number(whole) + (top ? Number(top) / Number(bottom) : 0)
+    const stops = (radius: number): boolean => hasStop(solve(at(radius), 'in').findings)
+    expect(stops(least)).toBe(false)
+    expect(stops(least - 1 / 16)).toBe(true)
+  })
+
+  test('a pipe that `up` pushes before the lip is told to come up, not to hide behind the face', () => {
+    const low = { ...base, coping: piped({ outside: 2.375 * inch, by: reveals(-inch, inch / 4) }) }
+    const message = of(low, 'notch-front')
+    expect(message).toMatch(/`up` must be at least -?[\d /]+ in \(-1 in now\)$/)
+    expect(message).not.toContain('`out`')
+  })
+
+  test('a section by the name that it is sold under is told what it measures', () => {
+    const named = (a: number, b: number): string =>
+      of({ ...base, studs: { ...base.studs, section: [a * inch, b * inch] } }, 'stud-nominal')
+    // PS 20, dry
+    expect(named(2, 4)).toContain('sold as 2x4 measures 1 1/2 x 3 1/2 in when it is dry')
+    expect(named(6, 2)).toContain('(section: 1 1/2 x 5 1/2)')
+    expect(named(2, 8)).toContain('(section: 1 1/2 x 7 1/4)')
+    expect(named(1, 4)).toContain('(section: 3/4 x 3 1/2)')
+    expect(named(1.5, 3.5)).toBe('')
+    expect(said({ ...plain, studs: { ...plain.studs, section: [50.8, 101.6] } }, 'stud-nominal')).toEqual([])
+  })
+
+  test('a pipe by the name that it is sold under is told what it measures, and the remedy ends it', () => {
+    const pipe = (inches: number): QuarterDesign => ({ ...base, coping: piped({ outside: inches * inch }) })
+    // ASME B36.10M: outside diameters of nominal pipe sizes
+    for (const [name, measures] of [
+      [1.25, 1.66],
+      [1.5, 1.9],
+      [2, 2.375],
+      [2.5, 2.875],
+    ] as const) {
+      const finding = solve(pipe(name), 'in').findings.find(({ id }) => id === 'pipe-nominal')!
+      expect(finding.level).toBe('warn')
+      const [{ design }] = remediesOf(pipe(name), finding, 'in') as [ReturnType<typeof remediesOf>[number]]
+      assertNear(design.coping!.outside, measures * inch, 1e-9)
+      expect(of(design, 'pipe-nominal')).toBe('')
+    }
+    expect(of(pipe(2), 'pipe-nominal')).toBe(
+      'warn: the pipe is taken as 2 in thick in real; pipe sold as 2 in measures 2 3/8 in outside: type what you measure (outside: 2 3/8)',
+    )
+    for (const measured of [1.66, 1.9, 2.375, 2.875, 1.75])
+      expect(of(pipe(measured), 'pipe-nominal')).toBe('')
+    expect(said({ ...plain, coping: piped({ outside: 2 * inch }) }, 'pipe-nominal')).toEqual([])
+  })
+
+  test('the least toe of a run-out takes a whole first stud where it lies, and a sixteenth less does not', () => {
+    const high = { ...base, toe: 3 * inch }
+    const [, whole, top, bottom, left] =
+      /a toe of (\d+)(?: (\d+)\/(\d+))? in, the least for a whole first stud, leaves ([\d /]+) in/.exec(
+        of(high, 'toe-step'),
+      )!
+    const toe = Number(whole) + (top ? Number(top) / Number(bottom) : 0)
+    expect(of({ ...base, toe: toe * inch }, 'stud-toe')).toBe('')
+    expect(of({ ...base, toe: (toe - 1 / 16) * inch }, 'stud-toe')).not.toBe('')
+    // c = 84, R = 85
+    const [n, t, b] = left!.split(/[ /]/).map(Number)
+    assertNear(n! + (t ? t / b! : 0), 84 * Math.acos((84 - toe) / 85), 1 / 32, 'left to bridge')
+  })
+
+  test('the note of a run-out says how long its sheet is cut, and what lies where', () => {
+    // closed form: c = 84, R = 85: 84 · acos(82.5 / 85) = 20.42 to bridge, 2 in on the skin and 3 on the floor
+    const bridge = 84 * Math.acos(82.5 / 85)
+    const sheet = Math.ceil((bridge + 5) * 16) / 16
+    expect(of(base, 'toe-step')).toContain(
+      `cut its sheet ${Math.floor(sheet)} ${Math.round((sheet % 1) * 16)}/16 in long (2 in screwed on the skin, 3 in flat on the floor) and pack under it where over 4 in hangs free`,
+    )
+  })
+})
