@@ -13,14 +13,14 @@ const holds = ({ least, usual, most }: Mass, value: number): void => {
   expect(usual).toBeLessThanOrEqual(most)
 }
 
-// lb a foot at 35 lb/ft³, published with PS 20: two decimals
+// lb a foot at 35 lb/ft³, published with PS 20 to two decimals; the second is 2.005
 test.each([
   [1.5, 3.5, 1.28],
   [1.5, 5.5, 2.0],
   [1.5, 7.25, 2.64],
 ])('a board %d × %d in weighs what the published table says', (thickness, width, pounds) => {
   const area = thickness * width * 0.0254 ** 2
-  assertNear(area * timberDensity.usual, pounds * perFoot, 0.005 * perFoot)
+  assertNear(area * timberDensity.usual, pounds * perFoot, 0.006 * perFoot)
 })
 
 test('timber: the formula of the NDS Supplement lies in the range, and so does its worked example', () => {
