@@ -1,7 +1,11 @@
 /** The library's public names: a design's text in, figures, pages and bytes out. Pure: what needs the platform is handed in. */
 export type { Design, RampDesign, Units } from './design/design.ts'
+export { editDesign, type KeyPath, rowOf, saidKeys, saidKind } from './design/edit.ts'
 export type { Problem } from './design/problem.ts'
 export { type DesignReading, readDesign } from './design/read.ts'
+export type { Row, Value } from './design/row.ts'
+export { isRamp, rowKey } from './design/row.ts'
+export { schema } from './design/schema.ts'
 export { showProblem } from './design/show-problem.ts'
 export { writeStarter } from './design/starter.ts'
 export { starterFor, starters } from './design/starters.ts'
