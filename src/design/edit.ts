@@ -61,7 +61,13 @@ export const editDesign = (text: string, path: KeyPath, value: string | null): s
   if (document.errors.length > 0) return text
   const parts = partsOf(path)
   const old = document.getIn(parts, true)
-  if (value !== null && isNode(old) && old.range && !isCollection(old) && old.range[1] > old.range[0])
+  if (
+    value !== null &&
+    isNode(old) &&
+    old.range &&
+    (!isCollection(old) || old.flow) &&
+    old.range[1] > old.range[0]
+  )
     return `${text.slice(0, old.range[0])}${scalarOf(value)}${text.slice(old.range[1])}`
   if (value === null) {
     if (!document.hasIn(parts)) return text
