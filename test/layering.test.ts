@@ -32,6 +32,21 @@ const aside: Readonly<Record<string, readonly string[]>> = {
   index: [...rows.flat().filter((name) => name !== 'cli'), 'write', 'read'],
 }
 
+/**
+ * Rooms of a folder from the ground up, with a row for each: a file imports those of its own room and of the rooms below. `.` is
+ * what lies in the folder itself.
+ */
+const rooms: Readonly<Record<string, readonly (readonly string[])[]>> = {
+  design: [['.'], ['file'], ['check']],
+  page: [['sheet', 'room'], ['cover'], ['tile'], ['proof'], ['parts'], ['pages'], ['set']],
+}
+
+/** Files in a room's folder that put the rooms together: they stand over all of them. */
+const onTop = ['design/read.ts', 'design/resolve.ts']
+
+/** Not yet so: folders that are still too full, and those in which files still import each other in a circle. */
+const pending = { full: ['cli'], circles: ['ramp'] }
+
 const dependencies: readonly string[] = Object.keys(
   JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')).dependencies,
 )
@@ -45,6 +60,7 @@ const packages: Readonly<Record<string, readonly string[]>> = {
 /** Files that are tables, and so may be long. */
 const tables = ['design/schema.ts', 'drawing/helvetica.ts']
 const mostLines = 300
+const mostFiles = 20
 
 const folderOf = (path: string): string => path.split('/')[0]!.replace(/\.ts$/, '')
 
@@ -92,6 +108,60 @@ const importFaults = ({ path, text }: Source): readonly string[] => {
   })
 }
 
+/** Modules of src that a source imports, from src. */
+const targetsOf = ({ path, text }: Source): readonly string[] =>
+  importsOf(text)
+    .filter((name) => name.startsWith('.'))
+    .map((name) => posix.normalize(posix.join(posix.dirname(path), name)))
+
+const roomOf = (path: string): string => (path.split('/').length > 2 ? path.split('/')[1]! : '.')
+
+const roomFaults = (source: Source): readonly string[] => {
+  const { path } = source
+  const folder = folderOf(path)
+  const order = rooms[folder]
+  if (!order) return []
+  const rank = (file: string): number =>
+    onTop.includes(file) ? order.length : order.findIndex((names) => names.includes(roomOf(file)))
+  if (rank(path) < 0) return [`${path}: the room ${roomOf(path)} has no place in the order of ${folder}`]
+  return targetsOf(source)
+    .filter(
+      (target) => folderOf(target) === folder && (onTop.includes(target) || roomOf(target) !== roomOf(path)),
+    )
+    .filter((target) => rank(target) >= rank(path) && !(onTop.includes(path) && onTop.includes(target)))
+    .map((target) => `${path}: the room ${roomOf(path)} may not import ${target}`)
+}
+
+const fullFolders = (paths: readonly string[]): readonly string[] => {
+  const folders = paths.map((path) => posix.dirname(path))
+  return [...new Set(folders)].flatMap((folder) => {
+    const count = folders.filter((other) => other === folder).length
+    return count > mostFiles ? [`${folder}: ${count} files; make rooms from ${mostFiles + 1} on`] : []
+  })
+}
+
+/** Every group of files that lead to each other (Tarjan 1972: strongly connected components). */
+const circlesOf = (sources: readonly Source[]): readonly (readonly string[])[] => {
+  const leads = new Map(sources.map((source) => [source.path, targetsOf(source)]))
+  const [order, low] = [new Map<string, number>(), new Map<string, number>()]
+  const [open, found] = [[] as string[], [] as (readonly string[])[]]
+  const visit = (path: string): void => {
+    order.set(path, order.size)
+    low.set(path, order.get(path)!)
+    open.push(path)
+    for (const next of leads.get(path)!) {
+      if (!leads.has(next)) continue
+      if (!order.has(next)) visit(next)
+      if (open.includes(next)) low.set(path, Math.min(low.get(path)!, low.get(next)!))
+    }
+    if (low.get(path) !== order.get(path)) return
+    const group = open.splice(open.indexOf(path))
+    if (group.length > 1) found.push(group.sort())
+  }
+  for (const { path } of sources) if (!order.has(path)) visit(path)
+  return found
+}
+
 /** What a pure core does not touch. */
 const impure: readonly (readonly [string, RegExp])[] = [
   ['process', /\bprocess\s*[.[]/],
@@ -130,7 +200,12 @@ const shapeFaults = ({ path, text }: Source): readonly string[] => {
 }
 
 const faultsOf = (sources: readonly Source[]): readonly string[] =>
-  sources.flatMap((source) => [...importFaults(source), ...codeFaults(source), ...shapeFaults(source)])
+  sources.flatMap((source) => [
+    ...importFaults(source),
+    ...roomFaults(source),
+    ...codeFaults(source),
+    ...shapeFaults(source),
+  ])
 
 const src = new URL('../src', import.meta.url).pathname
 const own: readonly Source[] = readdirSync(src, { recursive: true, encoding: 'utf8' })
@@ -143,8 +218,21 @@ describe('the sources', () => {
     expect(faultsOf(own)).toEqual([])
   })
 
+  test('do not import each other in a circle', () => {
+    const circles = circlesOf(own)
+    expect(circles.filter((files) => !pending.circles.includes(folderOf(files[0]!)))).toEqual([])
+    // what is not pending any more is held from then on
+    for (const folder of pending.circles) expect(circles.map(([file]) => folderOf(file!))).toContain(folder)
+  })
+
+  test('lie in folders that one can look over', () => {
+    const full = fullFolders(own.map(({ path }) => path))
+    expect(full.filter((words) => !pending.full.includes(words.split(':')[0]!))).toEqual([])
+    for (const folder of pending.full) expect(full.map((words) => words.split(':')[0])).toContain(folder)
+  })
+
   test('have every file that is excused for its length', () => {
-    for (const table of tables) expect(own.map(({ path }) => path)).toContain(table)
+    for (const table of [...tables, ...onTop]) expect(own.map(({ path }) => path)).toContain(table)
   })
 
   test('are read: the solver is seen to import the geometry and the design', () => {
@@ -218,6 +306,24 @@ describe('a broken rule is found', () => {
     ['ramp/solve.ts', 'export let count = 0', 'a `let` at the level of the module'],
     ['cli/run.ts', 'var count = 0\nexport const f = () => count++', 'a `let` at the level of the module'],
     ['ramp/solve.ts', 'export const x = [\n0,'.concat('\n0,'.repeat(298), ']'), '300 lines; split at 300'],
+    [
+      'page/tile/tile.ts',
+      "import { d } from '../proof/datum.ts'",
+      'the room tile may not import page/proof/datum.ts',
+    ],
+    [
+      'page/sheet/sheet.ts',
+      "import { w } from '../room/word-room.ts'",
+      'the room sheet may not import page/room/word-room.ts',
+    ],
+    ['page/attic/x.ts', 'export const x = 1', 'the room attic has no place in the order of page'],
+    ['page/x.ts', 'export const x = 1', 'the room . has no place in the order of page'],
+    [
+      'design/file/tree.ts',
+      "import { r } from '../check/check.ts'",
+      'the room file may not import design/check/check.ts',
+    ],
+    ['design/problem.ts', "import { r } from './read.ts'", 'the room . may not import design/read.ts'],
     ['ramp/utils.ts', 'export const x = 1', 'a name that says nothing'],
     ['page/tile-helpers.ts', 'export const x = 1', 'a name that says nothing'],
     ['common/x.ts', 'export const x = 1', 'a name that says nothing'],
@@ -232,6 +338,8 @@ describe('a broken rule is found', () => {
       "import type { Units } from '../../design/design.ts'\nimport { showLength } from '../../length.ts'",
     ],
     ['printer/gauge.ts', "import { square } from '../pattern/square.ts'"],
+    ['page/set/set.ts', "import { t } from '../tile/tile.ts'\nimport { d } from './draft.ts'"],
+    ['design/read.ts', "import { p } from './file/parse.ts'\nimport { r } from './resolve.ts'"],
     [
       'cli/run.ts',
       "import { Command } from 'commander'\nimport { readFileSync } from 'node:fs'\nimport { pdf } from '../write/pdf.ts'",
@@ -247,5 +355,28 @@ describe('a broken rule is found', () => {
     ['design/schema.ts', `export const x = [${'\n0,'.repeat(500)}\n]`],
   ])('and nothing is found in %s (case %#)', (path, text) => {
     expect(faults(path, text)).toEqual([])
+  })
+
+  test('circles are found, through types and folders too, and files that only share one are none', () => {
+    const source = (path: string, ...names: readonly string[]): Source => ({
+      path,
+      text: names.map((name) => `import type { X } from '${name}'`).join('\n'),
+    })
+    expect(
+      circlesOf([
+        source('a.ts', './b/b.ts', './d.ts'),
+        source('b/b.ts', '../c.ts', '../d.ts'),
+        source('c.ts', './a.ts'),
+        source('d.ts', './e.ts'),
+        source('e.ts'),
+      ]),
+    ).toEqual([['a.ts', 'b/b.ts', 'c.ts']])
+    expect(circlesOf([source('a.ts', './b.ts'), source('b.ts')])).toEqual([])
+  })
+
+  test('a folder of more than 20 files is found, its rooms not counted', () => {
+    const paths = Array.from({ length: 20 }, (_, i) => `page/p${i}.ts`)
+    expect(fullFolders([...paths, 'page/set/set.ts'])).toEqual([])
+    expect(fullFolders([...paths, 'page/more.ts'])).toEqual(['page: 21 files; make rooms from 21 on'])
   })
 })

@@ -1,6 +1,6 @@
 import type { Design } from '../design/design.ts'
 import { showLength, type Units } from '../length.ts'
-import type { Cover } from '../page/cover/coverage.ts'
+import type { Cover } from '../page/cover/cover.ts'
 import type { CoverCounts } from '../page/cover/pattern-covers.ts'
 import type { Quarter, Ramp, SolvedDesign } from '../ramp/ramp.ts'
 import { steepnessWord } from '../ramp/steepness.ts'

@@ -1,4 +1,4 @@
-import type { Cover } from '../page/cover/coverage.ts'
+import type { Cover } from '../page/cover/cover.ts'
 import { defaultMargins, defaultOverlap, type Paper } from '../page/sheet/paper.ts'
 import type { Sheet } from '../page/sheet/sheet.ts'
 import { Failure } from './failure.ts'

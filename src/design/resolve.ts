@@ -8,7 +8,7 @@ import type {
   RampKind,
   Stock,
 } from './design.ts'
-import type { EntryMap } from './entry.ts'
+import type { EntryMap } from './file/entry.ts'
 import {
   saidCount,
   saidLength,
@@ -20,7 +20,7 @@ import {
   saidWord,
   says,
   wordFor,
-} from './said.ts'
+} from './file/said.ts'
 
 /** The one key of `keys` that the map says. */
 const layerOf = <T extends string>(map: EntryMap, keys: readonly T[]): T => {

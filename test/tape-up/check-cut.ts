@@ -1,4 +1,4 @@
-import type { Cover } from '../../src/page/cover/coverage.ts'
+import type { Cover } from '../../src/page/cover/cover.ts'
 import { type Outline, outlineNearest, outlineSamples } from './outline.ts'
 import { type Beside, cellOf, mapPoint, type Run, rectContains, runLengthInside, type Tile } from './tape.ts'
 

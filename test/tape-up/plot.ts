@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
 import type { PaperName } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
-import type { Cover } from '../../src/page/cover/coverage.ts'
+import type { Cover } from '../../src/page/cover/cover.ts'
 import { layOutSet } from '../../src/page/set/set.ts'
 import { defaultMargins, defaultOverlap, type Margins, paperOf } from '../../src/page/sheet/paper.ts'
 import { type Correction, noCorrection } from '../../src/printer/correction.ts'

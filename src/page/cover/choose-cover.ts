@@ -1,4 +1,4 @@
-import { type Cover, covers } from './coverage.ts'
+import { type Cover, covers } from './cover.ts'
 import type { CoverCounts } from './pattern-covers.ts'
 
 /** So few pages are taped in no time: then the whole outline needs no crosses to be set out. */

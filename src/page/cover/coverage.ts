@@ -3,16 +3,10 @@ import type { Path } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { type CellWeights, fullerPlace, weighCells } from './cell-weights.ts'
+import type { Cover } from './cover.ts'
 import { type Grid, gridsOf, turnRuns } from './grids.ts'
 import { type Cell, cellsConnected, cellsTouched, type Lattice, latticeAt, latticePitch } from './lattice.ts'
 import { type OffsetCount, offsetCounts } from './offset-counts.ts'
-
-/**
- * whole: every page that the outline or a mark touches; line: only what is traced, and what places it, in rows along the
- * bottom edge; ribbon: the same with the rows turned so that they follow the curve.
- */
-export const covers = ['whole', 'line', 'ribbon'] as const
-export type Cover = (typeof covers)[number]
 
 export interface Coverage {
   readonly lattice: Lattice

@@ -6,7 +6,7 @@ import type { Point } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { type Layout, layoutSize } from '../sheet/sheet.ts'
-import type { Cover } from './coverage.ts'
+import type { Cover } from './cover.ts'
 import type { Lattice } from './lattice.ts'
 
 /** A way to lay rows of pages, wherever its joint lines come to lie. */

@@ -3,7 +3,8 @@ import type { Pattern } from '../../pattern/pattern.ts'
 import { sidePatterns } from '../../pattern/patterns.ts'
 import type { SolvedDesign } from '../../ramp/ramp.ts'
 import { type Sheet, sheetWindow } from '../sheet/sheet.ts'
-import { type Cover, coverPattern, covers, type FoundCoverage } from './coverage.ts'
+import { type Cover, covers } from './cover.ts'
+import { coverPattern, type FoundCoverage } from './coverage.ts'
 
 /** A pattern and its pages for each way to cover it: found once, for counting, choosing and laying out. */
 export interface PatternCovers {

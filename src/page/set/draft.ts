@@ -1,6 +1,6 @@
 import type { Drawing } from '../../drawing/drawing.ts'
 import { group } from '../../drawing/drawing.ts'
-import type { Cover } from '../cover/coverage.ts'
+import type { Cover } from '../cover/cover.ts'
 import { type Sheet, sheetWritten } from '../sheet/sheet.ts'
 import { type PageKind, type Plan, type PlanPage, type PlanPlace, planPage, planSealed } from './plan.ts'
 import type { Fingerprint } from './set-code.ts'

@@ -1,5 +1,5 @@
+import { nameOfOnlyOne } from '../../design/check/names.ts'
 import type { Units } from '../../design/design.ts'
-import { nameOfOnlyOne } from '../../design/names.ts'
 import type { Range } from '../../design/plausible.ts'
 import { rangeAt } from '../../design/schema.ts'
 import { quote } from '../../length/quote.ts'

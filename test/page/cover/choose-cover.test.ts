@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { chooseCover } from '../../../src/page/cover/choose-cover.ts'
-import type { Cover } from '../../../src/page/cover/coverage.ts'
+import type { Cover } from '../../../src/page/cover/cover.ts'
 
 /** The rules as docs/printing.md says them, in the order of the table. */
 describe('without --cover a set takes', () => {

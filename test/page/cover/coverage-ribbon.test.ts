@@ -13,7 +13,7 @@ import {
 } from '../../../src/geometry/affine.ts'
 import { pathSample } from '../../../src/geometry/sample.ts'
 import { readLength } from '../../../src/length.ts'
-import type { Cover } from '../../../src/page/cover/coverage.ts'
+import type { Cover } from '../../../src/page/cover/cover.ts'
 import { layOutSet } from '../../../src/page/set/set.ts'
 import { defaultMargins, paperOf } from '../../../src/page/sheet/paper.ts'
 import { noCorrection } from '../../../src/printer/correction.ts'

@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { pathSample } from '../../../src/geometry/sample.ts'
-import { type Cover, type Coverage, coverPattern } from '../../../src/page/cover/coverage.ts'
+import type { Cover } from '../../../src/page/cover/cover.ts'
+import { type Coverage, coverPattern } from '../../../src/page/cover/coverage.ts'
 import { defaultMargins, paperOf } from '../../../src/page/sheet/paper.ts'
 import type { Pattern } from '../../../src/pattern/pattern.ts'
 import {

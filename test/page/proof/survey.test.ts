@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { PaperName } from '../../../src/design/design.ts'
 import type { Mark } from '../../../src/drawing/drawing.ts'
-import type { Cover } from '../../../src/page/cover/coverage.ts'
+import type { Cover } from '../../../src/page/cover/cover.ts'
 import type { TileGroup } from '../../../src/page/set/tile-groups.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { assertNear } from '../../support/near.ts'

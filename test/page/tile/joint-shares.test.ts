@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { covers } from '../../../src/page/cover/coverage.ts'
+import { covers } from '../../../src/page/cover/cover.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { templates, templateText } from '../../support/templates.ts'
 

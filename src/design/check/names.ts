@@ -1,8 +1,8 @@
-import { nearWord } from '../length/near.ts'
-import { quote } from '../length/quote.ts'
-import type { RampKind } from './design.ts'
-import type { EntryMap } from './entry.ts'
-import type { Report } from './report.ts'
+import { nearWord } from '../../length/near.ts'
+import { quote } from '../../length/quote.ts'
+import type { RampKind } from '../design.ts'
+import type { EntryMap } from '../file/entry.ts'
+import type { Report } from '../report.ts'
 
 /** A ramp as the file says it, and what it is. */
 export interface RampMap {

@@ -1,8 +1,8 @@
-import { nearWord } from '../length/near.ts'
-import { quote } from '../length/quote.ts'
-import { readLength, type Units } from '../length.ts'
-import { type Material, materials, type Sheet } from './design.ts'
-import { implausible, type Range } from './plausible.ts'
+import { nearWord } from '../../length/near.ts'
+import { quote } from '../../length/quote.ts'
+import { readLength, type Units } from '../../length.ts'
+import { type Material, materials, type Sheet } from '../design.ts'
+import { implausible, type Range } from '../plausible.ts'
 
 /** A value read from one text, or why not: code and sentence. */
 export type Reading<T> = { readonly value: T } | Fault

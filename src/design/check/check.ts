@@ -1,11 +1,12 @@
-import { nearWord } from '../length/near.ts'
-import { quote } from '../length/quote.ts'
-import type { Units } from '../length.ts'
-import { slipIn } from './colon-slip.ts'
-import type { Sheet } from './design.ts'
-import type { Entry, EntryMap } from './entry.ts'
-import type { Place } from './problem.ts'
-import type { Report } from './report.ts'
+import { nearWord } from '../../length/near.ts'
+import { quote } from '../../length/quote.ts'
+import type { Units } from '../../length.ts'
+import type { Sheet } from '../design.ts'
+import { slipIn } from '../file/colon-slip.ts'
+import type { Entry, EntryMap } from '../file/entry.ts'
+import type { Tree, TreeMap, TreeScalar } from '../file/tree.ts'
+import type { Place } from '../problem.ts'
+import type { Report } from '../report.ts'
 import {
   type Alternatives,
   isRamp,
@@ -15,9 +16,8 @@ import {
   rowKey,
   rowTitle,
   type Value,
-} from './row.ts'
-import { keysUnder, kindsWith, parentsOf, rowAt, rowsUnder } from './schema.ts'
-import type { Tree, TreeMap, TreeScalar } from './tree.ts'
+} from '../row.ts'
+import { keysUnder, kindsWith, parentsOf, rowAt, rowsUnder } from '../schema.ts'
 import {
   choiceValue,
   countValue,

@@ -1,9 +1,9 @@
-import type { Units } from '../length.ts'
+import type { Units } from '../../length.ts'
+import { type Entry, type EntryMap, emptyMap } from '../file/entry.ts'
+import type { Tree } from '../file/tree.ts'
+import { type DefaultText, isRamp, type Row, rowExample, rowKey, rowTitle } from '../row.ts'
+import { rowsUnder } from '../schema.ts'
 import { type Checking, checkValue, ownerOf, showSets } from './check.ts'
-import { type Entry, type EntryMap, emptyMap } from './entry.ts'
-import { type DefaultText, isRamp, type Row, rowExample, rowKey, rowTitle } from './row.ts'
-import { rowsUnder } from './schema.ts'
-import type { Tree } from './tree.ts'
 
 /** Fills in what is not said and reports what must be. Keys that an alternative rules out stay away. */
 export const completeMap = (map: EntryMap, row: Row, path: string, on: Checking): EntryMap => {

@@ -1,10 +1,10 @@
-import { quote } from '../length/quote.ts'
-import { showLength, type Units } from '../length.ts'
-import type { RampDesign } from './design.ts'
-import type { Entry, EntryMap } from './entry.ts'
+import { quote } from '../../length/quote.ts'
+import { showLength, type Units } from '../../length.ts'
+import type { RampDesign } from '../design.ts'
+import type { Entry, EntryMap } from '../file/entry.ts'
+import { type Range, showRange } from '../plausible.ts'
+import type { Report } from '../report.ts'
 import { type NamedRamp, noSuchRamp } from './names.ts'
-import { type Range, showRange } from './plausible.ts'
-import type { Report } from './report.ts'
 
 const around = (map: EntryMap | undefined): (Entry & { readonly kind: 'text' }) | undefined => {
   const stores = map?.entries.get('stores-inside')

@@ -1,4 +1,4 @@
-import type { Sheet } from './design.ts'
+import type { Sheet } from '../design.ts'
 import type { Entry, EntryMap } from './entry.ts'
 
 /** Looking up what a complete map says. A key of another kind is a fault of the schema, not of the file: TypeError. */

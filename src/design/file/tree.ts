@@ -1,4 +1,4 @@
-import type { Place } from './problem.ts'
+import type { Place } from '../problem.ts'
 
 /** What the text says before anyone knows what it means: only texts, lists and maps, each with its place. */
 export type Tree = TreeScalar | TreeList | TreeMap

@@ -1,8 +1,8 @@
 import { Composer, CST, isMap, isScalar, isSeq, Lexer, LineCounter, Parser, visit } from 'yaml'
-import { harmless, quote } from '../length/quote.ts'
+import { harmless, quote } from '../../length/quote.ts'
+import type { Place } from '../problem.ts'
+import type { Report } from '../report.ts'
 import { colonSlip } from './colon-slip.ts'
-import type { Place } from './problem.ts'
-import type { Report } from './report.ts'
 import type { Tree, TreeScalar } from './tree.ts'
 import { yamlFault } from './yaml-fault.ts'
 

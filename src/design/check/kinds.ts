@@ -1,6 +1,6 @@
-import { nearWord } from '../length/near.ts'
-import { kinds, type RampKind } from './design.ts'
-import type { Tree, TreeMap } from './tree.ts'
+import { nearWord } from '../../length/near.ts'
+import { kinds, type RampKind } from '../design.ts'
+import type { Tree, TreeMap } from '../file/tree.ts'
 
 const wordAt = (map: TreeMap, key: string): string | undefined => {
   const tree: Tree | undefined = map.pairs.find((pair) => pair.key.text === key)?.value

@@ -1,7 +1,7 @@
-import { nearWord } from '../length/near.ts'
-import { quote } from '../length/quote.ts'
-import { rowKey } from './row.ts'
-import { schema } from './schema.ts'
+import { nearWord } from '../../length/near.ts'
+import { quote } from '../../length/quote.ts'
+import { rowKey } from '../row.ts'
+import { schema } from '../schema.ts'
 
 /** A key without its colon, or without the blank behind that. */
 export interface ColonSlip {

@@ -1,5 +1,5 @@
-import type { Sheet } from './design.ts'
-import type { Place } from './problem.ts'
+import type { Sheet } from '../design.ts'
+import type { Place } from '../problem.ts'
 
 /** A value of the file, read by its row: lengths are mm. */
 export type Entry =
