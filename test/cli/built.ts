@@ -35,7 +35,7 @@ export const useBuilt = () => {
     root = mkdtempSync(join(tmpdir(), 'traceply-built-'))
     buildIn(root)
     mkdirSync(join(root, 'work'))
-  }, 60_000)
+  })
   afterAll(() => rmSync(root, { recursive: true, force: true }))
   return {
     root: (): string => root,

@@ -137,10 +137,7 @@ describe('traceply offsets', () => {
   })
 })
 
-/** Whole plots, on a machine that may be busy with others. */
-const patience = 30_000
-
-describe('traceply plot --map', { timeout: patience }, () => {
+describe('traceply plot --map', () => {
   const plotMap = (name: string, out: string, ...more: readonly string[]) =>
     traceply('plot', template(name), '--out', file(`${out}.pdf`), '--map', file(`${out}.png`), ...more)
 

@@ -13,9 +13,7 @@ const sets = [
 ] as const
 
 describe.each(sets)('a packed set of $name, $said', ({ name, said }) => {
-  it('each page comes again byte for byte, from the PDF and from the design', {
-    timeout: 60_000,
-  }, async () => {
+  it('each page comes again byte for byte, from the PDF and from the design', async () => {
     const path = await plot(name, ...said)
     const [contents, plan] = [await rawContents(bytesOf(path)), await planOf(bytesOf(path))]
     expect(plan.pages.some((page: { kind: string }) => page.kind === 'parts')).toBe(true)
@@ -51,9 +49,7 @@ it('a page with a trial and strips is called up by either word', async () => {
   expect(err).toMatch(/other pages: map, square, trial \(([A-Z]+)1\), strips \(\1[1-9]/)
 })
 
-it('a packed page can be corrected for a printer afterwards, and is taped as before', {
-  timeout: 30_000,
-}, async () => {
+it('a packed page can be corrected for a printer afterwards, and is taped as before', async () => {
   const profiles = ['--profiles', file('printers')]
   const sides = ['--across', '151.75mm', '--down', '152.5mm', '--diagonals', '215.5mm', '214.9mm']
   expect((await traceply('gauge', 'large', ...sides, ...profiles)).exit).toBe(0)

@@ -148,7 +148,7 @@ it('of six runs at once to one place one wins and the others keep it', async () 
     expect(readFileSync(target).equals(readFileSync(alone))).toBe(true)
   }
   expect(readdirSync(cwd).sort()).toEqual(['again.pdf', 'alone-0.pdf', 'alone-1.pdf', 'set.pdf'])
-}, 60_000)
+})
 
 it('runs at once with --force leave one whole file', async () => {
   const cwd = work('forced')
@@ -161,7 +161,7 @@ it('runs at once with --force leave one whole file', async () => {
   expect(runs.map(({ exit }) => exit)).toEqual([0, 0, 0, 0])
   expect((await readPdf(bytesOf(target))).pages.length).toBeGreaterThan(5)
   expect(readdirSync(cwd)).toEqual(['set.pdf'])
-}, 60_000)
+})
 
 describe('words that cannot be printed', () => {
   it('a reader that goes away is no fault, and the PDF is written', async () => {

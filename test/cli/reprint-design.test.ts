@@ -25,7 +25,7 @@ const options: readonly { readonly said: readonly string[] }[] = [
 ]
 
 describe.each(templates)('the set of %s laid out again from its design', (name) => {
-  it.each(options)('$said: the same file as from its PDF', { timeout: 30_000 }, async ({ said }) => {
+  it.each(options)('$said: the same file as from its PDF', async ({ said }) => {
     const path = await plot(name, ...said)
     const { set, pages } = await planOf(bytesOf(path))
     const asked = ['map', 'square', '2', ...(said.includes('--strips') ? ['strips'] : [])]

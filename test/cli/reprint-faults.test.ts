@@ -10,7 +10,7 @@ const { file, list, plot, refused, reprint, save } = useFolder()
 const small = ['--paper', 'a3', '--cover', 'line'] as const
 
 describe('a torn PDF writes nothing:', () => {
-  it('cut at every 1/50 of its length, and a byte before its end', { timeout: 30_000 }, async () => {
+  it('cut at every 1/50 of its length, and a byte before its end', async () => {
     const bytes = bytesOf(await plot('quarter-mm', ...small))
     const cuts = [
       ...Array.from({ length: 50 }, (_, k) => Math.floor((bytes.length * k) / 50)),
@@ -25,7 +25,7 @@ describe('a torn PDF writes nothing:', () => {
     }
   })
 
-  it('with a piece of its middle lost', { timeout: 30_000 }, async () => {
+  it('with a piece of its middle lost', async () => {
     const bytes = bytesOf(await plot('quarter-mm', ...small))
     for (let k = 1; k < 20; k++) {
       const from = Math.floor((bytes.length * k) / 20)
@@ -36,7 +36,7 @@ describe('a torn PDF writes nothing:', () => {
     }
   })
 
-  it('with bytes altered in the page that is asked for', { timeout: 30_000 }, async () => {
+  it('with bytes altered in the page that is asked for', async () => {
     const path = await plot('quarter-mm', ...small)
     const bytes = bytesOf(path)
     const doc = await PDFDocument.load(bytes, { updateMetadata: false })

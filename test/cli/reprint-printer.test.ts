@@ -66,7 +66,6 @@ describe.each(templates)('%s corrected for another printer', (name) => {
     { cover: 'ribbon', from: 'study', to: 'large' },
   ] as const)(
     '$cover, from $from to $to: the same lines in the pattern and on the print',
-    { timeout: 60_000 },
     async ({ cover, from, to }) => {
       await gauge('study', 'shed', 'large')
       const path = await plot(name, '--cover', cover, '--strips', ...(from ? printer(from) : []))
@@ -118,7 +117,7 @@ describe('the words of a page that is corrected', () => {
   const told = async (bytes: Uint8Array) =>
     (await readPdf(bytes)).pages.map(({ texts }) => texts.map(({ text }) => text).join('\n'))
 
-  it('tell the new code and printer, and no more the old ones', { timeout: 30_000 }, async () => {
+  it('tell the new code and printer, and no more the old ones', async () => {
     await gauge('study', 'shed')
     const codes = new Set<string>()
     for (const from of [null, 'shed'] as const) {
@@ -147,7 +146,7 @@ describe('the words of a page that is corrected', () => {
     expect(codes.size).toBe(2)
   })
 
-  it('a long name is squeezed beside the small map, and stays on the page', { timeout: 30_000 }, async () => {
+  it('a long name is squeezed beside the small map, and stays on the page', async () => {
     const name = 'the-grey-printer-in-the-study-upstairs-2'
     await traceply('gauge', name, ...printers.large, '--profiles', file('printers'))
     const path = await plot('quarter-mm', '--cover', 'line')
@@ -244,9 +243,7 @@ it('for the printer that it was plotted for a page comes as it is', async () => 
   ).toBe(true)
 })
 
-it('a whole set, corrected to print smaller, is taped together as any other', {
-  timeout: 30_000,
-}, async () => {
+it('a whole set, corrected to print smaller, is taped together as any other', async () => {
   await gauge('large')
   const path = await plot('quarter-mm', '--paper', 'a4', '--cover', 'whole')
   const bytes = await reprint(path, ...allOf(await planOf(bytesOf(path))), ...printer('large'))

@@ -11,7 +11,7 @@ const covers = ['whole', 'line', 'ribbon'] as const
 const sets = templates.flatMap((name) => covers.map((cover) => ({ name, cover })))
 
 describe.each(sets)('every page of $name, $cover', ({ name, cover }) => {
-  it('comes again byte for byte, with layers, label, bookmark and plan', { timeout: 60_000 }, async () => {
+  it('comes again byte for byte, with layers, label, bookmark and plan', async () => {
     const path = await plot(name, '--cover', cover, '--strips')
     const bytes = bytesOf(path)
     const [whole, contents, plan] = [await readPdf(bytes), await rawContents(bytes), await planOf(bytes)]

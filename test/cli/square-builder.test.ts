@@ -123,7 +123,7 @@ describe.each([
       ...['--diagonals', mm(plain.diagonals[0]), mm(plain.diagonals[1])],
     )
     proved = await print('proved', '--printer', 'study', '--profiles', folder)
-  }, 60_000)
+  })
   afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
   it('shows it on the square as it is plotted', () => {

@@ -61,7 +61,7 @@ it('where the way to cover is chosen, the least of them counts, and --cover line
   expect(err).toMatch(/^this job takes \d{4} pages to tape, more than 2000; take larger paper/)
   expect(err).not.toContain('--cover line')
   expect(list()).toEqual(['fleet.yaml'])
-}, 60_000)
+})
 
 it('a way out that it names is a way out', async () => {
   const path = save('fleet.yaml', fleet(5))

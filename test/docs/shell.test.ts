@@ -17,7 +17,7 @@ const steps = shellLines(readme).flatMap((line) => line.split('&&').map((step) =
 beforeAll(() => {
   // `npm ci` builds it
   buildIn(folder)
-}, 60_000)
+})
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
 describe('the commands of the README', () => {
@@ -27,7 +27,7 @@ describe('the commands of the README', () => {
     expect(existsSync(join(root, 'package-lock.json'))).toBe(true)
   })
 
-  it.each(steps.map((step) => [step]))('%s', { timeout: 60_000 }, (step) => {
+  it.each(steps.map((step) => [step]))('%s', (step) => {
     const [program, ...args] = step.split(/\s+/)
     if (program === 'node') {
       expect(node(...args)).not.toBe('')

@@ -75,7 +75,7 @@ describe('a notch that is cut', () => {
       ),
       { numRuns: 300, seed: 61 },
     )
-  }, 30_000)
+  })
   test('is nothing where there is no pipe, or none that could be solved', () => {
     expect(solveAsCut(solve(plain).ramp, { along: 30, down: 30 })).toBeNull()
     const over = { ...wanted, height: { layer: 'frame' as const, value: 2500 } }

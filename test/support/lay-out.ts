@@ -11,8 +11,17 @@ import { solveDesign } from '../../src/ramp/solve.ts'
 
 export const fingerprint = (text: string): string => createHash('sha256').update(text).digest('hex')
 
-/** A set by the way of the `plot` command, without a disk; null where a check says stop. */
-export const layOut = (
+const laid = new Map<string, PageSet | null>()
+
+/** A set by the way of the `plot` command, without a disk; null where a check says stop. Laid once for all tests of a worker. */
+export const layOut = (...asked: Parameters<typeof layOutAnew>): PageSet | null => {
+  const key = JSON.stringify(asked)
+  const set = laid.has(key) ? laid.get(key)! : layOutAnew(...asked)
+  laid.set(key, set)
+  return set
+}
+
+const layOutAnew = (
   text: string,
   paper: PaperName,
   cover: Cover,

@@ -12,7 +12,7 @@ describe('generated designs on any paper', () => {
   let skipped = 0
   let [crosses, verniers, tiles, cramped] = [0, 0, 0, 0]
 
-  it.each(batches)('jobs from %i join to their lines', { timeout: 60_000 }, async (first) => {
+  it.each(batches)('jobs from %i join to their lines', async (first) => {
     for (let number = first; number < first + batch; number++) {
       const plotted = await plotJob(jobOf(number))
       if ('stops' in plotted) {

@@ -37,9 +37,7 @@ const jobs = templates.flatMap((name, k) =>
 describe.each(jobs)(
   '$name on $paper, strips $strips, $correction, packed',
   ({ name, paper, strips, correction }) => {
-    it('takes no more pages, keeps every part and word, and no two blocks come near', {
-      timeout: 30_000,
-    }, async () => {
+    it('takes no more pages, keeps every part and word, and no two blocks come near', async () => {
       const job = {
         text: template(name),
         paper,

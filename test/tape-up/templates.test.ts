@@ -21,7 +21,7 @@ const jobs = templates.flatMap((template) =>
 )
 
 describe.each(jobs)('$template on $paper, $cover', (job: Job) => {
-  it('joins to the line that the design asks for', { timeout: 20_000 }, async () => {
+  it('joins to the line that the design asks for', async () => {
     const plotted = await plotJob(job)
     if ('stops' in plotted) throw new Error(JSON.stringify(plotted.stops))
     const found = tapeUp(plotted)

@@ -1,9 +1,12 @@
-import { describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { PaperName } from '../../../src/design/design.ts'
 import type { Drawing, Mark } from '../../../src/drawing/drawing.ts'
 import { textCorners } from '../../../src/drawing/text-box.ts'
 import { type Affine, affineApply, affineIdentity, affineThen } from '../../../src/geometry/affine.ts'
+import { type Box, boxOverlaps, pointsBounds } from '../../../src/geometry/bounds.ts'
 import { convexContains } from '../../../src/geometry/clip.ts'
 import { pathSample } from '../../../src/geometry/sample.ts'
+import type { Cover } from '../../../src/page/cover/coverage.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { templates, templateText } from '../../support/templates.ts'
 
@@ -15,25 +18,53 @@ interface Pt {
 interface Said {
   readonly mark: Extract<Mark, { kind: 'text' }>
   readonly corners: readonly Pt[]
+  readonly box: Box
+}
+
+interface Line {
+  readonly layer: string
+  readonly width: number
+  readonly points: readonly Pt[]
+  readonly box: Box
 }
 
 /** Words with the corners of their boxes, and strokes as points, on the page. */
 const onPage = (drawing: Drawing) => {
   const said: Said[] = []
-  const lines: { readonly layer: string; readonly width: number; readonly points: readonly Pt[] }[] = []
+  const lines: Line[] = []
   const walk = (marks: Drawing, map: Affine): void => {
     for (const mark of marks)
       if (mark.kind === 'group') walk(mark.marks, affineThen(mark.map, map))
-      else if (mark.kind === 'text') said.push({ mark, corners: textCorners(mark, map) })
-      else if (mark.kind === 'stroke')
-        lines.push({
-          layer: mark.layer,
-          width: mark.pen.width,
-          points: pathSample(mark.path, 0.3).map((p) => affineApply(map, p)),
-        })
+      else if (mark.kind === 'text') {
+        const corners = textCorners(mark, map)
+        said.push({ mark, corners, box: pointsBounds(corners) })
+      } else if (mark.kind === 'stroke' && isKept(mark)) {
+        const points = pathSample(mark.path, 0.3).map((p) => affineApply(map, p))
+        lines.push({ layer: mark.layer, width: mark.pen.width, points, box: pointsBounds(points) })
+      }
   }
   walk(drawing, affineIdentity)
   return { said, lines }
+}
+
+/** What words keep off: the cut line, marks and scales of joints, snap lines, crosses. */
+const isKept = ({ layer, pen }: Extract<Mark, { kind: 'stroke' }>): boolean =>
+  layer === 'cut' || layer === 'joint' || (layer === 'datum' && pen.width < 0.2)
+
+/** The pages of a set, each drawn once for all that is asked of it. */
+const drawnSet = (name: string, paper: PaperName, cover: Cover) => {
+  const set = layOut(templateText(name), paper, cover)!
+  return {
+    paper,
+    cover,
+    groups: set.groups,
+    pages: set.pages.map(({ kind, label, draw }, i) => ({
+      kind,
+      label,
+      page: set.plan.pages[i]!,
+      ...onPage(draw()),
+    })),
+  }
 }
 
 /** Between the baseline and the top of a capital, a little less on all sides. */
@@ -52,74 +83,71 @@ const overBox = ([a, b, , d]: readonly Pt[]): readonly Pt[] =>
     })),
   )
 
-describe.each(templates)('no words of a page of %s', (name) => {
+describe.each(templates)('on the pages of %s', (name) => {
+  let sets: readonly ReturnType<typeof drawnSet>[] = []
+  beforeAll(() => {
+    sets = (['whole', 'line', 'ribbon'] as const).flatMap((cover) =>
+      (['letter', 'a4'] as const).map((paper) => drawnSet(name, paper, cover)),
+    )
+  })
+  afterAll(() => {
+    sets = []
+  })
+
   it.each(['whole', 'line', 'ribbon'] as const)(
-    'cover other words, a mark or scale of a joint, a snap line, a cross or the cut line: %s',
+    'no words cover other words, a mark or scale of a joint, a snap line, a cross or the cut line: %s',
     (cover) => {
       let compared = 0
       const covered: string[] = []
-      for (const paper of ['letter', 'a4'] as const) {
-        const set = layOut(templateText(name), paper, cover)!
-        for (const page of set.pages.filter(({ kind }) => kind === 'tile')) {
-          const { said, lines } = onPage(page.draw())
-          const kept = lines.filter(
-            ({ layer, width }) => layer === 'cut' || layer === 'joint' || (layer === 'datum' && width < 0.2),
-          )
-          said.forEach(({ mark, corners }, i) => {
-            const what = `${paper} ${page.label}: ${mark.text}`
-            compared += kept.length + said.length - i - 1
-            for (const { layer, points } of kept)
-              if (points.some((p) => inBox(corners, p))) covered.push(`${what} on ${layer}`)
+      for (const { paper, pages } of sets.filter((set) => set.cover === cover))
+        for (const { label, said, lines } of pages.filter(({ kind }) => kind === 'tile'))
+          said.forEach(({ mark, corners, box }, i) => {
+            const what = `${paper} ${label}: ${mark.text}`
+            compared += lines.length + said.length - i - 1
+            for (const line of lines)
+              if (boxOverlaps(box, line.box) && line.points.some((p) => inBox(corners, p)))
+                covered.push(`${what} on ${line.layer}`)
             for (const other of said.slice(i + 1))
               if (
-                overBox(other.corners).some((p) => inBox(corners, p)) ||
-                overBox(corners).some((p) => inBox(other.corners, p))
+                boxOverlaps(box, other.box) &&
+                (overBox(other.corners).some((p) => inBox(corners, p)) ||
+                  overBox(corners).some((p) => inBox(other.corners, p)))
               )
                 covered.push(`${what} on ${other.mark.text}`)
           })
-        }
-      }
       expect(covered).toEqual([])
       expect(compared).toBeGreaterThan(10_000)
     },
   )
-})
 
-describe.each(templates)('the timbers of %s', (name) => {
-  it('are named whole, within what a page keeps, on some page that shows them', () => {
+  it('timbers are named whole, within what a page keeps, on some page that shows them', () => {
     let named = 0
-    for (const paper of ['letter', 'a4'] as const)
-      for (const cover of ['whole', 'line', 'ribbon'] as const) {
-        const set = layOut(templateText(name), paper, cover)!
-        const drawn = set.plan.pages.map((page, i) => ({ page, ...onPage(set.pages[i]!.draw()) }))
-        for (const { tiles, pattern } of set.groups) {
-          const words = new Set<string>()
-          for (const { page, said } of drawn) {
-            const tile = tiles.find((one) => one.name === page.tile)
-            if (!tile) continue
-            for (const { mark, corners } of said.filter(({ mark }) => /^stud \d/.test(mark.text))) {
-              for (const { x, y } of corners)
-                expect(
-                  convexContains(
-                    tile.cell,
-                    affineApply(page.toPattern!, { x: (x * 72) / 25.4, y: (y * 72) / 25.4 }),
-                  ),
-                  mark.text,
-                ).toBe(true)
-              words.add(mark.text)
-              named++
-            }
+    for (const { paper, cover, groups, pages } of sets)
+      for (const { tiles, pattern } of groups) {
+        const words = new Set<string>()
+        for (const { page, said } of pages) {
+          const tile = tiles.find((one) => one.name === page.tile)
+          if (!tile) continue
+          for (const { mark, corners } of said.filter(({ mark }) => /^stud \d/.test(mark.text))) {
+            for (const { x, y } of corners)
+              expect(
+                convexContains(
+                  tile.cell,
+                  affineApply(page.toPattern!, { x: (x * 72) / 25.4, y: (y * 72) / 25.4 }),
+                ),
+                mark.text,
+              ).toBe(true)
+            words.add(mark.text)
+            named++
           }
-          // a good part of its outline on one page, 60 mm
-          const seen = pattern.labels.filter((_, i) =>
-            tiles.some(
-              (tile) =>
-                pathSample(pattern.markPaths[i]!, 1).filter((p) => convexContains(tile.cell, p)).length > 60,
-            ),
-          )
-          for (const label of seen) expect([...words], `${paper} ${cover}`).toContain(label.words)
-          if (cover === 'whole') expect(seen.length).toBe(pattern.labels.length)
         }
+        // a good part of its outline on one page, 60 mm
+        const outlines = pattern.markPaths.map((path) => pathSample(path, 1))
+        const seen = pattern.labels.filter((_, i) =>
+          tiles.some((tile) => outlines[i]!.filter((p) => convexContains(tile.cell, p)).length > 60),
+        )
+        for (const label of seen) expect([...words], `${paper} ${cover}`).toContain(label.words)
+        if (cover === 'whole') expect(seen.length).toBe(pattern.labels.length)
       }
     expect(named).toBeGreaterThan(20)
   })

@@ -49,7 +49,7 @@ describe.each(['mm', 'in'] as const)('what a message offers works when it is typ
       }),
       { numRuns: 700, seed: 20, endOnFailure: true },
     )
-  }, 120_000)
+  })
 })
 
 test('the ramps tried meet every check that has a way out', () => {
@@ -64,7 +64,7 @@ test('the ramps tried meet every check that has a way out', () => {
     .split(' ')
     .filter((id) => (met.get(id) ?? 0) < 5)
   expect(rare).toEqual([])
-}, 120_000)
+})
 
 describe('in a design in inches', () => {
   const base: QuarterDesign = {

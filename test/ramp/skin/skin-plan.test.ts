@@ -162,7 +162,7 @@ describe('on 600 ramps that can be sawn', () => {
       })
     }
     expect(screws).toBeGreaterThan(50_000)
-  }, 60_000)
+  })
 
   test('every screw between studs misses all timber by its distance, sides and ribs too', () => {
     for (const one of solved) {
@@ -200,7 +200,7 @@ describe('on 600 ramps that can be sawn', () => {
           expect(length).toBeLessThanOrEqual(ramp.skinThickness - 2 + 1e-6)
       })
     }
-  }, 60_000)
+  })
 
   test('screws keep off the edges of their sheet', () => {
     for (const { ramp, units } of solved)
@@ -236,7 +236,7 @@ describe('on 600 ramps that can be sawn', () => {
           }
       })
     }
-  }, 60_000)
+  })
 
   test('every layer that goes on studs has a row on each stud that it covers', () => {
     for (const one of solved) {
