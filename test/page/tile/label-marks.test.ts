@@ -6,7 +6,7 @@ import { type Affine, affineApply, affineIdentity, affineThen } from '../../../s
 import { type Box, boxOverlaps, pointsBounds } from '../../../src/geometry/bounds.ts'
 import { convexContains } from '../../../src/geometry/clip.ts'
 import { pathSample } from '../../../src/geometry/sample.ts'
-import type { Cover } from '../../../src/page/cover/coverage.ts'
+import type { Cover } from '../../../src/page/cover/cover.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { templates, templateText } from '../../support/templates.ts'
 
