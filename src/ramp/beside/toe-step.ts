@@ -15,6 +15,12 @@ const runOutPractice = {
   in: { lap: 2 * inch, flat: 3 * inch, hand: 4 * inch },
 } as const
 
+/** Toe to tail of the sheet that closes the step, mm: what it bridges, and what lies on the skin and on the floor. */
+export const runOutLength = ({ bridge }: Pick<Transition, 'bridge'>, units: Units): number => {
+  const { lap, flat } = runOutPractice[units]
+  return offer(units).atLeastMm(bridge + lap + flat)
+}
+
 /** A lower toe is offered where it leaves less than this part of what the run-out bridges. */
 const worthTyping = 0.8
 
@@ -134,7 +140,7 @@ const bridgedStep = (ramp: QuarterDesign, transition: Transition, units: Units):
       : ''
     return (
       `the run-out bridges ${show(bridge)} from the toe, ${show(toeStep)} above the floor: ` +
-      `cut its sheet ${offer(units).atLeast(bridge + lap + flat)} long (${show(lap)} screwed on the skin, ${show(flat)} flat on the floor)` +
+      `cut its sheet ${show(runOutLength(transition, units))} long (${show(lap)} screwed on the skin, ${show(flat)} flat on the floor)` +
       `${bridge > hand ? ` and pack under it where over ${show(hand)} hangs free` : ''}${shorter}`
     )
   })

@@ -1,0 +1,160 @@
+import type { Design, Sheet } from '../design/design.ts'
+import { affineScale } from '../geometry/affine.ts'
+import { type Path, rectangle } from '../geometry/path.ts'
+import { pathMap } from '../geometry/path-map.ts'
+import { runOutLength } from '../ramp/beside/toe-step.ts'
+import { same } from '../ramp/check/offer.ts'
+import type { Flat, Quarter, Ramp, SolvedDesign } from '../ramp/ramp.ts'
+import { sideMarks } from '../ramp/side/side-marks.ts'
+import type { Stretch } from '../ramp/skin/skin-framing.ts'
+import { usualPanel } from './panel/usual-panel.ts'
+import { type TimberPart, timberPartsOf } from './timber-parts.ts'
+
+/** Something that is sawn from a panel. */
+export interface SheetPart {
+  /** its name on layout, pattern and list; no two alike in a design */
+  readonly mark: string
+  readonly ramp: string
+  readonly part: 'side' | 'rib' | 'skin' | 'deck-board' | 'run-out' | 'plate'
+  /** as the builder calls it: `left side`, `layer 1, piece 2` */
+  readonly words: string
+  readonly sheet: Sheet
+  /** true outline in its own frame, mm, arcs kept: as seen on the face that shows in the ramp; a curved one from its toe */
+  readonly outline: Path
+  /** the way of `outline` along which the panel's long side, and with it the grain, must lie; null where it may lie any way */
+  readonly grain: 'x' | 'y' | null
+  /** whether one face shows and its outline turned over is another part: the outer sides of a curved ramp */
+  readonly faced: boolean
+}
+
+export interface Parts {
+  readonly sheets: readonly SheetPart[]
+  readonly timbers: readonly TimberPart[]
+}
+
+/** Everything that is sawn for a design, in the order of its ramps; what a stop leaves unsolved is not in it. */
+export const partsOf = (design: Design, { ramps }: SolvedDesign): Parts => {
+  const marks = sideMarks(ramps.map((ramp) => ramp.design))
+  const sheets = ramps.flatMap((ramp, i) => [
+    ...sidesOf(ramp, marks[i]!),
+    ...skinOf(ramp, design),
+    ...(ramp.kind === 'quarter' ? [...boardOf(ramp), ...runOutOf(ramp, design)] : []),
+  ])
+  return { sheets: numbered(sheets), timbers: timberPartsOf(ramps) }
+}
+
+/** Letters of the marks; sides have theirs already. */
+const letters = { side: 'S', rib: 'S', skin: 'K', 'deck-board': 'D', 'run-out': 'R', plate: 'P' } as const
+
+const numbered = (parts: readonly SheetPart[]): readonly SheetPart[] => {
+  const last = new Map<string, number>()
+  return parts.map((part) => {
+    if (part.mark !== '') return part
+    const letter = letters[part.part]
+    const number = (last.get(letter) ?? 0) + 1
+    last.set(letter, number)
+    return { ...part, mark: `${letter}${number}` }
+  })
+}
+
+/** Left and right as seen from the toe, looking up. A pattern shows the outside of the right side: the left one is its mirror. */
+const sidesOf = (ramp: Ramp, marks: readonly string[]): readonly SheetPart[] => {
+  const { design } = ramp
+  const outline =
+    ramp.kind === 'flat' ? rectangle(0, 0, ramp.length, ramp.heights.frame) : (ramp.side?.outline ?? null)
+  if (!outline) return []
+  const sheet: Sheet = { thickness: design.sides.thickness, material: 'plywood' }
+  const left = ramp.kind === 'flat' ? outline : pathMap(outline, affineScale(-1, 1))
+  const last = design.sides.count - 1
+  return marks.map((mark, i): SheetPart => {
+    const rib = i > 0 && i < last
+    return {
+      mark,
+      ramp: ramp.name,
+      part: rib ? 'rib' : 'side',
+      words: rib ? (last > 2 ? `rib ${i}` : 'rib') : i === 0 ? 'left side' : 'right side',
+      sheet,
+      outline: i === 0 ? left : outline,
+      grain: null,
+      faced: ramp.kind === 'quarter' && !rib,
+    }
+  })
+}
+
+const box = (width: number, height: number): Path => rectangle(0, 0, width, height)
+
+/** Whether the material has a grain that must lie one way; what is not known is taken to have one. */
+const hasGrain = ({ material }: Sheet): boolean => material === 'plywood' || material === 'other'
+
+/** Up the ramp is y, across it x. Named by layer, and by their number from the toe and from the left where there are several. */
+const skinOf = (ramp: Ramp, design: Design): readonly SheetPart[] =>
+  ramp.plans.flatMap(({ pieces, widths }, i) => {
+    const { sheet } = ramp.skin[i]!
+    const grain = hasGrain(sheet) ? (ramp.kind === 'quarter' ? 'x' : flatGrain(ramp, design)) : null
+    return gridOf(pieces, widths).map(
+      ({ up, across, words }): SheetPart => ({
+        mark: '',
+        ramp: ramp.name,
+        part: 'skin',
+        words: `layer ${i + 1}${words}`,
+        sheet,
+        outline: box(across, up),
+        grain,
+        faced: false,
+      }),
+    )
+  })
+
+/** Sheets of a flat were laid one way; where they fit either way they may be sawn either way. */
+const flatGrain = ({ plans }: Flat, { stock }: Design): 'x' | 'y' | null => {
+  const [short] = stock.panel
+  const over = (all: readonly Stretch[]): boolean => all.some(({ length }) => length > short + same)
+  if (plans.some(({ widths }) => over(widths))) return 'x'
+  return plans.some(({ pieces }) => over(pieces)) ? 'y' : null
+}
+
+const gridOf = (pieces: readonly Stretch[], widths: readonly Stretch[]) =>
+  pieces.flatMap(({ length: up }, k) =>
+    widths.map(({ length: across }, j) => ({
+      up,
+      across,
+      words:
+        (pieces.length > 1 ? `, piece ${k + 1} from the toe` : '') +
+        (widths.length > 1 ? `, ${j + 1} from the left` : ''),
+    })),
+  )
+
+/** Its sheets lie with their long sides across the ramp. */
+const boardOf = ({ name, deckBoard: board }: Quarter): readonly SheetPart[] =>
+  board
+    ? gridOf(board.pieces, board.widths).map(
+        ({ up, across, words }): SheetPart => ({
+          mark: '',
+          ramp: name,
+          part: 'deck-board',
+          words: `deck board${words.replace('from the toe', 'from the lip')}`,
+          sheet: board.sheet,
+          outline: box(across, up),
+          grain: hasGrain(board.sheet) ? 'x' : null,
+          faced: false,
+        }),
+      )
+    : []
+
+/** In equal parts where no sheet is as long as the ramp is wide. */
+const runOutOf = ({ name, design, transition }: Quarter, { stock, units }: Design): readonly SheetPart[] => {
+  const { runOut, width } = design
+  if (runOut.kind !== 'sheet' || !transition) return []
+  const [, long] = usualPanel(runOut.sheet, stock, units)
+  const count = Math.ceil((width - same) / long)
+  return Array.from({ length: count }, (_, i) => ({
+    mark: '',
+    ramp: name,
+    part: 'run-out' as const,
+    words: `run-out sheet${count > 1 ? `, ${i + 1} from the left` : ''}`,
+    sheet: runOut.sheet,
+    outline: box(width / count, runOutLength(transition, units)),
+    grain: null,
+    faced: false,
+  }))
+}
