@@ -16,13 +16,15 @@ import { Failure } from './failure.ts'
 /** Larger files are no design; no more than this is read of them. */
 const mostBytes = 4 * 1024 * 1024
 
+const throughFile = 'a part of that path is a file, not a folder'
+
 /** Why the system refuses, in words that say the way out. */
 export const reason = (error: unknown): string => {
   const code = codeOf(error)
   const words: Readonly<Record<string, string>> = {
     ENOENT: 'there is no such file or folder',
     ERR_FS_EISDIR: 'that is a folder',
-    ENOTDIR: 'a part of that path is a file, not a folder',
+    ENOTDIR: throughFile,
     EISDIR: 'that is a folder',
     EEXIST: 'a file of that name is in the way',
     EACCES: 'you may not do that there; choose another folder or change its rights',
@@ -99,8 +101,9 @@ export const checkOut = (file: string, force: boolean, source?: string): void =>
   if (!there) {
     const folder = dirname(resolve(file))
     const above = known(folder)
+    // newer Nodes say of a path that leads through a file only that nothing is there
+    if (!nearestAbove(file, known)?.isDirectory()) throw cannot(throughFile)
     if (!above) throw cannot(`there is no folder ${folder}; make it first`)
-    if (!above.isDirectory()) throw cannot(`${folder} is a file, not a folder`)
     return
   }
   if (!there.isFile()) throw cannot('that is a device or a pipe; give the name of a file')
@@ -108,6 +111,12 @@ export const checkOut = (file: string, force: boolean, source?: string): void =>
   if (read && read.ino === there.ino && read.dev === there.dev)
     throw cannot('that is the file that is read; choose another name')
   if (!force) throw kept(file)
+}
+
+/** The nearest of the folders above a path that there is. */
+const nearestAbove = (path: string, known: (path: string) => Stats | undefined): Stats | undefined => {
+  const above = dirname(resolve(path))
+  return known(above) ?? (above === path ? undefined : nearestAbove(above, known))
 }
 
 const kept = (file: string): Failure =>

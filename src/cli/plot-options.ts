@@ -9,23 +9,16 @@ import { defaultMargins, defaultOverlap, type Margins, paperOf } from '../page/s
 import type { Sheet } from '../page/sheet/sheet.ts'
 import { type Profile, profileCorrection, profileReadings } from '../printer/profile.ts'
 import { type PrinterUncertainty, printerUncertainty } from '../printer/uncertainty.ts'
+import type { Given } from './command.ts'
 import { Failure } from './failure.ts'
 import { fourLengths, marginsFrom } from './four-lengths.ts'
+import type { layingOptions } from './options.ts'
 import { loadProfile } from './profiles.ts'
 
 /** As they come from the command line. */
-export interface RawPlotOptions {
-  readonly paper?: string
-  readonly cover?: string
-  readonly margin?: string
-  readonly overlap?: string
+export type RawPlotOptions = Given<typeof layingOptions> & {
   readonly printer?: string
   readonly profiles?: string
-  readonly out?: string
-  readonly force?: boolean
-  readonly json?: boolean
-  readonly strips?: boolean
-  readonly pack?: boolean
 }
 
 /** Resolved once; past here nobody asks whether something was said. */

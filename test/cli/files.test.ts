@@ -118,6 +118,7 @@ describe('a place to write to', () => {
     ['folder/', () => 'that is a folder; add a file name'],
     ['new/', () => 'that is a folder; add a file name'],
     ['text/set.pdf', () => 'a part of that path is a file, not a folder'],
+    ['text/no/set.pdf', () => 'a part of that path is a file, not a folder'],
     [`${'x'.repeat(300)}.pdf`, () => 'that name is too long; choose a shorter one'],
     ['pipe', () => 'that is a device or a pipe; give the name of a file'],
     ['to-pipe', () => 'that is a device or a pipe; give the name of a file'],

@@ -8,22 +8,36 @@ import { designFigures, type Figures } from '../../ramp/figures.ts'
 import { quartersOf, type SolvedDesign } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
 import { asCuts, readAsCut, showAsCut } from '../as-cut.ts'
+import { command, type Given } from '../command.ts'
 import { figuresTable, type PageFigures } from '../figures-table.ts'
 import { checkOut, writeOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
+import { forceOption, jsonOption } from '../options.ts'
 import { screwCounts } from '../screw-counts.ts'
 import type { Shell } from '../shell.ts'
 
-export interface FiguresOptions {
-  readonly json?: boolean
-  readonly out?: string
-  readonly force?: boolean
-  /** notches that are sawn already: `along=…,down=…`, with the ramp's name where there are several */
-  readonly asCut?: readonly string[]
-}
+const rows = [
+  {
+    name: 'as-cut',
+    takes: 'notch',
+    many: 'each',
+    help: '`along=…,down=…` of a notch that is cut already (`RAMP:along=…` where there are several): what the pipe does in it, and the shim that cures it',
+  },
+  jsonOption,
+  { name: 'out', takes: 'file', help: 'write it to a file instead' },
+  forceOption,
+] as const
+
+export const figuresCommand = command({
+  name: 'figures',
+  help: 'show what the ramp comes out as, and what will not work',
+  args: [{ name: 'design', help: 'design file' }],
+  options: rows,
+  run: ([file], options, shell) => figures(file, options, shell),
+})
 
 /** What the ramp comes out as, and what will not work. Exit 1 when something stops it. */
-export const figures = (file: string, options: FiguresOptions, shell: Shell): number => {
+const figures = (file: string, options: Given<typeof rows>, shell: Shell): number => {
   const { design } = loadDesign(file)
   if (options.out !== undefined) checkOut(options.out, options.force ?? false, file)
   const cuts = readAsCut(options.asCut ?? [], design)

@@ -14,31 +14,56 @@ import { type PrinterUncertainty, printerUncertainty } from '../../printer/uncer
 import { hasStop } from '../../ramp/check/check.ts'
 import { quartersOf } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
+import { command, type Given } from '../command.ts'
 import { Failure } from '../failure.ts'
 import { fourLengths, marginsFrom } from '../four-lengths.ts'
 import { loadDesign } from '../load-design.ts'
+import { paperWords, profilesOption } from '../options.ts'
 import { forgetProfile, listProfiles, loadProfile, profilesFolder, saveProfile } from '../profiles.ts'
 import type { Shell } from '../shell.ts'
 import { showBriefly } from '../show-checks.ts'
 import { wrap } from '../wrap.ts'
 
-export interface GaugeOptions {
-  readonly across?: readonly string[]
-  readonly down?: readonly string[]
-  readonly diagonals?: readonly string[]
-  readonly margins?: string
-  readonly paper?: string
-  readonly for?: string
-  readonly profiles?: string
-  readonly list?: boolean
-  readonly show?: string
-  readonly forget?: string
-  readonly force?: boolean
-  readonly json?: boolean
-}
+const rows = [
+  {
+    name: 'across',
+    takes: 'length',
+    many: 'each',
+    help: 'side of the square across the page; `238.1mm/240mm` for a ruler; repeat for more',
+  },
+  { name: 'down', takes: 'length', many: 'each', help: 'side of the square down the page; repeat for more' },
+  { name: 'diagonals', takes: 'lengths', many: 'rest', help: 'both diagonals, A then B; repeat for more' },
+  {
+    name: 'margins',
+    takes: 'lengths',
+    help: 'first printed tick of each comb: top, right, bottom, left',
+  },
+  {
+    name: 'paper',
+    takes: 'name',
+    help: `paper that was measured: ${paperWords}; else that of the design behind \`--for\`, else A4; which one was taken is said`,
+  },
+  { name: 'for', takes: 'design', help: 'tell what the printer would do to this ramp' },
+  profilesOption,
+  { name: 'list', help: 'list the printers that are known' },
+  { name: 'show', takes: 'name', help: 'show one of them' },
+  { name: 'forget', takes: 'name', help: 'remove one of them' },
+  { name: 'force', help: 'replace a profile that exists' },
+  { name: 'json', help: 'print JSON alone' },
+] as const
+
+type GaugeOptions = Given<typeof rows>
+
+export const gaugeCommand = command({
+  name: 'gauge',
+  help: 'turn measurements of the printed square into a correction',
+  args: [{ name: 'name', optional: true, help: 'your name for this printer, paper and tray' }],
+  options: rows,
+  run: ([name], given, shell) => gauge(name, given, shell),
+})
 
 /** Measurements of a printed test square become a profile; or the profiles are listed, shown, forgotten. */
-export const gauge = (name: string | undefined, options: GaugeOptions, shell: Shell): number => {
+const gauge = (name: string | undefined, options: GaugeOptions, shell: Shell): number => {
   const folder = profilesFolder(options.profiles)
   if (options.list) {
     const names = listProfiles(folder)

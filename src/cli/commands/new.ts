@@ -2,18 +2,28 @@ import { kinds } from '../../design/design.ts'
 import { writeStarter } from '../../design/starter.ts'
 import { starterFor } from '../../design/starters.ts'
 import { nearWord } from '../../length/near.ts'
+import { command, type Given } from '../command.ts'
 import { Failure } from '../failure.ts'
 import { writeOut } from '../files.ts'
+import { forceOption, oneOfWords, unitsWords } from '../options.ts'
 import type { Shell } from '../shell.ts'
 
-export interface NewOptions {
-  readonly units: string
-  readonly out?: string
-  readonly force?: boolean
-}
+const options = [
+  { name: 'units', takes: 'units', otherwise: 'mm', help: unitsWords },
+  { name: 'out', takes: 'file', help: 'where to write it; else it is printed' },
+  forceOption,
+] as const
+
+export const newCommand = command({
+  name: 'new',
+  help: 'write a commented design file to start from',
+  args: [{ name: 'kind', help: `kind of ramp: ${oneOfWords(kinds)}` }],
+  options,
+  run: ([kind], given, shell) => newDesign(kind, given, shell),
+})
 
 /** A commented starter to edit, on standard output or in a file. */
-export const newDesign = (kind: string, options: NewOptions, shell: Shell): number => {
+const newDesign = (kind: string, given: Given<typeof options>, shell: Shell): number => {
   const known = kinds.find((word) => word === kind)
   const near = nearWord(kind.toLowerCase(), kinds)
   if (known === undefined)
@@ -21,20 +31,20 @@ export const newDesign = (kind: string, options: NewOptions, shell: Shell): numb
       2,
       `there is no kind of ramp called \`${kind}\`; ${near === undefined ? `say one of: ${kinds.join(', ')}` : `did you mean \`${near}\`?`}`,
     )
-  if (options.units !== 'mm' && options.units !== 'in')
-    throw new Failure(2, `--units ${options.units}: say mm or in`)
-  const text = writeStarter(starterFor(known, options.units))
-  if (options.out === undefined) {
+  if (given.units !== 'mm' && given.units !== 'in')
+    throw new Failure(2, `--units ${given.units}: say mm or in`)
+  const text = writeStarter(starterFor(known, given.units))
+  if (given.out === undefined) {
     shell.out(text)
     return 0
   }
-  writeOut(options.out, text, options.force ?? false)
+  writeOut(given.out, text, given.force ?? false)
   shell.out(
     [
-      `Wrote ${options.out}: a ${kind}${kind === 'flat' ? ' and a quarter that runs out on it' : ''}, in ${options.units === 'in' ? 'inches' : 'mm'}, to make your own.`,
+      `Wrote ${given.out}: a ${kind}${kind === 'flat' ? ' and a quarter that runs out on it' : ''}, in ${given.units === 'in' ? 'inches' : 'mm'}, to make your own.`,
       'Next: change its figures in any text editor, then',
-      `  traceply figures ${options.out}`,
-      `  traceply plot ${options.out}`,
+      `  traceply figures ${given.out}`,
+      `  traceply plot ${given.out}`,
       '',
     ].join('\n'),
   )

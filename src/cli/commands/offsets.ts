@@ -6,21 +6,41 @@ import type { Units } from '../../length.ts'
 import { type Offsets, solveOffsets } from '../../ramp/offsets.ts'
 import type { Quarter } from '../../ramp/ramp.ts'
 import { writeCsv } from '../../write/csv.ts'
+import { command, type Given } from '../command.ts'
 import { curvedRamps, flatWords } from '../curves.ts'
 import { checkOut, writeOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
+import { forceOption, paperWords } from '../options.ts'
 import { platform } from '../platform.ts'
 import { lengthOption, type SheetOptions, sheetOptions } from '../plot-options.ts'
 import type { Shell } from '../shell.ts'
 import { solveWhole } from '../solve-whole.ts'
 
-export interface OffsetsOptions {
-  readonly every?: string
-  readonly paper?: string
-  readonly out?: string
-  readonly json?: boolean
-  readonly force?: boolean
-}
+const rows = [
+  {
+    name: 'every',
+    takes: 'length',
+    help: 'distance of the marks along the bottom edge; else 150 mm or 6 in',
+  },
+  { name: 'paper', takes: 'name', help: `of the PDF: ${paperWords}; else as the design says` },
+  {
+    name: 'out',
+    takes: 'file',
+    help: 'write it to a `.pdf`, `.csv` or `.txt` file instead of printing it',
+  },
+  forceOption,
+  { name: 'json', help: 'print JSON alone, in mm' },
+] as const
+
+type OffsetsOptions = Given<typeof rows>
+
+export const offsetsCommand = command({
+  name: 'offsets',
+  help: 'the curve as distances to set out by hand, without a printer; and the figures of a swing arm',
+  args: [{ name: 'design', help: 'design file' }],
+  options: rows,
+  run: ([file], given, shell) => offsets(file, given, shell),
+})
 
 /** Closer marks than this are no help, wider ones no curve, mm. */
 const everyRange = { least: 20, most: 600 }
@@ -29,7 +49,7 @@ const formats = ['.pdf', '.csv', '.txt'] as const
 type Format = (typeof formats)[number]
 
 /** The curve as distances to set out by hand. Writes nothing where a check says stop. */
-export const offsets = async (file: string, options: OffsetsOptions, shell: Shell): Promise<number> => {
+const offsets = async (file: string, options: OffsetsOptions, shell: Shell): Promise<number> => {
   const { design } = loadDesign(file)
   const { every, format, sheet } = resolve(options, design)
   if (options.out !== undefined) checkOut(options.out, options.force ?? false, file)

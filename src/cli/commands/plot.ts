@@ -8,23 +8,43 @@ import { squareSideIn } from '../../page/pages/square-page.ts'
 import type { PageKind } from '../../page/set/plan.ts'
 import { type LaidSet, layOutSet } from '../../page/set/set.ts'
 import { type Sheet, sheetWindow } from '../../page/sheet/sheet.ts'
+import { command, type Given } from '../command.ts'
 import { curvedRamps, flatWords } from '../curves.ts'
 import { checkPdf } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
+import { forceOption, layingOptions, planOption, profilesOption } from '../options.ts'
 import { sha256 } from '../platform.ts'
-import { type PlotOptions, plotOptions, type RawPlotOptions } from '../plot-options.ts'
+import { type PlotOptions, plotOptions } from '../plot-options.ts'
 import type { Shell } from '../shell.ts'
 import { solveWhole } from '../solve-whole.ts'
 import { checkPages } from '../too-many-pages.ts'
 import { wrap } from '../wrap.ts'
 import { writeSet } from '../write-set.ts'
 
+const rows = [
+  ...layingOptions,
+  { name: 'printer', takes: 'name', help: 'correct for this printer, measured with `gauge`' },
+  profilesOption,
+  {
+    name: 'out',
+    takes: 'file',
+    help: 'where to write the PDF; else beside you, named after the design',
+  },
+  { name: 'map', takes: 'file', help: 'also write the map as a PNG, to have on the phone' },
+  forceOption,
+  planOption,
+] as const
+
+export const plotCommand = command({
+  name: 'plot',
+  help: 'write the full-size pages as a PDF',
+  args: [{ name: 'design', help: 'design file' }],
+  options: rows,
+  run: ([file], given, shell) => plot(file, given, shell),
+})
+
 /** The whole set as a PDF. Writes nothing where a check says stop. */
-export const plot = async (
-  file: string,
-  raw: RawPlotOptions & { readonly map?: string },
-  shell: Shell,
-): Promise<number> => {
+const plot = async (file: string, raw: Given<typeof rows>, shell: Shell): Promise<number> => {
   const { design, text } = loadDesign(file)
   const options = plotOptions(raw, design)
   const out = raw.out ?? `${basename(file, extname(file))}.pdf`

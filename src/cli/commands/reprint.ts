@@ -2,25 +2,70 @@ import { basename, extname } from 'node:path'
 import { inflateSync } from 'node:zlib'
 import { pointsPerMm } from '../../geometry/inch.ts'
 import { harmless } from '../../length/quote.ts'
+import { covers } from '../../page/cover/cover.ts'
 import { correctionChange, marginsReached, planRecorrected, planSealed } from '../../page/set/plan.ts'
 import { type Profile, profileCorrection } from '../../printer/profile.ts'
 import { pickPages } from '../../read/pick-pages.ts'
 import type { ReadPlan } from '../../read/plan.ts'
 import type { ReadPlatform } from '../../read/platform.ts'
 import type { SetPdf, SetPdfPage } from '../../read/set-pdf.ts'
+import { command, type Given, type OptionRow } from '../command.ts'
 import { Failure } from '../failure.ts'
 import { checkPdf, writeOut } from '../files.ts'
+import { forceOption, layingOptions, oneOfWords, paperWords, planOption, profilesOption } from '../options.ts'
 import { platform, sha256 } from '../platform.ts'
-import type { RawPlotOptions } from '../plot-options.ts'
 import { loadProfile } from '../profiles.ts'
 import { plotAgain, readPdfBytes } from '../reprint-source.ts'
 import { faultWords, pickWords, setWords } from '../reprint-words.ts'
 import type { Shell } from '../shell.ts'
 
-export interface ReprintOptions extends RawPlotOptions {
-  /** code of the set, for a design in place of its PDF */
-  readonly set?: string
-}
+const words: Readonly<Record<string, string>> = { paper: paperWords, cover: oneOfWords(covers) }
+
+/** The options of `plot` once more: they lay the same set again. */
+const withSet = layingOptions.map(({ more, ...row }: OptionRow) => ({
+  ...row,
+  help: `with \`--set\`, as for \`plot\`${words[row.name] === undefined ? '' : `: ${words[row.name]}`}`,
+})) as readonly OptionRow[] as typeof layingOptions
+
+const rows = [
+  {
+    name: 'out',
+    takes: 'file',
+    help: 'where to write the PDF; else beside you, named after the set and its pages',
+  },
+  {
+    name: 'printer',
+    takes: 'name',
+    help: 'correct the pages for this printer; with `--set`: the one it was plotted for',
+  },
+  profilesOption,
+  {
+    name: 'set',
+    takes: 'code',
+    help: 'lay the set out again from its design: its code, as on every page',
+  },
+  ...withSet,
+  forceOption,
+  planOption,
+] as const
+
+type ReprintOptions = Given<typeof rows>
+
+export const reprintCommand = command({
+  name: 'reprint',
+  help: 'write some pages of a set once more, exactly as they were',
+  args: [
+    { name: 'set', help: "the set's PDF; or, with `--set`, the design that it was plotted from" },
+    {
+      name: 'pages',
+      many: true,
+      optional: true,
+      help: 'tiles by name or taping number (`B3`, `7`); `map`, `square`, `trial`, `strips`',
+    },
+  ],
+  options: rows,
+  run: ([file, pages], given, shell) => reprint(file, pages, given, shell),
+})
 
 /** No page that we write comes near it: a damaged file shall not fill the memory. */
 const mostInflated = 256 * 1024 * 1024
@@ -31,7 +76,7 @@ const reading: ReadPlatform = {
 }
 
 /** Some pages of a set once more, as they were. Writes nothing where the set is not whole. */
-export const reprint = async (
+const reprint = async (
   file: string,
   said: readonly string[],
   raw: ReprintOptions,

@@ -2,21 +2,41 @@ import type { Units } from '../../design/design.ts'
 import { squareSideIn } from '../../page/pages/square-page.ts'
 import { layOutSquare } from '../../page/set/square-set.ts'
 import { sheetWindow } from '../../page/sheet/sheet.ts'
+import { command, type Given } from '../command.ts'
 import { Failure } from '../failure.ts'
 import { checkPdf } from '../files.ts'
+import { forceOption, marginOption, paperWords, planOption, profilesOption, unitsWords } from '../options.ts'
 import { sha256 } from '../platform.ts'
-import { type RawPlotOptions, sheetOptions } from '../plot-options.ts'
+import { sheetOptions } from '../plot-options.ts'
 import { loadProfile } from '../profiles.ts'
 import type { Shell } from '../shell.ts'
 import { writeSet } from '../write-set.ts'
 
-export interface SquareOptions
-  extends Pick<RawPlotOptions, 'paper' | 'margin' | 'printer' | 'profiles' | 'out' | 'force' | 'json'> {
-  readonly units?: string
-}
+const rows = [
+  {
+    name: 'paper',
+    takes: 'name',
+    help: `${paperWords}; else the paper that \`--printer\` was measured on, else A4, or letter with \`--units in\``,
+  },
+  { name: 'units', takes: 'units', help: `${unitsWords}, for the figures beside the rulers` },
+  marginOption,
+  { name: 'printer', takes: 'name', help: 'print it with the correction of this printer, to prove that' },
+  profilesOption,
+  { name: 'out', takes: 'file', otherwise: 'square.pdf', help: 'where to write the PDF' },
+  forceOption,
+  planOption,
+] as const
+
+export const squareCommand = command({
+  name: 'square',
+  help: 'write one page that proves a printer: a true square, rulers, combs for the margins',
+  args: [],
+  options: rows,
+  run: (_, given, shell) => square(given, shell),
+})
 
 /** One page that proves a printer, or its correction. */
-export const square = async (raw: SquareOptions, shell: Shell): Promise<number> => {
+const square = async (raw: Given<typeof rows>, shell: Shell): Promise<number> => {
   // a printer is proved on the paper that it was measured on
   const paper =
     raw.paper ?? (raw.printer === undefined ? undefined : loadProfile(raw.printer, raw.profiles).paper)

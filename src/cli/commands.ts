@@ -1,0 +1,19 @@
+import type { Command } from './command.ts'
+import { figuresCommand } from './commands/figures.ts'
+import { gaugeCommand } from './commands/gauge.ts'
+import { newCommand } from './commands/new.ts'
+import { offsetsCommand } from './commands/offsets.ts'
+import { plotCommand } from './commands/plot.ts'
+import { reprintCommand } from './commands/reprint.ts'
+import { squareCommand } from './commands/square.ts'
+
+/** All commands, in the order of `--help` and of the README. */
+export const commands: readonly Command[] = [
+  newCommand,
+  figuresCommand,
+  plotCommand,
+  squareCommand,
+  gaugeCommand,
+  reprintCommand,
+  offsetsCommand,
+]
