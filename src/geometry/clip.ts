@@ -31,7 +31,7 @@ export const convexContains = (polygon: Convex, p: Point, slack = 0): boolean =>
 }
 
 /** Parameters at which a segment crosses the infinite line through p and q. Lines and arcs exact, cubics to 1e-10 mm. */
-const crossings = (segment: Segment, p: Point, q: Point): readonly number[] => {
+export const lineCrossings = (segment: Segment, p: Point, q: Point): readonly number[] => {
   const edge = pointSubtract(q, p)
   const size = Math.hypot(edge.x, edge.y)
   const height = (r: Point): number => pointCross(edge, pointSubtract(r, p)) / size
@@ -103,7 +103,7 @@ export const segmentClip = (segment: Segment, polygon: Convex): readonly Segment
   if (clearlyOutside(segment, polygon)) return []
   const cuts = new Set([0, 1])
   polygon.forEach((corner, i) => {
-    for (const t of crossings(segment, corner, polygon[(i + 1) % polygon.length]!))
+    for (const t of lineCrossings(segment, corner, polygon[(i + 1) % polygon.length]!))
       if (t > 0 && t < 1) cuts.add(t)
   })
   const ts = [...cuts].sort((a, b) => a - b)

@@ -1,0 +1,10 @@
+import { type Drawing, fill, stroke } from '../drawing/drawing.ts'
+import { circle, pathOf } from '../geometry/path.ts'
+import type { Point } from '../geometry/point.ts'
+import type { DraftStyle } from './line-types.ts'
+
+/** A thin line that begins with a dot inside what it names, and runs on through further points. */
+export const leader = (on: Point, through: readonly Point[], { layer, size, lines }: DraftStyle): Drawing => [
+  fill(layer, circle(on, 0.2 * size), 0),
+  stroke(layer, pathOf(on, ...through), lines.thin),
+]

@@ -1,0 +1,126 @@
+import { describe, expect, test } from 'vitest'
+import { endGrain } from '../../src/drafting/end-grain.ts'
+import { hatch } from '../../src/drafting/hatch.ts'
+import { draftStyle } from '../../src/drafting/line-types.ts'
+import { plies, plyCount } from '../../src/drafting/plies.ts'
+import { wasteBand } from '../../src/drafting/waste-band.ts'
+import { affineApply, affineRotate } from '../../src/geometry/affine.ts'
+import { convexContains } from '../../src/geometry/clip.ts'
+import { arcSegment, circle, pathOf, rectangle, segmentsPath } from '../../src/geometry/path.ts'
+import { pointDistance } from '../../src/geometry/point.ts'
+import { assertNear } from '../support/near.ts'
+import { opened } from '../support/strokes.ts'
+
+const style = { layer: 'note', pen: { width: 0.18 }, spacing: 0.5 } as const
+
+const inked = (marks: Parameters<typeof opened>[0]): number =>
+  opened(marks, undefined, 1e6).lines.reduce(
+    (sum, { points }) => sum + pointDistance(points[0]!, points.at(-1)!),
+    0,
+  )
+
+describe('hatch', () => {
+  // lines s apart over a face have a length of its area / s
+  test('covers a rectangle, a disc and a ring by their areas', () => {
+    for (const angle of [0, 0.3, Math.PI / 4, Math.PI / 2, 2]) {
+      assertNear(inked(hatch([rectangle(3, 4, 43, 34)], { ...style, angle })) * 0.5, 1200, 25)
+      assertNear(inked(hatch([circle({ x: 2, y: 1 }, 20)], { ...style, angle })) * 0.5, Math.PI * 400, 10)
+      assertNear(
+        inked(hatch([circle({ x: 2, y: 1 }, 20), circle({ x: 2, y: 1 }, 10)], { ...style, angle })) * 0.5,
+        Math.PI * 300,
+        10,
+      )
+    }
+  })
+
+  test('keeps inside a face that is not convex', () => {
+    const notched = {
+      ...pathOf(
+        { x: 0, y: 0 },
+        { x: 30, y: 0 },
+        { x: 30, y: 20 },
+        { x: 20, y: 20 },
+        { x: 20, y: 10 },
+        { x: 0, y: 10 },
+      ),
+      closed: true,
+    }
+    const { lines } = opened(hatch([notched], style), undefined, 0.2)
+    let looked = 0
+    for (const { points } of lines)
+      for (const p of points) {
+        looked++
+        const within = p.x > -1e-6 && p.x < 30 + 1e-6 && p.y > -1e-6 && p.y < (p.x < 20 ? 10 : 20) + 1e-6
+        expect(within).toBe(true)
+      }
+    expect(looked).toBeGreaterThan(1000)
+  })
+})
+
+describe('the band on the waste side', () => {
+  const band = { layer: 'note', pen: { width: 0.18 }, depth: 3.5, spacing: 1.5 } as const
+
+  test('lies beside a line at its depth, on its own side, at every turn', () => {
+    for (const turn of [0, 1, 2.2, 4])
+      for (const side of [1, -1] as const) {
+        const map = affineRotate(turn)
+        const path = pathOf(affineApply(map, { x: 0, y: 0 }), affineApply(map, { x: 90, y: 0 }))
+        const { lines } = opened(wasteBand(path, side, band), affineRotate(-turn), 1e6)
+        expect(lines).toHaveLength(60)
+        for (const { points } of lines) {
+          const ys = points.map((p) => p.y * side)
+          assertNear(Math.min(...ys), 0.6, 1e-9)
+          assertNear(Math.max(...ys), 3.5, 1e-9)
+        }
+      }
+  })
+
+  test('keeps to the same depth beside a curve', () => {
+    const centre = { x: 0, y: 1700 }
+    const path = segmentsPath([arcSegment(centre, 1700, -Math.PI / 2, 0.2)])
+    // the left of the way up a curve is its hollow side
+    const { lines } = opened(wasteBand(path, 1, band), undefined, 1e6)
+    expect(lines.length).toBeGreaterThan(200)
+    for (const { points } of lines)
+      for (const p of points) {
+        const off = 1700 - pointDistance(centre, p)
+        expect(off > 0.6 - 0.01 && off < 3.5 + 0.01).toBe(true)
+      }
+  })
+
+  test('stops before the line where it turns a corner', () => {
+    // a notch: its waste is inside the right angle
+    const path = pathOf({ x: 0, y: 0 }, { x: 20, y: 0 }, { x: 20, y: 20 })
+    const { lines } = opened(wasteBand(path, 1, band), undefined, 1e6)
+    expect(lines.length).toBeGreaterThan(20)
+    for (const { points } of lines)
+      for (const p of points) expect(p.x <= 20 - 0.6 + 1e-9 && p.y >= 0.6 - 1e-9).toBe(true)
+  })
+})
+
+describe('end grain', () => {
+  const corners = (width: number, height: number) => [
+    { x: 0, y: 0 },
+    { x: width, y: 0 },
+    { x: width, y: height },
+    { x: 0, y: height },
+  ]
+
+  test('is rings inside a section that is drawn large, and a cross in a small one', () => {
+    const large = endGrain(corners(19, 44), draftStyle)
+    const { lines } = opened(large)
+    expect(lines.length).toBeGreaterThan(5)
+    for (const { points } of lines)
+      for (const p of points) expect(convexContains(corners(19, 44), p, 1e-6)).toBe(true)
+    expect(endGrain(corners(1.9, 4.4), draftStyle)).toHaveLength(2)
+  })
+})
+
+describe('plies', () => {
+  test('are an odd number, and one glue line fewer', () => {
+    expect([6, 9, 12, 15, 18, 23.8].map(plyCount)).toEqual([3, 3, 5, 5, 7, 7])
+    const marks = plies((share) => pathOf({ x: 0, y: 12 * share }, { x: 50, y: 12 * share }), 5, draftStyle)
+    const ys = opened(marks).lines.map(({ points }) => points[0]!.y)
+    for (const [i, y] of [2.4, 4.8, 7.2, 9.6].entries()) assertNear(ys[i]!, y, 1e-9)
+  })
+})
