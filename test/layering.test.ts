@@ -37,6 +37,7 @@ const aside: Readonly<Record<string, readonly string[]>> = {
  * what lies in the folder itself.
  */
 const rooms: Readonly<Record<string, readonly (readonly string[])[]>> = {
+  drafting: [['.'], ['dimension', 'hatch']],
   design: [['.'], ['file'], ['check']],
   page: [['sheet', 'room'], ['cover'], ['tile'], ['proof'], ['parts'], ['pages'], ['set']],
 }
@@ -260,19 +261,19 @@ describe('a broken rule is found', () => {
       'ramp may not import pattern/side.ts',
     ],
     [
-      'drafting/dimension.ts',
+      'drafting/level.ts',
       "import type { Design } from '../design/design.ts'",
       'drafting may not import design/design.ts',
     ],
     [
       'design/read.ts',
-      "import { hatch } from '../drafting/hatch.ts'",
-      'design may not import drafting/hatch.ts',
+      "import { hatch } from '../drafting/hatch/hatch.ts'",
+      'design may not import drafting/hatch/hatch.ts',
     ],
     [
       'drawing/text.ts',
-      "import { hatch } from '../drafting/hatch.ts'",
-      'drawing may not import drafting/hatch.ts',
+      "import { hatch } from '../drafting/hatch/hatch.ts'",
+      'drawing may not import drafting/hatch/hatch.ts',
     ],
     ['stock/cut.ts', "import { p } from '../pattern/side.ts'", 'stock may not import pattern/side.ts'],
     ['pattern/side.ts', "import { cut } from '../stock/cut.ts'", 'pattern may not import stock/cut.ts'],

@@ -1,6 +1,6 @@
 import type { Drawing } from '../drawing/drawing.ts'
-import { type RasterImage, type RasterSize, rasterise } from './raster.ts'
-import type { GlyphSource } from './raster-text.ts'
+import { type RasterImage, type RasterSize, rasterise } from './raster/raster.ts'
+import type { GlyphSource } from './raster/raster-text.ts'
 
 /** What the platform hands in: a font, and the codec for a grey picture. */
 export interface PngPlatform {

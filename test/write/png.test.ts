@@ -15,8 +15,8 @@ import {
   segmentsPath,
 } from '../../src/geometry/path.ts'
 import { writePng } from '../../src/write/png.ts'
-import { type RasterImage, rasterise } from '../../src/write/raster.ts'
-import type { GlyphSource } from '../../src/write/raster-text.ts'
+import { type RasterImage, rasterise } from '../../src/write/raster/raster.ts'
+import type { GlyphSource } from '../../src/write/raster/raster-text.ts'
 import { assertNear } from '../support/near.ts'
 
 const none: GlyphSource = () => {

@@ -1,7 +1,7 @@
-import { type Drawing, stroke } from '../drawing/drawing.ts'
-import { circle, pathOf } from '../geometry/path.ts'
-import { type Point, pointToward } from '../geometry/point.ts'
-import type { DraftStyle } from './line-types.ts'
+import { type Drawing, stroke } from '../../drawing/drawing.ts'
+import { circle, pathOf } from '../../geometry/path.ts'
+import { type Point, pointToward } from '../../geometry/point.ts'
+import type { DraftStyle } from '../line-types.ts'
 
 /** The end of a dimension line: a stroke across it at 45°, read along the line's direction (ISO 129-1, from memory). */
 export const tick = (at: Point, angle: number, { layer, size, lines }: DraftStyle): Drawing => {

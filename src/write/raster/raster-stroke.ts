@@ -1,4 +1,4 @@
-import { type Point, pointDistance, pointToward } from '../geometry/point.ts'
+import { type Point, pointDistance, pointToward } from '../../geometry/point.ts'
 import type { Polyline } from './raster-flatten.ts'
 
 export type Polygon = readonly Point[]

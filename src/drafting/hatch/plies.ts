@@ -1,6 +1,6 @@
-import { type Drawing, stroke } from '../drawing/drawing.ts'
-import type { Path } from '../geometry/path.ts'
-import type { DraftStyle } from './line-types.ts'
+import { type Drawing, stroke } from '../../drawing/drawing.ts'
+import type { Path } from '../../geometry/path.ts'
+import type { DraftStyle } from '../line-types.ts'
 
 /** Plies of a plywood so thick, an odd number: about one for 3 mm. Common practice, no source. */
 export const plyCount = (thickness: number): number =>

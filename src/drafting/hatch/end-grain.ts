@@ -1,8 +1,8 @@
-import { type Drawing, stroke } from '../drawing/drawing.ts'
-import { type Convex, pathClip } from '../geometry/clip.ts'
-import { circle, pathOf } from '../geometry/path.ts'
-import { type Point, pointBetween, pointDistance } from '../geometry/point.ts'
-import type { DraftStyle } from './line-types.ts'
+import { type Drawing, stroke } from '../../drawing/drawing.ts'
+import { type Convex, pathClip } from '../../geometry/clip.ts'
+import { circle, pathOf } from '../../geometry/path.ts'
+import { type Point, pointBetween, pointDistance } from '../../geometry/point.ts'
+import type { DraftStyle } from '../line-types.ts'
 
 /** Rings need so much room between them, mm; where fewer than three would show, two strokes corner to corner say sawn timber. */
 const ringPitch = 1.1

@@ -1,8 +1,8 @@
-import { type Affine, affineApply } from '../geometry/affine.ts'
-import { segmentAt } from '../geometry/at.ts'
-import { pathCubics } from '../geometry/cubics.ts'
-import type { Path } from '../geometry/path.ts'
-import type { Point } from '../geometry/point.ts'
+import { type Affine, affineApply } from '../../geometry/affine.ts'
+import { segmentAt } from '../../geometry/at.ts'
+import { pathCubics } from '../../geometry/cubics.ts'
+import type { Path } from '../../geometry/path.ts'
+import type { Point } from '../../geometry/point.ts'
 
 /** A path as straight lines in pixels. A closed one does not repeat its start. */
 export interface Polyline {

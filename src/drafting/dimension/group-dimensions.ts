@@ -1,8 +1,9 @@
-import type { Drawing } from '../drawing/drawing.ts'
-import { textCorners } from '../drawing/text-box.ts'
-import { affineIdentity } from '../geometry/affine.ts'
-import { type Box, boxGrow, boxOverlaps, boxUnion, pointsBounds } from '../geometry/bounds.ts'
-import type { Point } from '../geometry/point.ts'
+import type { Drawing } from '../../drawing/drawing.ts'
+import { textCorners } from '../../drawing/text-box.ts'
+import { affineIdentity } from '../../geometry/affine.ts'
+import { type Box, boxGrow, boxOverlaps, boxUnion, pointsBounds } from '../../geometry/bounds.ts'
+import type { Point } from '../../geometry/point.ts'
+import type { DraftStyle } from '../line-types.ts'
 import {
   type Dimension,
   type DimensionParts,
@@ -12,7 +13,6 @@ import {
   figureFits,
   type Stroke,
 } from './dimension.ts'
-import type { DraftStyle } from './line-types.ts'
 
 export type Side = 'below' | 'above' | 'left' | 'right'
 

@@ -1,9 +1,9 @@
-import { arrowHead } from '../drawing/arrow.ts'
-import { type Drawing, stroke } from '../drawing/drawing.ts'
-import { pathOf } from '../geometry/path.ts'
-import { type Point, pointToward } from '../geometry/point.ts'
+import { arrowHead } from '../../drawing/arrow.ts'
+import { type Drawing, stroke } from '../../drawing/drawing.ts'
+import { pathOf } from '../../geometry/path.ts'
+import { type Point, pointToward } from '../../geometry/point.ts'
+import type { DraftStyle } from '../line-types.ts'
 import { figureLength, figureOver } from './figure.ts'
-import type { DraftStyle } from './line-types.ts'
 
 export interface RadiusDimension {
   readonly centre: Point

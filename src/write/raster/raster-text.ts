@@ -1,7 +1,7 @@
-import type { Face, Mark } from '../drawing/drawing.ts'
-import { textWidth } from '../drawing/text-width.ts'
-import { type Affine, affineRotate, affineThen, affineTranslate } from '../geometry/affine.ts'
-import type { Path } from '../geometry/path.ts'
+import type { Face, Mark } from '../../drawing/drawing.ts'
+import { textWidth } from '../../drawing/text-width.ts'
+import { type Affine, affineRotate, affineThen, affineTranslate } from '../../geometry/affine.ts'
+import type { Path } from '../../geometry/path.ts'
 import { flattenPath } from './raster-flatten.ts'
 import type { Polygon } from './raster-stroke.ts'
 

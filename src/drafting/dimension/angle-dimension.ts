@@ -1,9 +1,9 @@
-import { arrowHead } from '../drawing/arrow.ts'
-import { type Drawing, stroke, text } from '../drawing/drawing.ts'
-import { textWidth } from '../drawing/text-width.ts'
-import { arcSegment, segmentsPath } from '../geometry/path.ts'
-import { type Point, pointToward } from '../geometry/point.ts'
-import type { DraftStyle } from './line-types.ts'
+import { arrowHead } from '../../drawing/arrow.ts'
+import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
+import { textWidth } from '../../drawing/text-width.ts'
+import { arcSegment, segmentsPath } from '../../geometry/path.ts'
+import { type Point, pointToward } from '../../geometry/point.ts'
+import type { DraftStyle } from '../line-types.ts'
 
 export interface AngleDimension {
   readonly vertex: Point

@@ -1,7 +1,7 @@
-import { type Mark, text } from '../drawing/drawing.ts'
-import { textWidth } from '../drawing/text-width.ts'
-import { type Point, pointToward } from '../geometry/point.ts'
-import type { DraftStyle } from './line-types.ts'
+import { type Mark, text } from '../../drawing/drawing.ts'
+import { textWidth } from '../../drawing/text-width.ts'
+import { type Point, pointToward } from '../../geometry/point.ts'
+import type { DraftStyle } from '../line-types.ts'
 
 /** Of a figure over its line, and on either side of it, in heights of the figure. */
 const over = 0.35

@@ -1,9 +1,9 @@
-import { type Drawing, stroke } from '../drawing/drawing.ts'
-import type { TextMark } from '../drawing/text-box.ts'
-import { pathOf } from '../geometry/path.ts'
-import { type Point, pointAngle, pointDistance, pointToward } from '../geometry/point.ts'
+import { type Drawing, stroke } from '../../drawing/drawing.ts'
+import type { TextMark } from '../../drawing/text-box.ts'
+import { pathOf } from '../../geometry/path.ts'
+import { type Point, pointAngle, pointDistance, pointToward } from '../../geometry/point.ts'
+import type { DraftStyle } from '../line-types.ts'
 import { figureLength, figureOver } from './figure.ts'
-import type { DraftStyle } from './line-types.ts'
 import { tick } from './tick.ts'
 
 /** A length and how it is said; points on paper, mm. */

@@ -1,9 +1,9 @@
-import { type Drawing, type Layer, type Pen, stroke } from '../drawing/drawing.ts'
-import { segmentAt, segmentDirection } from '../geometry/at.ts'
-import { lineCrossings } from '../geometry/clip.ts'
-import { segmentLength } from '../geometry/length.ts'
-import { type Path, pathOf, pathSegments, type Segment } from '../geometry/path.ts'
-import { type Point, pointDistance, pointToward } from '../geometry/point.ts'
+import { type Drawing, type Layer, type Pen, stroke } from '../../drawing/drawing.ts'
+import { segmentAt, segmentDirection } from '../../geometry/at.ts'
+import { lineCrossings } from '../../geometry/clip.ts'
+import { segmentLength } from '../../geometry/length.ts'
+import { type Path, pathOf, pathSegments, type Segment } from '../../geometry/path.ts'
+import { type Point, pointDistance, pointToward } from '../../geometry/point.ts'
 
 export interface WasteBandStyle {
   readonly layer: Layer
