@@ -1,6 +1,6 @@
 import type { Units } from '../design/design.ts'
 import { showLength } from '../length.ts'
-import type { Stretch } from '../ramp/skin/skin-framing.ts'
+import type { Stretch } from '../ramp/frame/stretch.ts'
 
 /** A long thin strip that carries marks at full size, every one from one zero; mm along it. */
 export interface StoryStrip {

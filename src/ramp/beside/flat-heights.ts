@@ -1,6 +1,6 @@
 import type { Range } from '../../design/plausible.ts'
 import { rangeAt } from '../../design/schema.ts'
-import { leastRipped } from '../frame/studs.ts'
+import { leastRipped } from '../frame/stud.ts'
 
 /** Heights that a design takes for a layer of a flat, mm. */
 export const flatRange = (layer: 'surface' | 'frame'): Range => rangeAt(`ramps[flat].height.${layer}`)

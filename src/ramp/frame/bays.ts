@@ -6,6 +6,13 @@ import { measured, offer, same } from '../check/offer.ts'
 export const studLength = ({ width, sides }: Pick<RampDesign, 'width' | 'sides'>): number =>
   (width - sides.count * sides.thickness) / (sides.count - 1)
 
+/** Middle planes of sides and ribs, from the ramp's left outer face. */
+export const wallMiddles = ({ width, sides }: RampDesign): readonly number[] =>
+  Array.from(
+    { length: sides.count },
+    (_, i) => sides.thickness / 2 + (i * (width - sides.thickness)) / (sides.count - 1),
+  )
+
 /** Sides that leave no room between them. */
 export const widthFindings = (design: RampDesign, units: Units): readonly Finding[] => {
   if (studLength(design) > same) return []

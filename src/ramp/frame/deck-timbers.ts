@@ -7,7 +7,7 @@ import type { SolvedCoping } from '../side/coping.ts'
 import type { Side } from '../side/side.ts'
 import type { Transition } from '../side/transition.ts'
 import { apart, cornersApart, holdsPipe, insidePanel, pipeRun, pipeTimbers } from './pipe-timber.ts'
-import type { Stud } from './studs.ts'
+import type { Stud } from './stud.ts'
 import { type Timber, timberCorners } from './timber.ts'
 
 /** A timber that carries no skin: under the pipe, behind it, under the deck board, in the back bottom corner. */

@@ -3,8 +3,7 @@ import { rangeAt } from '../../design/schema.ts'
 import { type Finding, note, stop } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import type { Curve } from '../curve/curve.ts'
-import type { Stand } from '../skin/seam-studs.ts'
-import type { Stud } from './studs.ts'
+import type { Stand, Stud } from './stud.ts'
 
 /** How each stud of a flat lies. */
 type Section = Pick<Stud, 'lies' | 'width' | 'depth'>

@@ -1,7 +1,8 @@
 import type { QuarterDesign, Stock, Units } from '../../design/design.ts'
 import { type Finding, note } from '../check/check.ts'
 import { listed, measured, rounded, same } from '../check/offer.ts'
-import { type Stretch, wallMiddles } from '../skin/skin-framing.ts'
+import { wallMiddles } from './bays.ts'
+import type { Stretch } from './stretch.ts'
 
 /** A joint of the pipe, from the ramp's left outer face. */
 export interface PipeJoint {

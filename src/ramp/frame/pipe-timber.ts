@@ -4,7 +4,7 @@ import type { Point } from '../../geometry/point.ts'
 import { same } from '../check/offer.ts'
 import type { SolvedCoping } from '../side/coping.ts'
 import type { Transition } from '../side/transition.ts'
-import { screwGrip, screwLength } from '../skin/screws.ts'
+import { screwGrip, screwLength } from './screw-lengths.ts'
 import { type Timber, timberCorners } from './timber.ts'
 
 /** How far the pipe's screws stay inside a timber's long edges, mm. */

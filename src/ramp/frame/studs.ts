@@ -5,20 +5,9 @@ import { listed, measured, offer, offerSteps, same, wordList } from '../check/of
 import { depthKey, everyKey, firstOf, firstThat, type Key, orWays, toeKey } from '../check/retype.ts'
 import type { SolvedCoping } from '../side/coping.ts'
 import type { Transition } from '../side/transition.ts'
-import type { Stand } from '../skin/seam-studs.ts'
-import { lipFreeFindings } from './lip-free.ts'
 import { apart, holdsPipe, insidePanel, lipRoom, pipeTimbers } from './pipe-timber.ts'
-import { type Timber, timberCorners, timberDistance } from './timber.ts'
-
-/** A timber under the skin: the middle of its face lies on the curve. */
-export interface Stud extends Timber {
-  /** along the curve from the toe corner to its middle, mm */
-  readonly at: number
-  readonly role: 'toe' | 'curve' | 'lip' | 'seam' | 'end' | 'inner'
-}
-
-/** Thinnest strip that is worth ripping, mm. */
-export const leastRipped = 10
+import { leastRipped, type Stand, type Stud } from './stud.ts'
+import { timberCorners, timberDistance } from './timber.ts'
 
 /** What an offered toe may be higher than asked for, and leaves to spare, mm. */
 const toeRoom = 2
@@ -225,7 +214,7 @@ export const solveStuds = (
           `there it would leave the panel or meet another; ${lostRemedy(trial, ramp, units)}`,
       ),
     )
-  return { studs, stand, findings: [...findings, ...lipFreeFindings(ramp, studs, end, units)] }
+  return { studs, stand, findings }
 }
 
 /** Whether the skin's gap at a stud that is left out is no wider than between two studs on edge at their spacing. */

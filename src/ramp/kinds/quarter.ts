@@ -1,4 +1,5 @@
 import type { QuarterDesign, Stock, Units } from '../../design/design.ts'
+import { toeStepFindings } from '../beside/toe-step.ts'
 import { type Draft, type Finding, hasStop, note, stop, type Trial, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import { backKey, chamferKey, firstThat, manyFaults, orWays, quietThat } from '../check/retype.ts'
@@ -6,13 +7,16 @@ import type { Curve } from '../curve/curve.ts'
 import { studLength, widthFindings } from '../frame/bays.ts'
 import { solveDeckTimbers } from '../frame/deck-timbers.ts'
 import { solvePipe } from '../frame/holes.ts'
+import { lipFreeFindings } from '../frame/lip-free.ts'
 import { nominalFindings } from '../frame/nominal.ts'
 import { spanFindings } from '../frame/span.ts'
-import { type Stud, solveStuds } from '../frame/studs.ts'
+import type { Stud } from '../frame/stud.ts'
+import { solveStuds } from '../frame/studs.ts'
 import type { Quarter } from '../ramp.ts'
 import { chamferLimit } from '../side/chamfer.ts'
-import { type SolvedCoping, solveCoping } from '../side/coping.ts'
+import type { SolvedCoping } from '../side/coping.ts'
 import { type Side, solveSide } from '../side/side.ts'
+import { solveCoping } from '../side/solve-coping.ts'
 import { skinThickness, solveTransition, type Transition } from '../side/transition.ts'
 import { bendFindings } from '../skin/bend.ts'
 import { solveDeckBoard } from '../skin/deck-board.ts'
@@ -84,7 +88,11 @@ const frameQuarter = (
 ): Framed | null => {
   const show = (mm: number): string => measured(mm, units)
   const { transition, findings: transitionFindings } = solveTransition(design, units)
-  const drafts: Draft[] = [...transitionFindings, ...widthFindings(design, units)]
+  const drafts: Draft[] = [
+    ...transitionFindings,
+    ...(transition ? toeStepFindings(design, transition, units) : []),
+    ...widthFindings(design, units),
+  ]
   if (enough(drafts)) return null
   if (!transition) return { drafts, frame: null }
   const length = design.back.from === 'length' ? design.back.value : transition.run + design.back.value
@@ -118,7 +126,12 @@ const frameQuarter = (
   const panel = { curveEnd: side?.curveEnd ?? transition.curve.lip, length }
   const framing = solveStuds(design, transition, coping, panel, units)
   const { studs, skin } = skinned(design, transition.curve, coping, framing, stock, units)
-  if (!endless) drafts.push(...framing.findings, ...skinFindings(design, skin, units))
+  if (!endless)
+    drafts.push(
+      ...framing.findings,
+      ...lipFreeFindings(design, framing.studs, transition.curve.lengthTo(panel.curveEnd), units),
+      ...skinFindings(design, skin, units),
+    )
   // a frame that cannot be sawn is not worth bending a skin on
   if (!hasStop(drafts)) drafts.push(...bendFindings(design, transition.radius.frame, units))
   if (enough(drafts)) return null

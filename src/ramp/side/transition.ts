@@ -1,6 +1,5 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
 import type { Point } from '../../geometry/point.ts'
-import { toeStepFindings } from '../beside/toe-step.ts'
 import { type Draft, stop, type Trial, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import {
@@ -182,5 +181,5 @@ export const solveTransition = (ramp: QuarterDesign, units: Units): Solved => {
     toeStep: c - surfaceRadius * Math.cos(toeAngle),
     bridge: surfaceRadius * toeAngle,
   }
-  return { transition, findings: [...findings, ...toeStepFindings(ramp, transition, units)] }
+  return { transition, findings }
 }

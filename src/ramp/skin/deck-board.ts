@@ -2,13 +2,14 @@ import type { QuarterDesign, Sheet } from '../../design/design.ts'
 import { type Finding, note } from '../check/check.ts'
 import { measured, rounded, same } from '../check/offer.ts'
 import type { DeckTimber } from '../frame/deck-timbers.ts'
+import { screwLength, screwPoint, screwWithin } from '../frame/screw-lengths.ts'
+import { type Stretch, stretches } from '../frame/stretch.ts'
 import type { SolvedCoping } from '../side/coping.ts'
 import type { Side } from '../side/side.ts'
 import { screwsAcross } from './screw-rows.ts'
-import { screwLength, screwPoint, screwWithin } from './screws.ts'
 import { type AcrossSeam, acrossSeams } from './seams.ts'
 import { skinGap } from './skin.ts'
-import { type Framing, insideStud, practice, type Stretch, stretches } from './skin-framing.ts'
+import { type Framing, insideStud, practice } from './skin-framing.ts'
 
 /** A row of screws in the deck board, on one of the ramp's timbers behind the lip. */
 export interface BoardRow {

@@ -1,6 +1,6 @@
 import type { Stock } from '../../design/design.ts'
-import type { Stud } from '../frame/studs.ts'
-import { type Stand, withSeamStuds } from './seam-studs.ts'
+import type { Stand, Stud } from '../frame/stud.ts'
+import { withSeamStuds } from './seam-studs.ts'
 import { type SkinLayer, solveSkin } from './skin.ts'
 import type { Framing } from './skin-framing.ts'
 import { type LayerPlan, planSkin } from './skin-plan.ts'

@@ -1,8 +1,10 @@
 import { same } from '../check/offer.ts'
+import { wallMiddles } from '../frame/bays.ts'
+import type { Stretch } from '../frame/stretch.ts'
 import { timberDistance } from '../frame/timber.ts'
 import type { Seam } from './seams.ts'
 import type { SkinLayer } from './skin.ts'
-import { type Framing, type Lying, meets, practice, type Stretch, wallMiddles } from './skin-framing.ts'
+import { type Framing, type Lying, meets, practice } from './skin-framing.ts'
 
 export interface ScrewRow {
   /** from the layer's toe end on the flat sheet */

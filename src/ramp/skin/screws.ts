@@ -1,70 +1,17 @@
 import type { Units } from '../../design/design.ts'
-import { inch } from '../../geometry/inch.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { measured, same, wordList } from '../check/offer.ts'
 import type { Curve } from '../curve/curve.ts'
-import type { Stud } from '../frame/studs.ts'
-import { type Timber, timberOffset } from '../frame/timber.ts'
+import { screwGrip, screwLength, screwPoint, screwWithin } from '../frame/screw-lengths.ts'
+import type { Stud } from '../frame/stud.ts'
+import type { Timber } from '../frame/timber.ts'
+import { timberRun } from '../frame/timber-run.ts'
 import type { ScrewRow } from './screw-rows.ts'
 import type { SkinLayer } from './skin.ts'
 import type { LayerPlan } from './skin-plan.ts'
 
-/** Usual lengths of wood screws, mm; common practice, no source. The short ones serve only where others come through. */
-const lengths = {
-  mm: { short: [12, 16, 20], usual: [25, 30, 35, 40, 45, 50, 55, 60, 70, 80] },
-  in: {
-    short: [inch / 2, (5 * inch) / 8, (3 * inch) / 4],
-    usual: [inch, 1.25 * inch, 1.625 * inch, 2 * inch, 2.5 * inch, 3 * inch],
-  },
-} as const
-
-/** How far a screw reaches into a stud at least, and what wood stays before its point. mm */
-export const screwGrip = { mm: 25, in: inch } as const
-export const screwPoint = 2
-
 /** Skin past its first or last timber, longer than this, is named: someone will put a screw there. mm */
 const bareEnd = 20
-
-/** The next usual length that goes through so much skin and far enough into the stud; null past the list. */
-export const screwLength = (through: number, units: Units): number | null =>
-  lengths[units].usual.find((length) => length >= through + screwGrip[units] - same) ?? null
-
-/** The longest that does not come through so much wood; null where none is short enough. */
-export const screwWithin = (wood: number, units: Units): number | null =>
-  [...lengths[units].usual, ...lengths[units].short]
-    .filter((length) => length <= wood - screwPoint + same)
-    .sort((a, b) => b - a)[0] ?? null
-
-/**
- * Where a screw square to the curve at a place runs in a timber: from and to, mm from the curve; null where it misses.
- * `inset` keeps it off the timber's long edges.
- */
-export const timberRun = (
-  curve: Curve,
-  place: number,
-  timber: Timber,
-  inset = 0,
-): { readonly from: number; readonly to: number } | null => {
-  const { along, into } = timberOffset(timber, curve.point(place))
-  const turn = curve.slope(place) - timber.angle
-  const half = timber.width / 2 - inset
-  // along the face, and square to it into the timber
-  const slabs = [
-    { at: along, by: Math.sin(turn), low: -half, high: half },
-    { at: into, by: Math.cos(turn), low: 0, high: timber.depth },
-  ]
-  let [from, to] = [0, Number.POSITIVE_INFINITY]
-  for (const { at, by, low, high } of slabs) {
-    if (Math.abs(by) < 1e-12) {
-      if (at < low || at > high) return null
-      continue
-    }
-    const [a, b] = [(low - at) / by, (high - at) / by]
-    from = Math.max(from, Math.min(a, b))
-    to = Math.min(to, Math.max(a, b))
-  }
-  return to > from ? { from, to } : null
-}
 
 /** What one layer is screwed with. Lengths mm; null where no usual screw will do. */
 export interface LayerScrews {

@@ -1,11 +1,8 @@
 import { offerSteps } from '../check/offer.ts'
-import type { Stud } from '../frame/studs.ts'
+import type { Stand, Stud } from '../frame/stud.ts'
 import { leastPiece, type Seam, seamReach, upSeams } from './seams.ts'
 import type { SkinLayer } from './skin.ts'
 import { type Framing, insideStud, type Lying, lie, practice } from './skin-framing.ts'
-
-/** A stud on edge in the middle of a station along the curve, mm; null where it would leave the panel or meet one of these. */
-export type Stand = (at: number, among: readonly Stud[]) => Stud | null
 
 /**
  * The studs, and those that sheets need besides: where one is too thin for the two rows of screws at a seam a twin beside it,

@@ -1,8 +1,9 @@
 import type { RampDesign, Units } from '../../design/design.ts'
 import { type Finding, note } from '../check/check.ts'
 import { listed, measured, same, wordList } from '../check/offer.ts'
+import { wallMiddles } from '../frame/bays.ts'
 import type { SkinLayer } from './skin.ts'
-import { type Framing, type Lying, meets, practice, wallMiddles } from './skin-framing.ts'
+import { type Framing, type Lying, meets, practice } from './skin-framing.ts'
 
 /** Where two sheets meet up the ramp: the middle of their gap, from the layer's toe end on the flat sheet. */
 export interface Seam {

@@ -2,9 +2,10 @@ import type { RampDesign, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 import { same } from '../check/offer.ts'
 import type { Curve } from '../curve/curve.ts'
-import type { Stud } from '../frame/studs.ts'
+import { screwGrip } from '../frame/screw-lengths.ts'
+import type { Stud } from '../frame/stud.ts'
 import type { Timber } from '../frame/timber.ts'
-import { screwGrip, timberRun } from './screws.ts'
+import { timberRun } from '../frame/timber-run.ts'
 import type { SkinLayer } from './skin.ts'
 
 /**
@@ -26,13 +27,6 @@ export const practice = {
 /** How far a screw stays inside a stud's long edges, mm. */
 export const insideStud = 3
 
-/** Middle planes of sides and ribs, from the ramp's left outer face. */
-export const wallMiddles = ({ width, sides }: RampDesign): readonly number[] =>
-  Array.from(
-    { length: sides.count },
-    (_, i) => sides.thickness / 2 + (i * (width - sides.thickness)) / (sides.count - 1),
-  )
-
 /** What a skin is laid on. */
 export interface Framing {
   readonly design: RampDesign
@@ -44,19 +38,6 @@ export interface Framing {
   readonly panel: readonly [number, number]
   readonly units: Units
 }
-
-/** A stretch of a layer, up it or across it; of the flat sheet, mm. */
-export interface Stretch {
-  readonly from: number
-  readonly length: number
-}
-
-/** A length cut at the middles of its gaps. */
-export const stretches = (length: number, seams: readonly number[], gap: number): readonly Stretch[] =>
-  [...seams, length].map((to, i) => {
-    const from = i === 0 ? 0 : seams[i - 1]! + gap / 2
-    return { from, length: (i === seams.length ? to : to - gap / 2) - from }
-  })
 
 /** From the flat sheet to the curve and back. */
 export interface Lying {

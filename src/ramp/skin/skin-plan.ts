@@ -1,6 +1,7 @@
 import type { RampDesign } from '../../design/design.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { listed, measured, offer, rounded, same } from '../check/offer.ts'
+import { type Stretch, stretches } from '../frame/stretch.ts'
 import {
   betweenRows,
   type RowPlace,
@@ -12,7 +13,7 @@ import {
 import { seamStudsOf } from './seam-studs.ts'
 import { type AcrossSeam, acrossSeams, type Seam, upSeams } from './seams.ts'
 import type { SkinLayer } from './skin.ts'
-import { type Framing, insideStud, lie, practice, type Stretch, stretches } from './skin-framing.ts'
+import { type Framing, insideStud, lie, practice } from './skin-framing.ts'
 
 /** How one layer is laid in sheets. */
 export interface LayerPlan {

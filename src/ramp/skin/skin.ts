@@ -5,7 +5,7 @@ import { type Draft, stop, type Trial, warn } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
 import { firstThat, orWays, stepBackKey } from '../check/retype.ts'
 import type { Curve } from '../curve/curve.ts'
-import type { Stud } from '../frame/studs.ts'
+import type { Stud } from '../frame/stud.ts'
 import type { SolvedCoping } from '../side/coping.ts'
 
 /** One layer of skin on the curve. */

@@ -1,0 +1,26 @@
+import type { Units } from '../../design/design.ts'
+import { inch } from '../../geometry/inch.ts'
+import { same } from '../check/offer.ts'
+
+/** Usual lengths of wood screws, mm; common practice, no source. The short ones serve only where others come through. */
+const lengths = {
+  mm: { short: [12, 16, 20], usual: [25, 30, 35, 40, 45, 50, 55, 60, 70, 80] },
+  in: {
+    short: [inch / 2, (5 * inch) / 8, (3 * inch) / 4],
+    usual: [inch, 1.25 * inch, 1.625 * inch, 2 * inch, 2.5 * inch, 3 * inch],
+  },
+} as const
+
+/** How far a screw reaches into a stud at least, and what wood stays before its point. mm */
+export const screwGrip = { mm: 25, in: inch } as const
+export const screwPoint = 2
+
+/** The next usual length that goes through so much skin and far enough into the stud; null past the list. */
+export const screwLength = (through: number, units: Units): number | null =>
+  lengths[units].usual.find((length) => length >= through + screwGrip[units] - same) ?? null
+
+/** The longest that does not come through so much wood; null where none is short enough. */
+export const screwWithin = (wood: number, units: Units): number | null =>
+  [...lengths[units].usual, ...lengths[units].short]
+    .filter((length) => length <= wood - screwPoint + same)
+    .sort((a, b) => b - a)[0] ?? null
