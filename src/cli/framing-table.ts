@@ -91,20 +91,19 @@ const pipeRows = ({ design, coping, pipe }: Quarter, units: Units): readonly Row
 
 /** Skin and deck board, sheet by sheet. */
 export const sheetRows = (ramp: Ramp, units: Units): readonly Row[] => {
-  const { skin, plans, screws, studs } = ramp
+  const { skin, studs } = ramp
   const deckBoard = ramp.kind === 'quarter' ? ramp.deckBoard : null
   const way = ramp.kind === 'quarter' ? 'up' : 'along'
   const { show, fine } = lengthsOf(units)
   const { gap, edge, base, top } = practice[units]
   const back = stepBack(ramp.design)
   const rows: Row[] = skin.map((layer, i) => {
-    const { pieces, widths, seams, acrossSeams, rows: places } = plans[i]!
-    const screwRows = places.map(({ across }, k) => ({ across, length: screws[i]!.rows[k]! }))
+    const { pieces, widths, seams, acrossSeams } = layer
     const meets = seams.map((seam) => `${show(seam.at)}${seam.stud === null ? '' : ` on ${seamWords(seam)}`}`)
     return [
       `skin ${layer.layer}`,
       `${fine(layer.sheet.thickness)} ${layer.sheet.material}, ${show(layer.length)} long${i * back > 0 ? ` from ${show(i * back)} up` : ''}; ` +
-        `${sheets(pieces, way, meets, widths, acrossSeams, show)}, ${screwWords(screwRows, show)}`,
+        `${sheets(pieces, way, meets, widths, acrossSeams, show)}, ${screwWords(layer.rows, show)}`,
     ]
   })
   if (deckBoard) {

@@ -1,14 +1,14 @@
 import type { Units } from '../design/design.ts'
 import type { Ramp } from '../ramp/ramp.ts'
-import type { LayerPlan } from '../ramp/skin/skin-plan.ts'
+import type { Layer } from '../ramp/skin/layer.ts'
 import { endMark, gapMarks, markFigure, rowMarks, type StoryStrip, type StripRow } from './story-strip.ts'
 
 /** Where the screws of a row lie across the ramp: two layers to a strip, one on each of its edges. Zero is the left side. */
 export const acrossStrips = (ramp: Ramp, units: Units): readonly StoryStrip[] => {
-  const plans = ramp.plans.filter(({ rows }) => rows.length > 0)
-  return Array.from({ length: Math.ceil(plans.length / 2) }, (_, i): StoryStrip => {
-    const two = plans.slice(2 * i, 2 * i + 2)
-    const [first, second] = two.map((plan) => acrossRow(plan, ramp.width, units))
+  const layers = ramp.skin.filter(({ rows }) => rows.length > 0)
+  return Array.from({ length: Math.ceil(layers.length / 2) }, (_, i): StoryStrip => {
+    const two = layers.slice(2 * i, 2 * i + 2)
+    const [first, second] = two.map((layer) => acrossRow(layer, ramp.width, units))
     return {
       name: `${ramp.name}/strip-across-${i + 1}`,
       title: `${ramp.name}, screws across: layer${two.length > 1 ? 's' : ''} ${two.map(({ layer }) => layer).join(' and ')}`,
@@ -27,14 +27,14 @@ export const acrossStrips = (ramp: Ramp, units: Units): readonly StoryStrip[] =>
 export const leftOf = ({ kind }: Ramp): string =>
   kind === 'quarter' ? 'left is as seen from the toe' : 'left is as seen from the end at stud 1'
 
-const acrossRow = (plan: LayerPlan, width: number, units: Units): StripRow => {
-  const { screws, every } = commonest(plan)
+const acrossRow = (layer: Layer, width: number, units: Units): StripRow => {
+  const { screws, every } = commonest(layer)
   return {
-    edge: `LAYER ${plan.layer}`,
+    edge: `LAYER ${layer.layer}`,
     words: every ? 'the screws of each row' : 'the screws of most rows',
     marks: [
       ...rowMarks([
-        ...gapMarks(plan.widths, () => 'seam', units),
+        ...gapMarks(layer.widths, () => 'seam', units),
         ...screws.map((at) => ({
           at,
           sign: 'ring' as const,
@@ -48,7 +48,7 @@ const acrossRow = (plan: LayerPlan, width: number, units: Units): StripRow => {
 }
 
 /** Rows differ only where a screw below stands in the way. */
-const commonest = ({ rows }: LayerPlan): { readonly screws: readonly number[]; readonly every: boolean } => {
+const commonest = ({ rows }: Layer): { readonly screws: readonly number[]; readonly every: boolean } => {
   const alike = (a: readonly number[], b: readonly number[]): boolean => a.join() === b.join()
   const counted = rows.map(({ across }) => ({
     across,

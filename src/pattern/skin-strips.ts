@@ -1,9 +1,8 @@
 import type { Units } from '../design/design.ts'
 import { showLength } from '../length.ts'
 import type { Ramp } from '../ramp/ramp.ts'
+import type { Layer } from '../ramp/skin/layer.ts'
 import { seamWords } from '../ramp/skin/seam-studs.ts'
-import type { SkinLayer } from '../ramp/skin/skin.ts'
-import type { LayerPlan } from '../ramp/skin/skin-plan.ts'
 import {
   endMark,
   gapMarks,
@@ -21,9 +20,8 @@ import {
  */
 export const skinStrips = (ramp: Ramp, units: Units): readonly StoryStrip[] =>
   ramp.skin.flatMap((layer): readonly StoryStrip[] => {
-    const plan = ramp.plans.find((one) => one.layer === layer.layer)
     if (layer.length <= 0) return []
-    const flat = layerMarks(layer, plan, units)
+    const flat = layerMarks(layer, units)
     const bent = onOuterFace(ramp, layer)
     return [
       {
@@ -45,18 +43,18 @@ export const skinStrips = (ramp: Ramp, units: Units): readonly StoryStrip[] =>
               },
             ]
           : [{ edge: '', words: 'lay it on the sheet', marks: flat }],
-        rings: plan && plan.rows.length > 0 ? 'a row of screws' : null,
+        rings: layer.rows.length > 0 ? 'a row of screws' : null,
         onTicks: flat.some((mark) => isOnTick(mark, flat)) ? 'screws go in at that stud' : null,
         notes: [
           'stud marks are middles',
-          ...(plan && plan.seams.length > 0 ? ['at a seam one sheet ends, the next starts'] : []),
+          ...(layer.seams.length > 0 ? ['at a seam one sheet ends, the next starts'] : []),
         ],
       },
     ]
   })
 
 /** Layers that step back begin farther up, square to the curve. */
-const zeroOf = (ramp: Ramp, { below, sheet, start }: SkinLayer, units: Units): string => {
+const zeroOf = (ramp: Ramp, { below, sheet, start }: Layer, units: Units): string => {
   if (ramp.kind !== 'quarter' || !ramp.transition) return "the sheet's end at stud 1"
   const ahead = ramp.transition.curve.offset(below + sheet.thickness / 2).lengthTo(start)
   return ahead > 0
@@ -72,8 +70,8 @@ const moved = (mark: StripMark, at: number, units: Units): StripMark => ({
 })
 
 /** Studs, seams and rows of screws of the flat sheet; its end is the last. */
-const layerMarks = (layer: SkinLayer, plan: LayerPlan | undefined, units: Units): readonly StripMark[] => {
-  const seams = plan?.seams ?? []
+const layerMarks = (layer: Layer, units: Units): readonly StripMark[] => {
+  const { seams } = layer
   return [
     ...rowMarks([
       // the edges of two sheets stand for the middle of the stud below them
@@ -83,14 +81,14 @@ const layerMarks = (layer: SkinLayer, plan: LayerPlan | undefined, units: Units)
           : [tickAt(at, `stud ${i + 1}`, units)],
       ),
       ...gapMarks(
-        plan?.pieces ?? [],
+        layer.pieces,
         (i) => {
           const seam = seams[i]
           return !seam || seam.stud === null ? 'seam' : `seam on ${seamWords(seam)}`
         },
         units,
       ),
-      ...(plan?.rows ?? []).map(
+      ...layer.rows.map(
         ({ at }): StripMark => ({ at, sign: 'ring', label: 'screws', figure: markFigure(at, units) }),
       ),
     ]),
@@ -99,7 +97,7 @@ const layerMarks = (layer: SkinLayer, plan: LayerPlan | undefined, units: Units)
 }
 
 /** From a place on the flat sheet to the same on the layer's outer face, square to the curve; null where nothing is bent. */
-const onOuterFace = (ramp: Ramp, { below, sheet, start }: SkinLayer): ((at: number) => number) | null => {
+const onOuterFace = (ramp: Ramp, { below, sheet, start }: Layer): ((at: number) => number) | null => {
   if (ramp.kind !== 'quarter' || !ramp.transition) return null
   const { curve } = ramp.transition
   const [middle, outer] = [0.5, 1].map((t) => curve.offset(below + t * sheet.thickness))

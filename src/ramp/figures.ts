@@ -1,6 +1,7 @@
 import type { Design } from '../design/design.ts'
 import type { Check } from './check/check.ts'
 import type { Flat, Quarter, Ramp, SolvedDesign } from './ramp.ts'
+import type { Layer } from './skin/layer.ts'
 import { stepBack } from './skin/skin.ts'
 
 const degrees = (radians: number): number => (radians * 180) / Math.PI
@@ -115,7 +116,7 @@ const skinFigures = (ramp: Ramp) =>
     // up its own middle, behind the normal through the toe corner
     start: i * stepBack(ramp.design),
     marks: layer.marks,
-    ...layerFigures(ramp, i),
+    ...layerFigures(layer),
   }))
 
 /** Timbers are numbered from 1, as in `deckTimbers`. */
@@ -133,21 +134,20 @@ const boardFigures = ({ deckBoard: board }: Quarter) => {
 }
 
 /** How a layer is laid: pieces up it and across it, where they meet, rows of screws. Studs are numbered from 1, toe to lip. */
-const layerFigures = ({ plans, screws }: Ramp, i: number) => {
-  const [plan, own] = [plans[i]!, screws[i]!]
+const layerFigures = ({ pieces, widths, seams, acrossSeams, rows, screws }: Layer) => {
   const number = (stud: number | null): number | null => (stud === null ? null : stud + 1)
   return {
-    pieces: plan.pieces,
-    widths: plan.widths,
-    seams: plan.seams.map(({ at, stud, second }) => ({ at, stud: number(stud), second: number(second) })),
-    acrossSeams: plan.acrossSeams,
-    rows: plan.rows.map((row, k) => ({
+    pieces,
+    widths,
+    seams: seams.map(({ at, stud, second }) => ({ at, stud: number(stud), second: number(second) })),
+    acrossSeams,
+    rows: rows.map((row) => ({
       at: row.at,
       on: row.on,
       stud: number(row.stud),
       across: row.across,
-      length: own.rows[k]!,
+      length: row.length,
     })),
-    screws: { count: own.count, length: own.length },
+    screws,
   }
 }

@@ -8,9 +8,7 @@ import type { SolvedCoping } from './side/coping.ts'
 import type { Side } from './side/side.ts'
 import type { Transition } from './side/transition.ts'
 import type { DeckBoard } from './skin/deck-board.ts'
-import type { LayerScrews } from './skin/screws.ts'
-import type { SkinLayer } from './skin/skin.ts'
-import type { LayerPlan } from './skin/skin-plan.ts'
+import type { Layer } from './skin/layer.ts'
 
 /** What every kind has. Lengths mm, angles radians. */
 interface Framed {
@@ -22,10 +20,8 @@ interface Framed {
   readonly studLength: number
   /** under the skin, from toe to lip or from end to end */
   readonly studs: readonly Stud[]
-  readonly skin: readonly SkinLayer[]
-  /** how each layer of `skin` is laid, and what it is screwed with */
-  readonly plans: readonly LayerPlan[]
-  readonly screws: readonly LayerScrews[]
+  /** from the studs up */
+  readonly skin: readonly Layer[]
 }
 
 /** A quarter, as far as it could be solved: what is null has a `stop` that says why. */

@@ -36,7 +36,7 @@ describe('the strips of layers of skin', () => {
             expect(strip).toBeUndefined()
             continue
           }
-          const plan = ramp.plans[i]!
+          const plan = ramp.skin[i]!
           const [flat, bent] = strip!.rows
           expect(strip!.length).toBe(layer.length)
           nearAll(
@@ -97,7 +97,7 @@ describe('the strips of layers of skin', () => {
     const { ramp } = solve({ ...plain, fasten: 'between' })
     const [first, , top] = rampStrips(ramp, 'mm')
     expect(called(first!.rows[0], /screws/)).toEqual([])
-    const { length } = ramp.plans[2]!.rows
+    const { length } = ramp.skin[2]!.rows
     expect(length).toBeGreaterThan(2)
     expect(called(top!.rows[0], /^screws$/).length).toBe(length)
   })
@@ -117,7 +117,7 @@ describe('the strips of screws across', () => {
     expect(strips.map(({ rows }) => rows.length)).toEqual([2, 1])
     const rows = strips.flatMap((strip) => strip.rows)
     rows.forEach((row, i) => {
-      const plan = ramp.plans[i]!
+      const plan = ramp.skin[i]!
       // all rows of this ramp are alike
       for (const { across } of plan.rows) nearAll(rings(row), across, `layer ${i + 1}`)
       expect([row!.edge, row!.words]).toEqual([`LAYER ${i + 1}`, 'the screws of each row'])
@@ -129,7 +129,7 @@ describe('the strips of screws across', () => {
   test('carry the edges of sheets that meet across', () => {
     const { ramp } = solve({ ...plain, width: 3000, sides: { thickness: 18, count: 3 } })
     const [strip] = rampStrips(ramp, 'mm').filter(({ name }) => name.includes('across'))
-    const [seam] = ramp.plans[0]!.acrossSeams
+    const [seam] = ramp.skin[0]!.acrossSeams
     const ticks = strip!.rows[0].marks.filter(({ sign }) => sign === 'tick').map(({ at }) => at)
     nearAll(ticks, [seam!.at - 1.5, seam!.at + 1.5, 3000], 'sheets')
     nearAll(

@@ -31,9 +31,9 @@ export const solveFlat = (
       ? solveFlatStuds(design, curve, frame, units)
       : { studs: [], stand: () => null, findings: [] }
   const on = { design, curve, studs: framing.studs, timbers: [], units }
-  const { plans, panel, studs, skin } = planFlat(on, framing.stand, stock.panel)
+  const { panel, studs, skin: laid } = planFlat(on, framing.stand, stock.panel)
   const around = { ...on, panel, studs }
-  const fixing = solveScrews(skin, plans, around, units)
+  const fixing = solveScrews(laid, around, units)
   const findings = [...stops, ...nominalFindings(design, units), ...framing.findings]
   return {
     ramp: {
@@ -47,9 +47,7 @@ export const solveFlat = (
       heights: { frame, surface: frame + skinned },
       curve,
       studs,
-      skin,
-      plans,
-      screws: fixing.screws,
+      skin: fixing.skin,
     },
     findings: hasStop(findings)
       ? findings
@@ -57,8 +55,8 @@ export const solveFlat = (
           ...findings,
           ...panelFindings(design, frame, stock, units),
           ...hangFindings(design, studs, frame, units),
-          ...planFindings(plans, around),
-          ...acrossFindings(around, plans, []),
+          ...planFindings(laid, around),
+          ...acrossFindings(around, laid, []),
           ...fixing.findings,
         ],
   }

@@ -180,15 +180,13 @@ export const draftQuarter = (
         studs: [],
         deckTimbers: [],
         skin: [],
-        plans: [],
-        screws: [],
         pipe: null,
         deckBoard: null,
       },
       drafts: framed,
     }
 
-  const { transition, length, coping, side, studs, skin } = frame
+  const { transition, length, coping, side, studs } = frame
   const behind = side
     ? solveDeckTimbers(design, transition, coping, side, studs, units)
     : { timbers: [], findings: [] }
@@ -200,9 +198,9 @@ export const draftQuarter = (
     panel: stock.panel,
     units,
   }
-  const plans = planSkin(around, skin)
-  const fixing = solveScrews(skin, plans, around, units)
-  const laid = solvePipe(design, stock, units)
+  const laid = planSkin(around, frame.skin)
+  const fixing = solveScrews(laid, around, units)
+  const piped = solvePipe(design, stock, units)
   const board = side
     ? solveDeckBoard(around, side, coping, transition.run, behind.timbers)
     : { board: null, findings: [] }
@@ -211,11 +209,11 @@ export const draftQuarter = (
   if (!hasStop(drafts))
     drafts.push(
       ...spanFindings(design, units, undefined, stored),
-      ...planFindings(plans, around),
-      ...acrossFindings(around, plans, board.board?.acrossSeams ?? []),
+      ...planFindings(laid, around),
+      ...acrossFindings(around, laid, board.board?.acrossSeams ?? []),
       ...fixing.findings,
       ...board.findings,
-      ...laid.findings,
+      ...piped.findings,
     )
   return {
     ramp: {
@@ -227,10 +225,8 @@ export const draftQuarter = (
       side,
       studs,
       deckTimbers: behind.timbers,
-      skin,
-      plans,
-      screws: fixing.screws,
-      pipe: laid.pipe,
+      skin: fixing.skin,
+      pipe: piped.pipe,
       deckBoard: board.board,
     },
     drafts,

@@ -1,16 +1,15 @@
 import type { Stock } from '../../design/design.ts'
 import type { Stand, Stud } from '../frame/stud.ts'
 import { withSeamStuds } from './seam-studs.ts'
-import { type SkinLayer, solveSkin } from './skin.ts'
+import { solveSkin } from './skin.ts'
 import type { Framing } from './skin-framing.ts'
-import { type LayerPlan, planSkin } from './skin-plan.ts'
+import { type LaidLayer, planSkin } from './skin-plan.ts'
 
 /** How the sheets of a flat lie: how far one reaches along it and across it, where they meet, and on what studs. */
 export interface FlatSheets {
   readonly panel: Framing['panel']
   readonly studs: readonly Stud[]
-  readonly skin: readonly SkinLayer[]
-  readonly plans: readonly LayerPlan[]
+  readonly skin: readonly LaidLayer[]
 }
 
 /**
@@ -25,8 +24,7 @@ export const planFlat = (
   const skinOn = (studs: readonly Stud[]) => solveSkin(on.design, on.curve, null, studs)
   const lay = (panel: Framing['panel']): FlatSheets => {
     const studs = withSeamStuds({ ...on, panel }, skinOn(on.studs), stand)
-    const skin = skinOn(studs)
-    return { panel, studs, skin, plans: planSkin({ ...on, panel, studs }, skin) }
+    return { panel, studs, skin: planSkin({ ...on, panel, studs }, skinOn(studs)) }
   }
   const [along, across] = [lay([long, short]), lay([short, long])]
   const less =
@@ -34,8 +32,8 @@ export const planFlat = (
   return less < 0 ? across : along
 }
 
-const sum = ({ plans }: FlatSheets, of: (plan: LayerPlan) => number): number =>
-  plans.reduce((total, plan) => total + of(plan), 0)
+const sum = ({ skin }: FlatSheets, of: (layer: LaidLayer) => number): number =>
+  skin.reduce((total, layer) => total + of(layer), 0)
 
 const sheets = (laid: FlatSheets): number => sum(laid, ({ pieces, widths }) => pieces.length * widths.length)
 

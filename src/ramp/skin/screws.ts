@@ -6,21 +6,12 @@ import { screwGrip, screwLength, screwPoint, screwWithin } from '../frame/screw-
 import type { Stud } from '../frame/stud.ts'
 import type { Timber } from '../frame/timber.ts'
 import { timberRun } from '../frame/timber-run.ts'
+import type { FixedRow, Layer } from './layer.ts'
 import type { ScrewRow } from './screw-rows.ts'
-import type { SkinLayer } from './skin.ts'
-import type { LayerPlan } from './skin-plan.ts'
+import type { LaidLayer } from './skin-plan.ts'
 
 /** Skin past its first or last timber, longer than this, is named: someone will put a screw there. mm */
 const bareEnd = 20
-
-/** What one layer is screwed with. Lengths mm; null where no usual screw will do. */
-export interface LayerScrews {
-  readonly count: number
-  /** of all but those that would come through */
-  readonly length: number | null
-  /** one for each row of the plan */
-  readonly rows: readonly (number | null)[]
-}
 
 /** What the skin is screwed to: the studs under it, and timbers that a screw may meet besides. */
 interface Wood {
@@ -30,31 +21,34 @@ interface Wood {
 }
 
 export const solveScrews = (
-  skin: readonly SkinLayer[],
-  plans: readonly LayerPlan[],
+  laid: readonly LaidLayer[],
   wood: Wood,
   units: Units,
-): { readonly screws: readonly LayerScrews[]; readonly findings: readonly Finding[] } => {
+): { readonly skin: readonly Layer[]; readonly findings: readonly Finding[] } => {
   const findings: Finding[] = []
-  const screws = plans.map((plan, i): LayerScrews => {
-    const layer = skin[i]!
-    const through = layer.below + layer.sheet.thickness
-    const between = plan.rows.some((row) => row.on === 'between')
+  const skin = laid.map((own): Layer => {
+    const through = own.below + own.sheet.thickness
+    const between = own.rows.some((row) => row.on === 'between')
     const usual = screwLength(through, units)
     const deep = (row: ScrewRow): number => woodAt(wood, row, through)
-    const rows = plan.rows.map((row) =>
-      usual !== null && usual <= deep(row) - screwPoint + same ? usual : screwWithin(deep(row), units),
-    )
-    if (between) findings.push(betweenFinding(layer, through, screwWithin(through, units), units))
-    else if (usual === null && plan.rows.length > 0) findings.push(longFinding(plan, through, units))
-    if (usual !== null) findings.push(...thinFindings(plan, rows, usual, deep, units))
-    return {
-      count: plan.rows.reduce((sum, row) => sum + row.across.length, 0),
-      length: plan.rows.length === 0 ? null : between ? screwWithin(through, units) : usual,
+    const rows = own.rows.map((row): FixedRow => {
+      const fits = usual !== null && usual <= deep(row) - screwPoint + same
+      return { ...row, length: fits ? usual : screwWithin(deep(row), units) }
+    })
+    const layer: Layer = {
+      ...own,
       rows,
+      screws: {
+        count: rows.reduce((sum, row) => sum + row.across.length, 0),
+        length: rows.length === 0 ? null : between ? screwWithin(through, units) : usual,
+      },
     }
+    if (between) findings.push(betweenFinding(layer, through, screwWithin(through, units), units))
+    else if (usual === null && rows.length > 0) findings.push(longFinding(layer, through, units))
+    if (usual !== null) findings.push(...thinFindings(layer, usual, deep, units))
+    return layer
   })
-  return { screws, findings: [...findings, ...bareFindings(skin, screws, wood, units)] }
+  return { skin, findings: [...findings, ...bareFindings(skin, wood, units)] }
 }
 
 /** Skin and timber under a screw's head. */
@@ -62,7 +56,7 @@ const woodAt = ({ curve, studs }: Wood, row: ScrewRow, through: number): number 
   through + (row.stud === null ? 0 : (timberRun(curve, row.place, studs[row.stud]!)?.to ?? 0))
 
 const betweenFinding = (
-  { layer, sheet }: SkinLayer,
+  { layer, sheet }: Layer,
   wood: number,
   length: number | null,
   units: Units,
@@ -77,7 +71,7 @@ const betweenFinding = (
     : note('screw-through', `${lies}; screws longer than ${show(length)} come through`)
 }
 
-const longFinding = ({ layer }: LayerPlan, through: number, units: Units): Finding =>
+const longFinding = ({ layer }: Layer, through: number, units: Units): Finding =>
   note(
     'screw-long',
     `layer ${layer}: no usual screw goes through ${measured(through, units)} of skin and ${measured(screwGrip[units], units)} into a stud`,
@@ -85,8 +79,7 @@ const longFinding = ({ layer }: LayerPlan, through: number, units: Units): Findi
 
 /** Studs too thin for the usual screw: ripped or flat ones. */
 const thinFindings = (
-  { layer, rows }: LayerPlan,
-  own: readonly (number | null)[],
+  { layer, rows }: Layer,
   usual: number,
   deep: (row: ScrewRow) => number,
   units: Units,
@@ -94,12 +87,12 @@ const thinFindings = (
   const show = (mm: number): string => measured(mm, units)
   // the thinner place of a stud with two rows
   const places = new Map<number, { readonly wood: number; readonly length: number | null }>()
-  rows.forEach((row, i) => {
-    if (row.stud === null || own[i] === usual) return
-    const here = { wood: deep(row), length: own[i]! }
+  for (const row of rows) {
+    if (row.stud === null || row.length === usual) continue
+    const here = { wood: deep(row), length: row.length }
     const other = places.get(row.stud)
     if (!other || here.wood < other.wood) places.set(row.stud, here)
-  })
+  }
   if (places.size === 0) return []
   // the lower number first, those of like figures together
   const alike = new Map<string, number[]>()
@@ -134,13 +127,12 @@ const studWords = (numbers: readonly number[]): string => {
 
 /** Ends of the skin that reach past the first and the last timber. */
 const bareFindings = (
-  skin: readonly SkinLayer[],
-  screws: readonly LayerScrews[],
+  skin: readonly Layer[],
   { curve, studs, timbers }: Wood,
   units: Units,
 ): readonly Finding[] => {
   const [top, first, last] = [skin.at(-1), studs[0], studs.at(-1)]
-  const length = screws.at(-1)?.length ?? null
+  const length = top?.screws.length ?? null
   if (!top || !first || !last || length === null) return []
   const show = (mm: number): string => measured(mm, units)
   const wood = top.below + top.sheet.thickness

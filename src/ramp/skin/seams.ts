@@ -174,7 +174,7 @@ const isBetter = (a: Way, b: Way): boolean => {
 /** One note for all layers, and the deck board, whose sheets do not reach across; those that meet alike together. */
 export const acrossFindings = (
   { design, panel, units }: Framing,
-  plans: readonly { readonly layer: number; readonly acrossSeams: readonly AcrossSeam[] }[],
+  skin: readonly { readonly layer: number; readonly acrossSeams: readonly AcrossSeam[] }[],
   board: readonly AcrossSeam[],
 ): readonly Finding[] => {
   const alike = new Map<string, { readonly layers: number[]; board: boolean; readonly ribs: boolean }>()
@@ -187,7 +187,7 @@ export const acrossFindings = (
     alike.set(where, found)
     return found
   }
-  for (const { layer, acrossSeams: seams } of plans) if (seams.length > 0) group(seams).layers.push(layer)
+  for (const { layer, acrossSeams: seams } of skin) if (seams.length > 0) group(seams).layers.push(layer)
   if (board.length > 0) group(board).board = true
   if (alike.size === 0) return []
   const words = [...alike].map(([where, { layers, board: deck, ribs }]) => {

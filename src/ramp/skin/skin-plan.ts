@@ -15,9 +15,8 @@ import { type AcrossSeam, acrossSeams, type Seam, upSeams } from './seams.ts'
 import type { SkinLayer } from './skin.ts'
 import { type Framing, insideStud, lie, practice } from './skin-framing.ts'
 
-/** How one layer is laid in sheets. */
-export interface LayerPlan {
-  readonly layer: number
+/** A layer and how it is laid in sheets. */
+export interface LaidLayer extends SkinLayer {
   readonly pieces: readonly Stretch[]
   readonly seams: readonly Seam[]
   readonly widths: readonly Stretch[]
@@ -27,21 +26,21 @@ export interface LayerPlan {
   readonly spacing: number
 }
 
-export const planSkin = (framing: Framing, skin: readonly SkinLayer[]): readonly LayerPlan[] => {
-  const plans: LayerPlan[] = []
-  for (const layer of skin) plans.push(planLayer(framing, layer, skin.length, plans))
-  return plans
+export const planSkin = (framing: Framing, skin: readonly SkinLayer[]): readonly LaidLayer[] => {
+  const laid: LaidLayer[] = []
+  for (const layer of skin) laid.push(layLayer(framing, layer, skin.length, laid))
+  return laid
 }
 
 /** Whether the top sheet's screws go between the studs: there must be sheets below to take them. */
 const fastensBetween = ({ fasten, skin }: RampDesign): boolean => fasten === 'between' && skin.length > 1
 
-const planLayer = (
+const layLayer = (
   framing: Framing,
   layer: SkinLayer,
   count: number,
-  below: readonly LayerPlan[],
-): LayerPlan => {
+  below: readonly LaidLayer[],
+): LaidLayer => {
   const { design, panel, units } = framing
   const { gap, base, top } = practice[units]
   const isTop = layer.layer === count && count > 1
@@ -52,8 +51,8 @@ const planLayer = (
     across.map(({ at }) => at),
     gap,
   )
-  const empty = { layer: layer.layer, widths, acrossSeams: across, spacing }
-  if (layer.length <= same) return { ...empty, pieces: [], seams: [], widths: [], acrossSeams: [], rows: [] }
+  const bare = { ...layer, widths, acrossSeams: across, spacing }
+  if (layer.length <= same) return { ...bare, pieces: [], seams: [], widths: [], acrossSeams: [], rows: [] }
   const lying = lie(framing.curve, layer)
   const seams = upSeams(framing, layer, lying, new Set(below.at(-1)?.seams.flatMap(seamStudsOf)))
   const pieces = stretches(
@@ -82,7 +81,7 @@ const planLayer = (
     return found
   }
   return {
-    ...empty,
+    ...bare,
     pieces,
     seams,
     rows: places
@@ -104,10 +103,10 @@ const betweenOrStuds = (
   })
 
 /** Seams without a stud of their own; studs that were added for others; a top sheet whose screws find no room between them. */
-export const planFindings = (plans: readonly LayerPlan[], around: Framing): readonly Finding[] => {
+export const planFindings = (skin: readonly LaidLayer[], around: Framing): readonly Finding[] => {
   const { design, studs, units } = around
   const findings: Finding[] = []
-  const bad = plans.flatMap(({ layer, seams }) =>
+  const bad = skin.flatMap(({ layer, seams }) =>
     seams.flatMap((seam) =>
       seam.stud === null
         ? [
@@ -132,15 +131,15 @@ export const planFindings = (plans: readonly LayerPlan[], around: Framing): read
         )} along`,
       ),
     )
-  if (design.fasten === 'between') findings.push(...betweenFindings(plans, around))
+  if (design.fasten === 'between') findings.push(...betweenFindings(skin, around))
   return findings
 }
 
 const betweenFindings = (
-  plans: readonly LayerPlan[],
+  skin: readonly LaidLayer[],
   { design, studs, units }: Framing,
 ): readonly Finding[] => {
-  const top = plans.at(-1)
+  const top = skin.at(-1)
   if (!top || top.pieces.length === 0) return []
   if (!fastensBetween(design))
     return [note('fasten-between', 'there is one layer only, so its screws go into the studs all the same')]

@@ -51,7 +51,7 @@ describe('a flat worked by hand', () => {
       expect(layer.length).toBe(2440)
       expect(layer.marks).toEqual(ramp.studs.map(({ at }) => at))
     }
-    expect(ramp.plans.map(({ pieces, widths }) => [pieces, widths])).toEqual(
+    expect(ramp.skin.map(({ pieces, widths }) => [pieces, widths])).toEqual(
       Array(2).fill([[{ from: 0, length: 2440 }], [{ from: 0, length: 1216 }]]),
     )
   })
@@ -59,7 +59,7 @@ describe('a flat worked by hand', () => {
 
 describe('sheets lie the way that takes the fewest', () => {
   const laid = (width: number, length: number, layers = 1) =>
-    solveLevel({ ...level, width, length, skin: level.skin.slice(0, layers) }).ramp.plans
+    solveLevel({ ...level, width, length, skin: level.skin.slice(0, layers) }).ramp.skin
   // studs every 200, panels of 1220 × 2440
   test.each([
     // one sheet, lengthwise
@@ -125,7 +125,7 @@ describe('sheets lie the way that takes the fewest', () => {
     for (const { width, length, every, panel, units } of fc.sample(one, { numRuns: 500, seed: 63 })) {
       const design = { ...level, width, length, skin: [plywood(18)], studs: { ...level.studs, every } }
       const { ramp } = solveLevel(design, units, panel as [number, number])
-      const [plan] = ramp.plans
+      const [plan] = ramp.skin
       const gap = units === 'mm' ? 3 : inch / 8
       const studs = ramp.studs
         .slice(1, -1)
@@ -180,8 +180,8 @@ describe('studs deeper than the frame', () => {
   test('thin ones make screws short', () => {
     // 10 of stud under 24 of skin: a screw of 24 + 25 = 49, so 50, comes through; 32 leaves 2, so 30
     const thin = { ...level, ...frame(10) }
-    expect(solveLevel(thin).ramp.screws[1]).toMatchObject({ length: 50 })
-    expect(new Set(solveLevel(thin).ramp.screws[1]!.rows)).toEqual(new Set([30]))
+    expect(solveLevel(thin).ramp.skin[1]!.screws.length).toBe(50)
+    expect(new Set(solveLevel(thin).ramp.skin[1]!.rows.map(({ length }) => length))).toEqual(new Set([30]))
     expect(said(thin, 'screw-through').join()).toContain(
       'layer 2: a screw of 50 mm comes through at studs 1 to 13, 34 mm of wood with the skin: 30 mm at most',
     )
@@ -337,7 +337,7 @@ describe('on 500 flats that can be sawn', () => {
     const studs = solved.map(({ ramp }) => ramp.studs[0]!)
     expect(studs.filter(({ lies }) => lies === 'flat').length).toBeGreaterThan(50)
     expect(studs.filter(({ lies }) => lies === 'edge').length).toBeGreaterThan(200)
-    const plans = solved.flatMap(({ ramp }) => ramp.plans)
+    const plans = solved.flatMap(({ ramp }) => ramp.skin)
     expect(plans.filter(({ seams }) => seams.length > 0).length).toBeGreaterThan(300)
     expect(plans.filter(({ acrossSeams }) => acrossSeams.length > 0).length).toBeGreaterThan(300)
     expect(plans.filter(({ rows }) => rows.some(({ on }) => on === 'between')).length).toBeGreaterThan(80)
@@ -382,19 +382,19 @@ describe('on 500 flats that can be sawn', () => {
     let [kept, nearest] = [0, Number.POSITIVE_INFINITY]
     for (const { ramp, design, units } of solved) {
       const edge = { mm: 10.5, in: 11.1125 }[units]
-      ramp.plans.forEach((plan, i) => {
+      ramp.skin.forEach((plan, i) => {
         const inside = (p: number, of: readonly { readonly from: number; readonly length: number }[]) =>
           of.some(({ from, length }) => p >= from + edge - 1e-6 && p <= from + length - edge + 1e-6)
         for (const row of plan.rows) {
           expect(inside(row.at, plan.pieces)).toBe(true)
           expect(row.across.every((p) => inside(p, plan.widths))).toBe(true)
-          for (const lower of ramp.plans.slice(0, i).flatMap(({ rows }) => rows)) {
+          for (const lower of ramp.skin.slice(0, i).flatMap(({ rows }) => rows)) {
             if (Math.abs(lower.at - row.at) >= 15) continue
             for (const p of row.across)
               for (const q of lower.across) nearest = Math.min(nearest, Math.abs(p - q))
           }
         }
-        if (design.fasten === 'between' && i > 0 && i === ramp.plans.length - 1) return
+        if (design.fasten === 'between' && i > 0 && i === ramp.skin.length - 1) return
         ramp.studs.forEach(({ at }, j) => {
           if (plan.seams.some((s) => s.stud === null && Math.abs(s.at - at) < 20)) return
           const rows = plan.rows.filter(({ stud }) => stud === j)
@@ -420,9 +420,9 @@ describe('on 500 flats that can be sawn', () => {
 
   test('sheets fit a panel one way and make up the flat; seams lie on studs, not on those of the layer below, or that is said', () => {
     for (const { ramp, design, panel, units, findings } of solved) {
-      const lost = ramp.plans.flatMap(({ seams }) => seams.filter((s) => s.stud === null || s.shared))
+      const lost = ramp.skin.flatMap(({ seams }) => seams.filter((s) => s.stud === null || s.shared))
       expect(lost.length > 0).toBe(findings.some((f) => f.id === 'seam-stud'))
-      ramp.plans.forEach((plan, i) => {
+      ramp.skin.forEach((plan, i) => {
         const sum = (of: readonly { readonly length: number }[]): number =>
           of.reduce((total, { length }) => total + length, 0) + gap[units] * (of.length - 1)
         assertNear(sum(plan.pieces), design.length, 1e-6)
@@ -430,7 +430,7 @@ describe('on 500 flats that can be sawn', () => {
         const [along, across] = [plan.pieces, plan.widths].map((of) => Math.max(...of.map((p) => p.length)))
         const ways = [panel, [panel[1], panel[0]]]
         expect(ways.some(([a, b]) => along! <= a! + 1e-6 && across! <= b! + 1e-6)).toBe(true)
-        const below = ramp.plans[i - 1]?.seams.flatMap(seamStudsOf) ?? []
+        const below = ramp.skin[i - 1]?.seams.flatMap(seamStudsOf) ?? []
         for (const seam of plan.seams) {
           const on = seamStudsOf(seam)
           on.forEach((stud, k) => {
@@ -451,13 +451,13 @@ describe('on 500 flats that can be sawn', () => {
     for (const { ramp, design } of solved) {
       const top = ramp.heights.frame
       const boxes = ramp.studs.map(polygon)
-      ramp.plans.forEach((plan, i) => {
-        const through = ramp.skin[i]!.below + ramp.skin[i]!.sheet.thickness
-        plan.rows.forEach((row, k) => {
+      ramp.skin.forEach((plan) => {
+        const through = plan.below + plan.sheet.thickness
+        plan.rows.forEach((row) => {
           screws += row.across.length
           for (const p of row.across)
             expect(bays(design).some(([a, b]) => p >= a + 19.9 && p <= b - 19.9)).toBe(true)
-          const screw = ramp.screws[i]!.rows[k]
+          const screw = row.length
           if (row.stud === null) {
             for (const box of boxes)
               expect(new Flatten.Point(row.at, top).distanceTo(box)[0]).toBeGreaterThan(24.9)

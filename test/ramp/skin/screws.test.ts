@@ -81,13 +81,12 @@ test('no screw of any row comes through, and none is shorter than it must be, on
     for (const one of [design, thin]) {
       const { ramp } = solve(one, units, panel)
       const timber = ramp.studs.map(polygon)
-      ramp.plans.forEach((plan, i) => {
-        const through = ramp.skin[i]!.below + ramp.skin[i]!.sheet.thickness
-        const own = ramp.screws[i]!
+      ramp.skin.forEach((plan, i) => {
+        const through = plan.below + plan.sheet.thickness
         const usual = sold[units].find((length) => length >= through + least[units] - 1e-9)
-        expect(own.count).toBe(plan.rows.reduce((sum, row) => sum + row.across.length, 0))
-        plan.rows.forEach((row, k) => {
-          const length = own.rows[k]!
+        expect(plan.screws.count).toBe(plan.rows.reduce((sum, row) => sum + row.across.length, 0))
+        for (const row of plan.rows) {
+          const { length } = row
           screws++
           /** whether wood lies under a screw so long, and 2 mm more */
           const held = (mm: number): boolean =>
@@ -95,12 +94,12 @@ test('no screw of any row comes through, and none is shorter than it must be, on
               ? mm + 2 <= through
               : mm + 2 <= through || timber[row.stud]!.contains(bent(ramp, i, row.at, mm + 2 - through))
           if (length !== null) expect(held(length - 1e-6)).toBe(true)
-          if (length === usual && row.on !== 'between') return
+          if (length === usual && row.on !== 'between') continue
           shorter++
           // the next longer would come through
           const next = sold[units].find((other) => other > (length ?? 0) + 1e-9)
           if (next !== undefined) expect(held(next + 1e-6)).toBe(false)
-        })
+        }
       })
     }
   }
@@ -113,7 +112,7 @@ describe('where a screw comes through, the place and the shorter screw are named
     // one sheet of 1/4 and an inch into the stud: 1 1/4; the first stud lies well up the curve
     const design = { ...plain, toe: 20, skin: [plywood(inch / 4)] }
     const { ramp } = solve(design, 'in')
-    expect(ramp.screws[0]!.length).toBe(1.25 * inch)
+    expect(ramp.skin[0]!.screws.length).toBe(1.25 * inch)
     const [first] = ramp.studs
     expect(first!.at - first!.width / 2).toBeGreaterThan(20)
     expect(said(design, 'screw-through', 'in')).toEqual([

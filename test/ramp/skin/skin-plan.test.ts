@@ -25,21 +25,21 @@ const isBetween = ({ design }: Job): boolean => design.fasten === 'between' && d
 
 describe('on 600 ramps that can be sawn', () => {
   test('the ramps meet what is tested: seams, ribs, sheets side by side, both ways to fasten', () => {
-    const plans = solved.flatMap(({ ramp }) => ramp.plans)
+    const plans = solved.flatMap(({ ramp }) => ramp.skin)
     expect(plans.filter(({ seams }) => seams.length > 0).length).toBeGreaterThan(500)
     expect(plans.filter(({ seams }) => seams.length > 1).length).toBeGreaterThan(50)
     expect(plans.filter(({ acrossSeams }) => acrossSeams.some(({ rib }) => rib)).length).toBeGreaterThan(100)
     expect(plans.filter(({ acrossSeams }) => acrossSeams.some(({ rib }) => !rib)).length).toBeGreaterThan(100)
-    const between = solved.filter((one) => isBetween(one) && one.ramp.plans.at(-1)!.rows.length > 1)
+    const between = solved.filter((one) => isBetween(one) && one.ramp.skin.at(-1)!.rows.length > 1)
     expect(between.length).toBeGreaterThan(100)
     expect(solved.filter(({ drafts }) => warned(drafts, 'seam-stud')).length).toBeLessThan(60)
   })
 
   test('every seam lies on a stud, or a warning says which does not', () => {
     for (const { ramp, drafts } of solved) {
-      const lost = ramp.plans.flatMap(({ seams }) => seams.filter((s) => s.stud === null || s.shared))
+      const lost = ramp.skin.flatMap(({ seams }) => seams.filter((s) => s.stud === null || s.shared))
       expect(lost.length > 0).toBe(warned(drafts, 'seam-stud'))
-      ramp.plans.forEach((plan, i) => {
+      ramp.skin.forEach((plan, i) => {
         for (const seam of plan.seams) {
           if (seam.stud === null) continue
           // on a joint each half of the gap has a stud of its own
@@ -55,8 +55,8 @@ describe('on 600 ramps that can be sawn', () => {
 
   test('neighbouring layers never meet on the same stud, but where that is said', () => {
     for (const { ramp } of solved)
-      ramp.plans.slice(1).forEach((plan, i) => {
-        const below = ramp.plans[i]!.seams.flatMap(seamStudsOf)
+      ramp.skin.slice(1).forEach((plan, i) => {
+        const below = ramp.skin[i]!.seams.flatMap(seamStudsOf)
         for (const seam of plan.seams)
           expect(seamStudsOf(seam).some((stud) => below.includes(stud))).toBe(seam.shared)
       })
@@ -85,8 +85,8 @@ describe('on 600 ramps that can be sawn', () => {
     }
     let met = 0
     for (const { ramp, panel, design, units } of solved)
-      ramp.plans.slice(1).forEach((plan, i) => {
-        const below = ramp.plans[i]!.acrossSeams.map(({ at }) => at)
+      ramp.skin.slice(1).forEach((plan, i) => {
+        const below = ramp.skin[i]!.acrossSeams.map(({ at }) => at)
         for (const { at } of plan.acrossSeams)
           for (const other of below)
             expect(Math.abs(at - other)).toBeGreaterThanOrEqual(practice[units].stagger - 1e-6)
@@ -103,12 +103,12 @@ describe('on 600 ramps that can be sawn', () => {
 
   test('pieces fit a panel, and with their gaps make up the layer and the width', () => {
     for (const { ramp, panel, units, design } of solved)
-      ramp.plans.forEach((plan, i) => {
+      ramp.skin.forEach((plan) => {
         const { gap } = practice[units]
         const sum = (of: readonly { readonly length: number }[]): number =>
           of.reduce((total, { length }) => total + length, 0) + gap * (of.length - 1)
-        if (ramp.skin[i]!.length === 0) return
-        assertNear(sum(plan.pieces), ramp.skin[i]!.length, 1e-6, 'up')
+        if (plan.length === 0) return
+        assertNear(sum(plan.pieces), plan.length, 1e-6, 'up')
         assertNear(sum(plan.widths), design.width, 1e-6, 'across')
         for (const { length } of plan.pieces) {
           expect(length).toBeLessThanOrEqual(panel[0] + 1e-6)
@@ -127,9 +127,9 @@ describe('on 600 ramps that can be sawn', () => {
 
   test('no stud farther up than a seam could have taken it', () => {
     for (const { ramp, panel, units } of solved)
-      ramp.plans.forEach((plan, i) => {
-        const { length, marks } = ramp.skin[i]!
-        const below = ramp.plans[i - 1]?.seams.map(({ stud }) => stud) ?? []
+      ramp.skin.forEach((plan, i) => {
+        const { length, marks } = plan
+        const below = ramp.skin[i - 1]?.seams.map(({ stud }) => stud) ?? []
         plan.seams.forEach((seam, k) => {
           const reach = plan.pieces[k]!.from + panel[0] + practice[units].gap / 2
           const farther = marks.flatMap((mark, j) =>
@@ -147,7 +147,7 @@ describe('on 600 ramps that can be sawn', () => {
     let screws = 0
     for (const one of solved) {
       const { ramp, design } = one
-      ramp.plans.forEach((plan, i) => {
+      ramp.skin.forEach((plan, i) => {
         for (const row of plan.rows) {
           if (row.on === 'between') continue
           const stud = ramp.studs[row.stud!]!
@@ -167,18 +167,18 @@ describe('on 600 ramps that can be sawn', () => {
   test('every screw between studs misses all timber by its distance, sides and ribs too', () => {
     for (const one of solved) {
       const { ramp, design, units } = one
-      const top = ramp.plans.length - 1
-      const rows = ramp.plans[top]?.rows ?? []
+      const top = ramp.skin.length - 1
+      const rows = ramp.skin[top]?.rows ?? []
       if (!isBetween(one)) {
         expect(rows.some((row) => row.on === 'between')).toBe(false)
         continue
       }
       // but in a sheet that has room for none
-      for (const { from, length } of ramp.plans[top]!.pieces) {
+      for (const { from, length } of ramp.skin[top]!.pieces) {
         const own = rows.filter(({ at }) => at > from && at < from + length)
         expect(new Set(own.map(({ on }) => on === 'between')).size, `${from}`).toBe(1)
       }
-      const across = ramp.plans.slice(0, top).flatMap((plan) => plan.acrossSeams)
+      const across = ramp.skin.slice(0, top).flatMap((plan) => plan.acrossSeams)
       const timber = [...ramp.studs, ...ramp.deckTimbers].map(polygon)
       for (const row of rows.filter(({ on }) => on === 'between')) {
         const foot = bent(ramp, top, row.at, 0)
@@ -195,7 +195,7 @@ describe('on 600 ramps that can be sawn', () => {
       }
       // and never reaches out of the skin
       rows.forEach(({ on }, i) => {
-        const length = ramp.screws[top]!.rows[i]!
+        const length = ramp.skin[top]!.rows[i]!.length
         if (on === 'between' && length !== null)
           expect(length).toBeLessThanOrEqual(ramp.skinThickness - 2 + 1e-6)
       })
@@ -204,7 +204,7 @@ describe('on 600 ramps that can be sawn', () => {
 
   test('screws keep off the edges of their sheet', () => {
     for (const { ramp, units } of solved)
-      ramp.plans.forEach((plan) => {
+      ramp.skin.forEach((plan) => {
         const inside = (p: number, of: readonly { readonly from: number; readonly length: number }[]) =>
           of.some(({ from, length }) => p >= from + 10 && p <= from + length - 10)
         for (const row of plan.rows) {
@@ -224,7 +224,7 @@ describe('on 600 ramps that can be sawn', () => {
 
   test('no screw meets one of a layer below', () => {
     for (const { ramp } of solved) {
-      const placed = ramp.plans.map((plan, i) =>
+      const placed = ramp.skin.map((plan, i) =>
         plan.rows.map((row) => ({ along: alongFrame(ramp, i, row.at), across: row.across })),
       )
       placed.forEach((rows, i) => {
@@ -241,9 +241,9 @@ describe('on 600 ramps that can be sawn', () => {
   test('every layer that goes on studs has a row on each stud that it covers', () => {
     for (const one of solved) {
       const { ramp } = one
-      ramp.plans.forEach((plan, i) => {
-        if (isBetween(one) && i === ramp.plans.length - 1) return
-        const { length, marks } = ramp.skin[i]!
+      ramp.skin.forEach((plan, i) => {
+        if (isBetween(one) && i === ramp.skin.length - 1) return
+        const { length, marks } = plan
         marks.forEach((mark, j) => {
           if (mark < 12 || mark > length - 12) return
           // a seam without a stud may lie over one
@@ -257,8 +257,8 @@ describe('on 600 ramps that can be sawn', () => {
 
   test('screws of a sheet stand no farther apart than told', () => {
     for (const { ramp, units } of solved)
-      ramp.plans.forEach((plan, i) => {
-        const most = i > 0 && i === ramp.plans.length - 1 ? practice[units].top : practice[units].base
+      ramp.skin.forEach((plan, i) => {
+        const most = i > 0 && i === ramp.skin.length - 1 ? practice[units].top : practice[units].base
         for (const row of plan.rows)
           for (const { from, length } of plan.widths) {
             const own = row.across.filter((p) => p > from && p < from + length)
@@ -274,7 +274,7 @@ describe('a wide ramp without ribs, worked by hand', () => {
   // 1216 wide, sides 18: screws from 18 + 20 to 1216 − 38 = 1178, 1140 in 5 steps of 228 or in 7 of 162.857
   const { ramp } = solve(plain)
   test('base rows lie half a step apart from layer to layer', () => {
-    const [first, second] = ramp.plans.map(({ rows }) => rows[1]!.across)
+    const [first, second] = ramp.skin.map(({ rows }) => rows[1]!.across)
     expect(first).toHaveLength(6)
     expect(second).toHaveLength(5)
     first!.forEach((p, i) => {
@@ -285,9 +285,9 @@ describe('a wide ramp without ribs, worked by hand', () => {
     })
   })
   test('the top sheet has closer screws; those that would meet one below are moved by the least', () => {
-    const top = ramp.plans[2]!.rows[1]!.across
+    const top = ramp.skin[2]!.rows[1]!.across
     expect(top).toHaveLength(8)
-    const below = [...ramp.plans[0]!.rows[1]!.across, ...ramp.plans[1]!.rows[1]!.across]
+    const below = [...ramp.skin[0]!.rows[1]!.across, ...ramp.skin[1]!.rows[1]!.across]
     top.forEach((p, i) => {
       const wanted = 38 + (1140 / 7) * i
       const free = below.every((q) => Math.abs(q - wanted) >= apart)
@@ -296,7 +296,7 @@ describe('a wide ramp without ribs, worked by hand', () => {
     })
   })
   test('counts: one row for each of 6 studs', () => {
-    expect(ramp.screws.map(({ count }) => count)).toEqual([6 * 6, 6 * 5, 6 * 8])
+    expect(ramp.skin.map(({ screws }) => screws.count)).toEqual([6 * 6, 6 * 5, 6 * 8])
   })
 })
 
@@ -312,29 +312,29 @@ describe('a high ramp', () => {
     const { ramp } = solve(high)
     const share = (i: number): number => (2400 - [4.5, 13.5, 21][i]!) / 2400
     // studs every 200: 1220 + 1.5 reaches the one at 1200 up the frame, in every layer
-    const places = ramp.plans.map(({ seams }) => seams[0]!.at)
+    const places = ramp.skin.map(({ seams }) => seams[0]!.at)
     ;[1200, 1000, 1200].forEach((at, i) => {
       assertNear(places[i]!, at * share(i), 1e-6, `layer ${i + 1}`)
     })
-    assertNear(ramp.plans[0]!.pieces[0]!.length, 1200 * share(0) - 1.5, 1e-6)
+    assertNear(ramp.skin[0]!.pieces[0]!.length, 1200 * share(0) - 1.5, 1e-6)
   })
   test('sheets that a rib is under meet on it, others are said to take blocks', () => {
     const wide = { ...high, width: 3018, sides: { thickness: 18, count: 3 } }
     // ribs' middles: 9, 1509, 3009; the second layer keeps off the first one's seam
-    expect(solve(wide).ramp.plans.map(({ acrossSeams }) => acrossSeams)).toEqual([
+    expect(solve(wide).ramp.skin.map(({ acrossSeams }) => acrossSeams)).toEqual([
       [{ at: 1509, rib: true }],
       [{ at: 2441.5, rib: false }],
       [{ at: 1509, rib: true }],
     ])
     // 9, 1009, 2009, 3009
     const ribbed = solve({ ...wide, sides: { thickness: 18, count: 4 } }).ramp
-    expect(ribbed.plans.map(({ acrossSeams }) => acrossSeams)).toEqual([
+    expect(ribbed.skin.map(({ acrossSeams }) => acrossSeams)).toEqual([
       [{ at: 2009, rib: true }],
       [{ at: 1009, rib: true }],
       [{ at: 2009, rib: true }],
     ])
     const open = solve({ ...wide, sides: { thickness: 18, count: 2 } })
-    expect(open.ramp.plans.map(({ acrossSeams }) => acrossSeams)).toEqual([
+    expect(open.ramp.skin.map(({ acrossSeams }) => acrossSeams)).toEqual([
       [{ at: 2441.5, rib: false }],
       [{ at: 576.5, rib: false }],
       [{ at: 2441.5, rib: false }],
@@ -371,7 +371,7 @@ describe('a seam that finds no stud', () => {
     // 1221.5 · 2400 / 2386.5 = 1228.4, and a whole one down
     expect(added(wide).map(({ at }) => at)).toEqual([1228])
     expect(said(wide)).toEqual(['note: added where sheets meet: a stud 1228 mm along'])
-    expect(solve(wide).ramp.plans.map(({ seams }) => seams.map(({ stud }) => stud))).toEqual([[1], [2], [1]])
+    expect(solve(wide).ramp.skin.map(({ seams }) => seams.map(({ stud }) => stud))).toEqual([[1], [2], [1]])
     // the same in sixteenths
     const [own] = added(wide, 'in')
     assertNear((own!.at / inch) * 16, Math.round((own!.at / inch) * 16), 1e-9)
@@ -383,19 +383,19 @@ describe('a seam that finds no stud', () => {
     const thin = { ...long, studs: studded({ section: [29, 89] }) }
     // besides those at 1200 for layers 1 and 3, and at 1000 for layer 2; the joint of the upper pair is 1214.5 up the frame
     expect(added(thin).map(({ at }) => at)).toEqual([1029, 1229])
-    const { plans } = solve(thin).ramp
-    expect(plans.map(({ seams }) => seams.map(({ stud, second }) => [stud, second]))).toEqual([
+    const { skin } = solve(thin).ramp
+    expect(skin.map(({ seams }) => seams.map(({ stud, second }) => [stud, second]))).toEqual([
       [[7, 8]],
       [[5, 6]],
       [[7, 8]],
     ])
-    assertNear(plans[0]!.seams[0]!.at, (1214.5 * 2395.5) / 2400, 1e-6)
+    assertNear(skin[0]!.seams[0]!.at, (1214.5 * 2395.5) / 2400, 1e-6)
     expect(said(thin)).toEqual(['note: added where sheets meet: studs 1029 and 1229 mm along'])
     // one row on each of the two
-    const rows = plans[0]!.rows.filter(({ on }) => on === 'seam')
+    const rows = skin[0]!.rows.filter(({ on }) => on === 'seam')
     expect(rows.map(({ stud }) => stud)).toEqual([7, 8])
     for (const [k, side] of [-1, 1].entries())
-      assertNear(rows[k]!.at - plans[0]!.seams[0]!.at, side * 12, 1e-9)
+      assertNear(rows[k]!.at - skin[0]!.seams[0]!.at, side * 12, 1e-9)
   })
 
   test('says what is missing where not even two take the rows', () => {
@@ -417,12 +417,12 @@ describe('a top sheet between the studs', () => {
   test('lies midway between their faces', () => {
     const { ramp } = solve(between)
     const { transition, studs } = ramp
-    const rows = ramp.plans[2]!.rows
+    const rows = ramp.skin[2]!.rows
     // faces of studs 2 and 3, 38 thick, 200 and 400 up: 219 and 381, so 300; on the middle of the third layer
     const share = (transition!.radius.frame - 21) / transition!.radius.frame
     assertNear(rows[1]!.at, 300 * share, 1e-6)
     expect(rows).toHaveLength(studs.length - 1)
-    expect(ramp.plans[0]!.rows.every((row) => row.on !== 'between')).toBe(true)
+    expect(ramp.skin[0]!.rows.every((row) => row.on !== 'between')).toBe(true)
   })
   test('whose studs stand too close goes on them: the way out is said and works', () => {
     const close = { ...between, studs: studded({ every: 85 }) }
@@ -442,13 +442,13 @@ describe('a top sheet between the studs', () => {
     ])
     const again = solve({ ...close, fasten: 'studs' })
     expect(again.findings.filter((f) => f.id === 'fasten-between')).toEqual([])
-    expect(again.ramp.plans[2]!.rows.length).toBeGreaterThan(10)
+    expect(again.ramp.skin[2]!.rows.length).toBeGreaterThan(10)
     // 38 + 2 × 25 = 88 is room for one
-    expect(solve({ ...between, studs: studded({ every: 89 }) }).ramp.plans[2]!.rows.length).toBeGreaterThan(5)
+    expect(solve({ ...between, studs: studded({ every: 89 }) }).ramp.skin[2]!.rows.length).toBeGreaterThan(5)
   })
   test('that is the only layer goes on the studs all the same, and that is said', () => {
     const { ramp, findings } = solve({ ...between, skin: [plywood(12)] })
-    expect(ramp.plans[0]!.rows.every((row) => row.on === 'stud')).toBe(true)
+    expect(ramp.skin[0]!.rows.every((row) => row.on === 'stud')).toBe(true)
     expect(findings.find((f) => f.id === 'fasten-between')?.level).toBe('note')
   })
 })

@@ -156,17 +156,17 @@ describe('layers stepped back at the toe', () => {
         assertNear(mark, whole.skin[i]!.marks[k]! - 20 * i, 1e-6, `mark ${k + 1}`)
       })
       // the rows of screws are where they were on the studs
-      cut.plans[i]!.rows.slice(1).forEach((row, k) => {
-        assertNear(row.place, whole.plans[i]!.rows[k + 1]!.place, 1e-9, 'place (radians)')
-        assertNear(row.at, whole.plans[i]!.rows[k + 1]!.at - 20 * i, 1e-6, 'row')
+      cut.skin[i]!.rows.slice(1).forEach((row, k) => {
+        assertNear(row.place, whole.skin[i]!.rows[k + 1]!.place, 1e-9, 'place (radians)')
+        assertNear(row.at, whole.skin[i]!.rows[k + 1]!.at - 20 * i, 1e-6, 'row')
       })
     })
   })
   test('every row of screws still meets its stud, at the toe end too', () => {
     for (const back of [5, 12, 20, 22]) {
       const { ramp } = solve(stepped(back))
-      ramp.plans.forEach((plan, i) => {
-        const middle = ramp.transition!.radius.frame - ramp.skin[i]!.below - ramp.skin[i]!.sheet.thickness / 2
+      ramp.skin.forEach((plan, i) => {
+        const middle = ramp.transition!.radius.frame - plan.below - plan.sheet.thickness / 2
         for (const row of plan.rows) {
           const along = ((row.at + back * i) * ramp.transition!.radius.frame) / middle
           const stud = ramp.studs[row.stud!]!
