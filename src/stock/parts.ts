@@ -4,9 +4,9 @@ import { type Path, rectangle } from '../geometry/path.ts'
 import { pathMap } from '../geometry/path-map.ts'
 import { runOutLength } from '../ramp/beside/toe-step.ts'
 import { same } from '../ramp/check/offer.ts'
+import type { Stretch } from '../ramp/frame/stretch.ts'
 import type { Flat, Quarter, Ramp, SolvedDesign } from '../ramp/ramp.ts'
 import { sideMarks } from '../ramp/side/side-marks.ts'
-import type { Stretch } from '../ramp/skin/skin-framing.ts'
 import { usualPanel } from './panel/usual-panel.ts'
 import { type TimberPart, timberPartsOf } from './timber-parts.ts'
 
@@ -88,15 +88,14 @@ const hasGrain = ({ material }: Sheet): boolean => material === 'plywood' || mat
 
 /** Up the ramp is y, across it x. Named by layer, and by their number from the toe and from the left where there are several. */
 const skinOf = (ramp: Ramp, design: Design): readonly SheetPart[] =>
-  ramp.plans.flatMap(({ pieces, widths }, i) => {
-    const { sheet } = ramp.skin[i]!
+  ramp.skin.flatMap(({ layer, sheet, pieces, widths }) => {
     const grain = hasGrain(sheet) ? (ramp.kind === 'quarter' ? 'x' : flatGrain(ramp, design)) : null
     return gridOf(pieces, widths).map(
       ({ up, across, words }): SheetPart => ({
         mark: '',
         ramp: ramp.name,
         part: 'skin',
-        words: `layer ${i + 1}${words}`,
+        words: `layer ${layer}${words}`,
         sheet,
         outline: box(across, up),
         grain,
@@ -106,11 +105,11 @@ const skinOf = (ramp: Ramp, design: Design): readonly SheetPart[] =>
   })
 
 /** Sheets of a flat were laid one way; where they fit either way they may be sawn either way. */
-const flatGrain = ({ plans }: Flat, { stock }: Design): 'x' | 'y' | null => {
+const flatGrain = ({ skin }: Flat, { stock }: Design): 'x' | 'y' | null => {
   const [short] = stock.panel
   const over = (all: readonly Stretch[]): boolean => all.some(({ length }) => length > short + same)
-  if (plans.some(({ widths }) => over(widths))) return 'x'
-  return plans.some(({ pieces }) => over(pieces)) ? 'y' : null
+  if (skin.some(({ widths }) => over(widths))) return 'x'
+  return skin.some(({ pieces }) => over(pieces)) ? 'y' : null
 }
 
 const gridOf = (pieces: readonly Stretch[], widths: readonly Stretch[]) =>

@@ -71,7 +71,7 @@ const blockParts = (ramp: Ramp): readonly Unmarked[] => {
   const bare = (seams: readonly { readonly at: number; readonly rib: boolean }[]): readonly number[] => [
     ...new Set(seams.filter(({ rib }) => !rib).map(({ at }) => Math.round(at))),
   ]
-  const skin = bare(ramp.plans.flatMap(({ acrossSeams }) => acrossSeams))
+  const skin = bare(ramp.skin.flatMap(({ acrossSeams }) => acrossSeams))
   const blocks = (seam: string, room: readonly number[]): readonly Unmarked[] =>
     room
       .filter((length) => length >= leastBlock)

@@ -74,7 +74,7 @@ describe('the parts of a design', () => {
     const [ramp] = ribbed.solved.ramps
     const skin = ribbed.sheets.filter(({ part }) => part === 'skin')
     expect(skin).toHaveLength(
-      ramp!.plans.reduce((n, { pieces, widths }) => n + pieces.length * widths.length, 0),
+      ramp!.skin.reduce((n, { pieces, widths }) => n + pieces.length * widths.length, 0),
     )
     for (const [i, layer] of ramp!.skin.entries()) {
       const own = skin.filter(({ words }) => words.startsWith(`layer ${i + 1},`))
@@ -128,14 +128,14 @@ ramps:
     skin: [9 plywood]
 `)
     const [ramp] = bare.solved.ramps
-    const [seam] = ramp!.plans[0]!.acrossSeams
+    const [seam] = ramp!.skin[0]!.acrossSeams
     expect(seam!.rib).toBe(false)
     const blocks = bare.timbers.filter(({ part }) => part === 'block')
     const gaps = ramp!.studs.slice(1).map((next, i) => {
       const last = ramp!.studs[i]!
       return next.at - next.width / 2 - (last.at + last.width / 2)
     })
-    expect(blocks).toHaveLength(gaps.filter((gap) => gap >= 40).length * ramp!.plans[0]!.acrossSeams.length)
+    expect(blocks).toHaveLength(gaps.filter((gap) => gap >= 40).length * ramp!.skin[0]!.acrossSeams.length)
     assertNear(
       blocks.reduce((sum, { length }) => sum + length, 0),
       gaps.filter((gap) => gap >= 40).reduce((sum, gap) => sum + gap, 0),
