@@ -33,3 +33,4 @@ try {
   // it runs without, only slower
   console.warn(`no compiled form was kept: ${String(error.stderr ?? error).trim()}`)
 }
+await import('./.build-page.mjs')

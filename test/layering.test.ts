@@ -21,15 +21,21 @@ const rows = [
   ['printer'],
   ['page'],
   ['booklet'],
-  ['cli'],
+  ['job'],
+  ['cli', 'web'],
 ] as const
+
+/** They touch the platform; all else is pure. */
+const shells: readonly string[] = ['cli', 'web']
 
 /** Beside the rows: what they may import is said in full. */
 const aside: Readonly<Record<string, readonly string[]>> = {
   write: ['geometry', 'drawing'],
   read: ['geometry', 'drawing'],
   // the library's public names: everything but the shell
-  index: [...rows.flat().filter((name) => name !== 'cli'), 'write', 'read'],
+  index: [...rows.flat().filter((name) => !shells.includes(name)), 'write', 'read'],
+  // the page in a browser sees the public names alone
+  web: ['index'],
 }
 
 /**
@@ -57,6 +63,8 @@ const packages: Readonly<Record<string, readonly string[]>> = {
   write: ['pdf-lib'],
   read: ['pdf-lib'],
   cli: dependencies,
+  // bundled into the page when it is built
+  web: ['preact', 'fflate', '@noble/hashes'],
 }
 
 /** Files that are tables, and so may be long. */
@@ -64,14 +72,14 @@ const tables = ['design/schema.ts', 'drawing/helvetica.ts']
 const mostLines = 300
 const mostFiles = 20
 
-const folderOf = (path: string): string => path.split('/')[0]!.replace(/\.ts$/, '')
+const folderOf = (path: string): string => path.split('/')[0]!.replace(/\.tsx?$/, '')
 
 const mayImport = (from: string): readonly string[] | null => {
   if (aside[from]) return [from, ...aside[from]]
   const row = rows.findIndex((names) => (names as readonly string[]).includes(from))
   if (row < 0) return null
   const below = rows.slice(0, row).flat()
-  return from === 'cli' ? [from, ...below, 'write', 'read'] : [from, ...below]
+  return from === 'cli' || from === 'job' ? [from, ...below, 'write', 'read'] : [from, ...below]
 }
 
 /** Every module that a source names: imports, exports from elsewhere, imports for the side effect, `import()`, `require()`. */
@@ -175,12 +183,18 @@ const impure: readonly (readonly [string, RegExp])[] = [
 ]
 
 /** Comments and types are gone; statements of the module itself start at the line's start. */
-const plainCode = (text: string): string =>
-  transformSync(text, { loader: 'ts', target: 'es2022', legalComments: 'none' }).code
+const plainCode = ({ path, text }: Source): string =>
+  transformSync(text, {
+    loader: path.endsWith('x') ? 'tsx' : 'ts',
+    jsx: 'automatic',
+    target: 'es2022',
+    legalComments: 'none',
+  }).code
 
-const codeFaults = ({ path, text }: Source): readonly string[] => {
-  const code = plainCode(text)
-  const inner = folderOf(path) !== 'cli'
+const codeFaults = (source: Source): readonly string[] => {
+  const { path } = source
+  const code = plainCode(source)
+  const inner = !shells.includes(folderOf(path))
   return [
     ...impure
       .filter(([, form]) => inner && form.test(code))
@@ -211,7 +225,7 @@ const faultsOf = (sources: readonly Source[]): readonly string[] =>
 
 const src = new URL('../src', import.meta.url).pathname
 const own: readonly Source[] = readdirSync(src, { recursive: true, encoding: 'utf8' })
-  .filter((name) => name.endsWith('.ts'))
+  .filter((name) => /\.tsx?$/.test(name))
   .map((name) => ({ path: name.split('\\').join('/'), text: readFileSync(join(src, name), 'utf8') }))
 
 describe('the sources', () => {

@@ -1,6 +1,6 @@
 import { setFlagsFromString } from 'node:v8'
+import { setInput } from '../job/set-input.ts'
 import type { PageSet } from '../page/set/draft.ts'
-import { planName } from '../read/plan.ts'
 import type { PdfOutput } from '../write/pdf.ts'
 import { writeOut } from './files.ts'
 import { platform } from './platform.ts'
@@ -14,23 +14,7 @@ export const setPdf = async (set: PageSet, title: string): Promise<PdfOutput> =>
   const { writePdf } = await import('../write/pdf.ts')
   // else V8 lets what is done with grow to four times what is in use
   if (set.pages.length > many) setFlagsFromString('--heap-growing-percent=50')
-  const { paper } = set.plan
-  return writePdf(
-    {
-      title,
-      subject: `Full-size templates on ${paper.name}, set ${set.code}`,
-      pages: set.pages.map((page) => ({ ...page, width: paper.width, height: paper.height })),
-      attachments: [
-        {
-          name: planName,
-          type: 'application/json',
-          description: 'The plan of this set: where each page lies in its pattern',
-          bytes: new TextEncoder().encode(JSON.stringify(set.plan)),
-        },
-      ],
-    },
-    platform,
-  )
+  return writePdf(setInput(set, title), platform)
 }
 
 /** Writes it to a file; what could not be printed comes back as warnings. */

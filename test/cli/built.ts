@@ -22,7 +22,7 @@ export interface RunOptions {
 
 /** What a fresh clone holds after its install, in a folder where nothing that is run can touch the project. */
 export const buildIn = (folder: string): void => {
-  for (const name of ['package.json', '.build.mjs', '.build-cache.cjs', 'templates'])
+  for (const name of ['package.json', '.build.mjs', '.build-cache.cjs', '.build-page.mjs', 'templates'])
     cpSync(name, join(folder, name), { recursive: true })
   for (const name of ['src', 'node_modules']) symlinkSync(resolve(name), join(folder, name))
   execFileSync('npm', ['run', 'build', '--silent'], { cwd: folder })

@@ -220,7 +220,7 @@ it('npm run demo plots a template of ours into out/ and says five steps', async 
 
 it('the program is one file that the package names; what was compiled of it only makes it start sooner', () => {
   expect(manifest.bin.traceply).toBe('dist/traceply.cjs')
-  expect(readdirSync(join(root(), 'dist'))).toEqual(['traceply.cache', 'traceply.cjs'])
+  expect(readdirSync(join(root(), 'dist'))).toEqual(['traceply.cache', 'traceply.cjs', 'traceply.html'])
   const design = join(root(), 'templates', 'quarter-in.yaml')
   const figures = (folder: string): string =>
     execFileSync(process.execPath, [join(folder, 'traceply.cjs'), 'figures', design], { encoding: 'utf8' })

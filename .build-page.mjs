@@ -1,0 +1,62 @@
+import { createHash } from 'node:crypto'
+import { readFileSync, writeFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { deflateRawSync } from 'node:zlib'
+import { buildSync } from 'esbuild'
+
+/** The page in a browser: one file, program, style and fonts inside, and a policy that forbids every request. */
+const load = createRequire(import.meta.url)
+const { outputFiles } = buildSync({
+  entryPoints: ['src/web/main.tsx'],
+  write: false,
+  bundle: true,
+  minify: true,
+  platform: 'browser',
+  target: ['es2022'],
+  format: 'iife',
+  charset: 'utf8',
+  legalComments: 'none',
+  jsx: 'automatic',
+  jsxImportSource: 'preact',
+  alias: { 'pdf-lib': 'pdf-lib/es/core/index.js' },
+  logLevel: 'warning',
+})
+const style = buildSync({
+  entryPoints: ['src/web/style.css'],
+  write: false,
+  bundle: true,
+  minify: true,
+  logLevel: 'warning',
+}).outputFiles[0].text.trim()
+
+// a closing tag inside would end the element
+const program = outputFiles[0].text.trim().replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--')
+const sourceOf = (text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`
+const policy = [
+  "default-src 'none'",
+  `script-src ${sourceOf(program)} blob:`,
+  `style-src ${sourceOf(style)}`,
+  'worker-src blob:',
+  'img-src data: blob:',
+  "base-uri 'none'",
+  "form-action 'none'",
+].join('; ')
+
+const font = (name) =>
+  deflateRawSync(readFileSync(load.resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`)), { level: 9 }).toString('base64')
+
+const page = readFileSync('src/web/page.html', 'utf8')
+const parts = {
+  policy,
+  style,
+  program,
+  regular: font('DejaVuSans'),
+  bold: font('DejaVuSans-Bold'),
+}
+writeFileSync(
+  'dist/traceply.html',
+  page.replaceAll(/\{\{(\w+)\}\}/g, (_, name) => {
+    if (!(name in parts)) throw new Error(`page.html asks for ${name}`)
+    return parts[name]
+  }),
+)

@@ -1,0 +1,32 @@
+import { deflateSync, inflateSync, strFromU8, strToU8 } from 'fflate'
+
+const mark = '#design='
+/** a link longer than this was not made here */
+const mostLetters = 200_000
+/** no design is longer */
+const mostBytes = 262_144
+
+/** The design that a link carries behind its `#`, which no browser sends anywhere; null where it carries none. */
+export const linked = (hash: string): string | null => {
+  if (!hash.startsWith(mark) || hash.length > mostLetters) return null
+  try {
+    const packed = atob(hash.slice(mark.length).replaceAll('-', '+').replaceAll('_', '/'))
+    const out = inflateSync(
+      Uint8Array.from(packed, (letter) => letter.charCodeAt(0)),
+      { out: new Uint8Array(mostBytes) },
+    )
+    return strFromU8(out)
+  } catch {
+    return null
+  }
+}
+
+/** A link to this page with the design in it. */
+export const linkTo = (text: string, address: string): string => {
+  const packed = deflateSync(strToU8(text), { level: 9 })
+  const letters = btoa(String.fromCharCode(...packed))
+    .replaceAll('+', '-')
+    .replaceAll('/', '_')
+    .replaceAll('=', '')
+  return `${address.replace(/#.*$/, '')}${mark}${letters}`
+}

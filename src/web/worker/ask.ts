@@ -1,0 +1,58 @@
+import type { Answer, Question, Reply } from './messages.ts'
+
+/** The worker as the page sees it: ask, hear how far it is, stop. */
+export interface Asking {
+  /** Rejects with the words for the builder, or with `stopped`. */
+  readonly ask: (question: Question, progress?: (page: number, of: number) => void) => Promise<Answer>
+  /** Ends what is being done at once. */
+  readonly stop: () => void
+}
+
+export const stopped = 'stopped'
+
+/** One worker, started from the program's own text; started anew after a stop. */
+export const startAsking = (program: string): Asking => {
+  const url = URL.createObjectURL(new Blob([program], { type: 'text/javascript' }))
+  const waiting = new Map<
+    number,
+    {
+      readonly done: (answer: Answer) => void
+      readonly refuse: (why: Error) => void
+      readonly progress?: ((page: number, of: number) => void) | undefined
+    }
+  >()
+  let worker: Worker | null = null
+  let last = 0
+
+  const hear = ({ data }: MessageEvent<Reply>): void => {
+    const one = waiting.get(data.id)
+    if (one === undefined) return
+    if ('page' in data) {
+      one.progress?.(data.page, data.of)
+      return
+    }
+    waiting.delete(data.id)
+    if ('answer' in data) one.done(data.answer)
+    else one.refuse(new Error(data.refused))
+  }
+  const stop = (): void => {
+    worker?.terminate()
+    worker = null
+    for (const { refuse } of waiting.values()) refuse(new Error(stopped))
+    waiting.clear()
+  }
+  return {
+    ask: (question, progress) =>
+      new Promise((done, refuse) => {
+        if (worker === null) {
+          worker = new Worker(url)
+          worker.onmessage = hear
+          worker.onerror = () => stop()
+        }
+        const id = ++last
+        waiting.set(id, { done, refuse, progress })
+        worker.postMessage({ id, question })
+      }),
+    stop,
+  }
+}

@@ -1,0 +1,62 @@
+import { existsSync } from 'node:fs'
+import { pathToFileURL } from 'node:url'
+import chromium from '@sparticuz/chromium'
+import { type Browser, type BrowserContextOptions, chromium as driver, type Page } from 'playwright-core'
+
+/** Chromium out of its npm package: x64 Linux without a system package. Elsewhere one that is installed, or none. */
+const executable = async (): Promise<string | null> => {
+  if (process.env.TRACEPLY_BROWSER) return process.env.TRACEPLY_BROWSER
+  if (process.platform === 'linux' && process.arch === 'x64') return chromium.executablePath()
+  return (
+    [
+      '/usr/bin/chromium',
+      '/usr/bin/google-chrome',
+      '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+      'C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe',
+    ].find((path) => existsSync(path)) ?? null
+  )
+}
+
+export const startBrowser = async (): Promise<Browser> => {
+  const path = await executable()
+  if (path === null)
+    throw new Error('no browser here: set TRACEPLY_BROWSER to the program of an installed Chromium')
+  return driver.launch({ executablePath: path, args: chromium.args, headless: true })
+}
+
+export const pageFile = new URL('../../dist/traceply.html', import.meta.url)
+
+export interface Opened {
+  readonly page: Page
+  /** what the console said of errors, and every exception */
+  readonly faults: readonly string[]
+  /** every request but that for the file itself */
+  readonly requests: readonly string[]
+}
+
+/** The page from the disk, as a double click opens it. */
+export const openPage = async (
+  browser: Browser,
+  options: BrowserContextOptions = {},
+  hash = '',
+): Promise<Opened> => {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options })
+  const page = await context.newPage()
+  const faults: string[] = []
+  const requests: string[] = []
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text())
+  })
+  page.on('pageerror', (error) => faults.push(String(error)))
+  const address = `${pathToFileURL(pageFile.pathname).href}${hash}`
+  page.on('request', (request) => {
+    if (
+      !request.url().startsWith(pathToFileURL(pageFile.pathname).href) &&
+      !/^(?:blob|data):/.test(request.url())
+    )
+      requests.push(request.url())
+  })
+  await page.goto(address)
+  await page.waitForSelector('main')
+  return { page, faults, requests }
+}
