@@ -7,7 +7,7 @@ import { readLength, showLength } from '../length.ts'
 import { type Cover, covers } from '../page/cover/cover.ts'
 import { defaultMargins, defaultOverlap, type Margins, paperOf } from '../page/sheet/paper.ts'
 import type { Sheet } from '../page/sheet/sheet.ts'
-import { type Profile, profileCorrection, profileReadings } from '../printer/profile.ts'
+import { type Profile, profileCorrection } from '../printer/profile.ts'
 import { type PrinterUncertainty, printerUncertainty } from '../printer/uncertainty.ts'
 import type { Given } from './command.ts'
 import { Failure } from './failure.ts'
@@ -83,7 +83,7 @@ export const sheetOptions = (
     sheet,
     overlap,
     printer: profile?.name ?? null,
-    uncertainty: printerUncertainty(profile ? profileReadings(profile) : null),
+    uncertainty: printerUncertainty(profile ? profile.readings : null),
     gaugedMargins:
       raw.margin === undefined && sides.some((side) => margins[side] !== defaultMargins(paper)[side]),
     warnings: profile ? profileWarnings(profile, sheet, units) : [],

@@ -81,19 +81,20 @@ export const gaugeUncertainty = (
     ((error / Math.sqrt(3)) * Math.sqrt(list.length)) / total(list)
   const worst = (list: readonly Reading[]): number => (error * list.length) / total(list)
   // sin γ = (r² − f²)/(4ad): with a = d = s and r, f ≈ s√2, each mm of one of them turns it by 1/(s√2), one over the diagonal
-  const each = (list: Readings['diagonals'], one: number, count: number): number =>
-    list.length === 0 ? (0.1 * Math.PI) / 180 : (one * Math.SQRT2 * count) / list[0]![0].nominal
+  const each = (one: number): readonly number[] =>
+    readings.diagonals.map(([{ nominal }]) => (one * Math.SQRT2) / nominal)
   const pairs = readings.diagonals.length
+  const unknown = (0.1 * Math.PI) / 180
   return {
     likely: {
       across: likely(readings.across),
       down: likely(readings.down),
-      skew: each(readings.diagonals, error / Math.sqrt(3), 1 / Math.sqrt(Math.max(1, pairs))),
+      skew: pairs === 0 ? unknown : Math.hypot(...each(error / Math.sqrt(3))) / pairs,
     },
     worst: {
       across: worst(readings.across),
       down: worst(readings.down),
-      skew: each(readings.diagonals, error, Math.SQRT2),
+      skew: pairs === 0 ? unknown : each(error * Math.SQRT2).reduce((sum, one) => sum + one, 0) / pairs,
     },
   }
 }

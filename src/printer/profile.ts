@@ -1,8 +1,8 @@
 import { paperNames } from '../design/design.ts'
 import { type Correction, noCorrection } from './correction.ts'
 import { correctionOf, type Distortion } from './distortion.ts'
-import { type Readings, squareDiagonal } from './gauge.ts'
-import { type Reading, readReading, squareSide } from './reading.ts'
+import type { Readings } from './gauge.ts'
+import { readingLines, readReadingLines } from './reading-lines.ts'
 
 /** What is known of one printer with one paper; kept in a file of its own. Lengths mm. */
 export interface Profile {
@@ -21,9 +21,14 @@ export interface Profile {
     readonly bottom: number
     readonly left: number
   } | null
-  /** what was measured, as it was typed */
-  readonly readings: readonly string[]
+  readonly readings: Readings
 }
+
+/** A profile as its file and scripts have it: each reading a line of words, as it was typed. */
+export const profileRecord = (profile: Profile) => ({
+  ...profile,
+  readings: readingLines(profile.readings),
+})
 
 export const profileDistortion = ({ across, down, skewDegrees }: Profile): Distortion => ({
   across,
@@ -35,7 +40,8 @@ export const profileCorrection = (profile: Profile | null): Correction =>
   profile ? correctionOf(profileDistortion(profile)) : noCorrection
 
 /** The profile as its file holds it. */
-export const writeProfile = (profile: Profile): string => `${JSON.stringify(profile, null, 2)}\n`
+export const writeProfile = (profile: Profile): string =>
+  `${JSON.stringify(profileRecord(profile), null, 2)}\n`
 
 const sides = ['top', 'right', 'bottom', 'left'] as const
 
@@ -66,33 +72,13 @@ export const readProfile = (text: string): Profile | { readonly error: string } 
     within(raw.skewDegrees, -2, 2) &&
     (raw.margins === null || sides.every((side) => within(Object(raw.margins)[side], 0, mostMargin))) &&
     Array.isArray(raw.readings) &&
-    raw.readings.every((line) => typeof line === 'string') &&
-    tellsBoth(raw as unknown as Profile)
-  if (!good)
-    return {
-      error: 'a figure in it is missing or out of its range; measure the printer again with `traceply gauge`',
-    }
-  return raw as unknown as Profile
-}
-
-/** Without a reading each way nobody knows how good the correction is. */
-const tellsBoth = (profile: Profile): boolean => {
-  const { across, down } = profileReadings(profile)
-  return across.length > 0 && down.length > 0
-}
-
-/** The readings of a profile again, so that its uncertainty can be told later. */
-export const profileReadings = (profile: Profile): Readings => {
-  const of = (word: string, nominal: number): readonly Reading[] =>
-    profile.readings
-      .filter((line) => line.startsWith(`${word} `))
-      .map((line) => readReading(line.slice(word.length + 1), nominal))
-      .filter((reading): reading is Reading => !('error' in reading))
-  const pairs = profile.readings.filter((line) => line.startsWith('diagonals ')).length
-  const diagonal: Reading = { measured: squareDiagonal, nominal: squareDiagonal, text: '' }
-  return {
-    across: of('across', squareSide),
-    down: of('down', squareSide),
-    diagonals: Array.from({ length: pairs }, () => [diagonal, diagonal] as const),
-  }
+    raw.readings.every((line) => typeof line === 'string')
+  const remedy = 'measure the printer again with `traceply gauge`'
+  if (!good) return { error: `a figure in it is missing or out of its range; ${remedy}` }
+  const readings = readReadingLines(raw.readings as readonly string[])
+  if ('error' in readings) return { error: `${readings.error}; ${remedy}` }
+  // without one each way nobody knows how good the correction is
+  if (readings.across.length === 0 || readings.down.length === 0)
+    return { error: `a reading across or down is missing; ${remedy}` }
+  return { ...(raw as unknown as Profile), readings }
 }

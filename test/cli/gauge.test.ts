@@ -109,6 +109,24 @@ describe('gauge keeps what was measured', () => {
     expect(kept('bare').paper).toBe('letter')
   })
 
+  it('of a small square, and how well it is known, as it is asked and as it is read again', async () => {
+    const small = [
+      '--across',
+      '49.8mm/50mm',
+      '--down',
+      '50.2mm/50mm',
+      '--diagonals',
+      '70.7mm/70.7mm',
+      '70.7mm/70.7mm',
+    ]
+    // ±0.25 mm evenly spread on each of two diagonals of 70.7 mm
+    const skew = ((0.25 / Math.sqrt(3)) * Math.SQRT2) / 70.7
+    const asked = JSON.parse((await gauge('small', ...small, '--json')).out)
+    const shown = JSON.parse((await gauge('--show', 'small', '--json')).out)
+    for (const { uncertainty } of [asked, shown]) assertNear(uncertainty.likely.skew, skew, 1e-12)
+    assertNear(skew, 0.00289, 5e-6)
+  })
+
   it('says that a lean goes unseen without diagonals', async () => {
     expect((await gauge('study', ...sides)).out).toContain('a leaning print goes unseen: add --diagonals A B')
     expect((await gauge('two', ...sides, '--diagonals', '212mm', '212mm')).out).not.toContain('unseen')
@@ -410,6 +428,11 @@ describe('the printers that are known', () => {
       /made by a newer traceply/,
     ],
     ['with a wild figure', (text: string) => text.replace('0.989333', '98.9'), /missing or out of its range/],
+    [
+      'with a bad reading',
+      (text: string) => text.replace('148.4mm', '148.4'),
+      /its reading `across 148\.4` is none/,
+    ],
     [
       'with readings that are no words',
       (text: string) => text.replace('"across 148.4mm"', '{}'),

@@ -90,6 +90,24 @@ describe('what the readings say', () => {
     // two diagonals off the other way round: 2·0.25 over the diagonal
     assertNear(one.worst.skew, 0.5 / (150 * Math.SQRT2), 1e-12)
   })
+
+  it('is known as well as its own diagonals are long', () => {
+    const small = gaugeUncertainty(readings({ diagonals: [['70.7mm/70.7mm', '70.7mm/70.7mm']] }))
+    assertNear(small.likely.skew, ((0.25 / Math.sqrt(3)) * Math.SQRT2) / 70.7, 1e-12)
+    assertNear(small.worst.skew, 0.5 / 70.7, 1e-12)
+    // the mean of two leans, one known three times as well
+    const mixed = gaugeUncertainty(
+      readings({
+        diagonals: [
+          ['70mm/70mm', '70mm/70mm'],
+          ['210mm/210mm', '210mm/210mm'],
+        ],
+      }),
+    )
+    const one = (0.25 / Math.sqrt(3)) * Math.SQRT2
+    assertNear(mixed.likely.skew, Math.sqrt((one / 70) ** 2 + (one / 210) ** 2) / 2, 1e-12)
+    assertNear(mixed.worst.skew, (0.5 / 70 + 0.5 / 210) / 2, 1e-12)
+  })
 })
 
 describe('readings that cannot be are refused with the reason', () => {
@@ -142,10 +160,47 @@ describe('a profile', () => {
     down: 1.0073,
     skewDegrees: -0.1,
     margins: { top: 4, right: 4, bottom: 12, left: 4 },
-    readings: ['across 148.4mm', 'down 151.1mm', 'diagonals 211.9mm 211.5mm'],
+    readings: readings({
+      across: ['148.4mm', '9 3/8 in / 240 mm'],
+      down: ['151.1mm'],
+      diagonals: [
+        ['211.9mm', '211.5mm'],
+        ['70.7mm/70.7mm', '2 25/32 in / 70.7 mm'],
+        ['8 11/32in', '8 5/16in'],
+      ],
+    }),
   } as const
 
   it('is read as it was written', () => expect(readProfile(writeProfile(profile))).toEqual(profile))
+
+  it('holds its readings as lines of words', () => {
+    expect(JSON.parse(writeProfile(profile)).readings).toEqual([
+      'across 148.4mm',
+      'across 9 3/8 in / 240 mm',
+      'down 151.1mm',
+      'diagonals 211.9mm 211.5mm',
+      'diagonals 70.7mm/70.7mm 2 25/32 in / 70.7 mm',
+      'diagonals 8 11/32in 8 5/16in',
+    ])
+  })
+
+  it.each([
+    ['across', 'it begins with none of across, down, diagonals'],
+    ['along 148.4mm', 'it begins with none of across, down, diagonals'],
+    ['across 148.4', '148.4 has no unit; write 148.4mm or 148.4in, so that it cannot be mistaken'],
+    ['down wide', expect.any(String)],
+    ['diagonals 211.9mm', 'give both diagonals, each with its unit'],
+    ['diagonals 211.9mm 211.5', 'give both diagonals, each with its unit'],
+    ['diagonals 211.9mm 211.5mm 211mm', 'give both diagonals, each with its unit'],
+  ])('with the line "%s" among its readings says so', (line, why) => {
+    const text = writeProfile(profile).replace('down 151.1mm', line)
+    const said = readProfile(text)
+    expect(said).toHaveProperty('error')
+    const { error } = said as { readonly error: string }
+    expect(error).toContain(`its reading \`${line}\` is none: `)
+    if (typeof why === 'string') expect(error).toContain(why)
+    expect(error).toMatch(/measure the printer again with `traceply gauge`$/)
+  })
 
   it.each([
     ['cut short', (text: string) => text.slice(0, -20), /not JSON/],
@@ -160,12 +215,7 @@ describe('a profile', () => {
       /missing or out of its range/,
     ],
     // how well a printer is known follows from its readings: without one each way that came out as NaN mm
-    [
-      'no reading across',
-      (text: string) => text.replace('across 148.4mm', 'across'),
-      /missing or out of its range/,
-    ],
-    ['no reading down', (text: string) => text.replace('"down 151.1mm",', ''), /missing or out of its range/],
+    ['no reading down', (text: string) => text.replace('"down 151.1mm",', ''), /across or down is missing/],
     [
       'margins of a wild size',
       (text: string) => text.replace('"bottom": 12', '"bottom": -400'),

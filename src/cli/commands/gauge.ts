@@ -8,8 +8,9 @@ import { defaultMargins, defaultOverlap, paperOf } from '../../page/sheet/paper.
 import { noCorrection } from '../../printer/correction.ts'
 import { curveEffect, leftAtLip, radiusOf } from '../../printer/effect.ts'
 import { gaugePrinter, type Readings, readingError, squareDiagonal } from '../../printer/gauge.ts'
-import { mostMargin, type Profile, profileDistortion, profileReadings } from '../../printer/profile.ts'
+import { mostMargin, type Profile, profileDistortion, profileRecord } from '../../printer/profile.ts'
 import { type Reading, readReading, squareSide } from '../../printer/reading.ts'
+import { readingLines } from '../../printer/reading-lines.ts'
 import { type PrinterUncertainty, printerUncertainty } from '../../printer/uncertainty.ts'
 import { hasStop } from '../../ramp/check/check.ts'
 import { quartersOf } from '../../ramp/ramp.ts'
@@ -145,11 +146,7 @@ const measure = (name: string, options: GaugeOptions, otherwise: PaperName): Pro
     down: round(found.distortion.down),
     skewDegrees: round((found.distortion.skew * 180) / Math.PI),
     margins,
-    readings: [
-      ...readings.across.map((r) => `across ${r.text}`),
-      ...readings.down.map((r) => `down ${r.text}`),
-      ...readings.diagonals.map(([a, b]) => `diagonals ${a.text} ${b.text}`),
-    ],
+    readings,
   }
 }
 
@@ -178,10 +175,12 @@ const report = (
   options: Pick<GaugeOptions, 'json'>,
   shell: Shell,
 ): void => {
-  const uncertainty = printerUncertainty(profileReadings(profile))
+  const uncertainty = printerUncertainty(profile.readings)
   const effects = design ? effectsOf(design, profile, uncertainty) : []
   if (options.json) {
-    shell.out(`${JSON.stringify({ ...profile, uncertainty, ...(design ? { effects } : {}) }, null, 2)}\n`)
+    shell.out(
+      `${JSON.stringify({ ...profileRecord(profile), uncertainty, ...(design ? { effects } : {}) }, null, 2)}\n`,
+    )
     return
   }
   const lean =
@@ -190,8 +189,8 @@ const report = (
       : `leans ${Math.abs(profile.skewDegrees).toFixed(2)}° to the ${profile.skewDegrees > 0 ? 'right' : 'left'}`
   const lines = [
     `${profile.name} on ${profile.paper}: across ${percent(profile.across)}, down ${percent(profile.down)}, ${lean}`,
-    `measured with a rule good to ${readingError} mm: ${profile.readings.join('; ')}`,
-    ...(profile.readings.some((line) => line.startsWith('diagonals'))
+    `measured with a rule good to ${readingError} mm: ${readingLines(profile.readings).join('; ')}`,
+    ...(profile.readings.diagonals.length > 0
       ? []
       : ['the diagonals are not measured, so a leaning print goes unseen: add --diagonals A B']),
   ]
