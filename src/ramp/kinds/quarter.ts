@@ -1,8 +1,8 @@
 import type { QuarterDesign, Stock, Units } from '../../design/design.ts'
 import { toeStepFindings } from '../beside/toe-step.ts'
-import { type Draft, type Finding, hasStop, note, stop, type Trial, warn } from '../check/check.ts'
-import { measured, offer, same } from '../check/offer.ts'
-import { backKey, chamferKey, firstThat, manyFaults, orWays, quietThat } from '../check/retype.ts'
+import { type Draft, type Finding, hasStop, note, stop, type Trial } from '../check/check.ts'
+import { measured, same } from '../check/offer.ts'
+import { backKey, orWays, quietThat } from '../check/retype.ts'
 import type { Curve } from '../curve/curve.ts'
 import { studLength, widthFindings } from '../frame/bays.ts'
 import { solveDeckTimbers } from '../frame/deck-timbers.ts'
@@ -12,9 +12,11 @@ import { nominalFindings } from '../frame/nominal.ts'
 import { spanFindings } from '../frame/span.ts'
 import type { Stud } from '../frame/stud.ts'
 import { solveStuds } from '../frame/studs.ts'
+import { narrowFindings } from '../hazard/narrowest.ts'
 import type { Quarter } from '../ramp.ts'
-import { chamferLimit } from '../side/chamfer.ts'
+import { chamferFindings } from '../side/chamfer.ts'
 import type { SolvedCoping } from '../side/coping.ts'
+import { panelFindings } from '../side/panel-size.ts'
 import { type Side, solveSide } from '../side/side.ts'
 import { solveCoping } from '../side/solve-coping.ts'
 import { skinThickness, solveTransition, type Transition } from '../side/transition.ts'
@@ -40,6 +42,9 @@ export const solveQuarter = (
   return { ramp, findings: wordFindings(drafts, units, stock) }
 }
 
+/** What no remedy of another finding may lead to, be it only a warning. */
+const neverOffered: readonly string[] = ['wood-narrow']
+
 /** The drafts of a ramp with their remedies, each tried on the whole ramp. */
 export const wordFindings = (drafts: readonly Draft[], units: Units, stock: Stock): readonly Finding[] => {
   const before = new Set(drafts.map(({ id, level }) => `${level} ${id}`))
@@ -52,7 +57,7 @@ export const wordFindings = (drafts: readonly Draft[], units: Units, stock: Stoc
         own.level === 'note'
           ? draft.id === 'stud-toe' || (isNew(draft) && draft.level !== 'note')
           : (draft.id === own.id && (draft.level === own.level || draft.level === 'stop')) ||
-            (draft.level === 'stop' && isNew(draft)) ||
+            ((draft.level === 'stop' || neverOffered.includes(draft.id)) && isNew(draft)) ||
             (without.includes(draft.id) && isNew(draft))
       return frameQuarter(changed, units, stock, (found) => found.some(bad)) !== null
     }
@@ -115,7 +120,11 @@ const frameQuarter = (
   if (enough(drafts)) return null
   const unsolved = hasStop(drafts) || (design.coping !== null && coping === null)
   const side = unsolved ? null : solveSide(transition, coping, length, design.chamfer)
-  if (side) drafts.push(...panelFindings(side, transition.run, design, stock, units))
+  if (side)
+    drafts.push(
+      ...narrowFindings(design, side, units),
+      ...panelFindings(side, transition.run, design, stock, units),
+    )
   if (transition.heights.deck > guardHeight + same)
     drafts.push(
       note(
@@ -240,57 +249,4 @@ const longerWay = (trial: Trial, design: QuarterDesign, run: number, units: Unit
     [long && `make it ${long.shown} or more`],
     'no length alone puts it right: see to the notch, the chamfer and the studs as well, or say `deck` in place of `length`',
   )
-}
-
-const chamferFindings = (
-  design: QuarterDesign,
-  transition: Transition,
-  coping: SolvedCoping | null,
-  length: number,
-  units: Units,
-): readonly Draft[] => {
-  const leg = design.chamfer
-  const limit = chamferLimit(transition, coping, length)
-  if (leg < limit.most - same) return []
-  return [
-    stop('chamfer', (trial: Trial) => {
-      const shorter = limit.most > 12 ? firstThat(trial, design, chamferKey, limit.most, -1, units) : null
-      const without = trial(chamferKey.typed(design, 0)) ? 'leave it out' : manyFaults
-      const remedy = orWays([shorter && `it may be at most ${shorter.shown}`], without)
-      return `a chamfer with a leg of ${measured(leg, units)} cuts into ${limit.meets}; ${remedy}`
-    }),
-  ]
-}
-
-const panelFindings = (
-  side: Side,
-  run: number,
-  design: QuarterDesign,
-  stock: Stock,
-  units: Units,
-): readonly Draft[] => {
-  const { back } = design
-  const show = (mm: number): string => measured(mm, units)
-  const [short, long] = stock.panel
-  const [low, far] = [Math.min(side.height, side.length), Math.max(side.height, side.length)]
-  if (low <= short + same && far <= long + same) return []
-  // a panel may lie or stand
-  const room = side.height <= short + same ? long : side.height <= long + same ? short : 0
-  const { atLeast } = offer(units)
-  const shorterWay = (trial: Trial): string => {
-    const most = back.from === 'deck' ? room - run : room
-    const shorter = room > run + 50 ? firstThat(trial, design, backKey(design), most, -1, units) : null
-    if (shorter === null) return ''
-    return back.from === 'deck'
-      ? `make the deck ${shorter.shown} or less, or `
-      : `make it ${shorter.shown} long or less, or `
-  }
-  return [
-    warn(
-      'panel-size',
-      (trial: Trial) =>
-        `a side needs ${atLeast(side.length)} × ${atLeast(side.height)}, a panel of your stock is ${show(long)} × ${show(short)}; ` +
-        `${shorterWay(trial)}buy panels of ${atLeast(far)} × ${atLeast(low)} or more`,
-    ),
-  ]
 }

@@ -1,4 +1,8 @@
+import type { QuarterDesign, Units } from '../../design/design.ts'
 import { bisect } from '../../geometry/bisect.ts'
+import { type Draft, stop, type Trial } from '../check/check.ts'
+import { measured, same } from '../check/offer.ts'
+import { chamferKey, firstThat, manyFaults, orWays } from '../check/retype.ts'
 import type { SolvedCoping } from './coping.ts'
 import type { Transition } from './transition.ts'
 
@@ -25,4 +29,24 @@ export const chamferLimit = (
     ...(coping ? [{ most: length - (coping.centre.x - coping.centre.y + reach), meets: 'the notch' }] : []),
   ]
   return limits.reduce((least, limit) => (limit.most < least.most ? limit : least))
+}
+
+export const chamferFindings = (
+  design: QuarterDesign,
+  transition: Transition,
+  coping: SolvedCoping | null,
+  length: number,
+  units: Units,
+): readonly Draft[] => {
+  const leg = design.chamfer
+  const limit = chamferLimit(transition, coping, length)
+  if (leg < limit.most - same) return []
+  return [
+    stop('chamfer', (trial: Trial) => {
+      const shorter = limit.most > 12 ? firstThat(trial, design, chamferKey, limit.most, -1, units) : null
+      const without = trial(chamferKey.typed(design, 0)) ? 'leave it out' : manyFaults
+      const remedy = orWays([shorter && `it may be at most ${shorter.shown}`], without)
+      return `a chamfer with a leg of ${measured(leg, units)} cuts into ${limit.meets}; ${remedy}`
+    }),
+  ]
 }

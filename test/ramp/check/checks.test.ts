@@ -374,8 +374,8 @@ describe('words', () => {
       message({ ...plain, back: { from: 'length', value: 500 }, ...more }, 'length-short')
     const made = (text: string): number => Number(/make it (\d+) mm or more/.exec(text)![1])
     expect(made(at({ coping: piped({}, notch(48, 33)) }))).toBe(Math.ceil(lipX(640) + 88))
-    // without a pipe the first side that takes its studs
-    expect(made(at({}))).toBeLessThan(Math.ceil(lipX(640) + 88))
+    // without a pipe the first that keeps 40 of wood behind the lip
+    expect(made(at({}))).toBe(Math.ceil(lipX(640) + 40))
   })
 
   test('notch-level offers what also holds the pipe, where that is near', () => {
@@ -436,14 +436,14 @@ describe('words', () => {
 
   test('chamfer', () => {
     expect(message({ ...plain, chamfer: 640 }, 'chamfer')).toBe(
-      'stop: a chamfer with a leg of 640 mm cuts into the top line; it may be at most 639 mm',
+      'stop: a chamfer with a leg of 640 mm cuts into the top line; it may be at most 600 mm',
     )
   })
 
   test('length-short, width, guard-height, panel-size', () => {
     const run = lipX(640)
     expect(message({ ...plain, back: { from: 'length', value: 700 } }, 'length-short')).toBe(
-      `stop: a side 700 mm long ends before the lip, ${run.toFixed(1)} mm behind the toe; make it ${Math.ceil(run)} mm or more`,
+      `stop: a side 700 mm long ends before the lip, ${run.toFixed(1)} mm behind the toe; make it ${Math.ceil(run + 40)} mm or more`,
     )
     expect(message({ ...plain, width: 200, sides: { thickness: 60, count: 4 } }, 'width')).toBe(
       'stop: 4 sides of 60 mm leave no room for studs in a width of 200 mm; make it 241 mm or more',

@@ -146,6 +146,13 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
     [`it may be at most ${L}`, chamfer],
     ['leave it out', noChamfer],
   ],
+  'wood-narrow': [
+    [`a chamfer of ${L} or less`, chamfer],
+    ['no chamfer', noChamfer],
+    [`\`up\` at least ${L}`, up],
+    [`a notch ${L} down or less`, down],
+    [`a (?:deck of|side) ${L} (?:or more|long)`, back],
+  ],
   'length-short': [[`make it ${L} or more`, back]],
   width: [[`make it ${L} or more`, width]],
   'panel-size': [
