@@ -3,6 +3,7 @@ import { chooseCover } from '../page/cover/choose-cover.ts'
 import { coverCounts, designCovers } from '../page/cover/pattern-covers.ts'
 import type { PageSet } from '../page/set/draft.ts'
 import { layOutSet } from '../page/set/set.ts'
+import { codeParts } from '../page/set/set-code.ts'
 import { hasStop } from '../ramp/check/check.ts'
 import { solveDesign } from '../ramp/solve.ts'
 import { curvedRamps } from './curves.ts'
@@ -76,7 +77,7 @@ const otherSet = (
   { code, plan }: PageSet,
   { sheet, overlap, printer, strips, pack }: PlotOptions,
 ): string => {
-  const [theirs, ours] = [wanted.split('-'), code.split('-')]
+  const [theirs, ours] = [codeParts(wanted), codeParts(code)]
   const mm = (length: number): string => `${Number(length.toFixed(2))} mm`
   const { top, right, bottom, left } = sheet.margins
   const depends = [
@@ -95,8 +96,8 @@ const otherSet = (
   ] as const
   return [
     `${file} comes out as set ${code}, not as ${wanted}; nothing written`,
-    ...depends.flatMap(([part, why], i) =>
-      ours[i] === theirs[i] ? [] : [`  ${part} differs (${ours[i]}, not ${theirs[i]}): ${why}`],
+    ...depends.flatMap(([part, why]) =>
+      ours[part] === theirs[part] ? [] : [`  ${part} differs (${ours[part]}, not ${theirs[part]}): ${why}`],
     ),
   ].join('\n')
 }

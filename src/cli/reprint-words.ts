@@ -1,7 +1,7 @@
+import type { SetPlan } from '../drawing/set-plan.ts'
 import { nearWord } from '../length/near.ts'
 import { harmless, quote } from '../length/quote.ts'
 import { type Picked, pageWordsOf, tilesInOrder } from '../read/pick-pages.ts'
-import type { ReadPlan } from '../read/plan.ts'
 import type { SetPdfFault } from '../read/set-pdf.ts'
 import { tileGrids } from '../read/tile-grid.ts'
 
@@ -29,7 +29,7 @@ export const faultWords = (file: string, fault: SetPdfFault): string => {
 }
 
 /** Everything that is wrong with the pages asked for, and where the tiles lie; null where nothing is. */
-export const pickWords = (file: string, plan: ReadPlan, picked: Picked): string | null => {
+export const pickWords = (file: string, plan: SetPlan, picked: Picked): string | null => {
   const { unknown, absent } = picked
   if (unknown.length === 0 && absent.length === 0) return null
   const words = pageWordsOf(plan).map(({ word }) => word)
@@ -51,7 +51,7 @@ export const pickWords = (file: string, plan: ReadPlan, picked: Picked): string 
 }
 
 /** What may be asked for: a small map of the tiles, and the other pages. */
-export const setWords = (plan: ReadPlan): string => {
+export const setWords = (plan: SetPlan): string => {
   const others = pageWordsOf(plan).map(({ word, tiles }) =>
     tiles.length > 0 ? `${word} (${tiles.join(', ')})` : word,
   )

@@ -37,7 +37,7 @@ export const kinds = ['quarter', 'flat'] as const
 export type RampKind = (typeof kinds)[number]
 
 /** What every kind of ramp has. */
-interface Framed {
+interface FramedDesign {
   readonly name: string
   readonly width: number
   readonly sides: { readonly thickness: number; readonly count: number }
@@ -47,7 +47,7 @@ interface Framed {
   readonly fasten: 'studs' | 'between'
 }
 
-export interface QuarterDesign extends Framed {
+export interface QuarterDesign extends FramedDesign {
   readonly kind: 'quarter'
   readonly height: { readonly layer: HeightLayer; readonly value: number }
   readonly transition: {
@@ -78,7 +78,7 @@ export interface QuarterDesign extends Framed {
   readonly storesInside: { readonly ramp: string; readonly clearance: number } | null
 }
 
-export interface FlatDesign extends Framed {
+export interface FlatDesign extends FramedDesign {
   readonly kind: 'flat'
   readonly length: number
   readonly height: { readonly layer: CurveLayer; readonly value: number }

@@ -1,5 +1,5 @@
+import { planName } from '../drawing/set-plan.ts'
 import type { PageSet } from '../page/set/draft.ts'
-import { planName } from '../read/plan.ts'
 import type { PdfInput } from '../write/pdf-input.ts'
 
 /** A set as the PDF writer takes it, its plan attached. */

@@ -12,8 +12,8 @@ export interface PatternEdge {
 export interface PatternDistance {
   readonly words: string
   readonly value: number
-  /** tells how true the curve is; the others are the panel's own */
-  readonly ofCurve: boolean
+  /** `chord` and `rise` tell how true the curve is */
+  readonly of: 'chord' | 'rise' | 'panel'
 }
 
 /** Words in a box that stand whole on a page, or elsewhere along what they name. */

@@ -129,16 +129,16 @@ const sideDistances = (
   const where = notched ? ' (on paper only)' : ''
   const square = `from the middle of that line square to the curve${where}`
   return [
-    { words: `TOE to LIP, straight${where}`, value: pointDistance(toe, lip), ofCurve: true },
-    { words: square, value: middleRise(curve), ofCurve: true },
-    { words: 'bottom edge to top line', value: side.height, ofCurve: false },
-    { words: 'front edge to back edge', value: side.length, ofCurve: false },
+    { words: `TOE to LIP, straight${where}`, value: pointDistance(toe, lip), of: 'chord' },
+    { words: square, value: middleRise(curve), of: 'rise' },
+    { words: 'bottom edge to top line', value: side.height, of: 'panel' },
+    { words: 'front edge to back edge', value: side.length, of: 'panel' },
     {
       words: 'front bottom corner to back top corner',
       value: Math.hypot(side.length, side.height),
-      ofCurve: false,
+      of: 'panel',
     },
-    { words: 'TOE to back top corner', value: Math.hypot(side.length, side.height - toe.y), ofCurve: false },
+    { words: 'TOE to back top corner', value: Math.hypot(side.length, side.height - toe.y), of: 'panel' },
   ]
 }
 

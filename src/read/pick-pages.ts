@@ -1,4 +1,5 @@
-import { planHeld, type ReadPlan, type ReadPlanPage } from './plan.ts'
+import type { PageKind, PlanPage, PlanPlace, SetPlan } from '../drawing/set-plan.ts'
+import { planHeld } from './plan.ts'
 
 export interface Picked {
   /** numbers in the plan, each once, in the set's order */
@@ -14,11 +15,22 @@ export interface UnknownPage {
   readonly near: readonly string[]
 }
 
-/** Pages of one kind may be asked for by it: one word or more for all of them. */
-const pageWords = ['map', 'square', 'trial', 'strips'] as const
+/** Pages of a kind may be asked for by a word: all of them. Tiles have names of their own, pages of several parts those of the parts. */
+const pageWords: Readonly<Record<PageKind, string | null>> = {
+  map: 'map',
+  square: 'square',
+  trial: 'trial',
+  tile: null,
+  strip: 'strips',
+  parts: null,
+}
+const wordedKinds = (Object.keys(pageWords) as PageKind[]).flatMap((kind) => {
+  const word = pageWords[kind]
+  return word === null ? [] : [{ kind, word }]
+})
 
 /** Pages by tile name or taping number, or by kind; capitals or not. */
-export const pickPages = (plan: ReadPlan, said: readonly string[]): Picked => {
+export const pickPages = (plan: SetPlan, said: readonly string[]): Picked => {
   const held = new Set(planHeld(plan))
   const found = said.map((word) => ({ word, pages: pagesCalled(plan, word) }))
   const picked = found.map(({ word, pages }) => ({ word, pages, here: pages.filter((n) => held.has(n)) }))
@@ -32,39 +44,41 @@ export const pickPages = (plan: ReadPlan, said: readonly string[]): Picked => {
 }
 
 /** The tiles of a set in the order of taping: their taping numbers count from 1. */
-export const tilesInOrder = (plan: ReadPlan): readonly ReadPlanPage[] =>
+export const tilesInOrder = (plan: SetPlan): readonly PlanPage[] =>
   plan.pages.filter(({ kind }) => kind === 'tile')
 
-const pagesCalled = (plan: ReadPlan, said: string): readonly number[] => {
+const pagesCalled = (plan: SetPlan, said: string): readonly number[] => {
   const word = said.trim().toLowerCase()
   if (/^\d+$/.test(word))
     return tilesInOrder(plan)
       .slice(Number(word) - 1, Number(word))
       .map(pageNumber)
-  const kind = pageWords.some((known) => singular(known) === singular(word)) ? singular(word) : undefined
+  const kind = wordedKinds.find((known) => singular(known.word) === singular(word))?.kind
   return plan.pages
-    .filter((page) => page.tile?.toLowerCase() === word || (kind !== undefined && holds(page, kind)))
+    .filter((page) => page.tile?.toLowerCase() === word || (kind !== undefined && holdsKind(page, kind)))
     .map(pageNumber)
 }
 
 /** A page of several parts is one of each kind that it holds. */
-const holds = ({ kind, places }: ReadPlanPage, wanted: string): boolean =>
-  kind === wanted ||
-  (kind === 'parts' &&
-    places.some(({ pattern }) =>
-      wanted === 'trial' ? pattern.endsWith('/lip') : wanted === 'strip' && pattern.includes('/strip-'),
-    ))
+const holdsKind = ({ kind, holds, places }: PlanPage, wanted: PageKind): boolean =>
+  kind === wanted || (kind === 'parts' && (holds?.includes(wanted) ?? named(places, wanted)))
 
-const pageNumber = ({ page }: ReadPlanPage): number => page
+/** Plans did not always say what such a page holds: then the names of its patterns do. */
+const named = (places: readonly PlanPlace[], wanted: PageKind): boolean =>
+  places.some(({ pattern }) =>
+    wanted === 'trial' ? pattern.endsWith('/lip') : wanted === 'strip' && pattern.includes('/strip-'),
+  )
+
+const pageNumber = ({ page }: PlanPage): number => page
 
 const singular = (word: string): string => word.replace(/s$/, '')
 
 /** The words that call up pages of this set, each with the tile names of its pages where they have one. */
 export const pageWordsOf = (
-  plan: ReadPlan,
+  plan: SetPlan,
 ): readonly { readonly word: string; readonly tiles: readonly string[] }[] =>
-  pageWords.flatMap((word) => {
-    const own = plan.pages.filter((page) => holds(page, singular(word)))
+  wordedKinds.flatMap(({ kind, word }) => {
+    const own = plan.pages.filter((page) => holdsKind(page, kind))
     return own.length === 0 ? [] : [{ word, tiles: own.flatMap(({ tile }) => tile ?? []) }]
   })
 
@@ -76,7 +90,7 @@ export const tilePlace = (tile: string): { readonly row: number; readonly column
   return { row, column: Number(digits) }
 }
 
-const nearTiles = (plan: ReadPlan, said: string): readonly string[] => {
+const nearTiles = (plan: SetPlan, said: string): readonly string[] => {
   const wanted = tilePlace(said)
   if (!wanted) return []
   const ranked = tilesInOrder(plan).flatMap(({ tile = '' }) => {

@@ -1,52 +1,15 @@
-import type { Affine } from '../geometry/affine.ts'
-
-/** The plan in a set's PDF, as far as pages are found and corrected by it. Written by src/page/plan.ts, told in docs/architecture.md. */
-export interface ReadPlan {
-  readonly version: 1
-  readonly set: string
-  readonly paper: { readonly name: string; readonly width: number; readonly height: number }
-  readonly margins: {
-    readonly top: number
-    readonly right: number
-    readonly bottom: number
-    readonly left: number
-  }
-  readonly overlap: number
-  readonly printer: string | null
-  readonly correction: readonly [number, number, number, number]
-  readonly pages: readonly ReadPlanPage[]
-  readonly reprint?: readonly number[]
-  readonly seal: string
-}
-
-export interface ReadPlanPlace {
-  readonly pattern: string
-  readonly toPattern: Affine
-  readonly window: readonly [number, number, number, number]
-}
-
-export interface ReadPlanPage {
-  readonly page: number
-  readonly kind: string
-  readonly tile?: string
-  readonly places: readonly ReadPlanPlace[]
-}
+import { planVersion, type SetPlan } from '../drawing/set-plan.ts'
 
 /** Why a plan is not taken. */
 export type PlanFault =
   /** not what was written: its seal does not match, or it cannot be read at all */
   { readonly kind: 'edited' } | { readonly kind: 'newer'; readonly version: number }
 
-/** The name under which a set's PDF carries its plan. */
-export const planName = 'plan.json'
-
-const planVersion = 1
-
 /** A plan from its text, checked against its seal and then in each of its fields. */
 export const readPlan = (
   text: string,
   fingerprint: (text: string) => string,
-): { readonly plan: ReadPlan } | { readonly fault: PlanFault } => {
+): { readonly plan: SetPlan } | { readonly fault: PlanFault } => {
   const value = parsed(text)
   if (!isRecord(value)) return { fault: { kind: 'edited' } }
   const { version } = value
@@ -102,8 +65,10 @@ const shape = record({
   pages: list(
     record({
       page: positive,
+      // one that a later program knows is a page like any other
       kind: text,
       tile: orNone(text, undefined),
+      holds: orNone(list(text), undefined),
       places: list(record({ pattern: text, toPattern: numbers(6), window: numbers(4) })),
     }),
   ),
@@ -111,13 +76,13 @@ const shape = record({
 })
 
 /** Also: pages are numbered from 1, and what a reprint holds is among them. */
-const isPlan = (value: unknown): value is ReadPlan => {
+const isPlan = (value: unknown): value is SetPlan => {
   if (!shape(value)) return false
-  const { pages, reprint } = value as ReadPlan
+  const { pages, reprint } = value as SetPlan
   const numbered = pages.length > 0 && pages.every(({ page }, i) => page === i + 1)
   return numbered && (reprint ?? []).every((page) => pages[page - 1] !== undefined)
 }
 
 /** Numbers of the plan's pages in the file that holds it, in the file's order. */
-export const planHeld = (plan: ReadPlan): readonly number[] =>
+export const planHeld = (plan: SetPlan): readonly number[] =>
   plan.reprint ?? plan.pages.map(({ page }) => page)

@@ -1,6 +1,7 @@
 import type { Face } from '../drawing/drawing.ts'
 import { helveticaCapHeight } from '../drawing/helvetica.ts'
 import { formatNumber } from '../drawing/number.ts'
+import { faceWords, squareWords, tileWords } from '../drawing/set-words.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import type { Affine } from '../geometry/affine.ts'
 
@@ -44,24 +45,38 @@ const latin1 = (bytes: Uint8Array): string => {
 
 const bytesOf = (text: string): Uint8Array => Uint8Array.from(text, (letter) => letter.charCodeAt(0))
 
-/** Words of src/page/title-block.ts and square-page.ts as they stand in a content stream; · is \267 in WinAnsi. */
-const outsideFace = /(?:[\d.]+ Tz )?\(OUTSIDE FACE up(?: \\267 corrected for [\w-]+)?\) Tj(?: 100 Tz)?/
-const squareHead =
-  /(?:[\d.]+ Tz )?\((?:Check the printer first|Printed with the correction of [\w-]+)\) Tj(?: 100 Tz)?/
-const headStart = '(Printed with'
-const tileLine = /\(tile ([^()\\]+) \\267 ([^()\\]+) \\267 ([^()\\]+)\) Tj/
+/** A text as it stands in a content stream; · is \267 in WinAnsi. */
+const written = (text: string): string => text.replaceAll('·', '\\267')
+
+/** Stands for what differs from page to page while a form is made of words. */
+const anything = '\0'
+
+/** The form of written words; groups where they hold `anything`. */
+const formOf = (words: string, held: string): string =>
+  written(words)
+    .replace(/[\\^$.*+?()[\]{}|]/g, '\\$&')
+    .replaceAll(anything, held)
+
+/** Shown words, for no printer or for one, maybe squeezed. */
+const shownForm = (words: (printer: string | null) => string): RegExp => {
+  const [plain, corrected] = [formOf(words(null), ''), formOf(words(anything), '[\\w-]+')]
+  return new RegExp(`(?:[\\d.]+ Tz )?\\((?:${plain}|${corrected})\\) Tj(?: 100 Tz)?`)
+}
+
+const outsideFace = shownForm(faceWords)
+const squareHead = shownForm(squareWords)
+const headStart = `(${squareWords(anything).split(' ').slice(0, 2).join(' ')}`
+const tileLine = new RegExp(`\\(${formOf(tileWords(anything, anything, anything), '([^()\\\\]+)')}\\) Tj`)
 
 const tellPrinter = (operators: string, printer: string, room: number): string => {
   const [, tile, count, code] = tileLine.exec(operators) ?? []
   // beside the small map there is room for the line above
   const beside =
-    tile === undefined
-      ? Number.POSITIVE_INFINITY
-      : textWidth(`tile ${tile} · ${count} · ${code}`, 1, 'regular')
+    tile === undefined ? Number.POSITIVE_INFINITY : textWidth(tileWords(tile, count!, code!), 1, 'regular')
   return operators
-    .replace(outsideFace, () => shown(`OUTSIDE FACE up · corrected for ${printer}`, 'regular', beside))
+    .replace(outsideFace, () => shown(faceWords(printer), 'regular', beside))
     .replace(squareHead, (_, at: number) =>
-      shown(`Printed with the correction of ${printer}`, 'bold', room / capitalAt(operators, at)),
+      shown(squareWords(printer), 'bold', room / capitalAt(operators, at)),
     )
 }
 
@@ -72,6 +87,6 @@ const capitalAt = (operators: string, at: number): number =>
 /** A text shown in Helvetica, squeezed where it is wider than `room` at a capital height of 1. */
 const shown = (text: string, face: Face, room: number): string => {
   const squeeze = Math.min(1, room / textWidth(text, 1, face))
-  const show = `(${text.replace('·', '\\267')}) Tj`
+  const show = `(${written(text)}) Tj`
   return squeeze < 1 ? `${formatNumber(squeeze * 100, 2, 'the squeeze of a text')} Tz ${show} 100 Tz` : show
 }

@@ -1,13 +1,14 @@
 import { PDFArray, type PDFContext, PDFDict, PDFName, PDFParser, PDFRawStream, PDFRef } from 'pdf-lib'
+import { type PlanPage, planName, type SetPlan } from '../drawing/set-plan.ts'
 import { pointsPerMm } from '../geometry/inch.ts'
 import { attachedFile, bookmarks, pageLabels, pageRefs, textOf } from './pdf-catalog.ts'
-import { type PlanFault, planHeld, planName, type ReadPlan, type ReadPlanPage, readPlan } from './plan.ts'
+import { type PlanFault, planHeld, readPlan } from './plan.ts'
 import type { ReadPlatform } from './platform.ts'
 
 /** A set, or a reprint of some of its pages, as its PDF holds it. */
 export interface SetPdf {
   readonly context: PDFContext
-  readonly plan: ReadPlan
+  readonly plan: SetPlan
   readonly title: string
   readonly subject: string
   readonly attached: AttachedPlan
@@ -22,7 +23,7 @@ export interface AttachedPlan {
 }
 
 export interface SetPdfPage {
-  readonly planned: ReadPlanPage
+  readonly planned: PlanPage
   /** MediaBox and Resources of its own, one content stream */
   readonly page: PDFDict
   readonly label: string
@@ -126,7 +127,7 @@ const isPlain = (page: PDFDict): boolean =>
   page.lookup(PDFName.of('Contents')) instanceof PDFRawStream
 
 /** The page is the paper of the plan, upright: a page of another size would print the lines at another scale. */
-const isSized = (page: PDFDict, { paper }: ReadPlan): boolean => {
+const isSized = (page: PDFDict, { paper }: SetPlan): boolean => {
   const { x, y, width, height } = page.lookup(PDFName.of('MediaBox'), PDFArray).asRectangle()
   const off = [x, y, width / pointsPerMm - paper.width, height / pointsPerMm - paper.height]
   return (

@@ -1,5 +1,5 @@
+import type { SetPlan } from '../drawing/set-plan.ts'
 import { tilePlace, tilesInOrder } from './pick-pages.ts'
-import type { ReadPlan } from './plan.ts'
 
 export interface TileGrid {
   readonly pattern: string
@@ -8,7 +8,7 @@ export interface TileGrid {
 }
 
 /** Where the tiles of each pattern lie, in text. */
-export const tileGrids = (plan: ReadPlan): readonly TileGrid[] => {
+export const tileGrids = (plan: SetPlan): readonly TileGrid[] => {
   const placed = tilesInOrder(plan).flatMap(({ tile = '', places }) => {
     const place = tilePlace(tile)
     return place ? [{ tile, pattern: places[0]?.pattern ?? '', ...place }] : []

@@ -1,13 +1,10 @@
+import type { Pt } from '../support/pt.ts'
+
 /**
  * The fewest pages that any grid can do with, found by trying all: both layouts, every joint line to a millimetre, every half
  * degree. It shares nothing with src/page but the rules: a page for each cell between joint lines that the line enters, cells
  * hang together by whole edges. Slow, and fast enough for the bench.
  */
-export interface Pt {
-  readonly x: number
-  readonly y: number
-}
-
 export interface Window {
   readonly width: number
   readonly height: number

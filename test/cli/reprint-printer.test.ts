@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { inflateSync } from 'node:zlib'
 import { describe, expect, it } from 'vitest'
 import { defaultMargins } from '../../src/page/sheet/paper.ts'
+import type { Pt } from '../support/pt.ts'
 import type { PdfPageRead } from '../support/read-pdf.ts'
 import { pathPoints, readPdf } from '../support/read-pdf.ts'
 import { templates } from '../support/templates.ts'
@@ -31,8 +32,6 @@ const gauge = async (...names: readonly Printer[]): Promise<void> => {
 }
 
 type Map6 = readonly [number, number, number, number, number, number]
-type Pt = { readonly x: number; readonly y: number }
-
 const apply = ([a, b, c, d, e, f]: Map6, { x, y }: Pt): Pt => ({ x: a * x + c * y + e, y: b * x + d * y + f })
 
 /** Written points to where a true printer puts them: the correction undone about the page's centre. */

@@ -1,16 +1,16 @@
 import { describe, expect, it } from 'vitest'
 import { pickWords } from '../../src/cli/reprint-words.ts'
+import type { PlanPage, SetPlan } from '../../src/drawing/set-plan.ts'
 import { pickPages } from '../../src/read/pick-pages.ts'
-import type { ReadPlan } from '../../src/read/plan.ts'
 
 const place = (pattern: string) =>
   ({ pattern, toPattern: [1, 0, 0, 1, 0, 0], window: [0, 0, 100, 100] }) as const
 
 /** A plan as it might be: two ramps, the second on the next free row; a trial each. */
-const plan = (reprint?: readonly number[]): ReadPlan => {
+const plan = (reprint?: readonly number[]): SetPlan => {
   const tiles = (pattern: string, ...names: readonly string[]) =>
-    names.map((tile) => ({ kind: 'tile', tile, places: [place(pattern)] }))
-  const pages = [
+    names.map((tile) => ({ kind: 'tile' as const, tile, places: [place(pattern)] }))
+  const pages: readonly Omit<PlanPage, 'page'>[] = [
     { kind: 'map', places: [] },
     { kind: 'square', places: [place('square')] },
     { kind: 'trial', tile: 'F1', places: [place('outer/lip')] },
@@ -33,7 +33,7 @@ const plan = (reprint?: readonly number[]): ReadPlan => {
   }
 }
 
-const words = (of: ReadPlan, ...said: readonly string[]) => pickWords('low.pdf', of, pickPages(of, said))
+const words = (of: SetPlan, ...said: readonly string[]) => pickWords('low.pdf', of, pickPages(of, said))
 
 describe('an unknown page', () => {
   it('is told with the nearest tiles and the map of the set', () => {

@@ -4,12 +4,8 @@ import { join } from 'node:path'
 import { afterAll, beforeAll, describe, it } from 'vitest'
 import { run } from '../../src/cli/run.ts'
 import { assertNear } from '../support/near.ts'
+import type { Pt } from '../support/pt.ts'
 import { darkAt, type Picture, renderPage, stretchPicture } from '../support/render-pdf.ts'
-
-interface Pt {
-  readonly x: number
-  readonly y: number
-}
 
 /** Pixels to a millimetre: about 300 to the inch. */
 const perMm = 12

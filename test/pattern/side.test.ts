@@ -57,15 +57,13 @@ describe('what a builder checks after taping', () => {
     const { radius, toeAngle, lipAngle, run } = transitionOf(pipedRamp)
     const half = (lipAngle - toeAngle) / 2
     const length = run + 500
-    expect(
-      sidePattern(ramp(pipedRamp), [], 'mm').distances.map(({ words, ofCurve }) => [words, ofCurve]),
-    ).toEqual([
-      ['TOE to LIP, straight (on paper only)', true],
-      ['from the middle of that line square to the curve (on paper only)', true],
-      ['bottom edge to top line', false],
-      ['front edge to back edge', false],
-      ['front bottom corner to back top corner', false],
-      ['TOE to back top corner', false],
+    expect(sidePattern(ramp(pipedRamp), [], 'mm').distances.map(({ words, of }) => [words, of])).toEqual([
+      ['TOE to LIP, straight (on paper only)', 'chord'],
+      ['from the middle of that line square to the curve (on paper only)', 'rise'],
+      ['bottom edge to top line', 'panel'],
+      ['front edge to back edge', 'panel'],
+      ['front bottom corner to back top corner', 'panel'],
+      ['TOE to back top corner', 'panel'],
     ])
     const expected = [
       2 * radius.frame * Math.sin(half),

@@ -8,12 +8,9 @@ import { correctionOf } from '../../src/printer/distortion.ts'
 import { gaugePrinter, gaugeUncertainty, type Readings } from '../../src/printer/gauge.ts'
 import { fingerprint } from './lay-out.ts'
 import { printed, printerOf, ruled, type SimulatedPrinter } from './printer.ts'
+import type { Pt } from './pt.ts'
 import { randomFrom } from './random.ts'
 
-interface Pt {
-  readonly x: number
-  readonly y: number
-}
 const apart = (a: Pt, b: Pt): number => Math.hypot(a.x - b.x, a.y - b.y)
 const on = ([a, b, c, d, e, f]: Affine, { x, y }: Pt): Pt => ({ x: a * x + c * y + e, y: b * x + d * y + f })
 const mmPerPoint = 25.4 / 72

@@ -1,7 +1,4 @@
-interface Pt {
-  readonly x: number
-  readonly y: number
-}
+import type { Pt } from './pt.ts'
 
 /** A printer as it might stand in a study: what it does to every page, whatever is on it. */
 export interface SimulatedPrinter {

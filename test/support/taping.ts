@@ -1,11 +1,7 @@
 import type { TileGroup } from '../../src/page/set/tile-groups.ts'
 import type { Tile } from '../../src/page/tile/tile.ts'
+import type { Pt } from './pt.ts'
 import { normal } from './random.ts'
-
-interface Pt {
-  readonly x: number
-  readonly y: number
-}
 
 /** Where a point of the pattern comes to lie on the taped paper, as drawn on a tile. */
 export type Laid = (tile: Tile, p: Pt) => Pt

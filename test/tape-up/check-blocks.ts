@@ -1,6 +1,6 @@
 import Flatten from '@flatten-js/core'
+import type { Pt } from '../support/pt.ts'
 import { textBox } from './check-page.ts'
-import type { Pt } from './outline.ts'
 import type { Plotted } from './plot.ts'
 import { type Map6, mapPoint, mmPerPoint, type Rect, runsOf } from './tape.ts'
 

@@ -1,4 +1,4 @@
-import type { Pt } from './outline.ts'
+import type { Pt } from '../support/pt.ts'
 import { type Beside, mapPoint, type Tile } from './tape.ts'
 
 /** How far two pages may disagree, mm. */

@@ -1,5 +1,5 @@
+import type { Pt } from '../support/pt.ts'
 import type { PdfText } from '../support/read-page.ts'
-import type { Pt } from './outline.ts'
 import type { Plotted } from './plot.ts'
 import { runsOf } from './tape.ts'
 

@@ -1,9 +1,5 @@
+import type { Pt } from '../support/pt.ts'
 import type { RawQuarter } from './raw-design.ts'
-
-export interface Pt {
-  readonly x: number
-  readonly y: number
-}
 
 type EdgeName = 'bottom' | 'chamfer' | 'back' | 'top' | 'notch' | 'curve' | 'toe'
 

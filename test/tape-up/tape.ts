@@ -1,6 +1,6 @@
+import type { Pt } from '../support/pt.ts'
 import type { PdfSegment } from '../support/read-page.ts'
 import type { PdfPageRead } from '../support/read-pdf.ts'
-import type { Pt } from './outline.ts'
 import type { Plotted } from './plot.ts'
 
 export interface Rect {

@@ -1,12 +1,12 @@
 import { basename, extname } from 'node:path'
 import { inflateSync } from 'node:zlib'
+import type { SetPlan } from '../../drawing/set-plan.ts'
 import { pointsPerMm } from '../../geometry/inch.ts'
 import { harmless } from '../../length/quote.ts'
 import { covers } from '../../page/cover/cover.ts'
 import { correctionChange, marginsReached, planRecorrected, planSealed } from '../../page/set/plan.ts'
 import { type Profile, profileCorrection } from '../../printer/profile.ts'
 import { pickPages } from '../../read/pick-pages.ts'
-import type { ReadPlan } from '../../read/plan.ts'
 import type { ReadPlatform } from '../../read/platform.ts'
 import type { SetPdf, SetPdfPage } from '../../read/set-pdf.ts'
 import { command, type Given, type OptionRow } from '../command.ts'
@@ -205,10 +205,10 @@ const contentsOf = async (file: string, pages: readonly SetPdfPage[]): Promise<r
   }
 }
 
-type Window = ReadPlan['pages'][number]['places'][number]['window']
+type Window = SetPlan['pages'][number]['places'][number]['window']
 
 /** The window of the pages that carry no pattern: that of the tiles, which is the same on every page. */
-const windowOf = ({ pages, paper }: ReadPlan): Window =>
+const windowOf = ({ pages, paper }: SetPlan): Window =>
   pages.find(({ kind }) => kind === 'tile' || kind === 'square')?.places[0]?.window ?? [
     0,
     0,
@@ -230,7 +230,7 @@ const marginWarnings = (reached: ReturnType<typeof marginsReached>, printer: str
 
 const report = (
   out: string,
-  plan: Pick<ReadPlan, 'set' | 'paper'>,
+  plan: Pick<SetPlan, 'set' | 'paper'>,
   pages: readonly SetPdfPage[],
   profile: Profile | null,
 ): string => {

@@ -3,9 +3,9 @@ import { modulo } from '../../geometry/modulo.ts'
 import type { Point } from '../../geometry/point.ts'
 import { climb } from './climb.ts'
 
-/** How a place of a grid loads its pages. */
+/** How a place of a lattice loads its pages. */
 export interface CellWeights {
-  /** where an upright and a level joint line cross, in the grid's frame */
+  /** where an upright and a level joint line cross, in the lattice's frame */
   readonly joint: Point
   /** cells that hold line, and the least length that one of them holds, mm */
   readonly pages: number

@@ -1,6 +1,6 @@
 import type { Point } from '../../geometry/point.ts'
 
-/** A place of a grid's joint lines, in the grid's frame. */
+/** A place of a lattice's joint lines, in the lattice's frame. */
 interface Placed {
   readonly joint: Point
 }

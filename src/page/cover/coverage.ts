@@ -4,8 +4,8 @@ import type { Point } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { type CellWeights, fullerPlace, weighCells } from './cell-weights.ts'
 import type { Cover } from './cover.ts'
-import { type Grid, gridsOf, turnRuns } from './grids.ts'
 import { type Cell, cellsConnected, cellsTouched, type Lattice, latticeAt, latticePitch } from './lattice.ts'
+import { type LooseLattice, looseLattices, turnRuns } from './loose-lattice.ts'
 import { type OffsetCount, offsetCounts } from './offset-counts.ts'
 
 export interface Coverage {
@@ -31,24 +31,27 @@ const weighed = 32
 const finalists = 3
 
 /**
- * The grid with the fewest pages. Among equals the one whose emptiest page carries the most line, so that no page holds a
+ * The lattice with the fewest pages. Among equals the one whose emptiest page carries the most line, so that no page holds a
  * mere sliver. What is needed keeps half the overlap from the edge of every window; pages of a set hang together by whole
- * edges. Same pattern, same grid. `showMarks` then brings more of the timbers onto as many pages.
+ * edges. Same pattern, same lattice. `showMarks` then brings more of the timbers onto as many pages.
  */
 export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overlap: number): FoundCoverage => {
-  const { needs, runs, grids } = gridsOf(pattern, cover, window, overlap)
+  const { needs, runs, lattices } = looseLattices(pattern, cover, window, overlap)
   let tried = turns
-  let places = placesOf(grids, runs, turns)
+  let places = placesOf(lattices, runs, turns)
   let best = fullestPlaces(places)
-  if (best[0]!.emptiest < thin && grids.length > turns) {
-    tried = grids.length
-    places = placesOf(grids, runs, tried)
+  if (best[0]!.emptiest < thin && lattices.length > turns) {
+    tried = lattices.length
+    places = placesOf(lattices, runs, tried)
     best = fullestPlaces(places)
   }
-  const search = { needs, runs, grids, tried, places }
+  const search = { needs, runs, lattices, tried, places }
   let fallback: FoundCoverage | undefined
-  for (const { grid, joint, pages } of best) {
-    const lattice = latticeAt(grid.shape, grid.angle, { x: joint.x - overlap / 2, y: joint.y - overlap / 2 })
+  for (const { loose, joint, pages } of best) {
+    const lattice = latticeAt(loose.shape, loose.angle, {
+      x: joint.x - overlap / 2,
+      y: joint.y - overlap / 2,
+    })
     const cells = cellsConnected(cellsTouched(lattice, needs))
     if (cells.length === pages) return { lattice, cells, search }
     if (!fallback || cells.length < fallback.cells.length) fallback = { lattice, cells, search }
@@ -56,9 +59,9 @@ export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overla
   return fallback!
 }
 
-/** A place of a grid, and what is needed in the frame of that grid. */
+/** A place of a lattice, and what is needed in the frame of that lattice. */
 export interface Place extends OffsetCount {
-  readonly grid: Grid
+  readonly loose: LooseLattice
   readonly turned: readonly Float64Array[]
 }
 
@@ -66,47 +69,49 @@ export interface Search {
   readonly needs: readonly Path[]
   /** the same as broken lines */
   readonly runs: readonly (readonly Point[])[]
-  readonly grids: readonly Grid[]
-  /** how many of the grids are counted, and the places of these that take the fewest pages */
+  readonly lattices: readonly LooseLattice[]
+  /** how many of the lattices are counted, and the places of these that take the fewest pages */
   readonly tried: number
   readonly places: readonly Place[]
 }
 
 /** The places that take the fewest pages. */
 const placesOf = (
-  grids: readonly Grid[],
+  lattices: readonly LooseLattice[],
   runs: readonly (readonly Point[])[],
   turns: number,
 ): readonly Place[] => {
   let places: Place[] = []
   let fewest = Number.POSITIVE_INFINITY
-  for (const [tried, grid] of grids.entries()) {
-    // a grid whose bound is no better than what is found need not be counted
-    if (grid.least > fewest || (grid.least === fewest && tried >= turns)) break
-    const turned = turnRuns(runs, grid.angle)
-    for (const found of offsetCounts(turned, grid.box, latticePitch(grid.shape), fewest)) {
+  for (const [tried, loose] of lattices.entries()) {
+    // a lattice whose bound is no better than what is found need not be counted
+    if (loose.least > fewest || (loose.least === fewest && tried >= turns)) break
+    const turned = turnRuns(runs, loose.angle)
+    for (const found of offsetCounts(turned, loose.box, latticePitch(loose.shape), fewest)) {
       if (found.pages < fewest) places = []
       fewest = found.pages
-      places.push({ ...found, grid, turned })
+      places.push({ ...found, loose, turned })
     }
   }
   return places
 }
 
 /** The few of them whose emptiest pages carry the most line, moved so that they carry more; fullest first. */
-const fullestPlaces = (places: readonly Place[]): readonly (CellWeights & { readonly grid: Grid })[] =>
+const fullestPlaces = (
+  places: readonly Place[],
+): readonly (CellWeights & { readonly loose: LooseLattice })[] =>
   [...places]
     .sort((a, b) => b.room - a.room)
     .slice(0, weighed)
-    .map(({ grid, turned, joint }) => ({
-      grid,
+    .map(({ loose, turned, joint }) => ({
+      loose,
       turned,
-      ...weighCells(turned, grid.box, latticePitch(grid.shape), joint),
+      ...weighCells(turned, loose.box, latticePitch(loose.shape), joint),
     }))
     .sort((a, b) => b.emptiest - a.emptiest)
     .slice(0, finalists)
-    .map(({ grid, turned, ...from }) => ({
-      grid,
-      ...fullerPlace(turned, grid.box, latticePitch(grid.shape), from),
+    .map(({ loose, turned, ...from }) => ({
+      loose,
+      ...fullerPlace(turned, loose.box, latticePitch(loose.shape), from),
     }))
     .sort((a, b) => b.emptiest - a.emptiest)

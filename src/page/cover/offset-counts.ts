@@ -2,9 +2,9 @@ import type { Box } from '../../geometry/bounds.ts'
 import { modulo } from '../../geometry/modulo.ts'
 import type { Point } from '../../geometry/point.ts'
 
-/** Where the joint lines of a grid may lie, and the pages that it then takes. */
+/** Where the joint lines of a lattice may lie, and the pages that it then takes. */
 export interface OffsetCount {
-  /** where an upright and a level joint line cross, in the grid's frame */
+  /** where an upright and a level joint line cross, in the lattice's frame */
   readonly joint: Point
   readonly pages: number
   /** how far the level joint lines can move without another page, mm */
@@ -18,8 +18,8 @@ const tries = 24
 const keep = 0.05
 
 /**
- * The places of a grid's joint lines that take the fewest pages, if no more than `most`. The upright ones are tried in even
- * steps; for each, the best places of the level ones are found exactly. `runs` are broken lines in the frame of the grid, x and y
+ * The places of a lattice's joint lines that take the fewest pages, if no more than `most`. The upright ones are tried in even
+ * steps; for each, the best places of the level ones are found exactly. `runs` are broken lines in the frame of the lattice, x and y
  * by turns, within `box`.
  */
 export const offsetCounts = (

@@ -7,8 +7,8 @@ import { type CellWeights, weighCells } from './cell-weights.ts'
 import { climb } from './climb.ts'
 import type { Cover } from './cover.ts'
 import type { Coverage, FoundCoverage, Place, Search } from './coverage.ts'
-import { type Grid, turnRuns } from './grids.ts'
 import { cellsConnected, cellsTouched, framePolygon, latticeAt, latticePitch } from './lattice.ts'
+import { type LooseLattice, turnRuns } from './loose-lattice.ts'
 import { offsetCounts } from './offset-counts.ts'
 
 /** Room of a screw's mark from its middle, with its pen, mm. */
@@ -30,12 +30,12 @@ const fineSteps = [12, 6, 3, 1.5, 0.75]
 /** A screw is worth more than all corners of timbers: it cannot be guessed from what else is on paper. */
 const screwWorth = 1000
 
-interface MarkedPlace extends Pick<Place, 'grid' | 'turned' | 'joint'> {
+interface MarkedPlace extends Pick<Place, 'loose' | 'turned' | 'joint'> {
   readonly marks: Marks
   readonly worth: number
 }
 
-/** Screws and corners of timbers in the frame of a grid, x and y by turns. */
+/** Screws and corners of timbers in the frame of a lattice, x and y by turns. */
 interface Marks {
   readonly screws: Float64Array
   readonly corners: Float64Array
@@ -63,10 +63,13 @@ export const showMarks = (pattern: Pattern, cover: Cover, from: FoundCoverage): 
   if (places.length === 0) return from
   const least = Math.min(enough, ...cellsTouched(from.lattice, needs).map(({ length }) => length))
   const best = places.map((place) => improved(place, pages, least)).sort((a, b) => b.worth - a.worth)
-  for (const { grid, joint, worth } of best) {
+  for (const { loose, joint, worth } of best) {
     if (worth <= before) break
-    const { overlap } = grid.shape
-    const lattice = latticeAt(grid.shape, grid.angle, { x: joint.x - overlap / 2, y: joint.y - overlap / 2 })
+    const { overlap } = loose.shape
+    const lattice = latticeAt(loose.shape, loose.angle, {
+      x: joint.x - overlap / 2,
+      y: joint.y - overlap / 2,
+    })
     const touched = cellsTouched(lattice, needs)
     const cells = cellsConnected(touched)
     const thinnest = Math.min(...touched.map(({ length }) => length))
@@ -94,49 +97,49 @@ const worthOf = ({ screws, corners }: Points, { lattice, cells }: Coverage): num
 
 /** Places with no more than so many pages, each with its level joint lines where most marks are shown. */
 const markedPlaces = (
-  { places, grids, tried, runs }: Search,
+  { places, lattices, tried, runs }: Search,
   { screws, corners }: Points,
   pages: number,
 ): readonly MarkedPlace[] => {
-  const more = grids
+  const more = lattices
     .slice(tried, turns)
     .filter(({ least }) => least <= pages)
-    .flatMap((grid): Place[] => {
-      const turned = turnRuns(runs, grid.angle)
-      return offsetCounts(turned, grid.box, latticePitch(grid.shape), pages).map((found) => ({
+    .flatMap((loose): Place[] => {
+      const turned = turnRuns(runs, loose.angle)
+      return offsetCounts(turned, loose.box, latticePitch(loose.shape), pages).map((found) => ({
         ...found,
-        grid,
+        loose,
         turned,
       }))
     })
-  const marksOf = new Map<Grid, Marks>()
-  return [...places, ...more].map(({ grid, turned, joint, room }): MarkedPlace => {
-    let marks = marksOf.get(grid)
+  const marksOf = new Map<LooseLattice, Marks>()
+  return [...places, ...more].map(({ loose, turned, joint, room }): MarkedPlace => {
+    let marks = marksOf.get(loose)
     if (!marks) {
-      const [turnedScrews, turnedCorners] = turnRuns([screws, corners], grid.angle)
+      const [turnedScrews, turnedCorners] = turnRuns([screws, corners], loose.angle)
       marks = { screws: turnedScrews!, corners: turnedCorners! }
-      marksOf.set(grid, marks)
+      marksOf.set(loose, marks)
     }
-    const weights = weighCells(turned, grid.box, latticePitch(grid.shape), joint)
+    const weights = weighCells(turned, loose.box, latticePitch(loose.shape), joint)
     // which cells hold line does not change in this room
-    let best = { joint: weights.joint, worth: shownIn(marks, weights, grid, 0) }
+    let best = { joint: weights.joint, worth: shownIn(marks, weights, loose, 0) }
     for (const share of shares) {
       const up = share * (room / 2)
-      const worth = shownIn(marks, weights, grid, up)
+      const worth = shownIn(marks, weights, loose, up)
       if (worth > best.worth) best = { joint: { x: weights.joint.x, y: weights.joint.y + up }, worth }
     }
-    return { grid, turned, marks, ...best }
+    return { loose, turned, marks, ...best }
   })
 }
 
 /** Moved as long as more is shown on as many pages, none of them with less line than `least`. */
 const improved = (place: MarkedPlace, pages: number, least: number): MarkedPlace => {
-  const { grid, turned, marks } = place
+  const { loose, turned, marks } = place
   type Worth = Pick<MarkedPlace, 'joint' | 'worth'>
   const better = (at: Point, than: Worth): Worth | null => {
-    const weights = weighCells(turned, grid.box, latticePitch(grid.shape), at)
+    const weights = weighCells(turned, loose.box, latticePitch(loose.shape), at)
     if (weights.pages > pages || weights.emptiest < least) return null
-    const worth = shownIn(marks, weights, grid, 0)
+    const worth = shownIn(marks, weights, loose, 0)
     return worth > than.worth ? { joint: weights.joint, worth } : null
   }
   const start: Worth = { joint: place.joint, worth: 0 }
@@ -145,14 +148,14 @@ const improved = (place: MarkedPlace, pages: number, least: number): MarkedPlace
 }
 
 /** Worth of what lies whole in windows of cells that hold line, with the joint lines `up` mm higher. */
-const shownIn = ({ screws, corners }: Marks, weights: CellWeights, grid: Grid, up: number): number =>
-  countIn(screws, screwRoom, weights, grid, up) * screwWorth + countIn(corners, 0, weights, grid, up)
+const shownIn = ({ screws, corners }: Marks, weights: CellWeights, loose: LooseLattice, up: number): number =>
+  countIn(screws, screwRoom, weights, loose, up) * screwWorth + countIn(corners, 0, weights, loose, up)
 
 const countIn = (
   points: Float64Array,
   room: number,
   { joint, columns, lengths }: CellWeights,
-  { shape: { width, height, overlap } }: Grid,
+  { shape: { width, height, overlap } }: LooseLattice,
   up: number,
 ): number => {
   const [px, py] = [width - overlap, height - overlap]

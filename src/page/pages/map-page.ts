@@ -96,7 +96,7 @@ const content = (facts: MapFacts, size: number): { readonly marks: Drawing; read
       'With so few pages these do not show a small slip: trust the snap lines and the scales at the joints.',
       6,
     )
-  const own = pattern.distances.filter((distance) => !distance.ofCurve)
+  const own = pattern.distances.filter((distance) => distance.of === 'panel')
   write(`The panel: ${own.map(({ words, value }) => `${showLength(value, units)} ${words}`).join('; ')}.`, 0)
   for (const datum of datums)
     write(`Cross ${datum.number}: ${datumFigures(datum.at, pattern, units).join(', ')}.`, 0)

@@ -2,6 +2,7 @@ import type { Units } from '../../design/design.ts'
 import { cross } from '../../drawing/cross.ts'
 import { type Drawing, fill, stroke, text } from '../../drawing/drawing.ts'
 import { paragraph } from '../../drawing/paragraph.ts'
+import { squareWords } from '../../drawing/set-words.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import type { Box } from '../../geometry/bounds.ts'
 import { circle, pathOf, rectangle } from '../../geometry/path.ts'
@@ -58,10 +59,7 @@ export const squarePage = (window: Box, { units, set, command, printer, combs }:
   const across = rulerLength(width - rulerInset - 4, units)
   /** `down`: where the ruler down the page ends, mm */
   const words = (down: number): readonly (readonly [string, typeof style & { face?: 'bold' }])[] => [
-    [
-      printer === null ? 'Check the printer first' : `Printed with the correction of ${printer}`,
-      { ...style, size: letters.word as typeof size, face: 'bold' },
-    ],
+    [squareWords(printer), { ...style, size: letters.word as typeof size, face: 'bold' }],
     [
       `Measure both sides of this square with a steel rule, middle of line to middle of line, never from a tape's hook: each must be ${sideWords}.`,
       style,

@@ -57,13 +57,13 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   // what words never stand on: what aligns and each other, then the cut line; and the rest
   const room = (): Occupancy => wordRoom(tile.width, tile.height)
   const [never, cut, rather] = [room(), room(), room()]
-  for (const path of [...cuts, ...ticks]) keepOffPath(cut, path, tile.frame)
+  for (const path of [...cuts, ...ticks]) keepOffPath(cut, path, tile.toWindow)
   // a scale is read without its figures too
   const joints = jointMarks(tile).filter(
     (mark) => mark.kind !== 'text' || mark.size > scaleFigure || wordClear([cut], mark),
   )
   keepOff(never, [...joints, ...snaps, ...datums])
-  keepOff(rather, strokes, tile.frame)
+  keepOff(rather, strokes, tile.toWindow)
   const named = patternWords(pattern.marks, tile, never, [cut])
   const labels = pattern.labels.flatMap((label, i) => {
     const marks = labelMarks(label, pattern.markPaths[i]!, tile, [never, cut], rather)
@@ -91,7 +91,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
 
   const taken = occupancyOf(tile.width, tile.height)
   const take = (drawing: Drawing, map = affineIdentity): void => occupyMarks(taken, drawing, map)
-  take(strokes, tile.frame)
+  take(strokes, tile.toWindow)
   take([...named, ...labels, ...words, ...joints, ...datums, ...rulers, ...snaps])
   for (const path of [...cuts, ...ticks]) occupyPath(taken, path, tile)
   const snap = snapLabel(tile, facts, taken).filter((word) => wordClear([never, cut], word))
@@ -99,7 +99,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
 
   return [
     group(tile.toPage, [
-      group(tile.frame, [
+      group(tile.toWindow, [
         ...cuts.map((path) => stroke('cut', path, pens.cut)),
         ...ticks.map((path) => stroke('note', path, pens.tick)),
         ...strokes,

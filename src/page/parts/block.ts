@@ -10,7 +10,11 @@ export interface Block {
   readonly places: readonly BlockPlace[]
 }
 
+/** `pipe`: the strip that measures one. */
+export type PartKind = 'trial' | 'pipe' | 'strip'
+
 export interface BlockPlace {
+  readonly part: PartKind
   readonly pattern: string
   /** the pattern to mm of the block, later of the ideal page */
   readonly map: Affine

@@ -69,6 +69,7 @@ export const packedPages = (
     return {
       places: laid.flatMap(({ block, map }) =>
         block.places.map((place) => ({
+          part: place.part,
           pattern: place.pattern,
           map: affineThen(place.map, map),
           window: movedBox(place.window, map),
@@ -90,7 +91,7 @@ export const packedPages = (
 
 /** Pages with a lip trial come first: it is sawn before anything else. */
 export const holdsTrial = (places: readonly BlockPlace[]): boolean =>
-  places.some(({ pattern }) => pattern.endsWith('/lip'))
+  places.some(({ part }) => part === 'trial')
 
 /** How many strips are cut short, in the order of the tries. */
 const fewShort = (count: number): readonly number[] => [

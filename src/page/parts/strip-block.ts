@@ -46,6 +46,7 @@ export const stripBlock = (piece: StripPiece, set: string): Block => {
     ],
     places: [
       {
+        part: 'strip',
         pattern: strip.name,
         map: affineTranslate(stripOver - from, 0),
         window: { x0: 0, y0: 0, x1: width, y1: height },

@@ -40,7 +40,9 @@ export const trialBlock = (trial: LipTrial, title: string, set: string, room: Si
   ): Block => ({
     width,
     height,
-    places: [{ pattern: trial.name, map: place, window: { x0: 0, y0: 0, x1: width, y1: height } }],
+    places: [
+      { part: 'trial', pattern: trial.name, map: place, window: { x0: 0, y0: 0, x1: width, y1: height } },
+    ],
     drawing: [group(place, marks), ...words, ...cornerMarks(width, height, levels)],
   })
   const onWood = wordsOnWood(trial, title, set)
@@ -123,7 +125,12 @@ export const pipeBlock = (strip: PipeStrip, name: string): Block => {
     drawing: [group([0, -1, 1, 0, 0, height], pipeStripMarks({ x: 0, y: 0 }, strip))],
     // along the strip from its zero line, and across it from the edge with the scale
     places: [
-      { pattern: name, map: affineTranslate(zero, 0), window: { x0: 0, y0: 0, x1: width, y1: height } },
+      {
+        part: 'pipe',
+        pattern: name,
+        map: affineTranslate(zero, 0),
+        window: { x0: 0, y0: 0, x1: width, y1: height },
+      },
     ],
   }
 }

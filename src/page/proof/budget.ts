@@ -35,7 +35,7 @@ export const expectedError = (
 ): Expected => {
   const [toe, lip] = [pattern.points[0]!.at, pattern.points[1]!.at]
   const [run, rise] = [Math.abs(lip.x - toe.x), Math.abs(lip.y - toe.y)]
-  const chord = survey.at(-2)
+  const chord = survey.find(({ kind }) => kind === 'chord')
   const bound = (chord?.tolerance ?? Number.POSITIVE_INFINITY) + parts.tape
   const joints = jointsAlong(tiles)
   const at = (share: number) => {
@@ -63,7 +63,7 @@ export const expectedError = (
 
 /** Joints between the first and the last page of a pattern, along rows and columns. */
 const jointsAlong = (tiles: readonly Tile[]): number => {
-  const columns = new Set(tiles.map((tile) => tile.name.replace(/^[A-Z]+/, '')))
+  const columns = new Set(tiles.map((tile) => tile.column))
   const rows = new Set(tiles.map((tile) => tile.row))
   return columns.size - 1 + (rows.size - 1)
 }

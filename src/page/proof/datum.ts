@@ -203,7 +203,7 @@ export const datumMarks = (datum: Datum, tile: Tile, pattern: Pattern, units: Un
   const [across, up] = datum.words
   const first = up > 0 ? figuresHeight - letters.small : -3.5
   return [
-    ...cross('datum', p, arm - 1, pens.cross, Math.atan2(tile.frame[1], tile.frame[0])),
+    ...cross('datum', p, arm - 1, pens.cross, Math.atan2(tile.toWindow[1], tile.toWindow[0])),
     text(
       'datum',
       { x: p.x + arm * across, y: p.y - up * 2 - (up > 0 ? letters.word : 0) },

@@ -8,6 +8,8 @@ import type { Datum } from './datum.ts'
 
 /** A long distance to be checked on the taped paper, and again on the sawn wood; mm. */
 export interface SurveyLine {
+  /** between two crosses, from TOE to LIP, or how far the curve lies from that line at its middle */
+  readonly kind: 'crosses' | 'chord' | 'rise'
   readonly words: string
   readonly value: number
   readonly tolerance: number
@@ -40,6 +42,7 @@ export const surveyLines = (
   const pairs = datums.flatMap((a, i) =>
     datums.slice(i + 1).map(
       (b): SurveyLine => ({
+        kind: 'crosses',
         words: `cross ${a.number} to cross ${b.number}${a.onWood && b.onWood ? '' : ' (on paper only)'}`,
         value: pointDistance(a.at, b.at),
         tolerance: tolerance(between(a.tile, b.tile)),
@@ -49,15 +52,18 @@ export const surveyLines = (
   const ends = pattern.points.map(({ at }) => tileAt(tiles, at).name)
   const joints = between(ends[0]!, ends.at(-1)!)
   // the middle of a random walk strays half as far from the straight between its ends; of three pages' turns the ends' count half
-  const curve = pattern.distances
-    .filter((distance) => distance.ofCurve)
-    .map(
-      ({ words, value }, i): SurveyLine => ({
-        words,
-        value,
-        tolerance: i === 0 ? tolerance(joints) : tolerance(joints / 4, 3 / 4),
-      }),
-    )
+  const curve = pattern.distances.flatMap(({ of, words, value }): readonly SurveyLine[] =>
+    of === 'panel'
+      ? []
+      : [
+          {
+            kind: of,
+            words,
+            value,
+            tolerance: of === 'chord' ? tolerance(joints) : tolerance(joints / 4, 3 / 4),
+          },
+        ],
+  )
   return [...pairs.sort((a, b) => b.value - a.value), ...curve]
 }
 

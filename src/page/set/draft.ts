@@ -1,8 +1,9 @@
 import type { Drawing } from '../../drawing/drawing.ts'
 import { group } from '../../drawing/drawing.ts'
+import { type PageKind, type PlanPage, planVersion } from '../../drawing/set-plan.ts'
 import type { Cover } from '../cover/cover.ts'
 import { type Sheet, sheetWritten } from '../sheet/sheet.ts'
-import { type PageKind, type Plan, type PlanPage, type PlanPlace, planPage, planSealed } from './plan.ts'
+import { type Plan, planPage, planSealed } from './plan.ts'
 import type { Fingerprint } from './set-code.ts'
 import type { TileGroup } from './tile-groups.ts'
 
@@ -23,11 +24,9 @@ export interface PageSet {
 }
 
 /** A page before the correction is applied. */
-export interface Draft extends Omit<SetPage, 'draw'> {
+export interface Draft extends Omit<SetPage, 'draw'>, Pick<PlanPage, 'tile' | 'holds' | 'places'> {
   /** in ideal page mm */
   readonly draw: () => Drawing
-  readonly tile?: string
-  readonly places: readonly PlanPlace[]
 }
 
 export interface SetFacts {
@@ -60,7 +59,7 @@ export const assemble = (
     })),
     plan: planSealed<Omit<Plan, 'seal'>>(
       {
-        version: 1,
+        version: planVersion,
         set: code,
         paper: sheet.paper,
         margins: sheet.margins,
@@ -70,7 +69,7 @@ export const assemble = (
         correction: sheet.correction,
         expected: groups.map(({ pattern, expected }) => ({ pattern: pattern.name, ...expected })),
         design: text,
-        pages: drafts.map(({ kind, tile, places }, i): PlanPage => planPage(i + 1, kind, tile, places)),
+        pages: drafts.map((draft, i): PlanPage => planPage(i + 1, draft)),
       },
       fingerprint,
     ),

@@ -129,6 +129,7 @@ const packedDrafts = (
       return {
         kind,
         tile: `${rowLetters(row)}${i + 1}`,
+        ...(kind === 'parts' ? { holds: ['trial', 'strip'] } : {}),
         label: `${name} ${i + 1}`,
         bookmark: `${name} ${i + 1}: ${[...new Set(places.map(({ pattern }) => pattern))].join(', ')}`,
         draw: () => drawing,
@@ -140,6 +141,6 @@ const packedDrafts = (
 
 const kindOf = (places: readonly BlockPlace[]): 'trial' | 'strip' | 'parts' => {
   const trial = holdsTrial(places)
-  const strip = places.some(({ pattern }) => pattern.includes('/strip-'))
+  const strip = places.some(({ part }) => part === 'strip')
   return trial && strip ? 'parts' : trial ? 'trial' : 'strip'
 }

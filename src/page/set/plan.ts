@@ -1,4 +1,5 @@
 import type { PaperName } from '../../design/design.ts'
+import type { PlanPage, PlanPlace, SetPlan } from '../../drawing/set-plan.ts'
 import { type Affine, affineApply, affineInvert, affineScale, affineThen } from '../../geometry/affine.ts'
 import type { Box } from '../../geometry/bounds.ts'
 import { pointsPerMm } from '../../geometry/inch.ts'
@@ -8,47 +9,16 @@ import type { Cover } from '../cover/cover.ts'
 import type { Expected } from '../proof/budget.ts'
 import type { Margins } from '../sheet/paper.ts'
 import { type Sheet, sheetWindow, sheetWritten } from '../sheet/sheet.ts'
-import { type Fingerprint, setCode } from './set-code.ts'
+import { codePart, codeParts, type Fingerprint, showCode } from './set-code.ts'
 
-/** The plan of a set as scripts read it: docs/architecture.md. Page coordinates are PDF points, y up. */
-export interface Plan {
-  readonly version: 1
-  readonly set: string
+/** The plan of a set as scripts read it, with what only its own pages and people need. */
+export interface Plan extends SetPlan {
   readonly paper: { readonly name: PaperName; readonly width: number; readonly height: number }
-  readonly margins: Margins
-  /** how far pages lie over each other, mm */
-  readonly overlap: number
   readonly cover: Cover
-  /** name of the printer profile whose correction was used; null for none */
-  readonly printer: string | null
-  readonly correction: Correction
   /** how far the line may lie from its place on the wood, mm */
   readonly expected: readonly ({ readonly pattern: string } & Expected)[]
   readonly design: string
-  readonly pages: readonly PlanPage[]
-  /** in a file that holds some pages of the set only: their numbers in `pages`, in the file's order */
-  readonly reprint?: readonly number[]
-  /** fingerprint of all that stands above, as JSON: a plan that was edited by hand is known by it */
-  readonly seal: string
 }
-
-export interface PlanPlace {
-  readonly pattern: string
-  /** page points to mm of the pattern */
-  readonly toPattern: Affine
-  /** [x0, y0, x1, y1] in page points */
-  readonly window: readonly [number, number, number, number]
-}
-
-/** `parts`: a lip trial and strips on one page. */
-export type PageKind = 'map' | 'square' | 'trial' | 'tile' | 'strip' | 'parts'
-
-export type PlanPage = {
-  readonly page: number
-  readonly kind: PageKind
-  readonly tile?: string
-  readonly places: readonly PlanPlace[]
-} & Partial<PlanPlace>
 
 /** A plan with its seal, over whatever it had. */
 export const planSealed = <P extends object>(
@@ -89,12 +59,14 @@ const writtenBox = (box: Box, map: Affine): Box => {
 }
 
 /** One page of the plan; the first place is repeated at top level. */
-export const planPage = (
-  page: number,
-  kind: PageKind,
-  tile: string | undefined,
-  places: readonly PlanPlace[],
-): PlanPage => ({ page, kind, ...(tile === undefined ? {} : { tile }), ...places[0], places })
+export const planPage = (page: number, { kind, tile, holds, places }: Omit<PlanPage, 'page'>): PlanPage => ({
+  page,
+  kind,
+  ...(tile === undefined ? {} : { tile }),
+  ...(holds ? { holds } : {}),
+  ...places[0],
+  places,
+})
 
 /** What of a plan a correction changes, and what it needs to know for that. */
 type Correctable = Pick<Plan, 'set' | 'correction' | 'printer'> & {
@@ -129,12 +101,12 @@ export const planRecorrected = <P extends Correctable>(
       window: [box.x0, box.y0, box.x1, box.y1],
     }
   }
-  const [design, paper, before] = plan.set.split('-')
-  const [, , after] = setCode({ design, paper, printer: [before, name, correction] }, fingerprint).split('-')
+  const before = codeParts(plan.set)
+  const after = codePart([before.printer, name, correction], fingerprint)
   return planSealed(
     {
       ...plan,
-      set: [design, paper, after].join('-'),
+      set: showCode({ ...before, printer: after }),
       printer: name,
       correction,
       pages: plan.pages.map((page) => {

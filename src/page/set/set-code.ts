@@ -14,9 +14,29 @@ const short = (text: string, fingerprint: Fingerprint): string => {
   return code
 }
 
-/** The set code: four letters each for the design, the paper and what was plotted on it, and the printer's correction. */
-export const setCode = (
-  parts: { readonly design: unknown; readonly paper: unknown; readonly printer: unknown },
-  fingerprint: Fingerprint,
-): string =>
-  [parts.design, parts.paper, parts.printer].map((part) => short(JSON.stringify(part), fingerprint)).join('-')
+/** What each of the three parts of a set code depends on. */
+const parts = ['design', 'paper', 'printer'] as const
+export type CodePart = (typeof parts)[number]
+
+/** A set code by its parts, four letters each. */
+export type CodeParts = Readonly<Record<CodePart, string>>
+
+export const showCode = (code: CodeParts): string => parts.map((part) => code[part]).join('-')
+
+/** The parts of a code that `showCode` wrote. */
+export const codeParts = (code: string): CodeParts => {
+  const [design = '', paper = '', printer = ''] = code.split('-')
+  return { design, paper, printer }
+}
+
+/** One part, from all that it depends on. */
+export const codePart = (of: unknown, fingerprint: Fingerprint): string =>
+  short(JSON.stringify(of), fingerprint)
+
+/** The set code: of the design, of the paper and what was plotted on it, of the printer's correction. */
+export const setCode = (of: Readonly<Record<CodePart, unknown>>, fingerprint: Fingerprint): string =>
+  showCode({
+    design: codePart(of.design, fingerprint),
+    paper: codePart(of.paper, fingerprint),
+    printer: codePart(of.printer, fingerprint),
+  })

@@ -27,14 +27,14 @@ export const clipMarks = (marks: Drawing, tile: Tile): Drawing =>
   })
 
 const clipText = (mark: Extract<Mark, { kind: 'text' }>, tile: Tile): Drawing => {
-  const corners = textCorners(mark, tile.frame)
+  const corners = textCorners(mark, tile.toWindow)
   const cell = tileCell(tile)
   if (corners.every((p) => p.x >= cell.x0 && p.y >= cell.y0 && p.x <= cell.x1 && p.y <= cell.y1))
     return [mark]
   if (!convexContains(tile.cell, mark.at)) return []
   // a pattern's words lie along the rows or along its own axes: move in the window's frame, then take the move back
-  const at = affineApply(tile.frame, mark.at)
-  const turn = Math.atan2(tile.frame[1], tile.frame[0])
+  const at = affineApply(tile.toWindow, mark.at)
+  const turn = Math.atan2(tile.toWindow[1], tile.toWindow[0])
   const moved = textInside({ ...mark, at, angle: mark.angle + turn }, tile.width, tile.height).at
   const [dx, dy] = [moved.x - at.x, moved.y - at.y]
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)]

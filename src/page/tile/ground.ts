@@ -22,10 +22,10 @@ const spacing = 0.5
 /** `polygon`: the whole outline by points, the same for all tiles. */
 export const groundOf = (tile: Tile, outline: Path, polygon: readonly Point[]): Ground => {
   const drawn = pathClip(outline, tile.window)
-  const back = affineInvert(tile.frame)
+  const back = affineInvert(tile.toWindow)
   return {
     pieces: drawn.flatMap(pathSegments),
-    line: drawn.flatMap((path) => pathSample(path, spacing).map((p) => affineApply(tile.frame, p))),
+    line: drawn.flatMap((path) => pathSample(path, spacing).map((p) => affineApply(tile.toWindow, p))),
     wood: (p) => polygonContains(polygon, affineApply(back, p)),
   }
 }

@@ -78,8 +78,8 @@ const place = (
   t: number,
 ): { readonly from: Point; readonly direction: number } => {
   const at = segmentAt(piece, t)
-  const from = affineApply(tile.frame, at)
-  const ahead = affineApply(tile.frame, pointToward(at, segmentDirection(piece, t), 1))
+  const from = affineApply(tile.toWindow, at)
+  const ahead = affineApply(tile.toWindow, pointToward(at, segmentDirection(piece, t), 1))
   return { from, direction: pointAngle(from, ahead) }
 }
 

@@ -39,8 +39,8 @@ export const labelMarks = (
   never: readonly Occupancy[],
   rather: Occupancy,
 ): Drawing => {
-  const turn = Math.atan2(tile.frame[1], tile.frame[0])
-  const at = (p: Point): Point => affineApply(tile.frame, p)
+  const turn = Math.atan2(tile.toWindow[1], tile.toWindow[0])
+  const at = (p: Point): Point => affineApply(tile.toWindow, p)
   const shown = pathClip(outline, tile.cell)
   if (shown.reduce((sum, path) => sum + pathLength(path), 0) < leastShown) return []
   const places = label.places.map(at)

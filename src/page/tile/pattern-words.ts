@@ -31,8 +31,8 @@ export const patternWords = (
     if (mark.kind !== 'text') return []
     const word: TextMark = {
       ...mark,
-      at: affineApply(tile.frame, mark.at),
-      angle: affineAngle(tile.frame, mark.angle),
+      at: affineApply(tile.toWindow, mark.at),
+      angle: affineAngle(tile.toWindow, mark.angle),
     }
     const maps = [never, ...also]
     const move = moves.find((one) => {

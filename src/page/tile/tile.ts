@@ -42,8 +42,10 @@ export interface Tile {
   /** the first of its pattern */
   readonly first: boolean
   readonly row: string
+  /** place in the row, from the pattern's left, from 1 */
+  readonly column: number
   /** the pattern to the window as the drawing is read: 0,0 at its lower left, mm */
-  readonly frame: Affine
+  readonly toWindow: Affine
   /** size of the window as the drawing is read, mm */
   readonly width: number
   readonly height: number
@@ -127,7 +129,8 @@ export const tilesOf = (
       ...known,
       first: known.number === first.number,
       row: rowLetters(first.row + row - lowest),
-      frame: affineThen(lattice.toFrame, affineTranslate(-x0, -y0)),
+      column: column - leftmost + 1,
+      toWindow: affineThen(lattice.toFrame, affineTranslate(-x0, -y0)),
       width: lattice.width,
       height: lattice.height,
       half,
@@ -173,10 +176,10 @@ const corners = (
 const jointKey = (over: Cell, under: Cell): string => `${cellKey(over)}/${cellKey(under)}`
 
 /** The pattern to ideal page mm. */
-export const tileMap = (tile: Tile): Affine => affineThen(tile.frame, tile.toPage)
+export const tileMap = (tile: Tile): Affine => affineThen(tile.toWindow, tile.toPage)
 
 /** A point of the pattern in the window as the drawing is read. */
-export const tilePoint = (tile: Tile, p: Point): Point => affineApply(tile.frame, p)
+export const tilePoint = (tile: Tile, p: Point): Point => affineApply(tile.toWindow, p)
 
 /** What is left of the window once neighbours are taped on, as the drawing is read. */
 export const tileCell = ({ width, height, half, joints }: Tile): Box => {

@@ -1,5 +1,6 @@
 import { arrow } from '../../drawing/arrow.ts'
 import { type Drawing, fill, group, stroke, text } from '../../drawing/drawing.ts'
+import { faceWords, tileWords } from '../../drawing/set-words.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import {
   type Affine,
@@ -45,15 +46,15 @@ const facts = (tile: Tile, { pattern, total, set, printer }: TitleFacts): readon
   const served = pattern.serves.length > most ? most - 1 : pattern.serves.length
   const left = pattern.serves.length - served
   return [
-    `tile ${tile.name} · ${tile.number} of ${total} · set ${set}`,
-    `OUTSIDE FACE up${printer === null ? '' : ` · corrected for ${printer}`}`,
+    tileWords(tile.name, `${tile.number} of ${total}`, `set ${set}`),
+    faceWords(printer),
     ...pattern.serves.slice(0, served).map((part) => `${pattern.part} of ${part}`),
     ...(left > 0 ? [`and of ${left} more ramps: the map names them`] : []),
   ]
 }
 
 /** How far the pattern is turned on the page, radians. */
-const turnOf = (tile: Tile): number => Math.atan2(tile.frame[1], tile.frame[0])
+const turnOf = (tile: Tile): number => Math.atan2(tile.toWindow[1], tile.toWindow[0])
 
 const compassWords = 'TOE to LIP'
 

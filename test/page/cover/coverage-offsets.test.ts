@@ -3,11 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { weighCells } from '../../../src/page/cover/cell-weights.ts'
 import { offsetCounts } from '../../../src/page/cover/offset-counts.ts'
 import { assertNear } from '../../support/near.ts'
-
-interface Pt {
-  readonly x: number
-  readonly y: number
-}
+import type { Pt } from '../../support/pt.ts'
 
 const pitch = { x: 100, y: 140 }
 const flat = (runs: readonly (readonly Pt[])[]) =>

@@ -22,12 +22,8 @@ import { quartersOf } from '../../../src/ramp/ramp.ts'
 import { solveDesign } from '../../../src/ramp/solve.ts'
 import { generatedQuarter, quarterText } from '../../bench/ramps.ts'
 import { assertNear } from '../../support/near.ts'
+import type { Pt } from '../../support/pt.ts'
 import { randomFrom } from '../../support/random.ts'
-
-interface Pt {
-  readonly x: number
-  readonly y: number
-}
 
 const overlap = 12
 const point = 72 / 25.4

@@ -5,15 +5,9 @@ import type { Cover } from '../../../src/page/cover/cover.ts'
 import { type Coverage, coverPattern } from '../../../src/page/cover/coverage.ts'
 import { defaultMargins, paperOf } from '../../../src/page/sheet/paper.ts'
 import type { Pattern } from '../../../src/pattern/pattern.ts'
-import {
-  emptiest,
-  exhaustive,
-  type Found,
-  halfDegrees,
-  type Pt,
-  type Window,
-} from '../../bench/exhaustive.ts'
+import { emptiest, exhaustive, type Found, halfDegrees, type Window } from '../../bench/exhaustive.ts'
 import { generatedQuarter, patternsOf, quarterText } from '../../bench/ramps.ts'
+import type { Pt } from '../../support/pt.ts'
 import { randomFrom } from '../../support/random.ts'
 
 const needed = (pattern: Pattern, cover: Cover, step: number): readonly (readonly Pt[])[] =>

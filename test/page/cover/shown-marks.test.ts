@@ -8,12 +8,8 @@ import { defaultMargins, paperOf } from '../../../src/page/sheet/paper.ts'
 import type { Pattern } from '../../../src/pattern/pattern.ts'
 import { generatedQuarter, patternsOf, quarterText } from '../../bench/ramps.ts'
 import { layOut } from '../../support/lay-out.ts'
+import type { Pt } from '../../support/pt.ts'
 import { templates, templateText } from '../../support/templates.ts'
-
-interface Pt {
-  readonly x: number
-  readonly y: number
-}
 
 const windowOf = (paper: 'letter' | 'a4') => {
   const { width, height } = paperOf(paper)

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { expectedError } from '../../../src/page/proof/budget.ts'
+import type { SurveyLine } from '../../../src/page/proof/survey.ts'
 import type { TileGroup } from '../../../src/page/set/tile-groups.ts'
 import type { Tile } from '../../../src/page/tile/tile.ts'
 import type { Pattern } from '../../../src/pattern/pattern.ts'
@@ -52,6 +53,7 @@ const tilesOf = (columns: number, rows: number): readonly Tile[] =>
     Array.from({ length: columns }, (_, c) => ({
       name: `${'ABCDEFGHIJ'[r]}${c + 1}`,
       row: 'ABCDEFGHIJ'[r],
+      column: c + 1,
     })),
   ).flat() as unknown as readonly Tile[]
 const patternOf = (run: number, rise: number): Pattern =>
@@ -61,9 +63,9 @@ const patternOf = (run: number, rise: number): Pattern =>
       { name: 'LIP', at: { x: run, y: 40 + rise } },
     ],
   }) as unknown as Pattern
-const surveyOf = (tolerance: number) => [
-  { words: 'chord', value: 1000, tolerance },
-  { words: 'rise', value: 100, tolerance: 0.4 },
+const surveyOf = (tolerance: number): readonly SurveyLine[] => [
+  { kind: 'chord', words: 'chord', value: 1000, tolerance },
+  { kind: 'rise', words: 'rise', value: 100, tolerance: 0.4 },
 ]
 const slack = surveyOf(Number.POSITIVE_INFINITY)
 

@@ -1,13 +1,9 @@
 import { describe, expect, it } from 'vitest'
+import type { Pt } from '../../support/pt.ts'
 import type { PdfText } from '../../support/read-page.ts'
 import { pathPoints } from '../../support/read-pdf.ts'
 import { templates, templateText } from '../../support/templates.ts'
 import { plotJob } from '../../tape-up/plot.ts'
-
-interface Pt {
-  readonly x: number
-  readonly y: number
-}
 
 /** Whether a point lies in the letters of a text: along its baseline, and up to the height of its capitals. */
 const inLetters = ({ x, y, angle, width, size }: PdfText, p: Pt): boolean => {

@@ -8,12 +8,8 @@ import { convexContains } from '../../../src/geometry/clip.ts'
 import { pathSample } from '../../../src/geometry/sample.ts'
 import type { Cover } from '../../../src/page/cover/cover.ts'
 import { layOut } from '../../support/lay-out.ts'
+import type { Pt } from '../../support/pt.ts'
 import { templates, templateText } from '../../support/templates.ts'
-
-interface Pt {
-  readonly x: number
-  readonly y: number
-}
 
 interface Said {
   readonly mark: Extract<Mark, { kind: 'text' }>

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { assertNear } from '../../support/near.ts'
+import type { Pt } from '../../support/pt.ts'
 import { randomFrom } from '../../support/random.ts'
 import type { PdfText } from '../../support/read-page.ts'
 import { templates, templateText } from '../../support/templates.ts'
-import type { Pt } from '../../tape-up/outline.ts'
 import { plotJob } from '../../tape-up/plot.ts'
 import {
   type Beside,

@@ -9,15 +9,15 @@ import { type Layout, layoutSize } from '../sheet/sheet.ts'
 import type { Cover } from './cover.ts'
 import type { Lattice } from './lattice.ts'
 
-/** A way to lay rows of pages, wherever its joint lines come to lie. */
-export interface Grid {
+/** Rows of pages in one layout and at one angle, their joint lines still free to move: `latticeAt` puts them in a place. */
+export interface LooseLattice {
   readonly shape: Pick<Lattice, 'layout' | 'width' | 'height' | 'overlap'>
   readonly angle: number
-  /** of what is needed, in the frame of the grid */
+  /** of what is needed, in the frame of the lattice */
   readonly box: Box
-  /** no offset of this grid can do with fewer pages */
+  /** no offset of this lattice can do with fewer pages */
   readonly least: number
-  /** pitches that what is needed spans, across and up together: the fewer, the farther the grid can be moved */
+  /** pitches that what is needed spans, across and up together: the fewer, the farther the lattice can be moved */
   readonly spanned: number
 }
 
@@ -29,8 +29,8 @@ const neededPaths = (pattern: Pattern, cover: Cover): readonly Path[] =>
 const angleStep = Math.PI / 360
 const angleSteps = 90
 
-/** What pages must carry, the same as broken lines, and the grids that may carry it, those first that may do with the fewest. */
-export const gridsOf = (
+/** What pages must carry, the same as broken lines, and the lattices that may carry it, those first that may do with the fewest. */
+export const looseLattices = (
   pattern: Pattern,
   cover: Cover,
   window: Box,
@@ -38,7 +38,7 @@ export const gridsOf = (
 ): {
   readonly needs: readonly Path[]
   readonly runs: readonly (readonly Point[])[]
-  readonly grids: readonly Grid[]
+  readonly lattices: readonly LooseLattice[]
 } => {
   const needs = neededPaths(pattern, cover)
   const size = needs.reduce((sum, path) => sum + pathLength(path), 0)
@@ -51,10 +51,10 @@ export const gridsOf = (
     cover === 'ribbon'
       ? Array.from({ length: 2 * angleSteps + 1 }, (_, i) => (i - angleSteps) * angleStep)
       : [0]
-  const grids = angles
-    .flatMap((angle) => gridsAt(hull, angle, window, overlap))
+  const lattices = angles
+    .flatMap((angle) => looseAt(hull, angle, window, overlap))
     .sort((a, b) => a.least - b.least || a.spanned - b.spanned)
-  return { needs, runs, grids }
+  return { needs, runs, lattices }
 }
 
 export const turnRuns = (runs: readonly (readonly Point[])[], angle: number): readonly Float64Array[] => {
@@ -72,14 +72,14 @@ export const turnRuns = (runs: readonly (readonly Point[])[], angle: number): re
 
 /**
  * Both layouts at one angle. A line in one piece that spans w × h crosses at least ⌊w/pitch⌋ and ⌊h/pitch⌋ joint lines,
- * however the grid is moved, and each crossing leads to another page. `spanning`: of all points those that reach farthest, at least.
+ * however the lattice is moved, and each crossing leads to another page. `spanning`: of all points those that reach farthest, at least.
  */
-const gridsAt = (
+const looseAt = (
   spanning: readonly Point[],
   angle: number,
   window: Box,
   overlap: number,
-): readonly Grid[] => {
+): readonly LooseLattice[] => {
   const box = turnedBounds(spanning, angle)
   return (['portrait', 'landscape'] satisfies Layout[]).map((layout) => {
     const shape = { layout, overlap, ...layoutSize(window, layout) }

@@ -1,0 +1,12 @@
+/** Words of pages that a reprint for another printer looks for in their operators, and writes anew. */
+
+/** On every tile; `printer`: whose correction the page carries. */
+export const faceWords = (printer: string | null): string =>
+  `OUTSIDE FACE up${printer === null ? '' : ` · corrected for ${printer}`}`
+
+export const tileWords = (tile: string, place: string, set: string): string =>
+  `tile ${tile} · ${place} · ${set}`
+
+/** Over the test square. */
+export const squareWords = (printer: string | null): string =>
+  printer === null ? 'Check the printer first' : `Printed with the correction of ${printer}`
