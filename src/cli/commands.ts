@@ -1,5 +1,6 @@
 import type { Command } from './command.ts'
 import { figuresCommand } from './commands/figures.ts'
+import { fitCommand } from './commands/fit.ts'
 import { gaugeCommand } from './commands/gauge.ts'
 import { newCommand } from './commands/new.ts'
 import { offsetsCommand } from './commands/offsets.ts'
@@ -16,4 +17,5 @@ export const commands: readonly Command[] = [
   gaugeCommand,
   reprintCommand,
   offsetsCommand,
+  fitCommand,
 ]

@@ -1,0 +1,162 @@
+import type { Point } from '../geometry/point.ts'
+import { showLength, type Units } from '../length.ts'
+import { measured } from '../ramp/check/offer.ts'
+import { type Matched, matchCircle } from '../ramp/match/matched.ts'
+import type { TwoLengths } from '../ramp/match/two-lengths.ts'
+import { outOfOrder, zeroWords } from '../ramp/match/zero-words.ts'
+
+/** Which layer was measured: the ridden face of a ramp that stands, or the edge of a side. */
+export type MeasuredLayer = 'surface' | 'frame'
+
+/** A circle that matches a ramp, as scripts read it: mm. */
+export interface Fit {
+  readonly radius: number
+  /** along the floor and up, in the readings' own directions; from a chord: along it, and square to it */
+  readonly centre: readonly [number, number]
+  readonly interval: readonly [least: number, most: number]
+  readonly residuals: readonly number[]
+  readonly suspect: readonly number[]
+  /** whether a circle explains the points at the stated error of a reading */
+  readonly believable: boolean
+  /** what goes into the design file; a chord tells nothing of the floor */
+  readonly transition: string
+}
+
+export interface FitAnswer {
+  readonly fit: Fit
+  /** what is odd about the readings, worst first, in words */
+  readonly doubts: readonly string[]
+}
+
+/** As it is typed: whole mm, or sixteenths. */
+const typed = (mm: number, units: Units): string => {
+  const step = units === 'in' ? 25.4 / 16 : 1
+  return showLength(Math.round(mm / step) * step, units)
+}
+
+const transitionOf = (radius: number, level: number | null, layer: MeasuredLayer, units: Units): string =>
+  `transition: { circle: { ${layer}: ${typed(radius, units)} }${level === null ? '' : `, tangent: { ${layer}: ${typed(level, units)} }`} }`
+
+/** From measured points; null where they lie on one line. */
+export const fitPoints = (
+  points: readonly Point[],
+  readingError: number,
+  layer: MeasuredLayer,
+  units: Units,
+): FitAnswer | null => {
+  const matched = matchCircle(points, readingError)
+  if (matched === null) return null
+  const { radius, centre } = matched
+  const level = centre.y - radius
+  const hollow = centre.y > (points[0]!.y + points.at(-1)!.y) / 2
+  return {
+    fit: {
+      radius,
+      centre: [centre.x, centre.y],
+      interval: matched.interval,
+      residuals: matched.residuals,
+      suspect: matched.swapped ?? matched.suspect,
+      believable: matched.believable,
+      transition: transitionOf(radius, hollow ? level : null, layer, units),
+    },
+    doubts: doubtsOf(points, matched, readingError, hollow ? level : null, units),
+  }
+}
+
+const doubtsOf = (
+  points: readonly Point[],
+  matched: Matched,
+  readingError: number,
+  level: number | null,
+  units: Units,
+): readonly string[] => {
+  const { suspect, swapped, believable, scatter, residuals, centre, radius } = matched
+  const disorder = outOfOrder(points)
+  const zero = level === null ? null : zeroWords(level, centre, radius, readingError, units)
+  return [
+    ...(swapped
+      ? [
+          `the heights of points ${swapped[0]} and ${swapped[1]} fit when they are exchanged: look at your list`,
+        ]
+      : []),
+    ...suspect.map(
+      (number) =>
+        `point ${number} lies ${measured(Math.abs(residuals[number - 1]!), units)} off the circle and does not belong to the others: measure it again`,
+    ),
+    ...(level === null
+      ? ['the points bulge upward: x goes along the floor, y up from it; are the two columns exchanged?']
+      : []),
+    ...(!believable && swapped === null && suspect.length === 0
+      ? [
+          `the points lie ${measured(scatter!, units)} off the circle in the mean, where ${measured(readingError, units)} was expected: the curve may be no circle`,
+        ]
+      : []),
+    ...(points.length === 3
+      ? ['three points lie on a circle whatever they are: measure more to see an error']
+      : []),
+    ...(disorder.length > 0
+      ? [
+          `point${disorder.length === 1 ? '' : 's'} ${disorder.join(', ')} ${disorder.length === 1 ? 'lies' : 'lie'} before the one listed above: the order does not matter here, a mixed-up line does`,
+        ]
+      : []),
+    ...(zero === null ? [] : [zero]),
+  ]
+}
+
+/** From two lengths: no error can show, so the interval is all that is told. */
+export const fitTwoLengths = (
+  { radius, interval }: TwoLengths,
+  centre: readonly [number, number],
+  level: number | null,
+  layer: MeasuredLayer,
+  units: Units,
+): FitAnswer => ({
+  fit: {
+    radius,
+    centre,
+    interval,
+    residuals: [],
+    suspect: [],
+    believable: true,
+    transition: transitionOf(radius, level, layer, units),
+  },
+  doubts: ['two lengths fit a circle whatever they are: measure three or more points to see an error'],
+})
+
+/** The answer as a builder reads it. */
+export const fitText = (
+  { fit, doubts }: FitAnswer,
+  points: readonly Point[],
+  readingError: number,
+  units: Units,
+): string => {
+  const show = (mm: number): string => showLength(mm, units, { decimals: 1 })
+  const from = points.length > 0 ? `${points.length} points` : 'two lengths'
+  return [
+    `${from}, each read to ${showLength(readingError, units, { decimals: 1, unit: true })}; lengths in ${units === 'in' ? 'inches' : 'mm'}`,
+    '',
+    `radius   ${show(fit.radius)}${Number.isFinite(fit.interval[1]) ? `; between ${show(fit.interval[0])} and ${show(fit.interval[1])} ${points.length > 0 ? '95 times of 100' : 'at worst'}` : ''}`,
+    `centre   ${show(fit.centre[0])} along, ${show(fit.centre[1])} up`,
+    ...(points.length > 0
+      ? [
+          '',
+          '  no.      along         up  off the circle',
+          ...points.map(
+            ({ x, y }, i) =>
+              `  ${String(i + 1).padStart(3)}  ${show(x).padStart(9)}  ${show(y).padStart(9)}  ${sided(fit.residuals[i]!, show)}${fit.suspect.includes(i + 1) ? '  <- look at this one' : ''}`,
+          ),
+        ]
+      : []),
+    '',
+    'For the design file:',
+    `    ${fit.transition}`,
+    ...(doubts.length > 0 ? ['', ...doubts.map((words) => `watch ${words}`)] : []),
+    '',
+  ].join('\n')
+}
+
+/** A point beyond the circle lies in the wood. */
+const sided = (residual: number, show: (mm: number) => string): string => {
+  const shown = show(Math.abs(residual))
+  return shown === '0' ? 'on it' : `${shown} ${residual > 0 ? 'outside' : 'inside'}`
+}

@@ -1,0 +1,115 @@
+import type { Point } from '../../geometry/point.ts'
+import { quote } from '../../length/quote.ts'
+import { readLength, type Units } from '../../length.ts'
+import { leastPoints } from './circle-fit.ts'
+
+/** A fault of the list: line and column from 1, what stands there and what should. */
+export interface ListFault {
+  readonly line: number
+  readonly column: number
+  readonly message: string
+}
+
+export type PointList =
+  | { readonly points: readonly Point[]; readonly lines: readonly number[] }
+  | { readonly faults: readonly ListFault[] }
+
+/** More than anyone measures by hand. */
+const mostPoints = 500
+const mostLetters = 64 * 1024
+/** No ramp of a back yard is larger, mm. */
+const farthest = 20_000
+
+interface Cell {
+  readonly text: string
+  readonly column: number
+}
+
+/** Cells of a line: parted by commas, semicolons or tabs; by blanks where there are none of these. */
+const cellsOf = (line: string): readonly Cell[] => {
+  const parts = /[,;\t]/.test(line) ? /[^,;\t]*/g : /\S+/g
+  return [...line.matchAll(parts)]
+    .filter(({ 0: text, index }) => text !== '' || /[,;\t]/.test(line[index - 1] ?? ','))
+    .map(({ 0: text, index }) => ({
+      text: text
+        .trim()
+        .replace(/^"(.*)"$/, '$1')
+        .replaceAll('""', '"'),
+      column: index + 1 + text.length - text.trimStart().length,
+    }))
+}
+
+/**
+ * Measured points as a builder lists them: a line each, along the floor and up. A first line may name the columns `x` and `y`;
+ * others are passed over. Empty lines and what follows `#` too. A bare number is read in `units`.
+ */
+export const readPoints = (text: string, units: Units): PointList => {
+  if (text.length > mostLetters)
+    return {
+      faults: [
+        { line: 1, column: 1, message: 'this is longer than any list of points: is it the right file?' },
+      ],
+    }
+  const rows = text
+    .replace(/^\ufeff/, '')
+    .split(/\r\n|\r|\n/)
+    .map((line, i) => ({ line: i + 1, cells: cellsOf(line.replace(/#.*$/, '')) }))
+    .filter(({ cells }) => cells.some((cell) => cell.text !== ''))
+  const faults: ListFault[] = []
+  const names = rows[0]?.cells.map((cell) => cell.text.toLowerCase()) ?? []
+  const named = names.some((name) => /^[a-z_ ]+$/.test(name))
+  const [x, y] = named ? [names.indexOf('x'), names.indexOf('y')] : [0, 1]
+  if (named && (x < 0 || y < 0))
+    faults.push({
+      line: rows[0]!.line,
+      column: 1,
+      message: `the first line names ${names.map((name) => quote(name)).join(', ')}; name the columns x (along the floor) and y (up)`,
+    })
+  const points: Point[] = []
+  const lines: number[] = []
+  for (const { line, cells } of faults.length > 0 ? [] : rows.slice(named ? 1 : 0)) {
+    const [along, up] = [x, y].map((at) => lengthOf(cells[at], line, units, faults))
+    if (along === undefined || up === undefined) continue
+    points.push({ x: along, y: up })
+    lines.push(line)
+  }
+  if (faults.length === 0 && points.length < leastPoints)
+    faults.push({
+      line: 1,
+      column: 1,
+      message: `${points.length === 1 ? '1 point' : `${points.length} points`}; a circle needs at least ${leastPoints}, better nine`,
+    })
+  if (points.length > mostPoints)
+    faults.push({
+      line: lines[mostPoints]!,
+      column: 1,
+      message: `more than ${mostPoints} points; leave some out`,
+    })
+  return faults.length > 0 ? { faults } : { points, lines }
+}
+
+const lengthOf = (
+  cell: Cell | undefined,
+  line: number,
+  units: Units,
+  faults: ListFault[],
+): number | undefined => {
+  if (cell === undefined || cell.text === '') {
+    faults.push({
+      line,
+      column: cell?.column ?? 1,
+      message: 'a point needs two lengths: along the floor, and up',
+    })
+    return undefined
+  }
+  const reading = readLength(cell.text, units)
+  const message =
+    'error' in reading
+      ? `${quote(cell.text)}: ${reading.error}`
+      : Math.abs(reading.mm) > farthest
+        ? `${quote(cell.text)} is more than ${farthest / 1000} m; is the unit right?`
+        : null
+  if (message === null) return (reading as { readonly mm: number }).mm
+  faults.push({ line, column: cell.column, message })
+  return undefined
+}

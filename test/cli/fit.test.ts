@@ -1,0 +1,60 @@
+import { writeFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { readDesign } from '../../src/design/read.ts'
+import { assertNear } from '../support/near.ts'
+import { traceply } from '../support/traceply.ts'
+import { useFolder } from './reprint-run.ts'
+
+const { file } = useFolder()
+
+const design = (transition: string): string =>
+  `title: Matched\nunits: mm\nramps:\n  - width: 1216\n    height: { frame: 500 }\n    ${transition}\n    toe: 40\n    deck: 500\n    skin: [9 plywood]\n`
+
+describe('traceply fit', () => {
+  it('finds the circle of nine points, and its transition can be typed', async () => {
+    const angles = Array.from({ length: 9 }, (_, i) => ((6 + 6 * i) * Math.PI) / 180)
+    writeFileSync(
+      file('points.csv'),
+      `x,y\n${angles.map((a) => `${1500 * Math.sin(a)},${20 + 1500 * (1 - Math.cos(a))}`).join('\n')}\n`,
+    )
+    const { exit, out, err } = await traceply('fit', file('points.csv'), '--json')
+    expect([exit, err]).toEqual([0, ''])
+    const found = JSON.parse(out)
+    assertNear(found.radius, 1500, 1e-6)
+    assertNear(found.centre[0], 0, 1e-6)
+    assertNear(found.centre[1], 1520, 1e-6)
+    expect(found.interval[0]).toBeLessThanOrEqual(found.radius)
+    expect(found.interval[1]).toBeGreaterThanOrEqual(found.radius)
+    expect(found.residuals).toHaveLength(9)
+    expect(found.suspect).toEqual([])
+    const text = await traceply('fit', file('points.csv'))
+    expect(text.out).toContain(found.transition)
+    const reading = readDesign(design(found.transition))
+    expect('design' in reading && reading.design.ramps[0]).toMatchObject({
+      transition: { circle: { layer: 'surface', radius: 1500 }, tangent: { layer: 'surface', height: 20 } },
+    })
+  })
+
+  it('segments of circles, Machinery’s Handbook 31st ed., p. 79', async () => {
+    const { out } = await traceply('fit', '--chord', '16', '--rise', '6', '--units', 'in', '--json')
+    assertNear(JSON.parse(out).radius / 25.4, 25 / 3, 1e-9)
+    const level = await traceply('fit', '--run', '1302.28', '--height', '607.26', '--json')
+    // R sin 50° and R (1 - cos 50°) of R = 1700
+    assertNear(JSON.parse(level.out).radius, 1700, 0.02)
+  })
+
+  it('tells all that is wrong with the command line at once, and what is wrong with the points', async () => {
+    const both = await traceply('fit', '--chord', '10', '--units', 'cm', '--layer', 'top')
+    expect(both.exit).toBe(2)
+    for (const word of ['--units cm: say mm or in', '--layer top', '--chord and --rise go together'])
+      expect(both.err).toContain(word)
+    expect((await traceply('fit')).exit).toBe(2)
+    expect((await traceply('fit', '--chord', '10', '--rise', '9')).err).toContain('are the two exchanged?')
+    writeFileSync(file('line.txt'), '0 0\n100 100\n200 200\n')
+    expect(await traceply('fit', file('line.txt'))).toMatchObject({ exit: 1, out: '' })
+    writeFileSync(file('bad.txt'), '0 0\n100 x1\n')
+    const bad = await traceply('fit', file('bad.txt'))
+    expect(bad.exit).toBe(1)
+    expect(bad.err).toMatch(/bad\.txt:2:5 `x1`: /)
+  })
+})

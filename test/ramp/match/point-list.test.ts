@@ -1,0 +1,79 @@
+import { describe, expect, test } from 'vitest'
+import { readPoints } from '../../../src/ramp/match/point-list.ts'
+import { outOfOrder, zeroWords } from '../../../src/ramp/match/zero-words.ts'
+
+const pointsOf = (text: string, units: 'mm' | 'in' = 'mm') => {
+  const list = readPoints(text, units)
+  if ('faults' in list) throw new Error(list.faults.map(({ message }) => message).join('\n'))
+  return list.points
+}
+const faultsOf = (text: string) => {
+  const list = readPoints(text, 'mm')
+  return 'faults' in list
+    ? list.faults.map(({ line, column, message }) => `${line}:${column} ${message}`)
+    : []
+}
+
+describe('a list of points', () => {
+  test('is read with commas, semicolons, tabs or blanks, named columns in any order, comments and empty lines', () => {
+    const three = [
+      { x: 100, y: 3 },
+      { x: 200, y: 11.5 },
+      { x: 400, y: 47.6 },
+    ]
+    expect(pointsOf('100 3\n200 11.5\n400 47.6')).toEqual(three)
+    expect(pointsOf('x,y\r\n100,3\r\n200,11.5\r\n400,47.6\r\n')).toEqual(three)
+    expect(pointsOf('no;y;x\n1;3;100\n2;11.5;200\n\n# the lip\n3;47.6;400 # last')).toEqual(three)
+    expect(pointsOf('100\t3\n200\t11.5\n400\t47.6')).toEqual(three)
+    expect(pointsOf('\ufeffX,Y\n10 cm,3 mm\n20 cm,11.5\n0.4 m,47.6')).toEqual(three)
+  })
+
+  test('takes fractions of an inch between commas', () => {
+    expect(pointsOf('4, 1/8\n8, 17/32\n16, 2 1/8', 'in')).toEqual([
+      { x: 101.6, y: 3.175 },
+      { x: 203.2, y: 13.49375 },
+      { x: 406.4, y: 53.975 },
+    ])
+  })
+
+  test('tells every bad line with its place', () => {
+    expect(faultsOf('x,y\n100,3\n200\n300,b\n,5\n99 m,4')).toEqual([
+      '3:1 a point needs two lengths: along the floor, and up',
+      expect.stringMatching(/^4:5 `b`: /),
+      '5:1 a point needs two lengths: along the floor, and up',
+      expect.stringMatching(/^6:1 `99 m` is more than 20 m/),
+    ])
+    expect(faultsOf('a,b\n1,2\n3,4\n5,6')[0]).toMatch(
+      /^1:1 the first line names `a`, `b`; name the columns x/,
+    )
+    expect(faultsOf('')[0]).toMatch(/0 points/)
+  })
+})
+
+describe('a zero that is not the floor', () => {
+  const said = (level: number) => zeroWords(level, { x: 30, y: 1700 + level }, 1700, 1, 'mm')
+  test('is told with what may be the reason', () => {
+    expect(said(0.6)).toBeNull()
+    expect(said(2)).toMatch(/hook is 1 to 2 mm out/)
+    expect(said(25)).toMatch(/read from its mark of 1 in\? Take 25 mm off each height/)
+    expect(said(-100)).toMatch(/mark of 100 mm\? Take 100 mm more for each height/)
+    expect(said(40)).toMatch(/keep it as the tangent/)
+  })
+
+  test('a level that was out by half a degree is told as such', () => {
+    // a circle level at the floor, turned by 0.5° about the first reading: its centre (0, 1700) from (-600, 0)
+    const turn = (0.5 * Math.PI) / 180
+    const centre = {
+      x: 600 * Math.cos(turn) - 1700 * Math.sin(turn),
+      y: 600 * Math.sin(turn) + 1700 * Math.cos(turn),
+    }
+    expect(zeroWords(centre.y - 1700, centre, 1700, 1, 'mm')).toMatch(/the level was out by 0\.5°/)
+  })
+
+  test('points listed behind each other’s backs are counted', () => {
+    const at = (...x: readonly number[]) => x.map((one) => ({ x: one, y: 0 }))
+    expect(outOfOrder(at(1, 2, 3))).toEqual([])
+    expect(outOfOrder(at(3, 2, 1))).toEqual([])
+    expect(outOfOrder(at(1, 3, 2, 4))).toEqual([3])
+  })
+})
