@@ -46,13 +46,13 @@ export const fitCommand = command({
     },
   ],
   options,
-  run: ([file], given, shell) => fit(file, given, shell),
+  run: ([file], given, shell) => matchRamp(file, given, shell),
 })
 
 const lengthRange = { least: 1, most: 20_000 } as const
 const errorRange = { least: 0.05, most: 25 } as const
 
-const fit = (file: string | undefined, given: Given<typeof options>, shell: Shell): number => {
+const matchRamp = (file: string | undefined, given: Given<typeof options>, shell: Shell): number => {
   const faults: string[] = []
   const units = unitNames.find((word) => word === given.units) ?? 'mm'
   if (units !== given.units) faults.push(`--units ${given.units}: say mm or in`)
