@@ -1,9 +1,9 @@
-import type { Design, Units } from '../design/design.ts'
+import type { Design } from '../design/design.ts'
 import { meetingFindings } from './beside/meeting.ts'
-import { storesFindings } from './beside/stores.ts'
-import type { Check, Finding } from './check/check.ts'
+import { type Redraw, storesFindings } from './beside/stores.ts'
+import { type Check, type Finding, hasStop } from './check/check.ts'
 import { solveFlat } from './kinds/flat.ts'
-import { solveQuarter } from './kinds/quarter.ts'
+import { draftQuarter, solveQuarter } from './kinds/quarter.ts'
 import { flatsOf, quartersOf, type Ramp, type SolvedDesign } from './ramp.ts'
 
 /** What a design means. Stops come first, then warnings, then notes; within a level in the order of the ramps. */
@@ -20,9 +20,7 @@ export const solveDesign = (design: Design): SolvedDesign => {
   })
   const ramps = solved.map(({ ramp }): Ramp => ramp)
   const checks = solved.flatMap(({ ramp, findings }) =>
-    [...findings, ...besideFindings(ramp, ramps, design.units)].map(
-      (f): Check => ({ ...f, ramp: ramp.name }),
-    ),
+    [...findings, ...besideFindings(ramp, ramps, design)].map((f): Check => ({ ...f, ramp: ramp.name })),
   )
   const rank = { stop: 0, warn: 1, note: 2 }
   return {
@@ -38,11 +36,15 @@ const storedIn = (name: string, { ramps }: Design): readonly string[] =>
   ramps.flatMap((ramp) => (ramp.kind === 'quarter' && ramp.storesInside?.ramp === name ? [ramp.name] : []))
 
 /** What a ramp makes of the others of its design. */
-const besideFindings = (ramp: Ramp, ramps: readonly Ramp[], units: Units): readonly Finding[] => {
+const besideFindings = (ramp: Ramp, ramps: readonly Ramp[], { units, stock }: Design): readonly Finding[] => {
   if (ramp.kind !== 'quarter') return []
+  const redraw: Redraw = (changed) => {
+    const drawn = draftQuarter(changed, units, stock)
+    return hasStop(drawn.drafts) ? null : drawn.ramp
+  }
   const outer = quartersOf(ramps).find(({ name }) => name === ramp.design.storesInside?.ramp)
   return [
-    ...(outer ? storesFindings(ramp, outer, units) : []),
+    ...(outer ? storesFindings(ramp, outer, units, redraw) : []),
     ...meetingFindings(ramp, flatsOf(ramps), units),
   ]
 }

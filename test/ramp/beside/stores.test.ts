@@ -1,6 +1,7 @@
 import Flatten from '@flatten-js/core'
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign } from '../../../src/design/design.ts'
+import { readLength } from '../../../src/length.ts'
 import type { Check } from '../../../src/ramp/check/check.ts'
 import { type Quarter, quartersOf } from '../../../src/ramp/ramp.ts'
 import { solveDesign } from '../../../src/ramp/solve.ts'
@@ -68,7 +69,7 @@ describe('a ramp that is stored in another', () => {
     expect(words(outer, own(535.9)).join()).not.toContain('does not go in')
     expect(words(outer, own(536.2))).toEqual([
       'warn inner: this ramp is 551.2 mm high, and `outer` has 551 mm under the timbers of its deck: it does not go in; ' +
-        'make its frame height 535 mm or less, or `outer` as much higher',
+        'make its frame height 536 mm or less, or `outer` as much higher',
     ])
     for (const layer of ['frame', 'deck', 'surface'] as const) {
       const tall = inner({ height: { layer, value: 600 }, coping: piped(), ...deck(200) })
@@ -81,8 +82,58 @@ describe('a ramp that is stored in another', () => {
 
   test('says which timber is in its way on the floor', () => {
     expect(words(outer, inner({ ...high(300), ...deck(100) }))).toEqual([
-      'note inner: pushed in on the floor, toe first: the timber in the back bottom corner of `outer`, 38 mm high, is in the way: lift over it, or leave it out',
+      'note inner: pushed in on the floor, toe first: lift it over the timber in the back bottom corner of `outer`, 38 mm high',
     ])
+    // it comes to lie over the timber, and finds no height for it; then a lower one does
+    expect(words(outer, inner({ ...high(500), ...deck(380) })).join()).toContain(
+      'is in the way: leave it out',
+    )
+    expect(words(outer, inner({ ...high(200), ...deck(500) })).join()).toContain(
+      'is in the way: leave it out, or keep this ramp on packing as high',
+    )
+  })
+
+  // 19 9/16 goes in: a limit found in columns of 2 mm would offer 19 1/2
+  test('is offered the sixteenth of an inch that goes in, and the next one does not', () => {
+    const around: QuarterDesign = { ...outer, width: 1219.2 }
+    let told = 0
+    for (const frame of [380, 400, 420, 440, 460]) {
+      const own = inner({ ...high(frame), ...deck(700), width: 1219.2 - 36 - 12 })
+      const of = (mm: number): string =>
+        solveDesign({
+          title: 'pair',
+          units: 'in',
+          paper: 'a4',
+          stock,
+          ramps: [around, { ...own, ...deck(mm) }],
+        })
+          .checks.filter(({ id }) => id === 'stores-fit')
+          .map(({ message }) => message)
+          .join()
+      const offered = /a deck of (.+?) in or less goes in whole/.exec(of(700))
+      if (!offered) continue
+      told++
+      const reading = readLength(`${offered[1]} in`, 'in')
+      if ('error' in reading) throw new Error(reading.error)
+      expect(of(reading.mm)).not.toContain('out at the back')
+      expect(of(reading.mm + 25.4 / 16)).toContain('out at the back')
+    }
+    expect(told).toBeGreaterThan(3)
+  })
+
+  test('is told to sink the heads of its screws where the room beside it is less than they take', () => {
+    const near = inner({ ...high(300), ...deck(100), storesInside: { ramp: 'outer', clearance: 4 } })
+    expect(words(outer, near).join()).toContain("a clearance of 4 mm leaves no room for screws' heads")
+    expect(words(outer, { ...near, storesInside: { ramp: 'outer', clearance: 6 } }).join()).not.toContain(
+      'heads',
+    )
+  })
+
+  // told apart from the other timbers by the oracle of test/ramp/storing
+  test('names what is tight, and where', () => {
+    expect(words(outer, inner({ ...high(445), ...deck(500) })).join()).toMatch(
+      /it stands 96\.8 mm out at the back of `outer`: its skin meets stud 3 104 mm above the floor; a deck of 403 mm/,
+    )
   })
 
   test('says nothing of a ramp that is stored nowhere', () => {
@@ -104,7 +155,8 @@ const block = (
   expect(coping).toBeNull()
   const top = deckBoard ? heights.deck : heights.frame
   const points: [number, number][] = [
-    [arc[0]![0], 0],
+    [0, 0],
+    [0, transition!.toe.y],
     ...arc,
     [transition!.lip.x, top],
     [length!, top],
@@ -139,14 +191,17 @@ test('stands out at the back by what the timbers around it leave, pushed by poly
     const own = inner({ ...high(frame), ...deck(back), skin: [plywood(9), plywood(6)] })
     const { ramps, checks } = both(around, own)
     const [big, small] = ramps
-    const out = Number(/it stands (\d+) mm out/.exec(checks[0]!.message)![1])
+    const out = Number(/it stands ([\d.]+) mm out/.exec(checks[0]!.message)![1])
     const by = out + big!.length! - small!.length!
-    expect(meets(block(small!, by + 3), big!)).toBe(false)
-    expect(meets(block(small!, by - 4), big!)).toBe(true)
+    // shown in tenths
+    expect(meets(block(small!, by + 0.06), big!)).toBe(false)
+    expect(meets(block(small!, by - 0.06), big!)).toBe(true)
     const offered = /a deck of (\d+) mm or less/.exec(checks[0]!.message)
     if (!offered) continue
     told++
-    expect(words(around, { ...own, ...deck(Number(offered[1])) }).join()).not.toContain('out at the back')
+    const most = Number(offered[1])
+    expect(words(around, { ...own, ...deck(most) }).join()).not.toContain('out at the back')
+    expect(words(around, { ...own, ...deck(most + 1) }).join()).toContain('out at the back')
   }
   expect(told).toBeGreaterThan(2)
 })

@@ -1,0 +1,83 @@
+import { boxCorners } from '../../geometry/clip.ts'
+import { timberCorners } from '../frame/timber.ts'
+import type { Quarter } from '../ramp.ts'
+import { circleFlanks, curveFlank, type Flank, lineFlank, polygonFlanks } from './flank.ts'
+
+/** A ramp whose side could be solved. */
+export type Whole = Quarter & { readonly [K in 'transition' | 'side' | 'length']: NonNullable<Quarter[K]> }
+
+export const isWhole = (ramp: Quarter): ramp is Whole =>
+  ramp.transition !== null && ramp.side !== null && ramp.length !== null
+
+/** What of a ramp may touch, or be touched. `number` of a timber as on the paper, from 1; of a layer of skin from the studs. */
+export type Part =
+  | { readonly kind: 'side' | 'board' | 'pipe' }
+  | { readonly kind: 'skin' | 'stud'; readonly number: number }
+
+export interface PartFlank {
+  readonly flank: Flank
+  readonly of: Part
+}
+
+const each = (of: Part, flanks: readonly Flank[]): readonly PartFlank[] =>
+  flanks.map((flank) => ({ flank, of }))
+
+/** The whole outline as it stands, without a run-out sheet; screws are sunk. */
+export const bodyFlanks = (ramp: Whole): readonly PartFlank[] => {
+  const { transition, side, design, length } = ramp
+  const { chamfer } = design
+  const { curve, toe, heights } = transition
+  const back = [
+    { x: length - chamfer, y: 0 },
+    { x: length, y: chamfer },
+    { x: length, y: heights.frame },
+  ] as const
+  return [
+    ...each({ kind: 'side' }, [
+      ...lineFlank({ x: 0, y: 0 }, toe),
+      ...curveFlank(curve, curve.toe, side.curveEnd),
+      ...lineFlank(back[0], back[1]),
+      ...lineFlank(back[1], back[2]),
+    ]),
+    ...skinFlanks(ramp),
+    ...pipeFlanks(ramp),
+    ...boardFlanks(ramp),
+  ]
+}
+
+/** What hangs in the room under a ramp, between its outermost sides; `low` is what stands on the floor at its back. */
+export const shelterFlanks = (
+  ramp: Whole,
+): { readonly over: readonly PartFlank[]; readonly low: readonly PartFlank[] } => {
+  const timbers = [...ramp.studs, ...ramp.deckTimbers].map((timber, i) => ({ timber, number: i + 1 }))
+  const flanksOf = (low: boolean): readonly PartFlank[] =>
+    timbers
+      .filter(({ timber }) => (timber.role === 'back') === low)
+      .flatMap(({ timber, number }) => each({ kind: 'stud', number }, polygonFlanks(timberCorners(timber))))
+  return {
+    over: [...flanksOf(false), ...skinFlanks(ramp), ...pipeFlanks(ramp), ...boardFlanks(ramp)],
+    low: flanksOf(true),
+  }
+}
+
+const skinFlanks = ({ skin, transition: { curve } }: Whole): readonly PartFlank[] =>
+  skin.flatMap(({ layer, below, sheet, start, end }) => {
+    if (end <= start) return []
+    const [lower, upper] = [curve.offset(below), curve.offset(below + sheet.thickness)]
+    return each({ kind: 'skin', number: layer }, [
+      ...curveFlank(lower, start, end),
+      ...curveFlank(upper, start, end),
+      ...lineFlank(lower.point(start), upper.point(start)),
+      ...lineFlank(lower.point(end), upper.point(end)),
+    ])
+  })
+
+const pipeFlanks = ({ coping }: Whole): readonly PartFlank[] =>
+  coping ? each({ kind: 'pipe' }, circleFlanks(coping.centre, coping.outside / 2)) : []
+
+const boardFlanks = ({ deckBoard, transition: { heights } }: Whole): readonly PartFlank[] => {
+  if (!deckBoard) return []
+  const { from, length, sheet } = deckBoard
+  const box = { x0: from, x1: from + length, y0: heights.frame, y1: heights.frame + sheet.thickness }
+  return each({ kind: 'board' }, polygonFlanks(boxCorners(box)))
+}

@@ -1,0 +1,74 @@
+import { same } from '../check/offer.ts'
+import type { Flank } from './flank.ts'
+
+/** Where a thing that is pushed comes to lie, and what it meets there. */
+export interface Touch<T> {
+  /** how far right of its own place it stays, mm */
+  readonly shift: number
+  /** height of the place that is tight */
+  readonly y: number
+  /** the flank of the thing that touches, and what it touches */
+  readonly own: number
+  readonly meets: T
+}
+
+/** Heights at which a curved pair is looked at before the tightest is closed in on. */
+const looks = 16
+
+/**
+ * How far something that comes from the right on the floor can be pushed to the left. Two outlines overlap at a height for
+ * shifts up to the right edge of the one less the left edge of the other: the largest of all heights is where it stops. Null
+ * where nothing is in its way.
+ */
+export const pushedTo = <T>(
+  thing: readonly Flank[],
+  obstacles: readonly { readonly flank: Flank; readonly of: T }[],
+): Touch<T> | null => {
+  let best: Touch<T> | null = null
+  const own = thing.map((flank) => ({ flank, ...spread(flank) }))
+  for (const { flank, of } of obstacles) {
+    const right = spread(flank).most
+    own.forEach((mine, i) => {
+      if (best && right - mine.least <= best.shift) return
+      const low = Math.max(flank.low, mine.flank.low)
+      const high = Math.min(flank.high, mine.flank.high)
+      // level with its top is past it
+      if (high - low <= same) return
+      const gap = (y: number): number => flank.at(y) - mine.flank.at(y)
+      const y = tightest(gap, low, high, flank.straight && mine.flank.straight)
+      const shift = gap(y)
+      if (!best || shift > best.shift) best = { shift, y, own: i, meets: of }
+    })
+  }
+  return best
+}
+
+/** Between which x a rising stretch lies: at its ends, or where a circle is widest. */
+const spread = ({ low, high, at, straight }: Flank): { readonly least: number; readonly most: number } => {
+  const ends = straight ? [at(low), at(high)] : [at(low), at(high), at((low + high) / 2)]
+  return { least: Math.min(...ends), most: Math.max(...ends) }
+}
+
+/** Where a smooth function is largest, to the last bits: looked for all over, then by golden sections about the best. */
+const tightest = (f: (y: number) => number, low: number, high: number, straight: boolean): number => {
+  if (straight) return f(low) > f(high) ? low : high
+  const step = (high - low) / looks
+  let best = 0
+  for (let i = 1; i <= looks; i++) if (f(low + i * step) > f(low + best * step)) best = i
+  let [a, b] = [Math.max(low, low + (best - 1) * step), Math.min(high, low + (best + 1) * step)]
+  const golden = (Math.sqrt(5) - 1) / 2
+  let [c, d] = [b - golden * (b - a), a + golden * (b - a)]
+  let [atC, atD] = [f(c), f(d)]
+  while (b - a > 1e-7) {
+    if (atC > atD) {
+      ;[b, d, atD] = [d, c, atC]
+      c = b - golden * (b - a)
+      atC = f(c)
+    } else {
+      ;[a, c, atC] = [c, d, atD]
+      d = a + golden * (b - a)
+      atD = f(d)
+    }
+  }
+  return [low + best * step, (a + b) / 2].reduce((y, other) => (f(other) > f(y) ? other : y))
+}
