@@ -41,6 +41,16 @@ export const everyKey: Key = {
   range: rangeOf('studs.every'),
   typed: (d, every) => ({ ...d, studs: { ...d.studs, every } }),
 }
+/** From one timber to the next under the deck board. */
+export const deckKey: Key = {
+  range: rangeOf('studs.deck'),
+  typed: (d, deck) => ({ ...d, studs: { ...d.studs, deck } }),
+}
+/** How thick the deck board is. */
+export const boardKey: Key = {
+  range: rangeOf('deck-board'),
+  typed: (d, thickness) => ({ ...d, deckBoard: { ...d.deckBoard!, thickness } }),
+}
 /** How deep the studs are ripped. */
 export const depthKey: Key = {
   range: rangeOf('studs.section'),

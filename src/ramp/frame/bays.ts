@@ -13,15 +13,26 @@ export const wallMiddles = ({ width, sides }: RampDesign): readonly number[] =>
     (_, i) => sides.thickness / 2 + (i * (width - sides.thickness)) / (sides.count - 1),
   )
 
-/** Sides that leave no room between them. */
+/** A shorter stud is split by its screws, and no hand reaches in; common practice, no source. mm */
+const leastBay = 40
+
+/** Sides that leave no room for a stud between them. */
 export const widthFindings = (design: RampDesign, units: Units): readonly Finding[] => {
-  if (studLength(design) > same) return []
+  const bay = studLength(design)
+  if (bay >= leastBay - same) return []
   const { width, sides } = design
+  const least = (count: number): number => count * sides.thickness + (count - 1) * leastBay
+  const fewer = Array.from({ length: sides.count - 2 }, (_, i) => sides.count - 1 - i).find(
+    (count) => least(count) <= width + same,
+  )
+  const show = (mm: number): string => measured(mm, units)
+  const left = bay > same ? `only ${show(bay)} from one to the next` : 'no room for studs'
   return [
     stop(
       'width',
-      `${sides.count} sides of ${measured(sides.thickness, units)} leave no room for studs in a width of ${measured(width, units)}; ` +
-        `make it ${offer(units).above(sides.count * sides.thickness)} or more`,
+      `${sides.count} sides of ${show(sides.thickness)} leave ${left} in a width of ${show(width)}, a stud wants ${show(leastBay)}; ` +
+        `make it ${offer(units).atLeast(least(sides.count))} or more` +
+        (fewer === undefined ? '' : `, or take fewer (sides: { count: ${fewer} })`),
     ),
   ]
 }

@@ -1,6 +1,6 @@
 import type { QuarterDesign, Stock, Units } from '../../design/design.ts'
-import { type Finding, note } from '../check/check.ts'
-import { listed, measured, rounded, same } from '../check/offer.ts'
+import { type Finding, note, warn } from '../check/check.ts'
+import { listed, measured, offer, rounded, same, wordList } from '../check/offer.ts'
 import { wallMiddles } from './bays.ts'
 import type { Stretch } from './stretch.ts'
 
@@ -25,8 +25,14 @@ export const pipeDrills = { near: '13 mm (1/2 in)', far: '5 mm (3/16 in)' } as c
 /** How far a hole keeps off the middle plane of a side, where the studs' screws sit. mm */
 const offWall = 30
 
-/** A shorter piece of pipe is a stub that no two holes hold, mm. */
-const leastPipe = 200
+/** No piece of pipe is cut shorter where the stock allows it: it must be held while it is screwed. Common practice, no source. mm */
+const leastPipe = 400
+
+/** Two screws nearer to each other hold a piece no better than one; common practice, no source. mm */
+const leastApart = 80
+
+/** Nearer to the end of a pipe no hole is drilled, be the pipe ever so short; common practice, no source. mm */
+const offEnd = 25
 
 /** Growth of plastic pipe: 3/8 in in 100 ft for 10 °F (published by pipe makers); so much a °F. */
 const plasticGrowth = 3 / 8 / (100 * 12) / 10
@@ -48,14 +54,16 @@ export const solvePipe = (
   const walls = wallMiddles(design)
   const wanted = pieces.flatMap(({ from, length }) => stations(length, coping.holes).map((at) => from + at))
   const near: number[] = []
-  const holes = wanted.map((at) => {
+  const moved = wanted.map((at) => {
     const clear = asideOf(at, walls, width)
     if (clear === null) near.push(at)
     return clear ?? at
   })
+  const holes = [...new Set(moved)].sort((a, b) => a - b)
   return {
-    pipe: { length: width, pieces, joints, holes: [...new Set(holes)].sort((a, b) => a - b) },
+    pipe: { length: width, pieces, joints, holes },
     findings: [
+      ...pieceFindings(pieces, holes, width, units),
       ...jointFindings(joints, longest, width, units),
       ...(near.length > 0 ? [wallFinding(near, units)] : []),
       coping.material === 'plastic'
@@ -80,14 +88,21 @@ const pipeJoints = (design: QuarterDesign, longest: number): readonly PipeJoint[
   return joints
 }
 
-/** `ends` from one end, then every `every`, the last `ends` from the other; what comes too near to the last is left out. */
+/** Left between the two holes of a short piece, so that one may still be moved off a side. mm */
+const roomApart = 2 * leastApart
+
+/**
+ * `ends` from one end, then every `every`, the last `ends` from the other; what comes too near to the last is left out. On a
+ * short piece the two come nearer to its ends.
+ */
 const stations = (
   length: number,
   { ends, every }: { readonly ends: number; readonly every: number },
 ): readonly number[] => {
-  const last = length - ends
-  if (last <= ends + same) return [length / 2]
-  const steps = Array.from({ length: Math.ceil((last - ends) / every) }, (_, i) => ends + i * every)
+  const first = Math.min(ends, Math.max(offEnd, (length - roomApart) / 2))
+  const last = length - first
+  if (last <= first + same) return [length / 2]
+  const steps = Array.from({ length: Math.ceil((last - first) / every) }, (_, i) => first + i * every)
   // the first stands, however near the last is
   return [...steps.filter((at, i) => i === 0 || last - at >= every / 3 - same), last]
 }
@@ -97,6 +112,32 @@ const asideOf = (at: number, walls: readonly number[], width: number): number | 
   [at, ...walls.flatMap((m) => [m - offWall, m + offWall])]
     .filter((p) => p >= 10 && p <= width - 10 && walls.every((m) => Math.abs(p - m) >= offWall - same))
     .sort((a, b) => Math.abs(a - at) - Math.abs(b - at))[0] ?? null
+
+/** Pieces that no two screws hold. */
+const pieceFindings = (
+  pieces: readonly Stretch[],
+  holes: readonly number[],
+  width: number,
+  units: Units,
+): readonly Finding[] => {
+  const loose = pieces.flatMap(({ from, length }) => {
+    const own = holes.filter((at) => at > from && at < from + length)
+    const apart = own.at(-1)! - own[0]!
+    if (own.length > 1 && apart >= leastApart - same) return []
+    const held = own.length > 1 ? `two screws only ${measured(apart, units)} apart` : 'a single screw'
+    return [`the ${measured(length, units)} from ${rounded(from, units)} on by ${held}`]
+  })
+  if (loose.length === 0) return []
+  return [
+    warn(
+      'pipe-piece',
+      `of the pipe ${wordList(loose)} would be held and could turn or come off; ` +
+        (pieces.length > 1
+          ? `buy pipe of ${offer(units).atLeast(width)} or more`
+          : 'strap it down to the sides as well'),
+    ),
+  ]
+}
 
 const jointFindings = (
   joints: readonly PipeJoint[],

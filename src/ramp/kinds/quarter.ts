@@ -12,6 +12,8 @@ import { nominalFindings } from '../frame/nominal.ts'
 import { spanFindings } from '../frame/span.ts'
 import type { Stud } from '../frame/stud.ts'
 import { solveStuds } from '../frame/studs.ts'
+import { featherFindings } from '../hazard/feather.ts'
+import { ledgeFindings } from '../hazard/ledge.ts'
 import { narrowFindings } from '../hazard/narrowest.ts'
 import type { Quarter } from '../ramp.ts'
 import { chamferFindings } from '../side/chamfer.ts'
@@ -96,6 +98,8 @@ const frameQuarter = (
   const drafts: Draft[] = [
     ...transitionFindings,
     ...(transition ? toeStepFindings(design, transition, units) : []),
+    ...(transition ? ledgeFindings(design, transition, units) : []),
+    ...featherFindings(design, units),
     ...widthFindings(design, units),
   ]
   if (enough(drafts)) return null

@@ -57,6 +57,8 @@ const forwardLip = Math.sqrt(R * R - 1324 ** 2)
 const forwardLimit = 30 - (Math.hypot(forwardLip - 30, 1352) - (R - 3))
 const forwardAlong = (out: number): number => Math.sqrt((R - 3 + 30 - out) ** 2 - 1352 ** 2) + 30 - forwardLip
 
+const boarded: At = (v) => ({ ...plain, deckBoard: plywood(v) })
+
 /** Limits worked out by hand; `bad` lies on the side where the check speaks. mm */
 const limits: readonly (readonly [string, string, string, number, 1 | -1, At])[] = [
   ['overhang of the frame', 'overhang', 'stop', c, 1, (v) => ({ ...plain, ...height('frame', v) })],
@@ -181,13 +183,17 @@ const limits: readonly (readonly [string, string, string, number, 1 | -1, At])[]
     (v) => ({ ...plain, back: { from: 'length', value: v } }),
   ],
   [
-    'a width of nothing but sides',
+    'bays of 40 mm between the sides',
     'width',
     'stop',
-    4 * 18,
+    4 * 18 + 3 * 40,
     -1,
     (v) => ({ ...plain, width: v, sides: { thickness: 18, count: 4 } }),
   ],
+  ['a feather at the toe', 'toe-thin', 'warn', 6, -1, (v) => ({ ...plain, toe: v })],
+  // the face stands s cos a1 over the frame's lip: 24 (1700 − 640) / 1724; the deck by its board
+  ['a deck over the face', 'lip-ledge', 'warn', (24 * 1060) / 1724 + 6, 1, boarded],
+  ['a face over the deck', 'lip-ledge', 'warn', (24 * 1060) / 1724 - 6, -1, boarded],
   // IRC 2018 R312.1.1: more than 30 in (762 mm) above the ground
   ['a deck of 30 in', 'guard-height', 'note', 762, 1, (v) => ({ ...plain, ...height('deck', v) })],
 ]
@@ -209,6 +215,7 @@ describe('each check speaks just past its limit, and not on it or before', () =>
     'pipe-behind-face',
     'pipe-under-deck',
     'guard-height',
+    'lip-ledge',
   ]
   test.each(limits.filter(([, id]) => included.includes(id)))(
     '%s, exactly on it',
@@ -446,7 +453,8 @@ describe('words', () => {
       `stop: a side 700 mm long ends before the lip, ${run.toFixed(1)} mm behind the toe; make it ${Math.ceil(run + 40)} mm or more`,
     )
     expect(message({ ...plain, width: 200, sides: { thickness: 60, count: 4 } }, 'width')).toBe(
-      'stop: 4 sides of 60 mm leave no room for studs in a width of 200 mm; make it 241 mm or more',
+      'stop: 4 sides of 60 mm leave no room for studs in a width of 200 mm, a stud wants 40 mm; ' +
+        'make it 360 mm or more, or take fewer (sides: { count: 2 })',
     )
     expect(message({ ...plain, ...height('deck', 800) }, 'guard-height')).toBe(
       'note: the deck is 800 mm above the floor; above 762 mm a guard is a common requirement: ask your building office',
@@ -457,6 +465,20 @@ describe('words', () => {
         `make the deck ${Math.floor(2440 - run)} mm or less, or buy panels of ${Math.ceil(run + 2000)} mm × 640 mm or more`,
     )
     expect(solve(wide, 'mm', stock.panel).ramp.side).not.toBeNull()
+  })
+
+  test('toe-thin and lip-ledge', () => {
+    expect(message({ ...plain, toe: 3 }, 'toe-thin')).toMatch(
+      /^warn: a toe of 3 mm is a feather edge that splinters and is soon trodden off; 12 mm is blunt enough: a toe of 1[2-9] mm or more$/,
+    )
+    // flush at 24 · 1060 / 1724 = 14.76, the nearest that is sold by the mm 15
+    expect(message(boarded(25), 'lip-ledge')).toBe(
+      'warn: at the lip the deck stands 10.2 mm above the ridden face and no pipe covers it, a wheel stops at more than 6 mm; a deck board 15 mm thick meets it',
+    )
+    expect(message(boarded(5), 'lip-ledge')).toContain('stands 9.8 mm below the ridden face')
+    expect(message(boarded(5), 'lip-ledge')).toContain('a deck board 15 mm thick meets it')
+    clear({ ...boarded(25), coping: piped() }, 'lip-ledge')
+    clear({ ...plain, deckBoard: null }, 'lip-ledge')
   })
 
   test('notch-front', () => {

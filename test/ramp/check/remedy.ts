@@ -59,6 +59,10 @@ const depth = to((d, value) => ({
   studs: { ...d.studs, section: [Math.min(...d.studs.section), value] },
 }))
 const section: Change = (d, [a, b]) => ({ design: { ...d, studs: { ...d.studs, section: [a!, b!] } } })
+const count: Change = (d, _, words) => ({
+  design: { ...d, sides: { ...d.sides, count: Number(/count: (\d+)/.exec(words)![1]) } },
+})
+const board = to((d, thickness) => ({ ...d, deckBoard: { ...d.deckBoard!, thickness } }))
 const outside = to((d, value) => ({ ...d, coping: { ...d.coping!, outside: value } }))
 const onStuds = to((d) => ({ ...d, fasten: 'studs' }))
 /** Sheets for layers that crack: `2 sheets for layer 1 and 3 sheets for layer 2`. */
@@ -154,7 +158,12 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
     [`a (?:deck of|side) ${L} (?:or more|long)`, back],
   ],
   'length-short': [[`make it ${L} or more`, back]],
-  width: [[`make it ${L} or more`, width]],
+  width: [
+    [`make it ${L} or more`, width],
+    ['sides: \\{ count: (\\d+) \\}', count],
+  ],
+  'toe-thin': [[`a toe of ${L} or more`, toe]],
+  'lip-ledge': [[`a deck board ${L} thick`, board]],
   'panel-size': [
     [`make the deck ${L} or less`, back],
     [`make it ${L} long or less`, back],
@@ -199,6 +208,8 @@ const withoutNumber: readonly RegExp[] = [
   /starts too steep, for this section$/,
   // no plywood of the table bends so far, and no ramp is so large
   /take (?:6 mm|1\/4–? in) hardboard$/,
+  // no thickness of board meets the face
+  /seat a pipe there \(coping\), or plane what stands over to a slope$/,
   // two rows of screws need wood, whatever the spacing
   /thick or more, or [^;]* where two stand side by side$/,
   // no stud finds room

@@ -39,10 +39,29 @@ describe('holes', () => {
     expect(lay(ramp(1550, { ends: 75, every: 600 })).pipe.holes).toEqual([75, 675, 1275, 1475])
     expect(lay(ramp(1549, { ends: 75, every: 600 })).pipe.holes).toEqual([75, 675, 1474])
   })
-  test('a pipe shorter than both ends has one in its middle', () => {
-    expect(lay(ramp(240, { ends: 120, every: 600 })).pipe.holes).toEqual([120])
-    expect(lay(ramp(260, { ends: 150, every: 600 })).pipe.holes).toEqual([130])
-    expect(lay(ramp(260, { ends: 120, every: 600 })).pipe.holes).toEqual([120, 140])
+  test('on a pipe hardly longer than both ends the two come nearer to its ends: 160 apart, 25 off them', () => {
+    expect(lay(ramp(240, { ends: 120, every: 600 })).pipe.holes).toEqual([40, 200])
+    expect(lay(ramp(400, { ends: 119, every: 600 })).pipe.holes).toEqual([119, 281])
+    expect(lay(ramp(400, { ends: 121, every: 600 })).pipe.holes).toEqual([120, 280])
+    // off the sides' middles at 9 and 191 by 30
+    expect(lay(ramp(200, { ends: 120, every: 600 })).pipe.holes).toEqual([39, 161])
+  })
+  test('a piece that no two screws 80 apart hold is a warning, and pipe of the whole width ends it', () => {
+    const pieces = (width: number, pipe: number) =>
+      lay(ramp(width, { ends: 75, every: 600 }), [pipe]).findings.filter(({ id }) => id === 'pipe-piece')
+    // holes 39 off either end: at 39 and 118 are 79, at 39 and 119 are 80 apart
+    expect(pieces(157, 3000).map(({ level }) => level)).toEqual(['warn'])
+    expect(pieces(158, 3000)).toEqual([])
+    // 3100 from 3000: the last piece is 400
+    const { pipe, findings } = lay(ramp(3100, { ends: 75, every: 600 }))
+    expect(pipe.pieces.map(({ length }) => length)).toEqual([2700, 400])
+    expect(findings.map(({ id }) => id)).not.toContain('pipe-piece')
+    expect(pieces(157, 3000)[0]!.message).toBe(
+      'of the pipe the 157 mm from 0 mm on by two screws only 79 mm apart would be held and could turn or come off; strap it down to the sides as well',
+    )
+    const [short] = pieces(310, 110)
+    expect(short!.message).toContain('buy pipe of 310 mm or more')
+    expect(pieces(310, 310)).toEqual([])
   })
   test('keep 30 off the middle of a rib, moved by no more than they must', () => {
     // 1368 wide with a rib: its middle at 684, 9 beyond the hole at 675; the nearest clear place is 654
@@ -77,9 +96,12 @@ describe('holes', () => {
             width,
             1e-6,
           )
-          // each piece is held
-          for (const { from, length } of pieces)
-            expect(pipe.holes.some((at) => at > from && at < from + length)).toBe(true)
+          // each piece is held by two, and long enough to be held
+          for (const { from, length } of pieces) {
+            const own = pipe.holes.filter((at) => at > from && at < from + length)
+            expect(own.at(-1)! - own[0]!).toBeGreaterThan(80 - 1e-6)
+            expect(length).toBeGreaterThan(399.999)
+          }
         },
       ),
       { numRuns: 800, seed: 51 },

@@ -1,0 +1,29 @@
+import type { QuarterDesign, Units } from '../../design/design.ts'
+import { inch } from '../../geometry/inch.ts'
+import { type Draft, type Trial, warn } from '../check/check.ts'
+import { measured, rounded, same } from '../check/offer.ts'
+import { firstThat, manyFaults, orWays, toeKey } from '../check/retype.ts'
+
+/** A front edge up to here is a feather that splinters; our own choice. mm */
+const feather = 6
+
+/** A blunt one; common practice, no source. mm */
+const blunt = { mm: 12, in: inch / 2 } as const
+
+/** A side that runs out to nothing at the toe. */
+export const featherFindings = (design: QuarterDesign, units: Units): readonly Draft[] => {
+  if (design.toe > feather + same) return []
+  return [
+    warn('toe-thin', (trial: Trial) => {
+      const thicker = firstThat(trial, design, toeKey, blunt[units], 1, units)
+      const said =
+        design.toe > same
+          ? `a toe of ${measured(design.toe, units)} is a feather edge`
+          : 'without a toe the side runs out to a feather edge'
+      return (
+        `${said} that splinters and is soon trodden off; ${rounded(blunt[units], units)} is blunt enough: ` +
+        orWays([thicker && `a toe of ${thicker.shown} or more`], `take a higher toe; ${manyFaults}`)
+      )
+    }),
+  ]
+}

@@ -1,0 +1,36 @@
+import type { QuarterDesign, Units } from '../../design/design.ts'
+import { type Draft, type Trial, warn } from '../check/check.ts'
+import { measured, offerSteps, same } from '../check/offer.ts'
+import { boardKey, firstThat, orWays } from '../check/retype.ts'
+import type { Transition } from '../side/transition.ts'
+
+/** A wheel stops at a higher step; common practice, as at the toe. mm */
+const ledgeLimit = 6
+
+/** Without a pipe the deck board and the ridden face meet at the lip: one that stands over the other stops a wheel. */
+export const ledgeFindings = (
+  design: QuarterDesign,
+  { heights }: Transition,
+  units: Units,
+): readonly Draft[] => {
+  const board = design.deckBoard
+  if (design.coping || !board) return []
+  const over = heights.deck - heights.surface
+  if (Math.abs(over) <= ledgeLimit + same) return []
+  const show = (mm: number): string => measured(mm, units)
+  return [
+    warn('lip-ledge', (trial: Trial) => {
+      // as thick as the skin is high at the lip
+      const flush = heights.surface - heights.frame
+      const way = over > 0 ? -1 : 1
+      const other = firstThat(trial, design, boardKey, flush - (way * offerSteps[units]) / 2, way, units)
+      return (
+        `at the lip the deck stands ${show(Math.abs(over))} ${over > 0 ? 'above' : 'below'} the ridden face and no pipe covers it, a wheel stops at more than ${show(ledgeLimit)}; ` +
+        orWays(
+          [other && `a deck board ${other.shown} thick meets it`],
+          'seat a pipe there (coping), or plane what stands over to a slope',
+        )
+      )
+    }),
+  ]
+}
