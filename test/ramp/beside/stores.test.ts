@@ -88,7 +88,7 @@ describe('a ramp that is stored in another', () => {
     expect(words(outer, inner({ ...high(500), ...deck(380) })).join()).toContain(
       'is in the way: leave it out',
     )
-    expect(words(outer, inner({ ...high(200), ...deck(500) })).join()).toContain(
+    expect(words(outer, inner({ ...high(200), ...deck(600) })).join()).toContain(
       'is in the way: leave it out, or keep this ramp on packing as high',
     )
   })
