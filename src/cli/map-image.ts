@@ -1,6 +1,6 @@
 import { extname } from 'node:path'
 import { PNG } from 'pngjs'
-import { phoneMap } from '../booklet/phone-map.ts'
+import { type PhoneMap, phoneMap } from '../booklet/phone-map.ts'
 import type { Units } from '../design/design.ts'
 import type { Face } from '../drawing/drawing.ts'
 import { affineApply, affineScale } from '../geometry/affine.ts'
@@ -32,10 +32,22 @@ export const writeMap = async (
   file: string,
   force: boolean,
 ): Promise<void> => {
-  const { drawing, width, height } = phoneMap(title, set, units)
-  const size = { width, height, pixelsPerMm: imageWidth / width }
-  writeOut(file, writePng(drawing, size, { glyphOf: await loadGlyphs(), encode }), force)
+  const map = phoneMap(title, set, units)
+  await writeImage(map, imageWidth / map.width, file, force)
 }
+
+/** A drawing between 0,0 and width, height as a grey PNG. */
+export const writeImage = async (
+  { drawing, width, height }: PhoneMap,
+  pixelsPerMm: number,
+  file: string,
+  force: boolean,
+): Promise<void> =>
+  writeOut(
+    file,
+    writePng(drawing, { width, height, pixelsPerMm }, { glyphOf: await loadGlyphs(), encode }),
+    force,
+  )
 
 const encode = ({ width, height, pixels }: RasterImage): Uint8Array => {
   const image = new PNG({ width, height })

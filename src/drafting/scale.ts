@@ -26,12 +26,17 @@ const scales: Readonly<Record<Units, readonly Scale[]>> = {
   ].map(([n, words]) => ({ ratio: 1 / (n as number), words: words as string })),
 }
 
+/** Usual scales, the largest first. */
+export const usualScales = (units: Units): readonly Scale[] => scales[units]
+
 /** The largest usual scale at which a thing so wide and high fits its room on paper, mm; the smallest there is where none does. */
 export const chooseScale = (
   units: Units,
   thing: { readonly width: number; readonly height: number },
   room: { readonly width: number; readonly height: number },
 ): Scale =>
-  scales[units].find(
-    ({ ratio }) => thing.width * ratio <= room.width && thing.height * ratio <= room.height,
-  ) ?? scales[units].at(-1)!
+  firstScale(units, ({ ratio }) => thing.width * ratio <= room.width && thing.height * ratio <= room.height)
+
+/** The largest usual scale that does; the smallest there is where none does. */
+export const firstScale = (units: Units, fits: (scale: Scale) => boolean): Scale =>
+  scales[units].find(fits) ?? scales[units].at(-1)!

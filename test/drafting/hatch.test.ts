@@ -7,7 +7,7 @@ import { draftStyle } from '../../src/drafting/line-types.ts'
 import { affineApply, affineRotate } from '../../src/geometry/affine.ts'
 import { convexContains } from '../../src/geometry/clip.ts'
 import { arcSegment, circle, pathOf, rectangle, segmentsPath } from '../../src/geometry/path.ts'
-import { pointDistance } from '../../src/geometry/point.ts'
+import { pointBetween, pointDistance } from '../../src/geometry/point.ts'
 import { assertNear } from '../support/near.ts'
 import { opened } from '../support/strokes.ts'
 
@@ -45,10 +45,11 @@ describe('hatch', () => {
       ),
       closed: true,
     }
-    const { lines } = opened(hatch([notched], style), undefined, 0.2)
+    const { lines } = opened(hatch([notched], style))
     let looked = 0
     for (const { points } of lines)
-      for (const p of points) {
+      for (let k = 0; k <= 20; k++) {
+        const p = pointBetween(points[0]!, points.at(-1)!, k / 20)
         looked++
         const within = p.x > -1e-6 && p.x < 30 + 1e-6 && p.y > -1e-6 && p.y < (p.x < 20 ? 10 : 20) + 1e-6
         expect(within).toBe(true)

@@ -2,6 +2,7 @@ import type { Drawing, Mark } from '../../src/drawing/drawing.ts'
 import { textCorners } from '../../src/drawing/text-box.ts'
 import { type Affine, affineApply, affineIdentity, affineThen } from '../../src/geometry/affine.ts'
 import { type Box, pointsBounds } from '../../src/geometry/bounds.ts'
+import { type Path, pathSegments, segmentsPath } from '../../src/geometry/path.ts'
 import type { Point } from '../../src/geometry/point.ts'
 import { pathSample } from '../../src/geometry/sample.ts'
 
@@ -22,6 +23,14 @@ export interface Opened {
   }[]
 }
 
+/** Straight pieces by their ends. */
+const points = (path: Path, spacing: number): readonly Point[] =>
+  pathSegments(path).flatMap((segment, i) => {
+    const all =
+      segment.kind === 'line' ? [segment.from, segment.to] : pathSample(segmentsPath([segment]), spacing)
+    return i === 0 ? all : all.slice(1)
+  })
+
 /** Curves within about 0.002 mm of themselves at 20 mm radius and a spacing of 0.5 mm. */
 export const opened = (drawing: Drawing, map: Affine = affineIdentity, spacing = 0.5): Opened => {
   const lines: Opened['lines'][number][] = []
@@ -39,7 +48,7 @@ export const opened = (drawing: Drawing, map: Affine = affineIdentity, spacing =
           const stretch = Math.hypot(frame[0], frame[1]) || 1
           lines.push({
             kind: mark.kind,
-            points: pathSample(mark.path, spacing / stretch).map((p) => affineApply(frame, p)),
+            points: points(mark.path, spacing / stretch).map((p) => affineApply(frame, p)),
             grey: mark.kind === 'fill' ? mark.grey : (mark.pen.grey ?? 0),
             width: mark.kind === 'fill' ? 0 : mark.pen.width,
           })

@@ -1,3 +1,4 @@
+import { sidePicture } from '../../booklet/views/side-picture.ts'
 import type { Design } from '../../design/design.ts'
 import { chooseCover } from '../../page/cover/choose-cover.ts'
 import { coverCounts, designCovers } from '../../page/cover/pattern-covers.ts'
@@ -13,6 +14,7 @@ import { figuresTable, type PageFigures } from '../figures-table.ts'
 import { checkOut, writeOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
 import { forceOption, jsonOption } from '../options.ts'
+import { checkPicture, pictureRoom, writePicture } from '../picture.ts'
 import { screwCounts } from '../screw-counts.ts'
 import type { Shell } from '../shell.ts'
 
@@ -25,6 +27,11 @@ const rows = [
   },
   jsonOption,
   { name: 'out', takes: 'file', help: 'write it to a file instead' },
+  {
+    name: 'picture',
+    takes: 'file',
+    help: 'also draw the ramp from the side with its dimensions, to scale: a `.png`, `.svg` or `.pdf` file',
+  },
   forceOption,
 ] as const
 
@@ -37,9 +44,10 @@ export const figuresCommand = command({
 })
 
 /** What the ramp comes out as, and what will not work. Exit 1 when something stops it. */
-const figures = (file: string, options: Given<typeof rows>, shell: Shell): number => {
+const figures = async (file: string, options: Given<typeof rows>, shell: Shell): Promise<number> => {
   const { design } = loadDesign(file)
   if (options.out !== undefined) checkOut(options.out, options.force ?? false, file)
+  if (options.picture !== undefined) checkPicture(options.picture, options.force ?? false, file)
   const cuts = readAsCut(options.asCut ?? [], design)
   const solved = solveDesign(design)
   const cut = asCuts(cuts, solved)
@@ -53,6 +61,12 @@ const figures = (file: string, options: Given<typeof rows>, shell: Shell): numbe
         .join('')
   if (options.out === undefined) shell.out(text)
   else writeOut(options.out, text, options.force ?? false)
+  if (options.picture !== undefined) {
+    const picture = sidePicture(design, solved, pictureRoom(design.paper))
+    if (picture)
+      await writePicture(picture, design.title, design.paper, options.picture, options.force ?? false)
+    else shell.err(`${options.picture}: not drawn, since no ramp is solved\n`)
+  }
   return hasStop(solved.checks) ? 1 : 0
 }
 

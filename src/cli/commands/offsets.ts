@@ -1,6 +1,6 @@
 import { extname } from 'node:path'
-import { offsetsCells } from '../../booklet/offsets-cells.ts'
-import { offsetsText } from '../../booklet/offsets-text.ts'
+import { offsetsCells } from '../../booklet/offsets/offsets-cells.ts'
+import { offsetsText } from '../../booklet/offsets/offsets-text.ts'
 import type { Design } from '../../design/design.ts'
 import type { Units } from '../../length.ts'
 import { type Offsets, solveOffsets } from '../../ramp/offsets.ts'
@@ -120,7 +120,7 @@ const pdf = async (
   // loaded here, so that what writes no PDF starts without it
   const [{ writePdf }, { offsetsPages }, { sheetWindow }] = await Promise.all([
     import('../../write/pdf.ts'),
-    import('../../booklet/offsets-page.ts'),
+    import('../../booklet/offsets/offsets-page.ts'),
     import('../../page/sheet/sheet.ts'),
   ])
   const window = sheetWindow(sheet)

@@ -1,7 +1,7 @@
-import { figureParts } from '../length/figure-parts.ts'
-import { wrapLine } from '../length/words.ts'
-import type { Units } from '../length.ts'
-import type { Offsets } from '../ramp/offsets.ts'
+import { figureParts } from '../../length/figure-parts.ts'
+import { wrapLine } from '../../length/words.ts'
+import type { Units } from '../../length.ts'
+import type { Offsets } from '../../ramp/offsets.ts'
 import { type OffsetRow, offsetRows } from './offsets-rows.ts'
 import { checkWords, signWords, swingWords, unitWord } from './offsets-words.ts'
 

@@ -1,6 +1,6 @@
-import { inch } from '../geometry/inch.ts'
-import { showLength, type Units } from '../length.ts'
-import type { Offsets } from '../ramp/offsets.ts'
+import { inch } from '../../geometry/inch.ts'
+import { showLength, type Units } from '../../length.ts'
+import type { Offsets } from '../../ramp/offsets.ts'
 import { type OffsetRow, showOffset } from './offsets-rows.ts'
 
 /** How lengths are said. */

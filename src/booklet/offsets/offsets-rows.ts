@@ -1,6 +1,6 @@
-import type { Point } from '../geometry/point.ts'
-import { showLength, type Units } from '../length.ts'
-import type { Offsets } from '../ramp/offsets.ts'
+import type { Point } from '../../geometry/point.ts'
+import { showLength, type Units } from '../../length.ts'
+import type { Offsets } from '../../ramp/offsets.ts'
 
 /** One line of the table, and the mark of that name on the drawing. */
 export interface OffsetRow {

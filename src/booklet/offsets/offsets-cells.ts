@@ -1,6 +1,6 @@
-import { inch } from '../geometry/inch.ts'
-import type { Units } from '../length.ts'
-import type { Offsets } from '../ramp/offsets.ts'
+import { inch } from '../../geometry/inch.ts'
+import type { Units } from '../../length.ts'
+import type { Offsets } from '../../ramp/offsets.ts'
 
 /** A word, a number, or nothing. */
 export type Cell = string | number | null

@@ -1,0 +1,144 @@
+import type { Drawing } from '../drawing/drawing.ts'
+import { textCorners } from '../drawing/text-box.ts'
+import { type Affine, affineApply, affineIdentity, affineThen } from '../geometry/affine.ts'
+import { type Box, boxGrow, boxOverlaps, boxUnion, pointsBounds } from '../geometry/bounds.ts'
+import type { Convex } from '../geometry/clip.ts'
+import { convexOverlap } from '../geometry/overlap.ts'
+import { type Path, pathSegments, segmentsPath } from '../geometry/path.ts'
+import type { Point } from '../geometry/point.ts'
+import { pathSample } from '../geometry/sample.ts'
+
+/** What is drawn already: words, lines of the thing, and lines of notes, which no other note crosses. Paper mm. */
+export interface Clearance {
+  readonly words: readonly Words[]
+  readonly lines: readonly Polyline[]
+  readonly notes: readonly Polyline[]
+}
+
+interface Words {
+  readonly corners: Convex
+  readonly box: Box
+}
+
+interface Polyline {
+  readonly points: readonly Point[]
+  readonly box: Box
+}
+
+export const nothingDrawn: Clearance = { words: [], lines: [], notes: [] }
+
+/** Words keep this far off lines and each other; curves are followed in steps. mm */
+const air = 0.35
+const step = 0.8
+
+/** Straight pieces as they are, curves in steps. */
+const polyline = (path: Path, spacing: number): readonly Point[] =>
+  pathSegments(path).flatMap((segment, i) => {
+    const points =
+      segment.kind === 'line' ? [segment.from, segment.to] : pathSample(segmentsPath([segment]), spacing)
+    return i === 0 ? points : points.slice(1)
+  })
+
+const open = (drawing: Drawing, map: Affine): { readonly words: Words[]; readonly lines: Polyline[] } => {
+  const words: Words[] = []
+  const lines: Polyline[] = []
+  for (const mark of drawing)
+    switch (mark.kind) {
+      case 'group': {
+        const inner = open(mark.marks, affineThen(mark.map, map))
+        words.push(...inner.words)
+        lines.push(...inner.lines)
+        break
+      }
+      case 'text': {
+        const corners = textCorners(mark, map)
+        words.push({ corners, box: pointsBounds(corners) })
+        break
+      }
+      default: {
+        // white lies under words, so that they can be read
+        if (mark.kind === 'fill' && mark.grey === 1) break
+        const stretch = Math.hypot(map[0], map[1]) || 1
+        const points = polyline(mark.path, step / stretch).map((p) => affineApply(map, p))
+        lines.push({ points, box: pointsBounds(points) })
+      }
+    }
+  return { words, lines }
+}
+
+/** With more drawn: lines of the thing itself, or of a note. */
+export const alsoDrawn = (clearance: Clearance, drawing: Drawing, as: 'thing' | 'note'): Clearance => {
+  const { words, lines } = open(drawing, affineIdentity)
+  return {
+    words: [...clearance.words, ...words],
+    lines: as === 'thing' ? [...clearance.lines, ...lines] : clearance.lines,
+    notes: as === 'note' ? [...clearance.notes, ...lines] : clearance.notes,
+  }
+}
+
+/** Whether a note lies inside a box, its words on nothing, its lines on no words and across no line of another note. */
+export const isClear = (clearance: Clearance, note: Drawing, inside: Box | null = null): boolean => {
+  const { words, lines } = open(note, affineIdentity)
+  if (inside && [...words, ...lines].some(({ box }) => !within(box, inside))) return false
+  for (const own of words) {
+    const around = boxGrow(own.box, air)
+    if (
+      clearance.words.some(
+        (other) => boxOverlaps(around, other.box) && convexOverlap(own.corners, other.corners) > -air,
+      )
+    )
+      return false
+    for (const line of [...clearance.lines, ...clearance.notes])
+      if (boxOverlaps(around, line.box) && lineMeets(line, own)) return false
+  }
+  for (const line of lines) {
+    for (const other of clearance.words)
+      if (boxOverlaps(boxGrow(line.box, air), other.box) && lineMeets(line, other)) return false
+    for (const other of clearance.notes)
+      if (boxOverlaps(boxGrow(line.box, 1e-9), boxGrow(other.box, 1e-9)) && linesCross(line, other))
+        return false
+  }
+  return true
+}
+
+/** The first note that is clear; null where none is. */
+export const firstClear = (
+  clearance: Clearance,
+  notes: Iterable<Drawing>,
+  inside: Box | null = null,
+): Drawing | null => {
+  for (const note of notes) if (isClear(clearance, note, inside)) return note
+  return null
+}
+
+const within = (box: Box, inside: Box): boolean =>
+  box.x0 >= inside.x0 && box.x1 <= inside.x1 && box.y0 >= inside.y0 && box.y1 <= inside.y1
+
+/** Around all that is drawn. */
+export const clearanceBox = ({ words, lines, notes }: Clearance): Box | null =>
+  [...words, ...lines, ...notes].reduce<Box | null>((all, { box }) => (all ? boxUnion(all, box) : box), null)
+
+/** Whether a line comes within the air of words. */
+const lineMeets = ({ points }: Polyline, { corners, box }: Words): boolean => {
+  for (let i = 1; i < points.length; i++) {
+    const [p, q] = [points[i - 1]!, points[i]!]
+    if (Math.max(p.x, q.x) < box.x0 - air || Math.min(p.x, q.x) > box.x1 + air) continue
+    if (Math.max(p.y, q.y) < box.y0 - air || Math.min(p.y, q.y) > box.y1 + air) continue
+    if (convexOverlap([p, q], corners) > -air) return true
+  }
+  return false
+}
+
+/** Lines that touch at an end do not cross. */
+const linesCross = (a: Polyline, b: Polyline): boolean => {
+  for (let i = 1; i < a.points.length; i++)
+    for (let k = 1; k < b.points.length; k++)
+      if (cross(a.points[i - 1]!, a.points[i]!, b.points[k - 1]!, b.points[k]!)) return true
+  return false
+}
+
+const cross = (p: Point, q: Point, r: Point, s: Point): boolean => {
+  if (Math.max(p.x, q.x) < Math.min(r.x, s.x) || Math.max(r.x, s.x) < Math.min(p.x, q.x)) return false
+  const side = (a: Point, b: Point, c: Point): number => (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x)
+  return side(p, q, r) * side(p, q, s) < -1e-9 && side(r, s, p) * side(r, s, q) < -1e-9
+}
