@@ -18,10 +18,13 @@ describe('traceply figures --picture', () => {
     }
     const svg = readFileSync(file('side.svg'), 'utf8')
     const [, width, height] = /width="([\d.]+)mm" height="([\d.]+)mm"/.exec(svg)!
-    for (const word of ['outer', 'inner', '1382', '51.4°', '1 : 25']) expect(svg).toContain(`>${word}<`)
+    for (const word of ['outer', 'inner', '1382', '51.4°', '1 : 20']) expect(svg).toContain(`>${word}<`)
     // eight dots a mm, nearly all white
     const image = PNG.sync.read(readFileSync(file('side.png')))
-    expect([image.width, image.height]).toEqual([Math.round(8 * Number(width)), Math.round(8 * Number(height))])
+    expect([image.width, image.height]).toEqual([
+      Math.round(8 * Number(width)),
+      Math.round(8 * Number(height)),
+    ])
     const dark = image.data.filter((value, i) => i % 4 === 0 && value < 128).length
     expect(dark).toBeGreaterThan(5000)
     expect(dark).toBeLessThan((image.width * image.height) / 5)
