@@ -2,6 +2,7 @@ import { type DraftStyle, lineTypes } from '../../drafting/line-types.ts'
 import type { Drawing } from '../../drawing/drawing.ts'
 import { drawingBounds } from '../../drawing/drawing-bounds.ts'
 import type { Box } from '../../geometry/bounds.ts'
+import type { Point } from '../../geometry/point.ts'
 
 /** A piece of a view: what it shows, and the key of the design file that says it, where one does. */
 export interface ViewPart {
@@ -18,6 +19,9 @@ export interface View {
 
 /** Figures 2.5 mm high; lines of 0.18 and 0.35 mm, since the things are drawn small. */
 export const viewStyle: DraftStyle = { layer: 'note', size: 2.5, lines: lineTypes(0.18) }
+
+/** A point of the thing on paper. */
+export const scaled = ({ x, y }: Point, ratio: number): Point => ({ x: x * ratio, y: y * ratio })
 
 export const viewOf = (parts: readonly ViewPart[]): View => {
   const box = drawingBounds(parts.flatMap(({ marks }) => marks))
