@@ -45,7 +45,16 @@ const aside: Readonly<Record<string, readonly string[]>> = {
 const rooms: Readonly<Record<string, readonly (readonly string[])[]>> = {
   drafting: [['.'], ['dimension', 'hatch']],
   design: [['.'], ['file'], ['check']],
-  ramp: [['curve', 'check'], ['side'], ['frame'], ['skin'], ['.'], ['storing'], ['beside', 'hazard', 'match'], ['kinds']],
+  ramp: [
+    ['curve', 'check'],
+    ['side'],
+    ['frame'],
+    ['skin'],
+    ['.'],
+    ['storing'],
+    ['beside', 'hazard', 'match'],
+    ['kinds'],
+  ],
   page: [['sheet', 'room'], ['cover'], ['tile'], ['proof'], ['parts'], ['pages'], ['set']],
 }
 

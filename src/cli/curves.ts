@@ -1,9 +1,9 @@
 import { quote } from '../length/quote.ts'
-import { flatsOf, type Quarter, quartersOf, type SolvedDesign } from '../ramp/ramp.ts'
+import { flatsOf, quartersOf, type SolvedQuarter, type WholeDesign } from '../ramp/ramp.ts'
 import { Failure } from './failure.ts'
 
 /** The ramps whose sides carry a curve. Fails where there is none; `done`: what would be done with it. */
-export const curvedRamps = ({ ramps }: SolvedDesign, file: string, done: string): readonly Quarter[] => {
+export const curvedRamps = ({ ramps }: WholeDesign, file: string, done: string): readonly SolvedQuarter[] => {
   const curved = quartersOf(ramps)
   if (curved.length === 0)
     throw new Failure(
@@ -15,7 +15,7 @@ export const curvedRamps = ({ ramps }: SolvedDesign, file: string, done: string)
 }
 
 /** What flats need in place of `what`; null where there are none. */
-export const flatWords = ({ ramps }: SolvedDesign, what: string): string | null => {
+export const flatWords = ({ ramps }: WholeDesign, what: string): string | null => {
   const flats = flatsOf(ramps)
   if (flats.length === 0) return null
   const names = flats.map(({ name }) => quote(name)).join(', ')

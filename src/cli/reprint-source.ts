@@ -4,7 +4,6 @@ import { coverCounts, designCovers } from '../page/cover/pattern-covers.ts'
 import type { PageSet } from '../page/set/draft.ts'
 import { layOutSet } from '../page/set/set.ts'
 import { codeParts } from '../page/set/set-code.ts'
-import { hasStop } from '../ramp/check/check.ts'
 import { solveDesign } from '../ramp/solve.ts'
 import { curvedRamps } from './curves.ts'
 import { Failure } from './failure.ts'
@@ -53,7 +52,7 @@ export const plotAgain = async (
   const { design, text } = loadDesign(file)
   const options = plotOptions(raw, design)
   const solved = solveDesign(design)
-  if (hasStop(solved.checks))
+  if (solved.stopped)
     throw new Failure(
       1,
       [

@@ -1,10 +1,10 @@
 import type { Units } from '../design/design.ts'
-import type { Ramp } from '../ramp/ramp.ts'
+import type { SolvedRamp } from '../ramp/ramp.ts'
 import type { Layer } from '../ramp/skin/layer.ts'
 import { endMark, gapMarks, markFigure, rowMarks, type StoryStrip, type StripRow } from './story-strip.ts'
 
 /** Where the screws of a row lie across the ramp: two layers to a strip, one on each of its edges. Zero is the left side. */
-export const acrossStrips = (ramp: Ramp, units: Units): readonly StoryStrip[] => {
+export const acrossStrips = (ramp: SolvedRamp, units: Units): readonly StoryStrip[] => {
   const layers = ramp.skin.filter(({ rows }) => rows.length > 0)
   return Array.from({ length: Math.ceil(layers.length / 2) }, (_, i): StoryStrip => {
     const two = layers.slice(2 * i, 2 * i + 2)
@@ -24,7 +24,7 @@ export const acrossStrips = (ramp: Ramp, units: Units): readonly StoryStrip[] =>
 }
 
 /** Which side is the left one. */
-export const leftOf = ({ kind }: Ramp): string =>
+export const leftOf = ({ kind }: SolvedRamp): string =>
   kind === 'quarter' ? 'left is as seen from the toe' : 'left is as seen from the end at stud 1'
 
 const acrossRow = (layer: Layer, width: number, units: Units): StripRow => {

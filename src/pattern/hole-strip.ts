@@ -1,11 +1,11 @@
 import type { Units } from '../design/design.ts'
 import { pipeDrills } from '../ramp/frame/holes.ts'
-import type { Ramp } from '../ramp/ramp.ts'
+import type { SolvedRamp } from '../ramp/ramp.ts'
 import { leftOf } from './across-strips.ts'
 import { endMark, markFigure, rowMarks, type StoryStrip, tickAt } from './story-strip.ts'
 
 /** The pipe's holes and the joints of its pieces, laid along it from its left end; none for a ramp without a pipe. */
-export const holeStrip = (ramp: Ramp, units: Units): readonly StoryStrip[] => {
+export const holeStrip = (ramp: SolvedRamp, units: Units): readonly StoryStrip[] => {
   if (ramp.kind !== 'quarter' || !ramp.pipe) return []
   const { name, pipe } = ramp
   return [

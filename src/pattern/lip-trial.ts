@@ -8,7 +8,7 @@ import { circle, type Path, pathOf, rectangle, segmentsPath } from '../geometry/
 import { showLength } from '../length.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
 import type { Curve } from '../ramp/curve/curve.ts'
-import type { Quarter } from '../ramp/ramp.ts'
+import type { SolvedQuarter } from '../ramp/ramp.ts'
 import { type SkinLayer, skinGap } from '../ramp/skin/skin.ts'
 import { layerLabels } from './layer-labels.ts'
 import { boardLabels, holeLabels, keepLabels, pipeLabels, wasteLabels } from './lip-labels.ts'
@@ -38,9 +38,14 @@ const leastHold = 0.2
 const mostOver = 30
 
 /** Null for a ramp without a pipe (there is nothing to try) and for too narrow a page. `width` and `height` are the room on the page, mm. */
-export const lipTrial = (ramp: Quarter, width: number, height: number, units: Units): LipTrial | null => {
+export const lipTrial = (
+  ramp: SolvedQuarter,
+  width: number,
+  height: number,
+  units: Units,
+): LipTrial | null => {
   const { side, transition, coping } = ramp
-  if (!side || !transition || !coping) return null
+  if (!coping) return null
   const show = (mm: number): string => showLength(mm, units, { decimals: 1 })
   const { lip, curve, heights } = transition
   const r = coping.outside / 2

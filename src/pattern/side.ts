@@ -5,9 +5,8 @@ import { type Point, pointAdd, pointDistance } from '../geometry/point.ts'
 import { showLength } from '../length.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
 import { middleRise } from '../ramp/curve/middle-rise.ts'
-import type { Quarter } from '../ramp/ramp.ts'
+import type { SolvedQuarter } from '../ramp/ramp.ts'
 import { notchCorner, type Side } from '../ramp/side/side.ts'
-import type { Transition } from '../ramp/side/transition.ts'
 import { steepnessWord } from '../ramp/steepness.ts'
 import type { Pattern, PatternDistance } from './pattern.ts'
 import { letters, pens } from './pens.ts'
@@ -17,10 +16,9 @@ import { timberLabel, timberMarks, timberOutline, timberScrews } from './timber-
 /** How much of the straight edges beside toe and notch a line plot carries, so that they can be laid to the panel, mm. */
 const lead = 40
 
-/** A full-size side. Throws RangeError on a ramp that has a `stop`. */
-export const sidePattern = (ramp: Quarter, serves: readonly string[], units: Units): Pattern => {
+/** A full-size side. */
+export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], units: Units): Pattern => {
   const { side, transition } = ramp
-  if (!side || !transition) throw new RangeError(`ramp ${ramp.name} is not solved`)
   const timbers = [...ramp.studs, ...ramp.deckTimbers]
   const traced = ['curve', 'notch', 'toe']
   const hole = reliefHole(ramp.coping, units)
@@ -41,7 +39,7 @@ export const sidePattern = (ramp: Quarter, serves: readonly string[], units: Uni
         : []),
       ...namedPoint(transition.toe, 'TOE', { x: -4, y: 3 }, 'right'),
       ...namedPoint(transition.lip, 'LIP', { x: -3, y: 3 }, 'right'),
-      ...heightMarks(ramp, side, transition, units),
+      ...heightMarks(ramp, units),
       text('datum', { x: 60, y: -letters.small - 4.5 }, letters.small, 'baseline: the bottom edge'),
       ...(transition.toe.y >= 16
         ? [
@@ -64,8 +62,8 @@ export const sidePattern = (ramp: Quarter, serves: readonly string[], units: Uni
       { name: 'TOE', at: transition.toe },
       { name: 'LIP', at: transition.lip },
     ],
-    distances: sideDistances(side, transition, ramp.coping !== null),
-    facts: sideFacts(ramp, transition, units),
+    distances: sideDistances(ramp),
+    facts: sideFacts(ramp, units),
   }
 }
 
@@ -91,12 +89,12 @@ const namedPoint = (at: Point, name: string, offset: Point, align: 'left' | 'rig
 ]
 
 /** The three heights that builders mix up, each at its own line. */
-const heightMarks = (ramp: Quarter, side: Side, transition: Transition, units: Units): Drawing => {
+const heightMarks = ({ side, transition, coping, skinThickness }: SolvedQuarter, units: Units): Drawing => {
   const { frame, deck, surface } = transition.heights
   const show = (mm: number): string => showLength(mm, units)
-  const wall = ramp.coping ? notchCorner(ramp.coping).x : transition.lip.x
+  const wall = coping ? notchCorner(coping).x : transition.lip.x
   const from = Math.min(wall + 14, side.length - 10)
-  const face = { x: transition.lip.x - ramp.skinThickness * Math.sin(transition.lipAngle), y: surface }
+  const face = { x: transition.lip.x - skinThickness * Math.sin(transition.lipAngle), y: surface }
   const level = (y: number, x0: number, x1: number): Mark =>
     stroke('datum', pathOf({ x: x0, y }, { x: x1, y }), pens.mark)
   return [
@@ -120,13 +118,10 @@ const heightMarks = (ramp: Quarter, side: Side, transition: Transition, units: U
 }
 
 /** Chord and middle rise of the curve; then the panel's own length and diagonals. */
-const sideDistances = (
-  side: Side,
-  { curve, toe, lip }: Transition,
-  notched: boolean,
-): readonly PatternDistance[] => {
+const sideDistances = ({ side, transition, coping }: SolvedQuarter): readonly PatternDistance[] => {
+  const { curve, toe, lip } = transition
   // a notch takes the lip away
-  const where = notched ? ' (on paper only)' : ''
+  const where = coping ? ' (on paper only)' : ''
   const square = `from the middle of that line square to the curve${where}`
   return [
     { words: `TOE to LIP, straight${where}`, value: pointDistance(toe, lip), of: 'chord' },
@@ -142,10 +137,10 @@ const sideDistances = (
   ]
 }
 
-const sideFacts = (ramp: Quarter, transition: Transition, units: Units): readonly string[] => {
+const sideFacts = (ramp: SolvedQuarter, units: Units): readonly string[] => {
   const show = (mm: number): string => showLength(mm, units)
   const fine = (mm: number): string => showLength(mm, units, { decimals: 1 })
-  const { heights, radius, lipAngle } = transition
+  const { heights, radius, lipAngle } = ramp.transition
   const { coping } = ramp
   return [
     `heights: frame ${show(heights.frame)}, deck ${show(heights.deck)}, ridden face at the lip ${show(heights.surface)}`,

@@ -1,6 +1,6 @@
 import type { Units } from '../design/design.ts'
 import { showLength } from '../length.ts'
-import type { Ramp } from '../ramp/ramp.ts'
+import type { SolvedRamp } from '../ramp/ramp.ts'
 import type { Layer } from '../ramp/skin/layer.ts'
 import { seamWords } from '../ramp/skin/seam-studs.ts'
 import {
@@ -18,7 +18,7 @@ import {
  * One strip for each layer of skin: an edge for the flat sheet before it is bent, and one for the layer's outer face once it
  * lies on the curve, where the same marks lie closer. Zero is the layer's lower end. A layer that stays flat needs one edge.
  */
-export const skinStrips = (ramp: Ramp, units: Units): readonly StoryStrip[] =>
+export const skinStrips = (ramp: SolvedRamp, units: Units): readonly StoryStrip[] =>
   ramp.skin.flatMap((layer): readonly StoryStrip[] => {
     if (layer.length <= 0) return []
     const flat = layerMarks(layer, units)
@@ -54,8 +54,8 @@ export const skinStrips = (ramp: Ramp, units: Units): readonly StoryStrip[] =>
   })
 
 /** Layers that step back begin farther up, square to the curve. */
-const zeroOf = (ramp: Ramp, { below, sheet, start }: Layer, units: Units): string => {
-  if (ramp.kind !== 'quarter' || !ramp.transition) return "the sheet's end at stud 1"
+const zeroOf = (ramp: SolvedRamp, { below, sheet, start }: Layer, units: Units): string => {
+  if (ramp.kind !== 'quarter') return "the sheet's end at stud 1"
   const ahead = ramp.transition.curve.offset(below + sheet.thickness / 2).lengthTo(start)
   return ahead > 0
     ? `the layer's lower end, ${markFigure(ahead, units)} ${units} up the curve from layer 1's`
@@ -97,8 +97,8 @@ const layerMarks = (layer: Layer, units: Units): readonly StripMark[] => {
 }
 
 /** From a place on the flat sheet to the same on the layer's outer face, square to the curve; null where nothing is bent. */
-const onOuterFace = (ramp: Ramp, { below, sheet, start }: Layer): ((at: number) => number) | null => {
-  if (ramp.kind !== 'quarter' || !ramp.transition) return null
+const onOuterFace = (ramp: SolvedRamp, { below, sheet, start }: Layer): ((at: number) => number) | null => {
+  if (ramp.kind !== 'quarter') return null
   const { curve } = ramp.transition
   const [middle, outer] = [0.5, 1].map((t) => curve.offset(below + t * sheet.thickness))
   const [ahead, outerAhead] = [middle!.lengthTo(start), outer!.lengthTo(start)]

@@ -4,7 +4,7 @@ import { type Point, pointAngle, pointCross, pointDistance, pointSubtract } from
 import type { Curve } from './curve/curve.ts'
 import { middleRise } from './curve/middle-rise.ts'
 import { type SwingArm, swingArm } from './offsets-swing.ts'
-import type { Quarter } from './ramp.ts'
+import type { SolvedQuarter } from './ramp.ts'
 import type { Side } from './side/side.ts'
 
 /** A mark on the curve: x back from the panel's front edge, y up from its bottom edge; mm. */
@@ -53,10 +53,13 @@ export interface Offsets {
   readonly swing: SwingArm | null
 }
 
-/** Throws RangeError on a ramp that has a `stop`, and on a distance that is not above 0. */
-export const solveOffsets = (ramp: Quarter, every: number, sheet: readonly [number, number]): Offsets => {
+/** Throws RangeError on a distance that is not above 0. */
+export const solveOffsets = (
+  ramp: SolvedQuarter,
+  every: number,
+  sheet: readonly [number, number],
+): Offsets => {
   const { side, transition } = ramp
-  if (!side || !transition) throw new RangeError(`ramp ${ramp.name} is not solved`)
   const { curve, toe, lip } = transition
   const everyUp = every / 2
   const { length, height } = side

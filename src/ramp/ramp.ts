@@ -43,6 +43,14 @@ export interface Quarter extends Framed {
   readonly deckBoard: DeckBoard | null
 }
 
+/** A quarter of which nothing is open: what templates, tables and lists are made from. */
+export interface SolvedQuarter extends Quarter {
+  readonly transition: Transition
+  readonly length: number
+  readonly deck: number
+  readonly side: Side
+}
+
 /** A flat: straight cuts only. */
 export interface Flat extends Framed {
   readonly kind: 'flat'
@@ -54,15 +62,35 @@ export interface Flat extends Framed {
 }
 
 export type Ramp = Quarter | Flat
+export type SolvedRamp = SolvedQuarter | Flat
+
+type OfKind<R extends Ramp, K extends Ramp['kind']> = Extract<R, { readonly kind: K }>
+
+/** Those of one kind. */
+const ofKind = <R extends Ramp, K extends Ramp['kind']>(
+  ramps: readonly R[],
+  kind: K,
+): readonly OfKind<R, K>[] => ramps.filter((ramp): ramp is OfKind<R, K> => ramp.kind === kind)
 
 /** Those whose sides carry a curve. */
-export const quartersOf = (ramps: readonly Ramp[]): readonly Quarter[] =>
-  ramps.filter((ramp) => ramp.kind === 'quarter')
+export const quartersOf = <R extends Ramp>(ramps: readonly R[]): readonly OfKind<R, 'quarter'>[] =>
+  ofKind(ramps, 'quarter')
 
-export const flatsOf = (ramps: readonly Ramp[]): readonly Flat[] =>
-  ramps.filter((ramp) => ramp.kind === 'flat')
+export const flatsOf = <R extends Ramp>(ramps: readonly R[]): readonly OfKind<R, 'flat'>[] =>
+  ofKind(ramps, 'flat')
 
-export interface SolvedDesign {
+/** A design that can be made: no check says stop. */
+export interface WholeDesign {
+  readonly stopped: false
+  readonly ramps: readonly SolvedRamp[]
+  readonly checks: readonly Check[]
+}
+
+/** A design with a stop, as far as it could be solved: there are figures of it and nothing else. */
+export interface StoppedDesign {
+  readonly stopped: true
   readonly ramps: readonly Ramp[]
   readonly checks: readonly Check[]
 }
+
+export type SolvedDesign = WholeDesign | StoppedDesign

@@ -4,7 +4,7 @@ import { type Redraw, storesFindings } from './beside/stores.ts'
 import { type Check, type Finding, hasStop } from './check/check.ts'
 import { solveFlat } from './kinds/flat.ts'
 import { draftQuarter, solveQuarter } from './kinds/quarter.ts'
-import { flatsOf, quartersOf, type Ramp, type SolvedDesign } from './ramp.ts'
+import { flatsOf, quartersOf, type Ramp, type SolvedDesign, type SolvedRamp } from './ramp.ts'
 
 /** What a design means. Stops come first, then warnings, then notes; within a level in the order of the ramps. */
 export const solveDesign = (design: Design): SolvedDesign => {
@@ -19,18 +19,24 @@ export const solveDesign = (design: Design): SolvedDesign => {
     }
   })
   const ramps = solved.map(({ ramp }): Ramp => ramp)
-  const checks = solved.flatMap(({ ramp, findings }) =>
-    [...findings, ...besideFindings(ramp, ramps, design)].map((f): Check => ({ ...f, ramp: ramp.name })),
+  const whole = solved.flatMap(({ whole }): readonly SolvedRamp[] => (whole ? [whole] : []))
+  const checks = inOrder(
+    solved.flatMap(({ ramp, findings }) =>
+      [...findings, ...besideFindings(ramp, ramps, design)].map((f): Check => ({ ...f, ramp: ramp.name })),
+    ),
   )
-  const rank = { stop: 0, warn: 1, note: 2 }
-  return {
-    ramps,
-    checks: checks
-      .map((check, i) => ({ check, i }))
-      .sort((a, b) => rank[a.check.level] - rank[b.check.level] || a.i - b.i)
-      .map(({ check }) => check),
-  }
+  return whole.length === ramps.length && !hasStop(checks)
+    ? { stopped: false, ramps: whole, checks }
+    : { stopped: true, ramps, checks }
 }
+
+const rank = { stop: 0, warn: 1, note: 2 } as const
+
+const inOrder = (checks: readonly Check[]): readonly Check[] =>
+  checks
+    .map((check, i) => ({ check, i }))
+    .sort((a, b) => rank[a.check.level] - rank[b.check.level] || a.i - b.i)
+    .map(({ check }) => check)
 
 const storedIn = (name: string, { ramps }: Design): readonly string[] =>
   ramps.flatMap((ramp) => (ramp.kind === 'quarter' && ramp.storesInside?.ramp === name ? [ramp.name] : []))
@@ -38,10 +44,7 @@ const storedIn = (name: string, { ramps }: Design): readonly string[] =>
 /** What a ramp makes of the others of its design. */
 const besideFindings = (ramp: Ramp, ramps: readonly Ramp[], { units, stock }: Design): readonly Finding[] => {
   if (ramp.kind !== 'quarter') return []
-  const redraw: Redraw = (changed) => {
-    const drawn = draftQuarter(changed, units, stock)
-    return hasStop(drawn.drafts) ? null : drawn.ramp
-  }
+  const redraw: Redraw = (changed) => draftQuarter(changed, units, stock).whole
   const outer = quartersOf(ramps).find(({ name }) => name === ramp.design.storesInside?.ramp)
   return [
     ...(outer ? storesFindings(ramp, outer, units, redraw) : []),

@@ -1,9 +1,8 @@
 import { readDesign } from '../../src/design/read.ts'
 import type { Pattern } from '../../src/pattern/pattern.ts'
 import { sidePatterns } from '../../src/pattern/patterns.ts'
-import { quartersOf } from '../../src/ramp/ramp.ts'
-import { solveDesign } from '../../src/ramp/solve.ts'
 import { randomFrom } from '../support/random.ts'
+import { wholeDesign } from '../support/whole.ts'
 
 export interface Quarter {
   readonly height: number
@@ -31,11 +30,7 @@ export const quarterText = (quarters: readonly Quarter[]): string =>
 export const patternsOf = (text: string): readonly Pattern[] => {
   const reading = readDesign(text)
   if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
-  const solved = solveDesign(reading.design)
-  return sidePatterns(
-    quartersOf(solved.ramps).filter((ramp) => ramp.side !== null),
-    reading.design.units,
-  )
+  return sidePatterns(wholeDesign(reading.design).ramps, reading.design.units)
 }
 
 /** Low to tall, tight to wide, pipe or none. Lip angles 35° … 78°. */

@@ -1,14 +1,14 @@
 import type { Design } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { type Offsets, solveOffsets } from '../../src/ramp/offsets.ts'
-import { type Quarter, quartersOf, type SolvedDesign } from '../../src/ramp/ramp.ts'
-import { solveDesign } from '../../src/ramp/solve.ts'
+import { quartersOf, type SolvedQuarter, type WholeDesign } from '../../src/ramp/ramp.ts'
+import { wholeDesign } from '../support/whole.ts'
 
 export interface WithOffsets {
   readonly design: Design
-  readonly solved: SolvedDesign
+  readonly solved: WholeDesign
   /** those of its ramps that carry a curve */
-  readonly quarters: readonly Quarter[]
+  readonly quarters: readonly SolvedQuarter[]
   readonly all: readonly Offsets[]
 }
 
@@ -17,7 +17,7 @@ export const withOffsets = (text: string, every?: number): WithOffsets => {
   const reading = readDesign(text)
   if ('problems' in reading) throw new Error(reading.problems.map((p) => p.message).join('\n'))
   const { design } = reading
-  const solved = solveDesign(design)
+  const solved = wholeDesign(design)
   const quarters = quartersOf(solved.ramps)
   const usual = design.units === 'in' ? 152.4 : 150
   return {

@@ -4,11 +4,12 @@ import { readDesign } from '../../src/design/read.ts'
 import { showLength } from '../../src/length.ts'
 import { designStrips, rampStrips } from '../../src/pattern/ramp-strips.ts'
 import type { StripMark, StripRow } from '../../src/pattern/story-strip.ts'
-import { solveDesign } from '../../src/ramp/solve.ts'
+import { level, solveLevel } from '../ramp/flats.ts'
 import { job } from '../ramp/framed.ts'
-import { piped, plain, solve } from '../ramp/ramps.ts'
+import { piped, plain, wholeOf } from '../ramp/ramps.ts'
 import { assertNear } from '../support/near.ts'
 import { templateText } from '../support/templates.ts'
+import { wholeDesign } from '../support/whole.ts'
 
 const rings = (row: StripRow | undefined): readonly number[] =>
   row!.marks.filter(({ sign }) => sign === 'ring').map(({ at }) => at)
@@ -28,7 +29,7 @@ describe('the strips of layers of skin', () => {
     let [seams, rows, between] = [0, 0, 0]
     fc.assert(
       fc.property(job, ({ design, panel, units }) => {
-        const { ramp } = solve(design, units, panel)
+        const ramp = wholeOf(design, units, panel)
         const strips = rampStrips(ramp, units)
         for (const [i, layer] of ramp.skin.entries()) {
           const strip = strips.find(({ name }) => name === `ramp/strip-${layer.layer}`)
@@ -74,7 +75,7 @@ describe('the strips of layers of skin', () => {
           for (const stud of onSeam)
             expect(called(flat, new RegExp(`^seam on stud ${stud + 1}, starts$`)).length).toBe(1)
           // arcs of one angle are as long as their radii: the middle keeps the flat sheet's length
-          const { frame } = ramp.transition!.radius
+          const { frame } = ramp.transition.radius
           const { below, sheet } = layer
           const share = (frame - below - sheet.thickness) / (frame - below - sheet.thickness / 2)
           expect(bent!.marks.map(({ sign }) => sign)).toEqual(flat.marks.map(({ sign }) => sign))
@@ -94,7 +95,7 @@ describe('the strips of layers of skin', () => {
   })
 
   test('a row of screws has words of its own where no stud or seam stands at it', () => {
-    const { ramp } = solve({ ...plain, fasten: 'between' })
+    const ramp = wholeOf({ ...plain, fasten: 'between' })
     const [first, , top] = rampStrips(ramp, 'mm')
     expect(called(first!.rows[0], /screws/)).toEqual([])
     const { length } = ramp.skin[2]!.rows
@@ -102,17 +103,20 @@ describe('the strips of layers of skin', () => {
     expect(called(top!.rows[0], /^screws$/).length).toBe(length)
   })
 
-  test('a ramp without a curve has one edge for its sheets', () => {
-    const { ramp } = solve(plain)
-    const [strip] = rampStrips({ ...ramp, transition: null }, 'mm')
+  test('a flat has one edge for its sheets, with each stud at its place', () => {
+    const { ramp } = solveLevel(level)
+    const [strip] = rampStrips(ramp, 'mm')
     expect(strip!.rows.length).toBe(1)
-    expect(strip!.rows[0].marks).toEqual(rampStrips(ramp, 'mm')[0]!.rows[0].marks)
+    const studs = called(strip!.rows[0], /^stud/)
+    expect(studs.length).toBeGreaterThan(3)
+    for (const { at } of studs)
+      assertNear(Math.min(...ramp.studs.map((stud) => Math.abs(stud.at - at))), 0, 1e-9, 'a stud')
   })
 })
 
 describe('the strips of screws across', () => {
   test('carry the rows of two layers each, from the left, with their figures', () => {
-    const { ramp } = solve(plain)
+    const ramp = wholeOf(plain)
     const strips = rampStrips(ramp, 'mm').filter(({ name }) => name.includes('across'))
     expect(strips.map(({ rows }) => rows.length)).toEqual([2, 1])
     const rows = strips.flatMap((strip) => strip.rows)
@@ -127,7 +131,7 @@ describe('the strips of screws across', () => {
   })
 
   test('carry the edges of sheets that meet across', () => {
-    const { ramp } = solve({ ...plain, width: 3000, sides: { thickness: 18, count: 3 } })
+    const ramp = wholeOf({ ...plain, width: 3000, sides: { thickness: 18, count: 3 } })
     const [strip] = rampStrips(ramp, 'mm').filter(({ name }) => name.includes('across'))
     const [seam] = ramp.skin[0]!.acrossSeams
     const ticks = strip!.rows[0].marks.filter(({ sign }) => sign === 'tick').map(({ at }) => at)
@@ -142,7 +146,7 @@ describe('the strips of screws across', () => {
 
 describe("the pipe's strip", () => {
   test('carries its holes and joints from the left end, and says which wall has the large hole', () => {
-    const { ramp } = solve({ ...plain, width: 4400, coping: piped() })
+    const ramp = wholeOf({ ...plain, width: 4400, coping: piped() })
     const strip = rampStrips(ramp, 'mm').find(({ name }) => name === 'ramp/strip-pipe')!
     const { holes, joints, length } = ramp.pipe!
     expect(joints.length).toBe(1)
@@ -156,13 +160,13 @@ describe("the pipe's strip", () => {
   })
 
   test('there is none without a pipe', () => {
-    expect(rampStrips(solve(plain).ramp, 'mm').some(({ name }) => name.includes('pipe'))).toBe(false)
+    expect(rampStrips(wholeOf(plain), 'mm').some(({ name }) => name.includes('pipe'))).toBe(false)
   })
 })
 
 test('a layer that is stepped back has the zero of both its edges at its own toe end', () => {
-  const { ramp } = solve({ ...plain, runOut: { kind: 'stepped', back: 20 } })
-  const { frame } = ramp.transition!.radius
+  const ramp = wholeOf({ ...plain, runOut: { kind: 'stepped', back: 20 } })
+  const { frame } = ramp.transition.radius
   const strip = rampStrips(ramp, 'mm').find(({ name }) => name === 'ramp/strip-2')!
   // layer 2 of 9 on 9: its middle 13.5, its upper face 18 inside the frame
   const [flat, bent] = strip.rows.map((row) => called(row, /^stud 3$/)[0]!.at)
@@ -179,7 +183,7 @@ describe('the strips of twins', () => {
   const strips = (width: number) => {
     const reading = readDesign(text(width))
     if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
-    return designStrips(solveDesign(reading.design).ramps, 'mm')
+    return designStrips(wholeDesign(reading.design).ramps, 'mm')
   }
 
   test('are printed once, for both of them by name', () => {

@@ -12,7 +12,7 @@ import { lipTrial } from '../../src/pattern/lip-trial.ts'
 import { pipeStrip } from '../../src/pattern/pipe-strip.ts'
 import { hasStop } from '../../src/ramp/check/check.ts'
 import { job } from '../ramp/framed.ts'
-import { anyRamp, inch, piped, plain, solve } from '../ramp/ramps.ts'
+import { anyRamp, inch, piped, plain, solve, wholeOf } from '../ramp/ramps.ts'
 import { assertNear } from '../support/near.ts'
 
 describe('the strip that is wrapped round the pipe', () => {
@@ -54,26 +54,26 @@ describe('the strip that is wrapped round the pipe', () => {
 })
 
 describe('the piece of scrap for the lip trial', () => {
-  const { ramp } = solve({ ...plain, coping: piped() })
+  const ramp = wholeOf({ ...plain, coping: piped() })
 
   test('carries the notch, the pipe and the lip, and is called by ramp and part', () => {
     const trial = lipTrial(ramp, 170, 200, 'mm')!
     const { piece } = trial
     const { centre } = ramp.coping!
     expect(trial.name).toBe('ramp/lip')
-    expect(trial.outline).toBe(ramp.side!.outline)
-    expect(piece.x0).toBeLessThan(ramp.transition!.lip.x)
+    expect(trial.outline).toBe(ramp.side.outline)
+    expect(piece.x0).toBeLessThan(ramp.transition.lip.x)
     expect(piece.x1).toBeGreaterThan(centre.x + 30.15)
     expect(piece.y0).toBeLessThan(centre.y - 30.15)
-    expect(piece.y1).toBeGreaterThan(Math.max(ramp.transition!.heights.deck, centre.y + 30.15))
+    expect(piece.y1).toBeGreaterThan(Math.max(ramp.transition.heights.deck, centre.y + 30.15))
     expect(trial.steps[0]).toBe(
       'The pipe should stand 8 mm above the deck board and 6 mm out of the ridden face: that is its reveal.',
     )
   })
 
-  test('there is none without a pipe, and none for a ramp that cannot be sawn', () => {
-    expect(lipTrial(solve(plain).ramp, 170, 200, 'mm')).toBeNull()
-    expect(lipTrial(solve({ ...plain, coping: piped(), chamfer: 3000 }).ramp, 170, 200, 'mm')).toBeNull()
+  test('there is none without a pipe, and a ramp that cannot be sawn is never whole', () => {
+    expect(lipTrial(wholeOf(plain), 170, 200, 'mm')).toBeNull()
+    expect(solve({ ...plain, coping: piped(), chamfer: 3000 }).whole).toBeNull()
   })
 
   test('stays inside the room given and on the panel, whatever the ramp', () => {
@@ -83,7 +83,7 @@ describe('the piece of scrap for the lip trial', () => {
         fc.double({ min: 40, max: 400, noNaN: true }),
         fc.double({ min: 60, max: 400, noNaN: true }),
         (design, width, height) => {
-          const own = solve(design).ramp
+          const own = wholeOf(design)
           const trial = lipTrial(own, width, height, 'mm')
           if (!trial) return
           const { piece, marks } = trial
@@ -127,7 +127,7 @@ describe('the reveals on the lip trial', () => {
     const count = { out: 0, drawn: 0, negative: 0, tiny: 0 }
     fc.assert(
       fc.property(trialRamp, fc.constantFrom('mm' as const, 'in' as const), (design, units) => {
-        const { ramp } = solve(design, units)
+        const ramp = wholeOf(design, units)
         const trial = lipTrial(ramp, 168, 200, units)
         if (!trial) return
         count.drawn++
@@ -180,7 +180,7 @@ describe('the reveals on the lip trial', () => {
   ] as const)(
     'their figures stand on it in %s for a pipe of %s',
     (units, outside, up, out, upSaid, outSaid) => {
-      const { ramp } = solve({ ...plain, coping: piped({ outside }, { kind: 'reveals', up, out }) }, units)
+      const ramp = wholeOf({ ...plain, coping: piped({ outside }, { kind: 'reveals', up, out }) }, units)
       const said = textsOf(lipTrial(ramp, 168, 200, units)!.marks).map(({ text }) => text)
       expect(said).toContain(upSaid)
       expect(said).toContain(outSaid)
@@ -193,7 +193,7 @@ describe('the labels on the lip trial', () => {
     const count = { trials: 0, labels: 0, besides: 0 }
     fc.assert(
       fc.property(trialRamp, fc.double({ min: 60, max: 190, noNaN: true }), (design, width) => {
-        const { ramp } = solve(design)
+        const ramp = wholeOf(design)
         const trial = lipTrial(ramp, width, 200, 'mm')
         if (!trial) return
         count.trials++
@@ -242,7 +242,7 @@ describe('the labels on the lip trial', () => {
     const count = { trials: 0, layers: 0, inWords: 0 }
     fc.assert(
       fc.property(job, ({ design, panel, units }) => {
-        const { ramp } = solve(design, units, panel)
+        const ramp = wholeOf(design, units, panel)
         const trial = lipTrial(ramp, 168, 200, units)
         if (!trial) return
         count.trials++
@@ -261,7 +261,7 @@ describe('the labels on the lip trial', () => {
   })
 
   test('a common ramp has all of them, with the hole for the saw and the gap to the pipe', () => {
-    const trial = lipTrial(solve({ ...plain, coping: piped() }).ramp, 168, 200, 'mm')!
+    const trial = lipTrial(wholeOf({ ...plain, coping: piped() }), 168, 200, 'mm')!
     expect(
       textsOf(trial.marks)
         .map(({ text }) => text)
@@ -287,19 +287,19 @@ describe('the labels on the lip trial', () => {
   })
 
   test('a ramp whose notch is given has that to change; a sunk pipe is said so; a round seat has no hole', () => {
-    const given = solve({ ...plain, coping: piped({}, { kind: 'notch', along: 30, down: 40 }) }).ramp
+    const given = wholeOf({ ...plain, coping: piped({}, { kind: 'notch', along: 30, down: 40 }) })
     expect(lipTrial(given, 168, 200, 'mm')!.steps.at(-1)).toContain('change "along" and "down"')
-    const sunk = solve({ ...plain, coping: piped({}, { kind: 'reveals', up: -3, out: -1 }) }).ramp
+    const sunk = wholeOf({ ...plain, coping: piped({}, { kind: 'reveals', up: -3, out: -1 }) })
     expect(lipTrial(sunk, 168, 200, 'mm')!.steps[0]).toContain(
       'stand 3 mm below the deck board and 1 mm behind the ridden face',
     )
-    const round = solve({ ...plain, coping: piped({ seat: 'round' }) }).ramp
+    const round = wholeOf({ ...plain, coping: piped({ seat: 'round' }) })
     const said = textsOf(lipTrial(round, 168, 200, 'mm')!.marks).map(({ text }) => text)
     expect(said.some((text) => text.startsWith('drill'))).toBe(false)
   })
 
   test('the hole touches the wall and the floor of the notch', () => {
-    const { ramp } = solve({ ...plain, coping: piped() })
+    const ramp = wholeOf({ ...plain, coping: piped() })
     const { centre } = ramp.coping!
     const corner = { x: centre.x + 60.3 / 2, y: centre.y - 60.3 / 2 }
     const boxes = lipTrial(ramp, 168, 200, 'mm')!.marks.flatMap((mark) =>

@@ -3,7 +3,7 @@ import type { Coping, QuarterDesign, Sheet, Stock, Units } from '../../src/desig
 import { readDesign } from '../../src/design/read.ts'
 import type { Draft, Finding } from '../../src/ramp/check/check.ts'
 import { draftQuarter, wordFindings } from '../../src/ramp/kinds/quarter.ts'
-import type { Quarter } from '../../src/ramp/ramp.ts'
+import type { Quarter, SolvedQuarter } from '../../src/ramp/ramp.ts'
 import type { Side } from '../../src/ramp/side/side.ts'
 import type { Transition } from '../../src/ramp/side/transition.ts'
 
@@ -68,6 +68,8 @@ export const bare = (radius: number, height: number, toe = 0): QuarterDesign => 
 
 interface Solved {
   readonly ramp: Quarter
+  /** null where a check says stop */
+  readonly whole: SolvedQuarter | null
   /** for ids and levels alone */
   readonly drafts: readonly Draft[]
   /** worded when they are read: remedies take far longer to find than the ramp to solve */
@@ -76,17 +78,23 @@ interface Solved {
 
 export const solve = (design: QuarterDesign, units: Units = 'mm', panel = stock.panel): Solved => {
   const all = { ...stock, panel }
-  const { ramp, drafts } = draftQuarter(design, units, all)
+  const solved = draftQuarter(design, units, all)
   return {
-    ramp,
-    drafts,
+    ...solved,
     get findings() {
-      return wordFindings(drafts, units, all)
+      return wordFindings(solved.drafts, units, all)
     },
   }
 }
 
 const missing = ({ findings }: Solved): Error => new Error(findings.map((f) => f.message).join('\n'))
+
+/** A ramp without a stop. */
+export const wholeOf = (design: QuarterDesign, units: Units = 'mm', panel = stock.panel): SolvedQuarter => {
+  const solved = solve(design, units, panel)
+  if (!solved.whole) throw missing(solved)
+  return solved.whole
+}
 
 export const transitionOf = (design: QuarterDesign): Transition => {
   const solved = solve(design)

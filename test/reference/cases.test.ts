@@ -3,15 +3,15 @@ import type { QuarterDesign } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { sidePattern } from '../../src/pattern/side.ts'
 import { quartersOf } from '../../src/ramp/ramp.ts'
-import { solveDesign } from '../../src/ramp/solve.ts'
 import { bare, inch, solve, transitionOf } from '../ramp/ramps.ts'
 import { assertNear } from '../support/near.ts'
+import { wholeDesign } from '../support/whole.ts'
 
 /** From the text of a file, as a builder would type it. */
 const solved = (text: string) => {
   const reading = readDesign(text)
   if ('problems' in reading) throw new Error(reading.problems.map((p) => p.message).join('\n'))
-  const { ramps, checks } = solveDesign(reading.design)
+  const { ramps, checks } = wholeDesign(reading.design)
   return { ramp: quartersOf(ramps)[0]!, checks }
 }
 

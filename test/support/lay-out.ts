@@ -34,7 +34,7 @@ const layOutAnew = (
   const reading = readDesign(text)
   if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
   const solved = solveDesign(reading.design)
-  if (solved.checks.some((check) => check.level === 'stop')) return null
+  if (solved.stopped) return null
   return layOutSet(reading.design, solved, {
     sheet: {
       paper: paperOf(paper),

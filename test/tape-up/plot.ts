@@ -40,8 +40,7 @@ export const plotJob = async (job: Job): Promise<Plotted | { readonly stops: rea
   if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
   const { design } = reading
   const solved = solveDesign(design)
-  const stops = solved.checks.filter((check) => check.level === 'stop')
-  if (stops.length > 0) return { stops }
+  if (solved.stopped) return { stops: solved.checks.filter((check) => check.level === 'stop') }
   const paper = paperOf(job.paper)
   const margins = job.margins ?? defaultMargins(job.paper)
   const overlap = job.overlap ?? defaultOverlap

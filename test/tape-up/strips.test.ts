@@ -2,9 +2,9 @@ import { readFileSync } from 'node:fs'
 import { expect, it } from 'vitest'
 import { readDesign } from '../../src/design/read.ts'
 import { rampStrips } from '../../src/pattern/ramp-strips.ts'
-import { solveDesign } from '../../src/ramp/solve.ts'
 import { assertNear } from '../support/near.ts'
 import { templates } from '../support/templates.ts'
+import { wholeDesign } from '../support/whole.ts'
 import { checkBlocks, type PlannedPage, type PlannedPlace, stripTicks } from './check-blocks.ts'
 import { type Plotted, plotJob } from './plot.ts'
 import { mapPoint } from './tape.ts'
@@ -38,7 +38,7 @@ it.each(
     const reading = readDesign(text)
     if ('problems' in reading) throw new Error('no design')
     const { design } = reading
-    const strips = solveDesign(design).ramps.flatMap((ramp) => rampStrips(ramp, design.units))
+    const strips = wholeDesign(design).ramps.flatMap((ramp) => rampStrips(ramp, design.units))
     const places = (set.plan.pages as readonly PlannedPage[])
       .filter(({ kind }) => kind === 'strip')
       .flatMap(({ page, places: own }) => own.map((place) => ({ page, place })))

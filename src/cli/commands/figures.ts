@@ -4,9 +4,8 @@ import { chooseCover } from '../../page/cover/choose-cover.ts'
 import { coverCounts, designCovers } from '../../page/cover/pattern-covers.ts'
 import { defaultMargins, defaultOverlap, paperOf } from '../../page/sheet/paper.ts'
 import { noCorrection } from '../../printer/correction.ts'
-import { hasStop } from '../../ramp/check/check.ts'
 import { designFigures, type Figures } from '../../ramp/figures.ts'
-import { quartersOf, type SolvedDesign } from '../../ramp/ramp.ts'
+import { quartersOf, type WholeDesign } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
 import { asCuts, readAsCut, showAsCut } from '../as-cut.ts'
 import { command, type Given } from '../command.ts'
@@ -51,7 +50,7 @@ const figures = async (file: string, options: Given<typeof rows>, shell: Shell):
   const cuts = readAsCut(options.asCut ?? [], design)
   const solved = solveDesign(design)
   const cut = asCuts(cuts, solved)
-  const plotted = quartersOf(solved.ramps).length > 0 && !hasStop(solved.checks)
+  const plotted = !solved.stopped && quartersOf(solved.ramps).length > 0
   const pages = plotted ? pagesOf(design, solved) : null
   const text = options.json
     ? `${JSON.stringify({ ...withScrewLengths(designFigures(design, solved)), ...(cuts.length > 0 && { asCut: cut }), pages }, null, 2)}\n`
@@ -67,7 +66,7 @@ const figures = async (file: string, options: Given<typeof rows>, shell: Shell):
       await writePicture(picture, design.title, design.paper, options.picture, options.force ?? false)
     else shell.err(`${options.picture}: not drawn, since no ramp is solved\n`)
   }
-  return hasStop(solved.checks) ? 1 : 0
+  return solved.stopped ? 1 : 0
 }
 
 /** Layers and deck board with their screws counted by length: some take shorter ones than the layer's own. */
@@ -90,7 +89,7 @@ const counted = <
 ) => ({ ...layer, screws: { ...layer.screws, lengths: screwCounts(layer.rows) } })
 
 /** What each way to cover all sides would take on the design's own paper. */
-const pagesOf = (design: Design, solved: SolvedDesign): PageFigures => {
+const pagesOf = (design: Design, solved: WholeDesign): PageFigures => {
   const sheet = {
     paper: paperOf(design.paper),
     margins: defaultMargins(design.paper),

@@ -12,7 +12,6 @@ import { mostMargin, type Profile, profileDistortion, profileRecord } from '../.
 import { type Reading, readReading, squareSide } from '../../printer/reading.ts'
 import { readingLines } from '../../printer/reading-lines.ts'
 import { type PrinterUncertainty, printerUncertainty } from '../../printer/uncertainty.ts'
-import { hasStop } from '../../ramp/check/check.ts'
 import { quartersOf } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
 import { command, type Given } from '../command.ts'
@@ -211,17 +210,17 @@ const report = (
 /** What the printer does to each ramp that can be plotted, its pages laid as `plot` lays them unless told otherwise. */
 const effectsOf = (design: Design, profile: Profile, uncertainty: PrinterUncertainty) => {
   const solved = solveDesign(design)
-  if (hasStop(solved.checks)) return []
+  if (solved.stopped) return []
   const paper = paperNames.find((name) => name === profile.paper) ?? design.paper
   const sheet = { paper: paperOf(paper), margins: defaultMargins(paper), correction: noCorrection }
   const covered = designCovers(design, solved, { sheet, overlap: defaultOverlap })
   const { cover } = chooseCover(coverCounts(covered))
   return quartersOf(solved.ramps).flatMap((ramp) => {
-    const curve = ramp.transition?.curve
+    const { curve } = ramp.transition
     // twins share a pattern
-    const outline = JSON.stringify(ramp.side?.outline)
+    const outline = JSON.stringify(ramp.side.outline)
     const found = covered.find(({ pattern }) => JSON.stringify(pattern.outline) === outline)
-    if (!curve || !found) return []
+    if (!found) return []
     const { lattice } = showMarks(found.pattern, cover, found.covers[cover])
     const laid = {
       rows: lattice.layout === 'portrait' ? 'across' : 'down',

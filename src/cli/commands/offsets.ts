@@ -4,7 +4,7 @@ import { offsetsText } from '../../booklet/offsets/offsets-text.ts'
 import type { Design } from '../../design/design.ts'
 import type { Units } from '../../length.ts'
 import { type Offsets, solveOffsets } from '../../ramp/offsets.ts'
-import type { Quarter } from '../../ramp/ramp.ts'
+import type { SolvedQuarter } from '../../ramp/ramp.ts'
 import { writeCsv } from '../../write/csv.ts'
 import { command, type Given } from '../command.ts'
 import { curvedRamps, flatWords } from '../curves.ts'
@@ -112,7 +112,7 @@ const usual = (units: Units): number => (units === 'in' ? 152.4 : 150)
 
 const pdf = async (
   design: Design,
-  ramps: readonly Quarter[],
+  ramps: readonly SolvedQuarter[],
   all: readonly Offsets[],
   sheet: SheetOptions['sheet'],
   lost: string[],
@@ -129,7 +129,7 @@ const pdf = async (
       title: design.title,
       units: design.units,
       offsets: one,
-      outline: ramps[i]!.side!.outline,
+      outline: ramps[i]!.side.outline,
     }).map((drawing, k) => ({
       width: sheet.paper.width,
       height: sheet.paper.height,

@@ -1,7 +1,7 @@
 import type { Design } from '../../design/design.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { sidePatterns } from '../../pattern/patterns.ts'
-import type { SolvedDesign } from '../../ramp/ramp.ts'
+import type { WholeDesign } from '../../ramp/ramp.ts'
 import { type Sheet, sheetWindow } from '../sheet/sheet.ts'
 import { type Cover, covers } from './cover.ts'
 import { coverPattern, type FoundCoverage } from './coverage.ts'
@@ -12,10 +12,10 @@ export interface PatternCovers {
   readonly covers: Readonly<Record<Cover, FoundCoverage>>
 }
 
-/** The sides of a design without a `stop` on pages that share `overlap` mm with the next. */
+/** The sides of a design on pages that share `overlap` mm with the next. */
 export const designCovers = (
   { units }: Design,
-  { ramps }: SolvedDesign,
+  { ramps }: WholeDesign,
   { sheet, overlap }: { readonly sheet: Sheet; readonly overlap: number },
 ): readonly PatternCovers[] =>
   sidePatterns(ramps, units).map((pattern) => {

@@ -1,6 +1,6 @@
 import type { Units } from '../../design/design.ts'
 import { designStrips } from '../../pattern/ramp-strips.ts'
-import type { Ramp } from '../../ramp/ramp.ts'
+import type { SolvedRamp } from '../../ramp/ramp.ts'
 import type { Block, BlockPlace } from '../parts/block.ts'
 import { holdsTrial, packedArea, packedPages } from '../parts/packed-page.ts'
 import type { RampTrial } from '../parts/ramp-trial.ts'
@@ -33,7 +33,7 @@ export interface PartDrafts {
 /** Lip trials, and the story strips of `striped`: each on its own page, or packed. */
 export const partDrafts = (
   trials: readonly RampTrial[],
-  striped: readonly Ramp[],
+  striped: readonly SolvedRamp[],
   facts: PartFacts,
   pack: boolean,
 ): PartDrafts => {
@@ -75,7 +75,10 @@ const trialDraft = (
 }
 
 /** Pages of story strips alone. */
-const stripDrafts = (ramps: readonly Ramp[], { sheet, units, code, row }: PartFacts): readonly Draft[] =>
+const stripDrafts = (
+  ramps: readonly SolvedRamp[],
+  { sheet, units, code, row }: PartFacts,
+): readonly Draft[] =>
   packedPages(sheetWindow(sheet), [], designStrips(ramps, units), code).map(({ drawing, places }, i) => ({
     kind: 'strip',
     tile: `${rowLetters(row)}${i + 1}`,
@@ -97,7 +100,7 @@ interface PackedDrafts {
 /** Trials, strips that measure pipes, and story strips together. */
 const packedDrafts = (
   trials: readonly RampTrial[],
-  ramps: readonly Ramp[],
+  ramps: readonly SolvedRamp[],
   facts: PartFacts,
 ): PackedDrafts => {
   const { sheet, units, code, title, row } = facts

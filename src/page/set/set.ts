@@ -1,7 +1,7 @@
 import type { Design } from '../../design/design.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import type { PrinterUncertainty } from '../../printer/uncertainty.ts'
-import { quartersOf, type SolvedDesign } from '../../ramp/ramp.ts'
+import { quartersOf, type WholeDesign } from '../../ramp/ramp.ts'
 import { coverCounts, designCovers, type PatternCovers } from '../cover/pattern-covers.ts'
 import { mapPage } from '../pages/map-page.ts'
 import { tileDrawing } from '../pages/tile-drawing.ts'
@@ -33,12 +33,12 @@ export interface LaidSet extends PageSet {
 }
 
 /**
- * Lays out a design without a `stop`: map, test square, lip trial, tiles. Same input, same pages. `covered`: its sides on the
+ * Lays out a design: map, test square, lip trial, tiles. Same input, same pages. `covered`: its sides on the
  * same sheet, where they were counted before.
  */
 export const layOutSet = (
   design: Design,
-  solved: SolvedDesign,
+  solved: WholeDesign,
   options: SetOptions,
   covered: readonly PatternCovers[] = designCovers(design, solved, options),
 ): LaidSet => {

@@ -3,12 +3,12 @@ import { quote } from '../../length/quote.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { measured, offer, rounded, same } from '../check/offer.ts'
 import { backKey, firstThat, heightKey } from '../check/retype.ts'
-import type { Quarter } from '../ramp.ts'
-import { isWhole, type Part, type Whole } from '../storing/body.ts'
+import type { Quarter, SolvedQuarter } from '../ramp.ts'
+import { isWhole, type Part } from '../storing/body.ts'
 import { type Slid, type Storing, slideIn, solveStoring, standingBox } from '../storing/storing.ts'
 
 /** A ramp so changed, solved; null where something stops it. */
-export type Redraw = (changed: QuarterDesign) => Quarter | null
+export type Redraw = (changed: QuarterDesign) => SolvedQuarter | null
 
 /** How far the heads of screws stand out of a side, both sides together, unless they are sunk. mm, common practice, no source */
 const heads = 6
@@ -40,7 +40,7 @@ export const storesFindings = (
     const lower = firstThat(
       (changed) => {
         const drawn = redraw(changed)
-        return drawn !== null && isWhole(drawn) && standingBox(drawn).y1 <= under + same
+        return drawn !== null && standingBox(drawn).y1 <= under + same
       },
       ramp.design,
       heightKey(ramp.design),
@@ -64,8 +64,8 @@ export const storesFindings = (
 }
 
 const depthFindings = (
-  ramp: Whole,
-  outer: Whole,
+  ramp: SolvedQuarter,
+  outer: SolvedQuarter,
   { slid, low }: Storing,
   redraw: Redraw,
   units: Units,
@@ -93,12 +93,18 @@ const depthFindings = (
 }
 
 /** The deck or length that goes in whole. Where it stops it does not depend on what lies behind it. */
-const shorterWay = (ramp: Whole, outer: Whole, { out }: Slid, redraw: Redraw, units: Units): string => {
+const shorterWay = (
+  ramp: SolvedQuarter,
+  outer: SolvedQuarter,
+  { out }: Slid,
+  redraw: Redraw,
+  units: Units,
+): string => {
   const { from, value } = ramp.design.back
   const shorter = firstThat(
     (changed) => {
       const drawn = redraw(changed)
-      return drawn !== null && isWhole(drawn) && slideIn(drawn, outer, 'toe-first').out <= same
+      return drawn !== null && slideIn(drawn, outer, 'toe-first').out <= same
     },
     ramp.design,
     backKey(ramp.design),
@@ -111,7 +117,7 @@ const shorterWay = (ramp: Whole, outer: Whole, { out }: Slid, redraw: Redraw, un
     : `a ${from === 'deck' ? 'deck' : 'length'} of ${shorter.shown} or less goes in whole`
 }
 
-const tightWords = ({ tight }: Slid, outer: Whole, units: Units): string =>
+const tightWords = ({ tight }: Slid, outer: SolvedQuarter, units: Units): string =>
   tight === null
     ? ''
     : `: ${own(tight.part)} meets ${other(tight.meets, outer)} ${rounded(tight.y, units)} above the floor`
@@ -132,7 +138,7 @@ const own = (part: Part): string => {
   }
 }
 
-const other = (part: Part, outer: Whole): string => {
+const other = (part: Part, outer: SolvedQuarter): string => {
   switch (part.kind) {
     case 'side':
       return 'the side'
@@ -164,7 +170,7 @@ const headFindings = ({ design }: Quarter, units: Units): readonly Finding[] => 
 }
 
 /** Height of what lies lowest under the outer ramp's deck, before the back bottom corner. */
-const clearance = (outer: Whole): number =>
+const clearance = (outer: SolvedQuarter): number =>
   Math.min(
     outer.side.height,
     ...outer.deckTimbers

@@ -20,7 +20,7 @@ export const solveFlat = (
   design: FlatDesign,
   units: Units,
   stock: Stock,
-): { readonly ramp: Flat; readonly findings: readonly Finding[] } => {
+): { readonly ramp: Flat; readonly whole: Flat | null; readonly findings: readonly Finding[] } => {
   const { length, width, height } = design
   const skinned = skinThickness(design)
   const frame = height.layer === 'frame' ? height.value : height.value - skinned
@@ -35,30 +35,31 @@ export const solveFlat = (
   const around = { ...on, panel, studs }
   const fixing = solveScrews(laid, around, units)
   const findings = [...stops, ...nominalFindings(design, units), ...framing.findings]
+  const ramp: Flat = {
+    kind: 'flat',
+    name: design.name,
+    design,
+    skinThickness: skinned,
+    width,
+    studLength: studLength(design),
+    length,
+    heights: { frame, surface: frame + skinned },
+    curve,
+    studs,
+    skin: fixing.skin,
+  }
+  if (hasStop(findings)) return { ramp, whole: null, findings }
   return {
-    ramp: {
-      kind: 'flat',
-      name: design.name,
-      design,
-      skinThickness: skinned,
-      width,
-      studLength: studLength(design),
-      length,
-      heights: { frame, surface: frame + skinned },
-      curve,
-      studs,
-      skin: fixing.skin,
-    },
-    findings: hasStop(findings)
-      ? findings
-      : [
-          ...findings,
-          ...panelFindings(design, frame, stock, units),
-          ...hangFindings(design, studs, frame, units),
-          ...planFindings(laid, around),
-          ...acrossFindings(around, laid, []),
-          ...fixing.findings,
-        ],
+    ramp,
+    whole: ramp,
+    findings: [
+      ...findings,
+      ...panelFindings(design, frame, stock, units),
+      ...hangFindings(design, studs, frame, units),
+      ...planFindings(laid, around),
+      ...acrossFindings(around, laid, []),
+      ...fixing.findings,
+    ],
   }
 }
 

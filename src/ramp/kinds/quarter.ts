@@ -15,7 +15,7 @@ import { solveStuds } from '../frame/studs.ts'
 import { featherFindings } from '../hazard/feather.ts'
 import { ledgeFindings } from '../hazard/ledge.ts'
 import { narrowFindings } from '../hazard/narrowest.ts'
-import type { Quarter } from '../ramp.ts'
+import type { Quarter, SolvedQuarter } from '../ramp.ts'
 import { chamferFindings } from '../side/chamfer.ts'
 import type { SolvedCoping } from '../side/coping.ts'
 import { panelFindings } from '../side/panel-size.ts'
@@ -39,9 +39,13 @@ export const solveQuarter = (
   units: Units,
   stock: Stock,
   stored: readonly string[] = [],
-): { readonly ramp: Quarter; readonly findings: readonly Finding[] } => {
-  const { ramp, drafts } = draftQuarter(design, units, stock, stored)
-  return { ramp, findings: wordFindings(drafts, units, stock) }
+): {
+  readonly ramp: Quarter
+  readonly whole: SolvedQuarter | null
+  readonly findings: readonly Finding[]
+} => {
+  const { drafts, ...solved } = draftQuarter(design, units, stock, stored)
+  return { ...solved, findings: wordFindings(drafts, units, stock) }
 }
 
 /** What no remedy of another finding may lead to, be it only a warning. */
@@ -171,7 +175,7 @@ export const draftQuarter = (
   units: Units,
   stock: Stock,
   stored: readonly string[] = [],
-): { readonly ramp: Quarter; readonly drafts: readonly Draft[] } => {
+): { readonly ramp: Quarter; readonly whole: SolvedQuarter | null; readonly drafts: readonly Draft[] } => {
   const { drafts: framed, frame } = frameQuarter(design, units, stock, () => false)!
   const base = {
     kind: 'quarter' as const,
@@ -196,6 +200,7 @@ export const draftQuarter = (
         pipe: null,
         deckBoard: null,
       },
+      whole: null,
       drafts: framed,
     }
 
@@ -228,22 +233,20 @@ export const draftQuarter = (
       ...board.findings,
       ...piped.findings,
     )
-  return {
-    ramp: {
-      ...base,
-      transition,
-      length,
-      deck: length - transition.run,
-      coping,
-      side,
-      studs,
-      deckTimbers: behind.timbers,
-      skin: fixing.skin,
-      pipe: piped.pipe,
-      deckBoard: board.board,
-    },
-    drafts,
+  const ramp = {
+    ...base,
+    transition,
+    length,
+    deck: length - transition.run,
+    coping,
+    side,
+    studs,
+    deckTimbers: behind.timbers,
+    skin: fixing.skin,
+    pipe: piped.pipe,
+    deckBoard: board.board,
   }
+  return { ramp, whole: side && !hasStop(drafts) ? { ...ramp, side } : null, drafts }
 }
 
 /** A side that reaches past the lip. */

@@ -1,13 +1,11 @@
 import { boxCorners } from '../../geometry/clip.ts'
 import { timberCorners } from '../frame/timber.ts'
-import type { Quarter } from '../ramp.ts'
+import type { Quarter, SolvedQuarter } from '../ramp.ts'
 import { circleFlanks, curveFlank, type Flank, lineFlank, polygonFlanks } from './flank.ts'
 
-/** A ramp whose side could be solved. */
-export type Whole = Quarter & { readonly [K in 'transition' | 'side' | 'length']: NonNullable<Quarter[K]> }
-
-export const isWhole = (ramp: Quarter): ramp is Whole =>
-  ramp.transition !== null && ramp.side !== null && ramp.length !== null
+/** Whether a ramp's side could be solved: a stop elsewhere does not hinder. */
+export const isWhole = (ramp: Quarter): ramp is SolvedQuarter =>
+  ramp.transition !== null && ramp.side !== null && ramp.length !== null && ramp.deck !== null
 
 /** What of a ramp may touch, or be touched. `number` of a timber as on the paper, from 1; of a layer of skin from the studs. */
 export type Part =
@@ -23,7 +21,7 @@ const each = (of: Part, flanks: readonly Flank[]): readonly PartFlank[] =>
   flanks.map((flank) => ({ flank, of }))
 
 /** The whole outline as it stands, without a run-out sheet; screws are sunk. */
-export const bodyFlanks = (ramp: Whole): readonly PartFlank[] => {
+export const bodyFlanks = (ramp: SolvedQuarter): readonly PartFlank[] => {
   const { transition, side, design, length } = ramp
   const { chamfer } = design
   const { curve, toe, heights } = transition
@@ -47,7 +45,7 @@ export const bodyFlanks = (ramp: Whole): readonly PartFlank[] => {
 
 /** What hangs in the room under a ramp, between its outermost sides; `low` is what stands on the floor at its back. */
 export const shelterFlanks = (
-  ramp: Whole,
+  ramp: SolvedQuarter,
 ): { readonly over: readonly PartFlank[]; readonly low: readonly PartFlank[] } => {
   const timbers = [...ramp.studs, ...ramp.deckTimbers].map((timber, i) => ({ timber, number: i + 1 }))
   const flanksOf = (low: boolean): readonly PartFlank[] =>
@@ -60,7 +58,7 @@ export const shelterFlanks = (
   }
 }
 
-const skinFlanks = ({ skin, transition: { curve } }: Whole): readonly PartFlank[] =>
+const skinFlanks = ({ skin, transition: { curve } }: SolvedQuarter): readonly PartFlank[] =>
   skin.flatMap(({ layer, below, sheet, start, end }) => {
     if (end <= start) return []
     const [lower, upper] = [curve.offset(below), curve.offset(below + sheet.thickness)]
@@ -72,10 +70,10 @@ const skinFlanks = ({ skin, transition: { curve } }: Whole): readonly PartFlank[
     ])
   })
 
-const pipeFlanks = ({ coping }: Whole): readonly PartFlank[] =>
+const pipeFlanks = ({ coping }: SolvedQuarter): readonly PartFlank[] =>
   coping ? each({ kind: 'pipe' }, circleFlanks(coping.centre, coping.outside / 2)) : []
 
-const boardFlanks = ({ deckBoard, transition: { heights } }: Whole): readonly PartFlank[] => {
+const boardFlanks = ({ deckBoard, transition: { heights } }: SolvedQuarter): readonly PartFlank[] => {
   if (!deckBoard) return []
   const { from, length, sheet } = deckBoard
   const box = { x0: from, x1: from + length, y0: heights.frame, y1: heights.frame + sheet.thickness }

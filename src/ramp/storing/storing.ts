@@ -1,8 +1,8 @@
 import { type Box, pointsBounds } from '../../geometry/bounds.ts'
 import { same } from '../check/offer.ts'
 import { timberCorners } from '../frame/timber.ts'
-import type { Quarter } from '../ramp.ts'
-import { bodyFlanks, isWhole, type Part, type PartFlank, shelterFlanks, type Whole } from './body.ts'
+import type { Quarter, SolvedQuarter } from '../ramp.ts'
+import { bodyFlanks, isWhole, type Part, type PartFlank, shelterFlanks } from './body.ts'
 import { type Flank, raised, turnedRound, upsideDown } from './flank.ts'
 import { pushedTo } from './slide.ts'
 
@@ -24,7 +24,7 @@ export interface Slid {
 }
 
 /** The room that a ramp takes as it stands, seen from the side: skin, board and pipe in it. */
-export const standingBox = (ramp: Whole): Box => {
+export const standingBox = (ramp: SolvedQuarter): Box => {
   const ends = bodyFlanks(ramp).flatMap(({ flank: { low, high, at } }) =>
     [low, (low + high) / 2, high].map((y) => ({ x: at(y), y })),
   )
@@ -43,7 +43,13 @@ const posed = (body: readonly PartFlank[], way: Way, top: number): readonly Part
  * How far a ramp goes into another, in a given way and so far above the floor. What stands on the floor at the other's back
  * counts only if told so.
  */
-export const slideIn = (ramp: Whole, outer: Whole, way: Way, above = 0, overLow = true): Slid => {
+export const slideIn = (
+  ramp: SolvedQuarter,
+  outer: SolvedQuarter,
+  way: Way,
+  above = 0,
+  overLow = true,
+): Slid => {
   const { y1: top, x0, x1 } = standingBox(ramp)
   const body = posed(bodyFlanks(ramp), way, top).map(({ flank, of }) => ({ flank: raised(flank, above), of }))
   const { over, low } = shelterFlanks(outer)
@@ -114,7 +120,7 @@ export const solveStoring = (ramp: Quarter, outer: Quarter): Storing | null => {
 }
 
 /** It is lifted over where it comes to lie wholly in front of the timber, and finds the height for it on the way. */
-const lowTimber = (ramp: Whole, outer: Whole, slid: Slid): Storing['low'] => {
+const lowTimber = (ramp: SolvedQuarter, outer: SolvedQuarter, slid: Slid): Storing['low'] => {
   const corners = outer.deckTimbers.filter(({ role }) => role === 'back').flatMap(timberCorners)
   if (corners.length === 0) return { timber: 'none', height: 0 }
   const { x0, y1: height } = pointsBounds(corners)

@@ -19,11 +19,11 @@ import { defaultMargins, paperOf } from '../../../src/page/sheet/paper.ts'
 import { noCorrection } from '../../../src/printer/correction.ts'
 import { printerUncertainty } from '../../../src/printer/uncertainty.ts'
 import { quartersOf } from '../../../src/ramp/ramp.ts'
-import { solveDesign } from '../../../src/ramp/solve.ts'
 import { generatedQuarter, quarterText } from '../../bench/ramps.ts'
 import { assertNear } from '../../support/near.ts'
 import type { Pt } from '../../support/pt.ts'
 import { randomFrom } from '../../support/random.ts'
+import { wholeDesign } from '../../support/whole.ts'
 
 const overlap = 12
 const point = 72 / 25.4
@@ -32,7 +32,7 @@ const plotted = (text: string, paper: PaperName, cover: Cover) => {
   const reading = readDesign(text)
   if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
   const { design } = reading
-  const solved = solveDesign(design)
+  const solved = wholeDesign(design)
   const sheet = { paper: paperOf(paper), margins: defaultMargins(paper), correction: noCorrection }
   const set = layOutSet(design, solved, {
     sheet,
@@ -98,7 +98,7 @@ describe.each(jobs)('a ribbon: $what', ({ design, solved, group, tiles }) => {
   const { pattern, datums } = group
   const needed = pathSample(pattern.line, 1)
   const ramp = quartersOf(solved.ramps).find(({ name }) => name === pattern.ramp)!
-  const { toe, lip } = ramp.transition!
+  const { toe, lip } = ramp.transition
 
   it('holds every point that is needed half the overlap or more inside some window', () => {
     for (const p of needed)

@@ -9,7 +9,7 @@ import { pathSample } from '../../../src/geometry/sample.ts'
 import { trialBlock } from '../../../src/page/parts/trial-block.ts'
 import { lipTrial } from '../../../src/pattern/lip-trial.ts'
 import { hasStop } from '../../../src/ramp/check/check.ts'
-import { anyRamp, solve } from '../../ramp/ramps.ts'
+import { anyRamp, solve, wholeOf } from '../../ramp/ramps.ts'
 
 interface Flat {
   readonly texts: readonly { readonly words: string; readonly corners: readonly Point[] }[]
@@ -46,7 +46,7 @@ it('the block of a lip trial holds the piece at its size and all its words, none
       anyRamp.filter((design) => design.coping !== null && !hasStop(solve(design).drafts)),
       fc.constantFrom({ width: 190, height: 271 }, { width: 277, height: 394 }, { width: 130, height: 220 }),
       (design, room) => {
-        const trial = lipTrial(solve(design).ramp, room.width - 22, room.height - 56, 'mm')
+        const trial = lipTrial(wholeOf(design), room.width - 22, room.height - 56, 'mm')
         if (!trial) return
         const block = trialBlock(trial, 'Boathouse: ramp', 'BCDF-GHJK-2345', room)
         if (!block) {
