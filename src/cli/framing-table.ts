@@ -1,7 +1,7 @@
 import { showLength, type Units } from '../length.ts'
 import { wordList } from '../ramp/check/offer.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
-import { pipeDrills } from '../ramp/frame/holes.ts'
+import { pipeDrills } from '../ramp/frame/pipe.ts'
 import type { Stretch } from '../ramp/frame/stretch.ts'
 import type { Quarter, Ramp } from '../ramp/ramp.ts'
 import { screwApart, studEnd } from '../ramp/skin/screw-rows.ts'

@@ -1,5 +1,5 @@
 import type { Units } from '../design/design.ts'
-import { pipeDrills } from '../ramp/frame/holes.ts'
+import { pipeDrills } from '../ramp/frame/pipe.ts'
 import type { SolvedRamp } from '../ramp/ramp.ts'
 import { leftOf } from './across-strips.ts'
 import { endMark, markFigure, rowMarks, type StoryStrip, tickAt } from './story-strip.ts'

@@ -2,7 +2,7 @@ import type { QuarterDesign, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 import { type Draft, note, type Trial, warn } from '../check/check.ts'
 import { listed, measured, offer, rounded, same } from '../check/offer.ts'
-import { firstThat, manyFaults, orWays, tangentKey, toeKey } from '../check/retype.ts'
+import { firstThat, manyFaults, orWays, tangentKey, toeKey } from '../check/remedy.ts'
 import type { Transition } from '../side/transition.ts'
 import { flatSurfaces } from './flat-heights.ts'
 

@@ -1,7 +1,7 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offerSteps } from '../check/offer.ts'
-import { depthKey, firstThat, orWays } from '../check/retype.ts'
+import { depthKey, firstThat, orWays } from '../check/remedy.ts'
 import type { Stud } from './stud.ts'
 
 /** Skin that reaches no farther past its last stud needs none there; common practice, no source. mm */

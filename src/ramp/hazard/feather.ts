@@ -2,7 +2,7 @@ import type { QuarterDesign, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, rounded, same } from '../check/offer.ts'
-import { firstThat, manyFaults, orWays, toeKey } from '../check/retype.ts'
+import { firstThat, manyFaults, orWays, toeKey } from '../check/remedy.ts'
 
 /** A front edge up to here is a feather that splinters; our own choice. mm */
 const feather = 6

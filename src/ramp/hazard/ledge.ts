@@ -1,7 +1,7 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offerSteps, same } from '../check/offer.ts'
-import { boardKey, firstThat, orWays } from '../check/retype.ts'
+import { boardKey, firstThat, orWays } from '../check/remedy.ts'
 import type { Transition } from '../side/transition.ts'
 
 /** A wheel stops at a higher step; common practice, as at the toe. mm */

@@ -4,7 +4,7 @@ import { pathSegments } from '../../geometry/path.ts'
 import { pointBetween } from '../../geometry/point.ts'
 import { type Draft, stop, type Trial, warn } from '../check/check.ts'
 import { measured, rounded, same } from '../check/offer.ts'
-import { backKey, chamferKey, downKey, firstOf, manyFaults, orWays, upKey } from '../check/retype.ts'
+import { backKey, chamferKey, downKey, firstOf, manyFaults, orWays, upKey } from '../check/remedy.ts'
 import type { EdgeName, Side } from '../side/side.ts'
 
 /** The least wood between two edges of a side. */

@@ -2,7 +2,7 @@ import type { QuarterDesign, Units } from '../../design/design.ts'
 import { bisect } from '../../geometry/bisect.ts'
 import { type Draft, stop, type Trial } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
-import { chamferKey, firstThat, manyFaults, orWays } from '../check/retype.ts'
+import { chamferKey, firstThat, manyFaults, orWays } from '../check/remedy.ts'
 import type { SolvedCoping } from './coping.ts'
 import type { Transition } from './transition.ts'
 

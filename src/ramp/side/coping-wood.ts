@@ -12,7 +12,7 @@ import {
   outKey,
   quietThat,
   upKey,
-} from '../check/retype.ts'
+} from '../check/remedy.ts'
 import { deckTop } from '../check/reveal-words.ts'
 import type { SolvedCoping } from './coping.ts'
 import type { Transition } from './transition.ts'

@@ -1,7 +1,7 @@
 import type { QuarterDesign, Stock, Units } from '../../design/design.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
-import { backKey, firstThat } from '../check/retype.ts'
+import { backKey, firstThat } from '../check/remedy.ts'
 import type { Side } from './side.ts'
 
 /** A side larger than a panel of the stock, lying or standing. */

@@ -12,7 +12,7 @@ import {
   radiusKey,
   tangentKey,
   toeKey,
-} from '../check/retype.ts'
+} from '../check/remedy.ts'
 import { circleCurve } from '../curve/circle.ts'
 import type { Curve } from '../curve/curve.ts'
 

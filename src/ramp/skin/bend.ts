@@ -3,7 +3,7 @@ import { inch } from '../../geometry/inch.ts'
 import { showLength } from '../../length.ts'
 import { type Draft, note, type Trial, warn } from '../check/check.ts'
 import { measured, offer, same, wordList } from '../check/offer.ts'
-import { firstThat, radiusKey } from '../check/retype.ts'
+import { firstThat, radiusKey } from '../check/remedy.ts'
 
 const foot = 12 * inch
 

@@ -31,11 +31,11 @@ const stillSaid = (ramp: QuarterDesign, units: Units): string | null => {
   for (const finding of findings) {
     if (finding.level === 'note') continue
     for (const { words, design, panel } of remediesOf(ramp, finding, units)) {
-      const again = solve(design, units, panel).findings.find(
+      const again = solve(design, units, panel).drafts.find(
         ({ id, level }) =>
           (id === finding.id && level === finding.level) || (level === 'stop' && !before.has(id)),
       )
-      if (again) return `${words} does not work: ${finding.message}\n→ ${again.id} ${again.message}`
+      if (again) return `${words} does not work: ${finding.message}\n→ ${again.id}`
     }
   }
   return null

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Coping, QuarterDesign, Stock, Units } from '../../../src/design/design.ts'
-import { pipeDrills, solvePipe } from '../../../src/ramp/frame/holes.ts'
+import { pipeDrills, solvePipe } from '../../../src/ramp/frame/pipe.ts'
 import { assertNear } from '../../support/near.ts'
 import { inch, piped, plain, solve, stock } from '../ramps.ts'
 
