@@ -1,5 +1,5 @@
+import { wordList } from '../length/word-list.ts'
 import { showLength, type Units } from '../length.ts'
-import { wordList } from '../ramp/check/offer.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
 import { pipeDrills } from '../ramp/frame/pipe.ts'
 import type { Stretch } from '../ramp/frame/stretch.ts'

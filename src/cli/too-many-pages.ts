@@ -1,21 +1,10 @@
 import type { Cover } from '../page/cover/cover.ts'
-import { defaultMargins, defaultOverlap, type Paper } from '../page/sheet/paper.ts'
+import { defaultMargins, defaultOverlap, largerPaper } from '../page/sheet/paper.ts'
 import type { Sheet } from '../page/sheet/sheet.ts'
 import { Failure } from './failure.ts'
 
 /** More pages than anyone tapes together. */
 const mostPages = 2000
-
-const larger: Readonly<Record<Paper['name'], Paper['name'] | null>> = {
-  letter: 'tabloid',
-  legal: 'tabloid',
-  tabloid: 'a2',
-  a4: 'a3',
-  a3: 'a2',
-  a2: 'a1',
-  a1: 'a0',
-  a0: null,
-}
 
 /** Asked before any page is drawn. Fails with the number and whatever of this job can be changed to need fewer. */
 export const checkPages = (
@@ -27,7 +16,7 @@ export const checkPages = (
 ): void => {
   if (tiles <= mostPages) return
   const usual = defaultMargins(paper.name)
-  const paperName = larger[paper.name]
+  const paperName = largerPaper(paper.name)
   const ways = [
     ...(paperName ? [`larger paper (--paper ${paperName})`] : []),
     ...((['top', 'right', 'bottom', 'left'] as const).some((side) => margins[side] > usual[side])

@@ -1,4 +1,5 @@
 import { convexContains } from '../../geometry/clip.ts'
+import { numberList } from '../../length/word-list.ts'
 import type { Pattern, TimberScrews } from '../../pattern/pattern.ts'
 import { screwRoom } from '../cover/shown-marks.ts'
 import type { Tile } from '../tile/tile.ts'
@@ -23,26 +24,10 @@ export const missingScrewsWords = ({ screws }: Pattern, tiles: readonly Tile[]):
   ] as const
   const named = groups.filter(([, numbers]) => numbers.length > 0)
   return [
-    `Not on these pages: ${named.map(([what, numbers]) => `${what} of ${studs(numbers)}`).join(', ')}. ` +
+    `Not on these pages: ${named.map(([what, numbers]) => `${what} of ${numberList('stud', numbers)}`).join(', ')}. ` +
       `Draw the stud from its place in "traceply figures"; its screws lie ${placesOf(missing.map(({ timber }) => timber))}.`,
   ]
 }
 
 const placesOf = (timbers: readonly TimberScrews[]): string =>
   [...new Set(timbers.map(({ words }) => words))].join('; ')
-
-/** Such as `studs 3 to 7 and 9`. */
-const studs = (numbers: readonly number[]): string => {
-  const runs: [number, number][] = []
-  for (const n of numbers) {
-    const last = runs.at(-1)
-    if (last && last[1] === n - 1) last[1] = n
-    else runs.push([n, n])
-  }
-  // two in a row are no range
-  const said = runs.flatMap(([from, to]) =>
-    to > from + 1 ? [`${from} to ${to}`] : from === to ? [`${from}`] : [`${from}`, `${to}`],
-  )
-  const list = said.length > 1 ? `${said.slice(0, -1).join(', ')} and ${said.at(-1)}` : said[0]!
-  return `${numbers.length === 1 ? 'stud' : 'studs'} ${list}`
-}

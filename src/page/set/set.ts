@@ -2,7 +2,7 @@ import type { Design } from '../../design/design.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import type { PrinterUncertainty } from '../../printer/uncertainty.ts'
 import { quartersOf, type WholeDesign } from '../../ramp/ramp.ts'
-import { coverCounts, designCovers, type PatternCovers } from '../cover/pattern-covers.ts'
+import { type CoverCounts, coverCounts, designCovers, type PatternCovers } from '../cover/pattern-covers.ts'
 import { mapPage } from '../pages/map-page.ts'
 import { tileDrawing } from '../pages/tile-drawing.ts'
 import { rampTrial, trialWarnings } from '../parts/ramp-trial.ts'
@@ -14,7 +14,7 @@ import { partDrafts } from './part-drafts.ts'
 import { planPlace } from './plan.ts'
 import { setCode } from './set-code.ts'
 import { squareDraft } from './square-set.ts'
-import { tileGroups } from './tile-groups.ts'
+import { type TileGroup, tileGroups } from './tile-groups.ts'
 
 export interface SetOptions extends SetFacts {
   /** add the story strips */
@@ -42,10 +42,33 @@ export const layOutSet = (
   options: SetOptions,
   covered: readonly PatternCovers[] = designCovers(design, solved, options),
 ): LaidSet => {
-  const { sheet, overlap, cover, fingerprint } = options
+  const { sheet } = options
   const { units } = design
-  const window = sheetWindow(sheet)
-  const code = setCode(
+  const code = codeOf(design, options)
+  const { groups, next } = tileGroups(covered, sheetWindow(sheet), units, options)
+  const trials = groups.map(({ pattern }) =>
+    rampTrial(quartersOf(solved.ramps).find((r) => r.name === pattern.ramp)!, sheet, units),
+  )
+  const parts = partDrafts(
+    trials,
+    options.strips ? solved.ramps : [],
+    { sheet, units, code, title: design.title, row: next.row },
+    options.pack ?? false,
+  )
+  const of: SetOf = { design, options, code, total: next.number - 1, several: groups.length > 1 }
+  const drafts = groups.flatMap((group, i): readonly Draft[] => [
+    mapDraft(group, coverCounts([covered[i]!]), trials[i]!.trial !== null, of),
+    ...(i === 0 ? [squareDraft(sheet, code, units, options.printer)] : []),
+    ...parts.besideMap[i]!,
+    ...tileDrafts(group, of),
+  ])
+  const set = assemble(code, [...drafts, ...parts.last], options, groups)
+  return { ...set, saved: parts.saved, warnings: trials.flatMap(trialWarnings) }
+}
+
+const codeOf = (design: Design, options: SetOptions): string => {
+  const { sheet, overlap, cover, printer, uncertainty, fingerprint } = options
+  return setCode(
     {
       design,
       paper: [
@@ -57,74 +80,64 @@ export const layOutSet = (
         ...(options.pack ? ['pack'] : []),
       ],
       // whatever changes a page changes the code: the printer's name and what is known of it are printed too
-      printer:
-        options.printer === null
-          ? sheet.correction
-          : [sheet.correction, options.printer, options.uncertainty],
+      printer: printer === null ? sheet.correction : [sheet.correction, printer, uncertainty],
     },
     fingerprint,
   )
-  const { groups, next } = tileGroups(covered, window, units, options)
-  const total = next.number - 1
+}
 
-  const facts = { sheet, units, code, title: design.title, row: next.row }
-  const trials = groups.map(({ pattern }) =>
-    rampTrial(quartersOf(solved.ramps).find((r) => r.name === pattern.ramp)!, sheet, units),
-  )
-  const parts = partDrafts(trials, options.strips ? solved.ramps : [], facts, options.pack ?? false)
-  const drafts = groups.flatMap(({ pattern, tiles, datums, survey, expected }, i): Draft[] => {
-    const ticks = wasteTicks(pattern.outline)
-    const polygon = pathSample(pattern.outline, 2)
-    const { trial } = trials[i]!
-    const several = groups.length > 1 ? ` ${pattern.ramp}` : ''
-    const map: Draft = {
-      kind: 'map',
-      label: `Map${several}`,
-      bookmark: `Map: ${pattern.name}`,
-      places: [],
-      draw: () =>
-        mapPage(window, {
-          title: design.title,
-          units,
-          set: code,
-          cover,
-          counts: coverCounts([covered[i]!]),
-          paper: sheet.paper.name,
-          pattern,
-          tiles,
-          datums,
-          survey,
-          expected,
-          trial: trial !== null,
-          strips: options.strips ?? false,
-        }),
-    }
-    return [
-      map,
-      ...(i === 0 ? [squareDraft(sheet, code, design.units, options.printer)] : []),
-      ...parts.besideMap[i]!,
-      ...tiles.map(
-        (tile): Draft => ({
-          kind: 'tile',
-          tile: tile.name,
-          label: `${tile.number} ${tile.name}`,
-          bookmark: `${tile.number} · ${tile.name} · ${pattern.name}`,
-          places: [planPlace(sheet, pattern.name, tileMap(tile))],
-          draw: () =>
-            tileDrawing(tile, {
-              pattern,
-              units,
-              total,
-              set: code,
-              printer: options.printer,
-              datums,
-              ticks,
-              polygon,
-            }),
-        }),
-      ),
-    ]
-  })
-  const set = assemble(code, [...drafts, ...parts.last], options, groups)
-  return { ...set, saved: parts.saved, warnings: trials.flatMap(trialWarnings) }
+/** What each page knows of its set. */
+interface SetOf {
+  readonly design: Design
+  readonly options: SetOptions
+  readonly code: string
+  /** tiles of all patterns */
+  readonly total: number
+  /** it holds more than one pattern */
+  readonly several: boolean
+}
+
+const mapDraft = (
+  { pattern, tiles, datums, survey, expected }: TileGroup,
+  counts: CoverCounts,
+  trial: boolean,
+  { design: { title, units }, options: { sheet, cover, strips = false }, code, several }: SetOf,
+): Draft => ({
+  kind: 'map',
+  label: `Map${several ? ` ${pattern.ramp}` : ''}`,
+  bookmark: `Map: ${pattern.name}`,
+  places: [],
+  draw: () =>
+    mapPage(sheetWindow(sheet), {
+      title,
+      units,
+      set: code,
+      cover,
+      counts,
+      paper: sheet.paper.name,
+      pattern,
+      tiles,
+      datums,
+      survey,
+      expected,
+      trial,
+      strips,
+    }),
+})
+
+const tileDrafts = (
+  { pattern, tiles, datums }: TileGroup,
+  { design: { units }, options: { sheet, printer }, code, total }: SetOf,
+): readonly Draft[] => {
+  const ticks = wasteTicks(pattern.outline)
+  const polygon = pathSample(pattern.outline, 2)
+  const facts = { pattern, units, total, set: code, printer, datums, ticks, polygon }
+  return tiles.map((tile) => ({
+    kind: 'tile',
+    tile: tile.name,
+    label: `${tile.number} ${tile.name}`,
+    bookmark: `${tile.number} · ${tile.name} · ${pattern.name}`,
+    places: [planPlace(sheet, pattern.name, tileMap(tile))],
+    draw: () => tileDrawing(tile, facts),
+  }))
 }

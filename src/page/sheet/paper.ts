@@ -8,19 +8,46 @@ export interface Paper {
   readonly height: number
 }
 
-/** ISO 216 for A4 … A0, ASME Y14.1 for letter and tabloid; legal is the common 8 1/2 × 14 in. */
-const sizes: Readonly<Record<PaperName, readonly [number, number]>> = {
-  letter: [8.5 * inch, 11 * inch],
-  legal: [8.5 * inch, 14 * inch],
-  tabloid: [11 * inch, 17 * inch],
-  a4: [210, 297],
-  a3: [297, 420],
-  a2: [420, 594],
-  a1: [594, 841],
-  a0: [841, 1189],
+interface Size {
+  readonly width: number
+  readonly height: number
+  /** what most printers cannot print on, mm */
+  readonly margin: number
+  /** the next paper up that a shop has; null for the largest */
+  readonly larger: PaperName | null
 }
 
-export const paperOf = (name: PaperName): Paper => ({ name, width: sizes[name][0], height: sizes[name][1] })
+const inches = (width: number, height: number, larger: PaperName): Size => ({
+  width: width * inch,
+  height: height * inch,
+  margin: inch / 2,
+  larger,
+})
+const iso = (width: number, height: number, larger: PaperName | null): Size => ({
+  width,
+  height,
+  margin: 10,
+  larger,
+})
+
+/** ISO 216 for A4 … A0, ASME Y14.1 for letter and tabloid; legal is the common 8 1/2 × 14 in. */
+const sizes: Readonly<Record<PaperName, Size>> = {
+  letter: inches(8.5, 11, 'tabloid'),
+  legal: inches(8.5, 14, 'tabloid'),
+  tabloid: inches(11, 17, 'a2'),
+  a4: iso(210, 297, 'a3'),
+  a3: iso(297, 420, 'a2'),
+  a2: iso(420, 594, 'a1'),
+  a1: iso(594, 841, 'a0'),
+  a0: iso(841, 1189, null),
+}
+
+export const paperOf = (name: PaperName): Paper => {
+  const { width, height } = sizes[name]
+  return { name, width, height }
+}
+
+export const largerPaper = (name: PaperName): PaperName | null => sizes[name].larger
 
 /** Margins of the upright page, mm. */
 export interface Margins {
@@ -32,7 +59,7 @@ export interface Margins {
 
 /** What most printers can print on: half an inch on inch papers, 10 mm on the others. */
 export const defaultMargins = (name: PaperName): Margins => {
-  const margin = ['letter', 'legal', 'tabloid'].includes(name) ? inch / 2 : 10
+  const { margin } = sizes[name]
   return { top: margin, right: margin, bottom: margin, left: margin }
 }
 

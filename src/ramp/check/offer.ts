@@ -1,4 +1,5 @@
 import { inch } from '../../geometry/inch.ts'
+import { wordList } from '../../length/word-list.ts'
 import { showLength, type Units } from '../../length.ts'
 
 /** Lengths this near are the same: what a builder types at a limit is not refused for the last bits of a sum. mm */
@@ -41,7 +42,3 @@ export const rounded = (mm: number, units: Units): string => showLength(mm, unit
 /** Several of them, the unit once: `200, 400 and 612.5 mm`. */
 export const listed = (all: readonly number[], units: Units): string =>
   wordList(all.map((mm, i) => showLength(mm, units, { decimals: 1, unit: i === all.length - 1 })))
-
-/** `a`, `a and b`, `a, b and c` */
-export const wordList = (words: readonly string[]): string =>
-  words.length < 2 ? words.join() : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`

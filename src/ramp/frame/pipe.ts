@@ -1,6 +1,7 @@
 import type { QuarterDesign, Stock, Units } from '../../design/design.ts'
+import { wordList } from '../../length/word-list.ts'
 import { type Finding, note, warn } from '../check/check.ts'
-import { listed, measured, offer, rounded, same, wordList } from '../check/offer.ts'
+import { listed, measured, offer, rounded, same } from '../check/offer.ts'
 import { wallMiddles } from './bays.ts'
 import type { Stretch } from './stretch.ts'
 

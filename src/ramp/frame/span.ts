@@ -1,8 +1,9 @@
 import type { RampDesign, Units } from '../../design/design.ts'
 import { rampPath, rangeAt } from '../../design/schema.ts'
 import { quote } from '../../length/quote.ts'
+import { wordList } from '../../length/word-list.ts'
 import { type Finding, note } from '../check/check.ts'
-import { measured, offer, rounded, wordList } from '../check/offer.ts'
+import { measured, offer, rounded } from '../check/offer.ts'
 import { studLength } from './bays.ts'
 
 /** What a cross timber bears between two sides. */

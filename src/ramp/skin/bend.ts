@@ -1,8 +1,9 @@
 import type { QuarterDesign, Sheet, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
+import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
 import { type Draft, note, type Trial, warn } from '../check/check.ts'
-import { measured, offer, same, wordList } from '../check/offer.ts'
+import { measured, offer, same } from '../check/offer.ts'
 import { firstThat, radiusKey } from '../check/remedy.ts'
 
 const foot = 12 * inch

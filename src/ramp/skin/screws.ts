@@ -1,6 +1,7 @@
 import type { Units } from '../../design/design.ts'
+import { numberList } from '../../length/word-list.ts'
 import { type Finding, note, warn } from '../check/check.ts'
-import { measured, same, wordList } from '../check/offer.ts'
+import { measured, same } from '../check/offer.ts'
 import type { Curve } from '../curve/curve.ts'
 import { screwGrip, screwLength, screwPoint, screwWithin } from '../frame/screw-lengths.ts'
 import type { Stud } from '../frame/stud.ts'
@@ -102,27 +103,13 @@ const thinFindings = (
       (here.length === null ? 'no usual screw is short enough' : `${show(here.length)} at most`)
     alike.set(words, [...(alike.get(words) ?? []), stud + 1])
   }
-  const words = [...alike].map(([figures, numbers]) => `${studWords(numbers)}, ${figures}`)
+  const words = [...alike].map(([figures, numbers]) => `${numberList('stud', numbers)}, ${figures}`)
   return [
     note(
       'screw-through',
       `layer ${layer}: a screw of ${show(usual)} comes through at ${words.join('; at ')}`,
     ),
   ]
-}
-
-/** `stud 1`, `studs 1 and 2`, `studs 1, 3 to 7 and 9`: numbers in their order. */
-const studWords = (numbers: readonly number[]): string => {
-  const runs: (readonly [number, number])[] = []
-  for (const number of numbers) {
-    const last = runs.at(-1)
-    if (last && last[1] === number - 1) runs[runs.length - 1] = [last[0], number]
-    else runs.push([number, number])
-  }
-  const words = runs.flatMap(([from, to]) =>
-    to - from < 2 ? (from === to ? [`${from}`] : [`${from}`, `${to}`]) : [`${from} to ${to}`],
-  )
-  return `${numbers.length === 1 ? 'stud' : 'studs'} ${wordList(words)}`
 }
 
 /** Ends of the skin that reach past the first and the last timber. */

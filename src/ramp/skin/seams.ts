@@ -1,6 +1,7 @@
 import type { RampDesign, Units } from '../../design/design.ts'
+import { wordList } from '../../length/word-list.ts'
 import { type Finding, note } from '../check/check.ts'
-import { listed, measured, same, wordList } from '../check/offer.ts'
+import { listed, measured, same } from '../check/offer.ts'
 import { wallMiddles } from '../frame/bays.ts'
 import type { SkinLayer } from './skin.ts'
 import { type Framing, type Lying, meets, practice } from './skin-framing.ts'
