@@ -1,10 +1,12 @@
+import type { PaperName } from '../../src/design/design.ts'
+import type { PageKind } from '../../src/drawing/set-plan.ts'
 import type { Pt } from '../support/pt.ts'
 import type { PdfText } from '../support/read-page.ts'
 import type { Plotted } from './plot.ts'
 import { runsOf } from './tape.ts'
 
 /** mm, from the standards: ISO 216, and the inch sizes by their inches. */
-const sizes: Readonly<Record<string, readonly [number, number]>> = {
+const sizes: Readonly<Record<PaperName, readonly [number, number]>> = {
   letter: [215.9, 279.4],
   legal: [215.9, 355.6],
   tabloid: [279.4, 431.8],
@@ -24,6 +26,16 @@ export const textBox = ({ x, y, angle, size, width }: PdfText, below = 0.21): re
     [width, 0.72 * size],
     [0, 0.72 * size],
   ].map(([along, up]) => ({ x: x + along! * cos - up! * sin, y: y + along! * sin + up! * cos }))
+}
+
+/** Kinds of pages with lines to saw. */
+const sawn: Readonly<Record<PageKind, boolean>> = {
+  map: false,
+  square: false,
+  trial: true,
+  tile: true,
+  strip: false,
+  parts: true,
 }
 
 const plainMap = [1, 0, 0, 1, 0, 0] as const
@@ -60,12 +72,7 @@ export const checkPages = ({ job, read, plan, margins }: Plotted, fault: (what: 
       const worst = Math.max(...textBox(text).map(beyond))
       if (!(worst <= 0.3)) say(`"${text.text}" reaches ${worst.toFixed(2)} mm into the margin`)
     }
-    if (
-      planned.kind !== 'tile' &&
-      planned.kind !== 'trial' &&
-      planned.kind !== 'parts' &&
-      page.strokes.some(({ layer }) => layer === 'cut')
-    )
+    if (!sawn[planned.kind as PageKind] && page.strokes.some(({ layer }) => layer === 'cut'))
       say(`a ${planned.kind} page has a line to saw`)
 
     for (const { window } of planned.places ?? []) {
