@@ -92,7 +92,7 @@ export const starters: readonly Starter[] = [
         studs: { section: '1 1/2 x 3 1/2', every: '8' },
         skin: ['3/8 plywood', '3/8 plywood'],
         'run-out': { sheet: '1/16 steel' },
-        'deck-board': '3/8 plywood',
+        'deck-board': '1/2 plywood',
         coping: 'none',
       },
     ],

@@ -21,10 +21,12 @@ export type Finding = Omit<Check, 'ramp'>
  * Whether a ramp so changed is rid of the finding at hand, and has no stop that it did not have before; if told so, none of
  * these new warnings either.
  */
-export type Trial = (changed: QuarterDesign, without?: readonly string[]) => boolean
+export type Trial<D = QuarterDesign> = (changed: D, without?: readonly string[]) => boolean
 
 /** A finding whose remedies are tried on the whole ramp before they are offered. */
-export type Draft = Omit<Finding, 'message'> & { readonly message: string | ((trial: Trial) => string) }
+export type Draft<D = QuarterDesign> = Omit<Finding, 'message'> & {
+  readonly message: string | ((trial: Trial<D>) => string)
+}
 
 interface Leveled<L extends CheckLevel, M> {
   readonly id: string

@@ -1,13 +1,13 @@
-import type { Coping, QuarterDesign, Units } from '../../design/design.ts'
+import type { Coping, FlatDesign, QuarterDesign, Units } from '../../design/design.ts'
 import type { Range } from '../../design/plausible.ts'
 import { rampPath, rangeAt } from '../../design/schema.ts'
 import type { Trial } from './check.ts'
 import { offerSteps, same, shownOffer } from './offer.ts'
 
 /** One length of a design that a remedy may change. */
-export interface Key {
+export interface Key<D = QuarterDesign> {
   readonly range: Range
-  readonly typed: (design: QuarterDesign, mm: number) => QuarterDesign
+  readonly typed: (design: D, mm: number) => D
 }
 
 const rangeOf = (key: string): Range => rangeAt(`${rampPath('quarter')}.${key}`)
@@ -39,6 +39,11 @@ export const toeKey: Key = { range: rangeOf('toe'), typed: (d, toe) => ({ ...d, 
 export const chamferKey: Key = { range: rangeOf('chamfer.leg'), typed: (d, chamfer) => ({ ...d, chamfer }) }
 export const everyKey: Key = {
   range: rangeOf('studs.every'),
+  typed: (d, every) => ({ ...d, studs: { ...d.studs, every } }),
+}
+/** The same of a flat. */
+export const flatEveryKey: Key<FlatDesign> = {
+  range: rangeAt(`${rampPath('flat')}.studs.every`),
   typed: (d, every) => ({ ...d, studs: { ...d.studs, every } }),
 }
 /** From one timber to the next under the deck board. */
@@ -89,10 +94,10 @@ export interface Offered {
  * none within the key's range does. Steps grow by a quarter and are halved back, so where values work here and there it is
  * the first of some of them.
  */
-export const firstThat = (
-  trial: Trial,
-  design: QuarterDesign,
-  { range, typed }: Key,
+export const firstThat = <D = QuarterDesign>(
+  trial: Trial<D>,
+  design: D,
+  { range, typed }: Key<D>,
   from: number,
   towards: 1 | -1,
   units: Units,

@@ -2,7 +2,7 @@ import type { RampDesign, Units } from '../../design/design.ts'
 import { rampPath, rangeAt } from '../../design/schema.ts'
 import { quote } from '../../length/quote.ts'
 import { wordList } from '../../length/word-list.ts'
-import { type Finding, note } from '../check/check.ts'
+import { type Draft, note, type Trial, warn } from '../check/check.ts'
 import { measured, offer, rounded } from '../check/offer.ts'
 import { studLength } from './bays.ts'
 
@@ -23,8 +23,15 @@ export const spanStiffness = 8000
 /** Span over sag that floors are commonly held to; from memory. */
 const spanRatio = 360
 
+/** So many times the sag of floors is no stud to land on; our own choice. */
+const softest = 4
+
 /** N in a pound of force. */
 const pound = 4.4482216
+
+/** A force as it is said: `1500 N (340 lb)`. */
+export const forceWords = (newton: number): string =>
+  `${Math.floor(newton / 10) * 10} N (${Math.round(newton / pound / 10) * 10} lb)`
 
 /**
  * Sag of a beam on two supports with a load in its middle: F L³ / (48 E I), I = b h³ / 12 (handbook beam formula). `width`
@@ -51,15 +58,15 @@ const onEdge = ({ studs }: RampDesign): Bearing => ({
 })
 
 /**
- * A note where a stud sags more than floors do, with the ribs or the depth that would come under that. `stored`: names of what
- * stores inside the ramp, which no rib may stand in the way of.
+ * Where a stud sags more than floors do: a note, a warning where it sags more than four times as much; with the ribs or the depth
+ * that would come under that. `stored`: names of what stores inside the ramp, which no rib may stand in the way of.
  */
-export const spanFindings = (
-  design: RampDesign,
+export const spanFindings = <D extends RampDesign>(
+  design: D,
   units: Units,
   stud: Bearing = onEdge(design),
   stored: readonly string[] = [],
-): readonly Finding[] => {
+): readonly Draft<D>[] => {
   const { width, sides } = design
   const bay = (count: number): number => studLength({ width, sides: { ...sides, count } })
   const passes = (count: number): boolean =>
@@ -68,26 +75,47 @@ export const spanFindings = (
   if (length <= 0 || passes(sides.count)) return []
   const { sag, ratio } = studSpan(length, stud.width, stud.depth)
   const { most } = rangeAt(`${rampPath(design.kind)}.sides.count`)
-  const count = Array.from({ length: most - sides.count }, (_, i) => sides.count + 1 + i).find(passes)
+  const counts = Array.from({ length: most - sides.count }, (_, i) => sides.count + 1 + i).filter(passes)
   // span over sag is 4 E b h³ / (F L²)
-  const depth = Math.cbrt((spanRatio * spanLoad * length ** 2) / (4 * spanStiffness * stud.width))
-  const ribs = (count ?? 2) - 2
-  const ways = [
-    ...(count === undefined || stored.length > 0
-      ? []
-      : [`${ribs === 1 ? '1 middle rib' : `${ribs} middle ribs`} (sides: { count: ${count} })`]),
-    stud.instead ?? `studs ${offer(units).atLeast(depth)} deep or more`,
-  ]
+  const least = Math.cbrt((spanRatio * spanLoad * length ** 2) / (4 * spanStiffness * stud.width))
+  const ways = (works: (changed: D) => boolean): readonly string[] => {
+    const ribbed = (count: number): D => ({ ...design, sides: { ...sides, count } })
+    const deep = (depth: number): D => ({
+      ...design,
+      studs: { ...design.studs, section: [stud.width, depth] },
+    })
+    const count = stored.length > 0 ? undefined : counts.find((n) => works(ribbed(n)))
+    const { atLeast, atLeastMm } = offer(units)
+    const ribs = (count ?? 2) - 2
+    return [
+      ...(count === undefined
+        ? []
+        : [`${ribs === 1 ? '1 middle rib' : `${ribs} middle ribs`} (sides: { count: ${count} })`]),
+      ...(stud.instead !== null
+        ? [stud.instead]
+        : works(deep(atLeastMm(least)))
+          ? [`studs ${atLeast(least)} deep or more`]
+          : []),
+    ]
+  }
   const keep =
     stored.length > 0
       ? `; ${wordList(stored.map((name) => quote(name)))} ${stored.length === 1 ? 'stores' : 'store'} inside: a middle rib would stop that, deeper studs leave less height for it`
       : ''
+  const message = (works: (changed: D) => boolean): string => {
+    const found = ways(works)
+    return (
+      `a stud ${rounded(length, units)} long sags about ${measured(sag, units)} (span/${Math.floor(ratio)}) under ${forceWords(spanLoad)} ` +
+      `at rest in its middle, stiffness ${spanStiffness} N/mm², both assumed; floors are commonly held to span/${spanRatio}: ` +
+      `${found.length > 0 ? `${found.join(' or ')} would` : 'ribs and deeper studs together would'}${keep}. Judge for yourself or ask who knows timber`
+    )
+  }
   return [
-    note(
-      'span',
-      `a stud ${rounded(length, units)} long sags about ${measured(sag, units)} (span/${Math.floor(ratio)}) under ${spanLoad} N (${Math.round(spanLoad / pound / 10) * 10} lb) ` +
-        `at rest in its middle, stiffness ${spanStiffness} N/mm², both assumed; floors are commonly held to span/${spanRatio}: ` +
-        `${ways.join(' or ')} would${keep}. Judge for yourself or ask who knows timber`,
-    ),
+    ratio < spanRatio / softest
+      ? warn('span', (trial: Trial<D>) => message(trial))
+      : note(
+          'span',
+          message(() => true),
+        ),
   ]
 }

@@ -1,6 +1,6 @@
 import type { FlatDesign, Stock, Units } from '../../design/design.ts'
 import { rangeAt } from '../../design/schema.ts'
-import { type Finding, hasStop, stop, warn } from '../check/check.ts'
+import { type Draft, type Finding, hasStop, stop, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import { straightCurve } from '../curve/straight.ts'
 import { studLength, widthFindings } from '../frame/bays.ts'
@@ -8,6 +8,7 @@ import { solveFlatStuds } from '../frame/flat-studs.ts'
 import { nominalFindings } from '../frame/nominal.ts'
 import { spanFindings } from '../frame/span.ts'
 import { leastRipped, type Stud } from '../frame/stud.ts'
+import { flatLoadFindings } from '../hazard/flat-load.ts'
 import type { Flat } from '../ramp.ts'
 import { skinThickness } from '../side/transition.ts'
 import { planFlat } from '../skin/flat-sheets.ts'
@@ -21,6 +22,26 @@ export const solveFlat = (
   units: Units,
   stock: Stock,
 ): { readonly ramp: Flat; readonly whole: Flat | null; readonly findings: readonly Finding[] } => {
+  const { drafts, ...flat } = draftFlat(design, units, stock)
+  const before = new Set(drafts.map(({ id, level }) => `${level} ${id}`))
+  const findings = drafts.map((own): Finding => {
+    if (typeof own.message === 'string') return { ...own, message: own.message }
+    const trial = (changed: FlatDesign): boolean =>
+      !draftFlat(changed, units, stock).drafts.some(
+        ({ id, level }) =>
+          (id === own.id && level === own.level) || (level === 'stop' && !before.has(`stop ${id}`)),
+      )
+    return { ...own, message: own.message(trial) }
+  })
+  return { ...flat, findings }
+}
+
+/** The flat, and what is said of it before any remedy is tried. */
+const draftFlat = (
+  design: FlatDesign,
+  units: Units,
+  stock: Stock,
+): { readonly ramp: Flat; readonly whole: Flat | null; readonly drafts: readonly Draft<FlatDesign>[] } => {
   const { length, width, height } = design
   const skinned = skinThickness(design)
   const frame = height.layer === 'frame' ? height.value : height.value - skinned
@@ -48,14 +69,15 @@ export const solveFlat = (
     studs,
     skin: fixing.skin,
   }
-  if (hasStop(findings)) return { ramp, whole: null, findings }
+  if (hasStop(findings)) return { ramp, whole: null, drafts: findings }
   return {
     ramp,
     whole: ramp,
-    findings: [
+    drafts: [
       ...findings,
       ...panelFindings(design, frame, stock, units),
       ...hangFindings(design, studs, frame, units),
+      ...flatLoadFindings(design, studs, units),
       ...planFindings(laid, around),
       ...acrossFindings(around, laid, []),
       ...fixing.findings,
@@ -106,7 +128,7 @@ const hangFindings = (
   studs: readonly Stud[],
   frame: number,
   units: Units,
-): readonly Finding[] => {
+): readonly Draft<FlatDesign>[] => {
   const [stud] = studs
   if (!stud || stud.depth >= frame - same) return []
   const packing = `a packing of ${measured(frame - stud.depth, units)} between its middle and the floor`

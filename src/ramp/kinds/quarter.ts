@@ -9,10 +9,10 @@ import { solveDeckTimbers } from '../frame/deck-timbers.ts'
 import { lipFreeFindings } from '../frame/lip-free.ts'
 import { nominalFindings } from '../frame/nominal.ts'
 import { solvePipe } from '../frame/pipe.ts'
-import { spanFindings } from '../frame/span.ts'
 import type { Stud } from '../frame/stud.ts'
 import { solveStuds } from '../frame/studs.ts'
 import { featherFindings } from '../hazard/feather.ts'
+import { hazardFindings } from '../hazard/hazards.ts'
 import { ledgeFindings } from '../hazard/ledge.ts'
 import { narrowFindings } from '../hazard/narrowest.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
@@ -64,7 +64,7 @@ export const wordFindings = (drafts: readonly Draft[], units: Units, stock: Stoc
           ? draft.id === 'stud-toe' || (isNew(draft) && draft.level !== 'note')
           : (draft.id === own.id && (draft.level === own.level || draft.level === 'stop')) ||
             ((draft.level === 'stop' || neverOffered.includes(draft.id)) && isNew(draft)) ||
-            (without.includes(draft.id) && isNew(draft))
+            (draft.level !== 'note' && without.includes(draft.id) && isNew(draft))
       return frameQuarter(changed, units, stock, (found) => found.some(bad)) !== null
     }
   return drafts.map(
@@ -86,6 +86,7 @@ interface Framed {
     readonly side: Side | null
     readonly panel: { readonly curveEnd: number; readonly length: number }
     readonly studs: readonly Stud[]
+    readonly behind: ReturnType<typeof solveDeckTimbers>
     readonly skin: readonly SkinLayer[]
   } | null
 }
@@ -96,6 +97,7 @@ const frameQuarter = (
   units: Units,
   stock: Stock,
   enough: (found: readonly Draft[]) => boolean,
+  stored: readonly string[] = [],
 ): Framed | null => {
   const show = (mm: number): string => measured(mm, units)
   const { transition, findings: transitionFindings } = solveTransition(design, units)
@@ -152,7 +154,15 @@ const frameQuarter = (
   // a frame that cannot be sawn is not worth bending a skin on
   if (!hasStop(drafts)) drafts.push(...bendFindings(design, transition.radius.frame, units))
   if (enough(drafts)) return null
-  return { drafts, frame: { transition, length, coping, side, panel, studs, skin } }
+  const behind = side
+    ? solveDeckTimbers(design, transition, coping, side, studs, units)
+    : { timbers: [], findings: [] }
+  if (side && !hasStop(drafts)) {
+    const standing = { transition, side, coping, studs, deckTimbers: behind.timbers, skin, stored }
+    drafts.push(...hazardFindings(design, standing, drafts, units))
+    if (enough(drafts)) return null
+  }
+  return { drafts, frame: { transition, length, coping, side, panel, studs, behind, skin } }
 }
 
 /** The skin on its studs, with those that its seams need besides. */
@@ -176,7 +186,7 @@ export const draftQuarter = (
   stock: Stock,
   stored: readonly string[] = [],
 ): { readonly ramp: Quarter; readonly whole: SolvedQuarter | null; readonly drafts: readonly Draft[] } => {
-  const { drafts: framed, frame } = frameQuarter(design, units, stock, () => false)!
+  const { drafts: framed, frame } = frameQuarter(design, units, stock, () => false, stored)!
   const base = {
     kind: 'quarter' as const,
     name: design.name,
@@ -204,10 +214,7 @@ export const draftQuarter = (
       drafts: framed,
     }
 
-  const { transition, length, coping, side, studs } = frame
-  const behind = side
-    ? solveDeckTimbers(design, transition, coping, side, studs, units)
-    : { timbers: [], findings: [] }
+  const { transition, length, coping, side, studs, behind } = frame
   const around = {
     design,
     curve: transition.curve,
@@ -226,7 +233,6 @@ export const draftQuarter = (
   // nor worth fitting out
   if (!hasStop(drafts))
     drafts.push(
-      ...spanFindings(design, units, undefined, stored),
       ...planFindings(laid, around),
       ...acrossFindings(around, laid, board.board?.acrossSeams ?? []),
       ...fixing.findings,

@@ -49,6 +49,10 @@ interface Place {
   readonly timber: DeckTimber
 }
 
+/** Where the board begins behind the toe: at the lip, or clear of the pipe. */
+export const boardFront = (coping: SolvedCoping | null, lip: number): number =>
+  coping ? Math.max(lip, coping.centre.x + coping.outside / 2 + skinGap) : lip
+
 export const solveDeckBoard = (
   framing: Framing & { readonly design: QuarterDesign },
   side: Side,
@@ -59,7 +63,7 @@ export const solveDeckBoard = (
   const { design, panel, units } = framing
   const { gap, edge, base } = practice[units]
   const sheet = design.deckBoard
-  const from = coping ? Math.max(lip, coping.centre.x + coping.outside / 2 + skinGap) : lip
+  const from = boardFront(coping, lip)
   const length = side.length - from
   if (!sheet || length <= same) return { board: null, findings: [] }
   const under = timbers.flatMap((timber, i): readonly Place[] =>

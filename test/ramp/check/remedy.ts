@@ -62,6 +62,8 @@ const section: Change = (d, [a, b]) => ({ design: { ...d, studs: { ...d.studs, s
 const count: Change = (d, _, words) => ({
   design: { ...d, sides: { ...d.sides, count: Number(/count: (\d+)/.exec(words)![1]) } },
 })
+const deckEvery = to((d, deck) => ({ ...d, studs: { ...d.studs, deck } }))
+const layer = to((d, thickness) => ({ ...d, skin: [{ thickness, material: 'plywood' }, ...d.skin] }))
 const board = to((d, thickness) => ({ ...d, deckBoard: { ...d.deckBoard!, thickness } }))
 const outside = to((d, value) => ({ ...d, coping: { ...d.coping!, outside: value } }))
 const onStuds = to((d) => ({ ...d, fasten: 'studs' }))
@@ -164,6 +166,23 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
   ],
   'toe-thin': [[`a toe of ${L} or more`, toe]],
   'lip-ledge': [[`a deck board ${L} thick`, board]],
+  'skin-load': [
+    [`studs every ${L}`, every],
+    [`one more layer of ${L} plywood`, layer],
+  ],
+  'skin-free': [
+    [`one more layer of ${L} plywood`, layer],
+    [`a notch ${L} down or less`, down],
+  ],
+  'board-load': [
+    [`timbers every ${L}`, deckEvery],
+    [`a deck board ${L} thick`, board],
+  ],
+  'board-free': [[`a deck board ${L} thick`, board]],
+  span: [
+    ['sides: \\{ count: (\\d+) \\}', count],
+    [`studs ${L} deep or more`, depth],
+  ],
   'panel-size': [
     [`make the deck ${L} or less`, back],
     [`make it ${L} long or less`, back],
@@ -208,6 +227,11 @@ const withoutNumber: readonly RegExp[] = [
   /starts too steep, for this section$/,
   // no plywood of the table bends so far, and no ramp is so large
   /take (?:6 mm|1\/4–? in) hardboard$/,
+  // a skin of one thin sheet, timbers that find no place: no one number is enough
+  /take a thicker skin and closer studs$/,
+  /take a thicker deck board and closer timbers$/,
+  /set blocks between the sides there$/,
+  /ribs and deeper studs together would/,
   // no thickness of board meets the face
   /seat a pipe there \(coping\), or plane what stands over to a slope$/,
   // two rows of screws need wood, whatever the spacing

@@ -55,7 +55,9 @@ const wide = (width: number, count: number, rest: Partial<QuarterDesign['studs']
   studs: studded(rest),
 })
 const said = (design: QuarterDesign, units: Units = 'mm'): readonly string[] =>
-  spanFindings(design, units).map((f) => `${f.level} ${f.id}: ${f.message}`)
+  spanFindings(design, units).map(
+    (f) => `${f.level} ${f.id}: ${typeof f.message === 'string' ? f.message : f.message(() => true)}`,
+  )
 /** span over sag from first principles */
 const ratioOf = (length: number, b: number, h: number): number =>
   (4 * 8000 * b * h ** 3) / (1500 * length ** 2)
@@ -75,6 +77,19 @@ describe('a note where the sag passes span/360', () => {
         'floors are commonly held to span/360: 1 middle rib (sides: { count: 3 }) or studs 137 mm deep or more would. ' +
         'Judge for yourself or ask who knows timber',
     ])
+  })
+  test('is a warning under a quarter of that', () => {
+    // span/90: 4·8000·38·89³ / (1500 L²) = 90
+    const limit = Math.sqrt((4 * 8000 * 38 * 89 ** 3) / (1500 * 90))
+    expect(said(wide(limit + 36 - 0.01, 2)).join()).toMatch(/^note span/)
+    expect(said(wide(limit + 36 + 0.01, 2)).join()).toMatch(/^warn span/)
+    expect(said(wide(4036, 2)).join()).toMatch(/^warn span: a stud 4000 mm long sags about 112 mm/)
+  })
+  test('a warning offers only what works on the whole ramp', () => {
+    // ripped deeper, studs leave the panel
+    const message = solve(wide(4036, 2)).findings.find(({ id }) => id === 'span')!.message
+    const count = Number(/count: (\d+)/.exec(message)![1])
+    expect(solve(wide(4036, count)).drafts.map(({ id }) => id)).not.toContain('span')
   })
   test('never says that it is safe, or complies', () => {
     expect(said(wide(2436, 2)).join()).not.toMatch(/\bsafe|compl|approv/i)

@@ -213,10 +213,10 @@ describe('studs that hang clear of the floor', () => {
 const limits: readonly (readonly [string, string, string, number, 1 | -1, (v: number) => FlatDesign])[] = [
   ['a frame of 10 under the skin', 'flat-low', 'stop', 24 + 10, -1, (v) => ({ ...level, ...surface(v) })],
   [
-    'a width of nothing but sides',
+    'bays of 40 mm between the sides',
     'width',
     'stop',
-    3 * 60,
+    3 * 60 + 2 * 40,
     -1,
     (v) => ({ ...level, width: v, sides: { thickness: 60, count: 3 } }),
   ],

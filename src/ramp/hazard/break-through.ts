@@ -1,0 +1,146 @@
+import type { QuarterDesign, Sheet, Units } from '../../design/design.ts'
+import { inch } from '../../geometry/inch.ts'
+import { wordList } from '../../length/word-list.ts'
+import { type Draft, type Trial, warn } from '../check/check.ts'
+import { measured, offerSteps, rounded } from '../check/offer.ts'
+import { boardKey, deckKey, downKey, everyKey, firstThat, orWays } from '../check/remedy.ts'
+import { studLength } from '../frame/bays.ts'
+import type { DeckTimber } from '../frame/deck-timbers.ts'
+import { forceWords, spanLoad } from '../frame/span.ts'
+import type { Stud } from '../frame/stud.ts'
+import { type Borne, type Weak, weakest } from './bearing.ts'
+import { spot } from './strength.ts'
+
+/** `9 mm plywood and 6 mm hardboard` */
+export const sheetWords = (sheets: readonly Sheet[], units: Units): string =>
+  wordList(sheets.map(({ thickness, material }) => `${measured(thickness, units)} ${material}`))
+
+/** What the sheets do there under the load. */
+export const loadWords = ({ from, to, bears, sag }: Weak, units: Units): string =>
+  `${bears < spanLoad ? `bears about ${forceWords(bears)} there` : `sags about ${measured(sag * (to - from), units)} there`}, ` +
+  `a rider who lands is taken as ${forceWords(spanLoad)} on a spot of ${spot} mm (2 in); strengths are assumed, ask who knows timber: `
+
+/** Plywood as it is sold, for one layer more. */
+const sold = {
+  mm: [6, 9, 12, 15, 18],
+  in: [inch / 4, (3 * inch) / 8, inch / 2, (5 * inch) / 8, (3 * inch) / 4],
+} as const
+
+/** The thinnest layer of plywood on the studs that helps. */
+const layerWay = (trial: Trial, design: QuarterDesign, units: Units): string | null => {
+  const thickness = sold[units].find((t) =>
+    trial({ ...design, skin: [{ thickness: t, material: 'plywood' }, ...design.skin] }, ['skin-bend']),
+  )
+  return thickness === undefined ? null : `one more layer of ${rounded(thickness, units)} plywood`
+}
+
+/** The skin's stretch along the curve, and the ends of which it is said already that no stud holds them. */
+interface Along {
+  readonly from: number
+  readonly to: number
+  readonly curveEnd: number
+  readonly known: { readonly toe: boolean; readonly lip: boolean }
+}
+
+/** Skin that may break between its studs, or where it hangs free of the first and the last. */
+export const skinLoadFindings = (
+  design: QuarterDesign,
+  studs: readonly Stud[],
+  along: Along,
+  units: Units,
+): readonly Draft[] => {
+  const { from, to, curveEnd, known } = along
+  const timbers = studs.map(({ at, width }) => ({ from: at - width / 2, to: at + width / 2 }))
+  const borne: Borne = { sheets: design.skin, from, to, timbers, width: studLength(design) }
+  const { between, free: all } = weakest(borne)
+  const free = all.filter((end) => !(end.from === from ? known.toe : known.lip))
+  const show = (mm: number): string => measured(mm, units)
+  const findings: Draft[] = []
+  if (between)
+    findings.push(
+      warn('skin-load', (trial: Trial) => {
+        const { every } = design.studs
+        const closer = firstThat(trial, design, everyKey, every - offerSteps[units] / 2, -1, units)
+        return (
+          `the skin (${sheetWords(design.skin, units)}) spans ${show(between.to - between.from)} from stud to stud and ${loadWords(between, units)}` +
+          orWays(
+            [closer && `studs every ${closer.shown}`, layerWay(trial, design, units)],
+            'take a thicker skin and closer studs',
+          )
+        )
+      }),
+    )
+  if (free.length > 0)
+    findings.push(
+      warn('skin-free', (trial: Trial) => {
+        const ends = free.map(({ from: start, to: end }) =>
+          start === from
+            ? `${show(end - start)} from the toe up`
+            : `${show(end - start)} below the upper end of the skin${to - curveEnd > 1 ? ` (${show(to - curveEnd)} of it over the notch)` : ''}`,
+        )
+        const by = design.coping?.by
+        const shallower = by?.kind === 'notch' ? firstThat(trial, design, downKey, by.down, -1, units) : null
+        return (
+          `no timber holds the skin (${sheetWords(design.skin, units)}) for ${wordList(ends)}: it ${loadWords(free[0]!, units)}` +
+          orWays(
+            [layerWay(trial, design, units), shallower && `a notch ${shallower.shown} down or less`],
+            'set blocks between the sides there',
+          )
+        )
+      }),
+    )
+  return findings
+}
+
+/** A deck board that may break between its timbers, or beyond them. */
+export const boardLoadFindings = (
+  design: QuarterDesign,
+  deckTimbers: readonly DeckTimber[],
+  board: { readonly from: number; readonly to: number },
+  units: Units,
+): readonly Draft[] => {
+  const sheet = design.deckBoard
+  if (!sheet) return []
+  const timbers = deckTimbers
+    .filter(({ role }) => role === 'deck' || role === 'backing')
+    .map(({ x, width }) => ({ from: x - width / 2, to: x + width / 2 }))
+    .sort((a, b) => a.from - b.from)
+  const borne: Borne = { sheets: [sheet], ...board, timbers, width: studLength(design) }
+  const { between, free } = weakest(borne)
+  const show = (mm: number): string => measured(mm, units)
+  const said = `the deck board (${sheetWords([sheet], units)})`
+  const thicker = (trial: Trial): string | null => {
+    const level: Trial = (changed) => trial(changed, ['lip-ledge'])
+    const thickerBy = (works: Trial) => firstThat(works, design, boardKey, sheet.thickness, 1, units)
+    const found = thickerBy(level) ?? thickerBy(trial)
+    return found && `a deck board ${found.shown} thick`
+  }
+  const findings: Draft[] = []
+  if (between)
+    findings.push(
+      warn('board-load', (trial: Trial) => {
+        const { deck } = design.studs
+        const closer = firstThat(trial, design, deckKey, deck - offerSteps[units] / 2, -1, units)
+        return (
+          `${said} spans ${show(between.to - between.from)} from timber to timber and ${loadWords(between, units)}` +
+          orWays(
+            [closer && `timbers every ${closer.shown} (studs: { deck })`, thicker(trial)],
+            'take a thicker deck board and closer timbers',
+          )
+        )
+      }),
+    )
+  if (free.length > 0)
+    findings.push(
+      warn('board-free', (trial: Trial) => {
+        const ends = free.map(
+          ({ from, to }) => `${show(to - from)} at its ${from === board.from ? 'front' : 'back'}`,
+        )
+        return (
+          `no timber holds ${said} for ${wordList(ends)}: it ${loadWords(free[0]!, units)}` +
+          orWays([thicker(trial)], 'set blocks between the sides there')
+        )
+      }),
+    )
+  return findings
+}
