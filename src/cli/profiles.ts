@@ -70,6 +70,16 @@ export const loadProfile = (name: string, said?: string): Profile => {
   return { ...profile, name }
 }
 
+/** `--printer` and where its profile lies. */
+export interface ProfileGiven {
+  readonly printer?: string
+  readonly profiles?: string
+}
+
+/** The profile that `--printer` names; null where it is not given. */
+export const givenProfile = (given: ProfileGiven): Profile | null =>
+  given.printer === undefined ? null : loadProfile(given.printer, given.profiles)
+
 export const saveProfile = (profile: Profile, folder: string, force: boolean): string => {
   const file = fileOf(profile.name, folder)
   try {

@@ -1,16 +1,16 @@
 import { readFileSync, statSync } from 'node:fs'
-import { chooseCover } from '../page/cover/choose-cover.ts'
-import { coverCounts, designCovers } from '../page/cover/pattern-covers.ts'
+import type { Laying } from '../job/laying.ts'
+import { type LayingWords, readLaying } from '../job/laying-words.ts'
+import { plotJob } from '../job/plot.ts'
+import { isRefusal } from '../job/refusal.ts'
 import type { PageSet } from '../page/set/draft.ts'
-import { layOutSet } from '../page/set/set.ts'
 import { codeParts } from '../page/set/set-code.ts'
-import { solveDesign } from '../ramp/solve.ts'
-import { curvedRamps } from './curves.ts'
+import { done } from './done.ts'
 import { Failure } from './failure.ts'
 import { reason } from './files.ts'
 import { loadDesign } from './load-design.ts'
 import { sha256 } from './platform.ts'
-import { type PlotOptions, plotOptions, type RawPlotOptions } from './plot-options.ts'
+import { givenProfile, type ProfileGiven } from './profiles.ts'
 import { showBriefly } from './show-checks.ts'
 import { setPdf } from './write-set.ts'
 
@@ -42,7 +42,7 @@ const codeForm = /^[A-Z0-9]{4}-[A-Z0-9]{4}-[A-Z0-9]{4}$/
 export const plotAgain = async (
   file: string,
   said: string,
-  raw: RawPlotOptions,
+  raw: LayingWords & ProfileGiven,
 ): Promise<{ readonly bytes: Uint8Array; readonly warnings: readonly string[] }> => {
   const wanted = said.trim().toUpperCase()
   if (!codeForm.test(wanted))
@@ -50,23 +50,21 @@ export const plotAgain = async (
   if (/\.pdf$/i.test(file))
     throw new Failure(2, `--set is for a design file; ${file} is reprinted without it`)
   const { design, text } = loadDesign(file)
-  const options = plotOptions(raw, design)
-  const solved = solveDesign(design)
-  if (solved.stopped)
+  const laying = done(readLaying(raw, givenProfile(raw), design))
+  const several = design.ramps.length > 1
+  const job = plotJob(design, text, laying, sha256)
+  if (isRefusal(job) && job.refused === 'stop')
     throw new Failure(
       1,
       [
-        ...showBriefly(solved.checks, design.ramps.length > 1),
+        ...showBriefly(job.checks, several),
         `${file} cannot be laid out any more, so set ${wanted} was plotted from another; nothing written`,
       ].join('\n'),
     )
-  curvedRamps(solved, file, 'plot')
-  const covered = designCovers(design, solved, options)
-  const cover = options.cover ?? chooseCover(coverCounts(covered)).cover
-  const set = layOutSet(design, solved, { ...options, cover, text, fingerprint: sha256 }, covered)
-  if (set.code !== wanted) throw new Failure(1, otherSet(file, wanted, set, options))
+  const { set } = done(job, { file, several, done: 'plot' })
+  if (set.code !== wanted) throw new Failure(1, otherSet(file, wanted, set, laying))
   const { bytes, warnings } = await setPdf(set, design.title)
-  return { bytes, warnings: [...options.warnings, ...warnings] }
+  return { bytes, warnings: [...laying.warnings, ...warnings] }
 }
 
 /** Which parts of the code differ, and what each of them depends on. */
@@ -74,7 +72,7 @@ const otherSet = (
   file: string,
   wanted: string,
   { code, plan }: PageSet,
-  { sheet, overlap, printer, strips, pack }: PlotOptions,
+  { sheet, overlap, printer, strips, pack }: Laying,
 ): string => {
   const [theirs, ours] = [codeParts(wanted), codeParts(code)]
   const mm = (length: number): string => `${Number(length.toFixed(2))} mm`

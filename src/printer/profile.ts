@@ -1,4 +1,4 @@
-import { paperNames } from '../design/design.ts'
+import { type PaperName, paperNames } from '../design/design.ts'
 import { type Correction, noCorrection } from './correction.ts'
 import { correctionOf, type Distortion } from './distortion.ts'
 import type { Readings } from './gauge.ts'
@@ -8,7 +8,7 @@ import { readingLines, readReadingLines } from './reading-lines.ts'
 export interface Profile {
   readonly version: 1
   readonly name: string
-  readonly paper: string
+  readonly paper: PaperName
   /** printed over ideal, across and down the page */
   readonly across: number
   readonly down: number

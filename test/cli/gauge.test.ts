@@ -206,7 +206,7 @@ describe('--for tells what the printer would do to a ramp', () => {
   })
 
   it('in inches', async () => {
-    const { out } = await gauge('study', ...sides, '--for', 'templates/quarter-in.yaml', '--paper', 'letter')
+    const { out } = await gauge('study', ...sides, '--for', 'templates/quarter-in.yaml', '--paper', 'tabloid')
     // quarter-in: frame 24 3/8 in, toe 1 1/2 in; turned pages, so up is across: 1.6/150 of the rise is 0.244 in, a quarter
     expect(out).toContain('(line): seen from the toe the lip comes out 1/4 in too low')
   })
@@ -226,6 +226,10 @@ describe('--for tells what the printer would do to a ramp', () => {
         design,
         '--paper',
         paper,
+        '--printer',
+        'study',
+        '--profiles',
+        folder,
         '--out',
         join(folder, 'set.pdf'),
         '--force',
@@ -240,7 +244,10 @@ describe('--for tells what the printer would do to a ramp', () => {
         const tiles = plan.pages.filter(
           (page: Page) => page.kind === 'tile' && page.pattern === `${ramp}/side`,
         )
-        const [a, b, c, d] = tiles[0].toPattern
+        // without the correction that the pages were written with
+        const [ta, tb, tc, td] = tiles[0].toPattern
+        const [ca, cb, cc, cd] = plan.correction
+        const [a, b, c, d] = [ta * ca + tc * cb, tb * ca + td * cb, ta * cc + tc * cd, tb * cc + td * cd]
         // what is (x, y) on the paper is (X, Y) in the pattern; the printer makes (p·x + q·y, r·y) of it
         const printed = ([X, Y]: readonly [number, number]): [number, number] => {
           const det = a * d - b * c
@@ -269,6 +276,22 @@ describe('--for tells what the printer would do to a ramp', () => {
       }
     },
   )
+
+  // margins of the combs: those of the pages are a millimetre more
+  it.each([
+    ['quarter-mm', 'a4', '24mm, 24mm, 24mm, 24mm'],
+    ['quarter-in', 'letter', '12mm, 12mm, 12mm, 12mm'],
+    ['quarter-in', 'a4', '3mm, 24mm, 12mm, 5mm'],
+  ])('in the cover that plot takes for it: %s on %s with margins of %s', async (name, paper, margins) => {
+    const design = `templates/${name}.yaml`
+    const combs = ['--margins', margins, '--paper', paper]
+    const { out } = await gauge('study', ...sides, ...combs, '--for', design)
+    const next = /^next: traceply plot DESIGN (.*)$/m.exec(out)![1]!.split(' ')
+    const args = [...next, '--out', join(folder, 'set.pdf'), '--json']
+    const plan = JSON.parse((await call('plot', design, ...args)).out)
+    expect([plan.paper.name, plan.printer]).toEqual([paper, 'study'])
+    expect(out).toContain(`its pages laid as plot lays them here (${plan.cover})`)
+  })
 
   it('of twins each, though they share a pattern', async () => {
     const twins = `${templateText('quarter-mm').replace('  - kind: quarter', '  - name: left\n    kind: quarter')}  - { name: right, like: left }\n`

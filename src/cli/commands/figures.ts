@@ -1,20 +1,13 @@
 import { sidePicture } from '../../booklet/views/side-picture.ts'
-import type { Design } from '../../design/design.ts'
-import { chooseCover } from '../../page/cover/choose-cover.ts'
-import { coverCounts, designCovers } from '../../page/cover/pattern-covers.ts'
-import { defaultMargins, defaultOverlap, paperOf } from '../../page/sheet/paper.ts'
-import { noCorrection } from '../../printer/correction.ts'
-import { designFigures, type Figures } from '../../ramp/figures.ts'
-import { quartersOf, type WholeDesign } from '../../ramp/ramp.ts'
-import { solveDesign } from '../../ramp/solve.ts'
-import { asCuts, readAsCut, showAsCut } from '../as-cut.ts'
+import { readAsCut } from '../../job/as-cut-words.ts'
+import { figuresJob, figuresRecord } from '../../job/figures.ts'
 import { command, type Given } from '../command.ts'
-import { figuresTable, type PageFigures } from '../figures-table.ts'
+import { done } from '../done.ts'
+import { asCutText, figuresText } from '../figures-text.ts'
 import { checkOut, writeOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
 import { forceOption, jsonOption } from '../options.ts'
 import { checkPicture, pictureRoom, writePicture } from '../picture.ts'
-import { screwCounts } from '../screw-counts.ts'
 import type { Shell } from '../shell.ts'
 
 const rows = [
@@ -47,17 +40,12 @@ const figures = async (file: string, options: Given<typeof rows>, shell: Shell):
   const { design } = loadDesign(file)
   if (options.out !== undefined) checkOut(options.out, options.force ?? false, file)
   if (options.picture !== undefined) checkPicture(options.picture, options.force ?? false, file)
-  const cuts = readAsCut(options.asCut ?? [], design)
-  const solved = solveDesign(design)
-  const cut = asCuts(cuts, solved)
-  const plotted = !solved.stopped && quartersOf(solved.ramps).length > 0
-  const pages = plotted ? pagesOf(design, solved) : null
+  const { cuts } = done(readAsCut(options.asCut ?? [], design))
+  const job = figuresJob(design, cuts)
+  const { solved, pages, asCut } = job
   const text = options.json
-    ? `${JSON.stringify({ ...withScrewLengths(designFigures(design, solved)), ...(cuts.length > 0 && { asCut: cut }), pages }, null, 2)}\n`
-    : figuresTable(design, solved, pages) +
-      showAsCut(cut, solved, design.units)
-        .map((line) => `${line}\n`)
-        .join('')
+    ? `${JSON.stringify(figuresRecord(design, job), null, 2)}\n`
+    : figuresText(design, solved, pages) + asCutText(asCut, solved, design.units)
   if (options.out === undefined) shell.out(text)
   else writeOut(options.out, text, options.force ?? false)
   if (options.picture !== undefined) {
@@ -67,34 +55,4 @@ const figures = async (file: string, options: Given<typeof rows>, shell: Shell):
     else shell.err(`${options.picture}: not drawn, since no ramp is solved\n`)
   }
   return solved.stopped ? 1 : 0
-}
-
-/** Layers and deck board with their screws counted by length: some take shorter ones than the layer's own. */
-const withScrewLengths = (figures: Figures) => ({
-  ...figures,
-  ramps: figures.ramps.map((ramp) => ({
-    ...ramp,
-    deckBoard: ramp.deckBoard && counted(ramp.deckBoard),
-    skin: ramp.skin.map(counted),
-  })),
-})
-
-const counted = <
-  T extends {
-    readonly rows: Parameters<typeof screwCounts>[0]
-    readonly screws: { readonly count: number; readonly length: number | null }
-  },
->(
-  layer: T,
-) => ({ ...layer, screws: { ...layer.screws, lengths: screwCounts(layer.rows) } })
-
-/** What each way to cover all sides would take on the design's own paper. */
-const pagesOf = (design: Design, solved: WholeDesign): PageFigures => {
-  const sheet = {
-    paper: paperOf(design.paper),
-    margins: defaultMargins(design.paper),
-    correction: noCorrection,
-  }
-  const counts = coverCounts(designCovers(design, solved, { sheet, overlap: defaultOverlap }))
-  return { paper: design.paper, ...counts, takes: chooseCover(counts).cover }
 }

@@ -1,22 +1,16 @@
-import { type Design, type PaperName, paperNames } from '../../design/design.ts'
+import type { Design } from '../../design/design.ts'
+import { gaugeJob } from '../../job/gauge.ts'
+import { type PrinterEffect, printerEffects } from '../../job/printer-effect.ts'
+import { isRefusal } from '../../job/refusal.ts'
 import { harmless } from '../../length/quote.ts'
-import { readLength, showLength } from '../../length.ts'
-import { chooseCover } from '../../page/cover/choose-cover.ts'
-import { coverCounts, designCovers } from '../../page/cover/pattern-covers.ts'
-import { showMarks } from '../../page/cover/shown-marks.ts'
-import { defaultMargins, defaultOverlap, paperOf } from '../../page/sheet/paper.ts'
-import { noCorrection } from '../../printer/correction.ts'
-import { curveEffect, leftAtLip, radiusOf } from '../../printer/effect.ts'
-import { gaugePrinter, type Readings, readingError, squareDiagonal } from '../../printer/gauge.ts'
-import { mostMargin, type Profile, profileDistortion, profileRecord } from '../../printer/profile.ts'
-import { type Reading, readReading, squareSide } from '../../printer/reading.ts'
+import { showLength } from '../../length.ts'
+import { readingError } from '../../printer/gauge.ts'
+import { type Profile, profileRecord } from '../../printer/profile.ts'
 import { readingLines } from '../../printer/reading-lines.ts'
-import { type PrinterUncertainty, printerUncertainty } from '../../printer/uncertainty.ts'
-import { quartersOf } from '../../ramp/ramp.ts'
-import { solveDesign } from '../../ramp/solve.ts'
+import { printerUncertainty } from '../../printer/uncertainty.ts'
 import { command, type Given } from '../command.ts'
+import { done } from '../done.ts'
 import { Failure } from '../failure.ts'
-import { fourLengths, marginsFrom } from '../four-lengths.ts'
 import { loadDesign } from '../load-design.ts'
 import { paperWords, profilesOption } from '../options.ts'
 import { forgetProfile, listProfiles, loadProfile, profilesFolder, saveProfile } from '../profiles.ts'
@@ -92,12 +86,17 @@ const gauge = (name: string | undefined, options: GaugeOptions, shell: Shell): n
       2,
       'say a name for the printer, e.g. traceply gauge study-laser --across 149.6mm --down 150.4mm',
     )
-  const profile = measure(name, options, design?.paper ?? 'a4')
+  const profile = done(gaugeJob(name, options, design?.paper ?? 'a4'))
   const file = saveProfile(profile, folder, options.force ?? false)
   report(profile, design, options, shell)
   if (!options.json)
     shell.out(
-      `${options.paper === undefined ? `${assumedPaper(profile.paper, design !== null)}\n` : ''}kept in ${file}\nnext: traceply plot DESIGN --printer ${name}${options.profiles === undefined ? '' : ` --profiles ${harmless(options.profiles)}`}\n`,
+      [
+        ...(options.paper === undefined ? [assumedPaper(profile.paper, design !== null)] : []),
+        `kept in ${file}`,
+        `next: traceply plot DESIGN --printer ${name}${design && design.paper !== profile.paper ? ` --paper ${profile.paper}` : ''}${options.profiles === undefined ? '' : ` --profiles ${harmless(options.profiles)}`}`,
+        '',
+      ].join('\n'),
     )
   return 0
 }
@@ -107,59 +106,6 @@ const assumedPaper = (paper: string, ofDesign: boolean): string => {
   const why = ofDesign ? 'the paper of the design' : 'as no paper was said'
   const other = paper === 'a4' ? 'letter' : 'a4'
   return `for ${paper}, ${why}; if it was ${other}: the same again with --paper ${other} --force`
-}
-
-/** `otherwise`: the paper where none is said. */
-const measure = (name: string, options: GaugeOptions, otherwise: PaperName): Profile => {
-  const faults: string[] = []
-  const read = (option: string, texts: readonly string[], nominal: number): readonly Reading[] =>
-    texts.flatMap((text) => {
-      const reading = readReading(text, nominal)
-      if (!('error' in reading)) return [reading]
-      faults.push(`${option}: ${reading.error}`)
-      return []
-    })
-  const diagonals = read('--diagonals', options.diagonals ?? [], squareDiagonal)
-  if (diagonals.length % 2 === 1 && faults.length === 0)
-    faults.push('--diagonals: give both, first A (lower left to upper right), then B')
-  const readings: Readings = {
-    across: read('--across', options.across ?? [], squareSide),
-    down: read('--down', options.down ?? [], squareSide),
-    diagonals: Array.from({ length: Math.floor(diagonals.length / 2) }, (_, i) => [
-      diagonals[2 * i]!,
-      diagonals[2 * i + 1]!,
-    ]),
-  }
-  const paper = paperNames.find((word) => word === (options.paper ?? otherwise).toLowerCase())
-  if (paper === undefined) faults.push(`--paper ${options.paper}: say one of ${paperNames.join(', ')}`)
-  const margins = options.margins === undefined ? null : readMargins(options.margins, faults)
-  if (faults.length > 0) throw new Failure(2, faults.join('\n'))
-  const found = gaugePrinter(readings)
-  if ('faults' in found) throw new Failure(1, [...found.faults, 'nothing kept'].join('\n'))
-  const round = (value: number): number => Number(value.toFixed(6))
-  return {
-    version: 1,
-    name,
-    paper: paper!,
-    across: round(found.distortion.across),
-    down: round(found.distortion.down),
-    skewDegrees: round((found.distortion.skew * 180) / Math.PI),
-    margins,
-    readings,
-  }
-}
-
-const readMargins = (said: string, faults: string[]): Profile['margins'] => {
-  const texts = fourLengths(said, 'mm')
-  const lengths = texts?.map((text) => readLength(text, 'mm')) ?? []
-  const mm = lengths.map((reading) => ('mm' in reading && reading.unit !== null ? reading.mm : -1))
-  if (!texts || mm.some((value) => value < 0 || value > mostMargin)) {
-    faults.push(
-      `--margins ${said}: give four lengths with units from the combs, top, right, bottom, left, each 0 to ${mostMargin} mm: "4mm, 4mm, 12mm, 4mm"`,
-    )
-    return null
-  }
-  return marginsFrom(mm)
 }
 
 const percent = (ratio: number): string => {
@@ -175,7 +121,8 @@ const report = (
   shell: Shell,
 ): void => {
   const uncertainty = printerUncertainty(profile.readings)
-  const effects = design ? effectsOf(design, profile, uncertainty) : []
+  const told = design ? printerEffects(design, profile) : { effects: [] }
+  const effects = isRefusal(told) ? [] : told.effects
   if (options.json) {
     shell.out(
       `${JSON.stringify({ ...profileRecord(profile), uncertainty, ...(design ? { effects } : {}) }, null, 2)}\n`,
@@ -199,47 +146,17 @@ const report = (
         wrap(line),
       ),
     )
-  if (design && effects.length === 0 && design.ramps.some(({ kind }) => kind === 'quarter'))
+  if (isRefusal(told))
     lines.push(
       'the design cannot be laid out, so nothing is told of it; `traceply figures` shows what is solved',
-      ...showBriefly(solveDesign(design).checks, design.ramps.length > 1),
+      ...(told.refused === 'stop' ? showBriefly(told.checks, design!.ramps.length > 1) : []),
+      ...('faults' in told ? told.faults : []),
     )
   shell.out(`${lines.join('\n')}\n`)
 }
 
-/** What the printer does to each ramp that can be plotted, its pages laid as `plot` lays them unless told otherwise. */
-const effectsOf = (design: Design, profile: Profile, uncertainty: PrinterUncertainty) => {
-  const solved = solveDesign(design)
-  if (solved.stopped) return []
-  const paper = paperNames.find((name) => name === profile.paper) ?? design.paper
-  const sheet = { paper: paperOf(paper), margins: defaultMargins(paper), correction: noCorrection }
-  const covered = designCovers(design, solved, { sheet, overlap: defaultOverlap })
-  const { cover } = chooseCover(coverCounts(covered))
-  return quartersOf(solved.ramps).flatMap((ramp) => {
-    const { curve } = ramp.transition
-    // twins share a pattern
-    const outline = JSON.stringify(ramp.side.outline)
-    const found = covered.find(({ pattern }) => JSON.stringify(pattern.outline) === outline)
-    if (!found) return []
-    const { lattice } = showMarks(found.pattern, cover, found.covers[cover])
-    const laid = {
-      rows: lattice.layout === 'portrait' ? 'across' : 'down',
-      angle: Math.atan2(lattice.toFrame[2], lattice.toFrame[0]),
-    } as const
-    return [
-      {
-        ramp: ramp.name,
-        cover,
-        radius: radiusOf(curve),
-        uncorrected: curveEffect(curve, profileDistortion(profile), laid),
-        corrected: leftAtLip(curve, uncertainty, laid),
-      },
-    ]
-  })
-}
-
 const effectLines = (
-  { ramp, cover, radius, uncorrected, corrected }: ReturnType<typeof effectsOf>[number],
+  { ramp, cover, radius, uncorrected, corrected }: PrinterEffect,
   show: (mm: number) => string,
 ): readonly string[] => {
   const { lipUp, lipBack, toeRadius, lipRadius } = uncorrected

@@ -1,23 +1,24 @@
 import { basename, extname } from 'node:path'
 import type { Design } from '../../design/design.ts'
 import type { PageKind } from '../../drawing/set-plan.ts'
+import type { Laying } from '../../job/laying.ts'
+import { readLaying } from '../../job/laying-words.ts'
+import { plotJob } from '../../job/plot.ts'
 import { harmless } from '../../length/quote.ts'
 import { showLength } from '../../length.ts'
-import { chooseCover } from '../../page/cover/choose-cover.ts'
-import { coverCounts, designCovers } from '../../page/cover/pattern-covers.ts'
 import { squareSideIn } from '../../page/pages/square-page.ts'
-import { type LaidSet, layOutSet } from '../../page/set/set.ts'
+import type { LaidSet } from '../../page/set/set.ts'
 import { type Sheet, sheetWindow } from '../../page/sheet/sheet.ts'
 import { command, type Given } from '../command.ts'
-import { curvedRamps, flatWords } from '../curves.ts'
+import { done } from '../done.ts'
 import { checkPdf } from '../files.ts'
+import { flatWords } from '../flat-words.ts'
 import { loadDesign } from '../load-design.ts'
 import { forceOption, layingOptions, planOption, profilesOption } from '../options.ts'
 import { sha256 } from '../platform.ts'
-import { type PlotOptions, plotOptions } from '../plot-options.ts'
+import { givenProfile } from '../profiles.ts'
 import type { Shell } from '../shell.ts'
-import { solveWhole } from '../solve-whole.ts'
-import { checkPages } from '../too-many-pages.ts'
+import { showBriefly } from '../show-checks.ts'
 import { wrap } from '../wrap.ts'
 import { writeSet } from '../write-set.ts'
 
@@ -46,22 +47,15 @@ export const plotCommand = command({
 /** The whole set as a PDF. Writes nothing where a check says stop. */
 const plot = async (file: string, raw: Given<typeof rows>, shell: Shell): Promise<number> => {
   const { design, text } = loadDesign(file)
-  const options = plotOptions(raw, design)
+  const laying = done(readLaying(raw, givenProfile(raw), design))
   const out = raw.out ?? `${basename(file, extname(file))}.pdf`
   checkPdf(out, raw.force ?? false, file)
   // loaded here, so that what draws no image starts without it
   const image = raw.map === undefined ? null : await import('../map-image.ts')
   image?.checkMap(raw.map!, raw.force ?? false, file)
-  const { solved, checks } = solveWhole(design)
-  curvedRamps(solved, file, 'plot')
-  const covered = designCovers(design, solved, options)
-  const counts = coverCounts(covered)
-  const chosen = chooseCover(counts)
-  const cover = options.cover ?? chosen.cover
-  // asked before any page is drawn
-  checkPages(counts[cover], options.sheet, options.overlap, cover, covered.length)
-  const facts = { ...options, cover, text, fingerprint: sha256 }
-  const set = layOutSet(design, solved, facts, covered)
+  const several = design.ramps.length > 1
+  const job = done(plotJob(design, text, laying, sha256), { file, several, done: 'plot' })
+  const { solved, covering, set } = job
   const lost = await writeSet(set, design.title, out, raw.force ?? false)
   await image?.writeMap(design.title, set, design.units, raw.map!, raw.force ?? false)
   if (raw.json) shell.out(`${JSON.stringify(set.plan, null, 2)}\n`)
@@ -71,16 +65,16 @@ const plot = async (file: string, raw: Given<typeof rows>, shell: Shell): Promis
         out,
         design,
         set,
-        options.pack,
-        options.sheet,
-        options.gaugedMargins ? marginWords(options) : null,
-        options.cover ? null : chosen.why,
+        laying.pack,
+        laying.sheet,
+        laying.gaugedMargins ? marginWords(laying) : null,
+        covering.why,
         flatWords(solved, 'pattern'),
       ),
     )
   for (const line of [
-    ...checks,
-    ...[...options.warnings, ...set.warnings, ...lost].map((warning) => wrap(`watch ${warning}`)),
+    ...showBriefly(solved.checks, several),
+    ...[...laying.warnings, ...set.warnings, ...lost].map((warning) => wrap(`watch ${warning}`)),
   ])
     shell.err(`${line}\n`)
   return 0
@@ -124,7 +118,7 @@ const report = (
 }
 
 /** The margins of a gauged printer in the order of --margin; in mm, as its combs are read. */
-const marginWords = ({ printer, sheet: { margins } }: PlotOptions): string => {
+const marginWords = ({ printer, sheet: { margins } }: Laying): string => {
   const { top, right, bottom, left } = margins
   return `Margins as gauged for ${printer} and 1 mm more: ${top}, ${right}, ${bottom}, ${left} mm (top, right, bottom, left).`
 }

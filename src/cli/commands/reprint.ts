@@ -1,15 +1,15 @@
 import { basename, extname } from 'node:path'
 import { inflateSync } from 'node:zlib'
 import type { SetPlan } from '../../drawing/set-plan.ts'
-import { pointsPerMm } from '../../geometry/inch.ts'
+import { reprintJob } from '../../job/reprint.ts'
 import { harmless } from '../../length/quote.ts'
 import { covers } from '../../page/cover/cover.ts'
-import { correctionChange, marginsReached, planRecorrected, planSealed } from '../../page/set/plan.ts'
-import { type Profile, profileCorrection } from '../../printer/profile.ts'
+import type { Profile } from '../../printer/profile.ts'
 import { pickPages } from '../../read/pick-pages.ts'
 import type { ReadPlatform } from '../../read/platform.ts'
 import type { SetPdf, SetPdfPage } from '../../read/set-pdf.ts'
 import { command, type Given, type OptionRow } from '../command.ts'
+import { done } from '../done.ts'
 import { Failure } from '../failure.ts'
 import { checkPdf, writeOut } from '../files.ts'
 import { forceOption, layingOptions, oneOfWords, paperWords, planOption, profilesOption } from '../options.ts'
@@ -89,7 +89,7 @@ const reprint = async (
   checkPdf(out, force, file)
   const { bytes, warnings } = raw.set === undefined ? fromPdf(file, raw) : await plotAgain(file, raw.set, raw)
   // loaded here, so that what reads no PDF starts without it
-  const [{ readSetPdf }, { copyPdf }] = await Promise.all([
+  const [{ pageContent, readSetPdf }, { copyPdf }] = await Promise.all([
     import('../../read/set-pdf.ts'),
     import('../../write/pdf-copy.ts'),
   ])
@@ -98,7 +98,7 @@ const reprint = async (
   const pages = picked(file, set, wanted)
   const profile =
     raw.set === undefined && raw.printer !== undefined ? loadProfile(raw.printer, raw.profiles) : null
-  const job = await jobOf(file, set, pages, profile)
+  const job = done(reprintJob(set.plan, pages, contentsOf(file, pages, pageContent), profile, sha256))
   const copy = await copyPdf(
     {
       source: set.context,
@@ -141,91 +141,17 @@ const picked = (file: string, set: SetPdf, said: readonly string[]): readonly Se
   return set.pages.filter(({ planned }) => found.numbers.includes(planned.page))
 }
 
-/** What is written: the pages, their plan, and what to watch. */
-const jobOf = async (file: string, set: SetPdf, pages: readonly SetPdfPage[], profile: Profile | null) => {
-  const contents = await contentsOf(file, pages)
-  const held = { ...set.plan, reprint: pages.map(({ planned }) => planned.page) }
-  const correction = profileCorrection(profile)
-  const asIs =
-    profile === null ||
-    (set.plan.printer === profile.name && String(set.plan.correction) === String(correction))
-  if (asIs) return { plan: planSealed(held, sha256), pages, warnings: [] }
-  // its combs show where the paper ends: they may not be moved
-  if (set.plan.pages.every(({ kind }) => kind === 'square'))
-    throw new Failure(
-      2,
-      `${file} is a test square alone; print it anew: traceply square --printer ${profile.name}`,
-    )
-  const { recorrect } = await import('../../read/recorrect.ts')
-  const change = correctionChange(held, correction)
-  const plan = planRecorrected(held, { name: profile.name, correction }, sha256)
-  const window = windowOf(set.plan)
-  const moved = pages.map((page, i) => ({
-    ...page,
-    ...recorrect(contents[i]!, {
-      change,
-      set: { from: set.plan.set, to: plan.set },
-      printer: profile.name,
-      room: window[2] - window[0],
-    }),
-  }))
-  const stale = moved.filter(({ told }) => !told).map(({ label }) => label)
-  const windows = pages.flatMap(({ planned }) =>
-    planned.places.length > 0 ? planned.places.map((place) => place.window) : [window],
-  )
-  return {
-    plan,
-    pages: moved,
-    warnings: [
-      ...(profile.paper === set.plan.paper.name
-        ? []
-        : [
-            `printer ${profile.name} was measured on ${profile.paper}, this is ${set.plan.paper.name}; measure it again on this paper and tray`,
-          ]),
-      ...marginWarnings(marginsReached(held, windows, change), profile.name),
-      ...(stale.length === 0
-        ? []
-        : [
-            `${stale.join(', ')}: the words on the page still tell set ${set.plan.set} or its printer; the new set is ${plan.set}`,
-          ]),
-      ...(pages.some(({ planned }) => planned.kind === 'map')
-        ? ['the figures on the map of what to expect are those of the printer that the set was plotted for']
-        : []),
-    ],
-  }
-}
-
 /** The contents, inflated: a page that is damaged fails here and not on paper. */
-const contentsOf = async (file: string, pages: readonly SetPdfPage[]): Promise<readonly Uint8Array[]> => {
-  const { pageContent } = await import('../../read/set-pdf.ts')
+const contentsOf = (
+  file: string,
+  pages: readonly SetPdfPage[],
+  contentOf: (page: SetPdfPage, platform: ReadPlatform) => Uint8Array,
+): readonly Uint8Array[] => {
   try {
-    return pages.map((page) => pageContent(page, reading))
+    return pages.map((page) => contentOf(page, reading))
   } catch {
     throw new Failure(1, `${faultWords(file, { kind: 'torn' })}; nothing written`)
   }
-}
-
-type Window = SetPlan['pages'][number]['places'][number]['window']
-
-/** The window of the pages that carry no pattern: that of the tiles, which is the same on every page. */
-const windowOf = ({ pages, paper }: SetPlan): Window =>
-  pages.find(({ kind }) => kind === 'tile' || kind === 'square')?.places[0]?.window ?? [
-    0,
-    0,
-    paper.width * pointsPerMm,
-    paper.height * pointsPerMm,
-  ]
-
-/** Less is lost in the blur of the printer's own edge, mm. */
-const leastReach = 0.1
-
-const marginWarnings = (reached: ReturnType<typeof marginsReached>, printer: string): readonly string[] => {
-  const sides = (['top', 'right', 'bottom', 'left'] as const).filter((side) => reached[side] > leastReach)
-  if (sides.length === 0) return []
-  const list = sides.map((side) => `${reached[side].toFixed(1)} mm into the ${side} margin`)
-  return [
-    `corrected for ${printer} the pages reach ${list.join(', ')}: look whether all of their edges are printed; if not, plot the whole set with --printer ${printer}`,
-  ]
 }
 
 const report = (

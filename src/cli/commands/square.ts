@@ -1,14 +1,12 @@
-import type { Units } from '../../design/design.ts'
+import { squareJob } from '../../job/square.ts'
 import { squareSideIn } from '../../page/pages/square-page.ts'
-import { layOutSquare } from '../../page/set/square-set.ts'
 import { sheetWindow } from '../../page/sheet/sheet.ts'
 import { command, type Given } from '../command.ts'
-import { Failure } from '../failure.ts'
+import { done } from '../done.ts'
 import { checkPdf } from '../files.ts'
 import { forceOption, marginOption, paperWords, planOption, profilesOption, unitsWords } from '../options.ts'
 import { sha256 } from '../platform.ts'
-import { sheetOptions } from '../plot-options.ts'
-import { loadProfile } from '../profiles.ts'
+import { givenProfile } from '../profiles.ts'
 import type { Shell } from '../shell.ts'
 import { writeSet } from '../write-set.ts'
 
@@ -37,19 +35,11 @@ export const squareCommand = command({
 
 /** One page that proves a printer, or its correction. */
 const square = async (raw: Given<typeof rows>, shell: Shell): Promise<number> => {
-  // a printer is proved on the paper that it was measured on
-  const paper =
-    raw.paper ?? (raw.printer === undefined ? undefined : loadProfile(raw.printer, raw.profiles).paper)
-  const units = raw.units ?? (paper === undefined || /^a\d$/i.test(paper) ? 'mm' : 'in')
-  if (units !== 'mm' && units !== 'in') throw new Failure(2, `--units ${raw.units}: say mm or in`)
-  const { sheet, printer, warnings } = sheetOptions(
-    { ...raw, ...(paper !== undefined && { paper }) },
-    units satisfies Units,
-    units === 'in' ? 'letter' : 'a4',
-  )
+  const job = done(squareJob(raw, givenProfile(raw), sha256))
+  const { sheet, printer, warnings } = job.laying
   const out = raw.out ?? 'square.pdf'
   checkPdf(out, raw.force ?? false)
-  const set = layOutSquare(units, sheet, printer, sha256)
+  const { set } = job
   const lost = await writeSet(set, 'Test square', out, raw.force ?? false)
   if (raw.json) shell.out(`${JSON.stringify(set.plan, null, 2)}\n`)
   else

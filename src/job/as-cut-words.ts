@@ -7,8 +7,7 @@ import { readLength, showLength } from '../length.ts'
 import { type AsCut, type Cut, solveAsCut } from '../ramp/as-cut.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
 import { quartersOf, type SolvedDesign } from '../ramp/ramp.ts'
-import { Failure } from './failure.ts'
-import { wrap } from './wrap.ts'
+import { asked, type Refusal } from './refusal.ts'
 
 /** A sawn notch and the ramp that it was sawn in. */
 export interface RampCut extends Cut {
@@ -19,15 +18,17 @@ export type RampAsCut = AsCut & { readonly ramp: string }
 
 const example = { mm: 'along=48,down=30', in: 'along=1 7/8,down=1 1/4' } as const
 
-/** Reads all of what `--as-cut` says. Fails with everything that is wrong at once. */
-export const readAsCut = (all: readonly string[], design: Design): readonly RampCut[] => {
+/** Reads all of what `--as-cut` says. */
+export const readAsCut = (
+  all: readonly string[],
+  design: Design,
+): { readonly cuts: readonly RampCut[] } | Refusal => {
   const faults: string[] = []
   const cuts = all.flatMap((said) => readOne(said, design, faults) ?? [])
   for (const [i, { ramp }] of cuts.entries())
     if (cuts.findIndex((cut) => cut.ramp === ramp) < i)
       faults.push(`--as-cut is given twice for ${quote(ramp)}; give one notch for each ramp`)
-  if (faults.length > 0) throw new Failure(2, faults.join('\n'))
-  return cuts
+  return faults.length > 0 ? asked(faults) : { cuts }
 }
 
 const readOne = (said: string, { ramps, units }: Design, faults: string[]): RampCut | null => {
@@ -127,7 +128,7 @@ export const asCuts = (cuts: readonly RampCut[], { ramps }: SolvedDesign): reado
 const nothing = 0.1
 
 /** Reveals and what brings them to the wanted ones, a few lines for each notch. */
-export const showAsCut = (
+export const asCutLines = (
   all: readonly (RampAsCut | null)[],
   { ramps }: SolvedDesign,
   units: Units,
@@ -147,5 +148,5 @@ export const showAsCut = (
       `  pipe     ${revealWords(one, design, show)}; ` +
         `wanted ${show(wanted.up)} above and ${show(wanted.out)} out`,
       `  shim     ${shim('under the pipe', shims.under, 'floor')}; ${shim('behind it', shims.behind, 'back wall')}`,
-    ].map((line) => wrap(line, 11))
+    ]
   })

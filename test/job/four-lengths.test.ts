@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { fourLengths, marginsFrom } from '../../src/cli/four-lengths.ts'
+import { fourLengths, marginsFrom } from '../../src/job/four-lengths.ts'
 
 it.each([
   ['10', ['10']],

@@ -4,88 +4,67 @@ import { implausible, type Range } from '../design/plausible.ts'
 import { inch } from '../geometry/inch.ts'
 import { nearWord } from '../length/near.ts'
 import { readLength, showLength } from '../length.ts'
-import { type Cover, covers } from '../page/cover/cover.ts'
-import { defaultMargins, defaultOverlap, type Margins, paperOf } from '../page/sheet/paper.ts'
+import { covers } from '../page/cover/cover.ts'
+import { defaultMargins, type Margins, paperOf } from '../page/sheet/paper.ts'
 import type { Sheet } from '../page/sheet/sheet.ts'
-import { type Profile, profileCorrection } from '../printer/profile.ts'
-import { type PrinterUncertainty, printerUncertainty } from '../printer/uncertainty.ts'
-import type { Given } from './command.ts'
-import { Failure } from './failure.ts'
+import type { Profile } from '../printer/profile.ts'
 import { fourLengths, marginsFrom } from './four-lengths.ts'
-import type { layingOptions } from './options.ts'
-import { loadProfile } from './profiles.ts'
+import { type Laying, usualLaying } from './laying.ts'
+import { asked, type Refusal } from './refusal.ts'
 
-/** As they come from the command line. */
-export type RawPlotOptions = Given<typeof layingOptions> & {
-  readonly printer?: string
-  readonly profiles?: string
+/** How pages are to be laid, in the words of the command line or of a form. */
+export interface LayingWords {
+  readonly paper?: string
+  readonly cover?: string
+  readonly strips?: boolean
+  readonly pack?: boolean
+  readonly margin?: string
+  readonly overlap?: string
 }
 
-/** Resolved once; past here nobody asks whether something was said. */
-export interface SheetOptions {
-  readonly sheet: Sheet
-  readonly overlap: number
-  /** name of the profile whose correction the sheet has; null for none */
-  readonly printer: string | null
-  /** how well that printer is known */
-  readonly uncertainty: PrinterUncertainty
+/** What was said, read; and what speaks against the printer's profile being used so. */
+export interface ReadLaying extends Laying {
   /** the margins are those that the printer was measured to leave, and differ from the usual ones */
   readonly gaugedMargins: boolean
-  /** what speaks against the printer's profile being used so */
   readonly warnings: readonly string[]
-}
-
-export interface PlotOptions extends SheetOptions {
-  /** null: the way that a careful builder would take */
-  readonly cover: Cover | null
-  /** add the story strips */
-  readonly strips: boolean
-  /** lay small parts together on pages that they share */
-  readonly pack: boolean
 }
 
 /** What a page must carry of its own after margins and overlap, mm: less holds no joint, no words and no line. */
 const leastPitch = 60
 const overlapRange = { least: 8, most: 60 } as const
 
-/** Fails with everything that is wrong with the options at once. */
-export const plotOptions = (raw: RawPlotOptions, design: Design): PlotOptions => {
-  const faults: string[] = []
-  const cover = raw.cover === undefined ? null : oneOf('--cover', raw.cover, covers, 'whole', faults)
-  return {
-    ...sheetOptions(raw, design.units, design.paper, faults),
-    cover,
-    strips: raw.strips ?? false,
-    pack: raw.pack ?? false,
-  }
-}
-
-/** Paper, margins, overlap and printer. Fails with its own faults and those that are `known` already. */
-export const sheetOptions = (
-  raw: Pick<RawPlotOptions, 'paper' | 'margin' | 'overlap' | 'printer' | 'profiles'>,
-  units: Units,
-  otherwise: PaperName,
+/**
+ * Lengths are read in the design's units, its paper is taken where none is said. `known`: faults that were found already; all
+ * come together.
+ */
+export const readLaying = (
+  said: LayingWords,
+  profile: Profile | null,
+  { units, paper: otherwise }: Pick<Design, 'units' | 'paper'>,
   known: readonly string[] = [],
-): SheetOptions => {
+): ReadLaying | Refusal => {
   const faults = [...known]
-  const profile = raw.printer === undefined ? null : loadProfile(raw.printer, raw.profiles)
-  const paper = oneOf('--paper', raw.paper, paperNames, otherwise, faults)
+  const cover = said.cover === undefined ? null : oneOf('--cover', said.cover, covers, 'whole', faults)
+  const paper = oneOf('--paper', said.paper, paperNames, otherwise, faults)
+  const usual = usualLaying(paper, profile)
   const margins =
-    raw.margin === undefined ? marginsOf(profile, paper) : readMargins(raw.margin, units, paper, faults)
+    said.margin === undefined ? usual.sheet.margins : readMargins(said.margin, units, paper, faults)
   const overlap =
-    raw.overlap === undefined
-      ? defaultOverlap
-      : lengthOption('--overlap', raw.overlap, units, overlapRange, faults)
-  const sheet = { paper: paperOf(paper), margins, correction: profileCorrection(profile) }
+    said.overlap === undefined
+      ? usual.overlap
+      : lengthOption('--overlap', said.overlap, units, overlapRange, faults)
+  const sheet = { ...usual.sheet, margins }
   if (faults.length === 0) faults.push(...sheetFaults(sheet, overlap, units))
-  if (faults.length > 0) throw new Failure(2, faults.join('\n'))
+  if (faults.length > 0) return asked(faults)
   return {
+    ...usual,
     sheet,
     overlap,
-    printer: profile?.name ?? null,
-    uncertainty: printerUncertainty(profile ? profile.readings : null),
+    cover,
+    strips: said.strips ?? false,
+    pack: said.pack ?? false,
     gaugedMargins:
-      raw.margin === undefined && sides.some((side) => margins[side] !== defaultMargins(paper)[side]),
+      said.margin === undefined && sides.some((side) => margins[side] !== defaultMargins(paper)[side]),
     warnings: profile ? profileWarnings(profile, sheet, units) : [],
   }
 }
@@ -159,19 +138,6 @@ const sheetFaults = ({ paper, margins }: Sheet, overlap: number, units: Units): 
         `for the drawing, less than ${show(leastPitch)}; margins and overlap together may take at most ${showMost(size - leastPitch)}, or take larger paper`,
     ]
   })
-}
-
-/** Without --margin: what the printer was measured to leave, and a millimetre more; else what most printers leave. */
-const marginsOf = (profile: Profile | null, paper: PaperName): Margins => {
-  const least = profile?.margins
-  if (!least) return defaultMargins(paper)
-  const room = (mm: number): number => Math.ceil(mm) + 1
-  return {
-    top: room(least.top),
-    right: room(least.right),
-    bottom: room(least.bottom),
-    left: room(least.left),
-  }
 }
 
 const profileWarnings = (profile: Profile, { paper, margins }: Sheet, units: Units): readonly string[] => {

@@ -1,6 +1,6 @@
 import { showLength, type Units } from '../length.ts'
 import type { Flat } from '../ramp/ramp.ts'
-import { type Row, sheetRows } from './framing-table.ts'
+import { type Row, sheetRows } from './framing-rows.ts'
 
 /** A flat as a carpenter cuts and sets it. */
 export const flatRows = (ramp: Flat, units: Units): readonly Row[] => {

@@ -1,20 +1,19 @@
 import type { Cover } from '../page/cover/cover.ts'
 import { defaultMargins, defaultOverlap, largerPaper } from '../page/sheet/paper.ts'
 import type { Sheet } from '../page/sheet/sheet.ts'
-import { Failure } from './failure.ts'
 
 /** More pages than anyone tapes together. */
 const mostPages = 2000
 
-/** Asked before any page is drawn. Fails with the number and whatever of this job can be changed to need fewer. */
-export const checkPages = (
+/** Asked before any page is drawn: null, or the number and whatever of this job can be changed to need fewer. */
+export const tooManyPages = (
   tiles: number,
   { paper, margins }: Sheet,
   overlap: number,
   cover: Cover,
   ramps: number,
-): void => {
-  if (tiles <= mostPages) return
+): string | null => {
+  if (tiles <= mostPages) return null
   const usual = defaultMargins(paper.name)
   const paperName = largerPaper(paper.name)
   const ways = [
@@ -27,8 +26,5 @@ export const checkPages = (
     ...(ramps > 1 ? ['fewer ramps in one design'] : []),
   ]
   const last = ways.length > 1 ? ` or ${ways.at(-1)}` : ways[0]
-  throw new Failure(
-    2,
-    `this job takes ${tiles} pages to tape, more than ${mostPages}; take ${ways.length > 1 ? ways.slice(0, -1).join(', ') : ''}${last}`,
-  )
+  return `this job takes ${tiles} pages to tape, more than ${mostPages}; take ${ways.length > 1 ? ways.slice(0, -1).join(', ') : ''}${last}`
 }

@@ -1,0 +1,41 @@
+import { showLength, type Units } from '../length.ts'
+import type { Quarter, Ramp } from '../ramp/ramp.ts'
+import { steepnessWord } from '../ramp/steepness.ts'
+import { flatRows } from './flat-rows.ts'
+import { framingRows, type Row } from './framing-rows.ts'
+
+/** The figures of a ramp as a carpenter reads them: a label and words, lengths in his units. */
+export const figuresRows = (ramp: Ramp, units: Units): readonly Row[] =>
+  ramp.kind === 'flat' ? flatRows(ramp, units) : quarterRows(ramp, units)
+
+const quarterRows = (ramp: Quarter, units: Units): readonly Row[] => {
+  const show = (mm: number): string => showLength(mm, units)
+  const { transition, length, deck } = ramp
+  const angle = (radians: number): string => `${((radians * 180) / Math.PI).toFixed(1)}°`
+  const rows: Row[] = []
+  if (transition) {
+    const { heights, radius } = transition
+    rows.push(
+      [
+        'height',
+        `frame ${show(heights.frame)}   deck ${show(heights.deck)}   ridden face at the lip ${show(heights.surface)}`,
+      ],
+      ['radius', `frame ${show(radius.frame)}   ridden face ${show(radius.surface)}`],
+      [
+        'curve',
+        `${show(transition.arc)} along it, ${show(transition.run)} along the floor; ${angle(transition.lipAngle)} at the lip, ${steepnessWord(transition.lipAngle)}`,
+      ],
+      [
+        'toe',
+        `${show(transition.toe.y)} high, ${angle(transition.toeAngle)}; ridden face ${show(transition.toeStep)} above the floor there`,
+      ],
+    )
+  }
+  if (length !== null && deck !== null && transition)
+    rows.push([
+      'side',
+      `${show(length)} long, ${show(transition.heights.frame)} high; deck ${show(deck)} behind the lip`,
+    ])
+  rows.push(['width', show(ramp.width)], ...framingRows(ramp, units))
+  return rows
+}

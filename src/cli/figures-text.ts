@@ -1,0 +1,39 @@
+import { figuresRows } from '../booklet/figures-rows.ts'
+import type { Design } from '../design/design.ts'
+import { asCutLines, type RampAsCut } from '../job/as-cut-words.ts'
+import type { PageFigures } from '../job/figures.ts'
+import type { Units } from '../length.ts'
+import type { Ramp, SolvedDesign } from '../ramp/ramp.ts'
+import { showChecks } from './show-checks.ts'
+import { wrap } from './wrap.ts'
+
+const legend = { mm: 'lengths in mm', in: 'lengths in inches; + is 1/32 more, – is 1/32 less' } as const
+
+/** The figures as a terminal shows them: labels at the left, lengths in the carpenter's units. */
+export const figuresText = (design: Design, solved: SolvedDesign, pages: PageFigures | null): string => {
+  const several = solved.ramps.length > 1
+  const checks = showChecks(solved.checks, several)
+  return [
+    `${design.title} (${legend[design.units]})`,
+    ...solved.ramps.flatMap((ramp) => ['', ...rampLines(ramp, design.units)]),
+    ...(pages
+      ? [
+          '',
+          `pages to tape on ${pages.paper}: whole ${pages.whole}, line ${pages.line}, ribbon ${pages.ribbon}; plot takes ${pages.takes}`,
+        ]
+      : []),
+    ...(checks.length > 0 ? ['', ...checks] : []),
+    '',
+  ].join('\n')
+}
+
+/** Notches that are cut already, below the figures. */
+export const asCutText = (cuts: readonly (RampAsCut | null)[], solved: SolvedDesign, units: Units): string =>
+  asCutLines(cuts, solved, units)
+    .map((line) => `${wrap(line, 11)}\n`)
+    .join('')
+
+const rampLines = (ramp: Ramp, units: Units): readonly string[] => [
+  ramp.name,
+  ...figuresRows(ramp, units).map(([label, words]) => wrap(`  ${label.padEnd(8)} ${words}`, 11)),
+]

@@ -1,0 +1,60 @@
+import { screwCounts } from '../booklet/screw-counts.ts'
+import type { Design, PaperName } from '../design/design.ts'
+import type { Cover } from '../page/cover/cover.ts'
+import type { CoverCounts } from '../page/cover/pattern-covers.ts'
+import { designFigures, type Figures } from '../ramp/figures.ts'
+import { quartersOf, type SolvedDesign, type WholeDesign } from '../ramp/ramp.ts'
+import { solveDesign } from '../ramp/solve.ts'
+import { asCuts, type RampAsCut, type RampCut } from './as-cut-words.ts'
+import { coverDesign } from './covering.ts'
+import { usualLaying } from './laying.ts'
+
+/** Pages to tape for each way to cover the sides, and the one that is taken unless told. */
+export type PageFigures = CoverCounts & { readonly paper: PaperName; readonly takes: Cover }
+
+export interface FiguresJob {
+  readonly solved: SolvedDesign
+  /** null where there is no curve or a `stop` */
+  readonly pages: PageFigures | null
+  /** of the notches that are cut already; null where a ramp's pipe could not be solved */
+  readonly asCut: readonly (RampAsCut | null)[]
+}
+
+/** What a design comes out as. `cuts`: notches that are cut already. */
+export const figuresJob = (design: Design, cuts: readonly RampCut[] = []): FiguresJob => {
+  const solved = solveDesign(design)
+  const pages = solved.stopped || quartersOf(solved.ramps).length === 0 ? null : pagesOf(design, solved)
+  return { solved, pages, asCut: asCuts(cuts, solved) }
+}
+
+/** The figures as scripts read them: mm and degrees, told in docs/architecture.md. */
+export const figuresRecord = (design: Design, { solved, pages, asCut }: FiguresJob) => ({
+  ...withScrewLengths(designFigures(design, solved)),
+  ...(asCut.length > 0 && { asCut }),
+  pages,
+})
+
+/** Layers and deck board with their screws counted by length: some take shorter ones than the layer's own. */
+const withScrewLengths = (figures: Figures) => ({
+  ...figures,
+  ramps: figures.ramps.map((ramp) => ({
+    ...ramp,
+    deckBoard: ramp.deckBoard && counted(ramp.deckBoard),
+    skin: ramp.skin.map(counted),
+  })),
+})
+
+const counted = <
+  T extends {
+    readonly rows: Parameters<typeof screwCounts>[0]
+    readonly screws: { readonly count: number; readonly length: number | null }
+  },
+>(
+  layer: T,
+) => ({ ...layer, screws: { ...layer.screws, lengths: screwCounts(layer.rows) } })
+
+/** On the design's own paper. */
+const pagesOf = (design: Design, solved: WholeDesign): PageFigures => {
+  const { counts, cover } = coverDesign(design, solved, usualLaying(design.paper))
+  return { paper: design.paper, ...counts, takes: cover }
+}

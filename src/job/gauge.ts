@@ -1,0 +1,71 @@
+import { type PaperName, paperNames } from '../design/design.ts'
+import { readLength } from '../length.ts'
+import { gaugePrinter, type Readings, squareDiagonal } from '../printer/gauge.ts'
+import { mostMargin, type Profile } from '../printer/profile.ts'
+import { type Reading, readReading, squareSide } from '../printer/reading.ts'
+import { fourLengths, marginsFrom } from './four-lengths.ts'
+import { asked, type Refusal } from './refusal.ts'
+
+/** What was measured on the printed square, each length in words with its unit. */
+export interface GaugeWords {
+  readonly across?: readonly string[]
+  readonly down?: readonly string[]
+  /** A, B, A, B … */
+  readonly diagonals?: readonly string[]
+  /** of the combs: top, right, bottom, left */
+  readonly margins?: string
+  readonly paper?: string
+}
+
+/** What is known of a printer once it is measured. `otherwise`: the paper where none is said. */
+export const gaugeJob = (name: string, said: GaugeWords, otherwise: PaperName): Profile | Refusal => {
+  const faults: string[] = []
+  const read = (option: string, texts: readonly string[], nominal: number): readonly Reading[] =>
+    texts.flatMap((text) => {
+      const reading = readReading(text, nominal)
+      if (!('error' in reading)) return [reading]
+      faults.push(`${option}: ${reading.error}`)
+      return []
+    })
+  const diagonals = read('--diagonals', said.diagonals ?? [], squareDiagonal)
+  if (diagonals.length % 2 === 1 && faults.length === 0)
+    faults.push('--diagonals: give both, first A (lower left to upper right), then B')
+  const readings: Readings = {
+    across: read('--across', said.across ?? [], squareSide),
+    down: read('--down', said.down ?? [], squareSide),
+    diagonals: Array.from({ length: Math.floor(diagonals.length / 2) }, (_, i) => [
+      diagonals[2 * i]!,
+      diagonals[2 * i + 1]!,
+    ]),
+  }
+  const paper = paperNames.find((word) => word === (said.paper ?? otherwise).toLowerCase())
+  if (paper === undefined) faults.push(`--paper ${said.paper}: say one of ${paperNames.join(', ')}`)
+  const margins = said.margins === undefined ? null : readMargins(said.margins, faults)
+  if (faults.length > 0) return asked(faults)
+  const found = gaugePrinter(readings)
+  if ('faults' in found) return { refused: 'measured', faults: found.faults }
+  const round = (value: number): number => Number(value.toFixed(6))
+  return {
+    version: 1,
+    name,
+    paper: paper!,
+    across: round(found.distortion.across),
+    down: round(found.distortion.down),
+    skewDegrees: round((found.distortion.skew * 180) / Math.PI),
+    margins,
+    readings,
+  }
+}
+
+const readMargins = (said: string, faults: string[]): Profile['margins'] => {
+  const texts = fourLengths(said, 'mm')
+  const lengths = texts?.map((text) => readLength(text, 'mm')) ?? []
+  const mm = lengths.map((reading) => ('mm' in reading && reading.unit !== null ? reading.mm : -1))
+  if (!texts || mm.some((value) => value < 0 || value > mostMargin)) {
+    faults.push(
+      `--margins ${said}: give four lengths with units from the combs, top, right, bottom, left, each 0 to ${mostMargin} mm: "4mm, 4mm, 12mm, 4mm"`,
+    )
+    return null
+  }
+  return marginsFrom(mm)
+}

@@ -1,0 +1,37 @@
+import type { Design } from '../design/design.ts'
+import { type LaidSet, layOutSet } from '../page/set/set.ts'
+import type { Fingerprint } from '../page/set/set-code.ts'
+import { quartersOf, type WholeDesign } from '../ramp/ramp.ts'
+import { solveDesign } from '../ramp/solve.ts'
+import { type Covering, coverDesign } from './covering.ts'
+import type { Laying } from './laying.ts'
+import { asked, type Refusal } from './refusal.ts'
+import { tooManyPages } from './too-many-pages.ts'
+
+export interface PlotJob {
+  readonly solved: WholeDesign
+  readonly covering: Covering
+  readonly set: LaidSet
+}
+
+/** The full-size pages of a design, and their plan. `text`: the design's own, which the plan keeps. */
+export const plotJob = (
+  design: Design,
+  text: string,
+  laying: Laying,
+  fingerprint: Fingerprint,
+): PlotJob | Refusal => {
+  const solved = solveDesign(design)
+  if (solved.stopped) return { refused: 'stop', checks: solved.checks }
+  if (quartersOf(solved.ramps).length === 0) return { refused: 'no-curve' }
+  const covering = coverDesign(design, solved, laying)
+  const { covered, counts, cover } = covering
+  const { sheet, overlap } = laying
+  const tooMany = tooManyPages(counts[cover], sheet, overlap, cover, covered.length)
+  if (tooMany !== null) return asked([tooMany])
+  return {
+    solved,
+    covering,
+    set: layOutSet(design, solved, { ...laying, cover, text, fingerprint }, covered),
+  }
+}

@@ -1,0 +1,95 @@
+import type { SetPlan } from '../drawing/set-plan.ts'
+import { pointsPerMm } from '../geometry/inch.ts'
+import { correctionChange, marginsReached, planRecorrected, planSealed } from '../page/set/plan.ts'
+import type { Fingerprint } from '../page/set/set-code.ts'
+import { type Profile, profileCorrection } from '../printer/profile.ts'
+import { recorrect } from '../read/recorrect.ts'
+import type { SetPdfPage } from '../read/set-pdf.ts'
+import { asked, type Refusal } from './refusal.ts'
+
+/** What is written: the pages, their plan, and what to watch. */
+export interface ReprintJob {
+  readonly plan: SetPlan
+  readonly pages: readonly (SetPdfPage & { readonly content?: Uint8Array })[]
+  readonly warnings: readonly string[]
+}
+
+/**
+ * Some pages of a set once more: as they were, or corrected for the printer of a profile. `contents`: what each of them draws,
+ * inflated.
+ */
+export const reprintJob = (
+  set: SetPlan,
+  pages: readonly SetPdfPage[],
+  contents: readonly Uint8Array[],
+  profile: Profile | null,
+  fingerprint: Fingerprint,
+): ReprintJob | Refusal => {
+  const held = { ...set, reprint: pages.map(({ planned }) => planned.page) }
+  const correction = profileCorrection(profile)
+  const asIs =
+    profile === null || (set.printer === profile.name && String(set.correction) === String(correction))
+  if (asIs) return { plan: planSealed(held, fingerprint), pages, warnings: [] }
+  // its combs show where the paper ends: they may not be moved
+  if (set.pages.every(({ kind }) => kind === 'square'))
+    return asked([`a test square alone is printed anew: traceply square --printer ${profile.name}`])
+  const change = correctionChange(held, correction)
+  const plan = planRecorrected(held, { name: profile.name, correction }, fingerprint)
+  const window = windowOf(set)
+  const moved = pages.map((page, i) => ({
+    ...page,
+    ...recorrect(contents[i]!, {
+      change,
+      set: { from: set.set, to: plan.set },
+      printer: profile.name,
+      room: window[2] - window[0],
+    }),
+  }))
+  const stale = moved.filter(({ told }) => !told).map(({ label }) => label)
+  const windows = pages.flatMap(({ planned }) =>
+    planned.places.length > 0 ? planned.places.map((place) => place.window) : [window],
+  )
+  return {
+    plan,
+    pages: moved,
+    warnings: [
+      ...(profile.paper === set.paper.name
+        ? []
+        : [
+            `printer ${profile.name} was measured on ${profile.paper}, this is ${set.paper.name}; measure it again on this paper and tray`,
+          ]),
+      ...marginWarnings(marginsReached(held, windows, change), profile.name),
+      ...(stale.length === 0
+        ? []
+        : [
+            `${stale.join(', ')}: the words on the page still tell set ${set.set} or its printer; the new set is ${plan.set}`,
+          ]),
+      ...(pages.some(({ planned }) => planned.kind === 'map')
+        ? ['the figures on the map of what to expect are those of the printer that the set was plotted for']
+        : []),
+    ],
+  }
+}
+
+type Window = SetPlan['pages'][number]['places'][number]['window']
+
+/** The window of the pages that carry no pattern: that of the tiles, which is the same on every page. */
+const windowOf = ({ pages, paper }: SetPlan): Window =>
+  pages.find(({ kind }) => kind === 'tile' || kind === 'square')?.places[0]?.window ?? [
+    0,
+    0,
+    paper.width * pointsPerMm,
+    paper.height * pointsPerMm,
+  ]
+
+/** Less is lost in the blur of the printer's own edge, mm. */
+const leastReach = 0.1
+
+const marginWarnings = (reached: ReturnType<typeof marginsReached>, printer: string): readonly string[] => {
+  const sides = (['top', 'right', 'bottom', 'left'] as const).filter((side) => reached[side] > leastReach)
+  if (sides.length === 0) return []
+  const list = sides.map((side) => `${reached[side].toFixed(1)} mm into the ${side} margin`)
+  return [
+    `corrected for ${printer} the pages reach ${list.join(', ')}: look whether all of their edges are printed; if not, plot the whole set with --printer ${printer}`,
+  ]
+}
