@@ -20,6 +20,28 @@ export interface Stock {
   readonly timber: readonly number[]
   readonly pipe: readonly number[]
   readonly kerf: number
+  /** what is not used along each edge of a panel */
+  readonly trim: number
+  /** by material and thickness; a sheet that is not among them is bought in its usual size */
+  readonly panels: readonly StockPanel[]
+  /** what is there already */
+  readonly offcuts: readonly Offcut[]
+}
+
+export interface StockPanel {
+  readonly sheet: Sheet
+  /** short and long side; the grain runs along the long one */
+  readonly size: readonly [number, number]
+  /** so many are clamped and sawn as one */
+  readonly clamped: number
+  /** whether its better face must show on both outer sides */
+  readonly goodFace: 'any' | 'out'
+}
+
+export interface Offcut {
+  readonly sheet: Sheet
+  readonly size: readonly [number, number]
+  readonly count: number
 }
 
 export const materials = ['plywood', 'hardboard', 'steel', 'other'] as const

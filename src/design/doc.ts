@@ -57,7 +57,7 @@ const section = (row: Row): readonly string[] => [
 const headOf = (row: Row): string => {
   if (isRamp(row)) return `A ${kindOf(row)}`
   const kind = kindOf(row)
-  const head = rowTitle(row).replaceAll('.', ' › ')
+  const head = rowTitle(row).replaceAll('.', ' › ').replace('[]', ', each')
   return kind === '' ? head : `${kind[0]!.toUpperCase()}${kind.slice(1)} › ${head}`
 }
 

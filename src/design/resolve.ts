@@ -6,6 +6,7 @@ import type {
   QuarterDesign,
   RampDesign,
   RampKind,
+  Sheet,
   Stock,
 } from './design.ts'
 import type { EntryMap } from './file/entry.ts'
@@ -14,6 +15,7 @@ import {
   saidLength,
   saidLengths,
   saidMap,
+  saidMaps,
   saidPair,
   saidSheets,
   saidText,
@@ -39,7 +41,22 @@ export const resolveStock = (map: EntryMap): Stock => {
     timber: saidLengths(map, 'timber'),
     pipe: saidLengths(map, 'pipe'),
     kerf: saidLength(map, 'kerf'),
+    trim: saidLength(map, 'trim'),
+    panels: saidMaps(map, 'panels').map((panel) => ({
+      ...sizedSheet(panel),
+      clamped: saidCount(panel, 'clamped'),
+      goodFace: saidWord(panel, 'good-face'),
+    })),
+    offcuts: saidMaps(map, 'offcuts').map((piece) => ({
+      ...sizedSheet(piece),
+      count: saidCount(piece, 'count'),
+    })),
   }
+}
+
+const sizedSheet = (map: EntryMap): { readonly sheet: Sheet; readonly size: readonly [number, number] } => {
+  const [a, b] = saidPair(map, 'size')
+  return { sheet: saidSheets(map, 'sheet')[0]!, size: [Math.min(a, b), Math.max(a, b)] }
 }
 
 /** A complete ramp as the solver takes it. A width that follows from another ramp is 0 until that one is known. */

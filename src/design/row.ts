@@ -52,5 +52,6 @@ export const kindOf = (row: Row): string => /^ramps\[(\w+)\]/.exec(row.path)?.[1
 /** The path as a builder reads it in a message: without the list it is in. */
 export const rowTitle = (row: Row): string => row.path.replace(/^ramps\[\w+\]\./, '')
 
-/** `key: example`, for the end of a message. */
-export const rowExample = (row: Row, units: Units): string => `${rowKey(row)}: ${row.example[units]}`
+/** `key: example`, for the end of a message; `- example` for an entry of a list. */
+export const rowExample = (row: Row, units: Units): string =>
+  `${row.path.endsWith('[]') ? '-' : `${rowKey(row)}:`} ${row.example[units]}`

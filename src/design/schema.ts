@@ -3,6 +3,9 @@ import type { Range } from './plausible.ts'
 import { type Alternatives, type DefaultText, type Row, rowKey, type Unsaid, type Value } from './row.ts'
 
 const mostRamps = 20
+/** sizes of panels, and of pieces that are there */
+const mostPanels = 20
+const mostOffcuts = 50
 /** letters of the title */
 const mostTitle = 200
 /** letters of a ramp's name */
@@ -80,6 +83,90 @@ const topRows: readonly Row[] = [
     'lengths in which pipe is sold',
   ),
   row('stock.kerf', length(0, 10), defaults('3', '1/8'), ['3', '1/8'], 'width of the saw cut'),
+  row(
+    'stock.trim',
+    length(0, 50),
+    defaults('5', '3/16'),
+    ['5', '3/16'],
+    'trimmed off each edge of a panel; a piece as long as it keeps its ends',
+  ),
+  row(
+    'stock.panels',
+    { kind: 'maps', least: 1, most: mostPanels },
+    open('`panel` for every sheet; steel comes in 1250 x 2500 mm, or 48 x 120 in'),
+    ['[{ sheet: 18 plywood, size: 1220 x 2440 }]', '[{ sheet: 23/32 plywood, size: 48 x 96 }]'],
+    'panels that you can buy, by material and thickness; several sizes if you like',
+  ),
+  row(
+    'stock.panels[]',
+    map(),
+    required,
+    ['{ sheet: 18 plywood, size: 1220 x 2440 }', '{ sheet: 23/32 plywood, size: 48 x 96 }'],
+    'one size of panel',
+  ),
+  row(
+    'stock.panels[].sheet',
+    { kind: 'sheet', least: 0.5, most: 60 },
+    required,
+    ['18 plywood', '23/32 plywood'],
+    'thickness and material, as the parts say it',
+  ),
+  row(
+    'stock.panels[].size',
+    { kind: 'pair', least: 300, most: 6000 },
+    required,
+    ['1220 x 2440', '48 x 96'],
+    'its two sides; the grain runs along the longer',
+  ),
+  row(
+    'stock.panels[].clamped',
+    { kind: 'count', least: 1, most: 2 },
+    defaults('1'),
+    same('2'),
+    '2: two clamped back to back and sawn as one; parts come in pairs',
+  ),
+  row(
+    'stock.panels[].good-face',
+    choice('any', 'out'),
+    defaults('any'),
+    same('out'),
+    '`out`: the better face must show outside on both sides',
+  ),
+  row(
+    'stock.offcuts',
+    { kind: 'maps', least: 1, most: mostOffcuts },
+    open('nothing is there'),
+    ['[{ sheet: 18 plywood, size: 600 x 1200 }]', '[{ sheet: 23/32 plywood, size: 24 x 48 }]'],
+    'what lies in the garage already; it is used first',
+  ),
+  row(
+    'stock.offcuts[]',
+    map(),
+    required,
+    ['{ sheet: 18 plywood, size: 600 x 1200 }', '{ sheet: 23/32 plywood, size: 24 x 48 }'],
+    'pieces of one size',
+  ),
+  row(
+    'stock.offcuts[].sheet',
+    { kind: 'sheet', least: 0.5, most: 60 },
+    required,
+    ['18 plywood', '23/32 plywood'],
+    'thickness and material, as the parts say it',
+  ),
+  row(
+    'stock.offcuts[].size',
+    { kind: 'pair', least: 50, most: 6000 },
+    required,
+    ['600 x 1200', '24 x 48'],
+    'its two sides; the grain runs along the longer',
+  ),
+  row(
+    'stock.offcuts[].count',
+    { kind: 'count', least: 1, most: 50 },
+    defaults('1'),
+    same('2'),
+    'how many of them',
+  ),
   row(
     'ramps',
     { kind: 'maps', least: 1, most: mostRamps },
@@ -544,6 +631,9 @@ export const rowAt = (path: string): Row => {
   if (found === undefined) throw new TypeError(`the design file has no key ${path}`)
   return found
 }
+
+/** The row of one entry of a list of maps; ramps have one for each kind. */
+export const itemRow = (list: Row): Row => rowAt(`${list.path}[]`)
 
 /** What the value of a key may be, mm or a count. Throws TypeError for a path without a range. */
 export const rangeAt = (path: string): Range => {

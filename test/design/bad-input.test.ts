@@ -623,7 +623,7 @@ describe('files that are no design', () => {
     ],
     [
       'no colon below an empty line and a comment',
-      '\n# later\nsize 3\ntoe: 4',
+      '\n# later\nquux 3\ntoe: 4',
       '3:1 a key must stand on one line, with `: ` behind it; is a colon missing, or this line indented wrongly?',
     ],
     ['two documents', `${single}---\ntitle: b\n`, '11:1 a second document starts here; one design a file'],

@@ -11,7 +11,15 @@ describe('a design in mm', () => {
       title: 'Boathouse',
       units: 'mm',
       paper: 'a4',
-      stock: { panel: [1220, 2440], timber: [2400, 3000], pipe: [3000], kerf: 3 },
+      stock: {
+        panel: [1220, 2440],
+        timber: [2400, 3000],
+        pipe: [3000],
+        kerf: 3,
+        trim: 5,
+        panels: [],
+        offcuts: [],
+      },
       ramps: [
         {
           name: 'ramp',
@@ -70,7 +78,15 @@ ramps:
       title: 'Boathouse',
       units: 'in',
       paper: 'letter',
-      stock: { panel: [1219.2, 2438.4], timber: [2438.4, 3048], pipe: [3048], kerf: 3.175 },
+      stock: {
+        panel: [1219.2, 2438.4],
+        timber: [2438.4, 3048],
+        pipe: [3048],
+        kerf: 3.175,
+        trim: 4.7625,
+        panels: [],
+        offcuts: [],
+      },
       ramps: [
         {
           name: 'ramp',

@@ -11,7 +11,15 @@ export const inch = 25.4
 
 export const plywood = (thickness: number): Sheet => ({ thickness, material: 'plywood' })
 
-export const stock: Stock = { panel: [1220, 2440], timber: [2400], pipe: [3000], kerf: 3 }
+export const stock: Stock = {
+  panel: [1220, 2440],
+  timber: [2400],
+  pipe: [3000],
+  kerf: 3,
+  trim: 5,
+  panels: [],
+  offcuts: [],
+}
 
 const reading = readDesign(`title: plain
 units: mm

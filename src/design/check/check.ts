@@ -17,7 +17,7 @@ import {
   rowTitle,
   type Value,
 } from '../row.ts'
-import { keysUnder, kindsWith, parentsOf, rowAt, rowsUnder } from '../schema.ts'
+import { itemRow, keysUnder, kindsWith, parentsOf, rowAt, rowsUnder } from '../schema.ts'
 import {
   choiceValue,
   countValue,
@@ -60,6 +60,19 @@ export const checkValue = (tree: Tree, row: Row, path: string, on: Checking): En
   }
 
   if (tree.kind === 'map') return checkMap(tree, row, path, on)
+  if (tree.kind === 'list' && value.kind === 'maps') {
+    const { least, most } = value
+    if (tree.items.length < least) return bad('shape', `\`${rowTitle(row)}\` is an empty list${shapes}`)
+    if (tree.items.length > most)
+      return bad(
+        'too-many',
+        `\`${rowTitle(row)}\` has ${tree.items.length} entries; at most ${most}`,
+        tree.items[most]!.place,
+      )
+    const of = itemRow(row)
+    const items = tree.items.map((item, i) => checkValue(item, of, `${path}[${i}]`, on))
+    return { kind: 'list', items, place }
+  }
   if (tree.kind === 'list') {
     if (value.kind !== 'lengths' && value.kind !== 'sheets')
       throw new TypeError(`no list of ${value.kind} at ${path}`)
@@ -177,8 +190,8 @@ export const checkMap = (tree: TreeMap, row: Row, path: string, on: Checking): E
       )
     } else {
       keys.set(key.text, key.place)
-      // lists of maps are walked by the reader of the whole file
-      if (own.value.kind !== 'maps') entries.set(key.text, checkValue(value, own, at, on))
+      // ramps are walked by the reader of the whole file
+      if (own.path !== 'ramps') entries.set(key.text, checkValue(value, own, at, on))
     }
   }
   if (row.value.kind === 'map')

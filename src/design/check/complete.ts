@@ -2,7 +2,7 @@ import type { Units } from '../../length.ts'
 import { type Entry, type EntryMap, emptyMap } from '../file/entry.ts'
 import type { Tree } from '../file/tree.ts'
 import { type DefaultText, isRamp, type Row, rowExample, rowKey, rowTitle } from '../row.ts'
-import { rowsUnder } from '../schema.ts'
+import { itemRow, rowsUnder } from '../schema.ts'
 import { type Checking, checkValue, ownerOf, showSets } from './check.ts'
 
 /** Fills in what is not said and reports what must be. Keys that an alternative rules out stay away. */
@@ -27,7 +27,14 @@ export const completeMap = (map: EntryMap, row: Row, path: string, on: Checking)
     const at = path === '' ? key : `${path}.${key}`
     const said = entries.get(key)
     if (said?.kind === 'map') entries.set(key, completeMap(said, child, at, on))
-    if (said !== undefined || ruledOut.has(key) || child.value.kind === 'maps') continue
+    if (said?.kind === 'list')
+      entries.set(key, {
+        ...said,
+        items: said.items.map((item, i) =>
+          item.kind === 'map' ? completeMap(item, itemRow(child), `${at}[${i}]`, on) : item,
+        ),
+      })
+    if (said !== undefined || ruledOut.has(key) || child.path === 'ramps') continue
     const filled = fillIn(child, map, at, on)
     if (filled !== undefined) entries.set(key, filled)
   }

@@ -15,6 +15,14 @@ const entryOf = <K extends Entry['kind']>(
 
 export const says = (map: EntryMap, key: string): boolean => map.entries.has(key)
 export const saidMap = (map: EntryMap, key: string): EntryMap => entryOf(map, key, 'map')
+/** The maps of a list; none where it is not said. */
+export const saidMaps = (map: EntryMap, key: string): readonly EntryMap[] =>
+  says(map, key)
+    ? entryOf(map, key, 'list').items.map((item) => {
+        if (item.kind !== 'map') throw new TypeError(`${key} should hold maps, not a ${item.kind}`)
+        return item
+      })
+    : []
 export const saidText = (map: EntryMap, key: string): string => entryOf(map, key, 'text').text
 export const saidCount = (map: EntryMap, key: string): number => entryOf(map, key, 'count').count
 /** mm */

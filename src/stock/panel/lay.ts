@@ -1,0 +1,155 @@
+import { same } from '../../ramp/check/offer.ts'
+import { blockedRise, type Profile } from './profile.ts'
+import type { Shape } from './shape.ts'
+
+/** A panel as it lies: its long side along x, its short one along y; what is trimmed off each edge. mm */
+export interface Board {
+  readonly length: number
+  readonly width: number
+  readonly trim: number
+}
+
+/** A shape with its box's lower left corner at a place of the board. */
+export interface Laid {
+  readonly shape: Shape
+  readonly x: number
+  readonly y: number
+}
+
+/** What a place is chosen by: near the left end, so that the rest is one piece across; or near the lower edge. */
+export type Rule = 'ends' | 'rips'
+
+/** Steps in which a curved piece is tried along the board, mm; then halved down to the last one. */
+const stride = 24
+const fineness = 0.05
+
+/** Places from and to along one way of the board; a square piece that fills it keeps the panel's own edges. */
+export const roomFor = (
+  size: number,
+  length: number,
+  trim: number,
+  square: boolean,
+): readonly [number, number] | null => {
+  if (size <= length - 2 * trim + same) return [trim, Math.max(trim, length - trim - size)]
+  return square && size <= length + same ? [0, 0] : null
+}
+
+/** The best place for one of the shapes among what lies on the board already, or null. */
+export const layNext = (
+  board: Board,
+  laid: readonly Laid[],
+  shapes: readonly Shape[],
+  rule: Rule,
+): Laid | null => {
+  let best: Laid | null = null
+  for (const shape of shapes) {
+    const x = roomFor(shape.width, board.length, board.trim, shape.square)
+    const y = roomFor(shape.height, board.width, board.trim, shape.square)
+    if (!x || !y) continue
+    const across = (at: number): Laid | null => {
+      const free = lowestFree(laid, shape, at, y, 'rows')
+      return free === null ? null : { shape, x: at, y: free }
+    }
+    const along = (at: number): Laid | null => {
+      const free = lowestFree(laid, shape, at, x, 'columns')
+      return free === null ? null : { shape, x: free, y: at }
+    }
+    for (const at of stationsOf(laid, shape, x, 'rows')) best = nearer(best, across(at), rule)
+    for (const at of stationsOf(laid, shape, y, 'columns')) best = nearer(best, along(at), rule)
+    if (best?.shape !== shape || straight(laid, shape)) continue
+    for (let step = stride / 2; step >= fineness; step /= 2)
+      for (const by of [-step, step]) {
+        const place: Laid = best
+        if (place.x + by >= x[0] && place.x + by <= x[1]) best = nearer(best, across(place.x + by), rule)!
+        if (place.y + by >= y[0] && place.y + by <= y[1]) best = nearer(best, along(place.y + by), rule)!
+      }
+  }
+  return best
+}
+
+/** The same place with the corner that a tape finds on whole steps of it, where there is room for that. */
+export const onTape = (board: Board, laid: readonly Laid[], place: Laid, step: number): Laid => {
+  const { shape } = place
+  const x = roomFor(shape.width, board.length, board.trim, shape.square)
+  const y = roomFor(shape.height, board.width, board.trim, shape.square)
+  if (!x || !y || shape.turn % 90 !== 0) return place
+  const whole = (at: number, corner: number, round: (n: number) => number): number =>
+    round((at + corner) / step) * step - corner
+  const up = (n: number): number => Math.ceil(n - 1e-6)
+  const down = (n: number): number => Math.floor(n + 1e-6)
+  const ways = [up, down].flatMap((along) =>
+    [up, down].map((across) => ({
+      shape,
+      x: whole(place.x, shape.corner.x, along),
+      y: whole(place.y, shape.corner.y, across),
+    })),
+  )
+  const within = (at: number, [from, to]: readonly [number, number]): boolean =>
+    at >= from - same && at <= to + same
+  return ways.find((way) => within(way.x, x) && within(way.y, y) && isFree(laid, way)) ?? place
+}
+
+const isFree = (laid: readonly Laid[], { shape, x, y }: Laid): boolean =>
+  laid.every((other) => {
+    const blocked = blockedRise(other.shape.grown.rows, shape.rows, x - other.x)
+    return !blocked || y <= blocked[0] + other.y + same || y >= blocked[1] + other.y - same
+  })
+
+const straight = (laid: readonly Laid[], shape: Shape): boolean =>
+  laid.every((other) => other.shape.square && shape.square)
+
+/** Where a shape is tried along one way: at both ends, beside all that lies there, and in strides where something is curved. */
+const stationsOf = (
+  laid: readonly Laid[],
+  shape: Shape,
+  [from, to]: readonly [number, number],
+  way: 'rows' | 'columns',
+): readonly number[] => {
+  const size = way === 'rows' ? shape.width : shape.height
+  const stations = [from, to]
+  for (const other of laid) {
+    const { stations: own } = other.shape.grown[way]
+    const at = way === 'rows' ? other.x : other.y
+    stations.push(at + own[own.length - 1]!, at + own[0]! - size)
+  }
+  if (!straight(laid, shape)) for (let at = from + stride; at < to; at += stride) stations.push(at)
+  return stations.filter((at, i) => at >= from && at <= to && stations.indexOf(at) === i)
+}
+
+/** The lowest place from `from` to `to` at which the shape meets nothing, when its other place is `at`. */
+const lowestFree = (
+  laid: readonly Laid[],
+  shape: Shape,
+  at: number,
+  [from, to]: readonly [number, number],
+  way: 'rows' | 'columns',
+): number | null => {
+  const own: Profile = shape[way]
+  const blocks: (readonly [number, number])[] = []
+  for (const other of laid) {
+    const [main, cross] = way === 'rows' ? [other.x, other.y] : [other.y, other.x]
+    const blocked = blockedRise(other.shape.grown[way], own, at - main)
+    if (blocked) blocks.push([blocked[0] + cross, blocked[1] + cross])
+  }
+  let free = from
+  for (let moved = true; moved; ) {
+    moved = false
+    for (const [low, high] of blocks)
+      if (low < free - same && high > free + same) {
+        free = high
+        moved = true
+      }
+  }
+  return free <= to + same ? free : null
+}
+
+const nearer = (best: Laid | null, next: Laid | null, rule: Rule): Laid | null => {
+  if (!next) return best
+  if (!best) return next
+  const [a, b] = [keys(best, rule), keys(next, rule)]
+  const i = a.findIndex((key, k) => Math.abs(key - b[k]!) > 1e-6)
+  return i >= 0 && b[i]! < a[i]! ? next : best
+}
+
+const keys = ({ shape, x, y }: Laid, rule: Rule): readonly number[] =>
+  rule === 'ends' ? [x + shape.width, y + shape.height, x, y] : [y + shape.height, x + shape.width, y, x]

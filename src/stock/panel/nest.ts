@@ -1,0 +1,124 @@
+import { doubleArea } from '../../geometry/polygon/outer-polygon.ts'
+import { same } from '../../ramp/check/offer.ts'
+import { type Attempt, areaOf, type Packing, type PanelKind, pack, type Ways } from './pack.ts'
+import { pairing } from './pairing.ts'
+import { type Piece, reachOf, waysOf } from './piece.ts'
+import type { Saw } from './saw.ts'
+import { shuffler } from './shuffler.ts'
+
+/** Other orders are tried where the first take more panels than the least: so many, or until so many pieces were laid. */
+const mostShuffles = 150
+const mostLayings = 2500
+/** To lay a curved piece takes so many times as long. */
+const curvedWork = 20
+
+/** The fewest panels that the search finds; of as many, those where every good face is up. Same pieces, same layout. */
+export const nest = (pieces: readonly Piece[], kinds: readonly PanelKind[], saw: Saw): Packing => {
+  const ways = waysOf(pieces, saw.kerf)
+  const area = pieces.map(({ blank }) => doubleArea(blank.fine) / 2)
+  const byArea = area.map((_, i) => i).sort((a, b) => area[b]! - area[a]! || a - b)
+  const byReach = byArea.toSorted((a, b) => reachOf(ways[b]!) - reachOf(ways[a]!))
+  const usual = { kinds: kinds.toSorted(thereFirst), openings: [] }
+  const tries = (openings: Attempt['openings'], faces: Attempt['faces']): readonly Attempt[] =>
+    [byArea, byReach].flatMap((order) =>
+      (['rips', 'ends'] as const).map((rule) => ({ ...usual, order, rule, faces, openings })),
+    )
+  let found = bestOf(tries([], 'up').slice(0, 1), ways, saw, area, null, 0)!
+  const least = leastBought(kinds, area)
+  const better = (attempts: readonly Attempt[], bound: number): void => {
+    found = bestOf(attempts, ways, saw, area, found, bound)!
+  }
+  better(tries([], 'up').slice(1), least)
+  if (pieces.length < 2 || isLeast(found, least)) return found.packing
+  const pairs = pairing(pieces, ways, kinds, saw)
+  const bound = Math.max(least, leastApart(byArea, kinds, pairs.together))
+  if (isLeast(found, bound)) return found.packing
+  better(tries([], 'any'), bound)
+  const openings = pairs.tilted(byArea)
+  if (openings.length > 0) better(tries(openings, 'any'), bound)
+  const work = pieces.reduce((sum, { blank }) => sum + (blank.square ? 1 : curvedWork), 0)
+  // of as many panels as must be, one face more may lie down
+  const count = found.score[1]! <= bound + same ? 0 : Math.min(mostShuffles, Math.floor(mostLayings / work))
+  const next = shuffler()
+  for (let i = 0; i < count && !isLeast(found, bound); i++) {
+    const order = next(found.attempt.order)
+    better([{ ...found.attempt, order, rule: i % 2 === 0 ? 'rips' : 'ends' }], bound)
+  }
+  return found.packing
+}
+
+interface Found {
+  readonly attempt: Attempt
+  readonly packing: Packing
+  /** lost pieces, area that is bought, good faces down, and how evenly the panels are filled: less is better */
+  readonly score: readonly number[]
+}
+
+const bestOf = (
+  attempts: readonly Attempt[],
+  ways: readonly Ways[],
+  saw: Saw,
+  area: readonly number[],
+  before: Found | null,
+  bound: number,
+): Found | null => {
+  let best = before
+  for (const attempt of attempts) {
+    if (best && isLeast(best, bound)) break
+    const packing = pack(ways, saw, attempt)
+    const score = scoreOf(packing, ways, area)
+    if (!best || isLess(score, best.score)) best = { attempt, packing, score }
+  }
+  return best
+}
+
+const isLess = (a: readonly number[], b: readonly number[]): boolean => {
+  const i = a.findIndex((one, k) => Math.abs(one - b[k]!) > same)
+  return i >= 0 && a[i]! < b[i]!
+}
+
+const isLeast = ({ score: [lost, bought, down] }: Found, bound: number): boolean =>
+  lost === 0 && down === 0 && bought! <= bound + same
+
+/** What is there already, then the smallest. */
+const thereFirst = (a: PanelKind, b: PanelKind): number =>
+  Number(a.count === null) - Number(b.count === null) || areaOf(a) - areaOf(b)
+
+const scoreOf = (
+  { filled, lost }: Packing,
+  ways: readonly Ways[],
+  area: readonly number[],
+): readonly number[] => {
+  const bought = filled.filter(({ kind }) => kind.count === null)
+  const used = filled.map(({ places }) => places.reduce((sum, { piece }) => sum + area[piece]!, 0))
+  const down = filled.flatMap(({ places }) =>
+    places.filter(({ piece, shape }) => !ways[piece]!.up.includes(shape)),
+  )
+  return [
+    lost.length,
+    bought.reduce((sum, { kind }) => sum + areaOf(kind), 0),
+    down.length,
+    -used.reduce((sum, one) => sum + one * one, 0),
+  ]
+}
+
+/** Area that must be bought at least: whole panels where all are of one size. mm² */
+const leastBought = (kinds: readonly PanelKind[], area: readonly number[]): number => {
+  const there = kinds.reduce((sum, kind) => sum + (kind.count ?? 0) * areaOf(kind), 0)
+  const rest = Math.max(0, area.reduce((sum, one) => sum + one, 0) - there)
+  const bought = kinds.filter(({ count }) => count === null).map(areaOf)
+  return bought.length === 1 ? Math.ceil(rest / bought[0]! - same) * bought[0]! : rest
+}
+
+/** Pieces no two of which go on one panel need as many panels. mm² */
+const leastApart = (
+  byArea: readonly number[],
+  kinds: readonly PanelKind[],
+  together: (a: number, b: number) => boolean,
+): number => {
+  const apart: number[] = []
+  for (const piece of byArea) if (apart.every((other) => !together(other, piece))) apart.push(piece)
+  const there = kinds.reduce((sum, { count }) => sum + (count ?? 0), 0)
+  const smallest = Math.min(...kinds.filter(({ count }) => count === null).map(areaOf))
+  return Math.max(0, apart.length - there) * (Number.isFinite(smallest) ? smallest : 0)
+}

@@ -1,0 +1,92 @@
+import { type Board, type Laid, layNext, onTape, type Rule } from './lay.ts'
+import type { Saw } from './saw.ts'
+import type { Shape } from './shape.ts'
+
+/** Panels of one size, their long side along x: so many of them, or as many as are bought. mm */
+export interface PanelKind {
+  readonly length: number
+  readonly width: number
+  /** null: as many as are needed */
+  readonly count: number | null
+}
+
+export const areaOf = ({ length, width }: PanelKind): number => length * width
+
+/** The ways in which a piece may lie: with the face up that shows, or any. */
+export interface Ways {
+  readonly up: readonly Shape[]
+  readonly any: readonly Shape[]
+}
+
+/** A piece, by its number, on a panel. */
+export interface Place extends Laid {
+  readonly piece: number
+}
+
+export interface Filled {
+  readonly kind: PanelKind
+  readonly places: readonly Place[]
+}
+
+export interface Packing {
+  readonly filled: readonly Filled[]
+  /** pieces that no panel holds */
+  readonly lost: readonly number[]
+}
+
+export interface Attempt {
+  readonly order: readonly number[]
+  readonly rule: Rule
+  readonly faces: 'up' | 'any'
+  /** in the order in which they are opened */
+  readonly kinds: readonly PanelKind[]
+  /** pieces that lie together on panels of their own before others come to them */
+  readonly openings: readonly (readonly Place[])[]
+}
+
+interface Open {
+  readonly kind: PanelKind
+  readonly board: Board
+  readonly places: Place[]
+  /** what found no room finds none when more lies there */
+  readonly full: Set<readonly Shape[]>
+}
+
+/** One after another, each on the first panel that has room for it, else on a new one. */
+export const pack = (
+  pieces: readonly Ways[],
+  { trim, step }: Pick<Saw, 'trim' | 'step'>,
+  { order, rule, faces, kinds, openings }: Attempt,
+): Packing => {
+  const boards: Open[] = []
+  const open = (kind: PanelKind, places: readonly Place[]): void => {
+    const board = { length: kind.length, width: kind.width, trim }
+    boards.push({ kind, board, places: [...places], full: new Set() })
+  }
+  const spent = (kind: PanelKind): number => boards.filter((one) => one.kind === kind).length
+  const bought = kinds.find(({ count }) => count === null)
+  if (bought) for (const places of openings) open(bought, places)
+  const together = new Set(openings.flat().map(({ piece }) => piece))
+  const lost: number[] = []
+  for (const piece of order) {
+    if (together.has(piece)) continue
+    const shapes = pieces[piece]![faces]
+    const joins = boards.some(({ board, places, full }) => {
+      if (full.has(shapes)) return false
+      const place = layNext(board, places, shapes, rule)
+      if (place) places.push({ ...onTape(board, places, place, step), piece })
+      else full.add(shapes)
+      return place !== null
+    })
+    if (joins) continue
+    const opens = kinds.some((kind) => {
+      if (kind.count !== null && spent(kind) >= kind.count) return false
+      const board = { length: kind.length, width: kind.width, trim }
+      const place = layNext(board, [], shapes, rule)
+      if (place) open(kind, [{ ...onTape(board, [], place, step), piece }])
+      return place !== null
+    })
+    if (!opens) lost.push(piece)
+  }
+  return { filled: boards.map(({ kind, places }) => ({ kind, places })), lost }
+}

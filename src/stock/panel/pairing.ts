@@ -1,0 +1,72 @@
+import { pointsBounds } from '../../geometry/bounds.ts'
+import { doubleArea } from '../../geometry/polygon/outer-polygon.ts'
+import { same } from '../../ramp/check/offer.ts'
+import { type Attempt, areaOf, type PanelKind, type Place, pack, type Ways } from './pack.ts'
+import { pairFit } from './pair.ts'
+import type { Piece } from './piece.ts'
+import type { Saw } from './saw.ts'
+
+/** Which two pieces go on one panel of the largest size, and how, where only turned askew they do. */
+export const pairing = (
+  pieces: readonly Piece[],
+  ways: readonly Ways[],
+  kinds: readonly PanelKind[],
+  saw: Saw,
+) => {
+  const { kerf, trim } = saw
+  const largest = kinds.reduce((most, kind) => (areaOf(kind) > areaOf(most) ? kind : most))
+  const askew = (a: number, b: number): readonly Place[] | null => {
+    const [first, second] = [pieces[a]!, pieces[b]!]
+    if (first.blank.square || second.blank.square) return null
+    const room = { length: largest.length - 2 * trim, width: largest.width - 2 * trim }
+    const overs = [first, second].some(({ faced, mustFace }) => faced && mustFace) ? [false] : [false, true]
+    const fit = pairFit(first.blank, second.blank, kerf, room.length, overs, room.width)
+    if (!fit || fit.width > room.width + same) return null
+    return fit.laid.map((laid, i) => ({
+      ...laid,
+      x: laid.x + trim,
+      y: laid.y + trim,
+      piece: i === 0 ? a : b,
+    }))
+  }
+  const plain = (a: number, b: number): boolean =>
+    (['rips', 'ends'] as const).some((rule) => {
+      const kinds = [{ ...largest, count: 1 }]
+      const attempt: Attempt = { order: [a, b], rule, faces: 'any', kinds, openings: [] }
+      return pack(ways, saw, attempt).lost.length === 0
+    })
+  // of one outline and its mirror both hands may lie either way up: what holds for one couple holds for the other
+  const known = new Map<string, boolean>()
+  const fits = (a: number, b: number): boolean => {
+    const name = [a, b].map((i) => handless(pieces[i]!)).join()
+    const found = known.get(name)
+    if (found !== undefined) return found
+    const fit = plain(a, b) || askew(a, b) !== null
+    known.set(name, fit)
+    return fit
+  }
+  return {
+    together: fits,
+    /** couples that go together only so, each piece in one of them */
+    tilted: (order: readonly number[]): readonly (readonly Place[])[] => {
+      const left = [...order]
+      const couples: (readonly Place[])[] = []
+      while (left.length > 1) {
+        const first = left.shift()!
+        const at = left.findIndex((other) => fits(first, other) && !plain(first, other))
+        const places = at < 0 ? null : askew(first, left[at]!)
+        if (!places) continue
+        couples.push(places)
+        left.splice(at, 1)
+      }
+      return couples
+    },
+  }
+}
+
+/** Size and area: the same for an outline and its mirror image. */
+const handless = ({ blank: { fine, square }, faced, mustFace }: Piece): string => {
+  const { x0, y0, x1, y1 } = pointsBounds(fine)
+  const sizes = [x1 - x0, y1 - y0, doubleArea(fine)].map((size) => size.toFixed(2))
+  return `${sizes.join(' ')} ${square} ${faced && mustFace}`
+}

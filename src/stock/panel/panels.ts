@@ -1,0 +1,249 @@
+import type { Design, Sheet, Stock, StockPanel, Units } from '../../design/design.ts'
+import { type Affine, affineApply, affineThen, affineTranslate } from '../../geometry/affine.ts'
+import { type Box, pointsBounds } from '../../geometry/bounds.ts'
+import type { Path } from '../../geometry/path.ts'
+import { pathMap } from '../../geometry/path-map.ts'
+import type { Point } from '../../geometry/point.ts'
+import { outerPolygon } from '../../geometry/polygon/outer-polygon.ts'
+import { offerSteps } from '../../ramp/check/offer.ts'
+import type { SheetPart } from '../parts.ts'
+import { largestRest } from './largest-rest.ts'
+import { nest } from './nest.ts'
+import type { Filled, PanelKind, Place } from './pack.ts'
+import type { Piece } from './piece.ts'
+import { type SawStep, sawOrder } from './saw-order.ts'
+import { blankOf, strayMost } from './shape.ts'
+import { usualPanel } from './usual-panel.ts'
+
+/** A piece where it lies: from the panel's left end and its lower edge, the panel's better face up. mm, degrees */
+export interface PanelPiece {
+  readonly part: SheetPart
+  /** sawn with it from the panel that is clamped under this one; else null */
+  readonly under: SheetPart | null
+  /** the corner that is found with a tape: the toe's, or the lower left one of what has no curve */
+  readonly x: number
+  readonly y: number
+  /** of a curved piece: the other end of its bottom edge */
+  readonly second: Point | null
+  /** counter-clockwise from the part's own frame */
+  readonly turn: number
+  /** the face that shows in the ramp lies down */
+  readonly over: boolean
+  /** true outline on the panel, arcs kept, from that corner */
+  readonly outline: Path
+  readonly box: Box
+}
+
+export interface Panel {
+  /** from 1, through all sheets of the design */
+  readonly number: number
+  readonly sheet: Sheet
+  /** short and long side: it lies with the long one from left to right */
+  readonly size: readonly [number, number]
+  /** lies in the garage already */
+  readonly there: boolean
+  /** so many lie on each other and are sawn as one */
+  readonly clamped: number
+  readonly pieces: readonly PanelPiece[]
+  readonly steps: readonly SawStep[]
+  /** the largest rectangle that is left */
+  readonly rest: Box | null
+}
+
+/** All that is sawn from one material and thickness. */
+export interface SheetPanels {
+  readonly sheet: Sheet
+  readonly parts: readonly SheetPart[]
+  readonly panels: readonly Panel[]
+  /** parts that no panel holds */
+  readonly lost: readonly SheetPart[]
+  /** sizes that can be bought, short side first; `usual` where the design does not say them */
+  readonly sizes: readonly (readonly [number, number])[]
+  readonly usual: boolean
+}
+
+/** Sheets of one material whose thickness is the same to a tenth of a millimetre come from one panel. */
+const sameSheet = (a: Sheet, b: Sheet): boolean =>
+  a.material === b.material && Math.abs(a.thickness - b.thickness) < 0.1
+
+/** Every part laid on panels of its sheet, in the order in which sheets first come up. */
+export const layPanels = (
+  { stock, units }: Pick<Design, 'stock' | 'units'>,
+  parts: readonly SheetPart[],
+): readonly SheetPanels[] => {
+  const groups: { readonly sheet: Sheet; readonly parts: SheetPart[] }[] = []
+  for (const part of parts) {
+    const own = groups.find(({ sheet }) => sameSheet(sheet, part.sheet))
+    if (own) own.parts.push(part)
+    else groups.push({ sheet: part.sheet, parts: [part] })
+  }
+  const laid: SheetPanels[] = []
+  for (const { sheet, parts: own } of groups) {
+    const first = 1 + laid.reduce((sum, { panels }) => sum + panels.length, 0)
+    laid.push(laySheet(sheet, own, stock, units, first))
+  }
+  return laid
+}
+
+/** What a panel of the search is in the stock. */
+interface Source {
+  readonly kind: PanelKind
+  readonly size: readonly [number, number]
+  readonly there: boolean
+}
+
+const laySheet = (
+  sheet: Sheet,
+  parts: readonly SheetPart[],
+  stock: Stock,
+  units: Units,
+  first: number,
+): SheetPanels => {
+  const said = stock.panels.filter((panel) => sameSheet(panel.sheet, sheet))
+  const sizes = said.length > 0 ? said.map(({ size }) => size) : [usualPanel(sheet, stock, units)]
+  const clamped = Math.max(1, ...said.map((panel) => panel.clamped))
+  const { pairs, singles } = clamped === 2 ? inPairs(parts) : { pairs: [], singles: parts }
+  const bought = sizes.map((size): Source => ({ kind: kindOf(size, null), size, there: false }))
+  const offcuts = stock.offcuts
+    .filter((piece) => sameSheet(piece.sheet, sheet))
+    .map(({ size, count }): Source => ({ kind: kindOf(size, count), size, there: true }))
+  const out = said.some(({ goodFace }: StockPanel) => goodFace === 'out')
+  const panels: Panel[] = []
+  const lost: SheetPart[] = []
+  const lay = (all: readonly Couple[], sources: readonly Source[], layers: number): void => {
+    const packing = nest(
+      all.map(({ part }) => pieceOf(part, out, layers)),
+      sources.map(({ kind }) => kind),
+      { kerf: stock.kerf, trim: stock.trim, step: offerSteps[units] },
+    )
+    for (const filled of packing.filled) {
+      const source = sources.find(({ kind }) => kind === filled.kind)!
+      panels.push(panelOf(filled, source, all, sheet, layers, stock, first + panels.length))
+    }
+    lost.push(...packing.lost.flatMap((i) => [all[i]!.part, ...(all[i]!.under ? [all[i]!.under!] : [])]))
+  }
+  if (pairs.length > 0) lay(pairs, bought, 2)
+  if (singles.length > 0)
+    lay(
+      singles.map((part) => ({ part, under: null })),
+      [...offcuts, ...bought],
+      1,
+    )
+  return { sheet, parts, panels, lost, sizes, usual: said.length === 0 }
+}
+
+const kindOf = ([width, length]: readonly [number, number], count: number | null): PanelKind => ({
+  length,
+  width,
+  count,
+})
+
+/** A part, and the one that is sawn with it from the panel underneath. */
+interface Couple {
+  readonly part: SheetPart
+  readonly under: SheetPart | null
+}
+
+/** Parts of one outline, or of one and its mirror: panels lie back to back, so that each comes out with its better face out. */
+const inPairs = (
+  parts: readonly SheetPart[],
+): { readonly pairs: readonly Couple[]; readonly singles: readonly SheetPart[] } => {
+  const waiting: SheetPart[] = []
+  const pairs: Couple[] = []
+  for (const part of parts) {
+    const name = eitherHand(part)
+    const own = JSON.stringify(part.outline)
+    const at = waiting.findIndex(
+      (other) => eitherHand(other) === name && (!part.faced || JSON.stringify(other.outline) !== own),
+    )
+    if (at < 0) waiting.push(part)
+    else pairs.push({ part: waiting.splice(at, 1)[0]!, under: part })
+  }
+  return { pairs, singles: waiting }
+}
+
+/** The same for an outline and its mirror image. */
+const eitherHand = ({ outline, grain, faced }: SheetPart): string => {
+  const polygon = outerPolygon(outline, 1)
+  const { x0, y0, x1, y1 } = pointsBounds(polygon)
+  const places = (points: readonly Point[]): string =>
+    points
+      .map(({ x, y }) => `${(x - x0).toFixed(3)} ${(y - y0).toFixed(3)}`)
+      .sort()
+      .join()
+  const mirrored = polygon.map(({ x, y }) => ({ x: x0 + x1 - x, y }))
+  return `${faced} ${grain} ${y1.toFixed(3)} ${[places(polygon), places(mirrored)].sort()[0]}`
+}
+
+const pieceOf = (part: SheetPart, out: boolean, layers: number): Piece => ({
+  blank: blankOf(part.outline),
+  alike: JSON.stringify(part.outline),
+  grain: part.grain,
+  // of a clamped pair each has its own good face out whichever way it lies
+  faced: part.faced && layers === 1,
+  mustFace: out,
+})
+
+const panelOf = (
+  { places }: Filled,
+  { size, there, kind }: Source,
+  all: readonly Couple[],
+  sheet: Sheet,
+  clamped: number,
+  { kerf }: Stock,
+  number: number,
+): Panel => {
+  const pieces = places.map((place) => panelPiece(place, all[place.piece]!))
+  const whole = { x0: 0, y0: 0, x1: kind.length, y1: kind.width }
+  return {
+    number,
+    sheet,
+    size,
+    there,
+    clamped,
+    pieces,
+    steps: sawOrder(
+      pieces.map(({ part, box }, i) => ({ mark: part.mark, box, square: places[i]!.shape.square })),
+      whole,
+      kerf,
+    ),
+    rest: largestRest(
+      whole,
+      pieces.map(({ box }) => box),
+      kerf,
+    ),
+  }
+}
+
+const panelPiece = ({ shape, x, y }: Place, { part, under }: Couple): PanelPiece => {
+  // turned over, the upper one of a clamped couple is the other hand of it
+  if (under && shape.over && part.faced) {
+    const swapped = panelPiece({ shape, x, y, piece: 0 }, { part, under: null })
+    return { ...swapped, part: under, under: part, over: false }
+  }
+  const map: Affine = affineThen(shape.map, affineTranslate(x, y))
+  const outline = pathMap(part.outline, map)
+  const box = { x0: x, y0: y, x1: x + shape.width, y1: y + shape.height }
+  const base = { part, under, turn: shape.turn, over: shape.over, box }
+  if (shape.square) {
+    // from its lower left corner, whichever way it is turned
+    const corners = [outline.start, ...outline.pieces.map(({ to }) => to)]
+    const first = corners.findIndex((p) => Math.abs(p.x - x) < 1e-6 && Math.abs(p.y - y) < 1e-6)
+    const turned = [...corners.slice(first), ...corners.slice(0, first)].filter(
+      (p, i, list) => list.findIndex((q) => Math.hypot(p.x - q.x, p.y - q.y) < 1e-6) === i,
+    )
+    const [start, ...rest] = turned
+    const path: Path = { start: start!, pieces: rest.map((to) => ({ kind: 'line', to })), closed: true }
+    return { ...base, outline: path, x, y, second: null }
+  }
+  const at = outline.start
+  const end = affineApply(map, part.outline.pieces[0]!.to)
+  return { ...base, outline, x: at.x, y: at.y, second: end }
+}
+
+/** Corners of a piece on its panel from the one that is found with a tape, arcs flattened within 0.05 mm. */
+export const pieceCorners = ({ outline, x, y }: PanelPiece): readonly Point[] => {
+  const corners = outerPolygon(outline, strayMost)
+  const first = corners.findIndex((p) => Math.hypot(p.x - x, p.y - y) < 1e-6)
+  return [...corners.slice(first), ...corners.slice(0, first)]
+}

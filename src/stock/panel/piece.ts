@@ -1,0 +1,43 @@
+import type { Ways } from './pack.ts'
+import { type Blank, type Shape, shapeOf } from './shape.ts'
+
+/** A piece to lay, before it is known how it lies. */
+export interface Piece {
+  readonly blank: Blank
+  /** pieces of one name are cut alike */
+  readonly alike: string
+  /** the way of its own frame that must lie along the panel; null: any */
+  readonly grain: 'x' | 'y' | null
+  /** one face shows: turned over it lies with that face down */
+  readonly faced: boolean
+  /** and that is not allowed */
+  readonly mustFace: boolean
+}
+
+/** Ways of each; pieces that are cut alike share theirs. */
+export const waysOf = (pieces: readonly Piece[], kerf: number): readonly Ways[] => {
+  const known = new Map<string, Ways>()
+  return pieces.map((piece) => {
+    const name = `${piece.alike} ${piece.grain} ${piece.faced} ${piece.mustFace}`
+    const ways = known.get(name) ?? waysOfOne(piece, kerf)
+    known.set(name, ways)
+    return ways
+  })
+}
+
+const waysOfOne = ({ blank, grain, faced, mustFace }: Piece, kerf: number): Ways => {
+  const shapes = (turns: readonly number[], over: boolean): readonly Shape[] =>
+    turns.map((turn) => shapeOf(blank, turn, over, kerf))
+  if (blank.square) {
+    const up = shapes(grain === 'x' ? [0] : grain === 'y' ? [90] : [0, 90], false)
+    return { up, any: up }
+  }
+  const turns = [0, 180, 90, 270].filter((turn) => grain === null || (turn % 180 === 0) === (grain === 'x'))
+  const up = shapes(turns, false)
+  const any = [...up, ...shapes(turns, true)]
+  return { up: faced ? up : any, any: faced && mustFace ? up : any }
+}
+
+/** The longest that it lies along the panel. */
+export const reachOf = ({ any }: Ways): number =>
+  Math.max(...any.map(({ width, height }) => Math.max(width, height)))

@@ -1,0 +1,84 @@
+import type { Point } from '../../geometry/point.ts'
+
+/**
+ * A polygon as columns: between two neighbouring stations its lower and its upper border are straight. What lies between the
+ * two borders counts as taken, so a piece that is undercut loses that room.
+ */
+export interface Profile {
+  /** one more than there are columns, rising */
+  readonly stations: Float64Array
+  /** of column i at its left and right station: [lower left, lower right, upper left, upper right] at 4 i */
+  readonly borders: Float64Array
+}
+
+/** Stations nearer than this are one, mm. */
+const near = 1e-7
+
+/** Columns of a polygon along x; `across`: along y, its borders in x. */
+export const profileOf = (polygon: readonly Point[], across = false): Profile => {
+  const points = across ? polygon.map(({ x, y }) => ({ x: y, y: x })) : polygon
+  const sorted = points.map(({ x }) => x).sort((a, b) => a - b)
+  const stations = sorted.filter((x, i) => i === 0 || x - sorted[i - 1]! > near)
+  const borders = new Float64Array(4 * (stations.length - 1))
+  for (let i = 0; i + 1 < stations.length; i++) {
+    const [left, right] = [stations[i]!, stations[i + 1]!]
+    const middle = (left + right) / 2
+    let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+    points.forEach((p, k) => {
+      const q = points[(k + 1) % points.length]!
+      if (p.x < middle === q.x < middle) return
+      const slope = (q.y - p.y) / (q.x - p.x)
+      const y = p.y + slope * (middle - p.x)
+      const [atLeft, atRight] = [y + slope * (left - middle), y + slope * (right - middle)]
+      if (y < low) {
+        low = y
+        borders[4 * i] = atLeft
+        borders[4 * i + 1] = atRight
+      }
+      if (y > high) {
+        high = y
+        borders[4 * i + 2] = atLeft
+        borders[4 * i + 3] = atRight
+      }
+    })
+  }
+  return { stations: Float64Array.from(stations), borders }
+}
+
+/**
+ * How far the second may not be raised, when it is moved `dx` along: between these it meets the first, at them it touches;
+ * null where it passes beside it.
+ */
+export const blockedRise = (
+  first: Profile,
+  second: Profile,
+  dx: number,
+): readonly [number, number] | null => {
+  const [p, q] = [first.stations, second.stations]
+  const from = Math.max(p[0]!, q[0]! + dx)
+  const to = Math.min(p[p.length - 1]!, q[q.length - 1]! + dx)
+  if (to - from <= near) return null
+  let [i, k] = [0, 0]
+  while (p[i + 1]! <= from + near) i++
+  while (q[k + 1]! + dx <= from + near) k++
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  let x = from
+  while (x < to - near) {
+    const next = Math.min(p[i + 1]!, q[k + 1]! + dx, to)
+    const [a, b] = [p[i]!, p[i + 1]!]
+    const [c, d] = [q[k]! + dx, q[k + 1]! + dx]
+    for (const at of [x, next]) {
+      const [s, t] = [(at - a) / (b - a), (at - c) / (d - c)]
+      const lowOf = first.borders[4 * i]! * (1 - s) + first.borders[4 * i + 1]! * s
+      const highOf = first.borders[4 * i + 2]! * (1 - s) + first.borders[4 * i + 3]! * s
+      const under = second.borders[4 * k]! * (1 - t) + second.borders[4 * k + 1]! * t
+      const over = second.borders[4 * k + 2]! * (1 - t) + second.borders[4 * k + 3]! * t
+      if (lowOf - over < low) low = lowOf - over
+      if (highOf - under > high) high = highOf - under
+    }
+    x = next
+    if (p[i + 1]! <= x + near) i++
+    if (q[k + 1]! + dx <= x + near) k++
+  }
+  return [low, high]
+}

@@ -1,0 +1,90 @@
+import type { Box } from '../../geometry/bounds.ts'
+
+/** A piece as the saw meets it. */
+export interface Sawn {
+  readonly mark: string
+  readonly box: Box
+  /** fills its box: straight cuts free it */
+  readonly square: boolean
+}
+
+/** One thing to do, in order. mm from the panel's lower edge or its left end. */
+export type SawStep =
+  /** a straight cut from edge to edge of what it parts: along the panel's long side, or across it */
+  | {
+      readonly kind: 'rip' | 'cross'
+      readonly at: number
+      readonly from: number
+      readonly to: number
+      /** on which side of the line the blade runs: towards the far edge, or towards the near one */
+      readonly blade: 'past' | 'before'
+      /** what it parts */
+      readonly marks: readonly string[]
+    }
+  /** one that straight cuts through the whole do not free */
+  | { readonly kind: 'out'; readonly mark: string; readonly square: boolean }
+
+/** Less than this is no cut, mm. */
+const slack = 0.5
+
+/** Long rips first, then cuts across, as far as straight cuts meet no piece; what hangs together then is sawn out one by one. */
+export const sawOrder = (pieces: readonly Sawn[], panel: Box, kerf: number): readonly SawStep[] => {
+  if (pieces.length === 0) return []
+  const line = bestLine(pieces, panel, kerf)
+  if (!line) {
+    const [only] = pieces
+    return pieces.length === 1 && only!.square
+      ? []
+      : pieces.map(({ mark, square }) => ({ kind: 'out', mark, square }))
+  }
+  const { kind, at, blade, near, far } = line
+  const along = kind === 'rip'
+  const edge = blade === 'past' ? at + kerf : at
+  const [nearEnd, farStart] = blade === 'past' ? [at, edge] : [at - kerf, at]
+  const nearBox = along ? { ...panel, y1: nearEnd } : { ...panel, x1: nearEnd }
+  const farBox = along ? { ...panel, y0: farStart } : { ...panel, x0: farStart }
+  const [from, to] = along ? [panel.x0, panel.x1] : [panel.y0, panel.y1]
+  const marks = pieces.map(({ mark }) => mark)
+  return [
+    { kind, at, from, to, blade, marks },
+    ...sawOrder(near, nearBox, kerf),
+    ...sawOrder(far, farBox, kerf),
+  ]
+}
+
+interface Line {
+  readonly kind: 'rip' | 'cross'
+  readonly at: number
+  readonly blade: 'past' | 'before'
+  readonly near: readonly Sawn[]
+  readonly far: readonly Sawn[]
+}
+
+/** First what parts pieces, then what trims; the longer cut first, the one that parts most evenly. */
+const bestLine = (pieces: readonly Sawn[], panel: Box, kerf: number): Line | null => {
+  const lines = [...linesOf('rip', pieces, panel, kerf), ...linesOf('cross', pieces, panel, kerf)]
+  const parting = lines.filter(({ near, far }) => near.length > 0 && far.length > 0)
+  const even = ({ near, far }: Line): number => Math.abs(near.length - far.length)
+  const worth = (a: Line, b: Line): number =>
+    Number(a.kind === 'cross') - Number(b.kind === 'cross') || even(a) - even(b) || a.at - b.at
+  if (parting.length > 0) return parting.sort(worth)[0]!
+  // a curved piece alone is sawn out along its line
+  return pieces.some(({ square }) => !square) ? null : (lines.sort(worth)[0] ?? null)
+}
+
+const linesOf = (kind: Line['kind'], pieces: readonly Sawn[], panel: Box, kerf: number): readonly Line[] => {
+  const along = kind === 'rip'
+  const low = ({ box }: Sawn): number => (along ? box.y0 : box.x0)
+  const high = ({ box }: Sawn): number => (along ? box.y1 : box.x1)
+  const [start, end] = along ? [panel.y0, panel.y1] : [panel.x0, panel.x1]
+  return pieces.flatMap((piece): readonly Line[] => {
+    const split = (at: number, blade: Line['blade']): readonly Line[] => {
+      const [lower, upper] = blade === 'past' ? [at, at + kerf] : [at - kerf, at]
+      if (at <= start + slack || at >= end - slack) return []
+      const near = pieces.filter((one) => high(one) <= lower + 1e-3)
+      const far = pieces.filter((one) => low(one) >= upper - 1e-3)
+      return near.length + far.length === pieces.length ? [{ kind, at, blade, near, far }] : []
+    }
+    return [...split(high(piece), 'past'), ...split(low(piece), 'before')]
+  })
+}

@@ -1,0 +1,85 @@
+import {
+  type Affine,
+  affineApply,
+  affineRotate,
+  affineScale,
+  affineThen,
+  affineTranslate,
+} from '../../geometry/affine.ts'
+import { pointsBounds } from '../../geometry/bounds.ts'
+import type { Path } from '../../geometry/path.ts'
+import type { Point } from '../../geometry/point.ts'
+import { grownPolygon } from '../../geometry/polygon/grown-polygon.ts'
+import { outerPolygon } from '../../geometry/polygon/outer-polygon.ts'
+import { type Profile, profileOf } from './profile.ts'
+
+/** How far a polygon that stands for a piece may stray out of it, mm. */
+export const strayMost = 0.05
+
+/** A piece as it may lie on a panel: turned, perhaps turned over, its box in the corner at zero. */
+export interface Shape {
+  /** degrees, counter-clockwise */
+  readonly turn: number
+  /** the face that shows lies down */
+  readonly over: boolean
+  /** its own frame to that with its box at zero */
+  readonly map: Affine
+  readonly width: number
+  readonly height: number
+  /** fills its box */
+  readonly square: boolean
+  /** the corner that a tape finds */
+  readonly corner: Point
+  /** along x, and along y */
+  readonly rows: Profile
+  readonly columns: Profile
+  /** with the kerf around it */
+  readonly grown: { readonly rows: Profile; readonly columns: Profile }
+}
+
+/** A piece's shape before it is turned, for placing it and for a first search: made once. */
+export interface Blank {
+  readonly start: Point
+  readonly fine: readonly Point[]
+  readonly coarse: readonly Point[]
+  readonly square: boolean
+}
+
+/** How far the coarse polygon may stray, mm. */
+const coarseStray = 2
+
+export const blankOf = (outline: Path): Blank => {
+  const fine = outerPolygon(outline, strayMost)
+  const { x0, y0, x1, y1 } = pointsBounds(fine)
+  const atEdge = ({ x, y }: Point): boolean => (x === x0 || x === x1) && (y === y0 || y === y1)
+  const square = fine.length === 4 && fine.every(atEdge)
+  return { start: outline.start, fine, coarse: square ? fine : outerPolygon(outline, coarseStray), square }
+}
+
+/** `over` mirrors it left to right first. */
+export const shapeOf = (
+  { start, fine: polygon, square }: Blank,
+  turn: number,
+  over: boolean,
+  kerf: number,
+): Shape => {
+  const turned = affineThen(affineScale(over ? -1 : 1, 1), affineRotate((turn * Math.PI) / 180))
+  const loose = polygon.map((p) => affineApply(turned, p))
+  const { x0, y0, x1, y1 } = pointsBounds(loose)
+  const map = affineThen(turned, affineTranslate(-x0, -y0))
+  const placed = loose.map(({ x, y }) => ({ x: x - x0, y: y - y0 }))
+  const points = over ? placed.reverse() : placed
+  const margin = grownPolygon(points, kerf)
+  return {
+    turn,
+    over,
+    map,
+    width: x1 - x0,
+    height: y1 - y0,
+    square: square && turn % 90 === 0,
+    corner: square ? { x: 0, y: 0 } : affineApply(map, start),
+    rows: profileOf(points),
+    columns: profileOf(points, true),
+    grown: { rows: profileOf(margin), columns: profileOf(margin, true) },
+  }
+}

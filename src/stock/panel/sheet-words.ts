@@ -1,0 +1,65 @@
+import type { Sheet, Units } from '../../design/design.ts'
+import { inch } from '../../geometry/inch.ts'
+import { showLength } from '../../length.ts'
+import { wordList } from '../../ramp/check/offer.ts'
+import type { SheetPart } from '../parts.ts'
+import type { Panel, SheetPanels } from './panels.ts'
+
+/** `18 plywood`, `23/32 plywood`: as it may be typed. */
+export const sheetWords = ({ thickness, material }: Sheet, units: Units): string =>
+  `${units === 'mm' ? showLength(thickness, 'mm', { decimals: 1 }) : thirtySeconds(thickness)} ${material}`
+
+/** Thicknesses are sold in odd 32nds of an inch, which lengths are not shown in. */
+const thirtySeconds = (mm: number): string => {
+  const n = Math.max(1, Math.round((mm / inch) * 32))
+  const odd = n % 2 === 1 && Math.floor(n / 32) === 0
+  return odd ? `${n}/32` : showLength((n * inch) / 32, 'in')
+}
+
+/** Short side first, as panels are sold: `1220 × 2440`. */
+export const sizeWords = ([short, long]: readonly [number, number], units: Units): string =>
+  `${showLength(short, units)} × ${showLength(long, units)}`
+
+/** What a sheet gives and takes, in one line: `18 plywood: both sides from one 1220 × 2440, 28 to spare`. */
+export const sheetLine = (sheets: SheetPanels, trim: number, units: Units): string => {
+  const { sheet, parts, panels, lost } = sheets
+  const laid = parts.filter((part) => !lost.includes(part))
+  const spare = spareStrip(panels, trim)
+  const words = [
+    ...(laid.length > 0 ? [`${partWords(laid)} from ${wordList(panelWords(panels, units))}`] : []),
+    ...(lost.length > 0 ? [`no panel holds ${wordList(lost.map(({ mark }) => mark))}`] : []),
+  ]
+  return `${sheetWords(sheet, units)}: ${words.join('; ')}${spare === null ? '' : `, ${showLength(spare, units)} to spare`}`
+}
+
+/** What is left of the panel's width beside curved sides that lie on one panel alone; null for all else. mm */
+const spareStrip = (panels: readonly Panel[], trim: number): number | null => {
+  const [only] = panels
+  if (panels.length !== 1 || only!.pieces.every(({ second }) => second === null)) return null
+  return Math.max(0, only!.size[0] - trim - Math.max(...only!.pieces.map(({ box }) => box.y1)))
+}
+
+const partWords = (parts: readonly SheetPart[]): string => {
+  const count = (part: SheetPart['part']): number => parts.filter((one) => one.part === part).length
+  const ramps = new Set(parts.map(({ ramp }) => ramp)).size
+  const sides = count('side')
+  const some = (n: number, one: string, many: string): readonly string[] =>
+    n === 0 ? [] : [n === 1 ? one : `${n} ${many}`]
+  return wordList([
+    ...(sides === 2 && ramps === 1 ? ['both sides'] : some(sides, 'a side', 'sides')),
+    ...some(count('rib'), 'a rib', 'ribs'),
+    ...some(count('plate'), 'a plate', 'plates'),
+    ...some(count('skin'), 'a piece of skin', 'pieces of skin'),
+    ...some(count('deck-board'), 'a deck board', 'pieces of deck board'),
+    ...some(count('run-out'), 'a run-out sheet', 'pieces of run-out'),
+  ])
+}
+
+const panelWords = (panels: readonly Panel[], units: Units): readonly string[] => {
+  const kinds = new Map<string, number>()
+  for (const { size, there, clamped } of panels) {
+    const name = `${sizeWords(size, units)}${there ? ' that is there' : ''}`
+    kinds.set(name, (kinds.get(name) ?? 0) + clamped)
+  }
+  return [...kinds].map(([name, count]) => (count === 1 ? `one ${name}` : `${count} of ${name}`))
+}

@@ -1,0 +1,81 @@
+import Flatten from '@flatten-js/core'
+import type { Design } from '../../../src/design/design.ts'
+import { pathSegments } from '../../../src/geometry/path.ts'
+import { pointDistance } from '../../../src/geometry/point.ts'
+import { type PanelPiece, pieceCorners, type SheetPanels } from '../../../src/stock/panel/panels.ts'
+import type { SheetPart } from '../../../src/stock/parts.ts'
+
+/** Corners stray so far from true arcs, two of them meet, mm. */
+const slack = 0.11
+
+const polygonOf = (piece: PanelPiece): Flatten.Polygon =>
+  new Flatten.Polygon(pieceCorners(piece).map(({ x, y }) => [x, y] as [number, number]))
+
+/** All that is wrong with a layout, found by another library and by the pieces' own numbers; and how many couples it looked at. */
+export const panelFaults = (
+  sheets: readonly SheetPanels[],
+  parts: readonly SheetPart[],
+  { stock }: Pick<Design, 'stock'>,
+): { readonly faults: readonly string[]; readonly couples: number; readonly pieces: number } => {
+  const faults: string[] = []
+  const seen: string[] = []
+  let [couples, pieces] = [0, 0]
+  for (const { panels, lost } of sheets) {
+    seen.push(...lost.map(({ mark }) => mark))
+    for (const panel of panels) {
+      const [width, length] = panel.size
+      const polygons = panel.pieces.map(polygonOf)
+      panel.pieces.forEach((piece, i) => {
+        const { part, under, x, y } = piece
+        pieces++
+        seen.push(part.mark, ...(under ? [under.mark] : []))
+        const name = `${part.mark} on panel ${panel.number}`
+        const { xmin, ymin, xmax, ymax } = polygons[i]!.box
+        // inside the trim, or as long as the panel's own edges
+        const inside = (from: number, to: number, size: number): boolean =>
+          (from >= stock.trim - slack && to <= size - stock.trim + slack) ||
+          (to - from > size - 2 * stock.trim && from >= -slack && to <= size + slack)
+        if (!inside(xmin, xmax, length) || !inside(ymin, ymax, width))
+          faults.push(`${name}: outside the trim`)
+        if (part.grain !== null && (piece.turn % 180 === 0) !== (part.grain === 'x'))
+          faults.push(`${name}: across the grain`)
+        faults.push(...comesBack(piece).map((fault) => `${name}: ${fault}`))
+        if (Math.hypot(piece.outline.start.x - x, piece.outline.start.y - y) > 1e-6)
+          faults.push(`${name}: its numbers are not those of its first corner`)
+        for (let k = 0; k < i; k++) {
+          couples++
+          const [a, b] = [polygons[k]!, polygons[i]!]
+          const [apart] = a.distanceTo(b)
+          const within = a.contains(b.vertices[0]!) || b.contains(a.vertices[0]!)
+          if (within || apart < stock.kerf - slack)
+            faults.push(`${name}: ${apart.toFixed(3)} from ${panel.pieces[k]!.part.mark}`)
+        }
+      })
+    }
+  }
+  const wanted = parts.map(({ mark }) => mark).sort()
+  if (seen.sort().join() !== wanted.join()) faults.push(`pieces ${seen.join()} for parts ${wanted.join()}`)
+  return { faults, couples, pieces }
+}
+
+/** The part's own outline, mirrored where it is turned over, turned, and laid with a corner at the two numbers of the tape. */
+const comesBack = ({ part, turn, over, x, y, outline, second }: PanelPiece): readonly string[] => {
+  const angle = (turn * Math.PI) / 180
+  const turned = pathSegments(part.outline).map(({ from: p }) => {
+    const own = { x: over ? -p.x : p.x, y: p.y }
+    return {
+      x: own.x * Math.cos(angle) - own.y * Math.sin(angle),
+      y: own.x * Math.sin(angle) + own.y * Math.cos(angle),
+    }
+  })
+  // a curved one by its first corner, another by its lower left one
+  const first = second
+    ? turned[0]!
+    : { x: Math.min(...turned.map((p) => p.x)), y: Math.min(...turned.map((p) => p.y)) }
+  const laid = pathSegments(outline).map(({ from }) => from)
+  const lost = turned.filter((p) => {
+    const at = { x: p.x - first.x + x, y: p.y - first.y + y }
+    return laid.every((q) => pointDistance(at, q) > 1e-6)
+  })
+  return lost.length > 0 ? [`${lost.length} corners do not lie where its numbers lead`] : []
+}

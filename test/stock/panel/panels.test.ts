@@ -1,0 +1,87 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import type { Design, QuarterDesign } from '../../../src/design/design.ts'
+import { readDesign } from '../../../src/design/read.ts'
+import { solveDesign } from '../../../src/ramp/solve.ts'
+import { layPanels } from '../../../src/stock/panel/panels.ts'
+import { partsOf } from '../../../src/stock/parts.ts'
+import { job } from '../../ramp/framed.ts'
+import { templates, templateText } from '../../support/templates.ts'
+import { panelFaults } from './panel-faults.ts'
+
+const laid = (design: Design) => {
+  const { sheets } = partsOf(design, solveDesign(design))
+  return { sheets: layPanels(design, sheets), parts: sheets, design }
+}
+
+const read = (text: string): Design => {
+  const reading = readDesign(text)
+  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
+  return reading.design
+}
+
+const base = read(templateText('quarter-mm'))
+
+/** A pair of a ramp and a twin now and then, on panels of any size, with any saw. */
+const generated: fc.Arbitrary<Design> = fc
+  .record({
+    job,
+    twin: fc.boolean(),
+    kerf: fc.constantFrom(1.6, 3, 3.2, 6),
+    trim: fc.constantFrom(0, 5, 12),
+    offcut: fc.option(
+      fc.record({ width: fc.integer({ min: 100, max: 900 }), length: fc.integer({ min: 900, max: 2000 }) }),
+    ),
+    goodFace: fc.constantFrom('any' as const, 'out' as const),
+    clamped: fc.constantFrom(1, 1, 1, 2),
+  })
+  .map(({ job: { design, panel, units }, twin, kerf, trim, offcut, goodFace, clamped }): Design => {
+    const sheet = { thickness: 18, material: 'plywood' } as const
+    const own: QuarterDesign = { ...design, name: 'own', deckBoard: sheet }
+    return {
+      ...base,
+      units,
+      ramps: twin ? [own, { ...own, name: 'twin', width: design.width - 60 }] : [own],
+      stock: {
+        ...base.stock,
+        panel,
+        kerf,
+        trim,
+        panels: [{ sheet, size: panel, clamped, goodFace }],
+        offcuts: offcut ? [{ sheet, size: [offcut.width, offcut.length], count: 2 }] : [],
+      },
+    }
+  })
+
+describe('panels', () => {
+  test('of every template hold every piece once, a kerf apart, inside the trim, along the grain, where its numbers lead', () => {
+    let couples = 0
+    for (const name of templates) {
+      const { sheets, parts, design } = laid(read(templateText(name)))
+      const found = panelFaults(sheets, parts, design)
+      expect(found.faults).toEqual([])
+      couples += found.couples
+    }
+    expect(couples).toBeGreaterThan(10)
+  })
+
+  test('of made-up designs do so too', () => {
+    let [couples, pieces, curved] = [0, 0, 0]
+    fc.assert(
+      fc.property(generated, (design) => {
+        const own = laid(design)
+        const found = panelFaults(own.sheets, own.parts, design)
+        expect(found.faults).toEqual([])
+        couples += found.couples
+        pieces += found.pieces
+        curved += own.sheets
+          .flatMap(({ panels }) => panels.flatMap((panel) => panel.pieces))
+          .filter(({ second }) => second).length
+      }),
+      { numRuns: 12 },
+    )
+    expect(couples).toBeGreaterThan(20)
+    expect(pieces).toBeGreaterThan(60)
+    expect(curved).toBeGreaterThan(8)
+  })
+})

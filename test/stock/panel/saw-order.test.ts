@@ -1,0 +1,130 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import type { Box } from '../../../src/geometry/bounds.ts'
+import { type Sawn, sawOrder } from '../../../src/stock/panel/saw-order.ts'
+
+const panel: Box = { x0: 0, y0: 0, x1: 2440, y1: 1220 }
+const square = (mark: string, x0: number, y0: number, x1: number, y1: number): Sawn => ({
+  mark,
+  box: { x0, y0, x1, y1 },
+  square: true,
+})
+
+/** Saws a panel step by step: every straight cut divides the parts that it runs through from edge to edge. */
+const sawn = (
+  pieces: readonly Sawn[],
+  kerf: number,
+): { readonly faults: readonly string[]; readonly parts: readonly Box[] } => {
+  let parts: Box[] = [panel]
+  const faults: string[] = []
+  for (const step of sawOrder(pieces, panel, kerf)) {
+    if (step.kind === 'out') continue
+    const along = step.kind === 'rip'
+    const [low, high] = step.blade === 'past' ? [step.at, step.at + kerf] : [step.at - kerf, step.at]
+    const hit = parts.filter((part) => {
+      const [from, to] = along ? [part.x0, part.x1] : [part.y0, part.y1]
+      const [bottom, top] = along ? [part.y0, part.y1] : [part.x0, part.x1]
+      return (
+        Math.abs(from - step.from) < 1e-6 &&
+        Math.abs(to - step.to) < 1e-6 &&
+        bottom < step.at &&
+        top > step.at
+      )
+    })
+    if (hit.length !== 1)
+      faults.push(`${step.kind} at ${step.at} runs through ${hit.length} parts from edge to edge`)
+    for (const { mark, box } of pieces) {
+      const [bottom, top] = along ? [box.y0, box.y1] : [box.x0, box.x1]
+      const [from, to] = along ? [box.x0, box.x1] : [box.y0, box.y1]
+      if (from < step.to && to > step.from && bottom < high - 1e-6 && top > low + 1e-6)
+        faults.push(`${step.kind} at ${step.at} cuts into ${mark}`)
+    }
+    parts = parts.flatMap((part) =>
+      !hit.includes(part)
+        ? [part]
+        : along
+          ? [
+              { ...part, y1: low },
+              { ...part, y0: high },
+            ]
+          : [
+              { ...part, x1: low },
+              { ...part, x0: high },
+            ],
+    )
+  }
+  return { faults, parts }
+}
+
+describe('the order of cuts', () => {
+  test('rips first, then cuts across, then trims what is square', () => {
+    const steps = sawOrder(
+      [square('A', 5, 5, 805, 605), square('B', 808, 5, 1608, 605), square('C', 5, 608, 2005, 1208)],
+      panel,
+      3,
+    )
+    expect(steps[0]).toMatchObject({ kind: 'rip', at: 605, from: 0, to: 2440, blade: 'past' })
+    expect(steps[1]).toMatchObject({ kind: 'cross', at: 805, from: 0, to: 605 })
+    expect(steps.every(({ kind }) => kind !== 'out')).toBe(true)
+  })
+
+  test('saws out what no straight cut parts: four round a hole, and curved pieces in each other', () => {
+    const whirl = [
+      square('A', 0, 0, 700, 400),
+      square('B', 703, 0, 1103, 700),
+      square('C', 403, 703, 1103, 1103),
+      square('D', 0, 403, 400, 1103),
+    ]
+    expect(
+      sawOrder(whirl, panel, 3)
+        .map(({ kind }) => kind)
+        .slice(-4),
+    ).toEqual(['out', 'out', 'out', 'out'])
+    const sides = [
+      { ...square('S', 5, 5, 1400, 640), square: false },
+      { ...square('T', 900, 200, 2300, 840), square: false },
+    ]
+    expect(sawOrder(sides, panel, 3)).toEqual([
+      { kind: 'out', mark: 'S', square: false },
+      { kind: 'out', mark: 'T', square: false },
+    ])
+  })
+
+  test('frees every piece of made-up shelves by cuts that run from edge to edge and into none', () => {
+    let pieces = 0
+    const row = fc.record({
+      high: fc.integer({ min: 60, max: 290 }),
+      wide: fc.array(fc.integer({ min: 60, max: 590 }), { minLength: 1, maxLength: 4 }),
+    })
+    fc.assert(
+      fc.property(fc.array(row, { minLength: 1, maxLength: 4 }), fc.constantFrom(1.6, 3, 6), (rows, kerf) => {
+        let y = 5
+        const all = rows.flatMap(({ high, wide }, i) => {
+          let x = 5
+          const own = wide.map((w, k) => {
+            const piece = square(`${i}.${k}`, x, y, x + w, y + high)
+            x += w + kerf
+            return piece
+          })
+          y += high + kerf
+          return own
+        })
+        const { faults, parts } = sawn(all, kerf)
+        expect(faults).toEqual([])
+        for (const { mark, box } of all) {
+          pieces++
+          const own = parts.filter(
+            (part) =>
+              Math.abs(part.x0 - box.x0) < 0.6 &&
+              Math.abs(part.x1 - box.x1) < 0.6 &&
+              Math.abs(part.y0 - box.y0) < 0.6 &&
+              Math.abs(part.y1 - box.y1) < 0.6,
+          )
+          expect(own, mark).toHaveLength(1)
+        }
+      }),
+      { numRuns: 100 },
+    )
+    expect(pieces).toBeGreaterThan(300)
+  })
+})
