@@ -1,4 +1,5 @@
 import type { Command } from './command.ts'
+import { cutsCommand } from './commands/cuts.ts'
 import { figuresCommand } from './commands/figures.ts'
 import { fitCommand } from './commands/fit.ts'
 import { gaugeCommand } from './commands/gauge.ts'
@@ -17,5 +18,6 @@ export const commands: readonly Command[] = [
   gaugeCommand,
   reprintCommand,
   offsetsCommand,
+  cutsCommand,
   fitCommand,
 ]

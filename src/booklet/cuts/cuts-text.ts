@@ -1,0 +1,87 @@
+import type { Units } from '../../design/design.ts'
+import { wrapLine } from '../../length/words.ts'
+import { showLength } from '../../length.ts'
+import type { Panel, SheetPanels } from '../../stock/panel/panels.ts'
+import { sheetLine, sheetWords, sizeWords } from '../../stock/panel/sheet-words.ts'
+import {
+  extentWords,
+  faceNote,
+  lieWords,
+  markWords,
+  nameWords,
+  panelNotes,
+  stepsNote,
+  stepWords,
+} from './piece-words.ts'
+
+/** Letters of a line at most. */
+const lineLength = 96
+
+/** What is sawn from which panel, where each piece lies, and in which order, as plain text. */
+export const panelsText = (
+  sheets: readonly SheetPanels[],
+  trim: number,
+  several: boolean,
+  units: Units,
+): string => {
+  const panels = sheets.flatMap((own) => own.panels)
+  const unsaid = sheets.some(({ usual }) => usual)
+  return [
+    ...sheets.map((own) => sheetLine(own, trim, units)),
+    ...(unsaid ? wrapLine(usualNote(sheets, units), lineLength, 2) : []),
+    '',
+    ...wrapLine(
+      'Each panel lies with its better face up and its long side from left to right. Measure from its left end and its ' +
+        `lower edge: to the bottom corner at the toe of a side, to the lower left corner of what is square. ${stepsNote}`,
+      lineLength,
+      0,
+    ),
+    ...panels.flatMap((panel) => ['', ...panelText(panel, panels.length, several, units)]),
+    '',
+  ].join('\n')
+}
+
+/** Where a size comes from that the design does not say, and how to say it. */
+export const usualNote = (sheets: readonly SheetPanels[], units: Units): string => {
+  const { sheet, sizes } = sheets.find(({ usual }) => usual)!
+  const typed = sizeWords(sizes[0]!, units).replace('×', 'x')
+  return `Sizes are those of \`stock: panel\`, steel's the usual one; say others so: stock: { panels: [{ sheet: ${sheetWords(sheet, units)}, size: ${typed} }] }`
+}
+
+const panelText = (panel: Panel, count: number, several: boolean, units: Units): readonly string[] => {
+  const { number, sheet, size, pieces, steps, rest } = panel
+  const show = (mm: number): string => showLength(mm, units)
+  const rows = pieces.map((piece) => [
+    markWords(piece),
+    nameWords(piece, several),
+    extentWords(piece, units),
+    show(piece.x),
+    show(piece.y),
+  ])
+  const heads = ['piece', 'what', 'as it lies', 'from left', 'from below']
+  const widths = heads.map((head, i) => Math.max(head.length, ...rows.map((row) => row[i]!.length)))
+  const line = (cells: readonly string[]): string =>
+    `  ${cells.map((cell, i) => (i === 3 || i === 4 ? cell.padStart(widths[i]!) : cell.padEnd(widths[i]!))).join('  ')}`.trimEnd()
+  const notes = panelNotes(panel)
+  const face = faceNote(pieces)
+  return [
+    `panel ${number} of ${count}: ${sheetWords(sheet, units)}, ${sizeWords(size, units)}${notes === '' ? '' : `, ${notes}`}`,
+    line(heads),
+    ...rows.flatMap((cells, i) => {
+      const lies = lieWords(pieces[i]!, units)
+      return [
+        line(cells),
+        ...(lies === '' ? [] : wrapLine(`${' '.repeat(widths[0]! + 4)}${lies}`, lineLength, 10)),
+      ]
+    }),
+    ...steps.flatMap((step, i) =>
+      wrapLine(
+        `  ${i === 0 ? 'saw ' : '    '}${String(i + 1).padStart(2)}  ${stepWords(step, panel, units)}`,
+        lineLength,
+        10,
+      ),
+    ),
+    ...(rest ? [`  left  ${show(rest.x1 - rest.x0)} × ${show(rest.y1 - rest.y0)}`] : []),
+    ...(face ? wrapLine(`  ${face}`, lineLength, 4) : []),
+  ]
+}

@@ -1,0 +1,154 @@
+import type { Units } from '../../design/design.ts'
+import { balloon, balloonRadius } from '../../drafting/balloon.ts'
+import { runningDimension, runningReach } from '../../drafting/dimension/running-dimension.ts'
+import { spread } from '../../drafting/dimension/spread.ts'
+import { draftStyle } from '../../drafting/line-types.ts'
+import { chooseScale } from '../../drafting/scale.ts'
+import { arrowHead } from '../../drawing/arrow.ts'
+import { type Drawing, fill, stroke, text } from '../../drawing/drawing.ts'
+import { textWidth } from '../../drawing/text-width.ts'
+import { affineScale } from '../../geometry/affine.ts'
+import { circle, pathOf, rectangle } from '../../geometry/path.ts'
+import { pathMap } from '../../geometry/path-map.ts'
+import type { Point } from '../../geometry/point.ts'
+import { showLength } from '../../length.ts'
+import type { Panel } from '../../stock/panel/panels.ts'
+import type { SawStep } from '../../stock/panel/saw-order.ts'
+import { pieceMarks } from './piece-marks.ts'
+import { markWords } from './piece-words.ts'
+
+export interface PanelPicture {
+  readonly marks: Drawing
+  /** in words */
+  readonly scale: string
+}
+
+const { size, lines } = draftStyle
+/** Between the panel and the lines of figures, and for the numbers of cuts beside it. */
+const off = 3
+const numbers = 9
+/** The arrow of the grain over them. */
+const above = 4
+
+/** A panel to scale with its lower left corner at zero: pieces, distances of their corners from two edges, numbered cuts. */
+export const panelPicture = (
+  panel: Panel,
+  room: { readonly width: number; readonly height: number },
+  units: Units,
+): PanelPicture => {
+  const [width, length] = panel.size
+  const xs = stopsOf(panel, ({ x }) => x, units)
+  const ys = stopsOf(panel, ({ y }) => y, units)
+  const [low, left] = [xs, ys].map(
+    (stops) =>
+      off +
+      runningReach(
+        stops.map(({ figure }) => figure),
+        size,
+      ),
+  ) as [number, number]
+  const scale = chooseScale(
+    units,
+    { width: length, height: width },
+    { width: room.width - left - numbers, height: room.height - low - numbers - above },
+  )
+  const { ratio } = scale
+  const small = (p: Point): Point => ({ x: p.x * ratio, y: p.y * ratio })
+  const map = affineScale(ratio)
+  const along = { zero: { x: 0, y: -off }, angle: 0, side: -1, back: off } as const
+  const up = { zero: { x: -off, y: 0 }, angle: Math.PI / 2, side: 1, back: off } as const
+  const scaled = (stops: typeof xs) => stops.map(({ at, figure }) => ({ at: at * ratio, figure }))
+  return {
+    scale: scale.words,
+    marks: [
+      stroke('mark', rectangle(0, 0, length * ratio, width * ratio), lines.axis),
+      ...restMarks(panel, ratio, units),
+      ...grainMarks(panel, ratio),
+      ...cutLines(panel.steps, panel, ratio),
+      ...panel.pieces.flatMap((piece) => {
+        const number = panel.steps.findIndex((step) => step.kind === 'out' && step.mark === piece.part.mark)
+        return pieceMarks(piece, pathMap(piece.outline, map), number < 0 ? null : number + 1)
+      }),
+      ...panel.pieces.map((piece) => stroke('mark', circle(small(piece), 1.2), lines.outline)),
+      ...runningDimension({ ...along, stops: scaled(xs) }, draftStyle),
+      ...runningDimension({ ...up, stops: scaled(ys) }, draftStyle),
+    ],
+  }
+}
+
+/** Distances of the pieces' corners, each once, with the marks of the pieces. */
+const stopsOf = (
+  { pieces }: Panel,
+  of: (p: Point) => number,
+  units: Units,
+): readonly { readonly at: number; readonly figure: string }[] => {
+  const stops = new Map<number, string[]>()
+  for (const piece of pieces) {
+    const at = Math.round(of(piece) * 100) / 100
+    stops.set(at, [...(stops.get(at) ?? []), markWords(piece)])
+  }
+  return [...stops]
+    .sort(([a], [b]) => a - b)
+    .filter(([at]) => at > 0)
+    .map(([at, marks]) => ({ at, figure: `${showLength(at, units)}  ${marks.join(' ')}` }))
+}
+
+const restMarks = ({ rest }: Panel, ratio: number, units: Units): Drawing => {
+  if (!rest) return []
+  const words = `left: ${showLength(rest.x1 - rest.x0, units)} × ${showLength(rest.y1 - rest.y0, units)}`
+  const [x, y] = [((rest.x0 + rest.x1) / 2) * ratio, ((rest.y0 + rest.y1) / 2) * ratio]
+  const fits =
+    (rest.x1 - rest.x0) * ratio > textWidth(words, size, 'regular') + 4 &&
+    (rest.y1 - rest.y0) * ratio > 3 * size
+  return fits ? [text('note', { x, y: y - size / 2 }, size, words, { align: 'middle', grey: 0.45 })] : []
+}
+
+/** Which way the grain runs: an arrow both ways along the upper edge, outside of the panel. */
+const grainMarks = ({ size: [width, length], sheet }: Panel, ratio: number): Drawing => {
+  if (sheet.material !== 'plywood') return []
+  const y = width * ratio + numbers + above - 2
+  const x = (length * ratio) / 2
+  return [
+    stroke('note', pathOf({ x: x - 20, y }, { x: x + 20, y }), lines.thin),
+    ...arrowHead('note', { x: x - 20, y }, Math.PI, size),
+    ...arrowHead('note', { x: x + 20, y }, 0, size),
+    fill('note', rectangle(x - 6, y - 1, x + 6, y + 1), 1),
+    text('note', { x, y: y - size / 2 }, size, 'grain', { align: 'middle' }),
+  ]
+}
+
+/** Straight cuts, each with its number: beside the panel where it runs out there, else on its line. */
+const cutLines = (steps: readonly SawStep[], { size: [width, length] }: Panel, ratio: number): Drawing => {
+  const straight = steps.flatMap((step, i) => (step.kind === 'out' ? [] : [{ ...step, name: String(i + 1) }]))
+  const right = straight.filter(({ kind, to }) => kind === 'rip' && to > length - 1)
+  const above = straight.filter(({ kind, to }) => kind === 'cross' && to > width - 1)
+  const inner = straight.filter((cut) => !right.includes(cut) && !above.includes(cut))
+  const row = (
+    cuts: typeof straight,
+  ): readonly { readonly name: string; readonly at: number; readonly on: number }[] => {
+    const sorted = [...cuts].sort((a, b) => a.at - b.at)
+    const places = spread(
+      sorted.map(({ at }) => at * ratio),
+      2.2 * balloonRadius('00', 2),
+    )
+    return sorted.map(({ name, at }, i) => ({ name, at: places[i]!, on: at * ratio }))
+  }
+  const small = { ...draftStyle, size: 2 }
+  const [w, l] = [width * ratio, length * ratio]
+  return [
+    ...straight.map(({ kind, at, from, to }) => {
+      const [a, f, t] = [at * ratio, from * ratio, to * ratio]
+      const path =
+        kind === 'rip' ? pathOf({ x: f, y: a }, { x: t, y: a }) : pathOf({ x: a, y: f }, { x: a, y: t })
+      return stroke('mark', path, { width: 0.18, dash: [1.5, 1] })
+    }),
+    ...row(right).flatMap(({ name, at, on }) => balloon({ x: l + 6, y: at }, name, small, { x: l, y: on })),
+    ...row(above).flatMap(({ name, at, on }) => balloon({ x: at, y: w + 5 }, name, small, { x: on, y: w })),
+    ...inner.flatMap(({ kind, name, at, from, to }, i) => {
+      // apart from each other where two lie side by side
+      const share = 0.5 + 0.08 * ((i % 5) - 2)
+      const [a, m] = [at * ratio, (from + (to - from) * share) * ratio]
+      return balloon(kind === 'rip' ? { x: m, y: a } : { x: a, y: m }, name, small)
+    }),
+  ]
+}

@@ -1,0 +1,88 @@
+import { balloon } from '../../drafting/balloon.ts'
+import { draftStyle } from '../../drafting/line-types.ts'
+import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
+import { textWidth } from '../../drawing/text-width.ts'
+import { pathBounds } from '../../geometry/bounds.ts'
+import { polygonContains } from '../../geometry/contains.ts'
+import { pathDistance } from '../../geometry/nearest.ts'
+import { type Path, pathSegments } from '../../geometry/path.ts'
+import { type Point, pointAngle, pointDistance, pointToward } from '../../geometry/point.ts'
+import { outerPolygon } from '../../geometry/polygon/outer-polygon.ts'
+import type { PanelPiece } from '../../stock/panel/panels.ts'
+import { markWords } from './piece-words.ts'
+
+const { lines } = draftStyle
+/** Heights of a mark where there is room, and where there is little. */
+const sizes = [5, 3.5, 2.5] as const
+const small = 2.2
+/** From a corner to the middle of its name. */
+const endOff = 4.5
+
+/** A piece's outline on paper with its mark, which face is up, toe and lip; `number` of the cut that frees it. */
+export const pieceMarks = (piece: PanelPiece, outline: Path, number: number | null): Drawing => {
+  const mark = markWords(piece)
+  const { at, free } = middleOf(outline)
+  const words = faceWords(piece)
+  const size = sizes.find((one) => one * 1.2 <= free) ?? sizes[2]
+  const beside = { x: at.x + textWidth(mark, size, 'bold') / 2 + 4, y: at.y + size / 2 }
+  return [
+    stroke('mark', outline, lines.outline),
+    text('note', words.length > 0 ? at : { x: at.x, y: at.y - size / 2 }, size, mark, {
+      face: 'bold',
+      align: 'middle',
+    }),
+    ...(number === null ? [] : balloon(beside, String(number), { ...draftStyle, size: 2 })),
+    ...words.map((line, i) =>
+      text('note', { x: at.x, y: at.y - 1.2 * small - 1.5 - i * 1.4 * small }, small, line, {
+        align: 'middle',
+      }),
+    ),
+    ...(piece.second ? endMarks(outline, at) : []),
+  ]
+}
+
+const faceWords = ({ part, over, under }: PanelPiece): readonly string[] => [
+  ...(part.faced ? ['OUTSIDE FACE', over ? 'DOWN' : 'UP'] : []),
+  ...(under?.faced ? [`(${under.mark}: DOWN)`] : []),
+]
+
+/** TOE and LIP beside their corners, inside. */
+const endMarks = (outline: Path, middle: Point): Drawing => {
+  const segments = pathSegments(outline)
+  const arcs = segments.filter((one) => one.kind === 'arc')
+  // the ridden curve is the one of the largest radius, and runs from the lip down
+  const curve = arcs.reduce<(typeof arcs)[number] | null>(
+    (most, one) => (most === null || one.radius > most.radius ? one : most),
+    null,
+  )
+  const polygon = outerPolygon(outline, 0.2)
+  /** beside the corner, inside, as far as can be from what stands in the middle */
+  const named = (words: string, on: Point): Drawing => {
+    const places = Array.from({ length: 24 }, (_, i) => pointToward(on, (i * Math.PI) / 12, endOff)).filter(
+      (p) => polygonContains(polygon, p) && pathDistance(outline, p) > small * 0.7,
+    )
+    const at = places.reduce<Point | null>(
+      (most, p) => (most === null || pointDistance(p, middle) > pointDistance(most, middle) ? p : most),
+      null,
+    )
+    const { x, y } = at ?? pointToward(on, pointAngle(on, middle), endOff)
+    return [text('note', { x, y: y - small / 2 }, small, words, { face: 'bold', align: 'middle' })]
+  }
+  return [...named('TOE', outline.start), ...(curve ? named('LIP', curve.from) : [])]
+}
+
+/** The point of a grid that lies farthest from the outline, inside; and how far. */
+const middleOf = (outline: Path): { readonly at: Point; readonly free: number } => {
+  const { x0, y0, x1, y1 } = pathBounds(outline)
+  const polygon = outerPolygon(outline, 0.2)
+  const [columns, rows] = [24, 12]
+  let best = { at: { x: (x0 + x1) / 2, y: (y0 + y1) / 2 }, free: 0 }
+  for (let i = 1; i < columns; i++)
+    for (let k = 1; k < rows; k++) {
+      const at = { x: x0 + ((x1 - x0) * i) / columns, y: y0 + ((y1 - y0) * k) / rows }
+      if (!polygonContains(polygon, at)) continue
+      const free = pathDistance(outline, at)
+      if (free > best.free + 1e-6) best = { at, free }
+    }
+  return best
+}

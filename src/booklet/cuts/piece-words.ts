@@ -1,0 +1,78 @@
+import type { Units } from '../../design/design.ts'
+import { showLength } from '../../length.ts'
+import { wordList } from '../../ramp/check/offer.ts'
+import type { Panel, PanelPiece } from '../../stock/panel/panels.ts'
+import type { SawStep } from '../../stock/panel/saw-order.ts'
+
+/** `S1`, or `S1 + S2` for two that are sawn as one. */
+export const markWords = ({ part, under }: PanelPiece): string =>
+  under ? `${part.mark} + ${under.mark}` : part.mark
+
+/** What a piece is, with its ramp where there are several. */
+export const nameWords = ({ part, under }: PanelPiece, several: boolean): string =>
+  [part, ...(under ? [under] : [])]
+    .map(({ ramp, words }) => (several ? `${ramp}, ${words}` : words))
+    .join(' + ')
+
+/** As it lies: from left to right, and from below to above. */
+export const extentWords = ({ box }: PanelPiece, units: Units): string =>
+  `${showLength(box.x1 - box.x0, units)} × ${showLength(box.y1 - box.y0, units)}`
+
+const straight = 1e-3
+
+/** Which way a curved piece lies, and which face is up; nothing of one that is the same all round. */
+export const lieWords = (piece: PanelPiece, units: Units): string => {
+  const { part, under, second, over, x, y } = piece
+  if (!second) return ''
+  const [dx, dy] = [second.x - x, second.y - y]
+  const level = Math.abs(dx) >= Math.abs(dy)
+  const toe = level ? (dx > 0 ? 'left' : 'right') : dy > 0 ? 'below' : 'above'
+  // its wood lies on the left of the way from the toe, or on the right of one that is turned over
+  const { box } = piece
+  const middle = { x: (box.x0 + box.x1) / 2, y: (box.y0 + box.y1) / 2 }
+  const up = level ? middle.y > (y + second.y) / 2 : middle.x > (x + second.x) / 2
+  const bottom = level ? (up ? 'below' : 'above') : up ? 'left' : 'right'
+  const tilted = Math.min(Math.abs(dx), Math.abs(dy)) > straight
+  const show = (mm: number): string => showLength(mm, units)
+  return [
+    `toe ${toe}, bottom edge ${bottom}`,
+    ...(tilted ? [`askew: the other end of the bottom edge ${show(second.x)}, ${show(second.y)}`] : []),
+    ...(part.faced ? [`OUTSIDE FACE ${over ? 'DOWN' : 'UP'}`] : []),
+    ...(under?.faced ? [`${under.mark} under it with its OUTSIDE FACE DOWN`] : []),
+  ].join('; ')
+}
+
+/** How steps are to be read. */
+export const stepsNote =
+  'Cuts along run the long way, so far from the lower edge; cuts across so far from the left end, from edge to edge or as said.'
+
+/** One line of the order of cuts. */
+export const stepWords = (step: SawStep, { size: [width, length], pieces }: Panel, units: Units): string => {
+  const show = (mm: number): string => showLength(mm, units)
+  if (step.kind === 'out') {
+    const own = pieces.find(({ part }) => part.mark === step.mark)!
+    return step.square
+      ? `saw ${markWords(own)} out: circular saw short of its corners, then the jigsaw`
+      : `saw ${markWords(own)} out: straight edges with the circular saw, the curve with the jigsaw`
+  }
+  const rip = step.kind === 'rip'
+  const whole = step.from < 1 && step.to > (rip ? length : width) - 1
+  const side = rip ? (step.blade === 'past' ? 'above' : 'below') : step.blade === 'past' ? 'right' : 'left'
+  const part = whole ? '' : ` from ${show(step.from)} to ${show(step.to)}`
+  return `${rip ? 'along' : 'across'} at ${show(step.at)}${part}, blade ${side}`
+}
+
+/** `panel 2 of 6: 9 plywood, 1220 × 2440` less the sheet's own words. */
+export const panelNotes = ({ there, clamped }: Panel): string =>
+  [
+    ...(there ? ['one that is there already'] : []),
+    ...(clamped > 1 ? ['two clamped back to back'] : []),
+  ].join(', ')
+
+/** Faces that lie down though they show: what that means. */
+export const faceNote = (pieces: readonly PanelPiece[]): string | null => {
+  const down = pieces.filter(({ part, over }) => part.faced && over).map(({ part }) => part.mark)
+  return down.length === 0
+    ? null
+    : `${wordList(down)}: the panel's back shows outside. \`good-face: out\` in \`stock: panels\` keeps the better face out, whatever it takes.`
+}

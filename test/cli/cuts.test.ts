@@ -1,0 +1,121 @@
+import { readFileSync, writeFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { readPdf } from '../support/read-pdf.ts'
+import { templates, templateText } from '../support/templates.ts'
+import { traceply } from '../support/traceply.ts'
+import { bytesOf, template, useFolder } from './reprint-run.ts'
+
+const { file, list } = useFolder()
+
+const changed = (name: string, more: string): string => {
+  const path = file('design.yaml')
+  writeFileSync(path, `${templateText(name)}${more}`)
+  return path
+}
+
+describe('traceply cuts', () => {
+  it('says in a line a thickness what comes from which panel, and lays every piece', async () => {
+    const { exit, out } = await traceply('cuts', template('quarter-mm'))
+    expect(exit).toBe(0)
+    expect(out).toMatch(/^18 plywood: both sides from one 1220 × 2440, \d+ to spare$/m)
+    expect(out).toMatch(/^9 plywood: 2 pieces of skin from 2 of 1220 × 2440$/m)
+    for (const mark of ['S1', 'S2', 'K1', 'K2', 'K3', 'D1', 'R1'])
+      expect(out.match(new RegExp(`^  ${mark} `, 'gm'))).toHaveLength(1)
+    expect(out).toMatch(/^ +S1 +left side .*\n +toe right.*OUTSIDE FACE UP/m)
+    expect(out).toMatch(/^ +S2 +right side .*\n +toe left.*OUTSIDE FACE UP/m)
+    for (const line of out.split('\n')) expect(line.length, line).toBeLessThanOrEqual(110)
+  })
+
+  it('prints JSON alone, whose outlines start where the two numbers of the tape say', async () => {
+    for (const name of templates) {
+      const { exit, out } = await traceply('cuts', template(name), '--json')
+      expect(exit).toBe(0)
+      const { panels } = JSON.parse(out)
+      expect(panels.length).toBeGreaterThan(2)
+      for (const { pieces } of panels)
+        for (const { x, y, outline } of pieces) {
+          expect(Math.hypot(outline[0][0] - x, outline[0][1] - y)).toBeLessThan(1e-6)
+          expect(outline.length).toBeGreaterThanOrEqual(4)
+        }
+    }
+  })
+
+  it('writes drawings, a spreadsheet, JSON and text by the ending of --out', async () => {
+    const design = template('pair-mm')
+    const { panels } = JSON.parse((await traceply('cuts', design, '--json')).out)
+    for (const ending of ['pdf', 'svg', 'csv', 'json', 'txt'])
+      expect(await traceply('cuts', design, '--out', file(`cuts.${ending}`))).toMatchObject({
+        exit: 0,
+        out: `${file(`cuts.${ending}`)}: ${panels.length} panels.\n`,
+      })
+    const pdf = await readPdf(bytesOf(file('cuts.pdf')))
+    expect(pdf.labels).toEqual(panels.map((_: unknown, i: number) => `panel ${i + 1}`))
+    for (const page of pdf.pages) {
+      expect(page.width).toBeLessThan(page.height)
+      expect(page.rotate).toBe(0)
+    }
+    const words = pdf.pages[0]!.texts.map(({ text }: { text: string }) => text).join(' ')
+    for (const word of ['S1', 'S4', 'TOE', 'LIP', 'OUTSIDE FACE']) expect(words).toContain(word)
+    const pieces = panels.flatMap((panel: { pieces: unknown[] }) => panel.pieces)
+    const rows = readFileSync(file('cuts.csv'), 'utf8').trimEnd().split('\r\n')
+    expect(rows).toHaveLength(1 + pieces.length)
+    expect(readFileSync(file('cuts.svg'), 'utf8')).toMatch(/^<svg [\s\S]*<\/svg>\s*$/)
+    expect(JSON.parse(readFileSync(file('cuts.json'), 'utf8')).panels).toEqual(panels)
+    expect(list()).toEqual(['cuts.csv', 'cuts.json', 'cuts.pdf', 'cuts.svg', 'cuts.txt'])
+  })
+
+  it('names every part that no panel holds, with the size that it needs, and writes nothing', async () => {
+    const design = changed(
+      'quarter-mm',
+      'stock: { panels: [{ sheet: 9 plywood, size: 600 x 1200 }, { sheet: 15 plywood, size: 400 x 1200 }] }\n',
+    )
+    const { exit, out, err } = await traceply('cuts', design, '--out', file('cuts.pdf'))
+    expect([exit, out]).toEqual([1, ''])
+    expect(err).toMatch(/9 plywood: .*600 × 1200.* layer 1 of ramp \(K1\) of 1033 mm × 1216 mm and layer 2/)
+    expect(err).toMatch(/15 plywood: .*deck board of ramp \(D1\) of \d+ mm × 1216 mm/)
+    expect(err).toMatch(/nothing written/)
+    expect(list()).toEqual(['design.yaml'])
+    // what is offered works
+    const larger = changed(
+      'quarter-mm',
+      'stock: { panels: [{ sheet: 9 plywood, size: 1033 x 1216 }, { sheet: 15 plywood, size: 480 x 1216 }] }\n',
+    )
+    expect((await traceply('cuts', larger)).exit).toBe(0)
+  })
+
+  it('saws two clamped panels as one, a left and a right side in one cut', async () => {
+    const design = changed(
+      'quarter-mm',
+      'stock: { panels: [{ sheet: 18 plywood, size: 1220 x 2440, clamped: 2 }] }\n',
+    )
+    const { out } = await traceply('cuts', design)
+    expect(out).toMatch(/^18 plywood: both sides from 2 of 1220 × 2440/m)
+    expect(out).toMatch(
+      /S1 \+ S2 +left side \+ right side .*\n.*OUTSIDE FACE UP; S2 under it with its OUTSIDE FACE\s+DOWN/,
+    )
+  })
+
+  it('takes what lies in the garage first', async () => {
+    const design = changed('quarter-mm', 'stock: { offcuts: [{ sheet: 15 plywood, size: 600 x 1230 }] }\n')
+    const { out } = await traceply('cuts', design)
+    expect(out).toMatch(/^15 plywood: a deck board from one 600 × 1230 that is there$/m)
+  })
+
+  it('refuses an ending that tells no format, a stop, and more than 500 pieces', async () => {
+    expect(await traceply('cuts', template('quarter-mm'), '--out', file('cuts.doc'))).toMatchObject({
+      exit: 2,
+    })
+    const overhang = file('overhang.yaml')
+    writeFileSync(overhang, templateText('quarter-mm').replace('deck: 640', 'deck: 2400'))
+    const stopped = await traceply('cuts', overhang)
+    expect([stopped.exit, stopped.out]).toEqual([1, ''])
+    const many = file('many.yaml')
+    const [head, ramp] = templateText('quarter-mm').split('ramps:')
+    const own = ramp!.slice(ramp!.indexOf('\n') + 1).replace('count: 2', 'count: 3')
+    const ramps = Array.from({ length: 20 }, (_, i) => own.replace('  - kind', `  - name: r${i}\n    kind`))
+    writeFileSync(many, `${head}ramps:\n${ramps.join('')}`)
+    const { exit, err } = await traceply('cuts', many)
+    expect(exit).toBe(1)
+    expect(err).toMatch(/sawn into \d{3} pieces; a layout takes 500 at most/)
+  })
+})
