@@ -1,6 +1,6 @@
 import type { Units } from '../../design/design.ts'
+import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
-import { wordList } from '../../ramp/check/offer.ts'
 import type { Panel, PanelPiece } from '../../stock/panel/panels.ts'
 import type { SawStep } from '../../stock/panel/saw-order.ts'
 

@@ -1,7 +1,7 @@
 import type { Sheet, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
+import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
-import { wordList } from '../../ramp/check/offer.ts'
 import type { SheetPart } from '../parts.ts'
 import type { Panel, SheetPanels } from './panels.ts'
 

@@ -1,6 +1,7 @@
 import type { Design, Units } from '../../design/design.ts'
 import { pathBounds } from '../../geometry/bounds.ts'
-import { offer, wordList } from '../../ramp/check/offer.ts'
+import { wordList } from '../../length/word-list.ts'
+import { offer } from '../../ramp/check/offer.ts'
 import type { Parts, SheetPart } from '../parts.ts'
 import { layPanels, type SheetPanels } from './panels.ts'
 import { sheetWords, sizeWords } from './sheet-words.ts'
