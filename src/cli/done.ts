@@ -21,6 +21,8 @@ const failureOf = (refusal: Refusal, subject?: Subject): Failure => {
       return new Failure(2, refusal.faults.join('\n'))
     case 'measured':
       return new Failure(1, [...refusal.faults, 'nothing kept'].join('\n'))
+    case 'stock':
+      return new Failure(1, [...refusal.faults, 'nothing written'].join('\n'))
     case 'stop':
       return new Failure(
         1,

@@ -8,6 +8,8 @@ export type Refusal =
   | { readonly refused: 'measured'; readonly faults: readonly string[] }
   /** the design has a `stop` */
   | { readonly refused: 'stop'; readonly checks: readonly Check[] }
+  /** the stock does not hold what is to be sawn, in words */
+  | { readonly refused: 'stock'; readonly faults: readonly string[] }
   /** nothing of the design has a curve */
   | { readonly refused: 'no-curve' }
 

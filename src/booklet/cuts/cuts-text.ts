@@ -1,4 +1,4 @@
-import type { Units } from '../../design/design.ts'
+import type { Design, Units } from '../../design/design.ts'
 import { wrapLine } from '../../length/words.ts'
 import { showLength } from '../../length.ts'
 import type { Panel, SheetPanels } from '../../stock/panel/panels.ts'
@@ -17,13 +17,13 @@ import {
 /** Letters of a line at most. */
 const lineLength = 96
 
+/** The panels of a design under its title. */
+export const cutsText = ({ title, stock, units, ramps }: Design, sheets: readonly SheetPanels[]): string =>
+  `${title}: what is sawn from which panel (lengths in ${units === 'mm' ? 'mm' : 'inches; + is 1/32 more, – is 1/32 less'})\n\n` +
+  panelsText(sheets, stock.trim, ramps.length > 1, units)
+
 /** What is sawn from which panel, where each piece lies, and in which order, as plain text. */
-export const panelsText = (
-  sheets: readonly SheetPanels[],
-  trim: number,
-  several: boolean,
-  units: Units,
-): string => {
+const panelsText = (sheets: readonly SheetPanels[], trim: number, several: boolean, units: Units): string => {
   const panels = sheets.flatMap((own) => own.panels)
   const unsaid = sheets.some(({ usual }) => usual)
   return [
@@ -42,7 +42,7 @@ export const panelsText = (
 }
 
 /** Where a size comes from that the design does not say, and how to say it. */
-export const usualNote = (sheets: readonly SheetPanels[], units: Units): string => {
+const usualNote = (sheets: readonly SheetPanels[], units: Units): string => {
   const { sheet, sizes } = sheets.find(({ usual }) => usual)!
   const typed = sizeWords(sizes[0]!, units).replace('×', 'x')
   return `Sizes are those of \`stock: panel\`, steel's the usual one; say others so: stock: { panels: [{ sheet: ${sheetWords(sheet, units)}, size: ${typed} }] }`

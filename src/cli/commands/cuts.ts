@@ -1,21 +1,20 @@
 import { extname } from 'node:path'
 import { panelCells } from '../../booklet/cuts/cuts-cells.ts'
-import { panelsText } from '../../booklet/cuts/cuts-text.ts'
+import { cutsText } from '../../booklet/cuts/cuts-text.ts'
 import type { Design } from '../../design/design.ts'
-import { panelFigures } from '../../stock/panel/panel-figures.ts'
-import type { SheetPanels } from '../../stock/panel/panels.ts'
-import { sheetsOf } from '../../stock/panel/sheets.ts'
-import { partsOf } from '../../stock/parts.ts'
+import { type CutsJob, cutsInput, cutsJob, cutsPicture, cutsRecord } from '../../job/cuts.ts'
+import type { Laying } from '../../job/laying.ts'
+import { readLaying } from '../../job/laying-words.ts'
 import { writeCsv } from '../../write/csv.ts'
+import { writeSvg } from '../../write/svg.ts'
 import { command, type Given } from '../command.ts'
-import { Failure } from '../failure.ts'
+import { done } from '../done.ts'
 import { checkOut, writeOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
 import { forceOption, paperWords } from '../options.ts'
 import { platform } from '../platform.ts'
-import { type SheetOptions, sheetOptions } from '../plot-options.ts'
 import type { Shell } from '../shell.ts'
-import { solveWhole } from '../solve-whole.ts'
+import { showBriefly } from '../show-checks.ts'
 
 const rows = [
   { name: 'paper', takes: 'name', help: `of the PDF and the SVG: ${paperWords}; else as the design says` },
@@ -46,17 +45,20 @@ const cuts = async (file: string, options: CutsOptions, shell: Shell): Promise<n
   const { design } = loadDesign(file)
   const { format, sheet } = resolve(options, design)
   if (options.out !== undefined) checkOut(options.out, options.force ?? false, file)
-  const { solved, checks } = solveWhole(design)
-  const laid = sheetsOf(design, partsOf(design, solved))
-  if ('fault' in laid) throw new Failure(1, `${laid.fault}\nnothing written`)
-  const { sheets } = laid
+  const several = design.ramps.length > 1
+  const job = done(cutsJob(design), { file, several, done: 'lay on panels' })
   const lost: string[] = []
   if (options.out !== undefined)
-    writeOut(options.out, await content(format, design, sheets, sheet, lost), options.force ?? false)
-  if (options.json) shell.out(json(design, sheets))
-  else if (options.out === undefined) shell.out(text(design, sheets))
-  else shell.out(`${options.out}: ${sheets.flatMap(({ panels }) => panels).length} panels.\n`)
-  for (const line of [...checks, ...lost.map((warning) => `watch ${warning}`)]) shell.err(`${line}\n`)
+    writeOut(options.out, await content(format, design, job, sheet, lost), options.force ?? false)
+  const count = job.sheets.reduce((sum, { panels }) => sum + panels.length, 0)
+  if (options.json) shell.out(json(design, job))
+  else if (options.out === undefined) shell.out(cutsText(design, job.sheets))
+  else shell.out(`${options.out}: ${count} ${count === 1 ? 'panel' : 'panels'}.\n`)
+  for (const line of [
+    ...showBriefly(job.solved.checks, several),
+    ...lost.map((warning) => `watch ${warning}`),
+  ])
+    shell.err(`${line}\n`)
   return 0
 }
 
@@ -64,7 +66,7 @@ const cuts = async (file: string, options: CutsOptions, shell: Shell): Promise<n
 const resolve = (
   options: CutsOptions,
   design: Design,
-): { readonly format: Format; readonly sheet: SheetOptions['sheet'] } => {
+): { readonly format: Format; readonly sheet: Laying['sheet'] } => {
   const faults: string[] = []
   const ending = options.out === undefined ? '.txt' : extname(options.out).toLowerCase()
   const format = formats.find((known) => known === ending)
@@ -72,86 +74,38 @@ const resolve = (
     faults.push(
       `--out ${options.out}: ${ending === '' ? 'a name without an ending' : `\`${ending}\``} tells no format; end it in .pdf or .svg (drawings), .csv (a spreadsheet), .json or .txt`,
     )
-  const { sheet } = sheetOptions(
-    options.paper === undefined ? {} : { paper: options.paper },
-    design.units,
-    design.paper,
-    faults,
+  const { sheet } = done(
+    readLaying(options.paper === undefined ? {} : { paper: options.paper }, null, design, faults),
   )
   return { format: format!, sheet }
 }
 
-const text = ({ title, stock, units, ramps }: Design, sheets: readonly SheetPanels[]): string =>
-  `${title}: what is sawn from which panel (lengths in ${units === 'mm' ? 'mm' : 'inches; + is 1/32 more, – is 1/32 less'})\n\n` +
-  panelsText(sheets, stock.trim, ramps.length > 1, units)
-
-const json = ({ title, units }: Design, sheets: readonly SheetPanels[]): string =>
-  `${JSON.stringify({ title, units, panels: panelFigures(sheets) }, null, 2)}\n`
+const json = (design: Design, job: CutsJob): string => `${JSON.stringify(cutsRecord(design, job), null, 2)}\n`
 
 const content = async (
   format: Format,
   design: Design,
-  sheets: readonly SheetPanels[],
-  sheet: SheetOptions['sheet'],
+  job: CutsJob,
+  sheet: Laying['sheet'],
   lost: string[],
 ): Promise<string | Uint8Array> => {
   switch (format) {
     case '.csv':
-      return writeCsv(panelCells(sheets))
+      return writeCsv(panelCells(job.sheets))
     case '.json':
-      return json(design, sheets)
+      return json(design, job)
     case '.txt':
-      return text(design, sheets)
+      return cutsText(design, job.sheets)
     case '.svg':
-    case '.pdf':
-      return drawn(format, design, sheets, sheet, lost)
+      return writeSvg(cutsPicture(design, job, sheet))
+    case '.pdf': {
+      // loaded here, so that what writes no PDF starts without it
+      const { writePdf } = await import('../../write/pdf.ts')
+      const { bytes, warnings } = await writePdf(cutsInput(design, job, sheet), platform)
+      lost.push(...warnings)
+      return bytes
+    }
     default:
       return format satisfies never
   }
-}
-
-/** A page a panel as a PDF; as an SVG one page under the other. */
-const drawn = async (
-  format: '.svg' | '.pdf',
-  { title, units, ramps }: Design,
-  sheets: readonly SheetPanels[],
-  sheet: SheetOptions['sheet'],
-  lost: string[],
-): Promise<string | Uint8Array> => {
-  // loaded here, so that what draws nothing starts without it
-  const [{ panelPages }, { sheetWindow }] = await Promise.all([
-    import('../../booklet/cuts/panel-page.ts'),
-    import('../../page/sheet/sheet.ts'),
-  ])
-  const pages = panelPages(sheetWindow(sheet), { title, units, several: ramps.length > 1, sheets })
-  const { width, height } = sheet.paper
-  if (format === '.svg') {
-    const [{ writeSvg }, { stackPages }] = await Promise.all([
-      import('../../write/svg.ts'),
-      import('../../booklet/cuts/stack-pages.ts'),
-    ])
-    const drawing = stackPages(
-      pages.map((page) => page.drawing),
-      height,
-    )
-    return writeSvg({ drawing, width, height: height * pages.length, title })
-  }
-  const { writePdf } = await import('../../write/pdf.ts')
-  const { bytes, warnings } = await writePdf(
-    {
-      title,
-      subject: `Panels with what is sawn from them, in ${units}`,
-      pages: pages.map(({ drawing, label }) => ({
-        width,
-        height,
-        draw: () => drawing,
-        label,
-        bookmark: label[0]!.toUpperCase() + label.slice(1),
-      })),
-      attachments: [],
-    },
-    platform,
-  )
-  lost.push(...warnings)
-  return bytes
 }

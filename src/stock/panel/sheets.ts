@@ -9,21 +9,21 @@ import { sheetWords, sizeWords } from './sheet-words.ts'
 /** A layout of more is no help in a garage. */
 export const mostPieces = 500
 
-/** Every part on its panel; or, in one message, why that is not to be had: too many pieces, or panels too small for some. */
+/** Every part on its panel; or why that is not to be had: too many pieces, or panels too small for some. */
 export const sheetsOf = (
   design: Design,
   { sheets: parts, timbers }: Parts,
-): { readonly sheets: readonly SheetPanels[] } | { readonly fault: string } => {
+): { readonly sheets: readonly SheetPanels[] } | { readonly faults: readonly string[] } => {
   const count = parts.length + timbers.length
   if (count > mostPieces)
     return {
-      fault: `the design is sawn into ${count} pieces; a layout takes ${mostPieces} at most: split the design`,
+      faults: [
+        `the design is sawn into ${count} pieces; a layout takes ${mostPieces} at most: split the design`,
+      ],
     }
   const sheets = layPanels(design, parts)
   const small = sheets.filter(({ lost }) => lost.length > 0)
-  return small.length === 0
-    ? { sheets }
-    : { fault: small.map((own) => smallWords(own, design.units)).join('\n') }
+  return small.length === 0 ? { sheets } : { faults: small.map((own) => smallWords(own, design.units)) }
 }
 
 /** `9 plywood: layer 1 of outer (K1) needs a panel of 1104 × 2436 or more …` */
