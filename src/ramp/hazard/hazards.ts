@@ -1,27 +1,22 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
 import type { Draft } from '../check/check.ts'
 import { same } from '../check/offer.ts'
-import type { DeckTimber } from '../frame/deck-timbers.ts'
 import { spanFindings } from '../frame/span.ts'
-import type { Stud } from '../frame/stud.ts'
-import type { SolvedCoping } from '../side/coping.ts'
-import type { Side } from '../side/side.ts'
-import type { Transition } from '../side/transition.ts'
 import { boardFront } from '../skin/deck-board.ts'
-import type { SkinLayer } from '../skin/skin.ts'
+import { tipFindings } from './balance.ts'
 import { boardLoadFindings, skinLoadFindings } from './break-through.ts'
+import type { Standing } from './standing.ts'
 
-/** A ramp that can be sawn, as far as what is dangerous hangs on it. */
-export interface Standing {
-  readonly transition: Transition
-  readonly side: Side
-  readonly coping: SolvedCoping | null
-  readonly studs: readonly Stud[]
-  readonly deckTimbers: readonly DeckTimber[]
-  readonly skin: readonly SkinLayer[]
-  /** names of the ramps that store inside this one */
-  readonly stored: readonly string[]
-}
+/** Ids of the checks below. */
+export const hazards: readonly string[] = [
+  'tips',
+  'pushed-back',
+  'skin-load',
+  'skin-free',
+  'board-load',
+  'board-free',
+  'span',
+]
 
 /** What is dangerous or foolish about a ramp that can be drawn and sawn, and not `said` already. */
 export const hazardFindings = (
@@ -42,6 +37,7 @@ export const hazardFindings = (
   }
   const board = { from: boardFront(coping, transition.run), to: side.length }
   return [
+    ...tipFindings(design, ramp, units),
     ...(ends.length > 0 ? skinLoadFindings(design, studs, along, units) : []),
     ...boardLoadFindings(design, deckTimbers, board, units),
     ...spanFindings(design, units, undefined, stored),

@@ -12,7 +12,7 @@ import { solvePipe } from '../frame/pipe.ts'
 import type { Stud } from '../frame/stud.ts'
 import { solveStuds } from '../frame/studs.ts'
 import { featherFindings } from '../hazard/feather.ts'
-import { hazardFindings } from '../hazard/hazards.ts'
+import { hazardFindings, hazards } from '../hazard/hazards.ts'
 import { ledgeFindings } from '../hazard/ledge.ts'
 import { narrowFindings } from '../hazard/narrowest.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
@@ -66,7 +66,9 @@ export const wordFindings = (drafts: readonly Draft[], units: Units, stock: Stoc
           : (draft.id === own.id && (draft.level === own.level || draft.level === 'stop')) ||
             ((draft.level === 'stop' || neverOffered.includes(draft.id)) && isNew(draft)) ||
             (draft.level !== 'note' && without.includes(draft.id) && isNew(draft))
-      return frameQuarter(changed, units, stock, (found) => found.some(bad)) !== null
+      // without a chamfer none of the last checks stops
+      const shallow = changed.chamfer === 0 && ![own.id, ...without].some((id) => hazards.includes(id))
+      return frameQuarter(changed, units, stock, (found) => found.some(bad), { shallow }) !== null
     }
   return drafts.map(
     (draft): Finding => ({
@@ -92,13 +94,16 @@ interface Framed {
   } | null
 }
 
-/** All parts in which a stop may lie; null as soon as `enough` says that no more need be known. */
+/**
+ * All parts in which a stop may lie; null as soon as `enough` says that no more need be known. `shallow`: nor anything of what is
+ * dangerous though it can be sawn.
+ */
 const frameQuarter = (
   design: QuarterDesign,
   units: Units,
   stock: Stock,
   enough: (found: readonly Draft[]) => boolean,
-  stored: readonly string[] = [],
+  { stored = [], shallow = false }: { readonly stored?: readonly string[]; readonly shallow?: boolean },
 ): Framed | null => {
   const show = (mm: number): string => measured(mm, units)
   const { transition, findings: transitionFindings } = solveTransition(design, units)
@@ -155,10 +160,12 @@ const frameQuarter = (
   // a frame that cannot be sawn is not worth bending a skin on
   if (!hasStop(drafts)) drafts.push(...bendFindings(design, transition.radius.frame, units))
   if (enough(drafts)) return null
-  const behind = side
-    ? solveDeckTimbers(design, transition, coping, side, studs, units)
-    : { timbers: [], findings: [] }
-  if (side && !hasStop(drafts)) {
+  const behind =
+    side && !shallow
+      ? solveDeckTimbers(design, transition, coping, side, studs, units)
+      : { timbers: [], findings: [] }
+  // a side that is all but sawn in two can still fall over
+  if (!shallow && side && drafts.every(({ id, level }) => level !== 'stop' || id === 'wood-narrow')) {
     const standing = { transition, side, coping, studs, deckTimbers: behind.timbers, skin, stored }
     drafts.push(...hazardFindings(design, standing, drafts, units))
     if (enough(drafts)) return null
@@ -187,7 +194,7 @@ export const draftQuarter = (
   stock: Stock,
   stored: readonly string[] = [],
 ): { readonly ramp: Quarter; readonly whole: SolvedQuarter | null; readonly drafts: readonly Draft[] } => {
-  const { drafts: framed, frame } = frameQuarter(design, units, stock, () => false, stored)!
+  const { drafts: framed, frame } = frameQuarter(design, units, stock, () => false, { stored })!
   const base = {
     kind: 'quarter' as const,
     name: design.name,

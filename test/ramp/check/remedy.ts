@@ -166,6 +166,11 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
   ],
   'toe-thin': [[`a toe of ${L} or more`, toe]],
   'lip-ledge': [[`a deck board ${L} thick`, board]],
+  tips: [
+    [`a chamfer of ${L} or less`, chamfer],
+    ['no chamfer', noChamfer],
+    [`a (?:deck of|side) ${L} (?:or more|long)`, back],
+  ],
   'skin-load': [
     [`studs every ${L}`, every],
     [`one more layer of ${L} plywood`, layer],
@@ -231,6 +236,7 @@ const withoutNumber: readonly RegExp[] = [
   /take a thicker skin and closer studs$/,
   /take a thicker deck board and closer timbers$/,
   /set blocks between the sides there$/,
+  /fix it to a wall, or set another back to back with it$/,
   /ribs and deeper studs together would/,
   // no thickness of board meets the face
   /seat a pipe there \(coping\), or plane what stands over to a slope$/,

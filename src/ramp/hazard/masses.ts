@@ -1,0 +1,72 @@
+import { type Mass, pipeMass, sheetDensities, timberDensity } from '../../design/densities.ts'
+import type { QuarterDesign, Sheet } from '../../design/design.ts'
+import { pathCentroid } from '../../geometry/centroid.ts'
+import type { Point } from '../../geometry/point.ts'
+import type { Curve } from '../curve/curve.ts'
+import { studLength } from '../frame/bays.ts'
+import type { Timber } from '../frame/timber.ts'
+import { boardFront } from '../skin/deck-board.ts'
+import type { Standing } from './standing.ts'
+
+/** A part of a ramp, kg, and its middle seen from the side. */
+export interface Part {
+  readonly mass: Mass
+  readonly middle: Point
+}
+
+/** mm³ in a m³ */
+const cubic = 1e9
+
+const times = ({ least, usual, most }: Mass, by: number): Mass => ({
+  least: least * by,
+  usual: usual * by,
+  most: most * by,
+})
+
+/** Steps of Simpson's rule along a layer. */
+const steps = 16
+
+/** The middle of a thread that lies on the curve between two places. */
+const threadMiddle = (curve: Curve, from: number, to: number): Point => {
+  const [start, end] = [curve.lengthTo(from), curve.lengthTo(to)]
+  let [x, y] = [0, 0]
+  for (let i = 0; i <= steps; i++) {
+    const weight = (i === 0 || i === steps ? 1 : i % 2 === 1 ? 4 : 2) / (3 * steps)
+    const p = curve.point(curve.placeAtLength(start + ((end - start) * i) / steps))
+    x += weight * p.x
+    y += weight * p.y
+  }
+  return { x, y }
+}
+
+/** All that stands on the floor, without screws and run-out. */
+export const rampParts = (design: QuarterDesign, ramp: Standing): readonly Part[] => {
+  const { transition, side, coping, studs, deckTimbers, skin } = ramp
+  const { width, sides, deckBoard } = design
+  const { area, centre } = pathCentroid(side.outline)
+  const timberLength = studLength(design) * (sides.count - 1)
+  const sheet = ({ material, thickness }: Sheet, length: number): Mass =>
+    times(sheetDensities[material], (thickness * length * width) / cubic)
+  const timber = ({ x, y, angle, width: w, depth }: Timber): Part => ({
+    mass: times(timberDensity, (w * depth * timberLength) / cubic),
+    middle: { x: x + (depth / 2) * Math.sin(angle), y: y - (depth / 2) * Math.cos(angle) },
+  })
+  const front = boardFront(coping, transition.run)
+  return [
+    { mass: times(sheetDensities.plywood, (area * sides.thickness * sides.count) / cubic), middle: centre },
+    ...[...studs, ...deckTimbers].map(timber),
+    ...skin.map((layer): Part => {
+      const middle = transition.curve.offset(layer.below + layer.sheet.thickness / 2)
+      return { mass: sheet(layer.sheet, layer.length), middle: threadMiddle(middle, layer.start, layer.end) }
+    }),
+    ...(deckBoard
+      ? [
+          {
+            mass: sheet(deckBoard, side.length - front),
+            middle: { x: (front + side.length) / 2, y: side.height + deckBoard.thickness / 2 },
+          },
+        ]
+      : []),
+    ...(coping ? [{ mass: times(pipeMass(design.coping!), width / 1000), middle: coping.centre }] : []),
+  ]
+}
