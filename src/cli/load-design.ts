@@ -1,13 +1,20 @@
 import type { Design } from '../design/design.ts'
-import { readDesign } from '../design/read.ts'
 import { showProblem } from '../design/show-problem.ts'
+import { type Answer, readSettled } from '../job/settle/settle.ts'
 import { Failure } from './failure.ts'
 import { readText } from './files.ts'
 
-/** A checked design and its text. Fails with every problem of the file at once. */
-export const loadDesign = (file: string): { readonly design: Design; readonly text: string } => {
+export interface Loaded {
+  readonly design: Design
+  readonly text: string
+  /** the figures that the file leaves to the program */
+  readonly answers: readonly Answer[]
+}
+
+/** A checked design and its text, what it leaves open found. Fails with every problem of the file at once. */
+export const loadDesign = (file: string): Loaded => {
   const text = readText(file)
-  const reading = readDesign(text)
+  const reading = readSettled(text)
   if ('problems' in reading) {
     const { problems } = reading
     const count = problems.length === 1 ? '1 problem' : `${problems.length} problems`
@@ -19,5 +26,5 @@ export const loadDesign = (file: string): { readonly design: Design; readonly te
       ].join('\n'),
     )
   }
-  return { design: reading.design, text }
+  return { ...reading, text }
 }

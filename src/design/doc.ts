@@ -38,6 +38,13 @@ export const designFileDoc = (): string => {
       '',
       'With `stores-inside` the width follows: the width of the other ramp, less its two outer sides, less the clearance.',
     ].join('\n'),
+    '## Leaving a figure to the program',
+    [
+      'One of height, radius, tangent, toe, deck, length and width of a quarter may be `solve`. With `lip: 48°` the height, the',
+      'radius or the tangent is found for that angle, to a whole mm or 1/16 in. With `limits` the figure goes as far as they',
+      'allow: the largest height, radius, deck, length or width, the least toe, the tangent nearest to 0. Where no value keeps',
+      'them the nearest is taken and `limits` says which one is passed. `figures` shows what was found; the file keeps `solve`.',
+    ].join('\n'),
     '## Top level',
     table(rowsUnder('')),
     ...maps.filter((row) => !row.path.startsWith('ramps')).flatMap(section),
@@ -89,6 +96,10 @@ const describe = (value: Value): string => {
       return `a list of sheets, ${bothRanges(value)} thick each; may be empty`
     case 'count':
       return `a whole number, ${value.least} to ${value.most}`
+    case 'angle':
+      return `an angle, ${value.least}° to ${value.most}°`
+    case 'angles':
+      return `an angle or two with \`..\` between, ${value.least}° to ${value.most}°`
     case 'maps':
       return `a list of ${value.least} to ${value.most}`
     case 'text':

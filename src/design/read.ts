@@ -1,5 +1,6 @@
 import { quote } from '../length/quote.ts'
 import type { Units } from '../length.ts'
+import { type Asks, asksOf } from './asks.ts'
 import { type Checking, checkMap } from './check/check.ts'
 import { completeMap, missing } from './check/complete.ts'
 import { kindsOf } from './check/kinds.ts'
@@ -12,7 +13,7 @@ import { parseDesign } from './file/parse.ts'
 import { saidMap, saidText, saidWord } from './file/said.ts'
 import type { Tree, TreeMap } from './file/tree.ts'
 import { wrongUnits } from './plausible.ts'
-import type { Problem } from './problem.ts'
+import type { Place, Problem } from './problem.ts'
 import { problemReport } from './report.ts'
 import { resolveRamp, resolveStock } from './resolve.ts'
 import { rowExample } from './row.ts'
@@ -20,10 +21,38 @@ import { rampPath, rangeAt, rowAt } from './schema.ts'
 
 export type DesignReading = { readonly design: Design } | { readonly problems: readonly Problem[] }
 
-/** The whole way from text to design; all problems together, in the order of the file. Never throws on any text. */
+/** A design that may leave a figure of each ramp to the program: usual figures stand for those that are open. */
+export interface OpenDesign {
+  readonly design: Design
+  /** of each ramp, in their order */
+  readonly asks: readonly (Asks | null)[]
+  /** where the file says `solve`, or asks for it */
+  readonly places: readonly (Place | null)[]
+}
+
+/** A design of figures alone: one that leaves a figure to the program is a problem here. Never throws on any text. */
 export const readDesign = (text: string): DesignReading => {
+  const reading = readOpenDesign(text)
+  if ('problems' in reading) return reading
+  const open = reading.asks.findIndex((asks) => asks !== null)
+  if (open < 0) return { design: reading.design }
+  const { key } = reading.asks[open]!
+  return {
+    problems: [
+      {
+        code: 'solve',
+        path: `ramps[${open}].${key}`,
+        place: reading.places[open]!,
+        message: `\`${key}\` is left to the program: find it first`,
+      },
+    ],
+  }
+}
+
+/** The whole way from text to design; all problems together, in the order of the file. Never throws on any text. */
+export const readOpenDesign = (text: string): OpenDesign | { readonly problems: readonly Problem[] } => {
   const { problems, report } = problemReport()
-  const found = (): DesignReading => ({
+  const found = (): { readonly problems: readonly Problem[] } => ({
     problems: [...problems].sort((a, b) => a.place.offset - b.place.offset),
   })
 
@@ -52,6 +81,9 @@ export const readDesign = (text: string): DesignReading => {
   if (problems.length > 0) return found()
 
   const complete = maps as readonly EntryMap[]
+  const asks = complete.map((map, i) =>
+    ramps[i]!.kind === 'quarter' ? asksOf(map, `ramps[${i}]`, report) : null,
+  )
   const units: Units = saidWord(top, 'units')
   const width = rangeAt('ramps[quarter].width')
   const design: Design = {
@@ -61,7 +93,7 @@ export const readDesign = (text: string): DesignReading => {
     stock: resolveStock(saidMap(top, 'stock')),
     ramps: widthsFromStores(complete.map(resolveRamp), complete, width, units, report),
   }
-  return problems.length > 0 ? found() : { design }
+  return problems.length > 0 ? found() : { design, asks, places: complete.map(({ place }) => place) }
 }
 
 const valueAt = (map: TreeMap, key: string): Tree | undefined =>

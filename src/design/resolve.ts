@@ -1,3 +1,4 @@
+import { standsFor } from './asks.ts'
 import type {
   Coping,
   CurveLayer,
@@ -95,14 +96,14 @@ const resolveQuarter = (map: EntryMap): QuarterDesign => {
   return {
     ...framedOf(map),
     kind: 'quarter',
-    width: stores === null ? saidLength(map, 'width') : 0,
-    height: { layer: heightLayer, value: saidLength(height, heightLayer) },
+    width: stores === null ? standsFor(map, 'width', 'width') : 0,
+    height: { layer: heightLayer, value: standsFor(height, heightLayer, 'height') },
     transition: {
-      circle: { layer: circleLayer, radius: saidLength(circle, circleLayer) },
-      tangent: { layer: tangentLayer, height: saidLength(tangent, tangentLayer) },
+      circle: { layer: circleLayer, radius: standsFor(circle, circleLayer, 'radius') },
+      tangent: { layer: tangentLayer, height: standsFor(tangent, tangentLayer, 'tangent') },
     },
-    toe: saidLength(map, 'toe'),
-    back: { from: back, value: saidLength(map, back) },
+    toe: standsFor(map, 'toe', 'toe'),
+    back: { from: back, value: standsFor(map, back, 'back') },
     studs: studsOf(saidMap(map, 'studs')),
     runOut: runOutOf(map),
     deckBoard: wordFor(map, 'deck-board') === undefined ? saidSheets(map, 'deck-board')[0]! : null,

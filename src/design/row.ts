@@ -14,10 +14,11 @@ export interface Row {
   readonly example: Readonly<Record<Units, string>>
 }
 
-/** Least and most are mm, or a plain number for `count`, `text` and `maps`; both are allowed themselves. */
+/** Least and most are mm, degrees for `angle` and `angles`, or a plain number for `count`, `text` and `maps`; both are allowed themselves. */
 export type Value =
   | { readonly kind: 'length' | 'pair' | 'sheet'; readonly least: number; readonly most: number }
   | { readonly kind: 'lengths' | 'sheets'; readonly least: number; readonly most: number }
+  | { readonly kind: 'angle' | 'angles'; readonly least: number; readonly most: number }
   | { readonly kind: 'count' | 'maps' | 'text'; readonly least: number; readonly most: number }
   | { readonly kind: 'choice'; readonly of: readonly string[] }
   | { readonly kind: 'map'; readonly alternatives: readonly Alternatives[] }

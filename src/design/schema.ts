@@ -176,6 +176,10 @@ const topRows: readonly Row[] = [
   ),
 ]
 
+/** The word that leaves a figure to the program. */
+export const solveWord = 'solve'
+const solvable = [solveWord]
+
 const quarterRows: readonly Row[] = [
   row(
     'ramps[quarter]',
@@ -205,6 +209,7 @@ const quarterRows: readonly Row[] = [
     open('one of `width`, `stores-inside`'),
     ['1216', '47 1/2'],
     'outside to outside of the sides',
+    solvable,
   ),
   row(
     'ramps[quarter].stores-inside',
@@ -240,6 +245,7 @@ const quarterRows: readonly Row[] = [
     open('one of the three'),
     ['625', '24 3/8'],
     "the side's top line above the floor",
+    solvable,
   ),
   row(
     'ramps[quarter].height.deck',
@@ -247,6 +253,7 @@ const quarterRows: readonly Row[] = [
     open('one of the three'),
     ['640', '25'],
     'top of the deck board above the floor',
+    solvable,
   ),
   row(
     'ramps[quarter].height.surface',
@@ -254,6 +261,7 @@ const quarterRows: readonly Row[] = [
     open('one of the three'),
     ['640', '25'],
     'the ridden face at the lip above the floor',
+    solvable,
   ),
   row(
     'ramps[quarter].transition',
@@ -275,6 +283,7 @@ const quarterRows: readonly Row[] = [
     open('one of the two'),
     ['1724', '81'],
     'radius of the edge of the side, before the skin',
+    solvable,
   ),
   row(
     'ramps[quarter].transition.circle.surface',
@@ -282,6 +291,7 @@ const quarterRows: readonly Row[] = [
     open('one of the two'),
     ['1700', '80'],
     'radius of the face that is ridden',
+    solvable,
   ),
   row(
     'ramps[quarter].transition.tangent',
@@ -296,6 +306,7 @@ const quarterRows: readonly Row[] = [
     defaults('0'),
     same('0'),
     'the ridden face runs out level at this height; 0 is the floor',
+    solvable,
   ),
   row(
     'ramps[quarter].transition.tangent.frame',
@@ -303,14 +314,23 @@ const quarterRows: readonly Row[] = [
     open('`surface` holds'),
     same('0'),
     'the edge of the side runs out level at this height',
+    solvable,
   ),
-  row('ramps[quarter].toe', length(0, 300), required, ['40', '1 1/2'], "height of the side's front edge"),
+  row(
+    'ramps[quarter].toe',
+    length(0, 300),
+    required,
+    ['40', '1 1/2'],
+    "height of the side's front edge",
+    solvable,
+  ),
   row(
     'ramps[quarter].deck',
     length(50, 3000),
     open('one of `deck`, `length`'),
     ['500', '20'],
     'lip to back edge along the top',
+    solvable,
   ),
   row(
     'ramps[quarter].length',
@@ -318,6 +338,7 @@ const quarterRows: readonly Row[] = [
     open('one of `deck`, `length`'),
     ['1400', '60'],
     'the whole side, front edge to back edge',
+    solvable,
   ),
   row(
     'ramps[quarter].sides',
@@ -527,6 +548,48 @@ const quarterRows: readonly Row[] = [
     required,
     ['120', '5'],
     'how far the cut reaches along either edge',
+  ),
+  row(
+    'ramps[quarter].lip',
+    { kind: 'angle', least: 10, most: 89 },
+    open('it follows from height, radius and tangent'),
+    same('48°'),
+    'how steep the lip is, for which the figure that is `solve` is found',
+  ),
+  row(
+    'ramps[quarter].limits',
+    map(),
+    open('nothing is limited'),
+    ['{ length: 1500, lip: 40..50° }', '{ length: 60, lip: 40..50° }'],
+    'what the figure that is `solve` must keep to',
+  ),
+  row(
+    'ramps[quarter].limits.panels',
+    { kind: 'count', least: 1, most: 20 },
+    open('any number'),
+    same('1'),
+    'panels that the sides are sawn from, at most',
+  ),
+  row(
+    'ramps[quarter].limits.length',
+    length(200, 10_000),
+    open('any length'),
+    ['1500', '60'],
+    'of the side from its front edge to its back edge, at most',
+  ),
+  row(
+    'ramps[quarter].limits.lip',
+    { kind: 'angles', least: 10, most: 89 },
+    open('any angle'),
+    same('40..50°'),
+    'how steep the lip may be, at most or from and to',
+  ),
+  row(
+    'ramps[quarter].limits.paper',
+    { kind: 'count', least: 1, most: 500 },
+    open('any number'),
+    same('8'),
+    'pages to tape for the side, at most',
   ),
 ]
 

@@ -8,6 +8,8 @@ import { solveDesign } from '../ramp/solve.ts'
 import { asCuts, type RampAsCut, type RampCut } from './as-cut-words.ts'
 import { coverDesign } from './covering.ts'
 import { usualLaying } from './laying.ts'
+import { withAnswers } from './settle/answer-words.ts'
+import type { Answer } from './settle/settle.ts'
 
 /** Pages to tape for each way to cover the sides, and the one that is taken unless told. */
 export type PageFigures = CoverCounts & { readonly paper: PaperName; readonly takes: Cover }
@@ -18,19 +20,26 @@ export interface FiguresJob {
   readonly pages: PageFigures | null
   /** of the notches that are cut already; null where a ramp's pipe could not be solved */
   readonly asCut: readonly (RampAsCut | null)[]
+  /** figures that were left to the program */
+  readonly answers: readonly Answer[]
 }
 
-/** What a design comes out as. `cuts`: notches that are cut already. */
-export const figuresJob = (design: Design, cuts: readonly RampCut[] = []): FiguresJob => {
-  const solved = solveDesign(design)
+/** What a design comes out as. `cuts`: notches that are cut already. `answers`: what was found for it. */
+export const figuresJob = (
+  design: Design,
+  cuts: readonly RampCut[] = [],
+  answers: readonly Answer[] = [],
+): FiguresJob => {
+  const solved = withAnswers(solveDesign(design), answers, design.units)
   const pages = solved.stopped || quartersOf(solved.ramps).length === 0 ? null : pagesOf(design, solved)
-  return { solved, pages, asCut: asCuts(cuts, solved) }
+  return { solved, pages, asCut: asCuts(cuts, solved), answers }
 }
 
 /** The figures as scripts read them: mm and degrees, told in docs/architecture.md. */
-export const figuresRecord = (design: Design, { solved, pages, asCut }: FiguresJob) => ({
+export const figuresRecord = (design: Design, { solved, pages, asCut, answers }: FiguresJob) => ({
   ...withScrewLengths(designFigures(design, solved)),
   ...(asCut.length > 0 && { asCut }),
+  ...(answers.length > 0 && { solved: answers.map(answerRecord) }),
   pages,
 })
 
@@ -58,3 +67,12 @@ const pagesOf = (design: Design, solved: WholeDesign): PageFigures => {
   const { counts, cover } = coverDesign(design, solved, usualLaying(design.paper))
   return { paper: design.paper, ...counts, takes: cover }
 }
+
+const answerRecord = ({ ramp, key, mm, measures, passed, binds }: Answer) => ({
+  ramp,
+  key,
+  mm,
+  ...measures,
+  passed,
+  binds,
+})

@@ -1,4 +1,12 @@
-import { type Design, type Problem, readDesign, type SolvedDesign, saidKeys, solveDesign } from '../index.ts'
+import {
+  type Design,
+  type Problem,
+  readSettled,
+  type SolvedDesign,
+  saidKeys,
+  solveDesign,
+  withAnswers,
+} from '../index.ts'
 
 /** What the page shows, derived from nothing but the text of the design. */
 export interface View {
@@ -12,10 +20,11 @@ export interface View {
 
 export const viewOf = (text: string, before: View | null): View => {
   const said = saidKeys(text)
-  const reading = readDesign(text)
+  const reading = readSettled(text)
   if ('problems' in reading) return { text, said, problems: reading.problems, good: before?.good ?? null }
-  const { design } = reading
-  return { text, said, problems: [], good: { text, design, solved: solveDesign(design) } }
+  const { design, answers } = reading
+  const solved = withAnswers(solveDesign(design), answers, design.units)
+  return { text, said, problems: [], good: { text, design, solved } }
 }
 
 /** Texts to go back and forward to. */

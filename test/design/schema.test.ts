@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { kinds } from '../../src/design/design.ts'
 import { designFileDoc } from '../../src/design/doc.ts'
-import { readDesign } from '../../src/design/read.ts'
+import { readDesign, readOpenDesign } from '../../src/design/read.ts'
 import { isRamp, type Row, rowKey } from '../../src/design/row.ts'
-import { keysUnder, rampPath, rowAt, rowsUnder, schema } from '../../src/design/schema.ts'
+import { keysUnder, rampPath, rowAt, rowsUnder, schema, solveWord } from '../../src/design/schema.ts'
 
 const designMd = `title units paper stock ramps panel timber pipe kerf name kind width height frame deck surface
   transition circle tangent toe length sides thickness count studs section every foot to skin fasten run-out sheet step-back deck-board
-  coping outside material holes ends up out seat notch along down chamfer leg like stores-inside ramp clearance trim panels size clamped good-face offcuts`
+  coping outside material holes ends up out seat notch along down chamfer leg like stores-inside ramp clearance trim panels size clamped good-face offcuts lip limits`
 
 /** A ramp, or an entry of another list: a map without a key of its own. */
 const isEntry = (row: Row): boolean => isRamp(row) || row.path.endsWith('[]')
@@ -60,9 +60,13 @@ describe.each(kinds.flatMap((kind) => (['mm', 'in'] as const).map((units) => [ki
     it.each(rowsUnder(path).filter((row) => !(others as readonly string[]).includes(rowKey(row))))(
       '$path',
       (row) => {
-        expect(readDesign(text({ ...base, [rowKey(row)]: row.example[units] }))).toHaveProperty('design')
-        for (const word of row.words)
-          expect(readDesign(text({ ...base, [rowKey(row)]: word }))).toHaveProperty('design')
+        const open = ['lip', 'limits'].includes(rowKey(row)) ? { height: '{ frame: solve }' } : {}
+        const said = { ...base, ...open, [rowKey(row)]: row.example[units] }
+        expect(readOpenDesign(text(said))).toHaveProperty('design')
+        for (const word of row.words) {
+          const by = word === solveWord ? { limits: rowAt(`${path}.limits`).example[units] } : {}
+          expect(readOpenDesign(text({ ...base, ...by, [rowKey(row)]: word }))).toHaveProperty('design')
+        }
       },
     )
     it.each(rowsUnder('stock'))('$path', (row) => {

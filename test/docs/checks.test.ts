@@ -2,9 +2,9 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { pageOf, root } from './pages.ts'
 
-const folder = `${root}src/ramp`
+const folder = `${root}src`
 
-/** `id level` of every call of stop, warn and note in src/ramp. */
+/** `id level` of every call of stop, warn and note. */
 const inSource = new Set(
   readdirSync(folder, { recursive: true, encoding: 'utf8' })
     .filter((name) => name.endsWith('.ts'))
@@ -20,7 +20,7 @@ const rows = [
 const inDocs = new Set(rows.flatMap(([, id, levels]) => levels!.split(', ').map((level) => `${id} ${level}`)))
 
 describe('the table of checks in docs/geometry.md', () => {
-  it('has every check of src/ramp at each of its levels', () => {
+  it('has every check at each of its levels', () => {
     expect([...inSource].filter((entry) => !inDocs.has(entry))).toEqual([])
     expect(inSource.size).toBeGreaterThan(20)
   })

@@ -31,13 +31,19 @@ it('the architecture tells every field of the figures, and none that no design h
         .replace('width: 1216', 'width: 3000')
         .replace('section: 38 x 89', 'section: 25 x 89'),
     )
-    const files = [...templates.map((name) => `templates/${name}.yaml`), wide]
+    // a figure that is left to the program
+    const open = join(folder, 'open.yaml')
+    writeFileSync(
+      open,
+      `${templateText('quarter-mm').replace('deck: 500 ', 'deck: solve ')}    limits: { length: 1300, paper: 8 }\n`,
+    )
+    const files = [...templates.map((name) => `templates/${name}.yaml`), open, wide]
     const all = await Promise.all(
       files.map(async (file) => JSON.parse((await traceply('figures', file, '--json')).out)),
     )
     const keys = new Set(all.flatMap(keysOf))
     expect([...keys].filter((key) => !told.has(key))).toEqual([])
-    const values = new Set(['stop', 'warn', 'note', 'stud', 'seam', 'between', 'asCut'])
+    const values = new Set(['stop', 'warn', 'note', 'stud', 'seam', 'between', 'asCut', 'panels'])
     expect([...told].filter((name) => !keys.has(name) && !values.has(name))).toEqual([])
     expect(all.at(-1).ramps[0].skin[0].seams[0].second).not.toBeNull()
   } finally {

@@ -1,6 +1,7 @@
 import { sidePicture } from '../../booklet/views/side-picture.ts'
 import { readAsCut } from '../../job/as-cut-words.ts'
 import { figuresJob, figuresRecord } from '../../job/figures.ts'
+import { answerLine } from '../../job/settle/answer-words.ts'
 import { command, type Given } from '../command.ts'
 import { done } from '../done.ts'
 import { asCutText, figuresText } from '../figures-text.ts'
@@ -9,6 +10,7 @@ import { loadDesign } from '../load-design.ts'
 import { forceOption, jsonOption } from '../options.ts'
 import { checkPicture, pictureRoom, writePicture } from '../picture.ts'
 import type { Shell } from '../shell.ts'
+import { wrap } from '../wrap.ts'
 
 const rows = [
   {
@@ -37,15 +39,17 @@ export const figuresCommand = command({
 
 /** What the ramp comes out as, and what will not work. Exit 1 when something stops it. */
 const figures = async (file: string, options: Given<typeof rows>, shell: Shell): Promise<number> => {
-  const { design } = loadDesign(file)
+  const { design, answers } = loadDesign(file)
   if (options.out !== undefined) checkOut(options.out, options.force ?? false, file)
   if (options.picture !== undefined) checkPicture(options.picture, options.force ?? false, file)
   const { cuts } = done(readAsCut(options.asCut ?? [], design))
-  const job = figuresJob(design, cuts)
+  const job = figuresJob(design, cuts, answers)
   const { solved, pages, asCut } = job
   const text = options.json
     ? `${JSON.stringify(figuresRecord(design, job), null, 2)}\n`
-    : figuresText(design, solved, pages) + asCutText(asCut, solved, design.units)
+    : figuresText(design, solved, pages) +
+      answers.map((answer) => `\n${wrap(`solved ${answerLine(answer, design.units)}`)}\n`).join('') +
+      asCutText(asCut, solved, design.units)
   if (options.out === undefined) shell.out(text)
   else writeOut(options.out, text, options.force ?? false)
   if (options.picture !== undefined) {

@@ -4,6 +4,7 @@ import type { PageKind } from '../../drawing/set-plan.ts'
 import type { Laying } from '../../job/laying.ts'
 import { readLaying } from '../../job/laying-words.ts'
 import { plotJob } from '../../job/plot.ts'
+import { withAnswers } from '../../job/settle/answer-words.ts'
 import { harmless } from '../../length/quote.ts'
 import { showLength } from '../../length.ts'
 import { squareSideIn } from '../../page/pages/square-page.ts'
@@ -46,7 +47,7 @@ export const plotCommand = command({
 
 /** The whole set as a PDF. Writes nothing where a check says stop. */
 const plot = async (file: string, raw: Given<typeof rows>, shell: Shell): Promise<number> => {
-  const { design, text } = loadDesign(file)
+  const { design, text, answers } = loadDesign(file)
   const laying = done(readLaying(raw, givenProfile(raw), design))
   const out = raw.out ?? `${basename(file, extname(file))}.pdf`
   checkPdf(out, raw.force ?? false, file)
@@ -73,7 +74,7 @@ const plot = async (file: string, raw: Given<typeof rows>, shell: Shell): Promis
       ),
     )
   for (const line of [
-    ...showBriefly(solved.checks, several),
+    ...showBriefly(withAnswers(solved, answers, design.units).checks, several),
     ...[...laying.warnings, ...set.warnings, ...lost].map((warning) => wrap(`watch ${warning}`)),
   ])
     shell.err(`${line}\n`)

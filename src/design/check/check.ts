@@ -19,6 +19,8 @@ import {
 } from '../row.ts'
 import { itemRow, keysUnder, kindsWith, parentsOf, rowAt, rowsUnder } from '../schema.ts'
 import {
+  anglesValue,
+  angleValue,
   choiceValue,
   countValue,
   type Fault,
@@ -95,6 +97,10 @@ export const checkValue = (tree: Tree, row: Row, path: string, on: Checking): En
       return one(countValue(text, value), (count) => ({ kind: 'count', count, place }))
     case 'length':
       return one(lengthValue(text, on.units, value), (mm) => ({ kind: 'length', mm, place }))
+    case 'angle':
+      return one(angleValue(text, value), (of) => ({ kind: 'angles', degrees: of, place }))
+    case 'angles':
+      return one(anglesValue(text, value), (of) => ({ kind: 'angles', degrees: of, place }))
     case 'pair':
       return one(pairValue(text, on.units, value), (mm) => ({ kind: 'lengths', mm, place }))
     case 'sheet':

@@ -21,6 +21,30 @@ export const lengthValue = (text: string, units: Units | undefined, range: Range
   return fault ?? { value: reading.mm }
 }
 
+const degrees = (text: string): number =>
+  /^\d{1,3}(?:\.\d{1,6})?\s*(?:°|deg(?:rees?)?)?$/i.test(text.trim()) ? Number.parseFloat(text) : Number.NaN
+
+const angleFault = (text: string, { least, most }: Range): Fault => ({
+  code: 'angle',
+  fault: `${quote(text)} is not an angle from ${least}° to ${most}°`,
+  example: true,
+})
+
+/** `48°`, `48`, `48.5 deg` */
+export const angleValue = (text: string, range: Range): Reading<readonly number[]> => {
+  const angle = degrees(text)
+  return angle >= range.least && angle <= range.most ? { value: [angle] } : angleFault(text, range)
+}
+
+/** `40..50°`, `40 to 50`, `40° - 50°`, least first; one angle alone is the most */
+export const anglesValue = (text: string, range: Range): Reading<readonly number[]> => {
+  const ends = text.split(/\.\.+|\bto\b|[-–]/).map(degrees)
+  const [least = Number.NaN, most = Number.NaN] = ends.length === 1 ? [range.least, ends[0]!] : ends
+  return ends.length <= 2 && least >= range.least && most <= range.most && least <= most
+    ? { value: [least, most] }
+    : angleFault(text, range)
+}
+
 /** `38 x 89`, `1 1/2 × 3 1/2 in`: a unit behind the second holds for both. */
 export const pairValue = (
   text: string,

@@ -7,6 +7,8 @@ export type Entry =
   | { readonly kind: 'word'; readonly word: string; readonly place: Place }
   | { readonly kind: 'count'; readonly count: number; readonly place: Place }
   | { readonly kind: 'length'; readonly mm: number; readonly place: Place }
+  /** one angle, or the two ends of a range, least first */
+  | { readonly kind: 'angles'; readonly degrees: readonly number[]; readonly place: Place }
   | { readonly kind: 'lengths'; readonly mm: readonly number[]; readonly place: Place }
   | { readonly kind: 'sheets'; readonly sheets: readonly Sheet[]; readonly place: Place }
   | { readonly kind: 'list'; readonly items: readonly Entry[]; readonly place: Place }

@@ -28,6 +28,9 @@ export const saidCount = (map: EntryMap, key: string): number => entryOf(map, ke
 /** mm */
 export const saidLength = (map: EntryMap, key: string): number => entryOf(map, key, 'length').mm
 export const saidLengths = (map: EntryMap, key: string): readonly number[] => entryOf(map, key, 'lengths').mm
+/** degrees */
+export const saidAngles = (map: EntryMap, key: string): readonly number[] =>
+  entryOf(map, key, 'angles').degrees
 export const saidPair = (map: EntryMap, key: string): readonly [number, number] =>
   saidLengths(map, key) as readonly [number, number]
 export const saidSheets = (map: EntryMap, key: string): readonly Sheet[] => entryOf(map, key, 'sheets').sheets

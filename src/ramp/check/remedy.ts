@@ -35,6 +35,7 @@ export const outKey = reveal('out')
 export const alongKey = cutOut('along')
 export const downKey = cutOut('down')
 
+export const widthKey: Key = { range: rangeOf('width'), typed: (d, width) => ({ ...d, width }) }
 export const toeKey: Key = { range: rangeOf('toe'), typed: (d, toe) => ({ ...d, toe }) }
 export const chamferKey: Key = { range: rangeOf('chamfer.leg'), typed: (d, chamfer) => ({ ...d, chamfer }) }
 export const everyKey: Key = {

@@ -10,7 +10,7 @@ import {
   type PaperName,
   paperOf,
   printerUncertainty,
-  readDesign,
+  readSettled,
   type Sheet,
   setInput,
   solveDesign,
@@ -84,12 +84,14 @@ export const answer = async (
 }
 
 const covered = (text: string) => {
-  const reading = readDesign(text)
+  const reading = readSettled(text)
   if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
   const { design } = reading
   const solved = solveDesign(design)
-  const stops = solved.checks.filter(({ level }) => level === 'stop')
-  if (stops.length > 0) throw new Error(stops.map(({ message }) => message).join('\n'))
+  if (solved.stopped) {
+    const stops = solved.checks.filter(({ level }) => level === 'stop')
+    throw new Error(stops.map(({ message }) => message).join('\n'))
+  }
   const sheet = sheetOf(design.paper)
   const covers = designCovers(design, solved, { sheet, overlap: defaultOverlap })
   return { design, solved, sheet, covers, counts: coverCounts(covers) }

@@ -1,0 +1,126 @@
+import type { EntryMap } from './file/entry.ts'
+import { saidAngles, saidCount, saidLength, saidMap, says, wordFor } from './file/said.ts'
+import type { Place } from './problem.ts'
+import type { Report } from './report.ts'
+import { solveWord } from './schema.ts'
+
+/** The figures of a quarter that may be left to the program. */
+export const askedFigures = ['height', 'radius', 'tangent', 'toe', 'back', 'width'] as const
+export type AskedFigure = (typeof askedFigures)[number]
+
+/** What a ramp leaves to the program, and what it is to be found by. */
+export interface Asks {
+  readonly figure: AskedFigure
+  /** its key from the ramp: `height.deck` */
+  readonly key: string
+  /** degrees; null where the limits alone decide */
+  readonly lip: number | null
+  readonly limits: Limits
+}
+
+/** What may not be passed; null for what is not limited. */
+export interface Limits {
+  /** that the sides are sawn from */
+  readonly panels: number | null
+  /** mm */
+  readonly length: number | null
+  /** degrees */
+  readonly lip: readonly [least: number, most: number] | null
+  /** pages to tape */
+  readonly paper: number | null
+}
+
+/** Where each may stand, from the ramp. */
+const keysOf: Readonly<Record<AskedFigure, readonly string[]>> = {
+  height: ['height.frame', 'height.deck', 'height.surface'],
+  radius: ['transition.circle.frame', 'transition.circle.surface'],
+  tangent: ['transition.tangent.frame', 'transition.tangent.surface'],
+  toe: ['toe'],
+  back: ['deck', 'length'],
+  width: ['width'],
+}
+
+/** Those that the lip's angle follows from. */
+const turnsLip: readonly AskedFigure[] = ['height', 'radius', 'tangent']
+
+const mapOf = (map: EntryMap, keys: readonly string[]): EntryMap | null =>
+  keys.reduce<EntryMap | null>((at, key) => {
+    const entry = at?.entries.get(key)
+    return entry?.kind === 'map' ? entry : null
+  }, map)
+
+/** What a complete quarter leaves open, or null; what cannot be found is reported. */
+export const asksOf = (map: EntryMap, path: string, report: Report): Asks | null => {
+  const open = askedFigures.flatMap((figure) =>
+    keysOf[figure].flatMap((key) => {
+      const parts = key.split('.')
+      const at = mapOf(map, parts.slice(0, -1))
+      const entry = at?.entries.get(parts.at(-1)!)
+      return entry?.kind === 'word' && entry.word === solveWord ? [{ figure, key, place: entry.place }] : []
+    }),
+  )
+  const lip = says(map, 'lip') ? saidAngles(map, 'lip')[0]! : null
+  const limits = limitsOf(says(map, 'limits') ? saidMap(map, 'limits') : null)
+  const limited = Object.values(limits).some((limit) => limit !== null)
+  const fail = (key: string, place: Place, message: string): null => {
+    report('solve', `${path}.${key}`, place, message)
+    return null
+  }
+  const [first, second] = open
+  if (first === undefined) {
+    if (lip !== null)
+      return fail(
+        'lip',
+        map.entries.get('lip')!.place,
+        '`lip` follows from height, radius and tangent; leave one of them to the program, e.g. `height: { deck: solve }`, or leave `lip` out',
+      )
+    if (says(map, 'limits'))
+      return fail(
+        'limits',
+        map.entries.get('limits')!.place,
+        '`limits` say how far a figure that is left to the program may go; leave one to it, e.g. `deck: solve`',
+      )
+    return null
+  }
+  if (second !== undefined)
+    return fail(
+      second.key,
+      second.place,
+      `\`${first.key}\` and \`${second.key}\` are both left to the program; it finds one: give a length for the other`,
+    )
+  if (lip !== null && !turnsLip.includes(first.figure))
+    return fail(
+      first.key,
+      first.place,
+      `the lip's angle does not depend on \`${first.key}\`; leave height, radius or tangent to the program, or give \`limits\` in place of \`lip\``,
+    )
+  if (lip === null && !limited)
+    return fail(
+      first.key,
+      first.place,
+      `nothing says what \`${first.key}\` is found by; add \`lip: 48°\` or \`limits: { length: … }\` to this ramp`,
+    )
+  return { figure: first.figure, key: first.key, lip, limits }
+}
+
+const limitsOf = (map: EntryMap | null): Limits => {
+  const has = (key: string): boolean => map !== null && says(map, key)
+  return {
+    panels: has('panels') ? saidCount(map!, 'panels') : null,
+    length: has('length') ? saidLength(map!, 'length') : null,
+    lip: has('lip') ? (saidAngles(map!, 'lip') as readonly [number, number]) : null,
+    paper: has('paper') ? saidCount(map!, 'paper') : null,
+  }
+}
+
+/** What stands for a figure while it is not found: the middle of what is usual, mm. */
+export const stand: Readonly<Record<AskedFigure, number>> = {
+  height: 600,
+  radius: 1700,
+  tangent: 0,
+  toe: 40,
+  back: 500,
+  width: 1200,
+}
+export const standsFor = (map: EntryMap, key: string, figure: AskedFigure): number =>
+  wordFor(map, key) === solveWord ? stand[figure] : saidLength(map, key)

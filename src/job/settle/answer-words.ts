@@ -1,0 +1,81 @@
+import type { Asks } from '../../design/asks.ts'
+import { showLength, type Units } from '../../length.ts'
+import { type Check, warn } from '../../ramp/check/check.ts'
+import type { SolvedDesign } from '../../ramp/ramp.ts'
+import type { LimitName } from './judge.ts'
+import type { Answer } from './settle.ts'
+
+const degrees = (angle: number): string => `${angle.toFixed(1)}°`
+
+const limitWords = (name: LimitName, { limits }: Asks, units: Units): string => {
+  switch (name) {
+    case 'length':
+      return `length ${showLength(limits.length!, units, { unit: true })}`
+    case 'lip':
+      return `lip ${limits.lip![0]}..${limits.lip![1]}°`
+    case 'panels':
+      return limits.panels === 1 ? '1 panel' : `${limits.panels} panels`
+    case 'paper':
+      return limits.paper === 1 ? '1 page' : `${limits.paper} pages`
+    default:
+      return name satisfies never
+  }
+}
+
+const measureWords = (name: LimitName, { measures }: Answer, units: Units): string => {
+  const value = measures[name]!
+  switch (name) {
+    case 'length':
+      return `the side is ${showLength(value, units, { unit: true })} long`
+    case 'lip':
+      return `the lip is ${degrees(value)}`
+    case 'panels':
+      return `the sides take ${value} panels`
+    case 'paper':
+      return `the side takes ${value} pages`
+    default:
+      return name satisfies never
+  }
+}
+
+/** What goes how far: the most of a figure, the least toe, the tangent nearest to the floor. */
+const furthest = ({ figure }: Asks): string =>
+  figure === 'toe' ? 'the least' : figure === 'tangent' ? 'the nearest to 0' : 'the most'
+
+/** One line for a figure that was found: what it is, and why no other. */
+export const answerLine = (answer: Answer, units: Units): string => {
+  const { asks, key, shown, measures, binds, passed } = answer
+  const found = `${key} ${shown}`
+  if (passed.length > 0) return `${found}: nearest to its limits`
+  if (asks.lip !== null)
+    return `${found}: lip ${degrees(measures.lip!)}, asked for ${asks.lip}°${binds.length > 0 ? '; nearer to it another part stops' : ''}`
+  const by = binds.map((bind) => (bind === 'ramp' ? 'the ramp itself' : limitWords(bind, asks, units)))
+  return `${found}: ${furthest(asks)} that ${by.length > 0 ? `${by.join(' and ')} ${by.length > 1 ? 'allow' : 'allows'}` : 'can be typed'}`
+}
+
+/** Limits that no value keeps, each with what comes out. */
+export const answerChecks = (answers: readonly Answer[], units: Units): readonly Check[] =>
+  answers.flatMap((answer) =>
+    answer.passed.map(
+      (name): Check => ({
+        ramp: answer.ramp,
+        ...warn(
+          'limits',
+          `no ${answer.key} keeps ${limitWords(name, answer.asks, units)}: with ${answer.shown}, the nearest, ${measureWords(name, answer, units)}; change the limit or another figure`,
+        ),
+      }),
+    ),
+  )
+
+/** A solved design whose checks tell of the limits as well: after what stops, before what is to be watched. */
+export const withAnswers = <S extends SolvedDesign>(
+  solved: S,
+  answers: readonly Answer[],
+  units: Units,
+): S => {
+  const own = answerChecks(answers, units)
+  const stops = solved.checks.filter(({ level }) => level === 'stop').length
+  return own.length === 0
+    ? solved
+    : { ...solved, checks: [...solved.checks.slice(0, stops), ...own, ...solved.checks.slice(stops)] }
+}

@@ -1,0 +1,70 @@
+import type { Limits } from '../../design/asks.ts'
+import type { Design, QuarterDesign } from '../../design/design.ts'
+import { chooseCover } from '../../page/cover/choose-cover.ts'
+import { coverCounts, designCovers } from '../../page/cover/pattern-covers.ts'
+import { defaultMargins, defaultOverlap, paperOf } from '../../page/sheet/paper.ts'
+import { noCorrection } from '../../printer/correction.ts'
+import { draftQuarter } from '../../ramp/kinds/quarter.ts'
+import type { SolvedQuarter, WholeDesign } from '../../ramp/ramp.ts'
+import { solveTransition } from '../../ramp/side/transition.ts'
+
+export const limitNames = ['length', 'lip', 'panels', 'paper'] as const
+export type LimitName = (typeof limitNames)[number]
+
+/** What is measured of one value that may be taken: lengths mm, angles degrees. */
+export type Measures = { readonly [Name in LimitName]?: number }
+
+/** Read off the curve alone, for every value there is; null where the curve does not solve. */
+export const quickMeasures = (ramp: QuarterDesign, { units }: Design): Measures | null => {
+  const { transition } = solveTransition(ramp, units)
+  if (transition === null) return null
+  const { from, value } = ramp.back
+  return {
+    lip: (transition.lipAngle * 180) / Math.PI,
+    length: from === 'length' ? value : transition.lip.x + value,
+  }
+}
+
+/** A ramp so changed, if it can be drawn and sawn; else null. */
+export const soundRamp = (ramp: QuarterDesign, { units, stock }: Design): SolvedQuarter | null =>
+  draftQuarter(ramp, units, stock).whole
+
+/** What takes longer: asked only of values that are good otherwise. */
+export const slowMeasures = (ramp: SolvedQuarter, design: Design, limits: Limits): Measures => ({
+  ...(limits.paper === null ? {} : { paper: pagesOf(ramp, design) }),
+})
+
+/** Pages to tape on the design's own paper with its usual margins, the way a careful builder would take. */
+const pagesOf = (ramp: SolvedQuarter, design: Design): number => {
+  const solved: WholeDesign = { stopped: false, ramps: [ramp], checks: [] }
+  const sheet = {
+    paper: paperOf(design.paper),
+    margins: defaultMargins(design.paper),
+    correction: noCorrection,
+  }
+  const counts = coverCounts(designCovers(design, solved, { sheet, overlap: defaultOverlap }))
+  return counts[chooseCover(counts).cover]
+}
+
+/** Lengths and angles this near to a limit keep it: what is typed at a limit is not refused for the last bits of a sum. */
+const near = 1e-6
+
+/** By how much each limit is passed, as a share of it; empty where all are kept. */
+export const passed = (measures: Measures, limits: Limits): readonly (readonly [LimitName, number])[] => {
+  const over = (name: LimitName, most: number | null): readonly (readonly [LimitName, number])[] => {
+    const value = measures[name]
+    return value === undefined || most === null || value <= most + near ? [] : [[name, (value - most) / most]]
+  }
+  const lip = measures.lip
+  const under: readonly (readonly [LimitName, number])[] =
+    lip !== undefined && limits.lip !== null && lip < limits.lip[0] - near
+      ? [['lip', (limits.lip[0] - lip) / limits.lip[0]]]
+      : []
+  return [
+    ...over('length', limits.length),
+    ...over('lip', limits.lip?.[1] ?? null),
+    ...under,
+    ...over('panels', limits.panels),
+    ...over('paper', limits.paper),
+  ]
+}

@@ -1,0 +1,251 @@
+import type { AskedFigure, Asks } from '../../design/asks.ts'
+import type { Design, QuarterDesign } from '../../design/design.ts'
+import type { Problem } from '../../design/problem.ts'
+import { readOpenDesign } from '../../design/read.ts'
+import { offerSteps, shownOffer } from '../../ramp/check/offer.ts'
+import {
+  backKey,
+  heightKey,
+  type Key,
+  radiusKey,
+  tangentKey,
+  toeKey,
+  widthKey,
+} from '../../ramp/check/remedy.ts'
+import { type LimitName, type Measures, passed, quickMeasures, slowMeasures, soundRamp } from './judge.ts'
+
+/** A figure that was left to the program, found. */
+export interface Answer {
+  readonly ramp: string
+  /** its key from the ramp: `height.deck` */
+  readonly key: string
+  readonly mm: number
+  /** as it may be typed in its place */
+  readonly shown: string
+  readonly asks: Asks
+  readonly measures: Measures
+  /** limits that are passed all the same, as no value keeps them */
+  readonly passed: readonly LimitName[]
+  /** what keeps the figure from going further; empty where nothing does, or where an angle was asked for */
+  readonly binds: readonly (LimitName | 'ramp')[]
+}
+
+export interface SettledDesign {
+  readonly design: Design
+  readonly answers: readonly Answer[]
+}
+
+/** The whole way from text to a design of figures alone: what it leaves open is found, the same each time. */
+export const readSettled = (text: string): SettledDesign | { readonly problems: readonly Problem[] } => {
+  const reading = readOpenDesign(text)
+  if ('problems' in reading) return reading
+  const answers: Answer[] = []
+  let { design } = reading
+  for (const [i, asks] of reading.asks.entries()) {
+    if (asks === null) continue
+    const found = settle(design, i, asks)
+    if (found === null)
+      return {
+        problems: [
+          {
+            code: 'solve',
+            path: `ramps[${i}].${asks.key}`,
+            place: reading.places[i]!,
+            message: `no \`${asks.key}\` makes a ramp that can be built with the other figures; give it a length, read what stops, and change that first`,
+          },
+        ],
+      }
+    answers.push(found)
+    design = withFigure(design, i, keyOf(asks.figure, quarterAt(design, i)), found.mm)
+  }
+  return { design, answers }
+}
+
+const quarterAt = ({ ramps }: Design, i: number): QuarterDesign => {
+  const ramp = ramps[i]!
+  if (ramp.kind !== 'quarter') throw new TypeError(`${ramp.name} is no quarter`)
+  return ramp
+}
+
+const keyOf = (figure: AskedFigure, ramp: QuarterDesign): Key => {
+  switch (figure) {
+    case 'height':
+      return heightKey(ramp)
+    case 'radius':
+      return radiusKey(ramp)
+    case 'tangent':
+      return tangentKey(ramp)
+    case 'toe':
+      return toeKey
+    case 'back':
+      return backKey(ramp)
+    case 'width':
+      return widthKey
+    default:
+      return figure satisfies never
+  }
+}
+
+/** A figure typed in; a ramp that is kept in one of another width follows. */
+const withFigure = (design: Design, i: number, { typed }: Key, mm: number): Design => {
+  const changed = typed(quarterAt(design, i), mm)
+  return {
+    ...design,
+    ramps: design.ramps.map((ramp, k) =>
+      k === i
+        ? changed
+        : ramp.kind === 'quarter' && ramp.storesInside !== null && ramp.storesInside.ramp === changed.name
+          ? { ...ramp, width: changed.width - 2 * changed.sides.thickness - ramp.storesInside.clearance }
+          : ramp,
+    ),
+  }
+}
+
+interface Candidate {
+  readonly ramp: QuarterDesign
+  readonly mm: number
+  readonly quick: Measures
+  /** how far the limits that are read off the curve are passed, all together */
+  readonly over: number
+  /** less is better, among those that keep the limits */
+  readonly rank: number
+}
+
+/** So many are tried on the whole ramp at most; they are sorted, so the first good one is the best. */
+const mostTries = 1500
+
+/** A value tried on the whole ramp. */
+interface Tried {
+  readonly candidate: Candidate
+  readonly measures: Measures
+  readonly over: number
+}
+
+const settle = (design: Design, i: number, asks: Asks): Answer | null => {
+  const ramp = quarterAt(design, i)
+  const key = keyOf(asks.figure, ramp)
+  const step = offerSteps[design.units]
+  const candidates = candidatesOf(design, ramp, key, asks, step)
+  const tried = (candidate: Candidate): Tried | null => {
+    const sound = soundRamp(candidate.ramp, design)
+    if (sound === null) return null
+    const measures = { ...candidate.quick, ...slowMeasures(sound, design, asks.limits) }
+    return { candidate, measures, over: passedBy(measures, asks) }
+  }
+  const slow = asks.limits.paper !== null || asks.limits.panels !== null
+  const nearest = slow ? nearestOfSome(candidates, tried) : nearestOf(candidates, tried)
+  if (nearest === null) return null
+  const { candidate, measures, over } = nearest
+  return {
+    ramp: ramp.name,
+    key: asks.key,
+    mm: candidate.mm,
+    shown: shownOffer(Math.round(candidate.mm / step), design.units),
+    asks,
+    measures,
+    passed: passed(measures, asks.limits).map(([name]) => name),
+    binds:
+      over > 0
+        ? []
+        : asks.lip === null
+          ? bindsOf(design, asks, key, candidate, step)
+          : candidate === candidates[0]
+            ? []
+            : ['ramp'],
+  }
+}
+
+const passedBy = (measures: Measures, { limits }: Asks): number =>
+  passed(measures, limits).reduce((sum, [, by]) => sum + by, 0)
+
+/** Every value that may be typed and whose curve solves, the best first. */
+const candidatesOf = (
+  design: Design,
+  ramp: QuarterDesign,
+  { range, typed }: Key,
+  asks: Asks,
+  step: number,
+): readonly Candidate[] => {
+  const [first, last] = [Math.ceil(range.least / step - 1e-9), Math.floor(range.most / step + 1e-9)]
+  const candidates: Candidate[] = []
+  for (let count = first; count <= last; count++) {
+    const changed = typed(ramp, count * step)
+    const quick = quickMeasures(changed, design)
+    if (quick === null) continue
+    const over = passedBy(quick, asks)
+    candidates.push({ ramp: changed, mm: count * step, quick, over, rank: rankOf(asks, count * step, quick) })
+  }
+  return candidates.sort((a, b) => a.over - b.over || a.rank - b.rank)
+}
+
+/** The first that keeps all limits, else the one that passes them least. */
+const nearestOf = (
+  candidates: readonly Candidate[],
+  tried: (candidate: Candidate) => Tried | null,
+): Tried | null => {
+  let nearest: Tried | null = null
+  for (const candidate of candidates.slice(0, mostTries)) {
+    // sorted: what follows is no nearer
+    if (nearest !== null && candidate.over >= nearest.over) break
+    const one = tried(candidate)
+    if (one !== null && (nearest === null || one.over < nearest.over)) nearest = one
+    if (nearest?.over === 0) break
+  }
+  return nearest
+}
+
+/** The same where a trial takes long: strides that grow by a quarter and are halved back, so the first of some of them. */
+const nearestOfSome = (
+  candidates: readonly Candidate[],
+  tried: (candidate: Candidate) => Tried | null,
+): Tried | null => {
+  let nearest: Tried | null = null
+  const good = (at: number): boolean => {
+    const one = tried(candidates[at]!)
+    if (
+      one !== null &&
+      (nearest === null || one.over < nearest.over || (one.over === 0 && nearest.over === 0))
+    )
+      nearest = one
+    return one?.over === 0
+  }
+  for (let [at, bad] = [0, -1]; at < candidates.length; ) {
+    if (good(at)) {
+      for (let best = at; best - bad > 1; ) {
+        const middle = Math.floor((bad + best) / 2)
+        if (good(middle)) best = middle
+        else bad = middle
+      }
+      return nearest
+    }
+    bad = at
+    at += Math.max(1, Math.floor(at / 4))
+  }
+  return nearest
+}
+
+/** An angle is met as near as may be; else the most that the limits allow, for a toe the least, for a tangent the nearest to 0. */
+const rankOf = ({ figure, lip }: Asks, mm: number, quick: Measures): number => {
+  if (lip !== null) return Math.abs(quick.lip! - lip)
+  if (figure === 'toe') return mm
+  if (figure === 'tangent') return Math.abs(mm)
+  return -mm
+}
+
+/** What the next better value would pass. */
+const bindsOf = (
+  design: Design,
+  asks: Asks,
+  { range, typed }: Key,
+  { ramp, mm }: Candidate,
+  step: number,
+): Answer['binds'] => {
+  const better =
+    asks.figure === 'toe' ? mm - step : asks.figure === 'tangent' ? mm - Math.sign(mm) * step : mm + step
+  if (better === mm || better < range.least - 1e-9 || better > range.most + 1e-9) return []
+  const changed = typed(ramp, better)
+  const quick = quickMeasures(changed, design)
+  const sound = quick && soundRamp(changed, design)
+  if (!quick || !sound) return ['ramp']
+  return passed({ ...quick, ...slowMeasures(sound, design, asks.limits) }, asks.limits).map(([name]) => name)
+}
