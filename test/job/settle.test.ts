@@ -77,6 +77,15 @@ describe('a figure that is left to the program', () => {
     expect(answer!.binds).not.toEqual([])
   })
 
+  test('keeps to the panels of its sides', () => {
+    const [answer] = settled(text({ height: 'solve', more: 'limits: { panels: 1 }' })).answers
+    expect(answer!.measures.panels).toBe(1)
+    expect(answer!.binds).toEqual(['panels'])
+    // the panel is 1220 × 2440: one side of the answer, turned end for end against the other, and 5 mm trimmed, is no wider
+    expect(answer!.mm).toBeGreaterThan(700)
+    expect(answer!.mm).toBeLessThanOrEqual(1210)
+  })
+
   test('comes as near as it can where no value keeps the limit, and says which limit that is', () => {
     const { answers } = settled(text({ deck: 'solve', more: 'limits: { length: 800 }' }))
     expect(answers[0]!.passed).toEqual(['length'])

@@ -1,12 +1,12 @@
 import type { Limits } from '../../design/asks.ts'
 import type { Design, QuarterDesign } from '../../design/design.ts'
-import { chooseCover } from '../../page/cover/choose-cover.ts'
-import { coverCounts, designCovers } from '../../page/cover/pattern-covers.ts'
-import { defaultMargins, defaultOverlap, paperOf } from '../../page/sheet/paper.ts'
-import { noCorrection } from '../../printer/correction.ts'
 import { draftQuarter } from '../../ramp/kinds/quarter.ts'
 import type { SolvedQuarter, WholeDesign } from '../../ramp/ramp.ts'
 import { solveTransition } from '../../ramp/side/transition.ts'
+import { layPanels } from '../../stock/panel/panels.ts'
+import { partsOf } from '../../stock/parts.ts'
+import { coverDesign } from '../covering.ts'
+import { usualLaying } from '../laying.ts'
 
 export const limitNames = ['length', 'lip', 'panels', 'paper'] as const
 export type LimitName = (typeof limitNames)[number]
@@ -30,20 +30,29 @@ export const soundRamp = (ramp: QuarterDesign, { units, stock }: Design): Solved
   draftQuarter(ramp, units, stock).whole
 
 /** What takes longer: asked only of values that are good otherwise. */
-export const slowMeasures = (ramp: SolvedQuarter, design: Design, limits: Limits): Measures => ({
-  ...(limits.paper === null ? {} : { paper: pagesOf(ramp, design) }),
-})
+export const slowMeasures = (ramp: SolvedQuarter, design: Design, limits: Limits): Measures => {
+  const solved: WholeDesign = { stopped: false, ramps: [ramp], checks: [] }
+  return {
+    ...(limits.panels === null ? {} : { panels: sidePanels(solved, design) }),
+    ...(limits.paper === null ? {} : { paper: pagesOf(solved, design) }),
+  }
+}
+
+/** Panels that the sides and ribs are sawn from; more than there can be where one is too small. */
+const sidePanels = (solved: WholeDesign, design: Design): number => {
+  const { sheets } = partsOf(design, solved)
+  const sides = sheets.filter(({ part }) => part === 'side' || part === 'rib' || part === 'plate')
+  const laid = layPanels(design, sides)
+  return laid.some(({ lost }) => lost.length > 0)
+    ? tooSmall
+    : laid.reduce((sum, { panels }) => sum + panels.reduce((all, { clamped }) => all + clamped, 0), 0)
+}
+const tooSmall = 1000
 
 /** Pages to tape on the design's own paper with its usual margins, the way a careful builder would take. */
-const pagesOf = (ramp: SolvedQuarter, design: Design): number => {
-  const solved: WholeDesign = { stopped: false, ramps: [ramp], checks: [] }
-  const sheet = {
-    paper: paperOf(design.paper),
-    margins: defaultMargins(design.paper),
-    correction: noCorrection,
-  }
-  const counts = coverCounts(designCovers(design, solved, { sheet, overlap: defaultOverlap }))
-  return counts[chooseCover(counts).cover]
+const pagesOf = (solved: WholeDesign, design: Design): number => {
+  const { counts, cover } = coverDesign(design, solved, usualLaying(design.paper))
+  return counts[cover]
 }
 
 /** Lengths and angles this near to a limit keep it: what is typed at a limit is not refused for the last bits of a sum. */
