@@ -1,6 +1,6 @@
 import { type Drawing, type Layer, type Pen, stroke } from '../../drawing/drawing.ts'
-import { pathChords } from '../../geometry/chords.ts'
 import { type Path, pathOf } from '../../geometry/path.ts'
+import { pathChords } from '../../geometry/polygon/chords.ts'
 
 export interface HatchStyle {
   readonly layer: Layer

@@ -1,4 +1,4 @@
-import { type Point, pointCross, pointSubtract } from './point.ts'
+import { type Point, pointCross, pointSubtract } from '../point.ts'
 
 /** Corners of the convex hull, counter-clockwise from the leftmost (Andrew's monotone chain, 1979). */
 export const convexHull = (points: readonly Point[]): readonly Point[] => {

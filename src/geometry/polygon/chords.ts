@@ -1,8 +1,8 @@
-import { segmentAt } from './at.ts'
-import { pathBounds } from './bounds.ts'
-import { lineCrossings } from './clip.ts'
-import { type Path, pathSegments } from './path.ts'
-import type { Point } from './point.ts'
+import { segmentAt } from '../at.ts'
+import { pathBounds } from '../bounds.ts'
+import { lineCrossings } from '../clip.ts'
+import { type Path, pathSegments } from '../path.ts'
+import type { Point } from '../point.ts'
 
 /**
  * The parts of parallel lines inside closed paths (even–odd, so that a path within another is a hole): lines in the direction of
