@@ -15,7 +15,7 @@ import { showBriefly } from './show-checks.ts'
 import { setPdf } from './write-set.ts'
 
 /** No set comes near it: 2,000 pages are some 8 MB. */
-const mostBytes = 256 * 1024 * 1024
+const mostBytes = 64 * 1024 * 1024
 
 /** The bytes of a set's PDF. Fails with exit 2 where they cannot be read. */
 export const readPdfBytes = (file: string): Uint8Array => {
@@ -26,7 +26,7 @@ export const readPdfBytes = (file: string): Uint8Array => {
     if (stat.isDirectory()) throw cannot('that is a folder; name the PDF in it')
     if (!stat.isFile()) throw cannot('that is a device or a pipe; give the name of a file')
     if (size > mostBytes)
-      throw cannot(`it has ${Math.round(size / 1024 / 1024)} MB; no set has more than 256 MB`)
+      throw cannot(`it has ${Math.round(size / 1024 / 1024)} MB; no set has more than 64 MB`)
     return readFileSync(file)
   } catch (error) {
     throw error instanceof Failure ? error : cannot(reason(error))

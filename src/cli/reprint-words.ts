@@ -21,6 +21,12 @@ export const faultWords = (file: string, fault: SetPdfFault): string => {
       return `${file} was saved anew by another program, which left out ${fault.lost}; take the PDF as plot wrote it, ${again}`
     case 'edited':
       return `the plan in ${file} is not the one that plot wrote: its seal does not match, it was edited since; take the PDF as plot wrote it, ${again}`
+    case 'locked':
+      return `${file} is locked with a password or against changes; unlock it, or take the PDF as plot wrote it, ${again}`
+    case 'unproven':
+      return `the pages of ${file} do not say which they are: they were drawn anew by another program, or by an older traceply; take the PDF as plot wrote it, ${again}`
+    case 'unbounded':
+      return `${file} holds more than any set; take the PDF that plot wrote, ${again}`
     case 'newer':
       return `${file} was made by a newer traceply (plan version ${fault.version}); install that one`
     default:
@@ -44,7 +50,7 @@ export const pickWords = (file: string, plan: SetPlan, picked: Picked): string |
     ),
     ...absent.map(
       (said) =>
-        `${quote(said)} is a page of set ${plan.set}, but ${file}, a reprint, does not hold it; take the PDF of the whole set`,
+        `${quote(said)} is a page of set ${plan.set}, but ${plan.reprint ? `${file}, a reprint, does not hold it; take the PDF of the whole set` : `${file} does not hold it any more; take the PDF as plot wrote it`}`,
     ),
     setWords(plan),
   ].join('\n')

@@ -19,11 +19,21 @@ export interface SetPlan {
   /** name of the printer profile whose correction was used; null for none */
   readonly printer: string | null
   readonly correction: readonly [number, number, number, number]
+  /** how far the line of each pattern may lie from its place: what that is reckoned from, whatever the printer */
+  readonly expected: readonly { readonly pattern: string; readonly budget: PlanBudget }[]
   readonly pages: readonly PlanPage[]
   /** in a file that holds some pages of the set only: their numbers in `pages`, in the file's order */
   readonly reprint?: readonly number[]
   /** fingerprint of all that stands above, as JSON: a plan that was edited by hand is known by it */
   readonly seal: string
+}
+
+/** mm; `bound` is null where no distance is checked */
+export interface PlanBudget {
+  readonly run: number
+  readonly rise: number
+  readonly joints: number
+  readonly bound: number | null
 }
 
 export interface PlanPlace {

@@ -3,6 +3,7 @@ import { pointsPerMm } from '../geometry/inch.ts'
 import { correctionChange, marginsReached, planRecorrected, planSealed } from '../page/set/plan.ts'
 import type { Fingerprint } from '../page/set/set-code.ts'
 import { type Profile, profileCorrection } from '../printer/profile.ts'
+import { printerUncertainty } from '../printer/uncertainty.ts'
 import { recorrect } from '../read/recorrect.ts'
 import type { SetPdfPage } from '../read/set-pdf.ts'
 import { asked, type Refusal } from './refusal.ts'
@@ -34,7 +35,11 @@ export const reprintJob = (
   if (set.pages.every(({ kind }) => kind === 'square'))
     return asked([`a test square alone is printed anew: traceply square --printer ${profile.name}`])
   const change = correctionChange(held, correction)
-  const plan = planRecorrected(held, { name: profile.name, correction }, fingerprint)
+  const plan = planRecorrected(
+    held,
+    { name: profile.name, correction, uncertainty: printerUncertainty(profile.readings) },
+    fingerprint,
+  )
   const window = windowOf(set)
   const moved = pages.map((page, i) => ({
     ...page,

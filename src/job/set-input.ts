@@ -8,7 +8,12 @@ export const setInput = (set: PageSet, title: string): PdfInput => {
   return {
     title,
     subject: `Full-size templates on ${paper.name}, set ${set.code}`,
-    pages: set.pages.map((page) => ({ ...page, width: paper.width, height: paper.height })),
+    pages: set.pages.map((page, i) => ({
+      ...page,
+      width: paper.width,
+      height: paper.height,
+      proof: { set: set.code, page: i + 1 },
+    })),
     attachments: [
       {
         name: planName,

@@ -16,10 +16,19 @@ const refsOf = (array: PDFArray): readonly PDFRef[] =>
     throw new RangeError('a direct object where a reference is due')
   })
 
+/** Names of the optional-content groups, sorted. */
+export const layerNames = (catalog: PDFDict): readonly string[] =>
+  refsOf(catalog.lookup(name('OCProperties'), PDFDict).lookup(name('OCGs'), PDFArray))
+    .map((ref) => textOf(catalog.context.lookup(ref, PDFDict), 'Name'))
+    .sort()
+
 /** The pages in their order (ISO 32000-1, 7.7.3). */
 export const pageRefs = (catalog: PDFDict): readonly PDFRef[] => {
+  const seen = new Set<PDFDict>()
   const walk = (node: PDFDict, depth: number): readonly PDFRef[] => {
-    if (depth > deepest) throw new RangeError('a page tree without end')
+    // kids that two nodes share would double at each level
+    if (depth > deepest || seen.has(node)) throw new RangeError('a page tree without end')
+    seen.add(node)
     return refsOf(node.lookup(name('Kids'), PDFArray)).flatMap((ref) => {
       const kid = node.context.lookup(ref, PDFDict)
       return kid.has(name('Kids')) ? walk(kid, depth + 1) : [ref]
@@ -30,8 +39,10 @@ export const pageRefs = (catalog: PDFDict): readonly PDFRef[] => {
 
 /** Keys and values of a name or number tree (ISO 32000-1, 7.9.6). */
 const treeEntries = (root: PDFDict, leaf: 'Names' | 'Nums') => {
+  const seen = new Set<PDFDict>()
   const walk = (node: PDFDict, depth: number): readonly (readonly [unknown, PDFDict])[] => {
-    if (depth > deepest) throw new RangeError('a tree without end')
+    if (depth > deepest || seen.has(node)) throw new RangeError('a tree without end')
+    seen.add(node)
     const own = node.lookupMaybe(name(leaf), PDFArray)
     const kids = node.lookupMaybe(name('Kids'), PDFArray)
     return [

@@ -1,11 +1,10 @@
 import type { PageKind, PlanPage, PlanPlace, SetPlan } from '../drawing/set-plan.ts'
-import { planHeld } from './plan.ts'
 
 export interface Picked {
   /** numbers in the plan, each once, in the set's order */
   readonly numbers: readonly number[]
   readonly unknown: readonly UnknownPage[]
-  /** pages of the set that this file, a reprint, does not hold */
+  /** pages of the set that this file does not hold */
   readonly absent: readonly string[]
 }
 
@@ -29,9 +28,9 @@ const wordedKinds = (Object.keys(pageWords) as PageKind[]).flatMap((kind) => {
   return word === null ? [] : [{ kind, word }]
 })
 
-/** Pages by tile name or taping number, or by kind; capitals or not. */
-export const pickPages = (plan: SetPlan, said: readonly string[]): Picked => {
-  const held = new Set(planHeld(plan))
+/** Pages by tile name or taping number, or by kind; capitals or not. `here`: numbers of the pages that there are. */
+export const pickPages = (plan: SetPlan, here: readonly number[], said: readonly string[]): Picked => {
+  const held = new Set(here)
   const found = said.map((word) => ({ word, pages: pagesCalled(plan, word) }))
   const picked = found.map(({ word, pages }) => ({ word, pages, here: pages.filter((n) => held.has(n)) }))
   return {
@@ -84,7 +83,7 @@ export const pageWordsOf = (
 
 /** Row and column of a tile's name, both from 1: `B3` is row 2, column 3. */
 export const tilePlace = (tile: string): { readonly row: number; readonly column: number } | undefined => {
-  const [, letters, digits] = /^([A-Z]{1,4})(\d{1,6})$/.exec(tile.trim().toUpperCase()) ?? []
+  const [, letters, digits] = /^([A-Z]{1,2})(\d{1,4})$/.exec(tile.trim().toUpperCase()) ?? []
   if (letters === undefined || digits === undefined) return undefined
   const row = [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0)
   return { row, column: Number(digits) }

@@ -21,6 +21,9 @@ export const readPlan = (
     : { fault: { kind: 'edited' } }
 }
 
+/** A set has at most 2,000 pages to tape; with the others, still fewer than these. */
+const mostPages = 2500
+
 const parsed = (text: string): unknown => {
   try {
     return JSON.parse(text)
@@ -62,6 +65,12 @@ const shape = record({
   overlap: number,
   printer: orNone(text, null),
   correction: numbers(4),
+  expected: list(
+    record({
+      pattern: text,
+      budget: record({ run: number, rise: number, joints: number, bound: orNone(number, null) }),
+    }),
+  ),
   pages: list(
     record({
       page: positive,
@@ -79,10 +88,7 @@ const shape = record({
 const isPlan = (value: unknown): value is SetPlan => {
   if (!shape(value)) return false
   const { pages, reprint } = value as SetPlan
-  const numbered = pages.length > 0 && pages.every(({ page }, i) => page === i + 1)
+  const numbered =
+    pages.length > 0 && pages.length <= mostPages && pages.every(({ page }, i) => page === i + 1)
   return numbered && (reprint ?? []).every((page) => pages[page - 1] !== undefined)
 }
-
-/** Numbers of the plan's pages in the file that holds it, in the file's order. */
-export const planHeld = (plan: SetPlan): readonly number[] =>
-  plan.reprint ?? plan.pages.map(({ page }) => page)

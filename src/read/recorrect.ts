@@ -1,6 +1,7 @@
 import type { Face } from '../drawing/drawing.ts'
 import { helveticaCapHeight } from '../drawing/helvetica.ts'
 import { formatNumber } from '../drawing/number.ts'
+import { withoutProof } from '../drawing/page-proof.ts'
 import { faceWords, squareWords, tileWords } from '../drawing/set-words.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import type { Affine } from '../geometry/affine.ts'
@@ -33,7 +34,7 @@ export const recorrect = (content: Uint8Array, { change, set, printer, room }: R
   const overTwoLines = before.includes(headStart) && !squareHead.test(before)
   return {
     content: bytesOf(`q\n${matrix} cm\n${after}Q\n`),
-    told: before.includes(set.from) && !overTwoLines,
+    told: withoutProof(before).includes(set.from) && !overTwoLines,
   }
 }
 

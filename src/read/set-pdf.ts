@@ -1,8 +1,11 @@
 import { PDFArray, type PDFContext, PDFDict, PDFName, PDFParser, PDFRawStream, PDFRef } from 'pdf-lib'
+import { layers } from '../drawing/drawing.ts'
+import { readPageProof } from '../drawing/page-proof.ts'
 import { type PlanPage, planName, type SetPlan } from '../drawing/set-plan.ts'
 import { pointsPerMm } from '../geometry/inch.ts'
-import { attachedFile, bookmarks, pageLabels, pageRefs, textOf } from './pdf-catalog.ts'
-import { type PlanFault, planHeld, readPlan } from './plan.ts'
+import { isBounded } from './pdf-bounds.ts'
+import { attachedFile, bookmarks, layerNames, pageLabels, pageRefs, textOf } from './pdf-catalog.ts'
+import { type PlanFault, readPlan } from './plan.ts'
 import type { ReadPlatform } from './platform.ts'
 
 /** A set, or a reprint of some of its pages, as its PDF holds it. */
@@ -12,8 +15,10 @@ export interface SetPdf {
   readonly title: string
   readonly subject: string
   readonly attached: AttachedPlan
-  /** in the file's order */
+  /** those that prove which they are, in the order of the set, each once */
   readonly pages: readonly SetPdfPage[]
+  /** some page cannot be opened */
+  readonly damaged: boolean
 }
 
 export interface AttachedPlan {
@@ -40,6 +45,12 @@ export type SetPdfFault =
   | { readonly kind: 'no-plan' }
   /** our pages as another program wrote them anew; `lost` is what it left out */
   | { readonly kind: 'saved-anew'; readonly lost: string }
+  /** it needs a password, or was locked */
+  | { readonly kind: 'locked' }
+  /** none of its pages proves which it is */
+  | { readonly kind: 'unproven' }
+  /** more than any set: so many objects, so long streams */
+  | { readonly kind: 'unbounded' }
   | PlanFault
 
 /** Opens a PDF that traceply wrote. Whatever is not whole is a fault, never a guess. */
@@ -50,6 +61,8 @@ export const readSetPdf = async (
   if (bytes.length === 0) return { fault: { kind: 'empty' } }
   if (ascii(bytes.subarray(0, 5)) !== '%PDF-') return { fault: { kind: 'not-pdf' } }
   if (!hasEnd(bytes)) return { fault: { kind: 'torn' } }
+  if (/\/Encrypt\b/.test(ascii(bytes.subarray(-2048)))) return { fault: { kind: 'locked' } }
+  if (!isBounded(bytes, platform)) return { fault: { kind: 'unbounded' } }
   try {
     const context = await PDFParser.forBytesWithOptions(bytes, Number.POSITIVE_INFINITY, true).parseDocument()
     return readParsed(context, platform)
@@ -84,22 +97,31 @@ const readParsed = (
   const { plan } = reading
   const lost = (what: string) => ({ fault: { kind: 'saved-anew', lost: what } }) as const
   for (const [key, what] of kept) if (!(catalog.lookup(PDFName.of(key)) instanceof PDFDict)) return lost(what)
+  if (String(layerNames(catalog)) !== String([...layers].sort())) return lost('the layers')
+  if (!tellsNotToScale(catalog)) return lost('the word to the printer not to scale')
   const refs = pageRefs(catalog)
-  const held = planHeld(plan)
-  if (refs.length !== held.length) return lost('a page')
   const labels = pageLabels(catalog)
   const marks = bookmarks(catalog)
-  const pages: SetPdfPage[] = []
+  const found = new Map<number, SetPdfPage>()
+  let [plain, damaged] = [0, false]
   for (const [i, ref] of refs.entries()) {
     const page = context.lookup(ref, PDFDict)
-    if (!isPlain(page) || !isSized(page, plan)) return lost('the plain form of the pages')
+    if (!isPlain(page) || !isSized(page, plan)) continue
+    plain++
+    const planned = provenPage(page, plan, platform)
+    damaged ||= planned === 'damaged'
+    if (planned === null || planned === 'damaged' || found.has(planned.page)) continue
     const label = labels.get(i)
     const bookmark = marks.get(ref)
     if (label === undefined) return lost('the page labels')
     if (bookmark === undefined) return lost('the bookmarks')
-    pages.push({ planned: plan.pages[held[i]! - 1]!, page, label, bookmark })
+    found.set(planned.page, { planned, page, label, bookmark })
   }
-  const info = context.lookup(context.trailerInfo.Info, PDFDict)
+  if (plain === 0) return lost('the plain form of the pages')
+  if (found.size === 0) return { fault: { kind: damaged ? 'torn' : 'unproven' } }
+  const info = context.lookup(context.trailerInfo.Info)
+  // a file put in order for the web has it where it is not looked for
+  if (!(info instanceof PDFDict)) return lost('its title and subject')
   const { type, description } = file
   return {
     context,
@@ -107,7 +129,8 @@ const readParsed = (
     title: textOf(info, 'Title'),
     subject: textOf(info, 'Subject'),
     attached: { name: planName, type, description },
-    pages,
+    damaged,
+    pages: [...found.values()].sort((a, b) => a.planned.page - b.planned.page),
   }
 }
 
@@ -118,6 +141,20 @@ const kept = [
   ['PageLabels', 'the page labels'],
   ['Outlines', 'the bookmarks'],
 ] as const
+
+const tellsNotToScale = (catalog: PDFDict): boolean =>
+  catalog.lookup(PDFName.of('ViewerPreferences'), PDFDict).lookup(PDFName.of('PrintScaling')) ===
+  PDFName.of('None')
+
+/** The page of the plan that a page proves to be; null where it is of another set, or says nothing. */
+const provenPage = (page: PDFDict, plan: SetPlan, platform: ReadPlatform): PlanPage | 'damaged' | null => {
+  try {
+    const proof = readPageProof(contentOf(page, platform))
+    return (proof?.set === plan.set && plan.pages[proof.page - 1]) || null
+  } catch {
+    return 'damaged'
+  }
+}
 
 /** As `writePdf` makes pages: nothing inherited, one content stream. */
 const isPlain = (page: PDFDict): boolean =>
@@ -139,10 +176,15 @@ const isSized = (page: PDFDict, { paper }: SetPlan): boolean => {
 
 /** What a page draws, as operators. Throws where its stream is damaged. */
 export const pageContent = ({ page }: SetPdfPage, platform: ReadPlatform): Uint8Array =>
+  contentOf(page, platform)
+
+const contentOf = (page: PDFDict, platform: ReadPlatform): Uint8Array =>
   streamBytes(page.lookup(PDFName.of('Contents')) as PDFRawStream, platform)
 
 const streamBytes = (stream: PDFRawStream, { inflate }: ReadPlatform): Uint8Array => {
-  if (stream.dict.lookup(PDFName.of('Filter')) !== PDFName.of('FlateDecode'))
-    throw new RangeError('a stream that is not deflated as ours are')
+  const filter = stream.dict.lookup(PDFName.of('Filter'))
+  // another program may have unpacked it
+  if (filter === undefined) return stream.contents
+  if (filter !== PDFName.of('FlateDecode')) throw new RangeError('a stream that is not deflated as ours are')
   return inflate(stream.contents)
 }

@@ -1,4 +1,5 @@
 import type { Drawing } from '../drawing/drawing.ts'
+import type { PageProof } from '../drawing/page-proof.ts'
 
 /** A document as the PDF writer takes it. */
 export interface PdfInput {
@@ -19,6 +20,8 @@ export interface PdfPage {
   readonly label: string
   /** the entry in the document's outline */
   readonly bookmark: string
+  /** for pages that are to be told from their content alone */
+  readonly proof?: PageProof
 }
 
 export interface PdfAttachment {

@@ -1,5 +1,6 @@
 import { PDFContext } from 'pdf-lib'
 import { formatNumber } from '../drawing/number.ts'
+import { pageProof } from '../drawing/page-proof.ts'
 import { pointsPerMm } from '../geometry/inch.ts'
 import { pageContent } from './pdf-content.ts'
 import { type DocumentPage, serializeDocument } from './pdf-document.ts'
@@ -43,7 +44,8 @@ export const writePdf = async (input: PdfInput, platform: PdfPlatform): Promise<
   for (const [i, page] of pages.entries()) {
     const drawing = page.draw()
     await fonts.prepare(drawing)
-    const content = platform.deflate(encoder.encode(pageContent(drawing, i + 1, fonts)))
+    const proof = page.proof ? pageProof(page.proof) : ''
+    const content = platform.deflate(encoder.encode(proof + pageContent(drawing, i + 1, fonts)))
     const ref = context.register(
       context.obj({
         Type: 'Page',

@@ -1,10 +1,29 @@
 import { mkdirSync, symlinkSync } from 'node:fs'
 import { basename } from 'node:path'
-import { PDFDict, PDFDocument, PDFName, PDFNumber, type PDFPage } from 'pdf-lib'
+import { deflateSync, inflateSync } from 'node:zlib'
+import {
+  type PDFArray,
+  PDFDict,
+  PDFDocument,
+  PDFName,
+  PDFNumber,
+  type PDFPage,
+  PDFRawStream,
+  type PDFRef,
+  PDFString,
+} from 'pdf-lib'
 import { describe, expect, it } from 'vitest'
 import { readPdf } from '../support/read-pdf.ts'
 import { traceply } from '../support/traceply.ts'
-import { bytesOf, planOf, template, useFolder, withCatalog, withPlanText } from './reprint-run.ts'
+import {
+  bytesOf,
+  planOf,
+  rawContents,
+  template,
+  useFolder,
+  withCatalog,
+  withPlanText,
+} from './reprint-run.ts'
 
 const { file, list, plot, refused, reprint, save } = useFolder()
 const small = ['--paper', 'a3', '--cover', 'line'] as const
@@ -172,11 +191,18 @@ describe('a file that is no set:', () => {
     expect(err).toContain(`was saved anew by another program, which left out ${what}; `)
   })
 
-  it('saved anew without a page', async () => {
-    const bytes = await withCatalog(bytesOf(await plot('quarter-mm', ...small)), (_, doc) =>
-      doc.removePage(0),
+  it('saved anew without a page: the others come again, that one is missed', async () => {
+    const path = await plot('quarter-mm', ...small)
+    const { set } = await planOf(bytesOf(path))
+    const whole = await reprint(path, '1')
+    const bytes = await withCatalog(bytesOf(path), (_, doc) => doc.removePage(0))
+    const anew = save('anew.pdf', bytes)
+    expect(await rawContents(await reprint(anew, '1'))).toEqual(await rawContents(whole))
+    const { exit, err } = await refused(anew, 'map')
+    expect(exit).toBe(1)
+    expect(err).toContain(
+      `\`map\` is a page of set ${set}, but ${anew} does not hold it any more; take the PDF as plot wrote it\n`,
     )
-    expect((await refused(save('anew.pdf', bytes), '1')).err).toContain('which left out a page; ')
   })
 
   it.each<readonly [string, (page: PDFPage) => void]>([
@@ -184,11 +210,57 @@ describe('a file that is no set:', () => {
     ['turned', (page) => page.node.set(PDFName.of('Rotate'), PDFNumber.of(90))],
     ['in another unit', (page) => page.node.set(PDFName.of('UserUnit'), PDFNumber.of(2))],
   ])('saved anew with a page %s', async (_, change) => {
-    const bytes = await withCatalog(bytesOf(await plot('quarter-mm', ...small)), (_, doc) =>
-      change(doc.getPage(0)),
-    )
-    expect((await refused(save('anew.pdf', bytes), '1')).err).toContain(
+    const bytes = bytesOf(await plot('quarter-mm', ...small))
+    const one = save('anew.pdf', await withCatalog(bytes, (_, doc) => change(doc.getPage(0))))
+    expect((await refused(one, 'map')).err).toContain('does not hold it any more')
+    expect((await reprint(one, '1')).length).toBeGreaterThan(1000)
+    const all = await withCatalog(bytes, (_, doc) => doc.getPages().forEach(change))
+    expect((await refused(save('anew.pdf', all), '1')).err).toContain(
       'which left out the plain form of the pages; ',
+    )
+  })
+
+  it('saved anew with another word to the printer, or with a layer renamed', async () => {
+    const bytes = bytesOf(await plot('quarter-mm', ...small))
+    const scaled = await withCatalog(bytes, (catalog) =>
+      catalog
+        .lookup(PDFName.of('ViewerPreferences'), PDFDict)
+        .set(PDFName.of('PrintScaling'), PDFName.of('AppDefault')),
+    )
+    expect((await refused(save('anew.pdf', scaled), '1')).err).toContain(
+      'which left out the word to the printer not to scale; ',
+    )
+    const renamed = await withCatalog(bytes, (catalog) =>
+      (catalog.lookup(PDFName.of('OCProperties'), PDFDict).lookup(PDFName.of('OCGs')) as PDFArray)
+        .lookup(0, PDFDict)
+        .set(PDFName.of('Name'), PDFString.of('cuts')),
+    )
+    expect((await refused(save('anew.pdf', renamed), '1')).err).toContain('which left out the layers; ')
+  })
+
+  it('locked with a password', async () => {
+    const bytes = await withCatalog(bytesOf(await plot('quarter-mm', ...small)), (_, doc) => {
+      doc.context.trailerInfo.Encrypt = doc.context.obj({ Filter: 'Standard' })
+    })
+    expect((await refused(save('locked.pdf', bytes), '1')).err).toContain(
+      'locked.pdf is locked with a password or against changes; unlock it, ',
+    )
+  })
+
+  it('of pages that do not say which they are', async () => {
+    const bytes = await withCatalog(bytesOf(await plot('quarter-mm', ...small)), (_, doc) => {
+      for (const page of doc.getPages()) {
+        const ref = page.node.get(PDFName.of('Contents')) as PDFRef
+        const stream = doc.context.lookup(ref) as PDFRawStream
+        const drawn = inflateSync(stream.contents).toString('latin1').split('\n').slice(1).join('\n')
+        doc.context.assign(
+          ref,
+          PDFRawStream.of(stream.dict, new Uint8Array(deflateSync(Buffer.from(drawn, 'latin1')))),
+        )
+      }
+    })
+    expect((await refused(save('silent.pdf', bytes), '1')).err).toMatch(
+      /^the pages of .*silent\.pdf do not say which they are: /,
     )
   })
 

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { inflateSync } from 'node:zlib'
 import { describe, expect, it } from 'vitest'
 import { defaultMargins } from '../../src/page/sheet/paper.ts'
+import { assertNear } from '../support/near.ts'
 import type { Pt } from '../support/pt.ts'
 import type { PdfPageRead } from '../support/read-pdf.ts'
 import { pathPoints, readPdf } from '../support/read-pdf.ts'
@@ -295,6 +296,25 @@ describe('what is to watch:', () => {
     expect(await said(path, '2', ...printer('large'))).toBe(
       'watch printer large was measured on a4, this is letter; measure it again on this paper and tray\n',
     )
+  })
+
+  it('is expected to lie as far off as one plotted for that printer, and no longer as the first', async () => {
+    await gauge('study', 'shed')
+    const options = ['--paper', 'a4', '--cover', 'line'] as const
+    const path = await plot('quarter-mm', ...options, ...printer('shed'))
+    const before = (await planOf(bytesOf(path))).expected
+    const again = await planOf(await reprint(path, '2', ...printer('study')))
+    // study's square was measured by other lengths of the same number: their sums differ, and nothing else
+    const own = await planOf(bytesOf(await plot('quarter-mm', ...options, ...printer('study'))))
+    expect(again.expected.map(({ pattern }: { pattern: string }) => pattern)).toEqual(['ramp/side'])
+    for (const where of ['lip', 'curve'] as const)
+      for (const how of ['likely', 'worst'] as const)
+        assertNear(again.expected[0][where][how], own.expected[0][where][how], 1e-9, `${where} ${how}`)
+    await traceply('gauge', 'hasty', '--across', '148mm', '--down', '151mm', '--profiles', file('printers'))
+    const loose = await planOf(await reprint(path, '2', '--printer', 'hasty', '--profiles', file('printers')))
+    // without diagonals the lean is not known: 0.1° on the rise of 585 mm alone is a millimetre
+    expect(loose.expected[0].curve.likely).toBeGreaterThan(before[0].curve.likely)
+    expect(loose.expected[0].budget).toEqual(before[0].budget)
   })
 
   it('a printer that is not known', async () => {

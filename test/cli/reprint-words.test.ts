@@ -27,13 +27,17 @@ const plan = (reprint?: readonly number[]): SetPlan => {
     overlap: 12,
     printer: null,
     correction: [1, 0, 0, 1],
+    expected: [],
     pages: pages.map((page, i) => ({ page: i + 1, ...page })),
     ...(reprint ? { reprint } : {}),
     seal: '',
   }
 }
 
-const words = (of: SetPlan, ...said: readonly string[]) => pickWords('low.pdf', of, pickPages(of, said))
+const heldBy = (of: SetPlan): readonly number[] => of.reprint ?? of.pages.map(({ page }) => page)
+
+const words = (of: SetPlan, ...said: readonly string[]) =>
+  pickWords('low.pdf', of, pickPages(of, heldBy(of), said))
 
 describe('an unknown page', () => {
   it('is told with the nearest tiles and the map of the set', () => {
@@ -73,18 +77,18 @@ describe('picked', () => {
       [3, 6, 11],
     ],
   ] as const)('%j are pages %j', (said, numbers) => {
-    expect(pickPages(plan(), said).numbers).toEqual(numbers)
+    expect(pickPages(plan(), heldBy(plan()), said).numbers).toEqual(numbers)
   })
 
   it.each(['', ' ', '0', '10', 'A', 's', 'tile', 'tiles', '-1', '1.5', 'A01', '__proto__', 'A9999999'])(
     'not %j',
     (said) => {
-      expect(pickPages(plan(), [said])).toMatchObject({ numbers: [], unknown: [{ said }] })
+      expect(pickPages(plan(), heldBy(plan()), [said])).toMatchObject({ numbers: [], unknown: [{ said }] })
     },
   )
 
   it('what a reprint holds of a kind is taken; what it does not hold is said', () => {
-    expect(pickPages(plan([10, 4]), ['map', '1', '2', 'square'])).toEqual({
+    expect(pickPages(plan([10, 4]), [10, 4], ['map', '1', '2', 'square'])).toEqual({
       numbers: [4, 10],
       unknown: [],
       absent: ['2', 'square'],

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { expect, it } from 'vitest'
 import { planRecorrected } from '../../src/page/set/plan.ts'
 import { noCorrection } from '../../src/printer/correction.ts'
+import { printerUncertainty } from '../../src/printer/uncertainty.ts'
 import { fingerprint, layOut } from '../support/lay-out.ts'
 import { templateText } from '../support/templates.ts'
 
@@ -23,6 +24,10 @@ it('the architecture tells every field of a plan, in the order of the file, and 
 
 it('a plan that was corrected again has no other field', () => {
   const { plan } = layOut(templateText('quarter-mm'), 'a4', 'line')!
-  const again = planRecorrected(plan, { name: 'study', correction: noCorrection }, fingerprint)
+  const again = planRecorrected(
+    plan,
+    { name: 'study', correction: noCorrection, uncertainty: printerUncertainty(null) },
+    fingerprint,
+  )
   expect(Object.keys(again).sort()).toEqual(Object.keys(plan).sort())
 })

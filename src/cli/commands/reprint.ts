@@ -67,8 +67,8 @@ export const reprintCommand = command({
   run: ([file, pages], given, shell) => reprint(file, pages, given, shell),
 })
 
-/** No page that we write comes near it: a damaged file shall not fill the memory. */
-const mostInflated = 256 * 1024 * 1024
+/** Neither a page nor a plan that we write comes near it: a damaged file shall not fill the memory. */
+const mostInflated = 8 * 1024 * 1024
 
 const reading: ReadPlatform = {
   inflate: (bytes) => inflateSync(bytes, { maxOutputLength: mostInflated }),
@@ -135,7 +135,10 @@ const fromPdf = (file: string, raw: ReprintOptions) => {
 const picked = (file: string, set: SetPdf, said: readonly string[]): readonly SetPdfPage[] => {
   if (said.length === 0)
     throw new Failure(2, `say which pages to print again, e.g. B3 or 7\n${setWords(set.plan)}`)
-  const found = pickPages(set.plan, said)
+  const here = set.pages.map(({ planned }) => planned.page)
+  const found = pickPages(set.plan, here, said)
+  if (found.absent.length > 0 && set.damaged)
+    throw new Failure(1, `${faultWords(file, { kind: 'torn' })}; nothing written`)
   const wrong = pickWords(file, set.plan, found)
   if (wrong !== null) throw new Failure(1, wrong)
   return set.pages.filter(({ planned }) => found.numbers.includes(planned.page))

@@ -1,3 +1,4 @@
+import type { PlanBudget } from '../../drawing/set-plan.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import type { PrinterUncertainty } from '../../printer/uncertainty.ts'
 import type { Tile } from '../tile/tile.ts'
@@ -10,6 +11,9 @@ export interface Expected {
   /** of the middle of the curve */
   readonly curve: { readonly likely: number; readonly worst: number }
 }
+
+/** From toe to lip, mm; joints on the way; how far a set that meets its distances may be off, mm, null where none is checked. */
+export type Budget = PlanBudget
 
 /**
  * Parts of the budget, mm; common practice, no source. A page repeats within 0.1, a joint taped by its scales within 0.15
@@ -28,16 +32,10 @@ const parts = {
  * spread within. The pencil comes on top.
  */
 export const expectedError = (
-  pattern: Pattern,
-  tiles: readonly Tile[],
-  survey: readonly SurveyLine[],
+  { run, rise, joints, bound: tightest }: Budget,
   printer: PrinterUncertainty,
 ): Expected => {
-  const [toe, lip] = [pattern.points[0]!.at, pattern.points[1]!.at]
-  const [run, rise] = [Math.abs(lip.x - toe.x), Math.abs(lip.y - toe.y)]
-  const chord = survey.find(({ kind }) => kind === 'chord')
-  const bound = (chord?.tolerance ?? Number.POSITIVE_INFINITY) + parts.tape
-  const joints = jointsAlong(tiles)
+  const bound = tightest ?? Number.POSITIVE_INFINITY
   const at = (share: number) => {
     const [x, y, n] = [run * share, rise * share, joints * share]
     const { likely, worst } = printer
@@ -59,6 +57,18 @@ export const expectedError = (
     }
   }
   return { lip: at(1), curve: at(0.5) }
+}
+
+/** What of a pattern's pages the budget is made from. */
+export const budgetOf = (pattern: Pattern, tiles: readonly Tile[], survey: readonly SurveyLine[]): Budget => {
+  const [toe, lip] = [pattern.points[0]!.at, pattern.points[1]!.at]
+  const chord = survey.find(({ kind }) => kind === 'chord')
+  return {
+    run: Math.abs(lip.x - toe.x),
+    rise: Math.abs(lip.y - toe.y),
+    joints: jointsAlong(tiles),
+    bound: chord ? chord.tolerance + parts.tape : null,
+  }
 }
 
 /** Joints between the first and the last page of a pattern, along rows and columns. */

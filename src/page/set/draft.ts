@@ -67,7 +67,11 @@ export const assemble = (
         cover,
         printer,
         correction: sheet.correction,
-        expected: groups.map(({ pattern, expected }) => ({ pattern: pattern.name, ...expected })),
+        expected: groups.map(({ pattern, expected, budget }) => ({
+          pattern: pattern.name,
+          ...expected,
+          budget,
+        })),
         design: text,
         pages: drafts.map((draft, i): PlanPage => planPage(i + 1, draft)),
       },

@@ -5,8 +5,9 @@ import type { Box } from '../../geometry/bounds.ts'
 import { pointsPerMm } from '../../geometry/inch.ts'
 import type { Point } from '../../geometry/point.ts'
 import { type Correction, correctionMap } from '../../printer/correction.ts'
+import type { PrinterUncertainty } from '../../printer/uncertainty.ts'
 import type { Cover } from '../cover/cover.ts'
-import type { Expected } from '../proof/budget.ts'
+import { type Budget, type Expected, expectedError } from '../proof/budget.ts'
 import type { Margins } from '../sheet/paper.ts'
 import { type Sheet, sheetWindow, sheetWritten } from '../sheet/sheet.ts'
 import { codePart, codeParts, type Fingerprint, showCode } from './set-code.ts'
@@ -16,7 +17,7 @@ export interface Plan extends SetPlan {
   readonly paper: { readonly name: PaperName; readonly width: number; readonly height: number }
   readonly cover: Cover
   /** how far the line may lie from its place on the wood, mm */
-  readonly expected: readonly ({ readonly pattern: string } & Expected)[]
+  readonly expected: readonly ({ readonly pattern: string; readonly budget: Budget } & Expected)[]
   readonly design: string
 }
 
@@ -69,13 +70,16 @@ export const planPage = (page: number, { kind, tile, holds, places }: Omit<PlanP
 })
 
 /** What of a plan a correction changes, and what it needs to know for that. */
-type Correctable = Pick<Plan, 'set' | 'correction' | 'printer'> & {
+type Correctable = Pick<SetPlan, 'set' | 'correction' | 'printer' | 'expected'> & {
   readonly paper: { readonly width: number; readonly height: number }
   readonly pages: readonly { readonly places: readonly PlanPlace[] }[]
 }
 
 /** Points as a plan's pages are written to points as another correction writes them, about the page's centre. */
-export const correctionChange = ({ paper, correction }: Correctable, to: Correction): Affine => {
+export const correctionChange = (
+  { paper, correction }: Pick<Correctable, 'paper' | 'correction'>,
+  to: Correction,
+): Affine => {
   const [width, height] = [paper.width * pointsPerMm, paper.height * pointsPerMm]
   return affineThen(affineInvert(correctionMap(correction, width, height)), correctionMap(to, width, height))
 }
@@ -86,10 +90,14 @@ export const correctionChange = ({ paper, correction }: Correctable, to: Correct
  */
 export const planRecorrected = <P extends Correctable>(
   plan: P,
-  printer: { readonly name: string; readonly correction: Correction },
+  printer: {
+    readonly name: string
+    readonly correction: Correction
+    readonly uncertainty: PrinterUncertainty
+  },
   fingerprint: Fingerprint,
 ): Omit<P, 'seal'> & Pick<Plan, 'seal'> => {
-  const { name, correction } = printer
+  const { name, correction, uncertainty } = printer
   const change = correctionChange(plan, correction)
   const back = affineInvert(change)
   const moved = ({ pattern, toPattern, window }: PlanPlace): PlanPlace => {
@@ -109,6 +117,7 @@ export const planRecorrected = <P extends Correctable>(
       set: showCode({ ...before, printer: after }),
       printer: name,
       correction,
+      expected: plan.expected.map((one) => ({ ...one, ...expectedError(one.budget, uncertainty) })),
       pages: plan.pages.map((page) => {
         const places = page.places.map(moved)
         return { ...page, ...places[0], places }

@@ -8,7 +8,7 @@ import type { Lattice } from '../cover/lattice.ts'
 import { latticePitch } from '../cover/lattice.ts'
 import type { PatternCovers } from '../cover/pattern-covers.ts'
 import { showMarks } from '../cover/shown-marks.ts'
-import { type Expected, expectedError } from '../proof/budget.ts'
+import { type Budget, budgetOf, type Expected, expectedError } from '../proof/budget.ts'
 import { chooseDatums, type Datum } from '../proof/datum.ts'
 import { type SurveyLine, surveyLines } from '../proof/survey.ts'
 import { jointShares } from '../tile/joint-shares.ts'
@@ -22,6 +22,8 @@ export interface TileGroup {
   readonly datums: readonly Datum[]
   readonly survey: readonly SurveyLine[]
   readonly expected: Expected
+  /** what it is reckoned from */
+  readonly budget: Budget
 }
 
 /** The tiles of each pattern, numbered through the set; `next`: the first row letter that is free after them. */
@@ -52,8 +54,9 @@ export const tileGroups = (
     }
     const datums = chooseDatums(tiles, pattern, units, 4)
     const survey = surveyLines(tiles, pattern, datums)
-    const expected = expectedError(pattern, tiles, survey, uncertainty)
-    return { pattern, tiles, lattice: coverage.lattice, datums, survey, expected }
+    const budget = budgetOf(pattern, tiles, survey)
+    const expected = expectedError(budget, uncertainty)
+    return { pattern, tiles, lattice: coverage.lattice, datums, survey, expected, budget }
   })
   return { groups, next }
 }

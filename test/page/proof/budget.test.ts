@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { expectedError } from '../../../src/page/proof/budget.ts'
+import { budgetOf, expectedError as expectedFrom } from '../../../src/page/proof/budget.ts'
 import type { SurveyLine } from '../../../src/page/proof/survey.ts'
 import type { TileGroup } from '../../../src/page/set/tile-groups.ts'
 import type { Tile } from '../../../src/page/tile/tile.ts'
@@ -68,6 +68,13 @@ const surveyOf = (tolerance: number): readonly SurveyLine[] => [
   { kind: 'rise', words: 'rise', value: 100, tolerance: 0.4 },
 ]
 const slack = surveyOf(Number.POSITIVE_INFINITY)
+
+const expectedError = (
+  pattern: Pattern,
+  tiles: readonly Tile[],
+  survey: readonly SurveyLine[],
+  known: PrinterUncertainty,
+) => expectedFrom(budgetOf(pattern, tiles, survey), known)
 
 const printer: PrinterUncertainty = {
   likely: { across: 0.0004, down: 0.0006, skew: 0.0005 },
