@@ -61,9 +61,10 @@ const groupMap = (
   write(
     `${pattern.part} of ${pattern.serves.join('; ')}. Pages ${tiles[0]!.number} to ${tiles.at(-1)!.number} on ${plan.paper.name}, set ${code}.${units === 'in' ? ' Lengths in inches: + is 1/32 more, – 1/32 less.' : ''}`,
   )
-  const drawn = mapPicture({ x: topLeft.x, y: y - 2 }, inner, part, pictureStyle)
-  marks.push(drawn.marks)
-  y = drawn.bottom - 3
+  const drawn = mapPicture(inner, part, pictureStyle)
+  y -= 2 + drawn.height
+  marks.push([group(affineTranslate(topLeft.x, y), drawn.marks)])
+  y -= 3
   steps(part, plan.cover === 'whole', units).forEach((step, i) => {
     marks.push([
       text('note', { x: topLeft.x + 2.5, y: y - sizes.body }, sizes.body, `${i + 1}`, {

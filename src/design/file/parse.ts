@@ -1,4 +1,4 @@
-import { Composer, CST, isMap, isScalar, isSeq, Lexer, LineCounter, Parser, visit } from 'yaml'
+import { Composer, CST, type Document, isMap, isScalar, isSeq, Lexer, LineCounter, Parser, visit } from 'yaml'
 import { harmless, quote } from '../../length/quote.ts'
 import type { Place } from '../problem.ts'
 import type { Report } from '../report.ts'
@@ -22,32 +22,51 @@ const fromSlip: ReadonlySet<string> = new Set([
 
 const wholeFile: Place = { line: 1, column: 1, offset: 0, end: 0 }
 
+/** A text as it is read: where its letters stand, and what is wrong there. */
+interface Source {
+  readonly text: string
+  readonly lines: LineCounter
+  readonly placeOf: (offset: number, end: number) => Place
+  readonly fail: (code: string, place: Place, message: string) => undefined
+}
+
 /**
  * The text as a tree, or undefined with at least one problem reported. Size and depth are bounded before anything recursive
  * looks at the text; aliases are refused, so nothing can grow.
  */
 export const parseDesign = (text: string, report: Report): Tree | undefined => {
-  const fail = (code: string, place: Place, message: string): undefined =>
-    report(code, '', place, message) as undefined
-
+  const source = sourceOf(text, report)
   if (text.length > mostLetters)
-    return fail(
+    return source.fail(
       'too-big',
       wholeFile,
       `the file has ${text.length} letters; a design has at most ${mostLetters} (256 kB): is it the right file?`,
     )
   if (text.includes('\0'))
-    return fail('not-text', wholeFile, 'this is not a text file; a design is plain YAML text')
+    return source.fail('not-text', wholeFile, 'this is not a text file; a design is plain YAML text')
+  const tokens = tokensOf(source)
+  const document = tokens && documentOf(source, tokens)
+  if (!document || hasAliases(source, document)) return undefined
+  return treeOf(source, document.contents, wholeFile)
+}
 
+const sourceOf = (text: string, report: Report): Source => {
   const lines = new LineCounter()
   lines.addNewLine(0)
-  const placeOf = (offset: number, end: number): Place => {
-    // the library points behind the end where something is missing there
-    const start = Math.min(offset, text.length)
-    const { line, col } = lines.linePos(start)
-    return { line, column: col, offset: start, end: Math.max(start, Math.min(end, text.length)) }
+  return {
+    text,
+    lines,
+    placeOf: (offset, end) => {
+      // the library points behind the end where something is missing there
+      const start = Math.min(offset, text.length)
+      const { line, col } = lines.linePos(start)
+      return { line, column: col, offset: start, end: Math.max(start, Math.min(end, text.length)) }
+    },
+    fail: (code, place, message) => report(code, '', place, message) as undefined,
   }
+}
 
+const tokensOf = ({ text, lines, placeOf, fail }: Source): readonly CST.Token[] | undefined => {
   const parser = new Parser(lines.addNewLine)
   const tokens: CST.Token[] = []
   let count = 0
@@ -69,7 +88,14 @@ export const parseDesign = (text: string, report: Report): Tree | undefined => {
       )
   }
   for (const token of parser.end()) tokens.push(token)
+  return tokens
+}
 
+/** The only document of the text, which holds something. */
+const documentOf = (
+  { text, placeOf, fail }: Source,
+  tokens: readonly CST.Token[],
+): Document.Parsed | undefined => {
   // failsafe: every scalar stays the text that was typed. Twice the same key is looked for later: here it costs n²
   const options = { schema: 'failsafe', uniqueKeys: false, logLevel: 'silent' } as const
   const documents = [...new Composer(options).compose(tokens, true, text.length)]
@@ -89,9 +115,13 @@ export const parseDesign = (text: string, report: Report): Tree | undefined => {
   const contents = document?.contents
   if (contents == null || (isScalar(contents) && String(contents.value) === ''))
     return fail('empty', wholeFile, 'the file is empty; `traceply new quarter` writes one to start from')
+  return document
+}
 
+/** Whether parts of the text repeat others; the first few are reported. */
+const hasAliases = ({ placeOf, fail }: Source, document: Document.Parsed): boolean => {
   let aliases = 0
-  visit(document!, {
+  visit(document, {
     Alias: (_, alias) => {
       const [start, end] = alias.range!
       fail(
@@ -103,27 +133,24 @@ export const parseDesign = (text: string, report: Report): Tree | undefined => {
       return aliases < 3 ? undefined : visit.BREAK
     },
   })
-  if (aliases > 0) return undefined
+  return aliases > 0
+}
 
-  const scalar = (node: unknown, place: Place): TreeScalar => ({
-    kind: 'scalar',
-    text: isScalar(node) ? String(node.value) : '',
-    place,
+/** `fallback`: the place of what the library gives none. */
+const treeOf = (source: Source, node: unknown, fallback: Place): Tree => {
+  const { text, placeOf } = source
+  const range = (isScalar(node) || isSeq(node) || isMap(node)) && node.range
+  const place = range ? placeOf(range[0], range[1]) : fallback
+  if (isSeq(node))
+    return { kind: 'list', items: node.items.map((item) => treeOf(source, item, place)), place }
+  if (!isMap(node)) return { kind: 'scalar', text: isScalar(node) ? String(node.value) : '', place }
+  const pairs = node.items.map((pair) => {
+    const key = treeOf(source, pair.key, place)
+    const name: TreeScalar =
+      key.kind === 'scalar'
+        ? key
+        : { ...key, kind: 'scalar', text: text.slice(key.place.offset, key.place.end) }
+    return { key: name, value: treeOf(source, pair.value, name.place) }
   })
-  const tree = (node: unknown, fallback: Place): Tree => {
-    const range = (isScalar(node) || isSeq(node) || isMap(node)) && node.range
-    const place = range ? placeOf(range[0], range[1]) : fallback
-    if (isSeq(node)) return { kind: 'list', items: node.items.map((item) => tree(item, place)), place }
-    if (!isMap(node)) return scalar(node, place)
-    const pairs = node.items.map((pair) => {
-      const key = tree(pair.key, place)
-      const name: TreeScalar =
-        key.kind === 'scalar'
-          ? key
-          : { ...key, kind: 'scalar', text: text.slice(key.place.offset, key.place.end) }
-      return { key: name, value: tree(pair.value, name.place) }
-    })
-    return { kind: 'map', pairs, place }
-  }
-  return tree(contents, wholeFile)
+  return { kind: 'map', pairs, place }
 }

@@ -1,6 +1,7 @@
 import type { Units } from '../../design/design.ts'
 import { type Drawing, group, stroke, text } from '../../drawing/drawing.ts'
 import { paragraph } from '../../drawing/paragraph.ts'
+import { affineTranslate } from '../../geometry/affine.ts'
 import type { Box } from '../../geometry/bounds.ts'
 import { rectangle } from '../../geometry/path.ts'
 import { showLength } from '../../length.ts'
@@ -14,7 +15,7 @@ import { missingScrewsWords } from '../proof/missing-screws.ts'
 import { type SurveyLine, surveyLeast, surveyLength } from '../proof/survey.ts'
 import type { Tile } from '../tile/tile.ts'
 import { cautions } from './cautions.ts'
-import { mapPicture } from './map-picture.ts'
+import { type MapPicture, mapPicture } from './map-picture.ts'
 
 export interface MapFacts {
   readonly title: string
@@ -39,17 +40,26 @@ const nominal = { width: 186, height: 252 }
 
 const pictureStyle = { width: nominal.width - 10, height: 78, number: 6, name: letters.small }
 
+/** Heights of its letters, the larger ones where they fit, mm. */
+const sizes = [3, 2.7, letters.small] as const
+
 /** First page of a pattern: the outline under its tiles, what to do, what to check, cautions; ideal page mm. */
 export const mapPage = (window: Box, facts: MapFacts): Drawing => {
-  // the larger letters where they fit; where none do, all of it a little smaller
-  const found = [3, 2.7, letters.small].map((size) => content(facts, size))
-  const { marks, bottom } = found.find((c) => c.bottom >= 0) ?? found.at(-1)!
+  // where none fit, all of it a little smaller
+  const picture = mapPicture(nominal.width, facts, pictureStyle)
+  let fitted = content(facts, picture, sizes[0])
+  for (const size of sizes.slice(1)) if (fitted.bottom < 0) fitted = content(facts, picture, size)
+  const { marks, bottom } = fitted
   const height = nominal.height - Math.min(0, bottom)
   const scale = Math.min(2, (window.x1 - window.x0) / nominal.width, (window.y1 - window.y0) / height)
   return [group([scale, 0, 0, scale, window.x0, window.y1 - nominal.height * scale], marks)]
 }
 
-const content = (facts: MapFacts, size: number): { readonly marks: Drawing; readonly bottom: number } => {
+const content = (
+  facts: MapFacts,
+  picture: MapPicture,
+  size: number,
+): { readonly marks: Drawing; readonly bottom: number } => {
   const { pattern, units, tiles, datums } = facts
   const body = { layer: 'note', width: nominal.width, size } as const
   const title = paragraph({ x: 0, y: nominal.height }, facts.title, {
@@ -64,9 +74,9 @@ const content = (facts: MapFacts, size: number): { readonly marks: Drawing; read
     `${pattern.part} of ${pattern.serves.join('; ')}. Pages ${numbers} on ${paperWord(facts.paper)}, set ${facts.set}. Ways to cover it: ${covers.map((way) => `${way} ${facts.counts[way]}`).join(', ')} pages; this is ${facts.cover}. Lengths in ${units === 'in' ? 'inches: + is 1/32 more, – is 1/32 less' : 'mm'}.`,
     body,
   )
-  const picture = mapPicture({ x: 0, y: what.bottom - 4 }, nominal.width, facts, pictureStyle)
-  let top = picture.bottom - 2
-  const marks: Drawing[] = [title.marks, what.marks, picture.marks]
+  let top = what.bottom - 4 - picture.height
+  const marks: Drawing[] = [title.marks, what.marks, [group(affineTranslate(0, top), picture.marks)]]
+  top -= 2
   const write = (words: string, indent: number, face: 'regular' | 'bold' = 'regular'): void => {
     const lines = paragraph({ x: indent, y: top }, words, { ...body, width: nominal.width - indent, face })
     marks.push(lines.marks)

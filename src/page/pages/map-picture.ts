@@ -1,15 +1,23 @@
 import { cross } from '../../drawing/cross.ts'
 import { type Drawing, group, stroke, text } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
-import { type Affine, affineApply, affineScale, affineThen, affineTranslate } from '../../geometry/affine.ts'
+import {
+  type Affine,
+  affineApply,
+  affineIdentity,
+  affineScale,
+  affineThen,
+  affineTranslate,
+} from '../../geometry/affine.ts'
 import { type Box, boxGrow, boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
-import { type Path, pathOf, polygonOf } from '../../geometry/path.ts'
+import { boxCorners } from '../../geometry/clip.ts'
+import { pathOf, polygonOf } from '../../geometry/path.ts'
 import { type Point, pointBetween } from '../../geometry/point.ts'
-import { pathSample } from '../../geometry/sample.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { pens } from '../../pattern/pens.ts'
 import type { Datum } from '../proof/datum.ts'
-import { type Occupancy, occupancyOf, occupyBox, occupyPoints, takenIn } from '../room/occupancy.ts'
+import { boxCounter, type Occupancy, occupancyOf, occupyBox, takenUnder } from '../room/occupancy.ts'
+import { occupyPath } from '../room/occupy-path.ts'
 import type { Tile } from '../tile/tile.ts'
 
 export interface MapPictureFacts {
@@ -27,6 +35,12 @@ export interface MapPictureStyle {
   readonly name: number
 }
 
+/** A picture with its lower left corner at 0,0; names may stand a little above its height, mm. */
+export interface MapPicture {
+  readonly marks: Drawing
+  readonly height: number
+}
+
 /** Half the length of a cross, mm. */
 const arm = 2
 
@@ -37,15 +51,14 @@ const wider = 1.15
 const clear = 0.6
 
 /**
- * Outline, tiles with their numbers and snap lines, crosses, toe and lip: below `topLeft` and in the middle of `wide` mm. Words
+ * Outline, tiles with their numbers and snap lines, crosses, toe and lip: in the middle of `wide` mm. Words
  * keep off the outline and off each other; a page's number gives way to what must stand beside its point.
  */
 export const mapPicture = (
-  topLeft: Point,
   wide: number,
   { pattern, tiles, datums }: MapPictureFacts,
   style: MapPictureStyle,
-): { readonly marks: Drawing; readonly bottom: number } => {
+): MapPicture => {
   const box = tiles.map((tile) => pointsBounds(tile.window)).reduce(boxUnion, pathBounds(pattern.outline))
   const scale = Math.min(style.width / (box.x1 - box.x0), style.height / (box.y1 - box.y0))
   const [width, height] = [(box.x1 - box.x0) * scale, (box.y1 - box.y0) * scale]
@@ -56,24 +69,19 @@ export const mapPicture = (
     affineTranslate(room.left, room.bottom),
   )
   const at = (p: Point): Point => affineApply(map, p)
-  const empty = (): Occupancy => occupancyOf(wide, room.bottom + height + room.top, 0.4)
-  const taken: Taken = { never: empty(), rather: empty() }
-  const keepOff = (map: Occupancy, path: Path): void =>
-    occupyPoints(map, pathSample(path, 0.3 / scale).map(at), 0.3)
+  const taken = occupancyOf(wide, room.bottom + height + room.top, 0.4)
 
   const crosses = datums.map((datum) => at(datum.at))
-  for (const p of crosses)
-    occupyPoints(
-      taken.never,
-      [-1, -0.5, 0, 0.5, 1].flatMap((share) => [
-        { x: p.x + share * arm, y: p.y },
-        { x: p.x, y: p.y + share * arm },
-      ]),
-      0.2,
-    )
-  keepOff(taken.never, pattern.outline)
+  for (const { x, y } of crosses)
+    for (const line of [
+      pathOf({ x: x - arm, y }, { x: x + arm, y }),
+      pathOf({ x, y: y - arm }, { x, y: y + arm }),
+    ])
+      occupyPath(taken, line, affineIdentity, 0.2, never)
+  occupyPath(taken, pattern.outline, map, 0.3, never)
   const cells = tiles.map((tile) => polygonOf(tile.cell[0]!, ...tile.cell.slice(1)))
-  for (const path of [...cells, ...tiles.map((tile) => pathOf(...tile.snap))]) keepOff(taken.rather, path)
+  for (const path of [...cells, ...tiles.map((tile) => pathOf(...tile.snap))])
+    occupyPath(taken, path, map, 0.3, rather)
   const name = (p: Point, words: string, layer: 'note' | 'datum') =>
     text(layer, besidePoint(taken, p, words, style.name), style.name, words, { face: 'bold' })
   const names = [
@@ -81,21 +89,21 @@ export const mapPicture = (
     ...datums.map((datum, i) => name(crosses[i]!, `${datum.number}`, 'datum')),
     ...rowsOf(tiles).map(({ row, snap }) => name(at(snap[0]), row, 'note')),
   ]
-  const numbers = tiles.map((tile) => numberMark(tile, tile.cell.map(at), taken, style.number))
+  // cells lie side by side: no number can stand on another's
+  const cost = costOf(taken)
+  const numbers = tiles.map((tile) => numberMark(tile, tile.cell.map(at), cost, style.number))
   return {
     marks: [
-      group(affineTranslate(topLeft.x, topLeft.y - room.bottom - height), [
-        group(map, [
-          ...cells.map((cell) => stroke('joint', cell, pens.tick)),
-          ...tiles.map((tile) => stroke('joint', pathOf(...tile.snap), { ...pens.tick, dash: [1, 0.8] })),
-        ]),
-        ...numbers,
-        group(map, [stroke('note', pattern.outline, { width: 0.6 })]),
-        ...crosses.flatMap((p) => cross('datum', p, arm, pens.mark)),
-        ...names,
+      group(map, [
+        ...cells.map((cell) => stroke('joint', cell, pens.tick)),
+        ...tiles.map((tile) => stroke('joint', pathOf(...tile.snap), { ...pens.tick, dash: [1, 0.8] })),
       ]),
+      ...numbers,
+      group(map, [stroke('note', pattern.outline, { width: 0.6 })]),
+      ...crosses.flatMap((p) => cross('datum', p, arm, pens.mark)),
+      ...names,
     ],
-    bottom: topLeft.y - height - room.bottom,
+    height: room.bottom + height,
   }
 }
 
@@ -103,12 +111,15 @@ export const mapPicture = (
 const leastNumber = 1.8
 
 /** What words never lie on where there is another place: the outline, crosses, other words; and what they rather keep off. */
-interface Taken {
-  readonly never: Occupancy
-  readonly rather: Occupancy
-}
+const [never, rather] = [1, 2]
 
-const cost = ({ never, rather }: Taken, box: Box): number => 100 * takenIn(never, box) + takenIn(rather, box)
+/** How much of what is taken a box covers. */
+type Cost = (box: Box) => number
+
+const costOf = (taken: Occupancy): Cost => {
+  const [worst, other] = [boxCounter(taken, never), boxCounter(taken, rather)]
+  return (box) => 100 * worst(box) + other(box)
+}
 
 /** The first tile of each row. */
 const rowsOf = (tiles: readonly Tile[]): readonly Tile[] =>
@@ -118,7 +129,7 @@ const rowsOf = (tiles: readonly Tile[]): readonly Tile[] =>
 const shares = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82]
 
 /** A tile's number in its cell, smaller where a large one would lie on something. */
-const numberMark = (tile: Tile, cell: readonly Point[], taken: Taken, tallest: number) => {
+const numberMark = (tile: Tile, cell: readonly Point[], cost: Cost, tallest: number) => {
   const [a, b, c, d] = cell as readonly [Point, Point, Point, Point]
   const words = `${tile.number}`
   const own = pointsBounds(cell)
@@ -144,22 +155,23 @@ const numberMark = (tile: Tile, cell: readonly Point[], taken: Taken, tallest: n
     ),
   )
   const covered = ({ middle, size }: (typeof places)[number], room: number): number =>
-    cost(taken, boxAt(middle, size, room))
+    cost(boxAt(middle, size, room))
   const best =
     places.find((place) => covered(place, clear) === 0) ??
     // better tight than on a line
     places.find((place) => covered(place, 0) === 0) ??
     places.reduce((kept, place) => (covered(place, 0) < covered(kept, 0) ? place : kept))
   const { middle, size } = best
-  occupyBox(taken.never, boxAt(middle, size, clear))
   return text('note', { x: middle.x, y: middle.y - size / 2 }, size, words, { face: 'bold', align: 'middle' })
 }
 
 /** Start of the baseline of a word beside a point, where it covers least; above and before it among equals. */
-const besidePoint = (taken: Taken, p: Point, words: string, size: number): Point => {
+const besidePoint = (taken: Occupancy, p: Point, words: string, size: number): Point => {
   const [width, height] = [textWidth(words, size, 'bold') * wider, size * 0.75]
   const boxAt = ({ x, y }: Point): Box => boxGrow({ x0: x, y0: y, x1: x + width, y1: y + height }, clear)
-  const [most, top] = [taken.never.columns * taken.never.step, taken.never.rows * taken.never.step]
+  const [most, top] = [taken.columns * taken.step, taken.rows * taken.step]
+  const cost = (box: Box): number =>
+    100 * takenUnder(taken, boxCorners(box), never) + takenUnder(taken, boxCorners(box), rather)
   const places = [1, 2, 3.5, 5].flatMap((away) =>
     [
       { x: p.x - away - width, y: p.y + away },
@@ -172,8 +184,8 @@ const besidePoint = (taken: Taken, p: Point, words: string, size: number): Point
     ].filter(({ x, y }) => x >= 0 && x + width <= most && y >= 0 && y + height <= top),
   )
   const best = places
-    .map((at) => ({ at, covered: cost(taken, boxAt(at)) }))
+    .map((at) => ({ at, covered: cost(boxAt(at)) }))
     .reduce((kept, place) => (place.covered < kept.covered ? place : kept))
-  occupyBox(taken.never, boxAt(best.at))
+  occupyBox(taken, boxAt(best.at), never)
   return best.at
 }

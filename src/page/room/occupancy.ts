@@ -1,7 +1,10 @@
 import type { Box } from '../../geometry/bounds.ts'
 import type { Point } from '../../geometry/point.ts'
 
-/** Which parts of a window already carry something: squares of `step` mm, 1 where taken. Filled while a page is laid out. */
+/**
+ * What lies where in a window: for each square of `step` mm the kinds of things on it, a bit for each kind. Filled once while a
+ * page is laid out, then asked by all that is set on it.
+ */
 export interface Occupancy {
   readonly columns: number
   readonly rows: number
@@ -9,48 +12,119 @@ export interface Occupancy {
   readonly taken: Uint8Array
 }
 
-export const occupancyOf = (width: number, height: number, step = 3): Occupancy => {
+export const occupancyOf = (width: number, height: number, step: number): Occupancy => {
   const [columns, rows] = [Math.ceil(width / step), Math.ceil(height / step)]
   return { columns, rows, step, taken: new Uint8Array(columns * rows) }
 }
 
-const range = (low: number, high: number, step: number, count: number): readonly [number, number] => [
-  Math.max(0, Math.floor(low / step)),
-  Math.min(count - 1, Math.floor(high / step)),
-]
-
-export const occupyBox = (map: Occupancy, box: Box): void => {
-  const [c0, c1] = range(box.x0, box.x1, map.step, map.columns)
-  const [r0, r1] = range(box.y0, box.y1, map.step, map.rows)
-  for (let r = r0; r <= r1; r++)
-    map.taken.fill(1, r * map.columns + c0, r * map.columns + Math.max(c0, c1 + 1))
+/** Squares of one row between two places along it, the squares of both among them. */
+export const occupyRow = (map: Occupancy, row: number, x0: number, x1: number, kind: number): void => {
+  const { columns, step, taken } = map
+  if (row < 0 || row >= map.rows) return
+  const first = row * columns + Math.max(0, Math.floor(x0 / step))
+  const last = row * columns + Math.min(columns - 1, Math.floor(x1 / step))
+  for (let i = first; i <= last; i++) taken[i]! |= kind
 }
 
-export const occupyPoints = (map: Occupancy, points: readonly Point[], around: number): void => {
-  for (const { x, y } of points)
-    occupyBox(map, { x0: x - around, y0: y - around, x1: x + around, y1: y + around })
+export const occupyBox = (map: Occupancy, box: Box, kind: number): void => {
+  const last = Math.min(map.rows - 1, Math.floor(box.y1 / map.step))
+  for (let row = Math.max(0, Math.floor(box.y0 / map.step)); row <= last; row++)
+    occupyRow(map, row, box.x0, box.x1, kind)
 }
 
-/** How many squares of a box are taken. */
-export const takenIn = (map: Occupancy, box: Box): number => {
-  const [c0, c1] = range(box.x0, box.x1, map.step, map.columns)
-  const [r0, r1] = range(box.y0, box.y1, map.step, map.rows)
+/** Squares under a rectangle that lies anyhow, its corners in their order, and `around` it. */
+export const occupyUnder = (
+  map: Occupancy,
+  corners: readonly Point[],
+  around: number,
+  kind: number,
+): void => {
+  const { first, spans } = spansUnder(map, corners, around)
+  for (let i = 0; i < spans.length; i += 2) occupyRow(map, first + i / 2, spans[i]!, spans[i + 1]!, kind)
+}
+
+/** How many squares under a rectangle carry one of the kinds. */
+export const takenUnder = (map: Occupancy, corners: readonly Point[], kinds: number): number =>
+  countUnder(map, corners, kinds, Number.POSITIVE_INFINITY)
+
+/** Whether none does: quicker asked than how many. */
+export const clearUnder = (map: Occupancy, corners: readonly Point[], kinds: number): boolean =>
+  countUnder(map, corners, kinds, 1) === 0
+
+const countUnder = (map: Occupancy, corners: readonly Point[], kinds: number, enough: number): number => {
+  const { columns, step, taken } = map
+  const { first, spans } = spansUnder(map, corners, 0)
   let count = 0
-  for (let r = r0; r <= r1; r++) for (let c = c0; c <= c1; c++) count += map.taken[r * map.columns + c]!
+  for (let i = 0; i < spans.length; i += 2) {
+    const from = (first + i / 2) * columns
+    const last = from + Math.min(columns - 1, Math.floor(spans[i + 1]! / step))
+    for (let k = from + Math.max(0, Math.floor(spans[i]! / step)); k <= last; k++)
+      if ((taken[k]! & kinds) !== 0) {
+        count++
+        if (count >= enough) return count
+      }
+  }
   return count
 }
 
-/** `takenIn` for many boxes of one state of the map: sums from its corner, looked up four at a time. */
-const boxCounter = ({ columns, rows, step, taken }: Occupancy): ((box: Box) => number) => {
+/** From where to where a convex polygon reaches in each row of squares, row by row from `first`. */
+const spansUnder = (
+  { rows, step }: Occupancy,
+  corners: readonly Point[],
+  around: number,
+): { readonly first: number; readonly spans: Float64Array } => {
+  let y0 = Number.POSITIVE_INFINITY
+  let y1 = Number.NEGATIVE_INFINITY
+  for (const { y } of corners) {
+    if (y < y0) y0 = y
+    if (y > y1) y1 = y
+  }
+  const first = Math.max(0, Math.floor((y0 - around) / step))
+  const last = Math.min(rows - 1, Math.floor((y1 + around) / step))
+  const spans = new Float64Array(2 * Math.max(0, last - first + 1))
+  for (let i = 0; i < spans.length; i += 2) {
+    spans[i] = Number.POSITIVE_INFINITY
+    spans[i + 1] = Number.NEGATIVE_INFINITY
+  }
+  let from = corners[corners.length - 1]!
+  for (const to of corners) {
+    const [low, high] = from.y <= to.y ? [from, to] : [to, from]
+    const slope = high.y - low.y < 1e-9 ? 0 : (high.x - low.x) / (high.y - low.y)
+    const bottom = Math.max(first, Math.floor((low.y - around) / step))
+    const top = Math.min(last, Math.floor((high.y + around) / step))
+    for (let row = bottom; row <= top; row++) {
+      const below = row * step - around
+      const above = (row + 1) * step + around
+      const a = below <= low.y ? low.x : low.x + (below - low.y) * slope
+      const b = above >= high.y ? high.x : low.x + (above - low.y) * slope
+      const i = 2 * (row - first)
+      spans[i] = Math.min(spans[i]!, Math.min(a, b) - around)
+      spans[i + 1] = Math.max(spans[i + 1]!, Math.max(a, b) + around)
+    }
+    from = to
+  }
+  return { first, spans }
+}
+
+/** How many squares of a box carry one of the kinds; for many boxes of one state of the map. */
+export type BoxCount = (box: Box) => number
+
+/** Sums from the map's corner, looked up four at a time. */
+export const boxCounter = ({ columns, rows, step, taken }: Occupancy, kinds: number): BoxCount => {
   const wide = columns + 1
   const sums = new Uint32Array(wide * (rows + 1))
-  for (let r = 0; r < rows; r++)
-    for (let c = 0; c < columns; c++)
-      sums[(r + 1) * wide + c + 1] =
-        taken[r * columns + c]! + sums[r * wide + c + 1]! + sums[(r + 1) * wide + c]! - sums[r * wide + c]!
-  return (box) => {
-    const [c0, c1] = range(box.x0, box.x1, step, columns)
-    const [r0, r1] = range(box.y0, box.y1, step, rows)
+  for (let row = 0; row < rows; row++) {
+    let sum = 0
+    for (let column = 0; column < columns; column++) {
+      if ((taken[row * columns + column]! & kinds) !== 0) sum++
+      sums[(row + 1) * wide + column + 1] = sums[row * wide + column + 1]! + sum
+    }
+  }
+  return ({ x0, y0, x1, y1 }) => {
+    const c0 = Math.max(0, Math.floor(x0 / step))
+    const c1 = Math.min(columns - 1, Math.floor(x1 / step))
+    const r0 = Math.max(0, Math.floor(y0 / step))
+    const r1 = Math.min(rows - 1, Math.floor(y1 / step))
     if (c1 < c0 || r1 < r0) return 0
     return (
       sums[(r1 + 1) * wide + c1 + 1]! -
@@ -59,34 +133,4 @@ const boxCounter = ({ columns, rows, step, taken }: Occupancy): ((box: Box) => n
       sums[r0 * wide + c0]!
     )
   }
-}
-
-/** Borders looked for round a block, mm. */
-const border = { step: 6, most: 24 }
-
-/**
- * Lower left corner for a block of a size inside `within`: where the widest empty border around it is free, else where it
- * covers least. Bottom left first among equals.
- */
-export const freePlace = (
-  map: Occupancy,
-  width: number,
-  height: number,
-  within: Box,
-): { readonly at: Point; readonly covered: number } | null => {
-  const count = boxCounter(map)
-  let best: { at: Point; covered: number; border: number } | undefined
-  const step = 4
-  for (let y = within.y0; y + height <= within.y1; y += step)
-    for (let x = within.x0; x + width <= within.x1; x += step) {
-      const around = (by: number): number =>
-        count({ x0: x - by, y0: y - by, x1: x + width + by, y1: y + height + by })
-      const covered = around(0)
-      if (best && covered > best.covered) continue
-      let free = 0
-      if (covered === 0) while (free < border.most && around(free + border.step) === 0) free += border.step
-      if (!best || covered < best.covered || free > best.border)
-        best = { at: { x, y }, covered, border: free }
-    }
-  return best ? { at: best.at, covered: best.covered } : null
 }

@@ -10,15 +10,9 @@ import { type Point, pointAngle, pointToward } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { letters } from '../../pattern/pens.ts'
 import type { Occupancy } from '../room/occupancy.ts'
-import { wordClear, wordCovers } from '../room/word-room.ts'
+import { on, wordClear, wordCovers } from '../room/word-room.ts'
 import { type Ground, groundOf, standsOn } from './ground.ts'
 import { type Tile, tileCell } from './tile.ts'
-
-/** What the words never lie on, and what they keep off as far as there is room. */
-interface Room {
-  readonly never: Occupancy
-  readonly rather: Occupancy
-}
 
 /** Length and spacing of the ticks on the waste side, mm. */
 const tick = { length: 3, every: 12 }
@@ -44,7 +38,7 @@ export const keepWaste = (
   tile: Tile,
   pattern: Pattern,
   polygon: readonly Point[],
-  free: Room,
+  room: Occupancy,
 ): readonly TextMark[] => {
   // the curve before the straight edges, the nearest to the middle of a piece before its ends
   const pieces = [true, false].map((traced) => cutPieces(tile, pattern, traced))
@@ -58,14 +52,14 @@ export const keepWaste = (
           const keep = beside('KEEP', from, direction, 1, size)
           const waste = beside('WASTE', from, direction, -1, size)
           if (
-            isFaultless(keep, tile, free) &&
-            isFaultless(waste, tile, free) &&
+            isFaultless(keep, tile, room) &&
+            isFaultless(waste, tile, room) &&
             standsOn(ground, keep, 'wood') &&
             standsOn(ground, waste, 'waste')
           )
             return [keep, waste]
         }
-  return [...alone('KEEP', tile, ground, free), ...alone('WASTE', tile, ground, free)]
+  return [...alone('KEEP', tile, ground, room), ...alone('WASTE', tile, ground, room)]
 }
 
 /** Where along a piece a word is tried. */
@@ -87,7 +81,7 @@ const place = (
 const distances = [2.4, 3.4, 5, 7, 10, 14]
 
 /** One word, small, near the line or along the rows, wherever it stands right and covers least; none where it cannot stand. */
-const alone = (words: 'KEEP' | 'WASTE', tile: Tile, ground: Ground, free: Room): readonly TextMark[] => {
+const alone = (words: 'KEEP' | 'WASTE', tile: Tile, ground: Ground, room: Occupancy): readonly TextMark[] => {
   const side = words === 'KEEP' ? 1 : -1
   let best: { readonly word: TextMark; readonly faults: number } | undefined
   for (const piece of ground.pieces) {
@@ -99,8 +93,8 @@ const alone = (words: 'KEEP' | 'WASTE', tile: Tile, ground: Ground, free: Room):
         for (const angle of [readable(direction), 0, Math.PI / 2]) {
           const at = pointToward(middle, angle - Math.PI / 2, letters.small / 2)
           const word = sideWord(words, at, angle, letters.small)
-          if (!insideWindow(word, tile) || !wordClear([free.never], word)) continue
-          const faults = wordFaults(word, tile, free) + distance / 100
+          if (!insideWindow(word, tile) || !wordClear(room, word, on.never)) continue
+          const faults = wordFaults(word, tile, room) + distance / 100
           if (best && faults >= best.faults) continue
           if (standsOn(ground, word, side === 1 ? 'wood' : 'waste')) best = { word, faults }
         }
@@ -135,11 +129,11 @@ const beside = (word: string, from: Point, direction: number, side: 1 | -1, size
 }
 
 /** 0 when the word lies in the page's own cell and on nothing else. */
-const wordFaults = (word: TextMark, tile: Tile, { never, rather }: Room): number =>
-  cornersOut(word, tile) * 100 + wordCovers([never, rather], word)
+const wordFaults = (word: TextMark, tile: Tile, room: Occupancy): number =>
+  cornersOut(word, tile) * 100 + wordCovers(room, word, on.never | on.rather)
 
-const isFaultless = (word: TextMark, tile: Tile, { never, rather }: Room): boolean =>
-  cornersOut(word, tile) === 0 && wordClear([never, rather], word)
+const isFaultless = (word: TextMark, tile: Tile, room: Occupancy): boolean =>
+  cornersOut(word, tile) === 0 && wordClear(room, word, on.never | on.rather)
 
 /** How many corners of a word lie out of what the page keeps. */
 const cornersOut = (word: TextMark, tile: Tile): number => {

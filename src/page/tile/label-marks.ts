@@ -9,8 +9,8 @@ import { type Point, pointBetween, pointDistance, pointToward } from '../../geom
 import { pathSample } from '../../geometry/sample.ts'
 import type { PatternLabel } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
-import type { Occupancy } from '../room/occupancy.ts'
-import { boxClear } from '../room/word-room.ts'
+import { clearUnder, type Occupancy } from '../room/occupancy.ts'
+import { on } from '../room/word-room.ts'
 import { type Tile, tileCell } from './tile.ts'
 
 /** The words of a label alone, at one of its places. */
@@ -30,15 +30,10 @@ const distances = [7, 10, 13, 17, 22, 28]
 
 /**
  * The name of one timber, in the window as the drawing is read: on its wood where it stands whole in what the page keeps and off
- * `never`, smaller where it must; else beside it on a line, off `never` and `rather`; else not on this page.
+ * what words never lie on and the cut line, smaller where it must; else beside it on a line, off other strokes too; else not on this
+ * page.
  */
-export const labelMarks = (
-  label: PatternLabel,
-  outline: Path,
-  tile: Tile,
-  never: readonly Occupancy[],
-  rather: Occupancy,
-): Drawing => {
+export const labelMarks = (label: PatternLabel, outline: Path, tile: Tile, room: Occupancy): Drawing => {
   const turn = Math.atan2(tile.toWindow[1], tile.toWindow[0])
   const at = (p: Point): Point => affineApply(tile.toWindow, p)
   const shown = pathClip(outline, tile.cell)
@@ -47,7 +42,8 @@ export const labelMarks = (
   for (const size of sizes.map((share) => Math.max(label.size * share, letters.small)))
     for (const middle of places) {
       const corners = boxAt(label.words, size, middle, turn)
-      if (inCell(tile, corners) && boxClear(never, corners)) return boxed(label.words, size, middle, turn)
+      if (inCell(tile, corners) && clearUnder(room, corners, on.never | on.cut))
+        return boxed(label.words, size, middle, turn)
     }
   // from the middle of what is seen
   const points = shown.flatMap((path) => pathSample(path, 3)).map(at)
@@ -65,7 +61,7 @@ export const labelMarks = (
       const half = textWidth(label.words, besideSize, 'bold') / 2
       const middle = pointToward(end, direction, distance + half * Math.abs(Math.cos(direction - turn)))
       const corners = boxAt(label.words, besideSize, middle, turn)
-      if (!inCell(tile, corners) || !boxClear([...never, rather], corners)) continue
+      if (!inCell(tile, corners) || !clearUnder(room, corners, on.never | on.cut | on.rather)) continue
       const near = corners
         .map((p, i) => pointBetween(p, corners[(i + 1) % 4]!, 0.5))
         .reduce((a, b) => (pointDistance(b, end) < pointDistance(a, end) ? b : a))

@@ -4,7 +4,7 @@ import { textCorners } from '../../drawing/text-box.ts'
 import { affineAngle, affineApply, affineIdentity } from '../../geometry/affine.ts'
 import { pointToward } from '../../geometry/point.ts'
 import type { Occupancy } from '../room/occupancy.ts'
-import { keepOff, wordClear } from '../room/word-room.ts'
+import { keepOff, on, wordClear } from '../room/word-room.ts'
 import { clipMarks } from './clip-marks.ts'
 import { type Tile, tileCell } from './tile.ts'
 
@@ -16,14 +16,9 @@ const offLine = (word: TextMark): number => (word.layer === 'datum' ? 0 : most.s
 
 /**
  * The words among a pattern's marks, in the window as the drawing is read: where they stand, else moved the least that takes them
- * off `never`, to which each is added; one without room is left out.
+ * off what words never lie on, to which each is added, and the cut line; one without room is left out.
  */
-export const patternWords = (
-  marks: Drawing,
-  tile: Tile,
-  never: Occupancy,
-  also: readonly Occupancy[],
-): readonly TextMark[] =>
+export const patternWords = (marks: Drawing, tile: Tile, room: Occupancy): readonly TextMark[] =>
   clipMarks(
     marks.filter(({ kind }) => kind === 'text'),
     tile,
@@ -34,15 +29,14 @@ export const patternWords = (
       at: affineApply(tile.toWindow, mark.at),
       angle: affineAngle(tile.toWindow, mark.angle),
     }
-    const maps = [never, ...also]
     const move = moves.find((one) => {
       if (Math.abs(one.up) > offLine(word)) return false
       const there = moved(word, one)
-      return inCell(there, tile) && wordClear(maps, there)
+      return inCell(there, tile) && wordClear(room, there, on.never | on.cut)
     })
     if (!move) return []
     const found = moved(word, move)
-    keepOff(never, [found])
+    keepOff(room, [found], on.never)
     return [found]
   })
 

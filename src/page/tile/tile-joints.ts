@@ -6,7 +6,7 @@ import { pathOf } from '../../geometry/path.ts'
 import { pointAngle, pointBetween, pointDistance, pointToward } from '../../geometry/point.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import type { Occupancy } from '../room/occupancy.ts'
-import { wordCovers } from '../room/word-room.ts'
+import { on, wordCovers } from '../room/word-room.ts'
 import { pairMarks } from './pair-mark.ts'
 import { type Joint, type Tile, tilePoint } from './tile.ts'
 import { vernierMarks } from './vernier.ts'
@@ -36,8 +36,8 @@ export const jointMarks = (tile: Tile): Drawing =>
     ]
   })
 
-/** What to do at each edge, off `never`, and off `rather` as far as there is room. */
-export const jointWords = (tile: Tile, never: readonly Occupancy[], rather: Occupancy): readonly TextMark[] =>
+/** What to do at each edge, off what words never lie on and the cut line, and off the rest as far as there is room. */
+export const jointWords = (tile: Tile, room: Occupancy): readonly TextMark[] =>
   tile.joints.flatMap((joint) => {
     const { a, b, inward, angle } = jointLines(tile, joint)
     if (pointDistance(a, b) <= wordsFrom) return []
@@ -52,9 +52,9 @@ export const jointWords = (tile: Tile, never: readonly Occupancy[], rather: Occu
         const strip = pointToward(pointBetween(a, b, share), inward, -tile.half / 2)
         const baseline = pointToward(strip, angle - Math.PI / 2, letters.small / 2)
         const mark = text('joint', baseline, letters.small, words, { angle, align: 'middle' }) as TextMark
-        const hidden = 1e4 * wordCovers(never, mark) + (words === tries[0] ? 0 : 1e3)
+        const hidden = 1e4 * wordCovers(room, mark, on.never | on.cut) + (words === tries[0] ? 0 : 1e3)
         if (best && hidden >= best.faults) continue
-        const faults = hidden + wordCovers([rather], mark)
+        const faults = hidden + wordCovers(room, mark, on.rather)
         if (faults === 0) return [mark]
         if (!best || faults < best.faults) best = { mark, faults }
       }

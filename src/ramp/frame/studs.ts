@@ -1,187 +1,75 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
-import { bisect } from '../../geometry/bisect.ts'
-import { wordList } from '../../length/word-list.ts'
-import { type Draft, note, stop, type Trial, warn } from '../check/check.ts'
-import { listed, measured, offer, offerSteps, same } from '../check/offer.ts'
-import { depthKey, everyKey, firstOf, firstThat, type Key, orWays, toeKey } from '../check/remedy.ts'
+import { type Draft, note, stop, type Trial } from '../check/check.ts'
+import { listed, measured, offerSteps, same } from '../check/offer.ts'
+import { depthKey, everyKey, firstOf, type Key, orWays, toeKey } from '../check/remedy.ts'
 import type { SolvedCoping } from '../side/coping.ts'
 import type { Transition } from '../side/transition.ts'
-import { apart, holdsPipe, insidePanel, lipRoom, pipeTimbers } from './pipe-timber.ts'
-import { leastRipped, type Stand, type Stud } from './stud.ts'
-import { timberCorners, timberDistance } from './timber.ts'
+import { solveLipStud } from './lip-stud.ts'
+import type { Stand, Stud } from './stud.ts'
+import { flatStuds } from './stud-depth.ts'
+import { type StudPanel, type StudRoom, studRoom } from './stud-room.ts'
+import { solveToeStud } from './toe-stud.ts'
 
-/** What an offered toe may be higher than asked for, and leaves to spare, mm. */
-const toeRoom = 2
-
-/** The panel as far as studs meet its edges. */
-interface Panel {
-  /** where the cut curve ends at its top */
-  readonly curveEnd: number
-  readonly length: number
-}
-
+/** The first flat at the toe, the last flat at the end of the curve, the others on edge at their stations between them. */
 export const solveStuds = (
   ramp: QuarterDesign,
   transition: Transition,
   coping: SolvedCoping | null,
-  { curveEnd, length }: Panel,
+  panel: StudPanel,
   units: Units,
 ): { readonly studs: readonly Stud[]; readonly stand: Stand; readonly findings: readonly Draft[] } => {
-  const show = (mm: number): string => measured(mm, units)
-  const { curve } = transition
-  /** How far the stud sticks out of the panel's front, bottom, back or chamfer; 0 or less when it is inside. */
-  const outside = (stud: Stud): number => {
-    let most = Number.NEGATIVE_INFINITY
-    for (const p of timberCorners(stud))
-      most = Math.max(most, -p.x, -p.y, p.x - length, (p.x - p.y - (length - ramp.chamfer)) * Math.SQRT1_2)
-    return most
+  const room = studRoom(ramp, transition, coping, panel)
+  const toe = solveToeStud(room, units)
+  const lip = solveLipStud(room, toe.stud, units)
+  const between = stationStuds(room, toe.stud, lip, units)
+  return {
+    studs: between.studs,
+    stand: standIn(room),
+    findings: [...toe.findings, ...between.findings],
   }
-  const [thin, wide] = [Math.min(...ramp.studs.section), Math.max(...ramp.studs.section)]
-  const place = (
-    at: number,
-    lies: 'edge' | 'flat',
-    role: Stud['role'],
-    depth = lies === 'flat' ? thin : wide,
-  ): Stud => {
-    const here = curve.placeAtLength(at)
-    return {
-      at,
-      ...curve.point(here),
-      angle: curve.slope(here),
-      lies,
-      role,
-      width: lies === 'flat' ? wide : thin,
-      depth,
-    }
-  }
-  const end = curve.lengthTo(curveEnd)
-  /** From where a stud of the full section fits, as words; nothing where it fits nowhere up the curve. */
-  const fullFrom = (lies: 'edge' | 'flat', at: number): string => {
-    const spill = (where: number): number => outside(place(where, lies, 'curve')) - same / 2
-    if (spill(at) <= 0 || spill(end) >= 0) return ''
-    const { x } = curve.point(curve.placeAtLength(bisect(spill, at, end)))
-    return `; one of the full section fits${lies === 'edge' ? ' on edge' : ''} from ${offer(units).atLeast(x)} behind the toe`
-  }
-  const findings: Draft[] = []
-  const studs: Stud[] = []
+}
 
-  const fits = (stud: Stud): boolean =>
-    stud.at + stud.width / 2 <= end + same && outside(stud) <= same && (!coping || clearsPipe(stud, coping))
-
-  // the first lies flat, flush with the toe, moved up by the least amount that fits, else ripped
-  const overFront = (at: number): number => {
-    const [upper, lower] = timberCorners(place(at, 'flat', 'toe'))
-    return -Math.min(upper!.x, lower!.x)
-  }
-  // a curve that starts nearly upright never comes clear of the front
-  const flush = overFront(wide) < 0 ? bisect(overFront, 0, wide) : wide / 2
-  const first = place(flush, 'flat', 'toe')
-  const last = Math.min(flush + ramp.studs.every / 2, end - wide / 2)
-  const moved = (): Stud | null => {
-    if (last <= flush || outside(first) <= same || outside(place(last, 'flat', 'toe')) > 0) return null
-    return place(
-      bisect((at) => outside(place(at, 'flat', 'toe')), flush, last),
-      'flat',
-      'toe',
-    )
-  }
-  const ripped = (): Stud | null => {
-    const spill = (depth: number): number => outside(place(flush, 'flat', 'toe', depth)) - same / 2
-    const depth = spill(0) < 0 && spill(thin) > 0 ? bisect(spill, 0, thin) : 0
-    return depth >= leastRipped ? place(flush, 'flat', 'toe', depth) : null
-  }
-  const toeStud = [() => first, moved, ripped].map((way) => way()).find((stud) => stud && fits(stud))
-  /** A higher toe under which the first would fit, if the floor is what is in the way and the rest of the curve has room. */
-  const higherToe = (): number | null => {
-    const toe = ramp.toe + outside(first)
-    const start = curve.placeAtHeight(toe + toeRoom)
-    if (start === null || -Math.min(...timberCorners(first).map((p) => p.y)) < outside(first)) return null
-    const stud = place(curve.lengthTo(start) + wide / 2, 'flat', 'toe')
-    const seat = coping ? coping.centre.y - coping.outside / 2 : transition.heights.frame
-    const low = timberCorners(stud).every((p) => p.y < seat - toeRoom)
-    return low && fits({ ...stud, at: stud.at + toeRoom }) ? toe : null
-  }
-  if (!toeStud) findings.push(noToeStud(ramp, higherToe(), units))
-  else {
-    studs.push(toeStud)
-    if (toeStud.depth < thin)
-      findings.push(
-        note(
-          'stud-toe',
-          `the first stud is ripped to ${show(toeStud.depth)} thick to lie in the toe${fullFrom('flat', flush)}`,
-        ),
-      )
-    else if (toeStud !== first)
-      findings.push(
-        note(
-          'stud-toe',
-          `the first stud does not fit flush with the toe; it lies ${show(toeStud.at - flush)} further up`,
-        ),
-      )
-  }
-
-  /** Flat, its upper edge at the end of the curve, lowered by no more than it must, or than gives the pipe its timber. */
-  const lipStud = (): Stud | null => {
-    const at = (down: number): Stud | null => {
-      const stud = place(end - wide / 2 - down, 'flat', 'lip')
-      const clear = !studs[0] || stud.at - studs[0].at >= (wide + studs[0].width) / 2
-      return stud.at > 0 && fits(stud) && clear ? stud : null
-    }
-    const all = Array.from({ length: Math.floor(ramp.studs.every / 2) + 1 }, (_, down) => down)
-    const from = all.find((down) => at(down) !== null)
-    if (from === undefined) return null
-    const highest = at(from)!
-    if (!coping || holdsPipe(coping, highest, ramp, units)) return highest
-    // the one farthest back has room wherever one nearer has
-    const ways = pipeTimbers(ramp, coping)
-    const own = [...ways.slice(0, 1), ...ways.slice(-1)].filter((timber) =>
-      insidePanel(timber, transition, { length, chamfer: ramp.chamfer }),
-    )
-    const room = (stud: Stud | null): boolean => stud !== null && own.some((timber) => apart(timber, stud))
-    const lower = all.find((down) => down >= from && down <= from + lipRoom && room(at(down)))
-    return lower === undefined ? highest : at(lower)
-  }
-  /** Those too deep on edge, what each may be ripped to instead, and from where a full one fits. */
-  const flatStuds = (flat: readonly number[]): Draft => {
-    const stands = flat.map((at) => {
-      const spill = (depth: number): number => outside(place(at, 'edge', 'curve', depth)) - same / 2
-      const depth = spill(thin) < 0 && spill(wide) > 0 ? bisect(spill, thin, wide) : 0
-      const ripped = depth > thin + 1 ? ` (or on edge, ripped to ${offer(units).atMost(depth)})` : ''
-      return `${show(at)} up the curve${ripped}`
-    })
-    return note(
-      'stud-outside',
-      `too deep to stand on edge where the panel is thin, so flat: the stud${flat.length === 1 ? '' : 's'} ${wordList(stands)}${fullFrom('edge', flat[0]!)}`,
-    )
-  }
-  const lip = lipStud()
-  if (lip) studs.push(lip)
-  const clear = (stud: Stud, among: readonly Stud[]): boolean =>
-    among.every((other) => Math.abs(stud.at - other.at) >= (stud.width + other.width) / 2 - same) &&
-    fits(stud)
-  const stand: Stand = (at, among) => {
+const standIn =
+  ({ end, place, clear }: StudRoom): Stand =>
+  (at, among) => {
     if (at <= 0 || at >= end) return null
     const stud = place(at, 'edge', 'seam')
     return clear(stud, among) ? stud : null
   }
-  /** On edge, else flat, at its station; else so by whole millimetres up or down the curve, within half a spacing. */
-  const stationed = (at: number): Stud | null => {
-    for (let by = 0; by <= ramp.studs.every / 2; by++)
-      for (const to of by === 0 ? [at] : [at + by, at - by])
-        for (const lies of ['edge', 'flat'] as const) {
-          const stud = place(to, lies, 'curve')
-          if (to > 0 && to < end && clear(stud, studs)) return stud
-        }
-    return null
-  }
+
+/** On edge, else flat, at its station; else so by whole millimetres up or down the curve, within half a spacing. */
+const stationed = (
+  { ramp, end, place, clear }: StudRoom,
+  at: number,
+  among: readonly Stud[],
+): Stud | null => {
+  for (let by = 0; by <= ramp.studs.every / 2; by++)
+    for (const to of by === 0 ? [at] : [at + by, at - by])
+      for (const lies of ['edge', 'flat'] as const) {
+        const stud = place(to, lies, 'curve')
+        if (to > 0 && to < end && clear(stud, among)) return stud
+      }
+  return null
+}
+
+/** All studs in their order, those of the stations among them, and what became of these. */
+const stationStuds = (
+  room: StudRoom,
+  toe: Stud | null,
+  lip: Stud | null,
+  units: Units,
+): { readonly studs: readonly Stud[]; readonly findings: readonly Draft[] } => {
+  const { ramp, thin, end } = room
+  const show = (mm: number): string => measured(mm, units)
+  const studs = [toe, lip].filter((stud) => stud !== null)
   const flat: number[] = []
   const moves: string[] = []
   const lost: number[] = []
   for (const at of stations(ramp, end - thin / 2)) {
     // one that would meet the toe stud or the lip stud is that one
-    if (toeStud && at - thin / 2 < toeStud.at + toeStud.width / 2 - same) continue
+    if (toe && at - thin / 2 < toe.at + toe.width / 2 - same) continue
     if (lip && at + thin / 2 > lip.at - lip.width / 2 + same) continue
-    const stud = stationed(at)
+    const stud = stationed(room, at, studs)
     if (!stud) {
       lost.push(at)
       continue
@@ -191,11 +79,23 @@ export const solveStuds = (
     studs.push(stud)
   }
   studs.sort((a, b) => a.at - b.at)
-  if (flat.length > 0) findings.push(flatStuds(flat))
+  const findings: Draft[] = []
+  if (flat.length > 0) findings.push(flatStuds(room, flat, units))
   if (moves.length > 0)
     findings.push(
       note('stud-outside', `studs moved along the curve to stay in the panel: ${moves.join(', ')}`),
     )
+  return { studs, findings: [...findings, ...lostFindings(ramp, studs, lost, units)] }
+}
+
+/** Stations without a stud: those that need none, and those that do. */
+const lostFindings = (
+  ramp: QuarterDesign,
+  studs: readonly Stud[],
+  lost: readonly number[],
+  units: Units,
+): readonly Draft[] => {
+  const findings: Draft[] = []
   const carried = lost.filter((at) => spanned(ramp, studs, at))
   const missing = lost.filter((at) => !carried.includes(at))
   if (carried.length > 0)
@@ -215,7 +115,7 @@ export const solveStuds = (
           `there it would leave the panel or meet another; ${lostRemedy(trial, ramp, units)}`,
       ),
     )
-  return { studs, stand, findings }
+  return findings
 }
 
 /** Whether the skin's gap at a stud that is left out is no wider than between two studs on edge at their spacing. */
@@ -264,19 +164,4 @@ const lostRemedy = (trial: Trial, ramp: QuarterDesign, units: Units): string => 
     ],
     'no other spacing, toe or depth of stud alone makes room: make the ramp higher, or the deck longer',
   )
-}
-
-const noToeStud = (ramp: QuarterDesign, toe: number | null, units: Units): Draft =>
-  warn('stud-toe', (trial: Trial) => {
-    const higher = toe === null ? null : firstThat(trial, ramp, toeKey, toe, 1, units)
-    return higher === null
-      ? 'no stud fits in the toe: it would leave the panel or meet the notch; the curve is too short, or starts too steep, for this section'
-      : `no stud fits in the toe; a toe of ${higher.shown} takes one laid flat`
-  })
-
-/** Below the notch's floor, or nowhere nearer to the pipe's middle than its radius. */
-const clearsPipe = (stud: Stud, { centre, outside }: SolvedCoping): boolean => {
-  const r = outside / 2
-  if (timberCorners(stud).every((p) => p.y <= centre.y - r + same)) return true
-  return timberDistance(stud, centre) >= r - same
 }

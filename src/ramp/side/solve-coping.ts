@@ -6,7 +6,8 @@ import { measured, same } from '../check/offer.ts'
 import { alongKey, firstOf, firstThat, orWays, outKey, radiusKey, upKey } from '../check/remedy.ts'
 import type { SolvedCoping } from './coping.ts'
 import { levelFinding, topFindings, woodFindings } from './coping-wood.ts'
-import { skinThickness, type Transition } from './transition.ts'
+import { skinThickness } from './skin-thickness.ts'
+import type { Transition } from './transition.ts'
 
 interface Solved {
   readonly coping: SolvedCoping | null

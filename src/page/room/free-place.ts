@@ -1,0 +1,32 @@
+import type { Box } from '../../geometry/bounds.ts'
+import type { Point } from '../../geometry/point.ts'
+import type { BoxCount } from './occupancy.ts'
+
+/** Borders looked for round a block, and from place to place, mm. */
+const border = { step: 6, most: 24 }
+const step = 4
+
+/**
+ * Lower left corner for a block of a size inside `within`: where the widest empty border around it is free, else where it
+ * covers least. Bottom left first among equals.
+ */
+export const freePlace = (
+  count: BoxCount,
+  width: number,
+  height: number,
+  within: Box,
+): { readonly at: Point; readonly covered: number } | null => {
+  let best: { at: Point; covered: number; border: number } | undefined
+  for (let y = within.y0; y + height <= within.y1; y += step)
+    for (let x = within.x0; x + width <= within.x1; x += step) {
+      const around = (by: number): number =>
+        count({ x0: x - by, y0: y - by, x1: x + width + by, y1: y + height + by })
+      const covered = around(0)
+      if (best && covered > best.covered) continue
+      let free = 0
+      if (covered === 0) while (free < border.most && around(free + border.step) === 0) free += border.step
+      if (!best || covered < best.covered || free > best.border)
+        best = { at: { x, y }, covered, border: free }
+    }
+  return best ? { at: best.at, covered: best.covered } : null
+}
