@@ -1,7 +1,7 @@
 import type { Units } from '../design/design.ts'
 import { type Drawing, type Mark, stroke, text } from '../drawing/drawing.ts'
 import { circle, type Path, pathOf, pathSegments, segmentsPath } from '../geometry/path.ts'
-import { type Point, pointAdd, pointDistance } from '../geometry/point.ts'
+import { pointDistance } from '../geometry/point.ts'
 import { showLength } from '../length.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
 import { middleRise } from '../ramp/curve/middle-rise.ts'
@@ -37,8 +37,7 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
             text('mark', { x: hole.corner.x + 3, y: hole.corner.y + 3 }, letters.small, hole.words),
           ]
         : []),
-      ...namedPoint(transition.toe, 'TOE', { x: -4, y: 3 }, 'right'),
-      ...namedPoint(transition.lip, 'LIP', { x: -3, y: 3 }, 'right'),
+      ...[transition.toe, transition.lip].map((at) => stroke('mark', circle(at, pointRing), pens.mark)),
       ...heightMarks(ramp, units),
       text('datum', { x: 60, y: -letters.small - 4.5 }, letters.small, 'baseline: the bottom edge'),
       ...(transition.toe.y >= 16
@@ -83,10 +82,8 @@ const tracedLine = (side: Side): Path => {
   ])
 }
 
-const namedPoint = (at: Point, name: string, offset: Point, align: 'left' | 'right'): Drawing => [
-  stroke('mark', circle(at, 1.5), pens.mark),
-  text('mark', pointAdd(at, offset), letters.word, name, { face: 'bold', align }),
-]
+/** Radius of the ring round a point that has a name, mm. */
+const pointRing = 1.5
 
 /** The three heights that builders mix up, each at its own line. */
 const heightMarks = ({ side, transition, coping, skinThickness }: SolvedQuarter, units: Units): Drawing => {

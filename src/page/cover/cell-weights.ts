@@ -18,16 +18,17 @@ export interface CellWeights {
 /** Steps that joint lines are moved by, mm. */
 const steps = [16, 8, 4, 2]
 
-/** Moved from `from`, as long as the emptiest page gains line and no page comes in. */
+/** Moved from `from`, as long as the emptiest page gains line, no page comes in, and `keeps` holds. */
 export const fullerPlace = (
   runs: readonly Float64Array[],
   box: Box,
   pitch: Point,
   from: CellWeights,
+  keeps: (weights: CellWeights) => boolean,
 ): CellWeights =>
   climb(from, steps, (joint, best) => {
     const found = weighCells(runs, box, pitch, joint)
-    return found.pages > from.pages || found.emptiest <= best.emptiest ? null : found
+    return found.pages > from.pages || found.emptiest <= best.emptiest || !keeps(found) ? null : found
   })
 
 /** Steps of the runs are shorter than the pitch. */

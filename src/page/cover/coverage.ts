@@ -7,6 +7,7 @@ import type { Cover } from './cover.ts'
 import { type Cell, cellsConnected, cellsTouched, type Lattice, latticeAt, latticePitch } from './lattice.ts'
 import { type LooseLattice, looseLattices, turnRuns } from './loose-lattice.ts'
 import { type OffsetCount, offsetCounts } from './offset-counts.ts'
+import { pointsIn, pointsOn } from './shown-points.ts'
 
 export interface Coverage {
   readonly lattice: Lattice
@@ -31,32 +32,42 @@ const weighed = 32
 const finalists = 3
 
 /**
- * The lattice with the fewest pages. Among equals the one whose emptiest page carries the most line, so that no page holds a
- * mere sliver. What is needed keeps half the overlap from the edge of every window; pages of a set hang together by whole
- * edges. Same pattern, same lattice. `showMarks` then brings more of the timbers onto as many pages.
+ * The lattice with the fewest pages on which the pattern's named points lie whole. Among equals the one whose emptiest page carries
+ * the most line, so that no page holds a mere sliver. What is needed keeps half the overlap from the edge of every window; pages
+ * of a set hang together by whole edges. Same pattern, same lattice. `showMarks` then brings more of the timbers onto as many pages.
  */
 export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overlap: number): FoundCoverage => {
   const { needs, runs, lattices } = looseLattices(pattern, cover, window, overlap)
+  const points = pattern.points.map(({ at }) => at)
   let tried = turns
   let places = placesOf(lattices, runs, turns)
-  let best = fullestPlaces(places)
-  if (best[0]!.emptiest < thin && lattices.length > turns) {
+  let best = fullestPlaces(places, points)
+  if ((best.length === 0 || best[0]!.emptiest < thin) && lattices.length > turns) {
     tried = lattices.length
     places = placesOf(lattices, runs, tried)
-    best = fullestPlaces(places)
+    best = fullestPlaces(places, points)
   }
   const search = { needs, runs, lattices, tried, places }
+  // else on a page more, else without their points whole
+  const tries = [() => best, () => widerPlaces(search, points), () => fullestPlaces(places, [])]
   let fallback: FoundCoverage | undefined
-  for (const { loose, joint, pages } of best) {
-    const lattice = latticeAt(loose.shape, loose.angle, {
-      x: joint.x - overlap / 2,
-      y: joint.y - overlap / 2,
-    })
-    const cells = cellsConnected(cellsTouched(lattice, needs))
-    if (cells.length === pages) return { lattice, cells, search }
-    if (!fallback || cells.length < fallback.cells.length) fallback = { lattice, cells, search }
-  }
+  for (const more of tries)
+    for (const place of more()) {
+      const { lattice, cells } = coverageAt(place, needs)
+      const whole = pointsOn(points, lattice, cells) === points.length
+      if (cells.length === place.pages && whole) return { lattice, cells, search }
+      if (!fallback || cells.length < fallback.cells.length) fallback = { lattice, cells, search }
+    }
   return fallback!
+}
+
+type Placed = Pick<Place, 'joint' | 'loose'>
+
+/** Exact: what cells are touched once the joint lines lie in their place. */
+export const coverageAt = ({ loose, joint }: Placed, needs: readonly Path[]): Coverage => {
+  const half = loose.shape.overlap / 2
+  const lattice = latticeAt(loose.shape, loose.angle, { x: joint.x - half, y: joint.y - half })
+  return { lattice, cells: cellsConnected(cellsTouched(lattice, needs)) }
 }
 
 /** A place of a lattice, and what is needed in the frame of that lattice. */
@@ -96,22 +107,74 @@ const placesOf = (
   return places
 }
 
-/** The few of them whose emptiest pages carry the most line, moved so that they carry more; fullest first. */
-const fullestPlaces = (
-  places: readonly Place[],
-): readonly (CellWeights & { readonly loose: LooseLattice })[] =>
+type FullPlace = CellWeights & { readonly loose: LooseLattice }
+
+/** Where level joint lines are tried in the room that they have to both sides. */
+const shares = [0, 0.5, -0.5, 0.9, -0.9]
+
+/**
+ * The few of them whose emptiest pages carry the most line and that show all points whole, moved so that they carry more; fullest
+ * first. None where none of them shows the points.
+ */
+const fullestPlaces = (places: readonly Place[], points: readonly Point[]): readonly FullPlace[] => {
+  const roomiest = [...places].sort((a, b) => b.room - a.room)
+  const showing = (some: readonly Place[]) => some.flatMap((place) => showingPlace(place, points) ?? [])
+  let found = showing(roomiest.slice(0, weighed))
+  for (let i = weighed; found.length === 0 && i < roomiest.length; i += weighed)
+    found = showing(roomiest.slice(i, i + weighed))
+  return fullest(found)
+}
+
+type ShowingPlace = FullPlace & {
+  readonly turned: readonly Float64Array[]
+  readonly shows: (weights: CellWeights) => boolean
+}
+
+/** A place with its level joint lines where all points are whole; null where they are not. */
+const showingPlace = (
+  { loose, turned, joint, room }: Place,
+  points: readonly Point[],
+): ShowingPlace | null => {
+  const framed = turnRuns([points], loose.angle)[0]!
+  const shows = (weights: CellWeights): boolean => pointsIn(framed, weights, loose.shape) === points.length
+  for (const share of shares) {
+    const at = { x: joint.x, y: joint.y + share * (room / 2) }
+    const weights = weighCells(turned, loose.box, latticePitch(loose.shape), at)
+    if (shows(weights)) return { loose, turned, shows, ...weights }
+  }
+  return null
+}
+
+const fullest = (places: readonly ShowingPlace[]): readonly FullPlace[] =>
   [...places]
-    .sort((a, b) => b.room - a.room)
-    .slice(0, weighed)
-    .map(({ loose, turned, joint }) => ({
-      loose,
-      turned,
-      ...weighCells(turned, loose.box, latticePitch(loose.shape), joint),
-    }))
     .sort((a, b) => b.emptiest - a.emptiest)
     .slice(0, finalists)
-    .map(({ loose, turned, ...from }) => ({
+    .map(({ loose, turned, shows, ...from }) => ({
       loose,
-      ...fullerPlace(turned, loose.box, latticePitch(loose.shape), from),
+      ...fullerPlace(turned, loose.box, latticePitch(loose.shape), from, shows),
     }))
     .sort((a, b) => b.emptiest - a.emptiest)
+
+/** Lattices looked at, and places tried each way on each, where one page more must be taken. */
+const wider = { lattices: 8, tries: 16 } as const
+
+/** Places with a page more than the fewest, in even steps. */
+const widerPlaces = ({ lattices, runs, places }: Search, points: readonly Point[]): readonly FullPlace[] => {
+  const pages = places[0]!.pages + 1
+  const steps = Array.from({ length: wider.tries }, (_, i) => (i + 0.5) / wider.tries)
+  const found = lattices
+    .filter(({ least }) => least <= pages)
+    .slice(0, wider.lattices)
+    .flatMap((loose) => {
+      const turned = turnRuns(runs, loose.angle)
+      const { x, y } = latticePitch(loose.shape)
+      return steps.flatMap((u) =>
+        steps.flatMap((v) => {
+          const joint = { x: loose.box.x0 - u * x, y: loose.box.y0 - v * y }
+          const place = showingPlace({ loose, turned, joint, pages, room: 0 }, points)
+          return place && place.pages === pages ? [place] : []
+        }),
+      )
+    })
+  return fullest(found)
+}

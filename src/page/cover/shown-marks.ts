@@ -6,10 +6,11 @@ import { screwRing } from '../../pattern/timber-marks.ts'
 import { type CellWeights, weighCells } from './cell-weights.ts'
 import { climb } from './climb.ts'
 import type { Cover } from './cover.ts'
-import type { Coverage, FoundCoverage, Place, Search } from './coverage.ts'
-import { cellsConnected, cellsTouched, framePolygon, latticeAt, latticePitch } from './lattice.ts'
+import { type Coverage, coverageAt, type FoundCoverage, type Place, type Search } from './coverage.ts'
+import { cellsTouched, framePolygon, latticePitch } from './lattice.ts'
 import { type LooseLattice, turnRuns } from './loose-lattice.ts'
 import { offsetCounts } from './offset-counts.ts'
+import { pointsIn, pointsOn } from './shown-points.ts'
 
 /** Room of a screw's mark from its middle, with its pen, mm. */
 export const screwRoom = screwRing + 0.15
@@ -30,13 +31,17 @@ const fineSteps = [12, 6, 3, 1.5, 0.75]
 /** A screw is worth more than all corners of timbers: it cannot be guessed from what else is on paper. */
 const screwWorth = 1000
 
+/** Worth more than all of these: a builder measures from it. */
+const pointWorth = 1e6
+
 interface MarkedPlace extends Pick<Place, 'loose' | 'turned' | 'joint'> {
   readonly marks: Marks
   readonly worth: number
 }
 
-/** Screws and corners of timbers in the frame of a lattice, x and y by turns. */
+/** Named points, screws and corners of timbers in the frame of a lattice, x and y by turns. */
 interface Marks {
+  readonly named: Float64Array
   readonly screws: Float64Array
   readonly corners: Float64Array
 }
@@ -48,12 +53,14 @@ interface Marks {
 export const showMarks = (pattern: Pattern, cover: Cover, from: FoundCoverage): Coverage => {
   // a whole plot has them all
   if (cover === 'whole') return from
-  const points = {
+  const points: Points = {
+    named: pattern.points.map(({ at }) => at),
     screws: pattern.screws.flatMap(({ middles }) => middles),
     corners: pattern.markPaths.flatMap((path) => pathSegments(path).map((segment) => segment.from)),
   }
   const before = worthOf(points, from)
-  if (before === points.screws.length * screwWorth + points.corners.length) return from
+  const all = points.named.length * pointWorth + points.screws.length * screwWorth + points.corners.length
+  if (before === all) return from
   const { needs } = from.search
   const pages = from.cells.length
   const places = markedPlaces(from.search, points, pages)
@@ -65,14 +72,8 @@ export const showMarks = (pattern: Pattern, cover: Cover, from: FoundCoverage): 
   const best = places.map((place) => improved(place, pages, least)).sort((a, b) => b.worth - a.worth)
   for (const { loose, joint, worth } of best) {
     if (worth <= before) break
-    const { overlap } = loose.shape
-    const lattice = latticeAt(loose.shape, loose.angle, {
-      x: joint.x - overlap / 2,
-      y: joint.y - overlap / 2,
-    })
-    const touched = cellsTouched(lattice, needs)
-    const cells = cellsConnected(touched)
-    const thinnest = Math.min(...touched.map(({ length }) => length))
+    const { lattice, cells } = coverageAt({ loose, joint }, needs)
+    const thinnest = Math.min(...cellsTouched(lattice, needs).map(({ length }) => length))
     if (cells.length <= pages && thinnest >= least && worthOf(points, { lattice, cells }) > before)
       return { lattice, cells }
   }
@@ -80,25 +81,28 @@ export const showMarks = (pattern: Pattern, cover: Cover, from: FoundCoverage): 
 }
 
 interface Points {
+  readonly named: readonly Point[]
   readonly screws: readonly Point[]
   readonly corners: readonly Point[]
 }
 
 /** Worth of what lies whole in the windows of a coverage. */
-const worthOf = ({ screws, corners }: Points, { lattice, cells }: Coverage): number => {
+const worthOf = ({ named, screws, corners }: Points, { lattice, cells }: Coverage): number => {
   const { x: px, y: py } = latticePitch(lattice)
   const windows = cells.map(({ column, row }) =>
     framePolygon(lattice, column * px, row * py, column * px + lattice.width, row * py + lattice.height),
   )
   const count = (points: readonly Point[], room: number): number =>
     points.filter((p) => windows.some((polygon) => convexContains(polygon, p, -room))).length
-  return count(screws, screwRoom) * screwWorth + count(corners, 0)
+  return (
+    pointsOn(named, lattice, cells) * pointWorth + count(screws, screwRoom) * screwWorth + count(corners, 0)
+  )
 }
 
 /** Places with no more than so many pages, each with its level joint lines where most marks are shown. */
 const markedPlaces = (
   { places, lattices, tried, runs }: Search,
-  { screws, corners }: Points,
+  { named, screws, corners }: Points,
   pages: number,
 ): readonly MarkedPlace[] => {
   const more = lattices
@@ -116,8 +120,8 @@ const markedPlaces = (
   return [...places, ...more].map(({ loose, turned, joint, room }): MarkedPlace => {
     let marks = marksOf.get(loose)
     if (!marks) {
-      const [turnedScrews, turnedCorners] = turnRuns([screws, corners], loose.angle)
-      marks = { screws: turnedScrews!, corners: turnedCorners! }
+      const [turnedPoints, turnedScrews, turnedCorners] = turnRuns([named, screws, corners], loose.angle)
+      marks = { named: turnedPoints!, screws: turnedScrews!, corners: turnedCorners! }
       marksOf.set(loose, marks)
     }
     const weights = weighCells(turned, loose.box, latticePitch(loose.shape), joint)
@@ -148,8 +152,20 @@ const improved = (place: MarkedPlace, pages: number, least: number): MarkedPlace
 }
 
 /** Worth of what lies whole in windows of cells that hold line, with the joint lines `up` mm higher. */
-const shownIn = ({ screws, corners }: Marks, weights: CellWeights, loose: LooseLattice, up: number): number =>
-  countIn(screws, screwRoom, weights, loose, up) * screwWorth + countIn(corners, 0, weights, loose, up)
+const shownIn = (
+  { named, screws, corners }: Marks,
+  weights: CellWeights,
+  loose: LooseLattice,
+  up: number,
+): number =>
+  pointWorth *
+    pointsIn(
+      named,
+      up === 0 ? weights : { ...weights, joint: { x: weights.joint.x, y: weights.joint.y + up } },
+      loose.shape,
+    ) +
+  countIn(screws, screwRoom, weights, loose, up) * screwWorth +
+  countIn(corners, 0, weights, loose, up)
 
 const countIn = (
   points: Float64Array,

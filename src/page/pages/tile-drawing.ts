@@ -16,6 +16,7 @@ import { clipMarks } from '../tile/clip-marks.ts'
 import { keepWaste } from '../tile/keep-waste.ts'
 import { labelMarks } from '../tile/label-marks.ts'
 import { patternWords } from '../tile/pattern-words.ts'
+import { pointNames } from '../tile/point-names.ts'
 import { rulerMarks } from '../tile/rulers.ts'
 import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
 import { jointMarks, jointWords, snapMarks } from '../tile/tile-joints.ts'
@@ -59,7 +60,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   )
   keepOff(room, [...joints, ...snaps, ...datums], on.never)
   keepOff(room, strokes, on.rather, tile.toWindow)
-  const named = patternWords(pattern.marks, tile, room)
+  const named = [...pointNames(pattern, tile, room), ...patternWords(pattern.marks, tile, room)]
   const labels = pattern.labels.flatMap((label, i) => {
     const marks = labelMarks(label, pattern.markPaths[i]!, tile, room)
     keepOff(room, marks, on.never)

@@ -3,6 +3,7 @@ import { convexContains } from '../../geometry/clip.ts'
 import { type Point, pointBetween, pointDistance } from '../../geometry/point.ts'
 import { showLength, showTolerance } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
+import { pointRoom } from '../cover/shown-points.ts'
 import type { Tile } from '../tile/tile.ts'
 import type { Datum } from './datum.ts'
 
@@ -52,8 +53,12 @@ export const surveyLines = (
   const ends = pattern.points.map(({ at }) => tileAt(tiles, at).name)
   const joints = between(ends[0]!, ends.at(-1)!)
   // the middle of a random walk strays half as far from the straight between its ends; of three pages' turns the ends' count half
+  // what cannot be measured on paper is not asked for
+  const onPaper = pattern.points.every(({ at }) =>
+    tiles.some(({ cell }) => convexContains(cell, at, -pointRoom)),
+  )
   const curve = pattern.distances.flatMap(({ of, words, value }): readonly SurveyLine[] =>
-    of === 'panel'
+    of === 'panel' || !onPaper
       ? []
       : [
           {

@@ -1,0 +1,58 @@
+import type { Point } from '../../geometry/point.ts'
+import type { CellWeights } from './cell-weights.ts'
+import { type Cell, cellKey, type Lattice } from './lattice.ts'
+
+/** Room round a point that a builder measures from: its ring of 1.5 mm and 5 mm of air, mm. */
+export const pointRoom = 6.5
+
+type Shape = Pick<Lattice, 'width' | 'height' | 'overlap'>
+
+/**
+ * How many points have their room whole in what one page keeps: no joint line and no edge of a window comes nearer. `joint`: where an
+ * upright and a level joint line cross, the lower left one of cell 0, 0; `held`: whether there is a page for a cell.
+ */
+const pointsHeld = (
+  points: Float64Array,
+  joint: Point,
+  { width, height, overlap }: Shape,
+  held: (column: number, row: number) => boolean,
+): number => {
+  const [px, py] = [width - overlap, height - overlap]
+  const half = overlap / 2
+  let count = 0
+  for (let i = 0; i < points.length; i += 2) {
+    const [x, y] = [points[i]! - joint.x, points[i + 1]! - joint.y]
+    const [column, row] = [Math.floor(x / px), Math.floor(y / py)]
+    if (!held(column, row)) continue
+    const [u, v] = [x - column * px, y - row * py]
+    // where no page lies beyond a joint line the window goes on behind it
+    const clear = (room: number, c: number, r: number): boolean =>
+      room >= pointRoom || (room + half >= pointRoom && !held(column + c, row + r))
+    if (clear(u, -1, 0) && clear(px - u, 1, 0) && clear(v, 0, -1) && clear(py - v, 0, 1)) count++
+  }
+  return count
+}
+
+/** The same for the cells of a place that hold line. */
+export const pointsIn = (points: Float64Array, weights: CellWeights, shape: Shape): number => {
+  const { columns, lengths } = weights
+  const rows = lengths.length / columns
+  return pointsHeld(
+    points,
+    weights.joint,
+    shape,
+    (column, row) =>
+      column >= 0 && row >= 0 && column < columns && row < rows && lengths[row * columns + column]! > 0,
+  )
+}
+
+/** The same for a coverage; points of the pattern. */
+export const pointsOn = (points: readonly Point[], lattice: Lattice, cells: readonly Cell[]): number => {
+  const keys = new Set(cells.map(cellKey))
+  const [a, b, c, d, e, f] = lattice.toFrame
+  const framed = new Float64Array(points.flatMap(({ x, y }) => [a * x + c * y + e, b * x + d * y + f]))
+  const half = lattice.overlap / 2
+  return pointsHeld(framed, { x: half, y: half }, lattice, (column, row) =>
+    keys.has(cellKey({ column, row })),
+  )
+}
