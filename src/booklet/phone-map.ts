@@ -82,7 +82,7 @@ const groupMap = (
     y -= 1
     write("Crosses, from the panel's own edges:", 0, sizes.body, 'bold')
     for (const datum of datums)
-      write(`${datum.number}: ${datumFigures(datum.at, pattern, units).join(', ')}`, 5)
+      write(`${datum.letter}: ${datumFigures(datum.at, pattern, units).join(', ')}`, 5)
   }
   return { marks: marks.flat(), bottom: y }
 }

@@ -58,16 +58,17 @@ export const pickWords = (file: string, plan: SetPlan, picked: Picked): string |
 
 /** What may be asked for: a small map of the tiles, and the other pages. */
 export const setWords = (plan: SetPlan): string => {
-  const others = pageWordsOf(plan).map(({ word, tiles }) =>
-    tiles.length > 0 ? `${word} (${tiles.join(', ')})` : word,
+  const others = pageWordsOf(plan).map(({ word, count }) =>
+    count > 1 ? `${word} (${count}: ${word}-1 …)` : word,
   )
-  const count = tilesInOrder(plan).length
+  const tiles = tilesInOrder(plan)
+  const named = tiles.some(({ tile }, i) => tile !== `${i + 1}`)
   return [
     ...tileGrids(plan).flatMap(({ pattern, rows }) => [
       `${harmless(pattern)}, top row first:`,
       ...rows.map((row) => `  ${row}`),
     ]),
-    ...(count === 0 ? [] : [`tiles also by their taping numbers, 1 to ${count}`]),
+    ...(named ? [`tiles also by their taping numbers, 1 to ${tiles.length}`] : []),
     ...(others.length === 0 ? [] : [`other pages: ${others.join(', ')}`]),
   ].join('\n')
 }

@@ -4,7 +4,10 @@
 export const faceWords = (printer: string | null): string =>
   `OUTSIDE FACE up${printer === null ? '' : ` · corrected for ${printer}`}`
 
-export const tileWords = (tile: string, place: string, set: string): string =>
+export const tileWords = (place: string, set: string): string => `page ${place} · ${set}`
+
+/** The same as it stood while tiles had a row letter and a number of their own. */
+export const rowTileWords = (tile: string, place: string, set: string): string =>
   `tile ${tile} · ${place} · ${set}`
 
 /** Over the test square. */

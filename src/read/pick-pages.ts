@@ -10,7 +10,7 @@ export interface Picked {
 
 export interface UnknownPage {
   readonly said: string
-  /** tiles that lie nearest in the grid to where a tile of that name would lie; at most three */
+  /** in a set whose tiles have a row letter each: those that lie nearest to where one of that name would lie; at most three */
   readonly near: readonly string[]
 }
 
@@ -28,7 +28,7 @@ const wordedKinds = (Object.keys(pageWords) as PageKind[]).flatMap((kind) => {
   return word === null ? [] : [{ kind, word }]
 })
 
-/** Pages by tile name or taping number, or by kind; capitals or not. `here`: numbers of the pages that there are. */
+/** Pages by the number of a tile, or by kind; capitals or not. `here`: numbers of the pages that there are. */
 export const pickPages = (plan: SetPlan, here: readonly number[], said: readonly string[]): Picked => {
   const held = new Set(here)
   const found = said.map((word) => ({ word, pages: pagesCalled(plan, word) }))
@@ -48,15 +48,16 @@ export const tilesInOrder = (plan: SetPlan): readonly PlanPage[] =>
 
 const pagesCalled = (plan: SetPlan, said: string): readonly number[] => {
   const word = said.trim().toLowerCase()
-  if (/^\d+$/.test(word))
-    return tilesInOrder(plan)
-      .slice(Number(word) - 1, Number(word))
-      .map(pageNumber)
-  const kind = wordedKinds.find((known) => singular(known.word) === singular(word))?.kind
-  return plan.pages
-    .filter((page) => page.tile?.toLowerCase() === word || (kind !== undefined && holdsKind(page, kind)))
-    .map(pageNumber)
+  if (/^\d+$/.test(word)) return nth(tilesInOrder(plan), Number(word)).map(pageNumber)
+  const [, name = word, which] = /^(\D+?)-?(\d+)$/.exec(word) ?? []
+  const kind = wordedKinds.find((known) => singular(known.word) === singular(name))?.kind
+  if (kind === undefined) return plan.pages.filter(({ tile }) => tile?.toLowerCase() === word).map(pageNumber)
+  const pages = plan.pages.filter((page) => holdsKind(page, kind))
+  return (which === undefined ? pages : nth(pages, Number(which))).map(pageNumber)
 }
+
+const nth = (pages: readonly PlanPage[], number: number): readonly PlanPage[] =>
+  pages.slice(number - 1, number)
 
 /** A page of several parts is one of each kind that it holds. */
 const holdsKind = ({ kind, holds, places }: PlanPage, wanted: PageKind): boolean =>
@@ -72,17 +73,15 @@ const pageNumber = ({ page }: PlanPage): number => page
 
 const singular = (word: string): string => word.replace(/s$/, '')
 
-/** The words that call up pages of this set, each with the tile names of its pages where they have one. */
-export const pageWordsOf = (
-  plan: SetPlan,
-): readonly { readonly word: string; readonly tiles: readonly string[] }[] =>
+/** The words that call up pages of this set, and how many pages each. */
+export const pageWordsOf = (plan: SetPlan): readonly { readonly word: string; readonly count: number }[] =>
   wordedKinds.flatMap(({ kind, word }) => {
-    const own = plan.pages.filter((page) => holdsKind(page, kind))
-    return own.length === 0 ? [] : [{ word, tiles: own.flatMap(({ tile }) => tile ?? []) }]
+    const count = plan.pages.filter((page) => holdsKind(page, kind)).length
+    return count === 0 ? [] : [{ word, count }]
   })
 
-/** Row and column of a tile's name, both from 1: `B3` is row 2, column 3. */
-export const tilePlace = (tile: string): { readonly row: number; readonly column: number } | undefined => {
+/** Row and column of a tile's name as sets had them, both from 1: `B3` is row 2, column 3. */
+const tilePlace = (tile: string): { readonly row: number; readonly column: number } | undefined => {
   const [, letters, digits] = /^([A-Z]{1,2})(\d{1,4})$/.exec(tile.trim().toUpperCase()) ?? []
   if (letters === undefined || digits === undefined) return undefined
   const row = [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0)

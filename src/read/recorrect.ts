@@ -2,7 +2,7 @@ import type { Face } from '../drawing/drawing.ts'
 import { helveticaCapHeight } from '../drawing/helvetica.ts'
 import { formatNumber } from '../drawing/number.ts'
 import { withoutProof } from '../drawing/page-proof.ts'
-import { faceWords, squareWords, tileWords } from '../drawing/set-words.ts'
+import { faceWords, rowTileWords, squareWords, tileWords } from '../drawing/set-words.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import type { Affine } from '../geometry/affine.ts'
 
@@ -67,13 +67,15 @@ const shownForm = (words: (printer: string | null) => string): RegExp => {
 const outsideFace = shownForm(faceWords)
 const squareHead = shownForm(squareWords)
 const headStart = `(${squareWords(anything).split(' ').slice(0, 2).join(' ')}`
-const tileLine = new RegExp(`\\(${formOf(tileWords(anything, anything, anything), '([^()\\\\]+)')}\\) Tj`)
+const tileLines = [tileWords(anything, anything), rowTileWords(anything, anything, anything)].map(
+  (words) => new RegExp(`\\((${formOf(words, '[^()\\\\]+')})\\) Tj`),
+)
 
 const tellPrinter = (operators: string, printer: string, room: number): string => {
-  const [, tile, count, code] = tileLine.exec(operators) ?? []
+  const [, line] = tileLines.map((form) => form.exec(operators)).find((found) => found) ?? []
   // beside the small map there is room for the line above
   const beside =
-    tile === undefined ? Number.POSITIVE_INFINITY : textWidth(tileWords(tile, count!, code!), 1, 'regular')
+    line === undefined ? Number.POSITIVE_INFINITY : textWidth(line.replaceAll('\\267', '·'), 1, 'regular')
   return operators
     .replace(outsideFace, () => shown(faceWords(printer), 'regular', beside))
     .replace(squareHead, (_, at: number) =>

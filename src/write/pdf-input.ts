@@ -16,7 +16,7 @@ export interface PdfPage {
   readonly height: number
   /** mm from the bottom left corner of the page, y up; asked for once, when the page is written */
   readonly draw: () => Drawing
-  /** page label as viewers show it, such as `Map` or `3 B2` */
+  /** page label as viewers show it, such as `Map` or `3` */
   readonly label: string
   /** the entry in the document's outline */
   readonly bookmark: string

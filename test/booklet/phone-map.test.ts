@@ -90,7 +90,7 @@ describe.each(templates.flatMap((name) => covers.map((cover) => [name, cover] as
       const all = words.map((w) => w.text).join(' ')
       for (const { survey, datums } of set.groups) {
         for (const line of survey) expect(all).toContain(line.words)
-        for (const datum of datums) expect(all).toContain(`${datum.number}: `)
+        for (const datum of datums) expect(all).toContain(`${datum.letter}: `)
       }
       expect(all).toContain(set.code)
       expect(all).not.toMatch(/\bsafe\b|complies/i)

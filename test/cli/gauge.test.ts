@@ -259,11 +259,17 @@ describe('--for tells what the printer would do to a ramp', () => {
           const [x, y] = [(x0 + x1) / 2, (y0 + y1) / 2]
           return [A * x + C * y + E, B * x + D * y + F] as const
         }
-        const row = tiles.find((tile: Page) =>
-          tiles.some((next: Page) => next !== tile && next.tile[0] === tile.tile[0]),
-        )
+        // one after another in a row: the page's own direction along it, across in a portrait layout and up in a landscape one
+        const alongRow = ([X, Y]: readonly [number, number]): boolean => {
+          const [across, up] = [X * a + Y * b, X * c + Y * d]
+          return Math.abs(Math.abs(a) > Math.abs(b) ? up : across) < 1
+        }
+        const row = tiles.find((tile: Page, i: number) => {
+          const [from, to] = [middle(tile), tiles[i + 1] && middle(tiles[i + 1])]
+          return to && alongRow([to[0] - from[0], to[1] - from[1]])
+        })
         if (!row) continue
-        const next = tiles.find((tile: Page) => tile !== row && tile.tile[0] === row.tile[0])
+        const next = tiles[tiles.indexOf(row) + 1]
         const [from, to] = [middle(row), middle(next)]
         const along = [to[0] - from[0], to[1] - from[1]] as const
         const lies = printed(along)

@@ -145,7 +145,7 @@ describe('lengths are read like those of the file', () => {
       return [a * x + c * y + e, b * x + d * y + f]
     }
     const by = (name: string) => tiles.find((tile: { tile: string }) => tile.tile === name)
-    const [one, two] = [middle(by('A1')), middle(by('A2'))]
+    const [one, two] = [middle(by('1')), middle(by('2'))]
     const apart = Math.hypot(two[0] - one[0], two[1] - one[1])
     const [x0, y0, x1, y1] = tiles[0].window
     const [wide, high] = [size(x1 - x0), size(y1 - y0)]

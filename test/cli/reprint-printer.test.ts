@@ -152,7 +152,7 @@ describe('the words of a page that is corrected', () => {
     const path = await plot('quarter-mm', '--cover', 'line')
     const bytes = await reprint(path, '3', 'square', '--printer', name, '--profiles', file('printers'))
     const [square, tile] = (await readPdf(bytes)).pages
-    const line = tile!.texts.find(({ text }) => text.startsWith('tile '))!
+    const line = tile!.texts.find(({ text }) => /^page \d+ of/.test(text))!
     const face = tile!.texts.find(({ text }) => text.startsWith('OUTSIDE'))!
     expect(face.text).toBe(`OUTSIDE FACE up · corrected for ${name}`)
     expect(face.width).toBeLessThan(line.width * 1.01)

@@ -5,7 +5,7 @@ import { templates } from '../support/templates.ts'
 import { traceply } from '../support/traceply.ts'
 import { bytesOf, planOf, rawContents, useFolder } from './reprint-run.ts'
 
-const { plot, reprint, save } = useFolder()
+const { file, plot, reprint, save } = useFolder()
 
 const covers = ['whole', 'line', 'ribbon'] as const
 const sets = templates.flatMap((name) => covers.map((cover) => ({ name, cover })))
@@ -50,22 +50,49 @@ describe.each(sets)('every page of $name, $cover', ({ name, cover }) => {
   })
 })
 
-it('tiles are called by name or taping number, capitals or not, each once, in the order of the set', async () => {
+it('tiles are called by their numbers, other pages by a word, capitals or not, each once, in the order of the set', async () => {
   const path = await plot('quarter-mm', '--cover', 'whole')
   const plan = await planOf(bytesOf(path))
   const tiles: readonly { readonly tile: string; readonly page: number }[] = plan.pages.filter(
     (page: { kind: string }) => page.kind === 'tile',
   )
   const [first, third, fifth] = [tiles[0]!, tiles[2]!, tiles[4]!]
-  const again = await reprint(path, '5', third.tile.toLowerCase(), 'MAP', fifth.tile, '01')
+  const again = await reprint(path, '5', third.tile, 'MAP', fifth.tile, '01')
   expect((await planOf(again)).reprint).toEqual([1, first.page, third.page, fifth.page])
-  // the labels carry the taping number in front of the name
-  expect((await readPdf(again)).labels).toEqual([
-    'Map',
-    `1 ${first.tile}`,
-    `3 ${third.tile}`,
-    `5 ${fifth.tile}`,
-  ])
+  expect((await readPdf(again)).labels).toEqual(['Map', first.tile, third.tile, fifth.tile])
+})
+
+it('sets of a time when tiles had a row letter and a number print again by either name, for another printer too', async () => {
+  const path = 'test/fixtures/row-letters.pdf'
+  const plan = await planOf(bytesOf(path))
+  const tiles: readonly { readonly tile: string }[] = plan.pages.filter(
+    (page: { kind: string }) => page.kind === 'tile',
+  )
+  expect(tiles.map(({ tile }) => tile)).toEqual(['A1', 'A2', 'B2', 'B3', 'C3'])
+  const contents = await rawContents(bytesOf(path))
+  for (const [i, { tile }] of tiles.entries()) {
+    const page = plan.pages.findIndex((one: { tile?: string }) => one.tile === tile)
+    for (const said of [tile, tile.toLowerCase(), `${i + 1}`])
+      expect(await rawContents(await reprint(path, said)), said).toEqual([contents[page]])
+  }
+  const { err } = await traceply('reprint', path, 'C1', '--out', file('none.pdf'))
+  expect(err).toContain('near it: A1, B2, C3')
+  expect(err).toMatch(/top row first:\n {2}\. {3}\. {3}C3\n {2}\. {3}B2 {2}B3\n {2}A1 {2}A2 {2}\./)
+  await traceply(
+    'gauge',
+    'study',
+    '--paper',
+    'a3',
+    '--across',
+    '149.5mm',
+    '--down',
+    '150mm',
+    '--profiles',
+    file('p'),
+  )
+  const [page] = (await readPdf(await reprint(path, 'B2', '--printer', 'study', '--profiles', file('p'))))
+    .pages
+  expect(page!.texts.map(({ text }) => text)).toContain('OUTSIDE FACE up · corrected for study')
 })
 
 it('the same pages from the set and from a reprint of more are the same file', async () => {

@@ -1,15 +1,24 @@
 import { describe, expect, it } from 'vitest'
 import { pickWords } from '../../src/cli/reprint-words.ts'
-import type { PlanPage, SetPlan } from '../../src/drawing/set-plan.ts'
+import type { PlanPage, PlanPlace, SetPlan } from '../../src/drawing/set-plan.ts'
 import { pickPages } from '../../src/read/pick-pages.ts'
 
-const place = (pattern: string) =>
-  ({ pattern, toPattern: [1, 0, 0, 1, 0, 0], window: [0, 0, 100, 100] }) as const
+const overlap = 12
 
-/** A plan as it might be: two ramps, the second on the next free row; a trial each. */
+/** A page of 100 points in a row and column from 1. */
+const place = (pattern: string, row = 1, column = 1): PlanPlace => {
+  const pitch = 100 - (overlap * 72) / 25.4
+  return { pattern, toPattern: [1, 0, 0, 1, column * pitch, row * pitch], window: [0, 0, 100, 100] }
+}
+
+/** A plan as it was while tiles had a row letter and a number each: two ramps, the second on the next free row; a trial each. */
 const plan = (reprint?: readonly number[]): SetPlan => {
   const tiles = (pattern: string, ...names: readonly string[]) =>
-    names.map((tile) => ({ kind: 'tile' as const, tile, places: [place(pattern)] }))
+    names.map((tile) => ({
+      kind: 'tile' as const,
+      tile,
+      places: [place(pattern, tile.charCodeAt(0) - 64, Number(tile.slice(1)))],
+    }))
   const pages: readonly Omit<PlanPage, 'page'>[] = [
     { kind: 'map', places: [] },
     { kind: 'square', places: [place('square')] },
@@ -24,7 +33,7 @@ const plan = (reprint?: readonly number[]): SetPlan => {
     set: 'BCDF-GHJK-2345',
     paper: { name: 'a4', width: 210, height: 297 },
     margins: { top: 10, right: 10, bottom: 10, left: 10 },
-    overlap: 12,
+    overlap,
     printer: null,
     correction: [1, 0, 0, 1],
     expected: [],
@@ -55,7 +64,7 @@ describe('an unknown page', () => {
         '  E1  E2',
         '  D1  .',
         'tiles also by their taping numbers, 1 to 9',
-        'other pages: map, square, trial (F1, G1)',
+        'other pages: map (2: map-1 …), square, trial (2: trial-1 …)',
       ].join('\n'),
     )
   })
@@ -72,6 +81,11 @@ describe('picked', () => {
     [['d1'], [12]],
     [['map'], [1, 10]],
     [['trial'], [3, 11]],
+    [['trial-2'], [11]],
+    [
+      ['map1', 'Maps-2'],
+      [1, 10],
+    ],
     [
       ['G1', ' f1 ', '0003', 'b2'],
       [3, 6, 11],
@@ -80,12 +94,26 @@ describe('picked', () => {
     expect(pickPages(plan(), heldBy(plan()), said).numbers).toEqual(numbers)
   })
 
-  it.each(['', ' ', '0', '10', 'A', 's', 'tile', 'tiles', '-1', '1.5', 'A01', '__proto__', 'A9999999'])(
-    'not %j',
-    (said) => {
-      expect(pickPages(plan(), heldBy(plan()), [said])).toMatchObject({ numbers: [], unknown: [{ said }] })
-    },
-  )
+  it.each([
+    '',
+    ' ',
+    '0',
+    '10',
+    'A',
+    's',
+    'tile',
+    'tiles',
+    '-1',
+    '1.5',
+    'A01',
+    '__proto__',
+    'A9999999',
+    'map-3',
+    'map-0',
+    'square-01x',
+  ])('not %j', (said) => {
+    expect(pickPages(plan(), heldBy(plan()), [said])).toMatchObject({ numbers: [], unknown: [{ said }] })
+  })
 
   it('what a reprint holds of a kind is taken; what it does not hold is said', () => {
     expect(pickPages(plan([10, 4]), [10, 4], ['map', '1', '2', 'square'])).toEqual({

@@ -32,7 +32,7 @@ export const simulateJobs = (
   ]
   const marks =
     cover === 'line'
-      ? group.datums.map(({ at, tile }) => ({ at, tile: group.tiles.find(({ name }) => name === tile)! }))
+      ? group.datums.map(({ at, tile }) => ({ at, tile: group.tiles.find(({ number }) => number === tile)! }))
       : base.map((at) => ({ at, tile: carrier(at) }))
   const middle = (points: readonly { x: number; y: number }[]) => ({
     x: points.reduce((sum, p) => sum + p.x, 0) / points.length,

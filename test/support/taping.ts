@@ -79,21 +79,21 @@ export const swapped =
  * for, every joint being off by `sigma` (normal) along and across it, and turned by what its snap line's two ends are off.
  */
 export const honest = (group: TileGroup, sigma: number, random: () => number): Laid => {
-  const off = new Map<string, { x: number; y: number; turn: number }>()
+  const off = new Map<number, { x: number; y: number; turn: number }>()
   for (const tile of group.tiles) {
     const asked = tile.joints
       .filter((joint) => joint.over)
       .map((joint) => {
-        const from = off.get(joint.neighbour.name)!
+        const from = off.get(joint.neighbour)!
         return { x: from.x + sigma * normal(random), y: from.y + sigma * normal(random) }
       })
     const mean = (axis: 'x' | 'y'): number =>
       asked.length === 0 ? 0 : asked.reduce((sum, a) => sum + a[axis], 0) / asked.length
     const turn = (sigma * Math.SQRT2 * normal(random)) / tile.width
-    off.set(tile.name, { x: mean('x'), y: mean('y'), turn })
+    off.set(tile.number, { x: mean('x'), y: mean('y'), turn })
   }
   return (tile, p) => {
-    const { x, y, turn } = off.get(tile.name)!
+    const { x, y, turn } = off.get(tile.number)!
     const [a, , c] = tile.window as readonly [Pt, Pt, Pt, Pt]
     const from = { x: p.x - (a.x + c.x) / 2, y: p.y - (a.y + c.y) / 2 }
     return { x: p.x + x - turn * from.y, y: p.y + y + turn * from.x }
@@ -123,12 +123,12 @@ export interface CurvePlaces {
 export const surveyed = (group: TileGroup, curve: CurvePlaces, words: string, laid: Laid): number => {
   const distance = (a: Pt, b: Pt): number => Math.hypot(a.x - b.x, a.y - b.y)
   const lies = (p: Pt): Pt => laid(carrier(group, p), p)
-  const crosses = /^cross (\d+) to cross (\d+)/.exec(words)
+  const crosses = /^cross ([P-W]) to cross ([P-W])/.exec(words)
   if (crosses) {
-    const [a, b] = crosses.slice(1).map((number) => {
-      const datum = group.datums.find((d) => d.number === Number(number))
-      if (!datum) throw new Error(`no cross ${number}`)
-      return laid(group.tiles.find((tile) => tile.name === datum.tile)!, datum.at)
+    const [a, b] = crosses.slice(1).map((letter) => {
+      const datum = group.datums.find((d) => d.letter === letter)
+      if (!datum) throw new Error(`no cross ${letter}`)
+      return laid(group.tiles.find((tile) => tile.number === datum.tile)!, datum.at)
     })
     return distance(a!, b!)
   }

@@ -60,7 +60,7 @@ export const reprintCommand = command({
       name: 'pages',
       many: true,
       optional: true,
-      help: 'tiles by name or taping number (`B3`, `7`); `map`, `square`, `trial`, `strips`',
+      help: 'tiles by their numbers (`7`); `map`, `square`, `trial`, `strips`',
     },
   ],
   options: rows,
@@ -83,7 +83,7 @@ const reprint = async (
   shell: Shell,
 ): Promise<number> => {
   const { force = false } = raw
-  // `A2,A3` is said as often as `A2 A3`
+  // `2,3` is said as often as `2 3`
   const wanted = said.flatMap((words) => words.split(',')).filter((word) => word !== '')
   const out = raw.out ?? `${[basename(file, extname(file)), ...wanted.map(fileWord)].join('-')}.pdf`
   checkPdf(out, force, file)
@@ -134,7 +134,7 @@ const fromPdf = (file: string, raw: ReprintOptions) => {
 
 const picked = (file: string, set: SetPdf, said: readonly string[]): readonly SetPdfPage[] => {
   if (said.length === 0)
-    throw new Failure(2, `say which pages to print again, e.g. B3 or 7\n${setWords(set.plan)}`)
+    throw new Failure(2, `say which pages to print again, e.g. 7 or map\n${setWords(set.plan)}`)
   const here = set.pages.map(({ planned }) => planned.page)
   const found = pickPages(set.plan, here, said)
   if (found.absent.length > 0 && set.damaged)

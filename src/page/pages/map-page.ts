@@ -68,7 +68,7 @@ const content = (
     face: 'bold',
   })
   const [first, last] = [tiles[0]!, tiles.at(-1)!]
-  const numbers = `${first.number} to ${last.number} (tiles ${first.name} to ${last.name}: row, place in it)`
+  const numbers = `${first.number} to ${last.number}`
   const what = paragraph(
     { x: 0, y: title.bottom },
     `${pattern.part} of ${pattern.serves.join('; ')}. Pages ${numbers} on ${paperWord(facts.paper)}, set ${facts.set}. Ways to cover it: ${covers.map((way) => `${way} ${facts.counts[way]}`).join(', ')} pages; this is ${facts.cover}. Lengths in ${units === 'in' ? 'inches: + is 1/32 more, – is 1/32 less' : 'mm'}.`,
@@ -109,7 +109,7 @@ const content = (
   const own = pattern.distances.filter((distance) => distance.of === 'panel')
   write(`The panel: ${own.map(({ words, value }) => `${showLength(value, units)} ${words}`).join('; ')}.`, 0)
   for (const datum of datums)
-    write(`Cross ${datum.number}: ${datumFigures(datum.at, pattern, units).join(', ')}.`, 0)
+    write(`Cross ${datum.letter}: ${datumFigures(datum.at, pattern, units).join(', ')}.`, 0)
   top -= 1.5
   for (const fact of pattern.facts) write(fact, 0)
   top -= 3
@@ -146,12 +146,12 @@ const steps = ({ units, tiles, cover, trial, strips, pattern }: MapFacts): reado
         : []),
       ...(cover === 'whole'
         ? []
-        : ['Set out the numbered crosses on the panel with tape and square (figures below).']),
+        : ['Set out the crosses on the panel with tape and square (figures below).']),
     ].join(' '),
     'Trim each page on its left and lower joint lines, where it has them (its big number upright). Lay the pages in the order of their numbers, each row to its snap line; snip edges that are not trimmed in to the arrowheads to see it. At a joint the crosses lie on each other, half circles of one number make a whole one, and the zero ticks of both scales run through. Where tick 3 does instead, the page is 0.3 mm off; if it is more, lay it again. Low-tack tape; use the paper the same day, damp paper grows.',
     cover === 'whole'
       ? "Lay the taped sheet to the panel's bottom and front edges; blank paper may hang over them."
-      : `${level ? 'Page by page, lay the numbered crosses on those of the panel too' : 'Lay the taped sheet on the panel, each numbered cross on its own'} (prick through the paper)${level ? '; where chalk and cross disagree, the cross decides' : ''}. Straight edges are the panel's own or a ruler's work; blank paper may hang over them.`,
+      : `${level ? 'Page by page, lay the crosses on those of the panel too' : 'Lay the taped sheet on the panel, each cross on its own'} (prick through the paper)${level ? '; where chalk and cross disagree, the cross decides' : ''}. Straight edges are the panel's own or a ruler's work; blank paper may hang over them.`,
     'The middle of the thick black line is the line. Prick through it every 25 mm (1 in) or cut the paper on it, then draw with a thin batten. Dashed boxes are timbers on the back, the inner face, seen from the end, X on their wood, a cross in a ring at each screw: prick these through.',
     'Saw beside the line on the side of the ticks, marked WASTE, and smooth down to it. KEEP is your panel.',
     'Trace the first side onto all the others and drill its screw holes through them; turned over, it is the other end of the ramp.',

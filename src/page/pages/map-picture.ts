@@ -30,7 +30,7 @@ export interface MapPictureStyle {
   /** of the picture at most; what stands beside it may reach a little farther, mm */
   readonly width: number
   readonly height: number
-  /** height of a tile's number at most, and of names and the numbers of crosses, mm */
+  /** height of a tile's number at most, and of names and the letters of crosses, mm */
   readonly number: number
   readonly name: number
 }
@@ -86,7 +86,7 @@ export const mapPicture = (
     text(layer, besidePoint(taken, p, words, style.name), style.name, words, { face: 'bold' })
   const names = [
     ...pattern.points.map((named) => name(at(named.at), named.name, 'note')),
-    ...datums.map((datum, i) => name(crosses[i]!, `${datum.number}`, 'datum')),
+    ...datums.map((datum, i) => name(crosses[i]!, datum.letter, 'datum')),
     ...rowsOf(tiles).map(({ row, snap }) => name(at(snap[0]), row, 'note')),
   ]
   // cells lie side by side: no number can stand on another's

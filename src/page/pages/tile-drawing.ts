@@ -48,7 +48,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   )
   const snaps = snapMarks(tile)
   const datums = facts.datums
-    .filter((d) => d.tile === tile.name)
+    .filter((d) => d.tile === tile.number)
     .flatMap((d) => datumMarks(d, tile, pattern, units))
 
   // what aligns, the line and its ticks, other strokes; then each word beside what is there before it

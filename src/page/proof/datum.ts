@@ -20,9 +20,10 @@ import { jointMarks, snapMarks } from '../tile/tile-joints.ts'
 
 /** A cross whose distances from the panel's own edges are printed beside it. */
 export interface Datum {
-  /** number on the map */
-  readonly number: number
-  readonly tile: string
+  /** letter on the map: no other thing on paper has one of these */
+  readonly letter: string
+  /** number of the tile that carries it */
+  readonly tile: number
   readonly at: Point
   /** it stays on the sawn panel */
   readonly onWood: boolean
@@ -39,6 +40,9 @@ const besides: readonly Beside[] = [
   [-1, -1],
   [-1, 1],
 ]
+
+/** Rows have letters from A on; X is on the studs. */
+const crossLetters = 'PQRSTUVW'
 
 /** Crosses that a line must have to be laid to the panel. */
 const leastCrosses = 3
@@ -80,11 +84,11 @@ export const chooseDatums = (
   return onWood.length >= leastCrosses && spread(onWood) >= worthWood * spread(anywhere) ? onWood : anywhere
 }
 
-type DatumPlace = Omit<Datum, 'number'>
+type DatumPlace = Omit<Datum, 'letter'>
 
 const farApart = (places: readonly DatumPlace[], count: number): readonly Datum[] => {
   const chosen: Datum[] = []
-  const used = new Set<string>()
+  const used = new Set<number>()
   // how far each place lies from its nearest cross; at first, how near to the toe
   let far = places.map(({ at }) => -Math.hypot(at.x, at.y))
   while (chosen.length < count) {
@@ -102,7 +106,7 @@ const farApart = (places: readonly DatumPlace[], count: number): readonly Datum[
       return chosen.length === 0 ? away : Math.min(far[i]!, away)
     })
     used.add(place.tile)
-    chosen.push({ ...place, number: chosen.length + 1 })
+    chosen.push({ ...place, letter: crossLetters[chosen.length]! })
   }
   return chosen
 }
@@ -166,7 +170,7 @@ const datumPlaces = (
             y1: up > 0 ? p.y + figuresHeight : p.y + arm,
           }),
         )
-        if (words) found.push({ tile: tile.name, at, words, onWood: polygonContains(obstacles.wood, at) })
+        if (words) found.push({ tile: tile.number, at, words, onWood: polygonContains(obstacles.wood, at) })
       }
     if (found.length > 0) return found
   }
@@ -195,7 +199,7 @@ const figuresWidth = (at: Point, pattern: Pattern, units: Units): number =>
   arm + Math.max(...datumFigures(at, pattern, units).map((line) => textWidth(line, letters.small, 'regular')))
 
 /**
- * A cross along the panel's edges, as it is set out, its number and figures beside it; in the window as the drawing is read. Rows
+ * A cross along the panel's edges, as it is set out, its letter and figures beside it; in the window as the drawing is read. Rows
  * of a ribbon are turned against the panel: the words keep off the arms however they lie.
  */
 export const datumMarks = (datum: Datum, tile: Tile, pattern: Pattern, units: Units): Drawing => {
@@ -208,7 +212,7 @@ export const datumMarks = (datum: Datum, tile: Tile, pattern: Pattern, units: Un
       'datum',
       { x: p.x + arm * across, y: p.y - up * 2 - (up > 0 ? letters.word : 0) },
       letters.word,
-      `cross ${datum.number}`,
+      `cross ${datum.letter}`,
       {
         face: 'bold',
         align: across > 0 ? 'left' : 'right',

@@ -26,7 +26,7 @@ const wide = 2.2
 export const surveyLeast = 8
 
 /**
- * The distances between all numbered crosses, longest first, then chord and middle rise of the curve. Joints add like a random
+ * The distances between all crosses with letters, longest first, then chord and middle rise of the curve. Joints add like a random
  * walk, so a tolerance grows with the root of their number; a slip that is always the same way grows with the number itself.
  */
 export const surveyLines = (
@@ -44,13 +44,13 @@ export const surveyLines = (
     datums.slice(i + 1).map(
       (b): SurveyLine => ({
         kind: 'crosses',
-        words: `cross ${a.number} to cross ${b.number}${a.onWood && b.onWood ? '' : ' (on paper only)'}`,
+        words: `cross ${a.letter} to cross ${b.letter}${a.onWood && b.onWood ? '' : ' (on paper only)'}`,
         value: pointDistance(a.at, b.at),
         tolerance: tolerance(between(a.tile, b.tile)),
       }),
     ),
   )
-  const ends = pattern.points.map(({ at }) => tileAt(tiles, at).name)
+  const ends = pattern.points.map(({ at }) => tileAt(tiles, at).number)
   const joints = between(ends[0]!, ends.at(-1)!)
   // the middle of a random walk strays half as far from the straight between its ends; of three pages' turns the ends' count half
   // what cannot be measured on paper is not asked for
@@ -92,14 +92,14 @@ const tileAt = (tiles: readonly Tile[], p: Point): Tile => {
 
 /** Fewest joints on a way from page to page. */
 const jointsBetween = (tiles: readonly Tile[]) => {
-  const near = new Map(tiles.map((tile) => [tile.name, tile.joints.map((joint) => joint.neighbour.name)]))
-  return (from: string, to: string): number => {
+  const near = new Map(tiles.map((tile) => [tile.number, tile.joints.map((joint) => joint.neighbour)]))
+  return (from: number, to: number): number => {
     let [ring, steps] = [[from], 0]
     const seen = new Set(ring)
     while (ring.length > 0 && !ring.includes(to)) {
       // each page once, however many ways lead to it
-      ring = [...new Set(ring.flatMap((name) => near.get(name) ?? []))].filter((name) => !seen.has(name))
-      for (const name of ring) seen.add(name)
+      ring = [...new Set(ring.flatMap((tile) => near.get(tile) ?? []))].filter((tile) => !seen.has(tile))
+      for (const tile of ring) seen.add(tile)
       steps++
     }
     return steps

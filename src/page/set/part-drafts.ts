@@ -7,7 +7,6 @@ import type { RampTrial } from '../parts/ramp-trial.ts'
 import { pipeBlock, trialBlock } from '../parts/trial-block.ts'
 import { trialPage } from '../parts/trial-page.ts'
 import { type Sheet, sheetWindow } from '../sheet/sheet.ts'
-import { rowLetters } from '../tile/tile.ts'
 import type { Draft } from './draft.ts'
 import { planPlace } from './plan.ts'
 
@@ -17,8 +16,6 @@ export interface PartFacts {
   readonly units: Units
   readonly code: string
   readonly title: string
-  /** the first row letters that no tile has */
-  readonly row: number
 }
 
 export interface PartDrafts {
@@ -37,8 +34,8 @@ export const partDrafts = (
   facts: PartFacts,
   pack: boolean,
 ): PartDrafts => {
-  const trialDrafts = trials.map((one, i) => trialDraft(one, facts, i, trials.length > 1))
-  const strips = striped.length > 0 ? stripDrafts(striped, { ...facts, row: facts.row + trials.length }) : []
+  const trialDrafts = trials.map((one) => trialDraft(one, facts, trials.length > 1))
+  const strips = striped.length > 0 ? stripDrafts(striped, facts) : []
   const plain = { besideMap: trialDrafts, last: strips, saved: 0 }
   if (!pack) return plain
   const { drafts, alone } = packedDrafts(trials, striped, facts)
@@ -56,8 +53,7 @@ export const partDrafts = (
 /** The page of one trial; none for a ramp without. */
 const trialDraft = (
   { ramp, trial, strip }: RampTrial,
-  { sheet, code, title, row }: PartFacts,
-  index: number,
+  { sheet, code, title }: PartFacts,
   several: boolean,
 ): readonly Draft[] => {
   if (!trial) return []
@@ -65,7 +61,6 @@ const trialDraft = (
   return [
     {
       kind: 'trial',
-      tile: `${rowLetters(row + index)}1`,
       label: `Lip trial${several ? ` ${ramp.name}` : ''}`,
       bookmark: `Lip trial: ${trial.name}`,
       draw: () => page.drawing,
@@ -75,13 +70,9 @@ const trialDraft = (
 }
 
 /** Pages of story strips alone. */
-const stripDrafts = (
-  ramps: readonly SolvedRamp[],
-  { sheet, units, code, row }: PartFacts,
-): readonly Draft[] =>
+const stripDrafts = (ramps: readonly SolvedRamp[], { sheet, units, code }: PartFacts): readonly Draft[] =>
   packedPages(sheetWindow(sheet), [], designStrips(ramps, units), code).map(({ drawing, places }, i) => ({
     kind: 'strip',
-    tile: `${rowLetters(row)}${i + 1}`,
     label: `Strips ${i + 1}`,
     bookmark: `Story strips ${i + 1}`,
     draw: () => drawing,
@@ -103,18 +94,18 @@ const packedDrafts = (
   ramps: readonly SolvedRamp[],
   facts: PartFacts,
 ): PackedDrafts => {
-  const { sheet, units, code, title, row } = facts
+  const { sheet, units, code, title } = facts
   const window = sheetWindow(sheet)
   const room = packedArea(window)
   const alone: Draft[] = []
   const blocks: Block[] = []
   const pipes = new Map<number, Block>()
-  for (const [i, one] of trials.entries()) {
+  for (const one of trials) {
     const { ramp, trial, strip } = one
     if (!trial) continue
     const block = trialBlock(trial, `${title}: ${ramp.name}`, code, room)
     if (!block) {
-      alone.push(...trialDraft(one, { ...facts, row: row + 1 }, i, trials.length > 1))
+      alone.push(...trialDraft(one, facts, trials.length > 1))
       continue
     }
     blocks.push(block)
@@ -131,7 +122,6 @@ const packedDrafts = (
       const name = { trial: 'Lip trial', strip: 'Strips', parts: 'Parts' }[kind]
       return {
         kind,
-        tile: `${rowLetters(row)}${i + 1}`,
         ...(kind === 'parts' ? { holds: ['trial', 'strip'] } : {}),
         label: `${name} ${i + 1}`,
         bookmark: `${name} ${i + 1}: ${[...new Set(places.map(({ pattern }) => pattern))].join(', ')}`,

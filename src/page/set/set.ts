@@ -52,7 +52,7 @@ export const layOutSet = (
   const parts = partDrafts(
     trials,
     options.strips ? solved.ramps : [],
-    { sheet, units, code, title: design.title, row: next.row },
+    { sheet, units, code, title: design.title },
     options.pack ?? false,
   )
   const of: SetOf = { design, options, code, total: next.number - 1, several: groups.length > 1 }
@@ -134,9 +134,9 @@ const tileDrafts = (
   const facts = { pattern, units, total, set: code, printer, datums, ticks, polygon }
   return tiles.map((tile) => ({
     kind: 'tile',
-    tile: tile.name,
-    label: `${tile.number} ${tile.name}`,
-    bookmark: `${tile.number} · ${tile.name} · ${pattern.name}`,
+    tile: `${tile.number}`,
+    label: `${tile.number}`,
+    bookmark: `${tile.number} · ${pattern.name}`,
     places: [planPlace(sheet, pattern.name, tileMap(tile))],
     draw: () => tileDrawing(tile, facts),
   }))

@@ -36,7 +36,7 @@ export const tileGroups = (
   readonly groups: readonly TileGroup[]
   readonly next: { readonly row: number; readonly number: number }
 } => {
-  let next = { row: 0, number: 1, joint: 1 }
+  let next = { row: 0, number: 1 }
   const groups = covered.map(({ pattern, covers }): TileGroup => {
     const coverage = showMarks(pattern, cover, covers[cover])
     const tiles = tilesOf(
@@ -50,7 +50,6 @@ export const tileGroups = (
     next = {
       row: next.row + Math.max(...rows) - Math.min(...rows) + 1,
       number: next.number + tiles.length,
-      joint: next.joint + jointCount(tiles),
     }
     const datums = chooseDatums(tiles, pattern, units, 4)
     const survey = surveyLines(tiles, pattern, datums)
@@ -60,9 +59,6 @@ export const tileGroups = (
   })
   return { groups, next }
 }
-
-const jointCount = (tiles: readonly Tile[]): number =>
-  tiles.reduce((sum, tile) => sum + tile.joints.filter((joint) => joint.over).length, 0)
 
 /** How far a snap line may lie from the middle of its row, a share of its height: farther off it would run into the scales. */
 const snapOff = 0.08

@@ -4,12 +4,17 @@ import { arcSegment, segmentsPath } from '../../geometry/path.ts'
 import { type Point, pointToward } from '../../geometry/point.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 
-/** Half a circle on each page with the joint's own number in it: only the right two make a whole one. mm. */
+/** Half a circle on each page with the numbers of both pages in it: only the right two make a whole one. mm. */
 const pairRadius = 5
 
 /** `angle`: direction in which the words of the page are read, radians. */
-export const pairMarks = (middle: Point, inward: number, number: number, angle: number): Drawing => {
-  const words = String(number)
+export const pairMarks = (
+  middle: Point,
+  inward: number,
+  pages: readonly [number, number],
+  angle: number,
+): Drawing => {
+  const words = [...pages].sort((a, b) => a - b).join('–')
   const size = Math.min(letters.small, (letters.small * 7) / textWidth(words, letters.small, 'bold'))
   const centre = pointToward(middle, inward, pairRadius * 0.48)
   return [

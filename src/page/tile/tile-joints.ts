@@ -32,7 +32,7 @@ export const jointMarks = (tile: Tile): Drawing =>
         cross('joint', tilePoint(tile, p), Math.min(arm, tile.half), pens.cross, along),
       ),
       ...joint.verniers.flatMap((p) => vernierMarks(tilePoint(tile, p), along, inward, joint.over)),
-      ...pairMarks(tilePoint(tile, joint.pair), inward, joint.number, angle),
+      ...pairMarks(tilePoint(tile, joint.pair), inward, [tile.number, joint.neighbour], angle),
     ]
   })
 
@@ -41,11 +41,10 @@ export const jointWords = (tile: Tile, room: Occupancy): readonly TextMark[] =>
   tile.joints.flatMap((joint) => {
     const { a, b, inward, angle } = jointLines(tile, joint)
     if (pointDistance(a, b) <= wordsFrom) return []
-    const { name, number } = joint.neighbour
     // the fewer words only where the others have no room
     const tries = joint.over
-      ? [`over page ${number} · ${name}: trim on the line`, `over page ${number} · ${name}: trim`]
-      : [`goes under page ${number} · ${name}`]
+      ? [`over page ${joint.neighbour}: trim on the line`, `over page ${joint.neighbour}: trim`]
+      : [`goes under page ${joint.neighbour}`]
     let best: { readonly mark: TextMark; readonly faults: number } | undefined
     for (const words of tries)
       for (const share of wordShares) {

@@ -10,10 +10,9 @@ export type TileEdge = 'left' | 'bottom' | 'right' | 'top'
 
 /** Where two pages meet. The page that lies over is trimmed on the line; its neighbour prints the same line. */
 export interface Joint {
-  /** unique in a set, the same on both pages */
-  readonly number: number
   readonly edge: TileEdge
-  readonly neighbour: { readonly name: string; readonly number: number }
+  /** number of the tile beyond it */
+  readonly neighbour: number
   /** this page lies over its neighbour */
   readonly over: boolean
   /** the joint line in the pattern: the same two points on both pages */
@@ -35,12 +34,11 @@ export interface JointShares {
 
 /** The piece of a pattern that one page carries. Polygons and points are in the pattern's mm. */
 export interface Tile {
-  /** row letter and column number, unique in a set */
-  readonly name: string
-  /** in the order of taping, counted through the whole set from 1 */
+  /** its only name: its place in the order of taping, counted through the whole set from 1 */
   readonly number: number
   /** the first of its pattern */
   readonly first: boolean
+  /** letter of its row, which is that of the snap line */
   readonly row: string
   /** place in the row, from the pattern's left, from 1 */
   readonly column: number
@@ -82,7 +80,7 @@ const sides: readonly { readonly edge: TileEdge; readonly step: Cell; readonly o
 export const tilesOf = (
   { lattice, cells }: Coverage,
   window: Box,
-  first: { readonly row: number; readonly number: number; readonly joint: number },
+  first: { readonly row: number; readonly number: number },
   sharesOf: (line: readonly [Point, Point], snap: number | null) => JointShares,
   snapAt: (row: number) => number,
 ): readonly Tile[] => {
@@ -90,31 +88,15 @@ export const tilesOf = (
   const half = lattice.overlap / 2
   const lowest = Math.min(...cells.map((cell) => cell.row))
   const leftmost = Math.min(...cells.map((cell) => cell.column))
-  const names = new Map(
-    cells.map((cell, i) => [
-      cellKey(cell),
-      {
-        name: `${rowLetters(first.row + cell.row - lowest)}${cell.column - leftmost + 1}`,
-        number: first.number + i,
-      },
-    ]),
-  )
-  let jointNumber = first.joint
-  const numbers = new Map<string, number>()
-  for (const cell of cells)
-    for (const { step, over } of sides) {
-      const other = { column: cell.column + step.column, row: cell.row + step.row }
-      if (over && names.has(cellKey(other))) numbers.set(jointKey(cell, other), jointNumber++)
-    }
+  const tileNumbers = new Map(cells.map((cell, i) => [cellKey(cell), first.number + i]))
   return cells.map((cell): Tile => {
     const { column, row } = cell
     const [x0, y0] = [column * px, row * py]
     const [x1, y1] = [x0 + lattice.width, y0 + lattice.height]
     const neighbours = sides.flatMap(({ edge, step, over }) => {
       const other = { column: column + step.column, row: row + step.row }
-      const found = names.get(cellKey(other))
-      const number = numbers.get(over ? jointKey(cell, other) : jointKey(other, cell))
-      return found && number !== undefined ? [{ edge, over, neighbour: found, number }] : []
+      const neighbour = tileNumbers.get(cellKey(other))
+      return neighbour === undefined ? [] : [{ edge, over, neighbour }]
     })
     const trimmed = (edge: TileEdge): number => (neighbours.some((n) => n.edge === edge) ? half : 0)
     const inner = { x0: x0 + half, y0: y0 + half, x1: x1 - half, y1: y1 - half }
@@ -124,10 +106,10 @@ export const tilesOf = (
       bottom: [inner.x0, inner.y0, inner.x1, inner.y0],
       top: [inner.x0, inner.y1, inner.x1, inner.y1],
     }
-    const known = names.get(cellKey(cell))!
+    const own = tileNumbers.get(cellKey(cell))!
     return {
-      ...known,
-      first: known.number === first.number,
+      number: own,
+      first: own === first.number,
       row: rowLetters(first.row + row - lowest),
       column: column - leftmost + 1,
       toWindow: affineThen(lattice.toFrame, affineTranslate(-x0, -y0)),
@@ -143,14 +125,13 @@ export const tilesOf = (
         x1 - trimmed('right'),
         y1 - trimmed('top'),
       ),
-      joints: neighbours.map(({ edge, over, neighbour, number }): Joint => {
+      joints: neighbours.map(({ edge, over, neighbour }): Joint => {
         const [a, b] = corners(lattice, frameLine[edge])
         const line = [a, b] as const
         const upright = edge === 'left' || edge === 'right'
         const shares = sharesOf(line, upright ? (snapAt(row) - half) / (lattice.height - 2 * half) : null)
         const at = (t: number): Point => pointBetween(a, b, t)
         return {
-          number,
           edge,
           over,
           neighbour,
@@ -172,8 +153,6 @@ const corners = (
   const polygon = framePolygon(lattice, x0, y0, x1, y1)
   return [polygon[0]!, polygon[2]!]
 }
-
-const jointKey = (over: Cell, under: Cell): string => `${cellKey(over)}/${cellKey(under)}`
 
 /** The pattern to ideal page mm. */
 export const tileMap = (tile: Tile): Affine => affineThen(tile.toWindow, tile.toPage)

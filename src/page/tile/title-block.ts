@@ -37,7 +37,7 @@ const tapingWords = (tile: Tile): readonly string[] => {
   if (over.length === 0) return [`starts row ${tile.row}`, 'on its snap line']
   const edges = over.map((joint) => (joint.edge === 'left' ? 'left' : 'lower')).join(' and ')
   return [
-    `lies over page${over.length > 1 ? 's' : ''} ${over.map((joint) => joint.neighbour.number).join(' and ')}`,
+    `lies over page${over.length > 1 ? 's' : ''} ${over.map((joint) => joint.neighbour).join(' and ')}`,
     `trim its ${edges} edge${over.length > 1 ? 's' : ''}`,
   ]
 }
@@ -46,7 +46,7 @@ const facts = (tile: Tile, { pattern, total, set, printer }: TitleFacts): readon
   const served = pattern.serves.length > most ? most - 1 : pattern.serves.length
   const left = pattern.serves.length - served
   return [
-    tileWords(tile.name, `${tile.number} of ${total}`, `set ${set}`),
+    tileWords(`${tile.number} of ${total}`, `set ${set}`),
     faceWords(printer),
     ...pattern.serves.slice(0, served).map((part) => `${pattern.part} of ${part}`),
     ...(left > 0 ? [`and of ${left} more ramps: the map names them`] : []),

@@ -140,14 +140,14 @@ describe.each(jobs)('a ribbon: $what', ({ design, solved, group, tiles }) => {
     })
     for (const angle of directions) assertNear(angle, directions[0]!, 1e-9)
     for (const tile of group.tiles) {
-      const page = pages.get(tile.name)!
+      const page = pages.get(`${tile.number}`)!
       const [a, b] = tile.snap
       for (const end of [a, b]) assertNear(depth(page, end), 0, 1e-6)
       const drawn = flat(page).strokes.some(
         ({ layer, points }) =>
           layer === 'joint' && apart(points[0]!, a) < 1e-6 && apart(points.at(-1)!, b) < 1e-6,
       )
-      expect(drawn, tile.name).toBe(true)
+      expect(drawn, `${tile.number}`).toBe(true)
     }
   })
 
@@ -171,7 +171,7 @@ describe.each(jobs)('a ribbon: $what', ({ design, solved, group, tiles }) => {
     let found = 0
     for (const page of tiles) {
       const { strokes, texts } = flat(page)
-      for (const { at, number } of datums.filter(({ tile }) => tile === page.tile)) {
+      for (const { at, letter } of datums.filter(({ tile }) => `${tile}` === page.tile)) {
         const arms = strokes.filter(
           ({ layer, points }) =>
             layer === 'datum' &&
@@ -188,7 +188,7 @@ describe.each(jobs)('a ribbon: $what', ({ design, solved, group, tiles }) => {
         ])
         for (const arm of reach) assertNear(Math.min(...arm), 0, 1e-6)
         expect(reach.map(([x, y]) => x! > y!).sort()).toEqual([false, true])
-        expect(texts.some(({ words }) => words === `cross ${number}`)).toBe(true)
+        expect(texts.some(({ words }) => words === `cross ${letter}`)).toBe(true)
         const says = (edge: string): number[] =>
           texts.flatMap(({ layer, words, at: place }) => {
             const said = new RegExp(`^(.*) from the ${edge} edge$`).exec(words)?.[1]

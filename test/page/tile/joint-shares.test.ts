@@ -19,7 +19,7 @@ describe.each(templates)('%s: what tells two pages of a joint', (name) => {
               for (const [at, radius] of [[x, sign] as const, ...middles.map((p) => [p, ring] as const)])
                 expect(
                   Math.hypot(at.x - joint.pair.x, at.y - joint.pair.y),
-                  `${cover} joint ${joint.number}`,
+                  `${cover} joint with ${joint.neighbour}`,
                 ).toBeGreaterThan(pair + radius)
           }
     }

@@ -122,7 +122,7 @@ describe.each(templates)('on the pages of %s', (name) => {
       for (const { tiles, pattern } of groups) {
         const words = new Set<string>()
         for (const { page, said } of pages) {
-          const tile = tiles.find((one) => one.name === page.tile)
+          const tile = tiles.find((one) => `${one.number}` === page.tile)
           if (!tile) continue
           for (const { mark, corners } of said.filter(({ mark }) => /^stud \d/.test(mark.text))) {
             for (const { x, y } of corners)

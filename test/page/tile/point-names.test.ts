@@ -36,7 +36,7 @@ describe('a point that the builder measures from', () => {
               const holding = tiles.filter(({ cell }) => inside(cell, at) >= room - 1e-6)
               expect(holding.length, `${name} of ${pattern.name} on ${paper}, ${cover}`).toBe(1)
               const [tile] = holding
-              const page = set!.plan.pages.findIndex((one) => one.tile === tile!.name)
+              const page = set!.plan.pages.findIndex((one) => one.tile === `${tile!.number}`)
               const words = opened(set!.pages[page]!.draw()).words.filter((word) => word.text === name)
               expect(words.length, `"${name}" on page ${tile!.number} of ${pattern.name}, ${cover}`).toBe(1)
               looked++

@@ -71,7 +71,7 @@ const shown = (tile: Tile, beside: Beside): Shown => {
   if (arcs.length !== 1) throw new Error(`page ${tile.page}, ${beside.side}: ${arcs.length} half circles`)
   const middle = arcs[0]!
   const numbers = tile.read.texts
-    .filter(({ layer, text }) => layer === 'joint' && /^\d+$/.test(text))
+    .filter(({ layer, text }) => layer === 'joint' && /^\d+–\d+$/.test(text))
     .filter((text) => {
       const p = mapPoint(tile.writtenToTrue, text)
       return apart(p, middle) < 5 && depth(p) > 0
@@ -213,7 +213,7 @@ describe.each(jobs)('the joints of $name on $paper, $cover', (job) => {
     }
     for (const tile of tiles) {
       // a turned drawing has its own left edge at the page's bottom, its lower edge at the page's right
-      const note = tile.read.texts.find(({ layer, text }) => layer === 'note' && text.startsWith('tile '))!
+      const note = tile.read.texts.find(({ layer, text }) => layer === 'note' && /^page \d+ of/.test(text))!
       const turned = Math.abs(Math.sin(note.angle)) > 0.5
       const edges: readonly Side[] = turned ? ['bottom', 'right'] : ['left', 'bottom']
       const own = all.filter((s) => s.tile === tile)
@@ -221,7 +221,7 @@ describe.each(jobs)('the joints of $name on $paper, $cover', (job) => {
         const over = joint.beside.tile.number < tile.number
         expect(edges.includes(joint.beside.side), `page ${tile.page} ${joint.beside.side}`).toBe(over)
         const words = tile.read.texts.filter((text) => beyond(joint, text))
-        const said = `page ${joint.beside.tile.number} · ${joint.beside.tile.name}`
+        const said = `page ${joint.beside.tile.number}`
         expect(words.some((text) => (over ? trims(text) : goesUnder(text)) && text.text.includes(said))).toBe(
           true,
         )
