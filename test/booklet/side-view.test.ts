@@ -120,7 +120,7 @@ describe('the side view', () => {
                 ramp.deck,
                 ...Object.values(ramp.transition.heights),
                 ramp.transition.run,
-                ramp.transition.radius.surface,
+                ramp.transition.radius[ramp.design.transition.circle.layer],
                 ramp.transition.toe.y,
                 ramp.design.chamfer,
                 ramp.coping?.outside ?? 0,
@@ -180,7 +180,16 @@ describe('the side view', () => {
     const [first] = rampsOf(templateText('quarter-mm'))
     const { parts } = sideView({ ramp: first!.ramp, units: 'mm', ratio: 1 / 20, index: 0 })
     const keys = new Set(parts.flatMap(({ key }) => key ?? []))
-    for (const key of ['height', 'transition', 'toe', 'deck', 'studs', 'skin.0', 'coping', 'chamfer'])
+    for (const key of [
+      'height.deck',
+      'transition.circle.surface',
+      'toe',
+      'deck',
+      'studs',
+      'skin.0',
+      'coping.outside',
+      'chamfer.leg',
+    ])
       expect(keys).toContain(`ramps.0.${key}`)
   })
 })

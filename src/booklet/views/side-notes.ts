@@ -39,6 +39,9 @@ export const quarterNotes = (
   const face = curve.offset(ramp.skinThickness)
   const [faceToe, faceLip] = [face.point(curve.toe), face.point(curve.lip)]
   const top = heights.deck
+  // the radius of the layer that the design gives
+  const circle = design.transition.circle.layer
+  const named = circle === 'frame' ? 'frame' : 'ridden face'
   const measure = (
     path: string,
     from: Point,
@@ -69,26 +72,30 @@ export const quarterNotes = (
   const shares = [0.45, 0.5, 0.4, 0.55, 0.35, 0.6, 0.3, 0.65, 0.7, 0.25, 0.75]
   return {
     measures: [
-      measure('back', at(0, 0), at(length, design.chamfer), length, ['below']),
-      measure('transition', at(0, faceToe.y), at(lip.x, top), transition.run, ['above']),
+      measure('length', at(0, 0), at(length, design.chamfer), length, ['below']),
+      measure('run', at(0, faceToe.y), at(lip.x, top), transition.run, ['above']),
       measure('deck', at(lip.x, top), at(length, top), deck, ['above']),
       ...(design.chamfer > 0
         ? [
-            measure('chamfer', at(length - design.chamfer, 0), at(length, design.chamfer), design.chamfer, [
-              'right',
-            ]),
+            measure(
+              'chamfer.leg',
+              at(length - design.chamfer, 0),
+              at(length, design.chamfer),
+              design.chamfer,
+              ['right'],
+            ),
           ]
         : []),
-      measure('height', at(length, 0), at(length, heights.frame), heights.frame, ['right']),
+      measure('height.frame', at(length, 0), at(length, heights.frame), heights.frame, ['right']),
       ...(top > heights.frame + 0.01
-        ? [measure('height', at(length, 0), at(length, top), top, ['right'])]
+        ? [measure('height.deck', at(length, 0), at(length, top), top, ['right'])]
         : []),
     ],
     placed: [
       {
-        key: key('transition'),
+        key: key(`transition.circle.${circle}`),
         ways: [
-          ...radiusWays('ridden face', radius.surface, face, shares),
+          ...radiusWays(named, radius[circle], circle === 'frame' ? curve : face, shares),
           // or from within the side
           ...shares.flatMap((share) =>
             [
@@ -97,12 +104,12 @@ export const quarterNotes = (
               [16, -12],
               [22, -16],
             ].map(([dx, dy]) => {
-              const on = scaled(face.point(curveAt(share)), ratio)
+              const on = scaled((circle === 'frame' ? curve : face).point(curveAt(share)), ratio)
               return callout(
                 {
                   on,
                   at: { x: on.x + dx!, y: on.y + dy! },
-                  lines: [`ridden face R ${show(radius.surface)}`],
+                  lines: [`${named} R ${show(radius[circle])}`],
                   words: 'right',
                 },
                 viewStyle,
@@ -112,7 +119,7 @@ export const quarterNotes = (
         ],
       },
       {
-        key: key('transition'),
+        key: key('lip'),
         ways: [10, 13, 8, 16].flatMap((arc) => {
           const from = { x: vertex.x - arc - 2, y: vertex.y }
           const figure = `${((transition.lipAngle * 180) / Math.PI).toFixed(1)}°`
@@ -128,7 +135,7 @@ export const quarterNotes = (
         }),
       },
       {
-        key: key('height'),
+        key: key('height.surface'),
         ways: [18, 24, 30, 36].map((away) => {
           const x = vertex.x - away
           return [
@@ -163,7 +170,7 @@ export const quarterNotes = (
       ...(ramp.coping && design.coping
         ? [
             {
-              key: key('coping'),
+              key: key('coping.outside'),
               ways: [
                 [-5, 6, 'left'],
                 [-5, 10, 'left'],
@@ -205,7 +212,7 @@ export const flatNotes = (
         measure: { from: at(0, 0), to: at(length, 0), figure: show(length), sides: ['below'] },
       },
       {
-        key: key('height'),
+        key: key('height.frame'),
         measure: {
           from: at(length, 0),
           to: at(length, heights.frame),
@@ -214,7 +221,7 @@ export const flatNotes = (
         },
       },
       {
-        key: key('height'),
+        key: key('height.surface'),
         measure: {
           from: at(0, 0),
           to: at(0, heights.surface),
