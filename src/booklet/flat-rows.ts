@@ -1,3 +1,4 @@
+import { countWords } from '../length/count-words.ts'
 import { showLength, type Units } from '../length.ts'
 import type { Flat } from '../ramp/ramp.ts'
 import { type Row, sheetRows } from './framing-rows.ts'
@@ -26,8 +27,8 @@ export const flatRows = (ramp: Flat, units: Units): readonly Row[] => {
         'timber',
         `${fine(thin)} × ${fine(wide)}${ripped} between the sides, ${stud.lies === 'edge' ? 'on edge' : 'flat'}, ${show(studLength)} long: ` +
           (bays === 1
-            ? `${studs.length} studs`
-            : `in each of ${bays} bays ${studs.length} studs, ${bays * studs.length} in all`),
+            ? countWords(studs.length, 'stud')
+            : `in each of ${bays} bays ${countWords(studs.length, 'stud')}, ${bays * studs.length} in all`),
       ],
       [
         `studs ${studs.length}`,

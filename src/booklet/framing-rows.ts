@@ -1,3 +1,4 @@
+import { countWords } from '../length/count-words.ts'
 import { wordList } from '../length/word-list.ts'
 import { showLength, type Units } from '../length.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
@@ -32,7 +33,7 @@ const timberRows = (ramp: Quarter, units: Units): readonly Row[] => {
   const cut = `${fine(thin)} × ${fine(wide)} between the sides, ${show(ramp.studLength)} long`
   if (studs.length === 0) return ramp.studLength > 0 ? [['timber', cut]] : []
   const bays = design.sides.count - 1
-  const each = `${studs.length} studs${deckTimbers.length > 0 ? ` and ${deckTimbers.length} behind the lip` : ''}`
+  const each = `${countWords(studs.length, 'stud')}${deckTimbers.length > 0 ? ` and ${deckTimbers.length} behind the lip` : ''}`
   const all = bays * (studs.length + deckTimbers.length)
   // numbered on the paper behind the studs, in the order in which they were placed
   const numbered = deckTimbers.map((timber, i) => ({ timber, number: studs.length + i + 1 }))
@@ -115,11 +116,12 @@ export const sheetRows = (ramp: Ramp, units: Units): readonly Row[] => {
         `${sheets(pieces, 'front to back', meets, widths, acrossSeams, show)}, ${screwWords(deckBoard.rows, show)}`,
     ])
   }
+  const several = skin.length > 1
   if (studs.length > 0 && rows.length > 0)
     rows.push([
       'screws',
-      `${show(base)} apart at most (top sheet ${show(top)}), ${fine(edge)} off a sheet's edge, ${show(studEnd)} off a stud's end, ` +
-        `${show(screwApart)} off any below; gaps ${fine(gap)}`,
+      `${show(base)} apart at most${several ? ` (top sheet ${show(top)})` : ''}, ${fine(edge)} off a sheet's edge, ${show(studEnd)} off a stud's end${several ? ', ' : '; '}` +
+        `${several ? `${show(screwApart)} off any below; ` : ''}gaps ${fine(gap)}`,
     ])
   return rows
 }

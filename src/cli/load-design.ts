@@ -1,6 +1,7 @@
 import type { Design } from '../design/design.ts'
 import { showProblem } from '../design/show-problem.ts'
 import { type Answer, readSettled } from '../job/settle/settle.ts'
+import { countWords } from '../length/count-words.ts'
 import { Failure } from './failure.ts'
 import { readText } from './files.ts'
 
@@ -17,7 +18,7 @@ export const loadDesign = (file: string): Loaded => {
   const reading = readSettled(text)
   if ('problems' in reading) {
     const { problems } = reading
-    const count = problems.length === 1 ? '1 problem' : `${problems.length} problems`
+    const count = countWords(problems.length, 'problem')
     throw new Failure(
       1,
       [

@@ -5,6 +5,7 @@ import type { Laying } from '../../job/laying.ts'
 import { readLaying } from '../../job/laying-words.ts'
 import { plotJob } from '../../job/plot.ts'
 import { withAnswers } from '../../job/settle/answer-words.ts'
+import { countWords } from '../../length/count-words.ts'
 import { harmless } from '../../length/quote.ts'
 import { showLength } from '../../length.ts'
 import { squareSideIn } from '../../page/pages/square-page.ts'
@@ -95,14 +96,14 @@ const report = (
     set.pages.filter((page) => kinds.includes(page.kind)).length
   const [tiles, strips] = [count('tile'), count('strip')]
   const counted = [
-    `${tiles} tiles to tape together`,
+    `${countWords(tiles, 'tile')} to tape together`,
     `${set.pages.length - tiles - strips} to read first`,
     ...(strips > 0 ? [`${strips} of strips to cut out`] : []),
   ].join(', ')
   const square = squareSideIn(sheetWindow({ paper, ...sheet }))
   const side = showLength(square, design.units, { unit: true })
   return [
-    `${harmless(out)}: ${set.pages.length} pages on ${paper.name}, set ${set.code}: ${counted}.`,
+    `${harmless(out)}: ${countWords(set.pages.length, 'page')} on ${paper.name}, set ${set.code}: ${counted}.`,
     ...(pack ? [packedWords(set.saved)] : []),
     ...(margins === null ? [] : [wrap(margins)]),
     ...(why === null ? [] : [wrap(`Cover ${set.plan.cover}: ${why}.`)]),
@@ -127,4 +128,4 @@ const marginWords = ({ printer, sheet: { margins } }: Laying): string => {
 const packedWords = (saved: number): string =>
   saved === 0
     ? 'Packed: no page is saved, so each small part keeps its own.'
-    : `Packed: small parts share pages, which saves ${saved} ${saved === 1 ? 'page' : 'pages'}.`
+    : `Packed: small parts share pages, which saves ${countWords(saved, 'page')}.`

@@ -2,6 +2,7 @@ import { basename, extname } from 'node:path'
 import { inflateSync } from 'node:zlib'
 import type { SetPlan } from '../../drawing/set-plan.ts'
 import { reprintJob } from '../../job/reprint.ts'
+import { countWords } from '../../length/count-words.ts'
 import { harmless } from '../../length/quote.ts'
 import { covers } from '../../page/cover/cover.ts'
 import type { Profile } from '../../printer/profile.ts'
@@ -163,7 +164,7 @@ const report = (
   pages: readonly SetPdfPage[],
   profile: Profile | null,
 ): string => {
-  const count = pages.length === 1 ? '1 page' : `${pages.length} pages`
+  const count = countWords(pages.length, 'page')
   return [
     `${harmless(out)}: ${count} of set ${plan.set} on ${plan.paper.name}: ${harmless(pages.map(({ label }) => label).join(', '))}${profile ? `; corrected for ${profile.name}` : ''}.`,
     `Print at 100 %, never "fit to page", one-sided${profile ? '' : ', on the printer that printed the set'}; tape it where the old page lay.`,

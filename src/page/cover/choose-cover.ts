@@ -1,3 +1,4 @@
+import { countWords } from '../../length/count-words.ts'
 import { type Cover, covers } from './cover.ts'
 import type { CoverCounts } from './pattern-covers.ts'
 
@@ -28,4 +29,4 @@ export const chooseCover = (counts: CoverCounts): { readonly cover: Cover; reado
   }
 }
 
-const pages = (count: number): string => (count === 1 ? '1 page' : `${count} pages`)
+const pages = (count: number): string => countWords(count, 'page')

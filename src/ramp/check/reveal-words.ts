@@ -13,6 +13,8 @@ export const revealWords = (
   design: Pick<QuarterDesign, 'deckBoard'>,
   show: (mm: number) => string,
   and = ', ',
-): string =>
-  `${show(Math.abs(up))} ${up < 0 ? 'below' : 'above'} ${deckTop(design)}${and}` +
-  `${show(Math.abs(out))} ${out < 0 ? 'behind' : 'out of'} the ridden face`
+): string => {
+  const far = (mm: number, less: string, more: string): string =>
+    show(Math.abs(mm)) === show(0) ? 'flush with' : `${show(Math.abs(mm))} ${mm < 0 ? less : more}`
+  return `${far(up, 'below', 'above')} ${deckTop(design)}${and}${far(out, 'behind', 'out of')} the ridden face`
+}

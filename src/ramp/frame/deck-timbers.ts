@@ -20,7 +20,7 @@ const touching = 1
 
 /**
  * The timbers behind the lip, each where it fits in the panel and meets none of the others: the pipe's own first, then the
- * backing behind it, then upright ones at the deck's spacing, the last flush with the back edge. One that has no room is laid
+ * backing behind it, then upright ones no farther apart than the deck's spacing and evenly, the last flush with the back edge. One that has no room is laid
  * flat or moved.
  */
 export const solveDeckTimbers = (
@@ -72,7 +72,8 @@ export const solveDeckTimbers = (
       }
     }
     place('backing', first, wall + wide / 2)
-    for (let x = first + ramp.studs.deck; x < last - thin; x += ramp.studs.deck) place('deck', x)
+    const bays = Math.max(1, Math.ceil((last - first) / ramp.studs.deck - 1e-9))
+    for (let i = 1; i < bays; i++) place('deck', first + ((last - first) * i) / bays)
     if (last - first >= thin) place('deck', last, side.length - wide / 2)
     if (moves.length > 0)
       findings.push(

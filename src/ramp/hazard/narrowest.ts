@@ -1,5 +1,5 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
-import { type Gap, segmentsGap } from '../../geometry/gap.ts'
+import { type Gap, segmentsGap } from '../../geometry/nearest.ts'
 import { pathSegments } from '../../geometry/path.ts'
 import { pointBetween } from '../../geometry/point.ts'
 import { type Draft, stop, type Trial, warn } from '../check/check.ts'

@@ -12,7 +12,7 @@ interface Strength {
  * least that EN 622-2 asks for; the mildest structural steel (S235 of EN 10025). Of another sheet nothing is known, so it bears
  * nothing.
  */
-const strengths: Readonly<Record<Material, Strength | null>> = {
+export const strengths: Readonly<Record<Material, Strength | null>> = {
   plywood: { stiffness: 3000, most: 20 },
   hardboard: { stiffness: 4000, most: 30 },
   steel: { stiffness: 210_000, most: 235 },

@@ -15,6 +15,7 @@ import { featherFindings } from '../hazard/feather.ts'
 import { hazardFindings, hazards } from '../hazard/hazards.ts'
 import { ledgeFindings } from '../hazard/ledge.ts'
 import { narrowFindings } from '../hazard/narrowest.ts'
+import { stiffSheetFindings } from '../hazard/stiff-sheets.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
 import { chamferFindings } from '../side/chamfer.ts'
 import type { SolvedCoping } from '../side/coping.ts'
@@ -158,7 +159,11 @@ const frameQuarter = (
       ...skinFindings(design, skin, units),
     )
   // a frame that cannot be sawn is not worth bending a skin on
-  if (!hasStop(drafts)) drafts.push(...bendFindings(design, transition.radius.frame, units))
+  if (!hasStop(drafts))
+    drafts.push(
+      ...bendFindings(design, transition.radius.frame, units),
+      ...stiffSheetFindings(design, transition.radius.frame, units),
+    )
   if (enough(drafts)) return null
   const behind =
     side && !shallow

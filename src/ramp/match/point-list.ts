@@ -1,4 +1,5 @@
 import type { Point } from '../../geometry/point.ts'
+import { countWords } from '../../length/count-words.ts'
 import { quote } from '../../length/quote.ts'
 import { readLength, type Units } from '../../length.ts'
 import { leastPoints } from './circle-fit.ts'
@@ -77,7 +78,7 @@ export const readPoints = (text: string, units: Units): PointList => {
     faults.push({
       line: 1,
       column: 1,
-      message: `${points.length === 1 ? '1 point' : `${points.length} points`}; a circle needs at least ${leastPoints}, better nine`,
+      message: `${countWords(points.length, 'point')}; a circle needs at least ${leastPoints}, better nine`,
     })
   if (points.length > mostPoints)
     faults.push({

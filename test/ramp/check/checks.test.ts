@@ -57,6 +57,9 @@ const forwardLip = Math.sqrt(R * R - 1324 ** 2)
 const forwardLimit = 30 - (Math.hypot(forwardLip - 30, 1352) - (R - 3))
 const forwardAlong = (out: number): number => Math.sqrt((R - 3 + 30 - out) ** 2 - 1352 ** 2) + 30 - forwardLip
 
+const sheeted =
+  (material: Sheet['material']): At =>
+  (thickness) => ({ ...plain, skin: [{ thickness, material }] })
 const boarded: At = (v) => ({ ...plain, deckBoard: plywood(v) })
 
 /** Limits worked out by hand; `bad` lies on the side where the check speaks. mm */
@@ -194,6 +197,8 @@ const limits: readonly (readonly [string, string, string, number, 1 | -1, At])[]
   // the face stands s cos a1 over the frame's lip: 24 (1700 − 640) / 1724; the deck by its board
   ['a deck over the face', 'lip-ledge', 'warn', (24 * 1060) / 1724 + 6, 1, boarded],
   ['a face over the deck', 'lip-ledge', 'warn', (24 * 1060) / 1724 - 6, -1, boarded],
+  // E t / (2 f) = 210 000 t / 470; the outer face of the only layer has a radius of 1724 less t
+  ['steel that yields', 'steel-bend', 'warn', 1724 / (1 + 210_000 / 470), 1, sheeted('steel')],
   // IRC 2018 R312.1.1: more than 30 in (762 mm) above the ground
   ['a deck of 30 in', 'guard-height', 'note', 762, 1, (v) => ({ ...plain, ...height('deck', v) })],
 ]
@@ -479,6 +484,17 @@ describe('words', () => {
     expect(message(boarded(5), 'lip-ledge')).toContain('a deck board 15 mm thick meets it')
     clear({ ...boarded(25), coping: piped() }, 'lip-ledge')
     clear({ ...plain, deckBoard: null }, 'lip-ledge')
+  })
+
+  test('steel-bend and sheet-bend', () => {
+    expect(message(sheeted('steel')(60), 'steel-bend')).toMatch(
+      /^warn: layer 1 \(60 mm steel\) does not spring to its curve of 1664 mm but yields: flat sheet of mild steel so thick does below a radius of 26809 mm; take steel of 3 mm/,
+    )
+    expect(message(sheeted('other')(6), 'sheet-bend')).toBe(
+      'note: no table is known of how far layer 1 (6 mm of another sheet) bends: bend a piece to a radius of 1718 mm first',
+    )
+    clear(sheeted('hardboard')(6), 'sheet-bend')
+    speaks({ ...bare(600, 300, 20), skin: [{ thickness: 6, material: 'hardboard' }] }, 'sheet-bend', 'note')
   })
 
   test('notch-front', () => {

@@ -62,6 +62,12 @@ const section: Change = (d, [a, b]) => ({ design: { ...d, studs: { ...d.studs, s
 const count: Change = (d, _, words) => ({
   design: { ...d, sides: { ...d.sides, count: Number(/count: (\d+)/.exec(words)![1]) } },
 })
+const steel = to((d, most) => ({
+  ...d,
+  skin: d.skin.map((sheet) =>
+    sheet.material === 'steel' ? { ...sheet, thickness: Math.min(most, sheet.thickness) } : sheet,
+  ),
+}))
 const deckEvery = to((d, deck) => ({ ...d, studs: { ...d.studs, deck } }))
 const layer = to((d, thickness) => ({ ...d, skin: [{ thickness, material: 'plywood' }, ...d.skin] }))
 const board = to((d, thickness) => ({ ...d, deckBoard: { ...d.deckBoard!, thickness } }))
@@ -208,6 +214,10 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
     [`take ${L} plywood instead(?:(?:,| and) \\d+ sheets? for layer \\d+)+`, thinner],
     [`(?:frame|surface) radius of ${L} or more`, radius],
   ],
+  'steel-bend': [
+    [`take steel of ${L}`, steel],
+    [`(?:frame|surface) radius of ${L} or more`, radius],
+  ],
   'seam-stud': [[`studs every ${L} or more leave`, every]],
   'screw-through': [['say `fasten: studs`', onStuds]],
   'fasten-between': [['say `fasten: studs`', onStuds]],
@@ -235,6 +245,7 @@ const withoutNumber: readonly RegExp[] = [
   // a skin of one thin sheet, timbers that find no place: no one number is enough
   /take a thicker skin and closer studs$/,
   /take a thicker deck board and closer timbers$/,
+  /have it rolled to the radius$/,
   /set blocks between the sides there$/,
   /fix it to a wall, or set another back to back with it$/,
   /ribs and deeper studs together would/,

@@ -30,9 +30,10 @@ describe('behind the lip, on a panel 640 high with a notch 48 along and 33 down'
     assertNear(ymin, 640 - 89, 1e-9)
     assertNear(ymax, 640, 1e-9)
   })
-  test('upright ones follow every 300 mm (12 in), the last flush with the back edge', () => {
+  test('upright ones follow evenly, no farther apart than 300 mm (12 in), the last flush with the back edge', () => {
     const deck = timbers(design, 'deck')
-    ;[wall + 19 + 300, back - 19].forEach((x, i) => {
+    // 500 − 48 − 38 from the first to the last: two bays
+    ;[wall + 19 + 207, back - 19].forEach((x, i) => {
       assertNear(deck[i]!.x, x, 1e-9)
       expect([deck[i]!.lies, deck[i]!.width, deck[i]!.depth]).toEqual(['edge', 38, 89])
     })
