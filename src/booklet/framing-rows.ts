@@ -1,3 +1,4 @@
+import { kindTraits } from '../design/kind-traits.ts'
 import { countWords } from '../length/count-words.ts'
 import { wordList } from '../length/word-list.ts'
 import { showLength, type Units } from '../length.ts'
@@ -93,8 +94,8 @@ const pipeRows = ({ design, coping, pipe }: Quarter, units: Units): readonly Row
 /** Skin and deck board, sheet by sheet. */
 export const sheetRows = (ramp: Ramp, units: Units): readonly Row[] => {
   const { skin, studs } = ramp
-  const deckBoard = ramp.kind === 'quarter' ? ramp.deckBoard : null
-  const way = ramp.kind === 'quarter' ? 'up' : 'along'
+  const { deckBoard } = ramp
+  const { way } = kindTraits[ramp.design.kind]
   const { show, fine } = lengthsOf(units)
   const { gap, edge, base, top } = practice[units]
   const back = stepBack(ramp.design)

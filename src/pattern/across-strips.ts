@@ -1,4 +1,5 @@
 import type { Units } from '../design/design.ts'
+import { kindTraits } from '../design/kind-traits.ts'
 import type { SolvedRamp } from '../ramp/ramp.ts'
 import type { Layer } from '../ramp/skin/layer.ts'
 import { endMark, gapMarks, markFigure, rowMarks, type StoryStrip, type StripRow } from './story-strip.ts'
@@ -24,8 +25,7 @@ export const acrossStrips = (ramp: SolvedRamp, units: Units): readonly StoryStri
 }
 
 /** Which side is the left one. */
-export const leftOf = ({ kind }: SolvedRamp): string =>
-  kind === 'quarter' ? 'left is as seen from the toe' : 'left is as seen from the end at stud 1'
+export const leftOf = ({ kind }: SolvedRamp): string => `left is as seen from ${kindTraits[kind].start}`
 
 const acrossRow = (layer: Layer, width: number, units: Units): StripRow => {
   const { screws, every } = commonest(layer)

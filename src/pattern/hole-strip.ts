@@ -6,7 +6,7 @@ import { endMark, markFigure, rowMarks, type StoryStrip, tickAt } from './story-
 
 /** The pipe's holes and the joints of its pieces, laid along it from its left end; none for a ramp without a pipe. */
 export const holeStrip = (ramp: SolvedRamp, units: Units): readonly StoryStrip[] => {
-  if (ramp.kind !== 'quarter' || !ramp.pipe) return []
+  if (!ramp.pipe) return []
   const { name, pipe } = ramp
   return [
     {

@@ -1,5 +1,5 @@
 import type { Units } from '../design/design.ts'
-import { quartersOf, type SolvedQuarter, type SolvedRamp } from '../ramp/ramp.ts'
+import type { SolvedQuarter, SolvedRamp } from '../ramp/ramp.ts'
 import type { Pattern } from './pattern.ts'
 import { sidePattern } from './side.ts'
 
@@ -8,10 +8,22 @@ const partsOf = (ramp: SolvedQuarter): string => {
   return `${ramp.name}: 2 sides${ribs === 0 ? '' : ribs === 1 ? ', 1 rib' : `, ${ribs} ribs`}`
 }
 
+/** A ramp whose sides need a pattern; a flat's are straight cuts. */
+const plotted = (ramp: SolvedRamp): readonly SolvedQuarter[] => {
+  switch (ramp.kind) {
+    case 'quarter':
+      return [ramp]
+    case 'flat':
+      return []
+    default:
+      return ramp satisfies never
+  }
+}
+
 /** One pattern for each distinct side, in the order of the ramps; it names every part that it serves. A flat needs none. */
 export const sidePatterns = (ramps: readonly SolvedRamp[], units: Units): readonly Pattern[] => {
   const groups = new Map<string, SolvedQuarter[]>()
-  for (const ramp of quartersOf(ramps)) {
+  for (const ramp of ramps.flatMap(plotted)) {
     const key = JSON.stringify([ramp.side.outline, ramp.studs, ramp.transition.heights, ramp.skinThickness])
     groups.set(key, [...(groups.get(key) ?? []), ramp])
   }

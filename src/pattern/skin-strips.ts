@@ -1,5 +1,6 @@
 import type { Units } from '../design/design.ts'
 import { showLength } from '../length.ts'
+import type { Curve } from '../ramp/curve/curve.ts'
 import type { SolvedRamp } from '../ramp/ramp.ts'
 import type { Layer } from '../ramp/skin/layer.ts'
 import { seamWords } from '../ramp/skin/seam-studs.ts'
@@ -53,10 +54,23 @@ export const skinStrips = (ramp: SolvedRamp, units: Units): readonly StoryStrip[
     ]
   })
 
+/** The curve that the sheets are bent over; null where they stay flat. */
+const bentOver = (ramp: SolvedRamp): Curve | null => {
+  switch (ramp.kind) {
+    case 'quarter':
+      return ramp.transition.curve
+    case 'flat':
+      return null
+    default:
+      return ramp satisfies never
+  }
+}
+
 /** Layers that step back begin farther up, square to the curve. */
 const zeroOf = (ramp: SolvedRamp, { below, sheet, start }: Layer, units: Units): string => {
-  if (ramp.kind !== 'quarter') return "the sheet's end at stud 1"
-  const ahead = ramp.transition.curve.offset(below + sheet.thickness / 2).lengthTo(start)
+  const curve = bentOver(ramp)
+  if (!curve) return "the sheet's end at stud 1"
+  const ahead = curve.offset(below + sheet.thickness / 2).lengthTo(start)
   return ahead > 0
     ? `the layer's lower end, ${markFigure(ahead, units)} ${units} up the curve from layer 1's`
     : "the layer's lower end, square above the toe corner"
@@ -98,8 +112,8 @@ const layerMarks = (layer: Layer, units: Units): readonly StripMark[] => {
 
 /** From a place on the flat sheet to the same on the layer's outer face, square to the curve; null where nothing is bent. */
 const onOuterFace = (ramp: SolvedRamp, { below, sheet, start }: Layer): ((at: number) => number) | null => {
-  if (ramp.kind !== 'quarter') return null
-  const { curve } = ramp.transition
+  const curve = bentOver(ramp)
+  if (!curve) return null
   const [middle, outer] = [0.5, 1].map((t) => curve.offset(below + t * sheet.thickness))
   const [ahead, outerAhead] = [middle!.lengthTo(start), outer!.lengthTo(start)]
   return (at) => outer!.lengthTo(middle!.placeAtLength(at + ahead)) - outerAhead

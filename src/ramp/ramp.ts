@@ -22,6 +22,12 @@ interface Framed {
   readonly studs: readonly Stud[]
   /** from the studs up */
   readonly skin: readonly Layer[]
+  /** behind the lip; none where there is none */
+  readonly deckTimbers: readonly DeckTimber[]
+  /** the coping's own length, joints and holes; null without one */
+  readonly pipe: Pipe | null
+  /** behind the lip; null where the design has none */
+  readonly deckBoard: DeckBoard | null
 }
 
 /** A quarter, as far as it could be solved: what is null has a `stop` that says why. */
@@ -35,12 +41,6 @@ export interface Quarter extends Framed {
   readonly deck: number | null
   readonly coping: SolvedCoping | null
   readonly side: Side | null
-  /** behind the lip */
-  readonly deckTimbers: readonly DeckTimber[]
-  /** the coping's own length, joints and holes */
-  readonly pipe: Pipe | null
-  /** behind the lip; null where the design has none */
-  readonly deckBoard: DeckBoard | null
 }
 
 /** A quarter of which nothing is open: what templates, tables and lists are made from. */

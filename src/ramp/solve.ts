@@ -4,7 +4,7 @@ import { type Redraw, storesFindings } from './beside/stores.ts'
 import { type Check, type Finding, hasStop } from './check/check.ts'
 import { solveFlat } from './kinds/flat.ts'
 import { draftQuarter, solveQuarter } from './kinds/quarter.ts'
-import { flatsOf, quartersOf, type Ramp, type SolvedDesign, type SolvedRamp } from './ramp.ts'
+import { flatsOf, type Quarter, quartersOf, type Ramp, type SolvedDesign, type SolvedRamp } from './ramp.ts'
 
 /** What a design means. Stops come first, then warnings, then notes; within a level in the order of the ramps. */
 export const solveDesign = (design: Design): SolvedDesign => {
@@ -42,8 +42,23 @@ const storedIn = (name: string, { ramps }: Design): readonly string[] =>
   ramps.flatMap((ramp) => (ramp.kind === 'quarter' && ramp.storesInside?.ramp === name ? [ramp.name] : []))
 
 /** What a ramp makes of the others of its design. */
-const besideFindings = (ramp: Ramp, ramps: readonly Ramp[], { units, stock }: Design): readonly Finding[] => {
-  if (ramp.kind !== 'quarter') return []
+const besideFindings = (ramp: Ramp, ramps: readonly Ramp[], design: Design): readonly Finding[] => {
+  switch (ramp.kind) {
+    case 'quarter':
+      return besideQuarter(ramp, ramps, design)
+    case 'flat':
+      // what it makes of a quarter is for the quarter to say
+      return []
+    default:
+      return ramp satisfies never
+  }
+}
+
+const besideQuarter = (
+  ramp: Quarter,
+  ramps: readonly Ramp[],
+  { units, stock }: Design,
+): readonly Finding[] => {
   const redraw: Redraw = (changed) => draftQuarter(changed, units, stock).whole
   const outer = quartersOf(ramps).find(({ name }) => name === ramp.design.storesInside?.ramp)
   return [

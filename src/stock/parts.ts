@@ -38,7 +38,8 @@ export const partsOf = (design: Design, { ramps }: SolvedDesign): Parts => {
   const sheets = ramps.flatMap((ramp, i) => [
     ...sidesOf(ramp, marks[i]!),
     ...skinOf(ramp, design),
-    ...(ramp.kind === 'quarter' ? [...boardOf(ramp), ...runOutOf(ramp, design)] : []),
+    ...boardOf(ramp),
+    ...(ramp.kind === 'quarter' ? runOutOf(ramp, design) : []),
   ])
   return { sheets: numbered(sheets), timbers: timberPartsOf(ramps) }
 }
@@ -124,7 +125,7 @@ const gridOf = (pieces: readonly Stretch[], widths: readonly Stretch[]) =>
   )
 
 /** Its sheets lie with their long sides across the ramp. */
-const boardOf = ({ name, deckBoard: board }: Quarter): readonly SheetPart[] =>
+const boardOf = ({ name, deckBoard: board }: Ramp): readonly SheetPart[] =>
   board
     ? gridOf(board.pieces, board.widths).map(
         ({ up, across, words }): SheetPart => ({

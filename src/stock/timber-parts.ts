@@ -54,7 +54,6 @@ const studParts = (ramp: Ramp): readonly Unmarked[] =>
   ramp.studs.flatMap((stud, i) => inBays(ramp, stud, 'stud', `stud ${i + 1}`))
 
 const deckParts = (ramp: Ramp): readonly Unmarked[] => {
-  if (ramp.kind !== 'quarter') return []
   const parts = {
     pipe: 'pipe-timber',
     backing: 'deck-timber',
@@ -84,14 +83,11 @@ const blockParts = (ramp: Ramp): readonly Unmarked[] => {
         length,
       }))
   const studs = ramp.studs.map(({ at, width }) => ({ at, width }))
-  const board = ramp.kind === 'quarter' && ramp.deckBoard ? bare(ramp.deckBoard.acrossSeams) : []
-  const under =
-    ramp.kind === 'quarter'
-      ? ramp.deckTimbers
-          .filter(({ role }) => role === 'deck' || role === 'backing')
-          .map(({ x, width }) => ({ at: x, width }))
-          .sort((a, b) => a.at - b.at)
-      : []
+  const board = ramp.deckBoard ? bare(ramp.deckBoard.acrossSeams) : []
+  const under = ramp.deckTimbers
+    .filter(({ role }) => role === 'deck' || role === 'backing')
+    .map(({ x, width }) => ({ at: x, width }))
+    .sort((a, b) => a.at - b.at)
   return [
     ...skin.flatMap(() => blocks('skin', roomBetween(studs))),
     ...board.flatMap(() => blocks('deck board', roomBetween(under))),

@@ -68,6 +68,9 @@ const draftFlat = (
     curve,
     studs,
     skin: fixing.skin,
+    deckTimbers: [],
+    pipe: null,
+    deckBoard: null,
   }
   if (hasStop(findings)) return { ramp, whole: null, drafts: findings }
   return {

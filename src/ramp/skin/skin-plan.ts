@@ -1,4 +1,5 @@
 import type { RampDesign } from '../../design/design.ts'
+import { kindTraits } from '../../design/kind-traits.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { listed, measured, offer, rounded, same } from '../check/offer.ts'
 import { type Stretch, stretches } from '../frame/stretch.ts'
@@ -163,7 +164,7 @@ const betweenFindings = (
     note(
       'fasten-between',
       `the top sheet's rows lie midway between studs, ${show(between)} or more off all timber${narrow > 0 ? `, but in ${narrow} of ${bays} bays too narrow for that` : ''}; ` +
-        `the first is ${rounded(first.at, units)} from its ${design.kind === 'quarter' ? 'toe end' : 'end'}, so hold the sheet's ends by what covers them, or by a row into the stud there` +
+        `the first is ${rounded(first.at, units)} from its ${kindTraits[design.kind].sheetEnd}, so hold the sheet's ends by what covers them, or by a row into the stud there` +
         (narrowSheets > 0
           ? `; ${narrowSheets === 1 ? 'a sheet' : `${narrowSheets} sheets`} too short for a row between studs ${narrowSheets === 1 ? 'is' : 'are'} screwed to them`
           : ''),

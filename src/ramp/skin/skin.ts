@@ -26,8 +26,16 @@ export interface SkinLayer {
 }
 
 /** How far each layer starts behind the one below. mm */
-export const stepBack = (design: RampDesign): number =>
-  design.kind === 'quarter' && design.runOut.kind === 'stepped' ? design.runOut.back : 0
+export const stepBack = (design: RampDesign): number => {
+  switch (design.kind) {
+    case 'quarter':
+      return design.runOut.kind === 'stepped' ? design.runOut.back : 0
+    case 'flat':
+      return 0
+    default:
+      return design satisfies never
+  }
+}
 
 /** Left between the end of the skin and the pipe, mm. */
 export const skinGap = 2
