@@ -1,16 +1,21 @@
 import { figuresRows } from '../booklet/figures-rows.ts'
 import type { Design } from '../design/design.ts'
 import { asCutLines, type RampAsCut } from '../job/as-cut-words.ts'
-import type { PageFigures } from '../job/figures.ts'
+import type { FiguresJob } from '../job/figures.ts'
 import type { Units } from '../length.ts'
 import type { Ramp, SolvedDesign } from '../ramp/ramp.ts'
+import { missesOf, missWords } from '../stock/panel/miss.ts'
+import { sheetLine } from '../stock/panel/sheet-words.ts'
 import { showChecks } from './show-checks.ts'
 import { wrap } from './wrap.ts'
 
 const legend = { mm: 'lengths in mm', in: 'lengths in inches; + is 1/32 more, – is 1/32 less' } as const
 
 /** The figures as a terminal shows them: labels at the left, lengths in the carpenter's units. */
-export const figuresText = (design: Design, solved: SolvedDesign, pages: PageFigures | null): string => {
+export const figuresText = (
+  design: Design,
+  { solved, pages, panels }: Pick<FiguresJob, 'solved' | 'pages' | 'panels'>,
+): string => {
   const several = solved.ramps.length > 1
   const checks = showChecks(solved.checks, several)
   return [
@@ -22,9 +27,28 @@ export const figuresText = (design: Design, solved: SolvedDesign, pages: PageFig
           `pages to tape on ${pages.paper}: whole ${pages.whole}, line ${pages.line}, ribbon ${pages.ribbon}; plot takes ${pages.takes}`,
         ]
       : []),
+    ...panelLines(design, solved, panels),
     ...(checks.length > 0 ? ['', ...checks] : []),
     '',
   ].join('\n')
+}
+
+/** A line a sheet: what comes from which panel, and what would bring both sides out of one. */
+const panelLines = (
+  design: Design,
+  solved: SolvedDesign,
+  panels: FiguresJob['panels'],
+): readonly string[] => {
+  if (!panels || solved.stopped) return []
+  if ('faults' in panels) return ['', ...panels.faults.map((fault) => wrap(fault, 2))]
+  const several = design.ramps.length > 1
+  return [
+    '',
+    ...panels.sheets.map((sheet) => {
+      const misses = missesOf(design, solved, sheet).map((miss) => missWords(miss, several, design))
+      return wrap([sheetLine(sheet, design.stock.trim, design.units), ...misses].join('; '), 2)
+    }),
+  ]
 }
 
 /** Notches that are cut already, below the figures. */

@@ -5,6 +5,9 @@ import type { CoverCounts } from '../page/cover/pattern-covers.ts'
 import { designFigures, type Figures } from '../ramp/figures.ts'
 import { quartersOf, type SolvedDesign, type WholeDesign } from '../ramp/ramp.ts'
 import { solveDesign } from '../ramp/solve.ts'
+import { panelFigures } from '../stock/panel/panel-figures.ts'
+import { sheetsOf } from '../stock/panel/sheets.ts'
+import { partsOf } from '../stock/parts.ts'
 import { asCuts, type RampAsCut, type RampCut } from './as-cut-words.ts'
 import { coverDesign } from './covering.ts'
 import { usualLaying } from './laying.ts'
@@ -18,6 +21,8 @@ export interface FiguresJob {
   readonly solved: SolvedDesign
   /** null where there is no curve or a `stop` */
   readonly pages: PageFigures | null
+  /** what is sawn from which panel; in words where that is not to be had; null where there is a `stop` */
+  readonly panels: ReturnType<typeof sheetsOf> | null
   /** of the notches that are cut already; null where a ramp's pipe could not be solved */
   readonly asCut: readonly (RampAsCut | null)[]
   /** figures that were left to the program */
@@ -32,15 +37,17 @@ export const figuresJob = (
 ): FiguresJob => {
   const solved = withAnswers(solveDesign(design), answers, design.units)
   const pages = solved.stopped || quartersOf(solved.ramps).length === 0 ? null : pagesOf(design, solved)
-  return { solved, pages, asCut: asCuts(cuts, solved), answers }
+  const panels = solved.stopped ? null : sheetsOf(design, partsOf(design, solved))
+  return { solved, pages, panels, asCut: asCuts(cuts, solved), answers }
 }
 
 /** The figures as scripts read them: mm and degrees, told in docs/architecture.md. */
-export const figuresRecord = (design: Design, { solved, pages, asCut, answers }: FiguresJob) => ({
+export const figuresRecord = (design: Design, { solved, pages, panels, asCut, answers }: FiguresJob) => ({
   ...withScrewLengths(designFigures(design, solved)),
   ...(asCut.length > 0 && { asCut }),
   ...(answers.length > 0 && { solved: answers.map(answerRecord) }),
   pages,
+  panels: panels && 'sheets' in panels ? panelFigures(panels.sheets) : null,
 })
 
 /** Layers and deck board with their screws counted by length: some take shorter ones than the layer's own. */

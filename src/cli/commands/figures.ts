@@ -44,10 +44,10 @@ const figures = async (file: string, options: Given<typeof rows>, shell: Shell):
   if (options.picture !== undefined) checkPicture(options.picture, options.force ?? false, file)
   const { cuts } = done(readAsCut(options.asCut ?? [], design))
   const job = figuresJob(design, cuts, answers)
-  const { solved, pages, asCut } = job
+  const { solved, asCut } = job
   const text = options.json
     ? `${JSON.stringify(figuresRecord(design, job), null, 2)}\n`
-    : figuresText(design, solved, pages) +
+    : figuresText(design, job) +
       answers.map((answer) => `\n${wrap(`solved ${answerLine(answer, design.units)}`)}\n`).join('') +
       asCutText(asCut, solved, design.units)
   if (options.out === undefined) shell.out(text)

@@ -20,7 +20,7 @@ export interface Laid {
 export type Rule = 'ends' | 'rips'
 
 /** Steps in which a curved piece is tried along the board, mm; then halved down to the last one. */
-const stride = 24
+const stride = 48
 const fineness = 0.05
 
 /** Places from and to along one way of the board; a square piece that fills it keeps the panel's own edges. */
@@ -54,14 +54,20 @@ export const layNext = (
       const free = lowestFree(laid, shape, at, x, 'columns')
       return free === null ? null : { shape, x: free, y: at }
     }
-    for (const at of stationsOf(laid, shape, x, 'rows')) best = nearer(best, across(at), rule)
-    for (const at of stationsOf(laid, shape, y, 'columns')) best = nearer(best, along(at), rule)
-    if (best?.shape !== shape || straight(laid, shape)) continue
+    // of curved pieces the way that the rule asks for is enough
+    const both = straight(laid, shape)
+    if (both || rule === 'rips')
+      for (const at of stationsOf(laid, shape, x, 'rows')) best = nearer(best, across(at), rule)
+    if (both || rule === 'ends')
+      for (const at of stationsOf(laid, shape, y, 'columns')) best = nearer(best, along(at), rule)
+    if (best?.shape !== shape || both) continue
     for (let step = stride / 2; step >= fineness; step /= 2)
       for (const by of [-step, step]) {
         const place: Laid = best
-        if (place.x + by >= x[0] && place.x + by <= x[1]) best = nearer(best, across(place.x + by), rule)!
-        if (place.y + by >= y[0] && place.y + by <= y[1]) best = nearer(best, along(place.y + by), rule)!
+        if (rule === 'rips' && place.x + by >= x[0] && place.x + by <= x[1])
+          best = nearer(best, across(place.x + by), rule)!
+        if (rule === 'ends' && place.y + by >= y[0] && place.y + by <= y[1])
+          best = nearer(best, along(place.y + by), rule)!
       }
   }
   return best
@@ -91,12 +97,12 @@ export const onTape = (board: Board, laid: readonly Laid[], place: Laid, step: n
 
 const isFree = (laid: readonly Laid[], { shape, x, y }: Laid): boolean =>
   laid.every((other) => {
-    const blocked = blockedRise(other.shape.grown.rows, shape.rows, x - other.x)
+    const blocked = blockedRise(other.shape.grown.rows(), shape.rows(), x - other.x)
     return !blocked || y <= blocked[0] + other.y + same || y >= blocked[1] + other.y - same
   })
 
 const straight = (laid: readonly Laid[], shape: Shape): boolean =>
-  laid.every((other) => other.shape.square && shape.square)
+  laid.length === 0 || (shape.square && laid.every((other) => other.shape.square))
 
 /** Where a shape is tried along one way: at both ends, beside all that lies there, and in strides where something is curved. */
 const stationsOf = (
@@ -108,7 +114,7 @@ const stationsOf = (
   const size = way === 'rows' ? shape.width : shape.height
   const stations = [from, to]
   for (const other of laid) {
-    const { stations: own } = other.shape.grown[way]
+    const { stations: own } = other.shape.grown[way]()
     const at = way === 'rows' ? other.x : other.y
     stations.push(at + own[own.length - 1]!, at + own[0]! - size)
   }
@@ -124,11 +130,12 @@ const lowestFree = (
   [from, to]: readonly [number, number],
   way: 'rows' | 'columns',
 ): number | null => {
-  const own: Profile = shape[way]
+  if (laid.length === 0) return from
+  const own: Profile = shape[way]()
   const blocks: (readonly [number, number])[] = []
   for (const other of laid) {
     const [main, cross] = way === 'rows' ? [other.x, other.y] : [other.y, other.x]
-    const blocked = blockedRise(other.shape.grown[way], own, at - main)
+    const blocked = blockedRise(other.shape.grown[way](), own, at - main)
     if (blocked) blocks.push([blocked[0] + cross, blocked[1] + cross])
   }
   let free = from

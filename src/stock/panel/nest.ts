@@ -17,10 +17,11 @@ export const nest = (pieces: readonly Piece[], kinds: readonly PanelKind[], saw:
   const ways = waysOf(pieces, saw.kerf)
   const area = pieces.map(({ blank }) => doubleArea(blank.fine) / 2)
   const byArea = area.map((_, i) => i).sort((a, b) => area[b]! - area[a]! || a - b)
-  const byReach = byArea.toSorted((a, b) => reachOf(ways[b]!) - reachOf(ways[a]!))
+  const byReach = byArea.toSorted((a, b) => reachOf(pieces[b]!) - reachOf(pieces[a]!))
+  const orders = byReach.some((piece, i) => piece !== byArea[i]) ? [byArea, byReach] : [byArea]
   const usual = { kinds: kinds.toSorted(thereFirst), openings: [] }
   const tries = (openings: Attempt['openings'], faces: Attempt['faces']): readonly Attempt[] =>
-    [byArea, byReach].flatMap((order) =>
+    orders.flatMap((order) =>
       (['rips', 'ends'] as const).map((rule) => ({ ...usual, order, rule, faces, openings })),
     )
   let found = bestOf(tries([], 'up').slice(0, 1), ways, saw, area, null, 0)!
@@ -92,7 +93,7 @@ const scoreOf = (
   const bought = filled.filter(({ kind }) => kind.count === null)
   const used = filled.map(({ places }) => places.reduce((sum, { piece }) => sum + area[piece]!, 0))
   const down = filled.flatMap(({ places }) =>
-    places.filter(({ piece, shape }) => !ways[piece]!.up.includes(shape)),
+    places.filter(({ piece, shape }) => !ways[piece]!.up().includes(shape)),
   )
   return [
     lost.length,

@@ -14,8 +14,8 @@ export const areaOf = ({ length, width }: PanelKind): number => length * width
 
 /** The ways in which a piece may lie: with the face up that shows, or any. */
 export interface Ways {
-  readonly up: readonly Shape[]
-  readonly any: readonly Shape[]
+  readonly up: () => readonly Shape[]
+  readonly any: () => readonly Shape[]
 }
 
 /** A piece, by its number, on a panel. */
@@ -70,7 +70,7 @@ export const pack = (
   const lost: number[] = []
   for (const piece of order) {
     if (together.has(piece)) continue
-    const shapes = pieces[piece]![faces]
+    const shapes = pieces[piece]![faces]()
     const joins = boards.some(({ board, places, full }) => {
       if (full.has(shapes)) return false
       const place = layNext(board, places, shapes, rule)

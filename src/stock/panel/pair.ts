@@ -35,13 +35,14 @@ interface Way {
 const degrees = 3
 const strides = 40
 /** So many of the best are made better, down to these steps. */
-const kept = 8
+const kept = 4
 const [leastAngle, leastMove] = [0.01, 0.02]
 
 /**
  * The narrowest strip of a length, mm, in which two pieces lie `kerf` apart, both turned by one angle: the second as the first
  * or as its mirror image, end for end or not. `overs`: ways in which the second may lie. Null where the length takes neither.
- * `enough`: a width that need not be bettered.
+ * `enough`: a width that need not be bettered; `hopeless`: how much
+ * wider a coarse find may be to be worth bettering.
  */
 export const pairFit = (
   first: Blank,
@@ -50,6 +51,7 @@ export const pairFit = (
   length: number,
   overs: readonly boolean[],
   enough = 0,
+  hopeless = Number.POSITIVE_INFINITY,
 ): PairFit | null => {
   const measure = (way: Omit<Way, 'width'>): number => {
     const own = turnedOf(first.fine, way.angle, false, kerf)
@@ -62,12 +64,9 @@ export const pairFit = (
   const tilts = Array.from({ length: 180 / degrees }, (_, i) => i * degrees).filter(
     (angle) => angle % 90 !== 0,
   )
-  const tilted = best(
-    waysAt(tilts, first, second, kerf, length, overs).slice(0, kept),
-    measure,
-    length,
-    enough,
-  )
+  const coarse = waysAt(tilts, first, second, kerf, length, overs).slice(0, kept)
+  const hopeful = coarse.filter(({ width }) => width <= enough + hopeless)
+  const tilted = best(hopeful, measure, length, enough)
   if (tilted && (!found || tilted.width < found.width - 0.5)) found = tilted
   return found && placed(first, second, kerf, found)
 }
@@ -177,7 +176,7 @@ const bettered = (way: Way, measure: (way: Omit<Way, 'width'>) => number, stride
 
 const placed = (first: Blank, second: Blank, kerf: number, way: Way): PairFit => {
   const [own, other] = [shapeOf(first, way.angle, false, kerf), shapeOf(second, turnOf(way), way.over, kerf)]
-  const blocked = blockedRise(own.grown.rows, other.rows, way.dx)
+  const blocked = blockedRise(own.grown.rows(), other.rows(), way.dx)
   const high = (rise: number): number => Math.max(own.height, rise + other.height) - Math.min(0, rise)
   const [low, up] = blocked ?? [0, 0]
   const rise = high(low) < high(up) ? low : up

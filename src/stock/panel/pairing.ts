@@ -6,6 +6,9 @@ import { pairFit } from './pair.ts'
 import type { Piece } from './piece.ts'
 import type { Saw } from './saw.ts'
 
+/** What is found coarsely and is wider than the panel by more does not come to fit it, mm. */
+const hopeless = 60
+
 /** Which two pieces go on one panel of the largest size, and how, where only turned askew they do. */
 export const pairing = (
   pieces: readonly Piece[],
@@ -20,7 +23,7 @@ export const pairing = (
     if (first.blank.square || second.blank.square) return null
     const room = { length: largest.length - 2 * trim, width: largest.width - 2 * trim }
     const overs = [first, second].some(({ faced, mustFace }) => faced && mustFace) ? [false] : [false, true]
-    const fit = pairFit(first.blank, second.blank, kerf, room.length, overs, room.width)
+    const fit = pairFit(first.blank, second.blank, kerf, room.length, overs, room.width, hopeless)
     if (!fit || fit.width > room.width + same) return null
     return fit.laid.map((laid, i) => ({
       ...laid,

@@ -12,7 +12,7 @@ import { nest } from './nest.ts'
 import type { Filled, PanelKind, Place } from './pack.ts'
 import type { Piece } from './piece.ts'
 import { type SawStep, sawOrder } from './saw-order.ts'
-import { blankOf, strayMost } from './shape.ts'
+import { blankOf } from './shape.ts'
 import { usualPanel } from './usual-panel.ts'
 
 /** A piece where it lies: from the panel's left end and its lower edge, the panel's better face up. mm, degrees */
@@ -175,7 +175,7 @@ const eitherHand = ({ outline, grain, faced }: SheetPart): string => {
   return `${faced} ${grain} ${y1.toFixed(3)} ${[places(polygon), places(mirrored)].sort()[0]}`
 }
 
-const pieceOf = (part: SheetPart, out: boolean, layers: number): Piece => ({
+export const pieceOf = (part: SheetPart, out: boolean, layers: number): Piece => ({
   blank: blankOf(part.outline),
   alike: JSON.stringify(part.outline),
   grain: part.grain,
@@ -243,7 +243,7 @@ const panelPiece = ({ shape, x, y }: Place, { part, under }: Couple): PanelPiece
 
 /** Corners of a piece on its panel from the one that is found with a tape, arcs flattened within 0.05 mm. */
 export const pieceCorners = ({ outline, x, y }: PanelPiece): readonly Point[] => {
-  const corners = outerPolygon(outline, strayMost)
+  const corners = outerPolygon(outline, 0.05)
   const first = corners.findIndex((p) => Math.hypot(p.x - x, p.y - y) < 1e-6)
   return [...corners.slice(first), ...corners.slice(0, first)]
 }

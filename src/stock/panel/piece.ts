@@ -1,3 +1,5 @@
+import { pointsBounds } from '../../geometry/bounds.ts'
+import { once } from './once.ts'
 import type { Ways } from './pack.ts'
 import { type Blank, type Shape, shapeOf } from './shape.ts'
 
@@ -29,15 +31,17 @@ const waysOfOne = ({ blank, grain, faced, mustFace }: Piece, kerf: number): Ways
   const shapes = (turns: readonly number[], over: boolean): readonly Shape[] =>
     turns.map((turn) => shapeOf(blank, turn, over, kerf))
   if (blank.square) {
-    const up = shapes(grain === 'x' ? [0] : grain === 'y' ? [90] : [0, 90], false)
+    const up = once(() => shapes(grain === 'x' ? [0] : grain === 'y' ? [90] : [0, 90], false))
     return { up, any: up }
   }
   const turns = [0, 180, 90, 270].filter((turn) => grain === null || (turn % 180 === 0) === (grain === 'x'))
-  const up = shapes(turns, false)
-  const any = [...up, ...shapes(turns, true)]
+  const up = once(() => shapes(turns, false))
+  const any = once(() => [...up(), ...shapes(turns, true)])
   return { up: faced ? up : any, any: faced && mustFace ? up : any }
 }
 
-/** The longest that it lies along the panel. */
-export const reachOf = ({ any }: Ways): number =>
-  Math.max(...any.map(({ width, height }) => Math.max(width, height)))
+/** The longest that it lies along the panel, mm. */
+export const reachOf = ({ blank }: Piece): number => {
+  const { x0, y0, x1, y1 } = pointsBounds(blank.fine)
+  return Math.max(x1 - x0, y1 - y0)
+}

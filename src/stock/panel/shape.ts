@@ -11,10 +11,11 @@ import type { Path } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { grownPolygon } from '../../geometry/polygon/grown-polygon.ts'
 import { outerPolygon } from '../../geometry/polygon/outer-polygon.ts'
+import { once } from './once.ts'
 import { type Profile, profileOf } from './profile.ts'
 
-/** How far a polygon that stands for a piece may stray out of it, mm. */
-export const strayMost = 0.05
+/** How far the polygon that is placed for a piece may stray out of it, mm: finer ones cost time and spare no wood. */
+const fineStray = 0.25
 
 /** A piece as it may lie on a panel: turned, perhaps turned over, its box in the corner at zero. */
 export interface Shape {
@@ -30,11 +31,11 @@ export interface Shape {
   readonly square: boolean
   /** the corner that a tape finds */
   readonly corner: Point
-  /** along x, and along y */
-  readonly rows: Profile
-  readonly columns: Profile
+  /** along x, and along y; found when they are first asked for */
+  readonly rows: () => Profile
+  readonly columns: () => Profile
   /** with the kerf around it */
-  readonly grown: { readonly rows: Profile; readonly columns: Profile }
+  readonly grown: { readonly rows: () => Profile; readonly columns: () => Profile }
 }
 
 /** A piece's shape before it is turned, for placing it and for a first search: made once. */
@@ -49,7 +50,7 @@ export interface Blank {
 const coarseStray = 2
 
 export const blankOf = (outline: Path): Blank => {
-  const fine = outerPolygon(outline, strayMost)
+  const fine = outerPolygon(outline, fineStray)
   const { x0, y0, x1, y1 } = pointsBounds(fine)
   const atEdge = ({ x, y }: Point): boolean => (x === x0 || x === x1) && (y === y0 || y === y1)
   const square = fine.length === 4 && fine.every(atEdge)
@@ -69,7 +70,7 @@ export const shapeOf = (
   const map = affineThen(turned, affineTranslate(-x0, -y0))
   const placed = loose.map(({ x, y }) => ({ x: x - x0, y: y - y0 }))
   const points = over ? placed.reverse() : placed
-  const margin = grownPolygon(points, kerf)
+  const margin = once(() => grownPolygon(points, kerf))
   return {
     turn,
     over,
@@ -78,8 +79,8 @@ export const shapeOf = (
     height: y1 - y0,
     square: square && turn % 90 === 0,
     corner: square ? { x: 0, y: 0 } : affineApply(map, start),
-    rows: profileOf(points),
-    columns: profileOf(points, true),
-    grown: { rows: profileOf(margin), columns: profileOf(margin, true) },
+    rows: once(() => profileOf(points)),
+    columns: once(() => profileOf(points, true)),
+    grown: { rows: once(() => profileOf(margin())), columns: once(() => profileOf(margin(), true)) },
   }
 }
