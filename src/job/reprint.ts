@@ -5,7 +5,8 @@ import type { Fingerprint } from '../page/set/set-code.ts'
 import { type Profile, profileCorrection } from '../printer/profile.ts'
 import { printerUncertainty } from '../printer/uncertainty.ts'
 import { recorrect } from '../read/recorrect.ts'
-import type { SetPdfPage } from '../read/set-pdf.ts'
+import type { SetPdf, SetPdfPage } from '../read/set-pdf.ts'
+import type { PdfCopy } from '../write/pdf-copy.ts'
 import { asked, type Refusal } from './refusal.ts'
 
 /** What is written: the pages, their plan, and what to watch. */
@@ -75,6 +76,15 @@ export const reprintJob = (
     ],
   }
 }
+
+/** The pages of a job as the PDF writer takes them, out of the set that they come from. */
+export const reprintInput = (set: SetPdf, { plan, pages }: ReprintJob): PdfCopy => ({
+  source: set.context,
+  title: set.title,
+  subject: set.subject.replaceAll(set.plan.set, plan.set),
+  pages,
+  attachments: [{ ...set.attached, bytes: new TextEncoder().encode(JSON.stringify(plan)) }],
+})
 
 type Window = SetPlan['pages'][number]['places'][number]['window']
 

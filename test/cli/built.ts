@@ -22,7 +22,14 @@ export interface RunOptions {
 
 /** What a fresh clone holds after its install, in a folder where nothing that is run can touch the project. */
 export const buildIn = (folder: string): void => {
-  for (const name of ['package.json', '.build.mjs', '.build-cache.cjs', '.build-page.mjs', 'templates'])
+  for (const name of [
+    'package.json',
+    'tsconfig.json',
+    '.build.mjs',
+    '.build-page.mjs',
+    '.tsconfig.types.json',
+    'templates',
+  ])
     cpSync(name, join(folder, name), { recursive: true })
   for (const name of ['src', 'node_modules']) symlinkSync(resolve(name), join(folder, name))
   execFileSync('npm', ['run', 'build', '--silent'], { cwd: folder })

@@ -9,6 +9,7 @@ import {
   readdirSync,
   readFileSync,
   rmSync,
+  statSync,
   writeFileSync,
 } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -218,28 +219,58 @@ it('npm run demo plots a template of ours into out/ and says five steps', async 
   expect(demo()).toBe(said)
 })
 
-it('the program is one file that the package names; what was compiled of it only makes it start sooner', () => {
-  expect(manifest.bin.traceply).toBe('dist/traceply.cjs')
-  expect(readdirSync(join(root(), 'dist'))).toEqual(['traceply.cache', 'traceply.cjs', 'traceply.html'])
-  const design = join(root(), 'templates', 'quarter-in.yaml')
-  const figures = (folder: string): string =>
-    execFileSync(process.execPath, [join(folder, 'traceply.cjs'), 'figures', design], { encoding: 'utf8' })
-  const whole = figures(join(root(), 'dist'))
-  const alone = mkdtempSync(join(tmpdir(), 'traceply-alone-'))
-  copyFileSync(join(root(), 'dist', 'traceply.cjs'), join(alone, 'traceply.cjs'))
-  expect(figures(alone)).toBe(whole)
-  // of another Node, or torn
-  const cache = readFileSync(join(root(), 'dist', 'traceply.cache'))
-  for (const bytes of [
-    Buffer.from('nothing'),
-    cache.subarray(0, 9000),
-    cache.map((b, i) => (i < 64 ? b ^ 1 : b)),
-  ]) {
-    writeFileSync(join(alone, 'traceply.cache'), bytes)
-    expect(figures(alone)).toBe(whole)
-  }
-  rmSync(alone, { recursive: true })
-  expect(readFileSync(join(root(), 'dist', 'traceply.cjs'), 'utf8').startsWith('#!/usr/bin/env node\n')).toBe(
-    true,
-  )
+describe('the program', () => {
+  it('is a file that can be read, and one beside it that asks Node to keep what it compiles', () => {
+    expect(manifest.bin.traceply).toBe('dist/traceply.cjs')
+    expect(readdirSync(join(root(), 'dist'))).toEqual([
+      'index.js',
+      'program.cjs',
+      'traceply.cjs',
+      'traceply.html',
+      'types',
+    ])
+    const starter = readFileSync(join(root(), 'dist', 'traceply.cjs'), 'utf8')
+    expect(starter.startsWith('#!/usr/bin/env node\n')).toBe(true)
+    const program = readFileSync(join(root(), 'dist', 'program.cjs'), 'utf8')
+    // names and lines as they were written, and no place of the machine that built it
+    expect(program).toContain('var plotJob = (')
+    expect(program).not.toContain(root())
+    expect(program).not.toContain(process.cwd())
+  })
+
+  it('runs as it is now, whatever was kept of another one', () => {
+    const design = join(root(), 'templates', 'quarter-in.yaml')
+    const alone = mkdtempSync(join(tmpdir(), 'traceply-alone-'))
+    const env = { ...process.env, NODE_COMPILE_CACHE: join(alone, 'kept') }
+    const figures = (): string =>
+      execFileSync(process.execPath, [join(alone, 'traceply.cjs'), 'figures', design], {
+        encoding: 'utf8',
+        env,
+      })
+    try {
+      for (const name of ['traceply.cjs', 'program.cjs'])
+        copyFileSync(join(root(), 'dist', name), join(alone, name))
+      const whole = figures()
+      expect(figures()).toBe(whole)
+      // of the same length
+      const program = readFileSync(join(alone, 'program.cjs'), 'utf8')
+      const changed = program.replaceAll('lengths in inches', 'lengths in INCHES')
+      expect(changed).not.toBe(program)
+      writeFileSync(join(alone, 'program.cjs'), changed)
+      expect(figures()).toBe(whole.replace('lengths in inches', 'lengths in INCHES'))
+      // what is kept is damaged
+      for (const name of readdirSync(alone, { recursive: true, encoding: 'utf8' })) {
+        const path = join(alone, name)
+        if (!name.startsWith('kept') || !statSync(path).isFile()) continue
+        const bytes = readFileSync(path)
+        writeFileSync(
+          path,
+          bytes.map((b, i) => (i % 997 === 500 ? b ^ 4 : b)),
+        )
+      }
+      expect(figures()).toBe(whole.replace('lengths in inches', 'lengths in INCHES'))
+    } finally {
+      rmSync(alone, { recursive: true })
+    }
+  })
 })

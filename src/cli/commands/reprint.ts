@@ -1,7 +1,7 @@
 import { basename, extname } from 'node:path'
 import { inflateSync } from 'node:zlib'
 import type { SetPlan } from '../../drawing/set-plan.ts'
-import { reprintJob } from '../../job/reprint.ts'
+import { reprintInput, reprintJob } from '../../job/reprint.ts'
 import { countWords } from '../../length/count-words.ts'
 import { harmless } from '../../length/quote.ts'
 import { covers } from '../../page/cover/cover.ts'
@@ -100,16 +100,7 @@ const reprint = async (
   const profile =
     raw.set === undefined && raw.printer !== undefined ? loadProfile(raw.printer, raw.profiles) : null
   const job = done(reprintJob(set.plan, pages, contentsOf(file, pages, pageContent), profile, sha256))
-  const copy = await copyPdf(
-    {
-      source: set.context,
-      title: set.title,
-      subject: set.subject.replaceAll(set.plan.set, job.plan.set),
-      pages: job.pages,
-      attachments: [{ ...set.attached, bytes: new TextEncoder().encode(JSON.stringify(job.plan)) }],
-    },
-    platform,
-  )
+  const copy = await copyPdf(reprintInput(set, job), platform)
   writeOut(out, copy, force)
   if (raw.json) shell.out(`${JSON.stringify(job.plan, null, 2)}\n`)
   else shell.out(report(out, job.plan, pages, profile))
