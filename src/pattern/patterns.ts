@@ -1,11 +1,14 @@
 import type { Units } from '../design/design.ts'
 import type { SolvedQuarter, SolvedRamp } from '../ramp/ramp.ts'
+import { sideMarks } from '../ramp/side/side-marks.ts'
 import type { Pattern } from './pattern.ts'
 import { sidePattern } from './side.ts'
 
-const partsOf = (ramp: SolvedQuarter): string => {
+/** With their marks, as on the layout of panels. */
+const partsOf = (ramp: SolvedQuarter, marks: readonly string[]): string => {
   const ribs = ramp.design.sides.count - 2
-  return `${ramp.name}: 2 sides${ribs === 0 ? '' : ribs === 1 ? ', 1 rib' : `, ${ribs} ribs`}`
+  const count = `2 sides${ribs === 0 ? '' : ribs === 1 ? ', 1 rib' : `, ${ribs} ribs`}`
+  return `${ramp.name}: ${count} (${marks.length > 2 ? `${marks[0]}–${marks.at(-1)}` : marks.join(', ')})`
 }
 
 /** A ramp whose sides need a pattern; a flat's are straight cuts. */
@@ -23,9 +26,17 @@ const plotted = (ramp: SolvedRamp): readonly SolvedQuarter[] => {
 /** One pattern for each distinct side, in the order of the ramps; it names every part that it serves. A flat needs none. */
 export const sidePatterns = (ramps: readonly SolvedRamp[], units: Units): readonly Pattern[] => {
   const groups = new Map<string, SolvedQuarter[]>()
+  const marks = sideMarks(ramps.map(({ design }) => design))
+  const named = new Map(ramps.map((ramp, i) => [ramp.name, marks[i]!]))
   for (const ramp of ramps.flatMap(plotted)) {
     const key = JSON.stringify([ramp.side.outline, ramp.studs, ramp.transition.heights, ramp.skinThickness])
     groups.set(key, [...(groups.get(key) ?? []), ramp])
   }
-  return [...groups.values()].map((same) => sidePattern(same[0]!, same.map(partsOf), units))
+  return [...groups.values()].map((same) =>
+    sidePattern(
+      same[0]!,
+      same.map((ramp) => partsOf(ramp, named.get(ramp.name)!)),
+      units,
+    ),
+  )
 }

@@ -1,5 +1,6 @@
 import type { Design } from '../design/design.ts'
 import { meetingFindings } from './beside/meeting.ts'
+import { stockFindings } from './beside/stock-asked.ts'
 import { type Redraw, storesFindings } from './beside/stores.ts'
 import { type Check, type Finding, hasStop } from './check/check.ts'
 import { solveFlat } from './kinds/flat.ts'
@@ -21,8 +22,13 @@ export const solveDesign = (design: Design): SolvedDesign => {
   const ramps = solved.map(({ ramp }): Ramp => ramp)
   const whole = solved.flatMap(({ whole }): readonly SolvedRamp[] => (whole ? [whole] : []))
   const checks = inOrder(
-    solved.flatMap(({ ramp, findings }) =>
-      [...findings, ...besideFindings(ramp, ramps, design)].map((f): Check => ({ ...f, ramp: ramp.name })),
+    solved.flatMap(({ ramp, findings }, i) =>
+      [
+        ...findings,
+        ...besideFindings(ramp, ramps, design),
+        // the whole design's, told once
+        ...(i === 0 ? stockFindings(design) : []),
+      ].map((f): Check => ({ ...f, ramp: ramp.name })),
     ),
   )
   return whole.length === ramps.length && !hasStop(checks)

@@ -22,7 +22,7 @@ describe('one pattern for each distinct side', () => {
       { ...pipedRamp, name: 'inner', width: 1150 },
     )
     expect(found.map((p) => [p.name, p.serves])).toEqual([
-      ['outer/side', ['outer: 2 sides, 1 rib', 'inner: 2 sides']],
+      ['outer/side', ['outer: 2 sides, 1 rib (S1–S3)', 'inner: 2 sides (S4, S5)']],
     ])
   })
 
@@ -37,14 +37,14 @@ describe('one pattern for each distinct side', () => {
   ])('%s is a pattern of its own', (_, change) => {
     const found = patterns({ ...pipedRamp, name: 'a' }, { ...pipedRamp, ...change, name: 'b' })
     expect(found.map((p) => p.name)).toEqual(['a/side', 'b/side'])
-    expect(found.map((p) => p.serves)).toEqual([['a: 2 sides'], ['b: 2 sides']])
+    expect(found.map((p) => p.serves)).toEqual([['a: 2 sides (S1, S2)'], ['b: 2 sides (S3, S4)']])
   })
 
   test('ribs are counted in words', () => {
     const served = (count: number) => patterns({ ...plain, sides: { thickness: 18, count } })[0]!.serves
-    expect(served(2)).toEqual(['ramp: 2 sides'])
-    expect(served(3)).toEqual(['ramp: 2 sides, 1 rib'])
-    expect(served(5)).toEqual(['ramp: 2 sides, 3 ribs'])
+    expect(served(2)).toEqual(['ramp: 2 sides (S1, S2)'])
+    expect(served(3)).toEqual(['ramp: 2 sides, 1 rib (S1–S3)'])
+    expect(served(5)).toEqual(['ramp: 2 sides, 3 ribs (S1–S5)'])
   })
 
   test('a ramp with a stop has none: it is never whole', () => {

@@ -1,0 +1,50 @@
+import type { Design, Material, Sheet } from '../../design/design.ts'
+import { showLength } from '../../length.ts'
+import { type Finding, warn } from '../check/check.ts'
+import { measured, same } from '../check/offer.ts'
+
+/** Saw blades cut so wide; common practice, no source. mm */
+const blades = { least: 1, most: 6 } as const
+
+/** What the stock says that cannot well be meant: a saw no blade cuts with, a panel that nothing is sawn from. */
+export const stockFindings = ({ stock, ramps, units }: Design): readonly Finding[] => {
+  const show = (mm: number): string => measured(mm, units)
+  const { kerf } = stock
+  const used = ramps.flatMap((ramp): readonly Sheet[] => [
+    { thickness: ramp.sides.thickness, material: 'plywood' },
+    ...ramp.skin,
+    ...(ramp.kind === 'quarter' && ramp.deckBoard ? [ramp.deckBoard] : []),
+    ...(ramp.kind === 'quarter' && ramp.runOut.kind === 'sheet' ? [ramp.runOut.sheet] : []),
+  ])
+  const idle = [...stock.panels, ...stock.offcuts]
+    .map(({ sheet }) => sheet)
+    .filter((sheet) => !used.some((other) => isSame(sheet, other)))
+  const words = [...new Set(idle.map((sheet) => sheetName(sheet, units)))]
+  return [
+    ...(kerf < blades.least - same || kerf > blades.most + same
+      ? [
+          warn(
+            'kerf',
+            `a saw cut of ${show(kerf)} was typed: blades cut ${show(blades.least)} to ${show(blades.most)} wide; saw into scrap and measure yours`,
+          ),
+        ]
+      : []),
+    ...(words.length > 0
+      ? [
+          warn(
+            'stock-idle',
+            `nothing is sawn from ${words.join(', ')}; the parts are of ${[...new Set(used.map((sheet) => sheetName(sheet, units)))].join(', ')}`,
+          ),
+        ]
+      : []),
+  ]
+}
+
+/** Thickness to a tenth of a millimetre. */
+const isSame = (a: Sheet, b: Sheet): boolean =>
+  a.material === b.material && Math.abs(a.thickness - b.thickness) < 0.1
+
+const sheetName = (
+  { thickness, material }: { readonly thickness: number; readonly material: Material },
+  units: Design['units'],
+): string => `${showLength(thickness, units, { decimals: 1 })} ${material}`

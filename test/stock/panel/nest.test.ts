@@ -1,0 +1,104 @@
+import { describe, expect, test } from 'vitest'
+import type { Design } from '../../../src/design/design.ts'
+import { readDesign } from '../../../src/design/read.ts'
+import { rectangle } from '../../../src/geometry/path.ts'
+import { solveDesign } from '../../../src/ramp/solve.ts'
+import { nest } from '../../../src/stock/panel/nest.ts'
+import type { PanelKind } from '../../../src/stock/panel/pack.ts'
+import { layPanels } from '../../../src/stock/panel/panels.ts'
+import { blankOf } from '../../../src/stock/panel/shape.ts'
+import { partsOf } from '../../../src/stock/parts.ts'
+
+const read = (text: string): Design => {
+  const reading = readDesign(text)
+  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
+  return reading.design
+}
+
+/** `18 plywood` to the number of its panels. */
+const counts = (text: string): Readonly<Record<string, number>> => {
+  const design = read(text)
+  const solved = solveDesign(design)
+  const sheets = layPanels(design, partsOf(design, solved).sheets)
+  return Object.fromEntries(
+    sheets.map(({ sheet, panels }) => [`${sheet.thickness.toFixed(1)} ${sheet.material}`, panels.length]),
+  )
+}
+
+const rectangles = (sizes: string) =>
+  sizes.split(' ').map((size) => {
+    const [a, b] = size.split('x').map(Number)
+    const piece = {
+      blank: blankOf(rectangle(0, 0, a!, b!)),
+      alike: size,
+      grain: null,
+      faced: false,
+      mustFace: false,
+    }
+    return piece
+  })
+
+const saw = { kerf: 0, trim: 0, step: 1 }
+const strip = (height: number): readonly PanelKind[] => [{ length: height, width: 20, count: null }]
+
+describe('panels in number', () => {
+  test('sixteen rectangles of a strip 20 wide lie within 5 % of the optimum, 20 high', () => {
+    // Hopper and Turton, C1-P1: the optimum fills the strip
+    const pieces = rectangles('2x12 7x12 8x6 3x6 3x5 5x5 3x12 3x7 5x7 2x6 3x2 4x2 3x4 4x4 9x2 11x2')
+    expect(pieces.reduce((sum, { blank: { fine } }) => sum + fine[2]!.x * fine[2]!.y, 0)).toBe(400)
+    expect(nest(pieces, strip(21), saw).filled).toHaveLength(1)
+    expect(nest(pieces, strip(19), saw).filled.length).toBeGreaterThan(1)
+  })
+
+  test('are as few as the area allows where pieces fill them: 12 quarters of a panel are three', () => {
+    const pieces = rectangles(Array.from({ length: 12 }, () => '10x10').join(' '))
+    expect(nest(pieces, [{ length: 20, width: 20, count: null }], saw).filled).toHaveLength(3)
+  })
+
+  test('what lies there is used before anything is bought, and counted', () => {
+    const there: PanelKind = { length: 10, width: 10, count: 2 }
+    const pieces = rectangles('10x10 10x10 10x10')
+    const { filled } = nest(pieces, [{ length: 20, width: 20, count: null }, there], saw)
+    expect(filled.filter(({ kind }) => kind === there)).toHaveLength(2)
+    expect(filled).toHaveLength(3)
+  })
+
+  test('of one ramp as it is bought', () => {
+    // common practice, no source: a ramp 96 wide, frame radius 66, frame height 23 1/4, toe 1 1/2, side 61 1/4 long takes one
+    // panel of 5/8 for both sides, two of 3/8, one hardboard of 1/4
+    expect(
+      counts(`title: one
+units: in
+ramps:
+  - width: 96
+    height: { frame: 23 1/4 }
+    transition: { circle: { frame: 66 }, tangent: { frame: 0 } }
+    toe: 1 1/2
+    length: 61 1/4
+    sides: { thickness: 5/8 }
+    skin: [3/8 plywood, 3/8 plywood, 1/4 hardboard]
+`),
+    ).toEqual({ '15.9 plywood': 1, '9.5 plywood': 2, '6.3 hardboard': 1 })
+  })
+
+  test('a panel with its better face out on both sides takes no turned one', () => {
+    const pair = (face: string): string => `title: pair
+units: mm
+stock: { panels: [{ sheet: 18 plywood, size: 1220 x 2440, good-face: ${face} }] }
+ramps:
+  - width: 1216
+    height: { deck: 1080 }
+    transition: { circle: { surface: 2400 } }
+    toe: 40
+    deck: 600
+    skin: [9 plywood]
+`
+    const overs = (text: string): readonly boolean[] => {
+      const design = read(text)
+      const [sides] = layPanels(design, partsOf(design, solveDesign(design)).sheets)
+      return sides!.panels.flatMap(({ pieces }) => pieces.map(({ over }) => over))
+    }
+    expect(overs(pair('any')).filter(Boolean)).toHaveLength(1)
+    expect(overs(pair('out'))).toEqual([false, false])
+  })
+})
