@@ -38,7 +38,7 @@ const timberRows = (ramp: Quarter, units: Units): readonly Row[] => {
   const all = bays * (studs.length + deckTimbers.length)
   // numbered on the paper behind the studs, in the order in which they were placed
   const numbered = deckTimbers.map((timber, i) => ({ timber, number: studs.length + i + 1 }))
-  const places = (['pipe', 'backing', 'deck', 'back'] as const).flatMap((role) => {
+  const places = (['pipe', 'backing', 'deck', 'back', 'wheels'] as const).flatMap((role) => {
     const own = numbered.filter(({ timber }) => timber.role === role)
     return own.length === 0
       ? []
@@ -72,6 +72,7 @@ const where = {
   backing: 'backing',
   deck: 'under the deck',
   back: 'back bottom corner',
+  wheels: 'behind the cut, for the wheels',
 } as const
 
 const pipeRows = ({ design, coping, pipe }: Quarter, units: Units): readonly Row[] => {

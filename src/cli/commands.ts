@@ -1,4 +1,5 @@
 import type { Command } from './command.ts'
+import { buyCommand } from './commands/buy.ts'
 import { cutsCommand } from './commands/cuts.ts'
 import { figuresCommand } from './commands/figures.ts'
 import { fitCommand } from './commands/fit.ts'
@@ -19,5 +20,6 @@ export const commands: readonly Command[] = [
   reprintCommand,
   offsetsCommand,
   cutsCommand,
+  buyCommand,
   fitCommand,
 ]

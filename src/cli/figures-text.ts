@@ -1,4 +1,5 @@
 import { figuresRows } from '../booklet/figures-rows.ts'
+import { stockLines, stockRows } from '../booklet/stock-rows.ts'
 import type { Design } from '../design/design.ts'
 import { asCutLines, type RampAsCut } from '../job/as-cut-words.ts'
 import type { FiguresJob } from '../job/figures.ts'
@@ -6,6 +7,7 @@ import type { Units } from '../length.ts'
 import type { Ramp, SolvedDesign } from '../ramp/ramp.ts'
 import { missesOf, missWords } from '../stock/panel/miss.ts'
 import { sheetLine } from '../stock/panel/sheet-words.ts'
+import type { StockTaking } from '../stock/stock.ts'
 import { showChecks } from './show-checks.ts'
 import { wrap } from './wrap.ts'
 
@@ -14,13 +16,13 @@ const legend = { mm: 'lengths in mm', in: 'lengths in inches; + is 1/32 more, â€
 /** The figures as a terminal shows them: labels at the left, lengths in the carpenter's units. */
 export const figuresText = (
   design: Design,
-  { solved, pages, panels }: Pick<FiguresJob, 'solved' | 'pages' | 'panels'>,
+  { solved, pages, panels, stock }: Pick<FiguresJob, 'solved' | 'pages' | 'panels' | 'stock'>,
 ): string => {
   const several = solved.ramps.length > 1
   const checks = showChecks(solved.checks, several)
   return [
     `${design.title} (${legend[design.units]})`,
-    ...solved.ramps.flatMap((ramp) => ['', ...rampLines(ramp, design.units)]),
+    ...solved.ramps.flatMap((ramp) => ['', ...rampLines(ramp, stock, design.units)]),
     ...(pages
       ? [
           '',
@@ -28,6 +30,7 @@ export const figuresText = (
         ]
       : []),
     ...panelLines(design, solved, panels),
+    ...(stock ? stockLines(stock, design).map((line) => wrap(line, 2)) : []),
     ...(checks.length > 0 ? ['', ...checks] : []),
     '',
   ].join('\n')
@@ -57,7 +60,9 @@ export const asCutText = (cuts: readonly (RampAsCut | null)[], solved: SolvedDes
     .map((line) => `${wrap(line, 11)}\n`)
     .join('')
 
-const rampLines = (ramp: Ramp, units: Units): readonly string[] => [
+const rampLines = (ramp: Ramp, stock: StockTaking | null, units: Units): readonly string[] => [
   ramp.name,
-  ...figuresRows(ramp, units).map(([label, words]) => wrap(`  ${label.padEnd(8)} ${words}`, 11)),
+  ...[...figuresRows(ramp, units), ...(stock ? stockRows(ramp.name, stock, units) : [])].map(
+    ([label, words]) => wrap(`  ${label.padEnd(8)} ${words}`, 11),
+  ),
 ]

@@ -6,6 +6,10 @@ export interface Design {
   readonly units: Units
   readonly paper: PaperName
   readonly stock: Stock
+  /** what things cost, where the design says */
+  readonly prices?: Prices
+  /** where the ramps are kept, where the design says */
+  readonly space?: Space
   readonly ramps: readonly RampDesign[]
 }
 
@@ -42,6 +46,47 @@ export interface Offcut {
   readonly sheet: Sheet
   readonly size: readonly [number, number]
   readonly count: number
+}
+
+/** What a price is for: a sheet by thickness and material, a timber by section and length, else a word of the list. */
+export type Priced =
+  | { readonly kind: 'sheet'; readonly sheet: Sheet }
+  | { readonly kind: 'timber'; readonly section: readonly [number, number]; readonly length: number }
+  | { readonly kind: 'word'; readonly word: PricedWord }
+
+/** Things of the shopping list that a price may name by a word. */
+export const pricedWords = [
+  'pipe',
+  'screws',
+  'wheels',
+  'handles',
+  'glue',
+  'paint',
+  'bolts',
+  'rubber',
+] as const
+export type PricedWord = (typeof pricedWords)[number]
+
+/** Of one sheet, one length of timber or pipe, one box, one piece. */
+export interface Price {
+  /** as it was typed */
+  readonly what: string
+  readonly of: Priced
+  readonly amount: number
+}
+
+/** All in one currency, its sign where it was typed: before the figure or behind it, with its space. */
+export interface Prices {
+  readonly before: string
+  readonly behind: string
+  readonly all: readonly Price[]
+}
+
+/** Width before depth of the garage, width before height of its door. */
+export interface Space {
+  readonly garage: readonly [number, number]
+  readonly door: readonly [number, number] | null
+  readonly ceiling: number | null
 }
 
 export const materials = ['plywood', 'hardboard', 'steel', 'other'] as const
@@ -96,6 +141,8 @@ export interface QuarterDesign extends FramedDesign {
   readonly coping: Coping | null
   /** leg of the 45° cut at the back bottom corner; 0 for none */
   readonly chamfer: number
+  /** on the cut: wheels that carry the ramp when it is tipped; null for none */
+  readonly wheels: Wheels | null
   /** the ramp this one is stored in, and the total clearance of both sides */
   readonly storesInside: { readonly ramp: string; readonly clearance: number } | null
 }
@@ -108,6 +155,14 @@ export interface FlatDesign extends FramedDesign {
 }
 
 export type RampDesign = QuarterDesign | FlatDesign
+
+/** Rigid wheels, each with its plate. */
+export interface Wheels {
+  readonly diameter: number
+  /** from the plate's face to the tread */
+  readonly height: number
+  readonly count: number
+}
 
 export interface Coping {
   readonly outside: number

@@ -106,6 +106,8 @@ const describe = (value: Value): string => {
       return `a text of ${value.least} to ${value.most} letters`
     case 'choice':
       return value.of.map(code).join(', ')
+    case 'prices':
+      return `things and their prices, ${value.least} to ${value.most} each; [how](shopping.md#prices)`
     case 'map':
       return 'keys of its own'
     default:

@@ -10,12 +10,12 @@ import { checkStores, widthsFromStores } from './check/stores-inside.ts'
 import type { Design, PaperName } from './design.ts'
 import type { EntryMap } from './file/entry.ts'
 import { parseDesign } from './file/parse.ts'
-import { saidMap, saidText, saidWord } from './file/said.ts'
+import { saidMap, saidPrices, saidText, saidWord, says } from './file/said.ts'
 import type { Tree, TreeMap } from './file/tree.ts'
 import { wrongUnits } from './plausible.ts'
 import type { Place, Problem } from './problem.ts'
 import { problemReport } from './report.ts'
-import { resolveRamp, resolveStock } from './resolve.ts'
+import { resolveRamp, resolveSpace, resolveStock } from './resolve.ts'
 import { rowExample } from './row.ts'
 import { rampPath, rangeAt, rowAt } from './schema.ts'
 
@@ -91,6 +91,8 @@ export const readOpenDesign = (text: string): OpenDesign | { readonly problems: 
     units,
     paper: saidWord<PaperName>(top, 'paper'),
     stock: resolveStock(saidMap(top, 'stock')),
+    ...(says(top, 'prices') && { prices: saidPrices(top, 'prices') }),
+    ...(says(top, 'space') && { space: resolveSpace(saidMap(top, 'space')) }),
     ramps: widthsFromStores(complete.map(resolveRamp), complete, width, units, report),
   }
   return problems.length > 0 ? found() : { design, asks, places: complete.map(({ place }) => place) }

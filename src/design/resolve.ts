@@ -8,7 +8,9 @@ import type {
   RampDesign,
   RampKind,
   Sheet,
+  Space,
   Stock,
+  Wheels,
 } from './design.ts'
 import type { EntryMap } from './file/entry.ts'
 import {
@@ -60,6 +62,12 @@ const sizedSheet = (map: EntryMap): { readonly sheet: Sheet; readonly size: read
   return { sheet: saidSheets(map, 'sheet')[0]!, size: [Math.min(a, b), Math.max(a, b)] }
 }
 
+export const resolveSpace = (map: EntryMap): Space => ({
+  garage: saidPair(map, 'garage'),
+  door: says(map, 'door') ? saidPair(map, 'door') : null,
+  ceiling: says(map, 'ceiling') ? saidLength(map, 'ceiling') : null,
+})
+
 /** A complete ramp as the solver takes it. A width that follows from another ramp is 0 until that one is known. */
 export const resolveRamp = (map: EntryMap): RampDesign => {
   const kind = saidWord<RampKind>(map, 'kind')
@@ -109,6 +117,7 @@ const resolveQuarter = (map: EntryMap): QuarterDesign => {
     deckBoard: wordFor(map, 'deck-board') === undefined ? saidSheets(map, 'deck-board')[0]! : null,
     coping: wordFor(map, 'coping') === undefined ? copingOf(saidMap(map, 'coping')) : null,
     chamfer: wordFor(map, 'chamfer') === undefined ? saidLength(saidMap(map, 'chamfer'), 'leg') : 0,
+    wheels: wordFor(map, 'wheels') === undefined ? wheelsOf(saidMap(map, 'wheels')) : null,
     storesInside:
       stores === null ? null : { ramp: saidText(stores, 'ramp'), clearance: saidLength(stores, 'clearance') },
   }
@@ -146,6 +155,12 @@ const runOutOf = (map: EntryMap): QuarterDesign['runOut'] => {
     ? { kind: 'sheet', sheet: saidSheets(runOut, 'sheet')[0]! }
     : { kind: 'stepped', back: saidLength(runOut, 'step-back') }
 }
+
+const wheelsOf = (map: EntryMap): Wheels => ({
+  diameter: saidLength(map, 'diameter'),
+  height: saidLength(map, 'height'),
+  count: saidCount(map, 'count'),
+})
 
 const copingOf = (map: EntryMap): Coping => {
   const notch = says(map, 'notch') ? saidMap(map, 'notch') : null

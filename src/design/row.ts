@@ -21,6 +21,8 @@ export type Value =
   | { readonly kind: 'angle' | 'angles'; readonly least: number; readonly most: number }
   | { readonly kind: 'count' | 'maps' | 'text'; readonly least: number; readonly most: number }
   | { readonly kind: 'choice'; readonly of: readonly string[] }
+  /** keys that name things, values that are money; least and most of one */
+  | { readonly kind: 'prices'; readonly least: number; readonly most: number }
   | { readonly kind: 'map'; readonly alternatives: readonly Alternatives[] }
 
 /** Keys that exclude each other: at most one set is said, exactly one where `required`; else the first set holds. */

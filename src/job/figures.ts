@@ -5,9 +5,12 @@ import type { CoverCounts } from '../page/cover/pattern-covers.ts'
 import { designFigures, type Figures } from '../ramp/figures.ts'
 import { quartersOf, type SolvedDesign, type WholeDesign } from '../ramp/ramp.ts'
 import { solveDesign } from '../ramp/solve.ts'
+import { boughtPanels } from '../stock/list/bought-panels.ts'
 import { panelFigures } from '../stock/panel/panel-figures.ts'
 import { sheetsOf } from '../stock/panel/sheets.ts'
 import { partsOf } from '../stock/parts.ts'
+import { type StockTaking, takeStock } from '../stock/stock.ts'
+import { stockFigures } from '../stock/stock-figures.ts'
 import { asCuts, type RampAsCut, type RampCut } from './as-cut-words.ts'
 import { coverDesign } from './covering.ts'
 import { usualLaying } from './laying.ts'
@@ -23,6 +26,8 @@ export interface FiguresJob {
   readonly pages: PageFigures | null
   /** what is sawn from which panel; in words where that is not to be had; null where there is a `stop` */
   readonly panels: ReturnType<typeof sheetsOf> | null
+  /** null where a `stop` leaves it open */
+  readonly stock: StockTaking | null
   /** of the notches that are cut already; null where a ramp's pipe could not be solved */
   readonly asCut: readonly (RampAsCut | null)[]
   /** figures that were left to the program */
@@ -37,13 +42,26 @@ export const figuresJob = (
 ): FiguresJob => {
   const solved = withAnswers(solveDesign(design), answers, design.units)
   const pages = solved.stopped || quartersOf(solved.ramps).length === 0 ? null : pagesOf(design, solved)
-  const panels = solved.stopped ? null : sheetsOf(design, partsOf(design, solved))
-  return { solved, pages, panels, asCut: asCuts(cuts, solved), answers }
+  const parts = solved.stopped ? null : partsOf(design, solved)
+  const panels = parts && sheetsOf(design, parts)
+  const stock = solved.stopped
+    ? null
+    : takeStock(
+        design,
+        solved,
+        parts!,
+        panels && 'sheets' in panels ? boughtPanels(panels.sheets, design.units) : null,
+      )
+  return { solved, pages, panels, stock, asCut: asCuts(cuts, solved), answers }
 }
 
 /** The figures as scripts read them: mm and degrees, told in docs/architecture.md. */
-export const figuresRecord = (design: Design, { solved, pages, panels, asCut, answers }: FiguresJob) => ({
+export const figuresRecord = (
+  design: Design,
+  { solved, pages, panels, stock, asCut, answers }: FiguresJob,
+) => ({
   ...withScrewLengths(designFigures(design, solved)),
+  ...stockFigures(stock, design),
   ...(asCut.length > 0 && { asCut }),
   ...(answers.length > 0 && { solved: answers.map(answerRecord) }),
   pages,

@@ -67,6 +67,7 @@ const quarterFigures = (ramp: Quarter) => {
     deckTimbers: ramp.deckTimbers.map((timber) => ({
       x: timber.x,
       y: timber.y,
+      angle: degrees(timber.angle),
       lies: timber.lies,
       role: timber.role,
       width: timber.width,

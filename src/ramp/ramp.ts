@@ -4,6 +4,7 @@ import type { Curve } from './curve/curve.ts'
 import type { DeckTimber } from './frame/deck-timbers.ts'
 import type { Pipe } from './frame/pipe.ts'
 import type { Stud } from './frame/stud.ts'
+import type { SolvedWheels } from './frame/wheels.ts'
 import type { SolvedCoping } from './side/coping.ts'
 import type { Side } from './side/side.ts'
 import type { Transition } from './side/transition.ts'
@@ -41,6 +42,8 @@ export interface Quarter extends Framed {
   readonly deck: number | null
   readonly coping: SolvedCoping | null
   readonly side: Side | null
+  /** null where the design has none */
+  readonly wheels: SolvedWheels | null
 }
 
 /** A quarter of which nothing is open: what templates, tables and lists are made from. */

@@ -6,6 +6,7 @@ import { type Check, type Finding, hasStop } from './check/check.ts'
 import { solveFlat } from './kinds/flat.ts'
 import { draftQuarter, solveQuarter } from './kinds/quarter.ts'
 import { flatsOf, type Quarter, quartersOf, type Ramp, type SolvedDesign, type SolvedRamp } from './ramp.ts'
+import { spaceFindings } from './storing/space.ts'
 
 /** What a design means. Stops come first, then warnings, then notes; within a level in the order of the ramps. */
 export const solveDesign = (design: Design): SolvedDesign => {
@@ -49,12 +50,13 @@ const storedIn = (name: string, { ramps }: Design): readonly string[] =>
 
 /** What a ramp makes of the others of its design. */
 const besideFindings = (ramp: Ramp, ramps: readonly Ramp[], design: Design): readonly Finding[] => {
+  const room = design.space ? spaceFindings(ramp, design.space, design.units) : []
   switch (ramp.kind) {
     case 'quarter':
-      return besideQuarter(ramp, ramps, design)
+      return [...besideQuarter(ramp, ramps, design), ...room]
     case 'flat':
       // what it makes of a quarter is for the quarter to say
-      return []
+      return room
     default:
       return ramp satisfies never
   }

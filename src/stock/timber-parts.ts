@@ -7,7 +7,7 @@ export interface TimberPart {
   /** its name on layout and list; no two alike in a design */
   readonly mark: string
   readonly ramp: string
-  readonly part: 'stud' | 'pipe-timber' | 'deck-timber' | 'back-timber' | 'block'
+  readonly part: 'stud' | 'pipe-timber' | 'deck-timber' | 'back-timber' | 'wheel-timber' | 'block'
   /** as the builder calls it: `stud 3`, with its bay where ribs make several; blocks from the toe */
   readonly words: string
   /** thickness and depth as bought */
@@ -59,6 +59,7 @@ const deckParts = (ramp: Ramp): readonly Unmarked[] => {
     backing: 'deck-timber',
     deck: 'deck-timber',
     back: 'back-timber',
+    wheels: 'wheel-timber',
   } as const
   return ramp.deckTimbers.flatMap((timber, i) =>
     inBays(ramp, timber, parts[timber.role], `timber ${i + 1} behind the lip`),

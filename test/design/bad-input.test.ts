@@ -10,7 +10,7 @@ const inSingle = (from: string, to: string): string => change(single, from, to)
 const inPair = (from: string, to: string): string => change(pair, from, to)
 
 const rampKeys =
-  'name, like, kind, width, stores-inside, height, transition, toe, deck, length, sides, studs, skin, fasten, run-out, deck-board, coping, chamfer, lip, limits'
+  'name, like, kind, width, stores-inside, height, transition, toe, deck, length, sides, studs, skin, fasten, run-out, deck-board, coping, chamfer, lip, limits, wheels'
 const lengthForms = 'write it like 640, 17 3/16 in, 4 ft 7 1/4 in, 1.2 m or 18 mm'
 
 describe('keys', () => {
@@ -19,7 +19,7 @@ describe('keys', () => {
     [
       'at the top level',
       inSingle('units: mm', 'units: mm\ncolour: red'),
-      '3:1 unknown key `colour`; the top level takes title, units, paper, stock, ramps',
+      '3:1 unknown key `colour`; the top level takes title, units, paper, stock, prices, space, ramps',
     ],
     [
       'in a ramp',

@@ -7,7 +7,8 @@ import { keysUnder, rampPath, rowAt, rowsUnder, schema, solveWord } from '../../
 
 const designMd = `title units paper stock ramps panel timber pipe kerf name kind width height frame deck surface
   transition circle tangent toe length sides thickness count studs section every foot to skin fasten run-out sheet step-back deck-board
-  coping outside material holes ends up out seat notch along down chamfer leg like stores-inside ramp clearance trim panels size clamped good-face offcuts lip limits`
+  coping outside material holes ends up out seat notch along down chamfer leg like stores-inside ramp clearance trim panels size clamped good-face offcuts lip limits
+  prices space garage door ceiling wheels diameter`
 
 /** A ramp, or an entry of another list: a map without a key of its own. */
 const isEntry = (row: Row): boolean => isRamp(row) || row.path.endsWith('[]')

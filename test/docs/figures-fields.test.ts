@@ -37,7 +37,13 @@ it('the architecture tells every field of the figures, and none that no design h
       open,
       `${templateText('quarter-mm').replace('deck: 500 ', 'deck: solve ')}    limits: { length: 1300, paper: 8 }\n`,
     )
-    const files = [...templates.map((name) => `templates/${name}.yaml`), open, wide]
+    // on wheels, in a garage, with a price
+    const rolling = join(folder, 'rolling.yaml')
+    writeFileSync(
+      rolling,
+      `space: { garage: 3000 x 6000 }\nprices: { pipe: 31 EUR }\n${templateText('quarter-mm').replace('leg: 120', 'leg: 180')}    wheels: { diameter: 75, height: 100 }\n`,
+    )
+    const files = [...templates.map((name) => `templates/${name}.yaml`), open, rolling, wide]
     const all = await Promise.all(
       files.map(async (file) => JSON.parse((await traceply('figures', file, '--json')).out)),
     )

@@ -13,7 +13,7 @@ export const plywood = (thickness: number): Sheet => ({ thickness, material: 'pl
 
 export const stock: Stock = {
   panel: [1220, 2440],
-  timber: [2400],
+  timber: [2400, 4800],
   pipe: [3000],
   kerf: 3,
   trim: 5,

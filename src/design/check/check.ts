@@ -18,6 +18,7 @@ import {
   type Value,
 } from '../row.ts'
 import { itemRow, keysUnder, kindsWith, parentsOf, rowAt, rowsUnder } from '../schema.ts'
+import { checkPrices } from './prices.ts'
 import {
   anglesValue,
   angleValue,
@@ -61,7 +62,8 @@ export const checkValue = (tree: Tree, row: Row, path: string, on: Checking): En
     return bad('shape', `${wrongShape(tree, row)}${slip ? `; ${slip.message}` : shapes}`)
   }
 
-  if (tree.kind === 'map') return checkMap(tree, row, path, on)
+  if (tree.kind === 'map')
+    return value.kind === 'prices' ? checkPrices(tree, value, path, on) : checkMap(tree, row, path, on)
   if (tree.kind === 'list' && value.kind === 'maps') {
     const { least, most } = value
     if (tree.items.length < least) return bad('shape', `\`${rowTitle(row)}\` is an empty list${shapes}`)
@@ -144,6 +146,7 @@ const checkItem = (
 const wantedTree = (value: Value): Tree['kind'] => {
   switch (value.kind) {
     case 'map':
+    case 'prices':
       return 'map'
     case 'maps':
     case 'lengths':
@@ -160,6 +163,7 @@ const wrongShape = (tree: Tree, row: Row): string => {
   const title = `\`${rowTitle(row) || 'the file'}\``
   switch (wantedTree(row.value)) {
     case 'map':
+      if (row.value.kind === 'prices') return `${title} takes a price for each thing, not ${found}`
       return `${title} takes ${words}keys of its own (${keysUnder(row.path).join(', ')}), not ${found}`
     case 'list':
       return `${title} takes a list, not ${found}`

@@ -1,4 +1,4 @@
-import type { Sheet } from '../design.ts'
+import type { Prices, Sheet } from '../design.ts'
 import type { Place } from '../problem.ts'
 
 /** A value of the file, read by its row: lengths are mm. */
@@ -11,6 +11,7 @@ export type Entry =
   | { readonly kind: 'angles'; readonly degrees: readonly number[]; readonly place: Place }
   | { readonly kind: 'lengths'; readonly mm: readonly number[]; readonly place: Place }
   | { readonly kind: 'sheets'; readonly sheets: readonly Sheet[]; readonly place: Place }
+  | { readonly kind: 'prices'; readonly prices: Prices; readonly place: Place }
   | { readonly kind: 'list'; readonly items: readonly Entry[]; readonly place: Place }
   | EntryMap
   /** said, but wrong; the problem is reported already */

@@ -1,4 +1,4 @@
-import type { Sheet } from '../design.ts'
+import type { Prices, Sheet } from '../design.ts'
 import type { Entry, EntryMap } from './entry.ts'
 
 /** Looking up what a complete map says. A key of another kind is a fault of the schema, not of the file: TypeError. */
@@ -34,6 +34,7 @@ export const saidAngles = (map: EntryMap, key: string): readonly number[] =>
 export const saidPair = (map: EntryMap, key: string): readonly [number, number] =>
   saidLengths(map, key) as readonly [number, number]
 export const saidSheets = (map: EntryMap, key: string): readonly Sheet[] => entryOf(map, key, 'sheets').sheets
+export const saidPrices = (map: EntryMap, key: string): Prices => entryOf(map, key, 'prices').prices
 /** One of the words that the row allows; the caller names its type. */
 export const saidWord = <T extends string>(map: EntryMap, key: string): T =>
   entryOf(map, key, 'word').word as T

@@ -129,7 +129,8 @@ const own = (part: Part): string => {
     case 'board':
       return 'its deck board'
     case 'pipe':
-      return 'its pipe'
+    case 'wheels':
+      return `its ${part.kind}`
     case 'skin':
     case 'stud':
       return `its ${part.kind}`
@@ -145,7 +146,8 @@ const other = (part: Part, outer: SolvedQuarter): string => {
     case 'board':
       return 'the deck board'
     case 'pipe':
-      return 'the pipe'
+    case 'wheels':
+      return `the ${part.kind}`
     case 'skin':
       return `layer ${part.number} of the skin`
     case 'stud':

@@ -38,6 +38,11 @@ export const downKey = cutOut('down')
 export const widthKey: Key = { range: rangeOf('width'), typed: (d, width) => ({ ...d, width }) }
 export const toeKey: Key = { range: rangeOf('toe'), typed: (d, toe) => ({ ...d, toe }) }
 export const chamferKey: Key = { range: rangeOf('chamfer.leg'), typed: (d, chamfer) => ({ ...d, chamfer }) }
+/** How thick the wheels are, their plates as far off the floor as before. */
+export const wheelKey: Key = {
+  range: rangeOf('wheels.diameter'),
+  typed: (d, diameter) => ({ ...d, wheels: { ...d.wheels!, diameter } }),
+}
 export const everyKey: Key = {
   range: rangeOf('studs.every'),
   typed: (d, every) => ({ ...d, studs: { ...d.studs, every } }),

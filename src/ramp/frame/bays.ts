@@ -1,4 +1,5 @@
-import type { RampDesign, Units } from '../../design/design.ts'
+import type { RampDesign, Stock, Units } from '../../design/design.ts'
+import { rangeAt } from '../../design/schema.ts'
 import { type Finding, stop } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 
@@ -33,6 +34,33 @@ export const widthFindings = (design: RampDesign, units: Units): readonly Findin
       `${sides.count} sides of ${show(sides.thickness)} leave ${left} in a width of ${show(width)}, a stud wants ${show(leastBay)}; ` +
         `make it ${offer(units).atLeast(least(sides.count))} or more` +
         (fewer === undefined ? '' : `, or take fewer (sides: { count: ${fewer} })`),
+    ),
+  ]
+}
+
+/** Studs longer than any timber that can be bought. A middle side shortens them, where no other ramp is kept inside. */
+export const timberFindings = (
+  design: RampDesign,
+  { timber }: Stock,
+  stored: readonly string[],
+  units: Units,
+): readonly Finding[] => {
+  const length = studLength(design)
+  const longest = Math.max(...timber)
+  if (length <= longest + same) return []
+  const { count } = design.sides
+  const { most } = rangeAt('ramps[quarter].sides.count')
+  const more = Array.from({ length: most - count }, (_, i) => count + i + 1).find((sides) => {
+    const bay = studLength({ ...design, sides: { ...design.sides, count: sides } })
+    return bay <= longest + same && bay >= leastBay
+  })
+  return [
+    stop(
+      'timber-short',
+      `a stud is ${measured(length, units)} long, and the longest timber of your stock ${measured(longest, units)}: buy timber of ${offer(units).atLeast(length)} or more (stock: { timber })` +
+        (more === undefined || stored.length > 0
+          ? ''
+          : `, or take ${more - 2 === 1 ? 'a middle rib' : `${more - 2} ribs`} (sides: { count: ${more} })`),
     ),
   ]
 }

@@ -1,18 +1,17 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
-import { boxCorners } from '../../geometry/clip.ts'
-import type { Point } from '../../geometry/point.ts'
 import { type Finding, note } from '../check/check.ts'
 import { listed, measured } from '../check/offer.ts'
 import type { SolvedCoping } from '../side/coping.ts'
 import type { Side } from '../side/side.ts'
 import type { Transition } from '../side/transition.ts'
-import { apart, cornersApart, holdsPipe, insidePanel, pipeRun, pipeTimbers } from './pipe-timber.ts'
+import { apart, cornersApart, holdsPipe, insidePanel, notchBox, pipeRun, pipeTimbers } from './pipe-timber.ts'
 import type { Stud } from './stud.ts'
 import { type Timber, timberCorners } from './timber.ts'
+import type { SolvedWheels } from './wheels.ts'
 
-/** A timber that carries no skin: under the pipe, behind it, under the deck board, in the back bottom corner. */
+/** A timber that carries no skin: under the pipe, behind it, under the deck board, in the back bottom corner, under wheels. */
 export interface DeckTimber extends Timber {
-  readonly role: 'pipe' | 'backing' | 'deck' | 'back'
+  readonly role: 'pipe' | 'backing' | 'deck' | 'back' | 'wheels'
 }
 
 /** Less air needs no packing, mm. */
@@ -29,6 +28,7 @@ export const solveDeckTimbers = (
   coping: SolvedCoping | null,
   side: Side,
   studs: readonly Stud[],
+  wheels: SolvedWheels | null,
   units: Units,
 ): { readonly timbers: readonly DeckTimber[]; readonly findings: readonly Finding[] } => {
   const [thin, wide] = [Math.min(...ramp.studs.section), Math.max(...ramp.studs.section)]
@@ -40,11 +40,12 @@ export const solveDeckTimbers = (
   }
   const findings: Finding[] = []
   const timbers: DeckTimber[] = []
+  const rolling = wheels ? [{ ...wheels.timber, role: 'wheels' as const }] : []
   const panel = { length: side.length, chamfer: ramp.chamfer }
   const fits = (candidate: DeckTimber): boolean =>
     insidePanel(candidate, transition, panel) &&
-    (!coping || cornersApart(timberCorners(candidate), notchBox(coping, side))) &&
-    [...timbers, ...studs].every((other) => apart(candidate, other))
+    (!coping || cornersApart(timberCorners(candidate), notchBox(coping, side.height))) &&
+    [...timbers, ...studs, ...rolling].every((other) => apart(candidate, other))
   const add = (...ways: readonly DeckTimber[]): boolean => {
     const found = ways.find(fits)
     if (found) timbers.push(found)
@@ -92,14 +93,7 @@ export const solveDeckTimbers = (
   }
   const back = side.length - ramp.chamfer
   add(timber('back', 'flat', back - wide / 2, thin), timber('back', 'edge', back - thin / 2, wide))
-  return { timbers, findings }
-}
-
-/** What the notch takes of the panel, as a box. */
-const notchBox = ({ centre, outside }: SolvedCoping, { height }: Side): readonly Point[] => {
-  const r = outside / 2
-  const low = centre.y - r
-  return boxCorners({ x0: centre.x - r, y0: low, x1: centre.x + r, y1: Math.max(height, low) })
+  return { timbers: [...timbers, ...rolling], findings }
 }
 
 /** What holds a pipe without a timber of its own: the lip stud, or blocks. */

@@ -1,4 +1,5 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
+import { boxCorners } from '../../geometry/clip.ts'
 import { convexOverlap } from '../../geometry/overlap.ts'
 import type { Point } from '../../geometry/point.ts'
 import { same } from '../check/offer.ts'
@@ -90,3 +91,10 @@ export const insidePanel = (
 export const apart = (a: Timber, b: Timber): boolean => cornersApart(timberCorners(a), timberCorners(b))
 
 export const cornersApart = (a: readonly Point[], b: readonly Point[]): boolean => convexOverlap(a, b) <= same
+
+/** What the notch takes of a panel so high, as a box. */
+export const notchBox = ({ centre, outside }: SolvedCoping, height: number): readonly Point[] => {
+  const r = outside / 2
+  const low = centre.y - r
+  return boxCorners({ x0: centre.x - r, y0: low, x1: centre.x + r, y1: Math.max(height, low) })
+}

@@ -19,6 +19,10 @@ export const screwPoint = 2
 export const screwLength = (through: number, units: Units): number | null =>
   lengths[units].usual.find((length) => length >= through + screwGrip[units] - same) ?? null
 
+/** The next usual length of so much or more; the longest where none is. */
+export const usualAtLeast = (depth: number, units: Units): number =>
+  lengths[units].usual.find((length) => length >= depth - same) ?? lengths[units].usual.at(-1)!
+
 /** The longest that does not come through so much wood; null where none is short enough. */
 export const screwWithin = (wood: number, units: Units): number | null =>
   [...lengths[units].usual, ...lengths[units].short]

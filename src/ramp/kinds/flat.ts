@@ -3,7 +3,7 @@ import { rangeAt } from '../../design/schema.ts'
 import { type Draft, type Finding, hasStop, stop, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import { straightCurve } from '../curve/straight.ts'
-import { studLength, widthFindings } from '../frame/bays.ts'
+import { studLength, timberFindings, widthFindings } from '../frame/bays.ts'
 import { solveFlatStuds } from '../frame/flat-studs.ts'
 import { nominalFindings } from '../frame/nominal.ts'
 import { spanFindings } from '../frame/span.ts'
@@ -46,7 +46,11 @@ const draftFlat = (
   const skinned = skinThickness(design)
   const frame = height.layer === 'frame' ? height.value : height.value - skinned
   const curve = straightCurve({ x: 0, y: frame }, { x: length, y: frame })
-  const stops = [...lowFindings(design, frame, units), ...widthFindings(design, units)]
+  const stops = [
+    ...lowFindings(design, frame, units),
+    ...widthFindings(design, units),
+    ...timberFindings(design, stock, [], units),
+  ]
   const framing =
     frame > same
       ? solveFlatStuds(design, curve, frame, units)

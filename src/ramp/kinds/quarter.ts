@@ -4,13 +4,14 @@ import { type Draft, type Finding, hasStop, note, stop, type Trial } from '../ch
 import { measured, same } from '../check/offer.ts'
 import { backKey, orWays, quietThat } from '../check/remedy.ts'
 import type { Curve } from '../curve/curve.ts'
-import { studLength, widthFindings } from '../frame/bays.ts'
+import { studLength, timberFindings, widthFindings } from '../frame/bays.ts'
 import { solveDeckTimbers } from '../frame/deck-timbers.ts'
 import { lipFreeFindings } from '../frame/lip-free.ts'
 import { nominalFindings } from '../frame/nominal.ts'
 import { solvePipe } from '../frame/pipe.ts'
 import type { Stud } from '../frame/stud.ts'
 import { solveStuds } from '../frame/studs.ts'
+import { type SolvedWheels, solveWheels } from '../frame/wheels.ts'
 import { featherFindings } from '../hazard/feather.ts'
 import { hazardFindings, hazards } from '../hazard/hazards.ts'
 import { ledgeFindings } from '../hazard/ledge.ts'
@@ -92,6 +93,7 @@ interface Framed {
     readonly studs: readonly Stud[]
     readonly behind: ReturnType<typeof solveDeckTimbers>
     readonly skin: readonly SkinLayer[]
+    readonly wheels: SolvedWheels | null
   } | null
 }
 
@@ -158,6 +160,10 @@ const frameQuarter = (
       ...lipFreeFindings(design, framing.studs, transition.curve.lengthTo(panel.curveEnd), units),
       ...skinFindings(design, skin, units),
     )
+  const rolling = side
+    ? solveWheels(design, transition, coping, length, studs, units)
+    : { wheels: null, findings: [] }
+  drafts.push(...rolling.findings)
   // a frame that cannot be sawn is not worth bending a skin on
   if (!hasStop(drafts))
     drafts.push(
@@ -167,7 +173,7 @@ const frameQuarter = (
   if (enough(drafts)) return null
   const behind =
     side && !shallow
-      ? solveDeckTimbers(design, transition, coping, side, studs, units)
+      ? solveDeckTimbers(design, transition, coping, side, studs, rolling.wheels, units)
       : { timbers: [], findings: [] }
   // a side that is all but sawn in two can still fall over
   if (!shallow && side && drafts.every(({ id, level }) => level !== 'stop' || id === 'wood-narrow')) {
@@ -175,7 +181,10 @@ const frameQuarter = (
     drafts.push(...hazardFindings(design, standing, drafts, units))
     if (enough(drafts)) return null
   }
-  return { drafts, frame: { transition, length, coping, side, panel, studs, behind, skin } }
+  return {
+    drafts,
+    frame: { transition, length, coping, side, panel, studs, behind, skin, wheels: rolling.wheels },
+  }
 }
 
 /** The skin on its studs, with those that its seams need besides. */
@@ -222,6 +231,7 @@ export const draftQuarter = (
         skin: [],
         pipe: null,
         deckBoard: null,
+        wheels: null,
       },
       whole: null,
       drafts: framed,
@@ -242,7 +252,12 @@ export const draftQuarter = (
   const board = side
     ? solveDeckBoard(around, side, coping, transition.run, behind.timbers)
     : { board: null, findings: [] }
-  const drafts: Draft[] = [...framed, ...nominalFindings(design, units), ...behind.findings]
+  const drafts: Draft[] = [
+    ...framed,
+    ...timberFindings(design, stock, stored, units),
+    ...nominalFindings(design, units),
+    ...behind.findings,
+  ]
   // nor worth fitting out
   if (!hasStop(drafts))
     drafts.push(
@@ -264,6 +279,7 @@ export const draftQuarter = (
     skin: fixing.skin,
     pipe: piped.pipe,
     deckBoard: board.board,
+    wheels: frame.wheels,
   }
   return { ramp, whole: side && !hasStop(drafts) ? { ...ramp, side } : null, drafts }
 }

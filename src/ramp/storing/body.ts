@@ -9,7 +9,7 @@ export const isWhole = (ramp: Quarter): ramp is SolvedQuarter =>
 
 /** What of a ramp may touch, or be touched. `number` of a timber as on the paper, from 1; of a layer of skin from the studs. */
 export type Part =
-  | { readonly kind: 'side' | 'board' | 'pipe' }
+  | { readonly kind: 'side' | 'board' | 'pipe' | 'wheels' }
   | { readonly kind: 'skin' | 'stud'; readonly number: number }
 
 export interface PartFlank {
@@ -40,6 +40,7 @@ export const bodyFlanks = (ramp: SolvedQuarter): readonly PartFlank[] => {
     ...skinFlanks(ramp),
     ...pipeFlanks(ramp),
     ...boardFlanks(ramp),
+    ...wheelFlanks(ramp),
   ]
 }
 
@@ -50,11 +51,11 @@ export const shelterFlanks = (
   const timbers = [...ramp.studs, ...ramp.deckTimbers].map((timber, i) => ({ timber, number: i + 1 }))
   const flanksOf = (low: boolean): readonly PartFlank[] =>
     timbers
-      .filter(({ timber }) => (timber.role === 'back') === low)
+      .filter(({ timber }) => (timber.role === 'back' || timber.role === 'wheels') === low)
       .flatMap(({ timber, number }) => each({ kind: 'stud', number }, polygonFlanks(timberCorners(timber))))
   return {
     over: [...flanksOf(false), ...skinFlanks(ramp), ...pipeFlanks(ramp), ...boardFlanks(ramp)],
-    low: flanksOf(true),
+    low: [...flanksOf(true), ...wheelFlanks(ramp)],
   }
 }
 
@@ -79,3 +80,6 @@ const boardFlanks = ({ deckBoard, transition: { heights } }: SolvedQuarter): rea
   const box = { x0: from, x1: from + length, y0: heights.frame, y1: heights.frame + sheet.thickness }
   return each({ kind: 'board' }, polygonFlanks(boxCorners(box)))
 }
+
+const wheelFlanks = ({ wheels, design }: SolvedQuarter): readonly PartFlank[] =>
+  wheels ? each({ kind: 'wheels' }, circleFlanks(wheels.centre, design.wheels!.diameter / 2)) : []

@@ -121,7 +121,9 @@ export const solveStoring = (ramp: Quarter, outer: Quarter): Storing | null => {
 
 /** It is lifted over where it comes to lie wholly in front of the timber, and finds the height for it on the way. */
 const lowTimber = (ramp: SolvedQuarter, outer: SolvedQuarter, slid: Slid): Storing['low'] => {
-  const corners = outer.deckTimbers.filter(({ role }) => role === 'back').flatMap(timberCorners)
+  const corners = outer.deckTimbers
+    .filter(({ role }) => role === 'back' || role === 'wheels')
+    .flatMap(timberCorners)
   if (corners.length === 0) return { timber: 'none', height: 0 }
   const { x0, y1: height } = pointsBounds(corners)
   const { x0: foremost, x1: last } = standingBox(ramp)

@@ -247,6 +247,7 @@ test('on 500 ramps every timber lies whole in the panel, out of the notch and th
         ...one.design,
         back: { from: 'deck', value: deck },
         chamfer,
+        wheels: chamfer > 120 ? { diameter: 50, height: 70, count: 4 } : null,
         studs: { ...one.design.studs, deck: every },
       }
       const { ramp, drafts } = solve(design, one.units, one.panel)
@@ -254,7 +255,7 @@ test('on 500 ramps every timber lies whole in the panel, out of the notch and th
     })
     .filter(({ drafts }) => !hasStop(drafts))
   expect(jobs.length).toBeGreaterThan(500)
-  const met = { pipe: 0, backing: 0, deck: 0, back: 0 }
+  const met = { pipe: 0, backing: 0, deck: 0, back: 0, wheels: 0 }
   let cut = 0
   for (const { ramp, design, every, drafts } of jobs) {
     const panel = panelOf(ramp)

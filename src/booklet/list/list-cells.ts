@@ -1,0 +1,15 @@
+import type { CostedLine } from '../../stock/list/line.ts'
+
+/** The list as cells of a spreadsheet, its head first; money without its sign. */
+export const listCells = (list: readonly CostedLine[]): readonly (readonly string[])[] => [
+  ['part', 'what', 'count', 'unit', 'note', 'each', 'cost'],
+  ...list.map(({ part, what, count, unit, note, each, cost }) => [
+    part,
+    what,
+    String(count),
+    unit,
+    note,
+    each === null ? '' : each.toFixed(2),
+    cost === null ? '' : cost.toFixed(2),
+  ]),
+]

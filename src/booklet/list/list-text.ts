@@ -1,0 +1,46 @@
+import type { Prices, Units } from '../../design/design.ts'
+import { wrapLine } from '../../length/words.ts'
+import { moneyWords } from '../../stock/list/cost.ts'
+import { type CostedLine, listParts } from '../../stock/list/line.ts'
+import type { StockTaking } from '../../stock/stock.ts'
+import { costWords, countWords, leftWords, partWords } from './list-words.ts'
+
+/** Letters of a line at most. */
+const lineLength = 96
+
+export interface ListFacts {
+  readonly title: string
+  readonly units: Units
+  readonly prices: Prices | null
+  readonly stock: StockTaking & { readonly list: readonly CostedLine[] }
+}
+
+/** The shopping list as plain text, a box to tick before each line. */
+export const listText = ({ title, units, prices, stock }: ListFacts): string => {
+  const { list, cost } = stock
+  const counts = list.map(countWords)
+  const wide = Math.max(...counts.map((words) => words.length))
+  const line = (i: number): readonly string[] => {
+    const { what, note, each, cost: own } = list[i]!
+    const money =
+      prices && own !== null ? `, ${moneyWords(each!, prices)} each: ${moneyWords(own, prices)}` : ''
+    return wrapLine(
+      `  [ ] ${counts[i]!.padEnd(wide)}  ${what}${note === '' ? '' : ` (${note})`}${money}`,
+      lineLength,
+      wide + 8,
+    )
+  }
+  const left = leftWords(stock, units)
+  return [
+    `${title}: what to buy (lengths in ${units === 'mm' ? 'mm' : 'inches'})`,
+    ...listParts.flatMap((part) => {
+      const own = list.flatMap((one, i) => (one.part === part ? line(i) : []))
+      return own.length === 0 ? [] : ['', partWords[part], ...own]
+    }),
+    ...(left.length > 0 ? ['', 'Left over', ...left.map((words) => `  ${words}`)] : []),
+    ...(cost && prices
+      ? ['', 'Cost', ...costWords(cost, prices).flatMap((words) => wrapLine(`  ${words}`, lineLength, 4))]
+      : []),
+    '',
+  ].join('\n')
+}

@@ -1,0 +1,76 @@
+import type { Design, Units } from '../design/design.ts'
+import { wordList } from '../length/word-list.ts'
+import { showLength } from '../length.ts'
+import type { Moving } from '../stock/moving.ts'
+import type { StockTaking } from '../stock/stock.ts'
+
+type Row = readonly [label: string, words: string]
+
+/** What a ramp weighs, the room it takes, the doors it passes, and how its wheels carry it. */
+export const stockRows = (name: string, stock: StockTaking, units: Units): readonly Row[] => {
+  const show = (mm: number): string => showLength(mm, units)
+  const { least, most, people } = stock.weight.ramps.find(({ ramp }) => ramp === name)!
+  const { standing, doors } = stock.sizes.find(({ ramp }) => ramp === name)!
+  const rolling = stock.moving.find(({ ramp }) => ramp === name)?.rolling
+  return [
+    [
+      'weight',
+      `${massRange({ least, most }, units)}, for ${people} to lift; stands on ${show(standing[0])} × ${show(standing[1])}, ${show(standing[2])} high; ` +
+        `a door ${show(doors.flat[0])} wide, or on edge ${show(doors.edge[0])}`,
+    ],
+    ...(rolling ? [['wheels', wheelWords(rolling, units)] as const] : []),
+  ]
+}
+
+/** kg or pounds, so that the range is not narrower than it is. */
+const massRange = (
+  { least, most }: { readonly least: number; readonly most: number },
+  units: Units,
+): string => {
+  const by = units === 'mm' ? 1 : 0.45359237
+  return `${Math.floor(least / by)} to ${Math.ceil(most / by)} ${units === 'mm' ? 'kg' : 'lb'}`
+}
+
+const wheelWords = (
+  { count, clearance, tip, lift, across, rated, hands }: NonNullable<Moving['rolling']>,
+  units: Units,
+): string => {
+  const show = (mm: number): string => showLength(mm, units)
+  const each = units === 'mm' ? `${Math.ceil(rated)} kg` : `${Math.ceil(rated / 0.45359237)} lb`
+  return (
+    `${count}, ${wordList(across.map(show))} from the left, ${show(clearance)} off the floor; they carry from ${((tip.least * 180) / Math.PI).toFixed(0)}° on, ` +
+    `with the toe lifted ${show(lift)} and ${massRange(hands, units)} in the hands; each rated for ${each} or more`
+  )
+}
+
+/** What is bought of timber, and the whole of several ramps. */
+export const stockLines = (
+  { timber, weight, floor, sets }: StockTaking,
+  { units, ramps, space }: Design,
+): readonly string[] => {
+  const show = (mm: number): string => showLength(mm, units)
+  const boards = timber.map(({ section, boards: own, least }) => {
+    const lengths = [...new Set(own.map(({ length }) => length))].map(
+      (length) => `${own.filter((board) => board.length === length).length} of ${show(length)}`,
+    )
+    return `${section.map((mm) => showLength(mm, units, { decimals: 1 })).join(' × ')}: ${wordList(lengths)}${least ? '' : ' (perhaps not the least)'}`
+  })
+  const stored = sets.filter(({ ramps: names }) => names.length > 1)
+  return [
+    ...(boards.length > 0 ? [`timber: ${boards.join('; ')}`] : []),
+    ...(ramps.length > 1 ? [`all ramps weigh ${massRange(weight, units)}`] : []),
+    ...stored.map(
+      ({ ramps: names, size: [l, w, h] }) =>
+        `put away, ${wordList(names)} take ${show(l)} × ${show(w)}, ${show(h)} high`,
+    ),
+    ...(floor && space
+      ? [
+          `of the garage ${floor.area.toFixed(1)} m² (${(floor.area / 0.09290304).toFixed(0)} sq ft) stay free${
+            floor.rectangle
+              ? `, of that ${show(floor.rectangle[0])} × ${show(floor.rectangle[1])} in one piece`
+              : ', though not all ramps stand in one row'
+          }`,
+        ]
+      : []),
+  ]
+}

@@ -1,0 +1,149 @@
+import type { QuarterDesign, Units } from '../../design/design.ts'
+import type { Point } from '../../geometry/point.ts'
+import { type Draft, stop, type Trial } from '../check/check.ts'
+import { measured, same } from '../check/offer.ts'
+import { chamferKey, firstThat, orWays, wheelKey } from '../check/remedy.ts'
+import type { SolvedCoping } from '../side/coping.ts'
+import type { Transition } from '../side/transition.ts'
+import { wallMiddles } from './bays.ts'
+import { apart, cornersApart, insidePanel, notchBox } from './pipe-timber.ts'
+import type { Stud } from './stud.ts'
+import { type Timber, timberCorners } from './timber.ts'
+
+/** Wheels on the cut of the back bottom corner. Lengths mm, angles radians. */
+export interface SolvedWheels {
+  /** of the axles, seen from the side */
+  readonly centre: Point
+  /** under the wheels, and behind them, while the ramp stands */
+  readonly clearance: number
+  /** how far the plates lie inside the cut */
+  readonly recess: number
+  /** how far the ramp is tipped when its weight comes on the wheels, and when its back edge comes down */
+  readonly tip: { readonly least: number; readonly most: number }
+  /** how high the toe is then */
+  readonly lift: number
+  /** middles of the wheels from the ramp's left outer face */
+  readonly across: readonly number[]
+  /** the timber that holds them, its outer face under their plates */
+  readonly timber: Timber
+}
+
+/** Off the floor while the ramp is ridden; out of the cut, so that neither of its edges drags. mm, common practice, no source */
+const wheelGap = { clearance: 6, out: 10 } as const
+
+/** A wheel's middle from a wall's face, mm. */
+const wheelWall = 60
+
+const outward: Point = { x: Math.SQRT1_2, y: -Math.SQRT1_2 }
+
+/**
+ * Wheels stand square to the 45° cut, in its middle, so far inside it that they keep off the floor: where they keep off the
+ * floor they keep off a wall behind the ramp. Tipped about the cut's lower edge they come down when the floor touches them
+ * from there.
+ */
+const place = ({ chamfer, wheels, studs: { section } }: QuarterDesign, length: number) => {
+  const { diameter, height } = wheels!
+  const r = diameter / 2
+  // how far the axle is out of the cut, at the most for the clearance, and as the plate on the cut has it
+  const out = Math.min(height - r, Math.SQRT2 * (chamfer / 2 - wheelGap.clearance - r))
+  const recess = height - r - out
+  const middle = { x: length - chamfer / 2, y: chamfer / 2 }
+  const centre = { x: middle.x + outward.x * out, y: middle.y + outward.y * out }
+  const [dx, dy] = [centre.x - (length - chamfer), centre.y]
+  const least = Math.atan2(dy, dx) - Math.asin(Math.min(1, r / Math.hypot(dx, dy)))
+  const timber: Timber = {
+    x: middle.x - outward.x * recess,
+    y: middle.y - outward.y * recess,
+    // its face looks out of the cut
+    angle: (-3 * Math.PI) / 4,
+    lies: 'flat',
+    width: Math.max(...section),
+    depth: Math.min(...section),
+  }
+  return { centre, clearance: centre.y - r, recess, out: out + r, least, timber }
+}
+
+export const solveWheels = (
+  design: QuarterDesign,
+  transition: Transition,
+  coping: SolvedCoping | null,
+  length: number,
+  studs: readonly Stud[],
+  units: Units,
+): { readonly wheels: SolvedWheels | null; readonly findings: readonly Draft[] } => {
+  if (!design.wheels) return { wheels: null, findings: [] }
+  if (design.chamfer === 0)
+    return { wheels: null, findings: [wheelStop(design, 'the back bottom corner is not cut', units)] }
+  const { centre, clearance, recess, out, least, timber } = place(design, length)
+  if (out < wheelGap.out - same)
+    return {
+      wheels: null,
+      findings: [
+        wheelStop(
+          design,
+          `wheels ${measured(design.wheels.diameter, units)} across would not reach out of a cut with a leg of ${measured(design.chamfer, units)} and stay ${measured(wheelGap.clearance, units)} off the floor`,
+          units,
+        ),
+      ],
+    }
+  const panel = { length, chamfer: design.chamfer }
+  const fits =
+    insidePanel(timber, transition, panel) &&
+    (!coping || cornersApart(timberCorners(timber), notchBox(coping, transition.heights.frame))) &&
+    studs.every((stud) => apart(timber, stud))
+  if (!fits)
+    return {
+      wheels: null,
+      findings: [
+        wheelStop(
+          design,
+          `the timber that holds the wheels finds no room behind a cut with a leg of ${measured(design.chamfer, units)}`,
+          units,
+        ),
+      ],
+    }
+  return {
+    wheels: {
+      centre,
+      clearance,
+      recess,
+      tip: { least, most: Math.PI / 2 - least },
+      lift: (length - design.chamfer) * Math.sin(least),
+      across: wheelPlaces(design),
+      timber,
+    },
+    findings: [],
+  }
+}
+
+/** The first and the last near the outer sides, the others evenly between, none under a rib. */
+const wheelPlaces = (design: QuarterDesign): readonly number[] => {
+  const { wheels, sides, width } = design
+  const inset = Math.min(sides.thickness + wheelWall, width / 4)
+  const walls = wallMiddles(design)
+  return Array.from({ length: wheels!.count }, (_, i) => {
+    const at = inset + (i * (width - 2 * inset)) / (wheels!.count - 1)
+    const wall = walls.slice(1, -1).find((middle) => Math.abs(middle - at) < sides.thickness / 2 + wheelWall)
+    return wall === undefined ? at : wall - sides.thickness / 2 - wheelWall
+  })
+}
+
+const wheelStop = (design: QuarterDesign, why: string, units: Units): Draft =>
+  stop('wheels-fit', (trial: Trial) => {
+    const longer = firstThat(
+      trial,
+      design,
+      chamferKey,
+      Math.max(design.chamfer, chamferKey.range.least),
+      1,
+      units,
+    )
+    const smaller = firstThat(trial, design, wheelKey, design.wheels!.diameter, -1, units)
+    return `${why}; ${orWays(
+      [
+        longer && `a chamfer of { leg: ${longer.shown} } takes them`,
+        smaller && `wheels of ${smaller.shown} or less fit`,
+      ],
+      'no chamfer that the side has room for takes them: leave the wheels out, or make the deck longer',
+    )}`
+  })

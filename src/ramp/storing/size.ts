@@ -1,0 +1,63 @@
+import { boxCorners } from '../../geometry/clip.ts'
+import { type Point, pointCross, pointSubtract } from '../../geometry/point.ts'
+import { convexHull } from '../../geometry/polygon/hull.ts'
+import type { Ramp } from '../ramp.ts'
+import { bodyFlanks, isWhole } from './body.ts'
+
+/** Length, width and height, mm. */
+export type Size = readonly [number, number, number]
+
+export interface RampSize {
+  /** as it stands: skin, board and pipe in it */
+  readonly standing: Size
+  /** on one of its sides, as it goes through a narrow door */
+  readonly carried: Size
+  /** width and height of the least door it passes pushed straight through, on its feet and on edge */
+  readonly doors: { readonly flat: readonly [number, number]; readonly edge: readonly [number, number] }
+}
+
+/** Curves are looked at in so many places; the hull of a side is made by its corners. */
+const looks = 32
+
+/** Null where the ramp could not be solved. */
+export const rampSize = (ramp: Ramp): RampSize | null => {
+  const points = profilePoints(ramp)
+  if (!points) return null
+  const xs = points.map(({ x }) => x)
+  const ys = points.map(({ y }) => y)
+  const long = Math.max(...xs) - Math.min(...xs)
+  const high = Math.max(...ys)
+  return {
+    standing: [long, ramp.width, high],
+    carried: [long, high, ramp.width],
+    doors: { flat: [ramp.width, high], edge: [leastWidth(convexHull(points)), ramp.width] },
+  }
+}
+
+const profilePoints = (ramp: Ramp): readonly Point[] | null => {
+  if (ramp.kind === 'flat') return boxCorners({ x0: 0, x1: ramp.length, y0: 0, y1: ramp.heights.surface })
+  if (!isWhole(ramp)) return null
+  const { length, design } = ramp
+  return [
+    { x: 0, y: 0 },
+    { x: length - design.chamfer, y: 0 },
+    ...bodyFlanks(ramp).flatMap(({ flank: { low, high, at, straight } }) =>
+      Array.from({ length: straight ? 2 : looks + 1 }, (_, i) => {
+        const y = low + ((high - low) * i) / (straight ? 1 : looks)
+        return { x: at(y), y }
+      }),
+    ),
+  ]
+}
+
+/** Between two parallel lines that touch a convex outline, one of them along an edge of it: nowhere are they nearer. */
+const leastWidth = (hull: readonly Point[]): number =>
+  Math.min(
+    ...hull.map((p, i) => {
+      const edge = pointSubtract(hull[(i + 1) % hull.length]!, p)
+      const size = Math.hypot(edge.x, edge.y)
+      return size === 0
+        ? Number.POSITIVE_INFINITY
+        : Math.max(...hull.map((q) => pointCross(edge, pointSubtract(q, p)) / size))
+    }),
+  )

@@ -1,0 +1,73 @@
+import type { Space } from '../design/design.ts'
+import { quartersOf, type WholeDesign } from '../ramp/ramp.ts'
+import { rampSize, type Size } from '../ramp/storing/size.ts'
+import { type Storing, solveStoring } from '../ramp/storing/storing.ts'
+
+/** What stands on the floor when all is put away: a ramp, with those inside it. */
+export interface Stored {
+  readonly ramps: readonly string[]
+  readonly size: Size
+}
+
+/** The floor that is left, where the design says how large the garage is. */
+export interface FreeFloor {
+  /** m² */
+  readonly area: number
+  /** the largest rectangle that stays free with everything in a row along one wall, mm; null where they do not stand in one row */
+  readonly rectangle: readonly [number, number] | null
+}
+
+/** Every ramp that is kept in another, by its own words of the design. */
+export const storings = ({ ramps }: WholeDesign): readonly Storing[] => {
+  const quarters = quartersOf(ramps)
+  return quarters.flatMap((ramp) => {
+    const outer = quarters.find(({ name }) => name === ramp.design.storesInside?.ramp)
+    const storing = outer ? solveStoring(ramp, outer) : null
+    return storing ? [storing] : []
+  })
+}
+
+/** One for each ramp that is in no other. A pair that is in a third takes the room of the outermost two. */
+export const storedSets = ({ ramps }: WholeDesign, kept: readonly Storing[]): readonly Stored[] => {
+  const within = kept.filter(({ stored }) => stored !== null)
+  const inside = (name: string): readonly string[] =>
+    within.filter(({ outer }) => outer === name).flatMap(({ ramp }) => [ramp, ...inside(ramp)])
+  return ramps
+    .filter(({ name }) => !within.some(({ ramp }) => ramp === name))
+    .map((ramp) => {
+      const own = rampSize(ramp)!.standing
+      const sizes = [own, ...within.flatMap(({ outer, stored }) => (outer === ramp.name ? [stored!] : []))]
+      return {
+        ramps: [ramp.name, ...inside(ramp.name)],
+        size: [0, 1, 2].map((i) => Math.max(...sizes.map((size) => size[i]!))) as unknown as Size,
+      }
+    })
+}
+
+export const freeFloor = ({ garage: [wide, deep] }: Space, sets: readonly Stored[]): FreeFloor => {
+  const taken = sets.reduce((sum, { size: [l, w] }) => sum + l * w, 0)
+  const rows = [
+    // along the one wall or the other, long sides or short sides to it
+    ...(
+      [
+        [wide, deep],
+        [deep, wide],
+      ] as const
+    ).flatMap(([along, out]) =>
+      ([0, 1] as const).map((i) => {
+        const length = sets.reduce((sum, { size }) => sum + size[i]!, 0)
+        const depth = Math.max(0, ...sets.map(({ size }) => size[1 - i]!))
+        return { along, out, length, depth }
+      }),
+    ),
+  ].filter(({ along, out, length, depth }) => length <= along && depth <= out)
+  const rectangles = rows.flatMap(({ along, out, length, depth }): (readonly [number, number])[] => [
+    [along, out - depth],
+    [along - length, out],
+  ])
+  const area = ([a, b]: readonly [number, number]): number => a * b
+  return {
+    area: Math.max(0, wide * deep - taken) / 1e6,
+    rectangle: rectangles.length === 0 ? null : rectangles.reduce((a, b) => (area(b) > area(a) ? b : a)),
+  }
+}

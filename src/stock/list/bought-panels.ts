@@ -1,0 +1,28 @@
+import type { Units } from '../../design/design.ts'
+import type { Box } from '../../geometry/bounds.ts'
+import type { SheetPanels } from '../panel/panels.ts'
+import { sheetWords } from '../panel/sheet-words.ts'
+import type { BoughtPanels } from './list.ts'
+
+/** Panels that are not in the garage already, by sheet and size. */
+export const boughtPanels = (sheets: readonly SheetPanels[], units: Units): readonly BoughtPanels[] =>
+  sheets.flatMap(({ sheet, panels, parts }) => {
+    const bought = panels.filter(({ there }) => !there)
+    const sizes = [...new Set(bought.map(({ size }) => size.join()))]
+    return sizes.map((key): BoughtPanels => {
+      const own = bought.filter(({ size }) => size.join() === key)
+      return {
+        sheet,
+        name: sheetWords(sheet, units),
+        size: own[0]!.size,
+        count: own.reduce((sum, { clamped }) => sum + clamped, 0),
+        rests: own.flatMap(({ rest }) => (rest ? [sides(rest)] : [])),
+        glued: parts.some(({ part }) => part === 'plate'),
+      }
+    })
+  })
+
+const sides = ({ x0, y0, x1, y1 }: Box): readonly [number, number] => [
+  Math.min(x1 - x0, y1 - y0),
+  Math.max(x1 - x0, y1 - y0),
+]

@@ -1,0 +1,72 @@
+import type { Design, Priced, Prices, Stock } from '../../design/design.ts'
+import type { CostedLine, ListLine } from './line.ts'
+
+/** What the list comes to, as far as it has prices. */
+export interface Cost {
+  readonly total: number
+  /** what has no price, tools and protection aside */
+  readonly without: readonly string[]
+  /** prices that nothing on the list needs, as they were typed */
+  readonly unused: readonly string[]
+}
+
+/** Sizes this near are the same, mm. */
+const near = 0.05
+
+const samePriced = (a: Priced, b: Priced): boolean => {
+  switch (a.kind) {
+    case 'sheet':
+      return (
+        b.kind === 'sheet' &&
+        a.sheet.material === b.sheet.material &&
+        Math.abs(a.sheet.thickness - b.sheet.thickness) < near
+      )
+    case 'timber':
+      return (
+        b.kind === 'timber' &&
+        Math.abs(a.length - b.length) < near &&
+        a.section.every((size, i) => Math.abs(size - b.section[i]!) < near)
+      )
+    case 'word':
+      return b.kind === 'word' && a.word === b.word
+    default:
+      return a satisfies never
+  }
+}
+
+export const costLines = (
+  lines: readonly ListLine[],
+  { prices, stock }: Pick<Design, 'prices' | 'stock'>,
+): { readonly lines: readonly CostedLine[]; readonly cost: Cost | null } => {
+  const all = prices?.all ?? []
+  const costed = lines.map((line): CostedLine => {
+    const each = all.find(({ of }) => line.priced && samePriced(of, line.priced))?.amount ?? null
+    return { ...line, each, cost: each === null ? null : each * line.count }
+  })
+  if (!prices) return { lines: costed, cost: null }
+  const owned = new Set(['tools', 'protection'])
+  return {
+    lines: costed,
+    cost: {
+      total: costed.reduce((sum, { cost }) => sum + (cost ?? 0), 0),
+      without: costed.filter(({ cost, part }) => cost === null && !owned.has(part)).map(({ what }) => what),
+      unused: all
+        .filter(
+          ({ of }) =>
+            !lines.some(({ priced }) => priced && (samePriced(of, priced) || compared(of, priced, stock))),
+        )
+        .map(({ what }) => what),
+    },
+  }
+}
+
+/** A length of the stock that was not taken, as others of its section cost less. */
+const compared = (a: Priced, b: Priced, { timber }: Stock): boolean =>
+  a.kind === 'timber' &&
+  b.kind === 'timber' &&
+  samePriced({ ...a, length: b.length }, b) &&
+  timber.some((length) => Math.abs(length - a.length) < near)
+
+/** `62.00 EUR`, `$58.00`: the currency where it was typed. */
+export const moneyWords = (amount: number, { before, behind }: Pick<Prices, 'before' | 'behind'>): string =>
+  `${before}${amount.toFixed(2)}${behind}`

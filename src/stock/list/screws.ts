@@ -1,0 +1,72 @@
+import type { Design } from '../../design/design.ts'
+import { inch } from '../../geometry/inch.ts'
+import { screwLength, usualAtLeast } from '../../ramp/frame/screw-lengths.ts'
+import type { Ramp } from '../../ramp/ramp.ts'
+import { timberPartsOf } from '../timber-parts.ts'
+
+/** Screws of one length for one use. */
+export interface ScrewLine {
+  /** mm; null where no usual one is short enough */
+  readonly length: number | null
+  readonly count: number
+  readonly use: 'skin' | 'deck board' | 'frame' | 'pipe' | 'wheels'
+}
+
+/** Screws in each end of a timber, and how deep they go into its end grain, mm; common practice, no source. */
+const frame = { each: 2, grip: { mm: 45, in: 1.75 * inch } } as const
+
+/** The far wall of the pipe, and how deep its screws go into the timber; common practice, no source. mm */
+const pipeDepth = { wall: 4, grip: { mm: 40, in: 1.5 * inch } } as const
+
+/** Screws of one wheel's plate; common practice, no source. */
+const plateScrews = 4
+
+/** Every screw of a ramp. */
+export const rampScrews = (ramp: Ramp, { units }: Pick<Design, 'units'>): readonly ScrewLine[] => {
+  const { thickness } = ramp.design.sides
+  const through = (depth: number): number => usualAtLeast(depth, units)
+  const timbers = timberPartsOf([ramp])
+  const lines: ScrewLine[] = ramp.skin.flatMap(({ rows }) => rowScrews(rows, 'skin'))
+  if (ramp.kind === 'quarter' && ramp.deckBoard) lines.push(...rowScrews(ramp.deckBoard.rows, 'deck board'))
+  lines.push({
+    use: 'frame',
+    length: through(thickness + frame.grip[units]),
+    count: timbers.length * 2 * frame.each,
+  })
+  if (ramp.kind === 'quarter' && ramp.pipe)
+    lines.push({
+      use: 'pipe',
+      length: through(pipeDepth.wall + pipeDepth.grip[units]),
+      count: ramp.pipe.holes.length,
+    })
+  if (ramp.kind === 'quarter' && ramp.wheels) {
+    const plate = screwLength(2, units)
+    if (plate !== null)
+      lines.push({ use: 'wheels', length: plate, count: ramp.wheels.across.length * plateScrews })
+  }
+  return lines.filter(({ count }) => count > 0)
+}
+
+const rowScrews = (
+  rows: readonly { readonly across: readonly number[]; readonly length: number | null }[],
+  use: ScrewLine['use'],
+): readonly ScrewLine[] => rows.map(({ across, length }) => ({ use, count: across.length, length }))
+
+/** Lines of one length together, the longest first, those without one last. */
+export const byLength = (
+  lines: readonly ScrewLine[],
+): readonly {
+  readonly length: number | null
+  readonly count: number
+  readonly uses: readonly string[]
+}[] => {
+  const lengths = [...new Set(lines.map(({ length }) => length))].sort((a, b) => (b ?? 0) - (a ?? 0))
+  return lengths.map((length) => {
+    const own = lines.filter((line) => line.length === length)
+    return {
+      length,
+      count: own.reduce((all, { count }) => all + count, 0),
+      uses: [...new Set(own.map(({ use }) => use))],
+    }
+  })
+}

@@ -1,0 +1,77 @@
+import type { Mass } from '../design/densities.ts'
+import { bisect } from '../geometry/bisect.ts'
+import type { Point } from '../geometry/point.ts'
+import type { SolvedQuarter } from '../ramp/ramp.ts'
+import { balancePoint } from './balance.ts'
+import type { Weight } from './weight.ts'
+
+/** How one ramp is moved by hand. Lengths mm, weights kg. */
+export interface Moving {
+  readonly ramp: string
+  /** where it hangs level, seen from the side */
+  readonly balance: Point
+  /** a grip on each side, over the balance and under the top line; seen from the side */
+  readonly handle: Point
+  readonly rolling: Rolling | null
+}
+
+export interface Rolling {
+  readonly diameter: number
+  readonly height: number
+  readonly count: number
+  readonly centre: Point
+  readonly clearance: number
+  readonly recess: number
+  /** radians */
+  readonly tip: { readonly least: number; readonly most: number }
+  readonly lift: number
+  readonly across: readonly number[]
+  /** what holds them: its number on the paper */
+  readonly timber: number
+  /** what each must bear, of the heaviest the ramp may be */
+  readonly rated: number
+  /** what the hands at the toe hold when the wheels take over */
+  readonly hands: Mass
+}
+
+/** A grip lies so far under the top line, mm. */
+const handleDepth = 80
+
+/** A third each, so that one may hang in a hollow; of two, a half each. */
+const wheelShare = (count: number): number => Math.max(1 / 3, 1 / count)
+
+export const moveRamp = (ramp: SolvedQuarter, weight: Weight): Moving => {
+  const { wheels, design } = ramp
+  const balance = balancePoint(ramp)
+  const own = weight.ramps.find((one) => one.ramp === ramp.name)!
+  return {
+    ramp: ramp.name,
+    balance,
+    handle: { x: balance.x, y: Math.max(balance.y, topAt(ramp, balance.x) - handleDepth) },
+    rolling: wheels && {
+      ...design.wheels!,
+      centre: wheels.centre,
+      clearance: wheels.clearance,
+      recess: wheels.recess,
+      tip: wheels.tip,
+      lift: wheels.lift,
+      across: wheels.across,
+      timber: ramp.studs.length + ramp.deckTimbers.findIndex(({ role }) => role === 'wheels') + 1,
+      rated: own.most * wheelShare(design.wheels!.count),
+      hands: handsOf(balance, wheels.centre, wheels.tip.least, own),
+    },
+  }
+}
+
+/** Of the side at a distance behind the toe. */
+const topAt = ({ transition: { curve, lip, heights } }: SolvedQuarter, x: number): number =>
+  x >= lip.x
+    ? heights.frame
+    : curve.point(bisect((place) => curve.point(place).x - x, curve.toe, curve.lip)).y
+
+/** Levers about the axle, along the floor, while the ramp is tipped by so much. */
+const handsOf = (balance: Point, axle: Point, tip: number, { least, usual, most }: Mass): Mass => {
+  const along = ({ x, y }: Point): number => x * Math.cos(tip) + y * Math.sin(tip)
+  const share = Math.max(0, (along(axle) - along(balance)) / along(axle))
+  return { least: least * share, usual: usual * share, most: most * share }
+}

@@ -1,0 +1,102 @@
+import type { Mass } from '../design/densities.ts'
+import type { Design } from '../design/design.ts'
+import type { Point } from '../geometry/point.ts'
+import type { Part } from '../ramp/storing/body.ts'
+import type { Cost } from './list/cost.ts'
+import type { CostedLine } from './list/line.ts'
+import type { StockTaking } from './stock.ts'
+
+const degrees = (radians: number): number => (radians * 180) / Math.PI
+const pair = ({ x, y }: Point): readonly [number, number] => [x, y]
+const mass = ({ least, usual, most }: Mass) => ({ least, usual, most })
+const partName = (part: Part) => ({ part: part.kind, number: 'number' in part ? part.number : null })
+
+/** As scripts read it: mm, degrees, kg, m². Where a stop leaves the design open all of it is null. */
+export const stockFigures = (stock: StockTaking | null, design: Design) => ({
+  timber:
+    stock?.timber.flatMap(({ boards }) =>
+      boards.map(({ section, length, cuts, left }) => ({ section, length, cuts, left })),
+    ) ?? null,
+  ...(stock?.list ? listFigures({ list: stock.list, cost: stock.cost }, design) : { list: null, cost: null }),
+  weight: stock && {
+    ...mass(stock.weight),
+    ramps: stock.weight.ramps.map((own) => ({ ramp: own.ramp, ...mass(own), people: own.people })),
+    parts: stock.weight.parts.map((own) => ({
+      mark: own.mark,
+      ramp: own.ramp,
+      what: own.words,
+      ...mass(own),
+    })),
+  },
+  size: stock && sizeFigures(stock),
+  storing:
+    stock?.storings.map(({ ramp, outer, slid, low, stored }) => ({
+      ramp,
+      outer,
+      ways: slid.map(({ way, depth, out, front, tight }) => ({
+        way,
+        depth,
+        out,
+        front,
+        tight: tight && {
+          x: tight.x,
+          y: tight.y,
+          own: partName(tight.part),
+          meets: partName(tight.meets),
+        },
+      })),
+      low: { way: low.timber, height: low.height },
+      stored,
+    })) ?? null,
+  wheels:
+    stock?.moving.map(({ ramp, balance, handle, rolling }) => ({
+      ramp,
+      balance: pair(balance),
+      handle: pair(handle),
+      rolling: rolling && {
+        diameter: rolling.diameter,
+        height: rolling.height,
+        count: rolling.count,
+        centre: pair(rolling.centre),
+        clearance: rolling.clearance,
+        recess: rolling.recess,
+        tip: { least: degrees(rolling.tip.least), most: degrees(rolling.tip.most) },
+        lift: rolling.lift,
+        across: rolling.across,
+        timber: rolling.timber,
+        rated: rolling.rated,
+        hands: mass(rolling.hands),
+      },
+    })) ?? null,
+})
+
+/** The shopping list alone. `cost` is null where the design has no prices. */
+export const listFigures = (
+  { list, cost }: { readonly list: readonly CostedLine[]; readonly cost: Cost | null },
+  { prices }: Pick<Design, 'prices'>,
+) => ({
+  list: list.map(({ part, what, count, unit, note, each, cost: own }) => ({
+    part,
+    what,
+    count,
+    unit,
+    note,
+    each,
+    cost: own,
+  })),
+  cost: cost && prices ? { currency: `${prices.before}${prices.behind}`.trim(), ...cost } : null,
+})
+
+/** `standing`, `carried` and `stored` at the top are those of the largest. */
+const sizeFigures = ({ sizes, sets, floor }: StockTaking) => {
+  const room = ([l, w, h]: readonly [number, number, number]): number => l * w * h
+  const largest = sizes.reduce((a, b) => (room(b.standing) > room(a.standing) ? b : a))
+  return {
+    standing: largest.standing,
+    carried: largest.carried,
+    stored: sets.find(({ ramps }) => ramps.includes(largest.ramp))!.size,
+    ramps: sizes.map(({ ramp, standing, carried, doors }) => ({ ramp, standing, carried, doors })),
+    sets: sets.map(({ ramps: names, size }) => ({ names, size })),
+    floor,
+  }
+}

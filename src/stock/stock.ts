@@ -1,0 +1,61 @@
+import type { Design } from '../design/design.ts'
+import { quartersOf, type WholeDesign } from '../ramp/ramp.ts'
+import { type RampSize, rampSize } from '../ramp/storing/size.ts'
+import type { Storing } from '../ramp/storing/storing.ts'
+import { type FreeFloor, freeFloor, type Stored, storedSets, storings } from './floor.ts'
+import { type Cost, costLines } from './list/cost.ts'
+import type { CostedLine } from './list/line.ts'
+import { type BoughtPanels, shoppingList } from './list/list.ts'
+import { type Moving, moveRamp } from './moving.ts'
+import type { Parts } from './parts.ts'
+import { type SectionPlan, sawTimber } from './timber/boards.ts'
+import { type Weight, weigh } from './weight.ts'
+
+/** What a design takes besides the layout of its panels: wood to buy, weight, room, and how it is moved and put away. */
+export interface StockTaking {
+  readonly timber: readonly SectionPlan[]
+  /** null where panels were not asked for; then there is no list */
+  readonly panels: readonly BoughtPanels[] | null
+  readonly list: readonly CostedLine[] | null
+  /** null where the design has no prices */
+  readonly cost: Cost | null
+  readonly weight: Weight
+  readonly sizes: readonly (RampSize & { readonly ramp: string })[]
+  readonly storings: readonly Storing[]
+  readonly sets: readonly Stored[]
+  /** null where the design does not say how large the garage is */
+  readonly floor: FreeFloor | null
+  readonly moving: readonly Moving[]
+}
+
+export const takeStock = (
+  design: Design,
+  solved: WholeDesign,
+  parts: Parts,
+  panels: readonly BoughtPanels[] | null,
+): StockTaking => {
+  // a stud longer than every timber is a stop
+  const timber = sawTimber(parts.timbers, design)!
+  const weight = weigh(design, solved, parts)
+  const moving = quartersOf(solved.ramps).map((ramp) => moveRamp(ramp, weight))
+  const kept = storings(solved)
+  const sets = storedSets(solved, kept)
+  return {
+    timber,
+    panels,
+    ...(panels
+      ? withCost(costLines(shoppingList(design, solved, { panels, timber, moving }), design))
+      : { list: null, cost: null }),
+    weight,
+    sizes: solved.ramps.map((ramp) => ({ ramp: ramp.name, ...rampSize(ramp)! })),
+    storings: kept,
+    sets,
+    floor: design.space ? freeFloor(design.space, sets) : null,
+    moving,
+  }
+}
+
+const withCost = ({ lines, cost }: ReturnType<typeof costLines>): Pick<StockTaking, 'list' | 'cost'> => ({
+  list: lines,
+  cost,
+})

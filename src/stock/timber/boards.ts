@@ -1,0 +1,103 @@
+import type { Design, Price, Stock, Units } from '../../design/design.ts'
+import { inch } from '../../geometry/inch.ts'
+import { same } from '../../ramp/check/offer.ts'
+import type { TimberPart } from '../timber-parts.ts'
+import { cutBoards } from './cutting.ts'
+
+/** One length of timber, and what is cut from it. Lengths mm. */
+export interface SawnBoard {
+  /** thickness and depth */
+  readonly section: readonly [number, number]
+  readonly length: number
+  /** from its squared end, the longest first */
+  readonly cuts: readonly Cut[]
+  /** what is left behind the last cut */
+  readonly left: number
+}
+
+export interface Cut {
+  readonly length: number
+  readonly mark: string
+  /** what it is ripped to; null where it is used as bought */
+  readonly ripped: readonly [number, number] | null
+}
+
+/** Boards of one section. */
+export interface SectionPlan {
+  readonly section: readonly [number, number]
+  readonly boards: readonly SawnBoard[]
+  /** whether no other plan buys less */
+  readonly least: boolean
+}
+
+/** Cut off an end to square it, the kerf in it; common practice, no source. mm */
+export const squared = { mm: 5, in: (3 * inch) / 16 } as const
+
+/** Lengths of one kind: sums of a drawing differ in their last bits. */
+const alike = (mm: number): number => Math.round(mm * 1e4) / 1e4
+
+/** Least wood bought, or least money where every length of the section has its price. Null where a piece is longer than every board. */
+export const sawTimber = (parts: readonly TimberPart[], design: Design): readonly SectionPlan[] | null => {
+  const { stock, units, prices } = design
+  const longest = Math.max(...stock.timber)
+  if (parts.some(({ length }) => length > longest + same)) return null
+  const sections = [...new Set(parts.map(({ section }) => section.map(alike).join()))]
+  return sections.map((key) =>
+    sawSection(
+      parts.filter(({ section }) => section.map(alike).join() === key),
+      stock,
+      units,
+      prices?.all ?? [],
+    ),
+  )
+}
+
+const sawSection = (
+  parts: readonly TimberPart[],
+  stock: Stock,
+  units: Units,
+  prices: readonly Price[],
+): SectionPlan => {
+  const { section } = parts[0]!
+  const lengths = [...new Set(stock.timber)]
+  const costs = lengths.map((length) => timberPrice(prices, section, length))
+  const priced = costs.every((cost) => cost !== null)
+  const wantedLengths = [...new Set(parts.map(({ length }) => alike(length)))].sort((a, b) => b - a)
+  const left = wantedLengths.map((length) => parts.filter((part) => alike(part.length) === length))
+  const ends = squared[units]
+  const { patterns, cost, bound } = cutBoards({
+    wanted: wantedLengths.map((length, i) => ({ length, count: left[i]!.length })),
+    boards: lengths.map((length, i) => ({ length, cost: priced ? costs[i]! : length })),
+    kerf: stock.kerf,
+    ends,
+  })
+  const taken = left.map(() => 0)
+  const boards = patterns.map(({ board, counts }): SawnBoard => {
+    const cuts = counts.flatMap((count, i) =>
+      Array.from({ length: count }, (): Cut => {
+        const { mark, length, ripped } = left[i]![taken[i]!++]!
+        return { length, mark, ripped }
+      }),
+    )
+    const length = lengths[board]!
+    const sawn = cuts.reduce((sum, cut) => sum + cut.length + stock.kerf, 0)
+    return { section, length, cuts, left: Math.max(0, length - ends - sawn) }
+  })
+  return {
+    section,
+    boards: boards.sort((a, b) => b.length - a.length || b.cuts.length - a.cuts.length),
+    least: cost <= bound + 1e-6,
+  }
+}
+
+const timberPrice = (
+  prices: readonly Price[],
+  section: readonly [number, number],
+  length: number,
+): number | null =>
+  prices.find(
+    ({ of }) =>
+      of.kind === 'timber' &&
+      Math.abs(of.length - length) < 0.05 &&
+      of.section.every((size, i) => Math.abs(size - section[i]!) < 0.05),
+  )?.amount ?? null

@@ -1,0 +1,85 @@
+import { type Mass, pipeMass, sheetDensities, timberDensity } from '../design/densities.ts'
+import type { Design } from '../design/design.ts'
+import { pathCentroid } from '../geometry/centroid.ts'
+import type { Path } from '../geometry/path.ts'
+import type { Ramp, SolvedDesign } from '../ramp/ramp.ts'
+import { rampScrews } from './list/screws.ts'
+import type { Parts } from './parts.ts'
+
+/** kg */
+export interface PartWeight extends Mass {
+  /** its name on layout and list; pipe, screws and wheels have none */
+  readonly mark: string | null
+  readonly ramp: string
+  readonly words: string
+}
+
+export interface RampWeight extends Mass {
+  readonly ramp: string
+  /** who lift it, each no more than one can in good conditions */
+  readonly people: number
+}
+
+export interface Weight extends Mass {
+  readonly ramps: readonly RampWeight[]
+  readonly parts: readonly PartWeight[]
+}
+
+/** What one person lifts in good conditions: 51 lb (the load constant of the NIOSH lifting equation, from memory). kg */
+export const liftedByOne = 23
+
+/** A wood screw of 4 to 5 mm, kg for each mm of its length; from memory. */
+const screwMass: Mass = { least: 6e-5, usual: 8e-5, most: 11e-5 }
+
+/** One wheel with its plate, kg for each mm of its diameter; from memory. */
+const wheelMass: Mass = { least: 3e-3, usual: 6e-3, most: 1e-2 }
+
+const times = ({ least, usual, most }: Mass, by: number): Mass => ({
+  least: least * by,
+  usual: usual * by,
+  most: most * by,
+})
+
+const sum = (masses: readonly Mass[]): Mass => ({
+  least: masses.reduce((all, { least }) => all + least, 0),
+  usual: masses.reduce((all, { usual }) => all + usual, 0),
+  most: masses.reduce((all, { most }) => all + most, 0),
+})
+
+const areaOf = (outline: Path): number => Math.abs(pathCentroid(outline).area)
+
+/** Each part by its true outline or length, and the whole. */
+export const weigh = (design: Design, { ramps }: SolvedDesign, { sheets, timbers }: Parts): Weight => {
+  const parts: readonly PartWeight[] = [
+    ...sheets.map(({ mark, ramp, words, sheet, outline }) => ({
+      mark,
+      ramp,
+      words,
+      ...times(sheetDensities[sheet.material], (areaOf(outline) * sheet.thickness) / 1e9),
+    })),
+    ...timbers.map(({ mark, ramp, words, section, ripped, length }) => {
+      const [thick, deep] = ripped ?? section
+      return { mark, ramp, words, ...times(timberDensity, (thick * deep * length) / 1e9) }
+    }),
+    ...ramps.flatMap((ramp) => bought(ramp, design)),
+  ]
+  return {
+    ...sum(parts),
+    ramps: ramps.map(({ name }) => {
+      const own = sum(parts.filter(({ ramp }) => ramp === name))
+      return { ramp: name, ...own, people: Math.max(2, Math.ceil(own.most / liftedByOne)) }
+    }),
+    parts,
+  }
+}
+
+const bought = (ramp: Ramp, design: Design): readonly PartWeight[] => {
+  const { coping = null, wheels = null } = ramp.kind === 'quarter' ? ramp.design : {}
+  const screws = rampScrews(ramp, design).reduce((all, { length, count }) => all + (length ?? 0) * count, 0)
+  const own = { mark: null, ramp: ramp.name }
+  return [
+    ...(coping ? [{ ...own, words: 'pipe', ...times(pipeMass(coping), ramp.width / 1000) }] : []),
+    ...(wheels ? [{ ...own, words: 'wheels', ...times(wheelMass, wheels.diameter * wheels.count) }] : []),
+    { ...own, words: 'screws', ...times(screwMass, screws) },
+  ]
+}

@@ -1,0 +1,135 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import type { QuarterDesign } from '../../../src/design/design.ts'
+import { hasStop } from '../../../src/ramp/check/check.ts'
+import { timberCorners } from '../../../src/ramp/frame/timber.ts'
+import { assertNear } from '../../support/near.ts'
+import { circleOf, plain, said, solve, studded } from '../ramps.ts'
+
+const rolling = (diameter: number, height: number, leg: number, more: Partial<QuarterDesign> = {}) => ({
+  ...plain,
+  chamfer: leg,
+  wheels: { diameter, height, count: 4 },
+  ...more,
+})
+
+const real = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+
+/** Lowest point of a wheel and of the side's bottom corners when the ramp is turned about the cut's lower edge. */
+const tipped = (design: QuarterDesign, centre: { x: number; y: number }, length: number, angle: number) => {
+  const pivot = length - design.chamfer
+  const level = (x: number, y: number): number => -(x - pivot) * Math.sin(angle) + y * Math.cos(angle)
+  return {
+    wheel: level(centre.x, centre.y) - design.wheels!.diameter / 2,
+    upper: level(length, design.chamfer),
+    toe: level(0, 0),
+  }
+}
+
+test('wheels are off the floor while ridden and carry when tipped: against turning the ramp by small steps', () => {
+  let seen = 0
+  let recessed = 0
+  fc.assert(
+    fc.property(
+      real(40, 125),
+      real(0, 40),
+      real(60, 260),
+      real(400, 900),
+      real(250, 700),
+      (diameter, mount, leg, height, deck) => {
+        const design = rolling(diameter, diameter + mount, leg, {
+          height: { layer: 'frame', value: height },
+          transition: circleOf('frame', height * 2.2),
+          back: { from: 'deck', value: deck },
+          studs: studded({ every: 250 }),
+        })
+        const { ramp, drafts } = solve(design)
+        if (hasStop(drafts)) return
+        const { wheels } = ramp
+        if (!wheels) throw new Error('no stop and no wheels')
+        seen++
+        const length = ramp.length!
+        expect(wheels.clearance).toBeGreaterThanOrEqual(6 - 1e-6)
+        assertNear(length - (wheels.centre.x + diameter / 2), wheels.clearance, 1e-6, 'behind')
+        // in hundredths of a degree, until the wheel is on the floor
+        let angle = 0
+        const step = Math.PI / 18_000
+        while (tipped(design, wheels.centre, length, angle).wheel > 0) angle += step
+        assertNear(angle, wheels.tip.least, step, 'tip angle, radians')
+        assertNear(tipped(design, wheels.centre, length, wheels.tip.least).toe, wheels.lift, 1e-6, 'lift')
+        // the wheel stays lower than both edges of the cut for as long as is said
+        for (const share of [0.1, 0.5, 0.9]) {
+          const at = tipped(
+            design,
+            wheels.centre,
+            length,
+            wheels.tip.least + share * (wheels.tip.most - wheels.tip.least),
+          )
+          expect(at.wheel).toBeLessThan(0)
+          expect(at.wheel).toBeLessThan(at.upper)
+        }
+        const beyond = tipped(design, wheels.centre, length, wheels.tip.most + 0.01)
+        expect(beyond.upper).toBeLessThan(beyond.wheel)
+        // its plate lies on the timber's outer face, as high as it is
+        const [a, b] = timberCorners(wheels.timber)
+        const across = { x: b!.x - a!.x, y: b!.y - a!.y }
+        const off =
+          ((wheels.centre.x - a!.x) * across.y - (wheels.centre.y - a!.y) * across.x) /
+          Math.hypot(across.x, across.y)
+        assertNear(Math.abs(off) + diameter / 2, diameter + mount, 1e-6, 'height of the wheel')
+        if (wheels.recess > 1) recessed++
+      },
+    ),
+    { numRuns: 600 },
+  )
+  expect(seen).toBeGreaterThanOrEqual(200)
+  expect(recessed).toBeGreaterThan(50)
+})
+
+describe('what cannot be', () => {
+  const offered = (message: string): number => Number(/leg: ([\d.]+) mm/.exec(message)![1])
+
+  test('wheels need the corner cut, and the cut that is offered takes them; a smaller one does not', () => {
+    const bare = rolling(75, 100, 0)
+    const [message] = said(bare, 'wheels-fit')
+    expect(message).toMatch(
+      /^stop: the back bottom corner is not cut; a chamfer of \{ leg: \d+ mm \} takes them/,
+    )
+    const leg = offered(message!)
+    expect(said({ ...bare, chamfer: leg }, 'wheels-fit')).toEqual([])
+    expect(said({ ...bare, chamfer: leg - 1 }, 'wheels-fit')).toHaveLength(1)
+  })
+
+  test('large wheels in a small cut: the cut or the wheel that is offered fits', () => {
+    const large = rolling(150, 180, 60)
+    const [message] = said(large, 'wheels-fit')
+    expect(message).toContain('would not reach out of a cut')
+    expect(said({ ...large, chamfer: offered(message!) }, 'wheels-fit')).toEqual([])
+    const smaller = Number(/wheels of ([\d.]+) mm or less/.exec(message!)![1])
+    expect(said({ ...large, wheels: { ...large.wheels!, diameter: smaller } }, 'wheels-fit')).toEqual([])
+    expect(
+      said({ ...large, wheels: { ...large.wheels!, diameter: smaller + 1 } }, 'wheels-fit'),
+    ).toHaveLength(1)
+  })
+
+  test('no cut that the side has room for takes giants', () => {
+    expect(said(rolling(400, 480, 60, { back: { from: 'deck', value: 60 } }), 'wheels-fit')[0]).toContain(
+      'leave the wheels out',
+    )
+  })
+})
+
+test('the first and last wheel stand near the outer sides, the others evenly, none under a rib', () => {
+  const places = (count: number, sides: number): readonly number[] =>
+    solve(
+      rolling(75, 100, 180, {
+        wheels: { diameter: 75, height: 100, count },
+        sides: { thickness: 18, count: sides },
+      }),
+    ).ramp.wheels!.across
+  // 1216 wide, sides of 18, 60 off their faces
+  places(4, 2).forEach((at, i) => {
+    assertNear(at, 78 + (i * 1060) / 3, 1e-9)
+  })
+  for (const at of places(3, 3)) expect(Math.abs(at - 608)).toBeGreaterThanOrEqual(9 + 60 - 1e-9)
+})

@@ -1,0 +1,157 @@
+import { describe, expect, test } from 'vitest'
+import { listText } from '../../src/booklet/list/list-text.ts'
+import type { Design } from '../../src/design/design.ts'
+import { readDesign } from '../../src/design/read.ts'
+import { type BuyJob, buyJob, buyRecord } from '../../src/job/buy.ts'
+import { isRefusal } from '../../src/job/refusal.ts'
+import { assertNear } from '../support/near.ts'
+import { templates, templateText } from '../support/templates.ts'
+
+const designOf = (text: string): Design => {
+  const reading = readDesign(text)
+  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
+  return reading.design
+}
+const bought = (text: string): { readonly design: Design; readonly job: BuyJob } => {
+  const design = designOf(text)
+  const job = buyJob(design)
+  if (isRefusal(job)) throw new Error(JSON.stringify(job))
+  return { design, job }
+}
+const single = templateText('quarter-mm')
+const prices = (all: string): string => single.replace('units: mm', `units: mm\nprices: { ${all} }`)
+
+describe.each(templates)('the list of %s', (name) => {
+  test('has every screw of skin, board, frame and pipe, and more than is needed', () => {
+    const { job } = bought(templateText(name))
+    const screws = job.facts.stock.list.filter(({ part }) => part === 'screws')
+    const needed = screws.reduce((sum, { note }) => sum + Number(/^(\d+) needed/.exec(note)![1]), 0)
+    let expected = 0
+    for (const ramp of job.solved.ramps) {
+      const bays = ramp.design.sides.count - 1
+      const rows = [...ramp.skin.flatMap((layer) => layer.rows)]
+      expected += rows.reduce((sum, { across }) => sum + across.length, 0)
+      // two in either end of each timber; these designs have no blocks
+      expected += 4 * bays * ramp.studs.length
+      if (ramp.kind === 'quarter') {
+        expected += 4 * bays * ramp.deckTimbers.length
+        expected += ramp.deckBoard?.screws.count ?? 0
+        expected += ramp.pipe?.holes.length ?? 0
+      }
+    }
+    expect(needed).toBe(expected)
+    for (const { count, unit, note } of screws)
+      expect(count * Number(/\d+/.exec(unit)![0])).toBeGreaterThanOrEqual(
+        1.1 * Number(/^(\d+) needed/.exec(note)![1]) - 1e-9,
+      )
+  })
+
+  test('names each panel, board and pipe that is bought, and what is kept of them', () => {
+    const { job } = bought(templateText(name))
+    const { list, timber, panels } = job.facts.stock
+    const sum = (part: string): number =>
+      list.filter((line) => line.part === part).reduce((all, { count }) => all + count, 0)
+    expect(sum('timber')).toBe(timber.reduce((all, { boards }) => all + boards.length, 0))
+    expect(sum('sheets')).toBe(panels!.reduce((all, { count }) => all + count, 0))
+    expect(sum('sheets')).toBeGreaterThan(0)
+    const piped = job.solved.ramps.some((ramp) => ramp.kind === 'quarter' && ramp.pipe)
+    expect(sum('pipe') > 0).toBe(piped)
+    for (const part of ['tools', 'protection']) expect(sum(part)).toBeGreaterThan(3)
+    const text = listText(job.facts)
+    for (const { what } of list) expect(text.replace(/\s+/g, ' ')).toContain(what)
+    expect(text.match(/\[ \]/g)).toHaveLength(list.length)
+  })
+})
+
+describe('cost', () => {
+  test('is told by line and whole, in the currency as it was typed', () => {
+    const { design, job } = bought(prices('18 plywood: 62 EUR, 38 x 89 x 2400: 5.20 EUR, screws: 9.5 EUR'))
+    const record = buyRecord(design, job)
+    expect(record.cost!.currency).toBe('EUR')
+    const boxes = record.list
+      .filter(({ part }) => part === 'screws')
+      .reduce((sum, { count }) => sum + count, 0)
+    const boards = record.list.find(({ part }) => part === 'timber')!.count
+    assertNear(record.cost!.total, 62 + 5.2 * boards + 9.5 * boxes, 1e-9)
+    assertNear(
+      record.cost!.total,
+      record.list.reduce((sum, { cost }) => sum + (cost ?? 0), 0),
+      1e-9,
+    )
+    expect(listText(job.facts)).toContain(`5.20 EUR each: ${(5.2 * boards).toFixed(2)} EUR`)
+    expect(record.cost!.without).toContain('6 hardboard, 1220 × 2440 mm')
+  })
+
+  test('says which prices nothing needs, but not the length that another one beat', () => {
+    const { job } = bought(prices('12 plywood: 9, 38 x 89 x 2400: 5, 38 x 89 x 3000: 9'))
+    expect(job.facts.stock.cost!.unused).toEqual(['12 plywood'])
+  })
+
+  test('is not told where the design has no prices', () => {
+    const { design, job } = bought(single)
+    expect(buyRecord(design, job).cost).toBeNull()
+    expect(listText(job.facts)).not.toContain('Cost')
+  })
+})
+
+test('wheels are on the list with what each must bear', () => {
+  const { job } = bought(
+    `${single.replace('leg: 120', 'leg: 180')}    wheels: { diameter: 75, height: 100 }\n`,
+  )
+  const line = job.facts.stock.list.find(({ what }) => what.startsWith('rigid wheels'))!
+  const { most } = job.facts.stock.weight.ramps[0]!
+  expect([line.count, line.note]).toEqual([4, `rated for ${Math.ceil(most / 3)} kg each or more`])
+})
+
+// common practice, no source: one ramp 96 in wide, frame radius 66, frame height 23 1/4, toe 1 1/2, side 61 1/4 long
+test('a ramp of 96 in takes two sheets of 3/8, one of 1/4, one pipe and eleven timbers of 8 ft', () => {
+  const { job } = bought(`title: wide
+units: in
+stock: { timber: [96], pipe: [96] }
+ramps:
+  - width: 96
+    height: { frame: 23 1/4 }
+    transition: { circle: { frame: 66 }, tangent: { frame: 0 } }
+    toe: 1 1/2
+    length: 61 1/4
+    sides: { thickness: 5/8 }
+    skin: [3/8 plywood, 3/8 plywood, 1/4 hardboard]
+    deck-board: 5/8 plywood
+    coping: { outside: 2 3/8 }
+`)
+  const count = (what: string): number =>
+    job.facts.stock.list.find((line) => line.what.startsWith(what))?.count ?? 0
+  expect(count('3/8 plywood')).toBe(2)
+  expect(count('1/4 hardboard')).toBe(1)
+  expect(count('2 3/8 steel pipe, 96 in')).toBe(1)
+  const [ramp] = job.solved.ramps
+  // studs of 94 3/4 leave nothing of 96 that takes another: a timber each
+  const timbers = ramp!.studs.length + (ramp!.kind === 'quarter' ? ramp!.deckTimbers.length : 0)
+  expect(count('1 1/2 × 3 1/2 timber')).toBe(timbers)
+  // six studs up the curve; under the pipe, behind it, two under the deck, one in the back bottom corner
+  expect(timbers).toBe(11)
+})
+
+// common practice, no source: studs trimmed by 3 in store with 1/2 to spare, and the twin's sheets lose 1 3/4
+test('a twin whose studs are 3 in shorter than the ramp is wide stores inside with 1/2 in to spare', () => {
+  const { design } = bought(`title: twins
+units: in
+ramps:
+  - name: big
+    width: 96
+    height: { frame: 23 1/4 }
+    transition: { circle: { frame: 66 }, tangent: { frame: 0 } }
+    toe: 1 1/2
+    length: 61 1/4
+    sides: { thickness: 5/8 }
+    skin: [3/8 plywood, 3/8 plywood, 1/4 hardboard]
+  - name: small
+    like: big
+    stores-inside: { ramp: big, clearance: 1/2 }
+    height: { frame: 17 }
+    length: 50
+`)
+  const [big, small] = design.ramps
+  assertNear((big!.width - small!.width) / 25.4, 1.75, 1e-9)
+  assertNear((big!.width - (small!.width - 2 * small!.sides.thickness)) / 25.4, 3, 1e-9)
+})

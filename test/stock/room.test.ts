@@ -1,0 +1,167 @@
+import { describe, expect, test } from 'vitest'
+import type { Design } from '../../src/design/design.ts'
+import { readDesign } from '../../src/design/read.ts'
+import { quartersOf, type WholeDesign } from '../../src/ramp/ramp.ts'
+import { solveDesign } from '../../src/ramp/solve.ts'
+import { rampSize } from '../../src/ramp/storing/size.ts'
+import { balancePoint } from '../../src/stock/balance.ts'
+import { freeFloor, storedSets, storings } from '../../src/stock/floor.ts'
+import { moveRamp } from '../../src/stock/moving.ts'
+import { partsOf } from '../../src/stock/parts.ts'
+import { weigh } from '../../src/stock/weight.ts'
+import { solid } from '../ramp/storing/outlines.ts'
+import { assertNear } from '../support/near.ts'
+import { templateText } from '../support/templates.ts'
+
+const read = (text: string): Design => {
+  const reading = readDesign(text)
+  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
+  return reading.design
+}
+const whole = (text: string): { readonly design: Design; readonly solved: WholeDesign } => {
+  const design = read(text)
+  const solved = solveDesign(design)
+  if (solved.stopped) throw new Error(solved.checks.map(({ message }) => message).join('\n'))
+  return { design, solved }
+}
+const single = templateText('quarter-mm')
+const pair = templateText('pair-mm')
+
+test('a ramp stands on what its outline says, and passes a door as narrow as any turn of it allows', () => {
+  const { solved } = whole(single)
+  const [ramp] = quartersOf(solved.ramps)
+  const points = solid(ramp!).flat()
+  const { standing, carried, doors } = rampSize(ramp!)!
+  const span = (way: (p: readonly [number, number]) => number): number =>
+    Math.max(...points.map(way)) - Math.min(...points.map(way))
+  assertNear(
+    standing[0],
+    span(([x]) => x),
+    0.05,
+  )
+  assertNear(
+    standing[2],
+    span(([, y]) => y),
+    0.05,
+  )
+  expect(standing[1]).toBe(1216)
+  expect(carried).toEqual([standing[0], standing[2], standing[1]])
+  // every tenth of a degree
+  const widths = Array.from({ length: 1800 }, (_, i) => {
+    const angle = (i * Math.PI) / 1800
+    return span(([x, y]) => x * Math.cos(angle) + y * Math.sin(angle))
+  })
+  assertNear(doors.edge[0], Math.min(...widths), 0.5)
+  expect(doors.flat).toEqual([1216, standing[2]])
+  expect(doors.edge[1]).toBe(1216)
+})
+
+test('a pair that is put away takes the room of the outer one and of what stands out of it', () => {
+  const { solved } = whole(pair)
+  const kept = storings(solved)
+  expect(kept.map(({ ramp, outer }) => [ramp, outer])).toEqual([['inner', 'outer']])
+  const [set, ...none] = storedSets(solved, kept)
+  expect(none).toEqual([])
+  expect(set!.ramps).toEqual(['outer', 'inner'])
+  const own = rampSize(solved.ramps[0]!)!.standing
+  const { out } = kept[0]!.slid[0]!
+  assertNear(set!.size[0], own[0] + Math.max(0, out), 1e-6)
+  expect(set!.size[1]).toBe(own[1])
+})
+
+describe('the floor that stays free', () => {
+  const set = (l: number, w: number) => ({ ramps: ['a'], size: [l, w, 600] as const })
+
+  test('is the garage less what stands on it', () => {
+    const { area, rectangle } = freeFloor({ garage: [3000, 6000], door: null, ceiling: null }, [
+      set(1400, 1200),
+    ])
+    assertNear(area, 18 - 1.68, 1e-9)
+    // across the short wall: 3000 × 4800, along the long one 1800 × 6000
+    expect(rectangle).toEqual([3000, 4800])
+  })
+
+  test('has a rectangle only where all stand in a row', () => {
+    const space = { garage: [2000, 2000] as const, door: null, ceiling: null }
+    expect(freeFloor(space, [set(1400, 900), set(1400, 900)]).rectangle).toEqual([2000, 600])
+    expect(freeFloor(space, [set(1400, 1300), set(1400, 1300)]).rectangle).toBeNull()
+  })
+})
+
+describe('what the design says of the garage', () => {
+  const said = (space: string): readonly string[] =>
+    whole(single.replace('units: mm', `units: mm\nspace: { ${space} }`))
+      .solved.checks.filter(({ id }) => ['garage', 'door', 'ceiling'].includes(id))
+      .map(({ id, level, message }) => `${level} ${id}: ${message}`)
+
+  test('is quiet where all goes in', () => {
+    expect(said('garage: 3000 x 6000, door: 2100 x 2000, ceiling: 2300')).toEqual([])
+  })
+
+  test('a garage smaller than the ramp is said, and the one that is offered holds it', () => {
+    const [message] = said('garage: 1000 x 600')
+    expect(message).toMatch(/^warn garage: it stands on 1389 mm × 1216 mm, on edge on 1389 mm × 648 mm/)
+    const [, a, b] = /one of (\d+) mm × (\d+) mm or more has/.exec(message!)!
+    expect(said(`garage: ${a} x ${b}`).join()).toContain('on edge only')
+    expect(said(`garage: ${a} x ${Number(b) - 1}`).join()).toContain('has no room')
+    expect(said('garage: 1390 x 1216')).toEqual([])
+  })
+
+  test('a door that lets it through neither way, with both sizes that do', () => {
+    const [message] = said('garage: 3000 x 6000, door: 600 x 2000')
+    expect(message).toMatch(/^warn door: .*on its feet it needs 1216 mm × 648 mm, on edge (\d+) mm × 1216 mm/)
+    const edge = /on edge (\d+) mm/.exec(message!)![1]
+    expect(said(`garage: 3000 x 6000, door: ${edge} x 1216`)).toEqual([])
+    expect(said(`garage: 3000 x 6000, door: ${Number(edge) - 1} x 1216`)).toHaveLength(1)
+  })
+
+  test('a ceiling lower than the ramp', () => {
+    expect(said('garage: 3000 x 6000, ceiling: 600').join()).toContain('warn ceiling: it is 648 mm high')
+  })
+})
+
+describe('moving', () => {
+  const rolling = (count: number) => {
+    const { design, solved } = whole(
+      single.replace('leg: 120', 'leg: 180').trimEnd() +
+        `\n    wheels: { diameter: 75, height: 100, count: ${count} }\n`,
+    )
+    const weight = weigh(design, solved, partsOf(design, solved))
+    return {
+      ramp: quartersOf(solved.ramps)[0]!,
+      weight,
+      moving: moveRamp(quartersOf(solved.ramps)[0]!, weight),
+    }
+  }
+
+  test('four wheels are rated for a third each, two for a half', () => {
+    for (const [count, share] of [
+      [4, 1 / 3],
+      [3, 1 / 3],
+      [2, 1 / 2],
+    ] as const) {
+      const { weight, moving } = rolling(count)
+      assertNear(moving.rolling!.rated, weight.ramps[0]!.most * share, 1e-9)
+    }
+  })
+
+  test('hands hold what the levers about the axle leave them', () => {
+    const { ramp, weight, moving } = rolling(4)
+    const { tip, centre, hands } = moving.rolling!
+    const at = (x: number, y: number): number => x * Math.cos(tip.least) + y * Math.sin(tip.least)
+    const { x, y } = balancePoint(ramp)
+    // moments about the axle: weight by its lever, hands by theirs
+    const lever = at(centre.x, centre.y)
+    assertNear(hands.usual * lever, weight.ramps[0]!.usual * (lever - at(x, y)), 1e-6)
+    expect(hands.usual).toBeGreaterThan(5)
+    expect(ramp.deckTimbers[moving.rolling!.timber - ramp.studs.length - 1]!.role).toBe('wheels')
+  })
+
+  test('the balance lies within the ramp, behind the middle of its side', () => {
+    const { ramp, moving } = rolling(4)
+    expect(moving.balance.x).toBeGreaterThan(ramp.length / 2)
+    expect(moving.balance.x).toBeLessThan(ramp.length)
+    expect(moving.balance.y).toBeLessThan(ramp.side.height)
+    expect(moving.handle.y).toBeGreaterThanOrEqual(moving.balance.y)
+  })
+})
