@@ -1,6 +1,8 @@
 import type { Command } from './command.ts'
 import { buyCommand } from './commands/buy.ts'
+import { bookletCommand } from './commands/booklet.ts'
 import { cutsCommand } from './commands/cuts.ts'
+
 import { figuresCommand } from './commands/figures.ts'
 import { fitCommand } from './commands/fit.ts'
 import { gaugeCommand } from './commands/gauge.ts'
@@ -21,5 +23,6 @@ export const commands: readonly Command[] = [
   offsetsCommand,
   cutsCommand,
   buyCommand,
+  bookletCommand,
   fitCommand,
 ]

@@ -49,3 +49,22 @@ export const callout = (facts: Callout, style: DraftStyle): Drawing => {
     ),
   ]
 }
+
+/** Directions from what is named to the words, degrees; the steep ones last. */
+const directions = [35, 145, 60, 120, -35, -145, -60, -120, 80, 100] as const
+const distances = [8, 12, 17, 23, 30, 38, 48] as const
+
+/** Places for words around what they name, the nearest first. */
+export const calloutWays = (
+  on: Point,
+  lines: readonly string[],
+  style: DraftStyle,
+  among: readonly number[] = directions,
+): readonly Drawing[] =>
+  distances.flatMap((far) =>
+    among.map((degrees) => {
+      const angle = (degrees * Math.PI) / 180
+      const at = { x: on.x + far * Math.cos(angle), y: on.y + far * Math.sin(angle) }
+      return callout({ on, at, lines, words: Math.cos(angle) > 0 ? 'right' : 'left' }, style)
+    }),
+  )

@@ -28,6 +28,9 @@ interface Polyline {
 export const nothingDrawn: Clearance = { words: [], lines: [], notes: [] }
 
 /** Words keep this far off lines and each other; curves are followed in steps. mm */
+/** No darker face carries words. */
+const pale = 0.8
+
 const air = 0.35
 const step = 0.8
 
@@ -56,8 +59,8 @@ const open = (drawing: Drawing, map: Affine): { readonly words: Words[]; readonl
         break
       }
       default: {
-        // white lies under words, so that they can be read
-        if (mark.kind === 'fill' && mark.grey === 1) break
+        // white and pale faces lie under words, which can be read on them
+        if (mark.kind === 'fill' && mark.grey >= pale) break
         const stretch = Math.hypot(map[0], map[1]) || 1
         const points = polyline(mark.path, step / stretch).map((p) => affineApply(map, p))
         lines.push({ points, box: pointsBounds(points) })

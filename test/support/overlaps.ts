@@ -1,7 +1,8 @@
 import type { Drawing } from '../../src/drawing/drawing.ts'
 import { type Box, pointsBounds } from '../../src/geometry/bounds.ts'
+import { convexContains } from '../../src/geometry/clip.ts'
 import { convexOverlap } from '../../src/geometry/overlap.ts'
-import type { Point } from '../../src/geometry/point.ts'
+import { type Point, pointBetween } from '../../src/geometry/point.ts'
 import { opened } from './strokes.ts'
 
 export interface Overlaps {
@@ -17,6 +18,17 @@ const slack = 0.05
 
 const apart = (a: Box, b: Box): boolean => a.x1 < b.x0 || b.x1 < a.x0 || a.y1 < b.y0 || b.y1 < a.y0
 
+/** Whether all that lies of a line under letters lies under white as well. */
+const hidden = (points: readonly Point[], corners: readonly Point[], whites: readonly Box[]): boolean => {
+  for (let i = 1; i < points.length; i++)
+    for (let k = 0; k <= 100; k++) {
+      const p = pointBetween(points[i - 1]!, points[i]!, k / 100)
+      if (!convexContains(corners, p)) continue
+      if (!whites.some(({ x0, x1, y0, y1 }) => p.x >= x0 && p.x <= x1 && p.y >= y0 && p.y <= y1)) return false
+    }
+  return true
+}
+
 /** Words on words, lines and dark fills on words, and what leaves the page. */
 export const overlaps = (drawing: Drawing, page: Box | null = null): Overlaps => {
   const { words, lines } = opened(drawing)
@@ -25,19 +37,29 @@ export const overlaps = (drawing: Drawing, page: Box | null = null): Overlaps =>
   const strokes = lines
     .filter(({ kind, grey }) => kind === 'stroke' || grey < 0.95)
     .map((line) => ({ ...line, box: pointsBounds(line.points) }))
+  const whites = lines
+    .filter(({ kind, grey }) => kind === 'fill' && grey >= 0.95)
+    .map((line) => ({ ...line, box: pointsBounds(line.points) }))
   texts.forEach((a, i) => {
     for (const b of texts.slice(i + 1))
       if (!apart(a.box, b.box) && convexOverlap(a.corners, b.corners) > slack)
         faults.push(`"${a.text}" on "${b.text}"`)
-    for (const { points, box, kind } of strokes) {
+    // white that lies under the letters hides what was drawn before it
+    const over = whites.filter(({ box, order }) => order < a.order && !apart(a.box, box))
+    for (const { points, box, kind, order } of strokes) {
       if (apart(a.box, box)) continue
+      const hiding = over.filter((white) => white.order > order).map((white) => white.box)
+      if (hiding.length > 0 && hidden(points, a.corners, hiding)) continue
       if (meets(points, a.corners, a.box)) faults.push(`a ${kind} in "${a.text}"`)
     }
   })
   if (page)
     for (const { box, what } of [
       ...texts.map(({ box, text }) => ({ box, what: `"${text}"` })),
-      ...strokes.map(({ box, kind }) => ({ box, what: `a ${kind}` })),
+      ...strokes.map(({ box, kind }) => ({
+        box,
+        what: `a ${kind} at ${Math.round(box.x0)} … ${Math.round(box.x1)}, ${Math.round(box.y0)} … ${Math.round(box.y1)}`,
+      })),
     ])
       if (
         box.x0 < page.x0 - slack ||

@@ -1,4 +1,4 @@
-import type { Drawing, Mark } from '../../src/drawing/drawing.ts'
+import { type Drawing, layers, type Mark } from '../../src/drawing/drawing.ts'
 import { textCorners } from '../../src/drawing/text-box.ts'
 import { type Affine, affineApply, affineIdentity, affineThen } from '../../src/geometry/affine.ts'
 import { type Box, pointsBounds } from '../../src/geometry/bounds.ts'
@@ -15,11 +15,14 @@ export interface Opened {
     readonly points: readonly Point[]
     readonly grey: number
     readonly width: number
+    /** the larger, the later it is drawn: layer by layer */
+    readonly order: number
   }[]
   readonly words: readonly {
     readonly text: string
     readonly corners: readonly Point[]
     readonly size: number
+    readonly order: number
   }[]
 }
 
@@ -35,6 +38,7 @@ const points = (path: Path, spacing: number): readonly Point[] =>
 export const opened = (drawing: Drawing, map: Affine = affineIdentity, spacing = 0.5): Opened => {
   const lines: Opened['lines'][number][] = []
   const words: Opened['words'][number][] = []
+  let count = 0
   const walk = (marks: Drawing, frame: Affine): void => {
     for (const mark of marks)
       switch (mark.kind) {
@@ -42,7 +46,12 @@ export const opened = (drawing: Drawing, map: Affine = affineIdentity, spacing =
           walk(mark.marks, affineThen(mark.map, frame))
           break
         case 'text':
-          words.push({ text: mark.text, corners: textCorners(mark, frame), size: mark.size })
+          words.push({
+            text: mark.text,
+            corners: textCorners(mark, frame),
+            size: mark.size,
+            order: layers.indexOf(mark.layer) * 1e6 + count++,
+          })
           break
         default: {
           const stretch = Math.hypot(frame[0], frame[1]) || 1
@@ -51,6 +60,7 @@ export const opened = (drawing: Drawing, map: Affine = affineIdentity, spacing =
             points: points(mark.path, spacing / stretch).map((p) => affineApply(frame, p)),
             grey: mark.kind === 'fill' ? mark.grey : (mark.pen.grey ?? 0),
             width: mark.kind === 'fill' ? 0 : mark.pen.width,
+            order: layers.indexOf(mark.layer) * 1e6 + count++,
           })
         }
       }

@@ -4,7 +4,7 @@ import { type Point, point } from '../../geometry/point.ts'
 import { runOutLength } from '../../ramp/beside/toe-step.ts'
 import type { Curve } from '../../ramp/curve/curve.ts'
 import { type Timber, timberCorners } from '../../ramp/frame/timber.ts'
-import type { Flat, Quarter, Ramp } from '../../ramp/ramp.ts'
+import type { Ramp, SolvedQuarter, SolvedRamp } from '../../ramp/ramp.ts'
 
 /** A ramp as it is cut across, seen from its right side: toe at the left, floor at y = 0, mm. Closed outlines. */
 export interface Profile {
@@ -19,16 +19,6 @@ export interface Profile {
   readonly pipe: { readonly centre: Point; readonly radius: number; readonly path: Path } | null
   readonly runOut: Path | null
 }
-
-/** A ramp that is solved as far as a drawing needs it. */
-export interface SolvedQuarter extends Quarter {
-  readonly transition: NonNullable<Quarter['transition']>
-  readonly side: NonNullable<Quarter['side']>
-  readonly length: number
-  readonly deck: number
-}
-
-export type SolvedRamp = SolvedQuarter | Flat
 
 /** Null where a stop leaves its side unsolved. */
 export const solvedRamp = (ramp: Ramp): SolvedRamp | null =>

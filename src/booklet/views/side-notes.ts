@@ -8,7 +8,7 @@ import type { Box } from '../../geometry/bounds.ts'
 import { pathOf } from '../../geometry/path.ts'
 import { type Point, pointBetween } from '../../geometry/point.ts'
 import { showLength, type Units } from '../../length.ts'
-import type { SolvedQuarter, SolvedRamp } from './profile.ts'
+import type { SolvedQuarter, SolvedRamp } from '../../ramp/ramp.ts'
 import { scaled, viewStyle } from './view.ts'
 
 interface NotesFacts {

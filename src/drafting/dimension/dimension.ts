@@ -53,8 +53,9 @@ export const dimensionParts = (dimension: Dimension, style: DraftStyle): Dimensi
   const { size } = style
   const [a, b] = [footOn(from, through, angle), footOn(to, through, angle)]
   const long = figureLength(figure, size)
-  // from an end on, away from the other
-  const out = place === 'past-from' ? pointAngle(b, a) : pointAngle(a, b)
+  // from an end on, away from the other; along the line where both are one
+  const ahead = pointDistance(a, b) > 1e-9 ? pointAngle(a, b) : angle
+  const out = place === 'past-from' ? ahead + Math.PI : ahead
   const end = place === 'past-from' ? a : b
   const reach = pointToward(end, out, long)
   const middle =

@@ -1,0 +1,49 @@
+import type { Design } from '../../design/design.ts'
+import type { Units } from '../../length.ts'
+import { showLength } from '../../length.ts'
+import type { Pattern } from '../../pattern/pattern.ts'
+import type { SolvedRamp, WholeDesign } from '../../ramp/ramp.ts'
+import type { SheetPanels } from '../../stock/panel/panels.ts'
+
+/** What the booklet is written from. */
+export interface BookFacts {
+  readonly design: Design
+  readonly solved: WholeDesign
+  /** full-size drawings of the sides that carry a curve */
+  readonly patterns: readonly Pattern[]
+  /** every part on its panel */
+  readonly sheets: readonly SheetPanels[]
+  /** pages to tape for the sides */
+  readonly tiles: number
+}
+
+/** The facts with the room of a page and the ways to say a length. */
+export interface Book extends BookFacts {
+  readonly units: Units
+  /** of a page between its margins, mm */
+  readonly width: number
+  readonly tall: number
+  /** whole mm, or sixteenths with a sign for the 32nd between */
+  readonly show: (mm: number) => string
+  /** tenths of a mm, or the same */
+  readonly fine: (mm: number) => string
+  /** whether heads must say which ramp they speak of */
+  readonly several: boolean
+}
+
+export const bookOf = (facts: BookFacts, width: number, tall: number): Book => {
+  const { units } = facts.design
+  return {
+    ...facts,
+    units,
+    width,
+    tall,
+    show: (mm) => showLength(mm, units),
+    fine: (mm) => showLength(mm, units, { decimals: 1 }),
+    several: facts.solved.ramps.length > 1,
+  }
+}
+
+/** A head that names the ramp where there are several. */
+export const ofRamp = ({ several }: Book, said: string, ramp: SolvedRamp): string =>
+  several ? `${said}: ${ramp.name}` : said

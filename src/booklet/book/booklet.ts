@@ -1,0 +1,52 @@
+import type { Box } from '../../geometry/bounds.ts'
+import { type Book, type BookFacts, bookOf } from './book.ts'
+import { type BookPage, bodyHeight, layPages, type Section } from './pages.ts'
+import { care } from './sections/care.ts'
+import { coping } from './sections/coping.ts'
+import { cutting } from './sections/cutting.ts'
+import { deck } from './sections/deck.ts'
+import { first } from './sections/first.ts'
+import { flat } from './sections/flat.ts'
+import { framing } from './sections/framing.ts'
+import { glance } from './sections/glance.ts'
+import { moving } from './sections/moving.ts'
+import { skin } from './sections/skin.ts'
+
+/** The parts of a booklet by the builder's day; those that a design has no use for come out as null. */
+const sections: Readonly<Record<string, (book: Book) => Section | null>> = {
+  glance,
+  first,
+  cutting,
+  framing,
+  skin,
+  coping,
+  deck,
+  flat,
+  moving,
+  care,
+}
+
+/** Names of all parts, in their order. */
+export const sectionNames: readonly string[] = Object.keys(sections)
+
+export interface BookletOptions {
+  /** of a page, mm */
+  readonly window: Box
+  /** names of the parts wanted; null for all */
+  readonly only: readonly string[] | null
+  /** first part of the set code: the same on every page plotted of this design */
+  readonly code: string
+}
+
+/** The pages for the bench: drawings, tables and steps with this build's own numbers. Same input, same pages. */
+export const layBooklet = (facts: BookFacts, { window, only, code }: BookletOptions): readonly BookPage[] => {
+  const book = bookOf(facts, window.x1 - window.x0, bodyHeight(window))
+  const wanted = sectionNames
+    .filter((name) => !only || only.includes(name))
+    .flatMap((name) => sections[name]!(book) ?? [])
+  return layPages(window, wanted, {
+    title: facts.design.title,
+    code,
+    lengths: facts.design.units === 'mm' ? 'mm' : 'in, + – is 1/32',
+  })
+}

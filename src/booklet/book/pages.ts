@@ -1,0 +1,124 @@
+import { tableFits, tableHeight, tableMarks } from '../../drafting/table.ts'
+import { titleBlock, titleBlockHeight } from '../../drafting/title-block.ts'
+import type { Drawing, Mark } from '../../drawing/drawing.ts'
+import type { Box } from '../../geometry/bounds.ts'
+import type { Block, FixedBlock } from './block.ts'
+import { tableStyle } from './block.ts'
+
+/** What a page of the booklet belongs to. */
+export interface Section {
+  readonly name: string
+  readonly title: string
+  readonly blocks: readonly Block[]
+}
+
+export interface BookPage {
+  /** the parts on it, as its foot names them */
+  readonly title: string
+  /** those that begin on it */
+  readonly begins: readonly Pick<Section, 'name' | 'title'>[]
+  readonly drawing: Drawing
+}
+
+export interface Foot {
+  readonly title: string
+  readonly code: string
+  /** what lengths are said in */
+  readonly lengths: string
+}
+
+const footGap = 3
+
+/** Blocks from the top of a page down, its foot below. */
+const footSize = 2.3
+const footHeight = titleBlockHeight(footSize) + footGap
+
+/** Room for blocks on one page, mm. */
+export const bodyHeight = (window: Box): number => window.y1 - window.y0 - footHeight
+
+/** A page as it fills. */
+interface Filling {
+  readonly marks: Mark[]
+  readonly titles: string[]
+  readonly begins: BookPage['begins'][number][]
+}
+
+/** Between two sections on one page, mm. */
+const sectionGap = 10
+
+/** Sections one after the other: each begins a page, but for one that fits whole below the one before. Throws RangeError on a block that no page holds. */
+export const layPages = (window: Box, sections: readonly Section[], foot: Foot): readonly BookPage[] => {
+  const tall = bodyHeight(window)
+  const bottom = window.y1 - tall
+  const pages: Filling[] = []
+  let y = bottom
+  for (const { name, title, blocks } of sections) {
+    const turn = (): void => {
+      pages.push({ marks: [], titles: [title], begins: [] })
+      y = window.y1
+    }
+    const whole = blocks.reduce((sum, block) => sum + heightOf(block), 0)
+    if (pages.length > 0 && whole + sectionGap <= y - bottom) {
+      y -= sectionGap
+      pages.at(-1)!.titles.push(title)
+    } else turn()
+    pages.at(-1)!.begins.push({ name, title })
+    const put = (marks: Drawing, height: number): void => {
+      pages.at(-1)!.marks.push(...marks)
+      y -= height
+    }
+    blocks.forEach((block, i) => {
+      if (block.kind === 'fixed') {
+        const needed = block.withNext ? block.height + leastOf(blocks[i + 1]) : block.height
+        if (block.height > tall + slack)
+          throw new RangeError(`a block ${block.height} mm high fits no page of ${tall} mm`)
+        if (y - needed < bottom - slack && y < window.y1) turn()
+        put(block.marks({ x: window.x0, y }), block.height)
+        return
+      }
+      const { laid } = block
+      for (let from = 0; from < laid.rows.length; ) {
+        let count = tableFits(laid, from, y - bottom)
+        // a head over a row or two is worth no split
+        if (count < Math.min(3, laid.rows.length - from) && y < window.y1) {
+          turn()
+          count = tableFits(laid, from, y - bottom)
+        }
+        if (count === 0) throw new RangeError('a row of a table is higher than a page')
+        put(tableMarks(laid, { x: window.x0, y }, from, count), tableHeight(laid, from, count) + afterTable)
+        from += count
+      }
+    })
+  }
+  return pages.map(({ marks, titles, begins }, i) => ({
+    title: titles.join(', '),
+    begins,
+    drawing: [...marks, ...footOf(window, foot, titles.join(', '), `${i + 1} of ${pages.length}`)],
+  }))
+}
+
+const slack = 1e-6
+const afterTable = 3
+
+const heightOf = (block: Block): number =>
+  block.kind === 'fixed' ? block.height : tableHeight(block.laid) + afterTable
+
+const footOf = (window: Box, { title, code, lengths }: Foot, part: string, page: string): Drawing =>
+  titleBlock(
+    { x0: window.x0, y0: window.y0, x1: window.x1, y1: window.y0 + footHeight - footGap },
+    [
+      { name: 'booklet of', value: title },
+      { name: 'part', value: part },
+      { name: 'set code', value: `${code}-…` },
+      { name: 'lengths in', value: lengths },
+      { name: 'page', value: page },
+    ],
+    { ...tableStyle, size: footSize },
+  )
+
+/** What must stand with a head: the next block, or a table's head and three rows. */
+const leastOf = (block: Block | undefined): number => {
+  if (!block) return 0
+  if (block.kind === 'fixed') return (block as FixedBlock).height
+  return tableHeight(block.laid, 0, Math.min(3, block.laid.rows.length))
+}

@@ -1,0 +1,61 @@
+import { revealWords } from '../../../ramp/check/reveal-words.ts'
+import { pipeDrills } from '../../../ramp/frame/pipe.ts'
+import { quartersOf, type SolvedQuarter } from '../../../ramp/ramp.ts'
+import { lipSection } from '../../views/lip-section.ts'
+import { pipeView } from '../../views/pipe-view.ts'
+import { type Block, caution, check, head, part, step } from '../block.ts'
+import { type Book, ofRamp } from '../book.ts'
+import { figure } from '../figure.ts'
+import type { Section } from '../pages.ts'
+import { checksOf } from './framing.ts'
+
+export const coping = (book: Book): Section | null => {
+  const piped = quartersOf(book.solved.ramps).filter((ramp) => ramp.coping && ramp.pipe)
+  if (piped.length === 0) return null
+  return {
+    name: 'coping',
+    title: 'Coping',
+    blocks: [head('Coping', book.width), ...piped.flatMap((ramp) => copingOf(book, ramp))],
+  }
+}
+
+const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
+  const { width, units, show, fine } = book
+  const own = ramp.coping!
+  const pipe = ramp.pipe!
+  const plastic = ramp.design.coping?.material === 'plastic'
+  let number = 0
+  const next = (said: string): Block => step(++number, said, width)
+  return [
+    part(ofRamp(book, 'The lip', ramp), width),
+    figure(
+      ofRamp(book, 'The lip, cut across between two sides', ramp),
+      (ratio) => lipSection(ramp, units, ratio),
+      units,
+      { width, height: 120 },
+      { width: 320, height: 190 },
+    ),
+    figure(
+      ofRamp(book, 'The pipe from above, its holes from the left end', ramp),
+      (ratio) => pipeView(pipe, own.outside, units, ratio),
+      units,
+      { width, height: 55 },
+      { width: pipe.length, height: own.outside },
+    ),
+    next(
+      `The pipe is ${fine(own.outside)} outside and ${show(pipe.length)} long${pipe.pieces.length > 1 ? `, in ${pipe.pieces.length} pieces of ${pipe.pieces.map(({ length }) => show(length)).join(', ')}` : ''}.`,
+    ),
+    next(
+      `Drill at ${pipe.holes.map(show).join(', ')} from its left end: ${pipeDrills.near} in the near wall only, ${pipeDrills.far} in the far wall.${plastic ? ' A plastic pipe moves with the heat: make slots of all small holes but the middle one.' : ''}`,
+    ),
+    next(
+      'Lay it in the notches, the large holes up, and screw straight down from its middle into the timber under it. File what a hand can feel.',
+    ),
+    check(`The pipe stands ${revealWords(own, ramp.design, fine)}.`, width),
+    caution(
+      'Zinc-coated pipe gives off toxic fume when it is heated or welded: leave that to a licensed shop. Sawn pipe is sharp: file both ends.',
+      width,
+    ),
+    ...checksOf(book, ramp, ['pipe-timber', 'pipe-joint', 'pipe-hole', 'pipe-heat']),
+  ]
+}

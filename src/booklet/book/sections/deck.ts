@@ -1,0 +1,101 @@
+import { runOutLength } from '../../../ramp/beside/toe-step.ts'
+import { quartersOf, type SolvedQuarter } from '../../../ramp/ramp.ts'
+import { sheetView } from '../../views/sheet-view.ts'
+import { type Block, caution, check, head, part, step, table } from '../block.ts'
+import { type Book, ofRamp } from '../book.ts'
+import { figure } from '../figure.ts'
+import type { Section } from '../pages.ts'
+import { checksOf } from './framing.ts'
+
+/** The board behind the lip, and what closes the step at the toe. */
+export const deck = (book: Book): Section | null => {
+  const blocks = quartersOf(book.solved.ramps).flatMap((ramp) => [
+    ...boardOf(book, ramp),
+    ...toeOf(book, ramp),
+  ])
+  return blocks.length === 0
+    ? null
+    : { name: 'deck', title: 'Deck and toe', blocks: [head('Deck and toe', book.width), ...blocks] }
+}
+
+const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
+  const { width, units, show, fine } = book
+  const board = ramp.deckBoard
+  if (!board) return []
+  const count = board.pieces.length * board.widths.length
+  const first = ramp.studs.length + 1
+  let number = 0
+  const next = (said: string): Block => step(++number, said, width)
+  return [
+    part(ofRamp(book, 'The deck board', ramp), width),
+    figure(
+      ofRamp(book, 'The deck board from above', ramp),
+      (ratio) =>
+        sheetView(
+          {
+            width: ramp.width,
+            pieces: board.pieces,
+            widths: board.widths,
+            marks: [],
+            rows: board.rows,
+            foot: 'edge at the pipe',
+          },
+          units,
+          ratio,
+        ),
+      units,
+      { width, height: 95 },
+      { width: ramp.width, height: board.length },
+    ),
+    next(
+      `${fine(board.sheet.thickness)} ${board.sheet.material}: ${count === 1 ? 'one sheet' : `${count} sheets`}, ${show(board.length)} from front to back, ${show(ramp.width)} wide. It begins ${show(board.from)} behind the toe, just behind the pipe.`,
+    ),
+    next(
+      `Lay it with its back edge flush with the sides' back edge, and screw it down: ${board.screws.count} screws.`,
+    ),
+    table(
+      {
+        columns: [
+          { head: '', kind: 'box' },
+          { head: 'row at', kind: 'figure' },
+          { head: 'into', kind: 'words' },
+          { head: 'screw', kind: 'figure' },
+          { head: 'count', kind: 'right' },
+          { head: 'from the left edge', kind: 'words' },
+        ],
+        rows: board.rows.map(({ at, timber, across, length }) => [
+          '',
+          show(at),
+          `timber ${first + timber}`,
+          length === null ? 'none' : show(length),
+          `${across.length}`,
+          across.map(show).join(', '),
+        ]),
+      },
+      width,
+    ),
+    check('No edge of the board catches a finger; its corners are rounded.', width),
+    ...checksOf(book, ramp, ['deck-seam', 'screw-through']),
+  ]
+}
+
+const toeOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
+  const { width, units, show, fine } = book
+  const { runOut } = ramp.design
+  if (runOut.kind !== 'sheet') return []
+  let number = 0
+  const next = (said: string): Block => step(++number, said, width)
+  return [
+    part(ofRamp(book, 'The toe', ramp), width),
+    next(
+      `Cut the run-out from ${fine(runOut.sheet.thickness)} ${runOut.sheet.material}, ${show(runOutLength(ramp.transition, units))} long and ${show(ramp.width)} wide. It bridges ${show(ramp.transition.bridge)}, from the ridden face ${show(ramp.transition.toeStep)} up down to the floor.`,
+    ),
+    next(
+      'Screw it through the skin into stud 1, heads sunk. Its other end lies on the floor by its own weight.',
+    ),
+    caution(
+      'Steel edges cut: file them round, the one at the floor above all. Look at its screws before each session.',
+      width,
+    ),
+  ]
+}

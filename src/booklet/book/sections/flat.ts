@@ -1,0 +1,41 @@
+import { flatsOf, quartersOf } from '../../../ramp/ramp.ts'
+import { type Block, check, head, step } from '../block.ts'
+import type { Book } from '../book.ts'
+import type { Section } from '../pages.ts'
+import { checksOf } from './framing.ts'
+
+/** Setting a flat against the quarters that run out on it. */
+export const flat = (book: Book): Section | null => {
+  const { width, show, fine, solved } = book
+  const flats = flatsOf(solved.ramps)
+  if (flats.length === 0) return null
+  const met = quartersOf(solved.ramps).filter(({ design }) => design.runOut.kind === 'flat')
+  let number = 0
+  const next = (said: string): Block => step(++number, said, width)
+  return {
+    name: 'flat',
+    title: 'Flat',
+    blocks: [
+      head('Flat', width),
+      ...flats.flatMap((ramp) => [
+        next(
+          `Set ${ramp.name} on level ground: ${show(ramp.length)} long, ${show(ramp.width)} wide, its ridden face ${fine(ramp.heights.surface)} up.`,
+        ),
+        ...met.map((quarter) =>
+          next(
+            `Push its end stud against the toe of ${quarter.name}. The two ridden faces lie level: ${fine(ramp.heights.surface)} and ${fine(quarter.transition.toeStep)}. Shim the lower one.`,
+          ),
+        ),
+        ...(met.length > 0
+          ? [
+              next(
+                'Hold the two together across the joint, under the skin, with bolts or long screws, so that they do not drift apart.',
+              ),
+            ]
+          : []),
+        ...checksOf(book, ramp, ['flat-studs', 'meeting', 'flat-height']),
+      ]),
+      check('A hand run over the joint feels no step. Nothing rocks.', width),
+    ],
+  }
+}

@@ -1,0 +1,144 @@
+import type { SolvedRamp } from '../../../ramp/ramp.ts'
+import { steepnessWord } from '../../../ramp/steepness.ts'
+import { explodedView } from '../../views/exploded-view.ts'
+import { frontView } from '../../views/front-view.ts'
+import { sideView } from '../../views/side-view.ts'
+import { matesSize } from '../../views/size-mates.ts'
+import { type Block, beside, caution, gap, head, part, stack, table, words } from '../block.ts'
+import { type Book, ofRamp } from '../book.ts'
+import { figure } from '../figure.ts'
+import { workHours } from '../hours.ts'
+import type { Section } from '../pages.ts'
+
+/** A guard is commonly required from here on (International Residential Code 2018, R312.1), mm. */
+const guardHeight = 762
+
+/** The picture, the sizes, what it takes: a page that stands alone; then the other views. */
+export const glance = (book: Book): Section => {
+  const { design, width, solved, units } = book
+  const { ramps } = solved
+  const legend = units === 'in' ? 'Lengths in inches: + is 1/32 more, – is 1/32 less.' : 'Lengths in mm.'
+  const share = Math.min(130, (book.tall - 105) / ramps.length)
+  const first = ramps.reduce((least, ramp, i) => (ramp.length < ramps[least]!.length ? i : least), 0)
+  return {
+    name: 'glance',
+    title: 'At a glance',
+    blocks: [
+      head(design.title, width),
+      ...ramps.map((ramp, index) =>
+        figure(
+          ofRamp(book, 'From the side', ramp),
+          (ratio) => sideView({ ramp, units, ratio, index, mates: index === first && ramps.length < 3 }),
+          units,
+          { width, height: Math.max(60, share) },
+          {
+            width: ramp.length,
+            height: index === first && ramps.length < 3 ? matesSize.height : topOf(ramp),
+          },
+        ),
+      ),
+      table(figuresTable(book), width),
+      words(legend, width),
+      ...takes(book).map((line) => words(line, width)),
+      ...guard(book),
+      ...ramps.flatMap((ramp) => otherViews(book, ramp)),
+    ],
+  }
+}
+
+const topOf = (ramp: SolvedRamp): number =>
+  ramp.kind === 'quarter' ? ramp.transition.heights.deck : ramp.heights.surface
+
+/** One column a ramp. */
+const figuresTable = ({ solved: { ramps }, show }: Book) => {
+  const rows: readonly (readonly [string, (ramp: SolvedRamp) => string])[] = [
+    ['height of the deck', (ramp) => (ramp.kind === 'quarter' ? show(ramp.transition.heights.deck) : '')],
+    [
+      'height of the ridden face at the top',
+      (ramp) => show(ramp.kind === 'quarter' ? ramp.transition.heights.surface : ramp.heights.surface),
+    ],
+    ['length of the sides', (ramp) => show(ramp.length)],
+    ['width', (ramp) => show(ramp.width)],
+    [
+      'radius of the ridden face',
+      (ramp) => (ramp.kind === 'quarter' ? show(ramp.transition.radius.surface) : ''),
+    ],
+    ['radius of the frame', (ramp) => (ramp.kind === 'quarter' ? show(ramp.transition.radius.frame) : '')],
+    ['along the curve of the frame', (ramp) => (ramp.kind === 'quarter' ? show(ramp.transition.arc) : '')],
+    [
+      'slope at the lip',
+      (ramp) =>
+        ramp.kind === 'quarter'
+          ? `${((ramp.transition.lipAngle * 180) / Math.PI).toFixed(1)}°, ${steepnessWord(ramp.transition.lipAngle)}`
+          : '',
+    ],
+  ]
+  return {
+    columns: [
+      { head: 'what', kind: 'words' as const },
+      ...ramps.map(({ name }) => ({ head: ramps.length > 1 ? name : 'size', kind: 'right' as const })),
+    ],
+    rows: rows
+      .map(([name, of]) => [name, ...ramps.map(of)])
+      .filter(([, ...cells]) => cells.some((cell) => cell !== '')),
+  }
+}
+
+/** What it takes, in words. */
+const takes = (book: Book): readonly string[] => {
+  const hours = workHours(book)
+  return [
+    `Work: ${hours.least} to ${hours.most} hours for one who has built before and a helper for the lifting. Reckoned: ${hours.how}.`,
+  ]
+}
+
+const guard = ({ solved: { ramps }, width }: Book): readonly Block[] =>
+  ramps.some((ramp) => topOf(ramp) > guardHeight)
+    ? [
+        caution(
+          'The deck is high. A surface more than 30 in (762 mm) up: guards are commonly required; ask your building office.',
+          width,
+        ),
+      ]
+    : []
+
+/** From the front, and what lies on what. */
+const otherViews = (book: Book, ramp: SolvedRamp): readonly Block[] => {
+  const { width, units, fine } = book
+  const lists = explodedView(ramp, units, 0.05, fine).names
+  const letters = 'ABCDEFGHIJKLMNOP'
+  const exploded = figure(
+    ofRamp(book, 'What lies on what', ramp),
+    (ratio) => explodedView(ramp, units, ratio, fine).view,
+    units,
+    { width: width * 0.68, height: 110 },
+    { width: ramp.length, height: topOf(ramp) },
+  )
+  return [
+    part(ofRamp(book, 'The parts', ramp), width),
+    beside(
+      exploded,
+      stack([
+        gap(12),
+        table(
+          {
+            columns: [
+              { head: '', kind: 'words', face: 'bold' },
+              { head: 'part', kind: 'words' },
+            ],
+            rows: lists.map((name, i) => [letters[i]!, name]),
+          },
+          width * 0.3,
+        ),
+      ]),
+      width * 0.7,
+    ),
+    figure(
+      ofRamp(book, ramp.kind === 'quarter' ? 'From the front, before the toe' : 'From one end', ramp),
+      (ratio) => frontView(ramp, units, ratio),
+      units,
+      { width, height: 75 },
+      { width: ramp.width, height: topOf(ramp) },
+    ),
+  ]
+}

@@ -1,0 +1,187 @@
+import { alsoDrawn, isClear, nothingDrawn } from '../../../drafting/clearance.ts'
+import { type Drawing, group, type Mark, text } from '../../../drawing/drawing.ts'
+import { drawingBounds } from '../../../drawing/drawing-bounds.ts'
+import { affineTranslate } from '../../../geometry/affine.ts'
+import type { Panel } from '../../../stock/panel/panels.ts'
+import { sheetWords, sizeWords } from '../../../stock/panel/sheet-words.ts'
+import { panelPicture } from '../../cuts/panel-picture.ts'
+import {
+  extentWords,
+  faceNote,
+  lieWords,
+  markWords,
+  nameWords,
+  panelNotes,
+  stepsNote,
+  stepWords,
+} from '../../cuts/piece-words.ts'
+import {
+  type Block,
+  beside,
+  type FixedBlock,
+  gap,
+  part,
+  sizes,
+  stack,
+  type TableBlock,
+  table,
+  words,
+} from '../block.ts'
+import type { Book } from '../book.ts'
+
+/** Each panel with what is sawn from it, and in which order. */
+export const panelBlocks = (book: Book): readonly Block[] => {
+  const { width, sheets } = book
+  const panels = sheets.flatMap((own) => own.panels)
+  if (panels.length === 0) return []
+  return [
+    part('Panels', width),
+    words(
+      `The better face lies up, the long side from left to right. Measure from the left end and the lower edge to the ringed corner of each piece. ${stepsNote}`,
+      width,
+    ),
+    ...panels.flatMap((panel) => panelOf(book, panel, panels.length)),
+  ]
+}
+
+/** A picture this wide leaves room for its tables at its side, as a share of the page. */
+const share = 0.56
+const between = 4
+
+const panelOf = (book: Book, panel: Panel, count: number): readonly Block[] => {
+  const { width, units } = book
+  const { number, sheet, size, pieces } = panel
+  const notes = panelNotes(panel)
+  const face = faceNote(pieces)
+  const name = `Panel ${number} of ${count}: ${sheetWords(sheet, units)}, ${sizeWords(size, units)}${notes === '' ? '' : `, ${notes}`}`
+  const note = face ? [words(face.replaceAll('`', ''), width)] : []
+  // what is curved is drawn as large as can be: its names need room
+  const square = pieces.every(({ second }) => second === null)
+  const narrow = tablesOf(book, panel, width * (1 - share) - between)
+  if (square && narrow.every(({ laid }) => laid.width <= width * (1 - share) - between)) {
+    const small = picture(book, panel, name, { width: width * share, height: tallest })
+    const aside = stack([gap(nameRoom), ...narrow])
+    if (aside.height <= Math.max(small.height, tallest))
+      return [beside(small, aside, width * share + between), ...note]
+  }
+  const large = picture(book, panel, name, { width, height: tallest })
+  const halves = tablesOf(book, panel, (width - between) / 2)
+  const [left, right] = halves
+  if (left && right && left.laid.width + right.laid.width + between <= width) {
+    const both = beside(stack([left]), stack([right]), left.laid.width + between)
+    if (both.height < tallest) return [large, both, ...note]
+  }
+  return [large, ...tablesOf(book, panel, width), ...note]
+}
+
+/** Where each piece lies, and the cuts in their order. */
+const tablesOf = ({ units, show, several }: Book, panel: Panel, width: number): readonly TableBlock[] => {
+  const { pieces, steps } = panel
+  return [
+    table(
+      {
+        columns: [
+          { head: 'piece', kind: 'words', face: 'bold' },
+          { head: 'what', kind: 'words' },
+          { head: 'from\nleft', kind: 'figure' },
+          { head: 'from\nbelow', kind: 'figure' },
+        ],
+        rows: pieces.map((piece) => [
+          markWords(piece),
+          [
+            nameWords(piece, several),
+            extentWords(piece, units),
+            ...(piece.second === null ? [] : [lieWords(piece, units)]),
+          ].join('; '),
+          show(piece.x),
+          show(piece.y),
+        ]),
+      },
+      width,
+    ),
+    ...(steps.length > 0
+      ? [
+          table(
+            {
+              columns: [
+                { head: '', kind: 'box' },
+                { head: 'cut', kind: 'right', face: 'bold' },
+                { head: 'in this order', kind: 'words' },
+              ],
+              rows: steps.map((step, i) => ['', `${i + 1}`, stepWords(step, panel, units)]),
+            },
+            width,
+          ),
+        ]
+      : []),
+  ]
+}
+
+const nameRoom = 5.5
+const tallest = 88
+
+/** The panel to scale with its name over it; what is sawn stands on the page with it. */
+const picture = (
+  { units }: Book,
+  panel: Panel,
+  name: string,
+  room: { readonly width: number; readonly height: number },
+): FixedBlock => {
+  const { marks: drawn, scale } = panelPicture(panel, room, units)
+  const marks = legible(drawn)
+  const box = drawingBounds(marks)!
+  const height = box.y1 - box.y0 + nameRoom + 4
+  return {
+    kind: 'fixed',
+    height,
+    withNext: true,
+    marks: ({ x, y }) => [
+      text('note', { x, y: y - sizes.body }, sizes.body, `${name}; ${scale}`, { face: 'bold' }),
+      group(
+        affineTranslate(
+          x + Math.max(0, (room.width - (box.x1 - box.x0)) / 2) - box.x0,
+          y - nameRoom - box.y1,
+        ),
+        marks,
+      ),
+    ],
+  }
+}
+
+/** In one layer, numbers in their rings over all lines; a small name that has no clear place is left to the table. */
+const legible = (marks: Drawing): Drawing => {
+  const flat = marks.map((mark): Mark => (mark.kind === 'group' ? mark : { ...mark, layer: 'note' }))
+  const ringed = flat.flatMap((mark, i) => (mark.kind === 'fill' && mark.grey === 1 ? [i, i + 1, i + 2] : []))
+  const rings = ringed.map((i) => flat[i]!)
+  const others = flat.filter((_, i) => !ringed.includes(i))
+  let clearance = alsoDrawn(
+    nothingDrawn,
+    [...others.filter(({ kind }) => kind !== 'text'), ...rings],
+    'thing',
+  )
+  const kept = others.flatMap((mark): Drawing => {
+    if (mark.kind !== 'text') return [mark]
+    const ways = mark.size < leastMark ? [[0, 0] as const] : nudges
+    const [first] = ways
+      .map(([x, y]): Mark => ({ ...mark, at: { x: mark.at.x + x, y: mark.at.y + y } }))
+      .filter((way) => isClear(clearance, [way]))
+    const placed = first ?? (mark.size < leastMark ? null : mark)
+    if (placed === null) return []
+    clearance = alsoDrawn(clearance, [placed], 'thing')
+    return [placed]
+  })
+  return [...kept, ...rings]
+}
+
+/** How far a mark may move to lie clear, mm; the least first. */
+const nudges = [0, 3, 6, 9, 13].flatMap((far) =>
+  far === 0
+    ? [[0, 0] as const]
+    : Array.from(
+        { length: 12 },
+        (_, i) => [far * Math.cos((i * Math.PI) / 6), far * Math.sin((i * Math.PI) / 6)] as const,
+      ),
+)
+
+/** Marks of pieces are this high at least, mm, and are never left out. */
+const leastMark = 3

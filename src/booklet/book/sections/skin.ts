@@ -1,0 +1,117 @@
+import type { SolvedRamp } from '../../../ramp/ramp.ts'
+import type { Layer } from '../../../ramp/skin/layer.ts'
+import { sheetView } from '../../views/sheet-view.ts'
+import { toeSection } from '../../views/toe-section.ts'
+import { type Block, caution, check, head, part, step, table } from '../block.ts'
+import { type Book, ofRamp } from '../book.ts'
+import { figure } from '../figure.ts'
+import type { Section } from '../pages.ts'
+import { checksOf } from './framing.ts'
+
+export const skin = (book: Book): Section => ({
+  name: 'skin',
+  title: 'Skin',
+  blocks: [head('Skin', book.width), ...book.solved.ramps.flatMap((ramp) => skinOf(book, ramp))],
+})
+
+const skinOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
+  const { width, units } = book
+  const layers = ramp.skin.filter(({ length }) => length > 0)
+  return [
+    ...(ramp.kind === 'quarter'
+      ? [
+          figure(
+            ofRamp(book, 'The toe, cut across between two sides', ramp),
+            (ratio) => toeSection(ramp, units, ratio),
+            units,
+            { width, height: 95 },
+            { width: 380, height: ramp.transition.toe.y + 130 },
+          ),
+        ]
+      : []),
+    ...layers.flatMap((layer) => layerOf(book, ramp, layer, layer === layers.at(-1) && layers.length > 1)),
+    caution(
+      'Bent skin is a spring: hold it down until it is screwed, and keep your face away from its free end.',
+      width,
+    ),
+    ...checksOf(book, ramp, [
+      'skin-bend',
+      'screw-through',
+      'bare-skin',
+      'seam-shared',
+      'across-seam',
+      'seam-stud',
+    ]),
+  ]
+}
+
+const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): readonly Block[] => {
+  const { width, units, show, fine } = book
+  const { sheet, length, pieces, widths, rows, screws, marks } = layer
+  const count = pieces.length * widths.length
+  const name = `Layer ${layer.layer}`
+  const size = `${show(length)} × ${show(ramp.width)}`
+  const curved = ramp.kind === 'quarter'
+  const steps: Block[] = []
+  let number = 0
+  const next = (said: string): void => {
+    steps.push(step(++number, said, width))
+  }
+  next(
+    `${name} is ${fine(sheet.thickness)} ${sheet.material}: ${count === 1 ? `one sheet, ${size}` : `${count} sheets, together ${size}`}${sheet.material === 'plywood' && curved ? ', face grain along the width of the ramp' : ''}.`,
+  )
+  next(
+    `Draw the stud lines on the flat sheet before you bend it: ${marks.map((at) => show(at)).join(', ')} from its ${curved ? 'toe end' : 'end'}.`,
+  )
+  next(
+    curved
+      ? `Lay its toe end flush with the sides' front edge, press it down stud by stud and screw upward: ${screws.count} screws.`
+      : `Lay it flush with one end and screw on: ${screws.count} screws.`,
+  )
+  return [
+    part(ofRamp(book, isTop ? `${name}, the top sheet` : name, ramp), width),
+    figure(
+      ofRamp(book, `${name}, flat, seen from above`, ramp),
+      (ratio) =>
+        sheetView(
+          {
+            width: ramp.width,
+            pieces,
+            widths,
+            marks: marks.map((at, i) => ({ at, name: `stud ${i + 1}` })),
+            rows,
+            foot: curved ? 'toe end' : 'first end',
+          },
+          units,
+          ratio,
+        ),
+      units,
+      { width, height: 115 },
+      { width: ramp.width, height: length },
+    ),
+    ...steps,
+    table(screwTable(book, layer), width),
+    check(`Every screw of ${name.toLowerCase()} has bitten, none stands proud, no end lifts.`, width),
+  ]
+}
+
+const screwTable = ({ show }: Book, { rows }: Layer) => ({
+  columns: [
+    { head: '', kind: 'box' as const },
+    { head: 'row at', kind: 'figure' as const },
+    { head: 'into', kind: 'words' as const },
+    { head: 'screw', kind: 'figure' as const },
+    { head: 'count', kind: 'right' as const },
+    { head: 'from the left edge', kind: 'words' as const },
+  ],
+  rows: rows.map(({ at, on, stud, across, length }) => [
+    '',
+    show(at),
+    on === 'between' || stud === null
+      ? 'the sheets below'
+      : `stud ${stud + 1}${on === 'seam' ? ', seam' : ''}`,
+    length === null ? 'none' : show(length),
+    `${across.length}`,
+    across.map(show).join(', '),
+  ]),
+})

@@ -1,0 +1,90 @@
+import { basename, extname } from 'node:path'
+import { sectionNames } from '../../booklet/book/booklet.ts'
+import type { BookPage } from '../../booklet/book/pages.ts'
+import { bookletInput, bookletJob } from '../../job/booklet.ts'
+import { readLaying } from '../../job/laying-words.ts'
+import { nearWord } from '../../length/near.ts'
+import { harmless, quote } from '../../length/quote.ts'
+import { command, type Given } from '../command.ts'
+import { done } from '../done.ts'
+import { checkPdf, writeOut } from '../files.ts'
+import { loadDesign } from '../load-design.ts'
+import { forceOption, marginOption, oneOfWords, paperWords } from '../options.ts'
+import { platform, sha256 } from '../platform.ts'
+import type { Shell } from '../shell.ts'
+import { showBriefly } from '../show-checks.ts'
+
+const rows = [
+  { name: 'paper', takes: 'name', help: `${paperWords}; else as the design says` },
+  marginOption,
+  {
+    name: 'only',
+    takes: 'parts',
+    help: `these parts alone, with commas: ${oneOfWords(sectionNames)}`,
+  },
+  { name: 'pages', help: 'list the pages, write nothing' },
+  { name: 'out', takes: 'file', help: 'where to write the PDF; else beside you, named after the design' },
+  forceOption,
+] as const
+
+export const bookletCommand = command({
+  name: 'booklet',
+  help: 'write the pages for the bench as a PDF: drawings, tables, steps, checks and cautions',
+  args: [{ name: 'design', help: 'design file' }],
+  options: rows,
+  run: ([file], given, shell) => booklet(file, given, shell),
+})
+
+/** Drawings, tables and steps for the bench. Writes nothing where a check says stop. */
+const booklet = async (file: string, options: Given<typeof rows>, shell: Shell): Promise<number> => {
+  const { design } = loadDesign(file)
+  const faults: string[] = []
+  const only = options.only === undefined ? null : partsOf(options.only, faults)
+  const laying = done(readLaying(options, null, design, faults))
+  const out = options.out ?? `${basename(file, extname(file))}-booklet.pdf`
+  if (!options.pages) checkPdf(out, options.force ?? false, file)
+  const several = design.ramps.length > 1
+  const job = done(bookletJob(design, laying, { only, fingerprint: sha256 }), {
+    file,
+    several,
+    done: 'build',
+  })
+  const { pages, solved } = job
+  if (options.pages) {
+    shell.out(list(pages))
+    return 0
+  }
+  // loaded here, so that what writes no PDF starts without it
+  const { writePdf } = await import('../../write/pdf.ts')
+  const { bytes, warnings } = await writePdf(bookletInput(design, job, laying.sheet), platform)
+  writeOut(out, bytes, options.force ?? false)
+  const { name } = laying.sheet.paper
+  shell.out(
+    `${harmless(out)}: ${pages.length} ${pages.length === 1 ? 'page' : 'pages'} on ${name}.\n${list(pages)}`,
+  )
+  for (const line of [
+    ...showBriefly(solved.checks, several),
+    ...warnings.map((warning) => `watch ${warning}`),
+  ])
+    shell.err(`${line}\n`)
+  return 0
+}
+
+const partsOf = (said: string, faults: string[]): readonly string[] =>
+  said.split(',').flatMap((word) => {
+    const part = word.trim()
+    if (sectionNames.includes(part)) return [part]
+    const near = nearWord(part, sectionNames)
+    faults.push(
+      `--only ${quote(part)} is no part of the booklet${near ? `; did you mean \`${near}\`?` : ''} (${sectionNames.join(', ')})`,
+    )
+    return []
+  })
+
+/** A line for each part: where it begins, what `--only` calls it, its title. */
+const list = (pages: readonly BookPage[]): string =>
+  pages
+    .flatMap(({ begins }, i) =>
+      begins.map(({ name, title }) => `  page ${`${i + 1}`.padStart(2)}  ${name.padEnd(8)} ${title}\n`),
+    )
+    .join('')

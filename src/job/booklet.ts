@@ -1,0 +1,70 @@
+import { layBooklet } from '../booklet/book/booklet.ts'
+import type { BookPage } from '../booklet/book/pages.ts'
+import type { Design } from '../design/design.ts'
+import { codePart, type Fingerprint } from '../page/set/set-code.ts'
+import { sheetWindow } from '../page/sheet/sheet.ts'
+import { sidePatterns } from '../pattern/patterns.ts'
+import { quartersOf, type WholeDesign } from '../ramp/ramp.ts'
+import { solveDesign } from '../ramp/solve.ts'
+import { sheetsOf } from '../stock/panel/sheets.ts'
+import { partsOf } from '../stock/parts.ts'
+import type { PdfInput } from '../write/pdf-input.ts'
+import { coverDesign } from './covering.ts'
+import type { Laying } from './laying.ts'
+import { asked, type Refusal } from './refusal.ts'
+
+export interface BookletOptions {
+  /** names of the parts wanted; null for all */
+  readonly only: readonly string[] | null
+  readonly fingerprint: Fingerprint
+}
+
+export interface BookletJob {
+  readonly solved: WholeDesign
+  readonly pages: readonly BookPage[]
+}
+
+/** The pages for the bench: drawings, tables and steps of a design. */
+export const bookletJob = (
+  design: Design,
+  laying: Pick<Laying, 'sheet' | 'overlap' | 'cover'>,
+  { only, fingerprint }: BookletOptions,
+): BookletJob | Refusal => {
+  const solved = solveDesign(design)
+  if (solved.stopped) return { refused: 'stop', checks: solved.checks }
+  const laid = sheetsOf(design, partsOf(design, solved))
+  if ('faults' in laid) return { refused: 'stock', faults: laid.faults }
+  const quarters = quartersOf(solved.ramps)
+  const covering = quarters.length > 0 ? coverDesign(design, solved, laying) : null
+  const pages = layBooklet(
+    {
+      design,
+      solved,
+      sheets: laid.sheets,
+      patterns: sidePatterns(quarters, design.units),
+      tiles: covering ? covering.counts[covering.cover] : 0,
+    },
+    { window: sheetWindow(laying.sheet), code: codePart(design, fingerprint), only },
+  )
+  return pages.length > 0
+    ? { solved, pages }
+    : asked([`--only ${only?.join(',')}: this design has nothing for it`])
+}
+
+/** The pages as the PDF writer takes them. */
+export const bookletInput = (
+  { title }: Design,
+  { pages }: BookletJob,
+  { paper }: Laying['sheet'],
+): PdfInput => ({
+  title,
+  subject: 'Booklet of a ramp: drawings, tables and steps for the bench',
+  attachments: [],
+  pages: pages.map(({ title: part, drawing }, i) => ({
+    width: paper.width,
+    height: paper.height,
+    draw: () => drawing,
+    label: `${i + 1}`,
+    bookmark: i > 0 && pages[i - 1]!.title === part ? `${part}, page ${i + 1}` : part,
+  })),
+})

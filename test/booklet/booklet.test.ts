@@ -1,0 +1,236 @@
+import { describe, expect, test } from 'vitest'
+import { sectionNames } from '../../src/booklet/book/booklet.ts'
+import { cutsText } from '../../src/booklet/cuts/cuts-text.ts'
+import type { Design } from '../../src/design/design.ts'
+import { readDesign } from '../../src/design/read.ts'
+import { type BookletJob, bookletInput, bookletJob } from '../../src/job/booklet.ts'
+import { cutsJob, cutsRecord } from '../../src/job/cuts.ts'
+import { figuresJob, figuresRecord } from '../../src/job/figures.ts'
+import { usualLaying } from '../../src/job/laying.ts'
+import { isRefusal } from '../../src/job/refusal.ts'
+import { showLength } from '../../src/length.ts'
+import { sheetWindow } from '../../src/page/sheet/sheet.ts'
+import { writePdf } from '../../src/write/pdf.ts'
+import { overlaps } from '../support/overlaps.ts'
+import { platform } from '../support/platform.ts'
+import type { PdfText } from '../support/read-page.ts'
+import { readPdf } from '../support/read-pdf.ts'
+import { templates, templateText } from '../support/templates.ts'
+import { jobOf } from '../tape-up/jobs.ts'
+
+const fingerprint = (): string => '0123456789abcdef'
+const papers = ['letter', 'a4'] as const
+
+const designOf = (text: string): Design => {
+  const reading = readDesign(text)
+  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
+  return reading.design
+}
+
+const book = (design: Design, paper: (typeof papers)[number], only: readonly string[] | null = null) => {
+  const laying = usualLaying(paper)
+  return { laying, job: bookletJob(design, laying, { only, fingerprint }) }
+}
+
+const made = (design: Design, paper: (typeof papers)[number], only: readonly string[] | null = null) => {
+  const { laying, job } = book(design, paper, only)
+  if (isRefusal(job)) throw new Error(JSON.stringify(job))
+  return { laying, job }
+}
+
+describe('the booklet', () => {
+  test('has no words on words, no line in words, and nothing off the page: all templates and designs as builders write them', () => {
+    let [books, pages, words] = [0, 0, 0]
+    const texts = [
+      ...templates.map(templateText),
+      ...Array.from({ length: 2 }, (_, i) => jobOf(i + 200).text),
+    ]
+    for (const text of texts)
+      for (const paper of papers) {
+        const { laying, job } = book(designOf(text), paper)
+        if (isRefusal(job)) continue
+        books++
+        for (const { drawing, title } of job.pages) {
+          const found = overlaps(drawing, sheetWindow(laying.sheet))
+          expect(found.faults, `${title}\n${text}`).toEqual([])
+          pages++
+          words += found.words
+        }
+      }
+    expect(books).toBeGreaterThanOrEqual(14)
+    expect(pages).toBeGreaterThan(10 * books)
+    expect(words).toBeGreaterThan(500 * books)
+  }, 120_000)
+
+  test('a line drawn through its words is noticed', () => {
+    const { job } = made(designOf(templateText('quarter-mm')), 'a4', ['care'])
+    const { drawing } = job.pages[0]!
+    const line = {
+      start: { x: 20, y: 286 },
+      pieces: [{ kind: 'line', to: { x: 60, y: 286 } }],
+      closed: false,
+    } as const
+    const spoilt = [...drawing, { kind: 'stroke', layer: 'note', path: line, pen: { width: 0.2 } } as const]
+    expect(overlaps(drawing).faults).toEqual([])
+    expect(overlaps(spoilt).faults.length).toBeGreaterThan(0)
+  })
+
+  test('says on each page what it belongs to, its number and the set code of the plot', () => {
+    const { job } = made(designOf(templateText('quarter-and-flat-in')), 'letter')
+    job.pages.forEach(({ drawing }, i) => {
+      const said = drawing.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))
+      expect(said).toContain(`${i + 1} of ${job.pages.length}`)
+      expect(said).toContain('Boathouse quarter and flat')
+      expect(said.some((words) => /^[B-Z2-9]{4}-…$/.test(words))).toBe(true)
+    })
+  })
+
+  test('has the parts of the design in the order of the day, and those alone that are asked for', () => {
+    const begun = ({ job }: { readonly job: BookletJob }) =>
+      job.pages.flatMap(({ begins }) => begins.map(({ name }) => name))
+    const design = designOf(templateText('quarter-and-flat-mm'))
+    expect(begun(made(design, 'a4'))).toEqual(sectionNames)
+    expect(begun(made(design, 'a4', ['framing', 'cutting']))).toEqual(['cutting', 'framing'])
+    // one quarter has no flat
+    expect(begun(made(designOf(templateText('quarter-mm')), 'a4'))).toEqual(
+      sectionNames.filter((name) => name !== 'flat'),
+    )
+    expect(isRefusal(book(designOf(templateText('quarter-mm')), 'a4', ['flat']).job)).toBe(true)
+  })
+})
+
+/** Every number of the figures, mm, degrees and counts, wherever it stands. */
+const numbersOf = (value: unknown): readonly number[] =>
+  typeof value === 'number'
+    ? [value]
+    : Array.isArray(value)
+      ? value.flatMap(numbersOf)
+      : value !== null && typeof value === 'object'
+        ? Object.values(value).flatMap(numbersOf)
+        : []
+
+/** What stands in the words themselves, whatever the design: thresholds, drills, the way to print, scales. */
+const fixedWords = [
+  /30\s+in\s+\(762\s+mm\)/g,
+  /100\s+%/g,
+  /millimetre\s+\(1\/32\s+in\)/g,
+  /\d+\s+mm\s+\(\d+\/\d+\s+in\)\s+in\s+the\s+near\s+wall\s+only,\s+\d+\s+mm\s+\(\d+\/\d+\s+in\)/g,
+  /\+\s+is\s+1\/32\s+more,\s+–\s+is\s+1\/32\s+less/g,
+  /\+ – is 1\/32/g,
+  /^.*1 : \d+$/gm,
+  /[\d /]+ in = 1 ft$/gm,
+  /^\d+ of \d+$/gm,
+]
+
+/** Figures in a text, as a builder reads them. */
+const figuresIn = (text: string): readonly string[] => {
+  const bare = fixedWords.reduce((all, form) => all.replace(form, ' '), text)
+  return [...bare.matchAll(/(?<![\dA-Z./-])(?:\d+ \d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?)[+–]?/g)].map(
+    (found) => found[0],
+  )
+}
+
+/** The texts of a page, one a line; a fraction joined to the inches before it, which a table sets apart. */
+const linesOf = (texts: readonly PdfText[]): string =>
+  texts
+    .map(({ text, x, y }, i) => {
+      const before = texts[i - 1]
+      const joined =
+        before !== undefined &&
+        Math.abs(before.y - y) < 0.01 &&
+        x > before.x &&
+        x - before.x - before.width < 4
+      return `${!joined ? '\n' : /^[+–]$/.test(text) ? '' : /^\d/.test(text) ? ' ' : '\n'}${text}`
+    })
+    .join('')
+
+type Figures = ReturnType<typeof figuresRecord>
+
+/** What a builder checks on the wood, by closed forms from the figures: chord, middle rise, diagonals. */
+const checksOf = ({ ramps }: Figures): readonly number[] =>
+  ramps.flatMap(({ transition, heights, length }) => {
+    if (!transition || !heights || length === null) return []
+    const { centre, radius, toeAngle, lipAngle, run } = transition
+    const half = (((lipAngle - toeAngle) / 2) * Math.PI) / 180
+    const toe = centre[1]! - radius.frame * Math.cos((toeAngle * Math.PI) / 180)
+    return [
+      toe,
+      Math.hypot(run, heights.frame! - toe),
+      radius.frame * (1 - Math.cos(half)),
+      Math.hypot(length, heights.frame!),
+      Math.hypot(length, heights.frame! - toe),
+    ]
+  })
+
+describe('the numbers of the booklet', () => {
+  /** Those of a PDF that are neither figures of the design, nor of its parts, nor counts. */
+  const unknown = async (name: string, figuresOf = name) => {
+    const design = designOf(templateText(name))
+    const { units } = design
+    const { laying, job } = made(design, 'a4')
+    const { bytes } = await writePdf(bookletInput(design, job, laying.sheet), platform)
+    const { pages } = await readPdf(bytes)
+    const other = designOf(templateText(figuresOf))
+    const record = figuresRecord(other, figuresJob(other))
+    const sheets = record.ramps.flatMap(({ skin, deckBoard }) => [...skin, ...(deckBoard ? [deckBoard] : [])])
+    const cuts = cutsJob(other)
+    if (isRefusal(cuts)) throw new Error(JSON.stringify(cuts))
+    const panels = cutsRecord(other, cuts).panels
+    // what each piece takes of its panel
+    const sawn = panels.flatMap(({ pieces }) =>
+      pieces.flatMap(({ outline }) =>
+        [0, 1].map((axis) => {
+          const along = outline.map((p) => p[axis]!)
+          return Math.max(...along) - Math.min(...along)
+        }),
+      ),
+    )
+    const known = new Set([
+      ...[
+        ...numbersOf(record),
+        ...numbersOf(other),
+        ...checksOf(record),
+        ...numbersOf(panels),
+        ...sawn,
+      ].flatMap((value) => [
+        showLength(value, units),
+        showLength(value, units, { decimals: 1 }),
+        value.toFixed(1),
+        ...(Number.isInteger(value) ? [`${value}`] : []),
+      ]),
+      ...record.checks.flatMap(({ message }) => figuresIn(message)),
+      ...figuresIn(cutsText(other, cuts.sheets)),
+      `${sheets.reduce((sum, { screws }) => sum + screws.count, 0)}`,
+      // studs, steps, rows, pages, hours
+      ...Array.from({ length: 61 }, (_, i) => `${i}`),
+    ])
+    let looked = 0
+    const lost: string[] = []
+    for (const { texts } of pages) {
+      const said = linesOf(texts)
+      // the end of a scale bar and its middle
+      const bars = [...said.matchAll(/^(\d+) (?:mm|in)$/gm)].map((found) => Number(found[1]))
+      const scales = new Set(bars.flatMap((end) => [`${end}`, `${end / 2}`]))
+      for (const figure of figuresIn(said)) {
+        looked++
+        if (!known.has(figure) && !scales.has(figure)) lost.push(figure)
+      }
+    }
+    return { looked, lost }
+  }
+
+  test.each(templates)(
+    '%s: each is one of `figures --json`, or a count',
+    async (name) => {
+      const { looked, lost } = await unknown(name)
+      expect(lost).toEqual([])
+      expect(looked).toBeGreaterThan(200)
+    },
+    120_000,
+  )
+
+  test('of another ramp are noticed', async () => {
+    const { lost } = await unknown('quarter-mm', 'quarter-mm-round')
+    expect(lost.length).toBeGreaterThan(20)
+  }, 120_000)
+})

@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest'
+import { readPdf } from '../support/read-pdf.ts'
+import { traceply } from '../support/traceply.ts'
+import { bytesOf, template, useFolder } from './reprint-run.ts'
+
+const { file, list, save } = useFolder()
+
+const booklet = (...args: readonly string[]) => traceply('booklet', template('quarter-and-flat-mm'), ...args)
+
+describe('traceply booklet', () => {
+  it('writes its pages upright on the paper, each with its number, and tells its parts', async () => {
+    const { exit, out } = await booklet('--out', file('b.pdf'), '--paper', 'letter')
+    expect(exit).toBe(0)
+    const { pages, outline } = await readPdf(bytesOf(file('b.pdf')))
+    expect(out).toMatch(new RegExp(`b\\.pdf: ${pages.length} pages on letter\\.\n`))
+    for (const { width, height } of pages) expect([width, height]).toEqual([612, 792])
+    // every part that is told begins on the page that is told
+    const told = [...out.matchAll(/^ {2}page +(\d+) {2}\S+ +(.+)$/gm)].map(([, page, title]) => [
+      Number(page),
+      title!,
+    ])
+    expect(told.length).toBeGreaterThan(8)
+    for (const [page, title] of told)
+      expect(outline.find((mark) => mark.page === page)?.title).toContain(title as string)
+  })
+
+  it('lists its pages and writes nothing', async () => {
+    const { exit, out } = await booklet('--pages')
+    expect(exit).toBe(0)
+    expect(out).toContain('framing  Framing')
+    expect(list()).toEqual([])
+  })
+
+  it('writes the parts that are asked for', async () => {
+    const { out } = await booklet('--out', file('b.pdf'), '--only', 'cutting,framing')
+    expect([...out.matchAll(/^ {2}page +\d+ {2}(\S+)/gm)].map((found) => found[1])).toEqual([
+      'cutting',
+      'framing',
+    ])
+  })
+
+  it('says what is wrong with what was asked', async () => {
+    const { exit, err } = await booklet('--only', 'framming,skin', '--paper', 'a9')
+    expect(exit).toBe(2)
+    expect(err).toContain('--only `framming` is no part of the booklet; did you mean `framing`?')
+    expect(err).toContain('--paper')
+    expect(list()).toEqual([])
+  })
+
+  it('keeps a file that exists, and writes nothing of a design with a stop', async () => {
+    await booklet('--out', file('b.pdf'), '--only', 'care')
+    expect((await booklet('--out', file('b.pdf'), '--only', 'care')).exit).toBe(2)
+    const stopped = save(
+      'stop.yaml',
+      'title: High\nunits: mm\nramps:\n  - { kind: quarter, width: 1216, height: { deck: 2000 }, transition: { circle: { surface: 1000 } }, toe: 40, deck: 500, sides: { thickness: 18 }, studs: { section: 38 x 89, every: 200 }, skin: [9 plywood] }\n',
+    )
+    const { exit, err } = await traceply('booklet', stopped, '--out', file('c.pdf'))
+    expect([exit, list()]).toEqual([1, ['b.pdf', 'stop.yaml']])
+    expect(err).toContain('STOP')
+  })
+})
