@@ -1,6 +1,6 @@
 import type { Command } from './command.ts'
-import { buyCommand } from './commands/buy.ts'
 import { bookletCommand } from './commands/booklet.ts'
+import { buyCommand } from './commands/buy.ts'
 import { cutsCommand } from './commands/cuts.ts'
 
 import { figuresCommand } from './commands/figures.ts'
