@@ -2,6 +2,7 @@ import {
   closeSync,
   linkSync,
   openSync,
+  readdirSync,
   readSync,
   realpathSync,
   renameSync,
@@ -43,19 +44,19 @@ export const reason = (error: unknown): string => {
 
 const codeOf = (error: unknown): string => (error as NodeJS.ErrnoException).code ?? ''
 
-/** The text of a file. Fails with exit 2 where it cannot be read, 1 where it is not text. */
-export const readText = (file: string): string => {
+/** The text of a file, `-` for standard input. Fails with exit 2 where it cannot be read, 1 where it is not text. */
+export const readText = (file: string, what = 'a design'): string => {
   if (file === '') throw new Failure(2, 'the name of the file to read is empty')
   let bytes: Uint8Array
   try {
     bytes = readAtMost(file, mostBytes + 1)
   } catch (error) {
-    throw new Failure(2, `cannot read ${file}: ${reason(error)}`)
+    throw error instanceof Failure ? error : new Failure(2, `cannot read ${file}: ${reason(error)}`)
   }
   if (bytes.length > mostBytes)
     throw new Failure(
       1,
-      `${file} has more than ${mostBytes / 1024} kB; a design has at most 256 kB: is it the right file?`,
+      `${file} has more than ${mostBytes / 1024} kB; ${what} has at most 256 kB: is it the right file?`,
     )
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
@@ -64,9 +65,14 @@ export const readText = (file: string): string => {
   }
 }
 
+const standardInput = 0
+const pipeWords = 'that is a pipe; give the name of a file, or - for what is piped in'
+
 /** Never more than `most`, even of a device that has no end. */
 const readAtMost = (file: string, most: number): Uint8Array => {
-  const handle = openSync(file, 'r')
+  // a pipe is waited for without end
+  if (file !== '-' && statSync(file).isFIFO()) throw new Failure(2, `cannot read ${file}: ${pipeWords}`)
+  const handle = file === '-' ? standardInput : openSync(file, 'r')
   try {
     const chunks: Buffer[] = []
     for (let left = most; left > 0; ) {
@@ -78,7 +84,7 @@ const readAtMost = (file: string, most: number): Uint8Array => {
     }
     return Buffer.concat(chunks)
   } finally {
-    closeSync(handle)
+    if (handle !== standardInput) closeSync(handle)
   }
 }
 
@@ -88,6 +94,11 @@ const readAtMost = (file: string, most: number): Uint8Array => {
  */
 export const checkOut = (file: string, force: boolean, source?: string): void => {
   if (file === '') throw new Failure(2, 'the name of the file to write is empty')
+  if (file === '-')
+    throw new Failure(
+      2,
+      'cannot write -: what goes to standard output needs no --out; else give the name of a file',
+    )
   const cannot = (why: string): Failure => new Failure(2, `cannot write ${file}: ${why}`)
   const known = (path: string): Stats | undefined => {
     try {
@@ -122,11 +133,45 @@ const nearestAbove = (path: string, known: (path: string) => Stats | undefined):
 const kept = (file: string): Failure =>
   new Failure(2, `${file} exists and is kept; choose another name, or add --force to replace it`)
 
+const part = '.traceply-part'
+
+/** From here on a signal waits until what is written beside is renamed or gone; nothing long comes after. */
+const holdSignals = (): void => {
+  for (const [signal, number] of [
+    ['SIGINT', 2],
+    ['SIGTERM', 15],
+    ['SIGHUP', 1],
+  ] as const)
+    if (process.listenerCount(signal) === 0) process.once(signal, () => process.exit(128 + number))
+}
+
+/** What a run that was killed left in a folder. */
+const removeStale = (folder: string): void => {
+  try {
+    for (const name of readdirSync(folder)) {
+      const [, pid] = new RegExp(`^\\.(\\d+)-[\\da-f-]+\\${part}$`).exec(name) ?? []
+      if (pid !== undefined && !isAlive(Number(pid))) removeQuietly(join(folder, name))
+    }
+  } catch {
+    // it is not ours to look into
+  }
+}
+
+const isAlive = (pid: number): boolean => {
+  try {
+    return process.kill(pid, 0)
+  } catch (error) {
+    return codeOf(error) === 'EPERM'
+  }
+}
+
 /** Written beside, then renamed: a file is there whole or not at all, and one that came meanwhile is kept. */
 export const writeOut = (file: string, content: string | Uint8Array, force: boolean): void => {
   checkOut(file, force)
   const target = force ? behindLinks(file) : file
-  const beside = join(dirname(target), `.${crypto.randomUUID()}.part`)
+  holdSignals()
+  removeStale(dirname(target))
+  const beside = join(dirname(target), `.${process.pid}-${crypto.randomUUID()}${part}`)
   try {
     writeFileSync(beside, content, { flag: 'wx' })
     if (force) renameSync(beside, target)

@@ -1,6 +1,6 @@
 import { existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs'
 import { homedir } from 'node:os'
-import { join } from 'node:path'
+import { dirname, join, resolve } from 'node:path'
 import { nearWord } from '../length/near.ts'
 import { type Profile, readProfile, writeProfile } from '../printer/profile.ts'
 import { Failure } from './failure.ts'
@@ -11,16 +11,22 @@ const configFolder = (): string => {
   if (process.platform === 'win32') return process.env.APPDATA ?? join(homedir(), 'AppData', 'Roaming')
   if (process.platform === 'darwin') return join(homedir(), 'Library', 'Application Support')
   const said = process.env.XDG_CONFIG_HOME
-  return said?.startsWith('/') ? said : join(homedir(), '.config')
+  if (said?.startsWith('/')) return said
+  const home = homedir()
+  if (home === '')
+    throw new Failure(2, 'there is no home folder to keep printers in; name a folder with --profiles')
+  return join(home, '.config')
 }
 
 export const profilesFolder = (said?: string): string => said ?? join(configFolder(), 'traceply', 'printers')
 
 const ending = '.json'
+/** Windows keeps these for devices, whatever their ending. */
+const reserved = /^(?:con|prn|aux|nul|com\d|lpt\d)$/i
 const nameRule = /^[A-Za-z0-9][A-Za-z0-9_-]{0,39}$/
 
 const fileOf = (name: string, folder: string): string => {
-  if (!nameRule.test(name))
+  if (!nameRule.test(name) || reserved.test(name))
     throw new Failure(
       2,
       `\`${name}\` is no name for a printer: 1 to 40 letters, digits, - and _, no blanks; e.g. study-laser`,
@@ -64,7 +70,7 @@ const knownFile = (name: string, folder: string): string => {
 /** Fails with exit 2 where there is none of that name, 1 where its file is no profile. */
 export const loadProfile = (name: string, said?: string): Profile => {
   const file = knownFile(name, profilesFolder(said))
-  const profile = readProfile(readText(file))
+  const profile = readProfile(readText(file, 'a profile'))
   if ('error' in profile) throw new Failure(1, `${file} cannot be used: ${profile.error}`)
   // a file that was copied goes by its new name
   return { ...profile, name }
@@ -80,10 +86,18 @@ export interface ProfileGiven {
 export const givenProfile = (given: ProfileGiven): Profile | null =>
   given.printer === undefined ? null : loadProfile(given.printer, given.profiles)
 
+/** One after the other: Node's own way waits without end for some places that cannot be made. */
+const makeFolder = (folder: string): void => {
+  if (existsSync(folder)) return
+  const above = dirname(folder)
+  if (above !== folder) makeFolder(above)
+  mkdirSync(folder)
+}
+
 export const saveProfile = (profile: Profile, folder: string, force: boolean): string => {
   const file = fileOf(profile.name, folder)
   try {
-    mkdirSync(folder, { recursive: true })
+    makeFolder(resolve(folder))
   } catch (error) {
     throw new Failure(2, `cannot make the folder ${folder}: ${reason(error)}; name another with --profiles`)
   }

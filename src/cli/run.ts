@@ -13,7 +13,9 @@ import { version } from './version.ts'
 export const run = async (args: readonly string[], shell: Shell): Promise<number> => {
   let exit = 0
   const err = (text: string): void => shell.err(withoutTricks(text))
-  const output = { writeOut: shell.out, writeErr: err }
+  // what a file says cannot move the cursor or change colours
+  const out = (text: string): void => shell.out(text.replace(controls, '?'))
+  const output = { writeOut: out, writeErr: err }
   const program = new Parser('traceply')
     .description('Full-size paper templates for a home-built skate ramp, and the numbers that go with them.')
     .version(version)
@@ -28,7 +30,7 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
       .action(async (...said: readonly unknown[]) => {
         // commander hands over the arguments, then the options, then itself
         const options = said[command.args.length] as Readonly<Record<string, unknown>>
-        exit = await command.run(said.slice(0, command.args.length), options, shell)
+        exit = await command.run(said.slice(0, command.args.length), options, { out, err })
       })
 
   try {
@@ -38,6 +40,10 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
     if (error instanceof Failure) {
       err(`${error.message}\n`)
       return error.exit
+    }
+    if ((error as NodeJS.ErrnoException).syscall === 'uv_cwd') {
+      err('the folder that you are in is gone; change to another one\n')
+      return 2
     }
     if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2
     throw error
@@ -58,6 +64,9 @@ const addOption = (parser: Parser, option: OptionRow): void => {
   if (option.many === 'each') parser.option(flags, help, collect)
   else parser.option(flags, help, option.otherwise)
 }
+
+/** But line feeds and tabs. */
+const controls = /(?![\n\t])\p{Cc}/gu
 
 /** What a message quotes of a file name or an option cannot move the cursor or change colours. */
 const withoutTricks = (text: string): string => text.split('\n').map(harmless).join('\n')

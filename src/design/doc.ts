@@ -87,13 +87,13 @@ const describe = (value: Value): string => {
     case 'length':
       return `a length, ${bothRanges(value)}`
     case 'lengths':
-      return `a list of lengths, ${bothRanges(value)} each`
+      return `a list of at most ${value.entries} lengths, ${bothRanges(value)} each`
     case 'pair':
       return `a pair, ${bothRanges(value)} each`
     case 'sheet':
       return `a sheet, ${bothRanges(value)} thick`
     case 'sheets':
-      return `a list of sheets, ${bothRanges(value)} thick each; may be empty`
+      return `a list of at most ${value.entries} sheets, ${bothRanges(value)} thick each; may be empty`
     case 'count':
       return `a whole number, ${value.least} to ${value.most}`
     case 'angle':

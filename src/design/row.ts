@@ -17,7 +17,13 @@ export interface Row {
 /** Least and most are mm, degrees for `angle` and `angles`, or a plain number for `count`, `text` and `maps`; both are allowed themselves. */
 export type Value =
   | { readonly kind: 'length' | 'pair' | 'sheet'; readonly least: number; readonly most: number }
-  | { readonly kind: 'lengths' | 'sheets'; readonly least: number; readonly most: number }
+  | {
+      readonly kind: 'lengths' | 'sheets'
+      readonly least: number
+      readonly most: number
+      /** as many as a list may have */
+      readonly entries: number
+    }
   | { readonly kind: 'angle' | 'angles'; readonly least: number; readonly most: number }
   | { readonly kind: 'count' | 'maps' | 'text'; readonly least: number; readonly most: number }
   | { readonly kind: 'choice'; readonly of: readonly string[] }

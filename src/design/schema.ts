@@ -70,14 +70,14 @@ const topRows: readonly Row[] = [
   ),
   row(
     'stock.timber',
-    { kind: 'lengths', least: 300, most: 12_000 },
+    { kind: 'lengths', least: 300, most: 12_000, entries: 30 },
     defaults(['2400', '3000'], ['96', '120']),
     ['[2400, 3000]', '[96, 120]'],
     'lengths in which timber is sold',
   ),
   row(
     'stock.pipe',
-    { kind: 'lengths', least: 300, most: 12_000 },
+    { kind: 'lengths', least: 300, most: 12_000, entries: 30 },
     defaults(['3000'], ['120']),
     ['[3000]', '[120]'],
     'lengths in which pipe is sold',
@@ -442,7 +442,7 @@ const quarterRows: readonly Row[] = [
   ),
   row(
     'ramps[quarter].skin',
-    { kind: 'sheets', least: 0.5, most: 60 },
+    { kind: 'sheets', least: 0.5, most: 60, entries: 12 },
     required,
     ['[9 plywood, 9 plywood, 6 hardboard]', '[3/8 plywood, 3/8 plywood, 1/4 hardboard]'],
     'layers from the studs outward: thickness as measured, and material',

@@ -1,8 +1,12 @@
 import { readLength, type Units } from '../length.ts'
 
+/** No four lengths are longer. */
+const longest = 300
+
 /** One length, or four with commas or blanks between, as texts; null where it is neither. */
 export const fourLengths = (said: string, units: Units): readonly string[] | null => {
   const text = said.trim()
+  if (text.length > longest) return [text]
   const reads = (part: string): boolean => 'mm' in readLength(part, units)
   if (text.includes(',')) {
     const parts = text.split(',').map((part) => part.trim())

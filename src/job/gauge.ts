@@ -4,6 +4,7 @@ import { gaugePrinter, type Readings, squareDiagonal } from '../printer/gauge.ts
 import { mostMargin, type Profile } from '../printer/profile.ts'
 import { type Reading, readReading, squareSide } from '../printer/reading.ts'
 import { fourLengths, marginsFrom } from './four-lengths.ts'
+import { shortly } from './laying-words.ts'
 import { asked, type Refusal } from './refusal.ts'
 
 /** What was measured on the printed square, each length in words with its unit. */
@@ -39,7 +40,8 @@ export const gaugeJob = (name: string, said: GaugeWords, otherwise: PaperName): 
     ]),
   }
   const paper = paperNames.find((word) => word === (said.paper ?? otherwise).toLowerCase())
-  if (paper === undefined) faults.push(`--paper ${said.paper}: say one of ${paperNames.join(', ')}`)
+  if (paper === undefined)
+    faults.push(`--paper ${shortly(said.paper ?? '')}: say one of ${paperNames.join(', ')}`)
   const margins = said.margins === undefined ? null : readMargins(said.margins, faults)
   if (faults.length > 0) return asked(faults)
   const found = gaugePrinter(readings)
@@ -63,7 +65,7 @@ const readMargins = (said: string, faults: string[]): Profile['margins'] => {
   const mm = lengths.map((reading) => ('mm' in reading && reading.unit !== null ? reading.mm : -1))
   if (!texts || mm.some((value) => value < 0 || value > mostMargin)) {
     faults.push(
-      `--margins ${said}: give four lengths with units from the combs, top, right, bottom, left, each 0 to ${mostMargin} mm: "4mm, 4mm, 12mm, 4mm"`,
+      `--margins ${shortly(said)}: give four lengths with units from the combs, top, right, bottom, left, each 0 to ${mostMargin} mm: "4mm, 4mm, 12mm, 4mm"`,
     )
     return null
   }

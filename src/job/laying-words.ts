@@ -69,6 +69,10 @@ export const readLaying = (
   }
 }
 
+/** What was said, as a message repeats it. */
+export const shortly = (said: string, most = 60): string =>
+  said.length > most ? `${said.slice(0, most - 1)}…` : said
+
 const oneOf = <T extends string>(
   option: string,
   said: string | undefined,
@@ -82,7 +86,7 @@ const oneOf = <T extends string>(
   const near = said.length > 2 ? nearWord(said.toLowerCase(), allowed) : undefined
   if (found === undefined)
     faults.push(
-      `${option} ${said}: say one of ${allowed.join(', ')}${near === undefined ? '' : `; did you mean ${near}?`}`,
+      `${option} ${shortly(said)}: say one of ${allowed.join(', ')}${near === undefined ? '' : `; did you mean ${near}?`}`,
     )
   return found ?? otherwise
 }
@@ -97,7 +101,7 @@ export const lengthOption = (
 ): number => {
   const reading = readLength(said, units)
   if (!('mm' in reading)) {
-    faults.push(`${said === '' ? option : `${option} ${said}`}: ${reading.error}`)
+    faults.push(`${said === '' ? option : `${option} ${shortly(said)}`}: ${reading.error}`)
     return 0
   }
   const found = implausible(said.trim(), reading, range, units)
@@ -112,7 +116,9 @@ const sides = ['top', 'right', 'bottom', 'left'] as const
 const readMargins = (said: string, units: Units, paper: PaperName, faults: string[]): Margins => {
   const parts = fourLengths(said, units)
   if (!parts) {
-    faults.push(`--margin ${said}: give one length, or four with commas between: top, right, bottom, left`)
+    faults.push(
+      `--margin ${shortly(said)}: give one length, or four with commas between: top, right, bottom, left`,
+    )
     return defaultMargins(paper)
   }
   const most = Math.max(paperOf(paper).width, paperOf(paper).height)

@@ -91,6 +91,8 @@ const withFine = (text: string, side: 1 | -1, whole: string, units: Units): Leng
  * A minus sign is read; whether a length may be negative is for the caller to say.
  */
 export const readLength = (text: string, units: Units): LengthReading => {
+  // before any pattern sees it
+  if (text.length > 4 * longest) return { error: `${quote(text.trim())} is too long for a length; ${forms}` }
   const fine = fineMark.exec(text)
   if (fine) return withFine(text.replace(fineMark, ''), fine.groups!.more === undefined ? -1 : 1, text, units)
   const shown = quote(text.trim())

@@ -8,6 +8,9 @@ export interface Reading {
   readonly text: string
 }
 
+/** No smaller square is printed, and no paper of ours is longer, mm. */
+const lengths = { least: 20, most: 1300 } as const
+
 /** Side of the test square, mm: what a reading is of when it does not say. */
 export const squareSide = 150
 
@@ -33,9 +36,11 @@ export const readReading = (text: string, nominal: number): Reading | { readonly
   for (let i = text.indexOf('/'); i >= 0; i = text.indexOf('/', i + 1)) {
     const [measured, ideal] = [withUnit(text.slice(0, i)), withUnit(text.slice(i + 1))]
     if (typeof measured === 'number' && typeof ideal === 'number')
-      return ideal > 0
+      return ideal >= lengths.least && ideal <= lengths.most
         ? { measured, nominal: ideal, text: text.trim() }
-        : { error: `${text.trim()}: the true length must be more than 0` }
+        : {
+            error: `${text.trim()}: a true length of more than 0 is meant, here ${lengths.least} to ${lengths.most} mm`,
+          }
   }
   return whole
 }

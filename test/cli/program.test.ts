@@ -220,6 +220,16 @@ it('npm run demo plots a template of ours into out/ and says five steps', async 
 })
 
 describe('the program', () => {
+  it('reads a design from standard input', () => {
+    const args = [join(root(), 'dist', 'traceply.cjs'), 'figures', '-']
+    const input = readFileSync(template('quarter-mm'))
+    const piped = execFileSync(process.execPath, args, { encoding: 'utf8', input })
+    const [program, command] = args
+    expect(piped).toBe(
+      execFileSync(process.execPath, [program!, command!, template('quarter-mm')], { encoding: 'utf8' }),
+    )
+  })
+
   it('is a file that can be read, and one beside it that asks Node to keep what it compiles', () => {
     expect(manifest.bin.traceply).toBe('dist/traceply.cjs')
     expect(readdirSync(join(root(), 'dist'))).toEqual([

@@ -50,7 +50,7 @@ export const plotCommand = command({
 const plot = async (file: string, raw: Given<typeof rows>, shell: Shell): Promise<number> => {
   const { design, text, answers } = loadDesign(file)
   const laying = done(readLaying(raw, givenProfile(raw), design))
-  const out = raw.out ?? `${basename(file, extname(file))}.pdf`
+  const out = raw.out ?? `${file === '-' ? 'ramp' : basename(file, extname(file))}.pdf`
   checkPdf(out, raw.force ?? false, file)
   // loaded here, so that what draws no image starts without it
   const image = raw.map === undefined ? null : await import('../map-image.ts')

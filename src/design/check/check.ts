@@ -80,6 +80,12 @@ export const checkValue = (tree: Tree, row: Row, path: string, on: Checking): En
   if (tree.kind === 'list') {
     if (value.kind !== 'lengths' && value.kind !== 'sheets')
       throw new TypeError(`no list of ${value.kind} at ${path}`)
+    if (tree.items.length > value.entries)
+      return bad(
+        'too-many',
+        `\`${rowTitle(row)}\` has ${tree.items.length} entries; at most ${value.entries}`,
+        tree.items[value.entries]!.place,
+      )
     const entries = tree.items.map((item, i) => checkItem(item, row, value, `${path}[${i}]`, on))
     if (value.kind === 'lengths' && entries.length === 0)
       return bad('shape', `\`${rowTitle(row)}\` is an empty list; give at least one length${shapes}`)

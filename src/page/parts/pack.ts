@@ -5,6 +5,10 @@ export interface Size {
   readonly height: number
 }
 
+/** As it is or turned. */
+export const fits = ({ width, height }: Size, room: Size): boolean =>
+  (width <= room.width && height <= room.height) || (height <= room.width && width <= room.height)
+
 /** Where a rectangle lies on its page: from the page's low corner, turned by a quarter or not. */
 export interface Packed {
   readonly index: number

@@ -2,6 +2,7 @@ import type { Units } from '../../design/design.ts'
 import { designStrips } from '../../pattern/ramp-strips.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
 import type { Block, BlockPlace } from '../parts/block.ts'
+import { fits } from '../parts/pack.ts'
 import { holdsTrial, packedArea, packedPages } from '../parts/packed-page.ts'
 import type { RampTrial } from '../parts/ramp-trial.ts'
 import { pipeBlock, trialBlock } from '../parts/trial-block.ts'
@@ -104,14 +105,15 @@ const packedDrafts = (
     const { ramp, trial, strip } = one
     if (!trial) continue
     const block = trialBlock(trial, `${title}: ${ramp.name}`, code, room)
-    if (!block) {
+    const pipe = strip && pipeBlock(strip, `${ramp.name}/pipe`)
+    if (!block || (pipe && !fits(pipe, room))) {
       alone.push(...trialDraft(one, facts, trials.length > 1))
       continue
     }
     blocks.push(block)
     // pipes of one size are measured with one strip
     const { outside } = ramp.coping!
-    if (strip && !pipes.has(outside)) pipes.set(outside, pipeBlock(strip, `${ramp.name}/pipe`))
+    if (pipe && !pipes.has(outside)) pipes.set(outside, pipe)
   }
   const strips = designStrips(ramps, units)
   const pages = packedPages(window, [...blocks, ...pipes.values()], strips, code)
