@@ -25,6 +25,15 @@ describe.each(templates)('%s runs through every command', (name) => {
     expect(out.endsWith('\n')).toBe(true)
   })
 
+  it('cuts: every panel with what is sawn from it', async () => {
+    const { exit, out } = await traceply('cuts', template(name))
+    expect(exit).toBe(0)
+    expect(out).toMatch(/^panel 1 of \d+: /m)
+    expect(out).not.toMatch(/undefined|NaN|null|Infinity|\[object/)
+    expect(out).not.toMatch(promises)
+    for (const line of out.split('\n')) expect(line.length, line).toBeLessThanOrEqual(120)
+  })
+
   describe.each([
     ['a4', 210, 297],
     ['letter', 215.9, 279.4],

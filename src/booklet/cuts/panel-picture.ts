@@ -64,12 +64,12 @@ export const panelPicture = (
       stroke('mark', rectangle(0, 0, length * ratio, width * ratio), lines.axis),
       ...restMarks(panel, ratio, units),
       ...grainMarks(panel, ratio),
-      ...cutLines(panel.steps, panel, ratio),
       ...panel.pieces.flatMap((piece) => {
         const number = panel.steps.findIndex((step) => step.kind === 'out' && step.mark === piece.part.mark)
         return pieceMarks(piece, pathMap(piece.outline, map), number < 0 ? null : number + 1)
       }),
       ...panel.pieces.map((piece) => stroke('mark', circle(small(piece), 1.2), lines.outline)),
+      ...cutLines(panel.steps, panel, ratio),
       ...runningDimension({ ...along, stops: scaled(xs) }, draftStyle),
       ...runningDimension({ ...up, stops: scaled(ys) }, draftStyle),
     ],
@@ -133,7 +133,8 @@ const cutLines = (steps: readonly SawStep[], { size: [width, length] }: Panel, r
     )
     return sorted.map(({ name, at }, i) => ({ name, at: places[i]!, on: at * ratio }))
   }
-  const small = { ...draftStyle, size: 2 }
+  // over the outlines
+  const small = { ...draftStyle, layer: 'mark' as const, size: 2 }
   const [w, l] = [width * ratio, length * ratio]
   return [
     ...straight.map(({ kind, at, from, to }) => {

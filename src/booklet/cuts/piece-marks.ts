@@ -2,7 +2,7 @@ import { balloon } from '../../drafting/balloon.ts'
 import { draftStyle } from '../../drafting/line-types.ts'
 import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
-import { pathBounds } from '../../geometry/bounds.ts'
+import { type Box, boxOverlaps, pathBounds } from '../../geometry/bounds.ts'
 import { polygonContains } from '../../geometry/contains.ts'
 import { pathDistance } from '../../geometry/nearest.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
@@ -15,14 +15,14 @@ const { lines } = draftStyle
 /** Heights of a mark where there is room, and where there is little. */
 const sizes = [5, 3.5, 2.5] as const
 const small = 2.2
-/** From a corner to the middle of its name. */
-const endOff = 4.5
+/** From a corner to the middle of its name, the nearest first. */
+const ends = [4, 5, 6.5, 8, 10, 13, 16] as const
 
 /** A piece's outline on paper with its mark, which face is up, toe and lip; `number` of the cut that frees it. */
 export const pieceMarks = (piece: PanelPiece, outline: Path, number: number | null): Drawing => {
   const mark = markWords(piece)
   const { at, free } = middleOf(outline)
-  const words = faceWords(piece)
+  const words = faceWords(piece, free)
   const size = sizes.find((one) => one * 1.2 <= free) ?? sizes[2]
   const beside = { x: at.x + textWidth(mark, size, 'bold') / 2 + 4, y: at.y + size / 2 }
   return [
@@ -37,17 +37,28 @@ export const pieceMarks = (piece: PanelPiece, outline: Path, number: number | nu
         align: 'middle',
       }),
     ),
-    ...(piece.second ? endMarks(outline, at) : []),
+    ...(piece.second ? endMarks(outline, at, wordsBox(at, size, words)) : []),
   ]
 }
 
-const faceWords = ({ part, over, under }: PanelPiece): readonly string[] => [
-  ...(part.faced ? ['OUTSIDE FACE', over ? 'DOWN' : 'UP'] : []),
-  ...(under?.faced ? [`(${under.mark}: DOWN)`] : []),
-]
+/** In as few lines as the room beside the mark takes. */
+const faceWords = ({ part, over, under }: PanelPiece, free: number): readonly string[] => {
+  const way = over ? 'DOWN' : 'UP'
+  const ways = [[`OUTSIDE FACE ${way}`], ['OUTSIDE FACE', way], ['OUTSIDE', 'FACE', way]]
+  const wide = (words: readonly string[]): number =>
+    Math.max(...words.map((line) => textWidth(line, small, 'regular')))
+  const own = ways.find((words) => wide(words) <= 1.7 * free) ?? ways[2]!
+  return [...(part.faced ? own : []), ...(under?.faced ? [`(${under.mark}: DOWN)`] : [])]
+}
 
-/** TOE and LIP beside their corners, inside. */
-const endMarks = (outline: Path, middle: Point): Drawing => {
+/** What a mark and the words under it take. */
+const wordsBox = (at: Point, size: number, words: readonly string[]): Box => {
+  const wide = Math.max(size, ...words.map((line) => textWidth(line, small, 'regular'))) / 2
+  return { x0: at.x - wide, x1: at.x + wide, y0: at.y - 1.5 - words.length * 1.5 * small, y1: at.y + size }
+}
+
+/** TOE and LIP beside their corners, inside, clear of other words. */
+const endMarks = (outline: Path, middle: Point, taken: Box): Drawing => {
   const segments = pathSegments(outline)
   const arcs = segments.filter((one) => one.kind === 'arc')
   // the ridden curve is the one of the largest radius, and runs from the lip down
@@ -56,16 +67,22 @@ const endMarks = (outline: Path, middle: Point): Drawing => {
     null,
   )
   const polygon = outerPolygon(outline, 0.2)
-  /** beside the corner, inside, as far as can be from what stands in the middle */
+  /** beside the corner, whole inside, as far as can be from what stands in the middle */
   const named = (words: string, on: Point): Drawing => {
-    const places = Array.from({ length: 24 }, (_, i) => pointToward(on, (i * Math.PI) / 12, endOff)).filter(
-      (p) => polygonContains(polygon, p) && pathDistance(outline, p) > small * 0.7,
-    )
+    const [w, h] = [textWidth(words, small, 'bold') / 2 + 0.5, small / 2 + 0.5]
+    const inside = ({ x, y }: Point): boolean =>
+      [-w, 0, w].every((dx) => [-h, h].every((dy) => polygonContains(polygon, { x: x + dx, y: y + dy })))
+    const places = ends
+      .flatMap((off) => Array.from({ length: 24 }, (_, i) => pointToward(on, (i * Math.PI) / 12, off)))
+      .filter((p) => inside(p) && !boxOverlaps(taken, { x0: p.x - w, x1: p.x + w, y0: p.y - h, y1: p.y + h }))
     const at = places.reduce<Point | null>(
-      (most, p) => (most === null || pointDistance(p, middle) > pointDistance(most, middle) ? p : most),
+      (most, p) =>
+        most === null || pointDistance(p, middle) > pointDistance(most, middle) + pointDistance(p, on)
+          ? p
+          : most,
       null,
     )
-    const { x, y } = at ?? pointToward(on, pointAngle(on, middle), endOff)
+    const { x, y } = at ?? pointToward(on, pointAngle(on, middle), ends[0]!)
     return [text('note', { x, y: y - small / 2 }, small, words, { face: 'bold', align: 'middle' })]
   }
   return [...named('TOE', outline.start), ...(curve ? named('LIP', curve.from) : [])]
