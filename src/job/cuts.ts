@@ -1,5 +1,7 @@
 import { panelPages } from '../booklet/cuts/panel-page.ts'
 import { stackPages } from '../booklet/cuts/stack-pages.ts'
+import { timberPages } from '../booklet/cuts/timber-page.ts'
+import { type NumberedBoard, numberedBoards } from '../booklet/cuts/timber-words.ts'
 import type { Design } from '../design/design.ts'
 import { sheetWindow } from '../page/sheet/sheet.ts'
 import type { WholeDesign } from '../ramp/ramp.ts'
@@ -8,6 +10,8 @@ import { panelFigures } from '../stock/panel/panel-figures.ts'
 import type { SheetPanels } from '../stock/panel/panels.ts'
 import { sheetsOf } from '../stock/panel/sheets.ts'
 import { partsOf } from '../stock/parts.ts'
+import { timberFigures } from '../stock/stock-figures.ts'
+import { type SectionPlan, sawTimber } from '../stock/timber/boards.ts'
 import type { PdfInput } from '../write/pdf-input.ts'
 import type { SvgPicture } from '../write/svg.ts'
 import type { Laying } from './laying.ts'
@@ -16,32 +20,49 @@ import type { Refusal } from './refusal.ts'
 export interface CutsJob {
   readonly solved: WholeDesign
   readonly sheets: readonly SheetPanels[]
+  readonly boards: readonly NumberedBoard[]
+  readonly timber: readonly SectionPlan[]
 }
 
-/** Every part of a design on the panels of its stock. */
+/** Every part of a design on the panels and timber of its stock. */
 export const cutsJob = (design: Design): CutsJob | Refusal => {
   const solved = solveDesign(design)
   if (solved.stopped) return { refused: 'stop', checks: solved.checks }
-  const laid = sheetsOf(design, partsOf(design, solved))
-  return 'faults' in laid ? { refused: 'stock', faults: laid.faults } : { solved, sheets: laid.sheets }
+  const parts = partsOf(design, solved)
+  const laid = sheetsOf(design, parts)
+  if ('faults' in laid) return { refused: 'stock', faults: laid.faults }
+  // a stud longer than every timber is a stop
+  const timber = sawTimber(parts.timbers, design)!
+  return {
+    solved,
+    sheets: laid.sheets,
+    timber,
+    boards: numberedBoards({ timber, parts: parts.timbers }, design.stock.kerf),
+  }
 }
 
 /** As scripts read it: mm and degrees. */
-export const cutsRecord = ({ title, units }: Design, { sheets }: CutsJob) => ({
+export const cutsRecord = ({ title, units }: Design, { sheets, timber }: CutsJob) => ({
   title,
   units,
   panels: panelFigures(sheets),
+  timber: timberFigures(timber),
 })
 
-const pagesOf = ({ title, units, ramps }: Design, { sheets }: CutsJob, sheet: Laying['sheet']) =>
-  panelPages(sheetWindow(sheet), { title, units, several: ramps.length > 1, sheets })
+const pagesOf = ({ title, units, ramps }: Design, { sheets, boards }: CutsJob, sheet: Laying['sheet']) => {
+  const [window, several] = [sheetWindow(sheet), ramps.length > 1]
+  return [
+    ...panelPages(window, { title, units, several, sheets }),
+    ...timberPages(window, { title, units, several, boards }),
+  ]
+}
 
-/** A page for each panel; more where its tables are long. */
+/** A page for each panel, more where its tables are long; then the timber. */
 export const cutsInput = (design: Design, job: CutsJob, sheet: Laying['sheet']): PdfInput => {
   const { width, height } = sheet.paper
   return {
     title: design.title,
-    subject: `Panels with what is sawn from them, in ${design.units}`,
+    subject: `Panels and timber with what is sawn from them, in ${design.units}`,
     pages: pagesOf(design, job, sheet).map(({ drawing, label }) => ({
       width,
       height,

@@ -5,6 +5,7 @@ import type { Part } from '../ramp/storing/body.ts'
 import type { Cost } from './list/cost.ts'
 import type { CostedLine } from './list/line.ts'
 import type { StockTaking } from './stock.ts'
+import type { SectionPlan } from './timber/boards.ts'
 
 const degrees = (radians: number): number => (radians * 180) / Math.PI
 const pair = ({ x, y }: Point): readonly [number, number] => [x, y]
@@ -13,10 +14,7 @@ const partName = (part: Part) => ({ part: part.kind, number: 'number' in part ? 
 
 /** As scripts read it: mm, degrees, kg, m². Where a stop leaves the design open all of it is null. */
 export const stockFigures = (stock: StockTaking | null, design: Design) => ({
-  timber:
-    stock?.timber.flatMap(({ boards }) =>
-      boards.map(({ section, length, cuts, left }) => ({ section, length, cuts, left })),
-    ) ?? null,
+  timber: stock && timberFigures(stock.timber),
   ...(stock?.list ? listFigures({ list: stock.list, cost: stock.cost }, design) : { list: null, cost: null }),
   weight: stock && {
     ...mass(stock.weight),
@@ -69,6 +67,12 @@ export const stockFigures = (stock: StockTaking | null, design: Design) => ({
       },
     })) ?? null,
 })
+
+/** Every board with what is sawn from it; mm. */
+export const timberFigures = (timber: readonly SectionPlan[]) =>
+  timber.flatMap(({ boards }) =>
+    boards.map(({ section, length, cuts, left }) => ({ section, length, cuts, left })),
+  )
 
 /** The shopping list alone. `cost` is null where the design has no prices. */
 export const listFigures = (

@@ -62,7 +62,7 @@ const deckParts = (ramp: Ramp): readonly Unmarked[] => {
     wheels: 'wheel-timber',
   } as const
   return ramp.deckTimbers.flatMap((timber, i) =>
-    inBays(ramp, timber, parts[timber.role], `timber ${i + 1} behind the lip`),
+    inBays(ramp, timber, parts[timber.role], `timber ${ramp.studs.length + i + 1} behind the lip`),
   )
 }
 

@@ -199,7 +199,7 @@ describe('the numbers of the booklet', () => {
         ...(Number.isInteger(value) ? [`${value}`] : []),
       ]),
       ...record.checks.flatMap(({ message }) => figuresIn(message)),
-      ...figuresIn(cutsText(other, cuts.sheets)),
+      ...figuresIn(cutsText(other, cuts.sheets, cuts.boards)),
       `${sheets.reduce((sum, { screws }) => sum + screws.count, 0)}`,
       // studs, steps, rows, pages, hours
       ...Array.from({ length: 61 }, (_, i) => `${i}`),

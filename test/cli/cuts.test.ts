@@ -42,14 +42,14 @@ describe('traceply cuts', () => {
 
   it('writes drawings, a spreadsheet, JSON and text by the ending of --out', async () => {
     const design = template('pair-mm')
-    const { panels } = JSON.parse((await traceply('cuts', design, '--json')).out)
+    const { panels, timber } = JSON.parse((await traceply('cuts', design, '--json')).out)
     for (const ending of ['pdf', 'svg', 'csv', 'json', 'txt'])
       expect(await traceply('cuts', design, '--out', file(`cuts.${ending}`))).toMatchObject({
         exit: 0,
-        out: `${file(`cuts.${ending}`)}: ${panels.length} panels.\n`,
+        out: `${file(`cuts.${ending}`)}: ${panels.length} panels, ${timber.length} timbers.\n`,
       })
     const pdf = await readPdf(bytesOf(file('cuts.pdf')))
-    expect(pdf.labels).toEqual(panels.map((_: unknown, i: number) => `panel ${i + 1}`))
+    expect(pdf.labels).toEqual([...panels.map((_: unknown, i: number) => `panel ${i + 1}`), 'timber'])
     for (const page of pdf.pages) {
       expect(page.width).toBeLessThan(page.height)
       expect(page.rotate).toBe(0)
@@ -58,7 +58,8 @@ describe('traceply cuts', () => {
     for (const word of ['S1', 'S4', 'TOE', 'LIP', 'OUTSIDE FACE']) expect(words).toContain(word)
     const pieces = panels.flatMap((panel: { pieces: unknown[] }) => panel.pieces)
     const rows = readFileSync(file('cuts.csv'), 'utf8').trimEnd().split('\r\n')
-    expect(rows).toHaveLength(1 + pieces.length)
+    const sawn = timber.flatMap((board: { cuts: unknown[] }) => board.cuts)
+    expect(rows).toHaveLength(1 + pieces.length + sawn.length)
     expect(readFileSync(file('cuts.svg'), 'utf8')).toMatch(/^<svg [\s\S]*<\/svg>\s*$/)
     expect(JSON.parse(readFileSync(file('cuts.json'), 'utf8')).panels).toEqual(panels)
     expect(list()).toEqual(['cuts.csv', 'cuts.json', 'cuts.pdf', 'cuts.svg', 'cuts.txt'])
@@ -118,4 +119,21 @@ describe('traceply cuts', () => {
     expect(exit).toBe(1)
     expect(err).toMatch(/sawn into \d{3} pieces; a layout takes 500 at most/)
   })
+})
+
+it('the timber follows the panels: as text, rows, JSON and a page, every piece once', async () => {
+  const json = JSON.parse((await traceply('cuts', 'templates/pair-mm.yaml', '--json')).out)
+  const marks: readonly string[] = json.timber.flatMap(({ cuts }: { cuts: { mark: string }[] }) =>
+    cuts.map(({ mark }) => mark),
+  )
+  // six and five timbers around, five and five within
+  expect([...marks].sort()).toEqual(Array.from({ length: 21 }, (_, i) => `T${i + 1}`).sort())
+  const { out } = await traceply('cuts', 'templates/pair-mm.yaml')
+  const text = out.replace(/\s+/g, ' ')
+  for (const mark of marks) expect(text).toContain(` ${mark} `)
+  expect(text).toContain(
+    `timber 1 of ${json.timber.length}: 38 × 89, 2400 long: T1 1180 (stud 1 of outer), T2 1180`,
+  )
+  // numbered on as on the paper
+  expect(text).toContain('(timber 7 behind the lip of outer)')
 })

@@ -1,8 +1,13 @@
 import type { SheetPanels } from '../../stock/panel/panels.ts'
+import type { NumberedBoard } from './timber-words.ts'
 
-/** Every piece as a row of a spreadsheet; mm and degrees. */
-export const panelCells = (
+/**
+ * Every piece as a row of a spreadsheet; mm and degrees. Timbers are rows of the same columns: thickness and depth of the
+ * section, the board's length, and the place from its squared end.
+ */
+export const cutsCells = (
   sheets: readonly SheetPanels[],
+  boards: readonly NumberedBoard[],
 ): readonly (readonly (string | number | null)[])[] => [
   [
     'panel',
@@ -41,5 +46,23 @@ export const panelCells = (
         ]),
       ),
     ),
+  ),
+  ...boards.flatMap(({ number, board, cuts }) =>
+    cuts.map(({ part, from, length }) => [
+      `timber ${number}`,
+      'timber',
+      board.section[0],
+      board.section[1],
+      board.length,
+      part.mark,
+      part.ramp,
+      part.ripped ? `${part.words}, ripped to ${part.ripped.join(' x ')}` : part.words,
+      from,
+      0,
+      0,
+      'no',
+      length,
+      board.section[1],
+    ]),
   ),
 ]

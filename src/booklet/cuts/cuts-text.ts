@@ -13,14 +13,21 @@ import {
   stepsNote,
   stepWords,
 } from './piece-words.ts'
+import { timberText } from './timber-text.ts'
+import type { NumberedBoard } from './timber-words.ts'
 
 /** Letters of a line at most. */
 const lineLength = 96
 
-/** The panels of a design under its title. */
-export const cutsText = ({ title, stock, units, ramps }: Design, sheets: readonly SheetPanels[]): string =>
-  `${title}: what is sawn from which panel (lengths in ${units === 'mm' ? 'mm' : 'inches; + is 1/32 more, – is 1/32 less'})\n\n` +
-  panelsText(sheets, stock.trim, ramps.length > 1, units)
+/** The panels and the timber of a design under its title. */
+export const cutsText = (
+  { title, stock, units, ramps }: Design,
+  sheets: readonly SheetPanels[],
+  boards: readonly NumberedBoard[],
+): string =>
+  `${title}: what is sawn from which panel and timber (lengths in ${units === 'mm' ? 'mm' : 'inches; + is 1/32 more, – is 1/32 less'})\n\n` +
+  panelsText(sheets, stock.trim, ramps.length > 1, units) +
+  timberText(boards, ramps.length > 1, units)
 
 /** What is sawn from which panel, where each piece lies, and in which order, as plain text. */
 const panelsText = (sheets: readonly SheetPanels[], trim: number, several: boolean, units: Units): string => {

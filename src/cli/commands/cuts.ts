@@ -1,5 +1,5 @@
 import { extname } from 'node:path'
-import { panelCells } from '../../booklet/cuts/cuts-cells.ts'
+import { cutsCells } from '../../booklet/cuts/cuts-cells.ts'
 import { cutsText } from '../../booklet/cuts/cuts-text.ts'
 import type { Design } from '../../design/design.ts'
 import { type CutsJob, cutsInput, cutsJob, cutsPicture, cutsRecord } from '../../job/cuts.ts'
@@ -31,7 +31,7 @@ type CutsOptions = Given<typeof rows>
 
 export const cutsCommand = command({
   name: 'cuts',
-  help: 'lay every part on the panels of your stock: where it lies, and what is sawn first',
+  help: 'lay every part on the panels and timber of your stock: where it lies, and what is sawn first',
   args: [{ name: 'design', help: 'design file' }],
   options: rows,
   run: ([file], given, shell) => cuts(file, given, shell),
@@ -52,8 +52,9 @@ const cuts = async (file: string, options: CutsOptions, shell: Shell): Promise<n
     writeOut(options.out, await content(format, design, job, sheet, lost), options.force ?? false)
   const count = job.sheets.reduce((sum, { panels }) => sum + panels.length, 0)
   if (options.json) shell.out(json(design, job))
-  else if (options.out === undefined) shell.out(cutsText(design, job.sheets))
-  else shell.out(`${options.out}: ${count} ${count === 1 ? 'panel' : 'panels'}.\n`)
+  else if (options.out === undefined) shell.out(cutsText(design, job.sheets, job.boards))
+  else
+    shell.out(`${options.out}: ${countWords(count, 'panel')}, ${countWords(job.boards.length, 'timber')}.\n`)
   for (const line of [
     ...showBriefly(job.solved.checks, several),
     ...lost.map((warning) => `watch ${warning}`),
@@ -61,6 +62,8 @@ const cuts = async (file: string, options: CutsOptions, shell: Shell): Promise<n
     shell.err(`${line}\n`)
   return 0
 }
+
+const countWords = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`
 
 /** Fails with everything that is wrong with the options at once. */
 const resolve = (
@@ -91,11 +94,11 @@ const content = async (
 ): Promise<string | Uint8Array> => {
   switch (format) {
     case '.csv':
-      return writeCsv(panelCells(job.sheets))
+      return writeCsv(cutsCells(job.sheets, job.boards))
     case '.json':
       return json(design, job)
     case '.txt':
-      return cutsText(design, job.sheets)
+      return cutsText(design, job.sheets, job.boards)
     case '.svg':
       return writeSvg(cutsPicture(design, job, sheet))
     case '.pdf': {

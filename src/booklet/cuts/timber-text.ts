@@ -1,0 +1,30 @@
+import type { Units } from '../../design/design.ts'
+import { wrapLine } from '../../length/words.ts'
+import { showLength } from '../../length.ts'
+import { boardWords, type NumberedBoard, partWords, timberNote } from './timber-words.ts'
+
+/** Letters of a line at most. */
+const lineLength = 96
+
+/** What is sawn from which timber, as plain text. */
+export const timberText = (boards: readonly NumberedBoard[], several: boolean, units: Units): string => {
+  if (boards.length === 0) return ''
+  const show = (mm: number): string => showLength(mm, units)
+  return [
+    '',
+    ...wrapLine(`Timber. ${timberNote}`, lineLength, 0),
+    '',
+    ...boards.flatMap(({ number, board, cuts }) =>
+      wrapLine(
+        `timber ${number} of ${boards.length}: ${boardWords(board, units)}: ` +
+          cuts
+            .map(({ part, length }) => `${part.mark} ${show(length)} (${partWords(part, several, units)})`)
+            .join(', ') +
+          (board.left >= 1 ? `; left ${show(board.left)}` : ''),
+        lineLength,
+        4,
+      ),
+    ),
+    '',
+  ].join('\n')
+}
