@@ -79,7 +79,7 @@ export const outReveal = (
   const { curve } = transition
   const { face, pipe, away } = outEnds(coping, transition, thickness)
   // where the pipe lies far from the lip it is left to the words
-  if (Math.max(face.y, pipe.y) >= piece.y1) return { marks: [], figure: [] }
+  if (Math.max(face.y, pipe.y) + barArm >= piece.y1) return { marks: [], figure: [] }
   const ridden = curve.offset(thickness)
   const { place } = curve.nearest(centre)
   const outer = out > 0 ? pipe : face

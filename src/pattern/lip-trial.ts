@@ -102,6 +102,9 @@ export const lipTrial = (
     ...(board > 0 ? [boardLabels(piece.x1, wall, heights.deck, board, `deck board ${show(board)}`)] : []),
   ]
   const placed = placeLabels(labels, [...lines, stroke('cut', side.outline, pens.cut)], piece)
+  // the floor's front end on the curve, and the lowest level that is sawn
+  const ends = [curve.point(side.curveEnd).x < piece.x0, coping.centre.y - r < piece.y0]
+  const leaves = ends.some((end) => end) || coping.centre.x - r < piece.x0
   const unnamed = shown.length < laid.length || placed.slice(4, 4 + shown.length).includes(null)
   const given = ramp.design.coping?.by.kind === 'notch' ? '"along" and "down"' : '"up" and "out"'
   return {
@@ -119,6 +122,11 @@ export const lipTrial = (
     steps: [
       `The pipe should stand ${revealWords(coping, ramp.design, (mm) => `${show(mm)} ${units}`, ' and ')}: that is its reveal.`,
       `Saw this in a scrap of the side's plywood (dashed edges anywhere near), screw on offcuts of skin${board > 0 ? ' and deck board' : ''}, each layer of skin ${show(skinGap)} ${units} short of the pipe, lay the real pipe in, and run a hand and a wheel over it.`,
+      ...(leaves
+        ? [
+            `The pipe is too thick for one page: its notch goes on past the edge of this piece, ${show(Math.max(0, piece.x0 - curve.point(side.curveEnd).x))} ${units} to the front. Take a larger scrap, and the rest from the side's own pages.`,
+          ]
+        : []),
       ...(unnamed ? [`Skin from the studs outward: ${layerWords.join(', ')} ${units}.`] : []),
       `Too proud or too low: change ${given} in your design file (the text that you wrote) and plot again, before the first side is cut.`,
     ],

@@ -33,8 +33,14 @@ export const offer = (units: Units) => {
 }
 
 /** A measured length in a message, fine enough to be told from the limit beside it. */
-export const measured = (mm: number, units: Units): string =>
-  showLength(mm, units, { decimals: 1, unit: true })
+export const measured = (mm: number, units: Units): string => {
+  const show = (length: number): string => showLength(length, units, { decimals: 1, unit: true })
+  // what is there is never said to be nothing
+  return Math.abs(mm) > same && show(Math.abs(mm)) === show(0) ? `under ${show(leastShown[units])}` : show(mm)
+}
+
+/** The least that is not shown as nothing. */
+const leastShown = { mm: 0.1, in: inch / 32 } as const
 
 /** One that needs no tenth of a mm. */
 export const rounded = (mm: number, units: Units): string => showLength(mm, units, { unit: true })

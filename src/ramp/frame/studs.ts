@@ -1,7 +1,8 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
+import { inch } from '../../geometry/inch.ts'
 import { type Draft, note, stop, type Trial } from '../check/check.ts'
-import { listed, measured, offerSteps, same } from '../check/offer.ts'
-import { depthKey, everyKey, firstOf, type Key, orWays, toeKey } from '../check/remedy.ts'
+import { listed, measured, offerSteps, rounded, same } from '../check/offer.ts'
+import { depthKey, everyKey, firstOf, type Key, type Offered, orWays, toeKey } from '../check/remedy.ts'
 import type { SolvedCoping } from '../side/coping.ts'
 import type { Transition } from '../side/transition.ts'
 import { solveLipStud } from './lip-stud.ts'
@@ -141,6 +142,17 @@ const stations = ({ studs }: QuarterDesign, last: number): readonly number[] => 
   return [...close, ...multiples(studs.every, clearOfIt, last)]
 }
 
+/** Spacings that are often typed, mm and in: one may find places for all where those beside it do not. */
+const usual = {
+  mm: [150, 200, 250, 300, 350, 400, 450, 500, 600],
+  in: [6, 8, 10, 12, 14, 16, 18, 20, 24].map((n) => n * inch),
+} as const
+
+const usualSpacing = (trial: Trial, ramp: QuarterDesign, units: Units): Offered | null => {
+  const mm = usual[units].find((every) => trial(everyKey.typed(ramp, every)))
+  return mm === undefined ? null : { mm, shown: rounded(mm, units) }
+}
+
 /** The nearest spacing, the least toe and the deepest studs with which every stud finds a place. */
 const lostRemedy = (trial: Trial, ramp: QuarterDesign, units: Units): string => {
   const { every, section } = ramp.studs
@@ -151,9 +163,11 @@ const lostRemedy = (trial: Trial, ramp: QuarterDesign, units: Units): string => 
     ...key,
     range: { least: Math.max(key.range.least, least), most: Math.min(key.range.most, most) },
   })
-  const spacing = within(everyKey, every / 2, 2 * every)
-  const [wider, closer] = [first(spacing, every + step / 2, 1), first(spacing, every - step / 2, -1)]
-  const nearest = wider && closer && every - closer.mm < wider.mm - every ? closer : (wider ?? closer)
+  const [wider, closer] = [first(everyKey, every + step / 2, 1), first(everyKey, every - step / 2, -1)]
+  const nearest =
+    wider && closer && every - closer.mm < wider.mm - every
+      ? closer
+      : (wider ?? closer ?? usualSpacing(trial, ramp, units))
   const toe = first(toeKey, ramp.toe + step / 2, 1)
   const depth = first(within(depthKey, thin, wide), wide - step / 2, -1)
   return orWays(

@@ -34,16 +34,21 @@ const gives = ({ bears, sag }: Bearing, most: number): boolean => bears < spanLo
 /** Where a stated load on a spot may break through sheets, or bends them deep; nothing where nothing is known of them. */
 export const weakest = ({ sheets, from, to, timbers, width }: Borne): Weakest => {
   const stack = stackOf(sheets)
+  if (stack === null) return { between: null, free: [] }
   const [first, last] = [timbers[0], timbers.at(-1)]
-  if (stack === null || !first || !last) return { between: null, free: [] }
   const spans = timbers.slice(1).map((timber, i): Weak => {
     const [start, end] = [timbers[i]!.to, timber.from]
     return { from: start, to: end, ...between(stack, Math.min(end - start, width), width, spanLoad) }
   })
-  const ends = [
-    { from, to: first.from },
-    { from: last.to, to },
-  ].map((end): Weak => ({ ...end, ...beyond(stack, end.to - end.from, width, spanLoad) }))
+  // without any it hangs free from end to end
+  const ends = (
+    first && last
+      ? [
+          { from, to: first.from },
+          { from: last.to, to },
+        ]
+      : [{ from, to }]
+  ).map((end): Weak => ({ ...end, ...beyond(stack, end.to - end.from, width, spanLoad) }))
   const least = spans.reduce<Weak | null>((a, b) => (a && a.bears <= b.bears ? a : b), null)
   return {
     between: least && gives(least, mostSag.between) ? least : null,

@@ -6,6 +6,7 @@ import { boardFront } from '../skin/deck-board.ts'
 import { tipFindings } from './balance.ts'
 import { boardLoadFindings, skinLoadFindings } from './break-through.ts'
 import type { Standing } from './standing.ts'
+import { studGapFindings } from './stud-gap.ts'
 
 /** Ids of the checks below. */
 export const hazards: readonly string[] = [
@@ -13,6 +14,7 @@ export const hazards: readonly string[] = [
   'pushed-back',
   'skin-load',
   'skin-free',
+  'stud-gap',
   'board-load',
   'board-free',
   'span',
@@ -39,6 +41,7 @@ export const hazardFindings = (
   return [
     ...tipFindings(design, ramp, units),
     ...(ends.length > 0 ? skinLoadFindings(design, studs, along, units) : []),
+    ...studGapFindings(design, studs, units),
     ...boardLoadFindings(design, deckTimbers, board, units),
     ...spanFindings(design, units, undefined, stored),
   ]

@@ -26,15 +26,52 @@ export const solveFlat = (
   const before = new Set(drafts.map(({ id, level }) => `${level} ${id}`))
   const findings = drafts.map((own): Finding => {
     if (typeof own.message === 'string') return { ...own, message: own.message }
-    const trial = (changed: FlatDesign): boolean =>
-      !draftFlat(changed, units, stock).drafts.some(
+    // where sheets meet is not asked: studs that they need besides only help
+    const trial = (changed: FlatDesign): boolean => {
+      const framed = frameFlat(changed, stock, units)
+      return ![
+        ...framed.findings,
+        ...bearingFindings(changed, framed.framing.studs, framed.frame, units),
+      ].some(
         ({ id, level }) =>
           (id === own.id && level === own.level) || (level === 'stop' && !before.has(`stop ${id}`)),
       )
+    }
     return { ...own, message: own.message(trial) }
   })
   return { ...flat, findings }
 }
+
+/** What the sheets lie on, and all parts in which a stop may lie. */
+const frameFlat = (design: FlatDesign, stock: Stock, units: Units) => {
+  const { length, height } = design
+  const skinned = skinThickness(design)
+  const frame = height.layer === 'frame' ? height.value : height.value - skinned
+  const curve = straightCurve({ x: 0, y: frame }, { x: length, y: frame })
+  const framing =
+    frame > same
+      ? solveFlatStuds(design, curve, frame, units)
+      : { studs: [], stand: () => null, findings: [] }
+  const findings = [
+    ...lowFindings(design, frame, units),
+    ...widthFindings(design, units),
+    ...timberFindings(design, stock, [], units),
+    ...nominalFindings(design, units),
+    ...framing.findings,
+  ]
+  return { skinned, frame, curve, framing, findings }
+}
+
+/** What its studs and its skin bear. */
+const bearingFindings = (
+  design: FlatDesign,
+  studs: readonly Stud[],
+  frame: number,
+  units: Units,
+): readonly Draft<FlatDesign>[] => [
+  ...hangFindings(design, studs, frame, units),
+  ...flatLoadFindings(design, studs, units),
+]
 
 /** The flat, and what is said of it before any remedy is tried. */
 const draftFlat = (
@@ -42,24 +79,12 @@ const draftFlat = (
   units: Units,
   stock: Stock,
 ): { readonly ramp: Flat; readonly whole: Flat | null; readonly drafts: readonly Draft<FlatDesign>[] } => {
-  const { length, width, height } = design
-  const skinned = skinThickness(design)
-  const frame = height.layer === 'frame' ? height.value : height.value - skinned
-  const curve = straightCurve({ x: 0, y: frame }, { x: length, y: frame })
-  const stops = [
-    ...lowFindings(design, frame, units),
-    ...widthFindings(design, units),
-    ...timberFindings(design, stock, [], units),
-  ]
-  const framing =
-    frame > same
-      ? solveFlatStuds(design, curve, frame, units)
-      : { studs: [], stand: () => null, findings: [] }
+  const { skinned, frame, curve, framing, findings } = frameFlat(design, stock, units)
   const on = { design, curve, studs: framing.studs, timbers: [], units }
   const { panel, studs, skin: laid } = planFlat(on, framing.stand, stock.panel)
   const around = { ...on, panel, studs }
   const fixing = solveScrews(laid, around, units)
-  const findings = [...stops, ...nominalFindings(design, units), ...framing.findings]
+  const { length, width } = design
   const ramp: Flat = {
     kind: 'flat',
     name: design.name,
@@ -83,8 +108,7 @@ const draftFlat = (
     drafts: [
       ...findings,
       ...panelFindings(design, frame, stock, units),
-      ...hangFindings(design, studs, frame, units),
-      ...flatLoadFindings(design, studs, units),
+      ...bearingFindings(design, studs, frame, units),
       ...planFindings(laid, around),
       ...acrossFindings(around, laid, []),
       ...fixing.findings,

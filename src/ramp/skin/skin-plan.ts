@@ -153,7 +153,7 @@ const betweenFindings = (
     return [
       warn(
         'fasten-between',
-        `only ${rows.length} of ${bays} bays between studs have room for screws ${show(between)} off all timber; say \`fasten: studs\``,
+        `${rows.length === 0 ? 'no bay' : `only ${rows.length} of ${bays} bays`} between studs ${rows.length < 2 ? 'has' : 'have'} room for screws ${show(between)} off all timber; say \`fasten: studs\``,
       ),
     ]
   const narrow = bays - rows.length

@@ -1,82 +1,11 @@
 import { describe, expect, test } from 'vitest'
-import { type Mass, pipeMass, sheetDensities, timberDensity } from '../../../src/design/densities.ts'
 import type { QuarterDesign } from '../../../src/design/design.ts'
-import { segmentAt } from '../../../src/geometry/at.ts'
 import { pathCentroid } from '../../../src/geometry/centroid.ts'
-import { pathSegments } from '../../../src/geometry/path.ts'
 import type { Point } from '../../../src/geometry/point.ts'
-import { timberCorners } from '../../../src/ramp/frame/timber.ts'
 import { balance } from '../../../src/ramp/hazard/balance.ts'
 import { assertNear } from '../../support/near.ts'
 import { circleOf, piped, plain, plywood, reveals, said, solve } from '../ramps.ts'
-
-/** Area and middle of a polygon by the shoelace. */
-const polygon = (points: readonly Point[]): { readonly area: number; readonly x: number } => {
-  let [area, x] = [0, 0]
-  points.forEach((a, i) => {
-    const b = points[(i + 1) % points.length]!
-    const cross = a.x * b.y - b.x * a.y
-    area += cross / 2
-    x += ((a.x + b.x) * cross) / 6
-  })
-  return { area: Math.abs(area), x: x / area }
-}
-
-interface Weighed {
-  readonly density: Mass
-  readonly volume: number
-  readonly x: number
-}
-
-/** All parts as polygons of many corners, drawn from the side, and how long each is across. */
-const weighed = (design: QuarterDesign): readonly Weighed[] => {
-  const { ramp } = solve(design)
-  const { side, studs, deckTimbers, skin, transition, deckBoard, coping } = ramp
-  const { width, sides } = design
-  const part = (density: Mass, points: readonly Point[], across: number): Weighed => {
-    const { area, x } = polygon(points)
-    return { density, volume: area * across, x }
-  }
-  const outline = pathSegments(side!.outline).flatMap((s) => {
-    const steps = s.kind === 'line' ? 1 : 2000
-    return Array.from({ length: steps }, (_, i) => segmentAt(s, i / steps))
-  })
-  const { centre, radius } = transition!
-  const layers = skin.map(({ below, sheet, start, end }) => {
-    const arc = (r: number): readonly Point[] =>
-      Array.from({ length: 2001 }, (_, i) => {
-        const angle = start + ((end - start) * i) / 2000
-        return { x: centre.x + r * Math.sin(angle), y: centre.y - r * Math.cos(angle) }
-      })
-    const [low, high] = [arc(radius.frame - below), arc(radius.frame - below - sheet.thickness)]
-    return part(sheetDensities[sheet.material], [...low, ...[...high].reverse()], width)
-  })
-  return [
-    part(sheetDensities.plywood, outline, sides.thickness * sides.count),
-    ...[...studs, ...deckTimbers].map((t) =>
-      part(timberDensity, timberCorners(t), width - sides.thickness * sides.count),
-    ),
-    ...layers,
-    ...(deckBoard
-      ? [
-          {
-            density: sheetDensities.plywood,
-            volume: deckBoard.length * deckBoard.sheet.thickness * width,
-            x: deckBoard.from + deckBoard.length / 2,
-          },
-        ]
-      : []),
-    ...(coping
-      ? [
-          {
-            density: { least: 1e6, usual: 1e6, most: 1e6 },
-            volume: pipeMass(design.coping!).usual * width,
-            x: coping.centre.x,
-          },
-        ]
-      : []),
-  ]
-}
+import { weighed } from './weighed.ts'
 
 const low: QuarterDesign = { ...plain, chamfer: 300 }
 const tall: QuarterDesign = {
@@ -114,7 +43,7 @@ describe.each([
   ['with a pipe and a rib', withPipe],
 ])('how a ramp stands: %s', (_, design) => {
   test('its weight and its middle are those of polygons', () => {
-    const parts = weighed(design)
+    const parts = weighed(design, solve(design).ramp)
     const mass = parts.reduce((sum, { density, volume }) => sum + (density.usual * volume) / 1e9, 0)
     const x = parts.reduce((sum, p) => sum + (p.density.usual * p.volume * p.x) / 1e9, 0) / mass
     const found = of(design)

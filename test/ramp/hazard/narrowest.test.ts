@@ -1,47 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign } from '../../../src/design/design.ts'
-import { segmentAt } from '../../../src/geometry/at.ts'
-import { polygonContains } from '../../../src/geometry/contains.ts'
-import { segmentLength } from '../../../src/geometry/length.ts'
-import { pathSegments } from '../../../src/geometry/path.ts'
-import { type Point, pointBetween, pointDistance } from '../../../src/geometry/point.ts'
 import { narrowest } from '../../../src/ramp/hazard/narrowest.ts'
-import type { Side } from '../../../src/ramp/side/side.ts'
 import { assertNear } from '../../support/near.ts'
 import { bare, notch, piped, plain, said, solve } from '../ramps.ts'
-
-/** Points of each edge no farther apart than `step`. */
-const points = ({ edges }: Side, step: number): readonly (readonly [string, readonly Point[]])[] =>
-  edges.map(({ name, path }) => [
-    name,
-    pathSegments(path).flatMap((segment) => {
-      const count = Math.ceil(segmentLength(segment) / step)
-      return Array.from({ length: count + 1 }, (_, i) => segmentAt(segment, i / count))
-    }),
-  ])
-
-/** The shortest way through wood from one edge to another that is not beside it, by trying many points; but at the toe. */
-const byPoints = (side: Side, step: number): number => {
-  const all = points(side, step)
-  const polygon = all.flatMap(([, own]) => own)
-  let least = Number.POSITIVE_INFINITY
-  for (const [i, [name, own]] of all.entries())
-    for (const [other, theirs] of all.slice(i + 2)) {
-      // the blunt toe, the corner behind a chamfer, the wood behind the notch
-      const pair = `${name} ${other}`
-      if (['bottom curve', 'bottom back', 'bottom toe', 'back notch'].includes(pair)) continue
-      for (const p of own)
-        for (const q of theirs) {
-          const distance = pointDistance(p, q)
-          if (
-            distance < least &&
-            [0.1, 0.5, 0.9].every((t) => polygonContains(polygon, pointBetween(p, q, t)))
-          )
-            least = distance
-        }
-    }
-  return least
-}
+import { woodByPoints } from './wood-by-points.ts'
 
 const deck = (value: number): Pick<QuarterDesign, 'back'> => ({ back: { from: 'deck', value } })
 const chamfered: QuarterDesign = { ...bare(700, 640, 40), ...deck(60) }
@@ -65,7 +27,7 @@ describe('the narrowest wood of a side', () => {
     const { side } = solve(design).ramp
     const found = narrowest(side!)!
     const step = 4
-    const least = byPoints(side!, step)
+    const least = woodByPoints(side!, step)
     expect(found.distance).toBeLessThanOrEqual(least + 1e-9)
     assertNear(found.distance, least, step, words)
     const [one, other] = words.split(',')[0]!.split(' and ')
