@@ -51,7 +51,8 @@ describe.each(jobs)(
       const faults = [...found.faults]
       const count = checkBlocks(packed, (what) => faults.push(what))
       expect(faults).toEqual([])
-      expect(found.trials).toBe(tapeUp(plain).trials)
+      const trials = [...patternsOf(plain)].filter((name) => name.endsWith('/lip'))
+      expect(found.trials).toBe(trials.length)
 
       // a packed set may be the plain one, where packing saves nothing
       const gained = pagesOf(packed).length < pagesOf(plain).length

@@ -116,10 +116,8 @@ const [never, rather] = [1, 2]
 /** How much of what is taken a box covers. */
 type Cost = (box: Box) => number
 
-const costOf = (taken: Occupancy): Cost => {
-  const [worst, other] = [boxCounter(taken, never), boxCounter(taken, rather)]
-  return (box) => 100 * worst(box) + other(box)
-}
+const costOf = (taken: Occupancy): Cost =>
+  boxCounter(taken, (kinds) => 100 * (kinds & never) + (kinds & rather) / rather)
 
 /** The first tile of each row. */
 const rowsOf = (tiles: readonly Tile[]): readonly Tile[] =>

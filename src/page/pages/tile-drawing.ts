@@ -2,15 +2,15 @@ import type { Units } from '../../design/design.ts'
 import { type Drawing, group, stroke, text } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineIdentity } from '../../geometry/affine.ts'
-import { boxGrow, pointsBounds } from '../../geometry/bounds.ts'
-import { convexContains, pathClip } from '../../geometry/clip.ts'
+import { type Box, boxGrow, pointsBounds } from '../../geometry/bounds.ts'
+import { boxCorners, convexContains, pathClip } from '../../geometry/clip.ts'
 import type { Path } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import { type Datum, datumMarks } from '../proof/datum.ts'
 import { freePlace } from '../room/free-place.ts'
-import { boxCounter, clearUnder, type Occupancy } from '../room/occupancy.ts'
+import { boxCounter, clearUnder, coarser, type Occupancy, takenUnder } from '../room/occupancy.ts'
 import { anything, keepOff, keepOffPath, on, wordClear, wordRoom } from '../room/word-room.ts'
 import { clipMarks } from '../tile/clip-marks.ts'
 import { keepWaste } from '../tile/keep-waste.ts'
@@ -110,7 +110,8 @@ const snapLabel = (tile: Tile, { units }: TileFacts, room: Occupancy): readonly 
   const y = tilePoint(tile, tile.snap[0]).y - 1.2 - letters.small
   const at = (x: number): TextMark => text('joint', { x, y }, letters.small, words) as TextMark
   const { x0, y0, x1, y1 } = pointsBounds(textCorners(at(0), affineIdentity))
-  const place = freePlace(boxCounter(room, anything), x1 - x0 + 2 * clear, y1 - y0, {
+  const count = (of: Box): number => takenUnder(room, boxCorners(of), anything)
+  const place = freePlace(count, x1 - x0 + 2 * clear, y1 - y0, {
     ...cell,
     x0: cell.x0 + 8 - clear,
     y0,
@@ -126,7 +127,7 @@ const placedTitle = (tile: Tile, facts: TileFacts, room: Occupancy): Drawing => 
   let best:
     | { readonly at: { x: number; y: number }; readonly covered: number; readonly scale: number }
     | undefined
-  const count = boxCounter(room, anything)
+  const count = boxCounter(coarser(room, 4), (kinds) => (kinds === 0 ? 0 : 1))
   for (const scale of [1, 0.85, 0.7]) {
     const [wide, high] = [size.width * scale + 2 * clear, size.height * scale + 2 * clear]
     const found = freePlace(count, wide, high, boxGrow(cell, clear - 2))

@@ -6,7 +6,8 @@ import type { Box } from '../../geometry/bounds.ts'
 export interface Block {
   readonly width: number
   readonly height: number
-  readonly drawing: Drawing
+  /** called once its place is found: most of what is tried is never laid */
+  readonly draw: () => Drawing
   readonly places: readonly BlockPlace[]
 }
 

@@ -54,6 +54,8 @@ const packInOrder = (
 ): readonly (readonly Packed[])[] => {
   const sorted = sizes.map((size, index) => ({ size, index }))
   sorted.sort((a, b) => order(b.size, b.index) - order(a.size, a.index) || a.index - b.index)
+  // what is thinner than the thinnest holds none of them
+  const least = Math.min(...sizes.map(({ width, height }) => Math.min(width, height))) + gap - 1e-6
   const pages: { placed: Packed[]; free: readonly Box[] }[] = []
   for (const { size, index } of sorted) {
     let on: (typeof pages)[number] | undefined
@@ -69,7 +71,7 @@ const packInOrder = (
       if (!place) throw new RangeError(`${size.width} × ${size.height} mm fits no page`)
     }
     on.placed.push({ index, ...place })
-    on.free = without(on.free, { ...place.box, x1: place.box.x1 + gap, y1: place.box.y1 + gap })
+    on.free = without(on.free, { ...place.box, x1: place.box.x1 + gap, y1: place.box.y1 + gap }, least)
   }
   return pages.map(({ placed }) => placed)
 }
@@ -100,8 +102,8 @@ const bestIn = (free: readonly Box[], size: Size, gap: number, turnCost: number)
   return best
 }
 
-/** The largest free boxes once another is taken. */
-const without = (free: readonly Box[], taken: Box): readonly Box[] => {
+/** The largest free boxes once another is taken, those at least so wide and high, mm. */
+const without = (free: readonly Box[], taken: Box, least: number): readonly Box[] => {
   const cut = free.flatMap((box): readonly Box[] => {
     if (!boxOverlaps(box, taken)) return [box]
     return [
@@ -109,7 +111,7 @@ const without = (free: readonly Box[], taken: Box): readonly Box[] => {
       { ...box, x0: taken.x1 },
       { ...box, y1: taken.y0 },
       { ...box, y0: taken.y1 },
-    ].filter((part) => part.x1 - part.x0 > 1 && part.y1 - part.y0 > 1)
+    ].filter((part) => part.x1 - part.x0 >= least && part.y1 - part.y0 >= least)
   })
   const holds = (a: Box, b: Box): boolean => a.x0 <= b.x0 && a.y0 <= b.y0 && a.x1 >= b.x1 && a.y1 >= b.y1
   return cut.filter(

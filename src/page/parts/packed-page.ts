@@ -12,7 +12,7 @@ import { stripPieces } from './strip-pieces.ts'
 
 /** One page of small parts, in ideal page mm. */
 export interface PackedPage {
-  readonly drawing: Drawing
+  readonly draw: () => Drawing
   readonly places: readonly BlockPlace[]
 }
 
@@ -38,13 +38,13 @@ export const packedPages = (
   const area = packedArea(window)
   const [long, short] = [Math.max(area.width, area.height), Math.min(area.width, area.height)]
   // pieces as long as the page; or some as long as it is wide, which find room beside other blocks
-  const tries = fewShort(strips.length).flatMap((few) => {
-    const pieces = strips.flatMap((strip, i) =>
-      stripPieces(strip, i < few ? short : long).map((piece) => ({
-        strip: i,
-        block: stripBlock(piece, set),
-      })),
+  const cutFor = (room: number) =>
+    strips.map((strip, i) =>
+      stripPieces(strip, room).map((piece) => ({ strip: i, block: stripBlock(piece, set) })),
     )
+  const [inLong, inShort] = [cutFor(long), cutFor(short)]
+  const tries = fewShort(strips.length).flatMap((few) => {
+    const pieces = strips.flatMap((_, i) => (i < few ? inShort : inLong)[i]!)
     const all = [...blocks, ...pieces.map(({ block }) => block)]
     const groups = [...blocks.map(() => null), ...pieces.map((piece) => piece.strip)]
     return packings(all, area, blockGap, blocks.length).map((found) => {
@@ -75,7 +75,7 @@ export const packedPages = (
           window: movedBox(place.window, map),
         })),
       ),
-      drawing: [
+      draw: () => [
         headLine(
           window,
           headWords(
@@ -83,7 +83,7 @@ export const packedPages = (
             set,
           ),
         ),
-        ...laid.map(({ block, map }) => group(map, block.drawing)),
+        ...laid.map(({ block, map }) => group(map, block.draw())),
       ],
     }
   })

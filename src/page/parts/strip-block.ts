@@ -18,32 +18,13 @@ const crossArm = 2
 
 /** A piece of a story strip, cut out along its frame. */
 export const stripBlock = (piece: StripPiece, set: string): Block => {
-  const { from, to, strip, number, count } = piece
+  const { from, to, strip } = piece
   const height = stripHeight(strip)
   const width = to - from + 2 * stripOver
-  const at = (x: number): number => x - from + stripOver
-  const joints = [...(number === 1 ? [] : [from]), ...(number === count ? [] : [to])]
-  const across = (x: number) => pathOf({ x: at(x), y: 0 }, { x: at(x), y: height })
-  const rows = strip.rows.flatMap((row, i) => (row ? [rowOf(row, piece, i === 0 ? height : 0)] : []))
   return {
     width,
     height,
-    drawing: [
-      stroke('mark', rectangle(0, 0, width, height), pens.tick),
-      ...(number === 1 ? [stroke('joint', across(0), pens.mark)] : []),
-      ...joints.flatMap((x) => [
-        stroke('joint', across(x), pens.joint),
-        ...slantingCross(at(x), linesMiddle(piece)),
-      ]),
-      ...pieceLines(piece, set),
-      ...rows.flatMap(({ drawing }) => drawing),
-      ...endWords(
-        piece,
-        width,
-        height,
-        rows.flatMap((row) => row.taken),
-      ),
-    ],
+    draw: () => pieceDrawing(piece, set, width, height),
     places: [
       {
         part: 'strip',
@@ -53,6 +34,30 @@ export const stripBlock = (piece: StripPiece, set: string): Block => {
       },
     ],
   }
+}
+
+const pieceDrawing = (piece: StripPiece, set: string, width: number, height: number): Drawing => {
+  const { from, to, strip, number, count } = piece
+  const at = (x: number): number => x - from + stripOver
+  const joints = [...(number === 1 ? [] : [from]), ...(number === count ? [] : [to])]
+  const across = (x: number) => pathOf({ x: at(x), y: 0 }, { x: at(x), y: height })
+  const rows = strip.rows.flatMap((row, i) => (row ? [rowOf(row, piece, i === 0 ? height : 0)] : []))
+  return [
+    stroke('mark', rectangle(0, 0, width, height), pens.tick),
+    ...(number === 1 ? [stroke('joint', across(0), pens.mark)] : []),
+    ...joints.flatMap((x) => [
+      stroke('joint', across(x), pens.joint),
+      ...slantingCross(at(x), linesMiddle(piece)),
+    ]),
+    ...pieceLines(piece, set),
+    ...rows.flatMap(({ drawing }) => drawing),
+    ...endWords(
+      piece,
+      width,
+      height,
+      rows.flatMap((row) => row.taken),
+    ),
+  ]
 }
 
 const slantingCross = (x: number, y: number): Drawing =>

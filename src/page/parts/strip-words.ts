@@ -92,15 +92,18 @@ export const edgeWords = (
   const [first, last] = [from + 1.2, to - 1.2 - wide]
   const steps = Math.max(0, Math.floor((last - first) / 2))
   const set: MarkWords[] = []
+  const placed = (back: boolean): MarkWords | undefined => {
+    const others = [...taken, ...set]
+    for (const deep of [depths.outer, depths.inner])
+      for (let i = 0; i <= steps; i++) {
+        const x = back ? last - 2 * i : first + 2 * i
+        const one = { x, end: x + wide, deep, words: edge }
+        if (isFree(one, marks, others, edgeOff)) return one
+      }
+    return undefined
+  }
   for (const back of to - from >= twiceFrom ? [false, true] : [false]) {
-    const place = [depths.outer, depths.inner]
-      .flatMap((deep) =>
-        Array.from({ length: steps + 1 }, (_, i): MarkWords => {
-          const x = back ? last - 2 * i : first + 2 * i
-          return { x, end: x + wide, deep, words: edge }
-        }),
-      )
-      .find((one) => isFree(one, marks, [...taken, ...set], edgeOff))
+    const place = placed(back)
     if (place) set.push(place)
   }
   return set

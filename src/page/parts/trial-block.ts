@@ -43,7 +43,7 @@ export const trialBlock = (trial: LipTrial, title: string, set: string, room: Si
     places: [
       { part: 'trial', pattern: trial.name, map: place, window: { x0: 0, y0: 0, x1: width, y1: height } },
     ],
-    drawing: [group(place, marks), ...words, ...cornerMarks(width, height, levels)],
+    draw: () => [group(place, marks), ...words, ...cornerMarks(width, height, levels)],
   })
   const onWood = wordsOnWood(trial, title, set)
   if (onWood) {
@@ -122,7 +122,7 @@ export const pipeBlock = (strip: PipeStrip, name: string): Block => {
   return {
     width,
     height,
-    drawing: [group([0, -1, 1, 0, 0, height], pipeStripMarks({ x: 0, y: 0 }, strip))],
+    draw: () => [group([0, -1, 1, 0, 0, height], pipeStripMarks({ x: 0, y: 0 }, strip))],
     // along the strip from its zero line, and across it from the edge with the scale
     places: [
       {

@@ -1,19 +1,21 @@
 import type { Units } from '../../design/design.ts'
 import { cross } from '../../drawing/cross.ts'
 import { type Drawing, text } from '../../drawing/drawing.ts'
-import { textCorners } from '../../drawing/text-box.ts'
+import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { affineIdentity } from '../../geometry/affine.ts'
 import type { Box } from '../../geometry/bounds.ts'
-import { convexContains } from '../../geometry/clip.ts'
+import { boxCorners, convexContains } from '../../geometry/clip.ts'
 import { polygonContains } from '../../geometry/contains.ts'
 import { inch } from '../../geometry/inch.ts'
 import { pathDistance } from '../../geometry/nearest.ts'
-import { type Point, pointBetween, pointDistance } from '../../geometry/point.ts'
+import { type Point, pointDistance } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import { showLength } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
+import { clearUnder, type Occupancy, occupancyOf, occupyUnder } from '../room/occupancy.ts'
+import { occupyPath } from '../room/occupy-path.ts'
 import { labelWords } from '../tile/label-marks.ts'
 import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
 import { jointMarks, snapMarks } from '../tile/tile-joints.ts'
@@ -74,8 +76,8 @@ export const chooseDatums = (
   units: Units,
   count: number,
 ): readonly Datum[] => {
-  const obstacles = obstaclesOf(pattern)
-  const places = tiles.flatMap((tile) => datumPlaces(tile, pattern, obstacles, units))
+  const known = { wood: woodOf(pattern), words: wordsOf(pattern) }
+  const places = tiles.flatMap((tile) => datumPlaces(tile, pattern, known, units))
   const onWood = farApart(
     places.filter((place) => place.onWood),
     count,
@@ -115,42 +117,37 @@ const farApart = (places: readonly DatumPlace[], count: number): readonly Datum[
 const spread = (datums: readonly Datum[]): number =>
   Math.max(0, ...datums.flatMap((a) => datums.map((b) => pointDistance(a.at, b.at))))
 
-/** What crosses keep clear of, and the wood, in the pattern. */
-interface Obstacles {
-  readonly wood: readonly Point[]
-  readonly marks: readonly Point[]
-}
+/** The wood in the pattern, coarse: a cross keeps farther from the line than any chord strays. */
+const woodOf = (pattern: Pattern): readonly Point[] => pathSample(pattern.outline, 20)
 
-const obstaclesOf = (pattern: Pattern): Obstacles => ({
-  // coarse: a cross keeps farther from the line than any chord strays
-  wood: pathSample(pattern.outline, 20),
-  marks: [
-    ...[pattern.outline, ...pattern.markPaths].flatMap((path) => pathSample(path, 4)),
-    ...wordPoints(pattern),
-  ],
-})
+/** Squares of what crosses keep off, mm. */
+const square = 2
+
+/** What crosses and their figures keep off on one page, in the window as the drawing is read. */
+const roomOf = (tile: Tile, pattern: Pattern, words: readonly TextMark[]): Occupancy => {
+  const room = occupancyOf(tile.width, tile.height, square)
+  for (const path of [pattern.outline, ...pattern.markPaths]) occupyPath(room, path, tile.toWindow, 0, 1)
+  for (const word of words) occupyUnder(room, textCorners(word, tile.toWindow), 0, 1)
+  for (const mark of [...jointMarks(tile), ...snapMarks(tile)])
+    if (mark.kind === 'stroke') occupyPath(room, mark.path, affineIdentity, 0, 1)
+  return room
+}
 
 /** Where a cross and its figures find room on a page, on round figures from the panel's edges. */
 const datumPlaces = (
   tile: Tile,
   pattern: Pattern,
-  obstacles: Obstacles,
+  { wood, words: own }: { readonly wood: readonly Point[]; readonly words: readonly TextMark[] },
   units: Units,
 ): readonly DatumPlace[] => {
   const cell = tileCell(tile)
-  const aligning = [...jointMarks(tile), ...snapMarks(tile)].flatMap((mark) =>
-    mark.kind === 'stroke' ? pathSample(mark.path, 8) : [],
-  )
-  const marks = [
-    ...obstacles.marks.filter((p) => convexContains(tile.window, p)).map((p) => tilePoint(tile, p)),
-    ...aligning,
-  ]
+  const room = roomOf(tile, pattern, own)
   const free = (box: Box): boolean =>
     box.x0 >= cell.x0 &&
     box.x1 <= cell.x1 &&
     box.y0 >= cell.y0 &&
     box.y1 <= cell.y1 &&
-    !marks.some((p) => p.x > box.x0 && p.x < box.x1 && p.y > box.y0 && p.y < box.y1)
+    clearUnder(room, boxCorners(box), 1)
   const [xs, ys] = [tile.cell.map((p) => p.x), tile.cell.map((p) => p.y)]
   for (const step of roundSteps(units)) {
     const found: DatumPlace[] = []
@@ -161,6 +158,7 @@ const datumPlaces = (
         const at = { x: i * step, y: k * step }
         if (!convexContains(tile.cell, at, -clear) || pathDistance(pattern.outline, at) < clear) continue
         const p = tilePoint(tile, at)
+        if (!free({ x0: p.x - arm, x1: p.x + arm, y0: p.y - arm, y1: p.y + arm })) continue
         const width = figuresWidth(at, pattern, units)
         const words = besides.find(([across, up]) =>
           free({
@@ -170,21 +168,17 @@ const datumPlaces = (
             y1: up > 0 ? p.y + figuresHeight : p.y + arm,
           }),
         )
-        if (words) found.push({ tile: tile.number, at, words, onWood: polygonContains(obstacles.wood, at) })
+        if (words) found.push({ tile: tile.number, at, words, onWood: polygonContains(wood, at) })
       }
     if (found.length > 0) return found
   }
   return []
 }
 
-/** Corners and middles of a pattern's own words. */
-const wordPoints = (pattern: Pattern): readonly Point[] =>
-  [...pattern.marks, ...pattern.labels.map((label) => labelWords(label, label.places[0]!))].flatMap(
-    (mark) => {
-      if (mark.kind !== 'text') return []
-      const corners = textCorners(mark, affineIdentity)
-      return [...corners, pointBetween(corners[0]!, corners[2]!, 0.5)]
-    },
+/** A pattern's own words, those of its timbers at the first of their places. */
+const wordsOf = (pattern: Pattern): readonly TextMark[] =>
+  [...pattern.marks, ...pattern.labels.map((label) => labelWords(label, label.places[0]!))].filter(
+    (mark) => mark.kind === 'text',
   )
 
 /** The three figures of a datum, in the builder's units. */

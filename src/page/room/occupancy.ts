@@ -1,4 +1,4 @@
-import type { Box } from '../../geometry/bounds.ts'
+import { type Box, boxGrow } from '../../geometry/bounds.ts'
 import type { Point } from '../../geometry/point.ts'
 
 /**
@@ -39,6 +39,11 @@ export const occupyUnder = (
   around: number,
   kind: number,
 ): void => {
+  const box = boxOf(corners)
+  if (box) {
+    occupyBox(map, boxGrow(box, around), kind)
+    return
+  }
   const { first, spans } = spansUnder(map, corners, around)
   for (let i = 0; i < spans.length; i += 2) occupyRow(map, first + i / 2, spans[i]!, spans[i + 1]!, kind)
 }
@@ -53,6 +58,8 @@ export const clearUnder = (map: Occupancy, corners: readonly Point[], kinds: num
 
 const countUnder = (map: Occupancy, corners: readonly Point[], kinds: number, enough: number): number => {
   const { columns, step, taken } = map
+  const box = boxOf(corners)
+  if (box) return countIn(map, box, kinds, enough)
   const { first, spans } = spansUnder(map, corners, 0)
   let count = 0
   for (let i = 0; i < spans.length; i += 2) {
@@ -65,6 +72,41 @@ const countUnder = (map: Occupancy, corners: readonly Point[], kinds: number, en
       }
   }
   return count
+}
+
+const countIn = (
+  { columns, rows, step, taken }: Occupancy,
+  { x0, y0, x1, y1 }: Box,
+  kinds: number,
+  enough: number,
+): number => {
+  const from = Math.max(0, Math.floor(x0 / step))
+  const to = Math.min(columns - 1, Math.floor(x1 / step))
+  const top = Math.min(rows - 1, Math.floor(y1 / step))
+  let count = 0
+  for (let row = Math.max(0, Math.floor(y0 / step)); row <= top; row++)
+    for (let k = row * columns + from; k <= row * columns + to; k++)
+      if ((taken[k]! & kinds) !== 0) {
+        count++
+        if (count >= enough) return count
+      }
+  return count
+}
+
+/** The rectangle as a box where it lies level or upright, as most words do; null where it is turned. */
+const boxOf = (corners: readonly Point[]): Box | null => {
+  const a = corners[0]!
+  const b = corners[1]!
+  const c = corners[2] ?? b
+  const level = Math.abs(b.y - a.y) < 1e-9 && Math.abs(c.x - b.x) < 1e-9
+  const upright = Math.abs(b.x - a.x) < 1e-9 && Math.abs(c.y - b.y) < 1e-9
+  if (!level && !upright) return null
+  return {
+    x0: Math.min(a.x, b.x, c.x),
+    y0: Math.min(a.y, b.y, c.y),
+    x1: Math.max(a.x, b.x, c.x),
+    y1: Math.max(a.y, b.y, c.y),
+  }
 }
 
 /** From where to where a convex polygon reaches in each row of squares, row by row from `first`. */
@@ -106,17 +148,32 @@ const spansUnder = (
   return { first, spans }
 }
 
-/** How many squares of a box carry one of the kinds; for many boxes of one state of the map. */
+/** The same in squares as wide as `by` of these: what one of them carries, all of it does. */
+export const coarser = ({ columns, rows, step, taken }: Occupancy, by: number): Occupancy => {
+  const coarse = occupancyOf(columns * step, rows * step, by * step)
+  for (let row = 0; row < rows; row++) {
+    const to = Math.floor(row / by) * coarse.columns
+    for (let column = 0, k = row * columns; column < columns; k++, column++)
+      if (taken[k] !== 0) coarse.taken[to + Math.floor(column / by)]! |= taken[k]!
+  }
+  return coarse
+}
+
+/** How many squares of a box carry something, each times its weight; for many boxes of one state of the map. */
 export type BoxCount = (box: Box) => number
 
-/** Sums from the map's corner, looked up four at a time. */
-export const boxCounter = ({ columns, rows, step, taken }: Occupancy, kinds: number): BoxCount => {
+/** Sums from the map's corner, looked up four at a time; `weigh`: what a square with these kinds of things counts. */
+export const boxCounter = (
+  { columns, rows, step, taken }: Occupancy,
+  weigh: (kinds: number) => number,
+): BoxCount => {
+  const weights = Uint8Array.from({ length: 256 }, (_, kinds) => weigh(kinds))
   const wide = columns + 1
   const sums = new Uint32Array(wide * (rows + 1))
   for (let row = 0; row < rows; row++) {
     let sum = 0
     for (let column = 0; column < columns; column++) {
-      if ((taken[row * columns + column]! & kinds) !== 0) sum++
+      sum += weights[taken[row * columns + column]!]!
       sums[(row + 1) * wide + column + 1] = sums[row * wide + column + 1]! + sum
     }
   }

@@ -72,11 +72,11 @@ const trialDraft = (
 
 /** Pages of story strips alone. */
 const stripDrafts = (ramps: readonly SolvedRamp[], { sheet, units, code }: PartFacts): readonly Draft[] =>
-  packedPages(sheetWindow(sheet), [], designStrips(ramps, units), code).map(({ drawing, places }, i) => ({
+  packedPages(sheetWindow(sheet), [], designStrips(ramps, units), code).map(({ draw, places }, i) => ({
     kind: 'strip',
     label: `Strips ${i + 1}`,
     bookmark: `Story strips ${i + 1}`,
-    draw: () => drawing,
+    draw,
     places: planned(sheet, places),
   }))
 
@@ -119,7 +119,7 @@ const packedDrafts = (
   const pages = packedPages(window, [...blocks, ...pipes.values()], strips, code)
   return {
     alone,
-    drafts: pages.map(({ drawing, places }, i): Draft => {
+    drafts: pages.map(({ draw, places }, i): Draft => {
       const kind = kindOf(places)
       const name = { trial: 'Lip trial', strip: 'Strips', parts: 'Parts' }[kind]
       return {
@@ -127,7 +127,7 @@ const packedDrafts = (
         ...(kind === 'parts' ? { holds: ['trial', 'strip'] } : {}),
         label: `${name} ${i + 1}`,
         bookmark: `${name} ${i + 1}: ${[...new Set(places.map(({ pattern }) => pattern))].join(', ')}`,
-        draw: () => drawing,
+        draw,
         places: planned(sheet, places),
       }
     }),

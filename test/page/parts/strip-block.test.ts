@@ -30,7 +30,7 @@ const forPieces = (runs: number, check: (piece: StripPiece, drawing: Drawing) =>
   fc.assert(
     fc.property(job, room, ({ design, panel, units }, long) => {
       for (const strip of rampStrips(wholeOf(design, units, panel), units))
-        for (const piece of stripPieces(strip, long)) check(piece, stripBlock(piece, set).drawing)
+        for (const piece of stripPieces(strip, long)) check(piece, stripBlock(piece, set).draw())
     }),
     { numRuns: runs, seed: 9, endOnFailure: true },
   )
@@ -100,7 +100,7 @@ it('where two pieces meet, the later says on which line it is laid, the earlier 
       for (const strip of rampStrips(wholeOf(design, units, panel), units)) {
         const pieces = stripPieces(strip, long).map((piece) => ({
           piece,
-          drawing: stripBlock(piece, set).drawing,
+          drawing: stripBlock(piece, set).draw(),
         }))
         pieces.slice(1).forEach(({ piece, drawing }, i) => {
           joints++
@@ -144,7 +144,7 @@ it('beside each stud stands how far it lies from zero, on either edge its own', 
   const strip = rampStrips(ramp, 'mm').find(({ name }) => name === 'ramp/strip-1')!
   const { frame } = ramp.transition.radius
   for (const piece of stripPieces(strip, 271)) {
-    const { drawing } = stripBlock(piece, set)
+    const drawing = stripBlock(piece, set).draw()
     for (const { text, at } of texts(drawing)) {
       const found = /^stud (\d+) · ([\d.]+)$/.exec(text)
       if (!found) continue

@@ -62,7 +62,7 @@ it('the block of a lip trial holds the piece at its size and all its words, none
         expect(
           (width <= room.width && height <= room.height) || (height <= room.width && width <= room.height),
         ).toBe(true)
-        const { texts, cuts, others } = flatten(block.drawing)
+        const { texts, cuts, others } = flatten(block.draw())
         for (const { x, y } of [...cuts.flat(), ...others, ...texts.flatMap(({ corners }) => corners)]) {
           expect(Math.max(-x, x - width), `${x} of ${width}`).toBeLessThanOrEqual(0.01)
           expect(Math.max(-y, y - height), `${y} of ${height}`).toBeLessThanOrEqual(0.01)
