@@ -1,6 +1,7 @@
 import type { Command } from './command.ts'
 import { bookletCommand } from './commands/booklet.ts'
 import { buyCommand } from './commands/buy.ts'
+import { chooseCommand } from './commands/choose.ts'
 import { cutsCommand } from './commands/cuts.ts'
 
 import { figuresCommand } from './commands/figures.ts'
@@ -15,6 +16,7 @@ import { squareCommand } from './commands/square.ts'
 /** All commands, in the order of `--help` and of the README. */
 export const commands: readonly Command[] = [
   newCommand,
+  chooseCommand,
   figuresCommand,
   plotCommand,
   squareCommand,

@@ -1,8 +1,10 @@
 import { reason } from './files.ts'
 import { run } from './run.ts'
+import { terminal } from './terminal.ts'
 
 const main = async (): Promise<void> => {
-  const { stdout, stderr } = process
+  const { stdin, stdout, stderr } = process
+  const person = stdin.isTTY && stdout.isTTY ? terminal(stdin, stdout) : null
   // 2 once words were lost; whoever reads them may stop early (`| head`): that loses nothing
   let lost = 0
   for (const stream of [stdout, stderr])
@@ -16,6 +18,7 @@ const main = async (): Promise<void> => {
     const exit = await run(process.argv.slice(2), {
       out: (text) => stdout.write(text),
       err: (text) => stderr.write(text),
+      ...(person && { ask: person.ask }),
     })
     process.exitCode = exit || lost
   } catch (fault) {
@@ -25,6 +28,8 @@ const main = async (): Promise<void> => {
       `this is a fault of traceply, not yours: ${String(fault instanceof Error ? fault.message : fault).split('\n', 1)[0]}\n` +
         'please report it with your design file and the command line\n',
     )
+  } finally {
+    person?.close()
   }
 }
 

@@ -30,7 +30,7 @@ export const run = async (args: readonly string[], shell: Shell): Promise<number
       .action(async (...said: readonly unknown[]) => {
         // commander hands over the arguments, then the options, then itself
         const options = said[command.args.length] as Readonly<Record<string, unknown>>
-        exit = await command.run(said.slice(0, command.args.length), options, { out, err })
+        exit = await command.run(said.slice(0, command.args.length), options, { ...shell, out, err })
       })
 
   try {

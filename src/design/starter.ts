@@ -11,6 +11,8 @@ export interface Starter {
   readonly about: string
   readonly units: Units
   readonly title: string
+  /** other keys of the file, before its ramps */
+  readonly top?: StarterMap
   readonly ramps: readonly StarterMap[]
 }
 
@@ -24,13 +26,13 @@ const commentColumn = 36
 
 /** The starter as a commented design file. */
 export const writeStarter = (starter: Starter): string => {
-  const { about, title, units, ramps } = starter
+  const { about, title, units, top, ramps } = starter
   const lines = [
     `# ${about}`,
     '# Lengths: 17 3/16, 4 ft 7 1/4 in, 1.2 m, 18 mm; a number without a unit is read in `units`.',
     '# All keys, defaults and allowed values: docs/design-file.md',
     '',
-    ...mapLines({ title, units }, '', ''),
+    ...mapLines({ title, units, ...top }, '', ''),
     commented('ramps:', 'ramps'),
   ]
   for (const ramp of ramps) {

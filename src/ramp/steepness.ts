@@ -1,15 +1,19 @@
-/** Plain words for how steep a lip is. Radius over height for each word: common practice, no source. */
-const words: readonly (readonly [number, string])[] = [
-  [3, 'very mellow'],
-  [2.5, 'mellow'],
-  [2, 'middle'],
-  [1.75, 'lively'],
-  [1.5, 'quick'],
-  [1.33, 'steep'],
-]
+/** Plain words for how steep a lip is, and the least radius over height of each: common practice, no source. */
+export const steepnesses = [
+  { word: 'very mellow', least: 3 },
+  { word: 'mellow', least: 2.5 },
+  { word: 'middle', least: 2 },
+  { word: 'lively', least: 1.75 },
+  { word: 'quick', least: 1.5 },
+  { word: 'steep', least: 1.33 },
+] as const
+export type Steepness = (typeof steepnesses)[number]['word']
 
 /** `lipAngle` in radians; radius over height follows from cos(lip) = 1 − height/radius. */
-export const steepnessWord = (lipAngle: number): string => {
+export const steepnessWord = (lipAngle: number): Steepness | 'very steep' => {
   const ratio = 1 / (1 - Math.cos(lipAngle))
-  return words.find(([least]) => ratio >= least - 1e-9)?.[1] ?? 'very steep'
+  return steepnesses.find(({ least }) => ratio >= least - 1e-9)?.word ?? 'very steep'
 }
+
+/** The lip of a curve whose radius is so many times its height, radians. */
+export const lipOfRatio = (ratio: number): number => Math.acos(1 - 1 / ratio)

@@ -39,7 +39,7 @@ export const slowMeasures = (ramp: SolvedQuarter, design: Design, limits: Limits
 }
 
 /** Panels that the sides and ribs are sawn from; more than there can be where one is too small. */
-const sidePanels = (solved: WholeDesign, design: Design): number => {
+export const sidePanels = (solved: WholeDesign, design: Design): number => {
   const { sheets } = partsOf(design, solved)
   const sides = sheets.filter(({ part }) => part === 'side' || part === 'rib' || part === 'plate')
   const laid = layPanels(design, sides)
