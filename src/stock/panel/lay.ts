@@ -23,15 +23,15 @@ export type Rule = 'ends' | 'rips'
 const stride = 48
 const fineness = 0.05
 
-/** Places from and to along one way of the board; a square piece that fills it keeps the panel's own edges. */
+/** Places from and to along one way of the board; a piece that lies level and fills it keeps the panel's own edges. */
 export const roomFor = (
   size: number,
   length: number,
   trim: number,
-  square: boolean,
+  level: boolean,
 ): readonly [number, number] | null => {
   if (size <= length - 2 * trim + same) return [trim, Math.max(trim, length - trim - size)]
-  return square && size <= length + same ? [0, 0] : null
+  return level && size <= length + same ? [0, 0] : null
 }
 
 /** The best place for one of the shapes among what lies on the board already, or null. */
@@ -43,8 +43,8 @@ export const layNext = (
 ): Laid | null => {
   let best: Laid | null = null
   for (const shape of shapes) {
-    const x = roomFor(shape.width, board.length, board.trim, shape.square)
-    const y = roomFor(shape.height, board.width, board.trim, shape.square)
+    const x = roomFor(shape.width, board.length, board.trim, shape.turn % 90 === 0)
+    const y = roomFor(shape.height, board.width, board.trim, shape.turn % 90 === 0)
     if (!x || !y) continue
     const across = (at: number): Laid | null => {
       const free = lowestFree(laid, shape, at, y, 'rows')
@@ -76,11 +76,12 @@ export const layNext = (
 /** The same place with the corner that a tape finds on whole steps of it, where there is room for that. */
 export const onTape = (board: Board, laid: readonly Laid[], place: Laid, step: number): Laid => {
   const { shape } = place
-  const x = roomFor(shape.width, board.length, board.trim, shape.square)
-  const y = roomFor(shape.height, board.width, board.trim, shape.square)
+  const x = roomFor(shape.width, board.length, board.trim, shape.turn % 90 === 0)
+  const y = roomFor(shape.height, board.width, board.trim, shape.turn % 90 === 0)
   if (!x || !y || shape.turn % 90 !== 0) return place
+  // no minus zero
   const whole = (at: number, corner: number, round: (n: number) => number): number =>
-    round((at + corner) / step) * step - corner
+    round((at + corner) / step) * step - corner + 0
   const up = (n: number): number => Math.ceil(n - 1e-6)
   const down = (n: number): number => Math.floor(n + 1e-6)
   const ways = [up, down].flatMap((along) =>

@@ -81,6 +81,31 @@ ramps:
     ).toEqual({ '15.9 plywood': 1, '9.5 plywood': 2, '6.3 hardboard': 1 })
   })
 
+  test('a side as long as its panel keeps the ends of that, and a longer one is lost; the same twice', () => {
+    const long = (length: number) => {
+      const design = read(`title: long
+units: mm
+ramps:
+  - width: 1216
+    height: { deck: 560 }
+    transition: { circle: { surface: 1700 } }
+    toe: 40
+    length: ${length}
+    skin: [9 plywood]
+`)
+      const { sheets } = partsOf(design, solveDesign(design))
+      return [layPanels(design, sheets), layPanels(design, sheets)] as const
+    }
+    const [[sides], again] = long(2440)
+    expect(sides!.panels).toHaveLength(1)
+    expect(sides!.panels[0]!.pieces.map(({ box }) => [box.x0, Math.round(box.x1)])).toEqual([
+      [0, 2440],
+      [0, 2440],
+    ])
+    expect(JSON.stringify(again[0])).toBe(JSON.stringify(sides))
+    expect(long(2441)[0][0]!.lost.map(({ mark }) => mark)).toEqual(['S1', 'S2'])
+  })
+
   test('a panel with its better face out on both sides takes no turned one', () => {
     const pair = (face: string): string => `title: pair
 units: mm
