@@ -6,8 +6,10 @@ import { sheetWindow } from '../page/sheet/sheet.ts'
 import { sidePatterns } from '../pattern/patterns.ts'
 import { quartersOf, type WholeDesign } from '../ramp/ramp.ts'
 import { solveDesign } from '../ramp/solve.ts'
+import { boughtPanels } from '../stock/list/bought-panels.ts'
 import { sheetsOf } from '../stock/panel/sheets.ts'
 import { partsOf } from '../stock/parts.ts'
+import { takeStock } from '../stock/stock.ts'
 import type { PdfInput } from '../write/pdf-input.ts'
 import { coverDesign } from './covering.ts'
 import type { Laying } from './laying.ts'
@@ -32,8 +34,10 @@ export const bookletJob = (
 ): BookletJob | Refusal => {
   const solved = solveDesign(design)
   if (solved.stopped) return { refused: 'stop', checks: solved.checks }
-  const laid = sheetsOf(design, partsOf(design, solved))
+  const parts = partsOf(design, solved)
+  const laid = sheetsOf(design, parts)
   if ('faults' in laid) return { refused: 'stock', faults: laid.faults }
+  const stock = takeStock(design, solved, parts, boughtPanels(laid.sheets, design.units))
   const quarters = quartersOf(solved.ramps)
   const covering = quarters.length > 0 ? coverDesign(design, solved, laying) : null
   const pages = layBooklet(
@@ -41,6 +45,7 @@ export const bookletJob = (
       design,
       solved,
       sheets: laid.sheets,
+      stock: { ...stock, list: stock.list! },
       patterns: sidePatterns(quarters, design.units),
       tiles: covering ? covering.counts[covering.cover] : 0,
     },

@@ -1,9 +1,12 @@
 import { describe, expect, test } from 'vitest'
 import { sectionNames } from '../../src/booklet/book/booklet.ts'
 import { cutsText } from '../../src/booklet/cuts/cuts-text.ts'
+import { listText } from '../../src/booklet/list/list-text.ts'
+import { stockLines, stockRows } from '../../src/booklet/stock-rows.ts'
 import type { Design } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { type BookletJob, bookletInput, bookletJob } from '../../src/job/booklet.ts'
+import { buyJob } from '../../src/job/buy.ts'
 import { cutsJob, cutsRecord } from '../../src/job/cuts.ts'
 import { figuresJob, figuresRecord } from '../../src/job/figures.ts'
 import { usualLaying } from '../../src/job/laying.ts'
@@ -176,6 +179,9 @@ describe('the numbers of the booklet', () => {
     const cuts = cutsJob(other)
     if (isRefusal(cuts)) throw new Error(JSON.stringify(cuts))
     const panels = cutsRecord(other, cuts).panels
+    const buy = buyJob(other)
+    if (isRefusal(buy)) throw new Error(JSON.stringify(buy))
+    const { stock } = buy.facts
     // what each piece takes of its panel
     const sawn = panels.flatMap(({ pieces }) =>
       pieces.flatMap(({ outline }) =>
@@ -200,6 +206,11 @@ describe('the numbers of the booklet', () => {
       ]),
       ...record.checks.flatMap(({ message }) => figuresIn(message)),
       ...figuresIn(cutsText(other, cuts.sheets, cuts.boards)),
+      ...figuresIn(listText(buy.facts)),
+      ...other.ramps.flatMap(({ name: ramp }) =>
+        stockRows(ramp, stock, other.units).flatMap(([, words]) => figuresIn(words)),
+      ),
+      ...stockLines(stock, other).flatMap(figuresIn),
       `${sheets.reduce((sum, { screws }) => sum + screws.count, 0)}`,
       // studs, steps, rows, pages, hours
       ...Array.from({ length: 61 }, (_, i) => `${i}`),

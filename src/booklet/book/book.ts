@@ -3,7 +3,9 @@ import type { Units } from '../../length.ts'
 import { showLength } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import type { SolvedRamp, WholeDesign } from '../../ramp/ramp.ts'
+import type { CostedLine } from '../../stock/list/line.ts'
 import type { SheetPanels } from '../../stock/panel/panels.ts'
+import type { StockTaking } from '../../stock/stock.ts'
 
 /** What the booklet is written from. */
 export interface BookFacts {
@@ -13,6 +15,8 @@ export interface BookFacts {
   readonly patterns: readonly Pattern[]
   /** every part on its panel */
   readonly sheets: readonly SheetPanels[]
+  /** wood, list, weight, room, moving */
+  readonly stock: StockTaking & { readonly list: readonly CostedLine[] }
   /** pages to tape for the sides */
   readonly tiles: number
 }

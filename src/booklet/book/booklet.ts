@@ -1,6 +1,7 @@
 import type { Box } from '../../geometry/bounds.ts'
 import { type Book, type BookFacts, bookOf } from './book.ts'
 import { type BookPage, bodyHeight, layPages, type Section } from './pages.ts'
+import { buying } from './sections/buying.ts'
 import { care } from './sections/care.ts'
 import { coping } from './sections/coping.ts'
 import { cutting } from './sections/cutting.ts'
@@ -15,6 +16,7 @@ import { skin } from './sections/skin.ts'
 /** The parts of a booklet by the builder's day; those that a design has no use for come out as null. */
 const sections: Readonly<Record<string, (book: Book) => Section | null>> = {
   glance,
+  buying,
   first,
   cutting,
   framing,

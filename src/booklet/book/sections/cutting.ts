@@ -2,6 +2,7 @@ import { flatsOf, quartersOf } from '../../../ramp/ramp.ts'
 import { type Block, caution, check, head, part, step, table } from '../block.ts'
 import { type Book, ofRamp } from '../book.ts'
 import type { Section } from '../pages.ts'
+import { boardBlocks } from './boards.ts'
 import { panelBlocks } from './panels.ts'
 
 /** So many sides have a column of their own to write in. */
@@ -54,6 +55,7 @@ export const cutting = (book: Book): Section => {
         width,
       ),
       ...panelBlocks(book),
+      ...boardBlocks(book),
       ...patterns.flatMap((pattern) => {
         const ramp = quarters.find(({ name }) => name === pattern.ramp)!
         const blanks = pattern.serves.slice(0, mostSides).map(() => '')

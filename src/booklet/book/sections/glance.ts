@@ -1,5 +1,7 @@
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { steepnessWord } from '../../../ramp/steepness.ts'
+import { countWords } from '../../list/list-words.ts'
+import { stockRows } from '../../stock-rows.ts'
 import { explodedView } from '../../views/exploded-view.ts'
 import { frontView } from '../../views/front-view.ts'
 import { sideView } from '../../views/side-view.ts'
@@ -84,10 +86,23 @@ const figuresTable = ({ solved: { ramps }, show }: Book) => {
   }
 }
 
-/** What it takes, in words. */
+/** What it takes, in words: panels, boards, weight, hours. */
 const takes = (book: Book): readonly string[] => {
+  const { stock, design, solved } = book
   const hours = workHours(book)
+  const sheets = stock.list.filter((line) => line.part === 'sheets')
+  const timber = stock.list.filter((line) => line.part === 'timber')
+  const said = (lines: typeof sheets): string =>
+    lines.map((line) => `${countWords(line)} of ${line.what}`).join('; ')
   return [
+    ...(sheets.length > 0 ? [`Panels: ${said(sheets)}.`] : []),
+    ...(timber.length > 0 ? [`Timber: ${said(timber)}.`] : []),
+    ...solved.ramps.flatMap((ramp) =>
+      stockRows(ramp.name, stock, design.units)
+        .slice(0, 1)
+        .map(([label, words]) => `${book.several ? `${ramp.name}, ` : ''}${label} ${words}.`)
+        .map((line) => line.slice(0, 1).toUpperCase() + line.slice(1)),
+    ),
     `Work: ${hours.least} to ${hours.most} hours for one who has built before and a helper for the lifting. Reckoned: ${hours.how}.`,
   ]
 }

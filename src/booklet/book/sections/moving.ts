@@ -1,10 +1,11 @@
-import { type Block, caution, check, head, step } from '../block.ts'
+import { stockLines, stockRows } from '../../stock-rows.ts'
+import { type Block, caution, check, head, step, words } from '../block.ts'
 import type { Book } from '../book.ts'
 import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
 
 export const moving = (book: Book): Section => {
-  const { width, show, solved } = book
+  const { width, solved, stock, design } = book
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
   return {
@@ -12,12 +13,16 @@ export const moving = (book: Book): Section => {
     title: 'Storing and moving',
     blocks: [
       head('Storing and moving', width),
-      ...solved.ramps.map((ramp) =>
-        next(
-          `${book.several ? `${ramp.name}: ` : ''}it is ${show(ramp.length)} long, ${show(ramp.width)} wide and ${show(ramp.kind === 'quarter' ? ramp.transition.heights.deck : ramp.heights.surface)} high. Measure doors and the corner of the stair before the day.`,
+      ...solved.ramps.flatMap((ramp) =>
+        stockRows(ramp.name, stock, design.units).map(([label, said]) =>
+          words(`${capital(book.several ? `${ramp.name}, ${label}` : label)}: ${said}.`, width),
         ),
       ),
-      ...solved.ramps.flatMap((ramp) => checksOf(book, ramp, ['stores-inside', 'stores', 'slide'])),
+      ...stockLines(stock, design)
+        .slice(1)
+        .map((line) => words(`${capital(line)}.`, width)),
+      next('Measure the doors, and the corners between them, before the day.'),
+      ...solved.ramps.flatMap((ramp) => checksOf(book, ramp, ['stores-inside', 'stores', 'slide', 'stored'])),
       next(
         'Take the run-out off first. Lift at the sides, never at the skin or the pipe. Walk it on its back edge only over boards.',
       ),
@@ -30,3 +35,5 @@ export const moving = (book: Book): Section => {
     ],
   }
 }
+
+const capital = (said: string): string => said.slice(0, 1).toUpperCase() + said.slice(1)

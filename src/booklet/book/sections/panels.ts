@@ -45,7 +45,7 @@ export const panelBlocks = (book: Book): readonly Block[] => {
 }
 
 /** A picture this wide leaves room for its tables at its side, as a share of the page. */
-const share = 0.56
+const share = 0.6
 const between = 4
 
 const panelOf = (book: Book, panel: Panel, count: number): readonly Block[] => {

@@ -1,0 +1,44 @@
+import { listParts } from '../../../stock/list/line.ts'
+import { costWords, countWords, leftWords, partWords } from '../../list/list-words.ts'
+import { gap, head, table, words } from '../block.ts'
+import type { Book } from '../book.ts'
+import type { Section } from '../pages.ts'
+
+/** The shopping list with boxes to tick, what is left of it, and its cost where the design has prices. */
+export const buying = (book: Book): Section => {
+  const { width, stock, units, design } = book
+  const left = leftWords(stock, units)
+  return {
+    name: 'buying',
+    title: 'What to buy',
+    blocks: [
+      head('What to buy', width),
+      words(
+        'Tick what lies in the car. Sheets and timber differ from their names: measure before you pay.',
+        width,
+      ),
+      table(
+        {
+          columns: [
+            { head: '', kind: 'box' },
+            { head: '', kind: 'words', face: 'bold' },
+            { head: 'how many', kind: 'words' },
+            { head: 'what', kind: 'words' },
+            { head: '', kind: 'words' },
+          ],
+          rows: listParts.flatMap((part) =>
+            stock.list
+              .filter((line) => line.part === part)
+              .map((line, i) => ['', i === 0 ? partWords[part] : '', countWords(line), line.what, line.note]),
+          ),
+        },
+        width,
+      ),
+      gap(2),
+      ...(left.length > 0 ? [words(`Left over: ${left.join('; ')}.`, width)] : []),
+      ...(stock.cost && design.prices
+        ? costWords(stock.cost, design.prices).map((line) => words(`Cost, ${line}.`, width))
+        : []),
+    ],
+  }
+}
