@@ -27,13 +27,19 @@ export const figure = (
   thing: { readonly width: number; readonly height: number },
 ): FixedBlock => {
   const inner = { width: room.width, height: room.height - nameRoom - barRoom }
+  // a view is the dear part: none is drawn twice
+  let drawn: { readonly ratio: number; readonly view: View } | null = null
+  const viewAt = (ratio: number): View => {
+    if (drawn?.ratio !== ratio) drawn = { ratio, view: at(ratio) }
+    return drawn.view
+  }
   const fits = ({ ratio }: Scale): boolean => {
     if (thing.width * ratio > inner.width || thing.height * ratio > inner.height) return false
-    const { box } = at(ratio)
+    const { box } = viewAt(ratio)
     return box.x1 - box.x0 <= inner.width && box.y1 - box.y0 <= inner.height
   }
   const scale = firstScale(units, fits)
-  const view = at(scale.ratio)
+  const view = viewAt(scale.ratio)
   const { box } = view
   const height = box.y1 - box.y0 + nameRoom + barRoom + 3
   // in the middle, but never off the left edge
