@@ -43,11 +43,12 @@ const panelLines = (
   panels: FiguresJob['panels'],
 ): readonly string[] => {
   if (!panels || solved.stopped) return []
-  if ('faults' in panels) return ['', ...panels.faults.map((fault) => wrap(fault, 2))]
   const several = design.ramps.length > 1
+  const [faults, laid] = 'faults' in panels ? [panels.faults, panels.laid] : [[], panels.sheets]
   return [
     '',
-    ...panels.sheets.map((sheet) => {
+    ...faults.map((fault) => wrap(fault, 2)),
+    ...laid.map((sheet) => {
       const misses = missesOf(design, solved, sheet).map((miss) => missWords(miss, several, design))
       return wrap([sheetLine(sheet, design.stock.trim, design.units), ...misses].join('; '), 2)
     }),

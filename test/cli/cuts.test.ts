@@ -76,6 +76,10 @@ describe('traceply cuts', () => {
     expect(err).toMatch(/15 plywood: .*deck board of ramp \(D1\) of \d+ mm × 1216 mm/)
     expect(err).toMatch(/nothing written/)
     expect(list()).toEqual(['design.yaml'])
+    // the figures say it too, beside what can be had
+    const figures = (await traceply('figures', design)).out
+    expect(figures).toMatch(/^9 plywood: the panel of your stock \(600 × 1200\) is too small for /m)
+    expect(figures).toMatch(/^18 plywood: both sides from one 1220 × 2440, /m)
     // what is offered works
     const larger = changed(
       'quarter-mm',

@@ -13,17 +13,26 @@ export const mostPieces = 500
 export const sheetsOf = (
   design: Design,
   { sheets: parts, timbers }: Parts,
-): { readonly sheets: readonly SheetPanels[] } | { readonly faults: readonly string[] } => {
+):
+  | { readonly sheets: readonly SheetPanels[] }
+  /** `laid`: what can be had all the same */
+  | { readonly faults: readonly string[]; readonly laid: readonly SheetPanels[] } => {
   const count = parts.length + timbers.length
   if (count > mostPieces)
     return {
       faults: [
         `the design is sawn into ${count} pieces; a layout takes ${mostPieces} at most: split the design`,
       ],
+      laid: [],
     }
   const sheets = layPanels(design, parts)
   const small = sheets.filter(({ lost }) => lost.length > 0)
-  return small.length === 0 ? { sheets } : { faults: small.map((own) => smallWords(own, design.units)) }
+  return small.length === 0
+    ? { sheets }
+    : {
+        faults: small.map((own) => smallWords(own, design.units)),
+        laid: sheets.filter((own) => !small.includes(own)),
+      }
 }
 
 /** `9 plywood: layer 1 of outer (K1) needs a panel of 1104 × 2436 or more …` */
