@@ -1,0 +1,38 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { expect, it } from 'vitest'
+import { checkDesign, checkTwins } from './designs.ts'
+import { hostileCase, victimsIn } from './hostile.ts'
+
+/** A fixed small part of `npm run hard`. */
+it('some designs hold what holds for every one', async () => {
+  let made = 0
+  for (let number = 5000; number < 5003; number++) {
+    const { faults, stopped, bytes } = await checkDesign(number)
+    expect({ number, faults }).toEqual({ number, faults: [] })
+    if (!stopped) made += bytes
+  }
+  expect(made).toBeGreaterThan(50_000)
+})
+
+it('metric and inch twins agree to 1e-6 mm', () => {
+  for (let number = 0; number < 15; number++)
+    expect({ number, faults: checkTwins(number) }).toEqual({ number, faults: [] })
+})
+
+it('some hostile inputs end in words, with an exit that scripts know', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'traceply-hard-'))
+  try {
+    const victims = await victimsIn(folder)
+    const kinds = new Set<string>()
+    for (let number = 0; number < 120; number++) {
+      const { kind, faults } = await hostileCase(number, victims)
+      kinds.add(kind)
+      expect({ number, faults }).toEqual({ number, faults: [] })
+    }
+    expect(kinds.size).toBe(6)
+  } finally {
+    rmSync(folder, { recursive: true })
+  }
+})
