@@ -1,6 +1,6 @@
 import type { Space } from '../design/design.ts'
 import { quartersOf, type WholeDesign } from '../ramp/ramp.ts'
-import { rampSize, type Size } from '../ramp/storing/size.ts'
+import type { Size } from '../ramp/storing/size.ts'
 import { type Storing, solveStoring } from '../ramp/storing/storing.ts'
 
 /** What stands on the floor when all is put away: a ramp, with those inside it. */
@@ -28,18 +28,20 @@ export const storings = ({ ramps }: WholeDesign): readonly Storing[] => {
 }
 
 /** One for each ramp that is in no other. A pair that is in a third takes the room of the outermost two. */
-export const storedSets = ({ ramps }: WholeDesign, kept: readonly Storing[]): readonly Stored[] => {
+export const storedSets = (
+  sizes: readonly { readonly ramp: string; readonly standing: Size }[],
+  kept: readonly Storing[],
+): readonly Stored[] => {
   const within = kept.filter(({ stored }) => stored !== null)
   const inside = (name: string): readonly string[] =>
     within.filter(({ outer }) => outer === name).flatMap(({ ramp }) => [ramp, ...inside(ramp)])
-  return ramps
-    .filter(({ name }) => !within.some(({ ramp }) => ramp === name))
-    .map((ramp) => {
-      const own = rampSize(ramp)!.standing
-      const sizes = [own, ...within.flatMap(({ outer, stored }) => (outer === ramp.name ? [stored!] : []))]
+  return sizes
+    .filter(({ ramp: name }) => !within.some(({ ramp }) => ramp === name))
+    .map(({ ramp: name, standing }) => {
+      const all = [standing, ...within.flatMap(({ outer, stored }) => (outer === name ? [stored!] : []))]
       return {
-        ramps: [ramp.name, ...inside(ramp.name)],
-        size: [0, 1, 2].map((i) => Math.max(...sizes.map((size) => size[i]!))) as unknown as Size,
+        ramps: [name, ...inside(name)],
+        size: [0, 1, 2].map((i) => Math.max(...all.map((size) => size[i]!))) as unknown as Size,
       }
     })
 }

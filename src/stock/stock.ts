@@ -39,7 +39,8 @@ export const takeStock = (
   const weight = weigh(design, solved, parts)
   const moving = quartersOf(solved.ramps).map((ramp) => moveRamp(ramp, weight))
   const kept = storings(solved)
-  const sets = storedSets(solved, kept)
+  const sizes = solved.ramps.map((ramp) => ({ ramp: ramp.name, ...rampSize(ramp)! }))
+  const sets = storedSets(sizes, kept)
   return {
     timber,
     panels,
@@ -47,7 +48,7 @@ export const takeStock = (
       ? withCost(costLines(shoppingList(design, solved, { panels, timber, moving }), design))
       : { list: null, cost: null }),
     weight,
-    sizes: solved.ramps.map((ramp) => ({ ramp: ramp.name, ...rampSize(ramp)! })),
+    sizes,
     storings: kept,
     sets,
     floor: design.space ? freeFloor(design.space, sets) : null,

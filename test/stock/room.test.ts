@@ -60,7 +60,10 @@ test('a pair that is put away takes the room of the outer one and of what stands
   const { solved } = whole(pair)
   const kept = storings(solved)
   expect(kept.map(({ ramp, outer }) => [ramp, outer])).toEqual([['inner', 'outer']])
-  const [set, ...none] = storedSets(solved, kept)
+  const [set, ...none] = storedSets(
+    solved.ramps.map((ramp) => ({ ramp: ramp.name, ...rampSize(ramp)! })),
+    kept,
+  )
   expect(none).toEqual([])
   expect(set!.ramps).toEqual(['outer', 'inner'])
   const own = rampSize(solved.ramps[0]!)!.standing

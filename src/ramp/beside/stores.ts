@@ -5,7 +5,7 @@ import { measured, offer, rounded, same } from '../check/offer.ts'
 import { backKey, firstThat, heightKey } from '../check/remedy.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
 import { isWhole, type Part } from '../storing/body.ts'
-import { type Slid, type Storing, slideIn, solveStoring, standingBox } from '../storing/storing.ts'
+import { lowTimber, type Slid, slideIn, standingBox, ways } from '../storing/storing.ts'
 
 /** A ramp so changed, solved; null where something stops it. */
 export type Redraw = (changed: QuarterDesign) => SolvedQuarter | null
@@ -30,8 +30,7 @@ export const storesFindings = (
           `and this ramp is ${rounded(ramp.width, units)} wide: it does not go in; give ${name} two sides only (sides: { count: 2 })`,
       ),
     ]
-  const storing = solveStoring(ramp, outer)
-  if (!storing || !isWhole(ramp) || !isWhole(outer)) return []
+  if (!isWhole(ramp) || !isWhole(outer)) return []
   const wide = headFindings(ramp, units)
   const { y1: top } = standingBox(ramp)
   const under = clearance(outer)
@@ -60,27 +59,27 @@ export const storesFindings = (
       ...wide,
     ]
   }
-  return [...depthFindings(ramp, outer, storing, redraw, units), ...wide]
+  return [...depthFindings(ramp, outer, redraw, units), ...wide]
 }
 
 const depthFindings = (
   ramp: SolvedQuarter,
   outer: SolvedQuarter,
-  { slid, low }: Storing,
   redraw: Redraw,
   units: Units,
 ): readonly Finding[] => {
   const name = quote(outer.name)
-  const [slide] = slid
-  if (!slide) return []
+  const [first, ...others] = ways
+  const slide = slideIn(ramp, outer, first)
+  const low = lowTimber(ramp, outer, slide)
   const words: string[] = []
   if (slide.out > same) {
-    const way = shorterWay(ramp, outer, slide, redraw, units)
+    const shorter = shorterWay(ramp, outer, slide, redraw, units)
     words.push(
-      `it stands ${measured(slide.out, units)} out at the back of ${name}${tightWords(slide, outer, units)}${way === '' ? '' : `; ${way}`}`,
+      `it stands ${measured(slide.out, units)} out at the back of ${name}${tightWords(slide, outer, units)}${shorter === '' ? '' : `; ${shorter}`}`,
     )
-    const other = slid.slice(1).find(({ out }) => out <= same)
-    if (other) words.push(`${other.way} it goes in whole`)
+    const other = others.find((way) => slideIn(ramp, outer, way).out <= same)
+    if (other) words.push(`${other} it goes in whole`)
   }
   const timber = `the timber in the back bottom corner of ${name}, ${rounded(low.height, units)} high`
   if (low.timber === 'lift over') words.push(`lift it over ${timber}`)

@@ -120,7 +120,7 @@ export const solveStoring = (ramp: Quarter, outer: Quarter): Storing | null => {
 }
 
 /** It is lifted over where it comes to lie wholly in front of the timber, and finds the height for it on the way. */
-const lowTimber = (ramp: SolvedQuarter, outer: SolvedQuarter, slid: Slid): Storing['low'] => {
+export const lowTimber = (ramp: SolvedQuarter, outer: SolvedQuarter, slid: Slid): Storing['low'] => {
   const corners = outer.deckTimbers
     .filter(({ role }) => role === 'back' || role === 'wheels')
     .flatMap(timberCorners)

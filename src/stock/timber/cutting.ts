@@ -19,6 +19,7 @@ const steps = 40_000
  */
 export const cutBoards = (job: SawJob): Cutting => {
   const sizes = sizesOf(job)
+  if (job.wanted.length === 1) return cutAlike(sizes)
   const whole = greedy(sizes)
   const wood = sizes.pieces.reduce((sum, piece, i) => sum + piece * sizes.counts[i]!, 0)
   const cheap = Math.min(...sizes.costs.map((cost, b) => cost / Math.max(sizes.rooms[b]!, longest(job, b))))
@@ -45,6 +46,31 @@ export const cutBoards = (job: SawJob): Cutting => {
     if (found.kind === 'none') low = payable(sizes.costs, low + 2 * near)
   }
   return cuttingOf(sizes, best, low)
+}
+
+/** One length alone, as most ramps want it: the least for one piece, for two, and so on. */
+const cutAlike = (sizes: Sizes): Cutting => {
+  const [piece, count] = [sizes.pieces[0]!, sizes.counts[0]!]
+  const ways = [
+    ...sizes.rooms.map((room, board) => ({ board, most: Math.floor((room + near) / piece) })),
+    ...sizes.whole.map(({ board }) => ({ board, most: 1 })),
+  ].filter(({ most }) => most > 0)
+  if (ways.length === 0) throw new RangeError(`no board is long enough for a piece of ${piece}`)
+  const least = [0]
+  const last: { readonly board: number; readonly most: number }[] = []
+  for (let n = 1; n <= count; n++) {
+    const costs = ways.map(({ board, most }) => sizes.costs[board]! + least[Math.max(0, n - most)]!)
+    const best = costs.indexOf(Math.min(...costs))
+    least.push(costs[best]!)
+    last[n] = ways[best]!
+  }
+  const patterns: Pattern[] = []
+  for (let n = count; n > 0; ) {
+    const { board, most } = last[n]!
+    patterns.push({ board, counts: [Math.min(n, most)] })
+    n -= most
+  }
+  return cuttingOf(sizes, patterns, least[count]!)
 }
 
 /** A board's whole length counts where a piece takes it as it comes. */
