@@ -1,5 +1,6 @@
 import { type Document, isCollection, isMap, isNode, isPair, parseDocument } from 'yaml'
 import { kinds, type RampKind } from './design.ts'
+import { parseDesign } from './file/parse.ts'
 import { type Row, rowKey } from './row.ts'
 import { rampPath, schema } from './schema.ts'
 
@@ -11,9 +12,9 @@ const partsOf = (path: KeyPath): readonly (string | number)[] =>
 
 /** What the file itself says of each key, as typed there; a map is said by its keys, a list whole. Empty where it is no YAML. */
 export const saidKeys = (text: string): ReadonlyMap<KeyPath, string> => {
-  const document = parse(text)
   const said = new Map<KeyPath, string>()
-  if (document.errors.length > 0) return said
+  if (!isSound(text)) return said
+  const document = parse(text)
   const visit = (node: unknown, path: string): void => {
     if (isMap(node))
       for (const { key, value } of node.items) visit(value, path === '' ? String(key) : `${path}.${key}`)
@@ -27,6 +28,9 @@ export const saidKeys = (text: string): ReadonlyMap<KeyPath, string> => {
   visit(document.contents, '')
   return said
 }
+
+/** Bounded in size and depth, and YAML: asked before anything walks through it. */
+const isSound = (text: string): boolean => parseDesign(text, () => {}) !== undefined
 
 // failsafe: every scalar stays the text that was typed
 const parse = (text: string): Document =>
@@ -57,8 +61,8 @@ export const saidKind =
  * is left empty goes too. A text that is no YAML comes back unchanged.
  */
 export const editDesign = (text: string, path: KeyPath, value: string | null): string => {
+  if (!isSound(text)) return text
   const document = parse(text)
-  if (document.errors.length > 0) return text
   const parts = partsOf(path)
   const old = document.getIn(parts, true)
   if (

@@ -1,6 +1,7 @@
-import { isRamp, type Row, rampPath, rowKey, saidKind, schema } from '../index.ts'
+import { type Row, rampPath, rowKey, saidKind, schema } from '../index.ts'
 import { Field } from './field.tsx'
 import type { View } from './model.ts'
+import { Part } from './part.tsx'
 
 interface ColumnProps {
   readonly view: View
@@ -17,21 +18,29 @@ const parts: readonly (readonly [string, readonly string[]])[] = [
 ]
 
 const topParts: readonly (readonly [string, readonly string[]])[] = [
-  ['paper', ['title', 'units', 'paper']],
+  ['the file', ['title', 'units', 'paper']],
   ['buy and saw', ['stock']],
 ]
 
 const isLeaf = (row: Row): boolean => row.value.kind !== 'map' && row.value.kind !== 'maps'
+/** A part that a ramp may have or not. */
+const isOptional = (row: Row): boolean => row.value.kind === 'map' && row.words.includes('none')
+
+/** What a closed part says: the figures that stand in it. */
+const lineOf = (rows: readonly Row[], pathOf: (row: Row) => string, view: View): string =>
+  rows
+    .flatMap((row) => view.said.get(pathOf(row)) ?? [])
+    .slice(0, 4)
+    .join(', ')
 
 /** All keys of the file, from the one schema, in groups that open. */
 export const Column = ({ view, ramp, setKey }: ColumnProps) => {
   const kind = saidKind(view.said)(ramp)
   const base = rampPath(kind)
-  const inRamp = schema.filter((row) => row.path.startsWith(`${base}.`) && isLeaf(row))
-  const top = schema.filter(
-    (row) => row.path !== '' && !row.path.startsWith('ramps') && !isRamp(row) && isLeaf(row),
-  )
-  const first = (row: Row): string => row.path.replace(`${base}.`, '').split('.')[0]!
+  const own = (row: Row): string => row.path.replace(`${base}.`, '')
+  const inRamp = schema.filter((row) => row.path.startsWith(`${base}.`) && (isLeaf(row) || isOptional(row)))
+  const top = schema.filter((row) => row.path !== '' && !/^ramps|\[\]/.test(row.path) && isLeaf(row))
+  const first = (row: Row): string => own(row).split('.')[0]!
   const named = new Set(parts.flatMap(([, keys]) => keys))
   const groups: readonly (readonly [string, readonly Row[], string])[] = [
     ...parts.map(
@@ -50,21 +59,53 @@ export const Column = ({ view, ramp, setKey }: ColumnProps) => {
     <>
       {groups
         .filter(([, rows]) => rows.length > 0)
-        .map(([name, rows, before]) => (
-          <details key={name} open={name === 'the ramp'}>
-            <summary>{name}</summary>
-            {rows.map((row) => (
-              <Field
-                key={row.path}
-                row={row}
-                path={`${before}${row.path.replace(`${base}.`, '')}`}
-                label={row.path.replace(`${base}.`, '').replaceAll('.', ' ') || rowKey(row)}
-                view={view}
-                setKey={setKey}
-              />
-            ))}
-          </details>
-        ))}
+        .map(([name, rows, before]) => {
+          const pathOf = (row: Row): string => `${before}${own(row)}`
+          return (
+            <Part key={name} name={name} line={lineOf(rows, pathOf, view)} open={name === 'the ramp'}>
+              {rows.map((row) =>
+                isOptional(row) ? (
+                  <Optional key={row.path} row={row} path={pathOf(row)} view={view} setKey={setKey} />
+                ) : (
+                  <Field
+                    key={row.path}
+                    row={row}
+                    path={pathOf(row)}
+                    label={own(row).replaceAll('.', ' ') || rowKey(row)}
+                    view={view}
+                    setKey={setKey}
+                  />
+                ),
+              )}
+            </Part>
+          )
+        })}
     </>
+  )
+}
+
+interface OptionalProps {
+  readonly row: Row
+  readonly path: string
+  readonly view: View
+  readonly setKey: (path: string, value: string | null) => void
+}
+
+/** With or without: what comes in has the figures of the schema's own example. */
+const Optional = ({ row, path, view, setKey }: OptionalProps) => {
+  const units = view.said.get('units') === 'in' ? 'in' : 'mm'
+  const there =
+    view.said.get(path) !== 'none' &&
+    [...view.said.keys()].some((key) => key === path || key.startsWith(`${path}.`))
+  return (
+    <label class="row optional">
+      <input
+        type="checkbox"
+        name={path}
+        checked={there}
+        onChange={(event) => setKey(path, event.currentTarget.checked ? row.example[units] : 'none')}
+      />
+      {rowKey(row)}: {row.help}
+    </label>
   )
 }

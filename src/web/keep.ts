@@ -1,16 +1,15 @@
-const key = 'traceply.design'
+const designKey = 'traceply.design'
+const printersKey = 'traceply.printers'
 
-/** The design that this browser held last; a browser may refuse to keep anything, which is said. */
-export const kept = (): { readonly text: string | null; readonly refused: boolean } => {
+const read = (key: string): string | null => {
   try {
-    return { text: localStorage.getItem(key), refused: false }
+    return localStorage.getItem(key)
   } catch {
-    return { text: null, refused: true }
+    return null
   }
 }
 
-/** Whether it could be kept. */
-export const keep = (text: string): boolean => {
+const write = (key: string, text: string): boolean => {
   try {
     localStorage.setItem(key, text)
     return true
@@ -18,3 +17,25 @@ export const keep = (text: string): boolean => {
     return false
   }
 }
+
+/** The design that this browser held last. */
+export const keptDesign = (): string | null => read(designKey)
+
+/** Whether it could be kept: a browser may refuse to keep anything, or be full. */
+export const keepDesign = (text: string): boolean => write(designKey, text)
+
+/** Files of measured printers by their names. */
+export type Printers = Readonly<Record<string, string>>
+
+export const keptPrinters = (): Printers => {
+  try {
+    const all: unknown = JSON.parse(read(printersKey) ?? '{}')
+    return Object.fromEntries(
+      Object.entries(Object(all)).filter((entry): entry is [string, string] => typeof entry[1] === 'string'),
+    )
+  } catch {
+    return {}
+  }
+}
+
+export const keepPrinters = (printers: Printers): boolean => write(printersKey, JSON.stringify(printers))

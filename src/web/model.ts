@@ -19,7 +19,9 @@ export interface View {
 }
 
 export const viewOf = (text: string, before: View | null): View => {
-  const said = saidKeys(text)
+  const read = saidKeys(text)
+  // a text that is no YAML says nothing: fields keep what they had
+  const said = read.size === 0 && before !== null ? before.said : read
   const reading = readSettled(text)
   if ('problems' in reading) return { text, said, problems: reading.problems, good: before?.good ?? null }
   const { design, answers } = reading

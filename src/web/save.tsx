@@ -1,11 +1,13 @@
 import { useState } from 'preact/hooks'
 import { download } from './download.ts'
+import { linkTo } from './link.ts'
 import type { View } from './model.ts'
 import { type Asking, stopped } from './worker/ask.ts'
-import type { Question } from './worker/messages.ts'
+import type { Lay, Question } from './worker/messages.ts'
 
 interface SaveProps {
   readonly view: View
+  readonly lay: Lay
   readonly asking: Asking
 }
 
@@ -14,7 +16,7 @@ type State =
   | { readonly kind: 'busy'; readonly page: number; readonly of: number }
 
 /** What leaves the page: files on this machine, and nothing else. */
-export const Save = ({ view, asking }: SaveProps) => {
+export const Save = ({ view, lay, asking }: SaveProps) => {
   const [state, setState] = useState<State>({ kind: 'idle', words: '' })
   const save = async (question: Question): Promise<void> => {
     setState({ kind: 'busy', page: 0, of: 0 })
@@ -29,39 +31,56 @@ export const Save = ({ view, asking }: SaveProps) => {
       setState({ kind: 'idle', words: words === stopped ? 'stopped, nothing saved' : words })
     }
   }
+  const copyLink = async (): Promise<void> => {
+    const link = linkTo(view.text, location.href)
+    history.replaceState(null, '', link)
+    try {
+      await navigator.clipboard.writeText(link)
+      setState({ kind: 'idle', words: 'the link with this design is copied' })
+    } catch {
+      setState({
+        kind: 'idle',
+        words: 'the link with this design stands in the address above: copy it there',
+      })
+    }
+  }
   const good = view.problems.length === 0 ? view.good : null
-  const stops = good === null || good.solved.checks.some(({ level }) => level === 'stop')
+  const stops = good === null || good.solved.stopped
   const busy = state.kind === 'busy'
+  const { text } = view
+  const units = good?.design.units ?? 'mm'
+  const paper = good?.design.paper
+  const squareLay: Lay = { ...lay, words: { ...lay.words, ...(paper && { paper }) } }
+  const ways: readonly (readonly [id: string, words: string, question: Question, off: boolean])[] = [
+    ['save-pages', 'save the pages', { kind: 'set', text, lay }, stops],
+    ['save-square', 'save the test square', { kind: 'square', units, lay: squareLay }, good === null],
+    ['save-cuts', 'save the cuts', { kind: 'cuts', text, lay }, stops],
+    ['save-offsets', 'save the offsets', { kind: 'offsets', text, lay }, stops],
+  ]
   return (
     <section class="save" aria-label="save">
-      <button
-        type="button"
-        id="save-pages"
-        disabled={busy || stops}
-        onClick={() => save({ kind: 'set', text: view.text, cover: null })}
-      >
-        save the pages
-      </button>
-      <button
-        type="button"
-        id="save-square"
-        disabled={busy || good === null}
-        onClick={() => save({ kind: 'square', units: good!.design.units, paper: good!.design.paper })}
-      >
-        save the test square
-      </button>
-      <button
-        type="button"
-        id="save-design"
-        onClick={() => download('design.yaml', 'application/yaml', view.text)}
-      >
-        save the design
-      </button>
-      {busy && (
-        <button type="button" id="stop" onClick={() => asking.stop()}>
-          stop
+      <div class="row">
+        {ways.map(([id, words, question, off]) => (
+          <button type="button" key={id} id={id} disabled={busy || off} onClick={() => save(question)}>
+            {words}
+          </button>
+        ))}
+        <button
+          type="button"
+          id="save-design"
+          onClick={() => download('ramp.yaml', 'application/yaml', view.text)}
+        >
+          save the design
         </button>
-      )}
+        <button type="button" id="copy-link" onClick={copyLink}>
+          copy a link
+        </button>
+        {busy && (
+          <button type="button" id="stop" onClick={() => asking.stop()}>
+            stop
+          </button>
+        )}
+      </div>
       <p role="status">
         {busy ? (state.of > 0 ? `page ${state.page} of ${state.of}` : 'laying out') : state.words}
       </p>

@@ -1,7 +1,7 @@
 import { render } from 'preact'
 import { starterFor, writeStarter } from '../index.ts'
 import { App } from './app.tsx'
-import { kept } from './keep.ts'
+import { keptDesign } from './keep.ts'
 import { linked } from './link.ts'
 import { startAsking } from './worker/ask.ts'
 
@@ -9,14 +9,15 @@ const textOf = (id: string): string => document.getElementById(id)?.textContent 
 
 /** A design in the link, else one that the file was written with, else the last one here, else a starter. */
 export const startPage = (): void => {
-  const { text: last, refused } = kept()
+  const given = textOf('design').trim()
   const start =
     linked(location.hash) ??
-    (textOf('design').trim() || null) ??
-    last ??
+    (given === '' ? null : JSON.parse(given)) ??
+    keptDesign() ??
     writeStarter(starterFor('quarter', 'mm'))
+  const program = textOf('program')
   render(
-    <App start={start} storageRefused={refused} asking={startAsking(textOf('program'))} />,
+    <App start={start} looking={startAsking(program)} saving={startAsking(program)} />,
     document.getElementById('page')!,
   )
 }

@@ -21,7 +21,12 @@ export const startBrowser = async (): Promise<Browser> => {
   const path = await executable()
   if (path === null)
     throw new Error('no browser here: set TRACEPLY_BROWSER to the program of an installed Chromium')
-  return driver.launch({ executablePath: path, args: chromium.args, headless: true })
+  // one process for all pages lets those that were opened first hold up the others
+  return driver.launch({
+    executablePath: path,
+    args: chromium.args.filter((arg) => arg !== '--single-process'),
+    headless: true,
+  })
 }
 
 export const pageFile = new URL('../../dist/traceply.html', import.meta.url)

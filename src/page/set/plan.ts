@@ -21,12 +21,24 @@ export interface Plan extends SetPlan {
   readonly design: string
 }
 
+/**
+ * Sines and cosines differ in their last bit from one version of a JavaScript engine to the next: numbers end at a millionth of
+ * a thousandth, so that a plan and its seal are the same wherever they are made.
+ */
+const rounded = <T>(value: T): T => {
+  if (typeof value === 'number') return Number(value.toFixed(9)) as T
+  if (Array.isArray(value)) return value.map(rounded) as T
+  if (value === null || typeof value !== 'object') return value
+  return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, rounded(one)])) as T
+}
+
 /** A plan with its seal, over whatever it had. */
 export const planSealed = <P extends object>(
   plan: P,
   fingerprint: Fingerprint,
 ): Omit<P, 'seal'> & Pick<Plan, 'seal'> => {
-  const { seal: _, ...rest } = plan as P & { readonly seal?: string }
+  const { seal: _, ...said } = plan as P & { readonly seal?: string }
+  const rest = rounded(said)
   return { ...rest, seal: fingerprint(JSON.stringify(rest)) }
 }
 

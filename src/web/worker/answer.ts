@@ -1,104 +1,104 @@
 import {
-  chooseCover,
-  coverCounts,
-  defaultMargins,
-  defaultOverlap,
-  designCovers,
-  layOutSet,
-  layOutSquare,
-  noCorrection,
-  type PaperName,
-  paperOf,
-  printerUncertainty,
-  readSettled,
-  type Sheet,
+  cutsInput,
+  cutsJob,
+  offsetsInput,
+  offsetsJob,
+  type PdfInput,
+  type PlotJob,
+  plotJob,
+  printerEffects,
   setInput,
-  solveDesign,
+  squareJob,
+  svgLayers,
   writePdf,
 } from '../../index.ts'
-import type { Answer, Question } from './messages.ts'
+import { designOf, granted, layingOf, profileOf } from './lay.ts'
+import type { Answer, Lay, Question, Saved } from './messages.ts'
 import { platform, sha256 } from './platform.ts'
+import { openSet, reprint } from './reprint.ts'
 
-const sheetOf = (paper: PaperName): Sheet => ({
-  paper: paperOf(paper),
-  margins: defaultMargins(paper),
-  correction: noCorrection,
-})
+type Progress = (page: number, of: number) => void
 
 /** Throws with the words for the builder where it cannot be done. */
-export const answer = async (
-  question: Question,
-  progress: (page: number, of: number) => void,
-): Promise<Answer> => {
+export const answer = async (question: Question, progress: Progress): Promise<Answer> => {
   switch (question.kind) {
-    case 'counts': {
-      const { counts } = covered(question.text)
-      return { kind: 'counts', counts, chosen: chooseCover(counts).cover }
+    case 'plan': {
+      const { covering, set } = plot(question.text, question.lay)
+      const { counts, cover, why } = covering
+      return { kind: 'plan', counts, cover, why, plan: set.plan }
+    }
+    case 'page': {
+      const { set } = plot(question.text, question.lay)
+      const { width, height } = set.plan.paper
+      const page = set.pages[question.page - 1]
+      if (page === undefined) throw new Error(`there is no page ${question.page}`)
+      return { kind: 'page', svg: svgLayers(page.draw(), height, { decimals: 2 }), width, height }
     }
     case 'set': {
-      const { design, solved, sheet, covers, counts } = covered(question.text)
-      const cover = question.cover ?? chooseCover(counts).cover
-      const set = layOutSet(
-        design,
-        solved,
-        {
-          sheet,
-          overlap: defaultOverlap,
-          cover,
-          printer: null,
-          text: question.text,
-          fingerprint: sha256,
-          uncertainty: printerUncertainty(null),
-        },
-        covers,
-      )
-      let done = 0
-      const input = setInput(set, design.title)
-      const pages = input.pages.map((page) => ({
-        ...page,
-        draw: () => {
-          progress(++done, input.pages.length)
-          return page.draw()
-        },
-      }))
-      const { bytes, warnings } = await writePdf({ ...input, pages }, platform)
-      return {
-        kind: 'file',
-        file: {
-          name: `${fileName(design.title)}.pdf`,
-          type: 'application/pdf',
-          bytes,
-          warnings: [...set.warnings, ...warnings],
-        },
-      }
+      const design = designOf(question.text)
+      const { set } = plot(question.text, question.lay)
+      const file = await saved(setInput(set, design.title), fileName(design.title), progress)
+      return { kind: 'file', file: { ...file, warnings: [...set.warnings, ...file.warnings] } }
     }
     case 'square': {
-      const paper = question.paper as PaperName
-      const set = layOutSquare(question.units, sheetOf(paper), null, sha256)
-      const { bytes, warnings } = await writePdf(setInput(set, 'Test square'), platform)
-      return { kind: 'file', file: { name: 'square.pdf', type: 'application/pdf', bytes, warnings } }
+      const profile = profileOf(question.lay.profile)
+      const set = granted(squareJob({ ...question.lay.words, units: question.units }, profile, sha256)).set
+      return { kind: 'file', file: await saved(setInput(set, 'Test square'), 'square', progress) }
+    }
+    case 'offsets': {
+      const design = designOf(question.text)
+      const job = granted(offsetsJob(design))
+      const input = offsetsInput(design, job, layingOf(question.lay, design).sheet)
+      return { kind: 'file', file: await saved(input, `${fileName(design.title)}-offsets`, progress) }
+    }
+    case 'cuts': {
+      const design = designOf(question.text)
+      const input = cutsInput(design, granted(cutsJob(design)), layingOf(question.lay, design).sheet)
+      return { kind: 'file', file: await saved(input, `${fileName(design.title)}-cuts`, progress) }
+    }
+    case 'open-set':
+      return openSet(question.bytes)
+    case 'reprint':
+      return {
+        kind: 'file',
+        file: await reprint(question.bytes, question.pages, profileOf(question.profile)),
+      }
+    case 'effect': {
+      const { effects } = granted(printerEffects(designOf(question.text), profileOf(question.profile)!))
+      return {
+        kind: 'effect',
+        lines: effects.map(
+          ({ ramp, uncorrected: { lipUp, lipBack }, corrected }) =>
+            `${ramp}: uncorrected, the lip comes out ${Math.abs(lipUp).toFixed(1)} mm too ${lipUp < 0 ? 'low' : 'high'} and ${Math.abs(lipBack).toFixed(1)} mm too far ${lipBack < 0 ? 'forward' : 'back'}; corrected, within ${corrected.likely.toFixed(1)} mm as a rule`,
+        ),
+      }
     }
     default:
       return question satisfies never
   }
 }
 
-const covered = (text: string) => {
-  const reading = readSettled(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  const { design } = reading
-  const solved = solveDesign(design)
-  if (solved.stopped) {
-    const stops = solved.checks.filter(({ level }) => level === 'stop')
-    throw new Error(stops.map(({ message }) => message).join('\n'))
-  }
-  const sheet = sheetOf(design.paper)
-  const covers = designCovers(design, solved, { sheet, overlap: defaultOverlap })
-  return { design, solved, sheet, covers, counts: coverCounts(covers) }
+const plot = (text: string, lay: Lay): PlotJob => {
+  const design = designOf(text)
+  return granted(plotJob(design, text, layingOf(lay, design), sha256))
+}
+
+/** A document as a file; how far it is is told with each page. */
+const saved = async (input: PdfInput, name: string, progress: Progress): Promise<Saved> => {
+  let done = 0
+  const pages = input.pages.map((page) => ({
+    ...page,
+    draw: () => {
+      progress(++done, input.pages.length)
+      return page.draw()
+    },
+  }))
+  const { bytes, warnings } = await writePdf({ ...input, pages }, platform)
+  return { name: `${name}.pdf`, type: 'application/pdf', bytes, warnings }
 }
 
 /** A title as a file's name that every system takes. */
-export const fileName = (title: string): string =>
+const fileName = (title: string): string =>
   title
     .normalize('NFKD')
     .replaceAll(/[^\w]+/g, '-')

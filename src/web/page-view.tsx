@@ -1,0 +1,33 @@
+import { useEffect, useRef } from 'preact/hooks'
+import { useAnswer } from './use-answer.ts'
+import type { Asking } from './worker/ask.ts'
+import type { Lay } from './worker/messages.ts'
+
+interface PageViewProps {
+  readonly text: string
+  readonly lay: Lay
+  readonly page: number
+  readonly asking: Asking
+  readonly close: () => void
+}
+
+/** One page as it will print, on white whatever the scheme of the screen. */
+export const PageView = ({ text, lay, page, asking, close }: PageViewProps) => {
+  const { answer, refused } = useAnswer(asking, 'page', { kind: 'page', text, lay, page })
+  const button = useRef<HTMLButtonElement>(null)
+  useEffect(() => button.current?.focus(), [])
+  return (
+    <section class="sheet-view" aria-label="a page as it will print">
+      <button type="button" ref={button} onClick={close}>
+        back to the side
+      </button>
+      {refused && <p class="wrong">{refused}</p>}
+      {answer && (
+        <svg viewBox={`0 0 ${answer.width} ${answer.height}`} role="img" aria-label={`page ${page}`}>
+          <rect width={answer.width} height={answer.height} fill="#fff" />
+          <g dangerouslySetInnerHTML={{ __html: answer.svg }} />
+        </svg>
+      )}
+    </section>
+  )
+}

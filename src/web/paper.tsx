@@ -1,0 +1,102 @@
+import { type Cover, covers } from '../index.ts'
+import type { Heard } from './use-answer.ts'
+import type { Lay } from './worker/messages.ts'
+
+interface PaperProps {
+  readonly heard: Heard<'plan'>
+  readonly lay: Lay
+  readonly setLay: (lay: Lay) => void
+  readonly showPage: (page: number | null) => void
+}
+
+const means: Readonly<Record<Cover, string>> = {
+  whole: 'every page the outline touches',
+  line: 'only what is traced',
+  ribbon: 'rows that follow the curve',
+}
+
+/** Pages as paper: three ways to cover the side with their counts, and the page that a number stands for. */
+export const Paper = ({ heard, lay, setLay, showPage }: PaperProps) => {
+  const { answer, old, refused } = heard
+  const chosen = answer?.cover
+  return (
+    <div class={old ? 'old' : undefined}>
+      <fieldset class="covers">
+        <legend>how much to print</legend>
+        {covers.map((cover) => (
+          <button
+            type="button"
+            key={cover}
+            aria-pressed={cover === chosen}
+            onClick={() => setLay({ ...lay, words: { ...lay.words, cover } })}
+          >
+            <CoverSketch cover={cover} />
+            <b>{cover}</b>
+            <span>{answer ? pages(answer.counts[cover]) : '…'}</span>
+            <small>{means[cover]}</small>
+          </button>
+        ))}
+      </fieldset>
+      <label class="row">
+        <input
+          type="checkbox"
+          name="strips"
+          checked={lay.words.strips ?? false}
+          onChange={(event) =>
+            setLay({ ...lay, words: { ...lay.words, strips: event.currentTarget.checked } })
+          }
+        />
+        story strips too: studs, seams and screws at full size
+      </label>
+      <div class="field">
+        <label for="margin">margins</label>
+        <input
+          id="margin"
+          name="margin"
+          autocomplete="off"
+          placeholder="as most printers leave"
+          value={lay.words.margin ?? ''}
+          onChange={(event) => {
+            const { margin: _, ...others } = lay.words
+            const margin = event.currentTarget.value.trim()
+            setLay({ ...lay, words: margin === '' ? others : { ...others, margin } })
+          }}
+        />
+        <p class="help">one length, or four with commas: top, right, bottom, left</p>
+      </div>
+      {refused && <p class="wrong">{refused}</p>}
+      {answer && (
+        <ul class="pages" aria-label="pages of the set">
+          {answer.plan.pages.map(({ page, kind, tile }) => (
+            <li key={page}>
+              <button
+                type="button"
+                onClick={() => showPage(page)}
+                aria-label={`page ${tile ?? kind} as it will print`}
+              >
+                {tile ?? kind}
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+    </div>
+  )
+}
+
+const pages = (count: number): string => (count === 1 ? '1 page' : `${count} pages`)
+
+/** Which sheets a cover lays on the side. */
+const CoverSketch = ({ cover }: { readonly cover: Cover }) => (
+  <svg viewBox="0 0 36 20" aria-hidden="true">
+    <path d="M2 17 Q20 16 26 3 H34 V17 Z" class="sketch" />
+    {(cover === 'whole'
+      ? ['M1 10h11v8H1z', 'M12 10h11v8H12z', 'M23 10h11v8H23z', 'M23 2h11v8H23z', 'M12 2h11v8H12z']
+      : cover === 'line'
+        ? ['M1 11h10v8H1z', 'M11 10h10v8H11z', 'M18 2h10v8H18z']
+        : ['M1 12l10-1 1 8-10 1z', 'M11 11l9-4 3 7-9 4z', 'M19 7l5-7 6 4-5 8z']
+    ).map((d) => (
+      <path key={d} d={d} class="sheet" />
+    ))}
+  </svg>
+)

@@ -1,0 +1,157 @@
+import { useState } from 'preact/hooks'
+import { gaugeJob, isRefusal, type PaperName, type Profile, readProfile, writeProfile } from '../index.ts'
+import { download } from './download.ts'
+import { keepPrinters, keptPrinters } from './keep.ts'
+import { useAnswer } from './use-answer.ts'
+import type { Asking } from './worker/ask.ts'
+import type { Lay } from './worker/messages.ts'
+
+interface PrinterProps {
+  readonly lay: Lay
+  readonly setLay: (lay: Lay) => void
+  readonly paper: PaperName
+  readonly text: string
+  readonly asking: Asking
+}
+
+const fields = [
+  ['across', 'side of the square across the page', '150mm'],
+  ['down', 'side of the square down the page', '150mm'],
+  ['diagonals', 'both diagonals, A then B', '212.1mm 212.1mm'],
+  ['margins', 'first printed tick of each comb: top, right, bottom, left', '4mm, 4mm, 4mm, 4mm'],
+] as const
+
+const percent = (ratio: number): string => {
+  const value = (ratio - 1) * 100
+  return Math.abs(value) < 0.005
+    ? 'true'
+    : `${Math.abs(value).toFixed(2)} % too ${value > 0 ? 'long' : 'short'}`
+}
+
+/** What a rule says of the printed square, turned into a correction; kept in this browser under a name. */
+export const Printer = ({ lay, setLay, paper, text, asking }: PrinterProps) => {
+  const [printers, setPrinters] = useState(keptPrinters)
+  const [name, setName] = useState('')
+  const [measures, setMeasures] = useState<Readonly<Record<string, string>>>({})
+  const [words, setWords] = useState('')
+  const profile = lay.profile === null ? null : readProfile(lay.profile)
+  const known = profile !== null && !('error' in profile) ? profile : null
+  const effect = useAnswer(asking, 'effect', known ? { kind: 'effect', text, profile: lay.profile! } : null)
+
+  const store = (one: Profile): void => {
+    const next = { ...printers, [one.name]: writeProfile(one) }
+    setPrinters(next)
+    setWords(
+      keepPrinters(next)
+        ? `${one.name} is kept in this browser`
+        : 'this browser keeps nothing: save its file',
+    )
+    setLay({ ...lay, profile: next[one.name]! })
+  }
+  const measure = (): void => {
+    const split = (key: string): readonly string[] =>
+      (measures[key] ?? '').split(/\s*[,;]\s*|\s+(?=\d)/).filter(Boolean)
+    const found = gaugeJob(
+      name.trim() || 'my printer',
+      {
+        across: split('across'),
+        down: split('down'),
+        diagonals: split('diagonals'),
+        ...(measures.margins && { margins: measures.margins }),
+      },
+      paper,
+    )
+    if (!isRefusal(found)) store(found)
+    else setWords('faults' in found ? found.faults.join('\n').replaceAll('--', '') : 'it cannot be measured')
+  }
+  const read = async (file: File | undefined): Promise<void> => {
+    if (file === undefined) return
+    const found = readProfile(await file.slice(0, 100_000).text())
+    if ('error' in found) setWords(found.error)
+    else store(found)
+  }
+
+  return (
+    <div class="printer">
+      <div class="field">
+        <label for="printer">measured printer</label>
+        <select
+          id="printer"
+          name="printer"
+          value={known?.name ?? ''}
+          onChange={(event) => setLay({ ...lay, profile: printers[event.currentTarget.value] ?? null })}
+        >
+          <option value="">none: print as it is</option>
+          {Object.keys(printers).map((one) => (
+            <option key={one} value={one}>
+              {one}
+            </option>
+          ))}
+        </select>
+        <p class="help">print the test square first, measure it with a steel rule</p>
+      </div>
+      {known && (
+        <p role="status">
+          across {percent(known.across)}, down {percent(known.down)}
+          {effect.answer?.lines.map((line) => (
+            <span key={line} class="line">
+              {line}
+            </span>
+          ))}
+        </p>
+      )}
+      <div class="field">
+        <label for="printer-name">its name</label>
+        <input
+          id="printer-name"
+          name="printer-name"
+          value={name}
+          onInput={(event) => setName(event.currentTarget.value)}
+        />
+      </div>
+      {fields.map(([key, help, example]) => (
+        <div class="field" key={key}>
+          <label for={`measure-${key}`}>{key}</label>
+          <input
+            id={`measure-${key}`}
+            name={`measure-${key}`}
+            autocomplete="off"
+            placeholder={example}
+            aria-describedby={`measure-${key}-help`}
+            value={measures[key] ?? ''}
+            onInput={(event) => setMeasures({ ...measures, [key]: event.currentTarget.value })}
+          />
+          <p class="help" id={`measure-${key}-help`}>
+            {help}
+          </p>
+        </div>
+      ))}
+      <div class="row">
+        <button type="button" id="keep-printer" onClick={measure}>
+          keep this printer
+        </button>
+        {known && (
+          <button
+            type="button"
+            id="save-printer"
+            onClick={() => download(`${known.name}.json`, 'application/json', lay.profile!)}
+          >
+            save its file
+          </button>
+        )}
+        <label class="file">
+          open a printer's file
+          <input
+            type="file"
+            name="printer-file"
+            accept=".json"
+            onChange={(event) => read(event.currentTarget.files?.[0])}
+          />
+        </label>
+      </div>
+      <p role="status" class="words">
+        {words}
+      </p>
+    </div>
+  )
+}

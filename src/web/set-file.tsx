@@ -1,0 +1,60 @@
+import { useState } from 'preact/hooks'
+import { download } from './download.ts'
+import type { Asking } from './worker/ask.ts'
+import type { Answer } from './worker/messages.ts'
+
+export interface OpenedSet {
+  readonly bytes: Uint8Array
+  readonly found: Extract<Answer, { kind: 'open-set' }>
+}
+
+interface SetFileProps {
+  readonly set: OpenedSet
+  readonly profile: string | null
+  readonly asking: Asking
+  readonly close: () => void
+  readonly takeDesign: (text: string) => void
+}
+
+/** A set that was opened: any of its pages once more, or the design that it was plotted from. */
+export const SetFile = ({ set, profile, asking, close, takeDesign }: SetFileProps) => {
+  const [words, setWords] = useState('')
+  const { plan, design } = set.found
+  const again = async (page: string): Promise<void> => {
+    try {
+      const answer = await asking.ask({ kind: 'reprint', bytes: set.bytes, pages: [page], profile })
+      if (answer.kind !== 'file') return
+      const { name, type, bytes, warnings } = answer.file
+      download(name, type, bytes)
+      setWords([`${name} saved`, ...warnings].join('. '))
+    } catch (error) {
+      setWords(error instanceof Error ? error.message : String(error))
+    }
+  }
+  const names = [...new Set(plan.pages.map(({ tile, kind }) => tile ?? kind))]
+  return (
+    <section class="set" aria-label="an opened set">
+      <p>
+        Set {plan.set} on {plan.paper.name}: which page once more?
+      </p>
+      <div class="row">
+        {names.map((name) => (
+          <button type="button" key={name} name={`again-${name}`} onClick={() => again(name)}>
+            {name}
+          </button>
+        ))}
+      </div>
+      <div class="row">
+        {design !== '' && (
+          <button type="button" id="take-design" onClick={() => takeDesign(design)}>
+            open its design
+          </button>
+        )}
+        <button type="button" onClick={close}>
+          close the set
+        </button>
+      </div>
+      <p role="status">{words}</p>
+    </section>
+  )
+}

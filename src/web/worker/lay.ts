@@ -1,0 +1,48 @@
+import {
+  type Design,
+  isRefusal,
+  type Profile,
+  type ReadLaying,
+  type Refusal,
+  readLaying,
+  readProfile,
+  readSettled,
+} from '../../index.ts'
+import type { Lay } from './messages.ts'
+
+/** A refusal in words; what the page shows is never a stack of calls. */
+export const refusalWords = (refusal: Refusal): string => {
+  switch (refusal.refused) {
+    case 'stop':
+      return refusal.checks
+        .filter(({ level }) => level === 'stop')
+        .map(({ message }) => message)
+        .join('\n')
+    case 'no-curve':
+      return 'a flat is straight cuts only: add a quarter to have pages'
+    default:
+      return refusal.faults.map((fault) => fault.replace(/^--(\w+)/, '$1')).join('\n')
+  }
+}
+
+/** The result of a job; throws the words of a refusal. */
+export const granted = <T extends object>(result: T | Refusal): T => {
+  if (isRefusal(result)) throw new Error(refusalWords(result))
+  return result
+}
+
+export const designOf = (text: string): Design => {
+  const reading = readSettled(text)
+  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
+  return reading.design
+}
+
+export const profileOf = (text: string | null): Profile | null => {
+  if (text === null) return null
+  const profile = readProfile(text)
+  if ('error' in profile) throw new Error(`the printer's file: ${profile.error}`)
+  return profile
+}
+
+export const layingOf = ({ words, profile }: Lay, design: Design): ReadLaying =>
+  granted(readLaying(words, profileOf(profile), design))

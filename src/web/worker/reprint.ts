@@ -1,0 +1,107 @@
+import { unzlibSync } from 'fflate'
+import {
+  copyPdf,
+  type Profile,
+  pageContent,
+  pickPages,
+  type ReadPlatform,
+  readSetPdf,
+  reprintJob,
+  type SetPdf,
+} from '../../index.ts'
+import { granted } from './lay.ts'
+import type { Answer, Saved } from './messages.ts'
+import { platform, sha256 } from './platform.ts'
+
+/** Neither a page nor a plan that we write comes near it. */
+const mostInflated = 8 * 1024 * 1024
+
+/** RFC 1950: the sum at the end of a zlib stream, which fflate does not look at. */
+const adler32 = (bytes: Uint8Array): number => {
+  let [a, b] = [1, 0]
+  for (const byte of bytes) {
+    a = (a + byte) % 65_521
+    b = (b + a) % 65_521
+  }
+  return b * 65_536 + a
+}
+const lastWord = (bytes: Uint8Array): number =>
+  new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength).getUint32(bytes.length - 4)
+
+const reading: ReadPlatform = {
+  inflate: (bytes) => {
+    const out = unzlibSync(bytes, { out: new Uint8Array(mostInflated) })
+    // fflate stops at the end of the room that it has
+    if (out.length >= mostInflated) throw new RangeError('a stream too long')
+    if (adler32(out) !== lastWord(bytes)) throw new RangeError('a stream that was altered')
+    return out.slice()
+  },
+  fingerprint: sha256,
+}
+
+const faults: Readonly<Record<string, string>> = {
+  empty: 'that file is empty',
+  'not-pdf': 'that file is no PDF and no design',
+  torn: 'that PDF is torn or damaged: save or download it again',
+  'no-plan': 'that PDF holds no plan of ours, so its pages cannot be told; take the one that was saved here',
+  'saved-anew': 'that PDF was saved anew by another program; take the one that was saved here',
+  edited: 'the plan in that PDF was edited; take the one that was saved here',
+  locked: 'that PDF is locked; unlock it, or take the one that was saved here',
+  unproven: 'the pages of that PDF do not say which they are; take the one that was saved here',
+  unbounded: 'that PDF holds more than any set',
+  newer: 'that PDF was made by a newer traceply',
+}
+
+const setOf = async (bytes: Uint8Array): Promise<SetPdf> => {
+  const set = await readSetPdf(bytes, reading)
+  if ('fault' in set) throw new Error(faults[set.fault.kind] ?? 'that PDF cannot be read')
+  return set
+}
+
+/** What a set says of itself: its plan, and the design that it was plotted from. */
+export const openSet = async (bytes: Uint8Array): Promise<Answer> => {
+  const { plan } = await setOf(bytes)
+  const { design } = plan as unknown as { readonly design?: unknown }
+  return { kind: 'open-set', plan, design: typeof design === 'string' ? design : '' }
+}
+
+/** Some pages of a set once more, as they were, or corrected for a printer. */
+export const reprint = async (
+  bytes: Uint8Array,
+  wanted: readonly string[],
+  profile: Profile | null,
+): Promise<Saved> => {
+  const set = await setOf(bytes)
+  const here = set.pages.map(({ planned }) => planned.page)
+  const { numbers, unknown, absent } = pickPages(set.plan, here, wanted)
+  if (unknown.length > 0 || absent.length > 0)
+    throw new Error(
+      `there is no page ${[...unknown.map(({ said }) => said), ...absent].join(', ')} in that set`,
+    )
+  const pages = set.pages.filter(({ planned }) => numbers.includes(planned.page))
+  const job = granted(
+    reprintJob(
+      set.plan,
+      pages,
+      pages.map((page) => pageContent(page, reading)),
+      profile,
+      sha256,
+    ),
+  )
+  const written = await copyPdf(
+    {
+      source: set.context,
+      title: set.title,
+      subject: set.subject.replaceAll(set.plan.set, job.plan.set),
+      pages: job.pages,
+      attachments: [{ ...set.attached, bytes: new TextEncoder().encode(JSON.stringify(job.plan)) }],
+    },
+    platform,
+  )
+  return {
+    name: `pages-${wanted.join('-')}.pdf`,
+    type: 'application/pdf',
+    bytes: written,
+    warnings: job.warnings,
+  }
+}
