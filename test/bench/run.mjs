@@ -9,73 +9,101 @@ const folder = mkdtempSync(join(tmpdir(), 'traceply-bench-'))
 const program = 'dist/traceply.cjs'
 const demo = 'templates/quarter-mm.yaml'
 
-const once = (args) => {
-  const start = process.hrtime.bigint()
-  execFileSync(process.execPath, args, { stdio: 'ignore' })
-  return Number(process.hrtime.bigint() - start) / 1e6
+/** Runs of each at most: an argument. */
+const most = Number(process.argv[2]) || 9
+
+/** Time on the processor in ms, peak memory in MB, and what was printed: a busy machine slows these the least. */
+const cost = (args) => {
+  const options = { encoding: 'utf8', maxBuffer: 2 ** 28 }
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    ['-r', './test/bench/cost.cjs', ...args],
+    options,
+  )
+  const [, time, peak] = /\ncost ([\d.]+) (\d+)/.exec(stderr) ?? []
+  if (status !== 0 || !time) throw new Error(stderr)
+  return { time: Number(time), peak: Number(peak) / 1024, stdout }
 }
 
-/** Median of the runs of each, taken in turn so that a busy machine slows all alike. */
-const medians = (commands, runs = 15) => {
-  const times = commands.map(() => [])
-  for (let i = 0; i <= runs; i++)
-    commands.forEach((args, k) => {
-      const time = once(args)
-      if (i > 0) times[k].push(time)
-    })
-  return times.map((list) => list.sort((a, b) => a - b)[Math.floor(list.length / 2)])
+const middle = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)]
+
+/** Median of the ratios of runs taken in turn, and both medians. */
+const compared = (mine, other, runs) => {
+  const pairs = Array.from({ length: Math.min(runs, most) }, () => [cost(mine).time, cost(other).time])
+  return {
+    ratio: middle(pairs.map(([a, b]) => a / b)),
+    mine: middle(pairs.map(([a]) => a)),
+    other: middle(pairs.map(([, b]) => b)),
+  }
 }
 
-const row = (name, mine, other, goal) =>
+const row = (name, { ratio, mine, other }, goal) =>
   console.log(
-    `${name.padEnd(58)} ${mine.toFixed(0).padStart(5)} ms / ${other.toFixed(0).padStart(5)} ms = ${(mine / other).toFixed(2)}   goal ${goal}`,
+    `${name.padEnd(62)} ${mine.toFixed(0).padStart(5)} ms / ${other.toFixed(0).padStart(5)} ms = ${ratio.toFixed(2)}   goal ${goal}`,
   )
 
 if (process.argv[2] === 'cover') cover()
 else pages()
 rmSync(folder, { recursive: true })
 
-/** Time, size and memory of whole processes. */
+/** Time and memory of whole processes, then of the steps within one. */
 function pages() {
   const out = join(folder, 'set.pdf')
-  const plot = [program, 'plot', demo, '--out', out, '--force', '--json']
-  const { pages } = JSON.parse(execFileSync(process.execPath, plot, { stdio: ['ignore', 'pipe', 'ignore'] }))
-  const plain = ['test/bench/pdf-lib-pages.cjs', String(pages.length), join(folder, 'plain.pdf')]
-  const [plotTime, plainTime] = medians([plot, plain])
-  row(`plot, ${pages.length} pages, against pdf-lib with one stroke a page`, plotTime, plainTime, '1.3')
+  const many = (ramps) => {
+    const file = join(folder, `${ramps}.yaml`)
+    writeFileSync(file, quarters(ramps, 700))
+    return file
+  }
+  const plot = (file, ...more) => [program, 'plot', file, '--out', out, '--force', ...more]
+  const count = (args) => Number(/: (\d+) pages/.exec(cost(args).stdout)?.[1])
+  const bare = (pages) => ['test/bench/pdf-lib-pages.cjs', String(pages), join(folder, 'plain.pdf')]
 
-  const [figuresTime, nodeTime] = medians([
-    [program, 'figures', demo],
-    ['-e', '0'],
-  ])
-  row('figures against node -e 0', figuresTime, nodeTime, '2')
-
-  /** Ramps of different outlines in one file, on windows that wide margins keep small. */
-  const many = join(folder, 'many.yaml')
-  console.log('\npages   ms a page   bytes a page   memory   goal 200 MB')
-  for (const { ramps, height, margin } of [
-    { ramps: 1, height: 700, margin: '10' },
-    { ramps: 2, height: 2400, margin: '85,60,85,60' },
-    { ramps: 15, height: 2400, margin: '85,60,85,60' },
+  for (const [name, file, runs, goal] of [
+    ['the demo', demo, 9, '1.5'],
+    ['20 ramps', many(20), 3, '3'],
   ]) {
-    writeFileSync(many, quarters(ramps, height))
-    const args = [program, 'plot', many, '--out', out, '--force', '--cover', 'whole', '--margin', margin]
-    const run = (...more) => {
-      const options = { encoding: 'utf8', maxBuffer: 2 ** 28 }
-      const { status, stdout, stderr } = spawnSync(process.execPath, [...more, ...args], options)
-      if (status !== 0) throw new Error(stderr)
-      return { stdout, stderr }
-    }
-    const count = Number(/: (\d+) pages/.exec(run().stdout)?.[1])
-    const peaks = [1, 2, 3].map(() =>
-      Number(/peak (\d+)/.exec(run('-r', './test/bench/memory.cjs').stderr)?.[1]),
-    )
-    const peak = peaks.sort((a, b) => a - b)[1] / 1024
-    const [time] = medians([args], 3)
-    console.log(
-      `${String(count).padStart(5)}   ${(time / count).toFixed(2).padStart(9)}   ${(statSync(out).size / count).toFixed(0).padStart(12)}   ${peak.toFixed(0).padStart(6)}`,
+    const pages = count(plot(file))
+    row(
+      `plot ${name}, ${pages} pages, against pdf-lib with one stroke a page`,
+      compared(plot(file), bare(pages), runs),
+      goal,
     )
   }
+  row('figures against node -e 0', compared([program, 'figures', demo], ['-e', '0'], 9), '3')
+  for (const more of [[], ['--strips']])
+    for (const [from, to] of [
+      [5, 10],
+      [10, 20],
+    ])
+      row(
+        `${[`${to} ramps against ${from}`, ...more].join(' ')}`,
+        compared(plot(many(to), ...more), plot(many(from), ...more), 3),
+        '2.1',
+      )
+  row('20 ramps --strips against without', compared(plot(many(20), '--strips'), plot(many(20)), 3), '1.5')
+
+  // ramps of different outlines on windows that wide margins keep small
+  const large = join(folder, 'large.yaml')
+  writeFileSync(large, quarters(15, 2400))
+  const wide = plot(large, '--cover', 'whole', '--margin', '85,60,85,60')
+  const found = cost(wide)
+  const written = Number(/: (\d+) pages/.exec(found.stdout)?.[1])
+  console.log(
+    `\n${written} pages: ${(found.time / written).toFixed(2)} ms and ${(statSync(out).size / written).toFixed(0)} bytes a page, ${found.peak.toFixed(0)} MB   goal 200 MB`,
+  )
+
+  const warm = join(folder, 'warm.cjs')
+  buildSync({
+    entryPoints: ['test/bench/warm.ts'],
+    bundle: true,
+    platform: 'node',
+    format: 'cjs',
+    outfile: warm,
+    logLevel: 'warning',
+  })
+  console.log(
+    `\nwarm, ms of the processor   goals: covers 5, layout 8, a page 2\n${cost([warm, demo]).stdout}`,
+  )
 }
 
 function quarters(count, height) {

@@ -47,22 +47,35 @@ export const weighCells = (
   const rows = Math.ceil((box.y1 - joint.y) / pitch.y) + 1
   const lengths = new Float64Array(columns * rows)
   for (const run of runs) {
-    let u = (run[0]! - joint.x) / pitch.x
-    let v = (run[1]! - joint.y) / pitch.y
-    let column = Math.floor(u)
-    let row = Math.floor(v)
+    let x = run[0]!
+    let y = run[1]!
+    let column = Math.floor((x - joint.x) / pitch.x)
+    let row = Math.floor((y - joint.y) / pitch.y)
+    // most steps stay in their cell
+    let left = joint.x + column * pitch.x
+    let low = joint.y + row * pitch.y
     for (let n = 2; n < run.length; n += 2) {
-      const a = u
-      const b = v
+      const fromX = x
+      const fromY = y
+      x = run[n]!
+      y = run[n + 1]!
+      const dx = x - fromX
+      const dy = y - fromY
+      const length = Math.sqrt(dx * dx + dy * dy)
+      if (x >= left && x < left + pitch.x && y >= low && y < low + pitch.y) {
+        lengths[row * columns + column]! += length
+        continue
+      }
       const fromColumn = column
       const fromRow = row
-      u = (run[n]! - joint.x) / pitch.x
-      v = (run[n + 1]! - joint.y) / pitch.y
+      const a = (fromX - joint.x) / pitch.x
+      const b = (fromY - joint.y) / pitch.y
+      const u = (x - joint.x) / pitch.x
+      const v = (y - joint.y) / pitch.y
       column = Math.floor(u)
       row = Math.floor(v)
-      const dx = run[n]! - run[n - 2]!
-      const dy = run[n + 1]! - run[n - 1]!
-      const length = Math.sqrt(dx * dx + dy * dy)
+      left = joint.x + column * pitch.x
+      low = joint.y + row * pitch.y
       if (column === fromColumn && row === fromRow) {
         lengths[row * columns + column]! += length
         continue

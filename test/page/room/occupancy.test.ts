@@ -8,6 +8,7 @@ import { freePlace } from '../../../src/page/room/free-place.ts'
 import {
   boxCounter,
   clearUnder,
+  coarser,
   type Occupancy,
   occupancyOf,
   occupyBox,
@@ -96,6 +97,28 @@ describe('occupancy', () => {
         },
       ),
       { numRuns: 200, seed: 23 },
+    )
+  })
+
+  it('what a square carries, a coarser one carries, and nothing else', () => {
+    fc.assert(
+      fc.property(fc.array(anyBox, { maxLength: 5 }), fc.constantFrom(2, 3, 4), (boxes, by) => {
+        const map = occupancyOf(width, height, 1)
+        boxes.forEach((box, i) => {
+          occupyBox(map, box, 1 << i)
+        })
+        const coarse = coarser(map, by)
+        expect(coarse.step).toBe(by)
+        for (let row = 0; row * by < height; row++)
+          for (let column = 0; column * by < width; column++) {
+            let all = 0
+            for (let y = row * by; y < Math.min(height, (row + 1) * by); y++)
+              for (let x = column * by; x < Math.min(width, (column + 1) * by); x++)
+                all |= map.taken[y * map.columns + x]!
+            if (coarse.taken[row * coarse.columns + column] !== all) throw new Error(`${column} ${row}`)
+          }
+      }),
+      { numRuns: 60, seed: 27 },
     )
   })
 
