@@ -25,6 +25,12 @@ describe.each(templates)('%s runs through every command', (name) => {
     expect(out.endsWith('\n')).toBe(true)
   })
 
+  it('buy: a box to tick before each line', async () => {
+    const { exit, out } = await traceply('buy', template(name))
+    expect(exit).toBe(0)
+    expect(out.match(/^ {2}\[ \] \d+ /gm)!.length).toBeGreaterThan(15)
+  })
+
   it('cuts: every panel with what is sawn from it', async () => {
     const { exit, out } = await traceply('cuts', template(name))
     expect(exit).toBe(0)
