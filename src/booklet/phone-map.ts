@@ -100,6 +100,6 @@ const steps = ({ tiles }: TileGroup, whole: boolean, units: Units): readonly str
     whole
       ? "Lay the taped sheet to the panel's bottom and front edges."
       : 'Set out the crosses on the panel with tape and square, and lay the paper to them.',
-    'Saw on the side of the ticks, marked WASTE.',
+    'Saw on the grey side of the line, marked WASTE.',
   ]
 }

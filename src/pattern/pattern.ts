@@ -45,6 +45,8 @@ export interface Pattern {
   readonly serves: readonly string[]
   /** the closed cut line, counter-clockwise: wood on the left of the way */
   readonly outline: Path
+  /** what is sawn of it, in one piece: all but the edge that the panel has already */
+  readonly cut: Path
   readonly edges: readonly PatternEdge[]
   /** marks that lie on the part, studs first */
   readonly marks: Drawing

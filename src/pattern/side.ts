@@ -1,5 +1,7 @@
 import type { Units } from '../design/design.ts'
-import { type Drawing, type Mark, stroke, text } from '../drawing/drawing.ts'
+import { levelMark } from '../drafting/level-mark.ts'
+import { type DraftStyle, lineTypes } from '../drafting/line-types.ts'
+import { type Drawing, stroke, text } from '../drawing/drawing.ts'
 import { circle, type Path, pathOf, pathSegments, segmentsPath } from '../geometry/path.ts'
 import { pointDistance } from '../geometry/point.ts'
 import { showLength } from '../length.ts'
@@ -21,6 +23,8 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
   const { side, transition } = ramp
   const timbers = [...ramp.studs, ...ramp.deckTimbers]
   const traced = ['curve', 'notch', 'toe']
+  // from one end of the bottom edge round to the other
+  const sawn = side.edges.filter(({ name }) => name !== 'bottom')
   const hole = reliefHole(ramp.coping, units)
   return {
     name: `${ramp.name}/side`,
@@ -28,7 +32,8 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
     part: 'side',
     serves,
     outline: side.outline,
-    edges: side.edges.map(({ name, path }) => ({ path, traced: traced.includes(name) })),
+    cut: segmentsPath(sawn.flatMap(({ path }) => pathSegments(path))),
+    edges: sawn.map(({ name, path }) => ({ path, traced: traced.includes(name) })),
     marks: [
       ...timbers.flatMap(timberMarks),
       ...(hole
@@ -39,7 +44,7 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
         : []),
       ...[transition.toe, transition.lip].map((at) => stroke('mark', circle(at, pointRing), pens.mark)),
       ...heightMarks(ramp, units),
-      text('datum', { x: 60, y: -letters.small - 4.5 }, letters.small, 'baseline: the bottom edge'),
+      text('datum', { x: 60, y: -letters.small - 4.5 }, letters.small, "panel's own edge: no cut"),
       ...(transition.toe.y >= 16
         ? [
             text('datum', { x: -4.5, y: transition.toe.y / 2 }, letters.small, 'front edge', {
@@ -85,6 +90,8 @@ const tracedLine = (side: Side): Path => {
 /** Radius of the ring round a point that has a name, mm. */
 const pointRing = 1.5
 
+const levelStyle: DraftStyle = { layer: 'datum', size: letters.small, lines: lineTypes(pens.mark.width) }
+
 /** The three heights that builders mix up, each at its own line. */
 const heightMarks = ({ side, transition, coping, skinThickness }: SolvedQuarter, units: Units): Drawing => {
   const { frame, deck, surface } = transition.heights
@@ -92,25 +99,14 @@ const heightMarks = ({ side, transition, coping, skinThickness }: SolvedQuarter,
   const wall = coping ? notchCorner(coping).x : transition.lip.x
   const from = Math.min(wall + 14, side.length - 10)
   const face = { x: transition.lip.x - skinThickness * Math.sin(transition.lipAngle), y: surface }
-  const level = (y: number, x0: number, x1: number): Mark =>
-    stroke('datum', pathOf({ x: x0, y }, { x: x1, y }), pens.mark)
+  const level = (x: number, y: number, figure: string, words: 'left' | 'right'): Drawing =>
+    levelMark({ at: { x, y }, figure, words }, levelStyle)
+  // one beside the other where they lie close
+  const aside = deck > frame && deck - frame < 12 ? 42 : 0
   return [
-    ...(deck > frame
-      ? [
-          level(deck, from, from + 30),
-          text('datum', { x: from + 1, y: deck + 1 }, letters.small, `deck ${show(deck)}`),
-        ]
-      : []),
-    text(
-      'datum',
-      { x: from + (deck - frame < 7 ? 34 : 1), y: frame + 2.8 },
-      letters.small,
-      `frame ${show(frame)}`,
-    ),
-    level(surface, face.x - 22, face.x),
-    text('datum', { x: face.x - 1, y: surface + 1 }, letters.small, `ridden face ${show(surface)}`, {
-      align: 'right',
-    }),
+    ...(deck > frame ? level(from + 6, deck, `deck ${show(deck)}`, 'right') : []),
+    ...level(from + 6 + aside, frame, `frame ${show(frame)}`, 'right'),
+    ...level(face.x - 6, surface, `ridden face ${show(surface)}`, 'left'),
   ]
 }
 

@@ -23,7 +23,7 @@ export interface LooseLattice {
 
 /** What pages must carry. */
 const neededPaths = (pattern: Pattern, cover: Cover): readonly Path[] =>
-  cover === 'whole' ? [pattern.outline, ...pattern.markPaths] : [pattern.line]
+  cover === 'whole' ? [pattern.cut, ...pattern.markPaths] : [pattern.line]
 
 /** Rows of a ribbon are turned by up to 45° either way (more is the other layout), in these steps. */
 const angleStep = Math.PI / 360

@@ -153,7 +153,7 @@ const steps = ({ units, tiles, cover, trial, strips, pattern }: MapFacts): reado
       ? "Lay the taped sheet to the panel's bottom and front edges; blank paper may hang over them."
       : `${level ? 'Page by page, lay the crosses on those of the panel too' : 'Lay the taped sheet on the panel, each cross on its own'} (prick through the paper)${level ? '; where chalk and cross disagree, the cross decides' : ''}. Straight edges are the panel's own or a ruler's work; blank paper may hang over them.`,
     'The middle of the thick black line is the line. Prick through it every 25 mm (1 in) or cut the paper on it, then draw with a thin batten. Dashed boxes are timbers on the back, the inner face, seen from the end, X on their wood, a cross in a ring at each screw: prick these through.',
-    'Saw beside the line on the side of the ticks, marked WASTE, and smooth down to it. KEEP is your panel.',
+    'Saw beside the line on its grey side, marked WASTE, and smooth down to it. KEEP is your panel.',
     'Trace the first side onto all the others and drill its screw holes through them; turned over, it is the other end of the ramp.',
     ...(strips
       ? [

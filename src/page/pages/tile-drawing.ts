@@ -1,9 +1,9 @@
 import type { Units } from '../../design/design.ts'
 import { type Drawing, group, stroke, text } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
-import { affineIdentity } from '../../geometry/affine.ts'
+import { affineApply, affineIdentity, affineInvert } from '../../geometry/affine.ts'
 import { type Box, boxGrow, pointsBounds } from '../../geometry/bounds.ts'
-import { boxCorners, convexContains, pathClip } from '../../geometry/clip.ts'
+import { boxCorners, pathClip } from '../../geometry/clip.ts'
 import type { Path } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
@@ -11,6 +11,7 @@ import { letters, pens } from '../../pattern/pens.ts'
 import { type Datum, datumMarks } from '../proof/datum.ts'
 import { freePlace } from '../room/free-place.ts'
 import { boxCounter, clearUnder, coarser, type Occupancy, takenUnder } from '../room/occupancy.ts'
+import { occupyPath } from '../room/occupy-path.ts'
 import { anything, keepOff, keepOffPath, on, wordClear, wordRoom } from '../room/word-room.ts'
 import { clipMarks } from '../tile/clip-marks.ts'
 import { keepWaste } from '../tile/keep-waste.ts'
@@ -22,12 +23,13 @@ import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
 import { jointMarks, jointWords, snapMarks } from '../tile/tile-joints.ts'
 import { type TitleFacts, titleBlock, titleSize } from '../tile/title-block.ts'
 import { scaleFigure } from '../tile/vernier.ts'
+import { bandPen } from '../tile/waste-band.ts'
 
 export interface TileFacts extends TitleFacts {
   readonly units: Units
   readonly datums: readonly Datum[]
-  /** of the whole outline, on its waste side */
-  readonly ticks: readonly Path[]
+  /** of the whole cut line, on its waste side */
+  readonly bands: readonly Path[]
   /** the whole outline by points */
   readonly polygon: readonly Point[]
 }
@@ -38,10 +40,12 @@ const clear = 1.5
 /** All that one tile shows, in ideal page mm. */
 export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   const { pattern, units } = facts
-  const cuts = pathClip(pattern.outline, tile.window)
-  const ticks = facts.ticks.filter((path) =>
-    [path.start, path.pieces[0]!.to].every((p) => convexContains(tile.window, p)),
-  )
+  const cuts = pathClip(pattern.cut, tile.window)
+  // whole within the window, whichever way it runs
+  const inner = boxCorners(
+    boxGrow({ x0: 0, y0: 0, x1: tile.width, y1: tile.height }, -bandPen.width / 2),
+  ).map((p) => affineApply(affineInvert(tile.toWindow), p))
+  const bands = facts.bands.flatMap((path) => pathClip(path, inner))
   const strokes = clipMarks(
     pattern.marks.filter(({ kind }) => kind !== 'text'),
     tile,
@@ -51,9 +55,10 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     .filter((d) => d.tile === tile.number)
     .flatMap((d) => datumMarks(d, tile, pattern, units))
 
-  // what aligns, the line and its ticks, other strokes; then each word beside what is there before it
+  // what aligns, the line and its band, other strokes; then each word beside what is there before it
   const room = wordRoom(tile.width, tile.height)
-  for (const path of [...cuts, ...ticks]) keepOffPath(room, path, tile.toWindow, on.cut)
+  for (const path of cuts) keepOffPath(room, path, tile.toWindow, on.cut)
+  for (const path of bands) occupyPath(room, path, tile.toWindow, bandPen.width / 2, on.cut)
   // a scale is read without its figures too
   const joints = jointMarks(tile).filter(
     (mark) => mark.kind !== 'text' || mark.size > scaleFigure || wordClear(room, mark, on.cut),
@@ -85,8 +90,8 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   return [
     group(tile.toPage, [
       group(tile.toWindow, [
+        ...bands.map((path) => stroke('note', path, bandPen)),
         ...cuts.map((path) => stroke('cut', path, pens.cut)),
-        ...ticks.map((path) => stroke('note', path, pens.tick)),
         ...strokes,
       ]),
       ...named,

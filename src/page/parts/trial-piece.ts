@@ -2,22 +2,22 @@ import { arrow } from '../../drawing/arrow.ts'
 import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
 import { wrapWords } from '../../drawing/paragraph.ts'
 import { textWidth } from '../../drawing/text-width.ts'
-import { boxCorners, convexContains, pathClip } from '../../geometry/clip.ts'
+import { boxCorners, pathClip } from '../../geometry/clip.ts'
 import { pathOf, rectangle } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import type { LipTrial } from '../../pattern/lip-trial.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import type { PipeStrip } from '../../pattern/pipe-strip.ts'
-import { wasteTicks } from '../tile/keep-waste.ts'
+import { bandPen, wasteBands } from '../tile/waste-band.ts'
 
 /** The piece of scrap with all that lies on it, in the side's mm. */
 export const trialPiece = (trial: LipTrial): Drawing => {
   const box = boxCorners(trial.piece)
   return [
+    ...wasteBands(trial.outline)
+      .flatMap((path) => pathClip(path, box))
+      .map((path) => stroke('note', path, bandPen)),
     ...pathClip(trial.outline, box).map((path) => stroke('cut', path, pens.cut)),
-    ...wasteTicks(trial.outline)
-      .filter((tick) => [tick.start, tick.pieces[0]!.to].every((p) => convexContains(box, p)))
-      .map((path) => stroke('note', path, pens.tick)),
     ...trial.marks,
   ]
 }

@@ -7,8 +7,8 @@ import { mapPage } from '../pages/map-page.ts'
 import { tileDrawing } from '../pages/tile-drawing.ts'
 import { rampTrial, trialWarnings } from '../parts/ramp-trial.ts'
 import { sheetWindow } from '../sheet/sheet.ts'
-import { wasteTicks } from '../tile/keep-waste.ts'
 import { tileMap } from '../tile/tile.ts'
+import { wasteBands } from '../tile/waste-band.ts'
 import { assemble, type Draft, type PageSet, type SetFacts } from './draft.ts'
 import { partDrafts } from './part-drafts.ts'
 import { planPlace } from './plan.ts'
@@ -129,9 +129,9 @@ const tileDrafts = (
   { pattern, tiles, datums }: TileGroup,
   { design: { units }, options: { sheet, printer }, code, total }: SetOf,
 ): readonly Draft[] => {
-  const ticks = wasteTicks(pattern.outline)
+  const bands = wasteBands(pattern.cut)
   const polygon = pathSample(pattern.outline, 2)
-  const facts = { pattern, units, total, set: code, printer, datums, ticks, polygon }
+  const facts = { pattern, units, total, set: code, printer, datums, bands, polygon }
   return tiles.map((tile) => ({
     kind: 'tile',
     tile: `${tile.number}`,

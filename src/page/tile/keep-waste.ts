@@ -5,29 +5,16 @@ import { segmentAt, segmentDirection } from '../../geometry/at.ts'
 import { boxGrow } from '../../geometry/bounds.ts'
 import { pathClip } from '../../geometry/clip.ts'
 import { segmentLength } from '../../geometry/length.ts'
-import { type Path, pathOf, pathSegments, type Segment } from '../../geometry/path.ts'
-import { type Point, pointAngle, pointToward } from '../../geometry/point.ts'
+import { pathSegments, type Segment } from '../../geometry/path.ts'
+import { type Point, pointAngle, pointDistance, pointToward } from '../../geometry/point.ts'
+import { segmentPart } from '../../geometry/split.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { letters } from '../../pattern/pens.ts'
 import type { Occupancy } from '../room/occupancy.ts'
-import { on, wordClear, wordCovers } from '../room/word-room.ts'
+import { keepOff, on, wordClear, wordCovers } from '../room/word-room.ts'
 import { type Ground, groundOf, standsOn } from './ground.ts'
 import { type Tile, tileCell } from './tile.ts'
-
-/** Length and spacing of the ticks on the waste side, mm. */
-const tick = { length: 3, every: 12 }
-
-/** Short 45° ticks on the waste side of a cut line, in the pattern, so that neighbours draw the same ones. */
-export const wasteTicks = (outline: Path): readonly Path[] =>
-  pathSegments(outline).flatMap((segment) => {
-    const count = Math.floor(segmentLength(segment) / tick.every)
-    return Array.from({ length: count }, (_, i) => {
-      const t = ((i + 0.5) * tick.every) / segmentLength(segment)
-      const from = segmentAt(segment, t)
-      // the wood is on the left of the way
-      return pathOf(from, pointToward(from, segmentDirection(segment, t) - Math.PI / 4, tick.length))
-    })
-  })
+import { bandReach } from './waste-band.ts'
 
 /**
  * KEEP and WASTE on the two sides of the cut line, set along it, for a tile that carries it; empty for a tile that does not.
@@ -44,22 +31,63 @@ export const keepWaste = (
   const pieces = [true, false].map((traced) => cutPieces(tile, pattern, traced))
   if (pieces.flat().length === 0) return []
   const ground = groundOf(tile, pattern.outline, polygon)
-  for (const group of pieces)
-    for (const size of [letters.side, 4, 3, letters.small])
-      for (const piece of group.slice(0, 6))
-        for (const t of shares) {
-          const { from, direction } = place(tile, piece, t)
-          const keep = beside('KEEP', from, direction, 1, size)
-          const waste = beside('WASTE', from, direction, -1, size)
-          if (
-            isFaultless(keep, tile, room) &&
-            isFaultless(waste, tile, room) &&
-            standsOn(ground, keep, 'wood') &&
-            standsOn(ground, waste, 'waste')
-          )
-            return [keep, waste]
+  const sizes = [letters.side, 4, 3, letters.small]
+  const pairOn = (piece: Segment, size: number): Pair | null => {
+    for (const t of shares) {
+      const { from, direction } = place(tile, piece, t)
+      const keep = beside('KEEP', from, direction, 1, size)
+      const waste = beside('WASTE', from, direction, -1, size)
+      if (
+        isFaultless(keep, tile, room) &&
+        isFaultless(waste, tile, room) &&
+        standsOn(ground, keep, 'wood') &&
+        standsOn(ground, waste, 'waste')
+      )
+        return { from, words: [keep, waste] }
+    }
+    return null
+  }
+  const firstOf = (): Pair | null => {
+    for (const group of pieces)
+      for (const size of sizes)
+        for (const piece of group.slice(0, 6)) {
+          const found = pairOn(piece, size)
+          if (found) return found
         }
-  return [...alone('KEEP', tile, ground, room), ...alone('WASTE', tile, ground, room)]
+    return null
+  }
+  const first = firstOf()
+  if (!first) return [...alone('KEEP', tile, ground, room), ...alone('WASTE', tile, ground, room)]
+  const pairs = [first]
+  keepOff(room, first.words, on.never)
+  for (const piece of pieces.flat().flatMap(partsOf)) {
+    const { from } = place(tile, piece, 0.5)
+    if (segmentLength(piece) < leastPart || pairs.some((pair) => pointDistance(pair.from, from) < every / 2))
+      continue
+    for (const size of sizes) {
+      const found = pairOn(piece, size)
+      if (!found) continue
+      pairs.push(found)
+      keepOff(room, found.words, on.never)
+      break
+    }
+  }
+  return pairs.flatMap(({ words }) => words)
+}
+
+interface Pair {
+  /** where on the line, in the window */
+  readonly from: Point
+  readonly words: readonly TextMark[]
+}
+
+/** Words stand again after so much of the line; a shorter piece needs none of its own, mm. */
+const every = 250
+const leastPart = 60
+
+const partsOf = (piece: Segment): readonly Segment[] => {
+  const count = Math.max(1, Math.ceil(segmentLength(piece) / (every - leastPart)))
+  return Array.from({ length: count }, (_, i) => segmentPart(piece, i / count, (i + 1) / count))
 }
 
 /** Where along a piece a word is tried. */
@@ -78,7 +106,7 @@ const place = (
 }
 
 /** Middles tried for a word on its own, from the line, mm. */
-const distances = [2.4, 3.4, 5, 7, 10, 14]
+const distances = [2.4, 3.4, 5, 6.2, 7.5, 10, 14]
 
 /** One word, small, near the line or along the rows, wherever it stands right and covers least; none where it cannot stand. */
 const alone = (words: 'KEEP' | 'WASTE', tile: Tile, ground: Ground, room: Occupancy): readonly TextMark[] => {
@@ -121,7 +149,7 @@ const cutPieces = (tile: Tile, { edges }: Pattern, traced: boolean): readonly Se
 
 /** A word along the line, on its left (side 1) or its right (side −1), never upside down. */
 const beside = (word: string, from: Point, direction: number, side: 1 | -1, size: number): TextMark => {
-  const clear = side === 1 ? 2.5 : tick.length + 1.2
+  const clear = side === 1 ? 2.5 : bandReach + 1.1
   // the baseline is the word's lower edge: the near one on the line's upper side, the far one below it
   const above = isUpright(direction) === (side === 1)
   const at = pointToward(from, direction + (side * Math.PI) / 2, above ? clear : clear + size)
