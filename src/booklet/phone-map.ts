@@ -1,10 +1,11 @@
 import type { Units } from '../design/design.ts'
 import { type Drawing, group, text } from '../drawing/drawing.ts'
 import { paragraph } from '../drawing/paragraph.ts'
+import type { PageKind } from '../drawing/set-plan.ts'
 import { affineTranslate } from '../geometry/affine.ts'
 import type { Point } from '../geometry/point.ts'
-import { showLength } from '../length.ts'
 import { mapPicture } from '../page/pages/map-picture.ts'
+import { tapingSteps } from '../page/pages/taping-steps.ts'
 import { datumFigures } from '../page/proof/datum.ts'
 import { surveyLength } from '../page/proof/survey.ts'
 import type { PageSet } from '../page/set/draft.ts'
@@ -44,6 +45,17 @@ const groupMap = (
   units: Units,
 ): { readonly marks: Drawing; readonly bottom: number } => {
   const { pattern, tiles, datums, survey } = part
+  const has = (kind: PageKind): boolean =>
+    plan.pages.some((page) => page.kind === kind || page.holds?.includes(kind))
+  const stepFacts = {
+    units,
+    cover: plan.cover,
+    pattern,
+    tiles,
+    datums,
+    trial: has('trial'),
+    strips: has('strip'),
+  }
   const marks: Drawing[] = []
   let y = topLeft.y
   const write = (
@@ -61,11 +73,11 @@ const groupMap = (
   write(
     `${pattern.part} of ${pattern.serves.join('; ')}. Pages ${tiles[0]!.number} to ${tiles.at(-1)!.number} on ${plan.paper.name}, set ${code}.${units === 'in' ? ' Lengths in inches: + is 1/32 more, – 1/32 less.' : ''}`,
   )
-  const drawn = mapPicture(inner, part, pictureStyle)
+  const drawn = mapPicture(inner, part, pictureStyle, units)
   y -= 2 + drawn.height
   marks.push([group(affineTranslate(topLeft.x, y), drawn.marks)])
   y -= 3
-  steps(part, plan.cover === 'whole', units).forEach((step, i) => {
+  tapingSteps(stepFacts).forEach((step, i) => {
     marks.push([
       text('note', { x: topLeft.x + 2.5, y: y - sizes.body }, sizes.body, `${i + 1}`, {
         face: 'bold',
@@ -85,21 +97,4 @@ const groupMap = (
       write(`${datum.letter}: ${datumFigures(datum.at, pattern, units).join(', ')}`, 5)
   }
   return { marks: marks.flat(), bottom: y }
-}
-
-const steps = ({ tiles }: TileGroup, whole: boolean, units: Units): readonly string[] => {
-  const rows = new Map(tiles.map((tile) => [tile.row, tile.snap]))
-  const level = [...rows.values()].every(([a, b]) => Math.abs(a.y - b.y) < 1e-6)
-  const lines = [...rows].map(([row, [a]]) => `${row} ${showLength(a.y, units)}`).join(', ')
-  return [
-    level
-      ? `Chalk the snap lines, above the panel's bottom edge: ${lines} ${units}.`
-      : 'Snap a straight line for each row.',
-    'Trim each page on its left and lower joint lines; lay the pages in the order of their numbers, each row to its snap line.',
-    'Zero ticks of the two scales at a joint run through, half circles make whole ones.',
-    whole
-      ? "Lay the taped sheet to the panel's bottom and front edges."
-      : 'Set out the crosses on the panel with tape and square, and lay the paper to them.',
-    'Saw on the grey side of the line, marked WASTE.',
-  ]
 }

@@ -74,7 +74,7 @@ const results = jobs.flatMap(({ name, pattern }) =>
       const begun = performance.now()
       const { lattice, cells } = coverIn(pattern, cover, window)
       const ms = performance.now() - begun
-      const paths = cover === 'whole' ? [pattern.outline, ...pattern.markPaths] : [pattern.line]
+      const paths = cover === 'whole' ? [pattern.cut, ...pattern.markPaths] : [pattern.line]
       const runs = paths.map((path) => pathSample(path, 5))
       const place = {
         pages: cells.length,

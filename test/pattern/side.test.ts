@@ -91,9 +91,9 @@ describe('the lines of a side', () => {
   })
 
   test('curve, notch and toe are traced; the rest is the work of the panel and a ruler', () => {
-    const named = solved.side.edges.map(({ name }) => name)
-    expect(pattern.edges.map(({ traced }, i) => [named[i], traced])).toEqual([
-      ['bottom', false],
+    const [own, ...sawn] = solved.side.edges
+    expect(own!.name).toBe('bottom')
+    expect(pattern.edges.map(({ traced }, i) => [sawn[i]!.name, traced])).toEqual([
       ['chamfer', false],
       ['back', false],
       ['top', false],
@@ -102,6 +102,13 @@ describe('the lines of a side', () => {
       ['toe', true],
     ])
     expect(pattern.outline).toBe(solved.side.outline)
+    // round from the far end of the panel's own edge to its front
+    const line = pathSegments(pattern.cut)
+    expect([line[0]!.from, line.at(-1)!.to]).toEqual([
+      { x: solved.side.length - 120, y: 0 },
+      { x: 0, y: 0 },
+    ])
+    assertNear(pathLength(pattern.cut), pathLength(solved.side.outline) - (solved.side.length - 120), 1e-9)
   })
 
   test('the line to trace runs on the cut line in one piece, and leads on to the straight edges beside', () => {

@@ -16,6 +16,8 @@ export const chooseCover = (counts: CoverCounts): { readonly cover: Cover; reado
       .filter((cover) => cover !== chosen)
       .map((cover) => `${cover} ${counts[cover]}`)
       .join(', ')
+  if (line === 1 && whole > 1)
+    return { cover: 'line', why: `one sheet carries all that is traced, without a joint (${others('line')})` }
   if (whole <= few || whole <= line + 1)
     return { cover: 'whole', why: `the whole outline takes only ${pages(whole)} (${others('whole')})` }
   if (line - ribbon >= worthTurning)

@@ -1,5 +1,8 @@
+import type { Units } from '../../design/design.ts'
+import { dimension } from '../../drafting/dimension/dimension.ts'
+import { draftStyle, lineTypes } from '../../drafting/line-types.ts'
 import { cross } from '../../drawing/cross.ts'
-import { type Drawing, group, stroke, text } from '../../drawing/drawing.ts'
+import { type Drawing, fill, group, stroke, text } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import {
   type Affine,
@@ -11,8 +14,9 @@ import {
 } from '../../geometry/affine.ts'
 import { type Box, boxGrow, boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners } from '../../geometry/clip.ts'
-import { pathOf, polygonOf } from '../../geometry/path.ts'
-import { type Point, pointBetween } from '../../geometry/point.ts'
+import { circle, pathOf, polygonOf } from '../../geometry/path.ts'
+import { type Point, pointBetween, pointDistance } from '../../geometry/point.ts'
+import { showLength } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { pens } from '../../pattern/pens.ts'
 import type { Datum } from '../proof/datum.ts'
@@ -33,6 +37,8 @@ export interface MapPictureStyle {
   /** height of a tile's number at most, and of names and the letters of crosses, mm */
   readonly number: number
   readonly name: number
+  /** length and height of the panel are drawn below and beside it */
+  readonly dimensions?: boolean
 }
 
 /** A picture with its lower left corner at 0,0; names may stand a little above its height, mm. */
@@ -52,18 +58,20 @@ const clear = 0.6
 
 /**
  * Outline, tiles with their numbers and snap lines, crosses, toe and lip: in the middle of `wide` mm. Words
- * keep off the outline and off each other; a page's number gives way to what must stand beside its point.
+ * keep off the outline and off each other.
  */
 export const mapPicture = (
   wide: number,
   { pattern, tiles, datums }: MapPictureFacts,
   style: MapPictureStyle,
+  units: Units,
 ): MapPicture => {
   const box = tiles.map((tile) => pointsBounds(tile.window)).reduce(boxUnion, pathBounds(pattern.outline))
   const scale = Math.min(style.width / (box.x1 - box.x0), style.height / (box.y1 - box.y0))
   const [width, height] = [(box.x1 - box.x0) * scale, (box.y1 - box.y0) * scale]
   // the picture's own frame: lower left corner of all that may carry words at 0,0
-  const room = { left: (wide - width) / 2, bottom: style.name + 2, top: style.name + 2 }
+  const below = style.dimensions ? 3 * style.name : 0
+  const room = { left: (wide - width) / 2, bottom: style.name + 2 + below, top: style.name + 2 }
   const map: Affine = affineThen(
     affineThen(affineTranslate(-box.x0, -box.y0), affineScale(scale)),
     affineTranslate(room.left, room.bottom),
@@ -91,20 +99,55 @@ export const mapPicture = (
   ]
   // cells lie side by side: no number can stand on another's
   const cost = costOf(taken)
-  const numbers = tiles.map((tile) => numberMark(tile, tile.cell.map(at), cost, style.number))
+  const numbers = numberMarks(tiles, at, cost, style.number)
   return {
     marks: [
       group(map, [
-        ...cells.map((cell) => stroke('joint', cell, pens.tick)),
-        ...tiles.map((tile) => stroke('joint', pathOf(...tile.snap), { ...pens.tick, dash: [1, 0.8] })),
+        ...cells.map((cell) => stroke('note', cell, pens.tick)),
+        ...tiles.map((tile) => stroke('note', pathOf(...tile.snap), { ...pens.tick, dash: [1, 0.8] })),
+        stroke('note', pattern.outline, { width: 0.6 }),
       ]),
       ...numbers,
-      group(map, [stroke('note', pattern.outline, { width: 0.6 })]),
       ...crosses.flatMap((p) => cross('datum', p, arm, pens.mark)),
       ...names,
+      ...(style.dimensions ? panelDimensions(pattern, box, at, style.name, units) : []),
     ],
     height: room.bottom + height,
   }
+}
+
+/** Length and height of the panel, clear of the pages. */
+const panelDimensions = (
+  { length, height }: Pattern,
+  box: Box,
+  at: (p: Point) => Point,
+  size: number,
+  units: Units,
+): Drawing => {
+  const style = { ...draftStyle, size, lines: lineTypes(pens.tick.width) }
+  const [low, high, corner] = [at({ x: 0, y: 0 }), at({ x: length, y: height }), at({ x: length, y: 0 })]
+  const pages = { x: at({ x: box.x1, y: 0 }).x, y: at({ x: 0, y: box.y0 }).y }
+  const across = dimension(
+    {
+      from: low,
+      to: corner,
+      angle: 0,
+      through: { x: 0, y: Math.min(low.y, pages.y) - 2.6 * size },
+      figure: showLength(length, units),
+    },
+    style,
+  )
+  const up = dimension(
+    {
+      from: corner,
+      to: high,
+      angle: Math.PI / 2,
+      through: { x: Math.max(high.x, pages.x) + 2.2 * size, y: 0 },
+      figure: showLength(height, units),
+    },
+    style,
+  )
+  return [...across, ...up]
 }
 
 /** No number is smaller where the cell has room for this, mm: a phone is read at arm's length. */
@@ -126,41 +169,74 @@ const rowsOf = (tiles: readonly Tile[]): readonly Tile[] =>
 /** Places over a cell, its middle first. */
 const shares = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82]
 
-/** A tile's number in its cell, smaller where a large one would lie on something. */
-const numberMark = (tile: Tile, cell: readonly Point[], cost: Cost, tallest: number) => {
-  const [a, b, c, d] = cell as readonly [Point, Point, Point, Point]
-  const words = `${tile.number}`
-  const own = pointsBounds(cell)
-  const slim = textWidth(words, 1, 'bold') * wider
-  const largest = Math.min(tallest, (own.y1 - own.y0) * 0.5, ((own.x1 - own.x0) * 0.5) / slim)
-  const boxAt = (p: Point, size: number, room: number): Box =>
-    boxGrow(
-      {
-        x0: p.x - (slim * size) / 2,
-        x1: p.x + (slim * size) / 2,
-        y0: p.y - size / 2,
-        y1: p.y + size / 2,
-      },
-      room,
-    )
-  const sizes = [1, 0.85, 0.7, 0.55, 0.45, 0.37].map((share) => Math.max(largest * share, leastNumber))
-  const places = sizes.flatMap((size) =>
-    shares.flatMap((u) =>
-      shares.map((v) => ({
-        middle: pointBetween(pointBetween(a, b, u), pointBetween(d, c, u), v),
-        size: Math.min(size, largest),
-      })),
-    ),
+/** Heights of the numbers in turn, as shares of the tallest. */
+const numberShares = [1, 0.85, 0.7, 0.6, 0.5]
+
+/** Room of a disc round a number, mm. */
+const disc = 0.5
+
+/**
+ * The tiles' numbers, all of one size: the largest that lies on nothing in most of the cells. Where a line cannot be kept off, a white
+ * disc lies under the number.
+ */
+const numberMarks = (
+  tiles: readonly Tile[],
+  at: (p: Point) => Point,
+  cost: Cost,
+  tallest: number,
+): Drawing => {
+  const cells = tiles.map((tile) => tile.cell.map(at))
+  const slim = Math.max(...tiles.map(({ number }) => textWidth(`${number}`, 1, 'bold'))) * wider
+  const least = Math.min(...cells.map((cell) => roomOf(cell, slim)))
+  const largest = Math.max(Math.min(tallest, least), leastNumber)
+  const laid = numberShares.map((share) => {
+    const size = Math.max(largest * share, Math.min(leastNumber, largest))
+    const places = tiles.map(({ number }, i) => numberPlace(`${number}`, cells[i]!, size, cost))
+    return { size, places, clear: places.filter(({ covered }) => covered === 0).length }
+  })
+  const most = Math.max(...laid.map(({ clear: free }) => free))
+  const { size, places } = laid.find(({ clear: free }) => free >= most - tiles.length / 8)!
+  return places.flatMap(({ middle, covered }, i): Drawing => {
+    const words = `${tiles[i]!.number}`
+    const radius = Math.hypot(textWidth(words, size, 'bold'), size) / 2 + disc
+    return [
+      ...(covered > 0 ? [fill('note', circle(middle, radius), 1)] : []),
+      text('note', { x: middle.x, y: middle.y - size / 2 }, size, words, { face: 'bold', align: 'middle' }),
+    ]
+  })
+}
+
+/** The tallest number that a cell has room for. */
+const roomOf = (cell: readonly Point[], slim: number): number => {
+  const [a, b, , d] = cell as readonly [Point, Point, Point, Point]
+  return Math.min(pointDistance(a, d) * 0.5, (pointDistance(a, b) * 0.5) / slim)
+}
+
+/** Where a number of a size lies on least in its cell, its middle first. */
+const numberPlace = (
+  words: string,
+  [a, b, c, d]: readonly Point[],
+  size: number,
+  cost: Cost,
+): { readonly middle: Point; readonly covered: number } => {
+  const half = (textWidth(words, size, 'bold') * wider) / 2
+  const covered = (p: Point): number =>
+    cost(boxGrow({ x0: p.x - half, x1: p.x + half, y0: p.y - size / 2, y1: p.y + size / 2 }, clear))
+  // its disc stays in the cell
+  const room = Math.hypot(2 * half, size) / 2 + disc
+  const within = (long: number) => (share: number) =>
+    long <= 2 * room ? 0.5 : Math.min(Math.max(share, room / long), 1 - room / long)
+  const [across, up] = [within(pointDistance(a!, b!)), within(pointDistance(a!, d!))]
+  const places = shares.flatMap((u) =>
+    shares.map((v) => pointBetween(pointBetween(a!, b!, across(u)), pointBetween(d!, c!, across(u)), up(v))),
   )
-  const covered = ({ middle, size }: (typeof places)[number], room: number): number =>
-    cost(boxAt(middle, size, room))
-  const best =
-    places.find((place) => covered(place, clear) === 0) ??
-    // better tight than on a line
-    places.find((place) => covered(place, 0) === 0) ??
-    places.reduce((kept, place) => (covered(place, 0) < covered(kept, 0) ? place : kept))
-  const { middle, size } = best
-  return text('note', { x: middle.x, y: middle.y - size / 2 }, size, words, { face: 'bold', align: 'middle' })
+  let best = { middle: places[0]!, covered: covered(places[0]!) }
+  for (const middle of places) {
+    if (best.covered === 0) break
+    const found = covered(middle)
+    if (found < best.covered) best = { middle, covered: found }
+  }
+  return best
 }
 
 /** Start of the baseline of a word beside a point, where it covers least; above and before it among equals. */

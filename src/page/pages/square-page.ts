@@ -5,6 +5,7 @@ import { paragraph } from '../../drawing/paragraph.ts'
 import { squareWords } from '../../drawing/set-words.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import type { Box } from '../../geometry/bounds.ts'
+import { inch } from '../../geometry/inch.ts'
 import { circle, pathOf, rectangle } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
@@ -127,18 +128,45 @@ export const squarePage = (window: Box, { units, set, command, printer, combs }:
       text('note', { x: at(0.37, 0).x - 2, y: at(0, 0.57).y }, letters.small, `true: ${diagonalWords}`, {
         align: 'right',
       }),
-      text(
-        'note',
-        { x: at(0.5, 0).x, y: corner.y + 6 },
-        letters.small,
-        `set ${set}; the dots are for a scan`,
-        { align: 'middle' },
-      ),
+      text('note', { x: at(0.5, 0).x, y: corner.y + 6 }, letters.small, `set ${set}`, { align: 'middle' }),
+      ...blanks(at, side),
+      ...(units === 'in' && side === squareSide ? inchSquare(corner) : []),
       ...(combs ? combWords({ x: corner.x, y: corner.y - 5 }, window.x1 - corner.x) : []),
       ...longRuler(rulerFrom, across, false, units),
       ...longRuler(rulerFrom, down, true, units),
     ],
   }
+}
+
+/** What is measured is written down where it is measured: lines under the true lengths. */
+const blanks = (at: (u: number, v: number) => Point, side: number): Drawing => {
+  const long = Math.min(28, side * 0.2)
+  const line = (from: Point, to: Point): Drawing => [stroke('note', pathOf(from, to), pens.tick)]
+  const top = { x: at(0.5, 0).x, y: at(0, 1).y - 8 - blankRoom }
+  const left = { x: at(0, 0).x + 8 + blankRoom, y: at(0, 0.5).y }
+  return [
+    ...line({ x: top.x - long / 2, y: top.y }, { x: top.x + long / 2, y: top.y }),
+    ...line({ x: left.x, y: left.y - long / 2 }, { x: left.x, y: left.y + long / 2 }),
+    ...[0.4, 0.57].flatMap((v) => {
+      const foot = { x: at(0.37, 0).x - 2, y: at(0, v).y - blankRoom }
+      return line({ x: foot.x - long, y: foot.y }, foot)
+    }),
+  ]
+}
+
+/** Room to write a figure over a line, mm. */
+const blankRoom = 7.5
+
+/** Whole inches for an inch rule, inside the square from its corner. */
+const wholeInches = 5
+const inchSquare = ({ x, y }: Point): Drawing => {
+  const far = wholeInches * inch
+  return [
+    stroke('mark', pathOf({ x: x + far, y }, { x: x + far, y: y + far }, { x, y: y + far }), pens.stud),
+    text('mark', { x: x + 0.45 * far, y: y + far + 1.2 }, letters.small, `${wholeInches} in`, {
+      align: 'middle',
+    }),
+  ]
 }
 
 /** What the combs are for, between the square and the ruler under it. */

@@ -4,6 +4,7 @@ import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineApply, affineIdentity, affineInvert } from '../../geometry/affine.ts'
 import { type Box, boxGrow, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners, pathClip } from '../../geometry/clip.ts'
+import { polygonContains } from '../../geometry/contains.ts'
 import type { Path } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
@@ -66,8 +67,10 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   keepOff(room, [...joints, ...snaps, ...datums], on.never)
   keepOff(room, strokes, on.rather, tile.toWindow)
   const named = [...pointNames(pattern, tile, room), ...patternWords(pattern.marks, tile, room)]
+  const back = affineInvert(tile.toWindow)
+  const wood = (p: Point): boolean => polygonContains(facts.polygon, affineApply(back, p))
   const labels = pattern.labels.flatMap((label, i) => {
-    const marks = labelMarks(label, pattern.markPaths[i]!, tile, room)
+    const marks = labelMarks(label, pattern.markPaths[i]!, tile, room, wood)
     keepOff(room, marks, on.never)
     return marks
   })

@@ -1,17 +1,16 @@
 import type { Units } from '../../design/design.ts'
 import type { Box } from '../../geometry/bounds.ts'
-import { inch } from '../../geometry/inch.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import type { PrinterUncertainty } from '../../printer/uncertainty.ts'
 import type { Cover } from '../cover/cover.ts'
 import type { Lattice } from '../cover/lattice.ts'
-import { latticePitch } from '../cover/lattice.ts'
 import type { PatternCovers } from '../cover/pattern-covers.ts'
 import { showMarks } from '../cover/shown-marks.ts'
 import { type Budget, budgetOf, type Expected, expectedError } from '../proof/budget.ts'
 import { chooseDatums, type Datum } from '../proof/datum.ts'
 import { type SurveyLine, surveyLines } from '../proof/survey.ts'
 import { jointShares } from '../tile/joint-shares.ts'
+import { snapHeight } from '../tile/snap-height.ts'
 import { type Tile, tilesOf } from '../tile/tile.ts'
 
 /** The tiles of one pattern, in the order of taping, and what proves them. */
@@ -44,7 +43,8 @@ export const tileGroups = (
       window,
       next,
       jointShares(pattern),
-      snapHeight(coverage.lattice, pattern.height, units),
+      snapHeight(coverage.lattice, pattern, units),
+      pattern.points[0]!.at,
     )
     const rows = new Set(coverage.cells.map((cell) => cell.row))
     next = {
@@ -59,32 +59,3 @@ export const tileGroups = (
   })
   return { groups, next }
 }
-
-/** How far a snap line may lie from the middle of its row, a share of its height: farther off it would run into the scales. */
-const snapOff = 0.08
-
-/** Chalk this close to the panel's edge is hard to snap, mm. */
-const chalkRoom = 5
-
-/**
- * Middle of a row, moved so that it lies a round distance above the panel's bottom edge where rows are level, and on the panel
- * if it can.
- */
-const snapHeight =
-  (lattice: Lattice, panel: number, units: Units) =>
-  (row: number): number => {
-    const middle = lattice.height / 2
-    if (lattice.toFrame[1] !== 0) return middle
-    const step = units === 'in' ? inch / 2 : 10
-    // height over the bottom edge of the row's windows
-    const base = row * latticePitch(lattice).y - lattice.toFrame[5]
-    const near = Math.round((base + middle) / step)
-    const heights = [near, near - 1, near + 1, near - 2, near + 2].map((count) => count * step)
-    const found = heights.find(
-      (height) =>
-        Math.abs(height - base - middle) <= snapOff * lattice.height &&
-        height >= chalkRoom &&
-        height <= panel - chalkRoom,
-    )
-    return (found ?? near * step) - base
-  }

@@ -1,10 +1,12 @@
-import { type Drawing, fill, stroke, text } from '../../drawing/drawing.ts'
+import { leader } from '../../drafting/leader.ts'
+import { type DraftStyle, lineTypes } from '../../drafting/line-types.ts'
+import { type Drawing, fill, text } from '../../drawing/drawing.ts'
 import type { TextMark } from '../../drawing/text-box.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { affineApply } from '../../geometry/affine.ts'
 import { pathClip } from '../../geometry/clip.ts'
 import { pathLength } from '../../geometry/length.ts'
-import { type Path, pathOf, polygonOf } from '../../geometry/path.ts'
+import { type Path, polygonOf } from '../../geometry/path.ts'
 import { type Point, pointBetween, pointDistance, pointToward } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import type { PatternLabel } from '../../pattern/pattern.ts'
@@ -26,14 +28,25 @@ const frameRoom = 1.5
 /** Sizes tried on the wood, and for a label beside it that a line leads to; and how far off that one is tried, mm. */
 const sizes = [1, 0.8, 0.65]
 const besideSize = letters.small
+const leaderStyle: DraftStyle = {
+  layer: 'mark',
+  size: 1.6 * letters.small,
+  lines: lineTypes(pens.tick.width),
+}
 const distances = [7, 10, 13, 17, 22, 28]
 
 /**
  * The name of one timber, in the window as the drawing is read: on its wood where it stands whole in what the page keeps and off
- * what words never lie on and the cut line, smaller where it must; else beside it on a line, off other strokes too; else not on this
- * page.
+ * what words never lie on and the cut line, smaller where it must; else beside it on a leader with a dot, off other strokes too, on the
+ * `wood` if it can; else not on this page.
  */
-export const labelMarks = (label: PatternLabel, outline: Path, tile: Tile, room: Occupancy): Drawing => {
+export const labelMarks = (
+  label: PatternLabel,
+  outline: Path,
+  tile: Tile,
+  room: Occupancy,
+  wood: (p: Point) => boolean,
+): Drawing => {
   const turn = Math.atan2(tile.toWindow[1], tile.toWindow[0])
   const at = (p: Point): Point => affineApply(tile.toWindow, p)
   const shown = pathClip(outline, tile.cell)
@@ -55,17 +68,23 @@ export const labelMarks = (label: PatternLabel, outline: Path, tile: Tile, room:
     points[Math.floor(points.length / 2)]!,
     0.5,
   )
-  for (const distance of distances)
-    for (let k = 0; k < 16; k++) {
+  const half = textWidth(label.words, besideSize, 'bold') / 2
+  const tries = distances.flatMap((distance) =>
+    Array.from({ length: 16 }, (_, k) => {
       const direction = turn + (k * Math.PI) / 8
-      const half = textWidth(label.words, besideSize, 'bold') / 2
-      const middle = pointToward(end, direction, distance + half * Math.abs(Math.cos(direction - turn)))
+      return pointToward(end, direction, distance + half * Math.abs(Math.cos(direction - turn)))
+    }),
+  )
+  // on the side that is kept, if it can
+  for (const kept of [true, false])
+    for (const middle of tries) {
       const corners = boxAt(label.words, besideSize, middle, turn)
-      if (!inCell(tile, corners) || !clearUnder(room, corners, on.never | on.cut | on.rather)) continue
+      if (!inCell(tile, corners) || (kept && !corners.every(wood))) continue
+      if (!clearUnder(room, corners, on.never | on.cut | on.rather)) continue
       const near = corners
         .map((p, i) => pointBetween(p, corners[(i + 1) % 4]!, 0.5))
         .reduce((a, b) => (pointDistance(b, end) < pointDistance(a, end) ? b : a))
-      return [stroke('mark', pathOf(near, end), pens.tick), ...boxed(label.words, besideSize, middle, turn)]
+      return [...leader(end, [near], leaderStyle), ...boxed(label.words, besideSize, middle, turn)]
     }
   return []
 }

@@ -63,37 +63,56 @@ export interface Tile {
 export const rowLetters = (row: number): string =>
   (row >= 26 ? rowLetters(Math.floor(row / 26) - 1) : '') + String.fromCharCode(65 + (row % 26))
 
-const sides: readonly { readonly edge: TileEdge; readonly step: Cell; readonly over: boolean }[] = [
-  { edge: 'left', step: { column: -1, row: 0 }, over: true },
-  { edge: 'bottom', step: { column: 0, row: -1 }, over: true },
-  { edge: 'right', step: { column: 1, row: 0 }, over: false },
-  { edge: 'top', step: { column: 0, row: 1 }, over: false },
+const sides: readonly { readonly edge: TileEdge; readonly step: Cell }[] = [
+  { edge: 'left', step: { column: -1, row: 0 } },
+  { edge: 'bottom', step: { column: 0, row: -1 } },
+  { edge: 'right', step: { column: 1, row: 0 } },
+  { edge: 'top', step: { column: 0, row: 1 } },
 ]
 
+/** Whether the first tile from below does not hold a point of the pattern, and the first one from above does. */
+const startsAbove = ({ lattice, cells }: Coverage, start: Point): boolean => {
+  const { x: px, y: py } = latticePitch(lattice)
+  const { x, y } = affineApply(lattice.toFrame, start)
+  const half = lattice.overlap / 2
+  const at = cellKey({ column: Math.floor((x - half) / px), row: Math.floor((y - half) / py) })
+  const highest = Math.max(...cells.map(({ row }) => row))
+  return cellKey(cells[0]!) !== at && cellKey(cells.find(({ row }) => row === highest)!) === at
+}
+
 /**
- * The tiles of a coverage in the order of taping: bottom row first, left to right, so that each page lies over its
- * left and lower neighbours and is always trimmed on those two edges.
+ * The tiles of a coverage in the order of taping: bottom row first, left to right, so that each page lies over its left and lower
+ * neighbours and is always trimmed on those two edges. Where `start` lies at the left of the top row, that row is the first, and
+ * upper stands for lower.
  *
  * `sharesOf`: where the marks of a joint line lie that a snap line crosses at a share of it, or none; `snapAt`: height of a row's
  * snap line in its windows, mm.
  */
 export const tilesOf = (
-  { lattice, cells }: Coverage,
+  coverage: Coverage,
   window: Box,
   first: { readonly row: number; readonly number: number },
   sharesOf: (line: readonly [Point, Point], snap: number | null) => JointShares,
   snapAt: (row: number) => number,
+  start: Point,
 ): readonly Tile[] => {
+  const { lattice } = coverage
+  const down = startsAbove(coverage, start)
+  const cells = down
+    ? coverage.cells.toSorted((a, b) => b.row - a.row || a.column - b.column)
+    : coverage.cells
+  const before: readonly TileEdge[] = ['left', down ? 'top' : 'bottom']
   const { x: px, y: py } = latticePitch(lattice)
   const half = lattice.overlap / 2
-  const lowest = Math.min(...cells.map((cell) => cell.row))
+  const firstRow = cells[0]!.row
   const leftmost = Math.min(...cells.map((cell) => cell.column))
   const tileNumbers = new Map(cells.map((cell, i) => [cellKey(cell), first.number + i]))
   return cells.map((cell): Tile => {
     const { column, row } = cell
     const [x0, y0] = [column * px, row * py]
     const [x1, y1] = [x0 + lattice.width, y0 + lattice.height]
-    const neighbours = sides.flatMap(({ edge, step, over }) => {
+    const neighbours = sides.flatMap(({ edge, step }) => {
+      const over = before.includes(edge)
       const other = { column: column + step.column, row: row + step.row }
       const neighbour = tileNumbers.get(cellKey(other))
       return neighbour === undefined ? [] : [{ edge, over, neighbour }]
@@ -110,7 +129,7 @@ export const tilesOf = (
     return {
       number: own,
       first: own === first.number,
-      row: rowLetters(first.row + row - lowest),
+      row: rowLetters(first.row + Math.abs(row - firstRow)),
       column: column - leftmost + 1,
       toWindow: affineThen(lattice.toFrame, affineTranslate(-x0, -y0)),
       width: lattice.width,

@@ -35,7 +35,9 @@ const tapingWords = (tile: Tile): readonly string[] => {
   const over = tile.joints.filter((joint) => joint.over)
   if (tile.first) return ['start here']
   if (over.length === 0) return [`starts row ${tile.row}`, 'on its snap line']
-  const edges = over.map((joint) => (joint.edge === 'left' ? 'left' : 'lower')).join(' and ')
+  const edges = over
+    .map(({ edge }) => (edge === 'left' ? edge : edge === 'top' ? 'upper' : 'lower'))
+    .join(' and ')
   return [
     `lies over page${over.length > 1 ? 's' : ''} ${over.map((joint) => joint.neighbour).join(' and ')}`,
     `trim its ${edges} edge${over.length > 1 ? 's' : ''}`,

@@ -7,6 +7,7 @@ describe('without --cover a set takes', () => {
   it.each<readonly [number, number, number, Cover, string]>([
     [4, 4, 3, 'whole', 'the whole outline is four pages'],
     [1, 1, 1, 'whole', 'one page holds everything'],
+    [2, 1, 1, 'line', 'one sheet without a joint is better than two'],
     [9, 8, 5, 'whole', 'the line saves a single page'],
     [14, 7, 5, 'line', 'a ribbon saves two pages only'],
     [22, 9, 6, 'ribbon', 'a ribbon saves three pages'],

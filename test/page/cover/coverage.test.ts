@@ -11,7 +11,7 @@ import type { Pt } from '../../support/pt.ts'
 import { randomFrom } from '../../support/random.ts'
 
 const needed = (pattern: Pattern, cover: Cover, step: number): readonly (readonly Pt[])[] =>
-  (cover === 'whole' ? [pattern.outline, ...pattern.markPaths] : [pattern.line]).map((path) =>
+  (cover === 'whole' ? [pattern.cut, ...pattern.markPaths] : [pattern.line]).map((path) =>
     pathSample(path, step),
   )
 
@@ -316,7 +316,9 @@ describe.each(coarse)('radius $radius in, height $height in, on letter', (said) 
     }
   })
 
-  it('whole, with a deck that is a guess, lies within a fifth of the coarse count', () => {
-    expect(Math.abs(count('whole') - said.whole) / said.whole).toBeLessThanOrEqual(0.2)
+  it('whole, with a deck that is a guess, takes no more than a third less than the coarse count, and no more than a fifth more', () => {
+    // which covers the panel's own edge too
+    expect(count('whole') / said.whole).toBeLessThanOrEqual(1.2)
+    expect(count('whole') / said.whole).toBeGreaterThanOrEqual(2 / 3)
   })
 })

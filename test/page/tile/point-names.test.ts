@@ -38,6 +38,8 @@ describe('a point that the builder measures from', () => {
               const [tile] = holding
               const page = set!.plan.pages.findIndex((one) => one.tile === `${tile!.number}`)
               const words = opened(set!.pages[page]!.draw()).words.filter((word) => word.text === name)
+              // the builder starts at the toe
+              if (name === 'TOE') expect(tile!.first, `${pattern.name} on ${paper}, ${cover}`).toBe(true)
               expect(words.length, `"${name}" on page ${tile!.number} of ${pattern.name}, ${cover}`).toBe(1)
               looked++
             }

@@ -1,0 +1,65 @@
+import type { Units } from '../../design/design.ts'
+import type { DraftStyle } from '../../drafting/line-types.ts'
+import { layTable, tableHeight, tableMarks } from '../../drafting/table.ts'
+import { type Drawing, group } from '../../drawing/drawing.ts'
+import { affineTranslate } from '../../geometry/affine.ts'
+import { showLength } from '../../length.ts'
+import type { Pattern } from '../../pattern/pattern.ts'
+import type { Datum } from '../proof/datum.ts'
+import { type SurveyLine, surveyLength } from '../proof/survey.ts'
+
+interface ProofFacts {
+  readonly units: Units
+  readonly pattern: Pattern
+  readonly datums: readonly Datum[]
+  readonly survey: readonly SurveyLine[]
+}
+
+/** Between the two tables, mm. */
+const apart = 8
+
+/** Where the crosses lie on the panel, and beside it what is measured on the taped paper and again on the wood; hung from 0,0. */
+export const proofTables = (
+  { units, pattern, datums, survey }: ProofFacts,
+  style: DraftStyle,
+  width: number,
+): { readonly marks: Drawing; readonly height: number } => {
+  const show = (mm: number): string => showLength(mm, units)
+  const crosses = layTable(
+    {
+      columns: [
+        { head: "Cross, from\nthe panel's", kind: 'words', face: 'bold' },
+        { head: 'front\nedge', kind: 'figure' },
+        { head: 'bottom\nedge', kind: 'figure' },
+        { head: 'back\nedge', kind: 'figure' },
+      ],
+      rows: datums.map(({ letter, at }) => [letter, show(at.x), show(at.y), show(pattern.length - at.x)]),
+    },
+    width / 2,
+    style,
+  )
+  const left = datums.length === 0 ? 0 : crosses.width + apart
+  const checks = layTable(
+    {
+      columns: [
+        { head: 'Check with a tape', kind: 'words' },
+        { head: 'it must be', kind: 'right' },
+        { head: 'paper', kind: 'box' },
+        { head: 'wood', kind: 'box' },
+      ],
+      rows: survey.map((line) => [line.words, surveyLength(line, units), '', '']),
+    },
+    width - left,
+    style,
+  )
+  return {
+    marks: [
+      ...(datums.length === 0 ? [] : tableMarks(crosses, { x: 0, y: 0 })),
+      ...(survey.length === 0 ? [] : [group(affineTranslate(left, 0), tableMarks(checks, { x: 0, y: 0 }))]),
+    ],
+    height: Math.max(
+      datums.length === 0 ? 0 : tableHeight(crosses),
+      survey.length === 0 ? 0 : tableHeight(checks),
+    ),
+  }
+}

@@ -1,0 +1,71 @@
+import type { Units } from '../../design/design.ts'
+import { wordList } from '../../length/word-list.ts'
+import { showLength } from '../../length.ts'
+import type { Pattern } from '../../pattern/pattern.ts'
+import type { Cover } from '../cover/cover.ts'
+import type { Datum } from '../proof/datum.ts'
+import type { Tile } from '../tile/tile.ts'
+
+export interface TapingFacts {
+  readonly units: Units
+  readonly cover: Cover
+  readonly pattern: Pattern
+  readonly tiles: readonly Tile[]
+  readonly datums: readonly Datum[]
+  readonly trial: boolean
+  /** story strips lie at the end of the set */
+  readonly strips: boolean
+}
+
+/** From the printer to the saw in six steps: the same on the map page and on the phone. */
+export const tapingSteps = (facts: TapingFacts): readonly string[] => {
+  const { units, cover, pattern, tiles, trial, strips } = facts
+  const level = rowsLevel(tiles)
+  const upper = tiles.some(({ joints }) => joints.some(({ over, edge }) => over && edge === 'top'))
+  return [
+    `Print at 100 %, never "fit to page", one-sided. Measure the test square (its own sheet) before you trust any page.${trial ? ' Saw the lip trial in scrap before the first side.' : ''}`,
+    `Take a factory edge of the panel as its bottom edge; measure both diagonals of the panel: they must be equal. It must hold ${showLength(pattern.length, units)} × ${showLength(pattern.height, units)} ${units}.`,
+    placing(facts, level),
+    `Trim each page on its left and ${upper ? 'upper' : 'lower'} joint lines, where it has them. Start with page ${tiles[0]!.number} at the toe and go on in the order of the numbers, each row to its snap line. At a joint crosses lie on crosses, half circles make whole ones, and the zero ticks of both scales run through; tick 3 instead is 0.3 mm off, and what is more off is laid again. Use the paper the same day: damp paper grows.`,
+    `${laying(cover, level)} Check the distances below. Prick through the middle of the thick black line every 25 mm (1 in) and draw with a thin batten; prick the screws' crosses too. Dashed boxes are timbers on the inner face, X on their wood.`,
+    `Saw beside the line on its grey side, marked WASTE, and smooth down to it: KEEP is your panel. Trace the first side onto all the others and drill its screw holes through them; turned over, it is the other end of the ramp.${strips ? ' The strips at the end of the set mark skin and pipe.' : ''}`,
+  ]
+}
+
+const rowsLevel = (tiles: readonly Tile[]): boolean =>
+  tiles.every(({ snap: [a, b] }) => Math.abs(a.y - b.y) < 1e-6)
+
+/** What is set out on panel or floor before the first page. */
+const placing = ({ units, cover, pattern, tiles, datums }: TapingFacts, level: boolean): string => {
+  const rows = [...new Map(tiles.map(({ row, snap }) => [row, snap]))]
+  const crosses =
+    cover === 'whole' || datums.length === 0
+      ? ''
+      : ` Set out the crosses ${wordList(datums.map(({ letter }) => letter))} on the panel with tape and square (table).`
+  if (!level) {
+    const [[, [from, to]], ...others] = rows as [(typeof rows)[number], ...typeof rows]
+    const long = Math.hypot(to.x - from.x, to.y - from.y)
+    const [ux, uy] = [(to.x - from.x) / long, (to.y - from.y) / long]
+    // square to the rows
+    const off = others.map(([row, [p]]) => {
+      const up = (p.y - from.y) * ux - (p.x - from.x) * uy
+      return `row ${row} ${showLength(Math.abs(up), units)} ${up > 0 ? 'above' : 'below'} it`
+    })
+    const more = off.length === 0 ? '' : `; the line of ${off.join(', of ')} ${units}, square to it`
+    return `Snap a straight line for row ${rows[0]![0]} on a clean floor or board${more}.${crosses}`
+  }
+  const onPanel = rows.filter(([, [a]]) => a.y > 0 && a.y < pattern.height)
+  const beyond = rows.filter((row) => !onPanel.includes(row)).map(([row]) => `row ${row}`)
+  return [
+    `Chalk the snap lines on the panel, above its bottom edge: ${onPanel.map(([row, [a]]) => `${row} ${showLength(a.y, units)}`).join(', ')} ${units}.`,
+    ...(beyond.length > 0 ? [` Beyond the panel is ${wordList(beyond)}: lay it by its joints.`] : []),
+    crosses,
+  ].join('')
+}
+
+const laying = (cover: Cover, level: boolean): string =>
+  cover === 'whole'
+    ? "Lay the taped sheet to the panel's bottom and front edges; blank paper may hang over them."
+    : level
+      ? 'Page by page, lay the crosses on those of the panel too: where chalk and cross disagree, the cross decides.'
+      : 'Lay the taped sheet on the panel, each cross on its own.'
