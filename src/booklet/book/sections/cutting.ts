@@ -18,21 +18,25 @@ export const cutting = (book: Book): Section => {
     steps.push(step(++number, said, width))
   }
   for (const pattern of patterns) {
-    const [one, ...others] = pattern.serves
+    const ramp = quarters.find(({ name }) => name === pattern.ramp)!
+    const { count } = ramp.design.sides
+    const of = book.several ? ` of ${ramp.name}` : ''
     next(
-      `Tape the pages of ${pattern.part} (${pattern.ramp}) in the order of their numbers and check the distances on their map. Lay them on a panel ${fine(pattern.length)} × ${fine(pattern.height)}.`,
+      `Tape the pages of the side${of} in the order of their numbers and check the distances on their map. Lay them on its place on the panel, ${fine(pattern.length)} × ${fine(pattern.height)}.`,
     )
-    next(`Trace the curve and the marks for ${one}. Go over the line once with a bent batten: no bump.`)
-    const ramp = quarters.find(({ name }) => name === pattern.ramp)
-    if (ramp?.coping?.seat === 'square')
+    next(
+      'Trace the curve and the marks of the first side. Go over the line once with a bent batten: no bump.',
+    )
+    if (ramp.coping?.seat === 'square')
       next(
         'Drill a hole in the inner corner of the notch, wide enough for the blade of the jigsaw. Then saw into it from both sides.',
       )
     next('Saw beside the line on the WASTE side, and smooth down to the line. Ease no edge yet.')
-    if (others.length > 0)
-      next(
-        `Check it by the table below. Then trace it onto the wood for ${others.join(', ')}, saw these, clamp all together and smooth their edges as one.`,
-      )
+    next(
+      `Check it by the table of this part. Then trace it onto the wood of the other ${count === 2 ? 'side' : `${count - 1} sides and ribs`}, saw, clamp all together and smooth their edges as one.`,
+    )
+    const [, ...others] = pattern.serves
+    if (others.length > 0) next(`The same pages serve ${others.join('; ')}.`)
   }
   for (const ramp of flatsOf(solved.ramps))
     next(
@@ -49,16 +53,22 @@ export const cutting = (book: Book): Section => {
     title: 'Cutting',
     blocks: [
       head('Cutting', width),
-      ...steps,
       caution(
         'Saw outside or with the dust drawn off: dust of plywood and hardboard harms lungs. Two people hold a panel. The offcut falls: keep feet away.',
+        width,
+      ),
+      ...steps,
+      check(
+        quarters.length > 0
+          ? 'Sides laid on each other show no light between them, and turned over against each other the lips meet.'
+          : 'Sides laid on each other are of one length and height.',
         width,
       ),
       ...panelBlocks(book),
       ...boardBlocks(book),
       ...patterns.flatMap((pattern) => {
         const ramp = quarters.find(({ name }) => name === pattern.ramp)!
-        const blanks = pattern.serves.slice(0, mostSides).map(() => '')
+        const blanks = Array.from({ length: Math.min(mostSides, ramp.design.sides.count) }, () => '')
         return [
           part(ofRamp(book, 'Checks on the sawn wood', ramp), width),
           table(
@@ -67,9 +77,7 @@ export const cutting = (book: Book): Section => {
                 { head: '', kind: 'box' as const },
                 { head: 'from … to', kind: 'words' as const },
                 { head: 'wanted', kind: 'right' as const },
-                ...pattern.serves
-                  .slice(0, 4)
-                  .map((_, i) => ({ head: `side ${i + 1}`, kind: 'blank' as const })),
+                ...blanks.map((_, i) => ({ head: `side ${i + 1}`, kind: 'blank' as const })),
               ],
               rows: [
                 ...pattern.distances.map(({ words: said, value }) => ['', said, fine(value), ...blanks]),
@@ -85,12 +93,6 @@ export const cutting = (book: Book): Section => {
           ),
         ]
       }),
-      check(
-        quarters.length > 0
-          ? 'Sides laid on each other show no light between them, and turned over against each other the lips meet.'
-          : 'Sides laid on each other are of one length and height.',
-        width,
-      ),
     ],
   }
 }

@@ -68,13 +68,13 @@ const frameOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
       { width: ramp.length, height: ramp.width },
     ),
     part(ofRamp(book, 'Steps', ramp), width),
+    caution(
+      'Drill before each screw, near the end of a timber above all. Two people lift and turn the frame; nobody stands under it.',
+      width,
+    ),
     ...steps,
     check(
       'Both diagonals are equal, the frame stands on all of its sides without rocking, no screw stands proud.',
-      width,
-    ),
-    caution(
-      'Drill before each screw, near the end of a timber above all. Two people lift and turn the frame; nobody stands under it.',
       width,
     ),
     ...checksOf(book, ramp, ['stud-toe', 'stud-rip', 'span', 'deck-timber', 'pipe-timber', 'flat-studs']),

@@ -18,6 +18,10 @@ const skinOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
   const { width, units } = book
   const layers = ramp.skin.filter(({ length }) => length > 0)
   return [
+    caution(
+      'Bent skin is a spring: hold it down until it is screwed, and keep your face away from its free end.',
+      width,
+    ),
     ...(ramp.kind === 'quarter'
       ? [
           figure(
@@ -30,10 +34,6 @@ const skinOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
         ]
       : []),
     ...layers.flatMap((layer) => layerOf(book, ramp, layer, layer === layers.at(-1) && layers.length > 1)),
-    caution(
-      'Bent skin is a spring: hold it down until it is screwed, and keep your face away from its free end.',
-      width,
-    ),
     ...checksOf(book, ramp, [
       'skin-bend',
       'screw-through',
