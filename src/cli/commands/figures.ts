@@ -1,6 +1,7 @@
 import { sidePicture } from '../../booklet/views/side-picture.ts'
 import { readAsCut } from '../../job/as-cut-words.ts'
 import { figuresJob, figuresRecord } from '../../job/figures.ts'
+import { withNearMisses } from '../../job/near/near-misses.ts'
 import { answerLine } from '../../job/settle/answer-words.ts'
 import { command, type Given } from '../command.ts'
 import { done } from '../done.ts'
@@ -39,11 +40,11 @@ export const figuresCommand = command({
 
 /** What the ramp comes out as, and what will not work. Exit 1 when something stops it. */
 const figures = async (file: string, options: Given<typeof rows>, shell: Shell): Promise<number> => {
-  const { design, answers } = loadDesign(file)
+  const { design, answers, text: typed } = loadDesign(file)
   if (options.out !== undefined) checkOut(options.out, options.force ?? false, file)
   if (options.picture !== undefined) checkPicture(options.picture, options.force ?? false, file)
   const { cuts } = done(readAsCut(options.asCut ?? [], design))
-  const job = figuresJob(design, cuts, answers)
+  const job = withNearMisses(figuresJob(design, cuts, answers), typed, design)
   const { solved, asCut } = job
   const text = options.json
     ? `${JSON.stringify(figuresRecord(design, job), null, 2)}\n`

@@ -1,0 +1,53 @@
+import type { Design } from '../../design/design.ts'
+import { countWords } from '../../length/count-words.ts'
+import type { WholeDesign } from '../../ramp/ramp.ts'
+import { sheetWords } from '../../stock/panel/sheet-words.ts'
+import { sheetsOf } from '../../stock/panel/sheets.ts'
+import { partsOf } from '../../stock/parts.ts'
+import { sawTimber } from '../../stock/timber/boards.ts'
+import { coverDesign } from '../covering.ts'
+import { usualLaying } from '../laying.ts'
+
+/** How many a design takes of all that is counted, each by its noun and what it is of: `panel of 9 plywood`, `timber`. */
+export type Takes = ReadonlyMap<string, number>
+
+/** null where some part has no panel or timber. */
+export const takesOf = (design: Design, solved: WholeDesign): Takes | null => {
+  const parts = partsOf(design, solved)
+  const laid = sheetsOf(design, parts)
+  const timber = sawTimber(parts.timbers, design)
+  if ('faults' in laid || timber === null) return null
+  return new Map([
+    ...laid.sheets.map(
+      ({ sheet, panels }) =>
+        [
+          `panel of ${sheetWords(sheet, design.units)}`,
+          panels.reduce((sum, { clamped }) => sum + clamped, 0),
+        ] as const,
+    ),
+    ...timber.flatMap(({ boards }) => [['timber', boards.length] as const]),
+    [`page of ${design.paper}`, sidePages(design, solved)],
+  ])
+}
+
+/** Pages to tape for the sides. */
+export const sidePages = (design: Design, solved: WholeDesign): number => {
+  const { counts, cover } = coverDesign(design, solved, usualLaying(design.paper))
+  return counts[cover]
+}
+
+/** What the one takes less than the other; null where it takes more of anything. */
+export const savedFrom = (
+  before: Takes,
+  after: Takes,
+): readonly (readonly [noun: string, count: number])[] | null => {
+  const nouns = [...new Set([...before.keys(), ...after.keys()])]
+  const gains = nouns.map((noun) => [noun, (before.get(noun) ?? 0) - (after.get(noun) ?? 0)] as const)
+  return gains.some(([, gain]) => gain < 0) ? null : gains.filter(([, gain]) => gain > 0)
+}
+
+/** `2 panels of 9 plywood` */
+export const takenWords = ([noun, count]: readonly [noun: string, count: number]): string => {
+  const [first, ...rest] = noun.split(' ')
+  return [countWords(count, first!), ...rest].join(' ')
+}
