@@ -22,11 +22,11 @@ export interface Plan extends SetPlan {
 }
 
 /**
- * Sines and cosines differ in their last bit from one version of a JavaScript engine to the next: numbers end at a millionth of
- * a thousandth, so that a plan and its seal are the same wherever they are made.
+ * Sines and cosines differ in their last bit from one version of a JavaScript engine to the next: numbers end at ten
+ * decimals, finer than a page is proved to be at full size, so that a plan and its seal are the same wherever they are made.
  */
 const rounded = <T>(value: T): T => {
-  if (typeof value === 'number') return Number(value.toFixed(9)) as T
+  if (typeof value === 'number') return Number(value.toFixed(10)) as T
   if (Array.isArray(value)) return value.map(rounded) as T
   if (value === null || typeof value !== 'object') return value
   return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, rounded(one)])) as T
