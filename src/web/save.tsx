@@ -54,6 +54,8 @@ export const Save = ({ view, lay, asking }: SaveProps) => {
   const ways: readonly (readonly [id: string, words: string, question: Question, off: boolean])[] = [
     ['save-pages', 'save the pages', { kind: 'set', text, lay }, stops],
     ['save-square', 'save the test square', { kind: 'square', units, lay: squareLay }, good === null],
+    ['save-booklet', 'save the booklet', { kind: 'booklet', text, lay }, stops],
+    ['save-list', 'save the shopping list', { kind: 'list', text, lay }, stops],
     ['save-cuts', 'save the cuts', { kind: 'cuts', text, lay }, stops],
     ['save-offsets', 'save the offsets', { kind: 'offsets', text, lay }, stops],
   ]

@@ -68,6 +68,16 @@ describe('someone who opens the page for the first time', () => {
       (await contentOf(again)).pages,
     )
 
+    await page.reload()
+    await page.waitForSelector('main')
+    for (const [button, least] of [
+      ['#save-booklet', 5],
+      ['#save-list', 1],
+      ['#save-cuts', 2],
+      ['#save-offsets', 1],
+      ['#save-square', 1],
+    ] as const)
+      expect((await contentOf(await saved(page, button))).pages.length, button).toBeGreaterThanOrEqual(least)
     expect(faults).toEqual([])
     expect(requests).toEqual([])
   })

@@ -1,12 +1,18 @@
 import {
+  bookletInput,
+  bookletJob,
+  buyInput,
+  buyJob,
   cutsInput,
   cutsJob,
+  type Design,
   offsetsInput,
   offsetsJob,
   type PdfInput,
   type PlotJob,
   plotJob,
   printerEffects,
+  type ReadLaying,
   setInput,
   squareJob,
   svgLayers,
@@ -45,16 +51,14 @@ export const answer = async (question: Question, progress: Progress): Promise<An
       const set = granted(squareJob({ ...question.lay.words, units: question.units }, profile, sha256)).set
       return { kind: 'file', file: await saved(setInput(set, 'Test square'), 'square', progress) }
     }
-    case 'offsets': {
+    case 'offsets':
+    case 'cuts':
+    case 'booklet':
+    case 'list': {
       const design = designOf(question.text)
-      const job = granted(offsetsJob(design))
-      const input = offsetsInput(design, job, layingOf(question.lay, design).sheet)
-      return { kind: 'file', file: await saved(input, `${fileName(design.title)}-offsets`, progress) }
-    }
-    case 'cuts': {
-      const design = designOf(question.text)
-      const input = cutsInput(design, granted(cutsJob(design)), layingOf(question.lay, design).sheet)
-      return { kind: 'file', file: await saved(input, `${fileName(design.title)}-cuts`, progress) }
+      const input = paperOf(question.kind, design, layingOf(question.lay, design))
+      const file = await saved(input, `${fileName(design.title)}-${question.kind}`, progress)
+      return { kind: 'file', file }
     }
     case 'open-set':
       return openSet(question.bytes)
@@ -75,6 +79,31 @@ export const answer = async (question: Question, progress: Progress): Promise<An
     }
     default:
       return question satisfies never
+  }
+}
+
+/** The papers for the bench, the saw and the shop. */
+const paperOf = (
+  kind: 'offsets' | 'cuts' | 'booklet' | 'list',
+  design: Design,
+  laying: ReadLaying,
+): PdfInput => {
+  const { sheet } = laying
+  switch (kind) {
+    case 'offsets':
+      return offsetsInput(design, granted(offsetsJob(design)), sheet)
+    case 'cuts':
+      return cutsInput(design, granted(cutsJob(design)), sheet)
+    case 'booklet':
+      return bookletInput(
+        design,
+        granted(bookletJob(design, laying, { only: null, fingerprint: sha256 })),
+        sheet,
+      )
+    case 'list':
+      return buyInput(design, granted(buyJob(design)), sheet)
+    default:
+      return kind satisfies never
   }
 }
 

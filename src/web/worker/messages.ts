@@ -14,8 +14,11 @@ export type Question =
   | { readonly kind: 'page'; readonly text: string; readonly lay: Lay; readonly page: number }
   | { readonly kind: 'set'; readonly text: string; readonly lay: Lay }
   | { readonly kind: 'square'; readonly units: 'mm' | 'in'; readonly lay: Lay }
-  | { readonly kind: 'offsets'; readonly text: string; readonly lay: Lay }
-  | { readonly kind: 'cuts'; readonly text: string; readonly lay: Lay }
+  | {
+      readonly kind: 'offsets' | 'cuts' | 'booklet' | 'list'
+      readonly text: string
+      readonly lay: Lay
+    }
   /** what a file is that was dropped on the page: a set says its plan */
   | { readonly kind: 'open-set'; readonly bytes: Uint8Array }
   | {
