@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { pickWords } from '../../src/cli/reprint-words.ts'
+import { pickWords } from '../../src/cli/reprint/words.ts'
 import type { PlanPage, PlanPlace, SetPlan } from '../../src/drawing/set-plan.ts'
 import { pickPages } from '../../src/read/pick-pages.ts'
 

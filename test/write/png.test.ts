@@ -1,6 +1,6 @@
 import { PNG } from 'pngjs'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { loadGlyphs } from '../../src/cli/map-image.ts'
+import { loadGlyphs } from '../../src/cli/pictures/map-image.ts'
 import { type Drawing, fill, group, stroke, text } from '../../src/drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../src/drawing/text-box.ts'
 import { affineIdentity, affineRotate, affineThen, affineTranslate } from '../../src/geometry/affine.ts'

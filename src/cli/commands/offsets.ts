@@ -10,12 +10,12 @@ import type { PdfInput } from '../../write/pdf-input.ts'
 import { command, type Given } from '../command.ts'
 import { done } from '../done.ts'
 import { checkOut, writeOut } from '../files.ts'
-import { flatWords } from '../flat-words.ts'
 import { loadDesign } from '../load-design.ts'
 import { forceOption, paperWords } from '../options.ts'
 import { platform } from '../platform.ts'
 import type { Shell } from '../shell.ts'
 import { showBriefly } from '../show-checks.ts'
+import { flatWords } from '../words/flat-words.ts'
 
 const rows = [
   {

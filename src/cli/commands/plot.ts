@@ -14,13 +14,13 @@ import { type Sheet, sheetWindow } from '../../page/sheet/sheet.ts'
 import { command, type Given } from '../command.ts'
 import { done } from '../done.ts'
 import { checkPdf } from '../files.ts'
-import { flatWords } from '../flat-words.ts'
 import { loadDesign } from '../load-design.ts'
 import { forceOption, layingOptions, planOption, profilesOption } from '../options.ts'
 import { sha256 } from '../platform.ts'
 import { givenProfile } from '../profiles.ts'
 import type { Shell } from '../shell.ts'
 import { showBriefly } from '../show-checks.ts'
+import { flatWords } from '../words/flat-words.ts'
 import { wrap } from '../wrap.ts'
 import { writeSet } from '../write-set.ts'
 
@@ -53,7 +53,7 @@ const plot = async (file: string, raw: Given<typeof rows>, shell: Shell): Promis
   const out = raw.out ?? `${file === '-' ? 'ramp' : basename(file, extname(file))}.pdf`
   checkPdf(out, raw.force ?? false, file)
   // loaded here, so that what draws no image starts without it
-  const image = raw.map === undefined ? null : await import('../map-image.ts')
+  const image = raw.map === undefined ? null : await import('../pictures/map-image.ts')
   image?.checkMap(raw.map!, raw.force ?? false, file)
   const several = design.ramps.length > 1
   const job = done(plotJob(design, text, laying, sha256), { file, several, done: 'plot' })

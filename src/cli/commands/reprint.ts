@@ -16,8 +16,8 @@ import { checkPdf, writeOut } from '../files.ts'
 import { forceOption, layingOptions, oneOfWords, paperWords, planOption, profilesOption } from '../options.ts'
 import { platform, sha256 } from '../platform.ts'
 import { loadProfile } from '../profiles.ts'
-import { plotAgain, readPdfBytes } from '../reprint-source.ts'
-import { faultWords, pickWords, setWords } from '../reprint-words.ts'
+import { plotAgain, readPdfBytes } from '../reprint/source.ts'
+import { faultWords, pickWords, setWords } from '../reprint/words.ts'
 import type { Shell } from '../shell.ts'
 
 const words: Readonly<Record<string, string>> = { paper: paperWords, cover: oneOfWords(covers) }

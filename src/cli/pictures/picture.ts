@@ -1,14 +1,14 @@
 import { extname } from 'node:path'
-import type { Picture } from '../booklet/views/side-picture.ts'
-import type { PaperName } from '../design/design.ts'
-import { group } from '../drawing/drawing.ts'
-import { affineTranslate } from '../geometry/affine.ts'
-import { defaultMargins, paperOf } from '../page/sheet/paper.ts'
-import { writeSvg } from '../write/svg.ts'
-import { Failure } from './failure.ts'
-import { checkOut, writeOut } from './files.ts'
+import type { Picture } from '../../booklet/views/side-picture.ts'
+import type { PaperName } from '../../design/design.ts'
+import { group } from '../../drawing/drawing.ts'
+import { affineTranslate } from '../../geometry/affine.ts'
+import { defaultMargins, paperOf } from '../../page/sheet/paper.ts'
+import { writeSvg } from '../../write/svg.ts'
+import { Failure } from '../failure.ts'
+import { checkOut, writeOut } from '../files.ts'
+import { platform } from '../platform.ts'
 import { writeImage } from './map-image.ts'
-import { platform } from './platform.ts'
 
 export const pictureFormats = ['.png', '.svg', '.pdf'] as const
 
@@ -47,7 +47,7 @@ export const writePicture = async (
     case '.svg':
       return writeOut(file, writeSvg({ ...picture, title }), force)
     default: {
-      const { writePdf } = await import('../write/pdf.ts')
+      const { writePdf } = await import('../../write/pdf.ts')
       const { width, height } = paperOf(paper)
       const { left, top } = defaultMargins(paper)
       const draw = () => [group(affineTranslate(left, height - top - picture.height), picture.drawing)]

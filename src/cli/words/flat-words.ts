@@ -1,5 +1,5 @@
-import { quote } from '../length/quote.ts'
-import { flatsOf, type WholeDesign } from '../ramp/ramp.ts'
+import { quote } from '../../length/quote.ts'
+import { flatsOf, type WholeDesign } from '../../ramp/ramp.ts'
 
 /** What flats need in place of `what`; null where there are none. */
 export const flatWords = ({ ramps }: WholeDesign, what: string): string | null => {

@@ -1,9 +1,9 @@
-import type { SetPlan } from '../drawing/set-plan.ts'
-import { nearWord } from '../length/near.ts'
-import { harmless, quote } from '../length/quote.ts'
-import { type Picked, pageWordsOf, tilesInOrder } from '../read/pick-pages.ts'
-import type { SetPdfFault } from '../read/set-pdf.ts'
-import { tileGrids } from '../read/tile-grid.ts'
+import type { SetPlan } from '../../drawing/set-plan.ts'
+import { nearWord } from '../../length/near.ts'
+import { harmless, quote } from '../../length/quote.ts'
+import { type Picked, pageWordsOf, tilesInOrder } from '../../read/pick-pages.ts'
+import type { SetPdfFault } from '../../read/set-pdf.ts'
+import { tileGrids } from '../../read/tile-grid.ts'
 
 /** Why a file cannot be reprinted from, and what to do. */
 export const faultWords = (file: string, fault: SetPdfFault): string => {

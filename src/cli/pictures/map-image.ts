@@ -1,0 +1,60 @@
+import { extname } from 'node:path'
+import { PNG } from 'pngjs'
+import { type PhoneMap, phoneMap } from '../../booklet/phone-map.ts'
+import type { Units } from '../../design/design.ts'
+import type { PageSet } from '../../page/set/draft.ts'
+import { writePng } from '../../write/png.ts'
+import { type FontFile, glyphSource } from '../../write/raster/font-glyphs.ts'
+import type { RasterImage } from '../../write/raster/raster.ts'
+import type { GlyphSource } from '../../write/raster/raster-text.ts'
+import { Failure } from '../failure.ts'
+import { checkOut, writeOut } from '../files.ts'
+import { platform } from '../platform.ts'
+
+/** As wide as most phones show. */
+const imageWidth = 1080
+
+/** Asked before the work is done. */
+export const checkMap = (file: string, force: boolean, source: string): void => {
+  if (extname(file).toLowerCase() !== '.png')
+    throw new Failure(2, `--map ${file}: the map is an image; end its name in .png`)
+  checkOut(file, force, source)
+}
+
+/** The map of a set as a grey PNG for the phone. */
+export const writeMap = async (
+  title: string,
+  set: PageSet,
+  units: Units,
+  file: string,
+  force: boolean,
+): Promise<void> => {
+  const map = phoneMap(title, set, units)
+  await writeImage(map, imageWidth / map.width, file, force)
+}
+
+/** A drawing between 0,0 and width, height as a grey PNG. */
+export const writeImage = async (
+  { drawing, width, height }: PhoneMap,
+  pixelsPerMm: number,
+  file: string,
+  force: boolean,
+): Promise<void> =>
+  writeOut(
+    file,
+    writePng(drawing, { width, height, pixelsPerMm }, { glyphOf: await loadGlyphs(), encode }),
+    force,
+  )
+
+const encode = ({ width, height, pixels }: RasterImage): Uint8Array => {
+  const image = new PNG({ width, height })
+  image.data = Buffer.from(pixels)
+  return PNG.sync.write(image, { colorType: 0, inputColorType: 0, inputHasAlpha: false, bitDepth: 8 })
+}
+
+/** The wide font's outlines. */
+export const loadGlyphs = async (): Promise<GlyphSource> => {
+  const source = await platform.wideFont!()
+  const { create } = source.fontkit as { readonly create: (bytes: Uint8Array) => FontFile }
+  return glyphSource({ regular: create(source.regular), bold: create(source.bold) })
+}
