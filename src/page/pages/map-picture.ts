@@ -85,7 +85,7 @@ export const mapPicture = (
       pathOf({ x: x - arm, y }, { x: x + arm, y }),
       pathOf({ x, y: y - arm }, { x, y: y + arm }),
     ])
-      occupyPath(taken, line, affineIdentity, 0.2, never)
+      occupyPath(taken, line, affineIdentity, 0.2, never | named)
   occupyPath(taken, pattern.outline, map, 0.3, never)
   const cells = tiles.map((tile) => polygonOf(tile.cell[0]!, ...tile.cell.slice(1)))
   for (const path of [...cells, ...tiles.map((tile) => pathOf(...tile.snap))])
@@ -156,11 +156,18 @@ const leastNumber = 1.8
 /** What words never lie on where there is another place: the outline, crosses, other words; and what they rather keep off. */
 const [never, rather] = [1, 2]
 
+/** Crosses and words, which no disc may hide, and what one of their squares under a number counts. */
+const named = 4
+const hidden = 1e4
+
 /** How much of what is taken a box covers. */
 type Cost = (box: Box) => number
 
 const costOf = (taken: Occupancy): Cost =>
-  boxCounter(taken, (kinds) => 100 * (kinds & never) + (kinds & rather) / rather)
+  boxCounter(
+    taken,
+    (kinds) => (kinds & named ? hidden : 0) + 100 * (kinds & never) + (kinds & rather) / rather,
+  )
 
 /** The first tile of each row. */
 const rowsOf = (tiles: readonly Tile[]): readonly Tile[] =>
@@ -194,8 +201,10 @@ const numberMarks = (
     const places = tiles.map(({ number }, i) => numberPlace(`${number}`, cells[i]!, size, cost))
     return { size, places, clear: places.filter(({ covered }) => covered === 0).length }
   })
-  const most = Math.max(...laid.map(({ clear: free }) => free))
-  const { size, places } = laid.find(({ clear: free }) => free >= most - tiles.length / 8)!
+  const open = laid.filter((one) => one.places.every(({ covered }) => covered < hidden))
+  const fit = open.length > 0 ? open : laid.slice(-1)
+  const most = Math.max(...fit.map(({ clear: free }) => free))
+  const { size, places } = fit.find(({ clear: free }) => free >= most - tiles.length / 8)!
   return places.flatMap(({ middle, covered }, i): Drawing => {
     const words = `${tiles[i]!.number}`
     const radius = Math.hypot(textWidth(words, size, 'bold'), size) / 2 + disc
@@ -225,7 +234,7 @@ const numberPlace = (
   // its disc stays in the cell
   const room = Math.hypot(2 * half, size) / 2 + disc
   const within = (long: number) => (share: number) =>
-    long <= 2 * room ? 0.5 : Math.min(Math.max(share, room / long), 1 - room / long)
+    long <= 3.2 * room ? share : Math.min(Math.max(share, room / long), 1 - room / long)
   const [across, up] = [within(pointDistance(a!, b!)), within(pointDistance(a!, d!))]
   const places = shares.flatMap((u) =>
     shares.map((v) => pointBetween(pointBetween(a!, b!, across(u)), pointBetween(d!, c!, across(u)), up(v))),
@@ -260,6 +269,6 @@ const besidePoint = (taken: Occupancy, p: Point, words: string, size: number): P
   const best = places
     .map((at) => ({ at, covered: cost(boxAt(at)) }))
     .reduce((kept, place) => (place.covered < kept.covered ? place : kept))
-  occupyBox(taken, boxAt(best.at), never)
+  occupyBox(taken, boxAt(best.at), never | named)
   return best.at
 }
