@@ -64,7 +64,8 @@ export const pack = (
     boards.push({ kind, board, places: [...places], full: new Set() })
   }
   const spent = (kind: PanelKind): number => boards.filter((one) => one.kind === kind).length
-  const bought = kinds.find(({ count }) => count === null)
+  // the one that couples were laid for
+  const [bought] = kinds.filter(({ count }) => count === null).sort((a, b) => areaOf(b) - areaOf(a))
   if (bought) for (const places of openings) open(bought, places)
   const together = new Set(openings.flat().map(({ piece }) => piece))
   const lost: number[] = []

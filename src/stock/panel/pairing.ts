@@ -17,7 +17,11 @@ export const pairing = (
   saw: Saw,
 ) => {
   const { kerf, trim } = saw
-  const largest = kinds.reduce((most, kind) => (areaOf(kind) > areaOf(most) ? kind : most))
+  // couples lie on panels that are bought: an offcut may be larger, and of another shape
+  const bought = kinds.filter(({ count }) => count === null)
+  const largest = (bought.length > 0 ? bought : kinds).reduce((most, kind) =>
+    areaOf(kind) > areaOf(most) ? kind : most,
+  )
   const askew = (a: number, b: number): readonly Place[] | null => {
     const [first, second] = [pieces[a]!, pieces[b]!]
     if (first.blank.square || second.blank.square) return null
