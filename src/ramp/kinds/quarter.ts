@@ -143,11 +143,14 @@ const frameQuarter = (
   if (enough(drafts)) return null
   const unsolved = hasStop(drafts) || (design.coping !== null && coping === null)
   const side = unsolved ? null : solveSide(transition, coping, length, design.chamfer)
-  if (side)
+  // what ails the outline is seen whatever the width, so that a wider ramp brings nothing new
+  const outlined =
+    drafts.every(({ id, level }) => level !== 'stop' || id === 'width') && !(design.coping && !coping)
+  if (outlined)
     drafts.push(
-      ...narrowFindings(design, side, units),
-      ...panelFindings(side, transition.run, design, stock, units),
+      ...narrowFindings(design, side ?? solveSide(transition, coping, length, design.chamfer), units),
     )
+  if (side) drafts.push(...panelFindings(side, transition.run, design, stock, units))
   if (transition.heights.deck > guardHeight + same)
     drafts.push(
       note(
