@@ -77,7 +77,10 @@ const where = {
 
 const pipeRows = ({ design, coping, pipe }: Quarter, units: Units): readonly Row[] => {
   const { show, fine } = lengthsOf(units)
-  if (!coping) return []
+  if (!coping)
+    return design.coping === null
+      ? [['pipe', 'none: the deck board ends at the lip, and no notch is cut']]
+      : []
   return [
     ['pipe', `${fine(coping.outside)} thick; stands ${revealWords(coping, design, fine)}`],
     ['notch', `${coping.seat}, ${fine(coping.along)} along, ${fine(coping.down)} down`],

@@ -228,7 +228,7 @@ describe('traceply figures', () => {
     ]) {
       writeFileSync(file, design)
       const { out } = await traceply('figures', file)
-      const lines = out.split('\n')
+      const lines = out.trimEnd().split('\n')
       expect(lines.length).toBeLessThanOrEqual(48)
       for (const line of lines) expect(line.length).toBeLessThanOrEqual(120)
     }

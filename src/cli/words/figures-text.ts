@@ -3,8 +3,10 @@ import { stockLines, stockRows } from '../../booklet/stock-rows.ts'
 import type { Design } from '../../design/design.ts'
 import { asCutLines, type RampAsCut } from '../../job/as-cut-words.ts'
 import type { FiguresJob } from '../../job/figures.ts'
-import type { Units } from '../../length.ts'
-import type { Ramp, SolvedDesign } from '../../ramp/ramp.ts'
+import { showLength, type Units } from '../../length.ts'
+import { offerSteps, same } from '../../ramp/check/offer.ts'
+import type { Quarter, Ramp, SolvedDesign } from '../../ramp/ramp.ts'
+import { steepChoices } from '../../ramp/steep-choices.ts'
 import { missesOf, missWords } from '../../stock/panel/miss.ts'
 import { sheetLine } from '../../stock/panel/sheet-words.ts'
 import type { StockTaking } from '../../stock/stock.ts'
@@ -29,6 +31,7 @@ export const figuresText = (
           `pages to tape on ${pages.paper}: whole ${pages.whole}, line ${pages.line}, ribbon ${pages.ribbon}; plot takes ${pages.takes}`,
         ]
       : []),
+    ...(pages || !panels ? [] : ['']),
     ...panelLines(design, solved, panels),
     ...(stock ? stockLines(stock, design).map((line) => wrap(line, 2)) : []),
     ...(checks.length > 0 ? ['', ...checks] : []),
@@ -46,7 +49,6 @@ const panelLines = (
   const several = design.ramps.length > 1
   const [faults, laid] = 'faults' in panels ? [panels.faults, panels.laid] : [[], panels.sheets]
   return [
-    '',
     ...faults.map((fault) => wrap(fault, 2)),
     ...laid.map((sheet) => {
       const misses = missesOf(design, solved, sheet).map((miss) => missWords(miss, several, design))
@@ -63,7 +65,25 @@ export const asCutText = (cuts: readonly (RampAsCut | null)[], solved: SolvedDes
 
 const rampLines = (ramp: Ramp, stock: StockTaking | null, units: Units): readonly string[] => [
   ramp.name,
-  ...[...figuresRows(ramp, units), ...(stock ? stockRows(ramp.name, stock, units) : [])].map(
-    ([label, words]) => wrap(`  ${label.padEnd(8)} ${words}`, 11),
-  ),
+  ...[
+    ...figuresRows(ramp, units).flatMap((row) =>
+      row[0] === 'curve' && ramp.kind === 'quarter' ? [row, steepRow(ramp, units)] : [row],
+    ),
+    ...(stock ? stockRows(ramp.name, stock, units) : []),
+  ].map(([label, words]) => wrap(`  ${label.padEnd(8)} ${words}`, 11)),
 ]
+
+/** What else this height, and this radius, could be: where each word begins, rounded to what can be typed on its side. */
+const steepRow = ({ design }: Quarter, units: Units): readonly [label: string, words: string] => {
+  const step = offerSteps[units]
+  const all = steepChoices(design)
+  const least = all.map(({ radius }) => showLength(Math.ceil(radius / step - same) * step, units))
+  const most = all.map(({ height }) => showLength(Math.floor(height / step + same) * step, units))
+  const { circle } = design.transition
+  return [
+    'words',
+    `${all.map(({ word }) => word).join(', ')}: at this height radius (${layerWords[circle.layer]}) ${least.join(', ')} or more; ` +
+      `at this radius height (${layerWords[design.height.layer]}) ${most.join(', ')} or less`,
+  ]
+}
+const layerWords = { frame: 'frame', deck: 'deck', surface: 'ridden face' } as const
