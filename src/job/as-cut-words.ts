@@ -4,13 +4,22 @@ import { rangeAt } from '../design/schema.ts'
 import { nearWord } from '../length/near.ts'
 import { quote } from '../length/quote.ts'
 import { readLength, showLength } from '../length.ts'
-import { type AsCut, type Cut, solveAsCut } from '../ramp/as-cut.ts'
+import {
+  type AcrossKey,
+  type AsCut,
+  acrossKeys,
+  type DepthKey,
+  depthKeys,
+  type MeasuredCut,
+  measuredCut,
+  solveAsCut,
+} from '../ramp/as-cut.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
 import { quartersOf, type SolvedDesign } from '../ramp/ramp.ts'
 import { asked, type Refusal } from './refusal.ts'
 
-/** A sawn notch and the ramp that it was sawn in. */
-export interface RampCut extends Cut {
+/** What was measured of a sawn notch, and the ramp that it was sawn in. */
+export interface RampCut extends MeasuredCut {
   readonly ramp: string
 }
 
@@ -33,21 +42,30 @@ export const readAsCut = (
 
 const readOne = (said: string, { ramps, units }: Design, faults: string[]): RampCut | null => {
   const shown = `--as-cut ${quote(said, 60).slice(1, -1)}`
-  const match = /^(?:(.*):)?\s*(along|down)\s*=([^=]*),\s*(along|down)\s*=([^=]*)$/s.exec(said)
-  if (!match || match[2] === match[4]) {
+  const match = /^(?:([^=]*):)?\s*(\w+)\s*=([^=]*?)(?:,\s*(\w+)\s*=([^=]*))?$/s.exec(said)
+  const across = acrossKeys.find((key) => key === match?.[2] || key === match?.[4])
+  const depth = depthKeys.find((key) => key === match?.[2] || key === match?.[4])
+  if (!match || (match[4] === undefined ? 1 : 2) !== (across ? 1 : 0) + (depth ? 1 : 0)) {
     const notched = notchedNames(ramps)
     faults.push(`${shown}: write it like ${notched.length > 1 ? `${notched[0]}:` : ''}${example[units]}`)
     return null
   }
   const ramp = rampOf(match[1]?.trim(), ramps, units, shown, faults)
+  if (across === 'floor' && ramp?.kind === 'quarter' && ramp.coping?.seat === 'round')
+    faults.push(`${shown}: a round seat has no level floor; measure its wall from the back edge: \`back\``)
   const texts = new Map([
     [match[2], match[3]!],
-    [match[4], match[5]!],
+    [match[4], match[5] ?? ''],
   ])
-  const [along, down] = (['along', 'down'] as const).map((key) =>
-    lengthOf(key, texts.get(key)!.trim(), units, shown, faults),
-  ) as [number | null, number | null]
-  return ramp === null || along === null || down === null ? null : { ramp: ramp.name, along, down }
+  const measured = <Key extends AcrossKey | DepthKey>(key: Key | undefined) => {
+    if (key === undefined) return null
+    const mm = lengthOf(key, texts.get(key)!.trim(), units, shown, faults)
+    return mm === null ? undefined : { key, mm }
+  }
+  const [wall, floor] = [measured(across), measured(depth)]
+  return ramp === null || wall === undefined || floor === undefined
+    ? null
+    : { ramp: ramp.name, across: wall, depth: floor }
 }
 
 const rampOf = (
@@ -100,8 +118,17 @@ const known = (names: readonly string[]): string =>
       ? `the only one with a notch is ${quote(names[0]!)}`
       : `they are ${names.join(', ')}`
 
+/** The key of the design whose range each measure shares. */
+const rangeOf = {
+  along: 'coping.notch.along',
+  floor: 'coping.notch.along',
+  back: 'length',
+  down: 'coping.notch.down',
+  bottom: 'height.frame',
+} as const
+
 const lengthOf = (
-  key: 'along' | 'down',
+  key: AcrossKey | DepthKey,
   said: string,
   units: Units,
   shown: string,
@@ -112,7 +139,7 @@ const lengthOf = (
     faults.push(`${shown}: \`${key}\`: ${reading.error}`)
     return null
   }
-  const fault = implausible(said, reading, rangeAt(`ramps[quarter].coping.notch.${key}`), units)
+  const fault = implausible(said, reading, rangeAt(`ramps[quarter].${rangeOf[key]}`), units)
   if (fault) faults.push(`${shown}: \`${key}\`: ${fault.fault}`)
   return fault ? null : reading.mm
 }
@@ -120,12 +147,17 @@ const lengthOf = (
 /** What the cuts make of the solved ramps; null where a ramp's pipe could not be solved. */
 export const asCuts = (cuts: readonly RampCut[], { ramps }: SolvedDesign): readonly (RampAsCut | null)[] =>
   cuts.map((cut) => {
-    const solved = solveAsCut(quartersOf(ramps).find((ramp) => ramp.name === cut.ramp)!, cut)
+    const ramp = quartersOf(ramps).find(({ name }) => name === cut.ramp)!
+    const sawn = measuredCut(ramp, cut)
+    const solved = sawn && solveAsCut(ramp, sawn)
     return solved && { ramp: cut.ramp, ...solved }
   })
 
 /** A shim thinner than this is none. mm */
 const nothing = 0.1
+
+/** A shim thicker than this is asked about: a slip of the tape is likelier. mm */
+const thick = 15
 
 /** Reveals and what brings them to the wanted ones, a few lines for each notch. */
 export const asCutLines = (
@@ -148,5 +180,10 @@ export const asCutLines = (
       `  pipe     ${revealWords(one, design, show)}; ` +
         `wanted ${show(wanted.up)} above and ${show(wanted.out)} out`,
       `  shim     ${shim('under the pipe', shims.under, 'floor')}; ${shim('behind it', shims.behind, 'back wall')}`,
+      ...(Math.max(Math.abs(shims.under), Math.abs(shims.behind)) > thick
+        ? [
+            `  asked    is that measured so? The design's notch is ${show(one.along - shims.behind)} along and ${show(one.down - shims.under)} down`,
+          ]
+        : []),
     ]
   })

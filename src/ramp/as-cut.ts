@@ -6,6 +6,34 @@ export interface Cut {
   readonly down: number
 }
 
+/** What its back wall may be measured from: the lip along the top line, where the floor opens to the curve, the back edge. */
+export const acrossKeys = ['along', 'floor', 'back'] as const
+export type AcrossKey = (typeof acrossKeys)[number]
+/** What its floor may be measured from: the top line down, the bottom edge up. */
+export const depthKeys = ['down', 'bottom'] as const
+export type DepthKey = (typeof depthKeys)[number]
+
+/** null for what is as the design has it; mm */
+export interface MeasuredCut {
+  readonly across: { readonly key: AcrossKey; readonly mm: number } | null
+  readonly depth: { readonly key: DepthKey; readonly mm: number } | null
+}
+
+/** As sawn, from what can be measured on a side; null where the floor never meets the curve. */
+export const measuredCut = (
+  { transition, coping, length }: Quarter,
+  { across, depth }: MeasuredCut,
+): Cut | null => {
+  if (!transition || !coping || length === null) return null
+  const { curve, heights, lip } = transition
+  const down = depth === null ? coping.down : depth.key === 'down' ? depth.mm : heights.frame - depth.mm
+  if (across === null) return { along: coping.along, down }
+  if (across.key === 'along') return { along: across.mm, down }
+  if (across.key === 'back') return { along: length - across.mm - lip.x, down }
+  const place = curve.placeAtHeight(heights.frame - down)
+  return place === null ? null : { along: curve.point(place).x + across.mm - lip.x, down }
+}
+
 /** What a sawn notch makes of the pipe that lies on its floor and against its wall. mm */
 export interface AsCut extends Cut {
   readonly up: number

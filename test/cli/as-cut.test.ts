@@ -59,6 +59,41 @@ describe('traceply figures --as-cut', () => {
     const { out: right } = await cut(one, 'along=24.6 mm,down=3.73 cm')
     expect(right).toContain('  shim     under the pipe none; behind it none\n')
   })
+  it('takes what can be measured on a sawn side, and what is not said is as the design has it', async () => {
+    const asCut = async (said: string) =>
+      JSON.parse((await traceply('figures', one, '--json', '--as-cut', said)).out).asCut[0]
+    const { ramps } = JSON.parse((await traceply('figures', one, '--json')).out)
+    const { notch } = ramps[0].coping
+    const [R, c] = [1724, 1700]
+    const lip = Math.sqrt(R ** 2 - (c - 625) ** 2)
+    const toe = Math.sqrt(R ** 2 - (c - 40) ** 2)
+    // the floor lies 42 below the top line, 583 up; there the frame's curve, by the circle
+    const open = Math.sqrt(R ** 2 - (c - 583) ** 2)
+    const wall = lip + 30
+    for (const [said, along, down] of [
+      ['along=30,down=42', 30, 42],
+      ['along=30,bottom=583', 30, 42],
+      [`floor=${wall - open},down=42`, 30, 42],
+      [`bottom=583,floor=${wall - open}`, 30, 42],
+      [`back=${toe + ramps[0].length - wall},down=42`, 30, 42],
+      ['along=30', 30, notch.down],
+      ['bottom=583', notch.along, 42],
+    ] as const) {
+      const found = await asCut(said)
+      assertNear(found.along, along, 1e-6)
+      assertNear(found.down, down, 1e-6)
+    }
+  })
+  it('has no floor to measure in a round seat', async () => {
+    const { exit, err } = await cut('templates/quarter-mm-round.yaml', 'floor=40')
+    expect(exit).toBe(2)
+    expect(err).toContain('a round seat has no level floor')
+    expect((await cut('templates/quarter-mm-round.yaml', 'back=560')).exit).toBe(0)
+  })
+  it('asks about a shim that nobody meant', async () => {
+    expect((await cut(one, 'along=60,down=42')).out).toContain('asked    is that measured so?')
+    expect((await cut(one, 'along=30,down=42')).out).not.toContain('measured so')
+  })
   it('prints it in JSON, in mm, with the name of the ramp; and no such key unless asked', async () => {
     const { exit, out } = await traceply('figures', two, '--json', '--as-cut', 'outer: along=30, down=42')
     expect(exit).toBe(0)
@@ -126,7 +161,12 @@ describe('traceply figures --as-cut', () => {
   }
   it.each([
     ['no pairs', one, ['30,42'], '--as-cut 30,42: write it like along=48,down=30'],
-    ['one of them only', one, ['along=30'], '--as-cut along=30: write it like along=48,down=30'],
+    [
+      'one of them only',
+      one,
+      ['along=30,back=42'],
+      '--as-cut along=30,back=42: write it like along=48,down=30',
+    ],
     [
       'the same twice',
       one,

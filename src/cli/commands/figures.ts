@@ -18,7 +18,7 @@ const rows = [
     name: 'as-cut',
     takes: 'notch',
     many: 'each',
-    help: '`along=…,down=…` of a notch that is cut already (`RAMP:along=…` where there are several): what the pipe does in it, and the shim that cures it',
+    help: 'what was measured of a notch that is cut already (`RAMP:along=…` where there are several), one of each or one alone: `along=` from the lip, `floor=` from wall to curve on its floor or `back=` from the back edge to the wall; `down=` from the top line or `bottom=` up from the bottom edge. Says what the pipe does in it, and the shim that cures it',
   },
   jsonOption,
   { name: 'out', takes: 'file', help: 'write it to a file instead' },

@@ -3,7 +3,7 @@ import { readDesign } from '../../design/read.ts'
 import { type Starter, writeStarter } from '../../design/starter.ts'
 import { inch } from '../../geometry/inch.ts'
 import { showLength } from '../../length.ts'
-import { isUntroubled } from '../../ramp/kinds/quarter.ts'
+import { draftQuarter } from '../../ramp/kinds/quarter.ts'
 import type { SolvedQuarter, WholeDesign } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
 import { lipOfRatio, type Steepness, steepnessWord } from '../../ramp/steepness.ts'
@@ -118,13 +118,17 @@ const starterOf = (
   }
 }
 
+/** Before any remedy is tried, which takes longest. */
+const hasOnlyNotes = (...ramp: Parameters<typeof draftQuarter>): boolean =>
+  draftQuarter(...ramp).drafts.every(({ level }) => level === 'note')
+
 /** Cheap questions first: most of what is tried is refused. */
 const judge = (wishes: Wishes, starter: Omit<Starter, 'about' | 'title'>): Trial => {
   const untitled = readDesign(writeStarter({ ...starter, about: '', title: 'ramp' }))
   if ('problems' in untitled) return 'troubled'
   const { design } = untitled
   const { units, stock } = design
-  if (!design.ramps.every((own) => own.kind === 'quarter' && isUntroubled(own, units, stock)))
+  if (!design.ramps.every((own) => own.kind === 'quarter' && hasOnlyNotes(own, units, stock)))
     return 'troubled'
   // a garage or a door that it does not pass is a warning of the whole design
   const { space: _, ...anywhere } = design

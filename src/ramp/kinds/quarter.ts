@@ -54,10 +54,6 @@ export const solveQuarter = (
 /** What no remedy of another finding may lead to, be it only a warning. */
 const neverOffered: readonly string[] = ['wood-narrow']
 
-/** Whether neither a stop nor a warning lies in its own parts, found without trying any remedy; other ramps are not asked. */
-export const isUntroubled = (design: QuarterDesign, units: Units, stock: Stock): boolean =>
-  frameQuarter(design, units, stock, (found) => found.some(({ level }) => level !== 'note'), {}) !== null
-
 /** The drafts of a ramp with their remedies, each tried on the whole ramp. */
 export const wordFindings = (drafts: readonly Draft[], units: Units, stock: Stock): readonly Finding[] => {
   const before = new Set(drafts.map(({ id, level }) => `${level} ${id}`))
