@@ -29,9 +29,33 @@ const pipes = new Map([
   [2.5, '2 7/8'],
 ])
 
-/** What is typed by the name that it is sold under in inches. In mm the names differ by country. */
+/** Outside of steel pipe in mm by its nominal diameter (DN): EN 10255, from memory. */
+const metricPipes = new Map([
+  [25, 33.7],
+  [32, 42.4],
+  [40, 48.3],
+  [50, 60.3],
+  [65, 76.1],
+])
+
+/** What is typed by the name that it is sold under. In mm the names of timber differ by country. */
 export const nominalFindings = (ramp: RampDesign, units: Units): readonly Finding[] =>
-  units === 'in' ? [...studFindings(ramp), ...pipeFindings(ramp)] : []
+  units === 'in' ? [...studFindings(ramp), ...pipeFindings(ramp)] : metricPipeFindings(ramp)
+
+const metricPipeFindings = (ramp: RampDesign): readonly Finding[] => {
+  // plastic pipe is sold by its outside
+  if (ramp.kind !== 'quarter' || ramp.coping?.material !== 'steel') return []
+  const { outside } = ramp.coping
+  const real = named(metricPipes, outside)
+  if (real === undefined) return []
+  return [
+    warn(
+      'pipe-nominal',
+      `the pipe is taken as ${outside} mm thick in real; steel pipe sold as DN ${outside} measures ${real} mm outside: ` +
+        `type what you measure (outside: ${real})`,
+    ),
+  ]
+}
 
 const named = <T>(table: ReadonlyMap<number, T>, size: number): T | undefined =>
   [...table].find(([name]) => Math.abs(name - size) < same)?.[1]
