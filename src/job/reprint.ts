@@ -29,8 +29,7 @@ export const reprintJob = (
 ): ReprintJob | Refusal => {
   const held = { ...set, reprint: pages.map(({ planned }) => planned.page) }
   const correction = profileCorrection(profile)
-  const asIs =
-    profile === null || (set.printer === profile.name && String(set.correction) === String(correction))
+  const asIs = profile === null || (set.printer === profile.name && isSame(set.correction, correction))
   if (asIs) return { plan: planSealed(held, fingerprint), pages, warnings: [] }
   // its combs show where the paper ends: they may not be moved
   if (set.pages.every(({ kind }) => kind === 'square'))
@@ -85,6 +84,10 @@ export const reprintInput = (set: SetPdf, { plan, pages }: ReprintJob): PdfCopy 
   pages,
   attachments: [{ ...set.attached, bytes: new TextEncoder().encode(JSON.stringify(plan)) }],
 })
+
+/** A plan's numbers end at ten decimals. */
+const isSame = (a: readonly number[], b: readonly number[]): boolean =>
+  a.every((value, i) => Math.abs(value - b[i]!) < 1e-9)
 
 type Window = SetPlan['pages'][number]['places'][number]['window']
 

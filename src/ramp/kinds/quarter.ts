@@ -1,6 +1,6 @@
 import type { QuarterDesign, Stock, Units } from '../../design/design.ts'
 import { toeStepFindings } from '../beside/toe-step.ts'
-import { type Draft, type Finding, hasStop, note, stop, type Trial } from '../check/check.ts'
+import { type Draft, type Finding, hasStop, stop, type Trial } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
 import { backKey, orWays, quietThat } from '../check/remedy.ts'
 import type { Curve } from '../curve/curve.ts'
@@ -13,6 +13,7 @@ import type { Stud } from '../frame/stud.ts'
 import { solveStuds } from '../frame/studs.ts'
 import { type SolvedWheels, solveWheels } from '../frame/wheels.ts'
 import { featherFindings } from '../hazard/feather.ts'
+import { guardFindings } from '../hazard/guard.ts'
 import { hazardFindings, hazards } from '../hazard/hazards.ts'
 import { ledgeFindings } from '../hazard/ledge.ts'
 import { narrowFindings } from '../hazard/narrowest.ts'
@@ -32,9 +33,6 @@ import { withSeamStuds } from '../skin/seam-studs.ts'
 import { acrossFindings } from '../skin/seams.ts'
 import { type SkinLayer, skinFindings, solveSkin } from '../skin/skin.ts'
 import { planFindings, planSkin } from '../skin/skin-plan.ts'
-
-/** Deck over the ground above which guards are commonly asked for: IRC 2018 R312.1 names 30 in. */
-const guardHeight = 762
 
 /** `stored`: names of the ramps that store inside this one. */
 export const solveQuarter = (
@@ -147,13 +145,7 @@ const frameQuarter = (
       ...narrowFindings(design, side ?? solveSide(transition, coping, length, design.chamfer), units),
     )
   if (side) drafts.push(...panelFindings(side, transition.run, design, stock, units))
-  if (transition.heights.deck > guardHeight + same)
-    drafts.push(
-      note(
-        'guard-height',
-        `the deck is ${show(transition.heights.deck)} above the floor; above ${show(guardHeight)} a guard is a common requirement: ask your building office`,
-      ),
-    )
+  drafts.push(...guardFindings(transition.heights.deck, units))
   const panel = { curveEnd: side?.curveEnd ?? transition.curve.lip, length }
   const framing = solveStuds(design, transition, coping, panel, units)
   const { studs, skin } = skinned(design, transition.curve, coping, framing, stock, units)
