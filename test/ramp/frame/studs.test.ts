@@ -225,7 +225,9 @@ test('studs keep clear of a chamfer', () => {
   }
   const { ramp, findings } = solve(design)
   // where the cut leaves no place within half a spacing, that is said, and no such stud is drawn
-  expect(findings.filter((f) => f.level === 'stop').every((f) => f.id === 'stud-outside')).toBe(true)
+  // what so deep a cut does to the side itself is no matter of studs
+  const ofStuds = findings.filter((f) => f.level === 'stop' && !['wood-narrow', 'tips'].includes(f.id))
+  expect(ofStuds.every((f) => f.id === 'stud-outside')).toBe(true)
   const beyond = (stud: Stud): number =>
     Math.max(...timberCorners(stud).map((p) => p.x - p.y - (ramp.length! - 600)))
   expect(ramp.studs.length).toBeGreaterThan(2)
