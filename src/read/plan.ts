@@ -3,7 +3,14 @@ import { planVersion, type SetPlan } from '../drawing/set-plan.ts'
 /** Why a plan is not taken. */
 export type PlanFault =
   /** not what was written: its seal does not match, or it cannot be read at all */
-  { readonly kind: 'edited' } | { readonly kind: 'newer'; readonly version: number }
+  | { readonly kind: 'edited' }
+  | { readonly kind: 'newer'; readonly version: number }
+  /** ours, of a time when pages did not prove which they are */
+  | { readonly kind: 'unproven' }
+
+/** Plans did not always say what an expected error is reckoned from; their pages did not prove which they are either. */
+const isOlder = ({ expected }: Readonly<Record<string, unknown>>): boolean =>
+  Array.isArray(expected) && expected.some((one) => isRecord(one) && !('budget' in one))
 
 /** A plan from its text, checked against its seal and then in each of its fields. */
 export const readPlan = (
@@ -16,9 +23,9 @@ export const readPlan = (
   if (typeof version === 'number' && version > planVersion) return { fault: { kind: 'newer', version } }
   const { seal, ...sealed } = value
   // a wrong shape under a true seal is no plan of this version either
-  return seal === fingerprint(JSON.stringify(sealed)) && isPlan(value)
-    ? { plan: value }
-    : { fault: { kind: 'edited' } }
+  if (seal !== fingerprint(JSON.stringify(sealed))) return { fault: { kind: 'edited' } }
+  if (isPlan(value)) return { plan: value }
+  return { fault: { kind: isOlder(value) ? 'unproven' : 'edited' } }
 }
 
 /** A set has at most 2,000 pages to tape; with the others, still fewer than these. */

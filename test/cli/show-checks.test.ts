@@ -60,9 +60,10 @@ describe('briefly', () => {
       const { checks } = JSON.parse((await traceply('figures', design, '--json')).out) as {
         checks: readonly Check[]
       }
-      const count = checks.filter(({ level }) => level === 'note').length
+      expect(new Set(checks.map(({ level }) => level))).toEqual(new Set(['note']))
+      // what a smaller figure would save is looked for by figures alone
+      const count = checks.filter(({ id }) => id !== 'near-miss').length
       expect(count).toBeGreaterThan(1)
-      expect(checks).toHaveLength(count)
       const folder = mkdtempSync(join(tmpdir(), 'traceply-brief-'))
       try {
         const { exit, out, err } = await traceply(command, design, '--out', join(folder, 'set.pdf'))

@@ -101,8 +101,8 @@ it('strips change the second part of the set code alone, and no other page but t
   without.read.pages.forEach((page, i) => {
     // the map says what the strips are for
     if (having.plan.pages[i].kind === 'map') {
-      expect(plain(having, i)).toContain('Cut out the strips')
-      expect(plain(without, i)).not.toContain('Cut out the strips')
+      expect(plain(having, i)).toContain('The strips at the end of the set')
+      expect(plain(without, i)).not.toContain('The strips at the end of the set')
       return
     }
     // a title block is as wide as the code in it
