@@ -1,10 +1,12 @@
 import { execFileSync } from 'node:child_process'
-import { mkdirSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, realpathSync, rmSync, writeFileSync } from 'node:fs'
 import { buildSync } from 'esbuild'
 
 // pdf-lib's core alone: the rest is for documents that are read and drawn on
 const alias = { 'pdf-lib': 'pdf-lib/es/core/index.js' }
-const shared = { bundle: true, charset: 'ascii', legalComments: 'none', alias, logLevel: 'warning' }
+// where the files really lie: a folder reached by a link would put its own path into the program
+const absWorkingDir = realpathSync(import.meta.dirname)
+const shared = { absWorkingDir, bundle: true, charset: 'ascii', legalComments: 'none', alias, logLevel: 'warning' }
 
 rmSync('dist', { recursive: true, force: true })
 mkdirSync('dist')
