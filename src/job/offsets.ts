@@ -1,5 +1,6 @@
 import { offsetsPages } from '../booklet/offsets/offsets-page.ts'
 import type { Design, Units } from '../design/design.ts'
+import { largestPanel } from '../design/panel-sizes.ts'
 import { sheetWindow } from '../page/sheet/sheet.ts'
 import { type Offsets, solveOffsets } from '../ramp/offsets.ts'
 import { quartersOf, type SolvedQuarter, type WholeDesign } from '../ramp/ramp.ts'
@@ -27,7 +28,9 @@ export const offsetsJob = (design: Design, every = usualEvery(design.units)): Of
   if (solved.stopped) return { refused: 'stop', checks: solved.checks }
   const ramps = quartersOf(solved.ramps)
   if (ramps.length === 0) return { refused: 'no-curve' }
-  return { solved, ramps, offsets: ramps.map((ramp) => solveOffsets(ramp, every, design.stock.panel)) }
+  const panelOf = ({ design: { sides } }: SolvedQuarter) =>
+    largestPanel({ thickness: sides.thickness, material: 'plywood' }, design.stock, design.units)
+  return { solved, ramps, offsets: ramps.map((ramp) => solveOffsets(ramp, every, panelOf(ramp))) }
 }
 
 /** As scripts read it: mm. */

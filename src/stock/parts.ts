@@ -1,4 +1,5 @@
 import type { Design, Sheet } from '../design/design.ts'
+import { largestPanel, panelSizes } from '../design/panel-sizes.ts'
 import { affineScale } from '../geometry/affine.ts'
 import { type Path, rectangle } from '../geometry/path.ts'
 import { pathMap } from '../geometry/path-map.ts'
@@ -7,7 +8,6 @@ import { same } from '../ramp/check/offer.ts'
 import type { Stretch } from '../ramp/frame/stretch.ts'
 import type { Flat, Quarter, Ramp, SolvedDesign } from '../ramp/ramp.ts'
 import { sideMarks } from '../ramp/side/side-marks.ts'
-import { usualPanel } from './panel/usual-panel.ts'
 import { type TimberPart, timberPartsOf } from './timber-parts.ts'
 
 /** Something that is sawn from a panel. */
@@ -106,11 +106,14 @@ const skinOf = (ramp: Ramp, design: Design): readonly SheetPart[] =>
   })
 
 /** Sheets of a flat were laid one way; where they fit either way they may be sawn either way. */
-const flatGrain = ({ skin }: Flat, { stock }: Design): 'x' | 'y' | null => {
-  const [short] = stock.panel
-  const over = (all: readonly Stretch[]): boolean => all.some(({ length }) => length > short + same)
-  if (skin.some(({ widths }) => over(widths))) return 'x'
-  return skin.some(({ pieces }) => over(pieces)) ? 'y' : null
+const flatGrain = ({ skin }: Flat, { stock, units }: Design): 'x' | 'y' | null => {
+  const over = (way: 'widths' | 'pieces'): boolean =>
+    skin.some(({ sheet, [way]: all }) => {
+      const [short] = largestPanel(sheet, stock, units)
+      return all.some(({ length }: Stretch) => length > short + same)
+    })
+  if (over('widths')) return 'x'
+  return over('pieces') ? 'y' : null
 }
 
 const gridOf = (pieces: readonly Stretch[], widths: readonly Stretch[]) =>
@@ -145,7 +148,7 @@ const boardOf = ({ name, deckBoard: board }: Ramp): readonly SheetPart[] =>
 const runOutOf = ({ name, design, transition }: Quarter, { stock, units }: Design): readonly SheetPart[] => {
   const { runOut, width } = design
   if (runOut.kind !== 'sheet' || !transition) return []
-  const [, long] = usualPanel(runOut.sheet, stock, units)
+  const long = Math.max(...panelSizes(runOut.sheet, stock, units).map(([, one]) => one))
   const count = Math.ceil((width - same) / long)
   return Array.from({ length: count }, (_, i) => ({
     mark: '',

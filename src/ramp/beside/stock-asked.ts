@@ -1,4 +1,5 @@
 import type { Design, Material, Sheet } from '../../design/design.ts'
+import { sameSheet } from '../../design/panel-sizes.ts'
 import { showLength } from '../../length.ts'
 import { type Finding, warn } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
@@ -18,7 +19,7 @@ export const stockFindings = ({ stock, ramps, units }: Design): readonly Finding
   ])
   const idle = [...stock.panels, ...stock.offcuts]
     .map(({ sheet }) => sheet)
-    .filter((sheet) => !used.some((other) => isSame(sheet, other)))
+    .filter((sheet) => !used.some((other) => sameSheet(sheet, other)))
   const words = [...new Set(idle.map((sheet) => sheetName(sheet, units)))]
   return [
     ...(kerf < blades.least - same || kerf > blades.most + same
@@ -39,10 +40,6 @@ export const stockFindings = ({ stock, ramps, units }: Design): readonly Finding
       : []),
   ]
 }
-
-/** Thickness to a tenth of a millimetre. */
-const isSame = (a: Sheet, b: Sheet): boolean =>
-  a.material === b.material && Math.abs(a.thickness - b.thickness) < 0.1
 
 const sheetName = (
   { thickness, material }: { readonly thickness: number; readonly material: Material },

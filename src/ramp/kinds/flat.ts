@@ -1,4 +1,5 @@
 import type { FlatDesign, Stock, Units } from '../../design/design.ts'
+import { largestPanel } from '../../design/panel-sizes.ts'
 import { rangeAt } from '../../design/schema.ts'
 import { type Draft, type Finding, hasStop, stop, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
@@ -81,8 +82,12 @@ const draftFlat = (
 ): { readonly ramp: Flat; readonly whole: Flat | null; readonly drafts: readonly Draft<FlatDesign>[] } => {
   const { skinned, frame, curve, framing, findings } = frameFlat(design, stock, units)
   const on = { design, curve, studs: framing.studs, timbers: [], units }
-  const { panel, studs, skin: laid } = planFlat(on, framing.stand, stock.panel)
-  const around = { ...on, panel, studs }
+  const {
+    panelOf,
+    studs,
+    skin: laid,
+  } = planFlat(on, framing.stand, (sheet) => largestPanel(sheet, stock, units))
+  const around = { ...on, panelOf, studs }
   const fixing = solveScrews(laid, around, units)
   const { length, width } = design
   const ramp: Flat = {
@@ -110,7 +115,7 @@ const draftFlat = (
       ...panelFindings(design, frame, stock, units),
       ...bearingFindings(design, studs, frame, units),
       ...planFindings(laid, around),
-      ...acrossFindings(around, laid, []),
+      ...acrossFindings(around, laid, null),
       ...fixing.findings,
     ],
   }

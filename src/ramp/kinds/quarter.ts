@@ -1,4 +1,5 @@
-import type { QuarterDesign, Stock, Units } from '../../design/design.ts'
+import type { QuarterDesign, Sheet, Stock, Units } from '../../design/design.ts'
+import { largestPanel } from '../../design/panel-sizes.ts'
 import { toeStepFindings } from '../beside/toe-step.ts'
 import { type Draft, type Finding, hasStop, stop, type Trial } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
@@ -188,11 +189,12 @@ const skinned = (
   curve: Curve,
   coping: SolvedCoping | null,
   { studs, stand }: Pick<ReturnType<typeof solveStuds>, 'studs' | 'stand'>,
-  { panel }: Stock,
+  stock: Stock,
   units: Units,
 ): { readonly studs: readonly Stud[]; readonly skin: readonly SkinLayer[] } => {
   const skin = solveSkin(design, curve, coping, studs)
-  const all = withSeamStuds({ design, curve, studs, timbers: [], panel, units }, skin, stand)
+  const panelOf = (sheet: Sheet) => largestPanel(sheet, stock, units)
+  const all = withSeamStuds({ design, curve, studs, timbers: [], panelOf, units }, skin, stand)
   return { studs: all, skin: all === studs ? skin : solveSkin(design, curve, coping, all) }
 }
 
@@ -238,7 +240,7 @@ export const draftQuarter = (
     curve: transition.curve,
     studs,
     timbers: behind.timbers,
-    panel: stock.panel,
+    panelOf: (sheet: Sheet) => largestPanel(sheet, stock, units),
     units,
   }
   const laid = planSkin(around, frame.skin)
@@ -257,7 +259,7 @@ export const draftQuarter = (
   if (!hasStop(drafts))
     drafts.push(
       ...planFindings(laid, around),
-      ...acrossFindings(around, laid, board.board?.acrossSeams ?? []),
+      ...acrossFindings(around, laid, board.board),
       ...fixing.findings,
       ...board.findings,
       ...piped.findings,

@@ -9,7 +9,7 @@ import type { Side } from '../side/side.ts'
 import { screwsAcross } from './screw-rows.ts'
 import { type AcrossSeam, acrossSeams } from './seams.ts'
 import { skinGap } from './skin.ts'
-import { type Framing, insideStud, practice } from './skin-framing.ts'
+import { type Framing, framingFor, type Ground, insideStud, practice } from './skin-framing.ts'
 
 /** A row of screws in the deck board, on one of the ramp's timbers behind the lip. */
 export interface BoardRow {
@@ -54,18 +54,20 @@ export const boardFront = (coping: SolvedCoping | null, lip: number): number =>
   coping ? Math.max(lip, coping.centre.x + coping.outside / 2 + skinGap) : lip
 
 export const solveDeckBoard = (
-  framing: Framing & { readonly design: QuarterDesign },
+  ground: Ground & { readonly design: QuarterDesign },
   side: Side,
   coping: SolvedCoping | null,
   lip: number,
   timbers: readonly DeckTimber[],
 ): { readonly board: DeckBoard | null; readonly findings: readonly Finding[] } => {
-  const { design, panel, units } = framing
+  const { design, units } = ground
   const { gap, edge, base } = practice[units]
   const sheet = design.deckBoard
   const from = boardFront(coping, lip)
   const length = side.length - from
   if (!sheet || length <= same) return { board: null, findings: [] }
+  const framing = framingFor(ground, sheet)
+  const { panel } = framing
   const under = timbers.flatMap((timber, i): readonly Place[] =>
     timber.role === 'deck' || timber.role === 'backing' ? [{ i, at: timber.x - from, timber }] : [],
   )

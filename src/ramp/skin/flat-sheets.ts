@@ -1,13 +1,12 @@
-import type { Stock } from '../../design/design.ts'
 import type { Stand, Stud } from '../frame/stud.ts'
 import { withSeamStuds } from './seam-studs.ts'
 import { solveSkin } from './skin.ts'
-import type { Framing } from './skin-framing.ts'
+import type { Ground } from './skin-framing.ts'
 import { type LaidLayer, planSkin } from './skin-plan.ts'
 
-/** How the sheets of a flat lie: how far one reaches along it and across it, where they meet, and on what studs. */
+/** How the sheets of a flat lie: how far one of a sort reaches along it and across it, where they meet, and on what studs. */
 export interface FlatSheets {
-  readonly panel: Framing['panel']
+  readonly panelOf: Ground['panelOf']
   readonly studs: readonly Stud[]
   readonly skin: readonly LaidLayer[]
 }
@@ -17,16 +16,21 @@ export interface FlatSheets {
  * of fewer that run along, where no stud can lie under all of them; else their long sides along, over the studs.
  */
 export const planFlat = (
-  on: Omit<Framing, 'panel'>,
+  on: Omit<Ground, 'panelOf'>,
   stand: Stand,
-  [short, long]: Stock['panel'],
+  /** short side first */
+  sizeOf: Ground['panelOf'],
 ): FlatSheets => {
   const skinOn = (studs: readonly Stud[]) => solveSkin(on.design, on.curve, null, studs)
-  const lay = (panel: Framing['panel']): FlatSheets => {
-    const studs = withSeamStuds({ ...on, panel }, skinOn(on.studs), stand)
-    return { panel, studs, skin: planSkin({ ...on, panel, studs }, skinOn(studs)) }
+  const lay = (panelOf: Ground['panelOf']): FlatSheets => {
+    const studs = withSeamStuds({ ...on, panelOf }, skinOn(on.studs), stand)
+    return { panelOf, studs, skin: planSkin({ ...on, panelOf, studs }, skinOn(studs)) }
   }
-  const [along, across] = [lay([long, short]), lay([short, long])]
+  const lengthwise: Ground['panelOf'] = (sheet) => {
+    const [short, long] = sizeOf(sheet)
+    return [long, short]
+  }
+  const [along, across] = [lay(lengthwise), lay(sizeOf)]
   const less =
     sheets(across) - sheets(along) || lost(across) - lost(along) || seamsAlong(across) - seamsAlong(along)
   return less < 0 ? across : along

@@ -2,22 +2,27 @@ import { offerSteps } from '../check/offer.ts'
 import type { Stand, Stud } from '../frame/stud.ts'
 import { leastPiece, type Seam, seamReach, upSeams } from './seams.ts'
 import type { SkinLayer } from './skin.ts'
-import { type Framing, insideStud, type Lying, lie, practice } from './skin-framing.ts'
+import {
+  type Framing,
+  framingFor,
+  type Ground,
+  insideStud,
+  type Lying,
+  lie,
+  practice,
+} from './skin-framing.ts'
 
 /**
  * The studs, and those that sheets need besides: where one is too thin for the two rows of screws at a seam a twin beside it,
  * the seam on their joint; else one of its own, as far up as the sheet reaches. Where no more fits, the seam is left as it
  * was.
  */
-export const withSeamStuds = (
-  framing: Framing,
-  skin: readonly SkinLayer[],
-  stand: Stand,
-): readonly Stud[] => {
-  if (skin.every(({ length }) => length <= framing.panel[0])) return framing.studs
-  let { studs } = framing
+export const withSeamStuds = (ground: Ground, skin: readonly SkinLayer[], stand: Stand): readonly Stud[] => {
+  if (skin.every(({ length, sheet }) => length <= ground.panelOf(sheet)[0])) return ground.studs
+  let { studs } = ground
   let taken: ReadonlySet<Stud> = new Set()
   for (const layer of skin) {
+    const framing = framingFor(ground, layer.sheet)
     const lying = lie(framing.curve, layer)
     const seamsOn = (all: readonly Stud[]): readonly Seam[] =>
       upSeams(

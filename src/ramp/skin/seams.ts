@@ -1,10 +1,10 @@
-import type { RampDesign, Units } from '../../design/design.ts'
+import type { RampDesign, Sheet, Units } from '../../design/design.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Finding, note } from '../check/check.ts'
 import { listed, measured, same } from '../check/offer.ts'
 import { wallMiddles } from '../frame/bays.ts'
 import type { SkinLayer } from './skin.ts'
-import { type Framing, type Lying, meets, practice } from './skin-framing.ts'
+import { type Framing, type Ground, type Lying, meets, practice } from './skin-framing.ts'
 
 /** Where two sheets meet up the ramp: the middle of their gap, from the layer's toe end on the flat sheet. */
 export interface Seam {
@@ -172,11 +172,17 @@ const isBetter = (a: Way, b: Way): boolean => {
   return i >= 0 && mine[i]! < other[i]!
 }
 
+/** What is laid in sheets side by side. */
+interface Across {
+  readonly sheet: Sheet
+  readonly acrossSeams: readonly AcrossSeam[]
+}
+
 /** One note for all layers, and the deck board, whose sheets do not reach across; those that meet alike together. */
 export const acrossFindings = (
-  { design, panel, units }: Framing,
-  skin: readonly { readonly layer: number; readonly acrossSeams: readonly AcrossSeam[] }[],
-  board: readonly AcrossSeam[],
+  { design, panelOf, units }: Ground,
+  skin: readonly (Across & { readonly layer: number })[],
+  board: Across | null,
 ): readonly Finding[] => {
   const alike = new Map<string, { readonly layers: number[]; board: boolean; readonly ribs: boolean }>()
   const group = (seams: readonly AcrossSeam[]) => {
@@ -189,7 +195,7 @@ export const acrossFindings = (
     return found
   }
   for (const { layer, acrossSeams: seams } of skin) if (seams.length > 0) group(seams).layers.push(layer)
-  if (board.length > 0) group(board).board = true
+  if (board && board.acrossSeams.length > 0) group(board.acrossSeams).board = true
   if (alike.size === 0) return []
   const words = [...alike].map(([where, { layers, board: deck, ribs }]) => {
     const names = [
@@ -198,11 +204,13 @@ export const acrossFindings = (
     ]
     return `${names.join(' and ')} ${where}${ribs ? ', over a rib' : ''}`
   })
+  const meeting = [...skin, ...(board ? [board] : [])].filter(({ acrossSeams: seams }) => seams.length > 0)
+  const reaches = new Set(meeting.map(({ sheet }) => measured(panelOf(sheet)[1], units)))
   const blocks = [...alike.values()].some(({ ribs }) => !ribs)
   return [
     note(
       'seam-across',
-      `sheets reach ${measured(panel[1], units)} across, the ramp is ${measured(design.width, units)} wide; they meet: ${words.join('; ')}` +
+      `sheets reach ${wordList([...reaches])} across, the ramp is ${measured(design.width, units)} wide; they meet: ${words.join('; ')}` +
         (blocks ? '. Where no rib lies, set blocks between the timbers under the seam' : ''),
     ),
   ]

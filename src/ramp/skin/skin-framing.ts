@@ -1,4 +1,4 @@
-import type { RampDesign, Units } from '../../design/design.ts'
+import type { RampDesign, Sheet, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 import { same } from '../check/offer.ts'
 import type { Curve } from '../curve/curve.ts'
@@ -27,17 +27,28 @@ export const practice = {
 /** How far a screw stays inside a stud's long edges, mm. */
 export const insideStud = 3
 
-/** What a skin is laid on. */
-export interface Framing {
+/** What sheets are laid on. */
+export interface Ground {
   readonly design: RampDesign
   readonly curve: Curve
   readonly studs: readonly Stud[]
   /** those that carry no skin, but that a screw may meet */
   readonly timbers: readonly Timber[]
-  /** how far a sheet reaches up the ramp, and across it: on a curve its long side lies across */
-  readonly panel: readonly [number, number]
+  /** how far a sheet of a sort reaches up the ramp, and across it: on a curve its long side lies across */
+  readonly panelOf: (sheet: Sheet) => Framing['panel']
   readonly units: Units
 }
+
+/** What the sheets of one layer are laid on. */
+export interface Framing extends Ground {
+  /** how far they reach */
+  readonly panel: readonly [number, number]
+}
+
+export const framingFor = (ground: Ground, sheet: Sheet): Framing => ({
+  ...ground,
+  panel: ground.panelOf(sheet),
+})
 
 /** From the flat sheet to the curve and back. */
 export interface Lying {

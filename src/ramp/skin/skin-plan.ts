@@ -14,7 +14,7 @@ import {
 import { seamStudsOf } from './seam-studs.ts'
 import { type AcrossSeam, acrossSeams, type Seam, upSeams } from './seams.ts'
 import type { SkinLayer } from './skin.ts'
-import { type Framing, insideStud, lie, practice } from './skin-framing.ts'
+import { type Framing, framingFor, type Ground, insideStud, lie, practice } from './skin-framing.ts'
 
 /** A layer and how it is laid in sheets. */
 export interface LaidLayer extends SkinLayer {
@@ -27,9 +27,9 @@ export interface LaidLayer extends SkinLayer {
   readonly spacing: number
 }
 
-export const planSkin = (framing: Framing, skin: readonly SkinLayer[]): readonly LaidLayer[] => {
+export const planSkin = (ground: Ground, skin: readonly SkinLayer[]): readonly LaidLayer[] => {
   const laid: LaidLayer[] = []
-  for (const layer of skin) laid.push(layLayer(framing, layer, skin.length, laid))
+  for (const layer of skin) laid.push(layLayer(framingFor(ground, layer.sheet), layer, skin.length, laid))
   return laid
 }
 
@@ -104,7 +104,7 @@ const betweenOrStuds = (
   })
 
 /** Seams without a stud of their own; studs that were added for others; a top sheet whose screws find no room between them. */
-export const planFindings = (skin: readonly LaidLayer[], around: Framing): readonly Finding[] => {
+export const planFindings = (skin: readonly LaidLayer[], around: Ground): readonly Finding[] => {
   const { design, studs, units } = around
   const findings: Finding[] = []
   const bad = skin.flatMap(({ layer, seams }) =>
@@ -138,7 +138,7 @@ export const planFindings = (skin: readonly LaidLayer[], around: Framing): reado
 
 const betweenFindings = (
   skin: readonly LaidLayer[],
-  { design, studs, units }: Framing,
+  { design, studs, units }: Ground,
 ): readonly Finding[] => {
   const top = skin.at(-1)
   if (!top || top.pieces.length === 0) return []
@@ -173,7 +173,7 @@ const betweenFindings = (
 }
 
 /** Wood for both rows: thicker studs, or room for a second one beside each; blocks else. */
-const seamRemedy = ({ design, studs, units }: Framing): string => {
+const seamRemedy = ({ design, studs, units }: Ground): string => {
   const { atLeast } = offer(units)
   const { gap, edge } = practice[units]
   // a row square to the curve needs a little more than one square to a flat sheet

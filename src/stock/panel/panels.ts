@@ -1,4 +1,5 @@
 import type { Design, Sheet, Stock, StockPanel, Units } from '../../design/design.ts'
+import { panelSizes, sameSheet } from '../../design/panel-sizes.ts'
 import { type Affine, affineApply, affineThen, affineTranslate } from '../../geometry/affine.ts'
 import { type Box, pointsBounds } from '../../geometry/bounds.ts'
 import type { Path } from '../../geometry/path.ts'
@@ -13,7 +14,6 @@ import type { Filled, PanelKind, Place } from './pack.ts'
 import type { Piece } from './piece.ts'
 import { type SawStep, sawOrder } from './saw-order.ts'
 import { blankOf } from './shape.ts'
-import { usualPanel } from './usual-panel.ts'
 
 /** A piece where it lies: from the panel's left end and its lower edge, the panel's better face up. mm, degrees */
 export interface PanelPiece {
@@ -62,10 +62,6 @@ export interface SheetPanels {
   readonly usual: boolean
 }
 
-/** Sheets of one material whose thickness is the same to a tenth of a millimetre come from one panel. */
-const sameSheet = (a: Sheet, b: Sheet): boolean =>
-  a.material === b.material && Math.abs(a.thickness - b.thickness) < 0.1
-
 /** Every part laid on panels of its sheet, in the order in which sheets first come up. */
 export const layPanels = (
   { stock, units }: Pick<Design, 'stock' | 'units'>,
@@ -100,7 +96,7 @@ const laySheet = (
   first: number,
 ): SheetPanels => {
   const said = stock.panels.filter((panel) => sameSheet(panel.sheet, sheet))
-  const sizes = said.length > 0 ? said.map(({ size }) => size) : [usualPanel(sheet, stock, units)]
+  const sizes = panelSizes(sheet, stock, units)
   const clamped = Math.max(1, ...said.map((panel) => panel.clamped))
   const { pairs, singles } = clamped === 2 ? inPairs(parts) : { pairs: [], singles: parts }
   const bought = sizes.map((size): Source => ({ kind: kindOf(size, null), size, there: false }))
