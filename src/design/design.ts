@@ -114,13 +114,20 @@ interface FramedDesign {
   readonly fasten: 'studs' | 'between'
 }
 
+/** A circle, and how high it runs level. */
+export interface CircleDesign {
+  readonly kind: 'circle'
+  readonly circle: { readonly layer: CurveLayer; readonly radius: number }
+  readonly tangent: { readonly layer: CurveLayer; readonly height: number }
+}
+
+/** One for each curve. */
+export type CurveDesign = CircleDesign
+
 export interface QuarterDesign extends FramedDesign {
   readonly kind: 'quarter'
   readonly height: { readonly layer: HeightLayer; readonly value: number }
-  readonly transition: {
-    readonly circle: { readonly layer: CurveLayer; readonly radius: number }
-    readonly tangent: { readonly layer: CurveLayer; readonly height: number }
-  }
+  readonly transition: CurveDesign
   readonly toe: number
   /** lip to back edge, or the whole side */
   readonly back: { readonly from: 'deck' | 'length'; readonly value: number }

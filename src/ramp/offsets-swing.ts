@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/point.ts'
 import type { Side } from './side/side.ts'
-import type { Transition } from './side/transition.ts'
+import type { CircleTransition, Transition } from './side/transition.ts'
 
 /** A board on a screw that draws a circle; mm. */
 export interface SwingArm {
@@ -17,7 +17,7 @@ export interface SwingArm {
 
 /** `sheet`: short and long side of the panel as bought; it lies as the side needs it. */
 export const swingArm = (
-  { centre, radius }: Pick<Transition, 'centre' | 'radius'>,
+  { centre, radius }: Pick<CircleTransition, 'centre' | 'radius'>,
   { length, height }: Pick<Side, 'length' | 'height'>,
   [short, long]: readonly [number, number],
 ): SwingArm => {
@@ -30,5 +30,19 @@ export const swingArm = (
     sheet: lies,
     floor: { inFront: beyond(-pivot.x), above: beyond(pivot.y - lies.height) },
     floorAbovePanel: beyond(pivot.y - height),
+  }
+}
+
+/** Only a circle can be swung. */
+export const swingOf = (
+  transition: Transition,
+  side: Side,
+  sheet: readonly [number, number],
+): SwingArm | null => {
+  switch (transition.kind) {
+    case 'circle':
+      return swingArm(transition, side, sheet)
+    default:
+      return transition.kind satisfies never
   }
 }

@@ -3,7 +3,7 @@ import { pathSegments } from '../geometry/path.ts'
 import { type Point, pointAngle, pointCross, pointDistance, pointSubtract } from '../geometry/point.ts'
 import type { Curve } from './curve/curve.ts'
 import { middleRise } from './curve/middle-rise.ts'
-import { type SwingArm, swingArm } from './offsets-swing.ts'
+import { type SwingArm, swingOf } from './offsets-swing.ts'
 import type { SolvedQuarter } from './ramp.ts'
 import type { Side } from './side/side.ts'
 
@@ -79,7 +79,7 @@ export const solveOffsets = (
     chord: pointDistance(toe, lip),
     rise: middleRise(curve),
     miss: straightMiss(curve, stations),
-    swing: transition.kind === 'circle' ? swingArm(transition, side, sheet) : null,
+    swing: swingOf(transition, side, sheet),
   }
 }
 

@@ -63,7 +63,11 @@ export const circleOf = (
   radius: number,
   tangentLayer: 'frame' | 'surface' = 'surface',
   height = 0,
-): QuarterDesign['transition'] => ({ circle: { layer, radius }, tangent: { layer: tangentLayer, height } })
+): QuarterDesign['transition'] => ({
+  kind: 'circle',
+  circle: { layer, radius },
+  tangent: { layer: tangentLayer, height },
+})
 
 /** A frame alone, level at the floor: what is measured is the circle and nothing else. */
 export const bare = (radius: number, height: number, toe = 0): QuarterDesign => ({

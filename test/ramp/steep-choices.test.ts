@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import type { QuarterDesign } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
-import { solveTransition } from '../../src/ramp/side/transition.ts'
+import { solveTransition } from '../../src/ramp/side/solve-transition.ts'
 import { steepChoices } from '../../src/ramp/steep-choices.ts'
 import { steepnessWord } from '../../src/ramp/steepness.ts'
 

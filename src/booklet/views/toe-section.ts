@@ -4,6 +4,7 @@ import { hatch } from '../../drafting/hatch/hatch.ts'
 import { levelMark } from '../../drafting/level-mark.ts'
 import { type Drawing, stroke } from '../../drawing/drawing.ts'
 import { affineScale } from '../../geometry/affine.ts'
+import { bisect } from '../../geometry/bisect.ts'
 import { pathOf, rectangle } from '../../geometry/path.ts'
 import { pathMap } from '../../geometry/path-map.ts'
 import { showLength, type Units } from '../../length.ts'
@@ -121,7 +122,7 @@ export const toeSection = (ramp: SolvedQuarter, units: Units, ratio: number): Vi
 }
 
 /** Height of the ridden face, continued to the floor, at a distance before the toe. */
-const runOutHeight = ({ transition: { centre, radius } }: SolvedQuarter, x: number): number =>
-  x <= centre.x
-    ? 0
-    : Math.max(0, centre.y - Math.sqrt(Math.max(0, radius.surface ** 2 - (x - centre.x) ** 2)))
+const runOutHeight = ({ transition: { face, level } }: SolvedQuarter, x: number): number => {
+  const before = (place: number): number => face.point(place).x - x
+  return before(level.place) >= 0 ? 0 : Math.max(0, face.point(bisect(before, level.place, face.lip)).y)
+}

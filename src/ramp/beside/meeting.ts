@@ -35,19 +35,19 @@ export const meetingFindings = (
     : meeting(quarter, transition, flats, units)
 }
 
-/** Height at which the ridden face, continued, runs level. */
-const levelOf = ({ centre, radius }: Transition): number => centre.y - radius.surface
-
 /** Toes with which a face that runs level at a height ends no farther above a surface than a wheel takes, mm. */
-const toesFor = ({ radius }: Transition, level: number, surface: number): Range => {
+const toesFor = (transition: Transition, level: number, surface: number): Range => {
   const toe = rangeAt('ramps[quarter].toe')
-  const c = radius.surface + level
-  const highest = c - (radius.frame * (c - surface - stepLimit)) / radius.surface
+  const up = level - transition.level.surface
   return {
-    least: Math.max(toe.least, c - radius.frame),
-    most: Math.min(toe.most, highest),
+    least: Math.max(toe.least, transition.level.frame + up),
+    most: Math.min(toe.most, toeUnder(transition, surface + stepLimit - up) + up),
   }
 }
+
+/** The toe over which the ridden face lies so high; the lowest there is where it never comes so low. */
+const toeUnder = ({ curve, face, level }: Transition, height: number): number =>
+  curve.point(face.placeAtHeight(height) ?? level.place).y
 
 /** The nearest of them as words, none where the toe is one already; null where none can be typed. */
 const toeWords = (toe: number, { least, most }: Range, units: Units): string | null => {
@@ -59,7 +59,7 @@ const toeWords = (toe: number, { least, most }: Range, units: Units): string | n
 
 const missing = ({ design, skinThickness }: Quarter, transition: Transition, units: Units): Finding => {
   const { atLeast, atLeastMm, nearest, nearestMm } = offer(units)
-  const level = levelOf(transition)
+  const level = transition.level.surface
   const { least } = flatSurfaces(skinThickness)
   const names = design.name === nameOfOnlyOne ? ', and give each ramp a `name`' : ''
   const otherwise = `${names}, or say what else closes the step`
@@ -91,7 +91,7 @@ const meeting = (
   flats: readonly Flat[],
   units: Units,
 ): readonly Finding[] => {
-  const level = levelOf(transition)
+  const level = transition.level.surface
   const off = ({ heights }: Flat): number => Math.abs(heights.surface - level)
   const wider = ({ width }: Flat): number => Math.abs(width - quarter.width)
   const flat = flats.reduce((best, one) => {
@@ -120,7 +120,7 @@ const heightFinding = (
 ): Finding => {
   const { nearest, nearestMm, atMost } = offer(units)
   const show = (mm: number): string => measured(mm, units)
-  const [level, surface] = [levelOf(transition), flat.heights.surface]
+  const [level, surface] = [transition.level.surface, flat.heights.surface]
   const bare = flat.design.height.layer === 'frame' ? flat.skinThickness : 0
   const lower = `a ${flat.design.height.layer} height of`
   const { layer } = design.transition.tangent
@@ -162,19 +162,16 @@ const heightFinding = (
 }
 
 /** The step that is left over the flat's surface. */
-const stepFindings = (
-  { centre, radius, toeStep }: Transition,
-  flat: Flat,
-  units: Units,
-): readonly Finding[] => {
+const stepFindings = (transition: Transition, flat: Flat, units: Units): readonly Finding[] => {
   const { surface } = flat.heights
-  const step = toeStep - surface
+  const step = transition.toeStep - surface
   if (step <= stepLimit + same) return []
   const show = (mm: number): string => measured(mm, units)
   const { atLeast, atMost } = offer(units)
-  const toe = centre.y - (radius.frame * (centre.y - surface - stepLimit)) / radius.surface
-  // at a toe of 0, cos a0 = c / R
-  const least = radius.frame - radius.surface - (stepLimit * radius.frame) / radius.surface
+  const toe = toeUnder(transition, surface + stepLimit)
+  // both level at one height, and the toe on the floor
+  const { level } = transition
+  const least = level.surface - toeUnder(transition, level.surface + stepLimit)
   const way =
     toe >= -same
       ? `lower the toe to ${atMost(toe)}`

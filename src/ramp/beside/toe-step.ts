@@ -3,6 +3,7 @@ import { inch } from '../../geometry/inch.ts'
 import { type Draft, note, type Trial, warn } from '../check/check.ts'
 import { listed, measured, offer, rounded, same } from '../check/offer.ts'
 import { firstThat, manyFaults, orWays, tangentKey, toeKey } from '../check/remedy.ts'
+import { skinThickness } from '../side/skin-thickness.ts'
 import type { Transition } from '../side/transition.ts'
 import { flatSurfaces } from './flat-heights.ts'
 
@@ -51,11 +52,8 @@ export const toeStepFindings = (
   }
 }
 
-/** Height at which the ridden face, continued, runs level. */
-const levelOf = ({ centre, radius }: Transition): number => centre.y - radius.surface
-
 /** A face that runs level above the floor ends in a step, whatever leads down to its tangent point. */
-const runsHigh = (transition: Transition): boolean => levelOf(transition) > stepLimit + same
+const runsHigh = ({ level }: Transition): boolean => level.surface > stepLimit + same
 
 const sheetKey = (units: Units): string => `run-out: { sheet: ${units === 'mm' ? '1.5' : '1/16'} steel }`
 
@@ -65,11 +63,11 @@ const sheetWay = ({ bridge }: Transition, units: Units): string =>
 
 /** A lower tangent with a sheet, or a flat. */
 const levelWay = (trial: Trial, ramp: QuarterDesign, transition: Transition, units: Units): string => {
-  const level = levelOf(transition)
+  const level = transition.level.surface
   const has = ramp.runOut.kind === 'sheet'
   const sheeted: QuarterDesign = has ? ramp : { ...ramp, runOut: { kind: 'sheet', sheet: steel } }
   const lower = firstThat(trial, sheeted, tangentKey(ramp), ramp.transition.tangent.height - level, -1, units)
-  const { least, most } = flatSurfaces(transition.radius.frame - transition.radius.surface)
+  const { least, most } = flatSurfaces(skinThickness(ramp))
   return (
     `the ridden face runs level ${measured(level, units)} above the floor, so a run-out sheet would end in a step; ` +
     orWays(
@@ -84,15 +82,13 @@ const levelWay = (trial: Trial, ramp: QuarterDesign, transition: Transition, uni
 }
 
 const openStep = (ramp: QuarterDesign, transition: Transition, units: Units): Draft => {
-  const { centre, radius, toeStep } = transition
+  const { curve, face, level, toeStep } = transition
   const show = (mm: number): string => measured(mm, units)
   // the toe over which the ridden face lies at the limit; below the lowest point or the floor there is none
-  const cos = (centre.y - stepLimit) / radius.surface
-  const toe = centre.y - radius.frame * cos
-  const lowest = centre.y - radius.frame
+  const place = face.placeAtHeight(stepLimit)
+  const toe = place === null ? 0 : curve.point(place).y
   const lower = (trial: Trial): string => {
-    const found =
-      cos < 1 && toe > Math.max(0, lowest) + 2 ? firstThat(trial, ramp, toeKey, toe, -1, units) : null
+    const found = toe > Math.max(0, level.frame) + 2 ? firstThat(trial, ramp, toeKey, toe, -1, units) : null
     return found ? `, or lower the toe to ${found.shown}` : ''
   }
   return warn(
@@ -106,10 +102,10 @@ const openStep = (ramp: QuarterDesign, transition: Transition, units: Units): Dr
 }
 
 const layerSteps = (ramp: QuarterDesign, transition: Transition, units: Units): Draft => {
-  const { centre, radius, toeAngle } = transition
+  const { toe, toeAngle } = transition
   // the lowest layer's face over the floor, then the thickness of each layer on it
   const [first, ...upper] = ramp.skin.map(({ thickness }) => thickness)
-  const steps = [centre.y - (radius.frame - first!) * Math.cos(toeAngle), ...upper]
+  const steps = [toe.y + first! * Math.cos(toeAngle), ...upper]
   const words = `the skin rises at the toe in steps of ${listed(steps, units)}`
   return Math.max(...steps) > stepLimit + same
     ? warn(
@@ -124,15 +120,15 @@ const layerSteps = (ramp: QuarterDesign, transition: Transition, units: Units): 
 }
 
 const bridgedStep = (ramp: QuarterDesign, transition: Transition, units: Units): Draft => {
-  const { centre, radius, toeAngle, toeStep, bridge } = transition
+  const { curve, face, level, toeAngle, toeStep, bridge } = transition
   const { lap, flat, hand } = runOutPractice[units]
   const show = (mm: number): string => rounded(mm, units)
-  const bridgeAt = (toe: number): number =>
-    radius.surface * Math.acos(Math.min(1, (centre.y - toe) / radius.frame))
+  const bridgeTo = (place: number): number => face.lengthTo(place) - face.lengthTo(level.place)
+  const bridgeAt = (toe: number): number => bridgeTo(curve.placeAtHeight(toe) ?? level.place)
   return note('toe-step', (trial: Trial) => {
     // the lowest that a flat stud fits behind, and the highest worth typing: the bridge shrinks with the toe
-    const least = Math.max(centre.y - radius.frame, Math.min(...ramp.studs.section) * Math.cos(toeAngle))
-    const worth = centre.y - radius.frame * Math.cos((worthTyping * bridge) / radius.surface)
+    const least = Math.max(level.frame, Math.min(...ramp.studs.section) * Math.cos(toeAngle))
+    const worth = curve.point(face.placeAtLength(face.lengthTo(level.place) + worthTyping * bridge)).y
     const most = Math.min(worth, ramp.toe - 2 * same)
     const lower = firstThat(trial, ramp, { ...toeKey, range: { least, most } }, least, 1, units)
     const shorter = lower

@@ -16,6 +16,7 @@ export const circleCurve = (centre: Point, radius: number, toe: number, lip: num
     lip,
     point: (place) => ({ x: centre.x + radius * Math.sin(place), y: centre.y - radius * Math.cos(place) }),
     slope: (place) => place,
+    radiusAt: () => radius,
     lengthTo: (place) => radius * (place - toe),
     placeAtLength: (length) => toe + length / radius,
     placeAtHeight: (y) => {

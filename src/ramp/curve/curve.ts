@@ -12,6 +12,8 @@ export interface Curve {
   readonly point: (place: number) => Point
   /** radians, 0 is level */
   readonly slope: (place: number) => number
+  /** of its bend there, mm; infinite where it is straight */
+  readonly radiusAt: (place: number) => number
   /** length from the toe, mm; negative below the toe */
   readonly lengthTo: (place: number) => number
   readonly placeAtLength: (length: number) => number

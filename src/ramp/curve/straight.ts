@@ -16,6 +16,7 @@ export const straightCurve = (from: Point, to: Point): Curve => {
     lip: length,
     point,
     slope: () => angle,
+    radiusAt: () => Number.POSITIVE_INFINITY,
     lengthTo: (place) => place,
     placeAtLength: (along) => along,
     // a level edge is at its own height everywhere: at its start first

@@ -50,8 +50,7 @@ export const balance = (design: QuarterDesign, ramp: Standing): Balance => {
   const alone = sum(({ mass, middle: { x } }) => (foot - x) * (x < foot ? mass.least : mass.most))
   const least = sum(({ mass }) => mass.least)
 
-  const { curve, radius, heights } = transition
-  const face = curve.offset(radius.frame - radius.surface)
+  const { curve, face, heights } = transition
   const top = heights.surface
   let rolling = Number.POSITIVE_INFINITY
   let push = { force: 0, share: 0 }
@@ -59,7 +58,7 @@ export const balance = (design: QuarterDesign, ramp: Standing): Balance => {
     const place = curve.toe + ((curve.lip - curve.toe) * i) / places
     const { x, y } = face.point(place)
     const slope = face.slope(place)
-    const pressed = rider * ((2 * Math.max(0, top - y)) / radius.surface + Math.cos(slope))
+    const pressed = rider * ((2 * Math.max(0, top - y)) / face.radiusAt(place) + Math.cos(slope))
     const [back, down] = [pressed * Math.sin(slope), pressed * Math.cos(slope)]
     rolling = Math.min(rolling, alone + down * (foot - x) - back * y)
     const share = back / (down + least)

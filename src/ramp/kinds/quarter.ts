@@ -26,7 +26,8 @@ import { panelFindings } from '../side/panel-size.ts'
 import { type Side, solveSide } from '../side/side.ts'
 import { skinThickness } from '../side/skin-thickness.ts'
 import { solveCoping } from '../side/solve-coping.ts'
-import { solveTransition, type Transition } from '../side/transition.ts'
+import { solveTransition } from '../side/solve-transition.ts'
+import type { Transition } from '../side/transition.ts'
 import { bendFindings } from '../skin/bend.ts'
 import { solveDeckBoard } from '../skin/deck-board.ts'
 import { solveScrews } from '../skin/screws.ts'
@@ -163,8 +164,8 @@ const frameQuarter = (
   // a frame that cannot be sawn is not worth bending a skin on
   if (!hasStop(drafts))
     drafts.push(
-      ...bendFindings(design, transition.radius.frame, units),
-      ...stiffSheetFindings(design, transition.radius.frame, units),
+      ...bendFindings(design, transition.tightest, units),
+      ...stiffSheetFindings(design, transition.tightest, units),
     )
   if (enough(drafts)) return null
   const behind =

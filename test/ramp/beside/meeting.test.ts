@@ -282,10 +282,14 @@ describe.each(['mm', 'in'] as const)('what is offered works when it is typed, in
             tried.toe++
             mayBeTyped('ramps[quarter].toe', toe)
           }
-          const { circle, tangent: old } = ramp.transition
+          const { tangent: old } = ramp.transition
           works(
             low,
-            { ...ramp, toe: toe ?? ramp.toe, transition: { circle, tangent: { ...old, height: run } } },
+            {
+              ...ramp,
+              toe: toe ?? ramp.toe,
+              transition: { ...ramp.transition, tangent: { ...old, height: run } },
+            },
             id,
           )
         }

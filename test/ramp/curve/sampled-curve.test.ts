@@ -1,23 +1,34 @@
 import { describe, expect, test } from 'vitest'
 import { pathSegments } from '../../../src/geometry/path.ts'
+import { meetingFindings } from '../../../src/ramp/beside/meeting.ts'
+import { toeStepFindings } from '../../../src/ramp/beside/toe-step.ts'
+import type { Draft } from '../../../src/ramp/check/check.ts'
 import { solveStuds } from '../../../src/ramp/frame/studs.ts'
+import { solveFlat } from '../../../src/ramp/kinds/flat.ts'
+import { draftQuarter } from '../../../src/ramp/kinds/quarter.ts'
+import type { Flat } from '../../../src/ramp/ramp.ts'
 import { solveSide } from '../../../src/ramp/side/side.ts'
 import { solveCoping } from '../../../src/ramp/side/solve-coping.ts'
 import type { Transition } from '../../../src/ramp/side/transition.ts'
 import { solveSkin } from '../../../src/ramp/skin/skin.ts'
 import { assertNear } from '../../support/near.ts'
-import { notch, piped, plain, reveals, transitionOf } from '../ramps.ts'
+import { level } from '../flats.ts'
+import { circleOf, notch, piped, plain, reveals, stock, transitionOf } from '../ramps.ts'
 import { sampleBetween } from './sampled-curve.ts'
 
 /** The same arc as points a quarter of a millimetre apart; the parametric form stands here, not in src. */
-const sampled = (transition: Transition): Transition => {
-  const { radius, toeAngle, lipAngle, centre } = transition
-  const at = (a: number) => ({
+const arcOf =
+  ({ centre, radius }: Transition) =>
+  (a: number) => ({
     x: centre.x + radius.frame * Math.sin(a),
     y: centre.y - radius.frame * Math.cos(a),
   })
+
+const sampled = (transition: Transition): Transition => {
+  const { toeAngle, lipAngle } = transition
   const count = Math.ceil(transition.arc / 0.25)
-  return { ...transition, curve: sampleBetween(at, toeAngle, lipAngle, { count, before: 20, after: 1600 }) }
+  const curve = sampleBetween(arcOf(transition), toeAngle, lipAngle, { count, before: 20, after: 1600 })
+  return { ...transition, curve }
 }
 
 /** mm: what chords a quarter of a millimetre long, and normals that follow from them, may cost all together */
@@ -97,6 +108,80 @@ describe('a curve known by its points alone gives the same ramp as the circle', 
         assertNear(mark, own.marks[k]!, tolerance, `layer ${i} mark ${k}`)
       })
     })
+  })
+})
+
+describe('what is said of a curve known by its points alone is what is said of the circle', () => {
+  const high = { ...plain, toe: 70 }
+  const none = { ...high, runOut: { kind: 'none' as const } }
+  const flat = { ...high, runOut: { kind: 'flat' as const } }
+  const steel = { thickness: 1.5, material: 'steel' as const }
+  const surfaces = [0, 40, 40.8, 70, 110]
+  /** from below the place where it runs level; nothing that only a circle has is left */
+  const blind = (transition: Transition): Transition => {
+    const { radius, toeAngle, lipAngle } = transition
+    const count = Math.ceil(transition.arc / 0.25)
+    const down = (count * toeAngle) / (lipAngle - toeAngle)
+    const curve = sampleBetween(arcOf(transition), toeAngle, lipAngle, {
+      count,
+      before: Math.floor(down),
+      after: 1600,
+    })
+    return {
+      ...transition,
+      curve,
+      face: curve.offset(radius.frame - radius.surface),
+      level: { ...transition.level, place: curve.toe - down },
+      centre: { x: Number.NaN, y: Number.NaN },
+      radius: { frame: Number.NaN, surface: Number.NaN },
+    }
+  }
+  const words = (drafts: readonly Draft[]): readonly string[] =>
+    drafts.map(({ message }) => (typeof message === 'string' ? message : message(() => true)))
+
+  test.each([
+    ['open', none],
+    ['open, with a low toe', { ...none, toe: 12 }],
+    ['closed by a sheet', { ...high, runOut: { kind: 'sheet' as const, sheet: steel } }],
+    [
+      'a sheet where the face runs high',
+      {
+        ...high,
+        transition: circleOf('surface', 1700, 'surface', 40),
+        runOut: { kind: 'sheet' as const, sheet: steel },
+      },
+    ],
+    ['stepped', { ...high, runOut: { kind: 'stepped' as const, back: 30 } }],
+  ])('the step at a toe that is %s', (_, design) => {
+    const transition = transitionOf(design)
+    const said = words(toeStepFindings(design, transition, 'mm'))
+    expect(said.length).toBe(1)
+    expect(words(toeStepFindings(design, blind(transition), 'mm'))).toEqual(said)
+  })
+
+  test('flats of any height before it, and none', () => {
+    const design = { ...flat, transition: circleOf('surface', 1700, 'surface', 40) }
+    const { ramp } = draftQuarter(design, 'mm', stock)
+    const { ramp: one } = solveFlat(level, 'mm', stock)
+    const flats = surfaces.map((surface): Flat => ({ ...one, heights: { frame: surface - 24, surface } }))
+    let count = 0
+    for (const beside of [[], ...flats.map((lone) => [lone])]) {
+      const said = meetingFindings(ramp, beside, 'mm')
+      expect(meetingFindings({ ...ramp, transition: blind(ramp.transition!) }, beside, 'mm')).toEqual(said)
+      count += said.length
+    }
+    expect(count).toBeGreaterThan(4)
+  })
+
+  test('how it bends: the radius anywhere, and how hard wheels press on it', () => {
+    const transition = transitionOf(plain)
+    const other = blind(transition)
+    for (const share of [0, 0.3, 0.7, 1]) {
+      const place = other.curve.toe + (other.curve.lip - other.curve.toe) * share
+      assertNear(other.curve.radiusAt(place), transition.radius.frame, 1)
+      assertNear(other.face.radiusAt(place), transition.radius.surface, 1)
+    }
+    assertNear(transition.curve.radiusAt(1), transition.tightest, 1e-9)
   })
 })
 

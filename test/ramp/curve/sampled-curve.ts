@@ -55,6 +55,14 @@ export const sampledCurve = (points: readonly Point[], toe: number, lip: number)
       const way = between(ways, place, mixPoints)
       return Math.atan2(way.y, way.x)
     },
+    radiusAt: (place) => {
+      // of the circle through three points
+      const i = Math.min(last - 1, Math.max(1, Math.round(place)))
+      const [a, b, c] = [points[i - 1]!, points[i]!, points[i + 1]!]
+      const side = (p: Point, q: Point): number => Math.hypot(q.x - p.x, q.y - p.y)
+      const twice = (b.x - a.x) * (c.y - a.y) - (c.x - a.x) * (b.y - a.y)
+      return (side(a, b) * side(b, c) * side(c, a)) / (2 * Math.abs(twice))
+    },
     lengthTo,
     placeAtLength: (length) => {
       const wanted = length + lengths[toe]!

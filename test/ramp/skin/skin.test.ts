@@ -113,7 +113,11 @@ describe('a layer of skin', () => {
       ...plain,
       height: { layer: 'frame', value: 100 },
       toe: 60,
-      transition: { circle: { layer: 'frame', radius: 300 }, tangent: { layer: 'frame', height: 0 } },
+      transition: {
+        kind: 'circle',
+        circle: { layer: 'frame', radius: 300 },
+        tangent: { layer: 'frame', height: 0 },
+      },
       skin: [plywood(18), plywood(6.35)],
       deckBoard: null,
       coping: piped({ outside: 118, by: reveals(0, 0) }),

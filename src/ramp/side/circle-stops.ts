@@ -34,7 +34,7 @@ const firstFor =
     firstThat(trial, ramp, key, from, towards, units)
 
 /** Why there is no curve: the first of what may be wrong; null where nothing is. */
-export const curveStop = (ramp: QuarterDesign, reckoned: Reckoned, units: Units): Draft | null => {
+export const circleStop = (ramp: QuarterDesign, reckoned: Reckoned, units: Units): Draft | null => {
   const { radius, centre, level, wanted } = reckoned
   if (radius.surface <= 0) return skinStop(ramp, reckoned, units)
   if (wanted > centre + same) return overhangStop(ramp, reckoned, units)
