@@ -1,3 +1,4 @@
+import { isCurved } from '../design/kind-traits.ts'
 import { showLength, type Units } from '../length.ts'
 import type { Quarter, Ramp } from '../ramp/ramp.ts'
 import { steepnessWord } from '../ramp/steepness.ts'
@@ -6,7 +7,7 @@ import { framingRows, type Row } from './framing-rows.ts'
 
 /** The figures of a ramp as a carpenter reads them: a label and words, lengths in his units. */
 export const figuresRows = (ramp: Ramp, units: Units): readonly Row[] =>
-  ramp.kind === 'flat' ? flatRows(ramp, units) : quarterRows(ramp, units)
+  isCurved(ramp) ? quarterRows(ramp, units) : flatRows(ramp, units)
 
 const quarterRows = (ramp: Quarter, units: Units): readonly Row[] => {
   const show = (mm: number): string => showLength(mm, units)

@@ -112,16 +112,34 @@ interface FramedDesign {
   readonly skin: readonly Sheet[]
   /** where the top sheet's screws go: into the studs, or between them into the sheets below */
   readonly fasten: 'studs' | 'between'
+  // what a kind can have none of it leaves out; where it can, null says that it has none
+  readonly runOut?: RunOut
+  readonly deckBoard?: Sheet | null
+  readonly coping?: Coping | null
+  readonly wheels?: Wheels | null
+  readonly storesInside?: StoresInside | null
 }
+
+/** The ramp that one is stored in, and the total clearance of both sides. */
+export interface StoresInside {
+  readonly ramp: string
+  readonly clearance: number
+}
+
+/** What closes the step between the ridden face and the floor. */
+export type RunOut =
+  | { readonly kind: 'sheet'; readonly sheet: Sheet }
+  /** each layer of skin starts so far behind the one below */
+  | { readonly kind: 'stepped'; readonly back: number }
+  | { readonly kind: 'none' | 'flat' }
 
 /** A circle, and how high it runs level. */
 export interface CircleDesign {
-  readonly kind: 'circle'
   readonly circle: { readonly layer: CurveLayer; readonly radius: number }
   readonly tangent: { readonly layer: CurveLayer; readonly height: number }
 }
 
-/** One for each curve. */
+/** One for each curve: told apart by the key that names it, as in the file. */
 export type CurveDesign = CircleDesign
 
 export interface QuarterDesign extends FramedDesign {
@@ -139,19 +157,14 @@ export interface QuarterDesign extends FramedDesign {
     /** under the deck board */
     readonly deck: number
   }
-  readonly runOut:
-    | { readonly kind: 'sheet'; readonly sheet: Sheet }
-    /** each layer of skin starts so far behind the one below */
-    | { readonly kind: 'stepped'; readonly back: number }
-    | { readonly kind: 'none' | 'flat' }
+  readonly runOut: RunOut
   readonly deckBoard: Sheet | null
   readonly coping: Coping | null
   /** leg of the 45° cut at the back bottom corner; 0 for none */
   readonly chamfer: number
-  /** on the cut: wheels that carry the ramp when it is tipped; null for none */
+  /** on the cut: wheels that carry the ramp when it is tipped */
   readonly wheels: Wheels | null
-  /** the ramp this one is stored in, and the total clearance of both sides */
-  readonly storesInside: { readonly ramp: string; readonly clearance: number } | null
+  readonly storesInside: StoresInside | null
 }
 
 export interface FlatDesign extends FramedDesign {

@@ -12,6 +12,7 @@ import type { EntryMap } from './file/entry.ts'
 import { parseDesign } from './file/parse.ts'
 import { saidMap, saidPrices, saidText, saidWord, says } from './file/said.ts'
 import type { Tree, TreeMap } from './file/tree.ts'
+import { kindTraits } from './kind-traits.ts'
 import { wrongUnits } from './plausible.ts'
 import type { Place, Problem } from './problem.ts'
 import { problemReport } from './report.ts'
@@ -82,7 +83,7 @@ export const readOpenDesign = (text: string): OpenDesign | { readonly problems: 
 
   const complete = maps as readonly EntryMap[]
   const asks = complete.map((map, i) =>
-    ramps[i]!.kind === 'quarter' ? asksOf(map, `ramps[${i}]`, report) : null,
+    kindTraits[ramps[i]!.kind].curved ? asksOf(map, `ramps[${i}]`, report) : null,
   )
   const units: Units = saidWord(top, 'units')
   const width = rangeAt('ramps[quarter].width')

@@ -107,7 +107,6 @@ const resolveQuarter = (map: EntryMap): QuarterDesign => {
     width: stores === null ? standsFor(map, 'width', 'width') : 0,
     height: { layer: heightLayer, value: standsFor(height, heightLayer, 'height') },
     transition: {
-      kind: 'circle',
       circle: { layer: circleLayer, radius: standsFor(circle, circleLayer, 'radius') },
       tangent: { layer: tangentLayer, height: standsFor(tangent, tangentLayer, 'tangent') },
     },

@@ -1,6 +1,7 @@
 import type { Design, RampDesign, Units } from '../design/design.ts'
+import { curvedOf } from '../design/kind-traits.ts'
 import { implausible } from '../design/plausible.ts'
-import { rangeAt } from '../design/schema.ts'
+import { keysUnder, rampPath, rangeAt } from '../design/schema.ts'
 import { nearWord } from '../length/near.ts'
 import { quote } from '../length/quote.ts'
 import { readLength, showLength } from '../length.ts'
@@ -15,7 +16,7 @@ import {
   solveAsCut,
 } from '../ramp/as-cut.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
-import { quartersOf, type SolvedDesign } from '../ramp/ramp.ts'
+import type { SolvedDesign } from '../ramp/ramp.ts'
 import { asked, type Refusal } from './refusal.ts'
 
 /** What was measured of a sawn notch, and the ramp that it was sawn in. */
@@ -51,7 +52,7 @@ const readOne = (said: string, { ramps, units }: Design, faults: string[]): Ramp
     return null
   }
   const ramp = rampOf(match[1]?.trim(), ramps, units, shown, faults)
-  if (across === 'floor' && ramp?.kind === 'quarter' && ramp.coping?.seat === 'round')
+  if (across === 'floor' && ramp?.coping?.seat === 'round')
     faults.push(`${shown}: a round seat has no level floor; measure its wall from the back edge: \`back\``)
   const texts = new Map([
     [match[2], match[3]!],
@@ -96,8 +97,8 @@ const rampOf = (
     )
     return null
   }
-  if (ramp.kind === 'flat') {
-    faults.push(`${shown}: ${quote(ramp.name)} is a flat and has no pipe; say a ramp that has one`)
+  if (!keysUnder(rampPath(ramp.kind)).includes('coping')) {
+    faults.push(`${shown}: ${quote(ramp.name)} is a ${ramp.kind} and has no pipe; say a ramp that has one`)
     return null
   }
   if (!ramp.coping) {
@@ -109,7 +110,7 @@ const rampOf = (
 
 /** Ramps that a notch can be cut in. */
 const notchedNames = (ramps: readonly RampDesign[]): readonly string[] =>
-  ramps.flatMap((ramp) => (ramp.kind === 'quarter' && ramp.coping ? [ramp.name] : []))
+  ramps.flatMap((ramp) => (ramp.coping ? [ramp.name] : []))
 
 const known = (names: readonly string[]): string =>
   names.length === 0
@@ -147,7 +148,7 @@ const lengthOf = (
 /** What the cuts make of the solved ramps; null where a ramp's pipe could not be solved. */
 export const asCuts = (cuts: readonly RampCut[], { ramps }: SolvedDesign): readonly (RampAsCut | null)[] =>
   cuts.map((cut) => {
-    const ramp = quartersOf(ramps).find(({ name }) => name === cut.ramp)!
+    const ramp = curvedOf(ramps).find(({ name }) => name === cut.ramp)!
     const sawn = measuredCut(ramp, cut)
     const solved = sawn && solveAsCut(ramp, sawn)
     return solved && { ramp: cut.ramp, ...solved }
@@ -169,7 +170,7 @@ export const asCutLines = (
     if (one === null) return []
     const show = (mm: number): string => showLength(mm, units, { decimals: 1 })
     const { wanted, shims } = one
-    const { design } = quartersOf(ramps).find(({ name }) => name === one.ramp)!
+    const { design } = curvedOf(ramps).find(({ name }) => name === one.ramp)!
     const shim = (where: string, mm: number, face: string): string =>
       mm < -nothing
         ? `${where} none: not deep enough yet, take ${show(-mm)} more off its ${face}`

@@ -1,10 +1,11 @@
 import { layBooklet } from '../booklet/book/booklet.ts'
 import type { BookPage } from '../booklet/book/pages.ts'
 import type { Design } from '../design/design.ts'
+import { curvedOf } from '../design/kind-traits.ts'
 import { codePart, type Fingerprint } from '../page/set/set-code.ts'
 import { sheetWindow } from '../page/sheet/sheet.ts'
 import { sidePatterns } from '../pattern/patterns.ts'
-import { quartersOf, type WholeDesign } from '../ramp/ramp.ts'
+import type { WholeDesign } from '../ramp/ramp.ts'
 import { solveDesign } from '../ramp/solve.ts'
 import { boughtPanels } from '../stock/list/bought-panels.ts'
 import { sheetsOf } from '../stock/panel/sheets.ts'
@@ -38,7 +39,7 @@ export const bookletJob = (
   const laid = sheetsOf(design, parts)
   if ('faults' in laid) return { refused: 'stock', faults: laid.faults }
   const stock = takeStock(design, solved, parts, boughtPanels(laid.sheets, design.units))
-  const quarters = quartersOf(solved.ramps)
+  const quarters = curvedOf(solved.ramps)
   const covering = quarters.length > 0 ? coverDesign(design, solved, laying) : null
   const pages = layBooklet(
     {

@@ -1,9 +1,10 @@
 import { screwCounts } from '../booklet/screw-counts.ts'
 import type { Design, PaperName } from '../design/design.ts'
+import { curvedOf } from '../design/kind-traits.ts'
 import type { Cover } from '../page/cover/cover.ts'
 import type { CoverCounts } from '../page/cover/pattern-covers.ts'
 import { designFigures, type Figures } from '../ramp/figures.ts'
-import { quartersOf, type SolvedDesign, type WholeDesign } from '../ramp/ramp.ts'
+import type { SolvedDesign, WholeDesign } from '../ramp/ramp.ts'
 import { solveDesign } from '../ramp/solve.ts'
 import { boughtPanels } from '../stock/list/bought-panels.ts'
 import { panelFigures } from '../stock/panel/panel-figures.ts'
@@ -41,7 +42,7 @@ export const figuresJob = (
   answers: readonly Answer[] = [],
 ): FiguresJob => {
   const solved = withAnswers(solveDesign(design), answers, design.units)
-  const pages = solved.stopped || quartersOf(solved.ramps).length === 0 ? null : pagesOf(design, solved)
+  const pages = solved.stopped || curvedOf(solved.ramps).length === 0 ? null : pagesOf(design, solved)
   const parts = solved.stopped ? null : partsOf(design, solved)
   const panels = parts && sheetsOf(design, parts)
   const stock = solved.stopped

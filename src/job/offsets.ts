@@ -1,9 +1,10 @@
 import { offsetsPages } from '../booklet/offsets/offsets-page.ts'
 import type { Design, Units } from '../design/design.ts'
+import { curvedOf } from '../design/kind-traits.ts'
 import { largestPanel } from '../design/panel-sizes.ts'
 import { sheetWindow } from '../page/sheet/sheet.ts'
 import { type Offsets, solveOffsets } from '../ramp/offsets.ts'
-import { quartersOf, type SolvedQuarter, type WholeDesign } from '../ramp/ramp.ts'
+import type { SolvedQuarter, WholeDesign } from '../ramp/ramp.ts'
 import { solveDesign } from '../ramp/solve.ts'
 import type { PdfInput } from '../write/pdf-input.ts'
 import type { Laying } from './laying.ts'
@@ -26,7 +27,7 @@ export interface OffsetsJob {
 export const offsetsJob = (design: Design, every = usualEvery(design.units)): OffsetsJob | Refusal => {
   const solved = solveDesign(design)
   if (solved.stopped) return { refused: 'stop', checks: solved.checks }
-  const ramps = quartersOf(solved.ramps)
+  const ramps = curvedOf(solved.ramps)
   if (ramps.length === 0) return { refused: 'no-curve' }
   const panelOf = ({ design: { sides } }: SolvedQuarter) =>
     largestPanel({ thickness: sides.thickness, material: 'plywood' }, design.stock, design.units)

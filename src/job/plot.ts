@@ -1,7 +1,8 @@
 import type { Design } from '../design/design.ts'
+import { curvedOf } from '../design/kind-traits.ts'
 import { type LaidSet, layOutSet } from '../page/set/set.ts'
 import type { Fingerprint } from '../page/set/set-code.ts'
-import { quartersOf, type WholeDesign } from '../ramp/ramp.ts'
+import type { WholeDesign } from '../ramp/ramp.ts'
 import { solveDesign } from '../ramp/solve.ts'
 import { type Covering, coverDesign } from './covering.ts'
 import type { Laying } from './laying.ts'
@@ -23,7 +24,7 @@ export const plotJob = (
 ): PlotJob | Refusal => {
   const solved = solveDesign(design)
   if (solved.stopped) return { refused: 'stop', checks: solved.checks }
-  if (quartersOf(solved.ramps).length === 0) return { refused: 'no-curve' }
+  if (curvedOf(solved.ramps).length === 0) return { refused: 'no-curve' }
   const covering = coverDesign(design, solved, laying)
   const { covered, counts, cover } = covering
   const { sheet, overlap } = laying

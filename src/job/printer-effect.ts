@@ -1,10 +1,10 @@
 import type { Design } from '../design/design.ts'
+import { curvedOf } from '../design/kind-traits.ts'
 import type { Cover } from '../page/cover/cover.ts'
 import { showMarks } from '../page/cover/shown-marks.ts'
 import { curveEffect, leftAtLip, radiusOf } from '../printer/effect.ts'
 import { type Profile, profileDistortion } from '../printer/profile.ts'
 import { printerUncertainty } from '../printer/uncertainty.ts'
-import { quartersOf } from '../ramp/ramp.ts'
 import { solveDesign } from '../ramp/solve.ts'
 import { coverDesign } from './covering.ts'
 import { readLaying } from './laying-words.ts'
@@ -30,7 +30,7 @@ export const printerEffects = (
   if (isRefusal(laying)) return laying
   const { covered, cover } = coverDesign(design, solved, laying)
   const uncertainty = printerUncertainty(profile.readings)
-  const effects = quartersOf(solved.ramps).flatMap((ramp) => {
+  const effects = curvedOf(solved.ramps).flatMap((ramp) => {
     const { curve } = ramp.transition
     // twins share a pattern
     const outline = JSON.stringify(ramp.side.outline)

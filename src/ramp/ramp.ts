@@ -11,8 +11,8 @@ import type { Transition } from './side/transition.ts'
 import type { DeckBoard } from './skin/deck-board.ts'
 import type { Layer } from './skin/layer.ts'
 
-/** What every kind has. Lengths mm, angles radians. */
-interface Framed {
+/** What every kind has; what a kind has none of is null or empty. Lengths mm, angles radians. */
+interface RampOfAnyKind {
   readonly name: string
   /** thickness of the whole skin */
   readonly skinThickness: number
@@ -25,14 +25,17 @@ interface Framed {
   readonly skin: readonly Layer[]
   /** behind the lip; none where there is none */
   readonly deckTimbers: readonly DeckTimber[]
+  readonly coping: SolvedCoping | null
   /** the coping's own length, joints and holes; null without one */
   readonly pipe: Pipe | null
   /** behind the lip; null where the design has none */
   readonly deckBoard: DeckBoard | null
+  /** null where the design has none */
+  readonly wheels: SolvedWheels | null
 }
 
 /** A quarter, as far as it could be solved: what is null has a `stop` that says why. */
-export interface Quarter extends Framed {
+export interface Quarter extends RampOfAnyKind {
   readonly kind: 'quarter'
   readonly design: QuarterDesign
   readonly transition: Transition | null
@@ -40,10 +43,7 @@ export interface Quarter extends Framed {
   readonly length: number | null
   /** lip to back edge along the top */
   readonly deck: number | null
-  readonly coping: SolvedCoping | null
   readonly side: Side | null
-  /** null where the design has none */
-  readonly wheels: SolvedWheels | null
 }
 
 /** A quarter of which nothing is open: what templates, tables and lists are made from. */
@@ -55,7 +55,7 @@ export interface SolvedQuarter extends Quarter {
 }
 
 /** A flat: straight cuts only. */
-export interface Flat extends Framed {
+export interface Flat extends RampOfAnyKind {
   readonly kind: 'flat'
   readonly design: FlatDesign
   readonly length: number
@@ -66,21 +66,6 @@ export interface Flat extends Framed {
 
 export type Ramp = Quarter | Flat
 export type SolvedRamp = SolvedQuarter | Flat
-
-type OfKind<R extends Ramp, K extends Ramp['kind']> = Extract<R, { readonly kind: K }>
-
-/** Those of one kind. */
-const ofKind = <R extends Ramp, K extends Ramp['kind']>(
-  ramps: readonly R[],
-  kind: K,
-): readonly OfKind<R, K>[] => ramps.filter((ramp): ramp is OfKind<R, K> => ramp.kind === kind)
-
-/** Those whose sides carry a curve. */
-export const quartersOf = <R extends Ramp>(ramps: readonly R[]): readonly OfKind<R, 'quarter'>[] =>
-  ofKind(ramps, 'quarter')
-
-export const flatsOf = <R extends Ramp>(ramps: readonly R[]): readonly OfKind<R, 'flat'>[] =>
-  ofKind(ramps, 'flat')
 
 /** A design that can be made: no check says stop. */
 export interface WholeDesign {

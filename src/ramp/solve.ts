@@ -1,11 +1,12 @@
 import type { Design } from '../design/design.ts'
+import { curvedOf, straightOf } from '../design/kind-traits.ts'
 import { meetingFindings } from './beside/meeting.ts'
 import { stockFindings } from './beside/stock-asked.ts'
 import { type Redraw, storesFindings } from './beside/stores.ts'
 import { type Check, type Finding, hasStop } from './check/check.ts'
 import { solveFlat } from './kinds/flat.ts'
 import { draftQuarter, solveQuarter } from './kinds/quarter.ts'
-import { flatsOf, type Quarter, quartersOf, type Ramp, type SolvedDesign, type SolvedRamp } from './ramp.ts'
+import type { Quarter, Ramp, SolvedDesign, SolvedRamp } from './ramp.ts'
 import { spaceFindings } from './storing/space.ts'
 
 /** What a design means. Stops come first, then warnings, then notes; within a level in the order of the ramps. */
@@ -46,7 +47,7 @@ const inOrder = (checks: readonly Check[]): readonly Check[] =>
     .map(({ check }) => check)
 
 const storedIn = (name: string, { ramps }: Design): readonly string[] =>
-  ramps.flatMap((ramp) => (ramp.kind === 'quarter' && ramp.storesInside?.ramp === name ? [ramp.name] : []))
+  ramps.flatMap((ramp) => (ramp.storesInside?.ramp === name ? [ramp.name] : []))
 
 /** What a ramp makes of the others of its design. */
 const besideFindings = (ramp: Ramp, ramps: readonly Ramp[], design: Design): readonly Finding[] => {
@@ -68,9 +69,9 @@ const besideQuarter = (
   { units, stock }: Design,
 ): readonly Finding[] => {
   const redraw: Redraw = (changed) => draftQuarter(changed, units, stock).whole
-  const outer = quartersOf(ramps).find(({ name }) => name === ramp.design.storesInside?.ramp)
+  const outer = curvedOf(ramps).find(({ name }) => name === ramp.design.storesInside?.ramp)
   return [
     ...(outer ? storesFindings(ramp, outer, units, redraw) : []),
-    ...meetingFindings(ramp, flatsOf(ramps), units),
+    ...meetingFindings(ramp, straightOf(ramps), units),
   ]
 }

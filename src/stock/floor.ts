@@ -1,5 +1,6 @@
 import type { Space } from '../design/design.ts'
-import { quartersOf, type WholeDesign } from '../ramp/ramp.ts'
+import { curvedOf } from '../design/kind-traits.ts'
+import type { WholeDesign } from '../ramp/ramp.ts'
 import type { Size } from '../ramp/storing/size.ts'
 import { type Storing, solveStoring } from '../ramp/storing/storing.ts'
 
@@ -19,7 +20,7 @@ export interface FreeFloor {
 
 /** Every ramp that is kept in another, by its own words of the design. */
 export const storings = ({ ramps }: WholeDesign): readonly Storing[] => {
-  const quarters = quartersOf(ramps)
+  const quarters = curvedOf(ramps)
   return quarters.flatMap((ramp) => {
     const outer = quarters.find(({ name }) => name === ramp.design.storesInside?.ramp)
     const storing = outer ? solveStoring(ramp, outer) : null

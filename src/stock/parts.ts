@@ -1,4 +1,5 @@
 import type { Design, Sheet } from '../design/design.ts'
+import { isCurved } from '../design/kind-traits.ts'
 import { largestPanel, panelSizes } from '../design/panel-sizes.ts'
 import { affineScale } from '../geometry/affine.ts'
 import { type Path, rectangle } from '../geometry/path.ts'
@@ -39,7 +40,7 @@ export const partsOf = (design: Design, { ramps }: SolvedDesign): Parts => {
     ...sidesOf(ramp, marks[i]!),
     ...skinOf(ramp, design),
     ...boardOf(ramp),
-    ...(ramp.kind === 'quarter' ? runOutOf(ramp, design) : []),
+    ...(isCurved(ramp) ? runOutOf(ramp, design) : []),
   ])
   return { sheets: numbered(sheets), timbers: timberPartsOf(ramps) }
 }
@@ -61,11 +62,12 @@ const numbered = (parts: readonly SheetPart[]): readonly SheetPart[] => {
 /** Left and right as seen from the toe, looking up. A pattern shows the outside of the right side: the left one is its mirror. */
 const sidesOf = (ramp: Ramp, marks: readonly string[]): readonly SheetPart[] => {
   const { design } = ramp
-  const outline =
-    ramp.kind === 'flat' ? rectangle(0, 0, ramp.length, ramp.heights.frame) : (ramp.side?.outline ?? null)
+  const outline = isCurved(ramp)
+    ? (ramp.side?.outline ?? null)
+    : rectangle(0, 0, ramp.length, ramp.heights.frame)
   if (!outline) return []
   const sheet: Sheet = { thickness: design.sides.thickness, material: 'plywood' }
-  const left = ramp.kind === 'flat' ? outline : pathMap(outline, affineScale(-1, 1))
+  const left = isCurved(ramp) ? pathMap(outline, affineScale(-1, 1)) : outline
   const last = design.sides.count - 1
   return marks.map((mark, i): SheetPart => {
     const rib = i > 0 && i < last
@@ -77,7 +79,7 @@ const sidesOf = (ramp: Ramp, marks: readonly string[]): readonly SheetPart[] => 
       sheet,
       outline: i === 0 ? left : outline,
       grain: null,
-      faced: ramp.kind === 'quarter' && !rib,
+      faced: isCurved(ramp) && !rib,
     }
   })
 }
@@ -90,7 +92,7 @@ const hasGrain = ({ material }: Sheet): boolean => material === 'plywood' || mat
 /** Up the ramp is y, across it x. Named by layer, and by their number from the toe and from the left where there are several. */
 const skinOf = (ramp: Ramp, design: Design): readonly SheetPart[] =>
   ramp.skin.flatMap(({ layer, sheet, pieces, widths }) => {
-    const grain = hasGrain(sheet) ? (ramp.kind === 'quarter' ? 'x' : flatGrain(ramp, design)) : null
+    const grain = hasGrain(sheet) ? (isCurved(ramp) ? 'x' : flatGrain(ramp, design)) : null
     return gridOf(pieces, widths).map(
       ({ up, across, words }): SheetPart => ({
         mark: '',

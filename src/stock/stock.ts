@@ -1,5 +1,6 @@
 import type { Design } from '../design/design.ts'
-import { quartersOf, type WholeDesign } from '../ramp/ramp.ts'
+import { curvedOf } from '../design/kind-traits.ts'
+import type { WholeDesign } from '../ramp/ramp.ts'
 import { type RampSize, rampSize } from '../ramp/storing/size.ts'
 import type { Storing } from '../ramp/storing/storing.ts'
 import { type FreeFloor, freeFloor, type Stored, storedSets, storings } from './floor.ts'
@@ -37,7 +38,7 @@ export const takeStock = (
   // a stud longer than every timber is a stop
   const timber = sawTimber(parts.timbers, design)!
   const weight = weigh(design, solved, parts)
-  const moving = quartersOf(solved.ramps).map((ramp) => moveRamp(ramp, weight))
+  const moving = curvedOf(solved.ramps).map((ramp) => moveRamp(ramp, weight))
   const kept = storings(solved)
   const sizes = solved.ramps.map((ramp) => ({ ramp: ramp.name, ...rampSize(ramp)! }))
   const sets = storedSets(sizes, kept)

@@ -74,7 +74,7 @@ export const weigh = (design: Design, { ramps }: SolvedDesign, { sheets, timbers
 }
 
 const bought = (ramp: Ramp, design: Design): readonly PartWeight[] => {
-  const { coping = null, wheels = null } = ramp.kind === 'quarter' ? ramp.design : {}
+  const { coping, wheels } = ramp.design
   const screws = rampScrews(ramp, design).reduce((all, { length, count }) => all + (length ?? 0) * count, 0)
   const own = { mark: null, ramp: ramp.name }
   return [

@@ -1,7 +1,8 @@
 import type { Design } from '../../src/design/design.ts'
+import { curvedOf } from '../../src/design/kind-traits.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { type Offsets, solveOffsets } from '../../src/ramp/offsets.ts'
-import { quartersOf, type SolvedQuarter, type WholeDesign } from '../../src/ramp/ramp.ts'
+import type { SolvedQuarter, WholeDesign } from '../../src/ramp/ramp.ts'
 import { wholeDesign } from '../support/whole.ts'
 
 export interface WithOffsets {
@@ -18,7 +19,7 @@ export const withOffsets = (text: string, every?: number): WithOffsets => {
   if ('problems' in reading) throw new Error(reading.problems.map((p) => p.message).join('\n'))
   const { design } = reading
   const solved = wholeDesign(design)
-  const quarters = quartersOf(solved.ramps)
+  const quarters = curvedOf(solved.ramps)
   const usual = design.units === 'in' ? 152.4 : 150
   return {
     design,

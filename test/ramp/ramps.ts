@@ -64,7 +64,6 @@ export const circleOf = (
   tangentLayer: 'frame' | 'surface' = 'surface',
   height = 0,
 ): QuarterDesign['transition'] => ({
-  kind: 'circle',
   circle: { layer, radius },
   tangent: { layer: tangentLayer, height },
 })

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign } from '../../src/design/design.ts'
+import { curvedOf } from '../../src/design/kind-traits.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { sidePattern } from '../../src/pattern/side.ts'
-import { quartersOf } from '../../src/ramp/ramp.ts'
 import { bare, inch, solve, transitionOf } from '../ramp/ramps.ts'
 import { assertNear } from '../support/near.ts'
 import { wholeDesign } from '../support/whole.ts'
@@ -12,7 +12,7 @@ const solved = (text: string) => {
   const reading = readDesign(text)
   if ('problems' in reading) throw new Error(reading.problems.map((p) => p.message).join('\n'))
   const { ramps, checks } = wholeDesign(reading.design)
-  return { ramp: quartersOf(ramps)[0]!, checks }
+  return { ramp: curvedOf(ramps)[0]!, checks }
 }
 
 describe('a notch that was given, worked by hand: inches', () => {

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import type { Design } from '../../src/design/design.ts'
+import { curvedOf } from '../../src/design/kind-traits.ts'
 import { readDesign } from '../../src/design/read.ts'
-import { quartersOf, type WholeDesign } from '../../src/ramp/ramp.ts'
+import type { WholeDesign } from '../../src/ramp/ramp.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { rampSize } from '../../src/ramp/storing/size.ts'
 import { balancePoint } from '../../src/stock/balance.ts'
@@ -29,7 +30,7 @@ const pair = templateText('pair-mm')
 
 test('a ramp stands on what its outline says, and passes a door as narrow as any turn of it allows', () => {
   const { solved } = whole(single)
-  const [ramp] = quartersOf(solved.ramps)
+  const [ramp] = curvedOf(solved.ramps)
   const points = solid(ramp!).flat()
   const { standing, carried, doors } = rampSize(ramp!)!
   const span = (way: (p: readonly [number, number]) => number): number =>
@@ -131,9 +132,9 @@ describe('moving', () => {
     )
     const weight = weigh(design, solved, partsOf(design, solved))
     return {
-      ramp: quartersOf(solved.ramps)[0]!,
+      ramp: curvedOf(solved.ramps)[0]!,
       weight,
-      moving: moveRamp(quartersOf(solved.ramps)[0]!, weight),
+      moving: moveRamp(curvedOf(solved.ramps)[0]!, weight),
     }
   }
 

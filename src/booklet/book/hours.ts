@@ -36,12 +36,12 @@ const names: Readonly<Record<Kind, readonly [string, string]>> = {
 }
 
 const sheetsOf = (ramp: SolvedRamp): number => {
-  const laid = [...ramp.skin, ...(ramp.kind === 'quarter' && ramp.deckBoard ? [ramp.deckBoard] : [])]
+  const laid = [...ramp.skin, ...(ramp.deckBoard ? [ramp.deckBoard] : [])]
   return laid.reduce((sum, { pieces, widths }) => sum + pieces.length * widths.length, 0)
 }
 
 const screwsOf = (ramp: SolvedRamp): number => {
-  const laid = [...ramp.skin, ...(ramp.kind === 'quarter' && ramp.deckBoard ? [ramp.deckBoard] : [])]
+  const laid = [...ramp.skin, ...(ramp.deckBoard ? [ramp.deckBoard] : [])]
   return laid.reduce((sum, { screws }) => sum + screws.count, 0)
 }
 
@@ -53,7 +53,7 @@ export const workHours = ({ solved: { ramps }, tiles }: BookFacts): WorkHours =>
     timber: sum((ramp) => timbersOf(ramp).length * (ramp.design.sides.count - 1)),
     sheet: sum(sheetsOf),
     screw: sum(screwsOf),
-    pipe: sum((ramp) => (ramp.kind === 'quarter' && ramp.coping ? 1 : 0)),
+    pipe: sum((ramp) => (ramp.coping ? 1 : 0)),
   }
   const kinds = (Object.keys(minutes) as Kind[]).filter((kind) => counts[kind] > 0)
   const hours = (i: 0 | 1): number =>

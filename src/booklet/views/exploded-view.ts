@@ -86,7 +86,7 @@ export const explodedView = (
     const by = moved(Math.PI / 2, 1.6 * apart)
     const box = pathBounds(pathMap(profile.board, by))
     parts.push({
-      name: `deck board: ${say(ramp.kind === 'quarter' ? ramp.deckBoard!.sheet.thickness : 0)}`,
+      name: `deck board: ${say(ramp.deckBoard!.sheet.thickness)}`,
       marks: seen(profile.board, by),
       at: { x: box.x1 + 7, y: (box.y0 + box.y1) / 2 },
       to: { x: box.x1, y: (box.y0 + box.y1) / 2 },

@@ -1,3 +1,4 @@
+import { isCurved } from '../../design/kind-traits.ts'
 import { groupDimensions } from '../../drafting/dimension/group-dimensions.ts'
 import { type Drawing, fill, stroke } from '../../drawing/drawing.ts'
 import { type Path, pathOf, rectangle } from '../../geometry/path.ts'
@@ -18,13 +19,13 @@ export const frontView = (ramp: SolvedRamp, units: Units, ratio: number): View =
   const face = curve.offset(ramp.skinThickness)
   const toe = curve.point(curve.toe).y
   const step = face.point(curve.toe).y
-  const top = ramp.kind === 'quarter' ? ramp.transition.heights.deck : ramp.heights.surface
+  const top = isCurved(ramp) ? ramp.transition.heights.deck : ramp.heights.surface
   const seen = (path: Path): Drawing => [fill(layer, path, 1), stroke(layer, path, lines.outline)]
   const box = (x0: number, y0: number, x1: number, y1: number): Path =>
     rectangle(x0 * ratio, y0 * ratio, x1 * ratio, y1 * ratio)
   const thick = design.sides.thickness
-  const coping = ramp.kind === 'quarter' ? ramp.coping : null
-  const lip = ramp.kind === 'quarter' ? ramp.transition.heights.surface : step
+  const coping = ramp.coping
+  const lip = isCurved(ramp) ? ramp.transition.heights.surface : step
   const floor = pathOf({ x: -8, y: 0 }, { x: width * ratio + 8, y: 0 })
   const outline = {
     x0: 0,
@@ -48,7 +49,7 @@ export const frontView = (ramp: SolvedRamp, units: Units, ratio: number): View =
   return viewOf([
     { name: 'floor', marks: [stroke(layer, floor, lines.outline)] },
     { name: 'deck', marks: top > lip ? seen(box(0, lip, width, top)) : [] },
-    { name: 'face', marks: ramp.kind === 'quarter' ? seen(box(0, step, width, lip)) : [] },
+    { name: 'face', marks: isCurved(ramp) ? seen(box(0, step, width, lip)) : [] },
     { name: 'skin', marks: ramp.skinThickness > 0 ? seen(box(0, Math.min(toe, step), width, step)) : [] },
     {
       name: 'sides',

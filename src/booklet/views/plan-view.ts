@@ -13,10 +13,7 @@ const layer = 'note'
 const { lines } = viewStyle
 
 /** Timbers as they are numbered on the paper: studs from the toe, then those behind the lip. */
-export const timbersOf = (ramp: SolvedRamp) => [
-  ...ramp.studs,
-  ...(ramp.kind === 'quarter' ? ramp.deckTimbers : []),
-]
+export const timbersOf = (ramp: SolvedRamp) => [...ramp.studs, ...ramp.deckTimbers]
 
 /** The frame from above without its skin, toe at the left: sides, timbers with their numbers, the pipe's middle line. */
 export const planView = (ramp: SolvedRamp, units: Units, ratio: number): View => {
@@ -59,7 +56,7 @@ export const planView = (ramp: SolvedRamp, units: Units, ratio: number): View =>
     outline,
     viewStyle,
   )
-  const pipe = ramp.kind === 'quarter' ? ramp.coping : null
+  const pipe = ramp.coping
   const parts: ViewPart[] = [
     { name: 'timbers', marks: timberMarks },
     {

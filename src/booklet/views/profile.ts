@@ -1,4 +1,5 @@
 import type { Units } from '../../design/design.ts'
+import { isCurved } from '../../design/kind-traits.ts'
 import { circle, type Path, polygonOf, rectangle, type Segment, segmentsPath } from '../../geometry/path.ts'
 import { type Point, point } from '../../geometry/point.ts'
 import { runOutLength } from '../../ramp/beside/toe-step.ts'
@@ -22,15 +23,14 @@ export interface Profile {
 
 /** Null where a stop leaves its side unsolved. */
 export const solvedRamp = (ramp: Ramp): SolvedRamp | null =>
-  ramp.kind === 'flat'
+  !isCurved(ramp)
     ? ramp
     : ramp.transition && ramp.side && ramp.length !== null && ramp.deck !== null
       ? (ramp as SolvedQuarter)
       : null
 
 /** The edge under the skin. */
-export const frameCurve = (ramp: SolvedRamp): Curve =>
-  ramp.kind === 'flat' ? ramp.curve : ramp.transition.curve
+export const frameCurve = (ramp: SolvedRamp): Curve => (isCurved(ramp) ? ramp.transition.curve : ramp.curve)
 
 export const profileOf = (ramp: SolvedRamp, units: Units): Profile => {
   const curve = frameCurve(ramp)
@@ -40,7 +40,7 @@ export const profileOf = (ramp: SolvedRamp, units: Units): Profile => {
       .map(({ below, sheet, start, end }) => band(curve, below, below + sheet.thickness, start, end)),
     studs: ramp.studs.map(timberPath),
   }
-  if (ramp.kind === 'flat')
+  if (!isCurved(ramp))
     return {
       ...shared,
       side: rectangle(0, 0, ramp.length, ramp.heights.frame),

@@ -1,3 +1,4 @@
+import { isCurved } from '../../design/kind-traits.ts'
 import { alsoDrawn, type Clearance, firstClear, nothingDrawn } from '../../drafting/clearance.ts'
 import { groupDimensions } from '../../drafting/dimension/group-dimensions.ts'
 import { hatch } from '../../drafting/hatch/hatch.ts'
@@ -36,8 +37,7 @@ export const sideView = (facts: SideViewFacts): View => {
     .flatMap(({ marks }) => marks)
     .flatMap((mark) => (mark.kind === 'stroke' ? [pathBounds(mark.path)] : []))
     .reduce(boxUnion)
-  const notes =
-    ramp.kind === 'quarter' ? quarterNotes(ramp, facts, outline, key) : flatNotes(ramp, facts, key)
+  const notes = isCurved(ramp) ? quarterNotes(ramp, facts, outline, key) : flatNotes(ramp, facts, key)
   const group = groupDimensions(
     notes.measures.map(({ measure }) => measure),
     outline,

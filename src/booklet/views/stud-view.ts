@@ -33,7 +33,7 @@ export const studView = (ramp: SolvedRamp, units: Units, ratio: number): View =>
     const on = pathMap(path, map)
     return [fill(layer, on, 0.88), stroke(layer, on, lines.thin)]
   })
-  const behind = ramp.kind === 'quarter' ? ramp.deckTimbers : []
+  const behind = ramp.deckTimbers
   // those that stand over each other share a stop
   const stops = behind
     .map((timber) => ({ at: timber.x * ratio, figure: show(timber.x) }))

@@ -1,4 +1,5 @@
 import { kinds } from '../../design/design.ts'
+import { kindTraits } from '../../design/kind-traits.ts'
 import { writeStarter } from '../../design/starter.ts'
 import { starterFor } from '../../design/starters.ts'
 import { nearWord } from '../../length/near.ts'
@@ -41,7 +42,7 @@ const newDesign = (kind: string, given: Given<typeof options>, shell: Shell): nu
   writeOut(given.out, text, given.force ?? false)
   shell.out(
     [
-      `Wrote ${given.out}: a ${kind}${kind === 'flat' ? ' and a quarter that runs out on it' : ''}, in ${given.units === 'in' ? 'inches' : 'mm'}, to make your own.`,
+      `Wrote ${given.out}: ${kindTraits[known].starter}, in ${given.units === 'in' ? 'inches' : 'mm'}, to make your own.`,
       'Next: change its figures in any text editor, then',
       `  traceply figures ${given.out}`,
       `  traceply plot ${given.out}`,

@@ -1,6 +1,7 @@
 import { figuresRows } from '../../booklet/figures-rows.ts'
 import { stockLines, stockRows } from '../../booklet/stock-rows.ts'
 import type { Design } from '../../design/design.ts'
+import { isCurved } from '../../design/kind-traits.ts'
 import { asCutLines, type RampAsCut } from '../../job/as-cut-words.ts'
 import type { FiguresJob } from '../../job/figures.ts'
 import { showLength, type Units } from '../../length.ts'
@@ -67,7 +68,7 @@ const rampLines = (ramp: Ramp, stock: StockTaking | null, units: Units): readonl
   ramp.name,
   ...[
     ...figuresRows(ramp, units).flatMap((row) =>
-      row[0] === 'curve' && ramp.kind === 'quarter' ? [row, steepRow(ramp, units)] : [row],
+      row[0] === 'curve' && isCurved(ramp) ? [row, steepRow(ramp, units)] : [row],
     ),
     ...(stock ? stockRows(ramp.name, stock, units) : []),
   ].map(([label, words]) => wrap(`  ${label.padEnd(8)} ${words}`, 11)),

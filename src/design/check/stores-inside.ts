@@ -1,7 +1,8 @@
 import { quote } from '../../length/quote.ts'
 import { showLength, type Units } from '../../length.ts'
-import type { RampDesign } from '../design.ts'
+import { kinds, type RampDesign } from '../design.ts'
 import type { Entry, EntryMap } from '../file/entry.ts'
+import { kindTraits } from '../kind-traits.ts'
 import { type Range, showRange } from '../plausible.ts'
 import type { Report } from '../report.ts'
 import { type NamedRamp, noSuchRamp } from './names.ts'
@@ -33,8 +34,11 @@ export const checkStores = (
       fail(noSuchRamp(outer.text, others, 'other'))
       return
     }
-    if (ramps[indexOf(outer.text)]!.kind === 'flat') {
-      fail(`the ramp ${quote(outer.text)} is a flat, too low to keep another inside; name a quarter`)
+    const { kind } = ramps[indexOf(outer.text)]!
+    const { keepsNone } = kindTraits[kind]
+    if (keepsNone !== null) {
+      const others = kinds.filter((other) => kindTraits[other].keepsNone === null)
+      fail(`the ramp ${quote(outer.text)} is a ${kind}, ${keepsNone}; name a ${others.join(' or a ')}`)
       return
     }
     const seen = new Set([i])
@@ -59,13 +63,13 @@ export const widthsFromStores = (
   report: Report,
 ): readonly RampDesign[] => {
   const widthOf = (ramp: RampDesign): number => {
-    if (ramp.kind !== 'quarter' || ramp.storesInside === null) return ramp.width
+    if (!ramp.storesInside) return ramp.width
     const { ramp: name, clearance } = ramp.storesInside
     const outer = ramps.find((other) => other.name === name)!
     return widthOf(outer) - 2 * outer.sides.thickness - clearance
   }
   return ramps.map((ramp, i) => {
-    if (ramp.kind !== 'quarter') return ramp
+    if (!ramp.storesInside) return ramp
     const width = widthOf(ramp)
     if (width < range.least || width > range.most)
       report(
@@ -73,7 +77,7 @@ export const widthsFromStores = (
         `ramps[${i}].stores-inside`,
         maps[i]!.entries.get('stores-inside')?.place ?? maps[i]!.place,
         `the width that follows, ${showLength(width, units, { unit: true })}, is outside ${showRange(range, units)}; ` +
-          `widen ${quote(ramp.storesInside?.ramp ?? ramp.name)} or take less clearance`,
+          `widen ${quote(ramp.storesInside.ramp)} or take less clearance`,
       )
     return { ...ramp, width }
   })

@@ -1,4 +1,5 @@
 import type { Design, Space } from '../../design/design.ts'
+import { isCurved } from '../../design/kind-traits.ts'
 import { readDesign } from '../../design/read.ts'
 import { type Starter, writeStarter } from '../../design/starter.ts'
 import { inch } from '../../geometry/inch.ts'
@@ -128,14 +129,13 @@ const judge = (wishes: Wishes, starter: Omit<Starter, 'about' | 'title'>): Trial
   if ('problems' in untitled) return 'troubled'
   const { design } = untitled
   const { units, stock } = design
-  if (!design.ramps.every((own) => own.kind === 'quarter' && hasOnlyNotes(own, units, stock)))
-    return 'troubled'
+  if (!design.ramps.every((own) => isCurved(own) && hasOnlyNotes(own, units, stock))) return 'troubled'
   // a garage or a door that it does not pass is a warning of the whole design
   const { space: _, ...anywhere } = design
   const solved = solveDesign(anywhere)
   if (solved.stopped || solved.checks.some(({ level }) => level !== 'note')) return 'troubled'
   const [ramp] = solved.ramps
-  if (ramp?.kind !== 'quarter') return 'troubled'
+  if (!ramp || !isCurved(ramp)) return 'troubled'
   if (!fits(ramp, wishes, design)) return 'past'
   if (wishes.panels !== null && sidePanels(solved, design) > wishes.panels) return 'past'
   return told(wishes, starter, design, solved, ramp)

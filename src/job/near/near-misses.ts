@@ -1,5 +1,6 @@
 import type { Design, QuarterDesign } from '../../design/design.ts'
 import { editDesign } from '../../design/edit.ts'
+import { isCurved } from '../../design/kind-traits.ts'
 import { readDesign } from '../../design/read.ts'
 import { pathBounds } from '../../geometry/bounds.ts'
 import { wordList } from '../../length/word-list.ts'
@@ -51,7 +52,7 @@ export const nearMisses = (text: string, design: Design, solved: WholeDesign): r
   const sizes = laid.sheets.flatMap((sheet) => sheet.sizes)
   return noted([
     ...solved.ramps.flatMap((ramp, i) =>
-      ramp.kind === 'quarter' && ramp.design.storesInside === null
+      isCurved(ramp) && ramp.design.storesInside === null
         ? rampMisses(ramp, i, { design, parts: parts.sheets, sizes, saved })
         : [],
     ),

@@ -1,5 +1,6 @@
 import type { AskedFigure, Asks } from '../../design/asks.ts'
 import type { Design, QuarterDesign } from '../../design/design.ts'
+import { isCurved } from '../../design/kind-traits.ts'
 import type { Problem } from '../../design/problem.ts'
 import { readOpenDesign } from '../../design/read.ts'
 import { offerSteps, shownOffer } from '../../ramp/check/offer.ts'
@@ -63,7 +64,7 @@ export const readSettled = (text: string): SettledDesign | { readonly problems: 
 
 const quarterAt = ({ ramps }: Design, i: number): QuarterDesign => {
   const ramp = ramps[i]!
-  if (ramp.kind !== 'quarter') throw new TypeError(`${ramp.name} is no quarter`)
+  if (!isCurved(ramp)) throw new TypeError(`${ramp.name} has no curve`)
   return ramp
 }
 
@@ -94,7 +95,7 @@ const withFigure = (design: Design, i: number, { typed }: Key, mm: number): Desi
     ramps: design.ramps.map((ramp, k) =>
       k === i
         ? changed
-        : ramp.kind === 'quarter' && ramp.storesInside !== null && ramp.storesInside.ramp === changed.name
+        : ramp.storesInside?.ramp === changed.name
           ? { ...ramp, width: changed.width - 2 * changed.sides.thickness - ramp.storesInside.clearance }
           : ramp,
     ),

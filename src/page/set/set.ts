@@ -1,7 +1,8 @@
 import type { Design } from '../../design/design.ts'
+import { curvedOf } from '../../design/kind-traits.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import type { PrinterUncertainty } from '../../printer/uncertainty.ts'
-import { quartersOf, type WholeDesign } from '../../ramp/ramp.ts'
+import type { WholeDesign } from '../../ramp/ramp.ts'
 import { type CoverCounts, coverCounts, designCovers, type PatternCovers } from '../cover/pattern-covers.ts'
 import { mapPage } from '../pages/map-page.ts'
 import { tileDrawing } from '../pages/tile-drawing.ts'
@@ -47,7 +48,7 @@ export const layOutSet = (
   const code = codeOf(design, options)
   const { groups, next } = tileGroups(covered, sheetWindow(sheet), units, options)
   const trials = groups.map(({ pattern }) =>
-    rampTrial(quartersOf(solved.ramps).find((r) => r.name === pattern.ramp)!, sheet, units),
+    rampTrial(curvedOf(solved.ramps).find((r) => r.name === pattern.ramp)!, sheet, units),
   )
   const parts = partDrafts(
     trials,

@@ -14,8 +14,8 @@ export const stockFindings = ({ stock, ramps, units }: Design): readonly Finding
   const used = ramps.flatMap((ramp): readonly Sheet[] => [
     { thickness: ramp.sides.thickness, material: 'plywood' },
     ...ramp.skin,
-    ...(ramp.kind === 'quarter' && ramp.deckBoard ? [ramp.deckBoard] : []),
-    ...(ramp.kind === 'quarter' && ramp.runOut.kind === 'sheet' ? [ramp.runOut.sheet] : []),
+    ...(ramp.deckBoard ? [ramp.deckBoard] : []),
+    ...(ramp.runOut?.kind === 'sheet' ? [ramp.runOut.sheet] : []),
   ])
   const idle = [...stock.panels, ...stock.offcuts]
     .map(({ sheet }) => sheet)

@@ -44,7 +44,7 @@ export const nominalFindings = (ramp: RampDesign, units: Units): readonly Findin
 
 const metricPipeFindings = (ramp: RampDesign): readonly Finding[] => {
   // plastic pipe is sold by its outside
-  if (ramp.kind !== 'quarter' || ramp.coping?.material !== 'steel') return []
+  if (ramp.coping?.material !== 'steel') return []
   const { outside } = ramp.coping
   const real = named(metricPipes, outside)
   if (real === undefined) return []
@@ -63,7 +63,7 @@ const named = <T>(table: ReadonlyMap<number, T>, size: number): T | undefined =>
 const show = (inches: number): string => rounded(inches * inch, 'in').replace(/ in$/, '')
 
 const pipeFindings = (ramp: RampDesign): readonly Finding[] => {
-  const typed = ramp.kind === 'quarter' && ramp.coping ? ramp.coping.outside / inch : 0
+  const typed = ramp.coping ? ramp.coping.outside / inch : 0
   const outside = named(pipes, typed)
   if (outside === undefined) return []
   return [

@@ -103,8 +103,10 @@ const draftFlat = (
     studs,
     skin: fixing.skin,
     deckTimbers: [],
+    coping: null,
     pipe: null,
     deckBoard: null,
+    wheels: null,
   }
   if (hasStop(findings)) return { ramp, whole: null, drafts: findings }
   return {

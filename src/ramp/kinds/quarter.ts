@@ -81,7 +81,7 @@ export const wordFindings = (drafts: readonly Draft[], units: Units, stock: Stoc
 }
 
 /** What can be sawn, and what is said of it before any remedy is tried. */
-interface Framed {
+interface QuarterFrame {
   readonly drafts: readonly Draft[]
   /** the rest hangs on a curve */
   readonly frame: {
@@ -107,7 +107,7 @@ const frameQuarter = (
   stock: Stock,
   enough: (found: readonly Draft[]) => boolean,
   { stored = [], shallow = false }: { readonly stored?: readonly string[]; readonly shallow?: boolean },
-): Framed | null => {
+): QuarterFrame | null => {
   const show = (mm: number): string => measured(mm, units)
   const { transition, findings: transitionFindings } = solveTransition(design, units)
   const drafts: Draft[] = [

@@ -8,10 +8,6 @@ export const solveTransition = (
   ramp: QuarterDesign,
   units: Units,
 ): { readonly transition: Transition | null; readonly findings: readonly Draft[] } => {
-  switch (ramp.transition.kind) {
-    case 'circle':
-      return solveCircle(ramp, units)
-    default:
-      return ramp.transition.kind satisfies never
-  }
+  if ('circle' in ramp.transition) return solveCircle(ramp, units)
+  return ramp.transition satisfies never
 }

@@ -4,7 +4,7 @@ import type { Stretch } from '../frame/stretch.ts'
 import { timberDistance } from '../frame/timber.ts'
 import type { Seam } from './seams.ts'
 import type { SkinLayer } from './skin.ts'
-import { type Framing, type Lying, meets, practice } from './skin-framing.ts'
+import { type FlatToCurve, type Framing, meets, practice } from './skin-framing.ts'
 
 export interface ScrewRow {
   /** from the layer's toe end on the flat sheet */
@@ -28,7 +28,7 @@ export type RowPlace = Omit<ScrewRow, 'across'>
 export const studRows = (
   { curve, studs, units }: Framing,
   layer: SkinLayer,
-  { placeAt, markOf }: Lying,
+  { placeAt, markOf }: FlatToCurve,
   seams: readonly Seam[],
 ): readonly RowPlace[] => {
   const { gap, edge } = practice[units]
@@ -54,7 +54,7 @@ export const studRows = (
 export const betweenRows = (
   { curve, studs, timbers, units }: Framing,
   layer: SkinLayer,
-  { placeAt, markOf }: Lying,
+  { placeAt, markOf }: FlatToCurve,
   seams: readonly Seam[],
 ): readonly RowPlace[] => {
   const { gap, edge, between } = practice[units]

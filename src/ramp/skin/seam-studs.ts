@@ -3,12 +3,12 @@ import type { Stand, Stud } from '../frame/stud.ts'
 import { leastPiece, type Seam, seamReach, upSeams } from './seams.ts'
 import type { SkinLayer } from './skin.ts'
 import {
+  type FlatToCurve,
   type Framing,
+  flatToCurve,
   framingFor,
   type Ground,
   insideStud,
-  type Lying,
-  lie,
   practice,
 } from './skin-framing.ts'
 
@@ -23,18 +23,18 @@ export const withSeamStuds = (ground: Ground, skin: readonly SkinLayer[], stand:
   let taken: ReadonlySet<Stud> = new Set()
   for (const layer of skin) {
     const framing = framingFor(ground, layer.sheet)
-    const lying = lie(framing.curve, layer)
+    const bent = flatToCurve(framing.curve, layer)
     const seamsOn = (all: readonly Stud[]): readonly Seam[] =>
       upSeams(
         { ...framing, studs: all },
         layer,
-        lying,
+        bent,
         new Set(all.flatMap((stud, i) => (taken.has(stud) ? [i] : []))),
       )
     let seams = seamsOn(studs)
     for (let i = 0; i < seams.length; i++) {
       if (hasOwn(seams[i])) continue
-      const added = seamStud({ ...framing, studs }, layer, lying, seams, i, taken, stand)
+      const added = seamStud({ ...framing, studs }, layer, bent, seams, i, taken, stand)
       if (!added) break
       const more = [...studs, added].sort((a, b) => a.at - b.at)
       const found = seamsOn(more)
@@ -64,7 +64,7 @@ export const seamWords = (seam: Seam): string => {
 const seamStud = (
   framing: Framing,
   layer: SkinLayer,
-  { markOf }: Lying,
+  { markOf }: FlatToCurve,
   seams: readonly Seam[],
   bare: number,
   taken: ReadonlySet<Stud>,

@@ -4,7 +4,7 @@ import { type Finding, note } from '../check/check.ts'
 import { listed, measured, same } from '../check/offer.ts'
 import { wallMiddles } from '../frame/bays.ts'
 import type { SkinLayer } from './skin.ts'
-import { type Framing, type Ground, type Lying, meets, practice } from './skin-framing.ts'
+import { type FlatToCurve, type Framing, type Ground, meets, practice } from './skin-framing.ts'
 
 /** Where two sheets meet up the ramp: the middle of their gap, from the layer's toe end on the flat sheet. */
 export interface Seam {
@@ -40,7 +40,7 @@ interface Seat extends Pick<Seam, 'at' | 'second'> {
 const seatsFor = (
   { curve, studs, units }: Framing,
   layer: SkinLayer,
-  { placeAt, markOf }: Lying,
+  { placeAt, markOf }: FlatToCurve,
 ): readonly Seat[] => {
   const { gap, edge } = practice[units]
   const takes = (at: number, side: -1 | 1, i: number): boolean =>
@@ -72,12 +72,12 @@ export const seamReach = (from: number, { panel, units }: Framing): number =>
 export const upSeams = (
   framing: Framing,
   layer: SkinLayer,
-  lying: Lying,
+  bent: FlatToCurve,
   taken: ReadonlySet<number>,
 ): readonly Seam[] => {
   const { gap } = practice[framing.units]
   const [most] = framing.panel
-  const seats = seatsFor(framing, layer, lying)
+  const seats = seatsFor(framing, layer, bent)
   const seams: Seam[] = []
   let from = 0
   while (layer.length - from > most + same) {

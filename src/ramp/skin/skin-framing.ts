@@ -51,12 +51,12 @@ export const framingFor = (ground: Ground, sheet: Sheet): Framing => ({
 })
 
 /** From the flat sheet to the curve and back. */
-export interface Lying {
+export interface FlatToCurve {
   readonly placeAt: (at: number) => number
   readonly markOf: (stud: Stud) => number
 }
 
-export const lie = (curve: Curve, { below, sheet, start }: SkinLayer): Lying => {
+export const flatToCurve = (curve: Curve, { below, sheet, start }: SkinLayer): FlatToCurve => {
   const middle = curve.offset(below + sheet.thickness / 2)
   const ahead = middle.lengthTo(start)
   return {

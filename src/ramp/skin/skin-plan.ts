@@ -14,7 +14,7 @@ import {
 import { seamStudsOf } from './seam-studs.ts'
 import { type AcrossSeam, acrossSeams, type Seam, upSeams } from './seams.ts'
 import type { SkinLayer } from './skin.ts'
-import { type Framing, framingFor, type Ground, insideStud, lie, practice } from './skin-framing.ts'
+import { type Framing, flatToCurve, framingFor, type Ground, insideStud, practice } from './skin-framing.ts'
 
 /** A layer and how it is laid in sheets. */
 export interface LaidLayer extends SkinLayer {
@@ -54,18 +54,16 @@ const layLayer = (
   )
   const bare = { ...layer, widths, acrossSeams: across, spacing }
   if (layer.length <= same) return { ...bare, pieces: [], seams: [], widths: [], acrossSeams: [], rows: [] }
-  const lying = lie(framing.curve, layer)
-  const seams = upSeams(framing, layer, lying, new Set(below.at(-1)?.seams.flatMap(seamStudsOf)))
+  const bent = flatToCurve(framing.curve, layer)
+  const seams = upSeams(framing, layer, bent, new Set(below.at(-1)?.seams.flatMap(seamStudsOf)))
   const pieces = stretches(
     layer.length,
     seams.map(({ at }) => at),
     gap,
   )
-  const onStuds = studRows(framing, layer, lying, seams)
+  const onStuds = studRows(framing, layer, bent, seams)
   const between = isTop && fastensBetween(design)
-  const places = between
-    ? betweenOrStuds(betweenRows(framing, layer, lying, seams), onStuds, pieces)
-    : onStuds
+  const places = between ? betweenOrStuds(betweenRows(framing, layer, bent, seams), onStuds, pieces) : onStuds
   const lower = below.flatMap(({ rows }) =>
     rows.map(({ place, across: screws }) => ({ from: framing.curve.lengthTo(place), screws })),
   )

@@ -26,16 +26,7 @@ export interface SkinLayer {
 }
 
 /** How far each layer starts behind the one below. mm */
-export const stepBack = (design: RampDesign): number => {
-  switch (design.kind) {
-    case 'quarter':
-      return design.runOut.kind === 'stepped' ? design.runOut.back : 0
-    case 'flat':
-      return 0
-    default:
-      return design satisfies never
-  }
-}
+export const stepBack = ({ runOut }: RampDesign): number => (runOut?.kind === 'stepped' ? runOut.back : 0)
 
 /** Left between the end of the skin and the pipe, mm. */
 export const skinGap = 2
@@ -59,7 +50,7 @@ export const skinFindings = (
   const last = skin.at(-1)
   // the first stud's line on it, negative before its toe end
   const mark = last?.marks[0] ?? 0
-  if (runOut.kind === 'stepped' && last && mark < -same) {
+  if (runOut?.kind === 'stepped' && last && mark < -same) {
     const most = runOut.back + mark / (skin.length - 1)
     findings.push(
       stop('step-back', (trial: Trial) => {

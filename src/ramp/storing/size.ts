@@ -1,3 +1,4 @@
+import { isCurved } from '../../design/kind-traits.ts'
 import { boxCorners } from '../../geometry/clip.ts'
 import { type Point, pointCross, pointSubtract } from '../../geometry/point.ts'
 import { convexHull } from '../../geometry/polygon/hull.ts'
@@ -35,7 +36,7 @@ export const rampSize = (ramp: Ramp): RampSize | null => {
 }
 
 const profilePoints = (ramp: Ramp): readonly Point[] | null => {
-  if (ramp.kind === 'flat') return boxCorners({ x0: 0, x1: ramp.length, y0: 0, y1: ramp.heights.surface })
+  if (!isCurved(ramp)) return boxCorners({ x0: 0, x1: ramp.length, y0: 0, y1: ramp.heights.surface })
   if (!isWhole(ramp)) return null
   const { length, design } = ramp
   return [

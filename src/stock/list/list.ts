@@ -1,8 +1,9 @@
 import type { Coping, Design, Sheet } from '../../design/design.ts'
+import { straightOf } from '../../design/kind-traits.ts'
 import { inch } from '../../geometry/inch.ts'
 import { showLength } from '../../length.ts'
 import { rounded } from '../../ramp/check/offer.ts'
-import { flatsOf, quartersOf, type SolvedQuarter, type WholeDesign } from '../../ramp/ramp.ts'
+import type { WholeDesign } from '../../ramp/ramp.ts'
 import type { Moving } from '../moving.ts'
 import type { SectionPlan } from '../timber/boards.ts'
 import { cutBoards } from '../timber/cutting.ts'
@@ -74,7 +75,7 @@ const timberLines = ({ units }: Design, { timber }: Bought): readonly ListLine[]
 
 /** Pipes of one sort are cut from common lengths. */
 const pipeLines = ({ stock, units }: Design, { ramps }: WholeDesign): readonly ListLine[] => {
-  const pipes = quartersOf(ramps).filter(({ pipe, design }) => pipe && design.coping)
+  const pipes = ramps.filter(({ pipe, design }) => pipe && design.coping)
   const sort = ({ outside, material }: Coping): string => `${outside} ${material}`
   return [...new Set(pipes.map(({ design }) => sort(design.coping!)))].flatMap((key) => {
     const own = pipes.filter(({ design }) => sort(design.coping!) === key)
@@ -128,8 +129,8 @@ const screwLines = (design: Design, { ramps }: WholeDesign): readonly ListLine[]
 
 const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bought): readonly ListLine[] => {
   const rolling = moving.flatMap(({ rolling: own }) => (own ? [own] : []))
-  const joined = quartersOf(ramps).filter(({ design }) => design.runOut.kind === 'flat').length
-  const meets = flatsOf(ramps).length > 0 ? joined : 0
+  const joined = ramps.filter(({ design }) => design.runOut?.kind === 'flat').length
+  const meets = straightOf(ramps).length > 0 ? joined : 0
   const feet = ramps.reduce((sum, ramp) => sum + ramp.design.sides.count * (ramp.length ?? 0), 0)
   const word = (name: 'wheels' | 'handles' | 'bolts' | 'rubber'): Pick<ListLine, 'part' | 'priced'> => ({
     part: 'fittings',
@@ -212,7 +213,7 @@ const finishLines = ({ ramps }: WholeDesign, { panels }: Bought): readonly ListL
 
 /** Most have them; to be ticked all the same. */
 const ownedLines = ({ ramps }: WholeDesign): readonly ListLine[] => {
-  const piped = quartersOf(ramps).some(({ pipe }: SolvedQuarter) => pipe !== null)
+  const piped = ramps.some(({ pipe }) => pipe !== null)
   const owned = (part: 'tools' | 'protection', what: string, note = '', count = 1): ListLine => ({
     part,
     what,

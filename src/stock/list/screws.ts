@@ -27,19 +27,19 @@ export const rampScrews = (ramp: Ramp, { units }: Pick<Design, 'units'>): readon
   const through = (depth: number): number => usualAtLeast(depth, units)
   const timbers = timberPartsOf([ramp])
   const lines: ScrewLine[] = ramp.skin.flatMap(({ rows }) => rowScrews(rows, 'skin'))
-  if (ramp.kind === 'quarter' && ramp.deckBoard) lines.push(...rowScrews(ramp.deckBoard.rows, 'deck board'))
+  if (ramp.deckBoard) lines.push(...rowScrews(ramp.deckBoard.rows, 'deck board'))
   lines.push({
     use: 'frame',
     length: through(thickness + frame.grip[units]),
     count: timbers.length * 2 * frame.each,
   })
-  if (ramp.kind === 'quarter' && ramp.pipe)
+  if (ramp.pipe)
     lines.push({
       use: 'pipe',
       length: through(pipeDepth.wall + pipeDepth.grip[units]),
       count: ramp.pipe.holes.length,
     })
-  if (ramp.kind === 'quarter' && ramp.wheels) {
+  if (ramp.wheels) {
     const plate = screwLength(2, units)
     if (plate !== null)
       lines.push({ use: 'wheels', length: plate, count: ramp.wheels.across.length * plateScrews })

@@ -1,4 +1,5 @@
 import type { Design, QuarterDesign } from '../../design/design.ts'
+import { isCurved } from '../../design/kind-traits.ts'
 import { showLength } from '../../length.ts'
 import { hasStop } from '../../ramp/check/check.ts'
 import { offerSteps, same } from '../../ramp/check/offer.ts'
@@ -29,7 +30,7 @@ export const missesOf = (
 ): readonly Miss[] =>
   ramps.flatMap((ramp): readonly Miss[] => {
     const [left, right] = parts.filter((part) => part.faced && part.ramp === ramp.name)
-    if (ramp.kind !== 'quarter' || !left || !right || lost.length > 0) return []
+    if (!isCurved(ramp) || !left || !right || lost.length > 0) return []
     if (panels.some(({ clamped }) => clamped > 1)) return []
     const homes = [left, right].map((side) =>
       panels.find(({ pieces }) => pieces.some(({ part }) => part === side)),

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import type { PaperName } from '../../../src/design/design.ts'
+import { curvedOf } from '../../../src/design/kind-traits.ts'
 import { readDesign } from '../../../src/design/read.ts'
 import type { Drawing } from '../../../src/drawing/drawing.ts'
 import {
@@ -18,7 +19,6 @@ import { layOutSet } from '../../../src/page/set/set.ts'
 import { defaultMargins, paperOf } from '../../../src/page/sheet/paper.ts'
 import { noCorrection } from '../../../src/printer/correction.ts'
 import { printerUncertainty } from '../../../src/printer/uncertainty.ts'
-import { quartersOf } from '../../../src/ramp/ramp.ts'
 import { generatedQuarter, quarterText } from '../../bench/ramps.ts'
 import { assertNear } from '../../support/near.ts'
 import type { Pt } from '../../support/pt.ts'
@@ -97,7 +97,7 @@ const jobs = templates.flatMap(({ name, text }) =>
 describe.each(jobs)('a ribbon: $what', ({ design, solved, group, tiles }) => {
   const { pattern, datums } = group
   const needed = pathSample(pattern.line, 1)
-  const ramp = quartersOf(solved.ramps).find(({ name }) => name === pattern.ramp)!
+  const ramp = curvedOf(solved.ramps).find(({ name }) => name === pattern.ramp)!
   const { toe, lip } = ramp.transition
 
   it('holds every point that is needed half the overlap or more inside some window', () => {

@@ -1,12 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { FlatDesign, QuarterDesign, RampDesign, Units } from '../../../src/design/design.ts'
+import { curvedOf } from '../../../src/design/kind-traits.ts'
 import { rowAt } from '../../../src/design/schema.ts'
 import { readLength } from '../../../src/length.ts'
 import { meetingFindings } from '../../../src/ramp/beside/meeting.ts'
 import { solveFlat } from '../../../src/ramp/kinds/flat.ts'
 import { draftQuarter } from '../../../src/ramp/kinds/quarter.ts'
-import { quartersOf } from '../../../src/ramp/ramp.ts'
 import { solveDesign } from '../../../src/ramp/solve.ts'
 import { assertNear } from '../../support/near.ts'
 import { level, real } from '../flats.ts'
@@ -38,7 +38,7 @@ describe('a quarter that runs out on a flat', () => {
   test('at the height of its surface, with the lowest toe, is told nothing and goes on level', () => {
     const { ramps, checks } = solve([flat(113), curved(113, 89)])
     expect(checks.filter(({ id }) => /flat|toe/.test(id))).toEqual([])
-    const { toeAngle, toeStep } = quartersOf(ramps)[0]!.transition!
+    const { toeAngle, toeStep } = curvedOf(ramps)[0]!.transition!
     assertNear(toeAngle, 0, 1e-9)
     assertNear(toeStep, 113, 1e-9)
   })

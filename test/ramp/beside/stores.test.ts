@@ -1,9 +1,10 @@
 import Flatten from '@flatten-js/core'
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign } from '../../../src/design/design.ts'
+import { curvedOf } from '../../../src/design/kind-traits.ts'
 import { readLength } from '../../../src/length.ts'
 import type { Check } from '../../../src/ramp/check/check.ts'
-import { type Quarter, quartersOf } from '../../../src/ramp/ramp.ts'
+import type { Quarter } from '../../../src/ramp/ramp.ts'
 import { solveDesign } from '../../../src/ramp/solve.ts'
 import { polygon } from '../framed.ts'
 import { piped, plain, plywood, stock, studded } from '../ramps.ts'
@@ -30,7 +31,7 @@ const both = (
     stock,
     ramps: [around, own],
   })
-  return { ramps: quartersOf(ramps), checks: checks.filter(({ id }) => id === 'stores-fit') }
+  return { ramps: curvedOf(ramps), checks: checks.filter(({ id }) => id === 'stores-fit') }
 }
 const words = (around: QuarterDesign, own: QuarterDesign): readonly string[] =>
   both(around, own).checks.map(({ level, ramp, message }) => `${level} ${ramp}: ${message}`)

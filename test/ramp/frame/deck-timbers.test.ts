@@ -3,11 +3,12 @@ import Flatten from '@flatten-js/core'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign } from '../../../src/design/design.ts'
+import { curvedOf } from '../../../src/design/kind-traits.ts'
 import { readDesign } from '../../../src/design/read.ts'
 import { hasStop } from '../../../src/ramp/check/check.ts'
 import type { DeckTimber } from '../../../src/ramp/frame/deck-timbers.ts'
 import type { Timber } from '../../../src/ramp/frame/timber.ts'
-import { type Quarter, quartersOf } from '../../../src/ramp/ramp.ts'
+import type { Quarter } from '../../../src/ramp/ramp.ts'
 import { solveDesign } from '../../../src/ramp/solve.ts'
 import { assertNear } from '../../support/near.ts'
 import { job, polygon } from '../framed.ts'
@@ -91,7 +92,7 @@ describe('a screw straight down from the middle of the pipe', () => {
       fs.readFileSync(new URL(`../../../templates/${name}`, import.meta.url), 'utf8'),
     )
     if ('problems' in reading) throw new Error(name)
-    return quartersOf(solveDesign(reading.design).ramps)
+    return curvedOf(solveDesign(reading.design).ramps)
   }
   test.each([
     'pair-mm.yaml',

@@ -114,7 +114,6 @@ describe('a layer of skin', () => {
       height: { layer: 'frame', value: 100 },
       toe: 60,
       transition: {
-        kind: 'circle',
         circle: { layer: 'frame', radius: 300 },
         tangent: { layer: 'frame', height: 0 },
       },

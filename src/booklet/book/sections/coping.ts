@@ -1,6 +1,7 @@
+import { curvedOf } from '../../../design/kind-traits.ts'
 import { revealWords } from '../../../ramp/check/reveal-words.ts'
 import { pipeDrills } from '../../../ramp/frame/pipe.ts'
-import { quartersOf, type SolvedQuarter } from '../../../ramp/ramp.ts'
+import type { SolvedQuarter } from '../../../ramp/ramp.ts'
 import { lipSection } from '../../views/lip-section.ts'
 import { pipeView } from '../../views/pipe-view.ts'
 import { type Block, caution, check, head, part, step } from '../block.ts'
@@ -10,7 +11,7 @@ import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
 
 export const coping = (book: Book): Section | null => {
-  const piped = quartersOf(book.solved.ramps).filter((ramp) => ramp.coping && ramp.pipe)
+  const piped = curvedOf(book.solved.ramps).filter((ramp) => ramp.coping && ramp.pipe)
   if (piped.length === 0) return null
   return {
     name: 'coping',

@@ -1,4 +1,4 @@
-import { flatsOf, quartersOf } from '../../../ramp/ramp.ts'
+import { curvedOf, straightOf } from '../../../design/kind-traits.ts'
 import { type Block, caution, check, head, part, step, table } from '../block.ts'
 import { type Book, ofRamp } from '../book.ts'
 import type { Section } from '../pages.ts'
@@ -11,7 +11,7 @@ const mostSides = 3
 /** Sides by their pages, everything else by tape and square; then what is checked on the wood. */
 export const cutting = (book: Book): Section => {
   const { width, fine, show, solved, patterns } = book
-  const quarters = quartersOf(solved.ramps)
+  const quarters = curvedOf(solved.ramps)
   const steps: Block[] = []
   let number = 0
   const next = (said: string): void => {
@@ -38,7 +38,7 @@ export const cutting = (book: Book): Section => {
     const [, ...others] = pattern.serves
     if (others.length > 0) next(`The same pages serve ${others.join('; ')}.`)
   }
-  for (const ramp of flatsOf(solved.ramps))
+  for (const ramp of straightOf(solved.ramps))
     next(
       `${ramp.name}: saw ${ramp.design.sides.count} sides ${show(ramp.length)} × ${fine(ramp.heights.frame)}, straight cuts with a guide.`,
     )

@@ -1,5 +1,6 @@
+import { curvedOf } from '../../../design/kind-traits.ts'
 import { runOutLength } from '../../../ramp/beside/toe-step.ts'
-import { quartersOf, type SolvedQuarter } from '../../../ramp/ramp.ts'
+import type { SolvedQuarter } from '../../../ramp/ramp.ts'
 import { sheetView } from '../../views/sheet-view.ts'
 import { type Block, caution, check, head, part, step, table } from '../block.ts'
 import { type Book, ofRamp } from '../book.ts'
@@ -9,10 +10,7 @@ import { checksOf } from './framing.ts'
 
 /** The board behind the lip, and what closes the step at the toe. */
 export const deck = (book: Book): Section | null => {
-  const blocks = quartersOf(book.solved.ramps).flatMap((ramp) => [
-    ...boardOf(book, ramp),
-    ...toeOf(book, ramp),
-  ])
+  const blocks = curvedOf(book.solved.ramps).flatMap((ramp) => [...boardOf(book, ramp), ...toeOf(book, ramp)])
   return blocks.length === 0
     ? null
     : { name: 'deck', title: 'Deck and toe', blocks: [head('Deck and toe', book.width), ...blocks] }

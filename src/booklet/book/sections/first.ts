@@ -1,4 +1,4 @@
-import { quartersOf } from '../../../ramp/ramp.ts'
+import { curvedOf } from '../../../design/kind-traits.ts'
 import { type Block, caution, check, head, part, step, table } from '../block.ts'
 import type { Book } from '../book.ts'
 import type { Section } from '../pages.ts'
@@ -6,7 +6,7 @@ import type { Section } from '../pages.ts'
 /** Before the first cut: what was bought is measured, the pages are checked, the lip is tried. */
 export const first = (book: Book): Section => {
   const { width, fine, solved, patterns } = book
-  const quarters = quartersOf(solved.ramps)
+  const quarters = curvedOf(solved.ramps)
   const piped = quarters.filter(({ coping }) => coping)
   const steps: Block[] = []
   let number = 0
@@ -77,11 +77,10 @@ const boughtTable = ({ solved: { ramps }, fine }: Book) => {
     add('plywood of the sides', fine(design.sides.thickness))
     add('timber', `${fine(Math.min(...design.studs.section))} × ${fine(Math.max(...design.studs.section))}`)
     for (const { sheet } of ramp.skin) add(`${sheet.material} of the skin`, fine(sheet.thickness))
-    if (ramp.kind !== 'quarter') continue
     if (ramp.deckBoard)
       add(`${ramp.deckBoard.sheet.material} of the deck`, fine(ramp.deckBoard.sheet.thickness))
-    if (ramp.design.runOut.kind === 'sheet')
-      add(`${ramp.design.runOut.sheet.material} of the run-out`, fine(ramp.design.runOut.sheet.thickness))
+    const { runOut } = design
+    if (runOut?.kind === 'sheet') add(`${runOut.sheet.material} of the run-out`, fine(runOut.sheet.thickness))
     if (ramp.coping) add('pipe, outside', fine(ramp.coping.outside))
   }
   return {

@@ -1,4 +1,4 @@
-import { flatsOf, quartersOf } from '../../../ramp/ramp.ts'
+import { curvedOf, straightOf } from '../../../design/kind-traits.ts'
 import { type Block, check, head, step } from '../block.ts'
 import type { Book } from '../book.ts'
 import type { Section } from '../pages.ts'
@@ -7,9 +7,9 @@ import { checksOf } from './framing.ts'
 /** Setting a flat against the quarters that run out on it. */
 export const flat = (book: Book): Section | null => {
   const { width, show, fine, solved } = book
-  const flats = flatsOf(solved.ramps)
+  const flats = straightOf(solved.ramps)
   if (flats.length === 0) return null
-  const met = quartersOf(solved.ramps).filter(({ design }) => design.runOut.kind === 'flat')
+  const met = curvedOf(solved.ramps).filter(({ design }) => design.runOut.kind === 'flat')
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
   return {

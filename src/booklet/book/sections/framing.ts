@@ -1,3 +1,4 @@
+import { isCurved } from '../../../design/kind-traits.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { planView } from '../../views/plan-view.ts'
 import { studView } from '../../views/stud-view.ts'
@@ -14,11 +15,11 @@ export const framing = (book: Book): Section => ({
 })
 
 const topOf = (ramp: SolvedRamp): number =>
-  ramp.kind === 'quarter' ? ramp.transition.heights.frame : ramp.heights.frame
+  isCurved(ramp) ? ramp.transition.heights.frame : ramp.heights.frame
 
 const frameOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
   const { width, units, show } = book
-  const curved = ramp.kind === 'quarter'
+  const curved = isCurved(ramp)
   const where = curved ? 'up the curve' : 'from the end'
   const steps: Block[] = []
   let number = 0
@@ -91,7 +92,7 @@ export const checksOf = (book: Book, ramp: SolvedRamp, ids: readonly string[]): 
 
 const studTable = ({ show, fine }: Book, ramp: SolvedRamp) => {
   const { section } = ramp.design.studs
-  const curved = ramp.kind === 'quarter'
+  const curved = isCurved(ramp)
   return {
     columns: [
       { head: '', kind: 'box' as const },

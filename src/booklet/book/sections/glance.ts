@@ -1,3 +1,4 @@
+import { isCurved } from '../../../design/kind-traits.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { steepnessWord } from '../../../ramp/steepness.ts'
 import { countWords } from '../../list/list-words.ts'
@@ -49,28 +50,25 @@ export const glance = (book: Book): Section => {
 }
 
 const topOf = (ramp: SolvedRamp): number =>
-  ramp.kind === 'quarter' ? ramp.transition.heights.deck : ramp.heights.surface
+  isCurved(ramp) ? ramp.transition.heights.deck : ramp.heights.surface
 
 /** One column a ramp. */
 const figuresTable = ({ solved: { ramps }, show }: Book) => {
   const rows: readonly (readonly [string, (ramp: SolvedRamp) => string])[] = [
-    ['height of the deck', (ramp) => (ramp.kind === 'quarter' ? show(ramp.transition.heights.deck) : '')],
+    ['height of the deck', (ramp) => (isCurved(ramp) ? show(ramp.transition.heights.deck) : '')],
     [
       'height of the ridden face at the top',
-      (ramp) => show(ramp.kind === 'quarter' ? ramp.transition.heights.surface : ramp.heights.surface),
+      (ramp) => show(isCurved(ramp) ? ramp.transition.heights.surface : ramp.heights.surface),
     ],
     ['length of the sides', (ramp) => show(ramp.length)],
     ['width', (ramp) => show(ramp.width)],
-    [
-      'radius of the ridden face',
-      (ramp) => (ramp.kind === 'quarter' ? show(ramp.transition.radius.surface) : ''),
-    ],
-    ['radius of the frame', (ramp) => (ramp.kind === 'quarter' ? show(ramp.transition.radius.frame) : '')],
-    ['along the curve of the frame', (ramp) => (ramp.kind === 'quarter' ? show(ramp.transition.arc) : '')],
+    ['radius of the ridden face', (ramp) => (isCurved(ramp) ? show(ramp.transition.radius.surface) : '')],
+    ['radius of the frame', (ramp) => (isCurved(ramp) ? show(ramp.transition.radius.frame) : '')],
+    ['along the curve of the frame', (ramp) => (isCurved(ramp) ? show(ramp.transition.arc) : '')],
     [
       'slope at the lip',
       (ramp) =>
-        ramp.kind === 'quarter'
+        isCurved(ramp)
           ? `${((ramp.transition.lipAngle * 180) / Math.PI).toFixed(1)}°, ${steepnessWord(ramp.transition.lipAngle)}`
           : '',
     ],
@@ -149,7 +147,7 @@ const otherViews = (book: Book, ramp: SolvedRamp): readonly Block[] => {
       width * 0.7,
     ),
     figure(
-      ofRamp(book, ramp.kind === 'quarter' ? 'From the front, before the toe' : 'From one end', ramp),
+      ofRamp(book, isCurved(ramp) ? 'From the front, before the toe' : 'From one end', ramp),
       (ratio) => frontView(ramp, units, ratio),
       units,
       { width, height: 75 },

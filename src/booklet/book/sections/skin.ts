@@ -1,3 +1,4 @@
+import { isCurved } from '../../../design/kind-traits.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import type { Layer } from '../../../ramp/skin/layer.ts'
 import { sheetView } from '../../views/sheet-view.ts'
@@ -22,7 +23,7 @@ const skinOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
       'Bent skin is a spring: hold it down until it is screwed, and keep your face away from its free end.',
       width,
     ),
-    ...(ramp.kind === 'quarter'
+    ...(isCurved(ramp)
       ? [
           figure(
             ofRamp(book, 'The toe, cut across between two sides', ramp),
@@ -51,7 +52,7 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
   const count = pieces.length * widths.length
   const name = `Layer ${layer.layer}`
   const size = `${show(length)} × ${show(ramp.width)}`
-  const curved = ramp.kind === 'quarter'
+  const curved = isCurved(ramp)
   const steps: Block[] = []
   let number = 0
   const next = (said: string): void => {
