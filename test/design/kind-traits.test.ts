@@ -9,7 +9,7 @@ const sources = readdirSync('src', { recursive: true, encoding: 'utf8' }).filter
 )
 
 /** `ramp.kind === 'quarter'`: a new kind would go by unseen. A run-out has a kind too. */
-const byName = new RegExp(`(?<!runOut)\\??\\.kind\\s*[!=]==\\s*'(${kinds.join('|')})'`)
+const byName = new RegExp(`(?<!runOut\\??)\\??\\.kind\\s*[!=]==\\s*'(${kinds.join('|')})'`)
 
 describe('kinds of ramp', () => {
   test('stand on one of two sides: curved, or sawn straight', () => {
