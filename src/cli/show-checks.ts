@@ -1,4 +1,5 @@
 import { type Check, hasStop } from '../ramp/check/check.ts'
+import type { Shell } from './shell.ts'
 import { wrap } from './wrap.ts'
 
 const words = { stop: 'STOP', warn: 'watch', note: 'note' } as const
@@ -28,4 +29,27 @@ export const showBriefly = (checks: readonly Check[], several: boolean): readonl
   const notes = of('note').length
   const counted = `${notes === 1 ? '1 note' : `${notes} notes`}: \`traceply figures DESIGN\` shows ${notes === 1 ? 'it' : 'them'}`
   return [...of('warn'), ...(notes > 0 ? [counted] : [])]
+}
+
+/** The same on the terminal, then what a PDF could not hold, then other notes. */
+export const tellBriefly = (
+  shell: Shell,
+  {
+    checks,
+    several,
+    lost,
+    notes = [],
+  }: {
+    readonly checks: readonly Check[]
+    readonly several: boolean
+    readonly lost: readonly string[]
+    readonly notes?: readonly string[]
+  },
+): void => {
+  for (const line of [
+    ...showBriefly(checks, several),
+    ...lost.map((warning) => wrap(`watch ${warning}`)),
+    ...notes.map((note) => `note  ${note}`),
+  ])
+    shell.err(`${line}\n`)
 }

@@ -3,18 +3,16 @@ import { setInput } from '../job/set-input.ts'
 import type { PageSet } from '../page/set/draft.ts'
 import type { PdfOutput } from '../write/pdf.ts'
 import { writeOut } from './files.ts'
-import { platform } from './platform.ts'
+import { pdfOf } from './write-pdf.ts'
 
 /** Pages from which on memory counts more than time. */
 const many = 200
 
 /** A set as a PDF with its plan attached. */
 export const setPdf = async (set: PageSet, title: string): Promise<PdfOutput> => {
-  // loaded here, so that what writes no PDF starts without it
-  const { writePdf } = await import('../write/pdf.ts')
   // else V8 lets what is done with grow to four times what is in use
   if (set.pages.length > many) setFlagsFromString('--heap-growing-percent=50')
-  return writePdf(setInput(set, title), platform)
+  return pdfOf(setInput(set, title))
 }
 
 /** Writes it to a file; what could not be printed comes back as warnings. */

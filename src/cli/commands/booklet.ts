@@ -10,9 +10,10 @@ import { done } from '../done.ts'
 import { checkPdf, writeOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
 import { forceOption, marginOption, oneOfWords, paperWords } from '../options.ts'
-import { platform, sha256 } from '../platform.ts'
+import { sha256 } from '../platform.ts'
 import type { Shell } from '../shell.ts'
-import { showBriefly } from '../show-checks.ts'
+import { tellBriefly } from '../show-checks.ts'
+import { pdfOf } from '../write-pdf.ts'
 
 const rows = [
   { name: 'paper', takes: 'name', help: `${paperWords}; else as the design says` },
@@ -54,19 +55,13 @@ const booklet = async (file: string, options: Given<typeof rows>, shell: Shell):
     shell.out(list(pages))
     return 0
   }
-  // loaded here, so that what writes no PDF starts without it
-  const { writePdf } = await import('../../write/pdf.ts')
-  const { bytes, warnings } = await writePdf(bookletInput(design, job, laying.sheet), platform)
+  const { bytes, warnings } = await pdfOf(bookletInput(design, job, laying.sheet))
   writeOut(out, bytes, options.force ?? false)
   const { name } = laying.sheet.paper
   shell.out(
     `${harmless(out)}: ${pages.length} ${pages.length === 1 ? 'page' : 'pages'} on ${name}.\n${list(pages)}`,
   )
-  for (const line of [
-    ...showBriefly(solved.checks, several),
-    ...warnings.map((warning) => `watch ${warning}`),
-  ])
-    shell.err(`${line}\n`)
+  tellBriefly(shell, { checks: solved.checks, several, lost: warnings })
   return 0
 }
 

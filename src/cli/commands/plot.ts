@@ -19,7 +19,7 @@ import { forceOption, layingOptions, planOption, profilesOption } from '../optio
 import { sha256 } from '../platform.ts'
 import { givenProfile } from '../profiles.ts'
 import type { Shell } from '../shell.ts'
-import { showBriefly } from '../show-checks.ts'
+import { tellBriefly } from '../show-checks.ts'
 import { flatWords } from '../words/flat-words.ts'
 import { wrap } from '../wrap.ts'
 import { writeSet } from '../write-set.ts'
@@ -74,11 +74,8 @@ const plot = async (file: string, raw: Given<typeof rows>, shell: Shell): Promis
         flatWords(solved, 'pattern'),
       ),
     )
-  for (const line of [
-    ...showBriefly(withAnswers(solved, answers, design.units).checks, several),
-    ...[...laying.warnings, ...set.warnings, ...lost].map((warning) => wrap(`watch ${warning}`)),
-  ])
-    shell.err(`${line}\n`)
+  const { checks } = withAnswers(solved, answers, design.units)
+  tellBriefly(shell, { checks, several, lost: [...laying.warnings, ...set.warnings, ...lost] })
   return 0
 }
 

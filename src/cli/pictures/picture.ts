@@ -7,7 +7,7 @@ import { defaultMargins, paperOf } from '../../page/sheet/paper.ts'
 import { writeSvg } from '../../write/svg.ts'
 import { Failure } from '../failure.ts'
 import { checkOut, writeOut } from '../files.ts'
-import { platform } from '../platform.ts'
+import { pdfOf } from '../write-pdf.ts'
 import { writeImage } from './map-image.ts'
 
 export const pictureFormats = ['.png', '.svg', '.pdf'] as const
@@ -47,15 +47,11 @@ export const writePicture = async (
     case '.svg':
       return writeOut(file, writeSvg({ ...picture, title }), force)
     default: {
-      const { writePdf } = await import('../../write/pdf.ts')
       const { width, height } = paperOf(paper)
       const { left, top } = defaultMargins(paper)
       const draw = () => [group(affineTranslate(left, height - top - picture.height), picture.drawing)]
       const pages = [{ width, height, draw, label: '1', bookmark: title }]
-      const { bytes } = await writePdf(
-        { title, subject: 'A ramp from the side', pages, attachments: [] },
-        platform,
-      )
+      const { bytes } = await pdfOf({ title, subject: 'A ramp from the side', pages, attachments: [] })
       return writeOut(file, bytes, force)
     }
   }
