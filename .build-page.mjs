@@ -50,8 +50,8 @@ const parts = {
   policy,
   style,
   program,
-  regular: font('DejaVuSans'),
-  bold: font('DejaVuSans-Bold'),
+  regular: font('DejaVuSansCondensed'),
+  bold: font('DejaVuSansCondensed-Bold'),
 }
 writeFileSync(
   'dist/traceply.html',

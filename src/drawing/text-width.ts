@@ -1,22 +1,22 @@
 import type { Face } from './drawing.ts'
-import { helveticaCapHeight, helveticaWidths } from './helvetica.ts'
-import { winAnsiCode } from './win-ansi.ts'
+import { letterCode } from './letter-code.ts'
+import { capitalHeight, faceWidths } from './typeface.ts'
 
-/** Taken for a letter that Helvetica lacks, per 1000 em: the writer squeezes what comes out wider. */
+/** Taken for a letter that our own face lacks, per 1000 em: the writer squeezes what comes out wider. */
 const otherWidth = 700
 
-/** Width of a text in mm, `size` the height of a capital in mm. Exact for WinAnsi; 0.7 em for any other letter. */
+/** Width of a text in mm, `size` the height of a capital in mm. Exact for our own face; 0.7 em for any other letter. */
 export const textWidth = (text: string, size: number, face: Face): number =>
-  ((plainEms(text, face) ?? ems(text, face)) * size) / helveticaCapHeight
+  ((plainEms(text, face) ?? ems(text, face)) * size) / capitalHeight
 
 /** Asked so often that ASCII is looked up as it stands; null where the text holds more. Per 1000 em. */
 const plainEms = (text: string, face: Face): number | null => {
-  const widths = helveticaWidths[face]
+  const widths = faceWidths[face]
   let sum = 0
   for (let i = 0; i < text.length; i++) {
     const code = text.charCodeAt(i)
     if (code < 32 || code > 126) return null
-    sum += widths[code - 32]!
+    sum += widths[code - 1]!
   }
   return sum
 }
@@ -24,8 +24,8 @@ const plainEms = (text: string, face: Face): number | null => {
 const ems = (text: string, face: Face): number => {
   let sum = 0
   for (const letter of text.normalize('NFC')) {
-    const code = winAnsiCode(letter)
-    sum += code === undefined ? otherWidth : helveticaWidths[face][code - 32]!
+    const code = letterCode(letter)
+    sum += code === undefined ? otherWidth : faceWidths[face][code - 1]!
   }
   return sum
 }

@@ -1,9 +1,9 @@
 import type { Face } from '../drawing/drawing.ts'
-import { helveticaCapHeight } from '../drawing/helvetica.ts'
 import { formatNumber } from '../drawing/number.ts'
 import { withoutProof } from '../drawing/page-proof.ts'
 import { faceWords, rowTileWords, squareWords, tileWords } from '../drawing/set-words.ts'
 import { textWidth } from '../drawing/text-width.ts'
+import { capitalHeight } from '../drawing/typeface.ts'
 import type { Affine } from '../geometry/affine.ts'
 
 export interface Recorrection {
@@ -19,7 +19,7 @@ export interface Recorrection {
 
 export interface Recorrected {
   readonly content: Uint8Array
-  /** the page tells the new set and printer alone; not so where words are set in an embedded font or over two lines */
+  /** the page tells the new set and printer alone; not so where words are set in the wide font or over two lines */
   readonly told: boolean
 }
 
@@ -46,7 +46,7 @@ const latin1 = (bytes: Uint8Array): string => {
 
 const bytesOf = (text: string): Uint8Array => Uint8Array.from(text, (letter) => letter.charCodeAt(0))
 
-/** A text as it stands in a content stream; · is \267 in WinAnsi. */
+/** A text as it stands in a content stream; · is \267 in our own face. */
 const written = (text: string): string => text.replaceAll('·', '\\267')
 
 /** Stands for what differs from page to page while a form is made of words. */
@@ -85,9 +85,9 @@ const tellPrinter = (operators: string, printer: string, room: number): string =
 
 /** Height of a capital of the font that is set at an operator, points. */
 const capitalAt = (operators: string, at: number): number =>
-  (Number(/([\d.]+) Tf[^/]*$/.exec(operators.slice(0, at))?.[1]) * helveticaCapHeight) / 1000
+  (Number(/([\d.]+) Tf[^/]*$/.exec(operators.slice(0, at))?.[1]) * capitalHeight) / 1000
 
-/** A text shown in Helvetica, squeezed where it is wider than `room` at a capital height of 1. */
+/** A text shown in our own face, squeezed where it is wider than `room` at a capital height of 1. */
 const shown = (text: string, face: Face, room: number): string => {
   const squeeze = Math.min(1, room / textWidth(text, 1, face))
   const show = `(${written(text)}) Tj`

@@ -16,8 +16,9 @@ export const startPage = (): void => {
     keptDesign() ??
     writeStarter(starterFor('quarter', 'mm'))
   const program = textOf('program')
+  const fonts = { regular: textOf('font-regular'), bold: textOf('font-bold') }
   render(
-    <App start={start} looking={startAsking(program)} saving={startAsking(program)} />,
+    <App start={start} looking={startAsking(program, fonts)} saving={startAsking(program, fonts)} />,
     document.getElementById('page')!,
   )
 }

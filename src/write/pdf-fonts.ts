@@ -1,10 +1,13 @@
-import { CustomFontSubsetEmbedder, type PDFContext, type PDFRef } from 'pdf-lib'
+import type { PDFContext, PDFRef } from 'pdf-lib'
 import type { Drawing, Face } from '../drawing/drawing.ts'
-import { helveticaCapHeight } from '../drawing/helvetica.ts'
+import { isCoded, letterCode } from '../drawing/letter-code.ts'
 import { textWidth } from '../drawing/text-width.ts'
-import { isWinAnsi, winAnsiCode } from '../drawing/win-ansi.ts'
+import { capitalHeight } from '../drawing/typeface.ts'
 import type { PdfPlatform } from './pdf-input.ts'
-import { winAnsiString } from './pdf-string.ts'
+import { codedString } from './pdf-string.ts'
+import { embedOwnFace, embedOwnLetters } from './type/own-face.ts'
+import { readSfnt } from './type/sfnt.ts'
+import { box, createWideFace, type WideFace } from './type/wide-face.ts'
 
 /** A text ready to be shown. */
 export interface SetText {
@@ -25,37 +28,19 @@ export interface Fonts {
   /** `size` is the height of a capital letter */
   readonly set: (text: string, size: number, face: Face) => SetText
   /** the Font resources, once every text is set */
-  readonly embed: (context: PDFContext) => Promise<Record<string, PDFRef>>
+  readonly embed: (context: PDFContext) => Record<string, PDFRef>
   /** letters that could not be printed, one line for each text */
   readonly warnings: () => readonly string[]
 }
 
-type WideFonts = Readonly<Record<Face, CustomFontSubsetEmbedder>>
-
-const standard = {
-  regular: { name: 'F1', base: 'Helvetica' },
-  bold: { name: 'F2', base: 'Helvetica-Bold' },
-} as const
-const box = '□'
+const faces = ['regular', 'bold'] as const
+const ownName = { regular: 'F1', bold: 'F2' } as const
 const wideName = { regular: 'W1', bold: 'W2' } as const
 
 const needsWide = (drawing: Drawing): boolean =>
   drawing.some((mark) =>
-    mark.kind === 'group' ? needsWide(mark.marks) : mark.kind === 'text' && !isWinAnsi(mark.text),
+    mark.kind === 'group' ? needsWide(mark.marks) : mark.kind === 'text' && !isCoded(mark.text),
   )
-
-const loadWide = async (platform: PdfPlatform): Promise<WideFonts | undefined> => {
-  const source = await platform.wideFont?.()
-  if (!source) return undefined
-  const load = (bytes: Uint8Array, name: string) =>
-    CustomFontSubsetEmbedder.for(
-      source.fontkit as Parameters<typeof CustomFontSubsetEmbedder.for>[0],
-      bytes,
-      // a subset's name starts with six capitals (ISO 32000-1, 9.6.4)
-      `TRACEP+${name}`,
-    )
-  return { regular: await load(source.regular, 'Wide'), bold: await load(source.bold, 'WideBold') }
-}
 
 const warning = (text: string, lost: number, mark: string): string => {
   const short = [...text].length > 60 ? `${[...text].slice(0, 60).join('')}…` : text
@@ -65,48 +50,38 @@ const warning = (text: string, lost: number, mark: string): string => {
 }
 
 /**
- * The standard Helvetica for what WinAnsi holds; the platform's wide font, loaded only then, for a text with other
- * letters. A letter that neither can print becomes a box, or `?` without a wide font, and is warned about.
+ * Our own face for what has a code; the platform's wide font, loaded only then, for a text with other letters: all of it, so that
+ * no line changes its face. A letter that neither can print becomes a box, or `?` without a wide font, and is warned about.
  */
 export const createFonts = (platform: PdfPlatform): Fonts => {
-  let wide: WideFonts | undefined
+  let wide: Readonly<Record<Face, WideFace>> | undefined
   const used = new Set<Face>()
-  /** texts outside WinAnsi, with what is said of them */
+  /** texts outside our own face, with what is said of them */
   const noted = new Map<string, string | undefined>()
 
-  const setStandard = (text: string, size: number, face: Face): SetText => ({
-    font: standard[face].name,
-    em: (size * 1000) / helveticaCapHeight,
-    width: textWidth(text, size, face),
-    squeeze: 1,
-    shown: winAnsiString(text),
-  })
-
-  const layOut = (text: string, face: Face, embedder: CustomFontSubsetEmbedder): SetText => {
+  const setOwn = (text: string, size: number, face: Face): SetText => {
     used.add(face)
-    const { font } = embedder
-    const letters = [...text].map((letter) =>
-      font.hasGlyphForCodePoint(letter.codePointAt(0)!) ? letter : box,
-    )
-    const printable = letters.join('')
-    // not every font states its capital height: the H shows it
-    const em = font.unitsPerEm / font.glyphForCodePoint(72).bbox.maxY
-    const shown = embedder.encodeText(printable).toString()
-    const width = embedder.widthOfTextAtSize(printable, em)
-    const squeeze = Math.min(1, textWidth(text, 1, face) / width)
-    return { font: wideName[face], em, width: width * squeeze, squeeze, shown }
+    return {
+      font: ownName[face],
+      em: (size * 1000) / capitalHeight,
+      width: textWidth(text, size, face),
+      squeeze: 1,
+      shown: codedString(text),
+    }
   }
+
   // the same words come back on every page: laid out once, at a capital height of 1
   const laidOut = new Map<string, SetText>()
-  const setWide = (text: string, size: number, face: Face, embedder: CustomFontSubsetEmbedder): SetText => {
+  const setWide = (text: string, size: number, face: Face, from: WideFace): SetText => {
     const key = `${face} ${text}`
-    const unit = laidOut.get(key) ?? layOut(text, face, embedder)
+    const known = laidOut.get(key)
+    const unit = known ?? squeezed(from.layOut(text), wideName[face], textWidth(text, 1, face))
     laidOut.set(key, unit)
     return { ...unit, em: unit.em * size, width: unit.width * size }
   }
 
   const canPrint = (letter: string, face: Face): boolean =>
-    wide ? wide[face].font.hasGlyphForCodePoint(letter.codePointAt(0)!) : winAnsiCode(letter) !== undefined
+    wide ? wide[face].has(letter) : letterCode(letter) !== undefined
 
   const note = (text: string, face: Face): void => {
     if (noted.has(text)) return
@@ -116,24 +91,36 @@ export const createFonts = (platform: PdfPlatform): Fonts => {
 
   return {
     prepare: async (drawing) => {
-      if (!wide && needsWide(drawing)) wide = await loadWide(platform)
+      if (wide || !needsWide(drawing)) return
+      const source = await platform.wideFont?.()
+      if (!source) return
+      const face = (name: Face): WideFace => createWideFace(readSfnt(source[name]), name)
+      wide = { regular: face('regular'), bold: face('bold') }
     },
     set: (raw, size, face) => {
       const text = raw.normalize('NFC')
-      if (isWinAnsi(text)) return setStandard(text, size, face)
+      if (isCoded(text)) return setOwn(text, size, face)
       note(text, face)
-      return wide ? setWide(text, size, face, wide[face]) : setStandard(text, size, face)
+      return wide ? setWide(text, size, face, wide[face]) : setOwn(text, size, face)
     },
-    embed: async (context) => {
+    embed: (context) => {
       const fonts: Record<string, PDFRef> = {}
-      for (const { name, base } of Object.values(standard))
-        fonts[name] = context.register(
-          context.obj({ Type: 'Font', Subtype: 'Type1', BaseFont: base, Encoding: 'WinAnsiEncoding' }),
-        )
-      for (const face of ['regular', 'bold'] as const)
-        if (wide && used.has(face)) fonts[wideName[face]] = await wide[face].embedIntoContext(context)
+      const letters = embedOwnLetters(context, platform.deflate)
+      for (const face of faces) {
+        if (used.has(face)) fonts[ownName[face]] = embedOwnFace(context, face, letters)
+        if (wide?.[face].isUsed()) fonts[wideName[face]] = wide[face].embed(context, platform.deflate)
+      }
       return fonts
     },
     warnings: () => [...noted.values()].filter((line) => line !== undefined),
   }
+}
+
+const squeezed = (
+  { em, width, shown }: { readonly em: number; readonly width: number; readonly shown: string },
+  font: string,
+  room: number,
+): SetText => {
+  const squeeze = Math.min(1, room / width)
+  return { font, em, width: width * squeeze, squeeze, shown }
 }

@@ -1,4 +1,4 @@
-import type { Drawing } from '../drawing/drawing.ts'
+import type { Drawing, Face } from '../drawing/drawing.ts'
 import type { PageProof } from '../drawing/page-proof.ts'
 
 /** A document as the PDF writer takes it. */
@@ -37,10 +37,6 @@ export interface PdfPlatform {
   readonly deflate: (bytes: Uint8Array) => Uint8Array
   /** any 16 bytes that depend on all of the input: the document's /ID */
   readonly digest: (bytes: Uint8Array) => Uint8Array
-  /** a TrueType font for letters outside WinAnsi, and fontkit to read it; called only when a text needs it */
-  readonly wideFont?: () => Promise<{
-    readonly fontkit: unknown
-    readonly regular: Uint8Array
-    readonly bold: Uint8Array
-  }>
+  /** a TrueType font for letters outside our own face; called only when a text needs it */
+  readonly wideFont?: () => Promise<Readonly<Record<Face, Uint8Array>>>
 }

@@ -58,7 +58,7 @@ export const writePdf = async (input: PdfInput, platform: PdfPlatform): Promise<
     const { label, bookmark, width, height } = page
     written.push({ ref, label, bookmark, size: [width, height], content })
   }
-  context.assign(resources, context.obj({ Font: await fonts.embed(context), Properties: layers.groups }))
+  context.assign(resources, context.obj({ Font: fonts.embed(context), Properties: layers.groups }))
   const bytes = await serializeDocument(
     context,
     {

@@ -12,8 +12,7 @@ export const platform: PdfPlatform = {
   deflate: (bytes) => deflateSync(bytes),
   digest: (bytes) => createHash('sha256').update(bytes).digest().subarray(0, 16),
   wideFont: async () => ({
-    fontkit: (await import('@pdf-lib/fontkit')).default,
-    regular: await font('DejaVuSans'),
-    bold: await font('DejaVuSans-Bold'),
+    regular: await font('DejaVuSansCondensed'),
+    bold: await font('DejaVuSansCondensed-Bold'),
   }),
 }

@@ -112,6 +112,18 @@ describe('someone who opens the page for the first time', () => {
     expect(faults).toEqual([])
   })
 
+  it('prints a title in any language as the command does', { timeout: patience }, async () => {
+    const { page, faults, requests } = await openPage(browser)
+    await page.fill('[name="title"]', 'Rampa dla Łucji · ράμπα')
+    const design = text(await saved(page, '#save-design'))
+    expect(titleOf(design)).toBe('Rampa dla Łucji · ράμπα')
+    const own = await contentOf(await saved(page, '#save-pages'))
+    const words = own.pages.flatMap(({ texts }) => texts.map((one) => one.text))
+    expect(words).toContain('Rampa dla Łucji · ράμπα')
+    expect(own.pages).toEqual((await contentOf(await plotted(design))).pages)
+    expect([faults, requests]).toEqual([[], []])
+  })
+
   it('finds the last design after a reload, goes back and forward, and carries it in a link', {
     timeout: patience,
   }, async () => {

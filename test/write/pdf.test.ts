@@ -11,6 +11,7 @@ import {
 import { type Path, pathOf, polygonOf, rectangle } from '../../src/geometry/path.ts'
 import { writePdf } from '../../src/write/pdf.ts'
 import type { PdfInput, PdfPage } from '../../src/write/pdf-input.ts'
+import { familyWidth } from '../support/family.ts'
 import { assertNear } from '../support/near.ts'
 import { platform } from '../support/platform.ts'
 import { type PdfRead, pathPoints, readPdf } from '../support/read-pdf.ts'
@@ -188,23 +189,22 @@ test('pens and faces that come back are set again', async () => {
     assertNear(s.grey, pens[i]!.grey, 1 / 255)
     expect(s.dash).toHaveLength(pens[i]!.dash.length)
   })
-  // AFM: l 222 i 222 p 556, bold l 278 i 278 p 611
-  const widths = [1167, 1000, 1167].map((w) => (w * 5) / 718)
+  const widths = (['bold', 'regular', 'bold'] as const).map((face) => familyWidth('lip', face) * 5)
   texts.forEach((t, i) => {
     assertNear(t.width * mm, widths[i]!, 1e-3)
   })
 })
 
-test('a text starts, turns and is as tall as asked, by the capital height of Helvetica', async () => {
-  const { texts } = await printMarks(text('note', { x: 30, y: 40 }, 3.59, 'KEEP', { angle: 0.5 }))
+test('a text starts, turns and is as tall as asked, by the height of its capitals', async () => {
+  const { texts } = await printMarks(text('note', { x: 30, y: 40 }, 3.49, 'KEEP', { angle: 0.5 }))
   const [t] = texts
   expect(t!.text).toBe('KEEP')
   assertNear(t!.x * mm, 30, 5e-5)
   assertNear(t!.y * mm, 40, 5e-5)
   assertNear(t!.angle, 0.5, 1e-5)
-  // AFM: capitals are 718 of 1000 high, K 667, E 667, P 667
+  // the family's file: capitals are 698 of 1000 high
   assertNear(t!.size * mm, 5, 2e-4)
-  assertNear(t!.width * mm, 2.668 * 5, 1e-3)
+  assertNear(t!.width * mm, familyWidth('KEEP', 'regular') * 3.49, 1e-3)
 })
 
 test.each([

@@ -1,15 +1,19 @@
 import { extname } from 'node:path'
+import { inflateSync } from 'node:zlib'
 import { PNG } from 'pngjs'
 import { type PhoneMap, phoneMap } from '../../booklet/phone-map.ts'
 import type { Units } from '../../design/design.ts'
+import type { Face } from '../../drawing/drawing.ts'
 import type { PageSet } from '../../page/set/draft.ts'
 import { writePng } from '../../write/png.ts'
-import { type FontFile, glyphSource } from '../../write/raster/font-glyphs.ts'
+import { glyphSource } from '../../write/raster/glyph-source.ts'
 import type { RasterImage } from '../../write/raster/raster.ts'
 import type { GlyphSource } from '../../write/raster/raster-text.ts'
+import { programBytes } from '../../write/type/program-bytes.ts'
+import { readSfnt } from '../../write/type/sfnt.ts'
 import { Failure } from '../failure.ts'
 import { checkOut, writeOut } from '../files.ts'
-import { platform } from '../platform.ts'
+import { readWideFont } from '../platform.ts'
 
 /** As wide as most phones show. */
 const imageWidth = 1080
@@ -40,11 +44,7 @@ export const writeImage = async (
   file: string,
   force: boolean,
 ): Promise<void> =>
-  writeOut(
-    file,
-    writePng(drawing, { width, height, pixelsPerMm }, { glyphOf: await loadGlyphs(), encode }),
-    force,
-  )
+  writeOut(file, writePng(drawing, { width, height, pixelsPerMm }, { glyphOf: loadGlyphs(), encode }), force)
 
 const encode = ({ width, height, pixels }: RasterImage): Uint8Array => {
   const image = new PNG({ width, height })
@@ -52,9 +52,11 @@ const encode = ({ width, height, pixels }: RasterImage): Uint8Array => {
   return PNG.sync.write(image, { colorType: 0, inputColorType: 0, inputHasAlpha: false, bitDepth: 8 })
 }
 
-/** The wide font's outlines. */
-export const loadGlyphs = async (): Promise<GlyphSource> => {
-  const source = await platform.wideFont!()
-  const { create } = source.fontkit as { readonly create: (bytes: Uint8Array) => FontFile }
-  return glyphSource({ regular: create(source.regular), bold: create(source.bold) })
+/** Outlines of letters; the wide font is read when one asks for it. */
+export const loadGlyphs = (): GlyphSource => {
+  const face = (name: Face) => readSfnt(inflateSync(programBytes(name)))
+  return glyphSource({ regular: face('regular'), bold: face('bold') }, () => {
+    const { regular, bold } = readWideFont()
+    return { regular: readSfnt(regular), bold: readSfnt(bold) }
+  })
 }

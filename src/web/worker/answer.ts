@@ -9,6 +9,7 @@ import {
   offsetsInput,
   offsetsJob,
   type PdfInput,
+  type PdfPlatform,
   type PlotJob,
   plotJob,
   printerEffects,
@@ -20,13 +21,18 @@ import {
 } from '../../index.ts'
 import { designOf, granted, layingOf, profileOf } from './lay.ts'
 import type { Answer, Lay, Question, Saved } from './messages.ts'
-import { platform, sha256 } from './platform.ts'
+import { sha256 } from './platform.ts'
 import { openSet, reprint } from './reprint.ts'
 
 type Progress = (page: number, of: number) => void
 
 /** Throws with the words for the builder where it cannot be done. */
-export const answer = async (question: Question, progress: Progress): Promise<Answer> => {
+export const answer = async (
+  question: Question,
+  progress: Progress,
+  platform: PdfPlatform,
+): Promise<Answer> => {
+  const saved = (input: PdfInput, name: string) => savedBy(platform, input, name, progress)
   switch (question.kind) {
     case 'plan': {
       const { covering, set } = plot(question.text, question.lay)
@@ -43,13 +49,13 @@ export const answer = async (question: Question, progress: Progress): Promise<An
     case 'set': {
       const design = designOf(question.text)
       const { set } = plot(question.text, question.lay)
-      const file = await saved(setInput(set, design.title), fileName(design.title), progress)
+      const file = await saved(setInput(set, design.title), fileName(design.title))
       return { kind: 'file', file: { ...file, warnings: [...set.warnings, ...file.warnings] } }
     }
     case 'square': {
       const profile = profileOf(question.lay.profile)
       const set = granted(squareJob({ ...question.lay.words, units: question.units }, profile, sha256)).set
-      return { kind: 'file', file: await saved(setInput(set, 'Test square'), 'square', progress) }
+      return { kind: 'file', file: await saved(setInput(set, 'Test square'), 'square') }
     }
     case 'offsets':
     case 'cuts':
@@ -57,7 +63,7 @@ export const answer = async (question: Question, progress: Progress): Promise<An
     case 'list': {
       const design = designOf(question.text)
       const input = paperOf(question.kind, design, layingOf(question.lay, design))
-      const file = await saved(input, `${fileName(design.title)}-${question.kind}`, progress)
+      const file = await saved(input, `${fileName(design.title)}-${question.kind}`)
       return { kind: 'file', file }
     }
     case 'open-set':
@@ -113,7 +119,12 @@ const plot = (text: string, lay: Lay): PlotJob => {
 }
 
 /** A document as a file; how far it is is told with each page. */
-const saved = async (input: PdfInput, name: string, progress: Progress): Promise<Saved> => {
+const savedBy = async (
+  platform: PdfPlatform,
+  input: PdfInput,
+  name: string,
+  progress: Progress,
+): Promise<Saved> => {
   let done = 0
   const pages = input.pages.map((page) => ({
     ...page,

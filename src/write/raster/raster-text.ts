@@ -1,7 +1,9 @@
 import type { Face, Mark } from '../../drawing/drawing.ts'
+import { isCoded } from '../../drawing/letter-code.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { type Affine, affineRotate, affineThen, affineTranslate } from '../../geometry/affine.ts'
 import type { Path } from '../../geometry/path.ts'
+import { visualLetters } from '../type/visual-order.ts'
 import { flattenPath } from './raster-flatten.ts'
 import type { Polygon } from './raster-stroke.ts'
 
@@ -11,8 +13,8 @@ export interface Glyph {
   readonly outlines: readonly Path[]
 }
 
-/** The platform's font: every letter has a glyph, a box where the font lacks it. */
-export type GlyphSource = (letter: string, face: Face) => Glyph
+/** Every letter has a glyph, a box where no font has it; `own`: in the face of texts that it can print whole. */
+export type GlyphSource = (letter: string, face: Face, own: boolean) => Glyph
 
 /** The letters of a text as polygons in pixels, squeezed where they would outgrow the width that the layout reckoned with. */
 export const textPolygons = (
@@ -21,7 +23,8 @@ export const textPolygons = (
   glyphOf: GlyphSource,
 ): readonly Polygon[] => {
   const words = mark.text.normalize('NFC')
-  const glyphs = [...words].map((letter) => glyphOf(letter, mark.face))
+  const own = isCoded(words)
+  const glyphs = (own ? [...words] : visualLetters(words)).map((letter) => glyphOf(letter, mark.face, own))
   const natural = glyphs.reduce((sum, glyph) => sum + glyph.advance, 0) * mark.size
   const squeeze = natural > 0 ? Math.min(1, textWidth(words, mark.size, mark.face) / natural) : 1
   const width = natural * squeeze
@@ -29,9 +32,9 @@ export const textPolygons = (
   const turned = affineThen(affineRotate(mark.angle), affineTranslate(mark.at.x, mark.at.y))
   let along = back
   return glyphs.flatMap(({ advance, outlines }) => {
-    const own: Affine = [mark.size * squeeze, 0, 0, mark.size, along, 0]
+    const letter: Affine = [mark.size * squeeze, 0, 0, mark.size, along, 0]
     along += advance * mark.size * squeeze
-    const placed = affineThen(affineThen(own, turned), map)
+    const placed = affineThen(affineThen(letter, turned), map)
     return outlines.map((path) => flattenPath(path, placed).points)
   })
 }
