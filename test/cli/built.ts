@@ -27,6 +27,7 @@ export const buildIn = (folder: string): void => {
     'tsconfig.json',
     '.build.mjs',
     '.build-page.mjs',
+    '.build-type.mjs',
     '.tsconfig.types.json',
     'templates',
   ])

@@ -114,6 +114,7 @@ describe('someone who opens the page for the first time', () => {
 
   it('prints a title in any language as the command does', { timeout: patience }, async () => {
     const { page, faults, requests } = await openPage(browser)
+    await page.click('#part-the-file summary')
     await page.fill('[name="title"]', 'Rampa dla Łucji · ράμπα')
     const design = text(await saved(page, '#save-design'))
     expect(titleOf(design)).toBe('Rampa dla Łucji · ράμπα')
