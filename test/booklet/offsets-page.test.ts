@@ -148,15 +148,15 @@ describe('the page', () => {
     for (const name of templates) {
       const { pages, offsets } = await printed(name, 'a4')
       const [{ texts }] = pages as [PdfPageRead]
-      // capitals are 0.718 em high
-      const table = texts.filter((t) => /^\d+$/.test(t.text) && t.size * 0.718 * (25.4 / 72) >= 3.5)
+      // capitals are 0.698 em high
+      const table = texts.filter((t) => /^\d+$/.test(t.text) && t.size * 0.698 * (25.4 / 72) >= 3.5)
       expect(table.length).toBeGreaterThanOrEqual(2 * offsets.stations.length)
       const words = texts.map((t) => t.text).join(' ')
       expect(words).not.toMatch(/\bsafe\b|complies/i)
       for (const caution of cautions) expect(words).toContain(caution.split(':')[0]!.slice(0, 30))
       // numbers of the steps, 2.7 mm high at this page's scale of 190/186
       const steps = texts.filter(
-        (t) => /^[1-9]$/.test(t.text) && Math.abs(t.size * 0.718 * (25.4 / 72) - 2.758) < 0.02,
+        (t) => /^[1-9]$/.test(t.text) && Math.abs(t.size * 0.698 * (25.4 / 72) - 2.758) < 0.02,
       )
       expect(steps.length).toBeGreaterThanOrEqual(4)
       expect(steps.length).toBeLessThanOrEqual(6)
@@ -166,7 +166,7 @@ describe('the page', () => {
   it('goes on to further pages where the marks are many, with each of them once', async () => {
     const { pages, offsets } = await printed('quarter-mm-round', 'a4', 20)
     expect(pages.length).toBeGreaterThan(1)
-    const high = (t: PdfPageRead['texts'][number]) => t.size * 0.718 * (25.4 / 72)
+    const high = (t: PdfPageRead['texts'][number]) => t.size * 0.698 * (25.4 / 72)
     offsets.stations.forEach((_, i) => {
       // in the table, not on the drawing: at its left edge
       const left = Math.min(...pages[0]!.texts.map((t) => t.x))

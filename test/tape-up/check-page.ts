@@ -17,14 +17,14 @@ const sizes: Readonly<Record<PaperName, readonly [number, number]>> = {
   a0: [841, 1189],
 }
 
-/** Corners of the box of a text, points: capitals are 0.72 of the em high, letters such as g reach 0.21 below the line. */
+/** Corners of the box of a text, points: capitals are 0.7 of the em high, letters such as g reach 0.21 below the line. */
 export const textBox = ({ x, y, angle, size, width }: PdfText, below = 0.21): readonly Pt[] => {
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
   return [
     [0, -below * size],
     [width, -below * size],
-    [width, 0.72 * size],
-    [0, 0.72 * size],
+    [width, 0.7 * size],
+    [0, 0.7 * size],
   ].map(([along, up]) => ({ x: x + along! * cos - up! * sin, y: y + along! * sin + up! * cos }))
 }
 
