@@ -113,7 +113,7 @@ describe.each(templates.flatMap((name) => papers.map((paper) => [name, paper] as
           expect(t.x).toBeGreaterThan(box.x0 - 0.1)
           expect(t.x + t.width).toBeLessThan(box.x1 + 0.1)
           expect(t.y).toBeGreaterThan(box.y0 - 0.1)
-          expect(t.y + t.size * 0.72).toBeLessThan(box.y1 + 0.5)
+          expect(t.y + t.size * 0.7).toBeLessThan(box.y1 + 0.5)
         }
         for (const p of [...strokes, ...fills].flatMap((mark) => pathPoints(mark.path, 2).flat())) {
           expect(p.x).toBeGreaterThan(box.x0 - 0.1)
