@@ -1,18 +1,32 @@
 import type { Convex } from './clip.ts'
-import { pointSubtract } from './point.ts'
 
 /** How deep two convex polygons reach into each other, mm: 0 or less when a line parts them (separating axis theorem). */
-export const convexOverlap = (a: Convex, b: Convex): number => {
+export const convexOverlap = (a: Convex, b: Convex): number =>
+  Math.min(overlapAcross(a, b), overlapAcross(b, a))
+
+/** The least of it square to an edge of `a`. */
+const overlapAcross = (a: Convex, b: Convex): number => {
   let least = Number.POSITIVE_INFINITY
-  for (const polygon of [a, b])
-    polygon.forEach((corner, i) => {
-      const edge = pointSubtract(polygon[(i + 1) % polygon.length]!, corner)
-      const size = Math.hypot(edge.x, edge.y)
-      if (size === 0) return
-      const along = (p: { readonly x: number; readonly y: number }): number =>
-        (p.x * -edge.y + p.y * edge.x) / size
-      const [as, bs] = [a.map(along), b.map(along)]
-      least = Math.min(least, Math.max(...as) - Math.min(...bs), Math.max(...bs) - Math.min(...as))
-    })
+  for (let i = 0; i < a.length; i++) {
+    const from = a[i]!
+    const to = a[(i + 1) % a.length]!
+    const [x, y] = [to.x - from.x, to.y - from.y]
+    const size = Math.hypot(x, y)
+    if (size === 0) continue
+    const [aLow, aHigh] = reach(a, -y, x)
+    const [bLow, bHigh] = reach(b, -y, x)
+    least = Math.min(least, aHigh / size - bLow / size, bHigh / size - aLow / size)
+  }
   return least
+}
+
+/** Where a polygon begins and ends along a direction, times the direction's length. */
+const reach = (polygon: Convex, x: number, y: number): readonly [number, number] => {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (const p of polygon) {
+    const along = p.x * x + p.y * y
+    if (along < low) low = along
+    if (along > high) high = along
+  }
+  return [low, high]
 }

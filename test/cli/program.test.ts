@@ -62,12 +62,13 @@ describe('the command line: exit and words', () => {
     for (const name of ['new', 'figures', 'plot', 'square', 'gauge', 'reprint', 'offsets'])
       expect(commands).toContain(name)
     for (const name of commands.filter((command) => command !== 'help')) {
-      const help = await traceply([name, '--help'])
+      const help = await inProcess(name, '--help')
       expect([help.exit, help.err]).toEqual([0, ''])
       expect(help.out).toMatch(new RegExp(`^Usage: traceply ${name} `))
-      expect((await traceply(['help', name])).out).toBe(help.out)
+      expect((await inProcess('help', name)).out).toBe(help.out)
     }
     const options = (await traceply(['plot', '-h'])).out
+    expect(options).toBe((await inProcess('plot', '--help')).out)
     for (const option of [
       '--paper',
       '--cover',
@@ -98,43 +99,46 @@ describe('same input, same bytes', () => {
     { name: 'deep/er', env: { TZ: 'America/Los_Angeles', LANG: 'tr_TR.UTF-8', LC_ALL: 'C', COLUMNS: '40' } },
   ] as const
 
-  it.each(templates)('%s in two processes, folders, time zones and languages', async (name) => {
-    const sets: Buffer[] = []
+  /** The set, the plan and the figures, with the design in a folder of its own: by this process, or by one somewhere else. */
+  const made = async (name: string, where: (typeof places)[number] | null) => {
+    const cwd = work(`same/${where?.name ?? 'here'}`)
+    const [design, out] = [join(cwd, `${name}.yaml`), join(cwd, `${name}.pdf`)]
+    cpSync(template(name), design)
     const said: string[] = []
-    for (const [i, { name: folder, env }] of places.entries()) {
-      const cwd = work(`same/${folder}`)
-      cpSync(template(name), join(cwd, `ramp${i}.yaml`))
-      const out = `set-${i}.pdf`
-      const plotted = await traceply(['plot', `ramp${i}.yaml`, '--out', out, '--json', '--force'], {
-        cwd,
-        env,
-      })
-      expect(plotted.exit, plotted.err).toBe(0)
-      sets.push(readFileSync(join(cwd, out)))
-      for (const more of [[], ['--json']]) {
-        const figures = await traceply(['figures', `ramp${i}.yaml`, ...more], { cwd, env })
-        expect(figures.exit).toBe(0)
-        said.push(figures.out)
-      }
-      said.push(plotted.out)
+    for (const args of [
+      ['plot', design, '--out', out, '--json', '--force'],
+      ['figures', design],
+      ['figures', design, '--json'],
+    ]) {
+      const ran = where ? await traceply(args, { cwd, env: where.env }) : await inProcess(...args)
+      expect(ran.exit, ran.err).toBe(0)
+      said.push(ran.out)
     }
-    expect(sets[0]!.equals(sets[1]!)).toBe(true)
-    expect(said.slice(0, 3)).toEqual(said.slice(3))
-    // and the sources say the same as what is shipped
-    expect((await inProcess('figures', template(name), '--json')).out).toBe(said[1])
-  })
+    return { said, set: readFileSync(out) }
+  }
+
+  it.each(templates.map((name, i) => [name, i] as const))(
+    '%s in two processes, folders, time zones and languages; the sources say what is shipped',
+    async (name, i) => {
+      const here = await made(name, null)
+      for (const where of i === 0 ? places : [places[i % 2]!]) {
+        const there = await made(name, where)
+        expect(there.said).toEqual(here.said)
+        expect(there.set.equals(here.set)).toBe(true)
+      }
+    },
+  )
 })
 
 it('of six runs at once to one place one wins and the others keep it', async () => {
   const cwd = work('race')
   const out = join(cwd, 'set.pdf')
   const papers = ['a4', 'a3', 'letter', 'legal', 'a2', 'tabloid']
-  for (let round = 0; round < 2; round++) {
+  // a long command, and one that is as good as at once
+  for (const [round, command] of [['plot', template('quarter-mm')], ['square']].entries()) {
     const target = round === 0 ? out : join(cwd, 'again.pdf')
     const runs = await Promise.all(
-      papers.map((paper) =>
-        traceply(['plot', template('quarter-mm'), '--paper', paper, '--out', target], { cwd }),
-      ),
+      papers.map((paper) => traceply([...command, '--paper', paper, '--out', target], { cwd })),
     )
     const winners = papers.filter((_, i) => runs[i]!.exit === 0)
     expect(winners).toHaveLength(1)
@@ -145,7 +149,7 @@ it('of six runs at once to one place one wins and the others keep it', async () 
       ])
     // whole, and of the one that says that it won
     const alone = join(cwd, `alone-${round}.pdf`)
-    await traceply(['plot', template('quarter-mm'), '--paper', winners[0]!, '--out', alone], { cwd })
+    await inProcess(...command, '--paper', winners[0]!, '--out', alone)
     expect(readFileSync(target).equals(readFileSync(alone))).toBe(true)
   }
   expect(readdirSync(cwd).sort()).toEqual(['again.pdf', 'alone-0.pdf', 'alone-1.pdf', 'set.pdf'])

@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { deflateSync } from 'node:zlib'
 import { PDFDict, PDFDocument, PDFName, PDFRawStream, type PDFStream } from 'pdf-lib'
 import { afterEach, beforeEach, expect } from 'vitest'
-import { readPdf } from '../support/read-pdf.ts'
+import { readAttachments } from '../support/read-pdf.ts'
 import { traceply } from '../support/traceply.ts'
 
 export const template = (name: string): string => `templates/${name}.yaml`
@@ -66,7 +66,7 @@ export const rawContents = async (bytes: Uint8Array): Promise<readonly string[]>
 
 // biome-ignore lint/suspicious/noExplicitAny: as a script would find it in the file
 export const planOf = async (bytes: Uint8Array): Promise<any> => {
-  const file = (await readPdf(bytes)).attachments.find(({ name }) => name === 'plan.json')!
+  const file = (await readAttachments(bytes)).find(({ name }) => name === 'plan.json')!
   return JSON.parse(new TextDecoder().decode(file.bytes))
 }
 

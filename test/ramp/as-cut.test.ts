@@ -2,9 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign } from '../../src/design/design.ts'
 import { type AsCut, solveAsCut } from '../../src/ramp/as-cut.ts'
-import { hasStop } from '../../src/ramp/check/check.ts'
 import { assertNear } from '../support/near.ts'
-import { anyRamp, notch, piped, plain, solve, transitionOf } from './ramps.ts'
+import { notch, piped, plain, sawnSeed, sawnWithPipe, solve, transitionOf } from './ramps.ts'
 
 const wanted = { ...plain, coping: piped() }
 const cut = (design: QuarterDesign, along: number, down: number): AsCut =>
@@ -58,7 +57,7 @@ describe('a notch that is cut', () => {
   test('on any ramp the shims bring the pipe to the wanted reveals, measured on the circle', () => {
     fc.assert(
       fc.property(
-        anyRamp.filter((d) => d.coping !== null && !hasStop(solve(d).drafts)),
+        sawnWithPipe,
         fc.double({ min: 1, max: 150, noNaN: true }),
         fc.double({ min: 1, max: 150, noNaN: true }),
         (design, along, down) => {
@@ -73,7 +72,7 @@ describe('a notch that is cut', () => {
           expect(one.wanted).toEqual({ up: ramp.coping!.up, out: ramp.coping!.out })
         },
       ),
-      { numRuns: 300, seed: 61 },
+      { numRuns: 300, seed: sawnSeed },
     )
   })
   test('is nothing where there is no pipe, or none that could be solved', () => {

@@ -28,16 +28,43 @@ export interface PdfRead {
   }[]
 }
 
-/** Reads a PDF through pdf.js, which knows nothing of our writer. Coordinates are float32: 5e-5 mm on office paper. */
-export const readPdf = async (bytes: Uint8Array): Promise<PdfRead> => {
-  // pdf.js takes the buffer away
-  const task = getDocument({
+// pdf.js takes the buffer away
+const open = (bytes: Uint8Array) =>
+  getDocument({
     data: bytes.slice(),
     disableFontFace: true,
     useSystemFonts: false,
     verbosity: 0,
     stopAtErrors: true,
   })
+
+/** What is attached alone: its pages take far longer. */
+export const readAttachments = async (bytes: Uint8Array): Promise<PdfRead['attachments']> => {
+  const task = open(bytes)
+  try {
+    return await attachmentsOf(await task.promise)
+  } finally {
+    await task.destroy()
+  }
+}
+
+const attachmentsOf = async (
+  doc: Awaited<ReturnType<typeof open>['promise']>,
+): Promise<PdfRead['attachments']> => {
+  const attachments = Object.entries(
+    ((await doc.getAttachments()) ?? {}) as Record<string, { description?: string; content: Uint8Array }>,
+  )
+  // by the key of the name tree: pdf.js takes file names for paths and turns their backslashes
+  return attachments.map(([name, file]) => ({
+    name,
+    description: file.description ?? '',
+    bytes: file.content,
+  }))
+}
+
+/** Reads a PDF through pdf.js, which knows nothing of our writer. Coordinates are float32: 5e-5 mm on office paper. */
+export const readPdf = async (bytes: Uint8Array): Promise<PdfRead> => {
+  const task = open(bytes)
   const doc = await task.promise
   try {
     const layers = await doc.getOptionalContentConfig()
@@ -67,9 +94,6 @@ export const readPdf = async (bytes: Uint8Array): Promise<PdfRead> => {
       const page = Array.isArray(item.dest) ? await doc.getPageIndex(item.dest[0]) : -1
       outline.push({ title: item.title, page: page + 1 })
     }
-    const attachments = Object.entries(
-      ((await doc.getAttachments()) ?? {}) as Record<string, { description?: string; content: Uint8Array }>,
-    )
     return {
       pages,
       title: String(info.Title ?? ''),
@@ -79,12 +103,7 @@ export const readPdf = async (bytes: Uint8Array): Promise<PdfRead> => {
       labels,
       outline,
       viewerPreferences: { ...(await doc.getViewerPreferences()) },
-      // by the key of the name tree: pdf.js takes file names for paths and turns their backslashes
-      attachments: attachments.map(([name, file]) => ({
-        name,
-        description: file.description ?? '',
-        bytes: file.content,
-      })),
+      attachments: await attachmentsOf(doc),
     }
   } finally {
     await task.destroy()

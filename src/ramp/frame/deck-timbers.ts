@@ -4,6 +4,7 @@ import { listed, measured } from '../check/offer.ts'
 import type { SolvedCoping } from '../side/coping.ts'
 import type { Side } from '../side/side.ts'
 import type { Transition } from '../side/transition.ts'
+import { aside } from './aside.ts'
 import { apart, cornersApart, holdsPipe, insidePanel, notchBox, pipeRun, pipeTimbers } from './pipe-timber.ts'
 import type { Stud } from './stud.ts'
 import { type Timber, timberCorners } from './timber.ts'
@@ -62,10 +63,10 @@ export const solveDeckTimbers = (
     /** Upright at its place, else flat there, else upright at the nearest place within half a spacing. */
     const place = (role: 'backing' | 'deck', x: number, flat = x): void => {
       if (add(timber(role, 'edge', x, top), timber(role, 'flat', flat, top))) return
-      const moved = Array.from({ length: Math.floor(ramp.studs.deck / 2) }, (_, i) => [x + i + 1, x - i - 1])
-        .flat()
-        .map((to) => timber(role, 'edge', to, top))
-        .find(fits)
+      const moved = aside(x, ramp.studs.deck / 2, (to) => {
+        const candidate = timber(role, 'edge', to, top)
+        return fits(candidate) ? candidate : null
+      })
       if (!moved) lost.push(x)
       else {
         timbers.push(moved)

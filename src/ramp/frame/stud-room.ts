@@ -31,8 +31,8 @@ export interface StudRoom {
   readonly outside: (stud: Stud) => number
   /** whether it lies in the panel, below the curve's end and clear of the pipe */
   readonly fits: (stud: Stud) => boolean
-  /** whether it fits and meets none of these */
-  readonly clear: (stud: Stud, among: readonly Stud[]) => boolean
+  /** a stud of the full section; null where it does not fit or meets one of these */
+  readonly clear: (at: number, lies: Stud['lies'], role: Stud['role'], among: readonly Stud[]) => Stud | null
 }
 
 export const studRoom = (
@@ -46,8 +46,8 @@ export const studRoom = (
   const [thin, wide] = [Math.min(...ramp.studs.section), Math.max(...ramp.studs.section)]
   const place: StudRoom['place'] = (at, lies, role, depth = lies === 'flat' ? thin : wide) => {
     const here = curve.placeAtLength(at)
-    const width = lies === 'flat' ? wide : thin
-    return { at, ...curve.point(here), angle: curve.slope(here), lies, role, width, depth }
+    const { x, y } = curve.point(here)
+    return { at, x, y, angle: curve.slope(here), lies, role, width: lies === 'flat' ? wide : thin, depth }
   }
   const outside = (stud: Stud): number => {
     let most = Number.NEGATIVE_INFINITY
@@ -57,9 +57,12 @@ export const studRoom = (
   }
   const fits = (stud: Stud): boolean =>
     stud.at + stud.width / 2 <= end + same && outside(stud) <= same && (!coping || clearsPipe(stud, coping))
-  const clear = (stud: Stud, among: readonly Stud[]): boolean =>
-    among.every((other) => Math.abs(stud.at - other.at) >= (stud.width + other.width) / 2 - same) &&
-    fits(stud)
+  const clear: StudRoom['clear'] = (at, lies, role, among) => {
+    const width = lies === 'flat' ? wide : thin
+    for (const other of among) if (Math.abs(at - other.at) < (width + other.width) / 2 - same) return null
+    const stud = place(at, lies, role)
+    return fits(stud) ? stud : null
+  }
   return { ramp, transition, coping, curve, length, end, thin, wide, place, outside, fits, clear }
 }
 

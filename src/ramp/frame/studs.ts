@@ -5,6 +5,7 @@ import { listed, measured, offerSteps, rounded, same } from '../check/offer.ts'
 import { depthKey, everyKey, firstOf, type Key, type Offered, orWays, toeKey } from '../check/remedy.ts'
 import type { SolvedCoping } from '../side/coping.ts'
 import type { Transition } from '../side/transition.ts'
+import { aside } from './aside.ts'
 import { solveLipStud } from './lip-stud.ts'
 import type { Stand, Stud } from './stud.ts'
 import { flatStuds } from './stud-depth.ts'
@@ -31,26 +32,15 @@ export const solveStuds = (
 }
 
 const standIn =
-  ({ end, place, clear }: StudRoom): Stand =>
-  (at, among) => {
-    if (at <= 0 || at >= end) return null
-    const stud = place(at, 'edge', 'seam')
-    return clear(stud, among) ? stud : null
-  }
+  ({ end, clear }: StudRoom): Stand =>
+  (at, among) =>
+    at > 0 && at < end ? clear(at, 'edge', 'seam', among) : null
 
 /** On edge, else flat, at its station; else so by whole millimetres up or down the curve, within half a spacing. */
-const stationed = (
-  { ramp, end, place, clear }: StudRoom,
-  at: number,
-  among: readonly Stud[],
-): Stud | null => {
-  for (let by = 0; by <= ramp.studs.every / 2; by++)
-    for (const to of by === 0 ? [at] : [at + by, at - by])
-      for (const lies of ['edge', 'flat'] as const) {
-        const stud = place(to, lies, 'curve')
-        if (to > 0 && to < end && clear(stud, among)) return stud
-      }
-  return null
+const stationed = ({ ramp, end, clear }: StudRoom, station: number, among: readonly Stud[]): Stud | null => {
+  const here = (at: number): Stud | null =>
+    at > 0 && at < end ? (clear(at, 'edge', 'curve', among) ?? clear(at, 'flat', 'curve', among)) : null
+  return here(station) ?? aside(station, ramp.studs.every / 2, here)
 }
 
 /** All studs in their order, those of the stations among them, and what became of these. */

@@ -32,10 +32,12 @@ export const timberDistance = (timber: Timber, p: Point): number => {
 /** Corners, counter-clockwise from the upper end of the face. */
 export const timberCorners = ({ x, y, angle, width, depth }: Timber): readonly Point[] => {
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
-  const corner = (along: number, into: number): Point => ({
-    x: x + along * cos + into * sin,
-    y: y + along * sin - into * cos,
-  })
-  const half = width / 2
-  return [corner(half, 0), corner(-half, 0), corner(-half, depth), corner(half, depth)]
+  const [alongX, alongY] = [(width / 2) * cos, (width / 2) * sin]
+  const [intoX, intoY] = [depth * sin, depth * cos]
+  return [
+    { x: x + alongX, y: y + alongY },
+    { x: x - alongX, y: y - alongY },
+    { x: x - alongX + intoX, y: y - alongY - intoY },
+    { x: x + alongX + intoX, y: y + alongY - intoY },
+  ]
 }

@@ -1,4 +1,5 @@
 import { same } from '../check/offer.ts'
+import { aside } from '../frame/aside.ts'
 import { wallMiddles } from '../frame/bays.ts'
 import type { Stretch } from '../frame/stretch.ts'
 import { timberDistance } from '../frame/timber.ts'
@@ -99,16 +100,18 @@ export const screwsAcross = (
     const wanted = shifted
       ? Array.from({ length: count }, (_, i) => low + (i + 0.5) * step)
       : Array.from({ length: count + 1 }, (_, i) => low + i * step)
-    const free = (p: number): boolean =>
+    const free = (p: number): number | null =>
       p >= low - same &&
       p <= high + same &&
       offWalls(p) &&
       below.every((other) => Math.abs(other - p) >= screwApart - same) &&
       open.every((seam) => Math.abs(seam - p) >= edge + gap / 2 - same) &&
       screws.every((other) => Math.abs(other - p) >= screwApart - same)
+        ? p
+        : null
     for (const p of wanted) {
-      const found = free(p) ? p : aside(p, step / 2).find(free)
-      if (found !== undefined) screws.push(found)
+      const found = free(p) ?? aside(p, step / 2, free)
+      if (found !== null) screws.push(found)
     }
     screws.push(
       ...moreWithin(
@@ -125,16 +128,12 @@ export const screwsAcross = (
 const moreWithin = (
   sorted: readonly number[],
   spacing: number,
-  free: (p: number) => boolean,
+  free: (p: number) => number | null,
 ): readonly number[] =>
   sorted.slice(1).flatMap((b, i): readonly number[] => {
     const a = sorted[i]!
     const middle = (a + b) / 2
     if (b - a <= spacing + same) return []
-    const found = [middle, ...aside(middle, (b - a) / 2 - screwApart)].find(free)
-    return found === undefined ? [] : [found]
+    const found = free(middle) ?? aside(middle, (b - a) / 2 - screwApart, free)
+    return found === null ? [] : [found]
   })
-
-/** The nearest first, in whole millimetres either way. */
-const aside = (p: number, most: number): readonly number[] =>
-  Array.from({ length: Math.max(0, Math.floor(most)) }, (_, i) => [p + i + 1, p - i - 1]).flat()

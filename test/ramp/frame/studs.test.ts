@@ -5,11 +5,10 @@ import { polygonContains } from '../../../src/geometry/contains.ts'
 import { pathDistance } from '../../../src/geometry/nearest.ts'
 import type { Point } from '../../../src/geometry/point.ts'
 import { pathSample } from '../../../src/geometry/sample.ts'
-import { hasStop } from '../../../src/ramp/check/check.ts'
 import type { Stud } from '../../../src/ramp/frame/stud.ts'
 import { timberCorners } from '../../../src/ramp/frame/timber.ts'
 import { assertNear } from '../../support/near.ts'
-import { anyRamp, bare, circleOf, piped, plain, said, solve, studded, transitionOf } from '../ramps.ts'
+import { bare, circleOf, piped, plain, said, sawn, sawnSeed, solve, studded, transitionOf } from '../ramps.ts'
 
 /** Corners of a stud by its own numbers: face on the curve's tangent, depth square to it into the wood. */
 const corners = (x: number, y: number, angle: number, width: number, depth: number): readonly Point[] =>
@@ -167,8 +166,6 @@ test('where the panel is too shallow for a stud on edge it lies flat, and is not
 })
 
 describe('no stud, on any ramp without a stop,', () => {
-  const sawn = anyRamp.filter((design) => !hasStop(solve(design).drafts))
-
   test('leaves the panel or reaches into the pipe', () => {
     fc.assert(
       fc.property(sawn, (design) => {
@@ -191,7 +188,7 @@ describe('no stud, on any ramp without a stop,', () => {
           })
         }
       }),
-      { numRuns: 200, seed: 11, endOnFailure: true },
+      { numRuns: 200, seed: sawnSeed, endOnFailure: true },
     )
   })
 
@@ -207,10 +204,10 @@ describe('no stud, on any ramp without a stop,', () => {
             expect(Math.abs(off)).toBeLessThanOrEqual(design.studs.every / 2 + 1e-9)
             if (Math.abs(off) > 1e-9)
               expect(said(design, 'stud-outside').join()).toContain('moved along the curve')
-          } else expect(i).toBe(stud.role === 'toe' ? 0 : all.length - 1)
+          } else if (stud.role !== 'seam') expect(i).toBe(stud.role === 'toe' ? 0 : all.length - 1)
         })
       }),
-      { numRuns: 200, seed: 12, endOnFailure: true },
+      { numRuns: 200, seed: sawnSeed, endOnFailure: true },
     )
   })
 })

@@ -4,7 +4,7 @@ import type { QuarterDesign, Stock } from '../../../src/design/design.ts'
 import type { DeckBoard } from '../../../src/ramp/skin/deck-board.ts'
 import { assertNear } from '../../support/near.ts'
 import { bays, job, polygon } from '../framed.ts'
-import { notch, piped, plain, plywood, said, solve, studded, transitionOf } from '../ramps.ts'
+import { notch, piped, plain, plywood, said, sawnSeed, solve, studded, transitionOf } from '../ramps.ts'
 
 /** A skin's and a board's gap to the pipe; between sheets; a screw from its sheet's edge, inside a timber's long edge. mm */
 const [toPipe, gap, edge] = [2, 3, 10.5]
@@ -112,7 +112,7 @@ test('on 500 ramps: sheets fit a panel and make up the board; screws find timber
   let [screws, seamed] = [0, 0]
   const real = (min: number, max: number) => fc.double({ min, max, noNaN: true })
   const jobs = fc.record({ one: job, deck: real(200, 2600), every: real(200, 500), thickness: real(9, 22) })
-  for (const { one, deck: value, every, thickness } of fc.sample(jobs, { numRuns: 500, seed: 61 })) {
+  for (const { one, deck: value, every, thickness } of fc.sample(jobs, { numRuns: 500, seed: sawnSeed })) {
     const design: QuarterDesign = {
       ...one.design,
       ...deck(value),

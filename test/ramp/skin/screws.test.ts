@@ -9,7 +9,7 @@ import { timberRun } from '../../../src/ramp/frame/timber-run.ts'
 import { assertNear } from '../../support/near.ts'
 import { level, solveLevel } from '../flats.ts'
 import { bent, job, polygon } from '../framed.ts'
-import { bare, inch, plain, plywood, said, solve, studded } from '../ramps.ts'
+import { bare, inch, plain, plywood, said, sawnSeed, solve, studded } from '../ramps.ts'
 
 /** Screws as they are sold: common practice, no source. mm */
 const sold = {
@@ -75,7 +75,7 @@ test('where a screw runs in a timber is where its line crosses the rectangle', (
 
 test('no screw of any row comes through, and none is shorter than it must be, on 500 ramps', () => {
   let [screws, shorter] = [0, 0]
-  for (const { design, units, panel } of fc.sample(job, { numRuns: 500, seed: 42 })) {
+  for (const { design, units, panel } of fc.sample(job, { numRuns: 500, seed: sawnSeed })) {
     // thin ones too, ripped or sawn flat
     const thin: QuarterDesign = { ...design, studs: { ...design.studs, section: [22, 89] } }
     for (const one of [design, thin]) {

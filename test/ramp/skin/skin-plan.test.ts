@@ -4,7 +4,7 @@ import type { QuarterDesign, Units } from '../../../src/design/design.ts'
 import { seamStudsOf } from '../../../src/ramp/skin/seam-studs.ts'
 import { assertNear } from '../../support/near.ts'
 import { alongFrame, bays, bent, type Job, job, polygon } from '../framed.ts'
-import { circleOf, inch, plain, plywood, solve, studded } from '../ramps.ts'
+import { circleOf, inch, plain, plywood, sawnSeed, solve, studded } from '../ramps.ts'
 
 /** What is promised of gaps, edges and distances; common practice, no source. mm */
 const practice = {
@@ -13,7 +13,7 @@ const practice = {
 }
 const apart = 15
 
-const jobs = fc.sample(job, { numRuns: 600, seed: 31 })
+const jobs = fc.sample(job, { numRuns: 600, seed: sawnSeed })
 const drafted = ({ design, units, panel }: Job) => {
   const { ramp, drafts } = solve(design, units, panel)
   return { ramp, drafts }
@@ -231,8 +231,8 @@ describe('on 600 ramps that can be sawn', () => {
         for (const row of rows)
           for (const lower of placed.slice(0, i).flat()) {
             if (Math.abs(lower.along - row.along) >= apart) continue
-            for (const p of row.across)
-              for (const q of lower.across) expect(Math.abs(p - q)).toBeGreaterThan(apart - 1e-6)
+            const gaps = row.across.flatMap((p) => lower.across.map((q) => Math.abs(p - q)))
+            expect(Math.min(...gaps)).toBeGreaterThan(apart - 1e-6)
           }
       })
     }

@@ -2,10 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign } from '../../../src/design/design.ts'
 import type { Point } from '../../../src/geometry/point.ts'
-import { hasStop } from '../../../src/ramp/check/check.ts'
 import { assertNear } from '../../support/near.ts'
 import {
-  anyRamp,
   circleOf,
   notch,
   piped,
@@ -13,6 +11,8 @@ import {
   plywood,
   reveals,
   said,
+  sawnSeed,
+  sawnWithPipe,
   solve,
   transitionOf,
 } from '../ramps.ts'
@@ -87,24 +87,21 @@ describe('a layer of skin', () => {
 
   test('never touches the pipe and never passes the lip, on any ramp', () => {
     fc.assert(
-      fc.property(
-        anyRamp.filter((design) => design.coping !== null && !hasStop(solve(design).drafts)),
-        (design) => {
-          const { coping, transition, skin } = solve(design).ramp
-          const { curve } = transition!
-          for (const { below, sheet, end, length } of skin) {
-            expect(end).toBeLessThanOrEqual(curve.lip)
-            if (length === 0) continue
-            const [lower, upper] = [curve.offset(below), curve.offset(below + sheet.thickness)]
-            for (let i = 0; i <= 200; i++) {
-              const place = curve.toe + ((end - curve.toe) * i) / 200
-              const near = fromSegment(coping!.centre, lower.point(place), upper.point(place))
-              expect(near - coping!.outside / 2).toBeGreaterThan(gap - 1e-6)
-            }
+      fc.property(sawnWithPipe, (design) => {
+        const { coping, transition, skin } = solve(design).ramp
+        const { curve } = transition!
+        for (const { below, sheet, end, length } of skin) {
+          expect(end).toBeLessThanOrEqual(curve.lip)
+          if (length === 0) continue
+          const [lower, upper] = [curve.offset(below), curve.offset(below + sheet.thickness)]
+          for (let i = 0; i <= 200; i++) {
+            const place = curve.toe + ((end - curve.toe) * i) / 200
+            const near = fromSegment(coping!.centre, lower.point(place), upper.point(place))
+            expect(near - coping!.outside / 2).toBeGreaterThan(gap - 1e-6)
           }
-        },
-      ),
-      { numRuns: 200, seed: 10, endOnFailure: true },
+        }
+      }),
+      { numRuns: 200, seed: sawnSeed, endOnFailure: true },
     )
   })
 
