@@ -14,7 +14,7 @@ import { sheetsOf } from '../../stock/panel/sheets.ts'
 import { partsOf, type SheetPart } from '../../stock/parts.ts'
 import type { FiguresJob } from '../figures.ts'
 import { panelLimits, timberLimits } from './stock-limits.ts'
-import { savedFrom, sidePages, takenWords, takesOf } from './takes.ts'
+import { pageCounter, type SidePages, savedFrom, takenWords, takesOf } from './takes.ts'
 
 /** So many values of a key are tried on the whole design. */
 const mostTries = 4
@@ -37,7 +37,8 @@ type Saved = (path: string, typed: string) => string
 export const nearMisses = (text: string, design: Design, solved: WholeDesign): readonly Check[] => {
   const parts = partsOf(design, solved)
   const laid = sheetsOf(design, parts)
-  const before = takesOf(design, solved)
+  const sidePages = pageCounter()
+  const before = takesOf(design, solved, sidePages)
   if ('faults' in laid || before === null) return []
   const warned = warnings(solved.checks)
   const saved: Saved = (path, typed) => {
@@ -45,7 +46,7 @@ export const nearMisses = (text: string, design: Design, solved: WholeDesign): r
     if ('problems' in reading) return ''
     const changed = solveDesign(reading.design)
     if (changed.stopped || [...warnings(changed.checks)].some((id) => !warned.has(id))) return ''
-    const after = takesOf(reading.design, changed)
+    const after = takesOf(reading.design, changed, sidePages)
     const gains = after && savedFrom(before, after)
     return wordList((gains ?? []).map(takenWords))
   }
@@ -53,7 +54,7 @@ export const nearMisses = (text: string, design: Design, solved: WholeDesign): r
   return noted([
     ...solved.ramps.flatMap((ramp, i) =>
       isCurved(ramp) && ramp.design.storesInside === null
-        ? rampMisses(ramp, i, { design, parts: parts.sheets, sizes, saved })
+        ? rampMisses(ramp, i, { design, parts: parts.sheets, sizes, saved, sidePages })
         : [],
     ),
     ...trimMisses(design, parts.sheets, sizes, saved),
@@ -80,10 +81,11 @@ interface Looking {
   readonly parts: readonly SheetPart[]
   readonly sizes: Sizes
   readonly saved: Saved
+  readonly sidePages: SidePages
 }
 
 const rampMisses = (ramp: SolvedQuarter, i: number, looking: Looking): readonly Miss[] => {
-  const { design, sizes, saved } = looking
+  const { design, sizes, saved, sidePages } = looking
   const { width, height, back, sides } = ramp.design
   const own = looking.parts.filter((part) => part.ramp === ramp.name)
   const near = (mm: number): readonly number[] => panelLimits(mm, sizes, design.stock)
@@ -121,14 +123,14 @@ const rampMisses = (ramp: SolvedQuarter, i: number, looking: Looking): readonly 
       ...own
         .filter(({ part }) => part === 'side' || part === 'deck-board')
         .flatMap((part) => shorter(back.value, sizeOf(part)[part.part === 'side' ? 0 : 1])),
-      ...fewerPages(ramp, backKey(ramp.design), back.value, design),
+      ...fewerPages(ramp, backKey(ramp.design), back.value, design, sidePages),
     ]),
     ...told(`height.${height.layer}`, height.value, [
       ...shorter(height.value, frame),
       ...ramp.skin.flatMap(({ length }, layer) =>
         near(length).flatMap((limit) => heightFor(ramp.design, layer, limit, design)),
       ),
-      ...fewerPages(ramp, heightKey(ramp.design), height.value, design),
+      ...fewerPages(ramp, heightKey(ramp.design), height.value, design, sidePages),
     ]),
   ]
 }
@@ -163,6 +165,7 @@ const fewerPages = (
   key: Key,
   now: number,
   design: Design,
+  sidePages: SidePages,
 ): readonly number[] => {
   const { units, stock } = design
   const pagesOf = (mm: number): number => {

@@ -1,5 +1,6 @@
 import type { Design } from '../../design/design.ts'
 import { countWords } from '../../length/count-words.ts'
+import { sidePatterns } from '../../pattern/patterns.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
 import { sheetWords } from '../../stock/panel/sheet-words.ts'
 import { sheetsOf } from '../../stock/panel/sheets.ts'
@@ -12,7 +13,7 @@ import { usualLaying } from '../laying.ts'
 export type Takes = ReadonlyMap<string, number>
 
 /** null where some part has no panel or timber. */
-export const takesOf = (design: Design, solved: WholeDesign): Takes | null => {
+export const takesOf = (design: Design, solved: WholeDesign, sidePages: SidePages): Takes | null => {
   const parts = partsOf(design, solved)
   const laid = sheetsOf(design, parts)
   const timber = sawTimber(parts.timbers, design)
@@ -30,10 +31,28 @@ export const takesOf = (design: Design, solved: WholeDesign): Takes | null => {
   ])
 }
 
-/** Pages to tape for the sides. */
-export const sidePages = (design: Design, solved: WholeDesign): number => {
-  const { counts, cover } = coverDesign(design, solved, usualLaying(design.paper))
-  return counts[cover]
+/** Pages to tape for the sides of a design. */
+export type SidePages = (design: Design, solved: WholeDesign) => number
+
+/** Sides of one outline on one paper are covered once: most values that are tried change no side, or are tried again. */
+export const pageCounter = (): SidePages => {
+  const known = new Map<string, number>()
+  return (design, solved) => {
+    const outlines = sidePatterns(solved.ramps, design.units).map(({ cut, line, markPaths, points }) => [
+      cut,
+      line,
+      markPaths,
+      points.map(({ at }) => at),
+    ])
+    const key = JSON.stringify([design.paper, outlines])
+    let pages = known.get(key)
+    if (pages === undefined) {
+      const { counts, cover } = coverDesign(design, solved, usualLaying(design.paper))
+      pages = counts[cover]
+      known.set(key, pages)
+    }
+    return pages
+  }
 }
 
 /** What the one takes less than the other; null where it takes more of anything. */

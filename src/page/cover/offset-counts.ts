@@ -30,11 +30,14 @@ export const offsetCounts = (
 ): readonly OffsetCount[] => {
   const wide = box.x1 - box.x0
   const columns = Math.ceil(wide / pitch.x) + 1
+  const rows = Math.floor((box.y1 - box.y0) / pitch.y)
   const centred = ((Math.floor(wide / pitch.x) + 1) * pitch.x - wide) / 2
   let found: OffsetCount[] = []
   let fewest = most
   for (let i = -1; i < tries; i++) {
     const x = box.x0 - (i < 0 ? centred : ((i + 0.5) / tries) * pitch.x)
+    // each upright joint line that is crossed leads to another page, and so does each level one
+    if (1 + Math.floor((box.x1 - x) / pitch.x) + rows > fewest) continue
     const spans = columnSpans(runs, x, pitch.x, columns).flatMap((column) => apart(column, pitch.y))
     for (const { level, pages, room } of bestLevels(spans, pitch.y, fewest)) {
       if (pages < fewest) found = []

@@ -38,6 +38,8 @@ export const fillPolygons = (canvas: Canvas, polygons: readonly Polygon[], grey:
   const top = Math.max(0, edges[0]!.top)
   const bottom = edges.reduce((most, edge) => Math.max(most, Math.min(edge.bottom, canvas.height)), 0)
   if (!(top < bottom)) return
+  const { low, high } = polygonReach(polygons)
+  const [first, last] = [Math.max(0, Math.floor(low)), Math.min(canvas.width, Math.ceil(high))]
   const stops = bandStops(edges, top, bottom)
   const cover = new Float64Array(canvas.width + 1)
   const active: Edge[] = []
@@ -50,8 +52,19 @@ export const fillPolygons = (canvas: Canvas, polygons: readonly Polygon[], grey:
       crossBand(active, middle)
       coverBand(cover, canvas.width, active, stops[i + 1]! - stops[i]!)
     }
-    paintRow(canvas, row, cover, grey)
+    paintRow(canvas, row, cover, grey, first, last)
   }
+}
+
+/** From the leftmost to the rightmost corner. */
+const polygonReach = (polygons: readonly Polygon[]): { readonly low: number; readonly high: number } => {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (const polygon of polygons)
+    for (const { x } of polygon) {
+      if (x < low) low = x
+      if (x > high) high = x
+    }
+  return { low, high }
 }
 
 /** Drops the edges that have ended and sorts the others by where they cross: nearly sorted already, band after band. */
@@ -110,11 +123,19 @@ const coverSpan = (cover: Float64Array, from: number, to: number, weight: number
   cover[last]! += (to - last) * weight
 }
 
-/** Lays the row's cover over the picture and clears it for the next. */
-const paintRow = ({ width, grey: pixels }: Canvas, row: number, cover: Float64Array, grey: number): void => {
-  for (let x = 0; x < width; x++) {
+/** Lays the row's cover, nothing outside of `first` to `last`, over the picture and clears it for the next. */
+const paintRow = (
+  { width, grey: pixels }: Canvas,
+  row: number,
+  cover: Float64Array,
+  grey: number,
+  first: number,
+  last: number,
+): void => {
+  for (let x = first; x < last; x++) {
     const share = Math.min(1, cover[x]!)
     if (share > 0) pixels[row * width + x] = pixels[row * width + x]! * (1 - share) + grey * share
   }
-  cover.fill(0)
+  // a span that ends on the last pixel's edge leaves a nothing behind it
+  cover.fill(0, first, last + 1)
 }
