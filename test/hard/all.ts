@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { checkDesign, checkTwins } from './designs.ts'
 import { hostileCase, victimsIn } from './hostile.ts'
+import { checkRemedies } from './remedies.ts'
 
 interface Asked {
   readonly designs: number
@@ -34,9 +35,10 @@ export const runAll = async ({ designs, hostile, from }: Asked): Promise<number>
     const took = performance.now() - start
     if (took > tally.slowest) Object.assign(tally, { slowest: took, slowestAt: number })
     fail(`twins ${number}`, checkTwins(number))
+    fail(`remedies ${number}`, checkRemedies(number))
   }
   say(
-    `${designs} designs (${tally.stopped} cannot be made, and say so), ${designs} pairs of twins; slowest ${Math.round(tally.slowest)} ms (${tally.slowestAt}), largest PDF ${Math.round(tally.largest / 1024)} kB`,
+    `${designs} designs (${tally.stopped} cannot be made, and say so), ${designs} pairs of twins, ${2 * designs} ramps whose remedies are typed back; slowest ${Math.round(tally.slowest)} ms (${tally.slowestAt}), largest PDF ${Math.round(tally.largest / 1024)} kB`,
   )
   const folder = mkdtempSync(join(tmpdir(), 'traceply-hard-'))
   try {

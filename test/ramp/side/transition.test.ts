@@ -119,8 +119,8 @@ test('a toe at the lowest point of the curve starts level, however the sum is ro
       toe: height,
       height: { layer: 'frame', value: height + 200 },
     }
-    const { ramp, findings } = solve(design)
-    expect(findings.filter((f) => f.level === 'stop')).toEqual([])
+    const { ramp, drafts } = solve(design)
+    expect(drafts.filter((f) => f.level === 'stop')).toEqual([])
     assertNear(ramp.transition!.toeAngle * radius, 0, 1e-3, `toe angle ${i}`)
   }
 })
