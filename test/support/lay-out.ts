@@ -1,13 +1,12 @@
 import { createHash } from 'node:crypto'
 import type { PaperName } from '../../src/design/design.ts'
-import { readDesign } from '../../src/design/read.ts'
 import type { Cover } from '../../src/page/cover/cover.ts'
 import type { PageSet } from '../../src/page/set/draft.ts'
 import { layOutSet } from '../../src/page/set/set.ts'
 import { defaultMargins, defaultOverlap, paperOf } from '../../src/page/sheet/paper.ts'
 import { type Correction, noCorrection } from '../../src/printer/correction.ts'
 import { type PrinterUncertainty, printerUncertainty } from '../../src/printer/uncertainty.ts'
-import { solveDesign } from '../../src/ramp/solve.ts'
+import { coveredText, solvedText } from './covered.ts'
 
 export const fingerprint = (text: string): string => createHash('sha256').update(text).digest('hex')
 
@@ -31,22 +30,26 @@ const layOutAnew = (
     readonly strips?: boolean
   } = {},
 ): PageSet | null => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
-  const solved = solveDesign(reading.design)
+  const { design, solved } = solvedText(text)
   if (solved.stopped) return null
-  return layOutSet(reading.design, solved, {
-    sheet: {
-      paper: paperOf(paper),
-      margins: defaultMargins(paper),
-      correction: options.correction ?? noCorrection,
+  const sheet = {
+    paper: paperOf(paper),
+    margins: defaultMargins(paper),
+    correction: options.correction ?? noCorrection,
+  }
+  const laying = { sheet, overlap: defaultOverlap }
+  return layOutSet(
+    design,
+    solved,
+    {
+      ...laying,
+      cover,
+      strips: options.strips ?? false,
+      text,
+      printer: options.correction ? 'workbench' : null,
+      uncertainty: options.uncertainty ?? printerUncertainty(null),
+      fingerprint,
     },
-    overlap: defaultOverlap,
-    cover,
-    strips: options.strips ?? false,
-    text,
-    printer: options.correction ? 'workbench' : null,
-    uncertainty: options.uncertainty ?? printerUncertainty(null),
-    fingerprint,
-  })
+    coveredText(text, laying),
+  )
 }

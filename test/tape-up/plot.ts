@@ -1,14 +1,13 @@
 import { createHash } from 'node:crypto'
 import type { PaperName } from '../../src/design/design.ts'
-import { readDesign } from '../../src/design/read.ts'
 import type { Cover } from '../../src/page/cover/cover.ts'
 import { layOutSet } from '../../src/page/set/set.ts'
 import { defaultMargins, defaultOverlap, type Margins, paperOf } from '../../src/page/sheet/paper.ts'
 import { type Correction, noCorrection } from '../../src/printer/correction.ts'
 import { printerUncertainty } from '../../src/printer/uncertainty.ts'
 import type { Check } from '../../src/ramp/check/check.ts'
-import { solveDesign } from '../../src/ramp/solve.ts'
 import { writePdf } from '../../src/write/pdf.ts'
+import { coveredText, solvedText } from '../support/covered.ts'
 import { platform } from '../support/platform.ts'
 import { type PdfRead, readPdf } from '../support/read-pdf.ts'
 
@@ -36,25 +35,27 @@ export interface Plotted {
 
 /** The way of the `plot` command, without a disk; or the checks that stopped it. */
 export const plotJob = async (job: Job): Promise<Plotted | { readonly stops: readonly Check[] }> => {
-  const reading = readDesign(job.text)
-  if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
-  const { design } = reading
-  const solved = solveDesign(design)
+  const { design, solved } = solvedText(job.text)
   if (solved.stopped) return { stops: solved.checks.filter((check) => check.level === 'stop') }
   const paper = paperOf(job.paper)
   const margins = job.margins ?? defaultMargins(job.paper)
   const overlap = job.overlap ?? defaultOverlap
-  const set = layOutSet(design, solved, {
-    sheet: { paper, margins, correction: job.correction ?? noCorrection },
-    overlap,
-    cover: job.cover,
-    strips: job.strips ?? false,
-    pack: job.pack ?? false,
-    text: job.text,
-    printer: job.correction ? 'workbench' : null,
-    uncertainty: printerUncertainty(null),
-    fingerprint: (text) => createHash('sha256').update(text).digest('hex'),
-  })
+  const laying = { sheet: { paper, margins, correction: job.correction ?? noCorrection }, overlap }
+  const set = layOutSet(
+    design,
+    solved,
+    {
+      ...laying,
+      cover: job.cover,
+      strips: job.strips ?? false,
+      pack: job.pack ?? false,
+      text: job.text,
+      printer: job.correction ? 'workbench' : null,
+      uncertainty: printerUncertainty(null),
+      fingerprint: (text) => createHash('sha256').update(text).digest('hex'),
+    },
+    coveredText(job.text, laying),
+  )
   const { bytes } = await writePdf(
     {
       title: design.title,
