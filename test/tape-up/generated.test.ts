@@ -3,7 +3,8 @@ import { jobOf } from './jobs.ts'
 import { plotJob } from './plot.ts'
 import { tapeUp } from './tape-up.ts'
 
-const jobs = 260
+/** `npm run hard` takes as many more as it is asked for. */
+const jobs = 140
 const batch = 10
 const batches = Array.from({ length: jobs / batch }, (_, i) => i * batch)
 
@@ -34,24 +35,25 @@ describe('generated designs on any paper', () => {
 
   it('few of them cannot be built', () => {
     expect(skipped, JSON.stringify([...stopped])).toBeLessThan(0.4 * jobs)
-    expect(jobs - skipped).toBeGreaterThanOrEqual(200)
+    expect(jobs - skipped).toBeGreaterThanOrEqual(100)
   })
 
   it('much was looked at', () => {
-    expect(crosses).toBeGreaterThan(2000)
-    expect(verniers).toBeGreaterThan(1000)
-    expect(tiles).toBeGreaterThan(1500)
+    expect(crosses).toBeGreaterThan(1000)
+    expect(verniers).toBeGreaterThan(500)
+    expect(tiles).toBeGreaterThan(750)
     // a page where the line runs so near to the edge that a word has no room
     expect(cramped).toBeLessThan(0.01 * tiles)
   })
 })
 
 describe('the generator of jobs', () => {
-  const texts = Array.from({ length: jobs }, (_, number) => jobOf(number))
+  const many = 260
+  const texts = Array.from({ length: many }, (_, number) => jobOf(number))
 
   it('gives the same job for the same number', () => {
     expect(jobOf(17)).toEqual(jobOf(17))
-    expect(new Set(texts.map(({ text }) => text)).size).toBe(jobs)
+    expect(new Set(texts.map(({ text }) => text)).size).toBe(many)
   })
 
   it('says lengths and layers in every way that a builder can', () => {
