@@ -11,7 +11,7 @@ import {
   statSync,
   writeFileSync,
 } from 'node:fs'
-import { dirname, extname, join, resolve } from 'node:path'
+import { basename, dirname, extname, join, resolve } from 'node:path'
 import { Failure } from './failure.ts'
 
 /** Larger files are no design; no more than this is read of them. */
@@ -69,7 +69,7 @@ const standardInput = 0
 const pipeWords = 'that is a pipe; give the name of a file, or - for what is piped in'
 
 /** Never more than `most`, even of a device that has no end. */
-const readAtMost = (file: string, most: number): Uint8Array => {
+export const readAtMost = (file: string, most: number): Uint8Array => {
   // a pipe is waited for without end
   if (file !== '-' && statSync(file).isFIFO()) throw new Failure(2, `cannot read ${file}: ${pipeWords}`)
   const handle = file === '-' ? standardInput : openSync(file, 'r')
@@ -107,6 +107,8 @@ export const checkOut = (file: string, force: boolean, source?: string): void =>
       throw cannot(reason(error))
     }
   }
+  if (process.platform === 'win32' && reservedName.test(basename(file)))
+    throw cannot('Windows keeps that name for a device; choose another one')
   const there = known(file)
   if (there?.isDirectory() || /[/\\]$/.test(file)) throw cannot('that is a folder; add a file name')
   if (!there) {
@@ -183,6 +185,9 @@ export const writeOut = (file: string, content: string | Uint8Array, force: bool
     removeQuietly(beside)
   }
 }
+
+/** Windows keeps these for devices, whatever their ending. */
+export const reservedName = /^(?:con|prn|aux|nul|com[\d¹²³]|lpt[\d¹²³])(?:\.|$)/i
 
 /** `checkOut` for a PDF: a name that says it is something else is refused. */
 export const checkPdf = (file: string, force: boolean, source?: string): void => {

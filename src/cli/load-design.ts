@@ -1,3 +1,4 @@
+import { basename, extname } from 'node:path'
 import type { Design } from '../design/design.ts'
 import { showProblem } from '../design/show-problem.ts'
 import { type Answer, readSettled } from '../job/settle/settle.ts'
@@ -11,6 +12,9 @@ export interface Loaded {
   /** the figures that the file leaves to the program */
   readonly answers: readonly Answer[]
 }
+
+/** What files made of a design are named after. */
+export const nameOf = (file: string): string => (file === '-' ? 'ramp' : basename(file, extname(file)))
 
 /** A checked design and its text, what it leaves open found. Fails with every problem of the file at once. */
 export const loadDesign = (file: string): Loaded => {

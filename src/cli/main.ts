@@ -18,6 +18,7 @@ const main = async (): Promise<void> => {
     const exit = await run(process.argv.slice(2), {
       out: (text) => stdout.write(text),
       err: (text) => stderr.write(text),
+      ...(!stdout.isTTY && { bytes: (content) => stdout.write(content) }),
       ...(person && { ask: person.ask }),
     })
     process.exitCode = exit || lost

@@ -6,9 +6,9 @@ import type { Check } from '../ramp/check/check.ts'
 import type { PdfInput } from '../write/pdf-input.ts'
 import { done } from './done.ts'
 import { checkOut, writeOut } from './files.ts'
+import { pdfOf } from './pdf/write-pdf.ts'
 import type { Shell } from './shell.ts'
 import { tellBriefly } from './show-checks.ts'
-import { pdfOf } from './write-pdf.ts'
 
 /** A command that prints its text, or writes it to a file in the format that the ending names. */
 interface OutOptions {

@@ -1,10 +1,10 @@
-import { existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs'
+import { existsSync, mkdirSync, readdirSync, rmdirSync, rmSync, statSync } from 'node:fs'
 import { homedir } from 'node:os'
-import { dirname, join, resolve } from 'node:path'
+import { dirname, isAbsolute, join, resolve } from 'node:path'
 import { nearWord } from '../length/near.ts'
 import { type Profile, readProfile, writeProfile } from '../printer/profile.ts'
 import { Failure } from './failure.ts'
-import { readText, reason, writeOut } from './files.ts'
+import { readText, reason, reservedName, writeOut } from './files.ts'
 
 /** The user's own configuration folder, by the platform's convention. */
 const configFolder = (): string => {
@@ -13,20 +13,22 @@ const configFolder = (): string => {
   const said = process.env.XDG_CONFIG_HOME
   if (said?.startsWith('/')) return said
   const home = homedir()
-  if (home === '')
+  // a relative one would be another folder wherever you are
+  if (!isAbsolute(home))
     throw new Failure(2, 'there is no home folder to keep printers in; name a folder with --profiles')
   return join(home, '.config')
 }
 
-export const profilesFolder = (said?: string): string => said ?? join(configFolder(), 'traceply', 'printers')
+export const profilesFolder = (said?: string): string => {
+  if (said === '') throw new Failure(2, '--profiles: the name of the folder is empty')
+  return said ?? join(configFolder(), 'traceply', 'printers')
+}
 
 const ending = '.json'
-/** Windows keeps these for devices, whatever their ending. */
-const reserved = /^(?:con|prn|aux|nul|com\d|lpt\d)$/i
 const nameRule = /^[A-Za-z0-9][A-Za-z0-9_-]{0,39}$/
 
 const fileOf = (name: string, folder: string): string => {
-  if (!nameRule.test(name) || reserved.test(name))
+  if (!nameRule.test(name) || reservedName.test(name))
     throw new Failure(
       2,
       `\`${name}\` is no name for a printer: 1 to 40 letters, digits, - and _, no blanks; e.g. study-laser`,
@@ -86,22 +88,48 @@ export interface ProfileGiven {
 export const givenProfile = (given: ProfileGiven): Profile | null =>
   given.printer === undefined ? null : loadProfile(given.printer, given.profiles)
 
-/** One after the other: Node's own way waits without end for some places that cannot be made. */
-const makeFolder = (folder: string): void => {
-  if (existsSync(folder)) return
+/** One after the other: Node's own way waits without end for some places that cannot be made. Those that it made, the outer first. */
+const makeFolder = (folder: string): readonly string[] => {
+  if (existsSync(folder)) return []
   const above = dirname(folder)
-  if (above !== folder) makeFolder(above)
-  mkdirSync(folder)
+  const made = above === folder ? [] : makeFolder(above)
+  try {
+    mkdirSync(folder)
+    return [...made, folder]
+  } catch (error) {
+    removeEmpty(made)
+    // a link that leads nowhere has the name: where it leads says why
+    statSync(folder, { throwIfNoEntry: false })
+    throw error
+  }
+}
+
+/** Folders that were made for what could not be written. */
+const removeEmpty = (made: readonly string[]): void => {
+  try {
+    for (const folder of made.toReversed()) rmdirSync(folder)
+  } catch {
+    // another run has put something there meanwhile
+  }
+}
+
+const folderMade = (folder: string): readonly string[] => {
+  try {
+    return makeFolder(resolve(folder))
+  } catch (error) {
+    throw new Failure(2, `cannot make the folder ${folder}: ${reason(error)}; name another with --profiles`)
+  }
 }
 
 export const saveProfile = (profile: Profile, folder: string, force: boolean): string => {
   const file = fileOf(profile.name, folder)
+  const made = folderMade(folder)
   try {
-    makeFolder(resolve(folder))
+    writeOut(file, writeProfile(profile), force)
   } catch (error) {
-    throw new Failure(2, `cannot make the folder ${folder}: ${reason(error)}; name another with --profiles`)
+    removeEmpty(made)
+    throw error
   }
-  writeOut(file, writeProfile(profile), force)
   return file
 }
 

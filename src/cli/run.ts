@@ -68,5 +68,9 @@ const addOption = (parser: Parser, option: OptionRow): void => {
 /** But line feeds and tabs. */
 const controls = /(?![\n\t])\p{Cc}/gu
 
-/** What a message quotes of a file name or an option cannot move the cursor or change colours. */
-const withoutTricks = (text: string): string => text.split('\n').map(harmless).join('\n')
+/** What a message quotes of a file name or an option cannot move the cursor, change colours or fill the screen. */
+const withoutTricks = (text: string): string =>
+  text.split('\n').map(harmless).join('\n').replace(endless, shortened)
+
+const endless = /\S{400,}/g
+const shortened = (word: string): string => `${word.slice(0, 100)}…${word.slice(-20)}`

@@ -2,6 +2,8 @@
 export interface Shell {
   readonly out: (text: string) => void
   readonly err: (text: string) => void
+  /** what is no text, for another program; missing where standard output is a screen */
+  readonly bytes?: (content: Uint8Array) => void
   /** the answer that a person types behind a question; missing where nobody sits at a terminal */
   readonly ask?: (question: string) => Promise<string>
 }

@@ -3,7 +3,7 @@ import { lineWords } from '../length/words.ts'
 import { type Drawing, type Face, type Layer, text } from './drawing.ts'
 import { textWidth } from './text-width.ts'
 
-/** Words broken into lines that fit a width, mm. A word that is wider stands alone. */
+/** Words broken into lines that fit a width, mm. A word that is wider stands alone; one without end is broken too. */
 export const wrapWords = (
   words: string,
   width: number,
@@ -13,7 +13,7 @@ export const wrapWords = (
   const lines: string[] = []
   const space = textWidth(' ', size, face)
   let filled = Number.POSITIVE_INFINITY
-  for (const word of lineWords(words)) {
+  for (const word of lineWords(words).flatMap((word) => broken(word, width, size, face))) {
     const wide = textWidth(word, size, face)
     if (filled + space + wide <= width) {
       lines[lines.length - 1] += ` ${word}`
@@ -24,6 +24,27 @@ export const wrapWords = (
     }
   }
   return lines
+}
+
+/** Longer ones are no word and no figure, but what somebody typed as a title. */
+const longestWord = 24
+
+/** A word as it stands, or where it is without end and too wide in as many pieces as it takes. */
+const broken = (word: string, width: number, size: number, face: Face): readonly string[] => {
+  if (word.length <= longestWord || textWidth(word, size, face) <= width) return [word]
+  const pieces: string[] = []
+  let filled = Number.POSITIVE_INFINITY
+  for (const letter of word) {
+    const wide = textWidth(letter, size, face)
+    if (filled + wide <= width) {
+      pieces[pieces.length - 1] += letter
+      filled += wide
+    } else {
+      pieces.push(letter)
+      filled = wide
+    }
+  }
+  return pieces
 }
 
 export interface ParagraphStyle {

@@ -19,8 +19,11 @@ export interface SetPlan {
   /** name of the printer profile whose correction was used; null for none */
   readonly printer: string | null
   readonly correction: readonly [number, number, number, number]
-  /** how far the line of each pattern may lie from its place: what that is reckoned from, whatever the printer */
-  readonly expected: readonly { readonly pattern: string; readonly budget: PlanBudget }[]
+  /**
+   * how far the line of each pattern may lie from its place: what that is reckoned from, whatever the printer. Sets of before
+   * pages proved which they are have no budget.
+   */
+  readonly expected: readonly { readonly pattern: string; readonly budget?: PlanBudget }[]
   readonly pages: readonly PlanPage[]
   /** in a file that holds some pages of the set only: their numbers in `pages`, in the file's order */
   readonly reprint?: readonly number[]

@@ -103,8 +103,10 @@ export const lipTrial = (
   ]
   const placed = placeLabels(labels, [...lines, stroke('cut', side.outline, pens.cut)], piece)
   // the floor's front end on the curve, and the lowest level that is sawn
-  const ends = [curve.point(side.curveEnd).x < piece.x0, coping.centre.y - r < piece.y0]
-  const leaves = ends.some((end) => end) || coping.centre.x - r < piece.x0
+  const beyond = [
+    { mm: piece.x0 - curve.point(side.curveEnd).x, to: 'to the front' },
+    { mm: piece.y0 - (coping.centre.y - r), to: 'down' },
+  ].filter(({ mm }) => mm > 0)
   const unnamed = shown.length < laid.length || placed.slice(4, 4 + shown.length).includes(null)
   const given = ramp.design.coping?.by.kind === 'notch' ? '"along" and "down"' : '"up" and "out"'
   return {
@@ -122,9 +124,9 @@ export const lipTrial = (
     steps: [
       `The pipe should stand ${revealWords(coping, ramp.design, (mm) => `${show(mm)} ${units}`, ' and ')}: that is its reveal.`,
       `Saw this in a scrap of the side's plywood (dashed edges anywhere near), screw on offcuts of skin${board > 0 ? ' and deck board' : ''}, each layer of skin ${show(skinGap)} ${units} short of the pipe, lay the real pipe in, and run a hand and a wheel over it.`,
-      ...(leaves
+      ...(beyond.length > 0
         ? [
-            `The pipe is too thick for one page: its notch goes on past the edge of this piece, ${show(Math.max(0, piece.x0 - curve.point(side.curveEnd).x))} ${units} to the front. Take a larger scrap, and the rest from the side's own pages.`,
+            `The pipe is too thick for one page: its notch goes on past the edge of this piece, ${beyond.map(({ mm, to }) => `${show(mm)} ${units} ${to}`).join(' and ')}. Take a larger scrap, and the rest from the side's own pages.`,
           ]
         : []),
       ...(unnamed ? [`Skin from the studs outward: ${layerWords.join(', ')} ${units}.`] : []),

@@ -37,6 +37,23 @@ export const pageRefs = (catalog: PDFDict): readonly PDFRef[] => {
   return walk(catalog.lookup(name('Pages'), PDFDict), 0)
 }
 
+/** Whether what a page needs lies only so deep below it: whoever copies it goes down as far as that. */
+export const isShallow = (page: PDFDict): boolean => {
+  const { context } = page
+  const seen = new Set<unknown>()
+  let level: readonly unknown[] = [page.get(name('Resources'))]
+  for (let depth = 0; depth < deepest && level.length > 0; depth++)
+    level = level.flatMap((item) => {
+      const object = item instanceof PDFRef ? context.lookup(item) : item
+      if (seen.has(object)) return []
+      seen.add(object)
+      if (object instanceof PDFArray) return object.asArray()
+      const dict = object instanceof PDFRawStream ? object.dict : object
+      return dict instanceof PDFDict ? dict.values() : []
+    })
+  return level.length === 0
+}
+
 /** Keys and values of a name or number tree (ISO 32000-1, 7.9.6). */
 const treeEntries = (root: PDFDict, leaf: 'Names' | 'Nums') => {
   const seen = new Set<PDFDict>()

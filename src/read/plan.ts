@@ -1,16 +1,13 @@
 import { planVersion, type SetPlan } from '../drawing/set-plan.ts'
+import { pointsPerMm } from '../geometry/inch.ts'
 
 /** Why a plan is not taken. */
 export type PlanFault =
   /** not what was written: its seal does not match, or it cannot be read at all */
-  | { readonly kind: 'edited' }
-  | { readonly kind: 'newer'; readonly version: number }
-  /** ours, of a time when pages did not prove which they are */
-  | { readonly kind: 'unproven' }
+  { readonly kind: 'edited' } | { readonly kind: 'newer'; readonly version: number }
 
-/** Plans did not always say what an expected error is reckoned from; their pages did not prove which they are either. */
-const isOlder = ({ expected }: Readonly<Record<string, unknown>>): boolean =>
-  Array.isArray(expected) && expected.some((one) => isRecord(one) && !('budget' in one))
+/** Of a time when plans did not say what an expected error is reckoned from; their pages did not prove which they are either. */
+export const isOlder = ({ expected }: SetPlan): boolean => expected.some(({ budget }) => budget === undefined)
 
 /** A plan from its text, checked against its seal and then in each of its fields. */
 export const readPlan = (
@@ -24,12 +21,20 @@ export const readPlan = (
   const { seal, ...sealed } = value
   // a wrong shape under a true seal is no plan of this version either
   if (seal !== fingerprint(JSON.stringify(sealed))) return { fault: { kind: 'edited' } }
-  if (isPlan(value)) return { plan: value }
-  return { fault: { kind: isOlder(value) ? 'unproven' : 'edited' } }
+  return isPlan(value) ? { plan: value } : { fault: { kind: 'edited' } }
 }
 
 /** A set has at most 2,000 pages to tape; with the others, still fewer than these. */
 const mostPages = 2500
+
+/** Parts on one page, all of them. */
+const mostPlaces = 500
+
+/** No pattern reaches farther from its zero, mm. */
+const farthest = 100_000
+
+/** A printer in order is 3 % off at most; what is farther off is no correction. */
+const mostCorrection = 0.2
 
 const parsed = (text: string): unknown => {
   try {
@@ -45,8 +50,9 @@ const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
 
 const text: Check = (value) => typeof value === 'string'
-const number: Check = (value) => typeof value === 'number'
-const positive: Check = (value) => typeof value === 'number' && value > 0
+// 1e999 is read as infinity
+const number: Check = Number.isFinite
+const positive: Check = (value) => number(value) && (value as number) > 0
 const list =
   (each: Check): Check =>
   (value) =>
@@ -64,6 +70,24 @@ const record =
   (value) =>
     isRecord(value) && Object.entries(fields).every(([key, check]) => check(value[key]))
 
+/** About full size: what is printed for another printer is larger or smaller by its correction. */
+const isPlaced: Check = (value) => {
+  if (!numbers(6)(value)) return false
+  const [a, b, c, d, e, f] = value as readonly [number, number, number, number, number, number]
+  const size = Math.abs(a * d - b * c) * pointsPerMm ** 2
+  return size > 0.5 && size < 2 && Math.max(Math.abs(e), Math.abs(f)) <= farthest
+}
+
+const isWindow: Check = (value) => {
+  if (!numbers(4)(value)) return false
+  const [x0, y0, x1, y1] = value as readonly [number, number, number, number]
+  return x0 < x1 && y0 < y1 && Math.max(...(value as readonly number[]).map(Math.abs)) <= farthest
+}
+
+const isCorrection: Check = (value) =>
+  numbers(4)(value) &&
+  (value as readonly number[]).every((v, i) => Math.abs(v - (i === 0 || i === 3 ? 1 : 0)) <= mostCorrection)
+
 const shape = record({
   version: (value) => value === planVersion,
   set: text,
@@ -71,11 +95,14 @@ const shape = record({
   margins: record({ top: number, right: number, bottom: number, left: number }),
   overlap: number,
   printer: orNone(text, null),
-  correction: numbers(4),
+  correction: isCorrection,
   expected: list(
     record({
       pattern: text,
-      budget: record({ run: number, rise: number, joints: number, bound: orNone(number, null) }),
+      budget: orNone(
+        record({ run: number, rise: number, joints: number, bound: orNone(number, null) }),
+        undefined,
+      ),
     }),
   ),
   pages: list(
@@ -85,7 +112,9 @@ const shape = record({
       kind: text,
       tile: orNone(text, undefined),
       holds: orNone(list(text), undefined),
-      places: list(record({ pattern: text, toPattern: numbers(6), window: numbers(4) })),
+      places: (value) =>
+        list(record({ pattern: text, toPattern: isPlaced, window: isWindow }))(value) &&
+        (value as readonly unknown[]).length <= mostPlaces,
     }),
   ),
   reprint: orNone(list(positive), undefined),

@@ -1,11 +1,22 @@
-import { PDFArray, type PDFContext, PDFDict, PDFName, PDFParser, PDFRawStream, PDFRef } from 'pdf-lib'
+import { PDFArray, type PDFContext, PDFDict, PDFName, PDFRawStream, PDFRef } from 'pdf-lib'
 import { layers } from '../drawing/drawing.ts'
 import { readPageProof } from '../drawing/page-proof.ts'
 import { type PlanPage, planName, type SetPlan } from '../drawing/set-plan.ts'
 import { pointsPerMm } from '../geometry/inch.ts'
+import { BoundedParser } from './bounded-parser.ts'
+import { pageOfWords } from './page-words.ts'
 import { isBounded } from './pdf-bounds.ts'
-import { attachedFile, bookmarks, layerNames, pageLabels, pageRefs, textOf } from './pdf-catalog.ts'
-import { type PlanFault, readPlan } from './plan.ts'
+import {
+  attachedFile,
+  bookmarks,
+  isShallow,
+  layerNames,
+  pageLabels,
+  pageRefs,
+  textOf,
+} from './pdf-catalog.ts'
+import { infoOf, isLocked } from './pdf-trailer.ts'
+import { isOlder, type PlanFault, readPlan } from './plan.ts'
 import type { ReadPlatform } from './platform.ts'
 
 /** A set, or a reprint of some of its pages, as its PDF holds it. */
@@ -61,14 +72,14 @@ export const readSetPdf = async (
   if (bytes.length === 0) return { fault: { kind: 'empty' } }
   if (ascii(bytes.subarray(0, 5)) !== '%PDF-') return { fault: { kind: 'not-pdf' } }
   if (!hasEnd(bytes)) return { fault: { kind: 'torn' } }
-  if (/\/Encrypt\b/.test(ascii(bytes.subarray(-2048)))) return { fault: { kind: 'locked' } }
-  if (!isBounded(bytes, platform)) return { fault: { kind: 'unbounded' } }
+  if (isLocked(bytes)) return { fault: { kind: 'locked' } }
+  if (!isBounded(bytes)) return { fault: { kind: 'unbounded' } }
+  const parser = new BoundedParser(bytes, platform)
   try {
-    const context = await PDFParser.forBytesWithOptions(bytes, Number.POSITIVE_INFINITY, true).parseDocument()
-    return readParsed(context, platform)
+    return readParsed(await parser.parseDocument(), bytes, platform)
   } catch {
     // the parser and the inflater throw as many kinds of errors as there are ways to damage a file
-    return { fault: { kind: 'torn' } }
+    return { fault: { kind: parser.exceeded ? 'unbounded' : 'torn' } }
   }
 }
 
@@ -84,6 +95,7 @@ const ascii = (bytes: Uint8Array): string => String.fromCharCode(...bytes)
 
 const readParsed = (
   context: PDFContext,
+  bytes: Uint8Array,
   platform: ReadPlatform,
 ): SetPdf | { readonly fault: SetPdfFault } => {
   const catalog = context.lookup(context.trailerInfo.Root, PDFDict)
@@ -119,9 +131,9 @@ const readParsed = (
   }
   if (plain === 0) return lost('the plain form of the pages')
   if (found.size === 0) return { fault: { kind: damaged ? 'torn' : 'unproven' } }
-  const info = context.lookup(context.trailerInfo.Info)
-  // a file put in order for the web has it where it is not looked for
-  if (!(info instanceof PDFDict)) return lost('its title and subject')
+  if ([...found.values()].some(({ page }) => !isShallow(page))) return { fault: { kind: 'unbounded' } }
+  const info = infoOf(context, bytes)
+  if (!info) return lost('its title and subject')
   const { type, description } = file
   return {
     context,
@@ -149,7 +161,9 @@ const tellsNotToScale = (catalog: PDFDict): boolean =>
 /** The page of the plan that a page proves to be; null where it is of another set, or says nothing. */
 const provenPage = (page: PDFDict, plan: SetPlan, platform: ReadPlatform): PlanPage | 'damaged' | null => {
   try {
-    const proof = readPageProof(contentOf(page, platform))
+    const content = contentOf(page, platform)
+    const proof = readPageProof(content)
+    if (proof === null && isOlder(plan)) return pageOfWords(content, plan)
     return (proof?.set === plan.set && plan.pages[proof.page - 1]) || null
   } catch {
     return 'damaged'

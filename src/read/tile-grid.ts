@@ -10,6 +10,9 @@ export interface TileGrid {
   readonly rows: readonly string[]
 }
 
+/** More than a screen shows of them. */
+const mostCells = 100_000
+
 /** Where the tiles of each pattern lie, in text. */
 export const tileGrids = (plan: SetPlan): readonly TileGrid[] => {
   const placed = tilesInOrder(plan).flatMap(({ tile = '', places }) =>
@@ -24,8 +27,11 @@ export const tileGrids = (plan: SetPlan): readonly TileGrid[] => {
     const columns = own.map(({ column }) => column)
     const [first, last] = [Math.min(...columns), Math.max(...columns)]
     const width = Math.max(...own.map(({ tile }) => tile.length))
-    const cell = (row: number, column: number): string =>
-      own.find((tile) => tile.row === row && tile.column === column)?.tile ?? '.'
+    const at = new Map(own.map(({ row, column, tile }) => [`${row},${column}`, tile]))
+    const cell = (row: number, column: number): string => at.get(`${row},${column}`) ?? '.'
+    // tiles that lie far apart: a list of them says more than a field of dots
+    if (rows.length * (last - first + 1) > mostCells)
+      return { pattern, rows: [own.map(({ tile }) => tile).join('  ')] }
     return {
       pattern,
       rows: rows.map((row) =>

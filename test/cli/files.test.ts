@@ -4,6 +4,9 @@ import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { Failure } from '../../src/cli/failure.ts'
 import { checkOut, readText, writeOut } from '../../src/cli/files.ts'
+import { saveProfile } from '../../src/cli/profiles.ts'
+import { gaugeJob } from '../../src/job/gauge.ts'
+import { isRefusal } from '../../src/job/refusal.ts'
 import { useFolder } from './reprint-run.ts'
 
 /** What the disk is made to answer; nothing by itself. The tests may run as root, who may do everything. */
@@ -140,6 +143,22 @@ describe('a place to write to', () => {
     expect(read(file('text'))).toBe('mine')
   })
 
+  it('a name that Windows keeps for a device, there and nowhere else', () => {
+    const { platform } = process
+    for (const name of ['con.pdf', 'NUL', 'Com1.csv', 'lpt²'])
+      try {
+        checkOut(file(name), false)
+        Object.defineProperty(process, 'platform', { value: 'win32' })
+        expect(failure(() => checkOut(file(name), false))).toEqual([
+          2,
+          `cannot write ${file(name)}: Windows keeps that name for a device; choose another one`,
+        ])
+        expect(() => checkOut(file(`a${name}`), false)).not.toThrow()
+      } finally {
+        Object.defineProperty(process, 'platform', { value: platform })
+      }
+  })
+
   it('an empty name', () => {
     expect(failure(() => checkOut('', true))).toEqual([2, 'the name of the file to write is empty'])
   })
@@ -225,6 +244,20 @@ describe('a write that fails leaves nothing, and what was there', () => {
     expect(list()).toEqual(['set.pdf'])
     expect(read(path)).toBe('mine')
   })
+})
+
+it('folders that were made for what could not be written are gone again, those that were there stay', () => {
+  const gauged = gaugeJob('shed', { across: ['149mm'], down: ['150mm'] }, 'a4')
+  if (isRefusal(gauged)) throw new Error('not gauged')
+  fs.mkdirSync(file('there'))
+  disk.write = 'ENOSPC'
+  expect(failure(() => saveProfile(gauged, file('there/new/printers'), false))).toEqual([
+    2,
+    `cannot write ${file('there/new/printers/shed.json')}: the disk is full; make room or choose another one`,
+  ])
+  expect(fs.readdirSync(file('there'))).toEqual([])
+  disk.write = ''
+  expect(fs.existsSync(saveProfile(gauged, file('there/new/printers'), false))).toBe(true)
 })
 
 describe('a memory stick, which knows no links', () => {

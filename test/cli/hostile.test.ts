@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from 'node:child_process'
-import { existsSync, mkdirSync, readdirSync, rmdirSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readdirSync, rmdirSync, symlinkSync, writeFileSync } from 'node:fs'
 import { describe, expect, it, vi } from 'vitest'
 import { templateText } from '../support/templates.ts'
 import { traceply } from '../support/traceply.ts'
@@ -85,10 +85,10 @@ describe('what once failed or took minutes is refused in words:', () => {
     }
   })
 
-  it('no home folder for printers', async () => {
+  it.each(['', 'work', './work'])('no home folder for printers: %s', async (home) => {
     if (process.platform !== 'linux') return
-    vi.stubEnv('XDG_CONFIG_HOME', '')
-    vi.stubEnv('HOME', '')
+    vi.stubEnv('XDG_CONFIG_HOME', home)
+    vi.stubEnv('HOME', home)
     try {
       const { exit, err } = await traceply('gauge', 'shed', ...measured)
       expect([exit, err]).toEqual([
@@ -98,6 +98,22 @@ describe('what once failed or took minutes is refused in words:', () => {
     } finally {
       vi.unstubAllEnvs()
     }
+  })
+
+  it('no name for the folder of printers, and one whose links lead round', async () => {
+    const gauge = (folder: string) => traceply('gauge', 'shed', ...measured, '--profiles', folder)
+    expect(await gauge('')).toEqual({
+      exit: 2,
+      out: '',
+      err: '--profiles: the name of the folder is empty\n',
+    })
+    symlinkSync('round', file('round'))
+    const { exit, err } = await gauge(file('round'))
+    expect([exit, err]).toEqual([
+      2,
+      `cannot make the folder ${file('round')}: its links lead round in a circle; name another with --profiles\n`,
+    ])
+    expect(list()).toEqual(['round'])
   })
 
   it('readings of no square, and names that a system keeps for itself', async () => {

@@ -118,7 +118,7 @@ describe('a page too small for the lip trial', () => {
       const { err, trials } = await said('10mm, 66mm, 10mm, 66mm', ...more)
       expect(trials).toBe(0)
       expect(err).toContain(
-        'watch the page is too narrow for the lip trial of ramp, so there is none; take larger paper or smaller margins',
+        'watch the page is too small for the lip trial of ramp, so there is none; take larger paper or smaller margins',
       )
     },
   )

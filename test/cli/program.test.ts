@@ -173,6 +173,38 @@ it('runs at once with --force leave one whole file', async () => {
   expect(readdirSync(cwd)).toEqual(['set.pdf'])
 })
 
+describe('a run that is ended in the middle of a write', () => {
+  const half = 'sound(file, content.slice(0, 99), options)'
+  const kill = (signal: string): string => `process.kill(process.pid, '${signal}')`
+  it.each([
+    [
+      'killed when half is written',
+      'writeFileSync',
+      `(file, content, options) => { ${half}; ${kill('SIGKILL')} }`,
+    ],
+    ['killed before the name is taken', 'renameSync', `() => { ${kill('SIGKILL')} }`],
+    ['killed after it', 'renameSync', `(...args) => { sound(...args); ${kill('SIGKILL')} }`],
+    ['asked to end', 'writeFileSync', `(...args) => { ${kill('SIGTERM')}; sound(...args) }`],
+  ])('%s: the file is the old one or the new one, and the next run clears up', async (how, step, instead) => {
+    const cwd = work(`ended-${how.replaceAll(' ', '-')}`)
+    const path = join(cwd, 'ramp.yaml')
+    const args = ['new', 'quarter', '--out', 'ramp.yaml', '--force']
+    await traceply(args, { cwd })
+    const whole = readFileSync(path, 'utf8')
+    writeFileSync(path, 'before')
+    const hook = join(work(), 'end.cjs')
+    writeFileSync(hook, `const fs = require('node:fs'); const sound = fs.${step}; fs.${step} = ${instead}\n`)
+    const ended = await traceply(args, { cwd, node: ['--require', hook] })
+    // one that is asked comes to the end of its write
+    expect(ended.signal ?? ended.exit).toSatisfy((by: unknown) => by === 'SIGKILL' || by === 143 || by === 0)
+    expect(['before', whole]).toContain(readFileSync(path, 'utf8'))
+    if (ended.signal === null) expect(readdirSync(cwd)).toEqual(['ramp.yaml'])
+    expect((await traceply(args, { cwd })).exit).toBe(0)
+    expect(readdirSync(cwd)).toEqual(['ramp.yaml'])
+    expect(readFileSync(path, 'utf8')).toBe(whole)
+  })
+})
+
 describe('words that cannot be printed', () => {
   it('a reader that goes away is no fault, and the PDF is written', async () => {
     const target = join(work('gone'), 'set.pdf')
@@ -237,6 +269,16 @@ describe('the program', () => {
     expect(piped).toBe(
       execFileSync(process.execPath, [program!, command!, template('quarter-mm')], { encoding: 'utf8' }),
     )
+  })
+
+  it('passes a set on from program to program', () => {
+    const program = join(root(), 'dist', 'traceply.cjs')
+    const piped = (args: readonly string[], input: Buffer): Buffer =>
+      execFileSync(process.execPath, [program, ...args], { input, stdio: 'pipe' })
+    const set = piped(['plot', '-', '--out', '-'], readFileSync(template('quarter-mm')))
+    const page = piped(['reprint', '-', 'map', '--out', '-'], set)
+    expect(page.subarray(0, 5).toString()).toBe('%PDF-')
+    expect(page.length).toBeLessThan(set.length)
   })
 
   it('is a file that can be read, and one beside it that asks Node to keep what it compiles', () => {

@@ -1,11 +1,13 @@
 import { readFileSync } from 'node:fs'
+import { deflateSync, inflateSync } from 'node:zlib'
+import { PDFArray, PDFDict, PDFName, PDFRawStream, type PDFRef } from 'pdf-lib'
 import { describe, expect, it } from 'vitest'
 import { readPdf } from '../support/read-pdf.ts'
 import { templates } from '../support/templates.ts'
 import { traceply } from '../support/traceply.ts'
-import { bytesOf, planOf, rawContents, useFolder } from './reprint-run.ts'
+import { bytesOf, planOf, rawContents, useFolder, withCatalog } from './reprint-run.ts'
 
-const { file, plot, reprint, save } = useFolder()
+const { file, plot, refused, reprint, save } = useFolder()
 
 const covers = ['whole', 'line', 'ribbon'] as const
 const sets = templates.flatMap((name) => covers.map((cover) => ({ name, cover })))
@@ -62,13 +64,82 @@ it('tiles are called by their numbers, other pages by a word, capitals or not, e
   expect((await readPdf(again)).labels).toEqual(['Map', first.tile, third.tile, fifth.tile])
 })
 
-it('a set of before pages proved which they are is refused with the way to print it again', async () => {
-  const path = 'test/fixtures/row-letters.pdf'
-  const { exit, err } = await traceply('reprint', path, 'B2', '--out', file('none.pdf'))
-  expect(exit).toBe(1)
-  expect(err).toMatch(
-    /by an older traceply; take the PDF as plot wrote it, or, with the design file, traceply reprint DESIGN --set CODE/,
-  )
+describe('a set of before pages proved which they are', () => {
+  const old = 'test/fixtures/row-letters.pdf'
+
+  it('gives each of its pages by number and by name of a row letter, found by the words on it', async () => {
+    const contents = await rawContents(bytesOf(old))
+    const { pages, set } = await planOf(bytesOf(old))
+    const called: number[] = []
+    for (const { page, kind, tile } of pages as { page: number; kind: string; tile?: string }[]) {
+      const number = pages.filter(
+        (one: { kind: string; page: number }) => one.kind === 'tile' && one.page <= page,
+      )
+      const words = [
+        ...(tile === undefined ? [kind] : [tile]),
+        ...(kind === 'tile' ? [`${number.length}`] : []),
+      ]
+      for (const word of words) {
+        const again = await reprint(old, word)
+        expect(await rawContents(again), word).toEqual([contents[page - 1]])
+        expect((await planOf(again)).reprint).toEqual([page])
+        // and from there once more
+        expect(await reprint(save('again.pdf', again), word)).toEqual(again)
+        called.push(page)
+      }
+    }
+    expect([...new Set(called)]).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9])
+    expect(called.length).toBe(9 + 5)
+    expect(set).toBe('V83H-5WW5-5BWB')
+  })
+
+  it('also where they were turned round', async () => {
+    const contents = await rawContents(bytesOf(old))
+    const turned = await withCatalog(bytesOf(old), (catalog, doc) => {
+      const kids = catalog.lookup(PDFName.of('Pages'), PDFDict).lookup(PDFName.of('Kids'), PDFArray)
+      const order = kids.asArray().toReversed()
+      order.forEach((kid, i) => {
+        kids.set(i, kid)
+      })
+      expect(doc.getPageCount()).toBe(9)
+    })
+    const path = save('turned.pdf', turned)
+    for (const [word, page] of [
+      ['B2', 6],
+      ['1', 4],
+      ['map', 1],
+    ] as const)
+      expect(await rawContents(await reprint(path, word)), word).toEqual([contents[page - 1]])
+  })
+
+  it('for another printer too: its words, matrix and plan are new', async () => {
+    const folder = file('printers')
+    const sides = ['--across', '149mm', '--down', '150.5mm']
+    await traceply('gauge', 'shed', '--paper', 'a3', ...sides, '--profiles', folder)
+    const again = await reprint(old, 'B2', '--printer', 'shed', '--profiles', folder)
+    const { printer, set } = await planOf(again)
+    expect(printer).toBe('shed')
+    const words = (await readPdf(again)).pages[0]!.texts.map(({ text }) => text)
+    expect(words).toContain(`tile B2 · 3 of 5 · set ${set}`)
+    expect(await reprint(save('again.pdf', again), '3')).toEqual(again)
+  })
+
+  it.each([
+    ['of another set', 'V83H-5WW5-5BWB', 'V83H-5WW5-5BWC'],
+    ['whose words tell no page', 'tile B2 ', 'tile Q2 '],
+  ])('but not a page %s', async (_, words, others) => {
+    const bytes = await withCatalog(bytesOf(old), (_, doc) => {
+      const ref = doc.getPage(5).node.get(PDFName.of('Contents')) as PDFRef
+      const stream = doc.context.lookup(ref) as PDFRawStream
+      const drawn = inflateSync(stream.contents).toString('latin1')
+      expect(drawn).toContain(words)
+      const changed = new Uint8Array(deflateSync(Buffer.from(drawn.replaceAll(words, others), 'latin1')))
+      doc.context.assign(ref, PDFRawStream.of(stream.dict, changed))
+    })
+    const { exit, err } = await refused(save('doubt.pdf', bytes), 'B2')
+    expect(exit).toBe(1)
+    expect(err).toContain('does not hold it any more')
+  })
 })
 
 it('the same pages from the set and from a reprint of more are the same file', async () => {

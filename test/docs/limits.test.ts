@@ -10,6 +10,7 @@ import { planSealed } from '../../src/page/set/plan.ts'
 import { defaultMargins, paperOf } from '../../src/page/sheet/paper.ts'
 import { noCorrection } from '../../src/printer/correction.ts'
 import { readReading } from '../../src/printer/reading.ts'
+import { BoundedParser } from '../../src/read/bounded-parser.ts'
 import { isBounded } from '../../src/read/pdf-bounds.ts'
 import { readPlan } from '../../src/read/plan.ts'
 import { bytesOf, planOf, useFolder, withPlanText } from '../cli/reprint-run.ts'
@@ -75,8 +76,22 @@ const taken: Readonly<Record<string, Taken>> = {
     const pages = Array.from({ length: n }, (_, i) => ({ ...plan.pages[0]!, page: i + 1 }))
     return 'plan' in readPlan(JSON.stringify(planSealed({ ...plan, pages }, fingerprint)), fingerprint)
   },
-  'objects of a PDF': (n) =>
-    isBounded(new TextEncoder().encode(' obj'.repeat(n)), { inflate: (bytes) => bytes, fingerprint }),
+  'parts on a page of a plan': (n) => {
+    const { plan } = layOut(quarter, 'a4', 'line')!
+    const places = Array(n).fill(plan.pages.find(({ kind }) => kind === 'tile')!.places[0]!)
+    const pages = [{ ...plan.pages[0]!, places }, ...plan.pages.slice(1)]
+    return 'plan' in readPlan(JSON.stringify(planSealed({ ...plan, pages }, fingerprint)), fingerprint)
+  },
+  'objects of a PDF': (n) => isBounded(new TextEncoder().encode(' obj'.repeat(n))),
+  'letters of a text in a PDF': async (n) => {
+    const text = `%PDF-1.7\n1 0 obj\n(${'x'.repeat(n)})\nendobj\n`
+    const parser = new BoundedParser(new TextEncoder().encode(text), {
+      inflate: (bytes) => bytes,
+      fingerprint,
+    })
+    await parser.parseDocument().catch(() => undefined)
+    return !parser.exceeded
+  },
 }
 
 const rows = [

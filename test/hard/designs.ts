@@ -1,20 +1,19 @@
-import { createHash } from 'node:crypto'
 import { inflateSync } from 'node:zlib'
+import { curvedOf } from '../../src/design/kind-traits.ts'
 import { readDesign } from '../../src/design/read.ts'
-import { usualLaying } from '../../src/job/laying.ts'
-import { plotJob } from '../../src/job/plot.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
 import { reprintInput, reprintJob } from '../../src/job/reprint.ts'
-import { setInput } from '../../src/job/set-input.ts'
+import { defaultMargins, defaultOverlap } from '../../src/page/sheet/paper.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { pageContent, readSetPdf } from '../../src/read/set-pdf.ts'
-import { writePdf } from '../../src/write/pdf.ts'
 import { copyPdf } from '../../src/write/pdf-copy.ts'
 import { platform } from '../support/platform.ts'
 import { randomFrom } from '../support/random.ts'
-import { jobOf } from '../tape-up/jobs.ts'
-import { plotJob as plottedBack } from '../tape-up/plot.ts'
+import { takeBack } from '../tape-up/plot.ts'
 import { tapeUp } from '../tape-up/tape-up.ts'
+import { hardJob } from './jobs.ts'
+import { plottedBy, sha256 } from './plotted.ts'
+import { outlineFaults } from './simple-outline.ts'
 
 /** What was seen of one case: nothing wrong, and how much there was of it. */
 export interface Seen {
@@ -22,43 +21,81 @@ export interface Seen {
   /** the design cannot be made, and says so */
   readonly stopped: boolean
   readonly bytes: number
+  readonly pages: number
+  /** points of the line to saw that were held against the outline */
+  readonly measured: number
+  /** tells whether another run made the same */
+  readonly mark: string
 }
 
-const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex')
 const reading = { inflate: (bytes: Uint8Array) => inflateSync(bytes), fingerprint: sha256 }
+
+/** Every so many designs are laid a second time in the same process; all are in another one, where other Nodes are given. */
+const again = 8
 
 /** One design through everything that can be said of any: its pages join, twice the same bytes, reprinted pages are those pages. */
 export const checkDesign = async (number: number): Promise<Seen> => {
-  const job = jobOf(number)
-  const plotted = await plottedBack(job)
-  if ('stops' in plotted) return { faults: [], stopped: true, bytes: 0 }
-  const faults = [...tapeUp(plotted).faults]
-  const read = readDesign(job.text)
-  if ('problems' in read) return { faults: ['a design of ours is not read'], stopped: false, bytes: 0 }
-  const laid = () => plotJob(read.design, job.text, { ...usualLaying(job.paper), cover: job.cover }, sha256)
-  const [first, second] = [laid(), laid()]
-  if (isRefusal(first) || isRefusal(second))
-    return { faults: ['what was plotted is refused'], stopped: false, bytes: 0 }
-  const [one, two] = [
-    await writePdf(setInput(first.set, read.design.title), platform),
-    await writePdf(setInput(second.set, read.design.title), platform),
-  ]
-  if (!Buffer.from(one.bytes).equals(two.bytes)) faults.push('a second run gives other bytes')
-  const back = await readSetPdf(one.bytes, reading)
-  if ('fault' in back)
-    return { faults: [...faults, `its PDF is ${back.fault.kind}`], stopped: false, bytes: 0 }
-  if (back.pages.length !== first.set.pages.length) faults.push('pages do not prove which they are')
-  const pages = back.pages.slice(number % back.pages.length).slice(0, 1)
-  const contents = pages.map((page) => pageContent(page, reading))
-  const again = reprintJob(back.plan, pages, contents, null, sha256)
-  if (isRefusal(again)) faults.push('a page is not reprinted')
-  else {
-    const copy = await readSetPdf(await copyPdf(reprintInput(back, again), platform), reading)
-    if ('fault' in copy) faults.push(`a reprint is ${copy.fault.kind}`)
-    else if (!Buffer.from(pageContent(copy.pages[0]!, reading)).equals(contents[0]!))
-      faults.push('a reprinted page draws something else')
+  const job = hardJob(number)
+  const plotted = await plottedBy(job)
+  if ('refusal' in plotted) {
+    const { refusal } = plotted
+    const words = 'checks' in refusal ? refusal.checks.map(({ message }) => message) : [refusal.refused]
+    const said = words.join('') !== '' && !/NaN|undefined/.test(words.join())
+    return {
+      faults: said ? [] : ['refused without words'],
+      stopped: true,
+      bytes: 0,
+      pages: 0,
+      measured: 0,
+      mark: sha256(JSON.stringify(refusal)),
+    }
   }
-  return { faults, stopped: false, bytes: one.bytes.length }
+  const { done, bytes } = plotted
+  const back = await takeBack(
+    bytes,
+    job,
+    job.margins ?? defaultMargins(job.paper),
+    job.overlap ?? defaultOverlap,
+  )
+  const taped = tapeUp(back)
+  const faults = [
+    ...taped.faults,
+    ...curvedOf(done.solved.ramps).flatMap(({ side }) => outlineFaults(side.outline)),
+    ...(await reprintFaults(bytes, done.set.pages.length, number)),
+  ]
+  if (number % again === 0) {
+    const twice = await plottedBy(job)
+    if (!('bytes' in twice && Buffer.from(bytes).equals(twice.bytes)))
+      faults.push('a second run gives other bytes')
+  }
+  return {
+    faults,
+    stopped: false,
+    bytes: bytes.length,
+    pages: done.set.pages.length,
+    measured: taped.measured,
+    mark: sha256(bytes),
+  }
+}
+
+/** Each page proves which it is, and one of them, printed again, draws what it drew. */
+const reprintFaults = async (
+  bytes: Uint8Array,
+  count: number,
+  number: number,
+): Promise<readonly string[]> => {
+  const set = await readSetPdf(bytes, reading)
+  if ('fault' in set) return [`its PDF is ${set.fault.kind}`]
+  if (set.pages.length !== count) return ['pages do not prove which they are']
+  const pages = set.pages.slice(number % count).slice(0, 1)
+  const contents = pages.map((page) => pageContent(page, reading))
+  const job = reprintJob(set.plan, pages, contents, null, sha256)
+  if (isRefusal(job)) return ['a page is not reprinted']
+  const copy = await readSetPdf(await copyPdf(reprintInput(set, job), platform), reading)
+  if ('fault' in copy) return [`a reprint is ${copy.fault.kind}`]
+  return Buffer.from(pageContent(copy.pages[0]!, reading)).equals(contents[0]!)
+    ? []
+    : ['a reprinted page draws something else']
 }
 
 /** A quarter whose every length carries its unit. */

@@ -3,7 +3,20 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, it } from 'vitest'
 import { checkDesign, checkTwins } from './designs.ts'
+import { diskFaults } from './disk.ts'
 import { hostileCase, victimsIn } from './hostile.ts'
+
+it('whatever call of the disk fails, a file is written whole or not at all, and nothing else is left', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'traceply-hard-'))
+  try {
+    await victimsIn(folder)
+    const { count, faults } = await diskFaults(join(folder, 'disk'), join(folder, 'set.pdf'), ['ENOSPC'])
+    expect(faults).toEqual([])
+    expect(count).toBeGreaterThan(40)
+  } finally {
+    rmSync(folder, { recursive: true })
+  }
+})
 
 /** A fixed small part of `npm run hard`. */
 it('some designs hold what holds for every one', async () => {

@@ -3,12 +3,19 @@ import { join } from 'node:path'
 import { randomFrom } from '../support/random.ts'
 import { templates, templateText } from '../support/templates.ts'
 import { traceply } from '../support/traceply.ts'
+import { planned } from './craft-pdf.ts'
+import { peakSince } from './peak.ts'
+import { spoiled, spoiledBytes, spoiledJson } from './spoil.ts'
 
 /** One hostile input: a command line, and what it made. */
 export interface Hostile {
   readonly kind: string
+  readonly args: readonly string[]
   readonly faults: readonly string[]
+  /** CPU */
   readonly ms: number
+  /** MB; null where the system does not tell */
+  readonly peak: number | null
 }
 
 /** What attacks start from: a set, its plan, a profile. */
@@ -17,6 +24,9 @@ export interface Victims {
   readonly pdf: Uint8Array
   readonly profile: string
 }
+
+/** What each may take. */
+const most = { ms: 2000, peak: 300 } as const
 
 export const victimsIn = async (folder: string): Promise<Victims> => {
   mkdirSync(join(folder, 'printers'), { recursive: true })
@@ -33,119 +43,20 @@ export const victimsIn = async (folder: string): Promise<Victims> => {
   }
 }
 
-const pieces = [
-  ...[
-    '\u0000',
-    '\u001b[31m',
-    '\ufeff',
-    '\ud800',
-    '\u202e',
-    '🛹',
-    '\t',
-    '"',
-    "'",
-    '`',
-    '\\',
-    '\n',
-    ':',
-    '- ',
-    '{',
-    ']',
-  ],
-  ...[
-    '&a *a',
-    '!!js/function',
-    '<<: *a',
-    '%YAML',
-    '---',
-    '...',
-    '|',
-    '>',
-    '?',
-    '#',
-    '~',
-    'null',
-    '__proto__',
-    'nan',
-  ],
-  ...[
-    '1e999',
-    '-0',
-    '0x10',
-    '9'.repeat(400),
-    '1/0',
-    '3/4/5',
-    '17 3/16 in',
-    '١٢',
-    'Infinity',
-    '.',
-    '-',
-    '1..2',
-    ',',
-    '½',
-  ],
-]
-
-/** A text with some of it cut, doubled, swapped, or replaced by what programs stumble over. */
-const spoiled = (text: string, random: () => number): string => {
-  const at = (): number => Math.floor(random() * (text.length + 1))
-  const piece = (): string => pieces[Math.floor(random() * pieces.length)]!
-  let out = text
-  for (let left = 1 + Math.floor(random() * 3); left > 0; left--) {
-    const [from, to] = [at(), at()].sort((a, b) => a - b) as [number, number]
-    switch (Math.floor(random() * 5)) {
-      case 0:
-        out = out.slice(0, from) + piece() + out.slice(from)
-        break
-      case 1:
-        out = out.slice(0, from) + out.slice(Math.min(to, from + 40))
-        break
-      case 2:
-        out = out.slice(0, from) + out.slice(from, Math.min(to, from + 200)).repeat(2) + out.slice(from)
-        break
-      case 3:
-        out =
-          out.slice(0, from) +
-          piece().repeat(1 + Math.floor(random() * 50)) +
-          out.slice(Math.min(to, from + 5))
-        break
-      default:
-        out = out.replace(/\d+(?=\D*$)/, piece())
-    }
-  }
-  return out
-}
-
-const spoiledBytes = (bytes: Uint8Array, random: () => number): Uint8Array => {
-  const out = Uint8Array.from(bytes)
-  const at = (): number => Math.floor(random() * out.length)
-  if (random() < 0.3) return out.slice(0, at())
-  for (let left = 1 + Math.floor(random() * 8); left > 0; left--) out[at()] = Math.floor(random() * 256)
-  return out
-}
-
-const options = [
-  '--paper',
-  '--cover',
-  '--margin',
-  '--overlap',
-  '--printer',
-  '--set',
-  '--every',
-  '--as-cut',
-] as const
+const options = '--paper --cover --margin --overlap --printer --set --every --as-cut'.split(' ')
 const words = ['a4', 'line', '10', '12mm', '1,2,3,4', 'BCDF-GHJK-2345', 'shed', 'along=48,down=30']
 
-/** The same number, the same case. */
-export const hostileCase = async (number: number, victims: Victims): Promise<Hostile> => {
+/** The same number, the same command line; what it reads lies in the victims' folder. */
+export const hostileArgs = async (
+  number: number,
+  victims: Victims,
+): Promise<{ readonly kind: string; readonly args: readonly string[] }> => {
   const random = randomFrom(number * 104_729 + 13)
-  const { folder } = victims
   const among = <T>(of: readonly T[]): T => of[Math.floor(random() * of.length)]!
-  const file = (name: string): string => join(folder, name)
+  const file = (name: string): string => join(victims.folder, name)
+  const out = ['--out', file('out.pdf')]
   const kind = among(['design', 'design', 'options', 'profile', 'pdf', 'plan', 'lengths'])
-  const out = file('out.pdf')
-  rmSync(out, { force: true })
-  const args = ((): readonly string[] => {
+  const args = async (): Promise<readonly string[]> => {
     switch (kind) {
       case 'design':
         writeFileSync(file('bad.yaml'), spoiled(templateText(among(templates)), random))
@@ -160,51 +71,83 @@ export const hostileCase = async (number: number, victims: Victims): Promise<Hos
           ...(random() < 0.8 ? [file('whole.yaml')] : []),
           among(options),
           spoiled(among(words), random),
-          ...(random() < 0.5 ? ['--out', among([out, file('no/x.pdf'), folder, ''])] : ['--out', out]),
+          ...(random() < 0.5 ? ['--out', among([out[1]!, file('no/x.pdf'), victims.folder, ''])] : out),
         ]
-      case 'profile':
-        writeFileSync(file('printers/bad.json'), spoiled(victims.profile, random))
-        return ['gauge', '--show', 'bad', '--profiles', file('printers')]
-      case 'lengths':
-        return [
-          'gauge',
-          'x',
-          '--across',
-          spoiled('149.5mm/150mm', random),
-          '--down',
-          spoiled('5 7/8in', random),
-          '--profiles',
-          file('new'),
-        ]
+      case 'profile': {
+        const text =
+          random() < 0.5
+            ? spoiled(victims.profile, random)
+            : JSON.stringify(spoiledJson(JSON.parse(victims.profile), random))
+        writeFileSync(file('printers/bad.json'), text)
+        const given = ['--profiles', file('printers')]
+        return among([
+          ['gauge', '--show', 'bad', ...given],
+          ['square', '--printer', 'bad', ...given, ...out],
+          ['reprint', file('set.pdf'), '1', '--printer', 'bad', ...given, ...out],
+        ])
+      }
+      case 'lengths': {
+        const [across, down] = [spoiled('149.5mm/150mm', random), spoiled('5 7/8in', random)]
+        return ['gauge', 'x', '--across', across, '--down', down, '--profiles', file('new')]
+      }
       case 'pdf':
         writeFileSync(file('bad.pdf'), spoiledBytes(victims.pdf, random))
-        return ['reprint', file('bad.pdf'), among(['1', 'map', 'A1', 'trial']), '--out', out]
+        return ['reprint', file('bad.pdf'), among(['1', 'map', 'A1', 'trial']), ...out]
       default: {
-        const text = Buffer.from(victims.pdf).toString('latin1')
-        writeFileSync(file('bad.pdf'), Buffer.from(spoiled(text.slice(-3000), random), 'latin1'))
-        const whole = text.slice(0, -3000) + readFileSync(file('bad.pdf'), 'latin1')
-        writeFileSync(file('bad.pdf'), Buffer.from(whole, 'latin1'))
-        return ['reprint', file('bad.pdf'), '1', '--out', out]
+        // its seal made anew, or its text torn with the end of the file
+        const head = victims.pdf.length - 3000
+        const tail = Buffer.from(victims.pdf.subarray(head)).toString('latin1')
+        const bytes =
+          random() < 0.6
+            ? await planned(victims.pdf, (plan) => spoiledJson(plan, random) as object | null)
+            : Buffer.concat([victims.pdf.subarray(0, head), Buffer.from(spoiled(tail, random), 'latin1')])
+        writeFileSync(file('bad.pdf'), bytes)
+        return ['reprint', file('bad.pdf'), among(['1', '99', 'map']), ...out]
       }
     }
-  })()
-  const start = performance.now()
+  }
+  return { kind, args: await args() }
+}
+
+export const hostileCase = async (number: number, victims: Victims): Promise<Hostile> => {
+  const { kind, args } = await hostileArgs(number, victims)
+  const out = join(victims.folder, 'out.pdf')
+  rmSync(out, { force: true })
+  peakSince()
+  const start = process.cpuUsage()
   const faults: string[] = []
   try {
     const said = await traceply(...args)
-    if (![0, 1, 2].includes(said.exit)) faults.push(`exit ${said.exit}`)
-    if (said.exit !== 0 && said.err === '' && said.out === '') faults.push('no message')
-    if (/\n\s+at \S.*:\d+:\d+|\bNaN\b|\bundefined\b|\[object/.test(said.err))
-      faults.push(`says ${said.err.slice(0, 200)}`)
-    if (/(?![\n\t])\p{Cc}/u.test(said.err + said.out)) faults.push('a control character reaches the terminal')
+    faults.push(...saidFaults(said))
     if (said.exit !== 0 && existsSync(out)) faults.push('a file is left')
   } catch (error) {
     faults.push(`throws ${String((error as Error).stack).slice(0, 300)}`)
   }
-  rmSync(file('new'), { recursive: true, force: true })
+  const { user, system } = process.cpuUsage(start)
+  const [ms, peak] = [(user + system) / 1000, peakSince()]
+  if (ms > most.ms) faults.push(`takes ${Math.round(ms)} ms`)
+  if (peak !== null && peak > most.peak) faults.push(`takes ${Math.round(peak)} MB`)
+  rmSync(join(victims.folder, 'new'), { recursive: true, force: true })
   return {
     kind,
+    args,
     faults: faults.map((fault) => `${fault}: ${JSON.stringify(args).slice(0, 300)}`),
-    ms: performance.now() - start,
+    ms,
+    peak,
   }
 }
+
+/** What no input may make the program say, or end with. */
+export const saidFaults = (said: {
+  readonly exit: number
+  readonly out: string
+  readonly err: string
+}): readonly string[] => [
+  ...([0, 1, 2].includes(said.exit) ? [] : [`exit ${said.exit}`]),
+  ...(said.exit !== 0 && said.err === '' && said.out === '' ? ['no message'] : []),
+  ...(/\n\s+at \S.*:\d+:\d+|\bNaN\b|\bundefined\b|\[object/.test(said.err)
+    ? [`says ${said.err.slice(0, 200)}`]
+    : []),
+  ...(/(?![\n\t])\p{Cc}/u.test(said.err + said.out) ? ['a control character reaches the terminal'] : []),
+  ...(said.err.length > 20_000 ? ['words without end'] : []),
+]

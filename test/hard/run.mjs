@@ -1,32 +1,50 @@
 import { mkdtempSync, rmSync } from 'node:fs'
-import { join } from 'node:path'
+import { join, resolve } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { buildSync } from 'esbuild'
+import { sowFaults } from './sow.mjs'
 
-/** `npm run hard -- --designs 2000 --hostile 20000 --from 0`: many cases, the same for the same numbers; prints what was seen. */
-const asked = (name, otherwise) => {
+/**
+ * `npm run hard -- --designs 2000 --hostile 20000 --from 0 --nodes PROGRAM,PROGRAM`: many cases, the same for the same
+ * numbers; prints what was seen. With `--faults` also sows faults in a copy and tells which test saw each.
+ */
+const said = (name, otherwise) => {
   const at = process.argv.indexOf(`--${name}`)
-  return at < 0 ? otherwise : Number(process.argv[at + 1])
+  return at < 0 ? otherwise : process.argv[at + 1]
 }
-const [designs, hostile, from] = [asked('designs', 400), asked('hostile', 4000), asked('from', 0)]
+const count = (name, otherwise) => Number(said(name, otherwise))
 
 // beside what it loads late
 const folder = mkdtempSync(join('dist', 'hard-'))
-buildSync({
-  entryPoints: ['test/hard/all.ts'],
-  outfile: join(folder, 'all.mjs'),
-  bundle: true,
-  platform: 'node',
-  format: 'esm',
-  packages: 'external',
-  banner: {
-    js: "import { createRequire as hardRequire } from 'node:module'; import { fileURLToPath as hardPath } from 'node:url'; const require = hardRequire(import.meta.url); const __filename = hardPath(import.meta.url);",
-  },
-  logLevel: 'warning',
-})
+const bundle = (name) => {
+  const outfile = join(folder, `${name}.mjs`)
+  buildSync({
+    entryPoints: [`test/hard/${name}.ts`],
+    outfile,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    packages: 'external',
+    banner: {
+      js: "import { createRequire as hardRequire } from 'node:module'; import { fileURLToPath as hardPath } from 'node:url'; const require = hardRequire(import.meta.url); const __filename = hardPath(import.meta.url);",
+    },
+    logLevel: 'warning',
+  })
+  return resolve(outfile)
+}
 try {
-  const { runAll } = await import(pathToFileURL(join(folder, 'all.mjs')).href)
-  process.exitCode = (await runAll({ designs, hostile, from })) > 0 ? 1 : 0
+  const { runAll } = await import(pathToFileURL(bundle('all')).href)
+  const failed = await runAll({
+    designs: count('designs', 400),
+    hostile: count('hostile', 4000),
+    from: count('from', 0),
+    nodes: said('nodes', '')
+      .split(',')
+      .filter((path) => path !== ''),
+    marks: bundle('marks'),
+  })
+  const unseen = process.argv.includes('--faults') ? sowFaults() : 0
+  process.exitCode = failed + unseen > 0 ? 1 : 0
 } finally {
   rmSync(folder, { recursive: true })
 }

@@ -75,7 +75,13 @@ export const plotJob = async (job: Job): Promise<Plotted | { readonly stops: rea
   return takeBack(bytes, job, margins, overlap)
 }
 
-const takeBack = async (bytes: Uint8Array, job: Job, margins: Margins, overlap: number): Promise<Plotted> => {
+/** A set out of the bytes of its PDF. */
+export const takeBack = async (
+  bytes: Uint8Array,
+  job: Job,
+  margins: Margins,
+  overlap: number,
+): Promise<Plotted> => {
   const read = await readPdf(bytes)
   const file = read.attachments.find(({ name }) => name === 'plan.json')
   if (!file) throw new Error('no plan.json is attached')

@@ -1,19 +1,18 @@
-import { basename, extname } from 'node:path'
 import { sectionNames } from '../../booklet/book/booklet.ts'
 import type { BookPage } from '../../booklet/book/pages.ts'
 import { bookletInput, bookletJob } from '../../job/booklet.ts'
 import { readLaying } from '../../job/laying-words.ts'
 import { nearWord } from '../../length/near.ts'
-import { harmless, quote } from '../../length/quote.ts'
+import { quote } from '../../length/quote.ts'
 import { command, type Given } from '../command.ts'
 import { done } from '../done.ts'
-import { checkPdf, writeOut } from '../files.ts'
-import { loadDesign } from '../load-design.ts'
+import { loadDesign, nameOf } from '../load-design.ts'
 import { forceOption, marginOption, oneOfWords, paperWords } from '../options.ts'
+import { pdfOut } from '../pdf/pdf-out.ts'
+import { pdfOf } from '../pdf/write-pdf.ts'
 import { sha256 } from '../platform.ts'
 import type { Shell } from '../shell.ts'
 import { tellBriefly } from '../show-checks.ts'
-import { pdfOf } from '../write-pdf.ts'
 
 const rows = [
   { name: 'paper', takes: 'name', help: `${paperWords}; else as the design says` },
@@ -24,7 +23,11 @@ const rows = [
     help: `these parts alone, with commas: ${oneOfWords(sectionNames)}`,
   },
   { name: 'pages', help: 'list the pages, write nothing' },
-  { name: 'out', takes: 'file', help: 'where to write the PDF; else beside you, named after the design' },
+  {
+    name: 'out',
+    takes: 'file',
+    help: 'where to write the PDF, `-` for standard output; else beside you, named after the design',
+  },
   forceOption,
 ] as const
 
@@ -42,8 +45,9 @@ const booklet = async (file: string, options: Given<typeof rows>, shell: Shell):
   const faults: string[] = []
   const only = options.only === undefined ? null : partsOf(options.only, faults)
   const laying = done(readLaying(options, null, design, faults))
-  const out = options.out ?? `${basename(file, extname(file))}-booklet.pdf`
-  if (!options.pages) checkPdf(out, options.force ?? false, file)
+  const out = options.pages
+    ? null
+    : pdfOut(options.out ?? `${nameOf(file)}-booklet.pdf`, options, shell, file)
   const several = design.ramps.length > 1
   const job = done(bookletJob(design, laying, { only, fingerprint: sha256 }), {
     file,
@@ -51,16 +55,14 @@ const booklet = async (file: string, options: Given<typeof rows>, shell: Shell):
     done: 'build',
   })
   const { pages, solved } = job
-  if (options.pages) {
+  if (out === null) {
     shell.out(list(pages))
     return 0
   }
   const { bytes, warnings } = await pdfOf(bookletInput(design, job, laying.sheet))
-  writeOut(out, bytes, options.force ?? false)
+  out.write(bytes)
   const { name } = laying.sheet.paper
-  shell.out(
-    `${harmless(out)}: ${pages.length} ${pages.length === 1 ? 'page' : 'pages'} on ${name}.\n${list(pages)}`,
-  )
+  out.say(`${out.name}: ${pages.length} ${pages.length === 1 ? 'page' : 'pages'} on ${name}.\n${list(pages)}`)
   tellBriefly(shell, { checks: solved.checks, several, lost: warnings })
   return 0
 }

@@ -1,4 +1,3 @@
-import { basename, extname } from 'node:path'
 import type { Design } from '../../design/design.ts'
 import type { PageKind } from '../../drawing/set-plan.ts'
 import type { Laying } from '../../job/laying.ts'
@@ -6,23 +5,22 @@ import { readLaying } from '../../job/laying-words.ts'
 import { plotJob } from '../../job/plot.ts'
 import { withAnswers } from '../../job/settle/answer-words.ts'
 import { countWords } from '../../length/count-words.ts'
-import { harmless } from '../../length/quote.ts'
 import { showLength } from '../../length.ts'
 import { squareSideIn } from '../../page/pages/square-page.ts'
 import type { LaidSet } from '../../page/set/set.ts'
 import { type Sheet, sheetWindow } from '../../page/sheet/sheet.ts'
 import { command, type Given } from '../command.ts'
 import { done } from '../done.ts'
-import { checkPdf } from '../files.ts'
-import { loadDesign } from '../load-design.ts'
+import { loadDesign, nameOf } from '../load-design.ts'
 import { forceOption, layingOptions, planOption, profilesOption } from '../options.ts'
+import { pdfOut } from '../pdf/pdf-out.ts'
+import { writeSet } from '../pdf/write-set.ts'
 import { sha256 } from '../platform.ts'
 import { givenProfile } from '../profiles.ts'
 import type { Shell } from '../shell.ts'
 import { tellBriefly } from '../show-checks.ts'
 import { flatWords } from '../words/flat-words.ts'
 import { wrap } from '../wrap.ts'
-import { writeSet } from '../write-set.ts'
 
 const rows = [
   ...layingOptions,
@@ -31,7 +29,7 @@ const rows = [
   {
     name: 'out',
     takes: 'file',
-    help: 'where to write the PDF; else beside you, named after the design',
+    help: 'where to write the PDF, `-` for standard output; else beside you, named after the design',
   },
   { name: 'map', takes: 'file', help: 'also write the map as a PNG, to have on the phone' },
   forceOption,
@@ -50,21 +48,20 @@ export const plotCommand = command({
 const plot = async (file: string, raw: Given<typeof rows>, shell: Shell): Promise<number> => {
   const { design, text, answers } = loadDesign(file)
   const laying = done(readLaying(raw, givenProfile(raw), design))
-  const out = raw.out ?? `${file === '-' ? 'ramp' : basename(file, extname(file))}.pdf`
-  checkPdf(out, raw.force ?? false, file)
+  const out = pdfOut(raw.out ?? `${nameOf(file)}.pdf`, raw, shell, file)
   // loaded here, so that what draws no image starts without it
   const image = raw.map === undefined ? null : await import('../pictures/map-image.ts')
   image?.checkMap(raw.map!, raw.force ?? false, file)
   const several = design.ramps.length > 1
   const job = done(plotJob(design, text, laying, sha256), { file, several, done: 'plot' })
   const { solved, covering, set } = job
-  const lost = await writeSet(set, design.title, out, raw.force ?? false)
+  const lost = await writeSet(set, design.title, out)
   await image?.writeMap(design.title, set, design.units, raw.map!, raw.force ?? false)
   if (raw.json) shell.out(`${JSON.stringify(set.plan, null, 2)}\n`)
   else
-    shell.out(
+    out.say(
       report(
-        out,
+        out.name,
         design,
         set,
         laying.pack,
@@ -100,7 +97,7 @@ const report = (
   const square = squareSideIn(sheetWindow({ paper, ...sheet }))
   const side = showLength(square, design.units, { unit: true })
   return [
-    `${harmless(out)}: ${countWords(set.pages.length, 'page')} on ${paper.name}, set ${set.code}: ${counted}.`,
+    `${out}: ${countWords(set.pages.length, 'page')} on ${paper.name}, set ${set.code}: ${counted}.`,
     ...(pack ? [packedWords(set.saved)] : []),
     ...(margins === null ? [] : [wrap(margins)]),
     ...(why === null ? [] : [wrap(`Cover ${set.plan.cover}: ${why}.`)]),

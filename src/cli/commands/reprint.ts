@@ -12,8 +12,8 @@ import type { SetPdf, SetPdfPage } from '../../read/set-pdf.ts'
 import { command, type Given, type OptionRow } from '../command.ts'
 import { done } from '../done.ts'
 import { Failure } from '../failure.ts'
-import { checkPdf, writeOut } from '../files.ts'
 import { forceOption, layingOptions, oneOfWords, paperWords, planOption, profilesOption } from '../options.ts'
+import { pdfOut } from '../pdf/pdf-out.ts'
 import { platform, sha256 } from '../platform.ts'
 import { loadProfile } from '../profiles.ts'
 import { plotAgain, readPdfBytes } from '../reprint/source.ts'
@@ -32,7 +32,7 @@ const rows = [
   {
     name: 'out',
     takes: 'file',
-    help: 'where to write the PDF; else beside you, named after the set and its pages',
+    help: 'where to write the PDF, `-` for standard output; else beside you, named after the set and its pages',
   },
   {
     name: 'printer',
@@ -83,11 +83,9 @@ const reprint = async (
   raw: ReprintOptions,
   shell: Shell,
 ): Promise<number> => {
-  const { force = false } = raw
   // `2,3` is said as often as `2 3`
   const wanted = said.flatMap((words) => words.split(',')).filter((word) => word !== '')
-  const out = raw.out ?? `${[basename(file, extname(file)), ...wanted.map(fileWord)].join('-')}.pdf`
-  checkPdf(out, force, file)
+  const out = pdfOut(raw.out ?? `${outName(file, wanted)}.pdf`, raw, shell, file)
   const { bytes, warnings } = raw.set === undefined ? fromPdf(file, raw) : await plotAgain(file, raw.set, raw)
   // loaded here, so that what reads no PDF starts without it
   const [{ pageContent, readSetPdf }, { copyPdf }] = await Promise.all([
@@ -101,9 +99,9 @@ const reprint = async (
     raw.set === undefined && raw.printer !== undefined ? loadProfile(raw.printer, raw.profiles) : null
   const job = done(reprintJob(set.plan, pages, contentsOf(file, pages, pageContent), profile, sha256))
   const copy = await copyPdf(reprintInput(set, job), platform)
-  writeOut(out, copy, force)
+  out.write(copy)
   if (raw.json) shell.out(`${JSON.stringify(job.plan, null, 2)}\n`)
-  else shell.out(report(out, job.plan, pages, profile))
+  else out.say(report(out.name, job.plan, pages, profile))
   for (const warning of [...warnings, ...job.warnings]) shell.err(`watch ${warning}\n`)
   return 0
 }
@@ -111,8 +109,19 @@ const reprint = async (
 /** Of the design alone: the PDF knows its own. */
 const designOptions = ['paper', 'cover', 'margin', 'overlap', 'strips', 'pack'] as const
 
-/** A page's name in the name of a file. */
-const fileWord = (word: string): string => word.replace(/[^\p{L}\p{N}]/gu, '')
+/** More pages than these are not told in the name of a file, nor longer words: no disk takes a name without end. */
+const named = { pages: 8, letters: 20 } as const
+
+/** The set and its pages, in the name of a file. */
+const outName = (file: string, pages: readonly string[]): string => {
+  const words = pages.map((word) => word.replace(/[^\p{L}\p{N}]/gu, '').slice(0, named.letters))
+  const more = words.length - named.pages
+  return [
+    file === '-' ? 'set' : basename(file, extname(file)),
+    ...words.slice(0, named.pages),
+    ...(more > 0 ? [`and-${more}-more`] : []),
+  ].join('-')
+}
 
 const fromPdf = (file: string, raw: ReprintOptions) => {
   const given = designOptions.filter((option) => raw[option] !== undefined)
@@ -157,7 +166,7 @@ const report = (
 ): string => {
   const count = countWords(pages.length, 'page')
   return [
-    `${harmless(out)}: ${count} of set ${plan.set} on ${plan.paper.name}: ${harmless(pages.map(({ label }) => label).join(', '))}${profile ? `; corrected for ${profile.name}` : ''}.`,
+    `${out}: ${count} of set ${plan.set} on ${plan.paper.name}: ${harmless(pages.map(({ label }) => label).join(', '))}${profile ? `; corrected for ${profile.name}` : ''}.`,
     `Print at 100 %, never "fit to page", one-sided${profile ? '' : ', on the printer that printed the set'}; tape it where the old page lay.`,
     '',
   ].join('\n')

@@ -3,12 +3,12 @@ import { squareSideIn } from '../../page/pages/square-page.ts'
 import { sheetWindow } from '../../page/sheet/sheet.ts'
 import { command, type Given } from '../command.ts'
 import { done } from '../done.ts'
-import { checkPdf } from '../files.ts'
 import { forceOption, marginOption, paperWords, planOption, profilesOption, unitsWords } from '../options.ts'
+import { pdfOut } from '../pdf/pdf-out.ts'
+import { writeSet } from '../pdf/write-set.ts'
 import { sha256 } from '../platform.ts'
 import { givenProfile } from '../profiles.ts'
 import type { Shell } from '../shell.ts'
-import { writeSet } from '../write-set.ts'
 
 const rows = [
   {
@@ -37,15 +37,14 @@ export const squareCommand = command({
 const square = async (raw: Given<typeof rows>, shell: Shell): Promise<number> => {
   const job = done(squareJob(raw, givenProfile(raw), sha256))
   const { sheet, printer, warnings } = job.laying
-  const out = raw.out ?? 'square.pdf'
-  checkPdf(out, raw.force ?? false)
+  const out = pdfOut(raw.out ?? 'square.pdf', raw, shell)
   const { set } = job
-  const lost = await writeSet(set, 'Test square', out, raw.force ?? false)
+  const lost = await writeSet(set, 'Test square', out)
   if (raw.json) shell.out(`${JSON.stringify(set.plan, null, 2)}\n`)
   else
-    shell.out(
+    out.say(
       [
-        `${out}: one page on ${sheet.paper.name}${printer === null ? '' : `, corrected for ${printer}`}.`,
+        `${out.name}: one page on ${sheet.paper.name}${printer === null ? '' : `, corrected for ${printer}`}.`,
         '1. Print it at 100 %, never "fit to page", from the tray you will use.',
         '2. Measure both sides of the square and both diagonals with a steel rule, from mark to mark.',
         printer === null

@@ -7,7 +7,7 @@ import { defaultMargins, paperOf } from '../../page/sheet/paper.ts'
 import { writeSvg } from '../../write/svg.ts'
 import { Failure } from '../failure.ts'
 import { checkOut, writeOut } from '../files.ts'
-import { pdfOf } from '../write-pdf.ts'
+import { pdfOf } from '../pdf/write-pdf.ts'
 import { writeImage } from './map-image.ts'
 
 export const pictureFormats = ['.png', '.svg', '.pdf'] as const

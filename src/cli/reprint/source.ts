@@ -7,26 +7,31 @@ import type { PageSet } from '../../page/set/draft.ts'
 import { codeParts } from '../../page/set/set-code.ts'
 import { done } from '../done.ts'
 import { Failure } from '../failure.ts'
-import { reason } from '../files.ts'
+import { readAtMost, reason } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
+import { setPdf } from '../pdf/write-set.ts'
 import { sha256 } from '../platform.ts'
 import { givenProfile, type ProfileGiven } from '../profiles.ts'
 import { showBriefly } from '../show-checks.ts'
-import { setPdf } from '../write-set.ts'
 
 /** No set comes near it: 2,000 pages are some 8 MB. */
 const mostBytes = 64 * 1024 * 1024
 
-/** The bytes of a set's PDF. Fails with exit 2 where they cannot be read. */
+/** The bytes of a set's PDF, `-` for standard input. Fails with exit 2 where they cannot be read. */
 export const readPdfBytes = (file: string): Uint8Array => {
   const cannot = (why: string): Failure => new Failure(2, `cannot read ${file}: ${why}`)
+  const tooLarge = (words: string): Failure => cannot(`it has ${words} MB; no set has more than 64 MB`)
   try {
+    if (file === '-') {
+      const bytes = readAtMost(file, mostBytes + 1)
+      if (bytes.length > mostBytes) throw tooLarge('more than 64')
+      return bytes
+    }
     const stat = statSync(file)
     const { size } = stat
     if (stat.isDirectory()) throw cannot('that is a folder; name the PDF in it')
     if (!stat.isFile()) throw cannot('that is a device or a pipe; give the name of a file')
-    if (size > mostBytes)
-      throw cannot(`it has ${Math.round(size / 1024 / 1024)} MB; no set has more than 64 MB`)
+    if (size > mostBytes) throw tooLarge(`${Math.round(size / 1024 / 1024)}`)
     return readFileSync(file)
   } catch (error) {
     throw error instanceof Failure ? error : cannot(reason(error))

@@ -3,7 +3,7 @@ import { type LipTrial, lipTrial } from '../../pattern/lip-trial.ts'
 import { type PipeStrip, pipeStrip } from '../../pattern/pipe-strip.ts'
 import type { SolvedQuarter } from '../../ramp/ramp.ts'
 import { type Sheet, sheetWindow } from '../sheet/sheet.ts'
-import { stripWidth, trialWords } from './trial-page.ts'
+import { stripWidth, trialPage, trialWords } from './trial-page.ts'
 
 /** The trial of a ramp as its page holds it, and the strip that measures its pipe. */
 export interface RampTrial {
@@ -12,19 +12,40 @@ export interface RampTrial {
   readonly strip: PipeStrip | null
 }
 
-export const rampTrial = (ramp: SolvedQuarter, sheet: Sheet, units: Units): RampTrial => {
+/** Less wood than this under the top is no trial, mm. */
+const leastPiece = 40
+
+/** How often a trial is made smaller before it is given up. */
+const rounds = 8
+
+/** No code is wider. */
+const widestCode = 'WWWW-WWWW-WWWW'
+
+export const rampTrial = (ramp: SolvedQuarter, sheet: Sheet, units: Units, title: string): RampTrial => {
   const window = sheetWindow(sheet)
   const [width, height] = [window.x1 - window.x0, window.y1 - window.y0]
   const strip = ramp.coping ? pipeStrip(ramp.coping.outside, height - 10, units) : null
-  const trial = lipTrial(ramp, width - (strip ? stripWidth : 0), height - trialWords, units)
-  return { ramp, trial, strip }
+  let [room, words] = [width - (strip ? stripWidth : 0), trialWords]
+  // long words, and a pipe that stands out of the piece, leave less of the page to it
+  for (let round = 0; round < rounds && height - words >= leastPiece; round++) {
+    const trial = lipTrial(ramp, room, height - words, units)
+    const over = trial && trialPage(window, trial, strip, titleOf(title, ramp), widestCode).over
+    if (!over) break
+    if (over.under === 0 && over.beside === 0) return { ramp, trial, strip }
+    words += over.under
+    room -= over.beside + 0.1
+  }
+  return { ramp, trial: null, strip }
 }
+
+/** What stands over a trial. */
+export const titleOf = (title: string, { name }: SolvedQuarter): string => `${title}: ${name}`
 
 /** What a small page leaves out. */
 export const trialWarnings = ({ ramp, trial, strip }: RampTrial): readonly string[] => [
   ...(ramp.coping && !trial
     ? [
-        `the page is too narrow for the lip trial of ${ramp.name}, so there is none; take larger paper or smaller margins, or mark the notch in scrap from its tile`,
+        `the page is too small for the lip trial of ${ramp.name}, so there is none; take larger paper or smaller margins, or mark the notch in scrap from its tile`,
       ]
     : []),
   ...(trial && !strip

@@ -1,7 +1,8 @@
 import { type Drawing, group } from '../../drawing/drawing.ts'
+import { drawingBounds } from '../../drawing/drawing-bounds.ts'
 import { paragraph } from '../../drawing/paragraph.ts'
 import { type Affine, affineTranslate } from '../../geometry/affine.ts'
-import type { Box } from '../../geometry/bounds.ts'
+import { type Box, boxUnion } from '../../geometry/bounds.ts'
 import type { LipTrial } from '../../pattern/lip-trial.ts'
 import { letters } from '../../pattern/pens.ts'
 import type { PipeStrip } from '../../pattern/pipe-strip.ts'
@@ -19,6 +20,8 @@ export interface TrialPage {
   readonly map: Affine
   /** what is drawn of the side, ideal page mm */
   readonly window: Box
+  /** how far its words reach under the page, and its marks to the side, mm; 0 where all of it lies on the page */
+  readonly over: { readonly under: number; readonly beside: number }
 }
 
 /** One page: the lip at full size to saw in scrap, and the strip that measures the pipe; ideal page mm. */
@@ -41,25 +44,34 @@ export const trialPage = (
     size: letters.small,
   })
   const { piece } = trial
+  const marks = trialPiece(trial)
+  // a thick pipe stands out of its piece
+  const box = boxUnion(piece, drawingBounds(marks) ?? piece)
+  const middle = left + (window.x1 - left - (piece.x1 - piece.x0)) / 2
+  const [least, most] = [left + piece.x0 - box.x0, window.x1 - (box.x1 - piece.x0)]
   const at = {
-    x: left + (window.x1 - left - (piece.x1 - piece.x0)) / 2,
-    y: sub.bottom - 4 - (piece.y1 - piece.y0),
+    x: Math.max(least, Math.min(most, middle)),
+    y: sub.bottom - 4 - (piece.y1 - piece.y0) - Math.max(0, box.y1 - piece.y1 - 3),
   }
   const map = affineTranslate(at.x - piece.x0, at.y - piece.y0)
   let top = at.y - 5
+  let lowest = top
   const steps: Drawing[] = []
   for (const step of trial.steps) {
     const lines = paragraph({ x: left, y: top }, step, style)
     steps.push(lines.marks)
-    top = lines.bottom - 1
+    // letters reach below their line
+    lowest = lines.bottom
+    top = lowest - 1
   }
   return {
+    over: { under: Math.max(0, window.y0 - lowest), beside: Math.max(0, least - most) },
     map,
     window: { x0: at.x, y0: at.y, x1: at.x + piece.x1 - piece.x0, y1: at.y + piece.y1 - piece.y0 },
     drawing: [
       ...head.marks,
       ...sub.marks,
-      group(map, trialPiece(trial)),
+      group(map, marks),
       ...steps.flat(),
       ...(strip ? pipeStripMarks({ x: window.x0 + 1, y: window.y0 + 2 }, strip) : []),
     ],

@@ -4,7 +4,7 @@ import type { SolvedRamp } from '../../ramp/ramp.ts'
 import type { Block, BlockPlace } from '../parts/block.ts'
 import { fits } from '../parts/pack.ts'
 import { holdsTrial, packedArea, packedPages } from '../parts/packed-page.ts'
-import type { RampTrial } from '../parts/ramp-trial.ts'
+import { type RampTrial, titleOf } from '../parts/ramp-trial.ts'
 import { pipeBlock, trialBlock } from '../parts/trial-block.ts'
 import { trialPage } from '../parts/trial-page.ts'
 import { type Sheet, sheetWindow } from '../sheet/sheet.ts'
@@ -58,7 +58,7 @@ const trialDraft = (
   several: boolean,
 ): readonly Draft[] => {
   if (!trial) return []
-  const page = trialPage(sheetWindow(sheet), trial, strip, `${title}: ${ramp.name}`, code)
+  const page = trialPage(sheetWindow(sheet), trial, strip, titleOf(title, ramp), code)
   return [
     {
       kind: 'trial',
@@ -104,7 +104,7 @@ const packedDrafts = (
   for (const one of trials) {
     const { ramp, trial, strip } = one
     if (!trial) continue
-    const block = trialBlock(trial, `${title}: ${ramp.name}`, code, room)
+    const block = trialBlock(trial, titleOf(title, ramp), code, room)
     const pipe = strip && pipeBlock(strip, `${ramp.name}/pipe`)
     if (!block || (pipe && !fits(pipe, room))) {
       alone.push(...trialDraft(one, facts, trials.length > 1))

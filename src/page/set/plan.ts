@@ -129,7 +129,10 @@ export const planRecorrected = <P extends Correctable>(
       set: showCode({ ...before, printer: after }),
       printer: name,
       correction,
-      expected: plan.expected.map((one) => ({ ...one, ...expectedError(one.budget, uncertainty) })),
+      expected: plan.expected.map((one) => ({
+        ...one,
+        ...(one.budget && expectedError(one.budget, uncertainty)),
+      })),
       pages: plan.pages.map((page) => {
         const places = page.places.map(moved)
         return { ...page, ...places[0], places }

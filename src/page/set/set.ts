@@ -48,7 +48,7 @@ export const layOutSet = (
   const code = codeOf(design, options)
   const { groups, next } = tileGroups(covered, sheetWindow(sheet), units, options)
   const trials = groups.map(({ pattern }) =>
-    rampTrial(curvedOf(solved.ramps).find((r) => r.name === pattern.ramp)!, sheet, units),
+    rampTrial(curvedOf(solved.ramps).find((r) => r.name === pattern.ramp)!, sheet, units, design.title),
   )
   const parts = partDrafts(
     trials,

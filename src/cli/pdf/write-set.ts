@@ -1,8 +1,8 @@
 import { setFlagsFromString } from 'node:v8'
-import { setInput } from '../job/set-input.ts'
-import type { PageSet } from '../page/set/draft.ts'
-import type { PdfOutput } from '../write/pdf.ts'
-import { writeOut } from './files.ts'
+import { setInput } from '../../job/set-input.ts'
+import type { PageSet } from '../../page/set/draft.ts'
+import type { PdfOutput } from '../../write/pdf.ts'
+import type { PdfOut } from './pdf-out.ts'
 import { pdfOf } from './write-pdf.ts'
 
 /** Pages from which on memory counts more than time. */
@@ -15,14 +15,9 @@ export const setPdf = async (set: PageSet, title: string): Promise<PdfOutput> =>
   return pdfOf(setInput(set, title))
 }
 
-/** Writes it to a file; what could not be printed comes back as warnings. */
-export const writeSet = async (
-  set: PageSet,
-  title: string,
-  out: string,
-  force: boolean,
-): Promise<readonly string[]> => {
+/** Writes it; what could not be printed comes back as warnings. */
+export const writeSet = async (set: PageSet, title: string, out: PdfOut): Promise<readonly string[]> => {
   const { bytes, warnings } = await setPdf(set, title)
-  writeOut(out, bytes, force)
+  out.write(bytes)
   return warnings
 }

@@ -1,0 +1,81 @@
+import { spawn } from 'node:child_process'
+import { createInterface } from 'node:readline'
+import type { Asked, Tally } from './all.ts'
+import { checkDesign, checkTwins } from './designs.ts'
+import { checkRemedies } from './remedies.ts'
+
+/** How often a long run tells where it is. */
+const news = 200
+
+/** All designs of the run, here and beside it on other Nodes. */
+export const runDesigns = async (
+  { designs, from, nodes, marks }: Asked,
+  { say, fail }: Tally,
+): Promise<void> => {
+  const others = nodes.map((node) => marksOn(node, [marks, `${from}`, `${designs}`]))
+  let [stopped, pages, measured] = [0, 0, 0]
+  let slowest = { ms: 0, number: from }
+  let largest = { bytes: 0, number: from }
+  const made = new Map<number, string>()
+  for (let number = from; number < from + designs; number++) {
+    const start = process.cpuUsage()
+    try {
+      const seen = await checkDesign(number)
+      fail(`design ${number}`, seen.faults)
+      if (seen.stopped) stopped++
+      pages += seen.pages
+      measured += seen.measured
+      made.set(number, seen.mark)
+      if (seen.bytes > largest.bytes) largest = { bytes: seen.bytes, number }
+    } catch (error) {
+      fail(`design ${number}`, [String((error as Error).stack).slice(0, 300)])
+    }
+    const ms = cpuSince(start)
+    if (ms > slowest.ms) slowest = { ms, number }
+    fail(`twins ${number}`, checkTwins(number))
+    fail(`remedies ${number}`, checkRemedies(number))
+    if ((number - from) % news === news - 1)
+      say(
+        `… ${number - from + 1} designs${others.map(({ seen }) => `, ${seen.size} on another Node`).join('')}`,
+      )
+  }
+  say(
+    [
+      `${designs} designs, ${stopped} of them cannot be made, and say so`,
+      `${pages} pages, ${measured} points of the line to saw held against the outline`,
+      `${designs} pairs of twins, ${2 * designs} ramps whose remedies are typed back`,
+      `slowest ${Math.round(slowest.ms)} ms of CPU (${slowest.number})`,
+      `largest PDF ${Math.round(largest.bytes / 1024)} kB (${largest.number})`,
+    ].join('; '),
+  )
+  for (const { seen, ended } of others) {
+    const version = await ended
+    const apart = [...seen].filter(([number, mark]) => made.get(number) !== mark).map(([number]) => number)
+    say(`Node ${version}: ${seen.size} of them again, ${apart.length} with other bytes`)
+    fail(`Node ${version}`, seen.size < designs ? [`only ${seen.size} of ${designs} came back`] : [])
+    for (const number of apart) fail(`design ${number} on Node ${version}`, ['it has other bytes'])
+  }
+}
+
+export const cpuSince = (start: NodeJS.CpuUsage): number => {
+  const { user, system } = process.cpuUsage(start)
+  return (user + system) / 1000
+}
+
+/** The marks that another Node makes, as they come in; `ended` gives its version. */
+const marksOn = (program: string, args: readonly string[]) => {
+  const seen = new Map<number, string>()
+  const lines = createInterface({
+    input: spawn(program, args, { stdio: ['ignore', 'pipe', 'inherit'] }).stdout,
+  })
+  const ended = new Promise<string>((done) => {
+    let version = program
+    lines.on('line', (line) => {
+      const [number, mark] = line.split(' ') as [string, string]
+      if (number === 'node') version = mark
+      else seen.set(Number(number), mark)
+    })
+    lines.on('close', () => done(version))
+  })
+  return { seen, ended }
+}
