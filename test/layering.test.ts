@@ -49,6 +49,7 @@ const rooms: Readonly<Record<string, readonly (readonly string[])[]>> = {
     ['curve', 'check'],
     ['side'],
     ['frame'],
+    ['splice'],
     ['skin'],
     ['.'],
     ['storing'],

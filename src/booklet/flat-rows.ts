@@ -1,7 +1,7 @@
 import { countWords } from '../length/count-words.ts'
 import { showLength, type Units } from '../length.ts'
 import type { Flat } from '../ramp/ramp.ts'
-import { type Row, sheetRows } from './framing-rows.ts'
+import { type Row, sheetRows, spliceRows } from './framing-rows.ts'
 
 /** A flat as a carpenter cuts and sets it. */
 export const flatRows = (ramp: Flat, units: Units): readonly Row[] => {
@@ -36,5 +36,5 @@ export const flatRows = (ramp: Flat, units: Units): readonly Row[] => {
       ],
     )
   }
-  return [...rows, ...sheetRows(ramp, units)]
+  return [...rows, ...spliceRows(ramp, units), ...sheetRows(ramp, units)]
 }

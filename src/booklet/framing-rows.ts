@@ -11,6 +11,9 @@ import { seamWords } from '../ramp/skin/seam-studs.ts'
 import type { AcrossSeam } from '../ramp/skin/seams.ts'
 import { stepBack } from '../ramp/skin/skin.ts'
 import { practice } from '../ramp/skin/skin-framing.ts'
+import { plateScrews } from '../ramp/splice/plate-screws.ts'
+import { pieceLetters } from '../ramp/splice/splice.ts'
+import { spliceWords } from '../ramp/splice/splice-words.ts'
 import { screwWords } from './screw-counts.ts'
 
 export type Row = readonly [label: string, words: string]
@@ -18,6 +21,7 @@ export type Row = readonly [label: string, words: string]
 /** Timbers, pipe, skin and deck board as a carpenter cuts and sets them. Tenths of a mm only where they matter. */
 export const framingRows = (ramp: Quarter, units: Units): readonly Row[] => [
   ...timberRows(ramp, units),
+  ...spliceRows(ramp, units),
   ...pipeRows(ramp, units),
   ...sheetRows(ramp, units),
 ]
@@ -64,6 +68,24 @@ const timberRows = (ramp: Quarter, units: Units): readonly Row[] => {
           ] as const,
         ]
       : []),
+  ]
+}
+
+/** The pieces of sides that no panel holds whole. */
+export const spliceRows = (ramp: Ramp, units: Units): readonly Row[] => {
+  const { splices, design } = ramp
+  const [first] = splices
+  if (!first) return []
+  const { fine } = lengthsOf(units)
+  const { thickness } = design.sides
+  const { count, length } = plateScrews(first, thickness, units)
+  return [
+    [
+      'pieces',
+      `each side of ${splices.length + 1}, ${pieceLetters.slice(0, splices.length + 1).join(', ')} from the ${kindTraits[design.kind].sheetEnd}: ${spliceWords(splices, units)}; ` +
+        `plates ${fine(thickness)} plywood, glued, each with ${countWords(count, 'screw')}${length === null ? '' : ` of ${fine(length)}`}; ` +
+        `the timbers there ${fine(thickness)} shorter at each plate`,
+    ],
   ]
 }
 

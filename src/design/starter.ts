@@ -33,15 +33,38 @@ export const writeStarter = (starter: Starter): string => {
     '# All keys, defaults and allowed values: docs/design-file.md',
     '',
     ...mapLines({ title, units, ...top }, '', ''),
+    ...offeredLines(
+      offered.filter((key) => top?.[key] === undefined),
+      '',
+      '',
+      units,
+    ),
     commented('ramps:', 'ramps'),
   ]
   for (const ramp of ramps) {
     const kind = kinds.find((known) => known === ramp.kind) ?? starter.kind
     const [first, ...rest] = mapLines(ramp, rampPath(kind), '    ')
     lines.push(`  - ${first!.trimStart()}`, ...rest)
+    // wheels stand on the cut of the back bottom corner
+    if (ramp.chamfer !== undefined && ramp.wheels === undefined)
+      lines.push(...offeredLines(['wheels'], rampPath(kind), '    ', units))
   }
   return `${lines.join('\n')}\n`
 }
+
+/** Keys that a builder comes to later: they stand in the file as comments, and work when the first # is taken away. */
+const offered = ['prices', 'space'] as const
+
+const offeredLines = (
+  keys: readonly string[],
+  path: string,
+  indent: string,
+  units: Units,
+): readonly string[] =>
+  keys.map((key) => {
+    const at = path === '' ? key : `${path}.${key}`
+    return commented(`${indent}# ${key}: ${rowAt(at).example[units]}`, at)
+  })
 
 const mapLines = (map: StarterMap, path: string, indent: string): readonly string[] =>
   Object.entries(map).flatMap(([key, value]) => {

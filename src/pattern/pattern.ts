@@ -58,6 +58,8 @@ export interface Pattern {
   readonly markPaths: readonly Path[]
   /** of each timber, in the order of `markPaths` */
   readonly screws: readonly TimberScrews[]
+  /** how many it is sawn in: more than one where no panel holds it whole */
+  readonly pieces: number
   /** the panel's size: lengths are measured from its bottom, front and back edges */
   readonly length: number
   readonly height: number

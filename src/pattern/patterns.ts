@@ -1,6 +1,7 @@
 import type { Units } from '../design/design.ts'
 import type { SolvedQuarter, SolvedRamp } from '../ramp/ramp.ts'
 import { sideMarks } from '../ramp/side/side-marks.ts'
+import { pieceLetters } from '../ramp/splice/splice.ts'
 import type { Pattern } from './pattern.ts'
 import { sidePattern } from './side.ts'
 
@@ -8,7 +9,9 @@ import { sidePattern } from './side.ts'
 const partsOf = (ramp: SolvedQuarter, marks: readonly string[]): string => {
   const ribs = ramp.design.sides.count - 2
   const count = `2 sides${ribs === 0 ? '' : ribs === 1 ? ', 1 rib' : `, ${ribs} ribs`}`
-  return `${ramp.name}: ${count} (${marks.length > 2 ? `${marks[0]}–${marks.at(-1)}` : marks.join(', ')})`
+  const pieces = pieceLetters.slice(0, ramp.splices.length + 1)
+  const each = pieces.length > 1 ? `, each of pieces ${pieces.join(', ')}` : ''
+  return `${ramp.name}: ${count} (${marks.length > 2 ? `${marks[0]}–${marks.at(-1)}` : marks.join(', ')}${each})`
 }
 
 /** A ramp whose sides need a pattern; a flat's are straight cuts. */
@@ -29,7 +32,13 @@ export const sidePatterns = (ramps: readonly SolvedRamp[], units: Units): readon
   const marks = sideMarks(ramps.map(({ design }) => design))
   const named = new Map(ramps.map((ramp, i) => [ramp.name, marks[i]!]))
   for (const ramp of ramps.flatMap(plotted)) {
-    const key = JSON.stringify([ramp.side.outline, ramp.studs, ramp.transition.heights, ramp.skinThickness])
+    const key = JSON.stringify([
+      ramp.side.outline,
+      ramp.studs,
+      ramp.transition.heights,
+      ramp.skinThickness,
+      ramp.splices,
+    ])
     groups.set(key, [...(groups.get(key) ?? []), ramp])
   }
   return [...groups.values()].map((same) =>

@@ -9,10 +9,13 @@ import { revealWords } from '../ramp/check/reveal-words.ts'
 import { middleRise } from '../ramp/curve/middle-rise.ts'
 import type { SolvedQuarter } from '../ramp/ramp.ts'
 import { notchCorner, type Side } from '../ramp/side/side.ts'
+import { pieceLetters } from '../ramp/splice/splice.ts'
+import { spliceWords } from '../ramp/splice/splice-words.ts'
 import { steepnessWord } from '../ramp/steepness.ts'
 import type { Pattern, PatternDistance } from './pattern.ts'
 import { letters, pens } from './pens.ts'
 import { reliefHole } from './relief-hole.ts'
+import { spliceLabels, spliceMarks } from './splice-marks.ts'
 import { timberLabel, timberMarks, timberOutline, timberScrews } from './timber-marks.ts'
 
 /** How much of the straight edges beside toe and notch a line plot carries, so that they can be laid to the panel, mm. */
@@ -22,6 +25,8 @@ const lead = 40
 export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], units: Units): Pattern => {
   const { side, transition } = ramp
   const timbers = [...ramp.studs, ...ramp.deckTimbers]
+  const spliced = timbers.map((_, i) => ramp.splices.some(({ timber }) => timber === i))
+  const splices = ramp.splices.flatMap((splice, i) => spliceLabels(splice, i, units))
   const traced = ['curve', 'notch', 'toe']
   // from one end of the bottom edge round to the other
   const sawn = side.edges.filter(({ name }) => name !== 'bottom')
@@ -35,7 +40,8 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
     cut: segmentsPath(sawn.flatMap(({ path }) => pathSegments(path))),
     edges: sawn.map(({ name, path }) => ({ path, traced: traced.includes(name) })),
     marks: [
-      ...timbers.flatMap(timberMarks),
+      ...timbers.flatMap((timber, i) => timberMarks(timber, spliced[i])),
+      ...ramp.splices.flatMap(spliceMarks),
       ...(hole
         ? [
             ...hole.marks,
@@ -56,10 +62,14 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
       stroke('datum', pathOf({ x: 0, y: 0 }, { x: side.length, y: 0 }), pens.datum),
       stroke('datum', pathOf(transition.lip, { x: side.length, y: side.height }), pens.datum),
     ],
-    labels: timbers.map((timber, i) => timberLabel(timber, i + 1)),
+    labels: [
+      ...timbers.map((timber, i) => timberLabel(timber, i + 1, spliced[i])),
+      ...splices.map(({ label }) => label),
+    ],
     line: tracedLine(side),
-    markPaths: timbers.map(timberOutline),
-    screws: timbers.map((timber, i) => timberScrews(timber, i + 1, units)),
+    markPaths: [...timbers.map(timberOutline), ...splices.map(({ path }) => path)],
+    screws: timbers.map((timber, i) => timberScrews(timber, i + 1, units, spliced[i])),
+    pieces: ramp.splices.length + 1,
     length: side.length,
     height: side.height,
     points: [
@@ -142,6 +152,11 @@ const sideFacts = (ramp: SolvedQuarter, units: Units): readonly string[] => {
       ? [
           `pipe ${fine(coping.outside)}: its reveal is ${revealWords(coping, ramp.design, fine)}; ` +
             `notch: its back wall ${fine(coping.along)} behind LIP, its floor ${fine(coping.down)} below the top line`,
+        ]
+      : []),
+    ...(ramp.splices.length > 0
+      ? [
+          `pieces ${pieceLetters.slice(0, ramp.splices.length + 1).join(', ')} from the toe: ${spliceWords(ramp.splices, units)}`,
         ]
       : []),
     ...(ramp.design.chamfer > 0

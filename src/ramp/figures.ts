@@ -74,6 +74,7 @@ const quarterFigures = (ramp: Quarter) => {
       depth: timber.depth,
     })),
     studLength: ramp.studLength,
+    splices: spliceFigures(ramp),
     deckBoard: boardFigures(ramp),
     skin: skinFigures(ramp),
   }
@@ -92,6 +93,7 @@ const flatFigures = (ramp: Flat) => ({
   studs: studFigures(ramp),
   deckTimbers: [],
   studLength: ramp.studLength,
+  splices: spliceFigures(ramp),
   deckBoard: null,
   skin: skinFigures(ramp),
 })
@@ -106,6 +108,15 @@ const studFigures = ({ studs }: Ramp) =>
     role: stud.role,
     width: stud.width,
     depth: stud.depth,
+  }))
+
+/** Timbers are numbered from 1 through studs and those behind the lip, as on paper. */
+const spliceFigures = ({ splices }: Ramp) =>
+  splices.map(({ timber, top, foot, plate }) => ({
+    timber: timber + 1,
+    top: [top.x, top.y],
+    foot: [foot.x, foot.y],
+    plate: plate.size,
   }))
 
 const skinFigures = (ramp: Ramp) =>

@@ -10,6 +10,7 @@ import type { Side } from './side/side.ts'
 import type { Transition } from './side/transition.ts'
 import type { DeckBoard } from './skin/deck-board.ts'
 import type { Layer } from './skin/layer.ts'
+import type { Splice } from './splice/splice.ts'
 
 /** What every kind has; what a kind has none of is null or empty. Lengths mm, angles radians. */
 interface RampOfAnyKind {
@@ -26,6 +27,8 @@ interface RampOfAnyKind {
   /** behind the lip; none where there is none */
   readonly deckTimbers: readonly DeckTimber[]
   readonly coping: SolvedCoping | null
+  /** where the pieces of a side meet that no panel holds whole, from the toe; none where one does, or where none can be */
+  readonly splices: readonly Splice[]
   /** the coping's own length, joints and holes; null without one */
   readonly pipe: Pipe | null
   /** behind the lip; null where the design has none */

@@ -1,32 +1,15 @@
 import type { Design, Sheet } from '../design/design.ts'
 import { isCurved } from '../design/kind-traits.ts'
 import { largestPanel, panelSizes } from '../design/panel-sizes.ts'
-import { affineScale } from '../geometry/affine.ts'
 import { type Path, rectangle } from '../geometry/path.ts'
-import { pathMap } from '../geometry/path-map.ts'
 import { runOutLength } from '../ramp/beside/toe-step.ts'
 import { same } from '../ramp/check/offer.ts'
 import type { Stretch } from '../ramp/frame/stretch.ts'
 import type { Flat, Quarter, Ramp, SolvedDesign } from '../ramp/ramp.ts'
 import { sideMarks } from '../ramp/side/side-marks.ts'
+import type { SheetPart } from './sheet-part.ts'
+import { sideParts } from './side-parts.ts'
 import { type TimberPart, timberPartsOf } from './timber-parts.ts'
-
-/** Something that is sawn from a panel. */
-export interface SheetPart {
-  /** its name on layout, pattern and list; no two alike in a design */
-  readonly mark: string
-  readonly ramp: string
-  readonly part: 'side' | 'rib' | 'skin' | 'deck-board' | 'run-out' | 'plate'
-  /** as the builder calls it: `left side`, `layer 1, piece 2` */
-  readonly words: string
-  readonly sheet: Sheet
-  /** true outline in its own frame, mm, arcs kept: as seen on the face that shows in the ramp; a curved one from its toe */
-  readonly outline: Path
-  /** the way of `outline` along which the panel's long side, and with it the grain, must lie; null where it may lie any way */
-  readonly grain: 'x' | 'y' | null
-  /** whether one face shows and its outline turned over is another part: the outer sides of a curved ramp */
-  readonly faced: boolean
-}
 
 export interface Parts {
   readonly sheets: readonly SheetPart[]
@@ -37,7 +20,7 @@ export interface Parts {
 export const partsOf = (design: Design, { ramps }: SolvedDesign): Parts => {
   const marks = sideMarks(ramps.map((ramp) => ramp.design))
   const sheets = ramps.flatMap((ramp, i) => [
-    ...sidesOf(ramp, marks[i]!),
+    ...sideParts(ramp, marks[i]!),
     ...skinOf(ramp, design),
     ...boardOf(ramp),
     ...(isCurved(ramp) ? runOutOf(ramp, design) : []),
@@ -59,31 +42,6 @@ const numbered = (parts: readonly SheetPart[]): readonly SheetPart[] => {
   })
 }
 
-/** Left and right as seen from the toe, looking up. A pattern shows the outside of the right side: the left one is its mirror. */
-const sidesOf = (ramp: Ramp, marks: readonly string[]): readonly SheetPart[] => {
-  const { design } = ramp
-  const outline = isCurved(ramp)
-    ? (ramp.side?.outline ?? null)
-    : rectangle(0, 0, ramp.length, ramp.heights.frame)
-  if (!outline) return []
-  const sheet: Sheet = { thickness: design.sides.thickness, material: 'plywood' }
-  const left = isCurved(ramp) ? pathMap(outline, affineScale(-1, 1)) : outline
-  const last = design.sides.count - 1
-  return marks.map((mark, i): SheetPart => {
-    const rib = i > 0 && i < last
-    return {
-      mark,
-      ramp: ramp.name,
-      part: rib ? 'rib' : 'side',
-      words: rib ? (last > 2 ? `rib ${i}` : 'rib') : i === 0 ? 'left side' : 'right side',
-      sheet,
-      outline: i === 0 ? left : outline,
-      grain: null,
-      faced: isCurved(ramp) && !rib,
-    }
-  })
-}
-
 const box = (width: number, height: number): Path => rectangle(0, 0, width, height)
 
 /** Whether the material has a grain that must lie one way; what is not known is taken to have one. */
@@ -102,6 +60,7 @@ const skinOf = (ramp: Ramp, design: Design): readonly SheetPart[] =>
         sheet,
         outline: box(across, up),
         grain,
+        piece: null,
         faced: false,
       }),
     )
@@ -141,6 +100,7 @@ const boardOf = ({ name, deckBoard: board }: Ramp): readonly SheetPart[] =>
           sheet: board.sheet,
           outline: box(across, up),
           grain: hasGrain(board.sheet) ? 'x' : null,
+          piece: null,
           faced: false,
         }),
       )
@@ -160,6 +120,7 @@ const runOutOf = ({ name, design, transition }: Quarter, { stock, units }: Desig
     sheet: runOut.sheet,
     outline: box(width / count, runOutLength(transition, units)),
     grain: null,
+    piece: null,
     faced: false,
   }))
 }

@@ -34,7 +34,8 @@ const sectionOf = ({ design }: Ramp): readonly [number, number] => [
 ]
 
 /** One piece for each bay between two sides. */
-const inBays = (ramp: Ramp, timber: Timber, part: TimberPart['part'], words: string): readonly Unmarked[] => {
+const inBays = (ramp: Ramp, index: number, part: TimberPart['part'], words: string): readonly Unmarked[] => {
+  const timber: Timber = [...ramp.studs, ...ramp.deckTimbers][index]!
   const bays = ramp.design.sides.count - 1
   const section = sectionOf(ramp)
   const own: readonly [number, number] =
@@ -46,12 +47,16 @@ const inBays = (ramp: Ramp, timber: Timber, part: TimberPart['part'], words: str
     words: bays > 1 ? `${words}, bay ${i + 1} from the left` : words,
     section,
     ripped,
-    length: ramp.studLength,
+    length: ramp.studLength - platesIn(ramp, index, i) * ramp.design.sides.thickness,
   }))
 }
 
+/** Plates that a timber stands on in a bay: one on the right face of each wall but the last, which has it on its left. */
+const platesIn = ({ splices, design }: Ramp, timber: number, bay: number): number =>
+  splices.every((splice) => splice.timber !== timber) ? 0 : bay === design.sides.count - 2 ? 2 : 1
+
 const studParts = (ramp: Ramp): readonly Unmarked[] =>
-  ramp.studs.flatMap((stud, i) => inBays(ramp, stud, 'stud', `stud ${i + 1}`))
+  ramp.studs.flatMap((_, i) => inBays(ramp, i, 'stud', `stud ${i + 1}`))
 
 const deckParts = (ramp: Ramp): readonly Unmarked[] => {
   const parts = {
@@ -62,7 +67,12 @@ const deckParts = (ramp: Ramp): readonly Unmarked[] => {
     wheels: 'wheel-timber',
   } as const
   return ramp.deckTimbers.flatMap((timber, i) =>
-    inBays(ramp, timber, parts[timber.role], `timber ${ramp.studs.length + i + 1} behind the lip`),
+    inBays(
+      ramp,
+      ramp.studs.length + i,
+      parts[timber.role],
+      `timber ${ramp.studs.length + i + 1} behind the lip`,
+    ),
   )
 }
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { rowsUnder } from '../../src/design/schema.ts'
 import { type StarterMap, writeStarter } from '../../src/design/starter.ts'
 import { starterFor, starters } from '../../src/design/starters.ts'
+import { solveDesign } from '../../src/ramp/solve.ts'
 import { good, problemsOf } from './sample.ts'
 
 const writtenKeys = (map: StarterMap): number =>
@@ -61,4 +62,23 @@ it('one is chosen by kind and units', () => {
 it('a text that YAML would take for something else is put in quotes', () => {
   const odd = { ...starters[0]!, title: 'Low: the "boathouse" # 1 [pair]' }
   expect(good(writeStarter(odd)).title).toBe(odd.title)
+})
+
+it('what one offers as a comment works when its # is taken away', () => {
+  let lines = 0
+  for (const starter of starters) {
+    const typed = writeStarter(starter).replace(
+      /^( *)# (prices|space|wheels):/gm,
+      (_, indent: string, key: string) => {
+        lines++
+        return `${indent}${key}:`
+      },
+    )
+    const design = good(typed)
+    expect(design.prices && design.space, starter.name).toBeTruthy()
+    const cut = starter.ramps.some(({ chamfer }) => chamfer !== undefined)
+    expect(design.ramps.some((ramp) => ramp.kind === 'quarter' && ramp.wheels !== null)).toBe(cut)
+    expect(solveDesign(design).checks.filter(({ level }) => level === 'stop')).toEqual([])
+  }
+  expect(lines).toBeGreaterThan(14)
 })

@@ -43,7 +43,10 @@ it('the architecture tells every field of the figures, and none that no design h
       rolling,
       `space: { garage: 3000 x 6000 }\nprices: { pipe: 31 EUR }\n${templateText('quarter-mm').replace('leg: 120', 'leg: 180')}    wheels: { diameter: 75, height: 100 }\n`,
     )
-    const files = [...templates.map((name) => `templates/${name}.yaml`), open, rolling, wide]
+    // a side that no panel holds whole
+    const long = join(folder, 'long.yaml')
+    writeFileSync(long, templateText('quarter-mm').replace('deck: 500 ', 'deck: 2200 '))
+    const files = [...templates.map((name) => `templates/${name}.yaml`), open, rolling, long, wide]
     const all = await Promise.all(
       files.map(async (file) => JSON.parse((await traceply('figures', file, '--json')).out)),
     )

@@ -1,3 +1,6 @@
+import { readDesign } from '../../src/design/read.ts'
+import { solveDesign } from '../../src/ramp/solve.ts'
+import type { Pt } from '../support/pt.ts'
 import { checkCut } from './check-cut.ts'
 import { checkBlank, checkJoints } from './check-joints.ts'
 import { checkPages } from './check-page.ts'
@@ -23,6 +26,31 @@ export interface TapeUp {
   readonly trials: number
 }
 
+interface SplicePlace {
+  readonly pattern: string
+  readonly top: Pt
+  readonly foot: Pt
+}
+
+const splicesOf = (text: string): readonly SplicePlace[] => {
+  const reading = readDesign(text)
+  if ('problems' in reading) return []
+  return solveDesign(reading.design).ramps.flatMap(({ name, splices }) =>
+    splices.map(({ top, foot }) => ({ pattern: `${name}/side`, top, foot })),
+  )
+}
+
+/** Every point between the joint's ends and on the line through them, within 0.005 mm. */
+const liesOn = (run: readonly Pt[], { top, foot }: SplicePlace): boolean => {
+  const length = Math.hypot(foot.x - top.x, foot.y - top.y)
+  const [ux, uy] = [(foot.x - top.x) / length, (foot.y - top.y) / length]
+  return run.every(({ x, y }) => {
+    const [dx, dy] = [x - top.x, y - top.y]
+    const along = dx * ux + dy * uy
+    return Math.abs(dx * uy - dy * ux) < 0.005 && along > -0.005 && along < length + 0.005
+  })
+}
+
 interface TrialPage {
   readonly kind: string
   readonly page: number
@@ -45,7 +73,14 @@ export const tapeUp = (plotted: Plotted): TapeUp => {
   const outlines = new Map<string, Outline>(
     rawQuarters(plan.design).map((raw) => [`${raw.name}/side`, outlineOf(raw)]),
   )
-  const tiles = tilesOf(plotted)
+  const joints = splicesOf(plan.design)
+  // where pieces of a side meet it is sawn too: that is no edge of the outline
+  const tiles = tilesOf(plotted).map((tile) => ({
+    ...tile,
+    cuts: tile.cuts.filter(
+      (run) => !joints.some((joint) => joint.pattern === tile.pattern && liesOn(run, joint)),
+    ),
+  }))
   const laid = tiles.map((tile) => ({ tile, beside: neighboursOf(tile, tiles) }))
   for (const { tile } of laid) {
     // a true print lies on the wood moved and turned, at its own size

@@ -39,7 +39,7 @@ const panelsText = (sheets: readonly SheetPanels[], trim: number, several: boole
     '',
     ...wrapLine(
       'Each panel lies with its better face up and its long side from left to right. Measure from its left end and its ' +
-        `lower edge: to the bottom corner at the toe of a side, to the lower left corner of what is square. ${stepsNote}`,
+        `lower edge: to the bottom corner at the toe of a side, or at its piece's joint nearer to the toe; to the lower left corner of what is square. ${stepsNote}`,
       lineLength,
       0,
     ),

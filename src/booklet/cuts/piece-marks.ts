@@ -9,7 +9,8 @@ import { type Path, pathSegments } from '../../geometry/path.ts'
 import { type Point, pointAngle, pointDistance, pointToward } from '../../geometry/point.ts'
 import { outerPolygon } from '../../geometry/polygon/outer-polygon.ts'
 import type { PanelPiece } from '../../stock/panel/panels.ts'
-import { markWords } from './piece-words.ts'
+import type { SheetPart } from '../../stock/sheet-part.ts'
+import { frontName, markWords } from './piece-words.ts'
 
 const { lines } = draftStyle
 /** Heights of a mark where there is room, and where there is little. */
@@ -37,7 +38,7 @@ export const pieceMarks = (piece: PanelPiece, outline: Path, number: number | nu
         align: 'middle',
       }),
     ),
-    ...(piece.second ? endMarks(outline, at, wordsBox(at, size, words)) : []),
+    ...(piece.second ? endMarks(piece.part, outline, at, wordsBox(at, size, words)) : []),
   ]
 }
 
@@ -57,8 +58,8 @@ const wordsBox = (at: Point, size: number, words: readonly string[]): Box => {
   return { x0: at.x - wide, x1: at.x + wide, y0: at.y - 1.5 - words.length * 1.5 * small, y1: at.y + size }
 }
 
-/** TOE and LIP beside their corners, inside, clear of other words. */
-const endMarks = (outline: Path, middle: Point, taken: Box): Drawing => {
+/** TOE, or the JOINT of a piece, and LIP beside their corners, inside, clear of other words. */
+const endMarks = (part: SheetPart, outline: Path, middle: Point, taken: Box): Drawing => {
   const segments = pathSegments(outline)
   const arcs = segments.filter((one) => one.kind === 'arc')
   // the ridden curve is the one of the largest radius, and runs from the lip down
@@ -85,7 +86,10 @@ const endMarks = (outline: Path, middle: Point, taken: Box): Drawing => {
     const { x, y } = at ?? pointToward(on, pointAngle(on, middle), ends[0]!)
     return [text('note', { x, y: y - small / 2 }, small, words, { face: 'bold', align: 'middle' })]
   }
-  return [...named('TOE', outline.start), ...(curve ? named('LIP', curve.from) : [])]
+  return [
+    ...named(frontName(part).toUpperCase(), outline.start),
+    ...(curve && part.piece?.lip !== false ? named('LIP', curve.from) : []),
+  ]
 }
 
 /** The point of a grid that lies farthest from the outline, inside; and how far. */

@@ -20,6 +20,10 @@ export const extentWords = ({ box }: PanelPiece, units: Units): string =>
 
 const straight = 1e-3
 
+/** The end of a curved piece that its numbers lead to: its toe, or the joint that is nearer to the toe. */
+export const frontName = ({ piece }: PanelPiece['part']): 'toe' | 'joint' =>
+  piece && !piece.toe ? 'joint' : 'toe'
+
 /** Which way a curved piece lies, and which face is up; nothing of one that is the same all round. */
 export const lieWords = (piece: PanelPiece, units: Units): string => {
   const { part, under, second, over, x, y } = piece
@@ -35,7 +39,7 @@ export const lieWords = (piece: PanelPiece, units: Units): string => {
   const tilted = Math.min(Math.abs(dx), Math.abs(dy)) > straight
   const show = (mm: number): string => showLength(mm, units)
   return [
-    `toe ${toe}, bottom edge ${bottom}`,
+    `${frontName(part)} ${toe}, bottom edge ${bottom}`,
     ...(tilted ? [`askew: the other end of the bottom edge ${show(second.x)}, ${show(second.y)}`] : []),
     ...(part.faced ? [`OUTSIDE FACE ${over ? 'DOWN' : 'UP'}`] : []),
     ...(under?.faced ? [`${under.mark} under it with its OUTSIDE FACE DOWN`] : []),

@@ -7,7 +7,7 @@ import { arrowHead } from '../../drawing/arrow.ts'
 import { type Drawing, fill, stroke, text } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { affineScale } from '../../geometry/affine.ts'
-import { pathOf, segmentsPath } from '../../geometry/path.ts'
+import { pathOf, polygonOf, segmentsPath } from '../../geometry/path.ts'
 import { pathMap } from '../../geometry/path-map.ts'
 import { type Point, pointBetween, pointToward } from '../../geometry/point.ts'
 import { showLength, type Units } from '../../length.ts'
@@ -39,7 +39,13 @@ export const studView = (ramp: SolvedRamp, units: Units, ratio: number): View =>
     .map((timber) => ({ at: timber.x * ratio, figure: show(timber.x) }))
     .sort((a, b) => a.at - b.at)
     .filter((stop, i, all) => i === 0 || stop.figure !== all[i - 1]!.figure)
-  const side = [stroke(layer, pathMap(profile.side, map), lines.outline)]
+  const side = [
+    stroke(layer, pathMap(profile.side, map), lines.outline),
+    ...ramp.splices.flatMap(({ top, foot, plate: { corners } }) => [
+      stroke(layer, pathMap(pathOf(top, foot), map), lines.outline),
+      stroke(layer, pathMap(polygonOf(corners[0]!, ...corners.slice(1)), map), lines.hidden),
+    ]),
+  ]
   const along = alongCurve(ramp, ratio, show)
   const floor =
     stops.length > 0

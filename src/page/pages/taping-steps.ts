@@ -24,7 +24,11 @@ export const tapingSteps = (facts: TapingFacts): readonly string[] => {
   const upper = tiles.some(({ joints }) => joints.some(({ over, edge }) => over && edge === 'top'))
   return [
     `Print at 100 %, never "fit to page", one-sided. Measure the test square (its own sheet) before you trust any page.${trial ? ' Saw the lip trial in scrap before the first side.' : ''}`,
-    `Take a factory edge of the panel as its bottom edge; measure both diagonals of the panel: they must be equal. It must hold ${showLength(pattern.length, units)} × ${showLength(pattern.height, units)} ${units}.`,
+    `Take a factory edge of the panel as its bottom edge; measure both diagonals of the panel: they must be equal. ${
+      pattern.pieces > 1
+        ? `No panel holds the side whole: lay the sheet on the wood of each piece in turn, its bottom edge on a straight one, and trace the piece with its joint.`
+        : `It must hold ${showLength(pattern.length, units)} × ${showLength(pattern.height, units)} ${units}.`
+    }`,
     placing(facts, level),
     `Trim each page on its left and ${upper ? 'upper' : 'lower'} joint lines, where it has them. Start with page ${tiles[0]!.number} at the toe and go on in the order of the numbers, each row to its snap line. At a joint crosses lie on crosses, half circles make whole ones, and the zero ticks of both scales run through; tick 3 instead is 0.3 mm off, and what is more off is laid again. Use the paper the same day: damp paper grows.`,
     `${laying(cover, level)} Check the distances below. Prick through the middle of the thick black line every 25 mm (1 in) and draw with a thin batten; prick the screws' crosses too. Dashed boxes are timbers on the inner face, X on their wood.`,

@@ -1,5 +1,5 @@
 import type { FlatDesign, Stock, Units } from '../../design/design.ts'
-import { largestPanel } from '../../design/panel-sizes.ts'
+import { largestPanel, panelSizes } from '../../design/panel-sizes.ts'
 import { rangeAt } from '../../design/schema.ts'
 import { type Draft, type Finding, hasStop, stop, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
@@ -11,11 +11,13 @@ import { spanFindings } from '../frame/span.ts'
 import { leastRipped, type Stud } from '../frame/stud.ts'
 import { flatLoadFindings } from '../hazard/flat-load.ts'
 import type { Flat } from '../ramp.ts'
+import { panelRoom, panelWords } from '../side/panel-size.ts'
 import { skinThickness } from '../side/skin-thickness.ts'
 import { planFlat } from '../skin/flat-sheets.ts'
 import { solveScrews } from '../skin/screws.ts'
 import { acrossFindings } from '../skin/seams.ts'
 import { planFindings } from '../skin/skin-plan.ts'
+import { flatSplices, sideSheet } from '../splice/side-splices.ts'
 
 /** Two straight sides on the floor, studs between them, a level skin on top. */
 export const solveFlat = (
@@ -90,6 +92,7 @@ const draftFlat = (
   const around = { ...on, panelOf, studs }
   const fixing = solveScrews(laid, around, units)
   const { length, width } = design
+  const spliced = flatSplices(design, frame, studs, stock, units)
   const ramp: Flat = {
     kind: 'flat',
     name: design.name,
@@ -104,6 +107,7 @@ const draftFlat = (
     skin: fixing.skin,
     deckTimbers: [],
     coping: null,
+    splices: spliced.splices,
     pipe: null,
     deckBoard: null,
     wheels: null,
@@ -115,6 +119,7 @@ const draftFlat = (
     drafts: [
       ...findings,
       ...panelFindings(design, frame, stock, units),
+      ...spliced.findings,
       ...bearingFindings(design, studs, frame, units),
       ...planFindings(laid, around),
       ...acrossFindings(around, laid, null),
@@ -136,25 +141,20 @@ const lowFindings = ({ height }: FlatDesign, frame: number, units: Units): reado
   ]
 }
 
-const panelFindings = (
-  { length }: FlatDesign,
-  frame: number,
-  { panel: [short, long] }: Stock,
-  units: Units,
-): readonly Finding[] => {
-  // a panel may lie or stand
-  const room = frame <= short + same ? long : frame <= long + same ? short : 0
+const panelFindings = (design: FlatDesign, frame: number, stock: Stock, units: Units): readonly Finding[] => {
+  const { length } = design
+  const sizes = panelSizes(sideSheet(design), stock, units)
+  const room = panelRoom(frame, sizes)
   if (length <= room + same) return []
   const { atLeast, atMost } = offer(units)
   const way =
     room < rangeAt('ramps[flat].length').least
       ? `buy panels of ${atLeast(Math.max(length, frame))} × ${atLeast(Math.min(length, frame))} or more`
       : `make it ${atMost(room)} long or less and set two end to end`
-  const show = (mm: number): string => measured(mm, units)
   return [
     warn(
       'panel-size',
-      `a side needs ${atLeast(length)} × ${atLeast(frame)}, a panel of your stock is ${show(long)} × ${show(short)}; ` +
+      `a side needs ${atLeast(length)} × ${atLeast(frame)}, a panel of your stock is ${panelWords(sizes, units)}; ` +
         `${way}, or join the sides over a stud`,
     ),
   ]

@@ -35,6 +35,7 @@ import { withSeamStuds } from '../skin/seam-studs.ts'
 import { acrossFindings } from '../skin/seams.ts'
 import { type SkinLayer, skinFindings, solveSkin } from '../skin/skin.ts'
 import { planFindings, planSkin } from '../skin/skin-plan.ts'
+import { quarterSplices } from '../splice/side-splices.ts'
 
 /** `stored`: names of the ramps that store inside this one. */
 export const solveQuarter = (
@@ -227,6 +228,7 @@ export const draftQuarter = (
         studs: [],
         deckTimbers: [],
         skin: [],
+        splices: [],
         pipe: null,
         deckBoard: null,
         wheels: null,
@@ -250,6 +252,9 @@ export const draftQuarter = (
   const board = side
     ? solveDeckBoard(around, side, coping, transition.run, behind.timbers)
     : { board: null, findings: [] }
+  const { splices, findings: spliced } = side
+    ? quarterSplices(design, { side, transition }, [...studs, ...behind.timbers], stored, stock, units)
+    : { splices: [], findings: [] }
   const drafts: Draft[] = [
     ...framed,
     ...timberFindings(design, stock, stored, units),
@@ -259,6 +264,7 @@ export const draftQuarter = (
   // nor worth fitting out
   if (!hasStop(drafts))
     drafts.push(
+      ...spliced,
       ...planFindings(laid, around),
       ...acrossFindings(around, laid, board.board),
       ...fixing.findings,
@@ -274,6 +280,7 @@ export const draftQuarter = (
     side,
     studs,
     deckTimbers: behind.timbers,
+    splices,
     skin: fixing.skin,
     pipe: piped.pipe,
     deckBoard: board.board,

@@ -1,8 +1,21 @@
 import type { QuarterDesign, Stock, Units } from '../../design/design.ts'
+import { panelSizes } from '../../design/panel-sizes.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import { backKey, firstThat } from '../check/remedy.ts'
 import type { Side } from './side.ts'
+
+type Sizes = readonly (readonly [number, number])[]
+
+/** How long a part of a height may be that comes out of one of the panels, lying or standing; 0 where none is so wide. mm */
+export const panelRoom = (height: number, sizes: Sizes): number =>
+  Math.max(
+    ...sizes.map(([short, long]) => (height <= short + same ? long : height <= long + same ? short : 0)),
+  )
+
+/** `2440 × 1220`, several of them after each other. */
+export const panelWords = (sizes: Sizes, units: Units): string =>
+  sizes.map(([short, long]) => `${measured(long, units)} × ${measured(short, units)}`).join(' or ')
 
 /** A side larger than a panel of the stock, lying or standing. */
 export const panelFindings = (
@@ -13,12 +26,10 @@ export const panelFindings = (
   units: Units,
 ): readonly Draft[] => {
   const { back } = design
-  const show = (mm: number): string => measured(mm, units)
-  const [short, long] = stock.panel
+  const sizes = panelSizes({ thickness: design.sides.thickness, material: 'plywood' }, stock, units)
   const [low, far] = [Math.min(side.height, side.length), Math.max(side.height, side.length)]
-  if (low <= short + same && far <= long + same) return []
-  // a panel may lie or stand
-  const room = side.height <= short + same ? long : side.height <= long + same ? short : 0
+  const room = panelRoom(side.height, sizes)
+  if (side.length <= room + same) return []
   const { atLeast } = offer(units)
   const shorterWay = (trial: Trial): string => {
     const most = back.from === 'deck' ? room - run : room
@@ -32,7 +43,7 @@ export const panelFindings = (
     warn(
       'panel-size',
       (trial: Trial) =>
-        `a side needs ${atLeast(side.length)} × ${atLeast(side.height)}, a panel of your stock is ${show(long)} × ${show(short)}; ` +
+        `a side needs ${atLeast(side.length)} × ${atLeast(side.height)}, a panel of your stock is ${panelWords(sizes, units)}; ` +
         `${shorterWay(trial)}buy panels of ${atLeast(far)} × ${atLeast(low)} or more`,
     ),
   ]

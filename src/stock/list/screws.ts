@@ -2,6 +2,7 @@ import type { Design } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 import { screwLength, usualAtLeast } from '../../ramp/frame/screw-lengths.ts'
 import type { Ramp } from '../../ramp/ramp.ts'
+import { plateScrews } from '../../ramp/splice/plate-screws.ts'
 import { timberPartsOf } from '../timber-parts.ts'
 
 /** Screws of one length for one use. */
@@ -9,7 +10,7 @@ export interface ScrewLine {
   /** mm; null where no usual one is short enough */
   readonly length: number | null
   readonly count: number
-  readonly use: 'skin' | 'deck board' | 'frame' | 'pipe' | 'wheels'
+  readonly use: 'skin' | 'deck board' | 'frame' | 'plates' | 'pipe' | 'wheels'
 }
 
 /** Screws in each end of a timber, and how deep they go into its end grain, mm; common practice, no source. */
@@ -19,7 +20,7 @@ const frame = { each: 2, grip: { mm: 45, in: 1.75 * inch } } as const
 const pipeDepth = { wall: 4, grip: { mm: 40, in: 1.5 * inch } } as const
 
 /** Screws of one wheel's plate; common practice, no source. */
-const plateScrews = 4
+const wheelScrews = 4
 
 /** Every screw of a ramp. */
 export const rampScrews = (ramp: Ramp, { units }: Pick<Design, 'units'>): readonly ScrewLine[] => {
@@ -28,11 +29,24 @@ export const rampScrews = (ramp: Ramp, { units }: Pick<Design, 'units'>): readon
   const timbers = timberPartsOf([ramp])
   const lines: ScrewLine[] = ramp.skin.flatMap(({ rows }) => rowScrews(rows, 'skin'))
   if (ramp.deckBoard) lines.push(...rowScrews(ramp.deckBoard.rows, 'deck board'))
+  // where pieces of a side meet each wall has one plate between itself and the timber
+  const plated = ramp.splices.length * ramp.design.sides.count
   lines.push({
     use: 'frame',
     length: through(thickness + frame.grip[units]),
-    count: timbers.length * 2 * frame.each,
+    count: (timbers.length * 2 - plated) * frame.each,
   })
+  if (plated > 0) {
+    lines.push({
+      use: 'frame',
+      length: through(2 * thickness + frame.grip[units]),
+      count: plated * frame.each,
+    })
+    for (const splice of ramp.splices) {
+      const { count, length } = plateScrews(splice, thickness, units)
+      lines.push({ use: 'plates', length, count: count * ramp.design.sides.count })
+    }
+  }
   if (ramp.pipe)
     lines.push({
       use: 'pipe',
@@ -42,7 +56,7 @@ export const rampScrews = (ramp: Ramp, { units }: Pick<Design, 'units'>): readon
   if (ramp.wheels) {
     const plate = screwLength(2, units)
     if (plate !== null)
-      lines.push({ use: 'wheels', length: plate, count: ramp.wheels.across.length * plateScrews })
+      lines.push({ use: 'wheels', length: plate, count: ramp.wheels.across.length * wheelScrews })
   }
   return lines.filter(({ count }) => count > 0)
 }

@@ -6,7 +6,8 @@ import { offerSteps, same } from '../../ramp/check/offer.ts'
 import { backKey, heightKey, type Key, radiusKey } from '../../ramp/check/remedy.ts'
 import { draftQuarter } from '../../ramp/kinds/quarter.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
-import { partsOf, type SheetPart } from '../parts.ts'
+import { partsOf } from '../parts.ts'
+import type { SheetPart } from '../sheet-part.ts'
 import type { PanelKind } from './pack.ts'
 import { pairFit } from './pair.ts'
 import { pairing } from './pairing.ts'
@@ -30,7 +31,7 @@ export const missesOf = (
 ): readonly Miss[] =>
   ramps.flatMap((ramp): readonly Miss[] => {
     const [left, right] = parts.filter((part) => part.faced && part.ramp === ramp.name)
-    if (!isCurved(ramp) || !left || !right || lost.length > 0) return []
+    if (!isCurved(ramp) || !left || !right || left.piece || lost.length > 0) return []
     if (panels.some(({ clamped }) => clamped > 1)) return []
     const homes = [left, right].map((side) =>
       panels.find(({ pieces }) => pieces.some(({ part }) => part === side)),

@@ -9,6 +9,7 @@ const pieceFigures = (piece: PanelPiece) => ({
   ramp: piece.part.ramp,
   part: piece.part.part,
   what: piece.part.words,
+  of: piece.part.piece?.of ?? null,
   x: piece.x,
   y: piece.y,
   second: piece.second && pair(piece.second),

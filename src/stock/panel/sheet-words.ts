@@ -2,7 +2,7 @@ import type { Sheet, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
-import type { SheetPart } from '../parts.ts'
+import type { SheetPart } from '../sheet-part.ts'
 import type { Panel, SheetPanels } from './panels.ts'
 
 /** `18 plywood`, `23/32 plywood`: as it may be typed. */
@@ -40,14 +40,20 @@ const spareStrip = (panels: readonly Panel[], trim: number): number | null => {
 }
 
 const partWords = (parts: readonly SheetPart[]): string => {
-  const count = (part: SheetPart['part']): number => parts.filter((one) => one.part === part).length
+  // pieces of one side are one side
+  const count = (part: SheetPart['part']): number =>
+    new Set(parts.flatMap((one) => (one.part === part ? [one.piece?.of ?? one.mark] : []))).size
+  const pieces = parts.filter(({ piece }) => piece).length
   const ramps = new Set(parts.map(({ ramp }) => ramp)).size
   const sides = count('side')
   const some = (n: number, one: string, many: string): readonly string[] =>
     n === 0 ? [] : [n === 1 ? one : `${n} ${many}`]
-  return wordList([
+  const walls = wordList([
     ...(sides === 2 && ramps === 1 ? ['both sides'] : some(sides, 'a side', 'sides')),
     ...some(count('rib'), 'a rib', 'ribs'),
+  ])
+  return wordList([
+    ...(walls === '' ? [] : [pieces > 0 ? `${walls} in ${pieces} pieces` : walls]),
     ...some(count('plate'), 'a plate', 'plates'),
     ...some(count('skin'), 'a piece of skin', 'pieces of skin'),
     ...some(count('deck-board'), 'a deck board', 'pieces of deck board'),

@@ -199,6 +199,7 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
     [`make it ${L} long or less`, back],
     [`panels of ${L} × ${L}`, panel],
   ],
+  splice: [],
   'skin-none': [],
   'step-back': [[`\`step-back\` may be at most ${L}`, stepBack]],
   'stud-nominal': [[`section: ([\\d /]+) x ([\\d /]+)`, section]],

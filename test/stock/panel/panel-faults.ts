@@ -3,7 +3,7 @@ import type { Design } from '../../../src/design/design.ts'
 import { pathSegments } from '../../../src/geometry/path.ts'
 import { pointDistance } from '../../../src/geometry/point.ts'
 import { type PanelPiece, pieceCorners, type SheetPanels } from '../../../src/stock/panel/panels.ts'
-import type { SheetPart } from '../../../src/stock/parts.ts'
+import type { SheetPart } from '../../../src/stock/sheet-part.ts'
 
 /** Corners stray so far from true arcs, two of them meet, mm. */
 const slack = 0.11

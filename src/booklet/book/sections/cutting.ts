@@ -3,6 +3,7 @@ import { type Block, caution, check, head, part, step, table } from '../block.ts
 import { type Book, ofRamp } from '../book.ts'
 import type { Section } from '../pages.ts'
 import { boardBlocks } from './boards.ts'
+import { joinSteps, pieceNames, shortWords } from './joining.ts'
 import { panelBlocks } from './panels.ts'
 
 /** So many sides have a column of their own to write in. */
@@ -22,7 +23,11 @@ export const cutting = (book: Book): Section => {
     const { count } = ramp.design.sides
     const of = book.several ? ` of ${ramp.name}` : ''
     next(
-      `Tape the pages of the side${of} in the order of their numbers and check the distances on their map. Lay them on its place on the panel, ${fine(pattern.length)} × ${fine(pattern.height)}.`,
+      `Tape the pages of the side${of} in the order of their numbers and check the distances on their map. ${
+        ramp.splices.length > 0
+          ? `Lay them on the place of each of its pieces ${pieceNames(ramp)} in turn: each is traced with its joint.`
+          : `Lay them on its place on the panel, ${fine(pattern.length)} × ${fine(pattern.height)}.`
+      }`,
     )
     next(
       'Trace the curve and the marks of the first side. Go over the line once with a bent batten: no bump.',
@@ -42,10 +47,12 @@ export const cutting = (book: Book): Section => {
     next(
       `${ramp.name}: saw ${ramp.design.sides.count} sides ${show(ramp.length)} × ${fine(ramp.heights.frame)}, straight cuts with a guide.`,
     )
+  for (const ramp of solved.ramps.filter(({ splices }) => splices.length > 0))
+    for (const said of joinSteps(book, ramp)) next(said)
   for (const ramp of solved.ramps) {
     const bays = ramp.design.sides.count - 1
     next(
-      `Saw the timbers${book.several ? ` of ${ramp.name}` : ''}: ${show(ramp.studLength)} long, ${bays > 1 ? 'for each bay ' : ''}as in the table of the frame. Stop block on the saw, the first one measured twice.`,
+      `Saw the timbers${book.several ? ` of ${ramp.name}` : ''}: ${show(ramp.studLength)} long, ${bays > 1 ? 'for each bay ' : ''}as in the table of the frame. Stop block on the saw, the first one measured twice.${shortWords(book, ramp)}`,
     )
   }
   return {

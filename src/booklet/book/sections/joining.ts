@@ -1,0 +1,34 @@
+import { wordList } from '../../../length/word-list.ts'
+import type { SolvedRamp } from '../../../ramp/ramp.ts'
+import { plateScrews } from '../../../ramp/splice/plate-screws.ts'
+import { pieceLetters, splicing } from '../../../ramp/splice/splice.ts'
+import type { Book } from '../book.ts'
+
+/** The letters of a side's pieces. */
+export const pieceNames = ({ splices }: SolvedRamp): string =>
+  wordList(pieceLetters.slice(0, splices.length + 1))
+
+/** How the pieces of each side become one, before the frame is put together. */
+export const joinSteps = ({ show, fine, units, several }: Book, ramp: SolvedRamp): readonly string[] => {
+  const { splices, design } = ramp
+  const { thickness, count } = design.sides
+  const walls = count > 2 ? 'side and rib' : 'side'
+  return [
+    `Lay pieces ${pieceNames(ramp)} of each ${walls}${several ? ` of ${ramp.name}` : ''} together on a flat floor, outside down, their bottom edges along one straightedge. Left and right are mirror images: look that the plates come on the inside of both.`,
+    ...splices.map((splice) => {
+      const { count: screws, length } = plateScrews(splice, thickness, units)
+      const [along, deep] = splice.plate.size
+      return (
+        `Glue the joint on stud ${splice.timber + 1}. Glue a plate ${show(along)} × ${show(deep)} over it, its middle on the joint, ${show(splicing[units].edge)} below the upper edge: ` +
+        `${screws} screws${length === null ? '' : ` of ${fine(length)}`} in two rows on each side of the joint. The rows keep off the screws of the stud.`
+      )
+    }),
+    'Let the glue set as long as its maker says. Lay the side on the taped pages once more: curve and bottom edge run through the joint without a step.',
+  ]
+}
+
+/** Timbers that stand on plates are shorter than the others: said with their length. */
+export const shortWords = ({ fine }: Book, { splices, design }: SolvedRamp): string =>
+  splices.length === 0
+    ? ''
+    : ` ${wordList(splices.map(({ timber }) => `${timber + 1}`))} ${splices.length > 1 ? 'stand' : 'stands'} on plates: ${fine(design.sides.thickness)} shorter for each plate.`

@@ -1,0 +1,64 @@
+import { type Drawing, stroke, text } from '../drawing/drawing.ts'
+import { type Path, pathOf, polygonOf } from '../geometry/path.ts'
+import { pointAngle, pointBetween, pointToward } from '../geometry/point.ts'
+import { showLength, type Units } from '../length.ts'
+import { pieceLetters, type Splice } from '../ramp/splice/splice.ts'
+import type { PatternLabel } from './pattern.ts'
+import { letters, pens } from './pens.ts'
+
+/** The joint, to be sawn, and the plate that lies over it on the inside. */
+export const spliceMarks = (splice: Splice): Drawing => [
+  stroke('cut', jointPath(splice), pens.cut),
+  stroke('mark', platePath(splice), pens.stud),
+  ...jointWords(splice),
+]
+
+/** Along the joint, on the side towards the toe, in the middle of its two halves. */
+const jointWords = ({ top, foot }: Splice): Drawing => {
+  const along = pointAngle(foot, top)
+  return [0.3, 0.7].map((share) => {
+    const at = pointToward(pointBetween(foot, top, share), along + Math.PI / 2, 2)
+    return text('mark', at, letters.word, 'JOINT: saw', { angle: along, align: 'middle', face: 'bold' })
+  })
+}
+
+const jointPath = ({ top, foot }: Splice): Path => pathOf(top, foot)
+
+const platePath = ({ plate }: Splice): Path => {
+  const [first, ...others] = plate.corners
+  return polygonOf(first!, ...others)
+}
+
+/** Each with the path that it names: the pieces on both sides of the joint, and the plate. */
+export const spliceLabels = (
+  splice: Splice,
+  index: number,
+  units: Units,
+): readonly { readonly label: PatternLabel; readonly path: Path }[] => {
+  const { top, foot, plate } = splice
+  const [along, depth] = plate.size
+  const across = Math.atan2(top.x - foot.x, foot.y - top.y) + Math.PI
+  /** so far from the joint: towards the back where that is positive */
+  const off = (share: number, by: number) => pointToward(pointBetween(top, foot, share), across, by)
+  const piece = (letter: string, side: -1 | 1) => ({
+    label: {
+      words: `PIECE ${letter}`,
+      size: letters.side,
+      places: [0.55, 0.45, 0.65, 0.3, 0.75].map((share) => off(share, side * 30)),
+    },
+    path: jointPath(splice),
+  })
+  const show = (mm: number): string => showLength(mm, units)
+  return [
+    piece(pieceLetters[index]!, -1),
+    piece(pieceLetters[index + 1]!, 1),
+    {
+      label: {
+        words: `plate ${show(along)} × ${show(depth)}, inside`,
+        size: letters.word,
+        places: [0.85, 0.8, 0.9, 0.4].map((share) => off(share, along / 4)),
+      },
+      path: platePath(splice),
+    },
+  ]
+}

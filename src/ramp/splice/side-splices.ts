@@ -1,0 +1,68 @@
+import type { FlatDesign, QuarterDesign, RampDesign, Sheet, Stock, Units } from '../../design/design.ts'
+import { panelSizes } from '../../design/panel-sizes.ts'
+import { pathSegments, rectangle } from '../../geometry/path.ts'
+import type { Finding } from '../check/check.ts'
+import type { Timber } from '../frame/timber.ts'
+import type { Side } from '../side/side.ts'
+import type { Transition } from '../side/transition.ts'
+import { type Splice, type Spliced, solveSplices } from './splice.ts'
+import { spliceFindings } from './splice-words.ts'
+
+interface SideSplices {
+  readonly splices: readonly Splice[]
+  readonly findings: readonly Finding[]
+}
+
+/** What the sides of a ramp are sawn from. */
+export const sideSheet = ({ sides }: RampDesign): Sheet => ({
+  thickness: sides.thickness,
+  material: 'plywood',
+})
+
+/** `stored`: ramps that stand between its sides when they are put away. */
+export const quarterSplices = (
+  design: QuarterDesign,
+  { side, transition }: { readonly side: Side; readonly transition: Transition },
+  timbers: readonly Timber[],
+  stored: readonly string[],
+  stock: Stock,
+  units: Units,
+): SideSplices => {
+  const notch = side.edges.find(({ name }) => name === 'notch')
+  const { lip } = transition
+  const spliced: Spliced = {
+    outline: side.outline,
+    timbers,
+    avoid: notch ? pathSegments(notch.path) : [{ kind: 'line', from: lip, to: lip }],
+    bottom: side.length - design.chamfer,
+  }
+  return sideSplices(spliced, design, stored, stock, units)
+}
+
+export const flatSplices = (
+  design: FlatDesign,
+  frame: number,
+  timbers: readonly Timber[],
+  stock: Stock,
+  units: Units,
+): SideSplices => {
+  const { length } = design
+  const spliced = { outline: rectangle(0, 0, length, frame), timbers, avoid: [], bottom: length }
+  return sideSplices(spliced, design, [], stock, units)
+}
+
+const sideSplices = (
+  spliced: Spliced,
+  design: RampDesign,
+  stored: readonly string[],
+  stock: Stock,
+  units: Units,
+): SideSplices => {
+  const found = solveSplices(spliced, panelSizes(sideSheet(design), stock, units), units)
+  // a plate has no room where another ramp stands
+  const splices = found && found.length > 0 && stored.length > 0 ? null : found
+  return {
+    splices: splices ?? [],
+    findings: spliceFindings(splices, design.sides.thickness, stored, units),
+  }
+}

@@ -1,0 +1,40 @@
+import type { Units } from '../../design/design.ts'
+import { wordList } from '../../length/word-list.ts'
+import { type Finding, note, warn } from '../check/check.ts'
+import { measured, rounded } from '../check/offer.ts'
+import type { Splice } from './splice.ts'
+
+/** Where the pieces of a side meet, or why they cannot. `stored`: ramps that stand between its sides when they are put away. */
+export const spliceFindings = (
+  splices: readonly Splice[] | null,
+  thickness: number,
+  stored: readonly string[],
+  units: Units,
+): readonly Finding[] => {
+  if (splices === null)
+    return [
+      warn(
+        'splice',
+        stored.length > 0
+          ? `no panel holds a side whole, and in pieces it has no room for plates over their joints, since ${wordList(stored)} ${stored.length > 1 ? 'are' : 'is'} stored inside; see to the panels`
+          : 'no panel holds a side whole, and no stud or timber has room for a plate over a joint of pieces that panels hold; see to the panels, or set studs wider apart',
+      ),
+    ]
+  if (splices.length === 0) return []
+  return [
+    note(
+      'splice',
+      `each side is made of ${splices.length + 1} pieces: ${spliceWords(splices, units)}; ` +
+        `there timbers are ${measured(thickness, units)} shorter at each plate`,
+    ),
+  ]
+}
+
+/** `they meet on stud 14, 1905 along the floor, over the joint inside a plate 400 × 590` */
+export const spliceWords = (splices: readonly Splice[], units: Units): string =>
+  `they meet on ${wordList(
+    splices.map(
+      ({ timber, foot, plate: { size } }) =>
+        `stud ${timber + 1}, ${rounded(foot.x, units)} along the floor, a plate ${size.map((mm) => rounded(mm, units)).join(' × ')} inside over the joint`,
+    ),
+  )}`

@@ -1,0 +1,176 @@
+import type { Units } from '../../design/design.ts'
+import { pathBounds } from '../../geometry/bounds.ts'
+import { convexContains } from '../../geometry/clip.ts'
+import { polygonContains } from '../../geometry/contains.ts'
+import { inch } from '../../geometry/inch.ts'
+import { pathDistance, segmentsGap } from '../../geometry/nearest.ts'
+import { convexOverlap } from '../../geometry/overlap.ts'
+import type { Path, Segment } from '../../geometry/path.ts'
+import { pathCut } from '../../geometry/path-cut.ts'
+import type { Point } from '../../geometry/point.ts'
+import { outerPolygon } from '../../geometry/polygon/outer-polygon.ts'
+import { same } from '../check/offer.ts'
+import { type Timber, timberCorners } from '../frame/timber.ts'
+
+/** Where two pieces of a side meet: along the middle of a timber, from its face straight to the bottom edge. mm */
+export interface Splice {
+  /** index among the studs, then the timbers behind the lip; it stands on the plate, so it is cut shorter */
+  readonly timber: number
+  /** on the curve or the top line */
+  readonly top: Point
+  /** on the bottom edge */
+  readonly foot: Point
+  /** of plywood as thick as the side, inside it over the joint, turned as the timber is */
+  readonly plate: {
+    /** counter-clockwise from the upper end of the edge under the timber's face */
+    readonly corners: readonly Point[]
+    /** across the joint, and along it */
+    readonly size: readonly [number, number]
+  }
+}
+
+/** What may be spliced: a side, the timbers behind it, and edges that a joint keeps away from. */
+export interface Spliced {
+  readonly outline: Path
+  readonly timbers: readonly Timber[]
+  /** the notch, or the lip */
+  readonly avoid: readonly Segment[]
+  /** where the bottom edge ends, behind the toe */
+  readonly bottom: number
+}
+
+/**
+ * Common practice, no source, mm: a joint from notch and lip; a piece along the floor at least; the plate from the side's edges
+ * and from other timbers, and how far it reaches to either side of the joint. A narrower timber has no room for a screw on each
+ * side of the joint.
+ */
+export const splicing = {
+  mm: { away: 100, piece: 200, edge: 5, gap: 3, most: 200, least: 75, step: 5, timber: 30 },
+  in: {
+    away: 4 * inch,
+    piece: 8 * inch,
+    edge: (3 * inch) / 16,
+    gap: inch / 8,
+    most: 8 * inch,
+    least: 3 * inch,
+    step: inch / 4,
+    timber: 1.1875 * inch,
+  },
+} as const
+
+/** What pieces are called behind their side's mark, from the toe. */
+export const pieceLetters = ['a', 'b', 'c', 'd'] as const
+
+/** So many joints at most, and as much of each must lie under its plate. */
+const mostJoints = 3
+const leastCovered = 0.6
+
+/**
+ * The fewest joints with which every piece comes out of a panel; of as many those under the longest plates, then those that part
+ * the side most evenly. None where the side fits whole, null where no timbers carry what is needed.
+ */
+export const solveSplices = (
+  side: Spliced,
+  sizes: readonly (readonly [number, number])[],
+  units: Units,
+): readonly Splice[] | null => {
+  if (fitsPanel(side.outline, sizes)) return []
+  const places = side.timbers
+    .flatMap((_, i) => spliceOn(side, i, units) ?? [])
+    .sort((a, b) => a.foot.x - b.foot.x)
+  for (let count = 1; count <= mostJoints; count++) {
+    const ways = choices(places, count)
+      .filter((splices) => inOrder(splices, side.bottom, splicing[units].piece))
+      .filter((splices) => sidePieces(side.outline, splices).every((piece) => fitsPanel(piece, sizes)))
+    const [best] = ways.sort((a, b) => shortest(b) - shortest(a) || longest(side, a) - longest(side, b))
+    if (best) return best
+  }
+  return null
+}
+
+/** Its pieces from the toe to the back, each from its front bottom corner counter-clockwise. */
+export const sidePieces = (outline: Path, splices: readonly Splice[]): readonly Path[] => {
+  const pieces: Path[] = []
+  let rest = outline
+  for (const { foot, top } of splices) {
+    const [front, back] = pathCut(rest, foot, top)
+    pieces.push(front)
+    rest = back
+  }
+  return [...pieces, rest]
+}
+
+/** Lying or standing. */
+export const fitsPanel = (outline: Path, sizes: readonly (readonly [number, number])[]): boolean => {
+  const { x0, y0, x1, y1 } = pathBounds(outline)
+  const [low, far] = [Math.min(x1 - x0, y1 - y0), Math.max(x1 - x0, y1 - y0)]
+  return sizes.some(([short, long]) => low <= short + same && far <= long + same)
+}
+
+/** The shortest of their plates. */
+const shortest = (splices: readonly Splice[]): number =>
+  Math.min(...splices.map(({ plate }) => plate.size[1]))
+
+/** The longest piece along the floor. */
+const longest = ({ bottom }: Spliced, splices: readonly Splice[]): number =>
+  Math.max(...reaches(splices, bottom))
+
+const reaches = (splices: readonly Splice[], bottom: number): readonly number[] => {
+  const ends = [0, ...splices.map(({ foot }) => foot.x), bottom]
+  return ends.slice(1).map((end, i) => end - ends[i]!)
+}
+
+/** Joints that do not cross, and pieces long enough to be held. */
+const inOrder = (splices: readonly Splice[], bottom: number, least: number): boolean =>
+  reaches(splices, bottom).every((length) => length >= least - same) &&
+  splices.every(({ top }, i) => i === 0 || top.x > splices[i - 1]!.top.x)
+
+/** All ways to take so many, in order. */
+const choices = <T>(all: readonly T[], count: number): readonly (readonly T[])[] =>
+  count === 0
+    ? [[]]
+    : all.flatMap((one, i) => choices(all.slice(i + 1), count - 1).map((rest) => [one, ...rest]))
+
+/** The joint on a timber, with the widest plate that has room; null where it has none or comes too near to the notch. */
+const spliceOn = (side: Spliced, index: number, units: Units): Splice | null => {
+  const timber = side.timbers[index]!
+  const { away, timber: leastWide } = splicing[units]
+  const top = { x: timber.x, y: timber.y }
+  const foot = { x: timber.x + timber.y * Math.tan(timber.angle), y: 0 }
+  if (timber.width < leastWide - same || Math.cos(timber.angle) < Math.SQRT1_2) return null
+  if (foot.x <= 0 || foot.x > side.bottom - away) return null
+  // one in a corner does not reach the side's edge
+  if (pathDistance(side.outline, top) > 1e-4) return null
+  const joint = { kind: 'line', from: top, to: foot } as const
+  if (side.avoid.some((edge) => segmentsGap(joint, edge).distance < away)) return null
+  const plate = plateOver(side, index, units)
+  return plate && { timber: index, top, foot, plate }
+}
+
+const plateOver = (side: Spliced, index: number, units: Units): Splice['plate'] | null => {
+  const { edge, gap, most, least, step } = splicing[units]
+  const timber = side.timbers[index]!
+  const [cos, sin] = [Math.cos(timber.angle), Math.sin(timber.angle)]
+  const polygon = outerPolygon(side.outline, 0.5)
+  const others = side.timbers.filter((_, i) => i !== index).map(timberCorners)
+  const joint = timber.y / cos
+  for (let half = most; half >= least - same; half -= step) {
+    // the lower one of its corners stays off the floor
+    const room = (timber.y - edge - half * Math.abs(sin)) / cos - edge
+    const length = Math.floor(room / step + same) * step
+    if (length < leastCovered * joint) continue
+    const corners = timberCorners({
+      ...timber,
+      x: timber.x + edge * sin,
+      y: timber.y - edge * cos,
+      width: 2 * half,
+      depth: length,
+    })
+    const inside =
+      corners.every((p) => polygonContains(polygon, p)) &&
+      polygon.every((p) => !convexContains(corners, p, edge - 1))
+    if (inside && others.every((other) => convexOverlap(corners, other) <= -gap + same))
+      return { corners, size: [2 * half, length] }
+  }
+  return null
+}
