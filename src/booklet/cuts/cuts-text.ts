@@ -3,16 +3,8 @@ import { wrapLine } from '../../length/words.ts'
 import { showLength } from '../../length.ts'
 import type { Panel, SheetPanels } from '../../stock/panel/panels.ts'
 import { sheetLine, sheetWords, sizeWords } from '../../stock/panel/sheet-words.ts'
-import {
-  extentWords,
-  faceNote,
-  lieWords,
-  markWords,
-  nameWords,
-  panelNotes,
-  stepsNote,
-  stepWords,
-} from './piece-words.ts'
+import { faceNote, panelName, stepsNote } from './panel-words.ts'
+import { lieWords, pieceCells, stepWords } from './piece-words.ts'
 import { timberText } from './timber-text.ts'
 import type { NumberedBoard } from './timber-words.ts'
 
@@ -56,23 +48,16 @@ const usualNote = (sheets: readonly SheetPanels[], units: Units): string => {
 }
 
 const panelText = (panel: Panel, count: number, several: boolean, units: Units): readonly string[] => {
-  const { number, sheet, size, pieces, steps, rest } = panel
+  const { pieces, steps, rest } = panel
   const show = (mm: number): string => showLength(mm, units)
-  const rows = pieces.map((piece) => [
-    markWords(piece),
-    nameWords(piece, several),
-    extentWords(piece, units),
-    show(piece.x),
-    show(piece.y),
-  ])
+  const rows = pieces.map((piece) => pieceCells(piece, several, units))
   const heads = ['piece', 'what', 'as it lies', 'from left', 'from below']
   const widths = heads.map((head, i) => Math.max(head.length, ...rows.map((row) => row[i]!.length)))
   const line = (cells: readonly string[]): string =>
     `  ${cells.map((cell, i) => (i === 3 || i === 4 ? cell.padStart(widths[i]!) : cell.padEnd(widths[i]!))).join('  ')}`.trimEnd()
-  const notes = panelNotes(panel)
   const face = faceNote(pieces)
   return [
-    `panel ${number} of ${count}: ${sheetWords(sheet, units)}, ${sizeWords(size, units)}${notes === '' ? '' : `, ${notes}`}`,
+    `panel ${panelName(panel, count, units)}`,
     line(heads),
     ...rows.flatMap((cells, i) => {
       const lies = lieWords(pieces[i]!, units)

@@ -6,21 +6,11 @@ import { type Drawing, group, text } from '../../drawing/drawing.ts'
 import { drawingBounds } from '../../drawing/drawing-bounds.ts'
 import { paragraph } from '../../drawing/paragraph.ts'
 import type { Box } from '../../geometry/bounds.ts'
-import { showLength } from '../../length.ts'
 import { layoutMap, layoutSize } from '../../page/sheet/sheet.ts'
 import type { Panel, SheetPanels } from '../../stock/panel/panels.ts'
-import { sheetWords, sizeWords } from '../../stock/panel/sheet-words.ts'
 import { panelPicture } from './panel-picture.ts'
-import {
-  extentWords,
-  faceNote,
-  lieWords,
-  markWords,
-  nameWords,
-  panelNotes,
-  stepsNote,
-  stepWords,
-} from './piece-words.ts'
+import { drawnNote, faceNoteOnPaper, panelName } from './panel-words.ts'
+import { lieWords, pieceCells, stepWords } from './piece-words.ts'
 
 export interface PanelPagesFacts {
   readonly title: string
@@ -60,19 +50,16 @@ const contents = (
   height: number,
   { title, units, several }: PanelPagesFacts,
 ): readonly Drawing[] => {
-  const show = (mm: number): string => showLength(mm, units)
-  const { number, sheet, size, pieces, steps } = panel
-  const notes = panelNotes(panel)
-  const head = paragraph(
-    { x: 0, y: height },
-    `Panel ${number} of ${count}: ${sheetWords(sheet, units)}, ${sizeWords(size, units)}${notes === '' ? '' : `, ${notes}`}`,
-    { layer: 'note', width, size: 5, face: 'bold' },
-  )
+  const { number, pieces, steps } = panel
+  const head = paragraph({ x: 0, y: height }, `Panel ${panelName(panel, count, units)}`, {
+    layer: 'note',
+    width,
+    size: 5,
+    face: 'bold',
+  })
   const sub = paragraph(
     { x: 0, y: head.bottom },
-    'The better face lies up, the long side from left to right. Measure from the left end and the lower edge to the ringed corner of each piece. ' +
-      `${stepsNote} ` +
-      `Lengths in ${units === 'mm' ? 'mm' : 'inches, + is 1/32 more, – is 1/32 less'}.`,
+    `${drawnNote} Lengths in ${units === 'mm' ? 'mm' : 'inches, + is 1/32 more, – is 1/32 less'}.`,
     { layer: 'note', width, size: 2.5 },
   )
   const table = (
@@ -99,19 +86,15 @@ const contents = (
       ...(curved ? [{ head: 'it lies with', kind: 'words' } as const] : []),
     ],
     pieces.map((piece) => [
-      markWords(piece),
-      nameWords(piece, several),
-      extentWords(piece, units),
-      show(piece.x),
-      show(piece.y),
+      ...pieceCells(piece, several, units),
       ...(curved ? [lieWords(piece, units)] : []),
     ]),
     width - sawn.width - 2 * gap,
   )
   const lefts = [0, width - sawn.width]
   const foot = titleBlockHeight(draftStyle.size)
-  const face = faceNote(pieces)
-  const words = paragraph({ x: 0, y: 0 }, [...(face ? [face.replaceAll('`', '')] : []), caution].join(' '), {
+  const face = faceNoteOnPaper(pieces)
+  const words = paragraph({ x: 0, y: 0 }, [...(face ? [face] : []), caution].join(' '), {
     layer: 'note',
     width,
     size: 2.5,

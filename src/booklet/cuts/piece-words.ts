@@ -1,5 +1,4 @@
 import type { Units } from '../../design/design.ts'
-import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
 import type { Panel, PanelPiece } from '../../stock/panel/panels.ts'
 import type { SawStep } from '../../stock/panel/saw-order.ts'
@@ -9,14 +8,27 @@ export const markWords = ({ part, under }: PanelPiece): string =>
   under ? `${part.mark} + ${under.mark}` : part.mark
 
 /** What a piece is, with its ramp where there are several. */
-export const nameWords = ({ part, under }: PanelPiece, several: boolean): string =>
+const nameWords = ({ part, under }: PanelPiece, several: boolean): string =>
   [part, ...(under ? [under] : [])]
     .map(({ ramp, words }) => (several ? `${ramp}, ${words}` : words))
     .join(' + ')
 
 /** As it lies: from left to right, and from below to above. */
-export const extentWords = ({ box }: PanelPiece, units: Units): string =>
+const extentWords = ({ box }: PanelPiece, units: Units): string =>
   `${showLength(box.x1 - box.x0, units)} × ${showLength(box.y1 - box.y0, units)}`
+
+/** A piece in a table: its mark, what it is, its extent, how far from the left end and from the lower edge. */
+export const pieceCells = (
+  piece: PanelPiece,
+  several: boolean,
+  units: Units,
+): readonly [mark: string, what: string, extent: string, left: string, below: string] => [
+  markWords(piece),
+  nameWords(piece, several),
+  extentWords(piece, units),
+  showLength(piece.x, units),
+  showLength(piece.y, units),
+]
 
 const straight = 1e-3
 
@@ -46,10 +58,6 @@ export const lieWords = (piece: PanelPiece, units: Units): string => {
   ].join('; ')
 }
 
-/** How steps are to be read. */
-export const stepsNote =
-  'Cuts along run the long way, so far from the lower edge; cuts across so far from the left end, from edge to edge or as said.'
-
 /** One line of the order of cuts. */
 export const stepWords = (step: SawStep, { size: [width, length], pieces }: Panel, units: Units): string => {
   const show = (mm: number): string => showLength(mm, units)
@@ -64,19 +72,4 @@ export const stepWords = (step: SawStep, { size: [width, length], pieces }: Pane
   const side = rip ? (step.blade === 'past' ? 'above' : 'below') : step.blade === 'past' ? 'right' : 'left'
   const part = whole ? '' : ` from ${show(step.from)} to ${show(step.to)}`
   return `${rip ? 'along' : 'across'} at ${show(step.at)}${part}, blade ${side}`
-}
-
-/** `panel 2 of 6: 9 plywood, 1220 × 2440` less the sheet's own words. */
-export const panelNotes = ({ there, clamped }: Panel): string =>
-  [
-    ...(there ? ['one that is there already'] : []),
-    ...(clamped > 1 ? ['two clamped back to back'] : []),
-  ].join(', ')
-
-/** Faces that lie down though they show: what that means. */
-export const faceNote = (pieces: readonly PanelPiece[]): string | null => {
-  const down = pieces.filter(({ part, over }) => part.faced && over).map(({ part }) => part.mark)
-  return down.length === 0
-    ? null
-    : `${wordList(down)}: the panel's back shows outside. \`good-face: out\` in \`stock: panels\` keeps the better face out, whatever it takes.`
 }

@@ -1,4 +1,5 @@
 import type { Sheet } from '../../design/design.ts'
+import { alsoDrawn, type Clearance, firstClear, nothingDrawn } from '../../drafting/clearance.ts'
 import { endGrain } from '../../drafting/hatch/end-grain.ts'
 import { hatch } from '../../drafting/hatch/hatch.ts'
 import { plies, plyCount } from '../../drafting/hatch/plies.ts'
@@ -11,8 +12,8 @@ import { segmentsPath } from '../../geometry/path.ts'
 import { pathMap } from '../../geometry/path-map.ts'
 import { type Timber, timberCorners } from '../../ramp/frame/timber.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
-import { frameCurve } from './profile.ts'
-import { scaled, viewStyle } from './view.ts'
+import { frameCurve, type Profile } from './profile.ts'
+import { scaled, type View, type ViewPart, viewOf, viewStyle } from './view.ts'
 
 const layer = 'note'
 const { lines } = viewStyle
@@ -44,7 +45,7 @@ const cutSheet = (outline: Path, at: (share: number) => Path, sheet: Sheet): Dra
 ]
 
 /** Every layer of skin, cut across. */
-export const cutSkin = (ramp: SolvedRamp, outlines: readonly Path[], ratio: number): Drawing => {
+const cutSkin = (ramp: SolvedRamp, outlines: readonly Path[], ratio: number): Drawing => {
   const curve = frameCurve(ramp)
   const map = affineScale(ratio)
   return ramp.skin
@@ -81,7 +82,7 @@ export const cutBoard = (
   )
 
 /** A timber cut across, with its end grain. */
-export const cutTimber = (timber: Timber, ratio: number): Drawing => {
+const cutTimber = (timber: Timber, ratio: number): Drawing => {
   // timber corners run counter-clockwise as seen with y up
   const corners: Convex = timberCorners(timber).map((p) => scaled(p, ratio))
   const [first, ...rest] = corners
@@ -91,4 +92,36 @@ export const cutTimber = (timber: Timber, ratio: number): Drawing => {
     closed: true,
   }
   return [...endGrain(corners, viewStyle), stroke(layer, outline, lines.outline)]
+}
+
+/** Timbers, side and skin as they are cut across, in a window. */
+export const cutFrame = (
+  window: Window,
+  ramp: SolvedRamp,
+  profile: Profile,
+  timbers: readonly Timber[],
+): readonly ViewPart[] => [
+  { name: 'timbers', marks: timbers.flatMap((timber) => within(window, cutTimber(timber, window.ratio))) },
+  {
+    name: 'side',
+    marks: within(window, [stroke(layer, pathMap(profile.side, affineScale(window.ratio)), lines.thin)]),
+  },
+  { name: 'skin', marks: within(window, cutSkin(ramp, profile.skin, window.ratio)) },
+]
+
+/** A note, and the ways to draw it, the best first. */
+export type Remark = (name: string, ways: readonly Drawing[]) => void
+
+/** A body with the notes about it, each in the first of its ways that is clear; one that has none is left out. */
+export const annotated = (body: readonly ViewPart[], write: (remark: Remark) => void): View => {
+  let clearance: Clearance = nothingDrawn
+  for (const { marks } of body) clearance = alsoDrawn(clearance, marks, 'thing')
+  const notes: ViewPart[] = []
+  write((name, ways) => {
+    const marks = firstClear(clearance, ways)
+    if (!marks) return
+    clearance = alsoDrawn(clearance, marks, 'note')
+    notes.push({ name, marks })
+  })
+  return viewOf([...body, ...notes])
 }

@@ -1,18 +1,16 @@
 import { calloutWays } from '../../drafting/callout.ts'
-import { alsoDrawn, type Clearance, firstClear, nothingDrawn } from '../../drafting/clearance.ts'
 import { dimension } from '../../drafting/dimension/dimension.ts'
 import { levelMark } from '../../drafting/level-mark.ts'
 import { cross } from '../../drawing/cross.ts'
 import { type Drawing, stroke } from '../../drawing/drawing.ts'
-import { affineScale } from '../../geometry/affine.ts'
 import { circle } from '../../geometry/path.ts'
-import { pathMap } from '../../geometry/path-map.ts'
 import { type Point, pointToward } from '../../geometry/point.ts'
 import { showLength, type Units } from '../../length.ts'
 import type { SolvedQuarter } from '../../ramp/ramp.ts'
-import { cutBoard, cutSkin, cutTimber, type Window, within } from './detail.ts'
+import type { SolvedCoping } from '../../ramp/side/coping.ts'
+import { annotated, cutBoard, cutFrame, type Remark, type Window, within } from './detail.ts'
 import { profileOf } from './profile.ts'
-import { scaled, type View, type ViewPart, viewOf, viewStyle } from './view.ts'
+import { scaled, type View, type ViewPart, viewStyle } from './view.ts'
 
 const layer = 'note'
 const { lines } = viewStyle
@@ -33,37 +31,26 @@ export const lipWindow = ({ transition: { lip, heights } }: SolvedQuarter, ratio
 /** The lip cut across between two sides: layers and their ends, pipe, notch behind, board, timbers; reveals and three heights. */
 export const lipSection = (ramp: SolvedQuarter, units: Units, ratio: number): View => {
   const window = lipWindow(ramp, ratio)
+  return annotated(lipBody(ramp, units, window), (remark) => {
+    if (ramp.coping) pipeNotes(remark, ramp, ramp.coping, units, window)
+    heightNotes(remark, ramp, units, window)
+  })
+}
+
+const lipBody = (ramp: SolvedQuarter, units: Units, window: Window): readonly ViewPart[] => {
+  const { ratio } = window
+  const { coping, deckBoard: board } = ramp
   const profile = profileOf(ramp, units)
-  const { transition, coping, deckBoard: board } = ramp
-  const { heights, curve } = transition
-  const fine = (mm: number): string => showLength(mm, units, { decimals: 1 })
-  const show = (mm: number): string => showLength(mm, units)
-  const at = (x: number, y: number): Point => scaled({ x, y }, ratio)
-  const face = curve.offset(ramp.skinThickness)
-  const timbers = [...ramp.studs, ...ramp.deckTimbers]
-  const body: ViewPart[] = [
-    {
-      name: 'timbers',
-      marks: timbers.flatMap((timber) => within(window, cutTimber(timber, ratio))),
-    },
-    {
-      name: 'side',
-      marks: within(window, [stroke(layer, pathMap(profile.side, affineScale(ratio)), lines.thin)]),
-    },
-    { name: 'skin', marks: within(window, cutSkin(ramp, profile.skin, ratio)) },
+  const { frame } = ramp.transition.heights
+  return [
+    ...cutFrame(window, ramp, profile, [...ramp.studs, ...ramp.deckTimbers]),
     ...(board && profile.board
       ? [
           {
             name: 'deck board',
             marks: within(
               window,
-              cutBoard(
-                profile.board,
-                board.sheet,
-                heights.frame,
-                [board.from, board.from + board.length],
-                ratio,
-              ),
+              cutBoard(profile.board, board.sheet, frame, [board.from, board.from + board.length], ratio),
             ),
           },
         ]
@@ -84,20 +71,24 @@ export const lipSection = (ramp: SolvedQuarter, units: Units, ratio: number): Vi
         ]
       : []),
   ]
-  let clearance: Clearance = nothingDrawn
-  for (const { marks } of body) clearance = alsoDrawn(clearance, marks, 'thing')
-  const notes: ViewPart[] = []
-  const remark = (name: string, ways: readonly Drawing[]): void => {
-    const marks = firstClear(clearance, ways)
-    if (!marks) return
-    clearance = alsoDrawn(clearance, marks, 'note')
-    notes.push({ name, marks })
-  }
-  const right = window.box.x1 * ratio
-  if (coping) {
-    const r = coping.outside / 2
-    const top = coping.centre.y + r
-    const upWays = ['past-to', 'past-from'].flatMap((place) =>
+}
+
+/** How far the pipe stands up and out, and its notch. */
+const pipeNotes = (
+  remark: Remark,
+  { transition: { heights, curve, face } }: SolvedQuarter,
+  coping: SolvedCoping,
+  units: Units,
+  { box, ratio }: Window,
+): void => {
+  const fine = (mm: number): string => showLength(mm, units, { decimals: 1 })
+  const at = (x: number, y: number): Point => scaled({ x, y }, ratio)
+  const right = box.x1 * ratio
+  const r = coping.outside / 2
+  const top = coping.centre.y + r
+  remark(
+    'up',
+    (['past-to', 'past-from'] as const).flatMap((place) =>
       [right + 6, right + 12, (coping.centre.x + r) * ratio + 10].map((x) =>
         dimension(
           {
@@ -106,89 +97,69 @@ export const lipSection = (ramp: SolvedQuarter, units: Units, ratio: number): Vi
             angle: Math.PI / 2,
             through: { x, y: 0 },
             figure: `up ${fine(coping.up)}`,
-            place: place as 'past-to',
+            place,
           },
           viewStyle,
         ),
       ),
-    )
-    remark('up', upWays)
-    // square to the face, from the face continued to the pipe
-    const foot = curve.nearest(coping.centre).place
-    const slope = curve.slope(foot)
-    const onFace = scaled(face.point(foot), ratio)
-    const out = pointToward(onFace, slope + Math.PI / 2, coping.out * ratio)
-    remark(
-      'out',
-      ['past-to', 'past-from'].flatMap((place) =>
-        [8, 12, 16, 20].map((far) =>
-          dimension(
-            {
-              from: onFace,
-              to: out,
-              angle: slope + Math.PI / 2,
-              through: pointToward(onFace, slope, r * ratio + far),
-              figure: `out ${fine(coping.out)}`,
-              place: place as 'past-to',
-            },
-            viewStyle,
-          ),
+    ),
+  )
+  // square to the face, from the face continued to the pipe
+  const foot = curve.nearest(coping.centre).place
+  const slope = curve.slope(foot)
+  const onFace = scaled(face.point(foot), ratio)
+  const out = pointToward(onFace, slope + Math.PI / 2, coping.out * ratio)
+  remark(
+    'out',
+    (['past-to', 'past-from'] as const).flatMap((place) =>
+      [8, 12, 16, 20].map((far) =>
+        dimension(
+          {
+            from: onFace,
+            to: out,
+            angle: slope + Math.PI / 2,
+            through: pointToward(onFace, slope, r * ratio + far),
+            figure: `out ${fine(coping.out)}`,
+            place,
+          },
+          viewStyle,
         ),
       ),
-    )
-    remark(
-      'notch',
-      calloutWays(
-        at(coping.centre.x + 0.4 * r, coping.centre.y - r),
-        [
-          `notch, ${coping.seat}: ${fine(coping.along)} along from the lip,`,
-          `${fine(coping.down)} down from the side's top line`,
-        ],
-        viewStyle,
-        [-50, -35, -65, -80, -120, -145],
-      ),
-    )
-  }
+    ),
+  )
+  remark(
+    'notch',
+    calloutWays(
+      at(coping.centre.x + 0.4 * r, coping.centre.y - r),
+      [
+        `notch, ${coping.seat}: ${fine(coping.along)} along from the lip,`,
+        `${fine(coping.down)} down from the side's top line`,
+      ],
+      viewStyle,
+      [-50, -35, -65, -80, -120, -145],
+    ),
+  )
+}
+
+/** The three heights that builders mix up. */
+const heightNotes = (
+  remark: Remark,
+  { transition: { heights, curve, face } }: SolvedQuarter,
+  units: Units,
+  { box, ratio }: Window,
+): void => {
+  const level = (at: Point, name: string, mm: number, words: 'left' | 'right'): Drawing =>
+    levelMark({ at, figure: `${name} ${showLength(mm, units)}`, words }, viewStyle)
   const lipFace = scaled(face.point(curve.lip), ratio)
+  const right = (name: string, mm: number, aways: readonly number[]): readonly Drawing[] =>
+    aways.map((away) => level({ x: box.x1 * ratio + away, y: mm * ratio }, name, mm, 'right'))
   remark(
     'surface height',
     [14, 20, 28, 36].map((away) =>
-      levelMark(
-        {
-          at: { x: lipFace.x - away, y: lipFace.y },
-          figure: `ridden face ${show(heights.surface)}`,
-          words: 'left',
-        },
-        viewStyle,
-      ),
+      level({ x: lipFace.x - away, y: lipFace.y }, 'ridden face', heights.surface, 'left'),
     ),
   )
-  remark(
-    'deck height',
-    [18, 24, 30, 36].map((away) =>
-      levelMark(
-        {
-          at: { x: right + away, y: heights.deck * ratio },
-          figure: `deck ${show(heights.deck)}`,
-          words: 'right',
-        },
-        viewStyle,
-      ),
-    ),
-  )
+  remark('deck height', right('deck', heights.deck, [18, 24, 30, 36]))
   if (heights.deck > heights.frame)
-    remark(
-      'frame height',
-      [18, 24, 30, 36, 44].map((away) =>
-        levelMark(
-          {
-            at: { x: right + away, y: heights.frame * ratio },
-            figure: `frame ${show(heights.frame)}`,
-            words: 'right',
-          },
-          viewStyle,
-        ),
-      ),
-    )
-  return viewOf([...body, ...notes])
+    remark('frame height', right('frame', heights.frame, [18, 24, 30, 36, 44]))
 }

@@ -1,17 +1,17 @@
 import { calloutWays } from '../../drafting/callout.ts'
-import { alsoDrawn, type Clearance, firstClear, nothingDrawn } from '../../drafting/clearance.ts'
 import { hatch } from '../../drafting/hatch/hatch.ts'
 import { levelMark } from '../../drafting/level-mark.ts'
-import { type Drawing, stroke } from '../../drawing/drawing.ts'
+import { stroke } from '../../drawing/drawing.ts'
 import { affineScale } from '../../geometry/affine.ts'
 import { bisect } from '../../geometry/bisect.ts'
 import { pathOf, rectangle } from '../../geometry/path.ts'
 import { pathMap } from '../../geometry/path-map.ts'
+import { pointToward } from '../../geometry/point.ts'
 import { showLength, type Units } from '../../length.ts'
 import type { SolvedQuarter } from '../../ramp/ramp.ts'
-import { cutSkin, cutTimber, type Window, within } from './detail.ts'
-import { profileOf } from './profile.ts'
-import { scaled, type View, type ViewPart, viewOf, viewStyle } from './view.ts'
+import { annotated, cutFrame, type Remark, type Window, within } from './detail.ts'
+import { type Profile, profileOf } from './profile.ts'
+import { scaled, type View, type ViewPart, viewStyle } from './view.ts'
 
 const layer = 'note'
 const { lines } = viewStyle
@@ -28,12 +28,16 @@ export const toeWindow = ({ transition: { toe } }: SolvedQuarter, ratio: number)
 export const toeSection = (ramp: SolvedQuarter, units: Units, ratio: number): View => {
   const window = toeWindow(ramp, ratio)
   const profile = profileOf(ramp, units)
-  const { transition, design } = ramp
-  const { toe, curve } = transition
-  const show = (mm: number): string => showLength(mm, units)
-  const face = curve.offset(ramp.skinThickness)
-  const [left, right] = [window.box.x0 * ratio, window.box.x1 * ratio]
-  const body: ViewPart[] = [
+  return annotated(toeBody(ramp, profile, window), (remark) => {
+    edgeNotes(remark, ramp, units, ratio)
+    if (profile.runOut) runOutNote(remark, ramp, units, ratio)
+  })
+}
+
+const toeBody = (ramp: SolvedQuarter, profile: Profile, window: Window): readonly ViewPart[] => {
+  const { box, ratio } = window
+  const [left, right] = [box.x0 * ratio, box.x1 * ratio]
+  return [
     {
       name: 'floor',
       marks: [
@@ -41,12 +45,7 @@ export const toeSection = (ramp: SolvedQuarter, units: Units, ratio: number): Vi
         ...hatch([rectangle(left, -2, right, 0)], { layer, pen: { width: 0.13 }, spacing: 1.2 }),
       ],
     },
-    { name: 'timbers', marks: ramp.studs.flatMap((stud) => within(window, cutTimber(stud, ratio))) },
-    {
-      name: 'side',
-      marks: within(window, [stroke(layer, pathMap(profile.side, affineScale(ratio)), lines.thin)]),
-    },
-    { name: 'skin', marks: within(window, cutSkin(ramp, profile.skin, ratio)) },
+    ...cutFrame(window, ramp, profile, ramp.studs),
     ...(profile.runOut
       ? [
           {
@@ -58,15 +57,12 @@ export const toeSection = (ramp: SolvedQuarter, units: Units, ratio: number): Vi
         ]
       : []),
   ]
-  let clearance: Clearance = nothingDrawn
-  for (const { marks } of body) clearance = alsoDrawn(clearance, marks, 'thing')
-  const notes: ViewPart[] = []
-  const remark = (name: string, ways: readonly Drawing[]): void => {
-    const marks = firstClear(clearance, ways)
-    if (!marks) return
-    clearance = alsoDrawn(clearance, marks, 'note')
-    notes.push({ name, marks })
-  }
+}
+
+/** Height of the ridden face at the toe, the front edge, the first stud. */
+const edgeNotes = (remark: Remark, ramp: SolvedQuarter, units: Units, ratio: number): void => {
+  const { toe, curve, face, toeStep } = ramp.transition
+  const show = (mm: number): string => showLength(mm, units)
   const faceToe = scaled(face.point(curve.toe), ratio)
   remark(
     'step',
@@ -75,7 +71,7 @@ export const toeSection = (ramp: SolvedQuarter, units: Units, ratio: number): Vi
       return [
         stroke(layer, pathOf(faceToe, { x, y: faceToe.y }), lines.thin),
         ...levelMark(
-          { at: { x, y: faceToe.y }, figure: `ridden face ${show(transition.toeStep)}`, words: 'left' },
+          { at: { x, y: faceToe.y }, figure: `ridden face ${show(toeStep)}`, words: 'left' },
           viewStyle,
         ),
       ]
@@ -86,39 +82,33 @@ export const toeSection = (ramp: SolvedQuarter, units: Units, ratio: number): Vi
     'toe',
     calloutWays(on, [`front edge of the side, ${show(toe.y)} high`], viewStyle, [125, 145, 110, 160, 60]),
   )
-  const first = ramp.studs[0]
-  if (first) {
-    const middle = scaled(
-      {
-        x: first.x + (Math.sin(first.angle) * first.depth) / 2,
-        y: first.y - (Math.cos(first.angle) * first.depth) / 2,
-      },
-      ratio,
-    )
-    remark(
-      'stud',
-      calloutWays(
-        middle,
-        [`stud 1, ${first.lies === 'flat' ? 'flat' : 'on edge'}: its middle ${show(first.at)} up the curve`],
-        viewStyle,
-        [-12, 5, 75, 60, 45, 100, 120],
-      ),
-    )
-  }
-  const { runOut } = design
-  if (runOut.kind === 'sheet' && profile.runOut) {
-    const x = -0.8 * around.before
-    remark(
-      'run-out',
-      calloutWays(
-        { x: x * ratio, y: runOutHeight(ramp, x) * ratio },
-        [`run-out, ${showLength(runOut.sheet.thickness, units, { decimals: 1 })} ${runOut.sheet.material}`],
-        viewStyle,
-        [60, 80, 40],
-      ),
-    )
-  }
-  return viewOf([...body, ...notes])
+  const [first] = ramp.studs
+  if (!first) return
+  const middle = pointToward(first, first.angle - Math.PI / 2, first.depth / 2)
+  remark(
+    'stud',
+    calloutWays(
+      scaled(middle, ratio),
+      [`stud 1, ${first.lies === 'flat' ? 'flat' : 'on edge'}: its middle ${show(first.at)} up the curve`],
+      viewStyle,
+      [-12, 5, 75, 60, 45, 100, 120],
+    ),
+  )
+}
+
+const runOutNote = (remark: Remark, ramp: SolvedQuarter, units: Units, ratio: number): void => {
+  const { runOut } = ramp.design
+  if (runOut.kind !== 'sheet') return
+  const x = -0.8 * around.before
+  remark(
+    'run-out',
+    calloutWays(
+      scaled({ x, y: runOutHeight(ramp, x) }, ratio),
+      [`run-out, ${showLength(runOut.sheet.thickness, units, { decimals: 1 })} ${runOut.sheet.material}`],
+      viewStyle,
+      [60, 80, 40],
+    ),
+  )
 }
 
 /** Height of the ridden face, continued to the floor, at a distance before the toe. */

@@ -3,18 +3,9 @@ import { type Drawing, group, type Mark, text } from '../../../drawing/drawing.t
 import { drawingBounds } from '../../../drawing/drawing-bounds.ts'
 import { affineTranslate } from '../../../geometry/affine.ts'
 import type { Panel } from '../../../stock/panel/panels.ts'
-import { sheetWords, sizeWords } from '../../../stock/panel/sheet-words.ts'
 import { panelPicture } from '../../cuts/panel-picture.ts'
-import {
-  extentWords,
-  faceNote,
-  lieWords,
-  markWords,
-  nameWords,
-  panelNotes,
-  stepsNote,
-  stepWords,
-} from '../../cuts/piece-words.ts'
+import { drawnNote, faceNoteOnPaper, panelName } from '../../cuts/panel-words.ts'
+import { lieWords, pieceCells, stepWords } from '../../cuts/piece-words.ts'
 import {
   type Block,
   beside,
@@ -36,10 +27,7 @@ export const panelBlocks = (book: Book): readonly Block[] => {
   if (panels.length === 0) return []
   return [
     part('Panels', width),
-    words(
-      `The better face lies up, the long side from left to right. Measure from the left end and the lower edge to the ringed corner of each piece. ${stepsNote}`,
-      width,
-    ),
+    words(drawnNote, width),
     ...panels.flatMap((panel) => panelOf(book, panel, panels.length)),
   ]
 }
@@ -50,11 +38,10 @@ const between = 4
 
 const panelOf = (book: Book, panel: Panel, count: number): readonly Block[] => {
   const { width, units } = book
-  const { number, sheet, size, pieces } = panel
-  const notes = panelNotes(panel)
-  const face = faceNote(pieces)
-  const name = `Panel ${number} of ${count}: ${sheetWords(sheet, units)}, ${sizeWords(size, units)}${notes === '' ? '' : `, ${notes}`}`
-  const note = face ? [words(face.replaceAll('`', ''), width)] : []
+  const { pieces } = panel
+  const face = faceNoteOnPaper(pieces)
+  const name = `Panel ${panelName(panel, count, units)}`
+  const note = face ? [words(face, width)] : []
   // what is curved is drawn as large as can be: its names need room
   const square = pieces.every(({ second }) => second === null)
   const narrow = tablesOf(book, panel, width * (1 - share) - between)
@@ -75,7 +62,7 @@ const panelOf = (book: Book, panel: Panel, count: number): readonly Block[] => {
 }
 
 /** Where each piece lies, and the cuts in their order. */
-const tablesOf = ({ units, show, several }: Book, panel: Panel, width: number): readonly TableBlock[] => {
+const tablesOf = ({ units, several }: Book, panel: Panel, width: number): readonly TableBlock[] => {
   const { pieces, steps } = panel
   return [
     table(
@@ -86,16 +73,11 @@ const tablesOf = ({ units, show, several }: Book, panel: Panel, width: number): 
           { head: 'from\nleft', kind: 'figure' },
           { head: 'from\nbelow', kind: 'figure' },
         ],
-        rows: pieces.map((piece) => [
-          markWords(piece),
-          [
-            nameWords(piece, several),
-            extentWords(piece, units),
-            ...(piece.second === null ? [] : [lieWords(piece, units)]),
-          ].join('; '),
-          show(piece.x),
-          show(piece.y),
-        ]),
+        rows: pieces.map((piece) => {
+          const [mark, what, extent, left, below] = pieceCells(piece, several, units)
+          const lies = piece.second === null ? [] : [lieWords(piece, units)]
+          return [mark, [what, extent, ...lies].join('; '), left, below]
+        }),
       },
       width,
     ),

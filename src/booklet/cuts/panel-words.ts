@@ -1,0 +1,38 @@
+import type { Units } from '../../design/design.ts'
+import { wordList } from '../../length/word-list.ts'
+import type { Panel, PanelPiece } from '../../stock/panel/panels.ts'
+import { sheetWords, sizeWords } from '../../stock/panel/sheet-words.ts'
+
+/** `2 of 6: 9 plywood, 1220 × 2440, two clamped back to back` */
+export const panelName = (
+  { number, sheet, size, there, clamped }: Panel,
+  count: number,
+  units: Units,
+): string =>
+  [
+    `${number} of ${count}: ${sheetWords(sheet, units)}`,
+    sizeWords(size, units),
+    ...(there ? ['one that is there already'] : []),
+    ...(clamped > 1 ? ['two clamped back to back'] : []),
+  ].join(', ')
+
+/** How the order of cuts is to be read. */
+export const stepsNote =
+  'Cuts along run the long way, so far from the lower edge; cuts across so far from the left end, from edge to edge or as said.'
+
+/** How a drawing of a panel is to be read. */
+export const drawnNote =
+  'The better face lies up, the long side from left to right. Measure from the left end and the lower edge to the ringed corner of each piece. ' +
+  stepsNote
+
+/** Faces that lie down though they show: what that means. */
+export const faceNote = (pieces: readonly PanelPiece[]): string | null => {
+  const down = pieces.filter(({ part, over }) => part.faced && over).map(({ part }) => part.mark)
+  return down.length === 0
+    ? null
+    : `${wordList(down)}: the panel's back shows outside. \`good-face: out\` in \`stock: panels\` keeps the better face out, whatever it takes.`
+}
+
+/** The same on paper, where keys stand as they are. */
+export const faceNoteOnPaper = (pieces: readonly PanelPiece[]): string | null =>
+  faceNote(pieces)?.replaceAll('`', '') ?? null
