@@ -1,6 +1,7 @@
 import { reason } from './files.ts'
 import { run } from './run.ts'
 import { terminal } from './terminal.ts'
+import { pageProgress } from './words/progress.ts'
 
 const main = async (): Promise<void> => {
   const { stdin, stdout, stderr } = process
@@ -20,6 +21,12 @@ const main = async (): Promise<void> => {
       err: (text) => stderr.write(text),
       ...(!stdout.isTTY && { bytes: (content) => stdout.write(content) }),
       ...(person && { ask: person.ask }),
+      ...(stderr.isTTY && {
+        progress: pageProgress(
+          (text) => stderr.write(text),
+          () => performance.now(),
+        ),
+      }),
     })
     process.exitCode = exit || lost
   } catch (fault) {

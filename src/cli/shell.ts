@@ -1,3 +1,5 @@
+import type { Progress } from './words/progress.ts'
+
 /** Where a command's words go. */
 export interface Shell {
   readonly out: (text: string) => void
@@ -6,4 +8,6 @@ export interface Shell {
   readonly bytes?: (content: Uint8Array) => void
   /** the answer that a person types behind a question; missing where nobody sits at a terminal */
   readonly ask?: (question: string) => Promise<string>
+  /** how far a long work is; missing where no terminal shows it */
+  readonly progress?: Progress
 }

@@ -55,7 +55,7 @@ const plot = async (file: string, raw: Given<typeof rows>, shell: Shell): Promis
   const several = design.ramps.length > 1
   const job = done(plotJob(design, text, laying, sha256), { file, several, done: 'plot' })
   const { solved, covering, set } = job
-  const lost = await writeSet(set, design.title, out)
+  const lost = await writeSet(set, design.title, out, shell.progress)
   await image?.writeMap(design.title, set, design.units, raw.map!, raw.force ?? false)
   if (raw.json) shell.out(`${JSON.stringify(set.plan, null, 2)}\n`)
   else

@@ -2,6 +2,7 @@ import { setFlagsFromString } from 'node:v8'
 import { setInput } from '../../job/set-input.ts'
 import type { PageSet } from '../../page/set/draft.ts'
 import type { PdfOutput } from '../../write/pdf.ts'
+import type { Progress } from '../words/progress.ts'
 import type { PdfOut } from './pdf-out.ts'
 import { pdfOf } from './write-pdf.ts'
 
@@ -9,15 +10,32 @@ import { pdfOf } from './write-pdf.ts'
 const many = 200
 
 /** A set as a PDF with its plan attached. */
-export const setPdf = async (set: PageSet, title: string): Promise<PdfOutput> => {
+export const setPdf = async (set: PageSet, title: string, progress?: Progress): Promise<PdfOutput> => {
   // else V8 lets what is done with grow to four times what is in use
   if (set.pages.length > many) setFlagsFromString('--heap-growing-percent=50')
-  return pdfOf(setInput(set, title))
+  const input = setInput(set, title)
+  const pages = input.pages.map((page, i) => ({
+    ...page,
+    draw: () => {
+      progress?.at(i + 1, input.pages.length)
+      return page.draw()
+    },
+  }))
+  try {
+    return await pdfOf({ ...input, pages })
+  } finally {
+    progress?.end()
+  }
 }
 
 /** Writes it; what could not be printed comes back as warnings. */
-export const writeSet = async (set: PageSet, title: string, out: PdfOut): Promise<readonly string[]> => {
-  const { bytes, warnings } = await setPdf(set, title)
+export const writeSet = async (
+  set: PageSet,
+  title: string,
+  out: PdfOut,
+  progress?: Progress,
+): Promise<readonly string[]> => {
+  const { bytes, warnings } = await setPdf(set, title, progress)
   out.write(bytes)
   return warnings
 }
