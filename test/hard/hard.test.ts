@@ -21,7 +21,8 @@ it('whatever call of the disk fails, a file is written whole or not at all, and 
 /** A fixed small part of `npm run hard`. */
 it('some designs hold what holds for every one', async () => {
   let made = 0
-  for (let number = 5000; number < 5003; number++) {
+  // titles without a blank and pipes of 110 mm once left the page of the trial: 145 and 151
+  for (const number of [145, 151, 5000, 5002]) {
     const { faults, stopped, bytes } = await checkDesign(number)
     expect({ number, faults }).toEqual({ number, faults: [] })
     if (!stopped) made += bytes
