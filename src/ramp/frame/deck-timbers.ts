@@ -32,69 +32,101 @@ export const solveDeckTimbers = (
   wheels: SolvedWheels | null,
   units: Units,
 ): { readonly timbers: readonly DeckTimber[]; readonly findings: readonly Finding[] } => {
-  const [thin, wide] = [Math.min(...ramp.studs.section), Math.max(...ramp.studs.section)]
-  const top = side.height
-  const wall = side.edges.find((edge) => edge.name === 'top')!.path.pieces[0]!.to.x
-  const timber = (role: DeckTimber['role'], lies: DeckTimber['lies'], x: number, y: number): DeckTimber => {
-    const upright = lies === 'edge'
-    return { role, lies, x, y, angle: 0, width: upright ? thin : wide, depth: upright ? wide : thin }
-  }
-  const findings: Finding[] = []
-  const timbers: DeckTimber[] = []
   const rolling = wheels ? [{ ...wheels.timber, role: 'wheels' as const }] : []
+  const bench: Bench = { timbers: [], room: roomFor(ramp, transition, coping, side, [...studs, ...rolling]) }
+  const findings: Finding[] = []
+  const ways = coping ? pipeTimbers(ramp, coping).map((own) => ({ ...own, role: 'pipe' as const })) : []
+  if (coping && !put(bench, ...ways)) findings.push(...pipeFindings(ramp, coping, studs, units))
+  if (ramp.deckBoard) findings.push(...putUnderBoard(bench, ramp, side, units))
+  const [thin, wide] = [Math.min(...ramp.studs.section), Math.max(...ramp.studs.section)]
+  const back = side.length - ramp.chamfer
+  put(
+    bench,
+    timber(ramp, 'back', 'flat', back - wide / 2, thin),
+    timber(ramp, 'back', 'edge', back - thin / 2, wide),
+  )
+  return { timbers: [...bench.timbers, ...rolling], findings }
+}
+
+/** The timbers that are put in one by one, and whether another finds room beside them. */
+interface Bench {
+  readonly timbers: DeckTimber[]
+  readonly room: (candidate: DeckTimber, timbers: readonly DeckTimber[]) => boolean
+}
+
+const roomFor = (
+  ramp: QuarterDesign,
+  transition: Transition,
+  coping: SolvedCoping | null,
+  side: Side,
+  others: readonly Timber[],
+): Bench['room'] => {
   const panel = { length: side.length, chamfer: ramp.chamfer }
-  const fits = (candidate: DeckTimber): boolean =>
+  return (candidate, timbers) =>
     insidePanel(candidate, transition, panel) &&
     (!coping || cornersApart(timberCorners(candidate), notchBox(coping, side.height))) &&
-    [...timbers, ...studs, ...rolling].every((other) => apart(candidate, other))
-  const add = (...ways: readonly DeckTimber[]): boolean => {
-    const found = ways.find(fits)
-    if (found) timbers.push(found)
-    return found !== undefined
-  }
+    [...timbers, ...others].every((other) => apart(candidate, other))
+}
 
-  if (coping && !add(...pipeTimbers(ramp, coping).map((own) => ({ ...own, role: 'pipe' as const }))))
-    findings.push(...pipeFindings(ramp, coping, studs, units))
-  if (ramp.deckBoard) {
-    const first = wall + thin / 2
-    const last = side.length - thin / 2
-    const lost: number[] = []
-    const moves: string[] = []
-    /** Upright at its place, else flat there, else upright at the nearest place within half a spacing. */
-    const place = (role: 'backing' | 'deck', x: number, flat = x): void => {
-      if (add(timber(role, 'edge', x, top), timber(role, 'flat', flat, top))) return
-      const moved = aside(x, ramp.studs.deck / 2, (to) => {
-        const candidate = timber(role, 'edge', to, top)
-        return fits(candidate) ? candidate : null
-      })
-      if (!moved) lost.push(x)
-      else {
-        timbers.push(moved)
-        moves.push(`${measured(x, units)} to ${measured(moved.x, units)}`)
-      }
-    }
-    place('backing', first, wall + wide / 2)
-    const bays = Math.max(1, Math.ceil((last - first) / ramp.studs.deck - 1e-9))
-    for (let i = 1; i < bays; i++) place('deck', first + ((last - first) * i) / bays)
-    if (last - first >= thin) place('deck', last, side.length - wide / 2)
-    if (moves.length > 0)
-      findings.push(
-        note(
-          'deck-timber',
-          `timbers under the deck board moved to stay in the panel and clear of others: ${moves.join(', ')} behind the toe`,
-        ),
-      )
-    if (lost.length > 0)
-      findings.push(
-        note(
-          'deck-timber',
-          `no timber fits under the deck board within half a spacing of ${listed(lost, units)} behind the toe: it would meet the curve or another`,
-        ),
-      )
+/** The first of its ways that has room; false where none has. */
+const put = ({ timbers, room }: Bench, ...ways: readonly DeckTimber[]): boolean => {
+  const found = ways.find((way) => room(way, timbers))
+  if (found) timbers.push(found)
+  return found !== undefined
+}
+
+/** `x` of its middle, `y` of its upper face, mm. */
+const timber = (
+  { studs: { section } }: QuarterDesign,
+  role: DeckTimber['role'],
+  lies: DeckTimber['lies'],
+  x: number,
+  y: number,
+): DeckTimber => {
+  const [thin, wide] = [Math.min(...section), Math.max(...section)]
+  const upright = lies === 'edge'
+  return { role, lies, x, y, angle: 0, width: upright ? thin : wide, depth: upright ? wide : thin }
+}
+
+/** Backing and spaced timbers under the deck board; what is said of those that moved or have no room. */
+const putUnderBoard = (bench: Bench, ramp: QuarterDesign, side: Side, units: Units): readonly Finding[] => {
+  const { section, deck: every } = ramp.studs
+  const [thin, wide] = [Math.min(...section), Math.max(...section)]
+  const top = side.height
+  const wall = side.edges.find((edge) => edge.name === 'top')!.path.pieces[0]!.to.x
+  const [first, last] = [wall + thin / 2, side.length - thin / 2]
+  const lost: number[] = []
+  const moves: string[] = []
+  /** Upright at its place, else flat there, else upright at the nearest place within half a spacing. */
+  const place = (role: 'backing' | 'deck', x: number, flat = x): void => {
+    const upright = (at: number): DeckTimber => timber(ramp, role, 'edge', at, top)
+    if (put(bench, upright(x), timber(ramp, role, 'flat', flat, top))) return
+    const moved = aside(x, every / 2, (at) => (put(bench, upright(at)) ? at : null))
+    if (moved === null) lost.push(x)
+    else moves.push(`${measured(x, units)} to ${measured(moved, units)}`)
   }
-  const back = side.length - ramp.chamfer
-  add(timber('back', 'flat', back - wide / 2, thin), timber('back', 'edge', back - thin / 2, wide))
-  return { timbers: [...timbers, ...rolling], findings }
+  place('backing', first, wall + wide / 2)
+  const bays = Math.max(1, Math.ceil((last - first) / every - 1e-9))
+  for (let i = 1; i < bays; i++) place('deck', first + ((last - first) * i) / bays)
+  if (last - first >= thin) place('deck', last, side.length - wide / 2)
+  return [
+    ...(moves.length > 0
+      ? [
+          note(
+            'deck-timber',
+            `timbers under the deck board moved to stay in the panel and clear of others: ${moves.join(', ')} behind the toe`,
+          ),
+        ]
+      : []),
+    ...(lost.length > 0
+      ? [
+          note(
+            'deck-timber',
+            `no timber fits under the deck board within half a spacing of ${listed(lost, units)} behind the toe: it would meet the curve or another`,
+          ),
+        ]
+      : []),
+  ]
 }
 
 /** What holds a pipe without a timber of its own: the lip stud, or blocks. */

@@ -150,64 +150,78 @@ const seatBounds = ({ curve, lip }: Transition, { centre, seat, outside }: Solve
 const seatFindings = (
   ramp: QuarterDesign,
   { lip }: Transition,
-  { centre, outside, along, up, out, seat }: SolvedCoping,
+  coping: SolvedCoping,
   { least, most }: SeatBounds,
   outAt: (x: number) => number,
   units: Units,
 ): readonly Draft[] => {
-  const show = (mm: number): string => measured(mm, units)
-  const reveals = ramp.coping?.by.kind === 'reveals'
+  const { centre, outside, along, seat } = coping
   const r = outside / 2
   const alongAt = (x: number): number => x + r - lip.x
-  const findings: Draft[] = []
-  if (centre.x < least - same)
-    findings.push(
-      stop('notch-floor', (trial: Trial) => {
-        const said = `there is no floor under the pipe's middle: the curve passes ${show(least - centre.x)} behind it; `
-        if (reveals) return said + inwardWays(ramp, outAt(least), { out, up }, units, trial)
-        const longer = firstOf(ramp, units, trial)(alongKey, alongAt(least), 1)
-        return (
-          said +
-          orWays(
-            [longer && `\`along\` must be at least ${longer.shown} (${show(along)} now)`],
-            'give `up` and `out` in place of the notch',
-          )
-        )
-      }),
-    )
-  if (seat === 'round' && centre.x > most - same)
-    findings.push(
-      stop('notch-floor', (trial: Trial) => {
-        const first = firstOf(ramp, units, trial)
-        const square = trial({ ...ramp, coping: { ...ramp.coping!, seat: 'square' } })
-        const more = reveals ? first(outKey, outAt(most), 1) : null
-        const shorter = reveals ? null : first(alongKey, alongAt(most), -1)
-        const further = 'bring the pipe further out of the face: '
-        return (
-          'the round seat does not meet the curve; ' +
-          orWays(
-            [
-              square ? 'take a square seat' : null,
-              more && `${further}\`out\` at least ${more.shown} (${show(out)} now)`,
-              shorter && `${further}\`along\` at most ${shorter.shown} (${show(along)} now)`,
-            ],
-            'take a thinner pipe or a higher ramp',
-          )
-        )
-      }),
-    )
-  // a given `along` is always above 0
-  if (reveals && along <= same && centre.x >= least - same)
-    findings.push(
-      stop(
-        'notch-front',
-        (trial: Trial) =>
-          `the notch's back wall comes out ${show(-along)} in front of the lip, where there is no wood; ` +
-          inwardWays(ramp, outAt(lip.x - r), { out, up }, units, trial),
-      ),
-    )
-  return findings
+  const on: SeatPlace = { ramp, coping, outAt, alongAt, units }
+  const floored = centre.x >= least - same
+  return [
+    ...(floored ? [] : [floorStop(on, least)]),
+    ...(seat === 'round' && centre.x > most - same ? [shutStop(on, most)] : []),
+    // a given `along` is always above 0
+    ...(isRevealed(ramp) && along <= same && floored ? [frontStop(on, lip.x - r)] : []),
+  ]
 }
+
+/** A seat, and what its reveal and its notch would be with the pipe's middle at another x of the same level, mm. */
+interface SeatPlace {
+  readonly ramp: QuarterDesign
+  readonly coping: SolvedCoping
+  readonly outAt: (x: number) => number
+  readonly alongAt: (x: number) => number
+  readonly units: Units
+}
+
+const isRevealed = ({ coping }: QuarterDesign): boolean => coping?.by.kind === 'reveals'
+
+const floorStop = ({ ramp, coping, outAt, alongAt, units }: SeatPlace, least: number): Draft =>
+  stop('notch-floor', (trial: Trial) => {
+    const show = (mm: number): string => measured(mm, units)
+    const said = `there is no floor under the pipe's middle: the curve passes ${show(least - coping.centre.x)} behind it; `
+    if (isRevealed(ramp)) return said + inwardWays(ramp, outAt(least), coping, units, trial)
+    const longer = firstOf(ramp, units, trial)(alongKey, alongAt(least), 1)
+    return (
+      said +
+      orWays(
+        [longer && `\`along\` must be at least ${longer.shown} (${show(coping.along)} now)`],
+        'give `up` and `out` in place of the notch',
+      )
+    )
+  })
+
+const shutStop = ({ ramp, coping, outAt, alongAt, units }: SeatPlace, most: number): Draft =>
+  stop('notch-floor', (trial: Trial) => {
+    const show = (mm: number): string => measured(mm, units)
+    const first = firstOf(ramp, units, trial)
+    const square = trial({ ...ramp, coping: { ...ramp.coping!, seat: 'square' } })
+    const more = isRevealed(ramp) ? first(outKey, outAt(most), 1) : null
+    const shorter = isRevealed(ramp) ? null : first(alongKey, alongAt(most), -1)
+    const further = 'bring the pipe further out of the face: '
+    return (
+      'the round seat does not meet the curve; ' +
+      orWays(
+        [
+          square ? 'take a square seat' : null,
+          more && `${further}\`out\` at least ${more.shown} (${show(coping.out)} now)`,
+          shorter && `${further}\`along\` at most ${shorter.shown} (${show(coping.along)} now)`,
+        ],
+        'take a thinner pipe or a higher ramp',
+      )
+    )
+  })
+
+const frontStop = ({ ramp, coping, outAt, units }: SeatPlace, flush: number): Draft =>
+  stop(
+    'notch-front',
+    (trial: Trial) =>
+      `the notch's back wall comes out ${measured(-coping.along, units)} in front of the lip, where there is no wood; ` +
+      inwardWays(ramp, outAt(flush), coping, units, trial),
+  )
 
 const behindFinding = (
   ramp: QuarterDesign,

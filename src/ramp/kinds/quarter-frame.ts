@@ -1,0 +1,219 @@
+import type { QuarterDesign, Sheet, Stock, Units } from '../../design/design.ts'
+import { largestPanel } from '../../design/panel-sizes.ts'
+import { toeStepFindings } from '../beside/toe-step.ts'
+import { type Draft, hasStop, stop, type Trial } from '../check/check.ts'
+import { measured, same } from '../check/offer.ts'
+import { backKey, orWays, quietThat } from '../check/remedy.ts'
+import type { Curve } from '../curve/curve.ts'
+import { widthFindings } from '../frame/bays.ts'
+import { solveDeckTimbers } from '../frame/deck-timbers.ts'
+import { lipFreeFindings } from '../frame/lip-free.ts'
+import type { Stud } from '../frame/stud.ts'
+import { solveStuds } from '../frame/studs.ts'
+import { type SolvedWheels, solveWheels } from '../frame/wheels.ts'
+import { featherFindings } from '../hazard/feather.ts'
+import { guardFindings } from '../hazard/guard.ts'
+import { hazardFindings } from '../hazard/hazards.ts'
+import { ledgeFindings } from '../hazard/ledge.ts'
+import { narrowFindings } from '../hazard/narrowest.ts'
+import { stiffSheetFindings } from '../hazard/stiff-sheets.ts'
+import { chamferFindings } from '../side/chamfer.ts'
+import type { SolvedCoping } from '../side/coping.ts'
+import { panelFindings } from '../side/panel-size.ts'
+import { type Side, solveSide } from '../side/side.ts'
+import { solveCoping } from '../side/solve-coping.ts'
+import { solveTransition } from '../side/solve-transition.ts'
+import type { Transition } from '../side/transition.ts'
+import { bendFindings } from '../skin/bend.ts'
+import { withSeamStuds } from '../skin/seam-studs.ts'
+import { type SkinLayer, skinFindings, solveSkin } from '../skin/skin.ts'
+
+/** What can be sawn, and what is said of it before any remedy is tried. */
+interface QuarterFrame {
+  readonly drafts: readonly Draft[]
+  /** the rest hangs on a curve */
+  readonly frame: {
+    readonly transition: Transition
+    readonly length: number
+    readonly coping: SolvedCoping | null
+    readonly side: Side | null
+    readonly studs: readonly Stud[]
+    readonly behind: ReturnType<typeof solveDeckTimbers>
+    readonly skin: readonly SkinLayer[]
+    readonly wheels: SolvedWheels | null
+  } | null
+}
+
+/**
+ * All parts in which a stop may lie; null as soon as `enough` says that no more need be known. `shallow`: nor anything of what is
+ * dangerous though it can be sawn.
+ */
+export const frameQuarter = (
+  design: QuarterDesign,
+  units: Units,
+  stock: Stock,
+  enough: (found: readonly Draft[]) => boolean,
+  { stored = [], shallow = false }: { readonly stored?: readonly string[]; readonly shallow?: boolean },
+): QuarterFrame | null => {
+  const { transition, findings } = solveTransition(design, units)
+  const drafts = [...findings, ...curveFindings(design, transition, units)]
+  if (enough(drafts)) return null
+  if (!transition) return { drafts, frame: null }
+  const outline = outlineOf(design, transition, units)
+  const { length, coping, endless } = outline
+  drafts.push(...outline.findings)
+  if (enough(drafts)) return null
+  const { side, findings: sawn } = sideOf(design, transition, outline, drafts, stock, units)
+  drafts.push(...sawn)
+  const framed = framedOf(design, transition, outline, side, stock, units)
+  const { studs, skin, wheels } = framed
+  if (!endless) drafts.push(...framed.onStuds)
+  drafts.push(...framed.rolling)
+  // a frame that cannot be sawn is not worth bending a skin on
+  if (!hasStop(drafts))
+    drafts.push(
+      ...bendFindings(design, transition.tightest, units),
+      ...stiffSheetFindings(design, transition.tightest, units),
+    )
+  if (enough(drafts)) return null
+  const behind =
+    side && !shallow
+      ? solveDeckTimbers(design, transition, coping, side, studs, wheels, units)
+      : { timbers: [], findings: [] }
+  // a side that is all but sawn in two can still fall over
+  if (!shallow && side && drafts.every(({ id, level }) => level !== 'stop' || id === 'wood-narrow')) {
+    const standing = { transition, side, coping, studs, deckTimbers: behind.timbers, skin, stored }
+    drafts.push(...hazardFindings(design, standing, drafts, units))
+    if (enough(drafts)) return null
+  }
+  return { drafts, frame: { transition, length, coping, side, studs, behind, skin, wheels } }
+}
+
+/** What is said of the curve at its ends, and of what needs none. */
+const curveFindings = (
+  design: QuarterDesign,
+  transition: Transition | null,
+  units: Units,
+): readonly Draft[] => [
+  ...(transition ? toeStepFindings(design, transition, units) : []),
+  ...(transition ? ledgeFindings(design, transition, units) : []),
+  ...featherFindings(design, units),
+  ...widthFindings(design, units),
+]
+
+/** How long the side is, and what is cut away of it. */
+interface Outline {
+  readonly length: number
+  /** it ends before its lip: there is no back to measure from */
+  readonly endless: boolean
+  readonly coping: SolvedCoping | null
+}
+
+const outlineOf = (
+  design: QuarterDesign,
+  transition: Transition,
+  units: Units,
+): Outline & { readonly findings: readonly Draft[] } => {
+  const { run } = transition
+  const length = design.back.from === 'length' ? design.back.value : run + design.back.value
+  const endless = length - run <= same
+  const { coping, findings } = solveCoping(design, transition, length - run, units)
+  return {
+    length,
+    endless,
+    coping,
+    findings: [
+      ...(endless ? [shortStop(design, length, run, units)] : []),
+      ...findings.filter(({ id }) => !endless || id !== 'notch-long'),
+      ...(design.chamfer > 0 && !endless ? chamferFindings(design, transition, coping, length, units) : []),
+    ],
+  }
+}
+
+/** The panel, and how it is sawn; null where a stop of `before` leaves it open. */
+const sideOf = (
+  design: QuarterDesign,
+  transition: Transition,
+  { length, coping }: Outline,
+  before: readonly Draft[],
+  stock: Stock,
+  units: Units,
+): { readonly side: Side | null; readonly findings: readonly Draft[] } => {
+  const seatless = design.coping !== null && coping === null
+  const solved = (): Side => solveSide(transition, coping, length, design.chamfer)
+  const side = hasStop(before) || seatless ? null : solved()
+  // what ails the outline is seen whatever the width, so that a wider ramp brings nothing new
+  const outlined = before.every(({ id, level }) => level !== 'stop' || id === 'width') && !seatless
+  return {
+    side,
+    findings: [
+      ...(outlined ? narrowFindings(design, side ?? solved(), units) : []),
+      ...(side ? panelFindings(side, transition.run, design, stock, units) : []),
+      ...guardFindings(transition.heights.deck, units),
+    ],
+  }
+}
+
+/** Studs, the skin on them, wheels. */
+const framedOf = (
+  design: QuarterDesign,
+  transition: Transition,
+  { length, coping }: Outline,
+  side: Side | null,
+  stock: Stock,
+  units: Units,
+) => {
+  const { curve } = transition
+  const panel = { curveEnd: side?.curveEnd ?? curve.lip, length }
+  const framing = solveStuds(design, transition, coping, panel, units)
+  const { studs, skin } = skinned(design, curve, coping, framing, stock, units)
+  const { wheels, findings: rolling } = side
+    ? solveWheels(design, transition, coping, length, studs, units)
+    : { wheels: null, findings: [] }
+  return {
+    studs,
+    skin,
+    wheels,
+    onStuds: [
+      ...framing.findings,
+      ...lipFreeFindings(design, framing.studs, curve.lengthTo(panel.curveEnd), units),
+      ...skinFindings(design, skin, units),
+    ],
+    rolling,
+  }
+}
+
+/** The skin on its studs, with those that its seams need besides. */
+const skinned = (
+  design: QuarterDesign,
+  curve: Curve,
+  coping: SolvedCoping | null,
+  { studs, stand }: Pick<ReturnType<typeof solveStuds>, 'studs' | 'stand'>,
+  stock: Stock,
+  units: Units,
+): { readonly studs: readonly Stud[]; readonly skin: readonly SkinLayer[] } => {
+  const skin = solveSkin(design, curve, coping, studs)
+  const panelOf = (sheet: Sheet) => largestPanel(sheet, stock, units)
+  const all = withSeamStuds({ design, curve, studs, timbers: [], panelOf, units }, skin, stand)
+  return { studs: all, skin: all === studs ? skin : solveSkin(design, curve, coping, all) }
+}
+
+/** A side that ends before its lip. */
+const shortStop = (design: QuarterDesign, length: number, run: number, units: Units): Draft => {
+  const show = (mm: number): string => measured(mm, units)
+  return stop(
+    'length-short',
+    (trial: Trial) =>
+      `a side ${show(length)} long ends before the lip, ${show(run)} behind the toe; ` +
+      longerWay(trial, design, run, units),
+  )
+}
+
+/** A side that reaches past the lip. */
+const longerWay = (trial: Trial, design: QuarterDesign, run: number, units: Units): string => {
+  const long = quietThat(trial, design, backKey(design), run, 1, units)
+  return orWays(
+    [long && `make it ${long.shown} or more`],
+    'no length alone puts it right: see to the notch, the chamfer and the studs as well, or say `deck` in place of `length`',
+  )
+}
