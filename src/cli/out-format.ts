@@ -18,20 +18,43 @@ interface OutOptions {
   readonly json?: boolean
 }
 
+/** Endings that a command writes, and what each is, in words or in none: the one list that asking, help and README come from. */
+type Formats<Ending extends string> = Readonly<Record<Ending, string>>
+
+/** `.pdf or .svg (drawings), .csv (a spreadsheet), .json or .txt` */
+const formatWords = (formats: Formats<string>, shown: (ending: string) => string): string => {
+  const groups: { readonly endings: string[]; readonly words: string }[] = []
+  for (const [ending, words] of Object.entries(formats)) {
+    const last = groups.at(-1)
+    if (last && words !== '' && last.words === words) last.endings.push(shown(ending))
+    else groups.push({ endings: [shown(ending)], words })
+  }
+  const all = groups.map(
+    ({ endings, words }) => `${endings.join(' or ')}${words === '' ? '' : ` (${words})`}`,
+  )
+  return `${all.slice(0, -1).join(', ')} or ${all.at(-1)}`
+}
+
+export const outOption = (formats: Formats<string>) =>
+  ({
+    name: 'out',
+    takes: 'file',
+    help: `write it to a file instead of printing it: ${formatWords(formats, (ending) => `\`${ending}\``)}`,
+  }) as const
+
 /** Format and paper that are asked for; fails with `faults` and all that is wrong with these at once. */
 export const askedFormat = <Ending extends string>(
   { paper, out, force }: OutOptions,
   design: Design,
   file: string,
-  /** `means`: the endings in words */
-  { formats, means }: { readonly formats: readonly Ending[]; readonly means: string },
+  formats: Formats<Ending>,
   faults: string[] = [],
 ): { readonly format: Ending; readonly sheet: Laying['sheet'] } => {
   const ending = out === undefined ? '.txt' : extname(out).toLowerCase()
-  const format = formats.find((known) => known === ending)
+  const format = (Object.keys(formats) as Ending[]).find((known) => known === ending)
   if (format === undefined)
     faults.push(
-      `--out ${out}: ${ending === '' ? 'a name without an ending' : `\`${ending}\``} tells no format; end it in ${means}`,
+      `--out ${out}: ${ending === '' ? 'a name without an ending' : `\`${ending}\``} tells no format; end it in ${formatWords(formats, (known) => known)}`,
     )
   const { sheet } = done(readLaying(paper === undefined ? {} : { paper }, null, design, faults))
   if (out !== undefined) checkOut(out, force ?? false, file)

@@ -28,6 +28,9 @@ const wordedKinds = (Object.keys(pageWords) as PageKind[]).flatMap((kind) => {
   return word === null ? [] : [{ kind, word }]
 })
 
+/** Words that all pages of a kind are asked for by. */
+export const kindWords: readonly string[] = wordedKinds.map(({ word }) => word)
+
 /** Pages by the number of a tile, or by kind; capitals or not. `here`: numbers of the pages that there are. */
 export const pickPages = (plan: SetPlan, here: readonly number[], said: readonly string[]): Picked => {
   const held = new Set(here)

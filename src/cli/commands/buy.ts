@@ -6,16 +6,14 @@ import { command, type Given } from '../command.ts'
 import { done } from '../done.ts'
 import { loadDesign } from '../load-design.ts'
 import { forceOption, paperWords } from '../options.ts'
-import { askedFormat, giveOut, jsonText } from '../out-format.ts'
+import { askedFormat, giveOut, jsonText, outOption } from '../out-format.ts'
 import type { Shell } from '../shell.ts'
+
+const formats = { '.pdf': 'boxes to tick', '.csv': 'a spreadsheet', '.json': '', '.txt': '' } as const
 
 const rows = [
   { name: 'paper', takes: 'name', help: `of the PDF: ${paperWords}; else as the design says` },
-  {
-    name: 'out',
-    takes: 'file',
-    help: 'write it instead of printing it: `.pdf` with boxes to tick, `.csv`, `.json` or `.txt`',
-  },
+  outOption(formats),
   forceOption,
   { name: 'json', help: 'print JSON alone' },
 ] as const
@@ -33,10 +31,7 @@ export const buyCommand = command({
 /** The shopping list. Writes nothing where a check says stop. */
 const buy = (file: string, options: BuyOptions, shell: Shell): Promise<number> => {
   const { design } = loadDesign(file)
-  const { format, sheet } = askedFormat(options, design, file, {
-    formats: ['.pdf', '.csv', '.json', '.txt'],
-    means: '.pdf (boxes to tick), .csv (a spreadsheet), .json or .txt',
-  })
+  const { format, sheet } = askedFormat(options, design, file, formats)
   const several = design.ramps.length > 1
   const job = done(buyJob(design), { file, several, done: 'buy for' })
   const { list } = job.facts.stock

@@ -7,16 +7,20 @@ import { command, type Given } from '../command.ts'
 import { done } from '../done.ts'
 import { loadDesign } from '../load-design.ts'
 import { forceOption, paperWords } from '../options.ts'
-import { askedFormat, giveOut, jsonText } from '../out-format.ts'
+import { askedFormat, giveOut, jsonText, outOption } from '../out-format.ts'
 import type { Shell } from '../shell.ts'
+
+const formats = {
+  '.pdf': 'drawings',
+  '.svg': 'drawings',
+  '.csv': 'a spreadsheet',
+  '.json': '',
+  '.txt': '',
+} as const
 
 const rows = [
   { name: 'paper', takes: 'name', help: `of the PDF and the SVG: ${paperWords}; else as the design says` },
-  {
-    name: 'out',
-    takes: 'file',
-    help: 'write it instead of printing it: `.pdf` or `.svg` with the panels drawn to scale, `.csv`, `.json` or `.txt`',
-  },
+  outOption(formats),
   forceOption,
   { name: 'json', help: 'print JSON alone, in mm and degrees' },
 ] as const
@@ -34,10 +38,7 @@ export const cutsCommand = command({
 /** Panels with their pieces and the order of cuts. Writes nothing where a check says stop. */
 const cuts = (file: string, options: CutsOptions, shell: Shell): Promise<number> => {
   const { design } = loadDesign(file)
-  const { format, sheet } = askedFormat(options, design, file, {
-    formats: ['.pdf', '.svg', '.csv', '.json', '.txt'],
-    means: '.pdf or .svg (drawings), .csv (a spreadsheet), .json or .txt',
-  })
+  const { format, sheet } = askedFormat(options, design, file, formats)
   const several = design.ramps.length > 1
   const job = done(cutsJob(design), { file, several, done: 'lay on panels' })
   const { sheets, boards, solved } = job

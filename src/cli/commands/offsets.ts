@@ -7,9 +7,11 @@ import { command, type Given } from '../command.ts'
 import { done } from '../done.ts'
 import { loadDesign } from '../load-design.ts'
 import { forceOption, paperWords } from '../options.ts'
-import { askedFormat, giveOut } from '../out-format.ts'
+import { askedFormat, giveOut, outOption } from '../out-format.ts'
 import type { Shell } from '../shell.ts'
 import { flatWords } from '../words/flat-words.ts'
+
+const formats = { '.pdf': 'a page', '.csv': 'a spreadsheet', '.txt': 'plain text' } as const
 
 const rows = [
   {
@@ -18,11 +20,7 @@ const rows = [
     help: 'distance of the marks along the bottom edge; else 150 mm or 6 in',
   },
   { name: 'paper', takes: 'name', help: `of the PDF: ${paperWords}; else as the design says` },
-  {
-    name: 'out',
-    takes: 'file',
-    help: 'write it to a `.pdf`, `.csv` or `.txt` file instead of printing it',
-  },
+  outOption(formats),
   forceOption,
   { name: 'json', help: 'print JSON alone, in mm' },
 ] as const
@@ -46,11 +44,7 @@ const offsets = (file: string, options: OffsetsOptions, shell: Shell): Promise<n
     options.every === undefined
       ? usualEvery(units)
       : lengthOption('--every', options.every, units, everyRange, faults)
-  const asked = {
-    formats: ['.pdf', '.csv', '.txt'],
-    means: '.pdf (a page), .csv (a spreadsheet) or .txt (plain text)',
-  } as const
-  const { format, sheet } = askedFormat(options, design, file, asked, faults)
+  const { format, sheet } = askedFormat(options, design, file, formats, faults)
   const several = design.ramps.length > 1
   const job = done(offsetsJob(design, every), { file, several, done: 'set out' })
   const { solved, offsets: all } = job

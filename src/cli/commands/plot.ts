@@ -76,6 +76,18 @@ const plot = async (file: string, raw: Given<typeof rows>, shell: Shell): Promis
   return 0
 }
 
+type PageUse = 'taped' | 'read first' | 'cut out'
+
+/** What each kind of page is for. */
+const uses: Readonly<Record<PageKind, PageUse>> = {
+  map: 'read first',
+  square: 'read first',
+  trial: 'read first',
+  parts: 'read first',
+  tile: 'taped',
+  strip: 'cut out',
+}
+
 const report = (
   out: string,
   design: Design,
@@ -86,13 +98,14 @@ const report = (
   why: string | null,
   flats: string | null,
 ): string => {
-  const count = (...kinds: readonly PageKind[]): number =>
-    set.pages.filter((page) => kinds.includes(page.kind)).length
-  const [tiles, strips] = [count('tile'), count('strip')]
+  const count = (isOne: (kind: PageKind) => boolean): number =>
+    set.pages.filter(({ kind }) => isOne(kind)).length
+  const used = (use: PageUse): number => count((kind) => uses[kind] === use)
+  const cut = used('cut out')
   const counted = [
-    `${countWords(tiles, 'tile')} to tape together`,
-    `${set.pages.length - tiles - strips} to read first`,
-    ...(strips > 0 ? [`${strips} of strips to cut out`] : []),
+    `${countWords(used('taped'), 'tile')} to tape together`,
+    `${used('read first')} to read first`,
+    ...(cut > 0 ? [`${cut} of strips to cut out`] : []),
   ].join(', ')
   const square = squareSideIn(sheetWindow({ paper, ...sheet }))
   const side = showLength(square, design.units, { unit: true })
@@ -104,7 +117,7 @@ const report = (
     ...(flats === null ? [] : [wrap(flats)]),
     `1. Print at 100 %, never "fit to page", one-sided.`,
     `2. Measure the test square with a steel rule: ${square} mm${design.units === 'in' ? ` (${side})` : ''} both ways.`,
-    count('trial', 'parts') > 0
+    count((kind) => kind === 'trial' || kind === 'parts') > 0
       ? '3. Saw the lip trial in scrap and try it with the real pipe.'
       : '3. Read the map: it shows where each page lies.',
     '4. Trim and tape the pages in the order of their numbers, each row to its snap line; check the distances on the map.',

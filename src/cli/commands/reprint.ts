@@ -6,7 +6,7 @@ import { countWords } from '../../length/count-words.ts'
 import { harmless } from '../../length/quote.ts'
 import { covers } from '../../page/cover/cover.ts'
 import type { Profile } from '../../printer/profile.ts'
-import { pickPages } from '../../read/pick-pages.ts'
+import { kindWords, pickPages } from '../../read/pick-pages.ts'
 import type { ReadPlatform } from '../../read/platform.ts'
 import type { SetPdf, SetPdfPage } from '../../read/set-pdf.ts'
 import { command, type Given, type OptionRow } from '../command.ts'
@@ -61,7 +61,7 @@ export const reprintCommand = command({
       name: 'pages',
       many: true,
       optional: true,
-      help: 'tiles by their numbers (`7`); `map`, `square`, `trial`, `strips`',
+      help: `tiles by their numbers (\`7\`); ${kindWords.map((word) => `\`${word}\``).join(', ')}`,
     },
   ],
   options: rows,

@@ -3,7 +3,7 @@ import { straightOf } from '../../design/kind-traits.ts'
 import { inch } from '../../geometry/inch.ts'
 import { showLength } from '../../length.ts'
 import { rounded } from '../../ramp/check/offer.ts'
-import type { WholeDesign } from '../../ramp/ramp.ts'
+import type { Flat, WholeDesign } from '../../ramp/ramp.ts'
 import type { Moving } from '../moving.ts'
 import type { SectionPlan } from '../timber/boards.ts'
 import { cutBoards } from '../timber/cutting.ts'
@@ -130,7 +130,8 @@ const screwLines = (design: Design, { ramps }: WholeDesign): readonly ListLine[]
 const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bought): readonly ListLine[] => {
   const rolling = moving.flatMap(({ rolling: own }) => (own ? [own] : []))
   const joined = ramps.filter(({ design }) => design.runOut?.kind === 'flat').length
-  const meets = straightOf(ramps).length > 0 ? joined : 0
+  const flats: readonly Flat[] = straightOf(ramps)
+  const meets = flats.length > 0 ? joined : 0
   const feet = ramps.reduce((sum, ramp) => sum + ramp.design.sides.count * (ramp.length ?? 0), 0)
   const word = (name: 'wheels' | 'handles' | 'bolts' | 'rubber'): Pick<ListLine, 'part' | 'priced'> => ({
     part: 'fittings',

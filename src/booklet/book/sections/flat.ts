@@ -1,4 +1,5 @@
 import { curvedOf, straightOf } from '../../../design/kind-traits.ts'
+import type { Flat } from '../../../ramp/ramp.ts'
 import { type Block, check, head, step } from '../block.ts'
 import type { Book } from '../book.ts'
 import type { Section } from '../pages.ts'
@@ -7,7 +8,7 @@ import { checksOf } from './framing.ts'
 /** Setting a flat against the quarters that run out on it. */
 export const flat = (book: Book): Section | null => {
   const { width, show, fine, solved } = book
-  const flats = straightOf(solved.ramps)
+  const flats: readonly Flat[] = straightOf(solved.ramps)
   if (flats.length === 0) return null
   const met = curvedOf(solved.ramps).filter(({ design }) => design.runOut.kind === 'flat')
   let number = 0
