@@ -21,22 +21,24 @@ const quarterRows = (ramp: Quarter, units: Units): readonly Row[] => {
         'height',
         `frame ${show(heights.frame)}   deck ${show(heights.deck)}   ridden face at the lip ${show(heights.surface)}`,
       ],
-      ['radius', `frame ${show(radius.frame)}   ridden face ${show(radius.surface)}`],
       [
         'curve',
-        `${show(transition.arc)} along it, ${show(transition.run)} along the floor; ${angle(transition.lipAngle)} at the lip, ${steepnessWord(transition.lipAngle)}`,
+        `${show(transition.arc)} along it, ${show(transition.run)} along the floor; ${angle(transition.lipAngle)} at the lip, ${steepnessWord(transition.lipAngle)}; radius frame ${show(radius.frame)}, ridden face ${show(radius.surface)}`,
       ],
       [
         'toe',
-        `${show(transition.toe.y)} high, ${angle(transition.toeAngle)}; ridden face ${show(transition.toeStep)} above the floor there`,
+        `${show(transition.toe.y)} high, ${angle(transition.toeAngle)}; ridden face ${show(transition.toeStep)} above the floor`,
       ],
     )
   }
-  if (length !== null && deck !== null && transition)
-    rows.push([
-      'side',
-      `${show(length)} long, ${show(transition.heights.frame)} high; deck ${show(deck)} behind the lip`,
-    ])
-  rows.push(['width', show(ramp.width)], ...framingRows(ramp, units))
-  return rows
+  return [
+    ...rows,
+    length !== null && deck !== null && transition
+      ? [
+          'side',
+          `${show(length)} long, ${show(transition.heights.frame)} high; deck ${show(deck)} behind the lip; ramp ${show(ramp.width)} wide`,
+        ]
+      : ['width', show(ramp.width)],
+    ...framingRows(ramp, units),
+  ]
 }

@@ -10,12 +10,12 @@ type Row = readonly [label: string, words: string]
 export const stockRows = (name: string, stock: StockTaking, units: Units): readonly Row[] => {
   const show = (mm: number): string => showLength(mm, units)
   const { least, most, people } = stock.weight.ramps.find(({ ramp }) => ramp === name)!
-  const { standing, doors } = stock.sizes.find(({ ramp }) => ramp === name)!
+  const { standing, withRunOut, doors } = stock.sizes.find(({ ramp }) => ramp === name)!
   const rolling = stock.moving.find(({ ramp }) => ramp === name)?.rolling
   return [
     [
       'weight',
-      `${massRange({ least, most }, units)}, for ${people} to lift; stands on ${show(standing[0])} × ${show(standing[1])}, ${show(standing[2])} high; ` +
+      `${massRange({ least, most }, units)}, for ${people} to lift; stands on ${show(standing[0])} × ${show(standing[1])}, ${show(standing[2])} high${withRunOut ? `, with its run-out ${show(withRunOut[0])} long` : ''}; ` +
         `a door ${show(doors.flat[0])} wide, or on edge ${show(doors.edge[0])}`,
     ],
     ...(rolling ? [['wheels', wheelWords(rolling, units)] as const] : []),

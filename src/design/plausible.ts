@@ -40,21 +40,31 @@ export const implausible = (
   const outside = `${said} is outside ${showRange(range, units)}`
   const number = bare ? source : source.replace(/\s*(?:\p{L}+|["'])\.?$/u, '')
   // who wrote a unit of another kind than the file's may have meant the file's
-  for (const unit of bare ? likely[units] : [units]) {
-    const meant = readLength(`${number} ${unit}`, units)
-    if ('error' in meant || unit === (reading.unit ?? units) || !within(meant.mm, range)) continue
-    const back = unit === units ? '' : ` (${showLength(meant.mm, units, { unit: true })})`
-    const fault = `${outside}; did you mean ${quote(`${number} ${unit}`).slice(1, -1)}${back}?`
-    return { code: bare && unit === (units === 'mm' ? 'in' : 'mm') ? 'other-unit' : 'range', fault }
+  const meant = (bare ? likely(units, number) : [units]).flatMap((unit) => {
+    const reread = readLength(`${number} ${unit}`, units)
+    return 'error' in reread || unit === (reading.unit ?? units) || !within(reread.mm, range)
+      ? []
+      : [{ unit, mm: reread.mm }]
+  })
+  const [first] = meant
+  if (first === undefined) return { code: 'range', fault: outside }
+  const back = first.unit === units ? '' : ` (${showLength(first.mm, units, { unit: true })})`
+  const other = bare && meant.some(({ unit }) => unit === otherUnit[units])
+  return {
+    code: other ? 'other-unit' : 'range',
+    fault: `${outside}; did you mean ${quote(`${number} ${first.unit}`).slice(1, -1)}${back}?`,
   }
-  return { code: 'range', fault: outside }
 }
 
-/** Units that a bare number may have been meant in, the likeliest first. */
-const likely: Readonly<Record<Units, readonly LengthUnit[]>> = {
-  mm: ['in', 'm', 'cm', 'ft'],
-  in: ['mm', 'ft'],
-}
+const otherUnit = { mm: 'in', in: 'mm' } as const
+
+/** Units that a bare number may have been meant in, the likeliest first: those of the file's own kind, but for a fraction. */
+const likely = (units: Units, number: string): readonly LengthUnit[] =>
+  units === 'in'
+    ? ['mm', 'ft']
+    : /[/\u00bc-\u00be\u2150-\u215e]/.test(number)
+      ? ['in', 'ft']
+      : ['cm', 'm', 'in', 'ft']
 
 /** So many sizes that would be good in the other unit are no slips: the file says the wrong `units`. */
 const manySlips = 3
@@ -63,6 +73,12 @@ const manySlips = 3
 export const wrongUnits = (problems: readonly Problem[], units: Units): string | null => {
   const slips = problems.filter((problem) => problem.code === 'other-unit').length
   if (slips < manySlips) return null
-  const other = units === 'mm' ? 'in' : 'mm'
+  const other = otherUnit[units]
   return `${slips} sizes of this file make no sense when read in ${units}, but do in ${other}; did you mean \`units: ${other}\`?`
 }
+
+/** A problem of such a file: that its number would be good in cm or m says nothing. */
+export const withoutGuess = (problem: Problem): Problem =>
+  problem.code === 'other-unit'
+    ? { ...problem, message: problem.message.replace(/; did you mean \S+ c?m \([^?]*\?$/u, '') }
+    : problem

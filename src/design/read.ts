@@ -13,7 +13,7 @@ import { parseDesign } from './file/parse.ts'
 import { saidMap, saidPrices, saidText, saidWord, says } from './file/said.ts'
 import type { Tree, TreeMap } from './file/tree.ts'
 import { kindTraits } from './kind-traits.ts'
-import { wrongUnits } from './plausible.ts'
+import { withoutGuess, wrongUnits } from './plausible.ts'
 import type { Place, Problem } from './problem.ts'
 import { problemReport } from './report.ts'
 import { resolveRamp, resolveSpace, resolveStock } from './resolve.ts'
@@ -78,7 +78,10 @@ export const readOpenDesign = (text: string): OpenDesign | { readonly problems: 
   )
   checkStores(ramps, maps, report)
   const wrong = on.units === undefined ? null : wrongUnits(problems, on.units)
-  if (wrong !== null) report('units', 'units', valueAt(tree, 'units')!.place, wrong)
+  if (wrong !== null) {
+    report('units', 'units', valueAt(tree, 'units')!.place, wrong)
+    return { problems: found().problems.map(withoutGuess) }
+  }
   if (problems.length > 0) return found()
 
   const complete = maps as readonly EntryMap[]

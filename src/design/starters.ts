@@ -177,7 +177,7 @@ export const starters: readonly Starter[] = [
         height: { surface: '4 1/2' },
         sides: { thickness: '23/32', count: '2' },
         studs: { section: '1 1/2 x 3 1/2', every: '12' },
-        skin: ['3/4 plywood', '1/4 hardboard'],
+        skin: ['23/32 plywood', '1/4 hardboard'],
       },
       {
         name: 'quarter',

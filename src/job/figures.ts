@@ -15,6 +15,7 @@ import { stockFigures } from '../stock/stock-figures.ts'
 import { asCuts, type RampAsCut, type RampCut } from './as-cut-words.ts'
 import { coverDesign } from './covering.ts'
 import { usualLaying } from './laying.ts'
+import { type RampChoices, rampChoices } from './near/ramp-choices.ts'
 import { withAnswers } from './settle/answer-words.ts'
 import type { Answer } from './settle/settle.ts'
 
@@ -29,6 +30,8 @@ export interface FiguresJob {
   readonly panels: ReturnType<typeof sheetsOf> | null
   /** null where a `stop` leaves it open */
   readonly stock: StockTaking | null
+  /** of each ramp, what else it could be; null for what has no curve */
+  readonly choices: readonly (RampChoices | null)[]
   /** of the notches that are cut already; null where a ramp's pipe could not be solved */
   readonly asCut: readonly (RampAsCut | null)[]
   /** figures that were left to the program */
@@ -53,15 +56,16 @@ export const figuresJob = (
         parts!,
         panels && 'sheets' in panels ? boughtPanels(panels.sheets, design.units) : null,
       )
-  return { solved, pages, panels, stock, asCut: asCuts(cuts, solved), answers }
+  const choices = solved.ramps.map((ramp) => rampChoices(ramp, design.units, design.stock))
+  return { solved, pages, panels, stock, choices, asCut: asCuts(cuts, solved), answers }
 }
 
 /** The figures as scripts read them: mm and degrees, told in docs/architecture.md. */
 export const figuresRecord = (
   design: Design,
-  { solved, pages, panels, stock, asCut, answers }: FiguresJob,
+  { solved, pages, panels, stock, choices, asCut, answers }: FiguresJob,
 ) => ({
-  ...withScrewLengths(designFigures(design, solved)),
+  ...withMore(designFigures(design, solved), choices),
   ...stockFigures(stock, design),
   ...(asCut.length > 0 && { asCut }),
   ...(answers.length > 0 && { solved: answers.map(answerRecord) }),
@@ -69,11 +73,12 @@ export const figuresRecord = (
   panels: panels && 'sheets' in panels ? panelFigures(panels.sheets) : null,
 })
 
-/** Layers and deck board with their screws counted by length: some take shorter ones than the layer's own. */
-const withScrewLengths = (figures: Figures) => ({
+/** What else a ramp could be; layers and deck board with their screws counted by length: some take shorter ones than the layer's own. */
+const withMore = (figures: Figures, choices: FiguresJob['choices']) => ({
   ...figures,
-  ramps: figures.ramps.map((ramp) => ({
+  ramps: figures.ramps.map((ramp, i) => ({
     ...ramp,
+    choices: choices[i]!,
     deckBoard: ramp.deckBoard && counted(ramp.deckBoard),
     skin: ramp.skin.map(counted),
   })),

@@ -99,7 +99,13 @@ const sizeFigures = ({ sizes, sets, floor }: StockTaking) => {
     standing: largest.standing,
     carried: largest.carried,
     stored: sets.find(({ ramps }) => ramps.includes(largest.ramp))!.size,
-    ramps: sizes.map(({ ramp, standing, carried, doors }) => ({ ramp, standing, carried, doors })),
+    ramps: sizes.map(({ ramp, standing, withRunOut, carried, doors }) => ({
+      ramp,
+      standing,
+      withRunOut,
+      carried,
+      doors,
+    })),
     sets: sets.map(({ ramps: names, size }) => ({ names, size })),
     floor,
   }

@@ -1,7 +1,8 @@
 import type { Design } from '../design/design.ts'
-import { curvedOf } from '../design/kind-traits.ts'
-import type { WholeDesign } from '../ramp/ramp.ts'
-import { type RampSize, rampSize } from '../ramp/storing/size.ts'
+import { curvedOf, isCurved } from '../design/kind-traits.ts'
+import { runOutFront } from '../ramp/beside/toe-step.ts'
+import type { SolvedRamp, WholeDesign } from '../ramp/ramp.ts'
+import { type RampSize, rampSize, type Size } from '../ramp/storing/size.ts'
 import type { Storing } from '../ramp/storing/storing.ts'
 import { type FreeFloor, freeFloor, type Stored, storedSets, storings } from './floor.ts'
 import { type Cost, costLines } from './list/cost.ts'
@@ -12,6 +13,12 @@ import type { Parts } from './parts.ts'
 import { type SectionPlan, sawTimber } from './timber/boards.ts'
 import { type Weight, weigh } from './weight.ts'
 
+export interface OverallSize extends RampSize {
+  readonly ramp: string
+  /** `standing`, and the run-out sheet before it; null where there is none */
+  readonly withRunOut: Size | null
+}
+
 /** What a design takes besides the layout of its panels: wood to buy, weight, room, and how it is moved and put away. */
 export interface StockTaking {
   readonly timber: readonly SectionPlan[]
@@ -21,7 +28,7 @@ export interface StockTaking {
   /** null where the design has no prices */
   readonly cost: Cost | null
   readonly weight: Weight
-  readonly sizes: readonly (RampSize & { readonly ramp: string })[]
+  readonly sizes: readonly OverallSize[]
   readonly storings: readonly Storing[]
   readonly sets: readonly Stored[]
   /** null where the design does not say how large the garage is */
@@ -40,7 +47,7 @@ export const takeStock = (
   const weight = weigh(design, solved, parts)
   const moving = curvedOf(solved.ramps).map((ramp) => moveRamp(ramp, weight))
   const kept = storings(solved)
-  const sizes = solved.ramps.map((ramp) => ({ ramp: ramp.name, ...rampSize(ramp)! }))
+  const sizes = solved.ramps.map((ramp) => overallSize(ramp, design.units))
   const sets = storedSets(sizes, kept)
   return {
     timber,
@@ -55,6 +62,13 @@ export const takeStock = (
     floor: design.space ? freeFloor(design.space, sets) : null,
     moving,
   }
+}
+
+const overallSize = (ramp: SolvedRamp, units: Design['units']): OverallSize => {
+  const size = rampSize(ramp)!
+  const [long, wide, high] = size.standing
+  const front = isCurved(ramp) ? runOutFront(ramp.design, ramp.transition, units) : 0
+  return { ramp: ramp.name, ...size, withRunOut: front > 0 ? [long + front, wide, high] : null }
 }
 
 const withCost = ({ lines, cost }: ReturnType<typeof costLines>): Pick<StockTaking, 'list' | 'cost'> => ({

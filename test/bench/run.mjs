@@ -69,6 +69,9 @@ function pages() {
       goal,
     )
   }
+  const pair = 'templates/pair-mm.yaml'
+  const booklet = [program, 'booklet', pair, '--out', join(folder, 'booklet.pdf'), '--force']
+  row('booklet of two ramps against plot of them', compared(booklet, plot(pair), 9), '1.5')
   row('figures against node -e 0', compared([program, 'figures', demo], ['-e', '0'], 9), '3')
   for (const more of [[], ['--strips']])
     for (const [from, to] of [

@@ -180,11 +180,16 @@ describe('sizes', () => {
       inSingle('surface: 1700', 'surface: 170 m'),
       '6:38 `transition.circle.surface`: 170 m is outside 300 to 20000 mm',
     ],
-    // 66 × 25.4 = 1676.4
+    [
+      'cm typed as mm',
+      inSingle('surface: 1700', 'surface: 66'),
+      '6:38 `transition.circle.surface`: 66 mm is outside 300 to 20000 mm; did you mean 66 cm (660 mm)?',
+    ],
+    // 22 cm are less than the least radius; 22 m, more than the most; 22 × 25.4 = 558.8
     [
       'inches typed as mm',
-      inSingle('surface: 1700', 'surface: 66'),
-      '6:38 `transition.circle.surface`: 66 mm is outside 300 to 20000 mm; did you mean 66 in (1676 mm)?',
+      inSingle('surface: 1700', 'surface: 22'),
+      '6:38 `transition.circle.surface`: 22 mm is outside 300 to 20000 mm; did you mean 22 in (559 mm)?',
     ],
     [
       'mm that are said to be mm',
@@ -262,7 +267,9 @@ describe('sizes', () => {
     ['in', 'deck: 640', 'deck: 2', '2 in', 'did you mean 2 ft (24 in)?'],
     ['in', 'deck: 640', 'deck: 24 mm', '24 mm', 'did you mean 24 in?'],
     ['in', 'width: 1216', 'width: 8', '8 in', 'did you mean 8 ft (96 in)?'],
-    ['mm', 'width: 1216', 'width: 48', '48 mm', 'did you mean 48 in (1219 mm)?'],
+    ['mm', 'width: 1216', 'width: 48', '48 mm', 'did you mean 48 cm (480 mm)?'],
+    ['mm', 'deck: 500', 'deck: 45', '45 mm', 'did you mean 45 cm (450 mm)?'],
+    ['mm', 'deck: 500', 'deck: 19 1/2', '19 1/2 mm', 'did you mean 19 1/2 in (495 mm)?'],
     ['mm', 'surface: 1700', 'surface: 1.7', '1.7 mm', 'did you mean 1.7 m (1700 mm)?'],
   ])('a forgotten unit in a design in %s: %s is %s', (units, old, typed, shown, meant) => {
     const sized = inSingle('units: mm', `units: ${units}`)
@@ -277,6 +284,17 @@ describe('sizes', () => {
     )
     expect(rest).toHaveLength(8)
     expect(rest.every((message) => /; did you mean [\d.]+ mm \(.* in\)\?$/.test(message))).toBe(true)
+    const metric = inSingle('units: mm', 'units: mm')
+      .replace('1216', '48')
+      .replace('surface: 1700', 'surface: 66')
+      .replace('deck: 500', 'deck: 20')
+    const inches = said(metric)
+    expect(inches[0]).toBe(
+      '2:8 3 sizes of this file make no sense when read in mm, but do in in; did you mean `units: in`?',
+    )
+    // not one of them is guessed to be in cm
+    expect(inches).toHaveLength(4)
+    expect(inches.join()).not.toContain(' cm')
   })
 
   it('an example comes in the unit of the file', () => {

@@ -76,7 +76,7 @@ describe('bad prices', () => {
     [
       'a timber in the wrong unit',
       '  38 x 89 x 96: 3',
-      '2:3 96 mm is outside 300 to 12000 mm; did you mean 96 in (2438 mm)?',
+      '2:3 96 mm is outside 300 to 12000 mm; did you mean 96 cm (960 mm)?',
     ],
     [
       'one thing twice',

@@ -52,7 +52,7 @@ it('the architecture tells every field of the figures, and none that no design h
     )
     const keys = new Set(all.flatMap(keysOf))
     expect([...keys].filter((key) => !told.has(key))).toEqual([])
-    const words = 'stop warn note stud seam between asCut side rip cross past before'
+    const words = 'stop warn note stud seam between asCut side rip cross past before saw'
     const values = new Set(words.split(' '))
     expect([...told].filter((name) => !keys.has(name) && !values.has(name))).toEqual([])
     expect(all.at(-1).ramps[0].skin[0].seams[0].second).not.toBeNull()

@@ -1,22 +1,29 @@
 import { describe, expect, test } from 'vitest'
 import { editDesign } from '../../src/design/edit.ts'
-import { readDesign } from '../../src/design/read.ts'
 import { writeStarter } from '../../src/design/starter.ts'
 import { starterFor } from '../../src/design/starters.ts'
 import { cutsJob } from '../../src/job/cuts.ts'
 import { figuresJob } from '../../src/job/figures.ts'
 import { withNearMisses } from '../../src/job/near/near-misses.ts'
+import { readSettled } from '../../src/job/settle/settle.ts'
 
 const quarter = writeStarter(starterFor('quarter', 'mm'))
-const designOf = (text: string) => {
-  const reading = readDesign(text)
+const settledOf = (text: string) => {
+  const reading = readSettled(text)
   if ('problems' in reading) throw new Error(reading.problems[0]!.message)
-  return reading.design
+  return reading
 }
-const missesOf = (text: string): readonly string[] =>
-  withNearMisses(figuresJob(designOf(text)), text, designOf(text))
+const designOf = (text: string) => settledOf(text).design
+const missesOf = (text: string): readonly string[] => {
+  const { design, answers } = settledOf(text)
+  return withNearMisses(figuresJob(design, [], answers), text, design)
     .solved.checks.filter(({ id }) => id === 'near-miss')
     .map(({ message }) => message)
+}
+const pagesOf = (text: string): number => {
+  const { pages } = figuresJob(designOf(text))
+  return pages![pages!.takes]
+}
 const panelsOf = (text: string): number => {
   const job = cutsJob(designOf(text))
   if ('refused' in job) throw new Error(job.refused)
@@ -50,5 +57,47 @@ describe('a near miss', () => {
   test('is not told where all fits', () => {
     const fits = editDesign(quarter, 'ramps.0.width', '1150')
     expect(missesOf(fits).filter((words) => words.includes('width') || words.includes('trim'))).toEqual([])
+  })
+
+  test('is told of height, radius and toe where each of them saves pages, and a step nearer does not', () => {
+    const inches = writeStarter(starterFor('quarter', 'in'))
+    const [told] = missesOf(inches)
+    for (const [key, now, way] of [
+      ['height.deck', 25, -1],
+      ['transition.circle.surface', 80, -1],
+      ['toe', 1.5, 1],
+    ] as const) {
+      const [, typed] = new RegExp(`\\\`${key}: ([\\d /]+) in\\\` in place of`).exec(told!)!
+      const saved = editDesign(inches, `ramps.0.${key}`, typed!)
+      expect(pagesOf(saved)).toBe(pagesOf(inches) - 3)
+      const [whole, top, bottom] = typed!.split(/[ /]/).map(Number)
+      const mm = whole! + (top ? top / bottom! : 0)
+      expect(Math.sign(mm - now)).toBe(way)
+      expect(pagesOf(editDesign(inches, `ramps.0.${key}`, `${mm - way / 16} in`))).toBe(pagesOf(inches))
+    }
+  })
+
+  test('is told of a flat', () => {
+    const flat = writeStarter(starterFor('flat', 'mm'))
+    const sized = (width: string, length: string): string =>
+      editDesign(editDesign(flat, 'ramps.0.width', width), 'ramps.0.length', length)
+    for (const [design, key, typed] of [
+      [sized('1225', '2440'), 'width', '1214 mm'],
+      [sized('1216', '1260'), 'length', '1220 mm'],
+    ] as const) {
+      expect(missesOf(design).join()).toContain(`\`${key}: ${typed}\` in place of`)
+      const bought = (text: string): number => panelsOf(text) + boardsOf(text)
+      const one = Number.parseInt(typed, 10)
+      expect(bought(editDesign(design, `ramps.0.${key}`, `${one}`))).toBeLessThan(bought(design))
+    }
+  })
+
+  test('is told of a file that leaves a figure to the program, which is found anew', () => {
+    const open = `${editDesign(editDesign(quarter, 'ramps.0.deck', 'solve'), 'ramps.0.chamfer', 'none')}\n    limits: { length: 1380 }\n`
+    const [told] = missesOf(open)
+    expect(told).toContain('`width: 1213 mm` in place of 1216 mm saves 1 panel of 9 plywood')
+    // its own figure is not typed
+    expect(told).not.toContain('`deck:')
+    expect(panelsOf(editDesign(open, 'ramps.0.width', '1213'))).toBe(panelsOf(open) - 1)
   })
 })

@@ -33,6 +33,8 @@ export interface Book extends BookFacts {
   readonly fine: (mm: number) => string
   /** whether heads must say which ramp they speak of */
   readonly several: boolean
+  /** of the usual height of a drawing, so that a part ends with its page */
+  readonly share: number
 }
 
 export const bookOf = (facts: BookFacts, width: number, tall: number): Book => {
@@ -45,9 +47,13 @@ export const bookOf = (facts: BookFacts, width: number, tall: number): Book => {
     show: (mm) => showLength(mm, units),
     fine: (mm) => showLength(mm, units, { decimals: 1 }),
     several: facts.solved.ramps.length > 1,
+    share: 1,
   }
 }
 
 /** A head that names the ramp where there are several. */
 export const ofRamp = ({ several }: Book, said: string, ramp: SolvedRamp): string =>
   several ? `${said}: ${ramp.name}` : said
+
+/** Drawings with dimensions on all sides are made no smaller than this share of their usual height. */
+export const leastShare = 0.72

@@ -1,6 +1,6 @@
 import type { Box } from '../../geometry/bounds.ts'
 import { type Book, type BookFacts, bookOf } from './book.ts'
-import { type BookPage, bodyHeight, layPages, type Section } from './pages.ts'
+import { type BookPage, bodyHeight, layPages, type Section, sectionPages } from './pages.ts'
 import { buying } from './sections/buying.ts'
 import { care } from './sections/care.ts'
 import { coping } from './sections/coping.ts'
@@ -40,12 +40,31 @@ export interface BookletOptions {
   readonly code: string
 }
 
+/** Smaller drawings, the largest first, are taken where they save a last page of which more than this is free, or one of many half empty ones. */
+const sparse = 0.75
+const halfEmpty = 0.4
+const shares = [0.86, 0.72, 0.6, 0.5]
+
+/** A part whose pages are not all but empty, if that can be. */
+const sectionOf = (name: string, book: Book, window: Box): Section | null => {
+  const usual = sections[name]!(book)
+  if (usual === null) return null
+  const { pages, free } = sectionPages(window, usual)
+  const wasted = free.reduce((sum, own) => sum + own, 0) / pages
+  if (pages < 2 || (free.at(-1)! < sparse && (pages < 4 || wasted < halfEmpty))) return usual
+  for (const share of shares) {
+    const smaller = sections[name]!({ ...book, share })!
+    if (sectionPages(window, smaller).pages < pages) return smaller
+  }
+  return usual
+}
+
 /** The pages for the bench: drawings, tables and steps with this build's own numbers. Same input, same pages. */
 export const layBooklet = (facts: BookFacts, { window, only, code }: BookletOptions): readonly BookPage[] => {
   const book = bookOf(facts, window.x1 - window.x0, bodyHeight(window))
   const wanted = sectionNames
     .filter((name) => !only || only.includes(name))
-    .flatMap((name) => sections[name]!(book) ?? [])
+    .flatMap((name) => sectionOf(name, book, window) ?? [])
   return layPages(window, wanted, {
     title: facts.design.title,
     code,

@@ -1,6 +1,6 @@
 import { tableFits, tableHeight, tableMarks } from '../../drafting/table.ts'
 import { titleBlock, titleBlockHeight } from '../../drafting/title-block.ts'
-import type { Drawing, Mark } from '../../drawing/drawing.ts'
+import type { Drawing } from '../../drawing/drawing.ts'
 import type { Box } from '../../geometry/bounds.ts'
 import type { Block, FixedBlock } from './block.ts'
 import { tableStyle } from './block.ts'
@@ -38,7 +38,8 @@ export const bodyHeight = (window: Box): number => window.y1 - window.y0 - footH
 
 /** A page as it fills. */
 interface Filling {
-  readonly marks: Mark[]
+  /** drawn when the page is wanted */
+  readonly marks: (() => Drawing)[]
   readonly titles: string[]
   readonly begins: BookPage['begins'][number][]
 }
@@ -46,14 +47,41 @@ interface Filling {
 /** Between two sections on one page, mm. */
 const sectionGap = 10
 
+/** How many pages a section takes of its own, and what share of each is free. */
+export const sectionPages = (
+  window: Box,
+  section: Section,
+): { readonly pages: number; readonly free: readonly number[] } => {
+  const { pages, free } = fill(window, [section])
+  return { pages: pages.length, free: free.map((mm) => mm / bodyHeight(window)) }
+}
+
 /** Sections one after the other: each begins a page, but for one that fits whole below the one before. Throws RangeError on a block that no page holds. */
 export const layPages = (window: Box, sections: readonly Section[], foot: Foot): readonly BookPage[] => {
+  const { pages } = fill(window, sections)
+  return pages.map(({ marks, titles, begins }, i) => ({
+    title: titles.join(', '),
+    begins,
+    drawing: [
+      ...marks.flatMap((draw) => draw()),
+      ...footOf(window, foot, titles.join(', '), `${i + 1} of ${pages.length}`),
+    ],
+  }))
+}
+
+const fill = (
+  window: Box,
+  sections: readonly Section[],
+): { readonly pages: readonly Filling[]; readonly free: readonly number[] } => {
   const tall = bodyHeight(window)
   const bottom = window.y1 - tall
   const pages: Filling[] = []
+  // below each page, mm
+  const free: number[] = []
   let y = bottom
   for (const { name, title, blocks } of sections) {
     const turn = (): void => {
+      if (pages.length > 0) free.push(y - bottom)
       pages.push({ marks: [], titles: [title], begins: [] })
       y = window.y1
     }
@@ -63,8 +91,8 @@ export const layPages = (window: Box, sections: readonly Section[], foot: Foot):
       pages.at(-1)!.titles.push(title)
     } else turn()
     pages.at(-1)!.begins.push({ name, title })
-    const put = (marks: Drawing, height: number): void => {
-      pages.at(-1)!.marks.push(...marks)
+    const put = (marks: () => Drawing, height: number): void => {
+      pages.at(-1)!.marks.push(marks)
       y -= height
     }
     blocks.forEach((block, i) => {
@@ -73,7 +101,8 @@ export const layPages = (window: Box, sections: readonly Section[], foot: Foot):
         if (block.height > tall + slack)
           throw new RangeError(`a block ${block.height} mm high fits no page of ${tall} mm`)
         if (y - needed < bottom - slack && y < window.y1) turn()
-        put(block.marks({ x: window.x0, y }), block.height)
+        const at = { x: window.x0, y }
+        put(() => block.marks(at), block.height)
         return
       }
       const { laid } = block
@@ -84,17 +113,17 @@ export const layPages = (window: Box, sections: readonly Section[], foot: Foot):
           turn()
           count = tableFits(laid, from, y - bottom)
         }
+        // nor do the last one or two stand alone under it
+        const over = laid.rows.length - from - count
+        if (over > 0 && over < 3 && count > 3) count -= 3 - over
         if (count === 0) throw new RangeError('a row of a table is higher than a page')
-        put(tableMarks(laid, { x: window.x0, y }, from, count), tableHeight(laid, from, count) + afterTable)
+        const [at, first] = [{ x: window.x0, y }, from]
+        put(() => tableMarks(laid, at, first, count), tableHeight(laid, from, count) + afterTable)
         from += count
       }
     })
   }
-  return pages.map(({ marks, titles, begins }, i) => ({
-    title: titles.join(', '),
-    begins,
-    drawing: [...marks, ...footOf(window, foot, titles.join(', '), `${i + 1} of ${pages.length}`)],
-  }))
+  return { pages, free: [...free, y - bottom] }
 }
 
 const slack = 1e-6

@@ -2,7 +2,7 @@ import type { Units } from '../../design/design.ts'
 import { balloon, balloonRadius } from '../../drafting/balloon.ts'
 import { runningDimension, runningReach } from '../../drafting/dimension/running-dimension.ts'
 import { spread } from '../../drafting/dimension/spread.ts'
-import { draftStyle } from '../../drafting/line-types.ts'
+import { type DraftStyle, draftStyle } from '../../drafting/line-types.ts'
 import { chooseScale } from '../../drafting/scale.ts'
 import { arrowHead } from '../../drawing/arrow.ts'
 import { type Drawing, fill, stroke, text } from '../../drawing/drawing.ts'
@@ -10,7 +10,7 @@ import { textWidth } from '../../drawing/text-width.ts'
 import { affineScale } from '../../geometry/affine.ts'
 import { circle, pathOf, rectangle } from '../../geometry/path.ts'
 import { pathMap } from '../../geometry/path-map.ts'
-import type { Point } from '../../geometry/point.ts'
+import { type Point, pointDistance } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
 import type { Panel } from '../../stock/panel/panels.ts'
 import type { SawStep } from '../../stock/panel/saw-order.ts'
@@ -55,6 +55,10 @@ export const panelPicture = (
   const { ratio } = scale
   const small = (p: Point): Point => ({ x: p.x * ratio, y: p.y * ratio })
   const map = affineScale(ratio)
+  const named = panel.pieces.map((piece) => {
+    const number = panel.steps.findIndex((step) => step.kind === 'out' && step.mark === piece.part.mark)
+    return pieceMarks(piece, pathMap(piece.outline, map), number < 0 ? null : number + 1)
+  })
   const along = { zero: { x: 0, y: -off }, angle: 0, side: -1, back: off } as const
   const up = { zero: { x: -off, y: 0 }, angle: Math.PI / 2, side: 1, back: off } as const
   const scaled = (stops: typeof xs) => stops.map(({ at, figure }) => ({ at: at * ratio, figure }))
@@ -64,12 +68,11 @@ export const panelPicture = (
       stroke('mark', rectangle(0, 0, length * ratio, width * ratio), lines.axis),
       ...restMarks(panel, ratio, units),
       ...grainMarks(panel, ratio),
-      ...panel.pieces.flatMap((piece) => {
-        const number = panel.steps.findIndex((step) => step.kind === 'out' && step.mark === piece.part.mark)
-        return pieceMarks(piece, pathMap(piece.outline, map), number < 0 ? null : number + 1)
-      }),
+      ...named.flatMap(({ marks }) => marks),
       ...panel.pieces.map((piece) => stroke('mark', circle(small(piece), 1.2), lines.outline)),
       ...cutLines(panel.steps, panel, ratio),
+      // over every line
+      ...named.flatMap(({ numbers }) => numbers),
       ...runningDimension({ ...along, stops: scaled(xs) }, draftStyle),
       ...runningDimension({ ...up, stops: scaled(ys) }, draftStyle),
     ],
@@ -145,11 +148,43 @@ const cutLines = (steps: readonly SawStep[], { size: [width, length] }: Panel, r
     }),
     ...row(right).flatMap(({ name, at, on }) => balloon({ x: l + 6, y: at }, name, small, { x: l, y: on })),
     ...row(above).flatMap(({ name, at, on }) => balloon({ x: at, y: w + 5 }, name, small, { x: on, y: w })),
-    ...inner.flatMap(({ kind, name, at, from, to }, i) => {
-      // apart from each other where two lie side by side
-      const share = 0.5 + 0.08 * ((i % 5) - 2)
-      const [a, m] = [at * ratio, (from + (to - from) * share) * ratio]
-      return balloon(kind === 'rip' ? { x: m, y: a } : { x: a, y: m }, name, small)
-    }),
+    ...innerNumbers(inner, straight, ratio, small),
   ]
+}
+
+type Straight = Extract<SawStep, { readonly kind: 'rip' | 'cross' }>
+
+/** Numbers on their lines, where no other line and no other number is near. */
+const innerNumbers = (
+  inner: readonly (Straight & { readonly name: string })[],
+  straight: readonly Straight[],
+  ratio: number,
+  style: DraftStyle,
+): Drawing => {
+  const placed: Point[] = []
+  return inner.flatMap((cut) => {
+    const { kind, name, at, from, to } = cut
+    const radius = balloonRadius(name, style.size)
+    const places = shares.map((share): Point => {
+      const [a, m] = [at * ratio, (from + (to - from) * share) * ratio]
+      return kind === 'rip' ? { x: m, y: a } : { x: a, y: m }
+    })
+    const room = (p: Point): number =>
+      Math.min(
+        ...straight.flatMap((other) => (other === cut ? [] : [cutDistance(other, p, ratio)])),
+        ...placed.map((other) => pointDistance(other, p) - radius),
+      )
+    const roomy = places.find((p) => room(p) > radius + 0.5)
+    const place = roomy ?? places.reduce((most, p) => (room(p) > room(most) ? p : most))
+    placed.push(place)
+    return balloon(place, name, style)
+  })
+}
+/** Along a cut, the middle first. */
+const shares = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82]
+
+const cutDistance = ({ kind, at, from, to }: Straight, { x, y }: Point, ratio: number): number => {
+  const [along, off] = kind === 'rip' ? [x, y] : [y, x]
+  const beyond = Math.max(0, from * ratio - along, along - to * ratio)
+  return Math.hypot(beyond, off - at * ratio)
 }

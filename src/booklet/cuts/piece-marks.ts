@@ -19,27 +19,33 @@ const small = 2.2
 /** From a corner to the middle of its name, the nearest first. */
 const ends = [4, 5, 6.5, 8, 10, 13, 16] as const
 
-/** A piece's outline on paper with its mark, which face is up, toe and lip; `number` of the cut that frees it. */
-export const pieceMarks = (piece: PanelPiece, outline: Path, number: number | null): Drawing => {
+/** A piece's outline on paper with its mark, which face is up, toe and lip; apart from these the `number` of the cut that frees it. */
+export const pieceMarks = (
+  piece: PanelPiece,
+  outline: Path,
+  number: number | null,
+): { readonly marks: Drawing; readonly numbers: Drawing } => {
   const mark = markWords(piece)
   const { at, free } = middleOf(outline)
   const words = faceWords(piece, free)
   const size = sizes.find((one) => one * 1.2 <= free) ?? sizes[2]
   const beside = { x: at.x + textWidth(mark, size, 'bold') / 2 + 4, y: at.y + size / 2 }
-  return [
-    stroke('mark', outline, lines.outline),
-    text('note', words.length > 0 ? at : { x: at.x, y: at.y - size / 2 }, size, mark, {
-      face: 'bold',
-      align: 'middle',
-    }),
-    ...(number === null ? [] : balloon(beside, String(number), { ...draftStyle, size: 2 })),
-    ...words.map((line, i) =>
-      text('note', { x: at.x, y: at.y - 1.2 * small - 1.5 - i * 1.4 * small }, small, line, {
+  return {
+    numbers: number === null ? [] : balloon(beside, String(number), { ...draftStyle, size: 2 }),
+    marks: [
+      stroke('mark', outline, lines.outline),
+      text('note', words.length > 0 ? at : { x: at.x, y: at.y - size / 2 }, size, mark, {
+        face: 'bold',
         align: 'middle',
       }),
-    ),
-    ...(piece.second ? endMarks(piece.part, outline, at, wordsBox(at, size, words)) : []),
-  ]
+      ...words.map((line, i) =>
+        text('note', { x: at.x, y: at.y - 1.2 * small - 1.5 - i * 1.4 * small }, small, line, {
+          align: 'middle',
+        }),
+      ),
+      ...(piece.second ? endMarks(piece.part, outline, at, wordsBox(at, size, words)) : []),
+    ],
+  }
 }
 
 /** In as few lines as the room beside the mark takes. */

@@ -1,11 +1,11 @@
 import type { Units } from '../../design/design.ts'
-import { type Drawing, fill, group, stroke, text } from '../../drawing/drawing.ts'
+import { type Drawing, group } from '../../drawing/drawing.ts'
 import { paragraph } from '../../drawing/paragraph.ts'
-import { textWidth } from '../../drawing/text-width.ts'
+import { affineTranslate } from '../../geometry/affine.ts'
 import type { Box } from '../../geometry/bounds.ts'
-import { rectangle } from '../../geometry/path.ts'
 import { showLength } from '../../length.ts'
 import { layoutMap, layoutSize } from '../../page/sheet/sheet.ts'
+import { boardHeight, boardView } from '../views/board-view.ts'
 import type { PanelPage } from './panel-page.ts'
 import { boardWords, type NumberedBoard, partWords, timberNote } from './timber-words.ts'
 
@@ -16,8 +16,7 @@ export interface TimberPagesFacts {
   readonly boards: readonly NumberedBoard[]
 }
 
-/** Heights of a board's bar and of its words, mm. */
-const bar = 7
+/** Height of the words, mm. */
 const size = 2.6
 const gap = 3
 
@@ -50,14 +49,14 @@ const contents = (
   let { marks, bottom } = head(`${title}: timber`)
   for (const numbered of boards) {
     const words = boardLine(numbered, several, units, width, bottom)
-    const low = words.bottom - bar - gap
+    const low = words.bottom - boardHeight - gap
     if (low < 0) {
       pages.push(marks)
       ;({ marks, bottom } = head(`${title}: timber, continued`))
     }
     const placed = low < 0 ? boardLine(numbered, several, units, width, bottom) : words
-    marks = [...marks, ...placed.marks, ...barMarks(numbered, scale, placed.bottom - bar, units)]
-    bottom = placed.bottom - bar - gap
+    marks = [...marks, ...placed.marks, ...barMarks(numbered, scale, placed.bottom - boardHeight, units)]
+    bottom = placed.bottom - boardHeight - gap
   }
   return [...pages, marks]
 }
@@ -78,24 +77,19 @@ const boardLine = (
     { layer: 'note', width, size },
   )
 
-const barMarks = ({ board, cuts }: NumberedBoard, scale: number, y: number, units: Units): Drawing => {
-  const squared =
-    board.length - board.left - cuts.reduce((end, cut) => Math.max(end, cut.from + cut.length), 0)
-  const start = Math.max(0, Math.min(squared, board.length)) / 2
-  return [
-    fill('note', rectangle(0, y, board.length * scale, y + bar), 0.9),
-    stroke('note', rectangle(0, y, board.length * scale, y + bar), { width: 0.25 }),
-    ...cuts.flatMap(({ part, from, length }): Drawing => {
-      const [x0, x1] = [(start + from) * scale, (start + from + length) * scale]
-      const words = [`${part.mark}  ${showLength(length, units)}`, part.mark, ''].find(
-        (one) => textWidth(one, size, 'bold') <= x1 - x0 - 6,
-      )!
-      return [
-        fill('note', rectangle(x0, y, x1, y + bar), 1),
-        stroke('note', rectangle(x0, y, x1, y + bar), { width: 0.5 }),
-        stroke('note', rectangle(x0 + 1.5, y + 2, x0 + 1.5 + size, y + 2 + size), { width: 0.25 }),
-        text('note', { x: x0 + 2.5 + size, y: y + 2.3 }, size, words, { face: 'bold' }),
-      ]
-    }),
-  ]
-}
+const barMarks = ({ board, cuts }: NumberedBoard, scale: number, y: number, units: Units): Drawing => [
+  group(
+    affineTranslate(0, y),
+    boardView(
+      {
+        ...board,
+        cuts: cuts.map(({ part: { mark }, from, length }) => ({
+          from,
+          length,
+          names: [`${mark}  ${showLength(length, units)}`, mark],
+        })),
+      },
+      scale,
+    ),
+  ),
+]

@@ -1,5 +1,8 @@
+import { isCurved } from '../../design/kind-traits.ts'
 import { groupDimensions, type Measure } from '../../drafting/dimension/group-dimensions.ts'
+import { sectionLine } from '../../drafting/section-line.ts'
 import { type Drawing, fill, stroke } from '../../drawing/drawing.ts'
+import { textWidth } from '../../drawing/text-width.ts'
 import { pointsBounds } from '../../geometry/bounds.ts'
 import { pathOf, rectangle } from '../../geometry/path.ts'
 import { showLength, type Units } from '../../length.ts'
@@ -15,7 +18,11 @@ const { lines } = viewStyle
 /** Timbers as they are numbered on the paper: studs from the toe, then those behind the lip. */
 export const timbersOf = (ramp: SolvedRamp) => [...ramp.studs, ...ramp.deckTimbers]
 
-/** The frame from above without its skin, toe at the left: sides, timbers with their numbers, the pipe's middle line. */
+/** Where the sections at lip and toe are taken: its letter, its place in the bay, how far it keeps off the dimension's figure and off the side, and how far outside the frame it ends, paper mm. */
+export const sectionLetter = 'A'
+const section = { place: 0.25, off: 4.5, side: 1.5, end: 1.5 } as const
+
+/** The frame from above without its skin, toe at the left: sides, timbers with their numbers, the pipe's middle line, the section. */
 export const planView = (ramp: SolvedRamp, units: Units, ratio: number): View => {
   const { width, length, design } = ramp
   const show = (mm: number): string => showLength(mm, units)
@@ -57,6 +64,10 @@ export const planView = (ramp: SolvedRamp, units: Units, ratio: number): View =>
     viewStyle,
   )
   const pipe = ramp.coping
+  // none where the bay is too narrow for a letter beside the figure
+  const figureEnd = y((low + high) / 2) - textWidth(show(ramp.studLength), viewStyle.size, 'regular') / 2
+  const wanted = Math.min(y(low + (high - low) * section.place), figureEnd - section.off)
+  const cut = isCurved(ramp) && wanted > y(low) + section.side ? wanted : null
   const parts: ViewPart[] = [
     { name: 'timbers', marks: timberMarks },
     {
@@ -74,6 +85,22 @@ export const planView = (ramp: SolvedRamp, units: Units, ratio: number): View =>
                 lines.axis,
               ),
             ],
+          },
+        ]
+      : []),
+    ...(cut !== null
+      ? [
+          {
+            name: 'section',
+            marks: sectionLine(
+              {
+                from: { x: -section.end, y: cut },
+                to: { x: outline.x1 + section.end, y: cut },
+                looks: 1,
+                letter: sectionLetter,
+              },
+              viewStyle,
+            ),
           },
         ]
       : []),

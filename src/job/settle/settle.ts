@@ -13,6 +13,7 @@ import {
   toeKey,
   widthKey,
 } from '../../ramp/check/remedy.ts'
+import { fillsPanel, leastMeasures, leastPaper } from './bounds.ts'
 import { type LimitName, type Measures, passed, quickMeasures, slowMeasures, soundRamp } from './judge.ts'
 
 /** A figure that was left to the program, found. */
@@ -108,6 +109,10 @@ interface Candidate {
   readonly quick: Measures
   /** how far the limits that are read off the curve are passed, all together */
   readonly over: number
+  /** the same with the least that is to be counted */
+  readonly least: number
+  /** its side is as long or as high as a panel, to a step */
+  readonly fills: boolean
   /** less is better, among those that keep the limits */
   readonly rank: number
 }
@@ -127,14 +132,23 @@ const settle = (design: Design, i: number, asks: Asks): Answer | null => {
   const key = keyOf(asks.figure, ramp)
   const step = offerSteps[design.units]
   const candidates = candidatesOf(design, ramp, key, asks, step)
-  const tried = (candidate: Candidate): Tried | null => {
+  /** null also where the limits are passed by as much as `most` */
+  const tried = (candidate: Candidate, most: number): Tried | null => {
     const sound = soundRamp(candidate.ramp, design)
     if (sound === null) return null
+    const { paper } = asks.limits
+    if (paper !== null) {
+      const least = { ...candidate.quick, paper: leastPaper(sound, design, paper) }
+      if (passedBy(least, asks) >= most) return null
+    }
     const measures = { ...candidate.quick, ...slowMeasures(sound, design, asks.limits) }
     return { candidate, measures, over: passedBy(measures, asks) }
   }
-  const slow = asks.limits.paper !== null || asks.limits.panels !== null
-  const nearest = slow ? nearestOfSome(candidates, tried) : nearestOf(candidates, tried)
+  const { panels, paper } = asks.limits
+  const nearest =
+    panels === null && paper === null
+      ? nearestOf(candidates, tried)
+      : nearestCounted(candidates, tried, panels !== null)
   if (nearest === null) return null
   const { candidate, measures, over } = nearest
   return {
@@ -167,62 +181,86 @@ const candidatesOf = (
   asks: Asks,
   step: number,
 ): readonly Candidate[] => {
-  const [first, last] = [Math.ceil(range.least / step - 1e-9), Math.floor(range.most / step + 1e-9)]
+  // no toe is −0 mm
+  const [first, last] = [Math.ceil(range.least / step - 1e-9) || 0, Math.floor(range.most / step + 1e-9)]
   const candidates: Candidate[] = []
+  const counted = asks.limits.paper !== null || asks.limits.panels !== null
   for (let count = first; count <= last; count++) {
     const changed = typed(ramp, count * step)
     const quick = quickMeasures(changed, design)
     if (quick === null) continue
     const over = passedBy(quick, asks)
-    candidates.push({ ramp: changed, mm: count * step, quick, over, rank: rankOf(asks, count * step, quick) })
+    const least = counted
+      ? passedBy({ ...quick, ...leastMeasures(changed, design, asks.limits) }, asks)
+      : over
+    const mm = count * step
+    const fills = counted && fillsPanel(changed, design, step)
+    candidates.push({ ramp: changed, mm, quick, over, least, fills, rank: rankOf(asks, mm, quick) })
   }
   return candidates.sort((a, b) => a.over - b.over || a.rank - b.rank)
 }
 
+type Try = (candidate: Candidate, most: number) => Tried | null
+
 /** The first that keeps all limits, else the one that passes them least. */
-const nearestOf = (
-  candidates: readonly Candidate[],
-  tried: (candidate: Candidate) => Tried | null,
-): Tried | null => {
+const nearestOf = (candidates: readonly Candidate[], tried: Try): Tried | null => {
   let nearest: Tried | null = null
   for (const candidate of candidates.slice(0, mostTries)) {
     // sorted: what follows is no nearer
     if (nearest !== null && candidate.over >= nearest.over) break
-    const one = tried(candidate)
+    const one = tried(candidate, nearest?.over ?? Number.POSITIVE_INFINITY)
     if (one !== null && (nearest === null || one.over < nearest.over)) nearest = one
     if (nearest?.over === 0) break
   }
   return nearest
 }
 
-/** The same where a trial takes long: strides that grow by a quarter and are halved back, so the first of some of them. */
-const nearestOfSome = (
-  candidates: readonly Candidate[],
-  tried: (candidate: Candidate) => Tried | null,
-): Tried | null => {
-  let nearest: Tried | null = null
-  const good = (at: number): boolean => {
-    const one = tried(candidates[at]!)
-    if (
-      one !== null &&
-      (nearest === null || one.over < nearest.over || (one.over === 0 && nearest.over === 0))
-    )
-      nearest = one
-    return one?.over === 0
+/** So many are tried at most where no value keeps the limits. */
+const mostNearest = 60
+
+/**
+ * The same where a trial takes long. What cannot keep the limits by what it takes at least is not tried. Pages are counted of all
+ * others, one by one. Panels are looked for in strides that grow, and halved back: a better figure takes no fewer of them, but
+ * for a side that fills a panel from edge to edge, which is tried too.
+ */
+const nearestCounted = (candidates: readonly Candidate[], tried: Try, laid: boolean): Tried | null => {
+  const keeps = (candidate: Candidate): Tried | null => {
+    const one = tried(candidate, Number.MIN_VALUE)
+    return one?.over === 0 ? one : null
   }
-  for (let [at, bad] = [0, -1]; at < candidates.length; ) {
+  const able = candidates.filter(({ least }) => least === 0)
+  const start = laid ? firstIn(able.length, (at) => keeps(able[at]!) !== null) : 0
+  for (const [at, candidate] of able.entries()) {
+    const one = at < start && !candidate.fills ? null : keeps(candidate)
+    if (one !== null) return one
+  }
+  let nearest: Tried | null = null
+  const sorted = [...candidates].sort((a, b) => a.least - b.least || a.rank - b.rank)
+  const leap = Math.max(1, Math.ceil(sorted.length / mostNearest))
+  for (let at = 0; at < sorted.length; at += leap) {
+    const candidate = sorted[at]!
+    if (nearest !== null && candidate.least >= nearest.over) break
+    const one = tried(candidate, nearest?.over ?? Number.POSITIVE_INFINITY)
+    if (one !== null && (nearest === null || one.over < nearest.over)) nearest = one
+  }
+  return nearest
+}
+
+/** The first of so many that is good, where all behind it are; else the end. */
+const firstIn = (count: number, good: (at: number) => boolean): number => {
+  for (let [at, bad] = [0, -1]; at < count; ) {
     if (good(at)) {
-      for (let best = at; best - bad > 1; ) {
+      for (let best = at; ; ) {
+        if (best - bad <= 1) return best
         const middle = Math.floor((bad + best) / 2)
         if (good(middle)) best = middle
         else bad = middle
       }
-      return nearest
     }
     bad = at
-    at += Math.max(1, Math.floor(at / 4))
+    at = at < count - 1 ? Math.min(count - 1, at + Math.max(1, Math.floor(at / 4))) : count
   }
-  return nearest
+  return count
 }
 
 /** An angle is met as near as may be; else the most that the limits allow, for a toe the least, for a tangent the nearest to 0. */

@@ -8,6 +8,8 @@ const few = 4
 /** A ribbon must be set out by crosses alone; it is worth that from so many pages saved. */
 const worthTurning = 3
 
+export const isWorthTurning = (line: number, ribbon: number): boolean => line - ribbon >= worthTurning
+
 /** The way a careful builder would take, and why. */
 export const chooseCover = (counts: CoverCounts): { readonly cover: Cover; readonly why: string } => {
   const { whole, line, ribbon } = counts
@@ -20,7 +22,7 @@ export const chooseCover = (counts: CoverCounts): { readonly cover: Cover; reado
     return { cover: 'line', why: `one sheet carries all that is traced, without a joint (${others('line')})` }
   if (whole <= few || whole <= line + 1)
     return { cover: 'whole', why: `the whole outline takes only ${pages(whole)} (${others('whole')})` }
-  if (line - ribbon >= worthTurning)
+  if (isWorthTurning(line, ribbon))
     return {
       cover: 'ribbon',
       why: `turned rows save ${pages(line - ribbon)}: ${pages(ribbon)} follow the curve (${others('ribbon')}); set out their crosses with care`,

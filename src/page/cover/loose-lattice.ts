@@ -57,6 +57,15 @@ export const looseLattices = (
   return { needs, runs, lattices }
 }
 
+/** No cover of a pattern takes fewer pages, if its line, and so its cut, goes through all of these points in one piece. */
+export const leastPages = (through: readonly Point[], window: Box, overlap: number): number => {
+  const hull = convexHull(through)
+  let least = Number.POSITIVE_INFINITY
+  for (let i = -angleSteps; i <= angleSteps; i++)
+    for (const loose of looseAt(hull, i * angleStep, window, overlap)) least = Math.min(least, loose.least)
+  return least
+}
+
 export const turnRuns = (runs: readonly (readonly Point[])[], angle: number): readonly Float64Array[] => {
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
   return runs.map((run) => {

@@ -22,6 +22,10 @@ export const runOutLength = ({ bridge }: Pick<Transition, 'bridge'>, units: Unit
   return offer(units).atLeastMm(bridge + lap + flat)
 }
 
+/** How far before the toe corner a sheet that runs out on the floor ends, mm; none where something else closes the step. */
+export const runOutFront = (ramp: QuarterDesign, { curve, level }: Transition, units: Units): number =>
+  ramp.runOut.kind === 'sheet' ? Math.max(0, runOutPractice[units].flat - curve.point(level.place).x) : 0
+
 /** A lower toe is offered where it leaves less than this part of what the run-out bridges. */
 const worthTyping = 0.8
 

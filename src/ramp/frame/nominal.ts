@@ -1,6 +1,7 @@
-import type { RampDesign, Units } from '../../design/design.ts'
+import type { RampDesign, Sheet, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
-import { type Finding, warn } from '../check/check.ts'
+import { wordList } from '../../length/word-list.ts'
+import { type Finding, note, warn } from '../check/check.ts'
 import { rounded, same } from '../check/offer.ts'
 
 /** Thickness of dry boards by the name they are sold under, inches: American Softwood Lumber Standard PS 20; from memory but 1, 2. */
@@ -38,9 +39,62 @@ const metricPipes = new Map([
   [65, 76.1],
 ])
 
-/** What is typed by the name that it is sold under. In mm the names of timber differ by country. */
+/** Sawn sizes of timber in mm and what is left of them planed: sizes of EN 1313-1, planing by EN 1315 and custom, from memory. */
+const planed = new Map([
+  [50, 45],
+  [75, 70],
+  [100, 95],
+  [125, 120],
+  [150, 145],
+  [175, 170],
+  [200, 195],
+])
+
+/** Plywood by its performance category of PS 1, inches, as it measures; from memory. */
+const plywoods = new Map([[0.75, '23/32']])
+
+/** What is typed by the name that it is sold under. */
 export const nominalFindings = (ramp: RampDesign, units: Units): readonly Finding[] =>
-  units === 'in' ? [...studFindings(ramp), ...pipeFindings(ramp)] : metricPipeFindings(ramp)
+  units === 'in'
+    ? [...studFindings(ramp), ...pipeFindings(ramp), ...plywoodFindings(ramp)]
+    : [...planedFindings(ramp), ...metricPipeFindings(ramp)]
+
+/** A note: sawn timber is sold in its full size too. */
+const planedFindings = ({ studs: { section } }: RampDesign): readonly Finding[] => {
+  const [thin, wide] = [Math.min(...section), Math.max(...section)]
+  const [thickness, width] = [named(planed, thin), named(planed, wide)]
+  if (thickness === undefined || width === undefined) return []
+  return [
+    note(
+      'stud-nominal',
+      `the studs are taken as ${thin} x ${wide} mm in real; what is sawn to ${thin} x ${wide} is mostly sold planed, about ${thickness} x ${width}: ` +
+        `measure one, and type that (section: ${thickness} x ${width})`,
+    ),
+  ]
+}
+
+const plywoodFindings = (ramp: RampDesign): readonly Finding[] => {
+  const sheets: readonly (readonly [where: string, sheet: Sheet, key: string])[] = [
+    ['the sides', { thickness: ramp.sides.thickness, material: 'plywood' }, 'thickness: %'],
+    ...ramp.skin.map((sheet, i) => [`skin ${i + 1}`, sheet, '% plywood'] as const),
+    ...(ramp.kind === 'quarter' && ramp.deckBoard
+      ? [['the deck board', ramp.deckBoard, 'deck-board: % plywood'] as const]
+      : []),
+  ]
+  const told = sheets.flatMap(([where, { thickness, material }, key]) => {
+    const real = material === 'plywood' ? named(plywoods, thickness / inch) : undefined
+    return real === undefined ? [] : [{ where, thickness, real, key: key.replace('%', real) }]
+  })
+  const [first] = told
+  if (first === undefined) return []
+  return [
+    note(
+      'sheet-nominal',
+      `${wordList(told.map(({ where }) => where))} ${told.length > 1 || first.where === 'the sides' ? 'are' : 'is'} taken as ${show(first.thickness / inch)} in thick in real; ` +
+        `plywood sold as ${show(first.thickness / inch)} measures about ${first.real} in: measure it, and type that (${wordList(told.map(({ key }) => key))})`,
+    ),
+  ]
+}
 
 const metricPipeFindings = (ramp: RampDesign): readonly Finding[] => {
   // plastic pipe is sold by its outside

@@ -7,8 +7,8 @@ import { firstThat, manyFaults, orWays, toeKey } from '../check/remedy.ts'
 /** A front edge up to here is a feather that splinters; our own choice. mm */
 const feather = 6
 
-/** A blunt one; common practice, no source. mm */
-const blunt = { mm: 12, in: inch / 2 } as const
+/** A blunt one, which a saw leaves whole; common practice, no source. mm */
+export const blunt = { mm: 12, in: inch / 2 } as const
 
 /** A side that runs out to nothing at the toe. */
 export const featherFindings = (design: QuarterDesign, units: Units): readonly Draft[] => {

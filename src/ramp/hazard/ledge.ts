@@ -3,16 +3,20 @@ import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offerSteps, same } from '../check/offer.ts'
 import { boardKey, firstThat, orWays } from '../check/remedy.ts'
 import type { Transition } from '../side/transition.ts'
+import { shortDeckFindings } from './short-deck.ts'
 
 /** A wheel stops at a higher step; common practice, as at the toe. mm */
 const ledgeLimit = 6
 
-/** Without a pipe the deck board and the ridden face meet at the lip: one that stands over the other stops a wheel. */
+/** A deck that is a ledge, and one at the lip. */
 export const ledgeFindings = (
   design: QuarterDesign,
-  { heights }: Transition,
+  transition: Transition,
   units: Units,
-): readonly Draft[] => {
+): readonly Draft[] => [...shortDeckFindings(design, units), ...lipLedgeFindings(design, transition, units)]
+
+/** Without a pipe the deck board and the ridden face meet at the lip: one that stands over the other stops a wheel. */
+const lipLedgeFindings = (design: QuarterDesign, { heights }: Transition, units: Units): readonly Draft[] => {
   const board = design.deckBoard
   if (design.coping || !board) return []
   const over = heights.deck - heights.surface

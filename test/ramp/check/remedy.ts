@@ -202,6 +202,7 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
   splice: [],
   'skin-none': [],
   'step-back': [[`\`step-back\` may be at most ${L}`, stepBack]],
+  'deck-short': [[`did you mean \\d+ (?:cm|ft) \\(${L}\\)`, back]],
   'stud-nominal': [[`section: ([\\d /]+) x ([\\d /]+)`, section]],
   'pipe-nominal': [[`outside: ([\\d /.]+)`, outside]],
   'stud-outside': [

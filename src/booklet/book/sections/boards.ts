@@ -1,59 +1,66 @@
 import type { SawnBoard } from '../../../stock/timber/boards.ts'
-import { type Block, part, table, words } from '../block.ts'
+import { boardHeight, boardView } from '../../views/board-view.ts'
+import { type Block, check, drawn, gap, part, stack, words } from '../block.ts'
 import type { Book } from '../book.ts'
 
-/** Every length of timber with what is cut from it; those that are cut alike stand in one row. */
+/** Between two boards, mm. */
+const between = 2.5
+
+/** Every length of timber drawn with what is cut from it; those that are cut alike are drawn once. */
 export const boardBlocks = (book: Book): readonly Block[] => {
-  const { width, stock, show, fine } = book
+  const { width, stock } = book
   if (stock.timber.length === 0) return []
+  const all = stock.timber.flatMap(({ boards }) => boards)
+  const ratio = width / Math.max(...all.map(({ length }) => length))
   return [
     part('Timber by board', width),
     words(
       'Square one end, then cut the pieces in this order, the blade beyond each mark. Write its mark on each piece.',
       width,
     ),
-    ...stock.timber.flatMap(({ section, boards }) => [
-      table(
-        {
-          columns: [
-            { head: '', kind: 'box' },
-            { head: 'boards', kind: 'right', face: 'bold' },
-            { head: section.map(fine).join(' × '), kind: 'right' },
-            { head: 'cut', kind: 'words' },
-            { head: 'marks', kind: 'words' },
-            { head: 'left', kind: 'figure' },
-          ],
-          rows: alike(boards).map((own) => [
-            '',
-            `${own.length}`,
-            show(own[0]!.length),
-            lengthsOf(own[0]!, show, fine),
-            own.map(({ cuts }) => cuts.map(({ mark }) => mark).join(' ')).join('; '),
-            show(own[0]!.left),
-          ]),
-        },
-        width,
-      ),
-    ]),
+    ...alike(all).map((boards) =>
+      stack([
+        check(boardsWords(boards, book), width),
+        drawn(boardView({ ...boards[0]!, cuts: cutsOf(boards, book) }, ratio), boardHeight),
+        gap(between),
+      ]),
+    ),
   ]
 }
 
-/** `4 of 1180`, with what is ripped. */
-const lengthsOf = (
-  { cuts }: SawnBoard,
-  show: (mm: number) => string,
-  fine: (mm: number) => string,
-): string => {
-  const said = cuts.map(
-    ({ length, ripped }) => `${show(length)}${ripped ? ` ripped to ${ripped.map(fine).join(' × ')}` : ''}`,
+/** `5 boards 38 × 89, 2400 long: T1 T2; T3 T4; left 35` */
+const boardsWords = (boards: readonly SawnBoard[], { show, fine }: Book): string => {
+  const [{ section, length, left }] = boards as readonly [SawnBoard]
+  const marks = boards.map(({ cuts }) =>
+    cuts
+      .map(({ mark, ripped }) => `${mark}${ripped ? ` ripped to ${ripped.map(fine).join(' × ')}` : ''}`)
+      .join(' '),
   )
-  return [...new Set(said)].map((one) => `${said.filter((own) => own === one).length} of ${one}`).join(', ')
+  return `${boards.length === 1 ? '1 board' : `${boards.length} boards, each`} ${section.map(fine).join(' × ')}, ${show(length)} long: ${marks.join('; ')}; ${show(left)} left.`
+}
+
+/** From the squared end. Boards that are cut alike have no marks in common. */
+const cutsOf = (boards: readonly SawnBoard[], { design, show }: Book) => {
+  let from = 0
+  return boards[0]!.cuts.map(({ length, mark }) => {
+    const cut = {
+      from,
+      length,
+      names: boards.length > 1 ? [show(length)] : [`${mark}  ${show(length)}`, mark],
+    }
+    from += length + design.stock.kerf
+    return cut
+  })
 }
 
 const alike = (boards: readonly SawnBoard[]): readonly (readonly SawnBoard[])[] => {
   const groups = new Map<string, SawnBoard[]>()
   for (const board of boards) {
-    const key = JSON.stringify([board.length, board.cuts.map(({ length, ripped }) => [length, ripped])])
+    const key = JSON.stringify([
+      board.section,
+      board.length,
+      board.cuts.map(({ length, ripped }) => [length, ripped]),
+    ])
     groups.set(key, [...(groups.get(key) ?? []), board])
   }
   return [...groups.values()]

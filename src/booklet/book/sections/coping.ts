@@ -4,8 +4,9 @@ import { pipeDrills } from '../../../ramp/frame/pipe.ts'
 import type { SolvedQuarter } from '../../../ramp/ramp.ts'
 import { lipSection } from '../../views/lip-section.ts'
 import { pipeView } from '../../views/pipe-view.ts'
+import { sectionLetter } from '../../views/plan-view.ts'
 import { type Block, caution, check, head, part, step } from '../block.ts'
-import { type Book, ofRamp } from '../book.ts'
+import { type Book, leastShare, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
@@ -30,17 +31,17 @@ const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   return [
     part(ofRamp(book, 'The lip', ramp), width),
     figure(
-      ofRamp(book, 'The lip, cut across between two sides', ramp),
+      ofRamp(book, `Section ${sectionLetter}–${sectionLetter} at the lip, between two sides`, ramp),
       (ratio) => lipSection(ramp, units, ratio),
       units,
-      { width, height: 120 },
+      { width, height: 120 * Math.max(leastShare, book.share) },
       { width: 320, height: 190 },
     ),
     figure(
       ofRamp(book, 'The pipe from above, its holes from the left end', ramp),
       (ratio) => pipeView(pipe, own.outside, units, ratio),
       units,
-      { width, height: 55 },
+      { width, height: 55 * Math.max(leastShare, book.share) },
       { width: pipe.length, height: own.outside },
     ),
     next(

@@ -3,7 +3,7 @@ import { runOutLength } from '../../../ramp/beside/toe-step.ts'
 import type { SolvedQuarter } from '../../../ramp/ramp.ts'
 import { sheetView } from '../../views/sheet-view.ts'
 import { type Block, caution, check, head, part, step, table } from '../block.ts'
-import { type Book, ofRamp } from '../book.ts'
+import { type Book, leastShare, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
@@ -42,7 +42,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
           ratio,
         ),
       units,
-      { width, height: 95 },
+      { width, height: 95 * Math.max(leastShare, book.share) },
       { width: ramp.width, height: board.length },
     ),
     next(

@@ -23,7 +23,7 @@ export const first = (book: Book): Section => {
     next('Print the pages at 100 %, one-sided. Measure the test square both ways with a steel rule.')
     for (const { coping } of piped.slice(0, 1))
       next(
-        `Saw the lip trial in a scrap of the side's plywood, lay in the pipe (${fine(coping!.outside)}) and offcuts of skin and deck board. Run a hand and a wheel over it. Change \`up\` and \`out\` now, not after the first side.`,
+        `Saw the lip trial in a scrap of the side's plywood, lay in the pipe (${fine(coping!.outside)}) and offcuts of skin and deck board. Run a hand and a wheel over it. Change up and out in the design file now, not after the first side.`,
       )
     next(
       'Measure both diagonals of each panel that a side is sawn from: equal diagonals make a square panel.',

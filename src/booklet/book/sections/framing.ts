@@ -57,6 +57,7 @@ const frameOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
       ofRamp(book, 'One side, timbers numbered', ramp),
       (ratio) => studView(ramp, units, ratio),
       units,
+      // its dimensions need all of that
       { width, height: 105 },
       { width: ramp.length, height: topOf(ramp) },
     ),
@@ -65,7 +66,7 @@ const frameOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
       ofRamp(book, 'The frame from above', ramp),
       (ratio) => planView(ramp, units, ratio),
       units,
-      { width, height: 120 },
+      { width, height: 120 * book.share },
       { width: ramp.length, height: ramp.width },
     ),
     part(ofRamp(book, 'Steps', ramp), width),

@@ -16,35 +16,49 @@ import type { Section } from '../pages.ts'
 /** A guard is commonly required from here on (International Residential Code 2018, R312.1), mm. */
 const guardHeight = 762
 
+/** Height of a ramp's picture on the first page, and what stays free below it, mm. */
+const leastPicture = 45
+const mostPicture = 130
+const spare = 4
+
 /** The picture, the sizes, what it takes: a page that stands alone; then the other views. */
 export const glance = (book: Book): Section => {
   const { design, width, solved, units } = book
   const { ramps } = solved
   const legend = units === 'in' ? 'Lengths in inches: + is 1/32 more, – is 1/32 less.' : 'Lengths in mm.'
-  const share = Math.min(130, (book.tall - 105) / ramps.length)
+  const title = head(design.title, width)
+  const told = [
+    table(figuresTable(book), width),
+    words(legend, width),
+    ...takes(book).map((line) => words(line, width)),
+    ...guard(book),
+  ]
+  // the pictures take what the words leave of the first page
+  const room = book.tall - title.height - stack(told).height - spare
+  // a door beside a ramp asks for more
+  const shares = ramps.length === 2 ? [0.42, 0.58] : [1 / ramps.length, 1 / ramps.length]
+  const high = (share: number): number => Math.max(leastPicture, Math.min(mostPicture, share * room))
   const first = ramps.reduce((least, ramp, i) => (ramp.length < ramps[least]!.length ? i : least), 0)
   return {
     name: 'glance',
     title: 'At a glance',
     blocks: [
-      head(design.title, width),
+      title,
       ...ramps.map((ramp, index) =>
         figure(
           ofRamp(book, 'From the side', ramp),
           (ratio) => sideView({ ramp, units, ratio, index, mates: index === first && ramps.length < 3 }),
           units,
-          { width, height: Math.max(60, share) },
+          { width, height: high(shares[index === first ? 1 : 0]!) },
           {
             width: ramp.length,
             height: index === first && ramps.length < 3 ? matesSize.height : topOf(ramp),
           },
         ),
       ),
-      table(figuresTable(book), width),
-      words(legend, width),
-      ...takes(book).map((line) => words(line, width)),
-      ...guard(book),
-      ...ramps.flatMap((ramp) => otherViews(book, ramp)),
+      ...told,
+      ...ramps.flatMap((ramp) => partsView(book, ramp)),
+      ...frontViews(book),
     ],
   }
 }
@@ -115,8 +129,8 @@ const guard = ({ solved: { ramps }, width }: Book): readonly Block[] =>
       ]
     : []
 
-/** From the front, and what lies on what. */
-const otherViews = (book: Book, ramp: SolvedRamp): readonly Block[] => {
+/** What lies on what. */
+const partsView = (book: Book, ramp: SolvedRamp): readonly Block[] => {
   const { width, units, fine } = book
   const lists = explodedView(ramp, units, 0.05, fine).names
   const letters = 'ABCDEFGHIJKLMNOP'
@@ -124,7 +138,7 @@ const otherViews = (book: Book, ramp: SolvedRamp): readonly Block[] => {
     ofRamp(book, 'What lies on what', ramp),
     (ratio) => explodedView(ramp, units, ratio, fine).view,
     units,
-    { width: width * 0.68, height: 110 },
+    { width: width * 0.68, height: 110 * book.share },
     { width: ramp.length, height: topOf(ramp) },
   )
   return [
@@ -146,12 +160,25 @@ const otherViews = (book: Book, ramp: SolvedRamp): readonly Block[] => {
       ]),
       width * 0.7,
     ),
+  ]
+}
+
+/** Two beside each other where there are several. */
+const frontViews = (book: Book): readonly Block[] => {
+  const { width, units, solved, several } = book
+  const views = solved.ramps.map((ramp) =>
     figure(
       ofRamp(book, isCurved(ramp) ? 'From the front, before the toe' : 'From one end', ramp),
       (ratio) => frontView(ramp, units, ratio),
       units,
-      { width, height: 75 },
+      { width: several ? width * half : width, height: 75 * book.share },
       { width: ramp.width, height: topOf(ramp) },
     ),
-  ]
+  )
+  return several
+    ? views.flatMap((view, i) =>
+        i % 2 > 0 ? [] : views[i + 1] ? [beside(view, views[i + 1]!, width * (1 - half))] : [view],
+      )
+    : views
 }
+const half = 0.47

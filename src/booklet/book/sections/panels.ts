@@ -44,14 +44,15 @@ const panelOf = (book: Book, panel: Panel, count: number): readonly Block[] => {
   const note = face ? [words(face, width)] : []
   // what is curved is drawn as large as can be: its names need room
   const square = pieces.every(({ second }) => second === null)
+  const high = square ? tallest * Math.max(leastShare, book.share) : tallest
   const narrow = tablesOf(book, panel, width * (1 - share) - between)
   if (square && narrow.every(({ laid }) => laid.width <= width * (1 - share) - between)) {
-    const small = picture(book, panel, name, { width: width * share, height: tallest })
+    const small = picture(book, panel, name, { width: width * share, height: high })
     const aside = stack([gap(nameRoom), ...narrow])
-    if (aside.height <= Math.max(small.height, tallest))
+    if (aside.height <= Math.max(small.height, high))
       return [beside(small, aside, width * share + between), ...note]
   }
-  const large = picture(book, panel, name, { width, height: tallest })
+  const large = picture(book, panel, name, { width, height: high })
   const halves = tablesOf(book, panel, (width - between) / 2)
   const [left, right] = halves
   if (left && right && left.laid.width + right.laid.width + between <= width) {
@@ -101,6 +102,8 @@ const tablesOf = ({ units, several }: Book, panel: Panel, width: number): readon
 
 const nameRoom = 5.5
 const tallest = 88
+/** Panels are drawn no smaller than this share of it: their numbers need room. */
+const leastShare = 0.8
 
 /** The panel to scale with its name over it; what is sawn stands on the page with it. */
 const picture = (

@@ -1,10 +1,11 @@
 import { isCurved } from '../../../design/kind-traits.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import type { Layer } from '../../../ramp/skin/layer.ts'
+import { sectionLetter } from '../../views/plan-view.ts'
 import { sheetView } from '../../views/sheet-view.ts'
 import { toeSection } from '../../views/toe-section.ts'
 import { type Block, caution, check, head, part, step, table } from '../block.ts'
-import { type Book, ofRamp } from '../book.ts'
+import { type Book, leastShare, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
@@ -26,10 +27,10 @@ const skinOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
     ...(isCurved(ramp)
       ? [
           figure(
-            ofRamp(book, 'The toe, cut across between two sides', ramp),
+            ofRamp(book, `Section ${sectionLetter}–${sectionLetter} at the toe, between two sides`, ramp),
             (ratio) => toeSection(ramp, units, ratio),
             units,
-            { width, height: 95 },
+            { width, height: 95 * Math.max(leastShare, book.share) },
             { width: 380, height: ramp.transition.toe.y + 130 },
           ),
         ]
@@ -87,7 +88,7 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
           ratio,
         ),
       units,
-      { width, height: 115 },
+      { width, height: 115 * Math.max(leastShare, book.share) },
       { width: ramp.width, height: length },
     ),
     ...steps,

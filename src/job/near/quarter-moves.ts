@@ -1,0 +1,119 @@
+import { pathBounds } from '../../geometry/bounds.ts'
+import { backKey, heightKey, type Key, radiusKey, toeKey } from '../../ramp/check/remedy.ts'
+import { draftQuarter } from '../../ramp/kinds/quarter.ts'
+import type { Quarter, SolvedQuarter } from '../../ramp/ramp.ts'
+import type { SheetPart } from '../../stock/sheet-part.ts'
+import { type Around, leastToeThat, lessMove, type Move, mostThat, toeMove } from './move.ts'
+import { panelLimits, timberLimits } from './stock-limits.ts'
+
+/** Figures of a quarter that a panel, a timber or a page may be saved by. One that is kept in another follows that. */
+export const quarterMoves = (
+  ramp: SolvedQuarter,
+  parts: readonly SheetPart[],
+  around: Around,
+): readonly Move[] => {
+  const { width, height, back, toe, transition, storesInside } = ramp.design
+  if (storesInside !== null) return []
+  const { units } = around.design
+  const near = (mm: number): readonly number[] => panelLimits(mm, around.sizes, around.design.stock)
+  const shorter = (from: number, mm: number): readonly number[] =>
+    near(mm).map((limit) => from - (mm - limit))
+  const { circle } = transition
+  const radius = radiusKey(ramp.design)
+  return [
+    lessMove('width', width, widths(ramp, parts, around), units),
+    lessMove(
+      back.from,
+      back.value,
+      [
+        ...parts
+          .filter(({ part }) => part === 'side' || part === 'deck-board')
+          .flatMap((part) => shorter(back.value, partSize(part)[part.part === 'side' ? 0 : 1])),
+        ...mostThat(back.value, units, fewerPages(ramp, backKey(ramp.design), around)),
+      ],
+      units,
+    ),
+    lessMove(
+      `height.${height.layer}`,
+      height.value,
+      [
+        ...shorter(height.value, ramp.transition.heights.frame),
+        ...shorterParts(ramp, heightKey(ramp.design), around).flatMap((holds) =>
+          mostThat(height.value, units, holds),
+        ),
+      ],
+      units,
+    ),
+    lessMove(
+      `transition.circle.${circle.layer}`,
+      circle.radius,
+      shorterParts(ramp, radius, around).flatMap((holds) => mostThat(circle.radius, units, holds)),
+      units,
+    ),
+    toeMove(
+      toe,
+      shorterParts(ramp, toeKey, around).flatMap((holds) => leastToeThat(toe, units, holds)),
+    ),
+  ]
+}
+
+/** Widths at which a sheet across the ramp, or a stud, fits its stock once more. */
+export const widths = (
+  ramp: Pick<Quarter, 'width' | 'studLength'> & { readonly design: Pick<Quarter['design'], 'sides'> },
+  parts: readonly SheetPart[],
+  { design, sizes }: Around,
+): readonly number[] => [
+  ...parts
+    .filter(({ part }) => part !== 'side' && part !== 'rib')
+    .flatMap((part) =>
+      panelLimits(partSize(part)[0], sizes, design.stock).map(
+        (limit) => ramp.width - (partSize(part)[0] - limit),
+      ),
+    ),
+  ...timberLimits(ramp.studLength, design).map(
+    (limit) => ramp.width - (ramp.design.sides.count - 1) * (ramp.studLength - limit),
+  ),
+]
+
+type Holds = (mm: number) => boolean
+
+/** Of a figure that the curve follows: what it must be for a layer of skin, the side or a page less. */
+const shorterParts = (ramp: SolvedQuarter, key: Key, around: Around): readonly Holds[] => {
+  const { units, stock } = around.design
+  const drafted = (mm: number): Quarter => draftQuarter(key.typed(ramp.design, mm), units, stock).ramp
+  const near = (mm: number): readonly number[] => panelLimits(mm, around.sizes, stock)
+  return [
+    ...ramp.skin.flatMap(({ length }, layer) =>
+      near(length).map(
+        (limit): Holds =>
+          (mm) =>
+            (drafted(mm).skin[layer]?.length ?? Number.POSITIVE_INFINITY) <= limit,
+      ),
+    ),
+    ...near(ramp.length).map(
+      (limit): Holds =>
+        (mm) =>
+          (drafted(mm).length ?? Number.POSITIVE_INFINITY) <= limit,
+    ),
+    fewerPages(ramp, key, around),
+  ]
+}
+
+/** Whether the sides take a page less. */
+const fewerPages = (solved: SolvedQuarter, key: Key, { design, sidePages }: Around): Holds => {
+  const { units, stock } = design
+  const pagesOf = (mm: number): number => {
+    const { whole } = draftQuarter(key.typed(solved.design, mm), units, stock)
+    return whole
+      ? sidePages(design, { stopped: false, ramps: [whole], checks: [] })
+      : Number.POSITIVE_INFINITY
+  }
+  const now = sidePages(design, { stopped: false, ramps: [solved], checks: [] })
+  return (mm) => pagesOf(mm) < now
+}
+
+/** Across the ramp, and up it; of a side its length and height. */
+export const partSize = ({ outline }: SheetPart): readonly [number, number] => {
+  const { x0, y0, x1, y1 } = pathBounds(outline)
+  return [x1 - x0, y1 - y0]
+}
