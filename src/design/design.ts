@@ -106,6 +106,8 @@ export type RampKind = (typeof kinds)[number]
 /** What every kind of ramp has. */
 interface FramedDesign {
   readonly name: string
+  /** the ramp whose keys hold where this one says none; null for none */
+  readonly like: string | null
   readonly width: number
   readonly sides: { readonly thickness: number; readonly count: number }
   /** from the studs outward */

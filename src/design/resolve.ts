@@ -82,8 +82,9 @@ export const resolveRamp = (map: EntryMap): RampDesign => {
 }
 
 /** What every kind says in the same way. */
-const framedOf = (map: EntryMap): Pick<RampDesign, 'name' | 'sides' | 'skin' | 'fasten'> => ({
+const framedOf = (map: EntryMap): Pick<RampDesign, 'name' | 'like' | 'sides' | 'skin' | 'fasten'> => ({
   name: saidText(map, 'name'),
+  like: says(map, 'like') ? saidText(map, 'like') : null,
   sides: {
     thickness: saidLength(saidMap(map, 'sides'), 'thickness'),
     count: saidCount(saidMap(map, 'sides'), 'count'),

@@ -5,7 +5,9 @@ import { placeLabels } from '../drawing/place-labels.ts'
 import { bisect } from '../geometry/bisect.ts'
 import type { Box } from '../geometry/bounds.ts'
 import { circle, type Path, pathOf, rectangle, segmentsPath } from '../geometry/path.ts'
+import { wordList } from '../length/word-list.ts'
 import { showLength } from '../length.ts'
+import { measured, same } from '../ramp/check/offer.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
 import type { Curve } from '../ramp/curve/curve.ts'
 import type { SolvedQuarter } from '../ramp/ramp.ts'
@@ -103,10 +105,11 @@ export const lipTrial = (
   ]
   const placed = placeLabels(labels, [...lines, stroke('cut', side.outline, pens.cut)], piece)
   // the floor's front end on the curve, and the lowest level that is sawn
-  const beyond = [
-    { mm: piece.x0 - curve.point(side.curveEnd).x, to: 'to the front' },
-    { mm: piece.y0 - (coping.centre.y - r), to: 'down' },
-  ].filter(({ mm }) => mm > 0)
+  const off = [
+    { by: piece.x0 - curve.point(side.curveEnd).x, what: 'its notch', where: 'to the front' },
+    { by: piece.y0 - (coping.centre.y - r), what: 'its notch', where: 'below' },
+    { by: piece.x0 - (coping.centre.x - r), what: 'the pipe itself', where: 'to the front' },
+  ].filter(({ by }) => by > same)
   const unnamed = shown.length < laid.length || placed.slice(4, 4 + shown.length).includes(null)
   const given = ramp.design.coping?.by.kind === 'notch' ? '"along" and "down"' : '"up" and "out"'
   return {
@@ -124,9 +127,11 @@ export const lipTrial = (
     steps: [
       `The pipe should stand ${revealWords(coping, ramp.design, (mm) => `${show(mm)} ${units}`, ' and ')}: that is its reveal.`,
       `Saw this in a scrap of the side's plywood (dashed edges anywhere near), screw on offcuts of skin${board > 0 ? ' and deck board' : ''}, each layer of skin ${show(skinGap)} ${units} short of the pipe, lay the real pipe in, and run a hand and a wheel over it.`,
-      ...(beyond.length > 0
+      ...(off.length > 0
         ? [
-            `The pipe is too thick for one page: its notch goes on past the edge of this piece, ${beyond.map(({ mm, to }) => `${show(mm)} ${units} ${to}`).join(' and ')}. Take a larger scrap, and the rest from the side's own pages.`,
+            `The pipe is too thick for one page: past the edge of this piece ${wordList(
+              off.map(({ by, what, where }) => `${what} goes on ${measured(by, units)} ${where}`),
+            )}. Take a larger scrap, and the rest from the side's own pages.`,
           ]
         : []),
       ...(unnamed ? [`Skin from the studs outward: ${layerWords.join(', ')} ${units}.`] : []),

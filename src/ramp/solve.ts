@@ -1,11 +1,14 @@
 import type { Design } from '../design/design.ts'
 import { curvedOf, straightOf } from '../design/kind-traits.ts'
 import { meetingFindings } from './beside/meeting.ts'
+import { type Anew, meetingTrial } from './beside/meeting-trial.ts'
 import { stockFindings } from './beside/stock-asked.ts'
 import { type Redraw, storesFindings } from './beside/stores.ts'
+import { twinsOf } from './beside/twins.ts'
 import { type Check, type Finding, hasStop } from './check/check.ts'
-import { solveFlat } from './kinds/flat.ts'
-import { draftQuarter, solveQuarter } from './kinds/quarter.ts'
+import { solveFlat, stopsOfFlat } from './kinds/flat.ts'
+import { draftQuarter, stopsOfQuarter } from './kinds/quarter.ts'
+import { solveQuarter } from './kinds/quarter-findings.ts'
 import type { Quarter, Ramp, SolvedDesign, SolvedRamp } from './ramp.ts'
 import { spaceFindings } from './storing/space.ts'
 
@@ -14,9 +17,12 @@ export const solveDesign = (design: Design): SolvedDesign => {
   const solved = design.ramps.map((ramp) => {
     switch (ramp.kind) {
       case 'quarter':
-        return solveQuarter(ramp, design.units, design.stock, storedIn(ramp.name, design))
+        return solveQuarter(ramp, design.units, design.stock, {
+          stored: storedIn(ramp.name, design),
+          twins: twinsOf(ramp, design.ramps),
+        })
       case 'flat':
-        return solveFlat(ramp, design.units, design.stock)
+        return solveFlat(ramp, design.units, design.stock, twinsOf(ramp, design.ramps))
       default:
         return ramp satisfies never
     }
@@ -68,10 +74,14 @@ const besideQuarter = (
   ramps: readonly Ramp[],
   { units, stock }: Design,
 ): readonly Finding[] => {
+  const anew: Anew = {
+    quarter: (changed) => stopsOfQuarter(changed, units, stock),
+    flat: (changed) => stopsOfFlat(changed, units, stock),
+  }
   const redraw: Redraw = (changed) => draftQuarter(changed, units, stock).whole
   const outer = curvedOf(ramps).find(({ name }) => name === ramp.design.storesInside?.ramp)
   return [
     ...(outer ? storesFindings(ramp, outer, units, redraw) : []),
-    ...meetingFindings(ramp, straightOf(ramps), units),
+    ...meetingFindings(ramp, straightOf(ramps), meetingTrial(ramp, ramps, anew), units),
   ]
 }

@@ -1,4 +1,5 @@
 import { inflateSync } from 'node:zlib'
+import fc from 'fast-check'
 import { curvedOf } from '../../src/design/kind-traits.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
@@ -7,6 +8,8 @@ import { defaultMargins, defaultOverlap } from '../../src/page/sheet/paper.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { pageContent, readSetPdf } from '../../src/read/set-pdf.ts'
 import { copyPdf } from '../../src/write/pdf-copy.ts'
+import { messageFault } from '../ramp/check/message-fault.ts'
+import { anyRamp, solve } from '../ramp/ramps.ts'
 import { platform } from '../support/platform.ts'
 import { randomFrom } from '../support/random.ts'
 import { takeBack } from '../tape-up/plot.ts'
@@ -134,6 +137,19 @@ export const checkTwins = (number: number): readonly string[] => {
     Math.abs(value - inches[i]!) > 1e-6 ? [`${value}, ${inches[i]}`] : [],
   )
   return apart.length > 0 ? [`twins differ: ${apart.slice(0, 3).join('; ')}`] : []
+}
+
+/** What is wrong with the words of what is said of a ramp, sound or not. */
+export const checkMessages = (
+  number: number,
+): { readonly faults: readonly string[]; readonly seen: number } => {
+  const [ramp] = fc.sample(anyRamp, { numRuns: 1, seed: number })
+  const { findings } = solve(ramp!, number % 2 === 0 ? 'mm' : 'in')
+  const faults = findings.flatMap(({ message }) => {
+    const fault = messageFault(message)
+    return fault ? [`“${fault}” in: ${message}`] : []
+  })
+  return { faults, seen: findings.length }
 }
 
 const numbersOf = (value: unknown): readonly number[] =>

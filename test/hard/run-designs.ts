@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process'
 import { createInterface } from 'node:readline'
 import type { Asked, Tally } from './all.ts'
-import { checkDesign, checkTwins } from './designs.ts'
+import { checkDesign, checkMessages, checkTwins } from './designs.ts'
 import { checkRemedies } from './remedies.ts'
 
 /** How often a long run tells where it is. */
@@ -13,7 +13,7 @@ export const runDesigns = async (
   { say, fail }: Tally,
 ): Promise<void> => {
   const others = nodes.map((node) => marksOn(node, [marks, `${from}`, `${designs}`]))
-  let [stopped, pages, measured] = [0, 0, 0]
+  let [stopped, pages, measured, read] = [0, 0, 0, 0]
   let slowest = { ms: 0, number: from }
   let largest = { bytes: 0, number: from }
   const made = new Map<number, string>()
@@ -34,6 +34,9 @@ export const runDesigns = async (
     if (ms > slowest.ms) slowest = { ms, number }
     fail(`twins ${number}`, checkTwins(number))
     fail(`remedies ${number}`, checkRemedies(number))
+    const messages = checkMessages(number)
+    fail(`messages ${number}`, messages.faults)
+    read += messages.seen
     if ((number - from) % news === news - 1)
       say(
         `… ${number - from + 1} designs${others.map(({ seen }) => `, ${seen.size} on another Node`).join('')}`,
@@ -43,7 +46,7 @@ export const runDesigns = async (
     [
       `${designs} designs, ${stopped} of them cannot be made, and say so`,
       `${pages} pages, ${measured} points of the line to saw held against the outline`,
-      `${designs} pairs of twins, ${2 * designs} ramps whose remedies are typed back`,
+      `${designs} pairs of twins, ${2 * designs} ramps whose remedies are typed back, ${read} messages read`,
       `slowest ${Math.round(slowest.ms)} ms of CPU (${slowest.number})`,
       `largest PDF ${Math.round(largest.bytes / 1024)} kB (${largest.number})`,
     ].join('; '),

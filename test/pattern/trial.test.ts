@@ -75,6 +75,45 @@ describe('the piece of scrap for the lip trial', () => {
     expect(solve({ ...plain, coping: piped(), chamfer: 3000 }).whole).toBeNull()
   })
 
+  test('of a pipe too thick for the page says what goes on past it, and by how much', () => {
+    const seen = { none: 0, front: 0, pipe: 0 }
+    for (const outside of [48.3, 60.3, 88.9, 114.3, 139.7, 168.3])
+      for (const room of [170, 195, 120])
+        for (const out of [6, 30]) {
+          const { whole } = solve({
+            ...plain,
+            height: { layer: 'frame', value: 900 },
+            coping: piped({ outside, by: { kind: 'reveals', up: 8, out } }),
+          })
+          const trial = whole && lipTrial(whole, room, 260, 'mm')
+          if (!trial) continue
+          const { piece } = trial
+          const { centre } = whole.coping!
+          const floor = centre.y - outside / 2
+          // the notch alone: the floor and what the cut has between its front end and its wall
+          const notch = pathSample(whole.side.outline, 0.05).filter(
+            (p) => Math.abs(p.y - floor) < 1e-6 && p.x < centre.x + outside / 2 - 1e-6,
+          )
+          const front = piece.x0 - Math.min(...notch.map(({ x }) => x))
+          const said = trial.steps.find((step) => step.includes('too thick for one page')) ?? ''
+          const words = [
+            ...(front > 1e-6 ? [`its notch goes on ${+front.toFixed(1)} mm to the front`] : []),
+            ...(piece.y0 - floor > 1e-6
+              ? [`its notch goes on ${+(piece.y0 - floor).toFixed(1)} mm below`]
+              : []),
+            ...(piece.x0 - centre.x + outside / 2 > 1e-6
+              ? [`the pipe itself goes on ${+(piece.x0 - centre.x + outside / 2).toFixed(1)} mm to the front`]
+              : []),
+          ]
+          for (const word of words) expect(said).toContain(word)
+          expect(said.split(' goes on ').length - 1, said).toBe(words.length)
+          seen.none += words.length === 0 ? 1 : 0
+          seen.front += front > 1e-6 ? 1 : 0
+          seen.pipe += words.some((word) => word.startsWith('the pipe')) ? 1 : 0
+        }
+    expect(Math.min(seen.none, seen.front, seen.pipe), JSON.stringify(seen)).toBeGreaterThan(0)
+  })
+
   test('stays inside the room given and on the panel, whatever the ramp', () => {
     fc.assert(
       fc.property(

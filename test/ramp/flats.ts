@@ -8,6 +8,7 @@ import { plywood, stock } from './ramps.ts'
 /** A flat of mm without a stop or a warning; every test says what it changes. */
 export const level: FlatDesign = {
   name: 'flat',
+  like: null,
   kind: 'flat',
   width: 1216,
   length: 2440,

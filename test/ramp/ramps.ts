@@ -2,7 +2,8 @@ import fc from 'fast-check'
 import type { Coping, QuarterDesign, Sheet, Stock, Units } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { type Draft, type Finding, hasStop } from '../../src/ramp/check/check.ts'
-import { draftQuarter, wordFindings } from '../../src/ramp/kinds/quarter.ts'
+import { draftQuarter } from '../../src/ramp/kinds/quarter.ts'
+import { wordFindings } from '../../src/ramp/kinds/quarter-findings.ts'
 import type { Quarter, SolvedQuarter } from '../../src/ramp/ramp.ts'
 import type { Side } from '../../src/ramp/side/side.ts'
 import { solveTransition } from '../../src/ramp/side/solve-transition.ts'
@@ -107,7 +108,7 @@ const solveAnew = (design: QuarterDesign, units: Units, panel: Stock['panel']): 
   return {
     ...solved,
     get findings() {
-      worded.findings ??= wordFindings(solved.drafts, units, all)
+      worded.findings ??= wordFindings(solved.drafts, design, units, all)
       return worded.findings
     },
   }

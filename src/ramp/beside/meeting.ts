@@ -1,18 +1,24 @@
 import { nameOfOnlyOne } from '../../design/check/names.ts'
-import type { Units } from '../../design/design.ts'
+import type { QuarterDesign, Units } from '../../design/design.ts'
 import type { Range } from '../../design/plausible.ts'
 import { rangeAt } from '../../design/schema.ts'
 import { quote } from '../../length/quote.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
+import { firstThat, manyFaults, orWays, tangentKey, toeKey } from '../check/remedy.ts'
 import { leastRipped } from '../frame/stud.ts'
 import type { Flat, Quarter } from '../ramp.ts'
 import type { Transition } from '../side/transition.ts'
 import { flatRange, flatSurfaces } from './flat-heights.ts'
+import {
+  type MeetingChange,
+  type MeetingTrial,
+  meetingFault,
+  meetWithin,
+  metOf,
+  nearestFlat,
+} from './meeting-trial.ts'
 import { stepLimit } from './toe-step.ts'
-
-/** A ridden face and a flat this near in height are the same to a wheel, mm. */
-const meetWithin = 1
 
 /** Ramps whose widths differ by less line up, mm. */
 const alikeWithin = 1
@@ -26,13 +32,14 @@ const within = (mm: number, { least, most }: Range): boolean => mm >= least - sa
 export const meetingFindings = (
   quarter: Quarter,
   flats: readonly Flat[],
+  trial: MeetingTrial,
   units: Units,
 ): readonly Finding[] => {
   const { design, transition } = quarter
   if (design.runOut.kind !== 'flat' || !transition) return []
   return flats.length === 0
-    ? [missing(quarter, transition, units)]
-    : meeting(quarter, transition, flats, units)
+    ? [missing(quarter, transition, trial, units)]
+    : meeting(quarter, transition, flats, trial, units)
 }
 
 /** Toes with which a face that runs level at a height ends no farther above a surface than a wheel takes, mm. */
@@ -49,60 +56,107 @@ const toesFor = (transition: Transition, level: number, surface: number): Range 
 const toeUnder = ({ curve, face, level }: Transition, height: number): number =>
   curve.point(face.placeAtHeight(height) ?? level.place).y
 
-/** The nearest of them as words, none where the toe is one already; null where none can be typed. */
-const toeWords = (toe: number, { least, most }: Range, units: Units): string | null => {
-  if (toe >= least - same && toe <= most + same) return ''
-  const { atLeast, atLeastMm, atMost } = offer(units)
-  if (atLeastMm(least) > most + same) return null
-  return ` with a toe of ${toe < least ? atLeast(least) : atMost(most)}`
+/** What else the toe is to be, as words. */
+interface Way {
+  readonly toe: string
 }
 
-const missing = ({ design, skinThickness }: Quarter, transition: Transition, units: Units): Finding => {
+/** The toe is left where it works, else the nearest of those that a flat so high asks for. */
+const withToe = (
+  design: QuarterDesign,
+  works: (changed: QuarterDesign) => boolean,
+  range: Range,
+  units: Units,
+): Way | null => {
+  const { toe } = design
+  if (toe >= range.least - same && toe <= range.most + same && works(design)) return { toe: '' }
+  const towards = toe < range.least ? 1 : -1
+  const found = firstThat(
+    works,
+    design,
+    { ...toeKey, range },
+    towards > 0 ? range.least : Math.min(toe, range.most),
+    towards,
+    units,
+  )
+  return found && { toe: ` with a toe of ${found.shown}` }
+}
+
+const missing = (
+  { design, skinThickness }: Quarter,
+  transition: Transition,
+  trial: MeetingTrial,
+  units: Units,
+): Finding => {
   const { atLeast, atLeastMm, nearest, nearestMm } = offer(units)
   const level = transition.level.surface
   const { least } = flatSurfaces(skinThickness)
   const names = design.name === nameOfOnlyOne ? ', and give each ramp a `name`' : ''
-  const otherwise = `${names}, or say what else closes the step`
   const none = 'the run-out is a flat, and the file has none: '
-  const now = `${measured(level, units)} above the floor now`
+  const now = `${overFloor(level, units)} now`
+  const otherwise = `${names}, or say what else closes the step`
   if (level >= least - same) {
-    const toe = toeWords(design.toe, toesFor(transition, level, level), units) ?? ''
+    const works = (quarter: QuarterDesign): boolean => trial({ quarter, surface: level })
+    const way = withToe(design, works, toesFor(transition, level, level), units)
     return warn(
       'flat-missing',
-      `${none}add one (kind: flat) with its surface where the ridden face runs level, ${now}${toe && `,${toe}`}${otherwise}`,
+      way
+        ? `${none}add one (kind: flat) with its surface where the ridden face runs level, ${now}${way.toe && `,${way.toe}`}${otherwise}`
+        : `${none}${noWay}`,
     )
   }
   // the surface that is typed, and the tangent that is typed for it
   const { layer } = design.transition.tangent
   const skin = layer === 'frame' ? skinThickness : 0
-  const tangent = atLeastMm(least) - skin
-  const toe =
-    toeWords(design.toe, toesFor(transition, nearestMm(tangent) + skin, atLeastMm(least)), units) ?? ''
+  const tangent = nearestMm(atLeastMm(least) - skin)
+  const surface = atLeastMm(least)
+  const works = (quarter: QuarterDesign): boolean => trial({ quarter, surface })
+  const way = withToe(
+    tangentKey(design).typed(design, tangent),
+    works,
+    toesFor(transition, tangent + skin, surface),
+    units,
+  )
+  const low = `${none}the ridden face runs level ${now}, too low for one under a skin like this: `
   return warn(
     'flat-missing',
-    `${none}the ridden face runs level ${now}, too low for one under a skin like this: ` +
-      `type \`tangent: { ${layer}: ${nearest(tangent)} }\`${toe} and add a flat (kind: flat) with a surface height of ${atLeast(least)}${otherwise}`,
+    way
+      ? `${low}type \`tangent: { ${layer}: ${nearest(tangent)} }\`${way.toe} and add a flat (kind: flat) with a surface height of ${atLeast(least)}${otherwise}`
+      : `${low}${noWay}`,
   )
 }
+
+/** How high over the floor; nothing is no height. */
+const overFloor = (level: number, units: Units): string =>
+  Math.abs(level) <= same
+    ? 'on the floor'
+    : `${measured(Math.abs(level), units)} ${level > 0 ? 'above' : 'below'} the floor`
+
+/** Said where no toe and tangent alone puts it right. */
+const noWay = `say what else closes the step (run-out), or first see to what stops; ${manyFaults}`
 
 const meeting = (
   quarter: Quarter,
   transition: Transition,
   flats: readonly Flat[],
+  trial: MeetingTrial,
   units: Units,
 ): readonly Finding[] => {
-  const level = transition.level.surface
-  const off = ({ heights }: Flat): number => Math.abs(heights.surface - level)
-  const wider = ({ width }: Flat): number => Math.abs(width - quarter.width)
-  const flat = flats.reduce((best, one) => {
-    const nearer = off(one) - off(best)
-    return (Math.abs(nearer) > same ? nearer : wider(one) - wider(best)) < 0 ? one : best
-  })
+  const flat = nearestFlat(
+    transition.level.surface,
+    quarter.width,
+    flats.map((one) => ({ ...metOf(one), one })),
+  )!.one
   const show = (mm: number): string => measured(mm, units)
   const findings: Finding[] = []
-  if (off(flat) > meetWithin + same) findings.push(heightFinding(quarter, transition, flat, units))
-  else findings.push(...stepFindings(transition, flat, units))
-  if (wider(flat) > alikeWithin + same)
+  switch (meetingFault(quarter, flats.map(metOf))) {
+    case 'flat-meets':
+      findings.push(heightFinding(quarter, transition, flat, trial, units))
+      break
+    case 'toe-step':
+      findings.push(stepFinding(quarter, transition, flat, trial, units))
+  }
+  if (Math.abs(flat.width - quarter.width) > alikeWithin + same)
     findings.push(
       note(
         'flat-width',
@@ -116,70 +170,95 @@ const heightFinding = (
   { design, skinThickness }: Quarter,
   transition: Transition,
   flat: Flat,
+  trial: MeetingTrial,
   units: Units,
 ): Finding => {
-  const { nearest, nearestMm, atMost } = offer(units)
+  const { nearest, nearestMm, atMost, atMostMm } = offer(units)
   const show = (mm: number): string => measured(mm, units)
   const [level, surface] = [transition.level.surface, flat.heights.surface]
-  const bare = flat.design.height.layer === 'frame' ? flat.skinThickness : 0
-  const lower = `a ${flat.design.height.layer} height of`
+  const flatLayer = flat.design.height.layer
+  const bare = flatLayer === 'frame' ? flat.skinThickness : 0
+  const lower = `a ${flatLayer} height of`
   const { layer } = design.transition.tangent
   const takes = {
     tangent: rangeAt(`ramps[quarter].transition.tangent.${layer}`),
     toe: rangeAt('ramps[quarter].toe'),
-    height: flatRange(flat.design.height.layer),
+    height: flatRange(flatLayer),
   }
   const skin = layer === 'frame' ? skinThickness : 0
-  /** The toe is judged by what is takes. */
-  const toeFor = (level: number, surface: number): string | null =>
-    toeWords(design.toe, toesFor(transition, level, surface), units)
-  const tangent = surface - skin
-  const height = level - bare
-  const up = within(nearestMm(tangent), takes.tangent) ? toeFor(nearestMm(tangent) + skin, surface) : null
+  const flatAt = (value: number) => ({
+    from: flat.design,
+    to: { ...flat.design, height: { layer: flatLayer, value } },
+  })
+  /** The tangent brought to a surface, that of the flat as it is or as it is typed. */
+  const tangentTo = (surface: number, flatToo?: MeetingChange['flat']): Way | null => {
+    const tangent = nearestMm(surface - skin)
+    if (!within(tangent, takes.tangent)) return null
+    const works = (quarter: QuarterDesign): boolean => trial({ quarter, ...(flatToo && { flat: flatToo }) })
+    return withToe(
+      tangentKey(design).typed(design, tangent),
+      works,
+      toesFor(transition, tangent + skin, surface),
+      units,
+    )
+  }
+  const up = tangentTo(surface)
+  const height = nearestMm(level - bare)
   const down =
-    level - flat.skinThickness >= leastRipped + meetWithin && within(nearestMm(height), takes.height)
-      ? toeFor(level, nearestMm(height) + bare)
+    level - flat.skinThickness >= leastRipped + meetWithin && within(height, takes.height)
+      ? withToe(
+          design,
+          (quarter) => trial({ quarter, flat: flatAt(height) }),
+          toesFor(transition, level, height + bare),
+          units,
+        )
       : null
   const ways = [
-    ...(up === null ? [] : [`type \`tangent: { ${layer}: ${nearest(tangent)} }\`${up}`]),
-    ...(down === null ? [] : [`give ${quote(flat.name)} ${lower} ${nearest(height)}${down}`]),
+    up && `type \`tangent: { ${layer}: ${nearest(surface - skin)} }\`${up.toe}`,
+    down && `give ${quote(flat.name)} ${lower} ${nearest(level - bare)}${down.toe}`,
   ]
   const over = transition.toeStep - surface
   const steps =
     over > stepLimit + same
       ? `, and at the toe the face ends ${show(over)} above it (a wheel stops at more than ${show(stepLimit)})`
       : ''
-  const highest = Math.min(
-    takes.toe.most + skinThickness,
-    takes.tangent.most + (layer === 'frame' ? skinThickness : 0),
-  )
-  const first = `give ${quote(flat.name)} ${lower} ${atMost(highest - roundings - bare)} or less, then raise the tangent to it`
+  const first = (): string => {
+    const highest = Math.min(takes.toe.most + skinThickness, takes.tangent.most + skin) - roundings - bare
+    return within(atMostMm(highest), takes.height) &&
+      tangentTo(atMostMm(highest) + bare, flatAt(atMostMm(highest)))
+      ? `give ${quote(flat.name)} ${lower} ${atMost(highest)} or less, then raise the tangent to it`
+      : noWay
+  }
   return warn(
     'flat-meets',
-    `the ridden face runs level ${show(level)} above the floor, the surface of ${quote(flat.name)} lies at ${show(surface)}${steps}; ` +
-      (ways.length > 0 ? ways.join(', or ') : first),
+    `the ridden face runs level ${overFloor(level, units)}, the surface of ${quote(flat.name)} lies at ${show(surface)}${steps}; ` +
+      orWays(ways, up || down ? '' : first()),
   )
 }
 
 /** The step that is left over the flat's surface. */
-const stepFindings = (transition: Transition, flat: Flat, units: Units): readonly Finding[] => {
+const stepFinding = (
+  { design }: Quarter,
+  transition: Transition,
+  flat: Flat,
+  trial: MeetingTrial,
+  units: Units,
+): Finding => {
   const { surface } = flat.heights
-  const step = transition.toeStep - surface
-  if (step <= stepLimit + same) return []
+  const { level, toeStep } = transition
   const show = (mm: number): string => measured(mm, units)
-  const { atLeast, atMost } = offer(units)
   const toe = toeUnder(transition, surface + stepLimit)
   // both level at one height, and the toe on the floor
-  const { level } = transition
   const least = level.surface - toeUnder(transition, level.surface + stepLimit)
-  const way =
+  const lower =
+    toe >= -same ? firstThat((quarter) => trial({ quarter }), design, toeKey, toe, -1, units) : null
+  const raise =
     toe >= -same
-      ? `lower the toe to ${atMost(toe)}`
-      : `no toe is so low: bring the flat's surface and the level of the ridden face to ${atLeast(least)} or more, with a toe of 0`
-  return [
-    warn(
-      'toe-step',
-      `the ridden face ends ${show(step)} above the surface of ${quote(flat.name)} at the toe, a wheel stops at more than ${show(stepLimit)}; ${way}`,
-    ),
-  ]
+      ? noWay
+      : `no toe is so low: bring the flat's surface and the level of the ridden face to ${offer(units).atLeast(least)} or more, with a toe of 0`
+  return warn(
+    'toe-step',
+    `the ridden face ends ${show(toeStep - surface)} above the surface of ${quote(flat.name)} at the toe, a wheel stops at more than ${show(stepLimit)}; ` +
+      orWays([lower && `lower the toe to ${lower.shown}`], raise),
+  )
 }

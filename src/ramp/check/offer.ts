@@ -24,6 +24,8 @@ export const offer = (units: Units) => {
     /** what `atLeast` is read as */
     atLeastMm: (mm: number): number => Math.ceil((mm - same / 2) / step) * step,
     atMost: (mm: number): string => shown(Math.floor((mm + same / 2) / step)),
+    /** what `atMost` is read as */
+    atMostMm: (mm: number): number => Math.floor((mm + same / 2) / step) * step,
     above: (mm: number): string => shown(Math.floor((mm + 2 * same) / step) + 1),
     /** the nearest that can be typed, and what it is read as */
     nearest: (mm: number): string => shown(Math.round(mm / step)),

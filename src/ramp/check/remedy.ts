@@ -47,10 +47,14 @@ export const everyKey: Key = {
   range: rangeOf('studs.every'),
   typed: (d, every) => ({ ...d, studs: { ...d.studs, every } }),
 }
-/** The same of a flat. */
+/** The same of a flat, and its width. */
 export const flatEveryKey: Key<FlatDesign> = {
   range: rangeAt(`${rampPath('flat')}.studs.every`),
   typed: (d, every) => ({ ...d, studs: { ...d.studs, every } }),
+}
+export const flatWidthKey: Key<FlatDesign> = {
+  range: rangeAt(`${rampPath('flat')}.width`),
+  typed: (d, width) => ({ ...d, width }),
 }
 /** From one timber to the next under the deck board. */
 export const deckKey: Key = {

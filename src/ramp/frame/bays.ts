@@ -1,7 +1,8 @@
 import type { RampDesign, Stock, Units } from '../../design/design.ts'
 import { rangeAt } from '../../design/schema.ts'
-import { type Finding, stop } from '../check/check.ts'
+import { type Draft, type Finding, stop, type Trial } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
+import { firstThat, type Key, manyFaults, orWays } from '../check/remedy.ts'
 
 /** Length of a stud: the width less all sides, shared by the bays between them. mm */
 export const studLength = ({ width, sides }: Pick<RampDesign, 'width' | 'sides'>): number =>
@@ -17,24 +18,35 @@ export const wallMiddles = ({ width, sides }: RampDesign): readonly number[] =>
 /** A shorter stud is split by its screws, and no hand reaches in; common practice, no source. mm */
 const leastBay = 40
 
-/** Sides that leave no room for a stud between them. */
-export const widthFindings = (design: RampDesign, units: Units): readonly Finding[] => {
+/** Sides that leave no room for a stud between them; `key`: the width of such a ramp. */
+export const widthFindings = <D extends RampDesign>(
+  design: D,
+  key: Key<D>,
+  units: Units,
+): readonly Draft<D>[] => {
   const bay = studLength(design)
   if (bay >= leastBay - same) return []
   const { width, sides } = design
-  const least = (count: number): number => count * sides.thickness + (count - 1) * leastBay
-  const fewer = Array.from({ length: sides.count - 2 }, (_, i) => sides.count - 1 - i).find(
-    (count) => least(count) <= width + same,
-  )
   const show = (mm: number): string => measured(mm, units)
   const left = bay > same ? `only ${show(bay)} from one to the next` : 'no room for studs'
   return [
-    stop(
-      'width',
-      `${sides.count} sides of ${show(sides.thickness)} leave ${left} in a width of ${show(width)}, a stud wants ${show(leastBay)}; ` +
-        `make it ${offer(units).atLeast(least(sides.count))} or more` +
-        (fewer === undefined ? '' : `, or take fewer (sides: { count: ${fewer} })`),
-    ),
+    stop('width', (trial: Trial<D>) => {
+      const least = sides.count * sides.thickness + (sides.count - 1) * leastBay
+      const wider = firstThat(trial, design, key, least, 1, units)
+      const fewer = Array.from({ length: sides.count - 2 }, (_, i) => sides.count - 1 - i).find((count) =>
+        trial({ ...design, sides: { ...sides, count } }),
+      )
+      return (
+        `${sides.count} sides of ${show(sides.thickness)} leave ${left} in a width of ${show(width)}, a stud wants ${show(leastBay)}; ` +
+        orWays(
+          [
+            wider && `make it ${wider.shown} or more`,
+            fewer === undefined ? null : `take fewer (sides: { count: ${fewer} })`,
+          ],
+          `make it ${offer(units).atLeast(least)} or more; ${manyFaults}`,
+        )
+      )
+    }),
   ]
 }
 

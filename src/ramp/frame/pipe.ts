@@ -64,7 +64,7 @@ export const solvePipe = (
   return {
     pipe: { length: width, pieces, joints, holes },
     findings: [
-      ...pieceFindings(pieces, holes, width, units),
+      ...pieceFindings(pieces, holes, () => longerPipe(design, stock, units), units),
       ...jointFindings(joints, longest, width, units),
       ...(near.length > 0 ? [wallFinding(near, units)] : []),
       coping.material === 'plastic'
@@ -114,28 +114,45 @@ const asideOf = (at: number, walls: readonly number[], width: number): number | 
     .filter((p) => p >= 10 && p <= width - 10 && walls.every((m) => Math.abs(p - m) >= offWall - same))
     .sort((a, b) => Math.abs(a - at) - Math.abs(b - at))[0] ?? null
 
+/** Stretches of the pipe that no two screws hold, and by what they are held. */
+const loosePieces = (
+  pieces: readonly Stretch[],
+  holes: readonly number[],
+): readonly (Stretch & { readonly apart: number | null })[] =>
+  pieces.flatMap(({ from, length }) => {
+    const own = holes.filter((at) => at > from && at < from + length)
+    const apart = own.length > 1 ? own.at(-1)! - own[0]! : null
+    return apart !== null && apart >= leastApart - same ? [] : [{ from, length, apart }]
+  })
+
+/** Pipe of one length that is held well, as it may be bought; null where none is. */
+const longerPipe = (design: QuarterDesign, stock: Stock, units: Units): string | null => {
+  const { atLeast, atLeastMm } = offer(units)
+  const { pipe } = solvePipe(design, { ...stock, pipe: [...stock.pipe, atLeastMm(design.width)] }, units)
+  const well = pipe?.pieces.length === 1 && loosePieces(pipe.pieces, pipe.holes).length === 0
+  return well ? atLeast(design.width) : null
+}
+
 /** Pieces that no two screws hold. */
 const pieceFindings = (
   pieces: readonly Stretch[],
   holes: readonly number[],
-  width: number,
+  longer: () => string | null,
   units: Units,
 ): readonly Finding[] => {
-  const loose = pieces.flatMap(({ from, length }) => {
-    const own = holes.filter((at) => at > from && at < from + length)
-    const apart = own.at(-1)! - own[0]!
-    if (own.length > 1 && apart >= leastApart - same) return []
-    const held = own.length > 1 ? `two screws only ${measured(apart, units)} apart` : 'a single screw'
-    return [`the ${measured(length, units)} from ${rounded(from, units)} on by ${held}`]
-  })
+  const loose = loosePieces(pieces, holes)
   if (loose.length === 0) return []
+  const words = loose.map(({ from, length, apart }) => {
+    const held = apart === null ? 'a single screw' : `two screws only ${measured(apart, units)} apart`
+    return `the ${measured(length, units)} from ${rounded(from, units)} on by ${held}`
+  })
+  // one piece is not made longer
+  const whole = pieces.length > 1 ? longer() : null
   return [
     warn(
       'pipe-piece',
-      `of the pipe ${wordList(loose)} would be held and could turn or come off; ` +
-        (pieces.length > 1
-          ? `buy pipe of ${offer(units).atLeast(width)} or more`
-          : 'strap it down to the sides as well'),
+      `of the pipe ${wordList(words)} would be held and could turn or come off; ` +
+        (whole ? `buy pipe of ${whole} or more` : 'strap it down to the sides as well'),
     ),
   ]
 }

@@ -166,6 +166,6 @@ const lostRemedy = (trial: Trial, ramp: QuarterDesign, units: Units): string => 
       toe && `a toe of ${toe.shown} makes room`,
       depth && `rip the studs to ${depth.shown} deep`,
     ],
-    'no other spacing, toe or depth of stud alone makes room: make the ramp higher, or the deck longer',
+    'no other spacing, toe or depth of stud was found that alone makes room: make the ramp higher, or the deck longer',
   )
 }

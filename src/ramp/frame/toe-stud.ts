@@ -66,6 +66,8 @@ const noToeStud = ({ ramp }: StudRoom, toe: number | null, units: Units): Draft 
   warn('stud-toe', (trial: Trial) => {
     const higher = firstThat(trial, ramp, toeKey, toe ?? ramp.toe, 1, units)
     return higher === null
-      ? 'no stud fits in the toe: it would leave the panel or meet the notch; the curve is too short, or starts too steep, for this section'
+      ? toe === null
+        ? 'no stud fits in the toe: it would leave the panel or meet the notch; the curve is too short, or starts too steep, for this section'
+        : 'no stud fits in the toe: it is too low for this section, and no higher one was found that stops nothing else; take thinner studs'
       : `no stud fits in the toe; a toe of ${higher.shown} takes one laid flat`
   })

@@ -63,7 +63,7 @@ export const narrowFindings = (design: QuarterDesign, side: Side, units: Units):
   const show = (mm: number): string => measured(mm, units)
   const message = (trial: Trial): string =>
     `only ${show(distance)} of wood is left between ${edgeWords[edges[0]]} and ${edgeWords[edges[1]]}, ` +
-    `${rounded(middle.x, units)} behind the toe and ${rounded(middle.y, units)} above the floor; ${show(leastWood)} or more is stronger: ` +
+    `${rounded(middle.x, units)} behind the toe and ${measured(middle.y, units)} above the floor; ${show(leastWood)} or more is stronger: ` +
     orWays(woodWays(trial, design, edges, units), `no one number gives it; ${manyFaults}`)
   return [distance < leastBridge - same ? stop('wood-narrow', message) : warn('wood-narrow', message)]
 }

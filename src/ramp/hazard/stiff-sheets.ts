@@ -9,7 +9,10 @@ import { strengths } from './strength.ts'
 const usualRadius = 900
 
 /** Steel as it is sold, thick to thin. */
-const sold = { mm: [3, 2, 1.5, 1], in: [inch / 8, (3 * inch) / 32, inch / 16, inch / 32] } as const
+export const soldSteel = {
+  mm: [3, 2, 1.5, 1],
+  in: [inch / 8, (3 * inch) / 32, inch / 16, inch / 32],
+} as const
 
 /** Radius at which the faces of a flat steel sheet begin to yield: E t / (2 f). mm */
 export const yieldRadius = (thickness: number): number => {
@@ -44,7 +47,7 @@ export const stiffSheetFindings = (
       warn('steel-bend', (trial: Trial) => {
         const { layer, radius } = design.transition.circle
         const larger = firstThat(trial, design, radiusKey(design), radius, 1, units)
-        const thinner = sold[units].find((thickness) =>
+        const thinner = soldSteel[units].find((thickness) =>
           trial({ ...design, skin: steelOf(design.skin, thickness) }),
         )
         return (

@@ -1,8 +1,10 @@
 import type { FlatDesign, Stock, Units } from '../../design/design.ts'
 import { largestPanel, panelSizes } from '../../design/panel-sizes.ts'
 import { rangeAt } from '../../design/schema.ts'
+import { carried } from '../beside/twins.ts'
 import { type Draft, type Finding, hasStop, stop, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
+import { flatWidthKey } from '../check/remedy.ts'
 import { straightCurve } from '../curve/straight.ts'
 import { studLength, timberFindings, widthFindings } from '../frame/bays.ts'
 import { solveFlatStuds } from '../frame/flat-studs.ts'
@@ -20,17 +22,24 @@ import { planFindings } from '../skin/skin-plan.ts'
 import { flatSplices, sideSheet } from '../splice/side-splices.ts'
 
 /** Two straight sides on the floor, studs between them, a level skin on top. */
+/** `twins`: those like it, which take over what is typed into it. */
 export const solveFlat = (
   design: FlatDesign,
   units: Units,
   stock: Stock,
+  twins: readonly FlatDesign[] = [],
 ): { readonly ramp: Flat; readonly whole: Flat | null; readonly findings: readonly Finding[] } => {
   const { drafts, ...flat } = draftFlat(design, units, stock)
   const before = new Set(drafts.map(({ id, level }) => `${level} ${id}`))
+  const stopsTwin = (changed: FlatDesign, twin: FlatDesign): boolean => {
+    const known = stopsOfFlat(twin, units, stock).stops
+    return stopsOfFlat(carried(design, changed, twin), units, stock).stops.some((id) => !known.includes(id))
+  }
   const findings = drafts.map((own): Finding => {
     if (typeof own.message === 'string') return { ...own, message: own.message }
     // where sheets meet is not asked: studs that they need besides only help
     const trial = (changed: FlatDesign): boolean => {
+      if (twins.some((twin) => stopsTwin(changed, twin))) return false
       const framed = frameFlat(changed, stock, units)
       return ![
         ...framed.findings,
@@ -57,12 +66,23 @@ const frameFlat = (design: FlatDesign, stock: Stock, units: Units) => {
       : { studs: [], stand: () => null, findings: [] }
   const findings = [
     ...lowFindings(design, frame, units),
-    ...widthFindings(design, units),
+    ...widthFindings(design, flatWidthKey, units),
     ...timberFindings(design, stock, [], units),
     ...nominalFindings(design, units),
     ...framing.findings,
   ]
   return { skinned, frame, curve, framing, findings }
+}
+
+/** The height of its face and the ids of what stops it, and no more. */
+export const stopsOfFlat = (
+  design: FlatDesign,
+  units: Units,
+  stock: Stock,
+): { readonly surface: number; readonly stops: readonly string[] } => {
+  const { frame, skinned, findings } = frameFlat(design, stock, units)
+  const stops = findings.filter(({ level }) => level === 'stop').map(({ id }) => id)
+  return { surface: frame + skinned, stops }
 }
 
 /** What its studs and its skin bear. */

@@ -3,7 +3,7 @@ import { largestPanel } from '../../design/panel-sizes.ts'
 import { toeStepFindings } from '../beside/toe-step.ts'
 import { type Draft, hasStop, stop, type Trial } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
-import { backKey, orWays, quietThat } from '../check/remedy.ts'
+import { backKey, orWays, quietThat, widthKey } from '../check/remedy.ts'
 import type { Curve } from '../curve/curve.ts'
 import { widthFindings } from '../frame/bays.ts'
 import { solveDeckTimbers } from '../frame/deck-timbers.ts'
@@ -16,16 +16,18 @@ import { guardFindings } from '../hazard/guard.ts'
 import { hazardFindings } from '../hazard/hazards.ts'
 import { ledgeFindings } from '../hazard/ledge.ts'
 import { narrowFindings } from '../hazard/narrowest.ts'
+import { runOutFindings } from '../hazard/run-out.ts'
 import { stiffSheetFindings } from '../hazard/stiff-sheets.ts'
 import { chamferFindings } from '../side/chamfer.ts'
 import type { SolvedCoping } from '../side/coping.ts'
 import { panelFindings } from '../side/panel-size.ts'
 import { type Side, solveSide } from '../side/side.ts'
+import { skinThickness } from '../side/skin-thickness.ts'
 import { solveCoping } from '../side/solve-coping.ts'
 import { solveTransition } from '../side/solve-transition.ts'
 import type { Transition } from '../side/transition.ts'
 import { bendFindings } from '../skin/bend.ts'
-import { withSeamStuds } from '../skin/seam-studs.ts'
+import { planSeams, type SeamPlan } from '../skin/seam-studs.ts'
 import { type SkinLayer, skinFindings, solveSkin } from '../skin/skin.ts'
 
 /** What can be sawn, and what is said of it before any remedy is tried. */
@@ -40,6 +42,7 @@ interface QuarterFrame {
     readonly studs: readonly Stud[]
     readonly behind: ReturnType<typeof solveDeckTimbers>
     readonly skin: readonly SkinLayer[]
+    readonly seams: SeamPlan['seams']
     readonly wheels: SolvedWheels | null
   } | null
 }
@@ -66,7 +69,7 @@ export const frameQuarter = (
   const { side, findings: sawn } = sideOf(design, transition, outline, drafts, stock, units)
   drafts.push(...sawn)
   const framed = framedOf(design, transition, outline, side, stock, units)
-  const { studs, skin, wheels } = framed
+  const { studs, skin, seams, wheels } = framed
   if (!endless) drafts.push(...framed.onStuds)
   drafts.push(...framed.rolling)
   // a frame that cannot be sawn is not worth bending a skin on
@@ -74,6 +77,7 @@ export const frameQuarter = (
     drafts.push(
       ...bendFindings(design, transition.tightest, units),
       ...stiffSheetFindings(design, transition.tightest, units),
+      ...runOutFindings(design, transition.tightest - skinThickness(design), units),
     )
   if (enough(drafts)) return null
   const behind =
@@ -86,7 +90,7 @@ export const frameQuarter = (
     drafts.push(...hazardFindings(design, standing, drafts, units))
     if (enough(drafts)) return null
   }
-  return { drafts, frame: { transition, length, coping, side, studs, behind, skin, wheels } }
+  return { drafts, frame: { transition, length, coping, side, studs, behind, skin, seams, wheels } }
 }
 
 /** What is said of the curve at its ends, and of what needs none. */
@@ -98,7 +102,7 @@ const curveFindings = (
   ...(transition ? toeStepFindings(design, transition, units) : []),
   ...(transition ? ledgeFindings(design, transition, units) : []),
   ...featherFindings(design, units),
-  ...widthFindings(design, units),
+  ...widthFindings(design, widthKey, units),
 ]
 
 /** How long the side is, and what is cut away of it. */
@@ -166,13 +170,14 @@ const framedOf = (
   const { curve } = transition
   const panel = { curveEnd: side?.curveEnd ?? curve.lip, length }
   const framing = solveStuds(design, transition, coping, panel, units)
-  const { studs, skin } = skinned(design, curve, coping, framing, stock, units)
+  const { studs, skin, seams } = skinned(design, curve, coping, framing, stock, units)
   const { wheels, findings: rolling } = side
     ? solveWheels(design, transition, coping, length, studs, units)
     : { wheels: null, findings: [] }
   return {
     studs,
     skin,
+    seams,
     wheels,
     onStuds: [
       ...framing.findings,
@@ -191,11 +196,11 @@ const skinned = (
   { studs, stand }: Pick<ReturnType<typeof solveStuds>, 'studs' | 'stand'>,
   stock: Stock,
   units: Units,
-): { readonly studs: readonly Stud[]; readonly skin: readonly SkinLayer[] } => {
+): SeamPlan & { readonly skin: readonly SkinLayer[] } => {
   const skin = solveSkin(design, curve, coping, studs)
   const panelOf = (sheet: Sheet) => largestPanel(sheet, stock, units)
-  const all = withSeamStuds({ design, curve, studs, timbers: [], panelOf, units }, skin, stand)
-  return { studs: all, skin: all === studs ? skin : solveSkin(design, curve, coping, all) }
+  const plan = planSeams({ design, curve, studs, timbers: [], panelOf, units }, skin, stand)
+  return { ...plan, skin: plan.studs === studs ? skin : solveSkin(design, curve, coping, plan.studs) }
 }
 
 /** A side that ends before its lip. */

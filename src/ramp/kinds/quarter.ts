@@ -1,10 +1,9 @@
 import type { QuarterDesign, Sheet, Stock, Units } from '../../design/design.ts'
 import { largestPanel } from '../../design/panel-sizes.ts'
-import { type Draft, type Finding, hasStop, type Trial } from '../check/check.ts'
+import { type Draft, hasStop } from '../check/check.ts'
 import { studLength, timberFindings } from '../frame/bays.ts'
 import { nominalFindings } from '../frame/nominal.ts'
 import { solvePipe } from '../frame/pipe.ts'
-import { hazards } from '../hazard/hazards.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
 import { skinThickness } from '../side/skin-thickness.ts'
 import { solveDeckBoard } from '../skin/deck-board.ts'
@@ -14,48 +13,16 @@ import { planFindings, planSkin } from '../skin/skin-plan.ts'
 import { quarterSplices } from '../splice/side-splices.ts'
 import { frameQuarter } from './quarter-frame.ts'
 
-/** `stored`: names of the ramps that store inside this one. */
-export const solveQuarter = (
+/** Its curve and the ids of what stops it, and no more. */
+export const stopsOfQuarter = (
   design: QuarterDesign,
   units: Units,
   stock: Stock,
-  stored: readonly string[] = [],
-): {
-  readonly ramp: Quarter
-  readonly whole: SolvedQuarter | null
-  readonly findings: readonly Finding[]
-} => {
-  const { drafts, ...solved } = draftQuarter(design, units, stock, stored)
-  return { ...solved, findings: wordFindings(drafts, units, stock) }
-}
-
-/** What no remedy of another finding may lead to, be it only a warning. */
-const neverOffered: readonly string[] = ['wood-narrow']
-
-/** The drafts of a ramp with their remedies, each tried on the whole ramp. */
-export const wordFindings = (drafts: readonly Draft[], units: Units, stock: Stock): readonly Finding[] => {
-  const before = new Set(drafts.map(({ id, level }) => `${level} ${id}`))
-  const trialOf =
-    (own: Draft): Trial =>
-    (changed, without = []) => {
-      const isNew = ({ id, level }: Draft): boolean => !before.has(`${level} ${id}`)
-      // what a note offers is a betterment: nothing may be lost by it
-      const bad = (draft: Draft): boolean =>
-        own.level === 'note'
-          ? draft.id === 'stud-toe' || (isNew(draft) && draft.level !== 'note')
-          : (draft.id === own.id && (draft.level === own.level || draft.level === 'stop')) ||
-            ((draft.level === 'stop' || neverOffered.includes(draft.id)) && isNew(draft)) ||
-            (draft.level !== 'note' && without.includes(draft.id) && isNew(draft))
-      // without a chamfer none of the last checks stops
-      const shallow = changed.chamfer === 0 && ![own.id, ...without].some((id) => hazards.includes(id))
-      return frameQuarter(changed, units, stock, (found) => found.some(bad), { shallow }) !== null
-    }
-  return drafts.map(
-    (draft): Finding => ({
-      ...draft,
-      message: typeof draft.message === 'string' ? draft.message : draft.message(trialOf(draft)),
-    }),
-  )
+): { readonly transition: Quarter['transition']; readonly stops: readonly string[] } => {
+  const shallow = design.chamfer === 0
+  const { drafts, frame } = frameQuarter(design, units, stock, () => false, { shallow })!
+  const stops = drafts.filter(({ level }) => level === 'stop').map(({ id }) => id)
+  return { transition: frame?.transition ?? null, stops }
 }
 
 /** The ramp, and what is said of it before any remedy is tried. */
@@ -76,7 +43,7 @@ export const draftQuarter = (
     panelOf: (sheet: Sheet) => largestPanel(sheet, stock, units),
     units,
   }
-  const laid = planSkin(around, frame.skin)
+  const laid = planSkin(around, frame.skin, frame.seams)
   const fixing = solveScrews(laid, around, units)
   const piped = solvePipe(design, stock, units)
   const board = side

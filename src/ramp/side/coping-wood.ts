@@ -35,7 +35,7 @@ export const levelFinding = (
     if (floor >= frame - same) {
       const lower = first(upKey, up - (floor - frame), -1)
       return (
-        `the notch's floor comes out ${show(floor - frame)} above the side's top line, so there is nothing to seat the pipe; ` +
+        `the notch's floor comes out ${floor - frame <= same ? 'level with' : `${show(floor - frame)} above`} the side's top line, so there is nothing to seat the pipe; ` +
         orWays(
           [lower && `with this deck board \`up\` may be at most ${lower.shown}`],
           'take a thicker pipe or a thinner deck board',

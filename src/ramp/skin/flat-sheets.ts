@@ -1,5 +1,5 @@
 import type { Stand, Stud } from '../frame/stud.ts'
-import { withSeamStuds } from './seam-studs.ts'
+import { planSeams } from './seam-studs.ts'
 import { solveSkin } from './skin.ts'
 import type { Ground } from './skin-framing.ts'
 import { type LaidLayer, planSkin } from './skin-plan.ts'
@@ -23,8 +23,8 @@ export const planFlat = (
 ): FlatSheets => {
   const skinOn = (studs: readonly Stud[]) => solveSkin(on.design, on.curve, null, studs)
   const lay = (panelOf: Ground['panelOf']): FlatSheets => {
-    const studs = withSeamStuds({ ...on, panelOf }, skinOn(on.studs), stand)
-    return { panelOf, studs, skin: planSkin({ ...on, panelOf, studs }, skinOn(studs)) }
+    const { studs, seams } = planSeams({ ...on, panelOf }, skinOn(on.studs), stand)
+    return { panelOf, studs, skin: planSkin({ ...on, panelOf, studs }, skinOn(studs), seams) }
   }
   const lengthwise: Ground['panelOf'] = (sheet) => {
     const [short, long] = sizeOf(sheet)

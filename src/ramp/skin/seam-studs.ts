@@ -1,54 +1,107 @@
-import { offerSteps } from '../check/offer.ts'
 import type { Stand, Stud } from '../frame/stud.ts'
-import { leastPiece, type Seam, seamReach, upSeams } from './seams.ts'
+import { type Bed, moreStuds } from './seam-additions.ts'
+import { type Choice, chooseSeams, fewestPieces, isBetter, type Met, mostMore } from './seam-choice.ts'
+import type { Seam } from './seams.ts'
+import { seatsIn } from './seats.ts'
 import type { SkinLayer } from './skin.ts'
-import {
-  type FlatToCurve,
-  type Framing,
-  flatToCurve,
-  framingFor,
-  type Ground,
-  insideStud,
-  practice,
-} from './skin-framing.ts'
+import { flatToCurve, type Ground, practice } from './skin-framing.ts'
 
-/**
- * The studs, and those that sheets need besides: where one is too thin for the two rows of screws at a seam a twin beside it,
- * the seam on their joint; else one of its own, as far up as the sheet reaches. Where no more fits, the seam is left as it
- * was.
- */
-export const withSeamStuds = (ground: Ground, skin: readonly SkinLayer[], stand: Stand): readonly Stud[] => {
-  if (skin.every(({ length, sheet }) => length <= ground.panelOf(sheet)[0])) return ground.studs
-  let { studs } = ground
-  let taken: ReadonlySet<Stud> = new Set()
-  for (const layer of skin) {
-    const framing = framingFor(ground, layer.sheet)
-    const bent = flatToCurve(framing.curve, layer)
-    const seamsOn = (all: readonly Stud[]): readonly Seam[] =>
-      upSeams(
-        { ...framing, studs: all },
-        layer,
-        bent,
-        new Set(all.flatMap((stud, i) => (taken.has(stud) ? [i] : []))),
-      )
-    let seams = seamsOn(studs)
-    for (let i = 0; i < seams.length; i++) {
-      if (hasOwn(seams[i])) continue
-      const added = seamStud({ ...framing, studs }, layer, bent, seams, i, taken, stand)
-      if (!added) break
-      const more = [...studs, added].sort((a, b) => a.at - b.at)
-      const found = seamsOn(more)
-      // one whose wood is too thin for the screws helps nobody
-      if (!hasOwn(found[i])) break
-      studs = more
-      seams = found
-    }
-    taken = new Set(seams.flatMap((seam) => seamStudsOf(seam).map((i) => studs[i]!)))
-  }
-  return studs
+/** The studs, those that sheets need besides among them, and the seams of each layer. */
+export interface SeamPlan {
+  readonly studs: readonly Stud[]
+  readonly seams: readonly (readonly Seam[])[]
 }
 
-const hasOwn = (seam: Seam | undefined): boolean => seam !== undefined && seam.stud !== null && !seam.shared
+/** Studs in their order up the curve, and what is chosen of the seats on them. */
+interface Laying {
+  readonly studs: readonly Stud[]
+  readonly choice: Choice
+}
+
+/** Null where it is not better `than` that, with layers of so many pieces more than the fewest. */
+type Lay = (studs: readonly Stud[], than?: Laying, more?: number) => Laying | null
+
+/**
+ * Where the sheets of all layers meet, with a stud besides, or a few, wherever that saves a seam without one, or a sheet: beside one
+ * that is too thin for two rows of screws a twin, the seam on their joint; else one of its own, or a pair.
+ */
+export const planSeams = (ground: Ground, skin: readonly SkinLayer[], stand: Stand): SeamPlan => {
+  const { curve, units } = ground
+  const courses = skin.map((layer) => ({
+    length: layer.length,
+    reach: { most: ground.panelOf(layer.sheet)[0], gap: practice[units].gap },
+    lying: flatToCurve(curve, layer),
+  }))
+  if (courses.every((course) => fewestPieces(course) === 1))
+    return { studs: ground.studs, seams: skin.map(() => []) }
+  const seats = courses.map(({ lying }) => seatsIn(curve, lying, units))
+  const laid: Lay = (studs, than, more = mostMore) => {
+    const layers = courses.map((course, k) => ({ ...course, seats: seats[k]!(studs) }))
+    const choice = chooseSeams(layers, than && { choice: than.choice, more })
+    return choice && { studs, choice }
+  }
+  const fewest = courses.reduce((sum, course) => sum + fewestPieces(course), 0)
+  let best = laid(ground.studs)!
+  // between two studs at least
+  while (best.studs.length > 1 && (best.choice.lost > 0 || best.choice.pieces > fewest)) {
+    const found = bettered({ curve, units, courses, stand }, best, laid)
+    if (!found) break
+    best = laid(found.studs)!
+  }
+  best = thinned(best, laid)
+  return {
+    studs: best.studs,
+    seams: best.choice.layers.map((met, k) => seamsOf(met, best.choice.layers[k - 1] ?? [], best.studs)),
+  }
+}
+
+const seamsOf = (met: readonly Met[], below: readonly Met[], studs: readonly Stud[]): readonly Seam[] => {
+  const taken = below.flatMap(({ seat }) => seat?.studs ?? [])
+  return met.map(({ at, seat }): Seam => {
+    const [stud, second] = (seat?.studs ?? []).map((own) => studs.indexOf(own))
+    return {
+      at,
+      stud: stud ?? null,
+      second: second ?? null,
+      shared: seat?.studs.some((own) => taken.includes(own)) ?? false,
+    }
+  })
+}
+
+const costOf = ({ choice: { lost, pieces } }: Laying): readonly number[] => [lost, pieces]
+
+const worthOf = ({ studs, choice: { lost, pieces, smallest, together } }: Laying): readonly number[] => [
+  lost,
+  pieces,
+  studs.length,
+  -smallest,
+  -together,
+]
+
+/** The best that one addition brings, of the first kind of which any brings something; null where none does. */
+const bettered = (bed: Bed, from: Laying, laid: Lay): Laying | null => {
+  // in the fewest sheets first: there are not many ways to lay them
+  for (const more of [0, 1])
+    for (const candidates of moreStuds(bed, from.studs, from.choice)) {
+      let best: Laying | null = null
+      for (const studs of candidates()) {
+        const now = laid(studs, from, more)
+        if (now && (!best || isBetter(worthOf(now), worthOf(best)))) best = now
+      }
+      if (best) return best
+    }
+  return null
+}
+
+/** Without those added ones that it can do without. */
+const thinned = (from: Laying, laid: Lay): Laying => {
+  let best = from
+  for (const stud of from.studs.filter(({ role }) => role === 'seam')) {
+    const less = laid(best.studs.filter((other) => other !== stud))!
+    if (!isBetter(costOf(best), costOf(less))) best = less
+  }
+  return best
+}
 
 /** Indices of the studs that a seam lies on. */
 export const seamStudsOf = ({ stud, second }: Seam): readonly number[] =>
@@ -58,52 +111,4 @@ export const seamStudsOf = ({ stud, second }: Seam): readonly number[] =>
 export const seamWords = (seam: Seam): string => {
   const numbers = seamStudsOf(seam).map((i) => i + 1)
   return `${numbers.length > 1 ? 'studs' : 'stud'} ${numbers.join(' and ')}`
-}
-
-/** What one seam without a stud needs; null where nothing fits. */
-const seamStud = (
-  framing: Framing,
-  layer: SkinLayer,
-  { markOf }: FlatToCurve,
-  seams: readonly Seam[],
-  bare: number,
-  taken: ReadonlySet<Stud>,
-  stand: Stand,
-): Stud | null => {
-  const { studs, units } = framing
-  const { gap, edge } = practice[units]
-  const before = seams[bare - 1]?.at
-  const least = (before ?? 0) + leastPiece
-  const most = Math.min(
-    seamReach(before === undefined ? 0 : before + gap / 2, framing),
-    layer.length - leastPiece,
-  )
-  /** whether a seam may lie there along the frame's curve: within reach, and well off those of the layer below */
-  const serves = (at: number): boolean => {
-    const mark = markOf({ ...studs[0]!, at })
-    return mark >= least && mark <= most && [...taken].every((other) => Math.abs(other.at - at) >= leastPiece)
-  }
-  const twins = studs.slice(1, -1).flatMap((stud) => {
-    if (stud.lies !== 'edge' || taken.has(stud)) return []
-    return [-1, 1].flatMap((side) => {
-      const seam = stud.at + (side * stud.width) / 2
-      const twin = serves(seam) ? stand(stud.at + side * stud.width, studs) : null
-      return twin ? [{ twin, seam }] : []
-    })
-  })
-  const thick = gap + 2 * (edge + insideStud)
-  const thin = studs.slice(1, -1).every(({ lies, width }) => lies === 'flat' || width < thick)
-  if (thin)
-    return (
-      twins.reduce<(typeof twins)[number] | null>((a, b) => (a && a.seam >= b.seam ? a : b), null)?.twin ??
-      null
-    )
-  // down from the end of the sheet's reach, along the frame's curve
-  const [first, last] = [studs[0]!, studs.at(-1)!]
-  const step = offerSteps[units]
-  for (let at = Math.floor(last.at / step) * step; at > first.at; at -= step) {
-    const own = serves(at) ? stand(at, studs) : null
-    if (own) return own
-  }
-  return null
 }

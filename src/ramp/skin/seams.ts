@@ -3,8 +3,7 @@ import { wordList } from '../../length/word-list.ts'
 import { type Finding, note } from '../check/check.ts'
 import { listed, measured, same } from '../check/offer.ts'
 import { wallMiddles } from '../frame/bays.ts'
-import type { SkinLayer } from './skin.ts'
-import { type FlatToCurve, type Framing, type Ground, meets, practice } from './skin-framing.ts'
+import { type Ground, practice } from './skin-framing.ts'
 
 /** Where two sheets meet up the ramp: the middle of their gap, from the layer's toe end on the flat sheet. */
 export interface Seam {
@@ -24,77 +23,8 @@ export interface AcrossSeam {
   readonly rib: boolean
 }
 
-/** No piece is narrower up the ramp, or across it. mm */
-export const leastPiece = 100
+/** No piece is narrower across it, mm. */
 const leastWidth = 250
-
-/** Studs no farther apart than this are side by side, mm. */
-const touching = 0.5
-
-/** Wood that takes the two rows of screws at a seam. */
-interface Seat extends Pick<Seam, 'at' | 'second'> {
-  readonly stud: number
-}
-
-/** Studs that take both rows, and pairs side by side where each takes one; neither the first stud nor the last. */
-const seatsFor = (
-  { curve, studs, units }: Framing,
-  layer: SkinLayer,
-  { placeAt, markOf }: FlatToCurve,
-): readonly Seat[] => {
-  const { gap, edge } = practice[units]
-  const takes = (at: number, side: -1 | 1, i: number): boolean =>
-    meets(curve, placeAt(at + side * (gap / 2 + edge)), studs[i]!, units)
-  const seats: Seat[] = []
-  for (const [i, stud] of studs.slice(0, -1).entries()) {
-    const at = markOf(stud)
-    const next = studs[i + 1]!
-    const joint = (stud.at + stud.width / 2 + next.at - next.width / 2) / 2
-    const beside = next.at - stud.at - (stud.width + next.width) / 2 <= touching
-    if (i > 0 && takes(at, -1, i) && takes(at, 1, i)) seats.push({ at, stud: i, second: null })
-    else if (i > 0 && i + 1 < studs.length - 1 && beside) {
-      const between = markOf({ ...stud, at: joint })
-      if (takes(between, -1, i) && takes(between, 1, i + 1))
-        seats.push({ at: between, stud: i, second: i + 1 })
-    }
-  }
-  return seats.filter(({ at }) => at >= leastPiece && at <= layer.length - leastPiece)
-}
-
-/** How far the edge of a sheet may lie from its toe end: the middle of the gap behind one that begins there. */
-export const seamReach = (from: number, { panel, units }: Framing): number =>
-  from + panel[0] + practice[units].gap / 2
-
-/**
- * The farthest stud that each sheet reaches, none that the layer below has a seam on, and neither the first nor the last:
- * every piece lies on two studs. Two rows of screws must find wood in it, or in two side by side.
- */
-export const upSeams = (
-  framing: Framing,
-  layer: SkinLayer,
-  bent: FlatToCurve,
-  taken: ReadonlySet<number>,
-): readonly Seam[] => {
-  const { gap } = practice[framing.units]
-  const [most] = framing.panel
-  const seats = seatsFor(framing, layer, bent)
-  const seams: Seam[] = []
-  let from = 0
-  while (layer.length - from > most + same) {
-    const last = seams.at(-1)?.at ?? 0
-    const reach = seamReach(from, framing)
-    const inReach = seats.filter(({ at }) => at > last + same && at <= reach + same)
-    const free = inReach
-      .filter(({ stud, second }) => !taken.has(stud) && !(second !== null && taken.has(second)))
-      .at(-1)
-    const chosen = free ?? inReach.at(-1)
-    const at = chosen?.at ?? Math.min(reach, Math.max(layer.length - leastPiece, from + most / 2))
-    const none = { stud: null, second: null }
-    seams.push({ ...none, ...chosen, at, shared: chosen !== undefined && free === undefined })
-    from = at + gap / 2
-  }
-  return seams
-}
 
 /**
  * Where the sheets of a layer meet across the ramp. Of all ways: first those that keep their distance from the seams of the layer

@@ -11,8 +11,7 @@ import {
   screwsAcross,
   studRows,
 } from './screw-rows.ts'
-import { seamStudsOf } from './seam-studs.ts'
-import { type AcrossSeam, acrossSeams, type Seam, upSeams } from './seams.ts'
+import { type AcrossSeam, acrossSeams, type Seam } from './seams.ts'
 import type { SkinLayer } from './skin.ts'
 import { type Framing, flatToCurve, framingFor, type Ground, insideStud, practice } from './skin-framing.ts'
 
@@ -27,9 +26,15 @@ export interface LaidLayer extends SkinLayer {
   readonly spacing: number
 }
 
-export const planSkin = (ground: Ground, skin: readonly SkinLayer[]): readonly LaidLayer[] => {
+/** `seams`: where the sheets of each layer meet. */
+export const planSkin = (
+  ground: Ground,
+  skin: readonly SkinLayer[],
+  seams: readonly (readonly Seam[])[],
+): readonly LaidLayer[] => {
   const laid: LaidLayer[] = []
-  for (const layer of skin) laid.push(layLayer(framingFor(ground, layer.sheet), layer, skin.length, laid))
+  for (const [i, layer] of skin.entries())
+    laid.push(layLayer(framingFor(ground, layer.sheet), layer, seams[i]!, skin.length, laid))
   return laid
 }
 
@@ -39,6 +44,7 @@ const fastensBetween = ({ fasten, skin }: RampDesign): boolean => fasten === 'be
 const layLayer = (
   framing: Framing,
   layer: SkinLayer,
+  seams: readonly Seam[],
   count: number,
   below: readonly LaidLayer[],
 ): LaidLayer => {
@@ -55,7 +61,6 @@ const layLayer = (
   const bare = { ...layer, widths, acrossSeams: across, spacing }
   if (layer.length <= same) return { ...bare, pieces: [], seams: [], widths: [], acrossSeams: [], rows: [] }
   const bent = flatToCurve(framing.curve, layer)
-  const seams = upSeams(framing, layer, bent, new Set(below.at(-1)?.seams.flatMap(seamStudsOf)))
   const pieces = stretches(
     layer.length,
     seams.map(({ at }) => at),

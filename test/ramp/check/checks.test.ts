@@ -193,6 +193,23 @@ const limits: readonly (readonly [string, string, string, number, 1 | -1, At])[]
     -1,
     (v) => ({ ...plain, width: v, sides: { thickness: 18, count: 4 } }),
   ],
+  [
+    'a run-out sheet whose ends are steps',
+    'run-out',
+    'warn',
+    6,
+    1,
+    (v) => ({ ...plain, runOut: { kind: 'sheet', sheet: { thickness: v, material: 'hardboard' } } }),
+  ],
+  [
+    // 210000 / (2 · 235) = 446.8 times its thickness, on a face of 1700
+    'a run-out sheet of steel that yields',
+    'run-out',
+    'warn',
+    1700 / (210_000 / 470 + 1),
+    1,
+    (v) => ({ ...plain, runOut: { kind: 'sheet', sheet: { thickness: v, material: 'steel' } } }),
+  ],
   ['a feather at the toe', 'toe-thin', 'warn', 6, -1, (v) => ({ ...plain, toe: v })],
   // the face stands s cos a1 over the frame's lip: 24 (1700 − 640) / 1724; the deck by its board
   ['a deck over the face', 'lip-ledge', 'warn', (24 * 1060) / 1724 + 6, 1, boarded],
@@ -472,6 +489,16 @@ describe('words', () => {
     expect(solve(wide, 'mm', stock.panel).ramp.side).not.toBeNull()
   })
 
+  test('run-out', () => {
+    const closed = (thickness: number, material: 'steel' | 'plywood'): string =>
+      message({ ...plain, runOut: { kind: 'sheet', sheet: { thickness, material } } }, 'run-out')
+    expect(closed(12, 'steel')).toMatch(
+      /^warn: the run-out sheet is too thick \(12 mm steel\): its two ends stand 12 mm over .*, and it does not bend down from a ridden face of 1700 mm, its least radius is 5362 mm; take steel of 3 mm$/,
+    )
+    expect(closed(9, 'plywood')).toMatch(
+      /more than 6 mm; take steel of 3 mm, or plane both of its ends to a long slope$/,
+    )
+  })
   test('toe-thin and lip-ledge', () => {
     expect(message({ ...plain, toe: 3 }, 'toe-thin')).toMatch(
       /^warn: a toe of 3 mm is a feather edge that splinters and is soon trodden off; 12 mm is blunt enough: a toe of 1[2-9] mm or more$/,

@@ -68,6 +68,10 @@ const steel = to((d, most) => ({
     sheet.material === 'steel' ? { ...sheet, thickness: Math.min(most, sheet.thickness) } : sheet,
   ),
 }))
+const runOutSteel = to((d, thickness) => ({
+  ...d,
+  runOut: { kind: 'sheet', sheet: { thickness, material: 'steel' } },
+}))
 const deckEvery = to((d, deck) => ({ ...d, studs: { ...d.studs, deck } }))
 const layer = to((d, thickness) => ({ ...d, skin: [{ thickness, material: 'plywood' }, ...d.skin] }))
 const board = to((d, thickness) => ({ ...d, deckBoard: { ...d.deckBoard!, thickness } }))
@@ -170,6 +174,7 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
     [`make it ${L} or more`, width],
     ['sides: \\{ count: (\\d+) \\}', count],
   ],
+  'run-out': [[`take steel of ${L}`, runOutSteel]],
   'toe-thin': [[`a toe of ${L} or more`, toe]],
   'lip-ledge': [[`a deck board ${L} thick`, board]],
   tips: [
@@ -231,7 +236,7 @@ const withoutNumber: readonly RegExp[] = [
   /leave out the coping and the chamfer first, and put them back one by one$/,
   /no length alone puts it right: see to the notch, the chamfer and the studs as well/,
   /no length alone gives it: take a smaller chamfer or a thinner pipe$/,
-  /no other spacing, toe or depth of stud alone makes room/,
+  /no other spacing, toe or depth of stud was found that alone makes room/,
   /no `out` of 0 has a floor for it here/,
   /take fewer layers, or a run-out sheet$/,
   /take a larger radius, or a round seat$/,
@@ -242,6 +247,7 @@ const withoutNumber: readonly RegExp[] = [
   /take a thinner pipe or a higher ramp$/,
   // the floor is not what is in the way
   /starts too steep, for this section$/,
+  /no higher one was found that stops nothing else; take thinner studs$/,
   // no plywood of the table bends so far, and no ramp is so large
   /take (?:6 mm|1\/4–? in) hardboard$/,
   // a skin of one thin sheet, timbers that find no place: no one number is enough

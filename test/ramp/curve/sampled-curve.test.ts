@@ -166,8 +166,10 @@ describe('what is said of a curve known by its points alone is what is said of t
     const flats = surfaces.map((surface): Flat => ({ ...one, heights: { frame: surface - 24, surface } }))
     let count = 0
     for (const beside of [[], ...flats.map((lone) => [lone])]) {
-      const said = meetingFindings(ramp, beside, 'mm')
-      expect(meetingFindings({ ...ramp, transition: blind(ramp.transition!) }, beside, 'mm')).toEqual(said)
+      const said = meetingFindings(ramp, beside, () => true, 'mm')
+      expect(
+        meetingFindings({ ...ramp, transition: blind(ramp.transition!) }, beside, () => true, 'mm'),
+      ).toEqual(said)
       count += said.length
     }
     expect(count).toBeGreaterThan(4)

@@ -95,11 +95,11 @@ describe('sheets lie the way that takes the fewest', () => {
     ])
   })
 
-  test('seams lie on studs, the second layer one stud before the first', () => {
-    // 1220 + 1.5 reaches the stud at 1200, the next layer takes 1000 and then 2200
+  test('seams lie on studs, those of the second layer on others, its smallest piece as large as it can be', () => {
+    // 1220 + 1.5 reaches the studs at 1200 and 2400; four pieces without those: 800 − 1.5 at the ends, 1000 − 3 between
     expect(laid(2436, 3600, 2).map(({ seams }) => seams.map(({ at }) => at))).toEqual([
       [1200, 2400],
-      [1000, 2200, 3400],
+      [800, 1800, 2800],
     ])
   })
 

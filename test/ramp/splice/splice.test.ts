@@ -145,6 +145,7 @@ describe('a side that no panel holds whole', () => {
   test('of a flat: the joint lies on a stud, the plate between its neighbours', () => {
     const flat: FlatDesign = {
       kind: 'flat',
+      like: null,
       name: 'flat',
       width: 1216,
       sides: plain.sides,

@@ -1,0 +1,64 @@
+import type { QuarterDesign, Sheet, Units } from '../../design/design.ts'
+import { type Draft, type Trial, warn } from '../check/check.ts'
+import { measured, offer, rounded, same } from '../check/offer.ts'
+import { orWays } from '../check/remedy.ts'
+import { bendRow } from '../skin/bend.ts'
+import { soldSteel, yieldRadius } from './stiff-sheets.ts'
+
+/** A wheel stops at a higher step; common practice, as at the toe. mm */
+const stepLimit = 6
+
+/** Least radius to which a sheet bends by hand; 0 where nothing is known of it, null where it bends to none. mm */
+const leastRadius = ({ material, thickness }: Sheet): number | null => {
+  switch (material) {
+    case 'steel':
+      return yieldRadius(thickness)
+    case 'plywood':
+      return bendRow(thickness)?.easy ?? null
+    default:
+      return 0
+  }
+}
+
+/** A run-out sheet whose own ends are steps, or that does not bend down from the ridden face, whose least radius is `tightest`. */
+export const runOutFindings = (design: QuarterDesign, tightest: number, units: Units): readonly Draft[] => {
+  const { runOut } = design
+  if (runOut.kind !== 'sheet') return []
+  const { thickness, material } = runOut.sheet
+  const show = (mm: number): string => measured(mm, units)
+  const least = leastRadius(runOut.sheet)
+  const radius = tightest - thickness
+  const steps = thickness > stepLimit + same
+  const stiff = least === null || radius < least - same
+  if (!steps && !stiff) return []
+  const why = [
+    ...(steps
+      ? [
+          `its two ends stand ${show(thickness)} over the skin and the floor, a wheel stops at more than ${show(stepLimit)}`,
+        ]
+      : []),
+    ...(stiff
+      ? [
+          `it does not bend down from a ridden face of ${offer(units).atMost(tightest)}${least === null ? '' : `, its least radius is ${offer(units).atLeast(least)}`}`,
+        ]
+      : []),
+  ]
+  const name = `${show(thickness)} ${material === 'other' ? 'of another sheet' : material}`
+  return [
+    warn('run-out', (trial: Trial) => {
+      const other = soldSteel[units].find((thin) =>
+        trial({ ...design, runOut: { kind: 'sheet', sheet: { material: 'steel', thickness: thin } } }),
+      )
+      return (
+        `the run-out sheet is too thick (${name}): ${why.join(', and ')}; ` +
+        orWays(
+          [
+            other === undefined ? null : `take steel of ${rounded(other, units)}`,
+            steps && !stiff ? 'plane both of its ends to a long slope' : null,
+          ],
+          'have it rolled to the radius',
+        )
+      )
+    }),
+  ]
+}

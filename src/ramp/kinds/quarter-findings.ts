@@ -1,0 +1,76 @@
+import type { QuarterDesign, Stock, Units } from '../../design/design.ts'
+import { carried } from '../beside/twins.ts'
+import type { Draft, Finding, Trial } from '../check/check.ts'
+import { hazards } from '../hazard/hazards.ts'
+import type { Quarter, SolvedQuarter } from '../ramp.ts'
+import { draftQuarter, stopsOfQuarter } from './quarter.ts'
+import { frameQuarter } from './quarter-frame.ts'
+
+/** Other ramps of the file that a quarter has to do with. */
+export interface Others {
+  /** names of those that store inside it */
+  readonly stored: readonly string[]
+  /** those like it, which take over what is typed into it */
+  readonly twins: readonly QuarterDesign[]
+}
+
+export const solveQuarter = (
+  design: QuarterDesign,
+  units: Units,
+  stock: Stock,
+  { stored, twins }: Others,
+): {
+  readonly ramp: Quarter
+  readonly whole: SolvedQuarter | null
+  readonly findings: readonly Finding[]
+} => {
+  const { drafts, ...solved } = draftQuarter(design, units, stock, stored)
+  return { ...solved, findings: wordFindings(drafts, design, units, stock, twins) }
+}
+
+/** What no remedy of another finding may lead to, be it only a warning. */
+const neverOffered: readonly string[] = ['wood-narrow']
+
+const keyOf = ({ id, level }: Draft): string => `${level} ${id}`
+
+/** The drafts of a ramp with their remedies, each tried on the whole ramp and on those that are like it. */
+export const wordFindings = (
+  drafts: readonly Draft[],
+  design: QuarterDesign,
+  units: Units,
+  stock: Stock,
+  twins: readonly QuarterDesign[] = [],
+): readonly Finding[] => {
+  const before = new Set(drafts.map(keyOf))
+  const twinStops = new Map<QuarterDesign, readonly string[]>()
+  /** Whether what is typed stops a twin where nothing did. */
+  const failsTwin = (changed: QuarterDesign, twin: QuarterDesign): boolean => {
+    const now = carried(design, changed, twin)
+    if (now === twin) return false
+    const known = twinStops.get(twin) ?? stopsOfQuarter(twin, units, stock).stops
+    twinStops.set(twin, known)
+    return stopsOfQuarter(now, units, stock).stops.some((id) => !known.includes(id))
+  }
+  const trialOf =
+    (own: Draft): Trial =>
+    (changed, without = []) => {
+      const isNew = (draft: Draft): boolean => !before.has(keyOf(draft))
+      // what a note offers is a betterment: nothing may be lost by it
+      const bad = (draft: Draft): boolean =>
+        own.level === 'note'
+          ? draft.id === 'stud-toe' || (isNew(draft) && draft.level !== 'note')
+          : (draft.id === own.id && (draft.level === own.level || draft.level === 'stop')) ||
+            ((draft.level === 'stop' || neverOffered.includes(draft.id)) && isNew(draft)) ||
+            (draft.level !== 'note' && without.includes(draft.id) && isNew(draft))
+      // without a chamfer none of the last checks stops
+      const shallow = changed.chamfer === 0 && ![own.id, ...without].some((id) => hazards.includes(id))
+      const framed = frameQuarter(changed, units, stock, (found) => found.some(bad), { shallow })
+      return framed !== null && !twins.some((twin) => failsTwin(changed, twin))
+    }
+  return drafts.map(
+    (draft): Finding => ({
+      ...draft,
+      message: typeof draft.message === 'string' ? draft.message : draft.message(trialOf(draft)),
+    }),
+  )
+}
