@@ -32,11 +32,21 @@ export const runDesigns = async (
     }
     const ms = cpuSince(start)
     if (ms > slowest.ms) slowest = { ms, number }
-    fail(`twins ${number}`, checkTwins(number))
-    fail(`remedies ${number}`, checkRemedies(number))
-    const messages = checkMessages(number)
-    fail(`messages ${number}`, messages.faults)
-    read += messages.seen
+    const also = (what: string, check: () => readonly string[]): void => {
+      try {
+        fail(`${what} ${number}`, check())
+      } catch (error) {
+        // a case that throws is told and does not end the run
+        fail(`${what} ${number}`, [`${error}`.slice(0, 300)])
+      }
+    }
+    also('twins', () => checkTwins(number))
+    also('remedies', () => checkRemedies(number))
+    also('messages', () => {
+      const messages = checkMessages(number)
+      read += messages.seen
+      return messages.faults
+    })
     if ((number - from) % news === news - 1)
       say(
         `… ${number - from + 1} designs${others.map(({ seen }) => `, ${seen.size} on another Node`).join('')}`,
