@@ -284,7 +284,7 @@ describe('a design with a stop', () => {
     expect(read.ramps[0]).toMatchObject({ name: 'ramp', kind: 'quarter', width: 1216, studLength: 1180 })
     const table = await traceply('figures', path)
     expect([table.exit, table.err]).toEqual([1, ''])
-    expect(table.out).toMatch(/^Low ramp for the boathouse \(lengths in mm\)\n\n {2}height /)
+    expect(table.out).toMatch(/^Low ramp for the boathouse \(lengths in mm\)\n\n {2}width {4}1216\n/)
     expect(table.out).toContain('  timber   38 × 89 between the sides, 1180 long\n')
     expect(table.out).toContain('STOP  a deck height of 640')
     expect(table.out).not.toMatch(/undefined|NaN|null|Infinity/)
