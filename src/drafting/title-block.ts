@@ -1,4 +1,5 @@
 import { type Drawing, stroke, text } from '../drawing/drawing.ts'
+import { shortened } from '../drawing/shortened.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import type { Box } from '../geometry/bounds.ts'
 import { pathOf } from '../geometry/path.ts'
@@ -13,7 +14,7 @@ export interface TitleField {
 /** Height of a title block, mm, for figures so high. */
 export const titleBlockHeight = (size: number): number => 3.9 * size
 
-const nameSize = 0.82
+const nameSize = 0.87
 const air = 0.8
 
 /**
@@ -39,18 +40,12 @@ export const titleBlock = (box: Box, fields: readonly TitleField[], style: Draft
           ? []
           : [stroke(layer, pathOf({ x: left, y: box.y1 }, { x: left, y: box.y0 }), lines.thin)]),
         text(layer, { x, y: box.y1 - 1.5 * size }, nameSize * size, name),
-        text(layer, { x, y: box.y1 - 3.1 * size }, size, shortened(value, size, room), { face: 'bold' }),
+        text(layer, { x, y: box.y1 - 3.1 * size }, size, shortened(value, size, room, 'bold'), {
+          face: 'bold',
+        }),
       ]
       left += widths[i]!
       return marks
     }),
   ]
-}
-
-const shortened = (words: string, size: number, room: number): string => {
-  const slack = 1e-6
-  if (textWidth(words, size, 'bold') <= room + slack) return words
-  const letters = [...words]
-  while (letters.length > 0 && textWidth(`${letters.join('').trimEnd()}…`, size, 'bold') > room) letters.pop()
-  return `${letters.join('').trimEnd()}…`
 }

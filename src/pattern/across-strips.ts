@@ -12,9 +12,12 @@ export const acrossStrips = (ramp: SolvedRamp, units: Units): readonly StoryStri
     const [first, second] = two.map((layer) => acrossRow(layer, ramp.width, units))
     return {
       name: `${ramp.name}/strip-across-${i + 1}`,
-      title: `${ramp.name}, screws across: layer${two.length > 1 ? 's' : ''} ${two.map(({ layer }) => layer).join(' and ')}`,
+      kind: 'across',
+      ramps: ramp.name,
+      what: acrossName(two.map(({ layer }) => `layer ${layer}`)),
+      aside: null,
+      straight: true,
       length: ramp.width,
-      brief: `${ramp.name}, across ${two.map(({ layer }) => layer).join(' and ')}`,
       zero: `left side's outer face; ${leftOf(ramp)}`,
       rows: second ? [first!, second] : [first!],
       rings: 'a screw',
@@ -23,6 +26,9 @@ export const acrossStrips = (ramp: SolvedRamp, units: Units): readonly StoryStri
     }
   })
 }
+
+/** A strip by its rows. */
+export const acrossName = (rows: readonly string[]): string => `across, ${rows.join(' and ')}`
 
 /** Which side is the left one. */
 export const leftOf = ({ kind }: SolvedRamp): string => `left is as seen from ${kindTraits[kind].start}`

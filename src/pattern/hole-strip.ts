@@ -11,9 +11,12 @@ export const holeStrip = (ramp: SolvedRamp, units: Units): readonly StoryStrip[]
   return [
     {
       name: `${name}/strip-pipe`,
-      title: `${name}, pipe: drill all holes along one line`,
+      kind: 'pipe',
+      ramps: name,
+      what: 'pipe',
+      aside: 'all holes along one line',
+      straight: true,
       length: pipe.length,
-      brief: `${name}, pipe`,
       zero: `pipe's left end; ${leftOf(ramp)}`,
       rows: [
         {

@@ -13,5 +13,5 @@ export const pens = {
   tick: { width: 0.18 },
 } as const satisfies Record<string, Pen>
 
-/** Heights of a capital letter, mm. */
-export const letters = { big: 14, word: 4, small: 2.4, side: 5, mark: 2.1 } as const
+/** Heights of a capital letter, mm. Nothing but figures of scales is smaller than the least: that is 8 pt. */
+export const letters = { big: 14, word: 4, small: 2.4, side: 5, mark: 2.1, least: 1.98 } as const

@@ -4,6 +4,7 @@ import { acrossStrips } from './across-strips.ts'
 import { holeStrip } from './hole-strip.ts'
 import { skinStrips } from './skin-strips.ts'
 import type { StoryStrip } from './story-strip.ts'
+import { type TapeRow, tapeRows, unevenPart } from './tape-rows.ts'
 
 /** All strips of a ramp: each layer of skin, screws across, the pipe. */
 export const rampStrips = (ramp: SolvedRamp, units: Units): readonly StoryStrip[] => [
@@ -12,17 +13,32 @@ export const rampStrips = (ramp: SolvedRamp, units: Units): readonly StoryStrip[
   ...holeStrip(ramp, units),
 ]
 
-/** The strips of all ramps of a design; ramps whose strips are alike share one of each, which names them all. */
-export const designStrips = (ramps: readonly SolvedRamp[], units: Units): readonly StoryStrip[] => {
+export interface DesignStrips {
+  readonly strips: readonly StoryStrip[]
+  /** what a tape does as well as a strip */
+  readonly byTape: readonly TapeRow[]
+}
+
+/**
+ * The strips of all ramps of a design; ramps whose strips are alike share one of each, which names them all. Marks that lie evenly on
+ * what is straight have none, unless there would be no strip at all.
+ */
+export const designStrips = (ramps: readonly SolvedRamp[], units: Units): DesignStrips => {
+  const all = sharedStrips(ramps, units)
+  const strips = all.flatMap((strip) => unevenPart(strip) ?? [])
+  return strips.length > 0 ? { strips, byTape: all.flatMap(tapeRows) } : { strips: all, byTape: [] }
+}
+
+const sharedStrips = (ramps: readonly SolvedRamp[], units: Units): readonly StoryStrip[] => {
   const alike = new Map<string, SolvedRamp[]>()
   for (const ramp of ramps) {
     const key = JSON.stringify(rampStrips({ ...ramp, name: '' }, units))
     alike.set(key, [...(alike.get(key) ?? []), ramp])
   }
-  return [...alike.values()].flatMap((same) => {
-    const first = same[0]!
-    const shared = { ...first, name: same.map(({ name }) => name).join(', ') }
-    const names = rampStrips(first, units).map(({ name }) => name)
-    return rampStrips(shared, units).map((strip, i) => ({ ...strip, name: names[i]! }))
-  })
+  return [...alike.values()].flatMap((same) =>
+    rampStrips(same[0]!, units).map((strip) => ({
+      ...strip,
+      ramps: ramps.length === 1 ? '' : same.map(({ name }) => name).join(', '),
+    })),
+  )
 }

@@ -27,8 +27,11 @@ export const skinStrips = (ramp: SolvedRamp, units: Units): readonly StoryStrip[
     return [
       {
         name: `${ramp.name}/strip-${layer.layer}`,
-        title: `${ramp.name}, skin layer ${layer.layer}: ${showLength(layer.sheet.thickness, units, { unit: true, decimals: 1 })} ${layer.sheet.material}`,
-        brief: `${ramp.name}, layer ${layer.layer}`,
+        kind: 'layer',
+        ramps: ramp.name,
+        what: `layer ${layer.layer}`,
+        aside: `${showLength(layer.sheet.thickness, units, { unit: true, decimals: 1 })} ${layer.sheet.material}`,
+        straight: !bent,
         length: layer.length,
         zero: zeroOf(ramp, layer, units),
         rows: bent

@@ -5,10 +5,15 @@ import type { Stretch } from '../ramp/frame/stretch.ts'
 /** A long thin strip that carries marks at full size, every one from one zero; mm along it. */
 export interface StoryStrip {
   readonly name: string
-  /** what it is laid to, in the builder's words */
-  readonly title: string
-  /** the same in few words, for a short piece */
-  readonly brief: string
+  readonly kind: StripKind
+  /** of which ramps; empty where there is one alone */
+  readonly ramps: string
+  /** what it is laid to, as its pieces are called */
+  readonly what: string
+  /** which sheet that is; null where `what` says enough */
+  readonly aside: string | null
+  /** laid on what is straight, so that a tape may do as well */
+  readonly straight: boolean
   readonly length: number
   /** where its zero is laid */
   readonly zero: string
@@ -21,6 +26,8 @@ export interface StoryStrip {
   /** whatever else its marks need said */
   readonly notes: readonly string[]
 }
+
+export type StripKind = 'layer' | 'across' | 'pipe'
 
 export interface StripRow {
   /** the edge's own short name, printed along it; empty where there is one edge alone */

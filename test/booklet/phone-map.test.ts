@@ -62,7 +62,7 @@ describe.each(templates.flatMap((name) => covers.map((cover) => [name, cover] as
       expect(numbers.map((w) => w.text)).toEqual(tiles.map((tile) => `${tile.number}`))
       for (const number of numbers) expect(number.tall).toBeGreaterThan(1.2)
       // steps and checks: 2.5 mm high on a picture 90 mm wide
-      const line = words.find((w) => w.text.startsWith('Saw beside'))!
+      const line = words.find((w) => w.text.startsWith('Saw on'))!
       expect(line.tall / map.width).toBeGreaterThan(1 / 40)
     })
 

@@ -177,6 +177,7 @@ describe('the square page', () => {
 
   it('keeps its words clear of the square, however small the page', () => {
     const facts = {
+      title: null,
       set: 'AAAA-BBBB-CCCC',
       command: `traceply ${'x'.repeat(170)}`,
       printer: null,

@@ -183,7 +183,7 @@ describe('the strips of twins', () => {
   const strips = (width: number) => {
     const reading = readDesign(text(width))
     if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
-    return designStrips(wholeDesign(reading.design).ramps, 'mm')
+    return designStrips(wholeDesign(reading.design).ramps, 'mm').strips
   }
 
   test('are printed once, for both of them by name', () => {
@@ -191,11 +191,59 @@ describe('the strips of twins', () => {
     const alone = found.filter(({ name }) => name.startsWith('left/'))
     expect(found).toEqual(alone)
     expect(new Set(found.map(({ name }) => name)).size).toBe(found.length)
-    for (const { title } of found) expect(title).toContain('left, right')
+    for (const { ramps } of found) expect(ramps).toBe('left, right')
   })
 
   test('are printed for each where one is wider', () => {
     const found = strips(1000)
     expect(found.filter(({ name }) => name.startsWith('right/')).length).toBeGreaterThan(2)
+  })
+})
+
+describe('marks that lie evenly on what is straight', () => {
+  const printed = (text: string) => {
+    const reading = readDesign(text)
+    if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
+    const { ramps } = wholeDesign(reading.design)
+    return { ramps, all: ramps.flatMap((ramp) => rampStrips(ramp, 'mm')), ...designStrips(ramps, 'mm') }
+  }
+
+  test('have no strip: the tape and its figures are told, from one zero', () => {
+    const { ramps, strips, byTape } = printed(templateText('quarter-mm'))
+    expect(strips.map(({ what }) => what)).toEqual(['layer 1', 'layer 2', 'layer 3'])
+    const [ramp] = ramps
+    const across = ramp!.skin.map(({ rows }) => rows[0]!.across)
+    expect(byTape.map(({ figures }) => figures.map(Number))).toEqual(
+      [...across, ramp!.pipe!.holes].map((row) => row.map((at) => Math.round(at * 10) / 10)),
+    )
+  })
+
+  test('are those with gaps alike but at the ends, slower: each gap against each', () => {
+    const count = { even: 0, uneven: 0 }
+    for (const name of ['quarter-mm', 'pair-mm', 'quarter-mm-round', 'quarter-and-flat-mm']) {
+      const { all, strips, byTape } = printed(templateText(name))
+      for (const strip of all) {
+        const bent = strip.rows.length === 2 && strip.rows[0].edge === 'FLAT'
+        for (const row of strip.rows) {
+          const at = [...new Set(row!.marks.slice(0, -1).map((mark) => mark.at))]
+          const gaps = at
+            .slice(1)
+            .map((one, i) => one - at[i]!)
+            .slice(1, -1)
+          const even = !bent && gaps.every((a) => gaps.every((b) => Math.abs(a - b) < 0.5))
+          const rows = strips.filter(({ name: own }) => own === strip.name).flatMap((own) => own.rows)
+          expect([strip.name, row!.edge, rows.some((own) => own?.edge === row!.edge)]).toEqual([
+            strip.name,
+            row!.edge,
+            !even,
+          ])
+          count[even ? 'even' : 'uneven']++
+        }
+      }
+      expect(byTape.length + strips.flatMap(({ rows }) => rows).length).toBe(
+        all.flatMap(({ rows }) => rows).length,
+      )
+    }
+    expect(Math.min(count.even, count.uneven)).toBeGreaterThan(8)
   })
 })

@@ -21,8 +21,8 @@ const leastGap = 4
 /** What coordinates of a float's bits may be off, points. */
 const near = 0.1
 
-/** The one line of words over the parts is allowed outside of them. */
-const headLine = /^Set [A-Z0-9-]{14}: /
+/** The legend stands along the left of the page; one of its lines begins so. */
+const legendLine = /^Set [A-Z0-9-]{14}: /
 
 export interface PlannedPlace {
   readonly pattern: string
@@ -86,7 +86,7 @@ export const checkBlocks = ({ read, plan }: Plotted, fault: (what: string) => vo
   for (const { page, kind, places } of plan.pages as readonly PlannedPage[]) {
     const say = (what: string): void => fault(`page ${page} (${kind}): ${what}`)
     const { strokes, fills, texts } = read.pages[page - 1]!
-    if (!texts.some(({ text }) => headLine.test(text))) continue
+    if (!texts.some(({ text }) => legendLine.test(text))) continue
     count.pages++
     const windows = places.map(({ window }) => windowBefore(rectOf(window)))
     const boxes = windows.map((window) => polygonOf(corners(window)))
@@ -116,8 +116,8 @@ export const checkBlocks = ({ read, plan }: Plotted, fault: (what: string) => vo
     }))
     for (const { text, points } of said) {
       count.marks++
-      if (headLine.test(text) ? holders(points) !== 0 : holders(points) !== 1)
-        say(`"${text}" lies in ${holders(points)} blocks`)
+      const beside = points.every(({ x }) => windows.every((w) => x <= w.x0 + near))
+      if (holders(points) !== (beside ? 0 : 1)) say(`"${text}" lies in ${holders(points)} blocks`)
     }
     const words = said.map(({ points }) => polygonOf(points))
     words.forEach((one, i) => {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { expect, it } from 'vitest'
 import { readDesign } from '../../src/design/read.ts'
-import { rampStrips } from '../../src/pattern/ramp-strips.ts'
+import { designStrips } from '../../src/pattern/ramp-strips.ts'
 import { assertNear } from '../support/near.ts'
 import { templates } from '../support/templates.ts'
 import { wholeDesign } from '../support/whole.ts'
@@ -38,7 +38,7 @@ it.each(
     const reading = readDesign(text)
     if ('problems' in reading) throw new Error('no design')
     const { design } = reading
-    const strips = wholeDesign(design).ramps.flatMap((ramp) => rampStrips(ramp, design.units))
+    const { strips } = designStrips(wholeDesign(design).ramps, design.units)
     const places = (set.plan.pages as readonly PlannedPage[])
       .filter(({ kind }) => kind === 'strip')
       .flatMap(({ page, places: own }) => own.map((place) => ({ page, place })))
@@ -73,6 +73,21 @@ it.each(
       })
     }
     expect(seen).toBeGreaterThan(30)
+
+    // page by page, from above, then from the left: the pieces of a strip follow each other
+    const below = (a: PlannedPlace, b: PlannedPlace): number => {
+      // a page that leans leaves none as high as the one beside it
+      const lower = b.window[3] - a.window[3]
+      return Math.abs(lower) > 20 ? lower : a.window[0] - b.window[0]
+    }
+    const read = [...places].sort((a, b) => a.page - b.page || below(a.place, b.place))
+    const order = read.map(({ place }) => place.pattern)
+    if (paper !== 'a3')
+      expect(order.filter((one, i) => one !== order[i - 1])).toEqual(strips.map((strip) => strip.name))
+    for (const strip of strips) {
+      const from = read.flatMap(({ place }) => (place.pattern === strip.name ? [span(place).from] : []))
+      expect(from, strip.name).toEqual([...from].sort((a, b) => a - b))
+    }
   },
 )
 

@@ -8,7 +8,7 @@ import { showLength, type Units } from '../../length.ts'
 import { cautions } from '../../page/pages/cautions.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import type { Offsets } from '../../ramp/offsets.ts'
-import { offsetsPicture } from './offsets-picture.ts'
+import { numberedHeight, offsetsPicture } from './offsets-picture.ts'
 import { type OffsetRow, offsetRows } from './offsets-rows.ts'
 import { checkWords, signWords, swingWords, unitWord } from './offsets-words.ts'
 
@@ -28,8 +28,10 @@ const mostScale = 2
 const tableWidth = 106
 const gap = 6
 /** Heights of the table's figures, the largest that fits; smaller ones go on another page. */
-const sizes = [5, 4.5, 4, 3.5] as const
+const sizes = [5, 4.5, 4, 3.5, 3, 2.7] as const
 const leading = 1.65
+/** Smaller figures only for the sake of one page. */
+const leastUsual = 3.5
 const headSize = 3
 /** Of the drawing with its figures. */
 const leastPicture = 50
@@ -58,42 +60,45 @@ const content = (facts: OffsetsFacts, height: number): readonly Drawing[] => {
   )
   const warned = framed(0, note.width, cautions)
   const bottom = warned.height + 3
-  // the words beside the table must fit; the drawing takes what is left, within reason
-  const words = (y: number, more: boolean) => sideWords({ x: tableWidth + gap, y }, facts, more)
-  const wordsHeight = -words(0, true).bottom
-  const share = height * 0.3
-  const picture = offsetsPicture(
-    {
-      left: 0,
-      top: sub.bottom,
-      width: nominal,
-      height: Math.max(leastPicture, Math.min(share, sub.bottom - bottom - wordsHeight - 4)),
-    },
-    offsets,
-    outline,
-    rows,
+  const room = sub.bottom - bottom - 4
+  const wordsAt = (x: number, y: number, more: boolean) => sideWords({ x, y }, facts, more)
+  const wordsHeight = -wordsAt(tableWidth + gap, 0, true).bottom
+  const pictureOf = (high: number) =>
+    offsetsPicture({ left: 0, top: sub.bottom, width: nominal, height: high }, offsets, outline, rows)
+  // the words beside the table must fit; the drawing takes what is left, within reason, and as much as its marks need
+  const usual = Math.max(leastPicture, Math.min(height * 0.3, room - wordsHeight))
+  const needed = Math.min(numberedHeight(offsets, outline), height * 0.45)
+  const pictureHeight = (s: number): number => Math.max(s < leastUsual ? leastPicture : usual, needed)
+  const size = sizes.find(
+    (s) => Math.max(tableHeight(rows.length, s), wordsHeight) <= room - pictureHeight(s),
   )
-  const top = picture.bottom - 2
-  const size = sizes.find((s) => tableHeight(rows.length, s) <= top - bottom) ?? sizes[2]
-  const first = rows.slice(0, fits(top - bottom, size))
-  const rest = rows.slice(first.length)
-  const beside = words(top, rest.length > 0).marks
+  const common = [...head.marks, ...sub.marks, ...warned.marks]
+  if (size !== undefined) {
+    const picture = pictureOf(pictureHeight(size))
+    const top = picture.bottom - 2
+    return [
+      [
+        ...common,
+        ...picture.marks,
+        ...table({ x: 0, y: top }, rows, size),
+        ...wordsAt(tableWidth + gap, top, false).marks,
+      ],
+    ]
+  }
+  // the table on pages of its own; the drawing as large as the words under it leave room for
+  const under = -wordsAt(0, 0, true).bottom
+  const picture = pictureOf(Math.max(leastPicture, room - under))
+  const high = height - 14
+  const own = sizes.find((s) => s >= leastUsual && tableHeight(rows.length, s) <= high) ?? leastUsual
   return [
-    [
-      ...head.marks,
-      ...sub.marks,
-      ...picture.marks,
-      ...table({ x: 0, y: top }, first, size),
-      ...beside,
-      ...warned.marks,
-    ],
-    ...pagesOf(rest, size, height - 14).map((some, i) => [
+    [...common, ...picture.marks, ...wordsAt(0, picture.bottom - 2, true).marks],
+    ...pagesOf(rows, own, high).map((some, i) => [
       ...paragraph({ x: 0, y: height }, `${title}: the curve of ${offsets.ramp} by offsets, page ${i + 2}`, {
         ...note,
         size: letters.word,
         face: 'bold',
       }).marks,
-      ...table({ x: 0, y: height - 12 }, some, size),
+      ...table({ x: 0, y: height - 12 }, some, own),
     ]),
   ]
 }
@@ -233,7 +238,7 @@ const sideWords = (
     write('Or with a swing arm', 0, 'bold')
     for (const line of swing) write(line)
   }
-  if (more) write('The table goes on, on the next page.', 0, 'bold')
+  if (more) write('The table is on the next page.', 0, 'bold')
   return { marks: marks.flat(), bottom: y }
 }
 

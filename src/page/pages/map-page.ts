@@ -16,7 +16,7 @@ import { missingScrewsWords } from '../proof/missing-screws.ts'
 import { type SurveyLine, surveyLeast } from '../proof/survey.ts'
 import type { Tile } from '../tile/tile.ts'
 import { cautions } from './cautions.ts'
-import { type MapPicture, mapPicture } from './map-picture.ts'
+import { mapPicture } from './map-picture.ts'
 import { proofTables } from './proof-tables.ts'
 import { tapingSteps } from './taping-steps.ts'
 
@@ -38,89 +38,150 @@ export interface MapFacts {
   readonly strips: boolean
 }
 
-/** The page is laid out for this window and scaled to the one there is, mm. */
-const nominal = { width: 186, height: 252 }
+/** On wider windows all of it is larger, at most twice; on narrower ones its lines break sooner. mm */
+const nominal = 186
 
-const pictureStyle = {
-  width: nominal.width - 24,
-  height: 78,
-  number: 6,
-  name: letters.small,
-  dimensions: true,
-}
-
-/** Heights of its letters, the larger ones where they fit, mm. */
-const sizes = [3, 2.7, letters.small] as const
+/**
+ * Heights of all letters but the title and the pages' numbers, the largest that leaves the drawing room, and how much it needs with them:
+ * the page is a drawing first. mm
+ */
+const tries = [
+  { size: 3, least: 86 },
+  { size: 2.8, least: 80 },
+  { size: 2.6, least: 74 },
+  { size: 2.4, least: 68 },
+  { size: 2.2, least: 56 },
+  { size: letters.mark, least: 46 },
+] as const
+/** Of the drawing: as much as it has use for, and what its dimensions take beside it, mm. */
+const picture = { most: 116, beside: 24 } as const
 
 /** First page of a pattern: the outline under its tiles, what to do, what to check, cautions; ideal page mm. */
 export const mapPage = (window: Box, facts: MapFacts): Drawing => {
-  // where none fit, all of it a little smaller
-  const picture = mapPicture(nominal.width, facts, pictureStyle, facts.units)
-  let fitted = content(facts, picture, sizes[0])
-  for (const size of sizes.slice(1)) if (fitted.bottom < 0) fitted = content(facts, picture, size)
-  const { marks, bottom } = fitted
-  const height = nominal.height - Math.min(0, bottom)
-  const scale = Math.min(2, (window.x1 - window.x0) / nominal.width, (window.y1 - window.y0) / height)
-  return [group([scale, 0, 0, scale, window.x0, window.y1 - nominal.height * scale], marks)]
+  const wide = window.x1 - window.x0
+  const scale = Math.min(2, Math.max(1, wide / nominal))
+  const [width, height] = [wide / scale, (window.y1 - window.y0) / scale]
+  const fitting = (one: (typeof tries)[number]) => {
+    const words = wordsOf(facts, one.size, width)
+    const left = height - words.above.height - words.below.height - words.foot.height
+    return { ...one, ...words, left }
+  }
+  let found = fitting(tries[0])
+  for (const one of tries.slice(1)) if (found.left < found.least) found = fitting(one)
+  const { size, least, left, above, below, foot } = found
+  const drawn = mapPicture(
+    width,
+    facts,
+    {
+      width: width - picture.beside,
+      height: Math.min(picture.most, Math.max(least, left) - 2 * size - 4),
+      number: 6,
+      name: size,
+      dimensions: true,
+    },
+    facts.units,
+  )
+  const used = above.height + drawn.height + below.height + foot.height
+  // all of it smaller where that is too much for a low page
+  const fit = Math.min(1, height / used)
+  const top = Math.max(height, used)
+  return [
+    group(
+      [scale * fit, 0, 0, scale * fit, window.x0, window.y1 - top * scale * fit],
+      [
+        group(affineTranslate(0, top), above.marks),
+        group(affineTranslate(0, top - above.height - drawn.height), drawn.marks),
+        group(affineTranslate(0, top - above.height - drawn.height), below.marks),
+        // at the foot of the page
+        group(affineTranslate(0, foot.height), foot.marks),
+      ],
+    ),
+  ]
 }
 
-const content = (
+/** Marks hung from 0,0 downward. */
+interface Hung {
+  readonly marks: Drawing
+  readonly height: number
+}
+
+/** What stands over the drawing, under it, and at the foot of the page. */
+const wordsOf = (
   facts: MapFacts,
-  picture: MapPicture,
   size: number,
-): { readonly marks: Drawing; readonly bottom: number } => {
+  width: number,
+): { readonly above: Hung; readonly below: Hung; readonly foot: Hung } => {
   const { pattern, units, tiles } = facts
-  const body = { layer: 'note', width: nominal.width, size } as const
-  const marks: Drawing[] = []
-  let top = nominal.height
-  const write = (words: string, indent = 0, look: Partial<ParagraphStyle> = {}): void => {
-    const lines = paragraph({ x: indent, y: top }, words, { ...body, width: nominal.width - indent, ...look })
-    marks.push(lines.marks)
-    top = lines.bottom + 0.4
-  }
-  write(facts.title, 0, { size: letters.word, face: 'bold' })
-  write(
-    `${pattern.part} of ${pattern.serves.join('; ')}. Pages ${tiles[0]!.number} to ${tiles.at(-1)!.number} on ${paperWord(facts.paper)}, set ${facts.set}. Ways to cover it: ${covers.map((way) => `${way} ${facts.counts[way]}`).join(', ')} pages; this is ${facts.cover}. Lengths in ${units === 'in' ? 'inches: + is 1/32 more, – is 1/32 less' : 'mm'}.`,
-  )
-  top -= 3 + picture.height
-  marks.push([group(affineTranslate(0, top), picture.marks)])
-  top -= 4
-  tapingSteps(facts).forEach((step, i) => {
-    marks.push([text('note', { x: 4, y: top - size }, size, `${i + 1}`, { face: 'bold', align: 'right' })])
-    write(step, 6)
+  const style = { layer: 'note', width, size } as const
+  const above = hung(({ write, down }) => {
+    write(facts.title, 0, { ...style, size: letters.word, face: 'bold' })
+    write(
+      `${pattern.part} of ${pattern.serves.join('; ')}. Pages ${tiles[0]!.number} to ${tiles.at(-1)!.number} on ${paperWord(facts.paper)}, set ${facts.set}. Cover ${facts.cover}; ${covers.map((way) => `${way} ${facts.counts[way]}`).join(', ')} pages. Lengths in ${units === 'in' ? 'inches: + is 1/32 more, – is 1/32 less' : 'mm'}.`,
+      0,
+      style,
+    )
+    down(1)
   })
-  for (const words of missingScrewsWords(pattern, tiles)) write(words, 6, { face: 'bold' })
-  top -= 2
-  const tables = proofTables(facts, { ...draftStyle, size: Math.min(size, 2.7) }, nominal.width)
-  marks.push([group(affineTranslate(0, top), tables.marks)])
-  top -= tables.height + 2
-  const { likely, worst } = facts.expected.lip
-  write(
-    `When the checks are met, the lip lies within ${likely.toFixed(1)} mm of its place as a rule, ${worst.toFixed(1)} mm at worst.${
-      tiles.length < surveyLeast
-        ? ' With so few pages these do not show a small slip: trust the snap lines and the scales at the joints.'
-        : ''
-    }`,
-  )
-  const own = pattern.distances.filter((distance) => distance.of === 'panel')
-  write(`The panel: ${own.map(({ words, value }) => `${showLength(value, units)} ${words}`).join('; ')}.`)
-  for (const fact of pattern.facts) write(fact)
-  const foot = (from: number) => {
-    let y = from
-    const laid = cautions.map((caution) => {
-      const lines = paragraph({ x: 0, y: y - 1 }, caution, { ...body, size: letters.small })
-      y = lines.bottom + 1.2
-      return lines.marks
+  const below = hung(({ write, put, down, top }) => {
+    down(3)
+    tapingSteps(facts).forEach((step, i) => {
+      put([text('note', { x: 4, y: top() - size }, size, `${i + 1}`, { face: 'bold', align: 'right' })])
+      write(step, 6, style)
     })
-    return { marks: laid.flat(), bottom: y }
-  }
-  // at the foot of the page, or behind the rest where that is lower
-  const high = 1 - foot(0).bottom
-  const from = Math.min(top - 1, high)
-  const { marks: warned, bottom } = foot(from)
-  marks.push([stroke('note', pathOf({ x: 0, y: from }, { x: nominal.width, y: from }), pens.mark), ...warned])
-  // letters reach below their line
-  return { marks: marks.flat(), bottom: bottom - 1 }
+    for (const words of missingScrewsWords(pattern, tiles)) write(words, 6, { ...style, face: 'bold' })
+    down(2)
+    const tables = proofTables(facts, { ...draftStyle, size }, width)
+    put([group(affineTranslate(0, top()), tables.marks)])
+    down(tables.height + 2)
+    const { likely, worst } = facts.expected.lip
+    write(
+      `When the checks are met, the lip lies within ${likely.toFixed(1)} mm of its place as a rule, ${worst.toFixed(1)} mm at worst.${
+        tiles.length < surveyLeast
+          ? ' With so few pages these do not show a small slip: trust the snap lines and the scales at the joints.'
+          : ''
+      }`,
+      0,
+      style,
+    )
+    // length and height are in the drawing
+    const own = pattern.distances.filter(({ of }) => of === 'panel').slice(2)
+    const panel = own.map(({ words, value }) => `${showLength(value, units)} ${words}`)
+    write(`Panel: ${[...panel, ...pattern.facts].join('; ')}.`, 0, style)
+  })
+  const foot = hung(({ write, put, down }) => {
+    put([stroke('note', pathOf({ x: 0, y: 0 }, { x: width, y: 0 }), pens.mark)])
+    down(1)
+    for (const caution of cautions) write(caution, 0, style)
+  })
+  return { above, below, foot }
+}
+
+interface Hanging {
+  readonly top: () => number
+  readonly down: (by: number) => void
+  readonly put: (marks: Drawing) => void
+  readonly write: (words: string, indent: number, style: ParagraphStyle) => void
+}
+
+/** What is written one under the other. */
+const hung = (fill: (hanging: Hanging) => void): Hung => {
+  let y = 0
+  const marks: Drawing[] = []
+  fill({
+    top: () => y,
+    down: (by) => {
+      y -= by
+    },
+    put: (more) => {
+      marks.push(more)
+    },
+    write: (words, indent, style) => {
+      const lines = paragraph({ x: indent, y }, words, { ...style, width: style.width - indent })
+      marks.push(lines.marks)
+      y = lines.bottom + 0.4
+    },
+  })
+  return { marks: marks.flat(), height: -y }
 }
 
 /** Papers as people write them. */

@@ -14,7 +14,7 @@ import {
 } from '../../geometry/affine.ts'
 import { type Box, boxGrow, boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners } from '../../geometry/clip.ts'
-import { circle, pathOf, polygonOf } from '../../geometry/path.ts'
+import { circle, type Path, pathOf, polygonOf } from '../../geometry/path.ts'
 import { type Point, pointBetween, pointDistance } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
@@ -50,9 +50,6 @@ export interface MapPicture {
 /** Half the length of a cross, mm. */
 const arm = 2
 
-/** The letters of an image are this much wider than a page's, which are the ones measured. */
-const wider = 1.15
-
 /** Room kept round words, mm. */
 const clear = 0.6
 
@@ -87,6 +84,8 @@ export const mapPicture = (
     ])
       occupyPath(taken, line, affineIdentity, 0.2, never | named)
   occupyPath(taken, pattern.outline, map, 0.3, never)
+  if (style.dimensions)
+    for (const line of extensions(pattern, at, wide)) occupyPath(taken, line, affineIdentity, 0.2, never)
   const cells = tiles.map((tile) => polygonOf(tile.cell[0]!, ...tile.cell.slice(1)))
   for (const path of [...cells, ...tiles.map((tile) => pathOf(...tile.snap))])
     occupyPath(taken, path, map, 0.3, rather)
@@ -114,6 +113,17 @@ export const mapPicture = (
     ],
     height: room.bottom + height,
   }
+}
+
+/** Where dimensions run out from the panel: names keep off them. */
+const extensions = ({ length, height }: Pattern, at: (p: Point) => Point, wide: number): readonly Path[] => {
+  const [low, high, corner] = [at({ x: 0, y: 0 }), at({ x: length, y: height }), at({ x: length, y: 0 })]
+  return [
+    pathOf(low, { x: low.x, y: 0 }),
+    pathOf(corner, { x: corner.x, y: 0 }),
+    pathOf(corner, { x: wide, y: corner.y }),
+    pathOf(high, { x: wide, y: high.y }),
+  ]
 }
 
 /** Length and height of the panel, clear of the pages. */
@@ -193,7 +203,7 @@ const numberMarks = (
   tallest: number,
 ): Drawing => {
   const cells = tiles.map((tile) => tile.cell.map(at))
-  const slim = Math.max(...tiles.map(({ number }) => textWidth(`${number}`, 1, 'bold'))) * wider
+  const slim = Math.max(...tiles.map(({ number }) => textWidth(`${number}`, 1, 'bold')))
   const least = Math.min(...cells.map((cell) => roomOf(cell, slim)))
   const largest = Math.max(Math.min(tallest, least), leastNumber)
   const laid = numberShares.map((share) => {
@@ -228,7 +238,7 @@ const numberPlace = (
   size: number,
   cost: Cost,
 ): { readonly middle: Point; readonly covered: number } => {
-  const half = (textWidth(words, size, 'bold') * wider) / 2
+  const half = textWidth(words, size, 'bold') / 2
   const covered = (p: Point): number =>
     cost(boxGrow({ x0: p.x - half, x1: p.x + half, y0: p.y - size / 2, y1: p.y + size / 2 }, clear))
   // its disc stays in the cell
@@ -250,12 +260,12 @@ const numberPlace = (
 
 /** Start of the baseline of a word beside a point, where it covers least; above and before it among equals. */
 const besidePoint = (taken: Occupancy, p: Point, words: string, size: number): Point => {
-  const [width, height] = [textWidth(words, size, 'bold') * wider, size * 0.75]
+  const [width, height] = [textWidth(words, size, 'bold'), size]
   const boxAt = ({ x, y }: Point): Box => boxGrow({ x0: x, y0: y, x1: x + width, y1: y + height }, clear)
   const [most, top] = [taken.columns * taken.step, taken.rows * taken.step]
   const cost = (box: Box): number =>
     100 * takenUnder(taken, boxCorners(box), never) + takenUnder(taken, boxCorners(box), rather)
-  const places = [1, 2, 3.5, 5].flatMap((away) =>
+  const places = [1, 2, 3.5, 5, 7, 9.5].flatMap((away) =>
     [
       { x: p.x - away - width, y: p.y + away },
       { x: p.x + away, y: p.y + away },

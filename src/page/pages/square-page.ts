@@ -3,6 +3,7 @@ import { cross } from '../../drawing/cross.ts'
 import { type Drawing, fill, stroke, text } from '../../drawing/drawing.ts'
 import { paragraph } from '../../drawing/paragraph.ts'
 import { squareWords } from '../../drawing/set-words.ts'
+import { shortened } from '../../drawing/shortened.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import type { Box } from '../../geometry/bounds.ts'
 import { inch } from '../../geometry/inch.ts'
@@ -21,6 +22,8 @@ export interface SquarePage {
 }
 
 export interface SquareFacts {
+  /** of the design whose set it belongs to; null for a square alone */
+  readonly title: string | null
   readonly units: Units
   readonly set: string
   /** what to type when it is off: the `gauge` command with blanks to fill, or the way to a square that can be gauged */
@@ -48,7 +51,10 @@ export const squareSideIn = (window: Box): number =>
   ) ?? 50
 
 /** The page that proves the printer: a true square, two long rulers, nine dots; ideal page mm. */
-export const squarePage = (window: Box, { units, set, command, printer, combs }: SquareFacts): SquarePage => {
+export const squarePage = (
+  window: Box,
+  { title, units, set, command, printer, combs }: SquareFacts,
+): SquarePage => {
   const width = window.x1 - window.x0
   const side = squareSideIn(window)
   const size = width < 120 ? letters.small : 3.2
@@ -129,6 +135,17 @@ export const squarePage = (window: Box, { units, set, command, printer, combs }:
         align: 'right',
       }),
       text('note', { x: at(0.5, 0).x, y: corner.y + 6 }, letters.small, `set ${set}`, { align: 'middle' }),
+      ...(title === null
+        ? []
+        : [
+            text(
+              'note',
+              { x: at(0.5, 0).x, y: corner.y + 6 + 1.65 * letters.small },
+              letters.small,
+              shortened(title, letters.small, side * 0.55, 'regular'),
+              { align: 'middle' },
+            ),
+          ]),
       ...blanks(at, side),
       ...(units === 'in' && side === squareSide ? inchSquare(corner) : []),
       ...(combs ? combWords({ x: corner.x, y: corner.y - 5 }, window.x1 - corner.x) : []),
@@ -171,10 +188,13 @@ const inchSquare = ({ x, y }: Point): Drawing => {
 
 /** What the combs are for, between the square and the ruler under it. */
 const combWords = (at: Point, room: number): Drawing => {
-  const words =
-    'Combs at the edges: the first tick that is printed whole is that margin in mm, for --margins.'
-  const size = Math.min(letters.small, room / textWidth(words, 1, 'regular'))
-  return [text('note', at, size, words)]
+  const tries = [
+    'Combs at the edges: the first tick that is printed whole is that margin in mm, for --margins.',
+    'Combs: the first whole tick is the margin in mm.',
+  ]
+  const fits = (words: string): boolean => textWidth(words, letters.mark, 'regular') <= room
+  const words = tries.find(fits) ?? tries[1]!
+  return [text('note', at, Math.min(letters.small, room / textWidth(words, 1, 'regular')), words)]
 }
 
 /** As long as the room allows, in whole ticks; mm. */

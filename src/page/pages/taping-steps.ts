@@ -23,16 +23,16 @@ export const tapingSteps = (facts: TapingFacts): readonly string[] => {
   const level = rowsLevel(tiles)
   const upper = tiles.some(({ joints }) => joints.some(({ over, edge }) => over && edge === 'top'))
   return [
-    `Print at 100 %, never "fit to page", one-sided. Measure the test square (its own sheet) before you trust any page.${trial ? ' Saw the lip trial in scrap before the first side.' : ''}`,
-    `Take a factory edge of the panel as its bottom edge; measure both diagonals of the panel: they must be equal. ${
+    `Print at 100 %, never "fit to page", one-sided. Measure the test square before you trust any page.${trial ? ' Saw the lip trial in scrap first.' : ''}`,
+    `Take a factory edge of the panel as its bottom edge; its diagonals must be equal. ${
       pattern.pieces > 1
         ? `No panel holds the side whole: lay the sheet on the wood of each piece in turn, its bottom edge on a straight one, and trace the piece with its joint.`
         : `It must hold ${showLength(pattern.length, units)} × ${showLength(pattern.height, units)} ${units}.`
     }`,
     placing(facts, level),
-    `Trim each page on its left and ${upper ? 'upper' : 'lower'} joint lines, where it has them. Start with page ${tiles[0]!.number} at the toe and go on in the order of the numbers, each row to its snap line. At a joint crosses lie on crosses, half circles make whole ones, and the zero ticks of both scales run through; tick 3 instead is 0.3 mm off, and what is more off is laid again. Use the paper the same day: damp paper grows.`,
-    `${laying(cover, level)} Check the distances below. Prick through the middle of the thick black line every 25 mm (1 in) and draw with a thin batten; prick the screws' crosses too. Dashed boxes are timbers on the inner face, X on their wood.`,
-    `Saw beside the line on its grey side, marked WASTE, and smooth down to it: KEEP is your panel. Trace the first side onto all the others and drill its screw holes through them; turned over, it is the other end of the ramp.${strips ? ' The strips at the end of the set mark skin and pipe.' : ''}`,
+    `Trim each page on its left and ${upper ? 'upper' : 'lower'} joint lines. Start with page ${tiles[0]!.number} at the toe, go on by the numbers, each row on its snap line: crosses on crosses, half circles whole, zero ticks in line. Tick 3 is 0.3 mm off; what is more off is laid again. Use the paper the same day: damp paper grows.`,
+    `${laying(cover, level)} Check the distances. Prick through the middle of the thick black line every 25 mm (1 in) and draw with a thin batten; prick the ringed crosses of screws. Dashed boxes are timbers on the inner face, X on their wood.`,
+    `Saw on the grey side, marked WASTE, and smooth down to the line. Trace the first side onto the others and drill its screw holes through them; turned over, it is the other end of the ramp.${strips ? ' The strips at the end of the set mark the skin.' : ''}`,
   ]
 }
 
@@ -45,7 +45,7 @@ const placing = ({ units, cover, pattern, tiles, datums }: TapingFacts, level: b
   const crosses =
     cover === 'whole' || datums.length === 0
       ? ''
-      : ` Set out the crosses ${wordList(datums.map(({ letter }) => letter))} on the panel with tape and square (table).`
+      : ` Set out the crosses ${wordList(datums.map(({ letter }) => letter))} (table).`
   if (!level) {
     const [[, [from, to]], ...others] = rows as [(typeof rows)[number], ...typeof rows]
     const long = Math.hypot(to.x - from.x, to.y - from.y)
@@ -61,7 +61,7 @@ const placing = ({ units, cover, pattern, tiles, datums }: TapingFacts, level: b
   const onPanel = rows.filter(([, [a]]) => a.y > 0 && a.y < pattern.height)
   const beyond = rows.filter((row) => !onPanel.includes(row)).map(([row]) => `row ${row}`)
   return [
-    `Chalk the snap lines on the panel, above its bottom edge: ${onPanel.map(([row, [a]]) => `${row} ${showLength(a.y, units)}`).join(', ')} ${units}.`,
+    `Chalk the snap lines above the bottom edge: ${onPanel.map(([row, [a]]) => `${row} ${showLength(a.y, units)}`).join(', ')} ${units}.`,
     ...(beyond.length > 0 ? [` Beyond the panel is ${wordList(beyond)}: lay it by its joints.`] : []),
     crosses,
   ].join('')
@@ -71,5 +71,5 @@ const laying = (cover: Cover, level: boolean): string =>
   cover === 'whole'
     ? "Lay the taped sheet to the panel's bottom and front edges; blank paper may hang over them."
     : level
-      ? 'Page by page, lay the crosses on those of the panel too: where chalk and cross disagree, the cross decides.'
+      ? 'Lay each cross on its own: where chalk and cross disagree, the cross decides.'
       : 'Lay the taped sheet on the panel, each cross on its own.'

@@ -128,21 +128,26 @@ const snapLabel = (tile: Tile, { units }: TileFacts, room: Occupancy): readonly 
   return place ? [at(place.at.x + clear)].filter((word) => wordClear(room, word, on.never | on.cut)) : []
 }
 
+/** How the title block is tried: as it is, smaller as far as it can be read, without its map. */
+const titleTries = [
+  { scale: 1, mapped: true },
+  { scale: letters.least / letters.small, mapped: true },
+  { scale: letters.least / letters.small, mapped: false },
+] as const
+
 /** The title block in the freest place of what the page keeps, smaller where it must be. */
 const placedTitle = (tile: Tile, facts: TileFacts, room: Occupancy): Drawing => {
-  const size = titleSize(tile, facts)
   const cell = tileCell(tile)
-  let best:
-    | { readonly at: { x: number; y: number }; readonly covered: number; readonly scale: number }
-    | undefined
+  let best: ((typeof titleTries)[number] & { readonly at: Point; readonly covered: number }) | undefined
   const count = boxCounter(coarser(room, 4), (kinds) => (kinds === 0 ? 0 : 1))
-  for (const scale of [1, 0.85, 0.7]) {
-    const [wide, high] = [size.width * scale + 2 * clear, size.height * scale + 2 * clear]
+  for (const one of titleTries) {
+    const size = titleSize(tile, facts, one.mapped)
+    const [wide, high] = [size.width * one.scale + 2 * clear, size.height * one.scale + 2 * clear]
     const found = freePlace(count, wide, high, boxGrow(cell, clear - 2))
-    if (found && (!best || found.covered < best.covered)) best = { ...found, scale }
+    if (found && (!best || found.covered < best.covered)) best = { ...found, ...one }
     if (best?.covered === 0) break
   }
   if (!best) return []
-  const { at, scale } = best
-  return [group([scale, 0, 0, scale, at.x + clear, at.y + clear], titleBlock(tile, facts))]
+  const { at, scale, mapped } = best
+  return [group([scale, 0, 0, scale, at.x + clear, at.y + clear], titleBlock(tile, facts, mapped))]
 }

@@ -47,6 +47,13 @@ export const wrongPairs = (pages: Pages, groups: Groups): number => {
   return wrong
 }
 
+/** How often a piece is followed, as the pages are read, by one of another strip although its own goes on. */
+export const partings = (pages: Pages, groups: Groups): number => {
+  const read = pages.flatMap((placed) => [...placed].sort(reading).map(({ index }) => groups[index] ?? null))
+  return read.filter((strip, i) => strip !== null && read[i + 1] !== strip && read.includes(strip, i + 1))
+    .length
+}
+
 /** From above, then from the left. */
 const reading = (a: Packed, b: Packed): number =>
   Math.abs(a.box.y0 - b.box.y0) > 1e-6 ? a.box.y0 - b.box.y0 : a.box.x0 - b.box.x0

@@ -33,6 +33,29 @@ export const packings = (
     ),
   )
 
+/** Each rectangle upright beside the one before it, page after page: nothing is out of order. Throws RangeError where one fits no page. */
+export const packColumns = (
+  sizes: readonly Size[],
+  page: Size,
+  gap: number,
+): readonly (readonly Packed[])[] => {
+  const pages: Packed[][] = []
+  let x = Number.POSITIVE_INFINITY
+  sizes.forEach(({ width, height }, index) => {
+    const turned = width > height
+    const [wide, high] = turned ? [height, width] : [width, height]
+    if (wide > page.width + 1e-9 || high > page.height + 1e-9)
+      throw new RangeError(`${width} × ${height} mm fits no page`)
+    if (x + wide > page.width + 1e-9) {
+      pages.push([])
+      x = 0
+    }
+    pages.at(-1)!.push({ index, turned, box: { x0: x, y0: 0, x1: x + wide, y1: high } })
+    x += wide + gap
+  })
+  return pages
+}
+
 const longest = ({ width, height }: Size): number => Math.max(width, height)
 
 /** As given, in which a builder finds most; else the longest first, after those that lead or among them. */

@@ -1,12 +1,11 @@
-import { type Drawing, group, text } from '../../drawing/drawing.ts'
-import { textWidth } from '../../drawing/text-width.ts'
+import { type Drawing, group } from '../../drawing/drawing.ts'
 import { type Affine, affineApply, affineThen, affineTranslate } from '../../geometry/affine.ts'
 import { type Box, pointsBounds } from '../../geometry/bounds.ts'
-import { letters } from '../../pattern/pens.ts'
 import type { StoryStrip } from '../../pattern/story-strip.ts'
 import type { Block, BlockPlace } from './block.ts'
-import { inOrder, wrongPairs } from './in-order.ts'
-import { type Packed, packings } from './pack.ts'
+import { inOrder, partings, wrongPairs } from './in-order.ts'
+import { type Packed, packColumns, packings, type Size } from './pack.ts'
+import type { PartsLegend } from './parts-legend.ts'
 import { stripBlock } from './strip-block.ts'
 import { stripPieces } from './strip-pieces.ts'
 
@@ -19,23 +18,24 @@ export interface PackedPage {
 /** Parts keep this far apart: scissors and eyes need it, mm. */
 const blockGap = 4
 
-/** The line of words over the parts, mm. */
-const head = 6
+/** So many pieces out of order, or joints, are better than one page more. */
+const pageCost = 5
 
-/** Room for parts on a page. */
-export const packedArea = (window: Box): { readonly width: number; readonly height: number } => ({
-  width: window.x1 - window.x0,
-  height: window.y1 - window.y0 - head,
+/** Room for parts on a page beside the legend. */
+export const packedArea = (window: Box, legend: PartsLegend): Size => ({
+  width: window.x1 - window.x0 - legend.height,
+  height: window.y1 - window.y0,
 })
 
-/** Blocks, those of strips behind them, on as few pages as are found, under one line of words. */
+/** Blocks, those of strips behind them, on as few pages as are found, beside their legend. */
 export const packedPages = (
   window: Box,
   blocks: readonly Block[],
   strips: readonly StoryStrip[],
   set: string,
+  legend: PartsLegend,
 ): readonly PackedPage[] => {
-  const area = packedArea(window)
+  const area = packedArea(window, legend)
   const [long, short] = [Math.max(area.width, area.height), Math.min(area.width, area.height)]
   // pieces as long as the page; or some as long as it is wide, which find room beside other blocks
   const cutFor = (room: number) =>
@@ -54,18 +54,24 @@ export const packedPages = (
       return { all, groups, pages: [...found.filter(held), ...found.filter((page) => !held(page))] }
     })
   })
-  const fewest = Math.min(...tries.map(({ pages }) => pages.length))
-  // two pieces out of order bother as much as one joint more
-  const { all, pages } = tries
-    .filter((one) => one.pages.length === fewest)
+  // two pieces out of order, or parted by another strip's, bother as much as one joint more
+  const best = tries
     .map(({ all: laid, groups, pages: found }) => {
       const ordered = inOrder(found, groups, area, blockGap)
-      return { all: laid, pages: ordered, cost: wrongPairs(ordered, groups) + laid.length }
+      return {
+        all: laid,
+        pages: ordered,
+        cost: pageCost * found.length + wrongPairs(ordered, groups) + partings(ordered, groups) + laid.length,
+      }
     })
     .reduce((a, b) => (b.cost < a.cost ? b : a))
+  const columns = blocks.length === 0 ? inColumns(inLong.flat(), area) : null
+  // strips alone lie in their order, if that takes no more than one page more
+  const { all, pages } = columns && columns.pages.length <= best.pages.length + 1 ? columns : best
+  const place = toPage(window, legend)
   return pages.map((placed) => {
     const sorted = [...placed].sort((a, b) => a.index - b.index)
-    const laid = sorted.map((one) => ({ block: all[one.index]!, map: toPage(window, one) }))
+    const laid = sorted.map((one) => ({ block: all[one.index]!, map: place(one) }))
     return {
       places: laid.flatMap(({ block, map }) =>
         block.places.map((place) => ({
@@ -76,17 +82,19 @@ export const packedPages = (
         })),
       ),
       draw: () => [
-        headLine(
-          window,
-          headWords(
-            sorted.some(({ index }) => index >= blocks.length),
-            set,
-          ),
+        ...legend.draw(
+          { x: window.x0, y: window.y0 },
+          sorted.some(({ index }) => index >= blocks.length),
         ),
         ...laid.map(({ block, map }) => group(map, block.draw())),
       ],
     }
   })
+}
+
+const inColumns = (pieces: readonly { readonly block: Block }[], area: Size) => {
+  const all = pieces.map(({ block }) => block)
+  return { all, pages: packColumns(all, area, blockGap) }
 }
 
 /** Pages with a lip trial come first: it is sawn before anything else. */
@@ -98,23 +106,13 @@ const fewShort = (count: number): readonly number[] => [
   ...new Set([0, 1, 2, count].filter((n) => n <= count)),
 ]
 
-const headWords = (strips: boolean, set: string): string =>
-  `Set ${set}: ${
-    strips
-      ? 'cut out. From piece 2 on, cut at the first dashed line and lay that edge on the dashed line of the piece before, cross on cross.'
-      : 'cut the parts out.'
-  }`
-
-const headLine = (window: Box, words: string) => {
-  const size = Math.min(letters.small, (window.x1 - window.x0) / textWidth(words, 1, 'regular'))
-  return text('note', { x: window.x0, y: window.y1 - letters.small }, size, words)
-}
-
-/** Packed from the top of the page down. */
-const toPage = (window: Box, { box, turned }: Packed): Affine => {
-  const [x, y] = [window.x0 + box.x0, window.y1 - head - box.y1]
-  return turned ? [0, 1, -1, 0, x + box.x1 - box.x0, y] : affineTranslate(x, y)
-}
+/** Packed from the top of the page down, to the right of the legend. */
+const toPage =
+  (window: Box, { height: beside }: PartsLegend) =>
+  ({ box, turned }: Packed): Affine => {
+    const [x, y] = [window.x0 + beside + box.x0, window.y1 - box.y1]
+    return turned ? [0, 1, -1, 0, x + box.x1 - box.x0, y] : affineTranslate(x, y)
+  }
 
 const movedBox = ({ x0, y0, x1, y1 }: Box, map: Affine): Box =>
   pointsBounds([affineApply(map, { x: x0, y: y0 }), affineApply(map, { x: x1, y: y1 })])

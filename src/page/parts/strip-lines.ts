@@ -1,119 +1,96 @@
-import { type Drawing, type Face, stroke, text } from '../../drawing/drawing.ts'
+import { type Drawing, type Face, text } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
-import { circle } from '../../geometry/path.ts'
-import { pens } from '../../pattern/pens.ts'
+import { letters } from '../../pattern/pens.ts'
 import type { StoryStrip } from '../../pattern/story-strip.ts'
-import { type Said, stripNotes } from './strip-notes.ts'
+import { stripNotes } from './strip-notes.ts'
 import { type StripPiece, stripDepth, stripHeight, stripOver } from './strip-pieces.ts'
 
-/** Heights of a capital: as wanted, and the smallest that a short piece brings about. mm */
-const size = 2.1
-const leastSize = 1.7
+/** Heights of the name's capitals, the largest that fits; of all else; and the least that is read, mm. */
+const nameSizes = [3.6, 3.2, 2.8, 2.4] as const
+const size = letters.mark
+const leastSize = letters.least
 
 /** From one line to the next, and between two things said, mm. */
 const lines = { leading: 2.8, apart: 4 } as const
 
-/** Room of a short piece, mm. */
-const shortRoom = 100
-
 /** Words keep off the cross at a joint, mm. */
 const ends = 3.4
 
-/** A ring of the legend, and what it takes before its words, mm. */
-const legendRing = 0.9
-const ringRoom = 2 * legendRing + 0.8
-
-/** Middle of the two lines, from the lower edge of a strip. */
-export const linesMiddle = ({ strip }: StripPiece): number =>
-  firstLine(strip) + (size - lines.leading - 0.3 * size) / 2
+/** Middle of the lines, from the lower edge of a strip. */
+export const linesMiddle = ({ strip }: StripPiece): number => bandMiddle(strip)
 
 /** In the middle between two rows; under a single row as far off the edge below as can be. mm */
-const firstLine = (strip: StoryStrip): number =>
-  stripHeight(strip) - stripDepth.row - size - (strip.rows[1] ? 0.45 : 0.1)
+const bandMiddle = (strip: StoryStrip): number =>
+  stripHeight(strip) - stripDepth.row - stripDepth.words / 2 + (strip.rows[1] ? 0 : 0.55)
 
-/** Two lines along the middle: what the piece is, where it is laid, and what its edges and marks mean. */
+/** What the piece is and where it is laid: on one line with its name large, on a short piece in two lines of small letters. */
 export const pieceLines = (piece: StripPiece, set: string): Drawing => {
   const room = piece.to - piece.from - 2 * ends
   const code = `set ${set}`
-  const { title, scale, codeBelow } = titleOf(piece, code, room)
-  const taken = { first: wide(title, scale, 'bold') + lines.apart, second: 0 }
-  const free = {
-    first: room - (codeBelow ? 0 : wide(code, scale) + lines.apart),
-    second: room - (codeBelow ? wide(code, scale) + lines.apart : 0),
-  }
-  const notes = stripNotes(piece)
-  // smaller, on a short piece in fewer words, before something is left out
-  const fewest = notes.map((note) => ({ ...note, words: note.words.slice(-1) }))
-  const all = [size, 1.95, 1.8, leastSize].flatMap((one) =>
-    (room > shortRoom ? [notes] : [notes, fewest]).map((said) => ({
-      one,
-      placed: laidOut(said, taken, free, one),
-    })),
-  )
-  const best = all.reduce((a, b) => (b.placed.length > a.placed.length ? b : a))
+  const middle = bandMiddle(piece.strip)
   const left = stripOver + ends
-  const first = firstLine(piece.strip)
-  const second = first - lines.leading
-  return [
-    text('note', { x: left, y: first }, scale, title, { face: 'bold' }),
-    text('note', { x: left + room, y: codeBelow ? second : first }, scale, code, { align: 'right' }),
-    ...best.placed.flatMap(({ words, ring, x, line }): Drawing => {
-      const at = { x: left + x, y: line === 'first' ? first : second }
+  const name = nameOf(piece)
+  const notes = noteTries(piece)
+  for (const scale of nameSizes)
+    for (const said of notes.whole) {
+      const [after, beside] = [left + wide(name, scale, 'bold') + lines.apart, wide(said, size)]
+      if (after + beside + lines.apart + wide(code, size) > left + room) continue
+      const low = middle - size / 2
       return [
-        ...(ring
-          ? [stroke('note', circle({ x: at.x + legendRing, y: at.y + best.one / 2 }, legendRing), pens.tick)]
-          : []),
-        text('note', { x: at.x + (ring ? ringRoom : 0), y: at.y }, best.one, words),
+        text('note', { x: left, y: middle - scale / 2 }, scale, name, { face: 'bold' }),
+        text('note', { x: after, y: low }, size, said),
+        text('note', { x: left + room, y: low }, size, code, { align: 'right' }),
       ]
-    }),
-  ]
+    }
+  return twoLines(piece, code, room)
 }
 
 const wide = (words: string, scale: number, face: Face = 'regular'): number => textWidth(words, scale, face)
 
-/** The fullest title that leaves the code its place beside it; on a short piece both are smaller, or the code stands below. */
-const titleOf = (
-  { strip, number, count }: StripPiece,
-  code: string,
-  room: number,
-): { readonly title: string; readonly scale: number; readonly codeBelow: boolean } => {
-  const of = count > 1 ? `, piece ${number} of ${count}` : ''
-  const titles = [`${strip.title}${of}`, `${strip.brief}${of}`]
-  const beside = (title: string, scale: number): boolean =>
-    wide(title, scale, 'bold') + wide(code, scale) + lines.apart <= room
-  for (const scale of [size, 1.9, leastSize])
-    for (const title of titles) if (beside(title, scale)) return { title, scale, codeBelow: false }
-  const title = titles[1]!
-  const scale = Math.min(size, room / wide(title, 1, 'bold'), room / wide(code, 1))
-  return { title, scale, codeBelow: true }
-}
+const nameOf = ({ strip, number, count }: StripPiece): string =>
+  [
+    ...(strip.ramps === '' ? [] : [strip.ramps]),
+    strip.what,
+    ...(count > 1 ? [`piece ${number} of ${count}`] : []),
+  ].join(' · ')
 
-interface Placed {
-  readonly words: string
-  readonly ring: boolean
-  readonly x: number
-  readonly line: 'first' | 'second'
-}
-
-/** Each on the second line while there is room, else on what is left of the first, else not at all. */
-const laidOut = (
-  notes: readonly Said[],
-  taken: Readonly<Record<Placed['line'], number>>,
-  free: Readonly<Record<Placed['line'], number>>,
-  scale: number,
-): readonly Placed[] => {
-  const at = { ...taken }
-  const placed: Placed[] = []
-  for (const { words: tries, ring } of notes) {
-    const long = (words: string): number => wide(words, scale) + (ring ? ringRoom : 0)
-    const [found] = tries.flatMap((words) =>
-      (['second', 'first'] as const)
-        .filter((line) => at[line] + long(words) <= free[line])
-        .map((line) => ({ words, line })),
-    )
-    if (!found) continue
-    placed.push({ ...found, ring, x: at[found.line] })
-    at[found.line] += long(found.words) + lines.apart
+/** The notes as one line, the fullest first: `whole` say all that a builder needs, `brief` where it is laid alone. */
+const noteTries = (
+  piece: StripPiece,
+): { readonly whole: readonly string[]; readonly brief: readonly string[] } => {
+  const { lay, blank, aside } = stripNotes(piece)
+  const joined = (...said: readonly (string | null | undefined)[]): string =>
+    said.filter((one) => one !== null && one !== undefined).join('. ')
+  return {
+    whole: [joined(lay[0], blank?.[0], aside), joined(lay[1], blank?.[1], aside), joined(lay[1], blank?.[1])],
+    brief: [joined(lay.at(-1), blank?.[1]), lay[1]!, lay.at(-1)!],
   }
-  return placed
+}
+
+/** Name above, notes below, the code where there is room. */
+const twoLines = (piece: StripPiece, code: string, room: number): Drawing => {
+  const { strip, number, count } = piece
+  const brief = [strip.what, ...(count > 1 ? [`${number} of ${count}`] : [])].join(' · ')
+  const middle = bandMiddle(strip)
+  const [first, second] = [middle + lines.leading / 2 - size / 2, middle - lines.leading / 2 - size / 2]
+  const left = stripOver + ends
+  const right = left + room
+  const notes = noteTries(piece)
+  for (const scale of [size, leastSize])
+    for (const name of [nameOf(piece), brief])
+      for (const said of [...notes.whole, ...notes.brief]) {
+        const beside = wide(name, scale, 'bold') + lines.apart + wide(code, scale) <= room
+        const below = wide(said, scale) + lines.apart + wide(code, scale) <= room
+        if (wide(name, scale, 'bold') > room || wide(said, scale) > room || !(beside || below)) continue
+        return [
+          text('note', { x: left, y: first }, scale, name, { face: 'bold' }),
+          text('note', { x: left, y: second }, scale, said),
+          text('note', { x: right, y: beside ? first : second }, scale, code, { align: 'right' }),
+        ]
+      }
+  // nothing but what it is: its place is told by the joint's words
+  return [
+    text('note', { x: left, y: first }, leastSize, brief, { face: 'bold' }),
+    text('note', { x: right, y: second }, leastSize, code, { align: 'right' }),
+  ]
 }

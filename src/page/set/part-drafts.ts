@@ -1,9 +1,10 @@
 import type { Units } from '../../design/design.ts'
-import { designStrips } from '../../pattern/ramp-strips.ts'
+import { type DesignStrips, designStrips } from '../../pattern/ramp-strips.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
 import type { Block, BlockPlace } from '../parts/block.ts'
 import { fits } from '../parts/pack.ts'
 import { holdsTrial, packedArea, packedPages } from '../parts/packed-page.ts'
+import { type PartsLegend, partsLegend } from '../parts/parts-legend.ts'
 import { type RampTrial, titleOf } from '../parts/ramp-trial.ts'
 import { pipeBlock, trialBlock } from '../parts/trial-block.ts'
 import { trialPage } from '../parts/trial-page.ts'
@@ -36,10 +37,11 @@ export const partDrafts = (
   pack: boolean,
 ): PartDrafts => {
   const trialDrafts = trials.map((one) => trialDraft(one, facts, trials.length > 1))
-  const strips = striped.length > 0 ? stripDrafts(striped, facts) : []
+  const found = designStrips(striped, facts.units)
+  const strips = found.strips.length > 0 ? stripDrafts(found, facts) : []
   const plain = { besideMap: trialDrafts, last: strips, saved: 0 }
   if (!pack) return plain
-  const { drafts, alone } = packedDrafts(trials, striped, facts)
+  const { drafts, alone } = packedDrafts(trials, found, facts)
   const saved = trialDrafts.flat().length + strips.length - drafts.length - alone.length
   // each on its own page again, where that takes no more
   if (saved <= 0) return plain
@@ -71,14 +73,22 @@ const trialDraft = (
 }
 
 /** Pages of story strips alone. */
-const stripDrafts = (ramps: readonly SolvedRamp[], { sheet, units, code }: PartFacts): readonly Draft[] =>
-  packedPages(sheetWindow(sheet), [], designStrips(ramps, units), code).map(({ draw, places }, i) => ({
+const stripDrafts = (strips: DesignStrips, facts: PartFacts): readonly Draft[] => {
+  const { sheet, code } = facts
+  const window = sheetWindow(sheet)
+  return packedPages(window, [], strips.strips, code, legendOf(strips, facts)).map(({ draw, places }, i) => ({
     kind: 'strip',
     label: `Strips ${i + 1}`,
     bookmark: `Story strips ${i + 1}`,
     draw,
     places: planned(sheet, places),
   }))
+}
+
+const legendOf = (strips: DesignStrips, { sheet, code, title }: PartFacts): PartsLegend => {
+  const { y0, y1 } = sheetWindow(sheet)
+  return partsLegend(title, code, strips, y1 - y0)
+}
 
 const planned = (sheet: Sheet, places: readonly BlockPlace[]): Draft['places'] =>
   places.map(({ pattern, map, window }) => planPlace(sheet, pattern, map, window))
@@ -90,14 +100,11 @@ interface PackedDrafts {
 }
 
 /** Trials, strips that measure pipes, and story strips together. */
-const packedDrafts = (
-  trials: readonly RampTrial[],
-  ramps: readonly SolvedRamp[],
-  facts: PartFacts,
-): PackedDrafts => {
-  const { sheet, units, code, title } = facts
+const packedDrafts = (trials: readonly RampTrial[], strips: DesignStrips, facts: PartFacts): PackedDrafts => {
+  const { sheet, code, title } = facts
   const window = sheetWindow(sheet)
-  const room = packedArea(window)
+  const legend = legendOf(strips, facts)
+  const room = packedArea(window, legend)
   const alone: Draft[] = []
   const blocks: Block[] = []
   const pipes = new Map<number, Block>()
@@ -115,8 +122,7 @@ const packedDrafts = (
     const { outside } = ramp.coping!
     if (pipe && !pipes.has(outside)) pipes.set(outside, pipe)
   }
-  const strips = designStrips(ramps, units)
-  const pages = packedPages(window, [...blocks, ...pipes.values()], strips, code)
+  const pages = packedPages(window, [...blocks, ...pipes.values()], strips.strips, code, legend)
   return {
     alone,
     drafts: pages.map(({ draw, places }, i): Draft => {

@@ -59,7 +59,7 @@ export const layOutSet = (
   const of: SetOf = { design, options, code, total: next.number - 1, several: groups.length > 1 }
   const drafts = groups.flatMap((group, i): readonly Draft[] => [
     mapDraft(group, coverCounts([covered[i]!]), trials[i]!.trial !== null, of),
-    ...(i === 0 ? [squareDraft(sheet, code, units, options.printer)] : []),
+    ...(i === 0 ? [squareDraft(sheet, code, units, options.printer, design.title)] : []),
     ...parts.besideMap[i]!,
     ...tileDrafts(group, of),
   ])
@@ -128,11 +128,11 @@ const mapDraft = (
 
 const tileDrafts = (
   { pattern, tiles, datums }: TileGroup,
-  { design: { units }, options: { sheet, printer }, code, total }: SetOf,
+  { design: { title, units }, options: { sheet, printer }, code, total }: SetOf,
 ): readonly Draft[] => {
   const bands = wasteBands(pattern.cut)
   const polygon = pathSample(pattern.outline, 2)
-  const facts = { pattern, units, total, set: code, printer, datums, bands, polygon }
+  const facts = { title, pattern, units, total, set: code, printer, datums, bands, polygon }
   return tiles.map((tile) => ({
     kind: 'tile',
     tile: `${tile.number}`,

@@ -9,17 +9,18 @@ import { assemble, type Draft, type PageSet } from './draft.ts'
 import { planPlace } from './plan.ts'
 import { type Fingerprint, setCode } from './set-code.ts'
 
-/** The test square as a page of a set. `combs`: also what tells the least margins, drawn over the paper's edges. */
+/** The test square as a page of a set; `title`: of its design. `combs`: also what tells the least margins, drawn over the paper's edges. */
 export const squareDraft = (
   sheet: Sheet,
   set: string,
   units: Units,
   printer: string | null,
+  title: string | null,
   combs = false,
 ): Draft => {
   const command =
     printer === null ? gaugeCommand(sheet, combs) : `traceply square --paper ${sheet.paper.name}`
-  const facts = { units, set, printer, command, combs }
+  const facts = { title, units, set, printer, command, combs }
   const { drawing, corner } = squarePage(sheetWindow(sheet), facts)
   return {
     kind: 'square',
@@ -51,6 +52,6 @@ export const layOutSquare = (
     { design: 'square', paper: [sheet.paper, sheet.margins, units], printer: sheet.correction },
     fingerprint,
   )
-  const draft = squareDraft(sheet, code, units, printer, printer === null)
+  const draft = squareDraft(sheet, code, units, printer, null, printer === null)
   return assemble(code, [draft], { sheet, overlap: 0, cover: 'whole', printer, text: '', fingerprint }, [])
 }

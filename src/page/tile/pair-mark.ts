@@ -5,7 +5,18 @@ import { type Point, pointToward } from '../../geometry/point.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 
 /** Half a circle on each page with the numbers of both pages in it: only the right two make a whole one. mm. */
-const pairRadius = 5
+const radii = [5, 5.4, 5.8, 6.4, 7, 7.6, 8.2] as const
+/** The middle of the numbers, as a share of the radius, and what they keep off the circle, mm. */
+const middleShare = 0.48
+const air = 0.2
+
+/** The largest letters with which words stay in half a circle, mm. */
+const sizeIn = (radius: number, words: string): number => {
+  const wide = textWidth(words, 1, 'bold')
+  const fits = (size: number): boolean =>
+    Math.hypot((size * wide) / 2, middleShare * radius + size / 2) <= radius - air
+  return [letters.small, 2.2, letters.least].find(fits) ?? 0
+}
 
 /** `angle`: direction in which the words of the page are read, radians. */
 export const pairMarks = (
@@ -15,10 +26,11 @@ export const pairMarks = (
   angle: number,
 ): Drawing => {
   const words = [...pages].sort((a, b) => a - b).join('–')
-  const size = Math.min(letters.small, (letters.small * 7) / textWidth(words, letters.small, 'bold'))
-  const centre = pointToward(middle, inward, pairRadius * 0.48)
+  const radius = radii.find((one) => sizeIn(one, words) > 0) ?? radii.at(-1)!
+  const size = sizeIn(radius, words) || letters.least
+  const centre = pointToward(middle, inward, radius * middleShare)
   return [
-    stroke('joint', segmentsPath([arcSegment(middle, pairRadius, inward - Math.PI / 2, Math.PI)]), pens.mark),
+    stroke('joint', segmentsPath([arcSegment(middle, radius, inward - Math.PI / 2, Math.PI)]), pens.mark),
     text('joint', pointToward(centre, angle - Math.PI / 2, size / 2), size, words, {
       angle,
       face: 'bold',

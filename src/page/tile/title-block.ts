@@ -1,6 +1,7 @@
 import { arrow } from '../../drawing/arrow.ts'
 import { type Drawing, fill, group, stroke, text } from '../../drawing/drawing.ts'
 import { faceWords, tileWords } from '../../drawing/set-words.ts'
+import { shortened } from '../../drawing/shortened.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import {
   type Affine,
@@ -18,6 +19,8 @@ import { letters, pens } from '../../pattern/pens.ts'
 import type { Tile } from './tile.ts'
 
 export interface TitleFacts {
+  /** of the design, any language */
+  readonly title: string
   readonly pattern: Pattern
   readonly total: number
   readonly set: string
@@ -26,6 +29,8 @@ export interface TitleFacts {
 }
 
 const mapSize = { width: 32, height: 20 }
+/** Room of the design's title; a longer one is cut. mm */
+const titleRoom = 48
 /** Ramps that a block names, and the distance of its lines, mm. */
 const most = 3
 const leading = 4
@@ -44,7 +49,7 @@ const tapingWords = (tile: Tile): readonly string[] => {
   ]
 }
 
-const facts = (tile: Tile, { pattern, total, set, printer }: TitleFacts): readonly string[] => {
+const facts = (tile: Tile, { title, pattern, total, set, printer }: TitleFacts): readonly string[] => {
   const served = pattern.serves.length > most ? most - 1 : pattern.serves.length
   const left = pattern.serves.length - served
   return [
@@ -52,6 +57,7 @@ const facts = (tile: Tile, { pattern, total, set, printer }: TitleFacts): readon
     faceWords(printer),
     ...pattern.serves.slice(0, served).map((part) => `${pattern.part} of ${part}`),
     ...(left > 0 ? [`and of ${left} more ramps: the map names them`] : []),
+    shortened(title, letters.small, titleRoom, 'regular'),
   ]
 }
 
@@ -79,24 +85,25 @@ const compass = (turn: number): { readonly marks: Drawing; readonly height: numb
   }
 }
 
-/** Size of the block, mm. */
+/** Size of the block, on a crowded page without its small map; mm. */
 export const titleSize = (
   tile: Tile,
   title: TitleFacts,
+  mapped: boolean,
 ): { readonly width: number; readonly height: number } => {
   const lines = facts(tile, title)
   const words = Math.max(...tapingWords(tile).map((line) => textWidth(line, letters.word, 'bold')))
   const small = Math.max(...lines.map((line) => textWidth(line, letters.small, 'regular')))
   const number = textWidth(String(tile.number), letters.big, 'bold')
   return {
-    width: Math.max(number + 4 + words, small + 4 + mapSize.width),
+    width: Math.max(number + 4 + words, small + (mapped ? 4 + mapSize.width : 0)),
     height: letters.big + 3 + lines.length * leading + 2 + compass(turnOf(tile)).height,
   }
 }
 
 /** The block with its lower left corner at 0,0; mm. */
-export const titleBlock = (tile: Tile, title: TitleFacts): Drawing => {
-  const { width, height } = titleSize(tile, title)
+export const titleBlock = (tile: Tile, title: TitleFacts, mapped: boolean): Drawing => {
+  const { width, height } = titleSize(tile, title, mapped)
   const number = textWidth(String(tile.number), letters.big, 'bold')
   return [
     text('note', { x: 0, y: height - letters.big }, letters.big, String(tile.number), { face: 'bold' }),
@@ -109,7 +116,7 @@ export const titleBlock = (tile: Tile, title: TitleFacts): Drawing => {
       text('note', { x: 0, y: height - letters.big - 5 - i * leading }, letters.small, line),
     ),
     ...compass(turnOf(tile)).marks,
-    group(affineTranslate(width - mapSize.width, 0), miniMap(tile, title.pattern)),
+    ...(mapped ? [group(affineTranslate(width - mapSize.width, 0), miniMap(tile, title.pattern))] : []),
   ]
 }
 

@@ -173,7 +173,7 @@ describe('the survey of eight tiles and more', () => {
     let rows = 0
     for (const sheaf of large) {
       if (!level(sheaf)) continue
-      const said = /above its bottom edge: (.*?) (?:mm|in)\./.exec(sheaf.map)?.[1]
+      const said = /above the bottom edge: (.*?) (?:mm|in)\./.exec(sheaf.map)?.[1]
       expect(said, sheaf.name).toBeDefined()
       const heights = new Map(
         said!.split(', ').map((part) => {

@@ -1,0 +1,99 @@
+import { describe, expect, it } from 'vitest'
+import type { Drawing } from '../../../src/drawing/drawing.ts'
+import { type Affine, affineIdentity, affineThen } from '../../../src/geometry/affine.ts'
+import { type Box, boxGrow } from '../../../src/geometry/bounds.ts'
+import { boxCorners, pathClip } from '../../../src/geometry/clip.ts'
+import type { Path } from '../../../src/geometry/path.ts'
+import { pathMap } from '../../../src/geometry/path-map.ts'
+import { covers } from '../../../src/page/cover/cover.ts'
+import { overlaps, type Word, wordsOf } from '../../booklet/words.ts'
+import { layOut } from '../../support/lay-out.ts'
+import { templates, templateText } from '../../support/templates.ts'
+
+const strokesOf = (drawing: Drawing, map: Affine = affineIdentity): readonly Path[] =>
+  drawing.flatMap((mark) => {
+    if (mark.kind === 'group') return strokesOf(mark.marks, affineThen(mark.map, map))
+    return mark.kind === 'stroke' ? [pathMap(mark.path, map)] : []
+  })
+
+const maps = (name: string, paper: 'letter' | 'a4') =>
+  covers.flatMap((cover) => {
+    const set = layOut(templateText(name), paper, cover, { strips: true })!
+    const pages = set.pages.filter(({ kind }) => kind === 'map')
+    const { width, height } = set.plan.paper
+    const { left, right, top, bottom } = set.plan.margins
+    const window: Box = { x0: left, y0: bottom, x1: width - right, y1: height - top }
+    return set.groups.map((group, i) => {
+      const drawing = pages[i]!.draw()
+      return { what: `${group.pattern.name}, ${cover}`, group, drawing, words: wordsOf(drawing), window }
+    })
+  })
+
+/** The tallest words that are a page's number: those of steps are smaller. */
+const numberOf = (words: readonly Word[], number: number): Word =>
+  words.filter(({ text }) => text === `${number}`).reduce((a, b) => (b.tall > a.tall ? b : a))
+
+/** Capitals alone, without what letters may reach below their line. */
+const capitals = ({ box, tall }: Word): Box => ({ ...box, y0: box.y1 - tall })
+
+describe.each(
+  templates.flatMap((name) => (['letter', 'a4'] as const).map((paper) => [name, paper] as const)),
+)('the map of %s on %s', (name, paper) => {
+  it('is set in three sizes, inside the margins, no word over another', () => {
+    let seen = 0
+    for (const { what, words, group, window } of maps(name, paper)) {
+      const numbers = group.tiles.map(({ number }) => numberOf(words, number))
+      const others = words.filter((word) => !numbers.includes(word))
+      expect(new Set(others.map(({ tall }) => tall.toFixed(3))).size, what).toBe(2)
+      for (const { text, box } of words) {
+        const room = boxGrow(window, 0.1)
+        const inside = box.x0 > room.x0 && box.x1 < room.x1 && box.y0 > room.y0 && box.y1 < room.y1
+        expect([what, text, inside]).toEqual([what, text, true])
+      }
+      expect(overlaps(words), what).toEqual([])
+      seen += words.length
+    }
+    expect(seen).toBeGreaterThan(150)
+  })
+
+  it('has all page numbers of one size, and no name on a line', () => {
+    let seen = 0
+    for (const { what, words, group, drawing } of maps(name, paper)) {
+      const tall = group.tiles.map(({ number }) => numberOf(words, number).tall.toFixed(4))
+      expect(new Set(tall).size, what).toBe(1)
+      const lines = strokesOf(drawing)
+      const names = ['TOE', 'LIP', ...group.datums.map(({ letter }) => letter)]
+      const rows = group.tiles.map(({ row }) => row)
+      for (const word of words) {
+        if (![...names, ...rows].includes(word.text)) continue
+        seen++
+        const crossed = lines.some((path) => pathClip(path, boxCorners(capitals(word))).length > 0)
+        expect([what, word.text, crossed]).toEqual([what, word.text, false])
+      }
+    }
+    expect(seen).toBeGreaterThan(15)
+  })
+})
+
+it('the largest paper takes the whole of a low ramp on one sheet, with no joint', () => {
+  for (const cover of covers) {
+    const set = layOut(templateText('quarter-mm'), 'a0', cover)!
+    const tiles = set.groups.flatMap((group) => group.tiles)
+    // 1382 × 625 mm on a sheet of 841 × 1189 mm, turned: whole as it is, but for a bit of straight edge
+    if (cover !== 'whole') expect(tiles).toHaveLength(1)
+    if (tiles.length === 1) expect(tiles[0]!.joints).toEqual([])
+  }
+})
+
+it.each(templates)("whole of %s leaves out pages that hold nothing but the panel's own edge", (name) => {
+  for (const paper of ['letter', 'a4'] as const) {
+    const set = layOut(templateText(name), paper, 'whole', { strips: true })!
+    for (const { pattern, tiles } of set.groups)
+      for (const tile of tiles) {
+        const holds =
+          pathClip(pattern.cut, tile.window).length > 0 ||
+          pattern.markPaths.some((path) => pathClip(path, tile.window).length > 0)
+        expect([paper, tile.number, holds]).toEqual([paper, tile.number, true])
+      }
+  }
+})
