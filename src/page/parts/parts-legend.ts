@@ -74,6 +74,7 @@ const kindWords = (strips: readonly StoryStrip[]): string => {
     ...edges.map(named),
     ...rings.map((ring) => `a ring is ${ring}`),
     ...onTicks.map((words) => `a ring on a tick: ${words}`),
+    ...[...new Set(strips.map(({ zero }) => zero))].map((zero) => `marks count from zero: ${zero}`),
     ...new Set(strips.flatMap(({ notes }) => notes)),
   ]
     .map(sentence)
