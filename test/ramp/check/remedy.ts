@@ -263,6 +263,8 @@ const withoutNumber: readonly RegExp[] = [
   /thick or more, or [^;]* where two stand side by side$/,
   // no stud finds room
   /set blocks (?:there|between the studs there)$/,
+  // which panels can be had is the shop's to say
+  /see to the panels(?:, or set studs wider apart)?$/,
   // the pipe is thinner than the deck board beside it
   /take a thicker pipe or a thinner deck board$/,
 ]
