@@ -6,6 +6,7 @@ import type { Problem } from './problem.ts'
 export interface Implausible {
   readonly code: 'range' | 'other-unit'
   readonly fault: string
+  readonly meant?: string
 }
 
 /** Both ends allowed, mm. */
@@ -53,6 +54,7 @@ export const implausible = (
   return {
     code: other ? 'other-unit' : 'range',
     fault: `${outside}; did you mean ${quote(`${number} ${first.unit}`).slice(1, -1)}${back}?`,
+    meant: `${number} ${first.unit}`,
   }
 }
 
@@ -79,6 +81,13 @@ export const wrongUnits = (problems: readonly Problem[], units: Units): string |
 
 /** A problem of such a file: that its number would be good in cm or m says nothing. */
 export const withoutGuess = (problem: Problem): Problem =>
-  problem.code === 'other-unit'
-    ? { ...problem, message: problem.message.replace(/; did you mean \S+ c?m \([^?]*\?$/u, '') }
+  problem.code === 'other-unit' && guess.test(problem.message)
+    ? {
+        code: problem.code,
+        path: problem.path,
+        place: problem.place,
+        message: problem.message.replace(guess, ''),
+      }
     : problem
+
+const guess = /; did you mean \S+ c?m \([^?]*\?$/u

@@ -13,4 +13,6 @@ export interface Problem {
   readonly path: string
   readonly place: Place
   readonly message: string
+  /** what the message asks whether it was meant, as it would stand at the place */
+  readonly meant?: string
 }

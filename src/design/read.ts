@@ -79,7 +79,7 @@ export const readOpenDesign = (text: string): OpenDesign | { readonly problems: 
   checkStores(ramps, maps, report)
   const wrong = on.units === undefined ? null : wrongUnits(problems, on.units)
   if (wrong !== null) {
-    report('units', 'units', valueAt(tree, 'units')!.place, wrong)
+    report('units', 'units', valueAt(tree, 'units')!.place, wrong, on.units === 'mm' ? 'in' : 'mm')
     return { problems: found().problems.map(withoutGuess) }
   }
   if (problems.length > 0) return found()

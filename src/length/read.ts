@@ -8,7 +8,8 @@ export type LengthUnit = 'mm' | 'cm' | 'm' | 'in' | 'ft'
 /** `unit` is the last one written, null for a bare number; `error` is a plain sentence without a full stop. */
 export type LengthReading =
   | { readonly mm: number; readonly unit: LengthUnit | null }
-  | { readonly error: string }
+  /** `meant`: the text that the sentence asks about */
+  | { readonly error: string; readonly meant?: string }
 
 /** Tenths of a millimetre: whole numbers, so that a fraction is divided once and rounded once. */
 const tenths: Readonly<Record<LengthUnit, number>> = { mm: 10, cm: 100, m: 10_000, in: 254, ft: 3048 }
@@ -55,13 +56,19 @@ const plain = (text: string): string =>
     .replace(/[−–‐‑]/g, '-')
     .trim()
 
-const readPart = (match: RegExpExecArray, shown: string): Part | { readonly error: string } => {
+const readPart = (
+  match: RegExpExecArray,
+  shown: string,
+): Part | { readonly error: string; readonly meant?: string } => {
   const { whole, top, bottom, decimal, unit } = match.groups!
   const known = unit === undefined ? null : unitWords.get(unit.toLowerCase())
   if (known === undefined) {
     const near = nearWord(unit!, [...unitWords.keys()].slice(0, 9))
     const remedy = near === undefined ? 'use mm, cm, m, in or ft' : `did you mean ${quote(near)}?`
-    return { error: `unknown unit ${quote(unit!)} in ${shown}; ${remedy}` }
+    return {
+      error: `unknown unit ${quote(unit!)} in ${shown}; ${remedy}`,
+      ...(near !== undefined && { meant: match.input.replace(unit!, near) }),
+    }
   }
   if (decimal !== undefined) {
     const [before = '', after = ''] = decimal.split('.')
@@ -100,7 +107,10 @@ export const readLength = (text: string, units: Units): LengthReading => {
   if (source === '') return { error: `a length is missing; ${forms}` }
   if (source.length > longest) return { error: `${shown} is too long for a length; ${forms}` }
   if (/\d,\d/.test(source))
-    return { error: `${shown} has a comma; write ${quote(source.replace(/,/g, '.'))}, with a point` }
+    return {
+      error: `${shown} has a comma; write ${quote(source.replace(/,/g, '.'))}, with a point`,
+      meant: source.replace(/,/g, '.'),
+    }
 
   const sign = /^[-+]\s*/.exec(source)?.[0] ?? ''
   const parts: Part[] = []

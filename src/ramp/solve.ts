@@ -5,8 +5,8 @@ import { type Anew, meetingTrial } from './beside/meeting-trial.ts'
 import { stockFindings } from './beside/stock-asked.ts'
 import { type Redraw, storesFindings } from './beside/stores.ts'
 import { twinsOf } from './beside/twins.ts'
-import { type Check, type Finding, hasStop } from './check/check.ts'
-import { solveFlat, stopsOfFlat } from './kinds/flat.ts'
+import { type Check, checkOf, type Finding, hasStop } from './check/check.ts'
+import { draftFlat, solveFlat, stopsOfFlat } from './kinds/flat.ts'
 import { draftQuarter, stopsOfQuarter } from './kinds/quarter.ts'
 import { solveQuarter } from './kinds/quarter-findings.ts'
 import type { Quarter, Ramp, SolvedDesign, SolvedRamp } from './ramp.ts'
@@ -28,6 +28,7 @@ export const solveDesign = (design: Design): SolvedDesign => {
     }
   })
   const ramps = solved.map(({ ramp }): Ramp => ramp)
+  const names = ramps.map(({ name }) => name)
   const whole = solved.flatMap(({ whole }): readonly SolvedRamp[] => (whole ? [whole] : []))
   const checks = inOrder(
     solved.flatMap(({ ramp, findings }, i) =>
@@ -36,12 +37,33 @@ export const solveDesign = (design: Design): SolvedDesign => {
         ...besideFindings(ramp, ramps, design),
         // the whole design's, told once
         ...(i === 0 ? stockFindings(design) : []),
-      ].map((f): Check => ({ ...f, ramp: ramp.name })),
+      ].map((finding) => checkOf(finding, ramp.name, names)),
     ),
   )
   return whole.length === ramps.length && !hasStop(checks)
     ? { stopped: false, ramps: whole, checks }
     : { stopped: true, ramps, checks }
+}
+
+/**
+ * The ramps of a design as `solveDesign` has them, before anything is said of them: no remedy is tried, which takes most of the
+ * time. For what must follow each key that is pressed.
+ */
+export const drawDesign = (design: Design): SolvedDesign => {
+  const drawn = design.ramps.map((ramp) => {
+    switch (ramp.kind) {
+      case 'quarter':
+        return draftQuarter(ramp, design.units, design.stock, storedIn(ramp.name, design))
+      case 'flat':
+        return draftFlat(ramp, design.units, design.stock)
+      default:
+        return ramp satisfies never
+    }
+  })
+  const whole = drawn.flatMap(({ whole }): readonly SolvedRamp[] => (whole ? [whole] : []))
+  return whole.length === drawn.length
+    ? { stopped: false, ramps: whole, checks: [] }
+    : { stopped: true, ramps: drawn.map(({ ramp }): Ramp => ramp), checks: [] }
 }
 
 const rank = { stop: 0, warn: 1, note: 2 } as const

@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks'
-import { useAnswer } from './use-answer.ts'
+import { useAnswer } from './state/use-answer.ts'
+import type { Saving } from './state/use-saving.ts'
 import type { Asking } from './worker/ask.ts'
 import type { Lay } from './worker/messages.ts'
 
@@ -7,20 +8,37 @@ interface PageViewProps {
   readonly text: string
   readonly lay: Lay
   readonly page: number
+  /** what a reprint calls it; null for one that shares its paper */
+  readonly name: string | null
+  readonly saving: Saving
   readonly asking: Asking
   readonly close: () => void
 }
 
 /** One page as it will print, on white whatever the scheme of the screen. */
-export const PageView = ({ text, lay, page, asking, close }: PageViewProps) => {
+export const PageView = ({ text, lay, page, name, saving, asking, close }: PageViewProps) => {
   const { answer, refused } = useAnswer(asking, 'page', { kind: 'page', text, lay, page })
   const button = useRef<HTMLButtonElement>(null)
   useEffect(() => button.current?.focus(), [])
   return (
     <section class="sheet-view" aria-label="a page as it will print">
-      <button type="button" ref={button} onClick={close}>
-        back to the side
-      </button>
+      <div class="row">
+        <button type="button" ref={button} onClick={close}>
+          back to the side
+        </button>
+        {name !== null && (
+          <button
+            type="button"
+            id="save-page"
+            disabled={saving.state.kind === 'busy'}
+            onClick={() =>
+              saving.save({ kind: 'save', thing: 'pages', format: 'pdf', text, lay, only: name })
+            }
+          >
+            save this page alone
+          </button>
+        )}
+      </div>
       {refused && <p class="wrong">{refused}</p>}
       {answer && (
         <svg viewBox={`0 0 ${answer.width} ${answer.height}`} role="img" aria-label={`page ${page}`}>

@@ -1,8 +1,8 @@
 import { render } from 'preact'
 import { starterFor, writeStarter } from '../index.ts'
 import { App } from './app.tsx'
-import { keptDesign } from './keep.ts'
-import { linked } from './link.ts'
+import { keptDesign } from './state/keep.ts'
+import { linked } from './state/link.ts'
 import { startAsking } from './worker/ask.ts'
 
 const textOf = (id: string): string => document.getElementById(id)?.textContent ?? ''
@@ -15,10 +15,10 @@ export const startPage = (): void => {
     (given === '' ? null : JSON.parse(given)) ??
     keptDesign() ??
     writeStarter(starterFor('quarter', 'mm'))
-  const program = textOf('program')
-  const fonts = { regular: textOf('font-regular'), bold: textOf('font-bold') }
+  const asking = () =>
+    startAsking(textOf('program'), () => ({ regular: textOf('font-regular'), bold: textOf('font-bold') }))
   render(
-    <App start={start} looking={startAsking(program, fonts)} saving={startAsking(program, fonts)} />,
+    <App start={start} askings={{ counting: asking(), looking: asking(), saving: asking() }} />,
     document.getElementById('page')!,
   )
 }

@@ -1,4 +1,4 @@
-import type { History, Step, View } from './model.ts'
+import type { History, Step, View } from './state/model.ts'
 
 interface TopProps {
   readonly view: View

@@ -3,6 +3,7 @@ import { mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { buildSync } from 'esbuild'
+import { pageBench } from './page.mjs'
 
 /** Ratios side by side in one run: nothing here is a time that must hold on another machine. */
 const folder = mkdtempSync(join(tmpdir(), 'traceply-bench-'))
@@ -43,7 +44,8 @@ const row = (name, { ratio, mine, other }, goal) =>
   )
 
 if (process.argv[2] === 'cover') cover()
-else pages()
+else if (process.argv[2] !== 'page') pages()
+if (process.argv[2] !== 'cover') await pageBench()
 rmSync(folder, { recursive: true })
 
 /** Time and memory of whole processes, then of the steps within one. */

@@ -113,7 +113,13 @@ const figuresShape: Shape = {
   ],
   checks: [
     'list',
-    { id: 'string', level: ['one of', 'stop', 'warn', 'note'], ramp: 'string', message: 'string' },
+    {
+      id: 'string',
+      level: ['one of', 'stop', 'warn', 'note'],
+      ramp: 'string',
+      message: 'string',
+      offers: ['list', ['list', { path: 'string', value: 'string' }]],
+    },
   ],
 }
 
@@ -280,7 +286,12 @@ describe('a design with a stop', () => {
     const { exit, read } = await figures(path)
     expect(exit).toBe(1)
     expect(faults(read, figuresShape, 'figures')).toEqual([])
-    expect(read.checks[0]).toEqual({ id: 'overhang', level: 'stop', ramp: 'ramp', message: words })
+    expect(read.checks[0]).toMatchObject({ id: 'overhang', level: 'stop', ramp: 'ramp', message: words })
+    // what its words offer, as data
+    const [radius, height] = read.checks[0].offers
+    expect(radius).toMatchObject([{ path: 'ramps.0.transition.circle.surface' }])
+    expect(height).toMatchObject([{ path: 'ramps.0.height.deck' }])
+    for (const [{ value }] of [radius, height]) expect(words).toContain(value)
     expect(read.ramps[0]).toMatchObject({ name: 'ramp', kind: 'quarter', width: 1216, studLength: 1180 })
     const table = await traceply('figures', path)
     expect([table.exit, table.err]).toEqual([1, ''])

@@ -11,6 +11,7 @@ const check = (ramp: string, message: string, level: Check['level'] = 'note'): C
   level,
   ramp,
   message,
+  offers: [],
 })
 
 it('what holds for several ramps alike is said once, for all of them by name', () => {

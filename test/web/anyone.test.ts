@@ -2,8 +2,11 @@ import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { readDesign } from '../../src/design/read.ts'
+import { solveDesign } from '../../src/index.ts'
+import { templateText } from '../support/templates.ts'
 import { openPage, startBrowser } from './browser.ts'
-import { patience } from './saved.ts'
+import { patience, plotted, saved } from './saved.ts'
 
 let browser: Browser
 beforeAll(async () => {
@@ -31,78 +34,180 @@ const barriers = async (page: Page): Promise<readonly string[]> => {
   })
 }
 
+const radius = '[name="ramps.0.transition.circle.surface"]'
+
 describe.each([
   ['a phone upright', { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true }],
   ['a laptop', { viewport: { width: 1280, height: 800 } }],
   ['a large screen in the dark', { viewport: { width: 1920, height: 1080 }, colorScheme: 'dark' as const }],
+  ['a laptop at 200 %', { viewport: { width: 640, height: 400 }, deviceScaleFactor: 2 }],
 ])('on %s', (_, options) => {
-  it('nothing bars the way, nothing runs off the side, whatever is open', { timeout: patience }, async () => {
+  it('nothing bars the way, nothing runs off the side, in any state', { timeout: patience }, async () => {
     const { page, faults } = await openPage(browser, { ...options, bypassCSP: true })
-    expect(await barriers(page)).toEqual([])
+    const looked = async (state: string): Promise<void> => {
+      expect(await barriers(page), state).toEqual([])
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
+      expect(wide, state).toBeLessThanOrEqual(0)
+    }
+    await page.waitForSelector('.checks .good')
+    await looked('as it opens')
     await page.evaluate(() => {
       for (const part of document.querySelectorAll('details')) part.open = true
     })
     await page.waitForSelector('.pages button')
-    expect(await barriers(page)).toEqual([])
-    await page.fill('[name="ramps.0.height.deck"]', 'much')
+    await looked('with all parts open')
+    await page.fill(radius, '500')
+    await page.locator('.checks .stop').waitFor()
+    await looked('stopped')
+    await page.fill(radius, '720')
+    await page.locator('.checks .warn').first().waitFor()
+    await looked('with something to watch')
+    await page.fill(radius, 'much')
     await page.waitForSelector('[aria-invalid]')
-    expect(await barriers(page)).toEqual([])
-    const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
-    expect(wide).toBeLessThanOrEqual(0)
+    await looked('with a figure that cannot be read')
+    await page.fill(radius, '1700')
+    await page.waitForSelector('.pages button')
+    await page.locator('.pages button').nth(4).click()
+    await page.waitForSelector('.sheet-view svg text')
+    await looked('with a page as it will print')
     expect(faults).toEqual([])
   })
 })
 
-it('everything is reached with the keyboard alone', { timeout: patience }, async () => {
-  const { page, faults } = await openPage(browser)
-  const focused = () =>
-    page.evaluate(() => {
-      const { activeElement: at } = document
-      return at?.getAttribute('data-key') ?? at?.id ?? at?.getAttribute('name') ?? ''
-    })
-  const seen = new Set<string>()
-  for (let i = 0; i < 60; i++) {
-    await page.keyboard.press('Tab')
-    const name = await focused()
-    seen.add(name)
-    if (name === 'ramps.0.deck' && !seen.has('typed')) {
-      seen.add('typed')
-      await page.keyboard.press('Enter')
-      await page.waitForSelector('input.over:focus')
-      await page.keyboard.press('Control+A')
-      await page.keyboard.type('480')
-      await page.keyboard.press('Enter')
-    }
-    if (name === 'save-pages') break
-  }
-  expect(await page.inputValue('[name="ramps.0.deck"]')).toBe('480')
-  for (const name of ['add-ramp', 'save-pages']) expect(seen).toContain(name)
-  expect(faults).toEqual([])
-})
-
-it('a twin comes and goes, a part is taken away and put back, units and paper change', {
+it('lip and tangent are dragged, by the pointer and by keys, each drag one step back', {
   timeout: patience,
 }, async () => {
   const { page, faults } = await openPage(browser)
+  const drag = async (handle: string, dx: number, dy: number): Promise<void> => {
+    const box = (await page.locator(`#handle-${handle} .knob`).boundingBox())!
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+    await page.mouse.move(x, y)
+    await page.mouse.down()
+    await page.mouse.move(x + dx / 2, y + dy / 2)
+    await page.mouse.move(x + dx, y + dy)
+    await page.mouse.up()
+  }
+  const figure = async (path: string): Promise<number> =>
+    Number.parseFloat(await page.inputValue(`[name="ramps.0.${path}"]`))
+  await drag('lip', 0, -30)
+  const high = await figure('height.deck')
+  expect(high).toBeGreaterThan(660)
+  await page.click('#undo')
+  expect(await figure('height.deck')).toBe(640)
+  await drag('tangent', -40, 0)
+  expect(await figure('transition.circle.surface')).toBeGreaterThan(1800)
+  await page.click('#undo')
+  expect(await figure('transition.circle.surface')).toBe(1700)
+  await drag('tangent', 0, -30)
+  expect(await figure('transition.tangent.surface')).toBeGreaterThan(20)
+  await page.click('#undo')
+  await page.focus('#handle-lip')
+  await page.keyboard.press('ArrowUp')
+  expect(await figure('height.deck')).toBe(645)
+  await page.focus('#handle-tangent')
+  await page.keyboard.press('ArrowLeft')
+  expect(await figure('transition.circle.surface')).toBe(1710)
+  await page.keyboard.press('ArrowUp')
+  expect(await figure('transition.tangent.surface')).toBe(5)
+  expect(faults).toEqual([])
+})
+
+it('each check points at its place, and its offers are taken and undone', { timeout: patience }, async () => {
+  const { page, faults } = await openPage(browser)
+  await page.fill('[name="ramps.0.toe"]', '3')
+  const row = page.locator('.checks .warn', { hasText: 'feather edge' })
+  await row.hover()
+  await page.waitForSelector('.ring')
+  await page.mouse.move(5, 5)
+  await page.waitForSelector('.ring', { state: 'detached' })
+  await row.locator('.where').focus()
+  await page.waitForSelector('.ring')
+  await row.locator('.offer').first().click()
+  await row.waitFor({ state: 'detached' })
+  expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('12 mm')
+  await page.click('#undo')
+  expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('3')
+  await row.waitFor()
+  await page.click('#undo')
+  await page.click('#part-pipe > summary')
+  await page.fill('[name="ramps.0.coping.out"]', '-4')
+  await page.locator('.checks .warn', { hasText: 'behind the ridden face' }).hover()
+  await page.waitForSelector('[data-key="ramps.0.coping"].lit')
+  // a field lights its part too
+  await page.mouse.move(5, 5)
+  await page.focus('[name="ramps.0.coping.outside"]')
+  await page.waitForSelector('[data-key="ramps.0.coping"].lit')
+  expect(faults).toEqual([])
+})
+
+it('words for the lip with their radii, a ramp found from what one knows, a twin, another paper', {
+  timeout: patience,
+}, async () => {
+  const { page, faults } = await openPage(browser)
+  expect(await page.textContent('.steepness [aria-pressed="true"] b')).toBe('mellow')
+  const quick = page.locator('.steepness button', { hasText: 'quick' })
+  await quick.click()
+  await page.locator('.answer', { hasText: 'quick' }).waitFor()
+  await page.click('#part-help-me-choose > summary')
+  await page.fill('[name="wish-rider"]', '8')
+  await page.click('#choose')
+  await page.locator('.chosen li').first().waitFor({ timeout: patience })
+  const found = await page.locator('.chosen li').count()
+  expect(found).toBeGreaterThanOrEqual(3)
+  expect(found).toBeLessThanOrEqual(5)
+  await page.click('[name="take-2"]')
+  const design = new TextDecoder().decode(await saved(page, '#save-design'))
+  const reading = readDesign(design)
+  expect('design' in reading && solveDesign(reading.design).stopped).toBe(false)
+  await page.selectOption('#starter', 'quarter-mm')
+  expect(new TextDecoder().decode(await saved(page, '#save-design'))).toBe(templateText('quarter-mm'))
   await page.click('#add-ramp')
-  await page.waitForSelector('#remove-ramp')
   await page.locator('.drawing button', { hasText: 'ramp 2' }).click()
   expect(await page.inputValue('[name="ramps.1.like"]')).toBe('ramp')
   await page.click('#remove-ramp')
   expect(await page.locator('#remove-ramp').count()).toBe(0)
-  await page.click('#part-pipe summary')
+  await page.click('#part-pipe > summary')
   await page.uncheck('[name="ramps.0.coping"]')
-  expect(await page.locator('.checks .stop').count()).toBe(0)
   await page.check('[name="ramps.0.coping"]')
   expect(await page.inputValue('[name="ramps.0.coping.outside"]')).toBe('60.3')
-  await page.click('#part-the-file summary')
+  await page.click('#part-the-file > summary')
   await page.selectOption('[name="paper"]', 'letter')
-  await page.click('#part-paper summary')
   await page.waitForFunction(() =>
-    /letter, \d+ pages/.test(document.querySelector('#part-paper')?.textContent ?? ''),
+    /letter, \d+ to tape/.test(document.querySelector('#part-paper')?.textContent ?? ''),
   )
   await page.locator('.sheets [role="button"]').first().click()
   await page.waitForSelector('.sheet-view svg text')
   expect(await page.textContent('.sheet-view')).toMatch(/WASTE|KEEP/)
+  expect(faults).toEqual([])
+})
+
+it('a figure that is left open is found and drawn, and its ramp printed', { timeout: patience }, async () => {
+  const { page, faults } = await openPage(browser)
+  await page.click('#part-the-ramp .more > summary')
+  await page.fill('[name="ramps.0.lip"]', '45°')
+  await page.fill('[name="ramps.0.transition.circle.surface"]', 'solve')
+  await page.locator('.answer', { hasText: '45.0°' }).waitFor()
+  await page.locator('.checks .note', { hasText: 'lip 45.0°' }).waitFor()
+  await page.waitForFunction(() => !(document.querySelector('#save-pages') as HTMLButtonElement).disabled)
+  const design = new TextDecoder().decode(await saved(page, '#save-design'))
+  expect(design).toContain('surface: solve')
+  expect((await saved(page, '#save-pages')).length).toBeGreaterThan((await plotted(design)).length / 2)
+  expect(faults).toEqual([])
+})
+
+it('a set that is being written can be stopped, and the page loaded again in the middle of it', {
+  timeout: patience,
+}, async () => {
+  const { page, faults } = await openPage(browser)
+  await page.fill('[name="ramps.0.height.deck"]', '650')
+  await page.click('#save-pages')
+  await page.click('#stop')
+  await page.locator('.next', { hasText: 'stopped, nothing saved' }).waitFor()
+  await page.click('#save-pages')
+  await page.reload()
+  await page.waitForSelector('main')
+  expect(await page.inputValue('[name="ramps.0.height.deck"]')).toBe('650')
+  await page.waitForSelector('.pages button', { state: 'attached' })
+  expect((await saved(page, '#save-pages')).length).toBeGreaterThan(10_000)
   expect(faults).toEqual([])
 })

@@ -1,7 +1,13 @@
 import { existsSync } from 'node:fs'
 import { pathToFileURL } from 'node:url'
 import chromium from '@sparticuz/chromium'
-import { type Browser, type BrowserContextOptions, chromium as driver, type Page } from 'playwright-core'
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium as driver,
+  type Page,
+} from 'playwright-core'
 
 /** Chromium out of its npm package: x64 Linux without a system package. Elsewhere one that is installed, or none. */
 const executable = async (): Promise<string | null> => {
@@ -44,8 +50,10 @@ export const openPage = async (
   browser: Browser,
   options: BrowserContextOptions = {},
   hash = '',
+  /** a tab beside those of this one */
+  beside: BrowserContext | null = null,
 ): Promise<Opened> => {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options })
+  const context = beside ?? (await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options }))
   const page = await context.newPage()
   const faults: string[] = []
   const requests: string[] = []

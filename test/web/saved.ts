@@ -2,27 +2,23 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Download, Page } from 'playwright-core'
-import { readSettled } from '../../src/index.ts'
 import { readPdf } from '../support/read-pdf.ts'
 import { traceply } from '../support/traceply.ts'
 
 /** So long a busy machine may take for one thing, ms. */
 export const patience = 240_000
 
-/** A click that saves a file, and its bytes. */
-export const saved = async (page: Page, button: string): Promise<Uint8Array> => {
+/** What is pressed saves a file: its bytes. */
+export const savedBy = async (page: Page, press: () => Promise<void>): Promise<Uint8Array> => {
   const [download] = await Promise.all([
     page.waitForEvent('download', { timeout: patience }) as Promise<Download>,
-    page.click(button),
+    press(),
   ])
   return new Uint8Array(readFileSync(await download.path()))
 }
 
-export const titleOf = (text: string): string => {
-  const reading = readSettled(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design.title
-}
+export const saved = (page: Page, button: string): Promise<Uint8Array> =>
+  savedBy(page, () => page.click(button))
 
 /** What a set holds: its plan, and the marks of each page. */
 export const contentOf = async (bytes: Uint8Array) => {
@@ -41,12 +37,31 @@ export const withFolder = async <T>(work: (folder: string) => Promise<T>): Promi
   }
 }
 
+/** What a command writes for a design, `--out` a file of that ending. */
+export const commanded = (
+  text: string,
+  command: string,
+  ending: string,
+  ...options: readonly string[]
+): Promise<Uint8Array> =>
+  withFolder(async (folder) => {
+    const [design, out] = [join(folder, 'design.yaml'), join(folder, `out.${ending}`)]
+    writeFileSync(design, text)
+    const { exit, err } = await traceply(command, design, '--out', out, ...options)
+    if (exit !== 0) throw new Error(err)
+    return new Uint8Array(readFileSync(out))
+  })
+
 /** The PDF that the command writes for a design. */
 export const plotted = (text: string, ...options: readonly string[]): Promise<Uint8Array> =>
+  commanded(text, 'plot', 'pdf', ...options)
+
+/** Some pages of a set once more, by the command. */
+export const reprinted = (set: Uint8Array, pages: string): Promise<Uint8Array> =>
   withFolder(async (folder) => {
-    const [design, out] = [join(folder, 'design.yaml'), join(folder, 'set.pdf')]
-    writeFileSync(design, text)
-    const { exit, err } = await traceply('plot', design, '--out', out, ...options)
+    const [from, out] = [join(folder, 'set.pdf'), join(folder, 'again.pdf')]
+    writeFileSync(from, set)
+    const { exit, err } = await traceply('reprint', from, pages, '--out', out)
     if (exit !== 0) throw new Error(err)
     return new Uint8Array(readFileSync(out))
   })

@@ -14,6 +14,7 @@ import { scaled, viewStyle } from './view.ts'
 interface NotesFacts {
   readonly units: Units
   readonly ratio: number
+  readonly brief?: boolean
 }
 
 const layer = 'note'
@@ -28,7 +29,7 @@ export interface Notes {
 
 export const quarterNotes = (
   ramp: SolvedQuarter,
-  { units, ratio }: NotesFacts,
+  { units, ratio, brief = false }: NotesFacts,
   outline: Box,
   key: (path: string) => string,
 ): Notes => {
@@ -41,7 +42,7 @@ export const quarterNotes = (
   const top = heights.deck
   // the radius of the layer that the design gives
   const circle = design.transition.circle.layer
-  const named = circle === 'frame' ? 'frame' : 'ridden face'
+  const named = brief ? '' : circle === 'frame' ? 'frame ' : 'ridden face '
   const measure = (
     path: string,
     from: Point,
@@ -62,7 +63,7 @@ export const quarterNotes = (
           centre: scaled(centre, ratio),
           radius: mm * ratio,
           angle: slope - Math.PI / 2,
-          figure: `${words} R ${show(mm)}`,
+          figure: `${words}R ${show(mm)}`,
         },
         viewStyle,
       )
@@ -109,7 +110,7 @@ export const quarterNotes = (
                 {
                   on,
                   at: { x: on.x + dx!, y: on.y + dy! },
-                  lines: [`${named} R ${show(radius[circle])}`],
+                  lines: [`${named}R ${show(radius[circle])}`],
                   words: 'right',
                 },
                 viewStyle,
@@ -141,7 +142,11 @@ export const quarterNotes = (
           return [
             stroke(layer, pathOf(vertex, { x, y: vertex.y }), lines.thin),
             ...levelMark(
-              { at: { x, y: vertex.y }, figure: `ridden face ${show(heights.surface)}`, words: 'left' },
+              {
+                at: { x, y: vertex.y },
+                figure: `${brief ? '' : 'ridden face '}${show(heights.surface)}`,
+                words: 'left',
+              },
               viewStyle,
             ),
           ]

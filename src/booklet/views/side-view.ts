@@ -24,6 +24,8 @@ export interface SideViewFacts {
   readonly index: number
   /** a person and a door beside it */
   readonly mates?: boolean
+  /** as few words as tell it, for a small drawing */
+  readonly brief?: boolean
 }
 
 /** The ramp from its right side with its main dimensions; what has no clear place is left to the tables. */

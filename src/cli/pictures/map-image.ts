@@ -4,6 +4,7 @@ import { PNG } from 'pngjs'
 import { type PhoneMap, phoneMap } from '../../booklet/phone-map.ts'
 import type { Units } from '../../design/design.ts'
 import type { Face } from '../../drawing/drawing.ts'
+import { phoneDots } from '../../job/picture.ts'
 import type { PageSet } from '../../page/set/draft.ts'
 import { writePng } from '../../write/png.ts'
 import { glyphSource } from '../../write/raster/glyph-source.ts'
@@ -14,9 +15,6 @@ import { readSfnt } from '../../write/type/sfnt.ts'
 import { Failure } from '../failure.ts'
 import { checkOut, writeOut } from '../files.ts'
 import { readWideFont } from '../platform.ts'
-
-/** As wide as most phones show. */
-const imageWidth = 1080
 
 /** Asked before the work is done. */
 export const checkMap = (file: string, force: boolean, source: string): void => {
@@ -34,7 +32,7 @@ export const writeMap = async (
   force: boolean,
 ): Promise<void> => {
   const map = phoneMap(title, set, units)
-  await writeImage(map, imageWidth / map.width, file, force)
+  await writeImage(map, phoneDots / map.width, file, force)
 }
 
 /** A drawing between 0,0 and width, height as a grey PNG. */

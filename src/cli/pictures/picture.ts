@@ -1,9 +1,7 @@
 import { extname } from 'node:path'
 import type { Picture } from '../../booklet/views/side-picture.ts'
 import type { PaperName } from '../../design/design.ts'
-import { group } from '../../drawing/drawing.ts'
-import { affineTranslate } from '../../geometry/affine.ts'
-import { defaultMargins, paperOf } from '../../page/sheet/paper.ts'
+import { pictureDots, pictureInput } from '../../job/picture.ts'
 import { writeSvg } from '../../write/svg.ts'
 import { Failure } from '../failure.ts'
 import { checkOut, writeOut } from '../files.ts'
@@ -11,9 +9,6 @@ import { pdfOf } from '../pdf/write-pdf.ts'
 import { writeImage } from './map-image.ts'
 
 export const pictureFormats = ['.png', '.svg', '.pdf'] as const
-
-/** As many dots as a screen shows well, for one mm. */
-const pixelsPerMm = 8
 
 /** Asked before the work is done. */
 export const checkPicture = (file: string, force: boolean, source: string): void => {
@@ -26,13 +21,6 @@ export const checkPicture = (file: string, force: boolean, source: string): void
   checkOut(file, force, source)
 }
 
-/** What a picture may take of a paper, mm. */
-export const pictureRoom = (paper: PaperName): { readonly width: number; readonly height: number } => {
-  const { width, height } = paperOf(paper)
-  const { left, right, top, bottom } = defaultMargins(paper)
-  return { width: width - left - right, height: height - top - bottom }
-}
-
 /** A picture as the ending of its name says: PNG and SVG as large as the picture, PDF on a page of the paper, to scale. */
 export const writePicture = async (
   picture: Picture,
@@ -43,15 +31,11 @@ export const writePicture = async (
 ): Promise<void> => {
   switch (extname(file).toLowerCase()) {
     case '.png':
-      return writeImage(picture, pixelsPerMm, file, force)
+      return writeImage(picture, pictureDots, file, force)
     case '.svg':
       return writeOut(file, writeSvg({ ...picture, title }), force)
     default: {
-      const { width, height } = paperOf(paper)
-      const { left, top } = defaultMargins(paper)
-      const draw = () => [group(affineTranslate(left, height - top - picture.height), picture.drawing)]
-      const pages = [{ width, height, draw, label: '1', bookmark: title }]
-      const { bytes } = await pdfOf({ title, subject: 'A ramp from the side', pages, attachments: [] })
+      const { bytes } = await pdfOf(pictureInput(picture, title, paper))
       return writeOut(file, bytes, force)
     }
   }

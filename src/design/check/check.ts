@@ -42,12 +42,12 @@ export interface Checking {
 export const checkValue = (tree: Tree, row: Row, path: string, on: Checking): Entry => {
   const { place } = tree
   const shapes = exampleOf(row, on)
-  const bad = (code: string, message: string, at = place): Entry => {
-    on.report(code, path, at, message)
+  const bad = (code: string, message: string, at = place, meant?: string): Entry => {
+    on.report(code, path, at, message, meant)
     return { kind: 'bad', place }
   }
   const one = <T>(read: Reading<T>, entry: (value: T) => Entry): Entry =>
-    'fault' in read ? bad(read.code, sentence(row, read, on)) : entry(read.value)
+    'fault' in read ? bad(read.code, sentence(row, read, on), place, read.meant) : entry(read.value)
 
   if (tree.kind === 'scalar') {
     const word = row.words.find((w) => w === tree.text.trim().toLowerCase())
@@ -145,7 +145,7 @@ const checkItem = (
         ? lengthValue(tree.text, on.units, value)
         : sheetValue(tree.text, on.units, value)
   if ('value' in read) return read.value
-  on.report(read.code, path, tree.place, sentence(row, read, on))
+  on.report(read.code, path, tree.place, sentence(row, read, on), read.meant)
   return undefined
 }
 
@@ -193,7 +193,7 @@ export const checkMap = (tree: TreeMap, row: Row, path: string, on: Checking): E
       const near =
         slip?.key ?? (kindsWith(row, key.text).length > 0 ? undefined : nearWord(key.text, rows.map(rowKey)))
       const words = slip ? `unknown key ${quote(key.text)}; ${slip.message}` : unknownKey(key, near, row)
-      on.report('unknown-key', at, key.place, words)
+      on.report('unknown-key', at, key.place, words, slip ? undefined : near)
       // taken for the key that was meant, so that it is not missed as well
       if (near !== undefined && !entries.has(near)) entries.set(near, { kind: 'bad', place: value.place })
     } else if (keys.has(key.text)) {

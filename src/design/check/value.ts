@@ -11,12 +11,19 @@ export interface Fault {
   readonly fault: string
   /** the key's own example says how it is written */
   readonly example?: true
+  /** the text that the sentence asks about, in place of what was said */
+  readonly meant?: string
 }
 
 /** `units` is undefined while the file does not say: then sizes are not judged. */
 export const lengthValue = (text: string, units: Units | undefined, range: Range): Reading<number> => {
   const reading = readLength(text, units ?? 'mm')
-  if ('error' in reading) return { code: 'length', fault: reading.error }
+  if ('error' in reading)
+    return {
+      code: 'length',
+      fault: reading.error,
+      ...(reading.meant !== undefined && { meant: reading.meant }),
+    }
   const fault = units === undefined ? null : implausible(text.trim(), reading, range, units)
   return fault ?? { value: reading.mm }
 }
@@ -57,17 +64,25 @@ export const pairValue = (
     const sides = text.split(/\s*(?:\bby\b|[*,;])\s*/i).map((side) => side.trim())
     const meant = sides.length === 2 && sides.every((side) => 'mm' in readLength(side, units ?? 'mm'))
     return meant
-      ? { code: 'shape', fault: `${quote(text)} is written with an x: ${quote(sides.join(' x '))}` }
+      ? {
+          code: 'shape',
+          fault: `${quote(text)} is written with an x: ${quote(sides.join(' x '))}`,
+          meant: sides.join(' x '),
+        }
       : { code: 'shape', fault: `${quote(text)} is not a pair`, example: true }
   }
   const b = readLength(second, units ?? 'mm')
   const a = readLength(first, units ?? 'mm')
   const shared = 'mm' in a && 'mm' in b && a.unit === null && b.unit !== null ? `${first} ${b.unit}` : first
   const one = lengthValue(shared, units, range)
-  if ('fault' in one) return one
+  if ('fault' in one) return within(one, (meant) => `${meant} x ${second}`)
   const two = lengthValue(second, units, range)
-  return 'fault' in two ? two : { value: [one.value, two.value] }
+  return 'fault' in two ? within(two, (meant) => `${first} x ${meant}`) : { value: [one.value, two.value] }
 }
+
+/** A fault of a piece of a text, what was meant with the rest of it. */
+const within = (fault: Fault, whole: (meant: string) => string): Fault =>
+  fault.meant === undefined ? fault : { ...fault, meant: whole(fault.meant) }
 
 /** `9 plywood`, `1/16 in steel`; plywood where no material is said. */
 export const sheetValue = (text: string, units: Units | undefined, range: Range): Reading<Sheet> => {
@@ -79,7 +94,10 @@ export const sheetValue = (text: string, units: Units | undefined, range: Range)
   if ('value' in thickness) return { value: { thickness: thickness.value, material: material ?? 'plywood' } }
   const materialWrong =
     thickness.code === 'length' && before !== undefined && 'mm' in readLength(before, units ?? 'mm')
-  return materialWrong && material === undefined ? unknownWord('material', word!, materials) : thickness
+  const own = material === undefined ? thickness : within(thickness, (meant) => `${meant} ${material}`)
+  return materialWrong && material === undefined
+    ? within(unknownWord('material', word!, materials), (meant) => `${before} ${meant}`)
+    : own
 }
 
 /** `plywood 3/8`, or a material alone: told apart from a slip in a length. */
@@ -89,7 +107,7 @@ const turnedSheet = (text: string, units: Units | undefined): Fault | null => {
   if (material === undefined) return null
   const order = 'thickness first, then the material'
   return rest !== undefined && 'mm' in readLength(rest, units ?? 'mm')
-    ? { code: 'shape', fault: `${order}: ${quote(`${rest} ${material}`)}` }
+    ? { code: 'shape', fault: `${order}: ${quote(`${rest} ${material}`)}`, meant: `${rest} ${material}` }
     : { code: 'shape', fault: `${quote(text)} has no thickness in front; ${order}`, example: true }
 }
 
@@ -108,7 +126,11 @@ const unitMeant = (word: string): string | undefined => {
 const unknownWord = (what: string, word: string, of: readonly Material[] | readonly string[]): Fault => {
   const near = nearWord(word, of) ?? of.find((own) => own === unitMeant(word))
   const meant = near === undefined ? '' : `did you mean ${quote(near)}? `
-  return { code: 'choice', fault: `unknown ${what} ${quote(word)}; ${meant}allowed: ${of.join(', ')}` }
+  return {
+    code: 'choice',
+    fault: `unknown ${what} ${quote(word)}; ${meant}allowed: ${of.join(', ')}`,
+    ...(near !== undefined && { meant: near }),
+  }
 }
 
 export const countValue = (text: string, { least, most }: Range): Reading<number> => {

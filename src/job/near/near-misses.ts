@@ -2,8 +2,9 @@ import type { Design } from '../../design/design.ts'
 import { editDesign } from '../../design/edit.ts'
 import { isCurved } from '../../design/kind-traits.ts'
 import { wordList } from '../../length/word-list.ts'
-import { type Check, note } from '../../ramp/check/check.ts'
+import { type Check, checkOf, note } from '../../ramp/check/check.ts'
 import { offerSteps, same, shownOffer } from '../../ramp/check/offer.ts'
+import { offering, type Said, set, setOfFile, type Told, tell } from '../../ramp/check/told.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
 import { sheetsOf } from '../../stock/panel/sheets.ts'
@@ -62,18 +63,23 @@ export const nearMisses = (
   const counted = answers.some(({ asks: { limits } }) => limits.paper !== null || limits.panels !== null)
   const tries = counted ? 1 : mostTries
   const around = { design, sizes: laid.sheets.flatMap((sheet) => sheet.sizes), sidePages }
-  return noted([
-    ...solved.ramps.flatMap((ramp, i) => {
-      const own = parts.sheets.filter((part) => part.ramp === ramp.name)
-      const moves = isCurved(ramp) ? quarterMoves(ramp, own, around) : flatMoves(ramp, own, around)
-      const found = answers.flatMap((answer) => (answer.ramp === ramp.name ? [answer.key] : []))
-      return moves
-        .filter(({ path }) => !found.includes(path))
-        .flatMap((move) => moveWords(move, (typed) => saved(`ramps.${i}.${move.path}`, typed), design, tries))
-        .map((words) => ({ ramp: ramp.name, words }))
-    }),
-    ...trimMisses(design, parts.sheets, around.sizes, saved),
-  ])
+  return noted(
+    [
+      ...solved.ramps.flatMap((ramp, i) => {
+        const own = parts.sheets.filter((part) => part.ramp === ramp.name)
+        const moves = isCurved(ramp) ? quarterMoves(ramp, own, around) : flatMoves(ramp, own, around)
+        const found = answers.flatMap((answer) => (answer.ramp === ramp.name ? [answer.key] : []))
+        return moves
+          .filter(({ path }) => !found.includes(path))
+          .flatMap((move) =>
+            moveWords(move, (typed) => saved(`ramps.${i}.${move.path}`, typed), design, tries),
+          )
+          .map((said) => ({ ramp: ramp.name, said }))
+      }),
+      ...trimMisses(design, parts.sheets, around.sizes, saved),
+    ],
+    design.ramps.map(({ name }) => name),
+  )
 }
 
 const warnings = (checks: readonly Check[]): ReadonlySet<string> =>
@@ -87,15 +93,19 @@ const movedWords = (before: readonly Answer[], after: readonly Answer[]): string
 
 interface Miss {
   readonly ramp: string
-  readonly words: string
+  readonly said: Said
 }
 
 /** One note a ramp. */
-const noted = (misses: readonly Miss[]): readonly Check[] =>
-  [...new Set(misses.map(({ ramp }) => ramp))].map((ramp) => ({
-    ramp,
-    ...note('near-miss', misses.flatMap((miss) => (miss.ramp === ramp ? [miss.words] : [])).join('; ')),
-  }))
+const noted = (misses: readonly Miss[], names: readonly string[]): readonly Check[] =>
+  [...new Set(misses.map(({ ramp }) => ramp))].map((ramp) => {
+    const own = misses.flatMap((miss) => (miss.ramp === ramp ? [miss.said] : []))
+    return checkOf(
+      note('near-miss', tell(...own.flatMap((said, i) => (i === 0 ? [said] : ['; ', said])))),
+      ramp,
+      names,
+    )
+  })
 
 /** The first of the values that saves something, in words. */
 const moveWords = (
@@ -103,12 +113,17 @@ const moveWords = (
   saved: (typed: string) => string,
   { units }: Design,
   tries: number,
-): readonly string[] => {
+): readonly Told[] => {
   for (const mm of values.slice(0, tries)) {
     const typed = shownOffer(Math.round(mm / offerSteps[units]), units)
     const gain = saved(typed)
     if (gain !== '')
-      return [`\`${path}: ${typed}\` in place of ${shownOffer(now / offerSteps[units], units)} saves ${gain}`]
+      return [
+        offering(
+          `\`${path}: ${typed}\` in place of ${shownOffer(now / offerSteps[units], units)} saves ${gain}`,
+          set(path, typed),
+        ),
+      ]
   }
   return []
 }
@@ -130,5 +145,13 @@ const trimMisses = (
   const gain = saved('stock.trim', '0')
   return gain === ''
     ? []
-    : [{ ramp: ramps[0]!.name, words: `panels that need no trimming (\`stock: { trim: 0 }\`) save ${gain}` }]
+    : [
+        {
+          ramp: ramps[0]!.name,
+          said: offering(
+            `panels that need no trimming (\`stock: { trim: 0 }\`) save ${gain}`,
+            setOfFile('stock.trim', '0'),
+          ),
+        },
+      ]
 }

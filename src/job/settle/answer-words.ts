@@ -58,11 +58,12 @@ export const answerChecks = (answers: readonly Answer[], units: Units): readonly
   answers.flatMap((answer) =>
     answer.passed.map(
       (name): Check => ({
-        ramp: answer.ramp,
         ...warn(
           'limits',
           `no ${answer.key} keeps ${limitWords(name, answer.asks, units)}: with ${answer.shown}, the nearest, ${measureWords(name, answer, units)}; change the limit or another figure`,
         ),
+        ramp: answer.ramp,
+        offers: [],
       }),
     ),
   )

@@ -6,6 +6,7 @@ import { quote } from '../../length/quote.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import { firstThat, manyFaults, orWays, tangentKey, toeKey } from '../check/remedy.ts'
+import { type Offer, offering, set, tell, told } from '../check/told.ts'
 import { leastRipped } from '../frame/stud.ts'
 import type { Flat, Quarter } from '../ramp.ts'
 import type { Transition } from '../side/transition.ts'
@@ -56,9 +57,10 @@ const toesFor = (transition: Transition, level: number, surface: number): Range 
 const toeUnder = ({ curve, face, level }: Transition, height: number): number =>
   curve.point(face.placeAtHeight(height) ?? level.place).y
 
-/** What else the toe is to be, as words. */
+/** What else the toe is to be, as words, and as what is typed. */
 interface Way {
   readonly toe: string
+  readonly settings: Offer
 }
 
 /** The toe is left where it works, else the nearest of those that a flat so high asks for. */
@@ -69,7 +71,7 @@ const withToe = (
   units: Units,
 ): Way | null => {
   const { toe } = design
-  if (toe >= range.least - same && toe <= range.most + same && works(design)) return { toe: '' }
+  if (toe >= range.least - same && toe <= range.most + same && works(design)) return { toe: '', settings: [] }
   const towards = toe < range.least ? 1 : -1
   const found = firstThat(
     works,
@@ -79,7 +81,7 @@ const withToe = (
     towards,
     units,
   )
-  return found && { toe: ` with a toe of ${found.shown}` }
+  return found && { toe: ` with a toe of ${found.words}`, settings: [set('toe', found.words)] }
 }
 
 const missing = (
@@ -214,8 +216,18 @@ const heightFinding = (
         )
       : null
   const ways = [
-    up && `type \`tangent: { ${layer}: ${nearest(surface - skin)} }\`${up.toe}`,
-    down && `give ${quote(flat.name)} ${lower} ${nearest(level - bare)}${down.toe}`,
+    up &&
+      offering(
+        `type \`tangent: { ${layer}: ${nearest(surface - skin)} }\`${up.toe}`,
+        set(`transition.tangent.${layer}`, nearest(surface - skin)),
+        ...up.settings,
+      ),
+    down &&
+      offering(
+        `give ${quote(flat.name)} ${lower} ${nearest(level - bare)}${down.toe}`,
+        { of: { ramp: flat.name }, key: `height.${flatLayer}`, value: nearest(level - bare) },
+        ...down.settings,
+      ),
   ]
   const over = transition.toeStep - surface
   const steps =
@@ -231,8 +243,10 @@ const heightFinding = (
   }
   return warn(
     'flat-meets',
-    `the ridden face runs level ${overFloor(level, units)}, the surface of ${quote(flat.name)} lies at ${show(surface)}${steps}; ` +
+    tell(
+      `the ridden face runs level ${overFloor(level, units)}, the surface of ${quote(flat.name)} lies at ${show(surface)}${steps}; `,
       orWays(ways, up || down ? '' : first()),
+    ),
   )
 }
 
@@ -258,7 +272,9 @@ const stepFinding = (
       : `no toe is so low: bring the flat's surface and the level of the ridden face to ${offer(units).atLeast(least)} or more, with a toe of 0`
   return warn(
     'toe-step',
-    `the ridden face ends ${show(toeStep - surface)} above the surface of ${quote(flat.name)} at the toe, a wheel stops at more than ${show(stepLimit)}; ` +
-      orWays([lower && `lower the toe to ${lower.shown}`], raise),
+    tell(
+      `the ridden face ends ${show(toeStep - surface)} above the surface of ${quote(flat.name)} at the toe, a wheel stops at more than ${show(stepLimit)}; `,
+      orWays([lower && told`lower the toe to ${lower}`], raise),
+    ),
   )
 }

@@ -3,6 +3,7 @@ import { quote } from '../../length/quote.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { measured, offer, rounded, same } from '../check/offer.ts'
 import { backKey, firstThat, heightKey } from '../check/remedy.ts'
+import { offering, type Said, set, type Told, tell, told } from '../check/told.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
 import { isWhole, type Part } from '../storing/body.ts'
 import { lowTimber, type Slid, slideIn, standingBox, ways } from '../storing/storing.ts'
@@ -26,8 +27,15 @@ export const storesFindings = (
     return [
       warn(
         'stores-fit',
-        `${name} has ${ribs === 1 ? 'a middle rib' : `${ribs} middle ribs`}, ${rounded(outer.studLength, units)} from side to side, ` +
-          `and this ramp is ${rounded(ramp.width, units)} wide: it does not go in; give ${name} two sides only (sides: { count: 2 })`,
+        tell(
+          `${name} has ${ribs === 1 ? 'a middle rib' : `${ribs} middle ribs`}, ${rounded(outer.studLength, units)} from side to side, `,
+          `and this ramp is ${rounded(ramp.width, units)} wide: it does not go in; `,
+          offering(`give ${name} two sides only (sides: { count: 2 })`, {
+            of: { ramp: outer.name },
+            key: 'sides.count',
+            value: '2',
+          }),
+        ),
       ),
     ]
   if (!isWhole(ramp) || !isWhole(outer)) return []
@@ -51,10 +59,12 @@ export const storesFindings = (
     return [
       warn(
         'stores-fit',
-        `this ramp is ${measured(top, units)} high, and ${name} has ${measured(under, units)} under the timbers of its deck: it does not go in; ` +
-          (lower === null
+        tell(
+          `this ramp is ${measured(top, units)} high, and ${name} has ${measured(under, units)} under the timbers of its deck: it does not go in; `,
+          lower === null
             ? `make ${name} ${offer(units).atLeast(top - under)} higher`
-            : `make its ${height.layer} height ${lower.shown} or less, or ${name} as much higher`),
+            : told`make its ${height.layer} height ${lower} or less, or ${name} as much higher`,
+        ),
       ),
       ...wide,
     ]
@@ -72,11 +82,14 @@ const depthFindings = (
   const [first, ...others] = ways
   const slide = slideIn(ramp, outer, first)
   const low = lowTimber(ramp, outer, slide)
-  const words: string[] = []
+  const words: Said[] = []
   if (slide.out > same) {
     const shorter = shorterWay(ramp, outer, slide, redraw, units)
     words.push(
-      `it stands ${measured(slide.out, units)} out at the back of ${name}${tightWords(slide, outer, units)}${shorter === '' ? '' : `; ${shorter}`}`,
+      tell(
+        `it stands ${measured(slide.out, units)} out at the back of ${name}${tightWords(slide, outer, units)}`,
+        ...(shorter === null ? [] : ['; ', shorter]),
+      ),
     )
     const other = others.find((way) => slideIn(ramp, outer, way).out <= same)
     if (other) words.push(`${other} it goes in whole`)
@@ -87,7 +100,15 @@ const depthFindings = (
   else if (low.timber === 'leave out or raise')
     words.push(`${timber}, is in the way: leave it out, or keep this ramp on packing as high`)
   return words.length > 0
-    ? [note('stores-fit', `pushed in on the floor, toe first: ${words.join('; ')}`)]
+    ? [
+        note(
+          'stores-fit',
+          tell(
+            'pushed in on the floor, toe first: ',
+            ...words.flatMap((one, i) => (i === 0 ? [one] : ['; ', one])),
+          ),
+        ),
+      ]
     : []
 }
 
@@ -98,7 +119,7 @@ const shorterWay = (
   { out }: Slid,
   redraw: Redraw,
   units: Units,
-): string => {
+): Told | null => {
   const { from, value } = ramp.design.back
   const shorter = firstThat(
     (changed) => {
@@ -112,8 +133,8 @@ const shorterWay = (
     units,
   )
   return shorter === null
-    ? ''
-    : `a ${from === 'deck' ? 'deck' : 'length'} of ${shorter.shown} or less goes in whole`
+    ? null
+    : told`a ${from === 'deck' ? 'deck' : 'length'} of ${shorter} or less goes in whole`
 }
 
 const tightWords = ({ tight }: Slid, outer: SolvedQuarter, units: Units): string =>
@@ -165,7 +186,10 @@ const headFindings = ({ design }: Quarter, units: Units): readonly Finding[] => 
     : [
         note(
           'stores-fit',
-          `a clearance of ${measured(clearance, units)} leaves no room for screws' heads on its sides: sink them, or take ${offer(units).atLeast(heads)} or more`,
+          offering(
+            `a clearance of ${measured(clearance, units)} leaves no room for screws' heads on its sides: sink them, or take ${offer(units).atLeast(heads)} or more`,
+            set('stores-inside.clearance', offer(units).atLeast(heads)),
+          ),
         ),
       ]
 }

@@ -3,6 +3,7 @@ import { inch } from '../../geometry/inch.ts'
 import { type Draft, note, type Trial, warn } from '../check/check.ts'
 import { listed, measured, offer, rounded, same } from '../check/offer.ts'
 import { firstThat, manyFaults, orWays, tangentKey, toeKey } from '../check/remedy.ts'
+import { offering, type Said, set, type Told, tell, told, typedWith } from '../check/told.ts'
 import { skinThickness } from '../side/skin-thickness.ts'
 import type { Transition } from '../side/transition.ts'
 import { flatSurfaces } from './flat-heights.ts'
@@ -59,29 +60,39 @@ export const toeStepFindings = (
 /** A face that runs level above the floor ends in a step, whatever leads down to its tangent point. */
 const runsHigh = ({ level }: Transition): boolean => level.surface > stepLimit + same
 
-const sheetKey = (units: Units): string => `run-out: { sheet: ${units === 'mm' ? '1.5' : '1/16'} steel }`
+const sheetText = (units: Units): string => `{ sheet: ${units === 'mm' ? '1.5' : '1/16'} steel }`
 
 /** What closes a step, as it is typed. */
-const sheetWay = ({ bridge }: Transition, units: Units): string =>
-  `say what closes it (${sheetKey(units)}, about ${rounded(bridge, units)} long)`
+const sheetWay = ({ bridge }: Transition, units: Units): Told =>
+  offering(
+    `say what closes it (run-out: ${sheetText(units)}, about ${rounded(bridge, units)} long)`,
+    set('run-out', sheetText(units)),
+  )
 
 /** A lower tangent with a sheet, or a flat. */
-const levelWay = (trial: Trial, ramp: QuarterDesign, transition: Transition, units: Units): string => {
+const levelWay = (trial: Trial, ramp: QuarterDesign, transition: Transition, units: Units): Told => {
   const level = transition.level.surface
   const has = ramp.runOut.kind === 'sheet'
   const sheeted: QuarterDesign = has ? ramp : { ...ramp, runOut: { kind: 'sheet', sheet: steel } }
   const lower = firstThat(trial, sheeted, tangentKey(ramp), ramp.transition.tangent.height - level, -1, units)
   const { least, most } = flatSurfaces(skinThickness(ramp))
-  return (
-    `the ridden face runs level ${measured(level, units)} above the floor, so a run-out sheet would end in a step; ` +
+  return tell(
+    `the ridden face runs level ${measured(level, units)} above the floor, so a run-out sheet would end in a step; `,
     orWays(
       [
         lower &&
-          `lower the tangent to ${lower.shown}${has ? '' : ` with a sheet (${sheetKey(units)})`}: there it runs out on the floor`,
-        level >= least - same && level <= most ? 'let a flat meet it (run-out: flat)' : null,
+          (has
+            ? told`lower the tangent to ${lower}: there it runs out on the floor`
+            : typedWith(
+                told`lower the tangent to ${lower} with a sheet (run-out: ${sheetText(units)}): there it runs out on the floor`,
+                set('run-out', sheetText(units)),
+              )),
+        level >= least - same && level <= most
+          ? offering('let a flat meet it (run-out: flat)', set('run-out', 'flat'))
+          : null,
       ],
       `lower the tangent; ${manyFaults}`,
-    )
+    ),
   )
 }
 
@@ -91,17 +102,17 @@ const openStep = (ramp: QuarterDesign, transition: Transition, units: Units): Dr
   // the toe over which the ridden face lies at the limit; below the lowest point or the floor there is none
   const place = face.placeAtHeight(stepLimit)
   const toe = place === null ? 0 : curve.point(place).y
-  const lower = (trial: Trial): string => {
+  const lower = (trial: Trial): Said => {
     const found = toe > Math.max(0, level.frame) + 2 ? firstThat(trial, ramp, toeKey, toe, -1, units) : null
-    return found ? `, or lower the toe to ${found.shown}` : ''
+    return found ? told`, or lower the toe to ${found}` : ''
   }
-  return warn(
-    'toe-step',
-    (trial: Trial) =>
-      `the ridden face ends ${show(toeStep)} above the floor at the toe, a wheel stops at more than ${show(stepLimit)}; ` +
-      (runsHigh(transition)
+  return warn('toe-step', (trial: Trial) =>
+    tell(
+      `the ridden face ends ${show(toeStep)} above the floor at the toe, a wheel stops at more than ${show(stepLimit)}; `,
+      runsHigh(transition)
         ? levelWay(trial, ramp, transition, units)
-        : `${sheetWay(transition, units)}${lower(trial)}`),
+        : tell(sheetWay(transition, units), lower(trial)),
+    ),
   )
 }
 
@@ -112,13 +123,13 @@ const layerSteps = (ramp: QuarterDesign, transition: Transition, units: Units): 
   const steps = [toe.y + first! * Math.cos(toeAngle), ...upper]
   const words = `the skin rises at the toe in steps of ${listed(steps, units)}`
   return Math.max(...steps) > stepLimit + same
-    ? warn(
-        'toe-step',
-        (trial: Trial) =>
-          `${words}, a wheel stops at more than ${measured(stepLimit, units)}; ` +
-          (runsHigh(transition)
+    ? warn('toe-step', (trial: Trial) =>
+        tell(
+          `${words}, a wheel stops at more than ${measured(stepLimit, units)}; `,
+          runsHigh(transition)
             ? levelWay(trial, ramp, transition, units)
-            : `take thinner layers and a lower toe, or ${sheetWay(transition, units)}`),
+            : tell('take thinner layers and a lower toe, or ', sheetWay(transition, units)),
+        ),
       )
     : note('toe-step', words)
 }
@@ -136,12 +147,13 @@ const bridgedStep = (ramp: QuarterDesign, transition: Transition, units: Units):
     const most = Math.min(worth, ramp.toe - 2 * same)
     const lower = firstThat(trial, ramp, { ...toeKey, range: { least, most } }, least, 1, units)
     const shorter = lower
-      ? `; a toe of ${lower.shown}, the least for a whole first stud, leaves ${show(bridgeAt(lower.mm))}`
+      ? told`; a toe of ${lower}, the least for a whole first stud, leaves ${show(bridgeAt(lower.mm))}`
       : ''
-    return (
-      `the run-out bridges ${show(bridge)} from the toe, ${show(toeStep)} above the floor: ` +
-      `cut its sheet ${show(runOutLength(transition, units))} long (${show(lap)} screwed on the skin, ${show(flat)} flat on the floor)` +
-      `${bridge > hand ? ` and pack under it where over ${show(hand)} hangs free` : ''}${shorter}`
+    return tell(
+      `the run-out bridges ${show(bridge)} from the toe, ${show(toeStep)} above the floor: `,
+      `cut its sheet ${show(runOutLength(transition, units))} long (${show(lap)} screwed on the skin, ${show(flat)} flat on the floor)`,
+      bridge > hand ? ` and pack under it where over ${show(hand)} hangs free` : '',
+      shorter,
     )
   })
 }

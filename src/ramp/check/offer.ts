@@ -1,6 +1,7 @@
+import type { Sheet } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 import { wordList } from '../../length/word-list.ts'
-import { showLength, type Units } from '../../length.ts'
+import { readLength, showLength, type Units } from '../../length.ts'
 
 /** Lengths this near are the same: what a builder types at a limit is not refused for the last bits of a sum. mm */
 export const same = 1e-6
@@ -43,6 +44,21 @@ export const measured = (mm: number, units: Units): string => {
 
 /** The least that is not shown as nothing. */
 const leastShown = { mm: 0.1, in: inch / 32 } as const
+
+/** A length that stands in the file already, to be typed again beside one that changes: it is read as the same. */
+const again = (mm: number, units: Units): string => {
+  const shown = showLength(mm, units, { decimals: 3, unit: true })
+  const reading = readLength(shown, units)
+  return 'mm' in reading && Math.abs(reading.mm - mm) < same ? shown : `${Number(mm.toFixed(6))} mm`
+}
+
+/** `38 mm x 89 mm`, of which the second is offered. */
+export const sectionText = (thin: number, shown: string, units: Units): string =>
+  `${again(thin, units)} x ${shown}`
+
+/** `[ 9 mm plywood, 6 mm hardboard ]` */
+export const sheetsText = (sheets: readonly Sheet[], units: Units): string =>
+  `[ ${sheets.map(({ thickness, material }) => `${again(thickness, units)} ${material}`).join(', ')} ]`
 
 /** One that needs no tenth of a mm. */
 export const rounded = (mm: number, units: Units): string => showLength(mm, units, { unit: true })

@@ -3,6 +3,7 @@ import { rangeAt } from '../../design/schema.ts'
 import { type Draft, type Finding, stop, type Trial } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import { firstThat, type Key, manyFaults, orWays } from '../check/remedy.ts'
+import { offering, set, setOfFile, type Told, tell, told } from '../check/told.ts'
 
 /** Length of a stud: the width less all sides, shared by the bays between them. mm */
 export const studLength = ({ width, sides }: Pick<RampDesign, 'width' | 'sides'>): number =>
@@ -30,21 +31,23 @@ export const widthFindings = <D extends RampDesign>(
   const show = (mm: number): string => measured(mm, units)
   const left = bay > same ? `only ${show(bay)} from one to the next` : 'no room for studs'
   return [
-    stop('width', (trial: Trial<D>) => {
+    stop('width', (trial: Trial<D>): Told => {
       const least = sides.count * sides.thickness + (sides.count - 1) * leastBay
       const wider = firstThat(trial, design, key, least, 1, units)
       const fewer = Array.from({ length: sides.count - 2 }, (_, i) => sides.count - 1 - i).find((count) =>
         trial({ ...design, sides: { ...sides, count } }),
       )
-      return (
-        `${sides.count} sides of ${show(sides.thickness)} leave ${left} in a width of ${show(width)}, a stud wants ${show(leastBay)}; ` +
+      return tell(
+        `${sides.count} sides of ${show(sides.thickness)} leave ${left} in a width of ${show(width)}, a stud wants ${show(leastBay)}; `,
         orWays(
           [
-            wider && `make it ${wider.shown} or more`,
-            fewer === undefined ? null : `take fewer (sides: { count: ${fewer} })`,
+            wider && told`make it ${wider} or more`,
+            fewer === undefined
+              ? null
+              : offering(`take fewer (sides: { count: ${fewer} })`, set('sides.count', `${fewer}`)),
           ],
           `make it ${offer(units).atLeast(least)} or more; ${manyFaults}`,
-        )
+        ),
       )
     }),
   ]
@@ -66,13 +69,23 @@ export const timberFindings = (
     const bay = studLength({ ...design, sides: { ...design.sides, count: sides } })
     return bay <= longest + same && bay >= leastBay
   })
+  const longer = offer(units).atLeast(length)
   return [
     stop(
       'timber-short',
-      `a stud is ${measured(length, units)} long, and the longest timber of your stock ${measured(longest, units)}: buy timber of ${offer(units).atLeast(length)} or more (stock: { timber })` +
-        (more === undefined || stored.length > 0
+      tell(
+        `a stud is ${measured(length, units)} long, and the longest timber of your stock ${measured(longest, units)}: `,
+        offering(
+          `buy timber of ${longer} or more (stock: { timber })`,
+          setOfFile('stock.timber', `[ ${longer} ]`),
+        ),
+        more === undefined || stored.length > 0
           ? ''
-          : `, or take ${more - 2 === 1 ? 'a middle rib' : `${more - 2} ribs`} (sides: { count: ${more} })`),
+          : offering(
+              `, or take ${more - 2 === 1 ? 'a middle rib' : `${more - 2} ribs`} (sides: { count: ${more} })`,
+              set('sides.count', `${more}`),
+            ),
+      ),
     ),
   ]
 }

@@ -2,6 +2,7 @@ import type { FlatDesign, Units } from '../../design/design.ts'
 import { rangeAt } from '../../design/schema.ts'
 import { type Finding, note, stop } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
+import { offering, set, told } from '../check/told.ts'
 import type { Curve } from '../curve/curve.ts'
 import type { Stand, Stud } from './stud.ts'
 
@@ -64,7 +65,10 @@ const roomFindings = (
       ? [
           stop(
             'length-short',
-            `a flat ${show(length)} long has no room for a stud ${show(width)} wide at each end; make it ${atLeast(2 * width)} or more`,
+            offering(
+              `a flat ${show(length)} long has no room for a stud ${show(width)} wide at each end; make it ${atLeast(2 * width)} or more`,
+              set('length', atLeast(2 * width)),
+            ),
           ),
         ]
       : []),
@@ -72,7 +76,10 @@ const roomFindings = (
       ? [
           stop(
             'flat-studs',
-            `studs ${show(width)} wide do not fit side by side every ${show(every)}; make \`every\` ${atLeast(width)} or more`,
+            offering(
+              `studs ${show(width)} wide do not fit side by side every ${show(every)}; make \`every\` ${atLeast(width)} or more`,
+              set('studs.every', atLeast(width)),
+            ),
           ),
         ]
       : []),
@@ -98,8 +105,17 @@ const sectionFindings = (
         : 'lay them flat'
   const whole = height.value + wide - frame
   const { most } = rangeAt(`ramps[flat].height.${height.layer}`)
-  const way = whole <= most ? `; a ${height.layer} height of ${atLeast(whole)} takes them whole` : ''
+  const way =
+    whole <= most
+      ? offering(
+          `; a ${height.layer} height of ${atLeast(whole)} takes them whole`,
+          set(`height.${height.layer}`, atLeast(whole)),
+        )
+      : ''
   return [
-    note('flat-studs', `studs ${show(wide)} deep do not stand in a frame ${show(frame)} high: ${done}${way}`),
+    note(
+      'flat-studs',
+      told`studs ${show(wide)} deep do not stand in a frame ${show(frame)} high: ${done}${way}`,
+    ),
   ]
 }

@@ -2,6 +2,7 @@ import type { QuarterDesign, Units } from '../../design/design.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offerSteps } from '../check/offer.ts'
 import { depthKey, firstThat, orWays } from '../check/remedy.ts'
+import { tell, told } from '../check/told.ts'
 import type { Stud } from './stud.ts'
 
 /** Skin that reaches no farther past its last stud needs none there; common practice, no source. mm */
@@ -23,9 +24,9 @@ export const lipFreeFindings = (
       const [thin, wide] = [Math.min(...ramp.studs.section), Math.max(...ramp.studs.section)]
       const range = { least: Math.max(thin, depthKey.range.least), most: wide }
       const depth = firstThat(trial, ramp, { ...depthKey, range }, wide - offerSteps[units] / 2, -1, units)
-      return (
-        `no stud fits at the lip, so the curve's last ${measured(free, units)} hang free; ` +
-        orWays([depth && `studs ripped to ${depth.shown} deep find room`], 'set blocks there')
+      return tell(
+        `no stud fits at the lip, so the curve's last ${measured(free, units)} hang free; `,
+        orWays([depth && told`studs ripped to ${depth} deep find room`], 'set blocks there'),
       )
     }),
   ]

@@ -3,6 +3,7 @@ import { inch } from '../../geometry/inch.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { rounded, same } from '../check/offer.ts'
+import { offering, set, tell } from '../check/told.ts'
 
 /** Thickness of dry boards by the name they are sold under, inches: American Softwood Lumber Standard PS 20; from memory but 1, 2. */
 const thicknesses = new Map([
@@ -105,8 +106,10 @@ const metricPipeFindings = (ramp: RampDesign): readonly Finding[] => {
   return [
     warn(
       'pipe-nominal',
-      `the pipe is taken as ${outside} mm thick in real; steel pipe sold as DN ${outside} measures ${real} mm outside: ` +
-        `type what you measure (outside: ${real})`,
+      tell(
+        `the pipe is taken as ${outside} mm thick in real; steel pipe sold as DN ${outside} measures ${real} mm outside: `,
+        offering(`type what you measure (outside: ${real})`, set('coping.outside', `${real}`)),
+      ),
     ),
   ]
 }
@@ -123,8 +126,10 @@ const pipeFindings = (ramp: RampDesign): readonly Finding[] => {
   return [
     warn(
       'pipe-nominal',
-      `the pipe is taken as ${show(typed)} in thick in real; pipe sold as ${show(typed)} in measures ${outside} in outside: ` +
-        `type what you measure (outside: ${outside})`,
+      tell(
+        `the pipe is taken as ${show(typed)} in thick in real; pipe sold as ${show(typed)} in measures ${outside} in outside: `,
+        offering(`type what you measure (outside: ${outside})`, set('coping.outside', outside)),
+      ),
     ),
   ]
 }
@@ -136,8 +141,14 @@ const studFindings = ({ studs: { section } }: RampDesign): readonly Finding[] =>
   return [
     warn(
       'stud-nominal',
-      `the studs are taken as ${show(thin)} x ${show(wide)} in real; what is sold as ${show(thin)}x${show(wide)} measures ` +
-        `${show(thickness)} x ${show(width)} in when it is dry: type what you measure (section: ${show(thickness)} x ${show(width)})`,
+      tell(
+        `the studs are taken as ${show(thin)} x ${show(wide)} in real; what is sold as ${show(thin)}x${show(wide)} measures `,
+        `${show(thickness)} x ${show(width)} in when it is dry: `,
+        offering(
+          `type what you measure (section: ${show(thickness)} x ${show(width)})`,
+          set('studs.section', `${show(thickness)} x ${show(width)}`),
+        ),
+      ),
     ),
   ]
 }

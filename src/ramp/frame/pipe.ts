@@ -2,6 +2,7 @@ import type { QuarterDesign, Stock, Units } from '../../design/design.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { listed, measured, offer, rounded, same } from '../check/offer.ts'
+import { offering, setOfFile, tell } from '../check/told.ts'
 import { wallMiddles } from './bays.ts'
 import type { Stretch } from './stretch.ts'
 
@@ -151,8 +152,12 @@ const pieceFindings = (
   return [
     warn(
       'pipe-piece',
-      `of the pipe ${wordList(words)} would be held and could turn or come off; ` +
-        (whole ? `buy pipe of ${whole} or more` : 'strap it down to the sides as well'),
+      tell(
+        `of the pipe ${wordList(words)} would be held and could turn or come off; `,
+        whole
+          ? offering(`buy pipe of ${whole} or more`, setOfFile('stock.pipe', `[ ${whole} ]`))
+          : 'strap it down to the sides as well',
+      ),
     ),
   ]
 }

@@ -3,7 +3,8 @@ import { rampPath, rangeAt } from '../../design/schema.ts'
 import { quote } from '../../length/quote.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Draft, note, type Trial, warn } from '../check/check.ts'
-import { measured, offer, rounded } from '../check/offer.ts'
+import { measured, offer, rounded, sectionText } from '../check/offer.ts'
+import { offering, type Said, set, type Told, tell, unoffered } from '../check/told.ts'
 import { studLength } from './bays.ts'
 
 /** What a cross timber bears between two sides. */
@@ -78,7 +79,7 @@ export const spanFindings = <D extends RampDesign>(
   const counts = Array.from({ length: most - sides.count }, (_, i) => sides.count + 1 + i).filter(passes)
   // span over sag is 4 E b h³ / (F L²)
   const least = Math.cbrt((spanRatio * spanLoad * length ** 2) / (4 * spanStiffness * stud.width))
-  const ways = (works: (changed: D) => boolean): readonly string[] => {
+  const ways = (works: (changed: D) => boolean): readonly Said[] => {
     const ribbed = (count: number): D => ({ ...design, sides: { ...sides, count } })
     const deep = (depth: number): D => ({
       ...design,
@@ -90,11 +91,21 @@ export const spanFindings = <D extends RampDesign>(
     return [
       ...(count === undefined
         ? []
-        : [`${ribs === 1 ? '1 middle rib' : `${ribs} middle ribs`} (sides: { count: ${count} })`]),
+        : [
+            offering(
+              `${ribs === 1 ? '1 middle rib' : `${ribs} middle ribs`} (sides: { count: ${count} })`,
+              set('sides.count', `${count}`),
+            ),
+          ]),
       ...(stud.instead !== null
         ? [stud.instead]
         : works(deep(atLeastMm(least)))
-          ? [`studs ${atLeast(least)} deep or more`]
+          ? [
+              offering(
+                `studs ${atLeast(least)} deep or more`,
+                set('studs.section', sectionText(stud.width, atLeast(least), units)),
+              ),
+            ]
           : []),
     ]
   }
@@ -102,12 +113,15 @@ export const spanFindings = <D extends RampDesign>(
     stored.length > 0
       ? `; ${wordList(stored.map((name) => quote(name)))} ${stored.length === 1 ? 'stores' : 'store'} inside: a middle rib would stop that, deeper studs leave less height for it`
       : ''
-  const message = (works: (changed: D) => boolean): string => {
+  const message = (works: (changed: D) => boolean): Told => {
     const found = ways(works)
-    return (
-      `a stud ${rounded(length, units)} long sags about ${measured(sag, units)} (span/${Math.floor(ratio)}) under ${forceWords(spanLoad)} ` +
-      `at rest in its middle, stiffness ${spanStiffness} N/mm², both assumed; floors are commonly held to span/${spanRatio}: ` +
-      `${found.length > 0 ? `${found.join(' or ')} would` : 'ribs and deeper studs together would'}${keep}. Judge for yourself or ask who knows timber`
+    return tell(
+      `a stud ${rounded(length, units)} long sags about ${measured(sag, units)} (span/${Math.floor(ratio)}) under ${forceWords(spanLoad)} `,
+      `at rest in its middle, stiffness ${spanStiffness} N/mm², both assumed; floors are commonly held to span/${spanRatio}: `,
+      ...(found.length > 0
+        ? found.flatMap((way, i) => (i === 0 ? [way] : [' or ', way]))
+        : ['ribs and deeper studs together']),
+      ` would${keep}. Judge for yourself or ask who knows timber`,
     )
   }
   return [
@@ -115,7 +129,8 @@ export const spanFindings = <D extends RampDesign>(
       ? warn('span', (trial: Trial<D>) => message(trial))
       : note(
           'span',
-          message(() => true),
+          // not tried on the whole ramp, so said and not offered
+          unoffered(message(() => true)),
         ),
   ]
 }

@@ -2,7 +2,17 @@ import type { QuarterDesign, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 import { type Draft, note, stop, type Trial } from '../check/check.ts'
 import { listed, measured, offerSteps, rounded, same } from '../check/offer.ts'
-import { depthKey, everyKey, firstOf, type Key, type Offered, orWays, toeKey } from '../check/remedy.ts'
+import {
+  depthKey,
+  everyKey,
+  firstOf,
+  type Key,
+  type Offered,
+  offered,
+  orWays,
+  toeKey,
+} from '../check/remedy.ts'
+import { type Told, tell, told } from '../check/told.ts'
 import type { SolvedCoping } from '../side/coping.ts'
 import type { Transition } from '../side/transition.ts'
 import { aside } from './aside.ts'
@@ -99,11 +109,11 @@ const lostFindings = (
     )
   if (missing.length > 0)
     findings.push(
-      stop(
-        'stud-outside',
-        (trial: Trial) =>
-          `no place within half a spacing takes the stud${missing.length === 1 ? '' : 's'} ${listed(missing, units)} up the curve: ` +
-          `there it would leave the panel or meet another; ${lostRemedy(trial, ramp, units)}`,
+      stop('stud-outside', (trial: Trial) =>
+        tell(
+          `no place within half a spacing takes the stud${missing.length === 1 ? '' : 's'} ${listed(missing, units)} up the curve: `,
+          told`there it would leave the panel or meet another; ${lostRemedy(trial, ramp, units)}`,
+        ),
       ),
     )
   return findings
@@ -140,11 +150,11 @@ const usual = {
 
 const usualSpacing = (trial: Trial, ramp: QuarterDesign, units: Units): Offered | null => {
   const mm = usual[units].find((every) => trial(everyKey.typed(ramp, every)))
-  return mm === undefined ? null : { mm, shown: rounded(mm, units) }
+  return mm === undefined ? null : offered(ramp, everyKey, mm, rounded(mm, units), units)
 }
 
 /** The nearest spacing, the least toe and the deepest studs with which every stud finds a place. */
-const lostRemedy = (trial: Trial, ramp: QuarterDesign, units: Units): string => {
+const lostRemedy = (trial: Trial, ramp: QuarterDesign, units: Units): Told => {
   const { every, section } = ramp.studs
   const [thin, wide] = [Math.min(...section), Math.max(...section)]
   const step = offerSteps[units]
@@ -162,9 +172,9 @@ const lostRemedy = (trial: Trial, ramp: QuarterDesign, units: Units): string => 
   const depth = first(within(depthKey, thin, wide), wide - step / 2, -1)
   return orWays(
     [
-      nearest && `studs every ${nearest.shown} find one each`,
-      toe && `a toe of ${toe.shown} makes room`,
-      depth && `rip the studs to ${depth.shown} deep`,
+      nearest && told`studs every ${nearest} find one each`,
+      toe && told`a toe of ${toe} makes room`,
+      depth && told`rip the studs to ${depth} deep`,
     ],
     'no other spacing, toe or depth of stud was found that alone makes room: make the ramp higher, or the deck longer',
   )

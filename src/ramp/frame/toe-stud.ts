@@ -3,6 +3,7 @@ import { bisect } from '../../geometry/bisect.ts'
 import { type Draft, note, type Trial, warn } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
 import { firstThat, toeKey } from '../check/remedy.ts'
+import { told } from '../check/told.ts'
 import { leastRipped, type Stud } from './stud.ts'
 import { fullFrom } from './stud-depth.ts'
 import type { StudRoom } from './stud-room.ts'
@@ -69,5 +70,5 @@ const noToeStud = ({ ramp }: StudRoom, toe: number | null, units: Units): Draft 
       ? toe === null
         ? 'no stud fits in the toe: it would leave the panel or meet the notch; the curve is too short, or starts too steep, for this section'
         : 'no stud fits in the toe: it is too low for this section, and no higher one was found that stops nothing else; take thinner studs'
-      : `no stud fits in the toe; a toe of ${higher.shown} takes one laid flat`
+      : told`no stud fits in the toe; a toe of ${higher} takes one laid flat`
   })

@@ -3,6 +3,7 @@ import type { Point } from '../../geometry/point.ts'
 import { type Draft, stop, type Trial } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
 import { chamferKey, firstThat, orWays, wheelKey } from '../check/remedy.ts'
+import { tell, told } from '../check/told.ts'
 import type { SolvedCoping } from '../side/coping.ts'
 import type { Transition } from '../side/transition.ts'
 import { wallMiddles } from './bays.ts'
@@ -139,11 +140,14 @@ const wheelStop = (design: QuarterDesign, why: string, units: Units): Draft =>
       units,
     )
     const smaller = firstThat(trial, design, wheelKey, design.wheels!.diameter, -1, units)
-    return `${why}; ${orWays(
-      [
-        longer && `a chamfer of { leg: ${longer.shown} } takes them`,
-        smaller && `wheels of ${smaller.shown} or less fit`,
-      ],
-      'no chamfer that the side has room for takes them: leave the wheels out, or make the deck longer',
-    )}`
+    return tell(
+      `${why}; `,
+      orWays(
+        [
+          longer && told`a chamfer of { leg: ${longer} } takes them`,
+          smaller && told`wheels of ${smaller} or less fit`,
+        ],
+        'no chamfer that the side has room for takes them: leave the wheels out, or make the deck longer',
+      ),
+    )
   })

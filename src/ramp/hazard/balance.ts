@@ -2,6 +2,7 @@ import type { QuarterDesign, Units } from '../../design/design.ts'
 import { type Draft, note, stop, type Trial, warn } from '../check/check.ts'
 import { rounded } from '../check/offer.ts'
 import { backKey, chamferKey, firstThat, orWays } from '../check/remedy.ts'
+import { offering, set, type Told, tell, told } from '../check/told.ts'
 import { forceWords } from '../frame/span.ts'
 import { rampParts } from './masses.ts'
 import type { Standing } from './standing.ts'
@@ -70,16 +71,16 @@ export const balance = (design: QuarterDesign, ramp: Standing): Balance => {
 const kilos = (kg: number): string => `${Math.floor(kg)} kg (${Math.floor(kg / 0.45359237)} lb)`
 
 /** A smaller chamfer where the foot is what is short, a longer deck else. */
-const footWays = (trial: Trial, design: QuarterDesign, units: Units): string => {
+const footWays = (trial: Trial, design: QuarterDesign, units: Units): Told => {
   const { chamfer, back } = design
   const smaller = chamfer > 0 ? firstThat(trial, design, chamferKey, chamfer, -1, units) : null
   const without = chamfer > 0 && !smaller && trial(chamferKey.typed(design, 0))
   const longer = smaller || without ? null : firstThat(trial, design, backKey(design), back.value, 1, units)
   return orWays(
     [
-      smaller && `a chamfer of ${smaller.shown} or less`,
-      without ? 'no chamfer' : null,
-      longer && (back.from === 'deck' ? `a deck of ${longer.shown} or more` : `a side ${longer.shown} long`),
+      smaller && told`a chamfer of ${smaller} or less`,
+      without ? offering('no chamfer', set('chamfer', 'none')) : null,
+      longer && (back.from === 'deck' ? told`a deck of ${longer} or more` : told`a side ${longer} long`),
     ],
     'fix it to a wall, or set another back to back with it',
   )
@@ -95,7 +96,7 @@ export const tipFindings = (design: QuarterDesign, ramp: Standing, units: Units)
       stop(
         'tips',
         (trial: Trial) =>
-          `it falls over by itself: ${ends}, its middle lies ${show(middle)} behind it; ${footWays(trial, design, units)}`,
+          told`it falls over by itself: ${ends}, its middle lies ${show(middle)} behind it; ${footWays(trial, design, units)}`,
       ),
     ]
   const findings: Draft[] = []
@@ -105,11 +106,11 @@ export const tipFindings = (design: QuarterDesign, ramp: Standing, units: Units)
       : 'who rolls up it tips it over backward'
   if (Math.min(alone, standing, rolling) <= 0)
     findings.push(
-      warn(
-        'tips',
-        (trial: Trial) =>
-          `a rider of ${kilos(rider)} ${who}: ${ends}, its own middle lies only ${show(foot - middle)} before that, and it may weigh no more than ${kilos(least)}; ` +
+      warn('tips', (trial: Trial) =>
+        tell(
+          `a rider of ${kilos(rider)} ${who}: ${ends}, its own middle lies only ${show(foot - middle)} before that, and it may weigh no more than ${kilos(least)}; `,
           footWays(trial, design, units),
+        ),
       ),
     )
   if (push.share > grip)

@@ -2,8 +2,9 @@ import type { QuarterDesign, Sheet, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
-import { measured, offerSteps, rounded } from '../check/offer.ts'
+import { measured, offerSteps, rounded, sheetsText } from '../check/offer.ts'
 import { boardKey, deckKey, downKey, everyKey, firstThat, orWays } from '../check/remedy.ts'
+import { offering, set, type Told, tell, told } from '../check/told.ts'
 import { studLength } from '../frame/bays.ts'
 import type { DeckTimber } from '../frame/deck-timbers.ts'
 import { forceWords, spanLoad } from '../frame/span.ts'
@@ -27,11 +28,18 @@ const sold = {
 } as const
 
 /** The thinnest layer of plywood on the studs that helps. */
-const layerWay = (trial: Trial, design: QuarterDesign, units: Units): string | null => {
-  const thickness = sold[units].find((t) =>
-    trial({ ...design, skin: [{ thickness: t, material: 'plywood' }, ...design.skin] }, ['skin-bend']),
-  )
-  return thickness === undefined ? null : `one more layer of ${rounded(thickness, units)} plywood`
+const layerWay = (trial: Trial, design: QuarterDesign, units: Units): Told | null => {
+  const skinWith = (thickness: number): readonly Sheet[] => [
+    { thickness, material: 'plywood' },
+    ...design.skin,
+  ]
+  const thickness = sold[units].find((t) => trial({ ...design, skin: skinWith(t) }, ['skin-bend']))
+  return thickness === undefined
+    ? null
+    : offering(
+        `one more layer of ${rounded(thickness, units)} plywood`,
+        set('skin', sheetsText(skinWith(thickness), units)),
+      )
 }
 
 /** The skin's stretch along the curve, and the ends of which it is said already that no stud holds them. */
@@ -61,12 +69,12 @@ export const skinLoadFindings = (
       warn('skin-load', (trial: Trial) => {
         const { every } = design.studs
         const closer = firstThat(trial, design, everyKey, every - offerSteps[units] / 2, -1, units)
-        return (
-          `the skin (${sheetWords(design.skin, units)}) spans ${show(between.to - between.from)} from stud to stud and ${loadWords(between, units)}` +
+        return tell(
+          `the skin (${sheetWords(design.skin, units)}) spans ${show(between.to - between.from)} from stud to stud and ${loadWords(between, units)}`,
           orWays(
-            [closer && `studs every ${closer.shown}`, layerWay(trial, design, units)],
+            [closer && told`studs every ${closer}`, layerWay(trial, design, units)],
             'take a thicker skin and closer studs',
-          )
+          ),
         )
       }),
     )
@@ -80,12 +88,12 @@ export const skinLoadFindings = (
         )
         const by = design.coping?.by
         const shallower = by?.kind === 'notch' ? firstThat(trial, design, downKey, by.down, -1, units) : null
-        return (
-          `no timber holds the skin (${sheetWords(design.skin, units)}) for ${wordList(ends)}: it ${loadWords(free[0]!, units)}` +
+        return tell(
+          `no timber holds the skin (${sheetWords(design.skin, units)}) for ${wordList(ends)}: it ${loadWords(free[0]!, units)}`,
           orWays(
-            [layerWay(trial, design, units), shallower && `a notch ${shallower.shown} down or less`],
+            [layerWay(trial, design, units), shallower && told`a notch ${shallower} down or less`],
             'set blocks between the sides there',
-          )
+          ),
         )
       }),
     )
@@ -109,11 +117,11 @@ export const boardLoadFindings = (
   const { between, free } = weakest(borne)
   const show = (mm: number): string => measured(mm, units)
   const said = `the deck board (${sheetWords([sheet], units)})`
-  const thicker = (trial: Trial): string | null => {
+  const thicker = (trial: Trial): Told | null => {
     const level: Trial = (changed) => trial(changed, ['lip-ledge'])
     const thickerBy = (works: Trial) => firstThat(works, design, boardKey, sheet.thickness, 1, units)
     const found = thickerBy(level) ?? thickerBy(trial)
-    return found && `a deck board ${found.shown} thick`
+    return found && told`a deck board ${found} thick`
   }
   const findings: Draft[] = []
   if (between)
@@ -121,12 +129,12 @@ export const boardLoadFindings = (
       warn('board-load', (trial: Trial) => {
         const { deck } = design.studs
         const closer = firstThat(trial, design, deckKey, deck - offerSteps[units] / 2, -1, units)
-        return (
-          `${said} spans ${show(between.to - between.from)} from timber to timber and ${loadWords(between, units)}` +
+        return tell(
+          `${said} spans ${show(between.to - between.from)} from timber to timber and ${loadWords(between, units)}`,
           orWays(
-            [closer && `timbers every ${closer.shown} (studs: { deck })`, thicker(trial)],
+            [closer && told`timbers every ${closer} (studs: { deck })`, thicker(trial)],
             'take a thicker deck board and closer timbers',
-          )
+          ),
         )
       }),
     )
@@ -136,9 +144,9 @@ export const boardLoadFindings = (
         const ends = free.map(
           ({ from, to }) => `${show(to - from)} at its ${from === board.from ? 'front' : 'back'}`,
         )
-        return (
-          `no timber holds ${said} for ${wordList(ends)}: it ${loadWords(free[0]!, units)}` +
-          orWays([thicker(trial)], 'set blocks between the sides there')
+        return tell(
+          `no timber holds ${said} for ${wordList(ends)}: it ${loadWords(free[0]!, units)}`,
+          orWays([thicker(trial)], 'set blocks between the sides there'),
         )
       }),
     )

@@ -3,6 +3,7 @@ import { inch } from '../../geometry/inch.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, rounded, same } from '../check/offer.ts'
 import { firstThat, manyFaults, orWays, toeKey } from '../check/remedy.ts'
+import { tell, told } from '../check/told.ts'
 
 /** A front edge up to here is a feather that splinters; our own choice. mm */
 const feather = 6
@@ -20,9 +21,9 @@ export const featherFindings = (design: QuarterDesign, units: Units): readonly D
         design.toe > same
           ? `a toe of ${measured(design.toe, units)} is a feather edge`
           : 'without a toe the side runs out to a feather edge'
-      return (
-        `${said} that splinters and is soon trodden off; ${rounded(blunt[units], units)} is blunt enough: ` +
-        orWays([thicker && `a toe of ${thicker.shown} or more`], `take a higher toe; ${manyFaults}`)
+      return tell(
+        `${said} that splinters and is soon trodden off; ${rounded(blunt[units], units)} is blunt enough: `,
+        orWays([thicker && told`a toe of ${thicker} or more`], `take a higher toe; ${manyFaults}`),
       )
     }),
   ]

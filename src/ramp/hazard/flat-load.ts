@@ -2,6 +2,7 @@ import type { FlatDesign, Units } from '../../design/design.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offerSteps } from '../check/offer.ts'
 import { firstThat, flatEveryKey, orWays } from '../check/remedy.ts'
+import { tell, told } from '../check/told.ts'
 import { studLength } from '../frame/bays.ts'
 import type { Stud } from '../frame/stud.ts'
 import { type Borne, weakest } from './bearing.ts'
@@ -21,9 +22,9 @@ export const flatLoadFindings = (
     warn('skin-load', (trial: Trial<FlatDesign>) => {
       const { every } = design.studs
       const closer = firstThat(trial, design, flatEveryKey, every - offerSteps[units] / 2, -1, units)
-      return (
-        `the skin (${sheetWords(design.skin, units)}) spans ${measured(between.to - between.from, units)} from stud to stud and ${loadWords(between, units)}` +
-        orWays([closer && `studs every ${closer.shown}`], 'take a thicker skin and closer studs')
+      return tell(
+        `the skin (${sheetWords(design.skin, units)}) spans ${measured(between.to - between.from, units)} from stud to stud and ${loadWords(between, units)}`,
+        orWays([closer && told`studs every ${closer}`], 'take a thicker skin and closer studs'),
       )
     }),
   ]

@@ -2,6 +2,7 @@ import type { QuarterDesign, Units } from '../../design/design.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offerSteps, same } from '../check/offer.ts'
 import { boardKey, firstThat, orWays } from '../check/remedy.ts'
+import { tell, told } from '../check/told.ts'
 import type { Transition } from '../side/transition.ts'
 import { shortDeckFindings } from './short-deck.ts'
 
@@ -28,12 +29,12 @@ const lipLedgeFindings = (design: QuarterDesign, { heights }: Transition, units:
       const flush = heights.surface - heights.frame
       const way = over > 0 ? -1 : 1
       const other = firstThat(trial, design, boardKey, flush - (way * offerSteps[units]) / 2, way, units)
-      return (
-        `at the lip the deck stands ${show(Math.abs(over))} ${over > 0 ? 'above' : 'below'} the ridden face and no pipe covers it, a wheel stops at more than ${show(ledgeLimit)}; ` +
+      return tell(
+        `at the lip the deck stands ${show(Math.abs(over))} ${over > 0 ? 'above' : 'below'} the ridden face and no pipe covers it, a wheel stops at more than ${show(ledgeLimit)}; `,
         orWays(
-          [other && `a deck board ${other.shown} thick meets it`],
+          [other && told`a deck board ${other} thick meets it`],
           'seat a pipe there (coping), or plane what stands over to a slope',
-        )
+        ),
       )
     }),
   ]

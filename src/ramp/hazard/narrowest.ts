@@ -5,6 +5,7 @@ import { pointBetween } from '../../geometry/point.ts'
 import { type Draft, stop, type Trial, warn } from '../check/check.ts'
 import { measured, rounded, same } from '../check/offer.ts'
 import { backKey, chamferKey, downKey, firstOf, manyFaults, orWays, upKey } from '../check/remedy.ts'
+import { offering, set, type Told, tell, told } from '../check/told.ts'
 import type { EdgeName, Side } from '../side/side.ts'
 
 /** The least wood between two edges of a side. */
@@ -61,10 +62,12 @@ export const narrowFindings = (design: QuarterDesign, side: Side, units: Units):
   const { from, to, distance, edges } = least
   const middle = pointBetween(from, to, 0.5)
   const show = (mm: number): string => measured(mm, units)
-  const message = (trial: Trial): string =>
-    `only ${show(distance)} of wood is left between ${edgeWords[edges[0]]} and ${edgeWords[edges[1]]}, ` +
-    `${rounded(middle.x, units)} behind the toe and ${measured(middle.y, units)} above the floor; ${show(leastWood)} or more is stronger: ` +
-    orWays(woodWays(trial, design, edges, units), `no one number gives it; ${manyFaults}`)
+  const message = (trial: Trial): Told =>
+    tell(
+      `only ${show(distance)} of wood is left between ${edgeWords[edges[0]]} and ${edgeWords[edges[1]]}, `,
+      `${rounded(middle.x, units)} behind the toe and ${measured(middle.y, units)} above the floor; ${show(leastWood)} or more is stronger: `,
+      orWays(woodWays(trial, design, edges, units), `no one number gives it; ${manyFaults}`),
+    )
   return [distance < leastBridge - same ? stop('wood-narrow', message) : warn('wood-narrow', message)]
 }
 
@@ -73,7 +76,7 @@ const woodWays = (
   design: QuarterDesign,
   edges: Narrowest['edges'],
   units: Units,
-): readonly (string | null)[] => {
+): readonly (Told | null)[] => {
   const first = firstOf(design, units, trial)
   const { chamfer, coping, back } = design
   const smaller = chamfer > 0 ? first(chamferKey, chamfer, -1) : null
@@ -84,10 +87,10 @@ const woodWays = (
   const down = shallower ? first(downKey, (coping.by as { readonly down: number }).down, -1) : null
   const longer = edges.includes('bottom') ? null : first(backKey(design), back.value, 1)
   return [
-    smaller && `a chamfer of ${smaller.shown} or less`,
-    without ? 'no chamfer' : null,
-    up && `\`up\` at least ${up.shown}`,
-    down && `a notch ${down.shown} down or less`,
-    longer && (back.from === 'deck' ? `a deck of ${longer.shown} or more` : `a side ${longer.shown} long`),
+    smaller && told`a chamfer of ${smaller} or less`,
+    without ? offering('no chamfer', set('chamfer', 'none')) : null,
+    up && told`\`up\` at least ${up}`,
+    down && told`a notch ${down} down or less`,
+    longer && (back.from === 'deck' ? told`a deck of ${longer} or more` : told`a side ${longer} long`),
   ]
 }

@@ -2,6 +2,7 @@ import type { QuarterDesign, Sheet, Units } from '../../design/design.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offer, rounded, same } from '../check/offer.ts'
 import { orWays } from '../check/remedy.ts'
+import { offering, set, tell } from '../check/told.ts'
 import { bendRow } from '../skin/bend.ts'
 import { soldSteel, yieldRadius } from './stiff-sheets.ts'
 
@@ -49,15 +50,20 @@ export const runOutFindings = (design: QuarterDesign, tightest: number, units: U
       const other = soldSteel[units].find((thin) =>
         trial({ ...design, runOut: { kind: 'sheet', sheet: { material: 'steel', thickness: thin } } }),
       )
-      return (
-        `the run-out sheet is too thick (${name}): ${why.join(', and ')}; ` +
+      return tell(
+        `the run-out sheet is too thick (${name}): ${why.join(', and ')}; `,
         orWays(
           [
-            other === undefined ? null : `take steel of ${rounded(other, units)}`,
+            other === undefined
+              ? null
+              : offering(
+                  `take steel of ${rounded(other, units)}`,
+                  set('run-out.sheet', `${rounded(other, units)} steel`),
+                ),
             steps && !stiff ? 'plane both of its ends to a long slope' : null,
           ],
           'have it rolled to the radius',
-        )
+        ),
       )
     }),
   ]

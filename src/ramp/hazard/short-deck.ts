@@ -2,6 +2,7 @@ import type { QuarterDesign, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 import { type Finding, warn } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
+import { offering, set, tell } from '../check/told.ts'
 
 /** On a shorter deck nobody stands; common practice, no source. mm */
 const footing = { mm: 100, in: 4 * inch } as const
@@ -18,7 +19,13 @@ export const shortDeckFindings = ({ back }: QuarterDesign, units: Units): readon
   return [
     warn(
       'deck-short',
-      `a deck of ${measured(back.value, units)} is a ledge that nobody stands on; did you mean ${Math.round(count)} ${name} (${measured(Math.round(count) * mm, units)})?`,
+      tell(
+        `a deck of ${measured(back.value, units)} is a ledge that nobody stands on; `,
+        offering(
+          `did you mean ${Math.round(count)} ${name} (${measured(Math.round(count) * mm, units)})?`,
+          set('deck', `${Math.round(count)} ${name}`),
+        ),
+      ),
     ),
   ]
 }

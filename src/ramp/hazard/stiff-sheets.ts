@@ -1,8 +1,9 @@
 import type { QuarterDesign, Sheet, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 import { type Draft, note, type Trial, warn } from '../check/check.ts'
-import { measured, offer, rounded, same } from '../check/offer.ts'
+import { measured, offer, rounded, same, sheetsText } from '../check/offer.ts'
 import { firstThat, orWays, radiusKey } from '../check/remedy.ts'
+import { offering, set, tell, told } from '../check/told.ts'
 import { strengths } from './strength.ts'
 
 /** Tighter than any usual ramp: there nothing is known of hardboard either; common practice, no source. mm */
@@ -50,15 +51,20 @@ export const stiffSheetFindings = (
         const thinner = soldSteel[units].find((thickness) =>
           trial({ ...design, skin: steelOf(design.skin, thickness) }),
         )
-        return (
-          `${words(kinks)} does not spring to its curve of ${offer(units).atMost(kinks.radius)} but yields: flat sheet of mild steel so thick does below a radius of ${offer(units).atLeast(yieldRadius(kinks.sheet.thickness))}; ` +
+        return tell(
+          `${words(kinks)} does not spring to its curve of ${offer(units).atMost(kinks.radius)} but yields: flat sheet of mild steel so thick does below a radius of ${offer(units).atLeast(yieldRadius(kinks.sheet.thickness))}; `,
           orWays(
             [
-              thinner === undefined ? null : `take steel of ${rounded(thinner, units)}`,
-              larger && `a ${layer} radius of ${larger.shown} or more`,
+              thinner === undefined
+                ? null
+                : offering(
+                    `take steel of ${rounded(thinner, units)}`,
+                    set('skin', sheetsText(steelOf(design.skin, thinner), units)),
+                  ),
+              larger && told`a ${layer} radius of ${larger} or more`,
             ],
             'have it rolled to the radius',
-          )
+          ),
         )
       }),
     )

@@ -2,9 +2,10 @@ import type { FlatDesign, Stock, Units } from '../../design/design.ts'
 import { largestPanel, panelSizes } from '../../design/panel-sizes.ts'
 import { rangeAt } from '../../design/schema.ts'
 import { carried } from '../beside/twins.ts'
-import { type Draft, type Finding, hasStop, stop, warn } from '../check/check.ts'
+import { type Draft, type Finding, hasStop, stop, warn, worded } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import { flatWidthKey } from '../check/remedy.ts'
+import { offering, set, setOfFile, tell, told } from '../check/told.ts'
 import { straightCurve } from '../curve/straight.ts'
 import { studLength, timberFindings, widthFindings } from '../frame/bays.ts'
 import { solveFlatStuds } from '../frame/flat-studs.ts'
@@ -36,7 +37,6 @@ export const solveFlat = (
     return stopsOfFlat(carried(design, changed, twin), units, stock).stops.some((id) => !known.includes(id))
   }
   const findings = drafts.map((own): Finding => {
-    if (typeof own.message === 'string') return { ...own, message: own.message }
     // where sheets meet is not asked: studs that they need besides only help
     const trial = (changed: FlatDesign): boolean => {
       if (twins.some((twin) => stopsTwin(changed, twin))) return false
@@ -49,7 +49,7 @@ export const solveFlat = (
           (id === own.id && level === own.level) || (level === 'stop' && !before.has(`stop ${id}`)),
       )
     }
-    return { ...own, message: own.message(trial) }
+    return worded(own, trial)
   })
   return { ...flat, findings }
 }
@@ -97,7 +97,7 @@ const bearingFindings = (
 ]
 
 /** The flat, and what is said of it before any remedy is tried. */
-const draftFlat = (
+export const draftFlat = (
   design: FlatDesign,
   units: Units,
   stock: Stock,
@@ -152,11 +152,12 @@ const lowFindings = ({ height }: FlatDesign, frame: number, units: Units): reado
   if (frame >= leastRipped - same) return []
   const show = (mm: number): string => measured(mm, units)
   const left = frame > same ? `only ${show(frame)} of frame` : 'no frame'
+  const least = offer(units).atLeast(height.value + leastRipped - frame)
+  const higher = offering(least, set(`height.${height.layer}`, least))
   return [
     stop(
       'flat-low',
-      `a ${height.layer} height of ${show(height.value)} leaves ${left} under the skin; ` +
-        `make it ${offer(units).atLeast(height.value + leastRipped - frame)} or more`,
+      told`a ${height.layer} height of ${show(height.value)} leaves ${left} under the skin; make it ${higher} or more`,
     ),
   ]
 }
@@ -167,15 +168,27 @@ const panelFindings = (design: FlatDesign, frame: number, stock: Stock, units: U
   const room = panelRoom(frame, sizes)
   if (length <= room + same) return []
   const { atLeast, atMost } = offer(units)
+  const buy = `buy panels of ${atLeast(Math.max(length, frame))} × ${atLeast(Math.min(length, frame))} or more`
   const way =
     room < rangeAt('ramps[flat].length').least
-      ? `buy panels of ${atLeast(Math.max(length, frame))} × ${atLeast(Math.min(length, frame))} or more`
-      : `make it ${atMost(room)} long or less and set two end to end`
+      ? stock.panels.length > 0
+        ? buy
+        : offering(
+            buy,
+            setOfFile(
+              'stock.panel',
+              `${atLeast(Math.min(length, frame))} x ${atLeast(Math.max(length, frame))}`,
+            ),
+          )
+      : offering(`make it ${atMost(room)} long or less and set two end to end`, set('length', atMost(room)))
   return [
     warn(
       'panel-size',
-      `a side needs ${atLeast(length)} × ${atLeast(frame)}, a panel of your stock is ${panelWords(sizes, units)}; ` +
-        `${way}, or join the sides over a stud`,
+      tell(
+        `a side needs ${atLeast(length)} × ${atLeast(frame)}, a panel of your stock is ${panelWords(sizes, units)}; `,
+        way,
+        ', or join the sides over a stud',
+      ),
     ),
   ]
 }

@@ -1,6 +1,6 @@
 import type { QuarterDesign, Stock, Units } from '../../design/design.ts'
 import { carried } from '../beside/twins.ts'
-import type { Draft, Finding, Trial } from '../check/check.ts'
+import { type Draft, type Finding, type Trial, worded } from '../check/check.ts'
 import { hazards } from '../hazard/hazards.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
 import { draftQuarter, stopsOfQuarter } from './quarter.ts'
@@ -67,10 +67,5 @@ export const wordFindings = (
       const framed = frameQuarter(changed, units, stock, (found) => found.some(bad), { shallow })
       return framed !== null && !twins.some((twin) => failsTwin(changed, twin))
     }
-  return drafts.map(
-    (draft): Finding => ({
-      ...draft,
-      message: typeof draft.message === 'string' ? draft.message : draft.message(trialOf(draft)),
-    }),
-  )
+  return drafts.map((draft) => worded(draft, trialOf(draft)))
 }

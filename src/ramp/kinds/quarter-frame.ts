@@ -4,6 +4,7 @@ import { toeStepFindings } from '../beside/toe-step.ts'
 import { type Draft, hasStop, stop, type Trial } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
 import { backKey, orWays, quietThat, widthKey } from '../check/remedy.ts'
+import { type Told, tell, told } from '../check/told.ts'
 import type { Curve } from '../curve/curve.ts'
 import { widthFindings } from '../frame/bays.ts'
 import { solveDeckTimbers } from '../frame/deck-timbers.ts'
@@ -206,19 +207,19 @@ const skinned = (
 /** A side that ends before its lip. */
 const shortStop = (design: QuarterDesign, length: number, run: number, units: Units): Draft => {
   const show = (mm: number): string => measured(mm, units)
-  return stop(
-    'length-short',
-    (trial: Trial) =>
-      `a side ${show(length)} long ends before the lip, ${show(run)} behind the toe; ` +
+  return stop('length-short', (trial: Trial) =>
+    tell(
+      `a side ${show(length)} long ends before the lip, ${show(run)} behind the toe; `,
       longerWay(trial, design, run, units),
+    ),
   )
 }
 
 /** A side that reaches past the lip. */
-const longerWay = (trial: Trial, design: QuarterDesign, run: number, units: Units): string => {
+const longerWay = (trial: Trial, design: QuarterDesign, run: number, units: Units): Told => {
   const long = quietThat(trial, design, backKey(design), run, 1, units)
   return orWays(
-    [long && `make it ${long.shown} or more`],
+    [long && told`make it ${long} or more`],
     'no length alone puts it right: see to the notch, the chamfer and the studs as well, or say `deck` in place of `length`',
   )
 }

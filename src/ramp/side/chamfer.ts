@@ -3,6 +3,7 @@ import { bisect } from '../../geometry/bisect.ts'
 import { type Draft, stop, type Trial } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
 import { chamferKey, firstThat, manyFaults, orWays } from '../check/remedy.ts'
+import { offering, set, told } from '../check/told.ts'
 import type { SolvedCoping } from './coping.ts'
 import type { Transition } from './transition.ts'
 
@@ -44,9 +45,11 @@ export const chamferFindings = (
   return [
     stop('chamfer', (trial: Trial) => {
       const shorter = limit.most > 12 ? firstThat(trial, design, chamferKey, limit.most, -1, units) : null
-      const without = trial(chamferKey.typed(design, 0)) ? 'leave it out' : manyFaults
-      const remedy = orWays([shorter && `it may be at most ${shorter.shown}`], without)
-      return `a chamfer with a leg of ${measured(leg, units)} cuts into ${limit.meets}; ${remedy}`
+      const without = trial(chamferKey.typed(design, 0))
+        ? offering('leave it out', set('chamfer', 'none'))
+        : manyFaults
+      const remedy = orWays([shorter && told`it may be at most ${shorter}`], without)
+      return told`a chamfer with a leg of ${measured(leg, units)} cuts into ${limit.meets}; ${remedy}`
     }),
   ]
 }

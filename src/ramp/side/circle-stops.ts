@@ -12,6 +12,7 @@ import {
   tangentKey,
   toeKey,
 } from '../check/remedy.ts'
+import { tell, told } from '../check/told.ts'
 
 /** What a design says of its circle, mm. */
 export interface Reckoned {
@@ -56,9 +57,9 @@ const skinStop = (ramp: QuarterDesign, { radius, skin }: Reckoned, units: Units)
   const first = firstFor(ramp, units)
   return stop('radius-skin', (trial: Trial) => {
     const larger = first(trial, radiusKey(ramp), skin, 1)
-    return (
-      `the frame's radius ${show(radius.frame)} leaves no ridden face inside a skin ${show(skin)} thick; ` +
-      orWays([larger && `give a radius of ${larger.shown} or more`], `take a thinner skin; ${manyFaults}`)
+    return tell(
+      `the frame's radius ${show(radius.frame)} leaves no ridden face inside a skin ${show(skin)} thick; `,
+      orWays([larger && told`give a radius of ${larger} or more`], `take a thinner skin; ${manyFaults}`),
     )
   })
 }
@@ -72,15 +73,15 @@ const overhangStop = (ramp: QuarterDesign, { centre, wanted }: Reckoned, units: 
   return stop('overhang', (trial: Trial) => {
     const larger = first(trial, radiusKey(ramp), circle.radius + (wanted - centre), 1)
     const lower = first(trial, heightKey(ramp), value - (wanted - centre), -1)
-    return (
-      `a ${layer} height of ${show(value)} lies above the centre of the curve (${show(centre)}), so the lip would lean over the rider; ` +
+    return tell(
+      `a ${layer} height of ${show(value)} lies above the centre of the curve (${show(centre)}), so the lip would lean over the rider; `,
       orWays(
         [
-          larger && `the least ${circle.layer} radius for this height is ${larger.shown}`,
-          lower && `lower the height to ${lower.shown}`,
+          larger && told`the least ${circle.layer} radius for this height is ${larger}`,
+          lower && told`lower the height to ${lower}`,
         ],
         `the curve needs a ${circle.layer} radius of ${atLeast(circle.radius + (wanted - centre))} or a height of ${atMost(value - (wanted - centre))}, but then another part stops; ${manyFaults}`,
-      )
+      ),
     )
   })
 }
@@ -93,12 +94,12 @@ const lowStop = (ramp: QuarterDesign, reckoned: Reckoned, units: Units): Draft =
   return stop('height-low', (trial: Trial) => {
     const higher = first(trial, heightKey(ramp), footOf(ramp, reckoned) + value - reckoned.wanted, 1)
     const lower = first(trial, tangentKey(ramp), tangent.height, -1)
-    return (
-      `a ${layer} height of ${show(value)} is not above the lowest point of the curve; ` +
+    return tell(
+      `a ${layer} height of ${show(value)} is not above the lowest point of the curve; `,
       orWays(
-        [higher && `make it ${higher.shown} or more`, lower && `lower the tangent to ${lower.shown}`],
+        [higher && told`make it ${higher} or more`, lower && told`lower the tangent to ${lower}`],
         `make it higher; ${manyFaults}`,
-      )
+      ),
     )
   })
 }
@@ -111,12 +112,12 @@ const toeLowStop = (ramp: QuarterDesign, { radius, centre }: Reckoned, units: Un
   return stop('toe-low', (trial: Trial) => {
     const higher = first(trial, toeKey, lowest, 1)
     const lower = first(trial, tangentKey(ramp), tangent.height - (lowest - ramp.toe), -1)
-    return (
-      `the curve never comes down to a toe of ${show(ramp.toe)}: its lowest point is ${show(lowest)} above the floor; ` +
+    return tell(
+      `the curve never comes down to a toe of ${show(ramp.toe)}: its lowest point is ${show(lowest)} above the floor; `,
       orWays(
-        [higher && `the lowest toe is ${higher.shown}`, lower && `lower the tangent to ${lower.shown}`],
+        [higher && told`the lowest toe is ${higher}`, lower && told`lower the tangent to ${lower}`],
         `take a higher toe or a lower tangent; ${manyFaults}`,
-      )
+      ),
     )
   })
 }
@@ -129,15 +130,15 @@ const toeHighStop = (ramp: QuarterDesign, reckoned: Reckoned, frame: number, uni
   return stop('toe-high', (trial: Trial) => {
     const lower = first(trial, toeKey, frame, -1)
     const higher = first(trial, heightKey(ramp), footOf(ramp, reckoned) + value - reckoned.wanted, 1)
-    return (
-      `a toe of ${show(ramp.toe)} is not below the side's top line, ${show(frame)} above the floor; ` +
+    return tell(
+      `a toe of ${show(ramp.toe)} is not below the side's top line, ${show(frame)} above the floor; `,
       orWays(
         [
-          lower && `make the toe ${lower.shown} or less`,
-          higher && `make the ${layer} height ${higher.shown} or more`,
+          lower && told`make the toe ${lower} or less`,
+          higher && told`make the ${layer} height ${higher} or more`,
         ],
         `take a lower toe or a greater height; ${manyFaults}`,
-      )
+      ),
     )
   })
 }
@@ -157,12 +158,12 @@ export const steepFindings = (
   return [
     warn('steep', (trial: Trial) => {
       const larger = first(trial, radiusKey(ramp), least, 1)
-      return (
-        `the lip stands at ${((lipAngle * 180) / Math.PI).toFixed(1)}°, over 80°: nearly a wall; ` +
+      return tell(
+        `the lip stands at ${((lipAngle * 180) / Math.PI).toFixed(1)}°, over 80°: nearly a wall; `,
         orWays(
-          [larger && `at this height a ${circle.layer} radius of ${larger.shown} or more keeps it under 80°`],
+          [larger && told`at this height a ${circle.layer} radius of ${larger} or more keeps it under 80°`],
           `take a larger radius; ${manyFaults}`,
-        )
+        ),
       )
     }),
   ]

@@ -14,6 +14,7 @@ import {
   upKey,
 } from '../check/remedy.ts'
 import { deckTop } from '../check/reveal-words.ts'
+import { offering, set, type Told, tell, told, typedWith } from '../check/told.ts'
 import type { SolvedCoping } from './coping.ts'
 import type { Transition } from './transition.ts'
 
@@ -34,22 +35,22 @@ export const levelFinding = (
       quietThat(trial, ramp, key, from, towards, units)
     if (floor >= frame - same) {
       const lower = first(upKey, up - (floor - frame), -1)
-      return (
-        `the notch's floor comes out ${floor - frame <= same ? 'level with' : `${show(floor - frame)} above`} the side's top line, so there is nothing to seat the pipe; ` +
+      return tell(
+        `the notch's floor comes out ${floor - frame <= same ? 'level with' : `${show(floor - frame)} above`} the side's top line, so there is nothing to seat the pipe; `,
         orWays(
-          [lower && `with this deck board \`up\` may be at most ${lower.shown}`],
+          [lower && told`with this deck board \`up\` may be at most ${lower}`],
           'take a thicker pipe or a thinner deck board',
-        )
+        ),
       )
     }
     const said = `the notch is ${show(frame - floor)} deep and its floor comes out below the toe; `
     const least = 'take a thinner pipe or a higher ramp'
     if (ramp.coping?.by.kind === 'notch') {
       const down = first(downKey, frame - ramp.toe, -1)
-      return said + orWays([down && `it may be at most ${down.shown} deep`], least)
+      return tell(said, orWays([down && told`it may be at most ${down} deep`], least))
     }
     const higher = first(upKey, up + ramp.toe - floor, 1)
-    return said + orWays([higher && `\`up\` must be at least ${higher.shown}`], least)
+    return tell(said, orWays([higher && told`\`up\` must be at least ${higher}`], least))
   })
 }
 
@@ -62,12 +63,12 @@ export const woodFindings = (
   units: Units,
 ): readonly Draft[] => {
   const show = (mm: number): string => measured(mm, units)
-  const longer = (trial: Trial): string => {
+  const longer = (trial: Trial): Told => {
     const deck = ramp.back.from === 'deck'
     const least = along + leastWood + (deck ? 0 : run)
     const enough = firstThat(trial, ramp, backKey(ramp), least, 1, units)
     const other = 'no length alone gives it: take a smaller chamfer or a thinner pipe'
-    return orWays([enough && (deck ? `a deck of ${enough.shown}` : `a side ${enough.shown} long`)], other)
+    return orWays([enough && (deck ? told`a deck of ${enough}` : told`a side ${enough} long`)], other)
   }
   const findings: Draft[] = []
   if (along >= deck - same)
@@ -75,7 +76,7 @@ export const woodFindings = (
       stop(
         'notch-long',
         (trial: Trial) =>
-          `the notch reaches ${show(along)} behind the lip, the deck is only ${show(deck)}; what gives it room is ${longer(trial)}`,
+          told`the notch reaches ${show(along)} behind the lip, the deck is only ${show(deck)}; what gives it room is ${longer(trial)}`,
       ),
     )
   else if (deck - along < leastWood - same)
@@ -83,7 +84,7 @@ export const woodFindings = (
       warn(
         'notch-wood',
         (trial: Trial) =>
-          `only ${show(deck - along)} of wood stands behind the notch; ${show(leastWood)} or more is stronger: ${longer(trial)}`,
+          told`only ${show(deck - along)} of wood stands behind the notch; ${show(leastWood)} or more is stronger: ${longer(trial)}`,
       ),
     )
   const over = centre.y - heights.frame
@@ -94,16 +95,16 @@ export const woodFindings = (
         const reveals = ramp.coping?.by.kind === 'reveals'
         const lower = reveals ? first(upKey, up - over, -1) : null
         const deeper = reveals ? null : first(downKey, outside / 2, 1)
-        return (
-          `the notch's back wall ends ${show(over)} below the pipe's middle and does not hold it; ` +
+        return tell(
+          `the notch's back wall ends ${show(over)} below the pipe's middle and does not hold it; `,
           orWays(
             [
               lower &&
-                `\`up\` ${lower.shown} or less does, in a notch ${offer(units).atLeast(down + up - lower.mm)} deep`,
-              deeper && `a notch ${deeper.shown} deep or more does`,
+                told`\`up\` ${lower} or less does, in a notch ${offer(units).atLeast(down + up - lower.mm)} deep`,
+              deeper && told`a notch ${deeper} deep or more does`,
             ],
             'take a larger radius, or a round seat',
-          )
+          ),
         )
       }),
     )
@@ -122,12 +123,18 @@ export const topFindings = (
     warn('pipe-under-deck', (trial: Trial) => {
       if (ramp.coping?.by.kind === 'reveals') {
         const level = upKey.typed(ramp, 0)
-        if (trial(level)) return `${said}\`up\` 0 brings it level, more brings it up`
+        if (trial(level))
+          return tell(said, offering('`up` 0 brings it level', set('coping.up', '0')), ', more brings it up')
         const more = firstThat(trial, level, outKey, 0, 1, units)
-        return said + orWays([more && `\`up\` 0 with \`out\` ${more.shown} brings it level`], other)
+        const both =
+          more && typedWith(told`\`up\` 0 with \`out\` ${more} brings it level`, set('coping.up', '0'))
+        return tell(said, orWays([both], other))
       }
       const less = down + up > 2 ? firstThat(trial, ramp, downKey, down + up, -1, units) : null
-      return said + orWays([less && `a notch ${less.shown} down brings it level, less brings it up`], other)
+      return tell(
+        said,
+        orWays([less && told`a notch ${less} down brings it level, less brings it up`], other),
+      )
     }),
   ]
 }

@@ -3,6 +3,7 @@ import { panelSizes } from '../../design/panel-sizes.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import { backKey, firstThat } from '../check/remedy.ts'
+import { offering, type Said, setOfFile, tell, told } from '../check/told.ts'
 import type { Side } from './side.ts'
 
 type Sizes = readonly (readonly [number, number])[]
@@ -31,20 +32,25 @@ export const panelFindings = (
   const room = panelRoom(side.height, sizes)
   if (side.length <= room + same) return []
   const { atLeast } = offer(units)
-  const shorterWay = (trial: Trial): string => {
+  const shorterWay = (trial: Trial): Said => {
     const most = back.from === 'deck' ? room - run : room
     const shorter = room > run + 50 ? firstThat(trial, design, backKey(design), most, -1, units) : null
     if (shorter === null) return ''
     return back.from === 'deck'
-      ? `make the deck ${shorter.shown} or less, or `
-      : `make it ${shorter.shown} long or less, or `
+      ? told`make the deck ${shorter} or less, or `
+      : told`make it ${shorter} long or less, or `
   }
+  const buy = `buy panels of ${atLeast(far)} × ${atLeast(low)} or more`
   return [
-    warn(
-      'panel-size',
-      (trial: Trial) =>
-        `a side needs ${atLeast(side.length)} × ${atLeast(side.height)}, a panel of your stock is ${panelWords(sizes, units)}; ` +
-        `${shorterWay(trial)}buy panels of ${atLeast(far)} × ${atLeast(low)} or more`,
+    warn('panel-size', (trial: Trial) =>
+      tell(
+        `a side needs ${atLeast(side.length)} × ${atLeast(side.height)}, a panel of your stock is ${panelWords(sizes, units)}; `,
+        shorterWay(trial),
+        // those of a list of panels are not for one key to change
+        stock.panels.length > 0
+          ? buy
+          : offering(buy, setOfFile('stock.panel', `${atLeast(low)} x ${atLeast(far)}`)),
+      ),
     ),
   ]
 }

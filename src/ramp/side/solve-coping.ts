@@ -4,6 +4,7 @@ import { pointDistance } from '../../geometry/point.ts'
 import { type Draft, stop, type Trial, warn } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
 import { alongKey, firstOf, firstThat, orWays, outKey, radiusKey, upKey } from '../check/remedy.ts'
+import { offering, set, type Told, tell, told, typedWith } from '../check/told.ts'
 import type { SolvedCoping } from './coping.ts'
 import { levelFinding, topFindings, woodFindings } from './coping-wood.ts'
 import { skinThickness } from './skin-thickness.ts'
@@ -59,10 +60,10 @@ export const solveCoping = (
 }
 
 /** A larger radius as a way out. */
-const radiusWay = (ramp: QuarterDesign, units: Units, trial: Trial): string | null => {
+const radiusWay = (ramp: QuarterDesign, units: Units, trial: Trial): Told | null => {
   const { layer, radius } = ramp.transition.circle
   const larger = firstThat(trial, ramp, radiusKey(ramp), radius, 1, units)
-  return larger && `take a ${layer} radius of ${larger.shown} or more`
+  return larger && told`take a ${layer} radius of ${larger} or more`
 }
 
 /** The level of the pipe's middle is above or below all places that lie `out` of the ridden face. */
@@ -82,12 +83,12 @@ const reachFinding = (
   if (over > 0)
     return stop('pipe-reach', (trial: Trial) => {
       const lower = firstOf(ramp, units, trial)(upKey, up - over, -1)
-      return (
-        `a pipe ${show(outside)} thick standing ${show(up)} up lies above the reach of the curve; ` +
+      return tell(
+        `a pipe ${show(outside)} thick standing ${show(up)} up lies above the reach of the curve; `,
         orWays(
-          [lower && `\`up\` may be at most ${lower.shown}`, radiusWay(ramp, units, trial)],
+          [lower && told`\`up\` may be at most ${lower}`, radiusWay(ramp, units, trial)],
           'take a thinner pipe or a higher ramp',
-        )
+        ),
       )
     })
   const place = curve.placeAtHeight(y - r)
@@ -96,7 +97,7 @@ const reachFinding = (
   return stop(
     'notch-floor',
     (trial: Trial) =>
-      `there is no floor under the pipe's middle; ${inwardWays(ramp, most, { out, up }, units, trial)}`,
+      told`there is no floor under the pipe's middle; ${inwardWays(ramp, most, { out, up }, units, trial)}`,
   )
 }
 
@@ -110,15 +111,15 @@ const inwardWays = (
   now: { readonly out: number; readonly up: number },
   units: Units,
   trial: Trial,
-): string => {
+): Told => {
   const show = (mm: number): string => measured(mm, units)
   const first = firstOf(ramp, units, trial)
   const less = first(outKey, most, -1)
-  const lessWay = less && `\`out\` may be at most ${less.shown} (${show(now.out)} now)`
-  if (less && less.mm >= 0 && now.up >= 0) return lessWay!
+  const lessWay = less && told`\`out\` may be at most ${less} (${show(now.out)} now)`
+  if (lessWay && less.mm >= 0 && now.up >= 0) return lessWay
   const more = first(upKey, now.up, 1)
   const ways = [
-    more && `\`up\` must be at least ${more.shown} (${show(now.up)} now)`,
+    more && told`\`up\` must be at least ${more} (${show(now.up)} now)`,
     less && less.mm >= 0 ? lessWay : null,
     now.up >= 0 ? radiusWay(ramp, units, trial) : null,
   ].filter((way) => way !== null)
@@ -183,14 +184,14 @@ const floorStop = ({ ramp, coping, outAt, alongAt, units }: SeatPlace, least: nu
   stop('notch-floor', (trial: Trial) => {
     const show = (mm: number): string => measured(mm, units)
     const said = `there is no floor under the pipe's middle: the curve passes ${show(least - coping.centre.x)} behind it; `
-    if (isRevealed(ramp)) return said + inwardWays(ramp, outAt(least), coping, units, trial)
+    if (isRevealed(ramp)) return tell(said, inwardWays(ramp, outAt(least), coping, units, trial))
     const longer = firstOf(ramp, units, trial)(alongKey, alongAt(least), 1)
-    return (
-      said +
+    return tell(
+      said,
       orWays(
-        [longer && `\`along\` must be at least ${longer.shown} (${show(coping.along)} now)`],
+        [longer && told`\`along\` must be at least ${longer} (${show(coping.along)} now)`],
         'give `up` and `out` in place of the notch',
-      )
+      ),
     )
   })
 
@@ -202,25 +203,25 @@ const shutStop = ({ ramp, coping, outAt, alongAt, units }: SeatPlace, most: numb
     const more = isRevealed(ramp) ? first(outKey, outAt(most), 1) : null
     const shorter = isRevealed(ramp) ? null : first(alongKey, alongAt(most), -1)
     const further = 'bring the pipe further out of the face: '
-    return (
-      'the round seat does not meet the curve; ' +
+    return tell(
+      'the round seat does not meet the curve; ',
       orWays(
         [
-          square ? 'take a square seat' : null,
-          more && `${further}\`out\` at least ${more.shown} (${show(coping.out)} now)`,
-          shorter && `${further}\`along\` at most ${shorter.shown} (${show(coping.along)} now)`,
+          square ? offering('take a square seat', set('coping.seat', 'square')) : null,
+          more && told`${further}\`out\` at least ${more} (${show(coping.out)} now)`,
+          shorter && told`${further}\`along\` at most ${shorter} (${show(coping.along)} now)`,
         ],
         'take a thinner pipe or a higher ramp',
-      )
+      ),
     )
   })
 
 const frontStop = ({ ramp, coping, outAt, units }: SeatPlace, flush: number): Draft =>
-  stop(
-    'notch-front',
-    (trial: Trial) =>
-      `the notch's back wall comes out ${measured(-coping.along, units)} in front of the lip, where there is no wood; ` +
+  stop('notch-front', (trial: Trial) =>
+    tell(
+      `the notch's back wall comes out ${measured(-coping.along, units)} in front of the lip, where there is no wood; `,
       inwardWays(ramp, outAt(flush), coping, units, trial),
+    ),
   )
 
 const behindFinding = (
@@ -236,25 +237,26 @@ const behindFinding = (
     const first = firstOf(ramp, units, trial)
     if (ramp.coping?.by.kind === 'reveals') {
       const out = outKey.typed(ramp, 0)
-      if (trial(out)) return `${said}\`out\` 0 brings it flush, more brings it out`
+      if (trial(out))
+        return tell(said, offering('`out` 0 brings it flush', set('coping.out', '0')), ', more brings it out')
       const up = firstThat(trial, out, upKey, coping.up, 1, units)
-      return (
-        said +
+      return tell(
+        said,
         orWays(
-          [up && `\`out\` 0 with \`up\` ${up.shown} brings it flush`],
+          [up && typedWith(told`\`out\` 0 with \`up\` ${up} brings it flush`, set('coping.out', '0'))],
           'no `out` of 0 has a floor for it here: take a thinner pipe, a larger radius or a higher ramp',
-        )
+        ),
       )
     }
     const r = coping.outside / 2
     const along = flush === null ? 0 : flush + r - lip
     // a notch that is long enough for a floor under the pipe and short enough for the face
     const shorter = along > Math.max(0, least + r - lip) + 2 ? first(alongKey, along, -1) : null
-    return (
-      said +
+    return tell(
+      said,
       orWays(
-        [shorter && `a notch ${shorter.shown} along at this depth brings it flush, less brings it out`],
+        [shorter && told`a notch ${shorter} along at this depth brings it flush, less brings it out`],
         'no notch of this depth that keeps a floor under it brings it out: give `up` and `out` in place of the notch',
-      )
+      ),
     )
   })

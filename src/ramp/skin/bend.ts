@@ -3,8 +3,9 @@ import { inch } from '../../geometry/inch.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
 import { type Draft, note, type Trial, warn } from '../check/check.ts'
-import { measured, offer, same } from '../check/offer.ts'
-import { firstThat, radiusKey } from '../check/remedy.ts'
+import { measured, offer, same, sheetsText } from '../check/offer.ts'
+import { firstThat, orWays, radiusKey } from '../check/remedy.ts'
+import { offering, set, type Told, told } from '../check/told.ts'
 
 const foot = 12 * inch
 
@@ -83,14 +84,12 @@ export const bendFindings = (design: QuarterDesign, frameRadius: number, units: 
         : `${named(those, units)} may crack at a radius of ${atMost(radius)}: ` +
             `the least is ${atLeast(row.easy)} with the face grain along the ramp's width, ${atLeast(row.hard)} the other way`
     })
-    const remedy = (trial: Trial): string => {
-      const ways = [
-        ...thinnerWay(trial, design, frameRadius, units),
-        ...radiusWay(trial, design, layers, units),
-      ]
-      return ways.length > 0 ? ways.join(', or ') : `no plywood bends so far; take ${show(6)} hardboard`
-    }
-    findings.push(warn('skin-bend', (trial: Trial) => `${reasons.join('; ')}; ${remedy(trial)}`))
+    const remedy = (trial: Trial): Told =>
+      orWays(
+        [...thinnerWay(trial, design, frameRadius, units), ...radiusWay(trial, design, layers, units)],
+        `no plywood bends so far; take ${show(6)} hardboard`,
+      )
+    findings.push(warn('skin-bend', (trial: Trial) => told`${reasons.join('; ')}; ${remedy(trial)}`))
   }
   const turned = layers.filter((bent) => isPlywood(bent) && !cracks(bent) && bent.radius < bent.row!.hard)
   if (turned.length > 0)
@@ -122,7 +121,7 @@ const thinnerWay = (
   design: QuarterDesign,
   frameRadius: number,
   units: Units,
-): readonly string[] => {
+): readonly Told[] => {
   const { skin } = design
   const broken = bentLayers(skin, frameRadius).map(cracks)
   const step = units === 'mm' ? 1 : inch / 16
@@ -139,7 +138,10 @@ const thinnerWay = (
       broken[i] ? [`${times(sheet)} ${times(sheet) > 1 ? 'sheets' : 'sheet'} for layer ${i + 1}`] : [],
     )
     return [
-      `take ${showLength(thickness, units, { unit: true })} plywood instead, ${wordList(places)}${grownBy(skin, replaced, units)}`,
+      offering(
+        `take ${showLength(thickness, units, { unit: true })} plywood instead, ${wordList(places)}${grownBy(skin, replaced, units)}`,
+        set('skin', sheetsText(replaced, units)),
+      ),
     ]
   }
   return []
@@ -161,11 +163,11 @@ const radiusWay = (
   design: QuarterDesign,
   layers: readonly Bent[],
   units: Units,
-): readonly string[] => {
+): readonly Told[] => {
   const ply = layers.filter(isPlywood)
   if (ply.some(({ row }) => row === null)) return []
   const { layer, radius } = design.transition.circle
   const least = radius + Math.max(...ply.map(({ row, radius }) => row!.easy - radius))
   const larger = firstThat(trial, design, radiusKey(design), least, 1, units)
-  return larger ? [`a ${layer} radius of ${larger.shown} or more`] : []
+  return larger ? [told`a ${layer} radius of ${larger} or more`] : []
 }

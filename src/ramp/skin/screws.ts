@@ -2,6 +2,7 @@ import type { Units } from '../../design/design.ts'
 import { numberList } from '../../length/word-list.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
+import { offering, set } from '../check/told.ts'
 import type { Curve } from '../curve/curve.ts'
 import { screwGrip, screwLength, screwPoint, screwWithin } from '../frame/screw-lengths.ts'
 import type { Stud } from '../frame/stud.ts'
@@ -67,7 +68,10 @@ const betweenFinding = (
   return length === null || length <= sheet.thickness
     ? warn(
         'screw-through',
-        `${lies}, and no usual screw holds there without coming through; say \`fasten: studs\``,
+        offering(
+          `${lies}, and no usual screw holds there without coming through; say \`fasten: studs\``,
+          set('fasten', 'studs'),
+        ),
       )
     : note('screw-through', `${lies}; screws longer than ${show(length)} come through`)
 }

@@ -2,6 +2,7 @@ import type { RampDesign } from '../../design/design.ts'
 import { kindTraits } from '../../design/kind-traits.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { listed, measured, offer, rounded, same } from '../check/offer.ts'
+import { offering, type Said, set, told } from '../check/told.ts'
 import { type Stretch, stretches } from '../frame/stretch.ts'
 import {
   betweenRows,
@@ -123,7 +124,7 @@ export const planFindings = (skin: readonly LaidLayer[], around: Ground): readon
           : [],
     ),
   )
-  if (bad.length > 0) findings.push(warn('seam-stud', `${bad.join('; ')}; ${seamRemedy(around)}`))
+  if (bad.length > 0) findings.push(warn('seam-stud', told`${bad.join('; ')}; ${seamRemedy(around)}`))
   const added = studs.filter(({ role }) => role === 'seam')
   if (added.length > 0)
     findings.push(
@@ -156,7 +157,10 @@ const betweenFindings = (
     return [
       warn(
         'fasten-between',
-        `${rows.length === 0 ? 'no bay' : `only ${rows.length} of ${bays} bays`} between studs ${rows.length < 2 ? 'has' : 'have'} room for screws ${show(between)} off all timber; say \`fasten: studs\``,
+        offering(
+          `${rows.length === 0 ? 'no bay' : `only ${rows.length} of ${bays} bays`} between studs ${rows.length < 2 ? 'has' : 'have'} room for screws ${show(between)} off all timber; say \`fasten: studs\``,
+          set('fasten', 'studs'),
+        ),
       ),
     ]
   const narrow = bays - rows.length
@@ -176,7 +180,7 @@ const betweenFindings = (
 }
 
 /** Wood for both rows: thicker studs, or room for a second one beside each; blocks else. */
-const seamRemedy = ({ design, studs, units }: Ground): string => {
+const seamRemedy = ({ design, studs, units }: Ground): Said => {
   const { atLeast } = offer(units)
   const { gap, edge } = practice[units]
   // a row square to the curve needs a little more than one square to a flat sheet
@@ -186,6 +190,9 @@ const seamRemedy = ({ design, studs, units }: Ground): string => {
   if (thin < one)
     return `a seam takes two rows of screws: studs ${atLeast(2 * one - 1)} thick or more, or ${atLeast(one)} where two stand side by side`
   if (thin < 2 * one - 1 && design.studs.every < 2 * thin)
-    return `studs every ${atLeast(2 * thin)} or more leave room for a second one beside each`
+    return offering(
+      `studs every ${atLeast(2 * thin)} or more leave room for a second one beside each`,
+      set('studs.every', atLeast(2 * thin)),
+    )
   return 'set blocks between the studs there'
 }

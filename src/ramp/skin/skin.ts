@@ -4,6 +4,7 @@ import { pointAngle, pointDistance, pointToward } from '../../geometry/point.ts'
 import { type Draft, stop, type Trial, warn } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
 import { firstThat, orWays, stepBackKey } from '../check/remedy.ts'
+import { tell, told } from '../check/told.ts'
 import type { Curve } from '../curve/curve.ts'
 import type { Stud } from '../frame/stud.ts'
 import type { SolvedCoping } from '../side/coping.ts'
@@ -55,12 +56,12 @@ export const skinFindings = (
     findings.push(
       stop('step-back', (trial: Trial) => {
         const less = firstThat(trial, design, stepBackKey, most, -1, units)
-        return (
-          `layer ${last.layer} starts ${measured(-mark, units)} behind the middle of the first stud, with too little wood under its end; ` +
+        return tell(
+          `layer ${last.layer} starts ${measured(-mark, units)} behind the middle of the first stud, with too little wood under its end; `,
           orWays(
-            [less && `\`step-back\` may be at most ${less.shown}`],
+            [less && told`\`step-back\` may be at most ${less}`],
             'take fewer layers, or a run-out sheet',
-          )
+          ),
         )
       }),
     )

@@ -16,8 +16,10 @@ const curvedWork = 20
 export const nest = (pieces: readonly Piece[], kinds: readonly PanelKind[], saw: Saw): Packing => {
   const ways = waysOf(pieces, saw.kerf)
   const area = pieces.map(({ blank }) => doubleArea(blank.fine) / 2)
-  const byArea = area.map((_, i) => i).sort((a, b) => area[b]! - area[a]! || a - b)
-  const byReach = byArea.toSorted((a, b) => reachOf(pieces[b]!) - reachOf(pieces[a]!))
+  // whole mm²: the last bits of a sum differ from machine to machine
+  const rank = area.map(Math.round)
+  const byArea = area.map((_, i) => i).sort((a, b) => rank[b]! - rank[a]! || a - b)
+  const byReach = byArea.toSorted((a, b) => Math.round(reachOf(pieces[b]!)) - Math.round(reachOf(pieces[a]!)))
   const orders = byReach.some((piece, i) => piece !== byArea[i]) ? [byArea, byReach] : [byArea]
   const usual = { kinds: kinds.toSorted(thereFirst), openings: [] }
   const tries = (openings: Attempt['openings'], faces: Attempt['faces']): readonly Attempt[] =>

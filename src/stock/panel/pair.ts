@@ -37,6 +37,8 @@ const strides = 40
 /** So many of the best are made better, down to these steps. */
 const kept = 4
 const [leastAngle, leastMove] = [0.01, 0.02]
+/** Widths this near are the same, mm. */
+const alike = 1e-6
 
 /**
  * The narrowest strip of a length, mm, in which two pieces lie `kerf` apart, both turned by one angle: the second as the first
@@ -95,13 +97,15 @@ const waysAt = (
           for (let i = 0; i <= strides; i++) {
             const dx = from + ((to - from) * i) / strides
             const width = widthOf(own, other, dx, length)
-            if (width < (way?.width ?? Number.POSITIVE_INFINITY))
+            // ways that are alike but for the last bits of a sum: the first, on every machine
+            if (width < (way?.width ?? Number.POSITIVE_INFINITY) - alike)
               way = { angle, over, mirrored, ended, dx, width }
           }
           if (way) ways.push(way)
         }
   }
-  return ways.sort((a, b) => a.width - b.width || a.angle - b.angle)
+  const rank = ({ width }: Way): number => Math.round(width / alike)
+  return ways.sort((a, b) => rank(a) - rank(b) || a.angle - b.angle)
 }
 
 const best = (
@@ -113,7 +117,7 @@ const best = (
   let found: Way | null = null
   for (const way of ways) {
     const better = bettered(way, measure, length / strides)
-    if (!found || better.width < found.width - 1e-9) found = better
+    if (!found || better.width < found.width - alike) found = better
     if (found.width <= enough) break
   }
   return found
@@ -163,8 +167,8 @@ const bettered = (way: Way, measure: (way: Omit<Way, 'width'>) => number, stride
     ]
     const next = tries
       .map((one) => ({ ...one, width: measure(one) }))
-      .reduce((least, one) => (one.width < least.width - 1e-9 ? one : least))
-    if (next.width < best.width - 1e-9) {
+      .reduce((least, one) => (one.width < least.width - alike ? one : least))
+    if (next.width < best.width - alike) {
       best = next
       // the same step once more
       turn *= 2
@@ -179,7 +183,7 @@ const placed = (first: Blank, second: Blank, kerf: number, way: Way): PairFit =>
   const blocked = blockedRise(own.grown.rows(), other.rows(), way.dx)
   const high = (rise: number): number => Math.max(own.height, rise + other.height) - Math.min(0, rise)
   const [low, up] = blocked ?? [0, 0]
-  const rise = high(low) < high(up) ? low : up
+  const rise = high(low) < high(up) - alike ? low : up
   const [left, down] = [Math.min(0, way.dx), Math.min(0, rise)]
   return {
     width: high(rise),

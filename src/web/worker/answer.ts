@@ -1,44 +1,46 @@
 import {
-  bookletInput,
-  bookletJob,
-  buyInput,
-  buyJob,
-  cutsInput,
-  cutsJob,
-  type Design,
-  offsetsInput,
-  offsetsJob,
-  type PdfInput,
-  type PdfPlatform,
+  answerLine,
+  chooseRamps,
+  chosenNotes,
+  coverDesign,
+  drawDesign,
+  editDesign,
+  isRefusal,
   type PlotJob,
   plotJob,
   printerEffects,
-  type ReadLaying,
-  setInput,
-  squareJob,
+  readSettled,
+  readWishes,
+  solveDesign,
   svgLayers,
-  writePdf,
+  type WholeDesign,
+  waysOut,
+  withAnswers,
 } from '../../index.ts'
 import { designOf, granted, layingOf, profileOf } from './lay.ts'
-import type { Answer, Lay, Question, Saved } from './messages.ts'
-import { sha256 } from './platform.ts'
+import type { Answer, Lay, Question } from './messages.ts'
+import { sha256, type WebPlatform } from './platform.ts'
 import { openSet, reprint } from './reprint.ts'
-
-type Progress = (page: number, of: number) => void
+import { type Progress, save } from './save.ts'
 
 /** Throws with the words for the builder where it cannot be done. */
 export const answer = async (
   question: Question,
   progress: Progress,
-  platform: PdfPlatform,
+  platform: WebPlatform,
 ): Promise<Answer> => {
-  const saved = (input: PdfInput, name: string) => savedBy(platform, input, name, progress)
   switch (question.kind) {
-    case 'plan': {
-      const { covering, set } = plot(question.text, question.lay)
-      const { counts, cover, why } = covering
-      return { kind: 'plan', counts, cover, why, plan: set.plan }
+    case 'checks':
+      return checked(question.text)
+    case 'counts': {
+      const design = designOf(question.text)
+      const drawn = drawDesign(design)
+      if (drawn.stopped) throw new Error('nothing can be printed while something stops')
+      const { counts, cover, why } = coverDesign(design, drawn as WholeDesign, layingOf(question.lay, design))
+      return { kind: 'counts', counts, cover, why }
     }
+    case 'plan':
+      return { kind: 'plan', plan: plot(question.text, question.lay).set.plan }
     case 'page': {
       const { set } = plot(question.text, question.lay)
       const { width, height } = set.plan.paper
@@ -46,32 +48,14 @@ export const answer = async (
       if (page === undefined) throw new Error(`there is no page ${question.page}`)
       return { kind: 'page', svg: svgLayers(page.draw(), height, { decimals: 2 }), width, height }
     }
-    case 'set': {
-      const design = designOf(question.text)
-      const { set } = plot(question.text, question.lay)
-      const file = await saved(setInput(set, design.title), fileName(design.title))
-      return { kind: 'file', file: { ...file, warnings: [...set.warnings, ...file.warnings] } }
-    }
-    case 'square': {
-      const profile = profileOf(question.lay.profile)
-      const set = granted(squareJob({ ...question.lay.words, units: question.units }, profile, sha256)).set
-      return { kind: 'file', file: await saved(setInput(set, 'Test square'), 'square') }
-    }
-    case 'offsets':
-    case 'cuts':
-    case 'booklet':
-    case 'list': {
-      const design = designOf(question.text)
-      const input = paperOf(question.kind, design, layingOf(question.lay, design))
-      const file = await saved(input, `${fileName(design.title)}-${question.kind}`)
-      return { kind: 'file', file }
-    }
+    case 'save':
+      return { kind: 'file', file: await save(question, progress, platform) }
     case 'open-set':
       return openSet(question.bytes)
     case 'reprint':
       return {
         kind: 'file',
-        file: await reprint(question.bytes, question.pages, profileOf(question.profile)),
+        file: await reprint(question.bytes, question.pages, profileOf(question.profile), platform),
       }
     case 'effect': {
       const { effects } = granted(printerEffects(designOf(question.text), profileOf(question.profile)!))
@@ -83,33 +67,42 @@ export const answer = async (
         ),
       }
     }
+    case 'choose': {
+      const wishes = readWishes(question.wishes)
+      if (isRefusal(wishes))
+        throw new Error(
+          'faults' in wishes ? wishes.faults.join('\n').replaceAll('--', '') : 'it cannot be read',
+        )
+      const ramps = chooseRamps(wishes)
+      if (ramps.length === 0) {
+        const ways = waysOut(question.wishes, wishes).map((way) => way.replaceAll('--', ''))
+        throw new Error(
+          `no ramp keeps all that${ways.length === 0 ? '' : `; one does with ${ways.join(', or ')}`}`,
+        )
+      }
+      return { kind: 'choose', ramps, notes: chosenNotes(ramps, wishes) }
+    }
     default:
       return question satisfies never
   }
 }
 
-/** The papers for the bench, the saw and the shop. */
-const paperOf = (
-  kind: 'offsets' | 'cuts' | 'booklet' | 'list',
-  design: Design,
-  laying: ReadLaying,
-): PdfInput => {
-  const { sheet } = laying
-  switch (kind) {
-    case 'offsets':
-      return offsetsInput(design, granted(offsetsJob(design)), sheet)
-    case 'cuts':
-      return cutsInput(design, granted(cutsJob(design)), sheet)
-    case 'booklet':
-      return bookletInput(
-        design,
-        granted(bookletJob(design, laying, { only: null, fingerprint: sha256 })),
-        sheet,
-      )
-    case 'list':
-      return buyInput(design, granted(buyJob(design)), sheet)
-    default:
-      return kind satisfies never
+const checked = (text: string): Answer => {
+  const reading = readSettled(text)
+  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
+  const { design, answers } = reading
+  const { checks, stopped } = withAnswers(solveDesign(design), answers, design.units)
+  const at = (name: string): number => design.ramps.findIndex((ramp) => ramp.name === name)
+  return {
+    kind: 'checks',
+    checks,
+    stopped,
+    filled: answers.reduce((all, { ramp, key, shown, asks }) => {
+      const typed = editDesign(all, `ramps.${at(ramp)}.${key}`, shown)
+      // an angle that was asked for follows from the figures now
+      return asks.lip === null ? typed : editDesign(typed, `ramps.${at(ramp)}.lip`, null)
+    }, text),
+    found: answers.map((one) => answerLine(one, design.units)),
   }
 }
 
@@ -117,31 +110,3 @@ const plot = (text: string, lay: Lay): PlotJob => {
   const design = designOf(text)
   return granted(plotJob(design, text, layingOf(lay, design), sha256))
 }
-
-/** A document as a file; how far it is is told with each page. */
-const savedBy = async (
-  platform: PdfPlatform,
-  input: PdfInput,
-  name: string,
-  progress: Progress,
-): Promise<Saved> => {
-  let done = 0
-  const pages = input.pages.map((page) => ({
-    ...page,
-    draw: () => {
-      progress(++done, input.pages.length)
-      return page.draw()
-    },
-  }))
-  const { bytes, warnings } = await writePdf({ ...input, pages }, platform)
-  return { name: `${name}.pdf`, type: 'application/pdf', bytes, warnings }
-}
-
-/** A title as a file's name that every system takes. */
-const fileName = (title: string): string =>
-  title
-    .normalize('NFKD')
-    .replaceAll(/[^\w]+/g, '-')
-    .replaceAll(/^-+|-+$/g, '')
-    .toLowerCase()
-    .slice(0, 60) || 'ramp'

@@ -1,6 +1,5 @@
+import type { PackedFonts } from './fonts.ts'
 import type { Answer, Question, Reply } from './messages.ts'
-import type { PackedFonts } from './platform.ts'
-import type { Sent } from './worker.ts'
 
 /** The worker as the page sees it: ask, hear how far it is, stop. */
 export interface Asking {
@@ -13,7 +12,7 @@ export interface Asking {
 export const stopped = 'stopped'
 
 /** One worker, started from the program's own text; started anew after a stop. */
-export const startAsking = (program: string, fonts: PackedFonts): Asking => {
+export const startAsking = (program: string, fonts: () => PackedFonts): Asking => {
   const url = URL.createObjectURL(new Blob([program], { type: 'text/javascript' }))
   const waiting = new Map<
     number,
@@ -50,11 +49,11 @@ export const startAsking = (program: string, fonts: PackedFonts): Asking => {
           worker = new Worker(url)
           worker.onmessage = hear
           worker.onerror = () => stop()
-          worker.postMessage({ fonts } satisfies Sent)
+          worker.postMessage({ fonts: fonts() })
         }
         const id = ++last
         waiting.set(id, { done, refuse, progress })
-        worker.postMessage({ id, question } satisfies Sent)
+        worker.postMessage({ id, question })
       }),
     stop,
   }

@@ -1,4 +1,4 @@
-import type { Cover, LayingWords, SetPlan } from '../../index.ts'
+import type { Check, ChosenRamp, Cover, LayingWords, SetPlan, WishWords } from '../../index.ts'
 
 /** How pages are laid: the words of a form, and the measured printer as its file has it. */
 export interface Lay {
@@ -6,18 +6,37 @@ export interface Lay {
   readonly profile: string | null
 }
 
+/** What can be saved, and as what. */
+export type Thing =
+  | 'pages'
+  | 'map'
+  | 'square'
+  | 'booklet'
+  | 'cuts'
+  | 'list'
+  | 'offsets'
+  | 'figures'
+  | 'picture'
+export type Format = 'pdf' | 'png' | 'svg' | 'csv' | 'json' | 'txt'
+
 /** What the page asks of its worker; it is answered in turn. */
 export type Question =
-  /** how many pages each cover takes, and where the pages of the chosen one lie */
+  /** what is wrong with a design that can be read, its remedies tried; and its figures that are left open */
+  | { readonly kind: 'checks'; readonly text: string }
+  /** how many pages each cover takes */
+  | { readonly kind: 'counts'; readonly text: string; readonly lay: Lay }
+  /** where the pages of the chosen one lie */
   | { readonly kind: 'plan'; readonly text: string; readonly lay: Lay }
   /** one page as it will print */
   | { readonly kind: 'page'; readonly text: string; readonly lay: Lay; readonly page: number }
-  | { readonly kind: 'set'; readonly text: string; readonly lay: Lay }
-  | { readonly kind: 'square'; readonly units: 'mm' | 'in'; readonly lay: Lay }
   | {
-      readonly kind: 'offsets' | 'cuts' | 'booklet' | 'list'
+      readonly kind: 'save'
+      readonly thing: Thing
+      readonly format: Format
       readonly text: string
       readonly lay: Lay
+      /** of the pages those of this name alone: `3`, `trial`, `strips` */
+      readonly only?: string
     }
   /** what a file is that was dropped on the page: a set says its plan */
   | { readonly kind: 'open-set'; readonly bytes: Uint8Array }
@@ -29,6 +48,8 @@ export type Question =
     }
   /** what a printer does to this ramp, in words */
   | { readonly kind: 'effect'; readonly text: string; readonly profile: string }
+  /** ramps that keep what is wished */
+  | { readonly kind: 'choose'; readonly wishes: WishWords }
 
 export interface Saved {
   readonly name: string
@@ -39,16 +60,26 @@ export interface Saved {
 
 export type Answer =
   | {
-      readonly kind: 'plan'
+      readonly kind: 'checks'
+      readonly checks: readonly Check[]
+      readonly stopped: boolean
+      /** the design with every figure that it left open */
+      readonly filled: string
+      /** what was found, a line each */
+      readonly found: readonly string[]
+    }
+  | {
+      readonly kind: 'counts'
       readonly counts: Readonly<Record<Cover, number>>
       readonly cover: Cover
       readonly why: string | null
-      readonly plan: SetPlan
     }
+  | { readonly kind: 'plan'; readonly plan: SetPlan }
   | { readonly kind: 'page'; readonly svg: string; readonly width: number; readonly height: number }
   | { readonly kind: 'file'; readonly file: Saved }
   | { readonly kind: 'open-set'; readonly plan: SetPlan; readonly design: string }
   | { readonly kind: 'effect'; readonly lines: readonly string[] }
+  | { readonly kind: 'choose'; readonly ramps: readonly ChosenRamp[]; readonly notes: readonly string[] }
 
 /** From the worker: how far it is, then one answer or a refusal in words. */
 export type Reply =

@@ -1,27 +1,19 @@
 import { sha256 as hash } from '@noble/hashes/sha2.js'
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js'
-import { inflateSync, zlibSync } from 'fflate'
-import type { PdfPlatform } from '../../index.ts'
+import { zlibSync } from 'fflate'
+import type { GlyphSource, PdfPlatform } from '../../index.ts'
+import { glyphsOf, type PackedFonts, wideFontOf } from './fonts.ts'
 
 export const sha256 = (text: string): string => bytesToHex(hash(utf8ToBytes(text)))
 
-/** The wide font as the page holds it: each face packed, in base64. */
-export interface PackedFonts {
-  readonly regular: string
-  readonly bold: string
+export interface WebPlatform extends Required<PdfPlatform> {
+  readonly glyphs: () => GlyphSource
 }
 
-/** What a browser hands to the PDF writer; the wide font is unpacked when a text needs it. */
-export const platformWith = ({ regular, bold }: PackedFonts): PdfPlatform => ({
-  ...platform,
-  wideFont: async () => ({ regular: unpacked(regular), bold: unpacked(bold) }),
-})
-
-const unpacked = (text: string): Uint8Array =>
-  inflateSync(Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0)))
-
-/** The same without the wide font. */
-export const platform: PdfPlatform = {
+/** What a browser hands to the writers. */
+export const platformOf = (fonts: PackedFonts): WebPlatform => ({
   deflate: (bytes) => zlibSync(bytes),
   digest: (bytes) => hash(bytes).subarray(0, 16),
-}
+  wideFont: async () => wideFontOf(fonts),
+  glyphs: () => glyphsOf(fonts),
+})

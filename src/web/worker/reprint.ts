@@ -11,7 +11,7 @@ import {
 } from '../../index.ts'
 import { granted } from './lay.ts'
 import type { Answer, Saved } from './messages.ts'
-import { platform, sha256 } from './platform.ts'
+import { sha256, type WebPlatform } from './platform.ts'
 
 /** Neither a page nor a plan that we write comes near it. */
 const mostInflated = 8 * 1024 * 1024
@@ -70,6 +70,7 @@ export const reprint = async (
   bytes: Uint8Array,
   wanted: readonly string[],
   profile: Profile | null,
+  platform: WebPlatform,
 ): Promise<Saved> => {
   const set = await setOf(bytes)
   const here = set.pages.map(({ planned }) => planned.page)

@@ -15,7 +15,7 @@ const faults: readonly RegExp[] = [
   new RegExp(`(?<![\\d.,–-])\\b0(?:\\.0)? (?:of|${nouns})`),
   new RegExp(`(?<![\\d.,N] ?)\\b[01] (?:${nouns})s\\b`),
   new RegExp(`(?<![\\d.,])\\b(?:[2-9]|\\d\\d+) (?:${nouns})\\b(?![ -])`),
-  /\bNaN\b|Infinity|undefined|null\b|\s\s/,
+  /\bNaN\b|Infinity|undefined|null\b|\[object|\s\s/,
 ]
 
 /** A quantity of nothing, one of many or many of one, in a message; null where there is none. */

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { pathSegments } from '../../../src/geometry/path.ts'
 import { meetingFindings } from '../../../src/ramp/beside/meeting.ts'
 import { toeStepFindings } from '../../../src/ramp/beside/toe-step.ts'
-import type { Draft } from '../../../src/ramp/check/check.ts'
+import { type Draft, worded } from '../../../src/ramp/check/check.ts'
 import { solveStuds } from '../../../src/ramp/frame/studs.ts'
 import { solveFlat } from '../../../src/ramp/kinds/flat.ts'
 import { draftQuarter } from '../../../src/ramp/kinds/quarter.ts'
@@ -137,7 +137,7 @@ describe('what is said of a curve known by its points alone is what is said of t
     }
   }
   const words = (drafts: readonly Draft[]): readonly string[] =>
-    drafts.map(({ message }) => (typeof message === 'string' ? message : message(() => true)))
+    drafts.map((draft) => worded(draft, () => true).message)
 
   test.each([
     ['open', none],

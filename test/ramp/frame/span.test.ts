@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign, Units } from '../../../src/design/design.ts'
+import { worded } from '../../../src/ramp/check/check.ts'
 import { spanFindings, spanLoad, spanStiffness, studSpan } from '../../../src/ramp/frame/span.ts'
 import { assertNear } from '../../support/near.ts'
 import { inch, plain, solve, studded } from '../ramps.ts'
@@ -55,9 +56,7 @@ const wide = (width: number, count: number, rest: Partial<QuarterDesign['studs']
   studs: studded(rest),
 })
 const said = (design: QuarterDesign, units: Units = 'mm'): readonly string[] =>
-  spanFindings(design, units).map(
-    (f) => `${f.level} ${f.id}: ${typeof f.message === 'string' ? f.message : f.message(() => true)}`,
-  )
+  spanFindings(design, units).map((f) => `${f.level} ${f.id}: ${worded(f, () => true).message}`)
 /** span over sag from first principles */
 const ratioOf = (length: number, b: number, h: number): number =>
   (4 * 8000 * b * h ** 3) / (1500 * length ** 2)

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign, Sheet, Units } from '../../../src/design/design.ts'
-import type { Finding } from '../../../src/ramp/check/check.ts'
+import { type Finding, worded } from '../../../src/ramp/check/check.ts'
 import { bendFindings, bendRow } from '../../../src/ramp/skin/bend.ts'
 import { assertNear } from '../../support/near.ts'
 import { remediesOf } from '../check/remedy.ts'
@@ -33,10 +33,7 @@ const bent = (design: QuarterDesign, frame: number, units: Units): readonly Find
   }
   const trial = (changed: QuarterDesign): boolean =>
     bendFindings(changed, other(changed), units).every(({ level }) => level !== 'warn')
-  return bendFindings(design, frame, units).map((f) => ({
-    ...f,
-    message: typeof f.message === 'string' ? f.message : f.message(trial),
-  }))
+  return bendFindings(design, frame, units).map((draft) => worded(draft, trial))
 }
 const said = (skin: readonly Sheet[], frame: number, units: Units = 'mm'): readonly string[] =>
   bent(skinned(skin, frame), frame, units).map((f) => `${f.level} ${f.id}: ${f.message}`)

@@ -419,6 +419,7 @@ describe('a top sheet between the studs', () => {
         id: 'fasten-between',
         level: 'warn',
         message: `only ${wide} of ${ramp.studs.length - 1} bays between studs have room for screws 25 mm off all timber; say \`fasten: studs\``,
+        offers: [[{ of: 'own', key: 'fasten', value: 'studs' }]],
       },
     ])
     const again = solve({ ...close, fasten: 'studs' })

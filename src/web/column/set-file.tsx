@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
-import { download } from './download.ts'
-import type { Asking } from './worker/ask.ts'
-import type { Answer } from './worker/messages.ts'
+import { download } from '../state/download.ts'
+import type { Asking } from '../worker/ask.ts'
+import type { Answer } from '../worker/messages.ts'
 
 export interface OpenedSet {
   readonly bytes: Uint8Array

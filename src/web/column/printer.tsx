@@ -1,10 +1,10 @@
 import { useState } from 'preact/hooks'
-import { gaugeJob, isRefusal, type PaperName, type Profile, readProfile, writeProfile } from '../index.ts'
-import { download } from './download.ts'
-import { keepPrinters, keptPrinters } from './keep.ts'
-import { useAnswer } from './use-answer.ts'
-import type { Asking } from './worker/ask.ts'
-import type { Lay } from './worker/messages.ts'
+import { gaugeJob, isRefusal, type PaperName, type Profile, readProfile, writeProfile } from '../../index.ts'
+import { download } from '../state/download.ts'
+import { keepPrinter, keptPrinters } from '../state/keep.ts'
+import { useAnswer } from '../state/use-answer.ts'
+import type { Asking } from '../worker/ask.ts'
+import type { Lay } from '../worker/messages.ts'
 
 interface PrinterProps {
   readonly lay: Lay
@@ -38,15 +38,27 @@ export const Printer = ({ lay, setLay, paper, text, asking }: PrinterProps) => {
   const known = profile !== null && !('error' in profile) ? profile : null
   const effect = useAnswer(asking, 'effect', known ? { kind: 'effect', text, profile: lay.profile! } : null)
 
+  const [clash, setClash] = useState<Profile | null>(null)
   const store = (one: Profile): void => {
-    const next = { ...printers, [one.name]: writeProfile(one) }
-    setPrinters(next)
+    const file = writeProfile(one)
+    setClash(null)
     setWords(
-      keepPrinters(next)
+      keepPrinter(one.name, file)
         ? `${one.name} is kept in this browser`
-        : 'this browser keeps nothing: save its file',
+        : `this browser keeps nothing: save the file of ${one.name}`,
     )
-    setLay({ ...lay, profile: next[one.name]! })
+    setPrinters({ ...keptPrinters(), ...printers, [one.name]: file })
+    setLay({ ...lay, profile: file })
+  }
+  /** One that is there already is replaced only when that is said. */
+  const offer = (one: Profile): void => {
+    const there = { ...printers, ...keptPrinters() }[one.name]
+    if (there === undefined || there === writeProfile(one)) {
+      store(one)
+      return
+    }
+    setClash(one)
+    setWords(`a printer called ${one.name} is kept already: give another name, or replace it`)
   }
   const measure = (): void => {
     const split = (key: string): readonly string[] =>
@@ -61,14 +73,14 @@ export const Printer = ({ lay, setLay, paper, text, asking }: PrinterProps) => {
       },
       paper,
     )
-    if (!isRefusal(found)) store(found)
+    if (!isRefusal(found)) offer(found)
     else setWords('faults' in found ? found.faults.join('\n').replaceAll('--', '') : 'it cannot be measured')
   }
   const read = async (file: File | undefined): Promise<void> => {
     if (file === undefined) return
     const found = readProfile(await file.slice(0, 100_000).text())
     if ('error' in found) setWords(found.error)
-    else store(found)
+    else offer(found)
   }
 
   return (
@@ -130,6 +142,11 @@ export const Printer = ({ lay, setLay, paper, text, asking }: PrinterProps) => {
         <button type="button" id="keep-printer" onClick={measure}>
           keep this printer
         </button>
+        {clash && (
+          <button type="button" id="replace-printer" onClick={() => store(clash)}>
+            replace {clash.name}
+          </button>
+        )}
         {known && (
           <button
             type="button"

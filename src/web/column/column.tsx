@@ -1,12 +1,18 @@
-import { type Row, rampPath, rowKey, saidKind, schema } from '../index.ts'
+import { useRef, useState } from 'preact/hooks'
+import { type Problem, type Row, rampPath, rowKey, saidKind, schema, solvedRamp } from '../../index.ts'
+import type { PlaceName } from '../drawing/check-places.ts'
+import type { SetKey } from '../drawing/pointing.ts'
+import type { View } from '../state/model.ts'
 import { Field } from './field.tsx'
-import type { View } from './model.ts'
 import { Part } from './part.tsx'
+import { Steepness } from './steepness.tsx'
 
 interface ColumnProps {
   readonly view: View
   readonly ramp: number
-  readonly setKey: (path: string, value: string | null) => void
+  readonly setKey: SetKey
+  readonly mend: (problem: Problem) => void
+  readonly point: (place: PlaceName | null) => void
 }
 
 /** The parts of a builder's day, each with the keys that belong to it; what none names stands in the first. */
@@ -34,7 +40,7 @@ const lineOf = (rows: readonly Row[], pathOf: (row: Row) => string, view: View):
     .join(', ')
 
 /** All keys of the file, from the one schema, in groups that open. */
-export const Column = ({ view, ramp, setKey }: ColumnProps) => {
+export const Column = ({ view, ramp, setKey, mend, point }: ColumnProps) => {
   const kind = saidKind(view.said)(ramp)
   const base = rampPath(kind)
   const own = (row: Row): string => row.path.replace(`${base}.`, '')
@@ -55,27 +61,50 @@ export const Column = ({ view, ramp, setKey }: ColumnProps) => {
       ([name, keys]) => [name, top.filter((row) => keys.includes(row.path.split('.')[0]!)), ''] as const,
     ),
   ]
+  const solved = view.good?.drawn.ramps[ramp]
+  const shown = solved && solvedRamp(solved)
+  // what was said once stays where it is while it is typed anew
+  const [last, setLast] = useState<string | null>(null)
+  const stays = useRef(new Set<string>())
+  for (const path of view.said.keys()) stays.current.add(path)
   return (
     <>
       {groups
         .filter(([, rows]) => rows.length > 0)
         .map(([name, rows, before]) => {
           const pathOf = (row: Row): string => `${before}${own(row)}`
+          const one = (row: Row) =>
+            isOptional(row) ? (
+              <Optional key={pathOf(row)} row={row} path={pathOf(row)} view={view} setKey={setKey} />
+            ) : (
+              <Field
+                key={pathOf(row)}
+                row={row}
+                path={pathOf(row)}
+                label={own(row).replaceAll('.', ' ') || rowKey(row)}
+                view={view}
+                setKey={setKey}
+                mend={mend}
+                point={point}
+                last={last === pathOf(row)}
+                enter={() => setLast(pathOf(row))}
+              />
+            )
+          const first = rows.filter((row) => isOptional(row) || stays.current.has(pathOf(row)))
+          const others = rows.filter((row) => !first.includes(row))
           return (
             <Part key={name} name={name} line={lineOf(rows, pathOf, view)} open={name === 'the ramp'}>
-              {rows.map((row) =>
-                isOptional(row) ? (
-                  <Optional key={row.path} row={row} path={pathOf(row)} view={view} setKey={setKey} />
-                ) : (
-                  <Field
-                    key={row.path}
-                    row={row}
-                    path={pathOf(row)}
-                    label={own(row).replaceAll('.', ' ') || rowKey(row)}
-                    view={view}
-                    setKey={setKey}
-                  />
-                ),
+              {first.map(one)}
+              {name === 'the ramp' && shown && view.good && (
+                <Steepness ramp={shown} index={ramp} units={view.good.design.units} setKey={setKey} />
+              )}
+              {others.length > 0 && (
+                <details class="more">
+                  <summary>
+                    <b>what the file does not say</b> <span>its usual holds</span>
+                  </summary>
+                  {others.map(one)}
+                </details>
               )}
             </Part>
           )
@@ -88,7 +117,7 @@ interface OptionalProps {
   readonly row: Row
   readonly path: string
   readonly view: View
-  readonly setKey: (path: string, value: string | null) => void
+  readonly setKey: SetKey
 }
 
 /** With or without: what comes in has the figures of the schema's own example. */

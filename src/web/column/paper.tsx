@@ -1,9 +1,10 @@
-import { type Cover, covers } from '../index.ts'
-import type { Heard } from './use-answer.ts'
-import type { Lay } from './worker/messages.ts'
+import { type Cover, covers } from '../../index.ts'
+import type { Heard } from '../state/use-answer.ts'
+import type { Lay } from '../worker/messages.ts'
 
 interface PaperProps {
-  readonly heard: Heard<'plan'>
+  readonly counts: Heard<'counts'>
+  readonly plan: Heard<'plan'>
   readonly lay: Lay
   readonly setLay: (lay: Lay) => void
   readonly showPage: (page: number | null) => void
@@ -15,10 +16,21 @@ const means: Readonly<Record<Cover, string>> = {
   ribbon: 'rows that follow the curve',
 }
 
+const lengths = [
+  [
+    'margin',
+    'margins',
+    'as most printers leave',
+    'one length, or four with commas: top, right, bottom, left',
+  ],
+  ['overlap', 'overlap', '12 mm', 'how far pages lie over each other'],
+] as const
+
 /** Pages as paper: three ways to cover the side with their counts, and the page that a number stands for. */
-export const Paper = ({ heard, lay, setLay, showPage }: PaperProps) => {
-  const { answer, old, refused } = heard
+export const Paper = ({ counts, plan, lay, setLay, showPage }: PaperProps) => {
+  const { answer, old } = counts
   const chosen = answer?.cover
+  const refused = counts.refused ?? plan.refused
   return (
     <div class={old ? 'old' : undefined}>
       <fieldset class="covers">
@@ -48,26 +60,41 @@ export const Paper = ({ heard, lay, setLay, showPage }: PaperProps) => {
         />
         story strips too: studs, seams and screws at full size
       </label>
-      <div class="field">
-        <label for="margin">margins</label>
+      <label class="row">
         <input
-          id="margin"
-          name="margin"
-          autocomplete="off"
-          placeholder="as most printers leave"
-          value={lay.words.margin ?? ''}
-          onChange={(event) => {
-            const { margin: _, ...others } = lay.words
-            const margin = event.currentTarget.value.trim()
-            setLay({ ...lay, words: margin === '' ? others : { ...others, margin } })
-          }}
+          type="checkbox"
+          name="pack"
+          checked={lay.words.pack ?? false}
+          onChange={(event) => setLay({ ...lay, words: { ...lay.words, pack: event.currentTarget.checked } })}
         />
-        <p class="help">one length, or four with commas: top, right, bottom, left</p>
-      </div>
+        let small parts share pages
+      </label>
+      {lengths.map(([key, label, placeholder, help]) => (
+        <div class="field" key={key}>
+          <label for={key}>{label}</label>
+          <input
+            id={key}
+            name={key}
+            autocomplete="off"
+            placeholder={placeholder}
+            aria-describedby={`${key}-help`}
+            value={lay.words[key] ?? ''}
+            onChange={(event) => {
+              const { [key]: _, ...others } = lay.words
+              const said = event.currentTarget.value.trim()
+              setLay({ ...lay, words: said === '' ? others : { ...others, [key]: said } })
+            }}
+          />
+          <p class="help" id={`${key}-help`}>
+            {help}
+          </p>
+        </div>
+      ))}
       {refused && <p class="wrong">{refused}</p>}
-      {answer && (
+      {answer?.why && <p class="help">{`${answer.cover}: ${answer.why}`}</p>}
+      {plan.answer && (
         <ul class="pages" aria-label="pages of the set">
-          {answer.plan.pages.map(({ page, kind, tile }) => (
+          {plan.answer.plan.pages.map(({ page, kind, tile }) => (
             <li key={page}>
               <button
                 type="button"

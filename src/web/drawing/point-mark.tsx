@@ -1,0 +1,53 @@
+import type { SolvedRamp, ViewPart } from '../../index.ts'
+import type { PlaceName } from './check-places.ts'
+
+/** Whether a part of the drawing is what is pointed at. */
+export const pointsAt = (place: PlaceName, { name }: ViewPart): boolean => {
+  switch (place) {
+    case 'studs':
+      return name.startsWith('stud ')
+    case 'timbers':
+      return name.startsWith('timber ')
+    case 'skin':
+      return name.startsWith('layer ')
+    case 'toe':
+    case 'lip':
+    case 'back':
+      return false
+    case 'side':
+    case 'deck board':
+    case 'run-out':
+    case 'pipe':
+      return name === place
+    default:
+      return place satisfies never
+  }
+}
+
+interface PointMarkProps {
+  readonly place: PlaceName
+  readonly ramp: SolvedRamp
+  readonly ratio: number
+}
+
+/** A ring about a point of the side. */
+export const PointMark = ({ place, ramp, ratio }: PointMarkProps) => {
+  const at = pointOf(place, ramp)
+  return at === null ? null : <circle class="ring" cx={at.x * ratio} cy={-at.y * ratio} r="5" />
+}
+
+const pointOf = (place: PlaceName, ramp: SolvedRamp): { readonly x: number; readonly y: number } | null => {
+  const quarter = ramp.kind === 'quarter'
+  switch (place) {
+    case 'toe':
+      return quarter ? ramp.transition.toe : { x: 0, y: ramp.heights.surface }
+    case 'lip':
+      return quarter ? ramp.transition.lip : null
+    case 'back':
+      return { x: ramp.length, y: 0 }
+    case 'pipe':
+      return quarter && ramp.coping ? ramp.coping.centre : null
+    default:
+      return null
+  }
+}

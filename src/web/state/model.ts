@@ -1,0 +1,89 @@
+import {
+  type Design,
+  drawDesign,
+  type Problem,
+  readDesign,
+  readOpenDesign,
+  type SolvedDesign,
+  saidKeys,
+} from '../../index.ts'
+
+/** A design's text whose open figures were found. */
+export interface Filled {
+  readonly text: string
+  readonly filled: string
+}
+
+/** What the page shows at once, derived from nothing but the text of the design. */
+export interface View {
+  readonly text: string
+  readonly said: ReadonlyMap<string, string>
+  /** what is wrong with the text as it stands */
+  readonly problems: readonly Problem[]
+  /** the last text that could be read, solved: its drawing stays while a figure is half typed; nothing is said of it yet */
+  readonly good: { readonly text: string; readonly design: Design; readonly drawn: SolvedDesign } | null
+}
+
+export const viewOf = (text: string, before: View | null, filled: Filled | null): View => {
+  const read = saidKeys(text)
+  // a text that is no YAML says nothing: fields keep what they had
+  const said = read.size === 0 && before !== null ? before.said : read
+  const reading = readOpenDesign(text)
+  if ('problems' in reading) return { text, said, problems: reading.problems, good: before?.good ?? null }
+  const good = (design: Design): View => ({
+    text,
+    said,
+    problems: [],
+    good: { text, design, drawn: drawDesign(design) },
+  })
+  if (reading.asks.every((asks) => asks === null)) return good(reading.design)
+  const whole = filled?.text === text ? readDesign(filled.filled) : null
+  // a figure that is left open is found elsewhere: until then the last drawing stays
+  return whole !== null && 'design' in whole
+    ? good(whole.design)
+    : { text, said, problems: [], good: before?.good ?? null }
+}
+
+/** Texts to go back and forward to. */
+export interface History {
+  readonly past: readonly string[]
+  readonly now: string
+  readonly future: readonly string[]
+  /** what was typed last: more of the same is one step with it */
+  readonly of: string | null
+}
+
+const mostSteps = 200
+
+export type Step =
+  | { readonly kind: 'text'; readonly text: string; readonly of: string | null }
+  | { readonly kind: 'undo' }
+  | { readonly kind: 'redo' }
+  /** what is typed from here on is a step of its own */
+  | { readonly kind: 'rest' }
+
+export const step = (history: History, taken: Step): History => {
+  const { past, now, future, of } = history
+  switch (taken.kind) {
+    case 'text':
+      if (taken.text === now) return history
+      return {
+        past: taken.of !== null && taken.of === of ? past : [...past, now].slice(-mostSteps),
+        now: taken.text,
+        future: [],
+        of: taken.of,
+      }
+    case 'undo':
+      return past.length === 0
+        ? history
+        : { past: past.slice(0, -1), now: past.at(-1)!, future: [now, ...future], of: null }
+    case 'redo':
+      return future.length === 0
+        ? history
+        : { past: [...past, now], now: future[0]!, future: future.slice(1), of: null }
+    case 'rest':
+      return of === null ? history : { ...history, of: null }
+    default:
+      return taken satisfies never
+  }
+}

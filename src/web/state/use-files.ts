@@ -1,0 +1,44 @@
+import { useState } from 'preact/hooks'
+import type { OpenedSet } from '../column/set-file.tsx'
+import type { Asking } from '../worker/ask.ts'
+
+/** No set is larger. */
+const mostBytes = 64 * 1024 * 1024
+/** No design comes near; of what is longer so much is read, so that its reader says what it is. */
+const mostText = 8_000_000
+
+export interface Files {
+  readonly set: OpenedSet | null
+  readonly closeSet: () => void
+  /** what was wrong with the last one */
+  readonly words: string
+  readonly open: (file: File | undefined) => Promise<void>
+}
+
+/** A file that is opened or dropped: a set is told by its first letters, all else is read as a design. */
+export const useFiles = (asking: Asking, takeDesign: (text: string) => void): Files => {
+  const [set, setSet] = useState<OpenedSet | null>(null)
+  const [words, setWords] = useState('')
+  const open = async (file: File | undefined): Promise<void> => {
+    if (file === undefined) return
+    setWords('')
+    const head = new TextDecoder('latin1').decode(await file.slice(0, 5).arrayBuffer())
+    if (head !== '%PDF-') {
+      setSet(null)
+      takeDesign(await file.slice(0, mostText).text())
+      return
+    }
+    if (file.size > mostBytes) {
+      setWords(`${file.name} is larger than any set`)
+      return
+    }
+    try {
+      const bytes = new Uint8Array(await file.arrayBuffer())
+      const answer = await asking.ask({ kind: 'open-set', bytes })
+      if (answer.kind === 'open-set') setSet({ bytes, found: answer })
+    } catch (error) {
+      setWords(error instanceof Error ? error.message : String(error))
+    }
+  }
+  return { set, closeSet: () => setSet(null), words, open }
+}
