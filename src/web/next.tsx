@@ -1,3 +1,4 @@
+import { isCurved } from '../index.ts'
 import type { View } from './state/model.ts'
 import type { Saving } from './state/use-saving.ts'
 import type { Lay } from './worker/messages.ts'
@@ -20,7 +21,7 @@ const printIt =
 export const Next = ({ view, lay, stopped, watched, pages, saving }: NextProps) => {
   const { state, save, stop } = saving
   const busy = state.kind === 'busy'
-  const curved = view.good?.design.ramps.some(({ kind }) => kind === 'quarter') ?? false
+  const curved = view.good?.design.ramps.some(isCurved) ?? false
   return (
     <section class="next" aria-label="what to do now">
       <button

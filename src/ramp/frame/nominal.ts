@@ -1,4 +1,5 @@
 import type { RampDesign, Sheet, Units } from '../../design/design.ts'
+import { isCurved } from '../../design/kind-traits.ts'
 import { inch } from '../../geometry/inch.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Finding, note, warn } from '../check/check.ts'
@@ -78,7 +79,7 @@ const plywoodFindings = (ramp: RampDesign): readonly Finding[] => {
   const sheets: readonly (readonly [where: string, sheet: Sheet, key: string])[] = [
     ['the sides', { thickness: ramp.sides.thickness, material: 'plywood' }, 'thickness: %'],
     ...ramp.skin.map((sheet, i) => [`skin ${i + 1}`, sheet, '% plywood'] as const),
-    ...(ramp.kind === 'quarter' && ramp.deckBoard
+    ...(isCurved(ramp) && ramp.deckBoard
       ? [['the deck board', ramp.deckBoard, 'deck-board: % plywood'] as const]
       : []),
   ]

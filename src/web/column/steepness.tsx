@@ -1,4 +1,11 @@
-import { type SolvedRamp, showLength, steepChoices, steepnessWord, type Units } from '../../index.ts'
+import {
+  isCurved,
+  type SolvedRamp,
+  showLength,
+  steepChoices,
+  steepnessWord,
+  type Units,
+} from '../../index.ts'
 
 interface SteepnessProps {
   readonly ramp: SolvedRamp
@@ -12,7 +19,7 @@ const steps = { mm: 1, in: 25.4 / 16 } as const
 
 /** How steep the lip is in a word, and which radii give each word at this height. */
 export const Steepness = ({ ramp, index, units, setKey }: SteepnessProps) => {
-  if (ramp.kind !== 'quarter') return null
+  if (!isCurved(ramp)) return null
   const { circle } = ramp.design.transition
   const word = steepnessWord(ramp.transition.lipAngle)
   const step = steps[units]

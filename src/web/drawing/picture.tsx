@@ -1,5 +1,6 @@
 import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
 import {
+  isCurved,
   type SetPlan,
   type SolvedRamp,
   showLength,
@@ -52,7 +53,7 @@ const paint = (grey: number): string =>
 const ratioOf = (ramp: SolvedRamp, width: number, height: number): number => {
   const narrow = width < phone
   const scale = narrow ? pixels.narrow : pixels.wide
-  const high = ramp.kind === 'quarter' ? ramp.transition.heights.deck : ramp.heights.surface
+  const high = isCurved(ramp) ? ramp.transition.heights.deck : ramp.heights.surface
   const child = narrow ? 0 : 340
   const across = (width / scale - room.beside - (narrow ? 0 : room.child)) / (ramp.length + child)
   const up = (height / scale - room.above) / Math.max(high, narrow ? 0 : childHeight - 200)
@@ -94,7 +95,7 @@ export const Picture = (props: PictureProps) => {
   const child = box.x1 + (room.child + 190 * ratio)
   const right = narrow ? box.x1 : child + 200 * ratio
   const top = Math.max(box.y1, narrow ? 0 : childHeight * ratio)
-  const left = Math.min(box.x0, solved.kind === 'quarter' ? solved.transition.centre.x * ratio - 2 : 0)
+  const left = Math.min(box.x0, isCurved(solved) ? solved.transition.centre.x * ratio - 2 : 0)
   const scale = narrow ? pixels.narrow : pixels.wide
   const things = parts.filter(({ name }) => name !== 'dimension')
   // what stands in words above has no room in a small drawing
@@ -149,7 +150,7 @@ export const Picture = (props: PictureProps) => {
         {dimensions.map((part, i) => piece(part, i))}
         {besides.map((part, i) => piece(part, i))}
         {pointed !== null && <PointMark place={pointed.place} ramp={solved} ratio={ratio} />}
-        {solved.kind === 'quarter' && !old && (
+        {isCurved(solved) && !old && (
           <Handles ramp={solved} index={index} units={units} ratio={ratio} setKey={setKey} rest={rest} />
         )}
       </svg>
@@ -186,7 +187,7 @@ const besidesOf = (
   const { design } = ramp
   const wanted: readonly (readonly [key: string, words: string])[] = [
     ['width', `${show(ramp.width)} wide`],
-    ...(design.kind === 'quarter'
+    ...(isCurved(design)
       ? ([
           [
             `transition.circle.${design.transition.circle.layer}`,

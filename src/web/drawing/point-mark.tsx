@@ -1,4 +1,4 @@
-import type { SolvedRamp, ViewPart } from '../../index.ts'
+import { isCurved, type SolvedRamp, type ViewPart } from '../../index.ts'
 import type { PlaceName } from './check-places.ts'
 
 /** Whether a part of the drawing is what is pointed at. */
@@ -37,7 +37,7 @@ export const PointMark = ({ place, ramp, ratio }: PointMarkProps) => {
 }
 
 const pointOf = (place: PlaceName, ramp: SolvedRamp): { readonly x: number; readonly y: number } | null => {
-  const quarter = ramp.kind === 'quarter'
+  const quarter = isCurved(ramp)
   switch (place) {
     case 'toe':
       return quarter ? ramp.transition.toe : { x: 0, y: ramp.heights.surface }

@@ -1,6 +1,7 @@
 import { useRef } from 'preact/hooks'
 import {
   editDesign,
+  isCurved,
   type SetPlan,
   type SolvedRamp,
   showLength,
@@ -45,7 +46,7 @@ export const SideDrawing = (props: SideDrawingProps) => {
               {name}
             </button>
           ))}
-        {now && solved?.kind === 'quarter' && (
+        {now && solved && isCurved(solved) && (
           <p class="answer">
             <span>
               {show(solved.transition.heights.deck)} high, {show(solved.length)} long, {show(solved.width)}{' '}
