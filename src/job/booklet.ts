@@ -2,7 +2,7 @@ import { layBooklet } from '../booklet/book/booklet.ts'
 import type { BookPage } from '../booklet/book/pages.ts'
 import type { Design } from '../design/design.ts'
 import { curvedOf } from '../design/kind-traits.ts'
-import { codePart, type Fingerprint } from '../page/set/set-code.ts'
+import { codedDesign, codePart, type Fingerprint } from '../page/set/set-code.ts'
 import { sheetWindow } from '../page/sheet/sheet.ts'
 import { sidePatterns } from '../pattern/patterns.ts'
 import type { WholeDesign } from '../ramp/ramp.ts'
@@ -50,7 +50,7 @@ export const bookletJob = (
       patterns: sidePatterns(quarters, design.units),
       tiles: covering ? covering.counts[covering.cover] : 0,
     },
-    { window: sheetWindow(laying.sheet), code: codePart(design, fingerprint), only },
+    { window: sheetWindow(laying.sheet), code: codePart(codedDesign(design), fingerprint), only },
   )
   return pages.length > 0
     ? { solved, pages }

@@ -115,7 +115,7 @@ describe('the command line', () => {
   test.each([
     [['--paper', 'a9'], '--paper a9: say one of letter, legal, tabloid, a4, a3, a2, a1, a0\n'],
     [['--cover', 'all'], '--cover all: say one of whole, line, ribbon\n'],
-    [['--overlap', '2'], '--overlap 2 mm is outside 8 to 60 mm; did you mean 2 in (51 mm)?\n'],
+    [['--overlap', '2'], '--overlap 2 mm is outside 8 to 60 mm; did you mean 2 cm (20 mm)?\n'],
     [
       ['--margin', '10, 20'],
       '--margin 10, 20: give one length, or four with commas between: top, right, bottom, left\n',

@@ -27,6 +27,7 @@ it('has every default filled in', () => {
   expect(good(flat).ramps).toEqual([
     {
       name: 'low',
+      like: null,
       kind: 'flat',
       width: 1216,
       length: 2440,
@@ -52,6 +53,7 @@ ramps:
   expect(good(text).ramps).toEqual([
     {
       name: 'ramp',
+      like: null,
       kind: 'flat',
       width: 1206.5,
       length: 2438.4,
@@ -152,7 +154,13 @@ describe('like', () => {
   const second = (keys: string): string => `${flat}  - name: other\n    like: low\n    ${keys}\n`
   test('takes over from a flat, and is a flat by that', () => {
     const [low, other] = good(second('height: { frame: 60 }\n    length: 1220')).ramps
-    expect(other).toEqual({ ...low, name: 'other', height: { layer: 'frame', value: 60 }, length: 1220 })
+    expect(other).toEqual({
+      ...low,
+      name: 'other',
+      like: 'low',
+      height: { layer: 'frame', value: 60 },
+      length: 1220,
+    })
   })
   test('checks its keys as those of a flat', () => {
     expect(said(second('toe: 40'))).toEqual(['12:5 `toe` belongs to a quarter, this is a flat: leave it out'])

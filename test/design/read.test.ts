@@ -23,6 +23,7 @@ describe('a design in mm', () => {
       ramps: [
         {
           name: 'ramp',
+          like: null,
           kind: 'quarter',
           width: 1216,
           height: { layer: 'deck', value: 640 },
@@ -91,6 +92,7 @@ ramps:
       ramps: [
         {
           name: 'ramp',
+          like: null,
           kind: 'quarter',
           width: 1206.5,
           height: { layer: 'frame', value: 619.125 },
@@ -196,6 +198,7 @@ describe('like', () => {
     expect(inner('')).toEqual({
       ...outer,
       name: 'inner',
+      like: 'outer',
       width: 1167,
       storesInside: { ramp: 'outer', clearance: 12 },
     })

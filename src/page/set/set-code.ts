@@ -1,3 +1,5 @@
+import type { Design } from '../../design/design.ts'
+
 /** A fingerprint of a text: at least 8 bytes as lower-case hex. The platform hands it in. */
 export type Fingerprint = (text: string) => string
 
@@ -28,6 +30,12 @@ export const codeParts = (code: string): CodeParts => {
   const [design = '', paper = '', printer = ''] = code.split('-')
   return { design, paper, printer }
 }
+
+/** What the part of a design depends on: a ramp has all in it that it took over, so from where does not count. */
+export const codedDesign = (design: Design): unknown => ({
+  ...design,
+  ramps: design.ramps.map(({ like, ...ramp }) => ramp),
+})
 
 /** One part, from all that it depends on. */
 export const codePart = (of: unknown, fingerprint: Fingerprint): string =>

@@ -13,7 +13,7 @@ import { wasteBands } from '../tile/waste-band.ts'
 import { assemble, type Draft, type PageSet, type SetFacts } from './draft.ts'
 import { partDrafts } from './part-drafts.ts'
 import { planPlace } from './plan.ts'
-import { setCode } from './set-code.ts'
+import { codedDesign, setCode } from './set-code.ts'
 import { squareDraft } from './square-set.ts'
 import { type TileGroup, tileGroups } from './tile-groups.ts'
 
@@ -71,7 +71,7 @@ const codeOf = (design: Design, options: SetOptions): string => {
   const { sheet, overlap, cover, printer, uncertainty, fingerprint } = options
   return setCode(
     {
-      design,
+      design: codedDesign(design),
       paper: [
         sheet.paper,
         sheet.margins,
