@@ -65,16 +65,16 @@ const shown = (tile: Tile, beside: Beside): Shown => {
     .map(({ path }) => {
       const ends = path.flatMap((s) => (s.kind === 'close' ? [] : [mapPoint(tile.writtenToTrue, s.to)]))
       const [first, last] = [ends[0]!, ends.at(-1)!]
-      return { x: (first.x + last.x) / 2, y: (first.y + last.y) / 2 }
+      return { x: (first.x + last.x) / 2, y: (first.y + last.y) / 2, radius: apart(first, last) / 2 }
     })
-    .filter((middle) => off(middle) < 0.005)
+    .filter((arc) => off(arc) < 0.005)
   if (arcs.length !== 1) throw new Error(`page ${tile.page}, ${beside.side}: ${arcs.length} half circles`)
   const middle = arcs[0]!
   const numbers = tile.read.texts
     .filter(({ layer, text }) => layer === 'joint' && /^\d+–\d+$/.test(text))
     .filter((text) => {
       const p = mapPoint(tile.writtenToTrue, text)
-      return apart(p, middle) < 5 && depth(p) > 0
+      return apart(p, middle) < middle.radius && depth(p) > 0
     })
   if (numbers.length !== 1)
     throw new Error(`page ${tile.page}, ${beside.side}: ${numbers.length} numbers in the half circle`)
