@@ -96,7 +96,7 @@ describe('traceply offsets', () => {
 
   it.each([
     [['--every', '0'], '0 mm is outside 20 to 600 mm'],
-    [['--every', '6'], 'did you mean 6 in'],
+    [['--every', '6'], 'did you mean 6 cm (60 mm)?'],
     [['--every', 'wide'], '`wide` is not a length'],
     [['--every', '-150'], 'is outside'],
     [['--paper', 'a9'], '--paper a9: say one of'],

@@ -8,6 +8,7 @@ import { defaultMargins, paperOf } from '../../../src/page/sheet/paper.ts'
 import type { Pattern } from '../../../src/pattern/pattern.ts'
 import { generatedQuarter, patternsOf, quarterText } from '../../bench/ramps.ts'
 import { layOut } from '../../support/lay-out.ts'
+import { assertNear } from '../../support/near.ts'
 import type { Pt } from '../../support/pt.ts'
 import { templates, templateText } from '../../support/templates.ts'
 
@@ -35,15 +36,51 @@ const depth = ({ lattice, cells }: Coverage, p: Pt): number => {
   )
 }
 
-/** Rings have 2 mm: worked out from the corners of the timbers, 14 hundredths of their long way from both ends. */
-const screwsOf = (pattern: Pattern): readonly Pt[] =>
-  pattern.markPaths.flatMap((path) => {
+/** Frames of timbers; behind them each splice has two lines, one for each piece, and the frame of its plate. */
+const timbersOf = ({ markPaths, pieces, screws }: Pattern) => {
+  const count = markPaths.length - 3 * (pieces - 1)
+  expect(count).toBe(screws.length)
+  const joints = markPaths.slice(count).filter((path) => path.pieces.length === 1)
+  expect(joints).toHaveLength(2 * (pieces - 1))
+  return { timbers: markPaths.slice(0, count), joints }
+}
+
+/** Distance of a point from the straight through a path's ends, mm. */
+const offLine = ({ start: p, pieces }: Pattern['markPaths'][number], at: Pt): number => {
+  const q = pieces.at(-1)!.to
+  const [x, y] = [q.x - p.x, q.y - p.y]
+  return Math.abs(x * (at.y - p.y) - y * (at.x - p.x)) / Math.hypot(x, y)
+}
+
+/**
+ * Rings have 2 mm: worked out from the corners of the timbers, 14 hundredths of their long way from both ends; where a splice runs
+ * along that way, a quarter of their width to either side.
+ */
+const screwsOf = (pattern: Pattern): readonly Pt[] => {
+  const { timbers, joints } = timbersOf(pattern)
+  let spliced = 0
+  const screws = timbers.flatMap((path) => {
     const [a, b, c, d] = [path.start, ...path.pieces.slice(0, 3).map(({ to }) => to)] as [Pt, Pt, Pt, Pt]
     const middle = (p: Pt, q: Pt): Pt => ({ x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 })
     const far = (p: Pt, q: Pt): number => Math.hypot(p.x - q.x, p.y - q.y)
-    const [from, to] = far(b, c) >= far(a, b) ? [middle(a, b), middle(c, d)] : [middle(a, d), middle(b, c)]
-    return [0.14, 0.86].map((t) => ({ x: from.x + t * (to.x - from.x), y: from.y + t * (to.y - from.y) }))
+    const deep = far(b, c) >= far(a, b)
+    const [from, to] = deep ? [middle(a, b), middle(c, d)] : [middle(a, d), middle(b, c)]
+    const cut = deep && joints.some((joint) => offLine(joint, from) < 0.01 && offLine(joint, to) < 0.01)
+    if (cut) spliced++
+    return [0.14, 0.86].map((t, i) => {
+      const off = cut ? (i === 0 ? -0.25 : 0.25) : 0
+      return {
+        x: from.x + t * (to.x - from.x) + off * (a.x - b.x),
+        y: from.y + t * (to.y - from.y) + off * (a.y - b.y),
+      }
+    })
   })
+  expect(spliced).toBe(pattern.pieces - 1)
+  const found = pattern.screws.flatMap(({ middles }) => middles)
+  for (const [i, { x, y }] of found.entries())
+    assertNear(Math.hypot(screws[i]!.x - x, screws[i]!.y - y), 0, 1e-6, 'screw')
+  return screws
+}
 
 const share = (coverage: Coverage, screws: readonly Pt[]): number =>
   screws.filter((p) => depth(coverage, p) >= 2).length / screws.length
