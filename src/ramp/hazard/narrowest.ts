@@ -62,10 +62,12 @@ export const narrowFindings = (design: QuarterDesign, side: Side, units: Units):
   const { from, to, distance, edges } = least
   const middle = pointBetween(from, to, 0.5)
   const show = (mm: number): string => measured(mm, units)
+  // so near the floor it would be said to lie on it
+  const high = (middle.y < 1 ? measured : rounded)(middle.y, units)
   const message = (trial: Trial): Told =>
     tell(
       `only ${show(distance)} of wood is left between ${edgeWords[edges[0]]} and ${edgeWords[edges[1]]}, `,
-      `${rounded(middle.x, units)} behind the toe and ${measured(middle.y, units)} above the floor; ${show(leastWood)} or more is stronger: `,
+      `${rounded(middle.x, units)} behind the toe and ${high} above the floor; ${show(leastWood)} or more is stronger: `,
       orWays(woodWays(trial, design, edges, units), `no one number gives it; ${manyFaults}`),
     )
   return [distance < leastBridge - same ? stop('wood-narrow', message) : warn('wood-narrow', message)]
