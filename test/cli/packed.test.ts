@@ -8,8 +8,8 @@ const { file, plot, refused, reprint } = useFolder()
 
 const sets = [
   { name: 'pair-mm', said: ['--paper', 'a2', '--strips', '--pack'] },
-  { name: 'quarter-mm', said: ['--paper', 'a4', '--strips', '--pack'] },
-  { name: 'quarter-in', said: ['--paper', 'tabloid', '--strips', '--pack', '--cover', 'line'] },
+  { name: 'quarter-mm-round', said: ['--paper', 'a3', '--strips', '--pack'] },
+  { name: 'quarter-in', said: ['--paper', 'a4', '--strips', '--pack', '--cover', 'line'] },
 ] as const
 
 interface Page {
@@ -49,7 +49,7 @@ describe.each(sets)('a packed set of $name, $said', ({ name, said }) => {
 })
 
 it('a page with a trial and strips is called up by either word', async () => {
-  const path = await plot('quarter-mm', '--strips', '--pack')
+  const path = await plot('quarter-in', '--paper', 'a4', '--cover', 'line', '--strips', '--pack')
   const { pages } = await planOf(bytesOf(path))
   const numbers = (of: (patterns: readonly string[]) => boolean) =>
     pages
@@ -68,7 +68,7 @@ it('a packed page can be corrected for a printer afterwards, and is taped as bef
   const profiles = ['--profiles', file('printers')]
   const sides = ['--across', '151.75mm', '--down', '152.5mm', '--diagonals', '215.5mm', '214.9mm']
   expect((await traceply('gauge', 'large', ...sides, ...profiles)).exit).toBe(0)
-  const path = await plot('quarter-mm', '--paper', 'a4', '--cover', 'line', '--strips', '--pack')
+  const path = await plot('quarter-in', '--paper', 'a4', '--cover', 'line', '--strips', '--pack')
   const { pages } = await planOf(bytesOf(path))
   const every = pages.map((page: Page) => wordFor(pages, page))
   const bytes = await reprint(path, ...every, '--printer', 'large', ...profiles)
@@ -82,7 +82,9 @@ it('a packed page can be corrected for a printer afterwards, and is taped as bef
 })
 
 it.each([
-  [['--strips', '--pack', '--paper', 'a4'], 'Packed: small parts share pages, which saves 1 page.'],
+  [['--strips', '--pack', '--paper', 'a2'], 'Packed: small parts share pages, which saves 1 page.'],
+  // trial and strips fill a page and two of theirs
+  [['--strips', '--pack', '--paper', 'a4'], 'Packed: no page is saved, so each small part keeps its own.'],
   [['--pack', '--paper', 'a4'], 'Packed: no page is saved, so each small part keeps its own.'],
   [['--strips', '--paper', 'a4'], null],
 ] as const)('plot %s reports what packing saves', async (said, expected) => {
