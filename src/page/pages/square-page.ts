@@ -148,7 +148,7 @@ export const squarePage = (
           ]),
       ...blanks(at, side),
       ...(units === 'in' && side === squareSide ? inchSquare(corner) : []),
-      ...(combs ? combWords({ x: corner.x, y: corner.y - 5 }, window.x1 - corner.x) : []),
+      ...(combs ? combWords({ x: corner.x, y: corner.y - 5.3 }, window.x1 - corner.x) : []),
       ...longRuler(rulerFrom, across, false, units),
       ...longRuler(rulerFrom, down, true, units),
     ],
@@ -186,7 +186,7 @@ const inchSquare = ({ x, y }: Point): Drawing => {
   ]
 }
 
-/** What the combs are for, between the square and the ruler under it. */
+/** What the combs are for, between the square and the ruler under it: 3 mm off the line that is measured. */
 const combWords = (at: Point, room: number): Drawing => {
   const tries = [
     'Combs at the edges: the first tick that is printed whole is that margin in mm, for --margins.',
@@ -194,7 +194,7 @@ const combWords = (at: Point, room: number): Drawing => {
   ]
   const fits = (words: string): boolean => textWidth(words, letters.mark, 'regular') <= room
   const words = tries.find(fits) ?? tries[1]!
-  return [text('note', at, Math.min(letters.small, room / textWidth(words, 1, 'regular')), words)]
+  return [text('note', at, Math.min(letters.mark, room / textWidth(words, 1, 'regular')), words)]
 }
 
 /** As long as the room allows, in whole ticks; mm. */
