@@ -109,10 +109,10 @@ test('a stop says no more and no less than a search of every place by polygons: 
         ).toBe(true)
       }
     }),
-    { numRuns: 250, seed: 31, endOnFailure: true },
+    { numRuns: 120, seed: 31, endOnFailure: true },
   )
-  expect(none.stops).toBeGreaterThan(10)
-  expect(some.moved).toBeGreaterThan(20)
+  expect(none.stops).toBeGreaterThan(5)
+  expect(some.moved).toBeGreaterThan(10)
 })
 
 test('deep studs 8 in apart: the first lies flat a little further up instead of stopping the ramp', () => {
