@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { readPdf } from '../support/read-pdf.ts'
+import { templateText } from '../support/templates.ts'
 import { traceply } from '../support/traceply.ts'
 import { bytesOf, planOf, template, useFolder } from './reprint-run.ts'
 
@@ -135,19 +136,44 @@ describe('a design with a flat and a quarter', () => {
     expect([...new Set(patterns)].sort()).toEqual(['quarter/lip', 'quarter/side', 'square'])
   })
 
-  it('plot --strips adds strips of both; those of the flat are as long as it is', async () => {
-    expect((await traceply('plot', both, '--strips', '--out', file('set.pdf'))).exit).toBe(0)
+  const striped = async (design: string) => {
+    const { exit, err } = await traceply('plot', design, '--strips', '--out', file('set.pdf'))
+    expect(exit, err).toBe(0)
     const { pages } = (await planOf(bytesOf(file('set.pdf')))) as {
-      pages: readonly { places: readonly { pattern: string }[] }[]
+      pages: readonly { kind: string; places: readonly { pattern: string }[] }[]
     }
-    const patterns = pages.flatMap(({ places }) => places.map(({ pattern }) => pattern))
-    for (const strip of ['flat/strip-1', 'flat/strip-2', 'flat/strip-across-1', 'quarter/strip-1'])
-      expect(patterns).toContain(strip)
-    const words = (await readPdf(bytesOf(file('set.pdf')))).pages.flatMap(({ texts }) =>
-      texts.map(({ text }) => text),
-    )
-    expect(words.some((text) => text.startsWith('flat, skin layer 1: 18 mm plywood'))).toBe(true)
-    expect(words).toContain('end 2440')
+    const read = await readPdf(bytesOf(file('set.pdf')))
+    return {
+      patterns: pages.flatMap(({ places }) => places.map(({ pattern }) => pattern)),
+      words: pages.flatMap(({ kind }, i) =>
+        kind === 'strip' ? read.pages[i]!.texts.map(({ text }) => text) : [],
+      ),
+    }
+  }
+
+  it('plot --strips adds strips of the quarter; the even marks of the flat are told for a tape', async () => {
+    const { patterns, words } = await striped(both)
+    expect(patterns).toContain('quarter/strip-1')
+    expect(patterns.filter((one) => one.startsWith('flat/'))).toEqual([])
+    const said = words.join(' ')
+    // studs of 38, flush with both ends of 2440; 20 off the ends of studs between sides of 18, each layer between those of the last
+    const studs = [19, ...Array.from({ length: 7 }, (_, i) => 300 * (i + 1)), 2440 - 19].join(', ')
+    const across = (gap: number, from: number, count: number): string =>
+      Array.from({ length: count }, (_, i) => Math.round(10 * (38 + gap * (from + i))) / 10).join(', ')
+    expect(said).toContain("No strip, mark with a tape from the sheet's end at stud 1. Flat, layer 1,")
+    for (const layer of [1, 2])
+      expect(said).toContain(`lat, layer ${layer}, lay it on the sheet; stud marks are middles: ${studs}.`)
+    expect(said).toContain(`Flat, layer 1, the screws of each row: ${across(1140 / 5, 0, 6)}.`)
+    expect(said).toContain(`Flat, layer 2, the screws of each row: ${across(1140 / 7, 0.5, 7)}.`)
+  })
+
+  it('plot --strips adds strips of a flat with seams; they are as long as it is', async () => {
+    const long = templateText('quarter-and-flat-mm').replace(/length: 2440/, 'length: 3000')
+    const { patterns, words } = await striped(save('long.yaml', long))
+    for (const strip of ['flat/strip-1', 'flat/strip-2', 'quarter/strip-1']) expect(patterns).toContain(strip)
+    expect(words.some((text) => text.startsWith('flat · layer 1 · piece 1 of '))).toBe(true)
+    expect(words.some((text) => /^zero: the sheet's end at stud 1.* 18 mm plywood$/.test(text))).toBe(true)
+    expect(words).toContain('end 3000')
   })
 
   it('offsets set out the quarter, and say that the flat needs none', async () => {
