@@ -81,7 +81,7 @@ it('two trials and one strip for their common pipe lie on one page of A3, everyt
 })
 
 it('the piece of scrap is as large as on a page of its own', async () => {
-  const job = { text: template('quarter-mm'), paper: 'a4', cover: 'line', strips: true } as const
+  const job = { text: template('quarter-in'), paper: 'a4', cover: 'line', strips: true } as const
   const cuts = (set: Plotted) => {
     const { page } = pagesOf(set).find(({ places }) => places.some(({ pattern }) => pattern === 'ramp/lip'))!
     const xs = set.read.pages[page - 1]!.strokes.flatMap(({ layer, path }) =>
