@@ -26,11 +26,14 @@ const strokes = (drawing: Drawing): readonly Extract<Mark, { kind: 'stroke' }>[]
 /** How many mm two boxes reach into each other, either way. */
 const depth = (a: Box, b: Box): number => Math.min(a.x1 - b.x0, b.x1 - a.x0, a.y1 - b.y0, b.y1 - a.y0)
 
-const forPieces = (runs: number, check: (piece: StripPiece, drawing: Drawing) => void): void => {
+const forPieces = (
+  runs: number,
+  check: (piece: StripPiece, drawing: Drawing, room: number) => void,
+): void => {
   fc.assert(
     fc.property(job, room, ({ design, panel, units }, long) => {
       for (const strip of rampStrips(wholeOf(design, units, panel), units))
-        for (const piece of stripPieces(strip, long)) check(piece, stripBlock(piece, set).draw())
+        for (const piece of stripPieces(strip, long)) check(piece, stripBlock(piece, set).draw(), long)
     }),
     { numRuns: runs, seed: sawnSeed, endOnFailure: true },
   )
@@ -64,8 +67,8 @@ it('no words of a piece lie over others, over a tick, a ring or a joint, or at t
 })
 
 it('each piece names its strip, its place in it, the set and its edges', () => {
-  const count = { pieces: 0, edges: 0, bare: 0, large: 0 }
-  forPieces(40, ({ strip, number, count: of }, drawing) => {
+  const count = { pieces: 0, edges: 0, bare: 0, long: 0, usual: 0, large: 0 }
+  forPieces(40, ({ strip, number, count: of, from, to }, drawing, long) => {
     const said = texts(drawing)
     const words = said.map(({ text }) => text)
     count.pieces++
@@ -74,7 +77,17 @@ it('each piece names its strip, its place in it, the set and its edges', () => {
     const brief = words.find((one) => one === `${strip.what} · ${number} of ${of}`)
     const place = of > 1 ? ` · piece ${number} of ${of}` : ''
     expect(brief ?? name, strip.name).toBe(brief ?? `${strip.ramps} · ${strip.what}${place}`)
-    count.large += said.filter(({ text, size }) => text === name && size >= 2.4).length
+    const large = said.filter(({ text, size }) => text === name && size >= 2.4).length
+    // a long piece has room for its name in large letters, whatever else it says
+    if (to - from >= 180) {
+      expect(large, `${strip.name} ${number}`).toBe(1)
+      count.long++
+    }
+    // most others have too, but on paper narrower than A4
+    if (long >= 190) {
+      count.usual++
+      count.large += large
+    }
     const height = pathBounds(strokes(drawing)[0]!.path).y1
     strip.rows.forEach((row, i) => {
       if (!row || row.edge === '') return
@@ -86,7 +99,8 @@ it('each piece names its strip, its place in it, the set and its edges', () => {
   })
   expect(count.pieces).toBeGreaterThan(400)
   expect(count.bare / count.edges).toBeLessThan(0.005)
-  expect(count.large / count.pieces).toBeGreaterThan(0.8)
+  expect(count.long).toBeGreaterThan(200)
+  expect(count.large / count.usual).toBeGreaterThan(0.88)
 })
 
 it('where two pieces meet, the later says on which line it is laid, the earlier which covers it, and both carry one cross', () => {
