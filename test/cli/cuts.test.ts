@@ -73,7 +73,7 @@ describe('traceply cuts', () => {
     const { exit, out, err } = await traceply('cuts', design, '--out', file('cuts.pdf'))
     expect([exit, out]).toEqual([1, ''])
     const needs =
-      /18 plywood: .*500 × 600.* right side of ramp \(S2\) of (\d+) mm × (\d+) mm and left side of ramp \(S1\) of \1 mm × \2 mm/
+      /18 plywood: .*500 × 600.* left side of ramp \(S1\) of (\d+) mm × (\d+) mm and right side of ramp \(S2\) of \1 mm × \2 mm/
     expect(err).toMatch(needs)
     expect(err).toMatch(/nothing written/)
     expect(list()).toEqual(['design.yaml'])
