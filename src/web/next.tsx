@@ -15,7 +15,7 @@ interface NextProps {
 }
 
 const printIt =
-  ': print it at 100 %, never "fit to page". Measure the square of page 2 with a steel rule; is it off, type it under printer and save again'
+  ': print it at 100 %, never "fit to page". Measure the square of page 2 with a steel rule; if it is off, type what you read under printer and save again'
 
 /** What to do now, in one line, and the button for it. */
 export const Next = ({ view, lay, stopped, watched, pages, saving }: NextProps) => {

@@ -120,7 +120,8 @@ const wordsOf = (
       0,
       style,
     )
-    down(1)
+    // names at the top of the drawing stand above it
+    down(size + 1)
   })
   const below = hung(({ write, put, down, top }) => {
     down(3)

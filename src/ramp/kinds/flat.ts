@@ -22,8 +22,10 @@ import { acrossFindings } from '../skin/seams.ts'
 import { planFindings } from '../skin/skin-plan.ts'
 import { flatSplices, sideSheet } from '../splice/side-splices.ts'
 
-/** Two straight sides on the floor, studs between them, a level skin on top. */
-/** `twins`: those like it, which take over what is typed into it. */
+/**
+ * Two straight sides on the floor, studs between them, a level skin on top. `twins`: those like it, which take over what is typed
+ * into it.
+ */
 export const solveFlat = (
   design: FlatDesign,
   units: Units,

@@ -67,7 +67,7 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
   )
   next(
     curved
-      ? `Lay its toe end flush with the sides' front edge, press it down stud by stud and screw upward: ${screws.count} screws.`
+      ? `Lay its toe end flush with the sides' front edge, press it down stud by stud, from the toe up, and screw it on each: ${screws.count} screws.`
       : `Lay it flush with one end and screw on: ${screws.count} screws.`,
   )
   return [
