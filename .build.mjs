@@ -1,13 +1,20 @@
 import { execFileSync } from 'node:child_process'
-import { mkdirSync, realpathSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs'
 import { buildSync } from 'esbuild'
 import { writeTypeSources } from './.build-type.mjs'
 
 // pdf-lib's core alone: the rest is for documents that are read and drawn on
 const alias = { 'pdf-lib': 'pdf-lib/es/core/index.js' }
-// where the files really lie: a folder reached by a link would put its own path into the program
-const absWorkingDir = realpathSync(import.meta.dirname)
-const shared = { absWorkingDir, bundle: true, charset: 'ascii', legalComments: 'none', alias, logLevel: 'warning' }
+const shared = {
+  absWorkingDir: import.meta.dirname,
+  bundle: true,
+  charset: 'ascii',
+  legalComments: 'none',
+  alias,
+  logLevel: 'warning',
+  // a folder reached by a link would write where it really lies, a path of this machine, into the program
+  preserveSymlinks: true,
+}
 
 writeTypeSources()
 
