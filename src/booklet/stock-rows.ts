@@ -23,7 +23,7 @@ export const stockRows = (name: string, stock: StockTaking, units: Units): reado
 }
 
 /** kg or pounds, so that the range is not narrower than it is. */
-const massRange = (
+export const massRange = (
   { least, most }: { readonly least: number; readonly most: number },
   units: Units,
 ): string => {

@@ -1,6 +1,8 @@
 import type { Design } from '../design/design.ts'
+import { runOutSheet } from './beside/run-out-sheet.ts'
 import type { Check } from './check/check.ts'
 import type { Flat, Quarter, Ramp, SolvedDesign } from './ramp.ts'
+import { notchSizes } from './side/notch-sizes.ts'
 import type { Layer } from './skin/layer.ts'
 import { stepBack } from './skin/skin.ts'
 
@@ -17,14 +19,14 @@ export interface Figures {
 export const designFigures = (design: Design, solved: SolvedDesign): Figures => ({
   title: design.title,
   units: design.units,
-  ramps: solved.ramps.map(rampFigures),
+  ramps: solved.ramps.map((ramp) => rampFigures(ramp, design)),
   checks: solved.checks,
 })
 
-const rampFigures = (ramp: Ramp) => {
+const rampFigures = (ramp: Ramp, design: Design) => {
   switch (ramp.kind) {
     case 'quarter':
-      return quarterFigures(ramp)
+      return quarterFigures(ramp, design)
     case 'flat':
       return flatFigures(ramp)
     default:
@@ -32,7 +34,7 @@ const rampFigures = (ramp: Ramp) => {
   }
 }
 
-const quarterFigures = (ramp: Quarter) => {
+const quarterFigures = (ramp: Quarter, design: Design) => {
   const { transition, coping } = ramp
   return {
     name: ramp.name,
@@ -57,7 +59,15 @@ const quarterFigures = (ramp: Quarter) => {
       centre: [coping.centre.x, coping.centre.y],
       up: coping.up,
       out: coping.out,
-      notch: { seat: coping.seat, along: coping.along, down: coping.down },
+      notch: {
+        seat: coping.seat,
+        along: coping.along,
+        down: coping.down,
+        // as it is measured once the lip is sawn away
+        ...(transition && ramp.length !== null
+          ? notchSizes(transition, coping, ramp.length)
+          : { back: null, bottom: null, floor: null }),
+      },
       material: ramp.design.coping?.material,
       pipeLength: ramp.pipe?.length,
       pipePieces: ramp.pipe?.pieces,
@@ -76,6 +86,7 @@ const quarterFigures = (ramp: Quarter) => {
     studLength: ramp.studLength,
     splices: spliceFigures(ramp),
     deckBoard: boardFigures(ramp),
+    runOut: runOutFigures(ramp, design),
     skin: skinFigures(ramp),
   }
 }
@@ -95,6 +106,7 @@ const flatFigures = (ramp: Flat) => ({
   studLength: ramp.studLength,
   splices: spliceFigures(ramp),
   deckBoard: null,
+  runOut: null,
   skin: skinFigures(ramp),
 })
 
@@ -143,6 +155,14 @@ const boardFigures = ({ deckBoard: board }: Quarter) => {
     seams: board.seams.map(({ at, timber }) => ({ at, timber: number(timber) })),
     rows: board.rows.map((row) => ({ ...row, timber: number(row.timber) })),
   }
+}
+
+/** The sheet that closes the step at the toe. */
+const runOutFigures = (ramp: Quarter, { stock, units }: Design) => {
+  const runOut = runOutSheet(ramp, stock, units)
+  if (!runOut) return null
+  const { sheet, ...rest } = runOut
+  return { sheet: sheet.material, thickness: sheet.thickness, ...rest }
 }
 
 /** How a layer is laid: pieces up it and across it, where they meet, rows of screws. Studs are numbered from 1, toe to lip. */

@@ -1,8 +1,8 @@
 import type { Design, Sheet } from '../design/design.ts'
 import { isCurved } from '../design/kind-traits.ts'
-import { largestPanel, panelSizes } from '../design/panel-sizes.ts'
+import { largestPanel } from '../design/panel-sizes.ts'
 import { type Path, rectangle } from '../geometry/path.ts'
-import { runOutLength } from '../ramp/beside/toe-step.ts'
+import { runOutSheet } from '../ramp/beside/run-out-sheet.ts'
 import { same } from '../ramp/check/offer.ts'
 import type { Stretch } from '../ramp/frame/stretch.ts'
 import type { Flat, Quarter, Ramp, SolvedDesign } from '../ramp/ramp.ts'
@@ -106,19 +106,17 @@ const boardOf = ({ name, deckBoard: board }: Ramp): readonly SheetPart[] =>
       )
     : []
 
-/** In equal parts where no sheet is as long as the ramp is wide. */
-const runOutOf = ({ name, design, transition }: Quarter, { stock, units }: Design): readonly SheetPart[] => {
-  const { runOut, width } = design
-  if (runOut.kind !== 'sheet' || !transition) return []
-  const long = Math.max(...panelSizes(runOut.sheet, stock, units).map(([, one]) => one))
-  const count = Math.ceil((width - same) / long)
-  return Array.from({ length: count }, (_, i) => ({
+const runOutOf = (ramp: Quarter, { stock, units }: Design): readonly SheetPart[] => {
+  const runOut = runOutSheet(ramp, stock, units)
+  if (!runOut) return []
+  const { sheet, length, widths } = runOut
+  return widths.map((across, i) => ({
     mark: '',
-    ramp: name,
+    ramp: ramp.name,
     part: 'run-out' as const,
-    words: `run-out sheet${count > 1 ? `, ${i + 1} from the left` : ''}`,
-    sheet: runOut.sheet,
-    outline: box(width / count, runOutLength(transition, units)),
+    words: `run-out sheet${widths.length > 1 ? `, ${i + 1} from the left` : ''}`,
+    sheet,
+    outline: box(across.length, length),
     grain: null,
     piece: null,
     faced: false,

@@ -16,9 +16,15 @@ const partName = (part: Part) => ({ part: part.kind, number: 'number' in part ? 
 export const stockFigures = (stock: StockTaking | null, design: Design) => ({
   timber: stock && timberFigures(stock.timber),
   ...(stock?.list ? listFigures({ list: stock.list, cost: stock.cost }, design) : { list: null, cost: null }),
+  screws: stock?.screws ?? null,
   weight: stock && {
     ...mass(stock.weight),
-    ramps: stock.weight.ramps.map((own) => ({ ramp: own.ramp, ...mass(own), people: own.people })),
+    ramps: stock.weight.ramps.map((own) => ({
+      ramp: own.ramp,
+      ...mass(own),
+      people: own.people,
+      frame: { ...mass(own.frame), people: own.frame.people },
+    })),
     parts: stock.weight.parts.map((own) => ({
       mark: own.mark,
       ramp: own.ramp,

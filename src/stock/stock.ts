@@ -8,6 +8,7 @@ import { type FreeFloor, freeFloor, type Stored, storedSets, storings } from './
 import { type Cost, costLines } from './list/cost.ts'
 import type { CostedLine } from './list/line.ts'
 import { type BoughtPanels, shoppingList } from './list/list.ts'
+import { rampScrews, type ScrewLine } from './list/screws.ts'
 import { type Moving, moveRamp } from './moving.ts'
 import type { Parts } from './parts.ts'
 import { type SectionPlan, sawTimber } from './timber/boards.ts'
@@ -27,6 +28,8 @@ export interface StockTaking {
   readonly list: readonly CostedLine[] | null
   /** null where the design has no prices */
   readonly cost: Cost | null
+  /** every screw, ramp by ramp and use by use */
+  readonly screws: readonly (ScrewLine & { readonly ramp: string })[]
   readonly weight: Weight
   readonly sizes: readonly OverallSize[]
   readonly storings: readonly Storing[]
@@ -55,6 +58,9 @@ export const takeStock = (
     ...(panels
       ? withCost(costLines(shoppingList(design, solved, { panels, timber, moving }), design))
       : { list: null, cost: null }),
+    screws: solved.ramps.flatMap((ramp) =>
+      rampScrews(ramp, design).map((line) => ({ ramp: ramp.name, ...line })),
+    ),
     weight,
     sizes,
     storings: kept,

@@ -18,6 +18,8 @@ export interface RampWeight extends Mass {
   readonly ramp: string
   /** who lift it, each no more than one can in good conditions */
   readonly people: number
+  /** sides and timbers alone, before the skin is on */
+  readonly frame: Mass & { readonly people: number }
 }
 
 export interface Weight extends Mass {
@@ -46,6 +48,11 @@ const sum = (masses: readonly Mass[]): Mass => ({
   most: masses.reduce((all, { most }) => all + most, 0),
 })
 
+const lifted = (mass: Mass): Mass & { readonly people: number } => ({
+  ...mass,
+  people: Math.max(2, Math.ceil(mass.most / liftedByOne)),
+})
+
 const areaOf = (outline: Path): number => Math.abs(pathCentroid(outline).area)
 
 /** Each part by its true outline or length, and the whole. */
@@ -66,8 +73,10 @@ export const weigh = (design: Design, { ramps }: SolvedDesign, { sheets, timbers
   return {
     ...sum(parts),
     ramps: ramps.map(({ name }) => {
-      const own = sum(parts.filter(({ ramp }) => ramp === name))
-      return { ramp: name, ...own, people: Math.max(2, Math.ceil(own.most / liftedByOne)) }
+      const own = parts.filter(({ ramp }) => ramp === name)
+      // marks of sides, plates and timbers
+      const frame = own.filter(({ mark }) => mark !== null && /^[SPT]/.test(mark))
+      return { ramp: name, ...lifted(sum(own)), frame: lifted(sum(frame)) }
     }),
     parts,
   }

@@ -148,11 +148,20 @@ const linesOf = (texts: readonly PdfText[]): string =>
     })
     .join('')
 
+/** Whole kg or pounds, least and most. */
+const massFigures = (
+  { least, most }: { readonly least: number; readonly most: number },
+  units: Design['units'],
+): readonly string[] => {
+  const by = units === 'mm' ? 1 : 0.45359237
+  return [`${Math.floor(least / by)}`, `${Math.ceil(most / by)}`]
+}
+
 type Figures = ReturnType<typeof figuresRecord>
 
 /** What a builder checks on the wood, by closed forms from the figures: chord, middle rise, diagonals. */
 const checksOf = ({ ramps }: Figures): readonly number[] =>
-  ramps.flatMap(({ transition, heights, length }) => {
+  ramps.flatMap(({ transition, heights, length, coping }) => {
     if (!transition || !heights || length === null) return []
     const { centre, radius, toeAngle, lipAngle, run } = transition
     const half = (((lipAngle - toeAngle) / 2) * Math.PI) / 180
@@ -163,8 +172,29 @@ const checksOf = ({ ramps }: Figures): readonly number[] =>
       radius.frame * (1 - Math.cos(half)),
       Math.hypot(length, heights.frame!),
       Math.hypot(length, heights.frame! - toe),
+      ...notchOf(coping, { centre, radius, run, frame: heights.frame!, length }),
     ]
   })
+
+/** Wall from the back edge, floor from the bottom edge, along the floor from the wall to the circle. */
+const notchOf = (
+  coping: Figures['ramps'][number]['coping'],
+  side: {
+    readonly centre: readonly number[]
+    readonly radius: { readonly frame: number }
+    readonly run: number
+    readonly frame: number
+    readonly length: number
+  },
+): readonly number[] => {
+  if (!coping) return []
+  const { seat, along, down } = coping.notch
+  const wall = side.run + along
+  const floor = side.frame - down
+  const [x, y] = side.centre as readonly [number, number]
+  const mouth = x + Math.sqrt(side.radius.frame ** 2 - (y - floor) ** 2)
+  return [side.length - wall, floor, ...(seat === 'square' ? [wall - mouth] : [])]
+}
 
 describe('the numbers of the booklet', () => {
   /** Those of a PDF that are neither figures of the design, nor of its parts, nor counts. */
@@ -212,7 +242,10 @@ describe('the numbers of the booklet', () => {
         stockRows(ramp, stock, other.units).flatMap(([, words]) => figuresIn(words)),
       ),
       ...stockLines(stock, other).flatMap(figuresIn),
-      `${sheets.reduce((sum, { screws }) => sum + screws.count, 0)}`,
+      `${record.screws!.reduce((sum, { count }) => sum + count, 0)}`,
+      // all screws of one length of a layer, of the frame
+      ...sheets.flatMap(({ screws }) => screws.lengths.map(({ count }) => `${count}`)),
+      ...record.weight!.ramps.flatMap(({ frame }) => massFigures(frame, units)),
       // studs, steps, rows, pages, hours
       ...Array.from({ length: 61 }, (_, i) => `${i}`),
     ])

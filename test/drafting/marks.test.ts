@@ -16,6 +16,7 @@ import { drawingBounds } from '../../src/drawing/drawing-bounds.ts'
 import { pathBounds } from '../../src/geometry/bounds.ts'
 import { pointDistance } from '../../src/geometry/point.ts'
 import { assertNear } from '../support/near.ts'
+import { overlaps } from '../support/overlaps.ts'
 import { boxOf, opened, segmentInBox } from '../support/strokes.ts'
 
 const style = draftStyle
@@ -43,6 +44,20 @@ describe('numbers spread apart', () => {
     for (const [i, at] of [6, 10, 14].entries()) assertNear(places[i]!, at, 1e-12)
   })
 
+  test('come no farther than they may, nor nearer to each other for it', () => {
+    const places = spread([7, 8, 9, 9.5], 2, 10)
+    assertNear(places[3]!, 10, 1e-12)
+    places.slice(1).forEach((at, i) => {
+      expect(at - places[i]!).toBeGreaterThanOrEqual(2 - 1e-12)
+    })
+  })
+
+  test('keep each pair as far apart as is said of it', () => {
+    const places = spread([0, 1, 2], [3, 5])
+    assertNear(places[1]! - places[0]!, 3, 1e-12)
+    assertNear(places[2]! - places[1]!, 5, 1e-12)
+  })
+
   // the least squares answer has no better neighbour: a slow look at small moves of runs of them
   test('move less, in squares, than any other that keeps the distance', () => {
     const wanted = [0, 1, 1.5, 7, 8, 8.2, 20]
@@ -63,6 +78,20 @@ describe('numbers spread apart', () => {
 })
 
 describe('running dimensions', () => {
+  test('are read from below where that is asked and there is room, else along their strokes', () => {
+    const angles = (count: number): readonly number[] => {
+      const stops = Array.from({ length: count }, (_, i) => ({ at: (60 * (i + 1)) / count, figure: '1216' }))
+      const marks = runningDimension(
+        { zero: { x: 0, y: 0 }, angle: 0, stops, side: 1, upright: true },
+        draftStyle,
+      )
+      expect(overlaps(marks).faults).toEqual([])
+      return marks.flatMap((mark) => (mark.kind === 'text' ? [mark.angle ?? 0] : []))
+    }
+    expect(angles(5)).toEqual(Array(6).fill(0))
+    expect(angles(20).every((angle) => Math.abs(angle - Math.PI / 2) < 1e-9)).toBe(true)
+  })
+
   const stops = [4, 20, 21, 22, 60].map((at) => ({ at, figure: `${at * 10}` }))
 
   test.each([

@@ -4,6 +4,7 @@ import type { Design } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { type BuyJob, buyJob, buyRecord } from '../../src/job/buy.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
+import { runOutSheet } from '../../src/ramp/beside/run-out-sheet.ts'
 import { assertNear } from '../support/near.ts'
 import { templates, templateText } from '../support/templates.ts'
 
@@ -22,8 +23,8 @@ const single = templateText('quarter-mm')
 const prices = (all: string): string => single.replace('units: mm', `units: mm\nprices: { ${all} }`)
 
 describe.each(templates)('the list of %s', (name) => {
-  test('has every screw of skin, board, frame and pipe, and more than is needed', () => {
-    const { job } = bought(templateText(name))
+  test('has every screw of skin, board, run-out, frame and pipe, and more than is needed', () => {
+    const { job, design } = bought(templateText(name))
     const screws = job.facts.stock.list.filter(({ part }) => part === 'screws')
     const needed = screws.reduce((sum, { note }) => sum + Number(/^(\d+) needed/.exec(note)![1]), 0)
     let expected = 0
@@ -37,6 +38,7 @@ describe.each(templates)('the list of %s', (name) => {
         expected += 4 * bays * ramp.deckTimbers.length
         expected += ramp.deckBoard?.screws.count ?? 0
         expected += ramp.pipe?.holes.length ?? 0
+        expected += runOutSheet(ramp, design.stock, design.units)?.row?.across.length ?? 0
       }
     }
     expect(needed).toBe(expected)

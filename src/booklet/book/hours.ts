@@ -1,4 +1,5 @@
 import type { SolvedRamp } from '../../ramp/ramp.ts'
+import { screwsNeeded } from '../../stock/list/screws.ts'
 import { timbersOf } from '../views/plan-view.ts'
 import type { BookFacts } from './book.ts'
 
@@ -40,19 +41,14 @@ const sheetsOf = (ramp: SolvedRamp): number => {
   return laid.reduce((sum, { pieces, widths }) => sum + pieces.length * widths.length, 0)
 }
 
-const screwsOf = (ramp: SolvedRamp): number => {
-  const laid = [...ramp.skin, ...(ramp.deckBoard ? [ramp.deckBoard] : [])]
-  return laid.reduce((sum, { screws }) => sum + screws.count, 0)
-}
-
-export const workHours = ({ solved: { ramps }, tiles }: BookFacts): WorkHours => {
+export const workHours = ({ design, solved: { ramps }, tiles }: BookFacts): WorkHours => {
   const sum = (of: (ramp: SolvedRamp) => number): number => ramps.reduce((all, ramp) => all + of(ramp), 0)
   const counts: Readonly<Record<Kind, number>> = {
     page: tiles,
     side: sum(({ design }) => design.sides.count),
     timber: sum((ramp) => timbersOf(ramp).length * (ramp.design.sides.count - 1)),
     sheet: sum(sheetsOf),
-    screw: sum(screwsOf),
+    screw: sum((ramp) => screwsNeeded([ramp], design)),
     pipe: sum((ramp) => (ramp.coping ? 1 : 0)),
   }
   const kinds = (Object.keys(minutes) as Kind[]).filter((kind) => counts[kind] > 0)

@@ -59,7 +59,7 @@ export const panelPicture = (
     const number = panel.steps.findIndex((step) => step.kind === 'out' && step.mark === piece.part.mark)
     return pieceMarks(piece, pathMap(piece.outline, map), number < 0 ? null : number + 1)
   })
-  const along = { zero: { x: 0, y: -off }, angle: 0, side: -1, back: off } as const
+  const along = { zero: { x: 0, y: -off }, angle: 0, side: -1, back: off, upright: true } as const
   const up = { zero: { x: -off, y: 0 }, angle: Math.PI / 2, side: 1, back: off } as const
   const scaled = (stops: typeof xs) => stops.map(({ at, figure }) => ({ at: at * ratio, figure }))
   return {

@@ -36,7 +36,7 @@ export const pipeView = (pipe: Pipe, outside: number, units: Units, ratio: numbe
     {
       name: 'from the left end',
       marks: runningDimension(
-        { zero: { x: 0, y: half + 5 }, angle: 0, stops, side: 1, back: 4.5 },
+        { zero: { x: 0, y: half + 5 }, angle: 0, stops, side: 1, back: 4.5, upright: true },
         viewStyle,
       ),
     },

@@ -65,7 +65,14 @@ export const planView = (ramp: SolvedRamp, units: Units, ratio: number): View =>
   )
   const pipe = ramp.coping
   // none where the bay is too narrow for a letter beside the figure
-  const figureEnd = y((low + high) / 2) - textWidth(show(ramp.studLength), viewStyle.size, 'regular') / 2
+  const figureEnd = Math.min(
+    ...(
+      [
+        [(low + high) / 2, ramp.studLength],
+        [width / 2, width],
+      ] as const
+    ).map(([middle, mm]) => y(middle) - textWidth(show(mm), viewStyle.size, 'regular') / 2),
+  )
   const wanted = Math.min(y(low + (high - low) * section.place), figureEnd - section.off)
   const cut = isCurved(ramp) && wanted > y(low) + section.side ? wanted : null
   const parts: ViewPart[] = [

@@ -39,7 +39,7 @@ export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View =
     ),
   )
   const screws = rows.flatMap(({ at, across }) =>
-    across.flatMap((x) => cross(layer, { x: x * ratio, y: at * ratio }, 0.7, lines.thin, Math.PI / 4)),
+    across.flatMap((x) => cross(layer, { x: x * ratio, y: at * ratio }, 1.1, lines.outline, Math.PI / 4)),
   )
   const acrossAll = [
     ...new Set(rows.flatMap(({ across }) => across.map((x) => Math.round(x * 100) / 100))),
@@ -57,6 +57,7 @@ export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View =
       marks: linesBeside(
         marks.map(({ at, name }) => ({ at: at * ratio, name })),
         right,
+        top,
       ),
     },
     { name: 'screws', marks: screws },
@@ -70,7 +71,14 @@ export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View =
     {
       name: 'across',
       marks: runningDimension(
-        { zero: { x: 0, y: top + 5 }, angle: 0, stops: stops([...acrossAll, width]), side: 1, back: 4.5 },
+        {
+          zero: { x: 0, y: top + 5 },
+          angle: 0,
+          stops: stops([...acrossAll, width]),
+          side: 1,
+          back: 4.5,
+          upright: true,
+        },
         viewStyle,
       ),
     },
@@ -85,10 +93,12 @@ export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View =
 const linesBeside = (
   marks: readonly { readonly at: number; readonly name: string }[],
   right: number,
+  top: number,
 ): Drawing => {
   const places = spread(
     marks.map(({ at }) => at),
     1.5 * size,
+    top,
   )
   return marks.flatMap(({ at, name }, i): Drawing => {
     const place = places[i]!

@@ -49,7 +49,10 @@ export const studView = (ramp: SolvedRamp, units: Units, ratio: number): View =>
   const along = alongCurve(ramp, ratio, show)
   const floor =
     stops.length > 0
-      ? runningDimension({ zero: { x: 0, y: -4 }, angle: 0, stops, side: -1, back: 3.5 }, viewStyle)
+      ? runningDimension(
+          { zero: { x: 0, y: -4 }, angle: 0, stops, side: -1, back: 3.5, upright: true },
+          viewStyle,
+        )
       : []
   let clearance = alsoDrawn(
     alsoDrawn(nothingDrawn, [...side, ...solid], 'thing'),
@@ -72,7 +75,7 @@ export const studView = (ramp: SolvedRamp, units: Units, ratio: number): View =>
 }
 
 /** Places for a timber's number: inside it, behind its inner end, beside it, farther off. */
-const numberWays = (timber: Timber, number: string, ratio: number): readonly Drawing[] => {
+export const numberWays = (timber: Timber, number: string, ratio: number): readonly Drawing[] => {
   const corners = timberCorners(timber).map((p) => scaled(p, ratio))
   const middle = pointBetween(corners[0]!, corners[2]!, 0.5)
   const [half, deep] = [(timber.width * ratio) / 2, (timber.depth * ratio) / 2]

@@ -19,12 +19,29 @@ export interface RunningDimension {
   readonly side: 1 | -1
   /** from each point back over the line towards what is measured; 0 for none */
   readonly back?: number
+  /** of a level line: figures that are read from below as long as none moves farther than `farthest` for it. Along their strokes unless said */
+  readonly upright?: boolean
 }
 
 /** From one figure to the next, and from the line to where a stroke leans over to its figure; in heights of the figure. */
 const apart = 1.5
 const straight = 0.8
 const leaning = 1.6
+
+/** Between figures that stand upright, in heights; and how far one may move for that, mm. */
+const air = 1.2
+const farthest = 12
+
+/** Places of figures that are read from below; null where they are too many for that. */
+const uprightPlaces = (stops: RunningDimension['stops'], size: number): readonly number[] | null => {
+  const half = stops.map(({ figure }) => textWidth(figure, size, 'regular') / 2)
+  const apart = half.slice(1).map((own, i) => own + half[i]! + air * size)
+  const places = spread(
+    stops.map(({ at }) => at),
+    apart,
+  )
+  return places.every((place, i) => Math.abs(place - stops[i]!.at) <= farthest) ? places : null
+}
 
 /** How far the longest figure reaches from the line, mm. */
 export const runningReach = (figures: readonly string[], size: number): number =>
@@ -36,7 +53,7 @@ export const runningReach = (figures: readonly string[], size: number): number =
  * along it. Strokes lean apart where points lie closer than figures can.
  */
 export const runningDimension = (
-  { zero, angle, stops, side, back = 0 }: RunningDimension,
+  { zero, angle, stops, side, back = 0, upright = false }: RunningDimension,
   style: DraftStyle,
 ): Drawing => {
   const { layer, size, lines } = style
@@ -45,10 +62,13 @@ export const runningDimension = (
   const across = angle + (side * Math.PI) / 2
   const at = (along: number, up: number): Point => pointToward(pointToward(zero, angle, along), across, up)
   const figures = [{ at: 0, figure: '0' }, ...stops]
-  const places = spread(
-    figures.map((stop) => stop.at),
-    apart * size,
-  )
+  const level = upright ? uprightPlaces(figures, size) : null
+  const places =
+    level ??
+    spread(
+      figures.map((stop) => stop.at),
+      apart * size,
+    )
   const turn = readableAngle(across)
   // words that run away from the line begin at it, the others end there
   const away = Math.cos(turn - across) > 0
@@ -60,7 +80,9 @@ export const runningDimension = (
     ...figures.flatMap((stop, i): Drawing => {
       const place = places[i]!
       // the middle of the capitals on the stroke
-      const foot = pointToward(at(place, end + 0.3 * size), turn - Math.PI / 2, size / 2)
+      const foot = level
+        ? at(place, end + (side === 1 ? 0.4 : 1.4) * size)
+        : pointToward(at(place, end + 0.3 * size), turn - Math.PI / 2, size / 2)
       return [
         stroke(
           layer,
@@ -69,7 +91,9 @@ export const runningDimension = (
             : pathOf(at(stop.at, -back), at(stop.at, straight * size), at(place, end)),
           lines.thin,
         ),
-        text(layer, foot, size, stop.figure, { angle: turn, align: away ? 'left' : 'right' }),
+        level
+          ? text(layer, foot, size, stop.figure, { align: 'middle' })
+          : text(layer, foot, size, stop.figure, { angle: turn, align: away ? 'left' : 'right' }),
       ]
     }),
   ]

@@ -17,6 +17,9 @@ const runOutPractice = {
   in: { lap: 2 * inch, flat: 3 * inch, hand: 4 * inch },
 } as const
 
+/** What of a run-out sheet laps on the skin, mm. */
+export const runOutLap = (units: Units): number => runOutPractice[units].lap
+
 /** Toe to tail of the sheet that closes the step, mm: what it bridges, and what lies on the skin and on the floor. */
 export const runOutLength = ({ bridge }: Pick<Transition, 'bridge'>, units: Units): number => {
   const { lap, flat } = runOutPractice[units]

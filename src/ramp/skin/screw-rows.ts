@@ -78,7 +78,7 @@ export const betweenRows = (
  * more than `spacing` between two. `open`: middles of gaps that no screw may go into. mm
  */
 export const screwsAcross = (
-  { design, units }: Framing,
+  { design, units }: Pick<Framing, 'design' | 'units'>,
   widths: readonly Stretch[],
   spacing: number,
   shifted: boolean,

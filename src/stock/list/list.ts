@@ -3,6 +3,7 @@ import { straightOf } from '../../design/kind-traits.ts'
 import { inch } from '../../geometry/inch.ts'
 import { showLength } from '../../length.ts'
 import { rounded } from '../../ramp/check/offer.ts'
+import { pilotDrill } from '../../ramp/frame/screw-lengths.ts'
 import type { Flat, WholeDesign } from '../../ramp/ramp.ts'
 import type { Moving } from '../moving.ts'
 import type { SectionPlan } from '../timber/boards.ts'
@@ -29,8 +30,8 @@ export interface Bought {
   readonly moving: readonly Moving[]
 }
 
-/** Boxes of screws, and what is bought over what is needed: usual in the trade, no source. */
-const boxes = { long: { from: 45, count: 100 }, short: 200, spare: 1.1 } as const
+/** Screws in a box, and what is bought over what is needed: usual in the trade, no source. */
+export const screwBoxes = { count: 100, spare: 1.1 } as const
 
 /** m² that a litre covers twice; common practice, no source. */
 const litreCovers = 5
@@ -113,15 +114,14 @@ const pipeLines = ({ stock, units }: Design, { ramps }: WholeDesign): readonly L
 
 const screwLines = (design: Design, { ramps }: WholeDesign): readonly ListLine[] =>
   byLength(ramps.flatMap((ramp) => rampScrews(ramp, design))).map(({ length, count, uses }): ListLine => {
-    const box = length !== null && length >= boxes.long.from ? boxes.long.count : boxes.short
     return {
       part: 'screws',
       what:
         length === null
           ? 'wood screws shorter than the usual ones'
           : `wood screws, ${rounded(length, design.units)} long`,
-      count: Math.ceil((count * boxes.spare) / box),
-      unit: `box of ${box}`,
+      count: Math.ceil((count * screwBoxes.spare) / screwBoxes.count),
+      unit: `box of ${screwBoxes.count}`,
       note: `${count} needed: ${uses.join(', ')}`,
       priced: { kind: 'word', word: 'screws' },
     }
@@ -215,6 +215,9 @@ const finishLines = ({ ramps }: WholeDesign, { panels }: Bought): readonly ListL
 /** Most have them; to be ticked all the same. */
 const ownedLines = ({ ramps }: WholeDesign): readonly ListLine[] => {
   const piped = ramps.some(({ pipe }) => pipe !== null)
+  const steel = ramps.some(
+    ({ design }) => design.runOut?.kind === 'sheet' && design.runOut.sheet.material === 'steel',
+  )
   const owned = (part: 'tools' | 'protection', what: string, note = '', count = 1): ListLine => ({
     part,
     what,
@@ -228,8 +231,16 @@ const ownedLines = ({ ramps }: WholeDesign): readonly ListLine[] => {
     owned('tools', 'try square, pencil, straightedge'),
     owned('tools', 'circular saw', 'long straight cuts'),
     owned('tools', 'jigsaw', 'curve and notch'),
-    owned('tools', 'drill, wood bits, screwdriver bits'),
-    ...(piped ? [owned('tools', 'metal bits 5 and 13 mm (3/16 and 1/2 in)', 'holes of the pipe')] : []),
+    owned('tools', `drill, wood bits, one of ${pilotDrill}, countersink, screwdriver bits`),
+    ...(piped
+      ? [
+          owned('tools', 'metal bits 5 and 13 mm (3/16 and 1/2 in), centre punch', 'holes of the pipe'),
+          owned('tools', 'hacksaw, round file', 'ends of the pipe'),
+        ]
+      : []),
+    ...(steel
+      ? [owned('tools', 'metal blade for the jigsaw', 'run-out sheet; or let the shop shear it')]
+      : []),
     owned('tools', 'clamps', 'hold the work while it is sawn', 2),
     owned('tools', 'sanding block, file'),
     owned('protection', 'eye protection', 'for each who helps', 2),

@@ -1,5 +1,7 @@
 import type { Design } from '../../design/design.ts'
+import { isCurved } from '../../design/kind-traits.ts'
 import { inch } from '../../geometry/inch.ts'
+import { runOutSheet } from '../../ramp/beside/run-out-sheet.ts'
 import { screwLength, usualAtLeast } from '../../ramp/frame/screw-lengths.ts'
 import type { Ramp } from '../../ramp/ramp.ts'
 import { plateScrews } from '../../ramp/splice/plate-screws.ts'
@@ -10,11 +12,12 @@ export interface ScrewLine {
   /** mm; null where no usual one is short enough */
   readonly length: number | null
   readonly count: number
-  readonly use: 'skin' | 'deck board' | 'frame' | 'plates' | 'pipe' | 'wheels'
+  readonly use: 'skin' | 'deck board' | 'run-out' | 'frame' | 'plates' | 'pipe' | 'wheels'
 }
 
 /** Screws in each end of a timber, and how deep they go into its end grain, mm; common practice, no source. */
-const frame = { each: 2, grip: { mm: 45, in: 1.75 * inch } } as const
+export const frameScrews = 2
+const frame = { each: frameScrews, grip: { mm: 45, in: 1.75 * inch } } as const
 
 /** The far wall of the pipe, and how deep its screws go into the timber; common practice, no source. mm */
 const pipeDepth = { wall: 4, grip: { mm: 40, in: 1.5 * inch } } as const
@@ -23,12 +26,17 @@ const pipeDepth = { wall: 4, grip: { mm: 40, in: 1.5 * inch } } as const
 const wheelScrews = 4
 
 /** Every screw of a ramp. */
-export const rampScrews = (ramp: Ramp, { units }: Pick<Design, 'units'>): readonly ScrewLine[] => {
+export const rampScrews = (
+  ramp: Ramp,
+  { units, stock }: Pick<Design, 'units' | 'stock'>,
+): readonly ScrewLine[] => {
   const { thickness } = ramp.design.sides
   const through = (depth: number): number => usualAtLeast(depth, units)
   const timbers = timberPartsOf([ramp])
   const lines: ScrewLine[] = ramp.skin.flatMap(({ rows }) => rowScrews(rows, 'skin'))
   if (ramp.deckBoard) lines.push(...rowScrews(ramp.deckBoard.rows, 'deck board'))
+  const runOut = isCurved(ramp) ? runOutSheet(ramp, stock, units)?.row : null
+  if (runOut) lines.push(...rowScrews([runOut], 'run-out'))
   // where pieces of a side meet each wall has one plate between itself and the timber
   const plated = ramp.splices.length * ramp.design.sides.count
   lines.push({
@@ -60,6 +68,10 @@ export const rampScrews = (ramp: Ramp, { units }: Pick<Design, 'units'>): readon
   }
   return lines.filter(({ count }) => count > 0)
 }
+
+/** How many all ramps take, of every length. */
+export const screwsNeeded = (ramps: readonly Ramp[], design: Pick<Design, 'units' | 'stock'>): number =>
+  ramps.flatMap((ramp) => rampScrews(ramp, design)).reduce((all, { count }) => all + count, 0)
 
 const rowScrews = (
   rows: readonly { readonly across: readonly number[]; readonly length: number | null }[],

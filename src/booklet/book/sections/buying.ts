@@ -1,4 +1,6 @@
 import { listParts } from '../../../stock/list/line.ts'
+import { screwBoxes } from '../../../stock/list/list.ts'
+import { screwsNeeded } from '../../../stock/list/screws.ts'
 import { costWords, countWords, leftWords, partWords } from '../../list/list-words.ts'
 import { gap, head, table, words } from '../block.ts'
 import type { Book } from '../book.ts'
@@ -35,6 +37,10 @@ export const buying = (book: Book): Section => {
         width,
       ),
       gap(2),
+      words(
+        `Screws: ${screwsNeeded(book.solved.ramps, design)} are needed in all. Each length is bought by the box of ${screwBoxes.count}, with a tenth more than is needed.`,
+        width,
+      ),
       ...(left.length > 0 ? [words(`Left over: ${left.join('; ')}.`, width)] : []),
       ...(stock.cost && design.prices
         ? costWords(stock.cost, design.prices).map((line) => words(`Cost, ${line}.`, width))

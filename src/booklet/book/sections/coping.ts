@@ -2,6 +2,7 @@ import { curvedOf } from '../../../design/kind-traits.ts'
 import { revealWords } from '../../../ramp/check/reveal-words.ts'
 import { pipeDrills } from '../../../ramp/frame/pipe.ts'
 import type { SolvedQuarter } from '../../../ramp/ramp.ts'
+import { rampScrews } from '../../../stock/list/screws.ts'
 import { lipSection } from '../../views/lip-section.ts'
 import { pipeView } from '../../views/pipe-view.ts'
 import { sectionLetter } from '../../views/plan-view.ts'
@@ -26,6 +27,8 @@ const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   const own = ramp.coping!
   const pipe = ramp.pipe!
   const plastic = ramp.design.coping?.material === 'plastic'
+  const [screw] = rampScrews(ramp, book.design).filter(({ use }) => use === 'pipe')
+  const length = screw?.length ? ` of ${fine(screw.length)}` : ''
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
   return [
@@ -45,13 +48,13 @@ const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
       { width: pipe.length, height: own.outside },
     ),
     next(
-      `The pipe is ${fine(own.outside)} outside and ${show(pipe.length)} long${pipe.pieces.length > 1 ? `, in ${pipe.pieces.length} pieces of ${pipe.pieces.map(({ length }) => show(length)).join(', ')}` : ''}.`,
+      `Lay the sawn pipe, ${fine(own.outside)} outside and ${show(pipe.length)} long${pipe.pieces.length > 1 ? `, in ${pipe.pieces.length} pieces of ${pipe.pieces.map(({ length }) => show(length)).join(', ')}` : ''}, on two blocks and draw one straight line along it: all holes lie on that line.`,
     ),
     next(
-      `Drill at ${pipe.holes.map(show).join(', ')} from its left end: ${pipeDrills.near} in the near wall only, ${pipeDrills.far} in the far wall.${plastic ? ' A plastic pipe moves with the heat: make slots of all small holes but the middle one.' : ''}`,
+      `Punch and drill at ${pipe.holes.map(show).join(', ')} from its left end: ${pipeDrills.near} in the near wall only, ${pipeDrills.far} in the far wall.${plastic ? ' A plastic pipe moves with the heat: make slots of all small holes but the middle one.' : ''}`,
     ),
     next(
-      'Lay it in the notches, the large holes up, and screw straight down from its middle into the timber under it. File what a hand can feel.',
+      `Lay it in the notches, the large holes up. Through each drive one screw${length} down through the small hole into the timber under the pipe, ${pipe.holes.length} in all. File what a hand can feel.`,
     ),
     check(`The pipe stands ${revealWords(own, ramp.design, fine)}.`, width),
     caution(

@@ -1,6 +1,9 @@
 import { curvedOf } from '../../../design/kind-traits.ts'
-import { runOutLength } from '../../../ramp/beside/toe-step.ts'
+import { runOutSheet } from '../../../ramp/beside/run-out-sheet.ts'
+import { runOutLap } from '../../../ramp/beside/toe-step.ts'
+import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedQuarter } from '../../../ramp/ramp.ts'
+import { screwWords } from '../../screw-counts.ts'
 import { sheetView } from '../../views/sheet-view.ts'
 import { type Block, caution, check, head, part, step, table } from '../block.ts'
 import { type Book, leastShare, ofRamp } from '../book.ts'
@@ -49,7 +52,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
       `${fine(board.sheet.thickness)} ${board.sheet.material}: ${count === 1 ? 'one sheet' : `${count} sheets`}, ${show(board.length)} from front to back, ${show(ramp.width)} wide. It begins ${show(board.from)} behind the toe, just behind the pipe.`,
     ),
     next(
-      `Lay it with its back edge flush with the sides' back edge, and screw it down: ${board.screws.count} screws.`,
+      `Lay it with its back edge flush with the sides' back edge, and screw it down: ${screwWords(board.rows, fine)}, ${pilotDrill} drilled before each.`,
     ),
     table(
       {
@@ -79,18 +82,29 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
 
 const toeOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   const { width, units, show, fine } = book
-  const { runOut } = ramp.design
-  if (runOut.kind !== 'sheet') return []
+  const runOut = runOutSheet(ramp, book.design.stock, units)
+  if (!runOut) return []
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
   return [
     part(ofRamp(book, 'The toe', ramp), width),
     next(
-      `Cut the run-out from ${fine(runOut.sheet.thickness)} ${runOut.sheet.material}, ${show(runOutLength(ramp.transition, units))} long and ${show(ramp.width)} wide. It bridges ${show(ramp.transition.bridge)}, from the ridden face ${show(ramp.transition.toeStep)} up down to the floor.`,
+      `The run-out is ${fine(runOut.sheet.thickness)} ${runOut.sheet.material}, ${show(runOut.length)} long and ${show(ramp.width)} wide${runOut.widths.length > 1 ? `, in ${runOut.widths.length} parts` : ''}. It bridges ${show(ramp.transition.bridge)}, from the ridden face ${show(ramp.transition.toeStep)} up down to the floor, and laps ${show(runOutLap(units))} over the skin.`,
     ),
-    next(
-      'Screw it through the skin into stud 1, heads sunk. Its other end lies on the floor by its own weight.',
-    ),
+    ...(runOut.row
+      ? [
+          next(
+            `Drill and sink ${runOut.row.across.length} holes, ${show(runOut.row.at)} from its upper end, ${runOut.row.across.map(show).join(', ')} from the left edge.`,
+          ),
+          next(
+            `Lay it over the skin and screw it through the skin into stud 1: ${screwWords([runOut.row], fine)}, heads sunk. Its other end lies on the floor by its own weight.`,
+          ),
+        ]
+      : [
+          next(
+            'No stud lies under its upper end: hold it with short bolts or screws that do not come through the skin, heads sunk. Its other end lies on the floor by its own weight.',
+          ),
+        ]),
     caution(
       'Steel edges cut: file them round, the one at the floor above all. Look at its screws before each session.',
       width,

@@ -30,7 +30,7 @@ export const flat = (book: Book): Section | null => {
         ...(met.length > 0
           ? [
               next(
-                'Hold the two together across the joint, under the skin, with bolts or long screws, so that they do not drift apart.',
+                'Hold the two together: inside each side a plate of offcut over the joint, two bolts M8 (5/16 in) through plate and side of either ramp, eight in all.',
               ),
             ]
           : []),

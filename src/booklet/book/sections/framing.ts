@@ -1,12 +1,14 @@
 import { isCurved } from '../../../design/kind-traits.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
+import { massRange } from '../../stock-rows.ts'
 import { planView } from '../../views/plan-view.ts'
 import { studView } from '../../views/stud-view.ts'
-import { type Block, caution, check, head, part, step, table, words } from '../block.ts'
+import { type Block, caution, check, head, part, table, words } from '../block.ts'
 import { type Book, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { liesWords, rippedWords, roleWords } from '../timber-words.ts'
+import { endScrews, frameSteps, frameTop } from './frame-steps.ts'
 
 export const framing = (book: Book): Section => ({
   name: 'framing',
@@ -14,43 +16,10 @@ export const framing = (book: Book): Section => ({
   blocks: [head('Framing', book.width), ...book.solved.ramps.flatMap((ramp) => frameOf(book, ramp))],
 })
 
-const topOf = (ramp: SolvedRamp): number =>
-  isCurved(ramp) ? ramp.transition.heights.frame : ramp.heights.frame
-
 const frameOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
-  const { width, units, show } = book
+  const { width, units } = book
   const curved = isCurved(ramp)
-  const where = curved ? 'up the curve' : 'from the end'
-  const steps: Block[] = []
-  let number = 0
-  const next = (said: string): void => {
-    steps.push(step(++number, said, width))
-  }
-  next(
-    `Mark every timber on the inside of ${ramp.design.sides.count > 2 ? 'all sides and ribs' : 'both sides'}: ${curved ? 'bend a tape along the sawn edge from the toe' : 'from one end'}, half a timber to either side of the mark, an X where it goes.`,
-  )
-  const studs = ramp.studs.map((stud, i) => ({ stud, i }))
-  const [one] = studs
-  if (one)
-    next(
-      `Stand the sides up, bottoms down on a level floor. Screw stud 1, ${liesWords(one.stud)}, its middle ${show(one.stud.at)} ${where}: one screw in each end for now.`,
-    )
-  const last = studs.at(-1)
-  if (last && last.i > 0)
-    next(`Screw stud ${last.i + 1}, ${liesWords(last.stud)}, its middle ${show(last.stud.at)} ${where}.`)
-  next(
-    `Measure the frame from corner to opposite corner, both ways, along the floor and across the top. Push it until both are equal, then drive the second screw.`,
-  )
-  const middle = studs.slice(1, -1)
-  for (const { stud, i } of middle)
-    next(
-      `Screw stud ${i + 1}, ${liesWords(stud)}, its middle ${show(stud.at)} ${where}${stud.role === 'seam' ? ': it carries a seam of the skin' : ''}.`,
-    )
-  if (curved)
-    for (const [i, timber] of ramp.deckTimbers.entries())
-      next(
-        `Screw timber ${ramp.studs.length + i + 1} (${roleWords[timber.role]}), ${liesWords(timber)}, its middle ${show(timber.x)} behind the toe${timber.role === 'pipe' ? ", its top level with the notch's floor" : timber.role === 'back' ? ', on the floor' : ", its top level with the side's top"}.`,
-      )
+  const { people, least, most } = book.stock.weight.ramps.find((own) => own.ramp === ramp.name)!.frame
   return [
     part(ofRamp(book, curved ? 'Where the timbers go' : 'Where the studs go', ramp), width),
     figure(
@@ -59,7 +28,7 @@ const frameOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
       units,
       // its dimensions need all of that
       { width, height: 105 },
-      { width: ramp.length, height: topOf(ramp) },
+      { width: ramp.length, height: frameTop(ramp) },
     ),
     table(studTable(book, ramp), width),
     figure(
@@ -71,10 +40,11 @@ const frameOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
     ),
     part(ofRamp(book, 'Steps', ramp), width),
     caution(
-      'Drill before each screw, near the end of a timber above all. Two people lift and turn the frame; nobody stands under it.',
+      `${people} people lift and turn the frame, ${massRange({ least, most }, units)}; nobody stands under it.`,
       width,
     ),
-    ...steps,
+    words(endScrews(book, ramp), width),
+    ...frameSteps(book, ramp),
     check(
       'Both diagonals are equal, the frame stands on all of its sides without rocking, no screw stands proud.',
       width,

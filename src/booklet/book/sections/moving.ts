@@ -1,3 +1,5 @@
+import type { SolvedRamp } from '../../../ramp/ramp.ts'
+import { rampScrews } from '../../../stock/list/screws.ts'
 import { stockLines, stockRows } from '../../stock-rows.ts'
 import { type Block, caution, check, head, step, words } from '../block.ts'
 import type { Book } from '../book.ts'
@@ -6,6 +8,7 @@ import { checksOf } from './framing.ts'
 
 export const moving = (book: Book): Section => {
   const { width, solved, stock, design } = book
+  const sheeted = solved.ramps.some(({ design: { runOut } }) => runOut?.kind === 'sheet')
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
   return {
@@ -21,15 +24,16 @@ export const moving = (book: Book): Section => {
       ...stockLines(stock, design)
         .slice(1)
         .map((line) => words(`${capital(line)}.`, width)),
+      ...solved.ramps.flatMap((ramp) => fitSteps(book, ramp).map(next)),
       next('Measure the doors, and the corners between them, before the day.'),
       ...solved.ramps.flatMap((ramp) => checksOf(book, ramp, ['stores-inside', 'stores', 'slide', 'stored'])),
       next(
-        'Take the run-out off first. Lift at the sides, never at the skin or the pipe. Walk it on its back edge only over boards.',
+        `${sheeted ? 'Take the run-out off first. ' : ''}Lift at the sides, never at the skin or the pipe. Walk it on its back edge only over boards.`,
       ),
       next('Store it dry and off the ground, on two battens, under a cover that lets air through.'),
       check('Where it stands nobody can climb on it unseen; its place is level and it does not rock.', width),
       caution(
-        'Ramps are heavy and tip. At least two people lift; nobody stands under it or between it and a wall.',
+        `Ramps are heavy and tip. ${lifters(book)}; nobody stands under it or between it and a wall.`,
         width,
       ),
     ],
@@ -37,3 +41,30 @@ export const moving = (book: Book): Section => {
 }
 
 const capital = (said: string): string => said.slice(0, 1).toUpperCase() + said.slice(1)
+
+/** `4 people lift outer, 3 inner` */
+const lifters = ({ stock, several }: Book): string =>
+  stock.weight.ramps
+    .map(({ ramp, people }, i) => `${people}${i === 0 ? ' people lift' : ''} ${several ? ramp : 'it'}`)
+    .join(', ')
+
+/** What is put on for moving: rubber, grips, wheels. */
+const fitSteps = ({ stock, design, several, show, fine }: Book, ramp: SolvedRamp): readonly string[] => {
+  const of = several ? ` of ${ramp.name}` : ''
+  const own = stock.moving.find(({ ramp: name }) => name === ramp.name)
+  const rolling = own?.rolling
+  const [screw] = rampScrews(ramp, design).filter(({ use }) => use === 'wheels')
+  return [
+    `Tack or glue the rubber strip under the bottom edges of the sides${of}: it keeps the ramp from sliding.`,
+    ...(own
+      ? [
+          `Screw a handle on the outside of each side${of}, ${show(own.handle.x)} behind the toe and ${show(own.handle.y)} up, or knot a rope through two holes there: so it hangs level.`,
+        ]
+      : []),
+    ...(rolling && screw
+      ? [
+          `Screw the ${rolling.count} wheels${of} by their plates into timber ${rolling.timber}, in the cut of the back bottom corner, ${rolling.across.map(show).join(', ')} from the left: ${screw.count / rolling.count} screws${screw.length === null ? '' : ` of ${fine(screw.length)}`} each.`,
+        ]
+      : []),
+  ]
+}

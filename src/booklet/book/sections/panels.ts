@@ -2,6 +2,7 @@ import { alsoDrawn, isClear, nothingDrawn } from '../../../drafting/clearance.ts
 import { type Drawing, group, type Mark, text } from '../../../drawing/drawing.ts'
 import { drawingBounds } from '../../../drawing/drawing-bounds.ts'
 import { affineTranslate } from '../../../geometry/affine.ts'
+import { wordList } from '../../../length/word-list.ts'
 import type { Panel } from '../../../stock/panel/panels.ts'
 import { panelPicture } from '../../cuts/panel-picture.ts'
 import { drawnNote, faceNoteOnPaper, panelName } from '../../cuts/panel-words.ts'
@@ -9,6 +10,7 @@ import { lieWords, pieceCells, stepWords } from '../../cuts/piece-words.ts'
 import {
   type Block,
   beside,
+  check,
   type FixedBlock,
   gap,
   part,
@@ -28,7 +30,26 @@ export const panelBlocks = (book: Book): readonly Block[] => {
   return [
     part('Panels', width),
     words(drawnNote, width),
+    ...grainWords(book).map((said) => check(said, width)),
     ...panels.flatMap((panel) => panelOf(book, panel, panels.length)),
+  ]
+}
+
+/** How the face grain of the skin must lie, before it is sawn: pieces that turn it are lost. */
+const grainWords = ({ sheets, solved: { checks }, several }: Book): readonly string[] => {
+  const grained = sheets.flatMap(({ parts }) =>
+    parts.filter(({ part: of, grain }) => of === 'skin' && grain !== null),
+  )
+  return [
+    ...(grained.length > 0
+      ? [
+          `The face grain runs along the panel, as drawn: ${wordList(grained.map(({ mark }) => mark))} ${grained.length > 1 ? 'are' : 'is'} not turned on it.`,
+        ]
+      : []),
+    ...checks
+      .filter(({ id }) => id === 'skin-bend')
+      .map(({ ramp, message }) => `${several ? `${ramp}: ` : ''}${message.replaceAll('`', '')}.`)
+      .map((said) => said.slice(0, 1).toUpperCase() + said.slice(1)),
   ]
 }
 

@@ -1,6 +1,8 @@
 import { isCurved } from '../../../design/kind-traits.ts'
+import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import type { Layer } from '../../../ramp/skin/layer.ts'
+import { screwWords } from '../../screw-counts.ts'
 import { sectionLetter } from '../../views/plan-view.ts'
 import { sheetView } from '../../views/sheet-view.ts'
 import { toeSection } from '../../views/toe-section.ts'
@@ -36,20 +38,13 @@ const skinOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
         ]
       : []),
     ...layers.flatMap((layer) => layerOf(book, ramp, layer, layer === layers.at(-1) && layers.length > 1)),
-    ...checksOf(book, ramp, [
-      'skin-bend',
-      'screw-through',
-      'bare-skin',
-      'seam-shared',
-      'across-seam',
-      'seam-stud',
-    ]),
+    ...checksOf(book, ramp, ['screw-through', 'bare-skin', 'seam-shared', 'across-seam', 'seam-stud']),
   ]
 }
 
 const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): readonly Block[] => {
   const { width, units, show, fine } = book
-  const { sheet, length, pieces, widths, rows, screws, marks } = layer
+  const { sheet, length, pieces, widths, rows, marks } = layer
   const count = pieces.length * widths.length
   const name = `Layer ${layer.layer}`
   const size = `${show(length)} × ${show(ramp.width)}`
@@ -65,10 +60,12 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
   next(
     `Draw the stud lines on the flat sheet before you bend it: ${marks.map((at) => show(at)).join(', ')} from its ${curved ? 'toe end' : 'end'}.`,
   )
+  const said = screwWords(rows, (mm) => fine(mm))
+  next(`At each cross of the drawing drill ${pilotDrill} before the screw.`)
   next(
     curved
-      ? `Lay its toe end flush with the sides' front edge, press it down stud by stud, from the toe up, and screw it on each: ${screws.count} screws.`
-      : `Lay it flush with one end and screw on: ${screws.count} screws.`,
+      ? `Lay its toe end flush with the sides' front edge, press it down stud by stud, the next one up the curve after the last, and screw it on each: ${said}.`
+      : `Lay it flush with one end and screw it on: ${said}.`,
   )
   return [
     part(ofRamp(book, isTop ? `${name}, the top sheet` : name, ramp), width),
@@ -88,7 +85,7 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
           ratio,
         ),
       units,
-      { width, height: 115 * Math.max(leastShare, book.share) },
+      { width, height: Math.max(115 * Math.max(leastShare, book.share), figuresRoom(rows.length + count)) },
       { width: ramp.width, height: length },
     ),
     ...steps,
@@ -96,6 +93,9 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
     check(`Every screw of ${name.toLowerCase()} has bitten, none stands proud, no end lifts.`, width),
   ]
 }
+
+/** Room in height for so many figures beside a sheet, and what stands above and below it; mm. */
+const figuresRoom = (figures: number): number => Math.min(150, 4 * figures + 60)
 
 const screwTable = ({ show }: Book, { rows }: Layer) => ({
   columns: [

@@ -1,0 +1,128 @@
+import { isCurved } from '../../../design/kind-traits.ts'
+import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
+import type { SolvedRamp } from '../../../ramp/ramp.ts'
+import { frameScrews, rampScrews } from '../../../stock/list/screws.ts'
+import { squareView, stageView } from '../../views/stage-view.ts'
+import { type Block, step } from '../block.ts'
+import type { Book } from '../book.ts'
+import { stage, stageSteps } from '../stage.ts'
+import { liesWords, roleWords } from '../timber-words.ts'
+
+/** Of its sides, mm. */
+export const frameTop = (ramp: SolvedRamp): number =>
+  isCurved(ramp) ? ramp.transition.heights.frame : ramp.heights.frame
+
+/** Said of the screws in a timber's ends: how many in each, how long, and the drill; empty where there are none. */
+export const endScrews = (book: Book, ramp: SolvedRamp): string => {
+  const own = rampScrews(ramp, book.design).filter(({ use }) => use === 'frame')
+  const [usual] = own
+  if (!usual) return ''
+  const all = own.reduce((sum, { count }) => sum + count, 0)
+  const plated = own.slice(1).map(({ length }) => `${said(book, length)} through a plate`)
+  return (
+    `Each end of a timber takes ${frameScrews} screws of ${[said(book, usual.length), ...plated].join(', ')} through the side, ${all} in all. ` +
+    `Drill ${pilotDrill} before each, near the end of a timber above all.`
+  )
+}
+
+/** `2 screws of 70 in each end`: of a timber by its index, longer where it stands on plates. */
+const eachEnd = (book: Book, ramp: SolvedRamp, index: number): string => {
+  const [usual, plated] = rampScrews(ramp, book.design).filter(({ use }) => use === 'frame')
+  const own = ramp.splices.some(({ timber }) => timber === index) ? (plated ?? usual) : usual
+  return `${frameScrews} screws${own?.length ? ` of ${book.fine(own.length)}` : ''} in each end`
+}
+
+const said = ({ fine }: Book, length: number | null): string =>
+  length === null ? 'no usual length' : fine(length)
+
+/** In the order in which the frame grows, each group with its picture. */
+export const frameSteps = (book: Book, ramp: SolvedRamp): readonly Block[] => {
+  const { width, units, show } = book
+  const curved = isCurved(ramp)
+  const where = curved ? 'up the curve' : 'from the end'
+  let number = 0
+  const done: number[] = []
+  /** Timbers that are set now, by their indices, and what is said of them. */
+  const group = (now: readonly number[], said: readonly string[]): readonly Block[] => {
+    const before = [...done]
+    done.push(...now)
+    const first = number + 1
+    number += said.length
+    return [
+      stage(
+        (ratio) => stageView(ramp, units, ratio, now, before),
+        { width: ramp.length, height: frameTop(ramp) },
+        (room) => said.map((one, i) => step(first + i, one, room)),
+        width,
+      ),
+    ]
+  }
+  const studWords = (i: number): string => {
+    const stud = ramp.studs[i]!
+    return `stud ${i + 1}, ${liesWords(stud)}, its middle ${show(stud.at)} ${where}`
+  }
+  const last = ramp.studs.length - 1
+  const middle = ramp.studs.map((_, i) => i).slice(1, -1)
+  const bays = ramp.design.sides.count > 2 ? ' in every bay' : ''
+  return [
+    step(
+      ++number,
+      `Mark every timber on the inside of ${ramp.design.sides.count > 2 ? 'all sides and ribs' : 'both sides'}: ${curved ? 'bend a tape along the sawn edge from the toe' : 'from one end'}, half a timber to either side of the mark, an X where it goes.`,
+      width,
+    ),
+    ...(last >= 0
+      ? group(last > 0 ? [0, last] : [0], [
+          `Stand the sides up, bottoms down on a level floor. Screw ${studWords(0)}: one screw in each end${bays} for now.`,
+          ...(last > 0 ? [`Screw ${studWords(last)}: one screw in each end for now.`] : []),
+        ])
+      : []),
+    stage(
+      (ratio) => squareView(ramp, ratio),
+      { width: ramp.length, height: ramp.width },
+      (room) => [
+        step(
+          ++number,
+          'Measure the frame from corner to opposite corner, A and B, along the floor and across the top. Push it until both are equal, then drive the second screw.',
+          room,
+        ),
+      ],
+      width,
+    ),
+    ...chunks(middle).flatMap((own) =>
+      group(
+        own,
+        own.map(
+          (i) =>
+            `Screw ${studWords(i)}, ${eachEnd(book, ramp, i)}${ramp.studs[i]!.role === 'seam' ? ': it carries a seam of the skin' : ''}.`,
+        ),
+      ),
+    ),
+    ...chunks(ramp.deckTimbers.map((_, i) => i)).flatMap((own) =>
+      group(
+        own.map((i) => ramp.studs.length + i),
+        own.map((i) => deckWords(book, ramp, i)),
+      ),
+    ),
+  ]
+}
+
+const deckWords = (book: Book, ramp: SolvedRamp, i: number): string => {
+  const { show } = book
+  const timber = ramp.deckTimbers[i]!
+  const lies =
+    timber.role === 'pipe'
+      ? ", its top level with the notch's floor"
+      : timber.role === 'back'
+        ? ', on the floor'
+        : timber.role === 'wheels'
+          ? ''
+          : ", its top level with the side's top"
+  return `Screw timber ${ramp.studs.length + i + 1} (${roleWords[timber.role]}), ${liesWords(timber)}, its middle ${show(timber.x)} behind the toe${lies}, ${eachEnd(book, ramp, ramp.studs.length + i)}.`
+}
+
+/** So many at most, as even as can be. */
+const chunks = (all: readonly number[]): readonly (readonly number[])[] => {
+  const count = Math.ceil(all.length / stageSteps)
+  const each = Math.ceil(all.length / Math.max(1, count))
+  return Array.from({ length: count }, (_, i) => all.slice(i * each, (i + 1) * each))
+}

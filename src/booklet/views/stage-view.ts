@@ -1,0 +1,90 @@
+import { alsoDrawn, firstClear, nothingDrawn } from '../../drafting/clearance.ts'
+import { arrowHead } from '../../drawing/arrow.ts'
+import { type Drawing, fill, stroke, text } from '../../drawing/drawing.ts'
+import { affineScale } from '../../geometry/affine.ts'
+import { type Path, pathOf, rectangle } from '../../geometry/path.ts'
+import { pathMap } from '../../geometry/path-map.ts'
+import { type Point, pointAngle } from '../../geometry/point.ts'
+import type { Units } from '../../length.ts'
+import type { SolvedRamp } from '../../ramp/ramp.ts'
+import { timbersOf } from './plan-view.ts'
+import { profileOf } from './profile.ts'
+import { numberWays } from './stud-view.ts'
+import { type View, viewOf, viewStyle } from './view.ts'
+
+const layer = 'note'
+const { lines, size } = viewStyle
+
+/** Greys of what is there already and of what is set now. */
+const there = 0.88
+const fresh = 0.35
+
+/** One side with the timbers of a step dark and numbered, those that are set already pale. Indices of timbers as they are numbered on the paper. */
+export const stageView = (
+  ramp: SolvedRamp,
+  units: Units,
+  ratio: number,
+  now: readonly number[],
+  done: readonly number[],
+): View => {
+  const profile = profileOf(ramp, units)
+  const map = affineScale(ratio)
+  const paths = [...profile.studs, ...profile.timbers].map((path) => pathMap(path, map))
+  const solid = (path: Path, grey: number): Drawing => [
+    fill(layer, path, grey),
+    stroke(layer, path, lines.thin),
+  ]
+  const side = [stroke(layer, pathMap(profile.side, map), lines.outline)]
+  const timbers = [
+    ...done.flatMap((i) => solid(paths[i]!, there)),
+    ...now.flatMap((i) => solid(paths[i]!, fresh)),
+  ]
+  let clearance = alsoDrawn(nothingDrawn, [...side, ...timbers], 'thing')
+  const numbers = now.flatMap((i): Drawing => {
+    const marks = firstClear(clearance, numberWays(timbersOf(ramp)[i]!, `${i + 1}`, ratio))
+    if (!marks) return []
+    clearance = alsoDrawn(clearance, marks, 'note')
+    return marks
+  })
+  return viewOf([
+    { name: 'side', marks: side },
+    { name: 'timbers', marks: timbers },
+    { name: 'numbers', marks: numbers },
+  ])
+}
+
+/** The frame from above with the two lengths that must be equal: from the outer corners of one side to the opposite ones of the other. */
+export const squareView = ({ length, width, design }: SolvedRamp, ratio: number): View => {
+  const thick = Math.max(1, design.sides.thickness * ratio)
+  const [l, w] = [length * ratio, width * ratio]
+  const wall = (y: number): Drawing => [
+    fill(layer, rectangle(0, y, l, y + thick), there),
+    stroke(layer, rectangle(0, y, l, y + thick), lines.outline),
+  ]
+  const across = (x: number): Drawing => [stroke(layer, rectangle(x, thick, x + 1.5, w - thick), lines.thin)]
+  const diagonal = (from: Point, to: Point, name: string, share: number): Drawing => {
+    const at = { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) }
+    return [
+      stroke(layer, pathOf(from, to), lines.thin),
+      ...arrowHead(layer, from, pointAngle(to, from), size),
+      ...arrowHead(layer, to, pointAngle(from, to), size),
+      fill(layer, rectangle(at.x - size, at.y - 0.9 * size, at.x + size, at.y + 0.9 * size), 1),
+      text(layer, { x: at.x, y: at.y - size / 2 }, size, name, { face: 'bold', align: 'middle' }),
+    ]
+  }
+  return viewOf([
+    { name: 'sides', marks: [...wall(0), ...wall(w - thick)] },
+    { name: 'timbers', marks: [...across(0.02 * l), ...across(0.6 * l)] },
+    {
+      name: 'diagonals',
+      marks: [
+        ...diagonal({ x: 0, y: 0 }, { x: l, y: w }, 'A', 0.3),
+        ...diagonal({ x: 0, y: w }, { x: l, y: 0 }, 'B', 0.3),
+      ],
+    },
+    {
+      name: 'rule',
+      marks: [text(layer, { x: l / 2, y: -2.2 * size }, size, 'A = B', { face: 'bold', align: 'middle' })],
+    },
+  ])
+}

@@ -1,0 +1,60 @@
+import { expect, test } from 'vitest'
+import { readDesign } from '../../../src/design/read.ts'
+import { runOutSheet } from '../../../src/ramp/beside/run-out-sheet.ts'
+import type { Quarter } from '../../../src/ramp/ramp.ts'
+import { solveDesign } from '../../../src/ramp/solve.ts'
+import { assertNear } from '../../support/near.ts'
+import { templateText } from '../../support/templates.ts'
+
+const solved = (text: string) => {
+  const reading = readDesign(text)
+  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
+  const { design } = reading
+  const ramp = solveDesign(design).ramps[0] as Quarter
+  return { ramp, runOut: runOutSheet(ramp, design.stock, design.units) }
+}
+
+test('the run-out is screwed into the first stud: off its edges, off the screws of the skin, none too far from the next', () => {
+  let looked = 0
+  for (const width of [900, 1216, 2436, 3000]) {
+    const { ramp, runOut } = solved(templateText('quarter-mm').replace('width: 1216', `width: ${width}`))
+    const { sheet, row, widths } = runOut!
+    expect(sheet).toEqual({ thickness: 1.5, material: 'steel' })
+    // sold 2500 long
+    expect(widths).toHaveLength(width > 2500 ? 2 : 1)
+    const [stud] = ramp.studs
+    // 50 lap on the skin, the row in their middle: up the ridden face, so a little more up the frame's curve
+    assertNear(row!.at, 25, 1e-9)
+    const { face, curve } = ramp.transition!
+    const up = curve.lengthTo(face.placeAtLength(50 - row!.at))
+    expect(Math.abs(up - stud!.at)).toBeLessThan(stud!.width / 2)
+    const others = ramp.skin.flatMap(({ rows }) => rows.flatMap((one) => (one.stud === 0 ? one.across : [])))
+    for (const x of row!.across) {
+      looked++
+      for (const other of others) expect(Math.abs(x - other)).toBeGreaterThanOrEqual(15 - 1e-6)
+      for (const { from, length } of widths) {
+        if (x < from || x > from + length) continue
+        expect(Math.min(x - from, from + length - x)).toBeGreaterThan(10)
+      }
+    }
+    for (const { from, length } of widths) {
+      const own = row!.across.filter((x) => x > from && x < from + length)
+      own.slice(1).forEach((x, i) => {
+        expect(x - own[i]!).toBeLessThanOrEqual(175 + 1e-6)
+      })
+      expect(own[0]! - from).toBeLessThan(175)
+      expect(from + length - own.at(-1)!).toBeLessThan(175)
+    }
+    // skin of 24 and the sheet, 25 into the stud, short of its lower face
+    expect(row!.length).toBeGreaterThanOrEqual(24 + 1.5 + 25)
+    expect(row!.length!).toBeLessThan(24 + 1.5 + stud!.depth)
+  }
+  expect(looked).toBeGreaterThan(40)
+})
+
+test('there is none where a flat closes the step', () => {
+  expect(
+    solved(templateText('quarter-and-flat-mm').replace(/ {2}- name: flat[\s\S]*?(?= {2}- name: quarter)/, ''))
+      .runOut,
+  ).toBeNull()
+})
