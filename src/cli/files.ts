@@ -14,8 +14,12 @@ import {
 import { basename, dirname, extname, join, resolve } from 'node:path'
 import { Failure } from './failure.ts'
 
-/** Larger files are no design; no more than this is read of them. */
-const mostBytes = 4 * 1024 * 1024
+/** What a text is that is read, and how much of it: no more is looked at. A letter of a design may take four bytes. */
+const textFiles = {
+  design: { of: 'a design', kilobytes: 1024 },
+  profile: { of: 'a profile', kilobytes: 256 },
+  points: { of: 'a list of points', kilobytes: 256 },
+} as const
 
 const throughFile = 'a part of that path is a file, not a folder'
 
@@ -45,19 +49,18 @@ export const reason = (error: unknown): string => {
 const codeOf = (error: unknown): string => (error as NodeJS.ErrnoException).code ?? ''
 
 /** The text of a file, `-` for standard input. Fails with exit 2 where it cannot be read, 1 where it is not text. */
-export const readText = (file: string, what = 'a design'): string => {
+export const readText = (file: string, kind: keyof typeof textFiles = 'design'): string => {
   if (file === '') throw new Failure(2, 'the name of the file to read is empty')
+  const { of, kilobytes } = textFiles[kind]
+  const most = kilobytes * 1024
   let bytes: Uint8Array
   try {
-    bytes = readAtMost(file, mostBytes + 1)
+    bytes = readAtMost(file, most + 1)
   } catch (error) {
     throw error instanceof Failure ? error : new Failure(2, `cannot read ${file}: ${reason(error)}`)
   }
-  if (bytes.length > mostBytes)
-    throw new Failure(
-      1,
-      `${file} has more than ${mostBytes / 1024} kB; ${what} has at most 256 kB: is it the right file?`,
-    )
+  if (bytes.length > most)
+    throw new Failure(1, `${file} has more than ${kilobytes} kB, the most of ${of}: is it the right file?`)
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
   } catch {
@@ -77,7 +80,7 @@ export const readAtMost = (file: string, most: number): Uint8Array => {
     const chunks: Buffer[] = []
     for (let left = most; left > 0; ) {
       const chunk = Buffer.alloc(Math.min(left, 65_536))
-      const count = readSync(handle, chunk)
+      const count = readSome(handle, chunk)
       if (count === 0) break
       chunks.push(chunk.subarray(0, count))
       left -= count
@@ -86,6 +89,17 @@ export const readAtMost = (file: string, most: number): Uint8Array => {
   } finally {
     if (handle !== standardInput) closeSync(handle)
   }
+}
+
+/** A pipe that another program has set not to block says again and again that nothing is there yet. */
+const readSome = (handle: number, into: Uint8Array): number => {
+  for (;;)
+    try {
+      return readSync(handle, into)
+    } catch (error) {
+      if (codeOf(error) !== 'EAGAIN') throw error
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 10)
+    }
 }
 
 /**

@@ -1,25 +1,37 @@
+import { isatty } from 'node:tty'
+import { outputClosed } from './closed-output.ts'
 import { reason } from './files.ts'
 import { run } from './run.ts'
 import { terminal } from './terminal.ts'
 import { pageProgress } from './words/progress.ts'
 
 const main = async (): Promise<void> => {
-  const { stdin, stdout, stderr } = process
-  const person = stdin.isTTY && stdout.isTTY ? terminal(stdin, stdout) : null
+  const { stdout, stderr } = process
+  // what is piped in is read when it is asked for: Node's stream would take it, or set it not to block
+  const person = isatty(0) && stdout.isTTY ? terminal(process.stdin, stdout) : null
   // 2 once words were lost; whoever reads them may stop early (`| head`): that loses nothing
   let lost = 0
+  const cannotPrint = (why: string): void => {
+    if (lost === 0) stderr.write(`cannot print: ${why}\n`)
+    lost = 2
+  }
+  const closed = outputClosed()
+  const print = (content: string | Uint8Array): void => {
+    if (closed) cannotPrint('standard output is closed')
+    else stdout.write(content)
+  }
   for (const stream of [stdout, stderr])
     stream.on('error', (error: NodeJS.ErrnoException) => {
       if (error.code === 'EPIPE') return
+      if (stream === stdout) cannotPrint(reason(error))
       lost = 2
       process.exitCode ||= lost
-      if (stream === stdout) stderr.write(`cannot print: ${reason(error)}\n`)
     })
   try {
     const exit = await run(process.argv.slice(2), {
-      out: (text) => stdout.write(text),
+      out: print,
       err: (text) => stderr.write(text),
-      ...(!stdout.isTTY && { bytes: (content) => stdout.write(content) }),
+      ...(!stdout.isTTY && { bytes: print }),
       ...(person && { ask: person.ask }),
       ...(stderr.isTTY && {
         progress: pageProgress(

@@ -28,7 +28,12 @@ const ending = '.json'
 const nameRule = /^[A-Za-z0-9][A-Za-z0-9_-]{0,39}$/
 
 const fileOf = (name: string, folder: string): string => {
-  if (!nameRule.test(name) || reservedName.test(name))
+  if (reservedName.test(name))
+    throw new Failure(
+      2,
+      `\`${name}\` is no name for a printer: Windows keeps it for a device; choose another one`,
+    )
+  if (!nameRule.test(name))
     throw new Failure(
       2,
       `\`${name}\` is no name for a printer: 1 to 40 letters, digits, - and _, no blanks; e.g. study-laser`,
@@ -72,7 +77,7 @@ const knownFile = (name: string, folder: string): string => {
 /** Fails with exit 2 where there is none of that name, 1 where its file is no profile. */
 export const loadProfile = (name: string, said?: string): Profile => {
   const file = knownFile(name, profilesFolder(said))
-  const profile = readProfile(readText(file, 'a profile'))
+  const profile = readProfile(readText(file, 'profile'))
   if ('error' in profile) throw new Failure(1, `${file} cannot be used: ${profile.error}`)
   // a file that was copied goes by its new name
   return { ...profile, name }

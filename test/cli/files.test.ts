@@ -104,12 +104,12 @@ describe('reading', () => {
     ])
   })
 
-  it('no more than 4 MB, even of what has no end', () => {
+  it('no more than 1 MB, even of what has no end', () => {
     const words = (path: string): string =>
-      `${path} has more than 4096 kB; a design has at most 256 kB: is it the right file?`
-    const large = save('large.yaml', Buffer.alloc(4 * 1024 * 1024 + 1, '#'))
+      `${path} has more than 1024 kB, the most of a design: is it the right file?`
+    const large = save('large.yaml', Buffer.alloc(1024 * 1024 + 1, '#'))
     expect(failure(() => readText(large))).toEqual([1, words(large)])
-    expect(readText(save('just.yaml', Buffer.alloc(4 * 1024 * 1024, '#')))).toHaveLength(4 * 1024 * 1024)
+    expect(readText(save('just.yaml', Buffer.alloc(1024 * 1024, '#')))).toHaveLength(1024 * 1024)
     expect(failure(() => readText('/dev/zero'))).toEqual([1, words('/dev/zero')])
   })
 })

@@ -132,7 +132,7 @@ describe('what once failed or took minutes is refused in words:', () => {
     mkdirSync(file('printers'))
     writeFileSync(file('printers/large.json'), ' '.repeat(5 * 1024 * 1024))
     const { err } = await traceply('gauge', '--show', 'large', '--profiles', file('printers'))
-    expect(err).toContain('a profile has at most 256 kB')
+    expect(err).toContain('256 kB, the most of a profile')
   })
 })
 

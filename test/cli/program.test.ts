@@ -1,4 +1,4 @@
-import { execFileSync } from 'node:child_process'
+import { execFileSync, spawnSync } from 'node:child_process'
 import {
   closeSync,
   copyFileSync,
@@ -228,6 +228,31 @@ describe('words that cannot be printed', () => {
       closeSync(handle)
     }
   })
+
+  it('a standard output that a shell closed is said, exit 2, what is asked for beside it is written; one thrown away is not', ({
+    skip,
+  }) => {
+    skip(!existsSync('/proc/self/fd/1'), 'no system that tells')
+    const out = join(work('closed'), 'set.pdf')
+    const by = (shell: string, redirect: string, stdio: 'pipe' | 'ignore', ...args: readonly string[]) => {
+      const program = [process.execPath, join(root(), 'dist', 'traceply.cjs'), ...args]
+      const words = program.map((word) => `'${word}'`).join(' ')
+      const { status, stderr } = spawnSync(shell, ['-c', `${words} ${redirect}; exit $?`], {
+        encoding: 'utf8',
+        stdio: ['ignore', stdio, 'pipe'],
+      })
+      return [status, stderr]
+    }
+    const said = [2, 'cannot print: standard output is closed\n']
+    const quiet = ['figures', template('quarter-mm')]
+    expect(by('sh', '>&-', 'pipe', ...quiet)).toEqual(said)
+    expect(by('sh', '>&-', 'pipe', 'new', 'quarter')).toEqual(said)
+    expect(by('sh', '>&-', 'pipe', '--help')).toEqual(said)
+    expect(by('sh', '>&-', 'pipe', 'square', '--out', out)).toEqual(said)
+    expect(readFileSync(out, 'latin1').startsWith('%PDF-')).toBe(true)
+    expect(by('sh', '>/dev/null', 'pipe', ...quiet)).toEqual([0, ''])
+    expect(by('sh', '', 'ignore', ...quiet)).toEqual([0, ''])
+  })
 })
 
 it('a fault of ours is told as such: its own exit, no stack trace, nothing left', async () => {
@@ -269,6 +294,14 @@ describe('the program', () => {
     expect(piped).toBe(
       execFileSync(process.execPath, [program!, command!, template('quarter-mm')], { encoding: 'utf8' }),
     )
+  })
+
+  it('waits for what another program is slow to pipe in', () => {
+    const program = `'${process.execPath}' '${join(root(), 'dist', 'traceply.cjs')}' figures -`
+    const design = template('quarter-mm')
+    const slow = `(sleep 1; head -3 '${design}'; sleep 1; tail -n +4 '${design}') | ${program}`
+    const piped = execFileSync('sh', ['-c', slow], { encoding: 'utf8' })
+    expect(piped).toMatch(/^Low ramp for the boathouse/)
   })
 
   it('passes a set on from program to program', () => {

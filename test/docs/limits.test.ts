@@ -1,4 +1,5 @@
 import { truncateSync } from 'node:fs'
+import { dirname } from 'node:path'
 import { expect, it } from 'vitest'
 import { readDesign } from '../../src/design/read.ts'
 import { gaugeJob } from '../../src/job/gauge.ts'
@@ -31,8 +32,19 @@ const problems = (text: string): string => {
 const quarter = templateText('quarter-mm')
 const sheet = { paper: paperOf('a4'), margins: defaultMargins('a4'), correction: noCorrection }
 
+/** Whether a file of so many kB is read to its end, whatever is then said of it. */
+const isRead = async (kilobytes: number, args: (path: string) => readonly string[]): Promise<boolean> => {
+  const path = save('large.json', ' '.repeat(kilobytes * 1024))
+  const { exit, err } = await traceply(...args(path))
+  expect(exit).toBe(1)
+  return !/more than \d+ kB, the most of/.test(err)
+}
+
 const taken: Readonly<Record<string, Taken>> = {
   'letters of a design file': (n) => !/a design has at most/.test(problems(quarter.padEnd(n, '#'))),
+  'a design file, kB': (n) => isRead(n, (path) => ['figures', path]),
+  'a profile, kB': (n) => isRead(n, (path) => ['gauge', '--show', 'large', '--profiles', dirname(path)]),
+  'a list of points, kB': (n) => isRead(n, (path) => ['fit', path]),
   'ramps of a design': (n) => {
     const more = Array.from({ length: n - 1 }, (_, i) => `  - { name: bay ${i}, like: one }\n`)
     return (

@@ -5,7 +5,7 @@ import { readDesign } from '../../src/design/read.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
 import { reprintInput, reprintJob } from '../../src/job/reprint.ts'
 import { defaultMargins, defaultOverlap } from '../../src/page/sheet/paper.ts'
-import { solveDesign } from '../../src/ramp/solve.ts'
+import { drawDesign } from '../../src/ramp/solve.ts'
 import { pageContent, readSetPdf } from '../../src/read/set-pdf.ts'
 import { copyPdf } from '../../src/write/pdf-copy.ts'
 import { messageFault } from '../ramp/check/message-fault.ts'
@@ -129,7 +129,7 @@ export const checkTwins = (number: number): readonly string[] => {
   const solved = (['mm', 'in'] as const).map((unit) => {
     const read = readDesign(twin(number, unit))
     if ('problems' in read) throw new Error(read.problems.map(({ message }) => message).join('\n'))
-    return numbersOf(solveDesign(read.design).ramps)
+    return numbersOf(drawDesign(read.design).ramps)
   })
   const [mm, inches] = solved as [readonly number[], readonly number[]]
   if (mm.length !== inches.length) return [`twins have ${mm.length} and ${inches.length} figures`]

@@ -12,7 +12,10 @@ export const runDesigns = async (
   { designs, from, nodes, marks }: Asked,
   { say, fail }: Tally,
 ): Promise<void> => {
-  const others = nodes.map((node) => marksOn(node, [marks, `${from}`, `${designs}`]))
+  // one after another: a run takes two cores, however many Nodes there are
+  const others: Marks[] = []
+  for (const node of nodes)
+    others.push(marksOn(node, [marks, `${from}`, `${designs}`], others.at(-1)?.ended ?? Promise.resolve()))
   let [stopped, pages, measured, read] = [0, 0, 0, 0]
   let slowest = { ms: 0, number: from }
   let largest = { bytes: 0, number: from }
@@ -75,20 +78,26 @@ export const cpuSince = (start: NodeJS.CpuUsage): number => {
   return (user + system) / 1000
 }
 
-/** The marks that another Node makes, as they come in; `ended` gives its version. */
-const marksOn = (program: string, args: readonly string[]) => {
+interface Marks {
+  readonly seen: ReadonlyMap<number, string>
+  /** the version of its Node */
+  readonly ended: Promise<string>
+}
+
+/** The marks that another Node makes once `ready`, as they come in. */
+const marksOn = (program: string, args: readonly string[], ready: Promise<unknown>): Marks => {
   const seen = new Map<number, string>()
-  const lines = createInterface({
-    input: spawn(program, args, { stdio: ['ignore', 'pipe', 'inherit'] }).stdout,
-  })
-  const ended = new Promise<string>((done) => {
-    let version = program
-    lines.on('line', (line) => {
-      const [number, mark] = line.split(' ') as [string, string]
-      if (number === 'node') version = mark
-      else seen.set(Number(number), mark)
+  const run = (): Promise<string> =>
+    new Promise((done) => {
+      const { stdout } = spawn(program, args, { stdio: ['ignore', 'pipe', 'inherit'] })
+      const lines = createInterface({ input: stdout })
+      let version = program
+      lines.on('line', (line) => {
+        const [number, mark] = line.split(' ') as [string, string]
+        if (number === 'node') version = mark
+        else seen.set(Number(number), mark)
+      })
+      lines.on('close', () => done(version))
     })
-    lines.on('close', () => done(version))
-  })
-  return { seen, ended }
+  return { seen, ended: ready.then(run) }
 }

@@ -75,7 +75,13 @@ export const tapeUp = (plotted: Plotted): TapeUp => {
   )
   const joints = splicesOf(plan.design)
   // where pieces of a side meet it is sawn too: that is no edge of the outline
-  const tiles = tilesOf(plotted).map((tile) => ({
+  const drawn = tilesOf(plotted)
+  const carrying = new Set(
+    drawn
+      .filter(({ cuts, read }) => cuts.length > 0 || read.strokes.some(({ layer }) => layer === 'mark'))
+      .map(({ page }) => page),
+  )
+  const tiles = drawn.map((tile) => ({
     ...tile,
     cuts: tile.cuts.filter(
       (run) => !joints.some((joint) => joint.pattern === tile.pattern && liesOn(run, joint)),
@@ -98,7 +104,7 @@ export const tapeUp = (plotted: Plotted): TapeUp => {
     }
     const cut = checkCut(own, outline, job.cover, fault)
     const joints = checkJoints(own, overlap, fault)
-    checkBlank(own, (t) => t.cuts.length > 0 || t.read.strokes.some(({ layer }) => layer === 'mark'), fault)
+    checkBlank(own, ({ page }) => carrying.has(page), fault)
     sum.measured += cut.measured
     sum.sought += cut.sought
     sum.inOverlaps += cut.inOverlaps

@@ -124,7 +124,7 @@ const fromRunHeight = (
 
 /** Fails with every line that cannot be read. */
 const pointsOf = (file: string, units: Units): readonly Point[] => {
-  const list = readPoints(readText(file, 'a list of points'), units)
+  const list = readPoints(readText(file, 'points'), units)
   if ('points' in list) return list.points
   throw new Failure(
     1,

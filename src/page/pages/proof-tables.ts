@@ -1,6 +1,6 @@
 import type { Units } from '../../design/design.ts'
 import type { DraftStyle } from '../../drafting/line-types.ts'
-import { layTable, tableHeight, tableMarks } from '../../drafting/table.ts'
+import { type LaidTable, layTable, tableHeight, tableMarks } from '../../drafting/table.ts'
 import { type Drawing, group } from '../../drawing/drawing.ts'
 import { affineTranslate } from '../../geometry/affine.ts'
 import { showLength } from '../../length.ts'
@@ -15,10 +15,10 @@ interface ProofFacts {
   readonly survey: readonly SurveyLine[]
 }
 
-/** Between the two tables, mm. */
-const apart = 8
+/** Between the two tables, mm: side by side, and where the window is too narrow for that, one under the other. */
+const apart = { across: 8, down: 2 } as const
 
-/** Where the crosses lie on the panel, and beside it what is measured on the taped paper and again on the wood; hung from 0,0. */
+/** Where the crosses lie on the panel, and what is measured on the taped paper and again on the wood; hung from 0,0. */
 export const proofTables = (
   { units, pattern, datums, survey }: ProofFacts,
   style: DraftStyle,
@@ -38,28 +38,35 @@ export const proofTables = (
     width / 2,
     style,
   )
-  const left = datums.length === 0 ? 0 : crosses.width + apart
-  const checks = layTable(
-    {
-      columns: [
-        { head: 'Check with a tape', kind: 'words' },
-        { head: 'it must be', kind: 'right' },
-        { head: 'paper', kind: 'box' },
-        { head: 'wood', kind: 'box' },
-      ],
-      rows: survey.map((line) => [line.words, surveyLength(line, units), '', '']),
-    },
-    width - left,
-    style,
-  )
+  const checks = (room: number): LaidTable =>
+    layTable(
+      {
+        columns: [
+          { head: 'Check with a tape', kind: 'words' },
+          { head: 'it must be', kind: 'right' },
+          { head: 'paper', kind: 'box' },
+          { head: 'wood', kind: 'box' },
+        ],
+        rows: survey.map((line) => [line.words, surveyLength(line, units), '', '']),
+      },
+      room,
+      style,
+    )
+  const left = datums.length === 0 ? 0 : crosses.width + apart.across
+  const beside = checks(width - left)
+  const fits = left === 0 || left + beside.width <= width + 0.001
+  const second = fits ? beside : checks(width)
+  const at = fits ? { x: left, y: 0 } : { x: 0, y: -tableHeight(crosses) - apart.down }
   return {
     marks: [
       ...(datums.length === 0 ? [] : tableMarks(crosses, { x: 0, y: 0 })),
-      ...(survey.length === 0 ? [] : [group(affineTranslate(left, 0), tableMarks(checks, { x: 0, y: 0 }))]),
+      ...(survey.length === 0
+        ? []
+        : [group(affineTranslate(at.x, at.y), tableMarks(second, { x: 0, y: 0 }))]),
     ],
     height: Math.max(
       datums.length === 0 ? 0 : tableHeight(crosses),
-      survey.length === 0 ? 0 : tableHeight(checks),
+      survey.length === 0 ? 0 : tableHeight(second) - at.y,
     ),
   }
 }

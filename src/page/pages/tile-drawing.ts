@@ -128,11 +128,12 @@ const snapLabel = (tile: Tile, { units }: TileFacts, room: Occupancy): readonly 
   return place ? [at(place.at.x + clear)].filter((word) => wordClear(room, word, on.never | on.cut)) : []
 }
 
-/** How the title block is tried: as it is, smaller as far as it can be read, without its map. */
+/** How the title block is tried: as it is, smaller as far as it can be read, without its map; narrow where nothing else has a place. */
 const titleTries = [
-  { scale: 1, mapped: true },
-  { scale: letters.least / letters.small, mapped: true },
-  { scale: letters.least / letters.small, mapped: false },
+  { scale: 1, form: 'mapped' },
+  { scale: letters.least / letters.small, form: 'mapped' },
+  { scale: letters.least / letters.small, form: 'plain' },
+  { scale: letters.least / letters.small, form: 'narrow' },
 ] as const
 
 /** The title block in the freest place of what the page keeps, smaller where it must be. */
@@ -141,13 +142,14 @@ const placedTitle = (tile: Tile, facts: TileFacts, room: Occupancy): Drawing => 
   let best: ((typeof titleTries)[number] & { readonly at: Point; readonly covered: number }) | undefined
   const count = boxCounter(coarser(room, 4), (kinds) => (kinds === 0 ? 0 : 1))
   for (const one of titleTries) {
-    const size = titleSize(tile, facts, one.mapped)
+    if (best && one.form === 'narrow') break
+    const size = titleSize(tile, facts, one.form)
     const [wide, high] = [size.width * one.scale + 2 * clear, size.height * one.scale + 2 * clear]
     const found = freePlace(count, wide, high, boxGrow(cell, clear - 2))
     if (found && (!best || found.covered < best.covered)) best = { ...found, ...one }
     if (best?.covered === 0) break
   }
   if (!best) return []
-  const { at, scale, mapped } = best
-  return [group([scale, 0, 0, scale, at.x + clear, at.y + clear], titleBlock(tile, facts, mapped))]
+  const { at, scale, form } = best
+  return [group([scale, 0, 0, scale, at.x + clear, at.y + clear], titleBlock(tile, facts, form))]
 }

@@ -85,38 +85,49 @@ const compass = (turn: number): { readonly marks: Drawing; readonly height: numb
   }
 }
 
-/** Size of the block, on a crowded page without its small map; mm. */
+/** With a small map, without one, or without one and as narrow as it can be: what to do stands small under the number. */
+export type TitleForm = 'mapped' | 'plain' | 'narrow'
+
+const linesOf = (tile: Tile, title: TitleFacts, form: TitleForm): readonly string[] =>
+  form === 'narrow' ? [...tapingWords(tile), ...facts(tile, title)] : facts(tile, title)
+
+/** Size of the block, mm. */
 export const titleSize = (
   tile: Tile,
   title: TitleFacts,
-  mapped: boolean,
+  form: TitleForm,
 ): { readonly width: number; readonly height: number } => {
-  const lines = facts(tile, title)
+  const lines = linesOf(tile, title, form)
   const words = Math.max(...tapingWords(tile).map((line) => textWidth(line, letters.word, 'bold')))
   const small = Math.max(...lines.map((line) => textWidth(line, letters.small, 'regular')))
   const number = textWidth(String(tile.number), letters.big, 'bold')
   return {
-    width: Math.max(number + 4 + words, small + (mapped ? 4 + mapSize.width : 0)),
+    width: Math.max(
+      form === 'narrow' ? number : number + 4 + words,
+      small + (form === 'mapped' ? 4 + mapSize.width : 0),
+    ),
     height: letters.big + 3 + lines.length * leading + 2 + compass(turnOf(tile)).height,
   }
 }
 
 /** The block with its lower left corner at 0,0; mm. */
-export const titleBlock = (tile: Tile, title: TitleFacts, mapped: boolean): Drawing => {
-  const { width, height } = titleSize(tile, title, mapped)
+export const titleBlock = (tile: Tile, title: TitleFacts, form: TitleForm): Drawing => {
+  const { width, height } = titleSize(tile, title, form)
   const number = textWidth(String(tile.number), letters.big, 'bold')
   return [
     text('note', { x: 0, y: height - letters.big }, letters.big, String(tile.number), { face: 'bold' }),
-    ...tapingWords(tile).map((line, i) =>
+    ...(form === 'narrow' ? [] : tapingWords(tile)).map((line, i) =>
       text('note', { x: number + 4, y: height - letters.word - 0.5 - i * 7 }, letters.word, line, {
         face: 'bold',
       }),
     ),
-    ...facts(tile, title).map((line, i) =>
+    ...linesOf(tile, title, form).map((line, i) =>
       text('note', { x: 0, y: height - letters.big - 5 - i * leading }, letters.small, line),
     ),
     ...compass(turnOf(tile)).marks,
-    ...(mapped ? [group(affineTranslate(width - mapSize.width, 0), miniMap(tile, title.pattern))] : []),
+    ...(form === 'mapped'
+      ? [group(affineTranslate(width - mapSize.width, 0), miniMap(tile, title.pattern))]
+      : []),
   ]
 }
 

@@ -1,0 +1,34 @@
+import { expect, it } from 'vitest'
+import { draftStyle } from '../../../src/drafting/line-types.ts'
+import { boxUnion, pointsBounds } from '../../../src/geometry/bounds.ts'
+import { proofTables } from '../../../src/page/pages/proof-tables.ts'
+import { overlaps, wordsOf } from '../../booklet/words.ts'
+import { layOut } from '../../support/lay-out.ts'
+import { opened } from '../../support/strokes.ts'
+import { templateText } from '../../support/templates.ts'
+
+it.each(['quarter-mm', 'quarter-in'] as const)(
+  'the two tables of %s lie inside every window, side by side where it is wide enough, and take the height that they say',
+  (name) => {
+    const units = name.endsWith('in') ? 'in' : 'mm'
+    const [group] = layOut(templateText(name), 'a4', 'line', { strips: true })!.groups
+    let [beside, under] = [0, 0]
+    for (let width = 95; width <= 190; width += 2.5) {
+      const { marks, height } = proofTables({ ...group!, units }, { ...draftStyle, size: 2.2 }, width)
+      const { lines, words } = opened(marks)
+      const box = [...lines.map(({ points }) => points), ...words.map(({ corners }) => corners)]
+        .map((points) => pointsBounds(points))
+        .reduce(boxUnion)
+      expect(box.x0, `${width}`).toBeGreaterThan(-0.1)
+      expect(box.x1, `${width}`).toBeLessThan(width + 0.1)
+      expect(box.y1, `${width}`).toBeLessThan(0.1)
+      expect(box.y0, `${width}`).toBeGreaterThan(-height - 0.1)
+      expect(overlaps(wordsOf(marks))).toEqual([])
+      const heads = ['front', 'paper'].map((text) => words.find((word) => word.text === text)!.corners[0]!)
+      if (Math.abs(heads[0]!.y - heads[1]!.y) < 1) beside++
+      else under++
+    }
+    expect(beside).toBeGreaterThan(10)
+    expect(under).toBeGreaterThan(3)
+  },
+)

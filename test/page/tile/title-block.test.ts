@@ -1,0 +1,48 @@
+import { expect, it } from 'vitest'
+import { readDesign } from '../../../src/design/read.ts'
+import { usualLaying } from '../../../src/job/laying.ts'
+import { plotJob } from '../../../src/job/plot.ts'
+import { isRefusal } from '../../../src/job/refusal.ts'
+import { wordsOf } from '../../booklet/words.ts'
+import { fingerprint } from '../../support/lay-out.ts'
+
+it('every page says its number, its set and what to do with it, however little of it is kept', () => {
+  const text = `title: Tall ramp for the boathouse
+units: in
+ramps:
+  - width: 36 11/16
+    height: { deck: 38 9/16 }
+    transition: { circle: { surface: 93 } }
+    toe: 1 11/16
+    deck: 12 1/2
+    skin: [3/8 plywood, 3/8 plywood]
+    run-out: { sheet: 1/16 steel }
+`
+  const read = readDesign(text)
+  if ('problems' in read) throw new Error('no design')
+  const { sheet, ...usual } = usualLaying('letter')
+  let narrow = 0
+  for (const margin of [45, 53.7]) {
+    const margins = { top: margin, right: margin, bottom: margin, left: margin }
+    const job = plotJob(
+      read.design,
+      text,
+      { ...usual, sheet: { ...sheet, margins }, overlap: 30, cover: 'whole', strips: false, pack: true },
+      fingerprint,
+    )
+    if (isRefusal(job)) throw new Error('it is not laid out')
+    const { set } = job
+    for (const [i, { kind, draw }] of set.pages.entries()) {
+      if (kind !== 'tile') continue
+      const { tile } = set.plan.pages[i]!
+      const words = wordsOf(draw())
+      const largest = words.reduce((a, b) => (b.tall > a.tall ? b : a))
+      expect([margin, tile, largest.text]).toEqual([margin, tile, tile])
+      const said = words.map((word) => word.text).join('\n')
+      expect(said).toContain(`set ${set.code}`)
+      expect(said).toMatch(/start here|lies over page|starts row/)
+      if (words.some((word) => /^lies over page/.test(word.text) && word.tall < 2.5)) narrow++
+    }
+  }
+  expect(narrow).toBeGreaterThan(0)
+})
