@@ -1,10 +1,11 @@
 import { screwCounts } from '../booklet/screw-counts.ts'
 import type { Design, PaperName } from '../design/design.ts'
-import { curvedOf } from '../design/kind-traits.ts'
+import { curvedOf, isCurved } from '../design/kind-traits.ts'
 import type { Cover } from '../page/cover/cover.ts'
 import type { CoverCounts } from '../page/cover/pattern-covers.ts'
-import { designFigures, type Figures } from '../ramp/figures.ts'
-import type { SolvedDesign, WholeDesign } from '../ramp/ramp.ts'
+import { runOutSheet } from '../ramp/beside/run-out-sheet.ts'
+import { designFigures } from '../ramp/figures.ts'
+import type { Ramp, SolvedDesign, WholeDesign } from '../ramp/ramp.ts'
 import { solveDesign } from '../ramp/solve.ts'
 import { boughtPanels } from '../stock/list/bought-panels.ts'
 import { panelFigures } from '../stock/panel/panel-figures.ts'
@@ -65,7 +66,7 @@ export const figuresRecord = (
   design: Design,
   { solved, pages, panels, stock, choices, asCut, answers }: FiguresJob,
 ) => ({
-  ...withMore(designFigures(design, solved), choices),
+  ...withMore(design, solved, choices),
   ...stockFigures(stock, design),
   ...(asCut.length > 0 && { asCut }),
   ...(answers.length > 0 && { solved: answers.map(answerRecord) }),
@@ -73,16 +74,28 @@ export const figuresRecord = (
   panels: panels && 'sheets' in panels ? panelFigures(panels.sheets) : null,
 })
 
-/** What else a ramp could be; layers and deck board with their screws counted by length: some take shorter ones than the layer's own. */
-const withMore = (figures: Figures, choices: FiguresJob['choices']) => ({
-  ...figures,
-  ramps: figures.ramps.map((ramp, i) => ({
-    ...ramp,
-    choices: choices[i]!,
-    deckBoard: ramp.deckBoard && counted(ramp.deckBoard),
-    skin: ramp.skin.map(counted),
-  })),
-})
+/** What else a ramp could be, its run-out; layers and deck board with their screws counted by length: some take shorter ones than the layer's own. */
+const withMore = (design: Design, solved: SolvedDesign, choices: FiguresJob['choices']) => {
+  const figures = designFigures(design, solved)
+  return {
+    ...figures,
+    ramps: figures.ramps.map((ramp, i) => ({
+      ...ramp,
+      runOut: runOutFigures(solved.ramps[i]!, design),
+      choices: choices[i]!,
+      deckBoard: ramp.deckBoard && counted(ramp.deckBoard),
+      skin: ramp.skin.map(counted),
+    })),
+  }
+}
+
+/** The sheet that closes the step at the toe; null where something else does. */
+const runOutFigures = (ramp: Ramp, { stock, units }: Design) => {
+  const runOut = isCurved(ramp) ? runOutSheet(ramp, stock, units) : null
+  if (!runOut) return null
+  const { sheet, ...rest } = runOut
+  return { sheet: sheet.material, thickness: sheet.thickness, ...rest }
+}
 
 const counted = <
   T extends {

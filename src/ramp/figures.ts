@@ -1,5 +1,4 @@
 import type { Design } from '../design/design.ts'
-import { runOutSheet } from './beside/run-out-sheet.ts'
 import type { Check } from './check/check.ts'
 import type { Flat, Quarter, Ramp, SolvedDesign } from './ramp.ts'
 import { notchSizes } from './side/notch-sizes.ts'
@@ -19,14 +18,14 @@ export interface Figures {
 export const designFigures = (design: Design, solved: SolvedDesign): Figures => ({
   title: design.title,
   units: design.units,
-  ramps: solved.ramps.map((ramp) => rampFigures(ramp, design)),
+  ramps: solved.ramps.map(rampFigures),
   checks: solved.checks,
 })
 
-const rampFigures = (ramp: Ramp, design: Design) => {
+const rampFigures = (ramp: Ramp) => {
   switch (ramp.kind) {
     case 'quarter':
-      return quarterFigures(ramp, design)
+      return quarterFigures(ramp)
     case 'flat':
       return flatFigures(ramp)
     default:
@@ -34,7 +33,7 @@ const rampFigures = (ramp: Ramp, design: Design) => {
   }
 }
 
-const quarterFigures = (ramp: Quarter, design: Design) => {
+const quarterFigures = (ramp: Quarter) => {
   const { transition, coping } = ramp
   return {
     name: ramp.name,
@@ -86,7 +85,6 @@ const quarterFigures = (ramp: Quarter, design: Design) => {
     studLength: ramp.studLength,
     splices: spliceFigures(ramp),
     deckBoard: boardFigures(ramp),
-    runOut: runOutFigures(ramp, design),
     skin: skinFigures(ramp),
   }
 }
@@ -106,7 +104,6 @@ const flatFigures = (ramp: Flat) => ({
   studLength: ramp.studLength,
   splices: spliceFigures(ramp),
   deckBoard: null,
-  runOut: null,
   skin: skinFigures(ramp),
 })
 
@@ -155,14 +152,6 @@ const boardFigures = ({ deckBoard: board }: Quarter) => {
     seams: board.seams.map(({ at, timber }) => ({ at, timber: number(timber) })),
     rows: board.rows.map((row) => ({ ...row, timber: number(row.timber) })),
   }
-}
-
-/** The sheet that closes the step at the toe. */
-const runOutFigures = (ramp: Quarter, { stock, units }: Design) => {
-  const runOut = runOutSheet(ramp, stock, units)
-  if (!runOut) return null
-  const { sheet, ...rest } = runOut
-  return { sheet: sheet.material, thickness: sheet.thickness, ...rest }
 }
 
 /** How a layer is laid: pieces up it and across it, where they meet, rows of screws. Studs are numbered from 1, toe to lip. */
