@@ -60,19 +60,29 @@ export const saidKind =
  * they are; where a key is new or goes, blanks may be set anew. Keys that exclude the one set are taken out; a word in the place of its map (`coping: none`) gives way; a map that
  * is left empty goes too. A text that is no YAML comes back unchanged.
  */
-export const editDesign = (text: string, path: KeyPath, value: string | null): string => {
-  if (!isSound(text)) return text
+export const editDesign = (text: string, path: KeyPath, value: string | null): string =>
+  designEditor(text)(path, value)
+
+/** The same for a text of which many values are tried: it is read once. */
+export const designEditor = (text: string): ((path: KeyPath, value: string | null) => string) => {
+  if (!isSound(text)) return () => text
+  const document = parse(text)
+  return (path, value) => {
+    const old = document.getIn(partsOf(path), true)
+    return value !== null &&
+      isNode(old) &&
+      old.range &&
+      (!isCollection(old) || old.flow) &&
+      old.range[1] > old.range[0]
+      ? `${text.slice(0, old.range[0])}${scalarOf(value)}${text.slice(old.range[1])}`
+      : rewritten(text, path, value)
+  }
+}
+
+/** Where maps come or go. */
+const rewritten = (text: string, path: KeyPath, value: string | null): string => {
   const document = parse(text)
   const parts = partsOf(path)
-  const old = document.getIn(parts, true)
-  if (
-    value !== null &&
-    isNode(old) &&
-    old.range &&
-    (!isCollection(old) || old.flow) &&
-    old.range[1] > old.range[0]
-  )
-    return `${text.slice(0, old.range[0])}${scalarOf(value)}${text.slice(old.range[1])}`
   if (value === null) {
     if (!document.hasIn(parts)) return text
     document.deleteIn(parts)

@@ -1,14 +1,15 @@
 import type { Design } from '../../design/design.ts'
 import type { Units } from '../../length.ts'
 import { offerSteps, same } from '../../ramp/check/offer.ts'
-import type { SidePages } from './takes.ts'
+import type { SolvedRamp } from '../../ramp/ramp.ts'
 
 /** What parts are compared with. */
 export interface Around {
   readonly design: Design
   /** of panels that can be bought, mm */
   readonly sizes: readonly (readonly [number, number])[]
-  readonly sidePages: SidePages
+  /** of the sides of a ramp, covered as the design is */
+  readonly pagesCovered: (ramp: SolvedRamp) => number
 }
 
 /** A figure that may be moved a little, and to which values: the nearest first, in steps that can be typed, mm. */

@@ -1,5 +1,5 @@
 import type { Design } from '../../design/design.ts'
-import { editDesign } from '../../design/edit.ts'
+import { designEditor } from '../../design/edit.ts'
 import { isCurved } from '../../design/kind-traits.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Check, checkOf, note } from '../../ramp/check/check.ts'
@@ -7,62 +7,74 @@ import { offerSteps, same, shownOffer } from '../../ramp/check/offer.ts'
 import { offering, type Said, set, setOfFile, type Told, tell } from '../../ramp/check/told.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
-import { sheetsOf } from '../../stock/panel/sheets.ts'
+import type { SheetPanels } from '../../stock/panel/panels.ts'
 import { partsOf } from '../../stock/parts.ts'
 import type { SheetPart } from '../../stock/sheet-part.ts'
 import type { FiguresJob } from '../figures.ts'
 import { withAnswers } from '../settle/answer-words.ts'
 import { type Answer, readSettled } from '../settle/settle.ts'
 import { flatMoves } from './flat-moves.ts'
-import type { Move } from './move.ts'
+import type { Around, Move } from './move.ts'
 import { partSize, quarterMoves } from './quarter-moves.ts'
 import { panelLimits } from './stock-limits.ts'
-import { pageCounter, savedFrom, takenWords, takesOf } from './takes.ts'
+import { newTakes, pageCounter, savedFrom, takenWords, takesOf } from './takes.ts'
 
 /** So many values of a key are tried on the whole design; of one that leaves a figure to be counted out, only the nearest. */
 const mostTries = 4
 
 /** The figures with these notes behind their checks. */
 export const withNearMisses = (job: FiguresJob, text: string, design: Design): FiguresJob => {
-  const { solved, answers } = job
-  return solved.stopped
-    ? job
-    : {
-        ...job,
-        solved: { ...solved, checks: [...solved.checks, ...nearMisses(text, design, solved, answers)] },
-      }
+  const { solved, panels } = job
+  if (solved.stopped || panels === null || 'faults' in panels) return job
+  const misses = nearMisses(text, design, { ...job, solved, sheets: panels.sheets })
+  return { ...job, solved: { ...solved, checks: [...solved.checks, ...misses] } }
+}
+
+/** The figures of a design without a stop, whose parts find their panels. */
+type WholeJob = Pick<FiguresJob, 'pages' | 'answers'> & {
+  readonly solved: WholeDesign
+  readonly sheets: readonly SheetPanels[]
 }
 
 /** What the file saves with one key typed so, in words; empty where that saves nothing, or brings a stop or a warning. */
 type Saved = (path: string, typed: string) => string
 
 /** Parts that are a little too long for their stock: the nearest value that saves something, each tried on the whole file. */
-export const nearMisses = (
+const nearMisses = (
   text: string,
   design: Design,
-  solved: WholeDesign,
-  answers: readonly Answer[] = [],
+  { solved, sheets, pages, answers }: WholeJob,
 ): readonly Check[] => {
   const parts = partsOf(design, solved)
-  const laid = sheetsOf(design, parts)
+  const before = takesOf(design, parts, sheets)
+  if (before === null) return []
   const sidePages = pageCounter()
-  const before = takesOf(design, solved, sidePages)
-  if ('faults' in laid || before === null) return []
+  const cover = pages?.takes ?? 'whole'
   const warned = warnings(solved.checks)
+  const covered = sidePages.covered(design, solved.ramps, cover)
+  const edited = designEditor(text)
   const saved: Saved = (path, typed) => {
-    const reading = readSettled(editDesign(text, path, typed))
+    const reading = readSettled(edited(path, typed))
     if ('problems' in reading) return ''
     const changed = withAnswers(solveDesign(reading.design), reading.answers, design.units)
     if (changed.stopped || [...warnings(changed.checks)].some((id) => !warned.has(id))) return ''
-    const after = takesOf(reading.design, changed, sidePages)
+    const after = newTakes(reading.design, changed)
     const gains = after && savedFrom(before, after)
-    return gains === null || gains.length === 0
-      ? ''
-      : `${wordList(gains.map(takenWords))}${movedWords(answers, reading.answers)}`
+    if (gains === null) return ''
+    // whether sides that save nothing else save a page is seen by the way that they are covered
+    if (gains.length === 0 && sidePages.covered(reading.design, changed.ramps, cover) >= covered) return ''
+    const fewer = (pages?.[cover] ?? 0) - sidePages.taken(reading.design, changed)
+    if (fewer < 0) return ''
+    const all = fewer === 0 ? gains : [...gains, [`page of ${design.paper}`, fewer] as const]
+    return all.length === 0 ? '' : `${wordList(all.map(takenWords))}${movedWords(answers, reading.answers)}`
   }
   const counted = answers.some(({ asks: { limits } }) => limits.paper !== null || limits.panels !== null)
   const tries = counted ? 1 : mostTries
-  const around = { design, sizes: laid.sheets.flatMap((sheet) => sheet.sizes), sidePages }
+  const around: Around = {
+    design,
+    sizes: sheets.flatMap((sheet) => sheet.sizes),
+    pagesCovered: (ramp) => sidePages.covered(design, [ramp], cover),
+  }
   return noted(
     [
       ...solved.ramps.flatMap((ramp, i) => {

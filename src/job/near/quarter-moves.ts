@@ -99,17 +99,14 @@ const shorterParts = (ramp: SolvedQuarter, key: Key, around: Around): readonly H
   ]
 }
 
-/** Whether the sides take a page less. */
-const fewerPages = (solved: SolvedQuarter, key: Key, { design, sidePages }: Around): Holds => {
+/** Whether the sides take a page less, covered as they are. */
+const fewerPages = (solved: SolvedQuarter, key: Key, { design, pagesCovered }: Around): Holds => {
   const { units, stock } = design
-  const pagesOf = (mm: number): number => {
+  const now = pagesCovered(solved)
+  return (mm) => {
     const { whole } = draftQuarter(key.typed(solved.design, mm), units, stock)
-    return whole
-      ? sidePages(design, { stopped: false, ramps: [whole], checks: [] })
-      : Number.POSITIVE_INFINITY
+    return whole !== null && pagesCovered(whole) < now
   }
-  const now = sidePages(design, { stopped: false, ramps: [solved], checks: [] })
-  return (mm) => pagesOf(mm) < now
 }
 
 /** Across the ramp, and up it; of a side its length and height. */

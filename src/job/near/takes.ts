@@ -1,25 +1,39 @@
 import type { Design } from '../../design/design.ts'
 import { countWords } from '../../length/count-words.ts'
+import type { Cover } from '../../page/cover/cover.ts'
+import { coverPattern } from '../../page/cover/coverage.ts'
+import { sheetWindow } from '../../page/sheet/sheet.ts'
+import type { Pattern } from '../../pattern/pattern.ts'
 import { sidePatterns } from '../../pattern/patterns.ts'
-import type { WholeDesign } from '../../ramp/ramp.ts'
+import type { SolvedRamp, WholeDesign } from '../../ramp/ramp.ts'
+import type { SheetPanels } from '../../stock/panel/panels.ts'
 import { sheetWords } from '../../stock/panel/sheet-words.ts'
 import { sheetsOf } from '../../stock/panel/sheets.ts'
-import { partsOf } from '../../stock/parts.ts'
+import { type Parts, partsOf } from '../../stock/parts.ts'
 import { sawTimber } from '../../stock/timber/boards.ts'
 import { coverDesign } from '../covering.ts'
 import { usualLaying } from '../laying.ts'
 
-/** How many a design takes of all that is counted, each by its noun and what it is of: `panel of 9 plywood`, `timber`. */
+/** How many a design takes of what is bought, each by its noun and what it is of: `panel of 9 plywood`, `timber`. */
 export type Takes = ReadonlyMap<string, number>
 
 /** null where some part has no panel or timber. */
-export const takesOf = (design: Design, solved: WholeDesign, sidePages: SidePages): Takes | null => {
+export const newTakes = (design: Design, solved: WholeDesign): Takes | null => {
   const parts = partsOf(design, solved)
   const laid = sheetsOf(design, parts)
-  const timber = sawTimber(parts.timbers, design)
-  if ('faults' in laid || timber === null) return null
+  return 'faults' in laid ? null : takesOf(design, parts, laid.sheets)
+}
+
+/** null where some part has no timber. */
+export const takesOf = (
+  design: Design,
+  { timbers }: Pick<Parts, 'timbers'>,
+  sheets: readonly SheetPanels[],
+): Takes | null => {
+  const timber = sawTimber(timbers, design)
+  if (timber === null) return null
   return new Map([
-    ...laid.sheets.map(
+    ...sheets.map(
       ({ sheet, panels }) =>
         [
           `panel of ${sheetWords(sheet, design.units)}`,
@@ -27,31 +41,53 @@ export const takesOf = (design: Design, solved: WholeDesign, sidePages: SidePage
         ] as const,
     ),
     ...timber.flatMap(({ boards }) => [['timber', boards.length] as const]),
-    [`page of ${design.paper}`, sidePages(design, solved)],
   ])
 }
 
-/** Pages to tape for the sides of a design. */
-export type SidePages = (design: Design, solved: WholeDesign) => number
+/** Pages to tape for the sides of ramps. */
+export interface SidePages {
+  /** as a design is covered unless told */
+  readonly taken: (design: Design, solved: WholeDesign) => number
+  /** covered so: a fraction of the work */
+  readonly covered: (design: Design, ramps: readonly SolvedRamp[], cover: Cover) => number
+}
 
 /** Sides of one outline on one paper are covered once: most values that are tried change no side, or are tried again. */
 export const pageCounter = (): SidePages => {
   const known = new Map<string, number>()
-  return (design, solved) => {
-    const outlines = sidePatterns(solved.ramps, design.units).map(({ cut, line, markPaths, points }) => [
+  const once = (
+    { units, paper }: Design,
+    ramps: readonly SolvedRamp[],
+    way: Cover | 'taken',
+    count: (patterns: readonly Pattern[]) => number,
+  ): number => {
+    const patterns = sidePatterns(ramps, units)
+    const outlines = patterns.map(({ cut, line, markPaths, points }) => [
       cut,
       line,
       markPaths,
       points.map(({ at }) => at),
     ])
-    const key = JSON.stringify([design.paper, outlines])
-    let pages = known.get(key)
-    if (pages === undefined) {
-      const { counts, cover } = coverDesign(design, solved, usualLaying(design.paper))
-      pages = counts[cover]
-      known.set(key, pages)
-    }
+    const key = JSON.stringify([paper, way, outlines])
+    const pages = known.get(key) ?? count(patterns)
+    known.set(key, pages)
     return pages
+  }
+  return {
+    taken: (design, solved) =>
+      once(design, solved.ramps, 'taken', () => {
+        const { counts, cover } = coverDesign(design, solved, usualLaying(design.paper))
+        return counts[cover]
+      }),
+    covered: (design, ramps, cover) =>
+      once(design, ramps, cover, (patterns) => {
+        const { sheet, overlap } = usualLaying(design.paper)
+        const window = sheetWindow(sheet)
+        return patterns.reduce(
+          (sum, pattern) => sum + coverPattern(pattern, cover, window, overlap).cells.length,
+          0,
+        )
+      }),
   }
 }
 

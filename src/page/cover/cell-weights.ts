@@ -93,7 +93,8 @@ export const weighCells = (
   }
   let pages = 0
   let emptiest = Number.POSITIVE_INFINITY
-  for (const length of lengths) {
+  for (let cell = 0; cell < lengths.length; cell++) {
+    const length = lengths[cell]!
     if (length === 0) continue
     pages++
     if (length < emptiest) emptiest = length

@@ -82,14 +82,18 @@ export const cellsTouched = (lattice: Lattice, paths: readonly Path[]): readonly
   const touched = new Map<string, TouchedCell>()
   for (const path of paths) {
     const near = new Map<string, Cell>()
+    let seen = { left: Number.NaN, right: 0, low: 0, high: 0 }
     for (const p of pathSample(path, spacing)) {
       const { x, y } = affineApply(lattice.toFrame, p)
       // whatever lies between two samples lies within half their spacing of one of them
-      for (const dx of [-spacing, spacing])
-        for (const dy of [-spacing, spacing]) {
-          const cell = { column: Math.floor((x + dx - half) / px), row: Math.floor((y + dy - half) / py) }
-          near.set(cellKey(cell), cell)
-        }
+      const left = Math.floor((x - spacing - half) / px)
+      const right = Math.floor((x + spacing - half) / px)
+      const low = Math.floor((y - spacing - half) / py)
+      const high = Math.floor((y + spacing - half) / py)
+      if (left === seen.left && right === seen.right && low === seen.low && high === seen.high) continue
+      seen = { left, right, low, high }
+      for (const column of [left, right])
+        for (const row of [low, high]) near.set(cellKey({ column, row }), { column, row })
     }
     for (const [key, cell] of near) {
       const parts = pathClip(path, cellPolygon(lattice, cell))

@@ -38,7 +38,7 @@ export const offsetCounts = (
     const x = box.x0 - (i < 0 ? centred : ((i + 0.5) / tries) * pitch.x)
     // each upright joint line that is crossed leads to another page, and so does each level one
     if (1 + Math.floor((box.x1 - x) / pitch.x) + rows > fewest) continue
-    const spans = columnSpans(runs, x, pitch.x, columns).flatMap((column) => apart(column, pitch.y))
+    const spans = joinedSpans(columnSpans(runs, x, pitch.x, columns), pitch.y)
     for (const { level, pages, room } of bestLevels(spans, pitch.y, fewest)) {
       if (pages < fewest) found = []
       fewest = pages
@@ -50,20 +50,14 @@ export const offsetCounts = (
   return found
 }
 
-/** Heights from `low` to `high`. */
-interface Span {
-  readonly low: number
-  high: number
-}
-
-/** For each column between upright joint lines: the heights that the lines have there, in the order of the way. */
+/** For each column between upright joint lines: the heights that the lines have there, from and to by turns, in the order of the way. */
 const columnSpans = (
   runs: readonly Float64Array[],
   first: number,
   pitch: number,
   columns: number,
-): readonly Span[][] => {
-  const spans: Span[][] = Array.from({ length: columns }, () => [])
+): readonly number[][] => {
+  const spans: number[][] = Array.from({ length: columns }, () => [])
   for (const run of runs) {
     let column = Math.floor((run[0]! - first) / pitch)
     let low = run[1]!
@@ -76,7 +70,7 @@ const columnSpans = (
         const step = to > column ? 1 : -1
         const wall = first + (step > 0 ? column + 1 : column) * pitch
         const at = y + ((wall - x) / (run[n - 2]! - x)) * (run[n - 1]! - y)
-        spans[column]!.push({ low: Math.min(low, at), high: Math.max(high, at) })
+        spans[column]!.push(Math.min(low, at), Math.max(high, at))
         low = at
         high = at
         column += step
@@ -84,23 +78,53 @@ const columnSpans = (
       if (y < low) low = y
       if (y > high) high = y
     }
-    spans[column]!.push({ low, high })
+    spans[column]!.push(low, high)
   }
   return spans
 }
 
+/** Heights from `lows[i]` to `highs[i]`. */
+interface Spans {
+  readonly lows: readonly number[]
+  readonly highs: readonly number[]
+}
+
 /**
- * The spans of a column so that each enters cells of its own, wherever the level joint lines are. Two that lie less than a pitch
- * apart are one: what lies between them holds a joint line at most, and then each has its own cell on its side of it.
+ * The spans of all columns so that each enters cells of its own, wherever the level joint lines are. Two of a column that lie less
+ * than a pitch apart are one: what lies between them holds a joint line at most, and then each has its own cell on its side of it.
  */
-const apart = (spans: Span[], pitch: number): readonly Span[] => {
-  const joined: Span[] = []
-  for (const span of spans.sort((a, b) => a.low - b.low)) {
-    const last = joined.at(-1)
-    if (last && span.low - last.high < pitch) last.high = Math.max(last.high, span.high)
-    else joined.push(span)
+const joinedSpans = (columns: readonly number[][], pitch: number): Spans => {
+  const lows: number[] = []
+  const highs: number[] = []
+  for (const spans of columns) {
+    sortSpans(spans)
+    const first = lows.length
+    for (let n = 0; n < spans.length; n += 2) {
+      const last = highs.length - 1
+      if (last >= first && spans[n]! - highs[last]! < pitch)
+        highs[last] = Math.max(highs[last]!, spans[n + 1]!)
+      else {
+        lows.push(spans[n]!)
+        highs.push(spans[n + 1]!)
+      }
+    }
   }
-  return joined
+  return { lows, highs }
+}
+
+/** The lowest first: few, and mostly in order. */
+const sortSpans = (spans: number[]): void => {
+  for (let n = 2; n < spans.length; n += 2) {
+    const low = spans[n]!
+    const high = spans[n + 1]!
+    let at = n
+    for (; at > 0 && spans[at - 2]! > low; at -= 2) {
+      spans[at] = spans[at - 2]!
+      spans[at + 1] = spans[at - 1]!
+    }
+    spans[at] = low
+    spans[at + 1] = high
+  }
 }
 
 /**
@@ -108,19 +132,21 @@ const apart = (spans: Span[], pitch: number): readonly Span[] => {
  * rise, one comes in at each low end and one goes out at each high end.
  */
 const bestLevels = (
-  spans: readonly Span[],
+  spans: Spans,
   pitch: number,
   most: number,
 ): readonly { readonly level: number; readonly pages: number; readonly room: number }[] => {
   let bound = 0
   let pages = 0
-  for (const { low, high } of spans) {
+  for (let n = 0; n < spans.lows.length; n++) {
+    const low = spans.lows[n]!
+    const high = spans.highs[n]!
     bound += 1 + Math.floor((high - low) / pitch)
     pages += 1 + Math.floor(high / pitch) - Math.floor(low / pitch)
   }
   if (bound > most) return []
-  const lows = spans.map(({ low }) => modulo(low, pitch)).sort((a, b) => a - b)
-  const highs = spans.map(({ high }) => modulo(high, pitch)).sort((a, b) => a - b)
+  const lows = withinPitch(spans.lows, pitch)
+  const highs = withinPitch(spans.highs, pitch)
   // between the last change of a pitch and the first of the next lies one room, counted at its end
   let from = Math.max(lows.at(-1)!, highs.at(-1)!) - pitch
   let fewest = most
@@ -143,4 +169,10 @@ const bestLevels = (
     from = to
   }
   return best
+}
+
+const withinPitch = (heights: readonly number[], pitch: number): Float64Array => {
+  const within = new Float64Array(heights.length)
+  for (let n = 0; n < heights.length; n++) within[n] = modulo(heights[n]!, pitch)
+  return within.sort()
 }
