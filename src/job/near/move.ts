@@ -8,8 +8,8 @@ export interface Around {
   readonly design: Design
   /** of panels that can be bought, mm */
   readonly sizes: readonly (readonly [number, number])[]
-  /** of the sides of a ramp, covered as the design is */
-  readonly pagesCovered: (ramp: SolvedRamp) => number
+  /** whether the sides of the one ramp take more pages than those of the other */
+  readonly fewerPages: (ramp: SolvedRamp, changed: SolvedRamp) => boolean
 }
 
 /** A figure that may be moved a little, and to which values: the nearest first, in steps that can be typed, mm. */

@@ -17,7 +17,7 @@ import { flatMoves } from './flat-moves.ts'
 import type { Around, Move } from './move.ts'
 import { partSize, quarterMoves } from './quarter-moves.ts'
 import { panelLimits } from './stock-limits.ts'
-import { newTakes, pageCounter, savedFrom, takenWords, takesOf } from './takes.ts'
+import { newTakes, pageCounter, type SidePages, savedFrom, takenWords, takesOf } from './takes.ts'
 
 /** So many values of a key are tried on the whole design; of one that leaves a figure to be counted out, only the nearest. */
 const mostTries = 4
@@ -48,10 +48,11 @@ const nearMisses = (
   const parts = partsOf(design, solved)
   const before = takesOf(design, parts, sheets)
   if (before === null) return []
-  const sidePages = pageCounter()
-  const cover = pages?.takes ?? 'whole'
+  const counter = pageCounter()
+  const now: SidePages = pages
+    ? { cover: pages.takes, pages: pages[pages.takes] }
+    : { cover: 'whole', pages: 0 }
   const warned = warnings(solved.checks)
-  const covered = sidePages.covered(design, solved.ramps, cover)
   const edited = designEditor(text)
   const saved: Saved = (path, typed) => {
     const reading = readSettled(edited(path, typed))
@@ -61,9 +62,8 @@ const nearMisses = (
     const after = newTakes(reading.design, changed)
     const gains = after && savedFrom(before, after)
     if (gains === null) return ''
-    // whether sides that save nothing else save a page is seen by the way that they are covered
-    if (gains.length === 0 && sidePages.covered(reading.design, changed.ramps, cover) >= covered) return ''
-    const fewer = (pages?.[cover] ?? 0) - sidePages.taken(reading.design, changed)
+    if (gains.length === 0 && !counter.fewer(reading.design, changed.ramps, now)) return ''
+    const fewer = now.pages - counter.taken(reading.design, changed.ramps)
     if (fewer < 0) return ''
     const all = fewer === 0 ? gains : [...gains, [`page of ${design.paper}`, fewer] as const]
     return all.length === 0 ? '' : `${wordList(all.map(takenWords))}${movedWords(answers, reading.answers)}`
@@ -73,7 +73,12 @@ const nearMisses = (
   const around: Around = {
     design,
     sizes: sheets.flatMap((sheet) => sheet.sizes),
-    pagesCovered: (ramp) => sidePages.covered(design, [ramp], cover),
+    fewerPages: (ramp, changed) =>
+      counter.fewer(
+        design,
+        [changed],
+        solved.ramps.length === 1 ? now : { cover: now.cover, pages: counter.taken(design, [ramp]) },
+      ),
   }
   return noted(
     [

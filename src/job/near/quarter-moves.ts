@@ -99,15 +99,13 @@ const shorterParts = (ramp: SolvedQuarter, key: Key, around: Around): readonly H
   ]
 }
 
-/** Whether the sides take a page less, covered as they are. */
-const fewerPages = (solved: SolvedQuarter, key: Key, { design, pagesCovered }: Around): Holds => {
-  const { units, stock } = design
-  const now = pagesCovered(solved)
-  return (mm) => {
+/** Whether the sides take a page less. */
+const fewerPages =
+  (solved: SolvedQuarter, key: Key, { design: { units, stock }, fewerPages: fewer }: Around): Holds =>
+  (mm) => {
     const { whole } = draftQuarter(key.typed(solved.design, mm), units, stock)
-    return whole !== null && pagesCovered(whole) < now
+    return whole !== null && fewer(solved, whole)
   }
-}
 
 /** Across the ramp, and up it; of a side its length and height. */
 export const partSize = ({ outline }: SheetPart): readonly [number, number] => {

@@ -1,7 +1,9 @@
 import type { Design } from '../../design/design.ts'
 import { countWords } from '../../length/count-words.ts'
+import { isWorthTurning } from '../../page/cover/choose-cover.ts'
 import type { Cover } from '../../page/cover/cover.ts'
 import { coverPattern } from '../../page/cover/coverage.ts'
+import { looseLattices } from '../../page/cover/loose-lattice.ts'
 import { sheetWindow } from '../../page/sheet/sheet.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { sidePatterns } from '../../pattern/patterns.ts'
@@ -44,21 +46,26 @@ export const takesOf = (
   ])
 }
 
-/** Pages to tape for the sides of ramps. */
+/** Pages to tape for the sides of ramps, and the way they are covered. */
 export interface SidePages {
-  /** as a design is covered unless told */
-  readonly taken: (design: Design, solved: WholeDesign) => number
-  /** covered so: a fraction of the work */
-  readonly covered: (design: Design, ramps: readonly SolvedRamp[], cover: Cover) => number
+  readonly cover: Cover
+  readonly pages: number
+}
+
+export interface PageCounter {
+  /** as they are covered unless told */
+  readonly taken: (design: Design, ramps: readonly SolvedRamp[]) => number
+  /** whether they take fewer; most answers need a fraction of the work */
+  readonly fewer: (design: Design, ramps: readonly SolvedRamp[], than: SidePages) => boolean
 }
 
 /** Sides of one outline on one paper are covered once: most values that are tried change no side, or are tried again. */
-export const pageCounter = (): SidePages => {
+export const pageCounter = (): PageCounter => {
   const known = new Map<string, number>()
   const once = (
     { units, paper }: Design,
     ramps: readonly SolvedRamp[],
-    way: Cover | 'taken',
+    way: Cover | 'taken' | 'ribbon at least',
     count: (patterns: readonly Pattern[]) => number,
   ): number => {
     const patterns = sidePatterns(ramps, units)
@@ -73,21 +80,35 @@ export const pageCounter = (): SidePages => {
     known.set(key, pages)
     return pages
   }
+  const taken: PageCounter['taken'] = (design, ramps) =>
+    once(design, ramps, 'taken', () => {
+      const solved = { stopped: false, ramps, checks: [] } as const
+      const { counts, cover } = coverDesign(design, solved, usualLaying(design.paper))
+      return counts[cover]
+    })
   return {
-    taken: (design, solved) =>
-      once(design, solved.ramps, 'taken', () => {
-        const { counts, cover } = coverDesign(design, solved, usualLaying(design.paper))
-        return counts[cover]
-      }),
-    covered: (design, ramps, cover) =>
-      once(design, ramps, cover, (patterns) => {
-        const { sheet, overlap } = usualLaying(design.paper)
-        const window = sheetWindow(sheet)
-        return patterns.reduce(
-          (sum, pattern) => sum + coverPattern(pattern, cover, window, overlap).cells.length,
-          0,
-        )
-      }),
+    taken,
+    fewer: (design, ramps, { cover, pages }) => {
+      if (cover === 'whole') return taken(design, ramps) < pages
+      const { sheet, overlap } = usualLaying(design.paper)
+      const window = sheetWindow(sheet)
+      const sum = (count: (pattern: Pattern) => number) => (patterns: readonly Pattern[]) =>
+        patterns.reduce((all, pattern) => all + count(pattern), 0)
+      const covered = once(
+        design,
+        ramps,
+        cover,
+        sum((pattern) => coverPattern(pattern, cover, window, overlap).cells.length),
+      )
+      if (cover === 'ribbon' || covered < pages) return covered < pages
+      const ribbon = once(
+        design,
+        ramps,
+        'ribbon at least',
+        sum((pattern) => looseLattices(pattern, 'ribbon', window, overlap).lattices[0]!.least),
+      )
+      return isWorthTurning(covered, ribbon) && taken(design, ramps) < pages
+    },
   }
 }
 
