@@ -9,6 +9,7 @@ const alone = ['test/cli/files.test.ts']
  */
 export default defineConfig({
   test: {
+    globalSetup: ['test/support/builds.ts'],
     setupFiles: ['test/support/seed.ts'],
     testTimeout: 300_000,
     hookTimeout: 300_000,

@@ -14,12 +14,15 @@ export interface Box {
 /** Throws RangeError on an empty list. */
 export const pointsBounds = (points: readonly Point[]): Box => {
   if (points.length === 0) throw new RangeError('no points, no bounds')
-  return {
-    x0: Math.min(...points.map((p) => p.x)),
-    y0: Math.min(...points.map((p) => p.y)),
-    x1: Math.max(...points.map((p) => p.x)),
-    y1: Math.max(...points.map((p) => p.y)),
+  let [x0, y0] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
+  let [x1, y1] = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (const { x, y } of points) {
+    x0 = Math.min(x0, x)
+    y0 = Math.min(y0, y)
+    x1 = Math.max(x1, x)
+    y1 = Math.max(y1, y)
   }
+  return { x0, y0, x1, y1 }
 }
 
 /** Parameters where a segment can be extreme in x or y, its ends among them. */

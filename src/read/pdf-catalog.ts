@@ -1,4 +1,14 @@
-import { PDFArray, PDFDict, PDFHexString, PDFName, PDFNumber, PDFRawStream, PDFRef, PDFString } from 'pdf-lib'
+import {
+  PDFArray,
+  type PDFContext,
+  PDFDict,
+  PDFHexString,
+  PDFName,
+  PDFNumber,
+  PDFRawStream,
+  PDFRef,
+  PDFString,
+} from 'pdf-lib'
 
 /** Deeper trees, longer lists are no document that anyone made on purpose: they turn in a circle. */
 const deepest = 32
@@ -37,9 +47,14 @@ export const pageRefs = (catalog: PDFDict): readonly PDFRef[] => {
   return walk(catalog.lookup(name('Pages'), PDFDict), 0)
 }
 
-/** Whether what a page needs lies only so deep below it: whoever copies it goes down as far as that. */
-export const isShallow = (page: PDFDict): boolean => {
+/**
+ * Whether what a page needs lies only so deep below it: whoever copies it goes down as far as that. `below`: what is known of how far
+ * down objects go, for all pages of a file, which share most of theirs.
+ */
+export const isShallow = (page: PDFDict, below: Map<unknown, number>): boolean => {
   const { context } = page
+  // no way down is longer; else the shortest ones may still be
+  if (depthOf(page.get(name('Resources')), context, below) < deepest) return true
   const seen = new Set<unknown>()
   let level: readonly unknown[] = [page.get(name('Resources'))]
   for (let depth = 0; depth < deepest && level.length > 0; depth++)
@@ -52,6 +67,23 @@ export const isShallow = (page: PDFDict): boolean => {
       return dict instanceof PDFDict ? dict.values() : []
     })
   return level.length === 0
+}
+
+/** The longest way down from an object, in steps; without end where it turns in a circle or goes on and on. */
+const depthOf = (item: unknown, context: PDFContext, below: Map<unknown, number>, level = 0): number => {
+  const object = item instanceof PDFRef ? context.lookup(item) : item
+  const dict = object instanceof PDFRawStream ? object.dict : object
+  if (!(dict instanceof PDFDict || dict instanceof PDFArray)) return 1
+  const known = below.get(object)
+  if (known !== undefined) return known
+  // until it is known: whoever comes by again went round
+  below.set(object, Number.POSITIVE_INFINITY)
+  if (level > deepest) return Number.POSITIVE_INFINITY
+  let most = 0
+  for (const kid of dict instanceof PDFArray ? dict.asArray() : dict.values())
+    most = Math.max(most, depthOf(kid, context, below, level + 1))
+  below.set(object, most + 1)
+  return most + 1
 }
 
 /** Keys and values of a name or number tree (ISO 32000-1, 7.9.6). */

@@ -6,8 +6,6 @@ import { type PDFContext, PDFDict, PDFRef } from 'pdf-lib'
  */
 const near = 600
 
-const latin1 = (bytes: Uint8Array): string => new TextDecoder('latin1').decode(bytes)
-
 /** What trailers say of a key, the last first. */
 const saidOf = (text: string, key: string): readonly string[] => {
   const found: string[] = []
@@ -19,14 +17,14 @@ const saidOf = (text: string, key: string): readonly string[] => {
 }
 
 /** Whether a file needs a password, or is locked against changes. */
-export const isLocked = (bytes: Uint8Array): boolean =>
-  saidOf(latin1(bytes), '/Encrypt').some((words) => /^\s*(?:\d+\s+\d+\s+R|<<)/.test(words))
+export const isLocked = (text: string): boolean =>
+  saidOf(text, '/Encrypt').some((words) => /^\s*(?:\d+\s+\d+\s+R|<<)/.test(words))
 
 /** The dictionary of title and subject; undefined where no trailer names one. */
-export const infoOf = (context: PDFContext, bytes: Uint8Array): PDFDict | undefined => {
+export const infoOf = (context: PDFContext, text: string): PDFDict | undefined => {
   const named = context.lookup(context.trailerInfo.Info)
   if (named instanceof PDFDict) return named
-  for (const words of saidOf(latin1(bytes), '/Info')) {
+  for (const words of saidOf(text, '/Info')) {
     const [, number, generation] = /^\s*(\d{1,7})\s+(\d{1,5})\s+R/.exec(words) ?? []
     const info = number && context.lookup(PDFRef.of(Number(number), Number(generation)))
     if (info instanceof PDFDict) return info

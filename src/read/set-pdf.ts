@@ -4,6 +4,7 @@ import { readPageProof } from '../drawing/page-proof.ts'
 import { type PlanPage, planName, type SetPlan } from '../drawing/set-plan.ts'
 import { pointsPerMm } from '../geometry/inch.ts'
 import { BoundedParser } from './bounded-parser.ts'
+import { latin1Of } from './latin1.ts'
 import { pageOfWords } from './page-words.ts'
 import { isBounded } from './pdf-bounds.ts'
 import {
@@ -72,11 +73,12 @@ export const readSetPdf = async (
   if (bytes.length === 0) return { fault: { kind: 'empty' } }
   if (ascii(bytes.subarray(0, 5)) !== '%PDF-') return { fault: { kind: 'not-pdf' } }
   if (!hasEnd(bytes)) return { fault: { kind: 'torn' } }
-  if (isLocked(bytes)) return { fault: { kind: 'locked' } }
-  if (!isBounded(bytes)) return { fault: { kind: 'unbounded' } }
+  const text = latin1Of(bytes)
+  if (isLocked(text)) return { fault: { kind: 'locked' } }
+  if (!isBounded(text)) return { fault: { kind: 'unbounded' } }
   const parser = new BoundedParser(bytes, platform)
   try {
-    return readParsed(await parser.parseDocument(), bytes, platform)
+    return readParsed(await parser.parseDocument(), text, platform)
   } catch {
     // the parser and the inflater throw as many kinds of errors as there are ways to damage a file
     return { fault: { kind: parser.exceeded ? 'unbounded' : 'torn' } }
@@ -95,7 +97,7 @@ const ascii = (bytes: Uint8Array): string => String.fromCharCode(...bytes)
 
 const readParsed = (
   context: PDFContext,
-  bytes: Uint8Array,
+  text: string,
   platform: ReadPlatform,
 ): SetPdf | { readonly fault: SetPdfFault } => {
   const catalog = context.lookup(context.trailerInfo.Root, PDFDict)
@@ -131,8 +133,9 @@ const readParsed = (
   }
   if (plain === 0) return lost('the plain form of the pages')
   if (found.size === 0) return { fault: { kind: damaged ? 'torn' : 'unproven' } }
-  if ([...found.values()].some(({ page }) => !isShallow(page))) return { fault: { kind: 'unbounded' } }
-  const info = infoOf(context, bytes)
+  const below = new Map<unknown, number>()
+  if ([...found.values()].some(({ page }) => !isShallow(page, below))) return { fault: { kind: 'unbounded' } }
+  const info = infoOf(context, text)
   if (!info) return lost('its title and subject')
   const { type, description } = file
   return {

@@ -12,7 +12,7 @@ import { pointDistance } from '../../src/geometry/point.ts'
 import { pathSample } from '../../src/geometry/sample.ts'
 import { readLength } from '../../src/length.ts'
 import type { SolvedDesign, SolvedRamp } from '../../src/ramp/ramp.ts'
-import { solveDesign } from '../../src/ramp/solve.ts'
+import { drawDesign } from '../../src/ramp/solve.ts'
 import { assertNear } from '../support/near.ts'
 import { overlaps } from '../support/overlaps.ts'
 import { opened } from '../support/strokes.ts'
@@ -31,7 +31,7 @@ const solve = (text: string): Solved => {
   if (before) return before
   const reading = readDesign(text)
   if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  const now = { design: reading.design, solved: solveDesign(reading.design) }
+  const now = { design: reading.design, solved: drawDesign(reading.design) }
   known.set(text, now)
   return now
 }

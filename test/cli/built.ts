@@ -1,8 +1,17 @@
 import { execFileSync, spawn } from 'node:child_process'
-import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs'
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
-import { afterAll, beforeAll } from 'vitest'
+import { afterAll, beforeAll, inject } from 'vitest'
 
 export interface Ran {
   readonly exit: number | null
@@ -22,6 +31,37 @@ export interface RunOptions {
 
 /** What a fresh clone holds after its install, in a folder where nothing that is run can touch the project. */
 export const buildIn = (folder: string): void => {
+  const built = builtOnce()
+  cloneIn(folder)
+  cpSync(join(built, 'dist'), join(folder, 'dist'), { recursive: true })
+}
+
+/** The folder in which the program is built once for all workers: the first makes it, the others wait. */
+export const builtOnce = (): string => {
+  const [folder, done] = ['clone', 'done'].map((name) => join(inject('builds'), name)) as [string, string]
+  try {
+    mkdirSync(folder)
+  } catch {
+    const clock = new Int32Array(new SharedArrayBuffer(4))
+    while (!existsSync(done)) Atomics.wait(clock, 0, 0, 50)
+    const fault = readFileSync(done, 'utf8')
+    if (fault) throw new Error(fault)
+    return folder
+  }
+  let fault = ''
+  try {
+    cloneIn(folder)
+    execFileSync('npm', ['run', 'build', '--silent'], { cwd: folder })
+  } catch (error) {
+    fault = String(error)
+    throw error
+  } finally {
+    writeFileSync(done, fault)
+  }
+  return folder
+}
+
+const cloneIn = (folder: string): void => {
   for (const name of [
     'package.json',
     'tsconfig.json',
@@ -33,7 +73,6 @@ export const buildIn = (folder: string): void => {
   ])
     cpSync(name, join(folder, name), { recursive: true })
   for (const name of ['src', 'node_modules']) symlinkSync(resolve(name), join(folder, name))
-  execFileSync('npm', ['run', 'build', '--silent'], { cwd: folder })
 }
 
 /** The package as a builder has it, in a folder of its own, so that tests at the same time do not share `dist`. */

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { starters } from '../../src/design/starters.ts'
 import { readPdf } from '../support/read-pdf.ts'
 import { templates } from '../support/templates.ts'
-import { traceply } from '../support/traceply.ts'
+import { figuresOf, traceply } from '../support/traceply.ts'
 import { bytesOf, template, useFolder } from './reprint-run.ts'
 
 const { file, list } = useFolder()
@@ -13,7 +13,7 @@ const promises = /\bsafe(?:ly|ty)?\b|\bcompl(?:y|ies|iant)\b/i
 
 describe.each(templates)('%s runs through every command', (name) => {
   it('figures: a table that a person reads', async () => {
-    const { exit, out, err } = await traceply('figures', template(name))
+    const { exit, out, err } = await figuresOf(template(name))
     expect([exit, err]).toEqual([0, ''])
     expect(out).toMatch(
       name.includes('in')

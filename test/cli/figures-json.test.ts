@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { assertNear } from '../support/near.ts'
 import { templates } from '../support/templates.ts'
-import { traceply } from '../support/traceply.ts'
+import { figuresOf, traceply } from '../support/traceply.ts'
 import { bytesOf, planOf, template, useFolder } from './reprint-run.ts'
 
 const { file, list, save } = useFolder()
@@ -145,7 +145,7 @@ const ofKind = (read: { readonly ramps: readonly any[] }, kind: string) =>
   read.ramps.filter((ramp) => ramp.kind === kind)
 
 const figures = async (path: string) => {
-  const { exit, out, err } = await traceply('figures', path, '--json')
+  const { exit, out, err } = await figuresOf(path, '--json')
   expect(err).toBe('')
   return { exit, read: JSON.parse(out) }
 }
@@ -198,8 +198,8 @@ describe.each(templates)('%s', (name) => {
     )
     for (const { places, pattern, toPattern, window } of plan.pages)
       if (places.length > 0) expect({ pattern, toPattern, window }).toEqual(places[0])
-    for (const json of [[], ['--json']]) {
-      const printed = await traceply('figures', template(name), ...json)
+    for (const json of [[], ['--json']] as const) {
+      const printed = await figuresOf(template(name), ...json)
       const written = await traceply('figures', template(name), ...json, '--out', file('f'), '--force')
       expect(written).toEqual({ exit: 0, out: '', err: '' })
       expect(Buffer.from(bytesOf(file('f'))).toString()).toBe(printed.out)

@@ -3,12 +3,12 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import Flatten from '@flatten-js/core'
 import { afterAll, describe, expect, it } from 'vitest'
-import { run } from '../../src/cli/run.ts'
 import { showLength } from '../../src/length.ts'
 import { sidePattern } from '../../src/pattern/side.ts'
 import { withOffsets } from '../booklet/solved.ts'
 import { polygon } from '../ramp/framed.ts'
 import { templates } from '../support/templates.ts'
+import { figuresOf } from '../support/traceply.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'figures-'))
 afterAll(() => rmSync(folder, { recursive: true }))
@@ -21,35 +21,17 @@ const changed = (name: string, ...lines: readonly (readonly [was: string, is: st
     return text.replace(`${was} `, `${is} `)
   }, template(name))
 
-const traceply = async (...args: readonly string[]) => {
-  let [out, err] = ['', '']
-  const shell = {
-    out: (text: string) => {
-      out += text
-    },
-    err: (text: string) => {
-      err += text
-    },
-  }
-  return { exit: await run(args, shell), out, err }
-}
-
 interface Said {
   readonly text: string
   readonly ramp: Ramp
 }
-const known = new Map<string, Said>()
-/** Both ways that they are printed; asked of a design once. */
+/** Both ways that they are printed. */
 const figures = async (design: string): Promise<Said> => {
-  const before = known.get(design)
-  if (before) return before
   const file = join(folder, 'ramp.yaml')
   writeFileSync(file, design)
-  const [table, json] = [await traceply('figures', file), await traceply('figures', file, '--json')]
+  const [table, json] = [await figuresOf(file), await figuresOf(file, '--json')]
   expect([table.err, json.err]).toEqual(['', ''])
-  const said = { text: table.out, ramp: JSON.parse(json.out).ramps[0] }
-  known.set(design, said)
-  return said
+  return { text: table.out, ramp: JSON.parse(json.out).ramps[0] }
 }
 interface Timber {
   readonly x: number

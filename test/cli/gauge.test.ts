@@ -13,7 +13,7 @@ import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { assertNear } from '../support/near.ts'
 import { templates, templateText } from '../support/templates.ts'
-import { traceply } from '../support/traceply.ts'
+import { figuresOf, traceply } from '../support/traceply.ts'
 
 let folder = ''
 beforeEach(() => {
@@ -157,8 +157,8 @@ interface Page {
 }
 
 /** Toe and lip of each quarter of a design, from its figures: the lip lies `run` behind the toe, at the frame's height. */
-const figuresOf = async (design: string) =>
-  JSON.parse((await call('figures', design, '--json')).out)
+const curvesOf = async (design: string) =>
+  JSON.parse((await figuresOf(design, '--json')).out)
     .ramps.filter(({ kind }: { kind: string }) => kind === 'quarter')
     .map(
       ({
@@ -274,7 +274,7 @@ describe('--for tells what the printer would do to a ramp', () => {
         const along = [to[0] - from[0], to[1] - from[1]] as const
         const lies = printed(along)
         const turn = Math.atan2(along[1], along[0]) - Math.atan2(lies[1], lies[0])
-        const { points } = (await figuresOf(design)).find(({ name: own }) => own === ramp)!
+        const { points } = (await curvesOf(design)).find(({ name: own }) => own === ramp)!
         const chord = [points[1]![0] - points[0]![0], points[1]![1] - points[0]![1]] as const
         const [X, Y] = printed(chord)
         assertNear(uncorrected.lipBack, X * Math.cos(turn) - Y * Math.sin(turn) - chord[0], 0.005, 'back')

@@ -1,4 +1,4 @@
-import { execFileSync, spawnSync } from 'node:child_process'
+import { execFile, execFileSync, spawnSync } from 'node:child_process'
 import {
   closeSync,
   copyFileSync,
@@ -14,12 +14,13 @@ import {
 } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { promisify } from 'node:util'
 import { describe, expect, it } from 'vitest'
 import manifest from '../../package.json'
 import { readPdf } from '../support/read-pdf.ts'
 import { templates } from '../support/templates.ts'
 import { traceply as inProcess } from '../support/traceply.ts'
-import { useBuilt } from './built.ts'
+import { builtOnce, useBuilt } from './built.ts'
 import { bytesOf } from './reprint-run.ts'
 
 const { root, work, traceply } = useBuilt()
@@ -46,6 +47,14 @@ describe('the command line: exit and words', () => {
     [['pl\u001b[31mot\u0007'], `error: unknown command 'pl?[31mot?'\n${more}`],
     [['plot', 'a\u001b[2Jb.yaml'], 'cannot read a?[2Jb.yaml: there is no such file or folder\n'],
   ])('%j', async (args, err) => {
+    expect(await inProcess(...args)).toEqual({ exit: 2, out: '', err })
+  })
+
+  it.each([
+    [['plto', 'x.yaml'], `error: unknown command 'plto'\n(Did you mean plot?)\n${more}`],
+    [['new', 'spine'], 'there is no kind of ramp called `spine`; say one of: quarter, flat\n'],
+    [['plot', 'a\u001b[2Jb.yaml'], 'cannot read a?[2Jb.yaml: there is no such file or folder\n'],
+  ])('%j as it is shipped', async (args, err) => {
     expect(await traceply(args)).toEqual({ exit: 2, signal: null, out: '', err })
   })
 
@@ -98,39 +107,103 @@ describe('same input, same bytes', () => {
     { name: 'a', env: { TZ: 'Pacific/Kiritimati', LANG: 'de_DE.UTF-8', LC_ALL: 'de_DE.UTF-8' } },
     { name: 'deep/er', env: { TZ: 'America/Los_Angeles', LANG: 'tr_TR.UTF-8', LC_ALL: 'C', COLUMNS: '40' } },
   ] as const
+  type Place = (typeof places)[number]
 
-  /**
-   * The set, the plan and the figures, in words only where a process more is spent on them, with the design in a folder of its own:
-   * by this process, or by one somewhere else.
-   */
-  const made = async (name: string, where: (typeof places)[number] | null, inWords: boolean) => {
-    const cwd = work(`same/${where?.name ?? 'here'}`)
+  /** The set, the plan and the figures, with the design in a folder of its own. */
+  const asked = (name: string, place: string) => {
+    const cwd = work(`same/${place}`)
     const [design, out] = [join(cwd, `${name}.yaml`), join(cwd, `${name}.pdf`)]
     cpSync(template(name), design)
-    const said: string[] = []
-    for (const args of [
-      ['plot', design, '--out', out, '--json', '--force'],
-      ['figures', design, '--json'],
-      ...(inWords ? [['figures', design]] : []),
-    ]) {
-      const ran = where ? await traceply(args, { cwd, env: where.env }) : await inProcess(...args)
-      expect(ran.exit, ran.err).toBe(0)
-      said.push(ran.out)
+    return {
+      cwd,
+      out,
+      lines: [
+        ['plot', design, '--out', out, '--json', '--force'],
+        ['figures', design, '--json'],
+        ['figures', design],
+      ],
     }
-    return { said, set: readFileSync(out) }
+  }
+  interface Said {
+    readonly exit: number | null
+    readonly out: string
+  }
+  const alike = (said: readonly Said[], there: readonly Said[], out: string, thereOut: string): void => {
+    expect(said.map(({ exit }) => exit)).toEqual([0, 0, 0])
+    expect(there.map(({ exit }) => exit)).toEqual([0, 0, 0])
+    expect(there.map((one) => one.out)).toEqual(said.map((one) => one.out))
+    expect(readFileSync(thereOut).equals(readFileSync(out))).toBe(true)
+  }
+  const here = async (name: string) => {
+    const { lines, out } = asked(name, 'here')
+    const said: Said[] = []
+    for (const args of lines) said.push(await inProcess(...args))
+    return { said, out }
   }
 
-  it.each(templates.map((name, i) => [name, i] as const))(
-    '%s in two processes, folders, time zones and languages; the sources say what is shipped',
-    async (name, i) => {
-      // an inch file and one in mm
-      const inWords = i === 0 || name === 'quarter-in'
-      const here = await made(name, null, inWords)
-      for (const where of i === 0 ? places : [places[i % 2]!]) {
-        const there = await made(name, where, inWords)
-        expect(there.said).toEqual(here.said)
-        expect(there.set.equals(here.set)).toBe(true)
-      }
+  // an inch file and one in mm, each command in a process of its own
+  it.each([
+    ['quarter-in', places[0]],
+    ['quarter-mm', places[1]],
+  ] as const)(
+    '%s in other processes, folders, time zones and languages; the sources say what is shipped',
+    async (name, where) => {
+      const { said, out } = await here(name)
+      const there = asked(name, where.name)
+      const ran: Said[] = []
+      for (const args of there.lines) ran.push(await traceply(args, { cwd: there.cwd, env: where.env }))
+      alike(said, ran, out, there.out)
+    },
+  )
+
+  /** The shipped program asked for all templates in one process: its own code, but for the call that begins it. */
+  const many = String.raw`
+    const [program, ...names] = process.argv.slice(2)
+    const text = require('node:fs').readFileSync(program, 'utf8')
+    const begun = text.replace(/\nmain\(\);\n$/, '\nmodule.exports = { run };\n')
+    if (begun === text) throw new Error('where does it begin?')
+    const shipped = new (require('node:module'))(program)
+    shipped.paths = module.paths
+    shipped._compile(begun, program)
+    const ask = async (args) => {
+      let out = ''
+      const exit = await shipped.exports.run(args, { out: (said) => { out += said }, err: () => {} })
+      return { exit, out }
+    }
+    const all = async () => {
+      const said = []
+      for (const args of JSON.parse(names[0])) said.push(await ask(args))
+      process.stdout.write(JSON.stringify(said))
+    }
+    all()
+  `
+  const manyAt = new Map<Place, Promise<ReadonlyMap<string, readonly Said[]>>>()
+  const saidAt = (where: Place): Promise<ReadonlyMap<string, readonly Said[]>> => {
+    const before = manyAt.get(where)
+    if (before) return before
+    const script = join(work(), 'many.cjs')
+    writeFileSync(script, many)
+    const all = templates.map((name) => asked(name, where.name))
+    const args = [join(root(), 'dist', 'program.cjs'), JSON.stringify(all.flatMap(({ lines }) => lines))]
+    const env = { PATH: process.env.PATH, HOME: root(), ...where.env }
+    const now = promisify(execFile)(process.execPath, [script, ...args], {
+      cwd: all[0]!.cwd,
+      env,
+      maxBuffer: 2 ** 28,
+    }).then(({ stdout }) => {
+      const said: readonly Said[] = JSON.parse(stdout)
+      return new Map(templates.map((name, i) => [name, said.slice(3 * i, 3 * i + 3)]))
+    })
+    manyAt.set(where, now)
+    return now
+  }
+
+  it.each(templates.map((name) => [name] as const))(
+    '%s in two other places, by the shipped program',
+    async (name) => {
+      const { said, out } = await here(name)
+      for (const where of places)
+        alike(said, (await saidAt(where)).get(name)!, out, join(work(`same/${where.name}`), `${name}.pdf`))
     },
   )
 })
@@ -328,7 +401,7 @@ describe('the program', () => {
     const program = readFileSync(join(root(), 'dist', 'program.cjs'), 'utf8')
     // names and lines as they were written, and no place of the machine that built it
     expect(program).toContain('var plotJob = (')
-    expect(program).not.toContain(root())
+    for (const place of [root(), builtOnce()]) expect(program).not.toContain(place)
     expect(program).not.toContain(process.cwd())
   })
 

@@ -3,7 +3,7 @@ import type { PaperName } from '../../src/design/design.ts'
 import { tooManyPages } from '../../src/job/too-many-pages.ts'
 import { defaultMargins, paperOf } from '../../src/page/sheet/paper.ts'
 import { noCorrection } from '../../src/printer/correction.ts'
-import { traceply } from '../support/traceply.ts'
+import { figuresOf, traceply } from '../support/traceply.ts'
 import { template, useFolder } from './reprint-run.ts'
 
 const { file, list, save } = useFolder()
@@ -89,6 +89,6 @@ it.each([
 })
 
 it('an honest job is far below', async () => {
-  const { pages } = JSON.parse((await traceply('figures', template('pair-mm'), '--json')).out)
+  const { pages } = JSON.parse((await figuresOf(template('pair-mm'), '--json')).out)
   expect(Math.max(pages.whole, pages.line, pages.ribbon)).toBeLessThan(50)
 })

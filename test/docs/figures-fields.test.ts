@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, it } from 'vitest'
 import { templates, templateText } from '../support/templates.ts'
-import { traceply } from '../support/traceply.ts'
+import { figuresOf } from '../support/traceply.ts'
 
 const architecture = readFileSync(new URL('../../docs/architecture.md', import.meta.url), 'utf8')
 const section = architecture.split('### The figures\n')[1]!.split(/\n#+ /)[0]!
@@ -48,7 +48,7 @@ it('the architecture tells every field of the figures, and none that no design h
     writeFileSync(long, templateText('quarter-mm').replace('deck: 500 ', 'deck: 2200 '))
     const files = [...templates.map((name) => `templates/${name}.yaml`), open, rolling, long, wide]
     const all = await Promise.all(
-      files.map(async (file) => JSON.parse((await traceply('figures', file, '--json')).out)),
+      files.map(async (file) => JSON.parse((await figuresOf(file, '--json')).out)),
     )
     const keys = new Set(all.flatMap(keysOf))
     expect([...keys].filter((key) => !told.has(key))).toEqual([])

@@ -94,7 +94,7 @@ const taken: Readonly<Record<string, Taken>> = {
     const pages = [{ ...plan.pages[0]!, places }, ...plan.pages.slice(1)]
     return 'plan' in readPlan(JSON.stringify(planSealed({ ...plan, pages }, fingerprint)), fingerprint)
   },
-  'objects of a PDF': (n) => isBounded(new TextEncoder().encode(' obj'.repeat(n))),
+  'objects of a PDF': (n) => isBounded(' obj'.repeat(n)),
   'letters of a text in a PDF': async (n) => {
     const text = `%PDF-1.7\n1 0 obj\n(${'x'.repeat(n)})\nendobj\n`
     const parser = new BoundedParser(new TextEncoder().encode(text), {

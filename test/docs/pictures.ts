@@ -30,7 +30,7 @@ import { pathMap } from '../../src/geometry/path-map.ts'
 import { type Point, pointAngle, pointToward } from '../../src/geometry/point.ts'
 import { timberCorners } from '../../src/ramp/frame/timber.ts'
 import type { SolvedQuarter } from '../../src/ramp/ramp.ts'
-import { solveDesign } from '../../src/ramp/solve.ts'
+import { drawDesign } from '../../src/ramp/solve.ts'
 import { writeSvg } from '../../src/write/svg.ts'
 
 /** The drawings of the docs, of the same lines, dimensions and letters as the pages; mm on paper. */
@@ -77,7 +77,7 @@ const quarterOf = (keys: Readonly<Record<string, string>>): SolvedQuarter => {
   )
   const reading = readDesign(text)
   if ('problems' in reading) throw new Error(reading.problems[0]!.message)
-  const solved = solveDesign(reading.design)
+  const solved = drawDesign(reading.design)
   const [ramp] = solved.ramps
   if (solved.stopped || ramp?.kind !== 'quarter') throw new Error('no quarter')
   return ramp as SolvedQuarter

@@ -3,7 +3,7 @@ import { editDesign } from '../../src/design/edit.ts'
 import { curvedOf } from '../../src/design/kind-traits.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { figuresJob, figuresRecord } from '../../src/job/figures.ts'
-import { solveDesign } from '../../src/ramp/solve.ts'
+import { drawDesign } from '../../src/ramp/solve.ts'
 import { assertNear } from '../support/near.ts'
 import { templates, templateText } from '../support/templates.ts'
 
@@ -14,7 +14,7 @@ const designOf = (text: string) => {
   return reading.design
 }
 const solvedAt = (text: string, i: number, toe: string) => {
-  const { ramps, stopped } = solveDesign(designOf(editDesign(text, `ramps.${i}.toe`, toe)))
+  const { ramps, stopped } = drawDesign(designOf(editDesign(text, `ramps.${i}.toe`, toe)))
   return { ramp: curvedOf(ramps)[0]!, stopped }
 }
 
@@ -24,7 +24,7 @@ test('the lowest toe takes a whole first stud, a step less does not, and leaves 
     const text = templateText(name)
     const design = designOf(text)
     const { choices } = figuresJob(design)
-    const ramp = curvedOf(solveDesign(design).ramps)[0]!
+    const ramp = curvedOf(drawDesign(design).ramps)[0]!
     const { centre, radius } = ramp.transition!
     const step = design.units === 'mm' ? 1 : inch / 16
     const thin = Math.min(...ramp.design.studs.section)
@@ -73,7 +73,7 @@ test('the words for the lip stand in the JSON, each with the radius and the heig
   for (const { word, radius, height } of words) {
     const wordOf = (path: string, mm: number): number => {
       const changed = designOf(editDesign(templateText('quarter-mm'), `ramps.0.${path}`, `${mm} mm`))
-      const { transition } = curvedOf(solveDesign(changed).ramps)[0]!
+      const { transition } = curvedOf(drawDesign(changed).ramps)[0]!
       return transition === null ? 0 : 1 / (1 - Math.cos(transition.lipAngle))
     }
     // radius over height: common practice, no source

@@ -4,7 +4,7 @@ import { cutsJob } from '../../src/job/cuts.ts'
 import { figuresJob } from '../../src/job/figures.ts'
 import { answerChecks, answerLine } from '../../src/job/settle/answer-words.ts'
 import { readSettled } from '../../src/job/settle/settle.ts'
-import { solveDesign } from '../../src/ramp/solve.ts'
+import { drawDesign } from '../../src/ramp/solve.ts'
 import { assertNear } from '../support/near.ts'
 import { randomFrom } from '../support/random.ts'
 
@@ -45,7 +45,7 @@ const design = (said: string) => {
   return reading.design
 }
 const quarterOf = (said: string) => {
-  const [ramp] = solveDesign(design(said)).ramps
+  const [ramp] = drawDesign(design(said)).ramps
   if (ramp?.kind !== 'quarter') throw new Error('no quarter')
   return ramp
 }
@@ -124,7 +124,7 @@ describe('a figure that is left to the program', () => {
 const passedAt = (said: string, limits: Limits): number | null => {
   const reading = readDesign(said)
   if ('problems' in reading) return null
-  const solved = solveDesign(reading.design)
+  const solved = drawDesign(reading.design)
   const [ramp] = solved.ramps
   if (solved.stopped || ramp?.kind !== 'quarter' || !ramp.transition) return null
   const over = (value: number, most: number | undefined): number =>

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { readDesign } from '../../src/design/read.ts'
 import { pathLength } from '../../src/geometry/length.ts'
 import { sidePatterns } from '../../src/pattern/patterns.ts'
-import { solveDesign } from '../../src/ramp/solve.ts'
+import { drawDesign } from '../../src/ramp/solve.ts'
 import { assertNear } from '../support/near.ts'
 import { templateText } from '../support/templates.ts'
 
@@ -11,7 +11,7 @@ const text = templateText('quarter-mm').replace('deck: 500 ', 'deck: 2200 ')
 const spliced = () => {
   const reading = readDesign(text)
   if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  const solved = solveDesign(reading.design)
+  const solved = drawDesign(reading.design)
   if (solved.stopped) throw new Error('stopped')
   return solved.ramps
 }

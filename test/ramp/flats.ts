@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import type { FlatDesign, Stock, Units } from '../../src/design/design.ts'
-import { type Finding, hasStop } from '../../src/ramp/check/check.ts'
-import { solveFlat } from '../../src/ramp/kinds/flat.ts'
+import { type Draft, type Finding, hasStop } from '../../src/ramp/check/check.ts'
+import { draftFlat } from '../../src/ramp/kinds/flat.ts'
+import { wordFlatFindings } from '../../src/ramp/kinds/flat-findings.ts'
 import type { Flat } from '../../src/ramp/ramp.ts'
 import { plywood, stock } from './ramps.ts'
 
@@ -23,8 +24,33 @@ export const solveLevel = (
   design: FlatDesign,
   units: Units = 'mm',
   panel = stock.panel,
-): { readonly ramp: Flat; readonly findings: readonly Finding[] } =>
-  solveFlat(design, units, { ...stock, panel })
+): {
+  readonly ramp: Flat
+  /** for ids and levels alone */
+  readonly drafts: readonly Draft<FlatDesign>[]
+  /** worded when they are read */
+  readonly findings: readonly Finding[]
+  /** those of these ids alone */
+  readonly findingsOf: (...ids: readonly string[]) => readonly Finding[]
+} => {
+  const all = { ...stock, panel }
+  const { ramp, drafts } = draftFlat(design, units, all)
+  const wordOf = (asked: (id: string) => boolean): readonly Finding[] =>
+    wordFlatFindings(
+      drafts.map((draft) => (asked(draft.id) ? draft : { ...draft, message: '' })),
+      design,
+      units,
+      all,
+    ).filter(({ id }) => asked(id))
+  return {
+    ramp,
+    drafts,
+    get findings() {
+      return wordOf(() => true)
+    },
+    findingsOf: (...ids) => wordOf((id) => ids.includes(id)),
+  }
+}
 
 /** Even over the range: doubles crowd round 0. */
 export const real = (min: number, max: number) =>
@@ -72,4 +98,4 @@ export const flatJob: fc.Arbitrary<FlatJob> = fc
       units: r.units,
     }
   })
-  .filter(({ design, panel, units }) => !hasStop(solveLevel(design, units, panel).findings))
+  .filter(({ design, panel, units }) => !hasStop(solveLevel(design, units, panel).drafts))

@@ -87,6 +87,8 @@ interface Solved {
   readonly drafts: readonly Draft[]
   /** worded when they are read: remedies take far longer to find than the ramp to solve */
   readonly findings: readonly Finding[]
+  /** those of these ids alone: no remedies are tried for the others */
+  readonly findingsOf: (...ids: readonly string[]) => readonly Finding[]
 }
 
 const solvedOnes = new WeakMap<QuarterDesign, Map<string, Solved>>()
@@ -105,11 +107,22 @@ const solveAnew = (design: QuarterDesign, units: Units, panel: Stock['panel']): 
   const all = { ...stock, panel }
   const solved = draftQuarter(design, units, all)
   const worded: { findings?: readonly Finding[] } = {}
+  const ofIds = new Map<string, readonly Finding[]>()
+  const wordOf = (ids: readonly string[]): readonly Finding[] => {
+    const asked = solved.drafts.map((draft) => (ids.includes(draft.id) ? draft : { ...draft, message: '' }))
+    return wordFindings(asked, design, units, all).filter(({ id }) => ids.includes(id))
+  }
   return {
     ...solved,
     get findings() {
       worded.findings ??= wordFindings(solved.drafts, design, units, all)
       return worded.findings
+    },
+    findingsOf(...ids) {
+      const key = ids.join(' ')
+      const found = ofIds.get(key) ?? wordOf(ids)
+      ofIds.set(key, found)
+      return found
     },
   }
 }
@@ -144,7 +157,7 @@ export const copingOf = (design: QuarterDesign): NonNullable<Quarter['coping']> 
 /** Messages of one id. */
 export const said = (design: QuarterDesign, id: string, units: Units = 'mm'): readonly string[] =>
   solve(design, units)
-    .findings.filter((f) => f.id === id)
+    .findingsOf(id)
     .map((f) => `${f.level}: ${f.message}`)
 
 const real = (min: number, max: number) => fc.double({ min, max, noNaN: true })

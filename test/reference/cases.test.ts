@@ -3,16 +3,17 @@ import type { QuarterDesign } from '../../src/design/design.ts'
 import { curvedOf } from '../../src/design/kind-traits.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { sidePattern } from '../../src/pattern/side.ts'
+import { solveDesign } from '../../src/ramp/solve.ts'
 import { bare, inch, solve, transitionOf } from '../ramp/ramps.ts'
 import { assertNear } from '../support/near.ts'
-import { wholeDesign } from '../support/whole.ts'
 
 /** From the text of a file, as a builder would type it. */
 const solved = (text: string) => {
   const reading = readDesign(text)
   if ('problems' in reading) throw new Error(reading.problems.map((p) => p.message).join('\n'))
-  const { ramps, checks } = wholeDesign(reading.design)
-  return { ramp: curvedOf(ramps)[0]!, checks }
+  const solved = solveDesign(reading.design)
+  if (solved.stopped) throw new Error(solved.checks.map(({ message }) => message).join('\n'))
+  return { ramp: curvedOf(solved.ramps)[0]!, checks: solved.checks }
 }
 
 describe('a notch that was given, worked by hand: inches', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Design, Price } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
-import { solveDesign } from '../../src/ramp/solve.ts'
+import { drawDesign } from '../../src/ramp/solve.ts'
 import { partsOf } from '../../src/stock/parts.ts'
 import { sawTimber } from '../../src/stock/timber/boards.ts'
 import type { TimberPart } from '../../src/stock/timber-parts.ts'
@@ -42,7 +42,7 @@ const price = (length: number, amount: number): Price => ({
 describe.each(templates)('timber of %s', (name) => {
   test('every piece lies once on a board, its kerf and squared ends kept, and no plan buys less', () => {
     const own = designOf(templateText(name))
-    const parts = partsOf(own, solveDesign(own)).timbers
+    const parts = partsOf(own, drawDesign(own)).timbers
     const plans = sawTimber(parts, own)!
     const ends = own.units === 'mm' ? 5 : (3 * 25.4) / 16
     const marks = plans.flatMap(({ boards }) => boards.flatMap(({ cuts }) => cuts.map(({ mark }) => mark)))

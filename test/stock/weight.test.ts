@@ -1,16 +1,15 @@
 import { expect, test } from 'vitest'
 import { readDesign } from '../../src/design/read.ts'
-import { solveDesign } from '../../src/ramp/solve.ts'
 import { partsOf } from '../../src/stock/parts.ts'
 import { type Weight, weigh } from '../../src/stock/weight.ts'
 import { assertNear } from '../support/near.ts'
 import { templateText } from '../support/templates.ts'
+import { wholeDesign } from '../support/whole.ts'
 
 const weightOf = (text: string): Weight => {
   const reading = readDesign(text)
   if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  const solved = solveDesign(reading.design)
-  if (solved.stopped) throw new Error(solved.checks.map(({ message }) => message).join('\n'))
+  const solved = wholeDesign(reading.design)
   return weigh(reading.design, solved, partsOf(reading.design, solved))
 }
 

@@ -3,7 +3,7 @@ import { readDesign } from '../../src/design/read.ts'
 import { designCovers, type PatternCovers } from '../../src/page/cover/pattern-covers.ts'
 import type { Sheet } from '../../src/page/sheet/sheet.ts'
 import type { SolvedDesign } from '../../src/ramp/ramp.ts'
-import { solveDesign } from '../../src/ramp/solve.ts'
+import { drawnDesign } from './whole.ts'
 
 /** The last answer is kept: tests ask for several sets of one design in a row. */
 const lastKept = <A extends readonly unknown[], T>(find: (...asked: A) => T): ((...asked: A) => T) => {
@@ -15,12 +15,12 @@ const lastKept = <A extends readonly unknown[], T>(find: (...asked: A) => T): ((
   }
 }
 
-/** A design by its text, solved. */
+/** A design by its text, solved, without its checks where none says stop. */
 export const solvedText = lastKept(
   (text: string): { readonly design: Design; readonly solved: SolvedDesign } => {
     const reading = readDesign(text)
     if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
-    return { design: reading.design, solved: solveDesign(reading.design) }
+    return { design: reading.design, solved: drawnDesign(reading.design) }
   },
 )
 

@@ -1,4 +1,4 @@
-import { OPS } from 'pdfjs-dist/legacy/build/pdf.mjs'
+import { OPS } from './pdfjs.ts'
 
 /** Points of the page (1/72 in, y up), whatever matrices the page stacks. */
 export interface PdfPoint {

@@ -1,4 +1,4 @@
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
+import { getDocument } from './pdfjs.ts'
 import { type PageMarks, type PdfPoint, type PdfSegment, readPageMarks } from './read-page.ts'
 
 export interface PdfPageRead extends PageMarks {

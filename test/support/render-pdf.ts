@@ -1,4 +1,4 @@
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
+import { getDocument } from './pdfjs.ts'
 
 /** How dark each pixel is, 0 white … 1 black, row by row from the top. */
 export interface Picture {

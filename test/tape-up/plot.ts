@@ -1,8 +1,15 @@
 import { createHash } from 'node:crypto'
-import type { PaperName } from '../../src/design/design.ts'
+import type { Design, PaperName } from '../../src/design/design.ts'
 import type { Cover } from '../../src/page/cover/cover.ts'
+import type { PageSet } from '../../src/page/set/draft.ts'
 import { layOutSet } from '../../src/page/set/set.ts'
-import { defaultMargins, defaultOverlap, type Margins, paperOf } from '../../src/page/sheet/paper.ts'
+import {
+  defaultMargins,
+  defaultOverlap,
+  type Margins,
+  type Paper,
+  paperOf,
+} from '../../src/page/sheet/paper.ts'
 import { type Correction, noCorrection } from '../../src/printer/correction.ts'
 import { printerUncertainty } from '../../src/printer/uncertainty.ts'
 import type { Check } from '../../src/ramp/check/check.ts'
@@ -23,6 +30,14 @@ export interface Job {
   readonly pack?: boolean
 }
 
+interface Laid {
+  readonly design: Design
+  readonly set: PageSet
+  readonly paper: Paper
+  readonly margins: Margins
+  readonly overlap: number
+}
+
 /** A set as it came back from its bytes, and what was asked for. Nothing here comes from the layout's memory. */
 export interface Plotted {
   readonly job: Job
@@ -33,8 +48,8 @@ export interface Plotted {
   readonly plan: any
 }
 
-/** The way of the `plot` command, without a disk; or the checks that stopped it. */
-export const plotJob = async (job: Job): Promise<Plotted | { readonly stops: readonly Check[] }> => {
+/** Its pages laid out and not yet drawn. */
+export const layJob = (job: Job): Laid | { readonly stops: readonly Check[] } => {
   const { design, solved } = solvedText(job.text)
   if (solved.stopped) return { stops: solved.checks.filter((check) => check.level === 'stop') }
   const paper = paperOf(job.paper)
@@ -56,6 +71,14 @@ export const plotJob = async (job: Job): Promise<Plotted | { readonly stops: rea
     },
     coveredText(job.text, laying),
   )
+  return { design, set, paper, margins, overlap }
+}
+
+/** The way of the `plot` command, without a disk; or the checks that stopped it. */
+export const plotJob = async (job: Job): Promise<Plotted | { readonly stops: readonly Check[] }> => {
+  const laid = layJob(job)
+  if ('stops' in laid) return laid
+  const { design, set, paper, margins, overlap } = laid
   const { bytes } = await writePdf(
     {
       title: design.title,

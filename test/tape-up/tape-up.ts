@@ -1,5 +1,5 @@
 import { readDesign } from '../../src/design/read.ts'
-import { solveDesign } from '../../src/ramp/solve.ts'
+import { drawDesign } from '../../src/ramp/solve.ts'
 import type { Pt } from '../support/pt.ts'
 import { checkCut } from './check-cut.ts'
 import { checkBlank, checkJoints } from './check-joints.ts'
@@ -35,7 +35,7 @@ interface SplicePlace {
 const splicesOf = (text: string): readonly SplicePlace[] => {
   const reading = readDesign(text)
   if ('problems' in reading) return []
-  return solveDesign(reading.design).ramps.flatMap(({ name, splices }) =>
+  return drawDesign(reading.design).ramps.flatMap(({ name, splices }) =>
     splices.map(({ top, foot }) => ({ pattern: `${name}/side`, top, foot })),
   )
 }

@@ -50,9 +50,16 @@ export const studRoom = (
     return { at, x, y, angle: curve.slope(here), lies, role, width: lies === 'flat' ? wide : thin, depth }
   }
   const outside = (stud: Stud): number => {
+    // asked of thousands of places: the corners of the timber, without a list of them
+    const [cos, sin] = [Math.cos(stud.angle), Math.sin(stud.angle)]
     let most = Number.NEGATIVE_INFINITY
-    for (const p of timberCorners(stud))
-      most = Math.max(most, -p.x, -p.y, p.x - length, (p.x - p.y - (length - ramp.chamfer)) * Math.SQRT1_2)
+    for (let corner = 0; corner < 4; corner++) {
+      const along = (corner === 0 || corner === 3 ? stud.width : -stud.width) / 2
+      const into = corner < 2 ? 0 : stud.depth
+      const x = stud.x + along * cos + into * sin
+      const y = stud.y + along * sin - into * cos
+      most = Math.max(most, -x, -y, x - length, (x - y - (length - ramp.chamfer)) * Math.SQRT1_2)
+    }
     return most
   }
   const fits = (stud: Stud): boolean =>

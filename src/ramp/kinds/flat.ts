@@ -1,8 +1,7 @@
 import type { FlatDesign, Stock, Units } from '../../design/design.ts'
 import { largestPanel, panelSizes } from '../../design/panel-sizes.ts'
 import { rangeAt } from '../../design/schema.ts'
-import { carried } from '../beside/twins.ts'
-import { type Draft, type Finding, hasStop, stop, warn, worded } from '../check/check.ts'
+import { type Draft, type Finding, hasStop, stop, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import { flatWidthKey } from '../check/remedy.ts'
 import { offering, set, setOfFile, tell, told } from '../check/told.ts'
@@ -22,42 +21,8 @@ import { acrossFindings } from '../skin/seams.ts'
 import { planFindings } from '../skin/skin-plan.ts'
 import { flatSplices, sideSheet } from '../splice/side-splices.ts'
 
-/**
- * Two straight sides on the floor, studs between them, a level skin on top. `twins`: those like it, which take over what is typed
- * into it.
- */
-export const solveFlat = (
-  design: FlatDesign,
-  units: Units,
-  stock: Stock,
-  twins: readonly FlatDesign[] = [],
-): { readonly ramp: Flat; readonly whole: Flat | null; readonly findings: readonly Finding[] } => {
-  const { drafts, ...flat } = draftFlat(design, units, stock)
-  const before = new Set(drafts.map(({ id, level }) => `${level} ${id}`))
-  const stopsTwin = (changed: FlatDesign, twin: FlatDesign): boolean => {
-    const known = stopsOfFlat(twin, units, stock).stops
-    return stopsOfFlat(carried(design, changed, twin), units, stock).stops.some((id) => !known.includes(id))
-  }
-  const findings = drafts.map((own): Finding => {
-    // where sheets meet is not asked: studs that they need besides only help
-    const trial = (changed: FlatDesign): boolean => {
-      if (twins.some((twin) => stopsTwin(changed, twin))) return false
-      const framed = frameFlat(changed, stock, units)
-      return ![
-        ...framed.findings,
-        ...bearingFindings(changed, framed.framing.studs, framed.frame, units),
-      ].some(
-        ({ id, level }) =>
-          (id === own.id && level === own.level) || (level === 'stop' && !before.has(`stop ${id}`)),
-      )
-    }
-    return worded(own, trial)
-  })
-  return { ...flat, findings }
-}
-
 /** What the sheets lie on, and all parts in which a stop may lie. */
-const frameFlat = (design: FlatDesign, stock: Stock, units: Units) => {
+export const frameFlat = (design: FlatDesign, stock: Stock, units: Units) => {
   const { length, height } = design
   const skinned = skinThickness(design)
   const frame = height.layer === 'frame' ? height.value : height.value - skinned
@@ -88,7 +53,7 @@ export const stopsOfFlat = (
 }
 
 /** What its studs and its skin bear. */
-const bearingFindings = (
+export const bearingFindings = (
   design: FlatDesign,
   studs: readonly Stud[],
   frame: number,
@@ -98,7 +63,9 @@ const bearingFindings = (
   ...flatLoadFindings(design, studs, units),
 ]
 
-/** The flat, and what is said of it before any remedy is tried. */
+/**
+ * Two straight sides on the floor, studs between them, a level skin on top, and what is said of it before any remedy is tried.
+ */
 export const draftFlat = (
   design: FlatDesign,
   units: Units,

@@ -69,7 +69,10 @@ export const frameQuarter = (
   if (enough(drafts)) return null
   const { side, findings: sawn } = sideOf(design, transition, outline, drafts, stock, units)
   drafts.push(...sawn)
-  const framed = framedOf(design, transition, outline, side, stock, units)
+  const framing = framingOf(design, transition, outline, side, units)
+  // the search for seams takes most of the time
+  if (!endless && enough([...drafts, ...framing.onStuds])) return null
+  const framed = framedOf(design, transition, outline, side, framing, stock, units)
   const { studs, skin, seams, wheels } = framed
   if (!endless) drafts.push(...framed.onStuds)
   drafts.push(...framed.rolling)
@@ -159,34 +162,38 @@ const sideOf = (
   }
 }
 
-/** Studs, the skin on them, wheels. */
+/** Studs as they carry a skin in one piece. */
+const framingOf = (
+  design: QuarterDesign,
+  transition: Transition,
+  { length, coping }: Outline,
+  side: Side | null,
+  units: Units,
+) => {
+  const panel = { curveEnd: side?.curveEnd ?? transition.curve.lip, length }
+  const framing = solveStuds(design, transition, coping, panel, units)
+  const end = transition.curve.lengthTo(panel.curveEnd)
+  return {
+    framing,
+    onStuds: [...framing.findings, ...lipFreeFindings(design, framing.studs, end, units)],
+  }
+}
+
+/** Studs with those that seams need besides, the skin on them, wheels. */
 const framedOf = (
   design: QuarterDesign,
   transition: Transition,
   { length, coping }: Outline,
   side: Side | null,
+  { framing, onStuds }: ReturnType<typeof framingOf>,
   stock: Stock,
   units: Units,
 ) => {
-  const { curve } = transition
-  const panel = { curveEnd: side?.curveEnd ?? curve.lip, length }
-  const framing = solveStuds(design, transition, coping, panel, units)
-  const { studs, skin, seams } = skinned(design, curve, coping, framing, stock, units)
+  const { studs, skin, seams } = skinned(design, transition.curve, coping, framing, stock, units)
   const { wheels, findings: rolling } = side
     ? solveWheels(design, transition, coping, length, studs, units)
     : { wheels: null, findings: [] }
-  return {
-    studs,
-    skin,
-    seams,
-    wheels,
-    onStuds: [
-      ...framing.findings,
-      ...lipFreeFindings(design, framing.studs, curve.lengthTo(panel.curveEnd), units),
-      ...skinFindings(design, skin, units),
-    ],
-    rolling,
-  }
+  return { studs, skin, seams, wheels, rolling, onStuds: [...onStuds, ...skinFindings(design, skin, units)] }
 }
 
 /** The skin on its studs, with those that its seams need besides. */

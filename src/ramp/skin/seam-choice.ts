@@ -58,15 +58,17 @@ const waysOf = ({ length, seats, reach: { most, gap } }: Layer, pieces: number):
       const { at } = seat
       // the sheets that are left must reach the end
       if (length - at < leastPiece - same || length - at > more * (most + gap) - gap / 2 + same) continue
-      const here: Way[] = []
-      for (const { seams, smallest } of ways) {
-        const before = seams.at(-1)?.at
+      const here: { readonly way: Way; readonly smallest: number }[] = []
+      for (const way of ways) {
+        const before = way.seams.at(-1)?.at
         const piece = before === undefined ? at - gap / 2 : at - before - gap
         if (at - (before ?? 0) < leastPiece - same || piece > most + same) continue
         const last = more === 1 ? length - at - gap / 2 : piece
-        here.push({ seams: [...seams, { at, seat }], smallest: Math.min(smallest, piece, last) })
+        here.push({ way, smallest: Math.min(way.smallest, piece, last) })
       }
-      next.push(...here.sort((a, b) => b.smallest - a.smallest).slice(0, kept))
+      here.sort((a, b) => b.smallest - a.smallest)
+      const met = { at, seat }
+      for (const { way, smallest } of here.slice(0, kept)) next.push({ seams: [...way.seams, met], smallest })
     }
     ways = next
   }

@@ -75,17 +75,45 @@ export const solveSplices = (
   units: Units,
 ): readonly Splice[] | null => {
   if (fitsPanel(side.outline, sizes)) return []
+  const polygon = outerPolygon(side.outline, 0.5)
   const places = side.timbers
-    .flatMap((_, i) => spliceOn(side, i, units) ?? [])
+    .flatMap((_, i) => spliceOn(side, polygon, i, units) ?? [])
     .sort((a, b) => a.foot.x - b.foot.x)
+  const follows = followed(side, places, sizes, units)
   for (let count = 1; count <= mostJoints; count++) {
-    const ways = choices(places, count)
-      .filter((splices) => inOrder(splices, side.bottom, splicing[units].piece))
-      .filter((splices) => sidePieces(side.outline, splices).every((piece) => fitsPanel(piece, sizes)))
+    const ways = chains(follows, places.length, count).map((chain) => chain.map((i) => places[i]!))
     const [best] = ways.sort((a, b) => shortest(b) - shortest(a) || longest(side, a) - longest(side, b))
     if (best) return best
   }
   return null
+}
+
+/**
+ * Whether the piece between two joints can be sawn: they do not cross, and it is long enough to be held and fits a panel. By their
+ * indices; null for the toe and for the back. Each is cut out once, however many ways it is a part of.
+ */
+type Follows = (from: number | null, to: number | null) => boolean
+
+const followed = (
+  { outline, bottom }: Spliced,
+  places: readonly Splice[],
+  sizes: readonly (readonly [number, number])[],
+  units: Units,
+): Follows => {
+  const known = new Map<string, boolean>()
+  const sound: Follows = (from, to) => {
+    const [a, b] = [from === null ? null : places[from]!, to === null ? null : places[to]!]
+    if ((b?.foot.x ?? bottom) - (a?.foot.x ?? 0) < splicing[units].piece - same) return false
+    if (a && b && b.top.x <= a.top.x) return false
+    const joints = [a, b].filter((joint) => joint !== null)
+    return fitsPanel(sidePieces(outline, joints)[a ? 1 : 0]!, sizes)
+  }
+  return (from, to) => {
+    const key = `${from} ${to}`
+    const found = known.get(key) ?? sound(from, to)
+    known.set(key, found)
+    return found
+  }
 }
 
 /** Its pieces from the toe to the back, each from its front bottom corner counter-clockwise. */
@@ -120,19 +148,22 @@ const reaches = (splices: readonly Splice[], bottom: number): readonly number[] 
   return ends.slice(1).map((end, i) => end - ends[i]!)
 }
 
-/** Joints that do not cross, and pieces long enough to be held. */
-const inOrder = (splices: readonly Splice[], bottom: number, least: number): boolean =>
-  reaches(splices, bottom).every((length) => length >= least - same) &&
-  splices.every(({ top }, i) => i === 0 || top.x > splices[i - 1]!.top.x)
-
-/** All ways to take so many, in order. */
-const choices = <T>(all: readonly T[], count: number): readonly (readonly T[])[] =>
-  count === 0
-    ? [[]]
-    : all.flatMap((one, i) => choices(all.slice(i + 1), count - 1).map((rest) => [one, ...rest]))
+/** All ways to take `count` of so many joints, by their indices in order, so that each piece can be sawn. */
+const chains = (
+  follows: Follows,
+  joints: number,
+  count: number,
+  from: number | null = null,
+): readonly (readonly number[])[] => {
+  if (count === 0) return follows(from, null) ? [[]] : []
+  const found: (readonly number[])[] = []
+  for (let i = from === null ? 0 : from + 1; i < joints; i++)
+    if (follows(from, i)) for (const rest of chains(follows, joints, count - 1, i)) found.push([i, ...rest])
+  return found
+}
 
 /** The joint on a timber, with the widest plate that has room; null where it has none or comes too near to the notch. */
-const spliceOn = (side: Spliced, index: number, units: Units): Splice | null => {
+const spliceOn = (side: Spliced, polygon: readonly Point[], index: number, units: Units): Splice | null => {
   const timber = side.timbers[index]!
   const { away, timber: leastWide } = splicing[units]
   const top = { x: timber.x, y: timber.y }
@@ -143,16 +174,27 @@ const spliceOn = (side: Spliced, index: number, units: Units): Splice | null => 
   if (pathDistance(side.outline, top) > 1e-4) return null
   const joint = { kind: 'line', from: top, to: foot } as const
   if (side.avoid.some((edge) => segmentsGap(joint, edge).distance < away)) return null
-  const plate = plateOver(side, index, units)
+  const plate = plateOver(side, polygon, index, units)
   return plate && { timber: index, top, foot, plate }
 }
 
-const plateOver = (side: Spliced, index: number, units: Units): Splice['plate'] | null => {
+const plateOver = (
+  side: Spliced,
+  polygon: readonly Point[],
+  index: number,
+  units: Units,
+): Splice['plate'] | null => {
   const { edge, gap, most, least, step } = splicing[units]
   const timber = side.timbers[index]!
   const [cos, sin] = [Math.cos(timber.angle), Math.sin(timber.angle)]
-  const polygon = outerPolygon(side.outline, 0.5)
-  const others = side.timbers.filter((_, i) => i !== index).map(timberCorners)
+  // one of two axes of a plate lies within half a right angle of the way to another timber: so far away it parts them by the gap
+  const reach = Math.SQRT2 * (Math.hypot(most, timber.y / cos) + gap)
+  const others = side.timbers
+    .filter((other, i) => {
+      const far = Math.hypot(other.x - timber.x, other.y - timber.y)
+      return i !== index && far <= reach + Math.SQRT2 * Math.hypot(other.width / 2, other.depth)
+    })
+    .map(timberCorners)
   const joint = timber.y / cos
   for (let half = most; half >= least - same; half -= step) {
     // the lower one of its corners stays off the floor

@@ -7,6 +7,7 @@ import { defaultMargins, paperOf } from '../../../src/page/sheet/paper.ts'
 import type { Pattern } from '../../../src/pattern/pattern.ts'
 import { emptiest, exhaustive, type Found, halfDegrees, type Window } from '../../bench/exhaustive.ts'
 import { generatedQuarter, patternsOf, quarterText } from '../../bench/ramps.ts'
+import { hold } from '../../support/hold.ts'
 import type { Pt } from '../../support/pt.ts'
 import { randomFrom } from '../../support/random.ts'
 
@@ -157,13 +158,13 @@ describe('the grid of a cover', () => {
             const [left, low] = [column * (width - overlap), row * (height - overlap)]
             return Math.min(u - left, v - low, left + width - u, low + height - v) >= overlap / 2 - 1e-6
           })
-          expect(held, `${cover} ${i} ${x} ${y}`).toBe(true)
+          hold(held, `${cover} ${i} ${x} ${y}`)
         }
         const reached = new Set([cells[0]!])
         for (const at of reached)
           for (const cell of cells)
             if (Math.abs(cell.column - at.column) + Math.abs(cell.row - at.row) === 1) reached.add(cell)
-        expect(reached.size).toBe(cells.length)
+        hold(reached.size === cells.length)
         if (cover !== 'ribbon') expect([a, b, c, d]).toEqual([1, 0, 0, 1].map((n) => expect.closeTo(n, 12)))
       }
     })

@@ -7,6 +7,7 @@ import { showMarks } from '../../../src/page/cover/shown-marks.ts'
 import { defaultMargins, paperOf } from '../../../src/page/sheet/paper.ts'
 import type { Pattern } from '../../../src/pattern/pattern.ts'
 import { generatedQuarter, patternsOf, quarterText } from '../../bench/ramps.ts'
+import { above, atLeast, hold } from '../../support/hold.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { assertNear } from '../../support/near.ts'
 import type { Pt } from '../../support/pt.ts'
@@ -115,12 +116,12 @@ describe.each([
   it('and still hold what is needed half the overlap inside, hang together, and have no slivers', () => {
     moved.forEach(({ pattern, before, after }, i) => {
       const line = pathSample(pattern.line, 1)
-      for (const p of line) expect(depth(after, p), `${i}`).toBeGreaterThanOrEqual(6 - 1e-6)
+      for (const p of line) atLeast(depth(after, p), 6 - 1e-6, `${i}`)
       const reached = new Set([after.cells[0]!])
       for (const at of reached)
         for (const cell of after.cells)
           if (Math.abs(cell.column - at.column) + Math.abs(cell.row - at.row) === 1) reached.add(cell)
-      expect(reached.size).toBe(after.cells.length)
+      hold(reached.size === after.cells.length)
       const thinnest = (coverage: Coverage): number => {
         const { width, height, overlap } = coverage.lattice
         const [a, b, c, d, e, f] = coverage.lattice.toFrame
@@ -135,7 +136,7 @@ describe.each([
         return Math.min(...lengths.values())
       }
       // points about a millimetre apart
-      expect(thinnest(after), `${i}`).toBeGreaterThan(Math.min(40, thinnest(before)) - 4)
+      above(thinnest(after), Math.min(40, thinnest(before)) - 4, `${i}`)
     })
   })
 

@@ -9,6 +9,7 @@ import { pathSample } from '../../../src/geometry/sample.ts'
 import { trialBlock } from '../../../src/page/parts/trial-block.ts'
 import { lipTrial } from '../../../src/pattern/lip-trial.ts'
 import { sawnSeed, sawnWithPipe, wholeOf } from '../../ramp/ramps.ts'
+import { atMost, hold } from '../../support/hold.ts'
 
 interface Flat {
   readonly texts: readonly { readonly words: string; readonly corners: readonly Point[] }[]
@@ -63,8 +64,8 @@ it('the block of a lip trial holds the piece at its size and all its words, none
         ).toBe(true)
         const { texts, cuts, others } = flatten(block.draw())
         for (const { x, y } of [...cuts.flat(), ...others, ...texts.flatMap(({ corners }) => corners)]) {
-          expect(Math.max(-x, x - width), `${x} of ${width}`).toBeLessThanOrEqual(0.01)
-          expect(Math.max(-y, y - height), `${y} of ${height}`).toBeLessThanOrEqual(0.01)
+          atMost(Math.max(-x, x - width), 0.01, `${x} of ${width}`)
+          atMost(Math.max(-y, y - height), 0.01, `${y} of ${height}`)
         }
         const said = texts.map(({ words }) => words).join(' ')
         for (const step of trial.steps) expect(said).toContain(step)
@@ -74,8 +75,8 @@ it('the block of a lip trial holds the piece at its size and all its words, none
         const boxes = words.map(({ corners }) => pointsBounds(corners))
         boxes.forEach((box, i) => {
           for (const { x, y } of cuts.flat())
-            expect(x > box.x0 && x < box.x1 && y > box.y0 && y < box.y1, words[i]!.words).toBe(false)
-          for (const other of boxes.slice(i + 1)) expect(boxOverlaps(box, other), words[i]!.words).toBe(false)
+            hold(!(x > box.x0 && x < box.x1 && y > box.y0 && y < box.y1), words[i]!.words)
+          for (const other of boxes.slice(i + 1)) hold(!boxOverlaps(box, other), words[i]!.words)
         })
       },
     ),

@@ -6,7 +6,7 @@ import { rowAt } from '../../../src/design/schema.ts'
 import { readLength } from '../../../src/length.ts'
 import { meetingFindings } from '../../../src/ramp/beside/meeting.ts'
 import { meetingTrial } from '../../../src/ramp/beside/meeting-trial.ts'
-import { solveFlat, stopsOfFlat } from '../../../src/ramp/kinds/flat.ts'
+import { draftFlat, stopsOfFlat } from '../../../src/ramp/kinds/flat.ts'
 import { draftQuarter, stopsOfQuarter } from '../../../src/ramp/kinds/quarter.ts'
 import { solveDesign } from '../../../src/ramp/solve.ts'
 import { assertNear } from '../../support/near.ts'
@@ -237,12 +237,12 @@ describe.each(['mm', 'in'] as const)('what is offered works when it is typed, in
   )
   /** Each solved once; remedies of other findings are not looked for. */
   const pairOf = (a: FlatDesign, b: QuarterDesign) => {
-    const [low, { ramp, drafts }] = [solveFlat(a, units, stock), draftQuarter(b, units, stock)]
+    const [low, { ramp, drafts }] = [draftFlat(a, units, stock), draftQuarter(b, units, stock)]
     const trial = meetingTrial(ramp, [low.ramp, ramp], {
       quarter: (changed) => stopsOfQuarter(changed, units, stock),
       flat: (changed) => stopsOfFlat(changed, units, stock),
     })
-    return { met: meetingFindings(ramp, [low.ramp], trial, units), others: [...low.findings, ...drafts] }
+    return { met: meetingFindings(ramp, [low.ramp], trial, units), others: [...low.drafts, ...drafts] }
   }
   test('for any quarter and any flat', () => {
     const tried = { tangent: 0, toe: 0, height: 0, lowered: 0, step: 0, first: 0 }

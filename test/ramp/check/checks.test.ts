@@ -249,7 +249,7 @@ describe('each check speaks just past its limit, and not on it or before', () =>
 
 describe('panels', () => {
   const fits = (panel: readonly [number, number], design: QuarterDesign): boolean =>
-    !solve(design, 'mm', panel).findings.some((f) => f.id === 'panel-size')
+    !solve(design, 'mm', panel).drafts.some((f) => f.id === 'panel-size')
   const long = lipX(640) + 500
 
   test('a side may lie or stand, and may be as large as the panel', () => {

@@ -55,7 +55,7 @@ describe('in a design in inches', () => {
       of(at(20), 'overhang'),
     )!
     const least = Number(whole) + (top ? Number(top) / Number(bottom) : 0)
-    const stops = (radius: number): boolean => hasStop(solve(at(radius), 'in').findings)
+    const stops = (radius: number): boolean => hasStop(solve(at(radius), 'in').drafts)
     expect(stops(least)).toBe(false)
     expect(stops(least - 1 / 16)).toBe(true)
   })
@@ -88,7 +88,7 @@ describe('in a design in inches', () => {
       [2, 2.375],
       [2.5, 2.875],
     ] as const) {
-      const finding = solve(pipe(name), 'in').findings.find(({ id }) => id === 'pipe-nominal')!
+      const finding = solve(pipe(name), 'in').findingsOf('pipe-nominal')[0]!
       expect(finding.level).toBe('warn')
       const [{ design }] = remediesOf(pipe(name), finding, 'in') as [ReturnType<typeof remediesOf>[number]]
       assertNear(design.coping!.outside, measures * inch, 1e-9)

@@ -4,7 +4,7 @@ import { meetingFindings } from '../../../src/ramp/beside/meeting.ts'
 import { toeStepFindings } from '../../../src/ramp/beside/toe-step.ts'
 import { type Draft, worded } from '../../../src/ramp/check/check.ts'
 import { solveStuds } from '../../../src/ramp/frame/studs.ts'
-import { solveFlat } from '../../../src/ramp/kinds/flat.ts'
+import { draftFlat } from '../../../src/ramp/kinds/flat.ts'
 import { draftQuarter } from '../../../src/ramp/kinds/quarter.ts'
 import type { Flat } from '../../../src/ramp/ramp.ts'
 import { solveSide } from '../../../src/ramp/side/side.ts'
@@ -162,7 +162,7 @@ describe('what is said of a curve known by its points alone is what is said of t
   test('flats of any height before it, and none', () => {
     const design = { ...flat, transition: circleOf('surface', 1700, 'surface', 40) }
     const { ramp } = draftQuarter(design, 'mm', stock)
-    const { ramp: one } = solveFlat(level, 'mm', stock)
+    const { ramp: one } = draftFlat(level, 'mm', stock)
     const flats = surfaces.map((surface): Flat => ({ ...one, heights: { frame: surface - 24, surface } }))
     let count = 0
     for (const beside of [[], ...flats.map((lone) => [lone])]) {

@@ -9,8 +9,11 @@ import { hasStop } from '../../../src/ramp/check/check.ts'
 import type { DeckTimber } from '../../../src/ramp/frame/deck-timbers.ts'
 import type { Timber } from '../../../src/ramp/frame/timber.ts'
 import type { Quarter } from '../../../src/ramp/ramp.ts'
-import { solveDesign } from '../../../src/ramp/solve.ts'
+import { drawDesign } from '../../../src/ramp/solve.ts'
+import { hold } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
+import { randomFrom } from '../../support/random.ts'
+import { type Ring, ringInside, ringOf, ringsApart } from '../../support/ring.ts'
 import { job, polygon } from '../framed.ts'
 import { notch, piped, plain, said, sawnSeed, solve, transitionOf } from '../ramps.ts'
 
@@ -92,7 +95,7 @@ describe('a screw straight down from the middle of the pipe', () => {
       fs.readFileSync(new URL(`../../../templates/${name}`, import.meta.url), 'utf8'),
     )
     if ('problems' in reading) throw new Error(name)
-    return curvedOf(solveDesign(reading.design).ramps)
+    return curvedOf(drawDesign(reading.design).ramps)
   }
   test.each([
     'pair-mm.yaml',
@@ -180,28 +183,37 @@ describe('a screw straight down from the middle of the pipe', () => {
 })
 
 /** A timber a hundredth of a mm smaller all round: what only touches does not cross. */
-const within = (timber: Timber): Flatten.Polygon => {
+const within = (timber: Timber): Timber => {
   const [sin, cos] = [Math.sin(timber.angle), Math.cos(timber.angle)]
-  return polygon({
+  return {
     ...timber,
     x: timber.x + 0.01 * sin,
     y: timber.y - 0.01 * cos,
     width: timber.width - 0.02,
     depth: timber.depth - 0.02,
-  })
+  }
 }
+
+/** Corners by turning a box, as `polygon` has them from the other library. */
+const ringAround = ({ x, y, angle, width, depth }: Timber): Ring => {
+  const [sin, cos] = [Math.sin(angle), Math.cos(angle)]
+  const corner = (u: number, v: number) => [x + u * cos - v * sin, y + u * sin + v * cos] as const
+  const h = width / 2
+  return ringOf([corner(-h, 0), corner(-h, -depth), corner(h, -depth), corner(h, 0)])
+}
+
+/** The same questions to the other library, which takes a hundred times as long. */
 const edges = (of: Flatten.Polygon): readonly Flatten.Segment[] =>
   of.toArray()[0]!.vertices.map((p, i, all) => new Flatten.Segment(p, all[(i + 1) % all.length]!))
 const crosses = (a: Flatten.Polygon, b: Flatten.Polygon): boolean =>
   a.box.intersect(b.box) && edges(a).some((edge) => edge.intersect(b).length > 0)
-/** No edge of it crosses, and it lies on the inner side. */
 const inside = (own: Flatten.Polygon, panel: Flatten.Polygon): boolean =>
   !crosses(own, panel) && panel.contains(own.vertices[0]!)
 const apart = (a: Flatten.Polygon, b: Flatten.Polygon): boolean =>
   !crosses(a, b) && !a.contains(b.vertices[0]!) && !b.contains(a.vertices[0]!)
 
-/** The panel with its notch as a polygon, the curve by chords 6 mm long: 0.005 mm off at a radius of 1 m. */
-const panelOf = ({ transition, coping, side, design }: Quarter): Flatten.Polygon => {
+/** The panel with its notch by corners, the curve by chords 6 mm long: 0.005 mm off at a radius of 1 m. */
+const panelOf = ({ transition, coping, side, design }: Quarter): readonly (readonly [number, number])[] => {
   const { centre, radius, toeAngle, lipAngle, heights } = transition!
   const r = (coping?.outside ?? 0) / 2
   // the frame's edge up to the notch's floor, or the lip
@@ -217,7 +229,7 @@ const panelOf = ({ transition, coping, side, design }: Quarter): Flatten.Polygon
     return [centre.x + radius.frame * Math.sin(angle), centre.y - radius.frame * Math.cos(angle)]
   })
   const cut = design.chamfer
-  const corners: [number, number][] = [
+  return [
     [0, 0],
     [side!.length - cut, 0],
     ...(cut > 0 ? [[side!.length, cut] as [number, number]] : []),
@@ -230,7 +242,6 @@ const panelOf = ({ transition, coping, side, design }: Quarter): Flatten.Polygon
       : []),
     ...curve,
   ]
-  return new Flatten.Polygon(corners.map(([x, y]) => new Flatten.Point(x, y)))
 }
 
 test('on 500 ramps every timber lies whole in the panel, out of the notch and the chamfer, and meets no other', () => {
@@ -259,13 +270,13 @@ test('on 500 ramps every timber lies whole in the panel, out of the notch and th
   const met = { pipe: 0, backing: 0, deck: 0, back: 0, wheels: 0 }
   let cut = 0
   for (const { ramp, design, every, drafts } of jobs) {
-    const panel = panelOf(ramp)
-    const all = [...ramp.studs, ...ramp.deckTimbers].map(within)
+    const panel = ringOf(panelOf(ramp))
+    const all = [...ramp.studs, ...ramp.deckTimbers].map(within).map(ringAround)
     for (const { role } of ramp.deckTimbers) met[role]++
     if (design.chamfer > 0) cut++
     all.forEach((own, i) => {
-      expect(inside(own, panel)).toBe(true)
-      for (const other of all.slice(i + 1)) expect(apart(own, other)).toBe(true)
+      hold(ringInside(own, panel))
+      for (const other of all.slice(i + 1)) hold(ringsApart(own, other))
     })
     // the board has a timber at both ends and none farther apart than told, but where that is said
     const under = ramp.deckTimbers
@@ -289,12 +300,37 @@ test('on 500 ramps every timber lies whole in the panel, out of the notch and th
   expect(cut).toBeGreaterThan(100)
 })
 
+test('broken lines say of timbers, where they stand and where they do not, what another library says', () => {
+  const random = randomFrom(7)
+  const told = { in: 0, out: 0, apart: 0, met: 0 }
+  for (const one of fc.sample(job, { numRuns: 12, seed: sawnSeed })) {
+    const { ramp } = solve(one.design, one.units, one.panel)
+    const corners = panelOf(ramp)
+    const panel = new Flatten.Polygon(corners.map(([x, y]) => new Flatten.Point(x, y)))
+    const all = [...ramp.studs, ...ramp.deckTimbers].slice(0, 8).flatMap((timber) => {
+      const moved = { ...timber, x: timber.x + 120 * random() - 60, y: timber.y + 120 * random() - 60 }
+      return [within(timber), moved].map((at) => ({ ring: ringAround(at), shape: polygon(at) }))
+    })
+    all.forEach(({ ring, shape }, i) => {
+      const holds = inside(shape, panel)
+      expect(ringInside(ring, ringOf(corners))).toBe(holds)
+      told[holds ? 'in' : 'out']++
+      for (const other of all.slice(i + 1)) {
+        const free = apart(shape, other.shape)
+        expect(ringsApart(ring, other.ring)).toBe(free)
+        told[free ? 'apart' : 'met']++
+      }
+    })
+  }
+  for (const [name, count] of Object.entries(told)) expect(count, name).toBeGreaterThan(30)
+})
+
 test('one that has no room stands where there is some within half a spacing, and that is said', () => {
   let moved = 0
   for (const { design, units, panel } of fc.sample(job, { numRuns: 400, seed: sawnSeed })) {
     const close: QuarterDesign = { ...design, back: { from: 'deck', value: 400 } }
-    const { ramp, findings } = solve(close, units, panel)
-    for (const { message } of findings.filter(({ id, level }) => id === 'deck-timber' && level === 'note')) {
+    const { ramp, findingsOf } = solve(close, units, panel)
+    for (const { message } of findingsOf('deck-timber').filter(({ level }) => level === 'note')) {
       const pairs = [...message.matchAll(/([\d.]+) mm to ([\d.]+) mm/g)]
       for (const [, from, to] of units === 'mm' ? pairs : []) {
         moved++

@@ -69,12 +69,13 @@ test('a stop says no more and no less than a search of every place by polygons: 
   const [none, some] = [{ stops: 0 }, { moved: 0 }]
   fc.assert(
     fc.property(deep, (design) => {
-      const { ramp, findings } = solve(design)
-      const others = findings.filter(({ id, level }) => level === 'stop' && id !== 'stud-outside')
+      const { ramp, drafts, findingsOf } = solve(design)
+      const others = drafts.filter(({ id, level }) => level === 'stop' && id !== 'stud-outside')
       if (others.length > 0 || !ramp.side) return
       const { every, section } = design.studs
       const [thin, wide] = [Math.min(...section), Math.max(...section)]
-      const stop = findings.find(({ id, level }) => level === 'stop' && id === 'stud-outside')
+      const findings = findingsOf('stud-outside')
+      const stop = findings.find(({ level }) => level === 'stop')
       const lost = stop ? stationsLost(stop.message) : []
       some.moved += findings.some(({ message }) => message.includes('moved along')) ? 1 : 0
       const polygon = pathSample(ramp.side.outline, 0.5)

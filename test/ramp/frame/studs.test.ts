@@ -7,6 +7,7 @@ import type { Point } from '../../../src/geometry/point.ts'
 import { pathSample } from '../../../src/geometry/sample.ts'
 import type { Stud } from '../../../src/ramp/frame/stud.ts'
 import { timberCorners } from '../../../src/ramp/frame/timber.ts'
+import { above, below } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { bare, circleOf, piped, plain, said, sawn, sawnSeed, solve, studded, transitionOf } from '../ramps.ts'
 
@@ -179,11 +180,9 @@ describe('no stud, on any ramp without a stop,', () => {
               const at = { x: p.x + ((q.x - p.x) * k) / 12, y: p.y + ((q.y - p.y) * k) / 12 }
               // the middle of the skin face lies on the cut line itself
               const out = polygonContains(polygon, at) ? 0 : pathDistance(side!.outline, at)
-              expect(out).toBeLessThan(1e-3)
+              below(out, 1e-3)
               if (coping && at.y > coping.centre.y - coping.outside / 2 + 1e-3)
-                expect(Math.hypot(at.x - coping.centre.x, at.y - coping.centre.y)).toBeGreaterThan(
-                  coping.outside / 2 - 1e-3,
-                )
+                above(Math.hypot(at.x - coping.centre.x, at.y - coping.centre.y), coping.outside / 2 - 1e-3)
             }
           })
         }
@@ -220,10 +219,10 @@ test('studs keep clear of a chamfer', () => {
     studs: studded({ section: [38, 140], every: 100 }),
     chamfer: 600,
   }
-  const { ramp, findings } = solve(design)
+  const { ramp, drafts } = solve(design)
   // where the cut leaves no place within half a spacing, that is said, and no such stud is drawn
   // what so deep a cut does to the side itself is no matter of studs
-  const ofStuds = findings.filter((f) => f.level === 'stop' && !['wood-narrow', 'tips'].includes(f.id))
+  const ofStuds = drafts.filter((f) => f.level === 'stop' && !['wood-narrow', 'tips'].includes(f.id))
   expect(ofStuds.every((f) => f.id === 'stud-outside')).toBe(true)
   const beyond = (stud: Stud): number =>
     Math.max(...timberCorners(stud).map((p) => p.x - p.y - (ramp.length! - 600)))
@@ -255,7 +254,7 @@ test('a stud without room stops only where the skin would span more than between
   for (let toe = 10; toe <= 60; toe += 5)
     for (let every = 90; every <= 260; every += 10) {
       const design = deepOnes(toe, every)
-      const { ramp, findings } = solve(design)
+      const { ramp, findingsOf } = solve(design)
       const widest = (at: number): number => {
         const faces = ramp.studs.map((stud) => ({
           low: stud.at - stud.width / 2,
@@ -265,10 +264,10 @@ test('a stud without room stops only where the skin would span more than between
         const below = faces.filter((one) => one.at <= at).map(({ high }) => high)
         return Math.min(...faces.filter((one) => one.at > at).map(({ low }) => low)) - Math.max(...below)
       }
-      for (const { id, level, message } of findings) {
+      for (const { level, message } of findingsOf('stud-outside')) {
         const carried = /no room for the studs? ([\d., and]+) mm/.exec(message)
         const lost = /takes the studs? ([\d., and]+) mm/.exec(message)
-        if (id !== 'stud-outside' || !(carried ?? lost)) continue
+        if (!(carried ?? lost)) continue
         expect(level).toBe(carried ? 'note' : 'stop')
         for (const at of (carried ?? lost)![1]!.split(/, | and /).map(Number)) {
           seen[carried ? 'carried' : 'stopped']++
@@ -290,13 +289,13 @@ test('what no stud carries at the lip is said', () => {
     toe: 25,
     studs: studded({ section: [38, 235], every: 240 }),
   }
-  const { ramp, findings } = solve(design)
+  const { ramp, findingsOf } = solve(design)
   const [only] = ramp.studs
   expect(ramp.studs.length).toBe(1)
   // the arc from the toe to the lip: R (a1 − a0)
   const arc = 800 * (Math.acos(550 / 800) - Math.acos(775 / 800))
   const free = arc - (only!.at + 235 / 2)
-  const said = findings.find(({ id }) => id === 'stud-lip')!
+  const said = findingsOf('stud-lip')[0]!
   assertNear(Number(/last ([\d.]+) mm hang free/.exec(said.message)![1]), free, 0.05 + 1e-9)
   // ripped as it offers, a second one carries it
   const depth = Number(/ripped to (\d+) mm deep/.exec(said.message)![1])

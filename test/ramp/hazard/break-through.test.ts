@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { FlatDesign, QuarterDesign, Sheet } from '../../../src/design/design.ts'
-import { solveFlat } from '../../../src/ramp/kinds/flat.ts'
+import { solveFlat } from '../../../src/ramp/kinds/flat-findings.ts'
 import { remediesOf } from '../check/remedy.ts'
 import { level } from '../flats.ts'
 import { notch, piped, plain, plywood, said, solve, stock, studded } from '../ramps.ts'
@@ -44,7 +44,7 @@ describe('skin that a rider may break', () => {
   test('its ways out work', () => {
     for (const skin of [[plywood(9)], [plywood(6), plywood(6)], [plywood(9), plywood(9)]]) {
       const design = { ...plain, skin, studs: studded({ every: skin.length > 1 ? 300 : 200 }) }
-      const finding = solve(design).findings.find(({ id }) => id === 'skin-load')!
+      const finding = solve(design).findingsOf('skin-load')[0]!
       for (const way of remediesOf(design, finding, 'mm'))
         expect(ids(way.design)).not.toContain('warn skin-load')
     }

@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest'
 import type { FlatDesign, Units } from '../../../src/design/design.ts'
 import { readLength } from '../../../src/length.ts'
 import { seamStudsOf } from '../../../src/ramp/skin/seam-studs.ts'
+import { above, atMost, below, hold } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { flatJob, level, real, solveLevel } from '../flats.ts'
 import { bays, polygon } from '../framed.ts'
@@ -11,7 +12,7 @@ import { inch, plywood, stock } from '../ramps.ts'
 
 const said = (design: FlatDesign, id: string, units: Units = 'mm'): readonly string[] =>
   solveLevel(design, units)
-    .findings.filter((f) => f.id === id)
+    .findingsOf(id)
     .map((f) => `${f.level}: ${f.message}`)
 const surface = (value: number): Pick<FlatDesign, 'height'> => ({ height: { layer: 'surface', value } })
 const frame = (value: number): Pick<FlatDesign, 'height'> => ({ height: { layer: 'frame', value } })
@@ -258,7 +259,8 @@ const limits: readonly (readonly [string, string, string, number, 1 | -1, (v: nu
 
 describe('each check speaks just past its limit, and not on it or before', () => {
   test.each(limits)('%s', (_, id, wanted, limit, bad, at) => {
-    const levels = (v: number) => said(at(v), id).map((message) => message.split(':')[0])
+    const levels = (v: number) =>
+      solveLevel(at(v)).drafts.flatMap((draft) => (draft.id === id ? [draft.level] : []))
     expect(levels(limit - bad * 0.01)).not.toContain(wanted)
     expect(levels(limit + bad * 0.01)).toContain(wanted)
     if (id !== 'width' && id !== 'span') expect(levels(limit)).not.toContain(wanted)
@@ -279,7 +281,7 @@ describe('each check speaks just past its limit, and not on it or before', () =>
   test('a side may stand in the panel, and where it does neither the panel to buy is told', () => {
     const at = (panel: readonly [number, number], length: number) =>
       solveLevel({ ...level, ...frame(450), length }, 'mm', panel)
-        .findings.filter((f) => f.id === 'panel-size')
+        .findingsOf('panel-size')
         .map((f) => f.message)
     expect(at([300, 600], 300)).toEqual([])
     expect(at([300, 600], 301)).toEqual([
@@ -300,6 +302,7 @@ describe('each check speaks just past its limit, and not on it or before', () =>
     ['flat-studs', /height of (.+) takes/, (d, value) => ({ ...d, height: { ...d.height, value } })],
     ['panel-size', /make it (.+) long or less/, (d, length) => ({ ...d, length })],
   ]
+  const offering = remedies.map(([id]) => id)
   test.each(['mm', 'in'] as const)('what is offered works when it is typed, in %s', (units) => {
     const jobs = [
       ...limits.map(([, , , limit, bad, at]) => ({ design: at(limit + bad * 5.3), panel: stock.panel })),
@@ -307,14 +310,14 @@ describe('each check speaks just past its limit, and not on it or before', () =>
     ]
     const tried = new Set<string>()
     for (const { design, panel } of jobs)
-      for (const { id, level: at, message } of solveLevel(design, units, panel).findings)
+      for (const { id, level: at, message } of solveLevel(design, units, panel).findingsOf(...offering))
         for (const [name, form, change] of remedies) {
           const typed = name === id ? form.exec(message)?.[1] : undefined
           if (typed === undefined) continue
           const reading = readLength(typed, units)
           if ('error' in reading) throw new Error(`${reading.error}: ${message}`)
           tried.add(`${id} ${at}`)
-          const again = solveLevel(change(design, reading.mm), units, panel).findings
+          const again = solveLevel(change(design, reading.mm), units, panel).drafts
           expect(again.filter((f) => f.id === id && f.level === at)).toEqual([])
         }
     expect([...tried].sort()).toEqual([
@@ -351,13 +354,13 @@ describe('on 500 flats that can be sawn', () => {
       assertNear(boxes.at(-1)!.xmax, length, 1e-6)
       for (const box of boxes) {
         assertNear(box.ymax, ramp.heights.frame, 1e-6)
-        expect(box.ymin).toBeGreaterThan(-1e-6)
+        above(box.ymin, -1e-6)
       }
       boxes.slice(1).forEach((box, i) => {
-        expect(box.xmin).toBeGreaterThan(boxes[i]!.xmax - 1e-6)
+        above(box.xmin, boxes[i]!.xmax - 1e-6)
       })
       ramp.studs.slice(1).forEach(({ at, width }, i) => {
-        expect(at - ramp.studs[i]!.at).toBeLessThan(design.studs.every + width + 1e-6)
+        below(at - ramp.studs[i]!.at, design.studs.every + width + 1e-6)
       })
     }
   })
@@ -386,8 +389,8 @@ describe('on 500 flats that can be sawn', () => {
         const inside = (p: number, of: readonly { readonly from: number; readonly length: number }[]) =>
           of.some(({ from, length }) => p >= from + edge - 1e-6 && p <= from + length - edge + 1e-6)
         for (const row of plan.rows) {
-          expect(inside(row.at, plan.pieces)).toBe(true)
-          expect(row.across.every((p) => inside(p, plan.widths))).toBe(true)
+          hold(inside(row.at, plan.pieces))
+          hold(row.across.every((p) => inside(p, plan.widths)))
           for (const lower of ramp.skin.slice(0, i).flatMap(({ rows }) => rows)) {
             if (Math.abs(lower.at - row.at) >= 15) continue
             for (const p of row.across)
@@ -404,8 +407,8 @@ describe('on 500 flats that can be sawn', () => {
         })
       })
     }
-    expect(kept).toBeGreaterThan(5000)
-    expect(nearest).toBeGreaterThan(15 - 1e-6)
+    above(kept, 5000)
+    above(nearest, 15 - 1e-6)
   })
 
   test('no other way to lay the section is stiffer', () => {
@@ -419,9 +422,9 @@ describe('on 500 flats that can be sawn', () => {
   })
 
   test('sheets fit a panel one way and make up the flat; seams lie on studs, not on those of the layer below, or that is said', () => {
-    for (const { ramp, design, panel, units, findings } of solved) {
+    for (const { ramp, design, panel, units, drafts } of solved) {
       const lost = ramp.skin.flatMap(({ seams }) => seams.filter((s) => s.stud === null || s.shared))
-      expect(lost.length > 0).toBe(findings.some((f) => f.id === 'seam-stud'))
+      hold(lost.length > 0 === drafts.some((f) => f.id === 'seam-stud'))
       ramp.skin.forEach((plan, i) => {
         const sum = (of: readonly { readonly length: number }[]): number =>
           of.reduce((total, { length }) => total + length, 0) + gap[units] * (of.length - 1)
@@ -429,18 +432,16 @@ describe('on 500 flats that can be sawn', () => {
         assertNear(sum(plan.widths), design.width, 1e-6)
         const [along, across] = [plan.pieces, plan.widths].map((of) => Math.max(...of.map((p) => p.length)))
         const ways = [panel, [panel[1], panel[0]]]
-        expect(ways.some(([a, b]) => along! <= a! + 1e-6 && across! <= b! + 1e-6)).toBe(true)
+        hold(ways.some(([a, b]) => along! <= a! + 1e-6 && across! <= b! + 1e-6))
         const below = ramp.skin[i - 1]?.seams.flatMap(seamStudsOf) ?? []
         for (const seam of plan.seams) {
           const on = seamStudsOf(seam)
           on.forEach((stud, k) => {
             // on a joint each half of the gap has a stud of its own
             const at = seam.at + (on.length === 1 ? 0 : 2 * k - 1)
-            expect(polygon(ramp.studs[stud]!).contains(new Flatten.Point(at, ramp.heights.frame - 2))).toBe(
-              true,
-            )
+            hold(polygon(ramp.studs[stud]!).contains(new Flatten.Point(at, ramp.heights.frame - 2)))
           })
-          expect(on.some((stud) => below.includes(stud))).toBe(seam.shared)
+          hold(on.some((stud) => below.includes(stud)) === seam.shared)
         }
       })
     }
@@ -455,21 +456,18 @@ describe('on 500 flats that can be sawn', () => {
         const through = plan.below + plan.sheet.thickness
         plan.rows.forEach((row) => {
           screws += row.across.length
-          for (const p of row.across)
-            expect(bays(design).some(([a, b]) => p >= a + 19.9 && p <= b - 19.9)).toBe(true)
+          for (const p of row.across) hold(bays(design).some(([a, b]) => p >= a + 19.9 && p <= b - 19.9))
           const screw = row.length
           if (row.stud === null) {
-            for (const box of boxes)
-              expect(new Flatten.Point(row.at, top).distanceTo(box)[0]).toBeGreaterThan(24.9)
-            if (screw != null) expect(screw).toBeLessThan(through)
+            for (const box of boxes) above(new Flatten.Point(row.at, top).distanceTo(box)[0], 24.9)
+            if (screw != null) below(screw, through)
             return
           }
-          expect(boxes[row.stud]!.contains(new Flatten.Point(row.at, top - 1))).toBe(true)
-          if (screw != null)
-            expect(screw).toBeLessThanOrEqual(through + ramp.studs[row.stud]!.depth - 2 + 1e-6)
+          hold(boxes[row.stud]!.contains(new Flatten.Point(row.at, top - 1)))
+          if (screw != null) atMost(screw, through + ramp.studs[row.stud]!.depth - 2 + 1e-6)
         })
       })
     }
-    expect(screws).toBeGreaterThan(20_000)
+    above(screws, 20_000)
   })
 })

@@ -136,11 +136,13 @@ describe.each(['mm', 'in'] as const)('what is offered works when it is typed, in
         height: { layer: 'frame', value: 400 },
         transition: circleOf(layer, radius),
       }
-      const finding = solve(design, units).findings.find((f) => f.id === 'skin-bend' && f.level === 'warn')
+      const finding = solve(design, units)
+        .findingsOf('skin-bend')
+        .find((f) => f.level === 'warn')
       if (!finding) continue
       for (const remedy of remediesOf(design, finding, units)) {
         tried++
-        const again = solve(remedy.design, units).findings.filter((f) => f.id === 'skin-bend')
+        const again = solve(remedy.design, units).findingsOf('skin-bend')
         expect(again.map((f) => f.level).includes('warn'), `${finding.message} → ${remedy.words}`).toBe(false)
       }
     }

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign, Stock } from '../../../src/design/design.ts'
 import type { DeckBoard } from '../../../src/ramp/skin/deck-board.ts'
+import { above, atMost, below, hold } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { bays, job, polygon } from '../framed.ts'
 import { notch, piped, plain, plywood, said, sawnSeed, solve, studded, transitionOf } from '../ramps.ts'
@@ -128,28 +129,27 @@ test('on 500 ramps: sheets fit a panel and make up the board; screws find timber
     assertNear(sum(pieces), length, 1e-6)
     assertNear(sum(widths), design.width, 1e-6)
     assertNear(from + length, ramp.length!, 1e-6)
-    if (ramp.coping) expect(from).toBeGreaterThan(ramp.coping.centre.x + ramp.coping.outside / 2 + 1.9)
-    for (const piece of pieces) expect(piece.length).toBeLessThanOrEqual(one.panel[0] + 1e-6)
-    for (const piece of widths) expect(piece.length).toBeLessThanOrEqual(one.panel[1] + 1e-6)
+    if (ramp.coping) above(from, ramp.coping.centre.x + ramp.coping.outside / 2 + 1.9)
+    for (const piece of pieces) atMost(piece.length, one.panel[0] + 1e-6)
+    for (const piece of widths) atMost(piece.length, one.panel[1] + 1e-6)
     for (const { at, timber } of seams) {
       seamed++
       if (timber === null) continue
       const { xmin, xmax } = polygon(ramp.deckTimbers[timber]!).box
-      expect(from + at - between / 2 - 10).toBeGreaterThan(xmin)
-      expect(from + at + between / 2 + 10).toBeLessThan(xmax)
+      above(from + at - between / 2 - 10, xmin)
+      below(from + at + between / 2 + 10, xmax)
     }
     for (const row of rows) {
       const { box } = polygon(ramp.deckTimbers[row.timber]!)
       assertNear(box.ymax, ramp.side!.height, 1e-6, 'the timber bears the board')
-      expect(from + row.at).toBeGreaterThan(box.xmin + 2.9)
-      expect(from + row.at).toBeLessThan(box.xmax - 2.9)
-      expect(pieces.some((p) => row.at > p.from + 10 && row.at < p.from + p.length - 10)).toBe(true)
-      if (row.length !== null)
-        expect(ramp.side!.height + thickness - row.length).toBeGreaterThan(box.ymin + 2 - 1e-6)
+      above(from + row.at, box.xmin + 2.9)
+      below(from + row.at, box.xmax - 2.9)
+      hold(pieces.some((p) => row.at > p.from + 10 && row.at < p.from + p.length - 10))
+      if (row.length !== null) above(ramp.side!.height + thickness - row.length, box.ymin + 2 - 1e-6)
       for (const p of row.across) {
         screws++
-        expect(bays(design).some(([a, b]) => p >= a + 19.9 && p <= b - 19.9)).toBe(true)
-        expect(widths.some((w) => p > w.from + 10 && p < w.from + w.length - 10)).toBe(true)
+        hold(bays(design).some(([a, b]) => p >= a + 19.9 && p <= b - 19.9))
+        hold(widths.some((w) => p > w.from + 10 && p < w.from + w.length - 10))
       }
     }
   }

@@ -6,6 +6,7 @@ import { circleCurve } from '../../../src/ramp/curve/circle.ts'
 import { screwLength, screwWithin } from '../../../src/ramp/frame/screw-lengths.ts'
 import type { Timber } from '../../../src/ramp/frame/timber.ts'
 import { timberRun } from '../../../src/ramp/frame/timber-run.ts'
+import { hold } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { level, solveLevel } from '../flats.ts'
 import { bent, job, polygon } from '../framed.ts'
@@ -84,7 +85,7 @@ test('no screw of any row comes through, and none is shorter than it must be, on
       ramp.skin.forEach((plan, i) => {
         const through = plan.below + plan.sheet.thickness
         const usual = sold[units].find((length) => length >= through + least[units] - 1e-9)
-        expect(plan.screws.count).toBe(plan.rows.reduce((sum, row) => sum + row.across.length, 0))
+        hold(plan.screws.count === plan.rows.reduce((sum, row) => sum + row.across.length, 0))
         for (const row of plan.rows) {
           const { length } = row
           screws++
@@ -93,12 +94,12 @@ test('no screw of any row comes through, and none is shorter than it must be, on
             row.stud === null
               ? mm + 2 <= through
               : mm + 2 <= through || timber[row.stud]!.contains(bent(ramp, i, row.at, mm + 2 - through))
-          if (length !== null) expect(held(length - 1e-6)).toBe(true)
+          if (length !== null) hold(held(length - 1e-6))
           if (length === usual && row.on !== 'between') continue
           shorter++
           // the next longer would come through
           const next = sold[units].find((other) => other > (length ?? 0) + 1e-9)
-          if (next !== undefined) expect(held(next + 1e-6)).toBe(false)
+          if (next !== undefined) hold(!held(next + 1e-6))
         }
       })
     }
@@ -158,16 +159,16 @@ describe('where a screw comes through, the place and the shorter screw are named
   test('studs with like figures are said together, as a range', () => {
     // a frame of 16 under one sheet of 9: 25 of wood, so 20; the usual one goes 25 into a stud: 35
     const low = { ...level, height: { layer: 'frame', value: 16 }, skin: [plywood(9)] } as const
-    const { ramp, findings: all } = solveLevel(low)
+    const { ramp, findingsOf: of } = solveLevel(low)
     expect(ramp.studs.length).toBeGreaterThan(9)
-    expect(all.filter(({ id }) => id === 'screw-through').map(({ message }) => message)).toEqual([
+    expect(of('screw-through').map(({ message }) => message)).toEqual([
       `layer 1: a screw of 35 mm comes through at studs 1 to ${ramp.studs.length}, 25 mm of wood with the skin: 20 mm at most`,
     ])
     // thin ones on edge but for the first and the last, which lie flat
-    const { ramp: curved, findings } = solve({ ...plain, studs: studded({ section: [19, 89] }) })
+    const { ramp: curved, findingsOf } = solve({ ...plain, studs: studded({ section: [19, 89] }) })
     const flat = curved.studs.flatMap(({ lies }, i) => (lies === 'flat' ? [i + 1] : []))
     expect(flat.length).toBe(2)
-    const [first] = findings.filter(({ id }) => id === 'screw-through')
+    const [first] = findingsOf('screw-through')
     expect(first!.message).toBe(
       `layer 1: a screw of 35 mm comes through at studs ${flat.join(' and ')}, 28 mm of wood with the skin: 25 mm at most`,
     )

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign, Units } from '../../../src/design/design.ts'
 import { seamStudsOf } from '../../../src/ramp/skin/seam-studs.ts'
+import { above, atLeast, atMost, below, hold } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { alongFrame, bays, bent, type Job, job, polygon } from '../framed.ts'
 import { circleOf, inch, plain, plywood, sawnSeed, solve, studded } from '../ramps.ts'
@@ -38,7 +39,7 @@ describe('on 600 ramps that can be sawn', () => {
   test('every seam lies on a stud, or a warning says which does not', () => {
     for (const { ramp, drafts } of solved) {
       const lost = ramp.skin.flatMap(({ seams }) => seams.filter((s) => s.stud === null || s.shared))
-      expect(lost.length > 0).toBe(warned(drafts, 'seam-stud'))
+      hold(lost.length > 0 === warned(drafts, 'seam-stud'))
       ramp.skin.forEach((plan, i) => {
         for (const seam of plan.seams) {
           if (seam.stud === null) continue
@@ -46,7 +47,7 @@ describe('on 600 ramps that can be sawn', () => {
           const halves = seam.second === null ? [0] : [-1, 1]
           halves.forEach((side, k) => {
             const stud = ramp.studs[k === 0 ? seam.stud! : seam.second!]!
-            expect(polygon(stud).contains(bent(ramp, i, seam.at + side, 2))).toBe(true)
+            hold(polygon(stud).contains(bent(ramp, i, seam.at + side, 2)))
           })
         }
       })
@@ -58,7 +59,7 @@ describe('on 600 ramps that can be sawn', () => {
       ramp.skin.slice(1).forEach((plan, i) => {
         const below = ramp.skin[i]!.seams.flatMap(seamStudsOf)
         for (const seam of plan.seams)
-          expect(seamStudsOf(seam).some((stud) => below.includes(stud))).toBe(seam.shared)
+          hold(seamStudsOf(seam).some((stud) => below.includes(stud)) === seam.shared)
       })
   })
 
@@ -88,17 +89,16 @@ describe('on 600 ramps that can be sawn', () => {
       ramp.skin.slice(1).forEach((plan, i) => {
         const below = ramp.skin[i]!.acrossSeams.map(({ at }) => at)
         for (const { at } of plan.acrossSeams)
-          for (const other of below)
-            expect(Math.abs(at - other)).toBeGreaterThanOrEqual(practice[units].stagger - 1e-6)
+          for (const other of below) atLeast(Math.abs(at - other), practice[units].stagger - 1e-6)
         const fewer = plan.widths.length - 1
         if (fewer < 2) return
         met++
         // a panel shorter by its gap and by the step of the trial
         const most = panel[1] - practice[units].gap - 10
         const apart = practice[units].stagger
-        expect(withPieces(fewer, { width: design.width, most, below, apart })).toBe(false)
+        hold(!withPieces(fewer, { width: design.width, most, below, apart }))
       })
-    expect(met).toBeGreaterThan(20)
+    above(met, 20)
   })
 
   test('pieces fit a panel, and with their gaps make up the layer and the width', () => {
@@ -111,12 +111,12 @@ describe('on 600 ramps that can be sawn', () => {
         assertNear(sum(plan.pieces), plan.length, 1e-6, 'up')
         assertNear(sum(plan.widths), design.width, 1e-6, 'across')
         for (const { length } of plan.pieces) {
-          expect(length).toBeLessThanOrEqual(panel[0] + 1e-6)
-          expect(length).toBeGreaterThan(0)
+          atMost(length, panel[0] + 1e-6)
+          above(length, 0)
         }
         for (const { length } of plan.widths) {
-          expect(length).toBeLessThanOrEqual(panel[1] + 1e-6)
-          expect(length).toBeGreaterThanOrEqual(250 - 1e-6)
+          atMost(length, panel[1] + 1e-6)
+          atLeast(length, 250 - 1e-6)
         }
         plan.seams.forEach(({ at }, k) => {
           assertNear(plan.pieces[k]!.from + plan.pieces[k]!.length, at - gap / 2, 1e-6)
@@ -134,16 +134,16 @@ describe('on 600 ramps that can be sawn', () => {
           if (row.on === 'between') continue
           const stud = ramp.studs[row.stud!]!
           const timber = polygon(stud)
-          expect(timber.contains(bent(ramp, i, row.at, 1))).toBe(true)
-          expect(timber.contains(bent(ramp, i, row.at, Math.min(25, stud.depth - 0.5)))).toBe(true)
+          hold(timber.contains(bent(ramp, i, row.at, 1)))
+          hold(timber.contains(bent(ramp, i, row.at, Math.min(25, stud.depth - 0.5))))
           for (const p of row.across) {
             screws++
-            expect(bays(design).some(([a, b]) => p >= a + 19.9 && p <= b - 19.9)).toBe(true)
+            hold(bays(design).some(([a, b]) => p >= a + 19.9 && p <= b - 19.9))
           }
         }
       })
     }
-    expect(screws).toBeGreaterThan(50_000)
+    above(screws, 50_000)
   })
 
   test('every screw between studs misses all timber by its distance, sides and ribs too', () => {
@@ -152,34 +152,33 @@ describe('on 600 ramps that can be sawn', () => {
       const top = ramp.skin.length - 1
       const rows = ramp.skin[top]?.rows ?? []
       if (!isBetween(one)) {
-        expect(rows.some((row) => row.on === 'between')).toBe(false)
+        hold(!rows.some((row) => row.on === 'between'))
         continue
       }
       // but in a sheet that has room for none
       for (const { from, length } of ramp.skin[top]!.pieces) {
         const own = rows.filter(({ at }) => at > from && at < from + length)
-        expect(new Set(own.map(({ on }) => on === 'between')).size, `${from}`).toBe(1)
+        hold(new Set(own.map(({ on }) => on === 'between')).size === 1, `${from}`)
       }
       const across = ramp.skin.slice(0, top).flatMap((plan) => plan.acrossSeams)
       const timber = [...ramp.studs, ...ramp.deckTimbers].map(polygon)
       for (const row of rows.filter(({ on }) => on === 'between')) {
         const foot = bent(ramp, top, row.at, 0)
         for (const t of timber) {
-          expect(t.contains(foot)).toBe(false)
-          expect(foot.distanceTo(t)[0]).toBeGreaterThan(practice[units].between - 1e-3)
+          hold(!t.contains(foot))
+          above(foot.distanceTo(t)[0], practice[units].between - 1e-3)
         }
         for (const p of row.across) {
-          expect(bays(design).some(([a, b]) => p >= a + 19.9 && p <= b - 19.9)).toBe(true)
+          hold(bays(design).some(([a, b]) => p >= a + 19.9 && p <= b - 19.9))
           // nor goes into the gap between two sheets below
           for (const { at } of across)
-            expect(Math.abs(p - at)).toBeGreaterThan(practice[units].gap / 2 + practice[units].edge - 1e-6)
+            above(Math.abs(p - at), practice[units].gap / 2 + practice[units].edge - 1e-6)
         }
       }
       // and never reaches out of the skin
       rows.forEach(({ on }, i) => {
         const length = ramp.skin[top]!.rows[i]!.length
-        if (on === 'between' && length !== null)
-          expect(length).toBeLessThanOrEqual(ramp.skinThickness - 2 + 1e-6)
+        if (on === 'between' && length !== null) atMost(length, ramp.skinThickness - 2 + 1e-6)
       })
     }
   })
@@ -190,14 +189,14 @@ describe('on 600 ramps that can be sawn', () => {
         const inside = (p: number, of: readonly { readonly from: number; readonly length: number }[]) =>
           of.some(({ from, length }) => p >= from + 10 && p <= from + length - 10)
         for (const row of plan.rows) {
-          expect(inside(row.at, plan.pieces)).toBe(true)
-          for (const p of row.across) expect(inside(p, plan.widths)).toBe(true)
+          hold(inside(row.at, plan.pieces))
+          for (const p of row.across) hold(inside(p, plan.widths))
         }
         for (const { stud, at } of plan.seams) {
           const rows = plan.rows.filter((row) => row.on === 'seam' && row.stud === stud).map((row) => row.at)
           if (stud === null || plan.rows.some(({ on }) => on === 'between')) continue
           const { gap, edge } = practice[units]
-          expect(rows.length).toBe(2)
+          hold(rows.length === 2)
           assertNear(rows[0]!, at - gap / 2 - edge, 1e-6)
           assertNear(rows[1]!, at + gap / 2 + edge, 1e-6)
         }
@@ -214,7 +213,7 @@ describe('on 600 ramps that can be sawn', () => {
           for (const lower of placed.slice(0, i).flat()) {
             if (Math.abs(lower.along - row.along) >= apart) continue
             const gaps = row.across.flatMap((p) => lower.across.map((q) => Math.abs(p - q)))
-            expect(Math.min(...gaps)).toBeGreaterThan(apart - 1e-6)
+            above(Math.min(...gaps), apart - 1e-6)
           }
       })
     }
@@ -231,7 +230,7 @@ describe('on 600 ramps that can be sawn', () => {
           // a seam without a stud may lie over one
           if (plan.seams.some((s) => s.stud === null && Math.abs(s.at - mark) < 20)) return
           const rows = plan.rows.filter((row) => row.stud === j)
-          expect(rows.length).toBe(plan.seams.some(({ stud }) => stud === j) ? 2 : 1)
+          hold(rows.length === (plan.seams.some(({ stud }) => stud === j) ? 2 : 1))
         })
       })
     }
@@ -245,7 +244,7 @@ describe('on 600 ramps that can be sawn', () => {
           for (const { from, length } of plan.widths) {
             const own = row.across.filter((p) => p > from && p < from + length)
             own.slice(1).forEach((p, k) => {
-              expect(p - own[k]!).toBeLessThan(most + 1e-6)
+              below(p - own[k]!, most + 1e-6)
             })
           }
       })
@@ -321,7 +320,7 @@ describe('a high ramp', () => {
       [{ at: 576.5, rib: false }],
       [{ at: 2441.5, rib: false }],
     ])
-    const notes = open.findings.filter((f) => f.id === 'seam-across')
+    const notes = open.findingsOf('seam-across')
     expect(notes).toEqual([
       {
         id: 'seam-across',
@@ -344,7 +343,7 @@ describe('a seam that finds no stud', () => {
     solve(design, units).ramp.studs.filter(({ role }) => role === 'seam')
   const said = (design: QuarterDesign): readonly string[] =>
     solve(design)
-      .findings.filter(({ id }) => id === 'seam-stud' || id === 'stud-added')
+      .findingsOf('seam-stud', 'stud-added')
       .map(({ level, message }) => `${level}: ${message}`)
 
   test('gets one of its own, so that the smallest piece is as large as it can be', () => {
@@ -407,14 +406,14 @@ describe('a top sheet between the studs', () => {
   })
   test('whose studs stand too close goes on them: the way out is said and works', () => {
     const close = { ...between, studs: studded({ every: 85 }) }
-    const { findings, ramp } = solve(close)
+    const { findingsOf, ramp } = solve(close)
     // beside the toe stud and the lip stud one is left out; 25 on either side makes 50 from face to face
     const faces = ramp.studs
       .slice(1)
       .map((s, i) => s.at - s.width / 2 - ramp.studs[i]!.at - ramp.studs[i]!.width / 2)
     const wide = faces.filter((room) => room >= 50).length
     expect(wide).toBe(2)
-    expect(findings.filter((f) => f.id === 'fasten-between')).toEqual([
+    expect(findingsOf('fasten-between')).toEqual([
       {
         id: 'fasten-between',
         level: 'warn',
@@ -423,14 +422,14 @@ describe('a top sheet between the studs', () => {
       },
     ])
     const again = solve({ ...close, fasten: 'studs' })
-    expect(again.findings.filter((f) => f.id === 'fasten-between')).toEqual([])
+    expect(again.findingsOf('fasten-between')).toEqual([])
     expect(again.ramp.skin[2]!.rows.length).toBeGreaterThan(10)
     // 38 + 2 × 25 = 88 is room for one
     expect(solve({ ...between, studs: studded({ every: 89 }) }).ramp.skin[2]!.rows.length).toBeGreaterThan(5)
   })
   test('that is the only layer goes on the studs all the same, and that is said', () => {
-    const { ramp, findings } = solve({ ...between, skin: [plywood(12)] })
+    const { ramp, findingsOf } = solve({ ...between, skin: [plywood(12)] })
     expect(ramp.skin[0]!.rows.every((row) => row.on === 'stud')).toBe(true)
-    expect(findings.find((f) => f.id === 'fasten-between')?.level).toBe('note')
+    expect(findingsOf('fasten-between')[0]?.level).toBe('note')
   })
 })

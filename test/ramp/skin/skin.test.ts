@@ -118,9 +118,9 @@ describe('a layer of skin', () => {
       deckBoard: null,
       coping: piped({ outside: 118, by: reveals(0, 0) }),
     }
-    const { ramp, findings } = solve(design)
+    const { ramp, drafts } = solve(design)
     expect(ramp.skin.map((layer) => layer.length)).toContain(0)
-    expect(findings.map((f) => f.id)).toContain('skin-none')
+    expect(drafts.map((f) => f.id)).toContain('skin-none')
   })
 })
 

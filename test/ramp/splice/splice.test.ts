@@ -5,7 +5,7 @@ import type { FlatDesign } from '../../../src/design/design.ts'
 import { pathCentroid } from '../../../src/geometry/centroid.ts'
 import { type Path, pathSegments } from '../../../src/geometry/path.ts'
 import { outerPolygon } from '../../../src/geometry/polygon/outer-polygon.ts'
-import { solveFlat } from '../../../src/ramp/kinds/flat.ts'
+import { draftFlat } from '../../../src/ramp/kinds/flat.ts'
 import { draftQuarter } from '../../../src/ramp/kinds/quarter.ts'
 import { sidePieces, splicing } from '../../../src/ramp/splice/splice.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
@@ -155,7 +155,7 @@ describe('a side that no panel holds whole', () => {
       height: { layer: 'frame', value: 89 },
       studs: { section: [38, 89], every: 300 },
     }
-    const { ramp } = solveFlat(flat, 'mm', stock)
+    const { ramp } = draftFlat(flat, 'mm', stock)
     expect(ramp.splices).toHaveLength(1)
     const [{ timber, foot, plate }] = ramp.splices as [(typeof ramp.splices)[number]]
     assertNear(foot.x, ramp.studs[timber]!.x, 1e-9)

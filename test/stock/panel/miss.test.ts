@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { readDesign } from '../../../src/design/read.ts'
-import { solveDesign } from '../../../src/ramp/solve.ts'
 import { missesOf } from '../../../src/stock/panel/miss.ts'
 import { layPanels } from '../../../src/stock/panel/panels.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
+import { wholeDesign } from '../../support/whole.ts'
 
 const ramp = (units: 'mm' | 'in', keys: Readonly<Record<string, string>>) => {
   const text = `title: plain\nunits: ${units}\nramps:\n  - ${Object.entries(keys)
@@ -11,8 +11,7 @@ const ramp = (units: 'mm' | 'in', keys: Readonly<Record<string, string>>) => {
     .join('\n    ')}\n`
   const read = readDesign(text)
   if ('problems' in read) throw new Error(read.problems.map(({ message }) => message).join('\n'))
-  const solved = solveDesign(read.design)
-  if (solved.stopped) throw new Error(solved.checks[0]!.message)
+  const solved = wholeDesign(read.design)
   const sheets = layPanels(read.design, partsOf(read.design, solved).sheets)
   const sides = sheets.find(({ parts }) => parts.some(({ part }) => part === 'side'))!
   return { misses: missesOf(read.design, solved, sides), panels: sides.panels.length }

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import type { Design } from '../../../src/design/design.ts'
 import { readDesign } from '../../../src/design/read.ts'
 import { rectangle } from '../../../src/geometry/path.ts'
-import { solveDesign } from '../../../src/ramp/solve.ts'
+import { drawDesign } from '../../../src/ramp/solve.ts'
 import { nest } from '../../../src/stock/panel/nest.ts'
 import type { PanelKind } from '../../../src/stock/panel/pack.ts'
 import { layPanels } from '../../../src/stock/panel/panels.ts'
@@ -18,7 +18,7 @@ const read = (text: string): Design => {
 /** `18 plywood` to the number of its panels. */
 const counts = (text: string): Readonly<Record<string, number>> => {
   const design = read(text)
-  const solved = solveDesign(design)
+  const solved = drawDesign(design)
   const sheets = layPanels(design, partsOf(design, solved).sheets)
   return Object.fromEntries(
     sheets.map(({ sheet, panels }) => [`${sheet.thickness.toFixed(1)} ${sheet.material}`, panels.length]),
@@ -93,7 +93,7 @@ ramps:
     length: ${length}
     skin: [9 plywood]
 `)
-      const { sheets } = partsOf(design, solveDesign(design))
+      const { sheets } = partsOf(design, drawDesign(design))
       return [layPanels(design, sheets), layPanels(design, sheets)] as const
     }
     const [[sides], again] = long(2440)
@@ -123,7 +123,7 @@ ramps:
 `
     const overs = (text: string): readonly boolean[] => {
       const design = read(text)
-      const [sides] = layPanels(design, partsOf(design, solveDesign(design)).sheets)
+      const [sides] = layPanels(design, partsOf(design, drawDesign(design)).sheets)
       return sides!.panels.flatMap(({ pieces }) => pieces.map(({ over }) => over))
     }
     expect(overs(pair('any')).filter(Boolean)).toHaveLength(1)

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Design, QuarterDesign } from '../../../src/design/design.ts'
 import { readDesign } from '../../../src/design/read.ts'
-import { solveDesign } from '../../../src/ramp/solve.ts'
+import { drawDesign } from '../../../src/ramp/solve.ts'
 import { layPanels } from '../../../src/stock/panel/panels.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
 import { job } from '../../ramp/framed.ts'
@@ -10,7 +10,7 @@ import { templates, templateText } from '../../support/templates.ts'
 import { panelFaults } from './panel-faults.ts'
 
 const laid = (design: Design) => {
-  const { sheets } = partsOf(design, solveDesign(design))
+  const { sheets } = partsOf(design, drawDesign(design))
   return { sheets: layPanels(design, sheets), parts: sheets, design }
 }
 

@@ -1,0 +1,17 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import type { TestProject } from 'vitest/node'
+
+declare module 'vitest' {
+  export interface ProvidedContext {
+    builds: string
+  }
+}
+
+/** A folder for all workers of a run, in which the first that needs the program builds it (`test/cli/built.ts`). */
+export default (project: TestProject): (() => void) => {
+  const folder = mkdtempSync(join(tmpdir(), 'traceply-builds-'))
+  project.provide('builds', folder)
+  return () => rmSync(folder, { recursive: true, force: true })
+}
