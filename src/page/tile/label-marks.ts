@@ -1,9 +1,10 @@
-import { leader } from '../../drafting/leader.ts'
+import { leader, leaderDot } from '../../drafting/leader.ts'
 import { type DraftStyle, lineTypes } from '../../drafting/line-types.ts'
 import { type Drawing, fill, text } from '../../drawing/drawing.ts'
 import type { TextMark } from '../../drawing/text-box.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { affineApply } from '../../geometry/affine.ts'
+import { boxGrow } from '../../geometry/bounds.ts'
 import { pathClip } from '../../geometry/clip.ts'
 import { pathLength } from '../../geometry/length.ts'
 import { type Path, polygonOf } from '../../geometry/path.ts'
@@ -60,7 +61,7 @@ export const labelMarks = (
     }
   // from the middle of what is seen
   const points = shown.flatMap((path) => pathSample(path, 3)).map(at)
-  const end = pointBetween(
+  const middle = pointBetween(
     points.reduce((sum, p) => ({ x: sum.x + p.x / points.length, y: sum.y + p.y / points.length }), {
       x: 0,
       y: 0,
@@ -68,6 +69,7 @@ export const labelMarks = (
     points[Math.floor(points.length / 2)]!,
     0.5,
   )
+  const end = withDot(tile, middle)
   const half = textWidth(label.words, besideSize, 'bold') / 2
   const tries = distances.flatMap((distance) =>
     Array.from({ length: 16 }, (_, k) => {
@@ -87,6 +89,12 @@ export const labelMarks = (
       return [...leader(end, [near], leaderStyle), ...boxed(label.words, besideSize, middle, turn)]
     }
   return []
+}
+
+/** The nearest place whose dot lies whole in what the page keeps: a timber may show no more than its edge there. */
+const withDot = (tile: Tile, { x, y }: Point): Point => {
+  const { x0, y0, x1, y1 } = boxGrow(tileCell(tile), -leaderDot(leaderStyle.size))
+  return { x: Math.min(Math.max(x, x0), x1), y: Math.min(Math.max(y, y0), y1) }
 }
 
 const inCell = (tile: Tile, corners: readonly Point[]): boolean => {

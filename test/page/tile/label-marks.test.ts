@@ -9,6 +9,7 @@ import { pathSample } from '../../../src/geometry/sample.ts'
 import type { Cover } from '../../../src/page/cover/cover.ts'
 import { layOut } from '../../support/lay-out.ts'
 import type { Pt } from '../../support/pt.ts'
+import { opened } from '../../support/strokes.ts'
 import { templates, templateText } from '../../support/templates.ts'
 
 interface Said {
@@ -147,4 +148,36 @@ describe.each(templates)('on the pages of %s', (name) => {
       }
     expect(named).toBeGreaterThan(20)
   })
+})
+
+it('a timber that shows its edge alone is named by a leader whose dot lies in the window', () => {
+  const text = `title: Ribbed ramp for the boathouse
+units: mm
+ramps:
+  - width: 2291.2
+    height: { surface: 479.2 }
+    transition: { circle: { frame: 934 }, tangent: { surface: -3.4 } }
+    toe: 23.7
+    deck: 584.4
+    sides: { thickness: 18, count: 4 }
+    studs: { section: 45 x 89, every: 256.5 }
+    skin: [9.5 plywood, 6.5 plywood, 12 plywood, 12 plywood]
+    deck-board: 10.1 plywood
+    coping: { outside: 48.3, notch: { along: 45.4, down: 18 }, seat: round }
+    chamfer: { leg: 207.1 }
+`
+  const set = layOut(text, 'a3', 'line', { strips: true })!
+  const { left, right, top, bottom } = set.plan.margins
+  const { width, height } = set.plan.paper
+  let seen = 0
+  for (const { kind, draw } of set.pages) {
+    if (kind !== 'tile') continue
+    const { lines } = opened(draw())
+    for (const { points } of lines.filter((line) => line.kind === 'fill'))
+      for (const { x, y } of points) {
+        seen++
+        expect(Math.min(x - left, width - right - x, y - bottom, height - top - y)).toBeGreaterThan(-0.01)
+      }
+  }
+  expect(seen).toBeGreaterThan(100)
 })
