@@ -71,6 +71,10 @@ describe('traceply choose', () => {
     expect(wrong).toMatchObject({ exit: 2, out: '' })
     for (const words of ['--units cm', 'did you mean mellow?', '--panels', '--out needs --pick'])
       expect(wrong.err).toContain(words)
+    // no side is higher than a panel is wide
+    expect((await traceply('choose', '--height', '9 ft', '--panels', '1')).err).toBe(
+      '--height 9 ft is outside 200 to 1220 mm\n',
+    )
     expect((await traceply('choose', '--rider', '12', '--pick', '9')).err).toMatch(
       /say a number from 1 to \d/,
     )

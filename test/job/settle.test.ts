@@ -86,6 +86,26 @@ describe('a figure that is left to the program', () => {
     expect(answer!.binds).toEqual(['panels'])
   })
 
+  test.each([1, 2])(
+    'no deck of a larger one keeps to %d panels, one piece or several to a side',
+    (panels) => {
+      const [answer] = settled(
+        text({ height: '700', deck: 'solve', more: `limits: { panels: ${panels} }` }),
+      ).answers
+      const spliced = (mm: number): boolean =>
+        quarterOf(text({ height: '700', deck: `${mm}` })).splices.length > 0
+      // the longest panel is 2440 mm
+      expect(spliced(answer!.mm)).toBe(panels === 2)
+      expect(passedAt(text({ height: '700', deck: `${answer!.mm}` }), { panels })).toBe(0)
+      let seen = 0
+      for (let mm = answer!.mm + 1; mm < 3000; mm += mm < answer!.mm + 3 ? 1 : 211) {
+        expect(passedAt(text({ height: '700', deck: `${mm}` }), { panels }), `${mm}`).not.toBe(0)
+        seen++
+      }
+      expect(seen).toBeGreaterThan(5)
+    },
+  )
+
   test('comes as near as it can where no value keeps the limit, and says which limit that is', () => {
     const { answers } = settled(text({ deck: 'solve', more: 'limits: { length: 800 }' }))
     expect(answers[0]!.passed).toEqual(['length'])
@@ -136,13 +156,20 @@ const passedAt = (said: string, limits: Limits): number | null => {
     over(angle, lip?.[1]) +
     Math.max(0, ((lip?.[0] ?? 0) - angle - 1e-6) / (lip?.[0] ?? 1))
   if (quick > 0 || (paper === undefined && panels === undefined)) return quick
-  const { pages } = figuresJob(reading.design)
-  const sides = cutsJob(reading.design)
-  if ('refused' in sides) return null
-  const count = sides.sheets
-    .flatMap((sheet) => sheet.panels)
-    .filter(({ pieces }) => pieces.some(({ part }) => part.part === 'side' || part.part === 'rib')).length
-  return over(pages![pages!.takes], paper) + over(count, panels)
+  const pagesPassed = (): number => {
+    const { pages } = figuresJob(reading.design)
+    return over(pages![pages!.takes], paper)
+  }
+  const panelsPassed = (): number | null => {
+    const sides = cutsJob(reading.design)
+    if ('refused' in sides) return null
+    const count = sides.sheets
+      .flatMap((sheet) => sheet.panels)
+      .filter(({ pieces }) => pieces.some(({ part }) => part.part === 'side' || part.part === 'rib')).length
+    return over(count, panels)
+  }
+  const laid = panels === undefined ? 0 : panelsPassed()
+  return laid === null ? null : laid + (paper === undefined ? 0 : pagesPassed())
 }
 interface Limits {
   readonly length?: number

@@ -119,25 +119,25 @@ const starterOf = (
   }
 }
 
-/** Before any remedy is tried, which takes longest. */
-const hasOnlyNotes = (...ramp: Parameters<typeof draftQuarter>): boolean =>
-  draftQuarter(...ramp).drafts.every(({ level }) => level === 'note')
-
 /** Cheap questions first: most of what is tried is refused. */
 const judge = (wishes: Wishes, starter: Omit<Starter, 'about' | 'title'>): Trial => {
   const untitled = readDesign(writeStarter({ ...starter, about: '', title: 'ramp' }))
   if ('problems' in untitled) return 'troubled'
   const { design } = untitled
-  const { units, stock } = design
-  if (!design.ramps.every((own) => isCurved(own) && hasOnlyNotes(own, units, stock))) return 'troubled'
+  const [own] = design.ramps
+  if (!own || !isCurved(own)) return 'troubled'
+  // before any remedy is tried, which takes longest
+  const { drafts, whole } = draftQuarter(own, design.units, design.stock)
+  if (!whole || drafts.some(({ level }) => level !== 'note')) return 'troubled'
+  if (!fits(whole, wishes, design)) return 'past'
+  const drawn: WholeDesign = { stopped: false, ramps: [whole], checks: [] }
+  if (wishes.panels !== null && sidePanels(drawn, design) > wishes.panels) return 'past'
   // a garage or a door that it does not pass is a warning of the whole design
   const { space: _, ...anywhere } = design
   const solved = solveDesign(anywhere)
   if (solved.stopped || solved.checks.some(({ level }) => level !== 'note')) return 'troubled'
   const [ramp] = solved.ramps
   if (!ramp || !isCurved(ramp)) return 'troubled'
-  if (!fits(ramp, wishes, design)) return 'past'
-  if (wishes.panels !== null && sidePanels(solved, design) > wishes.panels) return 'past'
   return told(wishes, starter, design, solved, ramp)
 }
 

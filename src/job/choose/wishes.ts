@@ -45,8 +45,8 @@ export type WishWords = { readonly [Key in WishKey]?: string }
 const usualWidth: Readonly<Record<Units, string>> = { mm: '1200', in: '47 1/2' }
 const usualPaper: Readonly<Record<Units, PaperName>> = { mm: 'a4', in: 'letter' }
 
-/** Of a deck: lower ones leave no room for studs under a curve that bends. mm */
-const leastHeight = 200
+/** Of a deck: lower ones leave no room for studs under a curve that bends; a side that is higher than a panel is wide is warned of. mm */
+const heights: Range = { least: 200, most: 1220 }
 const ages: Range = { least: 1, most: 99 }
 const counts: Range = { least: 1, most: 50 }
 
@@ -75,7 +75,7 @@ export const readWishes = (said: WishWords): Wishes | Refusal => {
   const wishes: Wishes = {
     units,
     paper: paperOf(said.paper, units, faults),
-    height: length('height', { least: leastHeight, most: rangeAt('ramps[quarter].height.deck').most }),
+    height: length('height', heights),
     rider: said.rider === undefined ? null : riderOf(said.rider, faults),
     width: lengthOption(
       '--width',

@@ -63,12 +63,15 @@ export const woodFindings = (
   units: Units,
 ): readonly Draft[] => {
   const show = (mm: number): string => measured(mm, units)
-  const longer = (trial: Trial): Told => {
+  const longer = (trial: Trial, before = ''): Told => {
     const deck = ramp.back.from === 'deck'
     const least = along + leastWood + (deck ? 0 : run)
     const enough = firstThat(trial, ramp, backKey(ramp), least, 1, units)
     const other = 'no length alone gives it: take a smaller chamfer or a thinner pipe'
-    return orWays([enough && (deck ? told`a deck of ${enough}` : told`a side ${enough} long`)], other)
+    return orWays(
+      [enough && (deck ? told`${before}a deck of ${enough}` : told`${before}a side ${enough} long`)],
+      other,
+    )
   }
   const findings: Draft[] = []
   if (along >= deck - same)
@@ -76,7 +79,7 @@ export const woodFindings = (
       stop(
         'notch-long',
         (trial: Trial) =>
-          told`the notch reaches ${show(along)} behind the lip, the deck is only ${show(deck)}; what gives it room is ${longer(trial)}`,
+          told`the notch reaches ${show(along)} behind the lip, the deck is only ${show(deck)}; ${longer(trial, 'it needs ')}`,
       ),
     )
   else if (deck - along < leastWood - same)

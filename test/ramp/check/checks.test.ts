@@ -433,7 +433,7 @@ describe('words', () => {
   test('notch-long and notch-wood, in the words of the key that was given', () => {
     const at = (from: 'deck' | 'length', value: number) => withPipe(notch(120, 33), { back: { from, value } })
     expect(message(at('deck', 100), 'notch-long')).toBe(
-      'stop: the notch reaches 120 mm behind the lip, the deck is only 100 mm; what gives it room is a deck of 160 mm',
+      'stop: the notch reaches 120 mm behind the lip, the deck is only 100 mm; it needs a deck of 160 mm',
     )
     expect(message(at('deck', 150.5), 'notch-wood')).toBe(
       'warn: only 30.5 mm of wood stands behind the notch; 40 mm or more is stronger: a deck of 160 mm',

@@ -16,6 +16,13 @@ describe.each(['mm', 'in'] as const)('what a message offers works when it is typ
       { numRuns: 180, seed: 20, endOnFailure: true },
     )
   })
+
+  test('a deck that is meant in another unit, where the notch then leaves too little wood', () => {
+    const [ramp] = fc.sample(extreme, { numRuns: 1, seed: 976 })
+    expect(ramp!.back).toMatchObject({ from: 'deck' })
+    expect(solve(ramp!, 'mm').drafts.map(({ id }) => id)).toContain('deck-short')
+    expect(stillSaid(ramp!, units)).toBeNull()
+  })
 })
 
 test('the ramps tried meet every check that has a way out', () => {

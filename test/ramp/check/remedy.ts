@@ -142,7 +142,7 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
     [`\`up\` must be at least ${L}`, up],
     [`take a (?:frame|surface) radius of ${L}`, radius],
   ],
-  'notch-long': [[`gives it room is a (?:deck of|side) ${L}`, back]],
+  'notch-long': [[`it needs a (?:deck of|side) ${L}`, back]],
   'notch-wood': [[`stronger: a (?:deck of|side) ${L}`, back]],
   'notch-wall': [
     [`a notch ${L} deep or more`, down],
@@ -257,6 +257,8 @@ const withoutNumber: readonly RegExp[] = [
   /set blocks between the sides there$/,
   /fix it to a wall, or set another back to back with it$/,
   /ribs and deeper studs together would/,
+  // a length meant in a larger unit, which stops or leaves too little wood here
+  /a ledge that nobody stands on; make it longer$/,
   // no thickness of board meets the face
   /seat a pipe there \(coping\), or plane what stands over to a slope$/,
   // two rows of screws need wood, whatever the spacing
