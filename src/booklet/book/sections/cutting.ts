@@ -46,7 +46,7 @@ export const cutting = (book: Book): Section => {
       )
     next('Saw beside the line on the WASTE side, and smooth down to the line. Ease no edge yet.')
     next(
-      `Check it by the table of this part. Then trace it onto the wood of the other ${count === 2 ? 'side' : `${count - 1} sides and ribs`}, saw, clamp all together and smooth their edges as one.`,
+      `Check it by the table of this part. Then turn it over, so that both outside faces come outside, and trace it onto the wood of the other ${count === 2 ? 'side' : `${count - 1} sides and ribs`}; saw, clamp all together and smooth their edges as one.`,
     )
     const [, ...others] = pattern.serves
     if (others.length > 0) next(`The same pages serve ${others.join('; ')}.`)
@@ -88,7 +88,7 @@ export const cutting = (book: Book): Section => {
       ...steps,
       check(
         quarters.length > 0
-          ? 'Sides laid on each other show no light between them, and turned over against each other the lips meet.'
+          ? 'Sides laid on each other show no light between them, along the curve, in the notch and at the back.'
           : 'Sides laid on each other are of one length and height.',
         width,
       ),

@@ -20,10 +20,12 @@ export const first = (book: Book): Section => {
     'Where one differs by more than a millimetre (1/32 in), put the measured size in the design file and print anew: every layer moves with it.',
   )
   if (quarters.length > 0) {
-    next('Print the pages at 100 %, one-sided. Measure the test square both ways with a steel rule.')
+    next(
+      'Print the pages of the plot at 100 %, one-sided: a map, a test square, a lip trial where there is a pipe, the tiles to tape. Measure the test square both ways with a steel rule.',
+    )
     for (const { coping } of piped.slice(0, 1))
       next(
-        `Saw the lip trial in a scrap of the side's plywood, lay in the pipe (${fine(coping!.outside)}) and offcuts of skin and deck board. Run a hand and a wheel over it. Change up and out in the design file now, not after the first side.`,
+        `Saw the lip trial in what the layout leaves of the side's panel or in any scrap as thick, lay in the pipe (${fine(coping!.outside)}) and scraps of skin and deck board. Run a hand and a wheel over it. How far the pipe stands above the deck board is \`up\`, how far out of the ridden face is \`out\`: change them in the design file now, not after the first side.`,
       )
     next(
       'Measure both diagonals of each panel that a side is sawn from: equal diagonals make a square panel.',

@@ -58,7 +58,7 @@ const fitSteps = ({ stock, design, several, show, fine }: Book, ramp: SolvedRamp
     `Tack or glue the rubber strip under the bottom edges of the sides${of}: it keeps the ramp from sliding.`,
     ...(own
       ? [
-          `Screw a handle on the outside of each side${of}, ${show(own.handle.x)} behind the toe and ${show(own.handle.y)} up, or knot a rope through two holes there: so it hangs level.`,
+          `Screw a handle on the outside of each side${of}, its middle ${show(own.handle.x)} behind the toe and ${show(own.handle.y)} up, or knot a rope through two holes as far to both sides of that place, clear of the timbers: so it hangs level.`,
         ]
       : []),
     ...(rolling && screw

@@ -64,7 +64,7 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
   next(`At each cross of the drawing drill ${pilotDrill} before the screw.`)
   next(
     curved
-      ? `Lay its toe end flush with the sides' front edge, press it down stud by stud, the next one up the curve after the last, and screw it on each: ${said}.`
+      ? `Lay its toe end ${layer.layer === 1 ? "flush with the top of the sides' front edge" : `flush with that of layer ${layer.layer - 1}, square to the curve`}, press it down stud by stud, the next one up the curve after the last, and screw it on each: ${said}.`
       : `Lay it flush with one end and screw it on: ${said}.`,
   )
   return [
