@@ -92,6 +92,13 @@ describe('a near miss', () => {
     }
   })
 
+  test('is told of the value behind several that save nothing', () => {
+    // a stud of two to a length, then a panel as it is, come nearer than half a panel
+    const wide = editDesign(quarter, 'ramps.0.width', '1260')
+    expect(missesOf(wide).join()).toContain('`width: 1213 mm` in place of 1260 mm saves 1 panel of 9 plywood')
+    expect(panelsOf(editDesign(wide, 'ramps.0.width', '1213'))).toBe(panelsOf(wide) - 1)
+  })
+
   test('is told of a file that leaves a figure to the program, which is found anew', () => {
     const open = `${editDesign(editDesign(quarter, 'ramps.0.deck', 'solve'), 'ramps.0.chamfer', 'none')}\n    limits: { length: 1380 }\n`
     const [told] = missesOf(open)

@@ -20,7 +20,7 @@ import { panelLimits } from './stock-limits.ts'
 import { newTakes, pageCounter, type SidePages, savedFrom, takenWords, takesOf } from './takes.ts'
 
 /** So many values of a key are tried on the whole design; of one that leaves a figure to be counted out, only the nearest. */
-const mostTries = 4
+const mostTries = 8
 
 /** The figures with these notes behind their checks. */
 export const withNearMisses = (job: FiguresJob, text: string, design: Design): FiguresJob => {
