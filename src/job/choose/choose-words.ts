@@ -46,9 +46,9 @@ export const chosenNotes = (ramps: readonly ChosenRamp[], wishes: Wishes): reado
   const usual = age === null ? null : bandOf(age).heights[units].map((n) => `${n}`)
   return [
     'Words for a lip go by radius over height: 3 very mellow, 2.5 mellow, 2 middle, 1.75 lively, 1.5 quick, 1.33 steep. They, and what suits whom, are custom, no source.',
-    ...(usual
+    ...(age !== null && usual
       ? [
-          `${rider === null ? `Nothing says who rides, so for ${age} years: ` : `For ${age} years `}decks of ${usual.join(' to ')} ${units} are custom; what the child rides well now is the better measure.`,
+          `${rider === null ? `Nothing says who rides, so for ${countWords(age, 'year')}: ` : `For ${countWords(age, 'year')} `}decks of ${usual.join(' to ')} ${units} are custom; what the child rides well now is the better measure.`,
         ]
       : []),
     ...(age !== null && age <= 10
