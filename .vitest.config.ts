@@ -1,7 +1,43 @@
 import { defineConfig } from 'vitest/config'
+import { BaseSequencer, type TestSpecification } from 'vitest/node'
 
 /** A module that these replace would stay replaced for the files that follow in the same worker. */
 const alone = ['test/cli/files.test.ts']
+
+/** Those that take longest come first, so that no worker is left alone with one at the end. */
+const long = [
+  'web/anyone',
+  'web/files',
+  'tape-up/packed',
+  'web/first-time',
+  'cli/program',
+  'cli/reprint-sets',
+  'tape-up/generated',
+  'ramp/check/remedies',
+  'ramp/kinds/flat',
+  'cli/too-many-pages',
+  'cli/every-command',
+  'cli/offsets',
+  'cli/reprint-printer',
+  'tape-up/',
+  'cli/figures',
+  'page/cover/',
+  'ramp/',
+  'cli/',
+]
+
+/** A new worker begins after one that stands alone: these come last. */
+const placeOf = ({ moduleId }: TestSpecification): number => {
+  if (alone.some((file) => moduleId.endsWith(file))) return long.length + 1
+  const place = long.findIndex((name) => moduleId.includes(`/test/${name}`))
+  return place < 0 ? long.length : place
+}
+
+class LongestFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    return (await super.sort(files)).sort((a, b) => placeOf(a) - placeOf(b))
+  }
+}
 
 /**
  * `npm test` draws the same numbers each time; `npx vitest` alone draws new ones. Files of one worker share what they load: half of a
@@ -15,6 +51,7 @@ export default defineConfig({
     hookTimeout: 300_000,
     maxWorkers: '100%',
     unstubEnvs: true,
+    sequence: { sequencer: LongestFirst },
     projects: [
       { extends: true, test: { name: 'shared', isolate: false, include: ['test/**/*.test.ts'], exclude: alone } },
       { extends: true, test: { name: 'alone', include: alone } },

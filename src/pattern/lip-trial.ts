@@ -11,6 +11,7 @@ import { measured, same } from '../ramp/check/offer.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
 import type { Curve } from '../ramp/curve/curve.ts'
 import type { SolvedQuarter } from '../ramp/ramp.ts'
+import type { SolvedCoping } from '../ramp/side/coping.ts'
 import { type SkinLayer, skinGap } from '../ramp/skin/skin.ts'
 import { layerLabels } from './layer-labels.ts'
 import { boardLabels, holeLabels, keepLabels, pipeLabels, wasteLabels } from './lip-labels.ts'
@@ -46,37 +47,69 @@ export const lipTrial = (
   height: number,
   units: Units,
 ): LipTrial | null => {
-  const { side, transition, coping } = ramp
-  if (!coping) return null
-  const show = (mm: number): string => showLength(mm, units, { decimals: 1 })
+  const { side, coping } = ramp
+  const piece = coping && pieceOf(ramp, coping, width, height)
+  if (!piece) return null
+  const { lines, labels, shown, layerWords } = trialParts(ramp, coping, piece, units)
+  const placed = placeLabels(labels, [...lines, stroke('cut', side.outline, pens.cut)], piece)
+  const unnamed = shown < layerWords.length || placed.slice(4, 4 + shown).includes(null)
+  return {
+    name: `${ramp.name}/lip`,
+    outline: side.outline,
+    piece,
+    floor: coping.centre.y - coping.outside / 2,
+    middle: coping.centre.x,
+    marks: [
+      ...lines,
+      ...placed.flatMap((label) =>
+        label ? [...(label.leader ? [stroke('mark', label.leader, pens.tick)] : []), label.text] : [],
+      ),
+    ],
+    steps: trialSteps(ramp, coping, piece, unnamed ? layerWords : [], units),
+  }
+}
+
+/** The scrap round the notch with all that stands over it; null where a page holds hardly any wood beside the notch. */
+const pieceOf = (
+  { side, transition, skin, skinThickness }: SolvedQuarter,
+  coping: SolvedCoping,
+  width: number,
+  height: number,
+): Box | null => {
   const { lip, curve, heights } = transition
   const r = coping.outside / 2
   const wall = coping.centre.x + r
-  const board = heights.deck - heights.frame
-  const skinEnds = ramp.skin.map(
-    ({ below, end, sheet }) => curve.offset(below + sheet.thickness).point(end).y,
-  )
-  const { face } = outEnds(coping, transition, ramp.skinThickness)
+  const skinEnds = skin.map(({ below, end, sheet }) => curve.offset(below + sheet.thickness).point(end).y)
+  const { face } = outEnds(coping, transition, skinThickness)
   const top =
     Math.max(heights.deck, coping.centre.y + r, ...skinEnds, Math.min(face.y, heights.deck + mostOver)) + 8
-  // a narrow page holds less wood on both sides of the notch; one that holds hardly any has no trial
+  // a narrow page holds less wood on both sides of the notch
   const share = Math.min(1, (width - coping.along) / (hold.front + hold.behind))
   if (share < leastHold) return null
-  const right = Math.min(wall + hold.behind * share, side.length)
-  const piece: Box = {
+  return {
     x0: Math.max(0, lip.x - hold.front * share),
-    x1: right,
+    x1: Math.min(wall + hold.behind * share, side.length),
     y0: Math.max(0, top - height, coping.centre.y - r - hold.under),
     y1: top,
   }
+}
+
+/** What is drawn on the piece and what it is called; `shown`: how many layers of skin reach it. */
+const trialParts = (ramp: SolvedQuarter, coping: SolvedCoping, piece: Box, units: Units) => {
+  const { transition, skin, skinThickness } = ramp
+  const { curve, heights } = transition
+  const show = (mm: number): string => showLength(mm, units, { decimals: 1 })
+  const r = coping.outside / 2
+  const wall = coping.centre.x + r
+  const board = boardOf(ramp)
   const { path: scrap, corner } = scrapEdge(piece, curve, heights.frame)
-  const shown = ramp.skin.flatMap((layer) => {
+  const shown = skin.flatMap((layer) => {
     const from = shownFrom(layer, curve, { corner, left: piece.x0 })
     return from < layer.end ? [{ layer, from }] : []
   })
   const hole = reliefHole(coping, units)
   const up = upReveal(coping, heights, piece.x1, units)
-  const out = outReveal(coping, transition, ramp.skin, ramp.skinThickness, piece, units)
+  const out = outReveal(coping, transition, skin, skinThickness, piece, units)
   const lines: Drawing = [
     ...shown.map(({ layer, from }) => skinMark(layer, curve, from)),
     stroke('mark', circle(coping.centre, r), pens.mark),
@@ -87,7 +120,7 @@ export const lipTrial = (
     ...out.marks,
     stroke('mark', scrap, pens.stud),
   ]
-  const laid = ramp.skin.filter(({ length }) => length > 0)
+  const laid = skin.filter(({ length }) => length > 0)
   const layerWords = laid.map(
     ({ layer, sheet }, i) => `${i === 0 ? 'layer ' : ''}${layer}: ${show(sheet.thickness)}`,
   )
@@ -97,47 +130,49 @@ export const lipTrial = (
     up.figure,
     out.figure,
     ...shown.map(({ layer, from }) =>
-      layerLabels(layer, curve, from, ramp.skinThickness, layerWords[laid.indexOf(layer)]!),
+      layerLabels(layer, curve, from, skinThickness, layerWords[laid.indexOf(layer)]!),
     ),
     pipeLabels(coping.centre, r, `pipe ${show(coping.outside)}`),
     ...(hole ? [holeLabels(hole)] : []),
     ...(board > 0 ? [boardLabels(piece.x1, wall, heights.deck, board, `deck board ${show(board)}`)] : []),
   ]
-  const placed = placeLabels(labels, [...lines, stroke('cut', side.outline, pens.cut)], piece)
+  return { lines, labels, shown: shown.length, layerWords }
+}
+
+/** Its thickness, mm. */
+const boardOf = ({ transition: { heights } }: SolvedQuarter): number => heights.deck - heights.frame
+
+/** `layers`: those that are named here, as their labels found no room. */
+const trialSteps = (
+  ramp: SolvedQuarter,
+  coping: SolvedCoping,
+  piece: Box,
+  layers: readonly string[],
+  units: Units,
+): readonly string[] => {
+  const { side, transition, design } = ramp
+  const show = (mm: number): string => showLength(mm, units, { decimals: 1 })
+  const r = coping.outside / 2
   // the floor's front end on the curve, and the lowest level that is sawn
   const off = [
-    { by: piece.x0 - curve.point(side.curveEnd).x, what: 'its notch', where: 'to the front' },
+    { by: piece.x0 - transition.curve.point(side.curveEnd).x, what: 'its notch', where: 'to the front' },
     { by: piece.y0 - (coping.centre.y - r), what: 'its notch', where: 'below' },
     { by: piece.x0 - (coping.centre.x - r), what: 'the pipe itself', where: 'to the front' },
   ].filter(({ by }) => by > same)
-  const unnamed = shown.length < laid.length || placed.slice(4, 4 + shown.length).includes(null)
-  const given = ramp.design.coping?.by.kind === 'notch' ? '"along" and "down"' : '"up" and "out"'
-  return {
-    name: `${ramp.name}/lip`,
-    outline: side.outline,
-    piece,
-    floor: coping.centre.y - r,
-    middle: coping.centre.x,
-    marks: [
-      ...lines,
-      ...placed.flatMap((label) =>
-        label ? [...(label.leader ? [stroke('mark', label.leader, pens.tick)] : []), label.text] : [],
-      ),
-    ],
-    steps: [
-      `The pipe should stand ${revealWords(coping, ramp.design, (mm) => `${show(mm)} ${units}`, ' and ')}: that is its reveal.`,
-      `Saw this in a scrap of the side's plywood (dashed edges anywhere near), screw on offcuts of skin${board > 0 ? ' and deck board' : ''}, each layer of skin ${show(skinGap)} ${units} short of the pipe, lay the real pipe in, and run a hand and a wheel over it.`,
-      ...(off.length > 0
-        ? [
-            `The pipe is too thick for one page: past the edge of this piece ${wordList(
-              off.map(({ by, what, where }) => `${what} goes on ${measured(by, units)} ${where}`),
-            )}. Take a larger scrap, and the rest from the side's own pages.`,
-          ]
-        : []),
-      ...(unnamed ? [`Skin from the studs outward: ${layerWords.join(', ')} ${units}.`] : []),
-      `Too proud or too low: change ${given} in your design file (the text that you wrote) and plot again, before the first side is cut.`,
-    ],
-  }
+  const given = design.coping?.by.kind === 'notch' ? '"along" and "down"' : '"up" and "out"'
+  return [
+    `The pipe should stand ${revealWords(coping, design, (mm) => `${show(mm)} ${units}`, ' and ')}: that is its reveal.`,
+    `Saw this in a scrap of the side's plywood (dashed edges anywhere near), screw on offcuts of skin${boardOf(ramp) > 0 ? ' and deck board' : ''}, each layer of skin ${show(skinGap)} ${units} short of the pipe, lay the real pipe in, and run a hand and a wheel over it.`,
+    ...(off.length > 0
+      ? [
+          `The pipe is too thick for one page: past the edge of this piece ${wordList(
+            off.map(({ by, what, where }) => `${what} goes on ${measured(by, units)} ${where}`),
+          )}. Take a larger scrap, and the rest from the side's own pages.`,
+        ]
+      : []),
+    ...(layers.length > 0 ? [`Skin from the studs outward: ${layers.join(', ')} ${units}.`] : []),
+    `Too proud or too low: change ${given} in your design file (the text that you wrote) and plot again, before the first side is cut.`,
+  ]
 }
 
 /** The straight edges of the scrap, dashed, from the curve round to the top line; and the curve's place where they start. */

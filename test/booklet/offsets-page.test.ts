@@ -8,8 +8,7 @@ import { cautions } from '../../src/page/pages/cautions.ts'
 import { defaultMargins, paperOf } from '../../src/page/sheet/paper.ts'
 import { sheetWindow } from '../../src/page/sheet/sheet.ts'
 import { noCorrection } from '../../src/printer/correction.ts'
-import { hasStop } from '../../src/ramp/check/check.ts'
-import { solveDesign } from '../../src/ramp/solve.ts'
+import { drawDesign } from '../../src/ramp/solve.ts'
 import { writePdf } from '../../src/write/pdf.ts'
 import { assertNear } from '../support/near.ts'
 import { platform } from '../support/platform.ts'
@@ -208,7 +207,7 @@ ramps:
     coping: ${seat ? pipe : 'none'}
 `
         const reading = readDesign(text)
-        if ('problems' in reading || hasStop(solveDesign(reading.design).checks)) return
+        if ('problems' in reading || drawDesign(reading.design).stopped) return
         drawn++
         const { design, quarters, all } = withOffsets(text, every ?? (inches ? 152.4 : 150))
         const window = sheetWindow({

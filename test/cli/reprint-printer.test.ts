@@ -9,7 +9,7 @@ import { pathPoints, readPdf } from '../support/read-pdf.ts'
 import { templates } from '../support/templates.ts'
 import { traceply } from '../support/traceply.ts'
 import { tapeUp } from '../tape-up/tape-up.ts'
-import { bytesOf, planOf, rawContents, template, useFolder } from './reprint-run.ts'
+import { bytesOf, planAmong, planOf, rawContents, template, useFolder } from './reprint-run.ts'
 
 const { file, plot, refused, reprint, save } = useFolder()
 
@@ -69,9 +69,11 @@ describe.each(templates)('%s corrected for another printer', (name) => {
     async ({ cover, from, to }) => {
       await gauge('study', 'shed', 'large')
       const path = await plot(name, '--cover', cover, '--strips', ...(from ? printer(from) : []))
-      const [whole, before] = [await readPdf(bytesOf(path)), await planOf(bytesOf(path))]
+      const whole = await readPdf(bytesOf(path))
+      const before = planAmong(whole)
       const bytes = await reprint(path, ...allOf(before), ...printer(to))
-      const [moved, after] = [await readPdf(bytes), await planOf(bytes)]
+      const moved = await readPdf(bytes)
+      const after = planAmong(moved)
       expect(moved.pages.length).toBe(whole.pages.length)
       expect(after.correction).not.toEqual(before.correction)
       expect(after.printer).toBe(to)

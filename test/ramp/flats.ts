@@ -4,7 +4,7 @@ import { type Draft, type Finding, hasStop } from '../../src/ramp/check/check.ts
 import { draftFlat } from '../../src/ramp/kinds/flat.ts'
 import { wordFlatFindings } from '../../src/ramp/kinds/flat-findings.ts'
 import type { Flat } from '../../src/ramp/ramp.ts'
-import { plywood, stock } from './ramps.ts'
+import { kept, plywood, stock } from './ramps.ts'
 
 /** A flat of mm without a stop or a warning; every test says what it changes. */
 export const level: FlatDesign = {
@@ -20,11 +20,7 @@ export const level: FlatDesign = {
   fasten: 'studs',
 }
 
-export const solveLevel = (
-  design: FlatDesign,
-  units: Units = 'mm',
-  panel = stock.panel,
-): {
+interface SolvedLevel {
   readonly ramp: Flat
   /** for ids and levels alone */
   readonly drafts: readonly Draft<FlatDesign>[]
@@ -32,7 +28,21 @@ export const solveLevel = (
   readonly findings: readonly Finding[]
   /** those of these ids alone */
   readonly findingsOf: (...ids: readonly string[]) => readonly Finding[]
-} => {
+}
+
+const solvedOnes = new WeakMap<FlatDesign, Map<string, SolvedLevel>>()
+
+/** Solved once for all that ask for the same design. */
+export const solveLevel = (design: FlatDesign, units: Units = 'mm', panel = stock.panel): SolvedLevel => {
+  const ways = solvedOnes.get(design) ?? new Map<string, SolvedLevel>()
+  solvedOnes.set(design, ways)
+  const way = `${units} ${panel}`
+  const found = ways.get(way) ?? solveAnew(design, units, panel)
+  ways.set(way, found)
+  return found
+}
+
+const solveAnew = (design: FlatDesign, units: Units, panel: Stock['panel']): SolvedLevel => {
   const all = { ...stock, panel }
   const { ramp, drafts } = draftFlat(design, units, all)
   const wordOf = (asked: (id: string) => boolean): readonly Finding[] =>
@@ -65,7 +75,7 @@ export interface FlatJob {
 const hardboard = (thickness: number) => ({ thickness, material: 'hardboard' as const })
 
 /** Flats as they are built, low and high, of up to seven sheets along and four across. */
-export const flatJob: fc.Arbitrary<FlatJob> = fc
+const drawn: fc.Arbitrary<FlatJob> = fc
   .record({
     width: real(600, 4000),
     count: fc.integer({ min: 2, max: 4 }),
@@ -98,4 +108,8 @@ export const flatJob: fc.Arbitrary<FlatJob> = fc
       units: r.units,
     }
   })
-  .filter(({ design, panel, units }) => !hasStop(solveLevel(design, units, panel).drafts))
+
+export const flatJob = kept(
+  drawn,
+  ({ design, panel, units }) => !hasStop(solveLevel(design, units, panel).drafts),
+)

@@ -1,6 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs'
-import { describe, expect, it } from 'vitest'
-import { type Job, plotJob } from './plot.ts'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Pt } from '../support/pt.ts'
+import type { PdfText } from '../support/read-page.ts'
+import { pathPoints } from '../support/read-pdf.ts'
+import { type Plotted, plotJob } from './plot.ts'
 import { tapeUp } from './tape-up.ts'
 
 const folder = new URL('../../templates/', import.meta.url)
@@ -20,11 +23,49 @@ const jobs = templates.flatMap((template) =>
   ),
 )
 
-describe.each(jobs)('$template on $paper, $cover', (job: Job) => {
-  it('joins to the line that the design asks for', async () => {
+/** Whether a point lies in the letters of a text: along its baseline, and up to the height of its capitals. */
+const inLetters = ({ x, y, angle, width, size }: PdfText, p: Pt): boolean => {
+  const [dx, dy] = [p.x - x, p.y - y]
+  const along = dx * Math.cos(angle) + dy * Math.sin(angle)
+  const up = dy * Math.cos(angle) - dx * Math.sin(angle)
+  return along > 0 && along < width && up > 0 && up < 0.72 * size
+}
+
+/** Words of joints that were looked at, by template and paper. */
+const looked = new Map<string, number>()
+
+describe.each(jobs)('$template on $paper, $cover', ({ template, ...job }) => {
+  const set: { plotted?: Plotted } = {}
+  beforeAll(async () => {
     const plotted = await plotJob(job)
     if ('stops' in plotted) throw new Error(JSON.stringify(plotted.stops))
-    const found = tapeUp(plotted)
+    set.plotted = plotted
+  })
+  afterAll(() => {
+    delete set.plotted
+  })
+
+  it('has no word of a joint overrun by the cut line', () => {
+    const key = `${template} on ${job.paper}`
+    for (const page of set.plotted!.read.pages) {
+      const words = page.texts.filter(
+        ({ layer, text }) => layer === 'joint' && /^(over|goes under) page/.test(text),
+      )
+      const cut = page.strokes
+        .filter(({ layer }) => layer === 'cut')
+        .flatMap(({ path }) => pathPoints(path, 400).flat())
+      for (const text of words) {
+        expect(
+          cut.filter((p) => inLetters(text, p)),
+          text.text,
+        ).toEqual([])
+        looked.set(key, (looked.get(key) ?? 0) + 1)
+      }
+    }
+  })
+
+  it('joins to the line that the design asks for', () => {
+    const found = tapeUp(set.plotted!)
     expect(found.faults).toEqual([])
     expect(found.measured).toBeGreaterThan(1000)
     expect(found.sought).toBeGreaterThan(700)
@@ -35,4 +76,13 @@ describe.each(jobs)('$template on $paper, $cover', (job: Job) => {
     expect(found.crosses).toBeGreaterThanOrEqual(2 * found.joints)
     expect(found.verniers).toBe(2 * found.joints)
   })
+})
+
+it('many words of joints were looked at, for each template on each paper', () => {
+  const asked = new Set(
+    jobs
+      .filter(({ paper }) => paper === 'letter' || paper === 'a4')
+      .map(({ template, paper }) => `${template} on ${paper}`),
+  )
+  for (const key of asked) expect(looked.get(key), key).toBeGreaterThan(20)
 })

@@ -4,7 +4,7 @@ import type { Units } from '../../length.ts'
 import type { Sheet } from '../design.ts'
 import { slipIn } from '../file/colon-slip.ts'
 import type { Entry, EntryMap } from '../file/entry.ts'
-import type { Tree, TreeMap, TreeScalar } from '../file/tree.ts'
+import type { Tree, TreeList, TreeMap, TreeScalar } from '../file/tree.ts'
 import type { Place } from '../problem.ts'
 import type { Report } from '../report.ts'
 import {
@@ -40,18 +40,11 @@ export interface Checking {
 
 /** One value against its row. What is wrong is reported and becomes `bad`, so that nobody asks for it again. */
 export const checkValue = (tree: Tree, row: Row, path: string, on: Checking): Entry => {
-  const { place } = tree
   const shapes = exampleOf(row, on)
-  const bad = (code: string, message: string, at = place, meant?: string): Entry => {
-    on.report(code, path, at, message, meant)
-    return { kind: 'bad', place }
-  }
-  const one = <T>(read: Reading<T>, entry: (value: T) => Entry): Entry =>
-    'fault' in read ? bad(read.code, sentence(row, read, on), place, read.meant) : entry(read.value)
-
+  const bad = badAt(tree.place, path, on)
   if (tree.kind === 'scalar') {
     const word = row.words.find((w) => w === tree.text.trim().toLowerCase())
-    if (word !== undefined) return { kind: 'word', word, place }
+    if (word !== undefined) return { kind: 'word', word, place: tree.place }
     if (tree.text.trim() === '' && row.value.kind !== 'text')
       return bad('shape', `\`${rowTitle(row)}\` has no value${shapes}`)
   }
@@ -61,41 +54,80 @@ export const checkValue = (tree: Tree, row: Row, path: string, on: Checking): En
     const slip = wanted === 'map' && tree.kind === 'scalar' ? slipIn(tree.text, keysUnder(row.path)) : null
     return bad('shape', `${wrongShape(tree, row)}${slip ? `; ${slip.message}` : shapes}`)
   }
-
-  if (tree.kind === 'map')
-    return value.kind === 'prices' ? checkPrices(tree, value, path, on) : checkMap(tree, row, path, on)
-  if (tree.kind === 'list' && value.kind === 'maps') {
-    const { least, most } = value
-    if (tree.items.length < least) return bad('shape', `\`${rowTitle(row)}\` is an empty list${shapes}`)
-    if (tree.items.length > most)
-      return bad(
-        'too-many',
-        `\`${rowTitle(row)}\` has ${tree.items.length} entries; at most ${most}`,
-        tree.items[most]!.place,
-      )
-    const of = itemRow(row)
-    const items = tree.items.map((item, i) => checkValue(item, of, `${path}[${i}]`, on))
-    return { kind: 'list', items, place }
+  switch (tree.kind) {
+    case 'map':
+      return value.kind === 'prices' ? checkPrices(tree, value, path, on) : checkMap(tree, row, path, on)
+    case 'list':
+      return value.kind === 'maps' ? checkMaps(tree, row, value, path, on) : checkItems(tree, row, path, on)
+    case 'scalar':
+      return checkScalar(tree, row, path, on)
+    default:
+      return tree satisfies never
   }
-  if (tree.kind === 'list') {
-    if (value.kind !== 'lengths' && value.kind !== 'sheets')
-      throw new TypeError(`no list of ${value.kind} at ${path}`)
-    if (tree.items.length > value.entries)
-      return bad(
-        'too-many',
-        `\`${rowTitle(row)}\` has ${tree.items.length} entries; at most ${value.entries}`,
-        tree.items[value.entries]!.place,
-      )
-    const entries = tree.items.map((item, i) => checkItem(item, row, value, `${path}[${i}]`, on))
-    if (value.kind === 'lengths' && entries.length === 0)
-      return bad('shape', `\`${rowTitle(row)}\` is an empty list; give at least one length${shapes}`)
-    if (entries.some((entry) => entry === undefined)) return { kind: 'bad', place }
-    return value.kind === 'lengths'
-      ? { kind: 'lengths', mm: entries as number[], place }
-      : { kind: 'sheets', sheets: entries as Sheet[], place }
+}
+
+/** Reports a fault, of the value at `place` unless told otherwise, and is what stands there then. */
+const badAt =
+  (place: Tree['place'], path: string, on: Checking) =>
+  (code: string, message: string, at = place, meant?: string): Entry => {
+    on.report(code, path, at, message, meant)
+    return { kind: 'bad', place }
   }
 
-  const { text } = tree
+/** A list of maps, as the ramps are. */
+const checkMaps = (
+  { items, place }: TreeList,
+  row: Row,
+  { least, most }: { readonly least: number; readonly most: number },
+  path: string,
+  on: Checking,
+): Entry => {
+  const bad = badAt(place, path, on)
+  if (items.length < least) return bad('shape', `\`${rowTitle(row)}\` is an empty list${exampleOf(row, on)}`)
+  if (items.length > most)
+    return bad(
+      'too-many',
+      `\`${rowTitle(row)}\` has ${items.length} entries; at most ${most}`,
+      items[most]!.place,
+    )
+  const of = itemRow(row)
+  return {
+    kind: 'list',
+    items: items.map((item, i) => checkValue(item, of, `${path}[${i}]`, on)),
+    place,
+  }
+}
+
+/** A list of lengths or of sheets. */
+const checkItems = ({ items, place }: TreeList, row: Row, path: string, on: Checking): Entry => {
+  const { value } = row
+  const bad = badAt(place, path, on)
+  if (value.kind !== 'lengths' && value.kind !== 'sheets')
+    throw new TypeError(`no list of ${value.kind} at ${path}`)
+  if (items.length > value.entries)
+    return bad(
+      'too-many',
+      `\`${rowTitle(row)}\` has ${items.length} entries; at most ${value.entries}`,
+      items[value.entries]!.place,
+    )
+  const entries = items.map((item, i) => checkItem(item, row, value, `${path}[${i}]`, on))
+  if (value.kind === 'lengths' && entries.length === 0)
+    return bad(
+      'shape',
+      `\`${rowTitle(row)}\` is an empty list; give at least one length${exampleOf(row, on)}`,
+    )
+  if (entries.some((entry) => entry === undefined)) return { kind: 'bad', place }
+  return value.kind === 'lengths'
+    ? { kind: 'lengths', mm: entries as number[], place }
+    : { kind: 'sheets', sheets: entries as Sheet[], place }
+}
+
+/** A single value. */
+const checkScalar = ({ text, place }: TreeScalar, row: Row, path: string, on: Checking): Entry => {
+  const { value } = row
+  const bad = badAt(place, path, on)
+  const one = <T>(read: Reading<T>, entry: (value: T) => Entry): Entry =>
+    'fault' in read ? bad(read.code, sentence(row, read, on), place, read.meant) : entry(read.value)
   switch (value.kind) {
     case 'text':
       return one(textValue(text, value.most), (t) => ({ kind: 'text', text: t, place }))

@@ -175,7 +175,7 @@ export const isBetter = (a: readonly number[], b: readonly number[]): boolean =>
 /** What a neighbour takes may cost a piece or two more than the fewest. */
 export const mostMore = 2
 
-/** What is to be bettered, and of how many pieces more than the fewest a layer may be for it. */
+/** What is to be bettered, and of how many pieces more than the fewest a layer may be for it; fewer are known not to do. */
 interface Than {
   readonly choice: Choice
   readonly more: number
@@ -191,6 +191,7 @@ export const chooseSeams = (layers: readonly Layer[], than?: Than): Choice | nul
   const most = than?.more ?? mostMore
   for (let more = 0; more <= most; more++) {
     pool = layers.map((layer, i) => [...waysOf(layer, fewestPieces(layer) + more), ...pool[i]!])
+    if (than && more < most) continue
     const { lost, pieces, worth } = bestOf(
       pool,
       (least, { smallest }) => Math.min(least, smallest),

@@ -80,11 +80,14 @@ const worthOf = ({ studs, choice: { lost, pieces, smallest, together } }: Laying
 
 /** The best that one addition brings, of the first kind of which any brings something; null where none does. */
 const bettered = (bed: Bed, from: Laying, laid: Lay): Laying | null => {
+  const kinds = moreStuds(bed, from.studs, from.choice)
+  const known: (readonly (readonly Stud[])[])[] = []
   // in the fewest sheets first: there are not many ways to lay them
   for (const more of [0, 1])
-    for (const candidates of moreStuds(bed, from.studs, from.choice)) {
+    for (const [i, candidates] of kinds.entries()) {
       let best: Laying | null = null
-      for (const studs of candidates()) {
+      known[i] ??= candidates()
+      for (const studs of known[i]) {
         const now = laid(studs, from, more)
         if (now && (!best || isBetter(worthOf(now), worthOf(best)))) best = now
       }

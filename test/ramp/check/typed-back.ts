@@ -23,9 +23,10 @@ export const extreme = fc
 
 /** What still speaks after the builder did what a message said, or null. */
 export const stillSaid = (ramp: QuarterDesign, units: Units): string | null => {
-  const { findings } = solve(ramp, units)
-  const before = new Set(findings.filter(({ level }) => level === 'stop').map(({ id }) => id))
-  for (const finding of findings) {
+  const { drafts, findingsOf } = solve(ramp, units)
+  const before = new Set(drafts.filter(({ level }) => level === 'stop').map(({ id }) => id))
+  const asked = drafts.filter(({ level }) => level !== 'note').map(({ id }) => id)
+  for (const finding of findingsOf(...new Set(asked))) {
     if (finding.level === 'note') continue
     for (const { words, design, panel } of remediesOf(ramp, finding, units)) {
       const again = solve(design, units, panel).drafts.find(
