@@ -97,18 +97,26 @@ function pages() {
     `\n${written} pages: ${(found.time / written).toFixed(2)} ms and ${(statSync(out).size / written).toFixed(0)} bytes a page, ${found.peak.toFixed(0)} MB   goal 200 MB`,
   )
 
-  const warm = join(folder, 'warm.cjs')
+  console.log(
+    `\nwarm, ms of the processor   goals: covers 5, layout 8, a page 2\n${cost([bundled('warm'), demo]).stdout}`,
+  )
+  console.log(
+    `panels, ms of the processor   goals: C1-P1 2000, a pair 1000, figures with ÷ without stock 1.1\n${cost([bundled('stock'), demo, pair]).stdout}`,
+  )
+}
+
+/** A script of this folder in one file. */
+function bundled(name) {
+  const outfile = join(folder, `${name}.cjs`)
   buildSync({
-    entryPoints: ['test/bench/warm.ts'],
+    entryPoints: [`test/bench/${name}.ts`],
     bundle: true,
     platform: 'node',
     format: 'cjs',
-    outfile: warm,
+    outfile,
     logLevel: 'warning',
   })
-  console.log(
-    `\nwarm, ms of the processor   goals: covers 5, layout 8, a page 2\n${cost([warm, demo]).stdout}`,
-  )
+  return outfile
 }
 
 function quarters(count, height) {

@@ -45,6 +45,28 @@ describe('a near miss', () => {
     expect(panelsOf(editDesign(quarter, 'stock.trim', '0'))).toBe(panelsOf(quarter) - 1)
   })
 
+  test('is told of sides that are a little too long for a panel, and so are made of pieces', () => {
+    const flat = writeStarter(starterFor('flat', 'mm'))
+    const long = editDesign(flat, 'ramps.0.length', '2441')
+    const jointsOf = (text: string): number =>
+      figuresJob(designOf(text)).solved.ramps.reduce((sum, { splices }) => sum + splices.length, 0)
+    expect(jointsOf(long)).toBe(1)
+    const told = missesOf(long).find((words) => words.includes('joints of sides'))!
+    const [, typed] = /^`length: (\d+ mm)` in place of 2441 mm saves .*2 joints of sides/.exec(told)!
+    // a piece as long as the panel keeps the panel's own ends
+    expect(typed).toBe('2440 mm')
+    expect(jointsOf(editDesign(long, 'ramps.0.length', typed!))).toBe(0)
+    // and of a quarter by its deck: as much less as the side is longer than 2440
+    const deck = editDesign(quarter, 'ramps.0.deck', '1570')
+    const over = figuresJob(designOf(deck)).solved.ramps[0]!.length! - 2440
+    expect(over).toBeGreaterThan(0)
+    const shorter = missesOf(deck).find((words) => words.includes('joints of sides'))!
+    const [, less] = /`deck: (\d+) mm` in place of 1570 mm saves/.exec(shorter)!
+    expect(Number(less)).toBe(Math.floor(1570 - over))
+    expect(jointsOf(deck)).toBe(1)
+    expect(jointsOf(editDesign(deck, 'ramps.0.deck', less!))).toBe(0)
+  })
+
   test('is told of studs', () => {
     // two studs from 2400 squared at both ends: (2400 − 10 + 3) / 2 − 3 = 1193.5; the sides are 18 each
     const wide = editDesign(editDesign(quarter, 'stock.timber', '[2400]'), 'ramps.0.width', '1240')

@@ -4,7 +4,7 @@ import { type View, viewMarks } from '../views/view.ts'
 import { type Block, beside, type FixedBlock, stack } from './block.ts'
 
 /** Width and height of a step's picture, and the air beside it, mm on paper. */
-const picture = { width: 52, height: 34 } as const
+const picture = { width: 46, height: 27 } as const
 const between = 4
 /** So many steps stand beside one picture at most. */
 export const stageSteps = 6

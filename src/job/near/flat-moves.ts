@@ -20,6 +20,8 @@ export const flatMoves = (ramp: Flat, parts: readonly SheetPart[], around: Aroun
       [
         ...sides.flatMap((part) => shorter(length, partSize(part)[0])),
         ...skins.flatMap((part) => shorter(length, partSize(part)[1])),
+        // a side in pieces has none as long as itself
+        ...(ramp.splices.length > 0 ? shorter(length, ramp.length) : []),
       ],
       design.units,
     ),

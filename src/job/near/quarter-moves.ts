@@ -29,6 +29,8 @@ export const quarterMoves = (
         ...parts
           .filter(({ part }) => part === 'side' || part === 'deck-board')
           .flatMap((part) => shorter(back.value, partSize(part)[part.part === 'side' ? 0 : 1])),
+        // a side in pieces has none as long as itself
+        ...(ramp.splices.length > 0 ? shorter(back.value, ramp.length) : []),
         ...mostThat(back.value, units, fewerPages(ramp, backKey(ramp.design), around)),
       ],
       units,

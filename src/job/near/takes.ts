@@ -43,7 +43,14 @@ export const takesOf = (
         ] as const,
     ),
     ...timber.flatMap(({ boards }) => [['timber', boards.length] as const]),
+    ['joint of sides', jointsOf(sheets)],
   ])
+}
+
+/** Where pieces meet that no panel holds whole, in all sides and ribs. */
+const jointsOf = (sheets: readonly SheetPanels[]): number => {
+  const sides = sheets.flatMap(({ parts }) => parts.flatMap(({ piece }) => (piece ? [piece.of] : [])))
+  return sides.length - new Set(sides).size
 }
 
 /** Pages to tape for the sides of ramps, and the way they are covered. */

@@ -149,14 +149,14 @@ const panelFindings = (design: FlatDesign, frame: number, stock: Stock, units: U
               `${atLeast(Math.min(length, frame))} x ${atLeast(Math.max(length, frame))}`,
             ),
           )
-      : offering(`make it ${atMost(room)} long or less and set two end to end`, set('length', atMost(room)))
+      : offering(`make it ${atMost(room)} long or less, two end to end for more`, set('length', atMost(room)))
   return [
     warn(
       'panel-size',
       tell(
         `a side needs ${atLeast(length)} × ${atLeast(frame)}, a panel of your stock is ${panelWords(sizes, units)}; `,
         way,
-        ', or join the sides over a stud',
+        ', or let each side be pieces that meet over a stud',
       ),
     ),
   ]

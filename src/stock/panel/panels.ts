@@ -8,11 +8,10 @@ import type { Point } from '../../geometry/point.ts'
 import { outerPolygon } from '../../geometry/polygon/outer-polygon.ts'
 import { offerSteps } from '../../ramp/check/offer.ts'
 import type { SheetPart } from '../sheet-part.ts'
-import { largestRest } from './largest-rest.ts'
 import { nest } from './nest.ts'
 import type { Filled, PanelKind, Place } from './pack.ts'
 import type { Piece } from './piece.ts'
-import { type SawStep, sawOrder } from './saw-order.ts'
+import { type SawStep, sawPanel } from './saw-order.ts'
 import { blankOf } from './shape.ts'
 
 /** A piece where it lies: from the panel's left end and its lower edge, the panel's better face up. mm, degrees */
@@ -46,7 +45,7 @@ export interface Panel {
   readonly clamped: number
   readonly pieces: readonly PanelPiece[]
   readonly steps: readonly SawStep[]
-  /** the largest rectangle that is left */
+  /** the largest rectangle that is left in one part, once it is sawn in that order */
   readonly rest: Box | null
 }
 
@@ -198,14 +197,9 @@ const panelOf = (
     there,
     clamped,
     pieces,
-    steps: sawOrder(
+    ...sawPanel(
       pieces.map(({ part, box }, i) => ({ mark: part.mark, box, square: places[i]!.shape.square })),
       whole,
-      kerf,
-    ),
-    rest: largestRest(
-      whole,
-      pieces.map(({ box }) => box),
       kerf,
     ),
   }

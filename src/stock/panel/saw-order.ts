@@ -1,4 +1,5 @@
 import type { Box } from '../../geometry/bounds.ts'
+import { largestRest } from './largest-rest.ts'
 
 /** A piece as the saw meets it. */
 export interface Sawn {
@@ -27,30 +28,48 @@ export type SawStep =
 /** Less than this is no cut, mm. */
 const slack = 0.5
 
+/** How a panel is sawn, and the largest rectangle that is then left in one part. */
+export interface Sawing {
+  readonly steps: readonly SawStep[]
+  readonly rest: Box | null
+}
+
 /** Long rips first, then cuts across, as far as straight cuts meet no piece; what hangs together then is sawn out one by one. */
-export const sawOrder = (pieces: readonly Sawn[], panel: Box, kerf: number): readonly SawStep[] => {
-  if (pieces.length === 0) return []
+export const sawPanel = (pieces: readonly Sawn[], panel: Box, kerf: number): Sawing => {
+  if (pieces.length === 0) return { steps: [], rest: areaOf(panel) > 0 ? panel : null }
   const line = bestLine(pieces, panel, kerf)
   if (!line) {
     const [only] = pieces
-    return pieces.length === 1 && only!.square
-      ? []
-      : pieces.map(({ mark, square }) => ({ kind: 'out', mark, square }))
+    const free = pieces.length === 1 && only!.square
+    return {
+      steps: free ? [] : pieces.map(({ mark, square }) => ({ kind: 'out', mark, square })),
+      rest: largestRest(
+        panel,
+        pieces.map(({ box }) => box),
+        kerf,
+      ),
+    }
   }
-  const { kind, at, blade, near, far } = line
+  const { kind, at, blade } = line
   const along = kind === 'rip'
-  const edge = blade === 'past' ? at + kerf : at
-  const [nearEnd, farStart] = blade === 'past' ? [at, edge] : [at - kerf, at]
-  const nearBox = along ? { ...panel, y1: nearEnd } : { ...panel, x1: nearEnd }
-  const farBox = along ? { ...panel, y0: farStart } : { ...panel, x0: farStart }
+  const [nearEnd, farStart] = blade === 'past' ? [at, at + kerf] : [at - kerf, at]
+  const near = sawPanel(line.near, along ? { ...panel, y1: nearEnd } : { ...panel, x1: nearEnd }, kerf)
+  const far = sawPanel(line.far, along ? { ...panel, y0: farStart } : { ...panel, x0: farStart }, kerf)
   const [from, to] = along ? [panel.x0, panel.x1] : [panel.y0, panel.y1]
-  const marks = pieces.map(({ mark }) => mark)
-  return [
-    { kind, at, from, to, blade, marks },
-    ...sawOrder(near, nearBox, kerf),
-    ...sawOrder(far, farBox, kerf),
-  ]
+  return {
+    steps: [
+      { kind, at, from, to, blade, marks: pieces.map(({ mark }) => mark) },
+      ...near.steps,
+      ...far.steps,
+    ],
+    rest: larger(near.rest, far.rest),
+  }
 }
+
+const areaOf = ({ x0, y0, x1, y1 }: Box): number => Math.max(0, x1 - x0) * Math.max(0, y1 - y0)
+
+const larger = (a: Box | null, b: Box | null): Box | null =>
+  a === null ? b : b === null || areaOf(a) >= areaOf(b) ? a : b
 
 interface Line {
   readonly kind: 'rip' | 'cross'

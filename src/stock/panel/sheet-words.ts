@@ -41,23 +41,26 @@ const spareStrip = (panels: readonly Panel[], trim: number): number | null => {
 
 const partWords = (parts: readonly SheetPart[]): string => {
   // pieces of one side are one side
-  const count = (part: SheetPart['part']): number =>
-    new Set(parts.flatMap((one) => (one.part === part ? [one.piece?.of ?? one.mark] : []))).size
-  const pieces = parts.filter(({ piece }) => piece).length
-  const ramps = new Set(parts.map(({ ramp }) => ramp)).size
-  const sides = count('side')
+  const count = (own: readonly SheetPart[], part: SheetPart['part']): number =>
+    new Set(own.flatMap((one) => (one.part === part ? [one.piece?.of ?? one.mark] : []))).size
+  const several = new Set(parts.map(({ ramp }) => ramp)).size > 1
   const some = (n: number, one: string, many: string): readonly string[] =>
     n === 0 ? [] : [n === 1 ? one : `${n} ${many}`]
-  const walls = wordList([
-    ...(sides === 2 && ramps === 1 ? ['both sides'] : some(sides, 'a side', 'sides')),
-    ...some(count('rib'), 'a rib', 'ribs'),
-  ])
+  const walls = (own: readonly SheetPart[]): readonly string[] => {
+    const sides = count(own, 'side')
+    return [
+      ...(sides === 2 && !several ? ['both sides'] : some(sides, 'a side', 'sides')),
+      ...some(count(own, 'rib'), 'a rib', 'ribs'),
+    ]
+  }
+  const pieces = parts.filter(({ piece }) => piece)
   return wordList([
-    ...(walls === '' ? [] : [pieces > 0 ? `${walls} in ${pieces} pieces` : walls]),
-    ...some(count('plate'), 'a plate', 'plates'),
-    ...some(count('skin'), 'a piece of skin', 'pieces of skin'),
-    ...some(count('deck-board'), 'a deck board', 'pieces of deck board'),
-    ...some(count('run-out'), 'a run-out sheet', 'pieces of run-out'),
+    ...walls(parts.filter(({ piece }) => !piece)),
+    ...(pieces.length > 0 ? [`${wordList(walls(pieces))} in ${pieces.length} pieces`] : []),
+    ...some(count(parts, 'plate'), 'a plate', 'plates'),
+    ...some(count(parts, 'skin'), 'a piece of skin', 'pieces of skin'),
+    ...some(count(parts, 'deck-board'), 'a deck board', 'pieces of deck board'),
+    ...some(count(parts, 'run-out'), 'a run-out sheet', 'pieces of run-out'),
   ])
 }
 

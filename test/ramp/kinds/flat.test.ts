@@ -275,7 +275,7 @@ describe('each check speaks just past its limit, and not on it or before', () =>
       'stop: a surface height of 30 mm leaves only 6 mm of frame under the skin; make it 34 mm or more',
     ])
     expect(said({ ...level, length: 3000.4 }, 'panel-size')).toEqual([
-      'warn: a side needs 3001 mm × 89 mm, a panel of your stock is 2440 mm × 1220 mm; make it 2440 mm long or less and set two end to end, or join the sides over a stud',
+      'warn: a side needs 3001 mm × 89 mm, a panel of your stock is 2440 mm × 1220 mm; make it 2440 mm long or less, two end to end for more, or let each side be pieces that meet over a stud',
     ])
   })
 
@@ -286,10 +286,10 @@ describe('each check speaks just past its limit, and not on it or before', () =>
         .map((f) => f.message)
     expect(at([300, 600], 300)).toEqual([])
     expect(at([300, 600], 301)).toEqual([
-      'a side needs 301 mm × 450 mm, a panel of your stock is 600 mm × 300 mm; make it 300 mm long or less and set two end to end, or join the sides over a stud',
+      'a side needs 301 mm × 450 mm, a panel of your stock is 600 mm × 300 mm; make it 300 mm long or less, two end to end for more, or let each side be pieces that meet over a stud',
     ])
     expect(at([300, 440], 700)).toEqual([
-      'a side needs 700 mm × 450 mm, a panel of your stock is 440 mm × 300 mm; buy panels of 700 mm × 450 mm or more, or join the sides over a stud',
+      'a side needs 700 mm × 450 mm, a panel of your stock is 440 mm × 300 mm; buy panels of 700 mm × 450 mm or more, or let each side be pieces that meet over a stud',
     ])
     expect(at([450, 700], 700)).toEqual([])
   })

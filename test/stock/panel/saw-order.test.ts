@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Box } from '../../../src/geometry/bounds.ts'
-import { type Sawn, sawOrder } from '../../../src/stock/panel/saw-order.ts'
+import { type Sawn, sawPanel } from '../../../src/stock/panel/saw-order.ts'
 
 const panel: Box = { x0: 0, y0: 0, x1: 2440, y1: 1220 }
 const square = (mark: string, x0: number, y0: number, x1: number, y1: number): Sawn => ({
@@ -17,7 +17,7 @@ const sawn = (
 ): { readonly faults: readonly string[]; readonly parts: readonly Box[] } => {
   let parts: Box[] = [panel]
   const faults: string[] = []
-  for (const step of sawOrder(pieces, panel, kerf)) {
+  for (const step of sawPanel(pieces, panel, kerf).steps) {
     if (step.kind === 'out') continue
     const along = step.kind === 'rip'
     const [low, high] = step.blade === 'past' ? [step.at, step.at + kerf] : [step.at - kerf, step.at]
@@ -58,7 +58,7 @@ const sawn = (
 
 describe('the order of cuts', () => {
   test('rips first, then cuts across, then trims what is square', () => {
-    const steps = sawOrder(
+    const { steps } = sawPanel(
       [square('A', 5, 5, 805, 605), square('B', 808, 5, 1608, 605), square('C', 5, 608, 2005, 1208)],
       panel,
       3,
@@ -76,18 +76,26 @@ describe('the order of cuts', () => {
       square('D', 0, 403, 400, 1103),
     ]
     expect(
-      sawOrder(whirl, panel, 3)
-        .map(({ kind }) => kind)
+      sawPanel(whirl, panel, 3)
+        .steps.map(({ kind }) => kind)
         .slice(-4),
     ).toEqual(['out', 'out', 'out', 'out'])
     const sides = [
       { ...square('S', 5, 5, 1400, 640), square: false },
       { ...square('T', 900, 200, 2300, 840), square: false },
     ]
-    expect(sawOrder(sides, panel, 3)).toEqual([
+    expect(sawPanel(sides, panel, 3).steps).toEqual([
       { kind: 'out', mark: 'S', square: false },
       { kind: 'out', mark: 'T', square: false },
     ])
+  })
+
+  test('leaves what lies in one part after them, not what the rips went through', () => {
+    const one = [square('A', 5, 5, 1221, 1037)]
+    // ripped at 5 and 1037 from end to end: behind the piece 1216 by 1032 is left, over the rip 2440 by 180
+    expect(sawPanel(one, panel, 3).rest).toEqual({ x0: 1224, y0: 5, x1: 2440, y1: 1037 })
+    expect(sawPanel([], panel, 3).rest).toEqual(panel)
+    expect(sawPanel([square('A', 0, 0, 2440, 1220)], panel, 3).rest).toBeNull()
   })
 
   test('frees every piece of made-up shelves by cuts that run from edge to edge and into none', () => {
@@ -111,6 +119,19 @@ describe('the order of cuts', () => {
         })
         const { faults, parts } = sawn(all, kerf)
         expect(faults).toEqual([])
+        // what is left is the largest part with no piece in it
+        const areaOf = ({ x0, y0, x1, y1 }: Box): number => (x1 - x0) * (y1 - y0)
+        const empty = parts.filter((part) =>
+          all.every(
+            ({ box }) =>
+              box.x1 <= part.x0 + 1e-6 ||
+              box.x0 >= part.x1 - 1e-6 ||
+              box.y1 <= part.y0 + 1e-6 ||
+              box.y0 >= part.y1 - 1e-6,
+          ),
+        )
+        const { rest } = sawPanel(all, panel, kerf)
+        expect(Math.abs(areaOf(rest!) - Math.max(...empty.map(areaOf)))).toBeLessThan(1e-3)
         for (const { mark, box } of all) {
           pieces++
           const own = parts.filter(

@@ -16,6 +16,9 @@ export const framing = (book: Book): Section => ({
   blocks: [head('Framing', book.width), ...book.solved.ramps.flatMap((ramp) => frameOf(book, ramp))],
 })
 
+/** Of the plan's usual height: in less its numbers come among its dimensions. */
+const leastPlan = 0.6
+
 const frameOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
   const { width, units } = book
   const curved = isCurved(ramp)
@@ -35,7 +38,7 @@ const frameOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
       ofRamp(book, 'The frame from above', ramp),
       (ratio) => planView(ramp, units, ratio),
       units,
-      { width, height: 120 * book.share },
+      { width, height: 120 * Math.max(leastPlan, book.share) },
       { width: ramp.length, height: ramp.width },
     ),
     part(ofRamp(book, 'Steps', ramp), width),
