@@ -6,21 +6,28 @@ import { buildSync } from 'esbuild'
 
 /** The page in a browser: one file, program, style and fonts inside, and a policy that forbids every request. */
 const load = createRequire(import.meta.url)
-const { outputFiles } = buildSync({
-  entryPoints: ['src/web/main.tsx'],
-  write: false,
-  bundle: true,
-  minify: true,
-  platform: 'browser',
-  target: ['es2022'],
-  format: 'iife',
-  charset: 'utf8',
-  legalComments: 'none',
-  jsx: 'automatic',
-  jsxImportSource: 'preact',
-  alias: { 'pdf-lib': 'pdf-lib/es/core/index.js' },
-  logLevel: 'warning',
-})
+const programOf = (entry) => {
+  const { outputFiles } = buildSync({
+    entryPoints: [entry],
+    write: false,
+    bundle: true,
+    minify: true,
+    platform: 'browser',
+    target: ['es2022'],
+    format: 'iife',
+    charset: 'utf8',
+    legalComments: 'none',
+    jsx: 'automatic',
+    jsxImportSource: 'preact',
+    alias: { 'pdf-lib': 'pdf-lib/es/core/index.js' },
+    logLevel: 'warning',
+  })
+  // a closing tag inside would end the element
+  return outputFiles[0].text.trim().replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--')
+}
+
+/** What draws is read and run before anything is seen; what lays and writes the pages runs in workers, and may come later. */
+const [program, worker] = ['src/web/main.tsx', 'src/web/worker/main.ts'].map(programOf)
 const style = buildSync({
   entryPoints: ['src/web/style.css'],
   write: false,
@@ -29,8 +36,6 @@ const style = buildSync({
   logLevel: 'warning',
 }).outputFiles[0].text.trim()
 
-// a closing tag inside would end the element
-const program = outputFiles[0].text.trim().replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--')
 const sourceOf = (text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`
 const policy = [
   "default-src 'none'",
@@ -50,6 +55,7 @@ const parts = {
   policy,
   style,
   program,
+  worker,
   regular: font('DejaVuSansCondensed'),
   bold: font('DejaVuSansCondensed-Bold'),
 }

@@ -1,36 +1,19 @@
-import { type Document, isCollection, isMap, isNode, isPair, parseDocument } from 'yaml'
+import { type Document, isCollection, isMap, isPair, parseDocument } from 'yaml'
 import { kinds, type RampKind } from './design.ts'
 import { parseDesign } from './file/parse.ts'
+import { type KeyPath, saidIn } from './file/said-keys.ts'
+import type { Tree } from './file/tree.ts'
 import { type Row, rowKey } from './row.ts'
 import { rampPath, schema } from './schema.ts'
-
-/** `ramps.0.height.deck`: keys from the top of the file, ramps by their number from 0. */
-export type KeyPath = string
 
 const partsOf = (path: KeyPath): readonly (string | number)[] =>
   path.split('.').map((part) => (/^\d+$/.test(part) ? Number(part) : part))
 
 /** What the file itself says of each key, as typed there; a map is said by its keys, a list whole. Empty where it is no YAML. */
-export const saidKeys = (text: string): ReadonlyMap<KeyPath, string> => {
-  const said = new Map<KeyPath, string>()
-  if (!isSound(text)) return said
-  const document = parse(text)
-  const visit = (node: unknown, path: string): void => {
-    if (isMap(node))
-      for (const { key, value } of node.items) visit(value, path === '' ? String(key) : `${path}.${key}`)
-    else if (path === 'ramps' && isCollection(node))
-      for (const [i, item] of node.items.entries()) visit(item, `ramps.${i}`)
-    else if (isNode(node) && node.range) {
-      const value = 'value' in node && typeof node.value === 'string' ? node.value : undefined
-      said.set(path, value ?? text.slice(node.range[0], node.range[1]))
-    }
-  }
-  visit(document.contents, '')
-  return said
-}
+export const saidKeys = (text: string): ReadonlyMap<KeyPath, string> => saidIn(treeOf(text), text)
 
 /** Bounded in size and depth, and YAML: asked before anything walks through it. */
-const isSound = (text: string): boolean => parseDesign(text, () => {}) !== undefined
+const treeOf = (text: string): Tree | undefined => parseDesign(text, () => {})
 
 // failsafe: every scalar stays the text that was typed
 const parse = (text: string): Document =>
@@ -65,22 +48,18 @@ export const editDesign = (text: string, path: KeyPath, value: string | null): s
 
 /** The same for a text of which many values are tried: it is read once. */
 export const designEditor = (text: string): ((path: KeyPath, value: string | null) => string) => {
-  if (!isSound(text)) return () => text
-  const document = parse(text)
+  const tree = treeOf(text)
+  if (tree === undefined) return () => text
   return (path, value) => {
-    const old = document.getIn(partsOf(path), true)
-    return value !== null &&
-      isNode(old) &&
-      old.range &&
-      (!isCollection(old) || old.flow) &&
-      old.range[1] > old.range[0]
-      ? `${text.slice(0, old.range[0])}${scalarOf(value)}${text.slice(old.range[1])}`
-      : rewritten(text, path, value)
+    const old = treeAt(tree, partsOf(path))
+    return value !== null && old !== undefined && standsInLine(old, text)
+      ? `${text.slice(0, old.place.offset)}${scalarOf(value)}${text.slice(old.place.end)}`
+      : rewritten(text, tree, path, value)
   }
 }
 
 /** Where maps come or go. */
-const rewritten = (text: string, path: KeyPath, value: string | null): string => {
+const rewritten = (text: string, tree: Tree, path: KeyPath, value: string | null): string => {
   const document = parse(text)
   const parts = partsOf(path)
   if (value === null) {
@@ -89,11 +68,22 @@ const rewritten = (text: string, path: KeyPath, value: string | null): string =>
     dropEmpty(document, parts.slice(0, -1))
   } else {
     makeMaps(document, parts.slice(0, -1))
-    for (const rival of rivalsOf(text, path)) document.deleteIn([...parts.slice(0, -1), rival])
+    for (const rival of rivalsOf(saidIn(tree, text), path)) document.deleteIn([...parts.slice(0, -1), rival])
     document.setIn(parts, valueNode(document, value))
   }
   return document.toString({ lineWidth: 0 })
 }
+
+const treeAt = (tree: Tree | undefined, [part, ...rest]: readonly (string | number)[]): Tree | undefined => {
+  if (part === undefined || tree === undefined) return tree
+  if (tree.kind === 'list') return treeAt(tree.items[Number(part)], rest)
+  if (tree.kind === 'scalar') return undefined
+  return treeAt(tree.pairs.find(({ key }) => key.text === String(part))?.value, rest)
+}
+
+/** Whether another value can be typed in its place: what has lines of its own stands by its indent. */
+const standsInLine = ({ kind, place: { offset, end } }: Tree, text: string): boolean =>
+  end > offset && (kind === 'scalar' || text[offset] === '[' || text[offset] === '{')
 
 /** As it may stand behind a colon: quoted where YAML would read something else. */
 const scalarOf = (value: string): string => {
@@ -134,8 +124,8 @@ const dropEmpty = (document: Document, parts: readonly (string | number)[]): voi
 }
 
 /** Keys of the same map that may not stand beside this one. */
-const rivalsOf = (text: string, path: KeyPath): readonly string[] => {
-  const row = rowOf(path, saidKind(saidKeys(text)))
+const rivalsOf = (said: ReadonlyMap<KeyPath, string>, path: KeyPath): readonly string[] => {
+  const row = rowOf(path, saidKind(said))
   if (row === undefined) return []
   const key = rowKey(row)
   const parent = schema.find(({ path: at }) => at === row.path.slice(0, row.path.lastIndexOf('.')))

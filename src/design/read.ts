@@ -11,6 +11,7 @@ import type { Design, PaperName } from './design.ts'
 import type { EntryMap } from './file/entry.ts'
 import { parseDesign } from './file/parse.ts'
 import { saidMap, saidPrices, saidText, saidWord, says } from './file/said.ts'
+import { type KeyPath, saidIn } from './file/said-keys.ts'
 import type { Tree, TreeMap } from './file/tree.ts'
 import { kindTraits } from './kind-traits.ts'
 import { withoutGuess, wrongUnits } from './plausible.ts'
@@ -50,14 +51,32 @@ export const readDesign = (text: string): DesignReading => {
   }
 }
 
+export type OpenReading = OpenDesign | { readonly problems: readonly Problem[] }
+
 /** The whole way from text to design; all problems together, in the order of the file. Never throws on any text. */
-export const readOpenDesign = (text: string): OpenDesign | { readonly problems: readonly Problem[] } => {
-  const { problems, report } = problemReport()
+export const readOpenDesign = (text: string): OpenReading => {
+  const problems = problemReport()
+  return readTree(parseDesign(text, problems.report), problems)
+}
+
+/** What a text says of each key, and what it means, out of one look at it. */
+export const readSaid = (
+  text: string,
+): { readonly said: ReadonlyMap<KeyPath, string>; readonly reading: OpenReading } => {
+  const problems = problemReport()
+  const tree = parseDesign(text, problems.report)
+  return { said: saidIn(tree, text), reading: readTree(tree, problems) }
+}
+
+/** `undefined` is a text that is no tree, which is reported already. */
+const readTree = (
+  tree: Tree | undefined,
+  { problems, report }: ReturnType<typeof problemReport>,
+): OpenReading => {
   const found = (): { readonly problems: readonly Problem[] } => ({
     problems: [...problems].sort((a, b) => a.place.offset - b.place.offset),
   })
 
-  const tree = parseDesign(text, report)
   if (tree === undefined) return found()
   if (tree.kind !== 'map') {
     const what = tree.kind === 'list' ? 'a list' : quote(tree.text)

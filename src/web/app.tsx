@@ -1,23 +1,25 @@
 import { useEffect, useMemo, useReducer, useRef, useState } from 'preact/hooks'
-import { editDesign, type PlanPage, type Problem, type Typing } from '../index.ts'
-import { Checks } from './column/checks.tsx'
+import { Checks, hurts } from './column/checks.tsx'
 import { Choose } from './column/choose.tsx'
-import { Column } from './column/column.tsx'
 import { Paper } from './column/paper.tsx'
-import { Part } from './column/part.tsx'
 import { Printer } from './column/printer.tsx'
 import { Save } from './column/save.tsx'
 import { SetFile } from './column/set-file.tsx'
 import { TextPart } from './column/text-part.tsx'
-import type { PlaceName } from './drawing/check-places.ts'
-import type { Pointed, SetKey } from './drawing/pointing.ts'
+import { type PlaceName, placeOfCheck } from './drawing/check-places.ts'
+import type { Alarm, Pointed } from './drawing/pointing.ts'
 import { SideDrawing } from './drawing/side-drawing.tsx'
+import { FilePart, RampParts } from './fields/key-parts.tsx'
+import { Part } from './fields/part.tsx'
 import { Next } from './next.tsx'
 import { PageView } from './page-view.tsx'
+import { Ramps } from './ramps.tsx'
+import { actionsOf } from './state/actions.ts'
 import { keepDesign } from './state/keep.ts'
 import { type Filled, step, type View, viewOf } from './state/model.ts'
 import { useAnswer } from './state/use-answer.ts'
 import { useFiles } from './state/use-files.ts'
+import { usePinned } from './state/use-pinned.ts'
 import { useSaving } from './state/use-saving.ts'
 import { Top } from './top.tsx'
 import type { Asking } from './worker/ask.ts'
@@ -38,9 +40,12 @@ interface AppProps {
   readonly askings: Askings
 }
 
-/** What a page is asked for by. */
-const nameOf = (page: PlanPage | undefined): string | null =>
-  page === undefined || page.kind === 'parts' || page.kind === 'strip' ? null : (page.tile ?? page.kind)
+const stockKeys = ['stock', 'prices', 'space'] as const
+const titleKeys = ['title', 'units'] as const
+const noAlarms: readonly Alarm[] = []
+
+/** What an alarm says in the drawing. */
+const alarmWords: Readonly<Record<string, string>> = { tips: 'tips over' }
 
 /** The whole page: one drawing, one column. All that it shows follows from the text of the design. */
 export const App = ({ start, askings }: AppProps) => {
@@ -54,12 +59,12 @@ export const App = ({ start, askings }: AppProps) => {
   const [ramp, setRamp] = useState(0)
   const [lay, setLay] = useState<Lay>({ words: {}, profile: null })
   const [page, setPage] = useState<number | null>(null)
-  const [kept, setKept] = useState(true)
+  const [keeps, setKeeps] = useState(true)
   const [pointed, setPointed] = useState<Pointed | null>(null)
 
   useEffect(() => {
     // not with each key: a browser's storage is slow
-    const timer = setTimeout(() => setKept(keepDesign(text)), 200)
+    const timer = setTimeout(() => setKeeps(keepDesign(text)), 200)
     const now = (): void => {
       keepDesign(text)
     }
@@ -74,27 +79,46 @@ export const App = ({ start, askings }: AppProps) => {
   const drawn = read && view.good?.text === text ? view.good : null
   const drawable = drawn !== null && !drawn.drawn.stopped
   const counts = useAnswer(counting, 'counts', drawable ? { kind: 'counts', text, lay } : null)
-  const checks = useAnswer(looking, 'checks', read ? { kind: 'checks', text } : null)
-  const plan = useAnswer(looking, 'plan', drawable ? { kind: 'plan', text, lay } : null)
+  // what takes longer follows when the counts are there
+  const checks = useAnswer(looking, 'checks', read && !counts.waits ? { kind: 'checks', text } : null)
+  const plan = useAnswer(looking, 'plan', drawable && !counts.waits ? { kind: 'plan', text, lay } : null)
   useEffect(() => {
     if (checks.answer !== null && !checks.old && checks.answer.filled !== text)
       setFilled({ text, filled: checks.answer.filled })
   }, [checks])
   const stopped = !drawable || (!checks.old && checks.answer?.stopped === true)
 
-  const setText = (next: string, of: string | null = null): void => take({ kind: 'text', text: next, of })
-  const setKey: SetKey = (path, value) => setText(editDesign(text, path, value), path)
-  const takeOffer = (offer: readonly Typing[]): void =>
-    setText(offer.reduce((all, { path, value }) => editDesign(all, path, value), text))
-  const mend = ({ place, meant = '' }: Problem): void =>
-    setText(`${text.slice(0, place.offset)}${meant}${text.slice(place.end)}`)
-  const point = (place: PlaceName | null, of: string | null): void => {
-    setPointed(place === null ? null : { place, ramp: of })
-    const at = view.good?.design.ramps.findIndex(({ name }) => name === of) ?? -1
-    if (place !== null && at >= 0) setRamp(at)
-  }
-  const files = useFiles(writing, (design) => setText(design))
+  const actions = useMemo(
+    () => actionsOf(take, (place) => setPointed(place === null ? null : { place, ramp: null })),
+    [take],
+  )
+  const { setText } = actions
+  const shown = useRef(view)
+  shown.current = view
+  const point = useMemo(
+    () =>
+      (place: PlaceName | null, of: string | null): void => {
+        setPointed(place === null ? null : { place, ramp: of })
+        const at = shown.current.good?.design.ramps.findIndex(({ name }) => name === of) ?? -1
+        if (place !== null && at >= 0) setRamp(at)
+      },
+    [],
+  )
+  const found = checks.old ? [] : (checks.answer?.checks ?? [])
+  const name = view.good?.design.ramps[ramp]?.name
+  const alarms = useMemo(() => {
+    const own = found.filter((check) => hurts(check) && check.ramp === name)
+    return own.length === 0
+      ? noAlarms
+      : own.flatMap(({ id }) => {
+          const place = placeOfCheck(id)
+          return place === null ? [] : [{ place, words: alarmWords[id] ?? 'too weak' }]
+        })
+  }, [checks, name])
+  const files = useFiles(writing, setText)
   const saving = useSaving(writing)
+
+  const stage = usePinned()
 
   useEffect(() => {
     const keys = (event: KeyboardEvent): void => {
@@ -125,69 +149,90 @@ export const App = ({ start, askings }: AppProps) => {
 
   const paper = view.said.get('paper') ?? view.good?.design.paper ?? ''
   const count = counts.answer?.counts[counts.answer.cover]
+  const planned = plan.old ? null : (plan.answer?.plan ?? null)
+  const closePage = useMemo(() => () => setPage(null), [])
   return (
     <>
-      <Top view={view} history={history} take={take} open={files.open} kept={kept} words={files.words} />
+      <Top
+        title={view.said.get('title') ?? 'traceply'}
+        back={history.past.length > 0}
+        forward={history.future.length > 0}
+        take={take}
+        open={files.open}
+        keeps={keeps}
+        words={files.words}
+      />
       {files.set && (
         <SetFile
           set={files.set}
           profile={lay.profile}
           asking={writing}
           close={files.closeSet}
-          takeDesign={(design) => setText(design)}
+          takeDesign={setText}
         />
       )}
       <main>
-        <div class="stage">
-          {page === null ? (
-            <SideDrawing
-              view={view}
-              ramp={ramp}
-              setRamp={setRamp}
-              setKey={setKey}
-              setText={setText}
-              rest={() => take({ kind: 'rest' })}
-              plan={drawable && !plan.old ? (plan.answer?.plan ?? null) : null}
-              showPage={setPage}
-              pointed={pointed}
-            />
-          ) : (
-            <PageView
-              text={text}
-              lay={lay}
-              page={page}
-              name={nameOf(plan.answer?.plan.pages[page - 1])}
-              saving={saving}
-              asking={looking}
-              close={() => setPage(null)}
-            />
-          )}
+        <div class="side">
+          <div class="stage" ref={stage}>
+            {page === null ? (
+              <SideDrawing
+                view={view}
+                ramp={ramp}
+                setRamp={setRamp}
+                actions={actions}
+                plan={drawable ? planned : null}
+                showPage={setPage}
+                pointed={pointed}
+                alarms={alarms}
+              />
+            ) : (
+              <PageView
+                text={text}
+                lay={lay}
+                page={page}
+                planned={plan.answer?.plan.pages[page - 1]}
+                saving={saving}
+                asking={looking}
+                close={closePage}
+              />
+            )}
+          </div>
           <Next
             view={view}
             lay={lay}
             stopped={stopped}
-            watched={checks.answer?.checks.some(({ level }) => level === 'warn') ?? false}
-            pages={plan.old ? null : (plan.answer?.plan.pages.length ?? null)}
+            watched={found.some(({ level }) => level === 'warn')}
+            hurts={found.some(hurts)}
+            pages={planned?.pages.length ?? null}
             saving={saving}
           />
+          <Ramps view={view} ramp={ramp} setRamp={setRamp} actions={actions} />
         </div>
         <div class="column">
-          <Checks view={view} heard={checks} take={takeOffer} mend={mend} point={point} />
-          <Column
-            view={view}
-            ramp={ramp}
-            setKey={setKey}
-            mend={mend}
-            point={(place) => setPointed(place === null ? null : { place, ramp: null })}
-          />
+          <Checks view={view} heard={checks} take={actions.takeOffer} mend={actions.mend} point={point} />
+          <Part name="help me choose" line="from what you know">
+            <Choose units={view.good?.design.units ?? 'mm'} asking={writing} take={setText} />
+          </Part>
+          <RampParts view={view} ramp={ramp} actions={actions} />
           <Part
             name="paper"
-            line={`${paper}${count === undefined ? '' : `, ${count} to tape`}`}
+            line={`${paper}${count === undefined ? '' : `, ${count} pages to tape`}`}
             old={counts.old && drawable}
           >
-            <Paper counts={counts} plan={plan} lay={lay} setLay={setLay} showPage={setPage} />
+            <Paper
+              view={view}
+              actions={actions}
+              counts={counts}
+              plan={plan}
+              lay={lay}
+              setLay={setLay}
+              showPage={setPage}
+            />
           </Part>
-          <Part name="printer" line={lay.profile === null ? 'not measured' : 'corrected'}>
+          <Part
+            name="printer"
+            line={lay.profile === null ? 'not measured yet' : 'measured, pages are corrected'}
+          >
             <Printer
               lay={lay}
               setLay={setLay}
@@ -196,14 +241,16 @@ export const App = ({ start, askings }: AppProps) => {
               asking={looking}
             />
           </Part>
-          <Save view={view} lay={lay} stopped={stopped} saving={saving} />
-          <Part name="help me choose" line="from what you know, or from one of ours">
-            <Choose
-              units={view.good?.design.units ?? 'mm'}
-              asking={writing}
-              take={(design) => setText(design)}
-            />
-          </Part>
+          <FilePart name="buy and saw" keys={stockKeys} view={view} actions={actions} />
+          <Save
+            view={view}
+            lay={lay}
+            stopped={stopped}
+            busy={saving.state.kind === 'busy'}
+            save={saving.save}
+            say={saving.say}
+          />
+          <FilePart name="title and units" keys={titleKeys} view={view} actions={actions} />
           <Part name="the file as text" line="all that is shown here, to copy or paste">
             <TextPart text={text} setText={setText} />
           </Part>

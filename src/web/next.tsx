@@ -1,4 +1,5 @@
 import { isCurved } from '../index.ts'
+import { kept } from './kept.ts'
 import type { View } from './state/model.ts'
 import type { Saving } from './state/use-saving.ts'
 import type { Lay } from './worker/messages.ts'
@@ -7,18 +8,19 @@ interface NextProps {
   readonly view: View
   readonly lay: Lay
   readonly stopped: boolean
-  /** something is to be watched */
+  /** something is to be watched; a rider can fall */
   readonly watched: boolean
+  readonly hurts: boolean
   /** pages of the set; null while they are not known */
   readonly pages: number | null
   readonly saving: Saving
 }
 
 const printIt =
-  ': print it at 100 %, never "fit to page". Measure the square of page 2 with a steel rule; if it is off, type what you read under printer and save again'
+  ': print it at 100 %, never "fit to page". Then measure the test square, the leaf behind the map, with a steel rule; if it is off, type what you read under printer and save again'
 
 /** What to do now, in one line, and the button for it. */
-export const Next = ({ view, lay, stopped, watched, pages, saving }: NextProps) => {
+export const Next = kept(({ view, lay, stopped, watched, hurts, pages, saving }: NextProps) => {
   const { state, save, stop } = saving
   const busy = state.kind === 'busy'
   const curved = view.good?.design.ramps.some(isCurved) ?? false
@@ -38,21 +40,30 @@ export const Next = ({ view, lay, stopped, watched, pages, saving }: NextProps) 
           stop
         </button>
       )}
-      <p role="status">
-        {state.kind === 'busy'
-          ? state.of > 0
-            ? `page ${state.page} of ${state.of}`
-            : 'laying out'
-          : state.words !== ''
-            ? state.words
-            : stopped
-              ? 'First mend what stands under STOP.'
+      <p role="status" class={hurts && !busy ? 'wrong' : undefined}>
+        {stateWords(saving.state, view.text, lay) ??
+          (stopped
+            ? 'First mend what stands under STOP.'
+            : hurts
+              ? 'A rider can fall: look at what stands first under watch and press the button there, before you print.'
               : !curved
                 ? 'A flat is straight cuts: save the cuts below.'
                 : watched
                   ? 'Look at what stands under watch: a button under it puts it right. Then save the pages.'
-                  : 'Change the figures in colour. Then save, print at 100 %, measure the test square, tape, trace, saw.'}
+                  : 'Change the figures in colour. Then save, print at 100 %, measure the test square, tape, trace, saw.')}
       </p>
     </section>
   )
+})
+
+/** What is being written, or what was; null where nothing is to be told of it any more. */
+const stateWords = (state: Saving['state'], text: string, lay: Lay): string | null => {
+  if (state.kind === 'busy')
+    return state.of > 0 ? `writing ${state.page} of ${state.of} pages` : 'laying out the pages'
+  const { words, file, of } = state
+  if (words === '') return null
+  if (of === null || (of.text === text && of.lay === lay)) return words
+  return file === null
+    ? null
+    : `${file} is from before the last change: save it again, and print only the new one.`
 }

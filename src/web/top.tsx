@@ -1,37 +1,30 @@
-import type { History, Step, View } from './state/model.ts'
+import { kept } from './kept.ts'
+import type { Step } from './state/model.ts'
 
 interface TopProps {
-  readonly view: View
-  readonly history: History
+  readonly title: string
+  /** whether there is something to go back to, and forward */
+  readonly back: boolean
+  readonly forward: boolean
   readonly take: (step: Step) => void
   readonly open: (file: File | undefined) => void
   /** whether this browser keeps the design */
-  readonly kept: boolean
+  readonly keeps: boolean
   readonly words: string
 }
 
 /** Title, the way back and forward, a file in. */
-export const Top = ({ view, history, take, open, kept, words }: TopProps) => (
+export const Top = kept(({ title, back, forward, take, open, keeps, words }: TopProps) => (
   <header>
     <svg viewBox="0 0 32 20" class="icon" aria-hidden="true">
       <path d="M2 17 C14 17 20 12 24 4 H30 V17 Z" />
     </svg>
-    <h1>{view.said.get('title') ?? 'traceply'}</h1>
+    <h1>{title}</h1>
     <div class="row">
-      <button
-        type="button"
-        id="undo"
-        disabled={history.past.length === 0}
-        onClick={() => take({ kind: 'undo' })}
-      >
+      <button type="button" id="undo" disabled={!back} onClick={() => take({ kind: 'undo' })}>
         undo
       </button>
-      <button
-        type="button"
-        id="redo"
-        disabled={history.future.length === 0}
-        onClick={() => take({ kind: 'redo' })}
-      >
+      <button type="button" id="redo" disabled={!forward} onClick={() => take({ kind: 'redo' })}>
         redo
       </button>
       <label class="file">
@@ -47,7 +40,7 @@ export const Top = ({ view, history, take, open, kept, words }: TopProps) => (
         />
       </label>
     </div>
-    {!kept && (
+    {!keeps && (
       <p role="status">This browser keeps nothing here: save the design before you close the page.</p>
     )}
     {words !== '' && (
@@ -56,4 +49,4 @@ export const Top = ({ view, history, take, open, kept, words }: TopProps) => (
       </p>
     )}
   </header>
-)
+))

@@ -1,21 +1,14 @@
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
 import { readDesign } from '../../src/design/read.ts'
 import { solveDesign } from '../../src/index.ts'
 import { templateText } from '../support/templates.ts'
-import { openPage, startBrowser } from './browser.ts'
+import { useBrowser } from './browser.ts'
 import { patience, plotted, saved } from './saved.ts'
 
-let browser: Browser
-beforeAll(async () => {
-  browser = await startBrowser()
-}, patience)
-afterEach(async () => {
-  for (const context of browser.contexts()) await context.close()
-})
-afterAll(() => browser?.close())
+const { open } = useBrowser()
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 
@@ -43,7 +36,7 @@ describe.each([
   ['a laptop at 200 %', { viewport: { width: 640, height: 400 }, deviceScaleFactor: 2 }],
 ])('on %s', (_, options) => {
   it('nothing bars the way, nothing runs off the side, in any state', { timeout: patience }, async () => {
-    const { page, faults } = await openPage(browser, { ...options, bypassCSP: true })
+    const { page, faults } = await open({ ...options, bypassCSP: true })
     const looked = async (state: string): Promise<void> => {
       expect(await barriers(page), state).toEqual([])
       const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
@@ -77,7 +70,7 @@ describe.each([
 it('lip and tangent are dragged, by the pointer and by keys, each drag one step back', {
   timeout: patience,
 }, async () => {
-  const { page, faults } = await openPage(browser)
+  const { page, faults } = await open()
   const drag = async (handle: string, dx: number, dy: number): Promise<void> => {
     const box = (await page.locator(`#handle-${handle} .knob`).boundingBox())!
     const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
@@ -113,7 +106,7 @@ it('lip and tangent are dragged, by the pointer and by keys, each drag one step 
 })
 
 it('each check points at its place, and its offers are taken and undone', { timeout: patience }, async () => {
-  const { page, faults } = await openPage(browser)
+  const { page, faults } = await open()
   await page.fill('[name="ramps.0.toe"]', '3')
   const row = page.locator('.checks .warn', { hasText: 'feather edge' })
   await row.hover()
@@ -143,7 +136,7 @@ it('each check points at its place, and its offers are taken and undone', { time
 it('words for the lip with their radii, a ramp found from what one knows, a twin, another paper', {
   timeout: patience,
 }, async () => {
-  const { page, faults } = await openPage(browser)
+  const { page, faults } = await open()
   expect(await page.textContent('.steepness [aria-pressed="true"] b')).toBe('mellow')
   const quick = page.locator('.steepness button', { hasText: 'quick' })
   await quick.click()
@@ -170,10 +163,10 @@ it('words for the lip with their radii, a ramp found from what one knows, a twin
   await page.uncheck('[name="ramps.0.coping"]')
   await page.check('[name="ramps.0.coping"]')
   expect(await page.inputValue('[name="ramps.0.coping.outside"]')).toBe('60.3')
-  await page.click('#part-the-file > summary')
+  await page.click('#part-paper > summary')
   await page.selectOption('[name="paper"]', 'letter')
   await page.waitForFunction(() =>
-    /letter, \d+ to tape/.test(document.querySelector('#part-paper')?.textContent ?? ''),
+    /letter, \d+ pages to tape/.test(document.querySelector('#part-paper')?.textContent ?? ''),
   )
   await page.locator('.sheets [role="button"]').first().click()
   await page.waitForSelector('.sheet-view svg text')
@@ -182,7 +175,7 @@ it('words for the lip with their radii, a ramp found from what one knows, a twin
 })
 
 it('a figure that is left open is found and drawn, and its ramp printed', { timeout: patience }, async () => {
-  const { page, faults } = await openPage(browser)
+  const { page, faults } = await open()
   await page.click('#part-the-ramp .more > summary')
   await page.fill('[name="ramps.0.lip"]', '45°')
   await page.fill('[name="ramps.0.transition.circle.surface"]', 'solve')
@@ -198,7 +191,7 @@ it('a figure that is left open is found and drawn, and its ramp printed', { time
 it('a set that is being written can be stopped, and the page loaded again in the middle of it', {
   timeout: patience,
 }, async () => {
-  const { page, faults } = await openPage(browser)
+  const { page, faults } = await open()
   await page.fill('[name="ramps.0.height.deck"]', '650')
   await page.click('#save-pages')
   await page.click('#stop')

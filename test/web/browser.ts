@@ -8,6 +8,8 @@ import {
   chromium as driver,
   type Page,
 } from 'playwright-core'
+import { afterEach, beforeAll } from 'vitest'
+import { patience } from './saved.ts'
 
 /** Chromium out of its npm package: x64 Linux without a system package. Elsewhere one that is installed, or none. */
 const executable = async (): Promise<string | null> => {
@@ -23,7 +25,7 @@ const executable = async (): Promise<string | null> => {
   )
 }
 
-export const startBrowser = async (): Promise<Browser> => {
+const startBrowser = async (): Promise<Browser> => {
   const path = await executable()
   if (path === null)
     throw new Error('no browser here: set TRACEPLY_BROWSER to the program of an installed Chromium')
@@ -33,6 +35,22 @@ export const startBrowser = async (): Promise<Browser> => {
     args: chromium.args.filter((arg) => arg !== '--single-process'),
     headless: true,
   })
+}
+
+/** Started by the first file of a worker that asks, and ended with the worker. */
+const shared: { browser?: Promise<Browser> } = {}
+
+/** The browser of the tests of a file; what a test opened is closed when it ends. */
+export const useBrowser = (): { readonly open: OpenPage } => {
+  const here: { browser?: Browser } = {}
+  beforeAll(async () => {
+    shared.browser ??= startBrowser()
+    here.browser = await shared.browser
+  }, patience)
+  afterEach(async () => {
+    for (const context of here.browser?.contexts() ?? []) await context.close()
+  })
+  return { open: (...how) => openPageIn(here.browser!, ...how) }
 }
 
 export const pageFile = new URL('../../dist/traceply.html', import.meta.url)
@@ -45,8 +63,14 @@ export interface Opened {
   readonly requests: readonly string[]
 }
 
+type OpenPage = (
+  options?: BrowserContextOptions,
+  hash?: string,
+  beside?: BrowserContext | null,
+) => Promise<Opened>
+
 /** The page from the disk, as a double click opens it. */
-export const openPage = async (
+const openPageIn = async (
   browser: Browser,
   options: BrowserContextOptions = {},
   hash = '',

@@ -1,5 +1,8 @@
 import type { Check, Problem, Typing } from '../../index.ts'
 import { type PlaceName, placeOfCheck } from '../drawing/check-places.ts'
+import { labelOf } from '../fields/labels.ts'
+import { Meant } from '../fields/meant.tsx'
+import { kept } from '../kept.ts'
 import type { View } from '../state/model.ts'
 import type { Heard } from '../state/use-answer.ts'
 
@@ -13,12 +16,19 @@ interface ChecksProps {
 
 const words = { stop: 'STOP', warn: 'watch', note: 'note' } as const
 
+/** What may throw a rider down: told before all else that is to be watched, and marked in the drawing. */
+const falls: ReadonlySet<string> = new Set(['tips', 'skin-load', 'board-load'])
+
+export const hurts = ({ id, level }: Check): boolean => level !== 'note' && falls.has(id)
+
+const rank = (check: Check): number => (check.level === 'stop' ? 0 : hurts(check) ? 1 : 2)
+
 /** What is wrong, worst first; the text's own faults before all. What is good to know folds away. */
-export const Checks = ({ view, heard, take, mend, point }: ChecksProps) => {
+export const Checks = kept(({ view, heard, take, mend, point }: ChecksProps) => {
   const { answer, old, refused } = heard
   const checks = view.problems.length === 0 ? (answer?.checks ?? []) : []
   const several = (view.good?.design.ramps.length ?? 1) > 1
-  const grave = checks.filter(({ level }) => level !== 'note')
+  const grave = checks.filter(({ level }) => level !== 'note').sort((a, b) => rank(a) - rank(b))
   const notes = checks.filter(({ level }) => level === 'note')
   const row = (check: Check) => (
     <Row
@@ -34,13 +44,14 @@ export const Checks = ({ view, heard, take, mend, point }: ChecksProps) => {
       <ul aria-live="polite">
         {view.problems.map((problem) => (
           <li key={`${problem.place.offset}${problem.message}`} class="stop">
-            <b>{words.stop}</b> line {problem.place.line}: <span class="message">{problem.message}</span>
+            <b class="word">{words.stop}</b> line {problem.place.line}:{' '}
+            <span class="message">{problem.message}</span>
             <Meant problem={problem} mend={mend} />
           </li>
         ))}
         {view.problems.length === 0 && refused !== null && (
           <li class="stop">
-            <b>{words.stop}</b> {refused}
+            <b class="word">{words.stop}</b> {refused}
           </li>
         )}
         {grave.map(row)}
@@ -64,21 +75,7 @@ export const Checks = ({ view, heard, take, mend, point }: ChecksProps) => {
       )}
     </section>
   )
-}
-
-/** What a message asks whether it was meant, as a button that types it. */
-export const Meant = ({
-  problem,
-  mend,
-}: {
-  readonly problem: Problem
-  readonly mend: (of: Problem) => void
-}) =>
-  problem.meant === undefined ? null : (
-    <button type="button" class="offer" onClick={() => mend(problem)}>
-      type {problem.meant}
-    </button>
-  )
+})
 
 interface RowProps {
   readonly check: Check
@@ -87,13 +84,26 @@ interface RowProps {
   readonly point: (place: PlaceName | null, ramp: string | null) => void
 }
 
+/** The first words of a message, and the rest: what is wrong, then why and what to do. */
+const headOf = (message: string): readonly [string, string] => {
+  const end = message.search(/[:;] /)
+  return end > 0 && end < 160 ? [message.slice(0, end), message.slice(end)] : [message, '']
+}
+
 const Row = ({ check, several, take, point }: RowProps) => {
   const { id, level, ramp, message, offers } = check
   const show = (): void => point(placeOfCheck(id), ramp)
+  const [head, rest] = level === 'note' ? ['', message] : headOf(message)
   return (
-    <li class={level} onMouseEnter={show} onMouseLeave={() => point(null, null)}>
-      <b>{words[level]}</b> {several ? `${ramp}: ` : ''}
-      {message}
+    <li
+      class={hurts(check) ? `${level} hurts` : level}
+      onMouseEnter={show}
+      onMouseLeave={() => point(null, null)}
+    >
+      <b class="word">{words[level]}</b> {hurts(check) && <b>A rider can fall: </b>}
+      {several ? `${ramp}: ` : ''}
+      {head !== '' && <b>{head}</b>}
+      {rest}
       <span class="offers">
         {offers.map((offer) => (
           <button
@@ -123,6 +133,5 @@ const Row = ({ check, several, take, point }: RowProps) => {
   )
 }
 
-/** `height deck: 512 mm` */
-const typingWords = ({ path, value }: Typing): string =>
-  `${path.replace(/^ramps\.\d+\./, '').replaceAll('.', ' ')}: ${value}`
+/** `deck height: 512 mm` */
+const typingWords = ({ path, value }: Typing): string => `${labelOf(path)}: ${value}`

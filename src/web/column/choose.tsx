@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import { showLength, starters, type WishKey, type WishWords, writeStarter } from '../../index.ts'
+import { kept } from '../kept.ts'
 import type { Asking } from '../worker/ask.ts'
 import type { Answer } from '../worker/messages.ts'
 
@@ -21,7 +22,7 @@ const questions: readonly (readonly [key: WishKey, label: string, example: strin
 ]
 
 /** For who has no figures yet: what one knows goes in, three to five ramps that work come out. */
-export const Choose = ({ units, asking, take }: ChooseProps) => {
+export const Choose = kept(({ units, asking, take }: ChooseProps) => {
   const [wishes, setWishes] = useState<WishWords>({})
   const [state, setState] = useState<Extract<Answer, { kind: 'choose' }> | string>('')
   const ask = async (): Promise<void> => {
@@ -105,4 +106,4 @@ export const Choose = ({ units, asking, take }: ChooseProps) => {
       </div>
     </div>
   )
-}
+})

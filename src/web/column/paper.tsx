@@ -1,8 +1,16 @@
 import { type Cover, covers } from '../../index.ts'
+import { FileKeys } from '../fields/key-parts.tsx'
+import { Tick } from '../fields/tick.tsx'
+import { kept } from '../kept.ts'
+import { calledPage, pageNames } from '../page-name.ts'
+import type { Actions } from '../state/actions.ts'
+import type { View } from '../state/model.ts'
 import type { Heard } from '../state/use-answer.ts'
 import type { Lay } from '../worker/messages.ts'
 
 interface PaperProps {
+  readonly view: View
+  readonly actions: Actions
   readonly counts: Heard<'counts'>
   readonly plan: Heard<'plan'>
   readonly lay: Lay
@@ -26,11 +34,15 @@ const lengths = [
   ['overlap', 'overlap', '12 mm', 'how far pages lie over each other'],
 ] as const
 
+const paperKeys = ['paper'] as const
+
 /** Pages as paper: three ways to cover the side with their counts, and the page that a number stands for. */
-export const Paper = ({ counts, plan, lay, setLay, showPage }: PaperProps) => {
+export const Paper = kept(({ view, actions, counts, plan, lay, setLay, showPage }: PaperProps) => {
   const { answer, old } = counts
   const chosen = answer?.cover
   const refused = counts.refused ?? plan.refused
+  const setWords = (words: Partial<Lay['words']>): void =>
+    setLay({ ...lay, words: { ...lay.words, ...words } })
   return (
     <div class={old ? 'old' : undefined}>
       <fieldset class="covers">
@@ -40,7 +52,7 @@ export const Paper = ({ counts, plan, lay, setLay, showPage }: PaperProps) => {
             type="button"
             key={cover}
             aria-pressed={cover === chosen}
-            onClick={() => setLay({ ...lay, words: { ...lay.words, cover } })}
+            onClick={() => setWords({ cover })}
           >
             <CoverSketch cover={cover} />
             <b>{cover}</b>
@@ -49,26 +61,13 @@ export const Paper = ({ counts, plan, lay, setLay, showPage }: PaperProps) => {
           </button>
         ))}
       </fieldset>
-      <label class="row">
-        <input
-          type="checkbox"
-          name="strips"
-          checked={lay.words.strips ?? false}
-          onChange={(event) =>
-            setLay({ ...lay, words: { ...lay.words, strips: event.currentTarget.checked } })
-          }
-        />
+      <FileKeys keys={paperKeys} view={view} actions={actions} />
+      <Tick name="strips" checked={lay.words.strips ?? false} set={(strips) => setWords({ strips })}>
         story strips too: studs, seams and screws at full size
-      </label>
-      <label class="row">
-        <input
-          type="checkbox"
-          name="pack"
-          checked={lay.words.pack ?? false}
-          onChange={(event) => setLay({ ...lay, words: { ...lay.words, pack: event.currentTarget.checked } })}
-        />
+      </Tick>
+      <Tick name="pack" checked={lay.words.pack ?? false} set={(pack) => setWords({ pack })}>
         let small parts share pages
-      </label>
+      </Tick>
       {lengths.map(([key, label, placeholder, help]) => (
         <div class="field" key={key}>
           <label for={key}>{label}</label>
@@ -93,23 +92,28 @@ export const Paper = ({ counts, plan, lay, setLay, showPage }: PaperProps) => {
       {refused && <p class="wrong">{refused}</p>}
       {answer?.why && <p class="help">{`${answer.cover}: ${answer.why}`}</p>}
       {plan.answer && (
-        <ul class="pages" aria-label="pages of the set">
-          {plan.answer.plan.pages.map(({ page, kind, tile }) => (
-            <li key={page}>
-              <button
-                type="button"
-                onClick={() => showPage(page)}
-                aria-label={`page ${tile ?? kind} as it will print`}
-              >
-                {tile ?? kind}
-              </button>
-            </li>
-          ))}
-        </ul>
+        <>
+          <p class="help">tap a page to see it as it will print; its number is the order of taping</p>
+          <ul class="pages" aria-label="pages of the set">
+            {plan.answer.plan.pages.map((page) => (
+              <li key={page.page}>
+                <button
+                  type="button"
+                  onClick={() => showPage(page.page)}
+                  aria-label={`${calledPage(page)} as it will print`}
+                >
+                  {pageNames(page)
+                    .map(({ shown }) => shown)
+                    .join(' and ')}
+                </button>
+              </li>
+            ))}
+          </ul>
+        </>
       )}
     </div>
   )
-}
+})
 
 const pages = (count: number): string => (count === 1 ? '1 page' : `${count} pages`)
 

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import { gaugeJob, isRefusal, type PaperName, type Profile, readProfile, writeProfile } from '../../index.ts'
+import { kept } from '../kept.ts'
 import { download } from '../state/download.ts'
 import { keepPrinter, keptPrinters } from '../state/keep.ts'
 import { useAnswer } from '../state/use-answer.ts'
@@ -29,7 +30,7 @@ const percent = (ratio: number): string => {
 }
 
 /** What a rule says of the printed square, turned into a correction; kept in this browser under a name. */
-export const Printer = ({ lay, setLay, paper, text, asking }: PrinterProps) => {
+export const Printer = kept(({ lay, setLay, paper, text, asking }: PrinterProps) => {
   const [printers, setPrinters] = useState(keptPrinters)
   const [name, setName] = useState('')
   const [measures, setMeasures] = useState<Readonly<Record<string, string>>>({})
@@ -171,4 +172,4 @@ export const Printer = ({ lay, setLay, paper, text, asking }: PrinterProps) => {
       </p>
     </div>
   )
-}
+})

@@ -1,3 +1,4 @@
+import { kept } from '../kept.ts'
 import { download } from '../state/download.ts'
 import { linkTo } from '../state/link.ts'
 import type { View } from '../state/model.ts'
@@ -8,7 +9,9 @@ interface SaveProps {
   readonly view: View
   readonly lay: Lay
   readonly stopped: boolean
-  readonly saving: Saving
+  readonly busy: boolean
+  readonly save: Saving['save']
+  readonly say: Saving['say']
 }
 
 interface Row {
@@ -42,8 +45,7 @@ const rows: readonly Row[] = [
 ]
 
 /** What leaves the page: files on this machine, and nothing else. */
-export const Save = ({ view, lay, stopped, saving }: SaveProps) => {
-  const { state, save, say } = saving
+export const Save = kept(({ view, lay, stopped, busy, save, say }: SaveProps) => {
   const copyLink = async (): Promise<void> => {
     const link = linkTo(view.text, location.href)
     history.replaceState(null, '', link)
@@ -67,7 +69,7 @@ export const Save = ({ view, lay, stopped, saving }: SaveProps) => {
               key={format}
               id={i === 0 ? `save-${id}` : `save-${id}-${format}`}
               aria-label={`save ${words} as ${format.toUpperCase()}`}
-              disabled={state.kind === 'busy' || unread || (stopped && !always)}
+              disabled={busy || unread || (stopped && !always)}
               onClick={() =>
                 save({
                   kind: 'save',
@@ -100,4 +102,4 @@ export const Save = ({ view, lay, stopped, saving }: SaveProps) => {
       </div>
     </section>
   )
-}
+})

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { namesOf } from '../page-name.ts'
 import { download } from '../state/download.ts'
 import type { Asking } from '../worker/ask.ts'
 import type { Answer } from '../worker/messages.ts'
@@ -31,16 +32,15 @@ export const SetFile = ({ set, profile, asking, close, takeDesign }: SetFileProp
       setWords(error instanceof Error ? error.message : String(error))
     }
   }
-  const names = [...new Set(plan.pages.map(({ tile, kind }) => tile ?? kind))]
   return (
     <section class="set" aria-label="an opened set">
       <p>
-        Set {plan.set} on {plan.paper.name}: which page once more?
+        This is set {plan.set} on {plan.paper.name}. Which of its pages do you want once more?
       </p>
       <div class="row">
-        {names.map((name) => (
-          <button type="button" key={name} name={`again-${name}`} onClick={() => again(name)}>
-            {name}
+        {namesOf(plan).map(({ asked, shown }) => (
+          <button type="button" key={asked} name={`again-${asked}`} onClick={() => again(asked)}>
+            {shown}
           </button>
         ))}
       </div>

@@ -1,14 +1,13 @@
 import { useRef } from 'preact/hooks'
 import { type SolvedRamp, showLength, type Units } from '../../index.ts'
-import type { SetKey } from './pointing.ts'
+import type { Actions } from '../state/actions.ts'
 
 interface HandlesProps {
   readonly ramp: Extract<SolvedRamp, { kind: 'quarter' }>
   readonly index: number
   readonly units: Units
   readonly ratio: number
-  readonly setKey: SetKey
-  readonly rest: () => void
+  readonly actions: Actions
 }
 
 /** What is dragged comes in whole ones of these, mm; so far a key moves it. */
@@ -25,7 +24,8 @@ const within = (mm: number, { least, most }: { readonly least: number; readonly 
   Math.min(most, Math.max(least, mm))
 
 /** Two points to take hold of: the lip, which goes up and down, and the tangent, which goes to and fro, and up and down. */
-export const Handles = ({ ramp, index, units, ratio, setKey, rest }: HandlesProps) => {
+export const Handles = ({ ramp, index, units, ratio, actions }: HandlesProps) => {
+  const { setKey, rest } = actions
   const { design, transition } = ramp
   const { circle, tangent } = design.transition
   const { centre, lip, radius } = transition

@@ -1,4 +1,4 @@
-import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { useCallback, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
 import {
   isCurved,
   type SetPlan,
@@ -9,10 +9,14 @@ import {
   type Units,
   type ViewPart,
 } from '../../index.ts'
+import { labelOf } from '../fields/labels.ts'
+import type { Actions } from '../state/actions.ts'
 import { Child, childHeight } from './child.tsx'
+import { type Drawn, useGlow } from './glow.ts'
 import { Handles } from './handles.tsx'
-import { PointMark, pointsAt } from './point-mark.tsx'
-import type { Pointed, SetKey } from './pointing.ts'
+import { Piece } from './piece.tsx'
+import { AlarmMark, PointMark, pointsAt } from './point-mark.tsx'
+import type { Alarm, Pointed } from './pointing.ts'
 import { Sheets } from './sheets.tsx'
 
 interface PictureProps {
@@ -22,11 +26,12 @@ interface PictureProps {
   readonly index: number
   readonly units: Units
   readonly said: ReadonlyMap<string, string>
-  readonly setKey: SetKey
-  readonly rest: () => void
+  readonly actions: Actions
   readonly plan: SetPlan | null
   readonly showPage: (page: number) => void
   readonly pointed: Pointed | null
+  /** where a rider can fall */
+  readonly alarms: readonly Alarm[]
 }
 
 interface Typing {
@@ -60,15 +65,21 @@ const ratioOf = (ramp: SolvedRamp, width: number, height: number): number => {
   return Math.max(0.012, Math.min(across, up))
 }
 
+/** Of the drawing as the page will lay it out, so that it need not be drawn twice as it opens. */
+const likelyWidth = (): number => {
+  const inner = document.documentElement.clientWidth - 32
+  return Math.round(innerWidth >= 900 ? Math.min((inner - 16) * 0.625, inner - 16 - 360) : inner)
+}
+
 /** How much a drawing may take of the window's height. */
 const shareOf = (width: number): number => (width < phone ? 0.42 : 0.62)
 
 export const Picture = (props: PictureProps) => {
-  const { old, solved, index, units, said, setKey, rest, plan, showPage, pointed } = props
+  const { old, solved, index, units, said, actions, plan, showPage, pointed, alarms } = props
   const frame = useRef<HTMLDivElement>(null)
   const over = useRef<HTMLInputElement>(null)
   const [typing, setTyping] = useState<Typing | null>(null)
-  const [width, setWidth] = useState(() => (innerWidth >= 900 ? innerWidth * 0.62 : innerWidth - 32))
+  const [width, setWidth] = useState(likelyWidth)
   useLayoutEffect(() => {
     const box = frame.current!
     const measure = (): void => setWidth(Math.round(box.clientWidth))
@@ -97,42 +108,58 @@ export const Picture = (props: PictureProps) => {
   const top = Math.max(box.y1, narrow ? 0 : childHeight * ratio)
   const left = Math.min(box.x0, isCurved(solved) ? solved.transition.centre.x * ratio - 2 : 0)
   const scale = narrow ? pixels.narrow : pixels.wide
-  const things = parts.filter(({ name }) => name !== 'dimension')
-  // what stands in words above has no room in a small drawing
-  const dimensions = parts.filter(
-    ({ name, key }) => name === 'dimension' && !(narrow && key?.endsWith('.lip')),
-  )
-  const besides = besidesOf(solved, index, units, dimensions, box.x1)
-  const bottom = Math.min(box.y0, -6.5 - besides.length * line + 3)
+  const pieces = useMemo(() => {
+    // what stands in words above has no room in a small drawing
+    const dimensions = parts.filter(
+      ({ name, key }) => name === 'dimension' && !(narrow && key?.endsWith('.lip')),
+    )
+    const besides = besidesOf(solved, index, units, dimensions, box.x1)
+    const counts = new Map<string, number>()
+    return [...parts.filter(({ name }) => name !== 'dimension'), ...dimensions, ...besides].map((part) => {
+      const called = `${part.name} ${part.key ?? ''}`
+      const nth = counts.get(called) ?? 0
+      counts.set(called, nth + 1)
+      const dimension = part.name === 'dimension'
+      return {
+        part,
+        dimension,
+        key: `${called} ${nth}`,
+        svg: svgLayers(part.marks, 0, { paint, decimals: 2 }),
+        words: dimension ? wordsOf(part.marks) : null,
+        beside: besides.includes(part),
+      }
+    })
+  }, [parts])
+  const besides = pieces.filter(({ beside }) => beside).length
+  const bottom = Math.min(box.y0, -6.5 - besides * line + 3)
   const [wide, high] = [right - left + 2 * room.edge, top - bottom + 2 * room.edge]
-  const begin = (part: ViewPart, target: Element): void => {
+  useGlow(frame, `${index} ${narrow}`, ratio, pieces satisfies readonly Drawn[])
+  const mayType = useRef(said)
+  mayType.current = said
+  const begin = useCallback((key: string, piece: Element): void => {
     const around = frame.current?.getBoundingClientRect()
-    const words = target.querySelector('text')?.getBoundingClientRect()
-    if (part.key === undefined || around === undefined || words === undefined || !said.has(part.key)) return
+    const words = piece.querySelector('text')?.getBoundingClientRect()
+    if (around === undefined || words === undefined || !mayType.current.has(key)) return
     setTyping({
-      key: part.key,
+      key,
       left: Math.min(around.width - 72, Math.max(72, words.left + words.width / 2 - around.left)),
       top: words.top + words.height / 2 - around.top,
     })
-  }
-  const piece = (part: ViewPart, i: number) => {
-    const typed = part.name === 'dimension' && part.key !== undefined && said.has(part.key)
-    const lit = pointed !== null && pointsAt(pointed.place, part)
+  }, [])
+  const pieceOf = ({ part, dimension, key, svg, words }: (typeof pieces)[number]) => {
+    const typed = dimension && part.key !== undefined && said.has(part.key)
+    const look = typed ? 'typed' : dimension ? 'derived' : 'thing'
+    const lit = pointed !== null && pointsAt(pointed.place, part) ? ' lit' : ''
+    const alarm = alarms.some(({ place }) => pointsAt(place, part)) ? ' alarm' : ''
     return (
-      <g
-        key={`${part.name}${part.key ?? i}`}
-        data-key={part.key}
-        class={`${typed ? 'typed' : part.name === 'dimension' ? 'derived' : 'thing'}${lit ? ' lit' : ''}`}
-        {...(typed && {
-          role: 'button',
-          tabindex: 0,
-          'aria-label': `${wordsOf(part.marks)}: change ${part.key!.replace(/^ramps\.\d+\./, '').replaceAll('.', ' ')}`,
-        })}
-        onClick={(event) => begin(part, event.currentTarget)}
-        onKeyDown={(event) => {
-          if (typed && (event.key === 'Enter' || event.key === ' ')) begin(part, event.currentTarget)
-        }}
-        dangerouslySetInnerHTML={{ __html: svgLayers(part.marks, 0, { paint, decimals: 2 }) }}
+      <Piece
+        key={key}
+        name={key}
+        dataKey={part.key}
+        look={`${look}${lit}${alarm}`}
+        svg={svg}
+        typed={typed ? `${words}: change ${labelOf(part.key!)}` : null}
+        begin={begin}
       />
     )
   }
@@ -145,23 +172,25 @@ export const Picture = (props: PictureProps) => {
       >
         <title>the ramp from its side</title>
         {!narrow && <Child at={child} ratio={ratio} />}
-        {things.map((part, i) => piece(part, i))}
-        {plan && <Sheets plan={plan} ramp={solved.name} ratio={ratio} showPage={showPage} />}
-        {dimensions.map((part, i) => piece(part, i))}
-        {besides.map((part, i) => piece(part, i))}
+        {pieces.filter(({ dimension }) => !dimension).map(pieceOf)}
+        {plan && <Sheets plan={plan} ramp={solved} ratio={ratio} showPage={showPage} />}
+        {pieces.filter(({ dimension }) => dimension).map(pieceOf)}
+        {alarms.map((alarm) => (
+          <AlarmMark key={alarm.words} alarm={alarm} ramp={solved} ratio={ratio} />
+        ))}
         {pointed !== null && <PointMark place={pointed.place} ramp={solved} ratio={ratio} />}
         {isCurved(solved) && !old && (
-          <Handles ramp={solved} index={index} units={units} ratio={ratio} setKey={setKey} rest={rest} />
+          <Handles ramp={solved} index={index} units={units} ratio={ratio} actions={actions} />
         )}
       </svg>
       {typing && (
         <input
           class="over"
-          aria-label={typing.key}
+          aria-label={labelOf(typing.key)}
           autocomplete="off"
           value={said.get(typing.key) ?? ''}
           ref={over}
-          onInput={(event) => setKey(typing.key, event.currentTarget.value)}
+          onInput={(event) => actions.setKey(typing.key, event.currentTarget.value)}
           onBlur={() => setTyping(null)}
           onKeyDown={(event) => {
             if (event.key === 'Enter' || event.key === 'Escape') setTyping(null)

@@ -1,5 +1,6 @@
 import { isCurved, type SolvedRamp, type ViewPart } from '../../index.ts'
 import type { PlaceName } from './check-places.ts'
+import type { Alarm } from './pointing.ts'
 
 /** Whether a part of the drawing is what is pointed at. */
 export const pointsAt = (place: PlaceName, { name }: ViewPart): boolean => {
@@ -36,6 +37,27 @@ export const PointMark = ({ place, ramp, ratio }: PointMarkProps) => {
   return at === null ? null : <circle class="ring" cx={at.x * ratio} cy={-at.y * ratio} r="5" />
 }
 
+interface AlarmMarkProps {
+  readonly alarm: Alarm
+  readonly ramp: SolvedRamp
+  readonly ratio: number
+}
+
+/** A sign that stays, and its words. */
+export const AlarmMark = ({ alarm, ramp, ratio }: AlarmMarkProps) => {
+  const at = pointOf(alarm.place, ramp)
+  if (at === null) return null
+  const [x, y] = [at.x * ratio, -at.y * ratio]
+  return (
+    <g class="alarm-mark">
+      <path d={`M${x} ${y + 0.6}l2.6 4.4h-5.2z`} />
+      <text x={x - 3.6} y={y + 3.8} text-anchor="end" font-size="3.4">
+        {alarm.words}
+      </text>
+    </g>
+  )
+}
+
 const pointOf = (place: PlaceName, ramp: SolvedRamp): { readonly x: number; readonly y: number } | null => {
   const quarter = isCurved(ramp)
   switch (place) {
@@ -44,7 +66,8 @@ const pointOf = (place: PlaceName, ramp: SolvedRamp): { readonly x: number; read
     case 'lip':
       return quarter ? ramp.transition.lip : null
     case 'back':
-      return { x: ramp.length, y: 0 }
+      // a cut corner takes the foot away: it ends before the back
+      return { x: ramp.length - (quarter ? ramp.design.chamfer : 0), y: 0 }
     case 'pipe':
       return quarter && ramp.coping ? ramp.coping.centre : null
     default:

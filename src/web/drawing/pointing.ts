@@ -1,10 +1,13 @@
 import type { PlaceName } from './check-places.ts'
 
-/** A key of the file is set; `null` takes it out. */
-export type SetKey = (path: string, value: string | null) => void
-
 /** What the drawing points at. */
 export interface Pointed {
   readonly place: PlaceName
   readonly ramp: string | null
+}
+
+/** Where a rider can fall, told in the drawing as long as it is so. */
+export interface Alarm {
+  readonly place: PlaceName
+  readonly words: string
 }

@@ -1,30 +1,37 @@
-import { affineApply, type SetPlan } from '../../index.ts'
+import { affineApply, isCurved, type SetPlan, type SolvedRamp } from '../../index.ts'
+import { kept } from '../kept.ts'
 
 interface SheetsProps {
   readonly plan: SetPlan
-  readonly ramp: string
+  readonly ramp: SolvedRamp
   readonly ratio: number
   readonly showPage: (page: number) => void
 }
 
+interface Point {
+  readonly x: number
+  readonly y: number
+}
+
+/** Parts of the way from the left to the right edge of a page, and from its lower to its upper one, where its number may stand. */
+const spots = [0.5, 0.25, 0.75, 0.18, 0.82] as const
+/** so much farther from the lines, in mm of the drawing, another spot must be than the middle */
+const worth = 1
+
 /** The pages over the side, like sheets on plywood. Twins share a pattern, which bears the first one's name. */
-export const Sheets = ({ plan, ramp, ratio, showPage }: SheetsProps) => {
-  const tiles = plan.pages.filter(({ kind }) => kind === 'tile')
-  const own = tiles.filter(({ pattern }) => pattern?.split('/')[0] === ramp)
+export const Sheets = kept(({ plan, ramp, ratio, showPage }: SheetsProps) => {
+  const own = plan.pages.filter(
+    ({ kind, pattern }) => kind === 'tile' && pattern?.split('/')[0] === ramp.name,
+  )
+  const busy = busyPoints(ramp)
   return (
     <g class="sheets">
       {own.map(({ page, tile, toPattern, window }) => {
         const [x0, y0, x1, y1] = window!
-        const corners = [
-          [x0, y0],
-          [x1, y0],
-          [x1, y1],
-          [x0, y1],
-        ].map(([x, y]) => affineApply(toPattern!, { x: x!, y: y! }))
-        const middle = {
-          x: corners.reduce((sum, { x }) => sum + x, 0) / 4,
-          y: corners.reduce((sum, { y }) => sum + y, 0) / 4,
-        }
+        const at = (x: number, y: number): Point =>
+          affineApply(toPattern!, { x: x0 + (x1 - x0) * x, y: y0 + (y1 - y0) * y })
+        const corners = [at(0, 0), at(1, 0), at(1, 1), at(0, 1)]
+        const number = numberPlace(at, busy, ratio)
         return (
           <g
             key={page}
@@ -42,11 +49,11 @@ export const Sheets = ({ plan, ramp, ratio, showPage }: SheetsProps) => {
                 .join(' ')}
             />
             <text
-              x={middle.x * ratio}
-              y={-middle.y * ratio}
+              x={(number.x * ratio).toFixed(2)}
+              y={(-number.y * ratio).toFixed(2)}
               text-anchor="middle"
               dominant-baseline="central"
-              font-size="4"
+              font-size="4.4"
             >
               {tile}
             </text>
@@ -55,4 +62,31 @@ export const Sheets = ({ plan, ramp, ratio, showPage }: SheetsProps) => {
       })}
     </g>
   )
+})
+
+/** Where lines lie: the curve, the top, the pipe with the ring that one takes hold of. */
+const busyPoints = (ramp: SolvedRamp): readonly Point[] => {
+  if (!isCurved(ramp)) return []
+  const { centre, radius, toe, lip } = ramp.transition
+  const [from, to] = [toe, lip].map(({ x, y }) => Math.atan2(y - centre.y, x - centre.x)) as [number, number]
+  const curve = Array.from({ length: 41 }, (_, i) => {
+    const angle = from + ((to - from) * i) / 40
+    return { x: centre.x + radius.frame * Math.cos(angle), y: centre.y + radius.frame * Math.sin(angle) }
+  })
+  const top = Array.from({ length: 11 }, (_, i) => ({
+    x: lip.x + ((ramp.length - lip.x) * i) / 10,
+    y: lip.y,
+  }))
+  return [...curve, ...top]
+}
+
+/** In the middle of the page, or where no line runs through it. */
+const numberPlace = (at: (x: number, y: number) => Point, busy: readonly Point[], ratio: number): Point => {
+  const free = ({ x, y }: Point): number =>
+    Math.min(5, ...busy.map((point) => Math.hypot(point.x - x, point.y - y) * ratio))
+  const middle = at(0.5, 0.5)
+  const best = spots
+    .flatMap((x) => spots.map((y) => at(x, y)))
+    .reduce((one, other) => (free(other) > free(one) + 0.1 ? other : one), middle)
+  return free(best) > free(middle) + worth ? best : middle
 }

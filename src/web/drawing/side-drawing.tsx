@@ -1,6 +1,5 @@
 import { useRef } from 'preact/hooks'
 import {
-  editDesign,
   isCurved,
   type SetPlan,
   type SolvedRamp,
@@ -8,27 +7,27 @@ import {
   solvedRamp,
   steepnessWord,
 } from '../../index.ts'
+import { kept } from '../kept.ts'
+import type { Actions } from '../state/actions.ts'
 import type { View } from '../state/model.ts'
 import { Picture } from './picture.tsx'
-import type { Pointed, SetKey } from './pointing.ts'
+import type { Alarm, Pointed } from './pointing.ts'
 
 interface SideDrawingProps {
   readonly view: View
   readonly ramp: number
   readonly setRamp: (ramp: number) => void
-  readonly setKey: SetKey
-  readonly setText: (text: string) => void
-  /** what was typed or dragged is done with */
-  readonly rest: () => void
+  readonly actions: Actions
   /** where the pages lie; null while they are not known */
   readonly plan: SetPlan | null
   readonly showPage: (page: number) => void
   readonly pointed: Pointed | null
+  readonly alarms: readonly Alarm[]
 }
 
 /** The side, to scale: its figures are typed on it. */
-export const SideDrawing = (props: SideDrawingProps) => {
-  const { view, ramp, setRamp, setKey, setText } = props
+export const SideDrawing = kept((props: SideDrawingProps) => {
+  const { view, ramp, setRamp } = props
   const ramps = view.good?.drawn.ramps ?? []
   const shown = ramps[ramp] ?? ramps[0]
   const now = shown ? solvedRamp(shown) : null
@@ -39,40 +38,25 @@ export const SideDrawing = (props: SideDrawingProps) => {
   const show = (mm: number): string => showLength(mm, view.good?.design.units ?? 'mm')
   return (
     <section class="drawing" aria-label="the side">
-      <div class="row tabs">
-        {ramps.length > 1 &&
-          ramps.map(({ name }, i) => (
+      {ramps.length > 1 && (
+        <div class="row tabs">
+          {ramps.map(({ name }, i) => (
             <button type="button" key={name} aria-pressed={i === ramp} onClick={() => setRamp(i)}>
               {name}
             </button>
           ))}
-        {now && solved && isCurved(solved) && (
-          <p class="answer">
-            <span>
-              {show(solved.transition.heights.deck)} high, {show(solved.length)} long, {show(solved.width)}{' '}
-              wide,{' '}
-            </span>
-            lip {((solved.transition.lipAngle * 180) / Math.PI).toFixed(1)}°,{' '}
-            <b>{steepnessWord(solved.transition.lipAngle)}</b>
-          </p>
-        )}
-        <button type="button" id="add-ramp" onClick={() => addRamp(view, ramp, setText)}>
-          add one like it
-        </button>
-        {ramps.length > 1 && (
-          <button
-            type="button"
-            id="remove-ramp"
-            onClick={() => {
-              setRamp(0)
-              setKey(`ramps.${ramp}`, null)
-            }}
-          >
-            remove {ramps[ramp]?.name}
-          </button>
-        )}
-      </div>
-      {solved && now === null && <p class="answer">as it was before something stopped it</p>}
+        </div>
+      )}
+      {now === null
+        ? solved && <p class="answer">as it was before something stopped it</p>
+        : isCurved(now) && (
+            <p class="answer">
+              {show(now.transition.heights.deck)} high, {show(now.length)} long
+              <span>, {show(now.width)} wide</span>, lip{' '}
+              {((now.transition.lipAngle * 180) / Math.PI).toFixed(1)}°,{' '}
+              <b>{steepnessWord(now.transition.lipAngle)}</b>
+            </p>
+          )}
       {solved && view.good ? (
         <Picture
           {...props}
@@ -87,16 +71,4 @@ export const SideDrawing = (props: SideDrawingProps) => {
       )}
     </section>
   )
-}
-
-/** A ramp like this one at the end of the file; each needs a name then. */
-const addRamp = (view: View, ramp: number, setText: (text: string) => void): void => {
-  const names = view.good?.design.ramps.map(({ name }) => name) ?? []
-  const own = names[ramp] ?? 'ramp'
-  const free = [2, 3, 4, 5, 6, 7, 8, 9].map((n) => `${own} ${n}`).find((name) => !names.includes(name))
-  if (free === undefined) return
-  let text = view.text
-  if (view.said.get(`ramps.${ramp}.name`) === undefined) text = editDesign(text, `ramps.${ramp}.name`, own)
-  text = editDesign(text, `ramps.${names.length}.name`, free)
-  setText(editDesign(text, `ramps.${names.length}.like`, own))
-}
+})

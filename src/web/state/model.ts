@@ -1,11 +1,12 @@
 import {
   type Design,
   drawDesign,
+  editDesign,
   type Problem,
   readDesign,
-  readOpenDesign,
+  readSaid,
   type SolvedDesign,
-  saidKeys,
+  type Typing,
 } from '../../index.ts'
 
 /** A design's text whose open figures were found. */
@@ -25,10 +26,9 @@ export interface View {
 }
 
 export const viewOf = (text: string, before: View | null, filled: Filled | null): View => {
-  const read = saidKeys(text)
+  const { said: read, reading } = readSaid(text)
   // a text that is no YAML says nothing: fields keep what they had
   const said = read.size === 0 && before !== null ? before.said : read
-  const reading = readOpenDesign(text)
   if ('problems' in reading) return { text, said, problems: reading.problems, good: before?.good ?? null }
   const good = (design: Design): View => ({
     text,
@@ -57,22 +57,46 @@ const mostSteps = 200
 
 export type Step =
   | { readonly kind: 'text'; readonly text: string; readonly of: string | null }
+  /** a key is typed, or goes where `value` is null */
+  | { readonly kind: 'key'; readonly path: string; readonly value: string | null }
+  /** what a check offers */
+  | { readonly kind: 'offer'; readonly offer: readonly Typing[] }
+  /** what a message asks whether it was meant */
+  | { readonly kind: 'mend'; readonly problem: Problem }
   | { readonly kind: 'undo' }
   | { readonly kind: 'redo' }
   /** what is typed from here on is a step of its own */
   | { readonly kind: 'rest' }
 
+/** `of`: more of the same is one step with it. */
+const changed = (history: History, text: string, of: string | null): History =>
+  text === history.now
+    ? history
+    : {
+        past:
+          of !== null && of === history.of ? history.past : [...history.past, history.now].slice(-mostSteps),
+        now: text,
+        future: [],
+        of,
+      }
+
 export const step = (history: History, taken: Step): History => {
   const { past, now, future, of } = history
   switch (taken.kind) {
     case 'text':
-      if (taken.text === now) return history
-      return {
-        past: taken.of !== null && taken.of === of ? past : [...past, now].slice(-mostSteps),
-        now: taken.text,
-        future: [],
-        of: taken.of,
-      }
+      return changed(history, taken.text, taken.of)
+    case 'key':
+      return changed(history, editDesign(now, taken.path, taken.value), taken.path)
+    case 'offer':
+      return changed(
+        history,
+        taken.offer.reduce((all, { path, value }) => editDesign(all, path, value), now),
+        null,
+      )
+    case 'mend': {
+      const { place, meant = '' } = taken.problem
+      return changed(history, `${now.slice(0, place.offset)}${meant}${now.slice(place.end)}`, null)
+    }
     case 'undo':
       return past.length === 0
         ? history

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { type Asking, stopped } from '../worker/ask.ts'
 import type { Answer, Question } from '../worker/messages.ts'
 
@@ -6,7 +6,16 @@ export interface Heard<K extends Answer['kind']> {
   readonly answer: Extract<Answer, { kind: K }> | null
   /** the answer belongs to what stood there before */
   readonly old: boolean
+  /** what was asked last is not answered yet */
+  readonly waits: boolean
   readonly refused: string | null
+}
+
+interface Told<K extends Answer['kind']> {
+  readonly answer: Extract<Answer, { kind: K }> | null
+  readonly refused: string | null
+  /** what was asked */
+  readonly key: string
 }
 
 /**
@@ -18,8 +27,8 @@ export const useAnswer = <K extends Answer['kind']>(
   kind: K,
   question: Question | null,
 ): Heard<K> => {
-  const [heard, setHeard] = useState<Heard<K>>({ answer: null, old: true, refused: null })
-  const key = JSON.stringify(question)
+  const [told, setTold] = useState<Told<K>>({ answer: null, refused: null, key: '' })
+  const key = question === null ? '' : JSON.stringify(question)
   const now = useRef({ key, question })
   now.current = { key, question }
   const busy = useRef(false)
@@ -30,28 +39,42 @@ export const useAnswer = <K extends Answer['kind']>(
     },
     [],
   )
-  useEffect(() => {
-    setHeard((before) => (before.old ? before : { ...before, old: true }))
+  // before the page is painted, so that the worker begins while it is
+  useLayoutEffect(() => {
     if (busy.current) return
     const ask = async (): Promise<void> => {
       busy.current = true
       for (let asked = ''; now.current.question !== null && now.current.key !== asked && !gone.current; ) {
         asked = now.current.key
-        const hear = (next: (before: Heard<K>) => Heard<K>): void => {
-          if (now.current.key === asked && !gone.current) setHeard(next)
+        const hear = (next: (before: Told<K>) => Told<K>): void => {
+          if (now.current.key === asked && !gone.current) setTold(next)
         }
         try {
           const answer = await asking.ask(now.current.question)
           if (answer.kind === kind)
-            hear(() => ({ answer: answer as Extract<Answer, { kind: K }>, old: false, refused: null }))
+            hear(() => ({ answer: answer as Extract<Answer, { kind: K }>, refused: null, key: asked }))
         } catch (error) {
           const words = error instanceof Error ? error.message : String(error)
-          if (words !== stopped) hear((before) => ({ ...before, old: true, refused: words }))
+          if (words !== stopped) hear(({ answer }) => ({ answer, refused: words, key: asked }))
         }
       }
       busy.current = false
     }
     ask()
   }, [key])
-  return heard
+  const fresh = question !== null && told.key === key
+  const { answer } = told
+  const refused = fresh ? told.refused : null
+  const heard = useRef<Heard<K>>({ answer, old: true, waits: false, refused })
+  const next = { answer, old: !fresh || refused !== null, waits: question !== null && !fresh, refused }
+  const before = heard.current
+  // the same one as long as it says the same: what is drawn from it is not drawn anew
+  if (
+    before.answer !== next.answer ||
+    before.old !== next.old ||
+    before.waits !== next.waits ||
+    before.refused !== next.refused
+  )
+    heard.current = next
+  return heard.current
 }

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useCallback, useState } from 'preact/hooks'
 import type { OpenedSet } from '../column/set-file.tsx'
 import type { Asking } from '../worker/ask.ts'
 
@@ -19,7 +19,7 @@ export interface Files {
 export const useFiles = (asking: Asking, takeDesign: (text: string) => void): Files => {
   const [set, setSet] = useState<OpenedSet | null>(null)
   const [words, setWords] = useState('')
-  const open = async (file: File | undefined): Promise<void> => {
+  const open = useCallback(async (file: File | undefined): Promise<void> => {
     if (file === undefined) return
     setWords('')
     const head = new TextDecoder('latin1').decode(await file.slice(0, 5).arrayBuffer())
@@ -39,6 +39,6 @@ export const useFiles = (asking: Asking, takeDesign: (text: string) => void): Fi
     } catch (error) {
       setWords(error instanceof Error ? error.message : String(error))
     }
-  }
-  return { set, closeSet: () => setSet(null), words, open }
+  }, [])
+  return { set, closeSet: useCallback(() => setSet(null), []), words, open }
 }

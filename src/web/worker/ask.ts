@@ -11,9 +11,15 @@ export interface Asking {
 
 export const stopped = 'stopped'
 
-/** One worker, started from the program's own text; started anew after a stop. */
-export const startAsking = (program: string, fonts: () => PackedFonts): Asking => {
-  const url = URL.createObjectURL(new Blob([program], { type: 'text/javascript' }))
+/** What a worker is started from. */
+export interface WorkerSource {
+  /** address of its program */
+  readonly url: string
+  readonly fonts: PackedFonts
+}
+
+/** One worker, started when it is first asked; started anew after a stop. */
+export const startAsking = (source: () => Promise<WorkerSource>): Asking => {
   const waiting = new Map<
     number,
     {
@@ -43,18 +49,20 @@ export const startAsking = (program: string, fonts: () => PackedFonts): Asking =
     waiting.clear()
   }
   return {
-    ask: (question, progress) =>
-      new Promise((done, refuse) => {
-        if (worker === null) {
-          worker = new Worker(url)
-          worker.onmessage = hear
-          worker.onerror = () => stop()
-          worker.postMessage({ fonts: fonts() })
-        }
-        const id = ++last
+    ask: async (question, progress) => {
+      const { url, fonts } = await source()
+      if (worker === null) {
+        worker = new Worker(url)
+        worker.onmessage = hear
+        worker.onerror = () => stop()
+        worker.postMessage({ fonts })
+      }
+      const [id, own] = [++last, worker]
+      return new Promise((done, refuse) => {
         waiting.set(id, { done, refuse, progress })
-        worker.postMessage({ id, question })
-      }),
+        own.postMessage({ id, question })
+      })
+    },
     stop,
   }
 }

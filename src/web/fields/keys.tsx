@@ -1,0 +1,97 @@
+import { useRef, useState } from 'preact/hooks'
+import { type Problem, type Row, rowKey } from '../../index.ts'
+import type { Actions } from '../state/actions.ts'
+import type { View } from '../state/model.ts'
+import { Field } from './field.tsx'
+import { labelOf } from './labels.ts'
+import { Tick } from './tick.tsx'
+
+interface KeysProps {
+  readonly rows: readonly Row[]
+  /** `ramps.0.` before the row's own words */
+  readonly pathOf: (row: Row) => string
+  readonly view: View
+  readonly actions: Actions
+}
+
+/** A part that is there or not. */
+export const isOptional = ({ value, words, unsaid, path }: Row): boolean =>
+  (value.kind === 'map' && words.includes('none')) ||
+  // written over several lines: an example comes in, the rest is typed in the text
+  ((value.kind === 'prices' || value.kind === 'maps') && unsaid.kind === 'open' && path !== 'ramps')
+
+const none: readonly Problem[] = []
+
+/** Fields of keys: those that the file says, and folded away those that it does not. */
+export const Keys = ({ rows, pathOf, view, actions }: KeysProps) => {
+  const units = view.said.get('units') === 'in' ? 'in' : 'mm'
+  // what was said once stays where it is while it is typed anew
+  const [last, setLast] = useState<string | null>(null)
+  const stays = useRef(new Set<string>())
+  for (const path of view.said.keys()) stays.current.add(path)
+  const wrong = new Map<string, readonly Problem[]>()
+  for (const problem of view.problems) {
+    const path = problem.path.replaceAll(/\[(\d+)\]/g, '.$1')
+    wrong.set(path, [...(wrong.get(path) ?? none), problem])
+  }
+  const one = (row: Row) => {
+    const path = pathOf(row)
+    return isOptional(row) ? (
+      <Optional key={path} row={row} path={path} view={view} actions={actions} />
+    ) : (
+      <Field
+        key={path}
+        row={row}
+        path={path}
+        said={view.said.get(path) ?? ''}
+        units={units}
+        problems={wrong.get(path) ?? none}
+        actions={actions}
+        last={last === path}
+        enter={setLast}
+      />
+    )
+  }
+  const first = rows.filter((row) => isOptional(row) || stays.current.has(pathOf(row)))
+  const others = rows.filter((row) => !first.includes(row))
+  if (first.length === 0) return <>{others.map(one)}</>
+  return (
+    <>
+      {first.map(one)}
+      {others.length > 0 && (
+        <details class="more">
+          <summary>
+            <b>more</b> <span>the file leaves these at what is usual</span>
+          </summary>
+          {others.map(one)}
+        </details>
+      )}
+    </>
+  )
+}
+
+interface OptionalProps {
+  readonly row: Row
+  readonly path: string
+  readonly view: View
+  readonly actions: Actions
+}
+
+/** With or without: what comes in has the figures of the schema's own example. */
+const Optional = ({ row, path, view, actions }: OptionalProps) => {
+  const units = view.said.get('units') === 'in' ? 'in' : 'mm'
+  const there =
+    view.said.get(path) !== 'none' &&
+    [...view.said.keys()].some((key) => key === path || key.startsWith(`${path}.`))
+  const out = row.words.includes('none') ? 'none' : null
+  return (
+    <Tick
+      name={path}
+      checked={there}
+      set={(checked) => actions.setKey(path, checked ? row.example[units] : out)}
+    >
+      <b>{labelOf(path) || rowKey(row)}</b>: {row.help}
+      {row.value.kind === 'map' ? '' : there ? '; they stand in the file as text' : '; comes with an example'}
+    </Tick>
+  )
+}

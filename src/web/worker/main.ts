@@ -1,0 +1,3 @@
+import { startWorker } from './worker.ts'
+
+startWorker()
