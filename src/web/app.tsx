@@ -60,6 +60,9 @@ export const App = ({ start, askings }: AppProps) => {
   const [lay, setLay] = useState<Lay>({ words: {}, profile: null })
   const [page, setPage] = useState<number | null>(null)
   const [keeps, setKeeps] = useState(true)
+  // the drawing is painted first, the fields follow
+  const [painted, setPainted] = useState(false)
+  useEffect(() => setPainted(true), [])
   const [pointed, setPointed] = useState<Pointed | null>(null)
 
   useEffect(() => {
@@ -209,51 +212,55 @@ export const App = ({ start, askings }: AppProps) => {
           <Ramps view={view} ramp={ramp} setRamp={setRamp} actions={actions} />
         </div>
         <div class="column">
-          <Checks view={view} heard={checks} take={actions.takeOffer} mend={actions.mend} point={point} />
-          <Part name="help me choose" line="from what you know">
-            <Choose units={view.good?.design.units ?? 'mm'} asking={writing} take={setText} />
-          </Part>
-          <RampParts view={view} ramp={ramp} actions={actions} />
-          <Part
-            name="paper"
-            line={`${paper}${count === undefined ? '' : `, ${count} pages to tape`}`}
-            old={counts.old && drawable}
-          >
-            <Paper
-              view={view}
-              actions={actions}
-              counts={counts}
-              plan={plan}
-              lay={lay}
-              setLay={setLay}
-              showPage={setPage}
-            />
-          </Part>
-          <Part
-            name="printer"
-            line={lay.profile === null ? 'not measured yet' : 'measured, pages are corrected'}
-          >
-            <Printer
-              lay={lay}
-              setLay={setLay}
-              paper={view.good?.design.paper ?? 'a4'}
-              text={text}
-              asking={looking}
-            />
-          </Part>
-          <FilePart name="buy and saw" keys={stockKeys} view={view} actions={actions} />
-          <Save
-            view={view}
-            lay={lay}
-            stopped={stopped}
-            busy={saving.state.kind === 'busy'}
-            save={saving.save}
-            say={saving.say}
-          />
-          <FilePart name="title and units" keys={titleKeys} view={view} actions={actions} />
-          <Part name="the file as text" line="all that is shown here, to copy or paste">
-            <TextPart text={text} setText={setText} />
-          </Part>
+          {painted && (
+            <>
+              <Checks view={view} heard={checks} take={actions.takeOffer} mend={actions.mend} point={point} />
+              <Part name="help me choose" line="from what you know">
+                <Choose units={view.good?.design.units ?? 'mm'} asking={writing} take={setText} />
+              </Part>
+              <RampParts view={view} ramp={ramp} actions={actions} />
+              <Part
+                name="paper"
+                line={`${paper}${count === undefined ? '' : `, ${count} pages to tape`}`}
+                old={counts.old && drawable}
+              >
+                <Paper
+                  view={view}
+                  actions={actions}
+                  counts={counts}
+                  plan={plan}
+                  lay={lay}
+                  setLay={setLay}
+                  showPage={setPage}
+                />
+              </Part>
+              <Part
+                name="printer"
+                line={lay.profile === null ? 'not measured yet' : 'measured, pages are corrected'}
+              >
+                <Printer
+                  lay={lay}
+                  setLay={setLay}
+                  paper={view.good?.design.paper ?? 'a4'}
+                  text={text}
+                  asking={looking}
+                />
+              </Part>
+              <FilePart name="buy and saw" keys={stockKeys} view={view} actions={actions} />
+              <Save
+                view={view}
+                lay={lay}
+                stopped={stopped}
+                busy={saving.state.kind === 'busy'}
+                save={saving.save}
+                say={saving.say}
+              />
+              <FilePart name="title and units" keys={titleKeys} view={view} actions={actions} />
+              <Part name="the file as text" line="all that is shown here, to copy or paste">
+                <TextPart text={text} setText={setText} />
+              </Part>
+            </>
+          )}
         </div>
       </main>
     </>

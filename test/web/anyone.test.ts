@@ -12,6 +12,19 @@ const { open } = useBrowser()
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 
+/** How many lines and words of the drawing glow. */
+const glowing = (page: Page): Promise<number> =>
+  page.evaluate(
+    () =>
+      document
+        .getAnimations()
+        .filter(({ effect }) =>
+          ((effect as KeyframeEffect).getKeyframes() as readonly Record<string, unknown>[]).some((frame) =>
+            `${frame.stroke} ${frame.fill}`.includes('--glow'),
+          ),
+        ).length,
+  )
+
 /** Barriers of the two gravest kinds that axe finds. */
 const barriers = async (page: Page): Promise<readonly string[]> => {
   await page.evaluate(axe)
@@ -131,6 +144,28 @@ it('each check points at its place, and its offers are taken and undone', { time
   await page.focus('[name="ramps.0.coping.outside"]')
   await page.waitForSelector('[data-key="ramps.0.coping"].lit')
   expect(faults).toEqual([])
+})
+
+it('what may throw a rider down stands first, and in the drawing; what a change moved glows, if motion is not unwelcome', {
+  timeout: patience,
+}, async () => {
+  const { page, faults } = await open()
+  await page.waitForSelector('.checks .good')
+  expect(await glowing(page)).toBe(0)
+  await page.fill('[name="ramps.0.deck"]', '120')
+  await expect.poll(() => glowing(page), { timeout: patience }).toBeGreaterThan(0)
+  await page.waitForSelector('.alarm-mark')
+  expect(await page.textContent('.checks li:first-child')).toMatch(/watch.*A rider can fall.*tips it over/)
+  expect(await page.textContent('.next [role="status"]')).toContain('A rider can fall')
+  await page.click('.checks .hurts .offer')
+  await page.waitForSelector('.alarm-mark', { state: 'detached' })
+  const still = await open({ reducedMotion: 'reduce' })
+  await still.page.waitForSelector('.checks .good')
+  await still.page.fill('[name="ramps.0.deck"]', '120')
+  await still.page.waitForSelector('.alarm-mark')
+  await still.page.waitForTimeout(400)
+  expect(await glowing(still.page)).toBe(0)
+  expect([...faults, ...still.faults]).toEqual([])
 })
 
 it('words for the lip with their radii, a ramp found from what one knows, a twin, another paper', {
