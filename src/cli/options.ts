@@ -47,7 +47,7 @@ export const layingOptions = [
   },
   {
     name: 'strips',
-    help: 'add story strips at full size: studs, seams and screws of each layer of skin, screws across, holes of the pipe',
+    help: 'add story strips at full size for what is bent or uneven: studs, seams, rows of screws; the rest is told for a tape',
     more: '[What they are for](docs/printing.md#story-strips)',
   },
   {

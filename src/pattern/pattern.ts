@@ -63,6 +63,8 @@ export interface Pattern {
   /** the panel's size: lengths are measured from its bottom, front and back edges */
   readonly length: number
   readonly height: number
+  /** the notch by its corners, or by points along a round seat; empty where there is none */
+  readonly notch: readonly Point[]
   /** named on the map */
   readonly points: readonly { readonly name: string; readonly at: Point }[]
   readonly distances: readonly PatternDistance[]

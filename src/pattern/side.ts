@@ -4,6 +4,7 @@ import { type DraftStyle, lineTypes } from '../drafting/line-types.ts'
 import { type Drawing, stroke, text } from '../drawing/drawing.ts'
 import { circle, type Path, pathOf, pathSegments, segmentsPath } from '../geometry/path.ts'
 import { pointDistance } from '../geometry/point.ts'
+import { pathSample } from '../geometry/sample.ts'
 import { showLength } from '../length.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
 import { middleRise } from '../ramp/curve/middle-rise.ts'
@@ -72,6 +73,7 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
     pieces: ramp.splices.length + 1,
     length: side.length,
     height: side.height,
+    notch: side.edges.flatMap(({ name, path }) => (name === 'notch' ? pathSample(path, 5) : [])),
     points: [
       { name: 'TOE', at: transition.toe },
       { name: 'LIP', at: transition.lip },

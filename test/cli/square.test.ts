@@ -59,7 +59,7 @@ describe('the square page', () => {
     ['a4', 210, 297, 10],
     ['letter', 215.9, 279.4, 12.7],
   ] as const)(
-    'on %s has a square of 150 mm, its diagonals, nine dots and two long rulers',
+    'on %s has a square of 150 mm, its diagonals, two long rulers, blanks to write in and nothing that means nothing',
     async (paper, width, height, margin) => {
       const { pdf } = await made('square', '--paper', paper)
       expect(pdf.pages).toHaveLength(1)
@@ -78,17 +78,13 @@ describe('the square page', () => {
       expect(has(left, bottom, left + 150, bottom + 150)).toBe(true)
       expect(has(left, bottom + 150, left + 150, bottom)).toBe(true)
 
-      // dots of 4 mm: round fills in the square
-      const dots = page.fills
-        .map(({ path }) => pathPoints(path, 8)[0]!)
-        .map((run) => ({ xs: run.map((p) => mm(p.x)), ys: run.map((p) => mm(p.y)) }))
-        .filter(({ xs }) => Math.abs(Math.max(...xs) - Math.min(...xs) - 4) < 0.01)
-      expect(dots).toHaveLength(9)
-      for (const dot of dots) {
-        assertNear(Math.max(...dot.ys) - Math.min(...dot.ys), 4, 0.01)
-        expect(Math.min(...dot.xs)).toBeGreaterThan(left)
-        expect(Math.max(...dot.ys)).toBeLessThan(bottom + 150)
-      }
+      // nothing is filled; a blank of 28 mm stands at each side and diagonal
+      expect(page.fills).toEqual([])
+      const long = (l: Line): number => Math.hypot(l.x1 - l.x0, l.y1 - l.y0)
+      const blanks = lines.filter(
+        (l) => Math.abs(long(l) - 28) < 0.001 && l.x0 > left && l.x1 < left + 150 && l.y0 > bottom,
+      )
+      expect(blanks).toHaveLength(4)
 
       // rulers run as long as a step of theirs and some words allow, with a cross at both ends
       const step = paper === 'a4' ? 10 : 12.7
@@ -130,6 +126,29 @@ describe('the square page', () => {
         expect(text.length, figure).toBeGreaterThanOrEqual(4)
       }
     }
+  })
+
+  it('has a square of five whole inches for an inch rule, for those who build in inches alone', async () => {
+    const inches = (await made('square', '--paper', 'letter')).pdf.pages[0]!
+    const square = quadsOf(inches).find((run) => Math.abs(run[1]!.x - run[0]!.x) > 100)!
+    const [x, y] = [Math.min(...square.map((p) => p.x)), Math.min(...square.map((p) => p.y))]
+    const corner = inches.strokes
+      .flatMap(({ path }) => pathPoints(path, 1))
+      .map((run) => run.map((p) => [(mm(p.x) - x) / 25.4, (mm(p.y) - y) / 25.4] as const))
+      .find((run) => run.length === 3 && Math.hypot(run[1]![0] - 5, run[1]![1] - 5) < 0.001)!
+    for (const [i, [u, v]] of (
+      [
+        [5, 0],
+        [5, 5],
+        [0, 5],
+      ] as const
+    ).entries()) {
+      assertNear(corner[i]![0] * 25.4, u * 25.4, 0.001)
+      assertNear(corner[i]![1] * 25.4, v * 25.4, 0.001)
+    }
+    expect(inches.texts.map(({ text }) => text)).toContain('5 in')
+    const metric = (await made('square', '--paper', 'a4')).pdf.pages[0]!
+    expect(metric.texts.map(({ text }) => text)).not.toContain('5 in')
   })
 
   it('holds the gauge command with blanks, and in inches the size of the square in both', async () => {

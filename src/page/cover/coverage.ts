@@ -6,6 +6,7 @@ import { type CellWeights, fullerPlace, weighCells } from './cell-weights.ts'
 import type { Cover } from './cover.ts'
 import { type Cell, cellsConnected, cellsTouched, type Lattice, latticeAt, latticePitch } from './lattice.ts'
 import { type LooseLattice, looseLattices, turnRuns } from './loose-lattice.ts'
+import { movesOff, notchBox, notchIn } from './notch-room.ts'
 import { type OffsetCount, offsetCounts } from './offset-counts.ts'
 import { pointsIn, pointsOn } from './shown-points.ts'
 
@@ -32,24 +33,29 @@ const weighed = 32
 const finalists = 3
 
 /**
- * The lattice with the fewest pages on which the pattern's named points lie whole. Among equals the one whose emptiest page carries
- * the most line, so that no page holds a mere sliver. What is needed keeps half the overlap from the edge of every window; pages
+ * The lattice with the fewest pages on which the pattern's named points lie whole. Among equals one whose joints keep off the notch, of
+ * these the one whose emptiest page carries the most line, so that no page holds a mere sliver. What is needed keeps half the overlap from the edge of every window; pages
  * of a set hang together by whole edges. Same pattern, same lattice. `showMarks` then brings more of the timbers onto as many pages.
  */
 export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overlap: number): FoundCoverage => {
   const { needs, runs, lattices } = looseLattices(pattern, cover, window, overlap)
   const points = pattern.points.map(({ at }) => at)
+  const kept: Kept = { points, notch: pattern.notch }
   let tried = turns
   let places = placesOf(lattices, runs, turns)
-  let best = fullestPlaces(places, points)
+  let best = fullestPlaces(places, kept)
   if ((best.length === 0 || best[0]!.emptiest < thin) && lattices.length > turns) {
     tried = lattices.length
     places = placesOf(lattices, runs, tried)
-    best = fullestPlaces(places, points)
+    best = fullestPlaces(places, kept)
   }
   const search = { needs, runs, lattices, tried, places }
   // else on a page more, else without their points whole
-  const tries = [() => best, () => widerPlaces(search, points), () => fullestPlaces(places, [])]
+  const tries = [
+    () => best,
+    () => widerPlaces(search, kept),
+    () => fullestPlaces(places, { points: [], notch: [] }),
+  ]
   let fallback: FoundCoverage | undefined
   for (const more of tries)
     for (const place of more()) {
@@ -59,6 +65,14 @@ export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overla
       if (!fallback || cells.length < fallback.cells.length) fallback = { lattice, cells, search }
     }
   return fallback!
+}
+
+/** What one page should keep whole. */
+interface Kept {
+  /** always */
+  readonly points: readonly Point[]
+  /** where no more pages are needed for it */
+  readonly notch: readonly Point[]
 }
 
 type Placed = Pick<Place, 'joint' | 'loose'>
@@ -107,7 +121,7 @@ const placesOf = (
   return places
 }
 
-type FullPlace = CellWeights & { readonly loose: LooseLattice }
+type FullPlace = CellWeights & { readonly loose: LooseLattice; readonly clear: boolean }
 
 /** Where level joint lines are tried in the room that they have to both sides. */
 const shares = [0, 0.5, -0.5, 0.9, -0.9]
@@ -116,13 +130,13 @@ const shares = [0, 0.5, -0.5, 0.9, -0.9]
  * The few of them whose emptiest pages carry the most line and that show all points whole, moved so that they carry more; fullest
  * first. None where none of them shows the points.
  */
-const fullestPlaces = (places: readonly Place[], points: readonly Point[]): readonly FullPlace[] => {
+const fullestPlaces = (places: readonly Place[], kept: Kept): readonly FullPlace[] => {
   const roomiest = [...places].sort((a, b) => b.room - a.room)
-  const showing = (some: readonly Place[]) => some.flatMap((place) => showingPlace(place, points) ?? [])
+  const showing = (some: readonly Place[]) => some.flatMap((place) => showingPlace(place, kept) ?? [])
   let found = showing(roomiest.slice(0, weighed))
   for (let i = weighed; found.length === 0 && i < roomiest.length; i += weighed)
     found = showing(roomiest.slice(i, i + weighed))
-  return fullest(found)
+  return fullest(found.some(({ clear }) => clear) ? found : found.map((place) => clearedPlace(place, kept)))
 }
 
 type ShowingPlace = FullPlace & {
@@ -130,36 +144,66 @@ type ShowingPlace = FullPlace & {
   readonly shows: (weights: CellWeights) => boolean
 }
 
-/** A place with its level joint lines where all points are whole; null where they are not. */
+/** A place with its level joint lines where all points are whole, off the notch if it can; null where they are not. */
 const showingPlace = (
   { loose, turned, joint, room }: Place,
-  points: readonly Point[],
+  { points, notch }: Kept,
 ): ShowingPlace | null => {
   const framed = turnRuns([points], loose.angle)[0]!
-  const shows = (weights: CellWeights): boolean => pointsIn(framed, weights, loose.shape) === points.length
+  const box = notchBox(notch, loose.angle)
+  const shown = (weights: CellWeights): boolean => pointsIn(framed, weights, loose.shape) === points.length
+  let first: ShowingPlace | null = null
   for (const share of shares) {
     const at = { x: joint.x, y: joint.y + share * (room / 2) }
     const weights = weighCells(turned, loose.box, latticePitch(loose.shape), at)
-    if (shows(weights)) return { loose, turned, shows, ...weights }
+    if (!shown(weights)) continue
+    const clear = notchIn(box, weights, loose.shape)
+    const shows = clear
+      ? (other: CellWeights): boolean => notchIn(box, other, loose.shape) && shown(other)
+      : shown
+    const place = { loose, turned, shows, clear, ...weights }
+    if (clear) return place
+    first ??= place
   }
-  return null
+  return first
+}
+
+/** A place whose joint lines run through the notch, moved the least that takes them off it, where that takes no more pages. */
+const clearedPlace = (place: ShowingPlace, { notch }: Kept): ShowingPlace => {
+  const { loose, turned, shows: shown, clear: _, ...from } = place
+  const pitch = latticePitch(loose.shape)
+  const box = notchBox(notch, loose.angle)!
+  for (const joint of movesOff(box, from.joint, pitch)) {
+    const weights = weighCells(turned, loose.box, pitch, joint)
+    const shows = (other: CellWeights): boolean => notchIn(box, other, loose.shape) && shown(other)
+    if (weights.pages <= from.pages && shows(weights))
+      return { loose, turned, shows, clear: true, ...weights }
+  }
+  return place
 }
 
 const fullest = (places: readonly ShowingPlace[]): readonly FullPlace[] =>
   [...places]
-    .sort((a, b) => b.emptiest - a.emptiest)
+    .sort(fuller)
     .slice(0, finalists)
-    .map(({ loose, turned, shows, ...from }) => ({
+    .map(({ loose, turned, shows, clear, ...from }) => ({
       loose,
+      clear,
       ...fullerPlace(turned, loose.box, latticePitch(loose.shape), from, shows),
     }))
-    .sort((a, b) => b.emptiest - a.emptiest)
+    .sort(fuller)
+
+/** No sliver before one; of these what keeps off the notch, then what has the most line on its emptiest page. */
+const fuller = (a: FullPlace, b: FullPlace): number =>
+  Number(b.emptiest >= thin) - Number(a.emptiest >= thin) ||
+  Number(b.clear) - Number(a.clear) ||
+  b.emptiest - a.emptiest
 
 /** Lattices looked at, and places tried each way on each, where one page more must be taken. */
 const wider = { lattices: 8, tries: 16 } as const
 
 /** Places with a page more than the fewest, in even steps. */
-const widerPlaces = ({ lattices, runs, places }: Search, points: readonly Point[]): readonly FullPlace[] => {
+const widerPlaces = ({ lattices, runs, places }: Search, kept: Kept): readonly FullPlace[] => {
   const pages = places[0]!.pages + 1
   const steps = Array.from({ length: wider.tries }, (_, i) => (i + 0.5) / wider.tries)
   const found = lattices
@@ -171,7 +215,7 @@ const widerPlaces = ({ lattices, runs, places }: Search, points: readonly Point[
       return steps.flatMap((u) =>
         steps.flatMap((v) => {
           const joint = { x: loose.box.x0 - u * x, y: loose.box.y0 - v * y }
-          const place = showingPlace({ loose, turned, joint, pages, room: 0 }, points)
+          const place = showingPlace({ loose, turned, joint, pages, room: 0 }, kept)
           return place && place.pages === pages ? [place] : []
         }),
       )

@@ -1,3 +1,4 @@
+import type { Box } from '../../geometry/bounds.ts'
 import { convexContains } from '../../geometry/clip.ts'
 import { pathSegments } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
@@ -9,6 +10,7 @@ import type { Cover } from './cover.ts'
 import { type Coverage, coverageAt, type FoundCoverage, type Place, type Search } from './coverage.ts'
 import { cellsTouched, framePolygon, latticePitch } from './lattice.ts'
 import { type LooseLattice, turnRuns } from './loose-lattice.ts'
+import { notchBox, notchIn, notchOn } from './notch-room.ts'
 import { offsetCounts } from './offset-counts.ts'
 import { pointsIn, pointsOn } from './shown-points.ts'
 
@@ -31,8 +33,9 @@ const fineSteps = [12, 6, 3, 1.5, 0.75]
 /** A screw is worth more than all corners of timbers: it cannot be guessed from what else is on paper. */
 const screwWorth = 1000
 
-/** Worth more than all of these: a builder measures from it. */
+/** Worth more than all of these: a builder measures from a point, and saws the notch finest. */
 const pointWorth = 1e6
+const notchWorth = 5e5
 
 interface MarkedPlace extends Pick<Place, 'loose' | 'turned' | 'joint'> {
   readonly marks: Marks
@@ -44,6 +47,7 @@ interface Marks {
   readonly named: Float64Array
   readonly screws: Float64Array
   readonly corners: Float64Array
+  readonly notch: Box | null
 }
 
 /**
@@ -57,9 +61,11 @@ export const showMarks = (pattern: Pattern, cover: Cover, from: FoundCoverage): 
     named: pattern.points.map(({ at }) => at),
     screws: pattern.screws.flatMap(({ middles }) => middles),
     corners: pattern.markPaths.flatMap((path) => pathSegments(path).map((segment) => segment.from)),
+    notch: pattern.notch,
   }
   const before = worthOf(points, from)
-  const all = points.named.length * pointWorth + points.screws.length * screwWorth + points.corners.length
+  const all =
+    points.named.length * pointWorth + notchWorth + points.screws.length * screwWorth + points.corners.length
   if (before === all) return from
   const { needs } = from.search
   const pages = from.cells.length
@@ -84,10 +90,11 @@ interface Points {
   readonly named: readonly Point[]
   readonly screws: readonly Point[]
   readonly corners: readonly Point[]
+  readonly notch: readonly Point[]
 }
 
 /** Worth of what lies whole in the windows of a coverage. */
-const worthOf = ({ named, screws, corners }: Points, { lattice, cells }: Coverage): number => {
+const worthOf = ({ named, screws, corners, notch }: Points, { lattice, cells }: Coverage): number => {
   const { x: px, y: py } = latticePitch(lattice)
   const windows = cells.map(({ column, row }) =>
     framePolygon(lattice, column * px, row * py, column * px + lattice.width, row * py + lattice.height),
@@ -95,14 +102,17 @@ const worthOf = ({ named, screws, corners }: Points, { lattice, cells }: Coverag
   const count = (points: readonly Point[], room: number): number =>
     points.filter((p) => windows.some((polygon) => convexContains(polygon, p, -room))).length
   return (
-    pointsOn(named, lattice, cells) * pointWorth + count(screws, screwRoom) * screwWorth + count(corners, 0)
+    pointsOn(named, lattice, cells) * pointWorth +
+    (notchOn(notch, lattice, cells) ? notchWorth : 0) +
+    count(screws, screwRoom) * screwWorth +
+    count(corners, 0)
   )
 }
 
 /** Places with no more than so many pages, each with its level joint lines where most marks are shown. */
 const markedPlaces = (
   { places, lattices, tried, runs }: Search,
-  { named, screws, corners }: Points,
+  { named, screws, corners, notch }: Points,
   pages: number,
 ): readonly MarkedPlace[] => {
   const more = lattices
@@ -121,7 +131,12 @@ const markedPlaces = (
     let marks = marksOf.get(loose)
     if (!marks) {
       const [turnedPoints, turnedScrews, turnedCorners] = turnRuns([named, screws, corners], loose.angle)
-      marks = { named: turnedPoints!, screws: turnedScrews!, corners: turnedCorners! }
+      marks = {
+        named: turnedPoints!,
+        screws: turnedScrews!,
+        corners: turnedCorners!,
+        notch: notchBox(notch, loose.angle),
+      }
       marksOf.set(loose, marks)
     }
     const weights = weighCells(turned, loose.box, latticePitch(loose.shape), joint)
@@ -153,19 +168,19 @@ const improved = (place: MarkedPlace, pages: number, least: number): MarkedPlace
 
 /** Worth of what lies whole in windows of cells that hold line, with the joint lines `up` mm higher. */
 const shownIn = (
-  { named, screws, corners }: Marks,
+  { named, screws, corners, notch }: Marks,
   weights: CellWeights,
   loose: LooseLattice,
   up: number,
-): number =>
-  pointWorth *
-    pointsIn(
-      named,
-      up === 0 ? weights : { ...weights, joint: { x: weights.joint.x, y: weights.joint.y + up } },
-      loose.shape,
-    ) +
-  countIn(screws, screwRoom, weights, loose, up) * screwWorth +
-  countIn(corners, 0, weights, loose, up)
+): number => {
+  const raised = up === 0 ? weights : { ...weights, joint: { x: weights.joint.x, y: weights.joint.y + up } }
+  return (
+    pointWorth * pointsIn(named, raised, loose.shape) +
+    (notchIn(notch, raised, loose.shape) ? notchWorth : 0) +
+    countIn(screws, screwRoom, weights, loose, up) * screwWorth +
+    countIn(corners, 0, weights, loose, up)
+  )
+}
 
 const countIn = (
   points: Float64Array,

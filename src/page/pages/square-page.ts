@@ -1,13 +1,13 @@
 import type { Units } from '../../design/design.ts'
 import { cross } from '../../drawing/cross.ts'
-import { type Drawing, fill, stroke, text } from '../../drawing/drawing.ts'
+import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
 import { paragraph } from '../../drawing/paragraph.ts'
 import { squareWords } from '../../drawing/set-words.ts'
 import { shortened } from '../../drawing/shortened.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import type { Box } from '../../geometry/bounds.ts'
 import { inch } from '../../geometry/inch.ts'
-import { circle, pathOf, rectangle } from '../../geometry/path.ts'
+import { pathOf, rectangle } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
 import { letters, pens } from '../../pattern/pens.ts'
@@ -40,17 +40,13 @@ const beside = { across: 32, down: 84 }
 /** The rulers keep clear of the combs at the paper's edges, mm. */
 const rulerInset = 8
 
-/** Where nine dots lie in the square, as shares of its side: clear of sides, diagonals and words. They are for a scan. */
-const dotShares = { x: [0.2, 0.65, 0.8], y: [0.13, 0.5, 0.87] }
-const dotRadius = 2
-
 /** Side of the square: smaller only where the page cannot hold the usual one; mm. */
 export const squareSideIn = (window: Box): number =>
   [squareSide, 100, 50].find(
     (side) => side + beside.across <= window.x1 - window.x0 && side + beside.down <= window.y1 - window.y0,
   ) ?? 50
 
-/** The page that proves the printer: a true square, two long rulers, nine dots; ideal page mm. */
+/** The page that proves the printer: a true square, two long rulers; ideal page mm. */
 export const squarePage = (
   window: Box,
   { title, units, set, command, printer, combs }: SquareFacts,
@@ -116,7 +112,6 @@ export const squarePage = (
       stroke('mark', rectangle(corner.x, corner.y, corner.x + side, corner.y + side), { width: 0.35 }),
       stroke('datum', pathOf(at(0, 0), at(1, 1)), pens.tick),
       stroke('datum', pathOf(at(0, 1), at(1, 0)), pens.tick),
-      ...dotShares.x.flatMap((u) => dotShares.y.map((v) => fill('datum', circle(at(u, v), dotRadius), 0))),
       text('note', { x: at(0.5, 0).x, y: at(0, 1).y - 8 }, letters.word, `ACROSS ${sideWords}`, {
         align: 'middle',
         face: 'bold',

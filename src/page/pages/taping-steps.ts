@@ -24,14 +24,12 @@ export const tapingSteps = (facts: TapingFacts): readonly string[] => {
   const upper = tiles.some(({ joints }) => joints.some(({ over, edge }) => over && edge === 'top'))
   return [
     `Print at 100 %, never "fit to page", one-sided. Measure the test square before you trust any page.${trial ? ' Saw the lip trial in scrap first.' : ''}`,
-    `Take a factory edge of the panel as its bottom edge; its diagonals must be equal. ${
-      pattern.pieces > 1
-        ? `No panel holds the side whole: lay the sheet on the wood of each piece in turn, its bottom edge on a straight one, and trace the piece with its joint.`
-        : `It must hold ${showLength(pattern.length, units)} × ${showLength(pattern.height, units)} ${units}.`
-    }`,
+    pattern.pieces > 1
+      ? `Take a factory edge as the bottom edge of each of the ${pattern.pieces} pieces; the diagonals of their panels must be equal.`
+      : `Take a factory edge of the panel as its bottom edge; its diagonals must be equal. It must hold ${showLength(pattern.length, units)} × ${showLength(pattern.height, units)} ${units}.`,
     placing(facts, level),
     `Trim each page on its left and ${upper ? 'upper' : 'lower'} joint lines. Start with page ${tiles[0]!.number} at the toe, go on by the numbers, each row on its snap line: crosses on crosses, half circles whole, zero ticks in line. Tick 3 is 0.3 mm off; what is more off is laid again. Use the paper the same day: damp paper grows.`,
-    `${laying(cover, level)} Check the distances. Prick through the middle of the thick black line every 25 mm (1 in) and draw with a thin batten; prick the ringed crosses of screws. Dashed boxes are timbers on the inner face, X on their wood.`,
+    `${laying(cover, level)}${pattern.pieces > 1 ? ' No panel holds the side whole: do so on each piece in turn, and trace it with its joint.' : ''} Check the distances. Prick through the middle of the thick black line every 25 mm (1 in) and draw with a thin batten; prick the ringed crosses of screws. Dashed boxes are timbers on the inner face, X on their wood.`,
     `Saw on the grey side, marked WASTE, and smooth down to the line. Trace the first side onto the others and drill its screw holes through them; turned over, it is the other end of the ramp.${strips ? ' The strips at the end of the set mark the skin.' : ''}`,
   ]
 }

@@ -11,7 +11,14 @@ import { showLength } from '../../length.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import { type Datum, datumMarks } from '../proof/datum.ts'
 import { freePlace } from '../room/free-place.ts'
-import { boxCounter, clearUnder, coarser, type Occupancy, takenUnder } from '../room/occupancy.ts'
+import {
+  boxCounter,
+  clearUnder,
+  coarser,
+  type Occupancy,
+  occupyUnder,
+  takenUnder,
+} from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import { anything, keepOff, keepOffPath, on, wordClear, wordRoom } from '../room/word-room.ts'
 import { clipMarks } from '../tile/clip-marks.ts'
@@ -21,7 +28,7 @@ import { patternWords } from '../tile/pattern-words.ts'
 import { pointNames } from '../tile/point-names.ts'
 import { rulerMarks } from '../tile/rulers.ts'
 import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
-import { jointMarks, jointWords, snapMarks } from '../tile/tile-joints.ts'
+import { jointBlocks, jointMarks, jointWords, snapMarks } from '../tile/tile-joints.ts'
 import { type TitleFacts, titleBlock, titleSize } from '../tile/title-block.ts'
 import { scaleFigure } from '../tile/vernier.ts'
 import { bandPen } from '../tile/waste-band.ts'
@@ -64,6 +71,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   const joints = jointMarks(tile).filter(
     (mark) => mark.kind !== 'text' || mark.size > scaleFigure || wordClear(room, mark, on.cut),
   )
+  for (const corners of jointBlocks(tile)) occupyUnder(room, corners, 0, on.never)
   keepOff(room, [...joints, ...snaps, ...datums], on.never)
   keepOff(room, strokes, on.rather, tile.toWindow)
   const named = [...pointNames(pattern, tile, room), ...patternWords(pattern.marks, tile, room)]

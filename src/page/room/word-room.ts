@@ -1,7 +1,7 @@
 import type { Drawing } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
-import { type Affine, affineIdentity } from '../../geometry/affine.ts'
-import type { Path } from '../../geometry/path.ts'
+import { type Affine, affineApply, affineIdentity } from '../../geometry/affine.ts'
+import { type Path, pathSegments } from '../../geometry/path.ts'
 import { clearUnder, type Occupancy, occupancyOf, occupyUnder, takenUnder } from './occupancy.ts'
 import { occupyPath } from './occupy-path.ts'
 
@@ -24,7 +24,7 @@ export const wordRoom = (width: number, height: number): Occupancy => occupancyO
 export const keepOffPath = (map: Occupancy, path: Path, frame: Affine, kind: number): void =>
   occupyPath(map, path, frame, air, kind)
 
-/** Strokes and words of a drawing without groups. */
+/** Strokes, words and boxes of a drawing without groups. */
 export const keepOff = (
   map: Occupancy,
   drawing: Drawing,
@@ -34,6 +34,13 @@ export const keepOff = (
   for (const mark of drawing)
     if (mark.kind === 'text') occupyUnder(map, textCorners(mark, frame), air, kind | on.said)
     else if (mark.kind === 'stroke') occupyPath(map, mark.path, frame, air, kind)
+    else if (mark.kind === 'fill')
+      occupyUnder(
+        map,
+        pathSegments(mark.path).map((segment) => affineApply(frame, segment.from)),
+        air,
+        kind,
+      )
 }
 
 /** How much of a word's box lies on one of the kinds; 0 where it is clear. */

@@ -43,7 +43,7 @@ export const tileGroups = (
       window,
       next,
       jointShares(pattern),
-      snapHeight(coverage.lattice, pattern, units),
+      snapHeight(coverage, pattern, units),
       pattern.points[0]!.at,
     )
     const rows = new Set(coverage.cells.map((cell) => cell.row))

@@ -2,65 +2,130 @@ import { pathDistance } from '../../geometry/nearest.ts'
 import { type Point, pointBetween, pointCross, pointDistance, pointSubtract } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { screwRing, timberSign } from '../../pattern/timber-marks.ts'
+import { pointRoom } from '../cover/shown-points.ts'
+import { pairRadius } from './pair-mark.ts'
 import type { JointShares } from './tile.ts'
 import { vernierReach } from './vernier.ts'
 
-/** Room round the middle of a vernier and of a cross along the joint, mm. */
-const room = { vernier: vernierReach + 7, cross: 7 }
+/** How far the middles of two marks keep apart along a joint, of a vernier and a cross, and of either and the snap line, mm. */
+const apart = { vernierCross: 25, vernierSnap: 20, vernierVernier: 2 * vernierReach + 3, pairSnap: 8 }
 
-/** From the middle of a pair mark to the snap line, mm. */
-const pairRoom = 8
+/** Half of a cross along its joint; air between it, or a vernier, and a pair mark, mm. */
+const crossHalf = 5
+const pairAir = 1
 
-/** Half of a pair mark along its joint, mm. */
-const pairHalf = 5
+/** How far a mark reaches from its joint line, mm. */
+const markHeight = 5
+
+/** The usual middles of the verniers, shares; farther ones are tried in steps of so many mm. */
+const usual = [0.28, 0.72] as const
+const step = 2
+
+/** No more room than this makes a place better, mm. */
+const enough = 8
 
 /**
- * Crosses near the ends of a joint line, verniers between them and its middle, near which a row's snap line crosses, the pair
+ * Crosses near the ends of a joint line, verniers between them and its middle, near which a row's snap line crosses as a rule, the pair
  * mark beside that; each moved off the cut line, the screws and the signs of timbers where these lie. A joint too short for
  * verniers has none.
  */
 export const jointShares =
   (pattern: Pattern) =>
-  ([a, b]: readonly [Point, Point], snap: number | null): JointShares => {
+  ([a, b]: readonly [Point, Point], snap: number | null, pages: readonly [number, number]): JointShares => {
     const length = pointDistance(a, b)
     const across = { x: (b.x - a.x) / length, y: (b.y - a.y) / length }
     const signs = pattern.screws.flatMap(({ middles, sign }) => [
       ...middles.map((at) => ({ at, radius: screwRing })),
       { at: sign, radius: timberSign },
     ])
-    /** the share whose neighbourhood of `reach` mm on the line keeps farthest from these; the first of equals */
-    const best = (shares: readonly number[], reach: number): number => {
-      const clear = (t: number): number =>
-        Math.min(
-          8,
-          ...[-1, 0, 1].map((side) =>
-            pathDistance(pattern.outline, pointBetween(a, b, t + (side * reach) / length)),
-          ),
-          ...signs.map(({ at, radius }) => {
-            const off = pointSubtract(at, a)
-            const along = Math.abs(off.x * across.x + off.y * across.y - t * length) - reach
-            return Math.hypot(Math.max(0, along), pointCross(across, off)) - radius
-          }),
+    /** room round the neighbourhood of `reach` mm of a share */
+    const clear = (t: number, reach: number): number => {
+      let room = enough
+      // so near to each other that no line runs between two of them unseen
+      const count = Math.ceil(reach / 3)
+      for (let k = -count; k <= count && room > 0; k++)
+        room = Math.min(
+          room,
+          pathDistance(pattern.outline, pointBetween(a, b, t + (k * reach) / count / length)),
         )
-      return shares
-        .map((t) => ({ t, room: clear(t) }))
-        .reduce((kept, found) => (found.room > kept.room + 1e-6 ? found : kept)).t
+      const keepOff = (at: Point, radius: number): void => {
+        const off = pointSubtract(at, a)
+        const along = Math.abs(off.x * across.x + off.y * across.y - t * length) - reach
+        room = Math.min(room, Math.hypot(Math.max(0, along), pointCross(across, off)) - radius)
+      }
+      for (const { at, radius } of signs) keepOff(at, radius)
+      // a mark reaches from the joint line into the air round a named point
+      for (const { at } of pattern.points) keepOff(at, pointRoom + markHeight)
+      return room
     }
-    const crosses = [best([0.1, 0.14, 0.06], 4), best([0.9, 0.86, 0.94], 4)]
-    const fits = length * 0.2 >= room.vernier + room.cross - 4
-    const verniers = fits
-      ? [best([0.28, 0.3, 0.26], vernierReach), best([0.72, 0.7, 0.74], vernierReach)]
-      : []
+    /** the share that keeps farthest from these; the first of equals */
+    const best = (shares: readonly number[], reach: number): number =>
+      shares
+        .map((t) => ({ t, room: clear(t, reach) }))
+        .reduce((kept, found) => (found.room > kept.room + 1e-6 ? found : kept)).t
     const off = (t: number, others: readonly number[], mm: number): boolean =>
       others.every((other) => Math.abs(t - other) * length >= mm)
+    const snaps = snap === null ? [] : [snap]
+
+    const crosses = [best([0.1, 0.14, 0.06], 4), best([0.9, 0.86, 0.94], 4)]
+    const pairHalf = pairRadius(pages)
     // near the middle, else wherever the other marks leave room
-    const pairs = [0.43, 0.57, 0.45, 0.55, 0.48, 0.52, 0.41, 0.59]
-    const farther = Array.from({ length: 94 }, (_, i) => 0.5 + (i % 2 === 0 ? 1 : -1) * ((i + 1) / 200))
-    const beside = [...pairs, ...farther].filter(
-      (t) =>
-        off(t, verniers, vernierReach + pairHalf) &&
-        off(t, crosses, room.cross + pairHalf) &&
-        (snap === null || off(t, [snap], pairRoom)),
-    )
-    return { crosses, verniers, pair: best(beside.length > 0 ? beside : pairs, 5) }
+    const beside = (verniers: readonly number[]): readonly number[] =>
+      pairShares.filter(
+        (t) =>
+          // marks of other joints lie beyond the crosses
+          t > crosses[0]! &&
+          t < crosses[1]! &&
+          off(t, verniers, vernierReach + pairHalf + pairAir) &&
+          off(t, crosses, crossHalf + pairHalf + pairAir) &&
+          off(t, snaps, Math.max(apart.pairSnap, pairHalf + pairAir + 2)),
+      )
+    const rooms = new Map<number, number>()
+    /** the most room of these for a pair mark; no more than `wanted` is looked for */
+    const pairRoom = (shares: readonly number[], wanted: number): number => {
+      let most = Number.NEGATIVE_INFINITY
+      for (const t of shares) {
+        let room = rooms.get(t)
+        if (room === undefined) {
+          room = clear(t, pairHalf)
+          rooms.set(t, room)
+        }
+        if (room > most) most = room
+        if (most >= wanted) break
+      }
+      return most
+    }
+    const places = Array.from({ length: Math.floor(length / step) }, (_, i) => ((i + 0.5) * step) / length)
+    const verniersBy = (middle: number): readonly { readonly t: number; readonly room: number }[] =>
+      [middle, ...places.toSorted((p, q) => Math.abs(p - middle) - Math.abs(q - middle))]
+        .filter((t) => off(t, crosses, apart.vernierCross) && off(t, snaps, apart.vernierSnap))
+        .map((t) => ({ t, room: clear(t, vernierReach) }))
+    const verniers = ((): readonly number[] => {
+      const [lower, upper] = usual.map(verniersBy) as [
+        ReturnType<typeof verniersBy>,
+        ReturnType<typeof verniersBy>,
+      ]
+      let found: readonly number[] = []
+      let most = Number.NEGATIVE_INFINITY
+      for (const low of lower) {
+        if (low.room <= most + 1e-6) continue
+        for (const high of upper) {
+          if ((high.t - low.t) * length < apart.vernierVernier) continue
+          const both = Math.min(low.room, high.room)
+          if (both <= most + 1e-6) continue
+          const room = Math.min(both, pairRoom(beside([low.t, high.t]), both))
+          if (room <= most + 1e-6) continue
+          most = room
+          found = [low.t, high.t]
+        }
+      }
+      return found
+    })()
+    const pairs = beside(verniers)
+    return { crosses, verniers, pair: best(pairs.length > 0 ? pairs : pairShares, pairHalf) }
   }
+
+const pairShares = [
+  ...[0.43, 0.57, 0.45, 0.55, 0.48, 0.52, 0.41, 0.59],
+  ...Array.from({ length: 94 }, (_, i) => 0.5 + (i % 2 === 0 ? 1 : -1) * ((i + 1) / 200)),
+]

@@ -18,6 +18,15 @@ const sizeIn = (radius: number, words: string): number => {
   return [letters.small, 2.2, letters.least].find(fits) ?? 0
 }
 
+/** What is read in both halves: the lower number first. */
+const pairWords = (pages: readonly [number, number]): string => [...pages].sort((a, b) => a - b).join('–')
+
+/** Of the mark of two pages, mm. */
+export const pairRadius = (pages: readonly [number, number]): number => {
+  const words = pairWords(pages)
+  return radii.find((one) => sizeIn(one, words) > 0) ?? radii.at(-1)!
+}
+
 /** `angle`: direction in which the words of the page are read, radians. */
 export const pairMarks = (
   middle: Point,
@@ -25,8 +34,8 @@ export const pairMarks = (
   pages: readonly [number, number],
   angle: number,
 ): Drawing => {
-  const words = [...pages].sort((a, b) => a - b).join('–')
-  const radius = radii.find((one) => sizeIn(one, words) > 0) ?? radii.at(-1)!
+  const words = pairWords(pages)
+  const radius = pairRadius(pages)
   const size = sizeIn(radius, words) || letters.least
   const centre = pointToward(middle, inward, radius * middleShare)
   return [

@@ -1,12 +1,17 @@
 import type { Units } from '../../design/design.ts'
 import { affineApply } from '../../geometry/affine.ts'
 import { inch } from '../../geometry/inch.ts'
+import { pathOf } from '../../geometry/path.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
-import { type Lattice, latticePitch } from '../cover/lattice.ts'
+import type { Coverage } from '../cover/coverage.ts'
+import { latticePitch } from '../cover/lattice.ts'
 
-/** How far a snap line may lie from the middle of its row, a share of its height: farther off it would run into the scales. */
-const snapOff = 0.08
+/**
+ * How far a snap line may lie from the middle of its row, a share of its height: as a rule, and where it would run along a line to be
+ * sawn. The marks of the joints move with it.
+ */
+const snapOff = { usual: 0.08, most: 0.32 } as const
 
 /** Chalk this close to the panel's edge is hard to snap, mm. */
 const chalkRoom = 5
@@ -17,41 +22,66 @@ const steep = Math.tan((20 * Math.PI) / 180)
 const spacing = 4
 
 /**
- * Height of a row's snap line in its windows: near the middle, off the lines to be sawn that run along it, and where rows are level
- * a round distance above the panel's bottom edge, on the panel if it can.
+ * Height of a row's snap line in its windows: near the middle, off the lines to be sawn that run along it and off the panel's bottom
+ * edge, and where rows are level a round distance above that, on the panel if it can.
  */
 export const snapHeight = (
-  lattice: Lattice,
-  { cut, height: panel }: Pattern,
+  { lattice, cells }: Coverage,
+  { cut, length, height: panel }: Pattern,
   units: Units,
 ): ((row: number) => number) => {
-  const points = pathSample(cut, spacing).map((p) => affineApply(lattice.toFrame, p))
+  const bottom = pathOf({ x: 0, y: 0 }, { x: length, y: 0 })
+  const lines = [cut, bottom].map((path) =>
+    pathSample(path, spacing).map((p) => affineApply(lattice.toFrame, p)),
+  )
   const middle = lattice.height / 2
-  const most = snapOff * lattice.height
   const level = lattice.toFrame[1] === 0
   const step = level ? (units === 'in' ? inch / 2 : 10) : 4
   return (row) => {
-    const low = row * latticePitch(lattice).y
-    /** mm of cut line beside a snap line at a height of the frame */
-    const beside = (y: number): number =>
-      points.slice(1).reduce((sum, q, i) => {
-        const p = points[i]!
-        const [along, up] = [Math.abs(q.x - p.x), Math.abs(q.y - p.y)]
-        return Math.abs((p.y + q.y) / 2 - y) < cutRoom && up < steep * along ? sum + along : sum
-      }, 0)
+    const pitch = latticePitch(lattice)
+    const low = row * pitch.y
+    const columns = cells.filter((cell) => cell.row === row).map(({ column }) => column)
+    const [left, right] = [Math.min(...columns) * pitch.x, Math.max(...columns) * pitch.x + lattice.width]
+    /** mm of line beside a snap line at a height of the frame, on the pages of the row; less for what is steeper to it */
+    const beside = (y: number): number => {
+      let sum = 0
+      for (const points of lines)
+        for (let i = 1; i < points.length; i++) {
+          const [p, q] = [points[i - 1]!, points[i]!]
+          const [along, up] = [Math.abs(q.x - p.x), Math.abs(q.y - p.y)]
+          const at = (p.x + q.x) / 2
+          if (Math.abs((p.y + q.y) / 2 - y) < cutRoom && up < steep * along && at > left && at < right)
+            sum += along - up / steep
+        }
+      return sum
+    }
     // of the panel's bottom edge in the frame, where rows are level
     const base = level ? lattice.toFrame[5] : low + middle
     const near = Math.round((low + middle - base) / step)
-    const heights = [0, -1, 1, -2, 2, -3, 3].map((k) => (near + k) * step)
-    const fits = heights.filter(
-      (height) =>
-        Math.abs(base + height - low - middle) <= most &&
-        (!level || (height >= chalkRoom && height <= panel - chalkRoom)),
-    )
-    if (fits.length === 0) return base + near * step - low
-    const found = fits.reduce((best, height) =>
-      beside(base + height) < beside(base + best) - spacing ? height : best,
-    )
-    return base + found - low
+    const fits = (most: number, panelled: boolean): readonly number[] =>
+      Array.from({ length: 2 * Math.ceil((most * lattice.height) / step) + 3 }, (_, i) =>
+        i % 2 === 0 ? i / 2 : -(i + 1) / 2,
+      )
+        .map((k) => (near + k) * step)
+        .filter(
+          (height) =>
+            Math.abs(base + height - low - middle) <= most * lattice.height &&
+            (!panelled || (height >= chalkRoom && height <= panel - chalkRoom)),
+        )
+    let found: number | undefined
+    let least = Number.POSITIVE_INFINITY
+    const tryAll = (heights: readonly number[]): void => {
+      for (const height of heights) {
+        const length = beside(base + height)
+        if (length >= least - spacing) continue
+        least = length
+        found = height
+      }
+    }
+    tryAll(fits(snapOff.usual, level))
+    if (least > spacing) tryAll(fits(snapOff.most, level))
+    // beside the panel, where the row reaches far beyond it
+    if (found === undefined) tryAll(fits(snapOff.most, false))
+    return base + found! - low
   }
 }

@@ -3,13 +3,13 @@ import { cross } from '../../drawing/cross.ts'
 import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
 import type { TextMark } from '../../drawing/text-box.ts'
 import { pathOf } from '../../geometry/path.ts'
-import { pointAngle, pointBetween, pointDistance, pointToward } from '../../geometry/point.ts'
+import { type Point, pointAngle, pointBetween, pointDistance, pointToward } from '../../geometry/point.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import type { Occupancy } from '../room/occupancy.ts'
 import { on, wordCovers } from '../room/word-room.ts'
-import { pairMarks } from './pair-mark.ts'
+import { pairMarks, pairRadius } from './pair-mark.ts'
 import { type Joint, type Tile, tilePoint } from './tile.ts'
-import { vernierMarks } from './vernier.ts'
+import { vernierCorners, vernierMarks } from './vernier.ts'
 
 /** Half the size of a cross on a joint line, mm; less where the overlap is narrow, so that no arm leaves the window. */
 const arm = 5
@@ -33,6 +33,20 @@ export const jointMarks = (tile: Tile): Drawing =>
       ),
       ...joint.verniers.flatMap((p) => vernierMarks(tilePoint(tile, p), along, inward, joint.over)),
       ...pairMarks(tilePoint(tile, joint.pair), inward, [tile.number, joint.neighbour], angle),
+    ]
+  })
+
+/** Corners of what crosses, scales and pair marks take, between their strokes too. */
+export const jointBlocks = (tile: Tile): readonly (readonly Point[])[] =>
+  tile.joints.flatMap((joint) => {
+    const { along, inward } = jointLines(tile, joint)
+    const half = Math.min(arm, tile.half)
+    const around = (p: Point, radius: number, corners: number): readonly Point[] =>
+      Array.from({ length: corners }, (_, i) => pointToward(p, along + (i * 2 * Math.PI) / corners, radius))
+    return [
+      ...joint.crosses.map((p) => around(tilePoint(tile, p), half, 4)),
+      ...joint.verniers.map((p) => vernierCorners(tilePoint(tile, p), along, inward)),
+      around(tilePoint(tile, joint.pair), pairRadius([tile.number, joint.neighbour]), 16),
     ]
   })
 

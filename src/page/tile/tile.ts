@@ -85,14 +85,18 @@ const startsAbove = ({ lattice, cells }: Coverage, start: Point): boolean => {
  * neighbours and is always trimmed on those two edges. Where `start` lies at the left of the top row, that row is the first, and
  * upper stands for lower.
  *
- * `sharesOf`: where the marks of a joint line lie that a snap line crosses at a share of it, or none; `snapAt`: height of a row's
+ * `sharesOf`: where the marks of a joint line between two pages lie that a snap line crosses at a share of it, or none; `snapAt`: height of a row's
  * snap line in its windows, mm.
  */
 export const tilesOf = (
   coverage: Coverage,
   window: Box,
   first: { readonly row: number; readonly number: number },
-  sharesOf: (line: readonly [Point, Point], snap: number | null) => JointShares,
+  sharesOf: (
+    line: readonly [Point, Point],
+    snap: number | null,
+    pages: readonly [number, number],
+  ) => JointShares,
   snapAt: (row: number) => number,
   start: Point,
 ): readonly Tile[] => {
@@ -148,7 +152,8 @@ export const tilesOf = (
         const [a, b] = corners(lattice, frameLine[edge])
         const line = [a, b] as const
         const upright = edge === 'left' || edge === 'right'
-        const shares = sharesOf(line, upright ? (snapAt(row) - half) / (lattice.height - 2 * half) : null)
+        const snap = upright ? (snapAt(row) - half) / (lattice.height - 2 * half) : null
+        const shares = sharesOf(line, snap, [own, neighbour])
         const at = (t: number): Point => pointBetween(a, b, t)
         return {
           edge,

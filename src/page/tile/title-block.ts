@@ -61,6 +61,12 @@ const facts = (tile: Tile, { title, pattern, total, set, printer }: TitleFacts):
   ]
 }
 
+/** On a page that is held turned, as its own arrow says; and the arrow's room before the words, mm. */
+const holdWords = 'hold the page wide, this way up'
+const holdArrow = 3.4
+
+const isWide = (tile: Tile): boolean => tile.width > tile.height
+
 /** How far the pattern is turned on the page, radians. */
 const turnOf = (tile: Tile): number => Math.atan2(tile.toWindow[1], tile.toWindow[0])
 
@@ -99,14 +105,18 @@ export const titleSize = (
 ): { readonly width: number; readonly height: number } => {
   const lines = linesOf(tile, title, form)
   const words = Math.max(...tapingWords(tile).map((line) => textWidth(line, letters.word, 'bold')))
-  const small = Math.max(...lines.map((line) => textWidth(line, letters.small, 'regular')))
+  const small = Math.max(
+    ...lines.map((line) => textWidth(line, letters.small, 'regular')),
+    isWide(tile) ? holdArrow + textWidth(holdWords, letters.small, 'bold') : 0,
+  )
   const number = textWidth(String(tile.number), letters.big, 'bold')
   return {
     width: Math.max(
       form === 'narrow' ? number : number + 4 + words,
       small + (form === 'mapped' ? 4 + mapSize.width : 0),
     ),
-    height: letters.big + 3 + lines.length * leading + 2 + compass(turnOf(tile)).height,
+    height:
+      letters.big + 3 + (lines.length + (isWide(tile) ? 1 : 0)) * leading + 2 + compass(turnOf(tile)).height,
   }
 }
 
@@ -114,6 +124,7 @@ export const titleSize = (
 export const titleBlock = (tile: Tile, title: TitleFacts, form: TitleForm): Drawing => {
   const { width, height } = titleSize(tile, title, form)
   const number = textWidth(String(tile.number), letters.big, 'bold')
+  const first = height - letters.big - 5
   return [
     text('note', { x: 0, y: height - letters.big }, letters.big, String(tile.number), { face: 'bold' }),
     ...(form === 'narrow' ? [] : tapingWords(tile)).map((line, i) =>
@@ -121,8 +132,14 @@ export const titleBlock = (tile: Tile, title: TitleFacts, form: TitleForm): Draw
         face: 'bold',
       }),
     ),
+    ...(isWide(tile)
+      ? [
+          ...arrow('note', { x: 1.2, y: first - 0.6 }, { x: 1.2, y: first + 2.8 }, pens.mark, 1.6),
+          text('note', { x: holdArrow, y: first }, letters.small, holdWords, { face: 'bold' }),
+        ]
+      : []),
     ...linesOf(tile, title, form).map((line, i) =>
-      text('note', { x: 0, y: height - letters.big - 5 - i * leading }, letters.small, line),
+      text('note', { x: 0, y: first - (i + (isWide(tile) ? 1 : 0)) * leading }, letters.small, line),
     ),
     ...compass(turnOf(tile)).marks,
     ...(form === 'mapped'

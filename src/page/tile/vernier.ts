@@ -18,6 +18,20 @@ export const vernierReach = vernierTicks * vernierPitch.over
 /** Height of a scale's figures, mm. */
 export const scaleFigure = 1.5
 
+/** Corners of what the ticks cover. */
+export const vernierCorners = (middle: Point, along: number, inward: number): readonly Point[] => {
+  const at = (mm: number, up: number): Point => pointToward(pointToward(middle, along, mm), inward, up)
+  return [
+    at(-vernierReach, 0),
+    at(-vernierReach, 2.5),
+    at(-10, 4),
+    at(0, 5),
+    at(10, 4),
+    at(vernierReach, 2.5),
+    at(vernierReach, 0),
+  ]
+}
+
 /** `middle` on the joint line, `along` its direction, `inward` towards what the page keeps; angles in radians. */
 export const vernierMarks = (middle: Point, along: number, inward: number, over: boolean): Drawing => {
   const pitch = over ? vernierPitch.over : vernierPitch.under

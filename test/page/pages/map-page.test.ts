@@ -6,9 +6,11 @@ import { boxCorners, pathClip } from '../../../src/geometry/clip.ts'
 import type { Path } from '../../../src/geometry/path.ts'
 import { pathMap } from '../../../src/geometry/path-map.ts'
 import { covers } from '../../../src/page/cover/cover.ts'
+import type { TileGroup } from '../../../src/page/set/tile-groups.ts'
 import { overlaps, type Word, wordsOf } from '../../booklet/words.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { templates, templateText } from '../../support/templates.ts'
+import { jobOf } from '../../tape-up/jobs.ts'
 
 const strokesOf = (drawing: Drawing, map: Affine = affineIdentity): readonly Path[] =>
   drawing.flatMap((mark) => {
@@ -35,6 +37,11 @@ const numberOf = (words: readonly Word[], number: number): Word =>
 
 /** Capitals alone, without what letters may reach below their line. */
 const capitals = ({ box, tall }: Word): Box => ({ ...box, y0: box.y1 - tall })
+
+const namesOf = ({ tiles, datums }: TileGroup) => ({
+  letters: ['TOE', 'LIP', ...datums.map(({ letter }) => letter)],
+  rows: [...new Set(tiles.map(({ row }) => row))],
+})
 
 describe.each(
   templates.flatMap((name) => (['letter', 'a4'] as const).map((paper) => [name, paper] as const)),
@@ -75,14 +82,50 @@ describe.each(
   })
 })
 
-it('the largest paper takes the whole of a low ramp on one sheet, with no joint', () => {
-  for (const cover of covers) {
-    const set = layOut(templateText('quarter-mm'), 'a0', cover)!
-    const tiles = set.groups.flatMap((group) => group.tiles)
-    // 1382 × 625 mm on a sheet of 841 × 1189 mm, turned: whole as it is, but for a bit of straight edge
-    if (cover !== 'whole') expect(tiles).toHaveLength(1)
-    if (tiles.length === 1) expect(tiles[0]!.joints).toEqual([])
-  }
+it('the largest paper takes what fits on it on one sheet, without a joint, however it is covered', () => {
+  let [whole, lines] = [0, 0]
+  for (const name of ['quarter-mm', 'pair-mm', 'quarter-in'])
+    for (const cover of covers)
+      for (const { pattern, tiles } of layOut(templateText(name), 'a0', cover)!.groups) {
+        // a sheet of 841 × 1189 mm less margins of 10 mm and half the overlap, 6 mm, all round
+        const [long, short] = [1189 - 32, 841 - 32]
+        const fits = pattern.length < long && pattern.height < short
+        if (cover === 'whole' && !fits) continue
+        expect([pattern.name, cover, tiles.length, tiles.flatMap(({ joints }) => joints).length]).toEqual([
+          pattern.name,
+          cover,
+          1,
+          0,
+        ])
+        if (cover === 'whole') whole++
+        else lines++
+      }
+  expect(whole).toBeGreaterThan(0)
+  expect(lines).toBeGreaterThan(6)
+})
+
+it('names on the map of a generated ramp keep off its head and each other', () => {
+  let seen = 0
+  for (const number of [801, 804, 7, 8])
+    for (const cover of covers) {
+      const set = layOut(jobOf(number).text, 'letter', cover)
+      const map = set?.pages.find(({ kind }) => kind === 'map')
+      if (!map) continue
+      const words = wordsOf(map.draw())
+      expect(overlaps(words), `${number}, ${cover}`).toEqual([])
+      // the head is the title and what stands under it; names of the drawing lie below
+      const head = words.filter(({ text }) =>
+        /Pages \d+ to \d+ on|^Lengths in|Cover (whole|line|ribbon);/.test(text),
+      )
+      const foot = Math.min(...head.map(({ box }) => box.y0))
+      const { letters, rows } = namesOf(set!.groups[0]!)
+      for (const { text, box } of words)
+        if ([...letters, ...rows].includes(text)) {
+          expect(box.y1, `${text} of ${number}, ${cover}`).toBeLessThan(foot)
+          seen++
+        }
+    }
+  expect(seen).toBeGreaterThan(40)
 })
 
 it.each(templates)("whole of %s leaves out pages that hold nothing but the panel's own edge", (name) => {

@@ -8,6 +8,7 @@ import { convexContains } from '../../../src/geometry/clip.ts'
 import { pathSample } from '../../../src/geometry/sample.ts'
 import type { Cover } from '../../../src/page/cover/cover.ts'
 import { layOut } from '../../support/lay-out.ts'
+import { nearMarks } from '../../support/near-marks.ts'
 import type { Pt } from '../../support/pt.ts'
 import { opened } from '../../support/strokes.ts'
 import { templates, templateText } from '../../support/templates.ts'
@@ -55,12 +56,10 @@ const drawnSet = (name: string, paper: PaperName, cover: Cover) => {
     paper,
     cover,
     groups: set.groups,
-    pages: set.pages.map(({ kind, label, draw }, i) => ({
-      kind,
-      label,
-      page: set.plan.pages[i]!,
-      ...onPage(draw()),
-    })),
+    pages: set.pages.map(({ kind, label, draw }, i) => {
+      const drawing = draw()
+      return { kind, label, page: set.plan.pages[i]!, drawing, ...onPage(drawing) }
+    }),
   }
 }
 
@@ -116,6 +115,25 @@ describe.each(templates)('on the pages of %s', (name) => {
       expect(compared).toBeGreaterThan(10_000)
     },
   )
+
+  it('no two marks lie nearer to each other than stated: scales, crosses, signs, words, boxes, points, snap and cut lines', () => {
+    let compared = 0
+    const seen: Record<string, number> = {}
+    for (const { paper, cover, groups, pages } of sets)
+      for (const group of groups)
+        for (const tile of group.tiles) {
+          const { drawing } = pages.find(({ page }) => page.tile === `${tile.number}`)!
+          const found = nearMarks(drawing, tile, group)
+          expect(
+            found.faults.map(({ what }) => what),
+            `${paper} ${cover} ${tile.number}`,
+          ).toEqual([])
+          compared += found.compared
+          for (const [kind, count] of Object.entries(found.kinds)) seen[kind] = (seen[kind] ?? 0) + count
+        }
+    expect(compared).toBeGreaterThan(20_000)
+    expect(Math.min(...Object.values(seen)), JSON.stringify(seen)).toBeGreaterThan(40)
+  })
 
   it('timbers are named whole, within what a page keeps, on some page that shows them', () => {
     let named = 0
