@@ -26,7 +26,7 @@ export const sampleStrip = (
   const sign = (words: string, lead: number, marks: (x: number) => Drawing): void => {
     signs.push({
       width: lead + textWidth(words, size, 'regular') + 4,
-      at: (x) => [...marks(x), text('mark', { x: x + lead, y: height - 0.5 - size }, size, words)],
+      at: (x) => [...marks(x), text('note', { x: x + lead, y: height - 0.5 - size }, size, words)],
     })
   }
   sign('stud: its middle', 1.3, tick)
@@ -44,12 +44,12 @@ export const sampleStrip = (
   const [upper, lower] = named
   return {
     marks: [
-      stroke('mark', rectangle(0, 0, width, height), pens.tick),
-      stroke('joint', pathOf({ x: zeroAt, y: 0 }, { x: zeroAt, y: height }), pens.mark),
-      stroke('joint', pathOf({ x: dashedAt, y: 0 }, { x: dashedAt, y: height }), pens.joint),
+      stroke('note', rectangle(0, 0, width, height), pens.tick),
+      stroke('note', pathOf({ x: zeroAt, y: 0 }, { x: zeroAt, y: height }), pens.mark),
+      stroke('note', pathOf({ x: dashedAt, y: 0 }, { x: dashedAt, y: height }), pens.joint),
       ...[-1, 1].map((slant) =>
         stroke(
-          'joint',
+          'note',
           pathOf({ x: dashedAt - 2, y: middle - slant * 2 }, { x: dashedAt + 2, y: middle + slant * 2 }),
           pens.cross,
         ),
@@ -65,15 +65,15 @@ export const sampleStrip = (
         },
       ),
       ...(upper
-        ? [text('mark', { x: zeroAt + 1.2, y: height - 0.5 - size }, size, upper[0], { face: 'bold' })]
+        ? [text('note', { x: zeroAt + 1.2, y: height - 0.5 - size }, size, upper[0], { face: 'bold' })]
         : []),
-      ...(lower ? [text('mark', { x: zeroAt + 20, y: 0.6 }, size, lower[0], { face: 'bold' })] : []),
+      ...(lower ? [text('note', { x: zeroAt + 20, y: 0.6 }, size, lower[0], { face: 'bold' })] : []),
       ...placed,
     ],
     words: [
       ...named.map(([edge, words]) => `${edge} edge: ${words}.`),
       ...(named.length === 0 ? [...new Set(rows.map(({ words }) => `${words}.`))].map(capital) : []),
-      ...[...new Set(layers.map(({ zero }) => zero))].map((zero) => `Zero: ${zero}.`),
+      ...[...new Set(layers.map(({ zero }) => zero))].map((zero) => `Marks count from zero: ${zero}.`),
     ],
   }
 }
@@ -83,13 +83,13 @@ const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${wo
 const { height } = sampleSize
 
 const tick = (x: number): Drawing => [
-  stroke('mark', pathOf({ x, y: height }, { x, y: height - deep.tick }), pens.mark),
+  stroke('note', pathOf({ x, y: height }, { x, y: height - deep.tick }), pens.mark),
 ]
 
 const stem = (x: number): Drawing => [
-  stroke('mark', pathOf({ x, y: height }, { x, y: height - deep.ring + deep.radius }), pens.mark),
+  stroke('note', pathOf({ x, y: height }, { x, y: height - deep.ring + deep.radius }), pens.mark),
 ]
 
 const ringMarks = (x: number): Drawing => [
-  stroke('mark', circle({ x, y: height - deep.ring }, deep.radius), pens.tick),
+  stroke('note', circle({ x, y: height - deep.ring }, deep.radius), pens.tick),
 ]

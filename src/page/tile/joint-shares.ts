@@ -68,14 +68,14 @@ export const jointShares =
     const snaps = snap === null ? [] : [snap]
 
     const crosses = [best([0.1, 0.14, 0.06], 4), best([0.9, 0.86, 0.94], 4)]
+    // beyond the crosses lie marks of other joints, and the page's edges
+    const isInner = (t: number): boolean => t > crosses[0]! && t < crosses[1]!
     const pairHalf = pairRadius(pages)
     // near the middle, else wherever the other marks leave room
     const beside = (verniers: readonly number[]): readonly number[] =>
       pairShares.filter(
         (t) =>
-          // marks of other joints lie beyond the crosses
-          t > crosses[0]! &&
-          t < crosses[1]! &&
+          isInner(t) &&
           off(t, verniers, vernierReach + pairHalf + pairAir) &&
           off(t, crosses, crossHalf + pairHalf + pairAir) &&
           off(t, snaps, Math.max(apart.pairSnap, pairHalf + pairAir + 2)),
@@ -98,7 +98,7 @@ export const jointShares =
     const places = Array.from({ length: Math.floor(length / step) }, (_, i) => ((i + 0.5) * step) / length)
     const verniersBy = (middle: number): readonly { readonly t: number; readonly room: number }[] =>
       [middle, ...places.toSorted((p, q) => Math.abs(p - middle) - Math.abs(q - middle))]
-        .filter((t) => off(t, crosses, apart.vernierCross) && off(t, snaps, apart.vernierSnap))
+        .filter((t) => isInner(t) && off(t, crosses, apart.vernierCross) && off(t, snaps, apart.vernierSnap))
         .map((t) => ({ t, room: clear(t, vernierReach) }))
     const verniers = ((): readonly number[] => {
       const [lower, upper] = usual.map(verniersBy) as [
