@@ -50,7 +50,7 @@ const led: Readonly<Record<string, { readonly says: RegExp; readonly files: read
     files: [
       'src/booklet/book/sections/cutting.ts',
       'src/booklet/book/sections/flat.ts',
-      'src/booklet/book/sections/framing.ts',
+      'src/booklet/book/sections/frame-steps.ts',
       'src/booklet/book/sections/glance.ts',
       'src/booklet/figures-rows.ts',
       'src/booklet/views/front-view.ts',

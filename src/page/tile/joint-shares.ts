@@ -71,20 +71,22 @@ export const jointShares =
     // beyond the crosses lie marks of other joints, and the page's edges
     const isInner = (t: number): boolean => t > crosses[0]! && t < crosses[1]!
     const pairHalf = pairRadius(pages)
-    // near the middle, else wherever the other marks leave room
-    const beside = (verniers: readonly number[]): readonly number[] =>
-      pairShares.filter(
-        (t) =>
-          isInner(t) &&
-          off(t, verniers, vernierReach + pairHalf + pairAir) &&
-          off(t, crosses, crossHalf + pairHalf + pairAir) &&
-          off(t, snaps, Math.max(apart.pairSnap, pairHalf + pairAir + 2)),
-      )
+    // near the middle, else wherever the other marks leave room; marks of other joints lie beyond the crosses
+    const pairPlaces = pairShares.filter(
+      (t) =>
+        t > crosses[0]! &&
+        t < crosses[1]! &&
+        off(t, crosses, crossHalf + pairHalf + pairAir) &&
+        off(t, snaps, Math.max(apart.pairSnap, pairHalf + pairAir + 2)),
+    )
+    const besideVernier = (t: number, vernier: number): boolean =>
+      Math.abs(t - vernier) * length >= vernierReach + pairHalf + pairAir
     const rooms = new Map<number, number>()
-    /** the most room of these for a pair mark; no more than `wanted` is looked for */
-    const pairRoom = (shares: readonly number[], wanted: number): number => {
+    /** the most room for a pair mark beside two verniers; no more than `wanted` is looked for */
+    const pairRoom = (low: number, high: number, wanted: number): number => {
       let most = Number.NEGATIVE_INFINITY
-      for (const t of shares) {
+      for (const t of pairPlaces) {
+        if (!besideVernier(t, low) || !besideVernier(t, high)) continue
         let room = rooms.get(t)
         if (room === undefined) {
           room = clear(t, pairHalf)
@@ -113,7 +115,7 @@ export const jointShares =
           if ((high.t - low.t) * length < apart.vernierVernier) continue
           const both = Math.min(low.room, high.room)
           if (both <= most + 1e-6) continue
-          const room = Math.min(both, pairRoom(beside([low.t, high.t]), both))
+          const room = Math.min(both, pairRoom(low.t, high.t, both))
           if (room <= most + 1e-6) continue
           most = room
           found = [low.t, high.t]
@@ -121,7 +123,7 @@ export const jointShares =
       }
       return found
     })()
-    const pairs = beside(verniers)
+    const pairs = pairPlaces.filter((t) => verniers.every((vernier) => besideVernier(t, vernier)))
     return { crosses, verniers, pair: best(pairs.length > 0 ? pairs : pairShares, pairHalf) }
   }
 

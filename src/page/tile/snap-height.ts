@@ -2,6 +2,7 @@ import type { Units } from '../../design/design.ts'
 import { affineApply } from '../../geometry/affine.ts'
 import { inch } from '../../geometry/inch.ts'
 import { pathOf } from '../../geometry/path.ts'
+import type { Point } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import type { Coverage } from '../cover/coverage.ts'
@@ -31,38 +32,35 @@ export const snapHeight = (
   units: Units,
 ): ((row: number) => number) => {
   const bottom = pathOf({ x: 0, y: 0 }, { x: length, y: 0 })
-  const lines = [cut, bottom].map((path) =>
-    pathSample(path, spacing).map((p) => affineApply(lattice.toFrame, p)),
+  const level = lattice.toFrame[1] === 0
+  const pieces = [cut, bottom].flatMap((path) =>
+    levelPieces(pathSample(path, spacing).map((p) => affineApply(lattice.toFrame, p))),
   )
   const middle = lattice.height / 2
-  const level = lattice.toFrame[1] === 0
   const step = level ? (units === 'in' ? inch / 2 : 10) : 4
   return (row) => {
     const pitch = latticePitch(lattice)
     const low = row * pitch.y
     const columns = cells.filter((cell) => cell.row === row).map(({ column }) => column)
     const [left, right] = [Math.min(...columns) * pitch.x, Math.max(...columns) * pitch.x + lattice.width]
+    const near = snapOff.most * lattice.height + cutRoom
+    const own = pieces.filter(
+      ({ x, y }) => x > left && x < right && Math.abs(y - low - middle) < near + spacing,
+    )
     /** mm of line beside a snap line at a height of the frame, on the pages of the row; less for what is steeper to it */
     const beside = (y: number): number => {
       let sum = 0
-      for (const points of lines)
-        for (let i = 1; i < points.length; i++) {
-          const [p, q] = [points[i - 1]!, points[i]!]
-          const [along, up] = [Math.abs(q.x - p.x), Math.abs(q.y - p.y)]
-          const at = (p.x + q.x) / 2
-          if (Math.abs((p.y + q.y) / 2 - y) < cutRoom && up < steep * along && at > left && at < right)
-            sum += along - up / steep
-        }
+      for (const piece of own) if (Math.abs(piece.y - y) < cutRoom) sum += piece.beside
       return sum
     }
     // of the panel's bottom edge in the frame, where rows are level
     const base = level ? lattice.toFrame[5] : low + middle
-    const near = Math.round((low + middle - base) / step)
+    const nearest = Math.round((low + middle - base) / step)
     const fits = (most: number, panelled: boolean): readonly number[] =>
       Array.from({ length: 2 * Math.ceil((most * lattice.height) / step) + 3 }, (_, i) =>
         i % 2 === 0 ? i / 2 : -(i + 1) / 2,
       )
-        .map((k) => (near + k) * step)
+        .map((k) => (nearest + k) * step)
         .filter(
           (height) =>
             Math.abs(base + height - low - middle) <= most * lattice.height &&
@@ -85,3 +83,15 @@ export const snapHeight = (
     return base + found! - low
   }
 }
+
+/** A short piece of a line that runs nearly level: its middle, and how much of it lies beside a level line. mm */
+interface LevelPiece extends Point {
+  readonly beside: number
+}
+
+const levelPieces = (points: readonly Point[]): readonly LevelPiece[] =>
+  points.slice(1).flatMap((q, i) => {
+    const p = points[i]!
+    const [along, up] = [Math.abs(q.x - p.x), Math.abs(q.y - p.y)]
+    return up < steep * along ? [{ x: (p.x + q.x) / 2, y: (p.y + q.y) / 2, beside: along - up / steep }] : []
+  })

@@ -1,4 +1,4 @@
-import { type Design, type RampDesign, showLength } from '../../index.ts'
+import { type Design, isCurved, type RampDesign, showLength } from '../../index.ts'
 
 type Show = (mm: number) => string
 
@@ -32,7 +32,7 @@ export const rampLines = (ramp: RampDesign, units: Design['units']): Readonly<Re
   const high = `${show(height.value)} high ${layerWords[height.layer]}`
   return {
     'the ramp': `${high}, ${
-      ramp.kind === 'flat' ? `${show(ramp.length)} long` : `radius ${show(ramp.transition.circle.radius)}`
+      isCurved(ramp) ? `radius ${show(ramp.transition.circle.radius)}` : `${show(ramp.length)} long`
     }, ${show(ramp.width)} wide`,
     frame: `${sides.count} sides of ${show(sides.thickness)}, studs ${pair(studs.section, show)} every ${show(studs.every)}`,
     skin: skinWords(ramp, show),
