@@ -5,6 +5,7 @@ import type { Path } from '../geometry/path.ts'
 import type { Ramp, SolvedDesign } from '../ramp/ramp.ts'
 import { rampScrews } from './list/screws.ts'
 import type { Parts } from './parts.ts'
+import type { SheetPart } from './sheet-part.ts'
 
 /** kg */
 export interface PartWeight extends Mass {
@@ -57,26 +58,30 @@ const areaOf = (outline: Path): number => Math.abs(pathCentroid(outline).area)
 
 /** Each part by its true outline or length, and the whole. */
 export const weigh = (design: Design, { ramps }: SolvedDesign, { sheets, timbers }: Parts): Weight => {
-  const parts: readonly PartWeight[] = [
-    ...sheets.map(({ mark, ramp, words, sheet, outline }) => ({
-      mark,
-      ramp,
-      words,
-      ...times(sheetDensities[sheet.material], (areaOf(outline) * sheet.thickness) / 1e9),
-    })),
-    ...timbers.map(({ mark, ramp, words, section, ripped, length }) => {
-      const [thick, deep] = ripped ?? section
-      return { mark, ramp, words, ...times(timberDensity, (thick * deep * length) / 1e9) }
-    }),
+  const ofSheet = ({ mark, ramp, words, sheet, outline }: SheetPart): PartWeight => ({
+    mark,
+    ramp,
+    words,
+    ...times(sheetDensities[sheet.material], (areaOf(outline) * sheet.thickness) / 1e9),
+  })
+  const ofTimber = ({ mark, ramp, words, section, ripped, length }: Parts['timbers'][number]): PartWeight => {
+    const [thick, deep] = ripped ?? section
+    return { mark, ramp, words, ...times(timberDensity, (thick * deep * length) / 1e9) }
+  }
+  const framing = [
+    ...sheets.filter(({ part }) => part === 'side' || part === 'rib' || part === 'plate').map(ofSheet),
+    ...timbers.map(ofTimber),
+  ]
+  const parts = [
+    ...sheets.map(ofSheet),
+    ...timbers.map(ofTimber),
     ...ramps.flatMap((ramp) => bought(ramp, design)),
   ]
   return {
     ...sum(parts),
     ramps: ramps.map(({ name }) => {
-      const own = parts.filter(({ ramp }) => ramp === name)
-      // marks of sides, plates and timbers
-      const frame = own.filter(({ mark }) => mark !== null && /^[SPT]/.test(mark))
-      return { ramp: name, ...lifted(sum(own)), frame: lifted(sum(frame)) }
+      const own = (all: readonly PartWeight[]): Mass => sum(all.filter(({ ramp }) => ramp === name))
+      return { ramp: name, ...lifted(own(parts)), frame: lifted(own(framing)) }
     }),
     parts,
   }

@@ -3,7 +3,7 @@ import { affineApply } from '../../src/geometry/affine.ts'
 import { type Box, boxGrow, pointsBounds } from '../../src/geometry/bounds.ts'
 import { convexContains } from '../../src/geometry/clip.ts'
 import { convexOverlap } from '../../src/geometry/overlap.ts'
-import { type Point, pointBetween } from '../../src/geometry/point.ts'
+import { type Point, pointBetween, pointToward } from '../../src/geometry/point.ts'
 import { convexHull } from '../../src/geometry/polygon/hull.ts'
 import type { TileGroup } from '../../src/page/set/tile-groups.ts'
 import { type Tile, tileMap } from '../../src/page/tile/tile.ts'
@@ -21,7 +21,7 @@ export interface NearMarks {
 
 /** Marks that never lie over each other, as convex shapes of the page, mm. */
 interface Thing {
-  readonly kind: 'scale' | 'cross' | 'sign' | 'edge words' | 'box' | 'words'
+  readonly kind: 'scale' | 'cross' | 'sign' | 'edge words' | 'box' | 'words' | 'screw'
   readonly what: string
   readonly corners: readonly Point[]
   readonly box: Box
@@ -34,6 +34,8 @@ const slack = 0.05
 const ring = 1.5
 const air = 5
 const snapClear = 10
+/** Radius of the ring round a screw, mm. */
+const screw = 2
 const edgeClear = 5
 
 /** What is steeper to a snap line crosses it; so much may run beside it at a corner, mm. */
@@ -109,10 +111,23 @@ export const nearMarks = (drawing: Drawing, tile: Tile, { pattern }: TileGroup):
       add(edgeWords.test(text) && layerOf(order) === 'joint' ? 'edge words' : 'words', `"${text}"`, corners)
   }
 
+  for (const { timber, middles } of pattern.screws)
+    for (const at of middles) {
+      const p = onPage(at)
+      if (convexContains(tile.cell, at, 0))
+        add(
+          'screw',
+          `screw of stud ${timber}`,
+          Array.from({ length: 8 }, (_, k) => pointToward(p, (k * Math.PI) / 4, screw)),
+        )
+    }
+
   let compared = 0
   things.forEach((a, i) => {
     for (const b of things.slice(i + 1)) {
       compared++
+      // a joint runs where it must: what is hidden by words and names alone is looked for
+      if (b.kind === 'screw' && a.kind !== 'box' && a.kind !== 'words') continue
       if (a.box.x1 < b.box.x0 || b.box.x1 < a.box.x0 || a.box.y1 < b.box.y0 || b.box.y1 < a.box.y0) continue
       if (convexOverlap(a.corners, b.corners) > slack)
         faults.push({ kind: 'over', what: `${a.what} over ${b.what}` })
@@ -166,6 +181,7 @@ export const nearMarks = (drawing: Drawing, tile: Tile, { pattern }: TileGroup):
       'edge words': count('edge words'),
       box: count('box'),
       words: count('words'),
+      screw: count('screw'),
     },
   }
 }

@@ -12,6 +12,9 @@ export interface WordCount {
 /** Room for the smallest letters, 2.4 mm high, with a millimetre around: mm along and across. */
 const smallest = { KEEP: [12, 4.5], WASTE: [15, 4.5] } as const
 
+/** A stub of the cut line that is shorter needs no words: they would stand at no line of their own. mm */
+const sideWorth = 5
+
 /** Whether a word laid level or upright has room on its side of the line, tried every 1.5 mm of the window. */
 const hasRoom = (tile: Tile, outline: Outline, side: 'KEEP' | 'WASTE'): boolean => {
   const step = 1.5
@@ -76,8 +79,8 @@ export const checkWords = (
     const carried = tile.cuts.reduce((sum, run) => sum + runLengthInside(cell, run, tile.patternToTrue), 0)
     for (const side of ['KEEP', 'WASTE'] as const) {
       const found = texts.filter(({ text }) => text === side)
-      if (carried > 0.01 && found.length === 0 && !hasRoom(tile, outline, side)) cramped++
-      else if (carried > 0.01 && found.length === 0)
+      if (carried > sideWorth && found.length === 0 && !hasRoom(tile, outline, side)) cramped++
+      else if (carried > sideWorth && found.length === 0)
         say(`${side} is missing beside ${carried.toFixed(2)} mm of cut line`)
       for (const text of found) {
         sides++

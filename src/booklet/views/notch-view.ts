@@ -82,61 +82,38 @@ const sizeNotes = (
   const wall = notchCorner(coping)
   const [onWall, onLip, corner] = [scaled(top, ratio), scaled(lip, ratio), scaled(wall, ratio)]
   const { floor } = notchSizes(ramp.transition, coping, ramp.length)
-  remark(
-    'along',
-    placesOf(coping.along * ratio, fine(coping.along)).flatMap((place) =>
-      [7, 10, 14].map((up) =>
-        dimension(
-          {
-            from: onLip,
-            to: onWall,
-            angle: 0,
-            through: { x: 0, y: onWall.y + up },
-            figure: fine(coping.along),
-            place,
-          },
-          viewStyle,
-        ),
-      ),
-    ),
-  )
-  remark(
-    'down',
-    placesOf(coping.down * ratio, fine(coping.down)).flatMap((place) =>
-      [8, 12, 16].map((aside) =>
-        dimension(
-          {
-            from: onWall,
-            to: corner,
-            angle: Math.PI / 2,
-            through: { x: corner.x + aside, y: 0 },
-            figure: fine(coping.down),
-            place,
-          },
-          viewStyle,
-        ),
-      ),
-    ),
-  )
-  if (floor !== null)
+  /** a size from end to end, its line so far off on the one or the other side */
+  const size = (
+    name: string,
+    mm: number,
+    from: Point,
+    to: Point,
+    angle: number,
+    off: readonly Point[],
+  ): void =>
     remark(
-      'floor',
-      placesOf(floor * ratio, fine(floor)).flatMap((place) =>
-        [7, 11, 15].map((under) =>
-          dimension(
-            {
-              from: { x: corner.x - floor * ratio, y: corner.y },
-              to: corner,
-              angle: 0,
-              through: { x: 0, y: corner.y - under },
-              figure: fine(floor),
-              place,
-            },
-            viewStyle,
-          ),
-        ),
+      name,
+      placesOf(mm * ratio, fine(mm)).flatMap((place) =>
+        off.map((by) => {
+          const through = { x: to.x + by.x, y: to.y + by.y }
+          return dimension({ from, to, angle, through, figure: fine(mm), place }, viewStyle)
+        }),
       ),
     )
+  const level = (ups: readonly number[]): readonly Point[] => ups.map((y) => ({ x: 0, y }))
+  size('along', coping.along, onLip, onWall, 0, level([7, 10, 14]))
+  size(
+    'down',
+    coping.down,
+    onWall,
+    corner,
+    Math.PI / 2,
+    [8, 12, 16].map((x) => ({ x, y: 0 })),
+  )
+  if (floor !== null) {
+    const mouth = { x: corner.x - floor * ratio, y: corner.y }
+    size('floor', floor, mouth, corner, 0, level([-7, -11, -15]))
+  }
   remark(
     'lip',
     calloutWays(onLip, ['LIP: on the pages, and on', 'the wood until you saw'], viewStyle, [150, 165, 135]),

@@ -4,7 +4,7 @@ import { type Drawing, fill, stroke, text } from '../../drawing/drawing.ts'
 import { affineScale } from '../../geometry/affine.ts'
 import { type Path, pathOf, rectangle } from '../../geometry/path.ts'
 import { pathMap } from '../../geometry/path-map.ts'
-import { type Point, pointAngle } from '../../geometry/point.ts'
+import { type Point, pointAngle, pointBetween } from '../../geometry/point.ts'
 import type { Units } from '../../length.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
 import { timbersOf } from './plan-view.ts'
@@ -63,7 +63,7 @@ export const squareView = ({ length, width, design }: SolvedRamp, ratio: number)
   ]
   const across = (x: number): Drawing => [stroke(layer, rectangle(x, thick, x + 1.5, w - thick), lines.thin)]
   const diagonal = (from: Point, to: Point, name: string, share: number): Drawing => {
-    const at = { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) }
+    const at = pointBetween(from, to, share)
     return [
       stroke(layer, pathOf(from, to), lines.thin),
       ...arrowHead(layer, from, pointAngle(to, from), size),

@@ -15,9 +15,10 @@ import { withAnswers } from '../settle/answer-words.ts'
 import { type Answer, readSettled } from '../settle/settle.ts'
 import { flatMoves } from './flat-moves.ts'
 import type { Around, Move } from './move.ts'
+import { pageCounter, type SidePages } from './page-counter.ts'
 import { partSize, quarterMoves } from './quarter-moves.ts'
 import { panelLimits } from './stock-limits.ts'
-import { newTakes, pageCounter, type SidePages, savedFrom, takenWords, takesOf } from './takes.ts'
+import { designTakes, savedFrom, takenWords, takesOf } from './takes.ts'
 
 /** So many values of a key are tried on the whole design; of one that leaves a figure to be counted out, only the nearest. */
 const mostTries = 8
@@ -59,7 +60,7 @@ const nearMisses = (
     if ('problems' in reading) return ''
     const changed = withAnswers(solveDesign(reading.design), reading.answers, design.units)
     if (changed.stopped || [...warnings(changed.checks)].some((id) => !warned.has(id))) return ''
-    const after = newTakes(reading.design, changed)
+    const after = designTakes(reading.design, changed)
     const gains = after && savedFrom(before, after)
     if (gains === null) return ''
     if (gains.length === 0 && !counter.fewer(reading.design, changed.ramps, now)) return ''

@@ -9,6 +9,7 @@ import type { Path } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
 import { letters, pens } from '../../pattern/pens.ts'
+import { screwRing } from '../../pattern/timber-marks.ts'
 import { type Datum, datumMarks } from '../proof/datum.ts'
 import { freePlace } from '../room/free-place.ts'
 import {
@@ -67,9 +68,17 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   const room = wordRoom(tile.width, tile.height)
   for (const path of cuts) keepOffPath(room, path, tile.toWindow, on.cut)
   for (const path of bands) occupyPath(room, path, tile.toWindow, bandPen.width / 2, on.cut)
+  // a name on a screw would hide it
+  for (const at of pattern.screws.flatMap(({ middles }) => middles))
+    occupyUnder(
+      room,
+      boxCorners(boxGrow(pointsBounds([affineApply(tile.toWindow, at)]), screwRing)),
+      0,
+      on.never,
+    )
   // a scale is read without its figures too
   const joints = jointMarks(tile).filter(
-    (mark) => mark.kind !== 'text' || mark.size > scaleFigure || wordClear(room, mark, on.cut),
+    (mark) => mark.kind !== 'text' || mark.size > scaleFigure || wordClear(room, mark, on.never | on.cut),
   )
   for (const corners of jointBlocks(tile)) occupyUnder(room, corners, 0, on.never)
   keepOff(room, [...joints, ...snaps, ...datums], on.never)

@@ -2,16 +2,14 @@ import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineApply, affineIdentity, affineInvert } from '../../geometry/affine.ts'
 import { pathClip } from '../../geometry/clip.ts'
 import { polygonContains } from '../../geometry/contains.ts'
-import { type Path, pathSegments, type Segment } from '../../geometry/path.ts'
+import type { Path } from '../../geometry/path.ts'
 import { type Point, pointBetween } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import type { Tile } from './tile.ts'
 
 /** Where wood and waste lie in a window. */
 export interface Ground {
-  /** the cut line in the window, in the pattern */
-  readonly pieces: readonly Segment[]
-  /** points along it no more than half a millimetre apart, in the window as the drawing is read */
+  /** points along the outline no more than half a millimetre apart, in the window as the drawing is read */
   readonly line: readonly Point[]
   /** whether a point of the window lies on the wood */
   readonly wood: (p: Point) => boolean
@@ -24,7 +22,6 @@ export const groundOf = (tile: Tile, outline: Path, polygon: readonly Point[]): 
   const drawn = pathClip(outline, tile.window)
   const back = affineInvert(tile.toWindow)
   return {
-    pieces: drawn.flatMap(pathSegments),
     line: drawn.flatMap((path) => pathSample(path, spacing).map((p) => affineApply(tile.toWindow, p))),
     wood: (p) => polygonContains(polygon, affineApply(back, p)),
   }

@@ -71,11 +71,10 @@ export const jointShares =
     // beyond the crosses lie marks of other joints, and the page's edges
     const isInner = (t: number): boolean => t > crosses[0]! && t < crosses[1]!
     const pairHalf = pairRadius(pages)
-    // near the middle, else wherever the other marks leave room; marks of other joints lie beyond the crosses
+    // near the middle, else wherever the other marks leave room
     const pairPlaces = pairShares.filter(
       (t) =>
-        t > crosses[0]! &&
-        t < crosses[1]! &&
+        isInner(t) &&
         off(t, crosses, crossHalf + pairHalf + pairAir) &&
         off(t, snaps, Math.max(apart.pairSnap, pairHalf + pairAir + 2)),
     )

@@ -57,7 +57,10 @@ export const keepWaste = (
     return null
   }
   const first = firstOf()
-  if (!first) return [...alone('KEEP', tile, ground, room), ...alone('WASTE', tile, ground, room)]
+  if (!first) {
+    const cut = pathClip(pattern.cut, tile.window).flatMap(pathSegments)
+    return (['KEEP', 'WASTE'] as const).flatMap((word) => alone(word, cut, tile, ground, room))
+  }
   const pairs = [first]
   keepOff(room, first.words, on.never)
   for (const piece of pieces.flat().flatMap(partsOf)) {
@@ -109,10 +112,16 @@ const place = (
 const distances = [2.4, 3.4, 5, 6.2, 7.5, 10, 14]
 
 /** One word, small, near the line or along the rows, wherever it stands right and covers least; none where it cannot stand. */
-const alone = (words: 'KEEP' | 'WASTE', tile: Tile, ground: Ground, room: Occupancy): readonly TextMark[] => {
+const alone = (
+  words: 'KEEP' | 'WASTE',
+  cut: readonly Segment[],
+  tile: Tile,
+  ground: Ground,
+  room: Occupancy,
+): readonly TextMark[] => {
   const side = words === 'KEEP' ? 1 : -1
   let best: { readonly word: TextMark; readonly faults: number } | undefined
-  for (const piece of ground.pieces) {
+  for (const piece of cut) {
     const count = Math.ceil(segmentLength(piece) / 3)
     for (const distance of distances)
       for (let i = 0; i <= count; i++) {

@@ -77,8 +77,13 @@ export const labelMarks = (
       return pointToward(end, direction, distance + half * Math.abs(Math.cos(direction - turn)))
     }),
   )
-  // on the side that is kept, if it can
-  for (const kept of [true, false])
+  // on the side that is kept, its leader off what is measured or read, if it can
+  for (const [free, kept] of [
+    [true, true],
+    [true, false],
+    [false, true],
+    [false, false],
+  ])
     for (const middle of tries) {
       const corners = boxAt(label.words, besideSize, middle, turn)
       if (!inCell(tile, corners) || (kept && !corners.every(wood))) continue
@@ -86,6 +91,7 @@ export const labelMarks = (
       const near = corners
         .map((p, i) => pointBetween(p, corners[(i + 1) % 4]!, 0.5))
         .reduce((a, b) => (pointDistance(b, end) < pointDistance(a, end) ? b : a))
+      if (free && !clearUnder(room, [end, near], on.never)) continue
       return [...leader(end, [near], leaderStyle), ...boxed(label.words, besideSize, middle, turn)]
     }
   return []

@@ -4,7 +4,7 @@ import type { Curve } from '../curve/curve.ts'
 import type { SolvedCoping } from '../side/coping.ts'
 import type { Transition } from '../side/transition.ts'
 import type { Stud } from './stud.ts'
-import { timberCorners, timberDistance } from './timber.ts'
+import { timberCorners, timberDistance, timberReach } from './timber.ts'
 
 /** The panel as far as studs meet its edges. */
 export interface StudPanel {
@@ -49,19 +49,13 @@ export const studRoom = (
     const { x, y } = curve.point(here)
     return { at, x, y, angle: curve.slope(here), lies, role, width: lies === 'flat' ? wide : thin, depth }
   }
-  const outside = (stud: Stud): number => {
-    // asked of thousands of places: the corners of the timber, without a list of them
-    const [cos, sin] = [Math.cos(stud.angle), Math.sin(stud.angle)]
-    let most = Number.NEGATIVE_INFINITY
-    for (let corner = 0; corner < 4; corner++) {
-      const along = (corner === 0 || corner === 3 ? stud.width : -stud.width) / 2
-      const into = corner < 2 ? 0 : stud.depth
-      const x = stud.x + along * cos + into * sin
-      const y = stud.y + along * sin - into * cos
-      most = Math.max(most, -x, -y, x - length, (x - y - (length - ramp.chamfer)) * Math.SQRT1_2)
-    }
-    return most
-  }
+  const outside = (stud: Stud): number =>
+    Math.max(
+      timberReach(stud, -1, 0),
+      timberReach(stud, 0, -1),
+      timberReach(stud, 1, 0) - length,
+      (timberReach(stud, 1, -1) - (length - ramp.chamfer)) * Math.SQRT1_2,
+    )
   const fits = (stud: Stud): boolean =>
     stud.at + stud.width / 2 <= end + same && outside(stud) <= same && (!coping || clearsPipe(stud, coping))
   const clear: StudRoom['clear'] = (at, lies, role, among) => {

@@ -41,3 +41,11 @@ export const timberCorners = ({ x, y, angle, width, depth }: Timber): readonly P
     { x: x + alongX + intoX, y: y + alongY - intoY },
   ]
 }
+
+/** How far a timber reaches along (dx, dy), from the origin in lengths of that; without a list of its corners. */
+export const timberReach = ({ x, y, angle, width, depth }: Timber, dx: number, dy: number): number => {
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
+  return (
+    x * dx + y * dy + (width / 2) * Math.abs(cos * dx + sin * dy) + depth * Math.max(0, sin * dx - cos * dy)
+  )
+}

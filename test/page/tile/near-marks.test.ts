@@ -1,11 +1,15 @@
 import { expect, it } from 'vitest'
 import { type Drawing, stroke, text } from '../../../src/drawing/drawing.ts'
-import { affineApply } from '../../../src/geometry/affine.ts'
+import { affineApply, affineInvert } from '../../../src/geometry/affine.ts'
+import { convexContains } from '../../../src/geometry/clip.ts'
+import { pathDistance } from '../../../src/geometry/nearest.ts'
 import { pathOf } from '../../../src/geometry/path.ts'
+import { type Point, pointBetween } from '../../../src/geometry/point.ts'
 import type { TileGroup } from '../../../src/page/set/tile-groups.ts'
 import { type Tile, tileMap } from '../../../src/page/tile/tile.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { nearMarks } from '../../support/near-marks.ts'
+import { opened } from '../../support/strokes.ts'
 import { templateText } from '../../support/templates.ts'
 import { jobOf } from '../../tape-up/jobs.ts'
 
@@ -40,6 +44,8 @@ const [group] = set.groups as [TileGroup]
 const tile = group.tiles.find(({ joints }) => joints.length > 0)!
 const page = set.pages[set.plan.pages.findIndex((one) => one.tile === `${tile.number}`)]!
 
+const inCell = (p: Point): boolean => convexContains(tile.cell, p, -5)
+
 /** Faults of the page with something more on it, or told of another tile. */
 const spoilt = (more: Drawing, other: Tile = tile): string =>
   nearMarks([...page.draw(), ...more], other, group)
@@ -62,6 +68,8 @@ it('a page that is spoilt is noticed: words on a scale, a cross, a sign, in the 
   expect(at(inward(joint.verniers[0]!))).toMatch(/scale to \d+ over "here"/)
   expect(at(inward(joint.crosses[0]!))).toMatch(/cross to \d+ over "here"/)
   expect(at(inward(joint.pair))).toMatch(/sign \d+–\d+ over "here"/)
+  const screwed = group.pattern.screws.flatMap(({ middles }) => middles).find((p) => inCell(p))!
+  expect(at(screwed)).toMatch(/"here" over screw of stud \d+/)
   const toe = group.pattern.points.find(({ name }) => name === 'TOE')!.at
   const first = group.tiles[0]!
   expect(first.number).toBe(tile.number)
@@ -89,4 +97,28 @@ it('a snap line beside a line to be sawn, or beside the bottom edge, is noticed;
   const [a, b] = tile.snap.map((p) => affineApply(tileMap(tile), { x: p.x, y: p.y + 6 }))
   expect(spoilt([stroke('cut', pathOf(a!, b!), { width: 0.5 })])).toMatch(/cut line along the snap line/)
   expect(pattern.name).toBe('ramp/side')
+})
+
+it('a word that has no room beside its line is left out, and none stands under an edge that is not sawn', () => {
+  let looked = 0
+  for (const name of ['quarter-mm-round', 'quarter-and-flat-in'])
+    for (const cover of covers) {
+      const laid = layOut(templateText(name), name.endsWith('in') ? 'letter' : 'a4', cover)!
+      for (const { pattern, tiles } of laid.groups)
+        for (const own of tiles) {
+          const index = laid.plan.pages.findIndex((one) => one.tile === `${own.number}`)
+          const back = affineInvert(tileMap(own))
+          const words = opened(laid.pages[index]!.draw()).words.filter(({ text: said }) =>
+            /^(KEEP|WASTE)$/.test(said),
+          )
+          for (const { text: said, corners } of words) {
+            const middle = affineApply(back, pointBetween(corners[0]!, corners[2]!, 0.5))
+            expect(pathDistance(pattern.cut, middle), `${name} ${cover} ${own.number}: ${said}`).toBeLessThan(
+              16,
+            )
+            looked++
+          }
+        }
+    }
+  expect(looked).toBeGreaterThan(60)
 })

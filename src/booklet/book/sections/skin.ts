@@ -60,7 +60,7 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
   next(
     `Draw the stud lines on the flat sheet before you bend it: ${marks.map((at) => show(at)).join(', ')} from its ${curved ? 'toe end' : 'end'}.`,
   )
-  const said = screwWords(rows, (mm) => fine(mm))
+  const said = screwWords(rows, fine)
   next(`At each cross of the drawing drill ${pilotDrill} before the screw.`)
   next(
     curved

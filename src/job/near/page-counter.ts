@@ -1,0 +1,77 @@
+import type { Design } from '../../design/design.ts'
+import { isWorthTurning } from '../../page/cover/choose-cover.ts'
+import type { Cover } from '../../page/cover/cover.ts'
+import { coverPattern } from '../../page/cover/coverage.ts'
+import { looseLattices } from '../../page/cover/loose-lattice.ts'
+import { sheetWindow } from '../../page/sheet/sheet.ts'
+import type { Pattern } from '../../pattern/pattern.ts'
+import { sidePatterns } from '../../pattern/patterns.ts'
+import type { SolvedRamp } from '../../ramp/ramp.ts'
+import { coverDesign } from '../covering.ts'
+import { usualLaying } from '../laying.ts'
+
+/** Pages to tape for the sides of ramps, and the way they are covered. */
+export interface SidePages {
+  readonly cover: Cover
+  readonly pages: number
+}
+
+export interface PageCounter {
+  /** as they are covered unless told */
+  readonly taken: (design: Design, ramps: readonly SolvedRamp[]) => number
+  /** whether they take fewer; most answers need a fraction of the work */
+  readonly fewer: (design: Design, ramps: readonly SolvedRamp[], than: SidePages) => boolean
+}
+
+/** Sides of one outline on one paper are covered once: most values that are tried change no side, or are tried again. */
+export const pageCounter = (): PageCounter => {
+  const known = new Map<string, number>()
+  const once = (
+    { units, paper }: Design,
+    ramps: readonly SolvedRamp[],
+    way: Cover | 'taken' | 'ribbon at least',
+    count: (patterns: readonly Pattern[]) => number,
+  ): number => {
+    const patterns = sidePatterns(ramps, units)
+    const outlines = patterns.map(({ cut, line, markPaths, points }) => [
+      cut,
+      line,
+      markPaths,
+      points.map(({ at }) => at),
+    ])
+    const key = JSON.stringify([paper, way, outlines])
+    const pages = known.get(key) ?? count(patterns)
+    known.set(key, pages)
+    return pages
+  }
+  const taken: PageCounter['taken'] = (design, ramps) =>
+    once(design, ramps, 'taken', () => {
+      const solved = { stopped: false, ramps, checks: [] } as const
+      const { counts, cover } = coverDesign(design, solved, usualLaying(design.paper))
+      return counts[cover]
+    })
+  return {
+    taken,
+    fewer: (design, ramps, { cover, pages }) => {
+      if (cover === 'whole') return taken(design, ramps) < pages
+      const { sheet, overlap } = usualLaying(design.paper)
+      const window = sheetWindow(sheet)
+      const sum = (count: (pattern: Pattern) => number) => (patterns: readonly Pattern[]) =>
+        patterns.reduce((all, pattern) => all + count(pattern), 0)
+      const covered = once(
+        design,
+        ramps,
+        cover,
+        sum((pattern) => coverPattern(pattern, cover, window, overlap).cells.length),
+      )
+      if (cover === 'ribbon' || covered < pages) return covered < pages
+      const ribbon = once(
+        design,
+        ramps,
+        'ribbon at least',
+        sum((pattern) => looseLattices(pattern, 'ribbon', window, overlap).lattices[0]!.least),
+      )
+      return isWorthTurning(covered, ribbon) && taken(design, ramps) < pages
+    },
+  }
+}
