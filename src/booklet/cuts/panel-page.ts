@@ -5,6 +5,7 @@ import { titleBlock, titleBlockHeight } from '../../drafting/title-block.ts'
 import { type Drawing, group, text } from '../../drawing/drawing.ts'
 import { drawingBounds } from '../../drawing/drawing-bounds.ts'
 import { paragraph } from '../../drawing/paragraph.ts'
+import { affineTranslate } from '../../geometry/affine.ts'
 import type { Box } from '../../geometry/bounds.ts'
 import { layoutMap, layoutSize } from '../../page/sheet/sheet.ts'
 import type { Panel, SheetPanels } from '../../stock/panel/panels.ts'
@@ -33,24 +34,47 @@ const caution =
 
 /** A page for each panel, read with its right edge down: the panel to scale, its pieces, the order of cuts. Long tables go on. */
 export const panelPages = (window: Box, facts: PanelPagesFacts): readonly PanelPage[] => {
-  const { width, height } = layoutSize(window, 'landscape')
+  const page = layoutSize(window, 'landscape')
   const panels = facts.sheets.flatMap((own) => own.panels)
   return panels.flatMap((panel) =>
-    contents(panel, panels.length, width, height, facts).map((marks, i) => ({
+    contents(panel, panels.length, page, facts).map((marks, i) => ({
       drawing: [group(layoutMap(window, 'landscape'), marks)],
       label: i === 0 ? `panel ${panel.number}` : `panel ${panel.number}, page ${i + 1}`,
     })),
   )
 }
 
-const contents = (
-  panel: Panel,
-  count: number,
-  width: number,
-  height: number,
-  { title, units, several }: PanelPagesFacts,
-): readonly Drawing[] => {
-  const { number, pieces, steps } = panel
+/** A page as it is read, mm. */
+interface Room {
+  readonly width: number
+  readonly height: number
+}
+
+const contents = (panel: Panel, count: number, page: Room, facts: PanelPagesFacts): readonly Drawing[] => {
+  const { width, height } = page
+  const { units } = facts
+  const top = topOf(panel, count, page, units)
+  const tables = tablesOf(panel, width, facts)
+  const foot = footOf(panel, count, width, facts.title)
+  const tall = Math.max(...tables.map((one) => tableHeight(one)))
+  const room = top.bottom - foot.top - Math.min(tall, leastTables) - 2 * gap
+  const picture = panelPicture(panel, { width, height: room }, units)
+  const box = drawingBounds(picture.marks)!
+  const under = top.bottom - 3 - (box.y1 - box.y0) - gap
+  const at = { x: (width - (box.x1 - box.x0)) / 2 - box.x0, y: top.bottom - 3 - box.y1 }
+  const later = top.headBottom - gap
+  const split = paged(tables, under - foot.top, later - foot.top)
+  return split.map((parts, i) => [
+    ...(i === 0
+      ? [...top.marks, group(affineTranslate(at.x, at.y), picture.marks)]
+      : [text('note', { x: 0, y: height - 5 }, 5, `Panel ${panel.number}, continued`, { face: 'bold' })]),
+    ...sharesOf(tables, parts, width, i === 0 ? under : later),
+    ...foot.marks(picture.scale, `${i + 1} of ${split.length}`),
+  ])
+}
+
+/** The panel's name, and how its drawing is read. */
+const topOf = (panel: Panel, count: number, { width, height }: Room, units: Units) => {
   const head = paragraph({ x: 0, y: height }, `Panel ${panelName(panel, count, units)}`, {
     layer: 'note',
     width,
@@ -62,36 +86,62 @@ const contents = (
     `${drawnNote} Lengths in ${units === 'mm' ? 'mm' : 'inches, + is 1/32 more, – is 1/32 less'}.`,
     { layer: 'note', width, size: 2.5 },
   )
-  const table = (
-    columns: Parameters<typeof layTable>[0]['columns'],
-    rows: readonly (readonly string[])[],
-    room: number,
-  ) => layTable({ columns, rows }, room, draftStyle)
-  const sawn = table(
-    [
-      { head: 'cut', kind: 'right', face: 'bold' },
-      { head: 'in this order', kind: 'words' },
-    ],
-    steps.map((step, i) => [String(i + 1), stepWords(step, panel, units)]),
+  return { headBottom: head.bottom, bottom: sub.bottom, marks: [...head.marks, ...sub.marks] }
+}
+
+/** Its pieces at the left, the order of its cuts at the right. */
+const tablesOf = (
+  panel: Panel,
+  width: number,
+  { units, several }: PanelPagesFacts,
+): readonly [LaidTable, LaidTable] => {
+  const { pieces, steps } = panel
+  const sawn = layTable(
+    {
+      columns: [
+        { head: 'cut', kind: 'right', face: 'bold' },
+        { head: 'in this order', kind: 'words' },
+      ],
+      rows: steps.map((step, i) => [String(i + 1), stepWords(step, panel, units)]),
+    },
     (width - gap) * 0.4,
+    draftStyle,
   )
   const curved = pieces.some(({ second }) => second !== null)
-  const own = table(
-    [
-      { head: 'piece', kind: 'words', face: 'bold' },
-      { head: 'what', kind: 'words' },
-      { head: 'as it lies', kind: 'words' },
-      { head: 'from left', kind: 'figure' },
-      { head: 'from below', kind: 'figure' },
-      ...(curved ? [{ head: 'it lies with', kind: 'words' } as const] : []),
-    ],
-    pieces.map((piece) => [
-      ...pieceCells(piece, several, units),
-      ...(curved ? [lieWords(piece, units)] : []),
-    ]),
+  const own = layTable(
+    {
+      columns: [
+        { head: 'piece', kind: 'words', face: 'bold' },
+        { head: 'what', kind: 'words' },
+        { head: 'as it lies', kind: 'words' },
+        { head: 'from left', kind: 'figure' },
+        { head: 'from below', kind: 'figure' },
+        ...(curved ? [{ head: 'it lies with', kind: 'words' } as const] : []),
+      ],
+      rows: pieces.map((piece) => [
+        ...pieceCells(piece, several, units),
+        ...(curved ? [lieWords(piece, units)] : []),
+      ]),
+    },
     width - sawn.width - 2 * gap,
+    draftStyle,
   )
-  const lefts = [0, width - sawn.width]
+  return [own, sawn]
+}
+
+/** Rows of both tables from so high down. */
+const sharesOf = (
+  tables: readonly [LaidTable, LaidTable],
+  shares: readonly Share[],
+  width: number,
+  y: number,
+): Drawing =>
+  shares.flatMap(({ from, count }, i) =>
+    count === 0 ? [] : tableMarks(tables[i]!, { x: i === 0 ? 0 : width - tables[1].width, y }, from, count),
+  )
+
+/** What every page of a panel ends with: cautions, the title block. */
+const footOf = ({ number, pieces }: Panel, count: number, width: number, title: string) => {
   const foot = titleBlockHeight(draftStyle.size)
   const face = faceNoteOnPaper(pieces)
   const words = paragraph({ x: 0, y: 0 }, [...(face ? [face] : []), caution].join(' '), {
@@ -99,44 +149,23 @@ const contents = (
     width,
     size: 2.5,
   })
-  const low = foot + 2 - words.bottom
-  const tables = Math.max(tableHeight(own), tableHeight(sawn))
-  const room = sub.bottom - low - Math.min(tables, leastTables) - 2 * gap
-  const picture = panelPicture(panel, { width, height: room }, units)
-  const box = drawingBounds(picture.marks)!
-  const top = sub.bottom - 3
-  const at = { x: (width - (box.x1 - box.x0)) / 2 - box.x0, y: top - box.y1 }
-  const under = top - (box.y1 - box.y0) - gap
-  const footMarks = (page: number, pages: number): Drawing => [
-    ...titleBlock(
-      { x0: 0, y0: 0, x1: width, y1: foot },
-      [
-        { name: 'design', value: title },
-        { name: 'panel', value: `${number} of ${count}` },
-        { name: 'scale', value: picture.scale },
-        { name: 'page', value: `${page} of ${pages}` },
-      ],
-      draftStyle,
-    ),
-    group([1, 0, 0, 1, 0, foot + 2 - words.bottom], words.marks),
-  ]
-  const split = paged([own, sawn], under - low, head.bottom - gap - low)
-  return split.map((parts, page) => [
-    ...(page === 0
-      ? [...head.marks, ...sub.marks, group([1, 0, 0, 1, at.x, at.y], picture.marks)]
-      : [text('note', { x: 0, y: height - 5 }, 5, `Panel ${number}, continued`, { face: 'bold' })]),
-    ...parts.flatMap(({ from, count: rows }, i) =>
-      rows === 0
-        ? []
-        : tableMarks(
-            [own, sawn][i]!,
-            { x: lefts[i]!, y: page === 0 ? under : head.bottom - gap },
-            from,
-            rows,
-          ),
-    ),
-    ...footMarks(page + 1, split.length),
-  ])
+  const top = foot + 2 - words.bottom
+  return {
+    top,
+    marks: (scale: string, page: string): Drawing => [
+      ...titleBlock(
+        { x0: 0, y0: 0, x1: width, y1: foot },
+        [
+          { name: 'design', value: title },
+          { name: 'panel', value: `${number} of ${count}` },
+          { name: 'scale', value: scale },
+          { name: 'page', value: page },
+        ],
+        draftStyle,
+      ),
+      group(affineTranslate(0, top), words.marks),
+    ],
+  }
 }
 
 interface Share {

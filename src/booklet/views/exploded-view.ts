@@ -7,20 +7,42 @@ import { pathMap } from '../../geometry/path-map.ts'
 import { type Point, pointToward } from '../../geometry/point.ts'
 import type { Units } from '../../length.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
-import { frameCurve, profileOf } from './profile.ts'
+import type { Layer } from '../../ramp/skin/layer.ts'
+import { frameCurve, type Profile, profileOf } from './profile.ts'
 import { type View, viewOf, viewStyle } from './view.ts'
 
 const layer = 'note'
 const { lines } = viewStyle
 
 /** From one part to the next, mm on paper. */
-const apart = 9
+const step = 9
 
 /** A part that is lifted off, and what it is called in the list beside the drawing. */
 export interface Exploded {
   readonly view: View
   /** in the order of their letters: A is the frame */
   readonly names: readonly string[]
+}
+
+/** One part of the drawing, lifted off, with the place of its letter and what that points to; paper mm. */
+interface Lifted {
+  readonly name: string
+  readonly marks: Drawing
+  readonly at: Point
+  readonly to: Point
+}
+
+/** How a ramp is taken apart: its outlines, its scale, and what it is moved by. */
+interface Apart {
+  readonly ramp: SolvedRamp
+  readonly profile: Profile
+  readonly laid: readonly Layer[]
+  readonly say: (mm: number) => string
+  readonly map: Affine
+  /** in place, then so far that way, paper mm */
+  readonly moved: (way: number, far: number) => Affine
+  /** square to the middle of the curve */
+  readonly up: number
 }
 
 /** What lies on what: the frame, each layer, the board, the pipe, the run-out, moved apart along the way they go on. */
@@ -30,87 +52,18 @@ export const explodedView = (
   ratio: number,
   say: (mm: number) => string,
 ): Exploded => {
-  const profile = profileOf(ramp, units)
-  const curve = frameCurve(ramp)
-  const middle = (curve.toe + curve.lip) / 2
-  const up = curve.slope(middle) + Math.PI / 2
-  const map = affineScale(ratio)
-  const moved = (way: number, far: number): Affine => {
-    const { x, y } = pointToward({ x: 0, y: 0 }, way, far)
-    return affineThen(map, affineTranslate(x, y))
-  }
-  const seen = (path: Path, by: Affine): Drawing => {
-    const on = pathMap(path, by)
-    return [fill(layer, on, 1), stroke(layer, on, lines.outline)]
-  }
-  const behind = { width: lines.hidden.width, dash: [1.2, 0.5] }
-  const frame: Drawing = [
-    ...seen(profile.side, map),
-    ...[...profile.studs, ...profile.timbers].map((path) => stroke(layer, pathMap(path, map), behind)),
+  const apart = apartOf(ramp, units, ratio, say)
+  const parts = [
+    liftedFrame(apart),
+    ...liftedLayers(apart),
+    ...liftedRunOut(apart),
+    ...liftedBoard(apart),
+    ...liftedPipe(apart),
   ]
-  const parts: { readonly name: string; readonly marks: Drawing; readonly at: Point; readonly to: Point }[] =
-    []
-  const frameBox = pathBounds(pathMap(profile.side, map))
-  parts.push({
-    name: 'frame: sides and timbers',
-    marks: frame,
-    at: { x: frameBox.x1 + 7, y: (frameBox.y0 + frameBox.y1) / 2 },
-    to: { x: frameBox.x1 - 2, y: (frameBox.y0 + frameBox.y1) / 2 },
-  })
-  const laid = ramp.skin.filter(({ length }) => length > 0)
-  laid.forEach(({ layer: number, sheet, below }, i) => {
-    const far = (i + 1) * apart
-    const by = moved(up, far)
-    const face = curve.offset(below)
-    const start = affineApply(by, face.point(laid[i]!.start))
-    parts.push({
-      name: `layer ${number}: ${say(sheet.thickness)} ${sheet.material}`,
-      marks: seen(profile.skin[i]!, by),
-      // beside its toe end, on along it
-      at: pointToward(start, curve.slope(laid[i]!.start) + Math.PI, 6),
-      to: start,
-    })
-  })
-  const last = laid.length + 1
-  if (profile.runOut) {
-    const by = moved(up, last * apart)
-    const box = pathBounds(pathMap(profile.runOut, by))
-    parts.push({
-      name: 'run-out sheet',
-      marks: seen(profile.runOut, by),
-      at: { x: box.x0 - 6, y: box.y0 + 1 },
-      to: { x: box.x0, y: box.y0 + 0.3 },
-    })
-  }
-  if (profile.board) {
-    const by = moved(Math.PI / 2, 1.6 * apart)
-    const box = pathBounds(pathMap(profile.board, by))
-    parts.push({
-      name: `deck board: ${say(ramp.deckBoard!.sheet.thickness)}`,
-      marks: seen(profile.board, by),
-      at: { x: box.x1 + 7, y: (box.y0 + box.y1) / 2 },
-      to: { x: box.x1, y: (box.y0 + box.y1) / 2 },
-    })
-  }
-  if (profile.pipe) {
-    const by = moved(Math.PI / 2, 3 * apart)
-    const box = pathBounds(pathMap(profile.pipe.path, by))
-    const centre = { x: (box.x0 + box.x1) / 2, y: (box.y0 + box.y1) / 2 }
-    parts.push({
-      name: `pipe: ${say(2 * profile.pipe.radius)}`,
-      marks: [
-        stroke(layer, pathOf(affineApply(map, profile.pipe.centre), centre), lines.axis),
-        ...seen(profile.pipe.path, by),
-      ],
-      at: { x: box.x1 + 8, y: centre.y },
-      to: { x: box.x1, y: centre.y },
-    })
-  }
-  const letters = 'ABCDEFGHIJKLMNOP'
   return {
     names: parts.map(({ name }) => name),
     view: viewOf([
-      { name: 'ways', marks: laid.length > 0 ? ways(ramp, map, moved(up, laid.length * apart)) : [] },
+      { name: 'ways', marks: ways(apart) },
       ...parts.map(({ name, marks }) => ({ name, marks })),
       {
         name: 'letters',
@@ -120,15 +73,115 @@ export const explodedView = (
   }
 }
 
-/** Chain lines from the frame through the layers' ends. */
-const ways = (ramp: SolvedRamp, from: Affine, to: Affine): Drawing => {
+const letters = 'ABCDEFGHIJKLMNOP'
+
+const apartOf = (ramp: SolvedRamp, units: Units, ratio: number, say: (mm: number) => string): Apart => {
   const curve = frameCurve(ramp)
-  const top = ramp.skin.at(-1)!
-  const end = Math.max(top.start, top.end)
-  return [top.start, end].map((place) =>
+  const map = affineScale(ratio)
+  return {
+    ramp,
+    profile: profileOf(ramp, units),
+    laid: ramp.skin.filter(({ length }) => length > 0),
+    say,
+    map,
+    moved: (way, far) => {
+      const { x, y } = pointToward({ x: 0, y: 0 }, way, far)
+      return affineThen(map, affineTranslate(x, y))
+    },
+    up: curve.slope((curve.toe + curve.lip) / 2) + Math.PI / 2,
+  }
+}
+
+const seen = (path: Path, by: Affine): Drawing => {
+  const on = pathMap(path, by)
+  return [fill(layer, on, 1), stroke(layer, on, lines.outline)]
+}
+
+const liftedFrame = ({ profile, map }: Apart): Lifted => {
+  const behind = { width: lines.hidden.width, dash: [1.2, 0.5] }
+  const { x1, y0, y1 } = pathBounds(pathMap(profile.side, map))
+  return {
+    name: 'frame: sides and timbers',
+    marks: [
+      ...seen(profile.side, map),
+      ...[...profile.studs, ...profile.timbers].map((path) => stroke(layer, pathMap(path, map), behind)),
+    ],
+    at: { x: x1 + 7, y: (y0 + y1) / 2 },
+    to: { x: x1 - 2, y: (y0 + y1) / 2 },
+  }
+}
+
+const liftedLayers = ({ ramp, profile, laid, say, moved, up }: Apart): readonly Lifted[] => {
+  const curve = frameCurve(ramp)
+  return laid.map(({ layer: number, sheet, below, start: from }, i) => {
+    const by = moved(up, (i + 1) * step)
+    const start = affineApply(by, curve.offset(below).point(from))
+    return {
+      name: `layer ${number}: ${say(sheet.thickness)} ${sheet.material}`,
+      marks: seen(profile.skin[i]!, by),
+      // beside its toe end, on along it
+      at: pointToward(start, curve.slope(from) + Math.PI, 6),
+      to: start,
+    }
+  })
+}
+
+const liftedRunOut = ({ profile, laid, moved, up }: Apart): readonly Lifted[] => {
+  if (!profile.runOut) return []
+  const by = moved(up, (laid.length + 1) * step)
+  const { x0, y0 } = pathBounds(pathMap(profile.runOut, by))
+  return [
+    {
+      name: 'run-out sheet',
+      marks: seen(profile.runOut, by),
+      at: { x: x0 - 6, y: y0 + 1 },
+      to: { x: x0, y: y0 + 0.3 },
+    },
+  ]
+}
+
+const liftedBoard = ({ ramp, profile, say, moved }: Apart): readonly Lifted[] => {
+  if (!profile.board) return []
+  const by = moved(Math.PI / 2, 1.6 * step)
+  const { x1, y0, y1 } = pathBounds(pathMap(profile.board, by))
+  return [
+    {
+      name: `deck board: ${say(ramp.deckBoard!.sheet.thickness)}`,
+      marks: seen(profile.board, by),
+      at: { x: x1 + 7, y: (y0 + y1) / 2 },
+      to: { x: x1, y: (y0 + y1) / 2 },
+    },
+  ]
+}
+
+const liftedPipe = ({ profile: { pipe }, say, map, moved }: Apart): readonly Lifted[] => {
+  if (!pipe) return []
+  const by = moved(Math.PI / 2, 3 * step)
+  const box = pathBounds(pathMap(pipe.path, by))
+  const centre = { x: (box.x0 + box.x1) / 2, y: (box.y0 + box.y1) / 2 }
+  return [
+    {
+      name: `pipe: ${say(2 * pipe.radius)}`,
+      marks: [
+        stroke(layer, pathOf(affineApply(map, pipe.centre), centre), lines.axis),
+        ...seen(pipe.path, by),
+      ],
+      at: { x: box.x1 + 8, y: centre.y },
+      to: { x: box.x1, y: centre.y },
+    },
+  ]
+}
+
+/** Chain lines from the frame through the layers' ends. */
+const ways = ({ ramp, laid, map, moved, up }: Apart): Drawing => {
+  const top = laid.length > 0 && ramp.skin.at(-1)
+  if (!top) return []
+  const curve = frameCurve(ramp)
+  const to = moved(up, laid.length * step)
+  return [top.start, Math.max(top.start, top.end)].map((place) =>
     stroke(
       layer,
-      pathOf(affineApply(from, curve.point(place)), affineApply(to, curve.point(place))),
+      pathOf(affineApply(map, curve.point(place)), affineApply(to, curve.point(place))),
       lines.axis,
     ),
   )

@@ -3,7 +3,7 @@ import { groupDimensions, type Measure } from '../../drafting/dimension/group-di
 import { sectionLine } from '../../drafting/section-line.ts'
 import { type Drawing, fill, stroke } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
-import { pointsBounds } from '../../geometry/bounds.ts'
+import { type Box, pointsBounds } from '../../geometry/bounds.ts'
 import { pathOf, rectangle } from '../../geometry/path.ts'
 import { showLength, type Units } from '../../length.ts'
 import { wallMiddles } from '../../ramp/frame/bays.ts'
@@ -22,104 +22,120 @@ export const timbersOf = (ramp: SolvedRamp) => [...ramp.studs, ...ramp.deckTimbe
 export const sectionLetter = 'A'
 const section = { place: 0.25, off: 4.5, side: 1.5, end: 1.5 } as const
 
+/** The frame from above, toe at the left, the ramp's left face above; paper mm. */
+interface Plan {
+  readonly ramp: SolvedRamp
+  readonly ratio: number
+  readonly show: (mm: number) => string
+  readonly outline: Box
+  /** between the sides' inner faces, mm of the ramp; the uppermost last */
+  readonly bays: readonly (readonly [number, number])[]
+}
+
 /** The frame from above without its skin, toe at the left: sides, timbers with their numbers, the pipe's middle line, the section. */
 export const planView = (ramp: SolvedRamp, units: Units, ratio: number): View => {
   const { width, length, design } = ramp
-  const show = (mm: number): string => showLength(mm, units)
   const thick = design.sides.thickness
   // from the ramp's left face, which lies above
   const walls = wallMiddles(design).map((middle) => width - middle)
-  const y = (mm: number): number => mm * ratio
-  const sides = walls.map((middle) =>
-    rectangle(0, y(middle - thick / 2), length * ratio, y(middle + thick / 2)),
-  )
-  const bays = walls.slice(1).map((low, i) => [low + thick / 2, walls[i]! - thick / 2] as const)
-  const timbers = timbersOf(ramp).map((timber, i) => {
+  const plan: Plan = {
+    ramp,
+    ratio,
+    show: (mm) => showLength(mm, units),
+    outline: { x0: 0, y0: 0, x1: length * ratio, y1: width * ratio },
+    bays: walls.slice(1).map((low, i) => [low + thick / 2, walls[i]! - thick / 2] as const),
+  }
+  return viewOf([
+    { name: 'timbers', marks: timberMarks(plan) },
+    { name: 'sides', marks: walls.flatMap((middle) => wallMarks(plan, middle)) },
+    ...(ramp.coping ? [{ name: 'pipe', marks: pipeMarks(plan, ramp.coping.centre.x) }] : []),
+    ...sectionParts(plan),
+    { name: 'dimensions', marks: dimensionMarks(plan) },
+    { name: 'numbers', marks: numberMarks(plan) },
+  ])
+}
+
+const seenTimbers = ({ ramp, ratio }: Plan) =>
+  timbersOf(ramp).map((timber, i) => {
     const { x0, x1, y1 } = pointsBounds(timberCorners(timber))
     return { x0: x0 * ratio, x1: x1 * ratio, top: y1, name: `${i + 1}` }
   })
-  const outline = { x0: 0, y0: 0, x1: length * ratio, y1: width * ratio }
+
+const timberMarks = (plan: Plan): Drawing => {
+  const { bays, ratio } = plan
   // the lower ones first: others lie over them
-  const rising = [...timbers].sort((a, b) => a.top - b.top)
-  const timberMarks = rising.flatMap(({ x0, x1 }) =>
+  const rising = seenTimbers(plan).sort((a, b) => a.top - b.top)
+  return rising.flatMap(({ x0, x1 }) =>
     bays.flatMap(([low, high]): Drawing => {
-      const path = rectangle(x0, y(low), x1, y(high))
+      const path = rectangle(x0, low * ratio, x1, high * ratio)
       return [fill(layer, path, 0.88), stroke(layer, path, lines.thin)]
     }),
   )
+}
+
+const wallMarks = ({ ramp, ratio, outline }: Plan, middle: number): Drawing => {
+  const thick = ramp.design.sides.thickness
+  const path = rectangle(0, (middle - thick / 2) * ratio, outline.x1, (middle + thick / 2) * ratio)
+  return [fill(layer, path, 1), stroke(layer, path, lines.outline)]
+}
+
+const pipeMarks = ({ ratio, outline }: Plan, x: number): Drawing => [
+  stroke(layer, pathOf({ x: x * ratio, y: -2 }, { x: x * ratio, y: outline.y1 + 2 }), lines.axis),
+]
+
+const dimensionMarks = ({ ramp, ratio, show, outline, bays }: Plan): Drawing => {
   const measure = (from: number, to: number, mm: number, side: 'left' | 'right'): Measure => ({
-    from: { x: side === 'left' ? 0 : outline.x1, y: y(from) },
-    to: { x: side === 'left' ? 0 : outline.x1, y: y(to) },
+    from: { x: side === 'left' ? 0 : outline.x1, y: from * ratio },
+    to: { x: side === 'left' ? 0 : outline.x1, y: to * ratio },
     figure: show(mm),
     sides: [side],
   })
   const [low, high] = bays[0]!
   const { placed } = groupDimensions(
     [
-      { from: { x: 0, y: 0 }, to: { x: outline.x1, y: 0 }, figure: show(length), sides: ['below'] },
-      measure(0, width, width, 'right'),
+      { from: { x: 0, y: 0 }, to: { x: outline.x1, y: 0 }, figure: show(ramp.length), sides: ['below'] },
+      measure(0, ramp.width, ramp.width, 'right'),
       measure(low, high, ramp.studLength, 'left'),
     ],
     outline,
     viewStyle,
   )
-  const pipe = ramp.coping
-  // none where the bay is too narrow for a letter beside the figure
+  return placed.flatMap((one) => one?.marks ?? [])
+}
+
+/** None where the bay is too narrow for a letter beside the figure. */
+const sectionParts = ({ ramp, ratio, show, outline, bays }: Plan): readonly ViewPart[] => {
+  const { width, studLength } = ramp
+  const [low, high] = bays[0]!
   const figureEnd = Math.min(
     ...(
       [
-        [(low + high) / 2, ramp.studLength],
+        [(low + high) / 2, studLength],
         [width / 2, width],
       ] as const
-    ).map(([middle, mm]) => y(middle) - textWidth(show(mm), viewStyle.size, 'regular') / 2),
+    ).map(([middle, mm]) => middle * ratio - textWidth(show(mm), viewStyle.size, 'regular') / 2),
   )
-  const wanted = Math.min(y(low + (high - low) * section.place), figureEnd - section.off)
-  const cut = isCurved(ramp) && wanted > y(low) + section.side ? wanted : null
-  const parts: ViewPart[] = [
-    { name: 'timbers', marks: timberMarks },
+  const cut = Math.min((low + (high - low) * section.place) * ratio, figureEnd - section.off)
+  if (!isCurved(ramp) || cut <= low * ratio + section.side) return []
+  return [
     {
-      name: 'sides',
-      marks: sides.flatMap((path): Drawing => [fill(layer, path, 1), stroke(layer, path, lines.outline)]),
-    },
-    ...(pipe
-      ? [
-          {
-            name: 'pipe',
-            marks: [
-              stroke(
-                layer,
-                pathOf({ x: pipe.centre.x * ratio, y: -2 }, { x: pipe.centre.x * ratio, y: outline.y1 + 2 }),
-                lines.axis,
-              ),
-            ],
-          },
-        ]
-      : []),
-    ...(cut !== null
-      ? [
-          {
-            name: 'section',
-            marks: sectionLine(
-              {
-                from: { x: -section.end, y: cut },
-                to: { x: outline.x1 + section.end, y: cut },
-                looks: 1,
-                letter: sectionLetter,
-              },
-              viewStyle,
-            ),
-          },
-        ]
-      : []),
-    { name: 'dimensions', marks: placed.flatMap((one) => one?.marks ?? []) },
-    {
-      name: 'numbers',
-      marks: namesBeside(
-        timbers.map(({ x0, x1, name }) => ({ at: (x0 + x1) / 2, name })),
-        outline.y1,
+      name: 'section',
+      marks: sectionLine(
+        {
+          from: { x: -section.end, y: cut },
+          to: { x: outline.x1 + section.end, y: cut },
+          looks: 1,
+          letter: sectionLetter,
+        },
         viewStyle,
       ),
     },
   ]
-  return viewOf(parts)
 }
+
+const numberMarks = (plan: Plan): Drawing =>
+  namesBeside(
+    seenTimbers(plan).map(({ x0, x1, name }) => ({ at: (x0 + x1) / 2, name })),
+    plan.outline.y1,
+    viewStyle,
+  )

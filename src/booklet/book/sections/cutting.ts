@@ -2,7 +2,7 @@ import { curvedOf, straightOf } from '../../../design/kind-traits.ts'
 import type { Pattern } from '../../../pattern/pattern.ts'
 import { runOutLength } from '../../../ramp/beside/toe-step.ts'
 import type { Pipe } from '../../../ramp/frame/pipe.ts'
-import type { SolvedQuarter } from '../../../ramp/ramp.ts'
+import type { SolvedQuarter, SolvedRamp } from '../../../ramp/ramp.ts'
 import { notchSizes } from '../../../ramp/side/notch-sizes.ts'
 import { checkLetters, checksView } from '../../views/checks-view.ts'
 import { notchView, notchWindow } from '../../views/notch-view.ts'
@@ -19,63 +19,20 @@ const mostSides = 3
 
 /** Sides by their pages, everything else by tape and square; then what is checked on the wood. */
 export const cutting = (book: Book): Section => {
-  const { width, fine, show, solved, patterns } = book
+  const { width, solved, patterns } = book
   const quarters = curvedOf(solved.ramps)
-  const steps: Block[] = []
-  let number = 0
-  const next = (said: string): void => {
-    steps.push(step(++number, said, width))
-  }
-  for (const pattern of patterns) {
-    const ramp = quarters.find(({ name }) => name === pattern.ramp)!
-    const { count } = ramp.design.sides
-    const of = book.several ? ` of ${ramp.name}` : ''
-    next(
-      `Tape the pages of the side${of} in the order of their numbers and check the distances on their map. ${
-        ramp.splices.length > 0
-          ? `Lay them on the place of each of its pieces ${pieceNames(ramp)} in turn: each is traced with its joint.`
-          : `Lay them on its place on the panel, ${fine(pattern.length)} × ${fine(pattern.height)}.`
-      }`,
-    )
-    next(
-      'Trace the curve and the marks of the first side. Go over the line once with a bent batten: no bump.',
-    )
-    if (ramp.coping?.seat === 'square')
-      next(
-        'Drill a hole in the inner corner of the notch, wide enough for the blade of the jigsaw. Then saw into it from both sides.',
-      )
-    next('Saw beside the line on the WASTE side, and smooth down to the line. Ease no edge yet.')
-    next(
-      `Check it by the table of this part. Then turn it over, so that both outside faces come outside, and trace it onto the wood of the other ${count === 2 ? 'side' : `${count - 1} sides and ribs`}; saw, clamp all together and smooth their edges as one.`,
-    )
-    const [, ...others] = pattern.serves
-    if (others.length > 0) next(`The same pages serve ${others.join('; ')}.`)
-  }
-  for (const ramp of straightOf(solved.ramps))
-    next(
-      `${ramp.name}: saw ${ramp.design.sides.count} sides ${show(ramp.length)} × ${fine(ramp.heights.frame)}, straight cuts with a guide.`,
-    )
-  for (const ramp of solved.ramps.filter(({ splices }) => splices.length > 0))
-    for (const said of joinSteps(book, ramp)) next(said)
-  for (const ramp of quarters) {
-    const of = book.several ? ` of ${ramp.name}` : ''
-    if (ramp.pipe) next(pipeWords(book, ramp.pipe, of))
-    const { runOut } = ramp.design
-    if (runOut.kind === 'sheet' && runOut.sheet.material === 'steel')
-      next(
-        `Saw the run-out${of} with a metal blade in the jigsaw, or let the shop shear it: ${show(runOutLength(ramp.transition, book.units))} × ${show(ramp.width)}. File every edge round.`,
-      )
-  }
-  for (const ramp of solved.ramps) {
-    const bays = ramp.design.sides.count - 1
-    next(
-      `Saw the timbers${book.several ? ` of ${ramp.name}` : ''}: ${show(ramp.studLength)} long, ${bays > 1 ? 'for each bay ' : ''}as in the table of the frame. Stop block on the saw, the first one measured twice.${shortWords(book, ramp)}`,
-    )
-  }
-  if (book.stock.list.some(({ part: of }) => of === 'finish'))
-    next(
-      'Paint or oil the sawn edges of every sheet, then its faces, twice in all. What is glued or screwed together is dry first.',
-    )
+  const own = patterns.map((pattern) => ({
+    pattern,
+    ramp: quarters.find(({ name }) => name === pattern.ramp)!,
+  }))
+  const said = [
+    ...own.flatMap(({ ramp, pattern }) => sideSteps(book, ramp, pattern)),
+    ...straightSteps(book),
+    ...solved.ramps.flatMap((ramp) => (ramp.splices.length > 0 ? joinSteps(book, ramp) : [])),
+    ...quarters.flatMap((ramp) => metalSteps(book, ramp)),
+    ...solved.ramps.map((ramp) => timberStep(book, ramp)),
+    ...paintSteps(book),
+  ]
   return {
     name: 'cutting',
     title: 'Cutting',
@@ -85,7 +42,7 @@ export const cutting = (book: Book): Section => {
         'Saw outside or with the dust drawn off: dust of plywood and hardboard harms lungs. Two people hold a panel. The offcut falls: keep feet away.',
         width,
       ),
-      ...steps,
+      ...said.map((one, i) => step(i + 1, one, width)),
       check(
         quarters.length > 0
           ? 'Sides laid on each other show no light between them, along the curve, in the notch and at the back.'
@@ -95,13 +52,66 @@ export const cutting = (book: Book): Section => {
       ...quarters.flatMap((ramp) => notchBlocks(book, ramp)),
       ...panelBlocks(book),
       ...boardBlocks(book),
-      ...patterns.flatMap((pattern) => {
-        const ramp = quarters.find(({ name }) => name === pattern.ramp)!
-        return checkBlocks(book, ramp, pattern)
-      }),
+      ...own.flatMap(({ ramp, pattern }) => checkBlocks(book, ramp, pattern)),
     ],
   }
 }
+
+/** The sides of one outline: taped, traced, sawn, checked, and copied. */
+const sideSteps = (book: Book, ramp: SolvedQuarter, pattern: Pattern): readonly string[] => {
+  const { fine, several } = book
+  const { count } = ramp.design.sides
+  const [, ...others] = pattern.serves
+  return [
+    `Tape the pages of the side${several ? ` of ${ramp.name}` : ''} in the order of their numbers and check the distances on their map. ${
+      ramp.splices.length > 0
+        ? `Lay them on the place of each of its pieces ${pieceNames(ramp)} in turn: each is traced with its joint.`
+        : `Lay them on its place on the panel, ${fine(pattern.length)} × ${fine(pattern.height)}.`
+    }`,
+    'Trace the curve and the marks of the first side. Go over the line once with a bent batten: no bump.',
+    ...(ramp.coping?.seat === 'square'
+      ? [
+          'Drill a hole in the inner corner of the notch, wide enough for the blade of the jigsaw. Then saw into it from both sides.',
+        ]
+      : []),
+    'Saw beside the line on the WASTE side, and smooth down to the line. Ease no edge yet.',
+    `Check it by the table of this part. Then turn it over, so that both outside faces come outside, and trace it onto the wood of the other ${count === 2 ? 'side' : `${count - 1} sides and ribs`}; saw, clamp all together and smooth their edges as one.`,
+    ...(others.length > 0 ? [`The same pages serve ${others.join('; ')}.`] : []),
+  ]
+}
+
+const straightSteps = ({ solved, show, fine }: Book): readonly string[] =>
+  straightOf(solved.ramps).map(
+    ({ name, design, length, heights }) =>
+      `${name}: saw ${design.sides.count} sides ${show(length)} × ${fine(heights.frame)}, straight cuts with a guide.`,
+  )
+
+/** The pipe, and a run-out of steel. */
+const metalSteps = (book: Book, ramp: SolvedQuarter): readonly string[] => {
+  const { show, units, several } = book
+  const of = several ? ` of ${ramp.name}` : ''
+  const { runOut } = ramp.design
+  return [
+    ...(ramp.pipe ? [pipeWords(book, ramp.pipe, of)] : []),
+    ...(runOut.kind === 'sheet' && runOut.sheet.material === 'steel'
+      ? [
+          `Saw the run-out${of} with a metal blade in the jigsaw, or let the shop shear it: ${show(runOutLength(ramp.transition, units))} × ${show(ramp.width)}. File every edge round.`,
+        ]
+      : []),
+  ]
+}
+
+const timberStep = (book: Book, ramp: SolvedRamp): string => {
+  const bays = ramp.design.sides.count - 1
+  return `Saw the timbers${book.several ? ` of ${ramp.name}` : ''}: ${book.show(ramp.studLength)} long, ${bays > 1 ? 'for each bay ' : ''}as in the table of the frame. Stop block on the saw, the first one measured twice.${shortWords(book, ramp)}`
+}
+
+const paintSteps = ({ stock }: Book): readonly string[] =>
+  stock.list.some(({ part: of }) => of === 'finish')
+    ? [
+        'Paint or oil the sawn edges of every sheet, then its faces, twice in all. What is glued or screwed together is dry first.',
+      ]
+    : []
 
 /** How the pipe is sawn to length, in pieces where no stock is long enough. */
 const pipeWords = ({ show }: Book, { length, pieces }: Pipe, of: string): string =>
