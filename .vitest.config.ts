@@ -8,6 +8,8 @@ const alone = ['test/cli/files.test.ts']
 const long = [
   'web/anyone',
   'web/files',
+  'web/given',
+  'web/keeps',
   'tape-up/packed',
   'web/first-time',
   'cli/program',

@@ -1,6 +1,8 @@
 import { useEffect, useMemo, useReducer, useRef, useState } from 'preact/hooks'
-import { Checks, hurts } from './column/checks.tsx'
+import type { Problem } from '../index.ts'
+import { Checks } from './column/checks.tsx'
 import { Choose } from './column/choose.tsx'
+import { hurts } from './column/hurts.ts'
 import { Paper } from './column/paper.tsx'
 import { Printer } from './column/printer.tsx'
 import { Save } from './column/save.tsx'
@@ -15,12 +17,15 @@ import { Next } from './next.tsx'
 import { PageView } from './page-view.tsx'
 import { Ramps } from './ramps.tsx'
 import { actionsOf } from './state/actions.ts'
-import { keepDesign } from './state/keep.ts'
 import { type Filled, step, type View, viewOf } from './state/model.ts'
+import { showProblem } from './state/show-problem.ts'
+import { useAfter } from './state/use-after.ts'
 import { useAnswer } from './state/use-answer.ts'
 import { useFiles } from './state/use-files.ts'
+import { useKept } from './state/use-kept.ts'
 import { usePinned } from './state/use-pinned.ts'
 import { useSaving } from './state/use-saving.ts'
+import { useWindow } from './state/use-window.ts'
 import { Top } from './top.tsx'
 import type { Asking } from './worker/ask.ts'
 import type { Lay } from './worker/messages.ts'
@@ -45,7 +50,7 @@ const titleKeys = ['title', 'units'] as const
 const noAlarms: readonly Alarm[] = []
 
 /** What an alarm says in the drawing. */
-const alarmWords: Readonly<Record<string, string>> = { tips: 'tips over' }
+const alarmWords: Readonly<Record<string, string>> = { tips: 'DANGER: tips over' }
 
 /** The whole page: one drawing, one column. All that it shows follows from the text of the design. */
 export const App = ({ start, askings }: AppProps) => {
@@ -59,24 +64,13 @@ export const App = ({ start, askings }: AppProps) => {
   const [ramp, setRamp] = useState(0)
   const [lay, setLay] = useState<Lay>({ words: {}, profile: null })
   const [page, setPage] = useState<number | null>(null)
-  const [keeps, setKeeps] = useState(true)
+  const shownPage = useRef(page)
   // the drawing is painted first, the fields follow
   const [painted, setPainted] = useState(false)
   useEffect(() => setPainted(true), [])
   const [pointed, setPointed] = useState<Pointed | null>(null)
 
-  useEffect(() => {
-    // not with each key: a browser's storage is slow
-    const timer = setTimeout(() => setKeeps(keepDesign(text)), 200)
-    const now = (): void => {
-      keepDesign(text)
-    }
-    addEventListener('pagehide', now)
-    return () => {
-      clearTimeout(timer)
-      removeEventListener('pagehide', now)
-    }
-  }, [text])
+  const keeps = useKept(text)
 
   const read = view.problems.length === 0
   const drawn = read && view.good?.text === text ? view.good : null
@@ -91,6 +85,7 @@ export const App = ({ start, askings }: AppProps) => {
   }, [checks])
   const stopped = !drawable || (!checks.old && checks.answer?.stopped === true)
 
+  const after = useAfter(looking, text, checks)
   const actions = useMemo(
     () => actionsOf(take, (place) => setPointed(place === null ? null : { place, ramp: null })),
     [take],
@@ -107,6 +102,16 @@ export const App = ({ start, askings }: AppProps) => {
       },
     [],
   )
+  const goTo = useMemo(
+    () =>
+      (problem: Problem): void => {
+        const at = Number(/^ramps\[(\d+)\]/.exec(problem.path)?.[1] ?? Number.NaN)
+        if (shown.current.good?.design.ramps[at] !== undefined) setRamp(at)
+        // once the fields of that ramp are there
+        setTimeout(() => showProblem(problem))
+      },
+    [],
+  )
   const found = checks.old ? [] : (checks.answer?.checks ?? [])
   const name = view.good?.design.ramps[ramp]?.name
   const alarms = useMemo(() => {
@@ -115,7 +120,7 @@ export const App = ({ start, askings }: AppProps) => {
       ? noAlarms
       : own.flatMap(({ id }) => {
           const place = placeOfCheck(id)
-          return place === null ? [] : [{ place, words: alarmWords[id] ?? 'too weak' }]
+          return place === null ? [] : [{ place, words: alarmWords[id] ?? 'DANGER: too weak' }]
         })
   }, [checks, name])
   const files = useFiles(writing, setText)
@@ -123,37 +128,24 @@ export const App = ({ start, askings }: AppProps) => {
 
   const stage = usePinned()
 
-  useEffect(() => {
-    const keys = (event: KeyboardEvent): void => {
-      if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return
-      // a field that is being typed in has its own way back
-      if (event.target instanceof HTMLInputElement || event.target instanceof HTMLTextAreaElement) return
-      event.preventDefault()
-      take({ kind: event.shiftKey ? 'redo' : 'undo' })
-    }
-    const over = (event: DragEvent): void => event.preventDefault()
-    const drop = (event: DragEvent): void => {
-      event.preventDefault()
-      files.open(event.dataTransfer?.files[0])
-    }
-    // what is typed in the next field is a step of its own
-    const rest = (): void => take({ kind: 'rest' })
-    addEventListener('keydown', keys)
-    addEventListener('dragover', over)
-    addEventListener('drop', drop)
-    addEventListener('focusout', rest)
-    return () => {
-      removeEventListener('keydown', keys)
-      removeEventListener('dragover', over)
-      removeEventListener('drop', drop)
-      removeEventListener('focusout', rest)
-    }
-  })
+  useWindow(take, files.open)
 
   const paper = view.said.get('paper') ?? view.good?.design.paper ?? ''
   const count = counts.answer?.counts[counts.answer.cover]
   const planned = plan.old ? null : (plan.answer?.plan ?? null)
-  const closePage = useMemo(() => () => setPage(null), [])
+  const closePage = useMemo(
+    () => (): void => {
+      setPage(null)
+      // back to where it was asked for
+      const last = shownPage.current
+      setTimeout(() => {
+        const there = [...document.querySelectorAll<HTMLElement | SVGElement>(`[data-page="${last}"]`)]
+        there.find((one) => one.checkVisibility())?.focus()
+      })
+    },
+    [],
+  )
+  shownPage.current = page
   return (
     <>
       <Top
@@ -206,19 +198,27 @@ export const App = ({ start, askings }: AppProps) => {
             stopped={stopped}
             watched={found.some(({ level }) => level === 'warn')}
             hurts={found.some(hurts)}
-            pages={planned?.pages.length ?? null}
+            plan={planned}
             saving={saving}
           />
-          <Ramps view={view} ramp={ramp} setRamp={setRamp} actions={actions} />
         </div>
         <div class="column">
           {painted && (
             <>
-              <Checks view={view} heard={checks} take={actions.takeOffer} mend={actions.mend} point={point} />
+              <Checks
+                view={view}
+                heard={checks}
+                after={after}
+                take={actions.takeOffer}
+                mend={actions.mend}
+                point={point}
+                goTo={goTo}
+              />
               <Part name="help me choose" line="from what you know">
-                <Choose units={view.good?.design.units ?? 'mm'} asking={writing} take={setText} />
+                <Choose units={view.good?.design.units ?? 'mm'} text={text} asking={writing} take={setText} />
               </Part>
               <RampParts view={view} ramp={ramp} actions={actions} />
+              <Ramps view={view} ramp={ramp} setRamp={setRamp} actions={actions} />
               <Part
                 name="paper"
                 line={`${paper}${count === undefined ? '' : `, ${count} pages to tape`}`}
@@ -244,6 +244,8 @@ export const App = ({ start, askings }: AppProps) => {
                   paper={view.good?.design.paper ?? 'a4'}
                   text={text}
                   asking={looking}
+                  busy={saving.state.kind === 'busy'}
+                  save={saving.save}
                 />
               </Part>
               <FilePart name="buy and saw" keys={stockKeys} view={view} actions={actions} />

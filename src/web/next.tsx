@@ -1,5 +1,6 @@
-import { isCurved } from '../index.ts'
+import { isCurved, type SetPlan } from '../index.ts'
 import { kept } from './kept.ts'
+import { madeOf } from './page-name.ts'
 import type { View } from './state/model.ts'
 import type { Saving } from './state/use-saving.ts'
 import type { Lay } from './worker/messages.ts'
@@ -11,8 +12,8 @@ interface NextProps {
   /** something is to be watched; a rider can fall */
   readonly watched: boolean
   readonly hurts: boolean
-  /** pages of the set; null while they are not known */
-  readonly pages: number | null
+  /** null while the pages are not known */
+  readonly plan: SetPlan | null
   readonly saving: Saving
 }
 
@@ -20,7 +21,7 @@ const printIt =
   ': print it at 100 %, never "fit to page". Then measure the test square, the leaf behind the map, with a steel rule; if it is off, type what you read under printer and save again'
 
 /** What to do now, in one line, and the button for it. */
-export const Next = kept(({ view, lay, stopped, watched, hurts, pages, saving }: NextProps) => {
+export const Next = kept(({ view, lay, stopped, watched, hurts, plan, saving }: NextProps) => {
   const { state, save, stop } = saving
   const busy = state.kind === 'busy'
   const curved = view.good?.design.ramps.some(isCurved) ?? false
@@ -29,11 +30,12 @@ export const Next = kept(({ view, lay, stopped, watched, hurts, pages, saving }:
       <button
         type="button"
         id="save-pages"
-        class="main"
+        // what stands in the way is told louder than this
+        class={hurts ? undefined : 'main'}
         disabled={busy || stopped || !curved}
         onClick={() => save({ kind: 'save', thing: 'pages', format: 'pdf', text: view.text, lay }, printIt)}
       >
-        save the pages{pages === null || stopped ? '' : ` (${pages})`}
+        {plan === null || stopped ? 'save the pages' : `save the ${plan.pages.length} pages`}
       </button>
       {busy && (
         <button type="button" id="stop" onClick={stop}>
@@ -45,13 +47,14 @@ export const Next = kept(({ view, lay, stopped, watched, hurts, pages, saving }:
           (stopped
             ? 'First mend what stands under STOP.'
             : hurts
-              ? 'A rider can fall: look at what stands first under watch and press the button there, before you print.'
+              ? 'A rider can fall: look at what stands under DANGER and press the button there, before you print.'
               : !curved
                 ? 'A flat is straight cuts: save the cuts below.'
                 : watched
                   ? 'Look at what stands under watch: a button under it puts it right. Then save the pages.'
                   : 'Change the figures in colour. Then save, print at 100 %, measure the test square, tape, trace, saw.')}
       </p>
+      {plan !== null && !stopped && <p class="help made-of">{madeOf(plan)}</p>}
     </section>
   )
 })

@@ -44,3 +44,25 @@ export const calledPage = (page: PlanPage): string =>
 export const namesOf = ({ pages }: SetPlan): readonly PageName[] => [
   ...new Map(pages.flatMap(pageNames).map((name) => [name.asked, name])).values(),
 ]
+
+/** What the pages of a set are: `7 to tape + map + test square + lip trial`; of several ramps the tiles of each. */
+export const madeOf = ({ pages }: SetPlan): string => {
+  const tiles = new Map<string, number>()
+  const others = new Map<string, number>()
+  const count = (counts: Map<string, number>, name: string): unknown =>
+    counts.set(name, (counts.get(name) ?? 0) + 1)
+  for (const page of pages)
+    if (page.tile !== undefined) count(tiles, page.pattern?.split('/')[0] ?? '')
+    else
+      count(
+        others,
+        pageNames(page)
+          .map(({ shown }) => shown)
+          .join(' and '),
+      )
+  const several = tiles.size > 1
+  return [
+    ...[...tiles].map(([ramp, of]) => `${of} to tape${several ? ` for ${ramp}` : ''}`),
+    ...[...others].map(([name, of]) => (of === 1 ? name : `${of} of ${name}`)),
+  ].join(' + ')
+}

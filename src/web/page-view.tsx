@@ -1,11 +1,11 @@
-import { useEffect, useRef } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
 import type { PlanPage } from '../index.ts'
 import { kept } from './kept.ts'
 import { calledPage, pageNames } from './page-name.ts'
 import { useAnswer } from './state/use-answer.ts'
 import type { Saving } from './state/use-saving.ts'
 import type { Asking } from './worker/ask.ts'
-import type { Lay } from './worker/messages.ts'
+import type { Answer, Lay } from './worker/messages.ts'
 
 interface PageViewProps {
   readonly text: string
@@ -27,6 +27,7 @@ export const PageView = kept(({ text, lay, page, planned, saving, asking, close 
   const [name, shared] = planned ? pageNames(planned) : []
   return (
     <section class="sheet-view" aria-label="a page as it will print">
+      <h2>{called} as it will print</h2>
       <div class="row">
         <button type="button" ref={button} onClick={close}>
           back to the side
@@ -43,15 +44,74 @@ export const PageView = kept(({ text, lay, page, planned, saving, asking, close 
             save {called} alone
           </button>
         )}
-        <h2>{called} as it will print</h2>
       </div>
       {refused && <p class="wrong">{refused}</p>}
       {answer && (
-        <svg viewBox={`0 0 ${answer.width} ${answer.height}`} role="img" aria-label={called}>
-          <rect width={answer.width} height={answer.height} fill="#fff" />
-          <g dangerouslySetInnerHTML={{ __html: answer.svg }} />
-        </svg>
+        <>
+          <p class="help">
+            tap the page to see it near
+            {answer.turn === 0 ? '' : '; shown turned, so that its words are upright'}
+          </p>
+          <Sheet answer={answer} called={called} />
+        </>
       )}
     </section>
   )
 })
+
+/** Where on the page one taps, parts of its width and height. */
+interface Tapped {
+  readonly x: number
+  readonly y: number
+}
+
+interface SheetProps {
+  readonly answer: Extract<Answer, { kind: 'page' }>
+  readonly called: string
+}
+
+/** The page, its words upright, as wide as there is room; a tap brings the place near, another takes it away. */
+const Sheet = ({ answer: { svg, width, height, turn }, called }: SheetProps) => {
+  const box = useRef<HTMLDivElement>(null)
+  const [near, setNear] = useState<Tapped | null>(null)
+  useLayoutEffect(() => {
+    const { scrollWidth, scrollHeight, clientWidth, clientHeight } = box.current!
+    if (near !== null)
+      box.current!.scrollTo(near.x * scrollWidth - clientWidth / 2, near.y * scrollHeight - clientHeight / 2)
+  }, [near])
+  const [wide, high] = turn % 2 === 0 ? [width, height] : [height, width]
+  const turned = [
+    undefined,
+    `translate(0 ${width}) rotate(-90)`,
+    `translate(${width} ${height}) rotate(180)`,
+    `translate(${height} 0) rotate(90)`,
+  ][turn]
+  return (
+    <div class="leaf-box" ref={box}>
+      <div class={near === null ? 'leaf' : 'leaf near'}>
+        <svg viewBox={`0 0 ${wide} ${high}`} role="img" aria-label={called}>
+          <rect width={wide} height={high} fill="#fff" />
+          <g transform={turned} dangerouslySetInnerHTML={{ __html: svg }} />
+        </svg>
+        <button
+          type="button"
+          aria-pressed={near !== null}
+          aria-label={`${called}, near`}
+          onClick={(event) => {
+            const { left, top, width: across, height: down } = event.currentTarget.getBoundingClientRect()
+            // keys press it nowhere
+            const middle = event.detail === 0
+            setNear(
+              near === null
+                ? {
+                    x: middle ? 0.5 : (event.clientX - left) / across,
+                    y: middle ? 0.5 : (event.clientY - top) / down,
+                  }
+                : null,
+            )
+          }}
+        />
+      </div>
+    </div>
+  )
+}

@@ -92,7 +92,8 @@ export const pageBench = async () => {
   row('the whole file, packed', `${(bytes / 1e6).toFixed(2)} MB`, '1.5 MB')
   const browser = await driver.launch({
     executablePath: process.env.TRACEPLY_BROWSER ?? (await chromium.executablePath()),
-    args: chromium.args.filter((arg) => arg !== '--single-process'),
+    // a GPU that is not there is not reckoned by the processor
+    args: ['--no-sandbox', '--disable-gpu', '--disable-software-rasterizer'],
     headless: true,
   })
   const opened = async () => {

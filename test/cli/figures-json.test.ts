@@ -262,7 +262,7 @@ describe('a design with a stop', () => {
   const overhang = good.replace('surface: 1700', 'surface: 500')
   const words =
     'a deck height of 640 mm lies above the centre of the curve (500 mm), so the lip would lean over the rider; ' +
-    'the least surface radius for this height is 625 mm, or lower the height to 515 mm'
+    'the least surface radius for this height is 625 mm (909 mm brings nothing more to watch), or lower the height to 515 mm'
 
   it('plot and offsets write nothing and say why, exit 1', async () => {
     expect(overhang).not.toBe(good)
@@ -288,10 +288,11 @@ describe('a design with a stop', () => {
     expect(faults(read, figuresShape, 'figures')).toEqual([])
     expect(read.checks[0]).toMatchObject({ id: 'overhang', level: 'stop', ramp: 'ramp', message: words })
     // what its words offer, as data
-    const [radius, height] = read.checks[0].offers
+    const [radius, quiet, height] = read.checks[0].offers
     expect(radius).toMatchObject([{ path: 'ramps.0.transition.circle.surface' }])
+    expect(quiet).toMatchObject([{ path: 'ramps.0.transition.circle.surface' }])
     expect(height).toMatchObject([{ path: 'ramps.0.height.deck' }])
-    for (const [{ value }] of [radius, height]) expect(words).toContain(value)
+    for (const [{ value }] of [radius, quiet, height]) expect(words).toContain(value)
     expect(read.ramps[0]).toMatchObject({ name: 'ramp', kind: 'quarter', width: 1216, studLength: 1180 })
     const table = await traceply('figures', path)
     expect([table.exit, table.err]).toEqual([1, ''])
@@ -299,6 +300,21 @@ describe('a design with a stop', () => {
     expect(table.out).toContain('  timber   38 × 89 between the sides, 1180 long\n')
     expect(table.out).toContain('STOP  a deck height of 640')
     expect(table.out).not.toMatch(/undefined|NaN|null|Infinity/)
+  })
+
+  it('the radius that is offered as bringing nothing to watch is the first: there its plywood just bends', async () => {
+    const watched = async (radius: number): Promise<readonly string[]> => {
+      const { read } = await figures(
+        save(`r${radius}.yaml`, good.replace('surface: 1700', `surface: ${radius}`)),
+      )
+      const checks: readonly { readonly level: string; readonly id: string }[] = read.checks
+      return checks.filter(({ level }) => level !== 'note').map(({ id }) => id)
+    }
+    // APA, "Bending Plywood", form TT-003: 3/8 in bends to 3 ft along the grain; 6 mm of hardboard lie inside the second layer
+    const least = 3 * 12 * 25.4 - 6
+    expect(await watched(Math.ceil(least))).toEqual([])
+    expect(await watched(Math.floor(least))).toEqual(['skin-bend'])
+    expect(await watched(625)).toContain('steep')
   })
 
   it('a good ramp beside it is still solved in full, and the name tells which', async () => {

@@ -7,6 +7,7 @@ import { solveDesign } from '../../src/index.ts'
 import { templateText } from '../support/templates.ts'
 import { useBrowser } from './browser.ts'
 import { patience, plotted, saved } from './saved.ts'
+import { wordsOver } from './words-apart.ts'
 
 const { open } = useBrowser()
 
@@ -50,7 +51,12 @@ describe.each([
 ])('on %s', (_, options) => {
   it('nothing bars the way, nothing runs off the side, in any state', { timeout: patience }, async () => {
     const { page, faults } = await open({ ...options, bypassCSP: true })
-    const looked = async (state: string): Promise<void> => {
+    const looked = async (state: string, drawn = true): Promise<void> => {
+      if (drawn) {
+        const words = await wordsOver(page)
+        expect(words.faults, state).toEqual([])
+        expect(words.looked, state).toBeGreaterThan(8)
+      }
       expect(await barriers(page), state).toEqual([])
       const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
       expect(wide, state).toBeLessThanOrEqual(0)
@@ -65,17 +71,38 @@ describe.each([
     await page.fill(radius, '500')
     await page.locator('.checks .stop').waitFor()
     await looked('stopped')
+    expect(await page.locator('.picture.old').count()).toBe(1)
+    expect(await page.textContent('.answer')).toBe('drawing: last good design')
     await page.fill(radius, '720')
     await page.locator('.checks .warn').first().waitFor()
     await looked('with something to watch')
     await page.fill(radius, 'much')
     await page.waitForSelector('[aria-invalid]')
     await looked('with a figure that cannot be read')
+    // what is drawn is not what the field says: muted, and said so
+    expect(await page.locator('.picture.old').count()).toBe(1)
+    expect(await page.textContent('.answer')).toBe('drawing: last good design')
     await page.fill(radius, '1700')
     await page.waitForSelector('.pages button')
     await page.locator('.pages button').nth(4).click()
     await page.waitForSelector('.sheet-view svg text')
-    await looked('with a page as it will print')
+    await looked('with a page as it will print', false)
+    // its number stands upright, the page is as wide as there is room, and a tap brings it near
+    const { turned, wide, near } = await page.evaluate(async () => {
+      const leaf = document.querySelector<HTMLElement>('.leaf')!
+      const texts = [...leaf.querySelectorAll('text')]
+      const { a, b } = texts.find(({ textContent }) => textContent === '2')!.getScreenCTM()!
+      const wide = leaf.offsetWidth / leaf.parentElement!.clientWidth
+      leaf.querySelector('button')!.click()
+      await new Promise(requestAnimationFrame)
+      return { turned: Math.atan2(b, a), wide, near: leaf.offsetWidth / leaf.parentElement!.clientWidth }
+    })
+    expect(Math.abs(turned)).toBeLessThan(0.01)
+    expect(wide).toBeGreaterThan(0.99)
+    expect(near).toBeGreaterThan(2.5)
+    await page.click('.sheet-view >> text=back to the side')
+    // one goes on where the page was asked for
+    await page.waitForFunction(() => document.activeElement?.matches('[data-page="5"]'))
     expect(faults).toEqual([])
   })
 })
@@ -107,6 +134,21 @@ it('lip and tangent are dragged, by the pointer and by keys, each drag one step 
   await drag('tangent', 0, -30)
   expect(await figure('transition.tangent.surface')).toBeGreaterThan(20)
   await page.click('#undo')
+  // through what stops it and back, in one drag
+  const lip = (await page.locator('#handle-lip .knob').boundingBox())!
+  const [x, y] = [lip.x + lip.width / 2, lip.y + lip.height / 2]
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  await page.mouse.move(x, y - 600)
+  await page.waitForSelector('.picture.old')
+  await page.mouse.move(x, y - 12)
+  await page.waitForSelector('.picture:not(.old)')
+  await page.mouse.up()
+  const back = await figure('height.deck')
+  expect(back).toBeGreaterThan(640)
+  expect(back).toBeLessThan(760)
+  await page.click('#undo')
+  expect(await figure('height.deck')).toBe(640)
   await page.focus('#handle-lip')
   await page.keyboard.press('ArrowUp')
   expect(await figure('height.deck')).toBe(645)
@@ -155,10 +197,19 @@ it('what may throw a rider down stands first, and in the drawing; what a change 
   await page.fill('[name="ramps.0.deck"]', '120')
   await expect.poll(() => glowing(page), { timeout: patience }).toBeGreaterThan(0)
   await page.waitForSelector('.alarm-mark')
-  expect(await page.textContent('.checks li:first-child')).toMatch(/watch.*A rider can fall.*tips it over/)
+  expect(await page.textContent('.alarm-mark')).toBe('DANGER: tips over')
+  // saving is not the strongest thing now, the way out is; what each way leads to is said
+  expect(await page.getAttribute('#save-pages', 'class')).toBe(null)
+  await page.waitForSelector('.checks .hurts .best')
+  const ways = await page.locator('.checks .warn .offer small').allTextContents()
+  expect(ways.length).toBeGreaterThan(0)
+  expect(await page.textContent('.checks .hurts .best small')).toBe('then nothing to watch')
+  expect(await page.textContent('.checks li:first-child')).toMatch(/DANGER.*A rider can fall.*tips it over/)
   expect(await page.textContent('.next [role="status"]')).toContain('A rider can fall')
   await page.click('.checks .hurts .offer')
   await page.waitForSelector('.alarm-mark', { state: 'detached' })
+  // as it was said
+  await page.locator('.checks .good').waitFor()
   const still = await open({ reducedMotion: 'reduce' })
   await still.page.waitForSelector('.checks .good')
   await still.page.fill('[name="ramps.0.deck"]', '120')
@@ -184,9 +235,13 @@ it('words for the lip with their radii, a ramp found from what one knows, a twin
   expect(found).toBeGreaterThanOrEqual(3)
   expect(found).toBeLessThanOrEqual(5)
   await page.click('[name="take-2"]')
+  // the one that is drawn is the one that is outlined, and none once it is changed
+  expect(await page.locator('.chosen [aria-pressed="true"]').getAttribute('name')).toBe('take-2')
   const design = new TextDecoder().decode(await saved(page, '#save-design'))
   const reading = readDesign(design)
   expect('design' in reading && solveDesign(reading.design).stopped).toBe(false)
+  await page.fill('[name="ramps.0.toe"]', '41')
+  expect(await page.locator('.chosen [aria-pressed="true"]').count()).toBe(0)
   await page.selectOption('#starter', 'quarter-mm')
   expect(new TextDecoder().decode(await saved(page, '#save-design'))).toBe(templateText('quarter-mm'))
   await page.click('#add-ramp')

@@ -1,4 +1,5 @@
 import { existsSync } from 'node:fs'
+import { type AddressInfo, createServer } from 'node:net'
 import { pathToFileURL } from 'node:url'
 import chromium from '@sparticuz/chromium'
 import {
@@ -25,16 +26,24 @@ const executable = async (): Promise<string | null> => {
   )
 }
 
+/** No root's sandbox; a GPU that is not there is not reckoned by the processor, which took more of it than the page. */
+const args = ['--no-sandbox', '--disable-gpu', '--disable-software-rasterizer']
+
+/** Of a proxy that all requests would go through: how many came. */
+export const heard = { connections: 0 }
+
 const startBrowser = async (): Promise<Browser> => {
   const path = await executable()
   if (path === null)
     throw new Error('no browser here: set TRACEPLY_BROWSER to the program of an installed Chromium')
-  // one process for all pages lets those that were opened first hold up the others
-  return driver.launch({
-    executablePath: path,
-    args: chromium.args.filter((arg) => arg !== '--single-process'),
-    headless: true,
+  const server = createServer((socket) => {
+    heard.connections++
+    socket.destroy()
   })
+  await new Promise<void>((done) => server.listen(0, '127.0.0.1', done))
+  server.unref()
+  const { port } = server.address() as AddressInfo
+  return driver.launch({ executablePath: path, args, headless: true, proxy: { server: `127.0.0.1:${port}` } })
 }
 
 /** Started by the first file of a worker that asks, and ended with the worker. */

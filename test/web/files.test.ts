@@ -1,12 +1,10 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import type { Page } from 'playwright-core'
 import { PNG } from 'pngjs'
 import { describe, expect, it } from 'vitest'
-import { readSettled } from '../../src/index.ts'
-import { badInputs } from '../design/bad-inputs.ts'
 import { traceply } from '../support/traceply.ts'
 import { useBrowser } from './browser.ts'
+import { drop, shed } from './drop.ts'
 import { commanded, contentOf, patience, plotted, reprinted, saved, withFolder } from './saved.ts'
 
 const { open } = useBrowser()
@@ -42,17 +40,6 @@ const expectSame = (own: string, other: string, what: string): void => {
   expect(faults, what).toEqual([])
   expect(numbers, what).toBeGreaterThan(20)
 }
-
-/** Gives the page a file, as one that is dropped on it. */
-const drop = (page: Page, content: string, name = 'design.yaml'): Promise<void> =>
-  page.evaluate(
-    ([inside, called]) => {
-      const dataTransfer = new DataTransfer()
-      dataTransfer.items.add(new File([inside!], called!))
-      dispatchEvent(new DragEvent('drop', { dataTransfer, cancelable: true }))
-    },
-    [content, name],
-  )
 
 describe('what the page saves', () => {
   it('is what the commands write', { timeout: patience }, async () => {
@@ -130,151 +117,58 @@ describe('what the page saves', () => {
   })
 })
 
-describe('what the page is given', () => {
-  it('all that a design file may have wrong is told in the words of the commands', {
+describe('what is said beside the design', () => {
+  it('goes into the pages as it does with the command: units, margins, overlap, packing, strips, a printer', {
     timeout: patience,
   }, async () => {
     const { page, faults } = await open()
-    const inputs = await badInputs()
-    expect(inputs.length).toBeGreaterThan(100)
-    for (const input of inputs) {
-      // as it comes out of a file
-      const read = text(new TextEncoder().encode(input))
-      const reading = readSettled(read)
-      const wanted = 'problems' in reading ? reading.problems : []
-      // a letter that no file can hold is another one by then
-      if (wanted.length === 0) continue
-      await drop(page, input)
-      const said = await page
-        .waitForFunction(
-          (first) => {
-            const all = [...document.querySelectorAll('.checks .stop .message')].map((one) => one.textContent)
-            return all[0] === first ? all : null
-          },
-          wanted[0]!.message,
-          { timeout: 20_000 },
-        )
-        .then((handle) => handle.jsonValue())
-      expect(said, read.slice(0, 300)).toEqual(wanted.map(({ message }) => message))
-    }
-    expect(faults).toEqual([])
-  })
+    await drop(page, shed)
+    await page.click('#part-title-and-units > summary')
+    await page.selectOption('[name="units"]', 'in')
+    await page.click('#part-paper > summary')
+    await page.selectOption('[name="paper"]', 'a4')
+    await page.fill('[name="margin"]', '9mm, 14mm, 11mm, 16mm')
+    await page.fill('[name="overlap"]', '15mm')
+    await page.check('[name="pack"]')
+    await page.check('[name="strips"]')
+    const design = text(await saved(page, '#save-design'))
+    expect(design).toMatch(/^units: in$[\s\S]*^paper: a4$/m)
+    const words = ['--margin', '9mm,14mm,11mm,16mm', '--overlap', '15mm', '--pack', '--strips']
+    const own = await contentOf(await saved(page, '#save-pages'))
+    expect(own.plan.overlap).toBe(15)
+    expect(own.plan.margins).toEqual({ top: 9, right: 14, bottom: 11, left: 16 })
+    const set = await plotted(design, ...words)
+    expect(own).toEqual(await contentOf(set))
+    // the pages are told apart by what they are for
+    const tiles = own.plan.pages.filter(({ kind }: { kind: string }) => kind === 'tile').length
+    await page.locator('.made-of', { hasText: `${tiles} to tape + map + test square + ` }).waitFor()
+    expect(await page.textContent('#save-pages')).toBe(`save the ${own.pages.length} pages`)
 
-  it('what a message asks whether it was meant is a button that types it, under its field too', {
-    timeout: patience,
-  }, async () => {
-    const { page, faults } = await open()
-    await page.fill('[name="ramps.0.height.deck"]', '25.2')
-    const offer = page.locator('.field .offer', { hasText: 'type 25.2 cm' })
-    await offer.click()
-    expect(await page.inputValue('[name="ramps.0.height.deck"]')).toBe('25.2 cm')
-    expect(await page.locator('.checks .stop').count()).toBe(0)
-    await page.click('#undo')
-    expect(await page.inputValue('[name="ramps.0.height.deck"]')).toBe('25.2')
-    expect(faults).toEqual([])
-  })
-
-  it('5 MB of junk, an empty file and a torn set are told apart, and the ramp comes back', {
-    timeout: patience,
-  }, async () => {
-    const { page, faults } = await open()
-    await drop(page, 'x: ['.repeat(1_250_000), 'junk.yaml')
-    await page.locator('.checks .stop', { hasText: '256 kB' }).waitFor()
-    await page.click('#undo')
-    expect(await page.locator('.checks .stop').count()).toBe(0)
-    await drop(page, '%PDF-1.4\nnothing', 'other.pdf')
-    await page.locator('header [role="alert"]', { hasText: 'torn or damaged' }).waitFor()
-    expect(await page.inputValue('[name="ramps.0.height.deck"]')).toBe('640')
-    expect(faults).toEqual([])
-  })
-})
-
-describe('what the page keeps', () => {
-  it('each tab its own design through a reload, and a printer of the other tab besides', {
-    timeout: patience,
-  }, async () => {
-    const one = await open()
-    const other = await open({}, '', one.page.context())
-    await one.page.fill('[name="ramps.0.toe"]', '38')
-    await other.page.fill('[name="ramps.0.toe"]', '44')
-    for (const [{ page }, name] of [
-      [one, 'hall'],
-      [other, 'shed'],
-    ] as const) {
+    await withFolder(async (folder) => {
+      const measured = ['--across', '149.4mm', '--down', '150.2mm', '--diagonals', '211.9mm', '211.8mm']
+      const { exit, err } = await traceply('gauge', 'hall', ...measured, '--profiles', folder)
+      if (exit !== 0) throw new Error(err)
       await page.click('#part-printer > summary')
-      await page.fill('[name="printer-name"]', name)
-      await page.fill('[name="measure-across"]', '149.4mm')
-      await page.fill('[name="measure-down"]', '150mm')
-      await page.fill('[name="measure-diagonals"]', '211.7mm, 211.7mm')
-      await page.click('#keep-printer')
-    }
-    await one.page.reload()
-    await other.page.reload()
-    expect(await one.page.inputValue('[name="ramps.0.toe"]')).toBe('38')
-    expect(await other.page.inputValue('[name="ramps.0.toe"]')).toBe('44')
-    await one.page.click('#part-printer > summary')
-    expect(await one.page.locator('#printer option').allTextContents()).toEqual(
-      expect.arrayContaining(['hall', 'shed']),
-    )
-    // a third one begins with what was there last
-    const third = await open({}, '', one.page.context())
-    expect(['38', '44']).toContain(await third.page.inputValue('[name="ramps.0.toe"]'))
-    expect([...one.faults, ...other.faults]).toEqual([])
-  })
-
-  it('a printer of a name that is there is replaced only when that is said', {
-    timeout: patience,
-  }, async () => {
-    const { page, faults } = await open()
-    await page.click('#part-printer > summary')
-    const measure = async (across: string): Promise<void> => {
-      await page.fill('[name="printer-name"]', 'hall')
-      await page.fill('[name="measure-across"]', across)
-      await page.fill('[name="measure-down"]', '150mm')
-      await page.fill('[name="measure-diagonals"]', '211.7mm, 211.7mm')
-      await page.click('#keep-printer')
-    }
-    await measure('149.4mm')
-    await measure('149mm')
-    expect(await page.textContent('.printer .words')).toMatch(/called hall is kept already/)
-    expect(text(await saved(page, '#save-printer'))).toContain('149.4')
-    await page.click('#replace-printer')
-    expect(text(await saved(page, '#save-printer'))).not.toContain('149.4')
-    expect(faults).toEqual([])
-  })
-
-  it('nothing where the browser refuses or is full, which is said', { timeout: patience }, async () => {
-    const { page, faults } = await open()
-    await page.evaluate(() => {
-      Storage.prototype.setItem = () => {
-        throw new Error('full')
-      }
+      await page.setInputFiles('[name="printer-file"]', join(folder, 'hall.json'))
+      await page.locator('.printer .words', { hasText: 'hall is kept in this browser' }).waitFor()
+      const printer = ['--printer', 'hall', '--profiles', folder]
+      expect(await contentOf(await saved(page, '#save-pages'))).toEqual(
+        await contentOf(await plotted(design, ...words, ...printer)),
+      )
+      await page.selectOption('#printer', '')
     })
-    await page.fill('[name="ramps.0.toe"]', '37')
-    await page.locator('header', { hasText: 'This browser keeps nothing here' }).waitFor()
-    expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('37')
-    expect(faults).toEqual([])
-  })
+    // the square stands where it is measured too
+    expect(await saved(page, '#square-to-measure')).toEqual(await saved(page, '#save-square'))
 
-  it('one step back for all that was typed in one field, and the design in a link', {
-    timeout: patience,
-  }, async () => {
-    const { page, faults } = await open()
-    await page.locator('[name="ramps.0.toe"]').press('End')
-    await page.keyboard.type('.5')
-    await page.keyboard.press('Tab')
-    await page.fill('[name="ramps.0.deck"]', '480')
-    await page.click('#undo')
-    expect(await page.inputValue('[name="ramps.0.deck"]')).toBe('500')
-    expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('40.5')
-    await page.click('#undo')
-    expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('40')
-    await page.click('#redo')
-    await page.click('#copy-link')
-    const hash = await page.evaluate(() => location.hash)
-    expect(hash).toMatch(/^#design=/)
-    const other = await open({}, hash)
-    expect(await other.page.inputValue('[name="ramps.0.toe"]')).toBe('40.5')
-    expect([...faults, ...other.faults]).toEqual([])
+    // a set that the command wrote, dropped
+    await drop(page, set, 'set.pdf')
+    await page.waitForSelector('[name="again-3"]')
+    expect(await contentOf(await saved(page, '[name="again-3"]'))).toEqual(
+      await contentOf(await reprinted(set, '3')),
+    )
+    await page.fill('[name="ramps.0.toe"]', '44 mm')
+    await page.click('#take-design')
+    expect(text(await saved(page, '#save-design'))).toBe(design)
+    expect(faults).toEqual([])
   })
 })

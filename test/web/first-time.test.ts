@@ -4,7 +4,7 @@ import type { Cover } from '../../src/page/cover/cover.ts'
 import { defaultMargins, defaultOverlap } from '../../src/page/sheet/paper.ts'
 import { takeBack } from '../tape-up/plot.ts'
 import { tapeUp } from '../tape-up/tape-up.ts'
-import { useBrowser } from './browser.ts'
+import { heard, useBrowser } from './browser.ts'
 import { finger, type Hands, keyboard, mouse } from './hands.ts'
 import { contentOf, corrected, once, patience, plotted, reprinted, savedBy } from './saved.ts'
 
@@ -91,5 +91,6 @@ describe.each<readonly [string, Hands, BrowserContextOptions]>([
     expect(third.pages).toHaveLength(1)
     expect(faults).toEqual([])
     expect(requests).toEqual([])
+    expect(heard.connections).toBe(0)
   })
 })

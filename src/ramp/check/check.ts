@@ -49,6 +49,9 @@ export const checkOf = (
   ),
 })
 
+/** No warning of any kind. */
+export const anyWarning = 'any warning'
+
 /**
  * Whether a ramp so changed is rid of the finding at hand, and has no stop that it did not have before; if told so, none of
  * these new warnings either.

@@ -1,6 +1,6 @@
 import type { QuarterDesign, Stock, Units } from '../../design/design.ts'
 import { carried } from '../beside/twins.ts'
-import { type Draft, type Finding, type Trial, worded } from '../check/check.ts'
+import { anyWarning, type Draft, type Finding, type Trial, worded } from '../check/check.ts'
 import { hazards } from '../hazard/hazards.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
 import { draftQuarter, stopsOfQuarter } from './quarter.ts'
@@ -54,6 +54,7 @@ export const wordFindings = (
   const trialOf =
     (own: Draft): Trial =>
     (changed, without = []) => {
+      const every = without.includes(anyWarning)
       const isNew = (draft: Draft): boolean => !before.has(keyOf(draft))
       // what a note offers is a betterment: nothing may be lost by it
       const bad = (draft: Draft): boolean =>
@@ -61,9 +62,10 @@ export const wordFindings = (
           ? draft.id === 'stud-toe' || (isNew(draft) && draft.level !== 'note')
           : (draft.id === own.id && (draft.level === own.level || draft.level === 'stop')) ||
             ((draft.level === 'stop' || neverOffered.includes(draft.id)) && isNew(draft)) ||
-            (draft.level !== 'note' && without.includes(draft.id) && isNew(draft))
+            (draft.level !== 'note' && (every || without.includes(draft.id)) && isNew(draft))
       // without a chamfer none of the last checks stops
-      const shallow = changed.chamfer === 0 && ![own.id, ...without].some((id) => hazards.includes(id))
+      const shallow =
+        changed.chamfer === 0 && !every && ![own.id, ...without].some((id) => hazards.includes(id))
       const framed = frameQuarter(changed, units, stock, (found) => found.some(bad), { shallow })
       return framed !== null && !twins.some((twin) => failsTwin(changed, twin))
     }

@@ -1,5 +1,5 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
-import { type Draft, stop, type Trial, warn } from '../check/check.ts'
+import { anyWarning, type Draft, stop, type Trial, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import {
   firstThat,
@@ -73,11 +73,16 @@ const overhangStop = (ramp: QuarterDesign, { centre, wanted }: Reckoned, units: 
   return stop('overhang', (trial: Trial) => {
     const larger = first(trial, radiusKey(ramp), circle.radius + (wanted - centre), 1)
     const lower = first(trial, heightKey(ramp), value - (wanted - centre), -1)
+    // the least stands nearly upright: what need not be watched is larger
+    const quiet: Trial = (changed) => trial(changed, [anyWarning])
+    const calm = larger && first(quiet, radiusKey(ramp), larger.mm, 1)
+    const calmer = calm !== null && larger !== null && calm.mm > larger.mm + same
     return tell(
       `a ${layer} height of ${show(value)} lies above the centre of the curve (${show(centre)}), so the lip would lean over the rider; `,
       orWays(
         [
-          larger && told`the least ${circle.layer} radius for this height is ${larger}`,
+          larger &&
+            told`the least ${circle.layer} radius for this height is ${larger}${calmer ? told` (${calm} brings nothing more to watch)` : ''}`,
           lower && told`lower the height to ${lower}`,
         ],
         `the curve needs a ${circle.layer} radius of ${atLeast(circle.radius + (wanted - centre))} or a height of ${atMost(value - (wanted - centre))}, but then another part stops; ${manyFaults}`,

@@ -1,30 +1,34 @@
 import type { Check, Problem, Typing } from '../../index.ts'
 import { type PlaceName, placeOfCheck } from '../drawing/check-places.ts'
-import { labelOf } from '../fields/labels.ts'
+import { labelOf, pathOfKey } from '../fields/labels.ts'
 import { Meant } from '../fields/meant.tsx'
 import { kept } from '../kept.ts'
 import type { View } from '../state/model.ts'
+import type { AfterOffer } from '../state/use-after.ts'
 import type { Heard } from '../state/use-answer.ts'
+import { hurts } from './hurts.ts'
 
 interface ChecksProps {
   readonly view: View
   readonly heard: Heard<'checks'>
+  /** what each offer leads to, as far as that is known */
+  readonly after: AfterOffer
   readonly take: (offer: readonly Typing[]) => void
   readonly mend: (problem: Problem) => void
   readonly point: (place: PlaceName | null, ramp: string | null) => void
+  /** to where a problem is mended: its field, else its line of the text */
+  readonly goTo: (problem: Problem) => void
 }
 
 const words = { stop: 'STOP', warn: 'watch', note: 'note' } as const
 
-/** What may throw a rider down: told before all else that is to be watched, and marked in the drawing. */
-const falls: ReadonlySet<string> = new Set(['tips', 'skin-load', 'board-load'])
-
-export const hurts = ({ id, level }: Check): boolean => level !== 'note' && falls.has(id)
+const wordOf = (check: Check): string =>
+  check.level === 'warn' && hurts(check) ? 'DANGER' : words[check.level]
 
 const rank = (check: Check): number => (check.level === 'stop' ? 0 : hurts(check) ? 1 : 2)
 
 /** What is wrong, worst first; the text's own faults before all. What is good to know folds away. */
-export const Checks = kept(({ view, heard, take, mend, point }: ChecksProps) => {
+export const Checks = kept(({ view, heard, after, take, mend, point, goTo }: ChecksProps) => {
   const { answer, old, refused } = heard
   const checks = view.problems.length === 0 ? (answer?.checks ?? []) : []
   const several = (view.good?.design.ramps.length ?? 1) > 1
@@ -35,6 +39,7 @@ export const Checks = kept(({ view, heard, take, mend, point }: ChecksProps) => 
       key={`${check.ramp}${check.id}${check.message}`}
       check={check}
       several={several}
+      after={after}
       take={take}
       point={point}
     />
@@ -44,9 +49,13 @@ export const Checks = kept(({ view, heard, take, mend, point }: ChecksProps) => 
       <ul aria-live="polite">
         {view.problems.map((problem) => (
           <li key={`${problem.place.offset}${problem.message}`} class="stop">
-            <b class="word">{words.stop}</b> line {problem.place.line}:{' '}
-            <span class="message">{problem.message}</span>
-            <Meant problem={problem} mend={mend} />
+            <b class="word">{words.stop}</b> <span class="message">{problem.message}</span>
+            <span class="offers">
+              <Meant problem={problem} mend={mend} />
+              <button type="button" class="where" onClick={() => goTo(problem)}>
+                {placeWords(problem)}
+              </button>
+            </span>
           </li>
         ))}
         {view.problems.length === 0 && refused !== null && (
@@ -80,6 +89,7 @@ export const Checks = kept(({ view, heard, take, mend, point }: ChecksProps) => 
 interface RowProps {
   readonly check: Check
   readonly several: boolean
+  readonly after: AfterOffer
   readonly take: (offer: readonly Typing[]) => void
   readonly point: (place: PlaceName | null, ramp: string | null) => void
 }
@@ -90,9 +100,20 @@ const headOf = (message: string): readonly [string, string] => {
   return end > 0 && end < 160 ? [message.slice(0, end), message.slice(end)] : [message, '']
 }
 
-const Row = ({ check, several, take, point }: RowProps) => {
+type Offer = readonly Typing[]
+
+/** The one that leaves the least; the first of several. Null while that is not known. */
+const bestOf = (offers: readonly Offer[], after: AfterOffer): Offer | null => {
+  const left = (offer: Offer): number => after(offer)?.left ?? Number.POSITIVE_INFINITY
+  if (offers.length === 0 || !offers.every((offer) => after(offer))) return null
+  return offers.reduce((one, other) => (left(other) < left(one) ? other : one))
+}
+
+const Row = ({ check, several, after, take, point }: RowProps) => {
   const { id, level, ramp, message, offers } = check
   const show = (): void => point(placeOfCheck(id), ramp)
+  // what mends the most is the strongest thing, as long as something bars the way
+  const best = level === 'stop' || hurts(check) ? bestOf(offers, after) : null
   const [head, rest] = level === 'note' ? ['', message] : headOf(message)
   return (
     <li
@@ -100,7 +121,7 @@ const Row = ({ check, several, take, point }: RowProps) => {
       onMouseEnter={show}
       onMouseLeave={() => point(null, null)}
     >
-      <b class="word">{words[level]}</b> {hurts(check) && <b>A rider can fall: </b>}
+      <b class="word">{wordOf(check)}</b> {hurts(check) && <b>A rider can fall: </b>}
       {several ? `${ramp}: ` : ''}
       {head !== '' && <b>{head}</b>}
       {rest}
@@ -108,7 +129,7 @@ const Row = ({ check, several, take, point }: RowProps) => {
         {offers.map((offer) => (
           <button
             type="button"
-            class="offer"
+            class={offer === best ? 'offer best' : 'offer'}
             key={JSON.stringify(offer)}
             data-check={id}
             onFocus={show}
@@ -116,6 +137,7 @@ const Row = ({ check, several, take, point }: RowProps) => {
             onClick={() => take(offer)}
           >
             {offer.map(typingWords).join(', ')}
+            {level !== 'note' && <small>{after(offer)?.words ?? 'then …'}</small>}
           </button>
         ))}
         <button
@@ -132,6 +154,10 @@ const Row = ({ check, several, take, point }: RowProps) => {
     </li>
   )
 }
+
+/** Where one mends it: no file is seen here, so a line is told of what has no field alone. */
+const placeWords = ({ path, place }: Problem): string =>
+  path === '' ? `go to line ${place.line} of the file as text` : `go to ${labelOf(pathOfKey(path))}`
 
 /** `deck height: 512 mm` */
 const typingWords = ({ path, value }: Typing): string => `${labelOf(path)}: ${value}`

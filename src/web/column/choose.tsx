@@ -6,6 +6,8 @@ import type { Answer } from '../worker/messages.ts'
 
 interface ChooseProps {
   readonly units: 'mm' | 'in'
+  /** the design that is drawn */
+  readonly text: string
   readonly asking: Asking
   readonly take: (text: string) => void
 }
@@ -22,7 +24,7 @@ const questions: readonly (readonly [key: WishKey, label: string, example: strin
 ]
 
 /** For who has no figures yet: what one knows goes in, three to five ramps that work come out. */
-export const Choose = kept(({ units, asking, take }: ChooseProps) => {
+export const Choose = kept(({ units, text, asking, take }: ChooseProps) => {
   const [wishes, setWishes] = useState<WishWords>({})
   const [state, setState] = useState<Extract<Answer, { kind: 'choose' }> | string>('')
   const ask = async (): Promise<void> => {
@@ -60,21 +62,29 @@ export const Choose = kept(({ units, asking, take }: ChooseProps) => {
         </button>
       </div>
       <p role="status" class="words">
-        {typeof state === 'string' ? state : `${found!.ramps.length} ramps, from mellow to steep`}
+        {typeof state === 'string' ? state : foundWords(found!.ramps.map(({ word }) => word))}
       </p>
       {found && (
         <>
           <ul class="chosen">
             {found.ramps.map((ramp, i) => (
               <li key={ramp.design}>
-                <button type="button" name={`take-${i + 1}`} onClick={() => take(ramp.design)}>
-                  <b>{ramp.word}</b>
+                <button
+                  type="button"
+                  name={`take-${i + 1}`}
+                  aria-pressed={ramp.design === text}
+                  onClick={() => take(ramp.design)}
+                >
+                  <b>
+                    {i + 1}: {ramp.word}
+                    {ramp.design === text ? ', as it is drawn' : ''}
+                  </b>
                   <span>
                     {showLength(ramp.height, units)} high, radius {showLength(ramp.radius, units)}, lip{' '}
                     {ramp.lip.toFixed(0)}°, {showLength(ramp.length, units)} long
                   </span>
                   <span>
-                    {ramp.panels} panels, {ramp.boards} timbers, {ramp.pages} pages,{' '}
+                    {ramp.panels} panels, {ramp.boards} timbers, {ramp.pages} pages to tape,{' '}
                     {Math.floor(ramp.weight.least)} to {Math.ceil(ramp.weight.most)} kg
                   </span>
                 </button>
@@ -107,3 +117,10 @@ export const Choose = kept(({ units, asking, take }: ChooseProps) => {
     </div>
   )
 })
+
+/** `5 ramps, from very mellow to quick`, in the order in which they stand. */
+const foundWords = (words: readonly string[]): string => {
+  const [first, last] = [words[0], words.at(-1)]
+  const many = words.length === 1 ? '1 ramp' : `${words.length} ramps`
+  return first === last ? `${many}, ${first}` : `${many}, from ${first} to ${last}`
+}

@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks'
 import { type Cover, covers } from '../../index.ts'
 import { FileKeys } from '../fields/key-parts.tsx'
 import { Tick } from '../fields/tick.tsx'
@@ -69,25 +70,18 @@ export const Paper = kept(({ view, actions, counts, plan, lay, setLay, showPage 
         let small parts share pages
       </Tick>
       {lengths.map(([key, label, placeholder, help]) => (
-        <div class="field" key={key}>
-          <label for={key}>{label}</label>
-          <input
-            id={key}
-            name={key}
-            autocomplete="off"
-            placeholder={placeholder}
-            aria-describedby={`${key}-help`}
-            value={lay.words[key] ?? ''}
-            onChange={(event) => {
-              const { [key]: _, ...others } = lay.words
-              const said = event.currentTarget.value.trim()
-              setLay({ ...lay, words: said === '' ? others : { ...others, [key]: said } })
-            }}
-          />
-          <p class="help" id={`${key}-help`}>
-            {help}
-          </p>
-        </div>
+        <Length
+          key={key}
+          name={key}
+          label={label}
+          placeholder={placeholder}
+          help={help}
+          said={lay.words[key] ?? ''}
+          set={(said) => {
+            const { [key]: _, ...others } = lay.words
+            setLay({ ...lay, words: said === '' ? others : { ...others, [key]: said } })
+          }}
+        />
       ))}
       {refused && <p class="wrong">{refused}</p>}
       {answer?.why && <p class="help">{`${answer.cover}: ${answer.why}`}</p>}
@@ -99,6 +93,7 @@ export const Paper = kept(({ view, actions, counts, plan, lay, setLay, showPage 
               <li key={page.page}>
                 <button
                   type="button"
+                  data-page={page.page}
                   onClick={() => showPage(page.page)}
                   aria-label={`${calledPage(page)} as it will print`}
                 >
@@ -114,6 +109,41 @@ export const Paper = kept(({ view, actions, counts, plan, lay, setLay, showPage 
     </div>
   )
 })
+
+interface LengthProps {
+  readonly name: string
+  readonly label: string
+  readonly placeholder: string
+  readonly help: string
+  readonly said: string
+  readonly set: (said: string) => void
+}
+
+/** Taken when one leaves it or presses Enter; until then it is what is typed, whatever else changes meanwhile. */
+const Length = ({ name, label, placeholder, help, said, set }: LengthProps) => {
+  const [typed, setTyped] = useState<string | null>(null)
+  return (
+    <div class="field">
+      <label for={name}>{label}</label>
+      <input
+        id={name}
+        name={name}
+        autocomplete="off"
+        placeholder={placeholder}
+        aria-describedby={`${name}-help`}
+        value={typed ?? said}
+        onInput={(event) => setTyped(event.currentTarget.value)}
+        onChange={(event) => {
+          set(event.currentTarget.value.trim())
+          setTyped(null)
+        }}
+      />
+      <p class="help" id={`${name}-help`}>
+        {help}
+      </p>
+    </div>
+  )
+}
 
 const pages = (count: number): string => (count === 1 ? '1 page' : `${count} pages`)
 

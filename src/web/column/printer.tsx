@@ -4,6 +4,7 @@ import { kept } from '../kept.ts'
 import { download } from '../state/download.ts'
 import { keepPrinter, keptPrinters } from '../state/keep.ts'
 import { useAnswer } from '../state/use-answer.ts'
+import type { Saving } from '../state/use-saving.ts'
 import type { Asking } from '../worker/ask.ts'
 import type { Lay } from '../worker/messages.ts'
 
@@ -13,6 +14,8 @@ interface PrinterProps {
   readonly paper: PaperName
   readonly text: string
   readonly asking: Asking
+  readonly busy: boolean
+  readonly save: Saving['save']
 }
 
 const fields = [
@@ -30,7 +33,7 @@ const percent = (ratio: number): string => {
 }
 
 /** What a rule says of the printed square, turned into a correction; kept in this browser under a name. */
-export const Printer = kept(({ lay, setLay, paper, text, asking }: PrinterProps) => {
+export const Printer = kept(({ lay, setLay, paper, text, asking, busy, save }: PrinterProps) => {
   const [printers, setPrinters] = useState(keptPrinters)
   const [name, setName] = useState('')
   const [measures, setMeasures] = useState<Readonly<Record<string, string>>>({})
@@ -86,6 +89,17 @@ export const Printer = kept(({ lay, setLay, paper, text, asking }: PrinterProps)
 
   return (
     <div class="printer">
+      <div class="row">
+        <button
+          type="button"
+          id="square-to-measure"
+          disabled={busy}
+          onClick={() => save({ kind: 'save', thing: 'square', format: 'pdf', text, lay })}
+        >
+          save the test square
+        </button>
+      </div>
+      <p class="help">print it at 100 %, measure it with a steel rule, type below what it says</p>
       <div class="field">
         <label for="printer">measured printer</label>
         <select
@@ -101,7 +115,6 @@ export const Printer = kept(({ lay, setLay, paper, text, asking }: PrinterProps)
             </option>
           ))}
         </select>
-        <p class="help">print the test square first, measure it with a steel rule</p>
       </div>
       {known && (
         <p role="status">

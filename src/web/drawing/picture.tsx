@@ -15,9 +15,10 @@ import { Child, childHeight } from './child.tsx'
 import { type Drawn, useGlow } from './glow.ts'
 import { Handles } from './handles.tsx'
 import { Piece } from './piece.tsx'
-import { AlarmMark, PointMark, pointsAt } from './point-mark.tsx'
+import { AlarmMark, alarmLeft, PointMark, pointsAt } from './point-mark.tsx'
 import type { Alarm, Pointed } from './pointing.ts'
 import { Sheets } from './sheets.tsx'
+import { wordPoints } from './word-points.ts'
 
 interface PictureProps {
   /** what is drawn is not what the file says now */
@@ -106,7 +107,11 @@ export const Picture = (props: PictureProps) => {
   const child = box.x1 + (room.child + 190 * ratio)
   const right = narrow ? box.x1 : child + 200 * ratio
   const top = Math.max(box.y1, narrow ? 0 : childHeight * ratio)
-  const left = Math.min(box.x0, isCurved(solved) ? solved.transition.centre.x * ratio - 2 : 0)
+  const left = Math.min(
+    box.x0,
+    isCurved(solved) ? solved.transition.centre.x * ratio - 2 : 0,
+    ...alarms.map((alarm) => alarmLeft(alarm, solved, ratio)),
+  )
   const scale = narrow ? pixels.narrow : pixels.wide
   const pieces = useMemo(() => {
     // what stands in words above has no room in a small drawing
@@ -130,6 +135,7 @@ export const Picture = (props: PictureProps) => {
       }
     })
   }, [parts])
+  const words = useMemo(() => wordPoints(pieces.flatMap(({ part }) => part.marks)), [pieces])
   const besides = pieces.filter(({ beside }) => beside).length
   const bottom = Math.min(box.y0, -6.5 - besides * line + 3)
   const [wide, high] = [right - left + 2 * room.edge, top - bottom + 2 * room.edge]
@@ -173,13 +179,13 @@ export const Picture = (props: PictureProps) => {
         <title>the ramp from its side</title>
         {!narrow && <Child at={child} ratio={ratio} />}
         {pieces.filter(({ dimension }) => !dimension).map(pieceOf)}
-        {plan && <Sheets plan={plan} ramp={solved} ratio={ratio} showPage={showPage} />}
+        {plan && <Sheets plan={plan} ramp={solved} ratio={ratio} words={words} showPage={showPage} />}
         {pieces.filter(({ dimension }) => dimension).map(pieceOf)}
         {alarms.map((alarm) => (
           <AlarmMark key={alarm.words} alarm={alarm} ramp={solved} ratio={ratio} />
         ))}
         {pointed !== null && <PointMark place={pointed.place} ramp={solved} ratio={ratio} />}
-        {isCurved(solved) && !old && (
+        {isCurved(solved) && (
           <Handles ramp={solved} index={index} units={units} ratio={ratio} actions={actions} />
         )}
       </svg>

@@ -43,6 +43,15 @@ interface AlarmMarkProps {
   readonly ratio: number
 }
 
+/** Of the words of a sign, mm of the drawing: how high, how far from it, and of each letter how wide at most. */
+const alarmText = { size: 3.4, off: 3.6, letter: 2.3 } as const
+
+/** How far the words of a sign reach to the left, mm of the drawing. */
+export const alarmLeft = (alarm: Alarm, ramp: SolvedRamp, ratio: number): number => {
+  const at = pointOf(alarm.place, ramp)
+  return at === null ? 0 : at.x * ratio - alarmText.off - alarm.words.length * alarmText.letter
+}
+
 /** A sign that stays, and its words. */
 export const AlarmMark = ({ alarm, ramp, ratio }: AlarmMarkProps) => {
   const at = pointOf(alarm.place, ramp)
@@ -51,7 +60,7 @@ export const AlarmMark = ({ alarm, ramp, ratio }: AlarmMarkProps) => {
   return (
     <g class="alarm-mark">
       <path d={`M${x} ${y + 0.6}l2.6 4.4h-5.2z`} />
-      <text x={x - 3.6} y={y + 3.8} text-anchor="end" font-size="3.4">
+      <text x={x - alarmText.off} y={y + 3.8} text-anchor="end" font-size={alarmText.size}>
         {alarm.words}
       </text>
     </g>

@@ -1,16 +1,14 @@
 import { affineApply, isCurved, type SetPlan, type SolvedRamp } from '../../index.ts'
 import { kept } from '../kept.ts'
+import type { Point } from './word-points.ts'
 
 interface SheetsProps {
   readonly plan: SetPlan
   readonly ramp: SolvedRamp
   readonly ratio: number
+  /** where figures stand, mm of the drawing */
+  readonly words: readonly Point[]
   readonly showPage: (page: number) => void
-}
-
-interface Point {
-  readonly x: number
-  readonly y: number
 }
 
 /** Parts of the way from the left to the right edge of a page, and from its lower to its upper one, where its number may stand. */
@@ -18,12 +16,15 @@ const spots = [0.5, 0.25, 0.75, 0.18, 0.82] as const
 /** so much farther from the lines, in mm of the drawing, another spot must be than the middle */
 const worth = 1
 
+/** Of a number, mm of the drawing: as large as its page has room for. */
+const letters = { least: 2.6, most: 4.4, ofPage: 0.5 } as const
+
 /** The pages over the side, like sheets on plywood. Twins share a pattern, which bears the first one's name. */
-export const Sheets = kept(({ plan, ramp, ratio, showPage }: SheetsProps) => {
+export const Sheets = kept(({ plan, ramp, ratio, words, showPage }: SheetsProps) => {
   const own = plan.pages.filter(
     ({ kind, pattern }) => kind === 'tile' && pattern?.split('/')[0] === ramp.name,
   )
-  const busy = busyPoints(ramp)
+  const busy = [...busyPoints(ramp), ...words.map(({ x, y }) => ({ x: x / ratio, y: y / ratio }))]
   return (
     <g class="sheets">
       {own.map(({ page, tile, toPattern, window }) => {
@@ -31,10 +32,15 @@ export const Sheets = kept(({ plan, ramp, ratio, showPage }: SheetsProps) => {
         const at = (x: number, y: number): Point =>
           affineApply(toPattern!, { x: x0 + (x1 - x0) * x, y: y0 + (y1 - y0) * y })
         const corners = [at(0, 0), at(1, 0), at(1, 1), at(0, 1)]
+        const [across, down] = [corners[1]!, corners[3]!].map(
+          ({ x, y }) => Math.hypot(x - corners[0]!.x, y - corners[0]!.y) * ratio,
+        ) as [number, number]
+        const size = Math.min(letters.most, Math.max(letters.least, Math.min(across, down) * letters.ofPage))
         const number = numberPlace(at, busy, ratio)
         return (
           <g
             key={page}
+            data-page={page}
             role="button"
             tabindex={0}
             aria-label={`page ${tile} as it will print`}
@@ -53,7 +59,7 @@ export const Sheets = kept(({ plan, ramp, ratio, showPage }: SheetsProps) => {
               y={(-number.y * ratio).toFixed(2)}
               text-anchor="middle"
               dominant-baseline="central"
-              font-size="4.4"
+              font-size={size.toFixed(2)}
             >
               {tile}
             </text>

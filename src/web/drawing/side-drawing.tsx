@@ -35,6 +35,8 @@ export const SideDrawing = kept((props: SideDrawingProps) => {
   if (now !== null) last.current = now
   // a ramp that cannot be drawn keeps its last drawing, greyed
   const solved = now ?? (last.current?.name === shown?.name ? last.current : null)
+  // what cannot be read is not what is drawn
+  const unread = view.problems.length > 0
   const show = (mm: number): string => showLength(mm, view.good?.design.units ?? 'mm')
   return (
     <section class="drawing" aria-label="the side">
@@ -47,8 +49,12 @@ export const SideDrawing = kept((props: SideDrawingProps) => {
           ))}
         </div>
       )}
-      {now === null
-        ? solved && <p class="answer">as it was before something stopped it</p>
+      {now === null || unread
+        ? solved && (
+            <p class="answer">
+              <b>drawing: last good design</b>
+            </p>
+          )
         : isCurved(now) && (
             <p class="answer">
               {show(now.transition.heights.deck)} high, {show(now.length)} long
@@ -60,7 +66,7 @@ export const SideDrawing = kept((props: SideDrawingProps) => {
       {solved && view.good ? (
         <Picture
           {...props}
-          old={now === null}
+          old={now === null || unread}
           solved={solved}
           index={ramps[ramp] ? ramp : 0}
           units={view.good.design.units}

@@ -3,7 +3,7 @@ import { type Problem, type Row, rowKey } from '../../index.ts'
 import type { Actions } from '../state/actions.ts'
 import type { View } from '../state/model.ts'
 import { Field } from './field.tsx'
-import { labelOf } from './labels.ts'
+import { labelOf, pathOfKey } from './labels.ts'
 import { Tick } from './tick.tsx'
 
 interface KeysProps {
@@ -31,7 +31,7 @@ export const Keys = ({ rows, pathOf, view, actions }: KeysProps) => {
   for (const path of view.said.keys()) stays.current.add(path)
   const wrong = new Map<string, readonly Problem[]>()
   for (const problem of view.problems) {
-    const path = problem.path.replaceAll(/\[(\d+)\]/g, '.$1')
+    const path = pathOfKey(problem.path)
     wrong.set(path, [...(wrong.get(path) ?? none), problem])
   }
   const one = (row: Row) => {

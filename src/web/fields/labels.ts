@@ -57,6 +57,9 @@ const labels: Readonly<Record<string, string>> = {
   'space.ceiling': 'garage ceiling',
 }
 
+/** `ramps[0].height.deck` of a problem as a field's path, `ramps.0.height.deck`. */
+export const pathOfKey = (path: string): string => path.replaceAll(/\[(\d+)\]/g, '.$1')
+
 /** Of a key by its path in the file, ramps by number: `ramps.0.height.deck` is `deck height`. */
 export const labelOf = (path: string): string => {
   const own = path.replace(/^ramps\.\d+\./, '')

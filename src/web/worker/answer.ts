@@ -46,7 +46,8 @@ export const answer = async (
       const { width, height } = set.plan.paper
       const page = set.pages[question.page - 1]
       if (page === undefined) throw new Error(`there is no page ${question.page}`)
-      return { kind: 'page', svg: svgLayers(page.draw(), height, { decimals: 2 }), width, height }
+      const svg = svgLayers(page.draw(), height, { decimals: 2 })
+      return { kind: 'page', svg, width, height, turn: turnOf(svg) }
     }
     case 'save':
       return { kind: 'file', file: await save(question, progress, platform) }
@@ -85,6 +86,14 @@ export const answer = async (
     default:
       return question satisfies never
   }
+}
+
+/** Quarter turns, clockwise, that most of what is to be read on a page is turned by. */
+const turnOf = (svg: string): number => {
+  const letters = [0, 0, 0, 0]
+  for (const [, x, y, words] of svg.matchAll(/<text transform="matrix\((\S+) (\S+) [^>]*>([^<]*)/g))
+    letters[(Math.round(Math.atan2(Number(y), Number(x)) / (Math.PI / 2)) + 4) % 4]! += words!.length
+  return letters.indexOf(Math.max(...letters))
 }
 
 const checked = (text: string): Answer => {

@@ -75,7 +75,14 @@ export type Answer =
       readonly why: string | null
     }
   | { readonly kind: 'plan'; readonly plan: SetPlan }
-  | { readonly kind: 'page'; readonly svg: string; readonly width: number; readonly height: number }
+  | {
+      readonly kind: 'page'
+      readonly svg: string
+      readonly width: number
+      readonly height: number
+      /** quarter turns, clockwise, that its words are turned by */
+      readonly turn: number
+    }
   | { readonly kind: 'file'; readonly file: Saved }
   | { readonly kind: 'open-set'; readonly plan: SetPlan; readonly design: string }
   | { readonly kind: 'effect'; readonly lines: readonly string[] }

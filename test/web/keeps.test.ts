@@ -1,0 +1,97 @@
+import { describe, expect, it } from 'vitest'
+import { useBrowser } from './browser.ts'
+import { patience, saved } from './saved.ts'
+
+const { open } = useBrowser()
+
+const text = (bytes: Uint8Array): string => new TextDecoder().decode(bytes)
+
+describe('what the page keeps', () => {
+  it('each tab its own design through a reload, and a printer of the other tab besides', {
+    timeout: patience,
+  }, async () => {
+    const one = await open()
+    const other = await open({}, '', one.page.context())
+    await one.page.fill('[name="ramps.0.toe"]', '38')
+    await other.page.fill('[name="ramps.0.toe"]', '44')
+    for (const [{ page }, name] of [
+      [one, 'hall'],
+      [other, 'shed'],
+    ] as const) {
+      await page.click('#part-printer > summary')
+      await page.fill('[name="printer-name"]', name)
+      await page.fill('[name="measure-across"]', '149.4mm')
+      await page.fill('[name="measure-down"]', '150mm')
+      await page.fill('[name="measure-diagonals"]', '211.7mm, 211.7mm')
+      await page.click('#keep-printer')
+    }
+    await one.page.reload()
+    await other.page.reload()
+    expect(await one.page.inputValue('[name="ramps.0.toe"]')).toBe('38')
+    expect(await other.page.inputValue('[name="ramps.0.toe"]')).toBe('44')
+    await one.page.click('#part-printer > summary')
+    expect(await one.page.locator('#printer option').allTextContents()).toEqual(
+      expect.arrayContaining(['hall', 'shed']),
+    )
+    // a third one begins with what was there last
+    const third = await open({}, '', one.page.context())
+    expect(['38', '44']).toContain(await third.page.inputValue('[name="ramps.0.toe"]'))
+    expect([...one.faults, ...other.faults]).toEqual([])
+  })
+
+  it('a printer of a name that is there is replaced only when that is said', {
+    timeout: patience,
+  }, async () => {
+    const { page, faults } = await open()
+    await page.click('#part-printer > summary')
+    const measure = async (across: string): Promise<void> => {
+      await page.fill('[name="printer-name"]', 'hall')
+      await page.fill('[name="measure-across"]', across)
+      await page.fill('[name="measure-down"]', '150mm')
+      await page.fill('[name="measure-diagonals"]', '211.7mm, 211.7mm')
+      await page.click('#keep-printer')
+    }
+    await measure('149.4mm')
+    await measure('149mm')
+    expect(await page.textContent('.printer .words')).toMatch(/called hall is kept already/)
+    expect(text(await saved(page, '#save-printer'))).toContain('149.4')
+    await page.click('#replace-printer')
+    expect(text(await saved(page, '#save-printer'))).not.toContain('149.4')
+    expect(faults).toEqual([])
+  })
+
+  it('nothing where the browser refuses or is full, which is said', { timeout: patience }, async () => {
+    const { page, faults } = await open()
+    await page.evaluate(() => {
+      Storage.prototype.setItem = () => {
+        throw new Error('full')
+      }
+    })
+    await page.fill('[name="ramps.0.toe"]', '37')
+    await page.locator('header', { hasText: 'This browser keeps nothing here' }).waitFor()
+    expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('37')
+    expect(faults).toEqual([])
+  })
+
+  it('one step back for all that was typed in one field, and the design in a link', {
+    timeout: patience,
+  }, async () => {
+    const { page, faults } = await open()
+    await page.locator('[name="ramps.0.toe"]').press('End')
+    await page.keyboard.type('.5')
+    await page.keyboard.press('Tab')
+    await page.fill('[name="ramps.0.deck"]', '480')
+    await page.click('#undo')
+    expect(await page.inputValue('[name="ramps.0.deck"]')).toBe('500')
+    expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('40.5')
+    await page.click('#undo')
+    expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('40')
+    await page.click('#redo')
+    await page.click('#copy-link')
+    const hash = await page.evaluate(() => location.hash)
+    expect(hash).toMatch(/^#design=/)
+    const other = await open({}, hash)
+    expect(await other.page.inputValue('[name="ramps.0.toe"]')).toBe('40.5')
+    expect([...faults, ...other.faults]).toEqual([])
+  })
+})
