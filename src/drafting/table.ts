@@ -15,7 +15,7 @@ export interface Column {
 
 export interface Table {
   readonly columns: readonly Column[]
-  /** a cell for each column; boxes and blanks take none of it */
+  /** a cell for each column; boxes take none of it; words in a blank say that nothing is written there */
   readonly rows: readonly (readonly string[])[]
 }
 
@@ -201,7 +201,7 @@ const cellMarks = (
   const set = isHead ? 'bold' : face
   if (!isHead && kind === 'box')
     return [stroke(layer, rectangle(left, base(0), left + size, base(0) + size), style.lines.thin)]
-  if (!isHead && kind === 'blank')
+  if (!isHead && kind === 'blank' && lines.join('') === '')
     return [
       stroke(layer, pathOf({ x: left, y: base(0) }, { x: right, y: base(0) }), {
         width: style.lines.thin.width,

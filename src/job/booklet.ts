@@ -47,7 +47,7 @@ export const bookletJob = (
       solved,
       sheets: laid.sheets,
       stock: { ...stock, list: stock.list! },
-      patterns: sidePatterns(quarters, design.units),
+      patterns: sidePatterns(solved.ramps, design.units),
       tiles: covering ? covering.counts[covering.cover] : 0,
     },
     { window: sheetWindow(laying.sheet), code: codePart(codedDesign(design), fingerprint), only },

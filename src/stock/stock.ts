@@ -8,6 +8,7 @@ import { type FreeFloor, freeFloor, type Stored, storedSets, storings } from './
 import { type Cost, costLines } from './list/cost.ts'
 import type { CostedLine } from './list/line.ts'
 import { type BoughtPanels, shoppingList } from './list/list.ts'
+import { screwDiameter, screwHead } from './list/screw-sort.ts'
 import { rampScrews, type ScrewLine } from './list/screws.ts'
 import { type Moving, moveRamp } from './moving.ts'
 import type { Parts } from './parts.ts'
@@ -29,7 +30,11 @@ export interface StockTaking {
   /** null where the design has no prices */
   readonly cost: Cost | null
   /** every screw, ramp by ramp and use by use */
-  readonly screws: readonly (ScrewLine & { readonly ramp: string })[]
+  readonly screws: readonly (ScrewLine & {
+    readonly ramp: string
+    readonly diameter: number
+    readonly head: string
+  })[]
   readonly weight: Weight
   readonly sizes: readonly OverallSize[]
   readonly storings: readonly Storing[]
@@ -59,7 +64,12 @@ export const takeStock = (
       ? withCost(costLines(shoppingList(design, solved, { panels, timber, moving }), design))
       : { list: null, cost: null }),
     screws: solved.ramps.flatMap((ramp) =>
-      rampScrews(ramp, design).map((line) => ({ ramp: ramp.name, ...line })),
+      rampScrews(ramp, design).map((line) => ({
+        ramp: ramp.name,
+        ...line,
+        diameter: screwDiameter(line.use, design.units),
+        head: screwHead(line.use),
+      })),
     ),
     weight,
     sizes,

@@ -3,8 +3,11 @@ import { sectionNames } from '../../src/booklet/book/booklet.ts'
 import { cutsText } from '../../src/booklet/cuts/cuts-text.ts'
 import { listText } from '../../src/booklet/list/list-text.ts'
 import { stockLines, stockRows } from '../../src/booklet/stock-rows.ts'
+import { checkLetters } from '../../src/booklet/views/checks-view.ts'
+import { sectionNumber, timbersOf } from '../../src/booklet/views/plan-view.ts'
 import type { Design } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
+import type { Drawing } from '../../src/drawing/drawing.ts'
 import { type BookletJob, bookletInput, bookletJob } from '../../src/job/booklet.ts'
 import { buyJob } from '../../src/job/buy.ts'
 import { cutsJob, cutsRecord } from '../../src/job/cuts.ts'
@@ -85,7 +88,7 @@ describe('the booklet', () => {
       const said = drawing.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))
       expect(said).toContain(`${i + 1} of ${job.pages.length}`)
       expect(said).toContain('Boathouse quarter and flat')
-      expect(said.some((words) => /^[B-Z2-9]{4}-…$/.test(words))).toBe(true)
+      expect(said.some((words) => /^[B-Z2-9]{4}$/.test(words))).toBe(true)
     })
   })
 
@@ -119,12 +122,15 @@ const fixedWords = [
   /100\s+%/g,
   /millimetre\s+\(1\/32\s+in\)/g,
   /\d+\s+mm\s+\(\d+\/\d+\s+in\)\s+in\s+the\s+near\s+wall\s+only,\s+\d+\s+mm\s+\(\d+\/\d+\s+in\)/g,
-  /\+\s+is\s+1\/32\s+more,\s+–\s+is\s+1\/32\s+less/g,
-  /\+ – is 1\/32/g,
+  /\+\s+is\s+1\/32\s+more\s+and\s+–\s+is\s+1\/32\s+less/g,
+  /1\/2\+\s+is\s+17\/32,\s+1\/2–\s+is\s+15\/32/g,
   /^.*1 : \d+$/gm,
   /[\d /]+ in = 1 ft$/gm,
   /^\d+ of \d+$/gm,
 ]
+
+/** Grits, radii of edges, what may be off: the same for every ramp. */
+const finishingFigures = ['80', '120', '3', '15', '1/8', '1/2', '1', '2', '1/32', '1/16']
 
 /** Figures in a text, as a builder reads them. */
 const figuresIn = (text: string): readonly string[] => {
@@ -159,22 +165,38 @@ const massFigures = (
 
 type Figures = ReturnType<typeof figuresRecord>
 
-/** What a builder checks on the wood, by closed forms from the figures: chord, middle rise, diagonals. */
+/** What a builder checks on the wood, by closed forms from the figures: chord of the curve that is sawn and its rise, diagonals. */
 const checksOf = ({ ramps }: Figures): readonly number[] =>
   ramps.flatMap(({ transition, heights, length, coping }) => {
     if (!transition || !heights || length === null) return []
     const { centre, radius, toeAngle, lipAngle, run } = transition
-    const half = (((lipAngle - toeAngle) / 2) * Math.PI) / 180
     const toe = centre[1]! - radius.frame * Math.cos((toeAngle * Math.PI) / 180)
+    const end = mouthAngle(coping, { centre, radius, frame: heights.frame! }) ?? (lipAngle * Math.PI) / 180
+    const half = (end - (toeAngle * Math.PI) / 180) / 2
     return [
       toe,
-      Math.hypot(run, heights.frame! - toe),
+      2 * radius.frame * Math.sin(half),
       radius.frame * (1 - Math.cos(half)),
       Math.hypot(length, heights.frame!),
       Math.hypot(length, heights.frame! - toe),
       ...notchOf(coping, { centre, radius, run, frame: heights.frame!, length }),
     ]
   })
+
+/** From below the centre to where the circle meets the notch, radians: at its floor's height, or so far from the pipe's middle (law of cosines). */
+const mouthAngle = (
+  coping: Figures['ramps'][number]['coping'],
+  { centre, radius, frame }: Pick<Parameters<typeof notchOf>[1], 'centre' | 'radius' | 'frame'>,
+): number | null => {
+  if (!coping) return null
+  const [x, y] = [centre[0]!, centre[1]!]
+  if (coping.notch.seat === 'square') return Math.acos((y - (frame - coping.notch.down)) / radius.frame)
+  const [px, py] = [coping.centre[0]!, coping.centre[1]!]
+  const far = Math.hypot(px - x, py - y)
+  const r = coping.outside / 2
+  const apart = Math.acos((radius.frame ** 2 + far ** 2 - r ** 2) / (2 * radius.frame * far))
+  return Math.atan2(px - x, y - py) - apart
+}
 
 /** Wall from the back edge, floor from the bottom edge, along the floor from the wall to the circle. */
 const notchOf = (
@@ -242,6 +264,7 @@ describe('the numbers of the booklet', () => {
         stockRows(ramp, stock, other.units).flatMap(([, words]) => figuresIn(words)),
       ),
       ...stockLines(stock, other).flatMap(figuresIn),
+      ...finishingFigures,
       `${record.screws!.reduce((sum, { count }) => sum + count, 0)}`,
       // all screws of one length of a layer, of the frame
       ...sheets.flatMap(({ screws }) => screws.lengths.map(({ count }) => `${count}`)),
@@ -279,3 +302,71 @@ describe('the numbers of the booklet', () => {
     expect(lost.length).toBeGreaterThan(20)
   }, 120_000)
 })
+
+describe('what stands for one thing stands for no other', () => {
+  test.each(['quarter-in', 'quarter-and-flat-mm', 'pair-mm'])(
+    '%s: marks, numbers of timbers, letters of checks and the section share no sign',
+    (name) => {
+      const design = designOf(templateText(name))
+      const { job } = made(design, 'a4')
+      const cuts = cutsJob(design)
+      if (isRefusal(cuts)) throw new Error(JSON.stringify(cuts))
+      const marks = [
+        ...cuts.sheets.flatMap(({ parts }) => parts.map(({ mark }) => mark)),
+        ...cuts.boards.flatMap(({ cuts: own }) => own.map(({ part }) => part.mark)),
+      ]
+      const timbers = job.solved.ramps.flatMap((ramp) => timbersOf(ramp).map((_, i) => `${i + 1}`))
+      const kinds = [marks, timbers, [...checkLetters], [sectionNumber]]
+      const all = kinds.flatMap((own) => [...new Set(own)])
+      expect(new Set(all).size).toBe(all.length)
+      // and all of them are on paper
+      const said = job.pages.flatMap(({ drawing }) => wordsIn(drawing))
+      for (const sign of [...timbers, sectionNumber]) expect(said).toContain(sign)
+      const whole = said.join(' ')
+      for (const { mark, part } of cuts.sheets.flatMap(({ parts }) => parts))
+        if (part === 'run-out' || part === 'deck-board') expect(whole).toMatch(new RegExp(`: ${mark}`))
+    },
+    60_000,
+  )
+})
+
+test('every size of screw on the list stands in the steps, with its head', () => {
+  for (const name of ['quarter-in', 'pair-mm']) {
+    const design = designOf(templateText(name))
+    const buy = buyJob(design)
+    if (isRefusal(buy)) throw new Error(JSON.stringify(buy))
+    const sold = buy.facts.stock.list
+      .filter(({ part }) => part === 'screws')
+      .map(({ what }) => /^wood screws ((?:No\. )?[\d.]+ × [\d /]+?)(?: in| mm)?, (.+)$/.exec(what)!)
+    expect(sold.length).toBeGreaterThan(2)
+    const { job } = made(design, 'a4', ['framing', 'skin', 'coping', 'deck'])
+    const steps = job.pages.flatMap(({ drawing }) => wordsIn(drawing)).join(' ')
+    for (const [, size, sortOf] of sold) {
+      expect(steps).toContain(size)
+      expect(steps).toContain(sortOf)
+    }
+  }
+})
+
+test('a frame is squared while its corners are held, before what comes between them', () => {
+  const design = designOf(templateText('quarter-in'))
+  const { job } = made(design, 'letter', ['framing'])
+  const said = job.pages.flatMap(({ drawing }) => wordsIn(drawing)).join(' ')
+  const at = (words: string): number => {
+    const place = said.indexOf(words)
+    expect(place, words).toBeGreaterThan(-1)
+    return place
+  }
+  const square = at('Measure from corner')
+  for (const early of ['Screw stud 1,', 'Screw timber 10 ', 'Screw timber 11 '])
+    expect(at(early)).toBeLessThan(square)
+  for (const late of ['Screw stud 2,', 'Screw stud 6,', 'Screw timber 7 '])
+    expect(at(late)).toBeGreaterThan(square)
+  expect(at('both diagonals again')).toBeGreaterThan(at('Screw timber 9 '))
+})
+
+/** All texts of a drawing, groups within. */
+const wordsIn = (drawing: Drawing): readonly string[] =>
+  drawing.flatMap((mark) =>
+    mark.kind === 'group' ? wordsIn(mark.marks) : mark.kind === 'text' ? [mark.text] : [],
+  )

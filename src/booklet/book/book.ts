@@ -4,6 +4,7 @@ import { showLength } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import type { SolvedRamp, WholeDesign } from '../../ramp/ramp.ts'
 import type { CostedLine } from '../../stock/list/line.ts'
+import { type ScrewUse, screwSize } from '../../stock/list/screw-sort.ts'
 import type { SheetPanels } from '../../stock/panel/panels.ts'
 import type { StockTaking } from '../../stock/stock.ts'
 
@@ -31,6 +32,8 @@ export interface Book extends BookFacts {
   readonly show: (mm: number) => string
   /** tenths of a mm, or the same */
   readonly fine: (mm: number) => string
+  /** a screw as it is sold: `4.5 × 60`, `No. 8 × 2` */
+  readonly screw: (use: ScrewUse, length: number) => string
   /** whether heads must say which ramp they speak of */
   readonly several: boolean
   /** of the usual height of a drawing, so that a part ends with its page */
@@ -46,6 +49,7 @@ export const bookOf = (facts: BookFacts, width: number, tall: number): Book => {
     tall,
     show: (mm) => showLength(mm, units),
     fine: (mm) => showLength(mm, units, { decimals: 1 }),
+    screw: (use, length) => screwSize(use, length, units, (mm) => showLength(mm, units, { decimals: 1 })),
     several: facts.solved.ramps.length > 1,
     share: 1,
   }

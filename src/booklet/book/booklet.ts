@@ -1,4 +1,5 @@
 import type { Box } from '../../geometry/bounds.ts'
+import { lengthsShort } from '../lengths-note.ts'
 import { type Book, type BookFacts, bookOf } from './book.ts'
 import { type BookPage, bodyHeight, layPages, type Section, sectionPages } from './pages.ts'
 import { buying } from './sections/buying.ts'
@@ -6,6 +7,7 @@ import { care } from './sections/care.ts'
 import { coping } from './sections/coping.ts'
 import { cutting } from './sections/cutting.ts'
 import { deck } from './sections/deck.ts'
+import { finishing } from './sections/finishing.ts'
 import { first } from './sections/first.ts'
 import { flat } from './sections/flat.ts'
 import { framing } from './sections/framing.ts'
@@ -24,6 +26,7 @@ const sections: Readonly<Record<string, (book: Book) => Section | null>> = {
   coping,
   deck,
   flat,
+  finishing,
   moving,
   care,
 }
@@ -68,6 +71,6 @@ export const layBooklet = (facts: BookFacts, { window, only, code }: BookletOpti
   return layPages(window, wanted, {
     title: facts.design.title,
     code,
-    lengths: facts.design.units === 'mm' ? 'mm' : 'in, + – is 1/32',
+    lengths: lengthsShort(facts.design.units),
   })
 }

@@ -138,7 +138,7 @@ const footOf = (window: Box, { title, code, lengths }: Foot, part: string, page:
     [
       { name: 'booklet of', value: title },
       { name: 'part', value: part },
-      { name: 'set code', value: `${code}-…` },
+      { name: 'set code begins', value: code },
       { name: 'lengths in', value: lengths },
       { name: 'page', value: page },
     ],

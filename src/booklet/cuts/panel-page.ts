@@ -9,6 +9,7 @@ import { affineTranslate } from '../../geometry/affine.ts'
 import type { Box } from '../../geometry/bounds.ts'
 import { layoutMap, layoutSize } from '../../page/sheet/sheet.ts'
 import type { Panel, SheetPanels } from '../../stock/panel/panels.ts'
+import { lengthsNote } from '../lengths-note.ts'
 import { panelPicture } from './panel-picture.ts'
 import { drawnNote, faceNoteOnPaper, panelName } from './panel-words.ts'
 import { lieWords, pieceCells, stepWords } from './piece-words.ts'
@@ -81,11 +82,11 @@ const topOf = (panel: Panel, count: number, { width, height }: Room, units: Unit
     size: 5,
     face: 'bold',
   })
-  const sub = paragraph(
-    { x: 0, y: head.bottom },
-    `${drawnNote} Lengths in ${units === 'mm' ? 'mm' : 'inches, + is 1/32 more, – is 1/32 less'}.`,
-    { layer: 'note', width, size: 2.5 },
-  )
+  const sub = paragraph({ x: 0, y: head.bottom }, `${drawnNote} ${lengthsNote(units)}`, {
+    layer: 'note',
+    width,
+    size: 2.5,
+  })
   return { headBottom: head.bottom, bottom: sub.bottom, marks: [...head.marks, ...sub.marks] }
 }
 

@@ -6,6 +6,7 @@ import { affineScale } from '../../geometry/affine.ts'
 import { circle, pathOf } from '../../geometry/path.ts'
 import { pathMap } from '../../geometry/path-map.ts'
 import { type Point, pointBetween, pointDistance, pointToward } from '../../geometry/point.ts'
+import { middleRiseLine } from '../../ramp/curve/middle-rise.ts'
 import type { SolvedQuarter } from '../../ramp/ramp.ts'
 import { notchCorner } from '../../ramp/side/side.ts'
 import { scaled, type View, viewOf, viewStyle } from './view.ts'
@@ -25,19 +26,18 @@ const asides = (on: Point, i: number): readonly Drawing[] =>
 
 export const checkLetters = 'abcdefghij'
 
-/** From where to where each check of the sawn side goes, in the order of the table: chord, middle rise, height, length, both diagonals; of a notch from the back edge, from the bottom edge, along its floor. mm of the ramp */
+/** From where to where each check of the sawn side goes, in the order of the table: chord of the sawn curve, its middle rise, height, length, both diagonals; of a notch from the back edge, from the bottom edge, along its floor. mm of the ramp */
 const checkLines = (ramp: SolvedQuarter): readonly (readonly [Point, Point])[] => {
   const { length, transition, coping } = ramp
-  const { curve, toe, lip, heights } = transition
+  const { curve, toe, heights } = transition
   const back = { x: length, y: heights.frame }
-  const chord = pointBetween(toe, lip, 0.5)
-  const middle = curve.point(curve.placeAtLength(curve.lengthTo(curve.lip) / 2))
+  const end = curve.point(ramp.side.curveEnd)
   const wall = coping && notchCorner(coping)
   // where the level lines run, clear of the others
   const [upright, level] = [0.82 * length, 0.06 * heights.frame]
   return [
-    [toe, lip],
-    [chord, middle],
+    [toe, end],
+    middleRiseLine(curve, ramp.side.curveEnd),
     [
       { x: upright, y: 0 },
       { x: upright, y: heights.frame },
@@ -58,26 +58,27 @@ const checkLines = (ramp: SolvedQuarter): readonly (readonly [Point, Point])[] =
             { x: wall.x, y: 0 },
             { x: wall.x, y: heights.frame - coping.down },
           ],
-          ...(coping.seat === 'square' ? [[curve.point(ramp.side.curveEnd), wall] as const] : []),
+          ...(coping.seat === 'square' ? [[end, wall] as const] : []),
         ] as const)
       : []),
   ]
 }
 
-/** One side with the lines that are measured on it, each with the letter of its row; the points TOE and LIP. */
+/** One side with the lines that are measured on it, each with the letter of its row; the points between which its curve is sawn. */
 export const checksView = (ramp: SolvedQuarter, ratio: number): View => {
-  const { toe, lip } = ramp.transition
+  const { toe, curve } = ramp.transition
+  const end = curve.point(ramp.side.curveEnd)
   const side = [stroke(layer, pathMap(ramp.side.outline, affineScale(ratio)), lines.outline)]
   const measured = checkLines(ramp).map(([from, to]) => [scaled(from, ratio), scaled(to, ratio)] as const)
   const drawn = measured.map(([from, to]) => stroke(layer, pathOf(from, to), lines.hidden))
-  const rings = [toe, lip].map((p) => stroke(layer, circle(scaled(p, ratio), 1.2), lines.outline))
+  const rings = [toe, end].map((p) => stroke(layer, circle(scaled(p, ratio), 1.2), lines.outline))
   let clearance = alsoDrawn(nothingDrawn, [...side, ...rings], 'thing')
   const names: Drawing[] = []
   for (const ways of [
     calloutWays(scaled(toe, ratio), ['TOE: top of the front edge'], viewStyle, [100, 120, 80, 140]),
     calloutWays(
-      scaled(lip, ratio),
-      [ramp.coping ? 'LIP: sawn away with the notch' : 'LIP: where the curve ends'],
+      scaled(end, ratio),
+      [ramp.coping ? 'where the curve meets the notch' : 'LIP: where the curve ends'],
       viewStyle,
       [150, 165, 135, 120],
     ),

@@ -1,4 +1,5 @@
-import { balloon } from '../../drafting/balloon.ts'
+import { calloutWays } from '../../drafting/callout.ts'
+import { alsoDrawn, firstClear, nothingDrawn } from '../../drafting/clearance.ts'
 import { type Drawing, fill, stroke } from '../../drawing/drawing.ts'
 import { type Affine, affineApply, affineScale, affineThen, affineTranslate } from '../../geometry/affine.ts'
 import { pathBounds } from '../../geometry/bounds.ts'
@@ -17,19 +18,17 @@ const { lines } = viewStyle
 /** From one part to the next, mm on paper. */
 const step = 9
 
-/** A part that is lifted off, and what it is called in the list beside the drawing. */
-export interface Exploded {
-  readonly view: View
-  /** in the order of their letters: A is the frame */
-  readonly names: readonly string[]
-}
+/** A part of a ramp as it comes off. */
+export type PartKind =
+  | { readonly kind: 'frame' | 'run-out' | 'deck-board' | 'pipe' }
+  | { readonly kind: 'layer'; readonly layer: number }
 
-/** One part of the drawing, lifted off, with the place of its letter and what that points to; paper mm. */
+/** One part of the drawing, lifted off, what its name points to, and where that may stand from there, degrees; paper mm. */
 interface Lifted {
-  readonly name: string
+  readonly part: PartKind
   readonly marks: Drawing
-  readonly at: Point
   readonly to: Point
+  readonly ways: readonly number[]
 }
 
 /** How a ramp is taken apart: its outlines, its scale, and what it is moved by. */
@@ -37,7 +36,6 @@ interface Apart {
   readonly ramp: SolvedRamp
   readonly profile: Profile
   readonly laid: readonly Layer[]
-  readonly say: (mm: number) => string
   readonly map: Affine
   /** in place, then so far that way, paper mm */
   readonly moved: (way: number, far: number) => Affine
@@ -45,14 +43,14 @@ interface Apart {
   readonly up: number
 }
 
-/** What lies on what: the frame, each layer, the board, the pipe, the run-out, moved apart along the way they go on. */
+/** What lies on what: the frame, each layer, the board, the pipe, the run-out, moved apart along the way they go on, each with what `say` calls it. */
 export const explodedView = (
   ramp: SolvedRamp,
   units: Units,
   ratio: number,
-  say: (mm: number) => string,
-): Exploded => {
-  const apart = apartOf(ramp, units, ratio, say)
+  say: (part: PartKind) => string,
+): View => {
+  const apart = apartOf(ramp, units, ratio)
   const parts = [
     liftedFrame(apart),
     ...liftedLayers(apart),
@@ -60,29 +58,27 @@ export const explodedView = (
     ...liftedBoard(apart),
     ...liftedPipe(apart),
   ]
-  return {
-    names: parts.map(({ name }) => name),
-    view: viewOf([
-      { name: 'ways', marks: ways(apart) },
-      ...parts.map(({ name, marks }) => ({ name, marks })),
-      {
-        name: 'letters',
-        marks: parts.flatMap(({ at, to }, i) => balloon(at, letters[i]!, viewStyle, to)),
-      },
-    ]),
-  }
+  const drawn = [...ways(apart), ...parts.flatMap(({ marks }) => marks)]
+  let clearance = alsoDrawn(nothingDrawn, drawn, 'thing')
+  const names = parts.flatMap(({ part, to, ways: among }) => {
+    const wanted = calloutWays(to, [say(part)], viewStyle, among)
+    const marks = firstClear(clearance, wanted) ?? wanted[0]!
+    clearance = alsoDrawn(clearance, marks, 'note')
+    return marks
+  })
+  return viewOf([
+    { name: 'parts', marks: drawn },
+    { name: 'names', marks: names },
+  ])
 }
 
-const letters = 'ABCDEFGHIJKLMNOP'
-
-const apartOf = (ramp: SolvedRamp, units: Units, ratio: number, say: (mm: number) => string): Apart => {
+const apartOf = (ramp: SolvedRamp, units: Units, ratio: number): Apart => {
   const curve = frameCurve(ramp)
   const map = affineScale(ratio)
   return {
     ramp,
     profile: profileOf(ramp, units),
     laid: ramp.skin.filter(({ length }) => length > 0),
-    say,
     map,
     moved: (way, far) => {
       const { x, y } = pointToward({ x: 0, y: 0 }, way, far)
@@ -91,6 +87,13 @@ const apartOf = (ramp: SolvedRamp, units: Units, ratio: number, say: (mm: number
     up: curve.slope((curve.toe + curve.lip) / 2) + Math.PI / 2,
   }
 }
+
+/** Where names stand from what they name: level first. */
+const [left, right, above] = [
+  [175, 160, -170, 145, -150],
+  [5, 20, -10, 35, -30],
+  [75, 60, 85, 45, 30],
+] as const
 
 const seen = (path: Path, by: Affine): Drawing => {
   const on = pathMap(path, by)
@@ -101,27 +104,26 @@ const liftedFrame = ({ profile, map }: Apart): Lifted => {
   const behind = { width: lines.hidden.width, dash: [1.2, 0.5] }
   const { x1, y0, y1 } = pathBounds(pathMap(profile.side, map))
   return {
-    name: 'frame: sides and timbers',
+    part: { kind: 'frame' },
     marks: [
       ...seen(profile.side, map),
       ...[...profile.studs, ...profile.timbers].map((path) => stroke(layer, pathMap(path, map), behind)),
     ],
-    at: { x: x1 + 7, y: (y0 + y1) / 2 },
     to: { x: x1 - 2, y: (y0 + y1) / 2 },
+    ways: right,
   }
 }
 
-const liftedLayers = ({ ramp, profile, laid, say, moved, up }: Apart): readonly Lifted[] => {
+const liftedLayers = ({ ramp, profile, laid, moved, up }: Apart): readonly Lifted[] => {
   const curve = frameCurve(ramp)
-  return laid.map(({ layer: number, sheet, below, start: from }, i) => {
+  return laid.map(({ layer: number, below, start: from }, i) => {
     const by = moved(up, (i + 1) * step)
     const start = affineApply(by, curve.offset(below).point(from))
     return {
-      name: `layer ${number}: ${say(sheet.thickness)} ${sheet.material}`,
+      part: { kind: 'layer', layer: number },
       marks: seen(profile.skin[i]!, by),
-      // beside its toe end, on along it
-      at: pointToward(start, curve.slope(from) + Math.PI, 6),
       to: start,
+      ways: left,
     }
   })
 }
@@ -132,42 +134,43 @@ const liftedRunOut = ({ profile, laid, moved, up }: Apart): readonly Lifted[] =>
   const { x0, y0 } = pathBounds(pathMap(profile.runOut, by))
   return [
     {
-      name: 'run-out sheet',
+      part: { kind: 'run-out' },
       marks: seen(profile.runOut, by),
-      at: { x: x0 - 6, y: y0 + 1 },
       to: { x: x0, y: y0 + 0.3 },
+      // over it, where nothing is
+      ways: above,
     },
   ]
 }
 
-const liftedBoard = ({ ramp, profile, say, moved }: Apart): readonly Lifted[] => {
+const liftedBoard = ({ profile, moved }: Apart): readonly Lifted[] => {
   if (!profile.board) return []
   const by = moved(Math.PI / 2, 1.6 * step)
   const { x1, y0, y1 } = pathBounds(pathMap(profile.board, by))
   return [
     {
-      name: `deck board: ${say(ramp.deckBoard!.sheet.thickness)}`,
+      part: { kind: 'deck-board' },
       marks: seen(profile.board, by),
-      at: { x: x1 + 7, y: (y0 + y1) / 2 },
       to: { x: x1, y: (y0 + y1) / 2 },
+      ways: right,
     },
   ]
 }
 
-const liftedPipe = ({ profile: { pipe }, say, map, moved }: Apart): readonly Lifted[] => {
+const liftedPipe = ({ profile: { pipe }, map, moved }: Apart): readonly Lifted[] => {
   if (!pipe) return []
   const by = moved(Math.PI / 2, 3 * step)
   const box = pathBounds(pathMap(pipe.path, by))
   const centre = { x: (box.x0 + box.x1) / 2, y: (box.y0 + box.y1) / 2 }
   return [
     {
-      name: `pipe: ${say(2 * pipe.radius)}`,
+      part: { kind: 'pipe' },
       marks: [
         stroke(layer, pathOf(affineApply(map, pipe.centre), centre), lines.axis),
         ...seen(pipe.path, by),
       ],
-      at: { x: box.x1 + 8, y: centre.y },
       to: { x: box.x1, y: centre.y },
+      ways: right,
     },
   ]
 }

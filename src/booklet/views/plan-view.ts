@@ -18,8 +18,8 @@ const { lines } = viewStyle
 /** Timbers as they are numbered on the paper: studs from the toe, then those behind the lip. */
 export const timbersOf = (ramp: SolvedRamp) => [...ramp.studs, ...ramp.deckTimbers]
 
-/** Where the sections at lip and toe are taken: its letter, its place in the bay, how far it keeps off the dimension's figure and off the side, and how far outside the frame it ends, paper mm. */
-export const sectionLetter = 'A'
+/** Where the sections at lip and toe are taken: its Roman number, its place in the bay, how far it keeps off the dimension's figure and off the side, and how far outside the frame it ends, paper mm. */
+export const sectionNumber = 'I'
 const section = { place: 0.25, off: 4.5, side: 1.5, end: 1.5 } as const
 
 /** The frame from above, toe at the left, the ramp's left face above; paper mm. */
@@ -125,7 +125,7 @@ const sectionParts = ({ ramp, ratio, show, outline, bays }: Plan): readonly View
           from: { x: -section.end, y: cut },
           to: { x: outline.x1 + section.end, y: cut },
           looks: 1,
-          letter: sectionLetter,
+          letter: sectionNumber,
         },
         viewStyle,
       ),

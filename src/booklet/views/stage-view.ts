@@ -1,10 +1,11 @@
+import { isCurved } from '../../design/kind-traits.ts'
 import { alsoDrawn, firstClear, nothingDrawn } from '../../drafting/clearance.ts'
 import { arrowHead } from '../../drawing/arrow.ts'
 import { type Drawing, fill, stroke, text } from '../../drawing/drawing.ts'
 import { affineScale } from '../../geometry/affine.ts'
 import { type Path, pathOf, rectangle } from '../../geometry/path.ts'
 import { pathMap } from '../../geometry/path-map.ts'
-import { type Point, pointAngle, pointBetween } from '../../geometry/point.ts'
+import { type Point, pointAngle } from '../../geometry/point.ts'
 import type { Units } from '../../length.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
 import { timbersOf } from './plan-view.ts'
@@ -53,8 +54,10 @@ export const stageView = (
   ])
 }
 
-/** The frame from above with the two lengths that must be equal: from the outer corners of one side to the opposite ones of the other. */
-export const squareView = ({ length, width, design }: SolvedRamp, ratio: number): View => {
+/** The frame from above with the two lengths that must be equal: from the outer corners of one side to the opposite ones of the other. Toe at the left, the ramp's left side above. */
+export const squareView = (ramp: SolvedRamp, ratio: number): View => {
+  const { length, width, design } = ramp
+  const curved = isCurved(ramp)
   const thick = Math.max(1, design.sides.thickness * ratio)
   const [l, w] = [length * ratio, width * ratio]
   const wall = (y: number): Drawing => [
@@ -62,29 +65,38 @@ export const squareView = ({ length, width, design }: SolvedRamp, ratio: number)
     stroke(layer, rectangle(0, y, l, y + thick), lines.outline),
   ]
   const across = (x: number): Drawing => [stroke(layer, rectangle(x, thick, x + 1.5, w - thick), lines.thin)]
-  const diagonal = (from: Point, to: Point, name: string, share: number): Drawing => {
-    const at = pointBetween(from, to, share)
-    return [
-      stroke(layer, pathOf(from, to), lines.thin),
-      ...arrowHead(layer, from, pointAngle(to, from), size),
-      ...arrowHead(layer, to, pointAngle(from, to), size),
-      fill(layer, rectangle(at.x - size, at.y - 0.9 * size, at.x + size, at.y + 0.9 * size), 1),
-      text(layer, { x: at.x, y: at.y - size / 2 }, size, name, { face: 'bold', align: 'middle' }),
-    ]
-  }
+  const diagonal = (from: Point, to: Point): Drawing => [
+    stroke(layer, pathOf(from, to), lines.thin),
+    ...arrowHead(layer, from, pointAngle(to, from), size),
+    ...arrowHead(layer, to, pointAngle(from, to), size),
+  ]
+  const name = (x: number, y: number, words: string, align: 'left' | 'middle' | 'right'): Drawing => [
+    text(layer, { x, y: y - size / 2 }, size, words, { align }),
+  ]
   return viewOf([
     { name: 'sides', marks: [...wall(0), ...wall(w - thick)] },
     { name: 'timbers', marks: [...across(0.02 * l), ...across(0.6 * l)] },
     {
       name: 'diagonals',
+      marks: [...diagonal({ x: 0, y: 0 }, { x: l, y: w }), ...diagonal({ x: 0, y: w }, { x: l, y: 0 })],
+    },
+    {
+      name: 'corners',
       marks: [
-        ...diagonal({ x: 0, y: 0 }, { x: l, y: w }, 'A', 0.3),
-        ...diagonal({ x: 0, y: w }, { x: l, y: 0 }, 'B', 0.3),
+        ...name(-1.5, w / 2, curved ? 'toe' : 'near', 'right'),
+        ...name(l + 1.5, w / 2, curved ? 'back' : 'far', 'left'),
+        ...name(l / 2, w + size, 'left', 'middle'),
+        ...name(l / 2, -size, 'right', 'middle'),
       ],
     },
     {
       name: 'rule',
-      marks: [text(layer, { x: l / 2, y: -2.2 * size }, size, 'A = B', { face: 'bold', align: 'middle' })],
+      marks: [
+        text(layer, { x: l / 2, y: -3.2 * size }, size, 'both lines equal', {
+          face: 'bold',
+          align: 'middle',
+        }),
+      ],
     },
   ])
 }

@@ -9,7 +9,8 @@ import type { Moving } from '../moving.ts'
 import type { SectionPlan } from '../timber/boards.ts'
 import { cutBoards } from '../timber/cutting.ts'
 import type { ListLine } from './line.ts'
-import { byLength, rampScrews } from './screws.ts'
+import { screwHead, screwSize } from './screw-sort.ts'
+import { bySize, rampScrews } from './screws.ts'
 
 /** Panels of one size to buy, offcuts that are there already aside. */
 export interface BoughtPanels {
@@ -113,13 +114,13 @@ const pipeLines = ({ stock, units }: Design, { ramps }: WholeDesign): readonly L
 }
 
 const screwLines = (design: Design, { ramps }: WholeDesign): readonly ListLine[] =>
-  byLength(ramps.flatMap((ramp) => rampScrews(ramp, design))).map(({ length, count, uses }): ListLine => {
+  bySize(ramps.flatMap((ramp) => rampScrews(ramp, design))).map(({ use, length, count, uses }): ListLine => {
     return {
       part: 'screws',
       what:
         length === null
           ? 'wood screws shorter than the usual ones'
-          : `wood screws, ${rounded(length, design.units)} long`,
+          : `wood screws ${screwSize(use, length, design.units, (mm) => rounded(mm, design.units))}, ${screwHead(use)}`,
       count: Math.ceil((count * screwBoxes.spare) / screwBoxes.count),
       unit: `box of ${screwBoxes.count}`,
       note: `${count} needed: ${uses.join(', ')}`,
@@ -156,6 +157,13 @@ const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bou
             unit: 'piece',
             note: 'one on each side',
           },
+          {
+            ...word('bolts'),
+            what: 'bolts M6 (1/4 in) with washers and nuts',
+            count: 8 * moving.length,
+            unit: 'piece',
+            note: 'four for each handle, through the side',
+          },
         ]
       : []),
     ...(meets > 0
@@ -175,6 +183,14 @@ const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bou
       count: Math.ceil(units === 'mm' ? feet / 1000 : feet / (12 * inch)),
       unit: units === 'mm' ? 'm' : 'ft',
       note: 'keeps ramps from sliding',
+    },
+    {
+      ...word('rubber'),
+      priced: null,
+      what: 'tacks with wide heads, 12 mm (1/2 in)',
+      count: 1,
+      unit: 'box',
+      note: 'hold the rubber strip',
     },
   ]
 }

@@ -6,13 +6,14 @@ import { screwLength, usualAtLeast } from '../../ramp/frame/screw-lengths.ts'
 import type { Ramp } from '../../ramp/ramp.ts'
 import { plateScrews } from '../../ramp/splice/plate-screws.ts'
 import { timberPartsOf } from '../timber-parts.ts'
+import { type ScrewUse, screwDiameter, screwHead } from './screw-sort.ts'
 
 /** Screws of one length for one use. */
 export interface ScrewLine {
   /** mm; null where no usual one is short enough */
   readonly length: number | null
   readonly count: number
-  readonly use: 'skin' | 'deck board' | 'run-out' | 'frame' | 'plates' | 'pipe' | 'wheels'
+  readonly use: ScrewUse
 }
 
 /** Screws in each end of a timber, and how deep they go into its end grain, mm; common practice, no source. */
@@ -78,21 +79,27 @@ const rowScrews = (
   use: ScrewLine['use'],
 ): readonly ScrewLine[] => rows.map(({ across, length }) => ({ use, count: across.length, length }))
 
-/** Lines of one length together, the longest first, those without one last. */
-export const byLength = (
+/** Lines of one size and head together, the longest first, those without a length last. */
+export const bySize = (
   lines: readonly ScrewLine[],
 ): readonly {
+  /** of which all are of one size */
+  readonly use: ScrewUse
   readonly length: number | null
   readonly count: number
-  readonly uses: readonly string[]
+  readonly uses: readonly ScrewUse[]
 }[] => {
-  const lengths = [...new Set(lines.map(({ length }) => length))].sort((a, b) => (b ?? 0) - (a ?? 0))
-  return lengths.map((length) => {
-    const own = lines.filter((line) => line.length === length)
+  const sizeOf = ({ use, length }: ScrewLine): string =>
+    `${length} ${screwDiameter(use, 'mm')} ${screwHead(use)}`
+  const sorted = [...lines].sort((a, b) => (b.length ?? 0) - (a.length ?? 0))
+  return [...new Set(sorted.map(sizeOf))].map((size) => {
+    const own = sorted.filter((line) => sizeOf(line) === size)
+    const [{ use, length }] = own as [ScrewLine]
     return {
+      use,
       length,
       count: own.reduce((all, { count }) => all + count, 0),
-      uses: [...new Set(own.map(({ use }) => use))],
+      uses: [...new Set(own.map((line) => line.use))],
     }
   })
 }

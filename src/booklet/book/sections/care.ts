@@ -1,9 +1,16 @@
+import { curvedOf } from '../../../design/kind-traits.ts'
 import { type Block, caution, check, head, step } from '../block.ts'
 import type { Book } from '../book.ts'
 import type { Section } from '../pages.ts'
 
 export const care = (book: Book): Section => {
-  const { width } = book
+  const { width, solved } = book
+  const quarters = curvedOf(solved.ramps)
+  const piped = quarters.some(({ coping }) => coping)
+  const wheeled = quarters.some(({ wheels }) => wheels)
+  const steel = quarters.some(
+    ({ design: { runOut } }) => runOut.kind === 'sheet' && runOut.sheet.material === 'steel',
+  )
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
   return {
@@ -11,13 +18,23 @@ export const care = (book: Book): Section => {
     title: 'Looking after it',
     blocks: [
       head('Looking after it', width),
-      next('Before each session: sweep it, run a hand over pipe and joints, look at the edge on the floor.'),
       next(
-        'After the first week: tighten every screw of the top sheet and of the pipe; the wood has settled.',
+        `Before each session: sweep it; run a hand over ${piped ? 'pipe, ' : ''}joints and screws; look at the edge on the floor${wheeled ? ', and that the wheels are off it' : ''}. Wet or icy: nobody rides.`,
       ),
-      next('Each month: look for soft wood, lifted edges, screws that stand proud. Sink or change them.'),
       next(
-        'Each year: paint or oil the edges of all sheets, the bottoms of the sides above all. Wet top sheets swell: let them dry before anybody rides.',
+        `After the first week: tighten every screw of the top sheet${piped ? ' and of the pipe' : ''}; the wood has settled. Once more after the first month.`,
+      ),
+      next(
+        'Each month: look for soft wood, lifted edges, cracks, screws that stand proud. With a torch look under it: studs, the sides at their screws, what holds water. Sink or change screws; the next longer size, or a place beside the old hole.',
+      ),
+      next(
+        `Each year: paint or oil the edges of all sheets, the bottoms of the sides above all${steel ? '; file the steel smooth where it has burred' : ''}. Wet top sheets swell: let them dry before anybody rides.`,
+      ),
+      next(
+        'A worn top sheet: take out its screws, saw a new one by its panel page, drill by the same table. Turn or shift it by no more than the screws below allow.',
+      ),
+      next(
+        'Off it goes when a side is cracked, a stud is loose and does not hold a new screw, or a blade of a knife goes into the wood by itself. Keep this booklet with it: its set code finds the pages again.',
       ),
       check(
         'Helmet and pads are on. A child has an adult close by. The run-up is free of people and things.',

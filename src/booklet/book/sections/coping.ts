@@ -2,10 +2,11 @@ import { curvedOf } from '../../../design/kind-traits.ts'
 import { revealWords } from '../../../ramp/check/reveal-words.ts'
 import { pipeDrills } from '../../../ramp/frame/pipe.ts'
 import type { SolvedQuarter } from '../../../ramp/ramp.ts'
+import { screwHead } from '../../../stock/list/screw-sort.ts'
 import { rampScrews } from '../../../stock/list/screws.ts'
 import { lipSection } from '../../views/lip-section.ts'
 import { pipeView } from '../../views/pipe-view.ts'
-import { sectionLetter } from '../../views/plan-view.ts'
+import { sectionNumber } from '../../views/plan-view.ts'
 import { type Block, caution, check, head, part, step } from '../block.ts'
 import { type Book, leastShare, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
@@ -28,13 +29,13 @@ const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   const pipe = ramp.pipe!
   const plastic = ramp.design.coping?.material === 'plastic'
   const [screw] = rampScrews(ramp, book.design).filter(({ use }) => use === 'pipe')
-  const length = screw?.length ? ` of ${fine(screw.length)}` : ''
+  const length = screw?.length ? ` of ${book.screw('pipe', screw.length)}, ${screwHead('pipe')},` : ''
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
   return [
     part(ofRamp(book, 'The lip', ramp), width),
     figure(
-      ofRamp(book, `Section ${sectionLetter}–${sectionLetter} at the lip, between two sides`, ramp),
+      ofRamp(book, `Section ${sectionNumber}–${sectionNumber} at the lip, between two sides`, ramp),
       (ratio) => lipSection(ramp, units, ratio),
       units,
       { width, height: 120 * Math.max(leastShare, book.share) },
@@ -51,7 +52,7 @@ const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
       `Lay the sawn pipe, ${fine(own.outside)} outside and ${show(pipe.length)} long${pipe.pieces.length > 1 ? `, in ${pipe.pieces.length} pieces of ${pipe.pieces.map(({ length }) => show(length)).join(', ')}` : ''}, on two blocks and draw one straight line along it: all holes lie on that line.`,
     ),
     next(
-      `Punch and drill at ${pipe.holes.map(show).join(', ')} from its left end: ${pipeDrills.near} in the near wall only, ${pipeDrills.far} in the far wall.${plastic ? ' A plastic pipe moves with the heat: make slots of all small holes but the middle one.' : ''}`,
+      `Punch and drill at ${pipe.holes.map(show).join(', ')} from its left end: ${pipeDrills.near} in the near wall only, ${pipeDrills.far} in the far wall. ${apartWords(book, ramp)}${plastic ? ' A plastic pipe moves with the heat: make slots of all small holes but the middle one.' : ''}`,
     ),
     next(
       `Lay it in the notches, the large holes up. Through each drive one screw${length} down through the small hole into the timber under the pipe, ${pipe.holes.length} in all. File what a hand can feel.`,
@@ -63,4 +64,14 @@ const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
     ),
     ...checksOf(book, ramp, ['pipe-timber', 'pipe-joint', 'pipe-hole', 'pipe-heat']),
   ]
+}
+
+/** Why no hole need stand in the middle. */
+const apartWords = ({ show }: Book, { design, pipe }: SolvedQuarter): string => {
+  const { ends, every } = design.coping!.holes
+  const { holes, length } = pipe!
+  const stepped = holes.slice(0, -1).every((at, i) => Math.abs(at - ends - i * every) < 0.5)
+  return holes.length > 2 && stepped && Math.abs(length - holes.at(-1)! - ends) < 0.5
+    ? `They are ${show(every)} apart from the left on, the outer ones ${show(ends)} from the ends: the last gap is what is left.`
+    : ''
 }

@@ -1,6 +1,8 @@
 import { curvedOf, straightOf } from '../../../design/kind-traits.ts'
+import { pointDistance } from '../../../geometry/point.ts'
 import type { Pattern } from '../../../pattern/pattern.ts'
 import { runOutLength } from '../../../ramp/beside/toe-step.ts'
+import { middleRise } from '../../../ramp/curve/middle-rise.ts'
 import type { Pipe } from '../../../ramp/frame/pipe.ts'
 import type { SolvedQuarter, SolvedRamp } from '../../../ramp/ramp.ts'
 import { notchSizes } from '../../../ramp/side/notch-sizes.ts'
@@ -45,14 +47,14 @@ export const cutting = (book: Book): Section => {
       ...said.map((one, i) => step(i + 1, one, width)),
       check(
         quarters.length > 0
-          ? 'Sides laid on each other show no light between them, along the curve, in the notch and at the back.'
+          ? `Sides laid on each other: curve, notch and back edge lie within ${tolerances[book.units][0]} of each other.`
           : 'Sides laid on each other are of one length and height.',
         width,
       ),
       ...quarters.flatMap((ramp) => notchBlocks(book, ramp)),
       ...panelBlocks(book),
       ...boardBlocks(book),
-      ...own.flatMap(({ ramp, pattern }) => checkBlocks(book, ramp, pattern)),
+      ...own.flatMap(({ ramp }) => checkBlocks(book, ramp)),
     ],
   }
 }
@@ -75,7 +77,7 @@ const sideSteps = (book: Book, ramp: SolvedQuarter, pattern: Pattern): readonly 
         ]
       : []),
     'Saw beside the line on the WASTE side, and smooth down to the line. Ease no edge yet.',
-    `Check it by the table of this part. Then turn it over, so that both outside faces come outside, and trace it onto the wood of the other ${count === 2 ? 'side' : `${count - 1} sides and ribs`}; saw, clamp all together and smooth their edges as one.`,
+    `Check it by the table of this part, and lay the pages back on its edge. Then turn it over, so that both outside faces come outside, and trace it onto the wood of the other ${count === 2 ? 'side' : `${count - 1} sides and ribs`}; saw, clamp all together and smooth their edges as one.`,
     ...(others.length > 0 ? [`The same pages serve ${others.join('; ')}.`] : []),
   ]
 }
@@ -143,24 +145,12 @@ const notchBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   ]
 }
 
-/** One side with its measures, and the table that they are written in. */
-const checkBlocks = (book: Book, ramp: SolvedQuarter, pattern: Pattern): readonly Block[] => {
+/** One side with its measures, and the table that they are written in; then what is laid on each other. */
+const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   const { width, units, fine } = book
   const blanks = Array.from({ length: Math.min(mostSides, ramp.design.sides.count) }, () => '')
-  const notch = ramp.coping && notchSizes(ramp.transition, ramp.coping, ramp.length)
-  const rows = [
-    ...pattern.distances.map(({ words: said, value }) => [said, value] as const),
-    ...(notch
-      ? ([
-          ["back edge to the notch's wall", notch.back],
-          [
-            `bottom edge up to the ${notch.floor === null ? 'lowest point of the notch' : "notch's floor"}`,
-            notch.bottom,
-          ],
-          ...(notch.floor === null ? [] : [["along the notch's floor, wall to curve", notch.floor] as const]),
-        ] as const)
-      : []),
-  ]
+  const sides = blanks.map((_, i) => ({ head: `side ${i + 1}`, kind: 'blank' as const }))
+  const [close, wide] = tolerances[units]
   return [
     part(ofRamp(book, 'Checks on the sawn wood', ramp), width),
     figure(
@@ -174,15 +164,74 @@ const checkBlocks = (book: Book, ramp: SolvedQuarter, pattern: Pattern): readonl
     table(
       {
         columns: [
-          { head: '', kind: 'box' as const },
-          { head: '', kind: 'words' as const, face: 'bold' as const },
-          { head: 'from … to', kind: 'words' as const },
-          { head: 'wanted', kind: 'right' as const },
-          ...blanks.map((_, i) => ({ head: `side ${i + 1}`, kind: 'blank' as const })),
+          { head: '', kind: 'box' },
+          { head: '', kind: 'words', face: 'bold' },
+          { head: 'from … to', kind: 'words' },
+          { head: 'wanted', kind: 'right' },
+          ...sides,
         ],
-        rows: rows.map(([said, value], i) => ['', checkLetters[i]!, said, fine(value), ...blanks]),
+        rows: sideChecks(ramp).map(([said, value], i) => [
+          '',
+          checkLetters[i]!,
+          said,
+          fine(value),
+          ...blanks,
+        ]),
       },
       width,
     ),
+    table(
+      {
+        columns: [
+          { head: '', kind: 'box' },
+          { head: 'laid on each other', kind: 'words' },
+          { head: 'off by at most', kind: 'right' },
+          ...sides,
+        ],
+        rows: [
+          ['', 'the taped pages laid back on the sawn edge: curve and notch', close, ...blanks],
+          [
+            '',
+            'the side laid on side 1: curve, notch, back edge',
+            close,
+            ...blanks.map((_, i) => (i === 0 ? '–' : '')),
+          ],
+        ],
+      },
+      width,
+    ),
+    words(
+      `Lengths and diagonals may be off by ${wide}, curve and notch by ${close}. What stands proud is sanded down; where an edge is hollow by more, saw that side anew or bring all sides to it.`,
+      width,
+    ),
+  ]
+}
+
+/** What a side may be off by: along its curve and notch, and in its lengths; common practice, no source. */
+const tolerances = { mm: ['1', '2'], in: ['1/32', '1/16'] } as const
+
+/** What is measured on the wood, in the order of its letters. A notch takes the lip away: the curve is measured to where it meets the notch. */
+const sideChecks = (ramp: SolvedQuarter): readonly (readonly [said: string, mm: number])[] => {
+  const { transition, coping, side, length } = ramp
+  const { curve, toe } = transition
+  const notch = coping && notchSizes(transition, coping, length)
+  const round = notch?.floor === null
+  return [
+    [
+      coping ? `TOE to where the curve meets the notch${round ? '' : "'s floor"}` : 'TOE to LIP, straight',
+      pointDistance(toe, curve.point(side.curveEnd)),
+    ],
+    ['from the middle of that line square to the curve', middleRise(curve, side.curveEnd)],
+    ['bottom edge to top line', side.height],
+    ['front edge to back edge', side.length],
+    ['front bottom corner to back top corner', Math.hypot(side.length, side.height)],
+    ['TOE to back top corner', Math.hypot(side.length, side.height - toe.y)],
+    ...(notch
+      ? ([
+          ["back edge to the notch's wall", notch.back],
+          [`bottom edge up to the ${round ? 'lowest point of the notch' : "notch's floor"}`, notch.bottom],
+          ...(notch.floor === null ? [] : [["along the notch's floor, wall to curve", notch.floor] as const]),
+        ] as const)
+      : []),
   ]
 }

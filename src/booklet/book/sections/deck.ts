@@ -3,6 +3,7 @@ import { runOutSheet } from '../../../ramp/beside/run-out-sheet.ts'
 import { runOutLap } from '../../../ramp/beside/toe-step.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedQuarter } from '../../../ramp/ramp.ts'
+import { screwHead } from '../../../stock/list/screw-sort.ts'
 import { screwWords } from '../../screw-counts.ts'
 import { sheetView } from '../../views/sheet-view.ts'
 import { type Block, caution, check, head, part, step, table } from '../block.ts'
@@ -20,7 +21,7 @@ export const deck = (book: Book): Section | null => {
 }
 
 const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
-  const { width, units, show, fine } = book
+  const { width, units, show, fine, screw } = book
   const board = ramp.deckBoard
   if (!board) return []
   const count = board.pieces.length * board.widths.length
@@ -52,7 +53,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
       `${fine(board.sheet.thickness)} ${board.sheet.material}: ${count === 1 ? 'one sheet' : `${count} sheets`}, ${show(board.length)} from front to back, ${show(ramp.width)} wide. It begins ${show(board.from)} behind the toe, just behind the pipe.`,
     ),
     next(
-      `Lay it with its back edge flush with the sides' back edge, and screw it down: ${screwWords(board.rows, fine)}, ${pilotDrill} drilled before each.`,
+      `Lay it with its back edge flush with the sides' back edge, and screw it down: ${screwWords(board.rows, (length) => screw('deck board', length))}, ${screwHead('deck board')}, ${pilotDrill} drilled before each.`,
     ),
     table(
       {
@@ -60,7 +61,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
           { head: '', kind: 'box' },
           { head: 'row at', kind: 'figure' },
           { head: 'into', kind: 'words' },
-          { head: 'screw', kind: 'figure' },
+          { head: 'screw', kind: 'words' },
           { head: 'count', kind: 'right' },
           { head: 'from the left edge', kind: 'words' },
         ],
@@ -68,7 +69,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
           '',
           show(at),
           `timber ${first + timber}`,
-          length === null ? 'none' : show(length),
+          length === null ? 'none' : screw('deck board', length),
           `${across.length}`,
           across.map(show).join(', '),
         ]),
@@ -81,13 +82,32 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
 }
 
 const toeOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
-  const { width, units, show, fine } = book
+  const { width, units, show, fine, screw } = book
   const runOut = runOutSheet(ramp, book.design.stock, units)
   if (!runOut) return []
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
   return [
     part(ofRamp(book, 'The toe', ramp), width),
+    figure(
+      ofRamp(book, 'The run-out, flat, seen from above', ramp),
+      (ratio) =>
+        sheetView(
+          {
+            width: ramp.width,
+            pieces: [{ from: 0, length: runOut.length }],
+            widths: runOut.widths,
+            marks: [],
+            rows: runOut.row ? [runOut.row] : [],
+            foot: 'upper end, over the skin',
+          },
+          units,
+          ratio,
+        ),
+      units,
+      { width, height: 95 * Math.max(leastShare, book.share) },
+      { width: ramp.width, height: runOut.length },
+    ),
     next(
       `The run-out is ${fine(runOut.sheet.thickness)} ${runOut.sheet.material}, ${show(runOut.length)} long and ${show(ramp.width)} wide${runOut.widths.length > 1 ? `, in ${runOut.widths.length} parts` : ''}. It bridges ${show(ramp.transition.bridge)}, from the ridden face ${show(ramp.transition.toeStep)} up down to the floor, and laps ${show(runOutLap(units))} over the skin.`,
     ),
@@ -97,7 +117,7 @@ const toeOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
             `Drill and sink ${runOut.row.across.length} holes, ${show(runOut.row.at)} from its upper end, ${runOut.row.across.map(show).join(', ')} from the left edge.`,
           ),
           next(
-            `Lay it over the skin and screw it through the skin into stud 1: ${screwWords([runOut.row], fine)}, heads sunk. Its other end lies on the floor by its own weight.`,
+            `Lay it over the skin and screw it through the skin into stud 1: ${screwWords([runOut.row], (length) => screw('run-out', length))}, ${screwHead('run-out')}, heads sunk level with the sheet. Its other end lies on the floor by its own weight.`,
           ),
         ]
       : [

@@ -1,6 +1,7 @@
 import { isCurved } from '../../../design/kind-traits.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
+import { screwHead } from '../../../stock/list/screw-sort.ts'
 import { frameScrews, rampScrews } from '../../../stock/list/screws.ts'
 import { squareView, stageView } from '../../views/stage-view.ts'
 import { type Block, step } from '../block.ts'
@@ -20,7 +21,7 @@ export const endScrews = (book: Book, ramp: SolvedRamp): string => {
   const all = own.reduce((sum, { count }) => sum + count, 0)
   const plated = own.slice(1).map(({ length }) => `${said(book, length)} through a plate`)
   return (
-    `Each end of a timber takes ${frameScrews} screws of ${[said(book, usual.length), ...plated].join(', ')} through the side, ${all} in all. ` +
+    `Each end of a timber takes ${frameScrews} screws of ${[said(book, usual.length), ...plated].join(', ')}, ${screwHead('frame')}, through the side, ${all} in all. ` +
     `Drill ${pilotDrill} before each, near the end of a timber above all.`
   )
 }
@@ -29,17 +30,18 @@ export const endScrews = (book: Book, ramp: SolvedRamp): string => {
 const eachEnd = (book: Book, ramp: SolvedRamp, index: number): string => {
   const [usual, plated] = rampScrews(ramp, book.design).filter(({ use }) => use === 'frame')
   const own = ramp.splices.some(({ timber }) => timber === index) ? (plated ?? usual) : usual
-  return `${frameScrews} screws${own?.length ? ` of ${book.fine(own.length)}` : ''} in each end`
+  return `${frameScrews} screws${own?.length ? ` of ${book.screw('frame', own.length)}` : ''} in each end`
 }
 
-const said = ({ fine }: Book, length: number | null): string =>
-  length === null ? 'no usual length' : fine(length)
+const said = ({ screw }: Book, length: number | null): string =>
+  length === null ? 'no usual length' : screw('frame', length)
 
 /** In the order in which the frame grows, each group with its picture. */
 export const frameSteps = (book: Book, ramp: SolvedRamp): readonly Block[] => {
   const { width, units, show } = book
   const curved = isCurved(ramp)
   const where = curved ? 'up the curve' : 'from the end'
+  const [front, rear] = curved ? ['toe', 'back'] : ['near end', 'far end']
   let number = 0
   const done: number[] = []
   /** Timbers that are set now, by their indices, and what is said of them. */
@@ -61,8 +63,13 @@ export const frameSteps = (book: Book, ramp: SolvedRamp): readonly Block[] => {
     const stud = ramp.studs[i]!
     return `stud ${i + 1}, ${liesWords(stud)}, its middle ${show(stud.at)} ${where}`
   }
-  const last = ramp.studs.length - 1
-  const middle = ramp.studs.map((_, i) => i).slice(1, -1)
+  const corners = cornersOf(ramp)
+  const later = ramp.studs.map((_, i) => i).filter((i) => !corners.includes(i))
+  const behind = ramp.deckTimbers.map((_, i) => ramp.studs.length + i).filter((i) => !corners.includes(i))
+  const timberWords = (i: number, held: string): string =>
+    i < ramp.studs.length
+      ? `Screw ${studWords(i)}, ${held}${ramp.studs[i]!.role === 'seam' ? ': it carries a seam of the skin' : ''}.`
+      : deckWords(book, ramp, i - ramp.studs.length, held)
   const bays = ramp.design.sides.count > 2 ? ' in every bay' : ''
   return [
     step(
@@ -70,10 +77,10 @@ export const frameSteps = (book: Book, ramp: SolvedRamp): readonly Block[] => {
       `Mark every timber on the inside of ${ramp.design.sides.count > 2 ? 'all sides and ribs' : 'both sides'}: ${curved ? 'bend a tape along the sawn edge from the toe' : 'from one end'}, half a timber to either side of the mark, an X where it goes.`,
       width,
     ),
-    ...(last >= 0
-      ? group(last > 0 ? [0, last] : [0], [
-          `Stand the sides up, bottoms down on a level floor. Screw ${studWords(0)}: one screw in each end${bays} for now.`,
-          ...(last > 0 ? [`Screw ${studWords(last)}: one screw in each end for now.`] : []),
+    ...(corners.length > 0
+      ? group(corners, [
+          'Stand the sides up, bottoms down on a level floor.',
+          ...corners.map((i) => timberWords(i, `one screw in each end${bays} for now`)),
         ])
       : []),
     stage(
@@ -82,31 +89,42 @@ export const frameSteps = (book: Book, ramp: SolvedRamp): readonly Block[] => {
       (room) => [
         step(
           ++number,
-          'Measure the frame from corner to opposite corner, A and B, along the floor and across the top. Push it until both are equal, then drive the second screw.',
+          `Measure from corner to opposite corner, left ${front} to right ${rear} and right ${front} to left ${rear}, along the floor and across the top. Push the frame until both are equal, then drive the second screws. Measure once more.`,
           room,
         ),
       ],
       width,
     ),
-    ...chunks(middle).flatMap((own) =>
+    ...[...chunks(later), ...chunks(behind)].flatMap((own) =>
       group(
         own,
-        own.map(
-          (i) =>
-            `Screw ${studWords(i)}, ${eachEnd(book, ramp, i)}${ramp.studs[i]!.role === 'seam' ? ': it carries a seam of the skin' : ''}.`,
-        ),
+        own.map((i) => timberWords(i, eachEnd(book, ramp, i))),
       ),
     ),
-    ...chunks(ramp.deckTimbers.map((_, i) => i)).flatMap((own) =>
-      group(
-        own.map((i) => ramp.studs.length + i),
-        own.map((i) => deckWords(book, ramp, i)),
-      ),
+    step(
+      ++number,
+      'Measure both diagonals again before any skin goes on: the skin keeps the frame as it is then.',
+      width,
     ),
   ]
 }
 
-const deckWords = (book: Book, ramp: SolvedRamp, i: number): string => {
+/** The timbers that hold the corners of a frame while it is squared, by their indices: the first stud; at the back what lies lowest and what lies highest, else the last stud. */
+const cornersOf = ({ studs, deckTimbers }: SolvedRamp): readonly number[] => {
+  const last = studs.length - 1
+  if (last < 0) return []
+  const back = Math.max(...deckTimbers.map(({ x }) => x))
+  const rear = deckTimbers
+    .map(({ x, role }, i) => ({
+      i: studs.length + i,
+      corner: role === 'back' || role === 'wheels' || x === back,
+    }))
+    .filter(({ corner }) => corner)
+    .map(({ i }) => i)
+  return [0, ...(rear.length > 0 ? rear : last > 0 ? [last] : [])]
+}
+
+const deckWords = (book: Book, ramp: SolvedRamp, i: number, held: string): string => {
   const { show } = book
   const timber = ramp.deckTimbers[i]!
   const lies =
@@ -117,7 +135,7 @@ const deckWords = (book: Book, ramp: SolvedRamp, i: number): string => {
         : timber.role === 'wheels'
           ? ''
           : ", its top level with the side's top"
-  return `Screw timber ${ramp.studs.length + i + 1} (${roleWords[timber.role]}), ${liesWords(timber)}, its middle ${show(timber.x)} behind the toe${lies}, ${eachEnd(book, ramp, ramp.studs.length + i)}.`
+  return `Screw timber ${ramp.studs.length + i + 1} (${roleWords[timber.role]}), ${liesWords(timber)}, its middle ${show(timber.x)} behind the toe${lies}, ${held}.`
 }
 
 /** So many at most, as even as can be. */

@@ -1,13 +1,15 @@
 import { isCurved } from '../../../design/kind-traits.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { steepnessWord } from '../../../ramp/steepness.ts'
+import type { SheetPart } from '../../../stock/sheet-part.ts'
+import { lengthsNote } from '../../lengths-note.ts'
 import { countWords } from '../../list/list-words.ts'
 import { stockRows } from '../../stock-rows.ts'
-import { explodedView } from '../../views/exploded-view.ts'
+import { explodedView, type PartKind } from '../../views/exploded-view.ts'
 import { frontView } from '../../views/front-view.ts'
 import { sideView } from '../../views/side-view.ts'
 import { matesSize } from '../../views/size-mates.ts'
-import { type Block, beside, caution, gap, head, part, stack, table, words } from '../block.ts'
+import { type Block, beside, caution, head, part, stack, table, words } from '../block.ts'
 import { type Book, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import { workHours } from '../hours.ts'
@@ -25,7 +27,7 @@ const spare = 4
 export const glance = (book: Book): Section => {
   const { design, width, solved, units } = book
   const { ramps } = solved
-  const legend = units === 'in' ? 'Lengths in inches: + is 1/32 more, – is 1/32 less.' : 'Lengths in mm.'
+  const legend = lengthsNote(units)
   const title = head(design.title, width)
   const told = [
     table(figuresTable(book), width),
@@ -131,37 +133,45 @@ const guard = ({ solved: { ramps }, width }: Book): readonly Block[] =>
 
 /** What lies on what. */
 const partsView = (book: Book, ramp: SolvedRamp): readonly Block[] => {
-  const { width, units, fine } = book
-  const lists = explodedView(ramp, units, 0.05, fine).names
-  const letters = 'ABCDEFGHIJKLMNOP'
-  const exploded = figure(
-    ofRamp(book, 'What lies on what', ramp),
-    (ratio) => explodedView(ramp, units, ratio, fine).view,
-    units,
-    { width: width * 0.68, height: 110 * book.share },
-    { width: ramp.length, height: topOf(ramp) },
-  )
+  const { width, units } = book
   return [
     part(ofRamp(book, 'The parts', ramp), width),
-    beside(
-      exploded,
-      stack([
-        gap(12),
-        table(
-          {
-            columns: [
-              { head: '', kind: 'words', face: 'bold' },
-              { head: 'part', kind: 'words' },
-            ],
-            rows: lists.map((name, i) => [letters[i]!, name]),
-          },
-          width * 0.3,
-        ),
-      ]),
-      width * 0.7,
+    figure(
+      ofRamp(book, 'What lies on what, with the marks of the pieces', ramp),
+      (ratio) => explodedView(ramp, units, ratio, (own) => partWords(book, ramp, own)),
+      units,
+      { width, height: 110 * book.share },
+      { width: ramp.length, height: topOf(ramp) },
     ),
   ]
 }
+
+/** `layer 1, 9 plywood: K1`: marks as on the panels and timbers. */
+const partWords = ({ fine, sheets }: Book, ramp: SolvedRamp, own: PartKind): string => {
+  const parts = sheets.flatMap(({ parts: all }) => all).filter((one) => one.ramp === ramp.name)
+  const marked = (of: (one: SheetPart) => boolean): string => {
+    const marks = parts.filter(of).map(({ mark }) => mark)
+    return marks.length < 3 ? marks.join(', ') : `${marks[0]} to ${marks.at(-1)}`
+  }
+  switch (own.kind) {
+    case 'frame':
+      return `frame: sides ${marked(({ part: of }) => of === 'side' || of === 'rib')}, timbers`
+    case 'layer': {
+      const { sheet } = ramp.skin.find(({ layer }) => layer === own.layer)!
+      const marks = marked(({ part: of, words: said }) => of === 'skin' && layerOf(said) === own.layer)
+      return `layer ${own.layer}, ${fine(sheet.thickness)} ${sheet.material}: ${marks}`
+    }
+    case 'run-out':
+      return `run-out sheet: ${marked(({ part: of }) => of === 'run-out')}`
+    case 'deck-board':
+      return `deck board, ${fine(ramp.deckBoard!.sheet.thickness)}: ${marked(({ part: of }) => of === 'deck-board')}`
+    case 'pipe':
+      return `pipe, ${fine(isCurved(ramp) && ramp.coping ? ramp.coping.outside : 0)} outside`
+  }
+}
+
+/** Of a piece of skin by its words: `layer 2, piece 1 from the toe`. */
+const layerOf = (said: string): number => Number(/^layer (\d+)/.exec(said)?.[1])
 
 /** Two beside each other where there are several. */
 const frontViews = (book: Book): readonly Block[] => {

@@ -2,6 +2,7 @@ import { wordList } from '../../../length/word-list.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { plateScrews } from '../../../ramp/splice/plate-screws.ts'
 import { pieceLetters, splicing } from '../../../ramp/splice/splice.ts'
+import { screwHead } from '../../../stock/list/screw-sort.ts'
 import type { Book } from '../book.ts'
 
 /** The letters of a side's pieces. */
@@ -9,7 +10,7 @@ export const pieceNames = ({ splices }: SolvedRamp): string =>
   wordList(pieceLetters.slice(0, splices.length + 1))
 
 /** How the pieces of each side become one, before the frame is put together. */
-export const joinSteps = ({ show, fine, units, several }: Book, ramp: SolvedRamp): readonly string[] => {
+export const joinSteps = ({ show, screw, units, several }: Book, ramp: SolvedRamp): readonly string[] => {
   const { splices, design } = ramp
   const { thickness, count } = design.sides
   const walls = count > 2 ? 'side and rib' : 'side'
@@ -20,7 +21,7 @@ export const joinSteps = ({ show, fine, units, several }: Book, ramp: SolvedRamp
       const [along, deep] = splice.plate.size
       return (
         `Glue the joint on stud ${splice.timber + 1}. Glue a plate ${show(along)} × ${show(deep)} over it, its middle on the joint, ${show(splicing[units].edge)} below the upper edge: ` +
-        `${screws} screws${length === null ? '' : ` of ${fine(length)}`} in two rows on each side of the joint. The rows keep off the screws of the stud.`
+        `${screws} screws${length === null ? '' : ` of ${screw('plates', length)}, ${screwHead('plates')},`} in two rows on each side of the joint. The rows keep off the screws of the stud.`
       )
     }),
     'Let the glue set as long as its maker says. Lay the side on the taped pages once more: curve and bottom edge run through the joint without a step.',

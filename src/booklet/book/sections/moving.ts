@@ -1,4 +1,5 @@
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
+import { screwHead } from '../../../stock/list/screw-sort.ts'
 import { rampScrews } from '../../../stock/list/screws.ts'
 import { stockLines, stockRows } from '../../stock-rows.ts'
 import { type Block, caution, check, head, step, words } from '../block.ts'
@@ -49,21 +50,24 @@ const lifters = ({ stock, several }: Book): string =>
     .join(', ')
 
 /** What is put on for moving: rubber, grips, wheels. */
-const fitSteps = ({ stock, design, several, show, fine }: Book, ramp: SolvedRamp): readonly string[] => {
+const fitSteps = (
+  { stock, design, several, show, screw: size }: Book,
+  ramp: SolvedRamp,
+): readonly string[] => {
   const of = several ? ` of ${ramp.name}` : ''
   const own = stock.moving.find(({ ramp: name }) => name === ramp.name)
   const rolling = own?.rolling
   const [screw] = rampScrews(ramp, design).filter(({ use }) => use === 'wheels')
   return [
-    `Tack or glue the rubber strip under the bottom edges of the sides${of}: it keeps the ramp from sliding.`,
+    `Tack the rubber strip under the bottom edges of the sides${of}: it keeps the ramp from sliding.`,
     ...(own
       ? [
-          `Screw a handle on the outside of each side${of}, its middle ${show(own.handle.x)} behind the toe and ${show(own.handle.y)} up, or knot a rope through two holes as far to both sides of that place, clear of the timbers: so it hangs level.`,
+          `Bolt a handle on the outside of each side${of}, washers and nuts inside, its middle ${show(own.handle.x)} behind the toe and ${show(own.handle.y)} up, or knot a rope through two holes as far to both sides of that place, clear of the timbers: so it hangs level.`,
         ]
       : []),
     ...(rolling && screw
       ? [
-          `Screw the ${rolling.count} wheels${of} by their plates into timber ${rolling.timber}, in the cut of the back bottom corner, ${rolling.across.map(show).join(', ')} from the left: ${screw.count / rolling.count} screws${screw.length === null ? '' : ` of ${fine(screw.length)}`} each.`,
+          `Screw the ${rolling.count} wheels${of} by their plates into timber ${rolling.timber}, in the cut of the back bottom corner, ${rolling.across.map(show).join(', ')} from the left: ${screw.count / rolling.count} screws${screw.length === null ? '' : ` of ${size('wheels', screw.length)}, ${screwHead('wheels')},`} each.`,
         ]
       : []),
   ]

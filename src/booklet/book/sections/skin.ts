@@ -2,8 +2,9 @@ import { isCurved } from '../../../design/kind-traits.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import type { Layer } from '../../../ramp/skin/layer.ts'
+import { screwHead } from '../../../stock/list/screw-sort.ts'
 import { screwWords } from '../../screw-counts.ts'
-import { sectionLetter } from '../../views/plan-view.ts'
+import { sectionNumber } from '../../views/plan-view.ts'
 import { sheetView } from '../../views/sheet-view.ts'
 import { toeSection } from '../../views/toe-section.ts'
 import { type Block, caution, check, head, part, step, table } from '../block.ts'
@@ -29,7 +30,7 @@ const skinOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
     ...(isCurved(ramp)
       ? [
           figure(
-            ofRamp(book, `Section ${sectionLetter}–${sectionLetter} at the toe, between two sides`, ramp),
+            ofRamp(book, `Section ${sectionNumber}–${sectionNumber} at the toe, between two sides`, ramp),
             (ratio) => toeSection(ramp, units, ratio),
             units,
             { width, height: 95 * Math.max(leastShare, book.share) },
@@ -43,7 +44,7 @@ const skinOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
 }
 
 const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): readonly Block[] => {
-  const { width, units, show, fine } = book
+  const { width, units, show, fine, screw } = book
   const { sheet, length, pieces, widths, rows, marks } = layer
   const count = pieces.length * widths.length
   const name = `Layer ${layer.layer}`
@@ -60,7 +61,7 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
   next(
     `Draw the stud lines on the flat sheet before you bend it: ${marks.map((at) => show(at)).join(', ')} from its ${curved ? 'toe end' : 'end'}.`,
   )
-  const said = screwWords(rows, fine)
+  const said = `${screwWords(rows, (length) => screw('skin', length))}, ${screwHead('skin')}`
   next(`At each cross of the drawing drill ${pilotDrill} before the screw.`)
   next(
     curved
@@ -97,12 +98,12 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
 /** Room in height for so many figures beside a sheet, and what stands above and below it; mm. */
 const figuresRoom = (figures: number): number => Math.min(150, 4 * figures + 60)
 
-const screwTable = ({ show }: Book, { rows }: Layer) => ({
+const screwTable = ({ show, screw }: Book, { rows }: Layer) => ({
   columns: [
     { head: '', kind: 'box' as const },
     { head: 'row at', kind: 'figure' as const },
     { head: 'into', kind: 'words' as const },
-    { head: 'screw', kind: 'figure' as const },
+    { head: 'screw', kind: 'words' as const },
     { head: 'count', kind: 'right' as const },
     { head: 'from the left edge', kind: 'words' as const },
   ],
@@ -112,7 +113,7 @@ const screwTable = ({ show }: Book, { rows }: Layer) => ({
     on === 'between' || stud === null
       ? 'the sheets below'
       : `stud ${stud + 1}${on === 'seam' ? ', seam' : ''}`,
-    length === null ? 'none' : show(length),
+    length === null ? 'none' : screw('skin', length),
     `${across.length}`,
     across.map(show).join(', '),
   ]),

@@ -1,0 +1,54 @@
+import { curvedOf } from '../../../design/kind-traits.ts'
+import { type Block, caution, check, head, step } from '../block.ts'
+import type { Book } from '../book.ts'
+import type { Section } from '../pages.ts'
+
+/** How far edges are rounded; common practice, no source. */
+const rounding = {
+  mm: { edge: '3 mm', corner: '15 mm' },
+  in: { edge: '1/8 in', corner: '1/2 in' },
+} as const
+
+/** Edges, sanding, end grain, paint: before anybody rides. */
+export const finishing = (book: Book): Section => {
+  const { width, units, solved } = book
+  const { edge, corner } = rounding[units]
+  const decked = curvedOf(solved.ramps).some(({ deckBoard }) => deckBoard)
+  let number = 0
+  const next = (said: string): Block => step(++number, said, width)
+  return {
+    name: 'finishing',
+    title: 'Finishing',
+    blocks: [
+      head('Finishing', width),
+      caution(
+        'Dust of wood, hardboard and old paint harms lungs: sand outside or with the dust drawn off, mask on. Treated timber and old paint are not sanded dry. Keep children away until it is swept.',
+        width,
+      ),
+      next(
+        `Round every edge that a hand or a knee meets by ${edge}, with a sanding block, a plane or a router: the tops and backs of the sides${decked ? ', the free edges of the deck board' : ''}, the side edges of the skin. Leave alone where skin lies on the sides, where sheets meet, and the seat of the pipe.`,
+      ),
+      ...(decked ? [next(`Round the corners of the deck board to a radius of ${corner}.`)] : []),
+      next(
+        'Sink every screw head just below the face. Fill holes and gaps that a wheel or a finger would find.',
+      ),
+      next(
+        'Sand with grit 80, then 120, along the grain. A hand run along each edge finds no splinter. Sweep, then wipe.',
+      ),
+      next(
+        'Seal the end grain first: sawn edges of every sheet, ends of the timbers, bottoms of the sides. Brush it on until the wood takes no more.',
+      ),
+      next(
+        'Paint or oil all faces, inside too, twice, with the drying time of the tin between. On the ridden face use only what its maker names for floors that are walked on, or leave the top sheet as it came: a slippery face throws riders.',
+      ),
+      next(
+        'Treated timber is painted only when it is dry; its cut ends get the sealer that its maker names. Oil or paint nothing that is to be glued.',
+      ),
+      check('No splinter, no proud screw, no wet place. The face grips a dry shoe.', width),
+      caution(
+        "The tin's label comes first: air, gloves, what it must not touch, how long it dries. No flame near it. Rags wet with oil can catch fire by themselves: dry them flat outside, or keep them under water in a tin with a lid.",
+        width,
+      ),
+    ],
+  }
+}
