@@ -6,15 +6,11 @@ import { codedDesign, codePart, type Fingerprint } from '../page/set/set-code.ts
 import { sheetWindow } from '../page/sheet/sheet.ts'
 import { sidePatterns } from '../pattern/patterns.ts'
 import type { WholeDesign } from '../ramp/ramp.ts'
-import { solveDesign } from '../ramp/solve.ts'
-import { boughtPanels } from '../stock/list/bought-panels.ts'
-import { sheetsOf } from '../stock/panel/sheets.ts'
-import { partsOf } from '../stock/parts.ts'
-import { takeStock } from '../stock/stock.ts'
 import type { PdfInput } from '../write/pdf-input.ts'
 import { coverDesign } from './covering.ts'
 import type { Laying } from './laying.ts'
-import { asked, type Refusal } from './refusal.ts'
+import { asked, isRefusal, type Refusal } from './refusal.ts'
+import { laidDesign, stockOf } from './supplied.ts'
 
 export interface BookletOptions {
   /** names of the parts wanted; null for all */
@@ -33,20 +29,17 @@ export const bookletJob = (
   laying: Pick<Laying, 'sheet' | 'overlap' | 'cover'>,
   { only, fingerprint }: BookletOptions,
 ): BookletJob | Refusal => {
-  const solved = solveDesign(design)
-  if (solved.stopped) return { refused: 'stop', checks: solved.checks }
-  const parts = partsOf(design, solved)
-  const laid = sheetsOf(design, parts)
-  if ('faults' in laid) return { refused: 'stock', faults: laid.faults }
-  const stock = takeStock(design, solved, parts, boughtPanels(laid.sheets, design.units))
+  const laid = laidDesign(design)
+  if (isRefusal(laid)) return laid
+  const { solved, sheets } = laid
   const quarters = curvedOf(solved.ramps)
   const covering = quarters.length > 0 ? coverDesign(design, solved, laying) : null
   const pages = layBooklet(
     {
       design,
       solved,
-      sheets: laid.sheets,
-      stock: { ...stock, list: stock.list! },
+      sheets,
+      stock: stockOf(design, laid),
       patterns: sidePatterns(solved.ramps, design.units),
       tiles: covering ? covering.counts[covering.cover] : 0,
     },

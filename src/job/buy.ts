@@ -3,15 +3,11 @@ import type { ListFacts } from '../booklet/list/list-text.ts'
 import type { Design } from '../design/design.ts'
 import { sheetWindow } from '../page/sheet/sheet.ts'
 import type { WholeDesign } from '../ramp/ramp.ts'
-import { solveDesign } from '../ramp/solve.ts'
-import { boughtPanels } from '../stock/list/bought-panels.ts'
-import { sheetsOf } from '../stock/panel/sheets.ts'
-import { partsOf } from '../stock/parts.ts'
-import { takeStock } from '../stock/stock.ts'
 import { listFigures } from '../stock/stock-figures.ts'
 import type { PdfInput } from '../write/pdf-input.ts'
 import type { Laying } from './laying.ts'
-import type { Refusal } from './refusal.ts'
+import { isRefusal, type Refusal } from './refusal.ts'
+import { laidDesign, stockOf } from './supplied.ts'
 
 export interface BuyJob {
   readonly solved: WholeDesign
@@ -20,19 +16,15 @@ export interface BuyJob {
 
 /** Everything to buy for a design, with its cost where it has prices. */
 export const buyJob = (design: Design): BuyJob | Refusal => {
-  const solved = solveDesign(design)
-  if (solved.stopped) return { refused: 'stop', checks: solved.checks }
-  const parts = partsOf(design, solved)
-  const laid = sheetsOf(design, parts)
-  if ('faults' in laid) return { refused: 'stock', faults: laid.faults }
-  const stock = takeStock(design, solved, parts, boughtPanels(laid.sheets, design.units))
+  const laid = laidDesign(design)
+  if (isRefusal(laid)) return laid
   return {
-    solved,
+    solved: laid.solved,
     facts: {
       title: design.title,
       units: design.units,
       prices: design.prices ?? null,
-      stock: { ...stock, list: stock.list! },
+      stock: stockOf(design, laid),
     },
   }
 }

@@ -5,17 +5,15 @@ import { type NumberedBoard, numberedBoards } from '../booklet/cuts/timber-words
 import type { Design } from '../design/design.ts'
 import { sheetWindow } from '../page/sheet/sheet.ts'
 import type { WholeDesign } from '../ramp/ramp.ts'
-import { solveDesign } from '../ramp/solve.ts'
 import { panelFigures } from '../stock/panel/panel-figures.ts'
 import type { SheetPanels } from '../stock/panel/panels.ts'
-import { sheetsOf } from '../stock/panel/sheets.ts'
-import { partsOf } from '../stock/parts.ts'
 import { timberFigures } from '../stock/stock-figures.ts'
 import { type SectionPlan, sawTimber } from '../stock/timber/boards.ts'
 import type { PdfInput } from '../write/pdf-input.ts'
 import type { SvgPicture } from '../write/svg.ts'
 import type { Laying } from './laying.ts'
-import type { Refusal } from './refusal.ts'
+import { isRefusal, type Refusal } from './refusal.ts'
+import { laidDesign } from './supplied.ts'
 
 export interface CutsJob {
   readonly solved: WholeDesign
@@ -26,16 +24,14 @@ export interface CutsJob {
 
 /** Every part of a design on the panels and timber of its stock. */
 export const cutsJob = (design: Design): CutsJob | Refusal => {
-  const solved = solveDesign(design)
-  if (solved.stopped) return { refused: 'stop', checks: solved.checks }
-  const parts = partsOf(design, solved)
-  const laid = sheetsOf(design, parts)
-  if ('faults' in laid) return { refused: 'stock', faults: laid.faults }
+  const laid = laidDesign(design)
+  if (isRefusal(laid)) return laid
+  const { solved, parts, sheets } = laid
   // a stud longer than every timber is a stop
   const timber = sawTimber(parts.timbers, design)!
   return {
     solved,
-    sheets: laid.sheets,
+    sheets,
     timber,
     boards: numberedBoards({ timber, parts: parts.timbers }, design.stock.kerf),
   }

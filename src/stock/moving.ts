@@ -1,6 +1,8 @@
 import type { Mass } from '../design/densities.ts'
+import type { Wheels } from '../design/design.ts'
 import { bisect } from '../geometry/bisect.ts'
 import type { Point } from '../geometry/point.ts'
+import type { SolvedWheels } from '../ramp/frame/wheels.ts'
 import type { SolvedQuarter } from '../ramp/ramp.ts'
 import { balancePoint } from './balance.ts'
 import type { Weight } from './weight.ts'
@@ -15,17 +17,7 @@ export interface Moving {
   readonly rolling: Rolling | null
 }
 
-export interface Rolling {
-  readonly diameter: number
-  readonly height: number
-  readonly count: number
-  readonly centre: Point
-  readonly clearance: number
-  readonly recess: number
-  /** radians */
-  readonly tip: { readonly least: number; readonly most: number }
-  readonly lift: number
-  readonly across: readonly number[]
+export interface Rolling extends Wheels, Omit<SolvedWheels, 'timber'> {
   /** what holds them: its number on the paper */
   readonly timber: number
   /** what each must bear, of the heaviest the ramp may be */
@@ -50,12 +42,7 @@ export const moveRamp = (ramp: SolvedQuarter, weight: Weight): Moving => {
     handle: { x: balance.x, y: Math.max(balance.y, topAt(ramp, balance.x) - handleDepth) },
     rolling: wheels && {
       ...design.wheels!,
-      centre: wheels.centre,
-      clearance: wheels.clearance,
-      recess: wheels.recess,
-      tip: wheels.tip,
-      lift: wheels.lift,
-      across: wheels.across,
+      ...wheels,
       timber: ramp.studs.length + ramp.deckTimbers.findIndex(({ role }) => role === 'wheels') + 1,
       rated: own.most * wheelShare(design.wheels!.count),
       hands: handsOf(balance, wheels.centre, wheels.tip.least, own),

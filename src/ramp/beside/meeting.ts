@@ -1,33 +1,20 @@
 import { nameOfOnlyOne } from '../../design/check/names.ts'
 import type { QuarterDesign, Units } from '../../design/design.ts'
-import type { Range } from '../../design/plausible.ts'
-import { rangeAt } from '../../design/schema.ts'
 import { quote } from '../../length/quote.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
-import { firstThat, manyFaults, orWays, tangentKey, toeKey } from '../check/remedy.ts'
-import { type Offer, offering, set, tell, told } from '../check/told.ts'
-import { leastRipped } from '../frame/stud.ts'
+import { firstThat, orWays, tangentKey, toeKey } from '../check/remedy.ts'
+import { tell, told } from '../check/told.ts'
 import type { Flat, Quarter } from '../ramp.ts'
 import type { Transition } from '../side/transition.ts'
-import { flatRange, flatSurfaces } from './flat-heights.ts'
-import {
-  type MeetingChange,
-  type MeetingTrial,
-  meetingFault,
-  meetWithin,
-  metOf,
-  nearestFlat,
-} from './meeting-trial.ts'
+import { flatSurfaces } from './flat-heights.ts'
+import { heightFinding } from './meeting-height.ts'
+import { type MeetingTrial, meetingFault, metOf, nearestFlat } from './meeting-trial.ts'
 import { stepLimit } from './toe-step.ts'
+import { noWay, overFloor, toesFor, toeUnder, withToe } from './toe-way.ts'
 
 /** Ramps whose widths differ by less line up, mm. */
 const alikeWithin = 1
-
-/** What tangent and toe together lose and gain when they are typed in sixteenths of an inch, mm. */
-const roundings = 3
-
-const within = (mm: number, { least, most }: Range): boolean => mm >= least - same && mm <= most + same
 
 /** What a quarter that runs out on a flat makes of the flats of its design. */
 export const meetingFindings = (
@@ -41,47 +28,6 @@ export const meetingFindings = (
   return flats.length === 0
     ? [missing(quarter, transition, trial, units)]
     : meeting(quarter, transition, flats, trial, units)
-}
-
-/** Toes with which a face that runs level at a height ends no farther above a surface than a wheel takes, mm. */
-const toesFor = (transition: Transition, level: number, surface: number): Range => {
-  const toe = rangeAt('ramps[quarter].toe')
-  const up = level - transition.level.surface
-  return {
-    least: Math.max(toe.least, transition.level.frame + up),
-    most: Math.min(toe.most, toeUnder(transition, surface + stepLimit - up) + up),
-  }
-}
-
-/** The toe over which the ridden face lies so high; the lowest there is where it never comes so low. */
-const toeUnder = ({ curve, face, level }: Transition, height: number): number =>
-  curve.point(face.placeAtHeight(height) ?? level.place).y
-
-/** What else the toe is to be, as words, and as what is typed. */
-interface Way {
-  readonly toe: string
-  readonly settings: Offer
-}
-
-/** The toe is left where it works, else the nearest of those that a flat so high asks for. */
-const withToe = (
-  design: QuarterDesign,
-  works: (changed: QuarterDesign) => boolean,
-  range: Range,
-  units: Units,
-): Way | null => {
-  const { toe } = design
-  if (toe >= range.least - same && toe <= range.most + same && works(design)) return { toe: '', settings: [] }
-  const towards = toe < range.least ? 1 : -1
-  const found = firstThat(
-    works,
-    design,
-    { ...toeKey, range },
-    towards > 0 ? range.least : Math.min(toe, range.most),
-    towards,
-    units,
-  )
-  return found && { toe: ` with a toe of ${found.words}`, settings: [set('toe', found.words)] }
 }
 
 const missing = (
@@ -128,15 +74,6 @@ const missing = (
   )
 }
 
-/** How high over the floor; nothing is no height. */
-const overFloor = (level: number, units: Units): string =>
-  Math.abs(level) <= same
-    ? 'on the floor'
-    : `${measured(Math.abs(level), units)} ${level > 0 ? 'above' : 'below'} the floor`
-
-/** Said where no toe and tangent alone puts it right. */
-const noWay = `say what else closes the step (run-out), or first see to what stops; ${manyFaults}`
-
 const meeting = (
   quarter: Quarter,
   transition: Transition,
@@ -166,88 +103,6 @@ const meeting = (
       ),
     )
   return findings
-}
-
-const heightFinding = (
-  { design, skinThickness }: Quarter,
-  transition: Transition,
-  flat: Flat,
-  trial: MeetingTrial,
-  units: Units,
-): Finding => {
-  const { nearest, nearestMm, atMost, atMostMm } = offer(units)
-  const show = (mm: number): string => measured(mm, units)
-  const [level, surface] = [transition.level.surface, flat.heights.surface]
-  const flatLayer = flat.design.height.layer
-  const bare = flatLayer === 'frame' ? flat.skinThickness : 0
-  const lower = `a ${flatLayer} height of`
-  const { layer } = design.transition.tangent
-  const takes = {
-    tangent: rangeAt(`ramps[quarter].transition.tangent.${layer}`),
-    toe: rangeAt('ramps[quarter].toe'),
-    height: flatRange(flatLayer),
-  }
-  const skin = layer === 'frame' ? skinThickness : 0
-  const flatAt = (value: number) => ({
-    from: flat.design,
-    to: { ...flat.design, height: { layer: flatLayer, value } },
-  })
-  /** The tangent brought to a surface, that of the flat as it is or as it is typed. */
-  const tangentTo = (surface: number, flatToo?: MeetingChange['flat']): Way | null => {
-    const tangent = nearestMm(surface - skin)
-    if (!within(tangent, takes.tangent)) return null
-    const works = (quarter: QuarterDesign): boolean => trial({ quarter, ...(flatToo && { flat: flatToo }) })
-    return withToe(
-      tangentKey(design).typed(design, tangent),
-      works,
-      toesFor(transition, tangent + skin, surface),
-      units,
-    )
-  }
-  const up = tangentTo(surface)
-  const height = nearestMm(level - bare)
-  const down =
-    level - flat.skinThickness >= leastRipped + meetWithin && within(height, takes.height)
-      ? withToe(
-          design,
-          (quarter) => trial({ quarter, flat: flatAt(height) }),
-          toesFor(transition, level, height + bare),
-          units,
-        )
-      : null
-  const ways = [
-    up &&
-      offering(
-        `type \`tangent: { ${layer}: ${nearest(surface - skin)} }\`${up.toe}`,
-        set(`transition.tangent.${layer}`, nearest(surface - skin)),
-        ...up.settings,
-      ),
-    down &&
-      offering(
-        `give ${quote(flat.name)} ${lower} ${nearest(level - bare)}${down.toe}`,
-        { of: { ramp: flat.name }, key: `height.${flatLayer}`, value: nearest(level - bare) },
-        ...down.settings,
-      ),
-  ]
-  const over = transition.toeStep - surface
-  const steps =
-    over > stepLimit + same
-      ? `, and at the toe the face ends ${show(over)} above it (a wheel stops at more than ${show(stepLimit)})`
-      : ''
-  const first = (): string => {
-    const highest = Math.min(takes.toe.most + skinThickness, takes.tangent.most + skin) - roundings - bare
-    return within(atMostMm(highest), takes.height) &&
-      tangentTo(atMostMm(highest) + bare, flatAt(atMostMm(highest)))
-      ? `give ${quote(flat.name)} ${lower} ${atMost(highest)} or less, then raise the tangent to it`
-      : noWay
-  }
-  return warn(
-    'flat-meets',
-    tell(
-      `the ridden face runs level ${overFloor(level, units)}, the surface of ${quote(flat.name)} lies at ${show(surface)}${steps}; `,
-      orWays(ways, up || down ? '' : first()),
-    ),
-  )
 }
 
 /** The step that is left over the flat's surface. */

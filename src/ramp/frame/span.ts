@@ -68,53 +68,19 @@ export const spanFindings = <D extends RampDesign>(
   stud: Bearing = onEdge(design),
   stored: readonly string[] = [],
 ): readonly Draft<D>[] => {
-  const { width, sides } = design
-  const bay = (count: number): number => studLength({ width, sides: { ...sides, count } })
-  const passes = (count: number): boolean =>
-    bay(count) > 0 && studSpan(bay(count), stud.width, stud.depth).ratio >= spanRatio
-  const length = bay(sides.count)
-  if (length <= 0 || passes(sides.count)) return []
+  const { sides } = design
+  if (bearsAs(design, sides.count, stud)) return []
+  const length = bayOf(design, sides.count)
   const { sag, ratio } = studSpan(length, stud.width, stud.depth)
-  const { most } = rangeAt(`${rampPath(design.kind)}.sides.count`)
-  const counts = Array.from({ length: most - sides.count }, (_, i) => sides.count + 1 + i).filter(passes)
-  // span over sag is 4 E b h³ / (F L²)
-  const least = Math.cbrt((spanRatio * spanLoad * length ** 2) / (4 * spanStiffness * stud.width))
-  const ways = (works: (changed: D) => boolean): readonly Said[] => {
-    const ribbed = (count: number): D => ({ ...design, sides: { ...sides, count } })
-    const deep = (depth: number): D => ({
-      ...design,
-      studs: { ...design.studs, section: [stud.width, depth] },
-    })
-    const count = stored.length > 0 ? undefined : counts.find((n) => works(ribbed(n)))
-    const { atLeast, atLeastMm } = offer(units)
-    const ribs = (count ?? 2) - 2
-    return [
-      ...(count === undefined
-        ? []
-        : [
-            offering(
-              `${ribs === 1 ? '1 middle rib' : `${ribs} middle ribs`} (sides: { count: ${count} })`,
-              set('sides.count', `${count}`),
-            ),
-          ]),
-      ...(stud.instead !== null
-        ? [stud.instead]
-        : works(deep(atLeastMm(least)))
-          ? [
-              offering(
-                `studs ${atLeast(least)} deep or more`,
-                set('studs.section', sectionText(stud.width, atLeast(least), units)),
-              ),
-            ]
-          : []),
-    ]
-  }
   const keep =
     stored.length > 0
       ? `; ${wordList(stored.map((name) => quote(name)))} ${stored.length === 1 ? 'stores' : 'store'} inside: a middle rib would stop that, deeper studs leave less height for it`
       : ''
   const message = (works: (changed: D) => boolean): Told => {
-    const found = ways(works)
+    const found = [
+      ...(stored.length > 0 ? [] : ribWays(design, stud, works)),
+      ...(stud.instead !== null ? [stud.instead] : depthWays(design, stud, length, works, units)),
+    ]
     return tell(
       `a stud ${rounded(length, units)} long sags about ${measured(sag, units)} (span/${Math.floor(ratio)}) under ${forceWords(spanLoad)} `,
       `at rest in its middle, stiffness ${spanStiffness} N/mm², both assumed; floors are commonly held to span/${spanRatio}: `,
@@ -133,4 +99,55 @@ export const spanFindings = <D extends RampDesign>(
           unoffered(message(() => true)),
         ),
   ]
+}
+
+const bayOf = ({ width, sides }: RampDesign, count: number): number =>
+  studLength({ width, sides: { ...sides, count } })
+
+/** Whether a stud between so many sides sags as little as floors do; where sides leave it no length, none sags. */
+const bearsAs = (design: RampDesign, count: number, stud: Bearing): boolean => {
+  const bay = bayOf(design, count)
+  return bay <= 0 || studSpan(bay, stud.width, stud.depth).ratio >= spanRatio
+}
+
+/** The fewest ribs that bear it. */
+const ribWays = <D extends RampDesign>(
+  design: D,
+  stud: Bearing,
+  works: (changed: D) => boolean,
+): readonly Said[] => {
+  const { sides } = design
+  const { most } = rangeAt(`${rampPath(design.kind)}.sides.count`)
+  const count = Array.from({ length: most - sides.count }, (_, i) => sides.count + 1 + i).find(
+    (n) =>
+      bayOf(design, n) > 0 && bearsAs(design, n, stud) && works({ ...design, sides: { ...sides, count: n } }),
+  )
+  if (count === undefined) return []
+  const ribs = count - 2
+  return [
+    offering(
+      `${ribs === 1 ? '1 middle rib' : `${ribs} middle ribs`} (sides: { count: ${count} })`,
+      set('sides.count', `${count}`),
+    ),
+  ]
+}
+
+/** Span over sag is 4 E b h³ / (F L²). */
+const depthWays = <D extends RampDesign>(
+  design: D,
+  { width }: Bearing,
+  length: number,
+  works: (changed: D) => boolean,
+  units: Units,
+): readonly Said[] => {
+  const { atLeast, atLeastMm } = offer(units)
+  const least = Math.cbrt((spanRatio * spanLoad * length ** 2) / (4 * spanStiffness * width))
+  return works({ ...design, studs: { ...design.studs, section: [width, atLeastMm(least)] } })
+    ? [
+        offering(
+          `studs ${atLeast(least)} deep or more`,
+          set('studs.section', sectionText(width, atLeast(least), units)),
+        ),
+      ]
+    : []
 }

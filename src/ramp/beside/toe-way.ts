@@ -1,0 +1,58 @@
+import type { QuarterDesign, Units } from '../../design/design.ts'
+import type { Range } from '../../design/plausible.ts'
+import { rangeAt } from '../../design/schema.ts'
+import { measured, same } from '../check/offer.ts'
+import { firstThat, manyFaults, toeKey } from '../check/remedy.ts'
+import { type Offer, set } from '../check/told.ts'
+import type { Transition } from '../side/transition.ts'
+import { stepLimit } from './toe-step.ts'
+
+/** Toes with which a face that runs level at a height ends no farther above a surface than a wheel takes, mm. */
+export const toesFor = (transition: Transition, level: number, surface: number): Range => {
+  const toe = rangeAt('ramps[quarter].toe')
+  const up = level - transition.level.surface
+  return {
+    least: Math.max(toe.least, transition.level.frame + up),
+    most: Math.min(toe.most, toeUnder(transition, surface + stepLimit - up) + up),
+  }
+}
+
+/** The toe over which the ridden face lies so high; the lowest there is where it never comes so low. */
+export const toeUnder = ({ curve, face, level }: Transition, height: number): number =>
+  curve.point(face.placeAtHeight(height) ?? level.place).y
+
+/** What else the toe is to be, as words, and as what is typed. */
+export interface Way {
+  readonly toe: string
+  readonly settings: Offer
+}
+
+/** The toe is left where it works, else the nearest of those that a flat so high asks for. */
+export const withToe = (
+  design: QuarterDesign,
+  works: (changed: QuarterDesign) => boolean,
+  range: Range,
+  units: Units,
+): Way | null => {
+  const { toe } = design
+  if (toe >= range.least - same && toe <= range.most + same && works(design)) return { toe: '', settings: [] }
+  const towards = toe < range.least ? 1 : -1
+  const found = firstThat(
+    works,
+    design,
+    { ...toeKey, range },
+    towards > 0 ? range.least : Math.min(toe, range.most),
+    towards,
+    units,
+  )
+  return found && { toe: ` with a toe of ${found.words}`, settings: [set('toe', found.words)] }
+}
+
+/** How high over the floor; nothing is no height. */
+export const overFloor = (level: number, units: Units): string =>
+  Math.abs(level) <= same
+    ? 'on the floor'
+    : `${measured(Math.abs(level), units)} ${level > 0 ? 'above' : 'below'} the floor`
+
+/** Said where no toe and tangent alone puts it right. */
+export const noWay = `say what else closes the step (run-out), or first see to what stops; ${manyFaults}`
