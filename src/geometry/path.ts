@@ -36,6 +36,7 @@ export type Segment =
     }
 
 export type ArcSegment = Extract<Segment, { kind: 'arc' }>
+export type CubicSegment = Extract<Segment, { kind: 'cubic' }>
 
 export const pathOf = (start: Point, ...to: readonly Point[]): Path => ({
   start,

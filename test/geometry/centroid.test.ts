@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { test } from 'vitest'
 import { segmentAt } from '../../src/geometry/at.ts'
 import { pathCentroid } from '../../src/geometry/centroid.ts'
+import { pathCubics } from '../../src/geometry/cubics.ts'
 import { circle, type Path, pathSegments, rectangle } from '../../src/geometry/path.ts'
 import { assertNear } from '../support/near.ts'
 
@@ -65,4 +66,31 @@ test('a panel with an arc cut out of it or set on it is what thin triangles sum 
     ),
     { numRuns: 50 },
   )
+})
+
+test('what lies under a cubic is what thin triangles sum to, and a circle of cubics is the circle', () => {
+  const number = fc.double({ min: -500, max: 500, noNaN: true })
+  const at = fc.record({ x: number, y: number })
+  fc.assert(
+    fc.property(at, at, (c1, c2) => {
+      const path: Path = {
+        start: { x: -700, y: -600 },
+        pieces: [
+          { kind: 'line', to: { x: 700, y: -600 } },
+          { kind: 'cubic', c1, c2, to: { x: -700, y: -550 } },
+        ],
+        closed: true,
+      }
+      const [mine, other] = [pathCentroid(path), slow(path)]
+      assertNear(mine.area / other.area, 1, 1e-5)
+      assertNear(mine.centre.x, other.centre.x, 1e-2)
+      assertNear(mine.centre.y, other.centre.y, 1e-2)
+    }),
+    { numRuns: 50 },
+  )
+  const round = circle({ x: 30, y: -7 }, 500)
+  const { area, centre } = pathCentroid(pathCubics(round, 1e-6))
+  assertNear(Math.sqrt(area / Math.PI), 500, 1e-6)
+  assertNear(centre.x, 30, 1e-6)
+  assertNear(centre.y, -7, 1e-6)
 })
