@@ -27,10 +27,11 @@ const additions: readonly (readonly [file: string, before: string, after: string
     'import type { FlatDesign, QuarterDesign, RampDesign }',
   ],
   // a curve
+  ['src/design/design.ts', "curveNames = ['circle']", "curveNames = ['circle', 'ellipse']"],
   [
     'src/design/design.ts',
-    'export type CurveDesign = CircleDesign',
-    'export type CurveDesign = CircleDesign | { readonly ellipse: readonly [number, number] }',
+    '  readonly circle: CircleDesign\n',
+    "  readonly circle: CircleDesign\n  readonly ellipse: { readonly ellipse: readonly [number, number]; readonly tangent: CircleDesign['tangent'] }\n",
   ],
   [
     'src/ramp/side/transition.ts',
@@ -69,20 +70,28 @@ const led: Readonly<Record<string, { readonly says: RegExp; readonly files: read
     ],
   },
   'a curve': {
-    says: /ellipse|SolvedCurve|'Transition'|'CurveDesign'|'SwingArm'/,
+    says: /ellipse|SolvedCurve|'Transition'|'CurveDesigns?'|'SwingArm'/,
     files: [
       'src/booklet/book/sections/glance.ts',
       'src/booklet/figures-rows.ts',
       'src/booklet/views/side-notes.ts',
       'src/cli/words/figures-text.ts',
+      'src/design/resolve.ts',
       'src/job/choose/trial.ts',
+      'src/job/near/quarter-moves.ts',
+      'src/job/settle/bounds.ts',
       'src/pattern/side.ts',
       'src/ramp/check/remedy.ts',
       'src/ramp/figures.ts',
+      'src/ramp/hazard/stiff-sheets.ts',
       'src/ramp/offsets-swing.ts',
+      'src/ramp/side/circle-stops.ts',
       'src/ramp/side/circle-transition.ts',
+      'src/ramp/side/solve-coping.ts',
       'src/ramp/side/solve-transition.ts',
+      'src/ramp/skin/bend.ts',
       'src/ramp/steep-choices.ts',
+      'src/stock/panel/miss.ts',
     ],
   },
   'a page kind': {

@@ -141,8 +141,16 @@ export interface CircleDesign {
   readonly tangent: { readonly layer: CurveLayer; readonly height: number }
 }
 
+/** The keys that name a curve in the file. */
+export const curveNames = ['circle'] as const
+export type CurveName = (typeof curveNames)[number]
+
+export interface CurveDesigns {
+  readonly circle: CircleDesign
+}
+
 /** One for each curve: told apart by the key that names it, as in the file. */
-export type CurveDesign = CircleDesign
+export type CurveDesign = CurveDesigns[CurveName]
 
 export interface QuarterDesign extends FramedDesign {
   readonly kind: 'quarter'

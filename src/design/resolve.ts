@@ -1,16 +1,20 @@
 import { standsFor } from './asks.ts'
-import type {
-  Coping,
-  CurveLayer,
-  FlatDesign,
-  HeightLayer,
-  QuarterDesign,
-  RampDesign,
-  RampKind,
-  Sheet,
-  Space,
-  Stock,
-  Wheels,
+import {
+  type Coping,
+  type CurveDesign,
+  type CurveDesigns,
+  type CurveLayer,
+  type CurveName,
+  curveNames,
+  type FlatDesign,
+  type HeightLayer,
+  type QuarterDesign,
+  type RampDesign,
+  type RampKind,
+  type Sheet,
+  type Space,
+  type Stock,
+  type Wheels,
 } from './design.ts'
 import type { EntryMap } from './file/entry.ts'
 import {
@@ -93,13 +97,27 @@ const framedOf = (map: EntryMap): Pick<RampDesign, 'name' | 'like' | 'sides' | '
   fasten: saidWord(map, 'fasten'),
 })
 
+/** What each curve has of its own. */
+const ownOf: { readonly [Name in CurveName]: (map: EntryMap) => Omit<CurveDesigns[Name], 'tangent'> } = {
+  circle: (map) => {
+    const layer = layerOf(map, curveLayers)
+    return { circle: { layer, radius: standsFor(map, layer, 'radius') } }
+  },
+}
+
+const curveOf = (map: EntryMap): CurveDesign => {
+  const name = curveNames.find((one) => says(map, one))!
+  const tangent = saidMap(map, 'tangent')
+  const layer = layerOf(tangent, curveLayers)
+  return {
+    ...ownOf[name](saidMap(map, name)),
+    tangent: { layer, height: standsFor(tangent, layer, 'tangent') },
+  }
+}
+
 const resolveQuarter = (map: EntryMap): QuarterDesign => {
   const height = saidMap(map, 'height')
   const heightLayer = layerOf(height, heightLayers)
-  const circle = saidMap(saidMap(map, 'transition'), 'circle')
-  const circleLayer = layerOf(circle, curveLayers)
-  const tangent = saidMap(saidMap(map, 'transition'), 'tangent')
-  const tangentLayer = layerOf(tangent, curveLayers)
   const back = layerOf(map, ['deck', 'length'])
   const stores = says(map, 'stores-inside') ? saidMap(map, 'stores-inside') : null
   return {
@@ -107,10 +125,7 @@ const resolveQuarter = (map: EntryMap): QuarterDesign => {
     kind: 'quarter',
     width: stores === null ? standsFor(map, 'width', 'width') : 0,
     height: { layer: heightLayer, value: standsFor(height, heightLayer, 'height') },
-    transition: {
-      circle: { layer: circleLayer, radius: standsFor(circle, circleLayer, 'radius') },
-      tangent: { layer: tangentLayer, height: standsFor(tangent, tangentLayer, 'tangent') },
-    },
+    transition: curveOf(saidMap(map, 'transition')),
     toe: standsFor(map, 'toe', 'toe'),
     back: { from: back, value: standsFor(map, back, 'back') },
     studs: studsOf(saidMap(map, 'studs')),

@@ -5,7 +5,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { Failure } from '../../src/cli/failure.ts'
 import { checkOut, readText, writeOut } from '../../src/cli/files.ts'
 import { saveProfile } from '../../src/cli/profiles.ts'
-import { gaugeJob } from '../../src/job/gauge.ts'
+import { gaugeJob } from '../../src/job/proving/gauge.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
 import { useFolder } from './reprint-run.ts'
 

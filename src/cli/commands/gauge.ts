@@ -1,6 +1,6 @@
 import type { Design } from '../../design/design.ts'
-import { gaugeJob } from '../../job/gauge.ts'
-import { type PrinterEffect, printerEffects } from '../../job/printer-effect.ts'
+import { gaugeJob } from '../../job/proving/gauge.ts'
+import { type PrinterEffect, printerEffects } from '../../job/proving/printer-effect.ts'
 import { isRefusal } from '../../job/refusal.ts'
 import { harmless } from '../../length/quote.ts'
 import { showLength } from '../../length.ts'

@@ -1,4 +1,4 @@
-import { squareJob } from '../../job/square.ts'
+import { squareJob } from '../../job/proving/square.ts'
 import { squareSideIn } from '../../page/pages/square-page.ts'
 import { sheetWindow } from '../../page/sheet/sheet.ts'
 import { command, type Given } from '../command.ts'

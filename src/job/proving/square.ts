@@ -1,11 +1,11 @@
-import type { PaperName, Units } from '../design/design.ts'
-import { units as allUnits } from '../length/units.ts'
-import type { PageSet } from '../page/set/draft.ts'
-import type { Fingerprint } from '../page/set/set-code.ts'
-import { layOutSquare } from '../page/set/square-set.ts'
-import type { Profile } from '../printer/profile.ts'
-import { type LayingWords, type ReadLaying, readLaying } from './laying-words.ts'
-import { asked, isRefusal, type Refusal } from './refusal.ts'
+import type { PaperName, Units } from '../../design/design.ts'
+import { units as allUnits } from '../../length/units.ts'
+import type { PageSet } from '../../page/set/draft.ts'
+import type { Fingerprint } from '../../page/set/set-code.ts'
+import { layOutSquare } from '../../page/set/square-set.ts'
+import type { Profile } from '../../printer/profile.ts'
+import { type LayingWords, type ReadLaying, readLaying } from '../laying-words.ts'
+import { asked, isRefusal, type Refusal } from '../refusal.ts'
 
 export interface SquareJob {
   readonly laying: ReadLaying

@@ -1,11 +1,11 @@
-import { type PaperName, paperNames } from '../design/design.ts'
-import { readLength } from '../length.ts'
-import { gaugePrinter, type Readings, squareDiagonal } from '../printer/gauge.ts'
-import { mostMargin, type Profile } from '../printer/profile.ts'
-import { type Reading, readReading, squareSide } from '../printer/reading.ts'
-import { fourLengths, marginsFrom } from './four-lengths.ts'
-import { shortly } from './laying-words.ts'
-import { asked, type Refusal } from './refusal.ts'
+import { type PaperName, paperNames } from '../../design/design.ts'
+import { readLength } from '../../length.ts'
+import { gaugePrinter, type Readings, squareDiagonal } from '../../printer/gauge.ts'
+import { mostMargin, type Profile } from '../../printer/profile.ts'
+import { type Reading, readReading, squareSide } from '../../printer/reading.ts'
+import { fourLengths, marginsFrom } from '../four-lengths.ts'
+import { shortly } from '../laying-words.ts'
+import { asked, type Refusal } from '../refusal.ts'
 
 /** What was measured on the printed square, each length in words with its unit. */
 export interface GaugeWords {
