@@ -1,8 +1,9 @@
 import { offerSteps, same } from '../check/offer.ts'
 import type { Curve } from '../curve/curve.ts'
 import type { Stand, Stud } from '../frame/stud.ts'
-import { type Choice, fewestPieces, leastPiece, type Reach } from './seam-choice.ts'
-import { thickAlone } from './seats.ts'
+import type { Choice } from './seam-choice.ts'
+import { fewestPieces, type Reach } from './seam-ways.ts'
+import { leastPiece, thickAlone } from './seats.ts'
 import type { FlatToCurve, Ground } from './skin-framing.ts'
 
 /** A layer as its sheets are laid: its flat length, how far one reaches, and how they lie. */
@@ -39,14 +40,23 @@ const twins = ({ units, stand }: Bed, studs: readonly Stud[]): readonly Addition
 
 /** One of its own, or a pair where one is too thin; none outside the first and the last. */
 const ownAt = ({ units, stand }: Bed, studs: readonly Stud[], at: number): Addition | null => {
-  // a chain's own come after the last
-  const ends = studs.filter(({ role }) => role !== 'seam').map((stud) => stud.at)
-  if (at <= Math.min(...ends) || at >= Math.max(...ends)) return null
+  if (!isAmong(studs, at)) return null
   const one = stand(at, studs)
   if (!one || one.width >= thickAlone(units)) return one && { up: at, studs: [one] }
   const lower = stand(at - one.width / 2, studs)
   const upper = lower && stand(at + one.width / 2, [...studs, lower])
   return upper && { up: at, studs: [lower, upper] }
+}
+
+/** Between the first and the last of the design; a chain's own come after these. */
+const isAmong = (studs: readonly Stud[], at: number): boolean => {
+  let [low, high] = [false, false]
+  for (const stud of studs)
+    if (stud.role !== 'seam') {
+      if (stud.at < at) low = true
+      else if (stud.at > at) high = true
+    }
+  return low && high
 }
 
 /** Studs that are set for seams stand on so fine a grid, in steps of what is offered; at every step in a window so narrow. */
@@ -143,21 +153,17 @@ const chainFor = (bed: Bed, course: Course, studs: readonly Stud[]): readonly St
 const anywhere = (bed: Bed, studs: readonly Stud[]): readonly Addition[] =>
   ownIn(bed, studs, [[studs[0]!.at, studs.at(-1)!.at]])
 
-/** Studs with more among them, of one kind after the other as they are tried; anywhere only for a seam that has none of its own. */
-export const moreStuds = (
-  bed: Bed,
-  studs: readonly Stud[],
-  { lost }: Choice,
-): readonly (() => readonly (readonly Stud[])[])[] => {
-  const beside = (base: readonly Stud[], additions: readonly Addition[]) =>
-    additions.map((added) => [...base, ...added.studs].sort((a, b) => a.at - b.at))
-  const kinds = [twins, inWindows, chains, ...(lost > 0 ? [anywhere] : [])]
-  return [
-    ...kinds.map((kind) => () => beside(studs, kind(bed, studs))),
-    () =>
-      beside(
-        studs.filter(({ role }) => role !== 'seam'),
-        apart(bed, studs),
-      ),
-  ]
+/** Studs to be set besides, each list of them together: on those that stand, or `anew` on those of the design alone. */
+interface Kind {
+  readonly anew: boolean
+  readonly additions: () => readonly (readonly Stud[])[]
+}
+
+/** What may be set besides, of one kind after the other as they are tried; anywhere only for a seam that has none of its own. */
+export const moreStuds = (bed: Bed, studs: readonly Stud[], { lost }: Choice): readonly Kind[] => {
+  const kinds = [twins, inWindows, chains, ...(lost > 0 ? [anywhere] : []), apart]
+  return kinds.map((kind) => ({
+    anew: kind === apart,
+    additions: () => kind(bed, studs).map((added) => added.studs),
+  }))
 }

@@ -1,6 +1,8 @@
+import { same } from '../check/offer.ts'
 import type { Stand, Stud } from '../frame/stud.ts'
 import { type Bed, moreStuds } from './seam-additions.ts'
-import { type Choice, chooseSeams, fewestPieces, isBetter, type Met, mostMore } from './seam-choice.ts'
+import { type Choice, chooseOf, chooseSeams, isBetter, under } from './seam-choice.ts'
+import { fewestPieces, type LayerWays, layerWays, type Met, waysBeside } from './seam-ways.ts'
 import type { Seam } from './seams.ts'
 import { seatsIn } from './seats.ts'
 import type { SkinLayer } from './skin.ts'
@@ -12,14 +14,15 @@ export interface SeamPlan {
   readonly seams: readonly (readonly Seam[])[]
 }
 
-/** Studs in their order up the curve, and what is chosen of the seats on them. */
+/** Studs in their order up the curve, the ways to lay each layer on them, and what is chosen. */
 interface Laying {
   readonly studs: readonly Stud[]
+  readonly layers: readonly LayerWays[]
   readonly choice: Choice
 }
 
-/** Null where it is not better `than` that, with layers of so many pieces more than the fewest. */
-type Lay = (studs: readonly Stud[], than?: Laying, more?: number) => Laying | null
+/** A laying with more studs, in so many pieces more than the fewest; null where it is not better `than` that. */
+type Beside = (base: Laying, added: readonly Stud[], than: Laying, more: number) => Laying | null
 
 /**
  * Where the sheets of all layers meet, with a stud besides, or a few, wherever that saves a seam without one, or a sheet: beside one
@@ -35,23 +38,63 @@ export const planSeams = (ground: Ground, skin: readonly SkinLayer[], stand: Sta
   if (courses.every((course) => fewestPieces(course) === 1))
     return { studs: ground.studs, seams: skin.map(() => []) }
   const seats = courses.map(({ lying }) => seatsIn(curve, lying, units))
-  const laid: Lay = (studs, than, more = mostMore) => {
-    const layers = courses.map((course, k) => ({ ...course, seats: seats[k]!(studs) }))
-    const choice = chooseSeams(layers, than && { choice: than.choice, more })
-    return choice && { studs, choice }
+  const known: Laying[] = []
+  const laid = (studs: readonly Stud[]): Laying => {
+    const found = known.find((one) => areAlike(one.studs, studs))
+    if (found) return found
+    const layers = courses.map((course, k) => layerWays({ ...course, seats: seats[k]!(studs) }))
+    const laying = { studs, layers, choice: chooseSeams(layers)! }
+    known.push(laying)
+    return laying
+  }
+  const beside: Beside = (base, added, { choice: than }, more) => {
+    const studs = withStuds(base.studs, added)
+    const layers = base.layers.map((layer, k) => waysBeside(layer, seats[k]!(studs), more))
+    if (layers.every((layer, k) => layer === base.layers[k])) return null
+    const choice = chooseOf(layers, more, under(than))
+    return choice && { studs, layers, choice }
   }
   const fewest = courses.reduce((sum, course) => sum + fewestPieces(course), 0)
-  let best = laid(ground.studs)!
+  const first = laid(ground.studs)
+  const bed = { curve, units, courses, stand: standOnce(stand) }
+  let best = first
   // between two studs at least
   while (best.studs.length > 1 && (best.choice.lost > 0 || best.choice.pieces > fewest)) {
-    const found = bettered({ curve, units, courses, stand }, best, laid)
+    const found = bettered(bed, first, best, beside)
     if (!found) break
-    best = laid(found.studs)!
+    best = laid(found.studs)
   }
   best = thinned(best, laid)
   return {
     studs: best.studs,
     seams: best.choice.layers.map((met, k) => seamsOf(met, best.choice.layers[k - 1] ?? [], best.studs)),
+  }
+}
+
+const areAlike = (a: readonly Stud[], b: readonly Stud[]): boolean =>
+  a.length === b.length && a.every((stud, i) => stud === b[i])
+
+/** In their order up the curve. */
+const withStuds = (studs: readonly Stud[], added: readonly Stud[]): readonly Stud[] => {
+  const all = [...studs]
+  for (const stud of added) {
+    let i = all.length
+    while (i > 0 && all[i - 1]!.at > stud.at) i--
+    all.splice(i, 0, stud)
+  }
+  return all
+}
+
+/** Whether a stud fits in the panel is asked once a place, whatever it stands among. */
+const standOnce = (stand: Stand): Stand => {
+  const known = new Map<number, Stud | null>()
+  return (at, among) => {
+    const stud = known.get(at) ?? (known.has(at) ? null : stand(at, []))
+    known.set(at, stud)
+    if (!stud) return null
+    for (const other of among)
+      if (Math.abs(at - other.at) < (stud.width + other.width) / 2 - same) return null
+    return stud
   }
 }
 
@@ -79,16 +122,16 @@ const worthOf = ({ studs, choice: { lost, pieces, smallest, together } }: Laying
 ]
 
 /** The best that one addition brings, of the first kind of which any brings something; null where none does. */
-const bettered = (bed: Bed, from: Laying, laid: Lay): Laying | null => {
+const bettered = (bed: Bed, first: Laying, from: Laying, beside: Beside): Laying | null => {
   const kinds = moreStuds(bed, from.studs, from.choice)
   const known: (readonly (readonly Stud[])[])[] = []
   // in the fewest sheets first: there are not many ways to lay them
   for (const more of [0, 1])
-    for (const [i, candidates] of kinds.entries()) {
+    for (const [i, { anew, additions }] of kinds.entries()) {
       let best: Laying | null = null
-      known[i] ??= candidates()
-      for (const studs of known[i]) {
-        const now = laid(studs, from, more)
+      known[i] ??= additions()
+      for (const added of known[i]) {
+        const now = beside(anew ? first : from, added, from, more)
         if (now && (!best || isBetter(worthOf(now), worthOf(best)))) best = now
       }
       if (best) return best
@@ -97,10 +140,10 @@ const bettered = (bed: Bed, from: Laying, laid: Lay): Laying | null => {
 }
 
 /** Without those added ones that it can do without. */
-const thinned = (from: Laying, laid: Lay): Laying => {
+const thinned = (from: Laying, laid: (studs: readonly Stud[]) => Laying): Laying => {
   let best = from
   for (const stud of from.studs.filter(({ role }) => role === 'seam')) {
-    const less = laid(best.studs.filter((other) => other !== stud))!
+    const less = laid(best.studs.filter((other) => other !== stud))
     if (!isBetter(costOf(best), costOf(less))) best = less
   }
   return best
