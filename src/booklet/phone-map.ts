@@ -92,9 +92,9 @@ const groupMap = (
     write(`${surveyLength({ value, tolerance }, units)}  ${words}`, 5)
   if (datums.length > 0) {
     y -= 1
-    write("Crosses, from the panel's own edges:", 0, sizes.body, 'bold')
+    write("Crosses, straight from these edges and their corner:", 0, sizes.body, 'bold')
     for (const datum of datums)
-      write(`${datum.letter}: ${datumFigures(datum.at, pattern, units).join(', ')}`, 5)
+      write(`${datum.letter}: ${datumFigures(datum.at, units).join(', ')}`, 5)
   }
   return { marks: marks.flat(), bottom: y }
 }

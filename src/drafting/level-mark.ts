@@ -10,12 +10,18 @@ export interface LevelMark {
   readonly figure: string
   /** to which side the figure stands */
   readonly words: 'left' | 'right'
+  /** triangle and figure hang under the line where something else stands over it */
+  readonly hangs?: boolean
 }
 
-/** The drafting triangle with its tip on a short level line, the figure over the line beside it. */
-export const levelMark = ({ at, figure, words }: LevelMark, { layer, size, lines }: DraftStyle): Drawing => {
+/** The drafting triangle with its tip on a short level line, the figure over the line beside it, or both under the line. */
+export const levelMark = (
+  { at, figure, words, hangs = false }: LevelMark,
+  { layer, size, lines }: DraftStyle,
+): Drawing => {
   const way = words === 'right' ? 1 : -1
-  const [half, high] = [0.6 * size, size]
+  const up = hangs ? -1 : 1
+  const [half, high] = [0.6 * size, up * size]
   const near = half + 0.4 * size
   const end = near + textWidth(figure, size, 'regular')
   return [
@@ -29,7 +35,7 @@ export const levelMark = ({ at, figure, words }: LevelMark, { layer, size, lines
       polygonOf(at, { x: at.x + half, y: at.y + high }, { x: at.x - half, y: at.y + high }),
       lines.thin,
     ),
-    text(layer, { x: at.x + way * near, y: at.y + 0.35 * size }, size, figure, {
+    text(layer, { x: at.x + way * near, y: at.y + (hangs ? -1.85 : 0.35) * size }, size, figure, {
       align: words === 'right' ? 'left' : 'right',
     }),
   ]

@@ -1,6 +1,7 @@
 import type { Drawing } from '../drawing/drawing.ts'
 import type { Path } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
+import type { PatternLevel } from './heights.ts'
 
 /** One edge of a pattern's cut line. `traced`: paper must carry it; the others are the panel's or a ruler's work. */
 export interface PatternEdge {
@@ -31,8 +32,6 @@ export interface TimberScrews {
   readonly timber: number
   readonly middles: readonly Point[]
   readonly sign: Point
-  /** the same in words, from the timber's face, in the builder's units */
-  readonly words: string
 }
 
 /** Full-size drawing of one part, in mm: toe at the left, y up. */
@@ -50,6 +49,8 @@ export interface Pattern {
   readonly edges: readonly PatternEdge[]
   /** marks that lie on the part, studs first */
   readonly marks: Drawing
+  /** heights, each at its own level */
+  readonly levels: readonly PatternLevel[]
   /** what its timbers are called */
   readonly labels: readonly PatternLabel[]
   /** a line in one piece that must be on paper to place and trace the traced edges */
@@ -60,7 +61,7 @@ export interface Pattern {
   readonly screws: readonly TimberScrews[]
   /** how many it is sawn in: more than one where no panel holds it whole */
   readonly pieces: number
-  /** the panel's size: lengths are measured from its bottom, front and back edges */
+  /** of the whole side */
   readonly length: number
   readonly height: number
   /** the notch by its corners, or by points along a round seat; empty where there is none */

@@ -1,7 +1,5 @@
 import type { Units } from '../design/design.ts'
-import { levelMark } from '../drafting/level-mark.ts'
-import { type DraftStyle, lineTypes } from '../drafting/line-types.ts'
-import { type Drawing, stroke, text } from '../drawing/drawing.ts'
+import { stroke, text } from '../drawing/drawing.ts'
 import { circle, type Path, pathOf, pathSegments, segmentsPath } from '../geometry/path.ts'
 import { pointDistance } from '../geometry/point.ts'
 import { pathSample } from '../geometry/sample.ts'
@@ -9,10 +7,11 @@ import { showLength } from '../length.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
 import { middleRise } from '../ramp/curve/middle-rise.ts'
 import type { SolvedQuarter } from '../ramp/ramp.ts'
-import { notchCorner, type Side } from '../ramp/side/side.ts'
+import type { Side } from '../ramp/side/side.ts'
 import { pieceLetters } from '../ramp/splice/splice.ts'
 import { spliceWords } from '../ramp/splice/splice-words.ts'
 import { steepnessWord } from '../ramp/steepness.ts'
+import { heightLevels } from './heights.ts'
 import type { Pattern, PatternDistance } from './pattern.ts'
 import { letters, pens } from './pens.ts'
 import { reliefHole } from './relief-hole.ts'
@@ -50,7 +49,6 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
           ]
         : []),
       ...[transition.toe, transition.lip].map((at) => stroke('mark', circle(at, pointRing), pens.mark)),
-      ...heightMarks(ramp, units),
       text('datum', { x: 60, y: -letters.small - 4.5 }, letters.small, "panel's own edge: no cut"),
       ...(transition.toe.y >= 16
         ? [
@@ -63,13 +61,14 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
       stroke('datum', pathOf({ x: 0, y: 0 }, { x: side.length, y: 0 }), pens.datum),
       stroke('datum', pathOf(transition.lip, { x: side.length, y: side.height }), pens.datum),
     ],
+    levels: heightLevels(ramp, units),
     labels: [
       ...timbers.map((timber, i) => timberLabel(timber, i + 1, spliced[i])),
       ...splices.map(({ label }) => label),
     ],
     line: tracedLine(side),
     markPaths: [...timbers.map(timberOutline), ...splices.map(({ path }) => path)],
-    screws: timbers.map((timber, i) => timberScrews(timber, i + 1, units, spliced[i])),
+    screws: timbers.map((timber, i) => timberScrews(timber, i + 1, spliced[i])),
     pieces: ramp.splices.length + 1,
     length: side.length,
     height: side.height,
@@ -101,26 +100,6 @@ const tracedLine = (side: Side): Path => {
 
 /** Radius of the ring round a point that has a name, mm. */
 const pointRing = 1.5
-
-const levelStyle: DraftStyle = { layer: 'datum', size: letters.small, lines: lineTypes(pens.mark.width) }
-
-/** The three heights that builders mix up, each at its own line. */
-const heightMarks = ({ side, transition, coping, skinThickness }: SolvedQuarter, units: Units): Drawing => {
-  const { frame, deck, surface } = transition.heights
-  const show = (mm: number): string => showLength(mm, units)
-  const wall = coping ? notchCorner(coping).x : transition.lip.x
-  const from = Math.min(wall + 14, side.length - 10)
-  const face = { x: transition.lip.x - skinThickness * Math.sin(transition.lipAngle), y: surface }
-  const level = (x: number, y: number, figure: string, words: 'left' | 'right'): Drawing =>
-    levelMark({ at: { x, y }, figure, words }, levelStyle)
-  // one beside the other where they lie close
-  const aside = deck > frame && deck - frame < 12 ? 42 : 0
-  return [
-    ...(deck > frame ? level(from + 6, deck, `deck ${show(deck)}`, 'right') : []),
-    ...level(from + 6 + aside, frame, `frame ${show(frame)}`, 'right'),
-    ...level(face.x - 6, surface, `ridden face ${show(surface)}`, 'left'),
-  ]
-}
 
 /** Chord and middle rise of the curve; then the panel's own length and diagonals. */
 const sideDistances = ({ side, transition, coping }: SolvedQuarter): readonly PatternDistance[] => {

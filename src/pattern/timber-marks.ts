@@ -1,10 +1,8 @@
-import type { Units } from '../design/design.ts'
 import { cross } from '../drawing/cross.ts'
 import { type Drawing, stroke } from '../drawing/drawing.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import { circle, pathOf, polygonOf } from '../geometry/path.ts'
 import { type Point, pointBetween, pointToward } from '../geometry/point.ts'
-import { showLength } from '../length.ts'
 import { type Timber, timberCorners } from '../ramp/frame/timber.ts'
 import type { PatternLabel, TimberScrews } from './pattern.ts'
 import { letters, pens } from './pens.ts'
@@ -64,21 +62,11 @@ const screwMiddles = (timber: Timber, spliced: boolean): readonly Point[] => {
   )
 }
 
-/** Middles of its screws, and words for where they are not on paper. */
-export const timberScrews = (timber: Timber, number: number, units: Units, spliced = false): TimberScrews => {
-  const { width, depth } = timber
-  const show = (mm: number): string => showLength(mm, units)
-  const [near, far] = shares.screws
-  return {
-    timber: number,
-    middles: screwMiddles(timber, spliced),
-    sign: signMiddle(timber, spliced),
-    words:
-      depth >= width
-        ? `${spliced ? `${showLength(offJoint * width, units, { decimals: 1 })} to either side of` : 'on'} its middle, ${show(near * depth)} and ${show(far * depth)} deep from its face`
-        : `if flat ${show(depth / 2)} deep, ${show((0.5 - near) * width)} to either side of the middle`,
-  }
-}
+export const timberScrews = (timber: Timber, number: number, spliced = false): TimberScrews => ({
+  timber: number,
+  middles: screwMiddles(timber, spliced),
+  sign: signMiddle(timber, spliced),
+})
 
 /** Its number and how it lies. */
 export const timberLabel = (timber: Timber, number: number, spliced = false): PatternLabel => {

@@ -65,7 +65,7 @@ export const stepWords = (step: SawStep, { size: [width, length], pieces }: Pane
     const own = pieces.find(({ part }) => part.mark === step.mark)!
     return step.square
       ? `saw ${markWords(own)} out: circular saw short of its corners, then the jigsaw`
-      : `saw ${markWords(own)} out: straight edges with the circular saw, the curve with the jigsaw`
+      : `saw ${markWords(own)} out: the bottom edge first, straight edges with the circular saw, the curve with the jigsaw`
   }
   const rip = step.kind === 'rip'
   const whole = step.from < 1 && step.to > (rip ? length : width) - 1

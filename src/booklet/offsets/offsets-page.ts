@@ -192,7 +192,7 @@ const columnsOf = (
 const useSteps = (offsets: Offsets, units: Units): readonly string[] => {
   const show = (mm: number): string => showLength(mm, units, { unit: true, decimals: 1 })
   return [
-    'Two factory edges, square to each other, are bottom and front. Both diagonals equal?',
+    'The bottom edge comes first: a straight factory edge, or sawn straight. Strike the front edge square to it.',
     `Every ${show(offsets.every)} back strike a line up with a square; mark the bold height on it.`,
     ...(offsets.stations.some((station) => station.by === 'up')
       ? [`Steep part: every ${show(offsets.everyUp)} up strike a level line; mark the bold distance on it.`]

@@ -12,7 +12,7 @@ import { type Cover, covers } from '../cover/cover.ts'
 import type { CoverCounts } from '../cover/pattern-covers.ts'
 import type { Expected } from '../proof/budget.ts'
 import type { Datum } from '../proof/datum.ts'
-import { missingScrewsWords } from '../proof/missing-screws.ts'
+import { missingScrews } from '../proof/missing-screws.ts'
 import { type SurveyLine, surveyLeast } from '../proof/survey.ts'
 import type { Tile } from '../tile/tile.ts'
 import { cautions } from './cautions.ts'
@@ -129,7 +129,11 @@ const wordsOf = (
       put([text('note', { x: 4, y: top() - size }, size, `${i + 1}`, { face: 'bold', align: 'right' })])
       write(step, 6, style)
     })
-    for (const words of missingScrewsWords(pattern, tiles)) write(words, 6, { ...style, face: 'bold' })
+    const missing = missingScrews(pattern, tiles, units)
+    if (missing) {
+      write(missing.which, 6, { ...style, face: 'bold' })
+      write(missing.places, 6, style)
+    }
     down(2)
     const tables = proofTables(facts, { ...draftStyle, size }, width)
     put([group(affineTranslate(0, top()), tables.marks)])

@@ -4,13 +4,11 @@ import { type LaidTable, layTable, tableHeight, tableMarks } from '../../draftin
 import { type Drawing, group } from '../../drawing/drawing.ts'
 import { affineTranslate } from '../../geometry/affine.ts'
 import { showLength } from '../../length.ts'
-import type { Pattern } from '../../pattern/pattern.ts'
 import type { Datum } from '../proof/datum.ts'
 import { type SurveyLine, surveyLength } from '../proof/survey.ts'
 
 interface ProofFacts {
   readonly units: Units
-  readonly pattern: Pattern
   readonly datums: readonly Datum[]
   readonly survey: readonly SurveyLine[]
 }
@@ -20,7 +18,7 @@ const apart = { across: 8, down: 2 } as const
 
 /** Where the crosses lie on the panel, and what is measured on the taped paper and again on the wood; hung from 0,0. */
 export const proofTables = (
-  { units, pattern, datums, survey }: ProofFacts,
+  { units, datums, survey }: ProofFacts,
   style: DraftStyle,
   width: number,
 ): { readonly marks: Drawing; readonly height: number } => {
@@ -31,9 +29,9 @@ export const proofTables = (
         { head: "Cross, from\nthe panel's", kind: 'words', face: 'bold' },
         { head: 'front\nedge', kind: 'figure' },
         { head: 'bottom\nedge', kind: 'figure' },
-        { head: 'back\nedge', kind: 'figure' },
+        { head: 'their\ncorner', kind: 'figure' },
       ],
-      rows: datums.map(({ letter, at }) => [letter, show(at.x), show(at.y), show(pattern.length - at.x)]),
+      rows: datums.map(({ letter, at }) => [letter, ...[at.x, at.y, Math.hypot(at.x, at.y)].map(show)]),
     },
     width / 2,
     style,

@@ -24,13 +24,11 @@ export const tapingSteps = (facts: TapingFacts): readonly string[] => {
   const upper = tiles.some(({ joints }) => joints.some(({ over, edge }) => over && edge === 'top'))
   return [
     `Print at 100 %, never "fit to page", one-sided. Measure the test square before you trust any page.${trial ? ' Saw the lip trial in scrap first.' : ''}`,
-    pattern.pieces > 1
-      ? `Take a factory edge as the bottom edge of each of the ${pattern.pieces} pieces; the diagonals of their panels must be equal.`
-      : `Take a factory edge of the panel as its bottom edge; its diagonals must be equal. It must hold ${showLength(pattern.length, units)} × ${showLength(pattern.height, units)} ${units}.`,
+    `The bottom edge${pattern.pieces > 1 ? ` of each of the ${pattern.pieces} pieces` : ''} comes first: a straight factory edge, or sawn straight where the panel layout lays it. On the pages it is the "panel's own edge". Strike the front edge square to it: that one is sawn with the curve.${pattern.pieces > 1 ? '' : ` The side takes ${showLength(pattern.length, units)} × ${showLength(pattern.height, units)} ${units}.`}`,
     placing(facts, level),
     `Trim each page on its left and ${upper ? 'upper' : 'lower'} joint lines. Start with page ${tiles[0]!.number} at the toe, go on by the numbers, each row on its snap line: crosses on crosses, half circles whole, zero ticks in line. Tick 3 is 0.3 mm off; what is more off is laid again. Use the paper the same day: damp paper grows.`,
-    `${laying(cover, level)}${pattern.pieces > 1 ? ' No panel holds the side whole: do so on each piece in turn, and trace it with its joint.' : ''} Check the distances. Prick through the middle of the thick black line every 25 mm (1 in) and draw with a thin batten; prick the ringed crosses of screws. Dashed boxes are timbers on the inner face, X on their wood.`,
-    `Saw on the grey side, marked WASTE, and smooth down to the line. Trace the first side onto the others and drill its screw holes through them; turned over, it is the other end of the ramp.${strips ? ' The strips at the end of the set mark the skin.' : ''}`,
+    `${laying(cover, level)}${pattern.pieces > 1 ? ' No panel holds the side whole: do so on each piece in turn, and trace it with its joint.' : ''} Check the distances. The cut is the middle of the thick black line: prick through it every 25 mm (1 in) and draw with a thin batten; prick the ringed crosses of screws. Dashed boxes are timbers on the inner face, X on their wood.`,
+    `Saw on the grey side, marked WASTE, and smooth down to that middle. Trace the first side onto the others and drill its screw holes through them; turned over, it is the other end of the ramp.${strips ? ' The strips at the end of the set mark the skin.' : ''}`,
   ]
 }
 
@@ -67,7 +65,7 @@ const placing = ({ units, cover, pattern, tiles, datums }: TapingFacts, level: b
 
 const laying = (cover: Cover, level: boolean): string =>
   cover === 'whole'
-    ? "Lay the taped sheet to the panel's bottom and front edges; blank paper may hang over them."
+    ? 'Lay the taped sheet to the bottom edge and to the front edge as struck; blank paper may hang over.'
     : level
       ? 'Lay each cross on its own: where chalk and cross disagree, the cross decides.'
       : 'Lay the taped sheet on the panel, each cross on its own.'

@@ -25,6 +25,7 @@ import { anything, keepOff, keepOffPath, on, wordClear, wordRoom } from '../room
 import { clipMarks } from '../tile/clip-marks.ts'
 import { keepWaste } from '../tile/keep-waste.ts'
 import { labelMarks } from '../tile/label-marks.ts'
+import { levelMarks } from '../tile/level-marks.ts'
 import { patternWords } from '../tile/pattern-words.ts'
 import { pointNames } from '../tile/point-names.ts'
 import { rulerMarks } from '../tile/rulers.ts'
@@ -60,9 +61,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     tile,
   )
   const snaps = snapMarks(tile)
-  const datums = facts.datums
-    .filter((d) => d.tile === tile.number)
-    .flatMap((d) => datumMarks(d, tile, pattern, units))
+  const datums = facts.datums.filter((d) => d.tile === tile.number).flatMap((d) => datumMarks(d, tile, units))
 
   // what aligns, the line and its band, other strokes; then each word beside what is there before it
   const room = wordRoom(tile.width, tile.height)
@@ -84,6 +83,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   keepOff(room, [...joints, ...snaps, ...datums], on.never)
   keepOff(room, strokes, on.rather, tile.toWindow)
   const named = [...pointNames(pattern, tile, room), ...patternWords(pattern.marks, tile, room)]
+  const levels = levelMarks(pattern.levels, tile, room)
   const back = affineInvert(tile.toWindow)
   const wood = (p: Point): boolean => polygonContains(facts.polygon, affineApply(back, p))
   const labels = pattern.labels.flatMap((label, i) => {
@@ -113,6 +113,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
         ...bands.map((path) => stroke('note', path, bandPen)),
         ...cuts.map((path) => stroke('cut', path, pens.cut)),
         ...strokes,
+        ...levels,
       ]),
       ...named,
       ...labels,

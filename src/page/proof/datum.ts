@@ -1,4 +1,5 @@
 import type { Units } from '../../design/design.ts'
+import { levelMark } from '../../drafting/level-mark.ts'
 import { cross } from '../../drawing/cross.ts'
 import { type Drawing, text } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
@@ -12,6 +13,7 @@ import { pathDistance } from '../../geometry/nearest.ts'
 import { type Point, pointDistance } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import { showLength } from '../../length.ts'
+import { levelStyle } from '../../pattern/heights.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import { clearUnder, type Occupancy, occupancyOf, occupyUnder } from '../room/occupancy.ts'
@@ -159,7 +161,7 @@ const datumPlaces = (
         if (!convexContains(tile.cell, at, -clear) || pathDistance(pattern.outline, at) < clear) continue
         const p = tilePoint(tile, at)
         if (!free({ x0: p.x - arm, x1: p.x + arm, y0: p.y - arm, y1: p.y + arm })) continue
-        const width = figuresWidth(at, pattern, units)
+        const width = figuresWidth(at, units)
         const words = besides.find(([across, up]) =>
           free({
             x0: across > 0 ? p.x - arm : p.x - width,
@@ -177,26 +179,31 @@ const datumPlaces = (
 
 /** A pattern's own words, those of its timbers at the first of their places. */
 const wordsOf = (pattern: Pattern): readonly TextMark[] =>
-  [...pattern.marks, ...pattern.labels.map((label) => labelWords(label, label.places[0]!))].filter(
-    (mark) => mark.kind === 'text',
-  )
+  [
+    ...pattern.marks,
+    ...pattern.levels.flatMap((level) => levelMark(level, levelStyle)),
+    ...pattern.labels.map((label) => labelWords(label, label.places[0]!)),
+  ].filter((mark) => mark.kind === 'text')
 
-/** The three figures of a datum, in the builder's units. */
-export const datumFigures = (at: Point, pattern: Pattern, units: Units): readonly string[] => [
+/**
+ * The three figures of a datum, in the builder's units: from the two edges that he has before the first cut, and straight from
+ * where they meet, which tells whether they are square.
+ */
+export const datumFigures = (at: Point, units: Units): readonly string[] => [
   `${showLength(at.x, units)} from the front edge`,
   `${showLength(at.y, units)} from the bottom edge`,
-  `${showLength(pattern.length - at.x, units)} from the back edge`,
+  `${showLength(Math.hypot(at.x, at.y), units)} from their corner`,
 ]
 
 /** Room from the middle of the cross to the end of its figures, mm. */
-const figuresWidth = (at: Point, pattern: Pattern, units: Units): number =>
-  arm + Math.max(...datumFigures(at, pattern, units).map((line) => textWidth(line, letters.small, 'regular')))
+const figuresWidth = (at: Point, units: Units): number =>
+  arm + Math.max(...datumFigures(at, units).map((line) => textWidth(line, letters.small, 'regular')))
 
 /**
  * A cross along the panel's edges, as it is set out, its letter and figures beside it; in the window as the drawing is read. Rows
  * of a ribbon are turned against the panel: the words keep off the arms however they lie.
  */
-export const datumMarks = (datum: Datum, tile: Tile, pattern: Pattern, units: Units): Drawing => {
+export const datumMarks = (datum: Datum, tile: Tile, units: Units): Drawing => {
   const p = tilePoint(tile, datum.at)
   const [across, up] = datum.words
   const first = up > 0 ? figuresHeight - letters.small : -3.5
@@ -212,7 +219,7 @@ export const datumMarks = (datum: Datum, tile: Tile, pattern: Pattern, units: Un
         align: across > 0 ? 'left' : 'right',
       },
     ),
-    ...datumFigures(datum.at, pattern, units).map((line, i) =>
+    ...datumFigures(datum.at, units).map((line, i) =>
       text('datum', { x: p.x + across * arm, y: p.y + first - i * 4 }, letters.small, line, {
         align: across > 0 ? 'left' : 'right',
       }),

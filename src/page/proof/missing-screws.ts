@@ -1,33 +1,46 @@
 import { convexContains } from '../../geometry/clip.ts'
 import { numberList } from '../../length/word-list.ts'
-import type { Pattern, TimberScrews } from '../../pattern/pattern.ts'
+import { showLength, type Units } from '../../length.ts'
+import type { Pattern } from '../../pattern/pattern.ts'
 import { screwRoom } from '../cover/shown-marks.ts'
 import type { Tile } from '../tile/tile.ts'
 
-/** What the map says of screws whose marks lie whole on no page; none where all do. */
-export const missingScrewsWords = ({ screws }: Pattern, tiles: readonly Tile[]): readonly string[] => {
+/** What the map says of screws whose marks lie whole on no page. */
+export interface MissingScrews {
+  readonly which: string
+  /** where each of them is set out with a tape */
+  readonly places: string
+}
+
+/** Null where all of them are on paper. */
+export const missingScrews = (
+  { screws }: Pattern,
+  tiles: readonly Tile[],
+  units: Units,
+): MissingScrews | null => {
   const missing = screws
-    .map((timber) => ({
+    .map(({ timber, middles }) => ({
       timber,
-      count: timber.middles.filter((p) => !tiles.some(({ window }) => convexContains(window, p, -screwRoom)))
-        .length,
+      all: middles.length,
+      places: middles.filter((p) => !tiles.some(({ window }) => convexContains(window, p, -screwRoom))),
     }))
-    .filter(({ count }) => count > 0)
-  if (missing.length === 0) return []
-  const of = (all: boolean): readonly number[] =>
-    missing
-      .filter(({ timber, count }) => all === (count === timber.middles.length))
-      .map(({ timber }) => timber.timber)
+    .filter(({ places }) => places.length > 0)
+  if (missing.length === 0) return null
+  const of = (whole: boolean): readonly number[] =>
+    missing.filter(({ all, places }) => whole === (places.length === all)).map(({ timber }) => timber)
   const groups = [
     ['the screws', of(true)],
     ['one of the screws', of(false)],
   ] as const
   const named = groups.filter(([, numbers]) => numbers.length > 0)
-  return [
-    `Not on these pages: ${named.map(([what, numbers]) => `${what} of ${numberList('stud', numbers)}`).join(', ')}. ` +
-      `Draw the stud from its place in "traceply figures"; its screws lie ${placesOf(missing.map(({ timber }) => timber))}.`,
-  ]
+  const show = (mm: number): string => showLength(mm, units)
+  return {
+    which: `Not on these pages: ${named.map(([what, numbers]) => `${what} of ${numberList('stud', numbers)}`).join(', ')}.`,
+    places: `Set them out, back from the front edge × up from the bottom edge: ${missing
+      .map(
+        ({ timber, places }) =>
+          `stud ${timber} ${places.map(({ x, y }) => `${show(x)} × ${show(y)}`).join(', ')}`,
+      )
+      .join('; ')}.`,
+  }
 }
-
-const placesOf = (timbers: readonly TimberScrews[]): string =>
-  [...new Set(timbers.map(({ words }) => words))].join('; ')

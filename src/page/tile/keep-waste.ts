@@ -184,29 +184,3 @@ const insideWindow = (word: TextMark, { width, height }: Tile): boolean =>
   textCorners(word, affineIdentity).every(
     (p) => p.x >= 0.5 && p.y >= 0.5 && p.x <= width - 0.5 && p.y <= height - 0.5,
   )
-
-/** Moved the least that brings a text's box into a window. */
-export const textInside = (mark: TextMark, width: number, height: number): TextMark => {
-  const corners = textCorners(mark, affineIdentity)
-  const shift = (values: readonly number[], limit: number): number => {
-    const [low, high] = [Math.min(...values), Math.max(...values)]
-    return low < 0.5 ? 0.5 - low : high > limit - 0.5 ? limit - 0.5 - high : 0
-  }
-  return {
-    ...mark,
-    at: {
-      x:
-        mark.at.x +
-        shift(
-          corners.map((p) => p.x),
-          width,
-        ),
-      y:
-        mark.at.y +
-        shift(
-          corners.map((p) => p.y),
-          height,
-        ),
-    },
-  }
-}

@@ -167,7 +167,7 @@ describe.each(jobs)('a ribbon: $what', ({ design, solved, group, tiles }) => {
     }
   })
 
-  it('draws each cross where its printed distances from front, bottom and back edge say', () => {
+  it('draws each cross where its printed distances from front edge, bottom edge and their corner say', () => {
     let found = 0
     for (const page of tiles) {
       const { strokes, texts } = flat(page)
@@ -191,19 +191,27 @@ describe.each(jobs)('a ribbon: $what', ({ design, solved, group, tiles }) => {
         expect(texts.some(({ words }) => words === `cross ${letter}`)).toBe(true)
         const says = (edge: string): number[] =>
           texts.flatMap(({ layer, words, at: place }) => {
-            const said = new RegExp(`^(.*) from the ${edge} edge$`).exec(words)?.[1]
+            const said = new RegExp(`^(.*) from ${edge}$`).exec(words)?.[1]
             if (layer !== 'datum' || said === undefined || apart(place, at) > 20) return []
             // strong or shy: a 32nd of an inch more or less
             const more = said.endsWith('+') ? 25.4 / 32 : said.endsWith('–') ? -25.4 / 32 : 0
             const reading = readLength(said.replace(/[+–]$/, ''), design.units)
             return 'mm' in reading ? [reading.mm + more] : []
           })
-        // crosses stand on round figures; the panel's length is not one: what is left is printed to a millimetre or a 32nd
-        const [front, bottom, back] = [says('front'), says('bottom'), says('back')]
-        expect([front.length, bottom.length, back.length]).toEqual([1, 1, 1])
+        // crosses stand on round figures; their distance from the corner is printed to a millimetre or a 32nd
+        const [front, bottom, corner] = [
+          says('the front edge'),
+          says('the bottom edge'),
+          says('their corner'),
+        ]
+        expect([front.length, bottom.length, corner.length]).toEqual([1, 1, 1])
         assertNear(front[0]!, at.x, 1e-6)
         assertNear(bottom[0]!, at.y, 1e-6)
-        assertNear(back[0]!, ramp.side!.length - at.x, design.units === 'mm' ? 0.5 : 25.4 / 64 + 1e-6)
+        assertNear(
+          corner[0]!,
+          Math.sqrt(at.x ** 2 + at.y ** 2),
+          design.units === 'mm' ? 0.5 : 25.4 / 64 + 1e-6,
+        )
         found++
       }
     }

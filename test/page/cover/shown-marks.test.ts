@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Drawing } from '../../../src/drawing/drawing.ts'
 import { type Affine, affineApply, affineIdentity, affineThen } from '../../../src/geometry/affine.ts'
 import { pathSample } from '../../../src/geometry/sample.ts'
+import { readLength, type Units } from '../../../src/length.ts'
 import { type Coverage, coverPattern } from '../../../src/page/cover/coverage.ts'
 import { showMarks } from '../../../src/page/cover/shown-marks.ts'
 import { defaultMargins, paperOf } from '../../../src/page/sheet/paper.ts'
@@ -173,6 +174,13 @@ const onPage = (drawing: Drawing, toPattern: Affine | undefined) => {
   return { rings, words }
 }
 
+/** A figure of paper as mm: strong or shy is a 32nd of an inch more or less. */
+const lengthOf = (said: string, units: Units): number => {
+  const reading = readLength(said.replace(/[+–]$/, ''), units)
+  if (!('mm' in reading)) throw new RangeError(said)
+  return reading.mm + (said.endsWith('+') ? 25.4 / 32 : said.endsWith('–') ? -25.4 / 32 : 0)
+}
+
 /** `3 to 5 and 7` as numbers. */
 const numbersOf = (words: string): readonly number[] =>
   words.split(/, | and /).flatMap((part) => {
@@ -211,6 +219,20 @@ describe.each(templates)('the map of %s', (name) => {
             missing.flatMap((of, i) => (of === count ? [i + 1] : []))
           expect(named(/the screws of studs? ([\d, andto]*?)(?:, one|$)/), paper).toEqual(studs(2))
           expect(named(/one of the screws of studs? ([\d, andto]*)$/), paper).toEqual(studs(1))
+          const told = maps[n]!.words.join(' ')
+            .replaceAll(/\s+/g, ' ')
+            .match(/up from the bottom edge: ([^.]*(?:\.\d[^.]*)*)\./)?.[1]
+          const places = screws.filter((p) => !rings.some((q) => Math.hypot(p.x - q.x, p.y - q.y) < 0.1))
+          const units = /units: in/.test(templateText(name)) ? 'in' : 'mm'
+          const lengths = [...(told ?? '').matchAll(/(?:stud \d+ |, )([\d /.+–]+) × ([\d /.+–]+)/g)].map(
+            (match) => match.slice(1).map((one) => lengthOf(one.trim(), units)),
+          )
+          expect(lengths.length, paper).toBe(places.length)
+          for (const { x, y } of places)
+            expect(
+              lengths.some(([u, v]) => Math.hypot(u! - x, v! - y) < 1),
+              `${x}, ${y}`,
+            ).toBe(true)
           if (cover === 'whole') expect(said).toBeUndefined()
           if (cover === 'ribbon') expect(studs(2).length).toBeGreaterThan(0)
         })

@@ -76,7 +76,7 @@ const sideSteps = (book: Book, ramp: SolvedQuarter, pattern: Pattern): readonly 
           'Drill a hole in the inner corner of the notch, wide enough for the blade of the jigsaw. Then saw into it from both sides.',
         ]
       : []),
-    'Saw beside the line on the WASTE side, and smooth down to the line. Ease no edge yet.',
+    'Saw beside the line on the WASTE side, and smooth down to its middle. Ease no edge yet.',
     `Check it by the table of this part, and lay the pages back on its edge. Then turn it over, so that both outside faces come outside, and trace it onto the wood of the other ${count === 2 ? 'side' : `${count - 1} sides and ribs`}; saw, clamp all together and smooth their edges as one.`,
     ...(others.length > 0 ? [`The same pages serve ${others.join('; ')}.`] : []),
   ]
