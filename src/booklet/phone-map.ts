@@ -92,9 +92,8 @@ const groupMap = (
     write(`${surveyLength({ value, tolerance }, units)}  ${words}`, 5)
   if (datums.length > 0) {
     y -= 1
-    write("Crosses, straight from these edges and their corner:", 0, sizes.body, 'bold')
-    for (const datum of datums)
-      write(`${datum.letter}: ${datumFigures(datum.at, units).join(', ')}`, 5)
+    write('Crosses, straight from these edges and their corner:', 0, sizes.body, 'bold')
+    for (const datum of datums) write(`${datum.letter}: ${datumFigures(datum.at, units).join(', ')}`, 5)
   }
   return { marks: marks.flat(), bottom: y }
 }

@@ -89,12 +89,13 @@ export const mapPicture = (
   const cells = tiles.map((tile) => polygonOf(tile.cell[0]!, ...tile.cell.slice(1)))
   for (const path of [...cells, ...tiles.map((tile) => pathOf(...tile.snap))])
     occupyPath(taken, path, map, 0.3, rather)
-  const name = (p: Point, words: string, layer: 'note' | 'datum') =>
-    text(layer, besidePoint(taken, p, words, style.name), style.name, words, { face: 'bold' })
+  const name = (p: Point, words: string, layer: 'note' | 'datum'): Drawing =>
+    besidePoint(taken, p, words, style.name, layer)
+  // a letter is no use far from its cross: these take their places first
   const names = [
-    ...pattern.points.map((named) => name(at(named.at), named.name, 'note')),
-    ...datums.map((datum, i) => name(crosses[i]!, datum.letter, 'datum')),
-    ...rowsOf(tiles).map(({ row, snap }) => name(at(snap[0]), row, 'note')),
+    ...datums.flatMap((datum, i) => name(crosses[i]!, datum.letter, 'datum')),
+    ...pattern.points.flatMap((named) => name(at(named.at), named.name, 'note')),
+    ...rowsOf(tiles).flatMap(({ row, snap }) => name(at(snap[0]), row, 'note')),
   ]
   // cells lie side by side: no number can stand on another's
   const cost = costOf(taken)
@@ -215,14 +216,20 @@ const numberMarks = (
   const fit = open.length > 0 ? open : laid.slice(-1)
   const most = Math.max(...fit.map(({ clear: free }) => free))
   const { size, places } = fit.find(({ clear: free }) => free >= most - tiles.length / 8)!
-  return places.flatMap(({ middle, covered }, i): Drawing => {
-    const words = `${tiles[i]!.number}`
-    const radius = Math.hypot(textWidth(words, size, 'bold'), size) / 2 + disc
-    return [
-      ...(covered > 0 ? [fill('note', circle(middle, radius), 1)] : []),
-      text('note', { x: middle.x, y: middle.y - size / 2 }, size, words, { face: 'bold', align: 'middle' }),
-    ]
-  })
+  const words = tiles.map(({ number }) => `${number}`)
+  // no disc hides the number of another page
+  return [
+    ...places.flatMap(({ middle, covered }, i): Drawing => {
+      const radius = Math.hypot(textWidth(words[i]!, size, 'bold'), size) / 2 + disc
+      return covered > 0 ? [fill('note', circle(middle, radius), 1)] : []
+    }),
+    ...places.map(({ middle }, i) =>
+      text('note', { x: middle.x, y: middle.y - size / 2 }, size, words[i]!, {
+        face: 'bold',
+        align: 'middle',
+      }),
+    ),
+  ]
 }
 
 /** The tallest number that a cell has room for. */
@@ -258,13 +265,24 @@ const numberPlace = (
   return best
 }
 
-/** Start of the baseline of a word beside a point, where it covers least; above and before it among equals. */
-const besidePoint = (taken: Occupancy, p: Point, words: string, size: number): Point => {
+/** Farther from its point than this a line leads to a name, mm. */
+const near = 3.5
+
+/**
+ * A word beside a point, the nearest place where it lies on nothing, above and before it among equals. To one that must stand farther
+ * off a line leads.
+ */
+const besidePoint = (
+  taken: Occupancy,
+  p: Point,
+  words: string,
+  size: number,
+  layer: 'note' | 'datum',
+): Drawing => {
   const [width, height] = [textWidth(words, size, 'bold'), size]
   const boxAt = ({ x, y }: Point): Box => boxGrow({ x0: x, y0: y, x1: x + width, y1: y + height }, clear)
   const [most, top] = [taken.columns * taken.step, taken.rows * taken.step]
-  const cost = (box: Box): number =>
-    100 * takenUnder(taken, boxCorners(box), never) + takenUnder(taken, boxCorners(box), rather)
+  const under = (box: Box, kinds: number): number => takenUnder(taken, boxCorners(box), kinds)
   const places = [1, 2, 3.5, 5, 7, 9.5].flatMap((away) =>
     [
       { x: p.x - away - width, y: p.y + away },
@@ -272,13 +290,27 @@ const besidePoint = (taken: Occupancy, p: Point, words: string, size: number): P
       { x: p.x - away - width, y: p.y - away - height },
       { x: p.x + away, y: p.y - away - height },
       { x: p.x - away - width, y: p.y - height / 2 },
+      { x: p.x + away, y: p.y - height / 2 },
       { x: p.x - width / 2, y: p.y + away },
       { x: p.x - width / 2, y: p.y - away - height },
-    ].filter(({ x, y }) => x >= 0 && x + width <= most && y >= 0 && y + height <= top),
+    ]
+      .filter(({ x, y }) => x >= 0 && x + width <= most && y >= 0 && y + height <= top)
+      .map((at) => ({ at, away })),
   )
   const best = places
-    .map((at) => ({ at, covered: cost(boxAt(at)) }))
-    .reduce((kept, place) => (place.covered < kept.covered ? place : kept))
-  occupyBox(taken, boxAt(best.at), never | named)
-  return best.at
+    .map(({ at, away }) => {
+      const box = boxAt(at)
+      const lined = under(box, rather)
+      return { at, away, cost: 100 * under(box, never) + lined + away / 10 }
+    })
+    .reduce((kept, place) => (place.cost < kept.cost ? place : kept))
+  const box = boxAt(best.at)
+  occupyBox(taken, box, never | named)
+  const end = { x: Math.min(Math.max(p.x, box.x0), box.x1), y: Math.min(Math.max(p.y, box.y0), box.y1) }
+  const leads = best.away > near ? pathOf(p, end) : null
+  if (leads) occupyPath(taken, leads, affineIdentity, 0.2, never)
+  return [
+    ...(leads ? [stroke(layer, leads, pens.tick)] : []),
+    text(layer, best.at, size, words, { face: 'bold' }),
+  ]
 }
