@@ -2,7 +2,7 @@ import type { Units } from '../../design/design.ts'
 import { dimension } from '../../drafting/dimension/dimension.ts'
 import { draftStyle, lineTypes } from '../../drafting/line-types.ts'
 import { cross } from '../../drawing/cross.ts'
-import { type Drawing, fill, group, stroke, text } from '../../drawing/drawing.ts'
+import { type Drawing, group, stroke, text } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import {
   type Affine,
@@ -14,15 +14,16 @@ import {
 } from '../../geometry/affine.ts'
 import { type Box, boxGrow, boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners } from '../../geometry/clip.ts'
-import { circle, type Path, pathOf, polygonOf } from '../../geometry/path.ts'
-import { type Point, pointBetween, pointDistance } from '../../geometry/point.ts'
+import { type Path, pathOf, polygonOf } from '../../geometry/path.ts'
+import type { Point } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { pens } from '../../pattern/pens.ts'
 import type { Datum } from '../proof/datum.ts'
-import { boxCounter, type Occupancy, occupancyOf, occupyBox, takenUnder } from '../room/occupancy.ts'
+import { type Occupancy, occupancyOf, occupyBox, takenUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import type { Tile } from '../tile/tile.ts'
+import { clear, costOf, named, never, numberMarks, rather } from './map-numbers.ts'
 
 export interface MapPictureFacts {
   readonly pattern: Pattern
@@ -49,9 +50,6 @@ export interface MapPicture {
 
 /** Half the length of a cross, mm. */
 const arm = 2
-
-/** Room kept round words, mm. */
-const clear = 0.6
 
 /**
  * Outline, tiles with their numbers and snap lines, crosses, toe and lip: in the middle of `wide` mm. Words
@@ -161,109 +159,9 @@ const panelDimensions = (
   return [...across, ...up]
 }
 
-/** No number is smaller where the cell has room for this, mm: a phone is read at arm's length. */
-const leastNumber = 1.8
-
-/** What words never lie on where there is another place: the outline, crosses, other words; and what they rather keep off. */
-const [never, rather] = [1, 2]
-
-/** Crosses and words, which no disc may hide, and what one of their squares under a number counts. */
-const named = 4
-const hidden = 1e4
-
-/** How much of what is taken a box covers. */
-type Cost = (box: Box) => number
-
-const costOf = (taken: Occupancy): Cost =>
-  boxCounter(
-    taken,
-    (kinds) => (kinds & named ? hidden : 0) + 100 * (kinds & never) + (kinds & rather) / rather,
-  )
-
 /** The first tile of each row. */
 const rowsOf = (tiles: readonly Tile[]): readonly Tile[] =>
   tiles.filter((tile, i) => tiles.findIndex(({ row }) => row === tile.row) === i)
-
-/** Places over a cell, its middle first. */
-const shares = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82]
-
-/** Heights of the numbers in turn, as shares of the tallest. */
-const numberShares = [1, 0.85, 0.7, 0.6, 0.5]
-
-/** Room of a disc round a number, mm. */
-const disc = 0.5
-
-/**
- * The tiles' numbers, all of one size: the largest that lies on nothing in most of the cells. Where a line cannot be kept off, a white
- * disc lies under the number.
- */
-const numberMarks = (
-  tiles: readonly Tile[],
-  at: (p: Point) => Point,
-  cost: Cost,
-  tallest: number,
-): Drawing => {
-  const cells = tiles.map((tile) => tile.cell.map(at))
-  const slim = Math.max(...tiles.map(({ number }) => textWidth(`${number}`, 1, 'bold')))
-  const least = Math.min(...cells.map((cell) => roomOf(cell, slim)))
-  const largest = Math.max(Math.min(tallest, least), leastNumber)
-  const laid = numberShares.map((share) => {
-    const size = Math.max(largest * share, Math.min(leastNumber, largest))
-    const places = tiles.map(({ number }, i) => numberPlace(`${number}`, cells[i]!, size, cost))
-    return { size, places, clear: places.filter(({ covered }) => covered === 0).length }
-  })
-  const open = laid.filter((one) => one.places.every(({ covered }) => covered < hidden))
-  const fit = open.length > 0 ? open : laid.slice(-1)
-  const most = Math.max(...fit.map(({ clear: free }) => free))
-  const { size, places } = fit.find(({ clear: free }) => free >= most - tiles.length / 8)!
-  const words = tiles.map(({ number }) => `${number}`)
-  // no disc hides the number of another page
-  return [
-    ...places.flatMap(({ middle, covered }, i): Drawing => {
-      const radius = Math.hypot(textWidth(words[i]!, size, 'bold'), size) / 2 + disc
-      return covered > 0 ? [fill('note', circle(middle, radius), 1)] : []
-    }),
-    ...places.map(({ middle }, i) =>
-      text('note', { x: middle.x, y: middle.y - size / 2 }, size, words[i]!, {
-        face: 'bold',
-        align: 'middle',
-      }),
-    ),
-  ]
-}
-
-/** The tallest number that a cell has room for. */
-const roomOf = (cell: readonly Point[], slim: number): number => {
-  const [a, b, , d] = cell as readonly [Point, Point, Point, Point]
-  return Math.min(pointDistance(a, d) * 0.5, (pointDistance(a, b) * 0.5) / slim)
-}
-
-/** Where a number of a size lies on least in its cell, its middle first. */
-const numberPlace = (
-  words: string,
-  [a, b, c, d]: readonly Point[],
-  size: number,
-  cost: Cost,
-): { readonly middle: Point; readonly covered: number } => {
-  const half = textWidth(words, size, 'bold') / 2
-  const covered = (p: Point): number =>
-    cost(boxGrow({ x0: p.x - half, x1: p.x + half, y0: p.y - size / 2, y1: p.y + size / 2 }, clear))
-  // its disc stays in the cell
-  const room = Math.hypot(2 * half, size) / 2 + disc
-  const within = (long: number) => (share: number) =>
-    long <= 3.2 * room ? share : Math.min(Math.max(share, room / long), 1 - room / long)
-  const [across, up] = [within(pointDistance(a!, b!)), within(pointDistance(a!, d!))]
-  const places = shares.flatMap((u) =>
-    shares.map((v) => pointBetween(pointBetween(a!, b!, across(u)), pointBetween(d!, c!, across(u)), up(v))),
-  )
-  let best = { middle: places[0]!, covered: covered(places[0]!) }
-  for (const middle of places) {
-    if (best.covered === 0) break
-    const found = covered(middle)
-    if (found < best.covered) best = { middle, covered: found }
-  }
-  return best
-}
 
 /** Farther from its point than this a line leads to a name, mm. */
 const near = 3.5
