@@ -30,6 +30,8 @@ const gap = 6
 /** Heights of the table's figures, the largest that fits; smaller ones go on another page. */
 const sizes = [5, 4.5, 4, 3.5, 3, 2.7] as const
 const leading = 1.65
+/** Heights where the table has a page of its own. */
+const alone = [8, 7.5, 7, 6.5, 6, 5.5, 5, 4.5, 4, 3.5] as const
 /** Smaller figures only for the sake of one page. */
 const leastUsual = 3.5
 const headSize = 3
@@ -89,7 +91,7 @@ const content = (facts: OffsetsFacts, height: number): readonly Drawing[] => {
   const under = -wordsAt(0, 0, true).bottom
   const picture = pictureOf(Math.max(leastPicture, room - under))
   const high = height - 14
-  const own = sizes.find((s) => s >= leastUsual && tableHeight(rows.length, s) <= high) ?? leastUsual
+  const own = alone.find((s) => tableHeight(rows.length, s) <= high) ?? leastUsual
   return [
     [...common, ...picture.marks, ...wordsAt(0, picture.bottom - 2, true).marks],
     ...pagesOf(rows, own, high).map((some, i) => [
@@ -98,7 +100,7 @@ const content = (facts: OffsetsFacts, height: number): readonly Drawing[] => {
         size: letters.word,
         face: 'bold',
       }).marks,
-      ...table({ x: 0, y: height - 12 }, some, own),
+      ...table({ x: 0, y: height - 12 }, some, own, nominal),
     ]),
   ]
 }
@@ -107,16 +109,22 @@ const tableHeight = (count: number, size: number): number => (count + 1) * size 
 const fits = (height: number, size: number): number => Math.max(1, Math.floor(height / (size * leading)) - 1)
 
 const pagesOf = (rows: readonly OffsetRow[], size: number, height: number): readonly OffsetRow[][] => {
-  const count = fits(height, size)
+  // as many on each
+  const count = Math.ceil(rows.length / Math.ceil(rows.length / fits(height, size)))
   return Array.from({ length: Math.ceil(rows.length / count) }, (_, i) =>
     rows.slice(i * count, (i + 1) * count),
   )
 }
 
 /** Mark, back, up, and a word where one is needed; a hair line under every row, so that the eye keeps to it. */
-const table = (topLeft: { x: number; y: number }, rows: readonly OffsetRow[], size: number): Drawing => {
+const table = (
+  topLeft: { x: number; y: number },
+  rows: readonly OffsetRow[],
+  size: number,
+  width = tableWidth,
+): Drawing => {
   const pitch = size * leading
-  const { back, up, end } = columnsOf(rows, size)
+  const { back, up, end } = columnsOf(rows, size, 0.15 * (width - tableWidth))
   const seams = { back: topLeft.x + back, up: topLeft.x + up }
   const line = (i: number): number => topLeft.y - (i + 1) * pitch
   const figure = (x: number, y: number, words: string, bold: boolean): Drawing => {
@@ -128,7 +136,10 @@ const table = (topLeft: { x: number; y: number }, rows: readonly OffsetRow[], si
     ]
   }
   const small = (words: string): number =>
-    Math.min(letters.small, (tableWidth - end - 2) / textWidth(words, 1, 'regular'))
+    Math.min(
+      width > tableWidth ? headSize : letters.small,
+      (width - end - 2) / textWidth(words, 1, 'regular'),
+    )
   const heads: Drawing = [
     text('note', { x: topLeft.x, y: line(0) }, headSize, 'mark', { face: 'bold' }),
     text('note', { x: seams.back, y: line(0) }, headSize, 'back', { face: 'bold', align: 'right' }),
@@ -141,7 +152,7 @@ const table = (topLeft: { x: number; y: number }, rows: readonly OffsetRow[], si
       return [
         stroke(
           'note',
-          pathOf({ x: topLeft.x, y: y + size * 1.32 }, { x: topLeft.x + tableWidth, y: y + size * 1.32 }),
+          pathOf({ x: topLeft.x, y: y + size * 1.32 }, { x: topLeft.x + width, y: y + size * 1.32 }),
           pens.ruler,
         ),
         text('note', { x: topLeft.x, y }, size, row.mark, { face: 'bold' }),
@@ -150,7 +161,7 @@ const table = (topLeft: { x: number; y: number }, rows: readonly OffsetRow[], si
         ...(row.words === ''
           ? []
           : [
-              text('note', { x: topLeft.x + tableWidth, y: y + 0.4 }, small(row.words), row.words, {
+              text('note', { x: topLeft.x + width, y: y + 0.4 }, small(row.words), row.words, {
                 align: 'right',
               }),
             ]),
@@ -163,10 +174,11 @@ const table = (topLeft: { x: number; y: number }, rows: readonly OffsetRow[], si
 const seamGap = (rest: string, size: number): number =>
   /^\d/.test(rest) ? textWidth(' ', size, 'regular') : 0
 
-/** Seams of the two columns of figures and their end, from what stands in them. */
+/** Seams of the two columns of figures and their end, from what stands in them, with so much more between them. */
 const columnsOf = (
   rows: readonly OffsetRow[],
   size: number,
+  more = 0,
 ): { readonly back: number; readonly up: number; readonly end: number } => {
   const wide = (words: readonly string[]): number =>
     Math.max(...words.map((word) => textWidth(word, size, 'bold')))
@@ -181,10 +193,10 @@ const columnsOf = (
   // the words over the columns need their room too
   const head = (word: string): number => textWidth(word, headSize, 'bold')
   const back = Math.max(
-    wide(rows.map((row) => row.mark)) + 4 + before('back'),
-    head('mark') + 4 + head('back'),
+    wide(rows.map((row) => row.mark)) + 4 + more + before('back'),
+    head('mark') + 4 + more + head('back'),
   )
-  const up = back + Math.max(after('back') + 5 + before('up'), 5 + head('up'))
+  const up = back + more + Math.max(after('back') + 5 + before('up'), 5 + head('up'))
   return { back, up, end: up + after('up') }
 }
 

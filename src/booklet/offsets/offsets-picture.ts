@@ -1,12 +1,22 @@
 import { type Drawing, fill, group, type Mark, stroke, text } from '../../drawing/drawing.ts'
+import { textCorners } from '../../drawing/text-box.ts'
 import { textWidth } from '../../drawing/text-width.ts'
-import { type Affine, affineApply, affineScale, affineThen, affineTranslate } from '../../geometry/affine.ts'
-import { type Box, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
+import {
+  type Affine,
+  affineApply,
+  affineIdentity,
+  affineScale,
+  affineThen,
+  affineTranslate,
+} from '../../geometry/affine.ts'
+import { type Box, boxGrow, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners, pathClip } from '../../geometry/clip.ts'
 import { circle, type Path, pathOf, rectangle } from '../../geometry/path.ts'
-import { type Point, pointDistance } from '../../geometry/point.ts'
+import { pathMap } from '../../geometry/path-map.ts'
+import type { Point } from '../../geometry/point.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import type { Offsets } from '../../ramp/offsets.ts'
+import { markNames } from './offsets-names.ts'
 import type { OffsetRow } from './offsets-rows.ts'
 
 export interface Picture {
@@ -39,7 +49,7 @@ export const numberedHeight = ({ stations, everyUp }: Offsets, outline: Path): n
 /** The side to scale with its marks; the notch again, larger, where it has room. Page mm. */
 export const offsetsPicture = (
   room: Room,
-  { stations, everyUp }: Offsets,
+  { stations }: Offsets,
   outline: Path,
   rows: readonly OffsetRow[],
 ): Picture => {
@@ -63,39 +73,61 @@ export const offsetsPicture = (
       affineTranslate(room.left + left, room.top - beside.top - high),
     )
     const found = corners.length > 0 ? insetPlace(rows, corners, map, outline, room) : null
-    return { scale, high, map, found }
+    return { high, map, found, larger: found ? insetScale(found) / scale : 0 }
   }
-  // a drawing that leaves the notch no room is made less wide
+  // a drawing that leaves the notch no room, or little, is made less wide
   const wide = drawn(0)
-  const { scale, high, map, found } = corners.length > 0 && !wide.found ? drawn(insetBeside) : wide
+  const narrow = corners.length === 0 || wide.found ? wide : drawn(insetBeside.usual)
+  const { high, map, found } = narrow.found && narrow.larger < 2 ? drawn(insetBeside.most) : narrow
   const at = (p: Point): Point => affineApply(map, p)
   // an inset over the curve stands where they would run
   const shortLines = found !== null && found.place.x0 < at({ x: box.x1, y: 0 }).x
+  const lines = stations.map((station) => {
+    const p = at(station)
+    // measured up from the bottom edge, or back from the front edge
+    const from = station.by === 'along' ? at({ x: station.x, y: 0 }) : at({ x: 0, y: station.y })
+    const short = shortLines && station.by === 'up' && from.x < p.x - 14
+    return pathOf(short ? { x: p.x - 14, y: p.y } : from, p)
+  })
+  const figures = [...figuresAlong(rows, at), ...figuresUp(rows, at, shortLines)]
+  const frames = found ? calledOut(found, map) : []
+  const names = markNames(
+    marked
+      .filter((row) => row.mark === 'LIP' || !found || !isIn(found.box, row.at))
+      .map((row) => ({ row, at: at(row.at) })),
+    {
+      within: {
+        x0: room.left - 0.5,
+        y0: room.top - beside.top - high - beside.bottom + 1.5,
+        x1: room.left + room.width,
+        y1: room.top,
+      },
+      paths: [pathMap(outline, map), ...lines, ...frames],
+      boxes: [
+        ...rows.map((row) => dotBox(at(row.at))),
+        ...figures.flatMap((mark) =>
+          mark.kind === 'text' ? [pointsBounds(textCorners(mark, affineIdentity))] : [],
+        ),
+        ...(found ? [found.place] : []),
+      ],
+    },
+  )
   return {
     marks: [
       group(map, [stroke('note', outline, outlinePen)]),
-      ...stations.flatMap((station) => {
-        const p = at(station)
-        // measured up from the bottom edge, or back from the front edge
-        const from = station.by === 'along' ? at({ x: station.x, y: 0 }) : at({ x: 0, y: station.y })
-        return shortLines && station.by === 'up' && from.x < p.x - 14
-          ? [stroke('datum', pathOf({ x: p.x - 14, y: p.y }, p), pens.tick)]
-          : [stroke('datum', pathOf(from, p), pens.tick)]
-      }),
-      ...figuresAlong(rows, at),
-      ...figuresUp(rows, at, shortLines),
+      ...lines.map((path) => stroke('datum', path, pens.tick)),
+      ...figures,
       ...rows.flatMap((row) => [fill('mark', circle(at(row.at), dot), 0)]),
-      ...markNames(
-        marked,
-        everyUp * scale,
-        at,
-        found ? Math.min(at({ x: 0, y: found.box.y1 }).y, room.top - 4.5) : 0,
-      ),
-      ...(found ? notchInset(found, rows, corners, outline, map) : []),
+      ...names,
+      ...frames.map((path) => stroke('note', path, pens.tick)),
+      ...(found ? notchInset(found, rows, corners, outline) : []),
     ],
-    bottom: room.top - beside.top - high - beside.bottom,
+    // an inset beside a low side reaches below it
+    bottom: Math.min(room.top - beside.top - high - beside.bottom, found ? found.place.y0 - 1 : room.top),
   }
 }
+
+const dotBox = ({ x, y }: Point): Box => boxGrow({ x0: x, y0: y, x1: x, y1: y }, dot)
 
 /** The round distances under the bottom edge, as many as have room. */
 const figuresAlong = (rows: readonly OffsetRow[], at: (p: Point) => Point): Drawing => {
@@ -121,50 +153,17 @@ const figuresUp = (rows: readonly OffsetRow[], at: (p: Point) => Point, short: b
   })
 }
 
-/**
- * Names of the marks on the curve: before it and above it where a line runs up to it, behind it where a level one does. `over`: top of
- * the frame round the notch.
- */
-const markNames = (
-  rows: readonly OffsetRow[],
-  lines: number,
-  at: (p: Point) => Point,
-  over: number,
-): Drawing => {
-  let last: Point | null = null
-  const ends = rows.filter((row) => row.measured === 'both').map((row) => at(row.at))
-  const fine = Math.min(3, Math.max(letters.least, lines - 0.7))
-  return rows.flatMap((row): Mark[] => {
-    const p = at(row.at)
-    if (row.mark === 'TOE')
-      return [text('mark', { x: p.x - 1.5, y: p.y + 1.2 }, 3, row.mark, { face: 'bold', align: 'right' })]
-    if (row.mark === 'LIP')
-      return [
-        text('mark', { x: p.x - 1, y: Math.max(p.y + 2, over + 1) }, 3, row.mark, {
-          face: 'bold',
-          align: 'middle',
-        }),
-      ]
-    // behind the curve is wood, and no level line
-    if (row.measured === 'back')
-      return lines < leastLines - 0.1 || ends.some((q) => pointDistance(q, p) < 3)
-        ? []
-        : [text('mark', { x: p.x + 1.8, y: p.y - 0.8 * fine }, fine, row.mark, { face: 'bold' })]
-    if ([last, ...ends].some((q) => q && pointDistance(q, p) < 6.5)) return []
-    last = p
-    return [text('mark', { x: p.x - 1.2, y: p.y + 1.6 }, 3, row.mark, { face: 'bold', align: 'right' })]
-  })
-}
-
 /** Heights of an inset, and what the drawing leaves beside it for one at most, mm. */
 const insetHeights = [46, 40, 34, 28, 24] as const
-const insetBeside = 52
+const insetBeside = { usual: 52, most: 84 } as const
 
 interface Inset {
   readonly place: Box
   /** what it shows of the side, mm */
   readonly box: Box
 }
+
+const insetScale = ({ place, box }: Inset): number => (place.y1 - place.y0) / (box.y1 - box.y0)
 
 /** Over the curve at the top left, else beside the drawing; none where neither has room. */
 const insetPlace = (
@@ -191,57 +190,41 @@ const insetPlace = (
   const place = over ?? aside
   return place ? { place, box } : null
 }
-/** The notch, larger, with a line to where it is on the side; nothing where that has no room. */
+
+const isIn = (box: Box, { x, y }: Point): boolean => x > box.x0 && x < box.x1 && y > box.y0 && y < box.y1
+
+/** The notch, larger: LIP, its corners, and marks that the frame hides on the drawing. */
 const notchInset = (
-  found: Inset,
+  { place, box }: Inset,
   rows: readonly OffsetRow[],
   corners: readonly OffsetRow[],
   outline: Path,
-  small: Affine,
 ): Drawing => {
-  const { place, box } = found
-  const lip = rows.find((row) => row.mark === 'LIP')!
-  const scale = (place.y1 - place.y0) / (box.y1 - box.y0)
+  const scale = insetScale({ place, box })
   const map: Affine = affineThen(
     affineThen(affineTranslate(-box.x0, -box.y0), affineScale(scale)),
     affineTranslate(place.x0, place.y0),
   )
   const at = (p: Point): Point => affineApply(map, p)
-  const seat = corners.at(-1)!.words.startsWith('middle')
-  const mouth = corners.length - (seat ? 2 : 1)
-  /** LIP and the corner on the curve are named before them, the top corner over it, the others below: none meet */
-  const nameAt = (p: Point, i: number): { readonly at: Point; readonly align: 'left' | 'right' } =>
-    i < 0 || i === mouth
-      ? { at: { x: p.x - 1.5, y: p.y + 1.2 }, align: 'right' }
-      : { at: { x: p.x + 1.5, y: i === 0 ? p.y + 1.2 : p.y - 4.4 }, align: 'left' }
+  const lip = rows.find((row) => row.mark === 'LIP')!
+  const guides = rows.filter(({ mark, at: p }) => /^\d+$/.test(mark) && isIn(box, p))
+  const own = [lip, ...corners]
+  const frame = rectangle(place.x0, place.y0, place.x1, place.y1)
+  const shown = pathClip(outline, boxCorners(box)).map((path) => pathMap(path, map))
   return [
-    stroke('note', rectangle(place.x0, place.y0, place.x1, place.y1), pens.tick),
-    ...calledOut(found, small),
-    ...pathClip(outline, boxCorners(box)).map((path) => group(map, [stroke('note', path, outlinePen)])),
-    // marks that the frame hides on the drawing, clear of its own names
-    ...rows.flatMap((row) => {
-      const { x, y } = row.at
-      if (!/^\d+$/.test(row.mark) || x < box.x0 || x > box.x1 || y < box.y0 || y > box.y1) return []
-      const p = at(row.at)
-      if ([lip, ...corners].some((other) => pointDistance(at(other.at), p) < 7)) return []
-      return [
-        fill('note', circle(p, dot * 0.75), 0),
-        text('mark', { x: p.x + 1.5, y: p.y + 1 }, letters.small, row.mark, { face: 'bold' }),
-      ]
-    }),
-    ...[lip, ...corners].flatMap((row, i) => {
-      const p = at(row.at)
-      const name = nameAt(p, i - 1)
-      return [
-        fill('mark', circle(p, dot), 0),
-        text('mark', name.at, 3, row.mark, { face: 'bold', align: name.align }),
-      ]
-    }),
+    stroke('note', frame, pens.tick),
+    ...shown.map((path) => stroke('note', path, outlinePen)),
+    ...guides.map((row) => fill('note', circle(at(row.at), dot * 0.75), 0)),
+    ...own.map((row) => fill('mark', circle(at(row.at), dot), 0)),
+    ...markNames(
+      [...own, ...guides].map((row) => ({ row, at: at(row.at) })),
+      { paths: shown, within: place, boxes: [...own, ...guides].map((row) => dotBox(at(row.at))) },
+    ),
   ]
 }
 
 /** A frame round the notch on the drawing, and a line from it to the inset. */
-const calledOut = ({ place, box }: Inset, small: Affine): Drawing => {
+const calledOut = ({ place, box }: Inset, small: Affine): readonly Path[] => {
   const [low, high] = [
     affineApply(small, { x: box.x0, y: box.y0 }),
     affineApply(small, { x: box.x1, y: box.y1 }),
@@ -249,10 +232,7 @@ const calledOut = ({ place, box }: Inset, small: Affine): Drawing => {
   const over = place.x1 < low.x
   const from = { x: over ? low.x : high.x, y: high.y }
   const to = { x: over ? place.x1 : place.x0, y: place.y1 }
-  return [
-    stroke('note', rectangle(low.x, low.y, high.x, high.y), pens.tick),
-    stroke('note', pathOf(from, to), pens.tick),
-  ]
+  return [rectangle(low.x, low.y, high.x, high.y), pathOf(from, to)]
 }
 
 /** Whether a frame stays above the curve's marks and their names. */
