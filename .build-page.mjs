@@ -28,6 +28,11 @@ const programOf = (entry) => {
 
 /** What draws is read and run before anything is seen; what lays and writes the pages runs in workers, and may come later. */
 const [program, worker] = ['src/web/main.tsx', 'src/web/worker/main.ts'].map(programOf)
+/** The program as a file of its own, which a browser reads beside the page; inside the page it would hold it up. */
+const begin =
+  "const program=document.createElement('script');" +
+  "program.src=URL.createObjectURL(new Blob([document.getElementById('program').textContent],{type:'text/javascript'}));" +
+  'document.head.append(program)'
 const style = buildSync({
   entryPoints: ['src/web/style.css'],
   write: false,
@@ -39,7 +44,7 @@ const style = buildSync({
 const sourceOf = (text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`
 const policy = [
   "default-src 'none'",
-  `script-src ${sourceOf(program)} blob:`,
+  `script-src ${sourceOf(begin)} blob:`,
   `style-src ${sourceOf(style)}`,
   'worker-src blob:',
   'img-src data: blob:',
@@ -55,6 +60,7 @@ const parts = {
   policy,
   style,
   program,
+  begin,
   worker,
   regular: font('DejaVuSansCondensed'),
   bold: font('DejaVuSansCondensed-Bold'),

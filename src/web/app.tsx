@@ -41,7 +41,7 @@ export interface Askings {
 }
 
 interface AppProps {
-  readonly start: string
+  readonly start: View
   readonly askings: Askings
 }
 
@@ -55,19 +55,21 @@ const alarmWords: Readonly<Record<string, string>> = { tips: 'DANGER: tips over'
 /** The whole page: one drawing, one column. All that it shows follows from the text of the design. */
 export const App = ({ start, askings }: AppProps) => {
   const { counting, looking, saving: writing } = askings
-  const [history, take] = useReducer(step, { past: [], now: start, future: [], of: null })
+  const [history, take] = useReducer(step, { past: [], now: start.text, future: [], of: null })
   const text = history.now
   const [filled, setFilled] = useState<Filled | null>(null)
-  const before = useRef<View | null>(null)
+  const before = useRef<View | null>(start)
   const view = useMemo(() => viewOf(text, before.current, filled), [text, filled])
   before.current = view
   const [ramp, setRamp] = useState(0)
   const [lay, setLay] = useState<Lay>({ words: {}, profile: null })
   const [page, setPage] = useState<number | null>(null)
   const shownPage = useRef(page)
-  // the drawing is painted first, the fields follow
-  const [painted, setPainted] = useState(false)
-  useEffect(() => setPainted(true), [])
+  // painted one after the other: the frame, the drawing, the fields
+  const [painted, setPainted] = useState(0)
+  useEffect(() => {
+    if (painted < 2) setPainted(painted + 1)
+  }, [painted])
   const [pointed, setPointed] = useState<Pointed | null>(null)
 
   const keeps = useKept(text)
@@ -169,7 +171,7 @@ export const App = ({ start, askings }: AppProps) => {
       <main>
         <div class="side">
           <div class="stage" ref={stage}>
-            {page === null ? (
+            {painted === 0 ? null : page === null ? (
               <SideDrawing
                 view={view}
                 ramp={ramp}
@@ -203,7 +205,7 @@ export const App = ({ start, askings }: AppProps) => {
           />
         </div>
         <div class="column">
-          {painted && (
+          {painted === 2 && (
             <>
               <Checks
                 view={view}

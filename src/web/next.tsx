@@ -1,4 +1,4 @@
-import { isCurved, type SetPlan } from '../index.ts'
+import { isCurved, readProfile, type SetPlan } from '../index.ts'
 import { kept } from './kept.ts'
 import { madeOf } from './page-name.ts'
 import type { View } from './state/model.ts'
@@ -52,12 +52,20 @@ export const Next = kept(({ view, lay, stopped, watched, hurts, plan, saving }: 
                 ? 'A flat is straight cuts: save the cuts below.'
                 : watched
                   ? 'Look at what stands under watch: a button under it puts it right. Then save the pages.'
-                  : 'Change the figures in colour. Then save, print at 100 %, measure the test square, tape, trace, saw.')}
+                  : lay.profile !== null
+                    ? correctedWords(lay.profile)
+                    : 'Change the figures in colour. Then save, print at 100 %, measure the test square, tape, trace, saw.')}
       </p>
       {plan !== null && !stopped && <p class="help made-of">{madeOf(plan)}</p>}
     </section>
   )
 })
+
+const correctedWords = (file: string): string => {
+  const profile = readProfile(file)
+  const name = 'error' in profile ? 'this printer' : profile.name
+  return `The pages are corrected for ${name}. Save them, print at 100 %, measure their test square: it proves the correction. Then tape, trace, saw.`
+}
 
 /** What is being written, or what was; null where nothing is to be told of it any more. */
 const stateWords = (state: Saving['state'], text: string, lay: Lay): string | null => {

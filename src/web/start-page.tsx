@@ -3,6 +3,7 @@ import { starterFor, writeStarter } from '../index.ts'
 import { App } from './app.tsx'
 import { keptDesign } from './state/keep.ts'
 import { linked } from './state/link.ts'
+import { firstView } from './state/model.ts'
 import { startAsking, type WorkerSource } from './worker/ask.ts'
 
 const textOf = (id: string): string => document.getElementById(id)?.textContent ?? ''
@@ -13,12 +14,16 @@ const whole = new Promise<void>((done) => {
   else done()
 })
 
+/** The browser's turn: a task of over 50 ms is felt, and code that has never run is slow. */
+const rest = (): Promise<void> => new Promise((go) => setTimeout(go))
+
 const noFonts = { regular: '', bold: '' }
 
 /** A design in the link, else one that the file was written with, else the last one here, else a starter. */
-export const startPage = (): void => {
+export const startPage = async (): Promise<void> => {
   const given = textOf('design').trim()
-  const start =
+  await rest()
+  const text =
     linked(location.hash) ??
     (given === '' ? null : JSON.parse(given)) ??
     keptDesign() ??
@@ -29,6 +34,12 @@ export const startPage = (): void => {
     url: await url,
     fonts: { regular: textOf('font-regular'), bold: textOf('font-bold') },
   })
+  await rest()
+  const start = await firstView(text, rest)
+  await rest()
+  // the width of the window is asked for by the drawing: the page is measured before
+  document.documentElement.getBoundingClientRect()
+  await rest()
   render(
     <App
       start={start}

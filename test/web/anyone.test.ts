@@ -103,6 +103,22 @@ describe.each([
     await page.click('.sheet-view >> text=back to the side')
     // one goes on where the page was asked for
     await page.waitForFunction(() => document.activeElement?.matches('[data-page="5"]'))
+    await page.fill('[name="measure-across"]', '149.4mm')
+    await page.fill('[name="measure-down"]', '150.6mm')
+    await page.fill('[name="measure-diagonals"]', '212.2mm, 212.1mm')
+    await page.click('#keep-printer')
+    await page.locator('.printer .line').first().waitFor()
+    expect(await page.textContent('.next [role="status"]')).toContain('corrected for my printer')
+    await page.setInputFiles('input[name="file"]', {
+      name: 'set.pdf',
+      mimeType: 'application/pdf',
+      buffer: Buffer.from(await saved(page, '#save-set')),
+    })
+    await page.waitForSelector('[name="again-3"]')
+    await page.fill('[name="wish-height"]', '640 mm')
+    await page.click('#choose')
+    await page.waitForSelector('[name="take-2"]')
+    await looked('with a printer measured, a set opened, ramps to choose from')
     expect(faults).toEqual([])
   })
 })

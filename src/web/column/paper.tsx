@@ -123,7 +123,7 @@ interface LengthProps {
 const Length = ({ name, label, placeholder, help, said, set }: LengthProps) => {
   const [typed, setTyped] = useState<string | null>(null)
   return (
-    <div class="field">
+    <div class="field middling">
       <label for={name}>{label}</label>
       <input
         id={name}

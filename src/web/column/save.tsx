@@ -26,6 +26,7 @@ interface Row {
 }
 
 const rows: readonly Row[] = [
+  { id: 'set', thing: 'pages', words: 'all pages of the set', formats: ['pdf'] },
   { id: 'square', thing: 'square', words: 'the test square alone', formats: ['pdf'], always: true },
   { id: 'trial', thing: 'pages', only: 'trial', words: 'the lip trial alone', formats: ['pdf'] },
   { id: 'strips', thing: 'pages', only: 'strips', words: 'the story strips alone', formats: ['pdf'] },

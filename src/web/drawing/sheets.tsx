@@ -15,9 +15,11 @@ interface SheetsProps {
 const spots = [0.5, 0.25, 0.75, 0.18, 0.82] as const
 /** so much farther from the lines, in mm of the drawing, another spot must be than the middle */
 const worth = 1
+/** what lies farther, mm of the drawing, is far enough */
+const far = 5
 
 /** Of a number, mm of the drawing: as large as its page has room for. */
-const letters = { least: 2.6, most: 4.4, ofPage: 0.5 } as const
+const letters = { least: 3, most: 4.4, ofPage: 0.5 } as const
 
 /** The pages over the side, like sheets on plywood. Twins share a pattern, which bears the first one's name. */
 export const Sheets = kept(({ plan, ramp, ratio, words, showPage }: SheetsProps) => {
@@ -88,11 +90,25 @@ const busyPoints = (ramp: SolvedRamp): readonly Point[] => {
 
 /** In the middle of the page, or where no line runs through it. */
 const numberPlace = (at: (x: number, y: number) => Point, busy: readonly Point[], ratio: number): Point => {
-  const free = ({ x, y }: Point): number =>
-    Math.min(5, ...busy.map((point) => Math.hypot(point.x - x, point.y - y) * ratio))
   const middle = at(0.5, 0.5)
-  const best = spots
-    .flatMap((x) => spots.map((y) => at(x, y)))
-    .reduce((one, other) => (free(other) > free(one) + 0.1 ? other : one), middle)
-  return free(best) > free(middle) + worth ? best : middle
+  const corner = at(0, 0)
+  const reach = Math.hypot(middle.x - corner.x, middle.y - corner.y) + far / ratio
+  const nearby = busy.filter(({ x, y }) => Math.hypot(x - middle.x, y - middle.y) < reach)
+  const free = ({ x, y }: Point): number => {
+    let least: number = far
+    for (const point of nearby) {
+      const away = Math.hypot(point.x - x, point.y - y) * ratio
+      if (away < least) least = away
+    }
+    return least
+  }
+  let [best, most] = [middle, free(middle)]
+  const enough = most + worth
+  for (const x of spots)
+    for (const y of spots) {
+      const spot = at(x, y)
+      const own = free(spot)
+      if (own > most + 0.1) [best, most] = [spot, own]
+    }
+  return most > enough ? best : middle
 }

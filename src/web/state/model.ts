@@ -25,8 +25,24 @@ export interface View {
   readonly good: { readonly text: string; readonly design: Design; readonly drawn: SolvedDesign } | null
 }
 
-export const viewOf = (text: string, before: View | null, filled: Filled | null): View => {
-  const { said: read, reading } = readSaid(text)
+export const viewOf = (text: string, before: View | null, filled: Filled | null): View =>
+  before !== null && before.text === text && filled === null
+    ? before
+    : viewFrom(text, readSaid(text), before, filled)
+
+/** The first view: what takes long in code that has never run is done a piece at a time, with a rest between. */
+export const firstView = async (text: string, rest: () => Promise<void>): Promise<View> => {
+  const found = readSaid(text)
+  await rest()
+  return viewFrom(text, found, null, null)
+}
+
+const viewFrom = (
+  text: string,
+  { said: read, reading }: ReturnType<typeof readSaid>,
+  before: View | null,
+  filled: Filled | null,
+): View => {
   // a text that is no YAML says nothing: fields keep what they had
   const said = read.size === 0 && before !== null ? before.said : read
   if ('problems' in reading) return { text, said, problems: reading.problems, good: before?.good ?? null }
