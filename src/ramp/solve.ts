@@ -46,12 +46,33 @@ export const solveDesign = (design: Design): SolvedDesign => {
     : { stopped: true, ramps, checks }
 }
 
+/** A design as it was drawn. */
+export interface Drawn {
+  readonly design: Design
+  readonly drawn: SolvedDesign
+}
+
+/** Plain data that says the same. */
+const alike = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other)
+
 /**
  * The ramps of a design as `solveDesign` has them, before anything is said of them: no remedy is tried, which takes most of the
- * time. For what must follow each key that is pressed.
+ * time. For what must follow each key that is pressed: a ramp that is as it was `before` is not solved again.
  */
-export const drawDesign = (design: Design): SolvedDesign => {
-  const drawn = design.ramps.map((ramp) => {
+export const drawDesign = (design: Design, before: Drawn | null = null): SolvedDesign => {
+  const last =
+    before !== null && alike([design.units, design.stock], [before.design.units, before.design.stock])
+      ? before
+      : null
+  const drawn = design.ramps.map((ramp, i) => {
+    const was = last?.design.ramps[i]
+    const asWas =
+      was !== undefined &&
+      alike([ramp, storedIn(ramp.name, design)], [was, storedIn(was.name, last!.design)]) &&
+      !last!.drawn.stopped
+        ? last!.drawn.ramps[i]
+        : undefined
+    if (asWas !== undefined) return { ramp: asWas, whole: asWas }
     switch (ramp.kind) {
       case 'quarter':
         return draftQuarter(ramp, design.units, design.stock, storedIn(ramp.name, design))

@@ -63,6 +63,8 @@ export const madeOf = ({ pages }: SetPlan): string => {
   const several = tiles.size > 1
   return [
     ...[...tiles].map(([ramp, of]) => `${of} to tape${several ? ` for ${ramp}` : ''}`),
-    ...[...others].map(([name, of]) => (of === 1 ? name : `${of} of ${name}`)),
+    ...[...others].map(([name, of]) =>
+      of === 1 ? name : / and |s$/.test(name) ? `${of} pages of ${name}` : `${of} ${name}s`,
+    ),
   ].join(' + ')
 }

@@ -50,7 +50,7 @@ const viewFrom = (
     text,
     said,
     problems: [],
-    good: { text, design, drawn: drawDesign(design) },
+    good: { text, design, drawn: drawDesign(design, before?.good) },
   })
   if (reading.asks.every((asks) => asks === null)) return good(reading.design)
   const whole = filled?.text === text ? readDesign(filled.filled) : null
