@@ -58,6 +58,9 @@ const extremes = (segment: Segment): readonly number[] => {
   }
 }
 
+export const segmentBounds = (segment: Segment): Box =>
+  pointsBounds(extremes(segment).map((t) => segmentAt(segment, t)))
+
 export const pathBounds = (path: Path): Box =>
   pointsBounds(pathSegments(path).flatMap((segment) => extremes(segment).map((t) => segmentAt(segment, t))))
 

@@ -6,7 +6,7 @@ import { type Check, checkOf, note } from '../../ramp/check/check.ts'
 import { offerSteps, same, shownOffer } from '../../ramp/check/offer.ts'
 import { offering, type Said, set, setOfFile, type Told, tell } from '../../ramp/check/told.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
-import { solveDesign } from '../../ramp/solve.ts'
+import { drawDesign, solveDesign } from '../../ramp/solve.ts'
 import type { SheetPanels } from '../../stock/panel/panels.ts'
 import { partsOf } from '../../stock/parts.ts'
 import type { SheetPart } from '../../stock/sheet-part.ts'
@@ -18,7 +18,7 @@ import type { Around, Move } from './move.ts'
 import { pageCounter, type SidePages } from './page-counter.ts'
 import { partSize, quarterMoves } from './quarter-moves.ts'
 import { panelLimits } from './stock-limits.ts'
-import { designTakes, savedFrom, takenWords, takesOf } from './takes.ts'
+import { savedFrom, takenWords, takesCounter } from './takes.ts'
 
 /** So many values of a key are tried on the whole design; of one that leaves a figure to be counted out, only the nearest. */
 const mostTries = 8
@@ -47,7 +47,8 @@ const nearMisses = (
   { solved, sheets, pages, answers }: WholeJob,
 ): readonly Check[] => {
   const parts = partsOf(design, solved)
-  const before = takesOf(design, parts, sheets)
+  const takes = takesCounter(design, sheets)
+  const before = takes(design, parts)
   if (before === null) return []
   const counter = pageCounter()
   const now: SidePages = pages
@@ -58,12 +59,15 @@ const nearMisses = (
   const saved: Saved = (path, typed) => {
     const reading = readSettled(edited(path, typed))
     if ('problems' in reading) return ''
-    const changed = withAnswers(solveDesign(reading.design), reading.answers, design.units)
-    if (changed.stopped || [...warnings(changed.checks)].some((id) => !warned.has(id))) return ''
-    const after = designTakes(reading.design, changed)
+    // what saves nothing is known without trying a remedy: most values
+    const drawn = drawDesign(reading.design)
+    if (drawn.stopped) return ''
+    const after = takes(reading.design, partsOf(reading.design, drawn))
     const gains = after && savedFrom(before, after)
     if (gains === null) return ''
-    if (gains.length === 0 && !counter.fewer(reading.design, changed.ramps, now)) return ''
+    if (gains.length === 0 && !counter.fewer(reading.design, drawn.ramps, now)) return ''
+    const changed = withAnswers(solveDesign(reading.design), reading.answers, design.units)
+    if (changed.stopped || [...warnings(changed.checks)].some((id) => !warned.has(id))) return ''
     const fewer = now.pages - counter.taken(reading.design, changed.ramps)
     if (fewer < 0) return ''
     const all = fewer === 0 ? gains : [...gains, [`page of ${design.paper}`, fewer] as const]

@@ -23,55 +23,63 @@ export interface PageCounter {
   readonly fewer: (design: Design, ramps: readonly SolvedRamp[], than: SidePages) => boolean
 }
 
+/** What the sides of ramps look like on paper; alike where all is alike that pages depend on. */
+interface Sides {
+  readonly patterns: readonly Pattern[]
+  readonly key: string
+}
+
+const sidesOf = ({ units, paper }: Design, ramps: readonly SolvedRamp[]): Sides => {
+  const patterns = sidePatterns(ramps, units)
+  const looks = patterns.map(({ cut, line, markPaths, points }) => [
+    cut,
+    line,
+    markPaths,
+    points.map(({ at }) => at),
+  ])
+  return { patterns, key: JSON.stringify([paper, looks]) }
+}
+
 /** Sides of one outline on one paper are covered once: most values that are tried change no side, or are tried again. */
 export const pageCounter = (): PageCounter => {
   const known = new Map<string, number>()
   const once = (
-    { units, paper }: Design,
-    ramps: readonly SolvedRamp[],
+    { patterns, key }: Sides,
     way: Cover | 'taken' | 'ribbon at least',
     count: (patterns: readonly Pattern[]) => number,
   ): number => {
-    const patterns = sidePatterns(ramps, units)
-    const outlines = patterns.map(({ cut, line, markPaths, points }) => [
-      cut,
-      line,
-      markPaths,
-      points.map(({ at }) => at),
-    ])
-    const key = JSON.stringify([paper, way, outlines])
-    const pages = known.get(key) ?? count(patterns)
-    known.set(key, pages)
+    const asked = `${way} ${key}`
+    const pages = known.get(asked) ?? count(patterns)
+    known.set(asked, pages)
     return pages
   }
-  const taken: PageCounter['taken'] = (design, ramps) =>
-    once(design, ramps, 'taken', () => {
+  const takenOf = (sides: Sides, design: Design, ramps: readonly SolvedRamp[]): number =>
+    once(sides, 'taken', () => {
       const solved = { stopped: false, ramps, checks: [] } as const
       const { counts, cover } = coverDesign(design, solved, usualLaying(design.paper))
       return counts[cover]
     })
   return {
-    taken,
+    taken: (design, ramps) => takenOf(sidesOf(design, ramps), design, ramps),
     fewer: (design, ramps, { cover, pages }) => {
-      if (cover === 'whole') return taken(design, ramps) < pages
+      const sides = sidesOf(design, ramps)
+      if (cover === 'whole') return takenOf(sides, design, ramps) < pages
       const { sheet, overlap } = usualLaying(design.paper)
       const window = sheetWindow(sheet)
       const sum = (count: (pattern: Pattern) => number) => (patterns: readonly Pattern[]) =>
         patterns.reduce((all, pattern) => all + count(pattern), 0)
       const covered = once(
-        design,
-        ramps,
+        sides,
         cover,
         sum((pattern) => coverPattern(pattern, cover, window, overlap).cells.length),
       )
       if (cover === 'ribbon' || covered < pages) return covered < pages
       const ribbon = once(
-        design,
-        ramps,
+        sides,
         'ribbon at least',
         sum((pattern) => looseLattices(pattern, 'ribbon', window, overlap).lattices[0]!.least),
       )
-      return isWorthTurning(covered, ribbon) && taken(design, ramps) < pages
+      return isWorthTurning(covered, ribbon) && takenOf(sides, design, ramps) < pages
     },
   }
 }

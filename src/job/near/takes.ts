@@ -1,46 +1,53 @@
 import type { Design } from '../../design/design.ts'
 import { countWords } from '../../length/count-words.ts'
-import type { WholeDesign } from '../../ramp/ramp.ts'
-import type { SheetPanels } from '../../stock/panel/panels.ts'
+import { type SheetGroup, type SheetPanels, sheetGroups } from '../../stock/panel/panels.ts'
 import { sheetWords } from '../../stock/panel/sheet-words.ts'
-import { sheetsOf } from '../../stock/panel/sheets.ts'
-import { type Parts, partsOf } from '../../stock/parts.ts'
+import { mostPieces, sheetsOf } from '../../stock/panel/sheets.ts'
+import type { Parts } from '../../stock/parts.ts'
 import { sawTimber } from '../../stock/timber/boards.ts'
 
 /** How many a design takes of what is bought, each by its noun and what it is of: `panel of 9 plywood`, `timber`. */
 export type Takes = ReadonlyMap<string, number>
 
 /** null where some part has no panel or timber. */
-export const designTakes = (design: Design, solved: WholeDesign): Takes | null => {
-  const parts = partsOf(design, solved)
-  const laid = sheetsOf(design, parts)
-  return 'faults' in laid ? null : takesOf(design, parts, laid.sheets)
+export type TakesCounter = (design: Design, parts: Parts) => Takes | null
+
+/** Sheets whose parts are those of `laid`, or of a design asked about before, are not laid anew: most values change few parts. */
+export const takesCounter = (of: Design, laid: readonly SheetPanels[]): TakesCounter => {
+  const keyOf = ({ stock }: Design, { sheet, parts }: SheetGroup): string =>
+    JSON.stringify([stock, sheet, parts.map(({ outline, grain, faced }) => [outline, grain, faced])])
+  const known = new Map<string, number | null>(
+    laid.map((sheet) => [keyOf(of, sheet), sheet.lost.length > 0 ? null : panelCount(sheet)]),
+  )
+  const panelsOf = (design: Design, group: SheetGroup): number | null => {
+    const key = keyOf(design, group)
+    const found = known.get(key)
+    if (found !== undefined) return found
+    const now = sheetsOf(design, { sheets: group.parts, timbers: [] })
+    const count = 'faults' in now ? null : now.sheets.reduce((sum, sheet) => sum + panelCount(sheet), 0)
+    known.set(key, count)
+    return count
+  }
+  return (design, { sheets, timbers }) => {
+    if (sheets.length + timbers.length > mostPieces) return null
+    const timber = sawTimber(timbers, design)
+    if (timber === null) return null
+    const takes = new Map<string, number>()
+    for (const group of sheetGroups(sheets)) {
+      const count = panelsOf(design, group)
+      if (count === null) return null
+      takes.set(`panel of ${sheetWords(group.sheet, design.units)}`, count)
+    }
+    for (const { boards } of timber) takes.set('timber', boards.length)
+    return takes.set('joint of sides', jointsOf(sheets))
+  }
 }
 
-/** null where some part has no timber. */
-export const takesOf = (
-  design: Design,
-  { timbers }: Pick<Parts, 'timbers'>,
-  sheets: readonly SheetPanels[],
-): Takes | null => {
-  const timber = sawTimber(timbers, design)
-  if (timber === null) return null
-  return new Map([
-    ...sheets.map(
-      ({ sheet, panels }) =>
-        [
-          `panel of ${sheetWords(sheet, design.units)}`,
-          panels.reduce((sum, { clamped }) => sum + clamped, 0),
-        ] as const,
-    ),
-    ...timber.flatMap(({ boards }) => [['timber', boards.length] as const]),
-    ['joint of sides', jointsOf(sheets)],
-  ])
-}
+const panelCount = ({ panels }: SheetPanels): number => panels.reduce((sum, { clamped }) => sum + clamped, 0)
 
 /** Where pieces meet that no panel holds whole, in all sides and ribs. */
-const jointsOf = (sheets: readonly SheetPanels[]): number => {
-  const sides = sheets.flatMap(({ parts }) => parts.flatMap(({ piece }) => (piece ? [piece.of] : [])))
+const jointsOf = (parts: Parts['sheets']): number => {
+  const sides = parts.flatMap(({ piece }) => (piece ? [piece.of] : []))
   return sides.length - new Set(sides).size
 }
 

@@ -5,11 +5,12 @@ import { type Drawing, text } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { affineIdentity } from '../../geometry/affine.ts'
-import type { Box } from '../../geometry/bounds.ts'
+import { type Box, boxGrow, boxOverlaps, pointsBounds, segmentBounds } from '../../geometry/bounds.ts'
 import { boxCorners, convexContains } from '../../geometry/clip.ts'
 import { polygonContains } from '../../geometry/contains.ts'
 import { inch } from '../../geometry/inch.ts'
-import { pathDistance } from '../../geometry/nearest.ts'
+import { segmentDistance } from '../../geometry/nearest.ts'
+import { pathSegments, type Segment } from '../../geometry/path.ts'
 import { type Point, pointDistance } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import { showLength } from '../../length.ts'
@@ -78,7 +79,7 @@ export const chooseDatums = (
   units: Units,
   count: number,
 ): readonly Datum[] => {
-  const known = { wood: woodOf(pattern), words: wordsOf(pattern) }
+  const known = { wood: woodOf(pattern), outline: pathSegments(pattern.outline), words: wordsOf(pattern) }
   const places = tiles.flatMap((tile) => datumPlaces(tile, pattern, known, units))
   const onWood = farApart(
     places.filter((place) => place.onWood),
@@ -135,11 +136,18 @@ const roomOf = (tile: Tile, pattern: Pattern, words: readonly TextMark[]): Occup
   return room
 }
 
+/** The same for all pages of a pattern. */
+interface Known {
+  readonly wood: readonly Point[]
+  readonly outline: readonly Segment[]
+  readonly words: readonly TextMark[]
+}
+
 /** Where a cross and its figures find room on a page, on round figures from the panel's edges. */
 const datumPlaces = (
   tile: Tile,
   pattern: Pattern,
-  { wood, words: own }: { readonly wood: readonly Point[]; readonly words: readonly TextMark[] },
+  { wood, outline, words: own }: Known,
   units: Units,
 ): readonly DatumPlace[] => {
   const cell = tileCell(tile)
@@ -151,6 +159,8 @@ const datumPlaces = (
     box.y1 <= cell.y1 &&
     clearUnder(room, boxCorners(box), 1)
   const [xs, ys] = [tile.cell.map((p) => p.x), tile.cell.map((p) => p.y)]
+  const around = boxGrow(pointsBounds(tile.cell), clear)
+  const near = outline.filter((segment) => boxOverlaps(segmentBounds(segment), around))
   for (const step of roundSteps(units)) {
     const found: DatumPlace[] = []
     const [x0, x1] = [Math.max(step, Math.min(...xs)), Math.min(pattern.length - step, Math.max(...xs))]
@@ -158,9 +168,10 @@ const datumPlaces = (
     for (let i = Math.ceil(x0 / step); i * step <= x1; i++)
       for (let k = Math.ceil(y0 / step); k * step <= y1; k++) {
         const at = { x: i * step, y: k * step }
-        if (!convexContains(tile.cell, at, -clear) || pathDistance(pattern.outline, at) < clear) continue
+        if (!convexContains(tile.cell, at, -clear)) continue
         const p = tilePoint(tile, at)
         if (!free({ x0: p.x - arm, x1: p.x + arm, y0: p.y - arm, y1: p.y + arm })) continue
+        if (near.some((segment) => segmentDistance(segment, at) < clear)) continue
         const width = figuresWidth(at, units)
         const words = besides.find(([across, up]) =>
           free({

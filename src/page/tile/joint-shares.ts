@@ -1,4 +1,6 @@
-import { pathDistance } from '../../geometry/nearest.ts'
+import { boxGrow, boxOverlaps, pointsBounds, segmentBounds } from '../../geometry/bounds.ts'
+import { segmentDistance } from '../../geometry/nearest.ts'
+import { pathSegments } from '../../geometry/path.ts'
 import { type Point, pointBetween, pointCross, pointDistance, pointSubtract } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { screwRing, timberSign } from '../../pattern/timber-marks.ts'
@@ -33,31 +35,8 @@ export const jointShares =
   (pattern: Pattern) =>
   ([a, b]: readonly [Point, Point], snap: number | null, pages: readonly [number, number]): JointShares => {
     const length = pointDistance(a, b)
-    const across = { x: (b.x - a.x) / length, y: (b.y - a.y) / length }
-    const signs = pattern.screws.flatMap(({ middles, sign }) => [
-      ...middles.map((at) => ({ at, radius: screwRing })),
-      { at: sign, radius: timberSign },
-    ])
-    /** room round the neighbourhood of `reach` mm of a share */
-    const clear = (t: number, reach: number): number => {
-      let room = enough
-      // so near to each other that no line runs between two of them unseen
-      const count = Math.ceil(reach / 3)
-      for (let k = -count; k <= count && room > 0; k++)
-        room = Math.min(
-          room,
-          pathDistance(pattern.outline, pointBetween(a, b, t + (k * reach) / count / length)),
-        )
-      const keepOff = (at: Point, radius: number): void => {
-        const off = pointSubtract(at, a)
-        const along = Math.abs(off.x * across.x + off.y * across.y - t * length) - reach
-        room = Math.min(room, Math.hypot(Math.max(0, along), pointCross(across, off)) - radius)
-      }
-      for (const { at, radius } of signs) keepOff(at, radius)
-      // a mark reaches from the joint line into the air round a named point
-      for (const { at } of pattern.points) keepOff(at, pointRoom + markHeight)
-      return room
-    }
+    const pairHalf = pairRadius(pages)
+    const clear = clearOf(pattern, [a, b], Math.max(vernierReach, pairHalf))
     /** the share that keeps farthest from these; the first of equals */
     const best = (shares: readonly number[], reach: number): number =>
       shares
@@ -70,7 +49,6 @@ export const jointShares =
     const crosses = [best([0.1, 0.14, 0.06], 4), best([0.9, 0.86, 0.94], 4)]
     // beyond the crosses lie marks of other joints, and the page's edges
     const isInner = (t: number): boolean => t > crosses[0]! && t < crosses[1]!
-    const pairHalf = pairRadius(pages)
     // near the middle, else wherever the other marks leave room
     const pairPlaces = pairShares.filter(
       (t) =>
@@ -80,44 +58,40 @@ export const jointShares =
     )
     const besideVernier = (t: number, vernier: number): boolean =>
       Math.abs(t - vernier) * length >= vernierReach + pairHalf + pairAir
-    const rooms = new Map<number, number>()
     /** the most room for a pair mark beside two verniers; no more than `wanted` is looked for */
     const pairRoom = (low: number, high: number, wanted: number): number => {
       let most = Number.NEGATIVE_INFINITY
       for (const t of pairPlaces) {
         if (!besideVernier(t, low) || !besideVernier(t, high)) continue
-        let room = rooms.get(t)
-        if (room === undefined) {
-          room = clear(t, pairHalf)
-          rooms.set(t, room)
-        }
+        const room = clear(t, pairHalf)
         if (room > most) most = room
         if (most >= wanted) break
       }
       return most
     }
     const places = Array.from({ length: Math.floor(length / step) }, (_, i) => ((i + 0.5) * step) / length)
-    const verniersBy = (middle: number): readonly { readonly t: number; readonly room: number }[] =>
-      [middle, ...places.toSorted((p, q) => Math.abs(p - middle) - Math.abs(q - middle))]
-        .filter((t) => isInner(t) && off(t, crosses, apart.vernierCross) && off(t, snaps, apart.vernierSnap))
-        .map((t) => ({ t, room: clear(t, vernierReach) }))
+    const verniersBy = (middle: number): readonly number[] =>
+      [middle, ...places.toSorted((p, q) => Math.abs(p - middle) - Math.abs(q - middle))].filter(
+        (t) => isInner(t) && off(t, crosses, apart.vernierCross) && off(t, snaps, apart.vernierSnap),
+      )
     const verniers = ((): readonly number[] => {
-      const [lower, upper] = usual.map(verniersBy) as [
-        ReturnType<typeof verniersBy>,
-        ReturnType<typeof verniersBy>,
-      ]
+      const [lower, upper] = usual.map(verniersBy) as [readonly number[], readonly number[]]
       let found: readonly number[] = []
       let most = Number.NEGATIVE_INFINITY
       for (const low of lower) {
-        if (low.room <= most + 1e-6) continue
+        // as good as any
+        if (most >= enough - 1e-6) break
+        const lowRoom = clear(low, vernierReach)
+        if (lowRoom <= most + 1e-6) continue
         for (const high of upper) {
-          if ((high.t - low.t) * length < apart.vernierVernier) continue
-          const both = Math.min(low.room, high.room)
+          if ((high - low) * length < apart.vernierVernier) continue
+          const both = Math.min(lowRoom, clear(high, vernierReach))
           if (both <= most + 1e-6) continue
-          const room = Math.min(both, pairRoom(low.t, high.t, both))
+          const room = Math.min(both, pairRoom(low, high, both))
           if (room <= most + 1e-6) continue
           most = room
-          found = [low.t, high.t]
+          found = [low, high]
+          if (most >= enough - 1e-6) break
         }
       }
       return found
@@ -130,3 +104,55 @@ const pairShares = [
   ...[0.43, 0.57, 0.45, 0.55, 0.48, 0.52, 0.41, 0.59],
   ...Array.from({ length: 94 }, (_, i) => 0.5 + (i % 2 === 0 ? 1 : -1) * ((i + 1) / 200)),
 ]
+
+/** Room round the neighbourhood of `reach` mm of a share, no reach being larger than `farthest`; asked once each. */
+const clearOf = (
+  pattern: Pattern,
+  [a, b]: readonly [Point, Point],
+  farthest: number,
+): ((t: number, reach: number) => number) => {
+  const length = pointDistance(a, b)
+  const across = { x: (b.x - a.x) / length, y: (b.y - a.y) / length }
+  // farther off than this nothing matters
+  const beyond = enough + farthest
+  const around = boxGrow(pointsBounds([a, b]), beyond)
+  const middle = pointBetween(a, b, 0.5)
+  const segments = pathSegments(pattern.outline).filter(
+    (segment) =>
+      boxOverlaps(segmentBounds(segment), around) && segmentDistance(segment, middle) < length / 2 + beyond,
+  )
+  const round = (at: Point, radius: number) => {
+    const away = pointSubtract(at, a)
+    return { along: away.x * across.x + away.y * across.y, beside: pointCross(across, away), radius }
+  }
+  const marks = [
+    ...pattern.screws.flatMap(({ middles, sign }) => [
+      ...middles.map((at) => round(at, screwRing)),
+      round(sign, timberSign),
+    ]),
+    // a mark reaches from the joint line into the air round a named point
+    ...pattern.points.map(({ at }) => round(at, pointRoom + markHeight)),
+  ].filter(({ beside, radius }) => Math.abs(beside) - radius < enough)
+  const look = (t: number, reach: number): number => {
+    let room: number = enough
+    // so near to each other that no line runs between two of them unseen
+    const count = Math.ceil(reach / 3)
+    for (let k = -count; k <= count && room > 0 && segments.length > 0; k++) {
+      const at = pointBetween(a, b, t + (k * reach) / count / length)
+      for (const segment of segments) room = Math.min(room, segmentDistance(segment, at))
+    }
+    for (const { along, beside, radius } of marks) {
+      const off = Math.abs(along - t * length) - reach
+      room = Math.min(room, Math.hypot(Math.max(0, off), beside) - radius)
+    }
+    return room
+  }
+  const known = new Map<number, Map<number, number>>()
+  return (t, reach) => {
+    const rooms = known.get(reach) ?? new Map<number, number>()
+    known.set(reach, rooms)
+    const room = rooms.get(t) ?? look(t, reach)
+    rooms.set(t, room)
+    return room
+  }
+}

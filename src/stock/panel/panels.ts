@@ -61,19 +61,30 @@ export interface SheetPanels {
   readonly usual: boolean
 }
 
-/** Every part laid on panels of its sheet, in the order in which sheets first come up. */
-export const layPanels = (
-  { stock, units }: Pick<Design, 'stock' | 'units'>,
-  parts: readonly SheetPart[],
-): readonly SheetPanels[] => {
+/** Parts of one material and thickness. */
+export interface SheetGroup {
+  readonly sheet: Sheet
+  readonly parts: readonly SheetPart[]
+}
+
+/** In the order in which sheets first come up. */
+export const sheetGroups = (parts: readonly SheetPart[]): readonly SheetGroup[] => {
   const groups: { readonly sheet: Sheet; readonly parts: SheetPart[] }[] = []
   for (const part of parts) {
     const own = groups.find(({ sheet }) => sameSheet(sheet, part.sheet))
     if (own) own.parts.push(part)
     else groups.push({ sheet: part.sheet, parts: [part] })
   }
+  return groups
+}
+
+/** Every part laid on panels of its sheet. */
+export const layPanels = (
+  { stock, units }: Pick<Design, 'stock' | 'units'>,
+  parts: readonly SheetPart[],
+): readonly SheetPanels[] => {
   const laid: SheetPanels[] = []
-  for (const { sheet, parts: own } of groups) {
+  for (const { sheet, parts: own } of sheetGroups(parts)) {
     const first = 1 + laid.reduce((sum, { panels }) => sum + panels.length, 0)
     laid.push(laySheet(sheet, own, stock, units, first))
   }
