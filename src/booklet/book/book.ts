@@ -36,12 +36,15 @@ export interface Book extends BookFacts {
   readonly screw: (use: ScrewUse, length: number) => string
   /** whether heads must say which ramp they speak of */
   readonly several: boolean
+  /** a drawing by its name; the dear part of a booklet, so none is made twice while pages are tried */
+  readonly drawn: <T>(name: string, draw: () => T) => T
   /** of the usual height of a drawing, so that a part ends with its page */
   readonly share: number
 }
 
 export const bookOf = (facts: BookFacts, width: number, tall: number): Book => {
   const { units } = facts.design
+  const made = new Map<string, unknown>()
   return {
     ...facts,
     units,
@@ -51,6 +54,10 @@ export const bookOf = (facts: BookFacts, width: number, tall: number): Book => {
     fine: (mm) => showLength(mm, units, { decimals: 1 }),
     screw: (use, length) => screwSize(use, length, units, (mm) => showLength(mm, units, { decimals: 1 })),
     several: facts.solved.ramps.length > 1,
+    drawn: <T>(name: string, draw: () => T): T => {
+      if (!made.has(name)) made.set(name, draw())
+      return made.get(name) as T
+    },
     share: 1,
   }
 }

@@ -2,9 +2,9 @@ import { firstScale, type Scale } from '../../drafting/scale.ts'
 import { scaleBar } from '../../drafting/scale-bar.ts'
 import { group, text } from '../../drawing/drawing.ts'
 import { affineTranslate } from '../../geometry/affine.ts'
-import type { Units } from '../../length.ts'
 import { type View, viewMarks, viewStyle } from '../views/view.ts'
 import type { FixedBlock } from './block.ts'
+import type { Book } from './book.ts'
 
 /** Room for a drawing with its scale bar and name, mm. */
 export interface FigureRoom {
@@ -21,18 +21,13 @@ const barWidth = 45
 export const figure = (
   name: string,
   at: (ratio: number) => View,
-  units: Units,
+  { units, drawn }: Pick<Book, 'units' | 'drawn'>,
   room: FigureRoom,
   /** the thing's own width and height, mm: asked first, since most scales are too large */
   thing: { readonly width: number; readonly height: number },
 ): FixedBlock => {
   const inner = { width: room.width, height: room.height - nameRoom - barRoom }
-  // a view is the dear part: none is drawn twice
-  let drawn: { readonly ratio: number; readonly view: View } | null = null
-  const viewAt = (ratio: number): View => {
-    if (drawn?.ratio !== ratio) drawn = { ratio, view: at(ratio) }
-    return drawn.view
-  }
+  const viewAt = (ratio: number): View => drawn(`${name} ${ratio}`, () => at(ratio))
   const fits = ({ ratio }: Scale): boolean => {
     if (thing.width * ratio > inner.width || thing.height * ratio > inner.height) return false
     const { box } = viewAt(ratio)

@@ -10,7 +10,7 @@ import type { Box } from '../../geometry/bounds.ts'
 import { layoutMap, layoutSize } from '../../page/sheet/sheet.ts'
 import type { Panel, SheetPanels } from '../../stock/panel/panels.ts'
 import { lengthsNote } from '../lengths-note.ts'
-import { panelPicture } from './panel-picture.ts'
+import { panelPicture, panelScale } from './panel-picture.ts'
 import { drawnNote, faceNoteOnPaper, panelName } from './panel-words.ts'
 import { lieWords, pieceCells, stepWords } from './piece-words.ts'
 
@@ -59,18 +59,19 @@ const contents = (panel: Panel, count: number, page: Room, facts: PanelPagesFact
   const foot = footOf(panel, count, width, facts.title)
   const tall = Math.max(...tables.map((one) => tableHeight(one)))
   const room = top.bottom - foot.top - Math.min(tall, leastTables) - 2 * gap
-  const picture = panelPicture(panel, { width, height: room }, units)
-  const box = drawingBounds(picture.marks)!
+  const scale = panelScale(panel, { width, height: room }, units)
+  const picture = panelPicture(panel, scale, units)
+  const box = drawingBounds(picture)!
   const under = top.bottom - 3 - (box.y1 - box.y0) - gap
   const at = { x: (width - (box.x1 - box.x0)) / 2 - box.x0, y: top.bottom - 3 - box.y1 }
   const later = top.headBottom - gap
   const split = paged(tables, under - foot.top, later - foot.top)
   return split.map((parts, i) => [
     ...(i === 0
-      ? [...top.marks, group(affineTranslate(at.x, at.y), picture.marks)]
+      ? [...top.marks, group(affineTranslate(at.x, at.y), picture)]
       : [text('note', { x: 0, y: height - 5 }, 5, `Panel ${panel.number}, continued`, { face: 'bold' })]),
     ...sharesOf(tables, parts, width, i === 0 ? under : later),
-    ...foot.marks(picture.scale, `${i + 1} of ${split.length}`),
+    ...foot.marks(scale.words, `${i + 1} of ${split.length}`),
   ])
 }
 

@@ -3,7 +3,7 @@ import { balloon, balloonRadius } from '../../drafting/balloon.ts'
 import { runningDimension, runningReach } from '../../drafting/dimension/running-dimension.ts'
 import { spread } from '../../drafting/dimension/spread.ts'
 import { type DraftStyle, draftStyle } from '../../drafting/line-types.ts'
-import { chooseScale } from '../../drafting/scale.ts'
+import { chooseScale, type Scale } from '../../drafting/scale.ts'
 import { arrowHead } from '../../drawing/arrow.ts'
 import { type Drawing, fill, stroke, text } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
@@ -17,12 +17,6 @@ import type { SawStep } from '../../stock/panel/saw-order.ts'
 import { pieceMarks } from './piece-marks.ts'
 import { markWords } from './piece-words.ts'
 
-export interface PanelPicture {
-  readonly marks: Drawing
-  /** in words */
-  readonly scale: string
-}
-
 const { size, lines } = draftStyle
 /** Between the panel and the lines of figures, and for the numbers of cuts beside it. */
 const off = 3
@@ -30,13 +24,8 @@ const numbers = 9
 /** The arrow of the grain over them. */
 const above = 4
 
-/** A panel to scale with its lower left corner at zero: pieces, distances of their corners from two edges, numbered cuts. */
-export const panelPicture = (
-  panel: Panel,
-  room: { readonly width: number; readonly height: number },
-  units: Units,
-): PanelPicture => {
-  const [width, length] = panel.size
+/** Distances of the pieces' corners from the left end and from the lower edge. */
+const reachOf = (panel: Panel, units: Units) => {
   const xs = stopsOf(panel, ({ x }) => x, units)
   const ys = stopsOf(panel, ({ y }) => y, units)
   const [low, left] = [xs, ys].map(
@@ -47,12 +36,28 @@ export const panelPicture = (
         size,
       ),
   ) as [number, number]
-  const scale = chooseScale(
+  return { xs, ys, low, left }
+}
+
+/** The largest usual scale at which a panel with its figures fits. */
+export const panelScale = (
+  panel: Panel,
+  room: { readonly width: number; readonly height: number },
+  units: Units,
+): Scale => {
+  const [width, length] = panel.size
+  const { low, left } = reachOf(panel, units)
+  return chooseScale(
     units,
     { width: length, height: width },
     { width: room.width - left - numbers, height: room.height - low - numbers - above },
   )
-  const { ratio } = scale
+}
+
+/** A panel to scale with its lower left corner at zero: pieces, distances of their corners from two edges, numbered cuts. */
+export const panelPicture = (panel: Panel, { ratio }: Scale, units: Units): Drawing => {
+  const [width, length] = panel.size
+  const { xs, ys } = reachOf(panel, units)
   const small = (p: Point): Point => ({ x: p.x * ratio, y: p.y * ratio })
   const map = affineScale(ratio)
   const named = panel.pieces.map((piece) => {
@@ -62,21 +67,18 @@ export const panelPicture = (
   const along = { zero: { x: 0, y: -off }, angle: 0, side: -1, back: off, upright: true } as const
   const up = { zero: { x: -off, y: 0 }, angle: Math.PI / 2, side: 1, back: off } as const
   const scaled = (stops: typeof xs) => stops.map(({ at, figure }) => ({ at: at * ratio, figure }))
-  return {
-    scale: scale.words,
-    marks: [
-      stroke('mark', rectangle(0, 0, length * ratio, width * ratio), lines.axis),
-      ...restMarks(panel, ratio, units),
-      ...grainMarks(panel, ratio),
-      ...named.flatMap(({ marks }) => marks),
-      ...panel.pieces.map((piece) => stroke('mark', circle(small(piece), 1.2), lines.outline)),
-      ...cutLines(panel.steps, panel, ratio),
-      // over every line
-      ...named.flatMap(({ numbers }) => numbers),
-      ...runningDimension({ ...along, stops: scaled(xs) }, draftStyle),
-      ...runningDimension({ ...up, stops: scaled(ys) }, draftStyle),
-    ],
-  }
+  return [
+    stroke('mark', rectangle(0, 0, length * ratio, width * ratio), lines.axis),
+    ...restMarks(panel, ratio, units),
+    ...grainMarks(panel, ratio),
+    ...named.flatMap(({ marks }) => marks),
+    ...panel.pieces.map((piece) => stroke('mark', circle(small(piece), 1.2), lines.outline)),
+    ...cutLines(panel.steps, panel, ratio),
+    // over every line
+    ...named.flatMap(({ numbers }) => numbers),
+    ...runningDimension({ ...along, stops: scaled(xs) }, draftStyle),
+    ...runningDimension({ ...up, stops: scaled(ys) }, draftStyle),
+  ]
 }
 
 /** Distances of the pieces' corners, each once, with the marks of the pieces. */

@@ -37,14 +37,14 @@ const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
     figure(
       ofRamp(book, `Section ${sectionNumber}–${sectionNumber} at the lip, between two sides`, ramp),
       (ratio) => lipSection(ramp, units, ratio),
-      units,
+      book,
       { width, height: 120 * Math.max(leastShare, book.share) },
       { width: 320, height: 190 },
     ),
     figure(
       ofRamp(book, 'The pipe from above, its holes from the left end', ramp),
       (ratio) => pipeView(pipe, own.outside, units, ratio),
-      units,
+      book,
       { width, height: 55 * Math.max(leastShare, book.share) },
       { width: pipe.length, height: own.outside },
     ),

@@ -134,7 +134,7 @@ const notchBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
     figure(
       ofRamp(book, 'The notch: dashed is what is sawn away', ramp),
       (ratio) => notchView(ramp, coping, units, ratio),
-      units,
+      book,
       { width, height: 72 * Math.max(leastShare, book.share) },
       { width: box.x1 - box.x0, height: box.y1 - box.y0 },
     ),
@@ -156,7 +156,7 @@ const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
     figure(
       ofRamp(book, 'What is measured, by the letters of the table', ramp),
       (ratio) => checksView(ramp, ratio),
-      units,
+      book,
       // its letters need all of that
       { width, height: 80 },
       { width: ramp.length, height: ramp.side.height },

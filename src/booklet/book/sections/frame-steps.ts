@@ -26,11 +26,16 @@ export const endScrews = (book: Book, ramp: SolvedRamp): string => {
   )
 }
 
-/** `2 screws of 70 in each end`: of a timber by its index, longer where it stands on plates. */
-const eachEnd = (book: Book, ramp: SolvedRamp, index: number): string => {
-  const [usual, plated] = rampScrews(ramp, book.design).filter(({ use }) => use === 'frame')
+/** The sizes of a frame's screws: the usual one, and that of timbers on plates; null where none is short enough. */
+const frameSizes = (book: Book, ramp: SolvedRamp): readonly (string | null)[] =>
+  rampScrews(ramp, book.design)
+    .filter(({ use }) => use === 'frame')
+    .map(({ length }) => (length === null ? null : book.screw('frame', length)))
+
+/** `2 screws of 5 × 70 in each end`: of a timber by its index, longer ones where it stands on plates. */
+const eachEnd = (ramp: SolvedRamp, [usual, plated]: readonly (string | null)[], index: number): string => {
   const own = ramp.splices.some(({ timber }) => timber === index) ? (plated ?? usual) : usual
-  return `${frameScrews} screws${own?.length ? ` of ${book.screw('frame', own.length)}` : ''} in each end`
+  return `${frameScrews} screws${own ? ` of ${own}` : ''} in each end`
 }
 
 const said = ({ screw }: Book, length: number | null): string =>
@@ -38,8 +43,9 @@ const said = ({ screw }: Book, length: number | null): string =>
 
 /** In the order in which the frame grows, each group with its picture. */
 export const frameSteps = (book: Book, ramp: SolvedRamp): readonly Block[] => {
-  const { width, units, show } = book
+  const { width, units, show, drawn } = book
   const curved = isCurved(ramp)
+  const screws = frameSizes(book, ramp)
   const where = curved ? 'up the curve' : 'from the end'
   const [front, rear] = curved ? ['toe', 'back'] : ['near end', 'far end']
   let number = 0
@@ -52,7 +58,8 @@ export const frameSteps = (book: Book, ramp: SolvedRamp): readonly Block[] => {
     number += said.length
     return [
       stage(
-        (ratio) => stageView(ramp, units, ratio, now, before),
+        (ratio) =>
+          drawn(`${ramp.name} with ${now.join()} ${ratio}`, () => stageView(ramp, units, ratio, now, before)),
         { width: ramp.length, height: frameTop(ramp) },
         (room) => said.map((one, i) => step(first + i, one, room)),
         width,
@@ -98,7 +105,7 @@ export const frameSteps = (book: Book, ramp: SolvedRamp): readonly Block[] => {
     ...[...chunks(later), ...chunks(behind)].flatMap((own) =>
       group(
         own,
-        own.map((i) => timberWords(i, eachEnd(book, ramp, i))),
+        own.map((i) => timberWords(i, eachEnd(ramp, screws, i))),
       ),
     ),
     step(

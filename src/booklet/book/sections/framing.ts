@@ -28,7 +28,7 @@ const frameOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
     figure(
       ofRamp(book, 'One side, timbers numbered', ramp),
       (ratio) => studView(ramp, units, ratio),
-      units,
+      book,
       // its dimensions need all of that
       { width, height: 105 },
       { width: ramp.length, height: frameTop(ramp) },
@@ -37,7 +37,7 @@ const frameOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
     figure(
       ofRamp(book, 'The frame from above', ramp),
       (ratio) => planView(ramp, units, ratio),
-      units,
+      book,
       { width, height: 120 * Math.max(leastPlan, book.share) },
       { width: ramp.length, height: ramp.width },
     ),

@@ -50,7 +50,7 @@ export const glance = (book: Book): Section => {
         figure(
           ofRamp(book, 'From the side', ramp),
           (ratio) => sideView({ ramp, units, ratio, index, mates: index === first && ramps.length < 3 }),
-          units,
+          book,
           { width, height: high(shares[index === first ? 1 : 0]!) },
           {
             width: ramp.length,
@@ -139,7 +139,7 @@ const partsView = (book: Book, ramp: SolvedRamp): readonly Block[] => {
     figure(
       ofRamp(book, 'What lies on what, with the marks of the pieces', ramp),
       (ratio) => explodedView(ramp, units, ratio, (own) => partWords(book, ramp, own)),
-      units,
+      book,
       { width, height: 110 * book.share },
       { width: ramp.length, height: topOf(ramp) },
     ),
@@ -180,7 +180,7 @@ const frontViews = (book: Book): readonly Block[] => {
     figure(
       ofRamp(book, isCurved(ramp) ? 'From the front, before the toe' : 'From one end', ramp),
       (ratio) => frontView(ramp, units, ratio),
-      units,
+      book,
       { width: several ? width * half : width, height: 75 * book.share },
       { width: ramp.width, height: topOf(ramp) },
     ),

@@ -4,7 +4,7 @@ import { drawingBounds } from '../../../drawing/drawing-bounds.ts'
 import { affineTranslate } from '../../../geometry/affine.ts'
 import { wordList } from '../../../length/word-list.ts'
 import type { Panel } from '../../../stock/panel/panels.ts'
-import { panelPicture } from '../../cuts/panel-picture.ts'
+import { panelPicture, panelScale } from '../../cuts/panel-picture.ts'
 import { drawnNote, faceNoteOnPaper, panelName } from '../../cuts/panel-words.ts'
 import { lieWords, pieceCells, stepWords } from '../../cuts/piece-words.ts'
 import {
@@ -128,13 +128,13 @@ const leastShare = 0.8
 
 /** The panel to scale with its name over it; what is sawn stands on the page with it. */
 const picture = (
-  { units }: Book,
+  { units, drawn }: Book,
   panel: Panel,
   name: string,
   room: { readonly width: number; readonly height: number },
 ): FixedBlock => {
-  const { marks: drawn, scale } = panelPicture(panel, room, units)
-  const marks = legible(drawn)
+  const scale = panelScale(panel, room, units)
+  const marks = drawn(`${name} ${scale.words}`, () => legible(panelPicture(panel, scale, units)))
   const box = drawingBounds(marks)!
   const height = box.y1 - box.y0 + nameRoom + 4
   return {
@@ -142,7 +142,7 @@ const picture = (
     height,
     withNext: true,
     marks: ({ x, y }) => [
-      text('note', { x, y: y - sizes.body }, sizes.body, `${name}; ${scale}`, { face: 'bold' }),
+      text('note', { x, y: y - sizes.body }, sizes.body, `${name}; ${scale.words}`, { face: 'bold' }),
       group(
         affineTranslate(
           x + Math.max(0, (room.width - (box.x1 - box.x0)) / 2) - box.x0,

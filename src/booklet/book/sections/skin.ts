@@ -32,7 +32,7 @@ const skinOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
           figure(
             ofRamp(book, `Section ${sectionNumber}–${sectionNumber} at the toe, between two sides`, ramp),
             (ratio) => toeSection(ramp, units, ratio),
-            units,
+            book,
             { width, height: 95 * Math.max(leastShare, book.share) },
             { width: 380, height: ramp.transition.toe.y + 130 },
           ),
@@ -85,7 +85,7 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
           units,
           ratio,
         ),
-      units,
+      book,
       { width, height: Math.max(115 * Math.max(leastShare, book.share), figuresRoom(rows.length + count)) },
       { width: ramp.width, height: length },
     ),
