@@ -11,7 +11,7 @@ import { layoutMap, layoutSize } from '../../page/sheet/sheet.ts'
 import type { Panel, SheetPanels } from '../../stock/panel/panels.ts'
 import { lengthsNote } from '../lengths-note.ts'
 import { panelPicture, panelScale } from './panel-picture.ts'
-import { drawnNote, faceNoteOnPaper, panelName } from './panel-words.ts'
+import { beginNote, drawnNote, faceNoteOnPaper, panelName } from './panel-words.ts'
 import { lieWords, pieceCells, stepWords } from './piece-words.ts'
 
 export interface PanelPagesFacts {
@@ -88,7 +88,17 @@ const topOf = (panel: Panel, count: number, { width, height }: Room, units: Unit
     width,
     size: 2.5,
   })
-  return { headBottom: head.bottom, bottom: sub.bottom, marks: [...head.marks, ...sub.marks] }
+  const begin = paragraph({ x: 0, y: sub.bottom - 1 }, beginNote(panel, units), {
+    layer: 'note',
+    width,
+    size: 3,
+    face: 'bold',
+  })
+  return {
+    headBottom: head.bottom,
+    bottom: begin.bottom,
+    marks: [...head.marks, ...sub.marks, ...begin.marks],
+  }
 }
 
 /** Its pieces at the left, the order of its cuts at the right. */
@@ -116,8 +126,8 @@ const tablesOf = (
         { head: 'piece', kind: 'words', face: 'bold' },
         { head: 'what', kind: 'words' },
         { head: 'as it lies', kind: 'words' },
-        { head: 'from left', kind: 'figure' },
-        { head: 'from below', kind: 'figure' },
+        { head: 'its ring from\nthe left end', kind: 'figure' },
+        { head: 'its ring from\nthe lower edge', kind: 'figure' },
         ...(curved ? [{ head: 'it lies with', kind: 'words' } as const] : []),
       ],
       rows: pieces.map((piece) => [

@@ -14,6 +14,7 @@ import { type Point, pointDistance } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
 import type { Panel } from '../../stock/panel/panels.ts'
 import type { SawStep } from '../../stock/panel/saw-order.ts'
+import { upFace } from './panel-words.ts'
 import { pieceMarks } from './piece-marks.ts'
 import { markWords } from './piece-words.ts'
 
@@ -28,15 +29,14 @@ const above = 4
 const reachOf = (panel: Panel, units: Units) => {
   const xs = stopsOf(panel, ({ x }) => x, units)
   const ys = stopsOf(panel, ({ y }) => y, units)
-  const [low, left] = [xs, ys].map(
-    (stops) =>
-      off +
-      runningReach(
-        stops.map(({ figure }) => figure),
-        size,
-      ),
-  ) as [number, number]
-  return { xs, ys, low, left }
+  const left =
+    off +
+    runningReach(
+      ys.map(({ figure }) => figure),
+      size,
+    )
+  // below the panel figures stand upright, as a rule
+  return { xs, ys, low: off + runningReach([], size) + size, left }
 }
 
 /** The largest usual scale at which a panel with its figures fits. */
@@ -71,6 +71,7 @@ export const panelPicture = (panel: Panel, { ratio }: Scale, units: Units): Draw
     stroke('mark', rectangle(0, 0, length * ratio, width * ratio), lines.axis),
     ...restMarks(panel, ratio, units),
     ...grainMarks(panel, ratio),
+    ...faceMarks(panel, ratio),
     ...named.flatMap(({ marks }) => marks),
     ...panel.pieces.map((piece) => stroke('mark', circle(small(piece), 1.2), lines.outline)),
     ...cutLines(panel.steps, panel, ratio),
@@ -120,6 +121,15 @@ const grainMarks = ({ size: [width, length], sheet }: Panel, ratio: number): Dra
     fill('note', rectangle(x - 6, y - 1, x + 6, y + 1), 1),
     text('note', { x, y: y - size / 2 }, size, 'grain', { align: 'middle' }),
   ]
+}
+
+/** Which face lies up, before the arrow of the grain. */
+const faceMarks = ({ size: [width, length], sheet }: Panel, ratio: number): Drawing => {
+  const words = upFace(sheet)
+  const y = width * ratio + numbers + above - 2 - size / 2
+  return words === null
+    ? []
+    : [text('note', { x: (length * ratio) / 2 - 23, y }, size, words, { align: 'right', face: 'bold' })]
 }
 
 /** Straight cuts, each with its number: beside the panel where it runs out there, else on its line. */

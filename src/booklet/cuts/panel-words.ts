@@ -2,6 +2,7 @@ import type { Units } from '../../design/design.ts'
 import { wordList } from '../../length/word-list.ts'
 import type { Panel, PanelPiece } from '../../stock/panel/panels.ts'
 import { sheetWords, sizeWords } from '../../stock/panel/sheet-words.ts'
+import { stepWords } from './piece-words.ts'
 
 /** `2 of 6: 9 plywood, 1220 × 2440, two clamped back to back` */
 export const panelName = (
@@ -18,12 +19,26 @@ export const panelName = (
 
 /** How the order of cuts is to be read. */
 export const stepsNote =
-  'Cuts along run the long way, so far from the lower edge; cuts across so far from the left end, from edge to edge or as said.'
+  'Cuts along run the long way, so far from the lower edge; cuts across so far from the left end, from edge to edge or as said. The blade runs beside the line, on the side that is named.'
 
 /** How a drawing of a panel is to be read. */
 export const drawnNote =
-  'The better face lies up, the long side from left to right. Measure from the left end and the lower edge to the ringed corner of each piece. ' +
+  'The long side lies from left to right. Measure from the left end and from the lower edge to the ringed corner of each piece. ' +
   stepsNote
+
+/** Which face of a panel lies up while it is marked and sawn; null where both are alike. */
+export const upFace = ({ material }: Panel['sheet']): string | null =>
+  material === 'hardboard' ? 'smooth face UP' : material === 'steel' ? null : 'better face UP'
+
+/** Which face lies up and what is sawn first, in a line. */
+export const beginNote = (panel: Panel, units: Units): string => {
+  const [first] = panel.steps
+  const face = upFace(panel.sheet)
+  return [
+    ...(face ? [`${face.slice(0, 1).toUpperCase()}${face.slice(1)}.`] : []),
+    ...(first ? [`First cut, 1: ${stepWords(first, panel, units)}.`] : []),
+  ].join(' ')
+}
 
 /** Faces that lie down though they show: what that means. */
 export const faceNote = (pieces: readonly PanelPiece[]): string | null => {

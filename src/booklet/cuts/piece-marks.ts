@@ -1,7 +1,8 @@
 import { balloon } from '../../drafting/balloon.ts'
 import { draftStyle } from '../../drafting/line-types.ts'
-import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
+import { type Drawing, group, stroke, text } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
+import { affineIdentity } from '../../geometry/affine.ts'
 import { type Box, boxOverlaps, pathBounds } from '../../geometry/bounds.ts'
 import { polygonContains } from '../../geometry/contains.ts'
 import { pathDistance } from '../../geometry/nearest.ts'
@@ -38,11 +39,19 @@ export const pieceMarks = (
         face: 'bold',
         align: 'middle',
       }),
-      ...words.map((line, i) =>
-        text('note', { x: at.x, y: at.y - 1.2 * small - 1.5 - i * 1.4 * small }, small, line, {
-          align: 'middle',
-        }),
-      ),
+      // in one, so that none of them goes without the others
+      ...(words.length > 0
+        ? [
+            group(
+              affineIdentity,
+              words.map((line, i) =>
+                text('note', { x: at.x, y: at.y - 1.2 * small - 1.5 - i * 1.4 * small }, small, line, {
+                  align: 'middle',
+                }),
+              ),
+            ),
+          ]
+        : []),
       ...(piece.second ? endMarks(piece.part, outline, at, wordsBox(at, size, words)) : []),
     ],
   }

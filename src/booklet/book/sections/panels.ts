@@ -65,7 +65,11 @@ const panelOf = (book: Book, panel: Panel, count: number): readonly Block[] => {
   const note = face ? [words(face, width)] : []
   // what is curved is drawn as large as can be: its names need room
   const square = pieces.every(({ second }) => second === null)
-  const high = square ? tallest * Math.max(leastShare, book.share) : tallest
+  const high = square
+    ? tallestSquare * Math.max(leastShare, book.share)
+    : pieces.length > 2
+      ? tallestMany
+      : tallest
   const narrow = tablesOf(book, panel, width * (1 - share) - between)
   if (square && narrow.every(({ laid }) => laid.width <= width * (1 - share) - between)) {
     const small = picture(book, panel, name, { width: width * share, height: high })
@@ -122,7 +126,10 @@ const tablesOf = ({ units, several }: Book, panel: Panel, width: number): readon
 }
 
 const nameRoom = 5.5
-const tallest = 88
+const tallest = 78
+const tallestSquare = 72
+/** Of more than two sides, whose words need room. */
+const tallestMany = 112
 /** Panels are drawn no smaller than this share of it: their numbers need room. */
 const leastShare = 0.8
 
@@ -162,16 +169,17 @@ const legible = (marks: Drawing): Drawing => {
   const others = flat.filter((_, i) => !ringed.includes(i))
   let clearance = alsoDrawn(
     nothingDrawn,
-    [...others.filter(({ kind }) => kind !== 'text'), ...rings],
+    [...others.filter(({ kind }) => kind !== 'text' && kind !== 'group'), ...rings],
     'thing',
   )
   const kept = others.flatMap((mark): Drawing => {
-    if (mark.kind !== 'text') return [mark]
-    const ways = mark.size < leastMark ? [[0, 0] as const] : nudges
-    const [first] = ways
-      .map(([x, y]): Mark => ({ ...mark, at: { x: mark.at.x + x, y: mark.at.y + y } }))
-      .filter((way) => isClear(clearance, [way]))
-    const placed = first ?? (mark.size < leastMark ? null : mark)
+    if (mark.kind !== 'text' && mark.kind !== 'group') return [mark]
+    const isMark = mark.kind === 'text' && mark.size >= leastMark
+    const ways = isMark || mark.kind === 'group' ? nudges : still
+    const first = ways
+      .map(([x, y]): Mark => (x === 0 && y === 0 ? mark : group(affineTranslate(x, y), [mark])))
+      .find((way) => isClear(clearance, [way]))
+    const placed = first ?? (isMark ? mark : null)
     if (placed === null) return []
     clearance = alsoDrawn(clearance, [placed], 'thing')
     return [placed]
@@ -188,6 +196,8 @@ const nudges = [0, 3, 6, 9, 13].flatMap((far) =>
         (_, i) => [far * Math.cos((i * Math.PI) / 6), far * Math.sin((i * Math.PI) / 6)] as const,
       ),
 )
+
+const still = [[0, 0] as const]
 
 /** Marks of pieces are this high at least, mm, and are never left out. */
 const leastMark = 3

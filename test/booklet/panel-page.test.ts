@@ -1,0 +1,87 @@
+import { expect, test } from 'vitest'
+import { panelPages } from '../../src/booklet/cuts/panel-page.ts'
+import { markWords, stepWords } from '../../src/booklet/cuts/piece-words.ts'
+import { readDesign } from '../../src/design/read.ts'
+import type { Drawing } from '../../src/drawing/drawing.ts'
+import { cutsJob } from '../../src/job/cuts.ts'
+import { usualLaying } from '../../src/job/laying.ts'
+import { isRefusal } from '../../src/job/refusal.ts'
+import { showLength } from '../../src/length.ts'
+import { sheetWindow } from '../../src/page/sheet/sheet.ts'
+import { templates, templateText } from '../support/templates.ts'
+
+const wordsIn = (drawing: Drawing): readonly string[] =>
+  drawing.flatMap((mark) =>
+    mark.kind === 'group' ? wordsIn(mark.marks) : mark.kind === 'text' ? [mark.text] : [],
+  )
+
+// a fraction stands apart from its inches in a table
+const joined = (words: readonly string[]): string => words.join(' ').replace(/\s+/g, ' ')
+
+test.each(templates.flatMap((name) => (['letter', 'a4'] as const).map((paper) => [name, paper] as const)))(
+  '%s on %s: the page of a panel alone says where each piece lies, what is cut first and which face is up',
+  (name, paper) => {
+    const reading = readDesign(templateText(name))
+    if ('problems' in reading) throw new Error('no design')
+    const { design } = reading
+    const job = cutsJob(design)
+    if (isRefusal(job)) throw new Error('refused')
+    const { title, units } = design
+    const show = (mm: number): string => showLength(mm, units)
+    const several = design.ramps.length > 1
+    const pages = panelPages(sheetWindow(usualLaying(paper).sheet), {
+      title,
+      units,
+      several,
+      sheets: job.sheets,
+    })
+    const panels = job.sheets.flatMap(({ panels: own }) => own)
+    let [pieces, faced, curved] = [0, 0, 0]
+    for (const panel of panels) {
+      const own = pages.filter(
+        ({ label }) => label === `panel ${panel.number}` || label.startsWith(`panel ${panel.number},`),
+      )
+      const said = own.flatMap(({ drawing }) => wordsIn(drawing))
+      const whole = joined(said)
+      for (const piece of panel.pieces) {
+        pieces++
+        const mark = markWords(piece)
+        // in the drawing: each figure with the mark of the piece whose ring lies there; none is said of zero
+        for (const mm of [piece.x, piece.y])
+          if (mm > 0.01)
+            expect(
+              said.some((words) => words.startsWith(`${show(mm)}  `) && words.includes(mark)),
+              `${mark} ${mm}`,
+            ).toBe(true)
+        expect(said.filter((words) => words === mark).length).toBeGreaterThan(1)
+        // in words
+        expect(whole).toContain(`${show(piece.x)} ${show(piece.y)}`)
+        if (piece.part.faced) {
+          faced++
+          const way = piece.over ? 'DOWN' : 'UP'
+          expect(whole).toMatch(new RegExp(`${mark.split(' ')[0]} OUTSIDE ?FACE ${way}`))
+        }
+        if (piece.second) curved++
+      }
+      expect(said.filter((words) => words === 'LIP').length).toBe(
+        panel.pieces.filter(({ part, second }) => second && (part.piece?.lip ?? true)).length,
+      )
+      const [first] = panel.steps
+      if (first) {
+        expect(whole).toContain(`First cut, 1: ${stepWords(first, panel, units)}.`)
+        expect(said.filter((words) => words === '1').length).toBeGreaterThan(1)
+      }
+      const face = {
+        plywood: 'better face UP',
+        hardboard: 'smooth face UP',
+        steel: null,
+        other: 'better face UP',
+      }[panel.sheet.material]
+      if (face) expect(said).toContain(face)
+      else expect(whole).not.toContain('face UP')
+    }
+    expect(pieces).toBeGreaterThan(4)
+    expect(faced).toBeLessThanOrEqual(curved)
+    expect(curved).toBeGreaterThan(1)
+  },
+)
