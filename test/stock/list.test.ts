@@ -3,6 +3,7 @@ import { listText } from '../../src/booklet/list/list-text.ts'
 import type { Design } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { type BuyJob, buyJob, buyRecord } from '../../src/job/buy.ts'
+import { cutsJob } from '../../src/job/cuts.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
 import { runOutSheet } from '../../src/ramp/beside/run-out-sheet.ts'
 import { assertNear } from '../support/near.ts'
@@ -106,8 +107,8 @@ test('wheels are on the list with what each must bear', () => {
 })
 
 // common practice, no source: one ramp 96 in wide, frame radius 66, frame height 23 1/4, toe 1 1/2, side 61 1/4 long
-test('a ramp of 96 in takes two sheets of 3/8, one of 1/4, one pipe and eleven timbers of 8 ft', () => {
-  const { job } = bought(`title: wide
+test('a ramp of 96 in takes both sides from one panel of 5/8, two sheets of 3/8, one of 1/4, one pipe and eleven timbers of 8 ft', () => {
+  const { job, design } = bought(`title: wide
 units: in
 stock: { timber: [96], pipe: [96] }
 ramps:
@@ -123,6 +124,17 @@ ramps:
 `)
   const count = (what: string): number =>
     job.facts.stock.list.find((line) => line.what.startsWith(what))?.count ?? 0
+  const cuts = cutsJob(design)
+  if (isRefusal(cuts)) throw new Error(JSON.stringify(cuts))
+  const sided = cuts.sheets
+    .flatMap(({ panels }) => panels)
+    .filter(({ pieces }) => pieces.some(({ part }) => part.part === 'side'))
+  expect(sided).toHaveLength(1)
+  const [{ sheet, size, pieces }] = sided as [(typeof sided)[number]]
+  expect(pieces.filter(({ part }) => part.part === 'side')).toHaveLength(2)
+  assertNear(sheet.thickness, 0.625 * 25.4, 1e-9)
+  assertNear(size[0], 48 * 25.4, 1e-9)
+  assertNear(size[1], 96 * 25.4, 1e-9)
   expect(count('3/8 plywood')).toBe(2)
   expect(count('1/4 hardboard')).toBe(1)
   expect(count('2 3/8 steel pipe, 96 in')).toBe(1)
@@ -136,7 +148,7 @@ ramps:
 
 // common practice, no source: studs trimmed by 3 in store with 1/2 to spare, and the twin's sheets lose 1 3/4
 test('a twin whose studs are 3 in shorter than the ramp is wide stores inside with 1/2 in to spare', () => {
-  const { design } = bought(`title: twins
+  const { design, job } = bought(`title: twins
 units: in
 ramps:
   - name: big
@@ -156,4 +168,20 @@ ramps:
   const [big, small] = design.ramps
   assertNear((big!.width - small!.width) / 25.4, 1.75, 1e-9)
   assertNear((big!.width - (small!.width - 2 * small!.sides.thickness)) / 25.4, 3, 1e-9)
+  // solved: studs, what is to spare between the sides, every layer
+  const [outer, inner] = job.solved.ramps as [
+    (typeof job.solved.ramps)[number],
+    (typeof job.solved.ramps)[number],
+  ]
+  assertNear(outer.studLength - inner.studLength, 1.75 * 25.4, 1e-9)
+  assertNear(outer.studLength - inner.width, 0.5 * 25.4, 1e-9)
+  outer.skin.forEach(({ widths }, i) => {
+    const across = (all: typeof widths): number => Math.max(...all.map(({ from, length }) => from + length))
+    assertNear(across(widths) - across(inner.skin[i]!.widths), 1.75 * 25.4, 1e-6)
+  })
+  expect(outer.skin).toHaveLength(3)
+  // it goes in, so that the two stand on less than one behind the other
+  const [storing] = job.facts.stock.storings
+  expect(storing!.stored).not.toBeNull()
+  expect(storing!.stored![0]).toBeLessThan(outer.length + inner.length)
 })

@@ -25,7 +25,7 @@ export const first = (book: Book): Section => {
     )
     for (const { coping } of piped.slice(0, 1))
       next(
-        `Saw the lip trial in what the layout leaves of the side's panel or in any scrap as thick, lay in the pipe (${fine(coping!.outside)}) and scraps of skin and deck board. Run a hand and a wheel over it. How far the pipe stands above the deck board is \`up\`, how far out of the ridden face is \`out\`: change them in the design file now, not after the first side.`,
+        `Saw the lip trial in what the layout leaves of the side's panel or in any scrap as thick, lay in the pipe (${fine(coping!.outside)}) and scraps of skin and deck board. Run a hand and a wheel over it. How far the pipe stands above the deck board is called up in the design file, how far out of the ridden face is called out: change them there now, not after the first side.`,
       )
     next(
       'Measure both diagonals of each panel that a side is sawn from: equal diagonals make a square panel.',
