@@ -70,7 +70,19 @@ describe('what the page keeps', () => {
     await page.fill('[name="ramps.0.toe"]', '37')
     await page.locator('header', { hasText: 'This browser keeps nothing here' }).waitFor()
     expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('37')
-    expect(faults).toEqual([])
+    // where asking for the place alone is refused
+    await page.context().addInitScript(() => {
+      for (const place of ['localStorage', 'sessionStorage'])
+        Object.defineProperty(globalThis, place, {
+          get: () => {
+            throw new DOMException('refused', 'SecurityError')
+          },
+        })
+    })
+    const refused = await open({}, '', page.context())
+    await refused.page.locator('header', { hasText: 'This browser keeps nothing here' }).waitFor()
+    await refused.page.waitForSelector('.checks .good')
+    expect([...faults, ...refused.faults]).toEqual([])
   })
 
   it('one step back for all that was typed in one field, and the design in a link', {

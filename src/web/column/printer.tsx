@@ -124,6 +124,7 @@ export const Printer = kept(({ lay, setLay, paper, text, asking, busy, save }: P
               {line}
             </span>
           ))}
+          <b class="line">The pages are corrected now: save them again, and measure their test square.</b>
         </p>
       )}
       <div class="field">
