@@ -10,6 +10,7 @@ import type { Box } from '../../geometry/bounds.ts'
 import { layoutMap, layoutSize } from '../../page/sheet/sheet.ts'
 import type { Panel, SheetPanels } from '../../stock/panel/panels.ts'
 import { lengthsNote } from '../lengths-note.ts'
+import { legible } from './legible.ts'
 import { panelPicture, panelScale } from './panel-picture.ts'
 import { beginNote, drawnNote, faceNoteOnPaper, panelName } from './panel-words.ts'
 import { lieWords, pieceCells, stepWords } from './piece-words.ts'
@@ -60,7 +61,7 @@ const contents = (panel: Panel, count: number, page: Room, facts: PanelPagesFact
   const tall = Math.max(...tables.map((one) => tableHeight(one)))
   const room = top.bottom - foot.top - Math.min(tall, leastTables) - 2 * gap
   const scale = panelScale(panel, { width, height: room }, units)
-  const picture = panelPicture(panel, scale, units)
+  const picture = legible(panelPicture(panel, scale, units), 'stays')
   const box = drawingBounds(picture)!
   const under = top.bottom - 3 - (box.y1 - box.y0) - gap
   const at = { x: (width - (box.x1 - box.x0)) / 2 - box.x0, y: top.bottom - 3 - box.y1 }

@@ -1,9 +1,9 @@
-import { alsoDrawn, isClear, nothingDrawn } from '../../../drafting/clearance.ts'
 import { type Drawing, group, type Mark, text } from '../../../drawing/drawing.ts'
 import { drawingBounds } from '../../../drawing/drawing-bounds.ts'
 import { affineTranslate } from '../../../geometry/affine.ts'
 import { wordList } from '../../../length/word-list.ts'
 import type { Panel } from '../../../stock/panel/panels.ts'
+import { legible } from '../../cuts/legible.ts'
 import { panelPicture, panelScale } from '../../cuts/panel-picture.ts'
 import { drawnNote, faceNoteOnPaper, panelName } from '../../cuts/panel-words.ts'
 import { lieWords, pieceCells, stepWords } from '../../cuts/piece-words.ts'
@@ -141,7 +141,9 @@ const picture = (
   room: { readonly width: number; readonly height: number },
 ): FixedBlock => {
   const scale = panelScale(panel, room, units)
-  const marks = drawn(`${name} ${scale.words}`, () => legible(panelPicture(panel, scale, units)))
+  const marks = drawn(`${name} ${scale.words}`, () =>
+    legible(oneLayer(panelPicture(panel, scale, units)), 'goes'),
+  )
   const box = drawingBounds(marks)!
   const height = box.y1 - box.y0 + nameRoom + 4
   return {
@@ -161,43 +163,6 @@ const picture = (
   }
 }
 
-/** In one layer, numbers in their rings over all lines; a small name that has no clear place is left to the table. */
-const legible = (marks: Drawing): Drawing => {
-  const flat = marks.map((mark): Mark => (mark.kind === 'group' ? mark : { ...mark, layer: 'note' }))
-  const ringed = flat.flatMap((mark, i) => (mark.kind === 'fill' && mark.grey === 1 ? [i, i + 1, i + 2] : []))
-  const rings = ringed.map((i) => flat[i]!)
-  const others = flat.filter((_, i) => !ringed.includes(i))
-  let clearance = alsoDrawn(
-    nothingDrawn,
-    [...others.filter(({ kind }) => kind !== 'text' && kind !== 'group'), ...rings],
-    'thing',
-  )
-  const kept = others.flatMap((mark): Drawing => {
-    if (mark.kind !== 'text' && mark.kind !== 'group') return [mark]
-    const isMark = mark.kind === 'text' && mark.size >= leastMark
-    const ways = isMark || mark.kind === 'group' ? nudges : still
-    const first = ways
-      .map(([x, y]): Mark => (x === 0 && y === 0 ? mark : group(affineTranslate(x, y), [mark])))
-      .find((way) => isClear(clearance, [way]))
-    const placed = first ?? (isMark ? mark : null)
-    if (placed === null) return []
-    clearance = alsoDrawn(clearance, [placed], 'thing')
-    return [placed]
-  })
-  return [...kept, ...rings]
-}
-
-/** How far a mark may move to lie clear, mm; the least first. */
-const nudges = [0, 3, 6, 9, 13].flatMap((far) =>
-  far === 0
-    ? [[0, 0] as const]
-    : Array.from(
-        { length: 12 },
-        (_, i) => [far * Math.cos((i * Math.PI) / 6), far * Math.sin((i * Math.PI) / 6)] as const,
-      ),
-)
-
-const still = [[0, 0] as const]
-
-/** Marks of pieces are this high at least, mm, and are never left out. */
-const leastMark = 3
+/** In one layer: what lies over what is told by the order alone. */
+const oneLayer = (marks: Drawing): Drawing =>
+  marks.map((mark): Mark => (mark.kind === 'group' ? mark : { ...mark, layer: 'note' }))
