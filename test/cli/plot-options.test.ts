@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { readPdf } from '../support/read-pdf.ts'
 import { traceply } from '../support/traceply.ts'
 import { bytesOf, planOf, template, useFolder } from './reprint-run.ts'
 
@@ -153,4 +154,14 @@ describe('lengths are read like those of the file', () => {
     const off = [wide, high].map((side) => Math.abs(side - mm - apart))
     expect(Math.min(...off)).toBeLessThan(0.01)
   })
+})
+
+it('the largest paper takes one sheet: 1 tile is said, and page 1 on the map', async () => {
+  for (const [name, ...cover] of [['quarter-mm'], ['quarter-in'], ['quarter-mm', '--cover', 'ribbon']]) {
+    const { exit, out } = await plot(name!, '--paper', 'a0', '--force', ...cover)
+    expect(exit).toBe(0)
+    expect(out).toContain(': 1 tile to tape together, ')
+    const read = await readPdf(bytesOf(file('set.pdf')))
+    expect(read.pages[0]!.texts.map(({ text }) => text).join(' ')).toMatch(/\. Page 1 on A0, set /)
+  }
 })

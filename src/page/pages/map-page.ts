@@ -116,7 +116,7 @@ const wordsOf = (
   const above = hung(({ write, down }) => {
     write(facts.title, 0, { ...style, size: letters.word, face: 'bold' })
     write(
-      `${pattern.part} of ${pattern.serves.join('; ')}. Pages ${tiles[0]!.number} to ${tiles.at(-1)!.number} on ${paperWord(facts.paper)}, set ${facts.set}. Cover ${facts.cover}; ${covers.map((way) => `${way} ${facts.counts[way]}`).join(', ')} pages. Lengths in ${units === 'in' ? 'inches: + is 1/32 more, – is 1/32 less' : 'mm'}.`,
+      `${pattern.part} of ${pattern.serves.join('; ')}. ${pagesWord(tiles)} on ${paperWord(facts.paper)}, set ${facts.set}. Cover ${facts.cover}; ${covers.map((way) => `${way} ${facts.counts[way]}`).join(', ')} pages. Lengths in ${units === 'in' ? 'inches: + is 1/32 more, – is 1/32 less' : 'mm'}.`,
       0,
       style,
     )
@@ -188,6 +188,9 @@ const hung = (fill: (hanging: Hanging) => void): Hung => {
   })
   return { marks: marks.flat(), height: -y }
 }
+
+const pagesWord = (tiles: readonly Tile[]): string =>
+  tiles.length === 1 ? `Page ${tiles[0]!.number}` : `Pages ${tiles[0]!.number} to ${tiles.at(-1)!.number}`
 
 /** Papers as people write them. */
 const paperWord = (name: string): string => (/^a\d$/.test(name) ? name.toUpperCase() : name)

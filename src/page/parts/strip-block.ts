@@ -86,7 +86,13 @@ const endWords = (
   }
   return [
     ...upright(from - stripOver, [number === 1 ? 'zero' : 'cut off']),
-    ...(number === count ? [] : upright(to, [`under piece ${number + 1}`, `under ${number + 1}`])),
+    ...(number === count
+      ? []
+      : upright(to, [
+          `${number}–${number + 1} · under piece ${number + 1}`,
+          `${number}–${number + 1} · under ${number + 1}`,
+          `${number}–${number + 1} · under`,
+        ])),
   ]
 }
 

@@ -15,9 +15,9 @@ export const stripNotes = (piece: StripPiece): StripNotes => {
       number === 1
         ? [`zero: ${strip.zero}`, 'zero at this end']
         : [
-            `cut here, lay this edge on the dashed line of piece ${number - 1}`,
-            `lay on the dashed line of piece ${number - 1}`,
-            `lay on piece ${number - 1}`,
+            `${number - 1}–${number}: cut here, lay this edge on the dashed line of piece ${number - 1}`,
+            `${number - 1}–${number}: lay on the dashed line of piece ${number - 1}`,
+            `${number - 1}–${number}: lay on piece ${number - 1}`,
           ],
     blank: isBlank(piece) ? ['no mark on this piece: keeps the length', 'no mark: keeps the length'] : null,
     aside: strip.aside,

@@ -202,3 +202,20 @@ it('hardly any mark goes without its distance from zero', () => {
   expect(count.with).toBeGreaterThan(5000)
   expect(count.without / count.with).toBeLessThan(0.02)
 })
+
+it('each joint is named by both of its pieces on each of the two', () => {
+  let [looked, named] = [0, 0]
+  forPieces(40, ({ number, count }, drawing) => {
+    const words = texts(drawing).map(({ text }) => text)
+    const pair = (low: number): boolean => words.some((one) => one.startsWith(`${low}–${low + 1}`))
+    for (const low of [...(number === 1 ? [] : [number - 1]), ...(number === count ? [] : [number])]) {
+      looked++
+      if (pair(low)) named++
+    }
+    // and no joint that it does not have
+    expect(pair(number === 1 ? 0 : count)).toBe(false)
+  })
+  expect(looked).toBeGreaterThan(300)
+  // a short or crowded piece says less
+  expect(named / looked).toBeGreaterThan(0.8)
+})
