@@ -47,43 +47,61 @@ export const searchPlan = (sizes: Sizes, most: number, steps: number): Found => 
     })
 
   /** Least waste for its money first. */
-  const fillings = (first: number, spent: number): readonly Pattern[] => {
-    const found: { readonly pattern: Pattern; readonly waste: number }[] = []
-    for (const pattern of whole)
-      if (pattern.counts[first]! > 0)
-        found.push({ pattern, waste: costs[pattern.board]! - pieces[first]! * rate })
-    costs.forEach((cost, board) => {
-      // wood that this board may leave unused at the most
-      const idle = (most + near - spent - cost) / rate - wood
-      const counts: number[] = pieces.map(() => 0)
-      const fill = (at: number, room: number): void => {
-        const next = order.findIndex(
-          (i, k) => k >= at && left[i]! - counts[i]! > 0 && pieces[i]! <= room + near,
-        )
-        if (next < 0) {
-          const full = order.every((i) => left[i]! === counts[i]! || pieces[i]! > room + near)
-          if (full && rooms[board]! - room + idle >= -near)
-            found.push({
-              pattern: { board, counts: [...counts] },
-              waste: cost - (rooms[board]! - room) * rate,
-            })
-          return
-        }
-        const i = order[next]!
-        const fits = Math.min(left[i]!, Math.floor((room + near) / pieces[i]!))
-        for (let n = fits; n >= (i === first ? 1 : 0); n--) {
-          counts[i] = n
-          fill(next + 1, room - n * pieces[i]!)
-        }
-        counts[i] = 0
-      }
-      if (pieces[first]! <= rooms[board]! + near) fill(order.indexOf(first), rooms[board]!)
-    })
-    return found.sort((a, b) => a.waste - b.waste).map(({ pattern }) => pattern)
-  }
+  const fillings = (first: number, spent: number): readonly Pattern[] =>
+    [
+      ...whole
+        .filter(({ counts }) => counts[first]! > 0)
+        .map((pattern) => ({ pattern, waste: costs[pattern.board]! - pieces[first]! * rate })),
+      ...costs.flatMap((cost, board) => {
+        // wood that this board may leave unused at the most
+        const idle = (most + near - spent - cost) / rate - wood
+        return boardFillings(sizes, board, { order, left, first }, idle).map(({ pattern, used }) => ({
+          pattern,
+          waste: cost - used * rate,
+        }))
+      }),
+    ]
+      .sort((a, b) => a.waste - b.waste)
+      .map(({ pattern }) => pattern)
 
   if (from(0)) return { kind: 'plan', patterns: plan }
   return { kind: step > steps ? 'open' : 'none' }
+}
+
+/** Pieces that are wanted: the longest first, how many are left of each, the longest left. */
+interface PiecesLeft {
+  readonly order: readonly number[]
+  readonly left: readonly number[]
+  readonly first: number
+}
+
+/** Every filling of a board with the longest piece left that takes no further one, and the wood it uses; it may leave `idle` of it, mm. */
+const boardFillings = (
+  { pieces, rooms }: Sizes,
+  board: number,
+  { order, left, first }: PiecesLeft,
+  idle: number,
+): readonly { readonly pattern: Pattern; readonly used: number }[] => {
+  const found: { readonly pattern: Pattern; readonly used: number }[] = []
+  const counts: number[] = pieces.map(() => 0)
+  const fill = (at: number, room: number): void => {
+    const next = order.findIndex((i, k) => k >= at && left[i]! - counts[i]! > 0 && pieces[i]! <= room + near)
+    if (next < 0) {
+      const full = order.every((i) => left[i]! === counts[i]! || pieces[i]! > room + near)
+      const used = rooms[board]! - room
+      if (full && used + idle >= -near) found.push({ pattern: { board, counts: [...counts] }, used })
+      return
+    }
+    const i = order[next]!
+    const fits = Math.min(left[i]!, Math.floor((room + near) / pieces[i]!))
+    for (let n = fits; n >= (i === first ? 1 : 0); n--) {
+      counts[i] = n
+      fill(next + 1, room - n * pieces[i]!)
+    }
+    counts[i] = 0
+  }
+  if (pieces[first]! <= rooms[board]! + near) fill(order.indexOf(first), rooms[board]!)
+  return found
 }
 
 /** What wood costs at the least in pieces that take a whole board. */
