@@ -31,7 +31,11 @@ export const quarterMoves = (
           .flatMap((part) => shorter(back.value, partSize(part)[part.part === 'side' ? 0 : 1])),
         // a side in pieces has none as long as itself
         ...(ramp.splices.length > 0 ? shorter(back.value, ramp.length) : []),
-        ...mostThat(back.value, units, fewerPages(ramp, backKey(ramp.design), around)),
+        ...mostThat(
+          back.value,
+          units,
+          fewerPages(ramp, drafting(ramp, backKey(ramp.design), around), around),
+        ),
       ],
       units,
     ),
@@ -81,31 +85,41 @@ type Holds = (mm: number) => boolean
 
 /** Of a figure that the curve follows: what it must be for a layer of skin, the side or a page less. */
 const shorterParts = (ramp: SolvedQuarter, key: Key, around: Around): readonly Holds[] => {
-  const { units, stock } = around.design
-  const drafted = (mm: number): Quarter => draftQuarter(key.typed(ramp.design, mm), units, stock).ramp
+  const { stock } = around.design
+  const drafted = drafting(ramp, key, around)
   const near = (mm: number): readonly number[] => panelLimits(mm, around.sizes, stock)
   return [
     ...ramp.skin.flatMap(({ length }, layer) =>
       near(length).map(
         (limit): Holds =>
           (mm) =>
-            (drafted(mm).skin[layer]?.length ?? Number.POSITIVE_INFINITY) <= limit,
+            (drafted(mm).ramp.skin[layer]?.length ?? Number.POSITIVE_INFINITY) <= limit,
       ),
     ),
     ...near(ramp.length).map(
       (limit): Holds =>
         (mm) =>
-          (drafted(mm).length ?? Number.POSITIVE_INFINITY) <= limit,
+          (drafted(mm).ramp.length ?? Number.POSITIVE_INFINITY) <= limit,
     ),
-    fewerPages(ramp, key, around),
+    fewerPages(ramp, drafted, around),
   ]
+}
+
+/** A quarter with another figure for a key; drafted once for all that ask about the same one. */
+const drafting = (ramp: SolvedQuarter, key: Key, { design: { units, stock } }: Around) => {
+  const known = new Map<number, ReturnType<typeof draftQuarter>>()
+  return (mm: number): ReturnType<typeof draftQuarter> => {
+    const drafted = known.get(mm) ?? draftQuarter(key.typed(ramp.design, mm), units, stock)
+    known.set(mm, drafted)
+    return drafted
+  }
 }
 
 /** Whether the sides take a page less. */
 const fewerPages =
-  (solved: SolvedQuarter, key: Key, { design: { units, stock }, fewerPages: fewer }: Around): Holds =>
+  (solved: SolvedQuarter, drafted: ReturnType<typeof drafting>, { fewerPages: fewer }: Around): Holds =>
   (mm) => {
-    const { whole } = draftQuarter(key.typed(solved.design, mm), units, stock)
+    const { whole } = drafted(mm)
     return whole !== null && fewer(solved, whole)
   }
 
