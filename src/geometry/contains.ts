@@ -10,3 +10,25 @@ export const polygonContains = (polygon: readonly Point[], p: Point): boolean =>
   }
   return inside
 }
+
+/** The same, for many points between two heights: of a long outline few edges lie there. */
+export const bandContains = (
+  polygon: readonly Point[],
+  low: number,
+  high: number,
+): ((p: Point) => boolean) => {
+  const edges: (readonly [Point, Point])[] = []
+  let a = polygon[polygon.length - 1]!
+  for (const b of polygon) {
+    if (Math.max(a.y, b.y) > low && Math.min(a.y, b.y) <= high) edges.push([a, b])
+    a = b
+  }
+  return (p) => {
+    if (p.y < low || p.y > high) return polygonContains(polygon, p)
+    let inside = false
+    for (const [from, to] of edges)
+      if (from.y > p.y !== to.y > p.y && p.x < from.x + ((p.y - from.y) / (to.y - from.y)) * (to.x - from.x))
+        inside = !inside
+    return inside
+  }
+}

@@ -4,7 +4,6 @@ import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineApply, affineIdentity, affineInvert } from '../../geometry/affine.ts'
 import { type Box, boxGrow, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners, pathClip } from '../../geometry/clip.ts'
-import { polygonContains } from '../../geometry/contains.ts'
 import type { Path } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
@@ -23,6 +22,7 @@ import {
 import { occupyPath } from '../room/occupy-path.ts'
 import { anything, keepOff, keepOffPath, on, wordClear, wordRoom } from '../room/word-room.ts'
 import { clipMarks } from '../tile/clip-marks.ts'
+import { woodOf } from '../tile/ground.ts'
 import { keepWaste } from '../tile/keep-waste.ts'
 import { labelMarks } from '../tile/label-marks.ts'
 import { levelMarks } from '../tile/level-marks.ts'
@@ -84,8 +84,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   keepOff(room, strokes, on.rather, tile.toWindow)
   const named = [...pointNames(pattern, tile, room), ...patternWords(pattern.marks, tile, room)]
   const levels = levelMarks(pattern.levels, tile, room)
-  const back = affineInvert(tile.toWindow)
-  const wood = (p: Point): boolean => polygonContains(facts.polygon, affineApply(back, p))
+  const wood = woodOf(tile, facts.polygon)
   const labels = pattern.labels.flatMap((label, i) => {
     const marks = labelMarks(label, pattern.markPaths[i]!, tile, room, wood)
     keepOff(room, marks, on.never)
@@ -96,7 +95,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     words.push(...more)
     keepOff(room, more, on.never)
   }
-  write(keepWaste(tile, pattern, facts.polygon, room))
+  write(keepWaste(tile, pattern, wood, room))
   write(jointWords(tile, room))
   const rulers = rulerMarks(tile, units).filter((mark) =>
     mark.kind === 'text'

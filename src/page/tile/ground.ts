@@ -1,7 +1,8 @@
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineApply, affineIdentity, affineInvert } from '../../geometry/affine.ts'
+import { pointsBounds } from '../../geometry/bounds.ts'
 import { pathClip } from '../../geometry/clip.ts'
-import { polygonContains } from '../../geometry/contains.ts'
+import { bandContains } from '../../geometry/contains.ts'
 import type { Path } from '../../geometry/path.ts'
 import { type Point, pointBetween } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
@@ -17,14 +18,19 @@ export interface Ground {
 
 const spacing = 0.5
 
-/** `polygon`: the whole outline by points, the same for all tiles. */
-export const groundOf = (tile: Tile, outline: Path, polygon: readonly Point[]): Ground => {
-  const drawn = pathClip(outline, tile.window)
+export const groundOf = (tile: Tile, outline: Path, wood: Ground['wood']): Ground => ({
+  line: pathClip(outline, tile.window).flatMap((path) =>
+    pathSample(path, spacing).map((p) => affineApply(tile.toWindow, p)),
+  ),
+  wood,
+})
+
+/** Whether a point of a window lies on the wood. `polygon`: the whole outline by points, the same for all tiles. */
+export const woodOf = (tile: Tile, polygon: readonly Point[]): Ground['wood'] => {
   const back = affineInvert(tile.toWindow)
-  return {
-    line: drawn.flatMap((path) => pathSample(path, spacing).map((p) => affineApply(tile.toWindow, p))),
-    wood: (p) => polygonContains(polygon, affineApply(back, p)),
-  }
+  const { y0, y1 } = pointsBounds(tile.window)
+  const contains = bandContains(polygon, y0, y1)
+  return (p) => contains(affineApply(back, p))
 }
 
 /** Whether a word of the window stands wholly on one side of the cut line, clear of it. */

@@ -19,18 +19,18 @@ import { bandReach } from './waste-band.ts'
 /**
  * KEEP and WASTE on the two sides of the cut line, set along it, for a tile that carries it; empty for a tile that does not.
  * Neither ever crosses the line or stands on the other side: where a side has no room for its word, the word is left out.
- * What is already drawn is known in the window as the drawing is read. `polygon`: the whole outline by points.
+ * What is already drawn is known in the window as the drawing is read.
  */
 export const keepWaste = (
   tile: Tile,
   pattern: Pattern,
-  polygon: readonly Point[],
+  wood: Ground['wood'],
   room: Occupancy,
 ): readonly TextMark[] => {
   // the curve before the straight edges, the nearest to the middle of a piece before its ends
   const pieces = [true, false].map((traced) => cutPieces(tile, pattern, traced))
   if (pieces.flat().length === 0) return []
-  const ground = groundOf(tile, pattern.outline, polygon)
+  const ground = groundOf(tile, pattern.outline, wood)
   const sizes = [letters.side, 4, 3, letters.small]
   const pairOn = (piece: Segment, size: number): Pair | null => {
     for (const t of shares) {
