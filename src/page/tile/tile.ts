@@ -123,12 +123,6 @@ export const tilesOf = (
     })
     const trimmed = (edge: TileEdge): number => (neighbours.some((n) => n.edge === edge) ? half : 0)
     const inner = { x0: x0 + half, y0: y0 + half, x1: x1 - half, y1: y1 - half }
-    const frameLine: Record<TileEdge, readonly [number, number, number, number]> = {
-      left: [inner.x0, inner.y0, inner.x0, inner.y1],
-      right: [inner.x1, inner.y0, inner.x1, inner.y1],
-      bottom: [inner.x0, inner.y0, inner.x1, inner.y0],
-      top: [inner.x0, inner.y1, inner.x1, inner.y1],
-    }
     const own = tileNumbers.get(cellKey(cell))!
     return {
       number: own,
@@ -149,25 +143,34 @@ export const tilesOf = (
         y1 - trimmed('top'),
       ),
       joints: neighbours.map(({ edge, over, neighbour }): Joint => {
-        const [a, b] = corners(lattice, frameLine[edge])
-        const line = [a, b] as const
+        const line = corners(lattice, frameLine(inner, edge))
         const upright = edge === 'left' || edge === 'right'
         const snap = upright ? (snapAt(row) - half) / (lattice.height - 2 * half) : null
-        const shares = sharesOf(line, snap, [own, neighbour])
-        const at = (t: number): Point => pointBetween(a, b, t)
-        return {
-          edge,
-          over,
-          neighbour,
-          line,
-          crosses: shares.crosses.map(at),
-          verniers: shares.verniers.map(at),
-          pair: at(shares.pair),
-        }
+        return { edge, over, neighbour, line, ...jointPoints(line, sharesOf(line, snap, [own, neighbour])) }
       }),
       snap: corners(lattice, [x0, y0 + snapAt(row), x1, y0 + snapAt(row)]),
     }
   })
+}
+
+/** An edge of what is left once all edges are trimmed, in the frame of the lattice. */
+const frameLine = (inner: Box, edge: TileEdge): readonly [number, number, number, number] => {
+  const lines: Record<TileEdge, readonly [number, number, number, number]> = {
+    left: [inner.x0, inner.y0, inner.x0, inner.y1],
+    right: [inner.x1, inner.y0, inner.x1, inner.y1],
+    bottom: [inner.x0, inner.y0, inner.x1, inner.y0],
+    top: [inner.x0, inner.y1, inner.x1, inner.y1],
+  }
+  return lines[edge]
+}
+
+/** The marks of a joint by their shares of its line. */
+const jointPoints = (
+  [a, b]: readonly [Point, Point],
+  { crosses, verniers, pair }: JointShares,
+): Pick<Joint, 'crosses' | 'verniers' | 'pair'> => {
+  const at = (t: number): Point => pointBetween(a, b, t)
+  return { crosses: crosses.map(at), verniers: verniers.map(at), pair: at(pair) }
 }
 
 const corners = (
