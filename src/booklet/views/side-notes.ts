@@ -8,6 +8,7 @@ import type { Box } from '../../geometry/bounds.ts'
 import { pathOf } from '../../geometry/path.ts'
 import { type Point, pointBetween } from '../../geometry/point.ts'
 import { showLength, type Units } from '../../length.ts'
+import type { Curve } from '../../ramp/curve/curve.ts'
 import type { SolvedQuarter, SolvedRamp } from '../../ramp/ramp.ts'
 import { scaled, viewStyle } from './view.ts'
 
@@ -27,22 +28,43 @@ export interface Notes {
   readonly placed: readonly { readonly key: string; readonly ways: readonly Drawing[] }[]
 }
 
+/** What the notes of one side share. */
+interface Site {
+  readonly ramp: SolvedQuarter
+  readonly ratio: number
+  readonly brief: boolean
+  readonly show: (mm: number) => string
+  readonly at: (x: number, y: number) => Point
+  readonly key: (path: string) => string
+  readonly face: Curve
+}
+
+type Placed = Notes['placed'][number]
+
 export const quarterNotes = (
   ramp: SolvedQuarter,
   { units, ratio, brief = false }: NotesFacts,
   outline: Box,
   key: (path: string) => string,
 ): Notes => {
+  const site: Site = {
+    ramp,
+    ratio,
+    brief,
+    show: (mm) => showLength(mm, units),
+    at: (x, y) => ({ x: x * ratio, y: y * ratio }),
+    key,
+    face: ramp.transition.curve.offset(ramp.skinThickness),
+  }
+  return {
+    measures: outerMeasures(site),
+    placed: [radiusNote(site), lipNote(site), surfaceNote(site), toeNote(site), ...pipeNote(site, outline)],
+  }
+}
+
+const outerMeasures = ({ ramp, show, at, key, face }: Site): Notes['measures'] => {
   const { transition, length, deck, design } = ramp
-  const { curve, heights, radius, toe, lip } = transition
-  const at = (x: number, y: number): Point => ({ x: x * ratio, y: y * ratio })
-  const show = (mm: number): string => showLength(mm, units)
-  const face = curve.offset(ramp.skinThickness)
-  const [faceToe, faceLip] = [face.point(curve.toe), face.point(curve.lip)]
-  const top = heights.deck
-  // the radius of the layer that the design gives
-  const circle = design.transition.circle.layer
-  const named = brief ? '' : circle === 'frame' ? 'frame ' : 'ridden face '
+  const { curve, heights, lip } = transition
   const measure = (
     path: string,
     from: Point,
@@ -50,156 +72,143 @@ export const quarterNotes = (
     mm: number,
     sides: Measure['sides'],
   ): Notes['measures'][number] => ({ key: key(path), measure: { from, to, figure: show(mm), sides } })
-  const curveAt = (share: number): number => curve.toe + (curve.lip - curve.toe) * share
-  /** An R that points at a curve from the rider's side, where along it has room. */
-  const radiusWays = (words: string, mm: number, of: typeof curve, shares: readonly number[]): Drawing[] =>
-    shares.map((share) => {
-      const place = curveAt(share)
-      const slope = of.slope(place)
-      const foot = of.point(place)
-      const centre = { x: foot.x - mm * Math.sin(slope), y: foot.y + mm * Math.cos(slope) }
-      return radiusDimension(
-        {
-          centre: scaled(centre, ratio),
-          radius: mm * ratio,
-          angle: slope - Math.PI / 2,
-          figure: `${words}R ${show(mm)}`,
-        },
-        viewStyle,
-      )
-    })
-  const vertex = scaled(faceLip, ratio)
-  const middle = scaled(pointBetween(toe, { x: 0, y: 0 }, 0.5), ratio)
-  const shares = [0.45, 0.5, 0.4, 0.55, 0.35, 0.6, 0.3, 0.65, 0.7, 0.25, 0.75]
+  const top = heights.deck
+  return [
+    measure('length', at(0, 0), at(length, design.chamfer), length, ['below']),
+    measure('run', at(0, face.point(curve.toe).y), at(lip.x, top), transition.run, ['above']),
+    measure('deck', at(lip.x, top), at(length, top), deck, ['above']),
+    ...(design.chamfer > 0
+      ? [
+          measure('chamfer.leg', at(length - design.chamfer, 0), at(length, design.chamfer), design.chamfer, [
+            'right',
+          ]),
+        ]
+      : []),
+    measure('height.frame', at(length, 0), at(length, heights.frame), heights.frame, ['right']),
+    ...(top > heights.frame + 0.01
+      ? [measure('height.deck', at(length, 0), at(length, top), top, ['right'])]
+      : []),
+  ]
+}
+
+/** How far up the curve the radius may be told, the best first. */
+const shares = [0.45, 0.5, 0.4, 0.55, 0.35, 0.6, 0.3, 0.65, 0.7, 0.25, 0.75]
+
+/** The radius of the layer that the design gives: an R that points at it from the rider's side, or from within the side. */
+const radiusNote = ({ ramp, ratio, brief, show, key, face }: Site): Placed => {
+  const { curve, radius } = ramp.transition
+  const circle = ramp.design.transition.circle.layer
+  const words = `${brief ? '' : circle === 'frame' ? 'frame ' : 'ridden face '}R ${show(radius[circle])}`
+  const of = circle === 'frame' ? curve : face
+  const placeAt = (share: number): number => curve.toe + (curve.lip - curve.toe) * share
+  const pointing = shares.map((share) => {
+    const slope = of.slope(placeAt(share))
+    const foot = of.point(placeAt(share))
+    const mm = radius[circle]
+    const centre = { x: foot.x - mm * Math.sin(slope), y: foot.y + mm * Math.cos(slope) }
+    return radiusDimension(
+      { centre: scaled(centre, ratio), radius: mm * ratio, angle: slope - Math.PI / 2, figure: words },
+      viewStyle,
+    )
+  })
+  const within = shares.flatMap((share) =>
+    [
+      [7, -6],
+      [10, -10],
+      [16, -12],
+      [22, -16],
+    ].map(([dx, dy]) => {
+      const on = scaled(of.point(placeAt(share)), ratio)
+      return callout({ on, at: { x: on.x + dx!, y: on.y + dy! }, lines: [words], words: 'right' }, viewStyle)
+    }),
+  )
+  return { key: key(`transition.circle.${circle}`), ways: [...pointing, ...within] }
+}
+
+/** The ridden face at the lip, on paper. */
+const vertexOf = ({ ramp, ratio, face }: Site): Point => scaled(face.point(ramp.transition.curve.lip), ratio)
+
+const lipNote = (site: Site): Placed => {
+  const { lipAngle } = site.ramp.transition
+  const vertex = vertexOf(site)
+  const figure = `${((lipAngle * 180) / Math.PI).toFixed(1)}°`
   return {
-    measures: [
-      measure('length', at(0, 0), at(length, design.chamfer), length, ['below']),
-      measure('run', at(0, faceToe.y), at(lip.x, top), transition.run, ['above']),
-      measure('deck', at(lip.x, top), at(length, top), deck, ['above']),
-      ...(design.chamfer > 0
-        ? [
-            measure(
-              'chamfer.leg',
-              at(length - design.chamfer, 0),
-              at(length, design.chamfer),
-              design.chamfer,
-              ['right'],
-            ),
-          ]
-        : []),
-      measure('height.frame', at(length, 0), at(length, heights.frame), heights.frame, ['right']),
-      ...(top > heights.frame + 0.01
-        ? [measure('height.deck', at(length, 0), at(length, top), top, ['right'])]
-        : []),
-    ],
-    placed: [
-      {
-        key: key(`transition.circle.${circle}`),
-        ways: [
-          ...radiusWays(named, radius[circle], circle === 'frame' ? curve : face, shares),
-          // or from within the side
-          ...shares.flatMap((share) =>
-            [
-              [7, -6],
-              [10, -10],
-              [16, -12],
-              [22, -16],
-            ].map(([dx, dy]) => {
-              const on = scaled((circle === 'frame' ? curve : face).point(curveAt(share)), ratio)
-              return callout(
-                {
-                  on,
-                  at: { x: on.x + dx!, y: on.y + dy! },
-                  lines: [`${named}R ${show(radius[circle])}`],
-                  words: 'right',
-                },
-                viewStyle,
-              )
-            }),
-          ),
-        ],
-      },
-      {
-        key: key('lip'),
-        ways: [10, 13, 8, 16].flatMap((arc) => {
-          const from = { x: vertex.x - arc - 2, y: vertex.y }
-          const figure = `${((transition.lipAngle * 180) / Math.PI).toFixed(1)}°`
-          return [
-            [
-              stroke(layer, pathOf({ x: vertex.x - 0.4, y: vertex.y }, from), lines.thin),
-              ...angleDimension(
-                { vertex, from: Math.PI, to: Math.PI + transition.lipAngle, radius: arc, figure },
-                viewStyle,
-              ),
-            ],
-          ]
-        }),
-      },
-      {
-        key: key('height.surface'),
-        ways: [18, 24, 30, 36].map((away) => {
-          const x = vertex.x - away
-          return [
-            stroke(layer, pathOf(vertex, { x, y: vertex.y }), lines.thin),
-            ...levelMark(
-              {
-                at: { x, y: vertex.y },
-                figure: `${brief ? '' : 'ridden face '}${show(heights.surface)}`,
-                words: 'left',
-              },
-              viewStyle,
-            ),
-          ]
-        }),
-      },
-      {
-        key: key('toe'),
-        ways: [
-          [-6, 9, 'left'],
-          [-6, 13, 'left'],
-          [-3, 17, 'left'],
-          [5, 14, 'right'],
-          [5, 20, 'right'],
-        ].map(([dx, dy, words]) =>
-          callout(
-            {
-              on: middle,
-              at: { x: middle.x + (dx as number), y: middle.y + (dy as number) },
-              lines: [`toe ${show(toe.y)}`],
-              words: words as 'left' | 'right',
-            },
-            viewStyle,
-          ),
-        ),
-      },
-      ...(ramp.coping && design.coping
-        ? [
-            {
-              key: key('coping.outside'),
-              ways: [
-                [-5, 6, 'left'],
-                [-5, 10, 'left'],
-                [5, 6, 'right'],
-                [5, 12, 'right'],
-                [-5, 16, 'left'],
-                [5, 20, 'right'],
-              ].map(([dx, dy, words]) => {
-                const on = scaled(ramp.coping!.centre, ratio)
-                return callout(
-                  {
-                    on,
-                    at: { x: on.x + (dx as number), y: outline.y1 + (dy as number) },
-                    lines: [`pipe ${show(ramp.coping!.outside)}`],
-                    words: words as 'left' | 'right',
-                  },
-                  viewStyle,
-                )
-              }),
-            },
-          ]
-        : []),
-    ],
+    key: site.key('lip'),
+    ways: [10, 13, 8, 16].map((arc) => [
+      stroke(
+        layer,
+        pathOf({ x: vertex.x - 0.4, y: vertex.y }, { x: vertex.x - arc - 2, y: vertex.y }),
+        lines.thin,
+      ),
+      ...angleDimension({ vertex, from: Math.PI, to: Math.PI + lipAngle, radius: arc, figure }, viewStyle),
+    ]),
   }
+}
+
+const surfaceNote = (site: Site): Placed => {
+  const { ramp, brief, show, key } = site
+  const vertex = vertexOf(site)
+  const figure = `${brief ? '' : 'ridden face '}${show(ramp.transition.heights.surface)}`
+  return {
+    key: key('height.surface'),
+    ways: [18, 24, 30, 36].map((away) => {
+      const at = { x: vertex.x - away, y: vertex.y }
+      return [
+        stroke(layer, pathOf(vertex, at), lines.thin),
+        ...levelMark({ at, figure, words: 'left' }, viewStyle),
+      ]
+    }),
+  }
+}
+
+const toeNote = ({ ramp, ratio, show, key }: Site): Placed => {
+  const { toe } = ramp.transition
+  const middle = scaled(pointBetween(toe, { x: 0, y: 0 }, 0.5), ratio)
+  const places: readonly (readonly [number, number, 'left' | 'right'])[] = [
+    [-6, 9, 'left'],
+    [-6, 13, 'left'],
+    [-3, 17, 'left'],
+    [5, 14, 'right'],
+    [5, 20, 'right'],
+  ]
+  return {
+    key: key('toe'),
+    ways: places.map(([dx, dy, words]) =>
+      callout(
+        { on: middle, at: { x: middle.x + dx, y: middle.y + dy }, lines: [`toe ${show(toe.y)}`], words },
+        viewStyle,
+      ),
+    ),
+  }
+}
+
+const pipeNote = ({ ramp: { coping }, ratio, show, key }: Site, outline: Box): readonly Placed[] => {
+  if (!coping) return []
+  const on = scaled(coping.centre, ratio)
+  const places: readonly (readonly [number, number, 'left' | 'right'])[] = [
+    [-5, 6, 'left'],
+    [-5, 10, 'left'],
+    [5, 6, 'right'],
+    [5, 12, 'right'],
+    [-5, 16, 'left'],
+    [5, 20, 'right'],
+  ]
+  return [
+    {
+      key: key('coping.outside'),
+      ways: places.map(([dx, dy, words]) =>
+        callout(
+          {
+            on,
+            at: { x: on.x + dx, y: outline.y1 + dy },
+            lines: [`pipe ${show(coping.outside)}`],
+            words,
+          },
+          viewStyle,
+        ),
+      ),
+    },
+  ]
 }
 
 export const flatNotes = (
