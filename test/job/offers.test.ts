@@ -37,8 +37,8 @@ const leftOf = (text: string, check: Check, before: readonly Check[]): readonly 
 /** A ramp spoiled in one way, and how many offers its check has. */
 const spoiled: readonly (readonly [id: string, template: string, edits: readonly Edit[], offers: number])[] =
   [
-    ['overhang', 'quarter-mm', [['ramps.0.transition.circle.surface', '500']], 2],
-    ['overhang', 'quarter-in', [['ramps.0.transition.circle.surface', '20']], 2],
+    ['overhang', 'quarter-mm', [['ramps.0.transition.circle.surface', '500']], 3],
+    ['overhang', 'quarter-in', [['ramps.0.transition.circle.surface', '20']], 3],
     ['toe-low', 'quarter-mm', [['ramps.0.transition.tangent.surface', '90']], 2],
     ['steep', 'quarter-mm', [['ramps.0.transition.circle.surface', '720']], 1],
     [
@@ -120,8 +120,10 @@ describe('what a check offers as data, typed into the file, takes the check away
 
   it('a number that a remedy names stands in what it offers', () => {
     const [check] = checksOf(edited(template('quarter-mm'), [['ramps.0.transition.circle.surface', '500']]))
-    const [radius, height] = check!.offers
-    expect(radius).toMatchObject([{ path: 'ramps.0.transition.circle.surface' }])
+    // the least, the least that need not be watched, and the height
+    const [radius, calm, height] = check!.offers
+    for (const one of [radius, calm])
+      expect(one).toMatchObject([{ path: 'ramps.0.transition.circle.surface' }])
     expect(height).toMatchObject([{ path: 'ramps.0.height.deck' }])
     for (const offer of check!.offers) expect(check!.message).toContain(offer[0]!.value)
   })
