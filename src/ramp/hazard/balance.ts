@@ -108,7 +108,7 @@ export const tipFindings = (design: QuarterDesign, ramp: Standing, units: Units)
     findings.push(
       warn('tips', (trial: Trial) =>
         tell(
-          `a rider of ${kilos(rider)} ${who}: ${ends}, its own middle lies only ${show(foot - middle)} before that, and it may weigh no more than ${kilos(least)}; `,
+          `a rider of ${kilos(rider)} ${who}: ${ends}, its own middle lies only ${show(foot - middle)} before that, and it is reckoned at its lightest, ${kilos(least)}; `,
           footWays(trial, design, units),
         ),
       ),
@@ -117,7 +117,7 @@ export const tipFindings = (design: QuarterDesign, ramp: Standing, units: Units)
     findings.push(
       note(
         'pushed-back',
-        `a rider of ${kilos(rider)} who rolls up it pushes it back with about ${forceWords(push.force)}, and it may weigh no more than ${kilos(least)}: ` +
+        `a rider of ${kilos(rider)} who rolls up it pushes it back with about ${forceWords(push.force)}; at its lightest, ${kilos(least)}, ` +
           `it slides on a floor that holds less than ${push.share.toFixed(2)} of the load on it; tie it down, or set it against a wall`,
       ),
     )
