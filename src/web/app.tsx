@@ -188,6 +188,8 @@ export const App = ({ start, askings }: AppProps) => {
                 lay={lay}
                 page={page}
                 planned={plan.answer?.plan.pages[page - 1]}
+                count={plan.answer?.plan.pages.length ?? page}
+                turn={setPage}
                 saving={saving}
                 asking={looking}
                 close={closePage}
@@ -209,6 +211,7 @@ export const App = ({ start, askings }: AppProps) => {
             <>
               <Checks
                 view={view}
+                ramp={ramp}
                 heard={checks}
                 after={after}
                 take={actions.takeOffer}
@@ -216,6 +219,7 @@ export const App = ({ start, askings }: AppProps) => {
                 point={point}
                 goTo={goTo}
               />
+              <FilePart name="title and units" keys={titleKeys} view={view} actions={actions} />
               <Part name="help me choose" line="from what you know">
                 <Choose units={view.good?.design.units ?? 'mm'} text={text} asking={writing} take={setText} />
               </Part>
@@ -247,6 +251,7 @@ export const App = ({ start, askings }: AppProps) => {
                   text={text}
                   asking={looking}
                   busy={saving.state.kind === 'busy'}
+                  count={drawable && !stopped ? (planned?.pages.length ?? null) : null}
                   save={saving.save}
                 />
               </Part>
@@ -255,11 +260,12 @@ export const App = ({ start, askings }: AppProps) => {
                 view={view}
                 lay={lay}
                 stopped={stopped}
+                hurts={found.some(hurts)}
                 busy={saving.state.kind === 'busy'}
+                count={planned?.pages.length ?? null}
                 save={saving.save}
                 say={saving.say}
               />
-              <FilePart name="title and units" keys={titleKeys} view={view} actions={actions} />
               <Part name="the file as text" line="all that is shown here, to copy or paste">
                 <TextPart text={text} setText={setText} />
               </Part>

@@ -17,7 +17,8 @@ interface NextProps {
   readonly saving: Saving
 }
 
-const printIt =
+/** What one does with a set that was saved. */
+export const printIt =
   ': print it at 100 %, never "fit to page". Then measure the test square, the leaf behind the map, with a steel rule; if it is off, type what you read under printer and save again'
 
 /** What to do now, in one line, and the button for it. */
@@ -47,7 +48,7 @@ export const Next = kept(({ view, lay, stopped, watched, hurts, plan, saving }: 
           (stopped
             ? 'First mend what stands under STOP.'
             : hurts
-              ? 'A rider can fall: look at what stands under DANGER and press the button there, before you print.'
+              ? 'Look at what stands under DANGER, before you print.'
               : !curved
                 ? 'A flat is straight cuts: save the cuts below.'
                 : watched
@@ -56,7 +57,7 @@ export const Next = kept(({ view, lay, stopped, watched, hurts, plan, saving }: 
                     ? correctedWords(lay.profile)
                     : 'Change the figures in colour. Then save, print at 100 %, measure the test square, tape, trace, saw.')}
       </p>
-      {plan !== null && !stopped && <p class="help made-of">{madeOf(plan)}</p>}
+      {plan !== null && !stopped && !hurts && <p class="help made-of">{madeOf(plan)}</p>}
     </section>
   )
 })

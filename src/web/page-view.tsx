@@ -13,51 +13,64 @@ interface PageViewProps {
   readonly page: number
   /** as the plan has it; undefined while that is not known */
   readonly planned: PlanPage | undefined
+  /** of the set */
+  readonly count: number
+  readonly turn: (page: number) => void
   readonly saving: Saving
   readonly asking: Asking
   readonly close: () => void
 }
 
 /** One page as it will print, on white whatever the scheme of the screen. */
-export const PageView = kept(({ text, lay, page, planned, saving, asking, close }: PageViewProps) => {
-  const { answer, refused } = useAnswer(asking, 'page', { kind: 'page', text, lay, page })
-  const button = useRef<HTMLButtonElement>(null)
-  useEffect(() => button.current?.focus(), [])
-  const called = planned ? calledPage(planned) : 'a page'
-  const [name, shared] = planned ? pageNames(planned) : []
-  return (
-    <section class="sheet-view" aria-label="a page as it will print">
-      <h2>{called} as it will print</h2>
-      <div class="row">
-        <button type="button" ref={button} onClick={close}>
-          back to the side
-        </button>
-        {name !== undefined && shared === undefined && (
-          <button
-            type="button"
-            id="save-page"
-            disabled={saving.state.kind === 'busy'}
-            onClick={() =>
-              saving.save({ kind: 'save', thing: 'pages', format: 'pdf', text, lay, only: name.asked })
-            }
-          >
-            save {called} alone
+export const PageView = kept(
+  ({ text, lay, page, planned, count, turn, saving, asking, close }: PageViewProps) => {
+    const { answer, old, refused } = useAnswer(asking, 'page', { kind: 'page', text, lay, page })
+    const button = useRef<HTMLButtonElement>(null)
+    useEffect(() => button.current?.focus(), [])
+    const called = planned ? calledPage(planned) : 'a page'
+    const [name, shared] = planned ? pageNames(planned) : []
+    return (
+      <section class="sheet-view" aria-label="a page as it will print">
+        <h2>{called} as it will print</h2>
+        <div class="row">
+          <button type="button" ref={button} onClick={close}>
+            back to the side
           </button>
+          {name !== undefined && shared === undefined && (
+            <button
+              type="button"
+              id="save-page"
+              disabled={saving.state.kind === 'busy'}
+              onClick={() =>
+                saving.save({ kind: 'save', thing: 'pages', format: 'pdf', text, lay, only: name.asked })
+              }
+            >
+              save {called} alone
+            </button>
+          )}
+          <span class="turns">
+            <button type="button" id="page-before" disabled={page <= 1} onClick={() => turn(page - 1)}>
+              page before
+            </button>
+            <button type="button" id="next-page" disabled={page >= count} onClick={() => turn(page + 1)}>
+              next page
+            </button>
+          </span>
+        </div>
+        {refused && <p class="wrong">{refused}</p>}
+        {answer && (
+          <>
+            <p class="help">
+              tap the page to see it near
+              {answer.turn === 0 ? '' : '; shown turned, so that its words are upright'}
+            </p>
+            <Sheet answer={answer} old={old} called={called} />
+          </>
         )}
-      </div>
-      {refused && <p class="wrong">{refused}</p>}
-      {answer && (
-        <>
-          <p class="help">
-            tap the page to see it near
-            {answer.turn === 0 ? '' : '; shown turned, so that its words are upright'}
-          </p>
-          <Sheet answer={answer} called={called} />
-        </>
-      )}
-    </section>
-  )
-})
+      </section>
+    )
+  },
+)
 
 /** Where on the page one taps, parts of its width and height. */
 interface Tapped {
@@ -67,11 +80,13 @@ interface Tapped {
 
 interface SheetProps {
   readonly answer: Extract<Answer, { kind: 'page' }>
+  /** it is the leaf before */
+  readonly old: boolean
   readonly called: string
 }
 
 /** The page, its words upright, as wide as there is room; a tap brings the place near, another takes it away. */
-const Sheet = ({ answer: { svg, width, height, turn }, called }: SheetProps) => {
+const Sheet = ({ answer: { svg, width, height, turn }, old, called }: SheetProps) => {
   const box = useRef<HTMLDivElement>(null)
   const [near, setNear] = useState<Tapped | null>(null)
   useLayoutEffect(() => {
@@ -87,7 +102,7 @@ const Sheet = ({ answer: { svg, width, height, turn }, called }: SheetProps) => 
     `translate(${height} 0) rotate(90)`,
   ][turn]
   return (
-    <div class="leaf-box" ref={box}>
+    <div class={old ? 'leaf-box turning' : 'leaf-box'} ref={box}>
       <div class={near === null ? 'leaf' : 'leaf near'}>
         <svg viewBox={`0 0 ${wide} ${high}`} role="img" aria-label={called}>
           <rect width={wide} height={high} fill="#fff" />

@@ -79,6 +79,7 @@ describe.each([
     await page.fill(radius, 'much')
     await page.waitForSelector('[aria-invalid]')
     await looked('with a figure that cannot be read')
+    expect(await page.locator('.checks .stop', { hasText: 'a value is wrong' }).count()).toBe(1)
     // what is drawn is not what the field says: muted, and said so
     expect(await page.locator('.picture.old').count()).toBe(1)
     expect(await page.textContent('.answer')).toBe('drawing: last good design')
@@ -87,6 +88,12 @@ describe.each([
     await page.locator('.pages button').nth(4).click()
     await page.waitForSelector('.sheet-view svg text')
     await looked('with a page as it will print', false)
+    const first = await page.textContent('.sheet-view h2')
+    await page.click('#next-page')
+    await page.waitForFunction((was) => document.querySelector('.sheet-view h2')?.textContent !== was, first)
+    await page.click('#page-before')
+    await page.waitForFunction((was) => document.querySelector('.sheet-view h2')?.textContent === was, first)
+    await page.waitForSelector('.leaf-box:not(.turning) svg text')
     // its number stands upright, the page is as wide as there is room, and a tap brings it near
     const { turned, wide, near } = await page.evaluate(async () => {
       const leaf = document.querySelector<HTMLElement>('.leaf')!
@@ -216,12 +223,15 @@ it('what may throw a rider down stands first, and in the drawing; what a change 
   expect(await page.textContent('.alarm-mark')).toBe('DANGER: tips over')
   // saving is not the strongest thing now, the way out is; what each way leads to is said
   expect(await page.getAttribute('#save-pages', 'class')).toBe(null)
+  expect(await page.getAttribute('#save-set', 'class')).toBe(null)
   await page.waitForSelector('.checks .hurts .best')
   const ways = await page.locator('.checks .warn .offer small').allTextContents()
   expect(ways.length).toBeGreaterThan(0)
   expect(await page.textContent('.checks .hurts .best small')).toBe('then nothing to watch')
   expect(await page.textContent('.checks li:first-child')).toMatch(/DANGER.*A rider can fall.*tips it over/)
-  expect(await page.textContent('.next [role="status"]')).toContain('A rider can fall')
+  expect(await page.textContent('.next [role="status"]')).toContain('under DANGER')
+  // said once
+  expect((await page.textContent('main'))?.split('A rider can fall')).toHaveLength(2)
   await page.click('.checks .hurts .offer')
   await page.waitForSelector('.alarm-mark', { state: 'detached' })
   // as it was said

@@ -35,6 +35,22 @@ describe.each<readonly [string, Hands, BrowserContextOptions]>([
     const { page, faults, requests } = await open(options)
     expect(await page.textContent('h1')).toBe('Low ramp for the boathouse')
 
+    // what cannot be read and what is wrong with it are seen together
+    await page.focus('[name="ramps.0.transition.circle.surface"]')
+    await page.fill('[name="ramps.0.transition.circle.surface"]', 'much')
+    const told = page.locator('.field .wrong')
+    await told.waitFor()
+    const room = await told.evaluate((words) => {
+      const { top } = words.closest('.field')!.getBoundingClientRect()
+      const stage = document.querySelector<HTMLElement>('.stage')!.getBoundingClientRect()
+      const clear = stage.right < words.getBoundingClientRect().left ? 0 : stage.bottom
+      return { over: top - clear, under: innerHeight - words.getBoundingClientRect().bottom }
+    })
+    expect(Math.min(room.over, room.under)).toBeGreaterThanOrEqual(0)
+    await page.click('#undo')
+    await told.waitFor({ state: 'detached' })
+    await page.evaluate(() => scrollTo(0, 0))
+
     // figures of the drawing are fields
     await hands.type(page, 'ramps.0.height.deck', '600')
     await hands.type(page, 'ramps.0.width', '1 m')
@@ -76,7 +92,7 @@ describe.each<readonly [string, Hands, BrowserContextOptions]>([
     expect(await page.textContent('.printer .words')).toBe('hall is kept in this browser')
     expect(await page.textContent('.next [role="status"]')).toContain('from before the last change')
     const profile = text(await savedBy(page, () => hands.press(page, '#save-printer')))
-    const again = await savedBy(page, () => hands.press(page, '#save-pages'))
+    const again = await savedBy(page, () => hands.press(page, '#save-corrected'))
     expect(await contentOf(again)).toEqual(await contentOf(await corrected(design, profile)))
 
     // page 3 of it once more

@@ -1,5 +1,6 @@
 import type { Check, Problem, Typing } from '../../index.ts'
 import { type PlaceName, placeOfCheck } from '../drawing/check-places.ts'
+import { hasField } from '../fields/key-parts.tsx'
 import { labelOf, pathOfKey } from '../fields/labels.ts'
 import { Meant } from '../fields/meant.tsx'
 import { kept } from '../kept.ts'
@@ -10,6 +11,8 @@ import { hurts } from './hurts.ts'
 
 interface ChecksProps {
   readonly view: View
+  /** whose fields are shown */
+  readonly ramp: number
   readonly heard: Heard<'checks'>
   /** what each offer leads to, as far as that is known */
   readonly after: AfterOffer
@@ -28,16 +31,21 @@ const wordOf = (check: Check): string =>
 const rank = (check: Check): number => (check.level === 'stop' ? 0 : hurts(check) ? 1 : 2)
 
 /** What is wrong, worst first; the text's own faults before all. What is good to know folds away. */
-export const Checks = kept(({ view, heard, after, take, mend, point, goTo }: ChecksProps) => {
+export const Checks = kept(({ view, ramp, heard, after, take, mend, point, goTo }: ChecksProps) => {
   const { answer, old, refused } = heard
   const checks = view.problems.length === 0 ? (answer?.checks ?? []) : []
   const several = (view.good?.design.ramps.length ?? 1) > 1
   const grave = checks.filter(({ level }) => level !== 'note').sort((a, b) => rank(a) - rank(b))
   const notes = checks.filter(({ level }) => level === 'note')
+  // what bars the way shows the way out, whichever check offers it
+  const first = grave[0]
+  const ways = first && bars(first) ? waysOut(first, grave, after) : null
   const row = (check: Check) => (
     <Row
       key={`${check.ramp}${check.id}${check.message}`}
       check={check}
+      offers={check === first && ways !== null ? ways : check.offers}
+      best={check === first ? (ways?.[0] ?? null) : null}
       several={several}
       after={after}
       take={take}
@@ -49,7 +57,16 @@ export const Checks = kept(({ view, heard, after, take, mend, point, goTo }: Che
       <ul aria-live="polite">
         {view.problems.map((problem) => (
           <li key={`${problem.place.offset}${problem.message}`} class="stop">
-            <b class="word">{words.stop}</b> <span class="message">{problem.message}</span>
+            <b class="word">{words.stop}</b>{' '}
+            {hasField(pathOfKey(problem.path), view, ramp) ? (
+              <>
+                a value is wrong
+                {/* seen under its field; heard, and told in full, here too */}
+                <span class="message heard">{problem.message}</span>
+              </>
+            ) : (
+              <span class="message">{problem.message}</span>
+            )}
             <span class="offers">
               <Meant problem={problem} mend={mend} />
               <button type="button" class="where" onClick={() => goTo(problem)}>
@@ -88,6 +105,9 @@ export const Checks = kept(({ view, heard, after, take, mend, point, goTo }: Che
 
 interface RowProps {
   readonly check: Check
+  readonly offers: readonly Offer[]
+  /** the strongest thing of all; null where it stands elsewhere, or is not known */
+  readonly best: Offer | null
   readonly several: boolean
   readonly after: AfterOffer
   readonly take: (offer: readonly Typing[]) => void
@@ -102,18 +122,28 @@ const headOf = (message: string): readonly [string, string] => {
 
 type Offer = readonly Typing[]
 
-/** The one that leaves the least; the first of several. Null while that is not known. */
-const bestOf = (offers: readonly Offer[], after: AfterOffer): Offer | null => {
+const bars = (check: Check): boolean => check.level === 'stop' || hurts(check)
+
+/** A check's own offers and the best of all others, what leaves the least first. Null while that is not known. */
+const waysOut = (
+  check: Check,
+  grave: readonly Check[],
+  after: AfterOffer,
+): readonly [Offer, ...(readonly Offer[])] | null => {
   const left = (offer: Offer): number => after(offer)?.left ?? Number.POSITIVE_INFINITY
-  if (offers.length === 0 || !offers.every((offer) => after(offer))) return null
-  return offers.reduce((one, other) => (left(other) < left(one) ? other : one))
+  const leastFirst = (offers: readonly Offer[]): readonly Offer[] =>
+    [...offers].sort((one, other) => left(one) - left(other))
+  const all = grave.flatMap(({ offers }) => offers)
+  if (!all.every((offer) => after(offer))) return null
+  const own = leastFirst(check.offers)
+  const [best] = leastFirst([...own, ...all])
+  if (best === undefined) return null
+  return [best, ...own.filter((offer) => offer !== best)]
 }
 
-const Row = ({ check, several, after, take, point }: RowProps) => {
-  const { id, level, ramp, message, offers } = check
+const Row = ({ check, offers, best, several, after, take, point }: RowProps) => {
+  const { id, level, ramp, message } = check
   const show = (): void => point(placeOfCheck(id), ramp)
-  // what mends the most is the strongest thing, as long as something bars the way
-  const best = level === 'stop' || hurts(check) ? bestOf(offers, after) : null
   const [head, rest] = level === 'note' ? ['', message] : headOf(message)
   return (
     <li

@@ -20,9 +20,9 @@ interface PaperProps {
 }
 
 const means: Readonly<Record<Cover, string>> = {
-  whole: 'every page the outline touches',
-  line: 'only what is traced',
-  ribbon: 'rows that follow the curve',
+  whole: 'lies on the whole side: every page the outline touches',
+  line: 'the cut line only, level rows',
+  ribbon: 'fewest pages, turned rows: more care',
 }
 
 const lengths = [

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { gaugeJob, isRefusal, type PaperName, type Profile, readProfile, writeProfile } from '../../index.ts'
 import { kept } from '../kept.ts'
+import { printIt } from '../next.tsx'
 import { download } from '../state/download.ts'
 import { keepPrinter, keptPrinters } from '../state/keep.ts'
 import { useAnswer } from '../state/use-answer.ts'
@@ -15,13 +16,15 @@ interface PrinterProps {
   readonly text: string
   readonly asking: Asking
   readonly busy: boolean
+  /** of the set; null where it cannot be saved now */
+  readonly count: number | null
   readonly save: Saving['save']
 }
 
 const fields = [
-  ['across', 'side of the square across the page', '150mm'],
-  ['down', 'side of the square down the page', '150mm'],
-  ['diagonals', 'both diagonals, A then B', '212.1mm 212.1mm'],
+  ['across', 'side of the square across the page; true is 150 mm', '150mm'],
+  ['down', 'side of the square down the page; true is 150 mm', '150mm'],
+  ['diagonals', 'both diagonals, A then B; true is 212.1 mm', '212.1mm 212.1mm'],
   ['margins', 'first printed tick of each comb: top, right, bottom, left', '4mm, 4mm, 4mm, 4mm'],
 ] as const
 
@@ -33,7 +36,7 @@ const percent = (ratio: number): string => {
 }
 
 /** What a rule says of the printed square, turned into a correction; kept in this browser under a name. */
-export const Printer = kept(({ lay, setLay, paper, text, asking, busy, save }: PrinterProps) => {
+export const Printer = kept(({ lay, setLay, paper, text, asking, busy, count, save }: PrinterProps) => {
   const [printers, setPrinters] = useState(keptPrinters)
   const [name, setName] = useState('')
   const [measures, setMeasures] = useState<Readonly<Record<string, string>>>({})
@@ -126,6 +129,16 @@ export const Printer = kept(({ lay, setLay, paper, text, asking, busy, save }: P
           ))}
           <b class="line">The pages are corrected now: save them again, and measure their test square.</b>
         </p>
+      )}
+      {known && count !== null && (
+        <button
+          type="button"
+          id="save-corrected"
+          disabled={busy}
+          onClick={() => save({ kind: 'save', thing: 'pages', format: 'pdf', text, lay }, printIt)}
+        >
+          save the {count} pages again
+        </button>
       )}
       <div class="field">
         <label for="printer-name">its name</label>

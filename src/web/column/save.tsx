@@ -1,3 +1,4 @@
+import { Fragment } from 'preact'
 import { kept } from '../kept.ts'
 import { download } from '../state/download.ts'
 import { linkTo } from '../state/link.ts'
@@ -9,7 +10,11 @@ interface SaveProps {
   readonly view: View
   readonly lay: Lay
   readonly stopped: boolean
+  /** a rider can fall */
+  readonly hurts: boolean
   readonly busy: boolean
+  /** of the set; null while that is not known */
+  readonly count: number | null
   readonly save: Saving['save']
   readonly say: Saving['say']
 }
@@ -20,33 +25,88 @@ interface Row {
   /** of the pages these alone */
   readonly only?: string
   readonly words: string
+  /** what it is for */
+  readonly use: string
   readonly formats: readonly Format[]
   /** what a stop does not hinder */
   readonly always?: true
 }
 
 const rows: readonly Row[] = [
-  { id: 'set', thing: 'pages', words: 'all pages of the set', formats: ['pdf'] },
-  { id: 'square', thing: 'square', words: 'the test square alone', formats: ['pdf'], always: true },
-  { id: 'trial', thing: 'pages', only: 'trial', words: 'the lip trial alone', formats: ['pdf'] },
-  { id: 'strips', thing: 'pages', only: 'strips', words: 'the story strips alone', formats: ['pdf'] },
-  { id: 'map', thing: 'map', words: 'the map, for the phone', formats: ['png'] },
-  { id: 'booklet', thing: 'booklet', words: 'the booklet', formats: ['pdf'] },
-  { id: 'cuts', thing: 'cuts', words: 'the cuts', formats: ['pdf', 'svg', 'csv', 'json', 'txt'] },
-  { id: 'list', thing: 'list', words: 'the shopping list', formats: ['pdf', 'csv', 'json', 'txt'] },
-  { id: 'offsets', thing: 'offsets', words: 'the offsets', formats: ['pdf', 'csv', 'json', 'txt'] },
+  { id: 'set', thing: 'pages', words: 'the set', use: 'to print, tape and trace', formats: ['pdf'] },
+  {
+    id: 'square',
+    thing: 'square',
+    words: 'the test square alone',
+    use: 'shows whether the printer is true',
+    formats: ['pdf'],
+    always: true,
+  },
+  {
+    id: 'trial',
+    thing: 'pages',
+    only: 'trial',
+    words: 'the lip trial alone',
+    use: 'to cut and try first',
+    formats: ['pdf'],
+  },
+  {
+    id: 'strips',
+    thing: 'pages',
+    only: 'strips',
+    words: 'the story strips alone',
+    use: 'studs, seams, screws, full size',
+    formats: ['pdf'],
+  },
+  { id: 'map', thing: 'map', words: 'the map', use: 'for the phone, while taping', formats: ['png'] },
+  {
+    id: 'booklet',
+    thing: 'booklet',
+    words: 'the booklet',
+    use: 'the whole build, in steps',
+    formats: ['pdf'],
+  },
+  {
+    id: 'cuts',
+    thing: 'cuts',
+    words: 'the cuts',
+    use: 'what to saw from what',
+    formats: ['pdf', 'svg', 'csv', 'json', 'txt'],
+  },
+  {
+    id: 'list',
+    thing: 'list',
+    words: 'the shopping list',
+    use: 'what to buy, how many',
+    formats: ['pdf', 'csv', 'json', 'txt'],
+  },
+  {
+    id: 'offsets',
+    thing: 'offsets',
+    words: 'the offsets',
+    use: 'to draw it without paper',
+    formats: ['pdf', 'csv', 'json', 'txt'],
+  },
   {
     id: 'picture',
     thing: 'picture',
     words: 'the picture from the side',
+    use: 'to show or to send',
     formats: ['pdf', 'svg', 'png'],
     always: true,
   },
-  { id: 'figures', thing: 'figures', words: 'the figures', formats: ['json'], always: true },
+  {
+    id: 'figures',
+    thing: 'figures',
+    words: 'the figures',
+    use: 'every number, for another program',
+    formats: ['json'],
+    always: true,
+  },
 ]
 
 /** What leaves the page: files on this machine, and nothing else. */
-export const Save = kept(({ view, lay, stopped, busy, save, say }: SaveProps) => {
+export const Save = kept(({ view, lay, stopped, hurts, busy, count, save, say }: SaveProps) => {
   const copyLink = async (): Promise<void> => {
     const link = linkTo(view.text, location.href)
     history.replaceState(null, '', link)
@@ -61,45 +121,59 @@ export const Save = kept(({ view, lay, stopped, busy, save, say }: SaveProps) =>
   return (
     <section class="save" aria-label="save">
       <h2>save</h2>
-      {rows.map(({ id, thing, only, words, formats, always }) => (
-        <div class="row" key={id}>
-          <span>{words}</span>
-          {formats.map((format, i) => (
-            <button
-              type="button"
-              key={format}
-              id={i === 0 ? `save-${id}` : `save-${id}-${format}`}
-              aria-label={`save ${words} as ${format.toUpperCase()}`}
-              disabled={busy || unread || (stopped && !always)}
-              onClick={() =>
-                save({
-                  kind: 'save',
-                  thing,
-                  format,
-                  text: view.text,
-                  lay,
-                  ...(only !== undefined && { only }),
-                })
-              }
-            >
-              {format.toUpperCase()}
-            </button>
-          ))}
-        </div>
+      {rows.map(({ id, thing, only, words, use, formats, always }, nth) => (
+        <Fragment key={id}>
+          {nth === 1 && <h3>more files</h3>}
+          <div class="row">
+            <span>
+              {nth === 0 ? <b>{words}</b> : words}
+              {nth === 0 && count !== null ? `, ${count} pages` : ''} <small>{use}</small>
+            </span>
+            <span class="formats">
+              {formats.map((format, i) => (
+                <button
+                  type="button"
+                  key={format}
+                  // what stands in the way is told louder than this
+                  class={nth === 0 && !hurts ? 'main' : undefined}
+                  id={i === 0 ? `save-${id}` : `save-${id}-${format}`}
+                  aria-label={`save ${words} as ${format.toUpperCase()}`}
+                  disabled={busy || unread || (stopped && !always)}
+                  onClick={() =>
+                    save({
+                      kind: 'save',
+                      thing,
+                      format,
+                      text: view.text,
+                      lay,
+                      ...(only !== undefined && { only }),
+                    })
+                  }
+                >
+                  {format.toUpperCase()}
+                </button>
+              ))}
+            </span>
+          </div>
+        </Fragment>
       ))}
       <div class="row">
-        <span>the design</span>
-        <button
-          type="button"
-          id="save-design"
-          aria-label="save the design as YAML"
-          onClick={() => download('ramp.yaml', 'application/yaml', view.text)}
-        >
-          YAML
-        </button>
-        <button type="button" id="copy-link" onClick={copyLink}>
-          copy a link
-        </button>
+        <span>
+          the design <small>to open here again</small>
+        </span>
+        <span class="formats">
+          <button
+            type="button"
+            id="save-design"
+            aria-label="save the design as YAML"
+            onClick={() => download('ramp.yaml', 'application/yaml', view.text)}
+          >
+            YAML
+          </button>
+          <button type="button" id="copy-link" onClick={copyLink}>
+            copy a link
+          </button>
+        </span>
       </div>
     </section>
   )

@@ -8,6 +8,7 @@ export type PlaceName =
   | 'run-out'
   | 'pipe'
   | 'toe'
+  | 'curve'
   | 'lip'
   | 'back'
 
@@ -89,7 +90,8 @@ const keys: readonly (readonly [RegExp, PlaceName])[] = [
   [/^run-out/, 'run-out'],
   [/^coping/, 'pipe'],
   [/^toe/, 'toe'],
-  [/^lip|^transition/, 'lip'],
+  [/^transition/, 'curve'],
+  [/^lip/, 'lip'],
   [/^chamfer|^deck|^wheels/, 'back'],
   [/./, 'side'],
 ]

@@ -11,7 +11,7 @@ import {
 } from '../../index.ts'
 import { labelOf } from '../fields/labels.ts'
 import type { Actions } from '../state/actions.ts'
-import { Child, childHeight } from './child.tsx'
+import { Child, childHeight, childWords } from './child.tsx'
 import { type Drawn, useGlow } from './glow.ts'
 import { Handles } from './handles.tsx'
 import { Piece } from './piece.tsx'
@@ -104,8 +104,8 @@ export const Picture = (props: PictureProps) => {
     () => sideView({ ramp: solved, units, ratio, index, brief: narrow }),
     [solved, units, index, ratio, narrow],
   )
-  const child = box.x1 + (room.child + 190 * ratio)
-  const right = narrow ? box.x1 : child + 200 * ratio
+  const child = box.x1 + room.child + Math.max(190 * ratio, childWords.half)
+  const right = narrow ? box.x1 : child + Math.max(200 * ratio, childWords.half)
   const top = Math.max(box.y1, narrow ? 0 : childHeight * ratio)
   const left = Math.min(
     box.x0,
@@ -177,7 +177,7 @@ export const Picture = (props: PictureProps) => {
         height={Math.min(width, wide * scale) * (high / wide)}
       >
         <title>the ramp from its side</title>
-        {!narrow && <Child at={child} ratio={ratio} />}
+        {!narrow && <Child at={child} ratio={ratio} units={units} />}
         {pieces.filter(({ dimension }) => !dimension).map(pieceOf)}
         {plan && <Sheets plan={plan} ramp={solved} ratio={ratio} words={words} showPage={showPage} />}
         {pieces.filter(({ dimension }) => dimension).map(pieceOf)}

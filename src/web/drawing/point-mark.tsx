@@ -12,6 +12,7 @@ export const pointsAt = (place: PlaceName, { name }: ViewPart): boolean => {
     case 'skin':
       return name.startsWith('layer ')
     case 'toe':
+    case 'curve':
     case 'lip':
     case 'back':
       return false
@@ -72,6 +73,16 @@ const pointOf = (place: PlaceName, ramp: SolvedRamp): { readonly x: number; read
   switch (place) {
     case 'toe':
       return quarter ? ramp.transition.toe : { x: 0, y: ramp.heights.surface }
+    case 'curve': {
+      if (!quarter) return null
+      // half way up the arc
+      const { centre, lip, lipAngle } = ramp.transition
+      const radius = Math.hypot(lip.x - centre.x, lip.y - centre.y)
+      return {
+        x: centre.x + radius * Math.sin(lipAngle / 2),
+        y: centre.y - radius * Math.cos(lipAngle / 2),
+      }
+    }
     case 'lip':
       return quarter ? ramp.transition.lip : null
     case 'back':

@@ -37,7 +37,8 @@ export const SideDrawing = kept((props: SideDrawingProps) => {
   const solved = now ?? (last.current?.name === shown?.name ? last.current : null)
   // what cannot be read is not what is drawn
   const unread = view.problems.length > 0
-  const show = (mm: number): string => showLength(mm, view.good?.design.units ?? 'mm')
+  const units = view.good?.design.units ?? 'mm'
+  const show = (mm: number): string => showLength(mm, units)
   return (
     <section class="drawing" aria-label="the side">
       {ramps.length > 1 && (
@@ -57,10 +58,11 @@ export const SideDrawing = kept((props: SideDrawingProps) => {
           )
         : isCurved(now) && (
             <p class="answer">
-              {show(now.transition.heights.deck)} high, {show(now.length)} long
-              <span>, {show(now.width)} wide</span>, lip{' '}
+              {showLength(now.transition.heights.deck, units, { unit: true })} high, {show(now.length)} long
+              <span>, {show(now.width)} wide</span>, <span>lip </span>
               {((now.transition.lipAngle * 180) / Math.PI).toFixed(1)}°,{' '}
               <b>{steepnessWord(now.transition.lipAngle)}</b>
+              <span>; lengths in {units === 'mm' ? 'mm' : 'inches'}</span>
             </p>
           )}
       {solved && view.good ? (

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import { type Problem, type Row, rowTitle } from '../../index.ts'
 import { placeOfKey } from '../drawing/check-places.ts'
 import { kept } from '../kept.ts'
@@ -32,6 +32,13 @@ export const Field = kept(({ row, path, said, units, problems, actions, last, en
   const standing = row.unsaid.kind === 'default' ? String(row.unsaid.text[units]) : ''
   const [emptied, setEmptied] = useState(false)
   const id = `field-${path}`
+  // what is typed and what is wrong with it are seen together
+  const whole = useRef<HTMLDivElement>(null)
+  const wrong = problems.length > 0
+  useEffect(() => {
+    if (wrong && whole.current!.contains(document.activeElement))
+      whole.current!.scrollIntoView({ block: 'nearest' })
+  }, [wrong])
   const common = {
     id,
     name: path,
@@ -53,7 +60,7 @@ export const Field = kept(({ row, path, said, units, problems, actions, last, en
   const room =
     shown.length > rooms.column ? ' long' : shown.length + (inUnits ? 3 : 0) > rooms.phone ? ' middling' : ''
   return (
-    <div class={`field${last || problems.length > 0 ? '' : ' quiet'}${room}`}>
+    <div ref={whole} class={`field${last || problems.length > 0 ? '' : ' quiet'}${room}`}>
       <label for={id}>{labelOf(path)}</label>
       {row.value.kind === 'choice' ? (
         <select

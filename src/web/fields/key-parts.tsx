@@ -65,6 +65,16 @@ export const RampParts = kept(({ view, ramp, actions }: RampPartsProps) => {
 
 const fileRows = schema.filter((row) => row.path !== '' && !/^ramps|\[\]/.test(row.path) && isField(row))
 
+/** Whether a path of the file has a field, which tells what is wrong with it. */
+export const hasField = (path: string, view: View, ramp: number): boolean => {
+  const own = /^ramps\.(\d+)\.(.+)$/.exec(path)
+  const row = own ? `${rampPath(saidKind(view.said)(ramp))}.${own[2]}` : path
+  return (
+    (own === null || Number(own[1]) === ramp) &&
+    schema.some((one) => one.path === row && isField(one) && !isOptional(one))
+  )
+}
+
 interface FileKeysProps {
   /** first words of their paths */
   readonly keys: readonly string[]
