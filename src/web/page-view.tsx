@@ -105,7 +105,7 @@ const Sheet = ({ answer: { svg, width, height, turn }, old, called }: SheetProps
     <div class={old ? 'leaf-box turning' : 'leaf-box'} ref={box}>
       <div class={near === null ? 'leaf' : 'leaf near'}>
         <svg viewBox={`0 0 ${wide} ${high}`} role="img" aria-label={called}>
-          <rect width={wide} height={high} fill="#fff" />
+          <rect width={wide} height={high} fill="#fff" class="edge" />
           <g transform={turned} dangerouslySetInnerHTML={{ __html: svg }} />
         </svg>
         <button
