@@ -185,3 +185,21 @@ ramps:
   expect(storing!.stored).not.toBeNull()
   expect(storing!.stored![0]).toBeLessThan(outer.length + inner.length)
 })
+
+test('paint is bought by the litre or the quart, for both faces of the plywood twice', () => {
+  for (const [name, unit, litres] of [
+    ['quarter-mm', 'litre', 1],
+    // a US liquid quart: NIST Handbook 44
+    ['quarter-in', 'quart', 0.946352946],
+  ] as const) {
+    const { list, panels } = bought(templateText(name)).job.facts.stock
+    const faces = panels!
+      .filter(({ sheet }) => sheet.material === 'plywood')
+      .reduce((sum, { count, size: [a, b] }) => sum + (2 * count * a * b) / 1e6, 0)
+    const line = list.find(({ what }) => what.startsWith('paint'))!
+    expect(line.unit).toBe(unit)
+    // 5 m² a litre: common practice, no source
+    expect(line.count * litres * 5).toBeGreaterThanOrEqual(faces)
+    expect((line.count - 1) * litres * 5).toBeLessThan(faces)
+  }
+})

@@ -34,8 +34,11 @@ export interface Bought {
 /** Screws in a box, and what is bought over what is needed: usual in the trade, no source. */
 export const screwBoxes = { count: 100, spare: 1.1 } as const
 
-/** m² that a litre covers twice; common practice, no source. */
-const litreCovers = 5
+/** m² that a tin's measure covers twice; 5 a litre is common practice, no source. A US liquid quart is 0.946352946 l (NIST Handbook 44). */
+const paintCovers = {
+  mm: { unit: 'litre', area: 5 },
+  in: { unit: 'quart', area: 5 * 0.946352946 },
+} as const
 
 /** Everything to buy, in the order of a way through the shop. */
 export const shoppingList = (design: Design, solved: WholeDesign, bought: Bought): readonly ListLine[] => [
@@ -44,7 +47,7 @@ export const shoppingList = (design: Design, solved: WholeDesign, bought: Bought
   ...pipeLines(design, solved),
   ...screwLines(design, solved),
   ...fittingLines(design, solved, bought),
-  ...finishLines(solved, bought),
+  ...finishLines(design, solved, bought),
   ...ownedLines(solved),
 ]
 
@@ -195,7 +198,7 @@ const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bou
   ]
 }
 
-const finishLines = ({ ramps }: WholeDesign, { panels }: Bought): readonly ListLine[] => {
+const finishLines = ({ units }: Design, { ramps }: WholeDesign, { panels }: Bought): readonly ListLine[] => {
   // both faces of what is bought of plywood, cut edges within
   const area = panels
     .filter(({ sheet }) => sheet.material === 'plywood')
@@ -218,8 +221,8 @@ const finishLines = ({ ramps }: WholeDesign, { panels }: Bought): readonly ListL
           {
             part: 'finish' as const,
             what: 'paint or oil for outside',
-            count: Math.max(1, Math.ceil(area / 1e6 / litreCovers)),
-            unit: 'litre',
+            count: Math.max(1, Math.ceil(area / 1e6 / paintCovers[units].area)),
+            unit: paintCovers[units].unit,
             note: 'cut edges first, two coats',
             priced: { kind: 'word' as const, word: 'paint' as const },
           },
