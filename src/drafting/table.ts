@@ -15,7 +15,7 @@ export interface Column {
 
 export interface Table {
   readonly columns: readonly Column[]
-  /** a cell for each column; boxes take none of it; words in a blank say that nothing is written there */
+  /** a cell for each column; words in a box or a blank stand in its place: nothing is ticked or written there */
   readonly rows: readonly (readonly string[])[]
 }
 
@@ -199,7 +199,7 @@ const cellMarks = (
   const right = left + widths[i]!
   const base = (k: number): number => top - size * (1 + pad) - k * leading * size
   const set = isHead ? 'bold' : face
-  if (!isHead && kind === 'box')
+  if (!isHead && kind === 'box' && lines.join('') === '')
     return [stroke(layer, rectangle(left, base(0), left + size, base(0) + size), style.lines.thin)]
   if (!isHead && kind === 'blank' && lines.join('') === '')
     return [

@@ -205,9 +205,11 @@ const useSteps = (offsets: Offsets, units: Units): readonly string[] => {
   const show = (mm: number): string => showLength(mm, units, { unit: true, decimals: 1 })
   return [
     'The bottom edge comes first: a straight factory edge, or sawn straight. Strike the front edge square to it.',
-    `Every ${show(offsets.every)} back strike a line up with a square; mark the bold height on it.`,
+    `Every ${show(offsets.every)} back strike a line up with a square; mark its height (table) on it.`,
     ...(offsets.stations.some((station) => station.by === 'up')
-      ? [`Steep part: every ${show(offsets.everyUp)} up strike a level line; mark the bold distance on it.`]
+      ? [
+          `Steep part: every ${show(offsets.everyUp)} up strike a level line; mark its distance back (table) on it.`,
+        ]
       : []),
     'A brad at each mark. Bend a thin batten along them, past TOE and LIP; a mark that makes a hump is wrong.',
     'Check TOE to LIP and the middle rise, then draw the line.',

@@ -45,7 +45,13 @@ export const proofTables = (
           { head: 'paper', kind: 'box' },
           { head: 'wood', kind: 'box' },
         ],
-        rows: survey.map((line) => [line.words, surveyLength(line, units), '', '']),
+        rows: survey.map((line) => [
+          line.words,
+          surveyLength(line, units),
+          '',
+          // what lies on the waste is gone once it is sawn
+          line.words.endsWith('(on paper only)') ? '–' : '',
+        ]),
       },
       room,
       style,

@@ -27,7 +27,7 @@ export const tapingSteps = (facts: TapingFacts): readonly string[] => {
     `The bottom edge${pattern.pieces > 1 ? ` of each of the ${pattern.pieces} pieces` : ''} comes first: a straight factory edge, or sawn straight where the panel layout lays it. On the pages it is the "panel's own edge". Strike the front edge square to it: that one is sawn with the curve.${pattern.pieces > 1 ? '' : ` The side takes ${showLength(pattern.length, units)} × ${showLength(pattern.height, units)} ${units}.`}`,
     placing(facts, level),
     `Trim each page on its left and ${upper ? 'upper' : 'lower'} joint lines. Start with page ${tiles[0]!.number} at the toe, go on by the numbers, each row on its snap line: crosses on crosses, half circles whole, zero ticks in line. Tick 3 is 0.3 mm off; what is more off is laid again. Use the paper the same day: damp paper grows.`,
-    `${laying(cover, level)}${pattern.pieces > 1 ? ' No panel holds the side whole: do so on each piece in turn, and trace it with its joint.' : ''} Check the distances. The cut is the middle of the thick black line: prick through it every 25 mm (1 in) and draw with a thin batten; prick the ringed crosses of screws. Dashed boxes are timbers on the inner face, X on their wood.`,
+    `${laying(cover, level, facts.datums.length > 0)}${pattern.pieces > 1 ? ' No panel holds the side whole: do so on each piece in turn, and trace it with its joint.' : ''} Check the distances: if one is off by more than its ±, lay the pages again from the toe; the wood is not sawn before. The cut is the middle of the thick black line: prick through it every 25 mm (1 in) and draw with a thin batten; prick the ringed crosses of screws. Dashed boxes are timbers on the inner face, X on their wood.`,
     `Saw on the grey side, marked WASTE, and smooth down to that middle. Trace the first side onto the others and drill its screw holes through them; turned over, it is the other end of the ramp.${strips ? ' The strips at the end of the set mark the skin.' : ''}`,
   ]
 }
@@ -36,12 +36,10 @@ const rowsLevel = (tiles: readonly Tile[]): boolean =>
   tiles.every(({ snap: [a, b] }) => Math.abs(a.y - b.y) < 1e-6)
 
 /** What is set out on panel or floor before the first page. */
-const placing = ({ units, cover, pattern, tiles, datums }: TapingFacts, level: boolean): string => {
+const placing = ({ units, pattern, tiles, datums }: TapingFacts, level: boolean): string => {
   const rows = [...new Map(tiles.map(({ row, snap }) => [row, snap]))]
   const crosses =
-    cover === 'whole' || datums.length === 0
-      ? ''
-      : ` Set out the crosses ${wordList(datums.map(({ letter }) => letter))} (table).`
+    datums.length === 0 ? '' : ` Set out the crosses ${wordList(datums.map(({ letter }) => letter))} (table).`
   if (!level) {
     const [[, [from, to]], ...others] = rows as [(typeof rows)[number], ...typeof rows]
     const long = Math.hypot(to.x - from.x, to.y - from.y)
@@ -63,9 +61,13 @@ const placing = ({ units, cover, pattern, tiles, datums }: TapingFacts, level: b
   ].join('')
 }
 
-const laying = (cover: Cover, level: boolean): string =>
+const laying = (cover: Cover, level: boolean, crosses: boolean): string =>
   cover === 'whole'
-    ? 'Lay the taped sheet to the bottom edge and to the front edge as struck; blank paper may hang over.'
-    : level
-      ? 'Lay each cross on its own: where chalk and cross disagree, the cross decides.'
-      : 'Lay the taped sheet on the panel, each cross on its own.'
+    ? `Lay the taped sheet to the bottom edge and to the front edge as struck; blank paper may hang over.${decides(crosses, level)}`
+    : crosses
+      ? `Lay the taped sheet on the panel, each cross on its own.${decides(crosses, level)}`
+      : 'Lay the taped sheet on the panel.'
+
+/** Which wins where two marks of one panel disagree. */
+const decides = (crosses: boolean, level: boolean): string =>
+  crosses ? ` Where ${level ? 'chalk' : 'the snap line'} and cross disagree, the cross decides.` : ''

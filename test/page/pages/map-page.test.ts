@@ -140,3 +140,20 @@ it.each(templates)("whole of %s leaves out pages that hold nothing but the panel
       }
   }
 })
+
+it.each(covers)(
+  'the map of cover %s says what to do where a distance is off, and that the cross decides',
+  (cover) => {
+    const set = layOut(templateText('quarter-mm'), 'a4', cover, { strips: true })!
+    const said = set.groups.map(({ datums }, i) => {
+      const words = wordsOf(set.pages.filter(({ kind }) => kind === 'map')[i]!.draw())
+        .map(({ text }) => text)
+        .join(' ')
+      expect(words).toContain('off by more than its ±, lay the pages again from the toe')
+      expect(words.includes('cross decides')).toBe(datums.length > 0)
+      expect(words.includes('Set out the crosses')).toBe(datums.length > 0)
+      return datums.length
+    })
+    expect(Math.max(...said)).toBeGreaterThan(0)
+  },
+)

@@ -32,3 +32,21 @@ it.each(['quarter-mm', 'quarter-in'] as const)(
     expect(under).toBeGreaterThan(3)
   },
 )
+
+it('what lies on paper only has no box for the wood', () => {
+  let [dashes, boxes] = [0, 0]
+  for (const cover of ['line', 'ribbon', 'whole'] as const)
+    for (const { survey, datums } of layOut(templateText('quarter-mm'), 'a4', cover, { strips: true })!
+      .groups) {
+      const { marks } = proofTables({ survey, datums, units: 'mm' }, { ...draftStyle, size: 2.2 }, 190)
+      const { words } = opened(marks)
+      const gone = survey.filter((line) => line.words.includes('on paper only')).length
+      expect(words.filter(({ text }) => text === '–').length).toBe(gone)
+      const drawn = JSON.stringify(marks).match(/"closed":true/g)?.length ?? 0
+      dashes += gone
+      boxes += 2 * survey.length - gone
+      expect([cover, drawn]).toEqual([cover, 2 * survey.length - gone])
+    }
+  expect(dashes).toBeGreaterThan(0)
+  expect(boxes).toBeGreaterThan(10)
+})
