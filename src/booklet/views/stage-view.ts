@@ -3,6 +3,7 @@ import { alsoDrawn, firstClear, nothingDrawn } from '../../drafting/clearance.ts
 import { arrowHead } from '../../drawing/arrow.ts'
 import { type Drawing, fill, stroke, text } from '../../drawing/drawing.ts'
 import { affineScale } from '../../geometry/affine.ts'
+import { pathBounds } from '../../geometry/bounds.ts'
 import { type Path, pathOf, rectangle } from '../../geometry/path.ts'
 import { pathMap } from '../../geometry/path-map.ts'
 import { type Point, pointAngle } from '../../geometry/point.ts'
@@ -54,8 +55,8 @@ export const stageView = (
   ])
 }
 
-/** The frame from above with the two lengths that must be equal: from the outer corners of one side to the opposite ones of the other. Toe at the left, the ramp's left side above. */
-export const squareView = (ramp: SolvedRamp, ratio: number): View => {
+/** The frame from above with the two lengths that must be equal: from the outer corners of one side to the opposite ones of the other. Toe at the left, the ramp's left side above. `held`: the timbers that are there, by their indices. */
+export const squareView = (ramp: SolvedRamp, units: Units, ratio: number, held: readonly number[]): View => {
   const { length, width, design } = ramp
   const curved = isCurved(ramp)
   const thick = Math.max(1, design.sides.thickness * ratio)
@@ -64,7 +65,12 @@ export const squareView = (ramp: SolvedRamp, ratio: number): View => {
     fill(layer, rectangle(0, y, l, y + thick), there),
     stroke(layer, rectangle(0, y, l, y + thick), lines.outline),
   ]
-  const across = (x: number): Drawing => [stroke(layer, rectangle(x, thick, x + 1.5, w - thick), lines.thin)]
+  const { studs, timbers } = profileOf(ramp, units)
+  const paths = [...studs, ...timbers].map((path) => pathMap(path, affineScale(ratio)))
+  const across = held.map((i): Drawing[number] => {
+    const { x0, x1 } = pathBounds(paths[i]!)
+    return stroke(layer, rectangle(x0, thick, x1, w - thick), lines.thin)
+  })
   const diagonal = (from: Point, to: Point): Drawing => [
     stroke(layer, pathOf(from, to), lines.thin),
     ...arrowHead(layer, from, pointAngle(to, from), size),
@@ -75,7 +81,7 @@ export const squareView = (ramp: SolvedRamp, ratio: number): View => {
   ]
   return viewOf([
     { name: 'sides', marks: [...wall(0), ...wall(w - thick)] },
-    { name: 'timbers', marks: [...across(0.02 * l), ...across(0.6 * l)] },
+    { name: 'timbers', marks: across },
     {
       name: 'diagonals',
       marks: [...diagonal({ x: 0, y: 0 }, { x: l, y: w }), ...diagonal({ x: 0, y: w }, { x: l, y: 0 })],

@@ -91,7 +91,7 @@ export const frameSteps = (book: Book, ramp: SolvedRamp): readonly Block[] => {
         ])
       : []),
     stage(
-      (ratio) => squareView(ramp, ratio),
+      (ratio) => squareView(ramp, units, ratio, corners),
       { width: ramp.length, height: ramp.width },
       (room) => [
         step(

@@ -59,7 +59,7 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
     `${name} is ${fine(sheet.thickness)} ${sheet.material}: ${count === 1 ? `one sheet, ${size}` : `${count} sheets, together ${size}`}${sheet.material === 'plywood' && curved ? ', face grain along the width of the ramp' : ''}.`,
   )
   next(
-    `Draw the stud lines on the flat sheet before you bend it: ${marks.map((at) => show(at)).join(', ')} from its ${curved ? 'toe end' : 'end'}.`,
+    `Draw the stud lines on the sheet${curved ? ' before you bend it' : ''}: ${marks.map((at) => show(at)).join(', ')} from its ${curved ? 'toe end' : 'end'}.`,
   )
   const said = `${screwWords(rows, (length) => screw('skin', length))}, ${screwHead('skin')}`
   next(`At each cross of the drawing drill ${pilotDrill} before the screw.`)
