@@ -1,11 +1,15 @@
 import type { Point } from './point.ts'
 
+/** Whether the level line from a point to the right meets an edge. */
+const meets = (a: Point, b: Point, p: Point): boolean =>
+  a.y > p.y !== b.y > p.y && p.x < a.x + ((p.y - a.y) / (b.y - a.y)) * (b.x - a.x)
+
 /** Even–odd: whether a point lies within a polygon. */
 export const polygonContains = (polygon: readonly Point[], p: Point): boolean => {
   let inside = false
   let a = polygon[polygon.length - 1]!
   for (const b of polygon) {
-    if (a.y > p.y !== b.y > p.y && p.x < a.x + ((p.y - a.y) / (b.y - a.y)) * (b.x - a.x)) inside = !inside
+    if (meets(a, b, p)) inside = !inside
     a = b
   }
   return inside
@@ -26,9 +30,7 @@ export const bandContains = (
   return (p) => {
     if (p.y < low || p.y > high) return polygonContains(polygon, p)
     let inside = false
-    for (const [from, to] of edges)
-      if (from.y > p.y !== to.y > p.y && p.x < from.x + ((p.y - from.y) / (to.y - from.y)) * (to.x - from.x))
-        inside = !inside
+    for (const [from, to] of edges) if (meets(from, to, p)) inside = !inside
     return inside
   }
 }

@@ -15,6 +15,8 @@ export interface PatternDistance {
   readonly value: number
   /** `chord` and `rise` tell how true the curve is */
   readonly of: 'chord' | 'rise' | 'panel'
+  /** whether it can be measured again once the side is sawn */
+  readonly onWood: boolean
 }
 
 /** Words in a box that stand whole on a page, or elsewhere along what they name. */

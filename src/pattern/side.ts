@@ -105,19 +105,26 @@ const pointRing = 1.5
 const sideDistances = ({ side, transition, coping }: SolvedQuarter): readonly PatternDistance[] => {
   const { curve, toe, lip } = transition
   // a notch takes the lip away
-  const where = coping ? ' (on paper only)' : ''
+  const onWood = coping === null
+  const where = onWood ? '' : ' (on paper only)'
   const square = `from the middle of that line square to the curve${where}`
   return [
-    { words: `TOE to LIP, straight${where}`, value: pointDistance(toe, lip), of: 'chord' },
-    { words: square, value: middleRise(curve), of: 'rise' },
-    { words: 'bottom edge to top line', value: side.height, of: 'panel' },
-    { words: 'front edge to back edge', value: side.length, of: 'panel' },
+    { words: `TOE to LIP, straight${where}`, value: pointDistance(toe, lip), of: 'chord', onWood },
+    { words: square, value: middleRise(curve), of: 'rise', onWood },
+    { words: 'bottom edge to top line', value: side.height, of: 'panel', onWood: true },
+    { words: 'front edge to back edge', value: side.length, of: 'panel', onWood: true },
     {
       words: 'front bottom corner to back top corner',
       value: Math.hypot(side.length, side.height),
       of: 'panel',
+      onWood: true,
     },
-    { words: 'TOE to back top corner', value: Math.hypot(side.length, side.height - toe.y), of: 'panel' },
+    {
+      words: 'TOE to back top corner',
+      value: Math.hypot(side.length, side.height - toe.y),
+      of: 'panel',
+      onWood: true,
+    },
   ]
 }
 

@@ -45,13 +45,7 @@ export const proofTables = (
           { head: 'paper', kind: 'box' },
           { head: 'wood', kind: 'box' },
         ],
-        rows: survey.map((line) => [
-          line.words,
-          surveyLength(line, units),
-          '',
-          // what lies on the waste is gone once it is sawn
-          line.words.endsWith('(on paper only)') ? '–' : '',
-        ]),
+        rows: survey.map((line) => [line.words, surveyLength(line, units), '', line.onWood ? '' : '–']),
       },
       room,
       style,

@@ -14,6 +14,8 @@ export interface SurveyLine {
   readonly words: string
   readonly value: number
   readonly tolerance: number
+  /** whether it can be measured again on the wood: what lies on the waste is gone once it is sawn */
+  readonly onWood: boolean
 }
 
 /** Careful taping, one standard deviation, mm: a joint, what a page's own turn adds at its crosses, a tape's reading. */
@@ -41,14 +43,16 @@ export const surveyLines = (
     return Math.round(wide * spread * 10) / 10
   }
   const pairs = datums.flatMap((a, i) =>
-    datums.slice(i + 1).map(
-      (b): SurveyLine => ({
+    datums.slice(i + 1).map((b): SurveyLine => {
+      const onWood = a.onWood && b.onWood
+      return {
         kind: 'crosses',
-        words: `cross ${a.letter} to cross ${b.letter}${a.onWood && b.onWood ? '' : ' (on paper only)'}`,
+        words: `cross ${a.letter} to cross ${b.letter}${onWood ? '' : ' (on paper only)'}`,
         value: pointDistance(a.at, b.at),
         tolerance: tolerance(between(a.tile, b.tile)),
-      }),
-    ),
+        onWood,
+      }
+    }),
   )
   const ends = pattern.points.map(({ at }) => tileAt(tiles, at).number)
   const joints = between(ends[0]!, ends.at(-1)!)
@@ -57,7 +61,7 @@ export const surveyLines = (
   const onPaper = pattern.points.every(({ at }) =>
     tiles.some(({ cell }) => convexContains(cell, at, -pointRoom)),
   )
-  const curve = pattern.distances.flatMap(({ of, words, value }): readonly SurveyLine[] =>
+  const curve = pattern.distances.flatMap(({ of, words, value, onWood }): readonly SurveyLine[] =>
     of === 'panel' || !onPaper
       ? []
       : [
@@ -66,6 +70,7 @@ export const surveyLines = (
             words,
             value,
             tolerance: of === 'chord' ? tolerance(joints) : tolerance(joints / 4, 3 / 4),
+            onWood,
           },
         ],
   )

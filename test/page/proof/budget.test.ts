@@ -64,8 +64,8 @@ const patternOf = (run: number, rise: number): Pattern =>
     ],
   }) as unknown as Pattern
 const surveyOf = (tolerance: number): readonly SurveyLine[] => [
-  { kind: 'chord', words: 'chord', value: 1000, tolerance },
-  { kind: 'rise', words: 'rise', value: 100, tolerance: 0.4 },
+  { kind: 'chord', words: 'chord', value: 1000, tolerance, onWood: false },
+  { kind: 'rise', words: 'rise', value: 100, tolerance: 0.4, onWood: false },
 ]
 const slack = surveyOf(Number.POSITIVE_INFINITY)
 

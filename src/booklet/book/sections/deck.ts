@@ -20,8 +20,26 @@ export const deck = (book: Book): Section | null => {
     : { name: 'deck', title: 'Deck and toe', blocks: [head('Deck and toe', book.width), ...blocks] }
 }
 
+/** A sheet with its screws, no stud lines on it. */
+const sheetFigure = (
+  book: Book,
+  ramp: SolvedQuarter,
+  name: string,
+  {
+    length,
+    ...sheet
+  }: Omit<Parameters<typeof sheetView>[0], 'width' | 'marks'> & { readonly length: number },
+): Block =>
+  figure(
+    ofRamp(book, name, ramp),
+    (ratio) => sheetView({ ...sheet, width: ramp.width, marks: [] }, book.units, ratio),
+    book,
+    { width: book.width, height: 95 * Math.max(leastShare, book.share) },
+    { width: ramp.width, height: length },
+  )
+
 const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
-  const { width, units, show, fine, screw } = book
+  const { width, show, fine, screw } = book
   const board = ramp.deckBoard
   if (!board) return []
   const count = board.pieces.length * board.widths.length
@@ -30,25 +48,13 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   const next = (said: string): Block => step(++number, said, width)
   return [
     part(ofRamp(book, 'The deck board', ramp), width),
-    figure(
-      ofRamp(book, 'The deck board from above', ramp),
-      (ratio) =>
-        sheetView(
-          {
-            width: ramp.width,
-            pieces: board.pieces,
-            widths: board.widths,
-            marks: [],
-            rows: board.rows,
-            foot: 'edge at the pipe',
-          },
-          units,
-          ratio,
-        ),
-      book,
-      { width, height: 95 * Math.max(leastShare, book.share) },
-      { width: ramp.width, height: board.length },
-    ),
+    sheetFigure(book, ramp, 'The deck board from above', {
+      length: board.length,
+      pieces: board.pieces,
+      widths: board.widths,
+      rows: board.rows,
+      foot: 'edge at the pipe',
+    }),
     next(
       `${fine(board.sheet.thickness)} ${board.sheet.material}: ${count === 1 ? 'one sheet' : `${count} sheets`}, ${show(board.length)} from front to back, ${show(ramp.width)} wide. It begins ${show(board.from)} behind the toe, just behind the pipe.`,
     ),
@@ -89,25 +95,13 @@ const toeOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   const next = (said: string): Block => step(++number, said, width)
   return [
     part(ofRamp(book, 'The toe', ramp), width),
-    figure(
-      ofRamp(book, 'The run-out, flat, seen from above', ramp),
-      (ratio) =>
-        sheetView(
-          {
-            width: ramp.width,
-            pieces: [{ from: 0, length: runOut.length }],
-            widths: runOut.widths,
-            marks: [],
-            rows: runOut.row ? [runOut.row] : [],
-            foot: 'upper end, over the skin',
-          },
-          units,
-          ratio,
-        ),
-      book,
-      { width, height: 95 * Math.max(leastShare, book.share) },
-      { width: ramp.width, height: runOut.length },
-    ),
+    sheetFigure(book, ramp, 'The run-out, flat, seen from above', {
+      length: runOut.length,
+      pieces: [{ from: 0, length: runOut.length }],
+      widths: runOut.widths,
+      rows: runOut.row ? [runOut.row] : [],
+      foot: 'upper end, over the skin',
+    }),
     next(
       `The run-out is ${fine(runOut.sheet.thickness)} ${runOut.sheet.material}, ${show(runOut.length)} long and ${show(ramp.width)} wide${runOut.widths.length > 1 ? `, in ${runOut.widths.length} parts` : ''}. It bridges ${show(ramp.transition.bridge)}, from the ridden face ${show(ramp.transition.toeStep)} up down to the floor, and laps ${show(runOutLap(units))} over the skin.`,
     ),
