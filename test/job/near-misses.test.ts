@@ -76,6 +76,39 @@ describe('a near miss', () => {
     expect(boardsOf(editDesign(wide, 'ramps.0.width', '1230 mm'))).toBe(boardsOf(wide))
   })
 
+  test('is told of timber of the ramp that it is of, where ramps take two sections', () => {
+    const two = [
+      ['stock.timber', '[2400]'],
+      ['ramps.0.name', 'outer'],
+      ['ramps.0.width', '1240'],
+      ['ramps.0.studs.section', '38 x 63'],
+    ].reduce(
+      (text, [key, value]) => editDesign(text, key!, value!),
+      `${quarter}
+  - kind: flat
+    name: floor
+    width: 1150
+    length: 800
+    height: { surface: 120 }
+    studs: { section: 38 x 89 }
+    skin: []
+`,
+    )
+    const bought = (text: string) =>
+      figuresJob(designOf(text)).stock!.timber.map(({ section: [, deep], boards }) => [deep, boards.length])
+    const less = editDesign(two, 'ramps.0.width', '1229 mm')
+    const [[, before], [, others]] = bought(two) as [[number, number], [number, number]]
+    expect(bought(less)).toEqual([
+      [63, expect.any(Number)],
+      [89, others],
+    ])
+    const saved = before - bought(less)[0]![1]!
+    expect(saved).toBeGreaterThan(1)
+    expect(missesOf(two).join()).toContain(
+      `\`width: 1229 mm\` in place of 1240 mm saves ${saved} timbers of 38 × 63`,
+    )
+  })
+
   test('is not told where all fits', () => {
     const fits = editDesign(quarter, 'ramps.0.width', '1150')
     expect(missesOf(fits).filter((words) => words.includes('width') || words.includes('trim'))).toEqual([])

@@ -4,7 +4,7 @@ import { type SheetGroup, type SheetPanels, sheetGroups } from '../../stock/pane
 import { sheetWords } from '../../stock/panel/sheet-words.ts'
 import { mostPieces, sheetsOf } from '../../stock/panel/sheets.ts'
 import type { Parts } from '../../stock/parts.ts'
-import { sawTimber } from '../../stock/timber/boards.ts'
+import { sawTimber, sectionWords } from '../../stock/timber/boards.ts'
 
 /** How many a design takes of what is bought, each by its noun and what it is of: `panel of 9 plywood`, `timber`. */
 export type Takes = ReadonlyMap<string, number>
@@ -38,7 +38,11 @@ export const takesCounter = (of: Design, laid: readonly SheetPanels[]): TakesCou
       if (count === null) return null
       takes.set(`panel of ${sheetWords(group.sheet, design.units)}`, count)
     }
-    for (const { boards } of timber) takes.set('timber', boards.length)
+    for (const { section, boards } of timber)
+      takes.set(
+        timber.length > 1 ? `timber of ${sectionWords(section, design.units)}` : 'timber',
+        boards.length,
+      )
     return takes.set('joint of sides', jointsOf(sheets))
   }
 }

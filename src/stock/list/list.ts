@@ -6,7 +6,7 @@ import { rounded } from '../../ramp/check/offer.ts'
 import { pilotDrill } from '../../ramp/frame/screw-lengths.ts'
 import type { Flat, WholeDesign } from '../../ramp/ramp.ts'
 import type { Moving } from '../moving.ts'
-import type { SectionPlan } from '../timber/boards.ts'
+import { type SectionPlan, sectionWords } from '../timber/boards.ts'
 import { cutBoards } from '../timber/cutting.ts'
 import type { ListLine } from './line.ts'
 import { screwHead, screwSize } from './screw-sort.ts'
@@ -64,12 +64,11 @@ const panelLines = ({ units }: Design, { panels }: Bought): readonly ListLine[] 
 const timberLines = ({ units }: Design, { timber }: Bought): readonly ListLine[] =>
   timber.flatMap(({ section, boards }) =>
     [...new Set(boards.map(({ length }) => length))].map((length): ListLine => {
-      const [thin, wide] = section
       const own = boards.filter((board) => board.length === length)
       const ripped = own.reduce((sum, { cuts }) => sum + cuts.filter((cut) => cut.ripped).length, 0)
       return {
         part: 'timber',
-        what: `${showLength(thin, units, { decimals: 1 })} × ${showLength(wide, units, { decimals: 1 })} timber, ${rounded(length, units)} long`,
+        what: `${sectionWords(section, units)} timber, ${rounded(length, units)} long`,
         count: own.length,
         unit: 'length',
         note: ripped > 0 ? `${ripped} of the pieces ripped` : '',

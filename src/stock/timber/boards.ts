@@ -1,5 +1,6 @@
 import type { Design, Price, Stock, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
+import { showLength } from '../../length.ts'
 import { same } from '../../ramp/check/offer.ts'
 import type { TimberPart } from '../timber-parts.ts'
 import { cutBoards } from './cutting.ts'
@@ -29,6 +30,10 @@ export interface SectionPlan {
   /** whether no other plan buys less */
   readonly least: boolean
 }
+
+/** `38 × 89` */
+export const sectionWords = (section: SectionPlan['section'], units: Units): string =>
+  section.map((size) => showLength(size, units, { decimals: 1 })).join(' × ')
 
 /** Cut off an end to square it, the kerf in it; common practice, no source. mm */
 export const squared = { mm: 5, in: (3 * inch) / 16 } as const
