@@ -15,6 +15,11 @@ export interface Range {
   readonly most: number
 }
 
+/** `sold`: sizes in which the trade has it, mm; a number that is one of them in another unit was meant in that. */
+export interface Sizes extends Range {
+  readonly sold?: readonly number[]
+}
+
 /** A range in the builder's units; in inches rounded inward to 1/16, so that what is offered is accepted. */
 export const showRange = ({ least, most }: Range, units: Units): string => {
   if (units === 'mm') return `${showLength(least, 'mm', { decimals: 1 })} to ${showLength(most, 'mm')} mm`
@@ -23,16 +28,19 @@ export const showRange = ({ least, most }: Range, units: Units): string => {
   return `${showLength(inward[0], 'in')} to ${showLength(inward[1], 'in')} in`
 }
 
+/** Sizes of the trade are a little more or less than what they are called, mm. */
+const nearSold = 2
+
 const within = (mm: number, { least, most }: Range): boolean => mm >= least && mm <= most
 
 /**
  * A length that can be read but cannot be meant; null for a good one. A number that would be good in
- * another unit is most likely meant in that one.
+ * another unit is most likely meant in that one, first of all where it is then a size that is sold.
  */
 export const implausible = (
   source: string,
   reading: { readonly mm: number; readonly unit: LengthUnit | null },
-  range: Range,
+  range: Sizes,
   units: Units,
 ): Implausible | null => {
   if (within(reading.mm, range)) return null
@@ -47,7 +55,7 @@ export const implausible = (
       ? []
       : [{ unit, mm: reread.mm }]
   })
-  const [first] = meant
+  const first = meant.find(({ mm }) => range.sold?.some((size) => Math.abs(size - mm) < nearSold)) ?? meant[0]
   if (first === undefined) return { code: 'range', fault: outside }
   const back = first.unit === units ? '' : ` (${showLength(first.mm, units, { unit: true })})`
   const other = bare && meant.some(({ unit }) => unit === otherUnit[units])
@@ -71,12 +79,15 @@ const likely = (units: Units, number: string): readonly LengthUnit[] =>
 /** So many sizes that would be good in the other unit are no slips: the file says the wrong `units`. */
 const manySlips = 3
 
-/** A whole file in the other unit, told from its problems: a sentence for `units`, or null. */
+/**
+ * A whole file in the other unit, told from its problems: a sentence for `units`, or null. Where ramps make sense, lengths of the
+ * stock were typed as the shop says them.
+ */
 export const wrongUnits = (problems: readonly Problem[], units: Units): string | null => {
-  const slips = problems.filter((problem) => problem.code === 'other-unit').length
-  if (slips < manySlips) return null
+  const slips = problems.filter((problem) => problem.code === 'other-unit')
+  if (slips.length < manySlips || slips.every(({ path }) => !path.startsWith('ramps'))) return null
   const other = otherUnit[units]
-  return `${slips} sizes of this file make no sense when read in ${units}, but do in ${other}; did you mean \`units: ${other}\`?`
+  return `${slips.length} sizes of this file make no sense when read in ${units}, but do in ${other}; did you mean \`units: ${other}\`?`
 }
 
 /** A problem of such a file: that its number would be good in cm or m says nothing. */

@@ -1,4 +1,5 @@
 import type { Units } from '../length.ts'
+import type { Sizes } from './plausible.ts'
 
 /** One key of the design file: all that the reader, the messages, the docs and the starter files say about it. */
 export interface Row {
@@ -16,14 +17,10 @@ export interface Row {
 
 /** Least and most are mm, degrees for `angle` and `angles`, or a plain number for `count`, `text` and `maps`; both are allowed themselves. */
 export type Value =
-  | { readonly kind: 'length' | 'pair' | 'sheet'; readonly least: number; readonly most: number }
-  | {
-      readonly kind: 'lengths' | 'sheets'
-      readonly least: number
-      readonly most: number
-      /** as many as a list may have */
-      readonly entries: number
-    }
+  | { readonly kind: 'length' | 'sheet'; readonly least: number; readonly most: number }
+  | ({ readonly kind: 'pair' } & Sizes)
+  /** `entries`: as many as a list may have */
+  | ({ readonly kind: 'lengths' | 'sheets'; readonly entries: number } & Sizes)
   | { readonly kind: 'angle' | 'angles'; readonly least: number; readonly most: number }
   | { readonly kind: 'count' | 'maps' | 'text'; readonly least: number; readonly most: number }
   | { readonly kind: 'choice'; readonly of: readonly string[] }

@@ -1,3 +1,4 @@
+import { inch } from '../geometry/inch.ts'
 import { kinds, paperNames, type RampKind } from './design.ts'
 import type { Range } from './plausible.ts'
 import { type Alternatives, type DefaultText, type Row, rowKey, type Unsaid, type Value } from './row.ts'
@@ -11,11 +12,23 @@ const mostTitle = 200
 /** letters of a ramp's name */
 const mostName = 40
 
+const foot = 12 * inch
+
 const length = (least: number, most: number): Value => ({ kind: 'length', least, most })
 /** A ramp or flat narrower or shorter than 12 in was meant in feet; 300 mm, so that 12 in is within. */
 const leastSide = 300
 /** Sheets carry nobody over wider bays than 24 in; 610 mm, so that 24 in is within. Common practice, no source. */
 const mostEvery = 610
+
+const steps = (first: number, last: number, step: number): readonly number[] =>
+  Array.from({ length: Math.round((last - first) / step) + 1 }, (_, i) => first + i * step)
+/** Lengths of timber and pipe, 1.5 to 6 m and 6 to 20 ft; sides of panels. Common practice, no source. mm */
+const soldLengths = [
+  ...steps(1500, 6000, 300),
+  ...steps(1500, 6000, 500),
+  ...steps(6, 20, 1).map((ft) => ft * foot),
+]
+const soldSides = [1200, 1250, 1500, 2500, 3000, ...steps(4, 10, 1).map((ft) => ft * foot)]
 
 const choice = (...of: readonly string[]): Value => ({ kind: 'choice', of })
 const map = (...alternatives: readonly Alternatives[]): Value => ({ kind: 'map', alternatives })
@@ -63,21 +76,21 @@ const topRows: readonly Row[] = [
   row('stock', map(), ownKeys, ['{ kerf: 3 }', '{ kerf: 1/8 }'], 'what you can buy, for the shopping list'),
   row(
     'stock.panel',
-    { kind: 'pair', least: 300, most: 6000 },
+    { kind: 'pair', least: 300, most: 6000, sold: soldSides },
     defaults('1220 x 2440', '48 x 96'),
     ['1220 x 2440', '48 x 96'],
     'the two sides of a plywood panel',
   ),
   row(
     'stock.timber',
-    { kind: 'lengths', least: 300, most: 12_000, entries: 30 },
+    { kind: 'lengths', least: 300, most: 12_000, entries: 30, sold: soldLengths },
     defaults(['2400', '3000'], ['96', '120']),
     ['[2400, 3000]', '[96, 120]'],
     'lengths in which timber is sold',
   ),
   row(
     'stock.pipe',
-    { kind: 'lengths', least: 300, most: 12_000, entries: 30 },
+    { kind: 'lengths', least: 300, most: 12_000, entries: 30, sold: soldLengths },
     defaults(['3000'], ['120']),
     ['[3000]', '[120]'],
     'lengths in which pipe is sold',
@@ -113,7 +126,7 @@ const topRows: readonly Row[] = [
   ),
   row(
     'stock.panels[].size',
-    { kind: 'pair', least: 300, most: 6000 },
+    { kind: 'pair', least: 300, most: 6000, sold: soldSides },
     required,
     ['1220 x 2440', '48 x 96'],
     'its two sides; the grain runs along the longer',

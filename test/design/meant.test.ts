@@ -8,6 +8,18 @@ it.each([
   ['a comma', 'toe: 40', 'toe: 40,5', '40.5'],
   ['a pair without its x', 'toe: 40', 'toe: 40\n    studs: { section: 38 by 89 }', '38 x 89'],
   ['a half of a pair in another unit', 'toe: 40', 'toe: 40\n    studs: { section: 1.5 x 89 }', '1.5 cm x 89'],
+  [
+    'lengths of timber as a shop with feet has them',
+    'units: mm',
+    'units: mm\nstock: { timber: [2400, 96] }',
+    '96 in',
+  ],
+  [
+    'both sides of a panel in inches',
+    'units: mm',
+    'units: mm\nstock: { panels: [{ sheet: 18 plywood, size: 48 x 96 }] }',
+    '48 x 96 in',
+  ],
   ['a word with a slip', 'units: mm', 'units: millimetres', 'mm'],
 ])('what a message asks about %s can be put in its place', (_, from, to, meant) => {
   const text = change(single, from, to)

@@ -52,7 +52,7 @@ describe('panels of the stock', () => {
       ),
     ).toEqual([
       expect.stringContaining(
-        '`stock.panels[].size`: 48 mm is outside 300 to 6000 mm; did you mean 48 cm (480 mm)?',
+        '`stock.panels[].size`: 48 mm is outside 300 to 6000 mm; did you mean 48 in (1219 mm)?',
       ),
       expect.stringContaining(
         'missing key `stock.panels[].size`: its two sides; the grain runs along the longer; e.g. `size: 1220 x 2440`',

@@ -2,7 +2,7 @@ import { nearWord } from '../../length/near.ts'
 import { quote } from '../../length/quote.ts'
 import { readLength, type Units } from '../../length.ts'
 import { type Material, materials, type Sheet } from '../design.ts'
-import { implausible, type Range } from '../plausible.ts'
+import { implausible, type Range, type Sizes } from '../plausible.ts'
 
 /** A value read from one text, or why not: code and sentence. */
 export type Reading<T> = { readonly value: T } | Fault
@@ -16,7 +16,7 @@ export interface Fault {
 }
 
 /** `units` is undefined while the file does not say: then sizes are not judged. */
-export const lengthValue = (text: string, units: Units | undefined, range: Range): Reading<number> => {
+export const lengthValue = (text: string, units: Units | undefined, range: Sizes): Reading<number> => {
   const reading = readLength(text, units ?? 'mm')
   if ('error' in reading)
     return {
@@ -56,7 +56,7 @@ export const anglesValue = (text: string, range: Range): Reading<readonly number
 export const pairValue = (
   text: string,
   units: Units | undefined,
-  range: Range,
+  range: Sizes,
 ): Reading<readonly [number, number]> => {
   const halves = text.split(/\s*[x×]\s*/i)
   const [first, second] = halves
@@ -75,8 +75,16 @@ export const pairValue = (
   const a = readLength(first, units ?? 'mm')
   const shared = 'mm' in a && 'mm' in b && a.unit === null && b.unit !== null ? `${first} ${b.unit}` : first
   const one = lengthValue(shared, units, range)
-  if ('fault' in one) return within(one, (meant) => `${meant} x ${second}`)
   const two = lengthValue(second, units, range)
+  if ('fault' in one)
+    return within(one, (meant) => {
+      // both are wrong as they stand: one unit behind them is meant for both
+      const [unit] = /\p{L}+$/u.exec(meant) ?? []
+      const both = `${second} ${unit}`
+      return 'fault' in two && unit !== undefined && 'value' in lengthValue(both, units, range)
+        ? `${first} x ${both}`
+        : `${meant} x ${second}`
+    })
   return 'fault' in two ? within(two, (meant) => `${first} x ${meant}`) : { value: [one.value, two.value] }
 }
 
