@@ -5,6 +5,7 @@ import { showLength, type Units } from '../length.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
 import { pipeDrills } from '../ramp/frame/pipe.ts'
 import type { Stretch } from '../ramp/frame/stretch.ts'
+import { roleWords } from '../ramp/frame/timber-roles.ts'
 import type { Quarter, Ramp } from '../ramp/ramp.ts'
 import { screwApart, studEnd } from '../ramp/skin/screw-rows.ts'
 import { seamWords } from '../ramp/skin/seam-studs.ts'
@@ -47,7 +48,7 @@ const timberRows = (ramp: Quarter, units: Units): readonly Row[] => {
     return own.length === 0
       ? []
       : [
-          `${where[role]} ${own.map(({ timber: { x, lies }, number }) => `${show(x)}${lies === 'flat' ? ' flat' : ''} (${number})`).join(', ')}`,
+          `${roleWords[role]} ${own.map(({ timber: { x, lies }, number }) => `${show(x)}${lies === 'flat' ? ' flat' : ''} (${number})`).join(', ')}`,
         ]
   })
   return [
@@ -88,14 +89,6 @@ export const spliceRows = (ramp: Ramp, units: Units): readonly Row[] => {
     ],
   ]
 }
-
-const where = {
-  pipe: 'under the pipe',
-  backing: 'backing',
-  deck: 'under the deck',
-  back: 'back bottom corner',
-  wheels: 'behind the cut, for the wheels',
-} as const
 
 const pipeRows = ({ design, coping, pipe }: Quarter, units: Units): readonly Row[] => {
   const { show, fine } = lengthsOf(units)

@@ -1,8 +1,8 @@
-import { panelPages } from '../booklet/cuts/panel-page.ts'
+import { cutsPages } from '../booklet/cuts/cuts-pages.ts'
 import { stackPages } from '../booklet/cuts/stack-pages.ts'
-import { timberPages } from '../booklet/cuts/timber-page.ts'
 import { type NumberedBoard, numberedBoards } from '../booklet/cuts/timber-words.ts'
 import type { Design } from '../design/design.ts'
+import { codedDesign, codePart, type Fingerprint } from '../page/set/set-code.ts'
 import { sheetWindow } from '../page/sheet/sheet.ts'
 import type { WholeDesign } from '../ramp/ramp.ts'
 import { panelFigures } from '../stock/panel/panel-figures.ts'
@@ -45,21 +45,29 @@ export const cutsRecord = ({ title, units }: Design, { sheets, timber }: CutsJob
   timber: timberFigures(timber),
 })
 
-const pagesOf = ({ title, units, ramps }: Design, { sheets, boards }: CutsJob, sheet: Laying['sheet']) => {
-  const [window, several] = [sheetWindow(sheet), ramps.length > 1]
-  return [
-    ...panelPages(window, { title, units, several, sheets }),
-    ...timberPages(window, { title, units, several, boards }),
-  ]
+const pagesOf = (
+  design: Design,
+  { sheets, boards }: CutsJob,
+  sheet: Laying['sheet'],
+  fingerprint: Fingerprint,
+) => {
+  const { title, units, ramps } = design
+  const code = codePart(codedDesign(design), fingerprint)
+  return cutsPages(sheetWindow(sheet), { title, units, several: ramps.length > 1, sheets, boards, code })
 }
 
 /** A page for each panel, more where its tables are long; then the timber. */
-export const cutsInput = (design: Design, job: CutsJob, sheet: Laying['sheet']): PdfInput => {
+export const cutsInput = (
+  design: Design,
+  job: CutsJob,
+  sheet: Laying['sheet'],
+  fingerprint: Fingerprint,
+): PdfInput => {
   const { width, height } = sheet.paper
   return {
     title: design.title,
     subject: `Panels and timber with what is sawn from them, in ${design.units}`,
-    pages: pagesOf(design, job, sheet).map(({ drawing, label }) => ({
+    pages: pagesOf(design, job, sheet, fingerprint).map(({ drawing, label }) => ({
       width,
       height,
       draw: () => drawing,
@@ -71,8 +79,13 @@ export const cutsInput = (design: Design, job: CutsJob, sheet: Laying['sheet']):
 }
 
 /** The same pages, one under the other. */
-export const cutsPicture = (design: Design, job: CutsJob, sheet: Laying['sheet']): SvgPicture => {
+export const cutsPicture = (
+  design: Design,
+  job: CutsJob,
+  sheet: Laying['sheet'],
+  fingerprint: Fingerprint,
+): SvgPicture => {
   const { width, height } = sheet.paper
-  const pages = pagesOf(design, job, sheet).map(({ drawing }) => drawing)
+  const pages = pagesOf(design, job, sheet, fingerprint).map(({ drawing }) => drawing)
   return { drawing: stackPages(pages, height), width, height: height * pages.length, title: design.title }
 }

@@ -1,5 +1,6 @@
 import { same } from '../ramp/check/offer.ts'
 import type { Timber } from '../ramp/frame/timber.ts'
+import { roleWords } from '../ramp/frame/timber-roles.ts'
 import type { Ramp } from '../ramp/ramp.ts'
 
 /** Something that is sawn from timber. Lengths mm. */
@@ -8,7 +9,9 @@ export interface TimberPart {
   readonly mark: string
   readonly ramp: string
   readonly part: 'stud' | 'pipe-timber' | 'deck-timber' | 'back-timber' | 'wheel-timber' | 'block'
-  /** as the builder calls it: `stud 3`, with its bay where ribs make several; blocks from the toe */
+  /** as it is numbered on the drawings of its ramp, from 1; null of blocks */
+  readonly number: number | null
+  /** as the builder calls it: `stud 3`, `timber 9, under the deck board`, with its bay where ribs make several; blocks from the toe */
   readonly words: string
   /** thickness and depth as bought */
   readonly section: readonly [number, number]
@@ -44,6 +47,7 @@ const inBays = (ramp: Ramp, index: number, part: TimberPart['part'], words: stri
   return Array.from({ length: bays }, (_, i) => ({
     ramp: ramp.name,
     part,
+    number: index + 1,
     words: bays > 1 ? `${words}, bay ${i + 1} from the left` : words,
     section,
     ripped,
@@ -71,7 +75,7 @@ const deckParts = (ramp: Ramp): readonly Unmarked[] => {
       ramp,
       ramp.studs.length + i,
       parts[timber.role],
-      `timber ${ramp.studs.length + i + 1} behind the lip`,
+      `timber ${ramp.studs.length + i + 1}, ${roleWords[timber.role]}`,
     ),
   )
 }
@@ -88,6 +92,7 @@ const blockParts = (ramp: Ramp): readonly Unmarked[] => {
       .map((length, i) => ({
         ramp: ramp.name,
         part: 'block' as const,
+        number: null,
         words: `block ${i + 1} under a seam of the ${seam}`,
         section: sectionOf(ramp),
         ripped: null,

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
-import { panelPages } from '../../src/booklet/cuts/panel-page.ts'
-import { markWords, stepWords } from '../../src/booklet/cuts/piece-words.ts'
+import { cutRows } from '../../src/booklet/cuts/cut-rows.ts'
+import { cutsPages } from '../../src/booklet/cuts/cuts-pages.ts'
+import { markWords } from '../../src/booklet/cuts/piece-words.ts'
 import { readDesign } from '../../src/design/read.ts'
 import type { Drawing } from '../../src/drawing/drawing.ts'
 import { cutsJob } from '../../src/job/cuts.ts'
@@ -29,11 +30,13 @@ test.each(templates.flatMap((name) => (['letter', 'a4'] as const).map((paper) =>
     const { title, units } = design
     const show = (mm: number): string => showLength(mm, units)
     const several = design.ramps.length > 1
-    const pages = panelPages(sheetWindow(usualLaying(paper).sheet), {
+    const pages = cutsPages(sheetWindow(usualLaying(paper).sheet), {
       title,
       units,
       several,
       sheets: job.sheets,
+      boards: job.boards,
+      code: 'ABCD',
     })
     const panels = job.sheets.flatMap(({ panels: own }) => own)
     let [pieces, faced, curved] = [0, 0, 0]
@@ -66,10 +69,10 @@ test.each(templates.flatMap((name) => (['letter', 'a4'] as const).map((paper) =>
       expect(said.filter((words) => words === 'LIP').length).toBe(
         panel.pieces.filter(({ part, second }) => second && (part.piece?.lip ?? true)).length,
       )
-      const [first] = panel.steps
+      const [first] = cutRows(panel, units)
       if (first) {
-        expect(whole).toContain(`First cut, 1: ${stepWords(first, panel, units)}.`)
-        expect(said.filter((words) => words === '1').length).toBeGreaterThan(1)
+        expect(whole).toContain(`First cut, ${first.number}: ${first.words}.`)
+        expect(said.filter((words) => words === first.number).length).toBeGreaterThan(1)
       }
       const face = {
         plywood: 'better face UP',

@@ -55,7 +55,8 @@ describe('traceply cuts', () => {
       expect(page.rotate).toBe(0)
     }
     const words = pdf.pages[0]!.texts.map(({ text }: { text: string }) => text).join(' ')
-    for (const word of ['S1', 'S4', 'TOE', 'LIP', 'OUTSIDE FACE']) expect(words).toContain(word)
+    for (const word of ['S1', 'S4', 'corner', 'LIP', 'OUTSIDE FACE', 'mirrored'])
+      expect(words).toContain(word)
     const pieces = panels.flatMap((panel: { pieces: unknown[] }) => panel.pieces)
     const rows = readFileSync(file('cuts.csv'), 'utf8').trimEnd().split('\r\n')
     const sawn = timber.flatMap((board: { cuts: unknown[] }) => board.cuts)
@@ -135,8 +136,8 @@ it('the timber follows the panels: as text, rows, JSON and a page, every piece o
   const text = out.replace(/\s+/g, ' ')
   for (const mark of marks) expect(text).toContain(` ${mark} `)
   expect(text).toContain(
-    `timber 1 of ${json.timber.length}: 38 × 89, 2400 long: T1 1180 (stud 1 of outer), T2 1180`,
+    `board 1 of ${json.timber.length}: 38 × 89, 2400 long: T1 1180 (outer, stud 1), T2 1180`,
   )
   // numbered on as on the paper
-  expect(text).toContain('(timber 7 behind the lip of outer)')
+  expect(text).toContain('(outer, timber 7, under the pipe)')
 })

@@ -90,8 +90,8 @@ describe('the figures of a low ramp, in words', () => {
       )
       const named = {
         pipe: 'under the pipe',
-        backing: 'backing',
-        deck: 'under the deck',
+        backing: 'backing behind the pipe',
+        deck: 'under the deck board',
         back: 'back bottom corner',
       }
       for (const [role, name] of Object.entries(named)) {

@@ -20,6 +20,7 @@ const piece = (mark: string, length: number, more: Partial<TimberPart> = {}): Ti
   mark,
   ramp: 'ramp',
   part: 'stud',
+  number: null,
   words: mark,
   section: [38, 89],
   ripped: null,

@@ -1,13 +1,21 @@
-import type { DeckTimber } from '../../ramp/frame/deck-timbers.ts'
 import type { Timber } from '../../ramp/frame/timber.ts'
+import { roleWords } from '../../ramp/frame/timber-roles.ts'
+import type { SolvedRamp } from '../../ramp/ramp.ts'
+import { timberPartsOf } from '../../stock/timber-parts.ts'
+import type { Book } from './book.ts'
 
-/** What a timber behind the lip is for. */
-export const roleWords: Readonly<Record<DeckTimber['role'], string>> = {
-  pipe: 'under the pipe',
-  backing: 'backing behind the pipe',
-  deck: 'under the deck board',
-  back: 'back bottom corner',
-  wheels: 'for the wheels',
+/** The marks under which a timber is sawn, one a bay: `T5`. */
+export const timberMarks = ({ solved }: Pick<Book, 'solved'>, ramp: SolvedRamp, index: number): string =>
+  timberPartsOf(solved.ramps)
+    .filter(({ ramp: name, number }) => name === ramp.name && number === index + 1)
+    .map(({ mark }) => mark)
+    .join(', ')
+
+/** `stud 5 (T5)`, `timber 9 (T9), under the deck board`: one name on all pages. */
+export const timberName = (book: Pick<Book, 'solved'>, ramp: SolvedRamp, index: number): string => {
+  const behind = ramp.deckTimbers[index - ramp.studs.length]
+  const name = `${behind ? 'timber' : 'stud'} ${index + 1} (${timberMarks(book, ramp, index)})`
+  return behind ? `${name}, ${roleWords[behind.role]}` : name
 }
 
 export const liesWords = ({ lies }: Pick<Timber, 'lies'>): string => (lies === 'edge' ? 'on edge' : 'flat')

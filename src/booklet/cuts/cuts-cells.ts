@@ -49,7 +49,7 @@ export const cutsCells = (
   ),
   ...boards.flatMap(({ number, board, cuts }) =>
     cuts.map(({ part, from, length }) => [
-      `timber ${number}`,
+      `board ${number}`,
       'timber',
       board.section[0],
       board.section[1],

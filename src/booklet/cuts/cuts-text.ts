@@ -3,8 +3,9 @@ import { wrapLine } from '../../length/words.ts'
 import { showLength } from '../../length.ts'
 import type { Panel, SheetPanels } from '../../stock/panel/panels.ts'
 import { sheetLine, sheetWords, sizeWords } from '../../stock/panel/sheet-words.ts'
+import { cutRows } from './cut-rows.ts'
 import { faceNote, panelName, stepsNote } from './panel-words.ts'
-import { lieWords, pieceCells, stepWords } from './piece-words.ts'
+import { lieWords, pieceCells } from './piece-words.ts'
 import { timberText } from './timber-text.ts'
 import type { NumberedBoard } from './timber-words.ts'
 
@@ -31,7 +32,7 @@ const panelsText = (sheets: readonly SheetPanels[], trim: number, several: boole
     '',
     ...wrapLine(
       'Each panel lies with its better face up and its long side from left to right. Measure from its left end and its ' +
-        `lower edge: to the bottom corner at the toe of a side, or at its piece's joint nearer to the toe; to the lower left corner of what is square. ${stepsNote}`,
+        `lower edge: to the toe corner of a side, where its bottom and front edges meet, or the same corner at its joint; to the lower left corner of what is square. ${stepsNote}`,
       lineLength,
       0,
     ),
@@ -48,7 +49,7 @@ const usualNote = (sheets: readonly SheetPanels[], units: Units): string => {
 }
 
 const panelText = (panel: Panel, count: number, several: boolean, units: Units): readonly string[] => {
-  const { pieces, steps, rest } = panel
+  const { pieces, rest } = panel
   const show = (mm: number): string => showLength(mm, units)
   const rows = pieces.map((piece) => pieceCells(piece, several, units))
   const heads = ['piece', 'what', 'as it lies', 'from left', 'from below']
@@ -66,12 +67,8 @@ const panelText = (panel: Panel, count: number, several: boolean, units: Units):
         ...(lies === '' ? [] : wrapLine(`${' '.repeat(widths[0]! + 4)}${lies}`, lineLength, 10)),
       ]
     }),
-    ...steps.flatMap((step, i) =>
-      wrapLine(
-        `  ${i === 0 ? 'saw ' : '    '}${String(i + 1).padStart(2)}  ${stepWords(step, panel, units)}`,
-        lineLength,
-        10,
-      ),
+    ...cutRows(panel, units).flatMap(({ number, words }, i) =>
+      wrapLine(`  ${i === 0 ? 'saw ' : '    '}${number.padStart(2)}  ${words}`, lineLength, 10),
     ),
     ...(rest ? [`  left  ${show(rest.x1 - rest.x0)} × ${show(rest.y1 - rest.y0)}`] : []),
     ...(face ? wrapLine(`  ${face}`, lineLength, 4) : []),

@@ -10,37 +10,41 @@ import type { Box } from '../../geometry/bounds.ts'
 import { layoutMap, layoutSize } from '../../page/sheet/sheet.ts'
 import type { Panel, SheetPanels } from '../../stock/panel/panels.ts'
 import { lengthsNote } from '../lengths-note.ts'
+import { cutRows } from './cut-rows.ts'
 import { legible } from './legible.ts'
 import { panelPicture, panelScale } from './panel-picture.ts'
 import { beginNote, drawnNote, faceNoteOnPaper, panelName } from './panel-words.ts'
-import { lieWords, pieceCells, stepWords } from './piece-words.ts'
+import { lieWords, pieceCells } from './piece-words.ts'
 
 export interface PanelPagesFacts {
   readonly title: string
   readonly units: Units
+  /** first part of the set code: the same on every page plotted of this design */
+  readonly code: string
   /** several ramps: pieces are told with theirs */
   readonly several: boolean
   readonly sheets: readonly SheetPanels[]
 }
 
-export interface PanelPage {
-  readonly drawing: Drawing
+/** A page that is drawn once its number is known: `3 of 8`. */
+export interface UnnumberedPage {
+  readonly draw: (number: string) => Drawing
   readonly label: string
 }
 
 const gap = 5
 /** The drawing leaves them so much; what is more goes on. mm */
-const leastTables = 42
+const leastTables = 48
 const caution =
   'Eyes, ears and lungs covered; both sides of each cut held up; blade and cord watched; unplug before a change.'
 
 /** A page for each panel, read with its right edge down: the panel to scale, its pieces, the order of cuts. Long tables go on. */
-export const panelPages = (window: Box, facts: PanelPagesFacts): readonly PanelPage[] => {
+export const panelPages = (window: Box, facts: PanelPagesFacts): readonly UnnumberedPage[] => {
   const page = layoutSize(window, 'landscape')
   const panels = facts.sheets.flatMap((own) => own.panels)
   return panels.flatMap((panel) =>
     contents(panel, panels.length, page, facts).map((marks, i) => ({
-      drawing: [group(layoutMap(window, 'landscape'), marks)],
+      draw: (number) => [group(layoutMap(window, 'landscape'), marks(number))],
       label: i === 0 ? `panel ${panel.number}` : `panel ${panel.number}, page ${i + 1}`,
     })),
   )
@@ -52,29 +56,45 @@ interface Room {
   readonly height: number
 }
 
-const contents = (panel: Panel, count: number, page: Room, facts: PanelPagesFacts): readonly Drawing[] => {
+const contents = (
+  panel: Panel,
+  count: number,
+  page: Room,
+  facts: PanelPagesFacts,
+): readonly ((number: string) => Drawing)[] => {
   const { width, height } = page
   const { units } = facts
+  // edge by edge the cuts of curved pieces are many: they stand beside the drawing
+  const beside = panel.pieces.some(({ second }) => second !== null)
+  const left = beside ? width * pictureShare - gap : width
   const top = topOf(panel, count, page, units)
-  const tables = tablesOf(panel, width, facts)
-  const foot = footOf(panel, count, width, facts.title)
-  const tall = Math.max(...tables.map((one) => tableHeight(one)))
-  const room = top.bottom - foot.top - Math.min(tall, leastTables) - 2 * gap
-  const scale = panelScale(panel, { width, height: room }, units)
+  const tables = tablesOf(panel, width, facts, beside)
+  const foot = footOf(panel, count, width, facts)
+  const tall = tableHeight(tables[0])
+  const least = beside ? tall : Math.min(Math.max(tall, tableHeight(tables[1])), leastTables)
+  const room = top.bottom - foot.top - least - 2 * gap
+  const scale = panelScale(panel, { width: left, height: room }, units)
   const picture = legible(panelPicture(panel, scale, units), 'stays')
   const box = drawingBounds(picture)!
   const under = top.bottom - 3 - (box.y1 - box.y0) - gap
-  const at = { x: (width - (box.x1 - box.x0)) / 2 - box.x0, y: top.bottom - 3 - box.y1 }
+  const at = { x: (left - (box.x1 - box.x0)) / 2 - box.x0, y: top.bottom - 3 - box.y1 }
   const later = top.headBottom - gap
-  const split = paged(tables, under - foot.top, later - foot.top)
-  return split.map((parts, i) => [
+  const firsts = [under, beside ? top.bottom - gap : under] as const
+  const split = paged(
+    tables,
+    firsts.map((from) => from - foot.top),
+    later - foot.top,
+  )
+  return split.map((parts, i) => (number) => [
     ...(i === 0
       ? [...top.marks, group(affineTranslate(at.x, at.y), picture)]
       : [text('note', { x: 0, y: height - 5 }, 5, `Panel ${panel.number}, continued`, { face: 'bold' })]),
-    ...sharesOf(tables, parts, width, i === 0 ? under : later),
-    ...foot.marks(scale.words, `${i + 1} of ${split.length}`),
+    ...sharesOf(tables, parts, width, i === 0 ? firsts : [later, later]),
+    ...foot.marks(scale.words, number),
   ])
 }
+/** Of the page's width for a drawing with its cuts beside it. */
+const pictureShare = 0.63
 
 /** The panel's name, and how its drawing is read. */
 const topOf = (panel: Panel, count: number, { width, height }: Room, units: Units) => {
@@ -107,34 +127,34 @@ const tablesOf = (
   panel: Panel,
   width: number,
   { units, several }: PanelPagesFacts,
+  beside: boolean,
 ): readonly [LaidTable, LaidTable] => {
-  const { pieces, steps } = panel
   const sawn = layTable(
     {
       columns: [
+        { head: '', kind: 'box' },
         { head: 'cut', kind: 'right', face: 'bold' },
         { head: 'in this order', kind: 'words' },
       ],
-      rows: steps.map((step, i) => [String(i + 1), stepWords(step, panel, units)]),
+      rows: cutRows(panel, units).map(({ number, words }) => ['', number, words]),
     },
-    (width - gap) * 0.4,
+    beside ? width * (1 - pictureShare) : (width - gap) * 0.45,
     draftStyle,
   )
-  const curved = pieces.some(({ second }) => second !== null)
   const own = layTable(
     {
       columns: [
         { head: 'piece', kind: 'words', face: 'bold' },
         { head: 'what', kind: 'words' },
         { head: 'as it lies', kind: 'words' },
-        { head: 'its ring from\nthe left end', kind: 'figure' },
-        { head: 'its ring from\nthe lower edge', kind: 'figure' },
-        ...(curved ? [{ head: 'it lies with', kind: 'words' } as const] : []),
+        { head: 'its corner from\nthe left end', kind: 'figure' },
+        { head: 'its corner from\nthe lower edge', kind: 'figure' },
       ],
-      rows: pieces.map((piece) => [
-        ...pieceCells(piece, several, units),
-        ...(curved ? [lieWords(piece, units)] : []),
-      ]),
+      rows: panel.pieces.map((piece) => {
+        const [mark, what, extent, left, below] = pieceCells(piece, several, units)
+        const lies = lieWords(piece, units)
+        return [mark, what, lies === '' ? extent : `${extent}, ${lies}`, left, below]
+      }),
     },
     width - sawn.width - 2 * gap,
     draftStyle,
@@ -142,19 +162,26 @@ const tablesOf = (
   return [own, sawn]
 }
 
-/** Rows of both tables from so high down. */
+/** Rows of both tables, each from so high down. */
 const sharesOf = (
   tables: readonly [LaidTable, LaidTable],
   shares: readonly Share[],
   width: number,
-  y: number,
+  ys: readonly [number, number],
 ): Drawing =>
   shares.flatMap(({ from, count }, i) =>
-    count === 0 ? [] : tableMarks(tables[i]!, { x: i === 0 ? 0 : width - tables[1].width, y }, from, count),
+    count === 0
+      ? []
+      : tableMarks(tables[i]!, { x: i === 0 ? 0 : width - tables[1].width, y: ys[i]! }, from, count),
   )
 
 /** What every page of a panel ends with: cautions, the title block. */
-const footOf = ({ number, pieces }: Panel, count: number, width: number, title: string) => {
+const footOf = (
+  { number, pieces }: Panel,
+  count: number,
+  width: number,
+  { title, code }: PanelPagesFacts,
+) => {
   const foot = titleBlockHeight(draftStyle.size)
   const face = faceNoteOnPaper(pieces)
   const words = paragraph({ x: 0, y: 0 }, [...(face ? [face] : []), caution].join(' '), {
@@ -172,6 +199,7 @@ const footOf = ({ number, pieces }: Panel, count: number, width: number, title: 
           { name: 'design', value: title },
           { name: 'panel', value: `${number} of ${count}` },
           { name: 'scale', value: scale },
+          { name: 'set code begins', value: code },
           { name: 'page', value: page },
         ],
         draftStyle,
@@ -186,13 +214,19 @@ interface Share {
   readonly count: number
 }
 
-/** Rows of tables side by side on a first page with so much room under its drawing, the rest on further ones. mm */
-const paged = (tables: readonly LaidTable[], first: number, later: number): readonly (readonly Share[])[] => {
+/** Rows of tables side by side on a first page with so much room for each, the rest on further ones. mm */
+const paged = (
+  tables: readonly LaidTable[],
+  first: readonly number[],
+  later: number,
+): readonly (readonly Share[])[] => {
   const pages: (readonly Share[])[] = []
   let done = tables.map(() => 0)
   do {
-    const room = pages.length === 0 ? first : later
-    const share = tables.map((one, i) => ({ from: done[i]!, count: tableFits(one, done[i]!, room) }))
+    const share = tables.map((one, i) => ({
+      from: done[i]!,
+      count: tableFits(one, done[i]!, pages.length === 0 ? first[i]! : later),
+    }))
     const held = pages.length > 0 && share.every(({ count }) => count === 0)
     // a row that is higher than a page stands alone
     const given = held

@@ -10,13 +10,14 @@ import { textWidth } from '../../drawing/text-width.ts'
 import { affineScale } from '../../geometry/affine.ts'
 import { circle, pathOf, rectangle } from '../../geometry/path.ts'
 import { pathMap } from '../../geometry/path-map.ts'
-import { type Point, pointDistance } from '../../geometry/point.ts'
+import { type Point, pointDistance, pointToward } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
 import type { Panel } from '../../stock/panel/panels.ts'
 import type { SawStep } from '../../stock/panel/saw-order.ts'
 import { upFace } from './panel-words.ts'
 import { pieceMarks } from './piece-marks.ts'
 import { markWords } from './piece-words.ts'
+import { sideEdges } from './side-edges.ts'
 
 const { size, lines } = draftStyle
 /** Between the panel and the lines of figures, and for the numbers of cuts beside it. */
@@ -73,6 +74,7 @@ export const panelPicture = (panel: Panel, { ratio }: Scale, units: Units): Draw
     ...grainMarks(panel, ratio),
     ...faceMarks(panel, ratio),
     ...named.flatMap(({ marks }) => marks),
+    ...edgeLetters(panel, ratio, units),
     ...panel.pieces.map((piece) => stroke('mark', circle(small(piece), 1.2), lines.outline)),
     ...cutLines(panel.steps, panel, ratio),
     // over every line
@@ -81,6 +83,19 @@ export const panelPicture = (panel: Panel, { ratio }: Scale, units: Units): Draw
     ...runningDimension({ ...up, stops: scaled(ys) }, draftStyle),
   ]
 }
+
+/** `1a` inside the middle of each edge of a curved piece, as the order of cuts has it. */
+const edgeLetters = (panel: Panel, ratio: number, units: Units): Drawing =>
+  panel.steps.flatMap((step, i) => {
+    const piece =
+      step.kind === 'out' && !step.square && panel.pieces.find(({ part }) => part.mark === step.mark)
+    if (!piece) return []
+    return sideEdges(piece, panel, units).map(({ letter, at, inward }) => {
+      const { x, y } = pointToward({ x: at.x * ratio, y: at.y * ratio }, inward, 3)
+      return text('note', { x, y: y - letterSize / 2 }, letterSize, `${i + 1}${letter}`, { align: 'middle' })
+    })
+  })
+const letterSize = 2
 
 /** Distances of the pieces' corners, each once, with the marks of the pieces. */
 const stopsOf = (
@@ -106,7 +121,7 @@ const restMarks = ({ rest }: Panel, ratio: number, units: Units): Drawing => {
   const fits =
     (rest.x1 - rest.x0) * ratio > textWidth(words, size, 'regular') + 4 &&
     (rest.y1 - rest.y0) * ratio > 3 * size
-  return fits ? [text('note', { x, y: y - size / 2 }, size, words, { align: 'middle', grey: 0.45 })] : []
+  return fits ? [text('note', { x, y: y - size / 2 }, size, words, { align: 'middle', grey: 0.25 })] : []
 }
 
 /** Which way the grain runs: an arrow both ways along the upper edge, outside of the panel. */

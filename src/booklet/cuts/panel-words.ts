@@ -2,7 +2,7 @@ import type { Units } from '../../design/design.ts'
 import { wordList } from '../../length/word-list.ts'
 import type { Panel, PanelPiece } from '../../stock/panel/panels.ts'
 import { sheetWords, sizeWords } from '../../stock/panel/sheet-words.ts'
-import { stepWords } from './piece-words.ts'
+import { cutRows } from './cut-rows.ts'
 
 /** `2 of 6: 9 plywood, 1220 × 2440, two clamped back to back` */
 export const panelName = (
@@ -19,11 +19,11 @@ export const panelName = (
 
 /** How the order of cuts is to be read. */
 export const stepsNote =
-  'Cuts along run the long way, so far from the lower edge; cuts across so far from the left end, from edge to edge or as said. The blade runs beside the line, on the side that is named.'
+  'Mark all cuts before the first: they are measured from the edges of the whole panel. Cuts along run the long way, so far from the lower edge; cuts across so far from the left end, from edge to edge or as said. Straight cuts: the circular saw along a clamped guide, its blade beside the line, on the side that is named. Jigsaw: on the WASTE side. STOP: where the cut, seen from above, comes to the corner; a hand saw does the rest.'
 
 /** How a drawing of a panel is to be read. */
 export const drawnNote =
-  'The long side lies from left to right. Measure from the left end and from the lower edge to the ringed corner of each piece. ' +
+  'The long side lies from left to right. Measure from the left end and from the lower edge to the ringed corner of each piece: of a curved one its toe corner, where bottom edge and front edge meet, or the same corner at its joint. Mirrored: it is traced from a sawn side that is turned over. ' +
   stepsNote
 
 /** Which face of a panel lies up while it is marked and sawn; null where both are alike. */
@@ -32,11 +32,11 @@ export const upFace = ({ material }: Panel['sheet']): string | null =>
 
 /** Which face lies up and what is sawn first, in a line. */
 export const beginNote = (panel: Panel, units: Units): string => {
-  const [first] = panel.steps
+  const [first] = cutRows(panel, units)
   const face = upFace(panel.sheet)
   return [
     ...(face ? [`${face.slice(0, 1).toUpperCase()}${face.slice(1)}.`] : []),
-    ...(first ? [`First cut, 1: ${stepWords(first, panel, units)}.`] : []),
+    ...(first ? [`First cut, ${first.number}: ${first.words}.`] : []),
   ].join(' ')
 }
 

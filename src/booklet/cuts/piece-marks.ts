@@ -11,7 +11,7 @@ import { type Point, pointAngle, pointDistance, pointToward } from '../../geomet
 import { outerPolygon } from '../../geometry/polygon/outer-polygon.ts'
 import type { PanelPiece } from '../../stock/panel/panels.ts'
 import type { SheetPart } from '../../stock/sheet-part.ts'
-import { frontName, markWords } from './piece-words.ts'
+import { markWords } from './piece-words.ts'
 
 const { lines } = draftStyle
 /** Heights of a mark where there is room, and where there is little. */
@@ -73,7 +73,7 @@ const wordsBox = (at: Point, size: number, words: readonly string[]): Box => {
   return { x0: at.x - wide, x1: at.x + wide, y0: at.y - 1.5 - words.length * 1.5 * small, y1: at.y + size }
 }
 
-/** TOE, or the JOINT of a piece, and LIP beside their corners, inside, clear of other words. */
+/** The toe corner, or that at the joint of a piece, and LIP beside their corners, inside, clear of other words. */
 const endMarks = (part: SheetPart, outline: Path, middle: Point, taken: Box): Drawing => {
   const segments = pathSegments(outline)
   const arcs = segments.filter((one) => one.kind === 'arc')
@@ -102,7 +102,7 @@ const endMarks = (part: SheetPart, outline: Path, middle: Point, taken: Box): Dr
     return [text('note', { x, y: y - small / 2 }, small, words, { face: 'bold', align: 'middle' })]
   }
   return [
-    ...named(frontName(part).toUpperCase(), outline.start),
+    ...named('corner', outline.start),
     ...(curve && part.piece?.lip !== false ? named('LIP', curve.from) : []),
   ]
 }

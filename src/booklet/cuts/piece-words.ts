@@ -1,6 +1,7 @@
 import type { Units } from '../../design/design.ts'
+import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
-import type { Panel, PanelPiece } from '../../stock/panel/panels.ts'
+import { isMirrored, type Panel, type PanelPiece } from '../../stock/panel/panels.ts'
 import type { SawStep } from '../../stock/panel/saw-order.ts'
 
 /** `S1`, or `S1 + S2` for two that are sawn as one. */
@@ -55,6 +56,7 @@ export const lieWords = (piece: PanelPiece, units: Units): string => {
     ...(tilted ? [`askew: the other end of the bottom edge ${show(second.x)}, ${show(second.y)}`] : []),
     ...(part.faced ? [`OUTSIDE FACE ${over ? 'DOWN' : 'UP'}`] : []),
     ...(under?.faced ? [`${under.mark} under it with its OUTSIDE FACE DOWN`] : []),
+    isMirrored(piece) ? 'mirrored' : 'as the pages lie',
   ].join('; ')
 }
 
@@ -63,13 +65,13 @@ export const stepWords = (step: SawStep, { size: [width, length], pieces }: Pane
   const show = (mm: number): string => showLength(mm, units)
   if (step.kind === 'out') {
     const own = pieces.find(({ part }) => part.mark === step.mark)!
-    return step.square
-      ? `saw ${markWords(own)} out: circular saw short of its corners, then the jigsaw`
-      : `saw ${markWords(own)} out: the bottom edge first, straight edges with the circular saw, the curve with the jigsaw`
+    return `saw ${markWords(own)} out: circular saw short of its corners, then the jigsaw`
   }
   const rip = step.kind === 'rip'
   const whole = step.from < 1 && step.to > (rip ? length : width) - 1
   const side = rip ? (step.blade === 'past' ? 'above' : 'below') : step.blade === 'past' ? 'right' : 'left'
-  const part = whole ? '' : ` from ${show(step.from)} to ${show(step.to)}`
+  const part = whole
+    ? ''
+    : ` from ${show(step.from)} to ${show(step.to)}, the part with ${wordList(step.marks)}`
   return `${rip ? 'along' : 'across'} at ${show(step.at)}${part}, blade ${side}`
 }

@@ -1,4 +1,6 @@
 import type { Units } from '../../design/design.ts'
+import { draftStyle } from '../../drafting/line-types.ts'
+import { titleBlock, titleBlockHeight } from '../../drafting/title-block.ts'
 import { type Drawing, group } from '../../drawing/drawing.ts'
 import { paragraph } from '../../drawing/paragraph.ts'
 import { affineTranslate } from '../../geometry/affine.ts'
@@ -6,7 +8,7 @@ import type { Box } from '../../geometry/bounds.ts'
 import { showLength } from '../../length.ts'
 import { layoutMap, layoutSize } from '../../page/sheet/sheet.ts'
 import { boardHeight, boardView } from '../views/board-view.ts'
-import type { PanelPage } from './panel-page.ts'
+import type { UnnumberedPage } from './panel-page.ts'
 import { boardWords, type NumberedBoard, partWords, timberNote } from './timber-words.ts'
 
 export interface TimberPagesFacts {
@@ -14,6 +16,8 @@ export interface TimberPagesFacts {
   readonly units: Units
   readonly several: boolean
   readonly boards: readonly NumberedBoard[]
+  /** first part of the set code */
+  readonly code: string
 }
 
 /** Height of the words, mm. */
@@ -21,10 +25,25 @@ const size = 2.6
 const gap = 3
 
 /** Boards to one scale, one under the other, read with the right edge of the page down as the panels are. */
-export const timberPages = (window: Box, facts: TimberPagesFacts): readonly PanelPage[] => {
+export const timberPages = (window: Box, facts: TimberPagesFacts): readonly UnnumberedPage[] => {
   const { width, height } = layoutSize(window, 'landscape')
-  return contents(facts, width, height).map((marks, i) => ({
-    drawing: [group(layoutMap(window, 'landscape'), marks)],
+  const foot = titleBlockHeight(draftStyle.size)
+  return contents(facts, width, height, foot + gap).map((marks, i) => ({
+    draw: (number) => [
+      group(layoutMap(window, 'landscape'), [
+        ...marks,
+        ...titleBlock(
+          { x0: 0, y0: 0, x1: width, y1: foot },
+          [
+            { name: 'design', value: facts.title },
+            { name: 'part', value: 'timber' },
+            { name: 'set code begins', value: facts.code },
+            { name: 'page', value: number },
+          ],
+          draftStyle,
+        ),
+      ]),
+    ],
     label: i === 0 ? 'timber' : `timber, page ${i + 1}`,
   }))
 }
@@ -33,6 +52,8 @@ const contents = (
   { title, units, several, boards }: TimberPagesFacts,
   width: number,
   height: number,
+  /** what stays free below, mm */
+  least: number,
 ): readonly Drawing[] => {
   if (boards.length === 0) return []
   const scale = width / Math.max(...boards.map(({ board }) => board.length))
@@ -50,18 +71,18 @@ const contents = (
   for (const numbered of boards) {
     const words = boardLine(numbered, several, units, width, bottom)
     const low = words.bottom - boardHeight - gap
-    if (low < 0) {
+    if (low < least) {
       pages.push(marks)
       ;({ marks, bottom } = head(`${title}: timber, continued`))
     }
-    const placed = low < 0 ? boardLine(numbered, several, units, width, bottom) : words
+    const placed = low < least ? boardLine(numbered, several, units, width, bottom) : words
     marks = [...marks, ...placed.marks, ...barMarks(numbered, scale, placed.bottom - boardHeight, units)]
     bottom = placed.bottom - boardHeight - gap
   }
   return [...pages, marks]
 }
 
-/** `Timber 3: 38 × 89, 2400 long. T5 stud 3; T6 stud 4; left 22` */
+/** `Board 3: 38 × 89, 2400 long. T5 stud 3; T6 stud 4; left 22` */
 const boardLine = (
   { number, board, cuts }: NumberedBoard,
   several: boolean,
@@ -71,7 +92,7 @@ const boardLine = (
 ) =>
   paragraph(
     { x: 0, y: top },
-    `Timber ${number}: ${boardWords(board, units)}. ${cuts
+    `Board ${number}: ${boardWords(board, units)}. ${cuts
       .map(({ part }) => `${part.mark} ${partWords(part, several, units)}`)
       .join('; ')}${board.left >= 1 ? `; left ${showLength(board.left, units)}` : ''}`,
     { layer: 'note', width, size },

@@ -16,7 +16,7 @@ export const timberText = (boards: readonly NumberedBoard[], several: boolean, u
     '',
     ...boards.flatMap(({ number, board, cuts }) =>
       wrapLine(
-        `timber ${number} of ${boards.length}: ${boardWords(board, units)}: ` +
+        `board ${number} of ${boards.length}: ${boardWords(board, units)}: ` +
           cuts
             .map(({ part, length }) => `${part.mark} ${show(length)} (${partWords(part, several, units)})`)
             .join(', ') +

@@ -37,7 +37,7 @@ export const boardWords = ({ section, length }: SawnBoard, units: Units): string
 
 /** `stud 3`, with its ramp where there are several, and what it is ripped to. */
 export const partWords = ({ words, ramp, ripped }: TimberPart, several: boolean, units: Units): string =>
-  `${words}${several ? ` of ${ramp}` : ''}${
+  `${several ? `${ramp}, ` : ''}${words}${
     ripped ? `, ripped to ${ripped.map((mm) => showLength(mm, units, { decimals: 1 })).join(' × ')}` : ''
   }`
 

@@ -8,6 +8,7 @@ import { done } from '../done.ts'
 import { loadDesign } from '../load-design.ts'
 import { forceOption, paperWords } from '../options.ts'
 import { askedFormat, giveOut, jsonText, outOption } from '../out-format.ts'
+import { sha256 } from '../platform.ts'
 import type { Shell } from '../shell.ts'
 
 const formats = {
@@ -49,8 +50,8 @@ const cuts = (file: string, options: CutsOptions, shell: Shell): Promise<number>
     format,
     {
       as: {
-        '.pdf': () => cutsInput(design, job, sheet),
-        '.svg': () => writeSvg(cutsPicture(design, job, sheet)),
+        '.pdf': () => cutsInput(design, job, sheet, sha256),
+        '.svg': () => writeSvg(cutsPicture(design, job, sheet, sha256)),
         '.csv': () => writeCsv(cutsCells(sheets, boards)),
         '.json': () => jsonText(record()),
         '.txt': () => cutsText(design, sheets, boards),

@@ -1,11 +1,12 @@
 import type { Design, Sheet, Stock, StockPanel, Units } from '../../design/design.ts'
 import { panelSizes, sameSheet } from '../../design/panel-sizes.ts'
 import { type Affine, affineApply, affineThen, affineTranslate } from '../../geometry/affine.ts'
+import { segmentAt } from '../../geometry/at.ts'
 import { type Box, pointsBounds } from '../../geometry/bounds.ts'
-import type { Path } from '../../geometry/path.ts'
+import { type Path, pathSegments } from '../../geometry/path.ts'
 import { pathMap } from '../../geometry/path-map.ts'
 import type { Point } from '../../geometry/point.ts'
-import { outerPolygon } from '../../geometry/polygon/outer-polygon.ts'
+import { doubleArea, outerPolygon } from '../../geometry/polygon/outer-polygon.ts'
 import { offerSteps } from '../../ramp/check/offer.ts'
 import type { SheetPart } from '../sheet-part.ts'
 import { nest } from './nest.ts'
@@ -209,7 +210,12 @@ const panelOf = (
     clamped,
     pieces,
     ...sawPanel(
-      pieces.map(({ part, box }, i) => ({ mark: part.mark, box, square: places[i]!.shape.square })),
+      pieces.map((piece, i) => ({
+        mark: piece.part.mark,
+        box: piece.box,
+        square: places[i]!.shape.square,
+        mirrored: isMirrored(piece),
+      })),
       whole,
       kerf,
     ),
@@ -241,6 +247,11 @@ const panelPiece = ({ shape, x, y }: Place, { part, under }: Couple): PanelPiece
   const end = affineApply(map, part.outline.pieces[0]!.to)
   return { ...base, outline, x: at.x, y: at.y, second: end }
 }
+
+/** Whether a curved piece lies as the mirror image of its pattern, which shows the outside of a right side, toe at the left. */
+export const isMirrored = ({ second, outline }: PanelPiece): boolean =>
+  second !== null &&
+  doubleArea(pathSegments(outline).flatMap((segment) => [segment.from, segmentAt(segment, 0.5)])) < 0
 
 /** Corners of a piece on its panel from the one that is found with a tape, arcs flattened within 0.05 mm. */
 export const pieceCorners = ({ outline, x, y }: PanelPiece): readonly Point[] => {

@@ -7,6 +7,8 @@ export interface Sawn {
   readonly box: Box
   /** fills its box: straight cuts free it */
   readonly square: boolean
+  /** the mirror image of its pattern as it lies: traced from one that was sawn before */
+  readonly mirrored?: boolean
 }
 
 /** One thing to do, in order. mm from the panel's lower edge or its left end. */
@@ -42,7 +44,7 @@ export const sawPanel = (pieces: readonly Sawn[], panel: Box, kerf: number): Saw
     const [only] = pieces
     const free = pieces.length === 1 && only!.square
     return {
-      steps: free ? [] : pieces.map(({ mark, square }) => ({ kind: 'out', mark, square })),
+      steps: free ? [] : tracedLast(pieces).map(({ mark, square }) => ({ kind: 'out', mark, square })),
       rest: largestRest(
         panel,
         pieces.map(({ box }) => box),
@@ -65,6 +67,9 @@ export const sawPanel = (pieces: readonly Sawn[], panel: Box, kerf: number): Saw
     rest: larger(near.rest, far.rest),
   }
 }
+
+const tracedLast = (pieces: readonly Sawn[]): readonly Sawn[] =>
+  pieces.toSorted((a, b) => Number(a.mirrored ?? false) - Number(b.mirrored ?? false))
 
 const areaOf = ({ x0, y0, x1, y1 }: Box): number => Math.max(0, x1 - x0) * Math.max(0, y1 - y0)
 

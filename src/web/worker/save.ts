@@ -136,8 +136,8 @@ const makeOf = (
       if (format === 'csv') return { text: writeCsv(cutsCells(job.sheets, job.boards)) }
       if (format === 'json') return json(cutsRecord(design, job))
       if (format === 'txt') return { text: cutsText(design, job.sheets, job.boards) }
-      if (format === 'svg') return { text: writeSvg(cutsPicture(design, job, sheet)) }
-      return { pdf: cutsInput(design, job, sheet) }
+      if (format === 'svg') return { text: writeSvg(cutsPicture(design, job, sheet, sha256)) }
+      return { pdf: cutsInput(design, job, sheet, sha256) }
     }
     case 'list': {
       const job = granted(buyJob(design))

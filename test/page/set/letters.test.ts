@@ -85,7 +85,7 @@ it('nor on the pages beside the set: booklet, lists, cuts, offsets, square', () 
     const { sheet } = laying
     const asked: Record<string, PdfInput> = {
       offsets: offsetsInput(design, granted(offsetsJob(design)), sheet),
-      cuts: cutsInput(design, granted(cutsJob(design)), sheet),
+      cuts: cutsInput(design, granted(cutsJob(design)), sheet, fingerprint),
       list: buyInput(design, granted(buyJob(design)), sheet),
       booklet: bookletInput(design, granted(bookletJob(design, laying, { only: null, fingerprint })), sheet),
       square: setInput(granted(squareJob({ paper, units: design.units }, null, fingerprint)).set, ''),

@@ -7,7 +7,7 @@ import { squareView, stageView } from '../../views/stage-view.ts'
 import { type Block, step } from '../block.ts'
 import type { Book } from '../book.ts'
 import { stage, stageSteps } from '../stage.ts'
-import { liesWords, roleWords } from '../timber-words.ts'
+import { liesWords, timberName } from '../timber-words.ts'
 
 /** Of its sides, mm. */
 export const frameTop = (ramp: SolvedRamp): number =>
@@ -68,7 +68,7 @@ export const frameSteps = (book: Book, ramp: SolvedRamp): readonly Block[] => {
   }
   const studWords = (i: number): string => {
     const stud = ramp.studs[i]!
-    return `stud ${i + 1}, ${liesWords(stud)}, its middle ${show(stud.at)} ${where}`
+    return `${timberName(book, ramp, i)}, ${liesWords(stud)}, its middle ${show(stud.at)} ${where}`
   }
   const corners = cornersOf(ramp)
   const later = ramp.studs.map((_, i) => i).filter((i) => !corners.includes(i))
@@ -142,7 +142,7 @@ const deckWords = (book: Book, ramp: SolvedRamp, i: number, held: string): strin
         : timber.role === 'wheels'
           ? ''
           : ", its top level with the side's top"
-  return `Screw timber ${ramp.studs.length + i + 1} (${roleWords[timber.role]}), ${liesWords(timber)}, its middle ${show(timber.x)} behind the toe${lies}, ${held}.`
+  return `Screw ${timberName(book, ramp, ramp.studs.length + i)}, ${liesWords(timber)}, its middle ${show(timber.x)} behind the toe${lies}, ${held}.`
 }
 
 /** So many at most, as even as can be. */

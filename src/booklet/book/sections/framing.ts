@@ -1,4 +1,5 @@
 import { isCurved } from '../../../design/kind-traits.ts'
+import { roleWords } from '../../../ramp/frame/timber-roles.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { massRange } from '../../stock-rows.ts'
 import { planView } from '../../views/plan-view.ts'
@@ -7,7 +8,7 @@ import { type Block, caution, check, head, part, table, words } from '../block.t
 import { type Book, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
-import { liesWords, rippedWords, roleWords } from '../timber-words.ts'
+import { liesWords, rippedWords, timberMarks } from '../timber-words.ts'
 import { endScrews, frameSteps, frameTop } from './frame-steps.ts'
 
 export const framing = (book: Book): Section => ({
@@ -64,13 +65,15 @@ export const checksOf = (book: Book, ramp: SolvedRamp, ids: readonly string[]): 
       words(`${message.slice(0, 1).toUpperCase()}${message.slice(1).replaceAll('`', '')}.`, book.width),
     )
 
-const studTable = ({ show, fine }: Book, ramp: SolvedRamp) => {
+const studTable = (book: Book, ramp: SolvedRamp) => {
+  const { show, fine } = book
   const { section } = ramp.design.studs
   const curved = isCurved(ramp)
   return {
     columns: [
       { head: '', kind: 'box' as const },
       { head: 'number', kind: 'right' as const, face: 'bold' as const },
+      { head: 'sawn as', kind: 'words' as const },
       { head: curved ? 'up the curve' : 'from the end', kind: 'figure' as const },
       ...(curved ? [{ head: 'behind the toe', kind: 'figure' as const }] : []),
       { head: 'lies', kind: 'words' as const },
@@ -81,6 +84,7 @@ const studTable = ({ show, fine }: Book, ramp: SolvedRamp) => {
       ...ramp.studs.map((stud, i) => [
         '',
         `${i + 1}`,
+        timberMarks(book, ramp, i),
         show(stud.at),
         ...(curved ? [show(stud.x)] : []),
         liesWords(stud),
@@ -93,6 +97,7 @@ const studTable = ({ show, fine }: Book, ramp: SolvedRamp) => {
         ? ramp.deckTimbers.map((timber, i) => [
             '',
             `${ramp.studs.length + i + 1}`,
+            timberMarks(book, ramp, ramp.studs.length + i),
             '',
             show(timber.x),
             liesWords(timber),

@@ -3,10 +3,11 @@ import { drawingBounds } from '../../../drawing/drawing-bounds.ts'
 import { affineTranslate } from '../../../geometry/affine.ts'
 import { wordList } from '../../../length/word-list.ts'
 import type { Panel } from '../../../stock/panel/panels.ts'
+import { cutRows } from '../../cuts/cut-rows.ts'
 import { legible } from '../../cuts/legible.ts'
 import { panelPicture, panelScale } from '../../cuts/panel-picture.ts'
 import { drawnNote, faceNoteOnPaper, panelName } from '../../cuts/panel-words.ts'
-import { lieWords, pieceCells, stepWords } from '../../cuts/piece-words.ts'
+import { lieWords, pieceCells } from '../../cuts/piece-words.ts'
 import {
   type Block,
   beside,
@@ -89,7 +90,8 @@ const panelOf = (book: Book, panel: Panel, count: number): readonly Block[] => {
 
 /** Where each piece lies, and the cuts in their order. */
 const tablesOf = ({ units, several }: Book, panel: Panel, width: number): readonly TableBlock[] => {
-  const { pieces, steps } = panel
+  const { pieces } = panel
+  const cuts = cutRows(panel, units)
   return [
     table(
       {
@@ -107,7 +109,7 @@ const tablesOf = ({ units, several }: Book, panel: Panel, width: number): readon
       },
       width,
     ),
-    ...(steps.length > 0
+    ...(cuts.length > 0
       ? [
           table(
             {
@@ -116,7 +118,7 @@ const tablesOf = ({ units, several }: Book, panel: Panel, width: number): readon
                 { head: 'cut', kind: 'right', face: 'bold' },
                 { head: 'in this order', kind: 'words' },
               ],
-              rows: steps.map((step, i) => ['', `${i + 1}`, stepWords(step, panel, units)]),
+              rows: cuts.map(({ number, words: said }) => ['', number, said]),
             },
             width,
           ),

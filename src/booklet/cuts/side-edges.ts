@@ -1,0 +1,177 @@
+import type { Units } from '../../design/design.ts'
+import { segmentAt } from '../../geometry/at.ts'
+import { pathBounds } from '../../geometry/bounds.ts'
+import { segmentLength } from '../../geometry/length.ts'
+import { pathDistance } from '../../geometry/nearest.ts'
+import { pathSegments, type Segment } from '../../geometry/path.ts'
+import { type Point, pointBetween, pointToward } from '../../geometry/point.ts'
+import { wordList } from '../../length/word-list.ts'
+import { showLength } from '../../length.ts'
+import { isMirrored, type Panel, type PanelPiece } from '../../stock/panel/panels.ts'
+import { markWords } from './piece-words.ts'
+
+/** What is sawn of a curved piece in one go. */
+export interface SideEdge {
+  /** `a`, `b`: in the order of sawing */
+  readonly letter: string
+  /** `bottom edge, blade below` */
+  readonly words: string
+  /** where its letter stands on the panel, and the way into the piece, radians; mm */
+  readonly at: Point
+  readonly inward: number
+}
+
+/** Common practice, no source; mm. A shorter edge is sawn with the jigsaw; a circular saw that comes through at a corner runs so far past it on the upper face; lines nearer to each other are told. */
+const practice = { shortest: 150, past: 60, near: 10 } as const
+
+const slack = 0.5
+
+/** A straight edge of a piece on its panel. */
+interface Straight {
+  readonly name: string
+  readonly segment: Segment
+  /** so far along, so its place among the edges of a side */
+  readonly rank: number
+}
+
+/** The straight edges of a curved piece that a circular saw saws, the bottom one first, then what a jigsaw does. */
+export const sideEdges = (piece: PanelPiece, panel: Panel, units: Units): readonly SideEdge[] => {
+  const others = panel.pieces.filter((one) => one !== piece)
+  const all = straightOf(piece)
+  const long = all.filter(({ segment }) => segmentLength(segment) >= practice.shortest)
+  const own = long.filter(({ segment }) => !onEdge(segment, panel))
+  const free = long.filter((edge) => !own.includes(edge)).map(({ name }) => name)
+  const last = curveEdge(piece, all, others, units)
+  const edges = [
+    ...own.map(({ name, segment }) => {
+      const { side, inward } = bladeOf(segment, piece)
+      return {
+        words: `${name}, blade ${side}${stopWords(segment, others)}`,
+        at: pointBetween(segment.from, segment.to, 0.5),
+        inward,
+      }
+    }),
+    last,
+  ]
+  return edges.map((edge, i) => ({
+    ...edge,
+    letter: letters[i]!,
+    words:
+      i === 0 && free.length > 0
+        ? `${edge.words} (${wordList(free)}: the panel's own edge, no cut)`
+        : edge.words,
+  }))
+}
+
+const letters = 'abcdefgh'
+
+/** By what they are on the part itself, whose bottom edge lies level from its start. */
+const straightOf = ({ part, outline }: PanelPiece): readonly Straight[] => {
+  const { x0, x1, y1 } = pathBounds(part.outline)
+  const front = Math.abs(part.outline.start.x - x0) < slack ? x0 : x1
+  const on = pathSegments(outline)
+  return pathSegments(part.outline)
+    .map((segment, i): Straight | null => {
+      if (segment.kind !== 'line') return null
+      const { from, to } = segment
+      const [level, upright] = [Math.abs(from.y - to.y) < slack, Math.abs(from.x - to.x) < slack]
+      const low = Math.abs(from.y) < slack || Math.abs(to.y) < slack
+      const known: readonly [string, boolean][] = [
+        ['bottom edge', level && low],
+        ['top line', level && Math.abs(from.y - y1) < slack],
+        [
+          part.piece && !part.piece.toe ? 'joint' : 'front edge',
+          upright && low && Math.abs(from.x - front) < slack,
+        ],
+        ['back edge', upright && Math.abs(from.x - (front === x0 ? x1 : x0)) < slack],
+        ['cut of the back corner', !level && !upright && low],
+      ]
+      const rank = known.findIndex(([, fits]) => fits)
+      return rank < 0 ? null : { name: known[rank]![0], segment: on[i]!, rank: order[rank]! }
+    })
+    .filter((edge) => edge !== null)
+    .sort((a, b) => a.rank - b.rank)
+}
+/** Of the names above: bottom, cut corner, back, top, front. */
+const order = [0, 3, 4, 2, 1]
+
+/** Whether an edge lies on the panel's own. */
+const onEdge = ({ from, to }: Segment, { size: [width, length] }: Panel): boolean =>
+  [from, to].every(({ x }) => x < slack) ||
+  [from, to].every(({ x }) => x > length - slack) ||
+  [from, to].every(({ y }) => y < slack) ||
+  [from, to].every(({ y }) => y > width - slack)
+
+/** On which side of an edge the waste lies, as the panel is seen, and the way into the piece. */
+const bladeOf = ({ from, to }: Segment, piece: PanelPiece): { side: string; inward: number } => {
+  const along = Math.atan2(to.y - from.y, to.x - from.x)
+  const inward = along + (isMirrored(piece) ? -Math.PI / 2 : Math.PI / 2)
+  const [x, y] = [Math.cos(inward), Math.sin(inward)]
+  const side =
+    Math.abs(y) > 0.95 ? (y > 0 ? 'below' : 'above') : Math.abs(x) > 0.95 ? (x > 0 ? 'left' : 'right') : null
+  return { side: side ?? 'outside its line', inward }
+}
+
+/** At which of its ends a saw must not run on, and what lies there. */
+const stopWords = ({ from, to }: Segment, others: readonly PanelPiece[]): string => {
+  const level = Math.abs(to.x - from.x) >= Math.abs(to.y - from.y)
+  const ends = [
+    { at: to, before: from },
+    { at: from, before: to },
+  ].flatMap(({ at, before }) => {
+    const angle = Math.atan2(at.y - before.y, at.x - before.x)
+    const met = others.filter(({ outline }) =>
+      past.some((far) => pathDistance(outline, pointToward(at, angle, far)) < practice.near / 2),
+    )
+    const name = level ? (at.x > before.x ? 'right' : 'left') : at.y > before.y ? 'upper' : 'lower'
+    return met.length === 0 ? [] : [{ name, marks: met.map(markWords) }]
+  })
+  if (ends.length === 0) return ''
+  const marks = [...new Set(ends.flatMap((end) => end.marks))]
+  return `; STOP at its ${ends.map(({ name }) => name).join(' and ')} end${ends.length > 1 ? 's' : ''}: ${wordList(marks)} beyond`
+}
+/** Looked at beyond an end, mm. */
+const past = Array.from({ length: 13 }, (_, i) => (i * practice.past) / 12)
+
+/** What is left to the jigsaw: the curve, and what is short. */
+const curveEdge = (
+  piece: PanelPiece,
+  straight: readonly Straight[],
+  others: readonly PanelPiece[],
+  units: Units,
+): Omit<SideEdge, 'letter'> => {
+  const segments = pathSegments(piece.outline)
+  const curves = segments.filter(({ kind }) => kind !== 'line')
+  const curve = (curves.length > 0 ? curves : segments).reduce((most, one) =>
+    segmentLength(one) > segmentLength(most) ? one : most,
+  )
+  const short = straight
+    .filter(({ segment }) => segmentLength(segment) < practice.shortest)
+    .map(({ name }) => name)
+  const named = new Set(straight.map(({ segment }) => segment))
+  const notched = segments.some((one) => one !== curve && !named.has(one) && segmentLength(one) > slack)
+  const what = [
+    ...short,
+    ...(notched && piece.part.piece?.lip !== false ? ['notch'] : []),
+    ...(curves.length > 0 ? ['curve'] : []),
+  ]
+  const close = others
+    .map((other) => ({
+      mark: markWords(other),
+      off: Math.min(
+        ...Array.from({ length: 65 }, (_, i) => pathDistance(other.outline, segmentAt(curve, i / 64))),
+      ),
+    }))
+    .filter(({ off }) => off < practice.near)
+    .map(({ mark, off }) => `${mark} is only ${showLength(off, units)} off`)
+  const at = segmentAt(curve, 0.5)
+  const { inward } = bladeOf(
+    { kind: 'line', from: segmentAt(curve, 0.49), to: segmentAt(curve, 0.51) },
+    piece,
+  )
+  return {
+    words: `${wordList(what)}: jigsaw${close.length > 0 ? `; ${wordList(close)}` : ''}`,
+    at,
+    inward,
+  }
+}
