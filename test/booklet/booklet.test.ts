@@ -358,9 +358,9 @@ test('a frame is squared while its corners are held, before what comes between t
     return place
   }
   const square = at('Measure from corner')
-  for (const early of ['Screw stud 1,', 'Screw timber 10 ', 'Screw timber 11 '])
+  for (const early of ['Screw stud 1 (T1),', 'Screw timber 10 (T10)', 'Screw timber 11 (T11)'])
     expect(at(early)).toBeLessThan(square)
-  for (const late of ['Screw stud 2,', 'Screw stud 6,', 'Screw timber 7 '])
+  for (const late of ['Screw stud 2 (T2),', 'Screw stud 6 (T6),', 'Screw timber 7 (T7)'])
     expect(at(late)).toBeGreaterThan(square)
   expect(at('both diagonals again')).toBeGreaterThan(at('Screw timber 9 '))
 })
