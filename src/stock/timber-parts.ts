@@ -1,6 +1,6 @@
 import { same } from '../ramp/check/offer.ts'
+import { roleWords } from '../ramp/frame/deck-timbers.ts'
 import type { Timber } from '../ramp/frame/timber.ts'
-import { roleWords } from '../ramp/frame/timber-roles.ts'
 import type { Ramp } from '../ramp/ramp.ts'
 
 /** Something that is sawn from timber. Lengths mm. */

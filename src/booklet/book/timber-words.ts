@@ -1,5 +1,5 @@
+import { roleWords } from '../../ramp/frame/deck-timbers.ts'
 import type { Timber } from '../../ramp/frame/timber.ts'
-import { roleWords } from '../../ramp/frame/timber-roles.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
 import { timberPartsOf } from '../../stock/timber-parts.ts'
 import type { Book } from './book.ts'

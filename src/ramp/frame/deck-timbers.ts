@@ -15,6 +15,15 @@ export interface DeckTimber extends Timber {
   readonly role: 'pipe' | 'backing' | 'deck' | 'back' | 'wheels'
 }
 
+/** What a timber behind the lip is for. */
+export const roleWords: Readonly<Record<DeckTimber['role'], string>> = {
+  pipe: 'under the pipe',
+  backing: 'backing behind the pipe',
+  deck: 'under the deck board',
+  back: 'back bottom corner',
+  wheels: 'for the wheels',
+}
+
 /** Less air needs no packing, mm. */
 const touching = 1
 

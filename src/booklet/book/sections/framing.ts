@@ -1,5 +1,5 @@
 import { isCurved } from '../../../design/kind-traits.ts'
-import { roleWords } from '../../../ramp/frame/timber-roles.ts'
+import { roleWords } from '../../../ramp/frame/deck-timbers.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { massRange } from '../../stock-rows.ts'
 import { planView } from '../../views/plan-view.ts'
