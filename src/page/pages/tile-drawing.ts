@@ -2,7 +2,7 @@ import type { Units } from '../../design/design.ts'
 import { type Drawing, group, stroke, text } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineApply, affineIdentity, affineInvert } from '../../geometry/affine.ts'
-import { type Box, boxGrow, pointsBounds } from '../../geometry/bounds.ts'
+import { boxGrow, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners, pathClip } from '../../geometry/clip.ts'
 import type { Path } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
@@ -10,15 +10,8 @@ import { showLength } from '../../length.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import { screwRing } from '../../pattern/timber-marks.ts'
 import { type Datum, datumMarks } from '../proof/datum.ts'
-import { freePlace } from '../room/free-place.ts'
-import {
-  boxCounter,
-  clearUnder,
-  coarser,
-  type Occupancy,
-  occupyUnder,
-  takenUnder,
-} from '../room/occupancy.ts'
+import { freePlace, mostBorder } from '../room/free-place.ts'
+import { boxCounter, clearUnder, coarser, type Occupancy, occupyUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import { anything, keepOff, keepOffPath, on, wordClear, wordRoom } from '../room/word-room.ts'
 import { clipMarks } from '../tile/clip-marks.ts'
@@ -40,8 +33,8 @@ export interface TileFacts extends TitleFacts {
   readonly datums: readonly Datum[]
   /** of the whole cut line, on its waste side */
   readonly bands: readonly Path[]
-  /** the whole outline by points */
-  readonly polygon: readonly Point[]
+  /** whether a point of the pattern lies on the wood */
+  readonly wood: (p: Point) => boolean
 }
 
 /** What is set freely keeps this far off all else, mm. */
@@ -84,7 +77,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   keepOff(room, strokes, on.rather, tile.toWindow)
   const named = [...pointNames(pattern, tile, room), ...patternWords(pattern.marks, tile, room)]
   const levels = levelMarks(pattern.levels, tile, room)
-  const wood = woodOf(tile, facts.polygon)
+  const wood = woodOf(tile, facts.wood)
   const labels = pattern.labels.flatMap((label, i) => {
     const marks = labelMarks(label, pattern.markPaths[i]!, tile, room, wood)
     keepOff(room, marks, on.never)
@@ -135,7 +128,10 @@ const snapLabel = (tile: Tile, { units }: TileFacts, room: Occupancy): readonly 
   const y = tilePoint(tile, tile.snap[0]).y - 1.2 - letters.small
   const at = (x: number): TextMark => text('joint', { x, y }, letters.small, words) as TextMark
   const { x0, y0, x1, y1 } = pointsBounds(textCorners(at(0), affineIdentity))
-  const count = (of: Box): number => takenUnder(room, boxCorners(of), anything)
+  const count = boxCounter(room, (kinds) => ((kinds & anything) === 0 ? 0 : 1), [
+    y0 - mostBorder,
+    y1 + mostBorder,
+  ])
   const place = freePlace(count, x1 - x0 + 2 * clear, y1 - y0, {
     ...cell,
     x0: cell.x0 + 8 - clear,

@@ -7,7 +7,7 @@ import { textWidth } from '../../drawing/text-width.ts'
 import { affineIdentity } from '../../geometry/affine.ts'
 import { type Box, boxGrow, boxOverlaps, pointsBounds, segmentBounds } from '../../geometry/bounds.ts'
 import { boxCorners, convexContains } from '../../geometry/clip.ts'
-import { polygonContains } from '../../geometry/contains.ts'
+import { polygonInside } from '../../geometry/contains.ts'
 import { inch } from '../../geometry/inch.ts'
 import { segmentDistance } from '../../geometry/nearest.ts'
 import { pathSegments, type Segment } from '../../geometry/path.ts'
@@ -121,7 +121,7 @@ const spread = (datums: readonly Datum[]): number =>
   Math.max(0, ...datums.flatMap((a) => datums.map((b) => pointDistance(a.at, b.at))))
 
 /** The wood in the pattern, coarse: a cross keeps farther from the line than any chord strays. */
-const woodOf = (pattern: Pattern): readonly Point[] => pathSample(pattern.outline, 20)
+const woodOf = (pattern: Pattern): ((p: Point) => boolean) => polygonInside(pathSample(pattern.outline, 20))
 
 /** Squares of what crosses keep off, mm. */
 const square = 2
@@ -138,7 +138,7 @@ const roomOf = (tile: Tile, pattern: Pattern, words: readonly TextMark[]): Occup
 
 /** The same for all pages of a pattern. */
 interface Known {
-  readonly wood: readonly Point[]
+  readonly wood: (p: Point) => boolean
   readonly outline: readonly Segment[]
   readonly words: readonly TextMark[]
 }
@@ -172,21 +172,24 @@ const datumPlaces = (
         const p = tilePoint(tile, at)
         if (!free({ x0: p.x - arm, x1: p.x + arm, y0: p.y - arm, y1: p.y + arm })) continue
         if (near.some((segment) => segmentDistance(segment, at) < clear)) continue
+        // else none of its sides is
+        if (!besides.some(([across, up]) => free(besideBox(p, across, up, arm)))) continue
         const width = figuresWidth(at, units)
-        const words = besides.find(([across, up]) =>
-          free({
-            x0: across > 0 ? p.x - arm : p.x - width,
-            x1: across > 0 ? p.x + width : p.x + arm,
-            y0: up > 0 ? p.y - arm : p.y - figuresHeight,
-            y1: up > 0 ? p.y + figuresHeight : p.y + arm,
-          }),
-        )
-        if (words) found.push({ tile: tile.number, at, words, onWood: polygonContains(wood, at) })
+        const words = besides.find(([across, up]) => free(besideBox(p, across, up, width)))
+        if (words) found.push({ tile: tile.number, at, words, onWood: wood(at) })
       }
     if (found.length > 0) return found
   }
   return []
 }
+
+/** A cross at a point of the window, with its figures to one side of it. */
+const besideBox = (p: Point, across: number, up: number, width: number): Box => ({
+  x0: across > 0 ? p.x - arm : p.x - width,
+  x1: across > 0 ? p.x + width : p.x + arm,
+  y0: up > 0 ? p.y - arm : p.y - figuresHeight,
+  y1: up > 0 ? p.y + figuresHeight : p.y + arm,
+})
 
 /** A pattern's own words, those of its timbers at the first of their places. */
 const wordsOf = (pattern: Pattern): readonly TextMark[] =>

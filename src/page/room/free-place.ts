@@ -3,7 +3,8 @@ import type { Point } from '../../geometry/point.ts'
 import type { BoxCount } from './occupancy.ts'
 
 /** Borders looked for round a block, and from place to place, mm. */
-const border = { step: 6, most: 24 }
+export const mostBorder = 24
+const border = { step: 6, most: mostBorder }
 const step = 4
 
 /**
@@ -21,12 +22,16 @@ export const freePlace = (
     for (let x = within.x0; x + width <= within.x1; x += step) {
       const around = (by: number): number =>
         count({ x0: x - by, y0: y - by, x1: x + width + by, y1: y + height + by })
+      // a wider border than is known is asked for at once: where that is not free, no wider one is
+      if (best?.covered === 0 && around(best.border + border.step) > 0) continue
       const covered = around(0)
       if (best && covered > best.covered) continue
       let free = 0
       if (covered === 0) while (free < border.most && around(free + border.step) === 0) free += border.step
       if (!best || covered < best.covered || free > best.border)
         best = { at: { x, y }, covered, border: free }
+      // no border is wider
+      if (free === border.most) return { at: best.at, covered }
     }
   return best ? { at: best.at, covered: best.covered } : null
 }

@@ -14,7 +14,10 @@ export interface Occupancy {
 
 export const occupancyOf = (width: number, height: number, step: number): Occupancy => {
   const [columns, rows] = [Math.ceil(width / step), Math.ceil(height / step)]
-  return { columns, rows, step, taken: new Uint8Array(columns * rows) }
+  // whole words: four squares are looked at together
+  const count = columns * rows
+  const taken = new Uint8Array(new ArrayBuffer(4 * Math.ceil(count / 4)), 0, count)
+  return { columns, rows, step, taken }
 }
 
 /** Squares of one row between two places along it, the squares of both among them. */
@@ -151,10 +154,15 @@ const spansUnder = (
 /** The same in squares as wide as `by` of these: what one of them carries, all of it does. */
 export const coarser = ({ columns, rows, step, taken }: Occupancy, by: number): Occupancy => {
   const coarse = occupancyOf(columns * step, rows * step, by * step)
-  for (let row = 0; row < rows; row++) {
-    const to = Math.floor(row / by) * coarse.columns
-    for (let column = 0, k = row * columns; column < columns; k++, column++)
-      if (taken[k] !== 0) coarse.taken[to + Math.floor(column / by)]! |= taken[k]!
+  const fours = new Uint32Array(taken.buffer)
+  for (let four = 0; four < fours.length; four++) {
+    if (fours[four] === 0) continue
+    for (let k = 4 * four; k < 4 * four + 4; k++) {
+      const kinds = taken[k] ?? 0
+      if (kinds === 0) continue
+      const row = Math.floor(k / columns)
+      coarse.taken[Math.floor(row / by) * coarse.columns + Math.floor((k - row * columns) / by)]! |= kinds
+    }
   }
   return coarse
 }
@@ -162,26 +170,32 @@ export const coarser = ({ columns, rows, step, taken }: Occupancy, by: number): 
 /** How many squares of a box carry something, each times its weight; for many boxes of one state of the map. */
 export type BoxCount = (box: Box) => number
 
-/** Sums from the map's corner, looked up four at a time; `weigh`: what a square with these kinds of things counts. */
+/**
+ * Sums from the map's corner, looked up four at a time; `weigh`: what a square with these kinds of things counts. `between`: the
+ * heights that the boxes keep to, mm, where they are known.
+ */
 export const boxCounter = (
-  { columns, rows, step, taken }: Occupancy,
+  { columns, rows: all, step, taken }: Occupancy,
   weigh: (kinds: number) => number,
+  between: readonly [low: number, high: number] = [0, all * step],
 ): BoxCount => {
   const weights = Uint8Array.from({ length: 256 }, (_, kinds) => weigh(kinds))
   const wide = columns + 1
-  const sums = new Uint32Array(wide * (rows + 1))
+  const low = Math.max(0, Math.floor(between[0] / step))
+  const rows = Math.min(all, Math.floor(between[1] / step) + 1) - low
+  const sums = new Uint32Array(wide * (Math.max(0, rows) + 1))
   for (let row = 0; row < rows; row++) {
     let sum = 0
     for (let column = 0; column < columns; column++) {
-      sum += weights[taken[row * columns + column]!]!
+      sum += weights[taken[(low + row) * columns + column]!]!
       sums[(row + 1) * wide + column + 1] = sums[row * wide + column + 1]! + sum
     }
   }
   return ({ x0, y0, x1, y1 }) => {
     const c0 = Math.max(0, Math.floor(x0 / step))
     const c1 = Math.min(columns - 1, Math.floor(x1 / step))
-    const r0 = Math.max(0, Math.floor(y0 / step))
-    const r1 = Math.min(rows - 1, Math.floor(y1 / step))
+    const r0 = Math.max(0, Math.floor(y0 / step) - low)
+    const r1 = Math.min(rows - 1, Math.floor(y1 / step) - low)
     if (c1 < c0 || r1 < r0) return 0
     return (
       sums[(r1 + 1) * wide + c1 + 1]! -

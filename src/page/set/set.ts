@@ -1,5 +1,6 @@
 import type { Design } from '../../design/design.ts'
 import { curvedOf } from '../../design/kind-traits.ts'
+import { polygonInside } from '../../geometry/contains.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import type { PrinterUncertainty } from '../../printer/uncertainty.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
@@ -131,8 +132,8 @@ const tileDrafts = (
   { design: { title, units }, options: { sheet, printer }, code, total }: SetOf,
 ): readonly Draft[] => {
   const bands = wasteBands(pattern.cut)
-  const polygon = pathSample(pattern.outline, 2)
-  const facts = { title, pattern, units, total, set: code, printer, datums, bands, polygon }
+  const wood = polygonInside(pathSample(pattern.outline, 2))
+  const facts = { title, pattern, units, total, set: code, printer, datums, bands, wood }
   return tiles.map((tile) => ({
     kind: 'tile',
     tile: `${tile.number}`,

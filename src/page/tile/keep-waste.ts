@@ -2,7 +2,7 @@ import { text } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineApply, affineIdentity } from '../../geometry/affine.ts'
 import { segmentAt, segmentDirection } from '../../geometry/at.ts'
-import { boxGrow } from '../../geometry/bounds.ts'
+import { type Box, boxGrow } from '../../geometry/bounds.ts'
 import { pathClip } from '../../geometry/clip.ts'
 import { segmentLength } from '../../geometry/length.ts'
 import { pathSegments, type Segment } from '../../geometry/path.ts'
@@ -10,8 +10,8 @@ import { type Point, pointAngle, pointDistance, pointToward } from '../../geomet
 import { segmentPart } from '../../geometry/split.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { letters } from '../../pattern/pens.ts'
-import type { Occupancy } from '../room/occupancy.ts'
-import { keepOff, on, wordClear, wordCovers } from '../room/word-room.ts'
+import { clearUnder, type Occupancy, takenUnder } from '../room/occupancy.ts'
+import { keepOff, on, wordClear } from '../room/word-room.ts'
 import { type Ground, groundOf, standsOn } from './ground.ts'
 import { type Tile, tileCell } from './tile.ts'
 import { bandReach } from './waste-band.ts'
@@ -32,14 +32,15 @@ export const keepWaste = (
   if (pieces.flat().length === 0) return []
   const ground = groundOf(tile, pattern.outline, wood)
   const sizes = [letters.side, 4, 3, letters.small]
+  const cell = keptOf(tile)
   const pairOn = (piece: Segment, size: number): Pair | null => {
     for (const t of shares) {
       const { from, direction } = place(tile, piece, t)
       const keep = beside('KEEP', from, direction, 1, size)
+      if (!isFaultless(keep, cell, room)) continue
       const waste = beside('WASTE', from, direction, -1, size)
       if (
-        isFaultless(keep, tile, room) &&
-        isFaultless(waste, tile, room) &&
+        isFaultless(waste, cell, room) &&
         standsOn(ground, keep, 'wood') &&
         standsOn(ground, waste, 'waste')
       )
@@ -120,6 +121,7 @@ const alone = (
   room: Occupancy,
 ): readonly TextMark[] => {
   const side = words === 'KEEP' ? 1 : -1
+  const cell = keptOf(tile)
   let best: { readonly word: TextMark; readonly faults: number } | undefined
   for (const piece of cut) {
     const count = Math.ceil(segmentLength(piece) / 3)
@@ -131,7 +133,7 @@ const alone = (
           const at = pointToward(middle, angle - Math.PI / 2, letters.small / 2)
           const word = sideWord(words, at, angle, letters.small)
           if (!insideWindow(word, tile) || !wordClear(room, word, on.never)) continue
-          const faults = wordFaults(word, tile, room) + distance / 100
+          const faults = wordFaults(word, cell, room) + distance / 100
           if (best && faults >= best.faults) continue
           if (standsOn(ground, word, side === 1 ? 'wood' : 'waste')) best = { word, faults }
         }
@@ -166,19 +168,22 @@ const beside = (word: string, from: Point, direction: number, side: 1 | -1, size
 }
 
 /** 0 when the word lies in the page's own cell and on nothing else. */
-const wordFaults = (word: TextMark, tile: Tile, room: Occupancy): number =>
-  cornersOut(word, tile) * 100 + wordCovers(room, word, on.never | on.rather)
+const wordFaults = (word: TextMark, cell: Box, room: Occupancy): number => {
+  const corners = textCorners(word, affineIdentity)
+  return cornersOut(corners, cell) * 100 + takenUnder(room, corners, on.never | on.rather)
+}
 
-const isFaultless = (word: TextMark, tile: Tile, room: Occupancy): boolean =>
-  cornersOut(word, tile) === 0 && wordClear(room, word, on.never | on.rather)
+const isFaultless = (word: TextMark, cell: Box, room: Occupancy): boolean => {
+  const corners = textCorners(word, affineIdentity)
+  return cornersOut(corners, cell) === 0 && clearUnder(room, corners, on.never | on.rather)
+}
+
+/** What the page keeps, less what a word keeps from its edges. */
+const keptOf = (tile: Tile): Box => boxGrow(tileCell(tile), -1)
 
 /** How many corners of a word lie out of what the page keeps. */
-const cornersOut = (word: TextMark, tile: Tile): number => {
-  const cell = boxGrow(tileCell(tile), -1)
-  return textCorners(word, affineIdentity).filter(
-    (p) => p.x < cell.x0 || p.y < cell.y0 || p.x > cell.x1 || p.y > cell.y1,
-  ).length
-}
+const cornersOut = (corners: readonly Point[], cell: Box): number =>
+  corners.filter((p) => p.x < cell.x0 || p.y < cell.y0 || p.x > cell.x1 || p.y > cell.y1).length
 
 const insideWindow = (word: TextMark, { width, height }: Tile): boolean =>
   textCorners(word, affineIdentity).every(

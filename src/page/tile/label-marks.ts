@@ -4,7 +4,7 @@ import { type Drawing, fill, text } from '../../drawing/drawing.ts'
 import type { TextMark } from '../../drawing/text-box.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { affineApply } from '../../geometry/affine.ts'
-import { boxGrow } from '../../geometry/bounds.ts'
+import { type Box, boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { pathClip } from '../../geometry/clip.ts'
 import { pathLength } from '../../geometry/length.ts'
 import { type Path, polygonOf } from '../../geometry/path.ts'
@@ -50,13 +50,16 @@ export const labelMarks = (
 ): Drawing => {
   const turn = Math.atan2(tile.toWindow[1], tile.toWindow[0])
   const at = (p: Point): Point => affineApply(tile.toWindow, p)
+  // most timbers lie on other pages
+  if (!boxOverlaps(boxGrow(pathBounds(outline), 1), pointsBounds(tile.cell))) return []
   const shown = pathClip(outline, tile.cell)
   if (shown.reduce((sum, path) => sum + pathLength(path), 0) < leastShown) return []
+  const cell = tileCell(tile)
   const places = label.places.map(at)
   for (const size of sizes.map((share) => Math.max(label.size * share, letters.small)))
     for (const middle of places) {
       const corners = boxAt(label.words, size, middle, turn)
-      if (inCell(tile, corners) && clearUnder(room, corners, on.never | on.cut))
+      if (inCell(cell, corners) && clearUnder(room, corners, on.never | on.cut))
         return boxed(label.words, size, middle, turn)
     }
   // from the middle of what is seen
@@ -77,6 +80,16 @@ export const labelMarks = (
       return pointToward(end, direction, distance + half * Math.abs(Math.cos(direction - turn)))
     }),
   )
+  /** corners of those that lie clear, each looked at once */
+  const known = new Map<Point, readonly Point[] | null>()
+  const clearAt = (middle: Point): readonly Point[] | null => {
+    let corners = known.get(middle)
+    if (corners !== undefined) return corners
+    corners = boxAt(label.words, besideSize, middle, turn)
+    if (!inCell(cell, corners) || !clearUnder(room, corners, on.never | on.cut | on.rather)) corners = null
+    known.set(middle, corners)
+    return corners
+  }
   // on the side that is kept, its leader off what is measured or read, if it can
   for (const [free, kept] of [
     [true, true],
@@ -85,9 +98,8 @@ export const labelMarks = (
     [false, false],
   ])
     for (const middle of tries) {
-      const corners = boxAt(label.words, besideSize, middle, turn)
-      if (!inCell(tile, corners) || (kept && !corners.every(wood))) continue
-      if (!clearUnder(room, corners, on.never | on.cut | on.rather)) continue
+      const corners = clearAt(middle)
+      if (corners === null || (kept && !corners.every(wood))) continue
       const near = corners
         .map((p, i) => pointBetween(p, corners[(i + 1) % 4]!, 0.5))
         .reduce((a, b) => (pointDistance(b, end) < pointDistance(a, end) ? b : a))
@@ -103,12 +115,10 @@ const withDot = (tile: Tile, { x, y }: Point): Point => {
   return { x: Math.min(Math.max(x, x0), x1), y: Math.min(Math.max(y, y0), y1) }
 }
 
-const inCell = (tile: Tile, corners: readonly Point[]): boolean => {
-  const cell = tileCell(tile)
-  return corners.every(
+const inCell = (cell: Box, corners: readonly Point[]): boolean =>
+  corners.every(
     ({ x, y }) => x >= cell.x0 + 0.5 && x <= cell.x1 - 0.5 && y >= cell.y0 + 0.5 && y <= cell.y1 - 0.5,
   )
-}
 
 const boxAt = (words: string, size: number, middle: Point, turn: number, less = 0): readonly Point[] => {
   const half = textWidth(words, size, 'bold') / 2 + frameRoom - less

@@ -2,7 +2,7 @@ import { levelMark } from '../../drafting/level-mark.ts'
 import type { Drawing, Mark } from '../../drawing/drawing.ts'
 import { textCorners } from '../../drawing/text-box.ts'
 import { type Affine, affineApply } from '../../geometry/affine.ts'
-import { boxGrow } from '../../geometry/bounds.ts'
+import { type Box, boxGrow } from '../../geometry/bounds.ts'
 import { convexContains } from '../../geometry/clip.ts'
 import type { Path } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
@@ -24,35 +24,43 @@ const clear = 0.5
 export const levelMarks = (levels: readonly PatternLevel[], tile: Tile, room: Occupancy): Drawing =>
   levels.flatMap((level) => {
     if (!convexContains(tile.cell, level.at)) return []
-    const found = [on.never | on.cut | on.rather, on.never | on.cut].flatMap((kinds) =>
-      moved(level)
-        .filter((marks) => stands(marks, tile, room, kinds))
-        .slice(0, 1),
-    )[0]
+    const found =
+      firstStanding(level, tile, room, on.never | on.cut | on.rather) ??
+      firstStanding(level, tile, room, on.never | on.cut)
     if (!found) return []
     keepOff(room, found, on.never, tile.toWindow)
     return found
   })
 
-/** As it is, else moved along its level, the nearest first. */
-const moved = (level: PatternLevel): readonly Drawing[] => {
+/** As it is, else moved along its level, the nearest first; only so many are drawn as are asked about. */
+const firstStanding = (
+  level: PatternLevel,
+  tile: Tile,
+  room: Occupancy,
+  kinds: number,
+): Drawing | undefined => {
   const { at, from, to } = level
+  const inside = boxGrow(tileCell(tile), -clear)
   const count = Math.ceil(Math.max(to - at.x, at.x - from) / step)
-  return Array.from({ length: 2 * count + 1 }, (_, i) => at.x + step * (i % 2 === 0 ? i / 2 : -(i + 1) / 2))
-    .filter((x) => x >= from - 1e-9 && x <= to + 1e-9)
-    .flatMap((x) =>
-      sidesOf(level.words).map((words) => levelMark({ ...level, at: { x, y: at.y }, words }, levelStyle)),
-    )
+  for (let i = 0; i <= 2 * count; i++) {
+    const x = at.x + step * (i % 2 === 0 ? i / 2 : -(i + 1) / 2)
+    if (x < from - 1e-9 || x > to + 1e-9) continue
+    for (const words of sidesOf(level.words)) {
+      const marks = levelMark({ ...level, at: { x, y: at.y }, words }, levelStyle)
+      if (stands(marks, tile.toWindow, inside, room, kinds)) return marks
+    }
+  }
+  return undefined
 }
 
 const sidesOf = (usual: PatternLevel['words']): readonly PatternLevel['words'][] =>
   usual === 'left' ? ['left', 'right'] : ['right', 'left']
 
 /** Whether all of it lies in what the page keeps, its figure on none of these and its strokes on nothing that is read. */
-const stands = (marks: Drawing, tile: Tile, room: Occupancy, kinds: number): boolean =>
+const stands = (marks: Drawing, toWindow: Affine, inside: Box, room: Occupancy, kinds: number): boolean =>
   marks.every((mark) => {
-    const corners = markCorners(mark, tile.toWindow)
-    return isInside(corners, tile) && clearUnder(room, corners, mark.kind === 'text' ? kinds : on.never)
+    const corners = markCorners(mark, toWindow)
+    return isInside(corners, inside) && clearUnder(room, corners, mark.kind === 'text' ? kinds : on.never)
   })
 
 const markCorners = (mark: Mark, map: Affine): readonly Point[] => {
@@ -63,7 +71,5 @@ const markCorners = (mark: Mark, map: Affine): readonly Point[] => {
 /** Of straight lines alone. */
 const pathPoints = ({ start, pieces }: Path): readonly Point[] => [start, ...pieces.map(({ to }) => to)]
 
-const isInside = (corners: readonly Point[], tile: Tile): boolean => {
-  const { x0, y0, x1, y1 } = boxGrow(tileCell(tile), -clear)
-  return corners.every(({ x, y }) => x >= x0 && y >= y0 && x <= x1 && y <= y1)
-}
+const isInside = (corners: readonly Point[], { x0, y0, x1, y1 }: Box): boolean =>
+  corners.every(({ x, y }) => x >= x0 && y >= y0 && x <= x1 && y <= y1)
