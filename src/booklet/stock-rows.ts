@@ -16,7 +16,7 @@ export const stockRows = (name: string, stock: StockTaking, units: Units): reado
     [
       'weight',
       `${massRange({ least, most }, units)}, for ${people} to lift; stands on ${show(standing[0])} × ${show(standing[1])}, ${show(standing[2])} high${withRunOut ? `, with its run-out ${show(withRunOut[0])} long` : ''}; ` +
-        `a door ${show(doors.flat[0])} wide, or on edge ${show(doors.edge[0])}`,
+        `passes a door ${show(doors.flat[0])} wide, on edge one ${show(doors.edge[0])} wide, room for hands apart`,
     ],
     ...(rolling ? [['wheels', wheelWords(rolling, units)] as const] : []),
   ]

@@ -61,7 +61,17 @@ export const takeStock = (
     timber,
     panels,
     ...(panels
-      ? withCost(costLines(shoppingList(design, solved, { panels, timber, moving }), design))
+      ? withCost(
+          costLines(
+            shoppingList(design, solved, {
+              panels,
+              timber,
+              moving,
+              people: Math.max(2, ...weight.ramps.map(({ people }) => people)),
+            }),
+            design,
+          ),
+        )
       : { list: null, cost: null }),
     screws: solved.ramps.flatMap((ramp) =>
       rampScrews(ramp, design).map((line) => ({

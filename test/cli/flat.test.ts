@@ -60,7 +60,8 @@ describe('figures of a flat', () => {
         '  skin 2   6 hardboard, 2440 long; 1 sheet, 63 screws of 50',
         "  screws   250 apart at most (top sheet 175), 10.5 off a sheet's edge, 20 off a stud's end, 15 off any below; gaps 3",
         // plywood 0.0612 m³ at 490 to 663 kg/m³, hardboard 0.0178 at 801 to 1041, timber 0.0359 at 384 to 601; the screws
-        '  weight   58 to 82 kg, for 4 to lift; stands on 2440 × 1216, 113 high; a door 1216 wide, or on edge 113',
+        '  weight   58 to 82 kg, for 4 to lift; stands on 2440 × 1216, 113 high; passes a door 1216 wide, on edge one 113 wide,',
+        '           room for hands apart',
         '',
         '18 plywood: both sides and a piece of skin from 2 of 1220 × 2440',
         '6 hardboard: a piece of skin from one 1220 × 2440',

@@ -5,14 +5,17 @@ import { paragraph } from '../../drawing/paragraph.ts'
 import { affineTranslate } from '../../geometry/affine.ts'
 import { pathOf, polygonOf, rectangle } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
+import { type Pages, someWidePage, withPages } from './page-words.ts'
 
 /** Something that stands whole on a page; mm. */
 export interface FixedBlock {
   readonly kind: 'fixed'
   readonly height: number
-  readonly marks: (topLeft: Point) => Drawing
+  readonly marks: (topLeft: Point, pages: Pages) => Drawing
   /** stands on the page of what follows */
   readonly withNext: boolean
+  /** names under which words find its page */
+  readonly names?: readonly string[]
 }
 
 /** A table, which may go on on the next page under its head. */
@@ -51,12 +54,12 @@ const lines = (
 ): FixedBlock => {
   const { bold = false, indent = 0, after = 1.2, withNext = false } = options
   const style = { layer, width: width - indent, size, face: bold ? 'bold' : 'regular' } as const
-  const height = -paragraph({ x: 0, y: 0 }, words, style).bottom + after
+  const height = -paragraph({ x: 0, y: 0 }, withPages(words, someWidePage), style).bottom + after
   return {
     kind: 'fixed',
     height,
     withNext,
-    marks: ({ x, y }) => paragraph({ x: x + indent, y }, words, style).marks,
+    marks: ({ x, y }, pages) => paragraph({ x: x + indent, y }, withPages(words, pages), style).marks,
   }
 }
 
@@ -69,7 +72,7 @@ export const part = (words: string, width: number): FixedBlock => {
   return {
     ...inner,
     height: inner.height + before,
-    marks: ({ x, y }) => inner.marks({ x, y: y - before }),
+    marks: ({ x, y }, pages) => inner.marks({ x, y: y - before }, pages),
   }
 }
 
@@ -79,7 +82,7 @@ const signRoom = 7
 
 const signed = (sign: (topLeft: Point) => Drawing, said: string, width: number): FixedBlock => {
   const inner = lines(said, width, sizes.body, { indent: signRoom, after: 1.6 })
-  return { ...inner, marks: (topLeft) => [...sign(topLeft), ...inner.marks(topLeft)] }
+  return { ...inner, marks: (topLeft, pages) => [...sign(topLeft), ...inner.marks(topLeft, pages)] }
 }
 
 /** A numbered thing to do. */
@@ -140,12 +143,13 @@ export const stack = (blocks: readonly Block[]): FixedBlock => {
     kind: 'fixed',
     height: blocks.reduce((sum, block) => sum + heightOf(block), 0),
     withNext: false,
-    marks: ({ x, y }) => {
+    names: blocks.flatMap((block) => (block.kind === 'fixed' ? (block.names ?? []) : [])),
+    marks: ({ x, y }, pages) => {
       let top = y
       return blocks.flatMap((block) => {
         const at = { x, y: top }
         top -= heightOf(block)
-        return block.kind === 'fixed' ? block.marks(at) : tableMarks(block.laid, at)
+        return block.kind === 'fixed' ? block.marks(at, pages) : tableMarks(block.laid, at)
       })
     },
   }
@@ -156,8 +160,21 @@ export const beside = (left: FixedBlock, right: FixedBlock, from: number): Fixed
   kind: 'fixed',
   height: Math.max(left.height, right.height),
   withNext: false,
-  marks: ({ x, y }) => [...left.marks({ x, y }), ...right.marks({ x: x + from, y })],
+  names: [...(left.names ?? []), ...(right.names ?? [])],
+  marks: ({ x, y }, pages) => [...left.marks({ x, y }, pages), ...right.marks({ x: x + from, y }, pages)],
 })
+
+/** A block whose page words find by a name. */
+export const named = (name: string, block: FixedBlock): FixedBlock => ({
+  ...block,
+  names: [...(block.names ?? []), name],
+})
+
+/** Blocks that stand on one page, where one holds them all. */
+export const together = (blocks: readonly Block[], tall: number): readonly Block[] => {
+  const one = stack(blocks)
+  return one.height <= tall ? [one] : blocks
+}
 
 /** A drawing whose lower left corner is at 0,0, as a block. */
 export const drawn = (marks: Drawing, height: number, indent = 0): FixedBlock => ({

@@ -5,6 +5,7 @@ import type { Pattern } from '../../pattern/pattern.ts'
 import type { SolvedRamp, WholeDesign } from '../../ramp/ramp.ts'
 import type { CostedLine } from '../../stock/list/line.ts'
 import { type ScrewUse, screwSize } from '../../stock/list/screw-sort.ts'
+import { rampScrews, type ScrewLine, screwLetter } from '../../stock/list/screws.ts'
 import type { SheetPanels } from '../../stock/panel/panels.ts'
 import type { StockTaking } from '../../stock/stock.ts'
 
@@ -32,7 +33,9 @@ export interface Book extends BookFacts {
   readonly show: (mm: number) => string
   /** tenths of a mm, or the same */
   readonly fine: (mm: number) => string
-  /** a screw as it is sold: `4.5 × 60`, `No. 8 × 2` */
+  /** every screw of the design */
+  readonly screws: readonly ScrewLine[]
+  /** a screw as it is sold with the letter of its box: `4.5 × 60 (A)`, `No. 8 × 2 (B)` */
   readonly screw: (use: ScrewUse, length: number) => string
   /** whether heads must say which ramp they speak of */
   readonly several: boolean
@@ -45,6 +48,7 @@ export interface Book extends BookFacts {
 export const bookOf = (facts: BookFacts, width: number, tall: number): Book => {
   const { units } = facts.design
   const made = new Map<string, unknown>()
+  const screws = facts.solved.ramps.flatMap((ramp) => rampScrews(ramp, facts.design))
   return {
     ...facts,
     units,
@@ -52,7 +56,11 @@ export const bookOf = (facts: BookFacts, width: number, tall: number): Book => {
     tall,
     show: (mm) => showLength(mm, units),
     fine: (mm) => showLength(mm, units, { decimals: 1 }),
-    screw: (use, length) => screwSize(use, length, units, (mm) => showLength(mm, units, { decimals: 1 })),
+    screw: (use, length) => {
+      const size = screwSize(use, length, units, (mm) => showLength(mm, units, { decimals: 1 }))
+      return `${size} (${screwLetter(screws, { use, length })})`
+    },
+    screws,
     several: facts.solved.ramps.length > 1,
     drawn: <T>(name: string, draw: () => T): T => {
       if (!made.has(name)) made.set(name, draw())

@@ -4,6 +4,7 @@ import type { Drawing } from '../../drawing/drawing.ts'
 import type { Box } from '../../geometry/bounds.ts'
 import type { Block, FixedBlock } from './block.ts'
 import { tableStyle } from './block.ts'
+import type { Pages } from './page-words.ts'
 
 /** What a page of the booklet belongs to. */
 export interface Section {
@@ -39,9 +40,23 @@ export const bodyHeight = (window: Box): number => window.y1 - window.y0 - footH
 /** A page as it fills. */
 interface Filling {
   /** drawn when the page is wanted */
-  readonly marks: (() => Drawing)[]
+  readonly marks: ((pages: Pages) => Drawing)[]
+  /** of what stands on it, for words that name its page */
+  readonly names: string[]
   readonly titles: string[]
   readonly begins: BookPage['begins'][number][]
+}
+
+/** Of a page that is free so far a further section takes its share, unless no drawing of it has room there. */
+const roomy = 0.4
+/** Up to the end of a section's first drawing: a block so high, mm. */
+const drawing = 40
+
+/** Heights of a section's first blocks, to its first drawing or table. */
+const firstOf = (blocks: readonly Block[]): number => {
+  const at = blocks.findIndex((block) => block.kind === 'table' || block.height > drawing)
+  const firsts = blocks.slice(0, at < 0 ? blocks.length : at + 1)
+  return firsts.reduce((sum, block) => sum + (block.kind === 'table' ? leastOf(block) : block.height), 0)
 }
 
 /** Between two sections on one page, mm. */
@@ -56,14 +71,20 @@ export const sectionPages = (
   return { pages: pages.length, free: free.map((mm) => mm / bodyHeight(window)) }
 }
 
-/** Sections one after the other: each begins a page, but for one that fits whole below the one before. Throws RangeError on a block that no page holds. */
+/** Sections one after the other: each begins a page, but for one that fits whole below the one before, or whose first drawing does where much of the page is free. Throws RangeError on a block that no page holds. */
 export const layPages = (window: Box, sections: readonly Section[], foot: Foot): readonly BookPage[] => {
   const { pages } = fill(window, sections)
+  const find: Pages = (name) => {
+    const at = pages.findIndex(
+      ({ names, begins }) => names.includes(name) || begins.some((one) => one.name === name),
+    )
+    return at < 0 ? null : at + 1
+  }
   return pages.map(({ marks, titles, begins }, i) => ({
     title: titles.join(', '),
     begins,
     drawing: [
-      ...marks.flatMap((draw) => draw()),
+      ...marks.flatMap((draw) => draw(find)),
       ...footOf(window, foot, titles.join(', '), `${i + 1} of ${pages.length}`),
     ],
   }))
@@ -82,16 +103,17 @@ const fill = (
   for (const { name, title, blocks } of sections) {
     const turn = (): void => {
       if (pages.length > 0) free.push(y - bottom)
-      pages.push({ marks: [], titles: [title], begins: [] })
+      pages.push({ marks: [], titles: [title], begins: [], names: [] })
       y = window.y1
     }
     const whole = blocks.reduce((sum, block) => sum + heightOf(block), 0)
-    if (pages.length > 0 && whole + sectionGap <= y - bottom) {
+    const room = y - bottom - sectionGap
+    if (pages.length > 0 && (whole <= room || (room > roomy * tall && firstOf(blocks) <= room))) {
       y -= sectionGap
       pages.at(-1)!.titles.push(title)
     } else turn()
     pages.at(-1)!.begins.push({ name, title })
-    const put = (marks: () => Drawing, height: number): void => {
+    const put = (marks: (pages: Pages) => Drawing, height: number): void => {
       pages.at(-1)!.marks.push(marks)
       y -= height
     }
@@ -102,7 +124,8 @@ const fill = (
           throw new RangeError(`a block ${block.height} mm high fits no page of ${tall} mm`)
         if (y - needed < bottom - slack && y < window.y1) turn()
         const at = { x: window.x0, y }
-        put(() => block.marks(at), block.height)
+        put((find) => block.marks(at, find), block.height)
+        pages.at(-1)!.names.push(...(block.names ?? []))
         return
       }
       const { laid } = block

@@ -41,13 +41,15 @@ export const beginNote = (panel: Panel, units: Units): string => {
 }
 
 /** Faces that lie down though they show: what that means. */
-export const faceNote = (pieces: readonly PanelPiece[]): string | null => {
+export const faceNoteOnPaper = (pieces: readonly PanelPiece[]): string | null => {
   const down = pieces.filter(({ part, over }) => part.faced && over).map(({ part }) => part.mark)
-  return down.length === 0
-    ? null
-    : `${wordList(down)}: the panel's back shows outside. \`good-face: out\` in \`stock: panels\` keeps the better face out, whatever it takes.`
+  return down.length === 0 ? null : `${wordList(down)}: the panel's back shows outside.`
 }
 
-/** The same on paper, where keys stand as they are. */
-export const faceNoteOnPaper = (pieces: readonly PanelPiece[]): string | null =>
-  faceNote(pieces)?.replaceAll('`', '') ?? null
+/** The same on a screen, with the key that keeps the better face out. */
+export const faceNote = (pieces: readonly PanelPiece[]): string | null => {
+  const note = faceNoteOnPaper(pieces)
+  return note === null
+    ? null
+    : `${note} \`good-face: out\` in \`stock: panels\` keeps the better face out, whatever it takes.`
+}

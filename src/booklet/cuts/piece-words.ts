@@ -70,8 +70,6 @@ export const stepWords = (step: SawStep, { size: [width, length], pieces }: Pane
   const rip = step.kind === 'rip'
   const whole = step.from < 1 && step.to > (rip ? length : width) - 1
   const side = rip ? (step.blade === 'past' ? 'above' : 'below') : step.blade === 'past' ? 'right' : 'left'
-  const part = whole
-    ? ''
-    : ` from ${show(step.from)} to ${show(step.to)}, the part with ${wordList(step.marks)}`
+  const part = whole ? '' : `, ${show(step.from)} to ${show(step.to)} (${wordList(step.marks)})`
   return `${rip ? 'along' : 'across'} at ${show(step.at)}${part}, blade ${side}`
 }

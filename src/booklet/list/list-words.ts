@@ -12,7 +12,7 @@ export const partWords: Readonly<Record<ListPart, string>> = {
   pipe: 'Pipe',
   screws: 'Screws',
   fittings: 'Fittings',
-  finish: 'Glue and paint',
+  finish: 'Glue, paint, paper',
   tools: 'Tools',
   protection: 'Protection',
 }

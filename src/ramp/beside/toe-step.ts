@@ -20,6 +20,9 @@ const runOutPractice = {
 /** What of a run-out sheet laps on the skin, mm. */
 export const runOutLap = (units: Units): number => runOutPractice[units].lap
 
+/** What of it lies on the floor at least, mm. */
+export const runOutFloor = (units: Units): number => runOutPractice[units].flat
+
 /** Toe to tail of the sheet that closes the step, mm: what it bridges, and what lies on the skin and on the floor. */
 export const runOutLength = ({ bridge }: Pick<Transition, 'bridge'>, units: Units): number => {
   const { lap, flat } = runOutPractice[units]

@@ -1,14 +1,15 @@
 import type { Coping, Design, Sheet } from '../../design/design.ts'
 import { straightOf } from '../../design/kind-traits.ts'
 import { inch } from '../../geometry/inch.ts'
+import { ownUnits } from '../../length/own-units.ts'
 import { showLength } from '../../length.ts'
 import { rounded } from '../../ramp/check/offer.ts'
-import { pilotDrill } from '../../ramp/frame/screw-lengths.ts'
 import type { Flat, WholeDesign } from '../../ramp/ramp.ts'
 import type { Moving } from '../moving.ts'
 import { type SectionPlan, sectionWords } from '../timber/boards.ts'
 import { cutBoards } from '../timber/cutting.ts'
 import type { ListLine } from './line.ts'
+import { ownedLines } from './owned-lines.ts'
 import { screwHead, screwSize } from './screw-sort.ts'
 import { bySize, rampScrews } from './screws.ts'
 
@@ -29,6 +30,8 @@ export interface Bought {
   readonly panels: readonly BoughtPanels[]
   readonly timber: readonly SectionPlan[]
   readonly moving: readonly Moving[]
+  /** who lift the heaviest ramp */
+  readonly people: number
 }
 
 /** Screws in a box, and what is bought over what is needed: usual in the trade, no source. */
@@ -48,7 +51,7 @@ export const shoppingList = (design: Design, solved: WholeDesign, bought: Bought
   ...screwLines(design, solved),
   ...fittingLines(design, solved, bought),
   ...finishLines(design, solved, bought),
-  ...ownedLines(solved),
+  ...ownedLines(design.units, solved, { moved: bought.moving.length > 0, people: bought.people }),
 ]
 
 const panelLines = ({ units }: Design, { panels }: Bought): readonly ListLine[] =>
@@ -116,19 +119,21 @@ const pipeLines = ({ stock, units }: Design, { ramps }: WholeDesign): readonly L
 }
 
 const screwLines = (design: Design, { ramps }: WholeDesign): readonly ListLine[] =>
-  bySize(ramps.flatMap((ramp) => rampScrews(ramp, design))).map(({ use, length, count, uses }): ListLine => {
-    return {
-      part: 'screws',
-      what:
-        length === null
-          ? 'wood screws shorter than the usual ones'
-          : `wood screws ${screwSize(use, length, design.units, (mm) => rounded(mm, design.units))}, ${screwHead(use)}`,
-      count: Math.ceil((count * screwBoxes.spare) / screwBoxes.count),
-      unit: `box of ${screwBoxes.count}`,
-      note: `${count} needed: ${uses.join(', ')}`,
-      priced: { kind: 'word', word: 'screws' },
-    }
-  })
+  bySize(ramps.flatMap((ramp) => rampScrews(ramp, design))).map(
+    ({ use, length, count, uses }, i): ListLine => {
+      return {
+        part: 'screws',
+        what:
+          length === null
+            ? 'wood screws shorter than the usual ones'
+            : `wood screws ${screwSize(use, length, design.units, (mm) => rounded(mm, design.units))}, ${screwHead(use)}`,
+        count: Math.ceil((count * screwBoxes.spare) / screwBoxes.count),
+        unit: `box of ${screwBoxes.count}`,
+        note: `${count} needed: ${uses.join(', ')}; box ${'ABCDEFGHIJKLMNOPQRSTUVWXYZ'.charAt(i)}`,
+        priced: { kind: 'word', word: 'screws' },
+      }
+    },
+  )
 
 const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bought): readonly ListLine[] => {
   const rolling = moving.flatMap(({ rolling: own }) => (own ? [own] : []))
@@ -161,7 +166,7 @@ const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bou
           },
           {
             ...word('bolts'),
-            what: 'bolts M6 (1/4 in) with washers and nuts',
+            what: `bolts ${ownUnits('M6 (1/4 in)', units)} with washers and nuts`,
             count: 8 * moving.length,
             unit: 'piece',
             note: 'four for each handle, through the side',
@@ -172,7 +177,7 @@ const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bou
       ? [
           {
             ...word('bolts'),
-            what: 'bolts M8 (5/16 in) with washers and nuts',
+            what: `bolts ${ownUnits('M8 (5/16 in)', units)} with washers and nuts`,
             count: 8 * meets,
             unit: 'piece',
             note: 'two plates of offcut over each joint of a flat and a quarter',
@@ -189,7 +194,7 @@ const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bou
     {
       ...word('rubber'),
       priced: null,
-      what: 'tacks with wide heads, 12 mm (1/2 in)',
+      what: `tacks with wide heads, ${ownUnits('12 mm (1/2 in)', units)}`,
       count: 1,
       unit: 'box',
       note: 'hold the rubber strip',
@@ -225,46 +230,16 @@ const finishLines = ({ units }: Design, { ramps }: WholeDesign, { panels }: Boug
             note: 'cut edges first, two coats',
             priced: { kind: 'word' as const, word: 'paint' as const },
           },
+          ...['filler for outside', 'sandpaper, grit 80 and 120', 'adhesive tape'].map((what, i) => ({
+            part: 'finish' as const,
+            what,
+            count: 1,
+            unit: ['tin', 'pack', 'roll'][i]!,
+            note: ['holes and gaps', 'edges and faces', 'joins the pages of the sides'][i]!,
+            priced: null,
+          })),
         ]
       : []),
-  ]
-}
-
-/** Most have them; to be ticked all the same. */
-const ownedLines = ({ ramps }: WholeDesign): readonly ListLine[] => {
-  const piped = ramps.some(({ pipe }) => pipe !== null)
-  const steel = ramps.some(
-    ({ design }) => design.runOut?.kind === 'sheet' && design.runOut.sheet.material === 'steel',
-  )
-  const owned = (part: 'tools' | 'protection', what: string, note = '', count = 1): ListLine => ({
-    part,
-    what,
-    count,
-    unit: 'piece',
-    note,
-    priced: null,
-  })
-  return [
-    owned('tools', 'steel rule and tape measure'),
-    owned('tools', 'try square, pencil, straightedge'),
-    owned('tools', 'circular saw', 'long straight cuts'),
-    owned('tools', 'jigsaw', 'curve and notch'),
-    owned('tools', `drill, wood bits, one of ${pilotDrill}, countersink, screwdriver bits`),
-    ...(piped
-      ? [
-          owned('tools', 'metal bits 5 and 13 mm (3/16 and 1/2 in), centre punch', 'holes of the pipe'),
-          owned('tools', 'hacksaw, round file', 'ends of the pipe'),
-        ]
-      : []),
-    ...(steel
-      ? [owned('tools', 'metal blade for the jigsaw', 'run-out sheet; or let the shop shear it')]
-      : []),
-    owned('tools', 'clamps', 'hold the work while it is sawn', 2),
-    owned('tools', 'sanding block, file'),
-    owned('protection', 'eye protection', 'for each who helps', 2),
-    owned('protection', 'ear protection', 'for each who helps', 2),
-    owned('protection', 'dust mask', 'for each who helps', 2),
-    owned('protection', 'gloves', 'not at a turning tool', 2),
   ]
 }
 

@@ -74,6 +74,20 @@ export const rampScrews = (
 export const screwsNeeded = (ramps: readonly Ramp[], design: Pick<Design, 'units' | 'stock'>): number =>
   ramps.flatMap((ramp) => rampScrews(ramp, design)).reduce((all, { count }) => all + count, 0)
 
+/** The letter that is written on a screw's box: A is the longest. Steps and list call it so. */
+export const screwLetter = (
+  lines: readonly ScrewLine[],
+  { use, length }: Pick<ScrewLine, 'use' | 'length'>,
+): string => {
+  const at = bySize(lines).findIndex(
+    (size) =>
+      size.length === length &&
+      screwDiameter(size.use, 'mm') === screwDiameter(use, 'mm') &&
+      screwHead(size.use) === screwHead(use),
+  )
+  return at < 0 ? '' : 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'.charAt(at)
+}
+
 const rowScrews = (
   rows: readonly { readonly across: readonly number[]; readonly length: number | null }[],
   use: ScrewLine['use'],

@@ -1,6 +1,6 @@
 import type { Design, Sheet, Stock, StockPanel, Units } from '../../design/design.ts'
 import { panelSizes, sameSheet } from '../../design/panel-sizes.ts'
-import { type Affine, affineApply, affineThen, affineTranslate } from '../../geometry/affine.ts'
+import { type Affine, affineApply, affineScale, affineThen, affineTranslate } from '../../geometry/affine.ts'
 import { segmentAt } from '../../geometry/at.ts'
 import { type Box, pointsBounds } from '../../geometry/bounds.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
@@ -200,7 +200,10 @@ const panelOf = (
   { kerf }: Stock,
   number: number,
 ): Panel => {
-  const pieces = places.map((place) => panelPiece(place, all[place.piece]!))
+  const laid = places.map((place) => panelPiece(place, all[place.piece]!))
+  const other =
+    clamped > 1 ? laid : otherWay(places, kind.length).map((place) => panelPiece(place, all[place.piece]!))
+  const pieces = liesWell(laid) <= liesWell(other) ? laid : other
   const whole = { x0: 0, y0: 0, x1: kind.length, y1: kind.width }
   return {
     number,
@@ -221,6 +224,27 @@ const panelOf = (
     ),
   }
 }
+
+/** Less is better: good faces down, then sides of which none lies as its pages do. */
+const liesWell = (pieces: readonly PanelPiece[]): number => {
+  const curved = pieces.filter(({ second }) => second !== null)
+  const down = pieces.filter(({ part, over }) => part.faced && over).length
+  return 2 * down + Number(curved.length > 0 && curved.every(isMirrored))
+}
+
+/** The same layout from right to left: what is curved lies turned over. */
+const otherWay = (places: readonly Place[], length: number): readonly Place[] =>
+  places.map((place) => {
+    const { shape } = place
+    const x = length - place.x - shape.width
+    if (shape.square) return { ...place, x }
+    const map = affineThen(shape.map, affineThen(affineScale(-1, 1), affineTranslate(shape.width, 0)))
+    return {
+      ...place,
+      x,
+      shape: { ...shape, map, over: !shape.over, turn: (360 - shape.turn) % 360 },
+    }
+  })
 
 const panelPiece = ({ shape, x, y }: Place, { part, under }: Couple): PanelPiece => {
   // turned over, the upper one of a clamped couple is the other hand of it

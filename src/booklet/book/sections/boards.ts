@@ -1,6 +1,9 @@
+import { numberList } from '../../../length/word-list.ts'
 import type { SawnBoard } from '../../../stock/timber/boards.ts'
+import { timberPartsOf } from '../../../stock/timber-parts.ts'
+import { partWords } from '../../cuts/timber-words.ts'
 import { boardHeight, boardView } from '../../views/board-view.ts'
-import { type Block, check, drawn, gap, part, stack, words } from '../block.ts'
+import { type Block, check, drawn, gap, named, part, stack, words } from '../block.ts'
 import type { Book } from '../book.ts'
 
 /** Between two boards, mm. */
@@ -13,14 +16,14 @@ export const boardBlocks = (book: Book): readonly Block[] => {
   const all = stock.timber.flatMap(({ boards }) => boards)
   const ratio = width / Math.max(...all.map(({ length }) => length))
   return [
-    part('Timber by board', width),
+    named('boards', part('Timber by board', width)),
     words(
       'Square one end, then cut the pieces in this order, the blade beyond each mark. Write its mark on each piece.',
       width,
     ),
     ...alike(all).map((boards) =>
       stack([
-        check(boardsWords(boards, book), width),
+        check(boardsWords(boards, all, book), width),
         drawn(boardView({ ...boards[0]!, cuts: cutsOf(boards, book) }, ratio), boardHeight),
         gap(between),
       ]),
@@ -28,15 +31,21 @@ export const boardBlocks = (book: Book): readonly Block[] => {
   ]
 }
 
-/** `5 boards 38 × 89, 2400 long: T1 T2; T3 T4; left 35` */
-const boardsWords = (boards: readonly SawnBoard[], { show, fine }: Book): string => {
+/** `Boards 1 to 5, each 38 × 89, 2400 long. T1 stud 1, T2 stud 2; T3 stud 3, T4 stud 4; 35 left of each.` */
+const boardsWords = (boards: readonly SawnBoard[], all: readonly SawnBoard[], book: Book): string => {
+  const { solved, several, units, show, fine } = book
   const [{ section, length, left }] = boards as readonly [SawnBoard]
+  const parts = timberPartsOf(solved.ramps)
   const marks = boards.map(({ cuts }) =>
     cuts
-      .map(({ mark, ripped }) => `${mark}${ripped ? ` ripped to ${ripped.map(fine).join(' × ')}` : ''}`)
-      .join(' '),
+      .map(({ mark }) => `${mark} ${partWords(parts.find((part) => part.mark === mark)!, several, units)}`)
+      .join(', '),
   )
-  return `${boards.length === 1 ? '1 board' : `${boards.length} boards, each`} ${section.map(fine).join(' × ')}, ${show(length)} long: ${marks.join('; ')}; ${show(left)} left.`
+  const numbers = numberList(
+    'Board',
+    boards.map((board) => all.indexOf(board) + 1),
+  )
+  return `${numbers}${boards.length > 1 ? ', each' : ':'} ${section.map(fine).join(' × ')}, ${show(length)} long. ${marks.join('; ')}; ${show(left)} left${boards.length > 1 ? ' of each' : ''}.`
 }
 
 /** From the squared end. Boards that are cut alike have no marks in common. */

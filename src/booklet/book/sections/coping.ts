@@ -1,13 +1,15 @@
 import { curvedOf } from '../../../design/kind-traits.ts'
+import { ownUnits } from '../../../length/own-units.ts'
 import { revealWords } from '../../../ramp/check/reveal-words.ts'
 import { pipeDrills } from '../../../ramp/frame/pipe.ts'
+import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedQuarter } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
 import { rampScrews } from '../../../stock/list/screws.ts'
 import { lipSection } from '../../views/lip-section.ts'
 import { pipeView } from '../../views/pipe-view.ts'
 import { sectionNumber } from '../../views/plan-view.ts'
-import { type Block, caution, check, head, part, step } from '../block.ts'
+import { type Block, caution, check, head, part, step, words } from '../block.ts'
 import { type Book, leastShare, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
@@ -29,7 +31,6 @@ const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   const pipe = ramp.pipe!
   const plastic = ramp.design.coping?.material === 'plastic'
   const [screw] = rampScrews(ramp, book.design).filter(({ use }) => use === 'pipe')
-  const length = screw?.length ? ` of ${book.screw('pipe', screw.length)}, ${screwHead('pipe')},` : ''
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
   return [
@@ -48,14 +49,18 @@ const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
       { width, height: 55 * Math.max(leastShare, book.share) },
       { width: pipe.length, height: own.outside },
     ),
+    words(
+      `For this: the pipe; ${pipe.holes.length} screws${screw?.length ? ` of ${book.screw('pipe', screw.length)}, ${screwHead('pipe')}` : ''}.`,
+      width,
+    ),
     next(
       `Lay the sawn pipe, ${fine(own.outside)} outside and ${show(pipe.length)} long${pipe.pieces.length > 1 ? `, in ${pipe.pieces.length} pieces of ${pipe.pieces.map(({ length }) => show(length)).join(', ')}` : ''}, on two blocks and draw one straight line along it: all holes lie on that line.`,
     ),
     next(
-      `Punch and drill at ${pipe.holes.map(show).join(', ')} from its left end: ${pipeDrills.near} in the near wall only, ${pipeDrills.far} in the far wall. ${apartWords(book, ramp)}${plastic ? ' A plastic pipe moves with the heat: make slots of all small holes but the middle one.' : ''}`,
+      `Punch and drill at ${pipe.holes.map(show).join(', ')} from its left end: ${ownUnits(pipeDrills.near, units)} in the near wall only, ${ownUnits(pipeDrills.far, units)} in the far wall. ${apartWords(book, ramp)}${plastic ? ' A plastic pipe moves with the heat: make slots of all small holes but the middle one.' : ''}`,
     ),
     next(
-      `Lay it in the notches, the large holes up. Through each drive one screw${length} down through the small hole into the timber under the pipe, ${pipe.holes.length} in all. File what a hand can feel.`,
+      `Lay it in the notches, the large holes up. Drill ${ownUnits(pilotDrill, units)} through each small hole into the middle of the timber under the pipe, then drive one screw down through it, ${pipe.holes.length} in all. Its head sits inside, on the far wall; the large holes stay open. File what a hand can feel.`,
     ),
     check(`The pipe stands ${revealWords(own, ramp.design, fine)}.`, width),
     caution(

@@ -8,11 +8,13 @@ import type { SolvedQuarter, SolvedRamp } from '../../../ramp/ramp.ts'
 import { notchSizes } from '../../../ramp/side/notch-sizes.ts'
 import { checkLetters, checksView } from '../../views/checks-view.ts'
 import { notchView, notchWindow } from '../../views/notch-view.ts'
-import { type Block, caution, check, head, part, step, table, words } from '../block.ts'
+import { type Block, caution, check, head, named, part, step, table, together, words } from '../block.ts'
 import { type Book, leastShare, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
+import { onPage } from '../page-words.ts'
 import type { Section } from '../pages.ts'
 import { boardBlocks } from './boards.ts'
+import { copied, laidSides, pagesLie } from './copied-sides.ts'
 import { joinSteps, pieceNames, shortWords } from './joining.ts'
 import { panelBlocks } from './panels.ts'
 
@@ -41,7 +43,7 @@ export const cutting = (book: Book): Section => {
     blocks: [
       head('Cutting', width),
       caution(
-        'Saw outside or with the dust drawn off: dust of plywood and hardboard harms lungs. Two people hold a panel. The offcut falls: keep feet away.',
+        'Saw outside or with the dust drawn off: dust of plywood and hardboard harms lungs. Two people hold a panel, eyes, ears and lungs covered. The offcut falls: keep feet away.',
         width,
       ),
       ...said.map((one, i) => step(i + 1, one, width)),
@@ -61,23 +63,26 @@ export const cutting = (book: Book): Section => {
 
 /** The sides of one outline: taped, traced, sawn, checked, and copied. */
 const sideSteps = (book: Book, ramp: SolvedQuarter, pattern: Pattern): readonly string[] => {
-  const { fine, several } = book
-  const { count } = ramp.design.sides
+  const { several } = book
   const [, ...others] = pattern.serves
+  const [first, ...rest] = laidSides(book, ramp)
+  const spliced = ramp.splices.length > 0
+  const own = spliced || !first ? 'the first side' : first.piece.part.mark
   return [
     `Tape the pages of the side${several ? ` of ${ramp.name}` : ''} in the order of their numbers and check the distances on their map. ${
-      ramp.splices.length > 0
+      spliced || !first
         ? `Lay them on the place of each of its pieces ${pieceNames(ramp)} in turn: each is traced with its joint.`
-        : `Lay them on its place on the panel, ${fine(pattern.length)} × ${fine(pattern.height)}.`
+        : pagesLie(first)
     }`,
-    'Trace the curve and the marks of the first side. Go over the line once with a bent batten: no bump.',
+    `Trace the curve, the edges and the marks of ${own}. Go over the curve once along a thin batten that is bent to it: no bump.`,
     ...(ramp.coping?.seat === 'square'
       ? [
           'Drill a hole in the inner corner of the notch, wide enough for the blade of the jigsaw. Then saw into it from both sides.',
         ]
       : []),
-    'Saw beside the line on the WASTE side, and smooth down to its middle. Ease no edge yet.',
-    `Check it by the table of this part, and lay the pages back on its edge. Then turn it over, so that both outside faces come outside, and trace it onto the wood of the other ${count === 2 ? 'side' : `${count - 1} sides and ribs`}; saw, clamp all together and smooth their edges as one.`,
+    `Saw ${own} edge by edge in the order of its panel, beside the line on the WASTE side; STOP where the order says so. Smooth down to the middle of the line. Ease no edge yet.`,
+    `Check ${own} by the table${onPage(`checks ${ramp.name}`)}, and lay the pages back on its edge.`,
+    `${(spliced || !first ? ['Turn it over for the other side and trace it, so that both outside faces come outside.'] : copied(first, rest)).join(' ')} Saw, clamp all together and smooth their edges as one.`.trimStart(),
     ...(others.length > 0 ? [`The same pages serve ${others.join('; ')}.`] : []),
   ]
 }
@@ -105,13 +110,13 @@ const metalSteps = (book: Book, ramp: SolvedQuarter): readonly string[] => {
 
 const timberStep = (book: Book, ramp: SolvedRamp): string => {
   const bays = ramp.design.sides.count - 1
-  return `Saw the timbers${book.several ? ` of ${ramp.name}` : ''}: ${book.show(ramp.studLength)} long, ${bays > 1 ? 'for each bay ' : ''}as in the table of the frame. Stop block on the saw, the first one measured twice.${shortWords(book, ramp)}`
+  return `Saw the timbers${book.several ? ` of ${ramp.name}` : ''}: ${book.show(ramp.studLength)} long, ${bays > 1 ? 'for each bay ' : ''}as in the table of the frame${onPage(`frame ${ramp.name}`)} and by board${onPage('boards')}. Stop block on the saw, the first one measured twice.${shortWords(book, ramp)}`
 }
 
 const paintSteps = ({ stock }: Book): readonly string[] =>
   stock.list.some(({ part: of }) => of === 'finish')
     ? [
-        'Paint or oil the sawn edges of every sheet, then its faces, twice in all. What is glued or screwed together is dry first.',
+        `Seal now what is hidden later: the ends of the timbers, the bottom edges of the sides. Brush paint or oil on until the wood takes no more, and let it dry. All else waits for Finishing${onPage('finishing')}.`,
       ]
     : []
 
@@ -121,7 +126,7 @@ const pipeWords = ({ show }: Book, { length, pieces }: Pipe, of: string): string
     pieces.length > 1
       ? `${pieces.length} pieces of ${pieces.map((one) => show(one.length)).join(', ')}, ${show(length)} together`
       : `${show(length)} long`
-  }. File its ends inside and out. Its holes are drawn in the part Coping.`
+  }. File its ends inside and out. Its holes are drawn in the part Coping${onPage('coping')}.`
 
 /** The notch with what is measured of it, where there is one. */
 const notchBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
@@ -151,60 +156,63 @@ const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   const blanks = Array.from({ length: Math.min(mostSides, ramp.design.sides.count) }, () => '')
   const sides = blanks.map((_, i) => ({ head: `side ${i + 1}`, kind: 'blank' as const }))
   const [close, wide] = tolerances[units]
-  return [
-    part(ofRamp(book, 'Checks on the sawn wood', ramp), width),
-    figure(
-      ofRamp(book, 'What is measured, by the letters of the table', ramp),
-      (ratio) => checksView(ramp, ratio),
-      book,
-      // its letters need all of that
-      { width, height: 80 },
-      { width: ramp.length, height: ramp.side.height },
-    ),
-    table(
-      {
-        columns: [
-          { head: '', kind: 'box' },
-          { head: '', kind: 'words', face: 'bold' },
-          { head: 'from … to', kind: 'words' },
-          { head: 'wanted', kind: 'right' },
-          ...sides,
-        ],
-        rows: sideChecks(ramp).map(([said, value], i) => [
-          '',
-          checkLetters[i]!,
-          said,
-          fine(value),
-          ...blanks,
-        ]),
-      },
-      width,
-    ),
-    table(
-      {
-        columns: [
-          { head: '', kind: 'box' },
-          { head: 'laid on each other', kind: 'words' },
-          { head: 'off by at most', kind: 'right' },
-          ...sides,
-        ],
-        rows: [
-          ['', 'the taped pages laid back on the sawn edge: curve and notch', close, ...blanks],
-          [
-            '',
-            'the side laid on side 1: curve, notch, back edge',
-            close,
-            ...blanks.map((_, i) => (i === 0 ? '–' : '')),
+  return together(
+    [
+      named(`checks ${ramp.name}`, part(ofRamp(book, 'Checks on the sawn wood', ramp), width)),
+      figure(
+        ofRamp(book, 'What is measured, by the letters of the table', ramp),
+        (ratio) => checksView(ramp, ratio),
+        book,
+        // its letters need all of that
+        { width, height: 80 },
+        { width: ramp.length, height: ramp.side.height },
+      ),
+      table(
+        {
+          columns: [
+            { head: '', kind: 'box' },
+            { head: '', kind: 'words', face: 'bold' },
+            { head: 'from … to', kind: 'words' },
+            { head: 'wanted', kind: 'right' },
+            ...sides,
           ],
-        ],
-      },
-      width,
-    ),
-    words(
-      `Lengths and diagonals may be off by ${wide}, curve and notch by ${close}. What stands proud is sanded down; where an edge is hollow by more, saw that side anew or bring all sides to it.`,
-      width,
-    ),
-  ]
+          rows: sideChecks(ramp).map(([said, value], i) => [
+            '',
+            checkLetters[i]!,
+            said,
+            fine(value),
+            ...blanks,
+          ]),
+        },
+        width,
+      ),
+      table(
+        {
+          columns: [
+            { head: '', kind: 'box' },
+            { head: 'laid on each other', kind: 'words' },
+            { head: 'off by at most', kind: 'right' },
+            ...sides,
+          ],
+          rows: [
+            ['', 'the taped pages laid back on the sawn edge: curve and notch', close, ...blanks],
+            [
+              '',
+              'the side laid on side 1: curve, notch, back edge',
+              close,
+              ...blanks.map((_, i) => (i === 0 ? '–' : '')),
+            ],
+          ],
+        },
+        width,
+      ),
+      words(
+        `Lengths and diagonals may be off by ${wide}, curve and notch by ${close}. What stands proud is sanded down; where an edge is hollow by more, saw that side anew or bring all sides to it.`,
+        width,
+      ),
+    ],
+    book.tall,
+  )
 }
 
 /** What a side may be off by: along its curve and notch, and in its lengths; common practice, no source. */

@@ -1,6 +1,7 @@
 import { curvedOf } from '../../../design/kind-traits.ts'
+import { ownUnits } from '../../../length/own-units.ts'
 import { runOutSheet } from '../../../ramp/beside/run-out-sheet.ts'
-import { runOutLap } from '../../../ramp/beside/toe-step.ts'
+import { runOutFloor, runOutLap } from '../../../ramp/beside/toe-step.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedQuarter } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
@@ -59,7 +60,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
       `${fine(board.sheet.thickness)} ${board.sheet.material}: ${count === 1 ? 'one sheet' : `${count} sheets`}, ${show(board.length)} from front to back, ${show(ramp.width)} wide. It begins ${show(board.from)} behind the toe, just behind the pipe.`,
     ),
     next(
-      `Lay it with its back edge flush with the sides' back edge, and screw it down: ${screwWords(board.rows, (length) => screw('deck board', length))}, ${screwHead('deck board')}, ${pilotDrill} drilled before each.`,
+      `Lay it with its back edge flush with the sides' back edge, and screw it down: ${screwWords(board.rows, (length) => screw('deck board', length))}, ${screwHead('deck board')}, ${ownUnits(pilotDrill, book.units)} drilled before each.`,
     ),
     table(
       {
@@ -103,7 +104,7 @@ const toeOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
       foot: 'upper end, over the skin',
     }),
     next(
-      `The run-out is ${fine(runOut.sheet.thickness)} ${runOut.sheet.material}, ${show(runOut.length)} long and ${show(ramp.width)} wide${runOut.widths.length > 1 ? `, in ${runOut.widths.length} parts` : ''}. It bridges ${show(ramp.transition.bridge)}, from the ridden face ${show(ramp.transition.toeStep)} up down to the floor, and laps ${show(runOutLap(units))} over the skin.`,
+      `The run-out is ${fine(runOut.sheet.thickness)} ${runOut.sheet.material}, ${show(runOut.length)} long and ${show(ramp.width)} wide${runOut.widths.length > 1 ? `, in ${runOut.widths.length} parts` : ''}. It laps ${show(runOutLap(units))} over the skin, bridges ${show(ramp.transition.bridge)} from the ridden face, ${show(ramp.transition.toeStep)} up, down to the floor, and lies on the floor for ${show(runOutFloor(units))} or a little more.`,
     ),
     ...(runOut.row
       ? [

@@ -36,7 +36,7 @@ export const finishing = (book: Book): Section => {
         'Sand with grit 80, then 120, along the grain. A hand run along each edge finds no splinter. Sweep, then wipe.',
       ),
       next(
-        'Seal the end grain first: sawn edges of every sheet, ends of the timbers, bottoms of the sides. Brush it on until the wood takes no more.',
+        'Seal the sawn edges of every sheet first: brush it on until the wood takes no more. The hidden ends were sealed before the frame was put together.',
       ),
       next(
         'Paint or oil all faces, inside too, twice, with the drying time of the tin between. On the ridden face use only what its maker names for floors that are walked on, or leave the top sheet as it came: a slippery face throws riders.',

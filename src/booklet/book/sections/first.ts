@@ -1,11 +1,15 @@
+import type { Sheet } from '../../../design/design.ts'
 import { curvedOf } from '../../../design/kind-traits.ts'
+import { sideSheet } from '../../../ramp/splice/side-splices.ts'
+import { sheetWords } from '../../../stock/panel/sheet-words.ts'
 import { type Block, caution, check, head, part, step, table } from '../block.ts'
 import type { Book } from '../book.ts'
+import { onPage } from '../page-words.ts'
 import type { Section } from '../pages.ts'
 
 /** Before the first cut: what was bought is measured, the pages are checked, the lip is tried. */
 export const first = (book: Book): Section => {
-  const { width, fine, solved, patterns } = book
+  const { width, fine, solved, patterns, units } = book
   const quarters = curvedOf(solved.ramps)
   const piped = quarters.filter(({ coping }) => coping)
   const steps: Block[] = []
@@ -17,7 +21,7 @@ export const first = (book: Book): Section => {
     'Measure what you bought: every thickness, both sizes of the timber, the outside of the pipe. Write them in the table.',
   )
   next(
-    'Where one differs by more than a millimetre (1/32 in), put the measured size in the design file and print anew: every layer moves with it.',
+    `Where one differs by more than ${units === 'mm' ? '1 mm' : '1/32 in'}, stop: all drawings are for the sizes in this table. Have the ramp laid out anew for what you hold, and printed anew: every layer moves with it.`,
   )
   if (quarters.length > 0) {
     next(
@@ -25,7 +29,7 @@ export const first = (book: Book): Section => {
     )
     for (const { coping } of piped.slice(0, 1))
       next(
-        `Saw the lip trial in what the layout leaves of the side's panel or in any scrap as thick, lay in the pipe (${fine(coping!.outside)}) and scraps of skin and deck board. Run a hand and a wheel over it. How far the pipe stands above the deck board is called up in the design file, how far out of the ridden face is called out: change them there now, not after the first side.`,
+        `Saw the lip trial in any scrap as thick as the sides, or in what is left of the panel they come from${onPage('panel 1')}: before the first side. Lay in the pipe (${fine(coping!.outside)}) and scraps of skin and deck board. Run a hand and a wheel over it: the pipe stands ${fine(coping!.up)} above the deck board and ${fine(coping!.out)} out of the ridden face. What does not feel right is laid out anew now, not after the first side.`,
       )
     next(
       'Measure both diagonals of each panel that a side is sawn from: equal diagonals make a square panel.',
@@ -69,27 +73,27 @@ export const first = (book: Book): Section => {
 }
 
 /** Every sheet, timber and pipe with its size in the design, and blanks. */
-const boughtTable = ({ solved: { ramps }, fine }: Book) => {
+const boughtTable = ({ solved: { ramps }, fine, units }: Book) => {
+  const thick = (sheet: Sheet): string => sheetWords(sheet, units).replace(` ${sheet.material}`, '')
   const rows = new Map<string, string>()
   const add = (what: string, size: string): void => {
     rows.set(`${what} ${size}`, size)
   }
   for (const ramp of ramps) {
     const { design } = ramp
-    add('plywood of the sides', fine(design.sides.thickness))
+    add('plywood of the sides', thick(sideSheet(design)))
     add('timber', `${fine(Math.min(...design.studs.section))} × ${fine(Math.max(...design.studs.section))}`)
-    for (const { sheet } of ramp.skin) add(`${sheet.material} of the skin`, fine(sheet.thickness))
-    if (ramp.deckBoard)
-      add(`${ramp.deckBoard.sheet.material} of the deck`, fine(ramp.deckBoard.sheet.thickness))
+    for (const { sheet } of ramp.skin) add(`${sheet.material} of the skin`, thick(sheet))
+    if (ramp.deckBoard) add(`${ramp.deckBoard.sheet.material} of the deck`, thick(ramp.deckBoard.sheet))
     const { runOut } = design
-    if (runOut?.kind === 'sheet') add(`${runOut.sheet.material} of the run-out`, fine(runOut.sheet.thickness))
+    if (runOut?.kind === 'sheet') add(`${runOut.sheet.material} of the run-out`, thick(runOut.sheet))
     if (ramp.coping) add('pipe, outside', fine(ramp.coping.outside))
   }
   return {
     columns: [
       { head: '', kind: 'box' as const },
       { head: 'what', kind: 'words' as const },
-      { head: 'in the design', kind: 'right' as const },
+      { head: 'drawn for', kind: 'right' as const },
       { head: 'as measured', kind: 'blank' as const },
     ],
     rows: [...rows].map(([what, size]) => ['', what.slice(0, -size.length - 1), size, '']),

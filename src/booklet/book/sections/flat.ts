@@ -1,4 +1,5 @@
 import { curvedOf, straightOf } from '../../../design/kind-traits.ts'
+import { ownUnits } from '../../../length/own-units.ts'
 import type { Flat } from '../../../ramp/ramp.ts'
 import { type Block, check, head, step } from '../block.ts'
 import type { Book } from '../book.ts'
@@ -7,7 +8,7 @@ import { checksOf } from './framing.ts'
 
 /** Setting a flat against the quarters that run out on it. */
 export const flat = (book: Book): Section | null => {
-  const { width, show, fine, solved } = book
+  const { width, show, fine, solved, units } = book
   const flats: readonly Flat[] = straightOf(solved.ramps)
   if (flats.length === 0) return null
   const met = curvedOf(solved.ramps).filter(({ design }) => design.runOut.kind === 'flat')
@@ -30,7 +31,7 @@ export const flat = (book: Book): Section | null => {
         ...(met.length > 0
           ? [
               next(
-                'Hold the two together: inside each side a plate of offcut over the joint, two bolts M8 (5/16 in) through plate and side of either ramp, eight in all.',
+                `Hold the two together: inside each side a plate of offcut over the joint, two bolts ${ownUnits('M8 (5/16 in)', units)} through plate and side of either ramp, eight in all. In each ramp they sit halfway up the sides, clear of the timbers; drill through plate and side as one.`,
               ),
             ]
           : []),

@@ -1,4 +1,5 @@
 import { isCurved } from '../../../design/kind-traits.ts'
+import { ownUnits } from '../../../length/own-units.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
@@ -22,7 +23,8 @@ export const endScrews = (book: Book, ramp: SolvedRamp): string => {
   const plated = own.slice(1).map(({ length }) => `${said(book, length)} through a plate`)
   return (
     `Each end of a timber takes ${frameScrews} screws of ${[said(book, usual.length), ...plated].join(', ')}, ${screwHead('frame')}, through the side, ${all} in all. ` +
-    `Drill ${pilotDrill} before each, near the end of a timber above all.`
+    `They sit on the middle line of its end, a quarter of its depth from either edge; mark them on the outside of both sides alike. ` +
+    `Drill ${ownUnits(pilotDrill, book.units)} before each, near the end of a timber above all. A stud's upper edge lies flush with the curve, square to it.`
   )
 }
 
@@ -32,10 +34,12 @@ const frameSizes = (book: Book, ramp: SolvedRamp): readonly (string | null)[] =>
     .filter(({ use }) => use === 'frame')
     .map(({ length }) => (length === null ? null : book.screw('frame', length)))
 
-/** `2 screws of 5 × 70 in each end`: of a timber by its index, longer ones where it stands on plates. */
+/** `both screws in each end`: of a timber by its index, with their size where those on plates take longer ones. */
 const eachEnd = (ramp: SolvedRamp, [usual, plated]: readonly (string | null)[], index: number): string => {
   const own = ramp.splices.some(({ timber }) => timber === index) ? (plated ?? usual) : usual
-  return `${frameScrews} screws${own ? ` of ${own}` : ''} in each end`
+  return ramp.splices.length > 0 && own
+    ? `${frameScrews} screws of ${own} in each end`
+    : 'both screws in each end'
 }
 
 const said = ({ screw }: Book, length: number | null): string =>

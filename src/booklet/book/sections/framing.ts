@@ -1,20 +1,31 @@
 import { isCurved } from '../../../design/kind-traits.ts'
+import { segmentsGap } from '../../../geometry/nearest.ts'
+import { pathSegments, polygonOf } from '../../../geometry/path.ts'
+import type { Point } from '../../../geometry/point.ts'
 import { roleWords } from '../../../ramp/frame/deck-timbers.ts'
+import { timberCorners } from '../../../ramp/frame/timber.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { massRange } from '../../stock-rows.ts'
+import { stumpView } from '../../views/acts/act-views.ts'
 import { planView } from '../../views/plan-view.ts'
 import { studView } from '../../views/stud-view.ts'
-import { type Block, caution, check, head, part, table, words } from '../block.ts'
+import { type Block, caution, check, head, named, part, table, words } from '../block.ts'
 import { type Book, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
-import { liesWords, rippedWords, timberMarks } from '../timber-words.ts'
+import { screwFigure } from '../screw-figure.ts'
+import { stage } from '../stage.ts'
+import { liesWords, rippedWords, timberMarks, timberName } from '../timber-words.ts'
 import { endScrews, frameSteps, frameTop } from './frame-steps.ts'
 
 export const framing = (book: Book): Section => ({
   name: 'framing',
   title: 'Framing',
-  blocks: [head('Framing', book.width), ...book.solved.ramps.flatMap((ramp) => frameOf(book, ramp))],
+  blocks: [
+    head('Framing', book.width),
+    screwFigure(book),
+    ...book.solved.ramps.flatMap((ramp) => frameOf(book, ramp)),
+  ],
 })
 
 /** Of the plan's usual height: in less its numbers come among its dimensions. */
@@ -25,7 +36,10 @@ const frameOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
   const curved = isCurved(ramp)
   const { people, least, most } = book.stock.weight.ramps.find((own) => own.ramp === ramp.name)!.frame
   return [
-    part(ofRamp(book, curved ? 'Where the timbers go' : 'Where the studs go', ramp), width),
+    named(
+      `frame ${ramp.name}`,
+      part(ofRamp(book, curved ? 'Where the timbers go' : 'Where the studs go', ramp), width),
+    ),
     figure(
       ofRamp(book, 'One side, timbers numbered', ramp),
       (ratio) => studView(ramp, units, ratio),
@@ -47,7 +61,7 @@ const frameOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
       `${people} people lift and turn the frame, ${massRange({ least, most }, units)}; nobody stands under it.`,
       width,
     ),
-    words(endScrews(book, ramp), width),
+    ...endsOf(book, ramp),
     ...frameSteps(book, ramp),
     check(
       'Both diagonals are equal, the frame stands on all of its sides without rocking, no screw stands proud.',
@@ -56,6 +70,46 @@ const frameOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
     ...checksOf(book, ramp, ['stud-toe', 'stud-rip', 'span', 'deck-timber', 'pipe-timber', 'flat-studs']),
   ]
 }
+
+/** Where the screws of a timber's ends go, with a picture, and corners that all but touch. */
+const endsOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
+  const { width } = book
+  const lies = ramp.studs.some((stud) => stud.lies === 'edge') ? 'edge' : 'flat'
+  const close = closeTimbers(book, ramp)
+  return [
+    stage(
+      () => stumpView(lies),
+      { width: 1, height: 1 },
+      (room) => [words(endScrews(book, ramp), room), ...(close === '' ? [] : [words(close, room)])],
+      width,
+    ),
+  ]
+}
+
+/** Nearer ones leave no room for timber that is a little thicker, mm. */
+const touching = 1
+
+/** Studs and timbers that come so near to each other that one must be fitted to the other. */
+const closeTimbers = (book: Book, ramp: SolvedRamp): string =>
+  ramp.studs
+    .flatMap((stud, i) =>
+      ramp.deckTimbers.flatMap((timber, k) => {
+        const [a, b] = [stud, timber].map((one) => polygonOf(...(timberCorners(one) as [Point, ...Point[]])))
+        const gap = Math.min(
+          ...pathSegments(a!).flatMap((own) =>
+            pathSegments(b!).map((other) => segmentsGap(own, other).distance),
+          ),
+        )
+        return gap < touching
+          ? [
+              `${capital(timberName(book, ramp, i))} and ${timberName(book, ramp, ramp.studs.length + k)} all but touch: hold both in place before either is screwed, and plane a corner of the stud where the wood is thicker than drawn.`,
+            ]
+          : []
+      }),
+    )
+    .join(' ')
+
+const capital = (said: string): string => said.slice(0, 1).toUpperCase() + said.slice(1)
 
 /** What the figures say of this ramp that bears on the work at hand. */
 export const checksOf = (book: Book, ramp: SolvedRamp, ids: readonly string[]): readonly Block[] =>

@@ -14,6 +14,7 @@ import { type Book, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import { workHours } from '../hours.ts'
 import type { Section } from '../pages.ts'
+import { layerNumber } from './layer-number.ts'
 
 /** A guard is commonly required from here on (International Residential Code 2018, R312.1), mm. */
 const guardHeight = 762
@@ -117,7 +118,7 @@ const takes = (book: Book): readonly string[] => {
         .map(([label, words]) => `${book.several ? `${ramp.name}, ` : ''}${label} ${words}.`)
         .map((line) => line.slice(0, 1).toUpperCase() + line.slice(1)),
     ),
-    `Work: ${hours.least} to ${hours.most} hours for one who has built before and a helper for the lifting. Reckoned: ${hours.how}.`,
+    `Work: ${hours.least} to ${hours.most} hours for one who has built before and a helper; more hands for the lifting. Reckoned: ${hours.how}.`,
   ]
 }
 
@@ -158,7 +159,7 @@ const partWords = ({ fine, sheets }: Book, ramp: SolvedRamp, own: PartKind): str
       return `frame: sides ${marked(({ part: of }) => of === 'side' || of === 'rib')}, timbers`
     case 'layer': {
       const { sheet } = ramp.skin.find(({ layer }) => layer === own.layer)!
-      const marks = marked(({ part: of, words: said }) => of === 'skin' && layerOf(said) === own.layer)
+      const marks = marked(({ part: of, words: said }) => of === 'skin' && layerNumber(said) === own.layer)
       return `layer ${own.layer}, ${fine(sheet.thickness)} ${sheet.material}: ${marks}`
     }
     case 'run-out':
@@ -169,9 +170,6 @@ const partWords = ({ fine, sheets }: Book, ramp: SolvedRamp, own: PartKind): str
       return `pipe, ${fine(isCurved(ramp) && ramp.coping ? ramp.coping.outside : 0)} outside`
   }
 }
-
-/** Of a piece of skin by its words: `layer 2, piece 1 from the toe`. */
-const layerOf = (said: string): number => Number(/^layer (\d+)/.exec(said)?.[1])
 
 /** Two beside each other where there are several. */
 const frontViews = (book: Book): readonly Block[] => {

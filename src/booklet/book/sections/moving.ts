@@ -1,17 +1,21 @@
+import { isCurved } from '../../../design/kind-traits.ts'
+import { ownUnits } from '../../../length/own-units.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
 import { rampScrews } from '../../../stock/list/screws.ts'
 import { stockLines, stockRows } from '../../stock-rows.ts'
+import { handleView } from '../../views/acts/act-views.ts'
 import { type Block, caution, check, head, step, words } from '../block.ts'
 import type { Book } from '../book.ts'
 import type { Section } from '../pages.ts'
+import { stage } from '../stage.ts'
 import { checksOf } from './framing.ts'
 
 export const moving = (book: Book): Section => {
   const { width, solved, stock, design } = book
   const sheeted = solved.ramps.some(({ design: { runOut } }) => runOut?.kind === 'sheet')
   let number = 0
-  const next = (said: string): Block => step(++number, said, width)
+  const next = (said: string, room = width): Block => step(++number, said, room)
   return {
     name: 'moving',
     title: 'Storing and moving',
@@ -25,7 +29,7 @@ export const moving = (book: Book): Section => {
       ...stockLines(stock, design)
         .slice(1)
         .map((line) => words(`${capital(line)}.`, width)),
-      ...solved.ramps.flatMap((ramp) => fitSteps(book, ramp).map(next)),
+      ...solved.ramps.flatMap((ramp) => fitBlocks(book, ramp, next)),
       next('Measure the doors, and the corners between them, before the day.'),
       ...solved.ramps.flatMap((ramp) => checksOf(book, ramp, ['stores-inside', 'stores', 'slide', 'stored'])),
       next(
@@ -41,6 +45,9 @@ export const moving = (book: Book): Section => {
   }
 }
 
+/** Of a handle, and the holes for them; common practice, no source. */
+const [handleBolt, handleDrill] = ['M6 (1/4 in)', '7 mm (5/16 in)'] as const
+
 const capital = (said: string): string => said.slice(0, 1).toUpperCase() + said.slice(1)
 
 /** `4 people lift outer, 3 inner` */
@@ -49,9 +56,30 @@ const lifters = ({ stock, several }: Book): string =>
     .map(({ ramp, people }, i) => `${people}${i === 0 ? ' people lift' : ''} ${several ? ramp : 'it'}`)
     .join(', ')
 
+/** What is put on for moving, with a picture of where. */
+const fitBlocks = (
+  book: Book,
+  ramp: SolvedRamp,
+  next: (said: string, width?: number) => Block,
+): readonly Block[] => {
+  const { stock, units, width } = book
+  const own = stock.moving.find(({ ramp: name }) => name === ramp.name)
+  const said = fitSteps(book, ramp)
+  return own && isCurved(ramp)
+    ? [
+        stage(
+          (ratio) => handleView(ramp, units, ratio, own.handle),
+          { width: ramp.length, height: ramp.transition.heights.frame },
+          (room) => said.map((one) => next(one, room)),
+          width,
+        ),
+      ]
+    : said.map((one) => next(one))
+}
+
 /** What is put on for moving: rubber, grips, wheels. */
 const fitSteps = (
-  { stock, design, several, show, screw: size }: Book,
+  { stock, design, several, show, units, screw: size }: Book,
   ramp: SolvedRamp,
 ): readonly string[] => {
   const of = several ? ` of ${ramp.name}` : ''
@@ -62,7 +90,7 @@ const fitSteps = (
     `Tack the rubber strip under the bottom edges of the sides${of}: it keeps the ramp from sliding.`,
     ...(own
       ? [
-          `Bolt a handle on the outside of each side${of}, washers and nuts inside, its middle ${show(own.handle.x)} behind the toe and ${show(own.handle.y)} up, or knot a rope through two holes as far to both sides of that place, clear of the timbers: so it hangs level.`,
+          `Bolt a handle on the outside of each side${of}, four bolts of ${ownUnits(handleBolt, units)} in holes ${ownUnits(handleDrill, units)} wide, washers and nuts inside, its middle ${show(own.handle.x)} behind the toe and ${show(own.handle.y)} up, or knot a rope through two holes as far to both sides of that place, clear of the timbers: so it hangs level.`,
         ]
       : []),
     ...(rolling && screw

@@ -152,6 +152,7 @@ const picture = (
     kind: 'fixed',
     height,
     withNext: true,
+    names: [`panel ${panel.number}`],
     marks: ({ x, y }) => [
       text('note', { x, y: y - sizes.body }, sizes.body, `${name}; ${scale.words}`, { face: 'bold' }),
       group(

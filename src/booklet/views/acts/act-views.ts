@@ -1,0 +1,152 @@
+import { alsoDrawn, firstClear, nothingDrawn } from '../../../drafting/clearance.ts'
+import { arrowHead } from '../../../drawing/arrow.ts'
+import { cross } from '../../../drawing/cross.ts'
+import { type Drawing, fill, stroke, text } from '../../../drawing/drawing.ts'
+import { affineScale } from '../../../geometry/affine.ts'
+import { circle, type Path, pathOf, polygonOf, rectangle, segmentsPath } from '../../../geometry/path.ts'
+import { pathMap } from '../../../geometry/path-map.ts'
+import { type Point, pointToward } from '../../../geometry/point.ts'
+import type { Units } from '../../../length.ts'
+import type { SolvedQuarter, SolvedRamp } from '../../../ramp/ramp.ts'
+import { frameCurve, profileOf } from '../profile.ts'
+import { scaled, type View, viewOf, viewStyle } from '../view.ts'
+
+const layer = 'note'
+const { lines, size } = viewStyle
+
+const word = (at: Point, said: string, align: 'left' | 'middle' | 'right' = 'middle'): Drawing => [
+  text(layer, at, size, said, { align }),
+]
+
+const arrow = (from: Point, to: Point): Drawing => [
+  stroke(layer, pathOf(from, to), lines.outline),
+  ...arrowHead(layer, to, Math.atan2(to.y - from.y, to.x - from.x), size),
+]
+
+/** Side and timbers, pale, as what an act is done to. */
+const frameMarks = (ramp: SolvedRamp, units: Units, ratio: number): Drawing => {
+  const { side, studs, timbers } = profileOf(ramp, units)
+  const map = affineScale(ratio)
+  return [
+    ...[...studs, ...timbers].flatMap((path): Drawing => {
+      const on = pathMap(path, map)
+      return [fill(layer, on, 0.85), stroke(layer, on, lines.thin)]
+    }),
+    stroke(layer, pathMap(side, map), lines.outline),
+  ]
+}
+
+/** A sheet that lies on the lower part of the curve and springs off it, pressed down at its free end. `below`: what lies under it, mm. */
+export const bendView = (
+  ramp: SolvedQuarter,
+  units: Units,
+  ratio: number,
+  { below, length, name }: { readonly below: number; readonly length: number; readonly name: string },
+): View => {
+  const curve = frameCurve(ramp)
+  // so thin that it must be seen: a line over the frame
+  const on = curve.offset(below + 1.2 / ratio)
+  const held = curve.toe + (curve.lip - curve.toe) * 0.4
+  const foot = scaled(on.point(held), ratio)
+  const lies = on.lengthTo(held)
+  const free = Math.max(0, length - lies) * ratio
+  const slope = curve.slope(held)
+  // a spring leaves the curve along its tangent
+  const end = pointToward(foot, slope, free)
+  const press = pointToward(end, slope + Math.PI / 2, 2)
+  const away = pointToward(press, slope + Math.PI / 2, 9)
+  const toe = scaled(on.point(curve.toe), ratio)
+  return viewOf([
+    { name: 'frame', marks: frameMarks(ramp, units, ratio) },
+    {
+      name: 'sheet',
+      marks: [
+        stroke(layer, pathMap(segmentsPath(on.segments(curve.toe, held)), affineScale(ratio)), {
+          width: 0.7,
+        }),
+        stroke(layer, pathOf(foot, end), { width: 0.7 }),
+      ],
+    },
+    { name: 'press', marks: arrow(away, press) },
+    {
+      name: 'words',
+      marks: [
+        ...word({ x: away.x, y: away.y + 1.2 }, `press ${name}`),
+        ...word({ x: toe.x - 1.5, y: toe.y - size / 2 }, 'toe first', 'right'),
+      ],
+    },
+  ])
+}
+
+/** The outside of a side with the end of a stud behind it, and where its two screws go; no scale. */
+export const stumpView = (lies: 'edge' | 'flat'): View => {
+  const [wide, tall] = lies === 'edge' ? [8, 19] : [19, 8]
+  const stud = rectangle(-wide / 2, -tall / 2, wide / 2, tall / 2)
+  const at: readonly Point[] =
+    lies === 'edge'
+      ? [
+          { x: 0, y: tall / 4 },
+          { x: 0, y: -tall / 4 },
+        ]
+      : [
+          { x: wide / 4, y: 0 },
+          { x: -wide / 4, y: 0 },
+        ]
+  return viewOf([
+    {
+      name: 'side',
+      marks: [
+        fill(layer, rectangle(-17, -13, 17, 13), 0.93),
+        stroke(layer, pathOf({ x: -17, y: tall / 2 + 0.3 }, { x: 17, y: tall / 2 + 0.3 }), lines.outline),
+      ],
+    },
+    { name: 'stud', marks: [stroke(layer, stud, lines.hidden)] },
+    { name: 'screws', marks: at.flatMap((p) => [...cross(layer, p, 1.6, lines.outline, Math.PI / 4)]) },
+  ])
+}
+
+/** Above its handle, else below or beside it, wherever no edge of the side runs through. */
+const handleWord = (at: Point, side: Path): Drawing => {
+  const edges = alsoDrawn(nothingDrawn, [stroke(layer, side, lines.outline)], 'thing')
+  const ways = [3, -3.5 - size, 5, -6 - size, 8, 11].map((up) => word({ x: at.x, y: at.y + up }, 'handle'))
+  return firstClear(edges, ways) ?? []
+}
+
+/** A side from outside with the handle's place. */
+export const handleView = (ramp: SolvedQuarter, units: Units, ratio: number, handle: Point): View => {
+  const at = scaled(handle, ratio)
+  const { side } = profileOf(ramp, units)
+  return viewOf([
+    { name: 'side', marks: [stroke(layer, pathMap(side, affineScale(ratio)), lines.outline)] },
+    {
+      name: 'handle',
+      marks: [
+        fill(layer, rectangle(at.x - 3, at.y - 0.8, at.x + 3, at.y + 0.8), 0.35),
+        ...cross(layer, at, 2.4, lines.thin),
+        stroke(layer, circle(at, 0.5), lines.thin),
+      ],
+    },
+    {
+      name: 'rubber',
+      marks: [
+        fill(
+          layer,
+          polygonOf(
+            { x: 0, y: -0.3 },
+            { x: (ramp.length - ramp.design.chamfer) * ratio, y: -0.3 },
+            { x: (ramp.length - ramp.design.chamfer) * ratio, y: -1.3 },
+            { x: 0, y: -1.3 },
+          ),
+          0.35,
+        ),
+      ],
+    },
+    {
+      name: 'words',
+      marks: [
+        ...handleWord(at, pathMap(side, affineScale(ratio))),
+        ...word({ x: (ramp.length * ratio) / 2, y: -1.6 - 1.4 * size }, 'rubber strip'),
+      ],
+    },
+  ])
+}

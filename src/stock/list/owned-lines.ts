@@ -1,0 +1,61 @@
+import { ownUnits } from '../../length/own-units.ts'
+import type { Units } from '../../length.ts'
+import { pilotDrill } from '../../ramp/frame/screw-lengths.ts'
+import type { WholeDesign } from '../../ramp/ramp.ts'
+import type { ListLine } from './line.ts'
+
+/** Holes for bolts, and that in which a jigsaw turns; common practice, no source. */
+const boltDrills = { handles: '7 mm (5/16 in)', plates: '9 mm (3/8 in)', notch: '10 mm (1/2 in)' } as const
+
+/** Most have them; to be ticked all the same. */
+export const ownedLines = (
+  units: Units,
+  { ramps }: WholeDesign,
+  { moved, people }: { readonly moved: boolean; readonly people: number },
+): readonly ListLine[] => {
+  const joined = ramps.some(({ design }) => design.runOut?.kind === 'flat')
+  const notched = ramps.some(({ coping }) => coping?.seat === 'square')
+  const piped = ramps.some(({ pipe }) => pipe !== null)
+  const steel = ramps.some(
+    ({ design }) => design.runOut?.kind === 'sheet' && design.runOut.sheet.material === 'steel',
+  )
+  const owned = (part: 'tools' | 'protection', what: string, note = '', count = 1): ListLine => ({
+    part,
+    what,
+    count,
+    unit: 'piece',
+    note,
+    priced: null,
+  })
+  return [
+    owned('tools', 'steel rule and tape measure'),
+    owned('tools', 'try square, pencil'),
+    owned('tools', 'straightedge as long as a panel, two clamps', 'guide of the circular saw'),
+    owned('tools', 'thin straight batten', 'bent along the curve'),
+    owned('tools', 'circular saw', 'long straight cuts'),
+    owned('tools', 'jigsaw', 'curve and notch'),
+    owned(
+      'tools',
+      `drill, wood bits of ${[pilotDrill, ...(moved ? [boltDrills.handles] : []), ...(joined ? [boltDrills.plates] : []), ...(notched ? [boltDrills.notch] : [])].map((size) => ownUnits(size, units)).join(', ')}, countersink, screwdriver bits`,
+    ),
+    ...(piped
+      ? [
+          owned(
+            'tools',
+            `metal bits ${ownUnits('5 and 13 mm (3/16 and 1/2 in)', units)}, centre punch`,
+            'holes of the pipe',
+          ),
+          owned('tools', 'hacksaw, round file', 'ends of the pipe'),
+        ]
+      : []),
+    ...(steel
+      ? [owned('tools', 'metal blade for the jigsaw', 'run-out sheet; or let the shop shear it')]
+      : []),
+    owned('tools', 'clamps', 'hold the work while it is sawn', 2),
+    owned('tools', 'hand saw, file, sanding block, brush'),
+    owned('protection', 'eye protection', 'for each who saws or helps', 2),
+    owned('protection', 'ear protection', 'for each who saws or helps', 2),
+    owned('protection', 'dust mask', 'for each who saws or helps', 2),
+    owned('protection', 'gloves', 'for each who lifts; not at a turning tool', people),
+  ]
+}
