@@ -2,7 +2,7 @@ import type { Design, Sheet } from '../design/design.ts'
 import { isCurved } from '../design/kind-traits.ts'
 import { largestPanel } from '../design/panel-sizes.ts'
 import { type Path, rectangle } from '../geometry/path.ts'
-import { runOutSheet } from '../ramp/beside/run-out-sheet.ts'
+import { runOutPieces } from '../ramp/beside/run-out-sheet.ts'
 import { same } from '../ramp/check/offer.ts'
 import type { Stretch } from '../ramp/frame/stretch.ts'
 import type { Flat, Quarter, Ramp, SolvedDesign } from '../ramp/ramp.ts'
@@ -107,7 +107,7 @@ const boardOf = ({ name, deckBoard: board }: Ramp): readonly SheetPart[] =>
     : []
 
 const runOutOf = (ramp: Quarter, { stock, units }: Design): readonly SheetPart[] => {
-  const runOut = runOutSheet(ramp, stock, units)
+  const runOut = runOutPieces(ramp, stock, units)
   if (!runOut) return []
   const { sheet, length, widths } = runOut
   return widths.map((across, i) => ({

@@ -9,7 +9,7 @@ import { type Cost, costLines } from './list/cost.ts'
 import type { CostedLine } from './list/line.ts'
 import { type BoughtPanels, shoppingList } from './list/list.ts'
 import { screwDiameter, screwHead } from './list/screw-sort.ts'
-import { rampScrews, type ScrewLine } from './list/screws.ts'
+import { designScrews, type RampScrews } from './list/screws.ts'
 import { type Moving, moveRamp } from './moving.ts'
 import type { Parts } from './parts.ts'
 import { type SectionPlan, sawTimber } from './timber/boards.ts'
@@ -30,11 +30,7 @@ export interface StockTaking {
   /** null where the design has no prices */
   readonly cost: Cost | null
   /** every screw, ramp by ramp and use by use */
-  readonly screws: readonly (ScrewLine & {
-    readonly ramp: string
-    readonly diameter: number
-    readonly head: string
-  })[]
+  readonly screws: readonly (RampScrews & { readonly diameter: number; readonly head: string })[]
   readonly weight: Weight
   readonly sizes: readonly OverallSize[]
   readonly storings: readonly Storing[]
@@ -52,7 +48,8 @@ export const takeStock = (
 ): StockTaking => {
   // a stud longer than every timber is a stop
   const timber = sawTimber(parts.timbers, design)!
-  const weight = weigh(design, solved, parts)
+  const screws = designScrews(design, solved.ramps)
+  const weight = weigh(design, solved, parts, screws)
   const moving = curvedOf(solved.ramps).map((ramp) => moveRamp(ramp, weight))
   const kept = storings(solved)
   const sizes = solved.ramps.map((ramp) => overallSize(ramp, design.units))
@@ -66,6 +63,7 @@ export const takeStock = (
             shoppingList(design, solved, {
               panels,
               timber,
+              screws,
               moving,
               people: Math.max(2, ...weight.ramps.map(({ people }) => people)),
             }),
@@ -73,14 +71,11 @@ export const takeStock = (
           ),
         )
       : { list: null, cost: null }),
-    screws: solved.ramps.flatMap((ramp) =>
-      rampScrews(ramp, design).map((line) => ({
-        ramp: ramp.name,
-        ...line,
-        diameter: screwDiameter(line.use, design.units),
-        head: screwHead(line.use),
-      })),
-    ),
+    screws: screws.map((line) => ({
+      ...line,
+      diameter: screwDiameter(line.use, design.units),
+      head: screwHead(line.use),
+    })),
     weight,
     sizes,
     storings: kept,

@@ -3,7 +3,7 @@ import type { Design } from '../design/design.ts'
 import { pathCentroid } from '../geometry/centroid.ts'
 import type { Path } from '../geometry/path.ts'
 import type { Ramp, SolvedDesign } from '../ramp/ramp.ts'
-import { rampScrews } from './list/screws.ts'
+import { designScrews, type RampScrews } from './list/screws.ts'
 import type { Parts } from './parts.ts'
 import type { SheetPart } from './sheet-part.ts'
 
@@ -57,7 +57,12 @@ const lifted = (mass: Mass): Mass & { readonly people: number } => ({
 const areaOf = (outline: Path): number => Math.abs(pathCentroid(outline).area)
 
 /** Each part by its true outline or length, and the whole. */
-export const weigh = (design: Design, { ramps }: SolvedDesign, { sheets, timbers }: Parts): Weight => {
+export const weigh = (
+  design: Design,
+  { ramps }: SolvedDesign,
+  { sheets, timbers }: Parts,
+  screws: readonly RampScrews[] = designScrews(design, ramps),
+): Weight => {
   const ofSheet = ({ mark, ramp, words, sheet, outline }: SheetPart): PartWeight => ({
     mark,
     ramp,
@@ -68,15 +73,11 @@ export const weigh = (design: Design, { ramps }: SolvedDesign, { sheets, timbers
     const [thick, deep] = ripped ?? section
     return { mark, ramp, words, ...times(timberDensity, (thick * deep * length) / 1e9) }
   }
-  const framing = [
-    ...sheets.filter(({ part }) => part === 'side' || part === 'rib' || part === 'plate').map(ofSheet),
-    ...timbers.map(ofTimber),
-  ]
-  const parts = [
-    ...sheets.map(ofSheet),
-    ...timbers.map(ofTimber),
-    ...ramps.flatMap((ramp) => bought(ramp, design)),
-  ]
+  const weights = sheets.map(ofSheet)
+  const timber = timbers.map(ofTimber)
+  const walls = weights.filter((_, i) => ['side', 'rib', 'plate'].includes(sheets[i]!.part))
+  const framing = [...walls, ...timber]
+  const parts = [...weights, ...timber, ...ramps.flatMap((ramp) => bought(ramp, screws))]
   return {
     ...sum(parts),
     ramps: ramps.map(({ name }) => {
@@ -87,13 +88,15 @@ export const weigh = (design: Design, { ramps }: SolvedDesign, { sheets, timbers
   }
 }
 
-const bought = (ramp: Ramp, design: Design): readonly PartWeight[] => {
+const bought = (ramp: Ramp, screws: readonly RampScrews[]): readonly PartWeight[] => {
   const { coping, wheels } = ramp.design
-  const screws = rampScrews(ramp, design).reduce((all, { length, count }) => all + (length ?? 0) * count, 0)
+  const long = screws
+    .filter((line) => line.ramp === ramp.name)
+    .reduce((all, { length, count }) => all + (length ?? 0) * count, 0)
   const own = { mark: null, ramp: ramp.name }
   return [
     ...(coping ? [{ ...own, words: 'pipe', ...times(pipeMass(coping), ramp.width / 1000) }] : []),
     ...(wheels ? [{ ...own, words: 'wheels', ...times(wheelMass, wheels.diameter * wheels.count) }] : []),
-    { ...own, words: 'screws', ...times(screwMass, screws) },
+    { ...own, words: 'screws', ...times(screwMass, long) },
   ]
 }

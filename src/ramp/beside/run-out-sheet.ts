@@ -9,13 +9,17 @@ import { screwsAcross } from '../skin/screw-rows.ts'
 import { insideStud, practice } from '../skin/skin-framing.ts'
 import { runOutLap, runOutLength } from './toe-step.ts'
 
-/** The sheet that closes the step at the toe, and the screws that hold it. Lengths mm. */
-export interface RunOutSheet {
+/** What is sawn to close the step at the toe. Lengths mm. */
+export interface RunOutPieces {
   readonly sheet: Sheet
   /** from its upper end to its tail */
   readonly length: number
   /** in equal parts where no sheet is as long as the ramp is wide */
   readonly widths: readonly Stretch[]
+}
+
+/** With the screws that hold it. */
+export interface RunOutSheet extends RunOutPieces {
   /** through sheet and skin into the first stud; null where that does not lie there */
   readonly row: RunOutRow | null
 }
@@ -30,12 +34,11 @@ export interface RunOutRow {
 }
 
 /** null where something else closes the step, or where the curve is not solved. */
-export const runOutSheet = (
-  ramp: Quarter,
+export const runOutPieces = (
+  { design, transition }: Quarter,
   stock: Pick<Stock, 'panel' | 'panels'>,
   units: Units,
-): RunOutSheet | null => {
-  const { design, transition } = ramp
+): RunOutPieces | null => {
   const { runOut, width } = design
   if (runOut.kind !== 'sheet' || !transition) return null
   const { sheet } = runOut
@@ -45,14 +48,23 @@ export const runOutSheet = (
     from: (i * width) / count,
     length: width / count,
   }))
-  return { sheet, length: runOutLength(transition, units), widths, row: rowOf(ramp, sheet, widths, units) }
+  return { sheet, length: runOutLength(transition, units), widths }
+}
+
+/** The same with its screws, which take far longer to find. */
+export const runOutSheet = (
+  ramp: Quarter,
+  stock: Pick<Stock, 'panel' | 'panels'>,
+  units: Units,
+): RunOutSheet | null => {
+  const pieces = runOutPieces(ramp, stock, units)
+  return pieces && { ...pieces, row: rowOf(ramp, pieces, units) }
 }
 
 /** In the middle of what laps on the skin, beside the screws of the layers. */
 const rowOf = (
   { design, transition, studs, skin, skinThickness }: Quarter,
-  sheet: Sheet,
-  widths: readonly Stretch[],
+  { sheet, widths }: RunOutPieces,
   units: Units,
 ): RunOutRow | null => {
   const { curve, face } = transition!

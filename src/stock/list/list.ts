@@ -11,7 +11,7 @@ import { cutBoards } from '../timber/cutting.ts'
 import type { ListLine } from './line.ts'
 import { ownedLines } from './owned-lines.ts'
 import { screwHead, screwSize } from './screw-sort.ts'
-import { bySize, rampScrews } from './screws.ts'
+import { bySize, type RampScrews } from './screws.ts'
 
 /** Panels of one size to buy, offcuts that are there already aside. */
 export interface BoughtPanels {
@@ -29,6 +29,7 @@ export interface BoughtPanels {
 export interface Bought {
   readonly panels: readonly BoughtPanels[]
   readonly timber: readonly SectionPlan[]
+  readonly screws: readonly RampScrews[]
   readonly moving: readonly Moving[]
   /** who lift the heaviest ramp */
   readonly people: number
@@ -48,7 +49,7 @@ export const shoppingList = (design: Design, solved: WholeDesign, bought: Bought
   ...panelLines(design, bought),
   ...timberLines(design, bought),
   ...pipeLines(design, solved),
-  ...screwLines(design, solved),
+  ...screwLines(design, bought),
   ...fittingLines(design, solved, bought),
   ...finishLines(design, solved, bought),
   ...ownedLines(design.units, solved, { moved: bought.moving.length > 0, people: bought.people }),
@@ -118,22 +119,18 @@ const pipeLines = ({ stock, units }: Design, { ramps }: WholeDesign): readonly L
   })
 }
 
-const screwLines = (design: Design, { ramps }: WholeDesign): readonly ListLine[] =>
-  bySize(ramps.flatMap((ramp) => rampScrews(ramp, design))).map(
-    ({ use, length, count, uses }, i): ListLine => {
-      return {
-        part: 'screws',
-        what:
-          length === null
-            ? 'wood screws shorter than the usual ones'
-            : `wood screws ${screwSize(use, length, design.units, (mm) => rounded(mm, design.units))}, ${screwHead(use)}`,
-        count: Math.ceil((count * screwBoxes.spare) / screwBoxes.count),
-        unit: `box of ${screwBoxes.count}`,
-        note: `${count} needed: ${uses.join(', ')}; box ${'ABCDEFGHIJKLMNOPQRSTUVWXYZ'.charAt(i)}`,
-        priced: { kind: 'word', word: 'screws' },
-      }
-    },
-  )
+const screwLines = ({ units }: Design, { screws }: Bought): readonly ListLine[] =>
+  bySize(screws).map(({ use, length, count, uses }, i) => ({
+    part: 'screws',
+    what:
+      length === null
+        ? 'wood screws shorter than the usual ones'
+        : `wood screws ${screwSize(use, length, units, (mm) => rounded(mm, units))}, ${screwHead(use)}`,
+    count: Math.ceil((count * screwBoxes.spare) / screwBoxes.count),
+    unit: `box of ${screwBoxes.count}`,
+    note: `${count} needed: ${uses.join(', ')}; box ${'ABCDEFGHIJKLMNOPQRSTUVWXYZ'.charAt(i)}`,
+    priced: { kind: 'word', word: 'screws' },
+  }))
 
 const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bought): readonly ListLine[] => {
   const rolling = moving.flatMap(({ rolling: own }) => (own ? [own] : []))

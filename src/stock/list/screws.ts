@@ -16,6 +16,18 @@ export interface ScrewLine {
   readonly use: ScrewUse
 }
 
+/** And of which ramp. */
+export interface RampScrews extends ScrewLine {
+  readonly ramp: string
+}
+
+/** Every screw, ramp by ramp and use by use. */
+export const designScrews = (
+  design: Pick<Design, 'units' | 'stock'>,
+  ramps: readonly Ramp[],
+): readonly RampScrews[] =>
+  ramps.flatMap((ramp) => rampScrews(ramp, design).map((line) => ({ ramp: ramp.name, ...line })))
+
 /** Screws in each end of a timber, and how deep they go into its end grain, mm; common practice, no source. */
 export const frameScrews = 2
 const frame = { each: frameScrews, grip: { mm: 45, in: 1.75 * inch } } as const
@@ -72,7 +84,7 @@ export const rampScrews = (
 
 /** How many all ramps take, of every length. */
 export const screwsNeeded = (ramps: readonly Ramp[], design: Pick<Design, 'units' | 'stock'>): number =>
-  ramps.flatMap((ramp) => rampScrews(ramp, design)).reduce((all, { count }) => all + count, 0)
+  designScrews(design, ramps).reduce((all, { count }) => all + count, 0)
 
 /** The letter that is written on a screw's box: A is the longest. Steps and list call it so. */
 export const screwLetter = (
