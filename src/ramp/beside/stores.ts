@@ -6,7 +6,7 @@ import { backKey, firstThat, heightKey } from '../check/remedy.ts'
 import { offering, type Said, set, type Told, tell, told } from '../check/told.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
 import { isWhole, type Part } from '../storing/body.ts'
-import { lowTimber, type Slid, slideIn, standingBox, ways } from '../storing/storing.ts'
+import { lowTimber, pairOf, type Slid, slideIn, standingBox, ways } from '../storing/storing.ts'
 
 /** A ramp so changed, solved; null where something stops it. */
 export type Redraw = (changed: QuarterDesign) => SolvedQuarter | null
@@ -80,8 +80,9 @@ const depthFindings = (
 ): readonly Finding[] => {
   const name = quote(outer.name)
   const [first, ...others] = ways
-  const slide = slideIn(ramp, outer, first)
-  const low = lowTimber(ramp, outer, slide)
+  const pair = pairOf(ramp, outer)
+  const slide = slideIn(pair, first)
+  const low = lowTimber(pair, slide)
   const words: Said[] = []
   if (slide.out > same) {
     const shorter = shorterWay(ramp, outer, slide, redraw, units)
@@ -91,7 +92,7 @@ const depthFindings = (
         ...(shorter === null ? [] : ['; ', shorter]),
       ),
     )
-    const other = others.find((way) => slideIn(ramp, outer, way).out <= same)
+    const other = others.find((way) => slideIn(pair, way).out <= same)
     if (other) words.push(`${other} it goes in whole`)
   }
   const timber = `the timber in the back bottom corner of ${name}, ${rounded(low.height, units)} high`
@@ -124,7 +125,7 @@ const shorterWay = (
   const shorter = firstThat(
     (changed) => {
       const drawn = redraw(changed)
-      return drawn !== null && slideIn(drawn, outer, 'toe-first').out <= same
+      return drawn !== null && slideIn(pairOf(drawn, outer), 'toe-first').out <= same
     },
     ramp.design,
     backKey(ramp.design),

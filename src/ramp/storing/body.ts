@@ -32,8 +32,8 @@ export const bodyFlanks = (ramp: SolvedQuarter): readonly PartFlank[] => {
   ] as const
   return [
     ...each({ kind: 'side' }, [
-      ...lineFlank({ x: 0, y: 0 }, toe),
-      ...curveFlank(curve, curve.toe, side.curveEnd),
+      ...lineFlank(toe, { x: 0, y: 0 }),
+      ...curveFlank(curve, curve.toe, side.curveEnd, 'left'),
       ...lineFlank(back[0], back[1]),
       ...lineFlank(back[1], back[2]),
     ]),
@@ -64,9 +64,9 @@ const skinFlanks = ({ skin, transition: { curve } }: SolvedQuarter): readonly Pa
     if (end <= start) return []
     const [lower, upper] = [curve.offset(below), curve.offset(below + sheet.thickness)]
     return each({ kind: 'skin', number: layer }, [
-      ...curveFlank(lower, start, end),
-      ...curveFlank(upper, start, end),
-      ...lineFlank(lower.point(start), upper.point(start)),
+      ...curveFlank(lower, start, end, 'right'),
+      ...curveFlank(upper, start, end, 'left'),
+      ...lineFlank(upper.point(start), lower.point(start)),
       ...lineFlank(lower.point(end), upper.point(end)),
     ])
   })

@@ -17,7 +17,7 @@ export interface RampSize {
   readonly doors: { readonly flat: readonly [number, number]; readonly edge: readonly [number, number] }
 }
 
-/** Curves are looked at in so many places; the hull of a side is made by its corners. */
+/** Pipe and wheels are looked at in so many places; a transition bends inward: of it only the ends can stand out. */
 const looks = 32
 
 /** Null where the ramp could not be solved. */
@@ -42,12 +42,13 @@ const profilePoints = (ramp: Ramp): readonly Point[] | null => {
   return [
     { x: 0, y: 0 },
     { x: length - design.chamfer, y: 0 },
-    ...bodyFlanks(ramp).flatMap(({ flank: { low, high, at, straight } }) =>
-      Array.from({ length: straight ? 2 : looks + 1 }, (_, i) => {
-        const y = low + ((high - low) * i) / (straight ? 1 : looks)
+    ...bodyFlanks(ramp).flatMap(({ flank: { low, high, at, straight }, of }) => {
+      const steps = straight || of.kind === 'side' || of.kind === 'skin' ? 1 : looks
+      return Array.from({ length: steps + 1 }, (_, i) => {
+        const y = low + ((high - low) * i) / steps
         return { x: at(y), y }
-      }),
-    ),
+      })
+    }),
   ]
 }
 

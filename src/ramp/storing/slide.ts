@@ -24,22 +24,31 @@ export const pushedTo = <T>(
   thing: readonly Flank[],
   obstacles: readonly { readonly flank: Flank; readonly of: T }[],
 ): Touch<T> | null => {
-  let best: Touch<T> | null = null
-  const own = thing.map((flank) => ({ flank, ...spread(flank) }))
-  for (const { flank, of } of obstacles) {
-    const right = spread(flank).most
-    own.forEach((mine, i) => {
-      if (best && right - mine.least <= best.shift) return
+  let best: (Touch<T> & { readonly place: number }) | null = null
+  // what reaches farthest is tried first: the most that others can come to is then less, mostly
+  const own = thing
+    .flatMap((flank, i) => (flank.faces === 'left' ? [{ flank, i, least: spread(flank).least }] : []))
+    .sort((a, b) => a.least - b.least)
+  const others = obstacles
+    .flatMap(({ flank, of }, place) =>
+      flank.faces === 'right' ? [{ flank, of, place, right: spread(flank).most }] : [],
+    )
+    .sort((a, b) => b.right - a.right)
+  for (const { flank, of, place, right } of others)
+    for (const mine of own) {
+      if (best && right - mine.least < best.shift) break
       const low = Math.max(flank.low, mine.flank.low)
       const high = Math.min(flank.high, mine.flank.high)
       // level with its top is past it
-      if (high - low <= same) return
+      if (high - low <= same) continue
       const gap = (y: number): number => flank.at(y) - mine.flank.at(y)
       const y = tightest(gap, low, high, flank.straight && mine.flank.straight)
       const shift = gap(y)
-      if (!best || shift > best.shift) best = { shift, y, own: i, meets: of }
-    })
-  }
+      // of those that touch alike the one that was named first
+      const first = !best || (place - best.place || mine.i - best.own) < 0
+      if (!best || shift > best.shift || (shift === best.shift && first))
+        best = { shift, y, own: mine.i, meets: of, place }
+    }
   return best
 }
 

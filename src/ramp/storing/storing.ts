@@ -24,11 +24,26 @@ export interface Slid {
 }
 
 /** The room that a ramp takes as it stands, seen from the side: skin, board and pipe in it. */
-export const standingBox = (ramp: SolvedQuarter): Box => {
-  const ends = bodyFlanks(ramp).flatMap(({ flank: { low, high, at } }) =>
+export const standingBox = (ramp: SolvedQuarter): Box => boxOf(bodyFlanks(ramp), ramp)
+
+const boxOf = (body: readonly PartFlank[], { length }: SolvedQuarter): Box => {
+  const ends = body.flatMap(({ flank: { low, high, at } }) =>
     [low, (low + high) / 2, high].map((y) => ({ x: at(y), y })),
   )
-  return pointsBounds([...ends, { x: 0, y: 0 }, { x: ramp.length, y: 0 }])
+  return pointsBounds([...ends, { x: 0, y: 0 }, { x: length, y: 0 }])
+}
+
+/** A ramp, and the room under another that it is pushed into. */
+export interface Pair {
+  readonly body: readonly PartFlank[]
+  readonly box: Box
+  readonly outer: SolvedQuarter
+  readonly shelter: ReturnType<typeof shelterFlanks>
+}
+
+export const pairOf = (ramp: SolvedQuarter, outer: SolvedQuarter): Pair => {
+  const body = bodyFlanks(ramp)
+  return { body, box: boxOf(body, ramp), outer, shelter: shelterFlanks(outer) }
 }
 
 const posed = (body: readonly PartFlank[], way: Way, top: number): readonly PartFlank[] => {
@@ -44,15 +59,13 @@ const posed = (body: readonly PartFlank[], way: Way, top: number): readonly Part
  * counts only if told so.
  */
 export const slideIn = (
-  ramp: SolvedQuarter,
-  outer: SolvedQuarter,
+  { body: own, box: { y1: top, x0, x1 }, outer, shelter: { over, low } }: Pair,
   way: Way,
   above = 0,
   overLow = true,
 ): Slid => {
-  const { y1: top, x0, x1 } = standingBox(ramp)
-  const body = posed(bodyFlanks(ramp), way, top).map(({ flank, of }) => ({ flank: raised(flank, above), of }))
-  const { over, low } = shelterFlanks(outer)
+  const lying = posed(own, way, top)
+  const body = above === 0 ? lying : lying.map(({ flank, of }) => ({ flank: raised(flank, above), of }))
   const touch = pushedTo(
     body.map(({ flank }) => flank),
     overLow ? over : [...over, ...low],
@@ -98,16 +111,17 @@ export interface Storing {
 /** Null where one of the two could not be solved. */
 export const solveStoring = (ramp: Quarter, outer: Quarter): Storing | null => {
   if (!isWhole(ramp) || !isWhole(outer)) return null
-  const pair = { ramp: ramp.name, outer: outer.name }
+  const names = { ramp: ramp.name, outer: outer.name }
   if (outer.design.sides.count > 2)
-    return { ...pair, slid: [], low: { timber: 'none', height: 0 }, stored: null }
-  const slid = ways.map((way) => slideIn(ramp, outer, way))
+    return { ...names, slid: [], low: { timber: 'none', height: 0 }, stored: null }
+  const pair = pairOf(ramp, outer)
+  const slid = ways.map((way) => slideIn(pair, way))
   const best = slid.reduce((a, b) => (b.out < a.out - same ? b : a))
-  const [own, around] = [standingBox(ramp), standingBox(outer)]
+  const [own, around] = [pair.box, standingBox(outer)]
   return {
-    ...pair,
+    ...names,
     slid,
-    low: lowTimber(ramp, outer, slid[0]!),
+    low: lowTimber(pair, slid[0]!),
     stored:
       best.depth > same
         ? [
@@ -120,15 +134,14 @@ export const solveStoring = (ramp: Quarter, outer: Quarter): Storing | null => {
 }
 
 /** It is lifted over where it comes to lie wholly in front of the timber, and finds the height for it on the way. */
-export const lowTimber = (ramp: SolvedQuarter, outer: SolvedQuarter, slid: Slid): Storing['low'] => {
-  const corners = outer.deckTimbers
+export const lowTimber = (pair: Pair, slid: Slid): Storing['low'] => {
+  const corners = pair.outer.deckTimbers
     .filter(({ role }) => role === 'back' || role === 'wheels')
     .flatMap(timberCorners)
   if (corners.length === 0) return { timber: 'none', height: 0 }
   const { x0, y1: height } = pointsBounds(corners)
-  const { x0: foremost, x1: last } = standingBox(ramp)
-  const long = last - foremost
-  const over = slideIn(ramp, outer, 'toe-first', height)
+  const long = pair.box.x1 - pair.box.x0
+  const over = slideIn(pair, 'toe-first', height)
   if (slid.front + long <= x0 + same && over.front + long <= x0 + same) return { timber: 'lift over', height }
   return { timber: over.out <= same ? 'leave out or raise' : 'leave out', height }
 }

@@ -4,7 +4,7 @@ import type { QuarterDesign } from '../../../src/design/design.ts'
 import { hasStop } from '../../../src/ramp/check/check.ts'
 import { draftQuarter } from '../../../src/ramp/kinds/quarter.ts'
 import { isWhole } from '../../../src/ramp/storing/body.ts'
-import { slideIn, standingBox, ways } from '../../../src/ramp/storing/storing.ts'
+import { pairOf, slideIn, ways } from '../../../src/ramp/storing/storing.ts'
 import { assertNear } from '../../support/near.ts'
 import { circleOf, piped, plain, plywood, stock, studded } from '../ramps.ts'
 import { type Outline, overhead, slowlyPushed, solid } from './outlines.ts'
@@ -72,10 +72,11 @@ test('a ramp slides into another as far as outlines of chords do, every way', ()
       const [outer, inner] = [drawn(around), drawn(within)]
       if (!outer || !inner) return
       pairs++
-      const { y1: top } = standingBox(inner)
+      const pushed = pairOf(inner, outer)
+      const top = pushed.box.y1
       const others = overhead(outer)
       for (const way of pairs % 6 === 0 ? ways : ways.slice(0, 1)) {
-        const slid = slideIn(inner, outer, way)
+        const slid = slideIn(pushed, way)
         const posed = solid(inner).map(
           (outline): Outline =>
             outline.map(([x, y]) => [
