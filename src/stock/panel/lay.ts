@@ -22,6 +22,8 @@ export type Rule = 'ends' | 'rips'
 /** Steps in which a curved piece is tried along the board, mm; then halved down to the last one. */
 const stride = 48
 const fineness = 0.05
+/** Places this near are the same, mm. */
+const alike = 1e-6
 
 /** Places from and to along one way of the board; a piece that lies level and fills it keeps the panel's own edges. */
 export const roomFor = (
@@ -46,11 +48,15 @@ export const layNext = (
     const x = roomFor(shape.width, board.length, board.trim, shape.turn % 90 === 0)
     const y = roomFor(shape.height, board.width, board.trim, shape.turn % 90 === 0)
     if (!x || !y) continue
+    /** whether the first place that there can be would be better */
+    const hopeful = (from: Laid): boolean => !best || isNearer(from, best, rule)
     const across = (at: number): Laid | null => {
+      if (!hopeful({ shape, x: at, y: y[0] })) return null
       const free = lowestFree(laid, shape, at, y, 'rows')
       return free === null ? null : { shape, x: at, y: free }
     }
     const along = (at: number): Laid | null => {
+      if (!hopeful({ shape, x: x[0], y: at })) return null
       const free = lowestFree(laid, shape, at, x, 'columns')
       return free === null ? null : { shape, x: free, y: at }
     }
@@ -120,7 +126,7 @@ const stationsOf = (
     stations.push(at + own[own.length - 1]!, at + own[0]! - size)
   }
   if (!straight(laid, shape)) for (let at = from + stride; at < to; at += stride) stations.push(at)
-  return stations.filter((at, i) => at >= from && at <= to && stations.indexOf(at) === i)
+  return [...new Set(stations)].filter((at) => at >= from && at <= to)
 }
 
 /** The lowest place from `from` to `to` at which the shape meets nothing, when its other place is `at`. */
@@ -151,13 +157,17 @@ const lowestFree = (
   return free <= to + same ? free : null
 }
 
-const nearer = (best: Laid | null, next: Laid | null, rule: Rule): Laid | null => {
-  if (!next) return best
-  if (!best) return next
-  const [a, b] = [keys(best, rule), keys(next, rule)]
-  const i = a.findIndex((key, k) => Math.abs(key - b[k]!) > 1e-6)
-  return i >= 0 && b[i]! < a[i]! ? next : best
-}
+const nearer = (best: Laid | null, next: Laid | null, rule: Rule): Laid | null =>
+  next && (!best || isNearer(next, best, rule)) ? next : best
 
-const keys = ({ shape, x, y }: Laid, rule: Rule): readonly number[] =>
-  rule === 'ends' ? [x + shape.width, y + shape.height, x, y] : [y + shape.height, x + shape.width, y, x]
+/** By the far edge along the one way, then along the other; then by the near ones. */
+const isNearer = (a: Laid, b: Laid, rule: Rule): boolean => {
+  const right = a.x + a.shape.width - (b.x + b.shape.width)
+  const top = a.y + a.shape.height - (b.y + b.shape.height)
+  const [first, second] = rule === 'ends' ? [right, top] : [top, right]
+  const [third, fourth] = rule === 'ends' ? [a.x - b.x, a.y - b.y] : [a.y - b.y, a.x - b.x]
+  if (Math.abs(first) > alike) return first < 0
+  if (Math.abs(second) > alike) return second < 0
+  if (Math.abs(third) > alike) return third < 0
+  return fourth < -alike
+}

@@ -48,12 +48,13 @@ const search = (
     orders.flatMap((order) =>
       (['rips', 'ends'] as const).map((rule) => ({ ...usual, order, rule, faces, openings })),
     )
-  let found = bestOf(tries([], 'up').slice(0, 1), ways, saw, area, null, 0)!
+  const [first, ...others] = tries([], 'up')
+  let found = bestOf([first!], ways, saw, area, null, 0)!
   const least = leastBought(kinds, area)
   const better = (attempts: readonly Attempt[], bound: number): void => {
     found = bestOf(attempts, ways, saw, area, found, bound)!
   }
-  better(tries([], 'up').slice(1), least)
+  better(others, least)
   if (pieces.length < 2 || isLeast(found, least)) return found
   const pairs = pairing(pieces, ways, kinds, saw)
   const bound = Math.max(least, leastApart(byArea, kinds, pairs.together))

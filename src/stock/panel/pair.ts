@@ -84,12 +84,12 @@ const waysAt = (
 ): readonly Way[] => {
   const ways: Way[] = []
   for (const angle of angles) {
-    const own = turnedOf(first.coarse, angle, false, kerf)
+    const own = turnedOf(first.coarse(), angle, false, kerf)
     if (own.width > length) continue
     for (const over of overs)
       for (const mirrored of angle % 90 === 0 ? [false] : [false, true])
         for (const ended of [false, true]) {
-          const other = turnedOf(second.coarse, turnOf({ angle, mirrored, ended }), over, kerf)
+          const other = turnedOf(second.coarse(), turnOf({ angle, mirrored, ended }), over, kerf)
           if (other.width > length) continue
           // from both left ends flush beyond either end, as far as the length allows
           const [from, to] = [own.width - length, length - other.width]

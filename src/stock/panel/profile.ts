@@ -1,3 +1,4 @@
+import type { Box } from '../../geometry/bounds.ts'
 import type { Point } from '../../geometry/point.ts'
 
 /**
@@ -10,6 +11,12 @@ export interface Profile {
   /** of column i at its left and right station: [lower left, lower right, upper left, upper right] at 4 i */
   readonly borders: Float64Array
 }
+
+/** Of a rectangle from one corner to the other. */
+export const boxProfile = ({ x0, y0, x1, y1 }: Box): Profile => ({
+  stations: Float64Array.of(x0, x1),
+  borders: Float64Array.of(y0, y0, y1, y1),
+})
 
 /** Stations nearer than this are one, mm. */
 const near = 1e-7
@@ -58,21 +65,29 @@ export const blockedRise = (
   const from = Math.max(p[0]!, q[0]! + dx)
   const to = Math.min(p[p.length - 1]!, q[q.length - 1]! + dx)
   if (to - from <= near) return null
-  let [i, k] = [0, 0]
+  let i = 0
+  let k = 0
   while (p[i + 1]! <= from + near) i++
   while (q[k + 1]! + dx <= from + near) k++
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  let low = Number.POSITIVE_INFINITY
+  let high = Number.NEGATIVE_INFINITY
   let x = from
+  const [own, other] = [first.borders, second.borders]
+  // most of the time of a layout is spent here: no lists are made
   while (x < to - near) {
     const next = Math.min(p[i + 1]!, q[k + 1]! + dx, to)
-    const [a, b] = [p[i]!, p[i + 1]!]
-    const [c, d] = [q[k]! + dx, q[k + 1]! + dx]
-    for (const at of [x, next]) {
-      const [s, t] = [(at - a) / (b - a), (at - c) / (d - c)]
-      const lowOf = first.borders[4 * i]! * (1 - s) + first.borders[4 * i + 1]! * s
-      const highOf = first.borders[4 * i + 2]! * (1 - s) + first.borders[4 * i + 3]! * s
-      const under = second.borders[4 * k]! * (1 - t) + second.borders[4 * k + 1]! * t
-      const over = second.borders[4 * k + 2]! * (1 - t) + second.borders[4 * k + 3]! * t
+    const a = p[i]!
+    const b = p[i + 1]!
+    const c = q[k]! + dx
+    const d = q[k + 1]! + dx
+    for (let end = 0; end < 2; end++) {
+      const at = end === 0 ? x : next
+      const s = (at - a) / (b - a)
+      const t = (at - c) / (d - c)
+      const lowOf = own[4 * i]! * (1 - s) + own[4 * i + 1]! * s
+      const highOf = own[4 * i + 2]! * (1 - s) + own[4 * i + 3]! * s
+      const under = other[4 * k]! * (1 - t) + other[4 * k + 1]! * t
+      const over = other[4 * k + 2]! * (1 - t) + other[4 * k + 3]! * t
       if (lowOf - over < low) low = lowOf - over
       if (highOf - under > high) high = highOf - under
     }

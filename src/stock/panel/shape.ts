@@ -12,7 +12,7 @@ import type { Point } from '../../geometry/point.ts'
 import { grownPolygon } from '../../geometry/polygon/grown-polygon.ts'
 import { outerPolygon } from '../../geometry/polygon/outer-polygon.ts'
 import { once } from './once.ts'
-import { type Profile, profileOf } from './profile.ts'
+import { boxProfile, type Profile, profileOf } from './profile.ts'
 
 /** How far the polygon that is placed for a piece may stray out of it, mm: finer ones cost time and spare no wood. */
 const fineStray = 0.25
@@ -38,11 +38,11 @@ export interface Shape {
   readonly grown: { readonly rows: () => Profile; readonly columns: () => Profile }
 }
 
-/** A piece's shape before it is turned, for placing it and for a first search: made once. */
+/** A piece's shape before it is turned, for placing it and for a first search. */
 export interface Blank {
   readonly start: Point
   readonly fine: readonly Point[]
-  readonly coarse: readonly Point[]
+  readonly coarse: () => readonly Point[]
   readonly square: boolean
 }
 
@@ -54,7 +54,8 @@ export const blankOf = (outline: Path): Blank => {
   const { x0, y0, x1, y1 } = pointsBounds(fine)
   const atEdge = ({ x, y }: Point): boolean => (x === x0 || x === x1) && (y === y0 || y === y1)
   const square = fine.length === 4 && fine.every(atEdge)
-  return { start: outline.start, fine, coarse: square ? fine : outerPolygon(outline, coarseStray), square }
+  const coarse = once(() => (square ? fine : outerPolygon(outline, coarseStray)))
+  return { start: outline.start, fine, coarse, square }
 }
 
 /** `over` mirrors it left to right first. */
@@ -69,18 +70,37 @@ export const shapeOf = (
   const { x0, y0, x1, y1 } = pointsBounds(loose)
   const map = affineThen(turned, affineTranslate(-x0, -y0))
   const placed = loose.map(({ x, y }) => ({ x: x - x0, y: y - y0 }))
-  const points = over ? placed.reverse() : placed
-  const margin = once(() => grownPolygon(points, kerf))
+  const level = square && turn % 90 === 0
   return {
+    ...(level ? boxProfiles(x1 - x0, y1 - y0, kerf) : profilesOf(over ? placed.reverse() : placed, kerf)),
     turn,
     over,
     map,
     width: x1 - x0,
     height: y1 - y0,
-    square: square && turn % 90 === 0,
+    square: level,
     corner: square ? { x: 0, y: 0 } : affineApply(map, start),
+  }
+}
+
+type Profiles = Pick<Shape, 'rows' | 'columns' | 'grown'>
+
+const profilesOf = (points: readonly Point[], kerf: number): Profiles => {
+  const margin = once(() => grownPolygon(points, kerf))
+  return {
     rows: once(() => profileOf(points)),
     columns: once(() => profileOf(points, true)),
     grown: { rows: once(() => profileOf(margin())), columns: once(() => profileOf(margin(), true)) },
+  }
+}
+
+/** What the same comes to for a rectangle with a corner at zero, most of the pieces. */
+const boxProfiles = (width: number, height: number, kerf: number): Profiles => {
+  const box = (x1: number, y1: number, by: number): (() => Profile) =>
+    once(() => boxProfile({ x0: -by, y0: -by, x1: x1 + by, y1: y1 + by }))
+  return {
+    rows: box(width, height, 0),
+    columns: box(height, width, 0),
+    grown: { rows: box(width, height, kerf), columns: box(height, width, kerf) },
   }
 }
