@@ -99,35 +99,48 @@ const clearlyOutside = (segment: Segment, polygon: Convex): boolean => {
 }
 
 /** The parts of a segment inside a convex polygon, in order. Parts shorter than 1e-9 of the segment are dropped. */
-export const segmentClip = (segment: Segment, polygon: Convex): readonly Segment[] => {
-  if (clearlyOutside(segment, polygon)) return []
+export const segmentClip = (segment: Segment, polygon: Convex): readonly Segment[] =>
+  clearlyOutside(segment, polygon) ? [] : segmentParts(segment, polygon, true)
+
+/** The parts of it outside, likewise. */
+export const segmentOutside = (segment: Segment, polygon: Convex): readonly Segment[] =>
+  clearlyOutside(segment, polygon) ? [segment] : segmentParts(segment, polygon, false)
+
+const segmentParts = (segment: Segment, polygon: Convex, inside: boolean): readonly Segment[] => {
   const cuts = new Set([0, 1])
   polygon.forEach((corner, i) => {
     for (const t of lineCrossings(segment, corner, polygon[(i + 1) % polygon.length]!))
       if (t > 0 && t < 1) cuts.add(t)
   })
   const ts = [...cuts].sort((a, b) => a - b)
-  const inside: Segment[] = []
+  const parts: Segment[] = []
   let open: number | undefined
   for (let i = 1; i < ts.length; i++) {
     const [t0, t1] = [ts[i - 1]!, ts[i]!]
     if (t1 - t0 < 1e-9) continue
-    const within = convexContains(polygon, segmentAt(segment, (t0 + t1) / 2), 1e-9)
-    if (within && open === undefined) open = t0
-    if (!within && open !== undefined) {
-      inside.push(segmentPart(segment, open, t0))
+    const wanted = convexContains(polygon, segmentAt(segment, (t0 + t1) / 2), 1e-9) === inside
+    if (wanted && open === undefined) open = t0
+    if (!wanted && open !== undefined) {
+      parts.push(segmentPart(segment, open, t0))
       open = undefined
     }
   }
-  if (open !== undefined) inside.push(segmentPart(segment, open, 1))
-  return inside
+  if (open !== undefined) parts.push(segmentPart(segment, open, 1))
+  return parts
 }
 
 /** The parts of a path inside a convex polygon, as open paths; pieces that follow one another stay joined. */
-export const pathClip = (path: Path, polygon: Convex): readonly Path[] => {
+export const pathClip = (path: Path, polygon: Convex): readonly Path[] =>
+  joined(path, (segment) => segmentClip(segment, polygon))
+
+/** The parts of it outside, likewise. */
+export const pathOutside = (path: Path, polygon: Convex): readonly Path[] =>
+  joined(path, (segment) => segmentOutside(segment, polygon))
+
+const joined = (path: Path, partsOf: (segment: Segment) => readonly Segment[]): readonly Path[] => {
   const runs: Segment[][] = []
   for (const segment of pathSegments(path))
-    for (const part of segmentClip(segment, polygon)) {
+    for (const part of partsOf(segment)) {
       const run = runs.at(-1)
       const end = run?.at(-1)?.to
       if (run && end && end.x === part.from.x && end.y === part.from.y) run.push(part)

@@ -26,14 +26,19 @@ export interface PatternLabel {
   readonly size: number
   /** middles of the box, the usual one first */
   readonly places: readonly Point[]
+  /** where a line may begin that leads to the box from beside, the usual place first */
+  readonly dots: readonly Point[]
 }
 
-/** Where the screws of a timber go through the part, and the X that says on which side it stands. */
+/** Where the screws of a timber go through the part, and where an X may say on which side of a line it stands. */
 export interface TimberScrews {
   /** as it is called on paper */
   readonly timber: number
+  /** of its face, radians */
+  readonly angle: number
   readonly middles: readonly Point[]
-  readonly sign: Point
+  /** the usual place first */
+  readonly signs: readonly Point[]
 }
 
 /** Full-size drawing of one part, in mm: toe at the left, y up. */
@@ -49,7 +54,9 @@ export interface Pattern {
   /** what is sawn of it, in one piece: all but the edge that the panel has already */
   readonly cut: Path
   readonly edges: readonly PatternEdge[]
-  /** marks that lie on the part, studs first */
+  /** what lies behind it, and heights of its edges: these lines break off round all that is read */
+  readonly quiet: Drawing
+  /** marks that lie on the part */
   readonly marks: Drawing
   /** heights, each at its own level */
   readonly levels: readonly PatternLevel[]

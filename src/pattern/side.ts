@@ -15,8 +15,8 @@ import { heightLevels } from './heights.ts'
 import type { Pattern, PatternDistance } from './pattern.ts'
 import { letters, pens } from './pens.ts'
 import { reliefHole } from './relief-hole.ts'
-import { spliceLabels, spliceMarks } from './splice-marks.ts'
-import { timberLabel, timberMarks, timberOutline, timberScrews } from './timber-marks.ts'
+import { plateMarks, spliceLabels, spliceMarks } from './splice-marks.ts'
+import { timberLabel, timberMarks, timberOutline, timberOutlines, timberScrews } from './timber-marks.ts'
 
 /** How much of the straight edges beside toe and notch a line plot carries, so that they can be laid to the panel, mm. */
 const lead = 40
@@ -39,8 +39,14 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
     outline: side.outline,
     cut: segmentsPath(sawn.flatMap(({ path }) => pathSegments(path))),
     edges: sawn.map(({ name, path }) => ({ path, traced: traced.includes(name) })),
+    quiet: [
+      ...timberOutlines(timbers),
+      ...ramp.splices.map(plateMarks),
+      stroke('datum', pathOf({ x: 0, y: 0 }, { x: side.length, y: 0 }), pens.datum),
+      stroke('datum', pathOf(transition.lip, { x: side.length, y: side.height }), pens.datum),
+    ],
     marks: [
-      ...timbers.flatMap((timber, i) => timberMarks(timber, spliced[i])),
+      ...timbers.flatMap(timberMarks),
       ...ramp.splices.flatMap(spliceMarks),
       ...(hole
         ? [
@@ -58,8 +64,6 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
             }),
           ]
         : []),
-      stroke('datum', pathOf({ x: 0, y: 0 }, { x: side.length, y: 0 }), pens.datum),
-      stroke('datum', pathOf(transition.lip, { x: side.length, y: side.height }), pens.datum),
     ],
     levels: heightLevels(ramp, units),
     labels: [

@@ -1,4 +1,4 @@
-import { type Drawing, stroke, text } from '../drawing/drawing.ts'
+import { type Drawing, type Mark, stroke, text } from '../drawing/drawing.ts'
 import { type Path, pathOf, polygonOf } from '../geometry/path.ts'
 import { pointAngle, pointBetween, pointToward } from '../geometry/point.ts'
 import { showLength, type Units } from '../length.ts'
@@ -6,12 +6,14 @@ import { pieceLetters, type Splice } from '../ramp/splice/splice.ts'
 import type { PatternLabel } from './pattern.ts'
 import { letters, pens } from './pens.ts'
 
-/** The joint, to be sawn, and the plate that lies over it on the inside. */
+/** The joint, to be sawn. */
 export const spliceMarks = (splice: Splice): Drawing => [
   stroke('cut', jointPath(splice), pens.cut),
-  stroke('mark', platePath(splice), pens.stud),
   ...jointWords(splice),
 ]
+
+/** The plate that lies over it on the inside. */
+export const plateMarks = (splice: Splice): Mark => stroke('mark', platePath(splice), pens.stud)
 
 /** Along the joint, on the side towards the toe, in the middle of its two halves. */
 const jointWords = ({ top, foot }: Splice): Drawing => {
@@ -45,6 +47,10 @@ export const spliceLabels = (
       words: `PIECE ${letter}`,
       size: letters.side,
       places: [0.55, 0.45, 0.65, 0.3, 0.75].map((share) => off(share, side * 30)),
+      // in its own piece
+      dots: [10, 16, 24].flatMap((mm) =>
+        [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9].map((share) => off(share, side * mm)),
+      ),
     },
     path: jointPath(splice),
   })
@@ -57,6 +63,9 @@ export const spliceLabels = (
         words: `plate ${show(along)} × ${show(depth)}, inside`,
         size: letters.word,
         places: [0.85, 0.8, 0.9, 0.4].map((share) => off(share, along / 4)),
+        dots: [0.3, 0.42, -0.3, -0.42].flatMap((by) =>
+          [0.85, 0.9, 0.75, 0.65, 0.55, 0.45, 0.35].map((share) => off(share, by * along)),
+        ),
       },
       path: platePath(splice),
     },

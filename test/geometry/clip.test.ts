@@ -2,17 +2,19 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { affineApply, affineRotate, affineThen, affineTranslate } from '../../src/geometry/affine.ts'
 import { segmentAt } from '../../src/geometry/at.ts'
-import { type Convex, convexContains, pathClip, segmentClip } from '../../src/geometry/clip.ts'
+import { type Convex, convexContains, pathClip, pathOutside, segmentClip } from '../../src/geometry/clip.ts'
 import { pathLength, segmentLength } from '../../src/geometry/length.ts'
 import {
   arcSegment,
   circle,
   type Path,
+  pathOf,
   pathSegments,
   rectangle,
   type Segment,
 } from '../../src/geometry/path.ts'
 import { type Point, pointDistance } from '../../src/geometry/point.ts'
+import { pathSample } from '../../src/geometry/sample.ts'
 import { assertNear } from '../support/near.ts'
 import { anyPoint, anySegment, pathTurned, sideOutline } from '../support/paths.ts'
 
@@ -255,4 +257,26 @@ test('convexContains holds the edge, and slack mm beyond it', () => {
   expect(convexContains(polygon, { x: 10.001, y: 3 })).toBe(false)
   expect(convexContains(polygon, { x: 10.001, y: 3 }, 0.002)).toBe(true)
   expect(convexContains(polygon, { x: 10.003, y: 3 }, 0.002)).toBe(false)
+})
+
+describe('what a polygon cuts away', () => {
+  test('is with what is left the whole line, and no part of what is left lies inside', () => {
+    let cut = 0
+    for (let i = 0; i < 200; i++) {
+      const at = (k: number): number => 60 * Math.sin(12.9898 * (7 * i + k))
+      const path =
+        i % 2 === 0
+          ? circle({ x: at(1), y: at(2) }, 20 + Math.abs(at(3)))
+          : pathOf({ x: at(1), y: at(2) }, { x: at(3), y: at(4) }, { x: at(5), y: at(6) })
+      const polygon = box(-30, -20, 25, 35)
+      const [inside, outside] = [pathClip(path, polygon), pathOutside(path, polygon)]
+      const sum = (paths: typeof inside): number => paths.reduce((all, part) => all + pathLength(part), 0)
+      assertNear(sum(inside) + sum(outside), pathLength(path), 1e-6)
+      for (const part of outside)
+        for (const p of pathSample(part, 1).slice(1, -1))
+          expect(convexContains(polygon, p, -1e-6)).toBe(false)
+      if (inside.length > 0 && outside.length > 0) cut++
+    }
+    expect(cut).toBeGreaterThan(60)
+  })
 })

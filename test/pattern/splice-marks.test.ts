@@ -30,7 +30,7 @@ test('the joint of a spliced side is a line to saw, the plate a dashed one; both
   assertNear(pathLength(cuts[0]!), 625, 1e-6)
   assertNear(Math.hypot(cuts[0]!.start.x - top.x, cuts[0]!.start.y - top.y), 0, 1e-9)
   assertNear(foot.x, top.x, 1e-9)
-  const dashed = pattern!.marks.filter(
+  const dashed = pattern!.quiet.filter(
     (mark) =>
       mark.kind === 'stroke' &&
       mark.path.closed &&

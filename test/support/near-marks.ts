@@ -10,7 +10,7 @@ import { type Tile, tileMap } from '../../src/page/tile/tile.ts'
 import { opened } from './strokes.ts'
 
 /** What may lie nearer to each other than a page allows. */
-export type NearFault = 'over' | 'air' | 'snap' | 'edge'
+export type NearFault = 'over' | 'struck' | 'air' | 'snap' | 'edge'
 
 export interface NearMarks {
   readonly faults: readonly { readonly kind: NearFault; readonly what: string }[]
@@ -134,6 +134,24 @@ export const nearMarks = (drawing: Drawing, tile: Tile, { pattern }: TileGroup):
     }
   })
 
+  const screws = pattern.screws.flatMap(({ middles }) => middles.map(onPage))
+  const reading = things.filter(({ kind }) => kind !== 'screw')
+  lines.forEach((line) => {
+    const layer = layerOf(line.order)
+    const what = strokeName(line, layer, screws)
+    if (what === null) return
+    const around = pointsBounds(line.points)
+    for (const thing of reading) {
+      // a box is white, and lies over what was drawn before it
+      if (thing.kind === 'box' && layer !== 'cut') continue
+      compared++
+      const { box, corners } = thing
+      if (around.x1 < box.x0 || box.x1 < around.x0 || around.y1 < box.y0 || box.y1 < around.y0) continue
+      if (strikes(line.points, corners, box))
+        faults.push({ kind: 'struck', what: `${what} through ${thing.what}` })
+    }
+  })
+
   for (const { name, at } of pattern.points) {
     if (!convexContains(tile.cell, at, 0)) continue
     const p = onPage(at)
@@ -184,6 +202,38 @@ export const nearMarks = (drawing: Drawing, tile: Tile, { pattern }: TileGroup):
       screw: count('screw'),
     },
   }
+}
+
+type Line = ReturnType<typeof opened>['lines'][number]
+
+/** What must not run through what is read; null for what is told of elsewhere, and for screws, which are where they are. */
+const strokeName = (
+  { kind, points, width, grey }: Line,
+  layer: Layer,
+  screws: readonly Point[],
+): string | null => {
+  if (kind === 'fill') return layer === 'mark' && points.length > 5 ? 'dot' : null
+  if (layer === 'cut') return 'cut line'
+  if (layer === 'note') return width > 3 ? 'band' : grey === 0.4 ? 'ruler' : null
+  if (layer === 'datum') return width === 0.25 ? 'datum line' : null
+  if (layer !== 'mark') return null
+  const { x0, y0, x1, y1 } = pointsBounds(points)
+  const middle = { x: (x0 + x1) / 2, y: (y0 + y1) / 2 }
+  if (screws.some((p) => Math.hypot(p.x - middle.x, p.y - middle.y) < screw)) return 'screw'
+  return width === 0.25 ? 'mark' : 'leader'
+}
+
+/** Deeper than this a line runs through what is read, mm. */
+const touch = 0.15
+
+const strikes = (points: readonly Point[], corners: readonly Point[], box: Box): boolean => {
+  for (let i = 1; i < points.length; i++) {
+    const [p, q] = [points[i - 1]!, points[i]!]
+    if (Math.max(p.x, q.x) < box.x0 || Math.min(p.x, q.x) > box.x1) continue
+    if (Math.max(p.y, q.y) < box.y0 || Math.min(p.y, q.y) > box.y1) continue
+    if (convexOverlap([p, q], corners) > touch) return true
+  }
+  return false
 }
 
 /** The box of letters alone: none of these goes below its line. */

@@ -74,7 +74,9 @@ describe.each(jobs)('$template on $paper, $cover', ({ template, ...job }) => {
     expect(found.cramped).toBeLessThanOrEqual(1)
     expect(found.joints > 0).toBe(found.tiles > 1)
     expect(found.crosses).toBeGreaterThanOrEqual(2 * found.joints)
-    expect(found.verniers).toBe(2 * found.joints)
+    // a second one where the line and the screws leave room for it
+    expect(found.verniers).toBeLessThanOrEqual(2 * found.joints)
+    expect(found.verniers).toBeGreaterThanOrEqual(1.2 * found.joints)
   })
 })
 

@@ -3,17 +3,20 @@ import { type Drawing, group, stroke, text } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineApply, affineIdentity, affineInvert } from '../../geometry/affine.ts'
 import { boxGrow, pointsBounds } from '../../geometry/bounds.ts'
-import { boxCorners, pathClip } from '../../geometry/clip.ts'
-import type { Path } from '../../geometry/path.ts'
+import { boxCorners, convexContains, pathClip } from '../../geometry/clip.ts'
+import { type Path, pathSegments } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
+import type { Pattern } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
-import { screwRing } from '../../pattern/timber-marks.ts'
+import { screwMarks, screwRing } from '../../pattern/timber-marks.ts'
+import { screwRoom } from '../cover/shown-marks.ts'
 import { type Datum, datumMarks } from '../proof/datum.ts'
 import { freePlace, mostBorder } from '../room/free-place.ts'
 import { boxCounter, clearUnder, coarser, type Occupancy, occupyUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import { anything, keepOff, keepOffPath, on, wordClear, wordRoom } from '../room/word-room.ts'
+import { brokenStrokes, wordZones } from '../tile/clear-zones.ts'
 import { clipMarks } from '../tile/clip-marks.ts'
 import { woodOf } from '../tile/ground.ts'
 import { keepWaste } from '../tile/keep-waste.ts'
@@ -23,7 +26,8 @@ import { patternWords } from '../tile/pattern-words.ts'
 import { pointNames } from '../tile/point-names.ts'
 import { rulerMarks } from '../tile/rulers.ts'
 import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
-import { jointBlocks, jointMarks, jointWords, snapMarks } from '../tile/tile-joints.ts'
+import { jointBlocks, jointMarks, jointWords, jointZones, snapMarks } from '../tile/tile-joints.ts'
+import { timberSigns } from '../tile/timber-signs.ts'
 import { type TitleFacts, titleBlock, titleSize } from '../tile/title-block.ts'
 import { scaleFigure } from '../tile/vernier.ts'
 import { bandPen } from '../tile/waste-band.ts'
@@ -43,38 +47,19 @@ const clear = 1.5
 /** All that one tile shows, in ideal page mm. */
 export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   const { pattern, units } = facts
-  const cuts = pathClip(pattern.cut, tile.window)
-  // whole within the window, whichever way it runs
-  const inner = boxCorners(
-    boxGrow({ x0: 0, y0: 0, x1: tile.width, y1: tile.height }, -bandPen.width / 2),
-  ).map((p) => affineApply(affineInvert(tile.toWindow), p))
-  const bands = facts.bands.flatMap((path) => pathClip(path, inner))
-  const strokes = clipMarks(
-    pattern.marks.filter(({ kind }) => kind !== 'text'),
-    tile,
-  )
+  const drawn = linesOf(tile, facts)
   const snaps = snapMarks(tile)
   const datums = facts.datums.filter((d) => d.tile === tile.number).flatMap((d) => datumMarks(d, tile, units))
 
   // what aligns, the line and its band, other strokes; then each word beside what is there before it
-  const room = wordRoom(tile.width, tile.height)
-  for (const path of cuts) keepOffPath(room, path, tile.toWindow, on.cut)
-  for (const path of bands) occupyPath(room, path, tile.toWindow, bandPen.width / 2, on.cut)
-  // a name on a screw would hide it
-  for (const at of pattern.screws.flatMap(({ middles }) => middles))
-    occupyUnder(
-      room,
-      boxCorners(boxGrow(pointsBounds([affineApply(tile.toWindow, at)]), screwRing)),
-      0,
-      on.never,
-    )
+  const room = roomOf(tile, pattern, drawn)
   // a scale is read without its figures too
   const joints = jointMarks(tile).filter(
     (mark) => mark.kind !== 'text' || mark.size > scaleFigure || wordClear(room, mark, on.never | on.cut),
   )
   for (const corners of jointBlocks(tile)) occupyUnder(room, corners, 0, on.never)
   keepOff(room, [...joints, ...snaps, ...datums], on.never)
-  keepOff(room, strokes, on.rather, tile.toWindow)
+  keepOff(room, [...drawn.quiet, ...drawn.marks], on.rather, tile.toWindow)
   const named = [...pointNames(pattern, tile, room), ...patternWords(pattern.marks, tile, room)]
   const levels = levelMarks(pattern.levels, tile, room)
   const wood = woodOf(tile, facts.wood)
@@ -90,6 +75,8 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   }
   write(keepWaste(tile, pattern, wood, room))
   write(jointWords(tile, room))
+  const signs = timberSigns(pattern, tile, room)
+  keepOff(room, signs, on.rather)
   const rulers = rulerMarks(tile, units).filter((mark) =>
     mark.kind === 'text'
       ? wordClear(room, mark, on.never | on.cut | on.rather)
@@ -98,26 +85,92 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   keepOff(room, rulers, on.ruler)
   const snap = snapLabel(tile, facts, room)
   keepOff(room, snap, on.never)
+  const title = placedTitle(tile, facts, room)
 
+  const said = [...named, ...labels, ...words, ...rulers, ...snap, ...datums, ...title]
+  const zones = [...jointZones(tile), ...wordZones(said), ...wordZones(levels, tile.toWindow)]
   return [
     group(tile.toPage, [
       group(tile.toWindow, [
-        ...bands.map((path) => stroke('note', path, bandPen)),
-        ...cuts.map((path) => stroke('cut', path, pens.cut)),
-        ...strokes,
+        ...brokenStrokes([...drawn.bands, ...drawn.quiet], zones, tile.toWindow),
+        ...drawn.cuts.map((path) => stroke('cut', path, pens.cut)),
+        ...drawn.marks,
         ...levels,
       ]),
       ...named,
       ...labels,
+      ...signs,
       ...words,
       ...rulers,
       ...joints,
       ...snaps,
       ...snap,
       ...datums,
-      ...placedTitle(tile, facts, room),
+      ...title,
     ]),
   ]
+}
+
+/** The lines of a pattern that a tile carries, in the pattern. */
+interface Lines {
+  readonly cuts: readonly Path[]
+  readonly bands: Drawing
+  readonly quiet: Drawing
+  /** signs whole or not at all, screws among them */
+  readonly marks: Drawing
+}
+
+const linesOf = (tile: Tile, { pattern, bands }: TileFacts): Lines => {
+  // whole within the window, whichever way it runs
+  const inner = boxCorners(
+    boxGrow({ x0: 0, y0: 0, x1: tile.width, y1: tile.height }, -bandPen.width / 2),
+  ).map((p) => affineApply(affineInvert(tile.toWindow), p))
+  return {
+    cuts: pathClip(pattern.cut, tile.window),
+    bands: bands.flatMap((path) => pathClip(path, inner)).map((path) => stroke('note', path, bandPen)),
+    quiet: clipMarks(pattern.quiet, tile),
+    marks: [
+      ...clipMarks(
+        pattern.marks.filter(({ kind }) => kind !== 'text'),
+        tile,
+      ),
+      ...pattern.screws.flatMap(({ middles, angle }) =>
+        middles
+          .filter(
+            (at) => convexContains(tile.cell, at, screwRing) && convexContains(tile.window, at, -screwRoom),
+          )
+          .flatMap((at) => screwMarks(at, angle)),
+      ),
+    ],
+  }
+}
+
+/** What lies on a tile before any word. */
+const roomOf = (tile: Tile, pattern: Pattern, { cuts, bands, marks }: Lines): Occupancy => {
+  const room = wordRoom(tile.width, tile.height)
+  for (const path of cuts) keepOffPath(room, path, tile.toWindow, on.cut)
+  for (const mark of [...bands, ...marks])
+    if (mark.kind !== 'stroke') continue
+    else if (mark.layer === 'cut') keepOffPath(room, mark.path, tile.toWindow, on.cut)
+    else if (mark.layer === 'note')
+      occupyPath(room, mark.path, tile.toWindow, bandPen.width / 2, on.cut | on.band)
+  // a name on a screw would hide it
+  for (const at of pattern.screws.flatMap(({ middles }) => middles))
+    occupyUnder(
+      room,
+      boxCorners(boxGrow(pointsBounds([affineApply(tile.toWindow, at)]), screwRing)),
+      0,
+      on.never,
+    )
+  for (const path of pattern.markPaths)
+    if (path.closed)
+      occupyUnder(
+        room,
+        pathSegments(path).map(({ from }) => affineApply(tile.toWindow, from)),
+        0,
+        on.timber,
+      )
+  return room
 }
 
 /** The snap line's name and its height over the panel's bottom edge, where there is room along it. */
@@ -153,7 +206,7 @@ const titleTries = [
 const placedTitle = (tile: Tile, facts: TileFacts, room: Occupancy): Drawing => {
   const cell = tileCell(tile)
   let best: ((typeof titleTries)[number] & { readonly at: Point; readonly covered: number }) | undefined
-  const count = boxCounter(coarser(room, 4), (kinds) => (kinds === 0 ? 0 : 1))
+  const count = boxCounter(coarser(room, 4), (kinds) => (kinds & anything ? 1 : 0))
   for (const one of titleTries) {
     if (best && one.form === 'narrow') break
     const size = titleSize(tile, facts, one.form)

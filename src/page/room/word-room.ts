@@ -7,12 +7,13 @@ import { occupyPath } from './occupy-path.ts'
 
 /**
  * What lies on a page, for what is set there. `never`: what aligns, and words; `cut`: the line to be sawn and its ticks;
- * `rather`: other strokes, kept off as far as there is room; `said`: words alone; `ruler`.
+ * `rather`: other strokes, kept off as far as there is room; `said`: words alone; `ruler`; `band`: the grey on the waste side;
+ * `timber`: between the edges of a timber.
  */
-export const on = { never: 1, cut: 2, rather: 4, said: 8, ruler: 16 } as const
+export const on = { never: 1, cut: 2, rather: 4, said: 8, ruler: 16, band: 32, timber: 64 } as const
 
-/** All of it. */
-export const anything = 31
+/** All that is drawn. */
+export const anything = 63
 
 /** Squares small enough to tell a letter from a line beside it; half a pen and a little air round what is drawn, mm. */
 const fine = 0.8

@@ -1,18 +1,25 @@
 import type { Drawing } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
+import { pathBounds } from '../../geometry/bounds.ts'
 import { convexContains, pathClip } from '../../geometry/clip.ts'
-import { pathSegments } from '../../geometry/path.ts'
+import { type Path, pathSegments } from '../../geometry/path.ts'
 import { type Tile, tileCell } from './tile.ts'
 
 /**
- * The marks of a pattern that one tile carries, in the pattern: strokes are cut at the window, boxes only where they lie whole in what
- * the page keeps, words too, or where their anchor lies.
+ * The marks of a pattern that one tile carries, in the pattern: strokes are cut at the window, rings only where they lie whole in
+ * it, boxes where they lie whole in what the page keeps, words too, or where their anchor lies.
  */
 export const clipMarks = (marks: Drawing, tile: Tile): Drawing =>
   marks.flatMap((mark): Drawing => {
     switch (mark.kind) {
       case 'stroke':
-        return pathClip(mark.path, tile.window).map((path) => ({ ...mark, path }))
+        return isRing(mark.path)
+          ? pathSegments(mark.path).every(
+              (s) => convexContains(tile.window, s.from) && convexContains(tile.window, s.to),
+            )
+            ? [mark]
+            : []
+          : pathClip(mark.path, tile.window).map((path) => ({ ...mark, path }))
       case 'fill':
         return pathSegments(mark.path).every((s) => convexContains(tile.cell, s.from)) ? [mark] : []
       case 'text':
@@ -23,6 +30,13 @@ export const clipMarks = (marks: Drawing, tile: Tile): Drawing =>
         return mark satisfies never
     }
   })
+
+/** A small closed line says nothing by a scrap of it, mm. */
+const isRing = (path: Path): boolean => {
+  if (!path.closed) return false
+  const { x0, y0, x1, y1 } = pathBounds(path)
+  return Math.hypot(x1 - x0, y1 - y0) < 15
+}
 
 /** Whether words stand wholly in what the page keeps. */
 const isWhole = (mark: TextMark, tile: Tile): boolean => {

@@ -3,7 +3,7 @@ import { segmentDistance } from '../../geometry/nearest.ts'
 import { pathSegments } from '../../geometry/path.ts'
 import { type Point, pointBetween, pointCross, pointDistance, pointSubtract } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
-import { screwRing, timberSign } from '../../pattern/timber-marks.ts'
+import { screwRing } from '../../pattern/timber-marks.ts'
 import { pointRoom } from '../cover/shown-points.ts'
 import { pairRadius } from './pair-mark.ts'
 import type { JointShares } from './tile.ts'
@@ -28,7 +28,7 @@ const enough = 8
 
 /**
  * Crosses near the ends of a joint line, verniers between them and its middle, near which a row's snap line crosses as a rule, the pair
- * mark beside that; each moved off the cut line, the screws and the signs of timbers where these lie. A joint too short for
+ * mark beside that; each moved off the cut line and the screws of timbers where these lie. A joint too short for
  * verniers has none.
  */
 export const jointShares =
@@ -36,7 +36,7 @@ export const jointShares =
   ([a, b]: readonly [Point, Point], snap: number | null, pages: readonly [number, number]): JointShares => {
     const length = pointDistance(a, b)
     const pairHalf = pairRadius(pages)
-    const clear = clearOf(pattern, [a, b], Math.max(vernierReach, pairHalf))
+    const { clear, strikes } = clearOf(pattern, [a, b], Math.max(vernierReach, pairHalf))
     /** the share that keeps farthest from these; the first of equals */
     const best = (shares: readonly number[], reach: number): number =>
       shares
@@ -46,7 +46,11 @@ export const jointShares =
       others.every((other) => Math.abs(t - other) * length >= mm)
     const snaps = snap === null ? [] : [snap]
 
-    const crosses = [best([0.1, 0.14, 0.06], 4), best([0.9, 0.86, 0.94], 4)]
+    const crosses = [0, 1].map((end) => {
+      const share = (t: number): number => Math.abs(end - t)
+      const usualPlace = best([0.1, 0.14, 0.06].map(share), 4)
+      return clear(usualPlace, 4) > crossHalf ? usualPlace : best([usualPlace, share(0.18), share(0.22)], 4)
+    })
     // beyond the crosses lie marks of other joints, and the page's edges
     const isInner = (t: number): boolean => t > crosses[0]! && t < crosses[1]!
     // near the middle, else wherever the other marks leave room
@@ -94,7 +98,20 @@ export const jointShares =
           if (most >= enough - 1e-6) break
         }
       }
-      return found
+      const hit = Math.max(0, ...found.map(strikes))
+      if (hit === 0) return found
+      // one that can be read is better than two that cannot
+      const single = [...lower, ...upper]
+        .map((t) => ({ t, hit: strikes(t) }))
+        .filter((one) => one.hit < hit)
+        .map((one) => ({
+          ...one,
+          room: Math.min(clear(one.t, vernierReach), pairRoom(one.t, one.t, enough)),
+        }))
+        .filter(({ room }) => room > Number.NEGATIVE_INFINITY)
+        .sort((p, q) => p.hit - q.hit || q.room - p.room)[0]
+      if (single) return [single.t]
+      return hit === onLine ? [] : found
     })()
     const pairs = pairPlaces.filter((t) => verniers.every((vernier) => besideVernier(t, vernier)))
     return { crosses, verniers, pair: best(pairs.length > 0 ? pairs : pairShares, pairHalf) }
@@ -105,19 +122,32 @@ const pairShares = [
   ...Array.from({ length: 94 }, (_, i) => 0.5 + (i % 2 === 0 ? 1 : -1) * ((i + 1) / 200)),
 ]
 
-/** Room round the neighbourhood of `reach` mm of a share, no reach being larger than `farthest`; asked once each. */
-const clearOf = (
-  pattern: Pattern,
-  [a, b]: readonly [Point, Point],
-  farthest: number,
-): ((t: number, reach: number) => number) => {
+/** What a scale lies on: the cut line, or no more than a screw. */
+const [onLine, onScrew] = [2, 1] as const
+
+/** How far a scale reaches from its joint line to both sides, with its figures about its middle, mm. */
+const scaleHeight = (off: number): number => (Math.abs(off) > 11 ? 4.2 : 7)
+
+interface Clear {
+  /** room round the neighbourhood of `reach` mm of a share; asked once each */
+  readonly clear: (t: number, reach: number) => number
+  /** what a scale there would lie on, 0 where it lies on nothing */
+  readonly strikes: (t: number) => number
+}
+
+/** No reach is larger than `farthest`. */
+const clearOf = (pattern: Pattern, [a, b]: readonly [Point, Point], farthest: number): Clear => {
   const length = pointDistance(a, b)
   const across = { x: (b.x - a.x) / length, y: (b.y - a.y) / length }
   // farther off than this nothing matters
   const beyond = enough + farthest
   const around = boxGrow(pointsBounds([a, b]), beyond)
   const middle = pointBetween(a, b, 0.5)
-  const segments = pathSegments(pattern.outline).filter(
+  // joints between pieces of a side are sawn too
+  const sawn = pattern.marks.flatMap((mark) =>
+    mark.kind === 'stroke' && mark.layer === 'cut' ? pathSegments(mark.path) : [],
+  )
+  const segments = [...pathSegments(pattern.outline), ...sawn].filter(
     (segment) =>
       boxOverlaps(segmentBounds(segment), around) && segmentDistance(segment, middle) < length / 2 + beyond,
   )
@@ -126,10 +156,7 @@ const clearOf = (
     return { along: away.x * across.x + away.y * across.y, beside: pointCross(across, away), radius }
   }
   const marks = [
-    ...pattern.screws.flatMap(({ middles, sign }) => [
-      ...middles.map((at) => round(at, screwRing)),
-      round(sign, timberSign),
-    ]),
+    ...pattern.screws.flatMap(({ middles }) => middles.map((at) => round(at, screwRing))),
     // a mark reaches from the joint line into the air round a named point
     ...pattern.points.map(({ at }) => round(at, pointRoom + markHeight)),
   ].filter(({ beside, radius }) => Math.abs(beside) - radius < enough)
@@ -148,11 +175,27 @@ const clearOf = (
     return room
   }
   const known = new Map<number, Map<number, number>>()
-  return (t, reach) => {
-    const rooms = known.get(reach) ?? new Map<number, number>()
-    known.set(reach, rooms)
-    const room = rooms.get(t) ?? look(t, reach)
-    rooms.set(t, room)
-    return room
+  return {
+    clear: (t, reach) => {
+      const rooms = known.get(reach) ?? new Map<number, number>()
+      known.set(reach, rooms)
+      const room = rooms.get(t) ?? look(t, reach)
+      rooms.set(t, room)
+      return room
+    },
+    strikes: (t) => {
+      for (let off = -vernierReach - 0.5; off <= vernierReach + 0.5; off += 1.5) {
+        const at = pointBetween(a, b, t + off / length)
+        if (segments.some((segment) => segmentDistance(segment, at) < scaleHeight(off))) return onLine
+      }
+      const isOn = marks.some(({ along, beside, radius }) => {
+        const off = along - t * length
+        return (
+          Math.abs(off) < vernierReach + radius &&
+          Math.abs(beside) - radius < scaleHeight(Math.abs(off) - radius)
+        )
+      })
+      return isOn ? onScrew : 0
+    },
   }
 }

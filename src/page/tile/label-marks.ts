@@ -5,7 +5,7 @@ import type { TextMark } from '../../drawing/text-box.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { affineApply } from '../../geometry/affine.ts'
 import { type Box, boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
-import { pathClip } from '../../geometry/clip.ts'
+import { boxCorners, pathClip } from '../../geometry/clip.ts'
 import { pathLength } from '../../geometry/length.ts'
 import { type Path, polygonOf } from '../../geometry/path.ts'
 import { type Point, pointBetween, pointDistance, pointToward } from '../../geometry/point.ts'
@@ -14,7 +14,7 @@ import type { PatternLabel } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import { clearUnder, type Occupancy } from '../room/occupancy.ts'
 import { on } from '../room/word-room.ts'
-import { type Tile, tileCell } from './tile.ts'
+import { type Tile, tileCell, tilePoint } from './tile.ts'
 
 /** The words of a label alone, at one of its places. */
 export const labelWords = ({ words, size }: PatternLabel, middle: Point) =>
@@ -34,7 +34,7 @@ const leaderStyle: DraftStyle = {
   size: 1.6 * letters.small,
   lines: lineTypes(pens.tick.width),
 }
-const distances = [7, 10, 13, 17, 22, 28]
+const distances = [7, 10, 13, 17, 22, 28, 36, 46]
 
 /**
  * The name of one timber, in the window as the drawing is read: on its wood where it stands whole in what the page keeps and off
@@ -62,69 +62,106 @@ export const labelMarks = (
       if (inCell(cell, corners) && clearUnder(room, corners, on.never | on.cut))
         return boxed(label.words, size, middle, turn)
     }
-  // from the middle of what is seen
-  const points = shown.flatMap((path) => pathSample(path, 3)).map(at)
-  const middle = pointBetween(
-    points.reduce((sum, p) => ({ x: sum.x + p.x / points.length, y: sum.y + p.y / points.length }), {
-      x: 0,
-      y: 0,
-    }),
-    points[Math.floor(points.length / 2)]!,
-    0.5,
-  )
-  const end = withDot(tile, middle)
-  const half = textWidth(label.words, besideSize, 'bold') / 2
-  const tries = distances.flatMap((distance) =>
-    Array.from({ length: 16 }, (_, k) => {
-      const direction = turn + (k * Math.PI) / 8
-      return pointToward(end, direction, distance + half * Math.abs(Math.cos(direction - turn)))
-    }),
-  )
-  /** corners of those that lie clear, each looked at once */
-  const known = new Map<Point, readonly Point[] | null>()
-  const clearAt = (middle: Point): readonly Point[] | null => {
-    let corners = known.get(middle)
-    if (corners !== undefined) return corners
-    corners = boxAt(label.words, besideSize, middle, turn)
-    if (!inCell(cell, corners) || !clearUnder(room, corners, on.never | on.cut | on.rather)) corners = null
-    known.set(middle, corners)
-    return corners
+  const ends = dotsOf(label, shown, tile, room)
+  for (const kinds of [on.never | on.cut | on.rather, on.never | on.cut]) {
+    const found = besideMarks(label, ends, kinds, turn, tile, room, wood)
+    if (found.length > 0) return found
   }
-  // on the side that is kept, its leader off what is measured or read, if it can
-  for (const [free, kept] of [
-    [true, true],
-    [true, false],
-    [false, true],
-    [false, false],
-  ])
-    for (const middle of tries) {
-      const corners = clearAt(middle)
-      if (corners === null || (kept && !corners.every(wood))) continue
-      const near = corners
-        .map((p, i) => pointBetween(p, corners[(i + 1) % 4]!, 0.5))
-        .reduce((a, b) => (pointDistance(b, end) < pointDistance(a, end) ? b : a))
-      if (free && !clearUnder(room, [end, near], on.never)) continue
-      return [...leader(end, [near], leaderStyle), ...boxed(label.words, besideSize, middle, turn)]
-    }
   return []
 }
 
-/** The nearest place whose dot lies whole in what the page keeps: a timber may show no more than its edge there. */
-const withDot = (tile: Tile, { x, y }: Point): Point => {
-  const { x0, y0, x1, y1 } = boxGrow(tileCell(tile), -leaderDot(leaderStyle.size))
-  return { x: Math.min(Math.max(x, x0), x1), y: Math.min(Math.max(y, y0), y1) }
+/**
+ * Beside it on none of the kinds, at the first place among the best: on the side that is kept and off other timbers, its line off
+ * what is measured or read.
+ */
+const besideMarks = (
+  { words }: PatternLabel,
+  ends: readonly Point[],
+  kinds: number,
+  turn: number,
+  tile: Tile,
+  room: Occupancy,
+  wood: (p: Point) => boolean,
+): Drawing => {
+  const half = textWidth(words, besideSize, 'bold') / 2
+  const cell = tileCell(tile)
+  let best: { readonly end: Point; readonly near: Point; readonly middle: Point } | undefined
+  let least = 5
+  for (const end of ends)
+    for (const distance of distances)
+      for (let k = 0; k < 16 && least > 0; k++) {
+        const direction = turn + (k * Math.PI) / 8
+        const middle = pointToward(end, direction, distance + half * Math.abs(Math.cos(direction - turn)))
+        const corners = boxAround(half, besideSize, middle, turn)
+        if (!inCell(cell, corners) || !clearUnder(room, corners, kinds)) continue
+        const near = corners
+          .map((p, i) => pointBetween(p, corners[(i + 1) % 4]!, 0.5))
+          .reduce((a, b) => (pointDistance(b, end) < pointDistance(a, end) ? b : a))
+        if (!clearUnder(room, [end, near], on.cut)) continue
+        const kept = corners.every(wood) ? 0 : 2
+        const faults =
+          (clearUnder(room, [end, near], on.never) ? 0 : 3) +
+          (kept || (clearUnder(room, corners, on.timber) ? 0 : 1))
+        if (faults >= least) continue
+        least = faults
+        best = { end, near, middle }
+      }
+  return best
+    ? [...leader(best.end, [best.near], leaderStyle), ...boxed(words, besideSize, best.middle, turn)]
+    : []
 }
+
+/** No more of the places for a dot than this are tried. */
+const mostDots = 6
+
+/**
+ * Where a line to a label may begin: off what is read and the cut line, off other strokes where it can; on what is seen of a
+ * timber that shows no more than its edge.
+ */
+const dotsOf = (
+  { dots }: PatternLabel,
+  shown: readonly Path[],
+  tile: Tile,
+  room: Occupancy,
+): readonly Point[] => {
+  const radius = leaderDot(leaderStyle.size)
+  const { x0, y0, x1, y1 } = boxGrow(tileCell(tile), -radius)
+  const isFree = ({ x, y }: Point, kinds: number): boolean =>
+    clearUnder(room, boxCorners(boxGrow({ x0: x, y0: y, x1: x, y1: y }, radius + dotAir)), kinds)
+  const own = dots
+    .map((p) => tilePoint(tile, p))
+    .filter(({ x, y }) => x >= x0 && x <= x1 && y >= y0 && y <= y1)
+  for (const kinds of [on.never | on.cut | on.rather, on.never | on.cut]) {
+    const free = own.filter((p) => isFree(p, kinds)).slice(0, mostDots)
+    if (free.length > 0) return free
+  }
+  return shown
+    .flatMap((path) => pathSample(path, 3))
+    .map((p) => tilePoint(tile, p))
+    .map(({ x, y }) => ({ x: Math.min(Math.max(x, x0), x1), y: Math.min(Math.max(y, y0), y1) }))
+    .filter((p) => isFree(p, on.never | on.cut))
+    .slice(0, mostDots)
+}
+
+/** Round a dot, mm. */
+const dotAir = 0.8
 
 const inCell = (cell: Box, corners: readonly Point[]): boolean =>
   corners.every(
     ({ x, y }) => x >= cell.x0 + 0.5 && x <= cell.x1 - 0.5 && y >= cell.y0 + 0.5 && y <= cell.y1 - 0.5,
   )
 
-const boxAt = (words: string, size: number, middle: Point, turn: number, less = 0): readonly Point[] => {
-  const half = textWidth(words, size, 'bold') / 2 + frameRoom - less
-  const high = size / 2 + frameRoom - less
-  const corner = (i: number, k: number): Point =>
-    pointToward(pointToward(middle, turn, i * half), turn + Math.PI / 2, k * high)
+const boxAt = (words: string, size: number, middle: Point, turn: number, less = 0): readonly Point[] =>
+  boxAround(textWidth(words, size, 'bold') / 2, size, middle, turn, less)
+
+/** Round words of half a width. */
+const boxAround = (half: number, size: number, middle: Point, turn: number, less = 0): readonly Point[] => {
+  const [wide, high] = [half + frameRoom - less, size / 2 + frameRoom - less]
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
+  const corner = (i: number, k: number): Point => ({
+    x: middle.x + i * wide * cos - k * high * sin,
+    y: middle.y + i * wide * sin + k * high * cos,
+  })
   return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)]
 }
 

@@ -16,7 +16,8 @@ const offLine = (word: TextMark): number => (word.layer === 'datum' ? 0 : most.s
 
 /**
  * The words among a pattern's marks, in the window as the drawing is read: where they stand, else moved the least that takes them
- * off what words never lie on, to which each is added, and the cut line; one without room is left out.
+ * off what words never lie on, to which each is added, and the cut line, off other strokes as far as there is room; one without room
+ * is left out.
  */
 export const patternWords = (marks: Drawing, tile: Tile, room: Occupancy): readonly TextMark[] =>
   clipMarks(
@@ -29,13 +30,16 @@ export const patternWords = (marks: Drawing, tile: Tile, room: Occupancy): reado
       at: affineApply(tile.toWindow, mark.at),
       angle: affineAngle(tile.toWindow, mark.angle),
     }
-    const move = moves.find((one) => {
-      if (Math.abs(one.up) > offLine(word)) return false
-      const there = moved(word, one)
-      return inCell(there, tile) && wordClear(room, there, on.never | on.cut)
-    })
-    if (!move) return []
-    const found = moved(word, move)
+    const firstOff = (kinds: number): TextMark | undefined => {
+      for (const move of moves) {
+        if (Math.abs(move.up) > offLine(word)) continue
+        const there = moved(word, move)
+        if (inCell(there, tile) && wordClear(room, there, kinds)) return there
+      }
+      return undefined
+    }
+    const found = firstOff(on.never | on.cut | on.rather) ?? firstOff(on.never | on.cut)
+    if (!found) return []
     keepOff(room, [found], on.never)
     return [found]
   })

@@ -2,6 +2,7 @@ import { arrowHead } from '../../drawing/arrow.ts'
 import { cross } from '../../drawing/cross.ts'
 import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
 import type { TextMark } from '../../drawing/text-box.ts'
+import type { Convex } from '../../geometry/clip.ts'
 import { pathOf } from '../../geometry/path.ts'
 import { type Point, pointAngle, pointBetween, pointDistance, pointToward } from '../../geometry/point.ts'
 import { letters, pens } from '../../pattern/pens.ts'
@@ -9,7 +10,7 @@ import type { Occupancy } from '../room/occupancy.ts'
 import { on, wordCovers } from '../room/word-room.ts'
 import { pairMarks, pairRadius } from './pair-mark.ts'
 import { type Joint, type Tile, tilePoint } from './tile.ts'
-import { vernierCorners, vernierMarks } from './vernier.ts'
+import { vernierCorners, vernierMarks, vernierReach } from './vernier.ts'
 
 /** Half the size of a cross on a joint line, mm; less where the overlap is narrow, so that no arm leaves the window. */
 const arm = 5
@@ -47,6 +48,41 @@ export const jointBlocks = (tile: Tile): readonly (readonly Point[])[] =>
       ...joint.crosses.map((p) => around(tilePoint(tile, p), half, 4)),
       ...joint.verniers.map((p) => vernierCorners(tilePoint(tile, p), along, inward)),
       around(tilePoint(tile, joint.pair), pairRadius([tile.number, joint.neighbour]), 16),
+    ]
+  })
+
+/** Round marks of joints where quiet lines break off; the higher figures of a scale stand on the page that goes under. mm */
+const zoneAir = 1
+const zoneHeight = { over: 6, under: 7.2 } as const
+
+/** The room of crosses, scales and pair marks, which no quiet line runs through. */
+export const jointZones = (tile: Tile): readonly Convex[] =>
+  tile.joints.flatMap((joint) => {
+    const { along, inward } = jointLines(tile, joint)
+    const box = (p: Point, half: number, from: number, to: number): Convex => {
+      const at = (i: number, k: number): Point => pointToward(pointToward(p, along, i), inward, k)
+      const corners = [at(-half, from), at(half, from), at(half, to), at(-half, to)]
+      // counter-clockwise whichever way inward lies
+      return Math.sin(inward - along) > 0 ? corners : corners.toReversed()
+    }
+    const cross = Math.min(arm, tile.half) + zoneAir
+    return [
+      ...joint.crosses.map((p) => box(tilePoint(tile, p), cross, -cross, cross)),
+      ...joint.verniers.map((p) =>
+        box(
+          tilePoint(tile, p),
+          vernierReach + zoneAir,
+          -zoneAir,
+          joint.over ? zoneHeight.over : zoneHeight.under,
+        ),
+      ),
+      Array.from({ length: 16 }, (_, i) =>
+        pointToward(
+          tilePoint(tile, joint.pair),
+          (i * Math.PI) / 8,
+          pairRadius([tile.number, joint.neighbour]) + zoneAir,
+        ),
+      ),
     ]
   })
 

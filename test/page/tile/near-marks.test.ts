@@ -16,7 +16,7 @@ import { jobOf } from '../../tape-up/jobs.ts'
 const covers = ['whole', 'line', 'ribbon'] as const
 
 it('generated ramps have no two marks nearer to each other than stated', () => {
-  let [tiles, compared, flat] = [0, 0, 0]
+  let [tiles, compared, flat, struck] = [0, 0, 0, 0]
   for (const number of [801, 804, 807])
     for (const cover of covers) {
       const set = layOut(jobOf(number).text, 'letter', cover)
@@ -25,17 +25,20 @@ it('generated ramps have no two marks nearer to each other than stated', () => {
           const page = set!.plan.pages.findIndex((one) => one.tile === `${tile.number}`)
           const found = nearMarks(set!.pages[page]!.draw(), tile, group)
           expect(
-            found.faults.filter(({ kind }) => kind !== 'snap').map(({ what }) => what),
+            found.faults.filter(({ kind }) => kind !== 'snap' && kind !== 'struck').map(({ what }) => what),
             `${number} ${cover} ${tile.number}`,
           ).toEqual([])
           // a curve that begins flatter than 10° crosses some row no steeper than that
           flat += found.faults.filter(({ kind }) => kind === 'snap').length
+          // one that has no other place on a crowded page
+          struck += found.faults.filter(({ kind }) => kind === 'struck').length
           tiles++
           compared += found.compared
         }
     }
   expect(tiles).toBeGreaterThan(30)
   expect(flat).toBeLessThan(tiles / 15)
+  expect(struck).toBeLessThan(tiles / 60)
   expect(compared).toBeGreaterThan(20_000)
 })
 
@@ -51,6 +54,19 @@ const spoilt = (more: Drawing, other: Tile = tile): string =>
   nearMarks([...page.draw(), ...more], other, group)
     .faults.map(({ what }) => what)
     .join('; ')
+
+it('a line through what is read is noticed, a scale, a cross, a sign or words; a page without has none', () => {
+  const joint = tile.joints[0]!
+  const middle = tile.cell.reduce((sum, p) => ({ x: sum.x + p.x / 4, y: sum.y + p.y / 4 }), { x: 0, y: 0 })
+  const [from, ...ends] = [middle, joint.pair, joint.verniers[0]!, joint.crosses[0]!].map((p) =>
+    affineApply(tileMap(tile), p),
+  )
+  const through = (to: Point): string => spoilt([stroke('mark', pathOf(from!, to), { width: 0.25 })])
+  expect(through(ends[0]!)).toMatch(/mark through sign \d+–\d+/)
+  expect(through(ends[1]!)).toMatch(/mark through scale to \d+/)
+  expect(through(ends[2]!)).toMatch(/mark through cross to \d+/)
+  expect(spoilt([])).not.toMatch(/through/)
+})
 
 it('a page that is spoilt is noticed: words on a scale, a cross, a sign, in the air of TOE', () => {
   expect(spoilt([])).toBe('')

@@ -144,10 +144,13 @@ describe.each(jobs)('the joints of $name on $paper, $cover', (job) => {
     const { pairs } = await joints
     const random = randomFrom(31)
     expect(pairs.length).toBeGreaterThan(0)
+    // one alone where the cut line or a screw leaves room for no second
+    const count = pairs.reduce((sum, { over }) => sum + over.scales.length, 0)
+    expect(count).toBeGreaterThan(1.2 * pairs.length)
     for (const { over, under } of pairs) {
-      expect(over.scales).toHaveLength(2)
-      expect(under.scales).toHaveLength(2)
-      for (const scale of [0, 1])
+      expect([1, 2]).toContain(over.scales.length)
+      expect(under.scales).toHaveLength(over.scales.length)
+      for (const scale of over.scales.keys())
         for (let i = 0; i < 10; i++) {
           const slip = 0.9 * (2 * random() - 1)
           assertNear(

@@ -1,0 +1,63 @@
+import type { Drawing } from '../../drawing/drawing.ts'
+import { type TextMark, textCorners } from '../../drawing/text-box.ts'
+import { type Affine, affineApply, affineIdentity, affineInvert, affineThen } from '../../geometry/affine.ts'
+import { boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
+import { type Convex, pathOutside } from '../../geometry/clip.ts'
+import type { Path } from '../../geometry/path.ts'
+import { type Point, pointBetween, pointToward } from '../../geometry/point.ts'
+
+/** Round words where a quiet line breaks off, mm. */
+const air = 0.7
+
+/** Scraps of a line between two breaks that are shorter say nothing, mm. */
+const leastScrap = 1.5
+
+/** The box of a word with air round it: letters alone, where none goes below its line. */
+const wordZone = (word: TextMark, map: Affine): Convex => {
+  const [a, b, c, d] = textCorners(word, map) as [Point, Point, Point, Point]
+  // textCorners goes below the line by 0.3 of the letters' height
+  const [low, right] = /[gjpqy,;()Q/]/.test(word.text)
+    ? [a, b]
+    : [pointBetween(a, d, 0.3 / 1.3), pointBetween(b, c, 0.3 / 1.3)]
+  const along = Math.atan2(b.y - a.y, b.x - a.x)
+  const out = (p: Point, i: number, k: number): Point =>
+    pointToward(pointToward(p, along, i * air), along + Math.PI / 2, k * air)
+  return [out(low, -1, -1), out(right, 1, -1), out(c, 1, 1), out(d, -1, 1)]
+}
+
+/** Round all that is read of a drawing, words in groups too. */
+export const wordZones = (drawing: Drawing, map: Affine = affineIdentity): readonly Convex[] =>
+  drawing.flatMap((mark) =>
+    mark.kind === 'group'
+      ? wordZones(mark.marks, affineThen(mark.map, map))
+      : mark.kind === 'text'
+        ? [wordZone(mark, map)]
+        : [],
+  )
+
+/** The strokes of a frame, `toWindow`, broken off where they would run through zones of the window. */
+export const brokenStrokes = (drawing: Drawing, zones: readonly Convex[], toWindow: Affine): Drawing => {
+  const back = affineInvert(toWindow)
+  const known = zones.map((zone) => {
+    const shape = zone.map((p) => affineApply(back, p))
+    return { shape, box: pointsBounds(shape) }
+  })
+  return drawing.flatMap((mark): Drawing => {
+    if (mark.kind !== 'stroke') return [mark]
+    const box = pathBounds(mark.path)
+    const met = known.filter((zone) => boxOverlaps(box, zone.box))
+    if (met.length === 0) return [mark]
+    return met
+      .reduce<readonly Path[]>(
+        (parts, { shape }) => parts.flatMap((part) => pathOutside(part, shape)),
+        [mark.path],
+      )
+      .filter((path) => !isScrap(path))
+      .map((path) => ({ ...mark, path }))
+  })
+}
+
+const isScrap = (path: Path): boolean => {
+  const { x0, y0, x1, y1 } = pathBounds(path)
+  return Math.hypot(x1 - x0, y1 - y0) < leastScrap
+}
