@@ -14,7 +14,7 @@ export interface SheetPart {
   readonly outline: Path
   /** the way of `outline` along which the panel's long side, and with it the grain, must lie; null where it may lie any way */
   readonly grain: 'x' | 'y' | null
-  /** of a side that is spliced: whose piece it is, and which of the side's ends it has; null of all else */
+  /** of a side that is spliced: whose piece it is, and what of the side it has; null of all else */
   readonly piece: SidePiece | null
   /** whether one face shows and its outline turned over is another part: the outer sides of a curved ramp */
   readonly faced: boolean
@@ -26,4 +26,5 @@ export interface SidePiece {
   readonly of: string
   readonly toe: boolean
   readonly lip: boolean
+  readonly back: boolean
 }

@@ -41,7 +41,12 @@ export const sideParts = (ramp: Ramp, marks: readonly string[]): readonly SheetP
       mark: `${mark}${pieceLetters[k]}`,
       words: `${whole.words}, piece ${pieceLetters[k]}`,
       outline: hand(own),
-      piece: { of: mark, toe: k === 0, lip: isCurved(ramp) && k === lipPiece(ramp) },
+      piece: {
+        of: mark,
+        toe: k === 0,
+        lip: isCurved(ramp) && k === lipPiece(ramp),
+        back: k === splices.length,
+      },
       // what is square is the same on both faces
       faced: whole.faced && !isSquare(own),
     }))

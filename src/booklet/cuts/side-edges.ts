@@ -65,24 +65,27 @@ export const sideEdges = (piece: PanelPiece, panel: Panel, units: Units): readon
 
 const letters = 'abcdefgh'
 
-/** By what they are on the part itself, whose bottom edge lies level from its start. */
+/** By what they are on the part itself, which runs along its bottom edge first, level from its start at the front, and back to it last. */
 const straightOf = ({ part, outline }: PanelPiece): readonly Straight[] => {
   const { x0, x1, y1 } = pathBounds(part.outline)
-  const front = Math.abs(part.outline.start.x - x0) < slack ? x0 : x1
+  const { start } = part.outline
+  // a joint may lean either way from there
+  const front = Math.abs(start.x - x0) < Math.abs(start.x - x1) ? x0 : x1
   const on = pathSegments(outline)
-  return pathSegments(part.outline)
+  const segments = pathSegments(part.outline)
+  return segments
     .map((segment, i): Straight | null => {
       if (segment.kind !== 'line') return null
       const { from, to } = segment
+      const { toe, back } = part.piece ?? { toe: true, back: true }
+      if (!toe && i === segments.length - 1) return { name: 'joint', segment: on[i]!, rank: order[2] }
+      if (!back && i === 1) return { name: 'joint', segment: on[i]!, rank: order[3] }
       const [level, upright] = [Math.abs(from.y - to.y) < slack, Math.abs(from.x - to.x) < slack]
       const low = Math.abs(from.y) < slack || Math.abs(to.y) < slack
       const known: readonly [string, boolean][] = [
         ['bottom edge', level && low],
         ['top line', level && Math.abs(from.y - y1) < slack],
-        [
-          part.piece && !part.piece.toe ? 'joint' : 'front edge',
-          upright && low && Math.abs(from.x - front) < slack,
-        ],
+        ['front edge', upright && low && Math.abs(from.x - front) < slack],
         ['back edge', upright && Math.abs(from.x - (front === x0 ? x1 : x0)) < slack],
         ['cut of the back corner', !level && !upright && low],
       ]
@@ -93,7 +96,7 @@ const straightOf = ({ part, outline }: PanelPiece): readonly Straight[] => {
     .sort((a, b) => a.rank - b.rank)
 }
 /** Of the names above: bottom, cut corner, back, top, front. */
-const order = [0, 3, 4, 2, 1]
+const order = [0, 3, 4, 2, 1] as const
 
 /** Whether an edge lies on the panel's own. */
 const onEdge = ({ from, to }: Segment, { size: [width, length] }: Panel): boolean =>
