@@ -70,6 +70,8 @@ export interface Pattern {
   readonly screws: readonly TimberScrews[]
   /** how many it is sawn in: more than one where no panel holds it whole */
   readonly pieces: number
+  /** where these meet, from the toe: each joint from its top to the bottom edge */
+  readonly joints: readonly (readonly [Point, Point])[]
   /** of the whole side */
   readonly length: number
   readonly height: number

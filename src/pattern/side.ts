@@ -74,6 +74,7 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
     markPaths: [...timbers.map(timberOutline), ...splices.map(({ path }) => path)],
     screws: timbers.map((timber, i) => timberScrews(timber, i + 1, spliced[i])),
     pieces: ramp.splices.length + 1,
+    joints: ramp.splices.map(({ top, foot }) => [top, foot]),
     length: side.length,
     height: side.height,
     notch: side.edges.flatMap(({ name, path }) => (name === 'notch' ? pathSample(path, 5) : [])),

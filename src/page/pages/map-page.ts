@@ -121,13 +121,14 @@ const wordsOf = (
       style,
     )
     // names at the top of the drawing stand above it
-    down(size + 1)
+    down(size + 4)
   })
   const below = hung(({ write, put, down, top }) => {
     down(3)
     tapingSteps(facts).forEach((step, i) => {
       put([text('note', { x: 4, y: top() - size }, size, `${i + 1}`, { face: 'bold', align: 'right' })])
       write(step, 6, style)
+      down(size / 4)
     })
     const missing = missingScrews(pattern, tiles, units)
     if (missing) {
@@ -152,6 +153,8 @@ const wordsOf = (
     const own = pattern.distances.filter(({ of }) => of === 'panel').slice(2)
     const panel = own.map(({ words, value }) => `${showLength(value, units)} ${words}`)
     write(`Panel: ${[...panel, ...pattern.facts].join('; ')}.`, 0, style)
+    // the rule of the foot stands off the last line
+    down(size)
   })
   const foot = hung(({ write, put, down }) => {
     put([stroke('note', pathOf({ x: 0, y: 0 }, { x: width, y: 0 }), pens.mark)])

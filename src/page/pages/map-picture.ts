@@ -2,8 +2,7 @@ import type { Units } from '../../design/design.ts'
 import { dimension } from '../../drafting/dimension/dimension.ts'
 import { draftStyle, lineTypes } from '../../drafting/line-types.ts'
 import { cross } from '../../drawing/cross.ts'
-import { type Drawing, group, stroke, text } from '../../drawing/drawing.ts'
-import { textWidth } from '../../drawing/text-width.ts'
+import { type Drawing, group, stroke } from '../../drawing/drawing.ts'
 import {
   type Affine,
   affineApply,
@@ -12,18 +11,19 @@ import {
   affineThen,
   affineTranslate,
 } from '../../geometry/affine.ts'
-import { type Box, boxGrow, boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
-import { boxCorners } from '../../geometry/clip.ts'
+import { type Box, boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { type Path, pathOf, polygonOf } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
+import { pathSample } from '../../geometry/sample.ts'
 import { showLength } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { pens } from '../../pattern/pens.ts'
 import type { Datum } from '../proof/datum.ts'
-import { type Occupancy, occupancyOf, occupyBox, takenUnder } from '../room/occupancy.ts'
+import { occupancyOf } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import type { Tile } from '../tile/tile.ts'
-import { clear, costOf, named, never, numberMarks, rather } from './map-numbers.ts'
+import { besidePoint, pieceNames, ringedPoint } from './map-names.ts'
+import { costOf, named, never, numberMarks, rather } from './map-numbers.ts'
 
 export interface MapPictureFacts {
   readonly pattern: Pattern
@@ -48,6 +48,9 @@ export interface MapPicture {
   readonly height: number
 }
 
+/** How the side's outline is followed to know what lies beside it, mm. */
+const sideStep = 10
+
 /** Half the length of a cross, mm. */
 const arm = 2
 
@@ -66,7 +69,7 @@ export const mapPicture = (
   const [width, height] = [(box.x1 - box.x0) * scale, (box.y1 - box.y0) * scale]
   // the picture's own frame: lower left corner of all that may carry words at 0,0
   const below = style.dimensions ? 3 * style.name : 0
-  const room = { left: (wide - width) / 2, bottom: style.name + 2 + below, top: style.name + 2 }
+  const room = { left: (wide - width) / 2, bottom: style.name + 2 + below, top: style.name + 4 }
   const map: Affine = affineThen(
     affineThen(affineTranslate(-box.x0, -box.y0), affineScale(scale)),
     affineTranslate(room.left, room.bottom),
@@ -84,15 +87,19 @@ export const mapPicture = (
   occupyPath(taken, pattern.outline, map, 0.3, never)
   if (style.dimensions)
     for (const line of extensions(pattern, at, wide)) occupyPath(taken, line, affineIdentity, 0.2, never)
+  const joints = pattern.joints.map((joint) => pathOf(...joint))
+  for (const path of joints) occupyPath(taken, path, map, 0.3, never)
   const cells = tiles.map((tile) => polygonOf(tile.cell[0]!, ...tile.cell.slice(1)))
   for (const path of [...cells, ...tiles.map((tile) => pathOf(...tile.snap))])
     occupyPath(taken, path, map, 0.3, rather)
   const name = (p: Point, words: string, layer: 'note' | 'datum'): Drawing =>
     besidePoint(taken, p, words, style.name, layer)
-  // a letter is no use far from its cross: these take their places first
+  const side = pathSample(pattern.outline, sideStep).map(at)
+  // a name is no use far from its point: these take their places first
   const names = [
+    ...pattern.points.flatMap((named) => ringedPoint(taken, at(named.at), named.name, style.name, side)),
     ...datums.flatMap((datum, i) => name(crosses[i]!, datum.letter, 'datum')),
-    ...pattern.points.flatMap((named) => name(at(named.at), named.name, 'note')),
+    ...pieceNames(taken, pattern, at, style.name, side),
     ...rowsOf(tiles).flatMap(({ row, snap }) => name(at(snap[0]), row, 'note')),
   ]
   // cells lie side by side: no number can stand on another's
@@ -103,7 +110,7 @@ export const mapPicture = (
       group(map, [
         ...cells.map((cell) => stroke('note', cell, pens.tick)),
         ...tiles.map((tile) => stroke('note', pathOf(...tile.snap), { ...pens.tick, dash: [1, 0.8] })),
-        stroke('note', pattern.outline, { width: 0.6 }),
+        ...[pattern.outline, ...joints].map((path) => stroke('note', path, { width: 0.6 })),
       ]),
       ...numbers,
       ...crosses.flatMap((p) => cross('datum', p, arm, pens.mark)),
@@ -162,53 +169,3 @@ const panelDimensions = (
 /** The first tile of each row. */
 const rowsOf = (tiles: readonly Tile[]): readonly Tile[] =>
   tiles.filter((tile, i) => tiles.findIndex(({ row }) => row === tile.row) === i)
-
-/** Farther from its point than this a line leads to a name, mm. */
-const near = 3.5
-
-/**
- * A word beside a point, the nearest place where it lies on nothing, above and before it among equals. To one that must stand farther
- * off a line leads.
- */
-const besidePoint = (
-  taken: Occupancy,
-  p: Point,
-  words: string,
-  size: number,
-  layer: 'note' | 'datum',
-): Drawing => {
-  const [width, height] = [textWidth(words, size, 'bold'), size]
-  const boxAt = ({ x, y }: Point): Box => boxGrow({ x0: x, y0: y, x1: x + width, y1: y + height }, clear)
-  const [most, top] = [taken.columns * taken.step, taken.rows * taken.step]
-  const under = (box: Box, kinds: number): number => takenUnder(taken, boxCorners(box), kinds)
-  const places = [1, 2, 3.5, 5, 7, 9.5].flatMap((away) =>
-    [
-      { x: p.x - away - width, y: p.y + away },
-      { x: p.x + away, y: p.y + away },
-      { x: p.x - away - width, y: p.y - away - height },
-      { x: p.x + away, y: p.y - away - height },
-      { x: p.x - away - width, y: p.y - height / 2 },
-      { x: p.x + away, y: p.y - height / 2 },
-      { x: p.x - width / 2, y: p.y + away },
-      { x: p.x - width / 2, y: p.y - away - height },
-    ]
-      .filter(({ x, y }) => x >= 0 && x + width <= most && y >= 0 && y + height <= top)
-      .map((at) => ({ at, away })),
-  )
-  const best = places
-    .map(({ at, away }) => {
-      const box = boxAt(at)
-      const lined = under(box, rather)
-      return { at, away, cost: 100 * under(box, never) + lined + away / 10 }
-    })
-    .reduce((kept, place) => (place.cost < kept.cost ? place : kept))
-  const box = boxAt(best.at)
-  occupyBox(taken, box, never | named)
-  const end = { x: Math.min(Math.max(p.x, box.x0), box.x1), y: Math.min(Math.max(p.y, box.y0), box.y1) }
-  const leads = best.away > near ? pathOf(p, end) : null
-  if (leads) occupyPath(taken, leads, affineIdentity, 0.2, never)
-  return [
-    ...(leads ? [stroke(layer, leads, pens.tick)] : []),
-    text(layer, best.at, size, words, { face: 'bold' }),
-  ]
-}

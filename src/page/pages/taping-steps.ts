@@ -1,4 +1,5 @@
 import type { Units } from '../../design/design.ts'
+import { convexContains } from '../../geometry/clip.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
@@ -26,7 +27,7 @@ export const tapingSteps = (facts: TapingFacts): readonly string[] => {
     `Print at 100 %, never "fit to page", one-sided. Measure the test square before you trust any page.${trial ? ' Saw the lip trial in scrap first.' : ''}`,
     `The bottom edge${pattern.pieces > 1 ? ` of each of the ${pattern.pieces} pieces` : ''} comes first: a straight factory edge, or sawn straight where the panel layout lays it. On the pages it is the "panel's own edge". Strike the front edge square to it: that one is sawn with the curve.${pattern.pieces > 1 ? '' : ` The side takes ${showLength(pattern.length, units)} × ${showLength(pattern.height, units)} ${units}.`}`,
     placing(facts, level),
-    `Trim each page on its left and ${upper ? 'upper' : 'lower'} joint lines. Start with page ${tiles[0]!.number} at the toe, go on by the numbers, each row on its snap line: crosses on crosses, half circles whole, zero ticks in line. Tick 3 is 0.3 mm off; what is more off is laid again. Use the paper the same day: damp paper grows.`,
+    `${taping(facts, upper ? 'upper' : 'lower')} Use the paper the same day: damp paper grows.`,
     `${laying(cover, level, facts.datums.length > 0)}${pattern.pieces > 1 ? ' No panel holds the side whole: do so on each piece in turn, and trace it with its joint.' : ''} Check the distances: if one is off by more than its ±, lay the pages again from the toe; the wood is not sawn before. The cut is the middle of the thick black line: prick through it every 25 mm (1 in) and draw with a thin batten; prick the ringed crosses of screws. Dashed boxes are timbers on the inner face, X on their wood.`,
     `Saw on the grey side, marked WASTE, and smooth down to that middle. Trace the first side onto the others and drill its screw holes through them; turned over, it is the other end of the ramp.${strips ? ' The strips at the end of the set mark the skin.' : ''}`,
   ]
@@ -47,9 +48,9 @@ const placing = ({ units, pattern, tiles, datums }: TapingFacts, level: boolean)
     // square to the rows
     const off = others.map(([row, [p]]) => {
       const up = (p.y - from.y) * ux - (p.x - from.x) * uy
-      return `row ${row} ${showLength(Math.abs(up), units)} ${up > 0 ? 'above' : 'below'} it`
+      return `row ${row} ${showLength(Math.abs(up), units)} ${units} ${up > 0 ? 'above' : 'below'}`
     })
-    const more = off.length === 0 ? '' : `; the line of ${off.join(', of ')} ${units}, square to it`
+    const more = off.length === 0 ? '' : `, and parallel to it those of ${wordList(off)}`
     return `Snap a straight line for row ${rows[0]![0]} on a clean floor or board${more}.${crosses}`
   }
   const onPanel = rows.filter(([, [a]]) => a.y > 0 && a.y < pattern.height)
@@ -59,6 +60,49 @@ const placing = ({ units, pattern, tiles, datums }: TapingFacts, level: boolean)
     ...(beyond.length > 0 ? [` Beyond the panel is ${wordList(beyond)}: lay it by its joints.`] : []),
     crosses,
   ].join('')
+}
+
+/** How the pages are joined, and where those lie that join none before them. */
+const taping = ({ units, pattern, tiles }: TapingFacts, level: 'upper' | 'lower'): string => {
+  const [first, ...others] = tiles as readonly [Tile, ...Tile[]]
+  if (others.length === 0) return `One page, nothing to trim: lay page ${first.number} by its snap line.`
+  const joined = tiles.some(({ joints }) => joints.length > 0)
+    ? `Trim each page on its left and ${level} joint lines. Start with page ${first.number} at the toe, go on by the numbers, each row on its snap line: crosses on crosses, half circles whole, zero ticks in line. Tick 3 is 0.3 mm off; what is more off is laid again.`
+    : `Start with page ${first.number} at the toe, go on by the numbers, each page on its snap line.`
+  const [from, to] = first.snap
+  const long = Math.hypot(to.x - from.x, to.y - from.y)
+  const alone = others.filter(({ joints }) => !joints.some(({ over }) => over))
+  const lies = alone.map(({ snap: [p] }) => {
+    const along = ((p.x - from.x) * (to.x - from.x) + (p.y - from.y) * (to.y - from.y)) / long
+    return showLength(along, units)
+  })
+  return [
+    joined,
+    ...(lies.length === 1
+      ? [
+          `Page ${alone[0]!.number} joins none before it: its left arrowhead lies ${lies[0]} ${units} along the lines from that of page ${first.number}.`,
+        ]
+      : lies.length > 1
+        ? [
+            `These join no page before them; so far along the lines their left arrowheads lie from that of page ${first.number}: ${alone.map(({ number }, i) => `page ${number} ${lies[i]}`).join(', ')} ${units}.`,
+          ]
+        : []),
+    ...(hasHoles(pattern, tiles)
+      ? ['Where nothing is traced no page is printed: such places stay open.']
+      : []),
+  ].join(' ')
+}
+
+/** Whether a place in the side between pages has none. */
+const hasHoles = ({ length, height }: Pattern, tiles: readonly Tile[]): boolean => {
+  const on = (x: number, y: number): boolean => tiles.some(({ window }) => convexContains(window, { x, y }))
+  const step = 60
+  for (let y = step / 2; y < height; y += step) {
+    const row = Array.from({ length: Math.ceil(length / step) }, (_, i) => on((i + 0.5) * step, y))
+    const [from, to] = [row.indexOf(true), row.lastIndexOf(true)]
+    if (from >= 0 && row.slice(from, to).includes(false)) return true
+  }
+  return false
 }
 
 const laying = (cover: Cover, level: boolean, crosses: boolean): string =>

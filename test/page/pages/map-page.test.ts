@@ -1,11 +1,18 @@
 import { describe, expect, it } from 'vitest'
+import type { PaperName } from '../../../src/design/design.ts'
 import type { Drawing } from '../../../src/drawing/drawing.ts'
 import { type Affine, affineIdentity, affineThen } from '../../../src/geometry/affine.ts'
 import { type Box, boxGrow } from '../../../src/geometry/bounds.ts'
-import { boxCorners, pathClip } from '../../../src/geometry/clip.ts'
+import { boxCorners, convexContains, pathClip } from '../../../src/geometry/clip.ts'
+import { polygonContains } from '../../../src/geometry/contains.ts'
+import { pathLength } from '../../../src/geometry/length.ts'
+import { pathDistance } from '../../../src/geometry/nearest.ts'
 import type { Path } from '../../../src/geometry/path.ts'
 import { pathMap } from '../../../src/geometry/path-map.ts'
-import { covers } from '../../../src/page/cover/cover.ts'
+import { pointCross, pointSubtract } from '../../../src/geometry/point.ts'
+import { pathSample } from '../../../src/geometry/sample.ts'
+import { type Cover, covers } from '../../../src/page/cover/cover.ts'
+import { tapingSteps } from '../../../src/page/pages/taping-steps.ts'
 import type { TileGroup } from '../../../src/page/set/tile-groups.ts'
 import { overlaps, type Word, wordsOf } from '../../booklet/words.ts'
 import { layOut } from '../../support/lay-out.ts'
@@ -80,6 +87,96 @@ describe.each(
     }
     expect(seen).toBeGreaterThan(15)
   })
+})
+
+it.each(templates)(
+  'LIP and TOE of %s stand off the side, and a line leads from the ring of each to its name',
+  (name) => {
+    let seen = 0
+    for (const paper of ['letter', 'a4'] as const)
+      for (const { what, words, drawing } of maps(name, paper)) {
+        const strokes = strokesOf(drawing)
+        const rings = strokes.filter(
+          (path) => path.closed && path.pieces.some(({ kind }) => kind === 'arc') && pathLength(path) < 12,
+        )
+        expect(rings, what).toHaveLength(2)
+        const outline = strokes.reduce((a, b) => (b.closed && pathLength(b) > pathLength(a) ? b : a))
+        const side = pathSample(outline, 0.5)
+        for (const text of ['TOE', 'LIP']) {
+          const box = capitals(words.find((word) => word.text === text)!)
+          for (const corner of boxCorners(box))
+            expect(polygonContains(side, corner), `${what} ${text}`).toBe(false)
+          const leads = strokes.filter((path) => {
+            const [from, to] = [path.start, path.pieces.at(-1)!.to]
+            return (
+              path.pieces.length === 1 &&
+              rings.some((ring) => pathDistance(ring, from) < 1e-3) &&
+              convexContains(boxCorners(boxGrow(box, 1.5)), to)
+            )
+          })
+          expect(leads, `${what} ${text}`).toHaveLength(1)
+          seen++
+        }
+      }
+    expect(seen).toBeGreaterThan(10)
+  },
+)
+
+it('a side of pieces is drawn with its joint, and each piece has its name in it', () => {
+  let seen = 0
+  for (const [name, from, to] of [
+    ['quarter-mm', 'deck: 500 ', 'deck: 2200 '],
+    ['quarter-in', 'deck: 20 ', 'deck: 90 '],
+  ] as const)
+    for (const cover of covers) {
+      const set = layOut(templateText(name).replace(from, to), 'letter', cover, { strips: true })!
+      const group = set.groups[0]!
+      const drawing = set.pages.find(({ kind }) => kind === 'map')!.draw()
+      const words = wordsOf(drawing)
+      const strokes = strokesOf(drawing)
+      const outline = strokes.reduce((a, b) => (b.closed && pathLength(b) > pathLength(a) ? b : a))
+      const side = pathSample(outline, 0.5)
+      const named = words.filter(({ text }) => /^piece [a-z]$/.test(text)).map(({ box }) => box)
+      expect(named.length, cover).toBe(group.pattern.pieces)
+      for (const box of named)
+        for (const corner of boxCorners(box)) expect(polygonContains(side, corner)).toBe(true)
+      // from edge to edge of the outline, between the two names
+      const joint = strokes.filter(
+        (path) =>
+          !path.closed &&
+          path.pieces.length === 1 &&
+          [path.start, path.pieces[0]!.to].every((p) => pathDistance(outline, p) < 1e-3) &&
+          pathLength(path) > 8,
+      )
+      expect(joint.length, cover).toBe(group.pattern.pieces - 1)
+      const [a, b] = [joint[0]!.start, joint[0]!.pieces[0]!.to]
+      const sides = named.map((box) =>
+        boxCorners(box).map((p) => Math.sign(pointCross(pointSubtract(b, a), pointSubtract(p, a)))),
+      )
+      expect(new Set(sides[0])).not.toEqual(new Set(sides[1]))
+      for (const one of sides) expect(new Set(one).size).toBe(1)
+      seen++
+    }
+  expect(seen).toBe(6)
+})
+
+it('a single page is not trimmed; pages that join none before them are told where they lie, and places without a page', () => {
+  const steps = (name: string, paper: PaperName, cover: Cover): string => {
+    const set = layOut(templateText(name), paper, cover)!
+    const { pattern, tiles, datums } = set.groups[0]!
+    return tapingSteps({ units: 'mm', cover, pattern, tiles, datums, trial: true, strips: false })[3]!
+  }
+  expect(steps('quarter-mm', 'a0', 'line')).toBe(
+    'One page, nothing to trim: lay page 1 by its snap line. Use the paper the same day: damp paper grows.',
+  )
+  expect(steps('quarter-mm', 'a4', 'line')).not.toMatch(/joins? no|open/)
+  const set = layOut(templateText('pair-mm'), 'a4', 'whole')!
+  const { tiles } = set.groups[0]!
+  const [alone] = tiles.filter(({ joints }, i) => i > 0 && !joints.some(({ over }) => over))
+  const along = alone!.snap[0].x - tiles[0]!.snap[0].x
+  expect(steps('pair-mm', 'a4', 'whole')).toContain(
+    `Page ${alone!.number} joins none before it: its left arrowhead lies ${Math.round(along)} mm along the lines from that of page 1. Where nothing is traced no page is printed: such places stay open.`,
+  )
 })
 
 it('the largest paper takes what fits on it on one sheet, without a joint, however it is covered', () => {
