@@ -1,6 +1,8 @@
-import { PDFArray, PDFContext, PDFDict, PDFName, PDFObjectCopier, type PDFRef, PDFStream } from 'pdf-lib'
+import { PDFArray, type PDFContext, PDFDict, PDFName, type PDFRef, PDFStream } from 'pdf-lib'
 import { type DocumentPage, serializeDocument } from './pdf-document.ts'
 import type { PdfAttachment, PdfPlatform } from './pdf-input.ts'
+import { createPdfObjects } from './pdf-objects.ts'
+import { pdfTaker } from './pdf-taken.ts'
 
 /** Some pages of a document that `writePdf` wrote, as a document of their own. */
 export interface PdfCopy {
@@ -27,39 +29,37 @@ export interface CopiedPage {
  */
 export const copyPdf = async (input: PdfCopy, platform: PdfPlatform): Promise<Uint8Array> => {
   const { source } = input
-  const context = PDFContext.create()
-  // one copier for pages and catalog: both speak of the same layers
-  const copier = PDFObjectCopier.for(source, context)
+  const objects = createPdfObjects()
+  // one for pages and catalog: both speak of the same layers
+  const taken = pdfTaker(source, objects)
   const catalog = source.lookup(source.trailerInfo.Root, PDFDict)
-  const tree = context.nextRef()
+  const tree = objects.nextRef()
 
   const copyPage = ({ page, label, bookmark, content }: CopiedPage): DocumentPage => {
-    const contents = content
-      ? context.register(context.stream(platform.deflate(content), { Filter: 'FlateDecode' }))
-      : copier.copy(page.get(PDFName.of('Contents')) as PDFRef)
+    const packed = content && platform.deflate(content)
+    const own = page.get(PDFName.of('Contents')) as PDFRef
+    const Contents = packed ? objects.stream(packed, { Filter: 'FlateDecode' }) : taken(own)
     const box = page.lookup(PDFName.of('MediaBox'), PDFArray)
-    const ref = context.register(
-      context.obj({
-        Type: 'Page',
-        Parent: tree,
-        MediaBox: copier.copy(box),
-        Resources: copier.copy(page.get(PDFName.of('Resources'))!),
-        Contents: contents,
-      }),
-    )
+    const ref = objects.register({
+      Type: 'Page',
+      Parent: tree,
+      MediaBox: taken(box),
+      Resources: taken(page.get(PDFName.of('Resources'))!),
+      Contents,
+    })
     const { width, height } = box.asRectangle()
     return {
       ref,
       label,
       bookmark,
       size: [width, height],
-      content: context.lookup(contents, PDFStream).getContents(),
+      content: packed ?? source.lookup(own, PDFStream).getContents(),
     }
   }
   const pages = input.pages.map(copyPage)
-  const kept = (key: string) => copier.copy(catalog.get(PDFName.of(key))!)
+  const kept = (key: string) => taken(catalog.get(PDFName.of(key))!)
   return serializeDocument(
-    context,
+    objects,
     {
       title: input.title,
       subject: input.subject,
