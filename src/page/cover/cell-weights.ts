@@ -2,6 +2,7 @@ import type { Box } from '../../geometry/bounds.ts'
 import { modulo } from '../../geometry/modulo.ts'
 import type { Point } from '../../geometry/point.ts'
 import { climb } from './climb.ts'
+import { firstBeyond, type TurnedRun } from './turned-run.ts'
 
 /** How a place of a lattice loads its pages. */
 export interface CellWeights {
@@ -15,12 +16,15 @@ export interface CellWeights {
   readonly lengths: Float64Array
 }
 
+/** No line, mm. */
+const nothing = 1e-9
+
 /** Steps that joint lines are moved by, mm. */
 const steps = [16, 8, 4, 2]
 
 /** Moved from `from`, as long as the emptiest page gains line, no page comes in, and `keeps` holds. */
 export const fullerPlace = (
-  runs: readonly Float64Array[],
+  runs: readonly TurnedRun[],
   box: Box,
   pitch: Point,
   from: CellWeights,
@@ -31,13 +35,8 @@ export const fullerPlace = (
     return found.pages > from.pages || found.emptiest <= best.emptiest || !keeps(found) ? null : found
   })
 
-/** Steps of the runs are shorter than the pitch. */
-export const weighCells = (
-  runs: readonly Float64Array[],
-  box: Box,
-  pitch: Point,
-  place: Point,
-): CellWeights => {
+/** Each joint line that is crossed is looked for; between two of them lies one cell. */
+export const weighCells = (runs: readonly TurnedRun[], box: Box, pitch: Point, place: Point): CellWeights => {
   // the joint lines next below the lines
   const joint = {
     x: box.x0 - modulo(box.x0 - place.x, pitch.x),
@@ -46,58 +45,65 @@ export const weighCells = (
   const columns = Math.ceil((box.x1 - joint.x) / pitch.x) + 1
   const rows = Math.ceil((box.y1 - joint.y) / pitch.y) + 1
   const lengths = new Float64Array(columns * rows)
-  for (const run of runs) {
-    let x = run[0]!
-    let y = run[1]!
-    let column = Math.floor((x - joint.x) / pitch.x)
-    let row = Math.floor((y - joint.y) / pitch.y)
-    // most steps stay in their cell
-    let left = joint.x + column * pitch.x
-    let low = joint.y + row * pitch.y
-    for (let n = 2; n < run.length; n += 2) {
-      const fromX = x
-      const fromY = y
-      x = run[n]!
-      y = run[n + 1]!
-      const dx = x - fromX
-      const dy = y - fromY
-      const length = Math.sqrt(dx * dx + dy * dy)
-      if (x >= left && x < left + pitch.x && y >= low && y < low + pitch.y) {
-        lengths[row * columns + column]! += length
-        continue
+  for (const { points, along, turns } of runs) {
+    let column = Math.floor((points[0]! - joint.x) / pitch.x)
+    let row = Math.floor((points[1]! - joint.y) / pitch.y)
+    let done = 0
+    for (let k = 1; k < turns.length; k++) {
+      const from = turns[k - 1]!
+      const to = turns[k]!
+      const right = points[2 * to]! >= points[2 * from]! ? 1 : -1
+      const up = points[2 * to + 1]! >= points[2 * from + 1]! ? 1 : -1
+      let x = firstBeyond(points, 0, from, to, right, column, joint.x, pitch.x)
+      let y = firstBeyond(points, 1, from, to, up, row, joint.y, pitch.y)
+      while (x <= to || y <= to) {
+        const byX =
+          x <= to
+            ? crossedAt(points, along, x, 0, joint.x + (right > 0 ? column + 1 : column) * pitch.x)
+            : Number.POSITIVE_INFINITY
+        const byY =
+          y <= to
+            ? crossedAt(points, along, y, 1, joint.y + (up > 0 ? row + 1 : row) * pitch.y)
+            : Number.POSITIVE_INFINITY
+        const at = Math.min(byX, byY)
+        lengths[row * columns + column]! += at - done
+        done = at
+        if (byX <= byY) {
+          column += right
+          x = firstBeyond(points, 0, x - 1, to, right, column, joint.x, pitch.x)
+        } else {
+          row += up
+          y = firstBeyond(points, 1, y - 1, to, up, row, joint.y, pitch.y)
+        }
       }
-      const fromColumn = column
-      const fromRow = row
-      const a = (fromX - joint.x) / pitch.x
-      const b = (fromY - joint.y) / pitch.y
-      const u = (x - joint.x) / pitch.x
-      const v = (y - joint.y) / pitch.y
-      column = Math.floor(u)
-      row = Math.floor(v)
-      left = joint.x + column * pitch.x
-      low = joint.y + row * pitch.y
-      if (column === fromColumn && row === fromRow) {
-        lengths[row * columns + column]! += length
-        continue
-      }
-      // the share of the step ahead of an upright joint line, and of a level one; the corner cell has what lies between
-      const across = column === fromColumn ? null : (Math.max(column, fromColumn) - a) / (u - a)
-      const up = row === fromRow ? null : (Math.max(row, fromRow) - b) / (v - b)
-      const first = Math.min(across ?? 1, up ?? 1)
-      const last = Math.max(across ?? 0, up ?? 0)
-      const corner = across === first ? fromRow * columns + column : row * columns + fromColumn
-      lengths[fromRow * columns + fromColumn]! += first * length
-      lengths[corner]! += (last - first) * length
-      lengths[row * columns + column]! += (1 - last) * length
     }
+    lengths[row * columns + column]! += along[along.length - 1]! - done
   }
   let pages = 0
   let emptiest = Number.POSITIVE_INFINITY
   for (let cell = 0; cell < lengths.length; cell++) {
     const length = lengths[cell]!
-    if (length === 0) continue
+    // corners of cells are met within rounding
+    if (length < nothing) {
+      lengths[cell] = 0
+      continue
+    }
     pages++
     if (length < emptiest) emptiest = length
   }
-  return { joint, pages, emptiest, columns, lengths }
+  // places that are alike stay alike, whatever was rounded on the way
+  return { joint, pages, emptiest: Math.round(emptiest * 1e9) / 1e9, columns, lengths }
+}
+
+/** The way along a run to where its step to a point crosses a joint line. */
+const crossedAt = (
+  points: Float64Array,
+  along: Float64Array,
+  to: number,
+  axis: 0 | 1,
+  line: number,
+): number => {
+  const from = points[2 * to - 2 + axis]!
+  const share = (line - from) / (points[2 * to + axis]! - from)
+  return along[to - 1]! + share * (along[to]! - along[to - 1]!)
 }

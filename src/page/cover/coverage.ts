@@ -5,10 +5,11 @@ import type { Pattern } from '../../pattern/pattern.ts'
 import { type CellWeights, fullerPlace, weighCells } from './cell-weights.ts'
 import type { Cover } from './cover.ts'
 import { type Cell, cellsConnected, cellsTouched, type Lattice, latticeAt, latticePitch } from './lattice.ts'
-import { type LooseLattice, looseLattices, turnRuns } from './loose-lattice.ts'
+import { type LooseLattice, looseLattices } from './loose-lattice.ts'
 import { movesOff, notchBox, notchIn } from './notch-room.ts'
 import { type OffsetCount, offsetCounts } from './offset-counts.ts'
 import { pointsIn, pointsOn } from './shown-points.ts'
+import { type TurnedRun, turnPoints, turnRuns } from './turned-run.ts'
 
 export interface Coverage {
   readonly lattice: Lattice
@@ -87,7 +88,7 @@ export const coverageAt = ({ loose, joint }: Placed, needs: readonly Path[]): Co
 /** A place of a lattice, and what is needed in the frame of that lattice. */
 export interface Place extends OffsetCount {
   readonly loose: LooseLattice
-  readonly turned: readonly Float64Array[]
+  readonly turned: readonly TurnedRun[]
 }
 
 export interface Search {
@@ -140,7 +141,7 @@ const fullestPlaces = (places: readonly Place[], kept: Kept): readonly FullPlace
 }
 
 type ShowingPlace = FullPlace & {
-  readonly turned: readonly Float64Array[]
+  readonly turned: readonly TurnedRun[]
   readonly shows: (weights: CellWeights) => boolean
 }
 
@@ -149,11 +150,12 @@ const showingPlace = (
   { loose, turned, joint, room }: Place,
   { points, notch }: Kept,
 ): ShowingPlace | null => {
-  const framed = turnRuns([points], loose.angle)[0]!
+  const framed = turnPoints(points, loose.angle)
   const box = notchBox(notch, loose.angle)
   const shown = (weights: CellWeights): boolean => pointsIn(framed, weights, loose.shape) === points.length
   let first: ShowingPlace | null = null
-  for (const share of shares) {
+  // without room all of them are one
+  for (const share of room === 0 ? [0] : shares) {
     const at = { x: joint.x, y: joint.y + share * (room / 2) }
     const weights = weighCells(turned, loose.box, latticePitch(loose.shape), at)
     if (!shown(weights)) continue

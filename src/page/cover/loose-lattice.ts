@@ -66,19 +66,6 @@ export const leastPages = (through: readonly Point[], window: Box, overlap: numb
   return least
 }
 
-export const turnRuns = (runs: readonly (readonly Point[])[], angle: number): readonly Float64Array[] => {
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
-  return runs.map((run) => {
-    const turned = new Float64Array(2 * run.length)
-    for (let i = 0; i < run.length; i++) {
-      const { x, y } = run[i]!
-      turned[2 * i] = x * cos + y * sin
-      turned[2 * i + 1] = y * cos - x * sin
-    }
-    return turned
-  })
-}
-
 /**
  * Both layouts at one angle. A line in one piece that spans w × h crosses at least ⌊w/pitch⌋ and ⌊h/pitch⌋ joint lines,
  * however the lattice is moved, and each crossing leads to another page. `spanning`: of all points those that reach farthest, at least.

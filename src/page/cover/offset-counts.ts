@@ -1,6 +1,7 @@
 import type { Box } from '../../geometry/bounds.ts'
 import { modulo } from '../../geometry/modulo.ts'
 import type { Point } from '../../geometry/point.ts'
+import { firstBeyond, type TurnedRun } from './turned-run.ts'
 
 /** Where the joint lines of a lattice may lie, and the pages that it then takes. */
 export interface OffsetCount {
@@ -19,11 +20,10 @@ const keep = 0.05
 
 /**
  * The places of a lattice's joint lines that take the fewest pages, if no more than `most`. The upright ones are tried in even
- * steps; for each, the best places of the level ones are found exactly. `runs` are broken lines in the frame of the lattice, x and y
- * by turns, within `box`.
+ * steps; for each, the best places of the level ones are found exactly. `runs` lie within `box`.
  */
 export const offsetCounts = (
-  runs: readonly Float64Array[],
+  runs: readonly TurnedRun[],
   box: Box,
   pitch: Point,
   most: number,
@@ -52,31 +52,32 @@ export const offsetCounts = (
 
 /** For each column between upright joint lines: the heights that the lines have there, from and to by turns, in the order of the way. */
 const columnSpans = (
-  runs: readonly Float64Array[],
+  runs: readonly TurnedRun[],
   first: number,
   pitch: number,
   columns: number,
 ): readonly number[][] => {
   const spans: number[][] = Array.from({ length: columns }, () => [])
-  for (const run of runs) {
-    let column = Math.floor((run[0]! - first) / pitch)
-    let low = run[1]!
+  for (const { points, turns } of runs) {
+    let column = Math.floor((points[0]! - first) / pitch)
+    let low = points[1]!
     let high = low
-    for (let n = 2; n < run.length; n += 2) {
-      const x = run[n]!
-      const y = run[n + 1]!
-      const to = Math.floor((x - first) / pitch)
-      while (column !== to) {
-        const step = to > column ? 1 : -1
+    for (let k = 1; k < turns.length; k++) {
+      const to = turns[k]!
+      const step = points[2 * to]! >= points[2 * turns[k - 1]!]! ? 1 : -1
+      let n = firstBeyond(points, 0, turns[k - 1]!, to, step, column, first, pitch)
+      for (; n <= to; n = firstBeyond(points, 0, n - 1, to, step, column, first, pitch)) {
+        const x = points[2 * n]!
+        const y = points[2 * n + 1]!
         const wall = first + (step > 0 ? column + 1 : column) * pitch
-        const at = y + ((wall - x) / (run[n - 2]! - x)) * (run[n - 1]! - y)
+        const at = y + ((wall - x) / (points[2 * n - 2]! - x)) * (points[2 * n - 1]! - y)
         spans[column]!.push(Math.min(low, at), Math.max(high, at))
         low = at
         high = at
         column += step
       }
-      if (y < low) low = y
-      if (y > high) high = y
+      low = Math.min(low, points[2 * to + 1]!)
+      high = Math.max(high, points[2 * to + 1]!)
     }
     spans[column]!.push(low, high)
   }

@@ -9,10 +9,11 @@ import { climb } from './climb.ts'
 import type { Cover } from './cover.ts'
 import { type Coverage, coverageAt, type FoundCoverage, type Place, type Search } from './coverage.ts'
 import { cellsTouched, framePolygon, latticePitch } from './lattice.ts'
-import { type LooseLattice, turnRuns } from './loose-lattice.ts'
+import type { LooseLattice } from './loose-lattice.ts'
 import { notchBox, notchIn, notchOn } from './notch-room.ts'
 import { offsetCounts } from './offset-counts.ts'
 import { pointsIn, pointsOn } from './shown-points.ts'
+import { turnPoints, turnRuns } from './turned-run.ts'
 
 /** Room of a screw's mark from its middle, with its pen, mm. */
 export const screwRoom = screwRing + 0.15
@@ -130,11 +131,10 @@ const markedPlaces = (
   return [...places, ...more].map(({ loose, turned, joint, room }): MarkedPlace => {
     let marks = marksOf.get(loose)
     if (!marks) {
-      const [turnedPoints, turnedScrews, turnedCorners] = turnRuns([named, screws, corners], loose.angle)
       marks = {
-        named: turnedPoints!,
-        screws: turnedScrews!,
-        corners: turnedCorners!,
+        named: turnPoints(named, loose.angle),
+        screws: turnPoints(screws, loose.angle),
+        corners: turnPoints(corners, loose.angle),
         notch: notchBox(notch, loose.angle),
       }
       marksOf.set(loose, marks)

@@ -17,18 +17,26 @@ const pointsHeld = (
   { width, height, overlap }: Shape,
   held: (column: number, row: number) => boolean,
 ): number => {
-  const [px, py] = [width - overlap, height - overlap]
-  const half = overlap / 2
+  const px = width - overlap
+  const py = height - overlap
+  // where no page lies beyond a joint line the window goes on behind it
+  const least = pointRoom - overlap / 2
   let count = 0
   for (let i = 0; i < points.length; i += 2) {
-    const [x, y] = [points[i]! - joint.x, points[i + 1]! - joint.y]
-    const [column, row] = [Math.floor(x / px), Math.floor(y / py)]
+    const x = points[i]! - joint.x
+    const y = points[i + 1]! - joint.y
+    const column = Math.floor(x / px)
+    const row = Math.floor(y / py)
     if (!held(column, row)) continue
-    const [u, v] = [x - column * px, y - row * py]
-    // where no page lies beyond a joint line the window goes on behind it
-    const clear = (room: number, c: number, r: number): boolean =>
-      room >= pointRoom || (room + half >= pointRoom && !held(column + c, row + r))
-    if (clear(u, -1, 0) && clear(px - u, 1, 0) && clear(v, 0, -1) && clear(py - v, 0, 1)) count++
+    const left = x - column * px
+    const low = y - row * py
+    const right = px - left
+    const high = py - low
+    if (left < pointRoom && (left < least || held(column - 1, row))) continue
+    if (right < pointRoom && (right < least || held(column + 1, row))) continue
+    if (low < pointRoom && (low < least || held(column, row - 1))) continue
+    if (high < pointRoom && (high < least || held(column, row + 1))) continue
+    count++
   }
   return count
 }

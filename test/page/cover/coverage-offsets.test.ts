@@ -2,12 +2,13 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { weighCells } from '../../../src/page/cover/cell-weights.ts'
 import { offsetCounts } from '../../../src/page/cover/offset-counts.ts'
+import { turnedRun } from '../../../src/page/cover/turned-run.ts'
 import { assertNear } from '../../support/near.ts'
 import type { Pt } from '../../support/pt.ts'
 
 const pitch = { x: 100, y: 140 }
 const flat = (runs: readonly (readonly Pt[])[]) =>
-  runs.map((run) => Float64Array.from(run.flatMap(({ x, y }) => [x, y])))
+  runs.map((run) => turnedRun(Float64Array.from(run.flatMap(({ x, y }) => [x, y]))))
 
 const boxOf = (runs: readonly (readonly Pt[])[]) => {
   const all = runs.flat()

@@ -2,9 +2,10 @@ import { expect, it } from 'vitest'
 import { weighCells } from '../../../src/page/cover/cell-weights.ts'
 import { type Cover, covers } from '../../../src/page/cover/cover.ts'
 import { latticePitch } from '../../../src/page/cover/lattice.ts'
-import { looseLattices, turnRuns } from '../../../src/page/cover/loose-lattice.ts'
+import { looseLattices } from '../../../src/page/cover/loose-lattice.ts'
 import { notchBox, notchIn } from '../../../src/page/cover/notch-room.ts'
 import { pointsIn } from '../../../src/page/cover/shown-points.ts'
+import { turnPoints, turnRuns } from '../../../src/page/cover/turned-run.ts'
 import type { TileGroup } from '../../../src/page/set/tile-groups.ts'
 import { defaultMargins, defaultOverlap, paperOf } from '../../../src/page/sheet/paper.ts'
 import { layOut } from '../../support/lay-out.ts'
@@ -38,7 +39,7 @@ const allPlaces = ({ pattern, tiles }: TileGroup, paper: 'letter' | 'a4', cover:
   const named = pattern.points.map(({ at }) => at)
   let [showing, clear] = [0, 0]
   for (const { shape, angle, box } of lattices.filter((one) => one.angle === 0)) {
-    const [turned, framed, pitch] = [turnRuns(runs, angle), turnRuns([named], angle)[0]!, latticePitch(shape)]
+    const [turned, framed, pitch] = [turnRuns(runs, angle), turnPoints(named, angle), latticePitch(shape)]
     for (let x = 0; x < pitch.x; x += 3)
       for (let y = 0; y < pitch.y; y += 3) {
         const weights = weighCells(turned, box, pitch, { x, y })

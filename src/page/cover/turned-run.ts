@@ -1,0 +1,74 @@
+import type { Point } from '../../geometry/point.ts'
+
+/** A broken line in the frame of a lattice, so kept that a page's edge finds where it is crossed without a look at every point. */
+export interface TurnedRun {
+  /** x and y by turns */
+  readonly points: Float64Array
+  /** the way along it up to each point, mm */
+  readonly along: Float64Array
+  /** numbers of the first point, of those where it turns back across or up, and of the last */
+  readonly turns: readonly number[]
+}
+
+/** Points in the frame of a lattice at an angle, x and y by turns. */
+export const turnPoints = (points: readonly Point[], angle: number): Float64Array => {
+  const cos = Math.cos(angle)
+  const sin = Math.sin(angle)
+  const turned = new Float64Array(2 * points.length)
+  for (let i = 0; i < points.length; i++) {
+    const { x, y } = points[i]!
+    turned[2 * i] = x * cos + y * sin
+    turned[2 * i + 1] = y * cos - x * sin
+  }
+  return turned
+}
+
+export const turnRuns = (runs: readonly (readonly Point[])[], angle: number): readonly TurnedRun[] =>
+  runs.map((run) => turnedRun(turnPoints(run, angle)))
+
+export const turnedRun = (points: Float64Array): TurnedRun => {
+  const count = points.length / 2
+  const along = new Float64Array(count)
+  const turns = [0]
+  let right = 0
+  let up = 0
+  for (let i = 1; i < count; i++) {
+    const dx = points[2 * i]! - points[2 * i - 2]!
+    const dy = points[2 * i + 1]! - points[2 * i - 1]!
+    along[i] = along[i - 1]! + Math.sqrt(dx * dx + dy * dy)
+    if (dx * right < 0 || dy * up < 0) {
+      turns.push(i - 1)
+      right = 0
+      up = 0
+    }
+    if (dx !== 0) right = dx
+    if (dy !== 0) up = dy
+  }
+  turns.push(count - 1)
+  return { points, along, turns }
+}
+
+/**
+ * Of a stretch that does not turn back, from one point to another, the first point that lies beyond a joint line; the one after the
+ * last where none does. `axis`: 0 for x, 1 for y; `way`: 1 where it rises, −1 where it falls; `cell`: which it leaves.
+ */
+export const firstBeyond = (
+  points: Float64Array,
+  axis: 0 | 1,
+  from: number,
+  to: number,
+  way: 1 | -1,
+  cell: number,
+  start: number,
+  pitch: number,
+): number => {
+  let inside = from
+  let beyond = to + 1
+  while (beyond - inside > 1) {
+    const middle = (inside + beyond) >> 1
+    const at = Math.floor((points[2 * middle + axis]! - start) / pitch)
+    if (way > 0 ? at > cell : at < cell) beyond = middle
+    else inside = middle
+  }
+  return beyond
+}
