@@ -1,11 +1,13 @@
 import { isatty } from 'node:tty'
 import { outputClosed } from './closed-output.ts'
+import type { Command } from './command.ts'
 import { reason } from './files.ts'
-import { run } from './run.ts'
+import { runAmong } from './run-among.ts'
 import { terminal } from './terminal.ts'
 import { pageProgress } from './words/progress.ts'
 
-const main = async (): Promise<void> => {
+/** The process: what it was asked among these commands, its screen and its exit code. */
+export const start = async (commands: readonly Command[]): Promise<void> => {
   const { stdout, stderr } = process
   // what is piped in is read when it is asked for: Node's stream would take it, or set it not to block
   const person = isatty(0) && stdout.isTTY ? terminal(process.stdin, stdout) : null
@@ -28,7 +30,7 @@ const main = async (): Promise<void> => {
       process.exitCode ||= lost
     })
   try {
-    const exit = await run(process.argv.slice(2), {
+    const exit = await runAmong(commands, process.argv.slice(2), {
       out: print,
       err: (text) => stderr.write(text),
       ...(!stdout.isTTY && { bytes: print }),
@@ -52,5 +54,3 @@ const main = async (): Promise<void> => {
     person?.close()
   }
 }
-
-main()

@@ -1,0 +1,5 @@
+import { plotCommand } from '../commands/plot.ts'
+import { start } from '../start.ts'
+
+/** Asked most often: no other command is read for it. */
+start([plotCommand])

@@ -1,0 +1,4 @@
+import { commands } from '../commands.ts'
+import { start } from '../start.ts'
+
+start(commands)
