@@ -387,10 +387,12 @@ describe('the program', () => {
     expect(page.length).toBeLessThan(set.length)
   })
 
-  it('is a file that can be read, and one beside it that asks Node to keep what it compiles', () => {
+  it('is a file that can be read, two with one command each, and one that asks Node to keep what it compiles', () => {
     expect(manifest.bin.traceply).toBe('dist/traceply.cjs')
     expect(readdirSync(join(root(), 'dist'))).toEqual([
+      'figures.cjs',
       'index.js',
+      'plot.cjs',
       'program.cjs',
       'traceply.cjs',
       'traceply.html',
@@ -398,11 +400,32 @@ describe('the program', () => {
     ])
     const starter = readFileSync(join(root(), 'dist', 'traceply.cjs'), 'utf8')
     expect(starter.startsWith('#!/usr/bin/env node\n')).toBe(true)
-    const program = readFileSync(join(root(), 'dist', 'program.cjs'), 'utf8')
-    // names and lines as they were written, and no place of the machine that built it
-    expect(program).toContain('var plotJob = (')
-    for (const place of [root(), builtOnce()]) expect(program).not.toContain(place)
-    expect(program).not.toContain(process.cwd())
+    for (const [name, own, other] of [
+      ['program', 'plotJob = (', null],
+      ['plot', 'plotJob = (', 'figuresCommand'],
+      ['figures', 'figuresJob = (', 'plotCommand'],
+    ] as const) {
+      const program = readFileSync(join(root(), 'dist', `${name}.cjs`), 'utf8')
+      // names and lines as they were written, and no place of the machine that built it
+      expect(program).toContain(`var ${own}`)
+      for (const place of [root(), builtOnce(), process.cwd()]) expect(program).not.toContain(place)
+      // half of what all commands take
+      if (other) expect(program).not.toContain(other)
+    }
+  })
+
+  it.each(['figures', 'plot'])('says the same of %s in either file', (command) => {
+    const said = (file: string, ...args: readonly string[]) => {
+      const { status, stdout, stderr } = spawnSync(process.execPath, [join(root(), 'dist', file), ...args], {
+        encoding: 'utf8',
+      })
+      return { status, stdout, stderr }
+    }
+    for (const args of [['--help'], [], ['--hlep'], ['none.yaml', 'two.yaml'], ['none.yaml']]) {
+      const whole = said('program.cjs', command, ...args)
+      expect(`${whole.stdout}${whole.stderr}`).not.toBe('')
+      expect(said(`${command}.cjs`, command, ...args)).toEqual(whole)
+    }
   })
 
   it('runs as it is now, whatever was kept of another one', () => {
@@ -415,15 +438,15 @@ describe('the program', () => {
         env,
       })
     try {
-      for (const name of ['traceply.cjs', 'program.cjs'])
+      for (const name of ['traceply.cjs', 'figures.cjs'])
         copyFileSync(join(root(), 'dist', name), join(alone, name))
       const whole = figures()
       expect(figures()).toBe(whole)
       // of the same length
-      const program = readFileSync(join(alone, 'program.cjs'), 'utf8')
+      const program = readFileSync(join(alone, 'figures.cjs'), 'utf8')
       const changed = program.replaceAll('lengths in inches', 'lengths in INCHES')
       expect(changed).not.toBe(program)
-      writeFileSync(join(alone, 'program.cjs'), changed)
+      writeFileSync(join(alone, 'figures.cjs'), changed)
       expect(figures()).toBe(whole.replace('lengths in inches', 'lengths in INCHES'))
       // what is kept is damaged
       for (const name of readdirSync(alone, { recursive: true, encoding: 'utf8' })) {
