@@ -10,23 +10,25 @@ const overlapAcross = (a: Convex, b: Convex): number => {
   for (let i = 0; i < a.length; i++) {
     const from = a[i]!
     const to = a[(i + 1) % a.length]!
-    const [x, y] = [to.x - from.x, to.y - from.y]
+    const x = to.x - from.x
+    const y = to.y - from.y
     const size = Math.hypot(x, y)
     if (size === 0) continue
-    const [aLow, aHigh] = reach(a, -y, x)
-    const [bLow, bHigh] = reach(b, -y, x)
-    least = Math.min(least, aHigh / size - bLow / size, bHigh / size - aLow / size)
+    const own = reach(a, -y, x)
+    const other = reach(b, -y, x)
+    least = Math.min(least, own.high / size - other.low / size, other.high / size - own.low / size)
   }
   return least
 }
 
 /** Where a polygon begins and ends along a direction, times the direction's length. */
-const reach = (polygon: Convex, x: number, y: number): readonly [number, number] => {
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+const reach = (polygon: Convex, x: number, y: number): { readonly low: number; readonly high: number } => {
+  let low = Number.POSITIVE_INFINITY
+  let high = Number.NEGATIVE_INFINITY
   for (const p of polygon) {
     const along = p.x * x + p.y * y
     if (along < low) low = along
     if (along > high) high = along
   }
-  return [low, high]
+  return { low, high }
 }

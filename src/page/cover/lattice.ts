@@ -74,13 +74,43 @@ export interface TouchedCell extends Cell {
   readonly length: number
 }
 
+/** The cell that holds all corners of a path of straight lines, and so all of it; null where there is none. */
+const cellWithin = (lattice: Lattice, { start, pieces }: Path): Cell | null => {
+  const { x: px, y: py } = latticePitch(lattice)
+  const half = lattice.overlap / 2
+  const cellAt = (p: Point): Cell => {
+    const { x, y } = affineApply(lattice.toFrame, p)
+    return { column: Math.floor((x - half) / px), row: Math.floor((y - half) / py) }
+  }
+  const first = cellAt(start)
+  for (const piece of pieces) {
+    if (piece.kind !== 'line') return null
+    const { column, row } = cellAt(piece.to)
+    if (column !== first.column || row !== first.row) return null
+  }
+  return first
+}
+
 /** The cells that the paths touch, bottom row first, left to right. Exact: found by clipping, not by sampling. */
 export const cellsTouched = (lattice: Lattice, paths: readonly Path[]): readonly TouchedCell[] => {
   const { x: px, y: py } = latticePitch(lattice)
   const half = lattice.overlap / 2
   const spacing = Math.min(px, py) / 8
   const touched = new Map<string, TouchedCell>()
+  const polygons = new Map<string, Convex>()
+  const polygonOf = (key: string, cell: Cell): Convex => {
+    const polygon = polygons.get(key) ?? cellPolygon(lattice, cell)
+    polygons.set(key, polygon)
+    return polygon
+  }
   for (const path of paths) {
+    // most marks lie whole within one
+    const within = cellWithin(lattice, path)
+    if (within) {
+      const key = cellKey(within)
+      touched.set(key, { ...within, length: pathLength(path) + (touched.get(key)?.length ?? 0) })
+      continue
+    }
     const near = new Map<string, Cell>()
     let seen = { left: Number.NaN, right: 0, low: 0, high: 0 }
     for (const p of pathSample(path, spacing)) {
@@ -96,7 +126,7 @@ export const cellsTouched = (lattice: Lattice, paths: readonly Path[]): readonly
         for (const row of [low, high]) near.set(cellKey({ column, row }), { column, row })
     }
     for (const [key, cell] of near) {
-      const parts = pathClip(path, cellPolygon(lattice, cell))
+      const parts = pathClip(path, polygonOf(key, cell))
       if (parts.length === 0) continue
       const length = parts.reduce((sum, part) => sum + pathLength(part), touched.get(key)?.length ?? 0)
       touched.set(key, { ...cell, length })

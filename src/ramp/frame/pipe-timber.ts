@@ -88,7 +88,13 @@ export const insidePanel = (
   )
 
 /** Whether two timbers leave each other their room. */
-export const apart = (a: Timber, b: Timber): boolean => cornersApart(timberCorners(a), timberCorners(b))
+export const apart = (a: Timber, b: Timber): boolean => {
+  // no corner lies farther from the middle of its face; most lie much farther from each other
+  const reach = Math.hypot(a.width / 2, a.depth) + Math.hypot(b.width / 2, b.depth)
+  const dx = a.x - b.x
+  const dy = a.y - b.y
+  return dx * dx + dy * dy > reach * reach || cornersApart(timberCorners(a), timberCorners(b))
+}
 
 export const cornersApart = (a: readonly Point[], b: readonly Point[]): boolean => convexOverlap(a, b) <= same
 
