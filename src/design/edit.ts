@@ -3,6 +3,7 @@ import { kinds, type RampKind } from './design.ts'
 import { parseDesign } from './file/parse.ts'
 import { type KeyPath, saidIn } from './file/said-keys.ts'
 import type { Tree } from './file/tree.ts'
+import { type OpenReading, readOpenDesign, readOpenTree } from './read.ts'
 import { type Row, rowKey } from './row.ts'
 import { rampPath, schema } from './schema.ts'
 
@@ -55,6 +56,42 @@ export const designEditor = (text: string): ((path: KeyPath, value: string | nul
     return value !== null && old !== undefined && standsInLine(old, text)
       ? `${text.slice(0, old.place.offset)}${scalarOf(value)}${text.slice(old.place.end)}`
       : rewritten(text, tree, path, value)
+  }
+}
+
+/** What stands for itself wherever it is typed. */
+const plain = /^[\w ./-]+$/
+
+/**
+ * What a text means with one key set, for many values: where a plain one is typed in the place of another, the text is not taken apart
+ * again. Places are those of the text as it is.
+ */
+export const designTrier = (text: string): ((path: KeyPath, value: string) => OpenReading) => {
+  const tree = treeOf(text)
+  const edited = designEditor(text)
+  return (path, value) => {
+    const parts = partsOf(path)
+    const old = treeAt(tree, parts)
+    return tree !== undefined && old?.kind === 'scalar' && standsInLine(old, text) && plain.test(value)
+      ? readOpenTree(withScalar(tree, parts, value))
+      : readOpenDesign(edited(path, value))
+  }
+}
+
+/** A tree with another text at the end of a path that it has. */
+const withScalar = (tree: Tree, [part, ...rest]: readonly (string | number)[], text: string): Tree => {
+  if (part === undefined || tree.kind === 'scalar') return { kind: 'scalar', text, place: tree.place }
+  if (tree.kind === 'list')
+    return {
+      ...tree,
+      items: tree.items.map((item, i) => (i === Number(part) ? withScalar(item, rest, text) : item)),
+    }
+  const at = tree.pairs.findIndex(({ key }) => key.text === String(part))
+  return {
+    ...tree,
+    pairs: tree.pairs.map((pair, i) =>
+      i === at ? { ...pair, value: withScalar(pair.value, rest, text) } : pair,
+    ),
   }
 }
 

@@ -59,6 +59,9 @@ export const readOpenDesign = (text: string): OpenReading => {
   return readTree(parseDesign(text, problems.report), problems)
 }
 
+/** A tree that was read before. */
+export const readOpenTree = (tree: Tree): OpenReading => readTree(tree, problemReport())
+
 /** What a text says of each key, and what it means, out of one look at it. */
 export const readSaid = (
   text: string,

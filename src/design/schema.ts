@@ -777,8 +777,18 @@ export const rangeAt = (path: string): Range => {
 }
 
 /** The rows of a map's own keys, in the order of the table. */
-export const rowsUnder = (path: string): readonly Row[] =>
-  schema.filter((r) => r.path !== '' && !r.path.endsWith(']') && parentPath(r.path) === path)
+export const rowsUnder = (path: string): readonly Row[] => under.get(path) ?? []
+
+const under: ReadonlyMap<string, readonly Row[]> = ((): Map<string, Row[]> => {
+  const found = new Map<string, Row[]>()
+  for (const r of schema) {
+    if (r.path === '' || r.path.endsWith(']')) continue
+    const rows = found.get(parentPath(r.path))
+    if (rows) rows.push(r)
+    else found.set(parentPath(r.path), [r])
+  }
+  return found
+})()
 
 /** Where else a key is at home. */
 export const parentsOf = (key: string): readonly string[] =>

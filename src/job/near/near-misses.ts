@@ -1,5 +1,5 @@
 import type { Design } from '../../design/design.ts'
-import { designEditor } from '../../design/edit.ts'
+import { designTrier } from '../../design/edit.ts'
 import { isCurved } from '../../design/kind-traits.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Check, checkOf, note } from '../../ramp/check/check.ts'
@@ -7,12 +7,13 @@ import { offerSteps, same, shownOffer } from '../../ramp/check/offer.ts'
 import { offering, type Said, set, setOfFile, type Told, tell } from '../../ramp/check/told.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
 import { drawDesign, solveDesign } from '../../ramp/solve.ts'
+import { once } from '../../stock/panel/once.ts'
 import type { SheetPanels } from '../../stock/panel/panels.ts'
 import { partsOf } from '../../stock/parts.ts'
 import type { SheetPart } from '../../stock/sheet-part.ts'
 import type { FiguresJob } from '../figures.ts'
 import { withAnswers } from '../settle/answer-words.ts'
-import { type Answer, readSettled } from '../settle/settle.ts'
+import { type Answer, settled } from '../settle/settle.ts'
 import { flatMoves } from './flat-moves.ts'
 import type { Around, Move } from './move.ts'
 import { pageCounter, type SidePages } from './page-counter.ts'
@@ -47,7 +48,7 @@ const nearMisses = (
   { solved, sheets, pages, answers }: WholeJob,
 ): readonly Check[] => {
   const parts = partsOf(design, solved)
-  const takes = takesCounter(design, sheets)
+  const { takes, mayTakeLess } = takesCounter(design, sheets)
   const before = takes(design, parts)
   if (before === null) return []
   const counter = pageCounter()
@@ -55,17 +56,19 @@ const nearMisses = (
     ? { cover: pages.takes, pages: pages[pages.takes] }
     : { cover: 'whole', pages: 0 }
   const warned = warnings(solved.checks)
-  const edited = designEditor(text)
+  const tried = designTrier(text)
   const saved: Saved = (path, typed) => {
-    const reading = readSettled(edited(path, typed))
+    const reading = settled(tried(path, typed))
     if ('problems' in reading) return ''
     // what saves nothing is known without trying a remedy: most values
     const drawn = drawDesign(reading.design)
     if (drawn.stopped) return ''
-    const after = takes(reading.design, partsOf(reading.design, drawn))
+    const cut = partsOf(reading.design, drawn)
+    const fewerPages = once(() => counter.fewer(reading.design, drawn.ramps, now))
+    if (!mayTakeLess(reading.design, cut, before) && !fewerPages()) return ''
+    const after = takes(reading.design, cut)
     const gains = after && savedFrom(before, after)
-    if (gains === null) return ''
-    if (gains.length === 0 && !counter.fewer(reading.design, drawn.ramps, now)) return ''
+    if (gains === null || (gains.length === 0 && !fewerPages())) return ''
     const changed = withAnswers(solveDesign(reading.design), reading.answers, design.units)
     if (changed.stopped || [...warnings(changed.checks)].some((id) => !warned.has(id))) return ''
     const fewer = now.pages - counter.taken(reading.design, changed.ramps)

@@ -1,7 +1,7 @@
 import type { Design } from '../../design/design.ts'
 import { isWorthTurning } from '../../page/cover/choose-cover.ts'
 import type { Cover } from '../../page/cover/cover.ts'
-import { coverPattern } from '../../page/cover/coverage.ts'
+import { coverPattern, leastCover } from '../../page/cover/coverage.ts'
 import { looseLattices } from '../../page/cover/loose-lattice.ts'
 import { sheetWindow } from '../../page/sheet/sheet.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
@@ -45,7 +45,7 @@ export const pageCounter = (): PageCounter => {
   const known = new Map<string, number>()
   const once = (
     { patterns, key }: Sides,
-    way: Cover | 'taken' | 'ribbon at least',
+    way: string,
     count: (patterns: readonly Pattern[]) => number,
   ): number => {
     const asked = `${way} ${key}`
@@ -68,11 +68,21 @@ export const pageCounter = (): PageCounter => {
       const window = sheetWindow(sheet)
       const sum = (count: (pattern: Pattern) => number) => (patterns: readonly Pattern[]) =>
         patterns.reduce((all, pattern) => all + count(pattern), 0)
-      const covered = once(
+      // of a ribbon any turn that needs fewer will do: more is not looked for
+      const most = cover === 'ribbon' ? pages - 1 : Number.POSITIVE_INFINITY
+      const least = once(
         sides,
-        cover,
-        sum((pattern) => coverPattern(pattern, cover, window, overlap).cells.length),
+        `${cover} within ${most}`,
+        sum((pattern) => leastCover(pattern, cover, window, overlap, most)),
       )
+      const covered =
+        least < pages
+          ? once(
+              sides,
+              cover,
+              sum((pattern) => coverPattern(pattern, cover, window, overlap).cells.length),
+            )
+          : least
       if (cover === 'ribbon' || covered < pages) return covered < pages
       const ribbon = once(
         sides,

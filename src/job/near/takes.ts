@@ -1,4 +1,9 @@
 import type { Design } from '../../design/design.ts'
+import { panelSizes, sameSheet } from '../../design/panel-sizes.ts'
+import { segmentAt } from '../../geometry/at.ts'
+import { type Path, pathSegments } from '../../geometry/path.ts'
+import type { Point } from '../../geometry/point.ts'
+import { doubleArea } from '../../geometry/polygon/outer-polygon.ts'
 import { countWords } from '../../length/count-words.ts'
 import { type SheetGroup, type SheetPanels, sheetGroups } from '../../stock/panel/panels.ts'
 import { sheetWords } from '../../stock/panel/sheet-words.ts'
@@ -9,8 +14,12 @@ import { sawTimber, sectionWords } from '../../stock/timber/boards.ts'
 /** How many a design takes of what is bought, each by its noun and what it is of: `panel of 9 plywood`, `timber`. */
 export type Takes = ReadonlyMap<string, number>
 
-/** null where some part has no panel or timber. */
-export type TakesCounter = (design: Design, parts: Parts) => Takes | null
+export interface TakesCounter {
+  /** null where some part has no panel or timber */
+  readonly takes: (design: Design, parts: Parts) => Takes | null
+  /** whether it may take less of something than that; a look at areas, where laying it out takes most of the time */
+  readonly mayTakeLess: (design: Design, parts: Parts, than: Takes) => boolean
+}
 
 /** Sheets whose parts are those of `laid`, or of a design asked about before, are not laid anew: most values change few parts. */
 export const takesCounter = (of: Design, laid: readonly SheetPanels[]): TakesCounter => {
@@ -28,13 +37,18 @@ export const takesCounter = (of: Design, laid: readonly SheetPanels[]): TakesCou
     known.set(key, count)
     return count
   }
-  return (design, { sheets, timbers }) => {
+  /** null where some timber is not to be had, or there are too many pieces */
+  const sawn = (
+    design: Design,
+    { sheets, timbers }: Parts,
+    panels: (group: SheetGroup) => number | null,
+  ): Takes | null => {
     if (sheets.length + timbers.length > mostPieces) return null
     const timber = sawTimber(timbers, design)
     if (timber === null) return null
     const takes = new Map<string, number>()
     for (const group of sheetGroups(sheets)) {
-      const count = panelsOf(design, group)
+      const count = panels(group)
       if (count === null) return null
       takes.set(`panel of ${sheetWords(group.sheet, design.units)}`, count)
     }
@@ -45,7 +59,35 @@ export const takesCounter = (of: Design, laid: readonly SheetPanels[]): TakesCou
       )
     return takes.set('joint of sides', jointsOf(sheets))
   }
+  return {
+    takes: (design, parts) => sawn(design, parts, (group) => panelsOf(design, group)),
+    mayTakeLess: (design, parts, than) => {
+      const least = sawn(
+        design,
+        parts,
+        (group) => known.get(keyOf(design, group)) ?? leastPanels(design, group),
+      )
+      return least !== null && lessOf(than, least).some(([, gain]) => gain > 0)
+    },
+  }
 }
+
+/** No layout takes fewer: pieces do not lie over each other. */
+const leastPanels = ({ stock, units }: Design, { sheet, parts }: SheetGroup): number => {
+  if (stock.offcuts.some((piece) => sameSheet(piece.sheet, sheet))) return 0
+  const largest = Math.max(...panelSizes(sheet, stock, units).map(([short, long]) => short * long))
+  const sum = parts.reduce((all, { outline }) => all + Math.abs(doubleArea(corners(outline))) / 2, 0)
+  // chords of a hollow curve take in a little more than it does
+  return Math.ceil(sum / largest - 0.01)
+}
+
+/** Those of an arc no farther apart than a hundredth of it. */
+const corners = (outline: Path): readonly Point[] =>
+  pathSegments(outline).flatMap((segment) =>
+    segment.kind === 'line'
+      ? [segment.from]
+      : Array.from({ length: 100 }, (_, i) => segmentAt(segment, i / 100)),
+  )
 
 const panelCount = ({ panels }: SheetPanels): number => panels.reduce((sum, { clamped }) => sum + clamped, 0)
 
@@ -60,10 +102,14 @@ export const savedFrom = (
   before: Takes,
   after: Takes,
 ): readonly (readonly [noun: string, count: number])[] | null => {
-  const nouns = [...new Set([...before.keys(), ...after.keys()])]
-  const gains = nouns.map((noun) => [noun, (before.get(noun) ?? 0) - (after.get(noun) ?? 0)] as const)
+  const gains = lessOf(before, after)
   return gains.some(([, gain]) => gain < 0) ? null : gains.filter(([, gain]) => gain > 0)
 }
+
+const lessOf = (before: Takes, after: Takes): readonly (readonly [noun: string, count: number])[] =>
+  [...new Set([...before.keys(), ...after.keys()])].map(
+    (noun) => [noun, (before.get(noun) ?? 0) - (after.get(noun) ?? 0)] as const,
+  )
 
 /** `2 panels of 9 plywood` */
 export const takenWords = ([noun, count]: readonly [noun: string, count: number]): string => {

@@ -2,7 +2,7 @@ import type { AskedFigure, Asks } from '../../design/asks.ts'
 import type { Design, QuarterDesign } from '../../design/design.ts'
 import { isCurved } from '../../design/kind-traits.ts'
 import type { Problem } from '../../design/problem.ts'
-import { readOpenDesign } from '../../design/read.ts'
+import { type OpenReading, readOpenDesign } from '../../design/read.ts'
 import { offerSteps, shownOffer } from '../../ramp/check/offer.ts'
 import {
   backKey,
@@ -38,8 +38,11 @@ export interface SettledDesign {
 }
 
 /** The whole way from text to a design of figures alone: what it leaves open is found, the same each time. */
-export const readSettled = (text: string): SettledDesign | { readonly problems: readonly Problem[] } => {
-  const reading = readOpenDesign(text)
+export const readSettled = (text: string): SettledDesign | { readonly problems: readonly Problem[] } =>
+  settled(readOpenDesign(text))
+
+/** What was read, and what it leaves open found. */
+export const settled = (reading: OpenReading): SettledDesign | { readonly problems: readonly Problem[] } => {
   if ('problems' in reading) return reading
   const answers: Answer[] = []
   let { design } = reading

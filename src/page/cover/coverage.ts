@@ -68,6 +68,25 @@ export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overla
   return fallback!
 }
 
+/** The fewest pages on which a pattern finds room, if no more than `most`; what should lie whole may take more. */
+export const leastCover = (
+  pattern: Pattern,
+  cover: Cover,
+  window: Box,
+  overlap: number,
+  most: number,
+): number => {
+  const { runs, lattices } = looseLattices(pattern, cover, window, overlap)
+  let fewest = most + 1
+  for (const loose of lattices) {
+    if (loose.least >= fewest) break
+    const turned = turnRuns(runs, loose.angle)
+    const [found] = offsetCounts(turned, loose.box, latticePitch(loose.shape), fewest - 1)
+    if (found) fewest = found.pages
+  }
+  return fewest
+}
+
 /** What one page should keep whole. */
 interface Kept {
   /** always */
