@@ -70,10 +70,7 @@ export const showMarks = (pattern: Pattern, cover: Cover, from: FoundCoverage): 
   if (before === all) return from
   const { needs } = from.search
   const pages = from.cells.length
-  const places = markedPlaces(from.search, points, pages)
-    .filter(({ worth }) => worth > before)
-    .sort((a, b) => b.worth - a.worth)
-    .slice(0, finalists)
+  const places = markedPlaces(from.search, points, pages, before)
   if (places.length === 0) return from
   const least = Math.min(enough, ...cellsTouched(from.lattice, needs).map(({ length }) => length))
   const best = places.map((place) => improved(place, pages, least)).sort((a, b) => b.worth - a.worth)
@@ -110,11 +107,15 @@ const worthOf = ({ named, screws, corners, notch }: Points, { lattice, cells }: 
   )
 }
 
-/** Places with no more than so many pages, each with its level joint lines where most marks are shown. */
+/**
+ * The few places with no more than so many pages that are worth the most, and more than `before`, each with its level joint lines
+ * where most marks are shown.
+ */
 const markedPlaces = (
   { places, lattices, tried, runs }: Search,
   { named, screws, corners, notch }: Points,
   pages: number,
+  before: number,
 ): readonly MarkedPlace[] => {
   const more = lattices
     .slice(tried, turns)
@@ -128,7 +129,10 @@ const markedPlaces = (
       }))
     })
   const marksOf = new Map<LooseLattice, Marks>()
-  return [...places, ...more].map(({ loose, turned, joint, room }): MarkedPlace => {
+  let best: readonly MarkedPlace[] = []
+  for (const { loose, turned, joint, room } of [...places, ...more]) {
+    // what is worth no more is not counted to its end
+    const beyond = best.length < finalists ? before : best[finalists - 1]!.worth
     let marks = marksOf.get(loose)
     if (!marks) {
       marks = {
@@ -141,14 +145,17 @@ const markedPlaces = (
     }
     const weights = weighCells(turned, loose.box, latticePitch(loose.shape), joint)
     // which cells hold line does not change in this room
-    let best = { joint: weights.joint, worth: shownIn(marks, weights, loose, 0) }
-    for (const share of shares) {
-      const up = share * (room / 2)
-      const worth = shownIn(marks, weights, loose, up)
-      if (worth > best.worth) best = { joint: { x: weights.joint.x, y: weights.joint.y + up }, worth }
+    let found: Pick<MarkedPlace, 'joint' | 'worth'> | null = null
+    for (const up of [0, ...shares.map((share) => share * (room / 2))]) {
+      const worth = shownIn(marks, weights, loose, up, found ? found.worth : beyond)
+      if (worth !== null) found = { joint: { x: weights.joint.x, y: weights.joint.y + up }, worth }
     }
-    return { loose, turned, marks, ...best }
-  })
+    if (found)
+      best = [...best, { loose, turned, marks, ...found }]
+        .sort((a, b) => b.worth - a.worth)
+        .slice(0, finalists)
+  }
+  return best
 }
 
 /** Moved as long as more is shown on as many pages, none of them with less line than `least`. */
@@ -158,42 +165,49 @@ const improved = (place: MarkedPlace, pages: number, least: number): MarkedPlace
   const better = (at: Point, than: Worth): Worth | null => {
     const weights = weighCells(turned, loose.box, latticePitch(loose.shape), at)
     if (weights.pages > pages || weights.emptiest < least) return null
-    const worth = shownIn(marks, weights, loose, 0)
-    return worth > than.worth ? { joint: weights.joint, worth } : null
+    const worth = shownIn(marks, weights, loose, 0, than.worth)
+    return worth === null ? null : { joint: weights.joint, worth }
   }
   const start: Worth = { joint: place.joint, worth: 0 }
   const best = climb(better(place.joint, start) ?? start, fineSteps, better)
   return { ...place, ...best }
 }
 
-/** Worth of what lies whole in windows of cells that hold line, with the joint lines `up` mm higher. */
+/** Worth of what lies whole in windows of cells that hold line, with the joint lines `up` mm higher; null if no more than `beyond`. */
 const shownIn = (
   { named, screws, corners, notch }: Marks,
   weights: CellWeights,
   loose: LooseLattice,
   up: number,
-): number => {
+  beyond: number,
+): number | null => {
   const raised = up === 0 ? weights : { ...weights, joint: { x: weights.joint.x, y: weights.joint.y + up } }
-  return (
-    pointWorth * pointsIn(named, raised, loose.shape) +
-    (notchIn(notch, raised, loose.shape) ? notchWorth : 0) +
-    countIn(screws, screwRoom, weights, loose, up) * screwWorth +
-    countIn(corners, 0, weights, loose, up)
-  )
+  const placed =
+    pointWorth * pointsIn(named, raised, loose.shape) + (notchIn(notch, raised, loose.shape) ? notchWorth : 0)
+  const all = corners.length / 2
+  const held = countIn(screws, screwRoom, weights, loose, up, (beyond - placed - all) / screwWorth)
+  if (held === null) return null
+  const fixed = placed + held * screwWorth
+  const shown = countIn(corners, 0, weights, loose, up, beyond - fixed)
+  return shown === null ? null : fixed + shown
 }
 
+/** null as soon as no more than `beyond` can be. */
 const countIn = (
   points: Float64Array,
   room: number,
   { joint, columns, lengths }: CellWeights,
   { shape: { width, height, overlap } }: LooseLattice,
   up: number,
-): number => {
-  const [px, py] = [width - overlap, height - overlap]
+  beyond: number,
+): number | null => {
+  const px = width - overlap
+  const py = height - overlap
   const rows = lengths.length / columns
   // a window reaches this far beyond its joint lines
   const over = overlap / 2 - room
-  let shown = 0
+  let left = points.length / 2
+  if (left <= beyond) return null
   for (let i = 0; i < points.length; i += 2) {
     const x = points[i]! - joint.x
     const y = points[i + 1]! - joint.y - up
@@ -203,7 +217,7 @@ const countIn = (
     for (let row = Math.max(0, Math.floor((y - over) / py)); row <= high && !held; row++)
       for (let column = Math.max(0, Math.floor((x - over) / px)); column <= right && !held; column++)
         held = lengths[row * columns + column]! > 0
-    if (held) shown++
+    if (!held && --left <= beyond) return null
   }
-  return shown
+  return left
 }

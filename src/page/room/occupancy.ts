@@ -186,9 +186,10 @@ export const boxCounter = (
   const sums = new Uint32Array(wide * (Math.max(0, rows) + 1))
   for (let row = 0; row < rows; row++) {
     let sum = 0
-    for (let column = 0; column < columns; column++) {
-      sum += weights[taken[(low + row) * columns + column]!]!
-      sums[(row + 1) * wide + column + 1] = sums[row * wide + column + 1]! + sum
+    let at = (row + 1) * wide + 1
+    for (let k = (low + row) * columns, end = k + columns; k < end; k++, at++) {
+      sum += weights[taken[k]!]!
+      sums[at] = sums[at - wide]! + sum
     }
   }
   return ({ x0, y0, x1, y1 }) => {
