@@ -9,7 +9,6 @@ import { done } from '../done.ts'
 import { checkOut, writeOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
 import { forceOption, jsonOption } from '../options.ts'
-import { checkPicture, writePicture } from '../pictures/picture.ts'
 import type { Shell } from '../shell.ts'
 import { asCutText, figuresText } from '../words/figures-text.ts'
 import { wrap } from '../wrap.ts'
@@ -43,7 +42,9 @@ export const figuresCommand = command({
 const figures = async (file: string, options: Given<typeof rows>, shell: Shell): Promise<number> => {
   const { design, answers, text: typed } = loadDesign(file)
   if (options.out !== undefined) checkOut(options.out, options.force ?? false, file)
-  if (options.picture !== undefined) checkPicture(options.picture, options.force ?? false, file)
+  // loaded here, so that what draws no picture starts without it
+  const pictures = options.picture === undefined ? null : await import('../pictures/picture.ts')
+  pictures?.checkPicture(options.picture!, options.force ?? false, file)
   const { cuts } = done(readAsCut(options.asCut ?? [], design))
   const job = withNearMisses(figuresJob(design, cuts, answers), typed, design)
   const { solved, asCut } = job
@@ -54,10 +55,16 @@ const figures = async (file: string, options: Given<typeof rows>, shell: Shell):
       asCutText(asCut, solved, design.units)
   if (options.out === undefined) shell.out(text)
   else writeOut(options.out, text, options.force ?? false)
-  if (options.picture !== undefined) {
+  if (pictures) {
     const picture = sidePicture(design, solved, pictureRoom(design.paper))
     if (picture)
-      await writePicture(picture, design.title, design.paper, options.picture, options.force ?? false)
+      await pictures.writePicture(
+        picture,
+        design.title,
+        design.paper,
+        options.picture!,
+        options.force ?? false,
+      )
     else shell.err(`${options.picture}: not drawn, since no ramp is solved\n`)
   }
   return solved.stopped ? 1 : 0
