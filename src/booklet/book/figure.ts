@@ -16,6 +16,8 @@ const nameSize = 2.5
 const nameRoom = 5
 const barRoom = 8
 const barWidth = 45
+/** Of what stands around a thing so much stays at the next smaller scale, at least. */
+const kept = 0.7
 
 /** A view at the largest usual scale at which it fits, its name above it and a scale bar below. */
 export const figure = (
@@ -28,10 +30,15 @@ export const figure = (
 ): FixedBlock => {
   const inner = { width: room.width, height: room.height - nameRoom - barRoom }
   const viewAt = (ratio: number): View => drawn(`${name} ${ratio}`, () => at(ratio))
+  // dimensions and notes around the thing hardly shrink with it: what they took at a larger scale tells that the next is too large
+  let around = { width: 0, height: 0 }
   const fits = ({ ratio }: Scale): boolean => {
-    if (thing.width * ratio > inner.width || thing.height * ratio > inner.height) return false
+    const [wide, high] = [thing.width * ratio, thing.height * ratio]
+    if (wide + kept * around.width > inner.width || high + kept * around.height > inner.height) return false
     const { box } = viewAt(ratio)
-    return box.x1 - box.x0 <= inner.width && box.y1 - box.y0 <= inner.height
+    const [width, height] = [box.x1 - box.x0, box.y1 - box.y0]
+    around = { width: Math.max(0, width - wide), height: Math.max(0, height - high) }
+    return width <= inner.width && height <= inner.height
   }
   const scale = firstScale(units, fits)
   const view = viewAt(scale.ratio)

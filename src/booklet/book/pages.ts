@@ -48,14 +48,17 @@ interface Filling {
 }
 
 /** Of a page that is free so far a further section takes its share, unless no drawing of it has room there. */
-const roomy = 0.4
+const roomy = 0.33
 /** Up to the end of a section's first drawing: a block so high, mm. */
 const drawing = 40
+
+/** Of a section of words so many blocks at least stand with its head. */
+const leastSteps = 4
 
 /** Heights of a section's first blocks, to its first drawing or table. */
 const firstOf = (blocks: readonly Block[]): number => {
   const at = blocks.findIndex((block) => block.kind === 'table' || block.height > drawing)
-  const firsts = blocks.slice(0, at < 0 ? blocks.length : at + 1)
+  const firsts = blocks.slice(0, at < 0 ? leastSteps : at + 1)
   return firsts.reduce((sum, block) => sum + (block.kind === 'table' ? leastOf(block) : block.height), 0)
 }
 

@@ -76,7 +76,12 @@ export const panelPicture = (panel: Panel, { ratio }: Scale, units: Units): Draw
     ...named.flatMap(({ marks }) => marks),
     ...edgeLetters(panel, ratio, units),
     ...panel.pieces.map((piece) => stroke('mark', circle(small(piece), 1.2), lines.outline)),
-    ...cutLines(panel.steps, panel, ratio),
+    ...cutLines(
+      panel.steps,
+      panel,
+      ratio,
+      named.flatMap(({ numbers }) => numbers.flatMap((mark) => (mark.kind === 'text' ? [mark.at] : []))),
+    ),
     // over every line
     ...named.flatMap(({ numbers }) => numbers),
     ...runningDimension({ ...along, stops: scaled(xs) }, draftStyle),
@@ -148,7 +153,13 @@ const faceMarks = ({ size: [width, length], sheet }: Panel, ratio: number): Draw
 }
 
 /** Straight cuts, each with its number: beside the panel where it runs out there, else on its line. */
-const cutLines = (steps: readonly SawStep[], { size: [width, length] }: Panel, ratio: number): Drawing => {
+const cutLines = (
+  steps: readonly SawStep[],
+  { size: [width, length] }: Panel,
+  ratio: number,
+  /** where other numbers stand, paper mm */
+  taken: readonly Point[],
+): Drawing => {
   const straight = steps.flatMap((step, i) => (step.kind === 'out' ? [] : [{ ...step, name: String(i + 1) }]))
   const right = straight.filter(({ kind, to }) => kind === 'rip' && to > length - 1)
   const above = straight.filter(({ kind, to }) => kind === 'cross' && to > width - 1)
@@ -175,7 +186,7 @@ const cutLines = (steps: readonly SawStep[], { size: [width, length] }: Panel, r
     }),
     ...row(right).flatMap(({ name, at, on }) => balloon({ x: l + 6, y: at }, name, small, { x: l, y: on })),
     ...row(above).flatMap(({ name, at, on }) => balloon({ x: at, y: w + 5 }, name, small, { x: on, y: w })),
-    ...innerNumbers(inner, straight, ratio, small),
+    ...innerNumbers(inner, straight, ratio, small, taken),
   ]
 }
 
@@ -187,8 +198,9 @@ const innerNumbers = (
   straight: readonly Straight[],
   ratio: number,
   style: DraftStyle,
+  taken: readonly Point[],
 ): Drawing => {
-  const placed: Point[] = []
+  const placed: Point[] = [...taken]
   return inner.flatMap((cut) => {
     const { kind, name, at, from, to } = cut
     const radius = balloonRadius(name, style.size)
@@ -196,13 +208,17 @@ const innerNumbers = (
       const [a, m] = [at * ratio, (from + (to - from) * share) * ratio]
       return kind === 'rip' ? { x: m, y: a } : { x: a, y: m }
     })
+    const fromNumbers = (p: Point): number =>
+      Math.min(...placed.map((other) => pointDistance(other, p) - radius), Number.POSITIVE_INFINITY)
     const room = (p: Point): number =>
       Math.min(
         ...straight.flatMap((other) => (other === cut ? [] : [cutDistance(other, p, ratio)])),
-        ...placed.map((other) => pointDistance(other, p) - radius),
+        fromNumbers(p),
       )
     const roomy = places.find((p) => room(p) > radius + 0.5)
-    const place = roomy ?? places.reduce((most, p) => (room(p) > room(most) ? p : most))
+    // beside a cut on all but the same line no place is free of lines
+    const apart = places.find((p) => fromNumbers(p) > radius + 0.5)
+    const place = roomy ?? apart ?? places.reduce((most, p) => (room(p) > room(most) ? p : most))
     placed.push(place)
     return balloon(place, name, style)
   })

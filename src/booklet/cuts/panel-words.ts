@@ -17,14 +17,19 @@ export const panelName = (
     ...(clamped > 1 ? ['two clamped back to back'] : []),
   ].join(', ')
 
-/** How the order of cuts is to be read. */
-export const stepsNote =
-  'Mark all cuts before the first: they are measured from the edges of the whole panel. Cuts along run the long way, so far from the lower edge; cuts across so far from the left end, from edge to edge or as said. Straight cuts: the circular saw along a clamped guide, its blade beside the line, on the side that is named. Jigsaw: on the WASTE side. STOP: where the cut, seen from above, comes to the corner; a hand saw does the rest.'
+/** How the order of cuts is to be read, and how the saw is led. */
+const cutsNotes = [
+  'Mark all cuts before the first: they are measured from the edges of the whole panel. Along: the long way, so far from the lower edge. Across: so far from the left end. From edge to edge, or from and to as said, through the part with the pieces named.',
+  'Straight cuts: the circular saw along a clamped guide, its blade beside the line, on the side that is named. Jigsaw: on the WASTE side. STOP: where the cut, seen from above, comes to the corner; a hand saw does the rest.',
+] as const
+export const stepsNote = cutsNotes.join(' ')
 
-/** How a drawing of a panel is to be read. */
-export const drawnNote =
-  'The long side lies from left to right. Measure from the left end and from the lower edge to the ringed corner of each piece: of a curved one its toe corner, where bottom edge and front edge meet, or the same corner at its joint. Mirrored: it is traced from a sawn side that is turned over. ' +
-  stepsNote
+/** How a drawing of a panel is to be read, line by line. */
+export const drawnNotes: readonly string[] = [
+  'The long side lies from left to right. Each piece has a ringed corner: measure it from the left end and from the lower edge. Of a side it is the toe corner, where bottom edge and front edge meet, or the same corner at its joint. Mirrored: it is traced from a sawn side that is turned over.',
+  ...cutsNotes,
+]
+export const drawnNote = drawnNotes.join(' ')
 
 /** Which face of a panel lies up while it is marked and sawn; null where both are alike. */
 export const upFace = ({ material }: Panel['sheet']): string | null =>

@@ -2,8 +2,8 @@ import { calloutWays } from '../../drafting/callout.ts'
 import { dimension } from '../../drafting/dimension/dimension.ts'
 import { levelMark } from '../../drafting/level-mark.ts'
 import { cross } from '../../drawing/cross.ts'
-import { type Drawing, stroke } from '../../drawing/drawing.ts'
-import { circle } from '../../geometry/path.ts'
+import { type Drawing, fill, stroke } from '../../drawing/drawing.ts'
+import { circle, rectangle } from '../../geometry/path.ts'
 import { type Point, pointToward } from '../../geometry/point.ts'
 import { showLength, type Units } from '../../length.ts'
 import type { SolvedQuarter } from '../../ramp/ramp.ts'
@@ -16,7 +16,7 @@ const layer = 'note'
 const { lines } = viewStyle
 
 /** How far the section reaches around the lip, mm of the ramp. */
-const around = { before: 170, behind: 150, below: 130, above: 45 } as const
+const around = { before: 166, behind: 150, below: 130, above: 45 } as const
 
 export const lipWindow = ({ transition: { lip, heights } }: SolvedQuarter, ratio: number): Window => ({
   ratio,
@@ -29,9 +29,16 @@ export const lipWindow = ({ transition: { lip, heights } }: SolvedQuarter, ratio
 })
 
 /** The lip cut across between two sides: layers and their ends, pipe, notch behind, board, timbers; reveals and three heights. */
-export const lipSection = (ramp: SolvedQuarter, units: Units, ratio: number): View => {
+export const lipSection = (
+  ramp: SolvedQuarter,
+  units: Units,
+  ratio: number,
+  /** of the screws that hold the pipe, mm; null where there are none */
+  screw: number | null,
+): View => {
   const window = lipWindow(ramp, ratio)
-  return annotated(lipBody(ramp, units, window), (remark) => {
+  const body = [...lipBody(ramp, units, window), ...(screw === null ? [] : screwParts(ramp, screw, ratio))]
+  return annotated(body, (remark) => {
     if (ramp.coping) pipeNotes(remark, ramp, ramp.coping, units, window)
     heightNotes(remark, ramp, units, window)
   })
@@ -70,6 +77,35 @@ const lipBody = (ramp: SolvedQuarter, units: Units, window: Window): readonly Vi
           },
         ]
       : []),
+  ]
+}
+
+/** Hole of the near wall, of a screw's shank and head, and the far wall; mm. */
+const bored = { near: 13, shank: 4.5, head: 9, wall: 4 } as const
+
+/** A screw of the pipe through both walls, its head on the far one. */
+const screwParts = ({ coping }: SolvedQuarter, long: number, ratio: number): readonly ViewPart[] => {
+  if (!coping) return []
+  const { centre, outside } = coping
+  const at = (x: number, y: number): Point => scaled({ x: centre.x + x, y: centre.y + y }, ratio)
+  const r = outside / 2
+  const box = (half: number, low: number, high: number) => {
+    const [a, b] = [at(-half, low), at(half, high)]
+    return rectangle(a.x, a.y, b.x, b.y)
+  }
+  const head = -r + bored.wall
+  return [
+    {
+      name: 'hole',
+      marks: [fill(layer, box(bored.near / 2, r - bored.wall, r + bored.wall / 2), 1)],
+    },
+    {
+      name: 'screw',
+      marks: [
+        fill(layer, box(bored.head / 2, head, head + bored.wall / 2), 0),
+        fill(layer, box(bored.shank / 2, head - long, head), 0.2),
+      ],
+    },
   ]
 }
 

@@ -84,7 +84,7 @@ export const numberWays = (timber: Timber, number: string, ratio: number): reado
     const p = pointToward(pointToward(middle, timber.angle, along), into, down)
     return [text(layer, { x: p.x, y: p.y - size / 2 }, size, number, { face: 'bold', align: 'middle' })]
   }
-  const reach = 0.95 * size
+  const reach = Math.max(0.95 * size, textWidth(number, size, 'bold') / 2 + 1)
   return [
     at(0, 0),
     ...[0, 1, 2].flatMap((more) => [

@@ -37,7 +37,7 @@ const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
     part(ofRamp(book, 'The lip', ramp), width),
     figure(
       ofRamp(book, `Section ${sectionNumber}–${sectionNumber} at the lip, between two sides`, ramp),
-      (ratio) => lipSection(ramp, units, ratio),
+      (ratio) => lipSection(ramp, units, ratio, screw?.length ?? null),
       book,
       { width, height: 120 * Math.max(leastShare, book.share) },
       { width: 320, height: 190 },

@@ -6,7 +6,7 @@ import type { Panel } from '../../../stock/panel/panels.ts'
 import { cutRows } from '../../cuts/cut-rows.ts'
 import { legible } from '../../cuts/legible.ts'
 import { panelPicture, panelScale } from '../../cuts/panel-picture.ts'
-import { drawnNote, faceNoteOnPaper, panelName } from '../../cuts/panel-words.ts'
+import { drawnNotes, faceNoteOnPaper, panelName } from '../../cuts/panel-words.ts'
 import { lieWords, pieceCells } from '../../cuts/piece-words.ts'
 import {
   type Block,
@@ -30,7 +30,7 @@ export const panelBlocks = (book: Book): readonly Block[] => {
   if (panels.length === 0) return []
   return [
     part('Panels', width),
-    words(drawnNote, width),
+    ...drawnNotes.map((note) => words(note, width)),
     ...grainWords(book).map((said) => check(said, width)),
     ...panels.flatMap((panel) => panelOf(book, panel, panels.length)),
   ]

@@ -3,7 +3,7 @@ import { arrowHead } from '../../../drawing/arrow.ts'
 import { cross } from '../../../drawing/cross.ts'
 import { type Drawing, fill, stroke, text } from '../../../drawing/drawing.ts'
 import { affineScale } from '../../../geometry/affine.ts'
-import { circle, type Path, pathOf, polygonOf, rectangle, segmentsPath } from '../../../geometry/path.ts'
+import { circle, pathOf, polygonOf, rectangle, segmentsPath } from '../../../geometry/path.ts'
 import { pathMap } from '../../../geometry/path-map.ts'
 import { type Point, pointToward } from '../../../geometry/point.ts'
 import type { Units } from '../../../length.ts'
@@ -101,13 +101,23 @@ export const stumpView = (lies: 'edge' | 'flat'): View => {
       ],
     },
     { name: 'stud', marks: [stroke(layer, stud, lines.hidden)] },
+    {
+      name: 'words',
+      marks: [
+        ...word({ x: 0, y: 14.2 }, 'from outside'),
+        ...word(
+          { x: 0, y: -13 - 1.5 * size },
+          `end of a stud ${lies === 'edge' ? 'on edge' : 'that lies flat'}`,
+        ),
+      ],
+    },
     { name: 'screws', marks: at.flatMap((p) => [...cross(layer, p, 1.6, lines.outline, Math.PI / 4)]) },
   ])
 }
 
 /** Above its handle, else below or beside it, wherever no edge of the side runs through. */
-const handleWord = (at: Point, side: Path): Drawing => {
-  const edges = alsoDrawn(nothingDrawn, [stroke(layer, side, lines.outline)], 'thing')
+const handleWord = (at: Point, drawn: Drawing): Drawing => {
+  const edges = alsoDrawn(nothingDrawn, drawn, 'thing')
   const ways = [3, -3.5 - size, 5, -6 - size, 8, 11].map((up) => word({ x: at.x, y: at.y + up }, 'handle'))
   return firstClear(edges, ways) ?? []
 }
@@ -115,17 +125,15 @@ const handleWord = (at: Point, side: Path): Drawing => {
 /** A side from outside with the handle's place. */
 export const handleView = (ramp: SolvedQuarter, units: Units, ratio: number, handle: Point): View => {
   const at = scaled(handle, ratio)
-  const { side } = profileOf(ramp, units)
+  const edge = stroke(layer, pathMap(profileOf(ramp, units).side, affineScale(ratio)), lines.outline)
+  const grip: Drawing = [
+    fill(layer, rectangle(at.x - 3, at.y - 0.8, at.x + 3, at.y + 0.8), 0.35),
+    ...cross(layer, at, 2.4, lines.thin),
+    stroke(layer, circle(at, 0.5), lines.thin),
+  ]
   return viewOf([
-    { name: 'side', marks: [stroke(layer, pathMap(side, affineScale(ratio)), lines.outline)] },
-    {
-      name: 'handle',
-      marks: [
-        fill(layer, rectangle(at.x - 3, at.y - 0.8, at.x + 3, at.y + 0.8), 0.35),
-        ...cross(layer, at, 2.4, lines.thin),
-        stroke(layer, circle(at, 0.5), lines.thin),
-      ],
-    },
+    { name: 'side', marks: [edge] },
+    { name: 'handle', marks: grip },
     {
       name: 'rubber',
       marks: [
@@ -144,7 +152,7 @@ export const handleView = (ramp: SolvedQuarter, units: Units, ratio: number, han
     {
       name: 'words',
       marks: [
-        ...handleWord(at, pathMap(side, affineScale(ratio))),
+        ...handleWord(at, [edge, ...grip]),
         ...word({ x: (ramp.length * ratio) / 2, y: -1.6 - 1.4 * size }, 'rubber strip'),
       ],
     },
