@@ -1,8 +1,6 @@
-import { PDFArray, type PDFContext, PDFDict, PDFName, type PDFRef, PDFStream } from 'pdf-lib'
+import { PDFArray, PDFContext, PDFDict, PDFName, PDFObjectCopier, type PDFRef, PDFStream } from 'pdf-lib'
 import { type DocumentPage, serializeDocument } from './pdf-document.ts'
 import type { PdfAttachment, PdfPlatform } from './pdf-input.ts'
-import { createPdfObjects } from './pdf-objects.ts'
-import { pdfTaker } from './pdf-taken.ts'
 
 /** Some pages of a document that `writePdf` wrote, as a document of their own. */
 export interface PdfCopy {
@@ -29,37 +27,39 @@ export interface CopiedPage {
  */
 export const copyPdf = async (input: PdfCopy, platform: PdfPlatform): Promise<Uint8Array> => {
   const { source } = input
-  const objects = createPdfObjects()
-  // one for pages and catalog: both speak of the same layers
-  const taken = pdfTaker(source, objects)
+  const context = PDFContext.create()
+  // one copier for pages and catalog: both speak of the same layers
+  const copier = PDFObjectCopier.for(source, context)
   const catalog = source.lookup(source.trailerInfo.Root, PDFDict)
-  const tree = objects.nextRef()
+  const tree = context.nextRef()
 
   const copyPage = ({ page, label, bookmark, content }: CopiedPage): DocumentPage => {
-    const packed = content && platform.deflate(content)
-    const own = page.get(PDFName.of('Contents')) as PDFRef
-    const Contents = packed ? objects.stream(packed, { Filter: 'FlateDecode' }) : taken(own)
+    const contents = content
+      ? context.register(context.stream(platform.deflate(content), { Filter: 'FlateDecode' }))
+      : copier.copy(page.get(PDFName.of('Contents')) as PDFRef)
     const box = page.lookup(PDFName.of('MediaBox'), PDFArray)
-    const ref = objects.register({
-      Type: 'Page',
-      Parent: tree,
-      MediaBox: taken(box),
-      Resources: taken(page.get(PDFName.of('Resources'))!),
-      Contents,
-    })
+    const ref = context.register(
+      context.obj({
+        Type: 'Page',
+        Parent: tree,
+        MediaBox: copier.copy(box),
+        Resources: copier.copy(page.get(PDFName.of('Resources'))!),
+        Contents: contents,
+      }),
+    )
     const { width, height } = box.asRectangle()
     return {
       ref,
       label,
       bookmark,
       size: [width, height],
-      content: packed ?? source.lookup(own, PDFStream).getContents(),
+      content: context.lookup(contents, PDFStream).getContents(),
     }
   }
   const pages = input.pages.map(copyPage)
-  const kept = (key: string) => taken(catalog.get(PDFName.of(key))!)
+  const kept = (key: string) => copier.copy(catalog.get(PDFName.of(key))!)
   return serializeDocument(
-    objects,
+    context,
     {
       title: input.title,
       subject: input.subject,

@@ -1,9 +1,9 @@
+import type { PDFContext, PDFRef } from 'pdf-lib'
 import type { Drawing, Face } from '../drawing/drawing.ts'
 import { isCoded, letterCode } from '../drawing/letter-code.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import { capitalHeight } from '../drawing/typeface.ts'
 import type { PdfPlatform } from './pdf-input.ts'
-import type { PdfObjects, PdfRef } from './pdf-objects.ts'
 import { codedString } from './pdf-string.ts'
 import { embedOwnFace, embedOwnLetters } from './type/own-face.ts'
 import { readSfnt } from './type/sfnt.ts'
@@ -28,7 +28,7 @@ export interface Fonts {
   /** `size` is the height of a capital letter */
   readonly set: (text: string, size: number, face: Face) => SetText
   /** the Font resources, once every text is set */
-  readonly embed: (objects: PdfObjects) => Record<string, PdfRef>
+  readonly embed: (context: PDFContext) => Record<string, PDFRef>
   /** letters that could not be printed, one line for each text */
   readonly warnings: () => readonly string[]
 }
@@ -103,12 +103,12 @@ export const createFonts = (platform: PdfPlatform): Fonts => {
       note(text, face)
       return wide ? setWide(text, size, face, wide[face]) : setOwn(text, size, face)
     },
-    embed: (objects) => {
-      const fonts: Record<string, PdfRef> = {}
-      const letters = embedOwnLetters(objects, platform.deflate)
+    embed: (context) => {
+      const fonts: Record<string, PDFRef> = {}
+      const letters = embedOwnLetters(context, platform.deflate)
       for (const face of faces) {
-        if (used.has(face)) fonts[ownName[face]] = embedOwnFace(objects, face, letters)
-        if (wide?.[face].isUsed()) fonts[wideName[face]] = wide[face].embed(objects, platform.deflate)
+        if (used.has(face)) fonts[ownName[face]] = embedOwnFace(context, face, letters)
+        if (wide?.[face].isUsed()) fonts[wideName[face]] = wide[face].embed(context, platform.deflate)
       }
       return fonts
     },

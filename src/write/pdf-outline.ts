@@ -1,24 +1,30 @@
-import type { PdfObjects, PdfRef } from './pdf-objects.ts'
+import type { PDFContext, PDFRef } from 'pdf-lib'
 import { textString } from './pdf-string.ts'
 
 /** One bookmark a page; undefined where there are no pages. */
 export const createOutline = (
-  objects: PdfObjects,
+  context: PDFContext,
   bookmarks: readonly string[],
-  pages: readonly PdfRef[],
-): PdfRef | undefined => {
+  pages: readonly PDFRef[],
+): PDFRef | undefined => {
   if (bookmarks.length === 0) return undefined
-  const root = objects.nextRef()
-  const items = bookmarks.map(() => objects.nextRef())
+  const root = context.nextRef()
+  const items = bookmarks.map(() => context.nextRef())
   bookmarks.forEach((bookmark, i) => {
-    objects.assign(items[i]!, {
-      Title: textString(bookmark),
-      Parent: root,
-      Dest: [pages[i]!, 'Fit'],
-      Prev: items[i - 1],
-      Next: items[i + 1],
-    })
+    context.assign(
+      items[i]!,
+      context.obj({
+        Title: textString(bookmark),
+        Parent: root,
+        Dest: [pages[i]!, 'Fit'],
+        ...(i > 0 ? { Prev: items[i - 1]! } : {}),
+        ...(i + 1 < items.length ? { Next: items[i + 1]! } : {}),
+      }),
+    )
   })
-  objects.assign(root, { Type: 'Outlines', First: items[0]!, Last: items.at(-1)!, Count: items.length })
+  context.assign(
+    root,
+    context.obj({ Type: 'Outlines', First: items[0]!, Last: items.at(-1)!, Count: items.length }),
+  )
   return root
 }

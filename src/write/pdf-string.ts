@@ -1,14 +1,9 @@
+import { PDFHexString } from 'pdf-lib'
 import { letterCode } from '../drawing/letter-code.ts'
-import { type PdfToken, token } from './pdf-objects.ts'
 
 /** Text in any language for a dictionary (UTF-16, as hex: nothing to escape). A lone surrogate becomes U+FFFD. */
-export const textString = (text: string): PdfToken => {
-  const whole = text.replace(/\p{Surrogate}/gu, '\ufffd')
-  let hex = 'FEFF'
-  for (let i = 0; i < whole.length; i++)
-    hex += whole.charCodeAt(i).toString(16).toUpperCase().padStart(4, '0')
-  return token(`<${hex}>`)
-}
+export const textString = (text: string): PDFHexString =>
+  PDFHexString.fromText(text.replace(/\p{Surrogate}/gu, '\ufffd'))
 
 /** A literal string of our own face's codes for a content stream, in ASCII. What has no code is shown as `?`. */
 export const codedString = (text: string): string => {

@@ -1,3 +1,4 @@
+import { PDFContext } from 'pdf-lib'
 import { formatNumber } from '../drawing/number.ts'
 import { pageProof } from '../drawing/page-proof.ts'
 import { pointsPerMm } from '../geometry/inch.ts'
@@ -6,7 +7,6 @@ import { type DocumentPage, serializeDocument } from './pdf-document.ts'
 import { createFonts } from './pdf-fonts.ts'
 import type { PdfInput, PdfPage, PdfPlatform } from './pdf-input.ts'
 import { createLayers } from './pdf-layers.ts'
-import { createPdfObjects } from './pdf-objects.ts'
 
 export interface PdfOutput {
   readonly bytes: Uint8Array
@@ -34,10 +34,10 @@ const mediaBox = (page: PdfPage, number: number): number[] => {
 export const writePdf = async (input: PdfInput, platform: PdfPlatform): Promise<PdfOutput> => {
   const { pages } = input
   if (pages.length === 0) throw new RangeError('a document needs at least one page')
-  const objects = createPdfObjects()
+  const context = PDFContext.create()
   const fonts = createFonts(platform)
-  const layers = createLayers(objects)
-  const [resources, tree] = [objects.nextRef(), objects.nextRef()]
+  const layers = createLayers(context)
+  const [resources, tree] = [context.nextRef(), context.nextRef()]
 
   const encoder = new TextEncoder()
   const written: DocumentPage[] = []
@@ -46,19 +46,21 @@ export const writePdf = async (input: PdfInput, platform: PdfPlatform): Promise<
     await fonts.prepare(drawing)
     const proof = page.proof ? pageProof(page.proof) : ''
     const content = platform.deflate(encoder.encode(proof + pageContent(drawing, i + 1, fonts)))
-    const ref = objects.register({
-      Type: 'Page',
-      Parent: tree,
-      MediaBox: mediaBox(page, i + 1),
-      Resources: resources,
-      Contents: objects.stream(content, { Filter: 'FlateDecode' }),
-    })
+    const ref = context.register(
+      context.obj({
+        Type: 'Page',
+        Parent: tree,
+        MediaBox: mediaBox(page, i + 1),
+        Resources: resources,
+        Contents: context.register(context.stream(content, { Filter: 'FlateDecode' })),
+      }),
+    )
     const { label, bookmark, width, height } = page
     written.push({ ref, label, bookmark, size: [width, height], content })
   }
-  objects.assign(resources, { Font: fonts.embed(objects), Properties: layers.groups })
-  const bytes = serializeDocument(
-    objects,
+  context.assign(resources, context.obj({ Font: fonts.embed(context), Properties: layers.groups }))
+  const bytes = await serializeDocument(
+    context,
     {
       title: input.title,
       subject: input.subject,
@@ -66,12 +68,12 @@ export const writePdf = async (input: PdfInput, platform: PdfPlatform): Promise<
       pages: written,
       tree,
       layers: layers.properties,
-      viewerPreferences: {
+      viewerPreferences: context.obj({
         PrintScaling: 'None',
         Duplex: 'Simplex',
         PickTrayByPDFSize: true,
         DisplayDocTitle: true,
-      },
+      }),
     },
     platform,
   )

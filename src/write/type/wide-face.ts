@@ -1,6 +1,6 @@
+import { type PDFContext, type PDFRef, PDFString } from 'pdf-lib'
 import type { Face } from '../../drawing/drawing.ts'
 import type { PdfPlatform } from '../pdf-input.ts'
-import { type PdfObjects, type PdfRef, token } from '../pdf-objects.ts'
 import { capitalOf } from './glyph-box.ts'
 import { stem, subsetName } from './own-face.ts'
 import type { Sfnt } from './sfnt.ts'
@@ -14,7 +14,7 @@ export interface WideFace {
   /** At a capital height of 1: em, width, operand of Tj. Letters it lacks are shown as a box. */
   readonly layOut: (text: string) => { readonly em: number; readonly width: number; readonly shown: string }
   readonly isUsed: () => boolean
-  readonly embed: (objects: PdfObjects, deflate: PdfPlatform['deflate']) => PdfRef
+  readonly embed: (context: PDFContext, deflate: PdfPlatform['deflate']) => PDFRef
 }
 
 export const box = '□'
@@ -46,51 +46,57 @@ export const createWideFace = (font: Sfnt, face: Face): WideFace => {
       return { em, width: (units / font.unitsPerEm) * em, shown: `<${shown}>` }
     },
     isUsed: () => codes.size > 0,
-    embed: (objects, deflate) => embedWide(objects, font, face, used, deflate),
+    embed: (context, deflate) => embedWide(context, font, face, used, deflate),
   }
 }
 
 const embedWide = (
-  objects: PdfObjects,
+  context: PDFContext,
   font: Sfnt,
   face: Face,
   used: ReadonlyMap<number, string>,
   deflate: PdfPlatform['deflate'],
-): PdfRef => {
+): PDFRef => {
   const name = subsetName('Wide', face)
   const glyphs = [...used.keys()]
   const perEm = (units: number): number => Math.round((1e5 * units) / font.unitsPerEm) / 100
   const { bytes } = subsetFont(font, glyphs)
-  const packed = (stream: Uint8Array, more: Record<string, number> = {}): PdfRef =>
-    objects.stream(deflate(stream), { Filter: 'FlateDecode', ...more })
-  const descriptor = objects.register({
-    Type: 'FontDescriptor',
-    FontName: name,
-    Flags: 4,
-    FontBBox: font.box.map(perEm),
-    ItalicAngle: 0,
-    Ascent: perEm(font.ascent),
-    Descent: perEm(font.descent),
-    CapHeight: perEm(capitalOf(font) * font.unitsPerEm),
-    StemV: stem[face],
-    FontFile2: packed(bytes, { Length1: bytes.length }),
-  })
-  const descendant = objects.register({
-    Type: 'Font',
-    Subtype: 'CIDFontType2',
-    BaseFont: name,
-    CIDSystemInfo: { Registry: token('(Adobe)'), Ordering: token('(Identity)'), Supplement: 0 },
-    FontDescriptor: descriptor,
-    CIDToGIDMap: 'Identity',
-    W: [1, glyphs.map((glyph) => perEm(font.advance(glyph)))],
-  })
+  const packed = (stream: Uint8Array, more: Record<string, number> = {}): PDFRef =>
+    context.register(context.stream(deflate(stream), { Filter: 'FlateDecode', ...more }))
+  const descriptor = context.register(
+    context.obj({
+      Type: 'FontDescriptor',
+      FontName: name,
+      Flags: 4,
+      FontBBox: font.box.map(perEm),
+      ItalicAngle: 0,
+      Ascent: perEm(font.ascent),
+      Descent: perEm(font.descent),
+      CapHeight: perEm(capitalOf(font) * font.unitsPerEm),
+      StemV: stem[face],
+      FontFile2: packed(bytes, { Length1: bytes.length }),
+    }),
+  )
+  const descendant = context.register(
+    context.obj({
+      Type: 'Font',
+      Subtype: 'CIDFontType2',
+      BaseFont: name,
+      CIDSystemInfo: { Registry: PDFString.of('Adobe'), Ordering: PDFString.of('Identity'), Supplement: 0 },
+      FontDescriptor: descriptor,
+      CIDToGIDMap: 'Identity',
+      W: [1, glyphs.map((glyph) => perEm(font.advance(glyph)))],
+    }),
+  )
   const letters = glyphs.map((glyph, i) => [i + 1, used.get(glyph)!] as const)
-  return objects.register({
-    Type: 'Font',
-    Subtype: 'Type0',
-    BaseFont: name,
-    Encoding: 'Identity-H',
-    DescendantFonts: [descendant],
-    ToUnicode: packed(new TextEncoder().encode(toUnicode(letters, 2))),
-  })
+  return context.register(
+    context.obj({
+      Type: 'Font',
+      Subtype: 'Type0',
+      BaseFont: name,
+      Encoding: 'Identity-H',
+      DescendantFonts: [descendant],
+      ToUnicode: packed(new TextEncoder().encode(toUnicode(letters, 2))),
+    }),
+  )
 }
