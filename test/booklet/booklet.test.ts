@@ -365,6 +365,52 @@ test('a frame is squared while its corners are held, before what comes between t
   expect(at('both diagonals again')).toBeGreaterThan(at('Screw timber 9 '))
 })
 
+test.each(['quarter-in', 'quarter-and-flat-mm', 'pair-mm'])(
+  '%s: a page that words name is the page of that thing, and paper alone is enough',
+  (name) => {
+    const { job } = made(designOf(templateText(name)), 'a4')
+    const pages = job.pages.map(({ drawing }) => wordsIn(drawing).join(' '))
+    const whole = pages.join(' ')
+    let named = 0
+    for (const [words, wanted] of [
+      [/on panel (\d+) \(page (\d+)\)/g, (n: string) => `Panel ${n} of`],
+      [/by the table (\(page) (\d+)\)/g, () => 'Checks on the sawn wood'],
+      [/table of the frame (\(page) (\d+)\)/g, () => 'timbers numbered'],
+      [/for (Finishing) \(page (\d+)\)/g, () => 'Sink every screw head'],
+      [/– (What to buy) \(page (\d+)\)/g, () => 'Tick what lies in the car'],
+    ] as const)
+      for (const [, what, page] of whole.matchAll(words)) {
+        expect(pages[Number(page) - 1]).toContain(wanted(what!))
+        named++
+      }
+    expect(named).toBeGreaterThan(4)
+    expect(whole).not.toMatch(/design file|good-face|[\uE000\uE001`]/)
+    // a part alone names no page that it has not
+    const alone = made(designOf(templateText(name)), 'a4', ['cutting']).job.pages
+    expect(alone.flatMap(({ drawing }) => wordsIn(drawing)).join(' ')).not.toMatch(
+      /Coping \(page|Finishing \(page/,
+    )
+  },
+  60_000,
+)
+
+test('a screw has one letter on the list, at true size and in the steps', () => {
+  const design = designOf(templateText('pair-mm'))
+  const buy = buyJob(design)
+  if (isRefusal(buy)) throw new Error(JSON.stringify(buy))
+  const { job } = made(design, 'a4', ['framing', 'skin', 'coping', 'deck'])
+  const steps = job.pages.flatMap(({ drawing }) => wordsIn(drawing)).join(' ')
+  let letters = 0
+  for (const { part, what, note } of buy.facts.stock.list.filter(({ part: of }) => of === 'screws')) {
+    const [, size] = /screws (.+?)(?: mm)?, /.exec(what)!
+    const [, letter] = /box ([A-Z])$/.exec(note)!
+    expect(part).toBe('screws')
+    expect(steps).toContain(`${size} (${letter})`)
+    letters++
+  }
+  expect(letters).toBeGreaterThan(3)
+})
+
 /** All texts of a drawing, groups within. */
 const wordsIn = (drawing: Drawing): readonly string[] =>
   drawing.flatMap((mark) =>

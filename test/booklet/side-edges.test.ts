@@ -1,67 +1,96 @@
+import Flatten from '@flatten-js/core'
 import { expect, test } from 'vitest'
 import { sideEdges } from '../../src/booklet/cuts/side-edges.ts'
-import { editDesign } from '../../src/design/edit.ts'
 import { readDesign } from '../../src/design/read.ts'
-import { pathSegments } from '../../src/geometry/path.ts'
+import { outerPolygon } from '../../src/geometry/polygon/outer-polygon.ts'
 import { cutsJob } from '../../src/job/cuts.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
+import { isMirrored, type Panel, type PanelPiece } from '../../src/stock/panel/panels.ts'
 import { templates, templateText } from '../support/templates.ts'
 
-const sidesOf = (text: string) => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems[0]!.message)
-  const job = cutsJob(reading.design)
-  if (isRefusal(job)) throw new Error('refused')
-  return job.sheets.flatMap(({ panels }) =>
-    panels.flatMap((panel) =>
-      panel.pieces
-        .filter(({ second }) => second !== null)
-        .filter(({ part: { part } }) => part === 'side' || part === 'rib')
-        .map((piece) => ({ piece, panel, edges: sideEdges(piece, panel, reading.design.units) })),
-    ),
-  )
-}
-const spliced = editDesign(templateText('quarter-mm'), 'stock', '{ panel: 800 x 1000 }')
+const polygonOf = ({ outline }: PanelPiece) =>
+  new Flatten.Polygon([outerPolygon(outline, 0.02).map(({ x, y }) => new Flatten.Point(x, y))])
 
-test.each([
-  ...templates.map((name) => [name, templateText(name)] as const),
-  ['a ramp with sides in pieces', spliced] as const,
-])('of %s every long straight edge of a side is sawn, or lies on the edge of the panel', (_, text) => {
-  const sides = sidesOf(text)
-  expect(sides.length).toBeGreaterThan(1)
-  for (const { piece, panel, edges } of sides) {
-    const [wide, long] = panel.size
-    const straight = pathSegments(piece.outline).filter(
-      ({ kind, from, to }) =>
-        kind === 'line' &&
-        // a circular saw is not set up for less
-        Math.hypot(to.x - from.x, to.y - from.y) >= 150 &&
-        [(p: typeof from) => Math.min(p.x, long - p.x), (p: typeof from) => Math.min(p.y, wide - p.y)].every(
-          (off) => Math.max(off(from), off(to)) > 0.5,
-        ),
-    )
-    // the last is for the jigsaw
-    expect(
-      edges.slice(0, -1),
-      `${piece.part.mark} ${edges.map(({ words }) => words).join('; ')}`,
-    ).toHaveLength(straight.length)
-  }
+const curvedPanels = (): readonly Panel[] =>
+  templates.flatMap((name) => {
+    const reading = readDesign(templateText(name))
+    if ('problems' in reading) throw new Error(name)
+    const job = cutsJob(reading.design)
+    if (isRefusal(job)) throw new Error(name)
+    return job.sheets
+      .flatMap(({ panels }) => panels)
+      .filter(({ pieces }) => pieces.some(({ second }) => second !== null))
+  })
+
+const panels = curvedPanels()
+
+test('the blade runs in the waste beside each straight edge of a side, and the edges lie on its outline', () => {
+  let looked = 0
+  for (const panel of panels)
+    for (const piece of panel.pieces.filter(({ second }) => second !== null)) {
+      const polygon = polygonOf(piece)
+      const edges = sideEdges(piece, panel, 'mm')
+      expect(edges.map(({ letter }) => letter).join('')).toBe('abcdefgh'.slice(0, edges.length))
+      expect(edges.at(-1)!.words).toMatch(/curve: jigsaw/)
+      for (const { words, at } of edges.slice(0, -1)) {
+        const [, side] = /blade (below|above|left|right|outside)/.exec(words)!
+        expect(polygon.distanceTo(new Flatten.Point(at.x, at.y))[0]).toBeLessThan(0.05)
+        const way = { below: [0, -3], above: [0, 3], left: [-3, 0], right: [3, 0] }[side!]
+        if (!way) continue
+        looked++
+        expect(polygon.contains(new Flatten.Point(at.x + way[0]!, at.y + way[1]!))).toBe(false)
+        expect(polygon.contains(new Flatten.Point(at.x - way[0]!, at.y - way[1]!))).toBe(true)
+      }
+    }
+  expect(looked).toBeGreaterThan(30)
 })
 
-test('both hands of a piece are sawn along the same edges, and a joint is called one', () => {
-  const namesOf = (mark: string): readonly string[] =>
-    sidesOf(spliced)
-      .find(({ piece }) => piece.part.mark === mark)!
-      .edges.map(({ words }) => words.replace(/[,;(].*| cut.*/, '').trim())
-  expect(namesOf('S1a')).toEqual(namesOf('S2a'))
-  expect(namesOf('S1b')).toEqual(namesOf('S2b'))
-  expect(namesOf('S1a')).toContain('joint')
-  expect(namesOf('S2b')).toEqual([
-    'bottom edge',
-    'cut of the back corner',
-    'back edge',
-    'top line',
-    'joint',
-    'notch and curve: jigsaw',
-  ])
+test('a saw stops where a piece that is not yet sawn out lies within 60 beyond the end of an edge, and nowhere else', () => {
+  const pair = panels.find(({ pieces }) => pieces.length === 4 && pieces.every(({ second }) => second))!
+  const turn = (mark: string) => pair.steps.findIndex((step) => step.kind === 'out' && step.mark === mark)
+  let stops = 0
+  for (const piece of pair.pieces) {
+    const own = sideEdges(piece, pair, 'mm')
+    const later = pair.pieces.filter(({ part }) => turn(part.mark) > turn(piece.part.mark))
+    for (const { words, at } of own.slice(0, -1)) {
+      const level = / (?:below|above)/.test(words)
+      // its ends: the farthest points of the outline on the edge's line
+      const on = outerPolygon(piece.outline, 0.02).filter(
+        (p) => Math.abs(level ? p.y - at.y : p.x - at.x) < 0.01,
+      )
+      const along = on.map((p) => (level ? p.x : p.y))
+      const past = [Math.min(...along), Math.max(...along)].map((end, i) => {
+        const far = end + (i === 0 ? -60 : 60)
+        const [a, b] = level
+          ? [new Flatten.Point(end, at.y), new Flatten.Point(far, at.y)]
+          : [new Flatten.Point(at.x, end), new Flatten.Point(at.x, far)]
+        return later.filter((other) => new Flatten.Segment(a, b).distanceTo(polygonOf(other))[0] < 4.9)
+      })
+      const near = level ? ['left', 'right'] : ['lower', 'upper']
+      past.forEach((met, i) => {
+        const said = new RegExp(`STOP at its (?:\\w+ and )?${near[i]}`).test(words)
+        expect(said, `${piece.part.mark} ${words}`).toBe(met.length > 0)
+        if (said) stops++
+      })
+    }
+  }
+  expect(stops).toBeGreaterThan(2)
+})
+
+test('the sides that lie as their pages do are sawn first, and a jigsaw has 10 between two pieces where the templates leave room', () => {
+  let gaps = 0
+  for (const { pieces, steps } of panels) {
+    const outs = steps.flatMap((step) =>
+      step.kind === 'out' && !step.square ? [pieces.find(({ part }) => part.mark === step.mark)!] : [],
+    )
+    const mirrored = outs.map(isMirrored)
+    expect([...mirrored].sort()).toEqual(mirrored)
+    outs.forEach((a, i) => {
+      for (const b of outs.slice(i + 1)) {
+        gaps++
+        expect(polygonOf(a).distanceTo(polygonOf(b))[0]).toBeGreaterThan(9.7)
+      }
+    })
+  }
+  expect(gaps).toBeGreaterThan(8)
 })

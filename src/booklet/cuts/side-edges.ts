@@ -36,7 +36,7 @@ interface Straight {
 
 /** The straight edges of a curved piece that a circular saw saws, the bottom one first, then what a jigsaw does. */
 export const sideEdges = (piece: PanelPiece, panel: Panel, units: Units): readonly SideEdge[] => {
-  const others = panel.pieces.filter((one) => one !== piece)
+  const others = hangingOn(piece, panel)
   const all = straightOf(piece)
   const long = all.filter(({ segment }) => segmentLength(segment) >= practice.shortest)
   const own = long.filter(({ segment }) => !onEdge(segment, panel))
@@ -64,6 +64,21 @@ export const sideEdges = (piece: PanelPiece, panel: Panel, units: Units): readon
 }
 
 const letters = 'abcdefgh'
+
+/** What is still in one part with a piece when it is sawn out: no straight cut went between them, and it was not sawn out before. */
+const hangingOn = (piece: PanelPiece, { pieces, steps }: Panel): readonly PanelPiece[] => {
+  const turn = ({ part }: PanelPiece): number =>
+    steps.findIndex((step) => step.kind === 'out' && step.mark === part.mark)
+  const now = turn(piece)
+  const parted = (a: PanelPiece, b: PanelPiece): boolean =>
+    steps.some((step, i) => {
+      if (step.kind === 'out' || i > now || ![a, b].every(({ part }) => step.marks.includes(part.mark)))
+        return false
+      const far = ({ box }: PanelPiece): boolean => (step.kind === 'rip' ? box.y0 : box.x0) > step.at - slack
+      return far(a) !== far(b)
+    })
+  return pieces.filter((one) => one !== piece && !parted(one, piece) && (turn(one) < 0 || turn(one) > now))
+}
 
 /** By what they are on the part itself, which runs along its bottom edge first, level from its start at the front, and back to it last. */
 const straightOf = ({ part, outline }: PanelPiece): readonly Straight[] => {
