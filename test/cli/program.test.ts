@@ -1,8 +1,7 @@
-import { execFile, execFileSync, spawnSync } from 'node:child_process'
+import { execFileSync, spawnSync } from 'node:child_process'
 import {
   closeSync,
   copyFileSync,
-  cpSync,
   existsSync,
   mkdtempSync,
   openSync,
@@ -14,11 +13,9 @@ import {
 } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { promisify } from 'node:util'
 import { describe, expect, it } from 'vitest'
 import manifest from '../../package.json'
 import { readPdf } from '../support/read-pdf.ts'
-import { templates } from '../support/templates.ts'
 import { traceply as inProcess } from '../support/traceply.ts'
 import { builtOnce, useBuilt } from './built.ts'
 import { bytesOf } from './reprint-run.ts'
@@ -100,112 +97,6 @@ describe('the command line: exit and words', () => {
         err: '',
       })
   })
-})
-
-describe('same input, same bytes', () => {
-  const places = [
-    { name: 'a', env: { TZ: 'Pacific/Kiritimati', LANG: 'de_DE.UTF-8', LC_ALL: 'de_DE.UTF-8' } },
-    { name: 'deep/er', env: { TZ: 'America/Los_Angeles', LANG: 'tr_TR.UTF-8', LC_ALL: 'C', COLUMNS: '40' } },
-  ] as const
-  type Place = (typeof places)[number]
-
-  /** The set, the plan and the figures, with the design in a folder of its own. */
-  const asked = (name: string, place: string) => {
-    const cwd = work(`same/${place}`)
-    const [design, out] = [join(cwd, `${name}.yaml`), join(cwd, `${name}.pdf`)]
-    cpSync(template(name), design)
-    return {
-      cwd,
-      out,
-      lines: [
-        ['plot', design, '--out', out, '--json', '--force'],
-        ['figures', design, '--json'],
-        ['figures', design],
-      ],
-    }
-  }
-  interface Said {
-    readonly exit: number | null
-    readonly out: string
-  }
-  const alike = (said: readonly Said[], there: readonly Said[], out: string, thereOut: string): void => {
-    expect(said.map(({ exit }) => exit)).toEqual([0, 0, 0])
-    expect(there.map(({ exit }) => exit)).toEqual([0, 0, 0])
-    expect(there.map((one) => one.out)).toEqual(said.map((one) => one.out))
-    expect(readFileSync(thereOut).equals(readFileSync(out))).toBe(true)
-  }
-  const here = async (name: string) => {
-    const { lines, out } = asked(name, 'here')
-    const said: Said[] = []
-    for (const args of lines) said.push(await inProcess(...args))
-    return { said, out }
-  }
-
-  // an inch file and one in mm, each command in a process of its own
-  it.each([
-    ['quarter-in', places[0]],
-    ['quarter-mm', places[1]],
-  ] as const)(
-    '%s in other processes, folders, time zones and languages; the sources say what is shipped',
-    async (name, where) => {
-      const { said, out } = await here(name)
-      const there = asked(name, where.name)
-      const ran: Said[] = []
-      for (const args of there.lines) ran.push(await traceply(args, { cwd: there.cwd, env: where.env }))
-      alike(said, ran, out, there.out)
-    },
-  )
-
-  /** The shipped program asked for all templates in one process: its own code, but for the call that begins it. */
-  const many = String.raw`
-    const [program, ...names] = process.argv.slice(2)
-    const text = require('node:fs').readFileSync(program, 'utf8')
-    const begun = text.replace(/\nstart\(commands\d*\);\n$/, (call) => '\nmodule.exports = { run: (...said) => runAmong(' + call.slice(7, -3) + ', ...said) };\n')
-    if (begun === text) throw new Error('where does it begin?')
-    const shipped = new (require('node:module'))(program)
-    shipped.paths = module.paths
-    shipped._compile(begun, program)
-    const ask = async (args) => {
-      let out = ''
-      const exit = await shipped.exports.run(args, { out: (said) => { out += said }, err: () => {} })
-      return { exit, out }
-    }
-    const all = async () => {
-      const said = []
-      for (const args of JSON.parse(names[0])) said.push(await ask(args))
-      process.stdout.write(JSON.stringify(said))
-    }
-    all()
-  `
-  const manyAt = new Map<Place, Promise<ReadonlyMap<string, readonly Said[]>>>()
-  const saidAt = (where: Place): Promise<ReadonlyMap<string, readonly Said[]>> => {
-    const before = manyAt.get(where)
-    if (before) return before
-    const script = join(work(), 'many.cjs')
-    writeFileSync(script, many)
-    const all = templates.map((name) => asked(name, where.name))
-    const args = [join(root(), 'dist', 'program.cjs'), JSON.stringify(all.flatMap(({ lines }) => lines))]
-    const env = { PATH: process.env.PATH, HOME: root(), ...where.env }
-    const now = promisify(execFile)(process.execPath, [script, ...args], {
-      cwd: all[0]!.cwd,
-      env,
-      maxBuffer: 2 ** 28,
-    }).then(({ stdout }) => {
-      const said: readonly Said[] = JSON.parse(stdout)
-      return new Map(templates.map((name, i) => [name, said.slice(3 * i, 3 * i + 3)]))
-    })
-    manyAt.set(where, now)
-    return now
-  }
-
-  it.each(templates.map((name) => [name] as const))(
-    '%s in two other places, by the shipped program',
-    async (name) => {
-      const { said, out } = await here(name)
-      for (const where of places)
-        alike(said, (await saidAt(where)).get(name)!, out, join(work(`same/${where.name}`), `${name}.pdf`))
-    },
-  )
 })
 
 it('of six runs at once to one place one wins and the others keep it', async () => {
@@ -291,7 +182,7 @@ describe('words that cannot be printed', () => {
     skip(!existsSync('/dev/full'), 'no /dev/full here')
     const handle = openSync('/dev/full', 'w')
     try {
-      expect(await traceply(['figures', template('pair-mm')], { stdout: handle })).toEqual({
+      expect(await traceply(['new', 'quarter'], { stdout: handle })).toEqual({
         exit: 2,
         signal: null,
         out: '',
@@ -317,8 +208,8 @@ describe('words that cannot be printed', () => {
       return [status, stderr]
     }
     const said = [2, 'cannot print: standard output is closed\n']
-    const quiet = ['figures', template('quarter-mm')]
-    expect(by('sh', '>&-', 'pipe', ...quiet)).toEqual(said)
+    const quiet = ['new', 'flat']
+    expect(by('sh', '>&-', 'pipe', 'figures', template('quarter-mm'))).toEqual(said)
     expect(by('sh', '>&-', 'pipe', 'new', 'quarter')).toEqual(said)
     expect(by('sh', '>&-', 'pipe', '--help')).toEqual(said)
     expect(by('sh', '>&-', 'pipe', 'square', '--out', out)).toEqual(said)
@@ -370,7 +261,7 @@ describe('the program', () => {
   })
 
   it('waits for what another program is slow to pipe in', () => {
-    const program = `'${process.execPath}' '${join(root(), 'dist', 'traceply.cjs')}' figures -`
+    const program = `'${process.execPath}' '${join(root(), 'dist', 'traceply.cjs')}' offsets -`
     const design = template('quarter-mm')
     const slow = `(sleep 1; head -3 '${design}'; sleep 1; tail -n +4 '${design}') | ${program}`
     const piped = execFileSync('sh', ['-c', slow], { encoding: 'utf8' })
@@ -429,25 +320,26 @@ describe('the program', () => {
   })
 
   it('runs as it is now, whatever was kept of another one', () => {
-    const design = join(root(), 'templates', 'quarter-in.yaml')
     const alone = mkdtempSync(join(tmpdir(), 'traceply-alone-'))
     const env = { ...process.env, NODE_COMPILE_CACHE: join(alone, 'kept') }
-    const figures = (): string =>
-      execFileSync(process.execPath, [join(alone, 'traceply.cjs'), 'figures', design], {
+    const starter = (): string =>
+      execFileSync(process.execPath, [join(alone, 'traceply.cjs'), 'new', 'quarter'], {
         encoding: 'utf8',
         env,
       })
     try {
-      for (const name of ['traceply.cjs', 'figures.cjs'])
+      for (const name of ['traceply.cjs', 'program.cjs'])
         copyFileSync(join(root(), 'dist', name), join(alone, name))
-      const whole = figures()
-      expect(figures()).toBe(whole)
+      const whole = starter()
+      expect(starter()).toBe(whole)
       // of the same length
-      const program = readFileSync(join(alone, 'figures.cjs'), 'utf8')
-      const changed = program.replaceAll('lengths in inches', 'lengths in INCHES')
+      const program = readFileSync(join(alone, 'program.cjs'), 'utf8')
+      const changed = program.replaceAll('outside to outside of the sides', 'outside to OUTSIDE of the sides')
       expect(changed).not.toBe(program)
-      writeFileSync(join(alone, 'figures.cjs'), changed)
-      expect(figures()).toBe(whole.replace('lengths in inches', 'lengths in INCHES'))
+      writeFileSync(join(alone, 'program.cjs'), changed)
+      expect(starter()).toBe(
+        whole.replace('outside to outside of the sides', 'outside to OUTSIDE of the sides'),
+      )
       // what is kept is damaged
       for (const name of readdirSync(alone, { recursive: true, encoding: 'utf8' })) {
         const path = join(alone, name)
@@ -458,7 +350,9 @@ describe('the program', () => {
           bytes.map((b, i) => (i % 997 === 500 ? b ^ 4 : b)),
         )
       }
-      expect(figures()).toBe(whole.replace('lengths in inches', 'lengths in INCHES'))
+      expect(starter()).toBe(
+        whole.replace('outside to outside of the sides', 'outside to OUTSIDE of the sides'),
+      )
     } finally {
       rmSync(alone, { recursive: true })
     }
