@@ -8,6 +8,7 @@ import { type FreeFloor, freeFloor, type Stored, storedSets, storings } from './
 import { type Cost, costLines } from './list/cost.ts'
 import type { CostedLine } from './list/line.ts'
 import { type BoughtPanels, shoppingList } from './list/list.ts'
+import { type CutPipe, cutPipes } from './list/pipes.ts'
 import { screwDiameter, screwHead } from './list/screw-sort.ts'
 import { designScrews, type RampScrews } from './list/screws.ts'
 import { type Moving, moveRamp } from './moving.ts'
@@ -38,6 +39,7 @@ export interface StockTaking {
   /** null where the design does not say how large the garage is */
   readonly floor: FreeFloor | null
   readonly moving: readonly Moving[]
+  readonly pipes: readonly CutPipe[]
 }
 
 export const takeStock = (
@@ -82,6 +84,7 @@ export const takeStock = (
     sets,
     floor: design.space ? freeFloor(design.space, sets) : null,
     moving,
+    pipes: cutPipes(design, solved),
   }
 }
 

@@ -122,7 +122,8 @@ const fill = (
     }
     blocks.forEach((block, i) => {
       if (block.kind === 'fixed') {
-        const needed = block.withNext ? block.height + leastOf(blocks[i + 1]) : block.height
+        const chain = block.withNext ? chainOf(blocks, i) : block.height
+        const needed = chain <= tall ? chain : block.height + leastOf(blocks[i + 1])
         if (block.height > tall + slack)
           throw new RangeError(`a block ${block.height} mm high fits no page of ${tall} mm`)
         if (y - needed < bottom - slack && y < window.y1) turn()
@@ -170,6 +171,14 @@ const footOf = (window: Box, { title, code, lengths }: Foot, part: string, page:
     ],
     { ...tableStyle, size: footSize },
   )
+
+/** A block and all that stands with it, one after the other. */
+const chainOf = (blocks: readonly Block[], from: number): number => {
+  let [sum, i] = [0, from]
+  for (let block = blocks[i]; block?.kind === 'fixed' && block.withNext; block = blocks[++i])
+    sum += block.height
+  return sum + leastOf(blocks[i])
+}
 
 /** What must stand with a head: the next block, or a table's head and three rows. */
 const leastOf = (block: Block | undefined): number => {

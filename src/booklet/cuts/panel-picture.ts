@@ -121,13 +121,24 @@ const stopsOf = (
 
 const restMarks = ({ rest }: Panel, ratio: number, units: Units): Drawing => {
   if (!rest) return []
-  const words = `left: ${showLength(rest.x1 - rest.x0, units)} × ${showLength(rest.y1 - rest.y0, units)}`
+  const extent = `${showLength(rest.x1 - rest.x0, units)} × ${showLength(rest.y1 - rest.y0, units)}`
   const [x, y] = [((rest.x0 + rest.x1) / 2) * ratio, ((rest.y0 + rest.y1) / 2) * ratio]
-  const fits =
-    (rest.x1 - rest.x0) * ratio > textWidth(words, size, 'regular') + 4 &&
-    (rest.y1 - rest.y0) * ratio > 3 * size
-  return fits ? [text('note', { x, y: y - size / 2 }, size, words, { align: 'middle', grey: 0.25 })] : []
+  const [wide, high] = [(rest.x1 - rest.x0) * ratio, (rest.y1 - rest.y0) * ratio]
+  // numbers of cuts stand on its edges
+  const ways = [[`left: ${extent}`], ['left:', extent]].filter(
+    (lines) =>
+      Math.max(...lines.map((line) => textWidth(line, size, 'regular'))) + besideWords <= wide &&
+      (2 * lines.length + 1) * size < high,
+  )
+  return (ways[0] ?? []).map((line, i, all) =>
+    text('note', { x, y: y - size / 2 + (all.length - 1 - 2 * i) * 0.8 * size }, size, line, {
+      align: 'middle',
+      grey: 0.25,
+    }),
+  )
 }
+/** Around the words of what is left, mm. */
+const besideWords = 8
 
 /** Which way the grain runs: an arrow both ways along the upper edge, outside of the panel. */
 const grainMarks = ({ size: [width, length], sheet }: Panel, ratio: number): Drawing => {

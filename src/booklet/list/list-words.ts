@@ -29,7 +29,7 @@ const leastKept = 300
 
 /** What is left that is worth keeping, the largest first: `38 × 89 timber: 1180 mm, 2 of 430 mm`, `18 plywood: 620 × 1220 mm`. */
 export const leftWords = (
-  { timber, panels }: Pick<StockTaking, 'timber' | 'panels'>,
+  { timber, panels, pipes }: Pick<StockTaking, 'timber' | 'panels' | 'pipes'>,
   units: Units,
 ): readonly string[] => [
   ...(panels ?? []).flatMap(({ name, rests }) =>
@@ -49,6 +49,12 @@ export const leftWords = (
         .filter((left) => left >= leastKept)
         .sort((a, b) => b - a)
         .map((left) => rounded(left, units)),
+    ),
+  ),
+  ...pipes.flatMap(({ name, lefts }) =>
+    leftLine(
+      name,
+      lefts.filter((left) => left >= leastKept).map((left) => rounded(left, units)),
     ),
   ),
 ]

@@ -1,4 +1,4 @@
-import type { Coping, Design, Sheet } from '../../design/design.ts'
+import type { Design, Sheet } from '../../design/design.ts'
 import { straightOf } from '../../design/kind-traits.ts'
 import { inch } from '../../geometry/inch.ts'
 import { ownUnits } from '../../length/own-units.ts'
@@ -7,9 +7,9 @@ import { rounded } from '../../ramp/check/offer.ts'
 import type { Flat, WholeDesign } from '../../ramp/ramp.ts'
 import type { Moving } from '../moving.ts'
 import { type SectionPlan, sectionWords } from '../timber/boards.ts'
-import { cutBoards } from '../timber/cutting.ts'
 import type { ListLine } from './line.ts'
 import { ownedLines } from './owned-lines.ts'
+import { cutPipes } from './pipes.ts'
 import { screwHead, screwSize } from './screw-sort.ts'
 import { bySize, type RampScrews } from './screws.ts'
 
@@ -61,7 +61,7 @@ const panelLines = ({ units }: Design, { panels }: Bought): readonly ListLine[] 
     what: `${name}, ${showLength(size[0], units)} × ${rounded(size[1], units)}`,
     count,
     unit: 'panel',
-    note: '',
+    note: sheet.material === 'steel' ? 'or a piece that is cut to size' : '',
     priced: { kind: 'sheet', sheet },
   }))
 
@@ -81,43 +81,19 @@ const timberLines = ({ units }: Design, { timber }: Bought): readonly ListLine[]
     }),
   )
 
-/** Pipes of one sort are cut from common lengths. */
-const pipeLines = ({ stock, units }: Design, { ramps }: WholeDesign): readonly ListLine[] => {
-  const pipes = ramps.filter(({ pipe, design }) => pipe && design.coping)
-  const sort = ({ outside, material }: Coping): string => `${outside} ${material}`
-  return [...new Set(pipes.map(({ design }) => sort(design.coping!)))].flatMap((key) => {
-    const own = pipes.filter(({ design }) => sort(design.coping!) === key)
-    const lengths = own.flatMap(({ pipe }) =>
-      pipe!.pieces.map(({ length }) => Math.round(length * 1e4) / 1e4),
-    )
-    const boards = [...new Set(stock.pipe)].map((length) => ({ length, cost: length }))
-    const { patterns } = cutBoards({
-      wanted: [...new Set(lengths)].map((length) => ({
-        length,
-        count: lengths.filter((one) => one === length).length,
-      })),
-      boards,
-      kerf: stock.kerf,
-      ends: 0,
-    })
-    const { outside, material } = own[0]!.design.coping!
-    return boards.flatMap(({ length }, board): ListLine[] => {
-      const count = patterns.filter((pattern) => pattern.board === board).length
-      return count === 0
-        ? []
-        : [
-            {
-              part: 'pipe',
-              what: `${showLength(outside, units, { decimals: 1 })} ${material} pipe, ${rounded(length, units)} long`,
-              count,
-              unit: 'length',
-              note: 'measure its outside',
-              priced: { kind: 'word', word: 'pipe' },
-            },
-          ]
-    })
-  })
-}
+const pipeLines = (design: Design, solved: WholeDesign): readonly ListLine[] =>
+  cutPipes(design, solved).flatMap(({ name, bought }) =>
+    bought.map(
+      ({ length, count }): ListLine => ({
+        part: 'pipe',
+        what: `${name}, ${rounded(length, design.units)} long`,
+        count,
+        unit: 'length',
+        note: 'measure its outside',
+        priced: { kind: 'word', word: 'pipe' },
+      }),
+    ),
+  )
 
 const screwLines = ({ units }: Design, { screws }: Bought): readonly ListLine[] =>
   bySize(screws).map(({ use, length, count, uses }, i) => ({

@@ -41,7 +41,14 @@ export const buying = (book: Book): Section => {
         `Screws: ${screwsNeeded(book.solved.ramps, design)} are needed in all. Each length is bought by the box of ${screwBoxes.count}, with a tenth more than is needed.`,
         width,
       ),
-      ...(left.length > 0 ? [words(`Left over: ${left.join('; ')}.`, width)] : []),
+      ...(left.length > 0
+        ? [
+            words(
+              `Left over, the largest piece of each panel, board and pipe: ${left.join('; ')}. Smaller strips come beside them.`,
+              width,
+            ),
+          ]
+        : []),
       ...(stock.cost && design.prices
         ? costWords(stock.cost, design.prices).map((line) => words(`Cost, ${line}.`, width))
         : []),

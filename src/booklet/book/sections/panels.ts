@@ -29,9 +29,15 @@ export const panelBlocks = (book: Book): readonly Block[] => {
   const panels = sheets.flatMap((own) => own.panels)
   if (panels.length === 0) return []
   return [
-    part('Panels', width),
-    ...drawnNotes.map((note) => words(note, width)),
-    ...grainWords(book).map((said) => check(said, width)),
+    // on the page of the first panel
+    {
+      ...stack([
+        part('Panels', width),
+        ...drawnNotes.map((note) => words(note, width)),
+        ...grainWords(book).map((said) => check(said, width)),
+      ]),
+      withNext: true,
+    },
     ...panels.flatMap((panel) => panelOf(book, panel, panels.length)),
   ]
 }

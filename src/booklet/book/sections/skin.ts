@@ -30,6 +30,7 @@ const skinOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
   return [
     ...(isCurved(ramp)
       ? [
+          ...(book.several ? [part(ofRamp(book, 'Before the first layer', ramp), width)] : []),
           caution(
             'Bent skin is a spring: hold it down until it is screwed, and keep your face away from its free end.',
             width,
