@@ -1,6 +1,6 @@
-import { boxGrow, boxOverlaps, pointsBounds, segmentBounds } from '../../geometry/bounds.ts'
+import { type Box, boxGrow, boxOverlaps, pointsBounds, segmentBounds } from '../../geometry/bounds.ts'
 import { segmentDistance } from '../../geometry/nearest.ts'
-import { pathSegments } from '../../geometry/path.ts'
+import { pathSegments, type Segment } from '../../geometry/path.ts'
 import { type Point, pointBetween, pointCross, pointDistance, pointSubtract } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { screwRing } from '../../pattern/timber-marks.ts'
@@ -31,12 +31,16 @@ const enough = 8
  * mark beside that; each moved off the cut line and the screws of timbers where these lie. A joint too short for
  * verniers has none.
  */
-export const jointShares =
-  (pattern: Pattern) =>
-  ([a, b]: readonly [Point, Point], snap: number | null, pages: readonly [number, number]): JointShares => {
+export const jointShares = (pattern: Pattern) => {
+  const around = aroundOf(pattern)
+  return (
+    [a, b]: readonly [Point, Point],
+    snap: number | null,
+    pages: readonly [number, number],
+  ): JointShares => {
     const length = pointDistance(a, b)
     const pairHalf = pairRadius(pages)
-    const { clear, strikes } = clearOf(pattern, [a, b], Math.max(vernierReach, pairHalf))
+    const { clear, strikes } = clearOf(around, [a, b], Math.max(vernierReach, pairHalf))
     /** the share that keeps farthest from these; the first of equals */
     const best = (shares: readonly number[], reach: number): number =>
       shares
@@ -74,10 +78,13 @@ export const jointShares =
       return most
     }
     const places = Array.from({ length: Math.floor(length / step) }, (_, i) => ((i + 0.5) * step) / length)
-    const verniersBy = (middle: number): readonly number[] =>
-      [middle, ...places.toSorted((p, q) => Math.abs(p - middle) - Math.abs(q - middle))].filter(
-        (t) => isInner(t) && off(t, crosses, apart.vernierCross) && off(t, snaps, apart.vernierSnap),
-      )
+    const hasRoom = (t: number): boolean =>
+      isInner(t) && off(t, crosses, apart.vernierCross) && off(t, snaps, apart.vernierSnap)
+    const roomy = places.filter(hasRoom)
+    const verniersBy = (middle: number): readonly number[] => [
+      ...[middle].filter(hasRoom),
+      ...nearestFirst(roomy, middle),
+    ]
     const verniers = ((): readonly number[] => {
       const [lower, upper] = usual.map(verniersBy) as [readonly number[], readonly number[]]
       let found: readonly number[] = []
@@ -116,6 +123,19 @@ export const jointShares =
     const pairs = pairPlaces.filter((t) => verniers.every((vernier) => besideVernier(t, vernier)))
     return { crosses, verniers, pair: best(pairs.length > 0 ? pairs : pairShares, pairHalf) }
   }
+}
+
+/** Rising numbers in the order of how near they lie to one; the lower one first of two that lie as near. */
+const nearestFirst = (rising: readonly number[], middle: number): readonly number[] => {
+  let above = rising.findIndex((t) => t >= middle)
+  if (above < 0) above = rising.length
+  const found: number[] = []
+  for (let below = above - 1; found.length < rising.length; )
+    if (above === rising.length || (below >= 0 && middle - rising[below]! <= rising[above]! - middle))
+      found.push(rising[below--]!)
+    else found.push(rising[above++]!)
+  return found
+}
 
 const pairShares = [
   ...[0.43, 0.57, 0.45, 0.55, 0.48, 0.52, 0.41, 0.59],
@@ -135,31 +155,50 @@ interface Clear {
   readonly strikes: (t: number) => number
 }
 
+/** What the joints of a pattern keep off. */
+interface Around {
+  readonly segments: readonly { readonly segment: Segment; readonly bounds: Box }[]
+  readonly rounds: readonly { readonly at: Point; readonly radius: number }[]
+}
+
+const aroundOf = (pattern: Pattern): Around => {
+  // joints between pieces of a side are sawn too
+  const sawn = pattern.marks.flatMap((mark) =>
+    mark.kind === 'stroke' && mark.layer === 'cut' ? pathSegments(mark.path) : [],
+  )
+  return {
+    segments: [...pathSegments(pattern.outline), ...sawn].map((segment) => ({
+      segment,
+      bounds: segmentBounds(segment),
+    })),
+    rounds: [
+      ...pattern.screws.flatMap(({ middles }) => middles.map((at) => ({ at, radius: screwRing }))),
+      // a mark reaches from the joint line into the air round a named point
+      ...pattern.points.map(({ at }) => ({ at, radius: pointRoom + markHeight })),
+    ],
+  }
+}
+
 /** No reach is larger than `farthest`. */
-const clearOf = (pattern: Pattern, [a, b]: readonly [Point, Point], farthest: number): Clear => {
+const clearOf = (pattern: Around, [a, b]: readonly [Point, Point], farthest: number): Clear => {
   const length = pointDistance(a, b)
   const across = { x: (b.x - a.x) / length, y: (b.y - a.y) / length }
   // farther off than this nothing matters
   const beyond = enough + farthest
   const around = boxGrow(pointsBounds([a, b]), beyond)
   const middle = pointBetween(a, b, 0.5)
-  // joints between pieces of a side are sawn too
-  const sawn = pattern.marks.flatMap((mark) =>
-    mark.kind === 'stroke' && mark.layer === 'cut' ? pathSegments(mark.path) : [],
-  )
-  const segments = [...pathSegments(pattern.outline), ...sawn].filter(
-    (segment) =>
-      boxOverlaps(segmentBounds(segment), around) && segmentDistance(segment, middle) < length / 2 + beyond,
-  )
-  const round = (at: Point, radius: number) => {
-    const away = pointSubtract(at, a)
-    return { along: away.x * across.x + away.y * across.y, beside: pointCross(across, away), radius }
-  }
-  const marks = [
-    ...pattern.screws.flatMap(({ middles }) => middles.map((at) => round(at, screwRing))),
-    // a mark reaches from the joint line into the air round a named point
-    ...pattern.points.map(({ at }) => round(at, pointRoom + markHeight)),
-  ].filter(({ beside, radius }) => Math.abs(beside) - radius < enough)
+  const segments = pattern.segments
+    .filter(
+      ({ segment, bounds }) =>
+        boxOverlaps(bounds, around) && segmentDistance(segment, middle) < length / 2 + beyond,
+    )
+    .map(({ segment }) => segment)
+  const marks = pattern.rounds
+    .map(({ at, radius }) => {
+      const away = pointSubtract(at, a)
+      return { along: away.x * across.x + away.y * across.y, beside: pointCross(across, away), radius }
+    })
+    .filter(({ beside, radius }) => Math.abs(beside) - radius < enough)
   const look = (t: number, reach: number): number => {
     let room: number = enough
     // so near to each other that no line runs between two of them unseen

@@ -25,6 +25,8 @@ export interface Joint {
   readonly pair: Point
 }
 
+type JointLine = Pick<Joint, 'line' | 'crosses' | 'verniers' | 'pair'>
+
 /** Where marks lie on a joint line, as shares of it. */
 export interface JointShares {
   readonly crosses: readonly number[]
@@ -111,6 +113,8 @@ export const tilesOf = (
   const firstRow = cells[0]!.row
   const leftmost = Math.min(...cells.map((cell) => cell.column))
   const tileNumbers = new Map(cells.map((cell, i) => [cellKey(cell), first.number + i]))
+  /** found once, for both of its pages */
+  const known = new Map<string, JointLine>()
   return cells.map((cell): Tile => {
     const { column, row } = cell
     const [x0, y0] = [column * px, row * py]
@@ -143,10 +147,16 @@ export const tilesOf = (
         y1 - trimmed('top'),
       ),
       joints: neighbours.map(({ edge, over, neighbour }): Joint => {
-        const line = corners(lattice, frameLine(inner, edge))
-        const upright = edge === 'left' || edge === 'right'
-        const snap = upright ? (snapAt(row) - half) / (lattice.height - 2 * half) : null
-        return { edge, over, neighbour, line, ...jointPoints(line, sharesOf(line, snap, [own, neighbour])) }
+        const key = [own, neighbour].sort((a, b) => a - b).join()
+        let joint = known.get(key)
+        if (!joint) {
+          const line = corners(lattice, frameLine(inner, edge))
+          const upright = edge === 'left' || edge === 'right'
+          const snap = upright ? (snapAt(row) - half) / (lattice.height - 2 * half) : null
+          joint = { line, ...jointPoints(line, sharesOf(line, snap, [own, neighbour])) }
+          known.set(key, joint)
+        }
+        return { edge, over, neighbour, ...joint }
       }),
       snap: corners(lattice, [x0, y0 + snapAt(row), x1, y0 + snapAt(row)]),
     }
