@@ -28,8 +28,12 @@ export const codedLetters = (): readonly (readonly [code: number, letter: string
   ...Array.from({ length: 96 }, (_, i) => [160 + i, String.fromCharCode(160 + i)] as const),
 ]
 
+/** Most texts: each letter is its own code. */
+const plain = /^[ -~]*$/
+
 /** Whether our own face can print the text, accents composed (NFC). */
 export const isCoded = (text: string): boolean => {
+  if (plain.test(text)) return true
   for (const letter of text.normalize('NFC')) if (letterCode(letter) === undefined) return false
   return true
 }

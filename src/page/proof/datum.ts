@@ -6,7 +6,7 @@ import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { affineIdentity } from '../../geometry/affine.ts'
 import { type Box, boxGrow, boxOverlaps, pointsBounds, segmentBounds } from '../../geometry/bounds.ts'
-import { boxCorners, convexContains } from '../../geometry/clip.ts'
+import { convexContains } from '../../geometry/clip.ts'
 import { polygonInside } from '../../geometry/contains.ts'
 import { inch } from '../../geometry/inch.ts'
 import { segmentDistance } from '../../geometry/nearest.ts'
@@ -17,7 +17,7 @@ import { showLength } from '../../length.ts'
 import { levelStyle } from '../../pattern/heights.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
-import { clearUnder, type Occupancy, occupancyOf, occupyUnder } from '../room/occupancy.ts'
+import { clearIn, type Occupancy, occupancyOf, occupyUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import { labelWords } from '../tile/label-marks.ts'
 import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
@@ -153,11 +153,7 @@ const datumPlaces = (
   const cell = tileCell(tile)
   const room = roomOf(tile, pattern, own)
   const free = (box: Box): boolean =>
-    box.x0 >= cell.x0 &&
-    box.x1 <= cell.x1 &&
-    box.y0 >= cell.y0 &&
-    box.y1 <= cell.y1 &&
-    clearUnder(room, boxCorners(box), 1)
+    box.x0 >= cell.x0 && box.x1 <= cell.x1 && box.y0 >= cell.y0 && box.y1 <= cell.y1 && clearIn(room, box, 1)
   const [xs, ys] = [tile.cell.map((p) => p.x), tile.cell.map((p) => p.y)]
   const around = boxGrow(pointsBounds(tile.cell), clear)
   const near = outline.filter((segment) => boxOverlaps(segmentBounds(segment), around))

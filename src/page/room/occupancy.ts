@@ -55,6 +55,9 @@ export const occupyUnder = (
 export const takenUnder = (map: Occupancy, corners: readonly Point[], kinds: number): number =>
   countUnder(map, corners, kinds, Number.POSITIVE_INFINITY)
 
+/** Whether no square of a box carries one of the kinds. */
+export const clearIn = (map: Occupancy, box: Box, kinds: number): boolean => countIn(map, box, kinds, 1) === 0
+
 /** Whether none does: quicker asked than how many. */
 export const clearUnder = (map: Occupancy, corners: readonly Point[], kinds: number): boolean =>
   countUnder(map, corners, kinds, 1) === 0
