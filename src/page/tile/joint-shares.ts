@@ -109,14 +109,10 @@ export const jointShares = (pattern: Pattern) => {
       if (hit === 0) return found
       // one that can be read is better than two that cannot
       const single = [...lower, ...upper]
-        .map((t) => ({ t, hit: strikes(t) }))
-        .filter((one) => one.hit < hit)
-        .map((one) => ({
-          ...one,
-          room: Math.min(clear(one.t, vernierReach), pairRoom(one.t, one.t, enough)),
-        }))
+        .filter((t) => strikes(t) === 0)
+        .map((t) => ({ t, room: Math.min(clear(t, vernierReach), pairRoom(t, t, enough)) }))
         .filter(({ room }) => room > Number.NEGATIVE_INFINITY)
-        .sort((p, q) => p.hit - q.hit || q.room - p.room)[0]
+        .sort((p, q) => q.room - p.room)[0]
       if (single) return [single.t]
       return hit === onLine ? [] : found
     })()
