@@ -71,8 +71,10 @@ export const shapeOf = (
   const map = affineThen(turned, affineTranslate(-x0, -y0))
   const placed = loose.map(({ x, y }) => ({ x: x - x0, y: y - y0 }))
   const level = square && turn % 90 === 0
+  const { rows, columns, grown } = level
+    ? boxProfiles(x1 - x0, y1 - y0, kerf)
+    : profilesOf(over ? placed.reverse() : placed, kerf)
   return {
-    ...(level ? boxProfiles(x1 - x0, y1 - y0, kerf) : profilesOf(over ? placed.reverse() : placed, kerf)),
     turn,
     over,
     map,
@@ -80,6 +82,9 @@ export const shapeOf = (
     height: y1 - y0,
     square: level,
     corner: square ? { x: 0, y: 0 } : affineApply(map, start),
+    rows,
+    columns,
+    grown,
   }
 }
 
