@@ -57,10 +57,13 @@ const frameOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
       { width: ramp.length, height: ramp.width },
     ),
     part(ofRamp(book, 'Steps', ramp), width),
-    caution(
-      `${people} people lift and turn the frame, ${massRange({ least, most }, units)}; nobody stands under it.`,
-      width,
-    ),
+    {
+      ...caution(
+        `${people} people lift and turn the frame, ${massRange({ least, most }, units)}; nobody stands under it.`,
+        width,
+      ),
+      withNext: true,
+    },
     ...endsOf(book, ramp),
     ...frameSteps(book, ramp),
     check(
