@@ -19,6 +19,13 @@ export interface PatternDistance {
   readonly onWood: boolean
 }
 
+/** What a straight edge is called, beside it. */
+export interface EdgeName {
+  readonly words: string
+  readonly from: Point
+  readonly to: Point
+}
+
 /** Words in a box that stand whole on a page, or elsewhere along what they name. */
 export interface PatternLabel {
   readonly words: string
@@ -58,6 +65,8 @@ export interface Pattern {
   readonly quiet: Drawing
   /** marks that lie on the part */
   readonly marks: Drawing
+  /** straight edges that have a name; its place is tried on the right of their way first, where no wood is */
+  readonly edgeNames: readonly EdgeName[]
   /** heights, each at its own level */
   readonly levels: readonly PatternLevel[]
   /** what its timbers are called */

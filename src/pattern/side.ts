@@ -1,18 +1,18 @@
 import type { Units } from '../design/design.ts'
 import { stroke, text } from '../drawing/drawing.ts'
-import { circle, type Path, pathOf, pathSegments, segmentsPath } from '../geometry/path.ts'
+import { circle, type Path, pathOf, pathSegments, type Segment, segmentsPath } from '../geometry/path.ts'
 import { pointDistance } from '../geometry/point.ts'
 import { pathSample } from '../geometry/sample.ts'
 import { showLength } from '../length.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
 import { middleRise } from '../ramp/curve/middle-rise.ts'
 import type { SolvedQuarter } from '../ramp/ramp.ts'
-import type { Side } from '../ramp/side/side.ts'
+import type { Edge, Side } from '../ramp/side/side.ts'
 import { pieceLetters } from '../ramp/splice/splice.ts'
 import { spliceWords } from '../ramp/splice/splice-words.ts'
 import { steepnessWord } from '../ramp/steepness.ts'
 import { heightLevels } from './heights.ts'
-import type { Pattern, PatternDistance } from './pattern.ts'
+import type { EdgeName, Pattern, PatternDistance } from './pattern.ts'
 import { letters, pens } from './pens.ts'
 import { reliefHole } from './relief-hole.ts'
 import { plateMarks, spliceLabels, spliceMarks } from './splice-marks.ts'
@@ -55,16 +55,8 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
           ]
         : []),
       ...[transition.toe, transition.lip].map((at) => stroke('mark', circle(at, pointRing), pens.mark)),
-      text('datum', { x: 60, y: -letters.small - 4.5 }, letters.small, "panel's own edge: no cut"),
-      ...(transition.toe.y >= 16
-        ? [
-            text('datum', { x: -4.5, y: transition.toe.y / 2 }, letters.small, 'front edge', {
-              angle: Math.PI / 2,
-              align: 'middle',
-            }),
-          ]
-        : []),
     ],
+    edgeNames: side.edges.flatMap(edgeNames),
     levels: heightLevels(ramp, units),
     labels: [
       ...timbers.map((timber, i) => timberLabel(timber, i + 1, spliced[i])),
@@ -84,6 +76,24 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
     ],
     distances: sideDistances(ramp),
     facts: sideFacts(ramp, units),
+  }
+}
+
+/** Of an edge's own straight lines, in the way of the outline. */
+const edgeNames = ({ name, path }: Edge): readonly EdgeName[] => {
+  const of = (words: string, segment: Segment | undefined): readonly EdgeName[] =>
+    segment?.kind === 'line' ? [{ words, from: segment.from, to: segment.to }] : []
+  const [first, second] = pathSegments(path)
+  switch (name) {
+    case 'bottom':
+      return of("panel's own edge: no cut", first)
+    case 'toe':
+      return of('front edge', first)
+    case 'notch':
+      // a round seat has neither
+      return second?.kind === 'line' ? [...of('back wall', first), ...of('floor', second)] : []
+    default:
+      return []
   }
 }
 

@@ -90,7 +90,10 @@ export const offsetsPicture = (
     return pathOf(short ? { x: p.x - 14, y: p.y } : from, p)
   })
   const figures = [...figuresAlong(rows, at), ...figuresUp(rows, at, shortLines)]
-  const frames = found ? calledOut(found, map) : []
+  const figureBoxes = figures.flatMap((mark) =>
+    mark.kind === 'text' ? [pointsBounds(textCorners(mark, affineIdentity))] : [],
+  )
+  const frames = found ? calledOut(found, map, figureBoxes) : []
   const names = markNames(
     marked
       .filter((row) => row.mark === 'LIP' || !found || !isIn(found.box, row.at))
@@ -103,13 +106,7 @@ export const offsetsPicture = (
         y1: room.top,
       },
       paths: [pathMap(outline, map), ...lines, ...frames],
-      boxes: [
-        ...rows.map((row) => dotBox(at(row.at))),
-        ...figures.flatMap((mark) =>
-          mark.kind === 'text' ? [pointsBounds(textCorners(mark, affineIdentity))] : [],
-        ),
-        ...(found ? [found.place] : []),
-      ],
+      boxes: [...rows.map((row) => dotBox(at(row.at))), ...figureBoxes, ...(found ? [found.place] : [])],
     },
   )
   return {
@@ -117,7 +114,7 @@ export const offsetsPicture = (
       group(map, [stroke('note', outline, outlinePen)]),
       ...lines.map((path) => stroke('datum', path, pens.tick)),
       ...figures,
-      ...rows.flatMap((row) => [fill('mark', circle(at(row.at), dot), 0)]),
+      ...rows.map((row) => fill('mark', circle(at(row.at), dot), 0)),
       ...names,
       ...frames.map((path) => stroke('note', path, pens.tick)),
       ...(found ? notchInset(found, rows, corners, outline) : []),
@@ -223,16 +220,22 @@ const notchInset = (
   ]
 }
 
-/** A frame round the notch on the drawing, and a line from it to the inset. */
-const calledOut = ({ place, box }: Inset, small: Affine): readonly Path[] => {
+/** A frame round the notch on the drawing, and a line from it to the inset, over no figure if it can. */
+const calledOut = ({ place, box }: Inset, small: Affine, figures: readonly Box[]): readonly Path[] => {
   const [low, high] = [
     affineApply(small, { x: box.x0, y: box.y0 }),
     affineApply(small, { x: box.x1, y: box.y1 }),
   ]
   const over = place.x1 < low.x
-  const from = { x: over ? low.x : high.x, y: high.y }
-  const to = { x: over ? place.x1 : place.x0, y: place.y1 }
-  return [rectangle(low.x, low.y, high.x, high.y), pathOf(from, to)]
+  const ways = [high.y, low.y].flatMap((y) =>
+    [place.y1, (place.y0 + place.y1) / 2, place.y0].map((end) =>
+      pathOf({ x: over ? low.x : high.x, y }, { x: over ? place.x1 : place.x0, y: end }),
+    ),
+  )
+  const free = ways.find((way) =>
+    figures.every((one) => pathClip(way, boxCorners(boxGrow(one, 0.5))).length === 0),
+  )
+  return [rectangle(low.x, low.y, high.x, high.y), free ?? ways[0]!]
 }
 
 /** Whether a frame stays above the curve's marks and their names. */

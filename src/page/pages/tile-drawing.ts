@@ -5,12 +5,13 @@ import { affineApply, affineIdentity, affineInvert } from '../../geometry/affine
 import { boxGrow, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners, convexContains, pathClip } from '../../geometry/clip.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
-import type { Point } from '../../geometry/point.ts'
+import { type Point, pointDistance } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import { screwMarks, screwRing } from '../../pattern/timber-marks.ts'
 import { screwRoom } from '../cover/shown-marks.ts'
+import { pointRoom } from '../cover/shown-points.ts'
 import { type Datum, datumMarks } from '../proof/datum.ts'
 import { freePlace, mostBorder } from '../room/free-place.ts'
 import { boxCounter, clearUnder, coarser, type Occupancy, occupyUnder } from '../room/occupancy.ts'
@@ -18,6 +19,7 @@ import { occupyPath } from '../room/occupy-path.ts'
 import { anything, keepOff, keepOffPath, on, wordClear, wordRoom } from '../room/word-room.ts'
 import { brokenStrokes, wordZones } from '../tile/clear-zones.ts'
 import { clipMarks } from '../tile/clip-marks.ts'
+import { edgeNames } from '../tile/edge-names.ts'
 import { woodOf } from '../tile/ground.ts'
 import { keepWaste } from '../tile/keep-waste.ts'
 import { labelMarks } from '../tile/label-marks.ts'
@@ -59,7 +61,13 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   )
   for (const corners of jointBlocks(tile)) occupyUnder(room, corners, 0, on.never)
   keepOff(room, [...joints, ...snaps, ...datums], on.never)
-  keepOff(room, [...drawn.quiet, ...drawn.marks], on.rather, tile.toWindow)
+  keepOff(room, drawn.quiet, on.rather, tile.toWindow)
+  keepOff(
+    room,
+    drawn.marks.filter((mark) => mark.kind === 'stroke' && mark.layer !== 'cut'),
+    on.never,
+    tile.toWindow,
+  )
   const named = [...pointNames(pattern, tile, room), ...patternWords(pattern.marks, tile, room)]
   const levels = levelMarks(pattern.levels, tile, room)
   const wood = woodOf(tile, facts.wood)
@@ -74,13 +82,17 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     keepOff(room, more, on.never)
   }
   write(keepWaste(tile, pattern, wood, room))
+  words.push(...edgeNames(pattern, tile, room))
   write(jointWords(tile, room))
   const signs = timberSigns(pattern, tile, room)
   keepOff(room, signs, on.rather)
-  const rulers = rulerMarks(tile, units).filter((mark) =>
+  const rings = ringsOf(tile, pattern)
+  const rulers = rulerMarks(tile, pattern.points[0]!.at, units).filter((mark) =>
     mark.kind === 'text'
       ? wordClear(room, mark, on.never | on.cut | on.rather)
-      : mark.kind === 'stroke' && clearUnder(room, [mark.path.start, mark.path.pieces[0]!.to], on.said),
+      : mark.kind === 'stroke' &&
+        clearUnder(room, [mark.path.start, mark.path.pieces[0]!.to], on.said) &&
+        !rings.some((p) => pointDistance(p, mark.path.start) < pointRoom + tickLength),
   )
   keepOff(room, rulers, on.ruler)
   const snap = snapLabel(tile, facts, room)
@@ -110,6 +122,13 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     ]),
   ]
 }
+
+/** A tick of a ruler is no longer, mm. */
+const tickLength = 4
+
+/** Where a builder measures from, in the window. */
+const ringsOf = (tile: Tile, { points }: Pattern): readonly Point[] =>
+  points.map(({ at }) => tilePoint(tile, at))
 
 /** The lines of a pattern that a tile carries, in the pattern. */
 interface Lines {
@@ -176,7 +195,7 @@ const roomOf = (tile: Tile, pattern: Pattern, { cuts, bands, marks }: Lines): Oc
 /** The snap line's name and its height over the panel's bottom edge, where there is room along it. */
 const snapLabel = (tile: Tile, { units }: TileFacts, room: Occupancy): readonly TextMark[] => {
   const level = Math.abs(tile.snap[0].y - tile.snap[1].y) < 1e-6
-  const words = `snap line ${tile.row}${level ? `: ${showLength(tile.snap[0].y, units)} above the bottom edge` : ''}`
+  const words = `snap line ${tile.row}${level ? `: ${showLength(tile.snap[0].y, units)} above the bottom edge` : '; its ruler begins at TOE'}`
   const cell = tileCell(tile)
   const y = tilePoint(tile, tile.snap[0]).y - 1.2 - letters.small
   const at = (x: number): TextMark => text('joint', { x, y }, letters.small, words) as TextMark

@@ -10,7 +10,14 @@ import type { JointShares } from './tile.ts'
 import { vernierReach } from './vernier.ts'
 
 /** How far the middles of two marks keep apart along a joint, of a vernier and a cross, and of either and the snap line, mm. */
-const apart = { vernierCross: 25, vernierSnap: 20, vernierVernier: 2 * vernierReach + 3, pairSnap: 8 }
+const apart = {
+  vernierCross: 25,
+  vernierSnap: 20,
+  vernierVernier: 2 * vernierReach + 3,
+  pairSnap: 8,
+  /** of a vernier that stands alone */
+  lone: { cross: vernierReach + 5.6, snap: vernierReach + 0.8 },
+}
 
 /** Half of a cross along its joint; air between it, or a vernier, and a pair mark, mm. */
 const crossHalf = 5
@@ -108,7 +115,8 @@ export const jointShares = (pattern: Pattern) => {
       const hit = Math.max(0, ...found.map(strikes))
       if (hit === 0) return found
       // one that can be read is better than two that cannot
-      const single = [...lower, ...upper]
+      const single = Array.from({ length: 2 * places.length }, (_, i) => (i + 0.5) / (2 * places.length))
+        .filter((t) => isInner(t) && off(t, crosses, apart.lone.cross) && off(t, snaps, apart.lone.snap))
         .filter((t) => strikes(t) === 0)
         .map((t) => ({ t, room: Math.min(clear(t, vernierReach), pairRoom(t, t, enough)) }))
         .filter(({ room }) => room > Number.NEGATIVE_INFINITY)

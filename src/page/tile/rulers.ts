@@ -15,12 +15,13 @@ export const rulerStep = (units: Units): { readonly tick: number; readonly figur
 const inset = 12
 
 /**
- * A ruler along the snap line and one up the page, reckoned along the rows from the pattern's origin, not from the page; so
- * neighbours go on counting. In the window as the drawing is read.
+ * A ruler along the snap line and one up the page, reckoned from the corner of the panel's front and bottom edges, not from the page, so
+ * that neighbours go on counting; where rows are turned one along them alone, from the `toe`. In the window as the drawing is read.
  */
-export const rulerMarks = (tile: Tile, units: Units): Drawing => {
+export const rulerMarks = (tile: Tile, toe: Point, units: Units): Drawing => {
   const cell = tileCell(tile)
-  const zero = tilePoint(tile, { x: 0, y: 0 })
+  const turned = Math.abs(tile.toWindow[1]) > 1e-9
+  const zero = tilePoint(tile, turned ? toe : { x: 0, y: 0 })
   const level = tilePoint(tile, tile.snap[0]).y
   const figure = (at: Point, label: string): Mark => text('note', at, letters.small, label, { grey: 0.4 })
   return [
@@ -31,7 +32,7 @@ export const rulerMarks = (tile: Tile, units: Units): Drawing => {
         ...(major && at > cell.x0 + inset + 12 ? [figure({ x: at + 0.8, y: level + 2.4 }, label)] : []),
       ],
     ),
-    ...ruler(cell.y0 + 8, cell.y1 - 8, zero.y, units).flatMap(
+    ...(turned ? [] : ruler(cell.y0 + 8, cell.y1 - 8, zero.y, units)).flatMap(
       ({ at, major, label }): Drawing => [
         stroke(
           'note',
@@ -46,11 +47,11 @@ export const rulerMarks = (tile: Tile, units: Units): Drawing => {
   ]
 }
 
-/** Ticks between two places, `origin` being zero. */
+/** Ticks between two places, `origin` being zero; none before it. */
 const ruler = (from: number, to: number, origin: number, units: Units) => {
   const { tick, figure } = rulerStep(units)
   const every = Math.round(figure / tick)
-  const first = Math.ceil((from - origin) / tick)
+  const first = Math.max(0, Math.ceil((from - origin) / tick))
   const count = Math.max(0, Math.floor((to - origin) / tick) - first + 1)
   return Array.from({ length: count }, (_, k) => {
     const n = first + k

@@ -19,6 +19,10 @@ const chalkRoom = 5
 
 /** A line to be sawn that runs along the snap line, no steeper than this to it, keeps so far off, mm. */
 const cutRoom = 10
+/** Off the rings that a builder measures from, mm; and what one beside a snap line counts, as mm of cut line. */
+const ringRoom = 8
+const ringCost = 30
+
 const steep = Math.tan((20 * Math.PI) / 180)
 const spacing = 4
 
@@ -28,7 +32,7 @@ const spacing = 4
  */
 export const snapHeight = (
   { lattice, cells }: Coverage,
-  { cut, length, height: panel }: Pattern,
+  { cut, points, length, height: panel }: Pattern,
   units: Units,
 ): ((row: number) => number) => {
   const bottom = pathOf({ x: 0, y: 0 }, { x: length, y: 0 })
@@ -36,6 +40,7 @@ export const snapHeight = (
   const pieces = [cut, bottom].flatMap((path) =>
     levelPieces(pathSample(path, spacing).map((p) => affineApply(lattice.toFrame, p))),
   )
+  const rings = points.map(({ at }) => affineApply(lattice.toFrame, at))
   const middle = lattice.height / 2
   const step = level ? (units === 'in' ? inch / 2 : 10) : 4
   return (row) => {
@@ -47,10 +52,12 @@ export const snapHeight = (
     const own = pieces.filter(
       ({ x, y }) => x > left && x < right && Math.abs(y - low - middle) < near + spacing,
     )
+    const ownRings = rings.filter(({ x }) => x > left && x < right)
     /** mm of line beside a snap line at a height of the frame, on the pages of the row; less for what is steeper to it */
     const beside = (y: number): number => {
       let sum = 0
       for (const piece of own) if (Math.abs(piece.y - y) < cutRoom) sum += piece.beside
+      for (const ring of ownRings) if (Math.abs(ring.y - y) < ringRoom) sum += ringCost
       return sum
     }
     // of the panel's bottom edge in the frame, where rows are level

@@ -1,0 +1,58 @@
+import { text } from '../../drawing/drawing.ts'
+import { type TextMark, textCorners } from '../../drawing/text-box.ts'
+import { textWidth } from '../../drawing/text-width.ts'
+import { affineIdentity } from '../../geometry/affine.ts'
+import { pathClip } from '../../geometry/clip.ts'
+import { pathOf } from '../../geometry/path.ts'
+import { type Point, pointAngle, pointBetween, pointDistance, pointToward } from '../../geometry/point.ts'
+import type { Pattern } from '../../pattern/pattern.ts'
+import { letters } from '../../pattern/pens.ts'
+import type { Occupancy } from '../room/occupancy.ts'
+import { keepOff, on, wordClear } from '../room/word-room.ts'
+import { type Tile, tileCell, tilePoint } from './tile.ts'
+import { bandReach } from './waste-band.ts'
+
+/** Where along what a page shows of an edge its name is tried, and how far off it, mm. */
+const shares = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9]
+const offs = [1.4, 2.4, bandReach + 1, bandReach + 2.2]
+
+/** The names of the edges that this page shows, along them, off all that lies there; one without room is left out. */
+export const edgeNames = (pattern: Pattern, tile: Tile, room: Occupancy): readonly TextMark[] =>
+  pattern.edgeNames.flatMap(({ words, from, to }) => {
+    const shown = pathClip(pathOf(from, to), tile.cell)[0]
+    if (!shown) return []
+    const [a, b] = [tilePoint(tile, shown.start), tilePoint(tile, shown.pieces[0]!.to)]
+    const wide = textWidth(words, letters.small, 'regular')
+    if (pointDistance(a, b) < Math.min(wide, leastShown)) return []
+    const places = [-1, 1].flatMap((side) =>
+      offs.flatMap((off) => shares.map((share) => nameAt(words, a, b, share, side * off))),
+    )
+    const found = places.find(
+      (word) => inCell(word, tile) && wordClear(room, word, on.never | on.cut | on.rather),
+    )
+    if (!found) return []
+    keepOff(room, [found], on.never)
+    return [found]
+  })
+
+/** Less of an edge that is longer than its name needs none, mm. */
+const leastShown = 40
+
+/** Along the edge, `off` from it to the left of its way; never upside down. */
+const nameAt = (words: string, a: Point, b: Point, share: number, off: number): TextMark => {
+  const along = pointAngle(a, b)
+  const angle =
+    Math.cos(along) < -1e-9 || (Math.abs(Math.cos(along)) < 1e-9 && Math.sin(along) < 0)
+      ? along + Math.PI
+      : along
+  // the box lies beyond its baseline or before it, as the words are read
+  const near = pointToward(pointBetween(a, b, share), along + Math.PI / 2, off)
+  const above = Math.cos(angle - along) > 0 === off > 0
+  const at = above ? near : pointToward(near, angle - Math.PI / 2, letters.small)
+  return text('datum', at, letters.small, words, { angle, align: 'middle' }) as TextMark
+}
+
+const inCell = (word: TextMark, tile: Tile): boolean => {
+  const { x0, y0, x1, y1 } = tileCell(tile)
+  return textCorners(word, affineIdentity).every(({ x, y }) => x >= x0 && y >= y0 && x <= x1 && y <= y1)
+}
