@@ -19,7 +19,10 @@ export const clipMarks = (marks: Drawing, tile: Tile): Drawing =>
             )
             ? [mark]
             : []
-          : pathClip(mark.path, tile.window).map((path) => ({ ...mark, path }))
+          : // a joint of pieces in what is trimmed or covered alone would lie beside the line to trim on: the next page has it
+            mark.layer === 'cut' && pathClip(mark.path, tile.cell).length === 0
+            ? []
+            : pathClip(mark.path, tile.window).map((path) => ({ ...mark, path }))
       case 'fill':
         return pathSegments(mark.path).every((s) => convexContains(tile.cell, s.from)) ? [mark] : []
       case 'text':

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest'
-import { type Drawing, stroke, text } from '../../../src/drawing/drawing.ts'
+import { type Drawing, layers, stroke, text } from '../../../src/drawing/drawing.ts'
 import { affineApply, affineInvert } from '../../../src/geometry/affine.ts'
-import { convexContains } from '../../../src/geometry/clip.ts'
+import { convexContains, pathClip } from '../../../src/geometry/clip.ts'
 import { pathDistance } from '../../../src/geometry/nearest.ts'
 import { pathOf } from '../../../src/geometry/path.ts'
 import { type Point, pointBetween } from '../../../src/geometry/point.ts'
@@ -37,7 +37,7 @@ it('generated ramps have no two marks nearer to each other than stated', () => {
         }
     }
   expect(tiles).toBeGreaterThan(30)
-  expect(flat).toBeLessThan(tiles / 15)
+  expect(flat).toBeLessThan(tiles / 80)
   expect(struck).toBeLessThan(tiles / 60)
   expect(compared).toBeGreaterThan(20_000)
 })
@@ -137,4 +137,32 @@ it('a word that has no room beside its line is left out, and none stands under a
         }
     }
   expect(looked).toBeGreaterThan(60)
+})
+
+it('a joint of pieces is drawn on no page that keeps none of it', () => {
+  let kept = 0
+  for (const [name, from, to] of [
+    ['quarter-mm', 'deck: 500 ', 'deck: 2200 '],
+    ['quarter-in', 'deck: 20 ', 'deck: 90 '],
+  ] as const)
+    for (const paper of ['letter', 'a4'] as const)
+      for (const cover of covers) {
+        const laid = layOut(templateText(name).replace(from, to), paper, cover)!
+        for (const { pattern, tiles } of laid.groups)
+          for (const own of tiles) {
+            const index = laid.plan.pages.findIndex((one) => one.tile === `${own.number}`)
+            const back = affineInvert(tileMap(own))
+            const drawn = opened(laid.pages[index]!.draw()).lines.filter(({ order, points }) => {
+              const ends = [points[0]!, points.at(-1)!].map((p) => affineApply(back, p))
+              return (
+                layers[Math.floor(order / 1e6)] === 'cut' &&
+                pattern.joints.some((joint) => ends.every((p) => pathDistance(pathOf(...joint), p) < 1e-6))
+              )
+            })
+            const holds = pattern.joints.some((joint) => pathClip(pathOf(...joint), own.cell).length > 0)
+            expect(drawn.length > 0, `${name} ${paper} ${cover} ${own.number}`).toBe(holds)
+            if (holds) kept++
+          }
+      }
+  expect(kept).toBeGreaterThan(5)
 })
