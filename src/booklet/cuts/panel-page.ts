@@ -72,7 +72,7 @@ const contents = (
   const foot = footOf(panel, count, width, facts)
   const tall = tableHeight(tables[0])
   const least = beside ? tall : Math.min(Math.max(tall, tableHeight(tables[1])), leastTables)
-  const room = top.bottom - foot.top - least - 2 * gap
+  const room = top.bottom - foot.top - least - (beside ? 1.7 : 2) * gap
   const scale = panelScale(panel, { width: left, height: room }, units)
   const picture = legible(panelPicture(panel, scale, units), 'stays')
   const box = drawingBounds(picture)!
@@ -94,7 +94,7 @@ const contents = (
   ])
 }
 /** Of the page's width for a drawing with its cuts beside it. */
-const pictureShare = 0.63
+const pictureShare = 0.6
 
 /** The panel's name, and how its drawing is read. */
 const topOf = (panel: Panel, count: number, { width, height }: Room, units: Units) => {

@@ -20,13 +20,13 @@ export const panelName = (
 /** How the order of cuts is to be read, and how the saw is led. */
 const cutsNotes = [
   'Mark all cuts before the first: they are measured from the edges of the whole panel. Along: the long way, so far from the lower edge. Across: so far from the left end. From edge to edge, or from and to as said, through the part with the pieces named.',
-  'Straight cuts: the circular saw along a clamped guide, its blade beside the line, on the side that is named. Jigsaw: on the WASTE side. STOP: where the cut, seen from above, comes to the corner; a hand saw does the rest.',
+  'Straight cuts: the circular saw along a guide that is clamped on the piece, its blade beside the line, on the side that is named. Jigsaw: on the WASTE side. STOP: where the cut, seen from above, comes to the corner; a hand saw does the rest.',
 ] as const
 export const stepsNote = cutsNotes.join(' ')
 
 /** How a drawing of a panel is to be read, line by line. */
 export const drawnNotes: readonly string[] = [
-  'The long side lies from left to right. Each piece has a ringed corner: measure it from the left end and from the lower edge. Of a side it is the toe corner, where bottom edge and front edge meet, or the same corner at its joint. Mirrored: it is traced from a sawn side that is turned over.',
+  'The long side lies from left to right. Each piece has a ringed corner: measure it from the left end and from the lower edge. Of a side it is where bottom edge and front edge meet, or bottom edge and joint. As printed: as the taped pages lie. Mirrored: traced from a sawn side, turned over.',
   ...cutsNotes,
 ]
 export const drawnNote = drawnNotes.join(' ')

@@ -56,7 +56,7 @@ export const lieWords = (piece: PanelPiece, units: Units): string => {
     ...(tilted ? [`askew: the other end of the bottom edge ${show(second.x)}, ${show(second.y)}`] : []),
     ...(part.faced ? [`OUTSIDE FACE ${over ? 'DOWN' : 'UP'}`] : []),
     ...(under?.faced ? [`${under.mark} under it with its OUTSIDE FACE DOWN`] : []),
-    isMirrored(piece) ? 'mirrored' : 'as the pages lie',
+    isMirrored(piece) ? 'mirrored' : 'as printed',
   ].join('; ')
 }
 

@@ -39,14 +39,23 @@ export const sideEdges = (piece: PanelPiece, panel: Panel, units: Units): readon
   const others = hangingOn(piece, panel)
   const all = straightOf(piece)
   const long = all.filter(({ segment }) => segmentLength(segment) >= practice.shortest)
-  const own = long.filter(({ segment }) => !onEdge(segment, panel))
-  const free = long.filter((edge) => !own.includes(edge)).map(({ name }) => name)
+  const done = long.flatMap((edge) => {
+    const cut = cutBefore(edge.segment, piece, panel)
+    return cut === null ? [] : [{ edge, cut }]
+  })
+  const own = long.filter(
+    (edge) => !onEdge(edge.segment, panel) && done.every(({ edge: before }) => before !== edge),
+  )
+  const free = [
+    ...long.filter(({ segment }) => onEdge(segment, panel)).map(({ name }) => `${name}: the panel's own`),
+    ...done.map(({ edge, cut }) => `${edge.name}: sawn by cut ${cut}`),
+  ]
   const last = curveEdge(piece, all, others, units)
   const edges = [
     ...own.map(({ name, segment }) => {
       const { side, inward } = bladeOf(segment, piece)
       return {
-        words: `${name}, blade ${side}${stopWords(segment, others)}`,
+        words: `${name}, ${placeWords(segment, units)}blade ${side}${stopWords(segment, others)}`,
         at: pointBetween(segment.from, segment.to, 0.5),
         inward,
       }
@@ -56,10 +65,7 @@ export const sideEdges = (piece: PanelPiece, panel: Panel, units: Units): readon
   return edges.map((edge, i) => ({
     ...edge,
     letter: letters[i]!,
-    words:
-      i === 0 && free.length > 0
-        ? `${edge.words} (${wordList(free)}: the panel's own edge, no cut)`
-        : edge.words,
+    words: i === 0 && free.length > 0 ? `${edge.words} (${free.join('; ')})` : edge.words,
   }))
 }
 
@@ -113,6 +119,25 @@ const straightOf = ({ part, outline }: PanelPiece): readonly Straight[] => {
 /** Of the names above: bottom, cut corner, back, top, front. */
 const order = [0, 3, 4, 2, 1] as const
 
+/** The number of the straight cut that ran along an edge before its piece is sawn out; else null. */
+const cutBefore = ({ from, to }: Segment, { part }: PanelPiece, { steps }: Panel): number | null => {
+  const now = steps.findIndex((step) => step.kind === 'out' && step.mark === part.mark)
+  const at = steps.findIndex((step, i) => {
+    if (step.kind === 'out' || i > now || !step.marks.includes(part.mark)) return false
+    return [from, to].every((p) => Math.abs((step.kind === 'rip' ? p.y : p.x) - step.at) < slack)
+  })
+  return at < 0 ? null : at + 1
+}
+
+/** How far from the lower edge or the left end an edge runs; of one that leans, how far it goes either way. */
+const placeWords = ({ from, to }: Segment, units: Units): string => {
+  const [dx, dy] = [Math.abs(to.x - from.x), Math.abs(to.y - from.y)]
+  const show = (mm: number): string => showLength(mm, units)
+  if (dy < slack) return `along at ${show(from.y)}, `
+  if (dx < slack) return `across at ${show(from.x)}, `
+  return `${show(dx)} along and ${show(dy)} up, `
+}
+
 /** Whether an edge lies on the panel's own. */
 const onEdge = ({ from, to }: Segment, { size: [width, length] }: Panel): boolean =>
   [from, to].every(({ x }) => x < slack) ||
@@ -146,7 +171,7 @@ const stopWords = ({ from, to }: Segment, others: readonly PanelPiece[]): string
   })
   if (ends.length === 0) return ''
   const marks = [...new Set(ends.flatMap((end) => end.marks))]
-  return `; STOP at its ${ends.map(({ name }) => name).join(' and ')} end${ends.length > 1 ? 's' : ''}: ${wordList(marks)} beyond`
+  return `; STOP at its ${ends.map(({ name }) => name).join(' and ')} end${ends.length > 1 ? 's' : ''} (${wordList(marks)})`
 }
 /** Looked at beyond an end, mm. */
 const past = Array.from({ length: 13 }, (_, i) => (i * practice.past) / 12)

@@ -36,6 +36,10 @@ export const copied = (first: LaidSide, others: readonly LaidSide[]): readonly s
           `${list(turned)} ${turned.length > 1 ? 'are mirror images' : 'is the mirror image'}: turn ${own} over, lay it on the place of ${list(turned)}, toe corner on toe corner, and trace it.`,
         ]
       : []),
-    ...(alike.length > 0 ? [`${list(alike)}: lay ${own} on as it is and trace it.`] : []),
+    ...(alike.length > 0
+      ? [
+          `${list(alike)}: lay ${own} on with the same face up, turned so that toe corner comes on toe corner and bottom edge on bottom edge, and trace it.`,
+        ]
+      : []),
   ]
 }

@@ -60,7 +60,7 @@ const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
       `Punch and drill at ${pipe.holes.map(show).join(', ')} from its left end: ${ownUnits(pipeDrills.near, units)} in the near wall only, ${ownUnits(pipeDrills.far, units)} in the far wall. ${apartWords(book, ramp)}${plastic ? ' A plastic pipe moves with the heat: make slots of all small holes but the middle one.' : ''}`,
     ),
     next(
-      `Lay it in the notches, the large holes up. Drill ${ownUnits(pilotDrill, units)} through each small hole into the middle of the timber under the pipe, then drive one screw down through it, ${pipe.holes.length} in all. Its head sits inside, on the far wall; the large holes stay open. File what a hand can feel.`,
+      `Lay it in the notches, the large holes up. Drill ${ownUnits(pilotDrill, units)} as deep as the screw through each small hole into the timber under the pipe, where the section shows it: it may lie near the timber's edge. Then drive one screw down through it, ${pipe.holes.length} in all. Its head sits inside, on the far wall; the large holes stay open. File what a hand can feel.`,
     ),
     check(`The pipe stands ${revealWords(own, ramp.design, fine)}.`, width),
     caution(

@@ -6,6 +6,7 @@ import { middleRise } from '../../../ramp/curve/middle-rise.ts'
 import type { Pipe } from '../../../ramp/frame/pipe.ts'
 import type { SolvedQuarter, SolvedRamp } from '../../../ramp/ramp.ts'
 import { notchSizes } from '../../../ramp/side/notch-sizes.ts'
+import { isMirrored } from '../../../stock/panel/panels.ts'
 import { checkLetters, checksView } from '../../views/checks-view.ts'
 import { notchView, notchWindow } from '../../views/notch-view.ts'
 import { type Block, caution, check, head, named, part, step, table, together, words } from '../block.ts'
@@ -80,7 +81,7 @@ const sideSteps = (book: Book, ramp: SolvedQuarter, pattern: Pattern): readonly 
           'Drill a hole in the inner corner of the notch, wide enough for the blade of the jigsaw. Then saw into it from both sides.',
         ]
       : []),
-    `Saw ${own} edge by edge in the order of its panel, beside the line on the WASTE side; STOP where the order says so. Smooth down to the middle of the line. Ease no edge yet.`,
+    `Saw ${own} edge by edge in the order of its panel, beside the line on the WASTE side; STOP where the order says so. A fine blade and tape along the line keep the upper face from tearing. Smooth down to the middle of the line. Ease no edge yet.`,
     `Check ${own} by the table${onPage(`checks ${ramp.name}`)}, and lay the pages back on its edge.`,
     `${(spliced || !first ? ['Turn it over for the other side and trace it, so that both outside faces come outside.'] : copied(first, rest)).join(' ')} Saw, clamp all together and smooth their edges as one.`.trimStart(),
     ...(others.length > 0 ? [`The same pages serve ${others.join('; ')}.`] : []),
@@ -154,7 +155,13 @@ const notchBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
 const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   const { width, units, fine } = book
   const blanks = Array.from({ length: Math.min(mostSides, ramp.design.sides.count) }, () => '')
-  const sides = blanks.map((_, i) => ({ head: `side ${i + 1}`, kind: 'blank' as const }))
+  const laid = ramp.splices.length > 0 ? [] : laidSides(book, ramp)
+  const marks = laid.flatMap(({ piece: { part: own, under } }) => [own.mark, ...(under ? [under.mark] : [])])
+  const sides = blanks.map((_, i) => ({ head: marks[i] ?? `side ${i + 1}`, kind: 'blank' as const }))
+  const down = laid
+    .filter(({ piece }) => isMirrored(piece) && !piece.under)
+    .map(({ piece }) => piece.part.mark)
+  const over = laid[0] && !isMirrored(laid[0].piece) ? down : []
   const [close, wide] = tolerances[units]
   return together(
     [
@@ -198,7 +205,7 @@ const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
             ['', 'the taped pages laid back on the sawn edge: curve and notch', close, ...blanks],
             [
               '',
-              'the side laid on side 1: curve, notch, back edge',
+              `the side laid on ${marks[0] ?? 'side 1'}: curve, notch, back edge`,
               close,
               ...blanks.map((_, i) => (i === 0 ? '–' : '')),
             ],
@@ -207,7 +214,7 @@ const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
         width,
       ),
       words(
-        `Lengths and diagonals may be off by ${wide}, curve and notch by ${close}. What stands proud is sanded down; where an edge is hollow by more, saw that side anew or bring all sides to it.`,
+        `${over.length > 0 ? `On ${over.join(' and ')} the pages lie print down. ` : ''}Lengths and diagonals may be off by ${wide}, curve and notch by ${close}. What stands proud is sanded down; where an edge is hollow by more, saw that side anew or bring all sides to it.`,
         width,
       ),
     ],

@@ -83,7 +83,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
       },
       width,
     ),
-    check('No edge of the board catches a finger; its corners are rounded.', width),
+    check('No edge of the board catches a finger.', width),
     ...checksOf(book, ramp, ['deck-seam', 'screw-through']),
   ]
 }
@@ -109,7 +109,7 @@ const toeOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
     ...(runOut.row
       ? [
           next(
-            `Drill and sink ${runOut.row.across.length} holes, ${show(runOut.row.at)} from its upper end, ${runOut.row.across.map(show).join(', ')} from the left edge.`,
+            `Drill ${runOut.row.across.length} holes ${ownUnits('5 mm (3/16 in)', units)} wide and sink them, and the skin under them, for the heads: ${show(runOut.row.at)} from its upper end, ${runOut.row.across.map(show).join(', ')} from the left edge.`,
           ),
           next(
             `Lay it over the skin and screw it through the skin into stud 1: ${screwWords([runOut.row], (length) => screw('run-out', length))}, ${screwHead('run-out')}, heads sunk level with the sheet. Its other end lies on the floor by its own weight.`,

@@ -103,7 +103,7 @@ const layerSteps = (book: Book, ramp: SolvedRamp, layer: Layer): readonly Block[
   const curved = isCurved(ramp)
   const takes = `For this: ${marked}; ${screwWords(rows, (length) => screw('skin', length))}, ${screwHead('skin')}.`
   const first = `${name} is ${fine(sheet.thickness)} ${sheet.material}: ${count === 1 ? `one sheet, ${size}` : `${count} sheets that cover ${size}${gapWords(layer, fine)}`}${sheet.material === 'plywood' && curved ? ', face grain along the width of the ramp' : ''}.`
-  const lines = `Draw the stud lines on the sheet${curved ? ' before you bend it' : ''}: ${marks.map((at) => show(at)).join(', ')} from its ${curved ? 'toe end' : 'end'}. At each cross of the drawing drill ${ownUnits(pilotDrill, units)} before the screw.`
+  const lines = `Draw the stud lines on the sheet${curved ? ' before you bend it' : ''}: ${marks.map((at) => show(at)).join(', ')} from ${count > 1 ? `the ${curved ? 'toe ' : ''}end of the layer, its sheets laid together with their gap` : `its ${curved ? 'toe end' : 'end'}`}. At each cross of the drawing drill ${ownUnits(pilotDrill, units)} before the screw.`
   if (!isCurved(ramp))
     return [
       words(takes, width),
