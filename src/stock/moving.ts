@@ -5,6 +5,7 @@ import type { Point } from '../geometry/point.ts'
 import type { SolvedWheels } from '../ramp/frame/wheels.ts'
 import type { SolvedQuarter } from '../ramp/ramp.ts'
 import { balancePoint } from './balance.ts'
+import { handlePlace } from './handle.ts'
 import type { Weight } from './weight.ts'
 
 /** How one ramp is moved by hand. Lengths mm, weights kg. */
@@ -12,8 +13,10 @@ export interface Moving {
   readonly ramp: string
   /** where it hangs level, seen from the side */
   readonly balance: Point
-  /** a grip on each side, over the balance and under the top line; seen from the side */
-  readonly handle: Point
+  /** middle of a handle on each side, over the balance where it can be; seen from the side. Null where none has room. */
+  readonly handle: Point | null
+  /** a rope through two holes where a handle would not pass into the ramp that it stores inside */
+  readonly grip: 'handle' | 'rope'
   readonly rolling: Rolling | null
 }
 
@@ -26,9 +29,6 @@ export interface Rolling extends Wheels, Omit<SolvedWheels, 'timber'> {
   readonly hands: Mass
 }
 
-/** A grip lies so far under the top line, mm. */
-const handleDepth = 80
-
 /** A third each, so that one may hang in a hollow; of two, a half each. */
 const wheelShare = (count: number): number => Math.max(1 / 3, 1 / count)
 
@@ -39,7 +39,8 @@ export const moveRamp = (ramp: SolvedQuarter, weight: Weight): Moving => {
   return {
     ramp: ramp.name,
     balance,
-    handle: { x: balance.x, y: Math.max(balance.y, topAt(ramp, balance.x) - handleDepth) },
+    handle: handlePlace(ramp, balance, topAt(ramp)),
+    grip: design.storesInside ? 'rope' : 'handle',
     rolling: wheels && {
       ...design.wheels!,
       ...wheels,
@@ -50,11 +51,13 @@ export const moveRamp = (ramp: SolvedQuarter, weight: Weight): Moving => {
   }
 }
 
-/** Of the side at a distance behind the toe. */
-const topAt = ({ transition: { curve, lip, heights } }: SolvedQuarter, x: number): number =>
-  x >= lip.x
-    ? heights.frame
-    : curve.point(bisect((place) => curve.point(place).x - x, curve.toe, curve.lip)).y
+/** How high the side is at a distance behind the toe. */
+export const topAt =
+  ({ transition: { curve, lip, heights } }: SolvedQuarter) =>
+  (x: number): number =>
+    x >= lip.x
+      ? heights.frame
+      : curve.point(bisect((place) => curve.point(place).x - x, curve.toe, curve.lip)).y
 
 /** Levers about the axle, along the floor, while the ramp is tipped by so much. */
 const handsOf = (balance: Point, axle: Point, tip: number, { least, usual, most }: Mass): Mass => {

@@ -56,7 +56,7 @@ export const stockFigures = (stock: StockTaking | null, design: Design) => ({
     stock?.moving.map(({ ramp, balance, handle, rolling }) => ({
       ramp,
       balance: pair(balance),
-      handle: pair(handle),
+      handle: handle && pair(handle),
       rolling: rolling && {
         diameter: rolling.diameter,
         height: rolling.height,

@@ -114,6 +114,8 @@ const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bou
   const flats: readonly Flat[] = straightOf(ramps)
   const meets = flats.length > 0 ? joined : 0
   const feet = ramps.reduce((sum, ramp) => sum + ramp.design.sides.count * (ramp.length ?? 0), 0)
+  const gripped = (grip: Moving['grip']): number =>
+    moving.filter((one) => one.grip === grip && one.handle).length
   const word = (name: 'wheels' | 'handles' | 'bolts' | 'rubber'): Pick<ListLine, 'part' | 'priced'> => ({
     part: 'fittings',
     priced: { kind: 'word', word: name },
@@ -128,21 +130,33 @@ const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bou
         note: `rated for ${massWords(rated, units)} each or more`,
       }),
     ),
-    ...(moving.length > 0
+    ...(gripped('handle') > 0
       ? [
           {
             ...word('handles'),
             what: 'handles, or rope through two holes',
-            count: 2 * moving.length,
+            count: 2 * gripped('handle'),
             unit: 'piece',
             note: 'one on each side',
           },
           {
             ...word('bolts'),
-            what: `bolts ${ownUnits('M6 (1/4 in)', units)} with washers and nuts`,
-            count: 8 * moving.length,
+            what: `bolts ${ownUnits('M6 (1/4 in)', units)}, cup heads, with washers and nuts`,
+            count: 8 * gripped('handle'),
             unit: 'piece',
             note: 'four for each handle, through the side',
+          },
+        ]
+      : []),
+    ...(gripped('rope') > 0
+      ? [
+          {
+            ...word('handles'),
+            priced: null,
+            what: `loops of rope, ${ownUnits('10 mm (3/8 in)', units)}`,
+            count: 2 * gripped('rope'),
+            unit: 'piece',
+            note: 'one on each side of what stores inside: a handle does not pass',
           },
         ]
       : []),

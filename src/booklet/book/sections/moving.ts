@@ -3,6 +3,7 @@ import { ownUnits } from '../../../length/own-units.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
 import { rampScrews } from '../../../stock/list/screws.ts'
+import type { Moving } from '../../../stock/moving.ts'
 import { stockLines, stockRows } from '../../stock-rows.ts'
 import { handleView } from '../../views/acts/act-views.ts'
 import { type Block, caution, check, head, step, words } from '../block.ts'
@@ -68,7 +69,7 @@ const fitBlocks = (
   return own && isCurved(ramp)
     ? [
         stage(
-          (ratio) => handleView(ramp, units, ratio, own.handle),
+          (ratio) => handleView(ramp, units, ratio, own),
           { width: ramp.length, height: ramp.transition.heights.frame },
           (room) => said.map((one) => next(one, room)),
           width,
@@ -77,22 +78,34 @@ const fitBlocks = (
     : said.map((one) => next(one))
 }
 
-/** What is put on for moving: rubber, grips, wheels. */
-const fitSteps = (
-  { stock, design, several, show, units, screw: size }: Book,
+/** How a side is gripped, and where. */
+const gripStep = (
+  { solved, show, units }: Book,
   ramp: SolvedRamp,
-): readonly string[] => {
+  { handle, grip, balance }: Moving,
+  of: string,
+): string => {
+  if (!handle)
+    return `Carry it by the lower edges of its sides${of}: no handle has room clear of edges and timbers.`
+  const holds = solved.ramps.some(({ design: { storesInside } }) => storesInside?.ramp === ramp.name)
+  const place = `its middle ${show(handle.x)} behind the toe and ${show(handle.y)} up, where no hole meets a timber`
+  const hangs =
+    handle.y < balance.y ? '. Its weight lies higher: a hand on the upper edge keeps it upright' : ''
+  return grip === 'rope'
+    ? `Knot a loop of rope through two holes in each side${of}, a hand's breadth to either side of its place, ${place}${hangs}. Take it out before it is stored: nothing may stand out of these sides.`
+    : `Bolt a handle on the outside of each side${of}, four bolts of ${ownUnits(handleBolt, units)} in holes ${ownUnits(handleDrill, units)} wide, ${holds ? 'cup heads inside, so that the other ramp passes, washers and nuts outside' : 'washers and nuts inside'}, ${place}, or knot a rope through two of these holes${hangs}.`
+}
+
+/** What is put on for moving: rubber, grips, wheels. */
+const fitSteps = (book: Book, ramp: SolvedRamp): readonly string[] => {
+  const { stock, design, several, show, screw: size } = book
   const of = several ? ` of ${ramp.name}` : ''
   const own = stock.moving.find(({ ramp: name }) => name === ramp.name)
   const rolling = own?.rolling
   const [screw] = rampScrews(ramp, design).filter(({ use }) => use === 'wheels')
   return [
     `Tack the rubber strip under the bottom edges of the sides${of}: it keeps the ramp from sliding.`,
-    ...(own
-      ? [
-          `Bolt a handle on the outside of each side${of}, four bolts of ${ownUnits(handleBolt, units)} in holes ${ownUnits(handleDrill, units)} wide, washers and nuts inside, its middle ${show(own.handle.x)} behind the toe and ${show(own.handle.y)} up, or knot a rope through two holes as far to both sides of that place, clear of the timbers: so it hangs level.`,
-        ]
-      : []),
+    ...(own ? [gripStep(book, ramp, own, of)] : []),
     ...(rolling && screw
       ? [
           `Screw the ${rolling.count} wheels${of} by their plates into timber ${rolling.timber}, in the cut of the back bottom corner, ${rolling.across.map(show).join(', ')} from the left: ${screw.count / rolling.count} screws${screw.length === null ? '' : ` of ${size('wheels', screw.length)}, ${screwHead('wheels')},`} each.`,

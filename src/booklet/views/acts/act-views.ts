@@ -7,7 +7,10 @@ import { circle, pathOf, polygonOf, rectangle, segmentsPath } from '../../../geo
 import { pathMap } from '../../../geometry/path-map.ts'
 import { type Point, pointToward } from '../../../geometry/point.ts'
 import type { Units } from '../../../length.ts'
+import { timberCorners } from '../../../ramp/frame/timber.ts'
 import type { SolvedQuarter, SolvedRamp } from '../../../ramp/ramp.ts'
+import { boltsFromMiddle, handleBolts, handleSize } from '../../../stock/handle.ts'
+import type { Moving } from '../../../stock/moving.ts'
 import { frameCurve, profileOf } from '../profile.ts'
 import { scaled, type View, viewOf, viewStyle } from '../view.ts'
 
@@ -116,44 +119,60 @@ export const stumpView = (lies: 'edge' | 'flat'): View => {
 }
 
 /** Above its handle, else below or beside it, wherever no edge of the side runs through. */
-const handleWord = (at: Point, drawn: Drawing): Drawing => {
+const handleWord = (at: Point, said: string, drawn: Drawing): Drawing => {
   const edges = alsoDrawn(nothingDrawn, drawn, 'thing')
-  const ways = [3, -3.5 - size, 5, -6 - size, 8, 11].map((up) => word({ x: at.x, y: at.y + up }, 'handle'))
-  return firstClear(edges, ways) ?? []
+  const ways = [3, -3.5 - size, 5, -6 - size, 8, 11].map((up) => word({ x: at.x, y: at.y + up }, said))
+  const beside = [6, 9, 12].flatMap((dx) => [
+    word({ x: at.x + dx, y: at.y - size / 2 }, said, 'left'),
+    word({ x: at.x - dx, y: at.y - size / 2 }, said, 'right'),
+  ])
+  return firstClear(edges, [...ways, ...beside]) ?? []
 }
 
-/** A side from outside with the handle's place. */
-export const handleView = (ramp: SolvedQuarter, units: Units, ratio: number, handle: Point): View => {
-  const at = scaled(handle, ratio)
-  const edge = stroke(layer, pathMap(profileOf(ramp, units).side, affineScale(ratio)), lines.outline)
-  const grip: Drawing = [
-    fill(layer, rectangle(at.x - 3, at.y - 0.8, at.x + 3, at.y + 0.8), 0.35),
-    ...cross(layer, at, 2.4, lines.thin),
-    stroke(layer, circle(at, 0.5), lines.thin),
+/** A handle at its size with its bolts, or the two holes of a rope. */
+const gripMarks = ({ handle, grip }: Moving, ratio: number): Drawing => {
+  if (!handle) return []
+  const { x, y } = scaled(handle, ratio)
+  const [dx, dy] = [(handleSize.length / 2) * ratio, (handleSize.height / 2) * ratio]
+  const holes =
+    grip === 'rope'
+      ? [-1, 1].map((way) => ({ x: handle.x + way * boltsFromMiddle.along, y: handle.y }))
+      : handleBolts(handle)
+  return [
+    ...(grip === 'handle' ? [stroke(layer, rectangle(x - dx, y - dy, x + dx, y + dy), lines.thin)] : []),
+    ...holes.map((hole) => stroke(layer, circle(scaled(hole, ratio), 0.4), lines.thin)),
+    ...cross(layer, { x, y }, 2.4, lines.thin),
   ]
+}
+
+/** A side from outside with the handle's place, the timbers behind it dashed. */
+export const handleView = (ramp: SolvedQuarter, units: Units, ratio: number, moving: Moving): View => {
+  const edge = stroke(layer, pathMap(profileOf(ramp, units).side, affineScale(ratio)), lines.outline)
+  const hidden = [...ramp.studs, ...ramp.deckTimbers].map((timber) => {
+    const [first, ...rest] = timberCorners(timber).map((corner) => scaled(corner, ratio))
+    return stroke(layer, polygonOf(first!, ...rest), { width: lines.hidden.width, dash: [1.2, 0.5] })
+  })
+  const grip = gripMarks(moving, ratio)
+  const foot = (ramp.length - ramp.design.chamfer) * ratio
+  const rubber: Drawing = [
+    fill(
+      layer,
+      polygonOf({ x: 0, y: -0.3 }, { x: foot, y: -0.3 }, { x: foot, y: -1.3 }, { x: 0, y: -1.3 }),
+      0.35,
+    ),
+  ]
+  const under = word({ x: (ramp.length * ratio) / 2, y: -1.6 - 1.4 * size }, 'rubber strip')
+  const shown = [edge, ...hidden, ...grip, ...rubber, ...under]
   return viewOf([
     { name: 'side', marks: [edge] },
+    { name: 'timbers', marks: hidden },
     { name: 'handle', marks: grip },
-    {
-      name: 'rubber',
-      marks: [
-        fill(
-          layer,
-          polygonOf(
-            { x: 0, y: -0.3 },
-            { x: (ramp.length - ramp.design.chamfer) * ratio, y: -0.3 },
-            { x: (ramp.length - ramp.design.chamfer) * ratio, y: -1.3 },
-            { x: 0, y: -1.3 },
-          ),
-          0.35,
-        ),
-      ],
-    },
+    { name: 'rubber', marks: rubber },
     {
       name: 'words',
       marks: [
-        ...handleWord(at, [edge, ...grip]),
-        ...word({ x: (ramp.length * ratio) / 2, y: -1.6 - 1.4 * size }, 'rubber strip'),
+        ...(moving.handle ? handleWord(scaled(moving.handle, ratio), moving.grip, shown) : []),
+        ...under,
       ],
     },
   ])

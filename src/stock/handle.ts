@@ -1,0 +1,65 @@
+import { polygonInside } from '../geometry/contains.ts'
+import { pathSegments } from '../geometry/path.ts'
+import type { Point } from '../geometry/point.ts'
+import { outerPolygon } from '../geometry/polygon/outer-polygon.ts'
+import { timberDistance } from '../ramp/frame/timber.ts'
+import type { SolvedQuarter } from '../ramp/ramp.ts'
+
+/** A handle of the trade with two feet and four bolts, as it lies on the side, mm; common practice, no source. */
+export const handleSize = { length: 160, height: 40 } as const
+export const boltsFromMiddle = { along: 65, up: 12 } as const
+
+/** Least of a handle from an edge of the side, and of a bolt's middle from a timber, so that washer and spanner have room; mm. */
+const edgeRoom = 20
+const boltRoom = 15
+
+/** How finely places are tried aside, and down, mm. */
+const steps = { aside: 10, down: 5 } as const
+
+/** How far aside of the balance, and how high over it, mm: what hangs level comes first, then what does not turn over in the hands. */
+const leanings = [
+  { aside: 20, over: 0 },
+  { aside: 20, over: -150 },
+  { aside: 60, over: -150 },
+  { aside: 200, over: -400 },
+] as const
+
+/** Of the four bolts of a handle. */
+export const handleBolts = ({ x, y }: Point): readonly Point[] =>
+  [-1, 1].flatMap((along) =>
+    [-1, 1].map((up) => ({ x: x + along * boltsFromMiddle.along, y: y + up * boltsFromMiddle.up })),
+  )
+
+/** From a handle's middle to the corners of the room that it takes. */
+const [roomAlong, roomUp] = [handleSize.length / 2 + edgeRoom, handleSize.height / 2 + edgeRoom]
+
+/**
+ * Where a handle is bolted to the outside of each side: clear of the side's edges, its bolts clear of every timber. As near over the
+ * balance and as high as that allows, so that the ramp hangs level and does not turn over; null where no place is left.
+ */
+export const handlePlace = (
+  ramp: SolvedQuarter,
+  balance: Point,
+  topAt: (x: number) => number,
+): Point | null => {
+  const within = polygonInside(outerPolygon(ramp.side.outline, 1))
+  const corners = pathSegments(ramp.side.outline).map(({ from }) => from)
+  const timbers = [...ramp.studs, ...ramp.deckTimbers]
+  // an edge of the side rises or falls all along: without a corner of the other, neither reaches into the other
+  const stands = ({ x, y }: Point): boolean =>
+    [-roomAlong, roomAlong].every((dx) =>
+      [-roomUp, roomUp].every((dy) => within({ x: x + dx, y: y + dy })),
+    ) &&
+    corners.every((p) => Math.abs(p.x - x) >= roomAlong || Math.abs(p.y - y) >= roomUp) &&
+    handleBolts({ x, y }).every((bolt) => timbers.every((timber) => timberDistance(timber, bolt) >= boltRoom))
+  for (const { aside, over } of leanings)
+    for (let dx = 0; dx <= aside; dx += steps.aside)
+      for (const x of dx === 0 ? [balance.x] : [balance.x + dx, balance.x - dx])
+        for (
+          let y = topAt(Math.max(0, x - roomAlong)) - roomUp;
+          y >= Math.max(roomUp, balance.y + over);
+          y -= steps.down
+        )
+          if (stands({ x, y })) return { x, y }
+  return null
+}

@@ -1,0 +1,98 @@
+import { describe, expect, test } from 'vitest'
+import { curvedOf } from '../../src/design/kind-traits.ts'
+import { readDesign } from '../../src/design/read.ts'
+import { pathDistance } from '../../src/geometry/nearest.ts'
+import { outerPolygon } from '../../src/geometry/polygon/outer-polygon.ts'
+import { type Timber, timberCorners } from '../../src/ramp/frame/timber.ts'
+import type { SolvedQuarter } from '../../src/ramp/ramp.ts'
+import { solveDesign } from '../../src/ramp/solve.ts'
+import { balancePoint } from '../../src/stock/balance.ts'
+import { handleBolts, handlePlace, handleSize } from '../../src/stock/handle.ts'
+import { topAt } from '../../src/stock/moving.ts'
+import { randomFrom } from '../support/random.ts'
+import { type Ring, ringHolds, ringOf } from '../support/ring.ts'
+import { templateText } from '../support/templates.ts'
+
+const rampsOf = (text: string): readonly SolvedQuarter[] => {
+  const reading = readDesign(text)
+  if ('problems' in reading) return []
+  const solved = solveDesign(reading.design)
+  return solved.stopped ? [] : curvedOf(solved.ramps)
+}
+const between = (random: () => number, least: number, most: number): number =>
+  Math.round(least + random() * (most - least))
+const random = randomFrom(27)
+const designs = [
+  ...['quarter-mm', 'quarter-in', 'quarter-mm-round', 'pair-mm', 'quarter-and-flat-in'].map(templateText),
+  ...Array.from({ length: 40 }, () =>
+    templateText('quarter-mm')
+      .replace('deck: 640', `deck: ${between(random, 330, 1100)}`)
+      .replace('surface: 1700', `surface: ${between(random, 1300, 2400)}`)
+      .replace('deck: 500', `deck: ${between(random, 350, 800)}`)
+      .replace('every: 200', `every: ${between(random, 140, 260)}`),
+  ),
+]
+const ramps = designs.flatMap(rampsOf)
+
+const holds = (ring: Ring, { x, y }: { readonly x: number; readonly y: number }): boolean =>
+  ringHolds(ring, x, y)
+const ringOfTimber = (timber: Timber): Ring =>
+  ringOf(timberCorners(timber).map(({ x, y }) => [x, y] as const))
+const around = <T>(count: number, at: (turn: number) => T): readonly T[] =>
+  Array.from({ length: count }, (_, i) => at((2 * Math.PI * i) / count))
+
+/** What speaks against a handle at a place, point by point. */
+const faults = (ramp: SolvedQuarter, at: { readonly x: number; readonly y: number }): readonly string[] => {
+  const side = ringOf(outerPolygon(ramp.side.outline, 0.01).map(({ x, y }) => [x, y] as const))
+  const timbers = [...ramp.studs, ...ramp.deckTimbers].map(ringOfTimber)
+  const plate = Array.from({ length: 33 }, (_, i) => at.x - handleSize.length / 2 + 5 * i).flatMap((x) =>
+    [-1, 1].map((way) => ({ x, y: at.y + (way * handleSize.height) / 2 })),
+  )
+  return [
+    ...plate.filter((p) => !holds(side, p)).map(() => 'out of the side'),
+    ...plate.filter((p) => pathDistance(ramp.side.outline, p) < 18.9).map(() => 'at an edge'),
+    ...handleBolts(at)
+      .flatMap(({ x, y }) =>
+        [0, 7, 14.9].flatMap((r) => around(24, (a) => ({ x: x + r * Math.cos(a), y: y + r * Math.sin(a) }))),
+      )
+      .filter((p) => timbers.some((ring) => holds(ring, p)))
+      .map(() => 'in a timber'),
+  ]
+}
+
+describe('a handle', () => {
+  test('lies in the side, off its edges, its washers off every timber', () => {
+    expect(ramps.length).toBeGreaterThan(35)
+    for (const ramp of ramps) {
+      const place = handlePlace(ramp, balancePoint(ramp), topAt(ramp))
+      expect(place).not.toBeNull()
+      expect(faults(ramp, place!)).toEqual([])
+    }
+  })
+
+  test('is seen to be wrong where it meets a stud, or leaves the side', () => {
+    const [ramp] = rampsOf(templateText('quarter-mm'))
+    // a bolt in the middle of a stud
+    const corners = timberCorners(ramp!.studs[3]!)
+    const [x, y] = (['x', 'y'] as const).map((way) => corners.reduce((sum, p) => sum + p[way] / 4, 0)) as [
+      number,
+      number,
+    ]
+    expect(faults(ramp!, { x: x - 65, y: y - 12 })).toContain('in a timber')
+    expect(faults(ramp!, { x: 300, y: 400 })).toContain('out of the side')
+  })
+
+  test('hangs straight under or over the balance, unless no place within 150 of its height is free there', () => {
+    let beside = 0
+    for (const ramp of ramps) {
+      const balance = balancePoint(ramp)
+      const place = handlePlace(ramp, balance, topAt(ramp))!
+      if (Math.abs(place.x - balance.x) <= 20) continue
+      beside++
+      for (let y = balance.y - 150; y < ramp.side.height; y += 5)
+        for (const dx of [-20, -10, 0, 10, 20])
+          expect(faults(ramp, { x: balance.x + dx, y }).length, `${balance.x + dx}, ${y}`).toBeGreaterThan(0)
+    }
+    expect(beside).toBeLessThan(ramps.length / 3)
+  })
+})
