@@ -40,7 +40,7 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
     cut: segmentsPath(sawn.flatMap(({ path }) => pathSegments(path))),
     edges: sawn.map(({ name, path }) => ({ path, traced: traced.includes(name) })),
     quiet: [
-      ...timberOutlines(timbers),
+      ...timberOutlines(timbers, side.outline),
       ...ramp.splices.map(plateMarks),
       stroke('datum', pathOf({ x: 0, y: 0 }, { x: side.length, y: 0 }), pens.datum),
       stroke('datum', pathOf(transition.lip, { x: side.length, y: side.height }), pens.datum),

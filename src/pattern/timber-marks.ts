@@ -3,6 +3,7 @@ import { type Drawing, stroke } from '../drawing/drawing.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import { type Convex, pathClip, pathOutside } from '../geometry/clip.ts'
 import { pathLength } from '../geometry/length.ts'
+import { pathDistance } from '../geometry/nearest.ts'
 import { circle, type Path, pathOf, polygonOf } from '../geometry/path.ts'
 import { type Point, pointAngle, pointBetween, pointDistance, pointToward } from '../geometry/point.ts'
 import { type Timber, timberCorners } from '../ramp/frame/timber.ts'
@@ -45,12 +46,16 @@ const offJoint = 1 / 4
 /** Edges of two timbers no farther apart than this are one line on paper, mm. */
 const oneLine = 0.6
 
-/** Dashed outlines; where two timbers share an edge it is drawn once. */
-export const timberOutlines = (timbers: readonly Timber[]): Drawing => {
+/** A face farther off the panel's outline than the chord of a curve lies on no line that is sawn, mm. */
+const offOutline = 5
+
+/** Dashed outlines; where two timbers share an edge it is drawn once, and so is a face along the panel's `outline`. */
+export const timberOutlines = (timbers: readonly Timber[], outline: Path): Drawing => {
   const corners = timbers.map((timber) => timberCorners(timber) as [Point, Point, Point, Point])
   return corners.flatMap(([a, b, c, d], i) => {
-    // three sides: the fourth is the cut line's own
-    const sides = [pathOf(b, c), pathOf(c, d), pathOf(d, a)]
+    // three sides where the fourth is the cut line's own: a stud on the bottom edge has its face within the panel
+    const within = pathDistance(outline, pointBetween(a, b, 0.5)) > offOutline
+    const sides = [pathOf(b, c), pathOf(c, d), pathOf(d, a), ...(within ? [pathOf(a, b)] : [])]
     const earlier = corners
       .slice(0, i)
       .filter(([p]) => pointDistance(p, a) < 2 * (timbers[i]!.width + timbers[i]!.depth))
@@ -61,7 +66,9 @@ export const timberOutlines = (timbers: readonly Timber[]): Drawing => {
       sides,
     )
     const whole = left.every((path, k) => path === sides[k])
-    return (whole ? [pathOf(b, c, d, a)] : left).map((path) => stroke('mark', path, pens.stud))
+    return (whole ? [within ? pathOf(a, b, c, d, a) : pathOf(b, c, d, a)] : left).map((path) =>
+      stroke('mark', path, pens.stud),
+    )
   })
 }
 

@@ -143,6 +143,27 @@ describe('the lines of a side', () => {
     )
   })
 
+  test('the face of a timber within the panel is dashed over its length, that along the cut line is not', () => {
+    const solved = ramp(pipedRamp)
+    const pattern = sidePattern(solved, [], 'mm')
+    const dashed = pattern.quiet.flatMap((mark) =>
+      mark.kind === 'stroke' && mark.layer === 'mark' ? [mark.path] : [],
+    )
+    const seen = { within: 0, along: 0 }
+    for (const { x, y, angle, width } of [...solved.studs, ...solved.deckTimbers]) {
+      const on = [-0.3, -0.15, 0, 0.15, 0.3].map((share) => ({
+        x: x + share * width * Math.cos(angle),
+        y: y + share * width * Math.sin(angle),
+      }))
+      const within = pathDistance(pattern.outline, { x, y }) > 10
+      seen[within ? 'within' : 'along']++
+      const drawn = on.filter((p) => dashed.some((path) => pathDistance(path, p) < 0.01))
+      expect(drawn.length, `${x}, ${y}`).toBe(within ? on.length : 0)
+    }
+    expect(seen.within).toBeGreaterThan(0)
+    expect(seen.along).toBeGreaterThan(5)
+  })
+
   test('one closed outline for each timber: those under the skin first, then those behind the lip', () => {
     const timbers = [...solved.studs, ...solved.deckTimbers]
     expect(solved.deckTimbers.length).toBeGreaterThan(2)
