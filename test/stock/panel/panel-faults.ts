@@ -2,7 +2,12 @@ import Flatten from '@flatten-js/core'
 import type { Design } from '../../../src/design/design.ts'
 import { pathSegments } from '../../../src/geometry/path.ts'
 import { pointDistance } from '../../../src/geometry/point.ts'
-import { type PanelPiece, pieceCorners, type SheetPanels } from '../../../src/stock/panel/panels.ts'
+import {
+  type Panel,
+  type PanelPiece,
+  pieceCorners,
+  type SheetPanels,
+} from '../../../src/stock/panel/panels.ts'
 import type { SheetPart } from '../../../src/stock/sheet-part.ts'
 
 /** Corners stray so far from true arcs, two of them meet, mm. */
@@ -31,11 +36,12 @@ export const panelFaults = (
         seen.push(part.mark, ...(under ? [under.mark] : []))
         const name = `${part.mark} on panel ${panel.number}`
         const { xmin, ymin, xmax, ymax } = polygons[i]!.box
-        // inside the trim, or as long as the panel's own edges
-        const inside = (from: number, to: number, size: number): boolean =>
+        // inside the trim, or as long as the panel's own edges, alone or with those in a row with it
+        const inside = (from: number, to: number, size: number, way: 'x' | 'y'): boolean =>
           (from >= stock.trim - slack && to <= size - stock.trim + slack) ||
-          (to - from > size - 2 * stock.trim && from >= -slack && to <= size + slack)
-        if (!inside(xmin, xmax, length) || !inside(ymin, ymax, width))
+          (to - from > size - 2 * stock.trim && from >= -slack && to <= size + slack) ||
+          (from >= -slack && to <= size + slack && keepsEdges(panel, way, stock.trim))
+        if (!inside(xmin, xmax, length, 'x') || !inside(ymin, ymax, width, 'y'))
           faults.push(`${name}: outside the trim`)
         if (part.grain !== null && (piece.turn % 180 === 0) !== (part.grain === 'x'))
           faults.push(`${name}: across the grain`)
@@ -56,6 +62,18 @@ export const panelFaults = (
   const wanted = parts.map(({ mark }) => mark).sort()
   if (seen.sort().join() !== wanted.join()) faults.push(`pieces ${seen.join()} for parts ${wanted.join()}`)
   return { faults, couples, pieces }
+}
+
+/** Whether the rectangles of a bought panel, but for those that fill it, take more of it one way than the trim leaves; the near edge is kept where the far one is not enough. */
+const keepsEdges = ({ pieces, size, there }: Panel, way: 'x' | 'y', trim: number): boolean => {
+  const whole = way === 'x' ? size[1] : size[0]
+  const spans = pieces
+    .map(({ box }) => (way === 'x' ? [box.x0, box.x1] : [box.y0, box.y1]) as [number, number])
+    .filter(([from, to]) => to - from <= whole - 2 * trim)
+  const from = Math.min(...spans.map(([low]) => low))
+  const to = Math.max(...spans.map(([, high]) => high))
+  if (there || spans.length < 2 || pieces.some(({ second }) => second !== null)) return false
+  return to - from > whole - (from < trim - slack ? 1 : 2) * trim - slack
 }
 
 /** The part's own outline, mirrored where it is turned over, turned, and laid with a corner at the two numbers of the tape. */

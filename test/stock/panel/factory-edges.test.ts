@@ -1,0 +1,161 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import type { Design } from '../../../src/design/design.ts'
+import { readDesign } from '../../../src/design/read.ts'
+import { rectangle } from '../../../src/geometry/path.ts'
+import { drawDesign } from '../../../src/ramp/solve.ts'
+import { nestTrimmed } from '../../../src/stock/panel/nest.ts'
+import type { PanelKind } from '../../../src/stock/panel/pack.ts'
+import { layPanels, pieceOf, type SheetPanels } from '../../../src/stock/panel/panels.ts'
+import { partsOf } from '../../../src/stock/parts.ts'
+import type { SheetPart } from '../../../src/stock/sheet-part.ts'
+import { assertNear } from '../../support/near.ts'
+import { templateText } from '../../support/templates.ts'
+import { panelFaults } from './panel-faults.ts'
+
+const read = (name: string): Design => {
+  const reading = readDesign(templateText(name))
+  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
+  return reading.design
+}
+
+const base = read('quarter-and-flat-mm')
+const sheet = { thickness: 9, material: 'plywood' } as const
+
+const partOf = (width: number, height: number, grain: SheetPart['grain'], i: number): SheetPart => ({
+  mark: `K${i + 1}`,
+  ramp: 'flat',
+  part: 'skin',
+  words: 'layer 1',
+  sheet,
+  outline: rectangle(0, 0, width, height),
+  grain,
+  piece: null,
+  faced: false,
+})
+
+const stockOf = (trim: number, kerf: number): Design => ({
+  ...base,
+  stock: {
+    ...base.stock,
+    trim,
+    kerf,
+    panel: [1220, 2440],
+    panels: [{ sheet, size: [1220, 2440], clamped: 1, goodFace: 'any' }],
+    offcuts: [],
+  },
+})
+
+const lay = (parts: readonly SheetPart[], trim = 5, kerf = 3): SheetPanels =>
+  layPanels(stockOf(trim, kerf), parts)[0]!
+
+/** `K1 5 1221` of each piece along the panel. */
+const along = ({ panels }: SheetPanels): readonly (readonly string[])[] =>
+  panels.map(({ pieces }) => pieces.map(({ part, box }) => `${part.mark} ${box.x0} ${box.x1}`))
+
+const whole: PanelKind = { length: 2440, width: 1220, count: null }
+
+interface Job {
+  readonly parts: readonly SheetPart[]
+  readonly trim: number
+  readonly kerf: number
+}
+
+/** So many in a row on a panel, and so much of its trim that is missing: many go together on its own edges alone. */
+const jobs: fc.Arbitrary<Job> = fc
+  .record({
+    trim: fc.constantFrom(3, 5, 12),
+    kerf: fc.constantFrom(1.6, 3, 6),
+    rows: fc.array(
+      fc.record({
+        row: fc.integer({ min: 2, max: 3 }),
+        lost: fc.double({ min: 0, max: 2.2, noNaN: true }),
+        high: fc.integer({ min: 250, max: 1150 }),
+        count: fc.integer({ min: 1, max: 3 }),
+        grain: fc.constantFrom<SheetPart['grain']>('x', 'x', null),
+      }),
+      { minLength: 1, maxLength: 3 },
+    ),
+  })
+  .map(({ trim, kerf, rows }) => ({
+    trim,
+    kerf,
+    parts: rows
+      .flatMap(({ row, lost, high, count, grain }) =>
+        Array.from({ length: count }, () => {
+          const wide = (2440 - (row - 1) * kerf - lost * trim) / row
+          return [Math.floor(wide), high, grain] as const
+        }),
+      )
+      .map(([wide, high, grain], i) => partOf(wide, high, grain, i)),
+  }))
+
+describe('a panel less is worth its own edges', () => {
+  test('of the quarter and flat: two of 1216 and a kerf take 2435 of a panel that is 2430 trimmed', () => {
+    const { sheets: parts } = partsOf(base, drawDesign(base))
+    const sheets = layPanels(base, parts)
+    const own = sheets.find((one) => one.sheet.thickness === 9)!
+    // by hand: 5 + 1216 + 3 + 1216 = 2440; 5 + 830 of 1220 across
+    expect(along(own)).toEqual([
+      ['K6 5 1221', 'K3 1224 2440'],
+      ['K4 5 1221', 'K5 1224 2440'],
+    ])
+    // beside the lower one of each couple, a kerf above it: what is called left is left
+    own.panels.forEach(({ pieces, rest }) => {
+      assertNear(rest!.x0, 1224, 1e-6)
+      assertNear(rest!.y0, pieces[1]!.box.y1 + 3, 1e-6)
+      assertNear(rest!.x1, 2440, 1e-6)
+      assertNear(rest!.y1, 1220, 1e-6)
+    })
+    expect(panelFaults(sheets, parts, base).faults).toEqual([])
+  })
+
+  test.each([
+    // 1215 + 3 + 1212 = 2430: the trim stays on both ends
+    [[1215, 1212], ['K1 5 1220', 'K2 1223 2435'], 1],
+    // 1216 + 3 + 1216 = 2435: the far end is kept
+    [[1216, 1216], ['K1 5 1221', 'K2 1224 2440'], 1],
+    // 1217 + 3 + 1216 = 2436: both are
+    [[1217, 1216], ['K1 0 1217', 'K2 1220 2436'], 1],
+    // 1219 + 3 + 1218 = 2440
+    [[1219, 1218], ['K1 0 1219', 'K2 1222 2440'], 1],
+    // 1219 + 3 + 1219 = 2441
+    [[1219, 1219], ['K1 5 1224'], 2],
+  ])('%j of a panel 2440 long', (wide, first, count) => {
+    const own = lay(wide.map((width, i) => partOf(width, 800, 'x', i)))
+    expect(own.panels).toHaveLength(count)
+    expect(along(own)[0]).toEqual(first)
+  })
+
+  test('where the area allows no panel less the trim stays', () => {
+    // by hand: 5 of 1200 × 1216 want 2 to a panel on its own edges or trimmed, 3 panels
+    const parts = Array.from({ length: 5 }, (_, i) => partOf(1200, 1180, 'x', i))
+    const own = lay(parts)
+    expect(own.panels).toHaveLength(3)
+    expect(
+      own.panels.flatMap(({ pieces }) => pieces.map(({ box }) => box.x0 >= 5 && box.x1 <= 2435)),
+    ).toEqual(parts.map(() => true))
+  })
+
+  test('made-up jobs lie a kerf apart inside their panels, on no more than trimmed, and the trim stays where the rest fits', () => {
+    let [fewer, couples] = [0, 0]
+    fc.assert(
+      fc.property(jobs, ({ parts, trim, kerf }) => {
+        const sheets = [lay(parts, trim, kerf)]
+        const found = panelFaults(sheets, parts, stockOf(trim, kerf))
+        expect(found.faults).toEqual([])
+        couples += found.couples
+        const pieces = parts.map((part) => pieceOf(part, false, 1))
+        const saw = { kerf, trim, step: 1 }
+        const before = nestTrimmed(pieces, [whole], saw)
+        const [{ panels, lost }] = sheets as [SheetPanels]
+        expect(lost).toHaveLength(before.lost.length)
+        expect(panels.length).toBeLessThanOrEqual(before.filled.length)
+        fewer += Number(panels.length < before.filled.length)
+      }),
+      { numRuns: 120, seed: 7 },
+    )
+    expect(couples).toBeGreaterThan(100)
+    expect(fewer).toBeGreaterThan(10)
+  })
+})
