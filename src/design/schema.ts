@@ -101,7 +101,7 @@ const topRows: readonly Row[] = [
     length(0, 50),
     defaults('5', '3/16'),
     ['5', '3/16'],
-    'trimmed off each edge of a panel; a piece as long as it keeps its ends, and so do pieces in a row where that saves a panel',
+    'trimmed off each edge of a panel; pieces as long as it, or in a row, keep its ends',
   ),
   row(
     'stock.panels',
