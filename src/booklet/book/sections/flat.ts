@@ -31,7 +31,7 @@ export const flat = (book: Book): Section | null => {
         ...(met.length > 0
           ? [
               next(
-                `Hold the two together: inside each side a plate of offcut over the joint, two bolts ${ownUnits('M8 (5/16 in)', units)} through plate and side of either ramp, eight in all. In each ramp they sit halfway up the sides, clear of the timbers; drill through plate and side as one.`,
+                `Hold the two together: on the outside of each side a plate of offcut over the joint, no higher than the sides there, two bolts ${ownUnits('M8 (5/16 in)', units)} through plate and side of either ramp, eight in all, heads outside, washers and nuts inside. In each ramp they sit halfway up the plate, behind its end timber and before the next, ${ownUnits('25 mm (1 in)', units)} or more from either; drill through plate and side as one.`,
               ),
             ]
           : []),
