@@ -1,3 +1,4 @@
+import { bisect } from '../geometry/bisect.ts'
 import { polygonInside } from '../geometry/contains.ts'
 import { pathSegments } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
@@ -37,11 +38,7 @@ const [roomAlong, roomUp] = [handleSize.length / 2 + edgeRoom, handleSize.height
  * Where a handle is bolted to the outside of each side: clear of the side's edges, its bolts clear of every timber. As near over the
  * balance and as high as that allows, so that the ramp hangs level and does not turn over; null where no place is left.
  */
-export const handlePlace = (
-  ramp: SolvedQuarter,
-  balance: Point,
-  topAt: (x: number) => number,
-): Point | null => {
+export const handlePlace = (ramp: SolvedQuarter, balance: Point): Point | null => {
   const within = polygonInside(outerPolygon(ramp.side.outline, 1))
   const corners = pathSegments(ramp.side.outline).map(({ from }) => from)
   const timbers = [...ramp.studs, ...ramp.deckTimbers]
@@ -56,10 +53,16 @@ export const handlePlace = (
     for (let dx = 0; dx <= aside; dx += steps.aside)
       for (const x of dx === 0 ? [balance.x] : [balance.x + dx, balance.x - dx])
         for (
-          let y = topAt(Math.max(0, x - roomAlong)) - roomUp;
+          let y = topAt(ramp, Math.max(0, x - roomAlong)) - roomUp;
           y >= Math.max(roomUp, balance.y + over);
           y -= steps.down
         )
           if (stands({ x, y })) return { x, y }
   return null
 }
+
+/** How high the side is at a distance behind the toe. */
+const topAt = ({ transition: { curve, lip, heights } }: SolvedQuarter, x: number): number =>
+  x >= lip.x
+    ? heights.frame
+    : curve.point(bisect((place) => curve.point(place).x - x, curve.toe, curve.lip)).y

@@ -1,6 +1,5 @@
 import type { Mass } from '../design/densities.ts'
 import type { Wheels } from '../design/design.ts'
-import { bisect } from '../geometry/bisect.ts'
 import type { Point } from '../geometry/point.ts'
 import type { SolvedWheels } from '../ramp/frame/wheels.ts'
 import type { SolvedQuarter } from '../ramp/ramp.ts'
@@ -39,7 +38,7 @@ export const moveRamp = (ramp: SolvedQuarter, weight: Weight): Moving => {
   return {
     ramp: ramp.name,
     balance,
-    handle: handlePlace(ramp, balance, topAt(ramp)),
+    handle: handlePlace(ramp, balance),
     grip: design.storesInside ? 'rope' : 'handle',
     rolling: wheels && {
       ...design.wheels!,
@@ -50,14 +49,6 @@ export const moveRamp = (ramp: SolvedQuarter, weight: Weight): Moving => {
     },
   }
 }
-
-/** How high the side is at a distance behind the toe. */
-export const topAt =
-  ({ transition: { curve, lip, heights } }: SolvedQuarter) =>
-  (x: number): number =>
-    x >= lip.x
-      ? heights.frame
-      : curve.point(bisect((place) => curve.point(place).x - x, curve.toe, curve.lip)).y
 
 /** Levers about the axle, along the floor, while the ramp is tipped by so much. */
 const handsOf = (balance: Point, axle: Point, tip: number, { least, usual, most }: Mass): Mass => {

@@ -8,7 +8,6 @@ import type { SolvedQuarter } from '../../src/ramp/ramp.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { balancePoint } from '../../src/stock/balance.ts'
 import { handleBolts, handlePlace, handleSize } from '../../src/stock/handle.ts'
-import { topAt } from '../../src/stock/moving.ts'
 import { randomFrom } from '../support/random.ts'
 import { type Ring, ringHolds, ringOf } from '../support/ring.ts'
 import { templateText } from '../support/templates.ts'
@@ -64,7 +63,7 @@ describe('a handle', () => {
   test('lies in the side, off its edges, its washers off every timber', () => {
     expect(ramps.length).toBeGreaterThan(35)
     for (const ramp of ramps) {
-      const place = handlePlace(ramp, balancePoint(ramp), topAt(ramp))
+      const place = handlePlace(ramp, balancePoint(ramp))
       expect(place).not.toBeNull()
       expect(faults(ramp, place!)).toEqual([])
     }
@@ -86,7 +85,7 @@ describe('a handle', () => {
     let beside = 0
     for (const ramp of ramps) {
       const balance = balancePoint(ramp)
-      const place = handlePlace(ramp, balance, topAt(ramp))!
+      const place = handlePlace(ramp, balance)!
       if (Math.abs(place.x - balance.x) <= 20) continue
       beside++
       for (let y = balance.y - 150; y < ramp.side.height; y += 5)

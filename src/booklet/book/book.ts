@@ -5,7 +5,7 @@ import type { Pattern } from '../../pattern/pattern.ts'
 import type { SolvedRamp, WholeDesign } from '../../ramp/ramp.ts'
 import type { CostedLine } from '../../stock/list/line.ts'
 import { type ScrewUse, screwSize } from '../../stock/list/screw-sort.ts'
-import { rampScrews, type ScrewLine, screwLetter } from '../../stock/list/screws.ts'
+import { type RampScrews, screwLetter } from '../../stock/list/screws.ts'
 import type { SheetPanels } from '../../stock/panel/panels.ts'
 import type { StockTaking } from '../../stock/stock.ts'
 
@@ -33,8 +33,6 @@ export interface Book extends BookFacts {
   readonly show: (mm: number) => string
   /** tenths of a mm, or the same */
   readonly fine: (mm: number) => string
-  /** every screw of the design */
-  readonly screws: readonly ScrewLine[]
   /** a screw as it is sold with the letter of its box: `4.5 × 60 (A)`, `No. 8 × 2 (B)` */
   readonly screw: (use: ScrewUse, length: number) => string
   /** whether heads must say which ramp they speak of */
@@ -48,19 +46,16 @@ export interface Book extends BookFacts {
 export const bookOf = (facts: BookFacts, width: number, tall: number): Book => {
   const { units } = facts.design
   const made = new Map<string, unknown>()
-  const screws = facts.solved.ramps.flatMap((ramp) => rampScrews(ramp, facts.design))
+  const fine = (mm: number): string => showLength(mm, units, { decimals: 1 })
   return {
     ...facts,
     units,
     width,
     tall,
     show: (mm) => showLength(mm, units),
-    fine: (mm) => showLength(mm, units, { decimals: 1 }),
-    screw: (use, length) => {
-      const size = screwSize(use, length, units, (mm) => showLength(mm, units, { decimals: 1 }))
-      return `${size} (${screwLetter(screws, { use, length })})`
-    },
-    screws,
+    fine,
+    screw: (use, length) =>
+      `${screwSize(use, length, units, fine)} (${screwLetter(facts.stock.screws, { use, length })})`,
     several: facts.solved.ramps.length > 1,
     drawn: <T>(name: string, draw: () => T): T => {
       if (!made.has(name)) made.set(name, draw())
@@ -69,6 +64,10 @@ export const bookOf = (facts: BookFacts, width: number, tall: number): Book => {
     share: 1,
   }
 }
+
+/** A ramp's screws for one use. */
+export const screwsOf = ({ stock }: Book, ramp: SolvedRamp, use: ScrewUse): readonly RampScrews[] =>
+  stock.screws.filter((line) => line.ramp === ramp.name && line.use === use)
 
 /** A head that names the ramp where there are several. */
 export const ofRamp = ({ several }: Book, said: string, ramp: SolvedRamp): string =>

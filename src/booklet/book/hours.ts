@@ -1,5 +1,5 @@
 import type { SolvedRamp } from '../../ramp/ramp.ts'
-import { screwsNeeded } from '../../stock/list/screws.ts'
+import { screwCount } from '../../stock/list/screws.ts'
 import { timbersOf } from '../views/plan-view.ts'
 import type { BookFacts } from './book.ts'
 
@@ -41,14 +41,14 @@ const sheetsOf = (ramp: SolvedRamp): number => {
   return laid.reduce((sum, { pieces, widths }) => sum + pieces.length * widths.length, 0)
 }
 
-export const workHours = ({ design, solved: { ramps }, tiles }: BookFacts): WorkHours => {
+export const workHours = ({ solved: { ramps }, stock, tiles }: BookFacts): WorkHours => {
   const sum = (of: (ramp: SolvedRamp) => number): number => ramps.reduce((all, ramp) => all + of(ramp), 0)
   const counts: Readonly<Record<Kind, number>> = {
     page: tiles,
     side: sum(({ design }) => design.sides.count),
     timber: sum((ramp) => timbersOf(ramp).length * (ramp.design.sides.count - 1)),
     sheet: sum(sheetsOf),
-    screw: sum((ramp) => screwsNeeded([ramp], design)),
+    screw: screwCount(stock.screws),
     pipe: sum((ramp) => (ramp.coping ? 1 : 0)),
   }
   const kinds = (Object.keys(minutes) as Kind[]).filter((kind) => counts[kind] > 0)

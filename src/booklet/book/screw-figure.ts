@@ -1,5 +1,5 @@
 import { text } from '../../drawing/drawing.ts'
-import { screwDiameter, screwHead } from '../../stock/list/screw-sort.ts'
+import { screwDiameter, screwHead, screwSize } from '../../stock/list/screw-sort.ts'
 import { bySize } from '../../stock/list/screws.ts'
 import { screwMarks } from '../views/acts/screw-view.ts'
 import { type Block, drawn, part, stack, words } from './block.ts'
@@ -12,16 +12,17 @@ const size = 2.8
 
 /** Every size of screw at true size, so that one in the hand finds its letter. */
 export const screwFigure = (book: Book): Block => {
-  const { width, units, screws, screw } = book
-  const all = bySize(screws).flatMap((one) => (one.length === null ? [] : [{ ...one, length: one.length }]))
+  const { width, units, stock, fine } = book
+  const all = bySize(stock.screws).flatMap((one) =>
+    one.length === null ? [] : [{ ...one, length: one.length }],
+  )
   const height = all.length * row
   return stack([
     part('The screws at true size', width),
     words('Where this page is printed at 100 %. Write the letter on each box.', width),
     drawn(
-      all.flatMap(({ use, length, count, uses }, i) => {
+      all.flatMap(({ use, length, count, uses, letter }, i) => {
         const y = height - (i + 0.5) * row
-        const letter = /\((\w)\)$/.exec(screw(use, length))?.[1] ?? ''
         return [
           text('note', { x: 2, y: y - 1.8 }, 3.6, letter, { face: 'bold' }),
           ...screwMarks({ x: before, y }, length, screwDiameter(use, units), screwHead(use)),
@@ -29,7 +30,7 @@ export const screwFigure = (book: Book): Block => {
             'note',
             { x: before + length + after, y: y - size / 2 },
             size,
-            `${screw(use, length).replace(/ \(\w\)$/, '')}, ${screwHead(use)}: ${count}, ${uses.join(', ')}`,
+            `${screwSize(use, length, units, fine)}, ${screwHead(use)}: ${count}, ${uses.join(', ')}`,
           ),
         ]
       }),

@@ -14,10 +14,10 @@ import { type Point, pointDistance, pointToward } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
 import type { Panel } from '../../stock/panel/panels.ts'
 import type { SawStep } from '../../stock/panel/saw-order.ts'
+import { cutRows } from './cut-rows.ts'
 import { upFace } from './panel-words.ts'
 import { pieceMarks } from './piece-marks.ts'
 import { markWords } from './piece-words.ts'
-import { sideEdges } from './side-edges.ts'
 
 const { size, lines } = draftStyle
 /** Between the panel and the lines of figures, and for the numbers of cuts beside it. */
@@ -91,14 +91,10 @@ export const panelPicture = (panel: Panel, { ratio }: Scale, units: Units): Draw
 
 /** `1a` inside the middle of each edge of a curved piece, as the order of cuts has it. */
 const edgeLetters = (panel: Panel, ratio: number, units: Units): Drawing =>
-  panel.steps.flatMap((step, i) => {
-    const piece =
-      step.kind === 'out' && !step.square && panel.pieces.find(({ part }) => part.mark === step.mark)
-    if (!piece) return []
-    return sideEdges(piece, panel, units).map(({ letter, at, inward }) => {
-      const { x, y } = pointToward({ x: at.x * ratio, y: at.y * ratio }, inward, 3)
-      return text('note', { x, y: y - letterSize / 2 }, letterSize, `${i + 1}${letter}`, { align: 'middle' })
-    })
+  cutRows(panel, units).flatMap(({ number, edge }) => {
+    if (!edge) return []
+    const { x, y } = pointToward({ x: edge.at.x * ratio, y: edge.at.y * ratio }, edge.inward, 3)
+    return [text('note', { x, y: y - letterSize / 2 }, letterSize, number, { align: 'middle' })]
   })
 const letterSize = 2
 

@@ -2,6 +2,7 @@ import { type Drawing, group, type Mark, text } from '../../drawing/drawing.ts'
 import { wrapWords } from '../../drawing/paragraph.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import type { Point } from '../../geometry/point.ts'
+import { capital } from '../../length/capital.ts'
 import { letters } from '../../pattern/pens.ts'
 import type { DesignStrips } from '../../pattern/ramp-strips.ts'
 import type { StoryStrip, StripKind } from '../../pattern/story-strip.ts'
@@ -88,7 +89,7 @@ export const partsLegend = (
   }
 }
 
-const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`
+const sentence = (words: string): string => `${capital(words)}.`
 
 const kindWords = (strips: readonly StoryStrip[]): string => {
   const rows = strips.flatMap(({ rows: own }) => own.flatMap((row) => (row ? [row] : [])))

@@ -1,6 +1,7 @@
 import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { circle, pathOf, rectangle } from '../../geometry/path.ts'
+import { capital } from '../../length/capital.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import type { StoryStrip } from '../../pattern/story-strip.ts'
 
@@ -77,8 +78,6 @@ export const sampleStrip = (
     ],
   }
 }
-
-const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`
 
 const { height } = sampleSize
 

@@ -96,7 +96,7 @@ const pipeLines = (design: Design, solved: WholeDesign): readonly ListLine[] =>
   )
 
 const screwLines = ({ units }: Design, { screws }: Bought): readonly ListLine[] =>
-  bySize(screws).map(({ use, length, count, uses }, i) => ({
+  bySize(screws).map(({ use, length, count, uses, letter }) => ({
     part: 'screws',
     what:
       length === null
@@ -104,7 +104,7 @@ const screwLines = ({ units }: Design, { screws }: Bought): readonly ListLine[] 
         : `wood screws ${screwSize(use, length, units, (mm) => rounded(mm, units))}, ${screwHead(use)}`,
     count: Math.ceil((count * screwBoxes.spare) / screwBoxes.count),
     unit: `box of ${screwBoxes.count}`,
-    note: `${count} needed: ${uses.join(', ')}; box ${'ABCDEFGHIJKLMNOPQRSTUVWXYZ'.charAt(i)}`,
+    note: `${count} needed: ${uses.join(', ')}; box ${letter}`,
     priced: { kind: 'word', word: 'screws' },
   }))
 

@@ -82,23 +82,21 @@ export const rampScrews = (
   return lines.filter(({ count }) => count > 0)
 }
 
-/** How many all ramps take, of every length. */
-export const screwsNeeded = (ramps: readonly Ramp[], design: Pick<Design, 'units' | 'stock'>): number =>
-  designScrews(design, ramps).reduce((all, { count }) => all + count, 0)
+/** How many, of every length. */
+export const screwCount = (lines: readonly ScrewLine[]): number =>
+  lines.reduce((all, { count }) => all + count, 0)
 
-/** The letter that is written on a screw's box: A is the longest. Steps and list call it so. */
+/** The letter of a screw's box. */
 export const screwLetter = (
   lines: readonly ScrewLine[],
   { use, length }: Pick<ScrewLine, 'use' | 'length'>,
-): string => {
-  const at = bySize(lines).findIndex(
+): string =>
+  bySize(lines).find(
     (size) =>
       size.length === length &&
       screwDiameter(size.use, 'mm') === screwDiameter(use, 'mm') &&
       screwHead(size.use) === screwHead(use),
-  )
-  return at < 0 ? '' : 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'.charAt(at)
-}
+  )?.letter ?? ''
 
 const rowScrews = (
   rows: readonly { readonly across: readonly number[]; readonly length: number | null }[],
@@ -114,11 +112,13 @@ export const bySize = (
   readonly length: number | null
   readonly count: number
   readonly uses: readonly ScrewUse[]
+  /** written on its box: steps and list call it so */
+  readonly letter: string
 }[] => {
   const sizeOf = ({ use, length }: ScrewLine): string =>
     `${length} ${screwDiameter(use, 'mm')} ${screwHead(use)}`
   const sorted = [...lines].sort((a, b) => (b.length ?? 0) - (a.length ?? 0))
-  return [...new Set(sorted.map(sizeOf))].map((size) => {
+  return [...new Set(sorted.map(sizeOf))].map((size, i) => {
     const own = sorted.filter((line) => sizeOf(line) === size)
     const [{ use, length }] = own as [ScrewLine]
     return {
@@ -126,6 +126,7 @@ export const bySize = (
       length,
       count: own.reduce((all, { count }) => all + count, 0),
       uses: [...new Set(own.map((line) => line.use))],
+      letter: 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'.charAt(i),
     }
   })
 }

@@ -1,6 +1,6 @@
 import { listParts } from '../../../stock/list/line.ts'
 import { screwBoxes } from '../../../stock/list/list.ts'
-import { screwsNeeded } from '../../../stock/list/screws.ts'
+import { screwCount } from '../../../stock/list/screws.ts'
 import { costWords, countWords, leftWords, partWords } from '../../list/list-words.ts'
 import { gap, head, table, words } from '../block.ts'
 import type { Book } from '../book.ts'
@@ -38,7 +38,7 @@ export const buying = (book: Book): Section => {
       ),
       gap(2),
       words(
-        `Screws: ${screwsNeeded(book.solved.ramps, design)} are needed in all. Each length is bought by the box of ${screwBoxes.count}, with a tenth more than is needed.`,
+        `Screws: ${screwCount(stock.screws)} are needed in all. Each length is bought by the box of ${screwBoxes.count}, with a tenth more than is needed.`,
         width,
       ),
       ...(left.length > 0

@@ -5,12 +5,11 @@ import { pipeDrills } from '../../../ramp/frame/pipe.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedQuarter } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
-import { rampScrews } from '../../../stock/list/screws.ts'
 import { lipSection } from '../../views/lip-section.ts'
 import { pipeView } from '../../views/pipe-view.ts'
 import { sectionNumber } from '../../views/plan-view.ts'
 import { type Block, caution, check, head, part, step, words } from '../block.ts'
-import { type Book, leastShare, ofRamp } from '../book.ts'
+import { type Book, leastShare, ofRamp, screwsOf } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
@@ -30,7 +29,7 @@ const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   const own = ramp.coping!
   const pipe = ramp.pipe!
   const plastic = ramp.design.coping?.material === 'plastic'
-  const [screw] = rampScrews(ramp, book.design).filter(({ use }) => use === 'pipe')
+  const [screw] = screwsOf(book, ramp, 'pipe')
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
   return [

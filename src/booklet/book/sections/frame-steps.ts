@@ -3,10 +3,10 @@ import { ownUnits } from '../../../length/own-units.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
-import { frameScrews, rampScrews } from '../../../stock/list/screws.ts'
+import { frameScrews } from '../../../stock/list/screws.ts'
 import { squareView, stageView } from '../../views/stage-view.ts'
 import { type Block, step } from '../block.ts'
-import type { Book } from '../book.ts'
+import { type Book, screwsOf } from '../book.ts'
 import { stage, stageSteps } from '../stage.ts'
 import { liesWords, timberName } from '../timber-words.ts'
 
@@ -16,7 +16,7 @@ export const frameTop = (ramp: SolvedRamp): number =>
 
 /** Said of the screws in a timber's ends: how many in each, how long, and the drill; empty where there are none. */
 export const endScrews = (book: Book, ramp: SolvedRamp): string => {
-  const own = rampScrews(ramp, book.design).filter(({ use }) => use === 'frame')
+  const own = screwsOf(book, ramp, 'frame')
   const [usual] = own
   if (!usual) return ''
   const all = own.reduce((sum, { count }) => sum + count, 0)
@@ -30,9 +30,7 @@ export const endScrews = (book: Book, ramp: SolvedRamp): string => {
 
 /** The sizes of a frame's screws: the usual one, and that of timbers on plates; null where none is short enough. */
 const frameSizes = (book: Book, ramp: SolvedRamp): readonly (string | null)[] =>
-  rampScrews(ramp, book.design)
-    .filter(({ use }) => use === 'frame')
-    .map(({ length }) => (length === null ? null : book.screw('frame', length)))
+  screwsOf(book, ramp, 'frame').map(({ length }) => (length === null ? null : book.screw('frame', length)))
 
 /** `both screws in each end`: of a timber by its index, with their size where those on plates take longer ones. */
 const eachEnd = (ramp: SolvedRamp, [usual, plated]: readonly (string | null)[], index: number): string => {

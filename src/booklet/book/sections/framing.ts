@@ -2,6 +2,7 @@ import { isCurved } from '../../../design/kind-traits.ts'
 import { segmentsGap } from '../../../geometry/nearest.ts'
 import { pathSegments, polygonOf } from '../../../geometry/path.ts'
 import type { Point } from '../../../geometry/point.ts'
+import { capital } from '../../../length/capital.ts'
 import { roleWords } from '../../../ramp/frame/deck-timbers.ts'
 import { timberCorners } from '../../../ramp/frame/timber.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
@@ -112,15 +113,11 @@ const closeTimbers = (book: Book, ramp: SolvedRamp): string =>
     )
     .join(' ')
 
-const capital = (said: string): string => said.slice(0, 1).toUpperCase() + said.slice(1)
-
 /** What the figures say of this ramp that bears on the work at hand. */
 export const checksOf = (book: Book, ramp: SolvedRamp, ids: readonly string[]): readonly Block[] =>
   book.solved.checks
     .filter((one) => one.ramp === ramp.name && ids.includes(one.id))
-    .map(({ message }) =>
-      words(`${message.slice(0, 1).toUpperCase()}${message.slice(1).replaceAll('`', '')}.`, book.width),
-    )
+    .map(({ message }) => words(`${capital(message.replaceAll('`', ''))}.`, book.width))
 
 const studTable = (book: Book, ramp: SolvedRamp) => {
   const { show, fine } = book

@@ -1,4 +1,5 @@
 import { isCurved } from '../../../design/kind-traits.ts'
+import { capital } from '../../../length/capital.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { steepnessWord } from '../../../ramp/steepness.ts'
 import type { SheetPart } from '../../../stock/sheet-part.ts'
@@ -133,7 +134,7 @@ const takes = (book: Book): readonly string[] => {
       stockRows(ramp.name, stock, design.units)
         .slice(0, 1)
         .map(([label, words]) => `${book.several ? `${ramp.name}, ` : ''}${label} ${words}.`)
-        .map((line) => line.slice(0, 1).toUpperCase() + line.slice(1)),
+        .map(capital),
     ),
     `Work: ${hours.least} to ${hours.most} hours for one who has built before and a helper; more hands for the lifting. Reckoned: ${hours.how}.`,
   ]

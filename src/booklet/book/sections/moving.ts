@@ -1,13 +1,13 @@
 import { isCurved } from '../../../design/kind-traits.ts'
+import { capital } from '../../../length/capital.ts'
 import { ownUnits } from '../../../length/own-units.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
-import { rampScrews } from '../../../stock/list/screws.ts'
 import type { Moving } from '../../../stock/moving.ts'
 import { stockLines, stockRows } from '../../stock-rows.ts'
 import { handleView } from '../../views/acts/act-views.ts'
 import { type Block, caution, check, head, step, words } from '../block.ts'
-import type { Book } from '../book.ts'
+import { type Book, screwsOf } from '../book.ts'
 import type { Section } from '../pages.ts'
 import { stage } from '../stage.ts'
 import { checksOf } from './framing.ts'
@@ -48,8 +48,6 @@ export const moving = (book: Book): Section => {
 
 /** Of a handle, and the holes for them; common practice, no source. */
 const [handleBolt, handleDrill] = ['M6 (1/4 in)', '7 mm (5/16 in)'] as const
-
-const capital = (said: string): string => said.slice(0, 1).toUpperCase() + said.slice(1)
 
 /** `4 people lift outer, 3 inner` */
 const lifters = ({ stock, several }: Book): string =>
@@ -98,11 +96,11 @@ const gripStep = (
 
 /** What is put on for moving: rubber, grips, wheels. */
 const fitSteps = (book: Book, ramp: SolvedRamp): readonly string[] => {
-  const { stock, design, several, show, screw: size } = book
+  const { stock, several, show, screw: size } = book
   const of = several ? ` of ${ramp.name}` : ''
   const own = stock.moving.find(({ ramp: name }) => name === ramp.name)
   const rolling = own?.rolling
-  const [screw] = rampScrews(ramp, design).filter(({ use }) => use === 'wheels')
+  const [screw] = screwsOf(book, ramp, 'wheels')
   return [
     `Tack the rubber strip under the bottom edges of the sides${of}: it keeps the ramp from sliding.`,
     ...(own ? [gripStep(book, ramp, own, of)] : []),
