@@ -182,7 +182,7 @@ export const boxCounter = (
   weigh: (kinds: number) => number,
   between: readonly [low: number, high: number] = [0, all * step],
 ): BoxCount => {
-  const weights = Uint8Array.from({ length: 256 }, (_, kinds) => weigh(kinds))
+  const weights = Uint32Array.from({ length: 256 }, (_, kinds) => weigh(kinds))
   const wide = columns + 1
   const low = Math.max(0, Math.floor(between[0] / step))
   const rows = Math.min(all, Math.floor(between[1] / step) + 1) - low
