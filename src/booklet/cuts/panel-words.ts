@@ -1,4 +1,5 @@
 import type { Units } from '../../design/design.ts'
+import { capital } from '../../length/capital.ts'
 import { wordList } from '../../length/word-list.ts'
 import type { Panel, PanelPiece } from '../../stock/panel/panels.ts'
 import { sheetWords, sizeWords } from '../../stock/panel/sheet-words.ts'
@@ -19,7 +20,7 @@ export const panelName = (
 
 /** How the order of cuts is to be read, and how the saw is led. */
 const cutsNotes = [
-  'Mark all cuts before the first: they are measured from the edges of the whole panel. Along: the long way, so far from the lower edge. Across: so far from the left end. From edge to edge, or from and to as said, through the part with the pieces named.',
+  'Mark the straight cuts before the first is sawn: they are measured from the edges of the whole panel. Along: the long way, so far from the lower edge. Across: so far from the left end. From edge to edge, or from and to as said, through the part with the pieces named.',
   'Straight cuts: the circular saw along a guide that is clamped on the piece, its blade beside the line, on the side that is named. Jigsaw: on the WASTE side. STOP: where the cut, seen from above, comes to the corner; a hand saw does the rest.',
 ] as const
 export const stepsNote = cutsNotes.join(' ')
@@ -40,7 +41,7 @@ export const beginNote = (panel: Panel, units: Units): string => {
   const [first] = cutRows(panel, units)
   const face = upFace(panel.sheet)
   return [
-    ...(face ? [`${face.slice(0, 1).toUpperCase()}${face.slice(1)}.`] : []),
+    ...(face ? [`${capital(face)}.`] : []),
     ...(first ? [`First cut, ${first.number}: ${first.words}.`] : []),
   ].join(' ')
 }
