@@ -18,7 +18,8 @@ describe('traceply cuts', () => {
     const { exit, out } = await traceply('cuts', template('quarter-mm'))
     expect(exit).toBe(0)
     expect(out).toMatch(/^18 plywood: both sides from one 1220 × 2440, \d+ to spare$/m)
-    expect(out).toMatch(/^9 plywood: 2 pieces of skin from 2 of 1220 × 2440$/m)
+    // 5 + 1216 + 3 + 1216 = 2440: the far end is the panel's own
+    expect(out).toMatch(/^9 plywood: 2 pieces of skin from one 1220 × 2440$/m)
     for (const mark of ['S1', 'S2', 'K1', 'K2', 'K3', 'D1', 'R1'])
       expect(out.match(new RegExp(`^  ${mark} `, 'gm'))).toHaveLength(1)
     expect(out).toMatch(/^ +S1 +left side .*\n +toe (?:left|right).*OUTSIDE FACE UP/m)
