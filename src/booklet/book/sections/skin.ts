@@ -25,28 +25,27 @@ export const skin = (book: Book): Section => ({
 })
 
 const skinOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
-  const { width, units } = book
+  const { width, units, tall } = book
   const layers = ramp.skin.filter(({ length }) => length > 0)
   return [
     ...(isCurved(ramp)
-      ? [
-          ...(book.several ? [part(ofRamp(book, 'Before the first layer', ramp), width)] : []),
-          caution(
-            'Bent skin is a spring: hold it down until it is screwed, and keep your face away from its free end.',
-            width,
-          ),
-        ]
-      : []),
-    ...(isCurved(ramp)
-      ? [
-          figure(
-            ofRamp(book, `Section ${sectionNumber}–${sectionNumber} at the toe, between two sides`, ramp),
-            (ratio) => toeSection(ramp, units, ratio),
-            book,
-            { width, height: 95 * Math.max(leastShare, book.share) },
-            { width: 380, height: ramp.transition.toe.y + 130 },
-          ),
-        ]
+      ? together(
+          [
+            ...(book.several ? [part(ofRamp(book, 'Before the first layer', ramp), width)] : []),
+            caution(
+              'Bent skin is a spring: hold it down until it is screwed, and keep your face away from its free end.',
+              width,
+            ),
+            figure(
+              ofRamp(book, `Section ${sectionNumber}–${sectionNumber} at the toe, between two sides`, ramp),
+              (ratio) => toeSection(ramp, units, ratio),
+              book,
+              { width, height: 95 * Math.max(leastShare, book.share) },
+              { width: 380, height: ramp.transition.toe.y + 130 },
+            ),
+          ],
+          tall,
+        )
       : []),
     ...layers.flatMap((layer) => layerOf(book, ramp, layer, layer === layers.at(-1) && layers.length > 1)),
     ...checksOf(book, ramp, ['screw-through', 'bare-skin', 'seam-shared', 'across-seam', 'seam-stud']),
