@@ -76,6 +76,8 @@ export const widths = (
         (limit) => ramp.width - (partSize(part)[0] - limit),
       ),
     ),
+  // a sheet in parts has none as wide as the ramp
+  ...panelLimits(ramp.width, sizes, design.stock),
   ...timberLimits(ramp.studLength, design).map(
     (limit) => ramp.width - (ramp.design.sides.count - 1) * (ramp.studLength - limit),
   ),

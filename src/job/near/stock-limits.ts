@@ -24,7 +24,10 @@ export const panelLimits = (
 ): readonly number[] =>
   missed(
     length,
-    sizes.flatMap((size) => size.flatMap((side) => limits(side, trim, kerf))),
+    // pieces in a row keep the panel's ends where that saves a panel, but beside curved ones
+    sizes.flatMap((size) =>
+      size.flatMap((side) => [...new Set([...limits(side, 0, kerf), ...limits(side, trim, kerf)])]),
+    ),
   )
 
 /** Limits of the timbers that are sold. */
