@@ -101,7 +101,7 @@ const topRows: readonly Row[] = [
     length(0, 50),
     defaults('5', '3/16'),
     ['5', '3/16'],
-    'trimmed off each edge of a panel; what fills it, alone or in a row, keeps ends',
+    'trimmed off each edge of a panel; what fills it, or lies alone, keeps its own',
   ),
   row(
     'stock.panels',

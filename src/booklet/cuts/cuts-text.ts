@@ -4,7 +4,7 @@ import { showLength } from '../../length.ts'
 import type { Panel, SheetPanels } from '../../stock/panel/panels.ts'
 import { sheetLine, sheetWords, sizeWords } from '../../stock/panel/sheet-words.ts'
 import { cutRows } from './cut-rows.ts'
-import { faceNote, panelName, stepsNote } from './panel-words.ts'
+import { panelName, panelNote, stepsNote } from './panel-words.ts'
 import { lieWords, pieceCells } from './piece-words.ts'
 import { timberText } from './timber-text.ts'
 import type { NumberedBoard } from './timber-words.ts'
@@ -56,7 +56,7 @@ const panelText = (panel: Panel, count: number, several: boolean, units: Units):
   const widths = heads.map((head, i) => Math.max(head.length, ...rows.map((row) => row[i]!.length)))
   const line = (cells: readonly string[]): string =>
     `  ${cells.map((cell, i) => (i === 3 || i === 4 ? cell.padStart(widths[i]!) : cell.padEnd(widths[i]!))).join('  ')}`.trimEnd()
-  const face = faceNote(pieces)
+  const note = panelNote(panel)
   return [
     `panel ${panelName(panel, count, units)}`,
     line(heads),
@@ -71,6 +71,6 @@ const panelText = (panel: Panel, count: number, several: boolean, units: Units):
       wrapLine(`  ${i === 0 ? 'saw ' : '    '}${number.padStart(2)}  ${words}`, lineLength, 10),
     ),
     ...(rest ? [`  left  ${show(rest.x1 - rest.x0)} × ${show(rest.y1 - rest.y0)}`] : []),
-    ...(face ? wrapLine(`  ${face}`, lineLength, 4) : []),
+    ...(note ? wrapLine(`  ${note}`, lineLength, 4) : []),
   ]
 }

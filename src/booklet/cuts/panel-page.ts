@@ -13,7 +13,7 @@ import { lengthsNote } from '../lengths-note.ts'
 import { cutRows } from './cut-rows.ts'
 import { legible } from './legible.ts'
 import { panelPicture, panelScale } from './panel-picture.ts'
-import { beginNote, drawnNote, faceNoteOnPaper, panelName } from './panel-words.ts'
+import { beginNote, drawnNote, panelName, panelNoteOnPaper } from './panel-words.ts'
 import { lieWords, pieceCells } from './piece-words.ts'
 
 export interface PanelPagesFacts {
@@ -176,15 +176,10 @@ const sharesOf = (
   )
 
 /** What every page of a panel ends with: cautions, the title block. */
-const footOf = (
-  { number, pieces }: Panel,
-  count: number,
-  width: number,
-  { title, code }: PanelPagesFacts,
-) => {
+const footOf = (panel: Panel, count: number, width: number, { title, code }: PanelPagesFacts) => {
   const foot = titleBlockHeight(draftStyle.size)
-  const face = faceNoteOnPaper(pieces)
-  const words = paragraph({ x: 0, y: 0 }, [...(face ? [face] : []), caution].join(' '), {
+  const note = panelNoteOnPaper(panel)
+  const words = paragraph({ x: 0, y: 0 }, [...(note ? [note] : []), caution].join(' '), {
     layer: 'note',
     width,
     size: 2.5,
@@ -197,7 +192,7 @@ const footOf = (
         { x0: 0, y0: 0, x1: width, y1: foot },
         [
           { name: 'design', value: title },
-          { name: 'panel', value: `${number} of ${count}` },
+          { name: 'panel', value: `${panel.number} of ${count}` },
           { name: 'scale', value: scale },
           { name: 'set code begins', value: code },
           { name: 'page', value: page },

@@ -47,15 +47,28 @@ export const beginNote = (panel: Panel, units: Units): string => {
 }
 
 /** Faces that lie down though they show: what that means. */
-export const faceNoteOnPaper = (pieces: readonly PanelPiece[]): string | null => {
+const faceNote = (pieces: readonly PanelPiece[]): string | null => {
   const down = pieces.filter(({ part, over }) => part.faced && over).map(({ part }) => part.mark)
   return down.length === 0 ? null : `${wordList(down)}: the panel's back shows outside.`
 }
 
+/** What lies in the panel's corner has two edges that nobody saws. */
+const edgeNote = ({ pieces, there }: Panel): string | null => {
+  const [piece] = pieces
+  const alone = pieces.length === 1 && !there && piece!.second === null
+  return alone ? "The panel's own left and lower edges are kept: turn its best corner there." : null
+}
+
+/** What is to be known of a panel besides its pieces and cuts; null where there is nothing. */
+export const panelNoteOnPaper = (panel: Panel): string | null => {
+  const notes = [faceNote(panel.pieces), edgeNote(panel)].filter((note) => note !== null)
+  return notes.length === 0 ? null : notes.join(' ')
+}
+
 /** The same on a screen, with the key that keeps the better face out. */
-export const faceNote = (pieces: readonly PanelPiece[]): string | null => {
-  const note = faceNoteOnPaper(pieces)
-  return note === null
-    ? null
-    : `${note} \`good-face: out\` in \`stock: panels\` keeps the better face out, whatever it takes.`
+export const panelNote = (panel: Panel): string | null => {
+  const face = faceNote(panel.pieces)
+  return face === null
+    ? edgeNote(panel)
+    : `${face} \`good-face: out\` in \`stock: panels\` keeps the better face out, whatever it takes.`
 }

@@ -94,6 +94,16 @@ const rowFills = (
   return false
 }
 
+/** A rectangle alone on a panel that is bought keeps two of its edges: no cut of the panel's length for a strip that the saw barely holds. */
+export const inOwnCorner = ({ filled, lost }: Packing): Packing => ({
+  filled: filled.map((one) => {
+    const [place] = one.places
+    const alone = one.kind.count === null && one.places.length === 1 && place!.shape.square
+    return alone ? { ...one, places: [{ ...place!, x: 0, y: 0 }] } : one
+  }),
+  lost,
+})
+
 /** What was laid from the panel's own left and lower edge, moved off them by the trim where there is room for that. */
 const trimmed = (places: readonly Place[], kind: PanelKind, { kerf, trim, step }: Saw): readonly Place[] => {
   const onStep = Math.ceil(trim / step - 1e-6) * step

@@ -1,6 +1,6 @@
 import { doubleArea } from '../../geometry/polygon/outer-polygon.ts'
 import { same } from '../../ramp/check/offer.ts'
-import { onFactoryEdges } from './factory-edges.ts'
+import { inOwnCorner, onFactoryEdges } from './factory-edges.ts'
 import { type Attempt, areaOf, type Packing, type PanelKind, pack, type Ways } from './pack.ts'
 import { pairing } from './pairing.ts'
 import { type Piece, reachOf, waysOf } from './piece.ts'
@@ -16,10 +16,12 @@ const curvedWork = 20
 /** Between a line that a jigsaw follows by hand and its neighbour, where there is room; mm, common practice, no source. */
 const handApart = 10
 
-/** The fewest panels that the search finds; of as many, those where every good face is up; curved pieces farther apart where that takes no more; a panel's own edges kept where that takes fewer. Same pieces, same layout. */
+/** The fewest panels that the search finds; of as many, those where every good face is up; curved pieces farther apart where that takes no more; a panel's own edges kept where that takes fewer, and where one rectangle lies alone. Same pieces, same layout. */
 export const nest = (pieces: readonly Piece[], kinds: readonly PanelKind[], saw: Saw): Packing => {
   const packing = nestTrimmed(pieces, kinds, saw)
-  return onFactoryEdges(packing, pieces, saw, (own, sizes, whole) => search(own, sizes, whole).packing)
+  return inOwnCorner(
+    onFactoryEdges(packing, pieces, saw, (own, sizes, whole) => search(own, sizes, whole).packing),
+  )
 }
 
 /** The same, every panel trimmed. */

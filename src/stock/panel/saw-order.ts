@@ -36,7 +36,7 @@ export interface Sawing {
   readonly rest: Box | null
 }
 
-/** Long rips first, then cuts across, as far as straight cuts meet no piece; what hangs together then is sawn out one by one. */
+/** Long rips first, then cuts across, as far as straight cuts meet no piece, a piece alone the way that is less to saw; what hangs together then is sawn out one by one. */
 export const sawPanel = (pieces: readonly Sawn[], panel: Box, kerf: number): Sawing => {
   if (pieces.length === 0) return { steps: [], rest: areaOf(panel) > 0 ? panel : null }
   const line = bestLine(pieces, panel, kerf)
@@ -93,7 +93,19 @@ const bestLine = (pieces: readonly Sawn[], panel: Box, kerf: number): Line | nul
     Number(a.kind === 'cross') - Number(b.kind === 'cross') || even(a) - even(b) || a.at - b.at
   if (parting.length > 0) return parting.sort(worth)[0]!
   // a curved piece alone is sawn out along its line
-  return pieces.some(({ square }) => !square) ? null : (lines.sort(worth)[0] ?? null)
+  if (pieces.some(({ square }) => !square)) return null
+  const [first, ...others] = lines.sort(worth)
+  const across = others.find(({ kind }) => kind === 'cross')
+  return pieces.length === 1 && across && isLessAcross(pieces[0]!, lines, panel) ? across : (first ?? null)
+}
+
+/** Whether a piece alone is freed with less to saw where the panel is cut across before it is cut along. */
+const isLessAcross = ({ box }: Sawn, lines: readonly Line[], panel: Box): boolean => {
+  const rips = lines.filter(({ kind }) => kind === 'rip').length
+  const crosses = lines.length - rips
+  const acrossFirst = crosses * (panel.y1 - panel.y0) + rips * (box.x1 - box.x0)
+  const alongFirst = rips * (panel.x1 - panel.x0) + crosses * (box.y1 - box.y0)
+  return acrossFirst < alongFirst - slack
 }
 
 const linesOf = (kind: Line['kind'], pieces: readonly Sawn[], panel: Box, kerf: number): readonly Line[] => {

@@ -119,8 +119,8 @@ describe('a panel less is worth its own edges', () => {
     [[1217, 1216], ['K1 0 1217', 'K2 1220 2436'], 1],
     // 1219 + 3 + 1218 = 2440
     [[1219, 1218], ['K1 0 1219', 'K2 1222 2440'], 1],
-    // 1219 + 3 + 1219 = 2441
-    [[1219, 1219], ['K1 5 1224'], 2],
+    // 1219 + 3 + 1219 = 2441: each alone, in a corner
+    [[1219, 1219], ['K1 0 1219'], 2],
   ])('%j of a panel 2440 long', (wide, first, count) => {
     const own = lay(wide.map((width, i) => partOf(width, 800, 'x', i)))
     expect(own.panels).toHaveLength(count)
@@ -132,9 +132,44 @@ describe('a panel less is worth its own edges', () => {
     const parts = Array.from({ length: 5 }, (_, i) => partOf(1200, 1180, 'x', i))
     const own = lay(parts)
     expect(own.panels).toHaveLength(3)
-    expect(
-      own.panels.flatMap(({ pieces }) => pieces.map(({ box }) => box.x0 >= 5 && box.x1 <= 2435)),
-    ).toEqual(parts.map(() => true))
+    const couples = own.panels.filter(({ pieces }) => pieces.length > 1)
+    expect(couples).toHaveLength(2)
+    for (const { box } of couples.flatMap(({ pieces }) => pieces)) {
+      expect(box.x0).toBeGreaterThanOrEqual(5)
+      expect(box.x1).toBeLessThanOrEqual(2435)
+    }
+  })
+
+  test.each([
+    // alone: across at 1180, 1220 long, then along 1180; trimmed it were two cuts of 1220 and two of 1180
+    [[[1180, 500]], ['K1 0 1180'], ['cross', 'rip']],
+    // longer than the panel is wide by so much that along comes first: 2440 + 500 for 1220 + 2300
+    [[[2300, 500]], ['K1 0 2300'], ['rip', 'cross']],
+    // two: the trim costs no panel
+    [
+      [
+        [1180, 500],
+        [1000, 500],
+      ],
+      ['K1 5 1185', 'K2 1188 2188'],
+      null,
+    ],
+  ] as const)('%j on a panel of its own', (sizes, lies, kinds) => {
+    const own = lay(sizes.map(([wide, high], i) => partOf(wide, high, 'x', i)))
+    expect(along(own)).toEqual([lies])
+    const [{ steps, pieces }] = own.panels as [SheetPanels['panels'][number]]
+    if (kinds) {
+      expect(steps.map(({ kind }) => kind)).toEqual(kinds)
+      expect(pieces[0]!.box.y0).toBe(0)
+    }
+  })
+
+  test('an offcut in the garage has edges of its own: it is trimmed', () => {
+    const design = stockOf(5, 3)
+    const offcuts = [{ sheet, size: [800, 1300] as const, count: 1 }]
+    const own = layPanels({ ...design, stock: { ...design.stock, offcuts } }, [partOf(1180, 500, 'x', 0)])[0]!
+    expect(own.panels[0]!.there).toBe(true)
+    expect(along(own)).toEqual([['K1 5 1185']])
   })
 
   test('made-up jobs lie a kerf apart inside their panels, on no more than trimmed, and the trim stays where the rest fits', () => {

@@ -92,10 +92,35 @@ describe('the order of cuts', () => {
 
   test('leaves what lies in one part after them, not what the rips went through', () => {
     const one = [square('A', 5, 5, 1221, 1037)]
-    // ripped at 5 and 1037 from end to end: behind the piece 1216 by 1032 is left, over the rip 2440 by 180
-    expect(sawPanel(one, panel, 3).rest).toEqual({ x0: 1224, y0: 5, x1: 2440, y1: 1037 })
+    // across at 5 and 1221 first: behind them 1216 by 1220 is left, over the piece 1216 by 180
+    expect(sawPanel(one, panel, 3).rest).toEqual({ x0: 1224, y0: 0, x1: 2440, y1: 1220 })
+    const long = [square('A', 5, 5, 2205, 605)]
+    // along at 5 and 605 first, 4880 and then 1200 to saw where across first it were 2440 and 4400: 2440 by 612 over it
+    expect(sawPanel(long, panel, 3).rest).toEqual({ x0: 0, y0: 608, x1: 2440, y1: 1220 })
     expect(sawPanel([], panel, 3).rest).toEqual(panel)
     expect(sawPanel([square('A', 0, 0, 2440, 1220)], panel, 3).rest).toBeNull()
+  })
+
+  test('one piece alone is freed by no more sawing than in any other order', () => {
+    let across = 0
+    const size = (most: number) => fc.integer({ min: 60, max: most })
+    fc.assert(
+      fc.property(size(2430), size(1210), (wide, high) => {
+        const piece = square('A', 0, 0, wide, high)
+        const { steps } = sawPanel([piece], panel, 3)
+        const kinds = steps.map(({ kind }) => kind)
+        expect(sawn([piece], 3).faults).toEqual([])
+        const own = steps.reduce(
+          (sum, step) => sum + (step.kind === 'out' ? Number.NaN : step.to - step.from),
+          0,
+        )
+        // the panel's width and then the piece's length, or the panel's length and then the piece's height
+        expect(own).toBeLessThan(Math.min(1220 + wide, 2440 + high) + 1)
+        across += Number(kinds[0] === 'cross')
+      }),
+      { numRuns: 200 },
+    )
+    expect(across).toBeGreaterThan(50)
   })
 
   test('frees every piece of made-up shelves by cuts that run from edge to edge and into none', () => {

@@ -6,7 +6,7 @@ import type { Panel } from '../../../stock/panel/panels.ts'
 import { cutRows } from '../../cuts/cut-rows.ts'
 import { legible } from '../../cuts/legible.ts'
 import { panelPicture, panelScale } from '../../cuts/panel-picture.ts'
-import { drawnNotes, faceNoteOnPaper, panelName } from '../../cuts/panel-words.ts'
+import { drawnNotes, panelName, panelNoteOnPaper } from '../../cuts/panel-words.ts'
 import { lieWords, pieceCells } from '../../cuts/piece-words.ts'
 import {
   type Block,
@@ -67,9 +67,9 @@ const between = 4
 const panelOf = (book: Book, panel: Panel, count: number): readonly Block[] => {
   const { width, units } = book
   const { pieces } = panel
-  const face = faceNoteOnPaper(pieces)
+  const told = panelNoteOnPaper(panel)
   const name = `Panel ${panelName(panel, count, units)}`
-  const note = face ? [words(face, width)] : []
+  const note = told ? [words(told, width)] : []
   // what is curved is drawn as large as can be: its names need room
   const square = pieces.every(({ second }) => second === null)
   const high = square
