@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process'
-import { mkdirSync, rmSync, writeFileSync } from 'node:fs'
+import { chmodSync, mkdirSync, readdirSync, rmSync } from 'node:fs'
 import { buildSync } from 'esbuild'
 import { writeTypeSources } from './.build-type.mjs'
 
@@ -16,32 +16,32 @@ const shared = {
   preserveSymlinks: true,
 }
 
-const often = ['figures', 'plot']
-
 writeTypeSources()
 
 rmSync('dist', { recursive: true, force: true })
 mkdirSync('dist')
 
-/** The program in one file that can be read; the commands asked most often each in one of their own, as a process reads all of its file. */
+/** What starts, the program in one file that can be read, the commands asked most often in one of their own: a process reads all of its file. */
 buildSync({
   ...shared,
-  entryPoints: ['program', ...often].map((name) => `src/cli/programs/${name}.ts`),
+  entryPoints: readdirSync('src/cli/programs').map((name) => `src/cli/programs/${name}`),
   outdir: 'dist',
   outExtension: { '.js': '.cjs' },
   platform: 'node',
   target: 'node20',
   format: 'cjs',
 })
-writeFileSync(
-  'dist/traceply.cjs',
-  `#!/usr/bin/env node
-// Node 22 and later keep what they compile of a file from run to run, if they are asked before it is loaded
-require('node:module').enableCompileCache?.()
-require(${JSON.stringify(often)}.includes(process.argv[2]) ? \`./\${process.argv[2]}.cjs\` : './program.cjs')
-`,
-  { mode: 0o755 },
-)
+chmodSync('dist/traceply.cjs', 0o755)
+
+/** What V8 makes of each, so that it is not made anew in each process: what runs on a design. */
+for (const [name, asked] of [
+  ['figures', 'figures templates/quarter-mm.yaml'],
+  ['plot', 'plot templates/quarter-mm.yaml --out OUT'],
+  ['program', 'booklet templates/quarter-mm.yaml --out OUT'],
+])
+  execFileSync(process.execPath, ['.build-code.cjs', `dist/${name}.cjs`, ...asked.split(' ')], {
+    stdio: ['ignore', 'ignore', 'inherit'],
+  })
 
 /** The library in one file, for Node and for browsers; its types lie beside. */
 buildSync({

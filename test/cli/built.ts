@@ -66,6 +66,7 @@ const cloneIn = (folder: string): void => {
     'package.json',
     'tsconfig.json',
     '.build.mjs',
+    '.build-code.cjs',
     '.build-page.mjs',
     '.build-type.mjs',
     '.tsconfig.types.json',

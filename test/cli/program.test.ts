@@ -1,4 +1,5 @@
 import { execFileSync, spawnSync } from 'node:child_process'
+import { createHash } from 'node:crypto'
 import {
   closeSync,
   copyFileSync,
@@ -13,6 +14,7 @@ import {
 } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { cachedDataVersionTag } from 'node:v8'
 import { describe, expect, it } from 'vitest'
 import manifest from '../../package.json'
 import { readPdf } from '../support/read-pdf.ts'
@@ -278,13 +280,16 @@ describe('the program', () => {
     expect(page.length).toBeLessThan(set.length)
   })
 
-  it('is a file that can be read, two with one command each, and one that asks Node to keep what it compiles', () => {
+  it('is a file that can be read, two with one command each, what V8 made of them, and one that starts them', () => {
     expect(manifest.bin.traceply).toBe('dist/traceply.cjs')
     expect(readdirSync(join(root(), 'dist'))).toEqual([
       'figures.cjs',
+      'figures.code',
       'index.js',
       'plot.cjs',
+      'plot.code',
       'program.cjs',
+      'program.code',
       'traceply.cjs',
       'traceply.html',
       'types',
@@ -322,25 +327,58 @@ describe('the program', () => {
   it('runs as it is now, whatever was kept of another one', () => {
     const alone = mkdtempSync(join(tmpdir(), 'traceply-alone-'))
     const env = { ...process.env, NODE_COMPILE_CACHE: join(alone, 'kept') }
-    const starter = (): string =>
-      execFileSync(process.execPath, [join(alone, 'traceply.cjs'), 'new', 'quarter'], {
+    const [program, code] = ['program.cjs', 'program.code'].map((name) => join(alone, name)) as [
+      string,
+      string,
+    ]
+    const said = (...node: readonly string[]): string =>
+      execFileSync(process.execPath, [...node, join(alone, 'traceply.cjs'), 'new', 'quarter'], {
         encoding: 'utf8',
         env,
       })
+    /** As the build seals what V8 made. */
+    const sealed = (made: Buffer): Buffer => {
+      const seal = createHash('sha256').update(`${cachedDataVersionTag()} `).update(readFileSync(program))
+      return Buffer.concat([seal.update(made).digest(), made])
+    }
     try {
-      for (const name of ['traceply.cjs', 'program.cjs'])
+      for (const name of ['traceply.cjs', 'program.cjs', 'program.code'])
         copyFileSync(join(root(), 'dist', name), join(alone, name))
-      const whole = starter()
-      expect(starter()).toBe(whole)
+      const whole = said()
+      expect(said()).toBe(whole)
+      const good = readFileSync(code)
+      const made = good.subarray(32)
+      expect(sealed(made).equals(good)).toBe(true)
+      // other flags are another V8
+      expect(said('--no-lazy')).toBe(whole)
       // of the same length
-      const program = readFileSync(join(alone, 'program.cjs'), 'utf8')
-      const changed = program.replaceAll('outside to outside of the sides', 'outside to OUTSIDE of the sides')
-      expect(changed).not.toBe(program)
-      writeFileSync(join(alone, 'program.cjs'), changed)
-      expect(starter()).toBe(
-        whole.replace('outside to outside of the sides', 'outside to OUTSIDE of the sides'),
-      )
-      // what is kept is damaged
+      const text = readFileSync(program, 'utf8')
+      const changed = text.replaceAll('outside to outside of the sides', 'outside to OUTSIDE of the sides')
+      expect(changed).not.toBe(text)
+      writeFileSync(program, changed)
+      const now = whole.replace('outside to outside of the sides', 'outside to OUTSIDE of the sides')
+      expect(said()).toBe(now)
+      // V8 does take what is sealed, though it was made of another text: without the seal it would have above
+      writeFileSync(code, sealed(made))
+      expect(said()).toBe(whole)
+      const torn = Buffer.from(made)
+      for (let i = 500; i < torn.length; i += 997) torn[i]! ^= 4
+      for (const bad of [
+        Buffer.concat([good.subarray(0, 32), torn]),
+        good.subarray(0, -1),
+        good.subarray(0, 40),
+        Buffer.alloc(0),
+        Buffer.alloc(good.length, 'no code'),
+        // whole, of this text, and of no V8
+        sealed(Buffer.alloc(made.length, 'no code')),
+        sealed(Buffer.alloc(0)),
+      ]) {
+        writeFileSync(code, bad)
+        expect(said()).toBe(now)
+      }
+      rmSync(code)
+      expect(said()).toBe(now)
+      // what Node keeps by itself is damaged
       for (const name of readdirSync(alone, { recursive: true, encoding: 'utf8' })) {
         const path = join(alone, name)
         if (!name.startsWith('kept') || !statSync(path).isFile()) continue
@@ -350,9 +388,7 @@ describe('the program', () => {
           bytes.map((b, i) => (i % 997 === 500 ? b ^ 4 : b)),
         )
       }
-      expect(starter()).toBe(
-        whole.replace('outside to outside of the sides', 'outside to OUTSIDE of the sides'),
-      )
+      expect(said()).toBe(now)
     } finally {
       rmSync(alone, { recursive: true })
     }

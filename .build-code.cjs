@@ -1,0 +1,35 @@
+const { createHash } = require('node:crypto')
+const { mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } = require('node:fs')
+const { createRequire, wrap } = require('node:module')
+const { tmpdir } = require('node:os')
+const { dirname, join, resolve } = require('node:path')
+const { Script } = require('node:vm')
+const { cachedDataVersionTag } = require('node:v8')
+
+/**
+ * Runs a program once, then writes beside it what V8 made of its text and of each function that ran, for
+ * `src/cli/programs/traceply.ts`. Arguments: the program's file, then what it is asked; OUT is a file of no use.
+ */
+const file = resolve(process.argv[2])
+const folder = mkdtempSync(join(tmpdir(), 'traceply-code-'))
+const text = readFileSync(file)
+const script = new Script(wrap(text.toString('latin1')), { filename: file })
+
+process.argv.splice(1, 2, file)
+process.argv = process.argv.map((word) => (word === 'OUT' ? join(folder, 'out') : word))
+const said = process.stderr.write
+// what it tells of a design is no matter of the build's
+process.stderr.write = () => true
+process.on('exit', (exit) => {
+  process.stderr.write = said
+  rmSync(folder, { recursive: true })
+  if (exit !== 0) return process.stderr.write(`${process.argv.slice(1).join(' ')}: exit ${exit}\n`)
+  const code = script.createCachedData()
+  const seal = createHash('sha256').update(`${cachedDataVersionTag()} `).update(text).update(code).digest()
+  const kept = file.replace(/cjs$/, 'code')
+  writeFileSync(`${kept}.new`, Buffer.concat([seal, code]))
+  renameSync(`${kept}.new`, kept)
+})
+
+const module_ = { exports: {} }
+script.runInThisContext().call(module_.exports, module_.exports, createRequire(file), module_, file, dirname(file))
