@@ -39,7 +39,8 @@ export interface PatternLabel {
 
 /** Where the screws of a timber go through the part, and where an X may say on which side of a line it stands. */
 export interface TimberScrews {
-  /** as it is called on paper */
+  /** as it is called on paper: a stud under the curve, another timber behind the lip; numbered together */
+  readonly called: 'stud' | 'timber'
   readonly timber: number
   /** of its face, radians */
   readonly angle: number

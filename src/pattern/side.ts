@@ -25,6 +25,10 @@ const lead = 40
 export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], units: Units): Pattern => {
   const { side, transition } = ramp
   const timbers = [...ramp.studs, ...ramp.deckTimbers]
+  const names = timbers.map((_, i) => ({
+    called: i < ramp.studs.length ? ('stud' as const) : ('timber' as const),
+    number: i + 1,
+  }))
   const spliced = timbers.map((_, i) => ramp.splices.some(({ timber }) => timber === i))
   const splices = ramp.splices.flatMap((splice, i) => spliceLabels(splice, i, units))
   const traced = ['curve', 'notch', 'toe']
@@ -59,12 +63,12 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
     edgeNames: side.edges.flatMap(edgeNames),
     levels: heightLevels(ramp, units),
     labels: [
-      ...timbers.map((timber, i) => timberLabel(timber, i + 1, spliced[i])),
+      ...timbers.map((timber, i) => timberLabel(timber, names[i]!, spliced[i])),
       ...splices.map(({ label }) => label),
     ],
     line: tracedLine(side),
     markPaths: [...timbers.map(timberOutline), ...splices.map(({ path }) => path)],
-    screws: timbers.map((timber, i) => timberScrews(timber, i + 1, spliced[i])),
+    screws: timbers.map((timber, i) => timberScrews(timber, names[i]!, spliced[i])),
     pieces: ramp.splices.length + 1,
     joints: ramp.splices.map(({ top, foot }) => [top, foot]),
     length: side.length,

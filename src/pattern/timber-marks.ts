@@ -10,6 +10,12 @@ import { type Timber, timberCorners } from '../ramp/frame/timber.ts'
 import type { PatternLabel, TimberScrews } from './pattern.ts'
 import { letters, pens } from './pens.ts'
 
+/** A timber's name on paper. */
+interface TimberName {
+  readonly called: TimberScrews['called']
+  readonly number: number
+}
+
 export const timberOutline = (timber: Timber) => {
   const [first, ...others] = timberCorners(timber)
   return polygonOf(first!, ...others)
@@ -117,16 +123,25 @@ const screwMiddles = (timber: Timber, spliced: boolean): readonly Point[] => {
   )
 }
 
-export const timberScrews = (timber: Timber, number: number, spliced = false): TimberScrews => ({
+export const timberScrews = (
+  timber: Timber,
+  { called, number }: TimberName,
+  spliced = false,
+): TimberScrews => ({
+  called,
   timber: number,
   angle: timber.angle,
   middles: screwMiddles(timber, spliced),
   signs: signMiddles(timber, spliced),
 })
 
-/** Its number and how it lies. */
-export const timberLabel = (timber: Timber, number: number, spliced = false): PatternLabel => {
-  const words = `stud ${number} ${timber.lies === 'flat' ? 'flat' : 'on edge'}`
+/** Its name and how it lies. */
+export const timberLabel = (
+  timber: Timber,
+  { called, number }: TimberName,
+  spliced = false,
+): PatternLabel => {
+  const words = `${called} ${number} ${timber.lies === 'flat' ? 'flat' : 'on edge'}`
   // within the narrow way of a usual section where that leaves letters to read
   const narrow = Math.min(timber.width, timber.depth)
   const slim = (narrow - 5) / textWidth(words, 1, 'bold')

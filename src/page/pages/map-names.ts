@@ -1,10 +1,10 @@
-import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
+import { type Drawing, fill, stroke, text } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { affineIdentity } from '../../geometry/affine.ts'
 import { type Box, boxGrow } from '../../geometry/bounds.ts'
-import { boxCorners } from '../../geometry/clip.ts'
+import { boxCorners, type Convex, convexContains } from '../../geometry/clip.ts'
 import { polygonContains } from '../../geometry/contains.ts'
-import { circle, pathOf } from '../../geometry/path.ts'
+import { circle, pathOf, polygonOf } from '../../geometry/path.ts'
 import { type Point, pointAngle, pointBetween, pointDistance, pointToward } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { pens } from '../../pattern/pens.ts'
@@ -19,6 +19,9 @@ interface WordPlace {
   readonly cost: number
 }
 
+/** A page's number beside a name reads as a part of it unless it stands off by this, mm. */
+const apart = 0.7
+
 /** Where it costs least, taken from then on. */
 const leastOf = (
   taken: Occupancy,
@@ -28,7 +31,7 @@ const leastOf = (
 ): { readonly at: Point; readonly box: Box } => {
   const best = places.reduce((kept, place) => (place.cost < kept.cost ? place : kept))
   const box = wordBox(words, size, best.at)
-  occupyBox(taken, box, never | named)
+  occupyBox(taken, boxGrow(box, apart), never | named)
   return { at: best.at, box }
 }
 
@@ -48,7 +51,6 @@ const besides = (
   distances: readonly number[],
 ): readonly { readonly at: Point; readonly away: number }[] => {
   const [width, height] = [textWidth(words, size, 'bold'), size]
-  const [most, top] = [taken.columns * taken.step, taken.rows * taken.step]
   return distances.flatMap((away) =>
     [
       { x: p.x - away - width, y: p.y + away },
@@ -60,22 +62,29 @@ const besides = (
       { x: p.x - width / 2, y: p.y + away },
       { x: p.x - width / 2, y: p.y - away - height },
     ]
-      .filter(({ x, y }) => x >= 0 && x + width <= most && y >= 0 && y + height <= top)
+      .filter((at) => within(taken, at, width, height))
       .map((at) => ({ at, away })),
   )
 }
+
+/** Whether words from their lower left corner stay on the picture. */
+const within = (
+  { columns, rows, step }: Occupancy,
+  { x, y }: Point,
+  width: number,
+  height: number,
+): boolean => x >= 0 && x + width <= columns * step && y >= 0 && y + height <= rows * step
 
 const nearestOf = ({ x0, y0, x1, y1 }: Box, p: Point): Point => ({
   x: Math.min(Math.max(p.x, x0), x1),
   y: Math.min(Math.max(p.y, y0), y1),
 })
 
-/** What a line from a point to a box would run over of other names. */
+/** What a line from a point to a box would run over: of other names, and of the outline. */
 const crossedBy = (taken: Occupancy, p: Point, box: Box): number => {
   const end = nearestOf(box, p)
-  return (
-    100 * takenUnder(taken, [pointBetween(p, end, Math.min(0.5, 2.5 / pointDistance(p, end))), end], named)
-  )
+  const leads = [pointBetween(p, end, Math.min(0.5, 2.5 / pointDistance(p, end))), end]
+  return 100 * takenUnder(taken, leads, named) + 40 * takenUnder(taken, leads, never)
 }
 
 /** Farther from its point than this a line leads to a name, mm. */
@@ -90,7 +99,7 @@ export const besidePoint = (
   p: Point,
   words: string,
   size: number,
-  layer: 'note' | 'datum',
+  layer: 'note' | 'datum' = 'datum',
 ): Drawing => {
   const places = besides(taken, p, words, size, [1, 2, 3.5, 5, 7, 9.5, 12.5]).map(({ at, away }) => {
     const box = wordBox(words, size, at)
@@ -103,21 +112,56 @@ export const besidePoint = (
   return [...(leads ? [stroke(layer, leads, pens.tick)] : []), text(layer, at, size, words, { face: 'bold' })]
 }
 
+/** The arrowhead of a row's snap line, and from it to the row's letter, mm. */
+const head = { long: 2.2, half: 0.8 } as const
+const heads = [0.8, 2, 3.2] as const
+
+/** The letter of a row before the start of its snap line, at an arrowhead as the page has one; beside it where there is no room. */
+export const rowName = (taken: Occupancy, from: Point, to: Point, letter: string, size: number): Drawing => {
+  const along = pointAngle(from, to)
+  const back = (by: number): Point => pointToward(from, along, -by)
+  const base = back(head.long)
+  const wing = (side: number): Point => pointToward(base, along + Math.PI / 2, side * head.half)
+  const arrow = polygonOf(from, wing(1), wing(-1))
+  const half = textWidth(letter, size, 'bold') / 2
+  const places = heads
+    .flatMap((away) =>
+      [0, 1, -1].map((aside) => {
+        const straight = back(head.long + away + Math.max(half, size / 2))
+        const middle = pointToward(straight, along + Math.PI / 2, aside * size)
+        return { x: middle.x - half, y: middle.y - size / 2 }
+      }),
+    )
+    .filter((at) => within(taken, at, 2 * half, size) && coverOf(taken, wordBox(letter, size, at)) === 0)
+    .map((at) => ({ at, cost: 0 }))
+  occupyPath(taken, arrow, affineIdentity, 0.2, never | named)
+  const marks = [fill('note', arrow, 0)]
+  if (places.every(({ cost }) => cost > 0))
+    return [...marks, ...besidePoint(taken, from, letter, size, 'note')]
+  const { at } = leastOf(taken, letter, size, places)
+  return [...marks, text('note', at, size, letter, { face: 'bold' })]
+}
+
 /** The ring of a named point, mm. */
 const ring = 0.8
 
-/** A point that is measured from: a ring, and off the side, which is told by points, a name to which a line leads. */
+/** A point that is measured from: a ring, and off the side, which is told by points, a name to which a line leads; off the pages' `cells` where that is near. */
 export const ringedPoint = (
   taken: Occupancy,
   p: Point,
   words: string,
   size: number,
   side: readonly Point[],
+  cells: readonly Convex[],
 ): Drawing => {
   const places = besides(taken, p, words, size, [2.4, 3, 4.2, 5.5, 7, 9.5, 12.5, 16]).map(({ at, away }) => {
     const box = wordBox(words, size, at)
     const onSide = boxCorners(box).some((corner) => polygonContains(side, corner)) ? 1e6 : 0
-    return { at, cost: onSide + coverOf(taken, box) + crossedBy(taken, p, box) + away / 10 }
+    // a page keeps its room for its number
+    const onPage = cells.some((cell) => boxCorners(box).some((corner) => convexContains(cell, corner)))
+      ? 0.6
+      : 0
+    return { at, cost: onSide + onPage + coverOf(taken, box) + crossedBy(taken, p, box) + away / 10 }
   })
   const { at, box } = leastOf(taken, words, size, places)
   const end = nearestOf(box, p)

@@ -12,60 +12,63 @@ export const clear = 0.6
 /** What words never lie on where there is another place: the outline, crosses, other words; and what they rather keep off. */
 export const [never, rather] = [1, 2]
 
-/** Crosses and words, which no disc may hide, and what one of their squares under a number counts. */
+/** Crosses and words. */
 export const named = 4
+
+/** What one square counts that a number lies on: of the outline, and of a cross or a word, which no disc may hide. */
+const struck = 100
 const hidden = 1e4
 
 /** How much of what is taken a box covers. */
 type Cost = (box: Box) => number
 
 export const costOf = (taken: Occupancy): Cost =>
-  boxCounter(
-    taken,
-    (kinds) => (kinds & named ? hidden : 0) + 100 * (kinds & never) + (kinds & rather) / rather,
-  )
+  boxCounter(taken, (kinds) => (kinds & named ? hidden : kinds & never ? struck : (kinds & rather) / rather))
 
 /** Places over a cell, its middle first. */
 const shares = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82]
 
 /** Heights of the numbers in turn, as shares of the tallest. */
-const numberShares = [1, 0.85, 0.7, 0.6, 0.5]
+const numberShares = [1, 0.85, 0.7, 0.6, 0.5, 0.42, 0.36]
 
 /** No number is smaller where the cell has room for this, mm: a phone is read at arm's length. */
 const leastNumber = 1.8
 
-/** Room of a disc round a number, mm. */
-const disc = 0.5
+/** Room round a number in its cell, mm. */
+const around = 0.5
 
 /**
- * The tiles' numbers, all of one size: the largest that lies on nothing in most of the cells. Where a line cannot be kept off, a white
- * disc lies under the number.
+ * The tiles' numbers, all of one size: the largest that strikes neither outline nor names, and lies on nothing in most of the cells. Where
+ * the outline cannot be kept off a white disc lies under the number.
  */
 export const numberMarks = (
   tiles: readonly Tile[],
   at: (p: Point) => Point,
   cost: Cost,
-  tallest: number,
+  sizes: { readonly tallest: number; readonly least: number },
 ): Drawing => {
   const cells = tiles.map((tile) => tile.cell.map(at))
   const slim = Math.max(...tiles.map(({ number }) => textWidth(`${number}`, 1, 'bold')))
-  const least = Math.min(...cells.map((cell) => roomOf(cell, slim)))
-  const largest = Math.max(Math.min(tallest, least), leastNumber)
+  const room = Math.min(...cells.map((cell) => roomOf(cell, slim)))
+  const largest = Math.max(Math.min(sizes.tallest, room), leastNumber)
+  const smallest = Math.min(Math.max(sizes.least, leastNumber), largest)
   const laid = numberShares.map((share) => {
-    const size = Math.max(largest * share, Math.min(leastNumber, largest))
+    const size = Math.max(largest * share, smallest)
     const places = tiles.map(({ number }, i) => numberPlace(`${number}`, cells[i]!, size, cost))
     return { size, places, clear: places.filter(({ covered }) => covered === 0).length }
   })
-  const open = laid.filter((one) => one.places.every(({ covered }) => covered < hidden))
-  const fit = open.length > 0 ? open : laid.slice(-1)
+  const open = [struck, hidden].map((most) =>
+    laid.filter((one) => one.places.every(({ covered }) => covered < most)),
+  )
+  const fit = open.find((some) => some.length > 0) ?? laid.slice(-1)
   const most = Math.max(...fit.map(({ clear: free }) => free))
   const { size, places } = fit.find(({ clear: free }) => free >= most - tiles.length / 8)!
   const words = tiles.map(({ number }) => `${number}`)
   // no disc hides the number of another page
   return [
     ...places.flatMap(({ middle, covered }, i): Drawing => {
-      const radius = Math.hypot(textWidth(words[i]!, size, 'bold'), size) / 2 + disc
-      return covered > 0 ? [fill('note', circle(middle, radius), 1)] : []
+      const radius = Math.hypot(textWidth(words[i]!, size, 'bold'), size) / 2 + around
+      return covered >= struck ? [fill('note', circle(middle, radius), 1)] : []
     }),
     ...places.map(({ middle }, i) =>
       text('note', { x: middle.x, y: middle.y - size / 2 }, size, words[i]!, {
@@ -92,8 +95,8 @@ const numberPlace = (
   const half = textWidth(words, size, 'bold') / 2
   const covered = (p: Point): number =>
     cost(boxGrow({ x0: p.x - half, x1: p.x + half, y0: p.y - size / 2, y1: p.y + size / 2 }, clear))
-  // its disc stays in the cell
-  const room = Math.hypot(2 * half, size) / 2 + disc
+  // it stays in the cell however that is turned
+  const room = Math.hypot(2 * half, size) / 2 + around
   const within = (long: number) => (share: number) =>
     long <= 3.2 * room ? share : Math.min(Math.max(share, room / long), 1 - room / long)
   const [across, up] = [within(pointDistance(a!, b!)), within(pointDistance(a!, d!))]

@@ -14,6 +14,7 @@ import type { Expected } from '../proof/budget.ts'
 import type { Datum } from '../proof/datum.ts'
 import { missingScrews } from '../proof/missing-screws.ts'
 import { type SurveyLine, surveyLeast } from '../proof/survey.ts'
+import { timberPages } from '../proof/timber-pages.ts'
 import type { Tile } from '../tile/tile.ts'
 import { cautions } from './cautions.ts'
 import { mapPicture } from './map-picture.ts'
@@ -153,6 +154,8 @@ const wordsOf = (
     const own = pattern.distances.filter(({ of }) => of === 'panel').slice(2)
     const panel = own.map(({ words, value }) => `${showLength(value, units)} ${words}`)
     write(`Panel: ${[...panel, ...pattern.facts].join('; ')}.`, 0, style)
+    const timbers = timberPages(pattern, tiles)
+    if (timbers) write(timbers, 0, style)
     // the rule of the foot stands off the last line
     down(size)
   })

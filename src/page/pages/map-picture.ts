@@ -21,8 +21,9 @@ import { pens } from '../../pattern/pens.ts'
 import type { Datum } from '../proof/datum.ts'
 import { occupancyOf } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
+import { brokenStrokes, wordZones } from '../tile/clear-zones.ts'
 import type { Tile } from '../tile/tile.ts'
-import { besidePoint, pieceNames, ringedPoint } from './map-names.ts'
+import { besidePoint, pieceNames, ringedPoint, rowName } from './map-names.ts'
 import { costOf, named, never, numberMarks, rather } from './map-numbers.ts'
 
 export interface MapPictureFacts {
@@ -92,24 +93,30 @@ export const mapPicture = (
   const cells = tiles.map((tile) => polygonOf(tile.cell[0]!, ...tile.cell.slice(1)))
   for (const path of [...cells, ...tiles.map((tile) => pathOf(...tile.snap))])
     occupyPath(taken, path, map, 0.3, rather)
-  const name = (p: Point, words: string, layer: 'note' | 'datum'): Drawing =>
-    besidePoint(taken, p, words, style.name, layer)
   const side = pathSample(pattern.outline, sideStep).map(at)
+  const onPaper = tiles.map(({ cell }) => cell.map(at))
   // a name is no use far from its point: these take their places first
   const names = [
-    ...pattern.points.flatMap((named) => ringedPoint(taken, at(named.at), named.name, style.name, side)),
-    ...datums.flatMap((datum, i) => name(crosses[i]!, datum.letter, 'datum')),
+    ...rowsOf(tiles).flatMap(({ row, snap: [from, to] }) =>
+      rowName(taken, at(from), at(to), row, style.name),
+    ),
+    ...pattern.points.flatMap((named) =>
+      ringedPoint(taken, at(named.at), named.name, style.name, side, onPaper),
+    ),
+    ...datums.flatMap((datum, i) => besidePoint(taken, crosses[i]!, datum.letter, style.name)),
     ...pieceNames(taken, pattern, at, style.name, side),
-    ...rowsOf(tiles).flatMap(({ row, snap }) => name(at(snap[0]), row, 'note')),
   ]
   // cells lie side by side: no number can stand on another's
   const cost = costOf(taken)
-  const numbers = numberMarks(tiles, at, cost, style.number)
+  const numbers = numberMarks(tiles, at, cost, { tallest: style.number, least: style.name * 1.05 })
+  const quiet = [
+    ...cells.map((cell) => stroke('note', cell, pens.tick)),
+    ...tiles.map((tile) => stroke('note', pathOf(...tile.snap), { ...pens.tick, dash: [1, 0.8] })),
+  ]
   return {
     marks: [
       group(map, [
-        ...cells.map((cell) => stroke('note', cell, pens.tick)),
-        ...tiles.map((tile) => stroke('note', pathOf(...tile.snap), { ...pens.tick, dash: [1, 0.8] })),
+        ...brokenStrokes(quiet, wordZones([...names, ...numbers]), map),
         ...[pattern.outline, ...joints].map((path) => stroke('note', path, { width: 0.6 })),
       ]),
       ...numbers,

@@ -1,5 +1,5 @@
 import { convexContains } from '../../geometry/clip.ts'
-import { numberList } from '../../length/word-list.ts'
+import { numberList, wordList } from '../../length/word-list.ts'
 import { showLength, type Units } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { screwRoom } from '../cover/shown-marks.ts'
@@ -19,27 +19,35 @@ export const missingScrews = (
   units: Units,
 ): MissingScrews | null => {
   const missing = screws
-    .map(({ timber, middles }) => ({
+    .map(({ called, timber, middles }) => ({
+      called,
       timber,
       all: middles.length,
       places: middles.filter((p) => !tiles.some(({ window }) => convexContains(window, p, -screwRoom))),
     }))
     .filter(({ places }) => places.length > 0)
   if (missing.length === 0) return null
-  const of = (whole: boolean): readonly number[] =>
-    missing.filter(({ all, places }) => whole === (places.length === all)).map(({ timber }) => timber)
+  const of = (whole: boolean): string =>
+    wordList(
+      (['stud', 'timber'] as const).flatMap((noun) => {
+        const numbers = missing
+          .filter(({ called, all, places }) => called === noun && whole === (places.length === all))
+          .map(({ timber }) => timber)
+        return numbers.length === 0 ? [] : [numberList(noun, numbers)]
+      }),
+    )
   const groups = [
     ['the screws', of(true)],
     ['one of the screws', of(false)],
   ] as const
-  const named = groups.filter(([, numbers]) => numbers.length > 0)
+  const named = groups.filter(([, words]) => words.length > 0)
   const show = (mm: number): string => showLength(mm, units)
   return {
-    which: `Not on these pages: ${named.map(([what, numbers]) => `${what} of ${numberList('stud', numbers)}`).join(', ')}.`,
+    which: `Not on these pages: ${named.map(([what, words]) => `${what} of ${words}`).join(', ')}.`,
     places: `Set them out, back from the front edge × up from the bottom edge: ${missing
       .map(
-        ({ timber, places }) =>
-          `stud ${timber} ${places.map(({ x, y }) => `${show(x)} × ${show(y)}`).join(', ')}`,
+        ({ called, timber, places }) =>
+          `${called} ${timber} ${places.map(({ x, y }) => `${show(x)} × ${show(y)}`).join(', ')}`,
       )
       .join('; ')}.`,
   }

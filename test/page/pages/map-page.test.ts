@@ -25,6 +25,15 @@ const strokesOf = (drawing: Drawing, map: Affine = affineIdentity): readonly Pat
     return mark.kind === 'stroke' ? [pathMap(mark.path, map)] : []
   })
 
+const fillsOf = (
+  drawing: Drawing,
+  map: Affine = affineIdentity,
+): readonly { readonly path: Path; readonly grey: number }[] =>
+  drawing.flatMap((mark) => {
+    if (mark.kind === 'group') return fillsOf(mark.marks, affineThen(mark.map, map))
+    return mark.kind === 'fill' ? [{ path: pathMap(mark.path, map), grey: mark.grey }] : []
+  })
+
 const maps = (name: string, paper: 'letter' | 'a4') =>
   covers.flatMap((cover) => {
     const set = layOut(templateText(name), paper, cover, { strips: true })!
@@ -121,6 +130,62 @@ it.each(templates)(
     expect(seen).toBeGreaterThan(10)
   },
 )
+
+it.each(templates)(
+  'no page number of %s strikes the cut line, and each row begins at an arrowhead',
+  (name) => {
+    let seen = 0
+    for (const paper of ['letter', 'a4'] as const)
+      for (const { what, words, group, drawing } of maps(name, paper)) {
+        const fills = fillsOf(drawing)
+        expect(fills.filter(({ grey }) => grey === 1).length, what).toBe(0)
+        const outline = strokesOf(drawing).reduce((a, b) =>
+          b.closed && pathLength(b) > pathLength(a) ? b : a,
+        )
+        for (const { number } of group.tiles) {
+          const box = capitals(numberOf(words, number))
+          expect([what, number, pathClip(outline, boxCorners(box)).length]).toEqual([what, number, 0])
+          seen++
+        }
+        const heads = fills.filter(({ grey }) => grey === 0)
+        for (const row of new Set(group.tiles.map((tile) => tile.row))) {
+          const letter = capitals(words.find(({ text }) => text === row)!)
+          const near = heads.filter(({ path }) => pathClip(path, boxCorners(boxGrow(letter, 4))).length > 0)
+          expect([what, row, near.length > 0]).toEqual([what, row, true])
+        }
+      }
+    expect(seen).toBeGreaterThan(20)
+  },
+)
+
+it('the map says on which page each timber lies, and the page shows some of it', () => {
+  let seen = 0
+  for (const name of ['pair-mm', 'quarter-in', 'quarter-and-flat-in'])
+    for (const { what, group, words } of maps(name, 'letter')) {
+      const all = words.map(({ text }) => text).join(' ')
+      const said = /Where the timbers are: (.*?)\./.exec(all)![1]!
+      const pages = [...said.matchAll(/page (\d+) (.*?)(?=, page|$)/g)]
+      const numbers = pages.flatMap(([, page, list]) =>
+        [...list!.matchAll(/(\d+)(?: to (\d+))?/g)].flatMap(([, from, to]) =>
+          Array.from({ length: Number(to ?? from) - Number(from) + 1 }, (_, i) => ({
+            page: Number(page),
+            timber: Number(from) + i,
+          })),
+        ),
+      )
+      const whole = numbers.map(({ timber }) => timber)
+      expect(new Set(whole).size, what).toBe(whole.length)
+      // a whole plot shows all of them
+      if (what.endsWith('whole')) expect(whole.length, what).toBe(group.pattern.screws.length)
+      for (const { page, timber } of numbers) {
+        const { window } = group.tiles.find(({ number }) => number === page)!
+        const outline = group.pattern.markPaths[timber - 1]!
+        expect([what, timber, pathClip(outline, window).length > 0]).toEqual([what, timber, true])
+        seen++
+      }
+    }
+  expect(seen).toBeGreaterThan(60)
+})
 
 it('a side of pieces is drawn with its joint, and each piece has its name in it', () => {
   let seen = 0
