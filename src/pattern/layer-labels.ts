@@ -5,8 +5,8 @@ import type { Curve } from '../ramp/curve/curve.ts'
 import type { SkinLayer } from '../ramp/skin/skin.ts'
 import { words } from './label-text.ts'
 
-/** Ticks on the waste side of the cut line reach so far into the lowest layer, mm; then what a label keeps off the faces. */
-const ticksReach = 2.5
+/** The grey on the waste side of the cut line reaches so far into the lowest layer, mm; then what a label keeps off the faces. */
+const greyReach = 4
 const offFace = 0.5
 const sizes = [2.1, 1.9] as const
 
@@ -26,7 +26,7 @@ export const layerLabels = (
 ): readonly LabelPlace[] => {
   const middle = curve.offset(below + sheet.thickness / 2)
   const [first, last] = [middle.lengthTo(from), middle.lengthTo(end)]
-  const low = below === 0 ? ticksReach : offFace
+  const low = below === 0 ? greyReach : offFace
   const lowest = below + low
   const free = sheet.thickness - low - offFace
   const within = sizes.flatMap((size): readonly LabelPlace[] => {

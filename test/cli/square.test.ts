@@ -146,9 +146,9 @@ describe('the square page', () => {
       assertNear(corner[i]![0] * 25.4, u * 25.4, 0.001)
       assertNear(corner[i]![1] * 25.4, v * 25.4, 0.001)
     }
-    expect(inches.texts.map(({ text }) => text)).toContain('5 in')
+    expect(inches.texts.map(({ text }) => text)).toContain('for an inch rule: 5 in')
     const metric = (await made('square', '--paper', 'a4')).pdf.pages[0]!
-    expect(metric.texts.map(({ text }) => text)).not.toContain('5 in')
+    expect(metric.texts.map(({ text }) => text)).not.toContain('for an inch rule: 5 in')
   })
 
   it('holds the gauge command with blanks, and in inches the size of the square in both', async () => {

@@ -27,6 +27,9 @@ const sizes = [3, letters.small, letters.least] as const
 const offs = [1.2, 2, 3] as const
 const air = 0.25
 
+/** From name to name, that two are not read as one, where there is room; mm. */
+const between = 2.2
+
 /** Directions from a dot: what a line runs up to is named before and above it, what a level one runs to behind it, where wood is. */
 const ways: Readonly<Record<OffsetRow['measured'], readonly (readonly [number, number])[]>> = {
   up: [
@@ -66,25 +69,29 @@ const ways: Readonly<Record<OffsetRow['measured'], readonly (readonly [number, n
  * is left out: the notch drawn larger has it.
  */
 export const markNames = (marks: readonly NamedMark[], around: Around): Drawing => {
-  const boxes = [...around.boxes]
+  const names: Box[] = []
   const ordered = marks.toSorted(
     (a, b) => Number(b.row.measured === 'both') - Number(a.row.measured === 'both'),
   )
   return ordered.flatMap(({ row, at }) => {
-    const found = sizes
+    const free = sizes
       .flatMap((size) =>
         offs.flatMap((off) => ways[row.measured].map((way) => nameBox(row.mark, at, way, off, size))),
       )
-      .find(({ box }) => {
+      .filter(({ box }) => {
         const room = boxGrow(box, air)
         return (
           isWithin(room, around.within) &&
-          !boxes.some((other) => boxOverlaps(room, other)) &&
+          ![...around.boxes, ...names].some((other) => boxOverlaps(room, other)) &&
           around.paths.every((path) => pathClip(path, boxCorners(room)).length === 0)
         )
       })
+    const stands = ({ box }: { readonly box: Box }): boolean =>
+      !names.some((other) => boxOverlaps(boxGrow(box, between), other))
+    // numbers are told from letters anyhow
+    const found = (row.measured === 'both' ? free.find(stands) : null) ?? free[0]
     if (!found) return []
-    boxes.push(found.box)
+    names.push(found.box)
     return [text('mark', { x: found.box.x0, y: found.box.y0 }, found.size, row.mark, { face: 'bold' })]
   })
 }

@@ -1,7 +1,7 @@
 import type { Units } from '../../design/design.ts'
 import { cross } from '../../drawing/cross.ts'
 import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
-import { paragraph } from '../../drawing/paragraph.ts'
+import { type ParagraphStyle, paragraph } from '../../drawing/paragraph.ts'
 import { squareWords } from '../../drawing/set-words.ts'
 import { shortened } from '../../drawing/shortened.ts'
 import { textWidth } from '../../drawing/text-width.ts'
@@ -54,15 +54,15 @@ export const squarePage = (
   const width = window.x1 - window.x0
   const side = squareSideIn(window)
   const size = width < 120 ? letters.small : 3.2
-  const style = { layer: 'note', width: width - 4, size } as const
+  const style: ParagraphStyle = { layer: 'note', width: width - 4, size }
   const inches = units === 'in' ? ` (${showLength(side, 'in', { unit: true })})` : ''
   const sideWords = `${side} mm${inches}`
   const diagonalWords = `${(side * Math.SQRT2).toFixed(1)} mm`
-  const small = { ...style, size: letters.small as typeof size }
+  const small = { ...style, size: letters.small }
   const across = rulerLength(width - rulerInset - 4, units)
   /** `down`: where the ruler down the page ends, mm */
-  const words = (down: number): readonly (readonly [string, typeof style & { face?: 'bold' }])[] => [
-    [squareWords(printer), { ...style, size: letters.word as typeof size, face: 'bold' }],
+  const words = (down: number): readonly (readonly [string, ParagraphStyle])[] => [
+    [squareWords(printer), { ...style, size: letters.word, face: 'bold' }],
     [
       `Measure both sides of this square with a steel rule, middle of line to middle of line, never from a tape's hook: each must be ${sideWords}.`,
       style,
@@ -75,7 +75,7 @@ export const squarePage = (
       }`,
       style,
     ],
-    [command, small],
+    [command, { ...style, size: lineSize(command, style.width, size) }],
     ...(printer === null
       ? ([
           [
@@ -121,13 +121,14 @@ export const squarePage = (
         angle: Math.PI / 2,
         face: 'bold',
       }),
-      text('note', { x: at(0.37, 0).x, y: at(0, 0.4).y }, letters.word, 'A', { face: 'bold' }),
-      text('note', { x: at(0.37, 0).x - 2, y: at(0, 0.4).y }, letters.small, `true: ${diagonalWords}`, {
-        align: 'right',
-      }),
-      text('note', { x: at(0.37, 0).x, y: at(0, 0.57).y }, letters.word, 'B', { face: 'bold' }),
-      text('note', { x: at(0.37, 0).x - 2, y: at(0, 0.57).y }, letters.small, `true: ${diagonalWords}`, {
-        align: 'right',
+      ...diagonals.flatMap(({ letter, v }): Drawing => {
+        const answer = at(diagonalAt, v)
+        return [
+          text('note', answer, letters.word, letter, { face: 'bold' }),
+          text('note', { x: answer.x - 2, y: answer.y }, letters.small, `true: ${diagonalWords}`, {
+            align: 'right',
+          }),
+        ]
       }),
       text('note', { x: at(0.5, 0).x, y: corner.y + 6 }, letters.small, `set ${set}`, { align: 'middle' }),
       ...(title === null
@@ -150,6 +151,17 @@ export const squarePage = (
   }
 }
 
+/** The largest in which words stand on one line; the least where none does. */
+const lineSize = (words: string, width: number, largest: number): number =>
+  [largest, 2.8, letters.small].find((size) => textWidth(words, size, 'regular') <= width) ?? letters.small
+
+/** Where the diagonals' letters and true lengths stand in the square, clear of both with the line to write on. */
+const diagonalAt = 0.34
+const diagonals = [
+  { letter: 'A', v: 0.41 },
+  { letter: 'B', v: 0.57 },
+] as const
+
 /** What is measured is written down where it is measured: lines under the true lengths. */
 const blanks = (at: (u: number, v: number) => Point, side: number): Drawing => {
   const long = Math.min(28, side * 0.2)
@@ -159,8 +171,8 @@ const blanks = (at: (u: number, v: number) => Point, side: number): Drawing => {
   return [
     ...line({ x: top.x - long / 2, y: top.y }, { x: top.x + long / 2, y: top.y }),
     ...line({ x: left.x, y: left.y - long / 2 }, { x: left.x, y: left.y + long / 2 }),
-    ...[0.4, 0.57].flatMap((v) => {
-      const foot = { x: at(0.37, 0).x - 2, y: at(0, v).y - blankRoom }
+    ...diagonals.flatMap(({ v }) => {
+      const foot = { x: at(diagonalAt, 0).x - 2, y: at(0, v).y - blankRoom }
       return line({ x: foot.x - long, y: foot.y }, foot)
     }),
   ]
@@ -175,9 +187,15 @@ const inchSquare = ({ x, y }: Point): Drawing => {
   const far = wholeInches * inch
   return [
     stroke('mark', pathOf({ x: x + far, y }, { x: x + far, y: y + far }, { x, y: y + far }), pens.stud),
-    text('mark', { x: x + 0.45 * far, y: y + far + 1.2 }, letters.small, `${wholeInches} in`, {
-      align: 'middle',
-    }),
+    text(
+      'mark',
+      { x: x + 0.45 * far, y: y + far + 1.2 },
+      letters.small,
+      `for an inch rule: ${wholeInches} in`,
+      {
+        align: 'middle',
+      },
+    ),
   ]
 }
 
@@ -214,7 +232,7 @@ const longRuler = (from: Point, length: number, down: boolean, units: Units): Dr
     ...cross('datum', place(count * tick, 0), 2, pens.cross),
     ...Array.from({ length: count + 1 }, (_, i) => i).flatMap((i): Drawing => {
       const major = i % every === 0 || i === count
-      const label = i > 0 && (i === count || (i % every === 0 && count - i > 1))
+      const label = i > 0 && major
       const foot = place(i * tick, 0)
       return [
         stroke('datum', pathOf(foot, place(i * tick, major ? 6 : 3)), pens.tick),

@@ -81,7 +81,7 @@ const endWords = (
     if (words === undefined || taken.some(({ x, end }) => end > x0 - 0.3 && x < x0 + stripOver + 0.3))
       return []
     // clear of the cross on the joint; read along with what else is upright where the piece lies turned
-    const x = x0 < from ? 1.1 : width - 1.1 - letters.mark
+    const x = x0 < from ? 0.8 : width - 0.8 - letters.mark
     return [text('note', { x, y: height / 2 }, letters.mark, words, { angle: -Math.PI / 2, align: 'middle' })]
   }
   return [

@@ -1,0 +1,39 @@
+import { expect, it } from 'vitest'
+import { boxGrow } from '../../../src/geometry/bounds.ts'
+import { boxCorners, pathClip } from '../../../src/geometry/clip.ts'
+import { pathLength } from '../../../src/geometry/length.ts'
+import { pathDistance } from '../../../src/geometry/nearest.ts'
+import { pathOf } from '../../../src/geometry/path.ts'
+import { squarePage } from '../../../src/page/pages/square-page.ts'
+import { wordsOf } from '../../booklet/words.ts'
+
+it('words and blanks of the usual square lie on no diagonal', () => {
+  let seen = 0
+  for (const units of ['mm', 'in'] as const)
+    for (const [width, height] of [
+      [210, 297],
+      [215.9, 279.4],
+    ] as const) {
+      const window = { x0: 10, y0: 10, x1: width - 10, y1: height - 10 }
+      const facts = { title: 'Low ramp', units, set: 'AAAA-BBBB-CCCC', printer: null, combs: false }
+      const { drawing, corner, side } = squarePage(window, { ...facts, command: 'traceply gauge NAME' })
+      expect(side).toBe(150)
+      const far = { x: corner.x + side, y: corner.y + side }
+      const diagonals = [pathOf(corner, far), pathOf({ x: corner.x, y: far.y }, { x: far.x, y: corner.y })]
+      for (const { text, box } of wordsOf(drawing)) {
+        const struck = diagonals.some((line) => pathClip(line, boxCorners(boxGrow(box, 0.5))).length > 0)
+        expect([units, text, struck]).toEqual([units, text, false])
+        seen++
+      }
+      // four blanks, each a figure long
+      const blanks = drawing.flatMap((mark) =>
+        mark.kind === 'stroke' && mark.layer === 'note' && pathLength(mark.path) < 40 ? [mark.path] : [],
+      )
+      expect(blanks).toHaveLength(4)
+      for (const blank of blanks)
+        for (const line of diagonals)
+          for (const end of [blank.start, blank.pieces[0]!.to])
+            expect(pathDistance(line, end)).toBeGreaterThan(1)
+    }
+  expect(seen).toBeGreaterThan(60)
+})
