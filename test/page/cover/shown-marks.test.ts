@@ -213,20 +213,22 @@ describe.each(templates)('the map of %s', (name) => {
             .match(/Not on these pages: ([^.]*)\./)?.[1]
           const named = (what: RegExp): readonly number[] => {
             const found = said?.match(what)?.[1]
-            return found ? numbersOf(found) : []
+            return found
+              ? numbersOf(found.replaceAll(/(?:stud|timber)s? /g, '').replaceAll(' and ', ', '))
+              : []
           }
           const studs = (count: number): readonly number[] =>
             missing.flatMap((of, i) => (of === count ? [i + 1] : []))
-          expect(named(/the screws of studs? ([\d, andto]*?)(?:, one|$)/), paper).toEqual(studs(2))
-          expect(named(/one of the screws of studs? ([\d, andto]*)$/), paper).toEqual(studs(1))
+          expect(named(/(?<!one of )the screws of ([\w, ]*?)(?:, one of|$)/), paper).toEqual(studs(2))
+          expect(named(/one of the screws of ([\w, ]*)$/), paper).toEqual(studs(1))
           const told = maps[n]!.words.join(' ')
             .replaceAll(/\s+/g, ' ')
             .match(/up from the bottom edge: ([^.]*(?:\.\d[^.]*)*)\./)?.[1]
           const places = screws.filter((p) => !rings.some((q) => Math.hypot(p.x - q.x, p.y - q.y) < 0.1))
           const units = /units: in/.test(templateText(name)) ? 'in' : 'mm'
-          const lengths = [...(told ?? '').matchAll(/(?:stud \d+ |, )([\d /.+–]+) × ([\d /.+–]+)/g)].map(
-            (match) => match.slice(1).map((one) => lengthOf(one.trim(), units)),
-          )
+          const lengths = [
+            ...(told ?? '').matchAll(/(?:(?:stud|timber) \d+ |, )([\d /.+–]+) × ([\d /.+–]+)/g),
+          ].map((match) => match.slice(1).map((one) => lengthOf(one.trim(), units)))
           expect(lengths.length, paper).toBe(places.length)
           for (const { x, y } of places)
             expect(
