@@ -22,13 +22,19 @@ export const stockRows = (name: string, stock: StockTaking, units: Units): reado
   ]
 }
 
-/** kg or pounds, so that the range is not narrower than it is. */
-export const massRange = (
-  { least, most }: { readonly least: number; readonly most: number },
-  units: Units,
-): string => {
+interface Range {
+  readonly least: number
+  readonly most: number
+}
+
+/** kg or pounds, so that the range is not narrower than it is; of several together the sum of what is said of each. */
+export const massRange = (one: Range | readonly Range[], units: Units): string => {
   const by = units === 'mm' ? 1 : 0.45359237
-  return `${Math.floor(least / by)} to ${Math.ceil(most / by)} ${units === 'mm' ? 'kg' : 'lb'}`
+  const all = 'least' in one ? [one] : one
+  const sum = (of: (range: Range) => number): number => all.reduce((mass, range) => mass + of(range), 0)
+  const least = sum((range) => Math.floor(range.least / by))
+  const most = sum((range) => Math.ceil(range.most / by))
+  return `${least} to ${most} ${units === 'mm' ? 'kg' : 'lb'}`
 }
 
 const wheelWords = (
@@ -58,7 +64,7 @@ export const stockLines = (
   const stored = sets.filter(({ ramps: names }) => names.length > 1)
   return [
     ...(boards.length > 0 ? [`timber: ${boards.join('; ')}`] : []),
-    ...(ramps.length > 1 ? [`all ramps weigh ${massRange(weight, units)}`] : []),
+    ...(ramps.length > 1 ? [`all ramps weigh ${massRange(weight.ramps, units)}`] : []),
     ...stored.map(
       ({ ramps: names, size: [l, w, h] }) =>
         `put away, ${wordList(names)} take ${show(l)} × ${show(w)}, ${show(h)} high`,

@@ -1,8 +1,10 @@
 import type { Design } from '../design/design.ts'
 import type { Check } from './check/check.ts'
+import { pipeEdges } from './frame/pipe-timber.ts'
 import type { Flat, Quarter, Ramp, SolvedDesign } from './ramp.ts'
 import { notchSizes } from './side/notch-sizes.ts'
 import type { Layer } from './skin/layer.ts'
+import { type OwnSheet, ownSheets } from './skin/own-sheets.ts'
 import { stepBack } from './skin/skin.ts'
 
 const degrees = (radians: number): number => (radians * 180) / Math.PI
@@ -71,6 +73,7 @@ const quarterFigures = (ramp: Quarter) => {
       pipeLength: ramp.pipe?.length,
       pipePieces: ramp.pipe?.pieces,
       holes: ramp.pipe?.holes,
+      screw: pipeScrew(ramp),
     },
     studs: studFigures(ramp),
     deckTimbers: ramp.deckTimbers.map((timber) => ({
@@ -87,6 +90,14 @@ const quarterFigures = (ramp: Quarter) => {
     deckBoard: boardFigures(ramp),
     skin: skinFigures(ramp),
   }
+}
+
+/** The timber that the pipe's screws go into, numbered from 1 through studs and deck timbers, and how far behind its front face; null where it has none of its own. */
+const pipeScrew = ({ coping, studs, deckTimbers }: Quarter) => {
+  const at = deckTimbers.findIndex(({ role }) => role === 'pipe')
+  return coping && at >= 0
+    ? { timber: studs.length + at + 1, front: pipeEdges(coping, deckTimbers[at]!).front }
+    : null
 }
 
 /** The same keys; what a flat has none of is null or empty. */
@@ -151,11 +162,13 @@ const boardFigures = ({ deckBoard: board }: Quarter) => {
     ...rest,
     seams: board.seams.map(({ at, timber }) => ({ at, timber: number(timber) })),
     rows: board.rows.map((row) => ({ ...row, timber: number(row.timber) })),
+    sheets: ownSheets({ ...board, marks: [] }).map(sheetFigures),
   }
 }
 
 /** How a layer is laid: pieces up it and across it, where they meet, rows of screws. Studs are numbered from 1, toe to lip. */
-const layerFigures = ({ pieces, widths, seams, acrossSeams, rows, screws }: Layer) => {
+const layerFigures = (layer: Layer) => {
+  const { pieces, widths, seams, acrossSeams, rows, screws } = layer
   const number = (stud: number | null): number | null => (stud === null ? null : stud + 1)
   return {
     pieces,
@@ -169,6 +182,19 @@ const layerFigures = ({ pieces, widths, seams, acrossSeams, rows, screws }: Laye
       across: row.across,
       length: row.length,
     })),
+    sheets: ownSheets(layer).map(sheetFigures),
     screws,
   }
 }
+
+/** A sheet with what is drawn on it, from its own lower and left edges. */
+const sheetFigures = ({
+  up,
+  across,
+  marks,
+  rows,
+}: OwnSheet<{ readonly at: number; readonly across: readonly number[] }>) => ({
+  size: [across.length, up.length],
+  marks: marks.map(({ of, at }) => ({ stud: of + 1, at })),
+  rows: rows.map((row) => ({ at: row.at, across: row.across })),
+})

@@ -4,7 +4,7 @@ import { showLength } from '../../length.ts'
 import type { Panel, SheetPanels } from '../../stock/panel/panels.ts'
 import { sheetLine, sheetWords, sizeWords } from '../../stock/panel/sheet-words.ts'
 import { cutRows } from './cut-rows.ts'
-import { panelName, panelNote, stepsNote } from './panel-words.ts'
+import { panelName, panelNote, stepsNote, upFace } from './panel-words.ts'
 import { lieWords, pieceCells } from './piece-words.ts'
 import { timberText } from './timber-text.ts'
 import type { NumberedBoard } from './timber-words.ts'
@@ -31,7 +31,7 @@ const panelsText = (sheets: readonly SheetPanels[], trim: number, several: boole
     ...(unsaid ? wrapLine(usualNote(sheets, units), lineLength, 2) : []),
     '',
     ...wrapLine(
-      'Each panel lies with its better face up and its long side from left to right. Measure from its left end and its ' +
+      'Each panel lies with its long side from left to right and the face up that is said. Measure from its left end and its ' +
         `lower edge: to the toe corner of a side, where its bottom and front edges meet, or the same corner at its joint; to the lower left corner of what is square. ${stepsNote}`,
       lineLength,
       0,
@@ -57,8 +57,9 @@ const panelText = (panel: Panel, count: number, several: boolean, units: Units):
   const line = (cells: readonly string[]): string =>
     `  ${cells.map((cell, i) => (i === 3 || i === 4 ? cell.padStart(widths[i]!) : cell.padEnd(widths[i]!))).join('  ')}`.trimEnd()
   const note = panelNote(panel)
+  const up = upFace(panel)
   return [
-    `panel ${panelName(panel, count, units)}`,
+    `panel ${panelName(panel, count, units)}${up === null ? '' : `, ${up}`}`,
     line(heads),
     ...rows.flatMap((cells, i) => {
       const lies = lieWords(pieces[i]!, units)

@@ -2,7 +2,7 @@ import { alsoDrawn, isClear, nothingDrawn } from '../../drafting/clearance.ts'
 import { type Drawing, group, type Mark } from '../../drawing/drawing.ts'
 import { affineTranslate } from '../../geometry/affine.ts'
 
-/** Numbers in their rings over all lines, names where they lie clear of lines and of each other; a small one that has no such place stays where it is, or is left to the table. */
+/** Numbers in their rings over all lines, names where they lie clear of lines and of each other; a small one that has no such place stays where it is, or is left to the table, as which face is up always is. */
 export const legible = (marks: Drawing, without: 'stays' | 'goes'): Drawing => {
   const ringed = marks.flatMap((mark, i) =>
     mark.kind === 'fill' && mark.grey === 1 ? [i, i + 1, i + 2] : [],
@@ -20,7 +20,7 @@ export const legible = (marks: Drawing, without: 'stays' | 'goes'): Drawing => {
     const first = (isMark ? nudges : hairs)
       .map(([x, y]): Mark => (x === 0 && y === 0 ? mark : group(affineTranslate(x, y), [mark])))
       .find((way) => isClear(clearance, [way]))
-    const placed = first ?? (isMark || without === 'stays' ? mark : null)
+    const placed = first ?? (isMark || (mark.kind === 'text' && without === 'stays') ? mark : null)
     if (placed === null) return []
     clearance = alsoDrawn(clearance, [placed], 'thing')
     return [placed]

@@ -13,7 +13,7 @@ import { lengthsNote } from '../lengths-note.ts'
 import { cutRows } from './cut-rows.ts'
 import { legible } from './legible.ts'
 import { panelPicture, panelScale } from './panel-picture.ts'
-import { beginNote, drawnNote, panelName, panelNoteOnPaper } from './panel-words.ts'
+import { beginNote, drawnNotes, panelName, panelNoteOnPaper } from './panel-words.ts'
 import { lieWords, pieceCells } from './piece-words.ts'
 
 export interface PanelPagesFacts {
@@ -104,11 +104,14 @@ const topOf = (panel: Panel, count: number, { width, height }: Room, units: Unit
     size: 5,
     face: 'bold',
   })
-  const sub = paragraph({ x: 0, y: head.bottom }, `${drawnNote} ${lengthsNote(units)}`, {
-    layer: 'note',
-    width,
-    size: 2.5,
-  })
+  const sub =
+    panel.number === 1
+      ? rulesMarks([...drawnNotes, lengthsNote(units)], head.bottom, width)
+      : paragraph({ x: 0, y: head.bottom }, `How it is read: page 1. ${lengthsNote(units)}`, {
+          layer: 'note',
+          width,
+          size: 2.5,
+        })
   const begin = paragraph({ x: 0, y: sub.bottom - 1 }, beginNote(panel, units), {
     layer: 'note',
     width,
@@ -120,6 +123,25 @@ const topOf = (panel: Panel, count: number, { width, height }: Room, units: Unit
     bottom: begin.bottom,
     marks: [...head.marks, ...sub.marks, ...begin.marks],
   }
+}
+
+/** How panels are read, each rule a paragraph, in two columns. */
+const rulesMarks = (rules: readonly string[], top: number, width: number) => {
+  const wide = (width - 2 * gap) / 2
+  const column = (x: number, own: readonly string[]) =>
+    own.reduce<{ readonly marks: Drawing; readonly bottom: number }>(
+      ({ marks, bottom }, rule) => {
+        const said = paragraph({ x: x + 3, y: bottom }, rule, { layer: 'note', width: wide - 3, size: 2.5 })
+        const sign = text('note', { x, y: bottom - 2.5 }, 2.5, '–')
+        return { marks: [...marks, sign, ...said.marks], bottom: said.bottom }
+      },
+      { marks: [], bottom: top },
+    )
+  const tall = (own: readonly string[]): number => top - column(0, own).bottom
+  // as even as can be
+  const first = rules.findIndex((_, i) => tall(rules.slice(0, i + 1)) >= tall(rules.slice(i + 1))) + 1
+  const [left, right] = [column(0, rules.slice(0, first)), column(wide + 2 * gap, rules.slice(first))]
+  return { marks: [...left.marks, ...right.marks], bottom: Math.min(left.bottom, right.bottom) }
 }
 
 /** Its pieces at the left, the order of its cuts at the right. */

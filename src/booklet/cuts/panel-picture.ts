@@ -20,9 +20,15 @@ import { pieceMarks } from './piece-marks.ts'
 import { markWords } from './piece-words.ts'
 
 const { size, lines } = draftStyle
-/** Between the panel and the lines of figures, and for the numbers of cuts beside it. */
+/** Between the panel and the lines of figures, and for the numbers of cuts beside it, where there are any. */
 const off = 3
 const numbers = 9
+const noNumbers = 2
+
+/** Room over a panel for the numbers of cuts that run out there. */
+const overPanel = ({ steps, size: [width] }: Panel): number =>
+  steps.some((step) => step.kind === 'cross' && step.to > width - 1) ? numbers : noNumbers
+
 /** The arrow of the grain over them. */
 const above = 4
 
@@ -43,7 +49,7 @@ const reachOf = (panel: Panel, units: Units) => {
 /** The largest usual scale at which a panel with its figures fits. */
 export const panelScale = (
   panel: Panel,
-  room: { readonly width: number; readonly height: number },
+  page: { readonly width: number; readonly height: number },
   units: Units,
 ): Scale => {
   const [width, length] = panel.size
@@ -51,7 +57,7 @@ export const panelScale = (
   return chooseScale(
     units,
     { width: length, height: width },
-    { width: room.width - left - numbers, height: room.height - low - numbers - above },
+    { width: page.width - left - numbers, height: page.height - low - overPanel(panel) - above },
   )
 }
 
@@ -137,9 +143,13 @@ const restMarks = ({ rest }: Panel, ratio: number, units: Units): Drawing => {
 const besideWords = 8
 
 /** Which way the grain runs: an arrow both ways along the upper edge, outside of the panel. */
-const grainMarks = ({ size: [width, length], sheet }: Panel, ratio: number): Drawing => {
+const grainMarks = (panel: Panel, ratio: number): Drawing => {
+  const {
+    size: [width, length],
+    sheet,
+  } = panel
   if (sheet.material !== 'plywood') return []
-  const y = width * ratio + numbers + above - 2
+  const y = width * ratio + overPanel(panel) + above - 2
   const x = (length * ratio) / 2
   return [
     stroke('note', pathOf({ x: x - 20, y }, { x: x + 20, y }), lines.thin),
@@ -151,9 +161,10 @@ const grainMarks = ({ size: [width, length], sheet }: Panel, ratio: number): Dra
 }
 
 /** Which face lies up, before the arrow of the grain. */
-const faceMarks = ({ size: [width, length], sheet }: Panel, ratio: number): Drawing => {
-  const words = upFace(sheet)
-  const y = width * ratio + numbers + above - 2 - size / 2
+const faceMarks = (panel: Panel, ratio: number): Drawing => {
+  const [width, length] = panel.size
+  const words = upFace(panel)
+  const y = width * ratio + overPanel(panel) + above - 2 - size / 2
   return words === null
     ? []
     : [text('note', { x: (length * ratio) / 2 - 23, y }, size, words, { align: 'right', face: 'bold' })]

@@ -1,4 +1,4 @@
-import { balloon } from '../../drafting/balloon.ts'
+import { balloon, balloonRadius } from '../../drafting/balloon.ts'
 import { draftStyle } from '../../drafting/line-types.ts'
 import { type Drawing, group, stroke, text } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
@@ -20,6 +20,9 @@ const small = 2.2
 /** From a corner to the middle of its name, the nearest first. */
 const ends = [4, 5, 6.5, 8, 10, 13, 16] as const
 
+/** The word corner stands no farther off, or goes. */
+const nearCorner = 6.5
+
 /** A piece's outline on paper with its mark, which face is up, toe and lip; apart from these the `number` of the cut that frees it. */
 export const pieceMarks = (
   piece: PanelPiece,
@@ -30,7 +33,18 @@ export const pieceMarks = (
   const { at, free } = middleOf(outline)
   const words = faceWords(piece, free)
   const size = sizes.find((one) => one * 1.2 <= free) ?? sizes[2]
-  const beside = { x: at.x + textWidth(mark, size, 'bold') / 2 + 4, y: at.y + size / 2 }
+  const [half, up] = [textWidth(mark, size, 'bold') / 2, words.length > 0 ? at.y + size / 2 : at.y]
+  const places: readonly Point[] = [
+    { x: at.x + half + 4, y: up },
+    { x: at.x - half - 4, y: up },
+    { x: at.x, y: up + size / 2 + 4 },
+    { x: at.x, y: up - size / 2 - 4 - words.length * 1.5 * small },
+  ]
+  const room = (p: Point): number =>
+    polygonContains(outerPolygon(outline, 0.2), p) ? pathDistance(outline, p) : 0
+  const radius = balloonRadius('0', 2) + 0.6
+  const beside =
+    places.find((p) => room(p) > radius) ?? places.reduce((most, p) => (room(p) > room(most) ? p : most))
   return {
     numbers: number === null ? [] : balloon(beside, String(number), { ...draftStyle, size: 2 }),
     marks: [
@@ -84,11 +98,12 @@ const endMarks = (part: SheetPart, outline: Path, middle: Point, taken: Box): Dr
   )
   const polygon = outerPolygon(outline, 0.2)
   /** beside the corner, whole inside, as far as can be from what stands in the middle */
-  const named = (words: string, on: Point): Drawing => {
+  const named = (words: string, on: Point, farthest: number): Drawing => {
     const [w, h] = [textWidth(words, small, 'bold') / 2 + 0.5, small / 2 + 0.5]
     const inside = ({ x, y }: Point): boolean =>
       [-w, 0, w].every((dx) => [-h, h].every((dy) => polygonContains(polygon, { x: x + dx, y: y + dy })))
     const places = ends
+      .filter((off) => off <= farthest)
       .flatMap((off) => Array.from({ length: 24 }, (_, i) => pointToward(on, (i * Math.PI) / 12, off)))
       .filter((p) => inside(p) && !boxOverlaps(taken, { x0: p.x - w, x1: p.x + w, y0: p.y - h, y1: p.y + h }))
     const at = places.reduce<Point | null>(
@@ -98,12 +113,14 @@ const endMarks = (part: SheetPart, outline: Path, middle: Point, taken: Box): Dr
           : most,
       null,
     )
+    if (at === null && farthest < ends.at(-1)!) return []
     const { x, y } = at ?? pointToward(on, pointAngle(on, middle), ends[0]!)
     return [text('note', { x, y: y - small / 2 }, small, words, { face: 'bold', align: 'middle' })]
   }
   return [
-    ...named('corner', outline.start),
-    ...(curve && part.piece?.lip !== false ? named('LIP', curve.from) : []),
+    // the ring tells it too, so that the word goes where it has no room
+    group(affineIdentity, named('corner', outline.start, nearCorner)),
+    ...(curve && part.piece?.lip !== false ? named('LIP', curve.from, ends.at(-1)!) : []),
   ]
 }
 

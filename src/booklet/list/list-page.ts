@@ -8,7 +8,7 @@ import { moneyWords } from '../../stock/list/cost.ts'
 import type { CostedLine } from '../../stock/list/line.ts'
 import { listParts } from '../../stock/list/line.ts'
 import type { ListFacts } from './list-text.ts'
-import { costWords, countWords, leftWords, partWords } from './list-words.ts'
+import { costWords, countWords, leftWords, partHead } from './list-words.ts'
 
 /** Figures large enough to be read in a shop, mm. */
 const style = { ...draftStyle, size: 3 }
@@ -53,7 +53,7 @@ export const listPages = (window: Box, facts: ListFacts): readonly Drawing[] => 
       marks = [
         ...marks,
         // in the head of the table, which has no words over its first columns
-        text('note', { x: 0, y: top - style.size * 1.5 }, style.size * 1.15, partWords[part], {
+        text('note', { x: 0, y: top - style.size * 1.5 }, style.size * 1.15, partHead(part, stock.list), {
           face: 'bold',
         }),
         ...tableMarks(table, { x: 0, y: top }, from, fits),

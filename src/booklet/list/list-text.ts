@@ -3,7 +3,7 @@ import { wrapLine } from '../../length/words.ts'
 import { moneyWords } from '../../stock/list/cost.ts'
 import { type CostedLine, listParts } from '../../stock/list/line.ts'
 import type { StockTaking } from '../../stock/stock.ts'
-import { costWords, countWords, leftWords, partWords } from './list-words.ts'
+import { costWords, countWords, leftWords, partHead } from './list-words.ts'
 
 /** Letters of a line at most. */
 const lineLength = 96
@@ -35,7 +35,7 @@ export const listText = ({ title, units, prices, stock }: ListFacts): string => 
     `${title}: what to buy (lengths in ${units === 'mm' ? 'mm' : 'inches'})`,
     ...listParts.flatMap((part) => {
       const own = list.flatMap((one, i) => (one.part === part ? line(i) : []))
-      return own.length === 0 ? [] : ['', partWords[part], ...own]
+      return own.length === 0 ? [] : ['', partHead(part, list), ...own]
     }),
     ...(left.length > 0 ? ['', 'Left over', ...left.map((words) => `  ${words}`)] : []),
     ...(cost && prices

@@ -6,16 +6,21 @@ import type { CostedLine, ListPart } from '../../stock/list/line.ts'
 import type { StockTaking } from '../../stock/stock.ts'
 
 /** Heads of the list's parts. */
-export const partWords: Readonly<Record<ListPart, string>> = {
+const partWords: Readonly<Record<ListPart, string>> = {
   sheets: 'Sheets',
   timber: 'Timber',
   pipe: 'Pipe',
   screws: 'Screws',
   fittings: 'Fittings',
-  finish: 'Glue, paint, paper',
+  finish: 'Paint, paper',
   tools: 'Tools',
   protection: 'Protection',
 }
+
+export const partHead = (part: ListPart, list: readonly Pick<CostedLine, 'priced'>[]): string =>
+  part === 'finish' && list.some(({ priced }) => priced?.kind === 'word' && priced.word === 'glue')
+    ? 'Glue, paint, paper'
+    : partWords[part]
 
 /** `2 panels`, `1 box of 100`, `3 m` */
 export const countWords = ({ count, unit }: Pick<CostedLine, 'count' | 'unit'>): string => {

@@ -6,6 +6,7 @@ import { type Drawing, fill, stroke } from '../../drawing/drawing.ts'
 import { circle, rectangle } from '../../geometry/path.ts'
 import { type Point, pointToward } from '../../geometry/point.ts'
 import { showLength, type Units } from '../../length.ts'
+import { pipeEdges } from '../../ramp/frame/pipe-timber.ts'
 import type { SolvedQuarter } from '../../ramp/ramp.ts'
 import type { SolvedCoping } from '../../ramp/side/coping.ts'
 import { annotated, cutBoard, cutFrame, type Remark, type Window, within } from './detail.ts'
@@ -40,6 +41,7 @@ export const lipSection = (
   const body = [...lipBody(ramp, units, window), ...(screw === null ? [] : screwParts(ramp, screw, ratio))]
   return annotated(body, (remark) => {
     if (ramp.coping) pipeNotes(remark, ramp, ramp.coping, units, window)
+    if (ramp.coping && screw !== null) screwNote(remark, ramp, ramp.coping, units, ratio)
     heightNotes(remark, ramp, units, window)
   })
 }
@@ -177,6 +179,32 @@ const pipeNotes = (
   )
 }
 
+/** Where the pipe's screw enters its timber. */
+const screwNote = (
+  remark: Remark,
+  { deckTimbers, studs }: SolvedQuarter,
+  { centre, outside }: SolvedCoping,
+  units: Units,
+  ratio: number,
+): void => {
+  const at = deckTimbers.findIndex(({ role }) => role === 'pipe')
+  const timber = deckTimbers[at]
+  if (!timber) return
+  const { front } = pipeEdges({ centre }, timber)
+  remark(
+    'screw',
+    calloutWays(
+      scaled({ x: centre.x, y: centre.y - outside / 2 - 0.3 * timber.depth }, ratio),
+      [
+        `screw, ${showLength(front, units, { decimals: 1 })} behind the front`,
+        `face of timber ${studs.length + at + 1}`,
+      ],
+      viewStyle,
+      [-50, -35, -65, -20, -80, -120, -145, -160],
+    ),
+  )
+}
+
 /** The three heights that builders mix up. */
 const heightNotes = (
   remark: Remark,
@@ -192,7 +220,7 @@ const heightNotes = (
   remark(
     'surface height',
     [14, 20, 28, 36].map((away) =>
-      level({ x: lipFace.x - away, y: lipFace.y }, 'ridden face', heights.surface, 'left'),
+      level({ x: lipFace.x - away, y: lipFace.y }, 'ridden face carried on', heights.surface, 'left'),
     ),
   )
   remark('deck height', right('deck', heights.deck, [18, 24, 30, 36]))

@@ -1,11 +1,18 @@
-import { runningDimension } from '../../drafting/dimension/running-dimension.ts'
+import { runningDimension, runningReach } from '../../drafting/dimension/running-dimension.ts'
 import { spread } from '../../drafting/dimension/spread.ts'
 import { cross } from '../../drawing/cross.ts'
 import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
+import { drawingBounds } from '../../drawing/drawing-bounds.ts'
 import { pathOf, rectangle } from '../../geometry/path.ts'
 import { showLength, type Units } from '../../length.ts'
 import type { Stretch } from '../../ramp/frame/stretch.ts'
+import { type OwnSheet, ownSheets } from '../../ramp/skin/own-sheets.ts'
 import { type View, viewOf, viewStyle } from './view.ts'
+
+interface Row {
+  readonly at: number
+  readonly across: readonly number[]
+}
 
 /** A layer or the deck board laid flat, as its sheets meet on the ramp; lengths mm. */
 export interface FlatSheet {
@@ -14,100 +21,162 @@ export interface FlatSheet {
   readonly widths: readonly Stretch[]
   /** lines of what lies under it, with their numbers */
   readonly marks: readonly { readonly at: number; readonly name: string }[]
-  readonly rows: readonly { readonly at: number; readonly across: readonly number[] }[]
+  readonly rows: readonly Row[]
   /** which edge lies below on the drawing */
   readonly foot: string
+  /** marks of its sheets, up the ramp and from the left; none where there is one sheet alone */
+  readonly names: readonly string[]
 }
 
 const layer = 'note'
 const { lines, size } = viewStyle
+/** From an edge to the line of its dimensions, mm. */
+const off = 5
 
-/** Its pieces with seams, stud lines, screws; from its foot upward, and across from its left edge. */
+/** Its sheets with seams, stud lines, screws, each measured from its own lower and left edges: the next one up, or to the right, on the far side. */
 export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View => {
-  const show = (mm: number): string => showLength(mm, units)
   const { width, pieces, widths, marks, rows } = sheet
   const length = pieces.reduce((most, piece) => Math.max(most, piece.from + piece.length), 0)
   const [right, top] = [width * ratio, length * ratio]
-  const outlines = pieces.flatMap((up) =>
-    widths.map((across) =>
-      rectangle(
-        across.from * ratio,
-        up.from * ratio,
-        (across.from + across.length) * ratio,
-        (up.from + up.length) * ratio,
+  const own = ownSheets({ ...sheet, marks: marks.map(({ at }) => at) })
+  const columns = pieces.map((_, i) => own.slice(i * widths.length, (i + 1) * widths.length))
+  const show = (mm: number): string => showLength(mm, units)
+  const stops = (all: readonly number[], whole: number) =>
+    [...new Map([...all, whole].map((mm) => [Math.round(mm * 100), mm])).values()]
+      .sort((a, b) => a - b)
+      .map((mm) => ({ at: mm * ratio, figure: show(mm) }))
+      .filter((stop, i, all) => stop.figure !== all[i - 1]?.figure)
+  const up = columns.map(([first]) => {
+    const on = first!.rows.length > 0 ? first!.rows : first!.marks
+    return {
+      from: first!.up.from * ratio,
+      to: (first!.up.from + first!.up.length) * ratio,
+      stops: stops(
+        on.map(({ at }) => at),
+        first!.up.length,
       ),
+    }
+  })
+  const upMarks = up.map(({ from, stops: all }, i) =>
+    runningDimension(
+      i % 2 === 0
+        ? { zero: { x: -off, y: from }, angle: Math.PI / 2, stops: all, side: 1, back: off - 0.5 }
+        : { zero: { x: right + off, y: from }, angle: Math.PI / 2, stops: all, side: -1, back: off - 0.5 },
+      viewStyle,
     ),
   )
-  const screws = rows.flatMap(({ at, across }) =>
-    across.flatMap((x) => cross(layer, { x: x * ratio, y: at * ratio }, 1.1, lines.outline, Math.PI / 4)),
+  const acrossMarks = widths.map(({ from, length: wide }, j) =>
+    runningDimension(
+      {
+        zero: { x: from * ratio, y: j % 2 === 0 ? top + off : -off },
+        angle: 0,
+        stops: stops(
+          columns.flatMap((all) => all[j]!.rows.flatMap(({ across }) => across)),
+          wide,
+        ),
+        side: j % 2 === 0 ? 1 : -1,
+        back: off - 0.5,
+        upright: true,
+      },
+      viewStyle,
+    ),
   )
-  const acrossAll = [
-    ...new Set(rows.flatMap(({ across }) => across.map((x) => Math.round(x * 100) / 100))),
-  ].sort((a, b) => a - b)
-  const stops = (all: readonly number[]) =>
-    all
-      .map((mm) => ({ at: mm * ratio, figure: show(mm) }))
-      .filter((stop, i, own) => stop.figure !== own[i - 1]?.figure)
-  const up = rows.length > 0 ? rows.map(({ at }) => at) : marks.map(({ at }) => at)
-  const lengths = [...up, ...pieces.map((piece) => piece.from + piece.length)].sort((a, b) => a - b)
+  const below = Math.min(0, drawingBounds(acrossMarks.slice(1).flat())?.y0 ?? 0)
+  // names stand beside the dimensions of the sheet that they lie on
+  const besides = up
+    .filter((_, i) => i % 2 === 1)
+    .map(({ from, to, stops: all }) => ({
+      from: from - 1.5 * size,
+      to: to + 1.5 * size,
+      past:
+        off +
+        runningReach(
+          all.map(({ figure }) => figure),
+          size,
+        ),
+    }))
   return viewOf([
-    { name: 'pieces', marks: outlines.map((path) => stroke(layer, path, lines.outline)) },
+    {
+      name: 'pieces',
+      marks: own.map(({ up: { from, length: high }, across }) =>
+        stroke(
+          layer,
+          rectangle(
+            across.from * ratio,
+            from * ratio,
+            (across.from + across.length) * ratio,
+            (from + high) * ratio,
+          ),
+          lines.outline,
+        ),
+      ),
+    },
+    { name: 'names', marks: own.flatMap((one, i) => nameMarks(one, sheet.names[i] ?? '', ratio)) },
     {
       name: 'lines',
       marks: linesBeside(
-        marks.map(({ at, name }) => ({ at: at * ratio, name })),
+        marks.map(({ at, name }) => {
+          const covered = pieces.some(({ from, length: high }) => at >= from && at <= from + high)
+          return { at: at * ratio, name: covered ? name : `${name}, under the seam`, covered }
+        }),
         right,
         top,
-      ),
-    },
-    { name: 'screws', marks: screws },
-    {
-      name: 'up',
-      marks: runningDimension(
-        { zero: { x: -5, y: 0 }, angle: Math.PI / 2, stops: stops(lengths), side: 1, back: 4.5 },
-        viewStyle,
+        besides,
       ),
     },
     {
-      name: 'across',
-      marks: runningDimension(
-        {
-          zero: { x: 0, y: top + 5 },
-          angle: 0,
-          stops: stops([...acrossAll, width]),
-          side: 1,
-          back: 4.5,
-          upright: true,
-        },
-        viewStyle,
+      name: 'screws',
+      marks: rows.flatMap(({ at, across }) =>
+        across.flatMap((x) => cross(layer, { x: x * ratio, y: at * ratio }, 1.1, lines.outline, Math.PI / 4)),
       ),
     },
+    { name: 'up', marks: upMarks.flat() },
+    { name: 'across', marks: acrossMarks.flat() },
     {
       name: 'foot',
-      marks: [text(layer, { x: right / 2, y: -2.2 * size }, size, sheet.foot, { align: 'middle' })],
+      marks: [text(layer, { x: right / 2, y: below - 2.2 * size }, size, sheet.foot, { align: 'middle' })],
     },
   ])
 }
 
-/** Chain lines across the sheet, their names to its right, pushed apart where they are close. */
+/** The mark of a sheet in its widest band that no line and no screw crosses; none where that is too narrow. */
+const nameMarks = ({ up, across, marks, rows }: OwnSheet<Row>, name: string, ratio: number): Drawing => {
+  if (name === '') return []
+  const ys = [0, ...[...marks, ...rows].map(({ at }) => at), up.length].sort((a, b) => a - b)
+  const [low, high] = ys
+    .slice(1)
+    .map((y, i) => [ys[i]!, y] as const)
+    .reduce((most, band) => (band[1] - band[0] > most[1] - most[0] + 1 ? band : most))
+  // half the mark with what hangs below its line, and half a cross
+  if ((high - low) * ratio < 2 * (0.8 * markSize + 1)) return []
+  const x = (across.from + across.length / 2) * ratio
+  const y = (up.from + (low + high) / 2) * ratio - markSize / 2
+  return [text(layer, { x, y }, markSize, name, { face: 'bold', align: 'middle' })]
+}
+const markSize = 3.5
+
+/** Chain lines across the sheets, their names to the right, pushed apart where they are close. */
 const linesBeside = (
-  marks: readonly { readonly at: number; readonly name: string }[],
+  marks: readonly { readonly at: number; readonly name: string; readonly covered: boolean }[],
   right: number,
   top: number,
+  /** where dimensions stand at the right, and how far they reach */
+  besides: readonly { readonly from: number; readonly to: number; readonly past: number }[],
 ): Drawing => {
   const places = spread(
     marks.map(({ at }) => at),
     1.5 * size,
     top,
   )
-  return marks.flatMap(({ at, name }, i): Drawing => {
+  return marks.flatMap(({ at, name, covered }, i): Drawing => {
     const place = places[i]!
+    const past = besides.find(({ from, to }) => place >= from && place <= to)?.past ?? 0
     return [
-      stroke(layer, pathOf({ x: -1.5, y: at }, { x: right + 1.5, y: at }), lines.axis),
-      ...(Math.abs(place - at) > 0.1
+      ...(covered ? [stroke(layer, pathOf({ x: -1.5, y: at }, { x: right + 1.5, y: at }), lines.axis)] : []),
+      ...(past === 0 && (Math.abs(place - at) > 0.1 || !covered)
         ? [stroke(layer, pathOf({ x: right + 2, y: at }, { x: right + 5, y: place }), lines.thin)]
         : []),
-      text(layer, { x: right + 5.5, y: place - size / 2 }, size, name),
+      text(layer, { x: right + past + 5.5, y: place - size / 2 }, size, name),
     ]
   })
 }

@@ -28,6 +28,9 @@ const apart = 1.5
 const straight = 0.8
 const leaning = 1.6
 
+/** A head takes so much of its line, in heights of the figure. */
+const head = 1
+
 /** Between figures that stand upright, in heights; and how far one may move for that, mm. */
 const air = 1.2
 const farthest = 12
@@ -76,7 +79,12 @@ export const runningDimension = (
   return [
     stroke(layer, pathOf(zero, at(last.at, 0)), lines.thin),
     ...zeroMark(zero, style),
-    ...stops.flatMap((stop) => arrowHead(layer, at(stop.at, 0), angle, 0.8 * size)),
+    // heads that would lie on the ring or on each other are a blot: the stroke alone tells the point
+    ...stops.flatMap((stop, i) =>
+      stop.at - (stops[i - 1]?.at ?? 0) < head * size
+        ? []
+        : arrowHead(layer, at(stop.at, 0), angle, 0.8 * size),
+    ),
     ...figures.flatMap((stop, i): Drawing => {
       const place = places[i]!
       // the middle of the capitals on the stroke

@@ -1,11 +1,12 @@
 import type { Sheet, Stock, Units } from '../../design/design.ts'
 import { panelSizes } from '../../design/panel-sizes.ts'
 import { same } from '../check/offer.ts'
+import { wallMiddles } from '../frame/bays.ts'
 import { screwLength, screwPoint, screwWithin } from '../frame/screw-lengths.ts'
 import type { Stretch } from '../frame/stretch.ts'
 import { timberRun } from '../frame/timber-run.ts'
 import type { Quarter } from '../ramp.ts'
-import { screwsAcross } from '../skin/screw-rows.ts'
+import { screwApart, screwsAcross, studEnd } from '../skin/screw-rows.ts'
 import { insideStud, practice } from '../skin/skin-framing.ts'
 import { runOutLap, runOutLength } from './toe-step.ts'
 
@@ -71,16 +72,52 @@ const rowOf = (
   const [stud] = studs
   if (!stud) return null
   const up = runOutLap(units) / 2
-  const run = timberRun(curve, face.placeAtLength(up), stud, insideStud)
+  const at = face.placeAtLength(up)
+  const run = timberRun(curve, at, stud, insideStud)
   if (!run) return null
+  const own = curve.lengthTo(at)
   const through = skinThickness + sheet.thickness
   const wood = through + run.to
   const usual = screwLength(through, units)
   const fits = usual !== null && usual <= wood - screwPoint + same
-  const below = skin.flatMap(({ rows }) => rows.flatMap((row) => (row.stud === 0 ? row.across : [])))
+  const below = skin.flatMap(({ rows }) =>
+    rows.flatMap(({ place, across }) => (Math.abs(curve.lengthTo(place) - own) < screwApart ? across : [])),
+  )
   return {
     at: runOutLap(units) - up,
-    across: screwsAcross({ design, units }, widths, practice[units].top, false, below),
+    across: evenAcross(design, widths, below, units),
     length: fits ? usual : screwWithin(wood, units),
   }
+}
+
+/** An outermost screw stands no farther from its sheet's edge; common practice, no source. mm */
+const offEdge = 60
+
+/** So many screws more than the fewest may be taken for even ones. */
+const mostMore = 4
+
+/** Evenly along each sheet, since they show, and clear of the screws below and of all walls; where no even ones are, those that would not be are moved. */
+const evenAcross = (
+  design: Quarter['design'],
+  widths: readonly Stretch[],
+  below: readonly number[],
+  units: Units,
+): readonly number[] => {
+  const { edge, top } = practice[units]
+  const walls = wallMiddles(design)
+  const keep = design.sides.thickness / 2 + studEnd
+  const isFree = (p: number): boolean =>
+    walls.every((m) => Math.abs(p - m) >= keep - same) &&
+    below.every((other) => Math.abs(other - p) >= screwApart - same)
+  return widths.flatMap((sheet) => {
+    for (let more = 0; more <= mostMore; more++)
+      for (let off = Math.ceil(edge); off <= offEdge; off++) {
+        const span = sheet.length - 2 * off
+        const bays = Math.ceil((sheet.length - 2 * offEdge) / top - same) + more
+        if (bays < 1 || span / bays > top + same) continue
+        const even = Array.from({ length: bays + 1 }, (_, i) => sheet.from + off + (i * span) / bays)
+        if (even.every(isFree)) return even
+      }
+    return screwsAcross({ design, units }, [sheet], top, false, below)
+  })
 }

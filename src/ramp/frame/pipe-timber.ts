@@ -35,6 +35,15 @@ export const pipeRun = (
   return { air: floor - top, wood: top - Math.min(...crossed) }
 }
 
+/** How far behind the front face of a timber the pipe's screws enter it, and how far before its rear one; mm. */
+export const pipeEdges = (
+  { centre }: Pick<SolvedCoping, 'centre'>,
+  { x, width }: Timber,
+): { readonly front: number; readonly rear: number } => ({
+  front: centre.x - (x - width / 2),
+  rear: x + width / 2 - centre.x,
+})
+
 /** Whether a usual screw reaches the timber and grips in it, or goes through one that is thinner. */
 export const holdsPipe = (
   coping: SolvedCoping,

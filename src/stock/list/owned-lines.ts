@@ -38,21 +38,21 @@ export const ownedLines = (
       'tools',
       `drill, wood bits of ${[pilotDrill, ...(moved ? [boltDrills.handles] : []), ...(joined ? [boltDrills.plates] : []), ...(notched ? [boltDrills.notch] : [])].map((size) => ownUnits(size, units)).join(', ')}, countersink, screwdriver bits`,
     ),
-    ...(piped
+    ...(piped || steel
       ? [
           owned(
             'tools',
-            `metal bits ${ownUnits('5 and 13 mm (3/16 and 1/2 in)', units)}, centre punch`,
-            'holes of the pipe',
+            `metal bit${piped ? 's' : ''} ${ownUnits(piped ? '5 and 13 mm (3/16 and 1/2 in)' : '5 mm (3/16 in)', units)}, centre punch`,
+            `holes of the ${[...(piped ? ['pipe'] : []), ...(steel ? ['run-out'] : [])].join(' and the ')}`,
           ),
-          owned('tools', 'hacksaw, round file', 'ends of the pipe'),
         ]
       : []),
+    ...(piped ? [owned('tools', 'hacksaw, round file', 'ends of the pipe')] : []),
     ...(steel
       ? [owned('tools', 'metal blade for the jigsaw', 'run-out sheet; or let the shop shear it')]
       : []),
     owned('tools', 'clamps', 'hold the work while it is sawn', 2),
-    owned('tools', 'hand saw, file, sanding block, brush'),
+    owned('tools', 'hand saw, plane, file, sanding block, brush, torch'),
     owned('protection', 'eye protection', 'for each who saws or helps', 2),
     owned('protection', 'ear protection', 'for each who saws or helps', 2),
     owned('protection', 'dust mask', 'for each who saws or helps', 2),

@@ -28,10 +28,13 @@ test('the run-out is screwed into the first stud: off its edges, off the screws 
     const { face, curve } = ramp.transition!
     const up = curve.lengthTo(face.placeAtLength(50 - row!.at))
     expect(Math.abs(up - stud!.at)).toBeLessThan(stud!.width / 2)
-    const others = ramp.skin.flatMap(({ rows }) => rows.flatMap((one) => (one.stud === 0 ? one.across : [])))
+    const others = ramp.skin.flatMap(({ rows }) =>
+      rows.flatMap((one) => one.across.map((x) => ({ x, up: curve.lengthTo(one.place) }))),
+    )
     for (const x of row!.across) {
       looked++
-      for (const other of others) expect(Math.abs(x - other)).toBeGreaterThanOrEqual(15 - 1e-6)
+      for (const other of others)
+        expect(Math.hypot(x - other.x, up - other.up)).toBeGreaterThanOrEqual(15 - 1e-6)
       for (const { from, length } of widths) {
         if (x < from || x > from + length) continue
         expect(Math.min(x - from, from + length - x)).toBeGreaterThan(10)
@@ -41,6 +44,10 @@ test('the run-out is screwed into the first stud: off its edges, off the screws 
       const own = row!.across.filter((x) => x > from && x < from + length)
       own.slice(1).forEach((x, i) => {
         expect(x - own[i]!).toBeLessThanOrEqual(175 + 1e-6)
+      })
+      // they show: even
+      own.slice(2).forEach((x, i) => {
+        assertNear(x - own[i + 1]!, own[1]! - own[0]!, 1e-6)
       })
       expect(own[0]! - from).toBeLessThan(175)
       expect(from + length - own.at(-1)!).toBeLessThan(175)

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Coping, QuarterDesign, Stock, Units } from '../../../src/design/design.ts'
 import { pipeDrills, solvePipe } from '../../../src/ramp/frame/pipe.ts'
+import { pipeEdges } from '../../../src/ramp/frame/pipe-timber.ts'
 import { assertNear } from '../../support/near.ts'
 import { inch, piped, plain, solve, stock } from '../ramps.ts'
 
@@ -22,6 +23,23 @@ const lay = (design: QuarterDesign, pipe: readonly number[] = [3000], units: Uni
 }
 const message = (design: QuarterDesign, id: string, units: Units = 'mm', pipe: readonly number[] = [3000]) =>
   lay(design, pipe, units).findings.find((f) => f.id === id)?.message
+
+test('a screw enters its timber behind the front face by the middle of the pipe less that face', () => {
+  // by hand: the timber 38 thick, its middle 11 behind that of the pipe
+  const { front, rear } = pipeEdges(
+    { centre: { x: 1297.8, y: 0 } },
+    {
+      x: 1308.8,
+      y: 0,
+      angle: 0,
+      lies: 'edge',
+      width: 38,
+      depth: 89,
+    },
+  )
+  assertNear(front, 8, 1e-9)
+  assertNear(rear, 30, 1e-9)
+})
 
 describe('holes', () => {
   test('3 in from the ends, then every 24 (common practice, no source)', () => {

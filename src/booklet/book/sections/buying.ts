@@ -1,7 +1,7 @@
 import { listParts } from '../../../stock/list/line.ts'
 import { screwBoxes } from '../../../stock/list/list.ts'
 import { screwCount } from '../../../stock/list/screws.ts'
-import { costWords, countWords, leftWords, partWords } from '../../list/list-words.ts'
+import { costWords, countWords, leftWords, partHead } from '../../list/list-words.ts'
 import { gap, head, table, words } from '../block.ts'
 import type { Book } from '../book.ts'
 import type { Section } from '../pages.ts'
@@ -31,7 +31,13 @@ export const buying = (book: Book): Section => {
           rows: listParts.flatMap((part) =>
             stock.list
               .filter((line) => line.part === part)
-              .map((line, i) => ['', i === 0 ? partWords[part] : '', countWords(line), line.what, line.note]),
+              .map((line, i) => [
+                '',
+                i === 0 ? partHead(part, stock.list) : '',
+                countWords(line),
+                line.what,
+                line.note,
+              ]),
           ),
         },
         width,

@@ -38,8 +38,12 @@ export const copied = (first: LaidSide, others: readonly LaidSide[]): readonly s
       : []),
     ...(alike.length > 0
       ? [
-          `${list(alike)}: lay ${own} on with the same face up, turned so that toe corner comes on toe corner and bottom edge on bottom edge, and trace it.`,
+          `${list(alike)}: lay ${own} on with the same face up${halfRound(first, alike) ? ', turned half round' : ''}, toe corner on toe corner and bottom edge on bottom edge, and trace it.`,
         ]
       : []),
   ]
 }
+
+/** Whether all of them lie the other way round. */
+const halfRound = (first: LaidSide, others: readonly LaidSide[]): boolean =>
+  others.every(({ piece }) => Math.abs((Math.abs(piece.turn - first.piece.turn) % 360) - 180) < 1)

@@ -2,6 +2,7 @@ import { curvedOf } from '../../../design/kind-traits.ts'
 import { ownUnits } from '../../../length/own-units.ts'
 import { revealWords } from '../../../ramp/check/reveal-words.ts'
 import { pipeDrills } from '../../../ramp/frame/pipe.ts'
+import { pipeEdges } from '../../../ramp/frame/pipe-timber.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedQuarter } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
@@ -59,7 +60,7 @@ const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
       `Punch and drill at ${pipe.holes.map(show).join(', ')} from its left end: ${ownUnits(pipeDrills.near, units)} in the near wall only, ${ownUnits(pipeDrills.far, units)} in the far wall. ${apartWords(book, ramp)}${plastic ? ' A plastic pipe moves with the heat: make slots of all small holes but the middle one.' : ''}`,
     ),
     next(
-      `Lay it in the notches, the large holes up. Drill ${ownUnits(pilotDrill, units)} as deep as the screw through each small hole into the timber under the pipe, where the section shows it: it may lie near the timber's edge. Then drive one screw down through it, ${pipe.holes.length} in all. Its head sits inside, on the far wall; the large holes stay open. File what a hand can feel.`,
+      `Lay it in the notches, the large holes up. Drill ${ownUnits(pilotDrill, units)} as deep as the screw, straight down through each small hole, into ${woodWords(book, ramp)} Then drive one screw down through it, ${pipe.holes.length} in all. Its head sits inside, on the far wall; the large holes stay open. File what a hand can feel.`,
     ),
     check(`The pipe stands ${revealWords(own, ramp.design, fine)}.`, width),
     caution(
@@ -68,6 +69,23 @@ const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
     ),
     ...checksOf(book, ramp, ['pipe-timber', 'pipe-joint', 'pipe-hole', 'pipe-heat']),
   ]
+}
+
+/** Nearer to a face of its timber a screw splits the wood unless it is drilled first; common practice, no source. mm */
+const nearFace = 10
+
+/** What the screws go into, and where. */
+const woodWords = (book: Book, ramp: SolvedQuarter): string => {
+  const at = ramp.deckTimbers.findIndex(({ role }) => role === 'pipe')
+  const timber = ramp.deckTimbers[at]
+  if (!timber) return 'the wood under the pipe.'
+  const { front, rear } = pipeEdges(ramp.coping!, timber)
+  const name = `timber ${ramp.studs.length + at + 1}`
+  return `${name}: they enter it ${book.fine(front)} behind its front face${Math.abs(front - rear) < 1 ? ', in its middle' : ''}.${
+    Math.min(front, rear) < nearFace
+      ? ' That is near its edge: drill the full length of the screw, and clamp a block to that face while you do, so that it does not split.'
+      : ''
+  }`
 }
 
 /** Why no hole need stand in the middle. */

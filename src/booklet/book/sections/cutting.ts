@@ -81,7 +81,7 @@ const sideSteps = (book: Book, ramp: SolvedQuarter, pattern: Pattern): readonly 
           'Drill a hole in the inner corner of the notch, wide enough for the blade of the jigsaw. Then saw into it from both sides.',
         ]
       : []),
-    `Saw ${own} edge by edge in the order of its panel, beside the line on the WASTE side; STOP where the order says so. A fine blade and tape along the line keep the upper face from tearing. Smooth down to the middle of the line. Ease no edge yet.`,
+    `Saw ${own} edge by edge in the order of its panel, beside the line on the WASTE side; STOP where the order says so. A fine blade, and the line scored with a knife or taped over, keep the upper face from tearing. Smooth down to the middle of the line. Ease no edge yet.`,
     `Check ${own} by the table${onPage(`checks ${ramp.name}`)}, and lay the pages back on its edge.`,
     `${(spliced || !first ? ['Turn it over for the other side and trace it, so that both outside faces come outside.'] : copied(first, rest)).join(' ')} Saw, clamp all together and smooth their edges as one.`.trimStart(),
     ...(others.length > 0 ? [`The same pages serve ${others.join('; ')}.`] : []),

@@ -4,14 +4,16 @@ import { runOutSheet } from '../../../ramp/beside/run-out-sheet.ts'
 import { runOutFloor, runOutLap } from '../../../ramp/beside/toe-step.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedQuarter } from '../../../ramp/ramp.ts'
+import { ownSheets } from '../../../ramp/skin/own-sheets.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
 import { screwWords } from '../../screw-counts.ts'
 import { sheetView } from '../../views/sheet-view.ts'
-import { type Block, caution, check, head, part, step, table } from '../block.ts'
+import { type Block, caution, check, head, part, step } from '../block.ts'
 import { type Book, leastShare, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
+import { marked, screwTable } from './screw-table.ts'
 
 /** The board behind the lip, and what closes the step at the toe. */
 export const deck = (book: Book): Section | null => {
@@ -45,6 +47,11 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   if (!board) return []
   const count = board.pieces.length * board.widths.length
   const first = ramp.studs.length + 1
+  const sheets = marked(
+    book,
+    ownSheets({ ...board, marks: [] }),
+    ({ ramp: own, part: of }) => of === 'deck-board' && own === ramp.name,
+  )
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
   return [
@@ -55,6 +62,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
       widths: board.widths,
       rows: board.rows,
       foot: 'edge at the pipe',
+      names: sheets.length > 1 ? sheets.map(({ mark }) => mark) : [],
     }),
     next(
       `${fine(board.sheet.thickness)} ${board.sheet.material}: ${count === 1 ? 'one sheet' : `${count} sheets`}, ${show(board.length)} from front to back, ${show(ramp.width)} wide. It begins ${show(board.from)} behind the toe, just behind the pipe.`,
@@ -62,27 +70,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
     next(
       `Lay it with its back edge flush with the sides' back edge, and screw it down: ${screwWords(board.rows, (length) => screw('deck board', length))}, ${screwHead('deck board')}, ${ownUnits(pilotDrill, book.units)} drilled before each.`,
     ),
-    table(
-      {
-        columns: [
-          { head: '', kind: 'box' },
-          { head: 'row at', kind: 'figure' },
-          { head: 'into', kind: 'words' },
-          { head: 'screw', kind: 'words' },
-          { head: 'count', kind: 'right' },
-          { head: 'from the left edge', kind: 'words' },
-        ],
-        rows: board.rows.map(({ at, timber, across, length }) => [
-          '',
-          show(at),
-          `timber ${first + timber}`,
-          length === null ? 'none' : screw('deck board', length),
-          `${across.length}`,
-          across.map(show).join(', '),
-        ]),
-      },
-      width,
-    ),
+    screwTable(book, sheets, 'deck board', ({ timber }) => `timber ${first + timber}`),
     check('No edge of the board catches a finger.', width),
     ...checksOf(book, ramp, ['deck-seam', 'screw-through']),
   ]
@@ -96,12 +84,13 @@ const toeOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   const next = (said: string): Block => step(++number, said, width)
   return [
     part(ofRamp(book, 'The toe', ramp), width),
-    sheetFigure(book, ramp, 'The run-out, flat, seen from above', {
+    sheetFigure(book, ramp, 'The run-out laid out, seen from above', {
       length: runOut.length,
       pieces: [{ from: 0, length: runOut.length }],
       widths: runOut.widths,
       rows: runOut.row ? [runOut.row] : [],
       foot: 'upper end, over the skin',
+      names: [],
     }),
     next(
       `The run-out is ${fine(runOut.sheet.thickness)} ${runOut.sheet.material}, ${show(runOut.length)} long and ${show(ramp.width)} wide${runOut.widths.length > 1 ? `, in ${runOut.widths.length} parts` : ''}. It laps ${show(runOutLap(units))} over the skin, bridges ${show(ramp.transition.bridge)} from the ridden face, ${show(ramp.transition.toeStep)} up, down to the floor, and lies on the floor for ${show(runOutFloor(units))} or a little more.`,
@@ -109,7 +98,7 @@ const toeOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
     ...(runOut.row
       ? [
           next(
-            `Drill ${runOut.row.across.length} holes ${ownUnits('5 mm (3/16 in)', units)} wide and sink them, and the skin under them, for the heads: ${show(runOut.row.at)} from its upper end, ${runOut.row.across.map(show).join(', ')} from the left edge.`,
+            `Drill ${runOut.row.across.length} holes ${ownUnits('5 mm (3/16 in)', units)} wide. Sink each with the countersink until a head lies level; where the sheet is thinner than a head, drill through into the skin and sink that as well. They lie ${show(runOut.row.at)} from its upper end, ${runOut.row.across.map(show).join(', ')} from the left edge.`,
           ),
           next(
             `Lay it over the skin and screw it through the skin into stud 1: ${screwWords([runOut.row], (length) => screw('run-out', length))}, ${screwHead('run-out')}, heads sunk level with the sheet. Its other end lies on the floor by its own weight.`,

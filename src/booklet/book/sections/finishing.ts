@@ -1,4 +1,5 @@
 import { curvedOf } from '../../../design/kind-traits.ts'
+import { wordList } from '../../../length/word-list.ts'
 import { type Block, caution, check, head, step } from '../block.ts'
 import type { Book } from '../book.ts'
 import type { Section } from '../pages.ts'
@@ -14,6 +15,12 @@ export const finishing = (book: Book): Section => {
   const { width, units, solved } = book
   const { edge, corner } = rounding[units]
   const decked = curvedOf(solved.ramps).some(({ deckBoard }) => deckBoard)
+  const laid = solved.ramps.flatMap((ramp) => [...ramp.skin, ...(ramp.deckBoard ? [ramp.deckBoard] : [])])
+  const left = [
+    'where skin lies on the sides',
+    ...(laid.some(({ pieces, widths }) => pieces.length * widths.length > 1) ? ['where sheets meet'] : []),
+    ...(curvedOf(solved.ramps).some(({ coping }) => coping) ? ['the seat of the pipe'] : []),
+  ]
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
   return {
@@ -26,7 +33,7 @@ export const finishing = (book: Book): Section => {
         width,
       ),
       next(
-        `Round every edge that a hand or a knee meets by ${edge}, with a sanding block, a plane or a router: the tops and backs of the sides${decked ? ', the free edges of the deck board' : ''}, the side edges of the skin. Leave alone where skin lies on the sides, where sheets meet, and the seat of the pipe.`,
+        `Round every edge that a hand or a knee meets by ${edge}, with a sanding block, a plane or a router: the tops and backs of the sides${decked ? ', the free edges of the deck board' : ''}, the side edges of the skin. Leave alone ${wordList(left)}.`,
       ),
       ...(decked ? [next(`Round the corners of the deck board to a radius of ${corner}.`)] : []),
       next(
@@ -42,7 +49,7 @@ export const finishing = (book: Book): Section => {
         'Paint or oil all faces, inside too, twice, with the drying time of the tin between. On the ridden face use only what its maker names for floors that are walked on, or leave the top sheet as it came: a slippery face throws riders.',
       ),
       next(
-        'Treated timber is painted only when it is dry; its cut ends get the sealer that its maker names. Oil or paint nothing that is to be glued.',
+        `Treated timber is painted only when it is dry; its cut ends get the sealer that its maker names.${solved.ramps.some(({ splices }) => splices.length > 0) ? ' Oil or paint nothing that is to be glued.' : ''}`,
       ),
       check('No splinter, no proud screw, no wet place. The face grips a dry shoe.', width),
       caution(

@@ -21,7 +21,7 @@ export const first = (book: Book): Section => {
     'Measure what you bought: every thickness, both sizes of the timber, the outside of the pipe. Write them in the table.',
   )
   next(
-    `Where one differs by more than ${units === 'mm' ? '1 mm' : '1/32 in'}, stop: all drawings are for the sizes in this table. Have the ramp laid out anew for what you hold, and printed anew: every layer moves with it.`,
+    `A thickness, or the outside of the pipe, that differs by more than ${units === 'mm' ? '1 mm' : '1/32 in'}: stop. All drawings are for the sizes in this table. Have the ramp laid out anew for what you hold, and printed anew: every layer moves with it. The wide side of the timber may be off by more: set its upper edge as drawn, and plane away what stands out below.`,
   )
   if (quarters.length > 0) {
     next(

@@ -92,7 +92,7 @@ const figuresTable = ({ solved: { ramps }, show }: Book) => {
   const rows: readonly (readonly [string, (ramp: SolvedRamp) => string])[] = [
     ['height of the deck', (ramp) => (isCurved(ramp) ? show(ramp.transition.heights.deck) : '')],
     [
-      'height of the ridden face at the top',
+      'height of the ridden face, carried on to the lip',
       (ramp) => show(isCurved(ramp) ? ramp.transition.heights.surface : ramp.heights.surface),
     ],
     ['length of the sides', (ramp) => show(ramp.length)],

@@ -80,7 +80,7 @@ const panelOf = (book: Book, panel: Panel, count: number): readonly Block[] => {
   const narrow = tablesOf(book, panel, width * (1 - share) - between)
   if (square && narrow.every(({ laid }) => laid.width <= width * (1 - share) - between)) {
     const small = picture(book, panel, name, { width: width * share, height: high })
-    const aside = stack([gap(nameRoom), ...narrow])
+    const aside = stack([gap(before + nameRoom), ...narrow])
     if (aside.height <= Math.max(small.height, high))
       return [beside(small, aside, width * share + between), ...note]
   }
@@ -133,6 +133,8 @@ const tablesOf = ({ units, several }: Book, panel: Panel, width: number): readon
   ]
 }
 
+/** Over a panel's name, and for it, mm. */
+const before = 4
 const nameRoom = 5.5
 const tallest = 78
 const tallestSquare = 72
@@ -153,18 +155,20 @@ const picture = (
     legible(oneLayer(panelPicture(panel, scale, units)), 'goes'),
   )
   const box = drawingBounds(marks)!
-  const height = box.y1 - box.y0 + nameRoom + 4
+  const height = box.y1 - box.y0 + before + nameRoom + 4
   return {
     kind: 'fixed',
     height,
     withNext: true,
     names: [`panel ${panel.number}`],
     marks: ({ x, y }) => [
-      text('note', { x, y: y - sizes.body }, sizes.body, `${name}; ${scale.words}`, { face: 'bold' }),
+      text('note', { x, y: y - before - sizes.body }, sizes.body, `${name}; ${scale.words}`, {
+        face: 'bold',
+      }),
       group(
         affineTranslate(
           x + Math.max(0, (room.width - (box.x1 - box.x0)) / 2) - box.x0,
-          y - nameRoom - box.y1,
+          y - before - nameRoom - box.y1,
         ),
         marks,
       ),

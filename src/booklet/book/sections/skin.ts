@@ -1,22 +1,26 @@
 import { isCurved } from '../../../design/kind-traits.ts'
+import { capital } from '../../../length/capital.ts'
 import { ownUnits } from '../../../length/own-units.ts'
-import { wordList } from '../../../length/word-list.ts'
+import { numberList, wordList } from '../../../length/word-list.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
-import type { Layer } from '../../../ramp/skin/layer.ts'
+import type { FixedRow, Layer } from '../../../ramp/skin/layer.ts'
+import { ownSheets } from '../../../ramp/skin/own-sheets.ts'
+import { seamStudsOf } from '../../../ramp/skin/seam-studs.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
 import { screwWords } from '../../screw-counts.ts'
 import { bendView } from '../../views/acts/act-views.ts'
 import { sectionNumber } from '../../views/plan-view.ts'
 import { sheetView } from '../../views/sheet-view.ts'
 import { toeSection } from '../../views/toe-section.ts'
-import { type Block, caution, check, head, part, step, table, together, words } from '../block.ts'
+import { type Block, caution, check, head, part, step, together, words } from '../block.ts'
 import { type Book, leastShare, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { stage } from '../stage.ts'
 import { checksOf } from './framing.ts'
 import { layerNumber } from './layer-number.ts'
+import { type MarkedSheet, marked, screwTable } from './screw-table.ts'
 
 export const skin = (book: Book): Section => ({
   name: 'skin',
@@ -55,14 +59,19 @@ const skinOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
 const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): readonly Block[] => {
   const { width, units, tall } = book
   const { length, pieces, widths, rows, marks } = layer
-  const count = pieces.length * widths.length
   const name = `Layer ${layer.layer}`
   const curved = isCurved(ramp)
+  const sheets = marked(
+    book,
+    ownSheets(layer),
+    ({ ramp: own, part: of, words: said }) =>
+      of === 'skin' && own === ramp.name && layerNumber(said) === layer.layer,
+  )
   return together(
     [
       part(ofRamp(book, isTop ? `${name}, the top sheet` : name, ramp), width),
       figure(
-        ofRamp(book, `${name}, flat, seen from above`, ramp),
+        ofRamp(book, `${name} laid out, seen from above`, ramp),
         (ratio) =>
           sheetView(
             {
@@ -72,16 +81,27 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
               marks: marks.map((at, i) => ({ at, name: `stud ${i + 1}` })),
               rows,
               foot: curved ? 'toe end' : 'first end',
+              names: sheets.length > 1 ? sheets.map(({ mark }) => mark) : [],
             },
             units,
             ratio,
           ),
         book,
-        { width, height: Math.max(115 * Math.max(leastShare, book.share), figuresRoom(rows.length + count)) },
+        {
+          width,
+          height: Math.max(
+            115 * Math.max(leastShare, book.share),
+            figuresRoom(rows.length + pieces.length * widths.length),
+          ),
+        },
         { width: ramp.width, height: length },
       ),
-      ...layerSteps(book, ramp, layer),
-      table(screwTable(book, layer), width),
+      ...layerSteps(book, ramp, layer, sheets),
+      screwTable(book, sheets, 'skin', ({ on, stud }) =>
+        on === 'between' || stud === null
+          ? 'the sheets below'
+          : `stud ${stud + 1}${on === 'seam' ? ', seam' : ''}`,
+      ),
       check(
         `Every screw of ${name.toLowerCase()} has bitten, none stands proud${curved ? ', no end lifts' : ''}.`,
         width,
@@ -91,88 +111,97 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
   )
 }
 
+type SkinSheet = MarkedSheet<FixedRow>
+
 /** What it takes and how it is put on; of a bent one with a picture of that. */
-const layerSteps = (book: Book, ramp: SolvedRamp, layer: Layer): readonly Block[] => {
+const layerSteps = (
+  book: Book,
+  ramp: SolvedRamp,
+  layer: Layer,
+  sheets: readonly SkinSheet[],
+): readonly Block[] => {
   const { width, units, show, fine, screw } = book
-  const { sheet, length, pieces, widths, rows, marks, below } = layer
-  const count = pieces.length * widths.length
+  const { sheet, length, rows, below } = layer
   const name = `Layer ${layer.layer}`
   const size = `${show(length)} × ${show(ramp.width)}`
-  const marked = wordList(marksOf(book, ramp, layer))
+  const marks = wordList(sheets.map(({ mark }) => mark))
   const curved = isCurved(ramp)
-  const takes = `For this: ${marked}; ${screwWords(rows, (length) => screw('skin', length))}, ${screwHead('skin')}.`
-  const first = `${name} is ${fine(sheet.thickness)} ${sheet.material}: ${count === 1 ? `one sheet, ${size}` : `${count} sheets that cover ${size}${gapWords(layer, fine)}`}${sheet.material === 'plywood' && curved ? ', face grain along the width of the ramp' : ''}.`
-  const lines = `Draw the stud lines on the sheet${curved ? ' before you bend it' : ''}: ${marks.map((at) => show(at)).join(', ')} from ${count > 1 ? `the ${curved ? 'toe ' : ''}end of the layer, its sheets laid together with their gap` : `its ${curved ? 'toe end' : 'end'}`}. At each cross of the drawing drill ${ownUnits(pilotDrill, units)} before the screw.`
+  const gap = gapOf(layer)
+  const takes = `For this: ${marks}; ${screwWords(rows, (length) => screw('skin', length))}, ${screwHead('skin')}.`
+  const first = `${name} is ${fine(sheet.thickness)} ${sheet.material}: ${sheets.length === 1 ? `one sheet, ${size}` : `${sheets.length} sheets that cover ${size}${gap > 0 ? `, a gap of ${fine(gap)} left between them` : ''}`}${sheet.material === 'plywood' && curved ? ', face grain along the width of the ramp' : ''}.`
+  const lines = `${linesWords(book, layer, sheets, curved)} At each cross of the drawing drill ${ownUnits(pilotDrill, units)} before the screw.`
+  const courses = layer.pieces.map(({ from }) => sheets.filter(({ up }) => up.from === from))
+  const [lowest, ...higher] = courses.map((course) => wordList(course.map(({ mark }) => mark)))
+  const one = sheets.length === 1
+  const next = higher.map((course, i) => {
+    const row = courses[i + 1]![0]!.rows[0]
+    return `Lay ${course} above ${i === 0 ? lowest : higher[i - 1]}${gap > 0 ? `, a gap of ${fine(gap)} between them` : ''}, side edges flush. ${row && row.stud !== null ? `Screw its first row into stud ${row.stud + 1}, then on as before.` : 'Screw it on as before.'}`
+  })
   if (!isCurved(ramp))
     return [
       words(takes, width),
-      step(1, first, width),
-      step(2, lines, width),
-      step(3, 'Lay it flush with one end and both sides and screw it on at the crosses.', width),
+      ...[
+        first,
+        lines,
+        `Lay ${one ? 'it' : lowest} flush with one end and both sides and screw it on at the crosses.`,
+        ...next,
+      ].map((said, i) => step(i + 1, said, width)),
     ]
   return [
     words(takes, width),
     stage(
-      (ratio) => bendView(ramp, units, ratio, { below, length, name: count > 1 ? 'it' : marked }),
+      (ratio) => bendView(ramp, units, ratio, { below, length, name: one ? marks : 'it' }),
       { width: ramp.length, height: ramp.transition.heights.frame },
-      (room) => [
-        step(1, first, room),
-        step(2, lines, room),
-        step(
-          3,
-          `Lay its toe end ${layer.layer === 1 ? "flush with the top of the sides' front edge" : `flush with that of layer ${layer.layer - 1}, square to the curve`}, its side edges flush with the outsides, and screw it on stud 1.`,
-          room,
-        ),
-        step(
-          4,
+      (room) =>
+        [
+          first,
+          lines,
+          `Lay ${one ? 'its toe end' : `the toe end of ${lowest}`} ${layer.layer === 1 ? "flush with the top of the sides' front edge" : `flush with that of layer ${layer.layer - 1}, square to the curve`}, its side edges flush with the outsides, and screw it on stud 1.`,
           'One presses its free end down, the other screws it stud by stud, the next one up the curve after the last.',
-          room,
-        ),
-      ],
+          ...next,
+        ].map((said, i) => step(i + 1, said, room)),
       width,
     ),
   ]
 }
 
+/** Where the stud lines are drawn on the bench: on each sheet from its own lower edge. */
+const linesWords = (
+  { show }: Book,
+  { pieces, seams }: Layer,
+  sheets: readonly SkinSheet[],
+  curved: boolean,
+): string => {
+  const before = curved ? ' before you bend it' : ''
+  if (pieces.length === 1)
+    return `Draw the stud lines on ${sheets.length > 1 ? 'each' : 'the'} sheet${before}: ${sheets[0]!.marks.map(({ at }) => show(at)).join(', ')} from its ${curved ? 'toe end' : 'end'}.`
+  const each = pieces.map(({ from }) => {
+    const course = sheets.filter(({ up }) => up.from === from)
+    const own = course[0]!.marks
+    const studs = numberList(
+      'stud',
+      own.map(({ of }) => of + 1),
+    )
+    return `${wordList(course.map(({ mark }) => mark))} ${own.length > 0 ? `at ${own.map(({ at }) => show(at)).join(', ')} (${studs})` : 'none'}`
+  })
+  const met = [...new Set(seams.flatMap(seamStudsOf))]
+  const under =
+    met.length === 0
+      ? ''
+      : ` ${capital(
+          numberList(
+            'stud',
+            met.map((i) => i + 1),
+          ),
+        )} ${met.length > 1 ? 'lie' : 'lies'} under a seam: the rows there stand along the edges of both sheets, as in the table.`
+  return `Draw the stud lines on each sheet${before}, from its own lower edge: ${each.join('; ')}.${under}`
+}
+
 /** Room in height for so many figures beside a sheet, and what stands above and below it; mm. */
 const figuresRoom = (figures: number): number => Math.min(150, 4 * figures + 60)
 
-/** The marks of a layer's sheets, as on their panels. */
-const marksOf = ({ sheets }: Book, ramp: SolvedRamp, { layer }: Layer): readonly string[] =>
-  sheets
-    .flatMap(({ parts }) => parts)
-    .filter(
-      ({ ramp: name, part: of, words }) =>
-        of === 'skin' && name === ramp.name && layerNumber(words) === layer,
-    )
-    .map(({ mark }) => mark)
-
-/** What is left between sheets, which makes a layer longer than its sheets. */
-const gapWords = ({ pieces, widths }: Layer, fine: (mm: number) => string): string => {
-  const gaps = [pieces, widths].flatMap((all) =>
-    all.slice(1).map((next, i) => next.from - all[i]!.from - all[i]!.length),
-  )
-  const open = gaps.filter((gap) => gap > 0.05)
-  return open.length === 0 ? '' : `, a gap of ${fine(open[0]!)} left between them`
-}
-
-const screwTable = ({ show, screw }: Book, { rows }: Layer) => ({
-  columns: [
-    { head: '', kind: 'box' as const },
-    { head: 'row at', kind: 'figure' as const },
-    { head: 'into', kind: 'words' as const },
-    { head: 'screw', kind: 'words' as const },
-    { head: 'count', kind: 'right' as const },
-    { head: 'from the left edge', kind: 'words' as const },
-  ],
-  rows: rows.map(({ at, on, stud, across, length }) => [
-    '',
-    show(at),
-    on === 'between' || stud === null
-      ? 'the sheets below'
-      : `stud ${stud + 1}${on === 'seam' ? ', seam' : ''}`,
-    length === null ? 'none' : screw('skin', length),
-    `${across.length}`,
-    across.map(show).join(', '),
-  ]),
-})
+/** What is left between sheets, mm; 0 where there is none. */
+const gapOf = ({ pieces, widths }: Layer): number =>
+  [pieces, widths]
+    .flatMap((all) => all.slice(1).map((next, i) => next.from - all[i]!.from - all[i]!.length))
+    .find((gap) => gap > 0.05) ?? 0
