@@ -21,7 +21,7 @@ export interface TakesCounter {
   readonly mayTakeLess: (design: Design, parts: Parts, than: Takes) => boolean
 }
 
-/** Sheets whose parts are those of `laid`, or of a design asked about before, are not laid anew: most values change few parts. */
+/** Sheets and timbers that are those of `laid`, or of a design asked about before, are not laid and sawn anew: most values change few parts. */
 export const takesCounter = (of: Design, laid: readonly SheetPanels[]): TakesCounter => {
   const keyOf = ({ stock }: Design, { sheet, parts }: SheetGroup): string =>
     JSON.stringify([stock, sheet, parts.map(({ outline, grain, faced }) => [outline, grain, faced])])
@@ -37,6 +37,23 @@ export const takesCounter = (of: Design, laid: readonly SheetPanels[]): TakesCou
     known.set(key, count)
     return count
   }
+  const sawnBefore = new Map<string, ReturnType<typeof sawTimber>>()
+  /** few values change what is sawn from timber */
+  const timberOf = (design: Design, timbers: Parts['timbers']): ReturnType<typeof sawTimber> => {
+    const { stock, units, prices } = design
+    const key = JSON.stringify([
+      stock.timber,
+      stock.kerf,
+      units,
+      prices,
+      timbers.map(({ section, length }) => [section, length]),
+    ])
+    const found = sawnBefore.get(key)
+    if (found !== undefined) return found
+    const now = sawTimber(timbers, design)
+    sawnBefore.set(key, now)
+    return now
+  }
   /** null where some timber is not to be had, or there are too many pieces */
   const sawn = (
     design: Design,
@@ -44,7 +61,7 @@ export const takesCounter = (of: Design, laid: readonly SheetPanels[]): TakesCou
     panels: (group: SheetGroup) => number | null,
   ): Takes | null => {
     if (sheets.length + timbers.length > mostPieces) return null
-    const timber = sawTimber(timbers, design)
+    const timber = timberOf(design, timbers)
     if (timber === null) return null
     const takes = new Map<string, number>()
     for (const group of sheetGroups(sheets)) {

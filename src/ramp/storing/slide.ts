@@ -41,6 +41,9 @@ export const pushedTo = <T>(
       const high = Math.min(flank.high, mine.flank.high)
       // level with its top is past it
       if (high - low <= same) continue
+      // most pairs are told apart by where they lie between these heights
+      if (best && between(flank, low, high).most - between(mine.flank, low, high).least < best.shift - same)
+        continue
       const gap = (y: number): number => flank.at(y) - mine.flank.at(y)
       const y = tightest(gap, low, high, flank.straight && mine.flank.straight)
       const shift = gap(y)
@@ -52,10 +55,20 @@ export const pushedTo = <T>(
   return best
 }
 
+interface Spread {
+  readonly least: number
+  readonly most: number
+}
+
 /** Between which x a rising stretch lies: at its ends, or where a circle is widest. */
-const spread = ({ low, high, at, straight }: Flank): { readonly least: number; readonly most: number } => {
-  const ends = straight ? [at(low), at(high)] : [at(low), at(high), at((low + high) / 2)]
-  return { least: Math.min(...ends), most: Math.max(...ends) }
+const spread = (flank: Flank): Spread => between(flank, flank.low, flank.high)
+
+/** The same of its part between two heights. */
+const between = (flank: Flank, low: number, high: number): Spread => {
+  const [a, b] = [flank.at(low), flank.at(high)]
+  if (flank.straight) return a < b ? { least: a, most: b } : { least: b, most: a }
+  const widest = flank.at(Math.min(high, Math.max(low, (flank.low + flank.high) / 2)))
+  return { least: Math.min(a, b, widest), most: Math.max(a, b, widest) }
 }
 
 /** Where a smooth function is largest, to the last bits: looked for all over, then by golden sections about the best. */

@@ -52,12 +52,14 @@ export const layNext = (
     const hopeful = (from: Laid): boolean => !best || isNearer(from, best, rule)
     const across = (at: number): Laid | null => {
       if (!hopeful({ shape, x: at, y: y[0] })) return null
-      const free = lowestFree(laid, shape, at, y, 'rows')
+      const most = rule === 'rips' && best ? topOf(best) - shape.height + alike : y[1]
+      const free = lowestFree(laid, shape, at, [y[0], Math.min(y[1], most)], 'rows')
       return free === null ? null : { shape, x: at, y: free }
     }
     const along = (at: number): Laid | null => {
       if (!hopeful({ shape, x: x[0], y: at })) return null
-      const free = lowestFree(laid, shape, at, x, 'columns')
+      const most = rule === 'ends' && best ? endOf(best) - shape.width + alike : x[1]
+      const free = lowestFree(laid, shape, at, [x[0], Math.min(x[1], most)], 'columns')
       return free === null ? null : { shape, x: free, y: at }
     }
     // of curved pieces the way that the rule asks for is enough
@@ -139,31 +141,39 @@ const lowestFree = (
 ): number | null => {
   if (laid.length === 0) return from
   const own: Profile = shape[way]()
-  const blocks: (readonly [number, number])[] = []
-  for (const other of laid) {
-    const [main, cross] = way === 'rows' ? [other.x, other.y] : [other.y, other.x]
-    const blocked = blockedRise(other.shape.grown[way](), own, at - main)
-    if (blocked) blocks.push([blocked[0] + cross, blocked[1] + cross])
-  }
+  const size = way === 'rows' ? shape.height : shape.width
+  /** of each that lies there, once its box is met */
+  const blocks: (readonly [number, number] | null | undefined)[] = laid.map(() => undefined)
   let free = from
   for (let moved = true; moved; ) {
     moved = false
-    for (const [low, high] of blocks)
-      if (low < free - same && high > free + same) {
-        free = high
-        moved = true
-      }
+    for (const [i, other] of laid.entries()) {
+      const [main, cross, far] =
+        way === 'rows' ? [other.x, other.y, other.shape.height] : [other.y, other.x, other.shape.width]
+      const { kerf } = other.shape
+      if (free >= cross + far + kerf || free <= cross - kerf - size) continue
+      const block =
+        blocks[i] === undefined ? blockedRise(other.shape.grown[way](), own, at - main) : blocks[i]
+      blocks[i] = block
+      if (!block || free <= block[0] + cross + same || free >= block[1] + cross - same) continue
+      free = block[1] + cross
+      if (free > to + same) return null
+      moved = true
+    }
   }
   return free <= to + same ? free : null
 }
+
+const endOf = ({ x, shape }: Laid): number => x + shape.width
+const topOf = ({ y, shape }: Laid): number => y + shape.height
 
 const nearer = (best: Laid | null, next: Laid | null, rule: Rule): Laid | null =>
   next && (!best || isNearer(next, best, rule)) ? next : best
 
 /** By the far edge along the one way, then along the other; then by the near ones. */
 const isNearer = (a: Laid, b: Laid, rule: Rule): boolean => {
-  const right = a.x + a.shape.width - (b.x + b.shape.width)
-  const top = a.y + a.shape.height - (b.y + b.shape.height)
+  const right = endOf(a) - endOf(b)
+  const top = topOf(a) - topOf(b)
   const [first, second] = rule === 'ends' ? [right, top] : [top, right]
   const [third, fourth] = rule === 'ends' ? [a.x - b.x, a.y - b.y] : [a.y - b.y, a.x - b.x]
   if (Math.abs(first) > alike) return first < 0

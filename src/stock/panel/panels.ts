@@ -200,10 +200,12 @@ const panelOf = (
   { kerf }: Stock,
   number: number,
 ): Panel => {
-  const laid = places.map((place) => panelPiece(place, all[place.piece]!))
-  const other =
-    clamped > 1 ? laid : otherWay(places, kind.length).map((place) => panelPiece(place, all[place.piece]!))
-  const pieces = liesWell(laid) <= liesWell(other) ? laid : other
+  const piecesOf = (own: readonly Place[]): readonly PanelPiece[] =>
+    own.map((place) => panelPiece(place, all[place.piece]!))
+  const laid = piecesOf(places)
+  const worth = liesWell(laid)
+  const other = clamped > 1 || worth === 0 ? laid : piecesOf(otherWay(places, kind.length))
+  const pieces = worth <= liesWell(other) ? laid : other
   const whole = { x0: 0, y0: 0, x1: kind.length, y1: kind.width }
   return {
     number,

@@ -34,6 +34,7 @@ export interface Shape {
   /** along x, and along y; found when they are first asked for */
   readonly rows: () => Profile
   readonly columns: () => Profile
+  readonly kerf: number
   /** with the kerf around it */
   readonly grown: { readonly rows: () => Profile; readonly columns: () => Profile }
 }
@@ -81,6 +82,7 @@ export const shapeOf = (
     width: x1 - x0,
     height: y1 - y0,
     square: level,
+    kerf,
     corner: square ? { x: 0, y: 0 } : affineApply(map, start),
     rows,
     columns,
