@@ -1,5 +1,6 @@
 import type { Space } from '../design/design.ts'
 import { curvedOf } from '../design/kind-traits.ts'
+import { same } from '../ramp/check/offer.ts'
 import type { WholeDesign } from '../ramp/ramp.ts'
 import type { Size } from '../ramp/storing/size.ts'
 import { type Storing, solveStoring } from '../ramp/storing/storing.ts'
@@ -47,8 +48,12 @@ export const storedSets = (
     })
 }
 
-export const freeFloor = ({ garage: [wide, deep] }: Space, sets: readonly Stored[]): FreeFloor => {
+/** Null where one of them, or all together, do not stand in it. */
+export const freeFloor = ({ garage: [wide, deep] }: Space, sets: readonly Stored[]): FreeFloor | null => {
+  const stands = ({ size: [l, w] }: Stored): boolean =>
+    Math.min(l, w) <= Math.min(wide, deep) + same && Math.max(l, w) <= Math.max(wide, deep) + same
   const taken = sets.reduce((sum, { size: [l, w] }) => sum + l * w, 0)
+  if (!sets.every(stands) || taken > wide * deep) return null
   const rows = [
     // along the one wall or the other, long sides or short sides to it
     ...(
@@ -70,7 +75,7 @@ export const freeFloor = ({ garage: [wide, deep] }: Space, sets: readonly Stored
   ])
   const area = ([a, b]: readonly [number, number]): number => a * b
   return {
-    area: Math.max(0, wide * deep - taken) / 1e6,
+    area: (wide * deep - taken) / 1e6,
     rectangle: rectangles.length === 0 ? null : rectangles.reduce((a, b) => (area(b) > area(a) ? b : a)),
   }
 }

@@ -36,7 +36,7 @@ export interface StockTaking {
   readonly sizes: readonly OverallSize[]
   readonly storings: readonly Storing[]
   readonly sets: readonly Stored[]
-  /** null where the design does not say how large the garage is */
+  /** null where the design does not say how large the garage is, or it is too small */
   readonly floor: FreeFloor | null
   readonly moving: readonly Moving[]
   readonly pipes: readonly CutPipe[]

@@ -1,5 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import { assertNear } from '../support/near.ts'
 import { readPdf } from '../support/read-pdf.ts'
 import { templates, templateText } from '../support/templates.ts'
 import { traceply } from '../support/traceply.ts'
@@ -65,6 +66,36 @@ describe('traceply cuts', () => {
     expect(readFileSync(file('cuts.svg'), 'utf8')).toMatch(/^<svg [\s\S]*<\/svg>\s*$/)
     expect(JSON.parse(readFileSync(file('cuts.json'), 'utf8')).panels).toEqual(panels)
     expect(list()).toEqual(['cuts.csv', 'cuts.json', 'cuts.pdf', 'cuts.svg', 'cuts.txt'])
+  })
+
+  it.each([
+    ['quarter-in', 25.4, 1 / 32],
+    ['pair-mm', 1, 0.5],
+  ] as const)('writes %s into a spreadsheet in lengths that its tape has', async (name, unit, step) => {
+    const design = changed(name, '')
+    const { panels } = JSON.parse((await traceply('cuts', design, '--json')).out)
+    await traceply('cuts', design, '--out', file('tape.csv'))
+    const [heads, ...rows] = readFileSync(file('tape.csv'), 'utf8')
+      .trimEnd()
+      .split('\r\n')
+      .map((line) => line.split(/,(?=(?:[^"]*"[^"]*")*[^"]*$)/))
+    const at = (row: readonly string[], head: string): number => {
+      const cell = row[heads!.indexOf(`${head} ${unit === 1 ? 'mm' : 'in'}`)]!
+      // never a fraction without its inches: `3/16` were the 16th of March
+      const [, whole, top, bottom] = /^(\d+(?:\.\d+)?)(?: (\d+)\/(\d+))?$/.exec(cell)!
+      return Number(whole) + (top ? Number(top) / Number(bottom) : 0)
+    }
+    const pieces = panels.flatMap(
+      ({ size, pieces: own }: { size: readonly [number, number]; pieces: { x: number; y: number }[] }) =>
+        own.map(({ x, y }) => [x, y, ...size]),
+    )
+    expect(pieces.length).toBeGreaterThan(5)
+    for (const [i, own] of pieces.entries())
+      for (const [k, head] of ['from left', 'from below', 'panel width', 'panel length'].entries()) {
+        const told = at(rows[i]!, head)
+        expect(Number.isInteger(told / step)).toBe(true)
+        assertNear(told * unit, own[k]!, (step * unit) / 2 + 1e-9, `${head} of row ${i}`)
+      }
   })
 
   it('names every part that no panel holds, with the size that it needs, and writes nothing', async () => {

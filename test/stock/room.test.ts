@@ -79,7 +79,7 @@ describe('the floor that stays free', () => {
   test('is the garage less what stands on it', () => {
     const { area, rectangle } = freeFloor({ garage: [3000, 6000], door: null, ceiling: null }, [
       set(1400, 1200),
-    ])
+    ])!
     assertNear(area, 18 - 1.68, 1e-9)
     // across the short wall: 3000 × 4800, along the long one 1800 × 6000
     expect(rectangle).toEqual([3000, 4800])
@@ -87,8 +87,16 @@ describe('the floor that stays free', () => {
 
   test('has a rectangle only where all stand in a row', () => {
     const space = { garage: [2000, 2000] as const, door: null, ceiling: null }
-    expect(freeFloor(space, [set(1400, 900), set(1400, 900)]).rectangle).toEqual([2000, 600])
-    expect(freeFloor(space, [set(1400, 1300), set(1400, 1300)]).rectangle).toBeNull()
+    expect(freeFloor(space, [set(1400, 900), set(1400, 900)])!.rectangle).toEqual([2000, 600])
+    expect(freeFloor(space, [set(1400, 1300), set(1400, 1300)])!.rectangle).toBeNull()
+  })
+
+  test('is not told of a garage that a ramp is larger than, or all of them together', () => {
+    const space = { garage: [1300, 3000] as const, door: null, ceiling: null }
+    expect(freeFloor(space, [set(1400, 1300)])!.area).toBeCloseTo(3.9 - 1.82, 9)
+    expect(freeFloor(space, [set(1400, 1310)])).toBeNull()
+    expect(freeFloor(space, [set(3100, 400)])).toBeNull()
+    expect(freeFloor(space, [set(1400, 1300), set(1700, 1300)])).toBeNull()
   })
 })
 

@@ -52,7 +52,7 @@ const cuts = (file: string, options: CutsOptions, shell: Shell): Promise<number>
       as: {
         '.pdf': () => cutsInput(design, job, sheet, sha256),
         '.svg': () => writeSvg(cutsPicture(design, job, sheet, sha256)),
-        '.csv': () => writeCsv(cutsCells(sheets, boards)),
+        '.csv': () => writeCsv(cutsCells(sheets, boards, design.units)),
         '.json': () => jsonText(record()),
         '.txt': () => cutsText(design, sheets, boards),
       },

@@ -133,7 +133,7 @@ const makeOf = (
     }
     case 'cuts': {
       const job = granted(cutsJob(design))
-      if (format === 'csv') return { text: writeCsv(cutsCells(job.sheets, job.boards)) }
+      if (format === 'csv') return { text: writeCsv(cutsCells(job.sheets, job.boards, units)) }
       if (format === 'json') return json(cutsRecord(design, job))
       if (format === 'txt') return { text: cutsText(design, job.sheets, job.boards) }
       if (format === 'svg') return { text: writeSvg(cutsPicture(design, job, sheet, sha256)) }
