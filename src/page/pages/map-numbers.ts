@@ -51,16 +51,22 @@ export const numberMarks = (
   const slim = Math.max(...tiles.map(({ number }) => textWidth(`${number}`, 1, 'bold')))
   const room = Math.min(...cells.map((cell) => roomOf(cell, slim)))
   const largest = Math.max(Math.min(sizes.tallest, room), leastNumber)
-  const smallest = Math.min(Math.max(sizes.least, leastNumber), largest)
+  const smallest = Math.min(Math.max(0.8 * sizes.least, leastNumber), largest)
   const laid = numberShares.map((share) => {
     const size = Math.max(largest * share, smallest)
     const places = tiles.map(({ number }, i) => numberPlace(`${number}`, cells[i]!, size, cost))
     return { size, places, clear: places.filter(({ covered }) => covered === 0).length }
   })
-  const open = [struck, hidden].map((most) =>
-    laid.filter((one) => one.places.every(({ covered }) => covered < most)),
+  const strikes = laid.map(
+    (one) =>
+      one.places.filter(({ covered }) => covered >= struck).length +
+      tiles.length * one.places.filter(({ covered }) => covered >= hidden).length,
   )
-  const fit = open.find((some) => some.length > 0) ?? laid.slice(-1)
+  const fewest = Math.min(...strikes)
+  const few = laid.filter((_, i) => strikes[i] === fewest)
+  // smaller than words only where that keeps one off the outline
+  const read = few.filter(({ size }) => size >= sizes.least)
+  const fit = read.length > 0 ? read : few
   const most = Math.max(...fit.map(({ clear: free }) => free))
   const { size, places } = fit.find(({ clear: free }) => free >= most - tiles.length / 8)!
   const words = tiles.map(({ number }) => `${number}`)

@@ -108,7 +108,7 @@ export const mapPicture = (
   ]
   // cells lie side by side: no number can stand on another's
   const cost = costOf(taken)
-  const numbers = numberMarks(tiles, at, cost, { tallest: style.number, least: style.name * 1.05 })
+  const numbers = numberMarks(tiles, at, cost, { tallest: style.number, least: 1.05 * style.name })
   const quiet = [
     ...cells.map((cell) => stroke('note', cell, pens.tick)),
     ...tiles.map((tile) => stroke('note', pathOf(...tile.snap), { ...pens.tick, dash: [1, 0.8] })),
