@@ -1,4 +1,4 @@
-import { execFileSync } from 'node:child_process'
+import { execFileSync, spawnSync } from 'node:child_process'
 import { chmodSync, mkdirSync, readdirSync, rmSync } from 'node:fs'
 import { buildSync } from 'esbuild'
 import { writeTypeSources } from './.build-type.mjs'
@@ -33,14 +33,14 @@ buildSync({
 })
 chmodSync('dist/traceply.cjs', 0o755)
 
-/** What V8 makes of each, so that it is not made anew in each process: what runs on a design. */
+/** What V8 makes of each, so that it is not made anew in each process: what runs on a design. The program is whole without it. */
 for (const [name, asked] of [
   ['figures', 'figures templates/quarter-mm.yaml'],
   ['plot', 'plot templates/quarter-mm.yaml --out OUT'],
   ['program', 'booklet templates/quarter-mm.yaml --out OUT'],
 ])
-  execFileSync(process.execPath, ['.build-code.cjs', `dist/${name}.cjs`, ...asked.split(' ')], {
-    stdio: ['ignore', 'ignore', 'inherit'],
+  spawnSync(process.execPath, ['.build-code.cjs', `dist/${name}.cjs`, ...asked.split(' ')], {
+    stdio: ['ignore', 'pipe', 'inherit'],
   })
 
 /** The library in one file, for Node and for browsers; its types lie beside. */
