@@ -26,9 +26,12 @@ export interface EdgeName {
   readonly to: Point
 }
 
-/** Words in a box that stand whole on a page, or elsewhere along what they name. */
+/** Words that stand whole on a page, on what they name or elsewhere along it. */
 export interface PatternLabel {
+  readonly of: 'timber' | 'plate' | 'piece'
   readonly words: string
+  /** of a timber: what it is called where there is no room for how it lies */
+  readonly shorter: string
   /** height of the capitals, mm */
   readonly size: number
   /** middles of the box, the usual one first */
@@ -37,7 +40,7 @@ export interface PatternLabel {
   readonly dots: readonly Point[]
 }
 
-/** Where the screws of a timber go through the part, and where an X may say on which side of a line it stands. */
+/** Where the screws of a timber go through the part. */
 export interface TimberScrews {
   /** as it is called on paper: a stud under the curve, another timber behind the lip; numbered together */
   readonly called: 'stud' | 'timber'
@@ -45,8 +48,8 @@ export interface TimberScrews {
   /** of its face, radians */
   readonly angle: number
   readonly middles: readonly Point[]
-  /** the usual place first */
-  readonly signs: readonly Point[]
+  /** whether its face lies within the part: elsewhere the cut line is its face */
+  readonly within: boolean
 }
 
 /** Full-size drawing of one part, in mm: toe at the left, y up. */

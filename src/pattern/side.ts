@@ -16,7 +16,7 @@ import type { EdgeName, Pattern, PatternDistance } from './pattern.ts'
 import { letters, pens } from './pens.ts'
 import { reliefHole } from './relief-hole.ts'
 import { plateMarks, spliceLabels, spliceMarks } from './splice-marks.ts'
-import { timberLabel, timberMarks, timberOutline, timberOutlines, timberScrews } from './timber-marks.ts'
+import { timberLabel, timberMarks, timberOutline, timberScrews } from './timber-marks.ts'
 
 /** How much of the straight edges beside toe and notch a line plot carries, so that they can be laid to the panel, mm. */
 const lead = 40
@@ -44,14 +44,13 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
     cut: segmentsPath(sawn.flatMap(({ path }) => pathSegments(path))),
     edges: sawn.map(({ name, path }) => ({ path, traced: traced.includes(name) })),
     quiet: [
-      ...timberOutlines(timbers, side.outline),
       ...ramp.splices.map(plateMarks),
       stroke('datum', pathOf({ x: 0, y: 0 }, { x: side.length, y: 0 }), pens.datum),
       stroke('datum', pathOf(transition.lip, { x: side.length, y: side.height }), pens.datum),
     ],
     marks: [
       ...timbers.flatMap(timberMarks),
-      ...ramp.splices.flatMap(spliceMarks),
+      ...ramp.splices.map(spliceMarks),
       ...(hole
         ? [
             ...hole.marks,
@@ -63,12 +62,12 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
     edgeNames: side.edges.flatMap(edgeNames),
     levels: heightLevels(ramp, units),
     labels: [
-      ...timbers.map((timber, i) => timberLabel(timber, names[i]!, spliced[i])),
+      ...timbers.map((timber, i) => timberLabel(timber, names[i]!)),
       ...splices.map(({ label }) => label),
     ],
     line: tracedLine(side),
     markPaths: [...timbers.map(timberOutline), ...splices.map(({ path }) => path)],
-    screws: timbers.map((timber, i) => timberScrews(timber, names[i]!, spliced[i])),
+    screws: timbers.map((timber, i) => timberScrews(timber, names[i]!, side.outline, spliced[i])),
     pieces: ramp.splices.length + 1,
     joints: ramp.splices.map(({ top, foot }) => [top, foot]),
     length: side.length,

@@ -1,28 +1,16 @@
-import { type Drawing, type Mark, stroke, text } from '../drawing/drawing.ts'
+import { type Mark, stroke } from '../drawing/drawing.ts'
 import { type Path, pathOf, polygonOf } from '../geometry/path.ts'
-import { pointAngle, pointBetween, pointToward } from '../geometry/point.ts'
+import { pointBetween, pointToward } from '../geometry/point.ts'
 import { showLength, type Units } from '../length.ts'
 import { pieceLetters, type Splice } from '../ramp/splice/splice.ts'
 import type { PatternLabel } from './pattern.ts'
 import { letters, pens } from './pens.ts'
 
 /** The joint, to be sawn. */
-export const spliceMarks = (splice: Splice): Drawing => [
-  stroke('cut', jointPath(splice), pens.cut),
-  ...jointWords(splice),
-]
+export const spliceMarks = (splice: Splice): Mark => stroke('cut', jointPath(splice), pens.cut)
 
 /** The plate that lies over it on the inside. */
 export const plateMarks = (splice: Splice): Mark => stroke('mark', platePath(splice), pens.stud)
-
-/** Along the joint, on the side towards the toe, in the middle of its two halves. */
-const jointWords = ({ top, foot }: Splice): Drawing => {
-  const along = pointAngle(foot, top)
-  return [0.3, 0.7].map((share) => {
-    const at = pointToward(pointBetween(foot, top, share), along + Math.PI / 2, 2)
-    return text('mark', at, letters.word, 'JOINT: saw', { angle: along, align: 'middle', face: 'bold' })
-  })
-}
 
 const jointPath = ({ top, foot }: Splice): Path => pathOf(top, foot)
 
@@ -44,7 +32,9 @@ export const spliceLabels = (
   const off = (share: number, by: number) => pointToward(pointBetween(top, foot, share), across, by)
   const piece = (letter: string, side: -1 | 1) => ({
     label: {
+      of: 'piece' as const,
       words: `PIECE ${letter}`,
+      shorter: `PIECE ${letter}`,
       size: letters.side,
       places: [0.55, 0.45, 0.65, 0.3, 0.75].map((share) => off(share, side * 30)),
       // in its own piece
@@ -60,7 +50,9 @@ export const spliceLabels = (
     piece(pieceLetters[index + 1]!, 1),
     {
       label: {
+        of: 'plate',
         words: `plate ${show(along)} × ${show(depth)}, inside`,
+        shorter: 'plate, inside',
         size: letters.word,
         places: [0.85, 0.8, 0.9, 0.4].map((share) => off(share, along / 4)),
         dots: [0.3, 0.42, -0.3, -0.42].flatMap((by) =>

@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign } from '../../src/design/design.ts'
 import type { Mark } from '../../src/drawing/drawing.ts'
+import { boxCorners } from '../../src/geometry/clip.ts'
 import { pathLength } from '../../src/geometry/length.ts'
 import { pathDistance } from '../../src/geometry/nearest.ts'
 import { pathSegments } from '../../src/geometry/path.ts'
+import { timberEdges } from '../../src/page/tile/timber-edges.ts'
 import { sidePatterns } from '../../src/pattern/patterns.ts'
 import { sidePattern } from '../../src/pattern/side.ts'
 import type { SolvedQuarter } from '../../src/ramp/ramp.ts'
@@ -146,9 +148,12 @@ describe('the lines of a side', () => {
   test('the face of a timber within the panel is dashed over its length, that along the cut line is not', () => {
     const solved = ramp(pipedRamp)
     const pattern = sidePattern(solved, [], 'mm')
-    const dashed = pattern.quiet.flatMap((mark) =>
-      mark.kind === 'stroke' && mark.layer === 'mark' ? [mark.path] : [],
-    )
+    const all = boxCorners({ x0: -10, y0: -10, x1: pattern.length + 10, y1: pattern.height + 10 })
+    const dashed = timberEdges(
+      pattern,
+      pattern.screws.map((_, i) => i),
+      all,
+    ).flatMap((mark) => (mark.kind === 'stroke' ? [mark.path] : []))
     const seen = { within: 0, along: 0 }
     for (const { x, y, angle, width } of [...solved.studs, ...solved.deckTimbers]) {
       const on = [-0.3, -0.15, 0, 0.15, 0.3].map((share) => ({

@@ -13,17 +13,34 @@ export interface JointCount {
 interface Straight {
   readonly a: Pt
   readonly b: Pt
+  readonly dashed: boolean
 }
 
 /** Straight strokes of a layer, true page mm. */
 const straights = (tile: Tile, layer: string): readonly Straight[] =>
   tile.read.strokes
     .filter((stroke) => stroke.layer === layer)
-    .flatMap(({ path }): Straight[] => {
+    .flatMap(({ path, dash }): Straight[] => {
       const [move, line, ...more] = path
       if (move?.kind !== 'move' || line?.kind !== 'line' || more.length > 0) return []
-      return [{ a: mapPoint(tile.writtenToTrue, move.to), b: mapPoint(tile.writtenToTrue, line.to) }]
+      const [a, b] = [move.to, line.to].map((p) => mapPoint(tile.writtenToTrue, p)) as [Pt, Pt]
+      return [{ a, b, dashed: dash.length > 0 }]
     })
+
+/** A joint line breaks off round the ring of a screw, no wider than this, mm. */
+const widestBreak = 5.3
+
+/** Straight strokes of one line, those that follow one another with a break as one; `share`: where a point lies along it. */
+const unbroken = (lines: readonly Straight[], share: (p: Pt) => number): readonly Straight[] =>
+  lines
+    .map(({ a, b, dashed }) => (share(a) < share(b) ? { a, b, dashed } : { a: b, b: a, dashed }))
+    .sort((p, q) => share(p.a) - share(q.a))
+    .reduce<Straight[]>((kept, line) => {
+      const last = kept.at(-1)
+      if (last && share(line.a) - share(last.b) <= widestBreak) kept[kept.length - 1] = { ...last, b: line.b }
+      else kept.push(line)
+      return kept
+    }, [])
 
 /** Feet of the ticks that stand on a joint line: those of the zeros, 5 mm high, and all. */
 const vernier = (
@@ -106,7 +123,7 @@ export const checkJoints = (
       // verniers: the zero ticks of both pages run through, the others step by 2.0 mm on the page that lies over, 1.9 under
       const [zeros, ticks] = vernier(own.lines, off)
       const [theirZeros] = vernier(
-        theirs.lines.map(({ a, b }) => ({ a: there(a), b: there(b) })),
+        theirs.lines.map(({ a, b, dashed }) => ({ a: there(a), b: there(b), dashed })),
         off,
       )
       if (!alike(zeros, theirZeros)) fault(`${where}: zero ticks do not run through`)
@@ -120,9 +137,14 @@ export const checkJoints = (
 
       // the joint line itself: on both pages the same, and as long as the cell
       const jointLines = (lines: readonly Straight[]): readonly Straight[] =>
-        lines.filter(({ a, b }) => off(a) <= most && off(b) <= most && distance(a, b) > 15)
+        unbroken(
+          lines.filter(({ a, b, dashed }) => off(a) <= most && off(b) <= most && dashed),
+          (p) => (upright ? p.y : p.x),
+        )
       const ownLines = jointLines(own.lines)
-      const theirLines = jointLines(theirs.lines.map(({ a, b }) => ({ a: there(a), b: there(b) })))
+      const theirLines = jointLines(
+        theirs.lines.map(({ a, b, dashed }) => ({ a: there(a), b: there(b), dashed })),
+      )
       if (ownLines.length !== 1) fault(`${where}: page ${tile.page} draws ${ownLines.length} joint lines`)
       if (!alike(ownLines.flatMap(ends), theirLines.flatMap(ends))) fault(`${where}: joint lines differ`)
       for (const { a, b } of ownLines)

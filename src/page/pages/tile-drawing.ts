@@ -4,6 +4,7 @@ import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineApply, affineIdentity, affineInvert } from '../../geometry/affine.ts'
 import { boxGrow, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners, convexContains, pathClip } from '../../geometry/clip.ts'
+import { pathLength } from '../../geometry/length.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
 import { type Point, pointDistance } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
@@ -27,18 +28,23 @@ import { levelMarks } from '../tile/level-marks.ts'
 import { patternWords } from '../tile/pattern-words.ts'
 import { pointNames } from '../tile/point-names.ts'
 import { rulerMarks } from '../tile/rulers.ts'
+import { spliceWords } from '../tile/splice-words.ts'
 import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
-import { jointBlocks, jointMarks, jointWords, jointZones, snapMarks } from '../tile/tile-joints.ts'
+import { jointBlocks, jointMarks, jointWords, jointZones, signZones, snapMarks } from '../tile/tile-joints.ts'
+import { timberBox } from '../tile/timber-box.ts'
+import { timberEdges } from '../tile/timber-edges.ts'
 import { timberSigns } from '../tile/timber-signs.ts'
 import { type TitleFacts, titleBlock, titleSize } from '../tile/title-block.ts'
 import { scaleFigure } from '../tile/vernier.ts'
 import { bandPen } from '../tile/waste-band.ts'
 
-export interface TileFacts extends TitleFacts {
+export interface TileFacts extends Omit<TitleFacts, 'timbers'> {
   readonly units: Units
   readonly datums: readonly Datum[]
   /** of the whole cut line, on its waste side */
   readonly bands: readonly Path[]
+  /** which timbers each tile shows, by their places in `markPaths` */
+  readonly shown: ReadonlyMap<Tile, readonly number[]>
   /** whether a point of the pattern lies on the wood */
   readonly wood: (p: Point) => boolean
 }
@@ -49,14 +55,18 @@ const clear = 1.5
 /** All that one tile shows, in ideal page mm. */
 export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   const { pattern, units } = facts
-  const drawn = linesOf(tile, facts)
+  const shown = facts.shown.get(tile) ?? []
+  const drawn = linesOf(tile, facts, shown)
   const snaps = snapMarks(tile)
   const datums = facts.datums.filter((d) => d.tile === tile.number).flatMap((d) => datumMarks(d, tile, units))
 
   // what aligns, the line and its band, other strokes; then each word beside what is there before it
   const room = roomOf(tile, pattern, drawn)
   // a scale is read without its figures too
-  const joints = jointMarks(tile).filter(
+  const joints = jointMarks(
+    tile,
+    pattern.screws.flatMap(({ middles }) => middles),
+  ).filter(
     (mark) => mark.kind !== 'text' || mark.size > scaleFigure || wordClear(room, mark, on.never | on.cut),
   )
   for (const corners of jointBlocks(tile)) occupyUnder(room, corners, 0, on.never)
@@ -68,10 +78,16 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     on.never,
     tile.toWindow,
   )
-  const named = [...pointNames(pattern, tile, room), ...patternWords(pattern.marks, tile, room)]
+  const named = [
+    ...pointNames(pattern, tile, room),
+    ...patternWords(pattern.marks, tile, room),
+    ...spliceWords(pattern, tile, room),
+  ]
   const levels = levelMarks(pattern.levels, tile, room)
   const wood = woodOf(tile, facts.wood)
+  const timbers = pattern.screws.length
   const labels = pattern.labels.flatMap((label, i) => {
+    if (i < timbers && !shown.includes(i)) return []
     const marks = labelMarks(label, pattern.markPaths[i]!, tile, room, wood)
     keepOff(room, marks, on.never)
     return marks
@@ -81,10 +97,14 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     words.push(...more)
     keepOff(room, more, on.never)
   }
-  write(keepWaste(tile, pattern, wood, room))
   words.push(...edgeNames(pattern, tile, room))
+  write(keepWaste(tile, pattern, wood, room))
   write(jointWords(tile, room))
-  const signs = timberSigns(pattern, tile, room)
+  const signs = timberSigns(
+    shown.map((i) => timberBox(pattern.markPaths[i]!, tile.toWindow)),
+    tile,
+    room,
+  )
   keepOff(room, signs, on.rather)
   const rings = ringsOf(tile, pattern)
   const rulers = rulerMarks(tile, pattern.points[0]!.at, units).filter((mark) =>
@@ -97,14 +117,16 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   keepOff(room, rulers, on.ruler)
   const snap = snapLabel(tile, facts, room)
   keepOff(room, snap, on.never)
-  const title = placedTitle(tile, facts, room)
+  const title = placedTitle(tile, { ...facts, timbers: shown.map((i) => i + 1) }, room)
 
   const said = [...named, ...labels, ...words, ...rulers, ...snap, ...datums, ...title]
-  const zones = [...jointZones(tile), ...wordZones(said), ...wordZones(levels, tile.toWindow)]
+  const read = [...wordZones(said), ...wordZones(levels, tile.toWindow)]
   return [
     group(tile.toPage, [
       group(tile.toWindow, [
-        ...brokenStrokes([...drawn.bands, ...drawn.quiet], zones, tile.toWindow),
+        // grey under a scale or a cross hides nothing of it
+        ...brokenStrokes(drawn.bands, [...signZones(tile), ...read], tile.toWindow),
+        ...brokenStrokes(drawn.quiet, [...jointZones(tile), ...signZones(tile), ...read], tile.toWindow),
         ...drawn.cuts.map((path) => stroke('cut', path, pens.cut)),
         ...drawn.marks,
         ...levels,
@@ -130,6 +152,9 @@ const tickLength = 4
 const ringsOf = (tile: Tile, { points }: Pattern): readonly Point[] =>
   points.map(({ at }) => tilePoint(tile, at))
 
+/** Less of a chain line or a plate's edge in the corner of a page says nothing, mm. */
+const leastQuiet = 12
+
 /** The lines of a pattern that a tile carries, in the pattern. */
 interface Lines {
   readonly cuts: readonly Path[]
@@ -139,7 +164,7 @@ interface Lines {
   readonly marks: Drawing
 }
 
-const linesOf = (tile: Tile, { pattern, bands }: TileFacts): Lines => {
+const linesOf = (tile: Tile, { pattern, bands }: TileFacts, shown: readonly number[]): Lines => {
   // whole within the window, whichever way it runs
   const inner = boxCorners(
     boxGrow({ x0: 0, y0: 0, x1: tile.width, y1: tile.height }, -bandPen.width / 2),
@@ -147,7 +172,12 @@ const linesOf = (tile: Tile, { pattern, bands }: TileFacts): Lines => {
   return {
     cuts: pathClip(pattern.cut, tile.window),
     bands: bands.flatMap((path) => pathClip(path, inner)).map((path) => stroke('note', path, bandPen)),
-    quiet: clipMarks(pattern.quiet, tile),
+    quiet: [
+      ...timberEdges(pattern, shown, tile.cell),
+      ...clipMarks(pattern.quiet, tile).filter(
+        (mark) => mark.kind === 'stroke' && pathLength(mark.path) > leastQuiet,
+      ),
+    ],
     marks: [
       ...clipMarks(
         pattern.marks.filter(({ kind }) => kind !== 'text'),
@@ -222,7 +252,7 @@ const titleTries = [
 ] as const
 
 /** The title block in the freest place of what the page keeps, smaller where it must be. */
-const placedTitle = (tile: Tile, facts: TileFacts, room: Occupancy): Drawing => {
+const placedTitle = (tile: Tile, facts: TitleFacts, room: Occupancy): Drawing => {
   const cell = tileCell(tile)
   let best: ((typeof titleTries)[number] & { readonly at: Point; readonly covered: number }) | undefined
   const count = boxCounter(coarser(room, 4), (kinds) => (kinds & anything ? 1 : 0))

@@ -131,7 +131,7 @@ const roomOf = (tile: Tile, pattern: Pattern, words: readonly TextMark[]): Occup
   const room = occupancyOf(tile.width, tile.height, square)
   for (const path of [pattern.outline, ...pattern.markPaths]) occupyPath(room, path, tile.toWindow, 0, 1)
   for (const word of words) occupyUnder(room, textCorners(word, tile.toWindow), 0, 1)
-  for (const mark of [...jointMarks(tile), ...snapMarks(tile)])
+  for (const mark of [...jointMarks(tile, []), ...snapMarks(tile)])
     if (mark.kind === 'stroke') occupyPath(room, mark.path, affineIdentity, 0, 1)
   return room
 }

@@ -10,6 +10,7 @@ import { tileDrawing } from '../pages/tile-drawing.ts'
 import { rampTrial, trialWarnings } from '../parts/ramp-trial.ts'
 import { sheetWindow } from '../sheet/sheet.ts'
 import { tileMap } from '../tile/tile.ts'
+import { shownTimbers } from '../tile/timber-edges.ts'
 import { wasteBands } from '../tile/waste-band.ts'
 import { assemble, type Draft, type PageSet, type SetFacts } from './draft.ts'
 import { partDrafts } from './part-drafts.ts'
@@ -133,7 +134,8 @@ const tileDrafts = (
 ): readonly Draft[] => {
   const bands = wasteBands(pattern.cut)
   const wood = polygonInside(pathSample(pattern.outline, 2))
-  const facts = { title, pattern, units, total, set: code, printer, datums, bands, wood }
+  const shown = shownTimbers(pattern, tiles)
+  const facts = { title, pattern, units, total, set: code, printer, datums, bands, wood, shown }
   return tiles.map((tile) => ({
     kind: 'tile',
     tile: `${tile.number}`,

@@ -9,8 +9,8 @@ import { type Point, pointBetween, pointToward } from '../../geometry/point.ts'
 /** Round words where a quiet line breaks off, mm. */
 const air = 0.7
 
-/** Scraps of a line between two breaks that are shorter say nothing, mm. */
-const leastScrap = 1.5
+/** Scraps of a line between two breaks that are shorter say nothing, of a dashed one those of two dashes, mm. */
+const leastScrap = { whole: 1.5, dashed: 6 }
 
 /** The box of a word with air round it: letters alone, where none goes below its line. */
 const wordZone = (word: TextMark, map: Affine): Convex => {
@@ -52,12 +52,12 @@ export const brokenStrokes = (drawing: Drawing, zones: readonly Convex[], toWind
         (parts, { shape }) => parts.flatMap((part) => pathOutside(part, shape)),
         [mark.path],
       )
-      .filter((path) => !isScrap(path))
+      .filter((path) => !isScrap(path, mark.pen.dash ? leastScrap.dashed : leastScrap.whole))
       .map((path) => ({ ...mark, path }))
   })
 }
 
-const isScrap = (path: Path): boolean => {
+const isScrap = (path: Path, least: number): boolean => {
   const { x0, y0, x1, y1 } = pathBounds(path)
-  return Math.hypot(x1 - x0, y1 - y0) < leastScrap
+  return Math.hypot(x1 - x0, y1 - y0) < least
 }

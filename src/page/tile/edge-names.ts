@@ -14,7 +14,7 @@ import { bandReach } from './waste-band.ts'
 
 /** Where along what a page shows of an edge its name is tried, and how far off it, mm. */
 const shares = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9]
-const offs = [1.4, 2.4, bandReach + 1, bandReach + 2.2]
+const offs = [1.4, 2.4, bandReach + 1, bandReach + 2.2, bandReach + 3.4]
 
 /** The names of the edges that this page shows, along them, off all that lies there; one without room is left out. */
 export const edgeNames = (pattern: Pattern, tile: Tile, room: Occupancy): readonly TextMark[] =>

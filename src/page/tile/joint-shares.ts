@@ -23,12 +23,16 @@ const apart = {
 const crossHalf = 5
 const pairAir = 1
 
-/** How far a mark reaches from its joint line, mm. */
+/** How far a mark reaches from its joint line, mm: most of it, and most marks. */
 const markHeight = 5
+const shortReach = 3.5
 
 /** The usual middles of the verniers, shares; farther ones are tried in steps of so many mm. */
 const usual = [0.28, 0.72] as const
 const step = 2
+
+/** A mark so near to a line that is sawn lies on it, which is worse than on anything else, mm. */
+const onIt = 2
 
 /** No more room than this makes a place better, mm. */
 const enough = 8
@@ -152,6 +156,9 @@ const [onLine, onScrew] = [2, 1] as const
 /** How far a scale reaches from its joint line to both sides, with its figures about its middle, mm. */
 const scaleHeight = (off: number): number => (Math.abs(off) > 11 ? 4.2 : 7)
 
+/** Where an edge of a timber lies under a mark, and breaks off there, its room counts as so much less. */
+const edgeShare = 0.5
+
 interface Clear {
   /** room round the neighbourhood of `reach` mm of a share; asked once each */
   readonly clear: (t: number, reach: number) => number
@@ -163,12 +170,13 @@ interface Clear {
 interface Around {
   readonly segments: readonly { readonly segment: Segment; readonly bounds: Box }[]
   readonly rounds: readonly { readonly at: Point; readonly radius: number }[]
+  readonly edges: readonly (readonly [Point, Point])[]
 }
 
 const aroundOf = (pattern: Pattern): Around => {
-  // joints between pieces of a side are sawn too
+  // joints between pieces of a side are sawn too; the short lines at the faces of timbers do not break off
   const sawn = pattern.marks.flatMap((mark) =>
-    mark.kind === 'stroke' && mark.layer === 'cut' ? pathSegments(mark.path) : [],
+    mark.kind === 'stroke' && !mark.path.closed ? pathSegments(mark.path) : [],
   )
   return {
     segments: [...pathSegments(pattern.outline), ...sawn].map((segment) => ({
@@ -178,9 +186,33 @@ const aroundOf = (pattern: Pattern): Around => {
     rounds: [
       ...pattern.screws.flatMap(({ middles }) => middles.map((at) => ({ at, radius: screwRing }))),
       // a mark reaches from the joint line into the air round a named point
-      ...pattern.points.map(({ at }) => ({ at, radius: pointRoom + markHeight })),
+      ...pattern.points.map(({ at }) => ({ at, radius: pointRoom + markHeight - shortReach })),
     ],
+    edges: pattern.markPaths.flatMap((path) =>
+      pathSegments(path).map(({ from, to }): readonly [Point, Point] => [from, to]),
+    ),
   }
+}
+
+/** A point as a joint line sees it, mm. */
+interface Beside {
+  readonly along: number
+  readonly beside: number
+}
+
+/** How much of a straight line lies no farther from a joint line than so, along that; none or one. */
+const stretchWithin = (
+  from: Beside,
+  to: Beside,
+  reach: number,
+): readonly { readonly low: number; readonly high: number }[] => {
+  const rise = to.beside - from.beside
+  const at = (beside: number): number => (beside - from.beside) / rise
+  const [s0, s1] = Math.abs(rise) < 1e-9 ? [0, 1] : [at(-reach), at(reach)]
+  const [first, last] = [Math.max(0, Math.min(s0, s1)), Math.min(1, Math.max(s0, s1))]
+  if (first >= last || (Math.abs(rise) < 1e-9 && Math.abs(from.beside) > reach)) return []
+  const [p, q] = [first, last].map((s) => from.along + s * (to.along - from.along)) as [number, number]
+  return [{ low: Math.min(p, q), high: Math.max(p, q) }]
 }
 
 /** No reach is larger than `farthest`. */
@@ -203,17 +235,34 @@ const clearOf = (pattern: Around, [a, b]: readonly [Point, Point], farthest: num
       return { along: away.x * across.x + away.y * across.y, beside: pointCross(across, away), radius }
     })
     .filter(({ beside, radius }) => Math.abs(beside) - radius < enough)
+  const struck = pattern.edges.flatMap(([p, q]) => {
+    const [from, to] = [p, q].map((end) => {
+      const away = pointSubtract(end, a)
+      return { along: away.x * across.x + away.y * across.y, beside: pointCross(across, away) }
+    }) as [Beside, Beside]
+    return stretchWithin(from, to, markHeight + 1.5)
+  })
   const look = (t: number, reach: number): number => {
+    const at = t * length
+    const isStruck = struck.some(({ low, high }) => low < at + reach + 1 && high > at - reach - 1)
+    const room = lookAround(t, reach)
+    return isStruck && room > 0 ? room * edgeShare : room
+  }
+  const lookAround = (t: number, reach: number): number => {
     let room: number = enough
     // so near to each other that no line runs between two of them unseen
     const count = Math.ceil(reach / 3)
-    for (let k = -count; k <= count && room > 0 && segments.length > 0; k++) {
+    for (let k = -count; k <= count && room > -enough && segments.length > 0; k++) {
       const at = pointBetween(a, b, t + (k * reach) / count / length)
-      for (const segment of segments) room = Math.min(room, segmentDistance(segment, at))
+      for (const segment of segments) {
+        const off = segmentDistance(segment, at)
+        room = Math.min(room, off < onIt ? -enough : off)
+      }
     }
     for (const { along, beside, radius } of marks) {
       const off = Math.abs(along - t * length) - reach
-      room = Math.min(room, Math.hypot(Math.max(0, off), beside) - radius)
+      // what stands on the line reaches out to the mark
+      room = Math.min(room, Math.hypot(Math.max(0, off), beside) - radius - shortReach)
     }
     return room
   }

@@ -34,18 +34,20 @@ export const keepWaste = (
   const sizes = [letters.side, 4, 3, letters.small]
   const cell = keptOf(tile)
   const pairOn = (piece: Segment, size: number): Pair | null => {
-    for (const t of shares) {
-      const { from, direction } = place(tile, piece, t)
-      const keep = beside('KEEP', from, direction, 1, size)
-      if (!isFaultless(keep, cell, room)) continue
-      const waste = beside('WASTE', from, direction, -1, size)
-      if (
-        isFaultless(waste, cell, room) &&
-        standsOn(ground, keep, 'wood') &&
-        standsOn(ground, waste, 'waste')
-      )
-        return { from, words: [keep, waste] }
-    }
+    // between the edges of a timber KEEP would be read with its name
+    for (const off of [on.timber, 0])
+      for (const t of shares) {
+        const { from, direction } = place(tile, piece, t)
+        const keep = beside('KEEP', from, direction, 1, size)
+        if (!isFaultless(keep, cell, room, off)) continue
+        const waste = beside('WASTE', from, direction, -1, size)
+        if (
+          isFaultless(waste, cell, room) &&
+          standsOn(ground, keep, 'wood') &&
+          standsOn(ground, waste, 'waste')
+        )
+          return { from, words: [keep, waste] }
+      }
     return null
   }
   const firstOf = (): Pair | null => {
@@ -173,9 +175,9 @@ const wordFaults = (word: TextMark, cell: Box, room: Occupancy): number => {
   return cornersOut(corners, cell) * 100 + takenUnder(room, corners, on.never | on.rather)
 }
 
-const isFaultless = (word: TextMark, cell: Box, room: Occupancy): boolean => {
+const isFaultless = (word: TextMark, cell: Box, room: Occupancy, more = 0): boolean => {
   const corners = textCorners(word, affineIdentity)
-  return cornersOut(corners, cell) === 0 && clearUnder(room, corners, on.never | on.rather)
+  return cornersOut(corners, cell) === 0 && clearUnder(room, corners, on.never | on.rather | more)
 }
 
 /** What the page keeps, less what a word keeps from its edges. */

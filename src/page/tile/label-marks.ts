@@ -3,18 +3,17 @@ import { type DraftStyle, lineTypes } from '../../drafting/line-types.ts'
 import { type Drawing, fill, text } from '../../drawing/drawing.ts'
 import type { TextMark } from '../../drawing/text-box.ts'
 import { textWidth } from '../../drawing/text-width.ts'
-import { affineApply } from '../../geometry/affine.ts'
-import { type Box, boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
+import { boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners, pathClip } from '../../geometry/clip.ts'
 import { pathLength } from '../../geometry/length.ts'
 import { type Path, polygonOf } from '../../geometry/path.ts'
 import { type Point, pointBetween, pointDistance, pointToward } from '../../geometry/point.ts'
-import { pathSample } from '../../geometry/sample.ts'
 import type { PatternLabel } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
-import { clearUnder, type Occupancy } from '../room/occupancy.ts'
+import { clearUnder, type Occupancy, takenUnder } from '../room/occupancy.ts'
 import { on } from '../room/word-room.ts'
-import { type Tile, tileCell, tilePoint } from './tile.ts'
+import { isInCell, type Tile, tilePoint } from './tile.ts'
+import { isWithin, placesIn, type TimberBox, timberBox } from './timber-box.ts'
 
 /** The words of a label alone, at one of its places. */
 export const labelWords = ({ words, size }: PatternLabel, middle: Point) =>
@@ -23,23 +22,26 @@ export const labelWords = ({ words, size }: PatternLabel, middle: Point) =>
 /** A stub with less of its outline on a page is named by the page that has the rest, mm. */
 const leastShown = 25
 
-/** Round the words, mm. */
+/** Round the words of a box, and round words that stand on a timber, mm. */
 const frameRoom = 1.5
+const woodRoom = 0.9
 
-/** Sizes tried on the wood, and for a label beside it that a line leads to; and how far off that one is tried, mm. */
+/** Sizes tried for words in a box, for those that stand on a timber, and for a box beside it that a line leads to, mm. */
 const sizes = [1, 0.8, 0.65]
+const woodSizes = { words: [letters.word, 3.2, letters.small], shorter: [letters.word, 3.2, letters.small] }
 const besideSize = letters.small
 const leaderStyle: DraftStyle = {
   layer: 'mark',
   size: 1.6 * letters.small,
   lines: lineTypes(pens.tick.width),
 }
+/** How far off a dot a box is tried, mm. */
 const distances = [7, 10, 13, 17, 22, 28, 36, 46]
 
 /**
- * The name of one timber, in the window as the drawing is read: on its wood where it stands whole in what the page keeps and off
- * what words never lie on and the cut line, smaller where it must; else beside it on a leader with a dot, off other strokes too, on the
- * `wood` if it can; else not on this page.
+ * The name of a timber, in the window as the drawing is read: along it, on its own wood, off what words never lie on and the cut line,
+ * smaller or shorter where it must be; else in a box beside it on a leader with a dot, on no timber; else not on this page.
+ * Of a plate or a piece: in a box on it.
  */
 export const labelMarks = (
   label: PatternLabel,
@@ -48,115 +50,164 @@ export const labelMarks = (
   room: Occupancy,
   wood: (p: Point) => boolean,
 ): Drawing => {
-  const turn = Math.atan2(tile.toWindow[1], tile.toWindow[0])
-  const at = (p: Point): Point => affineApply(tile.toWindow, p)
   // most timbers lie on other pages
   if (!boxOverlaps(boxGrow(pathBounds(outline), 1), pointsBounds(tile.cell))) return []
   const shown = pathClip(outline, tile.cell)
   if (shown.reduce((sum, path) => sum + pathLength(path), 0) < leastShown) return []
-  const cell = tileCell(tile)
-  const places = label.places.map(at)
-  for (const size of sizes.map((share) => Math.max(label.size * share, letters.small)))
-    for (const middle of places) {
-      const corners = boxAt(label.words, size, middle, turn)
-      if (inCell(cell, corners) && clearUnder(room, corners, on.never | on.cut))
-        return boxed(label.words, size, middle, turn)
+  const box = label.of === 'piece' ? null : timberBox(outline, tile.toWindow)
+  const timber = label.of === 'timber' ? box : null
+  const own = timber ? alongMarks(label, timber, tile, room) : boxedMarks(label, box, tile, room)
+  if (own.length > 0) return own
+  const ends = dotsOf(label, timber, tile, room)
+  for (const words of timber ? [label.words, label.shorter] : [label.words])
+    for (const kinds of [on.never | on.cut | on.rather, on.never | on.cut]) {
+      const found = besideMarks(words, ends, timber ? kinds | on.timber : kinds, tile, room, wood)
+      if (found.length > 0) return found
     }
-  const ends = dotsOf(label, shown, tile, room)
-  for (const kinds of [on.never | on.cut | on.rather, on.never | on.cut]) {
-    const found = besideMarks(label, ends, kinds, turn, tile, room, wood)
-    if (found.length > 0) return found
-  }
+  return []
+}
+
+/** Where along a timber and across it its name is tried. */
+const woodShares = [0.5, 0.44, 0.56, 0.38, 0.62, 0.32, 0.68, 0.26, 0.74, 0.2, 0.8, 0.12, 0.88]
+const woodAsides = [0, 0.2, -0.2]
+
+/** On its wood, along it or across it as it is read, with no box. */
+const alongMarks = (label: PatternLabel, timber: TimberBox, tile: Tile, room: Occupancy): Drawing => {
+  const middles = placesIn(timber, woodShares, woodAsides)
+  const angles = [timber.along, timber.along + Math.PI / 2].map(readable)
+  for (const kinds of [on.never | on.cut | on.rather, on.never | on.cut])
+    for (const form of ['words', 'shorter'] as const)
+      for (const size of woodSizes[form]) {
+        const half = textWidth(label[form], size, 'bold') / 2
+        for (const angle of angles)
+          for (const middle of middles) {
+            const corners = boxAround(half + woodRoom, size / 2 + woodRoom, middle, angle)
+            if (
+              isWithin(timber, corners, 0) &&
+              isInCell(tile, corners, 0.5) &&
+              clearUnder(room, corners, kinds)
+            )
+              return [wordsAt(label[form], size, middle, angle)]
+          }
+      }
+  return []
+}
+
+/** The direction, or the opposite one, in which words are not upside down. */
+const readable = (angle: number): number =>
+  Math.cos(angle) > 1e-9 || (Math.abs(Math.cos(angle)) <= 1e-9 && Math.sin(angle) > 0)
+    ? angle
+    : angle + Math.PI
+
+/** Where in a plate its box is tried after its places. */
+const plateShares = Array.from({ length: 19 }, (_, i) => (i + 1) / 20)
+const plateAsides = [-0.3, 0.3, -0.2, 0.2, -0.4, 0.4, 0]
+
+/** In a box at one of its places, or anywhere in the `plate`. */
+const boxedMarks = (
+  { words, size: usual, places }: PatternLabel,
+  plate: TimberBox | null,
+  tile: Tile,
+  room: Occupancy,
+): Drawing => {
+  const turn = Math.atan2(tile.toWindow[1], tile.toWindow[0])
+  const middles = [
+    ...places.map((p) => tilePoint(tile, p)),
+    ...(plate ? placesIn(plate, plateShares, plateAsides) : []),
+  ]
+  for (const kinds of plate ? [on.never | on.cut | on.rather, on.never | on.cut] : [on.never | on.cut])
+    for (const size of sizes.map((share) => Math.max(usual * share, letters.small)))
+      for (const middle of middles) {
+        const corners = boxAt(words, size, middle, turn)
+        if (
+          isInCell(tile, corners, 2) &&
+          (!plate || isWithin(plate, corners, 2)) &&
+          clearUnder(room, corners, kinds)
+        )
+          return boxed(words, size, middle, turn)
+      }
   return []
 }
 
 /**
- * Beside it on none of the kinds, at the first place among the best: on the side that is kept and off other timbers, its line off
- * what is measured or read.
+ * Beside it on none of the kinds, level as the page is read, at the first place among the best: on the side that is kept, its line off
+ * what is measured or read and across few other strokes.
  */
 const besideMarks = (
-  { words }: PatternLabel,
+  words: string,
   ends: readonly Point[],
   kinds: number,
-  turn: number,
   tile: Tile,
   room: Occupancy,
   wood: (p: Point) => boolean,
 ): Drawing => {
   const half = textWidth(words, besideSize, 'bold') / 2
-  const cell = tileCell(tile)
   let best: { readonly end: Point; readonly near: Point; readonly middle: Point } | undefined
-  let least = 5
+  let least = 7
   for (const end of ends)
     for (const distance of distances)
       for (let k = 0; k < 16 && least > 0; k++) {
-        const direction = turn + (k * Math.PI) / 8
-        const middle = pointToward(end, direction, distance + half * Math.abs(Math.cos(direction - turn)))
-        const corners = boxAround(half, besideSize, middle, turn)
-        if (!inCell(cell, corners) || !clearUnder(room, corners, kinds)) continue
+        const direction = (k * Math.PI) / 8
+        const middle = pointToward(end, direction, distance + half * Math.abs(Math.cos(direction)))
+        const corners = boxAround(half + frameRoom, besideSize / 2 + frameRoom, middle, 0)
+        if (!isInCell(tile, corners, 0.5) || !clearUnder(room, corners, kinds)) continue
         const near = corners
           .map((p, i) => pointBetween(p, corners[(i + 1) % 4]!, 0.5))
           .reduce((a, b) => (pointDistance(b, end) < pointDistance(a, end) ? b : a))
         if (!clearUnder(room, [end, near], on.cut)) continue
-        const kept = corners.every(wood) ? 0 : 2
-        const faults =
-          (clearUnder(room, [end, near], on.never) ? 0 : 3) +
-          (kept || (clearUnder(room, corners, on.timber) ? 0 : 1))
+        // its own edge is crossed by all lines, that of another timber by none
+        if (takenUnder(room, [end, near], on.rather) > ownEdge) continue
+        const faults = (clearUnder(room, [end, near], on.never) ? 0 : 3) + (corners.every(wood) ? 0 : 2)
         if (faults >= least) continue
         least = faults
         best = { end, near, middle }
       }
   return best
-    ? [...leader(best.end, [best.near], leaderStyle), ...boxed(words, besideSize, best.middle, turn)]
+    ? [...leader(best.end, [best.near], leaderStyle), ...boxed(words, besideSize, best.middle, 0)]
     : []
 }
+
+/** Squares of the room in which a line lies on the one edge that it crosses. */
+const ownEdge = 6
 
 /** No more of the places for a dot than this are tried. */
 const mostDots = 6
 
-/**
- * Where a line to a label may begin: off what is read and the cut line, off other strokes where it can; on what is seen of a
- * timber that shows no more than its edge.
- */
+/** Where along a timber and across it a line to its name may begin; and how far within its edges, mm. */
+const dotShares = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9, 0.05, 0.95]
+const dotAsides = [0, 0.2, -0.2, 0.38, -0.38]
+const dotInside = 3
+
+/** Where a line to a label may begin: well within what it names, off what is read and the cut line, off other strokes if it can. */
 const dotsOf = (
   { dots }: PatternLabel,
-  shown: readonly Path[],
+  timber: TimberBox | null,
   tile: Tile,
   room: Occupancy,
 ): readonly Point[] => {
   const radius = leaderDot(leaderStyle.size)
-  const { x0, y0, x1, y1 } = boxGrow(tileCell(tile), -radius)
   const isFree = ({ x, y }: Point, kinds: number): boolean =>
     clearUnder(room, boxCorners(boxGrow({ x0: x, y0: y, x1: x, y1: y }, radius + dotAir)), kinds)
-  const own = dots
-    .map((p) => tilePoint(tile, p))
-    .filter(({ x, y }) => x >= x0 && x <= x1 && y >= y0 && y <= y1)
+  const own = (
+    timber
+      ? placesIn(timber, dotShares, dotAsides).filter((p) => isWithin(timber, [p], dotInside))
+      : dots.map((p) => tilePoint(tile, p))
+  ).filter((p) => isInCell(tile, [p], timber ? dotInside : radius))
   for (const kinds of [on.never | on.cut | on.rather, on.never | on.cut]) {
     const free = own.filter((p) => isFree(p, kinds)).slice(0, mostDots)
     if (free.length > 0) return free
   }
-  return shown
-    .flatMap((path) => pathSample(path, 3))
-    .map((p) => tilePoint(tile, p))
-    .map(({ x, y }) => ({ x: Math.min(Math.max(x, x0), x1), y: Math.min(Math.max(y, y0), y1) }))
-    .filter((p) => isFree(p, on.never | on.cut))
-    .slice(0, mostDots)
+  return []
 }
 
 /** Round a dot, mm. */
 const dotAir = 0.8
 
-const inCell = (cell: Box, corners: readonly Point[]): boolean =>
-  corners.every(
-    ({ x, y }) => x >= cell.x0 + 0.5 && x <= cell.x1 - 0.5 && y >= cell.y0 + 0.5 && y <= cell.y1 - 0.5,
-  )
-
 const boxAt = (words: string, size: number, middle: Point, turn: number, less = 0): readonly Point[] =>
-  boxAround(textWidth(words, size, 'bold') / 2, size, middle, turn, less)
+  boxAround(textWidth(words, size, 'bold') / 2 + frameRoom - less, size / 2 + frameRoom - less, middle, turn)
 
-/** Round words of half a width. */
-const boxAround = (half: number, size: number, middle: Point, turn: number, less = 0): readonly Point[] => {
-  const [wide, high] = [half + frameRoom - less, size / 2 + frameRoom - less]
+/** Half so wide and half so high, turned. */
+const boxAround = (wide: number, high: number, middle: Point, turn: number): readonly Point[] => {
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
   const corner = (i: number, k: number): Point => ({
     x: middle.x + i * wide * cos - k * high * sin,
@@ -164,6 +215,13 @@ const boxAround = (half: number, size: number, middle: Point, turn: number, less
   })
   return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)]
 }
+
+const wordsAt = (words: string, size: number, middle: Point, turn: number): TextMark =>
+  text('mark', pointToward(middle, turn - Math.PI / 2, size / 2), size, words, {
+    face: 'bold',
+    align: 'middle',
+    angle: turn,
+  }) as TextMark
 
 const boxed = (words: string, size: number, middle: Point, turn: number): Drawing => {
   const frame = (less: number): Path => {
@@ -173,10 +231,6 @@ const boxed = (words: string, size: number, middle: Point, turn: number): Drawin
   return [
     fill('mark', frame(0), 0),
     fill('mark', frame(pens.mark.width), 1),
-    text('mark', pointToward(middle, turn - Math.PI / 2, size / 2), size, words, {
-      face: 'bold',
-      align: 'middle',
-      angle: turn,
-    }) as TextMark,
+    wordsAt(words, size, middle, turn),
   ]
 }

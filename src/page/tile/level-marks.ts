@@ -7,12 +7,15 @@ import { convexContains } from '../../geometry/clip.ts'
 import type { Path } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { levelStyle, type PatternLevel } from '../../pattern/heights.ts'
-import { clearUnder, type Occupancy } from '../room/occupancy.ts'
+import { clearUnder, type Occupancy, occupyUnder } from '../room/occupancy.ts'
 import { keepOff, on } from '../room/word-room.ts'
 import { type Tile, tileCell } from './tile.ts'
 
 /** Steps of a mark along its level, mm. */
 const step = 3
+
+/** Round its figure: other words nearer to it would be read as one with it, mm. */
+const wordAir = 2.5
 
 /** From what is trimmed or covered, mm. */
 const clear = 0.5
@@ -29,6 +32,8 @@ export const levelMarks = (levels: readonly PatternLevel[], tile: Tile, room: Oc
       firstStanding(level, tile, room, on.never | on.cut)
     if (!found) return []
     keepOff(room, found, on.never, tile.toWindow)
+    for (const mark of found)
+      if (mark.kind === 'text') occupyUnder(room, textCorners(mark, tile.toWindow), wordAir, on.never)
     return found
   })
 

@@ -29,9 +29,10 @@ export const pointNames = ({ points }: Pattern, tile: Tile, room: Occupancy): re
     const p = tilePoint(tile, at)
     const turn = affineAngle(tile.toWindow, 0)
     const clearOf = (kinds: number): TextMark | undefined =>
-      offs
-        .flatMap((off) =>
-          sizes.flatMap((size) =>
+      // large letters a little farther off before small ones
+      sizes
+        .flatMap((size) =>
+          offs.flatMap((off) =>
             directions.map((direction) => nameAt(name, p, turn + direction, off, size, turn)),
           ),
         )

@@ -1,10 +1,11 @@
 import type { Units } from '../../design/design.ts'
 import { affineApply } from '../../geometry/affine.ts'
 import { inch } from '../../geometry/inch.ts'
-import { pathOf } from '../../geometry/path.ts'
+import { pathOf, pathSegments } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
+import { screwRing } from '../../pattern/timber-marks.ts'
 import type { Coverage } from '../cover/coverage.ts'
 import { latticePitch } from '../cover/lattice.ts'
 
@@ -20,8 +21,12 @@ const chalkRoom = 5
 /** A line to be sawn that runs along the snap line, no steeper than this to it, keeps so far off, mm. */
 const cutRoom = 10
 /** Off the rings that a builder measures from, mm; and what one beside a snap line counts, as mm of cut line. */
-const ringRoom = 8
-const ringCost = 30
+const ring = { room: 8, cost: 30 }
+/** Off screws and corners of timbers, mm; and what each counts among heights as a rule. */
+const screw = { room: screwRing + 1.5, cost: 12 }
+const corner = { room: 3, cost: 3 }
+/** A snap line so near above the bottom edge leaves no room between the two for what is read, mm; its cost. */
+const bottomEdge = { room: 19, cost: 9 }
 
 const steep = Math.tan((20 * Math.PI) / 180)
 const spacing = 4
@@ -32,7 +37,7 @@ const spacing = 4
  */
 export const snapHeight = (
   { lattice, cells }: Coverage,
-  { cut, points, length, height: panel }: Pattern,
+  { cut, points, screws, markPaths, length, height: panel }: Pattern,
   units: Units,
 ): ((row: number) => number) => {
   const bottom = pathOf({ x: 0, y: 0 }, { x: length, y: 0 })
@@ -40,7 +45,12 @@ export const snapHeight = (
   const pieces = [cut, bottom].flatMap((path) =>
     levelPieces(pathSample(path, spacing).map((p) => affineApply(lattice.toFrame, p))),
   )
-  const rings = points.map(({ at }) => affineApply(lattice.toFrame, at))
+  const off = (p: Point, what: typeof ring) => ({ ...affineApply(lattice.toFrame, p), ...what })
+  const rings = points.map(({ at }) => off(at, ring))
+  const marks = [
+    ...screws.flatMap(({ middles }) => middles.map((p) => off(p, screw))),
+    ...markPaths.flatMap((path) => pathSegments(path).map(({ from }) => off(from, corner))),
+  ]
   const middle = lattice.height / 2
   const step = level ? (units === 'in' ? inch / 2 : 10) : 4
   return (row) => {
@@ -53,15 +63,22 @@ export const snapHeight = (
       ({ x, y }) => x > left && x < right && Math.abs(y - low - middle) < near + spacing,
     )
     const ownRings = rings.filter(({ x }) => x > left && x < right)
+    const ownMarks = marks.filter(({ x }) => x > left && x < right)
+    // of the panel's bottom edge in the frame, where rows are level
+    const base = level ? lattice.toFrame[5] : low + middle
     /** mm of line beside a snap line at a height of the frame, on the pages of the row; less for what is steeper to it */
     const beside = (y: number): number => {
       let sum = 0
       for (const piece of own) if (Math.abs(piece.y - y) < cutRoom) sum += piece.beside
-      for (const ring of ownRings) if (Math.abs(ring.y - y) < ringRoom) sum += ringCost
+      for (const one of ownRings) if (Math.abs(one.y - y) < ring.room) sum += ring.cost
       return sum
     }
-    // of the panel's bottom edge in the frame, where rows are level
-    const base = level ? lattice.toFrame[5] : low + middle
+    /** what else it would lie on or near, of heights with as little line beside them */
+    const crowded = (y: number): number => {
+      let sum = level && y > base && y - base < bottomEdge.room ? bottomEdge.cost : 0
+      for (const mark of ownMarks) if (Math.abs(mark.y - y) < mark.room) sum += mark.cost
+      return sum
+    }
     const nearest = Math.round((low + middle - base) / step)
     const fits = (most: number, panelled: boolean): readonly number[] =>
       Array.from({ length: 2 * Math.ceil((most * lattice.height) / step) + 3 }, (_, i) =>
@@ -75,11 +92,15 @@ export const snapHeight = (
         )
     let found: number | undefined
     let least = Number.POSITIVE_INFINITY
+    let fewest = Number.POSITIVE_INFINITY
     const tryAll = (heights: readonly number[]): void => {
       for (const height of heights) {
         const length = beside(base + height)
-        if (length >= least - spacing) continue
-        least = length
+        if (length >= least + spacing) continue
+        const marks = crowded(base + height)
+        if (length >= least - spacing && marks >= fewest) continue
+        least = Math.min(least, length)
+        fewest = marks
         found = height
       }
     }

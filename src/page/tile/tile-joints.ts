@@ -2,10 +2,19 @@ import { arrowHead } from '../../drawing/arrow.ts'
 import { cross } from '../../drawing/cross.ts'
 import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
 import type { TextMark } from '../../drawing/text-box.ts'
-import type { Convex } from '../../geometry/clip.ts'
-import { pathOf } from '../../geometry/path.ts'
-import { type Point, pointAngle, pointBetween, pointDistance, pointToward } from '../../geometry/point.ts'
+import { type Convex, pathOutside } from '../../geometry/clip.ts'
+import { type Path, pathOf } from '../../geometry/path.ts'
+import {
+  type Point,
+  pointAngle,
+  pointBetween,
+  pointCross,
+  pointDistance,
+  pointSubtract,
+  pointToward,
+} from '../../geometry/point.ts'
 import { letters, pens } from '../../pattern/pens.ts'
+import { screwRing } from '../../pattern/timber-marks.ts'
 import type { Occupancy } from '../room/occupancy.ts'
 import { on, wordCovers } from '../room/word-room.ts'
 import { pairMarks, pairRadius } from './pair-mark.ts'
@@ -23,12 +32,28 @@ const wordShares = [
 /** Joints as long as this have words, mm. */
 const wordsFrom = 60
 
+/** Round the ring of a screw where a joint line breaks off, on both of its pages: a screw is where it is. mm */
+const screwAir = 0.6
+
+/** A joint line in the window, broken off at screws of the pattern. */
+const brokenLine = (tile: Tile, a: Point, b: Point, screws: readonly Point[]): readonly Path[] =>
+  screws
+    .map((p) => tilePoint(tile, p))
+    .filter((p) => lineDistance(a, b, p) < screwRing + screwAir)
+    .reduce<readonly Path[]>(
+      (parts, p) => parts.flatMap((part) => pathOutside(part, around(p, screwRing + screwAir))),
+      [pathOf(a, b)],
+    )
+
+const lineDistance = (a: Point, b: Point, p: Point): number =>
+  Math.abs(pointCross(pointSubtract(b, a), pointSubtract(p, a))) / pointDistance(a, b)
+
 /** Joint lines, crosses half on each page, scales and pair marks; in the window as the drawing is read. */
-export const jointMarks = (tile: Tile): Drawing =>
+export const jointMarks = (tile: Tile, screws: readonly Point[]): Drawing =>
   tile.joints.flatMap((joint) => {
     const { a, b, along, inward, angle } = jointLines(tile, joint)
     return [
-      stroke('joint', pathOf(a, b), pens.joint),
+      ...brokenLine(tile, a, b, screws).map((path) => stroke('joint', path, pens.joint)),
       ...joint.crosses.flatMap((p) =>
         cross('joint', tilePoint(tile, p), Math.min(arm, tile.half), pens.cross, along),
       ),
@@ -42,12 +67,12 @@ export const jointBlocks = (tile: Tile): readonly (readonly Point[])[] =>
   tile.joints.flatMap((joint) => {
     const { along, inward } = jointLines(tile, joint)
     const half = Math.min(arm, tile.half)
-    const around = (p: Point, radius: number, corners: number): readonly Point[] =>
+    const cornersOf = (p: Point, radius: number, corners: number): readonly Point[] =>
       Array.from({ length: corners }, (_, i) => pointToward(p, along + (i * 2 * Math.PI) / corners, radius))
     return [
-      ...joint.crosses.map((p) => around(tilePoint(tile, p), half, 4)),
+      ...joint.crosses.map((p) => cornersOf(tilePoint(tile, p), half, 4)),
       ...joint.verniers.map((p) => vernierCorners(tilePoint(tile, p), along, inward)),
-      around(tilePoint(tile, joint.pair), pairRadius([tile.number, joint.neighbour]), 16),
+      cornersOf(tilePoint(tile, joint.pair), pairRadius([tile.number, joint.neighbour]), 16),
     ]
   })
 
@@ -55,7 +80,7 @@ export const jointBlocks = (tile: Tile): readonly (readonly Point[])[] =>
 const zoneAir = 1
 const zoneHeight = { over: 6, under: 7.2 } as const
 
-/** The room of crosses, scales and pair marks, which no quiet line runs through. */
+/** The room of crosses and scales, which no quiet line runs through. */
 export const jointZones = (tile: Tile): readonly Convex[] =>
   tile.joints.flatMap((joint) => {
     const { along, inward } = jointLines(tile, joint)
@@ -76,15 +101,18 @@ export const jointZones = (tile: Tile): readonly Convex[] =>
           joint.over ? zoneHeight.over : zoneHeight.under,
         ),
       ),
-      Array.from({ length: 16 }, (_, i) =>
-        pointToward(
-          tilePoint(tile, joint.pair),
-          (i * Math.PI) / 8,
-          pairRadius([tile.number, joint.neighbour]) + zoneAir,
-        ),
-      ),
     ]
   })
+
+/** The room of pair marks, where the grey band breaks off too. */
+export const signZones = (tile: Tile): readonly Convex[] =>
+  tile.joints.map(({ pair, neighbour }) =>
+    around(tilePoint(tile, pair), pairRadius([tile.number, neighbour]) + zoneAir),
+  )
+
+/** Round a point, counter-clockwise. */
+const around = (p: Point, radius: number): Convex =>
+  Array.from({ length: 16 }, (_, i) => pointToward(p, (i * Math.PI) / 8, radius))
 
 /** What to do at each edge, off what words never lie on and the cut line, and off the rest as far as there is room. */
 export const jointWords = (tile: Tile, room: Occupancy): readonly TextMark[] =>

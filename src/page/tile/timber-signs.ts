@@ -1,34 +1,54 @@
-import type { Drawing } from '../../drawing/drawing.ts'
-import { affineAngle } from '../../geometry/affine.ts'
-import { boxGrow } from '../../geometry/bounds.ts'
-import { boxCorners } from '../../geometry/clip.ts'
-import type { Pattern } from '../../pattern/pattern.ts'
-import { timberSign, timberX } from '../../pattern/timber-marks.ts'
+import { type Drawing, stroke } from '../../drawing/drawing.ts'
+import { pathOf } from '../../geometry/path.ts'
+import { type Point, pointToward } from '../../geometry/point.ts'
+import { pens } from '../../pattern/pens.ts'
 import { clearUnder, type Occupancy } from '../room/occupancy.ts'
 import { on } from '../room/word-room.ts'
-import { type Tile, tileCell, tilePoint } from './tile.ts'
+import { isInCell, type Tile } from './tile.ts'
+import { isWithin, placesIn, type TimberBox } from './timber-box.ts'
 
-/** Round the strokes of an X, mm. */
-const air = 1
+/** Half the length of the strokes of an X, the usual one first, and air round it, mm. */
+const halves = [6, 5, 4]
+const air = 0.8
 
-/** The X of each timber, whole in what the page keeps and off all that is read there; none where the page has no room for it. */
-export const timberSigns = ({ screws }: Pattern, tile: Tile, room: Occupancy): Drawing => {
-  const { x0, y0, x1, y1 } = boxGrow(tileCell(tile), -timberSign - air)
-  return screws.flatMap(({ angle, signs }) => {
-    const at = signs
-      .map((sign) => tilePoint(tile, sign))
-      .find(
-        (p) =>
-          p.x >= x0 &&
-          p.x <= x1 &&
-          p.y >= y0 &&
-          p.y <= y1 &&
-          clearUnder(
-            room,
-            boxCorners(boxGrow({ x0: p.x, y0: p.y, x1: p.x, y1: p.y }, timberSign)),
-            on.never | on.cut,
-          ),
-      )
-    return at ? timberX(at, affineAngle(tile.toWindow, angle)) : []
+/** Where along a timber and across it an X is tried. */
+const shares = [0.74, 0.26, 0.68, 0.32, 0.62, 0.38, 0.8, 0.2, 0.56, 0.44, 0.5, 0.86, 0.14, 0.92, 0.08]
+const asides = [0, 0.24, -0.24]
+
+/** No stroke of an X lies nearer to the long way of its timber, radians: it would look like one of its edges. */
+const leastTurn = (24 * Math.PI) / 180
+
+/**
+ * The X of each timber, whole on it and in what the page keeps, off all that is read there, off other strokes if it can; none where the
+ * page has no room for it. Its strokes lie like the diagonals of the section, as cut timber is drawn: however a timber is turned, no
+ * X looks like a plus.
+ */
+export const timberSigns = (timbers: readonly TimberBox[], tile: Tile, room: Occupancy): Drawing =>
+  timbers.flatMap((timber) => {
+    const turn = Math.max(leastTurn, Math.atan2(timber.narrow, timber.long))
+    for (const kinds of [on.never | on.cut | on.rather, on.never | on.cut])
+      for (const half of halves)
+        for (const at of placesIn(timber, shares, asides)) {
+          const corners = cornersOf(at, timber.along, half * Math.cos(turn), half * Math.sin(turn))
+          if (
+            isWithin(timber, corners, air) &&
+            isInCell(tile, corners, air) &&
+            clearUnder(room, corners, kinds)
+          )
+            return strokes(at, timber.along, turn, half)
+        }
+    return []
   })
-}
+
+const strokes = (at: Point, along: number, turn: number, half: number): Drawing =>
+  [along + turn, along - turn].map((angle) =>
+    stroke('mark', pathOf(pointToward(at, angle, -half), pointToward(at, angle, half)), pens.mark),
+  )
+
+const cornersOf = (middle: Point, along: number, wide: number, high: number): readonly Point[] =>
+  [
+    [-1, -1],
+    [1, -1],
+    [1, 1],
+    [-1, 1],
+  ].map(([i, k]) => pointToward(pointToward(middle, along, i! * wide), along + Math.PI / 2, k! * high))

@@ -24,6 +24,8 @@ export interface TitleFacts {
   readonly pattern: Pattern
   readonly total: number
   readonly set: string
+  /** the timbers that the page shows */
+  readonly timbers: readonly Pick<TimberScrews, 'called' | 'timber'>[]
   /** whose correction the pages carry; null for none */
   readonly printer: string | null
 }
@@ -49,7 +51,10 @@ const tapingWords = (tile: Tile): readonly string[] => {
   ]
 }
 
-const facts = (tile: Tile, { title, pattern, total, set, printer }: TitleFacts): readonly string[] => {
+const facts = (
+  tile: Tile,
+  { title, pattern, total, set, timbers, printer }: TitleFacts,
+): readonly string[] => {
   const served = pattern.serves.length > most ? most - 1 : pattern.serves.length
   const left = pattern.serves.length - served
   return [
@@ -57,6 +62,7 @@ const facts = (tile: Tile, { title, pattern, total, set, printer }: TitleFacts):
     faceWords(printer),
     ...pattern.serves.slice(0, served).map((part) => `${pattern.part} of ${part}`),
     ...(left > 0 ? [`and of ${left} more ramps: the map names them`] : []),
+    ...(timbers.length > 0 ? [wordList(timberWords(timbers))] : []),
     shortened(title, letters.small, titleRoom, 'regular'),
   ]
 }
@@ -95,7 +101,9 @@ const compass = (turn: number): { readonly marks: Drawing; readonly height: numb
 export type TitleForm = 'mapped' | 'plain' | 'narrow'
 
 const linesOf = (tile: Tile, title: TitleFacts, form: TitleForm): readonly string[] =>
-  form === 'narrow' ? [...tapingWords(tile), ...facts(tile, title)] : facts(tile, title)
+  form === 'narrow'
+    ? [...tapingWords(tile), ...facts(tile, { ...title, timbers: [] })]
+    : facts(tile, form === 'plain' ? { ...title, timbers: [] } : title)
 
 /** Size of the block, mm. */
 export const titleSize = (

@@ -132,7 +132,10 @@ describe.each(templates)('on the pages of %s', (name) => {
           for (const [kind, count] of Object.entries(found.kinds)) seen[kind] = (seen[kind] ?? 0) + count
         }
     expect(compared).toBeGreaterThan(20_000)
-    expect(Math.min(...Object.values(seen)), JSON.stringify(seen)).toBeGreaterThan(40)
+    // most names stand on their timbers, without a box
+    const { box, ...others } = seen
+    expect(Math.min(...Object.values(others)), JSON.stringify(seen)).toBeGreaterThan(40)
+    expect(box).toBeGreaterThan(0)
   })
 
   it('timbers are named whole, within what a page keeps, on some page that shows them', () => {
@@ -156,19 +159,20 @@ describe.each(templates)('on the pages of %s', (name) => {
             named++
           }
         }
-        // a good part of its outline on one page, 80 mm: less leaves no room for a box beside it
+        // a good part of its outline on one page, 80 mm off its edges: less leaves no room for a box beside it
         const outlines = pattern.markPaths.map((path) => pathSample(path, 1))
         const seen = pattern.labels.filter((_, i) =>
-          tiles.some((tile) => outlines[i]!.filter((p) => convexContains(tile.cell, p)).length > 80),
+          tiles.some((tile) => outlines[i]!.filter((p) => convexContains(tile.cell, p, -8)).length > 80),
         )
-        for (const label of seen) expect([...words], `${paper} ${cover}`).toContain(label.words)
+        for (const { words: usual, shorter } of seen)
+          expect(words.has(usual) || words.has(shorter), `${paper} ${cover}: ${usual}`).toBe(true)
         if (cover === 'whole') expect(seen.length).toBe(pattern.labels.length)
       }
     expect(named).toBeGreaterThan(20)
   })
 })
 
-it('a timber that shows its edge alone is named by a leader whose dot lies in the window', () => {
+it('a line to the name of a timber begins in the window', () => {
   const text = `title: Ribbed ramp for the boathouse
 units: mm
 ramps:
@@ -197,5 +201,5 @@ ramps:
         expect(Math.min(x - left, width - right - x, y - bottom, height - top - y)).toBeGreaterThan(-0.01)
       }
   }
-  expect(seen).toBeGreaterThan(100)
+  expect(seen).toBeGreaterThan(40)
 })
