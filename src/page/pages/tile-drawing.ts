@@ -23,7 +23,6 @@ import { clipMarks } from '../tile/clip-marks.ts'
 import { edgeNames } from '../tile/edge-names.ts'
 import { woodOf } from '../tile/ground.ts'
 import { keepWaste } from '../tile/keep-waste.ts'
-import { labelMarks } from '../tile/label-marks.ts'
 import { levelMarks } from '../tile/level-marks.ts'
 import { patternWords } from '../tile/pattern-words.ts'
 import { pointNames } from '../tile/point-names.ts'
@@ -31,12 +30,13 @@ import { rulerMarks } from '../tile/rulers.ts'
 import { spliceWords } from '../tile/splice-words.ts'
 import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
 import { jointBlocks, jointMarks, jointWords, jointZones, signZones, snapMarks } from '../tile/tile-joints.ts'
-import { timberBox } from '../tile/timber-box.ts'
-import { timberEdges } from '../tile/timber-edges.ts'
-import { timberSigns } from '../tile/timber-signs.ts'
 import { type TitleFacts, titleBlock, titleSize } from '../tile/title-block.ts'
 import { scaleFigure } from '../tile/vernier.ts'
 import { bandPen } from '../tile/waste-band.ts'
+import { labelMarks } from '../timber/label-marks.ts'
+import { timberBox } from '../timber/timber-box.ts'
+import { timberEdges } from '../timber/timber-edges.ts'
+import { timberSigns } from '../timber/timber-signs.ts'
 
 export interface TileFacts extends Omit<TitleFacts, 'timbers'> {
   readonly units: Units
@@ -117,7 +117,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   keepOff(room, rulers, on.ruler)
   const snap = snapLabel(tile, facts, room)
   keepOff(room, snap, on.never)
-  const title = placedTitle(tile, { ...facts, timbers: shown.map((i) => i + 1) }, room)
+  const title = placedTitle(tile, { ...facts, timbers: shown.map((i) => pattern.screws[i]!) }, room)
 
   const said = [...named, ...labels, ...words, ...rulers, ...snap, ...datums, ...title]
   const read = [...wordZones(said), ...wordZones(levels, tile.toWindow)]

@@ -19,9 +19,9 @@ import type { Pattern } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import { clearIn, type Occupancy, occupancyOf, occupyUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
-import { labelWords } from '../tile/label-marks.ts'
 import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
 import { jointMarks, snapMarks } from '../tile/tile-joints.ts'
+import { labelWords } from '../timber/label-marks.ts'
 
 /** A cross whose distances from the panel's own edges are printed beside it. */
 export interface Datum {

@@ -2,7 +2,6 @@ import type { Drawing } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { pathBounds } from '../../geometry/bounds.ts'
 import { convexContains, pathClip } from '../../geometry/clip.ts'
-import { pathLength } from '../../geometry/length.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
 import { type Tile, tileCell } from './tile.ts'
 
@@ -23,9 +22,7 @@ export const clipMarks = (marks: Drawing, tile: Tile): Drawing =>
           : // a joint of pieces in what is trimmed or covered alone would lie beside the line to trim on: the next page has it
             mark.layer === 'cut' && pathClip(mark.path, tile.cell).length === 0
             ? []
-            : pathClip(mark.path, mark.layer === 'mark' ? tile.cell : tile.window)
-                .filter((path) => pathLength(path) > leastStroke)
-                .map((path) => ({ ...mark, path }))
+            : pathClip(mark.path, tile.window).map((path) => ({ ...mark, path }))
       case 'fill':
         return pathSegments(mark.path).every((s) => convexContains(tile.cell, s.from)) ? [mark] : []
       case 'text':
@@ -36,9 +33,6 @@ export const clipMarks = (marks: Drawing, tile: Tile): Drawing =>
         return mark satisfies never
     }
   })
-
-/** Nor does less of a stroke, mm. */
-const leastStroke = 4
 
 /** A small closed line says nothing by a scrap of it, mm. */
 const isRing = (path: Path): boolean => {

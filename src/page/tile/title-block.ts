@@ -14,7 +14,8 @@ import {
 import { boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners } from '../../geometry/clip.ts'
 import { polygonOf } from '../../geometry/path.ts'
-import type { Pattern } from '../../pattern/pattern.ts'
+import { numberList, wordList } from '../../length/word-list.ts'
+import type { Pattern, TimberScrews } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import type { Tile } from './tile.ts'
 
@@ -50,6 +51,12 @@ const tapingWords = (tile: Tile): readonly string[] => {
     `trim its ${edges} edge${over.length > 1 ? 's' : ''}`,
   ]
 }
+
+const timberWords = (timbers: TitleFacts['timbers']): readonly string[] =>
+  (['stud', 'timber'] as const).flatMap((noun) => {
+    const numbers = timbers.filter(({ called }) => called === noun).map(({ timber }) => timber)
+    return numbers.length === 0 ? [] : [numberList(noun, numbers)]
+  })
 
 const facts = (
   tile: Tile,

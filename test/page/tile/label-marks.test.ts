@@ -146,7 +146,7 @@ describe.each(templates)('on the pages of %s', (name) => {
         for (const { page, said } of pages) {
           const tile = tiles.find((one) => `${one.number}` === page.tile)
           if (!tile) continue
-          for (const { mark, corners } of said.filter(({ mark }) => /^stud \d/.test(mark.text))) {
+          for (const { mark, corners } of said.filter(({ mark }) => /^(stud|timber) \d/.test(mark.text))) {
             for (const { x, y } of corners)
               expect(
                 convexContains(

@@ -12,7 +12,7 @@ import type { PatternLabel } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import { clearUnder, type Occupancy, takenUnder } from '../room/occupancy.ts'
 import { on } from '../room/word-room.ts'
-import { isInCell, type Tile, tilePoint } from './tile.ts'
+import { isInCell, type Tile, tilePoint } from '../tile/tile.ts'
 import { isWithin, placesIn, type TimberBox, timberBox } from './timber-box.ts'
 
 /** The words of a label alone, at one of its places. */

@@ -4,7 +4,7 @@ import { type Point, pointToward } from '../../geometry/point.ts'
 import { pens } from '../../pattern/pens.ts'
 import { clearUnder, type Occupancy } from '../room/occupancy.ts'
 import { on } from '../room/word-room.ts'
-import { isInCell, type Tile } from './tile.ts'
+import { isInCell, type Tile } from '../tile/tile.ts'
 import { isWithin, placesIn, type TimberBox } from './timber-box.ts'
 
 /** Half the length of the strokes of an X, the usual one first, and air round it, mm. */

@@ -7,7 +7,7 @@ import { type Point, pointAngle, pointToward } from '../../geometry/point.ts'
 import { convexMeet, convexWidth } from '../../geometry/polygon/convex-meet.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { pens } from '../../pattern/pens.ts'
-import type { Tile } from './tile.ts'
+import type { Tile } from '../tile/tile.ts'
 
 /**
  * A timber shows so much of itself on a page across its narrowest, or another page that has more shows it; one of which no page has more
