@@ -58,7 +58,7 @@ const leastSteps = 4
 /** Heights of a section's first blocks, to its first drawing or table. */
 const firstOf = (blocks: readonly Block[]): number => {
   const at = blocks.findIndex((block) => block.kind === 'table' || block.height > drawing)
-  const firsts = blocks.slice(0, at < 0 ? leastSteps : at + 1)
+  const firsts = blocks.slice(0, at < 0 ? leastSteps : Math.min(at, leastSteps) + 1)
   return firsts.reduce((sum, block) => sum + (block.kind === 'table' ? leastOf(block) : block.height), 0)
 }
 

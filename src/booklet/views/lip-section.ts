@@ -17,7 +17,7 @@ const layer = 'note'
 const { lines } = viewStyle
 
 /** How far the section reaches around the lip, mm of the ramp. */
-const around = { before: 166, behind: 150, below: 130, above: 45 } as const
+const around = { before: 120, behind: 110, below: 125, above: 40 } as const
 
 export const lipWindow = ({ transition: { lip, heights } }: SolvedQuarter, ratio: number): Window => ({
   ratio,

@@ -25,7 +25,7 @@ const clashOf = (below: Seat, own: Seat): number => {
 }
 
 /** Seams of a layer on studs that the one below has a seam on. */
-const sharedWith = (below: Way, own: Way): number => {
+export const sharedWith = (below: Way, own: Way): number => {
   let shared = 0
   for (const { seat } of own.seams) {
     if (!seat) continue

@@ -2,6 +2,7 @@ import { same } from '../check/offer.ts'
 import type { Stand, Stud } from '../frame/stud.ts'
 import { type Bed, moreStuds } from './seam-additions.ts'
 import { type Choice, chooseOf, chooseSeams, isBetter, under } from './seam-choice.ts'
+import { staggered } from './seam-stagger.ts'
 import { fewestPieces, type LayerWays, layerWays, type Met, waysBeside } from './seam-ways.ts'
 import type { Seam } from './seams.ts'
 import { seatsIn } from './seats.ts'
@@ -65,9 +66,10 @@ export const planSeams = (ground: Ground, skin: readonly SkinLayer[], stand: Sta
     best = laid(found.studs)
   }
   best = thinned(best, laid)
+  const met = staggered(best.layers, best.choice)
   return {
     studs: best.studs,
-    seams: best.choice.layers.map((met, k) => seamsOf(met, best.choice.layers[k - 1] ?? [], best.studs)),
+    seams: met.map((own, k) => seamsOf(own, met[k - 1] ?? [], best.studs)),
   }
 }
 

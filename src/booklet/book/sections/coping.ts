@@ -39,8 +39,9 @@ const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
       ofRamp(book, `Section ${sectionNumber}–${sectionNumber} at the lip, between two sides`, ramp),
       (ratio) => lipSection(ramp, units, ratio, screw?.length ?? null),
       book,
-      { width, height: 120 * Math.max(leastShare, book.share) },
-      { width: 320, height: 190 },
+      // at half size, whatever else is made smaller
+      { width, height: 130 },
+      { width: 230, height: 165 },
     ),
     figure(
       ofRamp(book, 'The pipe from above, its holes from the left end', ramp),

@@ -8,12 +8,12 @@ import { ownSheets } from '../../../ramp/skin/own-sheets.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
 import { screwWords } from '../../screw-counts.ts'
 import { sheetView } from '../../views/sheet-view.ts'
-import { type Block, caution, check, head, part, step } from '../block.ts'
+import { type Block, caution, check, type FixedBlock, head, part, step } from '../block.ts'
 import { type Book, leastShare, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
-import { marked, screwTable } from './screw-table.ts'
+import { marked, sheetWithScrews } from './screw-table.ts'
 
 /** The board behind the lip, and what closes the step at the toe. */
 export const deck = (book: Book): Section | null => {
@@ -27,17 +27,18 @@ export const deck = (book: Book): Section | null => {
 const sheetFigure = (
   book: Book,
   ramp: SolvedQuarter,
+  room: number,
   name: string,
   {
     length,
     ...sheet
   }: Omit<Parameters<typeof sheetView>[0], 'width' | 'marks'> & { readonly length: number },
-): Block =>
+): FixedBlock =>
   figure(
     ofRamp(book, name, ramp),
     (ratio) => sheetView({ ...sheet, width: ramp.width, marks: [] }, book.units, ratio),
     book,
-    { width: book.width, height: 95 * Math.max(leastShare, book.share) },
+    { width: room, height: 95 * Math.max(leastShare, book.share) },
     { width: ramp.width, height: length },
   )
 
@@ -56,21 +57,27 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   const next = (said: string): Block => step(++number, said, width)
   return [
     part(ofRamp(book, 'The deck board', ramp), width),
-    sheetFigure(book, ramp, 'The deck board from above', {
-      length: board.length,
-      pieces: board.pieces,
-      widths: board.widths,
-      rows: board.rows,
-      foot: 'edge at the pipe',
-      names: sheets.length > 1 ? sheets.map(({ mark }) => mark) : [],
-    }),
-    next(
-      `${fine(board.sheet.thickness)} ${board.sheet.material}: ${count === 1 ? 'one sheet' : `${count} sheets`}, ${show(board.length)} from front to back, ${show(ramp.width)} wide. It begins ${show(board.from)} behind the toe, just behind the pipe.`,
+    ...sheetWithScrews(
+      book,
+      { sheets, use: 'deck board', into: ({ timber }) => `timber ${first + timber}` },
+      (room) =>
+        sheetFigure(book, ramp, room, 'The deck board from above', {
+          length: board.length,
+          pieces: board.pieces,
+          widths: board.widths,
+          rows: board.rows,
+          foot: 'edge at the pipe',
+          names: sheets.length > 1 ? sheets.map(({ mark }) => mark) : [],
+        }),
+      [
+        next(
+          `${fine(board.sheet.thickness)} ${board.sheet.material}: ${count === 1 ? 'one sheet' : `${count} sheets`}, ${show(board.length)} from front to back, ${show(ramp.width)} wide. It begins ${show(board.from)} behind the toe, just behind the pipe.`,
+        ),
+        next(
+          `Lay it with its back edge flush with the sides' back edge, and screw it down: ${screwWords(board.rows, (length) => screw('deck board', length))}, ${screwHead('deck board')}, ${ownUnits(pilotDrill, book.units)} drilled before each.`,
+        ),
+      ],
     ),
-    next(
-      `Lay it with its back edge flush with the sides' back edge, and screw it down: ${screwWords(board.rows, (length) => screw('deck board', length))}, ${screwHead('deck board')}, ${ownUnits(pilotDrill, book.units)} drilled before each.`,
-    ),
-    screwTable(book, sheets, 'deck board', ({ timber }) => `timber ${first + timber}`),
     check('No edge of the board catches a finger.', width),
     ...checksOf(book, ramp, ['deck-seam', 'screw-through']),
   ]
@@ -84,7 +91,7 @@ const toeOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   const next = (said: string): Block => step(++number, said, width)
   return [
     part(ofRamp(book, 'The toe', ramp), width),
-    sheetFigure(book, ramp, 'The run-out laid out, seen from above', {
+    sheetFigure(book, ramp, width, 'The run-out laid out, seen from above', {
       length: runOut.length,
       pieces: [{ from: 0, length: runOut.length }],
       widths: runOut.widths,

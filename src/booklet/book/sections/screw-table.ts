@@ -1,6 +1,6 @@
 import type { OwnSheet } from '../../../ramp/skin/own-sheets.ts'
 import type { SheetPart } from '../../../stock/sheet-part.ts'
-import { type Block, table } from '../block.ts'
+import { type Block, beside, type FixedBlock, gap, stack, type TableBlock, table, words } from '../block.ts'
 import type { Book } from '../book.ts'
 
 interface Row {
@@ -26,30 +26,36 @@ export const marked = <R>(
 }
 
 /** Rows of screws sheet by sheet, each from the edges of its own sheet; sheets side by side that are screwed alike together. */
-export const screwTable = <R extends Row>(
-  { show, screw, width }: Book,
-  sheets: readonly MarkedSheet<R>[],
-  use: 'skin' | 'deck board',
-  into: (row: R) => string,
-): Block => {
-  const several = sheets.length > 1
-  const groups = new Map<
-    string,
-    { readonly marks: string[]; readonly rows: readonly (readonly string[])[] }
-  >()
+const screwRows = <R extends Row>({ show }: Book, sheets: readonly MarkedSheet<R>[]) => {
+  const groups = new Map<string, { readonly marks: string[]; readonly rows: readonly R[] }>()
   for (const { mark, up, rows } of sheets) {
-    const cells = rows.map((row) => [
-      show(row.at),
-      into(row),
-      row.length === null ? 'none' : screw(use, row.length),
-      `${row.across.length}`,
-      row.across.map(show).join(', '),
+    const key = JSON.stringify([
+      up.from,
+      rows.map(({ at, across, length }) => [show(at), across.map(show), length]),
     ])
-    const key = `${up.from} ${cells.join(' | ')}`
     const alike = groups.get(key)
     if (alike) alike.marks.push(mark)
-    else groups.set(key, { marks: [mark], rows: cells })
+    else groups.set(key, { marks: [mark], rows })
   }
+  return [...groups.values()].flatMap(({ marks, rows }) =>
+    rows.map((row) => ({ mark: marks.join(', '), row })),
+  )
+}
+
+export interface ScrewTable<R extends Row> {
+  readonly sheets: readonly MarkedSheet<R>[]
+  readonly use: 'skin' | 'deck board'
+  readonly into: (row: R) => string
+}
+
+const tableOf = <R extends Row>(
+  book: Book,
+  { sheets, use, into }: ScrewTable<R>,
+  width: number,
+  across: boolean,
+): TableBlock => {
+  const { show, screw } = book
+  const several = sheets.length > 1
   return table(
     {
       columns: [
@@ -59,12 +65,46 @@ export const screwTable = <R extends Row>(
         { head: 'into', kind: 'words' },
         { head: 'screw', kind: 'words' },
         { head: 'count', kind: 'right' },
-        { head: several ? 'from its own left edge' : 'from the left edge', kind: 'words' },
+        ...(across
+          ? [{ head: several ? 'from its own left edge' : 'from the left edge', kind: 'words' as const }]
+          : []),
       ],
-      rows: [...groups.values()].flatMap(({ marks, rows }) =>
-        rows.map((row) => ['', ...(several ? [marks.join(', ')] : []), ...row]),
-      ),
+      rows: screwRows(book, sheets).map(({ mark, row }) => [
+        '',
+        ...(several ? [mark] : []),
+        show(row.at),
+        into(row),
+        row.length === null ? 'none' : screw(use, row.length),
+        `${row.across.length}`,
+        ...(across ? [row.across.map(show).join(', ')] : []),
+      ]),
     },
     width,
   )
+}
+
+/** Of the page's width for a drawing with its table beside it, and the air between, mm. */
+const share = 0.52
+const between = 3
+
+/** A drawing of sheets and the table of their screws: beside each other where all rows are alike across, one under the other else. */
+export const sheetWithScrews = <R extends Row>(
+  book: Book,
+  facts: ScrewTable<R>,
+  at: (width: number) => FixedBlock,
+  steps: readonly Block[],
+): readonly Block[] => {
+  const { width, show } = book
+  const [first, ...others] = new Set(
+    facts.sheets.flatMap(({ rows }) => rows.map(({ across }) => across.map(show).join(', '))),
+  )
+  const room = width * (1 - share) - between
+  const narrow = tableOf(book, facts, room, false)
+  if (first === undefined || others.length > 0 || narrow.laid.width > room)
+    return [at(width), ...steps, tableOf(book, facts, width, true)]
+  const told = words(
+    `In every row from ${facts.sheets.length > 1 ? 'its own' : 'the'} left edge: ${first}.`,
+    room,
+  )
+  return [beside(at(width * share), stack([gap(5), told, narrow]), width * share + between), ...steps]
 }

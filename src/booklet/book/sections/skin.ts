@@ -20,7 +20,7 @@ import type { Section } from '../pages.ts'
 import { stage } from '../stage.ts'
 import { checksOf } from './framing.ts'
 import { layerNumber } from './layer-number.ts'
-import { type MarkedSheet, marked, screwTable } from './screw-table.ts'
+import { type MarkedSheet, marked, sheetWithScrews } from './screw-table.ts'
 
 export const skin = (book: Book): Section => ({
   name: 'skin',
@@ -70,37 +70,44 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
   return together(
     [
       part(ofRamp(book, isTop ? `${name}, the top sheet` : name, ramp), width),
-      figure(
-        ofRamp(book, `${name} laid out, seen from above`, ramp),
-        (ratio) =>
-          sheetView(
-            {
-              width: ramp.width,
-              pieces,
-              widths,
-              marks: marks.map((at, i) => ({ at, name: `stud ${i + 1}` })),
-              rows,
-              foot: curved ? 'toe end' : 'first end',
-              names: sheets.length > 1 ? sheets.map(({ mark }) => mark) : [],
-            },
-            units,
-            ratio,
-          ),
+      ...sheetWithScrews(
         book,
         {
-          width,
-          height: Math.max(
-            115 * Math.max(leastShare, book.share),
-            figuresRoom(rows.length + pieces.length * widths.length),
-          ),
+          sheets,
+          use: 'skin',
+          into: ({ on, stud }) =>
+            on === 'between' || stud === null
+              ? 'the sheets below'
+              : `stud ${stud + 1}${on === 'seam' ? ', seam' : ''}`,
         },
-        { width: ramp.width, height: length },
-      ),
-      ...layerSteps(book, ramp, layer, sheets),
-      screwTable(book, sheets, 'skin', ({ on, stud }) =>
-        on === 'between' || stud === null
-          ? 'the sheets below'
-          : `stud ${stud + 1}${on === 'seam' ? ', seam' : ''}`,
+        (room) =>
+          figure(
+            ofRamp(book, `${name} laid out, seen from above`, ramp),
+            (ratio) =>
+              sheetView(
+                {
+                  width: ramp.width,
+                  pieces,
+                  widths,
+                  marks: marks.map((at, i) => ({ at, name: `stud ${i + 1}` })),
+                  rows,
+                  foot: curved ? 'toe end' : 'first end',
+                  names: sheets.length > 1 ? sheets.map(({ mark }) => mark) : [],
+                },
+                units,
+                ratio,
+              ),
+            book,
+            {
+              width: room,
+              height: Math.max(
+                115 * Math.max(leastShare, book.share),
+                figuresRoom(rows.length + pieces.length * widths.length),
+              ),
+            },
+            { width: ramp.width, height: length },
+          ),
+        layerSteps(book, ramp, layer, sheets),
       ),
       check(
         `Every screw of ${name.toLowerCase()} has bitten, none stands proud${curved ? ', no end lifts' : ''}.`,
@@ -137,6 +144,7 @@ const layerSteps = (
     const row = courses[i + 1]![0]!.rows[0]
     return `Lay ${course} above ${i === 0 ? lowest : higher[i - 1]}${gap > 0 ? `, a gap of ${fine(gap)} between them` : ''}, side edges flush. ${row && row.stud !== null ? `Screw its first row into stud ${row.stud + 1}, then on as before.` : 'Screw it on as before.'}`
   })
+  const again = layer.layer > 1 && one
   if (!isCurved(ramp))
     return [
       words(takes, width),
@@ -147,6 +155,15 @@ const layerSteps = (
         ...next,
       ].map((said, i) => step(i + 1, said, width)),
     ]
+  const toe = `Lay ${one ? 'its toe end' : `the toe end of ${lowest}`} ${layer.layer === 1 ? "flush with the top of the sides' front edge" : `flush with that of layer ${layer.layer - 1}, square to the curve`}, its side edges flush with the outsides`
+  // told and shown with the first layer
+  if (again)
+    return [
+      words(takes, width),
+      ...[first, lines, `${toe}, and bend and screw it as layer 1.`].map((said, i) =>
+        step(i + 1, said, width),
+      ),
+    ]
   return [
     words(takes, width),
     stage(
@@ -156,7 +173,7 @@ const layerSteps = (
         [
           first,
           lines,
-          `Lay ${one ? 'its toe end' : `the toe end of ${lowest}`} ${layer.layer === 1 ? "flush with the top of the sides' front edge" : `flush with that of layer ${layer.layer - 1}, square to the curve`}, its side edges flush with the outsides, and screw it on stud 1.`,
+          `${toe}, and screw it on stud 1.`,
           'One presses its free end down, the other screws it stud by stud, the next one up the curve after the last.',
           ...next,
         ].map((said, i) => step(i + 1, said, room)),
