@@ -48,7 +48,7 @@ interface Filling {
 }
 
 /** Of a page that is free so far a further section takes its share, unless no drawing of it has room there. */
-const roomy = 0.33
+const roomy = 0.25
 /** Up to the end of a section's first drawing: a block so high, mm. */
 const drawing = 40
 
@@ -88,7 +88,7 @@ export const layPages = (window: Box, sections: readonly Section[], foot: Foot):
     begins,
     drawing: [
       ...marks.flatMap((draw) => draw(find)),
-      ...footOf(window, foot, titles.join(', '), `${i + 1} of ${pages.length}`),
+      ...footOf(window, foot, partWords(titles), `${i + 1} of ${pages.length}`),
     ],
   }))
 }
@@ -158,6 +158,14 @@ const afterTable = 3
 
 const heightOf = (block: Block): number =>
   block.kind === 'fixed' ? block.height : tableHeight(block.laid) + afterTable
+
+/** Letters of the parts of a page in its foot at most, beside the design's title. */
+const mostLetters = 26
+
+const partWords = (titles: readonly string[]): string => {
+  const all = titles.join(', ')
+  return titles.length > 1 && all.length > mostLetters ? `${titles[0]} …` : all
+}
 
 const footOf = (window: Box, { title, code, lengths }: Foot, part: string, page: string): Drawing =>
   titleBlock(

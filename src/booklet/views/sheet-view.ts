@@ -86,8 +86,8 @@ export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View =
   const besides = up
     .filter((_, i) => i % 2 === 1)
     .map(({ from, to, stops: all }) => ({
-      from: from - 1.5 * size,
-      to: to + 1.5 * size,
+      from: from - 3.5 * size,
+      to: to + 3.5 * size,
       past:
         off +
         runningReach(
@@ -117,7 +117,7 @@ export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View =
       marks: linesBeside(
         marks.map(({ at, name }) => {
           const covered = pieces.some(({ from, length: high }) => at >= from && at <= from + high)
-          return { at: at * ratio, name: covered ? name : `${name}, under the seam`, covered }
+          return { at: at * ratio, name: covered ? name : `${name}, seam`, covered }
         }),
         right,
         top,

@@ -8,15 +8,15 @@ import type { SolvedQuarter, SolvedRamp } from '../../../ramp/ramp.ts'
 import { notchSizes } from '../../../ramp/side/notch-sizes.ts'
 import { isMirrored } from '../../../stock/panel/panels.ts'
 import { checkLetters, checksView } from '../../views/checks-view.ts'
-import { notchView, notchWindow } from '../../views/notch-view.ts'
 import { type Block, caution, check, head, named, part, step, table, together, words } from '../block.ts'
-import { type Book, leastShare, ofRamp } from '../book.ts'
+import { type Book, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import { onPage } from '../page-words.ts'
 import type { Section } from '../pages.ts'
 import { boardBlocks } from './boards.ts'
 import { copied, laidSides, pagesLie } from './copied-sides.ts'
 import { joinSteps, pieceNames, shortWords } from './joining.ts'
+import { notches } from './notches.ts'
 import { panelBlocks } from './panels.ts'
 
 /** So many sides have a column of their own to write in. */
@@ -31,7 +31,9 @@ export const cutting = (book: Book): Section => {
     ramp: quarters.find(({ name }) => name === pattern.ramp)!,
   }))
   const said = [
-    ...own.flatMap(({ ramp, pattern }) => sideSteps(book, ramp, pattern)),
+    ...own.flatMap(({ ramp, pattern }, i) =>
+      i === 0 ? sideSteps(book, ramp, pattern) : againSteps(book, ramp, own[0]!.ramp, pattern),
+    ),
     ...straightSteps(book),
     ...solved.ramps.flatMap((ramp) => (ramp.splices.length > 0 ? joinSteps(book, ramp) : [])),
     ...quarters.flatMap((ramp) => metalSteps(book, ramp)),
@@ -54,7 +56,7 @@ export const cutting = (book: Book): Section => {
           : 'Sides laid on each other are of one length and height.',
         width,
       ),
-      ...quarters.flatMap((ramp) => notchBlocks(book, ramp)),
+      ...notches(book, quarters),
       ...panelBlocks(book),
       ...boardBlocks(book),
       ...own.flatMap(({ ramp }) => checkBlocks(book, ramp)),
@@ -84,6 +86,29 @@ const sideSteps = (book: Book, ramp: SolvedQuarter, pattern: Pattern): readonly 
     `Saw ${own} edge by edge in the order of its panel, beside the line on the WASTE side; STOP where the order says so. A fine blade, and the line scored with a knife or taped over, keep the upper face from tearing. Smooth down to the middle of the line. Ease no edge yet.`,
     `Check ${own} by the table${onPage(`checks ${ramp.name}`)}, and lay the pages back on its edge.`,
     `${(spliced || !first ? ['Turn it over for the other side and trace it, so that both outside faces come outside.'] : copied(first, rest)).join(' ')} Saw, clamp all together and smooth their edges as one.`.trimStart(),
+    ...(others.length > 0 ? [`The same pages serve ${others.join('; ')}.`] : []),
+  ]
+}
+
+/** The same for another ramp, what differs alone. */
+const againSteps = (
+  book: Book,
+  ramp: SolvedQuarter,
+  before: SolvedQuarter,
+  pattern: Pattern,
+): readonly string[] => {
+  const [first, ...rest] = laidSides(book, ramp)
+  const [, ...others] = pattern.serves
+  if (
+    ramp.splices.length > 0 ||
+    !first ||
+    before.splices.length > 0 ||
+    ramp.coping?.seat !== before.coping?.seat
+  )
+    return sideSteps(book, ramp, pattern)
+  return [
+    `The same with ${ramp.name}: tape its pages in their order and check their distances. ${pagesLie(first)} Trace, drill, saw and check ${first.piece.part.mark} as before, by its own table${onPage(`checks ${ramp.name}`)}.`,
+    `${copied(first, rest).join(' ')} Saw, clamp all together and smooth their edges as one.`.trimStart(),
     ...(others.length > 0 ? [`The same pages serve ${others.join('; ')}.`] : []),
   ]
 }
@@ -128,28 +153,6 @@ const pipeWords = ({ show }: Book, { length, pieces }: Pipe, of: string): string
       ? `${pieces.length} pieces of ${pieces.map((one) => show(one.length)).join(', ')}, ${show(length)} together`
       : `${show(length)} long`
   }. File its ends inside and out. Its holes are drawn in the part Coping${onPage('coping')}.`
-
-/** The notch with what is measured of it, where there is one. */
-const notchBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
-  const { width, units, fine } = book
-  const { coping } = ramp
-  if (!coping) return []
-  const { box } = notchWindow(ramp, coping, 1)
-  const { back, bottom, floor } = notchSizes(ramp.transition, coping, ramp.length)
-  return [
-    figure(
-      ofRamp(book, 'The notch: dashed is what is sawn away', ramp),
-      (ratio) => notchView(ramp, coping, units, ratio),
-      book,
-      { width, height: 72 * Math.max(leastShare, book.share) },
-      { width: box.x1 - box.x0, height: box.y1 - box.y0 },
-    ),
-    words(
-      `Once the notch is sawn its lip is gone: measure its wall ${fine(back)} from the back edge, its ${floor === null ? 'lowest point' : 'floor'} ${fine(bottom)} up from the bottom edge${floor === null ? '' : `, and ${fine(floor)} along the floor from the wall to the curve`}.`,
-      width,
-    ),
-  ]
-}
 
 /** One side with its measures, and the table that they are written in; then what is laid on each other. */
 const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] => {

@@ -53,8 +53,10 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
     ownSheets({ ...board, marks: [] }),
     ({ ramp: own, part: of }) => of === 'deck-board' && own === ramp.name,
   )
-  let number = 0
-  const next = (said: string): Block => step(++number, said, width)
+  const nextIn = (room: number) => {
+    let number = 0
+    return (said: string): Block => step(++number, said, room)
+  }
   return [
     part(ofRamp(book, 'The deck board', ramp), width),
     ...sheetWithScrews(
@@ -69,14 +71,17 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
           foot: 'edge at the pipe',
           names: sheets.length > 1 ? sheets.map(({ mark }) => mark) : [],
         }),
-      [
-        next(
-          `${fine(board.sheet.thickness)} ${board.sheet.material}: ${count === 1 ? 'one sheet' : `${count} sheets`}, ${show(board.length)} from front to back, ${show(ramp.width)} wide. It begins ${show(board.from)} behind the toe, just behind the pipe.`,
-        ),
-        next(
-          `Lay it with its back edge flush with the sides' back edge, and screw it down: ${screwWords(board.rows, (length) => screw('deck board', length))}, ${screwHead('deck board')}, ${ownUnits(pilotDrill, book.units)} drilled before each.`,
-        ),
-      ],
+      (room) => {
+        const next = nextIn(room)
+        return [
+          next(
+            `${fine(board.sheet.thickness)} ${board.sheet.material}: ${count === 1 ? 'one sheet' : `${count} sheets`}, ${show(board.length)} from front to back, ${show(ramp.width)} wide. It begins ${show(board.from)} behind the toe, just behind the pipe.`,
+          ),
+          next(
+            `Lay it with its back edge flush with the sides' back edge, and screw it down: ${screwWords(board.rows, (length) => screw('deck board', length))}, ${screwHead('deck board')}, ${ownUnits(pilotDrill, book.units)} drilled before each.`,
+          ),
+        ]
+      },
     ),
     check('No edge of the board catches a finger.', width),
     ...checksOf(book, ramp, ['deck-seam', 'screw-through']),

@@ -52,31 +52,34 @@ const tableOf = <R extends Row>(
   book: Book,
   { sheets, use, into }: ScrewTable<R>,
   width: number,
-  across: boolean,
+  narrow: boolean,
 ): TableBlock => {
   const { show, screw } = book
   const several = sheets.length > 1
+  const own = several ? ', from its\nown lower edge' : ''
+  // where there is one size alone the words over the table tell it
+  const sized = !narrow || new Set(sheets.flatMap(({ rows }) => rows.map(({ length }) => length))).size > 1
   return table(
     {
       columns: [
         { head: '', kind: 'box' },
         ...(several ? [{ head: 'sheet', kind: 'words' as const, face: 'bold' as const }] : []),
-        { head: several ? 'row at, from its\nown lower edge' : 'row at', kind: 'figure' },
+        { head: `row at${narrow ? '' : own}`, kind: 'figure' },
         { head: 'into', kind: 'words' },
-        { head: 'screw', kind: 'words' },
+        ...(sized ? [{ head: 'screw', kind: 'words' as const }] : []),
         { head: 'count', kind: 'right' },
-        ...(across
-          ? [{ head: several ? 'from its own left edge' : 'from the left edge', kind: 'words' as const }]
-          : []),
+        ...(narrow
+          ? []
+          : [{ head: several ? 'from its own left edge' : 'from the left edge', kind: 'words' as const }]),
       ],
       rows: screwRows(book, sheets).map(({ mark, row }) => [
         '',
         ...(several ? [mark] : []),
         show(row.at),
         into(row),
-        row.length === null ? 'none' : screw(use, row.length),
+        ...(sized ? [row.length === null ? 'none' : screw(use, row.length)] : []),
         `${row.across.length}`,
-        ...(across ? [row.across.map(show).join(', ')] : []),
+        ...(narrow ? [] : [row.across.map(show).join(', ')]),
       ]),
     },
     width,
@@ -84,27 +87,37 @@ const tableOf = <R extends Row>(
 }
 
 /** Of the page's width for a drawing with its table beside it, and the air between, mm. */
-const share = 0.52
+const share = 0.58
 const between = 3
+/** Steps beside a drawing may reach so far below it, mm. */
+const below = 20
 
-/** A drawing of sheets and the table of their screws: beside each other where all rows are alike across, one under the other else. */
+/** A drawing of sheets, the table of their screws and the steps: beside each other where all rows are alike across, one under the other else. */
 export const sheetWithScrews = <R extends Row>(
   book: Book,
   facts: ScrewTable<R>,
   at: (width: number) => FixedBlock,
-  steps: readonly Block[],
+  steps: (width: number) => readonly Block[],
 ): readonly Block[] => {
   const { width, show } = book
+  const several = facts.sheets.length > 1
   const [first, ...others] = new Set(
     facts.sheets.flatMap(({ rows }) => rows.map(({ across }) => across.map(show).join(', '))),
   )
   const room = width * (1 - share) - between
-  const narrow = tableOf(book, facts, room, false)
+  const narrow = tableOf(book, facts, room, true)
   if (first === undefined || others.length > 0 || narrow.laid.width > room)
-    return [at(width), ...steps, tableOf(book, facts, width, true)]
+    return [at(width), ...steps(width), tableOf(book, facts, width, false)]
   const told = words(
-    `In every row from ${facts.sheets.length > 1 ? 'its own' : 'the'} left edge: ${first}.`,
+    several
+      ? `Rows from the own lower edge of each sheet, in every row from its left edge: ${first}.`
+      : `In every row from the left edge: ${first}.`,
     room,
   )
-  return [beside(at(width * share), stack([gap(5), told, narrow]), width * share + between), ...steps]
+  const drawing = at(width * share)
+  const aside = [gap(5), told, narrow]
+  const all = stack([...aside, gap(2), ...steps(room)])
+  return all.height <= drawing.height + below
+    ? [beside(drawing, all, width * share + between)]
+    : [beside(drawing, stack(aside), width * share + between), ...steps(width)]
 }

@@ -101,13 +101,13 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
             {
               width: room,
               height: Math.max(
-                115 * Math.max(leastShare, book.share),
+                88 * Math.max(leastShare, book.share),
                 figuresRoom(rows.length + pieces.length * widths.length),
               ),
             },
             { width: ramp.width, height: length },
           ),
-        layerSteps(book, ramp, layer, sheets),
+        (room) => layerSteps(book, ramp, layer, sheets, room),
       ),
       check(
         `Every screw of ${name.toLowerCase()} has bitten, none stands proud${curved ? ', no end lifts' : ''}.`,
@@ -126,8 +126,9 @@ const layerSteps = (
   ramp: SolvedRamp,
   layer: Layer,
   sheets: readonly SkinSheet[],
+  width: number,
 ): readonly Block[] => {
-  const { width, units, show, fine, screw } = book
+  const { units, show, fine, screw } = book
   const { sheet, length, rows, below } = layer
   const name = `Layer ${layer.layer}`
   const size = `${show(length)} × ${show(ramp.width)}`
@@ -144,7 +145,7 @@ const layerSteps = (
     const row = courses[i + 1]![0]!.rows[0]
     return `Lay ${course} above ${i === 0 ? lowest : higher[i - 1]}${gap > 0 ? `, a gap of ${fine(gap)} between them` : ''}, side edges flush. ${row && row.stud !== null ? `Screw its first row into stud ${row.stud + 1}, then on as before.` : 'Screw it on as before.'}`
   })
-  const again = layer.layer > 1 && one
+  const again = layer.layer > 1
   if (!isCurved(ramp))
     return [
       words(takes, width),
@@ -160,7 +161,7 @@ const layerSteps = (
   if (again)
     return [
       words(takes, width),
-      ...[first, lines, `${toe}, and bend and screw it as layer 1.`].map((said, i) =>
+      ...[first, lines, `${toe}, and bend and screw it as layer 1.`, ...next].map((said, i) =>
         step(i + 1, said, width),
       ),
     ]

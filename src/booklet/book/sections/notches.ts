@@ -1,0 +1,42 @@
+import type { SolvedQuarter } from '../../../ramp/ramp.ts'
+import { notchSizes } from '../../../ramp/side/notch-sizes.ts'
+import { notchView, notchWindow } from '../../views/notch-view.ts'
+import { type Block, beside, stack, words } from '../block.ts'
+import { type Book, leastShare, ofRamp } from '../book.ts'
+import { figure } from '../figure.ts'
+
+/** Two notches beside each other. */
+export const notches = (book: Book, quarters: readonly SolvedQuarter[]): readonly Block[] => {
+  const half = (book.width - betweenNotches) / 2
+  const cut = quarters.filter(({ coping }) => coping)
+  if (cut.length < 2) return cut.flatMap((ramp) => notchBlocks(book, ramp, book.width))
+  return cut.flatMap((ramp, i) => {
+    const other = cut[i + 1]
+    if (i % 2 > 0) return []
+    const left = stack(notchBlocks(book, ramp, half))
+    return other ? [beside(left, stack(notchBlocks(book, other, half)), half + betweenNotches)] : [left]
+  })
+}
+const betweenNotches = 6
+
+/** The notch with what is measured of it, where there is one. */
+const notchBlocks = (book: Book, ramp: SolvedQuarter, width: number): readonly Block[] => {
+  const { units, fine } = book
+  const { coping } = ramp
+  if (!coping) return []
+  const { box } = notchWindow(ramp, coping, 1)
+  const { back, bottom, floor } = notchSizes(ramp.transition, coping, ramp.length)
+  return [
+    figure(
+      ofRamp(book, 'The notch: dashed is what is sawn away', ramp),
+      (ratio) => notchView(ramp, coping, units, ratio),
+      book,
+      { width, height: 72 * Math.max(leastShare, book.share) },
+      { width: box.x1 - box.x0, height: box.y1 - box.y0 },
+    ),
+    words(
+      `Once the notch is sawn its lip is gone: measure its wall ${fine(back)} from the back edge, its ${floor === null ? 'lowest point' : 'floor'} ${fine(bottom)} up from the bottom edge${floor === null ? '' : `, and ${fine(floor)} along the floor from the wall to the curve`}.`,
+      width,
+    ),
+  ]
+}
