@@ -12,9 +12,9 @@ export const textCorners = (mark: TextMark, map: Affine): readonly Point[] => {
   const placed = affineThen(affineThen(affineRotate(mark.angle), affineTranslate(mark.at.x, mark.at.y)), map)
   const below = -0.3 * mark.size
   return [
-    { x: left, y: below },
-    { x: left + width, y: below },
-    { x: left + width, y: mark.size },
-    { x: left, y: mark.size },
-  ].map((p) => affineApply(placed, p))
+    affineApply(placed, { x: left, y: below }),
+    affineApply(placed, { x: left + width, y: below }),
+    affineApply(placed, { x: left + width, y: mark.size }),
+    affineApply(placed, { x: left, y: mark.size }),
+  ]
 }

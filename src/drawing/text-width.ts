@@ -9,13 +9,14 @@ const otherWidth = 700
 export const textWidth = (text: string, size: number, face: Face): number =>
   ((plainEms(text, face) ?? ems(text, face)) * size) / capitalHeight
 
-/** Asked so often that ASCII is looked up as it stands; null where the text holds more. Per 1000 em. */
+/** Asked so often that letters with a code are looked up as they stand; null where the text holds another. Per 1000 em. */
 const plainEms = (text: string, face: Face): number | null => {
   const widths = faceWidths[face]
   let sum = 0
   for (let i = 0; i < text.length; i++) {
-    const code = text.charCodeAt(i)
-    if (code < 32 || code > 126) return null
+    const unit = text.charCodeAt(i)
+    const code = unit >= 32 && unit <= 126 ? unit : letterCode(text.charAt(i))
+    if (code === undefined) return null
     sum += widths[code - 1]!
   }
   return sum

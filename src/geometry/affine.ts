@@ -12,9 +12,19 @@ export const affineApply = (m: Affine, p: Point): Point => ({
 
 /** The map that does `first`, then `second`. */
 export const affineThen = (first: Affine, second: Affine): Affine => {
-  const [a, b, c, d, e, f] = first
-  const [A, B, C, D, E, F] = second
-  return [A * a + C * b, B * a + D * b, A * c + C * d, B * c + D * d, A * e + C * f + E, B * e + D * f + F]
+  // asked for each word and line: by place, as taking a list apart makes something for each of its members
+  const A = second[0]
+  const B = second[1]
+  const C = second[2]
+  const D = second[3]
+  return [
+    A * first[0] + C * first[1],
+    B * first[0] + D * first[1],
+    A * first[2] + C * first[3],
+    B * first[2] + D * first[3],
+    A * first[4] + C * first[5] + second[4],
+    B * first[4] + D * first[5] + second[5],
+  ]
 }
 
 /** Throws RangeError where the map flattens the plane (determinant 0 or not finite). */
@@ -31,6 +41,7 @@ export const affineScale = (sx: number, sy = sx): Affine => [sx, 0, 0, sy, 0, 0]
 
 /** Turn by `angle` radians counter-clockwise about the origin. Quarter turns come out exact. */
 export const affineRotate = (angle: number): Affine => {
+  if (angle === 0) return affineIdentity
   const quarter = angle / (Math.PI / 2)
   const exact = Number.isInteger(quarter)
   const cos = exact ? [1, 0, -1, 0][((quarter % 4) + 4) % 4]! : Math.cos(angle)

@@ -24,7 +24,7 @@ export const convexContains = (polygon: Convex, p: Point, slack = 0): boolean =>
     const next = polygon[i + 1 === polygon.length ? 0 : i + 1]!
     const x = next.x - corner.x
     const y = next.y - corner.y
-    const least = slack === 0 ? 0 : -slack * Math.hypot(x, y)
+    const least = slack === 0 ? 0 : -slack * Math.sqrt(x * x + y * y)
     if (x * (p.y - corner.y) - y * (p.x - corner.x) < least) return false
   }
   return true
@@ -84,16 +84,19 @@ const clearlyOutside = (segment: Segment, polygon: Convex): boolean => {
         ? segment.radius * (1 - Math.cos(segment.sweep / 2))
         : 2 * segment.radius
   for (let i = 0; i < polygon.length; i++) {
-    const [p, q] = [polygon[i]!, polygon[(i + 1) % polygon.length]!]
-    const [ex, ey] = [q.x - p.x, q.y - p.y]
-    const beyond = -(bulge + 1e-6) * Math.hypot(ex, ey)
-    const outside = (r: Point): boolean => ex * (r.y - p.y) - ey * (r.x - p.x) < beyond
-    if (
-      outside(from) &&
-      outside(to) &&
-      (segment.kind !== 'cubic' || (outside(segment.c1) && outside(segment.c2)))
-    )
-      return true
+    const p = polygon[i]!
+    const q = polygon[i + 1 === polygon.length ? 0 : i + 1]!
+    const x = q.x - p.x
+    const y = q.y - p.y
+    const beyond = -(bulge + 1e-6) * Math.sqrt(x * x + y * y)
+    if (x * (from.y - p.y) - y * (from.x - p.x) >= beyond) continue
+    if (x * (to.y - p.y) - y * (to.x - p.x) >= beyond) continue
+    if (segment.kind === 'cubic') {
+      const { c1, c2 } = segment
+      if (x * (c1.y - p.y) - y * (c1.x - p.x) >= beyond) continue
+      if (x * (c2.y - p.y) - y * (c2.x - p.x) >= beyond) continue
+    }
+    return true
   }
   return false
 }
@@ -107,16 +110,17 @@ export const segmentOutside = (segment: Segment, polygon: Convex): readonly Segm
   clearlyOutside(segment, polygon) ? [segment] : segmentParts(segment, polygon, false)
 
 const segmentParts = (segment: Segment, polygon: Convex, inside: boolean): readonly Segment[] => {
-  const cuts = new Set([0, 1])
-  polygon.forEach((corner, i) => {
-    for (const t of lineCrossings(segment, corner, polygon[(i + 1) % polygon.length]!))
-      if (t > 0 && t < 1) cuts.add(t)
-  })
-  const ts = [...cuts].sort((a, b) => a - b)
+  const ts = [0, 1]
+  for (let i = 0; i < polygon.length; i++) {
+    const next = polygon[i + 1 === polygon.length ? 0 : i + 1]!
+    for (const t of lineCrossings(segment, polygon[i]!, next)) if (t > 0 && t < 1) ts.push(t)
+  }
+  if (ts.length > 2) ts.sort((a, b) => a - b)
   const parts: Segment[] = []
   let open: number | undefined
   for (let i = 1; i < ts.length; i++) {
-    const [t0, t1] = [ts[i - 1]!, ts[i]!]
+    const t0 = ts[i - 1]!
+    const t1 = ts[i]!
     if (t1 - t0 < 1e-9) continue
     const wanted = convexContains(polygon, segmentAt(segment, (t0 + t1) / 2), 1e-9) === inside
     if (wanted && open === undefined) open = t0

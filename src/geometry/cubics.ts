@@ -15,6 +15,8 @@ export const cubicArcError = (angle: number): number =>
  */
 export const pathCubics = (path: Path, tolerance: number): Path => {
   if (!(tolerance > 0)) throw new RangeError(`a tolerance of ${tolerance} mm cannot be kept`)
+  // most that is drawn
+  if (!path.closed && path.pieces.every(({ kind }) => kind !== 'arc')) return path
   const pieces = pathSegments(path).flatMap((segment): Piece[] => {
     if (segment.kind === 'line') return [{ kind: 'line', to: segment.to }]
     if (segment.kind === 'cubic') return [{ kind: 'cubic', c1: segment.c1, c2: segment.c2, to: segment.to }]

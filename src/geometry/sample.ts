@@ -5,9 +5,12 @@ import { pathSegments } from './path.ts'
 import type { Point } from './point.ts'
 
 /** Points along a path at most `spacing` mm apart along it, the ends of every piece among them; a closed path's as a polygon. */
-export const pathSample = (path: Path, spacing: number): readonly Point[] =>
-  pathSegments(path).flatMap((segment, i) => {
+export const pathSample = (path: Path, spacing: number): readonly Point[] => {
+  const points: Point[] = []
+  for (const segment of pathSegments(path)) {
+    if (points.length === 0) points.push(segment.from)
     const count = Math.max(1, Math.ceil(segmentLength(segment) / spacing))
-    const points = Array.from({ length: count }, (_, k) => segmentAt(segment, (k + 1) / count))
-    return i === 0 ? [segment.from, ...points] : points
-  })
+    for (let k = 1; k <= count; k++) points.push(segmentAt(segment, k / count))
+  }
+  return points
+}

@@ -41,3 +41,30 @@ test('what is written reads back within half of the last decimal, short and with
     ),
   )
 })
+
+test('every number is written as `toFixed` rounds it, next to halves too', () => {
+  const slow = (value: number, decimals: number): string => {
+    const fixed = value.toFixed(decimals)
+    const short = decimals === 0 ? fixed : fixed.replace(/\.?0+$/, '')
+    return short === '-0' ? '0' : short
+  }
+  const wrong: unknown[] = []
+  let halves = 0
+  fc.assert(
+    fc.property(
+      fc.double({ min: -3e5, max: 3e5, noNaN: true }),
+      fc.integer({ min: 0, max: 9 }),
+      fc.integer({ min: -4, max: 4 }),
+      (value, decimals, off) => {
+        // the double nearest to a half of the last decimal, and those beside it
+        const half = (Math.round(value * 10 ** decimals) + 0.5) / 10 ** decimals
+        halves++
+        for (const one of [value, value / 1000, half, half * (1 + off * 2 ** -52)])
+          if (formatNumber(one, decimals, 'x') !== slow(one, decimals)) wrong.push([one, decimals])
+      },
+    ),
+    { numRuns: 2000 },
+  )
+  expect(wrong).toEqual([])
+  expect(halves).toBe(2000)
+})

@@ -17,17 +17,18 @@ export const freePlace = (
   height: number,
   within: Box,
 ): { readonly at: Point; readonly covered: number } | null => {
+  const around = (x: number, y: number, by: number): number =>
+    count({ x0: x - by, y0: y - by, x1: x + width + by, y1: y + height + by })
   let best: { at: Point; covered: number; border: number } | undefined
   for (let y = within.y0; y + height <= within.y1; y += step)
     for (let x = within.x0; x + width <= within.x1; x += step) {
-      const around = (by: number): number =>
-        count({ x0: x - by, y0: y - by, x1: x + width + by, y1: y + height + by })
       // a wider border than is known is asked for at once: where that is not free, no wider one is
-      if (best?.covered === 0 && around(best.border + border.step) > 0) continue
-      const covered = around(0)
+      if (best?.covered === 0 && around(x, y, best.border + border.step) > 0) continue
+      const covered = around(x, y, 0)
       if (best && covered > best.covered) continue
       let free = 0
-      if (covered === 0) while (free < border.most && around(free + border.step) === 0) free += border.step
+      if (covered === 0)
+        while (free < border.most && around(x, y, free + border.step) === 0) free += border.step
       if (!best || covered < best.covered || free > best.border)
         best = { at: { x, y }, covered, border: free }
       // no border is wider

@@ -120,7 +120,7 @@ const spansUnder = (
   { rows, step }: Occupancy,
   corners: readonly Point[],
   around: number,
-): { readonly first: number; readonly spans: Float64Array } => {
+): { readonly first: number; readonly spans: readonly number[] } => {
   let y0 = Number.POSITIVE_INFINITY
   let y1 = Number.NEGATIVE_INFINITY
   for (const { y } of corners) {
@@ -129,14 +129,13 @@ const spansUnder = (
   }
   const first = Math.max(0, Math.floor((y0 - around) / step))
   const last = Math.min(rows - 1, Math.floor((y1 + around) / step))
-  const spans = new Float64Array(2 * Math.max(0, last - first + 1))
-  for (let i = 0; i < spans.length; i += 2) {
-    spans[i] = Number.POSITIVE_INFINITY
-    spans[i + 1] = Number.NEGATIVE_INFINITY
-  }
+  // a plain list: typed ones of more than eight numbers lie outside the heap, which takes longer than to fill them
+  const spans: number[] = []
+  for (let row = first; row <= last; row++) spans.push(Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY)
   let from = corners[corners.length - 1]!
   for (const to of corners) {
-    const [low, high] = from.y <= to.y ? [from, to] : [to, from]
+    const low = from.y <= to.y ? from : to
+    const high = from.y <= to.y ? to : from
     const slope = high.y - low.y < 1e-9 ? 0 : (high.x - low.x) / (high.y - low.y)
     const bottom = Math.max(first, Math.floor((low.y - around) / step))
     const top = Math.min(last, Math.floor((high.y + around) / step))

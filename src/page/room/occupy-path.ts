@@ -38,7 +38,8 @@ const occupyChords = (
 }
 
 const occupyLine = (map: Occupancy, from: Point, to: Point, around: number, kind: number): void => {
-  const [low, high] = from.y <= to.y ? [from, to] : [to, from]
+  const low = from.y <= to.y ? from : to
+  const high = from.y <= to.y ? to : from
   const rise = high.y - low.y
   const slope = rise < 1e-9 ? 0 : (high.x - low.x) / rise
   occupyStretch(map, low, high, (y) => low.x + (y - low.y) * slope, around, kind)
