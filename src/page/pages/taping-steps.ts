@@ -5,6 +5,7 @@ import { showLength } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import type { Cover } from '../cover/cover.ts'
 import type { Datum } from '../proof/datum.ts'
+import { joinsNone, startAlong } from '../tile/row-start.ts'
 import type { Tile } from '../tile/tile.ts'
 
 export interface TapingFacts {
@@ -69,13 +70,8 @@ const taping = ({ units, pattern, tiles }: TapingFacts, level: 'upper' | 'lower'
   const joined = tiles.some(({ joints }) => joints.length > 0)
     ? `Trim each page on its left and ${level} joint lines. Start with page ${first.number} at the toe, go on by the numbers, each row on its snap line: crosses on crosses, half circles whole, zero ticks in line. Tick 3 is 0.3 mm off; what is more off is laid again.`
     : `Start with page ${first.number} at the toe, go on by the numbers, each page on its snap line.`
-  const [from, to] = first.snap
-  const long = Math.hypot(to.x - from.x, to.y - from.y)
-  const alone = others.filter(({ joints }) => !joints.some(({ over }) => over))
-  const lies = alone.map(({ snap: [p] }) => {
-    const along = ((p.x - from.x) * (to.x - from.x) + (p.y - from.y) * (to.y - from.y)) / long
-    return showLength(along, units)
-  })
+  const alone = others.filter(joinsNone)
+  const lies = alone.map((tile) => showLength(startAlong(tile, first), units))
   return [
     joined,
     ...(lies.length === 1

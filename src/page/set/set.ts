@@ -135,7 +135,8 @@ const tileDrafts = (
   const bands = wasteBands(pattern.cut)
   const wood = polygonInside(pathSample(pattern.outline, 2))
   const shown = shownTimbers(pattern, tiles)
-  const facts = { title, pattern, units, total, set: code, printer, datums, bands, wood, shown }
+  const start = tiles[0]!
+  const facts = { start, title, pattern, units, total, set: code, printer, datums, bands, wood, shown }
   return tiles.map((tile) => ({
     kind: 'tile',
     tile: `${tile.number}`,

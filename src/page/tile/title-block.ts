@@ -15,8 +15,10 @@ import { boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners } from '../../geometry/clip.ts'
 import { polygonOf } from '../../geometry/path.ts'
 import { numberList, wordList } from '../../length/word-list.ts'
+import { showLength, type Units } from '../../length.ts'
 import type { Pattern, TimberScrews } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
+import { joinsNone, startAlong } from './row-start.ts'
 import type { Tile } from './tile.ts'
 
 export interface TitleFacts {
@@ -25,6 +27,9 @@ export interface TitleFacts {
   readonly pattern: Pattern
   readonly total: number
   readonly set: string
+  readonly units: Units
+  /** of the pattern, in the order of taping */
+  readonly start: Tile
   /** the timbers that the page shows */
   readonly timbers: readonly Pick<TimberScrews, 'called' | 'timber'>[]
   /** whose correction the pages carry; null for none */
@@ -37,6 +42,14 @@ const titleRoom = 48
 /** Ramps that a block names, and the distance of its lines, mm. */
 const most = 3
 const leading = 4
+
+/** Where a page lies that joins none before it, as the map's steps say. */
+const startWords = (tile: Tile, { start, units }: TitleFacts): readonly string[] => {
+  if (!joinsNone(tile)) return []
+  const along = startAlong(tile, start)
+  const beyond = `${showLength(Math.abs(along), units)} ${units} ${along < 0 ? 'before' : 'beyond'}`
+  return [`left arrowhead ${beyond} page ${start.number}'s`]
+}
 
 /** What to do with this page, in the builder's words. */
 const tapingWords = (tile: Tile): readonly string[] => {
@@ -58,13 +71,12 @@ const timberWords = (timbers: TitleFacts['timbers']): readonly string[] =>
     return numbers.length === 0 ? [] : [numberList(noun, numbers)]
   })
 
-const facts = (
-  tile: Tile,
-  { title, pattern, total, set, timbers, printer }: TitleFacts,
-): readonly string[] => {
+const factWords = (tile: Tile, facts: TitleFacts): readonly string[] => {
+  const { title, pattern, total, set, timbers, printer } = facts
   const served = pattern.serves.length > most ? most - 1 : pattern.serves.length
   const left = pattern.serves.length - served
   return [
+    ...startWords(tile, facts),
     tileWords(`${tile.number} of ${total}`, `set ${set}`),
     faceWords(printer),
     ...pattern.serves.slice(0, served).map((part) => `${pattern.part} of ${part}`),
@@ -109,8 +121,8 @@ export type TitleForm = 'mapped' | 'plain' | 'narrow'
 
 const linesOf = (tile: Tile, title: TitleFacts, form: TitleForm): readonly string[] =>
   form === 'narrow'
-    ? [...tapingWords(tile), ...facts(tile, { ...title, timbers: [] })]
-    : facts(tile, form === 'plain' ? { ...title, timbers: [] } : title)
+    ? [...tapingWords(tile), ...factWords(tile, { ...title, timbers: [] })]
+    : factWords(tile, form === 'plain' ? { ...title, timbers: [] } : title)
 
 /** Size of the block, mm. */
 export const titleSize = (
