@@ -10,6 +10,8 @@ import type { Book } from './book.ts'
 export interface FigureRoom {
   readonly width: number
   readonly height: number
+  /** right under a head that says the same: its name is not drawn */
+  readonly unnamed?: boolean
 }
 
 const nameSize = 2.5
@@ -28,7 +30,8 @@ export const figure = (
   /** the thing's own width and height, mm: asked first, since most scales are too large */
   thing: { readonly width: number; readonly height: number },
 ): FixedBlock => {
-  const inner = { width: room.width, height: room.height - nameRoom - barRoom }
+  const above = room.unnamed ? 0 : nameRoom
+  const inner = { width: room.width, height: room.height - above - barRoom }
   const viewAt = (ratio: number): View => drawn(`${name} ${ratio}`, () => at(ratio))
   // dimensions and notes around the thing hardly shrink with it: what they took at a larger scale tells that the next is too large
   let around = { width: 0, height: 0 }
@@ -43,7 +46,7 @@ export const figure = (
   const scale = firstScale(units, fits)
   const view = viewAt(scale.ratio)
   const { box } = view
-  const height = box.y1 - box.y0 + nameRoom + barRoom + 3
+  const height = box.y1 - box.y0 + above + barRoom + 3
   // in the middle, but never off the left edge
   const left = Math.max(0, (room.width - (box.x1 - box.x0)) / 2)
   return {
@@ -51,8 +54,8 @@ export const figure = (
     height,
     withNext: false,
     marks: ({ x, y }) => [
-      text('note', { x, y: y - nameSize }, nameSize, name, { face: 'bold' }),
-      group(affineTranslate(x + left - box.x0, y - nameRoom - box.y1), viewMarks(view)),
+      ...(room.unnamed ? [] : [text('note', { x, y: y - nameSize }, nameSize, name, { face: 'bold' })]),
+      group(affineTranslate(x + left - box.x0, y - above - box.y1), viewMarks(view)),
       ...scaleBar({ x: x + 1.5, y: y - height + 4 }, scale, units, barWidth, viewStyle).marks,
     ],
   }

@@ -11,6 +11,8 @@ export interface Section {
   readonly name: string
   readonly title: string
   readonly blocks: readonly Block[]
+  /** stands on one page wherever one holds it: it is taken along alone */
+  readonly unparted?: boolean
 }
 
 export interface BookPage {
@@ -103,7 +105,7 @@ const fill = (
   // below each page, mm
   const free: number[] = []
   let y = bottom
-  for (const { name, title, blocks } of sections) {
+  for (const { name, title, blocks, unparted = false } of sections) {
     const turn = (): void => {
       if (pages.length > 0) free.push(y - bottom)
       pages.push({ marks: [], titles: [title], begins: [], names: [] })
@@ -111,7 +113,10 @@ const fill = (
     }
     const whole = blocks.reduce((sum, block) => sum + heightOf(block), 0)
     const room = y - bottom - sectionGap
-    if (pages.length > 0 && (whole <= room || (room > roomy * tall && firstOf(blocks) <= room))) {
+    if (
+      pages.length > 0 &&
+      (whole <= room || (!unparted && room > roomy * tall && firstOf(blocks) <= room))
+    ) {
       y -= sectionGap
       pages.at(-1)!.titles.push(title)
     } else turn()

@@ -160,6 +160,18 @@ const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bou
           },
         ]
       : []),
+    ...(flats.length > 0
+      ? [
+          {
+            ...word('handles'),
+            priced: null,
+            what: `loops of rope for a flat, ${ownUnits('10 mm (3/8 in)', units)}`,
+            count: 4 * flats.length,
+            unit: 'piece',
+            note: 'two on each side',
+          },
+        ]
+      : []),
     ...(meets > 0
       ? [
           {

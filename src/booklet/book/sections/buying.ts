@@ -13,6 +13,7 @@ export const buying = (book: Book): Section => {
   return {
     name: 'buying',
     title: 'What to buy',
+    unparted: true,
     blocks: [
       head('What to buy', width),
       words(

@@ -1,5 +1,6 @@
 import { curvedOf } from '../../../design/kind-traits.ts'
 import { ownUnits } from '../../../length/own-units.ts'
+import { wordList } from '../../../length/word-list.ts'
 import { runOutSheet } from '../../../ramp/beside/run-out-sheet.ts'
 import { runOutFloor, runOutLap } from '../../../ramp/beside/toe-step.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
@@ -38,7 +39,7 @@ const sheetFigure = (
     ofRamp(book, name, ramp),
     (ratio) => sheetView({ ...sheet, width: ramp.width, marks: [] }, book.units, ratio),
     book,
-    { width: room, height: 95 * Math.max(leastShare, book.share) },
+    { width: room, height: 90 * Math.max(leastShare, book.share), unnamed: true },
     { width: ramp.width, height: length },
   )
 
@@ -58,10 +59,15 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
     return (said: string): Block => step(++number, said, room)
   }
   return [
-    part(ofRamp(book, 'The deck board', ramp), width),
+    part(ofRamp(book, 'The deck board from above', ramp), width),
     ...sheetWithScrews(
       book,
-      { sheets, use: 'deck board', into: ({ timber }) => `timber ${first + timber}` },
+      {
+        sheets,
+        takes: `For this: ${wordList(sheets.map(({ mark }) => mark))}; ${screwWords(board.rows, (length) => screw('deck board', length))}, ${screwHead('deck board')}.`,
+        use: 'deck board',
+        into: ({ timber }) => `timber ${first + timber}`,
+      },
       (room) =>
         sheetFigure(book, ramp, room, 'The deck board from above', {
           length: board.length,
@@ -78,7 +84,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
             `${fine(board.sheet.thickness)} ${board.sheet.material}: ${count === 1 ? 'one sheet' : `${count} sheets`}, ${show(board.length)} from front to back, ${show(ramp.width)} wide. It begins ${show(board.from)} behind the toe, just behind the pipe.`,
           ),
           next(
-            `Lay it with its back edge flush with the sides' back edge, and screw it down: ${screwWords(board.rows, (length) => screw('deck board', length))}, ${screwHead('deck board')}, ${ownUnits(pilotDrill, book.units)} drilled before each.`,
+            `Lay it with its back edge flush with the sides' back edge, and screw it down, ${ownUnits(pilotDrill, book.units)} drilled before each.`,
           ),
         ]
       },
@@ -95,7 +101,7 @@ const toeOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
   return [
-    part(ofRamp(book, 'The toe', ramp), width),
+    part(ofRamp(book, 'The toe: the run-out from above', ramp), width),
     sheetFigure(book, ramp, width, 'The run-out laid out, seen from above', {
       length: runOut.length,
       pieces: [{ from: 0, length: runOut.length }],

@@ -94,6 +94,10 @@ const gripStep = (
     : `Bolt a handle on the outside of each side${of}, four bolts of ${ownUnits(handleBolt, units)} in holes ${ownUnits(handleDrill, units)} wide, ${holds ? 'cup heads inside, so that the other ramp passes, washers and nuts outside' : 'washers and nuts inside'}, ${place}, or knot a rope through two of these holes${hangs}.`
 }
 
+/** A flat is long and low: one grip at each of its corners. */
+const ropeStep = (of: string): string =>
+  `Knot four loops of rope${of} as grips, two on each side: each through two holes a hand's breadth apart, halfway up the side, midway between the two studs that are nearest to its end. Take them out before anybody rides.`
+
 /** What is put on for moving: rubber, grips, wheels. */
 const fitSteps = (book: Book, ramp: SolvedRamp): readonly string[] => {
   const { stock, several, show, screw: size } = book
@@ -104,6 +108,7 @@ const fitSteps = (book: Book, ramp: SolvedRamp): readonly string[] => {
   return [
     `Tack the rubber strip under the bottom edges of the sides${of}: it keeps the ramp from sliding.`,
     ...(own ? [gripStep(book, ramp, own, of)] : []),
+    ...(isCurved(ramp) ? [] : [ropeStep(of)]),
     ...(rolling && screw
       ? [
           `Screw the ${rolling.count} wheels${of} by their plates into timber ${rolling.timber}, in the cut of the back bottom corner, ${rolling.across.map(show).join(', ')} from the left: ${screw.count / rolling.count} screws${screw.length === null ? '' : ` of ${size('wheels', screw.length)}, ${screwHead('wheels')},`} each.`,

@@ -44,6 +44,8 @@ const screwRows = <R extends Row>({ show }: Book, sheets: readonly MarkedSheet<R
 
 export interface ScrewTable<R extends Row> {
   readonly sheets: readonly MarkedSheet<R>[]
+  /** sheets and screws, in words */
+  readonly takes: string
   readonly use: 'skin' | 'deck board'
   readonly into: (row: R) => string
 }
@@ -107,7 +109,7 @@ export const sheetWithScrews = <R extends Row>(
   const room = width * (1 - share) - between
   const narrow = tableOf(book, facts, room, true)
   if (first === undefined || others.length > 0 || narrow.laid.width > room)
-    return [at(width), ...steps(width), tableOf(book, facts, width, false)]
+    return [at(width), words(facts.takes, width), ...steps(width), tableOf(book, facts, width, false)]
   const told = words(
     several
       ? `Rows from the own lower edge of each sheet, in every row from its left edge: ${first}.`
@@ -115,7 +117,7 @@ export const sheetWithScrews = <R extends Row>(
     room,
   )
   const drawing = at(width * share)
-  const aside = [gap(5), told, narrow]
+  const aside = [words(facts.takes, room), told, narrow]
   const all = stack([...aside, gap(2), ...steps(room)])
   return all.height <= drawing.height + below
     ? [beside(drawing, all, width * share + between)]

@@ -13,7 +13,7 @@ import { bendView } from '../../views/acts/act-views.ts'
 import { sectionNumber } from '../../views/plan-view.ts'
 import { sheetView } from '../../views/sheet-view.ts'
 import { toeSection } from '../../views/toe-section.ts'
-import { type Block, caution, check, head, part, step, together, words } from '../block.ts'
+import { type Block, caution, check, head, part, step, together } from '../block.ts'
 import { type Book, leastShare, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
@@ -74,6 +74,7 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
         book,
         {
           sheets,
+          takes: takesWords(book, ramp, layer, sheets),
           use: 'skin',
           into: ({ on, stud }) =>
             on === 'between' || stud === null
@@ -100,6 +101,7 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
             book,
             {
               width: room,
+              unnamed: true,
               height: Math.max(
                 88 * Math.max(leastShare, book.share),
                 figuresRoom(rows.length + pieces.length * widths.length),
@@ -120,7 +122,22 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
 
 type SkinSheet = MarkedSheet<FixedRow>
 
-/** What it takes and how it is put on; of a bent one with a picture of that. */
+/** Its sheets and screws. */
+const takesWords = (
+  { show, fine, screw }: Book,
+  ramp: SolvedRamp,
+  layer: Layer,
+  sheets: readonly SkinSheet[],
+): string => {
+  const { sheet, length, rows } = layer
+  const size = `${show(length)} × ${show(ramp.width)}`
+  const gap = gapOf(layer)
+  const grain =
+    sheet.material === 'plywood' && isCurved(ramp) ? ', face grain along the width of the ramp' : ''
+  return `${wordList(sheets.map(({ mark }) => mark))}: ${fine(sheet.thickness)} ${sheet.material}, ${sheets.length === 1 ? `one sheet, ${size}` : `${sheets.length} sheets that cover ${size}${gap > 0 ? `, a gap of ${fine(gap)} left between them` : ''}`}${grain}; ${screwWords(rows, (long) => screw('skin', long))}, ${screwHead('skin')}.`
+}
+
+/** How it is put on; of a bent one with a picture of that. */
 const layerSteps = (
   book: Book,
   ramp: SolvedRamp,
@@ -128,15 +145,11 @@ const layerSteps = (
   sheets: readonly SkinSheet[],
   width: number,
 ): readonly Block[] => {
-  const { units, show, fine, screw } = book
-  const { sheet, length, rows, below } = layer
-  const name = `Layer ${layer.layer}`
-  const size = `${show(length)} × ${show(ramp.width)}`
+  const { units, fine } = book
+  const { length, below } = layer
   const marks = wordList(sheets.map(({ mark }) => mark))
   const curved = isCurved(ramp)
   const gap = gapOf(layer)
-  const takes = `For this: ${marks}; ${screwWords(rows, (length) => screw('skin', length))}, ${screwHead('skin')}.`
-  const first = `${name} is ${fine(sheet.thickness)} ${sheet.material}: ${sheets.length === 1 ? `one sheet, ${size}` : `${sheets.length} sheets that cover ${size}${gap > 0 ? `, a gap of ${fine(gap)} left between them` : ''}`}${sheet.material === 'plywood' && curved ? ', face grain along the width of the ramp' : ''}.`
   const lines = `${linesWords(book, layer, sheets, curved)} At each cross of the drawing drill ${ownUnits(pilotDrill, units)} before the screw.`
   const courses = layer.pieces.map(({ from }) => sheets.filter(({ up }) => up.from === from))
   const [lowest, ...higher] = courses.map((course) => wordList(course.map(({ mark }) => mark)))
@@ -148,9 +161,7 @@ const layerSteps = (
   const again = layer.layer > 1
   if (!isCurved(ramp))
     return [
-      words(takes, width),
       ...[
-        first,
         lines,
         `Lay ${one ? 'it' : lowest} flush with one end and both sides and screw it on at the crosses.`,
         ...next,
@@ -160,19 +171,16 @@ const layerSteps = (
   // told and shown with the first layer
   if (again)
     return [
-      words(takes, width),
-      ...[first, lines, `${toe}, and bend and screw it as layer 1.`, ...next].map((said, i) =>
+      ...[lines, `${toe}, and bend and screw it as layer 1.`, ...next].map((said, i) =>
         step(i + 1, said, width),
       ),
     ]
   return [
-    words(takes, width),
     stage(
       (ratio) => bendView(ramp, units, ratio, { below, length, name: one ? marks : 'it' }),
       { width: ramp.length, height: ramp.transition.heights.frame },
       (room) =>
         [
-          first,
           lines,
           `${toe}, and screw it on stud 1.`,
           'One presses its free end down, the other screws it stud by stud, the next one up the curve after the last.',
@@ -216,7 +224,7 @@ const linesWords = (
 }
 
 /** Room in height for so many figures beside a sheet, and what stands above and below it; mm. */
-const figuresRoom = (figures: number): number => Math.min(150, 4 * figures + 60)
+const figuresRoom = (figures: number): number => Math.min(150, 4 * figures + 44)
 
 /** What is left between sheets, mm; 0 where there is none. */
 const gapOf = ({ pieces, widths }: Layer): number =>
