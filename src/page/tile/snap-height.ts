@@ -10,10 +10,10 @@ import type { Coverage } from '../cover/coverage.ts'
 import { latticePitch } from '../cover/lattice.ts'
 
 /**
- * How far a snap line may lie from the middle of its row, a share of its height: as a rule, and where it would run along a line to be
- * sawn. The marks of the joints move with it.
+ * How far a snap line may lie from the middle of its row, a share of its height: as a rule, where it would lie on a screw, and where it
+ * would run along a line to be sawn. The marks of the joints move with it.
  */
-const snapOff = { usual: 0.08, most: 0.32 } as const
+const snapOff = { usual: 0.08, screwed: 0.16, most: 0.32 } as const
 
 /** Chalk this close to the panel's edge is hard to snap, mm. */
 const chalkRoom = 5
@@ -105,6 +105,7 @@ export const snapHeight = (
       }
     }
     tryAll(fits(snapOff.usual, level))
+    if (fewest >= screw.cost) tryAll(fits(snapOff.screwed, level))
     if (least > spacing) tryAll(fits(snapOff.most, level))
     // beside the panel, where the row reaches far beyond it
     if (found === undefined) tryAll(fits(snapOff.most, false))

@@ -10,7 +10,7 @@ import { type Path, polygonOf } from '../../geometry/path.ts'
 import { type Point, pointBetween, pointDistance, pointToward } from '../../geometry/point.ts'
 import type { PatternLabel } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
-import { clearUnder, type Occupancy, takenUnder } from '../room/occupancy.ts'
+import { clearUnder, type Occupancy } from '../room/occupancy.ts'
 import { on } from '../room/word-room.ts'
 import { isInCell, type Tile, tilePoint } from '../tile/tile.ts'
 import { isWithin, placesIn, type TimberBox, timberBox } from './timber-box.ts'
@@ -61,7 +61,7 @@ export const labelMarks = (
   const ends = dotsOf(label, timber, tile, room)
   for (const words of timber ? [label.words, label.shorter] : [label.words])
     for (const kinds of [on.never | on.cut | on.rather, on.never | on.cut]) {
-      const found = besideMarks(words, ends, timber ? kinds | on.timber : kinds, tile, room, wood)
+      const found = besideMarks(words, ends, timber, kinds, tile, room, wood)
       if (found.length > 0) return found
     }
   return []
@@ -131,11 +131,12 @@ const boxedMarks = (
 
 /**
  * Beside it on none of the kinds, level as the page is read, at the first place among the best: on the side that is kept, its line off
- * what is measured or read and across few other strokes.
+ * what is measured or read and, of a timber, across no other.
  */
 const besideMarks = (
   words: string,
   ends: readonly Point[],
+  timber: TimberBox | null,
   kinds: number,
   tile: Tile,
   room: Occupancy,
@@ -150,13 +151,13 @@ const besideMarks = (
         const direction = (k * Math.PI) / 8
         const middle = pointToward(end, direction, distance + half * Math.abs(Math.cos(direction)))
         const corners = boxAround(half + frameRoom, besideSize / 2 + frameRoom, middle, 0)
-        if (!isInCell(tile, corners, 0.5) || !clearUnder(room, corners, kinds)) continue
+        if (!isInCell(tile, corners, 0.5) || !clearUnder(room, corners, timber ? kinds | on.timber : kinds))
+          continue
         const near = corners
           .map((p, i) => pointBetween(p, corners[(i + 1) % 4]!, 0.5))
           .reduce((a, b) => (pointDistance(b, end) < pointDistance(a, end) ? b : a))
         if (!clearUnder(room, [end, near], on.cut)) continue
-        // its own edge is crossed by all lines, that of another timber by none
-        if (takenUnder(room, [end, near], on.rather) > ownEdge) continue
+        if (timber && !leavesClear(timber, end, near, room)) continue
         const faults = (clearUnder(room, [end, near], on.never) ? 0 : 3) + (corners.every(wood) ? 0 : 2)
         if (faults >= least) continue
         least = faults
@@ -167,8 +168,15 @@ const besideMarks = (
     : []
 }
 
-/** Squares of the room in which a line lies on the one edge that it crosses. */
-const ownEdge = 6
+/** Whether a line from within a timber crosses no other. */
+const leavesClear = (timber: TimberBox, end: Point, near: Point, room: Occupancy): boolean => {
+  const count = Math.ceil(pointDistance(end, near) / 2)
+  for (let k = 1; k < count; k++) {
+    const p = pointBetween(end, near, k / count)
+    if (!isWithin(timber, [p], -1)) return clearUnder(room, [p, near], on.timber)
+  }
+  return true
+}
 
 /** No more of the places for a dot than this are tried. */
 const mostDots = 6
