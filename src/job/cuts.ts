@@ -51,9 +51,17 @@ const pagesOf = (
   sheet: Laying['sheet'],
   fingerprint: Fingerprint,
 ) => {
-  const { title, units, ramps } = design
+  const { title, units, ramps, stock } = design
   const code = codePart(codedDesign(design), fingerprint)
-  return cutsPages(sheetWindow(sheet), { title, units, several: ramps.length > 1, sheets, boards, code })
+  return cutsPages(sheetWindow(sheet), {
+    title,
+    units,
+    stock,
+    several: ramps.length > 1,
+    sheets,
+    boards,
+    code,
+  })
 }
 
 /** A page for each panel, more where its tables are long; then the timber. */

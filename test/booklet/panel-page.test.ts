@@ -33,6 +33,7 @@ test.each(templates.flatMap((name) => (['letter', 'a4'] as const).map((paper) =>
     const pages = cutsPages(sheetWindow(usualLaying(paper).sheet), {
       title,
       units,
+      stock: design.stock,
       several,
       sheets: job.sheets,
       boards: job.boards,

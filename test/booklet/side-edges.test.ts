@@ -66,11 +66,14 @@ test('a saw stops where a piece that is not yet sawn out lies within 60 beyond t
           : [new Flatten.Point(at.x, end), new Flatten.Point(at.x, far)]
         return later.filter((other) => new Flatten.Segment(a, b).distanceTo(polygonOf(other))[0] < 4.9)
       })
-      const near = level ? ['left', 'right'] : ['lower', 'upper']
+      const ends = [Math.min(...along), Math.max(...along)].map((end) => Math.round(end))
+      expect(words, piece.part.mark).toContain(`, ${ends[0]} to ${ends[1]}, blade`)
       past.forEach((met, i) => {
-        const said = new RegExp(`STOP at its (?:\\w+ and )?${near[i]}`).test(words)
-        expect(said, `${piece.part.mark} ${words}`).toBe(met.length > 0)
-        if (said) stops++
+        const said = new RegExp(`(?:STOP|and) at ${ends[i]}, ([\\w ,]+?) lies? beyond`).exec(words)
+        expect(said !== null, `${piece.part.mark} ${words}`).toBe(met.length > 0)
+        if (!said) return
+        expect(said[1]!.split(/, | and /).sort()).toEqual(met.map(({ part }) => part.mark).sort())
+        stops++
       })
     }
   }

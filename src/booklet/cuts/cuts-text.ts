@@ -1,4 +1,4 @@
-import type { Design, Units } from '../../design/design.ts'
+import type { Design, Stock, Units } from '../../design/design.ts'
 import { wrapLine } from '../../length/words.ts'
 import { showLength } from '../../length.ts'
 import type { Panel, SheetPanels } from '../../stock/panel/panels.ts'
@@ -19,20 +19,20 @@ export const cutsText = (
   boards: readonly NumberedBoard[],
 ): string =>
   `${title}: what is sawn from which panel and timber (lengths in ${units === 'mm' ? 'mm' : 'inches; + is 1/32 more, – is 1/32 less'})\n\n` +
-  panelsText(sheets, stock.trim, ramps.length > 1, units) +
+  panelsText(sheets, stock, ramps.length > 1, units) +
   timberText(boards, ramps.length > 1, units)
 
 /** What is sawn from which panel, where each piece lies, and in which order, as plain text. */
-const panelsText = (sheets: readonly SheetPanels[], trim: number, several: boolean, units: Units): string => {
+const panelsText = (sheets: readonly SheetPanels[], stock: Stock, several: boolean, units: Units): string => {
   const panels = sheets.flatMap((own) => own.panels)
   const unsaid = sheets.some(({ usual }) => usual)
   return [
-    ...sheets.map((own) => sheetLine(own, trim, units)),
+    ...sheets.map((own) => sheetLine(own, stock.trim, units)),
     ...(unsaid ? wrapLine(usualNote(sheets, units), lineLength, 2) : []),
     '',
     ...wrapLine(
       'Each panel lies with its long side from left to right and the face up that is said. Measure from its left end and its ' +
-        `lower edge: to the toe corner of a side, where its bottom and front edges meet, or the same corner at its joint; to the lower left corner of what is square. ${stepsNote}`,
+        `lower edge: to the toe corner of a side, where its bottom and front edges meet, or the same corner at its joint; to the lower left corner of what is square. ${stepsNote(stock, units)}`,
       lineLength,
       0,
     ),
@@ -71,7 +71,7 @@ const panelText = (panel: Panel, count: number, several: boolean, units: Units):
     ...cutRows(panel, units).flatMap(({ number, words }, i) =>
       wrapLine(`  ${i === 0 ? 'saw ' : '    '}${number.padStart(2)}  ${words}`, lineLength, 10),
     ),
-    ...(rest ? [`  left  ${show(rest.x1 - rest.x0)} × ${show(rest.y1 - rest.y0)}`] : []),
+    ...(rest ? [`  rest  ${show(rest.x1 - rest.x0)} × ${show(rest.y1 - rest.y0)}`] : []),
     ...(note ? wrapLine(`  ${note}`, lineLength, 4) : []),
   ]
 }

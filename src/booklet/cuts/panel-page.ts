@@ -1,4 +1,4 @@
-import type { Units } from '../../design/design.ts'
+import type { Stock, Units } from '../../design/design.ts'
 import { draftStyle } from '../../drafting/line-types.ts'
 import { type LaidTable, layTable, tableFits, tableHeight, tableMarks } from '../../drafting/table.ts'
 import { titleBlock, titleBlockHeight } from '../../drafting/title-block.ts'
@@ -24,6 +24,7 @@ export interface PanelPagesFacts {
   /** several ramps: pieces are told with theirs */
   readonly several: boolean
   readonly sheets: readonly SheetPanels[]
+  readonly stock: Stock
 }
 
 /** A page that is drawn once its number is known: `3 of 8`. */
@@ -67,7 +68,7 @@ const contents = (
   // edge by edge the cuts of curved pieces are many: they stand beside the drawing
   const beside = panel.pieces.some(({ second }) => second !== null)
   const left = beside ? width * pictureShare - gap : width
-  const top = topOf(panel, count, page, units)
+  const top = topOf(panel, count, page, facts)
   const tables = tablesOf(panel, width, facts, beside)
   const foot = footOf(panel, count, width, facts)
   const tall = tableHeight(tables[0])
@@ -97,7 +98,7 @@ const contents = (
 const pictureShare = 0.6
 
 /** The panel's name, and how its drawing is read. */
-const topOf = (panel: Panel, count: number, { width, height }: Room, units: Units) => {
+const topOf = (panel: Panel, count: number, { width, height }: Room, { stock, units }: PanelPagesFacts) => {
   const head = paragraph({ x: 0, y: height }, `Panel ${panelName(panel, count, units)}`, {
     layer: 'note',
     width,
@@ -106,7 +107,7 @@ const topOf = (panel: Panel, count: number, { width, height }: Room, units: Unit
   })
   const sub =
     panel.number === 1
-      ? rulesMarks([...drawnNotes, lengthsNote(units)], head.bottom, width)
+      ? rulesMarks([...drawnNotes(stock, units), lengthsNote(units)], head.bottom, width)
       : paragraph({ x: 0, y: head.bottom }, `How it is read: page 1. ${lengthsNote(units)}`, {
           layer: 'note',
           width,
@@ -139,7 +140,8 @@ const rulesMarks = (rules: readonly string[], top: number, width: number) => {
     )
   const tall = (own: readonly string[]): number => top - column(0, own).bottom
   // as even as can be
-  const first = rules.findIndex((_, i) => tall(rules.slice(0, i + 1)) >= tall(rules.slice(i + 1))) + 1
+  const taller = rules.map((_, i) => Math.max(tall(rules.slice(0, i + 1)), tall(rules.slice(i + 1))))
+  const first = taller.indexOf(Math.min(...taller)) + 1
   const [left, right] = [column(0, rules.slice(0, first)), column(wide + 2 * gap, rules.slice(first))]
   return { marks: [...left.marks, ...right.marks], bottom: Math.min(left.bottom, right.bottom) }
 }

@@ -127,7 +127,7 @@ const restMarks = ({ rest }: Panel, ratio: number, units: Units): Drawing => {
   const [x, y] = [((rest.x0 + rest.x1) / 2) * ratio, ((rest.y0 + rest.y1) / 2) * ratio]
   const [wide, high] = [(rest.x1 - rest.x0) * ratio, (rest.y1 - rest.y0) * ratio]
   // numbers of cuts stand on its edges
-  const ways = [[`left: ${extent}`], ['left:', extent]].filter(
+  const ways = [[`rest: ${extent}`], ['rest:', extent]].filter(
     (lines) =>
       Math.max(...lines.map((line) => textWidth(line, size, 'regular'))) + besideWords <= wide &&
       (2 * lines.length + 1) * size < high,

@@ -1,6 +1,7 @@
-import type { Units } from '../../design/design.ts'
+import type { Stock, Units } from '../../design/design.ts'
 import { capital } from '../../length/capital.ts'
 import { wordList } from '../../length/word-list.ts'
+import { showLength } from '../../length.ts'
 import type { Panel, PanelPiece } from '../../stock/panel/panels.ts'
 import { sheetWords, sizeWords } from '../../stock/panel/sheet-words.ts'
 import { cutRows } from './cut-rows.ts'
@@ -18,20 +19,23 @@ export const panelName = (
     ...(clamped > 1 ? ['two clamped back to back'] : []),
   ].join(', ')
 
+/** Common practice, no source: a blade that has come through at the end of a cut runs so far past it on the upper face, mm. */
+const past = { mm: 60, in: 60.325 } as const
+
 /** How the order of cuts is to be read, how the saw is led, and how a face that shows is kept clean. */
-const cutsNotes = [
-  'Mark the straight cuts before the first is sawn, from the edges of the whole panel. Along: so far from the lower edge. Across: so far from the left end. From edge to edge, or from and to as said, through the part with the pieces named.',
-  'Circular saw: along a guide that is clamped on the piece, the blade beside the line on the side that is named. Jigsaw: on the WASTE side.',
-  'STOP: where the cut, seen from above, comes to the corner; a hand saw does the rest.',
-  'A saw tears the face that lies up. Where it shows: a fine blade, the line scored with a knife or taped over.',
-] as const
-export const stepsNote = cutsNotes.join(' ')
+const cutsNotes = ({ kerf }: Stock, units: Units): readonly string[] => [
+  'Mark the straight cuts first, from the edges of the whole panel; trace a curve before its piece is sawn. Along: so far from the lower edge; across: from the left end; from edge to edge, or from and to as said.',
+  `STOP: where the cut, seen from above, comes to the number; a hand saw does the rest. Elsewhere the blade may run on by ${showLength(past[units], units, { unit: true })}.`,
+  `Circular saw: along a guide clamped on the piece, the blade on the side that is named; the numbers leave it ${showLength(kerf, units, { decimals: 1 })}. Jigsaw: on the WASTE side.`,
+  'A saw tears the upper face: where that shows, a fine blade, the line scored or taped over.',
+]
+export const stepsNote = (stock: Stock, units: Units): string => cutsNotes(stock, units).join(' ')
 
 /** How a drawing of a panel is to be read, line by line. */
-export const drawnNotes: readonly string[] = [
+export const drawnNotes = (stock: Stock, units: Units): readonly string[] => [
   'The long side lies from left to right. The ringed corner of a piece is measured from the left end and from the lower edge; of a side it is where bottom and front edge, or joint, meet.',
   'As printed: as the taped pages lie. Mirrored: traced from a sawn side, turned over.',
-  ...cutsNotes,
+  ...cutsNotes(stock, units),
 ]
 
 /**
@@ -69,9 +73,15 @@ const edgeNote = ({ pieces, there }: Panel): string | null => {
   return alone ? "The panel's own left and lower edges are kept: turn its best corner there." : null
 }
 
+/** Its rules are not those of wood. */
+const steelNote = ({ sheet: { material } }: Panel): string | null =>
+  material === 'steel'
+    ? 'Steel: metal shears, or a jigsaw with a metal blade, gloves on and all of it clamped down; file every edge. Many who sell it shear it to size.'
+    : null
+
 /** What is to be known of a panel besides its pieces and cuts; null where there is nothing. */
 export const panelNoteOnPaper = (panel: Panel): string | null => {
-  const notes = [faceNote(panel.pieces), edgeNote(panel)].filter((note) => note !== null)
+  const notes = [faceNote(panel.pieces), edgeNote(panel), steelNote(panel)].filter((note) => note !== null)
   return notes.length === 0 ? null : notes.join(' ')
 }
 
@@ -79,6 +89,6 @@ export const panelNoteOnPaper = (panel: Panel): string | null => {
 export const panelNote = (panel: Panel): string | null => {
   const face = faceNote(panel.pieces)
   return face === null
-    ? edgeNote(panel)
+    ? panelNoteOnPaper(panel)
     : `${face} \`good-face: out\` in \`stock: panels\` keeps the better face out, whatever it takes.`
 }

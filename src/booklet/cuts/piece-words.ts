@@ -1,4 +1,5 @@
 import type { Units } from '../../design/design.ts'
+import { pathBounds } from '../../geometry/bounds.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
 import { isMirrored, type Panel, type PanelPiece } from '../../stock/panel/panels.ts'
@@ -37,10 +38,17 @@ const straight = 1e-3
 export const frontName = ({ piece }: PanelPiece['part']): 'toe' | 'joint' =>
   piece && !piece.toe ? 'joint' : 'toe'
 
-/** Which way a curved piece lies, and which face is up; nothing of one that is the same all round. */
+/** Which of its two lengths goes the way one rides: a sheet that is nearly square is easily laid turned. */
+const riddenWords = ({ part }: PanelPiece, units: Units): string => {
+  if (!['skin', 'deck-board', 'run-out'].includes(part.part)) return ''
+  const { x0, x1, y0, y1 } = pathBounds(part.outline)
+  return Math.abs(x1 - x0 - (y1 - y0)) < straight ? '' : `ridden along its ${showLength(y1 - y0, units)}`
+}
+
+/** Which way a piece lies, and which face of a curved one is up; nothing of one that is the same all round. */
 export const lieWords = (piece: PanelPiece, units: Units): string => {
   const { part, under, second, over, x, y } = piece
-  if (!second) return ''
+  if (!second) return riddenWords(piece, units)
   const [dx, dy] = [second.x - x, second.y - y]
   const level = Math.abs(dx) >= Math.abs(dy)
   const toe = level ? (dx > 0 ? 'left' : 'right') : dy > 0 ? 'below' : 'above'
@@ -70,6 +78,6 @@ export const stepWords = (step: SawStep, { size: [width, length], pieces }: Pane
   const rip = step.kind === 'rip'
   const whole = step.from < 1 && step.to > (rip ? length : width) - 1
   const side = rip ? (step.blade === 'past' ? 'above' : 'below') : step.blade === 'past' ? 'right' : 'left'
-  const part = whole ? '' : `, ${show(step.from)} to ${show(step.to)} (${wordList(step.marks)})`
+  const part = whole ? '' : `, ${show(step.from)} to ${show(step.to)}, the part with ${wordList(step.marks)}`
   return `${rip ? 'along' : 'across'} at ${show(step.at)}${part}, blade ${side}`
 }

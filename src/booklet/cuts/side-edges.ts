@@ -55,7 +55,7 @@ export const sideEdges = (piece: PanelPiece, panel: Panel, units: Units): readon
     ...own.map(({ name, segment }) => {
       const { side, inward } = bladeOf(segment, piece)
       return {
-        words: `${name}, ${placeWords(segment, units)}blade ${side}${stopWords(segment, others)}`,
+        words: `${name}, ${placeWords(segment, units)}blade ${side}${stopWords(segment, others, units)}`,
         at: pointBetween(segment.from, segment.to, 0.5),
         inward,
       }
@@ -108,7 +108,7 @@ const straightOf = ({ part, outline }: PanelPiece): readonly Straight[] => {
         ['top line', level && Math.abs(from.y - y1) < slack],
         ['front edge', upright && low && Math.abs(from.x - front) < slack],
         ['back edge', upright && Math.abs(from.x - (front === x0 ? x1 : x0)) < slack],
-        ['cut of the back corner', !level && !upright && low],
+        ['slanting edge at the back', !level && !upright && low],
       ]
       const rank = known.findIndex(([, fits]) => fits)
       return rank < 0 ? null : { name: known[rank]![0], segment: on[i]!, rank: order[rank]! }
@@ -129,12 +129,13 @@ const cutBefore = ({ from, to }: Segment, { part }: PanelPiece, { steps }: Panel
   return at < 0 ? null : at + 1
 }
 
-/** How far from the lower edge or the left end an edge runs; of one that leans, how far it goes either way. */
+/** How far from the lower edge or the left end an edge runs, and from where to where; of one that leans, how far it goes either way. */
 const placeWords = ({ from, to }: Segment, units: Units): string => {
   const [dx, dy] = [Math.abs(to.x - from.x), Math.abs(to.y - from.y)]
   const show = (mm: number): string => showLength(mm, units)
-  if (dy < slack) return `along at ${show(from.y)}, `
-  if (dx < slack) return `across at ${show(from.x)}, `
+  const span = (a: number, b: number): string => `${show(Math.min(a, b))} to ${show(Math.max(a, b))}`
+  if (dy < slack) return `along at ${show(from.y)}, ${span(from.x, to.x)}, `
+  if (dx < slack) return `across at ${show(from.x)}, ${span(from.y, to.y)}, `
   return `${show(dx)} along and ${show(dy)} up, `
 }
 
@@ -155,9 +156,11 @@ const bladeOf = ({ from, to }: Segment, piece: PanelPiece): { side: string; inwa
   return { side: side ?? 'outside its line', inward }
 }
 
-/** At which of its ends a saw must not run on, and what lies there. */
-const stopWords = ({ from, to }: Segment, others: readonly PanelPiece[]): string => {
-  const level = Math.abs(to.x - from.x) >= Math.abs(to.y - from.y)
+/** Where a saw must not run on, and what lies beyond. */
+const stopWords = ({ from, to }: Segment, others: readonly PanelPiece[], units: Units): string => {
+  const [dx, dy] = [Math.abs(to.x - from.x), Math.abs(to.y - from.y)]
+  const level = dx >= dy
+  const leans = dx > slack && dy > slack
   const ends = [
     { at: to, before: from },
     { at: from, before: to },
@@ -167,11 +170,14 @@ const stopWords = ({ from, to }: Segment, others: readonly PanelPiece[]): string
       past.some((far) => pathDistance(outline, pointToward(at, angle, far)) < practice.near / 2),
     )
     const name = level ? (at.x > before.x ? 'right' : 'left') : at.y > before.y ? 'upper' : 'lower'
-    return met.length === 0 ? [] : [{ name, marks: met.map(markWords) }]
+    const place = leans ? `its ${name} end` : showLength(level ? at.x : at.y, units)
+    return met.length === 0 ? [] : [{ place, marks: met.map(markWords) }]
   })
   if (ends.length === 0) return ''
-  const marks = [...new Set(ends.flatMap((end) => end.marks))]
-  return `; STOP at its ${ends.map(({ name }) => name).join(' and ')} end${ends.length > 1 ? 's' : ''} (${wordList(marks)})`
+  const said = ends.map(
+    ({ place, marks }) => `at ${place}, ${wordList(marks)} ${marks.length > 1 ? 'lie' : 'lies'} beyond`,
+  )
+  return `; STOP ${said.join(', and ')}`
 }
 /** Looked at beyond an end, mm. */
 const past = Array.from({ length: 13 }, (_, i) => (i * practice.past) / 12)

@@ -94,7 +94,7 @@ const boardLine = (
     { x: 0, y: top },
     `Board ${number}: ${boardWords(board, units)}. ${cuts
       .map(({ part }) => `${part.mark} ${partWords(part, several, units)}`)
-      .join('; ')}${board.left >= 1 ? `; left ${showLength(board.left, units)}` : ''}`,
+      .join('; ')}${board.left >= 1 ? `; rest ${showLength(board.left, units)}` : ''}`,
     { layer: 'note', width, size },
   )
 

@@ -20,7 +20,7 @@ export const timberText = (boards: readonly NumberedBoard[], several: boolean, u
           cuts
             .map(({ part, length }) => `${part.mark} ${show(length)} (${partWords(part, several, units)})`)
             .join(', ') +
-          (board.left >= 1 ? `; left ${show(board.left)}` : ''),
+          (board.left >= 1 ? `; rest ${show(board.left)}` : ''),
         lineLength,
         4,
       ),

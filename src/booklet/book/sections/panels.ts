@@ -25,7 +25,7 @@ import type { Book } from '../book.ts'
 
 /** Each panel with what is sawn from it, and in which order. */
 export const panelBlocks = (book: Book): readonly Block[] => {
-  const { width, sheets } = book
+  const { width, sheets, units } = book
   const panels = sheets.flatMap((own) => own.panels)
   if (panels.length === 0) return []
   return [
@@ -33,7 +33,7 @@ export const panelBlocks = (book: Book): readonly Block[] => {
     {
       ...stack([
         part('Panels', width),
-        ...drawnNotes.map((note) => words(note, width)),
+        ...drawnNotes(book.design.stock, units).map((note) => words(note, width)),
         ...grainWords(book).map((said) => check(said, width)),
       ]),
       withNext: true,
@@ -109,7 +109,7 @@ const tablesOf = ({ units, several }: Book, panel: Panel, width: number): readon
         ],
         rows: pieces.map((piece) => {
           const [mark, what, extent, left, below] = pieceCells(piece, several, units)
-          const lies = piece.second === null ? [] : [lieWords(piece, units)]
+          const lies = [lieWords(piece, units)].filter((said) => said !== '')
           return [mark, [what, extent, ...lies].join('; '), left, below]
         }),
       },
