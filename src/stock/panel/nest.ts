@@ -1,7 +1,7 @@
 import { doubleArea } from '../../geometry/polygon/outer-polygon.ts'
 import { same } from '../../ramp/check/offer.ts'
 import { inOwnCorner, onFactoryEdges } from './factory-edges.ts'
-import { type Attempt, areaOf, type Packing, type PanelKind, pack, type Ways } from './pack.ts'
+import { type Attempt, areaOf, type Packing, type PanelKind, pack, packWithin, type Ways } from './pack.ts'
 import { pairing } from './pairing.ts'
 import { type Piece, reachOf, waysOf } from './piece.ts'
 import type { Saw } from './saw.ts'
@@ -100,7 +100,12 @@ const bestOf = (
   let best = before
   for (const attempt of attempts) {
     if (best && isLeast(best, bound)) break
-    const packing = pack(ways, saw, attempt)
+    // where the best has lost a piece, one that loses none may take more
+    const open = !best || best.score[0]! > 0
+    const packing = open
+      ? pack(ways, saw, attempt)
+      : packWithin(ways, saw, attempt, { bought: best!.score[1]!, down: best!.score[2]! })
+    if (!packing) continue
     const score = scoreOf(packing, ways, area)
     if (!best || isLess(score, best.score)) best = { attempt, packing, score }
   }

@@ -1,3 +1,4 @@
+import { same } from '../../ramp/check/offer.ts'
 import { type Board, type Laid, layNext, onTape, type Rule } from './lay.ts'
 import type { Saw } from './saw.ts'
 import type { Shape } from './shape.ts'
@@ -44,6 +45,14 @@ export interface Attempt {
   readonly openings: readonly (readonly Place[])[]
 }
 
+/** What a packing must come to at least to be of use. */
+export interface Bound {
+  /** area that is bought, mm² */
+  readonly bought: number
+  /** good faces that lie down, where as much is bought */
+  readonly down: number
+}
+
 interface Open {
   readonly kind: PanelKind
   readonly board: Board
@@ -53,30 +62,44 @@ interface Open {
 }
 
 /** One after another, each on the first panel that has room for it, else on a new one. */
-export const pack = (
+export const pack = (pieces: readonly Ways[], saw: Pick<Saw, 'trim' | 'step'>, attempt: Attempt): Packing =>
+  packWithin(pieces, saw, attempt, { bought: Number.POSITIVE_INFINITY, down: Number.POSITIVE_INFINITY })!
+
+/** The same; null as soon as it is worse than the bound. */
+export const packWithin = (
   pieces: readonly Ways[],
   { trim, step }: Pick<Saw, 'trim' | 'step'>,
   { order, rule, faces, kinds, openings }: Attempt,
-): Packing => {
+  most: Bound,
+): Packing | null => {
+  let [bought, down] = [0, 0]
   const boards: Open[] = []
+  const turned = (piece: number, shape: Shape): void => {
+    if (shape.over && !pieces[piece]!.up().includes(shape)) down++
+  }
   const open = (kind: PanelKind, places: readonly Place[]): void => {
     const board = { length: kind.length, width: kind.width, trim }
     boards.push({ kind, board, places: [...places], full: new Set() })
+    if (kind.count === null) bought += areaOf(kind)
+    for (const { piece, shape } of places) turned(piece, shape)
   }
   const spent = (kind: PanelKind): number => boards.filter((one) => one.kind === kind).length
   // the one that couples were laid for
-  const [bought] = kinds.filter(({ count }) => count === null).sort((a, b) => areaOf(b) - areaOf(a))
-  if (bought) for (const places of openings) open(bought, places)
+  const [largest] = kinds.filter(({ count }) => count === null).sort((a, b) => areaOf(b) - areaOf(a))
+  if (largest) for (const places of openings) open(largest, places)
   const together = new Set(openings.flat().map(({ piece }) => piece))
   const lost: number[] = []
   for (const piece of order) {
+    if (bought > most.bought + same || (bought > most.bought - same && down > most.down)) return null
     if (together.has(piece)) continue
     const shapes = pieces[piece]![faces]()
     const joins = boards.some(({ board, places, full }) => {
       if (full.has(shapes)) return false
       const place = layNext(board, places, shapes, rule)
-      if (place) places.push({ ...onTape(board, places, place, step), piece })
-      else full.add(shapes)
+      if (place) {
+        places.push({ ...onTape(board, places, place, step), piece })
+        turned(piece, place.shape)
+      } else full.add(shapes)
       return place !== null
     })
     if (joins) continue

@@ -34,7 +34,9 @@ interface Way {
 /** Steps of the search: degrees, and parts of the length. */
 const degrees = 3
 const strides = 40
-/** So many of the best are made better, down to these steps. */
+/** Where pieces lie level or upright the length is looked through in so many times as many steps; so many of the best are moved to their best, and so many of those turned too. */
+const [finer, movedWays, turnedWays] = [4, 12, 2]
+/** So many of the best askew are made better, down to these steps. */
 const kept = 4
 const [leastAngle, leastMove] = [0.01, 0.02]
 /** Widths this near are the same, mm. */
@@ -60,20 +62,23 @@ export const pairFit = (
     if (own.width > length) return Number.POSITIVE_INFINITY
     return widthOf(own, turnedOf(second.fine, turnOf(way), way.over, kerf), way.dx, length)
   }
-  const straight = waysAt([0, 90], first, second, kerf, length, overs)
-  let found = best(straight.slice(0, 2), measure, length, enough)
+  const straight = waysAt([0, 90], first, second, kerf, length, overs, finer * strides)
+    .slice(0, movedWays)
+    .map((way) => movedBest(way, first, second, kerf, length))
+    .sort(byWidth)
+  let found = best(straight.slice(0, turnedWays), measure, length, enough)
   if (found && found.width <= enough) return placed(first, second, kerf, found)
   const tilts = Array.from({ length: 180 / degrees }, (_, i) => i * degrees).filter(
     (angle) => angle % 90 !== 0,
   )
-  const coarse = waysAt(tilts, first, second, kerf, length, overs).slice(0, kept)
+  const coarse = waysAt(tilts, first, second, kerf, length, overs, strides).slice(0, kept)
   const hopeful = coarse.filter(({ width }) => width <= enough + hopeless)
   const tilted = best(hopeful, measure, length, enough)
   if (tilted && (!found || tilted.width < found.width - 0.5)) found = tilted
   return found && placed(first, second, kerf, found)
 }
 
-/** Where the second lies best beside the first for each way to turn both, coarsely; the narrowest first. */
+/** Where the second lies best beside the first for each way to turn both, coarsely; the narrowest first. In more steps every place that is better than its neighbours. */
 const waysAt = (
   angles: readonly number[],
   first: Blank,
@@ -81,6 +86,7 @@ const waysAt = (
   kerf: number,
   length: number,
   overs: readonly boolean[],
+  steps: number,
 ): readonly Way[] => {
   const ways: Way[] = []
   for (const angle of angles) {
@@ -93,19 +99,41 @@ const waysAt = (
           if (other.width > length) continue
           // from both left ends flush beyond either end, as far as the length allows
           const [from, to] = [own.width - length, length - other.width]
-          let way: Way | null = null
-          for (let i = 0; i <= strides; i++) {
-            const dx = from + ((to - from) * i) / strides
-            const width = widthOf(own, other, dx, length)
-            // ways that are alike but for the last bits of a sum: the first, on every machine
-            if (width < (way?.width ?? Number.POSITIVE_INFINITY) - alike)
-              way = { angle, over, mirrored, ended, dx, width }
+          const at = (i: number): Way => {
+            const dx = from + ((to - from) * i) / steps
+            return { angle, over, mirrored, ended, dx, width: widthOf(own, other, dx, length) }
           }
-          if (way) ways.push(way)
+          const row = Array.from({ length: steps + 1 }, (_, i) => at(i))
+          // ways that are alike but for the last bits of a sum: the first, on every machine
+          const lows = row.filter(
+            ({ width }, i) =>
+              Number.isFinite(width) &&
+              width < (row[i - 1]?.width ?? Number.POSITIVE_INFINITY) - alike &&
+              width <= (row[i + 1]?.width ?? Number.POSITIVE_INFINITY) + alike,
+          )
+          if (steps > strides) ways.push(...lows)
+          else if (lows.length > 0)
+            ways.push(lows.reduce((least, way) => (way.width < least.width - alike ? way : least)))
         }
   }
-  const rank = ({ width }: Way): number => Math.round(width / alike)
-  return ways.sort((a, b) => rank(a) - rank(b) || a.angle - b.angle)
+  return ways.sort(byWidth)
+}
+
+const byWidth = (a: Way, b: Way): number =>
+  Math.round(a.width / alike) - Math.round(b.width / alike) || a.angle - b.angle
+
+/** The same way where the second lies best along the first, by small moves: shapes are turned once for all. */
+const movedBest = (way: Way, first: Blank, second: Blank, kerf: number, length: number): Way => {
+  const own = turnedOf(first.fine, way.angle, false, kerf)
+  const other = turnedOf(second.fine, turnOf(way), way.over, kerf)
+  const at = (dx: number): Way => ({ ...way, dx, width: widthOf(own, other, dx, length) })
+  let best = at(way.dx)
+  for (let move = length / strides / 2; move > leastMove; move /= 2)
+    for (const by of [-move, move]) {
+      const next = at(best.dx + by)
+      if (next.width < best.width - alike) best = next
+    }
+  return best
 }
 
 const best = (

@@ -70,10 +70,12 @@ const slowWidth = (path: Path, kerf: number, length: number, angles: readonly nu
   return least
 }
 
+const sidesOf200 = sides(200)
+
 describe('two sides in a strip', () => {
   test('take no more than side by side, and no more than one turned end for end, for 200 pairs', () => {
     let better = 0
-    for (const path of sides(200)) {
+    for (const path of sidesOf200) {
       const { x0, y0, x1, y1 } = pathBounds(path)
       const [long, high] = [x1 - x0, y1 - y0]
       const length = 2430
@@ -90,6 +92,17 @@ describe('two sides in a strip', () => {
       if (fit.width <= 0.98 * least) better++
     }
     expect(better).toBeGreaterThan(100)
+  })
+
+  test('end for end lie as well as at any millimetre of the length, also where they nearly lie beside each other', () => {
+    // these lie best between two steps along the length
+    for (const i of [47, 121, 153, 193, 197]) {
+      const path = sidesOf200[i]!
+      const blank = blankOf(path)
+      const slow = slowWidth(path, 0, 2430, [0])
+      const fit = pairFit(blank, blank, 0, 2430, [false, true], slow)!
+      expect(fit.width).toBeLessThanOrEqual(slow + 0.5)
+    }
   })
 
   test('lie within 2 % of a slow search over every millimetre', () => {
