@@ -3,7 +3,7 @@ import { textCorners } from '../drawing/text-box.ts'
 import { type Affine, affineApply, affineIdentity, affineThen } from '../geometry/affine.ts'
 import { type Box, boxGrow, boxOverlaps, boxUnion, pointsBounds } from '../geometry/bounds.ts'
 import type { Convex } from '../geometry/clip.ts'
-import { convexOverlap } from '../geometry/overlap.ts'
+import { convexApart } from '../geometry/overlap.ts'
 import { type Path, pathSegments, segmentsPath } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import { pathSample } from '../geometry/sample.ts'
@@ -87,7 +87,7 @@ export const isClear = (clearance: Clearance, note: Drawing, inside: Box | null 
     const around = boxGrow(own.box, air)
     if (
       clearance.words.some(
-        (other) => boxOverlaps(around, other.box) && convexOverlap(own.corners, other.corners) > -air,
+        (other) => boxOverlaps(around, other.box) && !convexApart(own.corners, other.corners, -air),
       )
     )
       return false
@@ -127,7 +127,7 @@ const lineMeets = ({ points }: Polyline, { corners, box }: Words): boolean => {
     const [p, q] = [points[i - 1]!, points[i]!]
     if (Math.max(p.x, q.x) < box.x0 - air || Math.min(p.x, q.x) > box.x1 + air) continue
     if (Math.max(p.y, q.y) < box.y0 - air || Math.min(p.y, q.y) > box.y1 + air) continue
-    if (convexOverlap([p, q], corners) > -air) return true
+    if (!convexApart([p, q], corners, -air)) return true
   }
   return false
 }

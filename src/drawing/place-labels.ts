@@ -1,7 +1,7 @@
 import { affineIdentity } from '../geometry/affine.ts'
 import type { Box } from '../geometry/bounds.ts'
 import { boxCorners, type Convex, convexContains, pathClip } from '../geometry/clip.ts'
-import { convexOverlap } from '../geometry/overlap.ts'
+import { convexApart } from '../geometry/overlap.ts'
 import type { Path } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import type { Drawing } from './drawing.ts'
@@ -35,7 +35,7 @@ export const placeLabels = (
       const { leader } = place
       if (
         box.every((p) => convexContains(room, p)) &&
-        taken.every((other) => convexOverlap(box, other) <= 0) &&
+        taken.every((other) => convexApart(box, other, 0)) &&
         [...lines, ...leaders, ...(leader ? [leader] : [])].every(
           (path) => pathClip(path, box).length === 0,
         ) &&

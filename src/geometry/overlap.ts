@@ -4,12 +4,16 @@ import type { Convex } from './clip.ts'
 export const convexOverlap = (a: Convex, b: Convex): number =>
   Math.min(overlapAcross(a, b), overlapAcross(b, a))
 
-/** The least of it square to an edge of `a`. */
-const overlapAcross = (a: Convex, b: Convex): number => {
+/** Whether they do no deeper than so much, mm: quicker asked than how deep. */
+export const convexApart = (a: Convex, b: Convex, most: number): boolean =>
+  overlapAcross(a, b, most) <= most || overlapAcross(b, a, most) <= most
+
+/** The least of it square to an edge of `a`, or what comes first of no more than `enough`. */
+const overlapAcross = (a: Convex, b: Convex, enough = Number.NEGATIVE_INFINITY): number => {
   let least = Number.POSITIVE_INFINITY
   for (let i = 0; i < a.length; i++) {
     const from = a[i]!
-    const to = a[(i + 1) % a.length]!
+    const to = a[i + 1 === a.length ? 0 : i + 1]!
     const x = to.x - from.x
     const y = to.y - from.y
     const size = Math.hypot(x, y)
@@ -17,6 +21,7 @@ const overlapAcross = (a: Convex, b: Convex): number => {
     const own = reach(a, -y, x)
     const other = reach(b, -y, x)
     least = Math.min(least, own.high / size - other.low / size, other.high / size - own.low / size)
+    if (least <= enough) return least
   }
   return least
 }

@@ -29,9 +29,21 @@ const compiled = (): Script | null => {
   }
 }
 
+/**
+ * V8 optimises a function after so few runs that in a process as short as ours much of it is thrown away again. Its flag by the Node
+ * that has it: another one would complain.
+ */
+const later = '--invocation-count-for-turbofan=10000'
+const patience: Readonly<Record<string, string>> = {
+  20: '--interrupt-budget=1000000',
+  22: later,
+  24: later,
+  26: later,
+}
+
 const script = compiled()
-// V8 of Node 20 optimises a function after so few runs that much of it is thrown away again; later ones wait by themselves
-if (process.versions.node.startsWith('20.')) setFlagsFromString('--interrupt-budget=1000000')
+const flag = patience[process.versions.node.split('.', 1)[0]!]
+if (flag) setFlagsFromString(flag)
 const load = createRequire(file)
 if (script === null) {
   // Node 22 and later keep what they compile of a file from run to run, if they are asked before it is loaded

@@ -1,6 +1,6 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
 import { boxCorners } from '../../geometry/clip.ts'
-import { convexOverlap } from '../../geometry/overlap.ts'
+import { convexApart } from '../../geometry/overlap.ts'
 import type { Point } from '../../geometry/point.ts'
 import { same } from '../check/offer.ts'
 import type { SolvedCoping } from '../side/coping.ts'
@@ -105,7 +105,7 @@ export const apart = (a: Timber, b: Timber): boolean => {
   return dx * dx + dy * dy > reach * reach || cornersApart(timberCorners(a), timberCorners(b))
 }
 
-export const cornersApart = (a: readonly Point[], b: readonly Point[]): boolean => convexOverlap(a, b) <= same
+export const cornersApart = (a: readonly Point[], b: readonly Point[]): boolean => convexApart(a, b, same)
 
 /** What the notch takes of a panel so high, as a box. */
 export const notchBox = ({ centre, outside }: SolvedCoping, height: number): readonly Point[] => {
