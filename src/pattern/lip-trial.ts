@@ -122,7 +122,7 @@ const trialParts = (ramp: SolvedQuarter, coping: SolvedCoping, piece: Box, units
   ]
   const laid = skin.filter(({ length }) => length > 0)
   const layerWords = laid.map(
-    ({ layer, sheet }, i) => `${i === 0 ? 'layer ' : ''}${layer}: ${show(sheet.thickness)}`,
+    ({ layer, sheet }, i) => `${i === 0 ? 'layer ' : ''}${layer}, ${show(sheet.thickness)} ${units}`,
   )
   const labels = [
     wasteLabels(coping.centre, r),
@@ -170,7 +170,7 @@ const trialSteps = (
           )}. Take a larger scrap, and the rest from the side's own pages.`,
         ]
       : []),
-    ...(layers.length > 0 ? [`Skin from the studs outward: ${layers.join(', ')} ${units}.`] : []),
+    ...(layers.length > 0 ? [`Skin from the studs outward: ${layers.join('; ')}.`] : []),
     `Too proud or too low: change ${given} in your design file (the text that you wrote) and plot again, before the first side is cut.`,
   ]
 }

@@ -91,8 +91,9 @@ export const takeStock = (
 const overallSize = (ramp: SolvedRamp, units: Design['units']): OverallSize => {
   const size = rampSize(ramp)!
   const [long, wide, high] = size.standing
+  // both are told from the toe corner
   const front = isCurved(ramp) ? runOutFront(ramp.design, ramp.transition, units) : 0
-  return { ramp: ramp.name, ...size, withRunOut: front > 0 ? [long + front, wide, high] : null }
+  return { ramp: ramp.name, ...size, withRunOut: front > 0 ? [long - size.before + front, wide, high] : null }
 }
 
 const withCost = ({ lines, cost }: ReturnType<typeof costLines>): Pick<StockTaking, 'list' | 'cost'> => ({

@@ -54,15 +54,15 @@ test('the lowest toe takes a whole first stud, a step less does not, and leaves 
   expect(seen).toBe(8)
 })
 
-test('with its run-out a ramp is as long as it stands, what the sheet bridges and what lies flat', () => {
+test('with its run-out a ramp is as long as it stands, what the sheet bridges along the floor and what lies flat', () => {
   const design = designOf(templateText('quarter-mm'))
   const { size, ramps } = figuresRecord(design, figuresJob(design))
   const [{ standing, withRunOut }] = size!.ramps as unknown as [
     { readonly standing: readonly number[]; readonly withRunOut: readonly number[] },
   ]
   const { radius, toeAngle } = ramps[0]!.transition!
-  // the face runs level under the centre, R sin(a) before the toe; 75 mm of the sheet lie on the floor
-  assertNear(withRunOut[0]! - standing[0]!, radius.frame * Math.sin((toeAngle * Math.PI) / 180) + 75, 1e-9)
+  // the ridden face ends where the ramp does, and runs level under its own centre; 75 mm of the sheet lie on the floor
+  assertNear(withRunOut[0]! - standing[0]!, radius.surface * Math.sin((toeAngle * Math.PI) / 180) + 75, 1e-9)
   expect(withRunOut.slice(1)).toEqual(standing.slice(1))
 })
 

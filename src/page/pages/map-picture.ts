@@ -3,6 +3,7 @@ import { dimension } from '../../drafting/dimension/dimension.ts'
 import { draftStyle, lineTypes } from '../../drafting/line-types.ts'
 import { cross } from '../../drawing/cross.ts'
 import { type Drawing, group, stroke } from '../../drawing/drawing.ts'
+import { textCorners } from '../../drawing/text-box.ts'
 import {
   type Affine,
   affineApply,
@@ -12,7 +13,9 @@ import {
   affineTranslate,
 } from '../../geometry/affine.ts'
 import { type Box, boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
+import { pathClip } from '../../geometry/clip.ts'
 import { type Path, pathOf, polygonOf } from '../../geometry/path.ts'
+import { pathMap } from '../../geometry/path-map.ts'
 import type { Point } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import { showLength } from '../../length.ts'
@@ -116,7 +119,7 @@ export const mapPicture = (
   return {
     marks: [
       group(map, [
-        ...brokenStrokes(quiet, wordZones([...names, ...numbers]), map),
+        ...brokenStrokes(quiet, wordZones(struckBy([...names, ...numbers], quiet, map)), map),
         ...[pattern.outline, ...joints].map((path) => stroke('note', path, { width: 0.6 })),
       ]),
       ...numbers,
@@ -126,6 +129,16 @@ export const mapPicture = (
     ],
     height: room.bottom + height,
   }
+}
+
+/** The words that a line runs through: round these it breaks off. */
+const struckBy = (words: Drawing, lines: Drawing, map: Affine): Drawing => {
+  const paths = lines.flatMap((mark) => (mark.kind === 'stroke' ? [pathMap(mark.path, map)] : []))
+  return words.filter(
+    (mark) =>
+      mark.kind === 'text' &&
+      paths.some((path) => pathClip(path, textCorners(mark, affineIdentity)).length > 0),
+  )
 }
 
 /** Where dimensions run out from the panel: names keep off them. */

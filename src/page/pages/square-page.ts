@@ -64,7 +64,7 @@ export const squarePage = (
   const words = (down: number): readonly (readonly [string, ParagraphStyle])[] => [
     [squareWords(printer), { ...style, size: letters.word, face: 'bold' }],
     [
-      `Measure both sides of this square with a steel rule, middle of line to middle of line, never from a tape's hook: each must be ${sideWords}.`,
+      `Measure both sides of this square with a steel rule, middle of line to middle of line, never from a tape's hook: each must be ${sideWords}${units === 'in' ? '; + is 1/32 more' : ''}.`,
       style,
     ],
     [
@@ -145,6 +145,9 @@ export const squarePage = (
       ...blanks(at, side),
       ...(units === 'in' && side === squareSide ? inchSquare(corner) : []),
       ...(combs ? combWords({ x: corner.x, y: corner.y - 5.3 }, window.x1 - corner.x) : []),
+      text('datum', { x: rulerFrom.x - 2.4, y: rulerFrom.y - 2.4 - letters.small }, letters.small, '0', {
+        align: 'right',
+      }),
       ...longRuler(rulerFrom, across, false, units),
       ...longRuler(rulerFrom, down, true, units),
     ],

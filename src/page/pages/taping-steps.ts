@@ -80,7 +80,7 @@ const taping = ({ units, pattern, tiles }: TapingFacts, level: 'upper' | 'lower'
         ]
       : lies.length > 1
         ? [
-            `These join no page before them; so far along the lines their left arrowheads lie from that of page ${first.number}: ${alone.map(({ number }, i) => `page ${number} ${lies[i]}`).join(', ')} ${units}.`,
+            `These join no page before them; so far along the lines their left arrowheads lie from that of page ${first.number}: ${alone.map(({ number }, i) => `page ${number}: ${lies[i]}`).join(', ')} ${units}.`,
           ]
         : []),
     ...(hasHoles(pattern, tiles)

@@ -47,7 +47,8 @@ export const missingScrews = (
     places: `Set them out, back from the front edge × up from the bottom edge: ${missing
       .map(
         ({ called, timber, places }) =>
-          `${called} ${timber} ${places.map(({ x, y }) => `${show(x)} × ${show(y)}`).join(', ')}`,
+          // neither a name nor a pair is broken over lines
+          `${called}\u00a0${timber}: ${places.map(({ x, y }) => `${show(x)}\u00a0×\u00a0${show(y)}`).join(', ')}`,
       )
       .join('; ')}.`,
   }

@@ -11,6 +11,8 @@ export type Size = readonly [number, number, number]
 export interface RampSize {
   /** as it stands: skin, board and pipe in it */
   readonly standing: Size
+  /** how far of that length the skin stands before the toe corner, mm */
+  readonly before: number
   /** on one of its sides, as it goes through a narrow door */
   readonly carried: Size
   /** width and height of the least door it passes pushed straight through, on its feet and on edge */
@@ -26,10 +28,12 @@ export const rampSize = (ramp: Ramp): RampSize | null => {
   if (!points) return null
   const xs = points.map(({ x }) => x)
   const ys = points.map(({ y }) => y)
-  const long = Math.max(...xs) - Math.min(...xs)
+  const before = -Math.min(...xs)
+  const long = Math.max(...xs) + before
   const high = Math.max(...ys)
   return {
     standing: [long, ramp.width, high],
+    before,
     carried: [long, high, ramp.width],
     doors: { flat: [ramp.width, high], edge: [leastWidth(convexHull(points)), ramp.width] },
   }

@@ -227,7 +227,7 @@ describe.each(templates)('the map of %s', (name) => {
           const places = screws.filter((p) => !rings.some((q) => Math.hypot(p.x - q.x, p.y - q.y) < 0.1))
           const units = /units: in/.test(templateText(name)) ? 'in' : 'mm'
           const lengths = [
-            ...(told ?? '').matchAll(/(?:(?:stud|timber) \d+ |, )([\d /.+–]+) × ([\d /.+–]+)/g),
+            ...(told ?? '').matchAll(/(?:(?:stud|timber) \d+: |, )([\d /.+–]+) × ([\d /.+–]+)/g),
           ].map((match) => match.slice(1).map((one) => lengthOf(one.trim(), units)))
           expect(lengths.length, paper).toBe(places.length)
           for (const { x, y } of places)
