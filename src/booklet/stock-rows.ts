@@ -49,9 +49,17 @@ const wheelWords = (
   )
 }
 
+/** What must be out of the way for that. */
+const withoutWords = (names: readonly string[], storings: StockTaking['storings']): string => {
+  const shut = storings.filter(({ ramp, low }) => names.includes(ramp) && low.timber.startsWith('leave out'))
+  return shut.length === 0
+    ? ''
+    : `, without the timber in the back bottom corner of ${wordList(shut.map(({ outer }) => outer))}`
+}
+
 /** What is bought of timber, and the whole of several ramps. */
 export const stockLines = (
-  { timber, weight, floor, sets }: StockTaking,
+  { timber, weight, floor, sets, storings }: StockTaking,
   { units, ramps, space }: Design,
 ): readonly string[] => {
   const show = (mm: number): string => showLength(mm, units)
@@ -67,7 +75,7 @@ export const stockLines = (
     ...(ramps.length > 1 ? [`all ramps weigh ${massRange(weight.ramps, units)}`] : []),
     ...stored.map(
       ({ ramps: names, size: [l, w, h] }) =>
-        `put away, ${wordList(names)} take ${show(l)} × ${show(w)}, ${show(h)} high`,
+        `put away, ${wordList(names)} take ${show(l)} × ${show(w)}, ${show(h)} high${withoutWords(names, storings)}`,
     ),
     ...(floor && space
       ? [

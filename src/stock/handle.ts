@@ -31,6 +31,12 @@ export const handleBolts = ({ x, y }: Point): readonly Point[] =>
     [-1, 1].map((up) => ({ x: x + along * boltsFromMiddle.along, y: y + up * boltsFromMiddle.up })),
   )
 
+/** Of what holds a grip: a rope's two lie level with its middle. */
+export const gripHoles = (middle: Point, grip: 'handle' | 'rope'): readonly Point[] =>
+  grip === 'handle'
+    ? handleBolts(middle)
+    : [-1, 1].map((way) => ({ x: middle.x + way * boltsFromMiddle.along, y: middle.y }))
+
 /** From a handle's middle to the corners of the room that it takes. */
 const [roomAlong, roomUp] = [handleSize.length / 2 + edgeRoom, handleSize.height / 2 + edgeRoom]
 

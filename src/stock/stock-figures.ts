@@ -2,6 +2,7 @@ import type { Mass } from '../design/densities.ts'
 import type { Design } from '../design/design.ts'
 import type { Point } from '../geometry/point.ts'
 import type { Part } from '../ramp/storing/body.ts'
+import { gripHoles } from './handle.ts'
 import type { Cost } from './list/cost.ts'
 import type { CostedLine } from './list/line.ts'
 import type { StockTaking } from './stock.ts'
@@ -53,10 +54,11 @@ export const stockFigures = (stock: StockTaking | null, design: Design) => ({
       stored,
     })) ?? null,
   wheels:
-    stock?.moving.map(({ ramp, balance, handle, rolling }) => ({
+    stock?.moving.map(({ ramp, balance, handle, grip, rolling }) => ({
       ramp,
       balance: pair(balance),
       handle: handle && pair(handle),
+      holes: handle ? gripHoles(handle, grip).map(pair) : [],
       rolling: rolling && {
         diameter: rolling.diameter,
         height: rolling.height,

@@ -168,6 +168,8 @@ type Figures = ReturnType<typeof figuresRecord>
 /** What a builder checks on the wood, by closed forms from the figures: chord of the curve that is sawn and its rise, diagonals. */
 const checksOf = ({ ramps }: Figures): readonly number[] =>
   ramps.flatMap(({ transition, heights, length, coping }) => {
+    // both diagonals of a flat's side
+    if (!transition && heights && length !== null) return [Math.hypot(length, heights.frame!)]
     if (!transition || !heights || length === null) return []
     const { centre, radius, toeAngle, lipAngle, run } = transition
     const toe = centre[1]! - radius.frame * Math.cos((toeAngle * Math.PI) / 180)
@@ -181,6 +183,14 @@ const checksOf = ({ ramps }: Figures): readonly number[] =>
       Math.hypot(length, heights.frame! - toe),
       ...notchOf(coping, { centre, radius, run, frame: heights.frame!, length }),
     ]
+  })
+
+/** Of a back corner that is cut at 45°: along the bottom edge to it, and the cut itself, by its leg in the design. */
+const cornersOf = ({ ramps }: Design, record: Figures): readonly number[] =>
+  ramps.flatMap((ramp, i) => {
+    const { length } = record.ramps[i]!
+    if (ramp.kind !== 'quarter' || ramp.chamfer === 0 || length === null) return []
+    return [length - ramp.chamfer, Math.hypot(ramp.chamfer, ramp.chamfer)]
   })
 
 /** From below the centre to where the circle meets the notch, radians: at its floor's height, or so far from the pipe's middle (law of cosines). */
@@ -249,6 +259,7 @@ describe('the numbers of the booklet', () => {
         ...numbersOf(record),
         ...numbersOf(other),
         ...checksOf(record),
+        ...cornersOf(other, record),
         ...numbersOf(panels),
         ...sawn,
       ].flatMap((value) => [

@@ -50,12 +50,12 @@ interface Filling {
 }
 
 /** Of a page that is free so far a further section takes its share, unless no drawing of it has room there. */
-const roomy = 0.25
+const roomy = 0.2
 /** Up to the end of a section's first drawing: a block so high, mm. */
 const drawing = 40
 
 /** Of a section of words so many blocks at least stand with its head. */
-const leastSteps = 4
+const leastSteps = 3
 
 /** Heights of a section's first blocks, to its first drawing or table. */
 const firstOf = (blocks: readonly Block[]): number => {

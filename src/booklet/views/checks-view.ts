@@ -26,9 +26,10 @@ const asides = (on: Point, i: number): readonly Drawing[] =>
 
 export const checkLetters = 'abcdefghij'
 
-/** From where to where each check of the sawn side goes, in the order of the table: chord of the sawn curve, its middle rise, height, length, both diagonals; of a notch from the back edge, from the bottom edge, along its floor. mm of the ramp */
+/** From where to where each check of the sawn side goes, in the order of the table: chord of the sawn curve, its middle rise, height, length, both diagonals; of a notch from the back edge, from the bottom edge, along its floor; the cut of the back corner. mm of the ramp */
 const checkLines = (ramp: SolvedQuarter): readonly (readonly [Point, Point])[] => {
   const { length, transition, coping } = ramp
+  const { chamfer } = ramp.design
   const { curve, toe, heights } = transition
   const back = { x: length, y: heights.frame }
   const end = curve.point(ramp.side.curveEnd)
@@ -44,7 +45,7 @@ const checkLines = (ramp: SolvedQuarter): readonly (readonly [Point, Point])[] =
     ],
     [
       { x: 0, y: level },
-      { x: length, y: level },
+      { x: length - chamfer, y: level },
     ],
     [{ x: 0, y: 0 }, back],
     [toe, back],
@@ -60,6 +61,14 @@ const checkLines = (ramp: SolvedQuarter): readonly (readonly [Point, Point])[] =
           ],
           ...(coping.seat === 'square' ? [[end, wall] as const] : []),
         ] as const)
+      : []),
+    ...(chamfer > 0
+      ? [
+          [
+            { x: length - chamfer, y: 0 },
+            { x: length, y: chamfer },
+          ] as const,
+        ]
       : []),
   ]
 }

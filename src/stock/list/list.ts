@@ -134,7 +134,7 @@ const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bou
       ? [
           {
             ...word('handles'),
-            what: 'handles, or rope through two holes',
+            what: `handles up to ${ownUnits('160 × 40 mm (6 1/4 × 1 1/2 in)', units)}, or rope through two holes`,
             count: 2 * gripped('handle'),
             unit: 'piece',
             note: 'one on each side',

@@ -47,7 +47,16 @@ export const ownedLines = (
           ),
         ]
       : []),
-    ...(piped ? [owned('tools', 'hacksaw, round file', 'ends of the pipe')] : []),
+    ...(piped
+      ? [
+          owned('tools', 'hacksaw, round file', 'ends of the pipe'),
+          owned(
+            'tools',
+            `wood bit ${ownUnits(pilotDrill, units)}, ${ownUnits('150 mm (6 in)', units)} long, and a long driver bit`,
+            'through the pipe, whose near hole passes no chuck',
+          ),
+        ]
+      : []),
     ...(steel
       ? [owned('tools', 'metal blade for the jigsaw', 'run-out sheet; or let the shop shear it')]
       : []),

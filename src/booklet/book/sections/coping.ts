@@ -9,7 +9,7 @@ import { screwHead } from '../../../stock/list/screw-sort.ts'
 import { lipSection } from '../../views/lip-section.ts'
 import { pipeView } from '../../views/pipe-view.ts'
 import { sectionNumber } from '../../views/plan-view.ts'
-import { type Block, caution, check, head, part, step, words } from '../block.ts'
+import { type Block, caution, check, head, named, part, step, words } from '../block.ts'
 import { type Book, leastShare, ofRamp, screwsOf } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
@@ -43,12 +43,15 @@ const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
       { width, height: 130 },
       { width: 230, height: 165 },
     ),
-    figure(
-      ofRamp(book, 'The pipe from above, its holes from the left end', ramp),
-      (ratio) => pipeView(pipe, own.outside, units, ratio),
-      book,
-      { width, height: 55 * Math.max(leastShare, book.share) },
-      { width: pipe.length, height: own.outside },
+    named(
+      `pipe ${ramp.name}`,
+      figure(
+        ofRamp(book, 'The pipe from above, its holes from the left end', ramp),
+        (ratio) => pipeView(pipe, own.outside, units, ratio),
+        book,
+        { width, height: 55 * Math.max(leastShare, book.share) },
+        { width: pipe.length, height: own.outside },
+      ),
     ),
     words(
       `For this: the pipe; ${pipe.holes.length} screws${screw?.length ? ` of ${book.screw('pipe', screw.length)}, ${screwHead('pipe')}` : ''}.`,
@@ -61,7 +64,7 @@ const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
       `Punch and drill at ${pipe.holes.map(show).join(', ')} from its left end: ${ownUnits(pipeDrills.near, units)} in the near wall only, ${ownUnits(pipeDrills.far, units)} in the far wall. ${apartWords(book, ramp)}${plastic ? ' A plastic pipe moves with the heat: make slots of all small holes but the middle one.' : ''}`,
     ),
     next(
-      `Lay it in the notches, the large holes up. Drill ${ownUnits(pilotDrill, units)} as deep as the screw, straight down through each small hole, into ${woodWords(book, ramp)} Then drive one screw down through it, ${pipe.holes.length} in all. Its head sits inside, on the far wall; the large holes stay open. File what a hand can feel.`,
+      `Lay it in the notches, the large holes up. Drill ${ownUnits(pilotDrill, units)} with the long bit, as deep as the screw, straight down through each small hole, into ${woodWords(book, ramp)} Then drive one screw down through it, ${pipe.holes.length} in all. Its head sits inside, on the far wall; the large holes stay open. File what a hand can feel.`,
     ),
     check(`The pipe stands ${revealWords(own, ramp.design, fine)}.`, width),
     caution(

@@ -31,9 +31,7 @@ export const cutting = (book: Book): Section => {
     ramp: quarters.find(({ name }) => name === pattern.ramp)!,
   }))
   const said = [
-    ...own.flatMap(({ ramp, pattern }, i) =>
-      i === 0 ? sideSteps(book, ramp, pattern) : againSteps(book, ramp, own[0]!.ramp, pattern),
-    ),
+    ...orderedSides(book, own),
     ...straightSteps(book),
     ...solved.ramps.flatMap((ramp) => (ramp.splices.length > 0 ? joinSteps(book, ramp) : [])),
     ...quarters.flatMap((ramp) => metalSteps(book, ramp)),
@@ -64,39 +62,44 @@ export const cutting = (book: Book): Section => {
   }
 }
 
+/** How the side that lies as the pages do is made, and those that are traced from it. */
+interface SideSteps {
+  readonly first: readonly string[]
+  readonly copies: readonly string[]
+}
+
 /** The sides of one outline: taped, traced, sawn, checked, and copied. */
-const sideSteps = (book: Book, ramp: SolvedQuarter, pattern: Pattern): readonly string[] => {
+const sideSteps = (book: Book, ramp: SolvedQuarter, pattern: Pattern): SideSteps => {
   const { several } = book
   const [, ...others] = pattern.serves
   const [first, ...rest] = laidSides(book, ramp)
   const spliced = ramp.splices.length > 0
   const own = spliced || !first ? 'the first side' : first.piece.part.mark
-  return [
-    `Tape the pages of the side${several ? ` of ${ramp.name}` : ''} in the order of their numbers and check the distances on their map. ${
-      spliced || !first
-        ? `Lay them on the place of each of its pieces ${pieceNames(ramp)} in turn: each is traced with its joint.`
-        : pagesLie(first)
-    }`,
-    `Trace the curve, the edges and the marks of ${own}. Go over the curve once along a thin batten that is bent to it: no bump.`,
-    ...(ramp.coping?.seat === 'square'
-      ? [
-          'Drill a hole in the inner corner of the notch, wide enough for the blade of the jigsaw. Then saw into it from both sides.',
-        ]
-      : []),
-    `Saw ${own} edge by edge in the order of its panel, beside the line on the WASTE side; STOP where the order says so. A fine blade, and the line scored with a knife or taped over, keep the upper face from tearing. Smooth down to the middle of the line. Ease no edge yet.`,
-    `Check ${own} by the table${onPage(`checks ${ramp.name}`)}, and lay the pages back on its edge.`,
-    `${(spliced || !first ? ['Turn it over for the other side and trace it, so that both outside faces come outside.'] : copied(first, rest)).join(' ')} Saw, clamp all together and smooth their edges as one.`.trimStart(),
-    ...(others.length > 0 ? [`The same pages serve ${others.join('; ')}.`] : []),
-  ]
+  return {
+    first: [
+      `Tape the pages of the side${several ? ` of ${ramp.name}` : ''} in the order of their numbers and check the distances on their map. ${
+        spliced || !first
+          ? `Lay them on the place of each of its pieces ${pieceNames(ramp)} in turn: each is traced with its joint.`
+          : pagesLie(first)
+      }`,
+      `Trace the curve, the edges and the marks of ${own}. Go over the curve once along a thin batten that is bent to it: no bump.`,
+      ...(ramp.coping?.seat === 'square'
+        ? [
+            'Drill a hole in the inner corner of the notch, wide enough for the blade of the jigsaw. Then saw into it from both sides.',
+          ]
+        : []),
+      `Saw ${own} edge by edge in the order of its panel, beside the line on the WASTE side; STOP where the order says so. A fine blade, and the line scored with a knife or taped over, keep the upper face from tearing. Smooth down to the middle of the line. Ease no edge yet.`,
+      `Check ${own} by the table${onPage(`checks ${ramp.name}`)}, and lay the pages back on its edge.`,
+    ],
+    copies: [
+      `${(spliced || !first ? ['Turn it over for the other side and trace it, so that both outside faces come outside.'] : copied(first, rest)).join(' ')} Saw, clamp all together and smooth their edges as one.`.trimStart(),
+      ...(others.length > 0 ? [`The same pages serve ${others.join('; ')}.`] : []),
+    ],
+  }
 }
 
 /** The same for another ramp, what differs alone. */
-const againSteps = (
-  book: Book,
-  ramp: SolvedQuarter,
-  before: SolvedQuarter,
-  pattern: Pattern,
-): readonly string[] => {
+const againSteps = (book: Book, ramp: SolvedQuarter, before: SolvedQuarter, pattern: Pattern): SideSteps => {
   const [first, ...rest] = laidSides(book, ramp)
   const [, ...others] = pattern.serves
   if (
@@ -106,17 +109,47 @@ const againSteps = (
     ramp.coping?.seat !== before.coping?.seat
   )
     return sideSteps(book, ramp, pattern)
-  return [
-    `The same with ${ramp.name}: tape its pages in their order and check their distances. ${pagesLie(first)} Trace, drill, saw and check ${first.piece.part.mark} as before, by its own table${onPage(`checks ${ramp.name}`)}.`,
-    `${copied(first, rest).join(' ')} Saw, clamp all together and smooth their edges as one.`.trimStart(),
-    ...(others.length > 0 ? [`The same pages serve ${others.join('; ')}.`] : []),
-  ]
+  return {
+    first: [
+      `The same with ${ramp.name}: tape its pages in their order and check their distances. ${pagesLie(first)} Trace, drill, saw and check ${first.piece.part.mark} as before, by its own table${onPage(`checks ${ramp.name}`)}.`,
+    ],
+    copies: [
+      `${copied(first, rest).join(' ')} Saw, clamp all together and smooth their edges as one.`.trimStart(),
+      ...(others.length > 0 ? [`The same pages serve ${others.join('; ')}.`] : []),
+    ],
+  }
+}
+
+/** The first side of each ramp and what is traced from it, in the order in which the panels say their cuts. */
+const orderedSides = (
+  book: Book,
+  own: readonly { readonly ramp: SolvedQuarter; readonly pattern: Pattern }[],
+): readonly string[] => {
+  const turnOf = ({ piece }: ReturnType<typeof laidSides>[number]): number =>
+    book.sheets
+      .flatMap(({ panels }) => panels)
+      .flatMap(({ steps }) => steps)
+      .findIndex((one) => one.kind === 'out' && one.mark === piece.part.mark)
+  const sorted = own
+    .map((one) => ({ ...one, turns: laidSides(book, one.ramp).map(turnOf) }))
+    .sort((a, b) => (a.turns[0] ?? 0) - (b.turns[0] ?? 0))
+  return sorted
+    .flatMap(({ ramp, pattern, turns: [turn = 0, ...later] }, i) => {
+      const { first, copies } =
+        i === 0 ? sideSteps(book, ramp, pattern) : againSteps(book, ramp, sorted[0]!.ramp, pattern)
+      return [
+        { turn, said: first },
+        { turn: Math.max(turn, ...later.slice(0, 1)), said: copies },
+      ]
+    })
+    .sort((a, b) => a.turn - b.turn)
+    .flatMap(({ said }) => said)
 }
 
 const straightSteps = ({ solved, show, fine }: Book): readonly string[] =>
   straightOf(solved.ramps).map(
     ({ name, design, length, heights }) =>
-      `${name}: saw ${design.sides.count} sides ${show(length)} × ${fine(heights.frame)}, straight cuts with a guide.`,
+      `${name}: saw ${design.sides.count} sides ${show(length)} × ${fine(heights.frame)}, straight cuts with a guide. Both diagonals of each are ${fine(Math.hypot(length, heights.frame))}.`,
   )
 
 /** The pipe, and a run-out of steel. */
@@ -125,7 +158,7 @@ const metalSteps = (book: Book, ramp: SolvedQuarter): readonly string[] => {
   const of = several ? ` of ${ramp.name}` : ''
   const { runOut } = ramp.design
   return [
-    ...(ramp.pipe ? [pipeWords(book, ramp.pipe, of)] : []),
+    ...(ramp.pipe ? [pipeWords(book, ramp, ramp.pipe, of)] : []),
     ...(runOut.kind === 'sheet' && runOut.sheet.material === 'steel'
       ? [
           `Saw the run-out${of} with a metal blade in the jigsaw, or let the shop shear it: ${show(runOutLength(ramp.transition, units))} × ${show(ramp.width)}. File every edge round.`,
@@ -147,12 +180,12 @@ const paintSteps = ({ stock }: Book): readonly string[] =>
     : []
 
 /** How the pipe is sawn to length, in pieces where no stock is long enough. */
-const pipeWords = ({ show }: Book, { length, pieces }: Pipe, of: string): string =>
+const pipeWords = ({ show }: Book, ramp: SolvedQuarter, { length, pieces }: Pipe, of: string): string =>
   `Saw the pipe${of} square with a hacksaw: ${
     pieces.length > 1
       ? `${pieces.length} pieces of ${pieces.map((one) => show(one.length)).join(', ')}, ${show(length)} together`
       : `${show(length)} long`
-  }. File its ends inside and out. Its holes are drawn in the part Coping${onPage('coping')}.`
+  }. File its ends inside and out. Its holes are drawn in the part Coping${onPage(`pipe ${ramp.name}`)}.`
 
 /** One side with its measures, and the table that they are written in; then what is laid on each other. */
 const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
@@ -232,6 +265,7 @@ const tolerances = { mm: ['1', '2'], in: ['1/32', '1/16'] } as const
 const sideChecks = (ramp: SolvedQuarter): readonly (readonly [said: string, mm: number])[] => {
   const { transition, coping, side, length } = ramp
   const { curve, toe } = transition
+  const { chamfer } = ramp.design
   const notch = coping && notchSizes(transition, coping, length)
   const round = notch?.floor === null
   return [
@@ -241,7 +275,9 @@ const sideChecks = (ramp: SolvedQuarter): readonly (readonly [said: string, mm: 
     ],
     ['from the middle of that line square to the curve', middleRise(curve, side.curveEnd)],
     ['bottom edge to top line', side.height],
-    ['front edge to back edge', side.length],
+    chamfer > 0
+      ? ['along the bottom edge, to where the back corner is cut', side.length - chamfer]
+      : ['front edge to back edge', side.length],
     ['front bottom corner to back top corner', Math.hypot(side.length, side.height)],
     ['TOE to back top corner', Math.hypot(side.length, side.height - toe.y)],
     ...(notch
@@ -251,5 +287,6 @@ const sideChecks = (ramp: SolvedQuarter): readonly (readonly [said: string, mm: 
           ...(notch.floor === null ? [] : [["along the notch's floor, wall to curve", notch.floor] as const]),
         ] as const)
       : []),
+    ...(chamfer > 0 ? [['along the cut of the back corner', chamfer * Math.SQRT2] as const] : []),
   ]
 }

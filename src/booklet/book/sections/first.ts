@@ -29,7 +29,7 @@ export const first = (book: Book): Section => {
     )
     for (const { coping } of piped.slice(0, 1))
       next(
-        `Saw the lip trial in any scrap as thick as the sides, or in what is left of the panel they come from${onPage('panel 1')}: before the first side. Lay in the pipe (${fine(coping!.outside)}) and scraps of skin and deck board. Run a hand and a wheel over it: the pipe stands ${fine(coping!.up)} above the deck board and ${fine(coping!.out)} out of the ridden face. What does not feel right is laid out anew now, not after the first side.`,
+        `The trial cut, in no panel yet: saw the lip trial in any scrap as thick as the sides, or in what is to be left of the panel they come from${sidePage(book)}. Lay in the pipe (${fine(coping!.outside)}) and scraps of skin and deck board. Run a hand and a wheel over it: the pipe stands ${fine(coping!.up)} above the deck board and ${fine(coping!.out)} out of the ridden face. What does not feel right is laid out anew now, not after the first side.`,
       )
     next(
       'Measure both diagonals of each panel that a side is sawn from: equal diagonals make a square panel.',
@@ -70,6 +70,14 @@ export const first = (book: Book): Section => {
       ),
     ],
   }
+}
+
+/** The page of the panel that the sides with a curve come from. */
+const sidePage = ({ sheets }: Book): string => {
+  const panel = sheets
+    .flatMap(({ panels }) => panels)
+    .find(({ pieces }) => pieces.some(({ part: { part: of }, second }) => of === 'side' && second !== null))
+  return panel ? onPage(`panel ${panel.number}`) : ''
 }
 
 /** Every sheet, timber and pipe with its size in the design, and blanks. */

@@ -140,12 +140,19 @@ const deckWords = (book: Book, ramp: SolvedRamp, i: number, held: string): strin
     timber.role === 'pipe'
       ? ", its top level with the notch's floor"
       : timber.role === 'back'
-        ? ', on the floor'
+        ? `, on the floor${outFor(book, ramp)}`
         : timber.role === 'wheels'
           ? ''
           : ", its top level with the side's top"
   return `Screw ${timberName(book, ramp, ramp.studs.length + i)}, ${liesWords(timber)}, its middle ${show(timber.x)} behind the toe${lies}, ${held}.`
 }
+
+/** Of the timber that stands in the way of a ramp that is kept inside. */
+const outFor = ({ stock }: Book, ramp: SolvedRamp): string =>
+  stock.storings
+    .filter(({ outer, low, stored }) => outer === ramp.name && stored && low.timber.startsWith('leave out'))
+    .map(({ ramp: name }) => ` (it is taken out while ${name} is kept inside: no glue, heads left bare)`)
+    .join('')
 
 /** So many at most, as even as can be. */
 const chunks = (all: readonly number[]): readonly (readonly number[])[] => {

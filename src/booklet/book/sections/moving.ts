@@ -1,7 +1,10 @@
 import { isCurved } from '../../../design/kind-traits.ts'
+import type { Point } from '../../../geometry/point.ts'
 import { capital } from '../../../length/capital.ts'
 import { ownUnits } from '../../../length/own-units.ts'
+import { wordList } from '../../../length/word-list.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
+import { gripHoles } from '../../../stock/handle.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
 import type { Moving } from '../../../stock/moving.ts'
 import { stockLines, stockRows } from '../../stock-rows.ts'
@@ -31,8 +34,17 @@ export const moving = (book: Book): Section => {
         .slice(1)
         .map((line) => words(`${capital(line)}.`, width)),
       ...solved.ramps.flatMap((ramp) => fitBlocks(book, ramp, next)),
+      ...storeSteps(book).map((said) => next(said)),
       next('Measure the doors, and the corners between them, before the day.'),
-      ...solved.ramps.flatMap((ramp) => checksOf(book, ramp, ['stores-inside', 'stores', 'slide', 'stored'])),
+      ...solved.ramps.flatMap((ramp) =>
+        checksOf(book, ramp, [
+          ...(goesIn(book, ramp) ? [] : ['stores-fit']),
+          'stores-inside',
+          'stores',
+          'slide',
+          'stored',
+        ]),
+      ),
       next(
         `${sheeted ? 'Take the run-out off first. ' : ''}Lift at the sides, never at the skin or the pipe. Walk it on its back edge only over boards.`,
       ),
@@ -45,6 +57,26 @@ export const moving = (book: Book): Section => {
     ],
   }
 }
+
+/** Whether a step tells how it goes in whole. */
+const goesIn = ({ stock }: Book, { name }: SolvedRamp): boolean =>
+  stock.storings.some(
+    ({ ramp, slid, stored }) => ramp === name && stored && slid.some(({ out }) => out <= 0.5),
+  )
+
+/** How a ramp comes into the one that it is kept in. */
+const storeSteps = ({ stock, solved, show }: Book): readonly string[] =>
+  stock.storings.flatMap(({ ramp, outer, slid, low, stored }) => {
+    const own = solved.ramps.find(({ name }) => name === outer)
+    if (!stored || !own || !isCurved(own)) return []
+    const best = slid.reduce((a, b) => (b.out < a.out ? b : a))
+    const back = own.deckTimbers.findIndex(({ role }) => role === 'back')
+    const timber = `timber ${own.studs.length + back + 1} of ${outer}, on the floor at its back`
+    const way = low.timber === 'lift over' ? `lift it over ${timber}` : `take out ${timber}, first`
+    return [
+      `Put ${ramp} into ${outer}: ${back >= 0 && low.timber !== 'none' ? `${way}. Push it in` : 'push it in'} from the back, level on the floor, ${best.way.replace('-', ' ')}, until its foremost edge is ${show(Math.max(0, best.front))} behind the toe of ${outer}${best.out > 0.5 ? `: ${show(best.out)} of it stay outside` : ', all of it inside'}.${back >= 0 && low.timber.startsWith('leave out') ? ` Screw the timber in again once ${ramp} is out; its screws come from the outsides, so leave their heads bare.` : ''}`,
+    ]
+  })
 
 /** Of a handle, and the holes for them; common practice, no source. */
 const [handleBolt, handleDrill] = ['M6 (1/4 in)', '7 mm (5/16 in)'] as const
@@ -86,11 +118,13 @@ const gripStep = (
   if (!handle)
     return `Carry it by the lower edges of its sides${of}: no handle has room clear of edges and timbers.`
   const holds = solved.ramps.some(({ design: { storesInside } }) => storesInside?.ramp === ramp.name)
-  const place = `its middle ${show(handle.x)} behind the toe and ${show(handle.y)} up, where no hole meets a timber`
+  const holes = gripHoles(handle, grip)
+  const each = (of: (p: Point) => number): string => wordList([...new Set(holes.map((p) => show(of(p))))])
+  const place = `its middle ${show(handle.x)} behind the toe and ${show(handle.y)} up, the holes ${each(({ x }) => x)} behind the toe, ${each(({ y }) => y)} up: there none meets a timber, and a handle up to ${ownUnits('160 × 40 mm (6 1/4 × 1 1/2 in)', units)} has room`
   const hangs =
     handle.y < balance.y ? '. Its weight lies higher: a hand on the upper edge keeps it upright' : ''
   return grip === 'rope'
-    ? `Knot a loop of rope through two holes in each side${of}, a hand's breadth to either side of its place, ${place}${hangs}. Take it out before it is stored: nothing may stand out of these sides.`
+    ? `Knot a loop of rope through two holes in each side${of}, ${place.replace(/, and a handle.*$/, '')}${hangs}. Take it out before it is stored: nothing may stand out of these sides.`
     : `Bolt a handle on the outside of each side${of}, four bolts of ${ownUnits(handleBolt, units)} in holes ${ownUnits(handleDrill, units)} wide, ${holds ? 'cup heads inside, so that the other ramp passes, washers and nuts outside' : 'washers and nuts inside'}, ${place}, or knot a rope through two of these holes${hangs}.`
 }
 

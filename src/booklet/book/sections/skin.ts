@@ -167,7 +167,12 @@ const layerSteps = (
         ...next,
       ].map((said, i) => step(i + 1, said, width)),
     ]
-  const toe = `Lay ${one ? 'its toe end' : `the toe end of ${lowest}`} ${layer.layer === 1 ? "flush with the top of the sides' front edge" : `flush with that of layer ${layer.layer - 1}, square to the curve`}, its side edges flush with the outsides`
+  // its end stays clear of the pipe
+  const piped =
+    ramp.coping && one
+      ? `; the pipe laid in the notch, its upper end stays ${ownUnits(pipeGap, units)} off it`
+      : ''
+  const toe = `Lay ${one ? 'its toe end' : `the toe end of ${lowest}`} ${layer.layer === 1 ? "flush with the top of the sides' front edge" : `flush with that of layer ${layer.layer - 1}, square to the curve`}, its side edges flush with the outsides${piped}`
   // told and shown with the first layer
   if (again)
     return [
@@ -190,6 +195,9 @@ const layerSteps = (
     ),
   ]
 }
+
+/** Between a sheet and the pipe, as `skinGap` says it. */
+const pipeGap = '2 mm (1/16 in)'
 
 /** Where the stud lines are drawn on the bench: on each sheet from its own lower edge. */
 const linesWords = (

@@ -9,7 +9,7 @@ import { type Point, pointToward } from '../../../geometry/point.ts'
 import type { Units } from '../../../length.ts'
 import { timberCorners } from '../../../ramp/frame/timber.ts'
 import type { SolvedQuarter, SolvedRamp } from '../../../ramp/ramp.ts'
-import { boltsFromMiddle, handleBolts, handleSize } from '../../../stock/handle.ts'
+import { gripHoles, handleSize } from '../../../stock/handle.ts'
 import type { Moving } from '../../../stock/moving.ts'
 import { frameCurve, profileOf } from '../profile.ts'
 import { scaled, type View, viewOf, viewStyle } from '../view.ts'
@@ -134,13 +134,9 @@ const gripMarks = ({ handle, grip }: Moving, ratio: number): Drawing => {
   if (!handle) return []
   const { x, y } = scaled(handle, ratio)
   const [dx, dy] = [(handleSize.length / 2) * ratio, (handleSize.height / 2) * ratio]
-  const holes =
-    grip === 'rope'
-      ? [-1, 1].map((way) => ({ x: handle.x + way * boltsFromMiddle.along, y: handle.y }))
-      : handleBolts(handle)
   return [
     ...(grip === 'handle' ? [stroke(layer, rectangle(x - dx, y - dy, x + dx, y + dy), lines.thin)] : []),
-    ...holes.map((hole) => stroke(layer, circle(scaled(hole, ratio), 0.4), lines.thin)),
+    ...gripHoles(handle, grip).map((hole) => stroke(layer, circle(scaled(hole, ratio), 0.4), lines.thin)),
     ...cross(layer, { x, y }, 2.4, lines.thin),
   ]
 }
