@@ -29,7 +29,15 @@ import { pointNames } from '../tile/point-names.ts'
 import { rulerMarks } from '../tile/rulers.ts'
 import { spliceWords } from '../tile/splice-words.ts'
 import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
-import { jointBlocks, jointMarks, jointWords, jointZones, signZones, snapMarks } from '../tile/tile-joints.ts'
+import {
+  bandZones,
+  jointBlocks,
+  jointMarks,
+  jointWords,
+  jointZones,
+  signZones,
+  snapMarks,
+} from '../tile/tile-joints.ts'
 import { type TitleFacts, titleBlock, titleSize } from '../tile/title-block.ts'
 import { scaleFigure } from '../tile/vernier.ts'
 import { bandPen } from '../tile/waste-band.ts'
@@ -51,6 +59,9 @@ export interface TileFacts extends Omit<TitleFacts, 'timbers'> {
 
 /** What is set freely keeps this far off all else, mm. */
 const clear = 1.5
+
+/** Round the names of timbers, mm. */
+const nameAir = 1.4
 
 /** All that one tile shows, in ideal page mm. */
 export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
@@ -90,6 +101,9 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     if (i < timbers && !shown.includes(i)) return []
     const marks = labelMarks(label, pattern.markPaths[i]!, tile, room, wood)
     keepOff(room, marks, on.never)
+    // words and signs that come later stand clear of a name
+    for (const mark of marks)
+      if (mark.kind === 'text') occupyUnder(room, textCorners(mark, affineIdentity), nameAir, on.never)
     return marks
   })
   const words: TextMark[] = []
@@ -124,8 +138,8 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   return [
     group(tile.toPage, [
       group(tile.toWindow, [
-        // grey under a scale or a cross hides nothing of it
-        ...brokenStrokes(drawn.bands, [...signZones(tile), ...read], tile.toWindow),
+        // grey under a scale hides nothing of it
+        ...brokenStrokes(drawn.bands, [...bandZones(tile), ...read], tile.toWindow),
         ...brokenStrokes(drawn.quiet, [...jointZones(tile), ...signZones(tile), ...read], tile.toWindow),
         ...drawn.cuts.map((path) => stroke('cut', path, pens.cut)),
         ...drawn.marks,
@@ -186,7 +200,8 @@ const linesOf = (tile: Tile, { pattern, bands }: TileFacts, shown: readonly numb
       ...pattern.screws.flatMap(({ middles, angle }) =>
         middles
           .filter(
-            (at) => convexContains(tile.cell, at, screwRing) && convexContains(tile.window, at, -screwRoom),
+            // on the page that keeps its middle, and no other
+            (at) => convexContains(tile.cell, at) && convexContains(tile.window, at, -screwRoom),
           )
           .flatMap((at) => screwMarks(at, angle)),
       ),

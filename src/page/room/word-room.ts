@@ -2,6 +2,7 @@ import type { Drawing } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { type Affine, affineApply, affineIdentity } from '../../geometry/affine.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
+import { type Point, pointToward } from '../../geometry/point.ts'
 import { clearUnder, type Occupancy, occupancyOf, occupyUnder, takenUnder } from './occupancy.ts'
 import { occupyPath } from './occupy-path.ts'
 
@@ -48,6 +49,15 @@ export const keepOff = (
 export const wordCovers = (map: Occupancy, word: TextMark, kinds: number): number =>
   takenUnder(map, textCorners(word, affineIdentity), kinds)
 
-/** Whether it lies on none of them: quicker asked than how much. */
-export const wordClear = (map: Occupancy, word: TextMark, kinds: number): boolean =>
-  clearUnder(map, textCorners(word, affineIdentity), kinds)
+/** Whether it, and so much `around` it, lies on none of them: quicker asked than how much. mm */
+export const wordClear = (map: Occupancy, word: TextMark, kinds: number, around = 0): boolean =>
+  clearUnder(map, around === 0 ? textCorners(word, affineIdentity) : grown(word, around), kinds)
+
+const grown = (word: TextMark, by: number): readonly Point[] =>
+  textCorners(word, affineIdentity).map((p, i) =>
+    pointToward(
+      pointToward(p, word.angle, i === 1 || i === 2 ? by : -by),
+      word.angle + Math.PI / 2,
+      i > 1 ? by : -by,
+    ),
+  )

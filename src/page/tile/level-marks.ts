@@ -28,8 +28,9 @@ export const levelMarks = (levels: readonly PatternLevel[], tile: Tile, room: Oc
   levels.flatMap((level) => {
     if (!convexContains(tile.cell, level.at)) return []
     const found =
-      firstStanding(level, tile, room, on.never | on.cut | on.rather) ??
-      firstStanding(level, tile, room, on.never | on.cut)
+      firstStanding(level, tile, room, on.never | on.cut | on.rather, on.rather) ??
+      firstStanding(level, tile, room, on.never | on.cut | on.rather, 0) ??
+      firstStanding(level, tile, room, on.never | on.cut, 0)
     if (!found) return []
     keepOff(room, found, on.never, tile.toWindow)
     for (const mark of found)
@@ -43,6 +44,7 @@ const firstStanding = (
   tile: Tile,
   room: Occupancy,
   kinds: number,
+  under: number,
 ): Drawing | undefined => {
   const { at, from, to } = level
   const inside = boxGrow(tileCell(tile), -clear)
@@ -52,7 +54,7 @@ const firstStanding = (
     if (x < from - 1e-9 || x > to + 1e-9) continue
     for (const words of sidesOf(level.words)) {
       const marks = levelMark({ ...level, at: { x, y: at.y }, words }, levelStyle)
-      if (stands(marks, tile.toWindow, inside, room, kinds)) return marks
+      if (stands(marks, tile.toWindow, inside, room, kinds, under)) return marks
     }
   }
   return undefined
@@ -61,11 +63,24 @@ const firstStanding = (
 const sidesOf = (usual: PatternLevel['words']): readonly PatternLevel['words'][] =>
   usual === 'left' ? ['left', 'right'] : ['right', 'left']
 
-/** Whether all of it lies in what the page keeps, its figure on none of these and its strokes on nothing that is read. */
-const stands = (marks: Drawing, toWindow: Affine, inside: Box, room: Occupancy, kinds: number): boolean =>
+/**
+ * Whether all of it lies in what the page keeps, its figure on none of these, its triangle on none of those `under` it and its strokes on
+ * nothing that is read.
+ */
+const stands = (
+  marks: Drawing,
+  toWindow: Affine,
+  inside: Box,
+  room: Occupancy,
+  kinds: number,
+  under: number,
+): boolean =>
   marks.every((mark) => {
     const corners = markCorners(mark, toWindow)
-    return isInside(corners, inside) && clearUnder(room, corners, mark.kind === 'text' ? kinds : on.never)
+    if (!isInside(corners, inside) || !clearUnder(room, corners, mark.kind === 'text' ? kinds : on.never))
+      return false
+    // the tip of the triangle stands on a line: its far side is on none
+    return mark.kind !== 'stroke' || !mark.path.closed || clearUnder(room, corners.slice(1, 3), under)
   })
 
 const markCorners = (mark: Mark, map: Affine): readonly Point[] => {

@@ -8,16 +8,16 @@ import { keepOff, on, wordClear } from '../room/word-room.ts'
 import { clipMarks } from './clip-marks.ts'
 import { type Tile, tileCell } from './tile.ts'
 
-/** How far words are moved along their line, and square to it, in steps of 2 mm. */
-const most = { along: 16, square: 4 }
+/** How far words are moved along their line, and up from it, in steps of 2 mm. */
+const most = { along: 16, square: 6 }
 
-/** Heights stand at their own lines: they are moved along these alone. */
-const offLine = (word: TextMark): number => (word.layer === 'datum' ? 0 : most.square)
+/** Round words where there is room for it, mm. */
+const air = 1.2
 
 /**
- * The words among a pattern's marks, in the window as the drawing is read: where they stand, else moved the least that takes them
- * off what words never lie on, to which each is added, and the cut line, off other strokes as far as there is room; one without room
- * is left out.
+ * The words among a pattern's marks, in the window as the drawing is read: where they stand, else moved along their line or up the least
+ * that takes them off what words never lie on, to which each is added, and the cut line, off other strokes and with some air as far as there
+ * is room; one without room is left out.
  */
 export const patternWords = (marks: Drawing, tile: Tile, room: Occupancy): readonly TextMark[] =>
   clipMarks(
@@ -30,23 +30,25 @@ export const patternWords = (marks: Drawing, tile: Tile, room: Occupancy): reado
       at: affineApply(tile.toWindow, mark.at),
       angle: affineAngle(tile.toWindow, mark.angle),
     }
-    const firstOff = (kinds: number): TextMark | undefined => {
+    const firstOff = (kinds: number, around: number): TextMark | undefined => {
       for (const move of moves) {
-        if (Math.abs(move.up) > offLine(word)) continue
         const there = moved(word, move)
-        if (inCell(there, tile) && wordClear(room, there, kinds)) return there
+        if (inCell(there, tile) && wordClear(room, there, kinds, around)) return there
       }
       return undefined
     }
-    const found = firstOff(on.never | on.cut | on.rather) ?? firstOff(on.never | on.cut)
+    const found =
+      firstOff(on.never | on.cut | on.rather, air) ??
+      firstOff(on.never | on.cut | on.rather, 0) ??
+      firstOff(on.never | on.cut, 0)
     if (!found) return []
     keepOff(room, [found], on.never)
     return [found]
   })
 
-/** Moves along and square to a line, the nearest first. */
+/** Moves along and up from a line, the nearest first. */
 const moves = Array.from({ length: 2 * most.along + 1 }, (_, i) => i - most.along)
-  .flatMap((along) => Array.from({ length: 2 * most.square + 1 }, (_, k) => ({ along, up: k - most.square })))
+  .flatMap((along) => Array.from({ length: most.square + 1 }, (_, up) => ({ along, up })))
   .sort((a, b) => Math.hypot(a.along, a.up) - Math.hypot(b.along, b.up))
 
 const moved = (word: TextMark, { along, up }: (typeof moves)[number]): TextMark => ({

@@ -19,7 +19,7 @@ const snapOff = { usual: 0.08, screwed: 0.16, most: 0.32 } as const
 const chalkRoom = 5
 
 /** A line to be sawn that runs along the snap line, no steeper than this to it, keeps so far off, mm. */
-const cutRoom = 10
+const cutRoom = 10.5
 /** Off the rings that a builder measures from, mm; and what one beside a snap line counts, as mm of cut line. */
 const ring = { room: 8, cost: 30 }
 /** Off screws and corners of timbers, mm; and what each counts among heights as a rule. */

@@ -78,37 +78,53 @@ export const jointBlocks = (tile: Tile): readonly (readonly Point[])[] =>
 
 /** Round marks of joints where quiet lines break off; the higher figures of a scale stand on the page that goes under. mm */
 const zoneAir = 1
-const zoneHeight = { over: 6, under: 7.2 } as const
+const zoneHeight = {
+  over: { low: 3.5, high: 6, half: 2 },
+  under: { low: 3.5, high: 7.2, half: 12 },
+} as const
 
 /** The room of crosses and scales, which no quiet line runs through. */
 export const jointZones = (tile: Tile): readonly Convex[] =>
   tile.joints.flatMap((joint) => {
     const { along, inward } = jointLines(tile, joint)
+    const at = (p: Point, i: number, k: number): Point => pointToward(pointToward(p, along, i), inward, k)
     const box = (p: Point, half: number, from: number, to: number): Convex => {
-      const at = (i: number, k: number): Point => pointToward(pointToward(p, along, i), inward, k)
-      const corners = [at(-half, from), at(half, from), at(half, to), at(-half, to)]
+      const corners = [at(p, -half, from), at(p, half, from), at(p, half, to), at(p, -half, to)]
       // counter-clockwise whichever way inward lies
       return Math.sin(inward - along) > 0 ? corners : corners.toReversed()
     }
     const cross = Math.min(arm, tile.half) + zoneAir
     return [
       ...joint.crosses.map((p) => box(tilePoint(tile, p), cross, -cross, cross)),
-      ...joint.verniers.map((p) =>
-        box(
-          tilePoint(tile, p),
-          vernierReach + zoneAir,
-          -zoneAir,
-          joint.over ? zoneHeight.over : zoneHeight.under,
-        ),
-      ),
+      ...joint.verniers.map((p) => {
+        const end = vernierReach + zoneAir
+        const { low, high, half } = zoneHeight[joint.over ? 'over' : 'under']
+        const corners = [
+          [-end, -zoneAir],
+          [end, -zoneAir],
+          [end, low],
+          [half, high],
+          [-half, high],
+          [-end, low],
+        ].map(([i, k]) => at(tilePoint(tile, p), i!, k!))
+        return Math.sin(inward - along) > 0 ? corners : corners.toReversed()
+      }),
     ]
   })
 
-/** The room of pair marks, where the grey band breaks off too. */
+/** The room of pair marks, where no quiet line runs through either. */
 export const signZones = (tile: Tile): readonly Convex[] =>
   tile.joints.map(({ pair, neighbour }) =>
     around(tilePoint(tile, pair), pairRadius([tile.number, neighbour]) + zoneAir),
   )
+
+/** Where the grey band breaks off, which may lie under a scale. */
+export const bandZones = (tile: Tile): readonly Convex[] => [
+  ...signZones(tile),
+  ...tile.joints.flatMap(({ crosses }) =>
+    crosses.map((p) => around(tilePoint(tile, p), Math.min(arm, tile.half) + zoneAir)),
+  ),
+]
 
 /** Round a point, counter-clockwise. */
 const around = (p: Point, radius: number): Convex =>

@@ -15,6 +15,13 @@ const air = 0.8
 const shares = [0.74, 0.26, 0.68, 0.32, 0.62, 0.38, 0.8, 0.2, 0.56, 0.44, 0.5, 0.86, 0.14, 0.92, 0.08]
 const asides = [0, 0.24, -0.24]
 
+/** What an X keeps off, and how far, mm: with air where there is room for it. */
+const tries = [
+  [on.never | on.cut | on.rather, 1.4],
+  [on.never | on.cut | on.rather, 0],
+  [on.never | on.cut, 0],
+] as const
+
 /** No stroke of an X lies nearer to the long way of its timber, radians: it would look like one of its edges. */
 const leastTurn = (24 * Math.PI) / 180
 
@@ -26,14 +33,20 @@ const leastTurn = (24 * Math.PI) / 180
 export const timberSigns = (timbers: readonly TimberBox[], tile: Tile, room: Occupancy): Drawing =>
   timbers.flatMap((timber) => {
     const turn = Math.max(leastTurn, Math.atan2(timber.narrow, timber.long))
-    for (const kinds of [on.never | on.cut | on.rather, on.never | on.cut])
+    for (const [kinds, around] of tries)
       for (const half of halves)
         for (const at of placesIn(timber, shares, asides)) {
           const corners = cornersOf(at, timber.along, half * Math.cos(turn), half * Math.sin(turn))
           if (
             isWithin(timber, corners, air) &&
             isInCell(tile, corners, air) &&
-            clearUnder(room, corners, kinds)
+            clearUnder(
+              room,
+              around === 0
+                ? corners
+                : cornersOf(at, timber.along, half * Math.cos(turn) + around, half * Math.sin(turn) + around),
+              kinds,
+            )
           )
             return strokes(at, timber.along, turn, half)
         }
