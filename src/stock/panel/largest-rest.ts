@@ -1,11 +1,11 @@
 import type { Box } from '../../geometry/bounds.ts'
 
-/** More pieces than this leave nothing worth a search. */
-const mostPieces = 60
+/** More boxes than this leave nothing worth a search. */
+const mostBoxes = 100
 
 /** The largest rectangle of a panel that no box meets, sides along the panel's own; null where none is left. */
 export const largestRest = (panel: Box, boxes: readonly Box[], kerf: number): Box | null => {
-  if (boxes.length > mostPieces) return null
+  if (boxes.length > mostBoxes) return null
   const lefts = [panel.x0, ...boxes.map(({ x1 }) => x1 + kerf)]
   const rights = [panel.x1, ...boxes.map(({ x0 }) => x0 - kerf)]
   let best: Box | null = null

@@ -14,6 +14,7 @@ import type { Filled, PanelKind, Place } from './pack.ts'
 import type { Piece } from './piece.ts'
 import { type SawStep, sawPanel } from './saw-order.ts'
 import { blankOf } from './shape.ts'
+import { slicesOf } from './slices.ts'
 
 /** A piece where it lies: from the panel's left end and its lower edge, the panel's better face up. mm, degrees */
 export interface PanelPiece {
@@ -219,6 +220,7 @@ const panelOf = (
         mark: piece.part.mark,
         box: piece.box,
         square: places[i]!.shape.square,
+        ...(places[i]!.shape.square ? {} : { slices: slicesOf(piece.outline, piece.box) }),
         mirrored: isMirrored(piece),
       })),
       whole,

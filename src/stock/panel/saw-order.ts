@@ -5,6 +5,8 @@ import { largestRest } from './largest-rest.ts'
 export interface Sawn {
   readonly mark: string
   readonly box: Box
+  /** of a curved one: boxes side by side that hold it, with less beside it than its own */
+  readonly slices?: readonly Box[]
   /** fills its box: straight cuts free it */
   readonly square: boolean
   /** the mirror image of its pattern as it lies: traced from one that was sawn before */
@@ -47,7 +49,7 @@ export const sawPanel = (pieces: readonly Sawn[], panel: Box, kerf: number): Saw
       steps: free ? [] : tracedLast(pieces).map(({ mark, square }) => ({ kind: 'out', mark, square })),
       rest: largestRest(
         panel,
-        pieces.map(({ box }) => box),
+        pieces.flatMap(({ box, slices }) => slices ?? [box]),
         kerf,
       ),
     }
