@@ -134,7 +134,7 @@ const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bou
       ? [
           {
             ...word('handles'),
-            what: `handles up to ${ownUnits('160 × 40 mm (6 1/4 × 1 1/2 in)', units)}, or rope through two holes`,
+            what: `handles up to ${ownUnits('160 × 40 mm (6 1/4 × 1 1/2 in)', units)}, or rope`,
             count: 2 * gripped('handle'),
             unit: 'piece',
             note: 'one on each side',
@@ -156,7 +156,7 @@ const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bou
             what: `loops of rope, ${ownUnits('10 mm (3/8 in)', units)}`,
             count: 2 * gripped('rope'),
             unit: 'piece',
-            note: 'one on each side of what stores inside: a handle does not pass',
+            note: 'where no handle passes: what stores inside',
           },
         ]
       : []),

@@ -28,9 +28,8 @@ export const ownedLines = (
     priced: null,
   })
   return [
-    owned('tools', 'steel rule and tape measure'),
-    owned('tools', 'try square, pencil'),
-    owned('tools', 'straightedge as long as a panel, two clamps', 'guide of the circular saw'),
+    owned('tools', 'steel rule, tape, try square, pencil, knife'),
+    owned('tools', 'straightedge as long as a panel', 'guide of the circular saw'),
     owned('tools', 'thin straight batten', 'bent along the curve'),
     owned('tools', 'circular saw', 'long straight cuts'),
     owned('tools', 'jigsaw', 'curve and notch'),
@@ -52,15 +51,15 @@ export const ownedLines = (
           owned('tools', 'hacksaw, round file', 'ends of the pipe'),
           owned(
             'tools',
-            `wood bit ${ownUnits(pilotDrill, units)}, ${ownUnits('150 mm (6 in)', units)} long, and a long driver bit`,
-            'through the pipe, whose near hole passes no chuck',
+            `wood bit ${ownUnits(pilotDrill, units)}, ${ownUnits('150 mm (6 in)', units)} long; long driver`,
+            'screws of the pipe: no chuck passes its hole',
           ),
         ]
       : []),
     ...(steel
       ? [owned('tools', 'metal blade for the jigsaw', 'run-out sheet; or let the shop shear it')]
       : []),
-    owned('tools', 'clamps', 'hold the work while it is sawn', 2),
+    owned('tools', 'clamps', 'hold the guide and the work', 4),
     owned('tools', 'hand saw, plane, file, sanding block, brush, torch'),
     owned('protection', 'eye protection', 'for each who saws or helps', 2),
     owned('protection', 'ear protection', 'for each who saws or helps', 2),

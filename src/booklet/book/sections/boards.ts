@@ -17,10 +17,13 @@ export const boardBlocks = (book: Book): readonly Block[] => {
   const ratio = width / Math.max(...all.map(({ length }) => length))
   return [
     named('boards', part('Timber by board', width)),
-    words(
-      'Square one end, then cut the pieces in this order, the blade beyond each mark. Write its mark on each piece.',
-      width,
-    ),
+    {
+      ...words(
+        'Square one end, then cut the pieces in this order, the blade beyond each mark. Write its mark on each piece.',
+        width,
+      ),
+      withNext: true,
+    },
     ...alike(all).map((boards) =>
       stack([
         check(boardsWords(boards, all, book), width),

@@ -63,6 +63,8 @@ const grainWords = ({ sheets, solved: { checks }, several }: Book): readonly str
 /** A picture this wide leaves room for its tables at its side, as a share of the page. */
 const share = 0.6
 const between = 4
+/** Tables beside a picture may reach so far below it, mm. */
+const below = 45
 
 const panelOf = (book: Book, panel: Panel, count: number): readonly Block[] => {
   const { width, units } = book
@@ -81,7 +83,7 @@ const panelOf = (book: Book, panel: Panel, count: number): readonly Block[] => {
   if (square && narrow.every(({ laid }) => laid.width <= width * (1 - share) - between)) {
     const small = picture(book, panel, name, { width: width * share, height: high })
     const aside = stack([gap(before + nameRoom), ...narrow])
-    if (aside.height <= Math.max(small.height, high))
+    if (aside.height <= Math.max(small.height, high) + below)
       return [beside(small, aside, width * share + between), ...note]
   }
   const large = picture(book, panel, name, { width, height: high })
