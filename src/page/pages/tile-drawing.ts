@@ -53,6 +53,8 @@ export interface TileFacts extends Omit<TitleFacts, 'timbers'> {
   readonly bands: readonly Path[]
   /** which timbers each tile shows, by their places in `markPaths` */
   readonly shown: ReadonlyMap<Tile, readonly number[]>
+  /** timbers of whose screws the pages do not show all, likewise */
+  readonly missing: ReadonlySet<number>
   /** whether a point of the pattern lies on the wood */
   readonly wood: (p: Point) => boolean
 }
@@ -131,7 +133,11 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   keepOff(room, rulers, on.ruler)
   const snap = snapLabel(tile, facts, room)
   keepOff(room, snap, on.never)
-  const title = placedTitle(tile, { ...facts, timbers: shown.map((i) => pattern.screws[i]!) }, room)
+  const title = placedTitle(
+    tile,
+    { ...facts, timbers: shown.map((i) => ({ ...pattern.screws[i]!, screwed: !facts.missing.has(i) })) },
+    room,
+  )
 
   const said = [...named, ...labels, ...words, ...rulers, ...snap, ...datums, ...title]
   const read = [...wordZones(said), ...wordZones(levels, tile.toWindow)]
@@ -245,10 +251,11 @@ const snapLabel = (tile: Tile, { units }: TileFacts, room: Occupancy): readonly 
   const y = tilePoint(tile, tile.snap[0]).y - 1.2 - letters.small
   const at = (x: number): TextMark => text('joint', { x, y }, letters.small, words) as TextMark
   const { x0, y0, x1, y1 } = pointsBounds(textCorners(at(0), affineIdentity))
-  const count = boxCounter(room, (kinds) => ((kinds & anything) === 0 ? 0 : 1), [
-    y0 - mostBorder,
-    y1 + mostBorder,
-  ])
+  const count = boxCounter(
+    room,
+    (kinds) => ((kinds & anything) === 0 ? ((kinds & on.timber) === 0 ? 0 : 1) : 20),
+    [y0 - mostBorder, y1 + mostBorder],
+  )
   const place = freePlace(count, x1 - x0 + 2 * clear, y1 - y0, {
     ...cell,
     x0: cell.x0 + 8 - clear,

@@ -1,7 +1,8 @@
 import { convexContains } from '../../geometry/clip.ts'
+import type { Point } from '../../geometry/point.ts'
 import { numberList, wordList } from '../../length/word-list.ts'
 import { showLength, type Units } from '../../length.ts'
-import type { Pattern } from '../../pattern/pattern.ts'
+import type { Pattern, TimberScrews } from '../../pattern/pattern.ts'
 import { screwRoom } from '../cover/shown-marks.ts'
 import type { Tile } from '../tile/tile.ts'
 
@@ -11,6 +12,14 @@ export interface MissingScrews {
   /** where each of them is set out with a tape */
   readonly places: string
 }
+
+/** Whether the mark of a screw lies whole on a page. */
+const isHeld = (p: Point, tiles: readonly Tile[]): boolean =>
+  tiles.some(({ window }) => convexContains(window, p, -screwRoom))
+
+/** Whether all screws of a timber do. */
+export const isOnPaper = ({ middles }: TimberScrews, tiles: readonly Tile[]): boolean =>
+  middles.every((p) => isHeld(p, tiles))
 
 /** Null where all of them are on paper. */
 export const missingScrews = (
@@ -23,7 +32,7 @@ export const missingScrews = (
       called,
       timber,
       all: middles.length,
-      places: middles.filter((p) => !tiles.some(({ window }) => convexContains(window, p, -screwRoom))),
+      places: middles.filter((p) => !isHeld(p, tiles)),
     }))
     .filter(({ places }) => places.length > 0)
   if (missing.length === 0) return null

@@ -8,6 +8,7 @@ import { type CoverCounts, coverCounts, designCovers, type PatternCovers } from 
 import { mapPage } from '../pages/map-page.ts'
 import { tileDrawing } from '../pages/tile-drawing.ts'
 import { rampTrial, trialWarnings } from '../parts/ramp-trial.ts'
+import { isOnPaper } from '../proof/missing-screws.ts'
 import { sheetWindow } from '../sheet/sheet.ts'
 import { tileMap } from '../tile/tile.ts'
 import { wasteBands } from '../tile/waste-band.ts'
@@ -135,8 +136,22 @@ const tileDrafts = (
   const bands = wasteBands(pattern.cut)
   const wood = polygonInside(pathSample(pattern.outline, 2))
   const shown = shownTimbers(pattern, tiles)
+  const missing = new Set(pattern.screws.flatMap((screws, i) => (isOnPaper(screws, tiles) ? [] : [i])))
   const start = tiles[0]!
-  const facts = { start, title, pattern, units, total, set: code, printer, datums, bands, wood, shown }
+  const facts = {
+    start,
+    title,
+    pattern,
+    units,
+    total,
+    set: code,
+    printer,
+    datums,
+    bands,
+    wood,
+    shown,
+    missing,
+  }
   return tiles.map((tile) => ({
     kind: 'tile',
     tile: `${tile.number}`,

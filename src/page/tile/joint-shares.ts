@@ -66,9 +66,7 @@ const setOut = (
   const crosses = [0, 1].map((end) => {
     const share = (t: number): number => Math.abs(end - t)
     const usualPlace = best([0.1, 0.14, 0.06].map(share), 4)
-    return least(usualPlace, 4) > crossHalf
-      ? usualPlace
-      : best([usualPlace, share(0.18), share(0.22)], 4)
+    return least(usualPlace, 4) > crossHalf ? usualPlace : best([usualPlace, share(0.18), share(0.22)], 4)
   })
   // beyond the crosses lie marks of other joints, and the page's edges
   const isInner = (t: number): boolean => t > crosses[0]! && t < crosses[1]!

@@ -46,7 +46,7 @@ export const keepWaste = (
           standsOn(ground, keep, 'wood') &&
           standsOn(ground, waste, 'waste')
         )
-          return { from, words: [keep, waste] }
+          return { from, direction, words: [keep, waste] }
       }
     return null
   }
@@ -67,9 +67,12 @@ export const keepWaste = (
   const pairs = [first]
   keepOff(room, first.words, on.never)
   for (const piece of pieces.flat().flatMap(partsOf)) {
-    const { from } = place(tile, piece, 0.5)
-    if (segmentLength(piece) < leastPart || pairs.some((pair) => pointDistance(pair.from, from) < every / 2))
-      continue
+    const { from, direction } = place(tile, piece, 0.5)
+    // round a corner it is another line
+    const isSaid = pairs.some(
+      (pair) => pointDistance(pair.from, from) < every / 2 && Math.cos(pair.direction - direction) > corner,
+    )
+    if (segmentLength(piece) < leastPart || isSaid) continue
     for (const size of sizes) {
       const found = pairOn(piece, size)
       if (!found) continue
@@ -84,12 +87,16 @@ export const keepWaste = (
 interface Pair {
   /** where on the line, in the window */
   readonly from: Point
+  readonly direction: number
   readonly words: readonly TextMark[]
 }
 
 /** Words stand again after so much of the line; a shorter piece needs none of its own, mm. */
 const every = 250
 const leastPart = 60
+
+/** Two pieces of the line that turn by more, 60°, are told apart. */
+const corner = 0.5
 
 const partsOf = (piece: Segment): readonly Segment[] => {
   const count = Math.max(1, Math.ceil(segmentLength(piece) / (every - leastPart)))

@@ -21,6 +21,11 @@ import { letters, pens } from '../../pattern/pens.ts'
 import { joinsNone, startAlong } from './row-start.ts'
 import type { Tile } from './tile.ts'
 
+/** `screwed`: whether all of its screws are on paper. */
+interface ShownTimber extends Pick<TimberScrews, 'called' | 'timber'> {
+  readonly screwed: boolean
+}
+
 export interface TitleFacts {
   /** of the design, any language */
   readonly title: string
@@ -31,7 +36,7 @@ export interface TitleFacts {
   /** of the pattern, in the order of taping */
   readonly start: Tile
   /** the timbers that the page shows */
-  readonly timbers: readonly Pick<TimberScrews, 'called' | 'timber'>[]
+  readonly timbers: readonly ShownTimber[]
   /** whose correction the pages carry; null for none */
   readonly printer: string | null
 }
@@ -75,6 +80,7 @@ const factWords = (tile: Tile, facts: TitleFacts): readonly string[] => {
   const { title, pattern, total, set, timbers, printer } = facts
   const served = pattern.serves.length > most ? most - 1 : pattern.serves.length
   const left = pattern.serves.length - served
+  const missing = timbers.filter(({ screwed }) => !screwed)
   return [
     ...startWords(tile, facts),
     tileWords(`${tile.number} of ${total}`, `set ${set}`),
@@ -82,6 +88,7 @@ const factWords = (tile: Tile, facts: TitleFacts): readonly string[] => {
     ...pattern.serves.slice(0, served).map((part) => `${pattern.part} of ${part}`),
     ...(left > 0 ? [`and of ${left} more ramps: the map names them`] : []),
     ...(timbers.length > 0 ? [wordList(timberWords(timbers))] : []),
+    ...(missing.length > 0 ? [`not all screws of ${wordList(timberWords(missing))}: see the map`] : []),
     shortened(title, letters.small, titleRoom, 'regular'),
   ]
 }

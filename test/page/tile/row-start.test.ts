@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest'
+import { convexContains } from '../../../src/geometry/clip.ts'
 import { showLength } from '../../../src/length.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { opened } from '../../support/strokes.ts'
@@ -34,4 +35,30 @@ it('a page that joins none before it tells how far along it lies, as the map doe
         }
     }
   expect(told).toBeGreaterThan(3)
+})
+
+it('a page says where screws of its timbers are missing from all pages, as the map does', () => {
+  let missing = 0
+  for (const name of templates)
+    for (const cover of ['whole', 'line', 'ribbon'] as const) {
+      const set = layOut(templateText(name), 'letter', cover)!
+      for (const { tiles, pattern } of set.groups)
+        for (const tile of tiles) {
+          const page = set.plan.pages.findIndex((one) => one.tile === `${tile.number}`)
+          const words = opened(set.pages[page]!.draw()).words.map((word) => word.text)
+          const lacking = pattern.screws
+            .filter(({ middles }) =>
+              middles.some((p) => !tiles.some(({ window }) => convexContains(window, p, -2.15))),
+            )
+            .map(({ called, timber }) => `${called} ${timber}`)
+          const said = words.filter((one) => one.startsWith('not all screws of'))
+          const found = said.flatMap((one) => [...one.matchAll(/(stud|timber)s? ([\d, toand]+)/g)])
+          for (const [, noun, numbers] of found)
+            for (const number of numbers!.match(/\d+/g)!)
+              expect(lacking, `${name} ${cover} ${tile.number}`).toContain(`${noun} ${number}`)
+          if (lacking.length === 0) expect(said, `${name} ${cover} ${tile.number}`).toEqual([])
+          if (said.length > 0) missing++
+        }
+    }
+  expect(missing).toBeGreaterThan(3)
 })
