@@ -120,7 +120,7 @@ describe('the figures of a low ramp, in words', () => {
           const label = labels.find(({ places: [at] }) =>
             polygon(timber).contains(new Flatten.Point(at!.x, at!.y)),
           )
-          const [, number] = /^stud (\d+) /.exec(label!.words)!
+          const [, number] = /^timber (\d+) /.exec(label!.words)!
           expect(rows[k]).toContain(` ${showLength(timber.x, design.units)}${flat(timber)} (${number})`)
           told++
         }
