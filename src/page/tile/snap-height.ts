@@ -47,9 +47,10 @@ export const snapHeight = (
   )
   const off = (p: Point, what: typeof ring) => ({ ...affineApply(lattice.toFrame, p), ...what })
   const rings = points.map(({ at }) => off(at, ring))
+  // where rows are turned every step moves the scales: off screws alone
   const marks = [
     ...screws.flatMap(({ middles }) => middles.map((p) => off(p, screw))),
-    ...markPaths.flatMap((path) => pathSegments(path).map(({ from }) => off(from, corner))),
+    ...(level ? markPaths : []).flatMap((path) => pathSegments(path).map(({ from }) => off(from, corner))),
   ]
   const middle = lattice.height / 2
   const step = level ? (units === 'in' ? inch / 2 : 10) : 4
