@@ -243,10 +243,13 @@ describe('traceply figures', () => {
     const [ramp] = JSON.parse(out).ramps
     expect(exit).toBe(0)
     expect(Object.keys(ramp.skin[0])).toEqual(
-      'layer sheet thickness length start marks pieces widths seams acrossSeams rows screws'.split(' '),
+      'layer sheet thickness length start marks pieces widths seams acrossSeams rows sheets screws'.split(' '),
     )
-    for (const { length, marks, pieces, widths, seams, rows, screws } of ramp.skin) {
+    for (const { length, marks, pieces, widths, seams, rows, screws, sheets } of ramp.skin) {
       expect(pieces).toHaveLength(2)
+      expect(sheets.map(({ size }: { size: number[] }) => size)).toEqual(
+        pieces.map((piece: { length: number }) => [1216, piece.length]),
+      )
       assertNear(pieces[0].length + 3 + pieces[1].length, length, 1e-6)
       expect(widths).toEqual([{ from: 0, length: 1216 }])
       // studs are numbered from 1: the mark of the stud that the seam names
