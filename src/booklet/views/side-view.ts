@@ -44,6 +44,7 @@ export const sideView = (facts: SideViewFacts): View => {
     notes.measures.map(({ measure }) => measure),
     outline,
     viewStyle,
+    hatchOf(outline),
   )
   const dimensions = group.placed.flatMap((placed, i): ViewPart[] =>
     placed ? [{ name: 'dimension', key: notes.measures[i]!.key, marks: placed.marks }] : [],
@@ -116,6 +117,15 @@ const bodyParts = (profile: Profile, ratio: number, key: (path: string) => strin
 /** How far the floor is drawn past all else, and how deep its hatch; mm. */
 const floorPast = 6
 const floorDeep = 2
+
+/** Where the floor's hatch will lie, however far it goes: a short height has its figure above, not in it. */
+const hatchOf = ({ x0, x1 }: Box): readonly Box[] => {
+  const band = { y0: -floorDeep - 0.3, y1: -0.05 }
+  return [
+    { ...band, x0: Number.NEGATIVE_INFINITY, x1: x0 - 0.1 },
+    { ...band, x0: x1 + 0.1, x1: Number.POSITIVE_INFINITY },
+  ]
+}
 
 /** The floor on both sides of the ramp, hatched below. */
 const floorPart = ({ x0, x1 }: Pick<Box, 'x0' | 'x1'>, outline: Box): ViewPart => {
