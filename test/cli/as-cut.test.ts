@@ -243,7 +243,9 @@ describe('traceply figures', () => {
     const [ramp] = JSON.parse(out).ramps
     expect(exit).toBe(0)
     expect(Object.keys(ramp.skin[0])).toEqual(
-      'layer sheet thickness length start marks pieces widths seams acrossSeams rows sheets screws'.split(' '),
+      'layer sheet thickness length start marks pieces widths seams acrossSeams rows sheets screws'.split(
+        ' ',
+      ),
     )
     for (const { length, marks, pieces, widths, seams, rows, screws, sheets } of ramp.skin) {
       expect(pieces).toHaveLength(2)
