@@ -1,6 +1,7 @@
 import type { Design, Units } from '../design/design.ts'
 import { wordList } from '../length/word-list.ts'
 import { showLength } from '../length.ts'
+import { comesOut } from '../ramp/storing/storing.ts'
 import type { Moving } from '../stock/moving.ts'
 import type { StockTaking } from '../stock/stock.ts'
 
@@ -51,7 +52,7 @@ const wheelWords = (
 
 /** What must be out of the way for that. */
 const withoutWords = (names: readonly string[], storings: StockTaking['storings']): string => {
-  const shut = storings.filter(({ ramp, low }) => names.includes(ramp) && low.timber.startsWith('leave out'))
+  const shut = storings.filter(({ ramp, low }) => names.includes(ramp) && comesOut(low.timber))
   return shut.length === 0
     ? ''
     : `, without the timber in the back bottom corner of ${wordList(shut.map(({ outer }) => outer))}`

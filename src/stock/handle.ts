@@ -8,6 +8,8 @@ import type { SolvedQuarter } from '../ramp/ramp.ts'
 
 /** A handle of the trade with two feet and four bolts, as it lies on the side, mm; common practice, no source. */
 export const handleSize = { length: 160, height: 40 } as const
+/** The same in words, in inches as they are sold: no more than that. */
+export const handleWords = '160 × 40 mm (6 1/4 × 1 1/2 in)'
 export const boltsFromMiddle = { along: 65, up: 12 } as const
 
 /** Least of a handle from an edge of the side, and of a bolt's middle from a timber, so that washer and spanner have room; mm. */

@@ -5,6 +5,7 @@ import { showLength } from '../../length.ts'
 import type { Panel, PanelPiece } from '../../stock/panel/panels.ts'
 import { sheetWords, sizeWords } from '../../stock/panel/sheet-words.ts'
 import { cutRows } from './cut-rows.ts'
+import { practice } from './side-edges.ts'
 
 /** `2 of 6: 9 plywood, 1220 × 2440, two clamped back to back` */
 export const panelName = (
@@ -19,13 +20,10 @@ export const panelName = (
     ...(clamped > 1 ? ['two clamped back to back'] : []),
   ].join(', ')
 
-/** Common practice, no source: a blade that has come through at the end of a cut runs so far past it on the upper face, mm. */
-const past = { mm: 60, in: 60.325 } as const
-
 /** How the order of cuts is to be read, how the saw is led, and how a face that shows is kept clean. */
 const cutsNotes = ({ kerf }: Stock, units: Units): readonly string[] => [
   'Mark the straight cuts first, from the edges of the whole panel; trace a curve before its piece is sawn. Along: so far from the lower edge; across: from the left end; from edge to edge, or from and to as said.',
-  `STOP: where the cut, seen from above, comes to the number; a hand saw does the rest. Elsewhere the blade may run on by ${showLength(past[units], units, { unit: true })}.`,
+  `STOP: where the cut, seen from above, comes to the number; a hand saw does the rest. Elsewhere the blade may run on by ${showLength(practice.past, units, { unit: true })}.`,
   `Circular saw: along a guide clamped on the piece, the blade on the side that is named; the numbers leave it ${showLength(kerf, units, { decimals: 1 })}. Jigsaw: on the WASTE side.`,
   'A saw tears the upper face: where that shows, a fine blade, the line scored or taped over.',
 ]

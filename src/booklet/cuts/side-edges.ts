@@ -22,7 +22,7 @@ export interface SideEdge {
 }
 
 /** Common practice, no source; mm. A shorter edge is sawn with the jigsaw; a circular saw that comes through at a corner runs so far past it on the upper face; lines nearer to each other are told. */
-const practice = { shortest: 150, past: 60, near: 10 } as const
+export const practice = { shortest: 150, past: 60, near: 10 } as const
 
 const slack = 0.5
 

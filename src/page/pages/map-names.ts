@@ -136,8 +136,7 @@ export const rowName = (taken: Occupancy, from: Point, to: Point, letter: string
     .map((at) => ({ at, cost: 0 }))
   occupyPath(taken, arrow, affineIdentity, 0.2, never | named)
   const marks = [fill('note', arrow, 0)]
-  if (places.every(({ cost }) => cost > 0))
-    return [...marks, ...besidePoint(taken, from, letter, size, 'note')]
+  if (places.length === 0) return [...marks, ...besidePoint(taken, from, letter, size, 'note')]
   const { at } = leastOf(taken, letter, size, places)
   return [...marks, text('note', at, size, letter, { face: 'bold' })]
 }

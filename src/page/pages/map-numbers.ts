@@ -52,8 +52,8 @@ export const numberMarks = (
   const room = Math.min(...cells.map((cell) => roomOf(cell, slim)))
   const largest = Math.max(Math.min(sizes.tallest, room), leastNumber)
   const smallest = Math.min(Math.max(0.8 * sizes.least, leastNumber), largest)
-  const laid = numberShares.map((share) => {
-    const size = Math.max(largest * share, smallest)
+  const heights = new Set(numberShares.map((share) => Math.max(largest * share, smallest)))
+  const laid = [...heights].map((size) => {
     const places = tiles.map(({ number }, i) => numberPlace(`${number}`, cells[i]!, size, cost))
     return { size, places, clear: places.filter(({ covered }) => covered === 0).length }
   })

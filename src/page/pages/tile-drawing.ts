@@ -38,13 +38,13 @@ import {
   signZones,
   snapMarks,
 } from '../tile/tile-joints.ts'
-import { type TitleFacts, titleBlock, titleSize } from '../tile/title-block.ts'
 import { scaleFigure } from '../tile/vernier.ts'
 import { bandPen } from '../tile/waste-band.ts'
 import { labelMarks } from '../timber/label-marks.ts'
 import { timberBox } from '../timber/timber-box.ts'
 import { timberEdges } from '../timber/timber-edges.ts'
 import { timberSigns } from '../timber/timber-signs.ts'
+import { type TitleFacts, titleBlock, titleSize } from './title-block.ts'
 
 export interface TileFacts extends Omit<TitleFacts, 'timbers'> {
   readonly units: Units

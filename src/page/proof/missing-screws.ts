@@ -1,10 +1,10 @@
 import { convexContains } from '../../geometry/clip.ts'
 import type { Point } from '../../geometry/point.ts'
-import { numberList, wordList } from '../../length/word-list.ts'
 import { showLength, type Units } from '../../length.ts'
 import type { Pattern, TimberScrews } from '../../pattern/pattern.ts'
 import { screwRoom } from '../cover/shown-marks.ts'
 import type { Tile } from '../tile/tile.ts'
+import { timberNames } from '../tile/timber-names.ts'
 
 /** What the map says of screws whose marks lie whole on no page. */
 export interface MissingScrews {
@@ -37,14 +37,7 @@ export const missingScrews = (
     .filter(({ places }) => places.length > 0)
   if (missing.length === 0) return null
   const of = (whole: boolean): string =>
-    wordList(
-      (['stud', 'timber'] as const).flatMap((noun) => {
-        const numbers = missing
-          .filter(({ called, all, places }) => called === noun && whole === (places.length === all))
-          .map(({ timber }) => timber)
-        return numbers.length === 0 ? [] : [numberList(noun, numbers)]
-      }),
-    )
+    timberNames(missing.filter(({ all, places }) => whole === (places.length === all)))
   const groups = [
     ['the screws', of(true)],
     ['one of the screws', of(false)],

@@ -1,7 +1,7 @@
 import { convexContains } from '../../geometry/clip.ts'
-import { numberList, wordList } from '../../length/word-list.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import type { Tile } from '../tile/tile.ts'
+import { timberNames } from '../tile/timber-names.ts'
 
 /** On which page each timber is found: the first that shows the middle of what lies between its screws, else one of these; '' where none does. */
 export const timberPages = ({ screws }: Pattern, tiles: readonly Tile[]): string => {
@@ -16,19 +16,8 @@ export const timberPages = ({ screws }: Pattern, tiles: readonly Tile[]): string
     return page ? [{ called, timber, page: page.number }] : []
   })
   const pages = [...new Set(found.map(({ page }) => page))].sort((a, b) => a - b)
-  const words = pages.map((number) => {
-    const here = (noun: 'stud' | 'timber'): readonly string[] => {
-      const numbers = found.filter(({ called, page }) => called === noun && page === number)
-      return numbers.length === 0
-        ? []
-        : [
-            numberList(
-              noun,
-              numbers.map(({ timber }) => timber),
-            ),
-          ]
-    }
-    return `page ${number} ${wordList([...here('stud'), ...here('timber')])}`
-  })
+  const words = pages.map(
+    (number) => `page ${number} ${timberNames(found.filter(({ page }) => page === number))}`,
+  )
   return words.length === 0 ? '' : `Where the timbers are: ${words.join(', ')}.`
 }

@@ -9,7 +9,7 @@ import type { Pattern } from '../../pattern/pattern.ts'
 import { letters } from '../../pattern/pens.ts'
 import type { Occupancy } from '../room/occupancy.ts'
 import { keepOff, on, wordClear } from '../room/word-room.ts'
-import { type Tile, tileCell, tilePoint } from './tile.ts'
+import { isInCell, type Tile, tilePoint } from './tile.ts'
 import { bandReach } from './waste-band.ts'
 
 /** Where along what a page shows of an edge its name is tried, and how far off it, mm. */
@@ -28,7 +28,9 @@ export const edgeNames = (pattern: Pattern, tile: Tile, room: Occupancy): readon
       offs.flatMap((off) => shares.map((share) => nameAt(words, a, b, share, side * off))),
     )
     const found = places.find(
-      (word) => inCell(word, tile) && wordClear(room, word, on.never | on.cut | on.rather),
+      (word) =>
+        isInCell(tile, textCorners(word, affineIdentity), 0) &&
+        wordClear(room, word, on.never | on.cut | on.rather),
     )
     if (!found) return []
     keepOff(room, [found], on.never)
@@ -50,9 +52,4 @@ const nameAt = (words: string, a: Point, b: Point, share: number, off: number): 
   const above = Math.cos(angle - along) > 0 === off > 0
   const at = above ? near : pointToward(near, angle - Math.PI / 2, letters.small)
   return text('datum', at, letters.small, words, { angle, align: 'middle' }) as TextMark
-}
-
-const inCell = (word: TextMark, tile: Tile): boolean => {
-  const { x0, y0, x1, y1 } = tileCell(tile)
-  return textCorners(word, affineIdentity).every(({ x, y }) => x >= x0 && y >= y0 && x <= x1 && y <= y1)
 }

@@ -6,7 +6,7 @@ import { pointToward } from '../../geometry/point.ts'
 import type { Occupancy } from '../room/occupancy.ts'
 import { keepOff, on, wordClear } from '../room/word-room.ts'
 import { clipMarks } from './clip-marks.ts'
-import { type Tile, tileCell } from './tile.ts'
+import { isInCell, type Tile } from './tile.ts'
 
 /** How far words are moved along their line, and up from it, in steps of 2 mm. */
 const most = { along: 16, square: 6 }
@@ -33,7 +33,8 @@ export const patternWords = (marks: Drawing, tile: Tile, room: Occupancy): reado
     const firstOff = (kinds: number, around: number): TextMark | undefined => {
       for (const move of moves) {
         const there = moved(word, move)
-        if (inCell(there, tile) && wordClear(room, there, kinds, around)) return there
+        if (isInCell(tile, textCorners(there, affineIdentity), 0) && wordClear(room, there, kinds, around))
+          return there
       }
       return undefined
     }
@@ -55,8 +56,3 @@ const moved = (word: TextMark, { along, up }: (typeof moves)[number]): TextMark 
   ...word,
   at: pointToward(pointToward(word.at, word.angle, 2 * along), word.angle + Math.PI / 2, 2 * up),
 })
-
-const inCell = (word: TextMark, tile: Tile): boolean => {
-  const { x0, y0, x1, y1 } = tileCell(tile)
-  return textCorners(word, affineIdentity).every(({ x, y }) => x >= x0 && y >= y0 && x <= x1 && y <= y1)
-}

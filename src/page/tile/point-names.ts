@@ -10,7 +10,7 @@ import { letters } from '../../pattern/pens.ts'
 import { pointRoom } from '../cover/shown-points.ts'
 import { type Occupancy, occupyBox } from '../room/occupancy.ts'
 import { keepOff, on, wordClear } from '../room/word-room.ts'
-import { type Tile, tileCell, tilePoint } from './tile.ts'
+import { isInCell, type Tile, tilePoint } from './tile.ts'
 
 /** How far off its ring a name may stand, mm; and its heights. */
 const offs = [3.5, 5, 7, 9.5, 12.5, 16]
@@ -36,7 +36,7 @@ export const pointNames = ({ points }: Pattern, tile: Tile, room: Occupancy): re
             directions.map((direction) => nameAt(name, p, turn + direction, off, size, turn)),
           ),
         )
-        .find((word) => inCell(word, tile) && wordClear(room, word, kinds))
+        .find((word) => isInCell(tile, textCorners(word, affineIdentity), 0) && wordClear(room, word, kinds))
     const found = clearOf(on.never | on.cut | on.rather) ?? clearOf(on.never)
     if (found) keepOff(room, [found], on.never)
     // words keep off the ring and the air round it
@@ -58,9 +58,4 @@ const nameAt = (
   const middle = pointToward(pointToward(at, direction, off), turn, Math.sign(Math.round(along * 4)) * half)
   const low = pointToward(middle, turn + Math.PI / 2, (Math.sign(Math.round(up * 4)) * size) / 2 - size / 2)
   return text('mark', low, size, name, { face: 'bold', align: 'middle', angle: turn }) as TextMark
-}
-
-const inCell = (word: TextMark, tile: Tile): boolean => {
-  const { x0, y0, x1, y1 } = tileCell(tile)
-  return textCorners(word, affineIdentity).every(({ x, y }) => x >= x0 && y >= y0 && x <= x1 && y <= y1)
 }

@@ -97,6 +97,9 @@ export const slideIn = (
 /** What to do about a timber on the floor at the other's back. */
 export type LowTimber = 'none' | 'lift over' | 'leave out or raise' | 'leave out'
 
+/** Whether it is out while the other ramp is in. */
+export const comesOut = (timber: LowTimber): boolean => timber.startsWith('leave out')
+
 /** How one ramp is kept in another. */
 export interface Storing {
   readonly ramp: string

@@ -5,6 +5,7 @@ import { ownUnits } from '../../length/own-units.ts'
 import { showLength } from '../../length.ts'
 import { rounded } from '../../ramp/check/offer.ts'
 import type { Flat, WholeDesign } from '../../ramp/ramp.ts'
+import { handleWords } from '../handle.ts'
 import type { Moving } from '../moving.ts'
 import { type SectionPlan, sectionWords } from '../timber/boards.ts'
 import type { ListLine } from './line.ts'
@@ -134,7 +135,7 @@ const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bou
       ? [
           {
             ...word('handles'),
-            what: `handles up to ${ownUnits('160 × 40 mm (6 1/4 × 1 1/2 in)', units)}, or rope`,
+            what: `handles up to ${ownUnits(handleWords, units)}, or rope`,
             count: 2 * gripped('handle'),
             unit: 'piece',
             note: 'one on each side',

@@ -2,6 +2,7 @@ import { isCurved } from '../../../design/kind-traits.ts'
 import { ownUnits } from '../../../length/own-units.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
+import { comesOut } from '../../../ramp/storing/storing.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
 import { frameScrews } from '../../../stock/list/screws.ts'
 import { squareView, stageView } from '../../views/stage-view.ts'
@@ -150,7 +151,7 @@ const deckWords = (book: Book, ramp: SolvedRamp, i: number, held: string): strin
 /** Of the timber that stands in the way of a ramp that is kept inside. */
 const outFor = ({ stock }: Book, ramp: SolvedRamp): string =>
   stock.storings
-    .filter(({ outer, low, stored }) => outer === ramp.name && stored && low.timber.startsWith('leave out'))
+    .filter(({ outer, low, stored }) => outer === ramp.name && stored && comesOut(low.timber))
     .map(({ ramp: name }) => ` (it is taken out while ${name} is kept inside: no glue, heads left bare)`)
     .join('')
 

@@ -4,7 +4,8 @@ import { capital } from '../../../length/capital.ts'
 import { ownUnits } from '../../../length/own-units.ts'
 import { wordList } from '../../../length/word-list.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
-import { gripHoles } from '../../../stock/handle.ts'
+import { comesOut } from '../../../ramp/storing/storing.ts'
+import { gripHoles, handleWords } from '../../../stock/handle.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
 import type { Moving } from '../../../stock/moving.ts'
 import { stockLines, stockRows } from '../../stock-rows.ts'
@@ -74,7 +75,7 @@ const storeSteps = ({ stock, solved, show }: Book): readonly string[] =>
     const timber = `timber ${own.studs.length + back + 1} of ${outer}, on the floor at its back`
     const way = low.timber === 'lift over' ? `lift it over ${timber}` : `take out ${timber}, first`
     return [
-      `Put ${ramp} into ${outer}: ${back >= 0 && low.timber !== 'none' ? `${way}. Push it in` : 'push it in'} from the back, level on the floor, ${best.way.replace('-', ' ')}, until its foremost edge is ${show(Math.max(0, best.front))} behind the toe of ${outer}${best.out > 0.5 ? `: ${show(best.out)} of it stay outside` : ', all of it inside'}.${back >= 0 && low.timber.startsWith('leave out') ? ` Screw the timber in again once ${ramp} is out; its screws come from the outsides, so leave their heads bare.` : ''}`,
+      `Put ${ramp} into ${outer}: ${back >= 0 && low.timber !== 'none' ? `${way}. Push it in` : 'push it in'} from the back, level on the floor, ${best.way.replace('-', ' ')}, until its foremost edge is ${show(Math.max(0, best.front))} behind the toe of ${outer}${best.out > 0.5 ? `: ${show(best.out)} of it stay outside` : ', all of it inside'}.${back >= 0 && comesOut(low.timber) ? ` Screw the timber in again once ${ramp} is out; its screws come from the outsides, so leave their heads bare.` : ''}`,
     ]
   })
 
@@ -120,12 +121,12 @@ const gripStep = (
   const holds = solved.ramps.some(({ design: { storesInside } }) => storesInside?.ramp === ramp.name)
   const holes = gripHoles(handle, grip)
   const each = (of: (p: Point) => number): string => wordList([...new Set(holes.map((p) => show(of(p))))])
-  const place = `its middle ${show(handle.x)} behind the toe and ${show(handle.y)} up, the holes ${each(({ x }) => x)} behind the toe, ${each(({ y }) => y)} up: there none meets a timber, and a handle up to ${ownUnits('160 × 40 mm (6 1/4 × 1 1/2 in)', units)} has room`
+  const place = `its middle ${show(handle.x)} behind the toe and ${show(handle.y)} up, the holes ${each(({ x }) => x)} behind the toe, ${each(({ y }) => y)} up: there none meets a timber`
   const hangs =
     handle.y < balance.y ? '. Its weight lies higher: a hand on the upper edge keeps it upright' : ''
   return grip === 'rope'
-    ? `Knot a loop of rope through two holes in each side${of}, ${place.replace(/, and a handle.*$/, '')}${hangs}. Take it out before it is stored: nothing may stand out of these sides.`
-    : `Bolt a handle on the outside of each side${of}, four bolts of ${ownUnits(handleBolt, units)} in holes ${ownUnits(handleDrill, units)} wide, ${holds ? 'cup heads inside, so that the other ramp passes, washers and nuts outside' : 'washers and nuts inside'}, ${place}, or knot a rope through two of these holes${hangs}.`
+    ? `Knot a loop of rope through two holes in each side${of}, ${place}${hangs}. Take it out before it is stored: nothing may stand out of these sides.`
+    : `Bolt a handle on the outside of each side${of}, four bolts of ${ownUnits(handleBolt, units)} in holes ${ownUnits(handleDrill, units)} wide, ${holds ? 'cup heads inside, so that the other ramp passes, washers and nuts outside' : 'washers and nuts inside'}, ${place}, and a handle up to ${ownUnits(handleWords, units)} has room; or knot a rope through two of these holes${hangs}.`
 }
 
 /** A flat is long and low: one grip at each of its corners. */

@@ -14,12 +14,12 @@ import {
 import { boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners } from '../../geometry/clip.ts'
 import { polygonOf } from '../../geometry/path.ts'
-import { numberList, wordList } from '../../length/word-list.ts'
 import { showLength, type Units } from '../../length.ts'
 import type { Pattern, TimberScrews } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
-import { joinsNone, startAlong } from './row-start.ts'
-import type { Tile } from './tile.ts'
+import { joinsNone, startAlong } from '../tile/row-start.ts'
+import type { Tile } from '../tile/tile.ts'
+import { timberNames } from '../tile/timber-names.ts'
 
 /** `screwed`: whether all of its screws are on paper. */
 interface ShownTimber extends Pick<TimberScrews, 'called' | 'timber'> {
@@ -70,12 +70,6 @@ const tapingWords = (tile: Tile): readonly string[] => {
   ]
 }
 
-const timberWords = (timbers: TitleFacts['timbers']): readonly string[] =>
-  (['stud', 'timber'] as const).flatMap((noun) => {
-    const numbers = timbers.filter(({ called }) => called === noun).map(({ timber }) => timber)
-    return numbers.length === 0 ? [] : [numberList(noun, numbers)]
-  })
-
 const factWords = (tile: Tile, facts: TitleFacts): readonly string[] => {
   const { title, pattern, total, set, timbers, printer } = facts
   const served = pattern.serves.length > most ? most - 1 : pattern.serves.length
@@ -87,8 +81,8 @@ const factWords = (tile: Tile, facts: TitleFacts): readonly string[] => {
     faceWords(printer),
     ...pattern.serves.slice(0, served).map((part) => `${pattern.part} of ${part}`),
     ...(left > 0 ? [`and of ${left} more ramps: the map names them`] : []),
-    ...(timbers.length > 0 ? [wordList(timberWords(timbers))] : []),
-    ...(missing.length > 0 ? [`not all screws of ${wordList(timberWords(missing))}: see the map`] : []),
+    ...(timbers.length > 0 ? [timberNames(timbers)] : []),
+    ...(missing.length > 0 ? [`not all screws of ${timberNames(missing)}: see the map`] : []),
     shortened(title, letters.small, titleRoom, 'regular'),
   ]
 }
