@@ -5,7 +5,7 @@ import { ownUnits } from '../../../length/own-units.ts'
 import { wordList } from '../../../length/word-list.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { comesOut } from '../../../ramp/storing/storing.ts'
-import { gripHoles, handleWords } from '../../../stock/handle.ts'
+import { gripHoles } from '../../../stock/handle.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
 import type { Moving } from '../../../stock/moving.ts'
 import { stockLines, stockRows } from '../../stock-rows.ts'
@@ -126,7 +126,7 @@ const gripStep = (
     handle.y < balance.y ? '. Its weight lies higher: a hand on the upper edge keeps it upright' : ''
   return grip === 'rope'
     ? `Knot a loop of rope through two holes in each side${of}, ${place}${hangs}. Take it out before it is stored: nothing may stand out of these sides.`
-    : `Bolt a handle on the outside of each side${of}, four bolts of ${ownUnits(handleBolt, units)} in holes ${ownUnits(handleDrill, units)} wide, ${holds ? 'cup heads inside, so that the other ramp passes, washers and nuts outside' : 'washers and nuts inside'}, ${place}, and a handle up to ${ownUnits(handleWords, units)} has room; or knot a rope through two of these holes${hangs}.`
+    : `Bolt a handle on the outside of each side${of}, four bolts of ${ownUnits(handleBolt, units)} in holes ${ownUnits(handleDrill, units)} wide, ${holds ? 'cup heads inside, so that the other ramp passes, washers and nuts outside' : 'washers and nuts inside'}, ${place}, or knot a rope through two of these holes${hangs}.`
 }
 
 /** A flat is long and low: one grip at each of its corners. */
