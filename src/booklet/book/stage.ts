@@ -6,8 +6,6 @@ import { type Block, beside, type FixedBlock, stack } from './block.ts'
 /** Width and height of a step's picture, and the air beside it, mm on paper. */
 const picture = { width: 46, height: 27 } as const
 const between = 4
-/** So many steps stand beside one picture at most. */
-export const stageSteps = 6
 
 /** Steps with a small picture at their left that shows what they do; it has no scale. `at` draws it by a ratio, `thing` is its own size in mm. */
 export const stage = (

@@ -1,3 +1,4 @@
+import { balloon, balloonRadius } from '../../drafting/balloon.ts'
 import { runningDimension, runningReach } from '../../drafting/dimension/running-dimension.ts'
 import { spread } from '../../drafting/dimension/spread.ts'
 import { cross } from '../../drawing/cross.ts'
@@ -148,12 +149,29 @@ const nameMarks = ({ up, across, marks, rows }: OwnSheet<Row>, name: string, rat
     .map((y, i) => [ys[i]!, y] as const)
     .reduce((most, band) => (band[1] - band[0] > most[1] - most[0] + 1 ? band : most))
   // half the mark with what hangs below its line, and half a cross
-  if ((high - low) * ratio < 2 * (0.8 * markSize + 1)) return []
+  if ((high - low) * ratio < 2 * (0.8 * markSize + 1))
+    return lowMark({ up, across, marks, rows }, name, ratio)
   const x = (across.from + across.length / 2) * ratio
   const y = (up.from + (low + high) / 2) * ratio - markSize / 2
   return [text(layer, { x, y }, markSize, name, { face: 'bold', align: 'middle' })]
 }
 const markSize = 3.5
+
+/** Of a sheet that is too low for it: in a ring in the middle of its height, in the widest gap between its screws; none where even that has no room. */
+const lowMark = ({ up, across, rows }: OwnSheet<Row>, name: string, ratio: number): Drawing => {
+  const radius = balloonRadius(name, size)
+  const xs = [0, ...rows.flatMap((row) => row.across), across.length].sort((a, b) => a - b)
+  const [left, right] = xs
+    .slice(1)
+    .map((x, i) => [xs[i]!, x] as const)
+    .reduce((most, gap) => (gap[1] - gap[0] > most[1] - most[0] + 1 ? gap : most))
+  if ((right - left) * ratio < 2 * (radius + 1.5) || up.length * ratio < 2 * radius) return []
+  return balloon(
+    { x: (across.from + (left + right) / 2) * ratio, y: (up.from + up.length / 2) * ratio },
+    name,
+    viewStyle,
+  )
+}
 
 /** Chain lines across the sheets, their names to the right, pushed apart where they are close. */
 const linesBeside = (

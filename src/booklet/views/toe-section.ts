@@ -80,7 +80,12 @@ const edgeNotes = (remark: Remark, ramp: SolvedQuarter, units: Units, ratio: num
   const on = scaled({ x: 0, y: toe.y / 2 }, ratio)
   remark(
     'toe',
-    calloutWays(on, [`front edge of the side, ${show(toe.y)} high`], viewStyle, [125, 145, 110, 160, 60]),
+    calloutWays(
+      on,
+      [`front edge of the side, ${show(toe.y)} high`],
+      viewStyle,
+      [-50, -65, -35, -120, -140, 125, 145],
+    ),
   )
   const [first] = ramp.studs
   if (!first) return

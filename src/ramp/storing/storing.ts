@@ -111,6 +111,10 @@ export interface Storing {
   readonly stored: readonly [number, number, number] | null
 }
 
+/** The way that leaves least of it outside; the first of those that are as good. */
+export const bestWay = ({ slid }: Pick<Storing, 'slid'>): Slid =>
+  slid.reduce((a, b) => (b.out < a.out - same ? b : a))
+
 /** Null where one of the two could not be solved. */
 export const solveStoring = (ramp: Quarter, outer: Quarter): Storing | null => {
   if (!isWhole(ramp) || !isWhole(outer)) return null
@@ -119,7 +123,7 @@ export const solveStoring = (ramp: Quarter, outer: Quarter): Storing | null => {
     return { ...names, slid: [], low: { timber: 'none', height: 0 }, stored: null }
   const pair = pairOf(ramp, outer)
   const slid = ways.map((way) => slideIn(pair, way))
-  const best = slid.reduce((a, b) => (b.out < a.out - same ? b : a))
+  const best = bestWay({ slid })
   const [own, around] = [pair.box, standingBox(outer)]
   return {
     ...names,

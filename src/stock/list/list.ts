@@ -187,7 +187,8 @@ const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bou
     {
       ...word('rubber'),
       what: 'rubber strip under the sides',
-      count: Math.ceil(units === 'mm' ? feet / 1000 : feet / (12 * inch)),
+      // a tenth for what is cut off
+      count: Math.ceil((1.1 * feet) / (units === 'mm' ? 1000 : 12 * inch)),
       unit: units === 'mm' ? 'm' : 'ft',
       note: 'keeps ramps from sliding',
     },

@@ -19,16 +19,22 @@ export const ownedLines = (
   const steel = ramps.some(
     ({ design }) => design.runOut?.kind === 'sheet' && design.runOut.sheet.material === 'steel',
   )
-  const owned = (part: 'tools' | 'protection', what: string, note = '', count = 1): ListLine => ({
+  const owned = (
+    part: 'tools' | 'protection',
+    what: string,
+    note = '',
+    count = 1,
+    unit = 'piece',
+  ): ListLine => ({
     part,
     what,
     count,
-    unit: 'piece',
+    unit,
     note,
     priced: null,
   })
   return [
-    owned('tools', 'steel rule, tape, try square, pencil, knife'),
+    owned('tools', 'steel rule, tape, try square, pencil, knife', 'one of each', 1, 'set'),
     owned('tools', 'straightedge as long as a panel', 'guide of the circular saw'),
     owned('tools', 'thin straight batten', 'bent along the curve'),
     owned('tools', 'circular saw', 'long straight cuts'),
@@ -60,10 +66,10 @@ export const ownedLines = (
       ? [owned('tools', 'metal blade for the jigsaw', 'run-out sheet; or let the shop shear it')]
       : []),
     owned('tools', 'clamps', 'hold the guide and the work', 4),
-    owned('tools', 'hand saw, plane, file, sanding block, brush, torch'),
+    owned('tools', 'hand saw, plane, file, sanding block, brush, torch', 'one of each', 1, 'set'),
     owned('protection', 'eye protection', 'for each who saws or helps', 2),
     owned('protection', 'ear protection', 'for each who saws or helps', 2),
     owned('protection', 'dust mask', 'for each who saws or helps', 2),
-    owned('protection', 'gloves', 'for each who lifts; not at a turning tool', people),
+    owned('protection', 'gloves', 'for each who lifts; not at a turning tool', people, 'pair'),
   ]
 }

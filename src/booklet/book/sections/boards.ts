@@ -1,9 +1,10 @@
-import { numberList } from '../../../length/word-list.ts'
+import type { Table } from '../../../drafting/table.ts'
+import { countWords } from '../../../length/count-words.ts'
 import type { SawnBoard } from '../../../stock/timber/boards.ts'
 import { timberPartsOf } from '../../../stock/timber-parts.ts'
 import { partWords } from '../../cuts/timber-words.ts'
 import { boardHeight, boardView } from '../../views/board-view.ts'
-import { type Block, check, drawn, gap, named, part, stack, words } from '../block.ts'
+import { type Block, drawn, gap, named, part, stack, table, words } from '../block.ts'
 import type { Book } from '../book.ts'
 
 /** Between two boards, mm. */
@@ -26,29 +27,43 @@ export const boardBlocks = (book: Book): readonly Block[] => {
     },
     ...alike(all).map((boards) =>
       stack([
-        check(boardsWords(boards, all, book), width),
+        words(boardsWords(boards, book), width),
         drawn(boardView({ ...boards[0]!, cuts: cutsOf(boards, book) }, ratio), boardHeight),
+        gap(between),
+        table(piecesTable(boards, all, book), width),
         gap(between),
       ]),
     ),
   ]
 }
 
-/** `Boards 1 to 5, each 38 × 89, 2400 long. T1 stud 1, T2 stud 2; T3 stud 3, T4 stud 4; 35 left of each.` */
-const boardsWords = (boards: readonly SawnBoard[], all: readonly SawnBoard[], book: Book): string => {
-  const { solved, several, units, show, fine } = book
+/** `5 boards 38 × 89, 2400 long; 35 left of each.` */
+const boardsWords = (boards: readonly SawnBoard[], { show, fine }: Book): string => {
   const [{ section, length, left }] = boards as readonly [SawnBoard]
+  return `${countWords(boards.length, 'board')} ${section.map(fine).join(' × ')}, ${show(length)} long; ${show(left)} left${boards.length > 1 ? ' of each' : ''}.`
+}
+
+/** What is cut from each of them, in the order of its cuts. */
+const piecesTable = (
+  boards: readonly SawnBoard[],
+  all: readonly SawnBoard[],
+  { solved, several, units }: Book,
+): Table => {
   const parts = timberPartsOf(solved.ramps)
-  const marks = boards.map(({ cuts }) =>
-    cuts
-      .map(({ mark }) => `${mark} ${partWords(parts.find((part) => part.mark === mark)!, several, units)}`)
-      .join(', '),
-  )
-  const numbers = numberList(
-    'Board',
-    boards.map((board) => all.indexOf(board) + 1),
-  )
-  return `${numbers}${boards.length > 1 ? ', each' : ':'} ${section.map(fine).join(' × ')}, ${show(length)} long. ${marks.join('; ')}; ${show(left)} left${boards.length > 1 ? ' of each' : ''}.`
+  return {
+    columns: [
+      { head: '', kind: 'box' },
+      { head: 'board', kind: 'right', face: 'bold' },
+      { head: 'its pieces, from the squared end', kind: 'words' },
+    ],
+    rows: boards.map((board) => [
+      '',
+      `${all.indexOf(board) + 1}`,
+      board.cuts
+        .map(({ mark }) => `${mark} ${partWords(parts.find((part) => part.mark === mark)!, several, units)}`)
+        .join(', '),
+    ]),
+  }
 }
 
 /** From the squared end. Boards that are cut alike have no marks in common. */

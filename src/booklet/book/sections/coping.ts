@@ -21,11 +21,24 @@ export const coping = (book: Book): Section | null => {
   return {
     name: 'coping',
     title: 'Coping',
-    blocks: [head('Coping', book.width), ...piped.flatMap((ramp) => copingOf(book, ramp))],
+    blocks: [
+      head('Coping', book.width),
+      ...piped.flatMap((ramp, i) =>
+        copingOf(book, ramp, piped.slice(0, i).find((one) => alike(one, ramp)) ?? null),
+      ),
+    ],
   }
 }
 
-const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
+/** Whether two pipes are drilled and laid in the same way. */
+const alike = (a: SolvedQuarter, b: SolvedQuarter): boolean =>
+  a.coping!.outside === b.coping!.outside &&
+  a.design.coping?.material === b.design.coping?.material &&
+  a.pipe!.pieces.length === 1 &&
+  b.pipe!.pieces.length === 1
+
+/** `told`: a ramp whose pipe was told before, which this one is drilled and laid like. */
+const copingOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): readonly Block[] => {
   const { width, units, show, fine } = book
   const own = ramp.coping!
   const pipe = ramp.pipe!
@@ -33,6 +46,29 @@ const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   const [screw] = screwsOf(book, ramp, 'pipe')
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
+  const pipeSteps = (): readonly Block[] => [
+    words(
+      `For this: the pipe; ${pipe.holes.length} screws${screw?.length ? ` of ${book.screw('pipe', screw.length)}, ${screwHead('pipe')}` : ''}.`,
+      width,
+    ),
+    next(
+      `Lay the sawn pipe, ${fine(own.outside)} outside and ${show(pipe.length)} long${pipe.pieces.length > 1 ? `, in ${pipe.pieces.length} pieces of ${pipe.pieces.map(({ length }) => show(length)).join(', ')}` : ''}, on two blocks and draw one straight line along it: all holes lie on that line.`,
+    ),
+    next(
+      `Punch and drill at ${pipe.holes.map(show).join(', ')} from its left end: ${ownUnits(pipeDrills.near, units)} in the near wall only, ${ownUnits(pipeDrills.far, units)} in the far wall. ${apartWords(book, ramp)}${plastic ? ' A plastic pipe moves with the heat: make slots of all small holes but the middle one.' : ''}`,
+    ),
+    next(
+      `Lay it in the notches, the large holes up. Drill ${ownUnits(pilotDrill, units)} with the long bit, as deep as the screw, straight down through each small hole, into ${woodWords(book, ramp)} Then drive one screw down through it, ${pipe.holes.length} in all. Its head sits inside, on the far wall; the large holes stay open. File what a hand can feel.`,
+    ),
+  ]
+  const againSteps = (): readonly Block[] => [
+    next(
+      `As for ${told!.name}: one line along the pipe, ${fine(own.outside)} outside and ${show(pipe.length)} long; punch and drill on it at ${pipe.holes.map(show).join(', ')} from its left end.`,
+    ),
+    next(
+      `Lay it in the notches, the large holes up; drill with the long bit and screw it down into ${woodWords(book, ramp)} ${pipe.holes.length} screws${screw?.length ? ` of ${book.screw('pipe', screw.length)}` : ''}.`,
+    ),
+  ]
   return [
     part(ofRamp(book, 'The lip', ramp), width),
     figure(
@@ -53,24 +89,16 @@ const copingOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
         { width: pipe.length, height: own.outside },
       ),
     ),
-    words(
-      `For this: the pipe; ${pipe.holes.length} screws${screw?.length ? ` of ${book.screw('pipe', screw.length)}, ${screwHead('pipe')}` : ''}.`,
-      width,
-    ),
-    next(
-      `Lay the sawn pipe, ${fine(own.outside)} outside and ${show(pipe.length)} long${pipe.pieces.length > 1 ? `, in ${pipe.pieces.length} pieces of ${pipe.pieces.map(({ length }) => show(length)).join(', ')}` : ''}, on two blocks and draw one straight line along it: all holes lie on that line.`,
-    ),
-    next(
-      `Punch and drill at ${pipe.holes.map(show).join(', ')} from its left end: ${ownUnits(pipeDrills.near, units)} in the near wall only, ${ownUnits(pipeDrills.far, units)} in the far wall. ${apartWords(book, ramp)}${plastic ? ' A plastic pipe moves with the heat: make slots of all small holes but the middle one.' : ''}`,
-    ),
-    next(
-      `Lay it in the notches, the large holes up. Drill ${ownUnits(pilotDrill, units)} with the long bit, as deep as the screw, straight down through each small hole, into ${woodWords(book, ramp)} Then drive one screw down through it, ${pipe.holes.length} in all. Its head sits inside, on the far wall; the large holes stay open. File what a hand can feel.`,
-    ),
+    ...(told ? againSteps() : pipeSteps()),
     check(`The pipe stands ${revealWords(own, ramp.design, fine)}.`, width),
-    caution(
-      'Zinc-coated pipe gives off toxic fume when it is heated or welded: leave that to a licensed shop. Sawn pipe is sharp: file both ends.',
-      width,
-    ),
+    ...(told
+      ? []
+      : [
+          caution(
+            'Zinc-coated pipe gives off toxic fume when it is heated or welded: leave that to a licensed shop. Sawn pipe is sharp: file both ends.',
+            width,
+          ),
+        ]),
     ...checksOf(book, ramp, ['pipe-timber', 'pipe-joint', 'pipe-hole', 'pipe-heat']),
   ]
 }

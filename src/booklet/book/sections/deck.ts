@@ -9,7 +9,7 @@ import { ownSheets } from '../../../ramp/skin/own-sheets.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
 import { screwWords } from '../../screw-counts.ts'
 import { sheetView } from '../../views/sheet-view.ts'
-import { type Block, caution, check, type FixedBlock, head, part, step } from '../block.ts'
+import { type Block, beside, caution, check, type FixedBlock, head, part, stack, step } from '../block.ts'
 import { type Book, leastShare, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
@@ -18,7 +18,10 @@ import { marked, sheetWithScrews } from './screw-table.ts'
 
 /** The board behind the lip, and what closes the step at the toe. */
 export const deck = (book: Book): Section | null => {
-  const blocks = curvedOf(book.solved.ramps).flatMap((ramp) => [...boardOf(book, ramp), ...toeOf(book, ramp)])
+  const blocks = curvedOf(book.solved.ramps).flatMap((ramp, i, all) => [
+    ...boardOf(book, ramp),
+    ...toeOf(book, ramp, all.slice(0, i).find((one) => runOutAlike(book, one, ramp)) ?? null),
+  ])
   return blocks.length === 0
     ? null
     : { name: 'deck', title: 'Deck and toe', blocks: [head('Deck and toe', book.width), ...blocks] }
@@ -94,42 +97,78 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   ]
 }
 
-const toeOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
-  const { width, units, show, fine, screw } = book
+/** Whether two run-outs are laid on and screwed alike, whatever their width. */
+const runOutAlike = ({ design, units }: Book, a: SolvedQuarter, b: SolvedQuarter): boolean => {
+  const [one, other] = [a, b].map((ramp) => runOutSheet(ramp, design.stock, units))
+  return (
+    !!one?.row &&
+    !!other?.row &&
+    one.sheet.material === other.sheet.material &&
+    one.sheet.thickness === other.sheet.thickness &&
+    one.row.length === other.row.length
+  )
+}
+
+/** Of the page's width for a run-out, its steps beside it; and the air between, mm. */
+const runOutShare = 0.52
+const between = 4
+
+/** `told`: a ramp whose run-out was told before, which this one is laid on like. */
+const toeOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): readonly Block[] => {
+  const { width, units } = book
   const runOut = runOutSheet(ramp, book.design.stock, units)
   if (!runOut) return []
-  let number = 0
-  const next = (said: string): Block => step(++number, said, width)
+  const drawing = sheetFigure(book, ramp, width * runOutShare, 'The run-out laid out, seen from above', {
+    length: runOut.length,
+    pieces: [{ from: 0, length: runOut.length }],
+    widths: runOut.widths,
+    rows: runOut.row ? [runOut.row] : [],
+    foot: 'upper end, over the skin',
+    names: [],
+  })
+  const room = width * (1 - runOutShare) - between
   return [
     part(ofRamp(book, 'The toe: the run-out from above', ramp), width),
-    sheetFigure(book, ramp, width, 'The run-out laid out, seen from above', {
-      length: runOut.length,
-      pieces: [{ from: 0, length: runOut.length }],
-      widths: runOut.widths,
-      rows: runOut.row ? [runOut.row] : [],
-      foot: 'upper end, over the skin',
-      names: [],
-    }),
-    next(
-      `The run-out is ${fine(runOut.sheet.thickness)} ${runOut.sheet.material}, ${show(runOut.length)} long and ${show(ramp.width)} wide${runOut.widths.length > 1 ? `, in ${runOut.widths.length} parts` : ''}. It laps ${show(runOutLap(units))} over the skin, bridges ${show(ramp.transition.bridge)} from the ridden face, ${show(ramp.transition.toeStep)} up, down to the floor, and lies on the floor for ${show(runOutFloor(units))} or a little more.`,
+    beside(
+      drawing,
+      stack(runOutWords(book, ramp, runOut, told).map((said, i) => step(i + 1, said, room))),
+      width * runOutShare + between,
     ),
-    ...(runOut.row
-      ? [
-          next(
-            `Drill ${runOut.row.across.length} holes ${ownUnits('5 mm (3/16 in)', units)} wide. Sink each with the countersink until a head lies level; where the sheet is thinner than a head, drill through into the skin and sink that as well. They lie ${show(runOut.row.at)} from its upper end, ${runOut.row.across.map(show).join(', ')} from the left edge.`,
-          ),
-          next(
-            `Lay it over the skin and screw it through the skin into stud 1: ${screwWords([runOut.row], (length) => screw('run-out', length))}, ${screwHead('run-out')}, heads sunk level with the sheet. Its other end lies on the floor by its own weight.`,
-          ),
-        ]
+    ...(told
+      ? []
       : [
-          next(
-            'No stud lies under its upper end: hold it with short bolts or screws that do not come through the skin, heads sunk. Its other end lies on the floor by its own weight.',
+          caution(
+            'Steel edges cut: file them round, the one at the floor above all. Look at its screws before each session.',
+            width,
           ),
         ]),
-    caution(
-      'Steel edges cut: file them round, the one at the floor above all. Look at its screws before each session.',
-      width,
-    ),
+  ]
+}
+
+const runOutWords = (
+  { units, show, fine, screw }: Book,
+  ramp: SolvedQuarter,
+  runOut: NonNullable<ReturnType<typeof runOutSheet>>,
+  told: SolvedQuarter | null,
+): readonly string[] => {
+  const sized = `${fine(runOut.sheet.thickness)} ${runOut.sheet.material}, ${show(runOut.length)} long and ${show(ramp.width)} wide${runOut.widths.length > 1 ? `, in ${runOut.widths.length} parts` : ''}.`
+  const lies = `It laps ${show(runOutLap(units))} over the skin, bridges ${show(ramp.transition.bridge)} from the ridden face, ${show(ramp.transition.toeStep)} up, down to the floor, and lies on the floor for ${show(runOutFloor(units))} or a little more.`
+  const { row } = runOut
+  if (!row)
+    return [
+      `The run-out is ${sized} ${lies}`,
+      'No stud lies under its upper end: hold it with short bolts or screws that do not come through the skin, heads sunk. Its other end lies on the floor by its own weight.',
+    ]
+  const places = `${show(row.at)} from its upper end, ${row.across.map(show).join(', ')} from the left edge.`
+  const screws = screwWords([row], (length) => screw('run-out', length))
+  if (told)
+    return [
+      `The run-out is ${sized} ${lies}`,
+      `Drill, sink, lay and screw it as that of ${told.name}: ${row.across.length} holes, ${places} It takes ${screws}.`,
+    ]
+  return [
+    `The run-out is ${sized} ${lies}`,
+    `Drill ${row.across.length} holes ${ownUnits('5 mm (3/16 in)', units)} wide. Sink each with the countersink until a head lies level; where the sheet is thinner than a head, drill through into the skin and sink that as well. They lie ${places}`,
+    `Lay it over the skin and screw it through the skin into stud 1: ${screws}, ${screwHead('run-out')}, heads sunk level with the sheet. Its other end lies on the floor by its own weight.`,
   ]
 }

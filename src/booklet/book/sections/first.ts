@@ -58,7 +58,12 @@ export const first = (book: Book): Section => {
                   { head: 'one diagonal', kind: 'blank' },
                   { head: 'the other', kind: 'blank' },
                 ],
-                rows: patterns.flatMap(({ serves }) => serves).map((name) => ['', `for ${name}`, '', '']),
+                rows: sidePanels(book).map(({ number, pieces }) => [
+                  '',
+                  `panel ${number}: ${pieces.map(({ part: { mark } }) => mark).join(', ')}`,
+                  '',
+                  '',
+                ]),
               },
               width,
             ),
@@ -72,11 +77,16 @@ export const first = (book: Book): Section => {
   }
 }
 
-/** The page of the panel that the sides with a curve come from. */
-const sidePage = ({ sheets }: Book): string => {
-  const panel = sheets
+/** The panels that sides with a curve come from. */
+const sidePanels = ({ sheets }: Book) =>
+  sheets
     .flatMap(({ panels }) => panels)
-    .find(({ pieces }) => pieces.some(({ part: { part: of }, second }) => of === 'side' && second !== null))
+    .filter(({ pieces }) =>
+      pieces.some(({ part: { part: of }, second }) => (of === 'side' || of === 'rib') && second !== null),
+    )
+
+const sidePage = (book: Book): string => {
+  const [panel] = sidePanels(book)
   return panel ? onPage(`panel ${panel.number}`) : ''
 }
 

@@ -1,5 +1,7 @@
 import { isCurved } from '../../../design/kind-traits.ts'
+import { capital } from '../../../length/capital.ts'
 import { ownUnits } from '../../../length/own-units.ts'
+import { numberList, wordList } from '../../../length/word-list.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { comesOut } from '../../../ramp/storing/storing.ts'
@@ -8,7 +10,7 @@ import { frameScrews } from '../../../stock/list/screws.ts'
 import { squareView, stageView } from '../../views/stage-view.ts'
 import { type Block, step } from '../block.ts'
 import { type Book, screwsOf } from '../book.ts'
-import { stage, stageSteps } from '../stage.ts'
+import { stage } from '../stage.ts'
 import { liesWords, timberName } from '../timber-words.ts'
 
 /** Of its sides, mm. */
@@ -16,12 +18,14 @@ export const frameTop = (ramp: SolvedRamp): number =>
   isCurved(ramp) ? ramp.transition.heights.frame : ramp.heights.frame
 
 /** Said of the screws in a timber's ends: how many in each, how long, and the drill; empty where there are none. */
-export const endScrews = (book: Book, ramp: SolvedRamp): string => {
+export const endScrews = (book: Book, ramp: SolvedRamp, again: boolean): string => {
   const own = screwsOf(book, ramp, 'frame')
   const [usual] = own
   if (!usual) return ''
   const all = own.reduce((sum, { count }) => sum + count, 0)
   const plated = own.slice(1).map(({ length }) => `${said(book, length)} through a plate`)
+  if (again)
+    return `As before, each end of a timber takes ${frameScrews} screws of ${[said(book, usual.length), ...plated].join(', ')}, ${all} in all.`
   return (
     `Each end of a timber takes ${frameScrews} screws of ${[said(book, usual.length), ...plated].join(', ')}, ${screwHead('frame')}, through the side, ${all} in all. ` +
     `They sit on the middle line of its end, a quarter of its depth from either edge; mark them on the outside of both sides alike. ` +
@@ -105,12 +109,8 @@ export const frameSteps = (book: Book, ramp: SolvedRamp): readonly Block[] => {
       ],
       width,
     ),
-    ...[...chunks(later), ...chunks(behind)].flatMap((own) =>
-      group(
-        own,
-        own.map((i) => timberWords(i, eachEnd(ramp, screws, i))),
-      ),
-    ),
+    ...(later.length > 0 ? group(later, [studsWords(ramp, later, screws)]) : []),
+    ...(behind.length > 0 ? group(behind, [behindWords(book, ramp, behind, screws)]) : []),
     step(
       ++number,
       'Measure both diagonals again before any skin goes on: the skin keeps the frame as it is then.',
@@ -137,15 +137,21 @@ const cornersOf = ({ studs, deckTimbers }: SolvedRamp): readonly number[] => {
 const deckWords = (book: Book, ramp: SolvedRamp, i: number, held: string): string => {
   const { show } = book
   const timber = ramp.deckTimbers[i]!
-  const lies =
-    timber.role === 'pipe'
-      ? ", its top level with the notch's floor"
-      : timber.role === 'back'
-        ? `, on the floor${outFor(book, ramp)}`
-        : timber.role === 'wheels'
-          ? ''
-          : ", its top level with the side's top"
-  return `Screw ${timberName(book, ramp, ramp.studs.length + i)}, ${liesWords(timber)}, its middle ${show(timber.x)} behind the toe${lies}, ${held}.`
+  return `Screw ${timberName(book, ramp, ramp.studs.length + i)}, ${liesWords(timber)}, its middle ${show(timber.x)} behind the toe${levelWords(book, ramp, i)}, ${held}.`
+}
+
+/** Where its top lies. */
+const levelWords = (book: Book, ramp: SolvedRamp, i: number): string => {
+  switch (ramp.deckTimbers[i]!.role) {
+    case 'pipe':
+      return ", its top level with the notch's floor"
+    case 'back':
+      return `, on the floor${outFor(book, ramp)}`
+    case 'wheels':
+      return ', in the cut of the back corner'
+    default:
+      return ", its top level with the side's top"
+  }
 }
 
 /** Of the timber that stands in the way of a ramp that is kept inside. */
@@ -155,9 +161,41 @@ const outFor = ({ stock }: Book, ramp: SolvedRamp): string =>
     .map(({ ramp: name }) => ` (it is taken out while ${name} is kept inside: no glue, heads left bare)`)
     .join('')
 
-/** So many at most, as even as can be. */
-const chunks = (all: readonly number[]): readonly (readonly number[])[] => {
-  const count = Math.ceil(all.length / stageSteps)
-  const each = Math.ceil(all.length / Math.max(1, count))
-  return Array.from({ length: count }, (_, i) => all.slice(i * each, (i + 1) * each))
+/** All studs between the corners at once: where each goes stands in the table. */
+const studsWords = (
+  ramp: SolvedRamp,
+  indices: readonly number[],
+  [usual, plated]: readonly (string | null)[],
+): string => {
+  const on = indices.filter((i) => ramp.splices.some(({ timber }) => timber === i))
+  const studs = (some: readonly number[]): string =>
+    numberList(
+      'stud',
+      some.map((i) => i + 1),
+    )
+  const order = isCurved(ramp) ? 'up the curve, one after the other' : 'one after the other'
+  return `Screw ${studs(indices)} on their marks, ${order}, as the table says: ${eachEnd(ramp, [usual ?? null, plated ?? null], indices.find((i) => !on.includes(i)) ?? indices[0]!)}.${
+    on.length > 0 && plated
+      ? ` ${capital(studs(on))}: ${eachEnd(ramp, [usual ?? null, plated], on[0]!)}.`
+      : ''
+  } Tick each in the table.`
+}
+
+/** Timbers behind the lip, by where their tops lie. */
+const behindWords = (
+  book: Book,
+  ramp: SolvedRamp,
+  indices: readonly number[],
+  screws: readonly (string | null)[],
+): string => {
+  const groups = new Map<string, number[]>()
+  for (const i of indices) {
+    const said = levelWords(book, ramp, i - ramp.studs.length)
+    groups.set(said, [...(groups.get(said) ?? []), i + 1])
+  }
+  const told = [...groups].map(([said, numbers]) => `${wordList(numbers.map(String))}${said}`)
+  return `Screw ${numberList(
+    'timber',
+    indices.map((i) => i + 1),
+  )} as the table says, ${eachEnd(ramp, screws, indices[0]!)}: ${told.join('; ')}. Tick each in the table.`
 }

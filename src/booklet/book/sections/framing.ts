@@ -25,14 +25,14 @@ export const framing = (book: Book): Section => ({
   blocks: [
     head('Framing', book.width),
     screwFigure(book),
-    ...book.solved.ramps.flatMap((ramp) => frameOf(book, ramp)),
+    ...book.solved.ramps.flatMap((ramp, i, all) => frameOf(book, ramp, all.slice(0, i))),
   ],
 })
 
 /** Of the plan's usual height: in less its numbers come among its dimensions. */
 const leastPlan = 0.6
 
-const frameOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
+const frameOf = (book: Book, ramp: SolvedRamp, before: readonly SolvedRamp[]): readonly Block[] => {
   const { width, units } = book
   const curved = isCurved(ramp)
   const { people, least, most } = book.stock.weight.ramps.find((own) => own.ramp === ramp.name)!.frame
@@ -49,7 +49,6 @@ const frameOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
       { width, height: 105 },
       { width: ramp.length, height: frameTop(ramp) },
     ),
-    table(studTable(book, ramp), width),
     figure(
       ofRamp(book, 'The frame from above', ramp),
       (ratio) => planView(ramp, units, ratio),
@@ -65,7 +64,12 @@ const frameOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
       ),
       withNext: true,
     },
-    ...endsOf(book, ramp),
+    ...endsOf(
+      book,
+      ramp,
+      before.some((one) => studLies(one) === studLies(ramp)),
+    ),
+    table(studTable(book, ramp), width),
     ...frameSteps(book, ramp),
     check(
       'Both diagonals are equal, the frame stands on all of its sides without rocking, no screw stands proud.',
@@ -75,19 +79,17 @@ const frameOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
   ]
 }
 
+const studLies = ({ studs }: SolvedRamp): 'edge' | 'flat' =>
+  studs.some(({ lies }) => lies === 'edge') ? 'edge' : 'flat'
+
 /** Where the screws of a timber's ends go, with a picture, and corners that all but touch. */
-const endsOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
+const endsOf = (book: Book, ramp: SolvedRamp, again: boolean): readonly Block[] => {
   const { width } = book
-  const lies = ramp.studs.some((stud) => stud.lies === 'edge') ? 'edge' : 'flat'
   const close = closeTimbers(book, ramp)
-  return [
-    stage(
-      () => stumpView(lies),
-      { width: 1, height: 1 },
-      (room) => [words(endScrews(book, ramp), room), ...(close === '' ? [] : [words(close, room)])],
-      width,
-    ),
-  ]
+  const said = (room: number): readonly Block[] =>
+    [endScrews(book, ramp, again), close].filter((one) => one !== '').map((one) => words(one, room))
+  if (again) return said(width)
+  return [stage(() => stumpView(studLies(ramp)), { width: 1, height: 1 }, said, width)]
 }
 
 /** Nearer ones leave no room for timber that is a little thicker, mm. */

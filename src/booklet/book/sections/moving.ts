@@ -1,17 +1,19 @@
-import { isCurved } from '../../../design/kind-traits.ts'
+import { curvedOf, isCurved } from '../../../design/kind-traits.ts'
 import type { Point } from '../../../geometry/point.ts'
 import { capital } from '../../../length/capital.ts'
 import { ownUnits } from '../../../length/own-units.ts'
 import { wordList } from '../../../length/word-list.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
-import { comesOut } from '../../../ramp/storing/storing.ts'
+import { bestWay, comesOut } from '../../../ramp/storing/storing.ts'
 import { gripHoles } from '../../../stock/handle.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
 import type { Moving } from '../../../stock/moving.ts'
 import { stockLines, stockRows } from '../../stock-rows.ts'
 import { handleView } from '../../views/acts/act-views.ts'
+import { nestView } from '../../views/acts/nest-view.ts'
 import { type Block, caution, check, head, step, words } from '../block.ts'
-import { type Book, screwsOf } from '../book.ts'
+import { type Book, leastShare, screwsOf } from '../book.ts'
+import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { stage } from '../stage.ts'
 import { checksOf } from './framing.ts'
@@ -34,8 +36,12 @@ export const moving = (book: Book): Section => {
       ...stockLines(stock, design)
         .slice(1)
         .map((line) => words(`${capital(line)}.`, width)),
+      next(
+        `Tack the rubber strip under the bottom edges of ${book.several ? 'the sides of every ramp: it keeps them' : 'the sides: it keeps the ramp'} from sliding.`,
+      ),
       ...solved.ramps.flatMap((ramp) => fitBlocks(book, ramp, next)),
       ...storeSteps(book).map((said) => next(said)),
+      ...nests(book),
       next('Measure the doors, and the corners between them, before the day.'),
       ...solved.ramps.flatMap((ramp) =>
         checksOf(book, ramp, [
@@ -70,7 +76,7 @@ const storeSteps = ({ stock, solved, show }: Book): readonly string[] =>
   stock.storings.flatMap(({ ramp, outer, slid, low, stored }) => {
     const own = solved.ramps.find(({ name }) => name === outer)
     if (!stored || !own || !isCurved(own)) return []
-    const best = slid.reduce((a, b) => (b.out < a.out ? b : a))
+    const best = bestWay({ slid })
     const back = own.deckTimbers.findIndex(({ role }) => role === 'back')
     const timber = `timber ${own.studs.length + back + 1} of ${outer}, on the floor at its back`
     const way = low.timber === 'lift over' ? `lift it over ${timber}` : `take out ${timber}, first`
@@ -78,6 +84,28 @@ const storeSteps = ({ stock, solved, show }: Book): readonly string[] =>
       `Put ${ramp} into ${outer}: ${back >= 0 && low.timber !== 'none' ? `${way}. Push it in` : 'push it in'} from the back, level on the floor, ${best.way.replace('-', ' ')}, until its foremost edge is ${show(Math.max(0, best.front))} behind the toe of ${outer}${best.out > 0.5 ? `: ${show(best.out)} of it stay outside` : ', all of it inside'}.${back >= 0 && comesOut(low.timber) ? ` Screw the timber in again once ${ramp} is out; its screws come from the outsides, so leave their heads bare.` : ''}`,
     ]
   })
+
+/** Each of them put away, drawn. */
+const nests = (book: Book): readonly Block[] => {
+  const { stock, solved, units, width } = book
+  const quarters = curvedOf(solved.ramps)
+  return stock.storings.flatMap((storing) => {
+    const [inner, outer] = [storing.ramp, storing.outer].map((one) =>
+      quarters.find(({ name }) => name === one),
+    )
+    if (!storing.stored || !inner || !outer) return []
+    const [long, , high] = storing.stored
+    return [
+      figure(
+        `${inner.name} put away in ${outer.name}${comesOut(storing.low.timber) ? ': dashed is the timber that comes out' : ''}`,
+        (ratio) => nestView(inner, outer, storing, units, ratio),
+        book,
+        { width, height: 90 * Math.max(leastShare, book.share) },
+        { width: long, height: high },
+      ),
+    ]
+  })
+}
 
 /** Of a handle, and the holes for them; common practice, no source. */
 const [handleBolt, handleDrill] = ['M6 (1/4 in)', '7 mm (5/16 in)'] as const
@@ -141,7 +169,6 @@ const fitSteps = (book: Book, ramp: SolvedRamp): readonly string[] => {
   const rolling = own?.rolling
   const [screw] = screwsOf(book, ramp, 'wheels')
   return [
-    `Tack the rubber strip under the bottom edges of the sides${of}: it keeps the ramp from sliding.`,
     ...(own ? [gripStep(book, ramp, own, of)] : []),
     ...(isCurved(ramp) ? [] : [ropeStep(of)]),
     ...(rolling && screw

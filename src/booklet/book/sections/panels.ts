@@ -19,6 +19,7 @@ import {
   stack,
   type TableBlock,
   table,
+  together,
   words,
 } from '../block.ts'
 import type { Book } from '../book.ts'
@@ -29,16 +30,11 @@ export const panelBlocks = (book: Book): readonly Block[] => {
   const panels = sheets.flatMap((own) => own.panels)
   if (panels.length === 0) return []
   return [
-    // on the page of the first panel
-    {
-      ...stack([
-        part('Panels', width),
-        ...drawnNotes(book.design.stock, units).map((note) => words(note, width)),
-        ...grainWords(book).map((said) => check(said, width)),
-      ]),
-      withNext: true,
-    },
-    ...panels.flatMap((panel) => panelOf(book, panel, panels.length)),
+    part('Panels', width),
+    ...drawnNotes(book.design.stock, units).map((note) => words(note, width)),
+    ...grainWords(book).map((said) => check(said, width)),
+    // a drawing and the order of its cuts are not parted where a page holds both
+    ...panels.flatMap((panel) => together(panelOf(book, panel, panels.length), book.tall)),
   ]
 }
 

@@ -102,7 +102,6 @@ export const sheetWithScrews = <R extends Row>(
   steps: (width: number) => readonly Block[],
 ): readonly Block[] => {
   const { width, show } = book
-  const several = facts.sheets.length > 1
   const [first, ...others] = new Set(
     facts.sheets.flatMap(({ rows }) => rows.map(({ across }) => across.map(show).join(', '))),
   )
@@ -110,14 +109,8 @@ export const sheetWithScrews = <R extends Row>(
   const narrow = tableOf(book, facts, room, true)
   if (first === undefined || others.length > 0 || narrow.laid.width > room)
     return [at(width), words(facts.takes, width), ...steps(width), tableOf(book, facts, width, false)]
-  const told = words(
-    several
-      ? `Rows from the own lower edge of each sheet, in every row from its left edge: ${first}.`
-      : `In every row from the left edge: ${first}.`,
-    room,
-  )
   const drawing = at(width * share)
-  const aside = [words(facts.takes, room), told, narrow]
+  const aside = [words(facts.takes, room), narrow]
   const all = stack([...aside, gap(2), ...steps(room)])
   return all.height <= drawing.height + below
     ? [beside(drawing, all, width * share + between)]

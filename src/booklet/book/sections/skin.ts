@@ -25,10 +25,20 @@ import { type MarkedSheet, marked, sheetWithScrews } from './screw-table.ts'
 export const skin = (book: Book): Section => ({
   name: 'skin',
   title: 'Skin',
-  blocks: [head('Skin', book.width), ...book.solved.ramps.flatMap((ramp) => skinOf(book, ramp))],
+  blocks: [
+    head('Skin', book.width),
+    ...book.solved.ramps.flatMap((ramp, i, all) =>
+      skinOf(
+        book,
+        ramp,
+        all.slice(0, i).find((one) => isCurved(one) && one.skin.some(({ length }) => length > 0)) ?? null,
+      ),
+    ),
+  ],
 })
 
-const skinOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
+/** `told`: a ramp before it, of which the bending was told. */
+const skinOf = (book: Book, ramp: SolvedRamp, told: SolvedRamp | null): readonly Block[] => {
   const { width, units, tall } = book
   const layers = ramp.skin.filter(({ length }) => length > 0)
   return [
@@ -36,10 +46,14 @@ const skinOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
       ? together(
           [
             ...(book.several ? [part(ofRamp(book, 'Before the first layer', ramp), width)] : []),
-            caution(
-              'Bent skin is a spring: hold it down until it is screwed, and keep your face away from its free end.',
-              width,
-            ),
+            ...(told
+              ? []
+              : [
+                  caution(
+                    'Bent skin is a spring: hold it down until it is screwed, and keep your face away from its free end.',
+                    width,
+                  ),
+                ]),
             figure(
               ofRamp(book, `Section ${sectionNumber}–${sectionNumber} at the toe, between two sides`, ramp),
               (ratio) => toeSection(ramp, units, ratio),
@@ -51,12 +65,20 @@ const skinOf = (book: Book, ramp: SolvedRamp): readonly Block[] => {
           tall,
         )
       : []),
-    ...layers.flatMap((layer) => layerOf(book, ramp, layer, layer === layers.at(-1) && layers.length > 1)),
+    ...layers.flatMap((layer) =>
+      layerOf(book, ramp, told, layer, layer === layers.at(-1) && layers.length > 1),
+    ),
     ...checksOf(book, ramp, ['screw-through', 'bare-skin', 'seam-shared', 'across-seam', 'seam-stud']),
   ]
 }
 
-const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): readonly Block[] => {
+const layerOf = (
+  book: Book,
+  ramp: SolvedRamp,
+  told: SolvedRamp | null,
+  layer: Layer,
+  isTop: boolean,
+): readonly Block[] => {
   const { width, units, tall } = book
   const { length, pieces, widths, rows, marks } = layer
   const name = `Layer ${layer.layer}`
@@ -109,7 +131,7 @@ const layerOf = (book: Book, ramp: SolvedRamp, layer: Layer, isTop: boolean): re
             },
             { width: ramp.width, height: length },
           ),
-        (room) => layerSteps(book, ramp, layer, sheets, room),
+        (room) => layerSteps(book, ramp, told, layer, sheets, room),
       ),
       check(
         `Every screw of ${name.toLowerCase()} has bitten, none stands proud${curved ? ', no end lifts' : ''}.`,
@@ -141,6 +163,7 @@ const takesWords = (
 const layerSteps = (
   book: Book,
   ramp: SolvedRamp,
+  told: SolvedRamp | null,
   layer: Layer,
   sheets: readonly SkinSheet[],
   width: number,
@@ -150,7 +173,8 @@ const layerSteps = (
   const marks = wordList(sheets.map(({ mark }) => mark))
   const curved = isCurved(ramp)
   const gap = gapOf(layer)
-  const lines = `${linesWords(book, layer, sheets, curved)} At each cross of the drawing drill ${ownUnits(pilotDrill, units)} before the screw.`
+  const again = layer.layer > 1 || (told !== null && curved)
+  const lines = `${linesWords(book, layer, sheets, curved)}${again ? '' : ` At each cross of the drawing drill ${ownUnits(pilotDrill, units)} before the screw.`}`
   const courses = layer.pieces.map(({ from }) => sheets.filter(({ up }) => up.from === from))
   const [lowest, ...higher] = courses.map((course) => wordList(course.map(({ mark }) => mark)))
   const one = sheets.length === 1
@@ -158,7 +182,6 @@ const layerSteps = (
     const row = courses[i + 1]![0]!.rows[0]
     return `Lay ${course} above ${i === 0 ? lowest : higher[i - 1]}${gap > 0 ? `, a gap of ${fine(gap)} between them` : ''}, side edges flush. ${row && row.stud !== null ? `Screw its first row into stud ${row.stud + 1}, then on as before.` : 'Screw it on as before.'}`
   })
-  const again = layer.layer > 1
   if (!isCurved(ramp))
     return [
       ...[
@@ -176,9 +199,11 @@ const layerSteps = (
   // told and shown with the first layer
   if (again)
     return [
-      ...[lines, `${toe}, and bend and screw it as layer 1.`, ...next].map((said, i) =>
-        step(i + 1, said, width),
-      ),
+      ...[
+        lines,
+        `${toe}, and bend, drill and screw it as layer 1${layer.layer === 1 && told ? ` of ${told.name}` : ''}.`,
+        ...next,
+      ].map((said, i) => step(i + 1, said, width)),
     ]
   return [
     stage(
@@ -207,8 +232,12 @@ const linesWords = (
   curved: boolean,
 ): string => {
   const before = curved ? ' before you bend it' : ''
+  const lined = sheets[0]!.marks.map(({ at }) => show(at))
+  const listed = new Set(sheets.flatMap(({ rows }) => rows.map(({ at }) => show(at))))
+  if (pieces.length === 1 && lined.every((at) => listed.has(at)))
+    return `Draw the stud lines on ${sheets.length > 1 ? 'each' : 'the'} sheet${before}, from its ${curved ? 'toe end' : 'end'}: where the table has a row into a stud.`
   if (pieces.length === 1)
-    return `Draw the stud lines on ${sheets.length > 1 ? 'each' : 'the'} sheet${before}: ${sheets[0]!.marks.map(({ at }) => show(at)).join(', ')} from its ${curved ? 'toe end' : 'end'}.`
+    return `Draw the stud lines on ${sheets.length > 1 ? 'each' : 'the'} sheet${before}: ${lined.join(', ')} from its ${curved ? 'toe end' : 'end'}.`
   const each = pieces.map(({ from }) => {
     const course = sheets.filter(({ up }) => up.from === from)
     const own = course[0]!.marks

@@ -1,0 +1,143 @@
+import { calloutWays } from '../../../drafting/callout.ts'
+import { alsoDrawn, firstClear, nothingDrawn } from '../../../drafting/clearance.ts'
+import { dimension, figureFits } from '../../../drafting/dimension/dimension.ts'
+import { type Drawing, fill, stroke } from '../../../drawing/drawing.ts'
+import { type Affine, affineScale, affineThen, affineTranslate } from '../../../geometry/affine.ts'
+import { circle, type Path, pathOf } from '../../../geometry/path.ts'
+import { pathMap } from '../../../geometry/path-map.ts'
+import type { Point } from '../../../geometry/point.ts'
+import { showLength, type Units } from '../../../length.ts'
+import type { SolvedQuarter } from '../../../ramp/ramp.ts'
+import type { Part } from '../../../ramp/storing/body.ts'
+import { bestWay, comesOut, type Slid, type Storing, standingBox } from '../../../ramp/storing/storing.ts'
+import { type Profile, profileOf } from '../profile.ts'
+import { scaled, type View, viewOf, viewStyle } from '../view.ts'
+
+const layer = 'note'
+const { lines, size } = viewStyle
+/** From the floor to the first line of dimensions, and from one to the next, mm. */
+const [first, next] = [8, 7] as const
+
+/** How a ramp lies in the other, from where it stands on its own feet. */
+const pose = (inner: SolvedQuarter, { way, front }: Slid): Affine => {
+  const { x0, x1, y1 } = standingBox(inner)
+  const [back, over] = [way.startsWith('back-first'), way.endsWith('upside-down')]
+  return affineThen(
+    affineScale(back ? -1 : 1, over ? -1 : 1),
+    affineTranslate(front - (back ? -x1 : x0), over ? y1 : 0),
+  )
+}
+
+const outlines = ({ side, skin, board, pipe }: Profile): readonly Path[] => [
+  side,
+  ...skin,
+  ...(board ? [board] : []),
+  ...(pipe ? [pipe.path] : []),
+]
+
+const partWords = (part: Part, { name, studs }: SolvedQuarter): string =>
+  part.kind === 'stud'
+    ? `${part.number > studs.length ? 'timber' : 'stud'} ${part.number} of ${name}`
+    : part.kind === 'skin'
+      ? `layer ${part.number} of ${name}`
+      : `${part.kind} of ${name}`
+
+/** One ramp put away in another, seen from the side as the storing has it: how far in, where they meet, the room of both. A timber that comes out is dashed. */
+export const nestView = (
+  inner: SolvedQuarter,
+  outer: SolvedQuarter,
+  storing: Storing,
+  units: Units,
+  ratio: number,
+): View => {
+  const best = bestWay(storing)
+  const [around, own] = [profileOf(outer, units), profileOf(inner, units)]
+  const map = affineScale(ratio)
+  const inside = affineThen(pose(inner, best), map)
+  const around1 = [...around.studs, ...around.timbers].map((path, i) => {
+    const role = outer.deckTimbers[i - outer.studs.length]?.role
+    return { path: pathMap(path, map), out: role === 'back' && comesOut(storing.low.timber) }
+  })
+  const body: Drawing = [
+    ...outlines(own).flatMap((path): Drawing => {
+      const at = pathMap(path, inside)
+      return [fill(layer, at, 0.9), stroke(layer, at, lines.outline)]
+    }),
+  ]
+  const shelter: Drawing = [
+    ...around1.flatMap(
+      ({ path, out }): Drawing =>
+        out ? [stroke(layer, path, lines.hidden)] : [fill(layer, path, 0.6), stroke(layer, path, lines.thin)],
+    ),
+    ...outlines(around).map((path) => stroke(layer, pathMap(path, map), lines.thin)),
+  ]
+  const { front, tight, out } = best
+  const [long, , high] = storing.stored!
+  const left = Math.min(standingBox(outer).x0, front)
+  const floor = stroke(
+    layer,
+    pathOf({ x: left * ratio - 6, y: 0 }, { x: (left + long) * ratio + 6, y: 0 }),
+    lines.outline,
+  )
+  const show = (mm: number): string => showLength(mm, units)
+  const level = (a: number, b: number, row: number): Drawing => {
+    const figure = show(b - a)
+    return dimension(
+      {
+        from: { x: a * ratio, y: 0 },
+        to: { x: b * ratio, y: 0 },
+        angle: 0,
+        through: { x: 0, y: -first - row * next },
+        figure,
+        place: figureFits((b - a) * ratio, figure, size) ? 'between' : 'past-to',
+      },
+      viewStyle,
+    )
+  }
+  const ring = tight && scaled(tight, ratio)
+  const marks: Drawing = ring ? [stroke(layer, circle(ring, 1.6), { width: 0.5 })] : []
+  let clearance = alsoDrawn(nothingDrawn, [floor], 'thing')
+  clearance = alsoDrawn(
+    clearance,
+    [...body, ...shelter].filter(({ kind }) => kind === 'stroke'),
+    'thing',
+  )
+  const names: Drawing[] = []
+  const name = (on: Point, words: readonly string[], ways: readonly number[]): void => {
+    const drawn = firstClear(clearance, calloutWays(on, words, viewStyle, ways))
+    if (!drawn) return
+    clearance = alsoDrawn(clearance, drawn, 'note')
+    names.push(drawn)
+  }
+  if (ring && tight)
+    name(
+      ring,
+      ['here they meet:', `${partWords(tight.part, inner)}, ${partWords(tight.meets, outer)}`],
+      [140, 125, 110, 160, 90, 70],
+    )
+  return viewOf([
+    { name: 'outer', marks: shelter },
+    { name: 'inner', marks: body },
+    { name: 'floor', marks: [floor] },
+    { name: 'tight', marks },
+    { name: 'names', marks: names.flat() },
+    {
+      name: 'dimensions',
+      marks: [
+        ...(front > 0.5 ? level(0, front, 0) : []),
+        ...(out > 0.5 ? level(outer.length, outer.length + out, 0) : []),
+        ...level(left, left + long, 1),
+        ...dimension(
+          {
+            from: { x: (left + long) * ratio, y: 0 },
+            to: { x: (left + long) * ratio, y: high * ratio },
+            angle: Math.PI / 2,
+            through: { x: (left + long) * ratio + first, y: 0 },
+            figure: show(high),
+          },
+          viewStyle,
+        ),
+      ],
+    },
+  ])
+}
