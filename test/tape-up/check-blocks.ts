@@ -76,6 +76,26 @@ const beforeCorrection = ({ correction, paper }: Plotted['plan']) => {
   }
 }
 
+/** Room of the rows without a strip: they have no pattern, so the plan tells of no place. Their words follow each other. */
+const tapeTable = (
+  said: readonly { readonly text: string; readonly points: readonly Pt[] }[],
+  windows: readonly Rect[],
+): Rect | null => {
+  const first = said.findIndex(({ text }) => text.startsWith('No strip: '))
+  if (first < 0) return null
+  const within = ({ points }: { readonly points: readonly Pt[] }): boolean =>
+    windows.some((w) =>
+      points.every(
+        (p) => p.x >= w.x0 - near && p.x <= w.x1 + near && p.y >= w.y0 - near && p.y <= w.y1 + near,
+      ),
+    )
+  const after = said.slice(first)
+  const end = after.findIndex(within)
+  const own = after.slice(0, end < 0 ? after.length : end).flatMap(({ points }) => points)
+  const [xs, ys] = [own.map(({ x }) => x), own.map(({ y }) => y)]
+  return { x0: Math.min(...xs), y0: Math.min(...ys), x1: Math.max(...xs), y1: Math.max(...ys) }
+}
+
 /**
  * Pages that carry several parts: no two blocks come near, each mark lies in one block, and no two words of a page overlap.
  * Boxes are compared by another library.
@@ -88,7 +108,17 @@ export const checkBlocks = ({ read, plan }: Plotted, fault: (what: string) => vo
     const { strokes, fills, texts } = read.pages[page - 1]!
     if (!texts.some(({ text }) => legendLine.test(text))) continue
     count.pages++
+    const said = texts.map((text) => ({
+      text: text.text,
+      points: textBox(text, 0).map((p) => mapPoint(truth, p)),
+    }))
     const windows = places.map(({ window }) => windowBefore(rectOf(window)))
+    const names = places.map(({ pattern }) => pattern)
+    const table = tapeTable(said, windows)
+    if (table) {
+      windows.push(table)
+      names.push('what a tape does')
+    }
     const boxes = windows.map((window) => polygonOf(corners(window)))
     count.blocks += boxes.length
     boxes.forEach((box, i) => {
@@ -96,7 +126,7 @@ export const checkBlocks = ({ read, plan }: Plotted, fault: (what: string) => vo
         count.pairs++
         const [gap] = box.distanceTo(other)
         if (!(gap >= leastGap - 1e-3) || box.intersect(other).length > 0)
-          say(`${places[i]!.pattern} and ${places[i + 1 + k]!.pattern} lie ${gap.toFixed(2)} mm apart`)
+          say(`${names[i]} and ${names[i + 1 + k]} lie ${gap.toFixed(2)} mm apart`)
       })
     })
     const holders = (points: readonly Pt[]): number =>
@@ -113,10 +143,6 @@ export const checkBlocks = ({ read, plan }: Plotted, fault: (what: string) => vo
       if (holders(points) !== (beside ? 0 : 1))
         say(`a stroke in ${layer} at ${JSON.stringify(points[0])} lies in no block`)
     }
-    const said = texts.map((text) => ({
-      text: text.text,
-      points: textBox(text, 0).map((p) => mapPoint(truth, p)),
-    }))
     for (const { text, points } of said) {
       count.marks++
       const beside = points.every(({ x }) => windows.every((w) => x <= w.x0 + near))

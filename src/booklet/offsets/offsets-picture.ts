@@ -90,14 +90,12 @@ export const offsetsPicture = (
     return pathOf(short ? { x: p.x - 14, y: p.y } : from, p)
   })
   const figures = [...figuresAlong(rows, at), ...figuresUp(rows, at, shortLines)]
-  const figureBoxes = figures.flatMap((mark) =>
-    mark.kind === 'text' ? [pointsBounds(textCorners(mark, affineIdentity))] : [],
-  )
-  const frames = found ? calledOut(found, map, figureBoxes) : []
+  const figureBoxes = wordBoxes(figures)
+  const detail = found ? calledOut(found, map, at({ x: box.x1, y: 0 }).x) : null
+  // what a detail shows larger would be a blot here
+  const detailed = rows.filter((row) => row.mark !== 'LIP' && found !== null && isIn(found.box, row.at))
   const names = markNames(
-    marked
-      .filter((row) => row.mark === 'LIP' || !found || !isIn(found.box, row.at))
-      .map((row) => ({ row, at: at(row.at) })),
+    marked.filter((row) => !detailed.includes(row)).map((row) => ({ row, at: at(row.at) })),
     {
       within: {
         x0: room.left - 0.5,
@@ -105,8 +103,12 @@ export const offsetsPicture = (
         x1: room.left + room.width,
         y1: room.top,
       },
-      paths: [pathMap(outline, map), ...lines, ...frames],
-      boxes: [...rows.map((row) => dotBox(at(row.at))), ...figureBoxes, ...(found ? [found.place] : [])],
+      paths: [pathMap(outline, map), ...lines, ...(detail ? [detail.frame] : [])],
+      boxes: [
+        ...rows.map((row) => dotBox(at(row.at))),
+        ...figureBoxes,
+        ...(found && detail ? [found.place, ...wordBoxes([detail.name])] : []),
+      ],
     },
   )
   return {
@@ -114,9 +116,9 @@ export const offsetsPicture = (
       group(map, [stroke('note', outline, outlinePen)]),
       ...lines.map((path) => stroke('datum', path, pens.tick)),
       ...figures,
-      ...rows.map((row) => fill('mark', circle(at(row.at), dot), 0)),
+      ...rows.map((row) => fill('mark', circle(at(row.at), detailed.includes(row) ? dot / 2 : dot), 0)),
       ...names,
-      ...frames.map((path) => stroke('note', path, pens.tick)),
+      ...(detail ? [stroke('note', detail.frame, pens.tick), detail.name] : []),
       ...(found ? notchInset(found, rows, corners, outline) : []),
     ],
     // an inset beside a low side reaches below it
@@ -208,35 +210,51 @@ const notchInset = (
   const own = [lip, ...corners]
   const frame = rectangle(place.x0, place.y0, place.x1, place.y1)
   const shown = pathClip(outline, boxCorners(box)).map((path) => pathMap(path, map))
+  const name = text('note', { x: place.x1 - 1.2, y: place.y0 + 1.4 }, detailSize, `detail ${detailLetter}`, {
+    face: 'bold',
+    align: 'right',
+  })
   return [
     stroke('note', frame, pens.tick),
+    name,
     ...shown.map((path) => stroke('note', path, outlinePen)),
     ...guides.map((row) => fill('note', circle(at(row.at), dot * 0.75), 0)),
     ...own.map((row) => fill('mark', circle(at(row.at), dot), 0)),
     ...markNames(
       [...own, ...guides].map((row) => ({ row, at: at(row.at) })),
-      { paths: shown, within: place, boxes: [...own, ...guides].map((row) => dotBox(at(row.at))) },
+      {
+        paths: shown,
+        within: place,
+        boxes: [...[...own, ...guides].map((row) => dotBox(at(row.at))), ...wordBoxes([name])],
+      },
     ),
   ]
 }
 
-/** A frame round the notch on the drawing, and a line from it to the inset, over no figure if it can. */
-const calledOut = ({ place, box }: Inset, small: Affine, figures: readonly Box[]): readonly Path[] => {
+/** The letter of the notch's detail: no mark has it. */
+const detailLetter = 'X'
+const detailSize = 3
+
+/** A frame round the notch on the drawing and the letter of its detail, in the side beside or below it. ISO 128-3 names details so. */
+const calledOut = (
+  { box }: Inset,
+  small: Affine,
+  back: number,
+): { readonly frame: Path; readonly name: Mark } => {
   const [low, high] = [
     affineApply(small, { x: box.x0, y: box.y0 }),
     affineApply(small, { x: box.x1, y: box.y1 }),
   ]
-  const over = place.x1 < low.x
-  const ways = [high.y, low.y].flatMap((y) =>
-    [place.y1, (place.y0 + place.y1) / 2, place.y0].map((end) =>
-      pathOf({ x: over ? low.x : high.x, y }, { x: over ? place.x1 : place.x0, y: end }),
-    ),
-  )
-  const free = ways.find((way) =>
-    figures.every((one) => pathClip(way, boxCorners(boxGrow(one, 0.5))).length === 0),
-  )
-  return [rectangle(low.x, low.y, high.x, high.y), free ?? ways[0]!]
+  const beside = back - high.x > 8
+  const at = beside ? { x: high.x + 1.2, y: low.y } : { x: high.x - 3, y: low.y - 4.2 }
+  return {
+    frame: rectangle(low.x, low.y, high.x, high.y),
+    name: text('note', at, detailSize, detailLetter, { face: 'bold' }),
+  }
 }
+
+const wordBoxes = (marks: Drawing): readonly Box[] =>
+  marks.flatMap((mark) => (mark.kind === 'text' ? [pointsBounds(textCorners(mark, affineIdentity))] : []))
 
 /** Whether a frame stays above the curve's marks and their names. */
 const clearOfMarks = (frame: Box, rows: readonly OffsetRow[], map: Affine): boolean =>

@@ -19,8 +19,8 @@ interface WordPlace {
   readonly cost: number
 }
 
-/** A page's number beside a name reads as a part of it unless it stands off by this, mm. */
-const apart = 0.7
+/** A figure beside a name reads as a part of it unless it stands off by this, mm. */
+export const apart = 1.4
 
 /** Where it costs least, taken from then on. */
 const leastOf = (

@@ -12,7 +12,7 @@ import {
   affineThen,
   affineTranslate,
 } from '../../geometry/affine.ts'
-import { type Box, boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
+import { type Box, boxGrow, boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { pathClip } from '../../geometry/clip.ts'
 import { type Path, pathOf, polygonOf } from '../../geometry/path.ts'
 import { pathMap } from '../../geometry/path-map.ts'
@@ -22,11 +22,11 @@ import { showLength } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { pens } from '../../pattern/pens.ts'
 import type { Datum } from '../proof/datum.ts'
-import { occupancyOf } from '../room/occupancy.ts'
+import { occupancyOf, occupyBox } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import { brokenStrokes, wordZones } from '../tile/clear-zones.ts'
 import type { Tile } from '../tile/tile.ts'
-import { besidePoint, pieceNames, ringedPoint, rowName } from './map-names.ts'
+import { apart, besidePoint, pieceNames, ringedPoint, rowName } from './map-names.ts'
 import { costOf, named, never, numberMarks, rather } from './map-numbers.ts'
 
 export interface MapPictureFacts {
@@ -91,6 +91,10 @@ export const mapPicture = (
   occupyPath(taken, pattern.outline, map, 0.3, never)
   if (style.dimensions)
     for (const line of extensions(pattern, at, wide)) occupyPath(taken, line, affineIdentity, 0.2, never)
+  const dimensions = style.dimensions ? panelDimensions(pattern, box, at, style.name, units) : []
+  for (const mark of dimensions)
+    if (mark.kind === 'text')
+      occupyBox(taken, boxGrow(pointsBounds(textCorners(mark, affineIdentity)), apart), never | named)
   const joints = pattern.joints.map((joint) => pathOf(...joint))
   for (const path of joints) occupyPath(taken, path, map, 0.3, never)
   const cells = tiles.map((tile) => polygonOf(tile.cell[0]!, ...tile.cell.slice(1)))
@@ -125,7 +129,7 @@ export const mapPicture = (
       ...numbers,
       ...crosses.flatMap((p) => cross('datum', p, arm, pens.mark)),
       ...names,
-      ...(style.dimensions ? panelDimensions(pattern, box, at, style.name, units) : []),
+      ...dimensions,
     ],
     height: room.bottom + height,
   }

@@ -27,10 +27,11 @@ export const packedArea = (window: Box, legend: PartsLegend): Size => ({
   height: window.y1 - window.y0,
 })
 
-/** Blocks, those of strips behind them, on as few pages as are found, beside their legend. */
+/** Blocks, those of strips behind them and before these what is told of all, on as few pages as are found, beside their legend. */
 export const packedPages = (
   window: Box,
   blocks: readonly Block[],
+  told: readonly Block[],
   strips: readonly StoryStrip[],
   set: string,
   legend: PartsLegend,
@@ -45,8 +46,8 @@ export const packedPages = (
   const [inLong, inShort] = [cutFor(long), cutFor(short)]
   const tries = fewShort(strips.length).flatMap((few) => {
     const pieces = strips.flatMap((_, i) => (i < few ? inShort : inLong)[i]!)
-    const all = [...blocks, ...pieces.map(({ block }) => block)]
-    const groups = [...blocks.map(() => null), ...pieces.map((piece) => piece.strip)]
+    const all = [...blocks, ...told, ...pieces.map(({ block }) => block)]
+    const groups = [...[...blocks, ...told].map(() => null), ...pieces.map((piece) => piece.strip)]
     return packings(all, area, blockGap, blocks.length).map((found) => {
       // in the order in which they are printed
       const held = (placed: readonly Packed[]): boolean =>
@@ -65,7 +66,8 @@ export const packedPages = (
       }
     })
     .reduce((a, b) => (b.cost < a.cost ? b : a))
-  const columns = blocks.length === 0 ? inColumns(inLong.flat(), area) : null
+  const columns =
+    blocks.length === 0 ? inColumns([...told, ...inLong.flat().map(({ block }) => block)], area) : null
   // strips alone lie in their order, if that takes no more than one page more
   const { all, pages } = columns && columns.pages.length <= best.pages.length + 1 ? columns : best
   const place = toPage(window, legend)
@@ -84,7 +86,7 @@ export const packedPages = (
       draw: () => [
         ...legend.draw(
           { x: window.x0, y: window.y0 },
-          sorted.some(({ index }) => index >= blocks.length),
+          sorted.some(({ index }) => index >= blocks.length + told.length),
         ),
         ...laid.map(({ block, map }) => group(map, block.draw())),
       ],
@@ -92,10 +94,7 @@ export const packedPages = (
   })
 }
 
-const inColumns = (pieces: readonly { readonly block: Block }[], area: Size) => {
-  const all = pieces.map(({ block }) => block)
-  return { all, pages: packColumns(all, area, blockGap) }
-}
+const inColumns = (all: readonly Block[], area: Size) => ({ all, pages: packColumns(all, area, blockGap) })
 
 /** Pages with a lip trial come first: it is sawn before anything else. */
 export const holdsTrial = (places: readonly BlockPlace[]): boolean =>

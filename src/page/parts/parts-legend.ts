@@ -4,12 +4,11 @@ import { textWidth } from '../../drawing/text-width.ts'
 import type { Point } from '../../geometry/point.ts'
 import { capital } from '../../length/capital.ts'
 import { letters } from '../../pattern/pens.ts'
-import type { DesignStrips } from '../../pattern/ramp-strips.ts'
 import type { StoryStrip, StripKind } from '../../pattern/story-strip.ts'
 import { sampleSize, sampleStrip } from './sample-strip.ts'
 
 /** What stands along the left of a page of small parts, read as the strips beside it: title, set, what to do, and once for all strips
- * what edges and rings mean and what a tape does without one. */
+ * what edges and rings mean. */
 export interface PartsLegend {
   /** room across the lines with what keeps them off the parts, mm */
   readonly height: number
@@ -36,7 +35,7 @@ const heads: Readonly<Record<StripKind, string>> = {
 export const partsLegend = (
   title: string,
   set: string,
-  { strips, byTape }: DesignStrips,
+  strips: readonly StoryStrip[],
   room: number,
 ): PartsLegend => {
   const width = Math.min(room, longest)
@@ -51,7 +50,6 @@ export const partsLegend = (
   const said = wrapped([
     sample ? first : `${first} ${joinWords}`,
     ...kinds.map((kind) => `${heads[kind]}: ${kindWords(strips.filter((strip) => strip.kind === kind))}`),
-    ...tapeWords(byTape),
   ])
   const plain = wrapped([`Set ${set}: cut the parts out.`])
   const drawn = sample ? Math.max(sampleSize.height + 1.5, beside.length * leading) : 0
@@ -110,15 +108,4 @@ const kindWords = (strips: readonly StoryStrip[]): string => {
   ]
     .map(sentence)
     .join(' ')
-}
-
-/** What lies evenly, by the place where the tape is hooked. */
-const tapeWords = (rows: DesignStrips['byTape']): readonly string[] => {
-  const zeros = [...new Set(rows.map(({ zero }) => zero))]
-  return zeros.map((zero) => {
-    const own = rows.filter((row) => row.zero === zero)
-    return `No strip, mark with a tape from the ${zero.replace(/^the /, '')}. ${own
-      .map(({ what, words, figures }) => sentence(`${what}, ${words}: ${figures.join(', ')}`))
-      .join(' ')}`
-  })
 }

@@ -2,10 +2,11 @@ import type { Units } from '../../design/design.ts'
 import { type DesignStrips, designStrips } from '../../pattern/ramp-strips.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
 import type { Block, BlockPlace } from '../parts/block.ts'
-import { fits } from '../parts/pack.ts'
+import { fits, type Size } from '../parts/pack.ts'
 import { holdsTrial, packedArea, packedPages } from '../parts/packed-page.ts'
 import { type PartsLegend, partsLegend } from '../parts/parts-legend.ts'
 import { type RampTrial, titleOf } from '../parts/ramp-trial.ts'
+import { tapeBlock } from '../parts/tape-block.ts'
 import { pipeBlock, trialBlock } from '../parts/trial-block.ts'
 import { trialPage } from '../parts/trial-page.ts'
 import { type Sheet, sheetWindow } from '../sheet/sheet.ts'
@@ -76,7 +77,9 @@ const trialDraft = (
 const stripDrafts = (strips: DesignStrips, facts: PartFacts): readonly Draft[] => {
   const { sheet, code } = facts
   const window = sheetWindow(sheet)
-  return packedPages(window, [], strips.strips, code, legendOf(strips, facts)).map(({ draw, places }, i) => ({
+  const legend = legendOf(strips, facts)
+  const told = toldOf(strips, packedArea(window, legend))
+  return packedPages(window, [], told, strips.strips, code, legend).map(({ draw, places }, i) => ({
     kind: 'strip',
     label: `Strips ${i + 1}`,
     bookmark: `Story strips ${i + 1}`,
@@ -85,7 +88,12 @@ const stripDrafts = (strips: DesignStrips, facts: PartFacts): readonly Draft[] =
   }))
 }
 
-const legendOf = (strips: DesignStrips, { sheet, code, title }: PartFacts): PartsLegend => {
+const toldOf = ({ byTape }: DesignStrips, room: Size): readonly Block[] => {
+  const told = tapeBlock(byTape, room)
+  return told ? [told] : []
+}
+
+const legendOf = ({ strips }: DesignStrips, { sheet, code, title }: PartFacts): PartsLegend => {
   const { y0, y1 } = sheetWindow(sheet)
   return partsLegend(title, code, strips, y1 - y0)
 }
@@ -122,17 +130,26 @@ const packedDrafts = (trials: readonly RampTrial[], strips: DesignStrips, facts:
     const { outside } = ramp.coping!
     if (pipe && !pipes.has(outside)) pipes.set(outside, pipe)
   }
-  const pages = packedPages(window, [...blocks, ...pipes.values()], strips.strips, code, legend)
+  const pages = packedPages(
+    window,
+    [...blocks, ...pipes.values()],
+    toldOf(strips, room),
+    strips.strips,
+    code,
+    legend,
+  )
   return {
     alone,
     drafts: pages.map(({ draw, places }, i): Draft => {
       const kind = kindOf(places)
+      const patterns = [...new Set(places.map(({ pattern }) => pattern))].join(', ')
+      const held = patterns === '' ? [] : [patterns]
       const name = { trial: 'Lip trial', strip: 'Strips', parts: 'Parts' }[kind]
       return {
         kind,
         ...(kind === 'parts' ? { holds: ['trial', 'strip'] } : {}),
         label: `${name} ${i + 1}`,
-        bookmark: `${name} ${i + 1}: ${[...new Set(places.map(({ pattern }) => pattern))].join(', ')}`,
+        bookmark: [`${name} ${i + 1}`, ...held].join(': '),
         draw,
         places: planned(sheet, places),
       }
