@@ -20,9 +20,11 @@ interface Line {
   readonly face: 'bold' | 'regular'
 }
 
-/** What lies evenly and has no strip, a row each, by the place where the tape is hooked. Null where there is none. */
-export const tapeBlock = (rows: readonly TapeRow[], room: Size): Block | null => {
-  if (rows.length === 0) return null
+/**
+ * What lies evenly and has no strip, a row each, by the place where the tape is hooked: one block, or as many as a page's room asks
+ * for.
+ */
+export const tapeBlocks = (rows: readonly TapeRow[], room: Size): readonly Block[] => {
   const most = Math.min(longest, Math.max(room.width, room.height) - spare)
   const names = between + Math.max(...rows.map(({ what }) => textWidth(what, size, 'bold')))
   const wrapped = (words: string, at: number, face: Line['face']): readonly (readonly Line[])[] =>
@@ -36,11 +38,16 @@ export const tapeBlock = (rows: readonly TapeRow[], room: Size): Block | null =>
         return [[{ at: 0, words: what, face: 'bold' as const }, ...first!], ...more]
       }),
   ])
-  const width =
-    spare + Math.max(...lines.flat().map(({ at, words, face }) => at + textWidth(words, size, face)))
+  const held = Math.floor(Math.min(room.width, room.height) / leading)
+  return Array.from({ length: Math.ceil(lines.length / held) }, (_, i) =>
+    linesBlock(lines.slice(i * held, (i + 1) * held)),
+  )
+}
+
+const linesBlock = (lines: readonly (readonly Line[])[]): Block => {
   const height = lines.length * leading
   return {
-    width,
+    width: spare + Math.max(...lines.flat().map(({ at, words, face }) => at + textWidth(words, size, face))),
     height,
     places: [],
     draw: (): Drawing =>

@@ -2,11 +2,11 @@ import type { Units } from '../../design/design.ts'
 import { type DesignStrips, designStrips } from '../../pattern/ramp-strips.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
 import type { Block, BlockPlace } from '../parts/block.ts'
-import { fits, type Size } from '../parts/pack.ts'
+import { fits } from '../parts/pack.ts'
 import { holdsTrial, packedArea, packedPages } from '../parts/packed-page.ts'
 import { type PartsLegend, partsLegend } from '../parts/parts-legend.ts'
 import { type RampTrial, titleOf } from '../parts/ramp-trial.ts'
-import { tapeBlock } from '../parts/tape-block.ts'
+import { tapeBlocks } from '../parts/tape-block.ts'
 import { pipeBlock, trialBlock } from '../parts/trial-block.ts'
 import { trialPage } from '../parts/trial-page.ts'
 import { type Sheet, sheetWindow } from '../sheet/sheet.ts'
@@ -78,7 +78,7 @@ const stripDrafts = (strips: DesignStrips, facts: PartFacts): readonly Draft[] =
   const { sheet, code } = facts
   const window = sheetWindow(sheet)
   const legend = legendOf(strips, facts)
-  const told = toldOf(strips, packedArea(window, legend))
+  const told = tapeBlocks(strips.byTape, packedArea(window, legend))
   return packedPages(window, [], told, strips.strips, code, legend).map(({ draw, places }, i) => ({
     kind: 'strip',
     label: `Strips ${i + 1}`,
@@ -86,11 +86,6 @@ const stripDrafts = (strips: DesignStrips, facts: PartFacts): readonly Draft[] =
     draw,
     places: planned(sheet, places),
   }))
-}
-
-const toldOf = ({ byTape }: DesignStrips, room: Size): readonly Block[] => {
-  const told = tapeBlock(byTape, room)
-  return told ? [told] : []
 }
 
 const legendOf = ({ strips }: DesignStrips, { sheet, code, title }: PartFacts): PartsLegend => {
@@ -133,7 +128,7 @@ const packedDrafts = (trials: readonly RampTrial[], strips: DesignStrips, facts:
   const pages = packedPages(
     window,
     [...blocks, ...pipes.values()],
-    toldOf(strips, room),
+    tapeBlocks(strips.byTape, room),
     strips.strips,
     code,
     legend,
