@@ -53,6 +53,7 @@ export const stockFigures = (stock: StockTaking | null, design: Design) => ({
       low: { way: low.timber, height: low.height },
       stored,
     })) ?? null,
+  joints: stock?.joints ?? null,
   wheels:
     stock?.moving.map(({ ramp, balance, handle, grip, rolling }) => ({
       ramp,

@@ -5,6 +5,7 @@ import type { SolvedRamp, WholeDesign } from '../ramp/ramp.ts'
 import { type RampSize, rampSize, type Size } from '../ramp/storing/size.ts'
 import type { Storing } from '../ramp/storing/storing.ts'
 import { type FreeFloor, freeFloor, type Stored, storedSets, storings } from './floor.ts'
+import { type JointPlate, jointPlates } from './joint-plate.ts'
 import { type Cost, costLines } from './list/cost.ts'
 import type { CostedLine } from './list/line.ts'
 import { type BoughtPanels, shoppingList } from './list/list.ts'
@@ -39,6 +40,7 @@ export interface StockTaking {
   /** null where the design does not say how large the garage is, or it is too small */
   readonly floor: FreeFloor | null
   readonly moving: readonly Moving[]
+  readonly joints: readonly JointPlate[]
   readonly pipes: readonly CutPipe[]
 }
 
@@ -53,6 +55,7 @@ export const takeStock = (
   const screws = designScrews(design, solved.ramps)
   const weight = weigh(design, solved, parts, screws)
   const moving = curvedOf(solved.ramps).map((ramp) => moveRamp(ramp, weight))
+  const joints = jointPlates(solved.ramps, design.units)
   const kept = storings(solved)
   const sizes = solved.ramps.map((ramp) => overallSize(ramp, design.units))
   const sets = storedSets(sizes, kept)
@@ -67,6 +70,7 @@ export const takeStock = (
               timber,
               screws,
               moving,
+              joints,
               people: Math.max(2, ...weight.ramps.map(({ people }) => people)),
             }),
             design,
@@ -84,6 +88,7 @@ export const takeStock = (
     sets,
     floor: design.space ? freeFloor(design.space, sets) : null,
     moving,
+    joints,
     pipes: cutPipes(design, solved),
   }
 }

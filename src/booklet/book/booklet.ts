@@ -1,7 +1,7 @@
 import type { Box } from '../../geometry/bounds.ts'
 import { lengthsShort } from '../lengths-note.ts'
 import { type Book, type BookFacts, bookOf } from './book.ts'
-import { type BookPage, bodyHeight, layPages, type Section, sectionPages } from './pages.ts'
+import { type BookPage, bodyHeight, filled, layPages, type Section } from './pages.ts'
 import { buying } from './sections/buying.ts'
 import { care } from './sections/care.ts'
 import { coping } from './sections/coping.ts'
@@ -43,21 +43,21 @@ export interface BookletOptions {
   readonly code: string
 }
 
-/** Smaller drawings, the largest first, are taken where they save a last page of which more than this is free, or one of many half empty ones. */
+/** Smaller drawings, the largest first, are taken where they save a page: one of which more than this is free, or where that much of all of them is. */
 const sparse = 0.75
-const halfEmpty = 0.4
+const halfEmpty = 0.2
 const shares = [0.86, 0.72, 0.6, 0.5]
 
 /** A part whose pages are not all but empty, if that can be. */
 const sectionOf = (name: string, book: Book, window: Box): Section | null => {
   const usual = sections[name]!(book)
   if (usual === null) return null
-  const { pages, free } = sectionPages(window, usual)
+  const { pages, free } = filled(window, [usual])
   const wasted = free.reduce((sum, own) => sum + own, 0) / pages
-  if (pages < 2 || (free.at(-1)! < sparse && (pages < 4 || wasted < halfEmpty))) return usual
+  if (pages < 2 || (free.at(-1)! < sparse && wasted < halfEmpty)) return usual
   for (const share of shares) {
     const smaller = sections[name]!({ ...book, share })!
-    if (sectionPages(window, smaller).pages < pages) return smaller
+    if (filled(window, [smaller]).pages < pages) return smaller
   }
   return usual
 }
@@ -68,9 +68,23 @@ export const layBooklet = (facts: BookFacts, { window, only, code }: BookletOpti
   const wanted = sectionNames
     .filter((name) => !only || only.includes(name))
     .flatMap((name) => sectionOf(name, book, window) ?? [])
-  return layPages(window, wanted, {
+  return layPages(window, closed(wanted, book, window), {
     title: facts.design.title,
     code,
     lengths: lengthsShort(facts.design.units),
   })
 }
+
+/** All parts one after the other: where a last page is all but empty, the drawings of the last ones are smaller, if that saves it. */
+const closed = (usual: readonly Section[], book: Book, window: Box): readonly Section[] => {
+  const { pages, free } = filled(window, usual)
+  if (pages < 2 || free.at(-1)! < halfFree) return usual
+  for (const share of shares)
+    for (const { name } of [...usual].reverse().slice(0, lastParts)) {
+      const smaller = usual.map((one) => (one.name === name ? sections[name]!({ ...book, share })! : one))
+      if (filled(window, smaller).pages < pages) return smaller
+    }
+  return usual
+}
+const lastParts = 5
+const halfFree = 0.5

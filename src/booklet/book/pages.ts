@@ -67,12 +67,12 @@ const firstOf = (blocks: readonly Block[]): number => {
 /** Between two sections on one page, mm. */
 const sectionGap = 10
 
-/** How many pages a section takes of its own, and what share of each is free. */
-export const sectionPages = (
+/** How many pages sections take, and what share of each is free. */
+export const filled = (
   window: Box,
-  section: Section,
+  sections: readonly Section[],
 ): { readonly pages: number; readonly free: readonly number[] } => {
-  const { pages, free } = fill(window, [section])
+  const { pages, free } = fill(window, sections)
   return { pages: pages.length, free: free.map((mm) => mm / bodyHeight(window)) }
 }
 

@@ -33,6 +33,8 @@ const layer = 'note'
 const { lines, size } = viewStyle
 /** From an edge to the line of its dimensions, mm. */
 const off = 5
+/** Figures of two sheets on one side meet where the sheets are nearer than so many of their heights. */
+const meeting = 6
 
 /** Its sheets with seams, stud lines, screws, each measured from its own lower and left edges: the next one up, or to the right, on the far side. */
 export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View => {
@@ -58,14 +60,24 @@ export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View =
       ),
     }
   })
-  const upMarks = up.map(({ from, stops: all }, i) =>
-    runningDimension(
+  const upMarks = up.map(({ from, stops: all }, i) => {
+    const before = up[i - 2]
+    // over a low sheet the figures of two on one side meet: the upper ones stand outside of the lower
+    const far =
+      before && from - before.to < meeting * size
+        ? off +
+          runningReach(
+            before.stops.map(({ figure }) => figure),
+            size,
+          )
+        : off
+    return runningDimension(
       i % 2 === 0
-        ? { zero: { x: -off, y: from }, angle: Math.PI / 2, stops: all, side: 1, back: off - 0.5 }
-        : { zero: { x: right + off, y: from }, angle: Math.PI / 2, stops: all, side: -1, back: off - 0.5 },
+        ? { zero: { x: -far, y: from }, angle: Math.PI / 2, stops: all, side: 1, back: far - 0.5 }
+        : { zero: { x: right + far, y: from }, angle: Math.PI / 2, stops: all, side: -1, back: far - 0.5 },
       viewStyle,
-    ),
-  )
+    )
+  })
   const acrossMarks = widths.map(({ from, length: wide }, j) =>
     runningDimension(
       {

@@ -4,8 +4,9 @@ import { inch } from '../../geometry/inch.ts'
 import { ownUnits } from '../../length/own-units.ts'
 import { showLength } from '../../length.ts'
 import { rounded } from '../../ramp/check/offer.ts'
-import type { Flat, WholeDesign } from '../../ramp/ramp.ts'
+import type { WholeDesign } from '../../ramp/ramp.ts'
 import { handleWords } from '../handle.ts'
+import type { JointPlate } from '../joint-plate.ts'
 import type { Moving } from '../moving.ts'
 import { type SectionPlan, sectionWords } from '../timber/boards.ts'
 import type { ListLine } from './line.ts'
@@ -32,6 +33,7 @@ export interface Bought {
   readonly timber: readonly SectionPlan[]
   readonly screws: readonly RampScrews[]
   readonly moving: readonly Moving[]
+  readonly joints: readonly JointPlate[]
   /** who lift the heaviest ramp */
   readonly people: number
 }
@@ -109,11 +111,13 @@ const screwLines = ({ units }: Design, { screws }: Bought): readonly ListLine[] 
     priced: { kind: 'word', word: 'screws' },
   }))
 
-const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bought): readonly ListLine[] => {
+const fittingLines = (
+  { units }: Design,
+  { ramps }: WholeDesign,
+  { moving, joints }: Bought,
+): readonly ListLine[] => {
   const rolling = moving.flatMap(({ rolling: own }) => (own ? [own] : []))
-  const joined = ramps.filter(({ design }) => design.runOut?.kind === 'flat').length
-  const flats: readonly Flat[] = straightOf(ramps)
-  const meets = flats.length > 0 ? joined : 0
+  const flats = straightOf(ramps)
   const feet = ramps.reduce((sum, ramp) => sum + ramp.design.sides.count * (ramp.length ?? 0), 0)
   const gripped = (grip: Moving['grip']): number =>
     moving.filter((one) => one.grip === grip && one.handle).length
@@ -173,17 +177,15 @@ const fittingLines = ({ units }: Design, { ramps }: WholeDesign, { moving }: Bou
           },
         ]
       : []),
-    ...(meets > 0
-      ? [
-          {
-            ...word('bolts'),
-            what: `bolts ${ownUnits('M8 (5/16 in)', units)} with washers and nuts`,
-            count: 8 * meets,
-            unit: 'piece',
-            note: 'two plates of offcut over each joint of a flat and a quarter',
-          },
-        ]
-      : []),
+    ...[...new Set(joints.map(({ bolt }) => bolt))].map((bolt) => ({
+      ...word('bolts'),
+      what: `bolts ${ownUnits('M8 (5/16 in)', units)}, ${rounded(bolt, units)} long, with washers and nuts`,
+      count: joints
+        .filter((one) => one.bolt === bolt)
+        .reduce((sum, { holes }) => sum + 2 * (holes.quarter.length + holes.flat.length), 0),
+      unit: 'piece',
+      note: `two plates of offcut, ${joints[0]!.size.map((mm) => showLength(mm, units)).join(' × ')}, over each joint of a flat and a quarter`,
+    })),
     {
       ...word('rubber'),
       what: 'rubber strip under the sides',

@@ -1,14 +1,17 @@
 import { curvedOf, straightOf } from '../../../design/kind-traits.ts'
 import { ownUnits } from '../../../length/own-units.ts'
 import type { Flat } from '../../../ramp/ramp.ts'
+import type { JointPlate } from '../../../stock/joint-plate.ts'
+import { plateView, plateWindow } from '../../views/acts/plate-view.ts'
 import { type Block, check, head, step } from '../block.ts'
-import type { Book } from '../book.ts'
+import { type Book, leastShare } from '../book.ts'
+import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
 
 /** Setting a flat against the quarters that run out on it. */
 export const flat = (book: Book): Section | null => {
-  const { width, show, fine, solved, units } = book
+  const { width, show, fine, solved, units, stock } = book
   const flats: readonly Flat[] = straightOf(solved.ramps)
   if (flats.length === 0) return null
   const met = curvedOf(solved.ramps).filter(({ design }) => design.runOut.kind === 'flat')
@@ -28,16 +31,33 @@ export const flat = (book: Book): Section | null => {
             `Push its end stud against the toe of ${quarter.name}. The two ridden faces lie level: ${fine(ramp.heights.surface)} and ${fine(quarter.transition.toeStep)}. Shim the lower one.`,
           ),
         ),
-        ...(met.length > 0
-          ? [
-              next(
-                `Hold the two together: on the outside of each side a plate of offcut over the joint, no higher than the sides there, two bolts ${ownUnits('M8 (5/16 in)', units)} through plate and side of either ramp, eight in all, heads outside, washers and nuts inside. In each ramp they sit halfway up the plate, behind its end timber and before the next, ${ownUnits('25 mm (1 in)', units)} or more from either; drill through plate and side as one.`,
-              ),
-            ]
-          : []),
+        ...stock.joints
+          .filter((plate) => plate.flat === ramp.name)
+          .flatMap((plate) => [
+            next(plateWords(book, plate)),
+            ...met
+              .filter(({ name }) => name === plate.quarter)
+              .map((quarter) => {
+                const { x0, x1, y0, y1 } = plateWindow(plate)
+                return figure(
+                  `The plate over the joint of ${ramp.name} and ${quarter.name}, from outside; timbers behind it dashed`,
+                  (ratio) => plateView(quarter, ramp, plate, units, ratio),
+                  book,
+                  { width, height: 90 * Math.max(leastShare, book.share) },
+                  { width: x1 - x0, height: y1 - y0 },
+                )
+              }),
+          ]),
         ...checksOf(book, ramp, ['flat-studs', 'meeting', 'flat-height']),
       ]),
       check('A hand run over the joint feels no step. Nothing rocks.', width),
     ],
   }
+}
+
+/** What is bolted over a joint, and where its holes lie. */
+const plateWords = ({ show, fine, units }: Book, plate: JointPlate): string => {
+  const { quarter, flat, size, thickness, holes, bolt } = plate
+  const count = 2 * (holes.quarter.length + holes.flat.length)
+  return `Hold the two together: on the outside of each side a plate of ${fine(thickness)} offcut, ${size.map(show).join(' × ')}, on the floor with its middle over the joint. Drill plate and side as one, ${ownUnits('9 mm (3/8 in)', units)}, ${show(holes.up)} up from the floor: ${holes.quarter.map(show).join(' and ')} from the joint in ${quarter}, ${holes.flat.map(show).join(' and ')} in ${flat}. ${count} bolts ${ownUnits('M8 (5/16 in)', units)}, ${show(bolt)} long, heads outside, washers and nuts inside.`
 }

@@ -10,7 +10,7 @@ import { massRange } from '../../stock-rows.ts'
 import { stumpView } from '../../views/acts/act-views.ts'
 import { planView } from '../../views/plan-view.ts'
 import { studView } from '../../views/stud-view.ts'
-import { type Block, caution, check, head, named, part, table, words } from '../block.ts'
+import { type Block, caution, check, head, named, part, table, together, words } from '../block.ts'
 import { type Book, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
@@ -69,7 +69,7 @@ const frameOf = (book: Book, ramp: SolvedRamp, before: readonly SolvedRamp[]): r
       ramp,
       before.some((one) => studLies(one) === studLies(ramp)),
     ),
-    table(studTable(book, ramp), width),
+    ...together([table(studTable(book, ramp), width)], book.tall),
     ...frameSteps(book, ramp),
     check(
       'Both diagonals are equal, the frame stands on all of its sides without rocking, no screw stands proud.',

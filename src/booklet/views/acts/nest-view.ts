@@ -54,7 +54,7 @@ export const nestView = (
   const [around, own] = [profileOf(outer, units), profileOf(inner, units)]
   const map = affineScale(ratio)
   const inside = affineThen(pose(inner, best), map)
-  const around1 = [...around.studs, ...around.timbers].map((path, i) => {
+  const timbers = [...around.studs, ...around.timbers].map((path, i) => {
     const role = outer.deckTimbers[i - outer.studs.length]?.role
     return { path: pathMap(path, map), out: role === 'back' && comesOut(storing.low.timber) }
   })
@@ -65,13 +65,12 @@ export const nestView = (
     }),
   ]
   const shelter: Drawing = [
-    ...around1.flatMap(
-      ({ path, out }): Drawing =>
-        out ? [stroke(layer, path, lines.hidden)] : [fill(layer, path, 0.6), stroke(layer, path, lines.thin)],
-    ),
+    ...timbers
+      .filter(({ out }) => !out)
+      .flatMap(({ path }): Drawing => [fill(layer, path, 0.6), stroke(layer, path, lines.thin)]),
     ...outlines(around).map((path) => stroke(layer, pathMap(path, map), lines.thin)),
   ]
-  const { front, tight, out } = best
+  const { front, tight, out: outside } = best
   const [long, , high] = storing.stored!
   const left = Math.min(standingBox(outer).x0, front)
   const floor = stroke(
@@ -118,6 +117,10 @@ export const nestView = (
   return viewOf([
     { name: 'outer', marks: shelter },
     { name: 'inner', marks: body },
+    {
+      name: 'out',
+      marks: timbers.filter(({ out }) => out).map(({ path }) => stroke(layer, path, lines.hidden)),
+    },
     { name: 'floor', marks: [floor] },
     { name: 'tight', marks },
     { name: 'names', marks: names.flat() },
@@ -125,7 +128,7 @@ export const nestView = (
       name: 'dimensions',
       marks: [
         ...(front > 0.5 ? level(0, front, 0) : []),
-        ...(out > 0.5 ? level(outer.length, outer.length + out, 0) : []),
+        ...(outside > 0.5 ? level(outer.length, outer.length + outside, 0) : []),
         ...level(left, left + long, 1),
         ...dimension(
           {
