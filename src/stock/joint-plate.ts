@@ -33,6 +33,8 @@ const practice = {
   },
 } as const
 
+const slack = 1e-6
+
 const boxOf = (timber: Timber): Box => pointsBounds(timberCorners(timber))
 
 /** Two places between the end timber and the next, clear of both; one in their middle where there is room for no more. `from`: distances of their near and far edges from the joint. */
@@ -41,7 +43,7 @@ const places = (boxes: readonly Box[], units: Units): readonly number[] => {
   const [end, next] = [...boxes].sort((a, b) => a.x0 - b.x0)
   const first = (end ? end.x1 : 0) + clear
   const last = Math.min(next ? next.x0 - clear : Number.POSITIVE_INFINITY, first + apart)
-  const [near, far] = [Math.ceil(first / step) * step, Math.floor(last / step) * step]
+  const [near, far] = [Math.ceil(first / step - slack) * step, Math.floor(last / step + slack) * step]
   if (far - near >= clear) return [near, far]
   return far >= near ? [near] : [((end?.x1 ?? 0) + (next?.x0 ?? 0)) / 2]
 }
@@ -68,7 +70,7 @@ const flatBoxes = ({ studs, length }: Flat): readonly Box[] => {
 const plateOf = (quarter: SolvedQuarter, flat: Flat, units: Units): JointPlate => {
   const { step, clear, bolts, nut } = practice[units]
   const low = Math.min(quarter.transition.toe.y, flat.heights.frame)
-  const height = Math.max(step, Math.floor(low / (2 * step)) * 2 * step)
+  const height = Math.max(step, Math.floor(low / (2 * step) + slack) * 2 * step)
   const thickness = quarter.design.sides.thickness
   const holes = {
     quarter: places(quarter.studs.map(boxOf), units),

@@ -4,7 +4,7 @@ import type { Flat } from '../../../ramp/ramp.ts'
 import type { JointPlate } from '../../../stock/joint-plate.ts'
 import { plateView, plateWindow } from '../../views/acts/plate-view.ts'
 import { type Block, check, head, step } from '../block.ts'
-import { type Book, leastShare } from '../book.ts'
+import type { Book } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
@@ -43,7 +43,8 @@ export const flat = (book: Book): Section | null => {
                   `The plate over the joint of ${ramp.name} and ${quarter.name}, from outside; timbers behind it dashed`,
                   (ratio) => plateView(quarter, ramp, plate, units, ratio),
                   book,
-                  { width, height: 90 * Math.max(leastShare, book.share) },
+                  // at no smaller a scale: its figures need room
+                  { width, height: 100 },
                   { width: x1 - x0, height: y1 - y0 },
                 )
               }),

@@ -16,7 +16,7 @@ import { type View, viewOf, viewStyle } from '../view.ts'
 const layer = 'note'
 const { lines, size } = viewStyle
 /** Shown beside the plate and over it, mm of the ramp. */
-const around = { beside: 60, above: 90 } as const
+const around = { beside: 30, above: 60 } as const
 /** Lines of dimensions below the floor, mm. */
 const rows = { first: 7, next: 7 } as const
 /** A bolt's hole, mm of the ramp. */
