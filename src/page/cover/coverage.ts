@@ -51,7 +51,7 @@ export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overla
     best = fullestPlaces(places, kept)
   }
   const search = { needs, runs, lattices, tried, places }
-  // else on a page more, else without their points whole
+  // else on more pages, else without their points whole
   const tries = [
     () => best,
     () => widerPlaces(search, kept),
@@ -156,8 +156,11 @@ const fullestPlaces = (places: readonly Place[], kept: Kept): readonly FullPlace
   let found = showing(roomiest.slice(0, weighed))
   for (let i = weighed; found.length === 0 && i < roomiest.length; i += weighed)
     found = showing(roomiest.slice(i, i + weighed))
-  return fullest(found.some(({ clear }) => clear) ? found : found.map((place) => clearedPlace(place, kept)))
+  return clearedFullest(found, kept)
 }
+
+const clearedFullest = (found: readonly ShowingPlace[], kept: Kept): readonly FullPlace[] =>
+  fullest(found.some(({ clear }) => clear) ? found : found.map((place) => clearedPlace(place, kept)))
 
 type ShowingPlace = FullPlace & {
   readonly turned: readonly TurnedRun[]
@@ -220,26 +223,28 @@ const fuller = (a: FullPlace, b: FullPlace): number =>
   Number(b.clear) - Number(a.clear) ||
   b.emptiest - a.emptiest
 
-/** Lattices looked at, and places tried each way on each, where one page more must be taken. */
-const wider = { lattices: 8, tries: 16 } as const
+/** Lattices looked at, and places tried on all of them together, where more pages than the fewest must be taken. */
+const wider = { lattices: 8, tries: 4000 } as const
 
-/** Places with a page more than the fewest, in even steps. */
+/** Places in even steps that show all points whole, with as few pages more as that takes. */
 const widerPlaces = ({ lattices, runs, places }: Search, kept: Kept): readonly FullPlace[] => {
-  const pages = places[0]!.pages + 1
-  const steps = Array.from({ length: wider.tries }, (_, i) => (i + 0.5) / wider.tries)
-  const found = lattices
-    .filter(({ least }) => least <= pages)
-    .slice(0, wider.lattices)
-    .flatMap((loose) => {
-      const turned = turnRuns(runs, loose.angle)
-      const { x, y } = latticePitch(loose.shape)
-      return steps.flatMap((u) =>
-        steps.flatMap((v) => {
-          const joint = { x: loose.box.x0 - u * x, y: loose.box.y0 - v * y }
-          const place = showingPlace({ loose, turned, joint, pages, room: 0 }, kept)
-          return place && place.pages === pages ? [place] : []
-        }),
-      )
-    })
-  return fullest(found)
+  const fewest = places[0]!.pages
+  const some = lattices.filter(({ least }) => least <= fewest + 1).slice(0, wider.lattices)
+  const count = Math.floor(Math.sqrt(wider.tries / some.length))
+  const steps = Array.from({ length: count }, (_, i) => (i + 0.5) / count)
+  let found: ShowingPlace[] = []
+  for (const loose of some) {
+    const turned = turnRuns(runs, loose.angle)
+    const { x, y } = latticePitch(loose.shape)
+    for (const u of steps)
+      for (const v of steps) {
+        const joint = { x: loose.box.x0 - u * x, y: loose.box.y0 - v * y }
+        const place = showingPlace({ loose, turned, joint, pages: 0, room: 0 }, kept)
+        if (!place || place.pages <= fewest || place.pages > (found[0]?.pages ?? place.pages)) continue
+        if (found[0] && place.pages < found[0].pages) found = []
+        found.push(place)
+      }
+  }
+  const clear = found.filter((place) => place.clear)
+  return clear.length > 0 ? fullest(clear) : clearedFullest(found, kept)
 }
