@@ -14,7 +14,7 @@ import { steepnessWord } from '../ramp/steepness.ts'
 import { heightLevels } from './heights.ts'
 import type { EdgeName, Pattern, PatternDistance } from './pattern.ts'
 import { letters, pens } from './pens.ts'
-import { reliefHole } from './relief-hole.ts'
+import { reliefHole, roundWords } from './relief-hole.ts'
 import { plateMarks, spliceLabels, spliceMarks } from './splice-marks.ts'
 import { timberLabel, timberMarks, timberOutline, timberScrews } from './timber-marks.ts'
 
@@ -35,6 +35,7 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
   // from one end of the bottom edge round to the other
   const sawn = side.edges.filter(({ name }) => name !== 'bottom')
   const hole = reliefHole(ramp.coping, units)
+  const round = roundWords(ramp.coping, units)
   return {
     name: `${ramp.name}/side`,
     ramp: ramp.name,
@@ -57,6 +58,7 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
             text('mark', { x: hole.corner.x + 3, y: hole.corner.y + 3 }, letters.small, hole.words),
           ]
         : []),
+      ...(round ? [round] : []),
       ...[transition.toe, transition.lip].map((at) => stroke('mark', circle(at, pointRing), pens.mark)),
     ],
     edgeNames: side.edges.flatMap(edgeNames),

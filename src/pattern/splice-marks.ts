@@ -21,6 +21,8 @@ const platePath = ({ plate }: Splice): Path => {
 
 /** Where along a joint its pieces are named. */
 const pieceShares = [0.55, 0.45, 0.65, 0.3, 0.75, 0.2, 0.85, 0.37, 0.6, 0.25, 0.7, 0.15, 0.1, 0.9, 0.05, 0.95]
+/** How far off the joint its middle may stand, the usual distance first, mm. */
+const pieceOffs = [30, 24, 18, 40, 14, 52, 66, 84, 104, 10, 7]
 
 /** Each with the path that it names: the pieces on both sides of the joint, and the plate. */
 export const spliceLabels = (
@@ -38,12 +40,9 @@ export const spliceLabels = (
       of: 'piece' as const,
       words: `PIECE ${letter}`,
       shorter: `PIECE ${letter}`,
-      size: letters.side,
-      places: [30, 24, 18, 40].flatMap((mm) => pieceShares.map((share) => off(share, side * mm))),
-      // in its own piece
-      dots: [10, 16, 24].flatMap((mm) =>
-        [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9].map((share) => off(share, side * mm)),
-      ),
+      size: letters.word,
+      places: pieceOffs.flatMap((mm) => pieceShares.map((share) => off(share, side * mm))),
+      dots: [],
     },
     path: jointPath(splice),
   })

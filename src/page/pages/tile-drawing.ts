@@ -268,7 +268,9 @@ const snapLabel = (tile: Tile, { units }: TileFacts, room: Occupancy): readonly 
 /** How the title block is tried: as it is, smaller as far as it can be read, without its map; narrow where nothing else has a place. */
 const titleTries = [
   { scale: 1, form: 'mapped' },
+  { scale: 1, form: 'stacked' },
   { scale: letters.least / letters.small, form: 'mapped' },
+  { scale: letters.least / letters.small, form: 'stacked' },
   { scale: letters.least / letters.small, form: 'plain' },
   { scale: letters.least / letters.small, form: 'narrow' },
 ] as const

@@ -42,6 +42,8 @@ export interface TitleFacts {
 }
 
 const mapSize = { width: 32, height: 20 }
+/** The map under the arrows, with air, mm. */
+const stackedRoom = mapSize.height + 4
 /** Room of the design's title; a longer one is cut. mm */
 const titleRoom = 48
 /** Ramps that a block names, and the distance of its lines, mm. */
@@ -117,8 +119,11 @@ const compass = (turn: number): { readonly marks: Drawing; readonly height: numb
   }
 }
 
-/** With a small map, without one, or without one and as narrow as it can be: what to do stands small under the number. */
-export type TitleForm = 'mapped' | 'plain' | 'narrow'
+/**
+ * With a small map beside the arrows or under them, without one, or without one and as narrow as it can be: what to do stands small under
+ * the number.
+ */
+export type TitleForm = 'mapped' | 'stacked' | 'plain' | 'narrow'
 
 const linesOf = (tile: Tile, title: TitleFacts, form: TitleForm): readonly string[] =>
   form === 'narrow'
@@ -142,9 +147,15 @@ export const titleSize = (
     width: Math.max(
       form === 'narrow' ? number : number + 4 + words,
       small + (form === 'mapped' ? 4 + mapSize.width : 0),
+      form === 'stacked' ? mapSize.width : 0,
     ),
     height:
-      letters.big + 3 + (lines.length + (isWide(tile) ? 1 : 0)) * leading + 2 + compass(turnOf(tile)).height,
+      letters.big +
+      3 +
+      (lines.length + (isWide(tile) ? 1 : 0)) * leading +
+      2 +
+      compass(turnOf(tile)).height +
+      (form === 'stacked' ? stackedRoom : 0),
   }
 }
 
@@ -169,9 +180,14 @@ export const titleBlock = (tile: Tile, title: TitleFacts, form: TitleForm): Draw
     ...linesOf(tile, title, form).map((line, i) =>
       text('note', { x: 0, y: first - (i + (isWide(tile) ? 1 : 0)) * leading }, letters.small, line),
     ),
-    ...compass(turnOf(tile)).marks,
-    ...(form === 'mapped'
-      ? [group(affineTranslate(width - mapSize.width, 0), miniMap(tile, title.pattern))]
+    group(affineTranslate(0, form === 'stacked' ? stackedRoom : 0), compass(turnOf(tile)).marks),
+    ...(form === 'mapped' || form === 'stacked'
+      ? [
+          group(
+            affineTranslate(form === 'mapped' ? width - mapSize.width : 0, 0),
+            miniMap(tile, title.pattern),
+          ),
+        ]
       : []),
   ]
 }

@@ -18,14 +18,14 @@ const onIt = 2
 /** No more room than this makes a place better, mm. */
 export const enough = 8
 
-/** What a scale lies on: the cut line, or no more than a screw. */
-export const [onLine, onScrew] = [2, 1] as const
-
 /** How far a scale reaches from its joint line to both sides, with its figures about its middle, mm. */
 const scaleHeight = (off: number): number => (Math.abs(off) > 11 ? 4.2 : 7)
 
+/** Round a sign, mm. */
+const signAir = 0.4
+
 /** Where an edge of a timber lies under a mark, and breaks off there, its room counts as so much less. */
-const edgeShare = 0.5
+const edgeShare = 0.2
 
 /** Room round the neighbourhood of `reach` mm of a share of a joint line, mm; asked once each. */
 export type Room = (t: number, reach: number) => number
@@ -35,8 +35,10 @@ interface JointRoom {
   readonly all: Room
   /** off the line itself alone, and without edges and short lines of timbers: where else too little is left */
   readonly least: Room
-  /** what a scale there would lie on, 0 where it lies on nothing */
-  readonly strikes: (t: number) => number
+  /** whether a scale there would lie on a line, a screw or the short line at a timber's face */
+  readonly strikes: (t: number) => boolean
+  /** likewise for a sign of a radius */
+  readonly strikesSign: (t: number, radius: number) => boolean
 }
 
 /** What the joints of a pattern keep off. */
@@ -154,20 +156,24 @@ export const roomOf = (pattern: Around, [a, b]: readonly [Point, Point], farthes
       return isStruck && room > 0 ? room * edgeShare : room
     }),
     least: known((t, reach) => Math.min(toLines(t, reach), toMarks(t, reach, false))),
+    strikesSign: (t, reach) =>
+      segments.some((segment) => segmentDistance(segment, pointBetween(a, b, t)) < reach + signAir) ||
+      marks.some(
+        ({ along, beside, radius, out, quiet }) =>
+          (quiet || out > 0) && Math.hypot(along - t * length, beside) < reach + radius + signAir,
+      ),
     strikes: (t) => {
       for (let off = -vernierReach - 0.5; off <= vernierReach + 0.5; off += 1.5) {
         const at = pointBetween(a, b, t + off / length)
-        if (segments.some((segment) => segmentDistance(segment, at) < scaleHeight(off))) return onLine
+        if (segments.some((segment) => segmentDistance(segment, at) < scaleHeight(off))) return true
       }
-      const isOn = marks.some(({ along, beside, radius, quiet }) => {
-        if (quiet) return false
+      return marks.some(({ along, beside, radius }) => {
         const off = along - t * length
         return (
           Math.abs(off) < vernierReach + radius &&
           Math.abs(beside) - radius < scaleHeight(Math.abs(off) - radius)
         )
       })
-      return isOn ? onScrew : 0
     },
   }
 }

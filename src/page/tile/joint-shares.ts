@@ -1,6 +1,6 @@
 import { type Point, pointDistance } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
-import { aroundOf, enough, onLine, type Room, roomOf } from './joint-room.ts'
+import { aroundOf, enough, type Room, roomOf } from './joint-room.ts'
 import { pairRadius } from './pair-mark.ts'
 import type { JointShares } from './tile.ts'
 import { vernierReach } from './vernier.ts'
@@ -36,11 +36,14 @@ export const jointShares = (pattern: Pattern) => {
     pages: readonly [number, number],
   ): JointShares => {
     const joint = { length: pointDistance(...line), snap, pairHalf: pairRadius(pages) }
-    const { all, least, strikes } = roomOf(around, line, Math.max(vernierReach, joint.pairHalf))
-    const found = setOut(joint, all, least, strikes)
+    const { all, least, strikes, strikesSign } = roomOf(around, line, Math.max(vernierReach, joint.pairHalf))
+    const struck = (t: number): boolean => strikesSign(t, joint.pairHalf)
+    const found = setOut(joint, all, least, strikes, struck)
     if (found.verniers.length > 1) return found
-    const more = setOut(joint, least, least, strikes)
-    return more.verniers.length > found.verniers.length ? more : found
+    const more = setOut(joint, least, least, strikes, struck)
+    const isBetter =
+      more.verniers.length > found.verniers.length && (!struck(more.pair) || struck(found.pair))
+    return isBetter ? more : found
   }
 }
 
@@ -52,7 +55,8 @@ const setOut = (
   }: { readonly length: number; readonly snap: number | null; readonly pairHalf: number },
   clear: Room,
   least: Room,
-  strikes: (t: number) => number,
+  strikes: (t: number) => boolean,
+  struck: (t: number) => boolean,
 ): JointShares => {
   /** the share that keeps farthest from these; the first of equals */
   const best = (shares: readonly number[], reach: number): number =>
@@ -118,20 +122,35 @@ const setOut = (
         if (most >= enough - 1e-6) break
       }
     }
-    const hit = Math.max(0, ...found.map(strikes))
-    if (hit === 0) return found
+    if (found.every((t) => !strikes(t))) return found
     // one that can be read is better than two that cannot
     const single = Array.from({ length: 2 * places.length }, (_, i) => (i + 0.5) / (2 * places.length))
       .filter((t) => isInner(t) && off(t, crosses, apart.lone.cross) && off(t, snaps, apart.lone.snap))
-      .filter((t) => strikes(t) === 0)
+      .filter((t) => !strikes(t))
       .map((t) => ({ t, room: Math.min(clear(t, vernierReach), pairRoom(t, t, enough)) }))
       .filter(({ room }) => room > Number.NEGATIVE_INFINITY)
       .sort((p, q) => q.room - p.room)[0]
     if (single) return [single.t]
-    return hit === onLine ? [] : found
+    return found.filter((t) => !strikes(t))
   })()
-  const pairs = pairPlaces.filter((t) => verniers.every((vernier) => besideVernier(t, vernier)))
-  return { crosses, verniers, pair: best(pairs.length > 0 ? pairs : pairShares, pairHalf) }
+  const pairBeside = (scales: readonly number[]): number => {
+    const beside = (shares: readonly number[]): readonly number[] =>
+      shares.filter((t) => scales.every((vernier) => besideVernier(t, vernier)))
+    // on the snap line rather than on a screw
+    const tries = [pairPlaces, pairShares.filter((t) => off(t, crosses, crossHalf + pairHalf + pairAir))]
+    for (const shares of tries.map(beside)) {
+      const clear = shares.filter((t) => !struck(t))
+      if (clear.length > 0) return best(clear, pairHalf)
+    }
+    const left = beside(pairPlaces)
+    return best(left.length > 0 ? left : pairShares, pairHalf)
+  }
+  // a sign on a screw or on the line is worse than a scale less
+  const kept =
+    [verniers, ...(verniers.length > 1 ? verniers.map((t) => [t]) : [])].find(
+      (scales) => !struck(pairBeside(scales)),
+    ) ?? verniers
+  return { crosses, verniers: kept, pair: pairBeside(kept) }
 }
 
 /** Rising numbers in the order of how near they lie to one; the lower one first of two that lie as near. */

@@ -2,8 +2,8 @@ import { levelMark } from '../../drafting/level-mark.ts'
 import type { Drawing, Mark } from '../../drawing/drawing.ts'
 import { textCorners } from '../../drawing/text-box.ts'
 import { type Affine, affineApply } from '../../geometry/affine.ts'
-import { type Box, boxGrow } from '../../geometry/bounds.ts'
-import { convexContains } from '../../geometry/clip.ts'
+import { type Box, boxGrow, pointsBounds } from '../../geometry/bounds.ts'
+import { boxCorners, convexContains } from '../../geometry/clip.ts'
 import type { Path } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { levelStyle, type PatternLevel } from '../../pattern/heights.ts'
@@ -17,6 +17,9 @@ const step = 3
 /** Round its figure: other words nearer to it would be read as one with it, mm. */
 const wordAir = 2.5
 
+/** Round its triangle: an edge so near it would be read as an arrow, mm. */
+const tipAir = 5
+
 /** From what is trimmed or covered, mm. */
 const clear = 0.5
 
@@ -28,6 +31,7 @@ export const levelMarks = (levels: readonly PatternLevel[], tile: Tile, room: Oc
   levels.flatMap((level) => {
     if (!convexContains(tile.cell, level.at)) return []
     const found =
+      firstStanding(level, tile, room, on.never | on.cut | on.rather, on.rather, tipAir) ??
       firstStanding(level, tile, room, on.never | on.cut | on.rather, on.rather) ??
       firstStanding(level, tile, room, on.never | on.cut | on.rather, 0) ??
       firstStanding(level, tile, room, on.never | on.cut, 0)
@@ -45,6 +49,7 @@ const firstStanding = (
   room: Occupancy,
   kinds: number,
   under: number,
+  around = 0,
 ): Drawing | undefined => {
   const { at, from, to } = level
   const inside = boxGrow(tileCell(tile), -clear)
@@ -54,7 +59,7 @@ const firstStanding = (
     if (x < from - 1e-9 || x > to + 1e-9) continue
     for (const words of sidesOf(level.words)) {
       const marks = levelMark({ ...level, at: { x, y: at.y }, words }, levelStyle)
-      if (stands(marks, tile.toWindow, inside, room, kinds, under)) return marks
+      if (stands(marks, tile.toWindow, inside, room, kinds, under, around)) return marks
     }
   }
   return undefined
@@ -64,8 +69,8 @@ const sidesOf = (usual: PatternLevel['words']): readonly PatternLevel['words'][]
   usual === 'left' ? ['left', 'right'] : ['right', 'left']
 
 /**
- * Whether all of it lies in what the page keeps, its figure on none of these, its triangle on none of those `under` it and its strokes on
- * nothing that is read.
+ * Whether all of it lies in what the page keeps, its figure on none of these, its triangle and so much `around` it on none of those
+ * `under` it and its strokes on nothing that is read.
  */
 const stands = (
   marks: Drawing,
@@ -74,13 +79,22 @@ const stands = (
   room: Occupancy,
   kinds: number,
   under: number,
+  around: number,
 ): boolean =>
   marks.every((mark) => {
     const corners = markCorners(mark, toWindow)
     if (!isInside(corners, inside) || !clearUnder(room, corners, mark.kind === 'text' ? kinds : on.never))
       return false
     // the tip of the triangle stands on a line: its far side is on none
-    return mark.kind !== 'stroke' || !mark.path.closed || clearUnder(room, corners.slice(1, 3), under)
+    return (
+      mark.kind !== 'stroke' ||
+      !mark.path.closed ||
+      clearUnder(
+        room,
+        around === 0 ? corners.slice(1, 3) : boxCorners(boxGrow(pointsBounds(corners.slice(1, 3)), around)),
+        under,
+      )
+    )
   })
 
 const markCorners = (mark: Mark, map: Affine): readonly Point[] => {

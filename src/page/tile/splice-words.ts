@@ -11,7 +11,12 @@ import type { Occupancy } from '../room/occupancy.ts'
 import { keepOff, on, wordClear } from '../room/word-room.ts'
 import { isInCell, type Tile, tilePoint } from './tile.ts'
 
-const words = 'JOINT: saw'
+/** Both pieces come from the panel with this line whole: what the blade takes lies outside of each. */
+const tries = [
+  'JOINT: saw beside the line, it stays on both pieces',
+  'JOINT: saw, line stays on both',
+  'JOINT: saw',
+]
 
 /** Where along what a page shows of a joint its words are tried, how far off it, and their heights, mm. */
 const shares = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88]
@@ -27,7 +32,7 @@ export const spliceWords = ({ joints }: Pattern, tile: Tile, room: Occupancy): r
     if (pointDistance(a, b) < leastShown) return []
     const along = pointAngle(a, b)
     const angle = Math.cos(along) < -1e-9 ? along + Math.PI : along
-    const places = sizes.flatMap((size) =>
+    const placesOf = (words: string, size: number) =>
       offs.flatMap((off) =>
         [1, -1].flatMap((side) =>
           shares.map((share) => {
@@ -38,11 +43,14 @@ export const spliceWords = ({ joints }: Pattern, tile: Tile, room: Occupancy): r
             return text('mark', at, size, words, { angle, align: 'middle', face: 'bold' }) as TextMark
           }),
         ),
-      ),
-    )
-    const inside = places.filter((word) => isInCell(tile, textCorners(word, affineIdentity), 1))
+      )
     const found = [on.never | on.cut | on.rather, on.never | on.cut]
-      .map((kinds) => inside.find((word) => wordClear(room, word, kinds)))
+      .flatMap((kinds) => tries.flatMap((words) => sizes.map((size) => ({ kinds, words, size }))))
+      .map(({ kinds, words, size }) =>
+        placesOf(words, size).find(
+          (word) => isInCell(tile, textCorners(word, affineIdentity), 1) && wordClear(room, word, kinds),
+        ),
+      )
       .find((word) => word !== undefined)
     if (!found) return []
     keepOff(room, [found], on.never)

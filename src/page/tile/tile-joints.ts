@@ -77,7 +77,7 @@ export const jointBlocks = (tile: Tile): readonly (readonly Point[])[] =>
   })
 
 /** Round marks of joints where quiet lines break off; the higher figures of a scale stand on the page that goes under. mm */
-const zoneAir = 1
+const zoneAir = 0.6
 const zoneHeight = {
   over: { low: 3.5, high: 6, half: 2 },
   under: { low: 3.5, high: 7.2, half: 12 },

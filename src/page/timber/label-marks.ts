@@ -22,9 +22,9 @@ export const labelWords = ({ words, size }: PatternLabel, middle: Point) =>
 /** A stub with less of its outline on a page is named by the page that has the rest, mm. */
 const leastShown = 25
 
-/** Round the words of a box, and round words that stand on a timber, mm. */
+/** Round the words of a box, and round words that stand on a timber, the usual first, mm. */
 const frameRoom = 1.5
-const woodRoom = 0.9
+const woodRooms = [2.4, 0.9]
 
 /** Sizes tried for words in a box, for those that stand on a timber, and for a box beside it that a line leads to, mm. */
 const sizes = [1, 0.8, 0.65]
@@ -57,7 +57,8 @@ export const labelMarks = (
   const box = label.of === 'piece' ? null : timberBox(outline, tile.toWindow)
   const timber = label.of === 'timber' ? box : null
   const own = timber ? alongMarks(label, timber, tile, room) : boxedMarks(label, box, tile, room)
-  if (own.length > 0) return own
+  // a piece is named on itself, on each page that shows some of its joint, or not at all
+  if (own.length > 0 || label.of === 'piece') return own
   const ends = dotsOf(label, timber, tile, room)
   for (const words of timber ? [label.words, label.shorter] : [label.words])
     for (const kinds of [on.never | on.cut | on.rather, on.never | on.cut]) {
@@ -79,16 +80,17 @@ const alongMarks = (label: PatternLabel, timber: TimberBox, tile: Tile, room: Oc
     for (const form of ['words', 'shorter'] as const)
       for (const size of woodSizes[form]) {
         const half = textWidth(label[form], size, 'bold') / 2
-        for (const angle of angles)
-          for (const middle of middles) {
-            const corners = boxAround(half + woodRoom, size / 2 + woodRoom, middle, angle)
-            if (
-              isWithin(timber, corners, 0) &&
-              isInCell(tile, corners, 0.5) &&
-              clearUnder(room, corners, kinds)
-            )
-              return [wordsAt(label[form], size, middle, angle)]
-          }
+        for (const around of woodRooms)
+          for (const angle of angles)
+            for (const middle of middles) {
+              const corners = boxAround(half + around, size / 2 + around, middle, angle)
+              if (
+                isWithin(timber, corners, 0) &&
+                isInCell(tile, corners, 0.5) &&
+                clearUnder(room, corners, kinds)
+              )
+                return [wordsAt(label[form], size, middle, angle)]
+            }
       }
   return []
 }
@@ -110,22 +112,24 @@ const boxedMarks = (
   tile: Tile,
   room: Occupancy,
 ): Drawing => {
-  const turn = Math.atan2(tile.toWindow[1], tile.toWindow[0])
+  const level = Math.atan2(tile.toWindow[1], tile.toWindow[0])
+  const turns = plate ? [level] : [level, readable(level + Math.PI / 2)]
   const middles = [
     ...places.map((p) => tilePoint(tile, p)),
     ...(plate ? placesIn(plate, plateShares, plateAsides) : []),
   ]
   for (const kinds of plate ? [on.never | on.cut | on.rather, on.never | on.cut] : [on.never | on.cut])
     for (const size of sizes.map((share) => Math.max(usual * share, letters.small)))
-      for (const middle of middles) {
-        const corners = boxAt(words, size, middle, turn)
-        if (
-          isInCell(tile, corners, 2) &&
-          (!plate || isWithin(plate, corners, 2)) &&
-          clearUnder(room, corners, kinds)
-        )
-          return boxed(words, size, middle, turn)
-      }
+      for (const turn of turns)
+        for (const middle of middles) {
+          const corners = boxAt(words, size, middle, turn)
+          if (
+            isInCell(tile, corners, 2) &&
+            (!plate || isWithin(plate, corners, 2)) &&
+            clearUnder(room, corners, kinds)
+          )
+            return boxed(words, size, middle, turn)
+        }
   return []
 }
 

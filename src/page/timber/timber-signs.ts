@@ -17,6 +17,7 @@ const asides = [0, 0.24, -0.24]
 
 /** What an X keeps off, and how far, mm: with air where there is room for it. */
 const tries = [
+  [on.never | on.cut | on.rather, 3],
   [on.never | on.cut | on.rather, 1.4],
   [on.never | on.cut | on.rather, 0],
   [on.never | on.cut, 0],
