@@ -13,6 +13,7 @@ import { type CutPipe, cutPipes } from './list/pipes.ts'
 import { screwDiameter, screwHead } from './list/screw-sort.ts'
 import { designScrews, type RampScrews } from './list/screws.ts'
 import { type Moving, moveRamp } from './moving.ts'
+import { once } from './panel/once.ts'
 import type { Parts } from './parts.ts'
 import { type SectionPlan, sawTimber } from './timber/boards.ts'
 import { type Weight, weigh } from './weight.ts'
@@ -59,24 +60,31 @@ export const takeStock = (
   const kept = storings(solved)
   const sizes = solved.ramps.map((ramp) => overallSize(ramp, design.units))
   const sets = storedSets(sizes, kept)
+  // whoever asks for figures alone asks for no list
+  const buying = once(
+    () =>
+      panels &&
+      costLines(
+        shoppingList(design, solved, {
+          panels,
+          timber,
+          screws,
+          moving,
+          joints,
+          people: Math.max(2, ...weight.ramps.map(({ people }) => people)),
+        }),
+        design,
+      ),
+  )
   return {
     timber,
     panels,
-    ...(panels
-      ? withCost(
-          costLines(
-            shoppingList(design, solved, {
-              panels,
-              timber,
-              screws,
-              moving,
-              joints,
-              people: Math.max(2, ...weight.ramps.map(({ people }) => people)),
-            }),
-            design,
-          ),
-        )
-      : { list: null, cost: null }),
+    get list() {
+      return buying()?.lines ?? null
+    },
+    get cost() {
+      return buying()?.cost ?? null
+    },
     screws: screws.map((line) => ({
       ...line,
       diameter: screwDiameter(line.use, design.units),
@@ -100,8 +108,3 @@ const overallSize = (ramp: SolvedRamp, units: Design['units']): OverallSize => {
   const front = isCurved(ramp) ? runOutFront(ramp.design, ramp.transition, units) : 0
   return { ramp: ramp.name, ...size, withRunOut: front > 0 ? [long - size.before + front, wide, high] : null }
 }
-
-const withCost = ({ lines, cost }: ReturnType<typeof costLines>): Pick<StockTaking, 'list' | 'cost'> => ({
-  list: lines,
-  cost,
-})

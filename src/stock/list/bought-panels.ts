@@ -16,7 +16,9 @@ export const boughtPanels = (sheets: readonly SheetPanels[], units: Units): read
         name: sheetWords(sheet, units),
         size: own[0]!.size,
         count: own.reduce((sum, { clamped }) => sum + clamped, 0),
-        rests: own.flatMap(({ rest }) => (rest ? [sides(rest)] : [])),
+        get rests() {
+          return own.flatMap(({ rest }) => (rest ? [sides(rest)] : []))
+        },
         glued: parts.some(({ part }) => part === 'plate'),
       }
     })

@@ -140,22 +140,26 @@ const lowestFree = (
   way: 'rows' | 'columns',
 ): number | null => {
   if (laid.length === 0) return from
+  const rows = way === 'rows'
   const own: Profile = shape[way]()
-  const size = way === 'rows' ? shape.height : shape.width
-  /** of each that lies there, once its box is met */
-  const blocks: (readonly [number, number] | null | undefined)[] = laid.map(() => undefined)
+  const size = rows ? shape.height : shape.width
+  /** of each that lies there, once its box is met; lists and destructuring cost more here than all that is reckoned */
+  const blocks: (readonly [number, number] | null | undefined)[] = []
   let free = from
   for (let moved = true; moved; ) {
     moved = false
-    for (const [i, other] of laid.entries()) {
-      const [main, cross, far] =
-        way === 'rows' ? [other.x, other.y, other.shape.height] : [other.y, other.x, other.shape.width]
-      const { kerf } = other.shape
-      if (free >= cross + far + kerf || free <= cross - kerf - size) continue
-      const block =
-        blocks[i] === undefined ? blockedRise(other.shape.grown[way](), own, at - main) : blocks[i]
-      blocks[i] = block
-      if (!block || free <= block[0] + cross + same || free >= block[1] + cross - same) continue
+    for (let i = 0; i < laid.length; i++) {
+      const other = laid[i]!
+      const there = other.shape
+      const cross = rows ? other.y : other.x
+      if (free <= cross - there.kerf - size) continue
+      if (free >= cross + (rows ? there.height : there.width) + there.kerf) continue
+      let block = blocks[i]
+      if (block === undefined) {
+        block = blockedRise(there.grown[way](), own, at - (rows ? other.x : other.y))
+        blocks[i] = block
+      }
+      if (block === null || free <= block[0] + cross + same || free >= block[1] + cross - same) continue
       free = block[1] + cross
       if (free > to + same) return null
       moved = true

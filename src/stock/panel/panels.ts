@@ -10,6 +10,7 @@ import { doubleArea, outerPolygon } from '../../geometry/polygon/outer-polygon.t
 import { offerSteps } from '../../ramp/check/offer.ts'
 import type { SheetPart } from '../sheet-part.ts'
 import { nest } from './nest.ts'
+import { once } from './once.ts'
 import type { Filled, PanelKind, Place } from './pack.ts'
 import type { Piece } from './piece.ts'
 import { type SawStep, sawPanel } from './saw-order.ts'
@@ -208,14 +209,9 @@ const panelOf = (
   const other = clamped > 1 || worth === 0 ? laid : piecesOf(otherWay(places, kind.length))
   const pieces = worth <= liesWell(other) ? laid : other
   const whole = { x0: 0, y0: 0, x1: kind.length, y1: kind.width }
-  return {
-    number,
-    sheet,
-    size,
-    there,
-    clamped,
-    pieces,
-    ...sawPanel(
+  // who asks what is bought asks for no cuts
+  const sawing = once(() =>
+    sawPanel(
       pieces.map((piece, i) => ({
         mark: piece.part.mark,
         box: piece.box,
@@ -226,6 +222,20 @@ const panelOf = (
       whole,
       kerf,
     ),
+  )
+  return {
+    number,
+    sheet,
+    size,
+    there,
+    clamped,
+    pieces,
+    get steps() {
+      return sawing().steps
+    },
+    get rest() {
+      return sawing().rest
+    },
   }
 }
 
