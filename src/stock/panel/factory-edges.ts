@@ -94,15 +94,29 @@ const rowFills = (
   return false
 }
 
-/** A rectangle alone on a panel that is bought keeps two of its edges: no cut of the panel's length for a strip that the saw barely holds. */
-export const inOwnCorner = ({ filled, lost }: Packing): Packing => ({
-  filled: filled.map((one) => {
-    const [place] = one.places
-    const alone = one.kind.count === null && one.places.length === 1 && place!.shape.square
-    return alone ? { ...one, places: [{ ...place!, x: 0, y: 0 }] } : one
-  }),
-  lost,
-})
+/** The panel's own corner is kept where the trim is no more than this: the saw barely holds such a strip. Who types more has edges that he does not trust. mm */
+const mostSpared = 6
+
+/** Rectangles that have a bought panel to themselves keep two of its edges: no cut of the panel's length for a strip of the trim. */
+export const inOwnCorner = (packing: Packing, { trim, step }: Saw): Packing => {
+  if (trim > mostSpared + same) return packing
+  return {
+    ...packing,
+    filled: packing.filled.map((one) => {
+      const { kind, places } = one
+      if (kind.count !== null || places.some(({ shape }) => !shape.square)) return one
+      const [left, low] = [Math.min(...places.map(({ x }) => x)), Math.min(...places.map(({ y }) => y))]
+      // nothing lies within the trim below it; what lies on whole steps of the tape stays on them
+      const edge = Math.ceil(trim / step - 1e-6) * step
+      const moved = (at: number, least: number): number =>
+        at < Math.max(least, edge) + same ? 0 : at - Math.floor(least / step + 1e-6) * step
+      return {
+        ...one,
+        places: places.map((place) => ({ ...place, x: moved(place.x, left), y: moved(place.y, low) })),
+      }
+    }),
+  }
+}
 
 /** What was laid from the panel's own left and lower edge, moved off them by the trim where there is room for that. */
 const trimmed = (places: readonly Place[], kind: PanelKind, { kerf, trim, step }: Saw): readonly Place[] => {

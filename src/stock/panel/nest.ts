@@ -16,11 +16,12 @@ const curvedWork = 20
 /** Between a line that a jigsaw follows by hand and its neighbour, where there is room; mm, common practice, no source. */
 const handApart = 10
 
-/** The fewest panels that the search finds; of as many, those where every good face is up; curved pieces farther apart where that takes no more; a panel's own edges kept where that takes fewer, and where one rectangle lies alone. Same pieces, same layout. */
+/** The fewest panels that the search finds; of as many, those where every good face is up; curved pieces farther apart where that takes no more; a panel's own edges kept where that takes fewer, and its corner where rectangles have it to themselves. Same pieces, same layout. */
 export const nest = (pieces: readonly Piece[], kinds: readonly PanelKind[], saw: Saw): Packing => {
   const packing = nestTrimmed(pieces, kinds, saw)
   return inOwnCorner(
     onFactoryEdges(packing, pieces, saw, (own, sizes, whole) => search(own, sizes, whole).packing),
+    saw,
   )
 }
 

@@ -86,9 +86,11 @@ interface Line {
   readonly far: readonly Sawn[]
 }
 
-/** First what parts pieces, then what trims; the longer cut first, the one that parts most evenly. */
+/** First what frees an edge of all pieces at once, then what parts them, then what trims; the longer cut first, the one that parts most evenly. */
 const bestLine = (pieces: readonly Sawn[], panel: Box, kerf: number): Line | null => {
   const lines = [...linesOf('rip', pieces, panel, kerf), ...linesOf('cross', pieces, panel, kerf)]
+  const shared = lines.find((line) => pieces.length > 1 && freesAll(line, pieces))
+  if (shared) return shared
   const parting = lines.filter(({ near, far }) => near.length > 0 && far.length > 0)
   const even = ({ near, far }: Line): number => Math.abs(near.length - far.length)
   const worth = (a: Line, b: Line): number =>
@@ -99,6 +101,14 @@ const bestLine = (pieces: readonly Sawn[], panel: Box, kerf: number): Line | nul
   const [first, ...others] = lines.sort(worth)
   const across = others.find(({ kind }) => kind === 'cross')
   return pieces.length === 1 && across && isLessAcross(pieces[0]!, lines, panel) ? across : (first ?? null)
+}
+
+/** One cut for a row of rectangles that end together, where each would take its own. */
+const freesAll = ({ kind, at, near, far }: Line, pieces: readonly Sawn[]): boolean => {
+  const [low, high] = kind === 'rip' ? (['y0', 'y1'] as const) : (['x0', 'x1'] as const)
+  const ends = ({ square, box }: Sawn): boolean =>
+    square && Math.abs((far.length === 0 ? box[high] : box[low]) - at) < 1e-3
+  return (near.length === 0 || far.length === 0) && pieces.every(ends)
 }
 
 /** Whether a piece alone is freed with less to saw where the panel is cut across before it is cut along. */

@@ -95,14 +95,14 @@ describe('a panel less is worth its own edges', () => {
     const { sheets: parts } = partsOf(base, drawDesign(base))
     const sheets = layPanels(base, parts)
     const own = sheets.find((one) => one.sheet.thickness === 9)!
-    // by hand: 5 + 1216 + 3 + 1216 = 2440; 5 + 833 of 1220 across; the longest, K4, first
+    // by hand: 1216 + 3 + 1216 = 2435; 833 of 1220 across; the longest, K4, first
     expect(along(own)).toEqual([
-      ['K4 5 1221', 'K5 1224 2440'],
-      ['K6 5 1221', 'K3 1224 2440'],
+      ['K4 0 1216', 'K5 1219 2435'],
+      ['K6 0 1216', 'K3 1219 2435'],
     ])
     // beside the lower one of each couple, a kerf above it: what is called left is left
     own.panels.forEach(({ pieces, rest }) => {
-      assertNear(rest!.x0, 1224, 1e-6)
+      assertNear(rest!.x0, 1219, 1e-6)
       assertNear(rest!.y0, pieces[1]!.box.y1 + 3, 1e-6)
       assertNear(rest!.x1, 2440, 1e-6)
       assertNear(rest!.y1, 1220, 1e-6)
@@ -111,32 +111,41 @@ describe('a panel less is worth its own edges', () => {
   })
 
   test.each([
-    // 1215 + 3 + 1212 = 2430: the trim stays on both ends
-    [[1215, 1212], ['K1 5 1220', 'K2 1223 2435'], 1],
-    // 1216 + 3 + 1216 = 2435: the far end is kept
-    [[1216, 1216], ['K1 5 1221', 'K2 1224 2440'], 1],
-    // 1217 + 3 + 1216 = 2436: both are
-    [[1217, 1216], ['K1 0 1217', 'K2 1220 2436'], 1],
+    // 1215 + 3 + 1212 = 2430: a trim of 5 would fit on both ends, and the near one is a cut for nothing
+    [5, [1215, 1212], ['K1 0 1215', 'K2 1218 2430'], 1],
+    // 1216 + 3 + 1216 = 2435
+    [5, [1216, 1216], ['K1 0 1216', 'K2 1219 2435'], 1],
     // 1219 + 3 + 1218 = 2440
-    [[1219, 1218], ['K1 0 1219', 'K2 1222 2440'], 1],
+    [5, [1219, 1218], ['K1 0 1219', 'K2 1222 2440'], 1],
     // 1219 + 3 + 1219 = 2441: each alone, in a corner
-    [[1219, 1219], ['K1 0 1219'], 2],
-  ])('%j of a panel 2440 long', (wide, first, count) => {
-    const own = lay(wide.map((width, i) => partOf(width, 800, 'x', i)))
+    [5, [1219, 1219], ['K1 0 1219'], 2],
+    // who trims 10 does not trust the edges: 1207 + 3 + 1210 = 2420 keeps both ends off them
+    [10, [1210, 1207], ['K1 10 1220', 'K2 1223 2430'], 1],
+    // 1212 + 3 + 1215 = 2430: the far end is kept, for a panel less
+    [10, [1215, 1212], ['K1 10 1225', 'K2 1228 2440'], 1],
+    // 1212 + 3 + 1216 = 2431: both are
+    [10, [1216, 1212], ['K1 0 1216', 'K2 1219 2431'], 1],
+    // alone it is trimmed too
+    [10, [1216], ['K1 10 1226'], 1],
+  ])('trimmed by %d, %j of a panel 2440 long', (trim, wide, first, count) => {
+    const own = lay(
+      wide.map((width, i) => partOf(width, 800, 'x', i)),
+      trim,
+    )
     expect(own.panels).toHaveLength(count)
     expect(along(own)[0]).toEqual(first)
   })
 
-  test('where the area allows no panel less the trim stays', () => {
+  test('where the area allows no panel less a trim that is asked for stays', () => {
     // by hand: 5 of 1200 × 1216 want 2 to a panel on its own edges or trimmed, 3 panels
     const parts = Array.from({ length: 5 }, (_, i) => partOf(1200, 1180, 'x', i))
-    const own = lay(parts)
+    const own = lay(parts, 10)
     expect(own.panels).toHaveLength(3)
     const couples = own.panels.filter(({ pieces }) => pieces.length > 1)
     expect(couples).toHaveLength(2)
     for (const { box } of couples.flatMap(({ pieces }) => pieces)) {
-      expect(box.x0).toBeGreaterThanOrEqual(5)
-      expect(box.x1).toBeLessThanOrEqual(2435)
+      expect(box.x0).toBeGreaterThanOrEqual(10)
+      expect(box.x1).toBeLessThanOrEqual(2430)
     }
   })
 
@@ -145,23 +154,21 @@ describe('a panel less is worth its own edges', () => {
     [[[1180, 500]], ['K1 0 1180'], ['cross', 'rip']],
     // longer than the panel is wide by so much that along comes first: 2440 + 500 for 1220 + 2300
     [[[2300, 500]], ['K1 0 2300'], ['rip', 'cross']],
-    // two: the trim costs no panel
+    // two in a row: along above both, then across behind each; trimmed it were five, each freed alone four
     [
       [
         [1180, 500],
         [1000, 500],
       ],
-      ['K1 5 1185', 'K2 1188 2188'],
-      null,
+      ['K1 0 1180', 'K2 1183 2183'],
+      ['rip', 'cross', 'cross'],
     ],
   ] as const)('%j on a panel of its own', (sizes, lies, kinds) => {
     const own = lay(sizes.map(([wide, high], i) => partOf(wide, high, 'x', i)))
     expect(along(own)).toEqual([lies])
     const [{ steps, pieces }] = own.panels as [SheetPanels['panels'][number]]
-    if (kinds) {
-      expect(steps.map(({ kind }) => kind)).toEqual(kinds)
-      expect(pieces[0]!.box.y0).toBe(0)
-    }
+    expect(steps.map(({ kind }) => kind)).toEqual(kinds)
+    expect(pieces[0]!.box.y0).toBe(0)
   })
 
   test('an offcut in the garage has edges of its own: it is trimmed', () => {
@@ -172,7 +179,7 @@ describe('a panel less is worth its own edges', () => {
     expect(along(own)).toEqual([['K1 5 1185']])
   })
 
-  test('made-up jobs lie a kerf apart inside their panels, on no more than trimmed, and the trim stays where the rest fits', () => {
+  test("made-up jobs lie a kerf apart inside their panels, on no more than trimmed, in the panel's own corner unless more trim is asked for", () => {
     let [fewer, couples] = [0, 0]
     fc.assert(
       fc.property(jobs, ({ parts, trim, kerf }) => {

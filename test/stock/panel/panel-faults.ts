@@ -30,24 +30,30 @@ export const panelFaults = (
     for (const panel of panels) {
       const [width, length] = panel.size
       const polygons = panel.pieces.map(polygonOf)
+      // rectangles that have a bought panel to themselves lie in its corner; more trim than this is asked for
+      const cornered = stock.trim <= 6 && !panel.there && panel.pieces.every(({ second }) => second === null)
+      if (
+        cornered &&
+        (['xmin', 'ymin'] as const).some(
+          (side) => Math.abs(Math.min(...polygons.map(({ box }) => box[side]))) > 1e-6,
+        )
+      )
+        faults.push(`panel ${panel.number}: nothing in its corner`)
       panel.pieces.forEach((piece, i) => {
         const { part, under, x, y } = piece
         pieces++
         seen.push(part.mark, ...(under ? [under.mark] : []))
         const name = `${part.mark} on panel ${panel.number}`
         const { xmin, ymin, xmax, ymax } = polygons[i]!.box
-        // a rectangle alone lies in the corner of a bought panel
-        const alone = panel.pieces.length === 1 && !panel.there && piece.second === null
-        if (alone && Math.max(Math.abs(xmin), Math.abs(ymin)) > 1e-6)
-          faults.push(`${name}: not in the panel's corner`)
         // inside the trim, or as long as the panel's own edges, alone or with those in a row with it
         const inside = (from: number, to: number, size: number, way: 'x' | 'y'): boolean =>
           (from >= stock.trim - slack && to <= size - stock.trim + slack) ||
           (to - from > size - 2 * stock.trim && from >= -slack && to <= size + slack) ||
           (from >= -slack && to <= size + slack && keepsEdges(panel, way, stock.trim))
-        if (!alone && (!inside(xmin, xmax, length, 'x') || !inside(ymin, ymax, width, 'y')))
+        if (!cornered && (!inside(xmin, xmax, length, 'x') || !inside(ymin, ymax, width, 'y')))
           faults.push(`${name}: outside the trim`)
-        if (xmax > length + slack || ymax > width + slack) faults.push(`${name}: beyond the panel`)
+        if (xmin < -slack || ymin < -slack || xmax > length + slack || ymax > width + slack)
+          faults.push(`${name}: beyond the panel`)
         if (part.grain !== null && (piece.turn % 180 === 0) !== (part.grain === 'x'))
           faults.push(`${name}: across the grain`)
         faults.push(...comesBack(piece).map((fault) => `${name}: ${fault}`))

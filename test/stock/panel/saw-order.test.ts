@@ -64,7 +64,16 @@ describe('the order of cuts', () => {
       3,
     )
     expect(steps[0]).toMatchObject({ kind: 'rip', at: 605, from: 0, to: 2440, blade: 'past' })
-    expect(steps[1]).toMatchObject({ kind: 'cross', at: 805, from: 0, to: 605 })
+    // the strip below A and B comes off both at once
+    expect(steps[1]).toMatchObject({
+      kind: 'rip',
+      at: 5,
+      from: 0,
+      to: 2440,
+      blade: 'before',
+      marks: ['A', 'B'],
+    })
+    expect(steps[2]).toMatchObject({ kind: 'cross', at: 805, from: 5, to: 605 })
     expect(steps.every(({ kind }) => kind !== 'out')).toBe(true)
   })
 
