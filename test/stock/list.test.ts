@@ -81,7 +81,9 @@ describe('cost', () => {
       record.list.reduce((sum, { cost }) => sum + (cost ?? 0), 0),
       1e-9,
     )
-    expect(listText(job.facts)).toContain(`5.20 EUR each: ${(5.2 * boards).toFixed(2)} EUR`)
+    expect(listText(job.facts).replace(/\s+/g, ' ')).toContain(
+      `5.20 EUR each: ${(5.2 * boards).toFixed(2)} EUR`,
+    )
     expect(record.cost!.without).toContain('6 hardboard, 1220 × 2440 mm')
   })
 

@@ -62,7 +62,7 @@ const contents = (
     const own = paragraph({ x: 0, y: height }, words, { layer: 'note', width, size: 5, face: 'bold' })
     const sub = paragraph(
       { x: 0, y: own.bottom },
-      `${timberNote} Lengths in ${units === 'mm' ? 'mm' : 'inches, + is 1/32 more, – is 1/32 less'}. Tick a piece when it is sawn.`,
+      `${timberNote(units)} Lengths in ${units === 'mm' ? 'mm' : 'inches, + is 1/32 more, – is 1/32 less'}. Tick a piece when it is sawn.`,
       { layer: 'note', width, size },
     )
     return { marks: [...own.marks, ...sub.marks], bottom: sub.bottom - gap }

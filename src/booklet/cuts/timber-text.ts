@@ -12,7 +12,7 @@ export const timberText = (boards: readonly NumberedBoard[], several: boolean, u
   const show = (mm: number): string => showLength(mm, units)
   return [
     '',
-    ...wrapLine(`Timber. ${timberNote}`, lineLength, 0),
+    ...wrapLine(`Timber. ${timberNote(units)}`, lineLength, 0),
     '',
     ...boards.flatMap(({ number, board, cuts }) =>
       wrapLine(

@@ -1,6 +1,6 @@
 import type { Units } from '../../design/design.ts'
 import { showLength } from '../../length.ts'
-import type { SawnBoard, SectionPlan } from '../../stock/timber/boards.ts'
+import { type SawnBoard, type SectionPlan, squared } from '../../stock/timber/boards.ts'
 import type { TimberPart } from '../../stock/timber-parts.ts'
 
 /** Timber as it is sawn: boards by section, and the parts that their marks name. */
@@ -42,5 +42,5 @@ export const partWords = ({ words, ramp, ripped }: TimberPart, several: boolean,
   }`
 
 /** How the boards are to be sawn. */
-export const timberNote =
-  'Square one end, saw the pieces in this order, each measured from the end just sawn; stop and measure your own frame before you saw them all.'
+export const timberNote = (units: Units): string =>
+  `Saw ${showLength(squared[units], units)} off one end to square it; the sums keep as much at the other. Saw the pieces in this order, each measured from the end just sawn; where several are of one length, check the first against this list, then set a stop block by it.`

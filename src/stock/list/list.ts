@@ -8,7 +8,7 @@ import type { WholeDesign } from '../../ramp/ramp.ts'
 import { handleWords } from '../handle.ts'
 import type { JointPlate } from '../joint-plate.ts'
 import type { Moving } from '../moving.ts'
-import { type SectionPlan, sectionWords } from '../timber/boards.ts'
+import { type SectionPlan, sectionWords, squared } from '../timber/boards.ts'
 import type { ListLine } from './line.ts'
 import { ownedLines } from './owned-lines.ts'
 import { cutPipes } from './pipes.ts'
@@ -78,7 +78,10 @@ const timberLines = ({ units }: Design, { timber }: Bought): readonly ListLine[]
         what: `${sectionWords(section, units)} timber, ${rounded(length, units)} long`,
         count: own.length,
         unit: 'length',
-        note: ripped > 0 ? `${ripped} of the pieces ripped` : '',
+        note: [
+          `ends squared, ${showLength(squared[units], units)} each`,
+          ...(ripped > 0 ? [`${ripped} of the pieces ripped`] : []),
+        ].join('; '),
         priced: { kind: 'timber', section: [Math.min(...section), Math.max(...section)], length },
       }
     }),

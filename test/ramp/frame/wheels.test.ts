@@ -112,6 +112,37 @@ describe('what cannot be', () => {
     ).toHaveLength(1)
   })
 
+  test('smaller wheels that are offered fit, and a millimetre more does not', () => {
+    let offers = 0
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 90, max: 250 }),
+        fc.integer({ min: 10, max: 60 }),
+        fc.integer({ min: 40, max: 160 }),
+        fc.integer({ min: 400, max: 900 }),
+        (diameter, mount, leg, height) => {
+          const design = rolling(diameter, diameter + mount, leg, {
+            height: { layer: 'frame', value: height },
+            transition: circleOf('frame', height * 2.2),
+            studs: studded({ every: 250 }),
+          })
+          const [message] = said(design, 'wheels-fit')
+          const smaller = /wheels of ([\d.]+) mm or less/.exec(message ?? '')
+          if (!smaller) return
+          offers++
+          const withWheels = (across: number): QuarterDesign => ({
+            ...design,
+            wheels: { ...design.wheels!, diameter: across },
+          })
+          expect(said(withWheels(Number(smaller[1])), 'wheels-fit')).toEqual([])
+          expect(said(withWheels(Number(smaller[1]) + 1), 'wheels-fit')).toHaveLength(1)
+        },
+      ),
+      { numRuns: 80 },
+    )
+    expect(offers).toBeGreaterThanOrEqual(12)
+  })
+
   test('no cut that the side has room for takes giants', () => {
     expect(said(rolling(400, 480, 60, { back: { from: 'deck', value: 60 } }), 'wheels-fit')[0]).toContain(
       'leave the wheels out',
