@@ -75,16 +75,26 @@ export const layBooklet = (facts: BookFacts, { window, only, code }: BookletOpti
   })
 }
 
-/** All parts one after the other: where a last page is all but empty, the drawings of the last ones are smaller, if that saves it. */
+/** Parts whose drawings may be smaller for the sake of the whole. */
+const drawnParts = ['framing', 'skin', 'deck', 'moving']
+/** What that must gain of a page, or save one. */
+const gain = 0.12
+
+/** All parts one after the other, the drawings of one after the other smaller where what follows moves up by much. */
 const closed = (usual: readonly Section[], book: Book, window: Box): readonly Section[] => {
-  const { pages, free } = filled(window, usual)
-  if (pages < 2 || free.at(-1)! < halfFree) return usual
-  for (const share of shares)
-    for (const { name } of [...usual].reverse().slice(0, lastParts)) {
-      const smaller = usual.map((one) => (one.name === name ? sections[name]!({ ...book, share })! : one))
-      if (filled(window, smaller).pages < pages) return smaller
+  const endOf = (all: readonly Section[]): number => {
+    const { pages, free } = filled(window, all)
+    return pages - (free.at(-1) ?? 0)
+  }
+  let [best, end] = [usual, endOf(usual)]
+  for (const name of drawnParts.filter((one) => usual.some((own) => own.name === one)))
+    for (const share of shares.slice(0, 2)) {
+      const smaller = best.map((one) => (one.name === name ? sections[name]!({ ...book, share })! : one))
+      const own = endOf(smaller)
+      if (own > end - gain && Math.ceil(own) >= Math.ceil(end)) continue
+      best = smaller
+      end = own
+      break
     }
-  return usual
+  return best
 }
-const lastParts = 5
-const halfFree = 0.5

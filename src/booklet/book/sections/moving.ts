@@ -33,8 +33,10 @@ export const moving = (book: Book): Section => {
           words(`${capital(book.several ? `${ramp.name}, ${label}` : label)}: ${said}.`, width),
         ),
       ),
+      // how two take their room together is drawn below
       ...stockLines(stock, design)
         .slice(1)
+        .filter((line) => !line.startsWith('put away') || nests(book).length === 0)
         .map((line) => words(`${capital(line)}.`, width)),
       next(
         `Tack the rubber strip under the bottom edges of ${book.several ? 'the sides of every ramp: it keeps them' : 'the sides: it keeps the ramp'} from sliding.`,

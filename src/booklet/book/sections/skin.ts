@@ -261,7 +261,7 @@ const linesWords = (
 }
 
 /** Room in height for so many figures beside a sheet, and what stands above and below it; mm. */
-const figuresRoom = (figures: number): number => Math.min(150, 4 * figures + 44)
+const figuresRoom = (figures: number): number => Math.min(150, 3.75 * figures + 38)
 
 /** What is left between sheets, mm; 0 where there is none. */
 const gapOf = ({ pieces, widths }: Layer): number =>
