@@ -50,7 +50,7 @@ interface Filling {
 }
 
 /** Of a page that is free so far a further section takes its share, unless no drawing of it has room there. */
-const roomy = 0.2
+const roomy = 0.12
 /** Up to the end of a section's first drawing: a block so high, mm. */
 const drawing = 40
 
@@ -65,7 +65,7 @@ const firstOf = (blocks: readonly Block[]): number => {
 }
 
 /** Between two sections on one page, mm. */
-const sectionGap = 10
+const sectionGap = 8
 
 /** How many pages sections take, and what share of each is free. */
 export const filled = (

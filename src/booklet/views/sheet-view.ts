@@ -1,4 +1,3 @@
-import { balloon, balloonRadius } from '../../drafting/balloon.ts'
 import { runningDimension, runningReach } from '../../drafting/dimension/running-dimension.ts'
 import { spread } from '../../drafting/dimension/spread.ts'
 import { cross } from '../../drawing/cross.ts'
@@ -108,6 +107,16 @@ export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View =
           size,
         ),
     }))
+  const inside = own.map((one, i) => nameMarks(one, sheet.names[i] ?? '', ratio))
+  const beside = linesBeside(
+    marks.map(({ at, name }) => {
+      const covered = pieces.some(({ from, length: high }) => at >= from && at <= from + high)
+      return { at: at * ratio, name: covered ? name : `${name}, seam`, covered }
+    }),
+    right,
+    top,
+    besides,
+  )
   return viewOf([
     {
       name: 'pieces',
@@ -124,18 +133,16 @@ export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View =
         ),
       ),
     },
-    { name: 'names', marks: own.flatMap((one, i) => nameMarks(one, sheet.names[i] ?? '', ratio)) },
+    { name: 'names', marks: inside.flatMap((one) => one ?? []) },
     {
       name: 'lines',
-      marks: linesBeside(
-        marks.map(({ at, name }) => {
-          const covered = pieces.some(({ from, length: high }) => at >= from && at <= from + high)
-          return { at: at * ratio, name: covered ? name : `${name}, seam`, covered }
-        }),
-        right,
-        top,
-        besides,
-      ),
+      marks: beside,
+    },
+    {
+      name: 'names beside',
+      marks: inside.includes(null)
+        ? namesBeside(columns, sheet.names, ratio, Math.max(right, drawingBounds(beside)?.x1 ?? 0))
+        : [],
     },
     {
       name: 'screws',
@@ -152,8 +159,12 @@ export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View =
   ])
 }
 
-/** The mark of a sheet in its widest band that no line and no screw crosses; none where that is too narrow. */
-const nameMarks = ({ up, across, marks, rows }: OwnSheet<Row>, name: string, ratio: number): Drawing => {
+/** The mark of a sheet in its widest band that no line and no screw crosses; null where that is too narrow. */
+const nameMarks = (
+  { up, across, marks, rows }: OwnSheet<Row>,
+  name: string,
+  ratio: number,
+): Drawing | null => {
   if (name === '') return []
   const ys = [0, ...[...marks, ...rows].map(({ at }) => at), up.length].sort((a, b) => a - b)
   const [low, high] = ys
@@ -161,29 +172,34 @@ const nameMarks = ({ up, across, marks, rows }: OwnSheet<Row>, name: string, rat
     .map((y, i) => [ys[i]!, y] as const)
     .reduce((most, band) => (band[1] - band[0] > most[1] - most[0] + 1 ? band : most))
   // half the mark with what hangs below its line, and half a cross
-  if ((high - low) * ratio < 2 * (0.8 * markSize + 1))
-    return lowMark({ up, across, marks, rows }, name, ratio)
+  if ((high - low) * ratio < 2 * (0.8 * markSize + 1)) return null
   const x = (across.from + across.length / 2) * ratio
   const y = (up.from + (low + high) / 2) * ratio - markSize / 2
   return [text(layer, { x, y }, markSize, name, { face: 'bold', align: 'middle' })]
 }
 const markSize = 3.5
 
-/** Of a sheet that is too low for it: in a ring in the middle of its height, in the widest gap between its screws; none where even that has no room. */
-const lowMark = ({ up, across, rows }: OwnSheet<Row>, name: string, ratio: number): Drawing => {
-  const radius = balloonRadius(name, size)
-  const xs = [0, ...rows.flatMap((row) => row.across), across.length].sort((a, b) => a - b)
-  const [left, right] = xs
-    .slice(1)
-    .map((x, i) => [xs[i]!, x] as const)
-    .reduce((most, gap) => (gap[1] - gap[0] > most[1] - most[0] + 1 ? gap : most))
-  if ((right - left) * ratio < 2 * (radius + 1.5) || up.length * ratio < 2 * radius) return []
-  return balloon(
-    { x: (across.from + (left + right) / 2) * ratio, y: (up.from + up.length / 2) * ratio },
-    name,
-    viewStyle,
-  )
-}
+/** Marks of all sheets at the right of the names of their lines, a bracket along each: where one of them is too low for its own. */
+const namesBeside = (
+  columns: readonly (readonly OwnSheet<Row>[])[],
+  names: readonly string[],
+  ratio: number,
+  right: number,
+): Drawing =>
+  columns.flatMap((course, i): Drawing => {
+    const [{ up }] = course as readonly [OwnSheet<Row>]
+    const own = names.slice(i * course.length, (i + 1) * course.length).join(', ')
+    const [low, high] = [up.from * ratio + 0.6, (up.from + up.length) * ratio - 0.6]
+    const x = right + 3
+    return [
+      stroke(
+        layer,
+        pathOf({ x: x - 1, y: low }, { x, y: low }, { x, y: high }, { x: x - 1, y: high }),
+        lines.thin,
+      ),
+      text(layer, { x: x + 1.5, y: (low + high) / 2 - markSize / 2 }, markSize, own, { face: 'bold' }),
+    ]
+  })
 
 /** Chain lines across the sheets, their names to the right, pushed apart where they are close. */
 const linesBeside = (

@@ -21,6 +21,8 @@ import { checksOf } from './framing.ts'
 export const moving = (book: Book): Section => {
   const { width, solved, stock, design } = book
   const sheeted = solved.ramps.some(({ design: { runOut } }) => runOut?.kind === 'sheet')
+  // the room that two take together stands on their drawing
+  const drawn = nests(book)
   let number = 0
   const next = (said: string, room = width): Block => step(++number, said, room)
   return {
@@ -33,18 +35,15 @@ export const moving = (book: Book): Section => {
           words(`${capital(book.several ? `${ramp.name}, ${label}` : label)}: ${said}.`, width),
         ),
       ),
-      // how two take their room together is drawn below
-      ...stockLines(stock, design)
+      ...stockLines(drawn.length > 0 ? { ...stock, sets: [] } : stock, design)
         .slice(1)
-        .filter((line) => !line.startsWith('put away') || nests(book).length === 0)
         .map((line) => words(`${capital(line)}.`, width)),
       next(
         `Tack the rubber strip under the bottom edges of ${book.several ? 'the sides of every ramp: it keeps them' : 'the sides: it keeps the ramp'} from sliding.`,
       ),
       ...solved.ramps.flatMap((ramp) => fitBlocks(book, ramp, next)),
       ...storeSteps(book).map((said) => next(said)),
-      ...nests(book),
-      next('Measure the doors, and the corners between them, before the day.'),
+      ...drawn,
       ...solved.ramps.flatMap((ramp) =>
         checksOf(book, ramp, [
           ...(goesIn(book, ramp) ? [] : ['stores-fit']),
@@ -55,7 +54,7 @@ export const moving = (book: Book): Section => {
         ]),
       ),
       next(
-        `${sheeted ? 'Take the run-out off first. ' : ''}Lift at the sides, never at the skin or the pipe. Walk it on its back edge only over boards.`,
+        `Before the day measure the doors and the corners between them. ${sheeted ? 'Take the run-out off first. ' : ''}Lift at the sides, never at the skin or the pipe. Walk it on its back edge only over boards.`,
       ),
       next('Store it dry and off the ground, on two battens, under a cover that lets air through.'),
       check('Where it stands nobody can climb on it unseen; its place is level and it does not rock.', width),
@@ -102,7 +101,7 @@ const nests = (book: Book): readonly Block[] => {
         `${inner.name} put away in ${outer.name}${comesOut(storing.low.timber) ? ': dashed is the timber that comes out' : ''}`,
         (ratio) => nestView(inner, outer, storing, units, ratio),
         book,
-        { width, height: 90 * Math.max(leastShare, book.share) },
+        { width, height: 80 * Math.max(leastShare, book.share) },
         { width: long, height: high },
       ),
     ]
