@@ -81,7 +81,7 @@ export const words = (said: string, width: number): FixedBlock => lines(said, wi
 const signRoom = 7
 
 const signed = (sign: (topLeft: Point) => Drawing, said: string, width: number): FixedBlock => {
-  const inner = lines(said, width, sizes.body, { indent: signRoom, after: 1.6 })
+  const inner = lines(said, width, sizes.body, { indent: signRoom, after: 1.4 })
   return { ...inner, marks: (topLeft, pages) => [...sign(topLeft), ...inner.marks(topLeft, pages)] }
 }
 

@@ -1,4 +1,4 @@
-import { runningDimension, runningReach } from '../../drafting/dimension/running-dimension.ts'
+import { figuresApart, runningDimension, runningReach } from '../../drafting/dimension/running-dimension.ts'
 import { spread } from '../../drafting/dimension/spread.ts'
 import { cross } from '../../drawing/cross.ts'
 import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
@@ -32,8 +32,6 @@ const layer = 'note'
 const { lines, size } = viewStyle
 /** From an edge to the line of its dimensions, mm. */
 const off = 5
-/** Figures of two sheets on one side meet where the sheets are nearer than so many of their heights. */
-const meeting = 6
 
 /** Its sheets with seams, stud lines, screws, each measured from its own lower and left edges: the next one up, or to the right, on the far side. */
 export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View => {
@@ -59,24 +57,21 @@ export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View =
       ),
     }
   })
-  const upMarks = up.map(({ from, stops: all }, i) => {
-    const before = up[i - 2]
-    // over a low sheet the figures of two on one side meet: the upper ones stand outside of the lower
-    const far =
-      before && from - before.to < meeting * size
-        ? off +
-          runningReach(
-            before.stops.map(({ figure }) => figure),
-            size,
-          )
-        : off
-    return runningDimension(
-      i % 2 === 0
-        ? { zero: { x: -far, y: from }, angle: Math.PI / 2, stops: all, side: 1, back: far - 0.5 }
-        : { zero: { x: right + far, y: from }, angle: Math.PI / 2, stops: all, side: -1, back: far - 0.5 },
+  const places = upPlaces(up)
+  const upMarks = up.map(({ from, stops: all }, i) =>
+    runningDimension(
+      {
+        ...(i % 2 === 0
+          ? ({ zero: { x: -off, y: from }, side: 1 } as const)
+          : ({ zero: { x: right + off, y: from }, side: -1 } as const)),
+        angle: Math.PI / 2,
+        stops: all,
+        back: off - 0.5,
+        places: places[i]!.map((place) => place - from),
+      },
       viewStyle,
-    )
-  })
+    ),
+  )
   const acrossMarks = widths.map(({ from, length: wide }, j) =>
     runningDimension(
       {
@@ -95,18 +90,22 @@ export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View =
   )
   const below = Math.min(0, drawingBounds(acrossMarks.slice(1).flat())?.y0 ?? 0)
   // names stand beside the dimensions of the sheet that they lie on
-  const besides = up
-    .filter((_, i) => i % 2 === 1)
-    .map(({ from, to, stops: all }) => ({
-      from: from - 3.5 * size,
-      to: to + 3.5 * size,
-      past:
-        off +
-        runningReach(
-          all.map(({ figure }) => figure),
-          size,
-        ),
-    }))
+  const besides = up.flatMap(({ stops: all }, i) =>
+    i % 2 === 0
+      ? []
+      : [
+          {
+            from: Math.min(...places[i]!) - figuresApart * size,
+            to: Math.max(...places[i]!) + figuresApart * size,
+            past:
+              off +
+              runningReach(
+                all.map(({ figure }) => figure),
+                size,
+              ),
+          },
+        ],
+  )
   const inside = own.map((one, i) => nameMarks(one, sheet.names[i] ?? '', ratio))
   const beside = linesBeside(
     marks.map(({ at, name }) => {
@@ -159,6 +158,20 @@ export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View =
   ])
 }
 
+/** Where the figures up each sheet stand, its zero's first: sheets on one side of the drawing have to keep off each other's. */
+const upPlaces = (
+  up: readonly { readonly from: number; readonly stops: readonly { readonly at: number }[] }[],
+): readonly (readonly number[])[] => {
+  const points = up.map(({ from, stops }) => [from, ...stops.map(({ at }) => from + at)])
+  const sides = [0, 1].map((side) =>
+    spread(points.filter((_, i) => i % 2 === side).flat(), figuresApart * size),
+  )
+  return points.map((own, i) => {
+    const before = points.filter((_, k) => k < i && k % 2 === i % 2).flat().length
+    return sides[i % 2]!.slice(before, before + own.length)
+  })
+}
+
 /** The mark of a sheet in its widest band that no line and no screw crosses; null where that is too narrow. */
 const nameMarks = (
   { up, across, marks, rows }: OwnSheet<Row>,
@@ -185,8 +198,12 @@ const namesBeside = (
   names: readonly string[],
   ratio: number,
   right: number,
-): Drawing =>
-  columns.flatMap((course, i): Drawing => {
+): Drawing => {
+  const middles = spread(
+    columns.map(([one]) => (one!.up.from + one!.up.length / 2) * ratio),
+    1.35 * markSize,
+  )
+  return columns.flatMap((course, i): Drawing => {
     const [{ up }] = course as readonly [OwnSheet<Row>]
     const own = names.slice(i * course.length, (i + 1) * course.length).join(', ')
     const [low, high] = [up.from * ratio + 0.6, (up.from + up.length) * ratio - 0.6]
@@ -197,9 +214,10 @@ const namesBeside = (
         pathOf({ x: x - 1, y: low }, { x, y: low }, { x, y: high }, { x: x - 1, y: high }),
         lines.thin,
       ),
-      text(layer, { x: x + 1.5, y: (low + high) / 2 - markSize / 2 }, markSize, own, { face: 'bold' }),
+      text(layer, { x: x + 1.5, y: middles[i]! - markSize / 2 }, markSize, own, { face: 'bold' }),
     ]
   })
+}
 
 /** Chain lines across the sheets, their names to the right, pushed apart where they are close. */
 const linesBeside = (

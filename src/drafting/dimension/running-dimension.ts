@@ -21,10 +21,12 @@ export interface RunningDimension {
   readonly back?: number
   /** of a level line: figures that are read from below as long as none moves farther than `farthest` for it. Along their strokes unless said */
   readonly upright?: boolean
+  /** along the line, the zero's first: where the figures stand that others on the same side have to keep off. Spread over their own points unless said */
+  readonly places?: readonly number[]
 }
 
 /** From one figure to the next, and from the line to where a stroke leans over to its figure; in heights of the figure. */
-const apart = 1.5
+export const figuresApart = 1.5
 const straight = 0.8
 const leaning = 1.6
 
@@ -56,7 +58,7 @@ export const runningReach = (figures: readonly string[], size: number): number =
  * along it. Strokes lean apart where points lie closer than figures can.
  */
 export const runningDimension = (
-  { zero, angle, stops, side, back = 0, upright = false }: RunningDimension,
+  { zero, angle, stops, side, back = 0, upright = false, places: told }: RunningDimension,
   style: DraftStyle,
 ): Drawing => {
   const { layer, size, lines } = style
@@ -68,9 +70,10 @@ export const runningDimension = (
   const level = upright ? uprightPlaces(figures, size) : null
   const places =
     level ??
+    told ??
     spread(
       figures.map((stop) => stop.at),
-      apart * size,
+      figuresApart * size,
     )
   const turn = readableAngle(across)
   // words that run away from the line begin at it, the others end there

@@ -25,7 +25,7 @@ export const care = (book: Book): Section => {
         `After the first week: tighten every screw of the top sheet${piped ? ' and of the pipe' : ''}; the wood has settled. Once more after the first month.`,
       ),
       next(
-        'Each month: look for soft wood, lifted edges, cracks, screws that stand proud. With a torch look under it: studs, the sides at their screws, what holds water. Sink or change screws; the next longer size, or a place beside the old hole.',
+        'Each month: look for soft wood, lifted edges, cracks, screws that stand proud. With a torch look under it: studs, the sides at their screws, what holds water. A screw that no longer holds: one of the same length beside it.',
       ),
       next(
         `Each year: paint or oil the edges of all sheets, the bottoms of the sides above all${steel ? '; file the steel smooth where it has burred' : ''}. Wet top sheets swell: let them dry before anybody rides.`,

@@ -110,7 +110,7 @@ const runOutAlike = ({ design, units }: Book, a: SolvedQuarter, b: SolvedQuarter
 }
 
 /** Of the page's width for a run-out, its steps beside it; and the air between, mm. */
-const runOutShare = 0.52
+const runOutShare = 0.46
 const between = 4
 
 /** `told`: a ramp whose run-out was told before, which this one is laid on like. */
