@@ -1,6 +1,6 @@
 import type { Design } from '../design/design.ts'
 import { curvedOf } from '../design/kind-traits.ts'
-import { type LaidSet, layOutSet } from '../page/set/set.ts'
+import { type LaidSet, layOutSet, setParts } from '../page/set/set.ts'
 import type { Fingerprint } from '../page/set/set-code.ts'
 import type { WholeDesign } from '../ramp/ramp.ts'
 import { solveDesign } from '../ramp/solve.ts'
@@ -15,12 +15,13 @@ export interface PlotJob {
   readonly set: LaidSet
 }
 
-/** The full-size pages of a design, and their plan. `text`: the design's own, which the plan keeps. */
+/** The full-size pages of a design, and their plan. `text`: the design's own, which the plan keeps; `told` how many tiles will be laid. */
 export const plotJob = (
   design: Design,
   text: string,
   laying: Laying,
   fingerprint: Fingerprint,
+  told?: (tiles: number) => void,
 ): PlotJob | Refusal => {
   const solved = solveDesign(design)
   if (solved.stopped) return { refused: 'stop', checks: solved.checks }
@@ -28,11 +29,18 @@ export const plotJob = (
   const covering = coverDesign(design, solved, laying)
   const { covered, counts, cover } = covering
   const { sheet, overlap } = laying
-  const tooMany = tooManyPages(counts[cover], sheet, overlap, cover, covered.length)
-  if (tooMany !== null) return asked([tooMany])
+  const refused = (strips: number): string | null =>
+    tooManyPages(counts[cover], sheet, overlap, cover, covered.length, strips)
+  const tiles = refused(0)
+  if (tiles !== null) return asked([tiles])
+  const options = { ...laying, cover, text, fingerprint }
+  const parts = setParts(design, solved, options, covered)
+  const all = refused(parts.pages.last.length)
+  if (all !== null) return asked([all])
+  told?.(counts[cover])
   return {
     solved,
     covering,
-    set: layOutSet(design, solved, { ...laying, cover, text, fingerprint }, covered),
+    set: layOutSet(design, solved, options, covered, parts),
   }
 }

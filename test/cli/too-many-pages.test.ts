@@ -88,6 +88,13 @@ it.each([
   )
 })
 
+it('pages of strips count too, before anything is laid', () => {
+  expect(refusal(1990, sheet('a0'), 12, 'ribbon', 1, 10)).toBe('taken')
+  expect(refusal(1990, sheet('a0'), 12, 'ribbon', 2, 11)).toBe(
+    'this job takes 1990 pages to tape and 11 of strips, more than 2000; take fewer ramps in one design or no strips (without --strips)',
+  )
+})
+
 it('an honest job is far below', async () => {
   const { pages } = JSON.parse((await figuresOf(template('pair-mm'), '--json')).out)
   expect(Math.max(pages.whole, pages.line, pages.ribbon)).toBeLessThan(50)

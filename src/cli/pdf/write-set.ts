@@ -1,4 +1,3 @@
-import { setFlagsFromString } from 'node:v8'
 import { setInput } from '../../job/set-input.ts'
 import type { PageSet } from '../../page/set/draft.ts'
 import type { PdfOutput } from '../../write/pdf.ts'
@@ -6,13 +5,8 @@ import type { Progress } from '../words/progress.ts'
 import type { PdfOut } from './pdf-out.ts'
 import { pdfOf } from './write-pdf.ts'
 
-/** Pages from which on memory counts more than time. */
-const many = 200
-
 /** A set as a PDF with its plan attached. */
 export const setPdf = async (set: PageSet, title: string, progress?: Progress): Promise<PdfOutput> => {
-  // else V8 lets what is done with grow to four times what is in use
-  if (set.pages.length > many) setFlagsFromString('--heap-growing-percent=50')
   const input = setInput(set, title)
   const pages = input.pages.map((page, i) => ({
     ...page,

@@ -7,14 +7,14 @@ import type { WholeDesign } from '../../ramp/ramp.ts'
 import { type CoverCounts, coverCounts, designCovers, type PatternCovers } from '../cover/pattern-covers.ts'
 import { mapPage } from '../pages/map-page.ts'
 import { tileDrawing } from '../pages/tile-drawing.ts'
-import { rampTrial, trialWarnings } from '../parts/ramp-trial.ts'
+import { type RampTrial, rampTrial, trialWarnings } from '../parts/ramp-trial.ts'
 import { isOnPaper } from '../proof/missing-screws.ts'
 import { sheetWindow } from '../sheet/sheet.ts'
 import { tileMap } from '../tile/tile.ts'
 import { wasteBands } from '../tile/waste-band.ts'
 import { shownTimbers } from '../timber/timber-edges.ts'
 import { assemble, type Draft, type PageSet, type SetFacts } from './draft.ts'
-import { partDrafts } from './part-drafts.ts'
+import { type PartDrafts, partDrafts } from './part-drafts.ts'
 import { planPlace } from './plan.ts'
 import { codedDesign, setCode } from './set-code.ts'
 import { squareDraft } from './square-set.ts'
@@ -38,27 +38,18 @@ export interface LaidSet extends PageSet {
 
 /**
  * Lays out a design: map, test square, lip trial, tiles. Same input, same pages. `covered`: its sides on the
- * same sheet, where they were counted before.
+ * same sheet, and `parts`, where they were counted before.
  */
 export const layOutSet = (
   design: Design,
   solved: WholeDesign,
   options: SetOptions,
   covered: readonly PatternCovers[] = designCovers(design, solved, options),
+  { code, trials, pages: parts }: SetParts = setParts(design, solved, options, covered),
 ): LaidSet => {
   const { sheet } = options
   const { units } = design
-  const code = codeOf(design, options)
   const { groups, next } = tileGroups(covered, sheetWindow(sheet), units, options)
-  const trials = groups.map(({ pattern }) =>
-    rampTrial(curvedOf(solved.ramps).find((r) => r.name === pattern.ramp)!, sheet, units, design.title),
-  )
-  const parts = partDrafts(
-    trials,
-    options.strips ? solved.ramps : [],
-    { sheet, units, code, title: design.title },
-    options.pack ?? false,
-  )
   const of: SetOf = { design, options, code, total: next.number - 1, several: groups.length > 1 }
   const drafts = groups.flatMap((group, i): readonly Draft[] => [
     mapDraft(group, coverCounts([covered[i]!]), trials[i]!.trial !== null, of),
@@ -68,6 +59,30 @@ export const layOutSet = (
   ])
   const set = assemble(code, [...drafts, ...parts.last], options, groups)
   return { ...set, saved: parts.saved, warnings: trials.flatMap(trialWarnings) }
+}
+
+/** Its code, lip trials and story strips. */
+export interface SetParts {
+  readonly code: string
+  readonly trials: readonly RampTrial[]
+  readonly pages: PartDrafts
+}
+
+/** The parts of a set: known before its tiles are laid. */
+export const setParts = (
+  design: Design,
+  { ramps }: WholeDesign,
+  options: SetOptions,
+  covered: readonly PatternCovers[],
+): SetParts => {
+  const { title, units } = design
+  const { sheet, strips = false, pack = false } = options
+  const trials = covered.map(({ pattern }) =>
+    rampTrial(curvedOf(ramps).find((r) => r.name === pattern.ramp)!, sheet, units, title),
+  )
+  const code = codeOf(design, options)
+  const facts = { sheet, units, code, title }
+  return { code, trials, pages: partDrafts(trials, strips ? ramps : [], facts, pack) }
 }
 
 const codeOf = (design: Design, options: SetOptions): string => {
