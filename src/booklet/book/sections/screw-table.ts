@@ -91,6 +91,8 @@ const tableOf = <R extends Row>(
 /** Of the page's width for a drawing with its table beside it, and the air between, mm. */
 const share = 0.58
 const between = 3
+/** A drawing with more rows of figures than this needs the whole width. */
+const mostRows = 12
 /** Steps beside a drawing may reach so far below it, mm. */
 const below = 20
 
@@ -107,7 +109,12 @@ export const sheetWithScrews = <R extends Row>(
   )
   const room = width * (1 - share) - between
   const narrow = tableOf(book, facts, room, true)
-  if (first === undefined || others.length > 0 || narrow.laid.width > room)
+  if (
+    first === undefined ||
+    others.length > 0 ||
+    narrow.laid.width > room ||
+    narrow.laid.rows.length > mostRows
+  )
     return [at(width), words(facts.takes, width), ...steps(width), tableOf(book, facts, width, false)]
   const drawing = at(width * share)
   const aside = [words(facts.takes, room), narrow]
