@@ -2,7 +2,13 @@ import { alsoDrawn, isClear, nothingDrawn } from '../../drafting/clearance.ts'
 import { type Drawing, group, type Mark } from '../../drawing/drawing.ts'
 import { affineTranslate } from '../../geometry/affine.ts'
 
-/** Numbers in their rings over all lines, names where they lie clear of lines and of each other; a small one that has no such place stays where it is, or is left to the table, as which face is up always is. */
+/** A mark where it lies, null where it has no place. */
+interface Kept {
+  readonly mark: Mark | null
+  readonly grouped: boolean
+}
+
+/** Numbers in their rings over all lines, names where they lie clear of lines and of each other; a small one that has no such place stays where it is, or is left to the table, as which face is up always is: of all pieces or of none. */
 export const legible = (marks: Drawing, without: 'stays' | 'goes'): Drawing => {
   const ringed = marks.flatMap((mark, i) =>
     mark.kind === 'fill' && mark.grey === 1 ? [i, i + 1, i + 2] : [],
@@ -14,18 +20,23 @@ export const legible = (marks: Drawing, without: 'stays' | 'goes'): Drawing => {
     [...others.filter(({ kind }) => kind !== 'text' && kind !== 'group'), ...rings],
     'thing',
   )
-  const kept = others.flatMap((mark): Drawing => {
-    if (mark.kind !== 'text' && mark.kind !== 'group') return [mark]
+  const kept = others.flatMap((mark): readonly Kept[] => {
+    if (mark.kind !== 'text' && mark.kind !== 'group') return [{ mark, grouped: false }]
+    const grouped = mark.kind === 'group'
     const isMark = mark.kind === 'text' && mark.size >= leastMark
     const first = (isMark ? nudges : hairs)
       .map(([x, y]): Mark => (x === 0 && y === 0 ? mark : group(affineTranslate(x, y), [mark])))
       .find((way) => isClear(clearance, [way]))
     const placed = first ?? (isMark || (mark.kind === 'text' && without === 'stays') ? mark : null)
-    if (placed === null) return []
+    if (placed === null) return grouped ? [{ mark: null, grouped }] : []
     clearance = alsoDrawn(clearance, [placed], 'thing')
-    return [placed]
+    return [{ mark: placed, grouped }]
   })
-  return [...kept, ...rings]
+  const all = kept.every(({ mark }) => mark !== null)
+  return [
+    ...kept.flatMap(({ mark, grouped }) => (mark === null || (grouped && !all) ? [] : [mark])),
+    ...rings,
+  ]
 }
 
 /** How far a mark may move to lie clear, mm; the least first. */

@@ -111,7 +111,7 @@ const screwParts = ({ coping }: SolvedQuarter, long: number, ratio: number): rea
   ]
 }
 
-/** How far the pipe stands up and out, and its notch. */
+/** How far the pipe stands up and out. */
 const pipeNotes = (
   remark: Remark,
   { transition: { heights, curve, face } }: SolvedQuarter,
@@ -163,18 +163,6 @@ const pipeNotes = (
           viewStyle,
         ),
       ),
-    ),
-  )
-  remark(
-    'notch',
-    calloutWays(
-      at(coping.centre.x + 0.4 * r, coping.centre.y - r),
-      [
-        `notch, ${coping.seat}: ${fine(coping.along)} along from the lip,`,
-        `${fine(coping.down)} down from the side's top line`,
-      ],
-      viewStyle,
-      [-50, -35, -65, -80, -120, -145],
     ),
   )
 }

@@ -44,6 +44,7 @@ const copingOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): 
   const pipe = ramp.pipe!
   const plastic = ramp.design.coping?.material === 'plastic'
   const [screw] = screwsOf(book, ramp, 'pipe')
+  const seated = `${fine(own.along)} along from the lip and ${fine(own.down)} down from the top line`
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
   const pipeSteps = (): readonly Block[] => [
@@ -58,7 +59,7 @@ const copingOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): 
       `Punch and drill at ${pipe.holes.map(show).join(', ')} from its left end: ${ownUnits(pipeDrills.near, units)} in the near wall only, ${ownUnits(pipeDrills.far, units)} in the far wall. ${apartWords(book, ramp)}${plastic ? ' A plastic pipe moves with the heat: make slots of all small holes but the middle one.' : ''}`,
     ),
     next(
-      `Lay it in the notches, the large holes up. Drill ${ownUnits(pilotDrill, units)} with the long bit, as deep as the screw, straight down through each small hole, into ${woodWords(book, ramp)} Then drive one screw down through it, ${pipe.holes.length} in all. Its head sits inside, on the far wall; the large holes stay open. File what a hand can feel.`,
+      `Lay it in the notches, ${seated}, the large holes up. Drill ${ownUnits(pilotDrill, units)} with the long bit, as deep as the screw, straight down through each small hole, into ${woodWords(book, ramp)} Then drive one screw down through it, ${pipe.holes.length} in all. Its head sits inside, on the far wall; the large holes stay open. File what a hand can feel.`,
     ),
   ]
   const againSteps = (): readonly Block[] => [
@@ -66,7 +67,7 @@ const copingOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): 
       `As for ${told!.name}: one line along the pipe, ${fine(own.outside)} outside and ${show(pipe.length)} long; punch and drill on it at ${pipe.holes.map(show).join(', ')} from its left end.`,
     ),
     next(
-      `Lay it in the notches, the large holes up; drill with the long bit and screw it down into ${woodWords(book, ramp)} ${pipe.holes.length} screws${screw?.length ? ` of ${book.screw('pipe', screw.length)}` : ''}.`,
+      `Lay it in the notches, ${seated}, the large holes up; drill with the long bit and screw it down into ${woodWords(book, ramp)} ${pipe.holes.length} screws${screw?.length ? ` of ${book.screw('pipe', screw.length)}` : ''}.`,
     ),
   ]
   return [
