@@ -2,7 +2,7 @@ import type { Units } from '../../design/design.ts'
 import { type Drawing, group, stroke, text } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineApply, affineIdentity, affineInvert } from '../../geometry/affine.ts'
-import { boxGrow, pointsBounds } from '../../geometry/bounds.ts'
+import { boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners, convexContains, pathClip } from '../../geometry/clip.ts'
 import { pathLength } from '../../geometry/length.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
@@ -139,7 +139,13 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     room,
   )
 
-  const said = [...named, ...labels, ...words, ...rulers, ...snap, ...datums, ...title]
+  // where the title has no free place
+  const titled = wordZones(title).map(pointsBounds)
+  const ruled = rulers.filter(
+    (mark) => mark.kind !== 'stroke' || !titled.some((box) => boxOverlaps(box, pathBounds(mark.path))),
+  )
+
+  const said = [...named, ...labels, ...words, ...ruled, ...snap, ...datums, ...title]
   const read = [...wordZones(said), ...wordZones(levels, tile.toWindow)]
   return [
     group(tile.toPage, [
@@ -155,7 +161,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
       ...labels,
       ...signs,
       ...words,
-      ...rulers,
+      ...ruled,
       ...joints,
       ...snaps,
       ...snap,

@@ -6,7 +6,7 @@ import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { affineIdentity } from '../../geometry/affine.ts'
 import { type Box, boxGrow, boxOverlaps, pointsBounds, segmentBounds } from '../../geometry/bounds.ts'
-import { convexContains } from '../../geometry/clip.ts'
+import { boxCorners, convexContains } from '../../geometry/clip.ts'
 import { polygonInside } from '../../geometry/contains.ts'
 import { inch } from '../../geometry/inch.ts'
 import { segmentDistance } from '../../geometry/nearest.ts'
@@ -17,6 +17,7 @@ import { showLength } from '../../length.ts'
 import { levelStyle } from '../../pattern/heights.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
+import { pointRoom } from '../cover/shown-points.ts'
 import { clearIn, type Occupancy, occupancyOf, occupyUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
@@ -133,6 +134,9 @@ const roomOf = (tile: Tile, pattern: Pattern, words: readonly TextMark[]): Occup
   for (const word of words) occupyUnder(room, textCorners(word, tile.toWindow), 0, 1)
   for (const mark of [...jointMarks(tile, []), ...snapMarks(tile)])
     if (mark.kind === 'stroke') occupyPath(room, mark.path, affineIdentity, 0, 1)
+    else if (mark.kind === 'text') occupyUnder(room, textCorners(mark, affineIdentity), 0, 1)
+  for (const { at } of pattern.points)
+    occupyUnder(room, boxCorners(boxGrow(pointsBounds([tilePoint(tile, at)]), pointRoom)), 0, 1)
   return room
 }
 

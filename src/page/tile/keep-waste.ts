@@ -46,7 +46,7 @@ export const keepWaste = (
           standsOn(ground, keep, 'wood') &&
           standsOn(ground, waste, 'waste')
         )
-          return { from, direction, words: [keep, waste] }
+          return { piece, from, direction, words: [keep, waste] }
       }
     return null
   }
@@ -66,25 +66,29 @@ export const keepWaste = (
   }
   const pairs = [first]
   keepOff(room, first.words, on.never)
-  for (const piece of pieces.flat().flatMap(partsOf)) {
-    const { from, direction } = place(tile, piece, 0.5)
-    // round a corner it is another line
-    const isSaid = pairs.some(
-      (pair) => pointDistance(pair.from, from) < every / 2 && Math.cos(pair.direction - direction) > corner,
-    )
-    if (segmentLength(piece) < leastPart || isSaid) continue
-    for (const size of sizes) {
-      const found = pairOn(piece, size)
-      if (!found) continue
-      pairs.push(found)
-      keepOff(room, found.words, on.never)
-      break
+  for (const whole of pieces.flat())
+    for (const piece of partsOf(whole)) {
+      const { from, direction } = place(tile, piece, 0.5)
+      // round a corner it is another line, beyond a step too
+      const isSaid = pairs.some(
+        (pair) =>
+          pointDistance(pair.from, from) < (pair.piece === whole ? every / 2 : leastPart) &&
+          Math.cos(pair.direction - direction) > corner,
+      )
+      if (segmentLength(piece) < leastPart || isSaid) continue
+      for (const size of sizes) {
+        const found = pairOn(piece, size)
+        if (!found) continue
+        pairs.push({ ...found, piece: whole })
+        keepOff(room, found.words, on.never)
+        break
+      }
     }
-  }
   return pairs.flatMap(({ words }) => words)
 }
 
 interface Pair {
+  readonly piece: Segment
   /** where on the line, in the window */
   readonly from: Point
   readonly direction: number

@@ -160,7 +160,7 @@ const besideMarks = (
         const near = corners
           .map((p, i) => pointBetween(p, corners[(i + 1) % 4]!, 0.5))
           .reduce((a, b) => (pointDistance(b, end) < pointDistance(a, end) ? b : a))
-        if (!clearUnder(room, [end, near], on.cut)) continue
+        if (!clearUnder(room, [end, near], on.cut | on.said)) continue
         if (timber && !leavesClear(timber, end, near, room)) continue
         const faults = (clearUnder(room, [end, near], on.never) ? 0 : 3) + (corners.every(wood) ? 0 : 2)
         if (faults >= least) continue
