@@ -15,7 +15,7 @@ import { screwRoom } from '../cover/shown-marks.ts'
 import { pointRoom } from '../cover/shown-points.ts'
 import { type Datum, datumMarks } from '../proof/datum.ts'
 import { freePlace, mostBorder } from '../room/free-place.ts'
-import { boxCounter, clearUnder, coarser, type Occupancy, occupyUnder } from '../room/occupancy.ts'
+import { boxCounter, clearUnder, type Occupancy, occupyUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import { anything, keepOff, keepOffPath, on, wordClear, wordRoom } from '../room/word-room.ts'
 import { brokenStrokes, wordZones } from '../tile/clear-zones.ts'
@@ -44,7 +44,8 @@ import { labelMarks } from '../timber/label-marks.ts'
 import { timberBox } from '../timber/timber-box.ts'
 import { timberEdges } from '../timber/timber-edges.ts'
 import { timberSigns } from '../timber/timber-signs.ts'
-import { type TitleFacts, titleBlock, titleSize } from './title-block.ts'
+import type { TitleFacts } from './title-block.ts'
+import { placedTitle } from './title-place.ts'
 
 export interface TileFacts extends Omit<TitleFacts, 'timbers'> {
   readonly units: Units
@@ -269,32 +270,4 @@ const snapLabel = (tile: Tile, { units }: TileFacts, room: Occupancy): readonly 
     y1: y1 + 1e-9,
   })
   return place ? [at(place.at.x + clear)].filter((word) => wordClear(room, word, on.never | on.cut)) : []
-}
-
-/** How the title block is tried: as it is, smaller as far as it can be read, without its map; narrow where nothing else has a place. */
-const titleTries = [
-  { scale: 1, form: 'mapped' },
-  { scale: 1, form: 'stacked' },
-  { scale: letters.least / letters.small, form: 'mapped' },
-  { scale: letters.least / letters.small, form: 'stacked' },
-  { scale: letters.least / letters.small, form: 'plain' },
-  { scale: letters.least / letters.small, form: 'narrow' },
-] as const
-
-/** The title block in the freest place of what the page keeps, smaller where it must be. */
-const placedTitle = (tile: Tile, facts: TitleFacts, room: Occupancy): Drawing => {
-  const cell = tileCell(tile)
-  let best: ((typeof titleTries)[number] & { readonly at: Point; readonly covered: number }) | undefined
-  const count = boxCounter(coarser(room, 4), (kinds) => (kinds & anything ? 1 : 0))
-  for (const one of titleTries) {
-    if (best && one.form === 'narrow') break
-    const size = titleSize(tile, facts, one.form)
-    const [wide, high] = [size.width * one.scale + 2 * clear, size.height * one.scale + 2 * clear]
-    const found = freePlace(count, wide, high, boxGrow(cell, clear - 2))
-    if (found && (!best || found.covered < best.covered)) best = { ...found, ...one }
-    if (best?.covered === 0) break
-  }
-  if (!best) return []
-  const { at, scale, form } = best
-  return [group([scale, 0, 0, scale, at.x + clear, at.y + clear], titleBlock(tile, facts, form))]
 }

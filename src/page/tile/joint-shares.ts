@@ -9,6 +9,7 @@ import { vernierReach } from './vernier.ts'
 const apart = {
   vernierCross: 25,
   vernierSnap: 20,
+  crossSnap: 10.5,
   vernierVernier: 2 * vernierReach + 3,
   pairSnap: 8,
   /** of a vernier that stands alone */
@@ -69,8 +70,12 @@ const setOut = (
 
   const crosses = [0, 1].map((end) => {
     const share = (t: number): number => Math.abs(end - t)
-    const usualPlace = best([0.1, 0.14, 0.06].map(share), 4)
-    return least(usualPlace, 4) > crossHalf ? usualPlace : best([usualPlace, share(0.18), share(0.22)], 4)
+    const shares = [0.1, 0.14, 0.06, 0.18, 0.22].map(share)
+    const usualShares = shares.slice(0, 3).filter((t) => off(t, snaps, apart.crossSnap))
+    const usualPlace = usualShares.length > 0 ? best(usualShares, 4) : null
+    if (usualPlace !== null && least(usualPlace, 4) > crossHalf) return usualPlace
+    const others = [...usualShares, ...shares.slice(3).filter((t) => off(t, snaps, apart.crossSnap))]
+    return best(others.length > 0 ? others : shares, 4)
   })
   // beyond the crosses lie marks of other joints, and the page's edges
   const isInner = (t: number): boolean => t > crosses[0]! && t < crosses[1]!

@@ -1,0 +1,40 @@
+import { type Drawing, group } from '../../drawing/drawing.ts'
+import { boxGrow } from '../../geometry/bounds.ts'
+import type { Point } from '../../geometry/point.ts'
+import { letters } from '../../pattern/pens.ts'
+import { freePlace } from '../room/free-place.ts'
+import { boxCounter, coarser, type Occupancy } from '../room/occupancy.ts'
+import { anything } from '../room/word-room.ts'
+import { type Tile, tileCell } from '../tile/tile.ts'
+import { type TitleFacts, titleBlock, titleSize } from './title-block.ts'
+
+/** Round the block, mm. */
+const clear = 1.5
+
+/** How the title block is tried: as it is, smaller as far as it can be read, without its map; narrow where nothing else has a place. */
+const titleTries = [
+  { scale: 1, form: 'mapped' },
+  { scale: 1, form: 'stacked' },
+  { scale: letters.least / letters.small, form: 'mapped' },
+  { scale: letters.least / letters.small, form: 'stacked' },
+  { scale: letters.least / letters.small, form: 'plain' },
+  { scale: letters.least / letters.small, form: 'narrow' },
+] as const
+
+/** The title block in the freest place of what the page keeps, smaller where it must be. */
+export const placedTitle = (tile: Tile, facts: TitleFacts, room: Occupancy): Drawing => {
+  const cell = tileCell(tile)
+  let best: ((typeof titleTries)[number] & { readonly at: Point; readonly covered: number }) | undefined
+  const count = boxCounter(coarser(room, 4), (kinds) => (kinds & anything ? 1 : 0))
+  for (const one of titleTries) {
+    if (best && one.form === 'narrow') break
+    const size = titleSize(tile, facts, one.form)
+    const [wide, high] = [size.width * one.scale + 2 * clear, size.height * one.scale + 2 * clear]
+    const found = freePlace(count, wide, high, boxGrow(cell, clear - 2))
+    if (found && (!best || found.covered < best.covered)) best = { ...found, ...one }
+    if (best?.covered === 0) break
+  }
+  if (!best) return []
+  const { at, scale, form } = best
+  return [group([scale, 0, 0, scale, at.x + clear, at.y + clear], titleBlock(tile, facts, form))]
+}
