@@ -5,7 +5,8 @@ import type { WholeDesign } from '../../ramp/ramp.ts'
 import type { ListLine } from './line.ts'
 
 /** Holes for bolts, and that in which a jigsaw turns; common practice, no source. */
-const boltDrills = { handles: '7 mm (5/16 in)', plates: '9 mm (3/8 in)', notch: '10 mm (1/2 in)' } as const
+const boltDrills = { handles: '7 mm (5/16 in)', plates: '9 mm (3/8 in)' } as const
+export const notchDrill = '10 mm (1/2 in)'
 
 /** Most have them; to be ticked all the same. */
 export const ownedLines = (
@@ -41,7 +42,7 @@ export const ownedLines = (
     owned('tools', 'jigsaw', 'curve and notch'),
     owned(
       'tools',
-      `drill, wood bits of ${[pilotDrill, ...(moved ? [boltDrills.handles] : []), ...(joined ? [boltDrills.plates] : []), ...(notched ? [boltDrills.notch] : [])].map((size) => ownUnits(size, units)).join(', ')}, countersink, screwdriver bits`,
+      `drill, wood bits of ${[pilotDrill, ...(moved ? [boltDrills.handles] : []), ...(joined ? [boltDrills.plates] : []), ...(notched ? [notchDrill] : [])].map((size) => ownUnits(size, units)).join(', ')}, countersink, screwdriver bits`,
     ),
     ...(piped || steel
       ? [

@@ -34,7 +34,7 @@ export const care = (book: Book): Section => {
         'A worn top sheet: take out its screws, saw a new one by its panel page, drill by the same table. Turn or shift it by no more than the screws below allow.',
       ),
       next(
-        'Off it goes when a side is cracked, a stud is loose and does not hold a new screw, or a blade of a knife goes into the wood by itself. Keep this booklet with it: its set code finds the pages again.',
+        'Ride it no more when a side is cracked, a stud is loose and does not hold a new screw, or a blade of a knife goes into the wood by itself. Keep this booklet with it: its set code finds the pages again.',
       ),
       check(
         'Helmet and pads are on. A child has an adult close by. The run-up is free of people and things.',

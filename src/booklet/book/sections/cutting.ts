@@ -1,11 +1,13 @@
 import { curvedOf, straightOf } from '../../../design/kind-traits.ts'
 import { pointDistance } from '../../../geometry/point.ts'
+import { ownUnits } from '../../../length/own-units.ts'
 import type { Pattern } from '../../../pattern/pattern.ts'
 import { runOutLength } from '../../../ramp/beside/toe-step.ts'
 import { middleRise } from '../../../ramp/curve/middle-rise.ts'
 import type { Pipe } from '../../../ramp/frame/pipe.ts'
 import type { SolvedQuarter, SolvedRamp } from '../../../ramp/ramp.ts'
 import { notchSizes } from '../../../ramp/side/notch-sizes.ts'
+import { notchDrill } from '../../../stock/list/owned-lines.ts'
 import { isMirrored } from '../../../stock/panel/panels.ts'
 import { checkLetters, checksView } from '../../views/checks-view.ts'
 import { type Block, caution, check, head, named, part, step, table, together, words } from '../block.ts'
@@ -17,7 +19,7 @@ import { boardBlocks } from './boards.ts'
 import { copied, laidSides, pagesLie } from './copied-sides.ts'
 import { joinSteps, pieceNames, shortWords } from './joining.ts'
 import { notches } from './notches.ts'
-import { panelBlocks } from './panels.ts'
+import { panelBlocks, sheetSteps } from './panels.ts'
 
 /** So many sides have a column of their own to write in. */
 const mostSides = 3
@@ -33,6 +35,7 @@ export const cutting = (book: Book): Section => {
   const said = [
     ...orderedSides(book, own),
     ...straightSteps(book),
+    ...sheetSteps(book),
     ...solved.ramps.flatMap((ramp) => (ramp.splices.length > 0 ? joinSteps(book, ramp) : [])),
     ...quarters.flatMap((ramp) => metalSteps(book, ramp)),
     ...solved.ramps.map((ramp) => timberStep(book, ramp)),
@@ -85,7 +88,7 @@ const sideSteps = (book: Book, ramp: SolvedQuarter, pattern: Pattern): SideSteps
       `Trace the curve, the edges and the marks of ${own}. Go over the curve once along a thin batten that is bent to it: no bump.`,
       ...(ramp.coping?.seat === 'square'
         ? [
-            'Drill a hole in the inner corner of the notch, wide enough for the blade of the jigsaw. Then saw into it from both sides.',
+            `Drill a hole of ${ownUnits(notchDrill, book.units)} in the inner corner of the notch: on the WASTE side, touching both of its lines, so that it takes nothing of the pipe's seat. Then saw into it from both sides.`,
           ]
         : []),
       `Saw ${own} edge by edge in the order of its panel, beside the line on the WASTE side; STOP where the order says so. A fine blade, and the line scored with a knife or taped over, keep the upper face from tearing. Smooth down to the middle of the line. Ease no edge yet.`,

@@ -1,5 +1,6 @@
 import type { Sheet } from '../../../design/design.ts'
 import { curvedOf } from '../../../design/kind-traits.ts'
+import { wordList } from '../../../length/word-list.ts'
 import { sideSheet } from '../../../ramp/splice/side-splices.ts'
 import { sheetWords } from '../../../stock/panel/sheet-words.ts'
 import { type Block, caution, check, head, part, step, table } from '../block.ts'
@@ -93,12 +94,13 @@ const sidePage = (book: Book): string => {
 /** Every sheet, timber and pipe with its size in the design, and blanks. */
 const boughtTable = ({ solved: { ramps }, fine, units }: Book) => {
   const thick = (sheet: Sheet): string => sheetWords(sheet, units).replace(` ${sheet.material}`, '')
-  const rows = new Map<string, string>()
-  const add = (what: string, size: string): void => {
-    rows.set(`${what} ${size}`, size)
-  }
+  const rows = new Map<string, { readonly what: string; readonly size: string; readonly of: Set<string> }>()
   for (const ramp of ramps) {
     const { design } = ramp
+    const add = (what: string, size: string): void => {
+      const key = `${what} ${size}`
+      rows.set(key, { what, size, of: new Set([...(rows.get(key)?.of ?? []), ramp.name]) })
+    }
     add('plywood of the sides', thick(sideSheet(design)))
     add('timber', `${fine(Math.min(...design.studs.section))} × ${fine(Math.max(...design.studs.section))}`)
     for (const { sheet } of ramp.skin) add(`${sheet.material} of the skin`, thick(sheet))
@@ -114,6 +116,14 @@ const boughtTable = ({ solved: { ramps }, fine, units }: Book) => {
       { head: 'drawn for', kind: 'right' as const },
       { head: 'as measured', kind: 'blank' as const },
     ],
-    rows: [...rows].map(([what, size]) => ['', what.slice(0, -size.length - 1), size, '']),
+    rows: [...rows.values()].map(({ what, size, of }, _, all) => [
+      '',
+      // two sizes of one thing: whose
+      all.filter((one) => one.what === what).length > 1 && of.size < ramps.length
+        ? `${what}: ${wordList([...of])}`
+        : what,
+      size,
+      '',
+    ]),
   }
 }

@@ -28,8 +28,8 @@ export const endScrews = (book: Book, ramp: SolvedRamp, again: boolean): string 
     return `As before, each end of a timber takes ${frameScrews} screws of ${[said(book, usual.length), ...plated].join(', ')}, ${all} in all.`
   return (
     `Each end of a timber takes ${frameScrews} screws of ${[said(book, usual.length), ...plated].join(', ')}, ${screwHead('frame')}, through the side, ${all} in all. ` +
-    `They sit on the middle line of its end, a quarter of its depth from either edge; mark them on the outside of both sides alike. ` +
-    `Drill ${ownUnits(pilotDrill, book.units)} before each, near the end of a timber above all. A stud's upper edge lies flush with the curve, square to it.`
+    `They sit on the middle line of its end, a quarter of its longer side from either corner, whether it stands on edge or lies flat; mark them on the outside of both sides alike. ` +
+    `Drill ${ownUnits(pilotDrill, book.units)} before each, near the end of a timber above all. A stud's upper ${ramp.studs.some(({ lies }) => lies === 'edge') ? 'edge' : 'face'} lies flush with the ${isCurved(ramp) ? 'curve, square to it' : 'upper edge of the sides'}.`
   )
 }
 

@@ -93,8 +93,9 @@ const figuresTable = ({ solved: { ramps }, show }: Book) => {
     ['height of the deck', (ramp) => (isCurved(ramp) ? show(ramp.transition.heights.deck) : '')],
     [
       'height of the ridden face, carried on to the lip',
-      (ramp) => show(isCurved(ramp) ? ramp.transition.heights.surface : ramp.heights.surface),
+      (ramp) => (isCurved(ramp) ? show(ramp.transition.heights.surface) : ''),
     ],
+    ['height of the ridden face', (ramp) => (isCurved(ramp) ? '' : show(ramp.heights.surface))],
     ['length of the sides', (ramp) => show(ramp.length)],
     ['width', (ramp) => show(ramp.width)],
     ['radius of the ridden face', (ramp) => (isCurved(ramp) ? show(ramp.transition.radius.surface) : '')],

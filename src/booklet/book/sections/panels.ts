@@ -1,7 +1,7 @@
 import { type Drawing, group, type Mark, text } from '../../../drawing/drawing.ts'
 import { drawingBounds } from '../../../drawing/drawing-bounds.ts'
 import { affineTranslate } from '../../../geometry/affine.ts'
-import { wordList } from '../../../length/word-list.ts'
+import { numberList, wordList } from '../../../length/word-list.ts'
 import type { Panel } from '../../../stock/panel/panels.ts'
 import { cutRows } from '../../cuts/cut-rows.ts'
 import { legible } from '../../cuts/legible.ts'
@@ -23,6 +23,7 @@ import {
   words,
 } from '../block.ts'
 import type { Book } from '../book.ts'
+import { onPage } from '../page-words.ts'
 
 /** Each panel with what is sawn from it, and in which order. */
 export const panelBlocks = (book: Book): readonly Block[] => {
@@ -36,6 +37,22 @@ export const panelBlocks = (book: Book): readonly Block[] => {
     // a drawing and the order of its cuts are not parted where a page holds both
     ...panels.flatMap((panel) => together(panelOf(book, panel, panels.length), book.tall)),
   ]
+}
+
+/** What is sawn by tape and square alone, panel by panel. */
+export const sheetSteps = ({ sheets }: Book): readonly string[] => {
+  const own = sheets
+    .flatMap(({ panels }) => panels)
+    .filter(({ pieces }) => pieces.some(({ part: { part: of } }) => of === 'skin' || of === 'deck-board'))
+  const [first] = own
+  return first
+    ? [
+        `Saw the sheets of skin and deck from ${numberList(
+          'panel',
+          own.map(({ number }) => number),
+        )}, each in the order of its panel${onPage(`panel ${first.number}`)}. Write each mark on the face that comes below, with an arrow to the edge at the toe.`,
+      ]
+    : []
 }
 
 /** How the face grain of the skin must lie, before it is sawn: pieces that turn it are lost. */

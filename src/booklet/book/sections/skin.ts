@@ -180,7 +180,8 @@ const layerSteps = (
   const one = sheets.length === 1
   const next = higher.map((course, i) => {
     const row = courses[i + 1]![0]!.rows[0]
-    return `Lay ${course} above ${i === 0 ? lowest : higher[i - 1]}${gap > 0 ? `, a gap of ${fine(gap)} between them` : ''}, side edges flush. ${row && row.stud !== null ? `Screw its first row into stud ${row.stud + 1}, then on as before.` : 'Screw it on as before.'}`
+    const last = i === higher.length - 1 && isCurved(ramp) && ramp.coping !== null
+    return `Lay ${course} above ${i === 0 ? lowest : higher[i - 1]}${gap > 0 ? `, a gap of ${fine(gap)} between them` : ''}, side edges flush${last ? `; the pipe laid in the notch, the upper end stays ${ownUnits(pipeGap, units)} off it` : ''}. ${row && row.stud !== null ? `Screw its first row into stud ${row.stud + 1}, then on as before.` : 'Screw it on as before.'}`
   })
   if (!isCurved(ramp))
     return [

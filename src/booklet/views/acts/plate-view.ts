@@ -1,4 +1,3 @@
-import { balloon } from '../../../drafting/balloon.ts'
 import { dimension, figureFits } from '../../../drafting/dimension/dimension.ts'
 import { cross } from '../../../drawing/cross.ts'
 import { type Drawing, fill, stroke, text } from '../../../drawing/drawing.ts'
@@ -82,11 +81,15 @@ export const plateView = (
       viewStyle,
     )
   const low = -rows.first - Math.max(holes.quarter.length, holes.flat.length) * rows.next - 2.5 * size
-  const names = timbers.flatMap(({ path, name }): Drawing => {
+  const names = timbers.flatMap(({ path, name, quarter: own }): Drawing => {
     const { x0, x1, y1 } = pathBounds(path)
-    const at = { x: (x0 + x1) / 2, y: box.y1 * ratio + 4.5 }
-    return (x0 + x1) / 2 > left + 2 && (x0 + x1) / 2 < right - 2 && y1 > 0
-      ? balloon(at, name, viewStyle, { x: at.x, y: Math.min(y1, box.y1 * ratio) - 0.5 })
+    const x = (x0 + x1) / 2
+    const over = box.y1 * ratio + 3
+    return x > left + 2 && x < right - 2 && y1 > 0
+      ? [
+          stroke(layer, pathOf({ x, y: Math.min(y1, box.y1 * ratio) - 0.5 }, { x, y: over }), lines.thin),
+          text(layer, { x, y: over + 1.2 }, size, `stud ${name}`, { align: own ? 'left' : 'right' }),
+        ]
       : []
   })
   return viewOf([
