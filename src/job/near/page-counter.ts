@@ -1,8 +1,10 @@
 import type { Design } from '../../design/design.ts'
+import { pathLength } from '../../geometry/length.ts'
+import { pathSample } from '../../geometry/sample.ts'
 import { isWorthTurning } from '../../page/cover/choose-cover.ts'
 import type { Cover } from '../../page/cover/cover.ts'
 import { coverPattern, leastCover } from '../../page/cover/coverage.ts'
-import { looseLattices } from '../../page/cover/loose-lattice.ts'
+import { leastPages } from '../../page/cover/loose-lattice.ts'
 import { sheetWindow } from '../../page/sheet/sheet.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { sidePatterns } from '../../pattern/patterns.ts'
@@ -22,6 +24,9 @@ export interface PageCounter {
   /** whether they take fewer; most answers need a fraction of the work */
   readonly fewer: (design: Design, ramps: readonly SolvedRamp[], than: SidePages) => boolean
 }
+
+/** So many parts of a line tell how far it reaches: turned by each half degree, all its points take ten times as long. */
+const bearings = 24
 
 /** What the sides of ramps look like on paper; alike where all is alike that pages depend on. */
 interface Sides {
@@ -87,7 +92,7 @@ export const pageCounter = (): PageCounter => {
       const ribbon = once(
         sides,
         'ribbon at least',
-        sum((pattern) => looseLattices(pattern, 'ribbon', window, overlap).lattices[0]!.least),
+        sum(({ line }) => leastPages(pathSample(line, pathLength(line) / bearings), window, overlap)),
       )
       return isWorthTurning(covered, ribbon) && takenOf(sides, design, ramps) < pages
     },
