@@ -77,10 +77,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   // what aligns, the line and its band, other strokes; then each word beside what is there before it
   const room = roomOf(tile, pattern, drawn)
   // a scale is read without its figures too
-  const joints = jointMarks(
-    tile,
-    pattern.screws.flatMap(({ middles }) => middles),
-  ).filter(
+  const joints = jointMarks(tile, drawn.screws).filter(
     (mark) => mark.kind !== 'text' || mark.size > scaleFigure || wordClear(room, mark, on.never | on.cut),
   )
   for (const corners of jointBlocks(tile)) occupyUnder(room, corners, 0, on.never)
@@ -189,6 +186,8 @@ interface Lines {
   readonly quiet: Drawing
   /** signs whole or not at all, screws among them */
   readonly marks: Drawing
+  /** middles of the screws that are drawn */
+  readonly screws: readonly Point[]
 }
 
 const linesOf = (tile: Tile, { pattern, bands }: TileFacts, shown: readonly number[]): Lines => {
@@ -196,7 +195,15 @@ const linesOf = (tile: Tile, { pattern, bands }: TileFacts, shown: readonly numb
   const inner = boxCorners(
     boxGrow({ x0: 0, y0: 0, x1: tile.width, y1: tile.height }, -bandPen.width / 2),
   ).map((p) => affineApply(affineInvert(tile.toWindow), p))
+  // a screw on the page that keeps its middle, and no other
+  const screws = pattern.screws.map(({ middles, angle }) => ({
+    angle,
+    middles: middles.filter(
+      (at) => convexContains(tile.cell, at) && convexContains(tile.window, at, -screwRoom),
+    ),
+  }))
   return {
+    screws: screws.flatMap(({ middles }) => middles),
     cuts: pathClip(pattern.cut, tile.window),
     bands: bands.flatMap((path) => pathClip(path, inner)).map((path) => stroke('note', path, bandPen)),
     quiet: [
@@ -210,14 +217,7 @@ const linesOf = (tile: Tile, { pattern, bands }: TileFacts, shown: readonly numb
         pattern.marks.filter(({ kind }) => kind !== 'text'),
         tile,
       ),
-      ...pattern.screws.flatMap(({ middles, angle }) =>
-        middles
-          .filter(
-            // on the page that keeps its middle, and no other
-            (at) => convexContains(tile.cell, at) && convexContains(tile.window, at, -screwRoom),
-          )
-          .flatMap((at) => screwMarks(at, angle)),
-      ),
+      ...screws.flatMap(({ middles, angle }) => middles.flatMap((at) => screwMarks(at, angle))),
     ],
   }
 }

@@ -19,8 +19,9 @@ export const clipMarks = (marks: Drawing, tile: Tile): Drawing =>
             )
             ? [mark]
             : []
-          : // a joint of pieces in what is trimmed or covered alone would lie beside the line to trim on: the next page has it
-            mark.layer === 'cut' && pathClip(mark.path, tile.cell).length === 0
+          : // a joint of pieces, or the line at a timber's face, in what is trimmed or covered alone would lie loose beside the line to
+            // trim on: the next page has it
+            (mark.layer === 'cut' || mark.layer === 'mark') && pathClip(mark.path, tile.cell).length === 0
             ? []
             : pathClip(mark.path, tile.window).map((path) => ({ ...mark, path }))
       case 'fill':

@@ -32,10 +32,10 @@ const wordShares = [
 /** Joints as long as this have words, mm. */
 const wordsFrom = 60
 
-/** Round the ring of a screw where a joint line breaks off, on both of its pages: a screw is where it is. mm */
+/** Round the ring of a screw where a joint line breaks off on the page that draws it: a screw is where it is. mm */
 const screwAir = 0.6
 
-/** A joint line in the window, broken off at screws of the pattern. */
+/** A joint line in the window, broken off at the screws drawn there. */
 const brokenLine = (tile: Tile, a: Point, b: Point, screws: readonly Point[]): readonly Path[] =>
   screws
     .map((p) => tilePoint(tile, p))
