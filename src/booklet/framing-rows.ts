@@ -83,7 +83,7 @@ export const spliceRows = (ramp: Ramp, units: Units): readonly Row[] => {
   return [
     [
       'pieces',
-      `each side of ${splices.length + 1}, ${pieceLetters.slice(0, splices.length + 1).join(', ')} from the ${kindTraits[design.kind].sheetEnd}: ${spliceWords(splices, units)}; ` +
+      `each side of ${splices.length + 1}, ${pieceLetters.slice(0, splices.length + 1).join(', ')} from the ${kindTraits[design.kind].sheetEnd}: ${spliceWords(splices, ramp.studs.length, units)}; ` +
         `plates ${fine(thickness)} plywood, glued, each with ${countWords(count, 'screw')}${length === null ? '' : ` of ${fine(length)}`}; ` +
         `the timbers there ${fine(thickness)} shorter at each plate`,
     ],

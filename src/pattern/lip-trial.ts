@@ -121,9 +121,7 @@ const trialParts = (ramp: SolvedQuarter, coping: SolvedCoping, piece: Box, units
     stroke('mark', scrap, pens.stud),
   ]
   const laid = skin.filter(({ length }) => length > 0)
-  const layerWords = laid.map(
-    ({ layer, sheet }, i) => `${i === 0 ? 'layer ' : ''}${layer}, ${show(sheet.thickness)} ${units}`,
-  )
+  const layerWords = laid.map(({ layer, sheet }) => `layer ${layer}: ${show(sheet.thickness)} ${units}`)
   const labels = [
     wasteLabels(coping.centre, r),
     keepLabels(wall, heights.frame, coping.centre.y - r),

@@ -164,7 +164,7 @@ const sideFacts = (ramp: SolvedQuarter, units: Units): readonly string[] => {
       : []),
     ...(ramp.splices.length > 0
       ? [
-          `pieces ${pieceLetters.slice(0, ramp.splices.length + 1).join(', ')} from the toe: ${spliceWords(ramp.splices, units)}`,
+          `pieces ${pieceLetters.slice(0, ramp.splices.length + 1).join(', ')} from the toe: ${spliceWords(ramp.splices, ramp.studs.length, units)}`,
         ]
       : []),
     ...(ramp.design.chamfer > 0

@@ -161,7 +161,7 @@ describe('a design with a flat and a quarter', () => {
     const studs = [19, ...Array.from({ length: 7 }, (_, i) => 300 * (i + 1)), 2440 - 19].join(', ')
     const across = (gap: number, from: number, count: number): string =>
       Array.from({ length: count }, (_, i) => Math.round(10 * (38 + gap * (from + i))) / 10).join(', ')
-    expect(said).toContain("No strip, mark with a tape from the sheet's end at stud 1. Flat, layer 1,")
+    expect(said).toContain("No strip: mark with a tape from the sheet's end at stud 1")
     for (const layer of [1, 2])
       expect(said).toContain(`lat, layer ${layer}, lay it on the sheet; stud marks are middles: ${studs}.`)
     expect(said).toContain(`Flat, layer 1, the screws of each row: ${across(1140 / 5, 0, 6)}.`)

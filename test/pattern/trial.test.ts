@@ -258,19 +258,19 @@ describe('the labels on the lip trial', () => {
             expect(polygons[i]!.intersect(other).length, text).toBe(0)
           })
         })
-        const labels = texts.filter(({ text }) => /^(layer )?\d, /.test(text))
+        const labels = texts.filter(({ text }) => /^layer \d: /.test(text))
         const told = trial.steps.some((step) => step.startsWith('Skin from the studs outward: '))
         for (const { layer, sheet } of ramp.skin.filter(({ length }) => length > 0)) {
-          const label = labels.find(({ text }) => text.replace('layer ', '').startsWith(`${layer}, `))
+          const label = labels.find(({ text }) => text.startsWith(`layer ${layer}: `))
           if (label)
             assertNear(
-              Number(/, ([\d.]+) mm$/.exec(label.text)![1]),
+              Number(/: ([\d.]+) mm$/.exec(label.text)![1]),
               sheet.thickness,
               0.0501,
               'its thickness',
             )
           if (label?.angle === 0) count.besides++
-          if (!label) expect(told && trial.steps.join(), `layer ${layer}`).toContain(`${layer}, `)
+          if (!label) expect(told && trial.steps.join(), `layer ${layer}`).toContain(`layer ${layer}: `)
         }
       }),
       { numRuns: 300, seed: sawnSeed, endOnFailure: true },
@@ -293,7 +293,7 @@ describe('the labels on the lip trial', () => {
           expect(said.filter((text) => text.startsWith(word)).length, word).toBe(1)
         for (const { layer } of ramp.skin) {
           count.layers++
-          if (!said.some((text) => text.replace('layer ', '').startsWith(`${layer}, `))) count.inWords++
+          if (!said.some((text) => text.startsWith(`layer ${layer}: `))) count.inWords++
         }
       }),
       { numRuns: 200, seed: sawnSeed, endOnFailure: true },
@@ -314,9 +314,9 @@ describe('the labels on the lip trial', () => {
         'KEEP',
         'up 8',
         'out 6',
-        'layer 1, 9 mm',
-        '2, 9 mm',
-        '3, 6 mm',
+        'layer 1: 9 mm',
+        'layer 2: 9 mm',
+        'layer 3: 6 mm',
         'pipe 60.3',
         'drill 8 mm first',
         'deck board 15',

@@ -39,7 +39,13 @@ export const swingWords = ({ swing, panel }: Offsets, units: Units): readonly st
   const { pivot, arm, sheet, floor, floorAbovePanel } = swing
   return [
     `Screw ${show(pivot.inFront)} in front of the front edge and ${show(pivot.above)} above the bottom edge, on a block as thick as the panel; screw to pencil ${show(arm)}.`,
-    `Floor beyond a sheet of ${whole(sheet.length)} × ${whole(sheet.height)} with the side in its lower front corner: ${whole(floor.inFront)} in front, ${whole(floor.above)} above; ` +
-      `beyond a panel cut to ${whole(panel.height)} first: ${whole(floorAbovePanel)} above.`,
+    ...(panel.length > sheet.length || panel.height > sheet.height
+      ? [
+          `No sheet holds the side whole. Floor beyond a panel of its own size: ${whole(floor.inFront)} in front, ${whole(floorAbovePanel)} above.`,
+        ]
+      : [
+          `Floor beyond a sheet of ${whole(sheet.length)} × ${whole(sheet.height)} with the side in its lower front corner: ${whole(floor.inFront)} in front, ${whole(floor.above)} above; ` +
+            `beyond a panel cut to ${whole(panel.height)} first: ${whole(floorAbovePanel)} above.`,
+        ]),
   ]
 }

@@ -1,5 +1,6 @@
 import type { Units } from '../../design/design.ts'
 import { convexContains } from '../../geometry/clip.ts'
+import type { Point } from '../../geometry/point.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
@@ -29,7 +30,7 @@ export const tapingSteps = (facts: TapingFacts): readonly string[] => {
     `The bottom edge${pattern.pieces > 1 ? ` of each of the ${pattern.pieces} pieces` : ''} comes first: a straight factory edge, or sawn straight where the panel layout lays it. On the pages it is the "panel's own edge". Strike the front edge square to it: that one is sawn with the curve.${pattern.pieces > 1 ? '' : ` The side takes ${showLength(pattern.length, units)} × ${showLength(pattern.height, units)} ${units}.`}`,
     placing(facts, level),
     `${taping(facts, upper ? 'upper' : 'lower')} Use the paper the same day: damp paper grows.`,
-    `${laying(cover, level, facts.datums.length > 0)}${pattern.pieces > 1 ? ' No panel holds the side whole: do so on each piece in turn, and trace it with its joint.' : ''} Check the distances: if one is off by more than its ±, lay the pages again from the toe; the wood is not sawn before. The cut is the middle of the thick black line: prick through it every 25 mm (1 in) and draw with a thin batten; prick the ringed crosses of screws. Dashed boxes are timbers on the inner face, X on their wood.`,
+    `${laying(cover, level, facts.datums.length > 0)}${pattern.pieces > 1 ? ` ${pieces(facts)}` : ''} Check the distances: if one is off by more than its ±, lay the pages again from the toe; the wood is not sawn before. The cut is the middle of the thick black line: prick through it every 25 mm (1 in) and draw with a thin batten; prick the ringed crosses of screws. Dashed boxes are timbers on the inner face, X on their wood.`,
     `Saw on the grey side, marked WASTE, and smooth down to that middle. Trace the first side onto the others and drill its screw holes through them; turned over, it is the other end of the ramp.${strips ? ' The strips at the end of the set mark the skin.' : ''}`,
   ]
 }
@@ -99,6 +100,19 @@ const hasHoles = ({ length, height }: Pattern, tiles: readonly Tile[]): boolean 
     if (from >= 0 && row.slice(from, to).includes(false)) return true
   }
   return false
+}
+
+/** What is done on the pieces of a side that no panel holds whole, and with a joint that no page carries from end to end. */
+const pieces = ({ units, pattern: { joints }, tiles }: TapingFacts): string => {
+  const on = (p: Point): boolean => tiles.some(({ cell }) => convexContains(cell, p))
+  const unseen = joints.filter((joint) => !joint.every(on))
+  if (unseen.length === 0)
+    return 'No panel holds the side whole: do so on each piece in turn, and trace it with its joint.'
+  const show = ({ x }: Point): string => showLength(x, units)
+  const struck = unseen.map(
+    ([top, foot]) => `${show(foot)} along the bottom edge to ${show(top)} along at the top`,
+  )
+  return `No panel holds the side whole: do so on each piece that pages reach. No page carries ${unseen.length > 1 ? 'these joints' : 'its joint'} whole; strike it from the front edge, ${wordList(struck)}.`
 }
 
 const laying = (cover: Cover, level: boolean, crosses: boolean): string =>

@@ -34,7 +34,7 @@ export const tapeBlocks = (rows: readonly TapeRow[], room: Size): readonly Block
     ...rows
       .filter((row) => row.zero === zero)
       .flatMap(({ what, words, figures }) => {
-        const [first, ...more] = wrapped(`${words}: ${figures.join(', ')}`, names, 'regular')
+        const [first, ...more] = wrapped(`${figures.join(', ')}: ${words}`, names, 'regular')
         return [[{ at: 0, words: what, face: 'bold' as const }, ...first!], ...more]
       }),
   ])

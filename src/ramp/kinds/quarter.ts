@@ -50,7 +50,7 @@ export const draftQuarter = (
     ? solveDeckBoard(around, side, coping, transition.run, behind.timbers)
     : { board: null, findings: [] }
   const { splices, findings: spliced } = side
-    ? quarterSplices(design, { side, transition }, [...studs, ...behind.timbers], stored, stock, units)
+    ? quarterSplices(design, { side, transition }, studs, behind.timbers, stored, stock, units)
     : { splices: [], findings: [] }
   const drafts: Draft[] = [
     ...framed,

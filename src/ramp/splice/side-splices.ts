@@ -23,7 +23,8 @@ export const sideSheet = ({ sides }: RampDesign): Sheet => ({
 export const quarterSplices = (
   design: QuarterDesign,
   { side, transition }: { readonly side: Side; readonly transition: Transition },
-  timbers: readonly Timber[],
+  studs: readonly Timber[],
+  behind: readonly Timber[],
   stored: readonly string[],
   stock: Stock,
   units: Units,
@@ -32,27 +33,28 @@ export const quarterSplices = (
   const { lip } = transition
   const spliced: Spliced = {
     outline: side.outline,
-    timbers,
+    timbers: [...studs, ...behind],
     avoid: notch ? pathSegments(notch.path) : [{ kind: 'line', from: lip, to: lip }],
     bottom: side.length - design.chamfer,
   }
-  return sideSplices(spliced, design, stored, stock, units)
+  return sideSplices(spliced, studs.length, design, stored, stock, units)
 }
 
 export const flatSplices = (
   design: FlatDesign,
   frame: number,
-  timbers: readonly Timber[],
+  studs: readonly Timber[],
   stock: Stock,
   units: Units,
 ): SideSplices => {
   const { length } = design
-  const spliced = { outline: rectangle(0, 0, length, frame), timbers, avoid: [], bottom: length }
-  return sideSplices(spliced, design, [], stock, units)
+  const spliced = { outline: rectangle(0, 0, length, frame), timbers: studs, avoid: [], bottom: length }
+  return sideSplices(spliced, studs.length, design, [], stock, units)
 }
 
 const sideSplices = (
   spliced: Spliced,
+  studs: number,
   design: RampDesign,
   stored: readonly string[],
   stock: Stock,
@@ -63,6 +65,6 @@ const sideSplices = (
   const splices = found && found.length > 0 && stored.length > 0 ? null : found
   return {
     splices: splices ?? [],
-    findings: spliceFindings(splices, design.sides.thickness, stored, units),
+    findings: spliceFindings(splices, studs, design.sides.thickness, stored, units),
   }
 }

@@ -4,9 +4,10 @@ import { type Finding, note, warn } from '../check/check.ts'
 import { measured, rounded } from '../check/offer.ts'
 import type { Splice } from './splice.ts'
 
-/** Where the pieces of a side meet, or why they cannot. `stored`: ramps that stand between its sides when they are put away. */
+/** Where the pieces of a side meet, or why they cannot. `studs`: how many are along the curve. `stored`: ramps that stand between its sides when they are put away. */
 export const spliceFindings = (
   splices: readonly Splice[] | null,
+  studs: number,
   thickness: number,
   stored: readonly string[],
   units: Units,
@@ -24,17 +25,17 @@ export const spliceFindings = (
   return [
     note(
       'splice',
-      `each side is made of ${splices.length + 1} pieces: ${spliceWords(splices, units)}; ` +
+      `each side is made of ${splices.length + 1} pieces: ${spliceWords(splices, studs, units)}; ` +
         `there timbers are ${measured(thickness, units)} shorter at each plate`,
     ),
   ]
 }
 
-/** `they meet on stud 14, 1905 along the floor, over the joint inside a plate 400 × 590` */
-export const spliceWords = (splices: readonly Splice[], units: Units): string =>
+/** `they meet on stud 14, 1905 along the floor, over the joint inside a plate 400 × 590`; behind so many studs are the lip's timbers. */
+export const spliceWords = (splices: readonly Splice[], studs: number, units: Units): string =>
   `they meet on ${wordList(
     splices.map(
       ({ timber, foot, plate: { size } }) =>
-        `stud ${timber + 1}, ${rounded(foot.x, units)} along the floor, a plate ${size.map((mm) => rounded(mm, units)).join(' × ')} inside over the joint`,
+        `${timber < studs ? 'stud' : 'timber'} ${timber + 1}, ${rounded(foot.x, units)} along the floor, a plate ${size.map((mm) => rounded(mm, units)).join(' × ')} inside over the joint`,
     ),
   )}`
