@@ -101,7 +101,7 @@ const topRows: readonly Row[] = [
     length(0, 50),
     defaults('5', '3/16'),
     ['5', '3/16'],
-    'trimmed off each edge of a panel; what fills it keeps its own, and up to 6 mm so do rectangles in its corner where nothing curved lies',
+    'trimmed off a panel; up to 6 mm, rectangles in its corner keep its own edges',
   ),
   row(
     'stock.panels',

@@ -163,9 +163,9 @@ describe('a design with a flat and a quarter', () => {
       Array.from({ length: count }, (_, i) => Math.round(10 * (38 + gap * (from + i))) / 10).join(', ')
     expect(said).toContain("No strip: mark with a tape from the sheet's end at stud 1")
     for (const layer of [1, 2])
-      expect(said).toContain(`lat, layer ${layer}, lay it on the sheet; stud marks are middles: ${studs}.`)
-    expect(said).toContain(`Flat, layer 1, the screws of each row: ${across(1140 / 5, 0, 6)}.`)
-    expect(said).toContain(`Flat, layer 2, the screws of each row: ${across(1140 / 7, 0.5, 7)}.`)
+      expect(said).toContain(`lat, layer ${layer} ${studs}: lay it on the sheet; stud marks are middles`)
+    expect(said).toContain(`flat, layer 1 ${across(1140 / 5, 0, 6)}: the screws of each row`)
+    expect(said).toContain(`flat, layer 2 ${across(1140 / 7, 0.5, 7)}: the screws of each row`)
   })
 
   it('plot --strips adds strips of a flat with seams; they are as long as it is', async () => {

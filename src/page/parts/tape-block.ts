@@ -9,10 +9,10 @@ import type { Size } from './pack.ts'
 const size = letters.mark
 const leading = 3.4
 
-/** A line no longer than the eye keeps; between columns; and behind the longest line, mm. */
+/** A line no longer than the eye keeps; between columns; and before and behind the longest line together, mm. */
 const longest = 220
 const between = 3
-const spare = 0.5
+const spare = 0.6
 
 interface Line {
   readonly at: number
@@ -53,7 +53,7 @@ const linesBlock = (lines: readonly (readonly Line[])[]): Block => {
     draw: (): Drawing =>
       lines.flatMap((line, i) =>
         line.map(({ at, words, face }) =>
-          text('note', { x: at, y: height - (i + 1) * leading + 0.9 }, size, words, { face }),
+          text('note', { x: spare / 2 + at, y: height - (i + 1) * leading + 0.9 }, size, words, { face }),
         ),
       ),
   }
