@@ -71,7 +71,7 @@ it('the block of a lip trial holds the piece at its size and all its words, none
         for (const step of trial.steps) expect(said).toContain(step)
         expect(said).toContain('set BCDF-GHJK-2345')
         // labels of layers lie along them; all other words are level or upright, so that their boxes are plain
-        const words = texts.filter(({ words: w }) => !/^(layer )?\d, /.test(w))
+        const words = texts.filter(({ words: w }) => !/^layer \d: /.test(w))
         const boxes = words.map(({ corners }) => pointsBounds(corners))
         boxes.forEach((box, i) => {
           for (const { x, y } of cuts.flat())
