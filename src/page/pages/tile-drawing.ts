@@ -1,5 +1,5 @@
 import type { Units } from '../../design/design.ts'
-import { type Drawing, group, stroke, text } from '../../drawing/drawing.ts'
+import { type Drawing, group, type Mark, stroke } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineApply, affineIdentity, affineInvert } from '../../geometry/affine.ts'
 import { boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
@@ -7,17 +7,15 @@ import { boxCorners, convexContains, pathClip } from '../../geometry/clip.ts'
 import { pathLength } from '../../geometry/length.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
 import { type Point, pointDistance } from '../../geometry/point.ts'
-import { showLength } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
-import { letters, pens } from '../../pattern/pens.ts'
+import { pens } from '../../pattern/pens.ts'
 import { screwMarks, screwRing } from '../../pattern/timber-marks.ts'
 import { screwRoom } from '../cover/shown-marks.ts'
 import { pointRoom } from '../cover/shown-points.ts'
 import { type Datum, datumMarks } from '../proof/datum.ts'
-import { freePlace, mostBorder } from '../room/free-place.ts'
-import { boxCounter, clearUnder, type Occupancy, occupyUnder } from '../room/occupancy.ts'
+import { clearUnder, type Occupancy, occupyUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
-import { anything, keepOff, keepOffPath, on, wordClear, wordRoom } from '../room/word-room.ts'
+import { keepOff, keepOffPath, on, wordClear, wordRoom } from '../room/word-room.ts'
 import { brokenStrokes, wordZones } from '../tile/clear-zones.ts'
 import { clipMarks } from '../tile/clip-marks.ts'
 import { edgeNames } from '../tile/edge-names.ts'
@@ -28,7 +26,7 @@ import { patternWords } from '../tile/pattern-words.ts'
 import { pointNames } from '../tile/point-names.ts'
 import { rulerMarks } from '../tile/rulers.ts'
 import { spliceWords } from '../tile/splice-words.ts'
-import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
+import { type Tile, tilePoint } from '../tile/tile.ts'
 import {
   bandZones,
   jointBlocks,
@@ -44,6 +42,7 @@ import { labelMarks } from '../timber/label-marks.ts'
 import { timberBox } from '../timber/timber-box.ts'
 import { timberEdges } from '../timber/timber-edges.ts'
 import { timberSigns } from '../timber/timber-signs.ts'
+import { snapWords } from './snap-words.ts'
 import type { TitleFacts } from './title-block.ts'
 import { placedTitle } from './title-place.ts'
 
@@ -59,9 +58,6 @@ export interface TileFacts extends Omit<TitleFacts, 'timbers'> {
   /** whether a point of the pattern lies on the wood */
   readonly wood: (p: Point) => boolean
 }
-
-/** What is set freely keeps this far off all else, mm. */
-const clear = 1.5
 
 /** Round the names of timbers, mm. */
 const nameAir = 1.4
@@ -89,11 +85,9 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     on.never,
     tile.toWindow,
   )
-  const named = [
-    ...pointNames(pattern, tile, room),
-    ...patternWords(pattern.marks, tile, room),
-    ...spliceWords(pattern, tile, room),
-  ]
+  const points = pointNames(pattern, tile, room)
+  const told = patternWords(pattern.marks, tile, room)
+  const named = [...points, ...told, ...spliceWords(pattern, tile, room)]
   const levels = levelMarks(pattern.levels, tile, room)
   const wood = woodOf(tile, facts.wood)
   const timbers = pattern.screws.length
@@ -111,7 +105,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     words.push(...more)
     keepOff(room, more, on.never)
   }
-  words.push(...edgeNames(pattern, tile, room))
+  words.push(...edgeNames(pattern, tile, room, told))
   write(keepWaste(tile, pattern, wood, room))
   write(jointWords(tile, room))
   const signs = timberSigns(
@@ -121,15 +115,16 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   )
   keepOff(room, signs, on.rather)
   const rings = ringsOf(tile, pattern)
-  const rulers = rulerMarks(tile, pattern.points[0]!.at, units).filter((mark) =>
-    mark.kind === 'text'
-      ? wordClear(room, mark, on.never | on.cut | on.rather)
-      : mark.kind === 'stroke' &&
-        clearUnder(room, [mark.path.start, mark.path.pieces[0]!.to], on.said) &&
-        !rings.some((p) => pointDistance(p, mark.path.start) < pointRoom + tickLength),
-  )
-  keepOff(room, rulers, on.ruler)
-  const snap = snapLabel(tile, facts, room)
+  const isFree = ({ start, pieces }: Path): boolean => clearUnder(room, [start, pieces[0]!.to], on.said)
+  const rulers = rulerMarks(tile, pattern.points[0]!.at, units).map(({ tick, short, figure }): Drawing => {
+    if (rings.some((p) => pointDistance(p, tick.start) < pointRoom + tickLength)) return []
+    if (figure && isFree(tick) && wordClear(room, figure, on.never | on.cut | on.rather))
+      return [stroke('note', tick, pens.ruler), figure]
+    // a long tick without its figure would be counted wrongly
+    return isFree(short) ? [stroke('note', short, pens.ruler)] : []
+  })
+  keepOff(room, rulers.flat(), on.ruler)
+  const snap = snapWords(tile, units, room)
   keepOff(room, snap, on.never)
   const title = placedTitle(
     tile,
@@ -137,11 +132,13 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     room,
   )
 
-  // where the title has no free place
-  const titled = wordZones(title).map(pointsBounds)
-  const ruled = rulers.filter(
-    (mark) => mark.kind !== 'stroke' || !titled.some((box) => boxOverlaps(box, pathBounds(mark.path))),
-  )
+  // where the title has no free place, or the snap line's words
+  const titled = wordZones([...snap, ...title]).map(pointsBounds)
+  const isTitled = (mark: Mark): boolean => {
+    const box = mark.kind === 'stroke' ? pathBounds(mark.path) : pointsBounds(wordZones([mark]).flat())
+    return titled.some((other) => boxOverlaps(other, box))
+  }
+  const ruled = rulers.filter((marks) => !marks.some(isTitled)).flat()
 
   const said = [...named, ...labels, ...words, ...ruled, ...snap, ...datums, ...title]
   const read = [...wordZones(said), ...wordZones(levels, tile.toWindow)]
@@ -248,26 +245,4 @@ const roomOf = (tile: Tile, pattern: Pattern, { cuts, bands, marks }: Lines): Oc
         on.timber,
       )
   return room
-}
-
-/** The snap line's name and its height over the panel's bottom edge, where there is room along it. */
-const snapLabel = (tile: Tile, { units }: TileFacts, room: Occupancy): readonly TextMark[] => {
-  const level = Math.abs(tile.snap[0].y - tile.snap[1].y) < 1e-6
-  const words = `snap line ${tile.row}${level ? `: ${showLength(tile.snap[0].y, units)} above the bottom edge` : '; its ruler begins at TOE'}`
-  const cell = tileCell(tile)
-  const y = tilePoint(tile, tile.snap[0]).y - 1.2 - letters.small
-  const at = (x: number): TextMark => text('joint', { x, y }, letters.small, words) as TextMark
-  const { x0, y0, x1, y1 } = pointsBounds(textCorners(at(0), affineIdentity))
-  const count = boxCounter(
-    room,
-    (kinds) => ((kinds & anything) === 0 ? ((kinds & on.timber) === 0 ? 0 : 1) : 20),
-    [y0 - mostBorder, y1 + mostBorder],
-  )
-  const place = freePlace(count, x1 - x0 + 2 * clear, y1 - y0, {
-    ...cell,
-    x0: cell.x0 + 8 - clear,
-    y0,
-    y1: y1 + 1e-9,
-  })
-  return place ? [at(place.at.x + clear)].filter((word) => wordClear(room, word, on.never | on.cut)) : []
 }

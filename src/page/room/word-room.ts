@@ -51,9 +51,10 @@ export const wordCovers = (map: Occupancy, word: TextMark, kinds: number): numbe
 
 /** Whether it, and so much `around` it, lies on none of them: quicker asked than how much. mm */
 export const wordClear = (map: Occupancy, word: TextMark, kinds: number, around = 0): boolean =>
-  clearUnder(map, around === 0 ? textCorners(word, affineIdentity) : grown(word, around), kinds)
+  clearUnder(map, around === 0 ? textCorners(word, affineIdentity) : grownWord(word, around), kinds)
 
-const grown = (word: TextMark, by: number): readonly Point[] =>
+/** Corners of a word's box with so much around it, mm. */
+export const grownWord = (word: TextMark, by: number): readonly Point[] =>
   textCorners(word, affineIdentity).map((p, i) =>
     pointToward(
       pointToward(p, word.angle, i === 1 || i === 2 ? by : -by),

@@ -5,10 +5,11 @@ import { affineIdentity } from '../../geometry/affine.ts'
 import { pathClip } from '../../geometry/clip.ts'
 import { pathOf } from '../../geometry/path.ts'
 import { type Point, pointAngle, pointBetween, pointDistance, pointToward } from '../../geometry/point.ts'
+import { convexMeet } from '../../geometry/polygon/convex-meet.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { letters } from '../../pattern/pens.ts'
 import type { Occupancy } from '../room/occupancy.ts'
-import { keepOff, on, wordClear } from '../room/word-room.ts'
+import { grownWord, keepOff, on, wordClear } from '../room/word-room.ts'
 import { isInCell, type Tile, tilePoint } from './tile.ts'
 import { bandReach } from './waste-band.ts'
 
@@ -16,8 +17,19 @@ import { bandReach } from './waste-band.ts'
 const shares = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9]
 const offs = [1.4, 2.4, bandReach + 1, bandReach + 2.2, bandReach + 3.4]
 
-/** The names of the edges that this page shows, along them, off all that lies there; one without room is left out. */
-export const edgeNames = (pattern: Pattern, tile: Tile, room: Occupancy): readonly TextMark[] =>
+/** Words that run the same way, nearer than this, would be read as one with the name: "drill 8 mm first floor". mm */
+const apart = 8
+
+/**
+ * The names of the edges that this page shows, along them, off all that lies there and well away from what is `said` of the notch; one
+ * without room is left out.
+ */
+export const edgeNames = (
+  pattern: Pattern,
+  tile: Tile,
+  room: Occupancy,
+  said: readonly TextMark[],
+): readonly TextMark[] =>
   pattern.edgeNames.flatMap(({ words, from, to }) => {
     const shown = pathClip(pathOf(from, to), tile.cell)[0]
     if (!shown) return []
@@ -30,12 +42,17 @@ export const edgeNames = (pattern: Pattern, tile: Tile, room: Occupancy): readon
     const found = places.find(
       (word) =>
         isInCell(tile, textCorners(word, affineIdentity), 0) &&
-        wordClear(room, word, on.never | on.cut | on.rather),
+        wordClear(room, word, on.never | on.cut | on.rather) &&
+        !said.some((other) => readAsOne(word, other)),
     )
     if (!found) return []
     keepOff(room, [found], on.never)
     return [found]
   })
+
+const readAsOne = (word: TextMark, other: TextMark): boolean =>
+  Math.abs(Math.sin(word.angle - other.angle)) < 0.1 &&
+  convexMeet(grownWord(word, apart), textCorners(other, affineIdentity)).length > 0
 
 /** Less of an edge that is longer than its name needs none, mm. */
 const leastShown = 40

@@ -7,6 +7,7 @@ import type { Pattern } from '../../pattern/pattern.ts'
 import { screwRing } from '../../pattern/timber-marks.ts'
 import { pointRoom } from '../cover/shown-points.ts'
 import { vernierReach } from './vernier.ts'
+import { bandPen, wasteBands } from './waste-band.ts'
 
 /** How far a mark reaches from its joint line, mm: most of it, and most marks. */
 const markHeight = 5
@@ -39,6 +40,8 @@ interface JointRoom {
   readonly strikes: (t: number) => boolean
   /** likewise for a sign of a radius */
   readonly strikesSign: (t: number, radius: number) => boolean
+  /** whether it would lie on the grey on the waste side */
+  readonly onBand: (t: number, radius: number) => boolean
 }
 
 /** What the joints of a pattern keep off. */
@@ -52,6 +55,8 @@ export interface Around {
     readonly quiet: boolean
   }[]
   readonly edges: readonly (readonly [Point, Point])[]
+  /** along the middle of the grey beside what is sawn */
+  readonly grey: readonly Point[]
 }
 
 export const aroundOf = (pattern: Pattern): Around => {
@@ -80,6 +85,7 @@ export const aroundOf = (pattern: Pattern): Around => {
     edges: pattern.markPaths.flatMap((path) =>
       pathSegments(path).map(({ from, to }): readonly [Point, Point] => [from, to]),
     ),
+    grey: wasteBands(pattern.cut).flatMap((path) => pathSample(path, 2)),
   }
 }
 
@@ -125,6 +131,8 @@ export const roomOf = (pattern: Around, [a, b]: readonly [Point, Point], farthes
   const marks = pattern.rounds
     .map((round) => ({ ...round, ...besideLine(round.at) }))
     .filter(({ beside, radius }) => Math.abs(beside) - radius < enough)
+  const nearBand = boxGrow(pointsBounds([a, b]), farthest + signAir + bandPen.width)
+  const grey = pattern.grey.filter(({ x, y }) => boxOverlaps({ x0: x, y0: y, x1: x, y1: y }, nearBand))
   const struck = pattern.edges.flatMap(([p, q]) => {
     return stretchWithin(besideLine(p), besideLine(q), markHeight + 1.5)
   })
@@ -162,6 +170,10 @@ export const roomOf = (pattern: Around, [a, b]: readonly [Point, Point], farthes
         ({ along, beside, radius, out, quiet }) =>
           (quiet || out > 0) && Math.hypot(along - t * length, beside) < reach + radius + signAir,
       ),
+    onBand: (t, reach) => {
+      const at = pointBetween(a, b, t)
+      return grey.some((p) => pointDistance(p, at) < reach + signAir + bandPen.width / 2)
+    },
     strikes: (t) => {
       for (let off = -vernierReach - 0.5; off <= vernierReach + 0.5; off += 1.5) {
         const at = pointBetween(a, b, t + off / length)

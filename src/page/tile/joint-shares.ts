@@ -37,11 +37,17 @@ export const jointShares = (pattern: Pattern) => {
     pages: readonly [number, number],
   ): JointShares => {
     const joint = { length: pointDistance(...line), snap, pairHalf: pairRadius(pages) }
-    const { all, least, strikes, strikesSign } = roomOf(around, line, Math.max(vernierReach, joint.pairHalf))
+    const { all, least, strikes, strikesSign, onBand } = roomOf(
+      around,
+      line,
+      Math.max(vernierReach, joint.pairHalf),
+    )
     const struck = (t: number): boolean => strikesSign(t, joint.pairHalf)
-    const found = setOut(joint, all, least, strikes, struck)
+    const greys = new Set(pairShares.filter((t) => onBand(t, joint.pairHalf)))
+    const grey = (t: number): boolean => greys.has(t)
+    const found = setOut(joint, all, least, strikes, struck, grey)
     if (found.verniers.length > 1) return found
-    const more = setOut(joint, least, least, strikes, struck)
+    const more = setOut(joint, least, least, strikes, struck, grey)
     const isBetter =
       more.verniers.length > found.verniers.length && (!struck(more.pair) || struck(found.pair))
     return isBetter ? more : found
@@ -58,6 +64,7 @@ const setOut = (
   least: Room,
   strikes: (t: number) => boolean,
   struck: (t: number) => boolean,
+  grey: (t: number) => boolean,
 ): JointShares => {
   /** the share that keeps farthest from these; the first of equals */
   const best = (shares: readonly number[], reach: number): number =>
@@ -86,6 +93,7 @@ const setOut = (
       off(t, crosses, crossHalf + pairHalf + pairAir) &&
       off(t, snaps, Math.max(apart.pairSnap, pairHalf + pairAir + 2)),
   )
+  const allGrey = pairPlaces.every(grey)
   const besideVernier = (t: number, vernier: number): boolean =>
     Math.abs(t - vernier) * length >= vernierReach + pairHalf + pairAir
   /** the most room for a pair mark beside two verniers; no more than `wanted` is looked for */
@@ -93,7 +101,8 @@ const setOut = (
     let most = Number.NEGATIVE_INFINITY
     for (const t of pairPlaces) {
       if (!besideVernier(t, low) || !besideVernier(t, high)) continue
-      const room = clear(t, pairHalf)
+      // on the grey it would hide which side is waste
+      const room = grey(t) && !allGrey ? -enough : clear(t, pairHalf)
       if (room > most) most = room
       if (most >= wanted) break
     }
@@ -143,6 +152,10 @@ const setOut = (
       shares.filter((t) => scales.every((vernier) => besideVernier(t, vernier)))
     // on the snap line rather than on a screw
     const tries = [pairPlaces, pairShares.filter((t) => off(t, crosses, crossHalf + pairHalf + pairAir))]
+    for (const shares of tries.map(beside)) {
+      const clear = shares.filter((t) => !struck(t) && !grey(t))
+      if (clear.length > 0) return best(clear, pairHalf)
+    }
     for (const shares of tries.map(beside)) {
       const clear = shares.filter((t) => !struck(t))
       if (clear.length > 0) return best(clear, pairHalf)

@@ -30,6 +30,9 @@ const tilesOf = (name: string) =>
     }),
   )
 
+/** Floors with drill words on their page, over all templates. */
+const beside = { told: 0 }
+
 describe.each(templates)('on the tiles of %s', (name) => {
   const all = tilesOf(name)
 
@@ -79,6 +82,49 @@ describe.each(templates)('on the tiles of %s', (name) => {
     expect(figures).toBeGreaterThan(100)
     expect(rings).toBeGreaterThan(40)
   })
+
+  it('a page that begins a row names its snap line, and every long tick of a ruler has its figure', () => {
+    let [begun, long, short] = [0, 0, 0]
+    for (const { what, tile, words, lines } of all) {
+      const named = words.filter(({ text }) => text.startsWith(`snap line ${tile.row}`))
+      if (!tile.joints.some(({ edge }) => edge === 'left')) {
+        begun++
+        expect(named.length, what).toBe(1)
+      }
+      const figures = words.filter(({ text }) => /^\d+( \d+\/\d+)?$/.test(text))
+      for (const { points, grey, width } of lines) {
+        if (grey !== 0.4 || width !== 0.15) continue
+        if (pointDistance(points[0]!, points.at(-1)!) < 3) {
+          short++
+          continue
+        }
+        long++
+        const nearest = Math.min(...figures.map(({ corners }) => pointDistance(corners[0]!, points.at(-1)!)))
+        expect(nearest, what).toBeLessThan(4)
+      }
+    }
+    expect(begun).toBeGreaterThan(10)
+    expect(long).toBeGreaterThan(30)
+    expect(short).toBeGreaterThan(100)
+  })
+
+  it('a name that runs along words of the notch stands well away from them', () => {
+    for (const { what, words } of all) {
+      const floors = words.filter(({ text }) => text === 'floor')
+      for (const drill of words.filter(({ text }) => /^drill .* first$/.test(text)))
+        for (const floor of floors) {
+          beside.told++
+          const apart = floor.corners.flatMap((p) =>
+            drill.corners.map((a, i) => pathDistance(pathOf(a, drill.corners[(i + 1) % 4]!), p)),
+          )
+          expect(Math.min(...apart), what).toBeGreaterThan(7.9)
+        }
+    }
+  })
+})
+
+it('floor and drill words stand on one page somewhere', () => {
+  expect(beside.told).toBeGreaterThan(2)
 })
 
 it('snap lines keep off the rings of LIP and TOE where their row has room', () => {
