@@ -34,23 +34,20 @@ const leastTurn = (24 * Math.PI) / 180
 export const timberSigns = (timbers: readonly TimberBox[], tile: Tile, room: Occupancy): Drawing =>
   timbers.flatMap((timber) => {
     const turn = Math.max(leastTurn, Math.atan2(timber.narrow, timber.long))
+    const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
+    const places = placesIn(timber, shares, asides)
+    const whole = halves.map((half) => ({
+      half,
+      places: places.filter((at) => {
+        const corners = cornersOf(at, timber.along, half * cos, half * sin)
+        return isWithin(timber, corners, air) && isInCell(tile, corners, air)
+      }),
+    }))
     for (const [kinds, around] of tries)
-      for (const half of halves)
-        for (const at of placesIn(timber, shares, asides)) {
-          const corners = cornersOf(at, timber.along, half * Math.cos(turn), half * Math.sin(turn))
-          if (
-            isWithin(timber, corners, air) &&
-            isInCell(tile, corners, air) &&
-            clearUnder(
-              room,
-              around === 0
-                ? corners
-                : cornersOf(at, timber.along, half * Math.cos(turn) + around, half * Math.sin(turn) + around),
-              kinds,
-            )
-          )
+      for (const { half, places: own } of whole)
+        for (const at of own)
+          if (clearUnder(room, cornersOf(at, timber.along, half * cos + around, half * sin + around), kinds))
             return strokes(at, timber.along, turn, half)
-        }
     return []
   })
 
