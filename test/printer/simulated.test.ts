@@ -5,7 +5,7 @@ import { assertNear } from '../support/near.ts'
 import { rms } from '../support/random.ts'
 
 describe.each([
-  // issue 3, measure 1; the ceiling of an 8 ft side is 1 mm likely, 2.5 mm at worst
+  // the ceiling of an 8 ft side is 1 mm likely, 2.5 mm at worst
   {
     what: 'all of the page, a rule rounded to 0.25 mm',
     measure: (r: Readings) => r,
