@@ -31,12 +31,12 @@ export const plotJob = (
   const { sheet, overlap } = laying
   const refused = (strips: number): string | null =>
     tooManyPages(counts[cover], sheet, overlap, cover, covered.length, strips)
-  const tiles = refused(0)
-  if (tiles !== null) return asked([tiles])
+  const tooManyTiles = refused(0)
+  if (tooManyTiles !== null) return asked([tooManyTiles])
   const options = { ...laying, cover, text, fingerprint }
   const parts = setParts(design, solved, options, covered)
-  const all = refused(parts.pages.last.length)
-  if (all !== null) return asked([all])
+  const tooManyStrips = refused(parts.pages.last.length)
+  if (tooManyStrips !== null) return asked([tooManyStrips])
   told?.(counts[cover])
   return {
     solved,

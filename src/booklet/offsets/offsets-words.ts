@@ -23,9 +23,9 @@ const upTo = (mm: number, units: Units): number => {
 export const checkWords = (offsets: Offsets, units: Units): readonly string[] => {
   const show = (mm: number): string => showOffset(mm, units)
   const { panel, chord, rise, miss } = offsets
-  const [a, b] = panel.diagonals
+  const [diagonal] = panel.diagonals
   return [
-    `The panel, ${show(panel.length)} × ${show(panel.height)}, before any cut: one diagonal ${show(a)}, the other ${show(b)}.`,
+    `The panel, ${show(panel.length)} × ${show(panel.height)}, before any cut: both diagonals ${show(diagonal)}.`,
     `TOE to LIP, straight: ${show(chord)}; from the middle of that line square to the curve: ${show(rise)}.`,
     `A straight line from mark to mark misses the curve by ${show(upTo(miss, units))} at most: bend a batten.`,
   ]

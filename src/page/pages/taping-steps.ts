@@ -110,9 +110,9 @@ const pieces = ({ units, pattern: { joints }, tiles }: TapingFacts): string => {
     return 'No panel holds the side whole: do so on each piece in turn, and trace it with its joint.'
   const show = ({ x }: Point): string => showLength(x, units)
   const struck = unseen.map(
-    ([top, foot]) => `${show(foot)} along the bottom edge to ${show(top)} along at the top`,
+    ([top, foot]) => `${show(foot)} at the bottom to ${show(top)} ${units} at the top`,
   )
-  return `No panel holds the side whole: do so on each piece that pages reach. No page carries ${unseen.length > 1 ? 'these joints' : 'its joint'} whole; strike it from the front edge, ${wordList(struck)}.`
+  return `No panel holds the side whole: do so on each piece that pages reach. No page carries ${unseen.length > 1 ? 'these joints' : 'its joint'} whole; strike ${unseen.length > 1 ? 'them' : 'it'}, back from the front edge ${wordList(struck)}.`
 }
 
 const laying = (cover: Cover, level: boolean, crosses: boolean): string =>

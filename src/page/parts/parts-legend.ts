@@ -1,3 +1,4 @@
+import type { Units } from '../../design/design.ts'
 import { type Drawing, group, type Mark, text } from '../../drawing/drawing.ts'
 import { wrapWords } from '../../drawing/paragraph.ts'
 import { textWidth } from '../../drawing/text-width.ts'
@@ -32,10 +33,16 @@ const heads: Readonly<Record<StripKind, string>> = {
   pipe: 'Pipe',
 }
 
+const lengthsWords: Readonly<Record<Units, string>> = {
+  mm: 'Lengths in mm.',
+  in: 'Lengths in inches: + is 1/32 more, – is 1/32 less.',
+}
+
 export const partsLegend = (
   title: string,
   set: string,
   strips: readonly StoryStrip[],
+  units: Units,
   room: number,
 ): PartsLegend => {
   const width = Math.min(room, longest)
@@ -46,7 +53,7 @@ export const partsLegend = (
   const sample = layers.length > 0 && width > sampleSize.width + 70 ? sampleStrip(layers) : null
   const beside = sample ? wrapped(sample.words, width - sampleSize.width - off) : []
   const kinds = [...new Set(strips.map(({ kind }) => kind))].filter((kind) => !sample || kind !== 'layer')
-  const first = `Set ${set}: cut out.`
+  const first = `Set ${set}: cut out. ${lengthsWords[units]}`
   const said = wrapped([
     sample ? first : `${first} ${joinWords}`,
     ...kinds.map((kind) => `${heads[kind]}: ${kindWords(strips.filter((strip) => strip.kind === kind))}`),

@@ -88,9 +88,9 @@ const stripDrafts = (strips: DesignStrips, facts: PartFacts): readonly Draft[] =
   }))
 }
 
-const legendOf = ({ strips }: DesignStrips, { sheet, code, title }: PartFacts): PartsLegend => {
+const legendOf = ({ strips }: DesignStrips, { sheet, units, code, title }: PartFacts): PartsLegend => {
   const { y0, y1 } = sheetWindow(sheet)
-  return partsLegend(title, code, strips, y1 - y0)
+  return partsLegend(title, code, strips, units, y1 - y0)
 }
 
 const planned = (sheet: Sheet, places: readonly BlockPlace[]): Draft['places'] =>

@@ -152,14 +152,11 @@ const setOut = (
       shares.filter((t) => scales.every((vernier) => besideVernier(t, vernier)))
     // on the snap line rather than on a screw
     const tries = [pairPlaces, pairShares.filter((t) => off(t, crosses, crossHalf + pairHalf + pairAir))]
-    for (const shares of tries.map(beside)) {
-      const clear = shares.filter((t) => !struck(t) && !grey(t))
-      if (clear.length > 0) return best(clear, pairHalf)
-    }
-    for (const shares of tries.map(beside)) {
-      const clear = shares.filter((t) => !struck(t))
-      if (clear.length > 0) return best(clear, pairHalf)
-    }
+    for (const isFree of [(t: number): boolean => !struck(t) && !grey(t), (t: number): boolean => !struck(t)])
+      for (const shares of tries.map(beside)) {
+        const free = shares.filter(isFree)
+        if (free.length > 0) return best(free, pairHalf)
+      }
     const left = beside(pairPlaces)
     return best(left.length > 0 ? left : pairShares, pairHalf)
   }

@@ -38,27 +38,33 @@ export const fillPolygons = (canvas: Canvas, polygons: readonly Polygon[], grey:
   const top = Math.max(0, edges[0]!.top)
   const bottom = edges.reduce((most, edge) => Math.max(most, Math.min(edge.bottom, canvas.height)), 0)
   if (!(top < bottom)) return
+  const { low, high } = polygonReach(polygons)
+  const [first, last] = [Math.max(0, Math.floor(low)), Math.min(canvas.width, Math.ceil(high))]
   const stops = bandStops(edges, top, bottom)
   const cover = new Float64Array(canvas.width + 1)
   const active: Edge[] = []
   let next = 0
   for (let i = 0; i + 1 < stops.length; ) {
     const row = Math.floor(stops[i]!)
-    const reach = { low: canvas.width, high: 0 }
     for (; i + 1 < stops.length && stops[i]! < row + 1; i++) {
       const middle = (stops[i]! + stops[i + 1]!) / 2
       while (next < edges.length && edges[next]!.top <= middle) active.push(edges[next++]!)
       crossBand(active, middle)
-      coverBand(cover, canvas.width, active, stops[i + 1]! - stops[i]!, reach)
+      coverBand(cover, canvas.width, active, stops[i + 1]! - stops[i]!)
     }
-    paintRow(canvas, row, cover, grey, reach)
+    paintRow(canvas, row, cover, grey, first, last)
   }
 }
 
-/** What the spans of a row reach: most of a line's rows are a few pixels of it. */
-interface Reach {
-  low: number
-  high: number
+/** From the leftmost to the rightmost corner. */
+const polygonReach = (polygons: readonly Polygon[]): { readonly low: number; readonly high: number } => {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (const polygon of polygons)
+    for (const { x } of polygon) {
+      if (x < low) low = x
+      if (x > high) high = x
+    }
+  return { low, high }
 }
 
 /** Drops the edges that have ended and sorts the others by where they cross: nearly sorted already, band after band. */
@@ -87,43 +93,27 @@ const polygonEdges = (polygon: Polygon): readonly Edge[] =>
   })
 
 /** Where bands end, ascending: even parts of every row, and every corner. */
-const bandStops = (edges: readonly Edge[], top: number, bottom: number): Float64Array => {
-  const stops = [top, bottom]
-  for (let k = Math.ceil(top * bandsPerRow); k <= bottom * bandsPerRow; k++) stops.push(k / bandsPerRow)
-  for (const edge of edges) {
-    if (edge.top > top && edge.top < bottom) stops.push(edge.top)
-    if (edge.bottom > top && edge.bottom < bottom) stops.push(edge.bottom)
-  }
-  return Float64Array.from(stops)
-    .sort()
-    .filter((y, i, all) => i === 0 || y !== all[i - 1])
+const bandStops = (edges: readonly Edge[], top: number, bottom: number): readonly number[] => {
+  const stops = new Set([top, bottom])
+  for (let k = Math.ceil(top * bandsPerRow); k <= bottom * bandsPerRow; k++) stops.add(k / bandsPerRow)
+  for (const edge of edges) for (const y of [edge.top, edge.bottom]) if (y > top && y < bottom) stops.add(y)
+  return [...stops].sort((a, b) => a - b)
 }
 
 /** Adds what one band covers of each pixel of its row. */
-const coverBand = (
-  cover: Float64Array,
-  width: number,
-  active: readonly Edge[],
-  weight: number,
-  reach: Reach,
-): void => {
+const coverBand = (cover: Float64Array, width: number, active: readonly Edge[], weight: number): void => {
   let winding = 0
   let from = 0
   for (const { at, way } of active) {
     if (winding === 0) from = at
     winding += way
-    if (winding !== 0) continue
-    const [left, right] = [Math.max(0, from), Math.min(width, at)]
-    if (!(left < right)) continue
-    if (left < reach.low) reach.low = left
-    if (right > reach.high) reach.high = right
-    coverSpan(cover, left, right, weight)
+    if (winding === 0) coverSpan(cover, Math.max(0, from), Math.min(width, at), weight)
   }
 }
 
 const coverSpan = (cover: Float64Array, from: number, to: number, weight: number): void => {
-  const first = Math.floor(from)
-  const last = Math.floor(to)
+  if (!(from < to)) return
+  const [first, last] = [Math.floor(from), Math.floor(to)]
   if (first === last) {
     cover[first]! += (to - from) * weight
     return
@@ -133,17 +123,15 @@ const coverSpan = (cover: Float64Array, from: number, to: number, weight: number
   cover[last]! += (to - last) * weight
 }
 
-/** Lays the row's cover, nothing outside of what it reaches, over the picture and clears it for the next. */
+/** Lays the row's cover, nothing outside of `first` to `last`, over the picture and clears it for the next. */
 const paintRow = (
   { width, grey: pixels }: Canvas,
   row: number,
   cover: Float64Array,
   grey: number,
-  { low, high }: Reach,
+  first: number,
+  last: number,
 ): void => {
-  if (!(low < high)) return
-  const first = Math.floor(low)
-  const last = Math.ceil(high)
   for (let x = first; x < last; x++) {
     const share = Math.min(1, cover[x]!)
     if (share > 0) pixels[row * width + x] = pixels[row * width + x]! * (1 - share) + grey * share
