@@ -1,11 +1,13 @@
-import { type Box, boxGrow, boxOverlaps, pointsBounds, segmentBounds } from '../../geometry/bounds.ts'
+import { boxGrow, pointsBounds } from '../../geometry/bounds.ts'
 import { segmentDistance } from '../../geometry/nearest.ts'
-import { pathSegments, type Segment } from '../../geometry/path.ts'
-import { type Point, pointBetween, pointCross, pointDistance, pointSubtract } from '../../geometry/point.ts'
+import { pathSegments } from '../../geometry/path.ts'
+import { type Point, pointBetween, pointDistance } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { screwRing } from '../../pattern/timber-marks.ts'
 import { pointRoom } from '../cover/shown-points.ts'
+import { type Bounded, besideOf, bounded, linesNear, type NearLine, stretchWithin } from './joint-lines.ts'
+import { pairMost } from './pair-mark.ts'
 import { vernierReach } from './vernier.ts'
 import { bandPen, wasteBands } from './waste-band.ts'
 
@@ -38,15 +40,15 @@ interface JointRoom {
   readonly least: Room
   /** whether a scale there would lie on a line, a screw or the short line at a timber's face */
   readonly strikes: (t: number) => boolean
-  /** likewise for a sign of a radius */
-  readonly strikesSign: (t: number, radius: number) => boolean
-  /** whether it would lie on the grey on the waste side */
-  readonly onBand: (t: number, radius: number) => boolean
+  /** likewise for the sign of the joint */
+  readonly strikesSign: (t: number) => boolean
+  /** whether that would lie on the grey on the waste side */
+  readonly onBand: (t: number) => boolean
 }
 
 /** What the joints of a pattern keep off. */
 export interface Around {
-  readonly segments: readonly { readonly segment: Segment; readonly bounds: Box }[]
+  readonly segments: readonly Bounded[]
   /** `out`: how far what stands on a joint line reaches out to it, mm; `quiet`: of a timber */
   readonly rounds: readonly {
     readonly at: Point
@@ -65,10 +67,7 @@ export const aroundOf = (pattern: Pattern): Around => {
     mark.kind === 'stroke' && mark.layer === 'cut' ? pathSegments(mark.path) : [],
   )
   return {
-    segments: [...pathSegments(pattern.outline), ...sawn].map((segment) => ({
-      segment,
-      bounds: segmentBounds(segment),
-    })),
+    segments: [...pathSegments(pattern.outline), ...sawn].map(bounded),
     rounds: [
       ...pattern.screws.flatMap(({ middles }) =>
         middles.map((at) => ({ at, radius: screwRing, out: shortReach, quiet: false })),
@@ -89,96 +88,91 @@ export const aroundOf = (pattern: Pattern): Around => {
   }
 }
 
-/** A point as a joint line sees it, mm. */
-interface Beside {
+/** How a joint line sees a circle that marks keep off, mm. */
+interface Round {
   readonly along: number
   readonly beside: number
+  readonly radius: number
+  readonly out: number
+  readonly quiet: boolean
 }
 
-/** How much of a straight line lies no farther from a joint line than so, along that; none or one. */
-const stretchWithin = (
-  from: Beside,
-  to: Beside,
-  reach: number,
-): readonly { readonly low: number; readonly high: number }[] => {
-  const rise = to.beside - from.beside
-  const at = (beside: number): number => (beside - from.beside) / rise
-  const [s0, s1] = Math.abs(rise) < 1e-9 ? [0, 1] : [at(-reach), at(reach)]
-  const [first, last] = [Math.max(0, Math.min(s0, s1)), Math.min(1, Math.max(s0, s1))]
-  if (first >= last || (Math.abs(rise) < 1e-9 && Math.abs(from.beside) > reach)) return []
-  const [p, q] = [first, last].map((s) => from.along + s * (to.along - from.along)) as [number, number]
-  return [{ low: Math.min(p, q), high: Math.max(p, q) }]
-}
+/** A line that comes no nearer to a joint line than so matters to none of its marks, mm. */
+const farthestReach = Math.max(enough, pairMost + signAir)
 
-/** No reach is larger than `farthest`. */
-export const roomOf = (pattern: Around, [a, b]: readonly [Point, Point], farthest: number): JointRoom => {
+/** `sign`: radius of the sign of the joint, mm. */
+export const roomOf = (pattern: Around, line: readonly [Point, Point], sign: number): JointRoom => {
+  const [a, b] = line
   const length = pointDistance(a, b)
-  const across = { x: (b.x - a.x) / length, y: (b.y - a.y) / length }
-  const besideLine = (p: Point): Beside => {
-    const away = pointSubtract(p, a)
-    return { along: away.x * across.x + away.y * across.y, beside: pointCross(across, away) }
-  }
-  // farther off than this nothing matters
-  const beyond = enough + farthest
-  const around = boxGrow(pointsBounds([a, b]), beyond)
-  const middle = pointBetween(a, b, 0.5)
-  const segments = pattern.segments
-    .filter(
-      ({ segment, bounds }) =>
-        boxOverlaps(bounds, around) && segmentDistance(segment, middle) < length / 2 + beyond,
-    )
-    .map(({ segment }) => segment)
-  const marks = pattern.rounds
-    .map((round) => ({ ...round, ...besideLine(round.at) }))
-    .filter(({ beside, radius }) => Math.abs(beside) - radius < enough)
-  const nearBand = boxGrow(pointsBounds([a, b]), farthest + signAir + bandPen.width)
-  const grey = pattern.grey.filter(({ x, y }) => boxOverlaps({ x0: x, y0: y, x1: x, y1: y }, nearBand))
-  const struck = pattern.edges.flatMap(([p, q]) => {
-    return stretchWithin(besideLine(p), besideLine(q), markHeight + 1.5)
+  const besideLine = besideOf(line)
+  const lines = linesNear(pattern.segments, line, farthestReach)
+  const marks = pattern.rounds.flatMap((round): readonly Round[] => {
+    const seen = besideLine(round.at)
+    return Math.abs(seen.beside) - round.radius < enough ? [{ ...round, ...seen }] : []
   })
+  const { x0, y0, x1, y1 } = boxGrow(pointsBounds(line), sign + signAir + bandPen.width)
+  const grey = pattern.grey.filter(({ x, y }) => x > x0 && x < x1 && y > y0 && y < y1)
+  const struck = pattern.edges.flatMap(([p, q]) =>
+    stretchWithin(besideLine(p), besideLine(q), markHeight + 1.5),
+  )
+  /** lines that may come so near to what reaches so far to both sides of a place */
+  const linesAt = (at: number, reach: number): readonly NearLine[] =>
+    lines.filter(({ low, high }) => low < at + reach && high > at - reach)
   const toLines = known((t, reach) => {
     let room: number = enough
+    const at = t * length
+    const near = linesAt(at, reach + enough)
+    if (near.length === 0) return room
     // so near to each other that no line runs between two of them unseen
     const count = Math.ceil(reach / 3)
-    for (let k = -count; k <= count && room > 0 && segments.length > 0; k++) {
-      const at = pointBetween(a, b, t + (k * reach) / count / length)
-      for (const segment of segments) room = Math.min(room, segmentDistance(segment, at))
+    for (let k = -count; k <= count && room > 0; k++) {
+      const off = (k * reach) / count
+      const p = pointBetween(a, b, t + off / length)
+      for (const { segment, low, high } of near)
+        if (low < at + off + enough && high > at + off - enough)
+          room = Math.min(room, segmentDistance(segment, p))
     }
     return room
   })
   const toMarks = (t: number, reach: number, isAll: boolean): number => {
     let room: number = enough
+    const at = t * length
     for (const { along, beside, radius, out, quiet } of marks) {
       if (quiet && !isAll) continue
-      const off = Math.abs(along - t * length) - reach
-      room = Math.min(room, Math.hypot(Math.max(0, off), beside) - radius - (isAll ? out : 0))
+      const off = Math.max(0, Math.abs(along - at) - reach)
+      const kept = radius + (isAll ? out : 0)
+      if (off < room + kept) room = Math.min(room, Math.hypot(off, beside) - kept)
     }
     return room
   }
   return {
     all: known((t, reach) => {
       const at = t * length
-      const lines = toLines(t, reach)
-      const room = Math.min(lines < onIt ? -enough : lines, toMarks(t, reach, true))
+      const toLine = toLines(t, reach)
+      const room = Math.min(toLine < onIt ? -enough : toLine, toMarks(t, reach, true))
       const isStruck = struck.some(({ low, high }) => low < at + reach + 1 && high > at - reach - 1)
       return isStruck && room > 0 ? room * edgeShare : room
     }),
     least: known((t, reach) => Math.min(toLines(t, reach), toMarks(t, reach, false))),
-    strikesSign: (t, reach) =>
-      segments.some((segment) => segmentDistance(segment, pointBetween(a, b, t)) < reach + signAir) ||
+    strikesSign: (t) =>
+      linesAt(t * length, sign + signAir).some(
+        ({ segment }) => segmentDistance(segment, pointBetween(a, b, t)) < sign + signAir,
+      ) ||
       marks.some(
         ({ along, beside, radius, out, quiet }) =>
-          (quiet || out > 0) && Math.hypot(along - t * length, beside) < reach + radius + signAir,
+          (quiet || out > 0) && Math.hypot(along - t * length, beside) < sign + radius + signAir,
       ),
-    onBand: (t, reach) => {
+    onBand: (t) => {
       const at = pointBetween(a, b, t)
-      return grey.some((p) => pointDistance(p, at) < reach + signAir + bandPen.width / 2)
+      return grey.some((p) => pointDistance(p, at) < sign + signAir + bandPen.width / 2)
     },
     strikes: (t) => {
-      for (let off = -vernierReach - 0.5; off <= vernierReach + 0.5; off += 1.5) {
-        const at = pointBetween(a, b, t + off / length)
-        if (segments.some((segment) => segmentDistance(segment, at) < scaleHeight(off))) return true
-      }
+      const near = linesAt(t * length, vernierReach + enough)
+      if (near.length > 0)
+        for (let off = -vernierReach - 0.5; off <= vernierReach + 0.5; off += 1.5) {
+          const at = pointBetween(a, b, t + off / length)
+          if (near.some(({ segment }) => segmentDistance(segment, at) < scaleHeight(off))) return true
+        }
       return marks.some(({ along, beside, radius }) => {
         const off = along - t * length
         return (
@@ -194,10 +188,16 @@ export const roomOf = (pattern: Around, [a, b]: readonly [Point, Point], farthes
 const known = (room: Room): Room => {
   const found = new Map<number, Map<number, number>>()
   return (t, reach) => {
-    const rooms = found.get(reach) ?? new Map<number, number>()
-    found.set(reach, rooms)
-    const mm = rooms.get(t) ?? room(t, reach)
-    rooms.set(t, mm)
+    let rooms = found.get(reach)
+    if (!rooms) {
+      rooms = new Map()
+      found.set(reach, rooms)
+    }
+    let mm = rooms.get(t)
+    if (mm === undefined) {
+      mm = room(t, reach)
+      rooms.set(t, mm)
+    }
     return mm
   }
 }

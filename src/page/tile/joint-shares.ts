@@ -37,20 +37,28 @@ export const jointShares = (pattern: Pattern) => {
     pages: readonly [number, number],
   ): JointShares => {
     const joint = { length: pointDistance(...line), snap, pairHalf: pairRadius(pages) }
-    const { all, least, strikes, strikesSign, onBand } = roomOf(
-      around,
-      line,
-      Math.max(vernierReach, joint.pairHalf),
-    )
-    const struck = (t: number): boolean => strikesSign(t, joint.pairHalf)
-    const greys = new Set(pairShares.filter((t) => onBand(t, joint.pairHalf)))
-    const grey = (t: number): boolean => greys.has(t)
+    const { all, least, strikes, strikesSign, onBand } = roomOf(around, line, joint.pairHalf)
+    const struck = once(strikesSign)
+    const grey = once(onBand)
     const found = setOut(joint, all, least, strikes, struck, grey)
     if (found.verniers.length > 1) return found
     const more = setOut(joint, least, least, strikes, struck, grey)
     const isBetter =
       more.verniers.length > found.verniers.length && (!struck(more.pair) || struck(found.pair))
     return isBetter ? more : found
+  }
+}
+
+/** Asked once of each share. */
+const once = (ask: (t: number) => boolean): ((t: number) => boolean) => {
+  const found = new Map<number, boolean>()
+  return (t) => {
+    let is = found.get(t)
+    if (is === undefined) {
+      is = ask(t)
+      found.set(t, is)
+    }
+    return is
   }
 }
 

@@ -6,6 +6,8 @@ import { letters, pens } from '../../pattern/pens.ts'
 
 /** Half a circle on each page with the numbers of both pages in it: only the right two make a whole one. mm. */
 const radii = [5, 5.4, 5.8, 6.4, 7, 7.6, 8.2] as const
+/** No mark is larger, mm. */
+export const pairMost = radii.at(-1)!
 /** The middle of the numbers, as a share of the radius, and what they keep off the circle, mm. */
 const middleShare = 0.48
 const air = 0.2
@@ -24,7 +26,7 @@ const pairWords = (pages: readonly [number, number]): string => [...pages].sort(
 /** Of the mark of two pages, mm. */
 export const pairRadius = (pages: readonly [number, number]): number => {
   const words = pairWords(pages)
-  return radii.find((one) => sizeIn(one, words) > 0) ?? radii.at(-1)!
+  return radii.find((one) => sizeIn(one, words) > 0) ?? pairMost
 }
 
 /** `angle`: direction in which the words of the page are read, radians. */

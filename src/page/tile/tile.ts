@@ -103,6 +103,7 @@ export const tilesOf = (
   start: Point,
 ): readonly Tile[] => {
   const { lattice } = coverage
+  const snaps = new Map([...new Set(coverage.cells.map(({ row }) => row))].map((row) => [row, snapAt(row)]))
   const down = startsAbove(coverage, start)
   const cells = down
     ? coverage.cells.toSorted((a, b) => b.row - a.row || a.column - b.column)
@@ -152,13 +153,13 @@ export const tilesOf = (
         if (!joint) {
           const line = corners(lattice, frameLine(inner, edge))
           const upright = edge === 'left' || edge === 'right'
-          const snap = upright ? (snapAt(row) - half) / (lattice.height - 2 * half) : null
+          const snap = upright ? (snaps.get(row)! - half) / (lattice.height - 2 * half) : null
           joint = { line, ...jointPoints(line, sharesOf(line, snap, [own, neighbour])) }
           known.set(key, joint)
         }
         return { edge, over, neighbour, ...joint }
       }),
-      snap: corners(lattice, [x0, y0 + snapAt(row), x1, y0 + snapAt(row)]),
+      snap: corners(lattice, [x0, y0 + snaps.get(row)!, x1, y0 + snaps.get(row)!]),
     }
   })
 }
