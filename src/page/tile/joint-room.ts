@@ -6,7 +6,14 @@ import { pathSample } from '../../geometry/sample.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { screwRing } from '../../pattern/timber-marks.ts'
 import { pointRoom } from '../cover/shown-points.ts'
-import { type Bounded, besideOf, bounded, linesNear, type NearLine, stretchWithin } from './joint-lines.ts'
+import {
+  type Bounded,
+  besideOf,
+  bounded,
+  linesNear,
+  type NearLine,
+  stretchWithin,
+} from '../room/line-stretches.ts'
 import { pairMost } from './pair-mark.ts'
 import { vernierReach } from './vernier.ts'
 import { bandPen, wasteBands } from './waste-band.ts'

@@ -2,13 +2,13 @@ import { type Box, boxGrow, boxOverlaps, pointsBounds, segmentBounds } from '../
 import type { ArcSegment, Segment } from '../../geometry/path.ts'
 import { type Point, pointCross, pointDistance, pointSubtract } from '../../geometry/point.ts'
 
-/** A point as a joint line sees it, mm: so far along it from its start, so far to the left of it. */
+/** A point as a straight line sees it, mm: so far along it from its start, so far to the left of it. */
 export interface Beside {
   readonly along: number
   readonly beside: number
 }
 
-/** A stretch along a joint line, mm from its start. */
+/** A stretch along a straight line, mm from its start. */
 interface Stretch {
   readonly low: number
   readonly high: number
@@ -19,14 +19,14 @@ export interface Bounded {
   readonly bounds: Box
 }
 
-/** A segment that comes near to a joint line; what of it lies as near lies in this stretch. */
+/** A segment that comes near to a straight line; what of it lies as near lies in this stretch. */
 export interface NearLine extends Stretch {
   readonly segment: Segment
 }
 
 export const bounded = (segment: Segment): Bounded => ({ segment, bounds: segmentBounds(segment) })
 
-/** How a joint line sees points. */
+/** How a straight line sees points. */
 export const besideOf = ([a, b]: readonly [Point, Point]): ((p: Point) => Beside) => {
   const length = pointDistance(a, b)
   const across = { x: (b.x - a.x) / length, y: (b.y - a.y) / length }
@@ -37,7 +37,7 @@ export const besideOf = ([a, b]: readonly [Point, Point]): ((p: Point) => Beside
 }
 
 /**
- * Segments that may come nearer to a joint line than `reach`, each with the stretch where it can: an arc, which may cross the line
+ * Segments that may come nearer to a straight line than `reach`, each with the stretch where it can: an arc, which may cross the line
  * twice, once for each stretch. One too many does no harm.
  */
 export const linesNear = (
@@ -74,7 +74,7 @@ const stretchesOf = (
     .filter(({ low, high }) => low <= high)
 }
 
-/** Where a circle lies no farther from a joint line than so, along that: on each side of its middle. */
+/** Where a circle lies no farther from a straight line than so, along that: on each side of its middle. */
 const circleWithin = (
   { along, beside }: Beside,
   { radius }: ArcSegment,
@@ -90,7 +90,7 @@ const circleWithin = (
   ]
 }
 
-/** How much of a straight line lies no farther from a joint line than so, along that; none or one. */
+/** How much of a straight line lies no farther from a straight line than so, along that; none or one. */
 export const stretchWithin = (from: Beside, to: Beside, reach: number): readonly Stretch[] => {
   const rise = to.beside - from.beside
   const at = (beside: number): number => (beside - from.beside) / rise
