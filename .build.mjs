@@ -22,15 +22,18 @@ rmSync('dist', { recursive: true, force: true })
 mkdirSync('dist')
 
 /** What starts, the program in one file that can be read, the commands asked most often in one of their own: a process reads all of its file. */
-buildSync({
-  ...shared,
-  entryPoints: readdirSync('src/cli/programs').map((name) => `src/cli/programs/${name}`),
-  outdir: 'dist',
-  outExtension: { '.js': '.cjs' },
-  platform: 'node',
-  target: 'node20',
-  format: 'cjs',
-})
+for (const name of readdirSync('src/cli/programs'))
+  buildSync({
+    ...shared,
+    entryPoints: [`src/cli/programs/${name}`],
+    outdir: 'dist',
+    outExtension: { '.js': '.cjs' },
+    platform: 'node',
+    target: 'node20',
+    format: 'cjs',
+    // whoever asks figures for a picture is sent to the whole program
+    external: name === 'figures.ts' ? ['*/pictures/picture.ts'] : [],
+  })
 chmodSync('dist/traceply.cjs', 0o755)
 
 /** What V8 makes of each, so that it is not made anew in each process: what runs on a design. The program is whole without it. */

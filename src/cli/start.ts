@@ -3,14 +3,15 @@ import { outputClosed } from './closed-output.ts'
 import type { Command } from './command.ts'
 import { reason } from './files.ts'
 import { runAmong } from './run-among.ts'
-import { terminal } from './terminal.ts'
 import { pageProgress } from './words/progress.ts'
 
 /** The process: what it was asked among these commands, its screen and its exit code. */
 export const start = async (commands: readonly Command[]): Promise<void> => {
   const { stdout, stderr } = process
   // what is piped in is read when it is asked for: Node's stream would take it, or set it not to block
-  const person = isatty(0) && stdout.isTTY ? terminal(process.stdin, stdout) : null
+  // few commands ask anything: what reads a line is loaded where someone sits there
+  const person =
+    isatty(0) && stdout.isTTY ? (await import('./terminal.ts')).terminal(process.stdin, stdout) : null
   // 2 once words were lost; whoever reads them may stop early (`| head`): that loses nothing
   let lost = 0
   const cannotPrint = (why: string): void => {

@@ -1,8 +1,6 @@
-import { sidePicture } from '../../booklet/views/side-picture.ts'
 import { readAsCut } from '../../job/as-cut-words.ts'
 import { figuresJob, figuresRecord } from '../../job/figures.ts'
 import { withNearMisses } from '../../job/near/near-misses.ts'
-import { pictureRoom } from '../../job/picture.ts'
 import { answerLine } from '../../job/settle/answer-words.ts'
 import { command, type Given } from '../command.ts'
 import { done } from '../done.ts'
@@ -55,17 +53,8 @@ const figures = async (file: string, options: Given<typeof rows>, shell: Shell):
       asCutText(asCut, solved, design.units)
   if (options.out === undefined) shell.out(text)
   else writeOut(options.out, text, options.force ?? false)
-  if (pictures) {
-    const picture = sidePicture(design, solved, pictureRoom(design.paper))
-    if (picture)
-      await pictures.writePicture(
-        picture,
-        design.title,
-        design.paper,
-        options.picture!,
-        options.force ?? false,
-      )
-    else shell.err(`${options.picture}: not drawn, since no ramp is solved\n`)
-  }
+  const drawn =
+    (await pictures?.writePicture(design, solved, options.picture!, options.force ?? false)) ?? true
+  if (!drawn) shell.err(`${options.picture}: not drawn, since no ramp is solved\n`)
   return solved.stopped ? 1 : 0
 }

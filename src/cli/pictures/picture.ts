@@ -1,7 +1,8 @@
 import { extname } from 'node:path'
-import type { Picture } from '../../booklet/views/side-picture.ts'
-import type { PaperName } from '../../design/design.ts'
-import { pictureDots, pictureInput } from '../../job/picture.ts'
+import { sidePicture } from '../../booklet/views/side-picture.ts'
+import type { Design } from '../../design/design.ts'
+import { pictureDots, pictureInput, pictureRoom } from '../../job/picture.ts'
+import type { SolvedDesign } from '../../ramp/ramp.ts'
 import { writeSvg } from '../../write/svg.ts'
 import { Failure } from '../failure.ts'
 import { checkOut, writeOut } from '../files.ts'
@@ -21,22 +22,30 @@ export const checkPicture = (file: string, force: boolean, source: string): void
   checkOut(file, force, source)
 }
 
-/** A picture as the ending of its name says: PNG and SVG as large as the picture, PDF on a page of the paper, to scale. */
+/**
+ * The ramp from the side as the ending of the name says: PNG and SVG as large as the picture, PDF on a page of the design's paper, to
+ * scale. false where nothing is solved that could be drawn.
+ */
 export const writePicture = async (
-  picture: Picture,
-  title: string,
-  paper: PaperName,
+  design: Design,
+  solved: SolvedDesign,
   file: string,
   force: boolean,
-): Promise<void> => {
+): Promise<boolean> => {
+  const { title, paper } = design
+  const picture = sidePicture(design, solved, pictureRoom(paper))
+  if (!picture) return false
   switch (extname(file).toLowerCase()) {
     case '.png':
-      return writeImage(picture, pictureDots, file, force)
+      await writeImage(picture, pictureDots, file, force)
+      break
     case '.svg':
-      return writeOut(file, writeSvg({ ...picture, title }), force)
+      writeOut(file, writeSvg({ ...picture, title }), force)
+      break
     default: {
       const { bytes } = await pdfOf(pictureInput(picture, title, paper))
-      return writeOut(file, bytes, force)
+      writeOut(file, bytes, force)
     }
   }
+  return true
 }

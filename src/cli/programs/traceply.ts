@@ -6,10 +6,11 @@ import { dirname, join } from 'node:path'
 import { cachedDataVersionTag, setFlagsFromString } from 'node:v8'
 import { Script } from 'node:vm'
 
-/** Asked most often: each has a file of its own. */
+/** Asked most often: each has a file of its own, that of figures without what draws a picture. */
 const often = ['figures', 'plot']
-const asked = process.argv[2] ?? ''
-const file = join(__dirname, `${often.includes(asked) ? asked : 'program'}.cjs`)
+const [, , asked = '', ...more] = process.argv
+const drawn = asked === 'figures' && more.some((word) => word.startsWith('--picture'))
+const file = join(__dirname, `${often.includes(asked) && !drawn ? asked : 'program'}.cjs`)
 
 /**
  * The program as V8 compiled it when it was built, null where that is not there or not of this very text, this Node and its flags. V8

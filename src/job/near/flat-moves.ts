@@ -1,7 +1,7 @@
 import type { Flat } from '../../ramp/ramp.ts'
 import type { SheetPart } from '../../stock/sheet-part.ts'
 import { type Around, lessMove, type Move } from './move.ts'
-import { partSize, widths } from './quarter-moves.ts'
+import { isSide, partSize, widths } from './quarter-moves.ts'
 import { panelLimits } from './stock-limits.ts'
 
 /** Figures of a flat that a panel or a timber may be saved by. */
@@ -10,7 +10,7 @@ export const flatMoves = (ramp: Flat, parts: readonly SheetPart[], around: Aroun
   const { length, height } = ramp.design
   const shorter = (from: number, mm: number): readonly number[] =>
     panelLimits(mm, sizes, design.stock).map((limit) => from - (mm - limit))
-  const sides = parts.filter(({ part }) => part === 'side' || part === 'rib')
+  const sides = parts.filter(isSide)
   const skins = parts.filter(({ part }) => part === 'skin')
   return [
     lessMove('width', ramp.width, widths(ramp, parts, around), design.units),

@@ -2,12 +2,15 @@ import type { Design } from '../../design/design.ts'
 import type { Units } from '../../length.ts'
 import { offerSteps, same } from '../../ramp/check/offer.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
+import type { SheetPart } from '../../stock/sheet-part.ts'
 
 /** What parts are compared with. */
 export interface Around {
   readonly design: Design
   /** of panels that can be bought, mm */
   readonly sizes: readonly (readonly [number, number])[]
+  /** whether a panel less of a part's sheet can be had with it a little smaller */
+  readonly mayGain: (part: Pick<SheetPart, 'sheet'>) => boolean
   /** whether the sides of the one ramp take more pages than those of the other */
   readonly fewerPages: (ramp: SolvedRamp, changed: SolvedRamp) => boolean
 }

@@ -48,7 +48,7 @@ const nearMisses = (
   { solved, sheets, pages, answers }: WholeJob,
 ): readonly Check[] => {
   const parts = partsOf(design, solved)
-  const { takes, mayTakeLess } = takesCounter(design, sheets)
+  const { takes, mayTakeLess, mayGain } = takesCounter(design, sheets)
   const before = takes(design, parts)
   if (before === null) return []
   const counter = pageCounter()
@@ -81,6 +81,7 @@ const nearMisses = (
   const around: Around = {
     design,
     sizes: sheets.flatMap((sheet) => sheet.sizes),
+    mayGain,
     fewerPages: (ramp, changed) =>
       counter.fewer(
         design,
@@ -91,7 +92,9 @@ const nearMisses = (
   return noted(
     [
       ...solved.ramps.flatMap((ramp, i) => {
-        const own = parts.sheets.filter((part) => part.ramp === ramp.name)
+        const own = parts.sheets.filter(
+          (part) => part.ramp === ramp.name && (part.piece !== null || mayGain(part)),
+        )
         const moves = isCurved(ramp) ? quarterMoves(ramp, own, around) : flatMoves(ramp, own, around)
         const found = answers.flatMap((answer) => (answer.ramp === ramp.name ? [answer.key] : []))
         return moves
@@ -101,7 +104,7 @@ const nearMisses = (
           )
           .map((said) => ({ ramp: ramp.name, said }))
       }),
-      ...trimMisses(design, parts.sheets, around.sizes, saved),
+      ...trimMisses(design, parts.sheets.filter(mayGain), around.sizes, saved),
     ],
     design.ramps.map(({ name }) => name),
   )

@@ -6,7 +6,7 @@ import type { SheetPart } from '../../stock/sheet-part.ts'
 import { type Around, leastToeThat, lessMove, type Move, mostThat, toeMove } from './move.ts'
 import { panelLimits, timberLimits } from './stock-limits.ts'
 
-/** Figures of a quarter that a panel, a timber or a page may be saved by. One that is kept in another follows that. */
+/** Figures of a quarter that a panel, a timber or a page may be saved by: of these parts panels. One that is kept in another follows that. */
 export const quarterMoves = (
   ramp: SolvedQuarter,
   parts: readonly SheetPart[],
@@ -43,8 +43,8 @@ export const quarterMoves = (
       `height.${height.layer}`,
       height.value,
       [
-        ...shorter(height.value, ramp.transition.heights.frame),
-        ...shorterParts(ramp, heightKey(ramp.design), around).flatMap((holds) =>
+        ...(parts.some(isSide) ? shorter(height.value, ramp.transition.heights.frame) : []),
+        ...shorterParts(ramp, parts, heightKey(ramp.design), around).flatMap((holds) =>
           mostThat(height.value, units, holds),
         ),
       ],
@@ -53,12 +53,12 @@ export const quarterMoves = (
     lessMove(
       `transition.circle.${circle.layer}`,
       circle.radius,
-      shorterParts(ramp, radius, around).flatMap((holds) => mostThat(circle.radius, units, holds)),
+      shorterParts(ramp, parts, radius, around).flatMap((holds) => mostThat(circle.radius, units, holds)),
       units,
     ),
     toeMove(
       toe,
-      shorterParts(ramp, toeKey, around).flatMap((holds) => leastToeThat(toe, units, holds)),
+      shorterParts(ramp, parts, toeKey, around).flatMap((holds) => leastToeThat(toe, units, holds)),
     ),
   ]
 }
@@ -70,14 +70,16 @@ export const widths = (
   { design, sizes }: Around,
 ): readonly number[] => [
   ...parts
-    .filter(({ part }) => part !== 'side' && part !== 'rib')
+    .filter((part) => !isSide(part))
     .flatMap((part) =>
       panelLimits(partSize(part)[0], sizes, design.stock).map(
         (limit) => ramp.width - (partSize(part)[0] - limit),
       ),
     ),
   // a sheet in parts has none as wide as the ramp
-  ...panelLimits(ramp.width, sizes, design.stock),
+  ...(parts.some(({ part }) => part === 'skin' || part === 'deck-board')
+    ? panelLimits(ramp.width, sizes, design.stock)
+    : []),
   ...timberLimits(ramp.studLength, design).map(
     (limit) => ramp.width - (ramp.design.sides.count - 1) * (ramp.studLength - limit),
   ),
@@ -86,19 +88,24 @@ export const widths = (
 type Holds = (mm: number) => boolean
 
 /** Of a figure that the curve follows: what it must be for a layer of skin, the side or a page less. */
-const shorterParts = (ramp: SolvedQuarter, key: Key, around: Around): readonly Holds[] => {
+const shorterParts = (
+  ramp: SolvedQuarter,
+  parts: readonly SheetPart[],
+  key: Key,
+  around: Around,
+): readonly Holds[] => {
   const { stock } = around.design
   const drafted = drafting(ramp, key, around)
   const near = (mm: number): readonly number[] => panelLimits(mm, around.sizes, stock)
   return [
-    ...ramp.skin.flatMap(({ length }, layer) =>
-      near(length).map(
+    ...ramp.skin.flatMap((skin, layer) =>
+      (around.mayGain(skin) ? near(skin.length) : []).map(
         (limit): Holds =>
           (mm) =>
             (drafted(mm).ramp.skin[layer]?.length ?? Number.POSITIVE_INFINITY) <= limit,
       ),
     ),
-    ...near(ramp.length).map(
+    ...(parts.some(isSide) ? near(ramp.length) : []).map(
       (limit): Holds =>
         (mm) =>
           (drafted(mm).ramp.length ?? Number.POSITIVE_INFINITY) <= limit,
@@ -106,6 +113,8 @@ const shorterParts = (ramp: SolvedQuarter, key: Key, around: Around): readonly H
     fewerPages(ramp, drafted, around),
   ]
 }
+
+export const isSide = ({ part }: SheetPart): boolean => part === 'side' || part === 'rib'
 
 /** A quarter with another figure for a key; drafted once for all that ask about the same one. */
 const drafting = (ramp: SolvedQuarter, key: Key, { design: { units, stock } }: Around) => {

@@ -9,6 +9,7 @@ import { type SheetGroup, type SheetPanels, sheetGroups } from '../../stock/pane
 import { sheetWords } from '../../stock/panel/sheet-words.ts'
 import { mostPieces, sheetsOf } from '../../stock/panel/sheets.ts'
 import type { Parts } from '../../stock/parts.ts'
+import type { SheetPart } from '../../stock/sheet-part.ts'
 import { sawTimber, sectionWords } from '../../stock/timber/boards.ts'
 
 /** How many a design takes of what is bought, each by its noun and what it is of: `panel of 9 plywood`, `timber`. */
@@ -19,7 +20,12 @@ export interface TakesCounter {
   readonly takes: (design: Design, parts: Parts) => Takes | null
   /** whether it may take less of something than that; a look at areas, where laying it out takes most of the time */
   readonly mayTakeLess: (design: Design, parts: Parts, than: Takes) => boolean
+  /** whether its sheet may take a panel less with parts as much smaller as a figure that is moved makes them; most fill no second panel */
+  readonly mayGain: (part: Pick<SheetPart, 'sheet'>) => boolean
 }
+
+/** A figure moved a little leaves so much of a part at least: a raised toe takes the most, off a low ramp. */
+const leftOfPart = 0.75
 
 /** Sheets and timbers that are those of `laid`, or of a design asked about before, are not laid and sawn anew: most values change few parts. */
 export const takesCounter = (of: Design, laid: readonly SheetPanels[]): TakesCounter => {
@@ -76,6 +82,7 @@ export const takesCounter = (of: Design, laid: readonly SheetPanels[]): TakesCou
       )
     return takes.set('joint of sides', jointsOf(sheets))
   }
+  const gaining = laid.filter((group) => panelCount(group) > leastPanels(of, group, leftOfPart))
   return {
     takes: (design, parts) => sawn(design, parts, (group) => panelsOf(design, group)),
     mayTakeLess: (design, parts, than) => {
@@ -86,16 +93,17 @@ export const takesCounter = (of: Design, laid: readonly SheetPanels[]): TakesCou
       )
       return least !== null && lessOf(than, least).some(([, gain]) => gain > 0)
     },
+    mayGain: ({ sheet }) => gaining.some((group) => sameSheet(group.sheet, sheet)),
   }
 }
 
-/** No layout takes fewer: pieces do not lie over each other. */
-const leastPanels = ({ stock, units }: Design, { sheet, parts }: SheetGroup): number => {
+/** No layout takes fewer, of parts of which so much is left: pieces do not lie over each other. */
+const leastPanels = ({ stock, units }: Design, { sheet, parts }: SheetGroup, left = 1): number => {
   if (stock.offcuts.some((piece) => sameSheet(piece.sheet, sheet))) return 0
   const largest = Math.max(...panelSizes(sheet, stock, units).map(([short, long]) => short * long))
   const sum = parts.reduce((all, { outline }) => all + Math.abs(doubleArea(corners(outline))) / 2, 0)
   // chords of a hollow curve take in a little more than it does
-  return Math.ceil(sum / largest - 0.01)
+  return Math.max(1, Math.ceil((left * sum) / largest - 0.01))
 }
 
 /** Those of an arc no farther apart than a hundredth of it. */
