@@ -386,7 +386,7 @@ test.each(['quarter-in', 'quarter-and-flat-mm', 'pair-mm'])(
     for (const [words, wanted] of [
       [/on panel (\d+) \(page (\d+)\)/g, (n: string) => `Panel ${n} of`],
       [/by the table (\(page) (\d+)\)/g, () => 'Checks on the sawn wood'],
-      [/table of the frame (\(page) (\d+)\)/g, () => 'timbers numbered'],
+      [/\d long (\(page) (\d+)\)/g, () => 'timbers numbered'],
       [/for (Finishing) \(page (\d+)\)/g, () => 'Sink every screw head'],
       [/– (What to buy) \(page (\d+)\)/g, () => 'Tick what lies in the car'],
     ] as const)

@@ -5,7 +5,7 @@ import { type BookPage, bodyHeight, filled, layPages, type Section } from './pag
 import { buying } from './sections/buying.ts'
 import { care } from './sections/care.ts'
 import { coping } from './sections/coping.ts'
-import { cutting } from './sections/cutting.ts'
+import { cutting } from './sections/cutting/cutting.ts'
 import { deck } from './sections/deck.ts'
 import { finishing } from './sections/finishing.ts'
 import { first } from './sections/first.ts'

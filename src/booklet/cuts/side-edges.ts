@@ -19,6 +19,8 @@ export interface SideEdge {
   /** where its letter stands on the panel, and the way into the piece, radians; mm */
   readonly at: Point
   readonly inward: number
+  /** of one that a circular saw saws: its line, and the ends at which it must stop; else null */
+  readonly cut: { readonly segment: Segment; readonly stops: readonly Point[] } | null
 }
 
 /** Common practice, no source; mm. A shorter edge is sawn with the jigsaw; a circular saw that comes through at a corner runs so far past it on the upper face; lines nearer to each other are told. */
@@ -54,10 +56,12 @@ export const sideEdges = (piece: PanelPiece, panel: Panel, units: Units): readon
   const edges = [
     ...own.map(({ name, segment }) => {
       const { side, inward } = bladeOf(segment, piece)
+      const stops = stopsOf(segment, others, units)
       return {
-        words: `${name}, ${placeWords(segment, units)}blade ${side}${stopWords(segment, others, units)}`,
+        words: `${name}, ${placeWords(segment, units)}blade ${side}${stopWords(stops)}`,
         at: pointBetween(segment.from, segment.to, 0.5),
         inward,
+        cut: { segment, stops: stops.map(({ at }) => at) },
       }
     }),
     last,
@@ -156,25 +160,34 @@ const bladeOf = ({ from, to }: Segment, piece: PanelPiece): { side: string; inwa
   return { side: side ?? 'outside its line', inward }
 }
 
-/** Where a saw must not run on, and what lies beyond. */
-const stopWords = ({ from, to }: Segment, others: readonly PanelPiece[], units: Units): string => {
+/** An end at which a saw must not run on, in words, and what lies beyond. */
+interface Stop {
+  readonly at: Point
+  readonly place: string
+  readonly marks: readonly string[]
+}
+
+const stopsOf = ({ from, to }: Segment, others: readonly PanelPiece[], units: Units): readonly Stop[] => {
   const [dx, dy] = [Math.abs(to.x - from.x), Math.abs(to.y - from.y)]
   const level = dx >= dy
   const leans = dx > slack && dy > slack
-  const ends = [
+  return [
     { at: to, before: from },
     { at: from, before: to },
-  ].flatMap(({ at, before }) => {
+  ].flatMap(({ at, before }): readonly Stop[] => {
     const angle = Math.atan2(at.y - before.y, at.x - before.x)
     const met = others.filter(({ outline }) =>
       past.some((far) => pathDistance(outline, pointToward(at, angle, far)) < practice.near / 2),
     )
     const name = level ? (at.x > before.x ? 'right' : 'left') : at.y > before.y ? 'upper' : 'lower'
     const place = leans ? `its ${name} end` : showLength(level ? at.x : at.y, units)
-    return met.length === 0 ? [] : [{ place, marks: met.map(markWords) }]
+    return met.length === 0 ? [] : [{ at, place, marks: met.map(markWords) }]
   })
-  if (ends.length === 0) return ''
-  const said = ends.map(
+}
+
+const stopWords = (stops: readonly Stop[]): string => {
+  if (stops.length === 0) return ''
+  const said = stops.map(
     ({ place, marks }) => `at ${place}, ${wordList(marks)} ${marks.length > 1 ? 'lie' : 'lies'} beyond`,
   )
   return `; STOP ${said.join(', and ')}`
@@ -222,5 +235,6 @@ const curveEdge = (
     words: `${wordList(what)}: jigsaw${close.length > 0 ? `; ${wordList(close)}` : ''}`,
     at,
     inward,
+    cut: null,
   }
 }

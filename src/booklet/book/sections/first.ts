@@ -1,16 +1,17 @@
 import type { Sheet } from '../../../design/design.ts'
 import { curvedOf } from '../../../design/kind-traits.ts'
+import type { Table } from '../../../drafting/table.ts'
 import { wordList } from '../../../length/word-list.ts'
 import { sideSheet } from '../../../ramp/splice/side-splices.ts'
 import { sheetWords } from '../../../stock/panel/sheet-words.ts'
-import { type Block, caution, check, head, part, step, table } from '../block.ts'
+import { type Block, beside, caution, check, head, part, stack, step, table } from '../block.ts'
 import type { Book } from '../book.ts'
 import { onPage } from '../page-words.ts'
 import type { Section } from '../pages.ts'
 
 /** Before the first cut: what was bought is measured, the pages are checked, the lip is tried. */
 export const first = (book: Book): Section => {
-  const { width, fine, solved, patterns, units } = book
+  const { width, fine, solved, units } = book
   const quarters = curvedOf(solved.ramps)
   const piped = quarters.filter(({ coping }) => coping)
   const steps: Block[] = []
@@ -46,30 +47,7 @@ export const first = (book: Book): Section => {
         'Cover eyes, ears and lungs. Clamp the work. Unplug the saw before you change its blade. Treated wood: gloves, a mask, and never burn it.',
         width,
       ),
-      part('Sizes as bought', width),
-      table(boughtTable(book), width),
-      ...(patterns.length > 0
-        ? [
-            part('Panels of the sides', width),
-            table(
-              {
-                columns: [
-                  { head: '', kind: 'box' },
-                  { head: 'panel', kind: 'words' },
-                  { head: 'one diagonal', kind: 'blank' },
-                  { head: 'the other', kind: 'blank' },
-                ],
-                rows: sidePanels(book).map(({ number, pieces }) => [
-                  '',
-                  `panel ${number}: ${pieces.map(({ part: { mark } }) => mark).join(', ')}`,
-                  '',
-                  '',
-                ]),
-              },
-              width,
-            ),
-          ]
-        : []),
+      ...tablesOf(book),
       check(
         'The test square is true both ways, the lip feels right, every size in the table is written.',
         width,
@@ -77,6 +55,38 @@ export const first = (book: Book): Section => {
     ],
   }
 }
+
+/** Between two tables, mm. */
+const between = 6
+
+/** What is written before the first cut: sizes, and diagonals of the panels that sides come from; side by side where there is room. */
+const tablesOf = (book: Book): readonly Block[] => {
+  const { width } = book
+  const half = (width - between) / 2
+  const sizes = (room: number) => [part('Sizes as bought', room), table(boughtTable(book), room)] as const
+  const panels = (room: number) =>
+    [part('Panels of the sides', room), table(diagonalsTable(book), room)] as const
+  if (book.patterns.length === 0) return sizes(width)
+  const [left, right] = [sizes(half), panels(half)]
+  if ([left, right].every(([, { laid }]) => laid.width <= half))
+    return [beside(stack(left), stack(right), half + between)]
+  return [...sizes(width), ...panels(width)]
+}
+
+const diagonalsTable = (book: Book): Table => ({
+  columns: [
+    { head: '', kind: 'box' },
+    { head: 'panel', kind: 'words' },
+    { head: 'one diagonal', kind: 'blank' },
+    { head: 'the other', kind: 'blank' },
+  ],
+  rows: sidePanels(book).map(({ number, pieces }) => [
+    '',
+    `panel ${number}: ${pieces.map(({ part: { mark } }) => mark).join(', ')}`,
+    '',
+    '',
+  ]),
+})
 
 /** The panels that sides with a curve come from. */
 const sidePanels = ({ sheets }: Book) =>

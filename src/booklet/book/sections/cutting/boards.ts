@@ -1,11 +1,11 @@
-import type { Table } from '../../../drafting/table.ts'
-import { countWords } from '../../../length/count-words.ts'
-import type { SawnBoard } from '../../../stock/timber/boards.ts'
-import { timberPartsOf } from '../../../stock/timber-parts.ts'
-import { partWords } from '../../cuts/timber-words.ts'
-import { boardHeight, boardView } from '../../views/board-view.ts'
-import { type Block, drawn, gap, named, part, stack, table, words } from '../block.ts'
-import type { Book } from '../book.ts'
+import type { Table } from '../../../../drafting/table.ts'
+import { countWords } from '../../../../length/count-words.ts'
+import type { SawnBoard } from '../../../../stock/timber/boards.ts'
+import { timberPartsOf } from '../../../../stock/timber-parts.ts'
+import { partWords } from '../../../cuts/timber-words.ts'
+import { boardHeight, boardView } from '../../../views/board-view.ts'
+import { type Block, drawn, gap, named, part, stack, table, words } from '../../block.ts'
+import type { Book } from '../../book.ts'
 
 /** Between two boards, mm. */
 const between = 2.5

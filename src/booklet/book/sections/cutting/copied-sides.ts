@@ -1,8 +1,8 @@
-import { wordList } from '../../../length/word-list.ts'
-import type { SolvedQuarter } from '../../../ramp/ramp.ts'
-import { isMirrored } from '../../../stock/panel/panels.ts'
-import type { Book } from '../book.ts'
-import { onPage } from '../page-words.ts'
+import { wordList } from '../../../../length/word-list.ts'
+import type { SolvedQuarter } from '../../../../ramp/ramp.ts'
+import { isMirrored } from '../../../../stock/panel/panels.ts'
+import type { Book } from '../../book.ts'
+import { onPage } from '../../page-words.ts'
 
 /** The sides of a ramp where they lie: first the one that lies as the pages do, which the others are traced from. */
 export const laidSides = ({ sheets }: Book, ramp: SolvedQuarter) =>
@@ -11,18 +11,20 @@ export const laidSides = ({ sheets }: Book, ramp: SolvedQuarter) =>
     .flatMap((panel) =>
       panel.pieces
         .filter(({ part }) => part.ramp === ramp.name && (part.part === 'side' || part.part === 'rib'))
-        .map((piece) => ({ panel: panel.number, piece })),
+        .map((piece) => ({ panel, piece })),
     )
     .sort((a, b) => Number(isMirrored(a.piece)) - Number(isMirrored(b.piece)))
 
-type LaidSide = ReturnType<typeof laidSides>[number]
+export type LaidSide = ReturnType<typeof laidSides>[number]
 
 const sideName = ({ piece: { part, under } }: LaidSide): string =>
   under ? `${part.mark} and ${under.mark}, clamped` : `${part.mark}, the ${part.words},`
 
+const panelWords = ({ panel: { number } }: LaidSide): string => `panel ${number}${onPage(`panel ${number}`)}`
+
 /** Where the pages lie on the first side. */
 export const pagesLie = (first: LaidSide): string =>
-  `${isMirrored(first.piece) ? `${sideName(first)} lies mirrored on panel ${first.panel}${onPage(`panel ${first.panel}`)}: make a template of the pages first, turn it over, and lay it on.` : `They show ${sideName(first)} as it lies on panel ${first.panel}${onPage(`panel ${first.panel}`)}.`} Mark its toe corner by its two numbers and draw its bottom edge. Lay the taped pages there, print up: toe corner on toe corner, bottom edge on bottom edge.`
+  `${isMirrored(first.piece) ? `${sideName(first)} lies mirrored on ${panelWords(first)}: make a template of the pages first, turn it over, and lay it on.` : `They show ${sideName(first)} as it lies on ${panelWords(first)}.`} Mark its toe corner by its two numbers and draw its bottom edge. Lay the taped pages there, print up: toe corner on toe corner, bottom edge on bottom edge.`
 
 /** How the other sides of a ramp are marked. */
 export const copied = (first: LaidSide, others: readonly LaidSide[]): readonly string[] => {

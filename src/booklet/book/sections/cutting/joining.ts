@@ -1,9 +1,9 @@
-import { wordList } from '../../../length/word-list.ts'
-import type { SolvedRamp } from '../../../ramp/ramp.ts'
-import { plateScrews } from '../../../ramp/splice/plate-screws.ts'
-import { pieceLetters, splicing } from '../../../ramp/splice/splice.ts'
-import { screwHead } from '../../../stock/list/screw-sort.ts'
-import type { Book } from '../book.ts'
+import { numberList, wordList } from '../../../../length/word-list.ts'
+import type { SolvedRamp } from '../../../../ramp/ramp.ts'
+import { plateScrews } from '../../../../ramp/splice/plate-screws.ts'
+import { pieceLetters, splicing } from '../../../../ramp/splice/splice.ts'
+import { screwHead } from '../../../../stock/list/screw-sort.ts'
+import type { Book } from '../../book.ts'
 
 /** The letters of a side's pieces. */
 export const pieceNames = ({ splices }: SolvedRamp): string =>
@@ -32,4 +32,7 @@ export const joinSteps = ({ show, screw, units, several }: Book, ramp: SolvedRam
 export const shortWords = ({ fine }: Book, { splices, design }: SolvedRamp): string =>
   splices.length === 0
     ? ''
-    : ` ${wordList(splices.map(({ timber }) => `${timber + 1}`))} ${splices.length > 1 ? 'stand' : 'stands'} on plates: ${fine(design.sides.thickness)} shorter for each plate.`
+    : `${numberList(
+        'timber',
+        splices.map(({ timber }) => timber + 1),
+      )} ${splices.length > 1 ? 'stand' : 'stands'} on plates: ${fine(design.sides.thickness)} shorter for each plate.`

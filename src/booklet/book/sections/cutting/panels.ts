@@ -1,13 +1,15 @@
-import { type Drawing, group, type Mark, text } from '../../../drawing/drawing.ts'
-import { drawingBounds } from '../../../drawing/drawing-bounds.ts'
-import { affineTranslate } from '../../../geometry/affine.ts'
-import { numberList, wordList } from '../../../length/word-list.ts'
-import type { Panel } from '../../../stock/panel/panels.ts'
-import { cutRows } from '../../cuts/cut-rows.ts'
-import { legible } from '../../cuts/legible.ts'
-import { panelPicture, panelScale } from '../../cuts/panel-picture.ts'
-import { drawnNotes, panelName, panelNoteOnPaper } from '../../cuts/panel-words.ts'
-import { lieWords, pieceCells } from '../../cuts/piece-words.ts'
+import { curvedOf } from '../../../../design/kind-traits.ts'
+import { type Drawing, group, type Mark, text } from '../../../../drawing/drawing.ts'
+import { drawingBounds } from '../../../../drawing/drawing-bounds.ts'
+import { affineTranslate } from '../../../../geometry/affine.ts'
+import { capital } from '../../../../length/capital.ts'
+import { numberList, wordList } from '../../../../length/word-list.ts'
+import type { Panel } from '../../../../stock/panel/panels.ts'
+import { cutRows } from '../../../cuts/cut-rows.ts'
+import { legible } from '../../../cuts/legible.ts'
+import { panelPicture, panelScale } from '../../../cuts/panel-picture.ts'
+import { drawnNotes, panelName, panelNoteOnPaper, panelRules } from '../../../cuts/panel-words.ts'
+import { lieWords, pieceCells } from '../../../cuts/piece-words.ts'
 import {
   type Block,
   beside,
@@ -21,9 +23,9 @@ import {
   table,
   together,
   words,
-} from '../block.ts'
-import type { Book } from '../book.ts'
-import { onPage } from '../page-words.ts'
+} from '../../block.ts'
+import type { Book } from '../../book.ts'
+import { onPage } from '../../page-words.ts'
 
 /** Each panel with what is sawn from it, and in which order. */
 export const panelBlocks = (book: Book): readonly Block[] => {
@@ -32,7 +34,9 @@ export const panelBlocks = (book: Book): readonly Block[] => {
   if (panels.length === 0) return []
   return [
     part('Panels', width),
-    ...drawnNotes(book.design.stock, units).map((note) => words(note, width)),
+    ...(book.patterns.length > 0 ? panelRules : drawnNotes)(book.design.stock, units).map((note) =>
+      words(note, width),
+    ),
     ...grainWords(book).map((said) => check(said, width)),
     // a drawing and the order of its cuts are not parted where a page holds both
     ...panels.flatMap((panel) => together(panelOf(book, panel, panels.length), book.tall)),
@@ -56,20 +60,27 @@ export const sheetSteps = ({ sheets }: Book): readonly string[] => {
 }
 
 /** How the face grain of the skin must lie, before it is sawn: pieces that turn it are lost. */
-const grainWords = ({ sheets, solved: { checks }, several }: Book): readonly string[] => {
+const grainWords = ({ sheets, solved: { checks, ramps }, several }: Book): readonly string[] => {
   const grained = sheets.flatMap(({ parts }) =>
     parts.filter(({ part: of, grain }) => of === 'skin' && grain !== null),
   )
+  // ramps of like skin are told once
+  const bends = new Map<string, readonly string[]>()
+  for (const { id, ramp, message } of checks)
+    if (id === 'skin-bend') {
+      const said = message.replaceAll('`', '')
+      bends.set(said, [...(bends.get(said) ?? []), ramp])
+    }
+  const curved = curvedOf(ramps).length
   return [
     ...(grained.length > 0
       ? [
           `The face grain runs along the panel, as drawn: ${wordList(grained.map(({ mark }) => mark))} ${grained.length > 1 ? 'are' : 'is'} not turned on it.`,
         ]
       : []),
-    ...checks
-      .filter(({ id }) => id === 'skin-bend')
-      .map(({ ramp, message }) => `${several ? `${ramp}: ` : ''}${message.replaceAll('`', '')}.`)
-      .map((said) => said.slice(0, 1).toUpperCase() + said.slice(1)),
+    ...[...bends]
+      .map(([said, own]) => `${several && own.length < curved ? `${wordList(own)}: ` : ''}${said}.`)
+      .map(capital),
   ]
 }
 

@@ -1,0 +1,131 @@
+import { curvedOf, straightOf } from '../../../../design/kind-traits.ts'
+import { capital } from '../../../../length/capital.ts'
+import { wordList } from '../../../../length/word-list.ts'
+import { runOutLength } from '../../../../ramp/beside/toe-step.ts'
+import type { Pipe } from '../../../../ramp/frame/pipe.ts'
+import type { SolvedQuarter, SolvedRamp } from '../../../../ramp/ramp.ts'
+import { stopBlockView } from '../../../views/acts/tool-views.ts'
+import { actBlocks, shown, told } from '../../act.ts'
+import { caution, check, head } from '../../block.ts'
+import type { Book } from '../../book.ts'
+import { onPage } from '../../page-words.ts'
+import type { Section } from '../../pages.ts'
+import { boardBlocks } from './boards.ts'
+import { joinSteps, shortWords } from './joining.ts'
+import { notches } from './notches.ts'
+import { panelBlocks, sheetSteps } from './panels.ts'
+import { orderedSides } from './sides.ts'
+import { checkBlocks, tolerances } from './wood-checks.ts'
+
+/** Sides by their pages, everything else by tape and square; then what is checked on the wood. */
+export const cutting = (book: Book): Section => {
+  const { width, solved, patterns } = book
+  const quarters = curvedOf(solved.ramps)
+  const own = patterns.map((pattern) => ({
+    pattern,
+    ramp: quarters.find(({ name }) => name === pattern.ramp)!,
+  }))
+  const acts = [
+    ...orderedSides(book, own),
+    ...told(
+      [
+        ...straightSteps(book),
+        ...sheetSteps(book),
+        ...solved.ramps.flatMap((ramp) => (ramp.splices.length > 0 ? joinSteps(book, ramp) : [])),
+        ...metalSteps(book, quarters),
+      ],
+      width,
+    ),
+    shown(
+      [...timberSteps(book), ...paintSteps(book)],
+      () => stopBlockView(book.show(solved.ramps[0]!.studLength)),
+      { width: 1, height: 1 },
+      width,
+    ),
+  ]
+  return {
+    name: 'cutting',
+    title: 'Cutting',
+    blocks: [
+      head('Cutting', width),
+      caution(
+        'Saw outside or with the dust drawn off: dust of plywood and hardboard harms lungs. Two people hold a panel, eyes, ears and lungs covered. The offcut falls: keep feet away.',
+        width,
+      ),
+      ...actBlocks(acts),
+      check(
+        quarters.length > 0
+          ? `Sides laid on each other: curve, notch and back edge lie within ${tolerances[book.units][0]} of each other.`
+          : 'Sides laid on each other are of one length and height.',
+        width,
+      ),
+      ...notches(book),
+      ...panelBlocks(book),
+      ...boardBlocks(book),
+      ...own.flatMap(({ ramp }) => checkBlocks(book, ramp)),
+    ],
+  }
+}
+
+const straightSteps = ({ solved, show, fine }: Book): readonly string[] =>
+  straightOf(solved.ramps).map(
+    ({ name, design, length, heights }) =>
+      `Saw the ${design.sides.count} sides of ${name}, ${show(length)} × ${fine(heights.frame)}, straight cuts with a guide. Both diagonals of each are ${fine(Math.hypot(length, heights.frame))}.`,
+  )
+
+/** Pipes, and run-outs of steel, each sort in one step. */
+const metalSteps = (book: Book, quarters: readonly SolvedQuarter[]): readonly string[] => {
+  const { show, units } = book
+  const sheets = quarters.flatMap((ramp) => {
+    const { runOut } = ramp.design
+    return runOut.kind === 'sheet' && runOut.sheet.material === 'steel'
+      ? [`${whose(book, ramp)}${show(runOutLength(ramp.transition, units))} × ${show(ramp.width)}`]
+      : []
+  })
+  const pipes = quarters.flatMap((ramp) => (ramp.pipe ? [{ ramp, pipe: ramp.pipe }] : []))
+  return [
+    ...(pipes.length > 0
+      ? [
+          `Saw the pipe${pipes.length > 1 ? 's' : ''} square with a hacksaw: ${wordList(pipes.map(({ ramp, pipe }) => pipeWords(book, ramp, pipe)))}. File all ends inside and out. Holes are drilled later: part Coping${onPage(`pipe ${pipes[0]!.ramp.name}`)}.`,
+        ]
+      : []),
+    ...(sheets.length > 0
+      ? [
+          `Saw the run-out${sheets.length > 1 ? 's' : ''} with a metal blade in the jigsaw, or let the shop shear: ${wordList(sheets)}. File every edge round.`,
+        ]
+      : []),
+  ]
+}
+
+/** `outer `, where there are several. */
+const whose = ({ several }: Book, { name }: SolvedRamp): string => (several ? `${name} ` : '')
+
+/** All timbers in one step: how long, and where they are listed. */
+const timberSteps = (book: Book): readonly string[] => {
+  const { ramps } = book.solved
+  const lengths = ramps.map(
+    (ramp) =>
+      `${whose(book, ramp)}${book.show(ramp.studLength)} long${ramp.design.sides.count > 2 ? ', for each bay' : ''}${onPage(`frame ${ramp.name}`)}`,
+  )
+  const short = ramps.flatMap((ramp) => {
+    const words = shortWords(book, ramp)
+    return words === '' ? [] : [` ${capital(`${whose(book, ramp)}${words}`)}`]
+  })
+  return [
+    `Saw the timbers by board${onPage('boards')}: ${wordList(lengths)}. A stop block on the saw, the first piece measured twice.${short.join('')}`,
+  ]
+}
+
+const paintSteps = ({ stock }: Book): readonly string[] =>
+  stock.list.some(({ part: of }) => of === 'finish')
+    ? [
+        `Seal now what is hidden later: the ends of the timbers, the bottom edges of the sides. Brush paint or oil on until the wood takes no more, and let it dry. All else waits for Finishing${onPage('finishing')}.`,
+      ]
+    : []
+
+/** How long it is sawn, in pieces where no stock is long enough. */
+const pipeWords = (book: Book, ramp: SolvedQuarter, { length, pieces }: Pipe): string =>
+  whose(book, ramp) +
+  (pieces.length > 1
+    ? `${pieces.length} pieces of ${pieces.map((one) => book.show(one.length)).join(', ')}, ${book.show(length)} together`
+    : `${book.show(length)} long`)

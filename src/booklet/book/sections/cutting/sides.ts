@@ -1,0 +1,155 @@
+import { ownUnits } from '../../../../length/own-units.ts'
+import type { Pattern } from '../../../../pattern/pattern.ts'
+import type { SolvedQuarter } from '../../../../ramp/ramp.ts'
+import { notchDrill } from '../../../../stock/list/owned-lines.ts'
+import { isMirrored } from '../../../../stock/panel/panels.ts'
+import { sideEdges } from '../../../cuts/side-edges.ts'
+import { copyView, guideView, tapedView } from '../../../views/acts/panel-views.ts'
+import { jigsawView } from '../../../views/acts/tool-views.ts'
+import { type Act, shown, told } from '../../act.ts'
+import { beside, stack, step } from '../../block.ts'
+import type { Book } from '../../book.ts'
+import { onPage } from '../../page-words.ts'
+import { copied, type LaidSide, laidSides, pagesLie } from './copied-sides.ts'
+import { pieceNames } from './joining.ts'
+import { aloneNotched, betweenNotches, notchBlocks } from './notches.ts'
+
+/** How the side that lies as the pages do is made, and those that are traced from it. */
+interface SideActs {
+  readonly first: readonly Act[]
+  readonly copies: readonly Act[]
+}
+
+/** The sides of one outline: taped, traced, sawn, checked, and copied. */
+const sideActs = (book: Book, ramp: SolvedQuarter, pattern: Pattern): SideActs => {
+  const { several, width } = book
+  const laid = ramp.splices.length > 0 ? [] : laidSides(book, ramp)
+  const [first] = laid
+  const own = first ? first.piece.part.mark : 'the first side'
+  const taped = [
+    `Tape the pages of the side${several ? ` of ${ramp.name}` : ''} in the order of their numbers and check the distances on their map. ${
+      first
+        ? pagesLie(first)
+        : `Lay them on the place of each of its pieces ${pieceNames(ramp)} in turn: each is traced with its joint.`
+    }`,
+    `Trace the curve, the edges and the marks of ${own}. Go over the curve once along a thin batten that is bent to it: no bump.`,
+  ]
+  const straight = `Saw the straight edges of ${own} in the order of its panel, beside the line on the WASTE side; STOP where the order says so. A fine blade, and the line scored with a knife or taped over, keep the upper face from tearing.`
+  const curved = [
+    `Then saw the curve${ramp.coping ? ' and the notch' : ''} with the jigsaw, on the WASTE side. Smooth down to the middle of the line. Ease no edge yet.`,
+    `Check ${own} by the table${onPage(`checks ${ramp.name}`)}, and lay the pages back on its edge.`,
+  ]
+  return {
+    first: [
+      ...(first ? [pictured(book, first, taped, 'taped')] : told(taped, width)),
+      ...(ramp.coping?.seat === 'square' ? [notchAct(book, ramp)] : []),
+      ...(first ? [pictured(book, first, [straight], 'guide')] : told([straight], width)),
+      shown(curved, () => jigsawView(own), { width: 1, height: 1 }, width),
+    ],
+    copies: copyActs(book, laid, pattern, true),
+  }
+}
+
+/** Drilled before it is sawn; where the design has one notch alone, beside its drawing. */
+const notchAct = (book: Book, ramp: SolvedQuarter): Act => {
+  const said = `Drill a hole of ${ownUnits(notchDrill, book.units)} in the inner corner of the notch: on the WASTE side, touching both of its lines, so that it takes nothing of the pipe's seat. Then saw into it from both sides.`
+  if (!aloneNotched(book)) return told([said], book.width)[0]!
+  const half = (book.width - betweenNotches) / 2
+  const [drawing, sizes] = notchBlocks(book, ramp, half)
+  return {
+    count: 1,
+    blocks: (first) => [
+      beside(stack([drawing]), stack([step(first, said, half), sizes]), half + betweenNotches),
+    ],
+  }
+}
+
+/** Steps beside the panel on which a side lies: under its pages, or as its first edge is sawn. */
+const pictured = (
+  book: Book,
+  { panel, piece }: LaidSide,
+  said: readonly string[],
+  what: 'taped' | 'guide',
+): Act => {
+  const { width, tall, units } = book
+  const [short, long] = panel.size
+  const thing = { width: long, height: short }
+  if (what === 'taped')
+    return shown(said, (ratio) => tapedView(panel, piece, { width, height: tall }, ratio), thing, width)
+  const edge = sideEdges(piece, panel, units).find(({ cut }) => cut !== null)
+  return edge
+    ? shown(said, (ratio) => guideView(panel, piece, edge, ratio), thing, width)
+    : told(said, width)[0]!
+}
+
+/** The other sides of a ramp, traced from the first: with a picture, where none was shown before. */
+const copyActs = (
+  { width }: Book,
+  laid: readonly LaidSide[],
+  pattern: Pattern,
+  picture: boolean,
+): readonly Act[] => {
+  const [first, ...rest] = laid
+  const [, ...others] = pattern.serves
+  const said = [
+    `${(first ? copied(first, rest) : ['Turn it over for the other side and trace it, so that both outside faces come outside.']).join(' ')} Saw, clamp all together and smooth their edges as one.`.trimStart(),
+    ...(others.length > 0 ? [`The same pages serve ${others.join('; ')}.`] : []),
+  ]
+  const [copy] = rest
+  if (!first || !copy || !picture) return told(said, width)
+  const over = isMirrored(copy.piece) !== isMirrored(first.piece)
+  const boxes = [first.piece.box, copy.piece.box]
+  const thing = {
+    width: boxes.reduce((sum, { x0, x1 }) => sum + x1 - x0, 0),
+    height: Math.max(...boxes.map(({ y0, y1 }) => y1 - y0)),
+  }
+  return [shown(said, (ratio) => copyView(first.piece, copy.piece, over, ratio), thing, width)]
+}
+
+/** The same for another ramp, what differs alone. */
+const againActs = (book: Book, ramp: SolvedQuarter, before: SolvedQuarter, pattern: Pattern): SideActs => {
+  const laid = laidSides(book, ramp)
+  const [first] = laid
+  if (
+    ramp.splices.length > 0 ||
+    !first ||
+    before.splices.length > 0 ||
+    ramp.coping?.seat !== before.coping?.seat
+  )
+    return sideActs(book, ramp, pattern)
+  return {
+    first: told(
+      [
+        `The same with ${ramp.name}: tape its pages in their order and check their distances. ${pagesLie(first)} Trace, drill, saw and check ${first.piece.part.mark} as before, by its own table${onPage(`checks ${ramp.name}`)}.`,
+      ],
+      book.width,
+    ),
+    copies: copyActs(book, laid, pattern, false),
+  }
+}
+
+/** The first side of each ramp and what is traced from it, in the order in which the panels say their cuts. */
+export const orderedSides = (
+  book: Book,
+  own: readonly { readonly ramp: SolvedQuarter; readonly pattern: Pattern }[],
+): readonly Act[] => {
+  const turnOf = ({ piece }: LaidSide): number =>
+    book.sheets
+      .flatMap(({ panels }) => panels)
+      .flatMap(({ steps }) => steps)
+      .findIndex((one) => one.kind === 'out' && one.mark === piece.part.mark)
+  const sorted = own
+    .map((one) => ({ ...one, turns: laidSides(book, one.ramp).map(turnOf) }))
+    .sort((a, b) => (a.turns[0] ?? 0) - (b.turns[0] ?? 0))
+  return sorted
+    .flatMap(({ ramp, pattern, turns: [turn = 0, ...later] }, i) => {
+      const { first, copies } =
+        i === 0 ? sideActs(book, ramp, pattern) : againActs(book, ramp, sorted[0]!.ramp, pattern)
+      return [
+        { turn, acts: first },
+        { turn: Math.max(turn, ...later.slice(0, 1)), acts: copies },
+      ]
+    })
+    .sort((a, b) => a.turn - b.turn)
+    .flatMap(({ acts }) => acts)
+}
