@@ -44,7 +44,7 @@ const sideActs = (book: Book, ramp: SolvedQuarter, pattern: Pattern): SideActs =
       ...(first ? [pictured(book, first, taped, 'taped')] : told(taped, width)),
       ...(ramp.coping?.seat === 'square' ? [notchAct(book, ramp)] : []),
       ...(first ? [pictured(book, first, [straight], 'guide')] : told([straight], width)),
-      shown(curved, () => jigsawView(own), { width: 1, height: 1 }, width),
+      shown(curved, () => jigsawView(first ? own : 'kept'), { width: 1, height: 1 }, width),
     ],
     copies: copyActs(book, laid, pattern, true),
   }
