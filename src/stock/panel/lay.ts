@@ -1,5 +1,5 @@
 import { same } from '../../ramp/check/offer.ts'
-import { blockedRise, type Profile } from './profile.ts'
+import { blockedRise, blocksAll, type Profile } from './profile.ts'
 import type { Shape } from './shape.ts'
 
 /** A panel as it lies: its long side along x, its short one along y; what is trimmed off each edge. mm */
@@ -127,7 +127,10 @@ const stationsOf = (
     const at = way === 'rows' ? other.x : other.y
     stations.push(at + own[own.length - 1]!, at + own[0]! - size)
   }
-  if (!straight(laid, shape)) for (let at = from + stride; at < to; at += stride) stations.push(at)
+  // far apart first: once a good place is known, most others are seen to be worse at a glance
+  if (!straight(laid, shape))
+    for (let [first, apart] = [8, 8]; first >= 1; [first, apart] = [first / 2, first])
+      for (let i = first; from + i * stride < to; i += apart) stations.push(from + i * stride)
   return [...new Set(stations)].filter((at) => at >= from && at <= to)
 }
 
@@ -143,6 +146,13 @@ const lowestFree = (
   const rows = way === 'rows'
   const own: Profile = shape[way]()
   const size = rows ? shape.height : shape.width
+  // most places: one that lies there blocks all of them
+  for (const { shape: there, x, y } of laid) {
+    const [cross, along] = rows ? [y, x] : [x, y]
+    const [low, high] = [from - cross - 2 * same, to - cross + 2 * same]
+    if (low <= -there.kerf - size || high >= (rows ? there.height : there.width) + there.kerf) continue
+    if (blocksAll(there.grown[way](), own, at - along, low, high)) return null
+  }
   /** of each that lies there, once its box is met; lists and destructuring cost more here than all that is reckoned */
   const blocks: (readonly [number, number] | null | undefined)[] = []
   let free = from
@@ -156,7 +166,8 @@ const lowestFree = (
       if (free >= cross + (rows ? there.height : there.width) + there.kerf) continue
       let block = blocks[i]
       if (block === undefined) {
-        block = blockedRise(there.grown[way](), own, at - (rows ? other.x : other.y))
+        const dx = at - (rows ? other.x : other.y)
+        block = blockedRise(there.grown[way](), own, dx)
         blocks[i] = block
       }
       if (block === null || free <= block[0] + cross + same || free >= block[1] + cross - same) continue

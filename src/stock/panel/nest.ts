@@ -58,18 +58,24 @@ const search = (
     orders.flatMap((order) =>
       (['rips', 'ends'] as const).map((rule) => ({ ...usual, order, rule, faces, openings })),
     )
-  const [first, ...others] = tries([], 'up')
-  let found = bestOf([first!], ways, saw, area, null, 0)!
+  const [up, ...otherUps] = tries([], 'up')
+  let found = bestOf([up!], ways, saw, area, null, 0)!
   const least = leastBought(kinds, area)
-  const better = (attempts: readonly Attempt[], bound: number): void => {
-    found = bestOf(attempts, ways, saw, area, found, bound)!
+  const better = (attempts: readonly Attempt[], bound: number, down = 0): void => {
+    found = bestOf(attempts, ways, saw, area, found, bound, down)!
   }
-  better(others, least)
+  const [any, ...otherAnys] = ways.some((way) => way.up !== way.any) ? tries([], 'any') : []
+  // the fewest panels soon: tries that open more are then given up
+  if (any && pieces.length > 1) better([any], least)
+  better(otherUps, least)
   if (pieces.length < 2 || isLeast(found, least)) return found
   const pairs = pairing(pieces, ways, kinds, saw)
-  const bound = Math.max(least, leastApart(byArea, kinds, pairs.together))
+  const fewest = (bound: number): boolean => found.score[0] === 0 && found.score[1]! <= bound + same
+  const bound = fewest(least) ? least : Math.max(least, leastApart(byArea, kinds, pairs.together))
   if (isLeast(found, bound)) return found
-  better(tries([], 'any'), bound)
+  // a try that lays no face down lays what its like did above, which took more
+  better(otherAnys, bound, 1)
+  if (fewest(bound)) return found
   const openings = pairs.tilted(byArea)
   if (openings.length > 0) better(tries(openings, 'any'), bound)
   const work = pieces.reduce((sum, { blank }) => sum + (blank.square ? 1 : curvedWork), 0)
@@ -97,10 +103,11 @@ const bestOf = (
   area: readonly number[],
   before: Found | null,
   bound: number,
+  down = 0,
 ): Found | null => {
   let best = before
   for (const attempt of attempts) {
-    if (best && isLeast(best, bound)) break
+    if (best && isLeast(best, bound, down)) break
     // where the best has lost a piece, one that loses none may take more
     const open = !best || best.score[0]! > 0
     const packing = open
@@ -118,8 +125,9 @@ const isLess = (a: readonly number[], b: readonly number[]): boolean => {
   return i >= 0 && a[i]! < b[i]!
 }
 
-const isLeast = ({ score: [lost, bought, down] }: Found, bound: number): boolean =>
-  lost === 0 && down === 0 && bought! <= bound + same
+/** `mostDown`: of as many panels no try lays fewer faces down. */
+const isLeast = ({ score: [lost, bought, down] }: Found, bound: number, mostDown = 0): boolean =>
+  lost === 0 && down! <= mostDown && bought! <= bound + same
 
 /** What is there already, then the smallest. */
 const thereFirst = (a: PanelKind, b: PanelKind): number =>
