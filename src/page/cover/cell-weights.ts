@@ -35,6 +35,16 @@ export const fullerPlace = (
     return found.pages > from.pages || found.emptiest <= best.emptiest || !keeps(found) ? null : found
   })
 
+/** Whether a cell of a place holds line. */
+export const heldBy =
+  ({ columns, lengths }: CellWeights): ((column: number, row: number) => boolean) =>
+  (column, row) =>
+    column >= 0 &&
+    row >= 0 &&
+    column < columns &&
+    row * columns < lengths.length &&
+    lengths[row * columns + column]! > 0
+
 /** Each joint line that is crossed is looked for; between two of them lies one cell. */
 export const weighCells = (runs: readonly TurnedRun[], box: Box, pitch: Point, place: Point): CellWeights => {
   // the joint lines next below the lines

@@ -1,6 +1,6 @@
 import { type Box, boxGrow, pointsBounds } from '../../geometry/bounds.ts'
 import type { Point } from '../../geometry/point.ts'
-import type { CellWeights } from './cell-weights.ts'
+import { type CellWeights, heldBy } from './cell-weights.ts'
 import { type Cell, cellKey, type Lattice, latticePitch } from './lattice.ts'
 import type { LooseLattice } from './loose-lattice.ts'
 
@@ -36,23 +36,8 @@ const boxHeld = (
 }
 
 /** For the cells of a place that hold line. */
-export const notchIn = (
-  box: Box | null,
-  { joint, columns, lengths }: CellWeights,
-  shape: LooseLattice['shape'],
-): boolean =>
-  box === null ||
-  boxHeld(
-    box,
-    joint,
-    latticePitch(shape),
-    (column, row) =>
-      column >= 0 &&
-      row >= 0 &&
-      column < columns &&
-      row * columns < lengths.length &&
-      lengths[row * columns + column]! > 0,
-  )
+export const notchIn = (box: Box | null, weights: CellWeights, shape: LooseLattice['shape']): boolean =>
+  box === null || boxHeld(box, weights.joint, latticePitch(shape), heldBy(weights))
 
 /** For a coverage. */
 export const notchOn = (notch: readonly Point[], lattice: Lattice, cells: readonly Cell[]): boolean => {

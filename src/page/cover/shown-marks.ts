@@ -58,12 +58,7 @@ interface Marks {
 export const showMarks = (pattern: Pattern, cover: Cover, from: FoundCoverage): Coverage => {
   // a whole plot has them all
   if (cover === 'whole') return from
-  const points: Points = {
-    named: pattern.points.map(({ at }) => at),
-    screws: pattern.screws.flatMap(({ middles }) => middles),
-    corners: pattern.markPaths.flatMap((path) => pathSegments(path).map((segment) => segment.from)),
-    notch: pattern.notch,
-  }
+  const points = pointsOf(pattern)
   const before = worthOf(points, from)
   const all =
     points.named.length * pointWorth + notchWorth + points.screws.length * screwWorth + points.corners.length
@@ -83,6 +78,17 @@ export const showMarks = (pattern: Pattern, cover: Cover, from: FoundCoverage): 
   }
   return from
 }
+
+/** Worth of what a coverage shows, as `showMarks` compares it; a whole plot shows all. */
+export const shownWorth = (pattern: Pattern, cover: Cover, coverage: Coverage): number =>
+  cover === 'whole' ? 0 : worthOf(pointsOf(pattern), coverage)
+
+const pointsOf = (pattern: Pattern): Points => ({
+  named: pattern.points.map(({ at }) => at),
+  screws: pattern.screws.flatMap(({ middles }) => middles),
+  corners: pattern.markPaths.flatMap((path) => pathSegments(path).map((segment) => segment.from)),
+  notch: pattern.notch,
+})
 
 interface Points {
   readonly named: readonly Point[]

@@ -1,5 +1,5 @@
 import type { Point } from '../../geometry/point.ts'
-import type { CellWeights } from './cell-weights.ts'
+import { type CellWeights, heldBy } from './cell-weights.ts'
 import { type Cell, cellKey, type Lattice } from './lattice.ts'
 
 /** Room round a point that a builder measures from: its ring of 1.5 mm and 5 mm of air, mm. */
@@ -43,15 +43,7 @@ const pointsHeld = (
 
 /** The same for the cells of a place that hold line. */
 export const pointsIn = (points: Float64Array, weights: CellWeights, shape: Shape): number => {
-  const { columns, lengths } = weights
-  const rows = lengths.length / columns
-  return pointsHeld(
-    points,
-    weights.joint,
-    shape,
-    (column, row) =>
-      column >= 0 && row >= 0 && column < columns && row < rows && lengths[row * columns + column]! > 0,
-  )
+  return pointsHeld(points, weights.joint, shape, heldBy(weights))
 }
 
 /** The same for a coverage; points of the pattern. */

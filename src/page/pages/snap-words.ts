@@ -27,7 +27,9 @@ const edge = { room: 3, step: 1 }
  */
 export const snapWords = (tile: Tile, units: Units, room: Occupancy): readonly TextMark[] => {
   const level = Math.abs(tile.snap[0].y - tile.snap[1].y) < 1e-6
-  const words = `snap line ${tile.row}${level ? `: ${showLength(tile.snap[0].y, units)} above the bottom edge` : '; its ruler begins at TOE'}`
+  const height = tile.snap[0].y
+  const from = `${showLength(Math.abs(height), units)} ${height < 0 ? 'below' : 'above'} the bottom edge`
+  const words = `snap line ${tile.row}${level ? `: ${from}` : '; its ruler begins at TOE'}`
   const line = tilePoint(tile, tile.snap[0]).y
   const at = (x: number, y: number): TextMark => text('joint', { x, y }, letters.small, words) as TextMark
   const cell = tileCell(tile)

@@ -4,12 +4,15 @@ import type { Point } from '../../geometry/point.ts'
 import { letters } from '../../pattern/pens.ts'
 import { freePlace } from '../room/free-place.ts'
 import { boxCounter, coarser, type Occupancy } from '../room/occupancy.ts'
-import { anything } from '../room/word-room.ts'
+import { anything, on } from '../room/word-room.ts'
 import { type Tile, tileCell } from '../tile/tile.ts'
 import { type TitleFacts, titleBlock, titleSize } from './title-block.ts'
 
 /** Round the block, mm. */
 const clear = 1.5
+
+/** What a square counts that hides words or the cut line. */
+const hidden = 20
 
 /** How the title block is tried: as it is, smaller as far as it can be read, without its map; narrow where nothing else has a place. */
 const titleTries = [
@@ -25,9 +28,11 @@ const titleTries = [
 export const placedTitle = (tile: Tile, facts: TitleFacts, room: Occupancy): Drawing => {
   const cell = tileCell(tile)
   let best: ((typeof titleTries)[number] & { readonly at: Point; readonly covered: number }) | undefined
-  const count = boxCounter(coarser(room, 4), (kinds) => (kinds & anything ? 1 : 0))
+  // where it must lie on something, on words and the cut line last of all
+  const count = boxCounter(coarser(room, 4), (kinds) =>
+    kinds & (on.said | on.cut) ? hidden : kinds & anything ? 1 : 0,
+  )
   for (const one of titleTries) {
-    if (best && one.form === 'narrow') break
     const size = titleSize(tile, facts, one.form)
     const [wide, high] = [size.width * one.scale + 2 * clear, size.height * one.scale + 2 * clear]
     const found = freePlace(count, wide, high, boxGrow(cell, clear - 2))

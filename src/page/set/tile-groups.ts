@@ -2,6 +2,7 @@ import type { Units } from '../../design/design.ts'
 import type { Box } from '../../geometry/bounds.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import type { PrinterUncertainty } from '../../printer/uncertainty.ts'
+import { calmJoints } from '../cover/calm-joints.ts'
 import type { Cover } from '../cover/cover.ts'
 import type { Lattice } from '../cover/lattice.ts'
 import type { PatternCovers } from '../cover/pattern-covers.ts'
@@ -37,7 +38,8 @@ export const tileGroups = (
 } => {
   let next = { row: 0, number: 1 }
   const groups = covered.map(({ pattern, covers }): TileGroup => {
-    const coverage = showMarks(pattern, cover, covers[cover])
+    const found = covers[cover]
+    const coverage = calmJoints(pattern, cover, showMarks(pattern, cover, found), found)
     const tiles = tilesOf(
       coverage,
       window,

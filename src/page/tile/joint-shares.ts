@@ -24,6 +24,11 @@ const pairAir = 1
 const usual = [0.28, 0.72] as const
 const step = 2
 
+/** Where a cross is tried where all places near its end lie on a line, shares from that end. */
+const far = [0.26, 0.3, 0.34, 0.38, 0.03]
+/** A line nearer to the middle of a cross runs through its arms, mm. */
+const crossRoom = 4.3
+
 /**
  * Crosses near the ends of a joint line, verniers between them and its middle, near which a row's snap line crosses as a rule, the pair
  * mark beside that; each moved off the cut line, screws and edges of timbers where these lie; off edges only as far as that leaves room for
@@ -90,7 +95,10 @@ const setOut = (
     const usualPlace = usualShares.length > 0 ? best(usualShares, 4) : null
     if (usualPlace !== null && least(usualPlace, 4) > crossHalf) return usualPlace
     const others = [...usualShares, ...shares.slice(3).filter((t) => off(t, snaps, apart.crossSnap))]
-    return best(others.length > 0 ? others : shares, 4)
+    const found = best(others.length > 0 ? others : shares, 4)
+    if (least(found, 0.1) > crossRoom) return found
+    // far from the end rather than on a line
+    return best([found, ...far.map(share).filter((t) => off(t, snaps, apart.crossSnap))], 4)
   })
   // beyond the crosses lie marks of other joints, and the page's edges
   const isInner = (t: number): boolean => t > crosses[0]! && t < crosses[1]!
@@ -144,7 +152,7 @@ const setOut = (
         if (most >= enough - 1e-6) break
       }
     }
-    if (found.every((t) => !strikes(t))) return found
+    if (found.length > 0 && found.every((t) => !strikes(t))) return found
     // one that can be read is better than two that cannot
     const single = Array.from({ length: 2 * places.length }, (_, i) => (i + 0.5) / (2 * places.length))
       .filter((t) => isInner(t) && off(t, crosses, apart.lone.cross) && off(t, snaps, apart.lone.snap))

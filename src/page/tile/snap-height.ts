@@ -108,8 +108,8 @@ export const snapHeight = (
     tryAll(fits(snapOff.usual, level))
     if (fewest >= screw.cost) tryAll(fits(snapOff.screwed, level))
     if (least > spacing) tryAll(fits(snapOff.most, level))
-    // beside the panel, where the row reaches far beyond it
-    if (found === undefined) tryAll(fits(snapOff.most, false))
+    // beside the panel, where the row reaches far beyond it: its joints lay it
+    if (least > spacing) tryAll(fits(snapOff.most, false))
     return base + found! - low
   }
 }

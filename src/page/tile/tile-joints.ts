@@ -70,7 +70,7 @@ export const jointBlocks = (tile: Tile): readonly (readonly Point[])[] =>
     const cornersOf = (p: Point, radius: number, corners: number): readonly Point[] =>
       Array.from({ length: corners }, (_, i) => pointToward(p, along + (i * 2 * Math.PI) / corners, radius))
     return [
-      ...joint.crosses.map((p) => cornersOf(tilePoint(tile, p), half, 4)),
+      ...joint.crosses.map((p) => cornersOf(tilePoint(tile, p), half, 8)),
       ...joint.verniers.map((p) => vernierCorners(tilePoint(tile, p), along, inward)),
       cornersOf(tilePoint(tile, joint.pair), pairRadius([tile.number, joint.neighbour]), 16),
     ]
@@ -138,7 +138,7 @@ export const jointWords = (tile: Tile, room: Occupancy): readonly TextMark[] =>
     // the fewer words only where the others have no room
     const tries = joint.over
       ? [`over page ${joint.neighbour}: trim on the line`, `over page ${joint.neighbour}: trim`]
-      : [`goes under page ${joint.neighbour}`]
+      : [`goes under page ${joint.neighbour}`, `under page ${joint.neighbour}`]
     let best: { readonly mark: TextMark; readonly faults: number } | undefined
     for (const words of tries)
       for (const share of wordShares) {

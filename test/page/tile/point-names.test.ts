@@ -43,6 +43,8 @@ describe('a point that the builder measures from', () => {
               // the builder starts at the toe
               if (name === 'TOE' && !wider.includes(text))
                 expect(tile!.first, `${pattern.name} on ${paper}, ${cover}`).toBe(true)
+              // or at the foot of the front edge under it
+              expect(tile!.first || name !== 'TOE' || inside(tiles[0]!.cell, { x: 0, y: 0 }) > 0).toBe(true)
               expect(words.length, `"${name}" on page ${tile!.number} of ${pattern.name}, ${cover}`).toBe(1)
               looked++
             }

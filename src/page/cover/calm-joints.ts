@@ -1,0 +1,205 @@
+import { type Box, pointsBounds } from '../../geometry/bounds.ts'
+import type { Point } from '../../geometry/point.ts'
+import { pathSample } from '../../geometry/sample.ts'
+import type { Pattern } from '../../pattern/pattern.ts'
+import { screwRing } from '../../pattern/timber-marks.ts'
+import { type CellWeights, heldBy, weighCells } from './cell-weights.ts'
+import type { Cover } from './cover.ts'
+import { type Coverage, coverageAt, type FoundCoverage } from './coverage.ts'
+import { latticePitch } from './lattice.ts'
+import { notchBox, notchIn } from './notch-room.ts'
+import { shownWorth } from './shown-marks.ts'
+import { pointsIn } from './shown-points.ts'
+import { type TurnedRun, turnPoints, turnRuns } from './turned-run.ts'
+
+/** Nearer to a joint line than this a ring is on it, or leaves no room for a scale; a line that is sawn runs along it through its crosses. mm */
+const ringClear = { on: screwRing + 0.6, near: screwRing + 7.2 } as const
+const cutClear = 7
+const spacing = 6
+/** No steeper to a joint line than this it runs along it. */
+const steep = Math.tan((18 * Math.PI) / 180)
+
+/** What each counts: of a line so much a point of it. */
+const cost = { on: 4, near: 1, cut: 0.5 } as const
+/** So little of a line runs beside a joint at a corner. */
+const corner = 2
+
+/** Joint lines are moved in these steps, by so many at most; and how many of the best places are weighed, and looked at closely. mm */
+const moves = { step: 3, most: 10, weighed: 10, finalists: 3 } as const
+
+/** A page that carries this much line is no sliver, mm. */
+const enough = 40
+
+/** What joint lines keep off, in the frame of a lattice: x and y by turns. */
+interface Marred {
+  readonly screws: Float64Array
+  /** points of lines that are sawn, and whether each runs along upright joint lines (1), along level ones (2), or neither */
+  readonly cut: Float64Array
+  readonly ways: Uint8Array
+}
+
+/**
+ * A coverage moved a little, on as many pages, so that no ring of a screw lies on a joint line, and no line that is
+ * sawn runs along one; as it is where it has neither, or where each other place has them too, shows less, or takes the toe off page 1.
+ */
+export const calmJoints = (
+  pattern: Pattern,
+  cover: Cover,
+  from: Coverage,
+  { search: { needs, runs } }: FoundCoverage,
+): Coverage => {
+  const { lattice } = from
+  const [cos, sin, , , e, f] = lattice.toFrame
+  const angle = -Math.atan2(sin, cos)
+  const pitch = latticePitch(lattice)
+  const half = lattice.overlap / 2
+  const joint = { x: half - e, y: half - f }
+  const turned = turnRuns(runs, angle)
+  const box = boxOf(turned)
+  const marred = marredOf(pattern, angle)
+  const weigh = (dx: number, dy: number): CellWeights =>
+    weighCells(turned, box, pitch, { x: joint.x + dx, y: joint.y + dy })
+  const before = weigh(0, 0)
+  const worst = marredCost(marred, before, pitch)
+  if (worst === 0) return from
+  const named = turnPoints(
+    pattern.points.map(({ at }) => at),
+    angle,
+  )
+  const toe = { x: named[0]!, y: named[1]! }
+  const first = toeFirst(toe, before, pitch)
+  const notch = notchBox(pattern.notch, angle)
+  const notched = notchIn(notch, before, lattice)
+  const points = pointsIn(named, before, lattice)
+  const least = Math.min(enough, before.emptiest)
+  const keeps = (weights: CellWeights): boolean =>
+    weights.pages <= before.pages &&
+    weights.emptiest >= least &&
+    (!first || toeFirst(toe, weights, pitch)) &&
+    pointsIn(named, weights, lattice) >= points &&
+    (!notched || notchIn(notch, weights, lattice))
+  const across = playOf(
+    (by) => linesCost(marred, { ...before, joint: { ...before.joint, x: before.joint.x + by } }, pitch, 1),
+    (by) => keeps(weigh(by, 0)),
+  )
+  const up = playOf(
+    (by) => linesCost(marred, { ...before, joint: { ...before.joint, y: before.joint.y + by } }, pitch, 2),
+    (by) => keeps(weigh(0, by)),
+  )
+  const better = across
+    .flatMap((x) => up.map((y) => ({ dx: x.by, dy: y.by, cost: x.cost + y.cost })))
+    .sort((a, b) => a.cost - b.cost || Math.hypot(a.dx, a.dy) - Math.hypot(b.dx, b.dy))
+    .slice(0, moves.weighed)
+    .map(({ dx, dy }) => weigh(dx, dy))
+    .filter(keeps)
+    .map((weights) => ({ joint: weights.joint, cost: marredCost(marred, weights, pitch) }))
+    .filter((place) => place.cost < worst)
+    .sort((a, b) => a.cost - b.cost)
+  const loose = { shape: lattice, angle, box, least: 0, spanned: 0 }
+  for (const place of better.slice(0, moves.finalists)) {
+    const moved = coverageAt({ loose, joint: place.joint }, needs)
+    if (
+      moved.cells.length <= from.cells.length &&
+      shownWorth(pattern, cover, moved) >= shownWorth(pattern, cover, from)
+    )
+      return moved
+  }
+  return from
+}
+
+/** How far joint lines of one direction can be moved alone, by steps that hang together, until they cost nothing, and what each place costs. */
+const playOf = (
+  costOf: (by: number) => number,
+  keeps: (by: number) => boolean,
+): readonly { readonly by: number; readonly cost: number }[] => {
+  const found = [{ by: 0, cost: costOf(0) }]
+  if (found[0]!.cost === 0) return found
+  for (const way of [1, -1])
+    for (let n = 1; n <= moves.most; n++) {
+      const by = way * n * moves.step
+      if (!keeps(by)) break
+      const cost = costOf(by)
+      found.push({ by, cost })
+      if (cost === 0) break
+    }
+  return found
+}
+
+const boxOf = (runs: readonly TurnedRun[]): Box =>
+  pointsBounds(
+    runs.flatMap(({ points }) =>
+      Array.from({ length: points.length / 2 }, (_, i) => ({ x: points[2 * i]!, y: points[2 * i + 1]! })),
+    ),
+  )
+
+const marredOf = (pattern: Pattern, angle: number): Marred => {
+  const sawn = [
+    pattern.cut,
+    ...pattern.marks.flatMap((mark) => (mark.kind === 'stroke' && mark.layer === 'cut' ? [mark.path] : [])),
+  ]
+  const lines = sawn.map((path) => turnPoints(pathSample(path, spacing), angle))
+  const cut: number[] = []
+  const ways: number[] = []
+  for (const line of lines)
+    for (let i = 2; i < line.length; i += 2) {
+      const [x, y] = [line[i - 2]!, line[i - 1]!]
+      const [dx, dy] = [Math.abs(line[i]! - x), Math.abs(line[i + 1]! - y)]
+      // long straight lines are few points
+      const count = Math.max(1, Math.round(Math.hypot(dx, dy) / spacing))
+      for (let k = 0; k < count; k++) {
+        const t = (k + 0.5) / count
+        cut.push(x + t * (line[i]! - x), y + t * (line[i + 1]! - y))
+        ways.push(dx < steep * dy ? 1 : dy < steep * dx ? 2 : 0)
+      }
+    }
+  return {
+    screws: turnPoints(
+      pattern.screws.flatMap(({ middles }) => middles),
+      angle,
+    ),
+    cut: new Float64Array(cut),
+    ways: new Uint8Array(ways),
+  }
+}
+
+const marredCost = (marred: Marred, weights: CellWeights, pitch: Point): number =>
+  linesCost(marred, weights, pitch, 1) + linesCost(marred, weights, pitch, 2)
+
+/** Of upright joint lines (1) or of level ones (2). */
+const linesCost = (
+  { screws, cut, ways }: Marred,
+  weights: CellWeights,
+  pitch: Point,
+  lines: 1 | 2,
+): number => {
+  const { joint } = weights
+  const held = heldBy(weights)
+  /** whether a joint line between two pages lies nearer than so, mm */
+  const isNear = (x: number, y: number, clear: number): boolean => {
+    const across = (x - joint.x) / pitch.x
+    const up = (y - joint.y) / pitch.y
+    if (lines === 1) {
+      const [line, row] = [Math.round(across), Math.floor(up)]
+      return Math.abs(across - line) * pitch.x < clear && held(line - 1, row) && held(line, row)
+    }
+    const [column, line] = [Math.floor(across), Math.round(up)]
+    return Math.abs(up - line) * pitch.y < clear && held(column, line - 1) && held(column, line)
+  }
+  let sum = 0
+  for (let i = 0; i < screws.length; i += 2) {
+    const [x, y] = [screws[i]!, screws[i + 1]!]
+    if (isNear(x, y, ringClear.near)) sum += isNear(x, y, ringClear.on) ? cost.on : cost.near
+  }
+  let beside = 0
+  for (let i = 0; i < ways.length; i++)
+    if (ways[i] === lines && isNear(cut[2 * i]!, cut[2 * i + 1]!, cutClear)) beside++
+  return beside > corner ? sum + cost.cut * beside : sum
+}
+
+/** Whether the first page in the order of taping holds the toe: the leftmost one of the lowest row, or of the highest. */
+const toeFirst = (toe: Point, { joint, columns, lengths }: CellWeights, pitch: Point): boolean => {
+  const cell = Math.floor((toe.y - joint.y) / pitch.y) * columns + Math.floor((toe.x - joint.x) / pitch.x)
+  const low = lengths.findIndex((length) => length > 0)
+  const top = Math.floor(lengths.findLastIndex((length) => length > 0) / columns) * columns
+  return cell === low || cell === top + lengths.slice(top).findIndex((length) => length > 0)
+}
