@@ -42,7 +42,7 @@ const edgeClear = 5
 const along = (10 * Math.PI) / 180
 const shortest = 5
 
-const edgeWords = /^(over|goes under) page \d+/
+const edgeWords = /^(over|goes under|under) page \d+/
 
 /**
  * What a tile's page shows, looked at from its strokes and words alone; where joints, named points and the snap line must lie is known
