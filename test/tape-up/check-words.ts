@@ -67,7 +67,7 @@ export const checkWords = (
       // the later page lies over the earlier one and is the one to be trimmed
       const over = other.number < tile.number
       const words = all.filter((text) =>
-        new RegExp(`^(?:over|goes under) page ${other.number}\\b`).test(text),
+        new RegExp(`^(?:over|goes under|under) page ${other.number}\\b`).test(text),
       )
       if (words.length !== 1) say(`${words.length} words for the joint with page ${other.number}`)
       else if (/\bunder\b/.test(words[0]!) === over || /\bover\b.*\btrim\b/.test(words[0]!) !== over)

@@ -49,7 +49,7 @@ describe.each(jobs)('$template on $paper, $cover', ({ template, ...job }) => {
     const key = `${template} on ${job.paper}`
     for (const page of set.plotted!.read.pages) {
       const words = page.texts.filter(
-        ({ layer, text }) => layer === 'joint' && /^(over|goes under) page/.test(text),
+        ({ layer, text }) => layer === 'joint' && /^(over|goes under|under) page/.test(text),
       )
       const cut = page.strokes
         .filter(({ layer }) => layer === 'cut')
