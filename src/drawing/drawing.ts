@@ -57,14 +57,8 @@ export const text = (
   size: number,
   words: string,
   options: TextOptions = {},
-): Mark => ({
-  kind: 'text',
-  layer,
-  at,
-  size,
-  text: words,
-  angle: options.angle ?? 0,
-  face: options.face ?? 'regular',
-  align: options.align ?? 'left',
-  ...(options.grey === undefined ? {} : { grey: options.grey }),
-})
+): Mark => {
+  const { angle = 0, face = 'regular', align = 'left', grey } = options
+  const mark = { kind: 'text', layer, at, size, text: words, angle, face, align } as const
+  return grey === undefined ? mark : { ...mark, grey }
+}

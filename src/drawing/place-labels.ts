@@ -1,5 +1,5 @@
 import { affineIdentity } from '../geometry/affine.ts'
-import type { Box } from '../geometry/bounds.ts'
+import { type Box, boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../geometry/bounds.ts'
 import { boxCorners, type Convex, convexContains, pathClip } from '../geometry/clip.ts'
 import { convexApart } from '../geometry/overlap.ts'
 import type { Path } from '../geometry/path.ts'
@@ -21,34 +21,36 @@ const pad = 0.4
  * null where there is none.
  */
 export const placeLabels = (
-  labels: readonly (readonly LabelPlace[])[],
+  labels: readonly Iterable<LabelPlace>[],
   drawn: Drawing,
   inside: Box,
 ): readonly (LabelPlace | null)[] => {
-  const lines = drawn.flatMap((mark) => (mark.kind === 'stroke' || mark.kind === 'fill' ? [mark.path] : []))
   const taken: Convex[] = []
-  const leaders: Path[] = []
+  const lines = drawn.flatMap((mark) =>
+    mark.kind === 'stroke' || mark.kind === 'fill' ? [bounded(mark.path)] : [],
+  )
   const room = boxCorners(inside)
   return labels.map((places) => {
     for (const place of places) {
       const box = padded(textCorners(place.text, affineIdentity))
+      if (!box.every((p) => convexContains(room, p))) continue
       const { leader } = place
-      if (
-        box.every((p) => convexContains(room, p)) &&
-        taken.every((other) => convexApart(box, other, 0)) &&
-        [...lines, ...leaders, ...(leader ? [leader] : [])].every(
-          (path) => pathClip(path, box).length === 0,
-        ) &&
-        (!leader || taken.every((other) => pathClip(leader, other).length === 0))
-      ) {
-        taken.push(box)
-        if (leader) leaders.push(leader)
-        return place
-      }
+      if (!taken.every((other) => convexApart(box, other, 0) && (!leader || isOff(leader, other)))) continue
+      const around = pointsBounds(box)
+      if (!lines.every(({ path, bounds }) => !boxOverlaps(bounds, around) || isOff(path, box))) continue
+      if (leader && !isOff(leader, box)) continue
+      taken.push(box)
+      if (leader) lines.push(bounded(leader))
+      return place
     }
     return null
   })
 }
+
+/** With a hair round it: a line that lies on the edge of a box lies in it. */
+const bounded = (path: Path) => ({ path, bounds: boxGrow(pathBounds(path), 1e-6) })
+
+const isOff = (path: Path, box: Convex): boolean => pathClip(path, box).length === 0
 
 /** Corners of a box, lower left first, moved outward. */
 const padded = ([a, b, c, d]: readonly Point[]): Convex => {

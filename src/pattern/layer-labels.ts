@@ -14,43 +14,44 @@ const sizes = [2.1, 1.9] as const
 const step = 3
 
 /**
- * Where a layer's label may stand: along it, between its faces; else beside the stack, with a leader from its middle.
- * `from` is the place where the layer begins on the piece, `total` the thickness of the whole skin.
+ * Where a layer's label may stand: along it, between its faces; else beside the stack, with a leader from its middle. The first free one
+ * is taken, so none is made before it is asked for. `from` is the place where the layer begins on the piece, `total` the thickness of
+ * the whole skin.
  */
-export const layerLabels = (
+export const layerLabels = function* (
   { layer, below, end, sheet }: SkinLayer,
   curve: Curve,
   from: number,
   total: number,
   said: string,
-): readonly LabelPlace[] => {
+): Generator<LabelPlace> {
   const middle = curve.offset(below + sheet.thickness / 2)
   const [first, last] = [middle.lengthTo(from), middle.lengthTo(end)]
   const low = below === 0 ? greyReach : offFace
   const lowest = below + low
   const free = sheet.thickness - low - offFace
-  const within = sizes.flatMap((size): readonly LabelPlace[] => {
+  for (const size of sizes) {
     const wide = textWidth(said, size, 'regular')
-    if (free < 1.35 * size) return []
+    if (free < 1.35 * size) continue
     const line = curve.offset(lowest + (free - size) / 2)
-    return stations(first + wide / 2 + 1, last - wide / 2 - 2, 8 * layer).map((along) => {
+    for (const along of stations(first + wide / 2 + 1, last - wide / 2 - 2, 8 * layer)) {
       const place = middle.placeAtLength(along)
-      return words(line.point(place), size, said, { angle: curve.slope(place), align: 'middle' })
-    })
-  })
-  const beside = [4, 8, 12, 17].flatMap((tail) =>
-    stations(first + 1, last - 1, 0).flatMap((along): readonly LabelPlace[] => {
+      yield words(line.point(place), size, said, { angle: curve.slope(place), align: 'middle' })
+    }
+  }
+  for (const tail of [4, 8, 12, 17]) {
+    const beside = curve.offset(total + tail)
+    for (const along of stations(first + 1, last - 1, 0)) {
       const place = middle.placeAtLength(along)
-      const tip = curve.offset(total + tail).point(place)
+      const tip = beside.point(place)
       const leader = pathOf(middle.point(place), tip)
-      const y = tip.y - sizes[0] / 2
-      return [
-        { ...words({ x: tip.x - 0.8, y }, sizes[0], said, { align: 'right' }), leader },
-        { ...words({ x: tip.x, y: tip.y + 0.8 }, sizes[0], said, { align: 'middle' }), leader },
-      ]
-    }),
-  )
-  return [...within, ...beside]
+      yield {
+        ...words({ x: tip.x - 0.8, y: tip.y - sizes[0] / 2 }, sizes[0], said, { align: 'right' }),
+        leader,
+      }
+      yield { ...words({ x: tip.x, y: tip.y + 0.8 }, sizes[0], said, { align: 'middle' }), leader }
+    }
+  }
 }
 
 /** From `skip` below the upper end downward, then what was skipped. */
