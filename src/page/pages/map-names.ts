@@ -3,7 +3,6 @@ import { textWidth } from '../../drawing/text-width.ts'
 import { affineIdentity } from '../../geometry/affine.ts'
 import { type Box, boxGrow } from '../../geometry/bounds.ts'
 import { boxCorners, type Convex, convexContains } from '../../geometry/clip.ts'
-import { polygonContains } from '../../geometry/contains.ts'
 import { circle, pathOf, polygonOf } from '../../geometry/path.ts'
 import { type Point, pointAngle, pointBetween, pointDistance, pointToward } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
@@ -13,26 +12,36 @@ import { type Occupancy, occupyBox, takenUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import { clear, named, never, rather } from './map-numbers.ts'
 
-/** A word that may stand somewhere, with what speaks against it. */
+/** Where a word may stand, from its lower left corner. */
 interface WordPlace {
   readonly at: Point
-  readonly cost: number
+  /** it costs no less, whatever it lies on */
+  readonly least: number
 }
 
 /** A figure beside a name reads as a part of it unless it stands off by this, mm. */
 export const apart = 1.4
 
-/** Where it costs least, taken from then on. */
-const leastOf = (
+/** Where it costs least, the first of equals, taken from then on; what cannot cost less than what is known is not looked at. */
+const leastOf = <P extends WordPlace>(
   taken: Occupancy,
   words: string,
   size: number,
-  places: readonly WordPlace[],
+  places: readonly P[],
+  costOf: (place: P, box: Box, most: number) => number,
 ): { readonly at: Point; readonly box: Box } => {
-  const best = places.reduce((kept, place) => (place.cost < kept.cost ? place : kept))
-  const box = wordBox(words, size, best.at)
-  occupyBox(taken, boxGrow(box, apart), never | named)
-  return { at: best.at, box }
+  let best: { readonly at: Point; readonly box: Box } | undefined
+  let most = Number.POSITIVE_INFINITY
+  for (const place of places) {
+    if (place.least >= most) continue
+    const box = wordBox(words, size, place.at)
+    const cost = costOf(place, box, most)
+    if (best && cost >= most) continue
+    best = { at: place.at, box }
+    most = cost
+  }
+  occupyBox(taken, boxGrow(best!.box, apart), never | named)
+  return best!
 }
 
 const wordBox = (words: string, size: number, { x, y }: Point): Box =>
@@ -42,6 +51,10 @@ const wordBox = (words: string, size: number, { x, y }: Point): Box =>
 const coverOf = (taken: Occupancy, box: Box): number =>
   100 * takenUnder(taken, boxCorners(box), never) + takenUnder(taken, boxCorners(box), rather)
 
+interface Beside extends WordPlace {
+  readonly away: number
+}
+
 /** Lower left corners of a word beside a point, at some distances. */
 const besides = (
   taken: Occupancy,
@@ -49,7 +62,7 @@ const besides = (
   words: string,
   size: number,
   distances: readonly number[],
-): readonly { readonly at: Point; readonly away: number }[] => {
+): readonly Beside[] => {
   const [width, height] = [textWidth(words, size, 'bold'), size]
   return distances.flatMap((away) =>
     [
@@ -63,7 +76,7 @@ const besides = (
       { x: p.x - width / 2, y: p.y - away - height },
     ]
       .filter((at) => within(taken, at, width, height))
-      .map((at) => ({ at, away })),
+      .map((at) => ({ at, away, least: away / 10 })),
   )
 }
 
@@ -101,11 +114,14 @@ export const besidePoint = (
   size: number,
   layer: 'note' | 'datum' = 'datum',
 ): Drawing => {
-  const places = besides(taken, p, words, size, [1, 2, 3.5, 5, 7, 9.5, 12.5]).map(({ at, away }) => {
-    const box = wordBox(words, size, at)
-    return { at, cost: coverOf(taken, box) + (away > near ? crossedBy(taken, p, box) : 0) + away / 10 }
-  })
-  const { at, box } = leastOf(taken, words, size, places)
+  const places = besides(taken, p, words, size, [1, 2, 3.5, 5, 7, 9.5, 12.5])
+  const { at, box } = leastOf(
+    taken,
+    words,
+    size,
+    places,
+    ({ away }, box) => coverOf(taken, box) + (away > near ? crossedBy(taken, p, box) : 0) + away / 10,
+  )
   const end = nearestOf(box, p)
   const leads = pointDistance(p, end) > near ? pathOf(p, end) : null
   if (leads) occupyPath(taken, leads, affineIdentity, 0.2, never)
@@ -133,36 +149,36 @@ export const rowName = (taken: Occupancy, from: Point, to: Point, letter: string
       }),
     )
     .filter((at) => within(taken, at, 2 * half, size) && coverOf(taken, wordBox(letter, size, at)) === 0)
-    .map((at) => ({ at, cost: 0 }))
+    .map((at) => ({ at, least: 0 }))
   occupyPath(taken, arrow, affineIdentity, 0.2, never | named)
   const marks = [fill('note', arrow, 0)]
   if (places.length === 0) return [...marks, ...besidePoint(taken, from, letter, size, 'note')]
-  const { at } = leastOf(taken, letter, size, places)
+  const { at } = leastOf(taken, letter, size, places, () => 0)
   return [...marks, text('note', at, size, letter, { face: 'bold' })]
 }
 
 /** The ring of a named point, mm. */
 const ring = 0.8
 
-/** A point that is measured from: a ring, and off the side, which is told by points, a name to which a line leads; off the pages' `cells` where that is near. */
+/** A point that is measured from: a ring, and off the side a name to which a line leads; off the pages' `cells` where that is near. */
 export const ringedPoint = (
   taken: Occupancy,
   p: Point,
   words: string,
   size: number,
-  side: readonly Point[],
+  onSide: (p: Point) => boolean,
   cells: readonly Convex[],
 ): Drawing => {
-  const places = besides(taken, p, words, size, [2.4, 3, 4.2, 5.5, 7, 9.5, 12.5, 16]).map(({ at, away }) => {
-    const box = wordBox(words, size, at)
-    const onSide = boxCorners(box).some((corner) => polygonContains(side, corner)) ? 1e6 : 0
+  const places = besides(taken, p, words, size, [2.4, 3, 4.2, 5.5, 7, 9.5, 12.5, 16])
+  const { at, box } = leastOf(taken, words, size, places, ({ away }, box, most) => {
+    const off = boxCorners(box).some(onSide) ? 1e6 : 0
+    if (off >= most) return off
     // a page keeps its room for its number
     const onPage = cells.some((cell) => boxCorners(box).some((corner) => convexContains(cell, corner)))
       ? 0.6
       : 0
-    return { at, cost: onSide + onPage + coverOf(taken, box) + crossedBy(taken, p, box) + away / 10 }
+    return off + onPage + coverOf(taken, box) + crossedBy(taken, p, box) + away / 10
   })
-  const { at, box } = leastOf(taken, words, size, places)
   const end = nearestOf(box, p)
   const leads = pathOf(pointToward(p, pointAngle(p, end), ring), end)
   occupyPath(taken, leads, affineIdentity, 0.2, never | named)
@@ -182,7 +198,7 @@ export const pieceNames = (
   { joints, length, height }: Pattern,
   at: (p: Point) => Point,
   size: number,
-  side: readonly Point[],
+  onSide: (p: Point) => boolean,
 ): Drawing => {
   if (joints.length === 0) return []
   const ends = [0, ...joints.map(([top, foot]) => (top.x + foot.x) / 2), length]
@@ -192,13 +208,17 @@ export const pieceNames = (
     const places = pieceShares.flatMap((u) =>
       pieceShares.map((v) => {
         const middle = at({ x: ends[i]! + u * (end - ends[i]!), y: v * height })
-        const place = { x: middle.x - half, y: middle.y - size / 2 }
-        const box = wordBox(words, size, place)
-        const off = boxCorners(box).every((corner) => polygonContains(side, corner)) ? 0 : 1e6
-        return { at: place, cost: off + coverOf(taken, box) + Math.abs(u - 0.5) + Math.abs(v - 0.5) }
+        const least = Math.abs(u - 0.5) + Math.abs(v - 0.5)
+        return { at: { x: middle.x - half, y: middle.y - size / 2 }, least }
       }),
     )
-    const best = leastOf(taken, words, size, places)
+    const best = leastOf(
+      taken,
+      words,
+      size,
+      places,
+      ({ least }, box) => (boxCorners(box).every(onSide) ? 0 : 1e6) + coverOf(taken, box) + least,
+    )
     return [text('note', best.at, size, words, { face: 'bold' })]
   })
 }

@@ -53,10 +53,14 @@ export const numberMarks = (
   const largest = Math.max(Math.min(sizes.tallest, room), leastNumber)
   const smallest = Math.min(Math.max(0.8 * sizes.least, leastNumber), largest)
   const heights = new Set(numberShares.map((share) => Math.max(largest * share, smallest)))
-  const laid = [...heights].map((size) => {
+  const laid: Laid[] = []
+  for (const size of heights) {
     const places = tiles.map(({ number }, i) => numberPlace(`${number}`, cells[i]!, size, cost))
-    return { size, places, clear: places.filter(({ covered }) => covered === 0).length }
-  })
+    const clear = places.filter(({ covered }) => covered === 0).length
+    laid.push({ size, places, clear })
+    // none that is smaller lies on less
+    if (clear === tiles.length) break
+  }
   const strikes = laid.map(
     (one) =>
       one.places.filter(({ covered }) => covered >= struck).length +
@@ -85,10 +89,22 @@ export const numberMarks = (
   ]
 }
 
+/** The numbers at one height, and how many of them lie on nothing. */
+interface Laid {
+  readonly size: number
+  readonly places: readonly NumberPlace[]
+  readonly clear: number
+}
+
 /** The tallest number that a cell has room for. */
 const roomOf = (cell: readonly Point[], slim: number): number => {
   const [a, b, , d] = cell as readonly [Point, Point, Point, Point]
   return Math.min(pointDistance(a, d) * 0.5, (pointDistance(a, b) * 0.5) / slim)
+}
+
+interface NumberPlace {
+  readonly middle: Point
+  readonly covered: number
 }
 
 /** Where a number of a size lies on least in its cell, its middle first. */
@@ -97,7 +113,7 @@ const numberPlace = (
   [a, b, c, d]: readonly Point[],
   size: number,
   cost: Cost,
-): { readonly middle: Point; readonly covered: number } => {
+): NumberPlace => {
   const half = textWidth(words, size, 'bold') / 2
   const covered = (p: Point): number =>
     cost(boxGrow({ x0: p.x - half, x1: p.x + half, y0: p.y - size / 2, y1: p.y + size / 2 }, clear))
@@ -106,14 +122,15 @@ const numberPlace = (
   const within = (long: number) => (share: number) =>
     long <= 3.2 * room ? share : Math.min(Math.max(share, room / long), 1 - room / long)
   const [across, up] = [within(pointDistance(a!, b!)), within(pointDistance(a!, d!))]
-  const places = shares.flatMap((u) =>
-    shares.map((v) => pointBetween(pointBetween(a!, b!, across(u)), pointBetween(d!, c!, across(u)), up(v))),
-  )
-  let best = { middle: places[0]!, covered: covered(places[0]!) }
-  for (const middle of places) {
-    if (best.covered === 0) break
-    const found = covered(middle)
-    if (found < best.covered) best = { middle, covered: found }
+  let best: NumberPlace | undefined
+  for (const u of shares) {
+    const [from, to] = [pointBetween(a!, b!, across(u)), pointBetween(d!, c!, across(u))]
+    for (const v of shares) {
+      const middle = pointBetween(from, to, up(v))
+      const found = covered(middle)
+      if (found === 0) return { middle, covered: 0 }
+      if (!best || found < best.covered) best = { middle, covered: found }
+    }
   }
-  return best
+  return best!
 }

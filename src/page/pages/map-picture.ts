@@ -14,6 +14,7 @@ import {
 } from '../../geometry/affine.ts'
 import { type Box, boxGrow, boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { pathClip } from '../../geometry/clip.ts'
+import { polygonInside } from '../../geometry/contains.ts'
 import { type Path, pathOf, polygonOf } from '../../geometry/path.ts'
 import { pathMap } from '../../geometry/path-map.ts'
 import type { Point } from '../../geometry/point.ts'
@@ -100,7 +101,7 @@ export const mapPicture = (
   const cells = tiles.map((tile) => polygonOf(tile.cell[0]!, ...tile.cell.slice(1)))
   for (const path of [...cells, ...tiles.map((tile) => pathOf(...tile.snap))])
     occupyPath(taken, path, map, 0.3, rather)
-  const side = pathSample(pattern.outline, sideStep).map(at)
+  const onSide = polygonInside(pathSample(pattern.outline, sideStep).map(at))
   const onPaper = tiles.map(({ cell }) => cell.map(at))
   // a name is no use far from its point: these take their places first
   const names = [
@@ -108,10 +109,10 @@ export const mapPicture = (
       rowName(taken, at(from), at(to), row, style.name),
     ),
     ...pattern.points.flatMap((named) =>
-      ringedPoint(taken, at(named.at), named.name, style.name, side, onPaper),
+      ringedPoint(taken, at(named.at), named.name, style.name, onSide, onPaper),
     ),
     ...datums.flatMap((datum, i) => besidePoint(taken, crosses[i]!, datum.letter, style.name)),
-    ...pieceNames(taken, pattern, at, style.name, side),
+    ...pieceNames(taken, pattern, at, style.name, onSide),
   ]
   // cells lie side by side: no number can stand on another's
   const cost = costOf(taken)

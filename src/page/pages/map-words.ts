@@ -1,0 +1,152 @@
+import type { Units } from '../../design/design.ts'
+import { draftStyle } from '../../drafting/line-types.ts'
+import { type Drawing, group, stroke, text } from '../../drawing/drawing.ts'
+import { type ParagraphStyle, paragraph } from '../../drawing/paragraph.ts'
+import { affineTranslate } from '../../geometry/affine.ts'
+import { pathOf } from '../../geometry/path.ts'
+import { showLength } from '../../length.ts'
+import type { Pattern } from '../../pattern/pattern.ts'
+import { letters, pens } from '../../pattern/pens.ts'
+import { type Cover, covers } from '../cover/cover.ts'
+import type { CoverCounts } from '../cover/pattern-covers.ts'
+import type { Expected } from '../proof/budget.ts'
+import type { Datum } from '../proof/datum.ts'
+import { type MissingScrews, missingScrews } from '../proof/missing-screws.ts'
+import { type SurveyLine, surveyLeast } from '../proof/survey.ts'
+import { timberPages } from '../proof/timber-pages.ts'
+import type { Tile } from '../tile/tile.ts'
+import { cautions } from './cautions.ts'
+import { proofTables } from './proof-tables.ts'
+import { tapingSteps } from './taping-steps.ts'
+
+export interface MapFacts {
+  readonly title: string
+  readonly units: Units
+  readonly set: string
+  readonly cover: Cover
+  /** pages for each way */
+  readonly counts: CoverCounts
+  readonly paper: string
+  readonly pattern: Pattern
+  readonly tiles: readonly Tile[]
+  readonly datums: readonly Datum[]
+  readonly survey: readonly SurveyLine[]
+  readonly expected: Expected
+  readonly trial: boolean
+  /** story strips lie at the end of the set */
+  readonly strips: boolean
+}
+
+/** What is written on a map, whatever the height of its letters. */
+interface MapWords {
+  readonly head: string
+  readonly steps: readonly string[]
+  readonly missing: MissingScrews | null
+  readonly lip: string
+  readonly panel: string
+  /** '' where no page shows one */
+  readonly timbers: string
+}
+
+export const mapWords = (facts: MapFacts): MapWords => {
+  const { pattern, units, tiles } = facts
+  const { likely, worst } = facts.expected.lip
+  // length and height are in the drawing
+  const own = pattern.distances.filter(({ of }) => of === 'panel').slice(2)
+  const panel = own.map(({ words, value }) => `${showLength(value, units)} ${words}`)
+  return {
+    head: `${pattern.part} of ${pattern.serves.join('; ')}. ${pagesWord(tiles)} on ${paperWord(facts.paper)}, set ${facts.set}. Cover ${facts.cover}; ${covers.map((way) => `${way} ${facts.counts[way]}`).join(', ')} pages. Lengths in ${units === 'in' ? 'inches: + is 1/32 more, – is 1/32 less' : 'mm'}.`,
+    steps: tapingSteps(facts),
+    missing: missingScrews(pattern, tiles, units),
+    lip: `When the checks are met, the lip lies within ${likely.toFixed(1)} mm of its place as a rule, ${worst.toFixed(1)} mm at worst.${
+      tiles.length < surveyLeast
+        ? ' With so few pages these do not show a small slip: trust the snap lines and the scales at the joints.'
+        : ''
+    }`,
+    panel: `Panel: ${[...panel, ...pattern.facts].join('; ')}.`,
+    timbers: timberPages(pattern, tiles),
+  }
+}
+
+/** Marks hung from 0,0 downward. */
+interface Hung {
+  readonly marks: Drawing
+  readonly height: number
+}
+
+/** What stands over the drawing, under it, and at the foot of the page. */
+export const hungWords = (
+  said: MapWords,
+  facts: MapFacts,
+  size: number,
+  width: number,
+): { readonly above: Hung; readonly below: Hung; readonly foot: Hung } => {
+  const style = { layer: 'note', width, size } as const
+  const above = hung(({ write, down }) => {
+    write(facts.title, 0, { ...style, size: letters.word, face: 'bold' })
+    write(said.head, 0, style)
+    // names at the top of the drawing stand above it
+    down(size + 4)
+  })
+  const below = hung(({ write, put, down, top }) => {
+    down(3)
+    said.steps.forEach((step, i) => {
+      put([text('note', { x: 4, y: top() - size }, size, `${i + 1}`, { face: 'bold', align: 'right' })])
+      write(step, 6, style)
+      down(size / 4)
+    })
+    if (said.missing) {
+      write(said.missing.which, 6, { ...style, face: 'bold' })
+      write(said.missing.places, 6, style)
+    }
+    down(2)
+    const tables = proofTables(facts, { ...draftStyle, size }, width)
+    put([group(affineTranslate(0, top()), tables.marks)])
+    down(tables.height + 2)
+    write(said.lip, 0, style)
+    write(said.panel, 0, style)
+    if (said.timbers) write(said.timbers, 0, style)
+    // the rule of the foot stands off the last line
+    down(size)
+  })
+  const foot = hung(({ write, put, down }) => {
+    put([stroke('note', pathOf({ x: 0, y: 0 }, { x: width, y: 0 }), pens.mark)])
+    down(1)
+    for (const caution of cautions) write(caution, 0, style)
+  })
+  return { above, below, foot }
+}
+
+interface Hanging {
+  readonly top: () => number
+  readonly down: (by: number) => void
+  readonly put: (marks: Drawing) => void
+  readonly write: (words: string, indent: number, style: ParagraphStyle) => void
+}
+
+/** What is written one under the other. */
+const hung = (fill: (hanging: Hanging) => void): Hung => {
+  let y = 0
+  const marks: Drawing[] = []
+  fill({
+    top: () => y,
+    down: (by) => {
+      y -= by
+    },
+    put: (more) => {
+      marks.push(more)
+    },
+    write: (words, indent, style) => {
+      const lines = paragraph({ x: indent, y }, words, { ...style, width: style.width - indent })
+      marks.push(lines.marks)
+      y = lines.bottom + 0.4
+    },
+  })
+  return { marks: marks.flat(), height: -y }
+}
+
+const pagesWord = (tiles: readonly Tile[]): string =>
+  tiles.length === 1 ? `Page ${tiles[0]!.number}` : `Pages ${tiles[0]!.number} to ${tiles.at(-1)!.number}`
+
+/** Papers as people write them. */
+const paperWord = (name: string): string => (/^a\d$/.test(name) ? name.toUpperCase() : name)
