@@ -1,10 +1,10 @@
 #!/usr/bin/env node
-import { createHash } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import module, { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 import { cachedDataVersionTag, setFlagsFromString } from 'node:v8'
 import { Script } from 'node:vm'
+import zlib from 'node:zlib'
 
 /** Asked most often: each has a file of its own, that of figures without what draws a picture. */
 const often = ['figures', 'plot']
@@ -14,14 +14,15 @@ const file = join(__dirname, `${often.includes(asked) && !drawn ? asked : 'progr
 
 /**
  * The program as V8 compiled it when it was built, null where that is not there or not of this very text, this Node and its flags. V8
- * itself looks at no more than lengths, and falls over what is damaged: hence the seal.
+ * itself looks at no more than lengths, and falls over what is damaged: hence the seal, a sum that is had before hashes are loaded.
  */
 const compiled = (): Script | null => {
   try {
     const [text, kept] = [readFileSync(file), readFileSync(file.replace(/cjs$/, 'code'))]
-    const [seal, code] = [kept.subarray(0, 32), kept.subarray(32)]
-    const found = createHash('sha256').update(`${cachedDataVersionTag()} `).update(text).update(code).digest()
-    if (!found.equals(seal)) return null
+    const code = kept.subarray(4)
+    // Node 20.15 has it
+    const found = zlib.crc32(code, zlib.crc32(text, cachedDataVersionTag()))
+    if (found !== kept.readUInt32LE()) return null
     // the build writes ASCII
     const script = new Script(module.wrap(text.toString('latin1')), { filename: file, cachedData: code })
     return script.cachedDataRejected ? null : script
@@ -31,20 +32,21 @@ const compiled = (): Script | null => {
 }
 
 /**
- * V8 optimises a function after so few runs that in a process as short as ours much of it is thrown away again. Its flag by the Node
- * that has it: another one would complain.
+ * V8 optimises a function after so few runs that in a process as short as ours much of it is thrown away again; figures end before
+ * even its quicker optimiser pays. Flags by the Nodes that have them: another would complain.
  */
 const later = '--invocation-count-for-turbofan=10000'
-const patience: Readonly<Record<string, string>> = {
-  20: '--interrupt-budget=1000000',
-  22: later,
-  24: later,
-  26: later,
+const soon = asked === 'figures' ? [later, '--no-maglev'] : [later]
+const patience: Readonly<Record<string, readonly string[]>> = {
+  20: ['--interrupt-budget=1000000'],
+  22: soon,
+  24: soon,
+  26: soon,
 }
 
 const script = compiled()
-const flag = patience[process.versions.node.split('.', 1)[0]!]
-if (flag) setFlagsFromString(flag)
+const version = process.versions.node.split('.', 1)[0]!
+for (const flag of patience[version] ?? []) setFlagsFromString(flag)
 const load = createRequire(file)
 if (script === null) {
   // Node 22 and later keep what they compile of a file from run to run, if they are asked before it is loaded

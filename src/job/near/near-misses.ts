@@ -56,9 +56,9 @@ const nearMisses = (
     ? { cover: pages.takes, pages: pages[pages.takes] }
     : { cover: 'whole', pages: 0 }
   const warned = warnings(solved.checks)
-  const tried = designTrier(text)
+  const trier = once(() => designTrier(text))
   const saved: Saved = (path, typed) => {
-    const reading = settled(tried(path, typed))
+    const reading = settled(trier()(path, typed))
     if ('problems' in reading) return ''
     // what saves nothing is known without trying a remedy: most values
     const drawn = drawDesign(reading.design)
