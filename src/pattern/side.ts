@@ -1,13 +1,13 @@
 import type { Units } from '../design/design.ts'
 import { stroke, text } from '../drawing/drawing.ts'
-import { circle, type Path, pathOf, pathSegments, type Segment, segmentsPath } from '../geometry/path.ts'
+import { circle, pathOf, pathSegments, type Segment, segmentsPath } from '../geometry/path.ts'
 import { pointDistance } from '../geometry/point.ts'
 import { pathSample } from '../geometry/sample.ts'
 import { showLength } from '../length.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
 import { middleRise } from '../ramp/curve/middle-rise.ts'
 import type { SolvedQuarter } from '../ramp/ramp.ts'
-import type { Edge, Side } from '../ramp/side/side.ts'
+import type { Edge } from '../ramp/side/side.ts'
 import { pieceLetters } from '../ramp/splice/splice.ts'
 import { spliceWords } from '../ramp/splice/splice-words.ts'
 import { steepnessWord } from '../ramp/steepness.ts'
@@ -17,9 +17,7 @@ import { letters, pens } from './pens.ts'
 import { reliefHole, roundWords } from './relief-hole.ts'
 import { plateMarks, spliceLabels, spliceMarks } from './splice-marks.ts'
 import { timberLabel, timberMarks, timberOutline, timberScrews } from './timber-marks.ts'
-
-/** How much of the straight edges beside toe and notch a line plot carries, so that they can be laid to the panel, mm. */
-const lead = 40
+import { tracedLine } from './traced-line.ts'
 
 /** A full-size side. */
 export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], units: Units): Pattern => {
@@ -100,22 +98,6 @@ const edgeNames = ({ name, path }: Edge): readonly EdgeName[] => {
     default:
       return []
   }
-}
-
-/** From a bit of the top line through notch, curve and toe to a bit of the bottom edge, in one piece. */
-const tracedLine = (side: Side): Path => {
-  const edge = (name: string) => side.edges.find((e) => e.name === name)
-  const traced = ['notch', 'curve', 'toe'].flatMap((name) =>
-    pathSegments(edge(name)?.path ?? pathOf({ x: 0, y: 0 })),
-  )
-  const [first, last] = [traced[0]!.from, traced.at(-1)!.to]
-  const before = { x: Math.min(first.x + lead, side.length), y: first.y }
-  const after = { x: Math.min(last.x + lead, side.length), y: last.y }
-  return segmentsPath([
-    { kind: 'line', from: before, to: first },
-    ...traced,
-    { kind: 'line', from: last, to: after },
-  ])
 }
 
 /** Radius of the ring round a point that has a name, mm. */

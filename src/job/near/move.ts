@@ -2,6 +2,7 @@ import type { Design } from '../../design/design.ts'
 import type { Units } from '../../length.ts'
 import { offerSteps, same } from '../../ramp/check/offer.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
+import type { Side } from '../../ramp/side/side.ts'
 import type { SheetPart } from '../../stock/sheet-part.ts'
 
 /** What parts are compared with. */
@@ -13,6 +14,8 @@ export interface Around {
   readonly mayGain: (part: Pick<SheetPart, 'sheet'>) => boolean
   /** whether the sides of the one ramp take more pages than those of the other */
   readonly fewerPages: (ramp: SolvedRamp, changed: SolvedRamp) => boolean
+  /** whether they may, by its side alone */
+  readonly mayTakeFewer: (ramp: SolvedRamp, changed: Side) => boolean
 }
 
 /** A figure that may be moved a little, and to which values: the nearest first, in steps that can be typed, mm. */

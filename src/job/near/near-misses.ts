@@ -2,10 +2,11 @@ import type { Design } from '../../design/design.ts'
 import { designTrier } from '../../design/edit.ts'
 import { isCurved } from '../../design/kind-traits.ts'
 import { wordList } from '../../length/word-list.ts'
+import { tracedLine } from '../../pattern/traced-line.ts'
 import { type Check, checkOf, note } from '../../ramp/check/check.ts'
 import { offerSteps, same, shownOffer } from '../../ramp/check/offer.ts'
 import { offering, type Said, set, setOfFile, type Told, tell } from '../../ramp/check/told.ts'
-import type { WholeDesign } from '../../ramp/ramp.ts'
+import type { SolvedRamp, WholeDesign } from '../../ramp/ramp.ts'
 import { drawDesign, solveDesign } from '../../ramp/solve.ts'
 import { once } from '../../stock/panel/once.ts'
 import type { SheetPanels } from '../../stock/panel/panels.ts'
@@ -78,16 +79,14 @@ const nearMisses = (
   }
   const counted = answers.some(({ asks: { limits } }) => limits.paper !== null || limits.panels !== null)
   const tries = counted ? 1 : mostTries
+  const pagesOf = (ramp: SolvedRamp): SidePages =>
+    solved.ramps.length === 1 ? now : { cover: now.cover, pages: counter.taken(design, [ramp]) }
   const around: Around = {
     design,
     sizes: sheets.flatMap((sheet) => sheet.sizes),
     mayGain,
-    fewerPages: (ramp, changed) =>
-      counter.fewer(
-        design,
-        [changed],
-        solved.ramps.length === 1 ? now : { cover: now.cover, pages: counter.taken(design, [ramp]) },
-      ),
+    fewerPages: (ramp, changed) => counter.fewer(design, [changed], pagesOf(ramp)),
+    mayTakeFewer: (ramp, side) => counter.mayBeFewer(design, [tracedLine(side)], pagesOf(ramp)),
   }
   return noted(
     [

@@ -1,5 +1,6 @@
 import type { Design } from '../../design/design.ts'
 import { pathLength } from '../../geometry/length.ts'
+import type { Path } from '../../geometry/path.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import { isWorthTurning } from '../../page/cover/choose-cover.ts'
 import type { Cover } from '../../page/cover/cover.ts'
@@ -23,6 +24,8 @@ export interface PageCounter {
   readonly taken: (design: Design, ramps: readonly SolvedRamp[]) => number
   /** whether they take fewer; most answers need a fraction of the work */
   readonly fewer: (design: Design, ramps: readonly SolvedRamp[], than: SidePages) => boolean
+  /** whether sides may, of which no more is known than this of their lines: where not, they need not be solved */
+  readonly mayBeFewer: (design: Design, lines: readonly Path[], than: SidePages) => boolean
 }
 
 /** So many parts of a line tell how far it reaches: turned by each half degree, all its points take ten times as long. */
@@ -48,53 +51,62 @@ const sidesOf = ({ units, paper }: Design, ramps: readonly SolvedRamp[]): Sides 
 /** Sides of one outline on one paper are covered once: most values that are tried change no side, or are tried again. */
 export const pageCounter = (): PageCounter => {
   const known = new Map<string, number>()
-  const once = (
-    { patterns, key }: Sides,
-    way: string,
-    count: (patterns: readonly Pattern[]) => number,
-  ): number => {
-    const asked = `${way} ${key}`
-    const pages = known.get(asked) ?? count(patterns)
+  const once = (asked: string, count: () => number): number => {
+    const pages = known.get(asked) ?? count()
     known.set(asked, pages)
     return pages
   }
-  const takenOf = (sides: Sides, design: Design, ramps: readonly SolvedRamp[]): number =>
-    once(sides, 'taken', () => {
+  const takenOf = ({ key }: Sides, design: Design, ramps: readonly SolvedRamp[]): number =>
+    once(`taken ${key}`, () => {
       const solved = { stopped: false, ramps, checks: [] } as const
       const { counts, cover } = coverDesign(design, solved, usualLaying(design.paper))
       return counts[cover]
     })
+  const leastOf = ({ paper }: Design, lines: readonly Path[], { cover, pages }: SidePages): number => {
+    const { sheet, overlap } = usualLaying(paper)
+    // of a ribbon any turn that needs fewer will do: more is not looked for
+    const most = cover === 'ribbon' ? pages - 1 : Number.POSITIVE_INFINITY
+    return once(`${cover} within ${most} ${JSON.stringify([paper, lines])}`, () =>
+      sum(lines, (line) =>
+        leastCover({ line, cut: line, markPaths: [] }, cover, sheetWindow(sheet), overlap, most),
+      ),
+    )
+  }
+  /** no turned rows take fewer */
+  const leastTurned = ({ paper }: Design, lines: readonly Path[]): number => {
+    const { sheet, overlap } = usualLaying(paper)
+    return once(`turned ${JSON.stringify([paper, lines])}`, () =>
+      sum(lines, (line) =>
+        leastPages(pathSample(line, pathLength(line) / bearings), sheetWindow(sheet), overlap),
+      ),
+    )
+  }
+  const mayBeFewer: PageCounter['mayBeFewer'] = (design, lines, than) => {
+    if (than.cover === 'whole') return true
+    const least = leastOf(design, lines, than)
+    return least < than.pages || (than.cover === 'line' && isWorthTurning(least, leastTurned(design, lines)))
+  }
   return {
     taken: (design, ramps) => takenOf(sidesOf(design, ramps), design, ramps),
-    fewer: (design, ramps, { cover, pages }) => {
+    mayBeFewer,
+    fewer: (design, ramps, than) => {
       const sides = sidesOf(design, ramps)
+      const { cover, pages } = than
       if (cover === 'whole') return takenOf(sides, design, ramps) < pages
+      const lines = sides.patterns.map(({ line }) => line)
+      if (!mayBeFewer(design, lines, than)) return false
       const { sheet, overlap } = usualLaying(design.paper)
-      const window = sheetWindow(sheet)
-      const sum = (count: (pattern: Pattern) => number) => (patterns: readonly Pattern[]) =>
-        patterns.reduce((all, pattern) => all + count(pattern), 0)
-      // of a ribbon any turn that needs fewer will do: more is not looked for
-      const most = cover === 'ribbon' ? pages - 1 : Number.POSITIVE_INFINITY
-      const least = once(
-        sides,
-        `${cover} within ${most}`,
-        sum((pattern) => leastCover(pattern, cover, window, overlap, most)),
+      const covered = once(`${cover} ${sides.key}`, () =>
+        sum(
+          sides.patterns,
+          (pattern) => coverPattern(pattern, cover, sheetWindow(sheet), overlap).cells.length,
+        ),
       )
-      const covered =
-        least < pages
-          ? once(
-              sides,
-              cover,
-              sum((pattern) => coverPattern(pattern, cover, window, overlap).cells.length),
-            )
-          : least
       if (cover === 'ribbon' || covered < pages) return covered < pages
-      const ribbon = once(
-        sides,
-        'ribbon at least',
-        sum(({ line }) => leastPages(pathSample(line, pathLength(line) / bearings), window, overlap)),
-      )
-      return isWorthTurning(covered, ribbon) && takenOf(sides, design, ramps) < pages
+      return isWorthTurning(covered, leastTurned(design, lines)) && takenOf(sides, design, ramps) < pages
     },
   }
 }
+
+const sum = <T>(all: readonly T[], count: (one: T) => number): number =>
+  all.reduce((pages, one) => pages + count(one), 0)

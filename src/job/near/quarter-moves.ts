@@ -1,6 +1,6 @@
 import { pathBounds } from '../../geometry/bounds.ts'
 import { backKey, heightKey, type Key, radiusKey, toeKey } from '../../ramp/check/remedy.ts'
-import { draftQuarter } from '../../ramp/kinds/quarter.ts'
+import { draftQuarter, sideOfQuarter } from '../../ramp/kinds/quarter.ts'
 import type { Quarter, SolvedQuarter } from '../../ramp/ramp.ts'
 import type { SheetPart } from '../../stock/sheet-part.ts'
 import { type Around, leastToeThat, lessMove, type Move, mostThat, toeMove } from './move.ts'
@@ -34,7 +34,7 @@ export const quarterMoves = (
         ...mostThat(
           back.value,
           units,
-          fewerPages(ramp, drafting(ramp, backKey(ramp.design), around), around),
+          fewerPages(ramp, backKey(ramp.design), drafting(ramp, backKey(ramp.design), around), around),
         ),
       ],
       units,
@@ -110,7 +110,7 @@ const shorterParts = (
         (mm) =>
           (drafted(mm).ramp.length ?? Number.POSITIVE_INFINITY) <= limit,
     ),
-    fewerPages(ramp, drafted, around),
+    fewerPages(ramp, key, drafted, around),
   ]
 }
 
@@ -126,10 +126,17 @@ const drafting = (ramp: SolvedQuarter, key: Key, { design: { units, stock } }: A
   }
 }
 
-/** Whether the sides take a page less. */
+/** Whether the sides take a page less; the rest of the ramp is drafted where they may. */
 const fewerPages =
-  (solved: SolvedQuarter, drafted: ReturnType<typeof drafting>, { fewerPages: fewer }: Around): Holds =>
+  (
+    solved: SolvedQuarter,
+    key: Key,
+    drafted: ReturnType<typeof drafting>,
+    { design, fewerPages: fewer, mayTakeFewer }: Around,
+  ): Holds =>
   (mm) => {
+    const side = sideOfQuarter(key.typed(solved.design, mm), design.units)
+    if (side === null || !mayTakeFewer(solved, side)) return false
     const { whole } = drafted(mm)
     return whole !== null && fewer(solved, whole)
   }

@@ -5,7 +5,7 @@ import type { Pattern } from '../../pattern/pattern.ts'
 import { type CellWeights, fullerPlace, weighCells } from './cell-weights.ts'
 import type { Cover } from './cover.ts'
 import { type Cell, cellsConnected, cellsTouched, type Lattice, latticeAt, latticePitch } from './lattice.ts'
-import { type LooseLattice, looseLattices } from './loose-lattice.ts'
+import { type Carried, type LooseLattice, looseLattices } from './loose-lattice.ts'
 import { movesOff, notchBox, notchIn } from './notch-room.ts'
 import { type OffsetCount, offsetCounts } from './offset-counts.ts'
 import { pointsIn, pointsOn } from './shown-points.ts'
@@ -70,7 +70,7 @@ export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overla
 
 /** The fewest pages on which a pattern finds room, if no more than `most`; what should lie whole may take more. */
 export const leastCover = (
-  pattern: Pattern,
+  pattern: Carried,
   cover: Cover,
   window: Box,
   overlap: number,

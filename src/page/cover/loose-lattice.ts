@@ -21,8 +21,11 @@ export interface LooseLattice {
   readonly spanned: number
 }
 
+/** Of a pattern what pages may have to carry. */
+export type Carried = Pick<Pattern, 'cut' | 'line' | 'markPaths'>
+
 /** What pages must carry. */
-const neededPaths = (pattern: Pattern, cover: Cover): readonly Path[] =>
+const neededPaths = (pattern: Carried, cover: Cover): readonly Path[] =>
   cover === 'whole' ? [pattern.cut, ...pattern.markPaths] : [pattern.line]
 
 /** Rows of a ribbon are turned by up to 45° either way (more is the other layout), in these steps. */
@@ -31,7 +34,7 @@ const angleSteps = 90
 
 /** What pages must carry, the same as broken lines, and the lattices that may carry it, those first that may do with the fewest. */
 export const looseLattices = (
-  pattern: Pattern,
+  pattern: Carried,
   cover: Cover,
   window: Box,
   overlap: number,

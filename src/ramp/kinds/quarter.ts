@@ -5,7 +5,10 @@ import { studLength, timberFindings } from '../frame/bays.ts'
 import { nominalFindings } from '../frame/nominal.ts'
 import { solvePipe } from '../frame/pipe.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
+import { type Side, solveSide } from '../side/side.ts'
 import { skinThickness } from '../side/skin-thickness.ts'
+import { solveCoping } from '../side/solve-coping.ts'
+import { solveTransition } from '../side/solve-transition.ts'
 import { solveDeckBoard } from '../skin/deck-board.ts'
 import { solveScrews } from '../skin/screws.ts'
 import { acrossFindings } from '../skin/seams.ts'
@@ -23,6 +26,15 @@ export const stopsOfQuarter = (
   const { drafts, frame } = frameQuarter(design, units, stock, () => false, { shallow })!
   const stops = drafts.filter(({ level }) => level === 'stop').map(({ id }) => id)
   return { transition: frame?.transition ?? null, stops }
+}
+
+/** Its side as it is where nothing stops it; null where it has no curve or no seat. */
+export const sideOfQuarter = (design: QuarterDesign, units: Units): Side | null => {
+  const { transition } = solveTransition(design, units)
+  if (!transition) return null
+  const length = design.back.from === 'length' ? design.back.value : transition.run + design.back.value
+  const { coping } = solveCoping(design, transition, length - transition.run, units)
+  return design.coping && !coping ? null : solveSide(transition, coping, length, design.chamfer)
 }
 
 /** The ramp, and what is said of it before any remedy is tried. */
