@@ -12,6 +12,7 @@ const long = [
   'web/keeps',
   'tape-up/packed',
   'web/first-time',
+  'web/worked',
   'cli/same-bytes',
   'cli/program',
   'cli/reprint-sets',

@@ -1,65 +1,97 @@
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
-import type { Page } from 'playwright-core'
+import type { BrowserContextOptions, Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
-import { readDesign } from '../../src/design/read.ts'
-import { solveDesign } from '../../src/index.ts'
-import { templateText } from '../support/templates.ts'
 import { useBrowser } from './browser.ts'
-import { patience, plotted, saved } from './saved.ts'
+import { patience, saved } from './saved.ts'
 import { wordsOver } from './words-apart.ts'
 
 const { open } = useBrowser()
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 
-/** How many lines and words of the drawing glow. */
-const glowing = (page: Page): Promise<number> =>
-  page.evaluate(
-    () =>
-      document
-        .getAnimations()
-        .filter(({ effect }) =>
-          ((effect as KeyframeEffect).getKeyframes() as readonly Record<string, unknown>[]).some((frame) =>
-            `${frame.stroke} ${frame.fill}`.includes('--glow'),
-          ),
-        ).length,
-  )
+type Rules = 'all' | 'colours' | 'all but colours'
 
 /** Barriers of the two gravest kinds that axe finds. */
-const barriers = async (page: Page): Promise<readonly string[]> => {
+const barriers = async (page: Page, rules: Rules): Promise<readonly string[]> => {
   if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axe)
-  return page.evaluate(async () => {
+  return page.evaluate(async (asked) => {
+    const contrast = 'color-contrast'
+    const chosen = {
+      all: {},
+      colours: { runOnly: [contrast] },
+      'all but colours': { rules: { [contrast]: { enabled: false } } },
+    }[asked]
     // biome-ignore lint/suspicious/noExplicitAny: what the script leaves in the page
-    const found = await (globalThis as any).axe.run(document, { resultTypes: ['violations'] })
+    const found = await (globalThis as any).axe.run(document, { resultTypes: ['violations'], ...chosen })
     return found.violations
       .filter(({ impact }: { impact: string }) => impact === 'serious' || impact === 'critical')
       .map(
         ({ id, nodes }: { id: string; nodes: readonly { html: string }[] }) =>
           `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`,
       )
-  })
+  }, rules)
+}
+
+interface Screen {
+  readonly name: string
+  readonly width: number
+  readonly height: number
+  readonly scale?: number
+  readonly dark?: boolean
+  /** colours are the same on every light screen, all else is the same in the dark */
+  readonly rules: Rules
+}
+
+/** The page as it is now, on another screen; its window follows. */
+const turnTo = async (page: Page, { width, height, scale = 1, dark = false }: Screen): Promise<void> => {
+  const session = await page.context().newCDPSession(page)
+  const features = [{ name: 'prefers-color-scheme', value: dark ? 'dark' : 'light' }]
+  await session.send('Emulation.setEmulatedMedia', { features })
+  const metrics = { width, height, deviceScaleFactor: scale, mobile: false }
+  await session.send('Emulation.setDeviceMetricsOverride', metrics)
+  await session.detach()
 }
 
 const radius = '[name="ramps.0.transition.circle.surface"]'
 
-describe.each([
-  ['a phone upright', { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true }],
-  ['a laptop', { viewport: { width: 1280, height: 800 } }],
-  ['a large screen in the dark', { viewport: { width: 1920, height: 1080 }, colorScheme: 'dark' as const }],
-  ['a laptop at 200 %', { viewport: { width: 640, height: 400 }, deviceScaleFactor: 2 }],
-])('on %s', (_, options) => {
+const laptop: Screen = { name: 'a laptop', width: 1280, height: 800, rules: 'all' }
+
+describe.each<readonly [string, BrowserContextOptions, readonly Screen[]]>([
+  ['a phone upright', { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true }, []],
+  [
+    'a laptop, a large screen in the dark, a laptop at 200 %',
+    { viewport: { width: 1280, height: 800 } },
+    [
+      { name: 'a large screen in the dark', width: 1920, height: 1080, dark: true, rules: 'colours' },
+      { name: 'a laptop at 200 %', width: 640, height: 400, scale: 2, rules: 'all but colours' },
+    ],
+  ],
+])('on %s', (_, options, others) => {
   it('nothing bars the way, nothing runs off the side, in any state', { timeout: patience }, async () => {
     const { page, faults } = await open({ ...options, bypassCSP: true })
-    const looked = async (state: string, drawn = true): Promise<void> => {
+    let looks = 0
+    const look = async (state: string, drawn: boolean, rules: Rules): Promise<void> => {
       if (drawn) {
         const words = await wordsOver(page)
         expect(words.faults, state).toEqual([])
         expect(words.looked, state).toBeGreaterThan(8)
       }
-      expect(await barriers(page), state).toEqual([])
+      expect(await barriers(page, rules), state).toEqual([])
       const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
       expect(wide, state).toBeLessThanOrEqual(0)
+      looks++
+    }
+    const looked = async (state: string, drawn = true): Promise<void> => {
+      await look(state, drawn, 'all')
+      for (const screen of others) {
+        await turnTo(page, screen)
+        // two frames: the drawing asks how wide it is when it was laid out
+        await page.evaluate(() => new Promise((go) => requestAnimationFrame(() => requestAnimationFrame(go))))
+        expect(await page.evaluate(() => innerWidth)).toBe(screen.width)
+        await look(`${state}, on ${screen.name}`, drawn, screen.rules)
+      }
+      if (others.length > 0) await turnTo(page, laptop)
     }
     await page.waitForSelector('.checks .good')
     await looked('as it opens')
@@ -126,197 +158,7 @@ describe.each([
     await page.click('#choose')
     await page.waitForSelector('[name="take-2"]')
     await looked('with a printer measured, a set opened, ramps to choose from')
+    expect(looks).toBe(7 * (1 + others.length))
     expect(faults).toEqual([])
   })
-})
-
-it('lip and tangent are dragged, by the pointer and by keys, each drag one step back', {
-  timeout: patience,
-}, async () => {
-  const { page, faults } = await open()
-  const drag = async (handle: string, dx: number, dy: number): Promise<void> => {
-    const box = (await page.locator(`#handle-${handle} .knob`).boundingBox())!
-    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
-    await page.mouse.move(x, y)
-    await page.mouse.down()
-    await page.mouse.move(x + dx / 2, y + dy / 2)
-    await page.mouse.move(x + dx, y + dy)
-    await page.mouse.up()
-  }
-  const figure = async (path: string): Promise<number> =>
-    Number.parseFloat(await page.inputValue(`[name="ramps.0.${path}"]`))
-  await drag('lip', 0, -30)
-  const high = await figure('height.deck')
-  expect(high).toBeGreaterThan(660)
-  await page.click('#undo')
-  expect(await figure('height.deck')).toBe(640)
-  await drag('tangent', -40, 0)
-  expect(await figure('transition.circle.surface')).toBeGreaterThan(1800)
-  await page.click('#undo')
-  expect(await figure('transition.circle.surface')).toBe(1700)
-  await drag('tangent', 0, -30)
-  expect(await figure('transition.tangent.surface')).toBeGreaterThan(20)
-  await page.click('#undo')
-  // through what stops it and back, in one drag
-  const lip = (await page.locator('#handle-lip .knob').boundingBox())!
-  const [x, y] = [lip.x + lip.width / 2, lip.y + lip.height / 2]
-  await page.mouse.move(x, y)
-  await page.mouse.down()
-  await page.mouse.move(x, y - 600)
-  await page.waitForSelector('.picture.old')
-  await page.mouse.move(x, y - 12)
-  await page.waitForSelector('.picture:not(.old)')
-  await page.mouse.up()
-  const back = await figure('height.deck')
-  expect(back).toBeGreaterThan(640)
-  expect(back).toBeLessThan(760)
-  await page.click('#undo')
-  expect(await figure('height.deck')).toBe(640)
-  await page.focus('#handle-lip')
-  await page.keyboard.press('ArrowUp')
-  expect(await figure('height.deck')).toBe(645)
-  await page.focus('#handle-tangent')
-  await page.keyboard.press('ArrowLeft')
-  expect(await figure('transition.circle.surface')).toBe(1710)
-  await page.keyboard.press('ArrowUp')
-  expect(await figure('transition.tangent.surface')).toBe(5)
-  expect(faults).toEqual([])
-})
-
-it('each check points at its place, and its offers are taken and undone', { timeout: patience }, async () => {
-  const { page, faults } = await open()
-  await page.fill('[name="ramps.0.toe"]', '3')
-  const row = page.locator('.checks .warn', { hasText: 'feather edge' })
-  await row.hover()
-  await page.waitForSelector('.ring')
-  await page.mouse.move(5, 5)
-  await page.waitForSelector('.ring', { state: 'detached' })
-  await row.locator('.where').focus()
-  await page.waitForSelector('.ring')
-  await row.locator('.offer').first().click()
-  await row.waitFor({ state: 'detached' })
-  expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('12 mm')
-  await page.click('#undo')
-  expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('3')
-  await row.waitFor()
-  await page.click('#undo')
-  await page.click('#part-pipe > summary')
-  await page.fill('[name="ramps.0.coping.out"]', '-4')
-  await page.locator('.checks .warn', { hasText: 'behind the ridden face' }).hover()
-  await page.waitForSelector('[data-key="ramps.0.coping"].lit')
-  // a field lights its part too
-  await page.mouse.move(5, 5)
-  await page.focus('[name="ramps.0.coping.outside"]')
-  await page.waitForSelector('[data-key="ramps.0.coping"].lit')
-  expect(faults).toEqual([])
-})
-
-it('what may throw a rider down stands first, and in the drawing; what a change moved glows, if motion is not unwelcome', {
-  timeout: patience,
-}, async () => {
-  const { page, faults } = await open()
-  await page.waitForSelector('.checks .good')
-  expect(await glowing(page)).toBe(0)
-  await page.fill('[name="ramps.0.deck"]', '120')
-  await expect.poll(() => glowing(page), { timeout: patience }).toBeGreaterThan(0)
-  await page.waitForSelector('.alarm-mark')
-  expect(await page.textContent('.alarm-mark')).toBe('DANGER: tips over')
-  // saving is not the strongest thing now, the way out is; what each way leads to is said
-  expect(await page.getAttribute('#save-pages', 'class')).toBe(null)
-  expect(await page.getAttribute('#save-set', 'class')).toBe(null)
-  await page.waitForSelector('.checks .hurts .best')
-  const ways = await page.locator('.checks .warn .offer small').allTextContents()
-  expect(ways.length).toBeGreaterThan(0)
-  expect(await page.textContent('.checks .hurts .best small')).toBe('then nothing to watch')
-  expect(await page.textContent('.checks li:first-child')).toMatch(/DANGER.*A rider can fall.*tips it over/)
-  expect(await page.textContent('.next [role="status"]')).toContain('under DANGER')
-  // said once
-  expect((await page.textContent('main'))?.split('A rider can fall')).toHaveLength(2)
-  await page.click('.checks .hurts .offer')
-  await page.waitForSelector('.alarm-mark', { state: 'detached' })
-  // as it was said
-  await page.locator('.checks .good').waitFor()
-  const still = await open({ reducedMotion: 'reduce' })
-  await still.page.waitForSelector('.checks .good')
-  await still.page.fill('[name="ramps.0.deck"]', '120')
-  await still.page.waitForSelector('.alarm-mark')
-  await still.page.waitForTimeout(400)
-  expect(await glowing(still.page)).toBe(0)
-  expect([...faults, ...still.faults]).toEqual([])
-})
-
-it('words for the lip with their radii, a ramp found from what one knows, a twin, another paper', {
-  timeout: patience,
-}, async () => {
-  const { page, faults } = await open()
-  expect(await page.textContent('.steepness [aria-pressed="true"] b')).toBe('mellow')
-  const quick = page.locator('.steepness button', { hasText: 'quick' })
-  await quick.click()
-  await page.locator('.answer', { hasText: 'quick' }).waitFor()
-  await page.click('#part-help-me-choose > summary')
-  await page.fill('[name="wish-rider"]', '8')
-  await page.click('#choose')
-  await page.locator('.chosen li').first().waitFor({ timeout: patience })
-  const found = await page.locator('.chosen li').count()
-  expect(found).toBeGreaterThanOrEqual(3)
-  expect(found).toBeLessThanOrEqual(5)
-  await page.click('[name="take-2"]')
-  // the one that is drawn is the one that is outlined, and none once it is changed
-  expect(await page.locator('.chosen [aria-pressed="true"]').getAttribute('name')).toBe('take-2')
-  const design = new TextDecoder().decode(await saved(page, '#save-design'))
-  const reading = readDesign(design)
-  expect('design' in reading && solveDesign(reading.design).stopped).toBe(false)
-  await page.fill('[name="ramps.0.toe"]', '41')
-  expect(await page.locator('.chosen [aria-pressed="true"]').count()).toBe(0)
-  await page.selectOption('#starter', 'quarter-mm')
-  expect(new TextDecoder().decode(await saved(page, '#save-design'))).toBe(templateText('quarter-mm'))
-  await page.click('#add-ramp')
-  await page.locator('.drawing button', { hasText: 'ramp 2' }).click()
-  expect(await page.inputValue('[name="ramps.1.like"]')).toBe('ramp')
-  await page.click('#remove-ramp')
-  expect(await page.locator('#remove-ramp').count()).toBe(0)
-  await page.click('#part-pipe > summary')
-  await page.uncheck('[name="ramps.0.coping"]')
-  await page.check('[name="ramps.0.coping"]')
-  expect(await page.inputValue('[name="ramps.0.coping.outside"]')).toBe('60.3')
-  await page.click('#part-paper > summary')
-  await page.selectOption('[name="paper"]', 'letter')
-  await page.waitForFunction(() =>
-    /letter, \d+ pages to tape/.test(document.querySelector('#part-paper')?.textContent ?? ''),
-  )
-  await page.locator('.sheets [role="button"]').first().click()
-  await page.waitForSelector('.sheet-view svg text')
-  expect(await page.textContent('.sheet-view')).toMatch(/WASTE|KEEP/)
-  expect(faults).toEqual([])
-})
-
-it('a figure that is left open is found and drawn, and its ramp printed', { timeout: patience }, async () => {
-  const { page, faults } = await open()
-  await page.click('#part-the-ramp .more > summary')
-  await page.fill('[name="ramps.0.lip"]', '45°')
-  await page.fill('[name="ramps.0.transition.circle.surface"]', 'solve')
-  await page.locator('.answer', { hasText: '45.0°' }).waitFor()
-  await page.locator('.checks .note', { hasText: 'lip 45.0°' }).waitFor()
-  await page.waitForFunction(() => !(document.querySelector('#save-pages') as HTMLButtonElement).disabled)
-  const design = new TextDecoder().decode(await saved(page, '#save-design'))
-  expect(design).toContain('surface: solve')
-  expect((await saved(page, '#save-pages')).length).toBeGreaterThan((await plotted(design)).length / 2)
-  expect(faults).toEqual([])
-})
-
-it('a set that is being written can be stopped, and the page loaded again in the middle of it', {
-  timeout: patience,
-}, async () => {
-  const { page, faults } = await open()
-  await page.fill('[name="ramps.0.height.deck"]', '650')
-  await page.click('#save-pages')
-  await page.click('#stop')
-  await page.locator('.next', { hasText: 'stopped, nothing saved' }).waitFor()
-  await page.click('#save-pages')
-  await page.reload()
-  await page.waitForSelector('main')
-  expect(await page.inputValue('[name="ramps.0.height.deck"]')).toBe('650')
-  await page.waitForSelector('.pages button', { state: 'attached' })
-  expect((await saved(page, '#save-pages')).length).toBeGreaterThan(10_000)
-  expect(faults).toEqual([])
 })
