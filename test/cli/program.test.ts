@@ -22,7 +22,7 @@ import { traceply as inProcess } from '../support/traceply.ts'
 import { builtOnce, useBuilt } from './built.ts'
 import { bytesOf } from './reprint-run.ts'
 
-const { root, work, traceply } = useBuilt()
+const { root, work, traceply, asMany } = useBuilt()
 const template = (name: string): string => join(root(), 'templates', `${name}.yaml`)
 
 const more = '(traceply --help shows all commands)\n'
@@ -265,7 +265,7 @@ describe('the program', () => {
   it('waits for what another program is slow to pipe in', () => {
     const program = `'${process.execPath}' '${join(root(), 'dist', 'traceply.cjs')}' offsets -`
     const design = template('quarter-mm')
-    const slow = `(sleep 1; head -3 '${design}'; sleep 1; tail -n +4 '${design}') | ${program}`
+    const slow = `(sleep 0.5; head -3 '${design}'; sleep 0.5; tail -n +4 '${design}') | ${program}`
     const piped = execFileSync('sh', ['-c', slow], { encoding: 'utf8' })
     expect(piped).toMatch(/^Low ramp for the boathouse/)
   })
@@ -310,18 +310,19 @@ describe('the program', () => {
     }
   })
 
-  it.each(['figures', 'plot'])('says the same of %s in either file', (command) => {
-    const said = (file: string, ...args: readonly string[]) => {
-      const { status, stdout, stderr } = spawnSync(process.execPath, [join(root(), 'dist', file), ...args], {
-        encoding: 'utf8',
-      })
-      return { status, stdout, stderr }
-    }
-    for (const args of [['--help'], [], ['--hlep'], ['none.yaml', 'two.yaml'], ['none.yaml']]) {
-      const whole = said('program.cjs', command, ...args)
-      expect(`${whole.stdout}${whole.stderr}`).not.toBe('')
-      expect(said(`${command}.cjs`, command, ...args)).toEqual(whole)
-    }
+  it.each(['figures', 'plot'] as const)('says the same of %s in either file', async (command) => {
+    const asked = [['--help'], [], ['--hlep'], ['none.yaml', 'two.yaml'], ['none.yaml']]
+    const lines = asked.map((args) => [command, ...args])
+    const whole = await asMany('program', lines)
+    expect(whole).toHaveLength(asked.length)
+    for (const { out, err } of whole) expect(`${out}${err}`).not.toBe('')
+    expect(await asMany(command, lines)).toEqual(whole)
+    // the one as it is started
+    const [{ exit, out, err }] = [whole[1]!]
+    const started = spawnSync(process.execPath, [join(root(), 'dist', `${command}.cjs`), command], {
+      encoding: 'utf8',
+    })
+    expect([started.status, started.stdout, started.stderr]).toEqual([exit, out, err])
   })
 
   it('runs as it is now, whatever was kept of another one', () => {
