@@ -3,8 +3,8 @@ import { jobOf } from './jobs.ts'
 import { plotJob } from './plot.ts'
 import { tapeUp } from './tape-up.ts'
 
-/** `npm run hard` takes as many more as it is asked for. */
-const jobs = 140
+/** `npm run hard` looks at as many more in the same way as it is asked for. */
+const jobs = 80
 const batch = 10
 const batches = Array.from({ length: jobs / batch }, (_, i) => i * batch)
 
@@ -35,13 +35,13 @@ describe('generated designs on any paper', () => {
 
   it('few of them cannot be built', () => {
     expect(skipped, JSON.stringify([...stopped])).toBeLessThan(0.4 * jobs)
-    expect(jobs - skipped).toBeGreaterThanOrEqual(100)
+    expect(jobs - skipped).toBeGreaterThanOrEqual(55)
   })
 
   it('much was looked at', () => {
-    expect(crosses).toBeGreaterThan(1000)
-    expect(verniers).toBeGreaterThan(500)
-    expect(tiles).toBeGreaterThan(750)
+    expect(crosses).toBeGreaterThan(550)
+    expect(verniers).toBeGreaterThan(280)
+    expect(tiles).toBeGreaterThan(420)
     // a page where the line runs so near to the edge that a word has no room
     expect(cramped).toBeLessThan(0.01 * tiles)
   })
