@@ -158,7 +158,7 @@ export const emptiest = (
   found: Found,
 ): number => {
   const [px, py] = found.landscape ? [height - overlap, width - overlap] : [width - overlap, height - overlap]
-  const pages = new Map<string, number>()
+  const pages = new Map<number, number>()
   for (const line of turned(runs, found.angle))
     for (let i = 2; i < line.length; i += 2) {
       const [xa, ya, xb, yb] = [line[i - 2]!, line[i - 1]!, line[i]!, line[i + 1]!]
@@ -166,7 +166,9 @@ export const emptiest = (
       const parts = Math.ceil(length)
       for (let k = 0; k < parts; k++) {
         const t = (k + 0.5) / parts
-        const key = `${Math.floor((xa + t * (xb - xa) - found.across) / px)},${Math.floor((ya + t * (yb - ya) - found.up) / py)}`
+        const column = Math.floor((xa + t * (xb - xa) - found.across) / px)
+        // no drawing has a million rows
+        const key = column * 1e6 + Math.floor((ya + t * (yb - ya) - found.up) / py)
         pages.set(key, (pages.get(key) ?? 0) + length / parts)
       }
     }

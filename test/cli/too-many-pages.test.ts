@@ -28,7 +28,7 @@ const fleet = (count: number): string => {
 const small = ['--margin', '88.5,45,88.5,45', '--overlap', '60']
 
 it('a job of more than 2,000 pages is refused with the number and the ways out', async () => {
-  const path = save('fleet.yaml', fleet(8))
+  const path = save('fleet.yaml', fleet(7))
   const { exit, out, err } = await traceply(
     'plot',
     path,
@@ -43,14 +43,14 @@ it('a job of more than 2,000 pages is refused with the number and the ways out',
     /^this job takes (\d+) pages to tape, more than 2000; take larger paper \(--paper a3\), smaller margins, a smaller overlap, --cover line or fewer ramps in one design\n$/.exec(
       err,
     )
-  // eight outlines of about 8.7 + 2.9 + 3 + 7 m, a page every 60 mm of them across or up, but for the panel's own edges
+  // seven outlines of about 8.7 + 2.9 + 3 + 7 m, a page every 60 mm of them across or up, but for the panel's own edges
   expect(Number(said?.[1])).toBeGreaterThan(2000)
   expect(Number(said?.[1])).toBeLessThan(3000)
   expect(list()).toEqual(['fleet.yaml'])
 })
 
 it('where the way to cover is chosen, the least of them counts, and --cover line is no way out', async () => {
-  const path = save('fleet.yaml', fleet(20))
+  const path = save('fleet.yaml', fleet(17))
   const { exit, err } = await traceply('plot', path, ...small, '--out', file('set.pdf'))
   expect(exit).toBe(2)
   expect(err).toMatch(/^this job takes \d{4} pages to tape, more than 2000; take larger paper/)

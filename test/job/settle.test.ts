@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { readDesign } from '../../src/design/read.ts'
+import { coverDesign } from '../../src/job/covering.ts'
 import { cutsJob } from '../../src/job/cuts.ts'
-import { figuresJob } from '../../src/job/figures.ts'
+import { usualLaying } from '../../src/job/laying.ts'
 import { answerChecks, answerLine } from '../../src/job/settle/answer-words.ts'
 import { readSettled } from '../../src/job/settle/settle.ts'
+import type { WholeDesign } from '../../src/ramp/ramp.ts'
 import { drawDesign } from '../../src/ramp/solve.ts'
 import { assertNear } from '../support/near.ts'
 import { randomFrom } from '../support/random.ts'
@@ -157,8 +159,12 @@ const passedAt = (said: string, limits: Limits): number | null => {
     Math.max(0, ((lip?.[0] ?? 0) - angle - 1e-6) / (lip?.[0] ?? 1))
   if (quick > 0 || (paper === undefined && panels === undefined)) return quick
   const pagesPassed = (): number => {
-    const { pages } = figuresJob(reading.design)
-    return over(pages![pages!.takes], paper)
+    const { counts, cover } = coverDesign(
+      reading.design,
+      solved as WholeDesign,
+      usualLaying(reading.design.paper),
+    )
+    return over(counts[cover], paper)
   }
   const panelsPassed = (): number | null => {
     const sides = cutsJob(reading.design)

@@ -6,6 +6,7 @@ import { draftQuarter } from '../../src/ramp/kinds/quarter.ts'
 import { wordFindings } from '../../src/ramp/kinds/quarter-findings.ts'
 import type { Quarter, SolvedQuarter } from '../../src/ramp/ramp.ts'
 import type { Side } from '../../src/ramp/side/side.ts'
+import { solveCoping } from '../../src/ramp/side/solve-coping.ts'
 import { solveTransition } from '../../src/ramp/side/solve-transition.ts'
 import type { Transition } from '../../src/ramp/side/transition.ts'
 
@@ -148,7 +149,12 @@ export const sideOf = (design: QuarterDesign): Side => {
   return solved.ramp.side
 }
 
+/** Where the pipe lies: nothing else of the ramp is solved for it. */
 export const copingOf = (design: QuarterDesign): NonNullable<Quarter['coping']> => {
+  const { transition } = solveTransition(design, 'mm')
+  const deck = (run: number): number => design.back.value - (design.back.from === 'length' ? run : 0)
+  const pipe = transition && solveCoping(design, transition, deck(transition.run), 'mm').coping
+  if (pipe) return pipe
   const solved = solve(design)
   if (!solved.ramp.coping) throw missing(solved)
   return solved.ramp.coping

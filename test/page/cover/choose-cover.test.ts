@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { chooseCover } from '../../../src/page/cover/choose-cover.ts'
 import type { Cover } from '../../../src/page/cover/cover.ts'
+import { atMost, below, hold } from '../../support/hold.ts'
 
 /** The rules as docs/printing.md says them, in the order of the table. */
 describe('without --cover a set takes', () => {
@@ -23,12 +24,12 @@ describe('without --cover a set takes', () => {
         for (let ribbon = 1; ribbon <= line; ribbon++) {
           const counts = { whole, line, ribbon }
           const { cover, why } = chooseCover(counts)
-          expect(counts[cover]).toBeLessThanOrEqual(whole)
+          atMost(counts[cover], whole)
           for (const other of ['whole', 'line', 'ribbon'] as const)
-            if (other !== cover) expect(why).toContain(`${other} ${counts[other]}`)
+            if (other !== cover) hold(why.includes(`${other} ${counts[other]}`), `${other} in: ${why}`)
           // five pages and more are never taped where three fewer would do
           if (whole > 4 && cover !== 'ribbon' && !(cover === 'whole' && whole <= line + 1))
-            expect(counts[cover] - ribbon).toBeLessThan(3)
+            below(counts[cover] - ribbon, 3)
         }
   })
 })

@@ -24,11 +24,25 @@ const slowly = (runs: readonly (readonly Pt[])[], joint: Pt): ReadonlyMap<string
       const a = run[i]!
       const length = Math.hypot(b.x - a.x, b.y - a.y)
       const parts = Math.ceil(length * 100)
+      let [column, row, steps] = [Number.NaN, Number.NaN, 0]
+      const leave = (): void => {
+        if (steps === 0) return
+        const key = `${column},${row}`
+        cells.set(key, (cells.get(key) ?? 0) + (steps * length) / parts)
+        steps = 0
+      }
       for (let k = 0; k < parts; k++) {
         const t = (k + 0.5) / parts
-        const key = `${Math.floor((a.x + t * (b.x - a.x) - joint.x) / pitch.x)},${Math.floor((a.y + t * (b.y - a.y) - joint.y) / pitch.y)}`
-        cells.set(key, (cells.get(key) ?? 0) + length / parts)
+        const across = Math.floor((a.x + t * (b.x - a.x) - joint.x) / pitch.x)
+        const up = Math.floor((a.y + t * (b.y - a.y) - joint.y) / pitch.y)
+        if (across !== column || up !== row) {
+          leave()
+          column = across
+          row = up
+        }
+        steps++
       }
+      leave()
     })
   return cells
 }

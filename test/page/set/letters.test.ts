@@ -46,6 +46,7 @@ describe.each(templates)(
     it.each(['letter', 'a4'] as const)('of its set on %s, each cover', (paper) => {
       let seen = 0
       const text = templateText(name)
+      const title = titleOf(text)
       for (const cover of ['whole', 'line', 'ribbon'] as const) {
         const set = layOut(text, paper, cover, { strips: true })!
         for (const page of set.pages) {
@@ -53,7 +54,7 @@ describe.each(templates)(
           seen += said.length
           const where = `${page.label}, ${cover} on ${paper}`
           expect(tooSmall(said), where).toEqual([])
-          expect(titled(said, titleOf(text)), where).toBe(true)
+          expect(titled(said, title), where).toBe(true)
         }
       }
       expect(seen).toBeGreaterThan(300)

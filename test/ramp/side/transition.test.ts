@@ -108,6 +108,8 @@ test('where the ridden face is level at the floor, the bridge is what is missing
   assertNear(t.bridge, t.radius.surface * angle, 1e-9)
 })
 
+const isStop = ({ level }: { readonly level: string }): boolean => level === 'stop'
+
 test('a toe at the lowest point of the curve starts level, however the sum is rounded', () => {
   for (let i = 0; i < 2000; i++) {
     // thirds and sevenths of an inch: sums whose last bits differ
@@ -119,9 +121,10 @@ test('a toe at the lowest point of the curve starts level, however the sum is ro
       toe: height,
       height: { layer: 'frame', value: height + 200 },
     }
-    const { ramp, drafts } = solve(design)
-    expect(drafts.filter((f) => f.level === 'stop')).toEqual([])
-    assertNear(ramp.transition!.toeAngle * radius, 0, 1e-3, `toe angle ${i}`)
+    // the whole ramp takes a hundred times as long as its curve
+    const { transition, findings } = solveTransition(design, 'mm')
+    expect([...findings, ...(i % 25 === 0 ? solve(design).drafts : [])].filter(isStop)).toEqual([])
+    assertNear(transition!.toeAngle * radius, 0, 1e-3, `toe angle ${i}`)
   }
 })
 

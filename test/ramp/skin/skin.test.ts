@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign } from '../../../src/design/design.ts'
 import type { Point } from '../../../src/geometry/point.ts'
+import { above, atMost } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import {
   circleOf,
@@ -91,13 +92,13 @@ describe('a layer of skin', () => {
         const { coping, transition, skin } = solve(design).ramp
         const { curve } = transition!
         for (const { below, sheet, end, length } of skin) {
-          expect(end).toBeLessThanOrEqual(curve.lip)
+          atMost(end, curve.lip)
           if (length === 0) continue
           const [lower, upper] = [curve.offset(below), curve.offset(below + sheet.thickness)]
           for (let i = 0; i <= 200; i++) {
             const place = curve.toe + ((end - curve.toe) * i) / 200
             const near = fromSegment(coping!.centre, lower.point(place), upper.point(place))
-            expect(near - coping!.outside / 2).toBeGreaterThan(gap - 1e-6)
+            above(near - coping!.outside / 2, gap - 1e-6)
           }
         }
       }),
