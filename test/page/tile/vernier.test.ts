@@ -202,7 +202,8 @@ describe.each(jobs)('the joints of $name on $paper, $cover', (job) => {
     const { all, tiles } = await joints
     const trims = (text: PdfText): boolean =>
       text.layer === 'joint' && /: trim( on the line)?$/.test(text.text)
-    const goesUnder = (text: PdfText): boolean => text.layer === 'joint' && /^(goes )?under page/.test(text.text)
+    const goesUnder = (text: PdfText): boolean =>
+      text.layer === 'joint' && /^(goes )?under page/.test(text.text)
     /** the words lie in the strip outside the joint line */
     const beyond = ({ tile, beside }: Shown, text: PdfText): boolean => {
       const p = mapPoint(tile.writtenToTrue, text)
