@@ -1,5 +1,5 @@
 import type { Units } from '../../design/design.ts'
-import { type LipTrial, lipTrial } from '../../pattern/lip-trial.ts'
+import { type LipTrial, lipTrial } from '../../pattern/lip/lip-trial.ts'
 import { type PipeStrip, pipeStrip } from '../../pattern/pipe-strip.ts'
 import type { SolvedQuarter } from '../../ramp/ramp.ts'
 import { type Sheet, sheetWindow } from '../sheet/sheet.ts'

@@ -7,7 +7,7 @@ import { boxOverlaps, pointsBounds } from '../../../src/geometry/bounds.ts'
 import type { Point } from '../../../src/geometry/point.ts'
 import { pathSample } from '../../../src/geometry/sample.ts'
 import { trialBlock } from '../../../src/page/parts/trial-block.ts'
-import { lipTrial } from '../../../src/pattern/lip-trial.ts'
+import { lipTrial } from '../../../src/pattern/lip/lip-trial.ts'
 import { sawnSeed, sawnWithPipe, wholeOf } from '../../ramp/ramps.ts'
 import { atMost, hold } from '../../support/hold.ts'
 

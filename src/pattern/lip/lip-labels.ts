@@ -1,10 +1,10 @@
-import { text } from '../drawing/drawing.ts'
-import type { LabelPlace } from '../drawing/place-labels.ts'
-import type { TextMark } from '../drawing/text-box.ts'
-import type { Point } from '../geometry/point.ts'
-import { words } from './label-text.ts'
-import { letters } from './pens.ts'
-import type { ReliefHole } from './relief-hole.ts'
+import { text } from '../../drawing/drawing.ts'
+import type { LabelPlace } from '../../drawing/place-labels.ts'
+import type { TextMark } from '../../drawing/text-box.ts'
+import type { Point } from '../../geometry/point.ts'
+import { words } from '../label-text.ts'
+import { letters } from '../pens.ts'
+import type { ReliefHole } from '../relief-hole.ts'
 
 /** What the pipe takes up is cut away. */
 export const wasteLabels = ({ x, y }: Point, r: number): readonly LabelPlace[] =>
