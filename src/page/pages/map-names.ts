@@ -100,6 +100,9 @@ const crossedBy = (taken: Occupancy, p: Point, box: Box): number => {
   return 100 * takenUnder(taken, leads, named) + 40 * takenUnder(taken, leads, never)
 }
 
+/** What a number of a page keeps off a letter where there is room, mm. */
+const numberOff = 2.4
+
 /** Farther from its point than this a line leads to a name, mm. */
 const near = 3.5
 
@@ -113,15 +116,17 @@ export const besidePoint = (
   words: string,
   size: number,
   layer: 'note' | 'datum' = 'datum',
+  onSide?: (p: Point) => boolean,
 ): Drawing => {
+  const stands = onSide?.(p) ?? false
   const places = besides(taken, p, words, size, [1, 2, 3.5, 5, 7, 9.5, 12.5])
-  const { at, box } = leastOf(
-    taken,
-    words,
-    size,
-    places,
-    ({ away }, box) => coverOf(taken, box) + (away > near ? crossedBy(taken, p, box) : 0) + away / 10,
-  )
+  const { at, box } = leastOf(taken, words, size, places, ({ away }, box) => {
+    // the letter of a cross on the side stands on it too
+    const off = stands && !boxCorners(box).every((corner) => onSide!(corner)) ? 0.6 : 0
+    return off + coverOf(taken, box) + (away > near ? crossedBy(taken, p, box) : 0) + away / 10
+  })
+  // a page's number beside it would be read as one with it
+  occupyBox(taken, boxGrow(box, numberOff), rather)
   const end = nearestOf(box, p)
   const leads = pointDistance(p, end) > near ? pathOf(p, end) : null
   if (leads) occupyPath(taken, leads, affineIdentity, 0.2, never)

@@ -26,7 +26,7 @@ export const costOf = (taken: Occupancy): Cost =>
   boxCounter(taken, (kinds) => (kinds & named ? hidden : kinds & never ? struck : (kinds & rather) / rather))
 
 /** Places over a cell, its middle first. */
-const shares = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82]
+const shares = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9]
 
 /** Heights of the numbers in turn, as shares of the tallest. */
 const numberShares = [1, 0.85, 0.7, 0.6, 0.5, 0.42, 0.36]

@@ -1,8 +1,8 @@
 import type { Units } from '../../design/design.ts'
 import { dimension } from '../../drafting/dimension/dimension.ts'
 import { draftStyle, lineTypes } from '../../drafting/line-types.ts'
-import { cross } from '../../drawing/cross.ts'
 import { type Drawing, group, stroke } from '../../drawing/drawing.ts'
+import { target } from '../../drawing/target.ts'
 import { textCorners } from '../../drawing/text-box.ts'
 import {
   type Affine,
@@ -56,8 +56,9 @@ export interface MapPicture {
 /** How the side's outline is followed to know what lies beside it, mm. */
 const sideStep = 10
 
-/** Half the length of a cross, mm. */
+/** Half the length of a cross, and the radius of the disc in it, mm. */
 const arm = 2
+const disc = 0.8
 
 /**
  * Outline, tiles with their numbers and snap lines, crosses, toe and lip: in the middle of `wide` mm. Words
@@ -111,7 +112,9 @@ export const mapPicture = (
     ...pattern.points.flatMap((named) =>
       ringedPoint(taken, at(named.at), named.name, style.name, onSide, onPaper),
     ),
-    ...datums.flatMap((datum, i) => besidePoint(taken, crosses[i]!, datum.letter, style.name)),
+    ...datums.flatMap((datum, i) =>
+      besidePoint(taken, crosses[i]!, datum.letter, style.name, 'datum', onSide),
+    ),
     ...pieceNames(taken, pattern, at, style.name, onSide),
   ]
   // cells lie side by side: no number can stand on another's
@@ -128,7 +131,7 @@ export const mapPicture = (
         ...[pattern.outline, ...joints].map((path) => stroke('note', path, { width: 0.6 })),
       ]),
       ...numbers,
-      ...crosses.flatMap((p) => cross('datum', p, arm, pens.mark)),
+      ...crosses.flatMap((p) => target('datum', p, arm, disc, pens.mark)),
       ...names,
       ...dimensions,
     ],

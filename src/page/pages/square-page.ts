@@ -76,10 +76,11 @@ export const squarePage = (
       style,
     ],
     [command, { ...style, size: lineSize(command, style.width, size) }],
+    ['NAME stands for what you call this printer.', small],
     ...(printer === null
       ? ([
           [
-            `A long ruler from 0 to its end tells more: add --across ____mm/${plainMm(across)} or --down ____mm/${plainMm(down)}.`,
+            `A long ruler from 0 to its end tells more: type it behind these, --across ____mm/${plainMm(across)} or --down ____mm/${plainMm(down)}.`,
             small,
           ],
         ] as const)

@@ -1,5 +1,6 @@
 import type { Units } from '../../design/design.ts'
 import { convexContains } from '../../geometry/clip.ts'
+import { pathSegments } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
@@ -30,7 +31,7 @@ export const tapingSteps = (facts: TapingFacts): readonly string[] => {
     `The bottom edge${pattern.pieces > 1 ? ` of each of the ${pattern.pieces} pieces` : ''} comes first: a straight factory edge, or sawn straight where the panel layout lays it. On the pages it is the "panel's own edge". Strike the front edge square to it: that one is sawn with the curve.${pattern.pieces > 1 ? '' : ` The side takes ${showLength(pattern.length, units)} × ${showLength(pattern.height, units)} ${units}.`}`,
     placing(facts, level),
     `${taping(facts, upper ? 'upper' : 'lower')} Use the paper the same day: damp paper grows.`,
-    `${laying(cover, level, facts.datums.length > 0)}${pattern.pieces > 1 ? ` ${pieces(facts)}` : ''} Check the distances: if one is off by more than its ±, lay the pages again from the toe; the wood is not sawn before. The cut is the middle of the thick black line: prick through it every 25 mm (1 in) and draw with a thin batten; prick the ringed crosses of screws. Dashed boxes are timbers on the inner face, X on their wood.`,
+    `${laying(cover, level, facts.datums.length > 0)}${striking(facts)}${pattern.pieces > 1 ? ` ${pieces(facts)}` : ''} Check the distances: if one is off by more than its ±, lay the pages again from the toe; the wood is not sawn before. The cut is the middle of the thick black line: prick through it every 25 mm (1 in) and draw with a thin batten; prick the ringed crosses of screws. Dashed boxes are timbers on the inner face, X on their wood.`,
     `Saw on the grey side, marked WASTE, and smooth down to that middle. Trace the first side onto the others and drill its screw holes through them; turned over, it is the other end of the ramp.${strips ? ' The strips at the end of the set mark the skin.' : ''}`,
   ]
 }
@@ -77,11 +78,11 @@ const taping = ({ units, pattern, tiles }: TapingFacts, level: 'upper' | 'lower'
     joined,
     ...(lies.length === 1
       ? [
-          `Page ${alone[0]!.number} joins none before it: its left arrowhead lies ${lies[0]} ${units} along the lines from that of page ${first.number}.`,
+          `Page ${alone[0]!.number} joins no page before it: set it on its snap line, its left arrowhead ${lies[0]} ${units} from page ${first.number}'s.`,
         ]
       : lies.length > 1
         ? [
-            `These join no page before them; so far along the lines their left arrowheads lie from that of page ${first.number}: ${alone.map(({ number }, i) => `page ${number}: ${lies[i]}`).join(', ')} ${units}.`,
+            `${wordList(alone.map(({ number }) => `page ${number}`)).replace(/^p/, 'P')} join no page before them: set each on its snap line, its left arrowhead so far from page ${first.number}'s: ${alone.map(({ number }, i) => `page ${number}: ${lies[i]}`).join(', ')} ${units}.`,
           ]
         : []),
     ...(hasHoles(pattern, tiles)
@@ -113,6 +114,18 @@ const pieces = ({ units, pattern: { joints }, tiles }: TapingFacts): string => {
     ([top, foot]) => `${show(foot)} at the bottom to ${show(top)} ${units} at the top`,
   )
   return `No panel holds the side whole: do so on each piece that pages reach. No page carries ${unseen.length > 1 ? 'these joints' : 'its joint'} whole; strike ${unseen.length > 1 ? 'them' : 'it'}, back from the front edge ${wordList(struck)}.`
+}
+
+/** The straight edges of which a set carries no more than a bit. */
+const striking = ({ units, cover, pattern }: TapingFacts): string => {
+  if (cover === 'whole') return ''
+  const show = (mm: number): string => `${showLength(mm, units)} ${units}`
+  const corner = pattern.edges.some(
+    ({ traced, path }) =>
+      !traced &&
+      pathSegments(path).some(({ from, to }) => Math.abs(to.x - from.x) > 1 && Math.abs(to.y - from.y) > 1),
+  )
+  return ` Strike what no page carries with a straight edge: the top line ${show(pattern.height)} above the bottom edge, the back edge ${show(pattern.length)} behind the front edge${corner ? ', the 45° corner' : ''}.`
 }
 
 const laying = (cover: Cover, level: boolean, crosses: boolean): string =>

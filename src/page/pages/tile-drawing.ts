@@ -5,6 +5,7 @@ import { affineApply, affineIdentity, affineInvert } from '../../geometry/affine
 import { boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners, convexContains, pathClip } from '../../geometry/clip.ts'
 import { pathLength } from '../../geometry/length.ts'
+import { segmentDistance } from '../../geometry/nearest.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
 import { type Point, pointDistance } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
@@ -58,6 +59,9 @@ export interface TileFacts extends Omit<TitleFacts, 'timbers'> {
   /** whether a point of the pattern lies on the wood */
   readonly wood: (p: Point) => boolean
 }
+
+/** Round the figures of a ruler, and between its ticks and the ring of a screw, mm. */
+const figureAir = 0.8
 
 /** Round the names of timbers, mm. */
 const nameAir = 1.4
@@ -116,9 +120,17 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   keepOff(room, signs, on.rather)
   const rings = ringsOf(tile, pattern)
   const isFree = ({ start, pieces }: Path): boolean => clearUnder(room, [start, pieces[0]!.to], on.said)
+  // a tick would grow out of the ring of a screw
+  const isRinged = ({ start, pieces }: Path): boolean =>
+    drawn.screws.some(
+      (at) =>
+        segmentDistance({ kind: 'line', from: start, to: pieces[0]!.to }, tilePoint(tile, at)) <
+        screwRing + figureAir,
+    )
   const rulers = rulerMarks(tile, pattern.points[0]!.at, units).map(({ tick, short, figure }): Drawing => {
     if (rings.some((p) => pointDistance(p, tick.start) < pointRoom + tickLength)) return []
-    if (figure && isFree(tick) && wordClear(room, figure, on.never | on.cut | on.rather))
+    if (isRinged(tick)) return []
+    if (figure && isFree(tick) && wordClear(room, figure, on.never | on.cut | on.rather, figureAir))
       return [stroke('note', tick, pens.ruler), figure]
     // a long tick without its figure would be counted wrongly
     return isFree(short) ? [stroke('note', short, pens.ruler)] : []

@@ -59,10 +59,11 @@ const startWords = (tile: Tile, { start, units }: TitleFacts): readonly string[]
 }
 
 /** What to do with this page, in the builder's words. */
-const tapingWords = (tile: Tile): readonly string[] => {
+const tapingWords = (tile: Tile, start: Tile): readonly string[] => {
   const over = tile.joints.filter((joint) => joint.over)
   if (tile.first) return ['start here']
-  if (over.length === 0) return [`starts row ${tile.row}`, 'on its snap line']
+  if (over.length === 0)
+    return [`${tile.row === start.row ? 'goes on in' : 'starts'} row ${tile.row}`, 'on its snap line']
   const edges = over
     .map(({ edge }) => (edge === 'left' ? edge : edge === 'top' ? 'upper' : 'lower'))
     .join(' and ')
@@ -127,7 +128,7 @@ export type TitleForm = 'mapped' | 'stacked' | 'plain' | 'narrow'
 
 const linesOf = (tile: Tile, title: TitleFacts, form: TitleForm): readonly string[] =>
   form === 'narrow'
-    ? [...tapingWords(tile), ...factWords(tile, { ...title, timbers: [] })]
+    ? [...tapingWords(tile, title.start), ...factWords(tile, { ...title, timbers: [] })]
     : factWords(tile, form === 'plain' ? { ...title, timbers: [] } : title)
 
 /** Size of the block, mm. */
@@ -137,7 +138,9 @@ export const titleSize = (
   form: TitleForm,
 ): { readonly width: number; readonly height: number } => {
   const lines = linesOf(tile, title, form)
-  const words = Math.max(...tapingWords(tile).map((line) => textWidth(line, letters.word, 'bold')))
+  const words = Math.max(
+    ...tapingWords(tile, title.start).map((line) => textWidth(line, letters.word, 'bold')),
+  )
   const small = Math.max(
     ...lines.map((line) => textWidth(line, letters.small, 'regular')),
     isWide(tile) ? holdArrow + textWidth(holdWords, letters.small, 'bold') : 0,
@@ -166,7 +169,7 @@ export const titleBlock = (tile: Tile, title: TitleFacts, form: TitleForm): Draw
   const first = height - letters.big - 5
   return [
     text('note', { x: 0, y: height - letters.big }, letters.big, String(tile.number), { face: 'bold' }),
-    ...(form === 'narrow' ? [] : tapingWords(tile)).map((line, i) =>
+    ...(form === 'narrow' ? [] : tapingWords(tile, title.start)).map((line, i) =>
       text('note', { x: number + 4, y: height - letters.word - 0.5 - i * 7 }, letters.word, line, {
         face: 'bold',
       }),

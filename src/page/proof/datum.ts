@@ -1,6 +1,6 @@
 import type { Units } from '../../design/design.ts'
-import { cross } from '../../drawing/cross.ts'
 import { type Drawing, text } from '../../drawing/drawing.ts'
+import { target } from '../../drawing/target.ts'
 import { pointDistance } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
@@ -75,6 +75,9 @@ const farApart = (places: readonly DatumPlace[], count: number): readonly Datum[
 const spread = (datums: readonly Datum[]): number =>
   Math.max(0, ...datums.flatMap((a) => datums.map((b) => pointDistance(a.at, b.at))))
 
+/** Of the disc in a cross that is set out, mm. */
+const disc = 2
+
 /**
  * A cross along the panel's edges, as it is set out, its letter and figures beside it; in the window as the drawing is read. Rows
  * of a ribbon are turned against the panel: the words keep off the arms however they lie.
@@ -84,7 +87,7 @@ export const datumMarks = (datum: Datum, tile: Tile, units: Units): Drawing => {
   const [across, up] = datum.words
   const first = up > 0 ? figuresHeight - letters.small : -3.5
   return [
-    ...cross('datum', p, arm - 1, pens.cross, Math.atan2(tile.toWindow[1], tile.toWindow[0])),
+    ...target('datum', p, arm - 1, disc, pens.cross, Math.atan2(tile.toWindow[1], tile.toWindow[0])),
     text(
       'datum',
       { x: p.x + arm * across, y: p.y - up * 2 - (up > 0 ? letters.word : 0) },

@@ -50,7 +50,7 @@ export const missingScrews = (
       .map(
         ({ called, timber, places }) =>
           // neither a name nor a pair is broken over lines
-          `${called}\u00a0${timber}: ${places.map(({ x, y }) => `${show(x)}\u00a0×\u00a0${show(y)}`).join(', ')}`,
+          `${called}\u00a0${timber}:\u00a0${places.map(({ x, y }) => `${show(x)}\u00a0×\u00a0${show(y)}`).join(', ')}`,
       )
       .join('; ')}.`,
   }

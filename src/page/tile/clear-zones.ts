@@ -1,8 +1,9 @@
-import type { Drawing } from '../../drawing/drawing.ts'
+import type { Drawing, Pen } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { type Affine, affineApply, affineIdentity, affineInvert, affineThen } from '../../geometry/affine.ts'
 import { boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { type Convex, pathOutside } from '../../geometry/clip.ts'
+import { pathLength } from '../../geometry/length.ts'
 import type { Path } from '../../geometry/path.ts'
 import { type Point, pointBetween, pointToward } from '../../geometry/point.ts'
 
@@ -46,15 +47,25 @@ export const brokenStrokes = (drawing: Drawing, zones: readonly Convex[], toWind
     if (mark.kind !== 'stroke') return [mark]
     const box = pathBounds(mark.path)
     const met = known.filter((zone) => boxOverlaps(box, zone.box))
-    if (met.length === 0) return [mark]
+    if (met.length === 0) return [{ ...mark, pen: endedPen(mark.pen, mark.path) }]
     return met
       .reduce<readonly Path[]>(
         (parts, { shape }) => parts.flatMap((part) => pathOutside(part, shape)),
         [mark.path],
       )
       .filter((path) => !isScrap(path, mark.pen.dash ? leastScrap.dashed : leastScrap.whole))
-      .map((path) => ({ ...mark, path }))
+      .map((path) => ({ ...mark, path, pen: endedPen(mark.pen, path) }))
   })
+}
+
+/** Dashes a little longer or shorter, so that a line of them begins and ends with a whole one: it stops where it is meant to. */
+const endedPen = (pen: Pen, path: Path): Pen => {
+  const [on, off, ...more] = pen.dash ?? []
+  if (on === undefined || off === undefined || more.length > 0) return pen
+  const length = pathLength(path)
+  const gaps = Math.max(1, Math.round((length - on) / (on + off)))
+  const share = length / (gaps * (on + off) + on)
+  return { ...pen, dash: [on, off].map((mm) => Math.round(mm * share * 1000) / 1000) }
 }
 
 const isScrap = (path: Path, least: number): boolean => {

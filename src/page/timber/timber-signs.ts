@@ -8,7 +8,7 @@ import { isInCell, type Tile } from '../tile/tile.ts'
 import { isWithin, placesIn, type TimberBox } from './timber-box.ts'
 
 /** Half the length of the strokes of an X, the usual one first, and air round it, mm. */
-const halves = [6, 5, 4]
+const halves = [6, 5, 4, 3]
 const air = 0.8
 
 /** Where along a timber and across it an X is tried. */
