@@ -1,4 +1,3 @@
-import { doubleArea } from '../../geometry/polygon/outer-polygon.ts'
 import { same } from '../../ramp/check/offer.ts'
 import { inOwnCorner, onFactoryEdges } from './factory-edges.ts'
 import { type Attempt, areaOf, type Packing, type PanelKind, pack, packWithin, type Ways } from './pack.ts'
@@ -27,6 +26,8 @@ export const nest = (pieces: readonly Piece[], kinds: readonly PanelKind[], saw:
 
 /** The same, every panel trimmed. */
 export const nestTrimmed = (pieces: readonly Piece[], kinds: readonly PanelKind[], saw: Saw): Packing => {
+  const soon = saw.kerf < handApart ? apartSoon(pieces, kinds, saw) : null
+  if (soon) return soon
   const { attempt, packing } = search(pieces, kinds, saw)
   if (saw.kerf >= handApart || attempt.openings.length > 0 || packing.filled.length === 0) return packing
   if (!packing.filled.some(({ places }) => places.length > 1 && places.some(({ shape }) => !shape.square)))
@@ -37,9 +38,40 @@ export const nestTrimmed = (pieces: readonly Piece[], kinds: readonly PanelKind[
   return isAs && sameKinds && downOf(apart) <= downOf(packing) ? apart : packing
 }
 
+/** Curved pieces that far apart, where the first try of all takes no more than the area asks for: so do most. */
+const apartSoon = (pieces: readonly Piece[], kinds: readonly PanelKind[], saw: Saw): Packing | null => {
+  if (pieces.every(({ blank }) => blank.square) || kinds.some(({ count }) => count !== null)) return null
+  const ways = waysOf(pieces, handApart)
+  const area = ways.map((way) => way.area)
+  const [first] = triesOf(ordersOf(pieces, area), kinds, [], 'up')
+  const packing = packWithin(ways, saw, first!, { bought: leastBought(kinds, area), down: 0 })
+  return packing && packing.lost.length === 0 ? packing : null
+}
+
 /** Good faces that lie down. */
 const downOf = ({ filled }: Packing): number =>
   filled.reduce((sum, { places }) => sum + places.filter(({ shape }) => shape.over).length, 0)
+
+/** Large pieces first, or long ones. */
+const ordersOf = (pieces: readonly Piece[], area: readonly number[]): readonly (readonly number[])[] => {
+  // whole mm²: the last bits of a sum differ from machine to machine
+  const rank = area.map(Math.round)
+  const byArea = area.map((_, i) => i).sort((a, b) => rank[b]! - rank[a]! || a - b)
+  const byReach = byArea.toSorted((a, b) => Math.round(reachOf(pieces[b]!)) - Math.round(reachOf(pieces[a]!)))
+  return byReach.some((piece, i) => piece !== byArea[i]) ? [byArea, byReach] : [byArea]
+}
+
+const triesOf = (
+  orders: readonly (readonly number[])[],
+  kinds: readonly PanelKind[],
+  openings: Attempt['openings'],
+  faces: Attempt['faces'],
+): readonly Attempt[] => {
+  const opened = kinds.toSorted(thereFirst)
+  return orders.flatMap((order) =>
+    (['rips', 'ends'] as const).map((rule) => ({ kinds: opened, order, rule, faces, openings })),
+  )
+}
 
 const search = (
   pieces: readonly Piece[],
@@ -47,17 +79,11 @@ const search = (
   saw: Saw,
 ): Pick<Found, 'attempt' | 'packing'> => {
   const ways = waysOf(pieces, saw.kerf)
-  const area = pieces.map(({ blank }) => doubleArea(blank.fine) / 2)
-  // whole mm²: the last bits of a sum differ from machine to machine
-  const rank = area.map(Math.round)
-  const byArea = area.map((_, i) => i).sort((a, b) => rank[b]! - rank[a]! || a - b)
-  const byReach = byArea.toSorted((a, b) => Math.round(reachOf(pieces[b]!)) - Math.round(reachOf(pieces[a]!)))
-  const orders = byReach.some((piece, i) => piece !== byArea[i]) ? [byArea, byReach] : [byArea]
-  const usual = { kinds: kinds.toSorted(thereFirst), openings: [] }
+  const area = ways.map((way) => way.area)
+  const orders = ordersOf(pieces, area)
+  const byArea = orders[0]!
   const tries = (openings: Attempt['openings'], faces: Attempt['faces']): readonly Attempt[] =>
-    orders.flatMap((order) =>
-      (['rips', 'ends'] as const).map((rule) => ({ ...usual, order, rule, faces, openings })),
-    )
+    triesOf(orders, kinds, openings, faces)
   const [up, ...otherUps] = tries([], 'up')
   let found = bestOf([up!], ways, saw, area, null, 0)!
   const least = leastBought(kinds, area)

@@ -15,6 +15,8 @@ export const areaOf = ({ length, width }: PanelKind): number => length * width
 
 /** The ways in which a piece may lie: with the face up that shows, or any. */
 export interface Ways {
+  /** mm² */
+  readonly area: number
   readonly up: () => readonly Shape[]
   readonly any: () => readonly Shape[]
 }
@@ -59,6 +61,8 @@ interface Open {
   readonly places: Place[]
   /** what found no room finds none when more lies there */
   readonly full: Set<readonly Shape[]>
+  /** area on which nothing lies, mm² */
+  spare: number
 }
 
 /** One after another, each on the first panel that has room for it, else on a new one. */
@@ -79,7 +83,8 @@ export const packWithin = (
   }
   const open = (kind: PanelKind, places: readonly Place[]): void => {
     const board = { length: kind.length, width: kind.width, trim }
-    boards.push({ kind, board, places: [...places], full: new Set() })
+    const spare = places.reduce((rest, { piece }) => rest - pieces[piece]!.area, areaOf(kind))
+    boards.push({ kind, board, places: [...places], full: new Set(), spare })
     if (kind.count === null) bought += areaOf(kind)
     for (const { piece, shape } of places) turned(piece, shape)
   }
@@ -89,16 +94,21 @@ export const packWithin = (
   if (largest) for (const places of openings) open(largest, places)
   const together = new Set(openings.flat().map(({ piece }) => piece))
   const lost: number[] = []
+  const worse = (): boolean =>
+    bought > most.bought + same || (bought > most.bought - same && down > most.down)
   for (const piece of order) {
-    if (bought > most.bought + same || (bought > most.bought - same && down > most.down)) return null
+    if (worse()) return null
     if (together.has(piece)) continue
+    const { area } = pieces[piece]!
     const shapes = pieces[piece]![faces]()
-    const joins = boards.some(({ board, places, full }) => {
-      if (full.has(shapes)) return false
+    const joins = boards.some((open) => {
+      const { board, places, full } = open
+      if (open.spare < area - same || full.has(shapes)) return false
       const place = layNext(board, places, shapes, rule)
       if (place) {
         places.push({ ...onTape(board, places, place, step), piece })
         turned(piece, place.shape)
+        open.spare -= area
       } else full.add(shapes)
       return place !== null
     })
@@ -112,5 +122,5 @@ export const packWithin = (
     })
     if (!opens) lost.push(piece)
   }
-  return { filled: boards.map(({ kind, places }) => ({ kind, places })), lost }
+  return worse() ? null : { filled: boards.map(({ kind, places }) => ({ kind, places })), lost }
 }

@@ -1,4 +1,5 @@
 import { pointsBounds } from '../../geometry/bounds.ts'
+import { doubleArea } from '../../geometry/polygon/outer-polygon.ts'
 import { once } from './once.ts'
 import type { Ways } from './pack.ts'
 import { type Blank, type Shape, shapeOf } from './shape.ts'
@@ -30,14 +31,15 @@ export const waysOf = (pieces: readonly Piece[], kerf: number): readonly Ways[] 
 const waysOfOne = ({ blank, grain, faced, mustFace }: Piece, kerf: number): Ways => {
   const shapes = (turns: readonly number[], over: boolean): readonly Shape[] =>
     turns.map((turn) => shapeOf(blank, turn, over, kerf))
+  const area = doubleArea(blank.fine) / 2
   if (blank.square) {
     const up = once(() => shapes(grain === 'x' ? [0] : grain === 'y' ? [90] : [0, 90], false))
-    return { up, any: up }
+    return { area, up, any: up }
   }
   const turns = [0, 180, 90, 270].filter((turn) => grain === null || (turn % 180 === 0) === (grain === 'x'))
   const up = once(() => shapes(turns, false))
   const any = once(() => [...up(), ...shapes(turns, true)])
-  return { up: faced ? up : any, any: faced && mustFace ? up : any }
+  return { area, up: faced ? up : any, any: faced && mustFace ? up : any }
 }
 
 /** The longest that it lies along the panel, mm. */
