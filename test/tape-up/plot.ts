@@ -30,7 +30,7 @@ export interface Job {
   readonly pack?: boolean
 }
 
-interface Laid {
+export interface Laid {
   readonly design: Design
   readonly set: PageSet
   readonly paper: Paper
@@ -77,7 +77,11 @@ export const layJob = (job: Job): Laid | { readonly stops: readonly Check[] } =>
 /** The way of the `plot` command, without a disk; or the checks that stopped it. */
 export const plotJob = async (job: Job): Promise<Plotted | { readonly stops: readonly Check[] }> => {
   const laid = layJob(job)
-  if ('stops' in laid) return laid
+  return 'stops' in laid ? laid : plotLaid(job, laid)
+}
+
+/** What was laid, written and read back from its bytes. */
+export const plotLaid = async (job: Job, laid: Laid): Promise<Plotted> => {
   const { design, set, paper, margins, overlap } = laid
   const { bytes } = await writePdf(
     {
