@@ -177,8 +177,15 @@ export const roomOf = (pattern: Around, line: readonly [Point, Point], sign: num
       const near = linesAt(t * length, vernierReach + enough)
       if (near.length > 0)
         for (let off = -vernierReach - 0.5; off <= vernierReach + 0.5; off += 1.5) {
+          const place = t * length + off
           const at = pointBetween(a, b, t + off / length)
-          if (near.some(({ segment }) => segmentDistance(segment, at) < scaleHeight(off))) return true
+          for (const { segment, low, high } of near)
+            if (
+              low < place + enough &&
+              high > place - enough &&
+              segmentDistance(segment, at) < scaleHeight(off)
+            )
+              return true
         }
       return marks.some(({ along, beside, radius }) => {
         const off = along - t * length
@@ -194,11 +201,14 @@ export const roomOf = (pattern: Around, line: readonly [Point, Point], sign: num
 /** Asked once of each share and reach. */
 const known = (room: Room): Room => {
   const found = new Map<number, Map<number, number>>()
+  // mostly of the same reach as before
+  let rooms = new Map<number, number>()
+  let ofReach: number | undefined
   return (t, reach) => {
-    let rooms = found.get(reach)
-    if (!rooms) {
-      rooms = new Map()
+    if (reach !== ofReach) {
+      rooms = found.get(reach) ?? new Map<number, number>()
       found.set(reach, rooms)
+      ofReach = reach
     }
     let mm = rooms.get(t)
     if (mm === undefined) {

@@ -79,11 +79,25 @@ const setOut = (
   struck: (t: number) => boolean,
   grey: (t: number) => boolean,
 ): JointShares => {
-  /** the share that keeps farthest from these; the first of equals */
-  const best = (shares: readonly number[], reach: number): number =>
-    shares
-      .map((t) => ({ t, room: clear(t, reach) }))
-      .reduce((kept, found) => (found.room > kept.room + 1e-6 ? found : kept)).t
+  /** of those that are free the share that keeps farthest from these; the first of equals, as none has more than enough */
+  const bestOf = (
+    shares: readonly number[],
+    reach: number,
+    isFree: (t: number) => boolean,
+  ): number | undefined => {
+    let kept: number | undefined
+    let most = Number.NEGATIVE_INFINITY
+    for (const t of shares) {
+      if (most >= enough - 1e-6) break
+      if (!isFree(t)) continue
+      const room = clear(t, reach)
+      if (kept !== undefined && room <= most + 1e-6) continue
+      kept = t
+      most = room
+    }
+    return kept
+  }
+  const best = (shares: readonly number[], reach: number): number => bestOf(shares, reach, () => true)!
   const off = (t: number, others: readonly number[], mm: number): boolean =>
     others.every((other) => Math.abs(t - other) * length >= mm)
   const snaps = snap === null ? [] : [snap]
@@ -132,6 +146,23 @@ const setOut = (
     ...[middle].filter(hasRoom),
     ...nearestFirst(roomy, middle),
   ]
+  /** where a vernier that stands alone can be read and has the most room; none where it has not any */
+  const roomiest = (roomAt: (t: number) => number): number | null => {
+    let best: number | null = null
+    let most = Number.NEGATIVE_INFINITY
+    const count = 2 * places.length
+    for (let i = 0; i < count && most < enough; i++) {
+      const t = (i + 0.5) / count
+      if (!isInner(t) || !off(t, crosses, apart.lone.cross) || !off(t, snaps, apart.lone.snap)) continue
+      if (strikes(t)) continue
+      const room = roomAt(t)
+      if (room > most) {
+        most = room
+        best = t
+      }
+    }
+    return best
+  }
   const verniers = ((): readonly number[] => {
     const [lower, upper] = usual.map(verniersBy) as [readonly number[], readonly number[]]
     let found: readonly number[] = []
@@ -154,27 +185,20 @@ const setOut = (
     }
     if (found.length > 0 && found.every((t) => !strikes(t))) return found
     // one that can be read is better than two that cannot
-    const single = Array.from({ length: 2 * places.length }, (_, i) => (i + 0.5) / (2 * places.length))
-      .filter((t) => isInner(t) && off(t, crosses, apart.lone.cross) && off(t, snaps, apart.lone.snap))
-      .filter((t) => !strikes(t))
-      .map((t) => ({ t, room: Math.min(clear(t, vernierReach), pairRoom(t, t, enough)) }))
-      .filter(({ room }) => room > Number.NEGATIVE_INFINITY)
-      .sort((p, q) => q.room - p.room)[0]
-    if (single) return [single.t]
-    return found.filter((t) => !strikes(t))
+    const single = roomiest((t) => Math.min(clear(t, vernierReach), pairRoom(t, t, enough)))
+    return single === null ? found.filter((t) => !strikes(t)) : [single]
   })()
+  const isBesideAll = (t: number, scales: readonly number[]): boolean =>
+    scales.every((vernier) => besideVernier(t, vernier))
   const pairBeside = (scales: readonly number[]): number => {
-    const beside = (shares: readonly number[]): readonly number[] =>
-      shares.filter((t) => scales.every((vernier) => besideVernier(t, vernier)))
     // on the snap line rather than on a screw
     const tries = [pairPlaces, pairShares.filter((t) => off(t, crosses, crossHalf + pairHalf + pairAir))]
     for (const isFree of [(t: number): boolean => !struck(t) && !grey(t), (t: number): boolean => !struck(t)])
-      for (const shares of tries.map(beside)) {
-        const free = shares.filter(isFree)
-        if (free.length > 0) return best(free, pairHalf)
+      for (const shares of tries) {
+        const free = bestOf(shares, pairHalf, (t) => isBesideAll(t, scales) && isFree(t))
+        if (free !== undefined) return free
       }
-    const left = beside(pairPlaces)
-    return best(left.length > 0 ? left : pairShares, pairHalf)
+    return bestOf(pairPlaces, pairHalf, (t) => isBesideAll(t, scales)) ?? best(pairShares, pairHalf)
   }
   // a sign on a screw or on the line is worse than a scale less
   const kept =
