@@ -14,9 +14,12 @@ export interface Box {
 /** Throws RangeError on an empty list. */
 export const pointsBounds = (points: readonly Point[]): Box => {
   if (points.length === 0) throw new RangeError('no points, no bounds')
-  let [x0, y0] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
-  let [x1, y1] = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY]
-  for (const { x, y } of points) {
+  let x0 = Number.POSITIVE_INFINITY
+  let y0 = Number.POSITIVE_INFINITY
+  let x1 = Number.NEGATIVE_INFINITY
+  let y1 = Number.NEGATIVE_INFINITY
+  for (let i = 0; i < points.length; i++) {
+    const { x, y } = points[i]!
     x0 = Math.min(x0, x)
     y0 = Math.min(y0, y)
     x1 = Math.max(x1, x)
@@ -59,10 +62,19 @@ const extremes = (segment: Segment): readonly number[] => {
 }
 
 export const segmentBounds = (segment: Segment): Box =>
-  pointsBounds(extremes(segment).map((t) => segmentAt(segment, t)))
+  pointsBounds(
+    segment.kind === 'line'
+      ? [segment.from, segment.to]
+      : extremes(segment).map((t) => segmentAt(segment, t)),
+  )
 
-export const pathBounds = (path: Path): Box =>
-  pointsBounds(pathSegments(path).flatMap((segment) => extremes(segment).map((t) => segmentAt(segment, t))))
+export const pathBounds = (path: Path): Box => {
+  const points: Point[] = [path.start]
+  for (const segment of pathSegments(path))
+    if (segment.kind === 'line') points.push(segment.to)
+    else for (const t of extremes(segment)) points.push(segmentAt(segment, t))
+  return pointsBounds(points)
+}
 
 export const boxUnion = (a: Box, b: Box): Box => ({
   x0: Math.min(a.x0, b.x0),

@@ -152,7 +152,13 @@ const shares = [0, 0.5, -0.5, 0.9, -0.9]
  */
 const fullestPlaces = (places: readonly Place[], kept: Kept): readonly FullPlace[] => {
   const roomiest = [...places].sort((a, b) => b.room - a.room)
-  const showing = (some: readonly Place[]) => some.flatMap((place) => showingPlace(place, kept) ?? [])
+  const framed = new Map<LooseLattice, Framed>()
+  const showing = (some: readonly Place[]) =>
+    some.flatMap((place) => {
+      const own = framed.get(place.loose) ?? framedKept(place.loose, kept)
+      framed.set(place.loose, own)
+      return showingPlace(place, own) ?? []
+    })
   let found = showing(roomiest.slice(0, weighed))
   for (let i = weighed; found.length === 0 && i < roomiest.length; i += weighed)
     found = showing(roomiest.slice(i, i + weighed))
@@ -167,14 +173,24 @@ type ShowingPlace = FullPlace & {
   readonly shows: (weights: CellWeights) => boolean
 }
 
+/** The same in the frame of a lattice. */
+interface Framed {
+  readonly points: Float64Array
+  readonly notch: Box | null
+}
+
+const framedKept = ({ angle }: LooseLattice, { points, notch }: Kept): Framed => ({
+  points: turnPoints(points, angle),
+  notch: notchBox(notch, angle),
+})
+
 /** A place with its level joint lines where all points are whole, off the notch if it can; null where they are not. */
 const showingPlace = (
   { loose, turned, joint, room }: Place,
-  { points, notch }: Kept,
+  { points, notch: box }: Framed,
 ): ShowingPlace | null => {
-  const framed = turnPoints(points, loose.angle)
-  const box = notchBox(notch, loose.angle)
-  const shown = (weights: CellWeights): boolean => pointsIn(framed, weights, loose.shape) === points.length
+  const shown = (weights: CellWeights): boolean =>
+    2 * pointsIn(points, weights, loose.shape) === points.length
   let first: ShowingPlace | null = null
   // without room all of them are one
   for (const share of room === 0 ? [0] : shares) {
@@ -235,11 +251,12 @@ const widerPlaces = ({ lattices, runs, places }: Search, kept: Kept): readonly F
   let found: ShowingPlace[] = []
   for (const loose of some) {
     const turned = turnRuns(runs, loose.angle)
+    const framed = framedKept(loose, kept)
     const { x, y } = latticePitch(loose.shape)
     for (const u of steps)
       for (const v of steps) {
         const joint = { x: loose.box.x0 - u * x, y: loose.box.y0 - v * y }
-        const place = showingPlace({ loose, turned, joint, pages: 0, room: 0 }, kept)
+        const place = showingPlace({ loose, turned, joint, pages: 0, room: 0 }, framed)
         if (!place || place.pages <= fewest || place.pages > (found[0]?.pages ?? place.pages)) continue
         if (found[0] && place.pages < found[0].pages) found = []
         found.push(place)

@@ -3,7 +3,7 @@ import { textWidth } from '../../drawing/text-width.ts'
 import { type Box, boxGrow } from '../../geometry/bounds.ts'
 import { circle } from '../../geometry/path.ts'
 import { type Point, pointBetween, pointDistance } from '../../geometry/point.ts'
-import { boxCounter, type Occupancy } from '../room/occupancy.ts'
+import { type Occupancy, weightIn } from '../room/occupancy.ts'
 import type { Tile } from '../tile/tile.ts'
 
 /** Room kept round words, mm. */
@@ -19,11 +19,15 @@ export const named = 4
 const struck = 100
 const hidden = 1e4
 
-/** How much of what is taken a box covers. */
-type Cost = (box: Box) => number
+/** How much of what is taken a box covers; no more is counted than `most`. */
+type Cost = (box: Box, most: number) => number
 
-export const costOf = (taken: Occupancy): Cost =>
-  boxCounter(taken, (kinds) => (kinds & named ? hidden : kinds & never ? struck : (kinds & rather) / rather))
+export const costOf = (taken: Occupancy): Cost => {
+  const weights = Array.from({ length: 8 }, (_, kinds) =>
+    kinds & named ? hidden : kinds & never ? struck : (kinds & rather) / rather,
+  )
+  return (box, most) => weightIn(taken, box, weights, most)
+}
 
 /** Places over a cell, its middle first. */
 const shares = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9]
@@ -115,8 +119,8 @@ const numberPlace = (
   cost: Cost,
 ): NumberPlace => {
   const half = textWidth(words, size, 'bold') / 2
-  const covered = (p: Point): number =>
-    cost(boxGrow({ x0: p.x - half, x1: p.x + half, y0: p.y - size / 2, y1: p.y + size / 2 }, clear))
+  const covered = (p: Point, most: number): number =>
+    cost(boxGrow({ x0: p.x - half, x1: p.x + half, y0: p.y - size / 2, y1: p.y + size / 2 }, clear), most)
   // it stays in the cell however that is turned
   const room = Math.hypot(2 * half, size) / 2 + around
   const within = (long: number) => (share: number) =>
@@ -127,7 +131,7 @@ const numberPlace = (
     const [from, to] = [pointBetween(a!, b!, across(u)), pointBetween(d!, c!, across(u))]
     for (const v of shares) {
       const middle = pointBetween(from, to, up(v))
-      const found = covered(middle)
+      const found = covered(middle, best?.covered ?? Number.POSITIVE_INFINITY)
       if (found === 0) return { middle, covered: 0 }
       if (!best || found < best.covered) best = { middle, covered: found }
     }

@@ -2,24 +2,18 @@ import type { Units } from '../../design/design.ts'
 import { levelMark } from '../../drafting/level-mark.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineIdentity } from '../../geometry/affine.ts'
-import {
-  type Box,
-  boxGrow,
-  boxOverlaps,
-  pathBounds,
-  pointsBounds,
-  segmentBounds,
-} from '../../geometry/bounds.ts'
+import { type Box, boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners, convexContains } from '../../geometry/clip.ts'
 import { polygonInside } from '../../geometry/contains.ts'
 import { inch } from '../../geometry/inch.ts'
 import { segmentDistance } from '../../geometry/nearest.ts'
-import { type Path, pathSegments, type Segment } from '../../geometry/path.ts'
+import { type Path, pathSegments } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import { levelStyle } from '../../pattern/heights.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { pointRoom } from '../cover/shown-points.ts'
+import { type Bounded, bounded } from '../room/line-stretches.ts'
 import { type BoxCount, boxCounter, occupancyOf, occupyUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
@@ -56,7 +50,7 @@ export const datumPlaces = (
   const known: Known = {
     // coarse: a cross keeps farther from the line than any chord strays
     wood: polygonInside(pathSample(pattern.outline, 20)),
-    outline: pathSegments(pattern.outline).map((segment) => ({ segment, bounds: segmentBounds(segment) })),
+    outline: pathSegments(pattern.outline).map(bounded),
     paths: [pattern.outline, ...pattern.markPaths].map((path) => ({ path, bounds: pathBounds(path) })),
     words: wordsOf(pattern),
     widths: widthsOf(pattern, units),
@@ -67,7 +61,7 @@ export const datumPlaces = (
 /** The same for all pages of a pattern. */
 interface Known {
   readonly wood: (p: Point) => boolean
-  readonly outline: readonly { readonly segment: Segment; readonly bounds: Box }[]
+  readonly outline: readonly Bounded[]
   readonly paths: readonly { readonly path: Path; readonly bounds: Box }[]
   readonly words: readonly TextMark[]
   readonly widths: Widths

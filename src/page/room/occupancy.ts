@@ -157,16 +157,39 @@ const spansUnder = (
 export const coarser = ({ columns, rows, step, taken }: Occupancy, by: number): Occupancy => {
   const coarse = occupancyOf(columns * step, rows * step, by * step)
   const fours = new Uint32Array(taken.buffer)
+  let row = 0
+  let end = columns
+  let into = 0
   for (let four = 0; four < fours.length; four++) {
     if (fours[four] === 0) continue
-    for (let k = 4 * four; k < 4 * four + 4; k++) {
-      const kinds = taken[k] ?? 0
+    for (let k = 4 * four; k < 4 * four + 4 && k < taken.length; k++) {
+      const kinds = taken[k]!
       if (kinds === 0) continue
-      const row = Math.floor(k / columns)
-      coarse.taken[Math.floor(row / by) * coarse.columns + Math.floor((k - row * columns) / by)]! |= kinds
+      if (k >= end) {
+        row = Math.floor(k / columns)
+        end = (row + 1) * columns
+        into = Math.floor(row / by) * coarse.columns
+      }
+      coarse.taken[into + Math.floor((k - end + columns) / by)]! |= kinds
     }
   }
   return coarse
+}
+
+/** What the squares of a box weigh by what they carry, summed row by row until it is as much as `most`: for few boxes. */
+export const weightIn = (
+  { columns, rows, step, taken }: Occupancy,
+  { x0, y0, x1, y1 }: Box,
+  weights: readonly number[],
+  most: number,
+): number => {
+  const from = Math.max(0, Math.floor(x0 / step))
+  const to = Math.min(columns - 1, Math.floor(x1 / step))
+  const top = Math.min(rows - 1, Math.floor(y1 / step))
+  let sum = 0
+  for (let row = Math.max(0, Math.floor(y0 / step)); row <= top && sum < most; row++)
+    for (let k = row * columns + from; k <= row * columns + to; k++) sum += weights[taken[k]!]!
+  return sum
 }
 
 /** How many squares of a box carry something, each times its weight; for many boxes of one state of the map. */

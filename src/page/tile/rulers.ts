@@ -35,28 +35,28 @@ export const rulerMarks = (tile: Tile, toe: Point, units: Units): readonly Ruler
   const turned = Math.abs(tile.toWindow[1]) > 1e-9
   const zero = tilePoint(tile, turned ? toe : { x: 0, y: 0 })
   const level = tilePoint(tile, tile.snap[0]).y
-  const markAt = (at: Point, toward: number, major: boolean, figure: TextMark | null): RulerMark => {
-    const tick = (mm: number): Path => pathOf(at, pointToward(at, toward, mm))
-    return { tick: tick(major ? long : plain), short: tick(plain), figure: major ? figure : null }
+  const markAt = (at: Point, toward: number, figure: TextMark | null, major: boolean): RulerMark => {
+    const short = pathOf(at, pointToward(at, toward, plain))
+    return { tick: major ? pathOf(at, pointToward(at, toward, long)) : short, short, figure }
   }
-  const figureAt = (x: number, y: number, label: string): TextMark =>
-    text('note', { x, y }, letters.small, label, { grey: 0.4 }) as TextMark
+  const figureAt = (x: number, y: number, mm: number): TextMark =>
+    text('note', { x, y }, letters.small, showLength(mm, units), { grey: 0.4 }) as TextMark
   return [
-    ...ruler(cell.x0 + 8, cell.x1 - 8, zero.x, units).map(({ at, major, label }) =>
+    ...ruler(cell.x0 + 8, cell.x1 - 8, zero.x, units).map(({ at, major, mm }) =>
       markAt(
         { x: at, y: level },
         Math.PI / 2,
-        major,
         // clear of the figures up the page
-        at > cell.x0 + inset + 12 ? figureAt(at + 0.8, level + 2.4, label) : null,
+        major && at > cell.x0 + inset + 12 ? figureAt(at + 0.8, level + 2.4, mm) : null,
+        major,
       ),
     ),
-    ...(turned ? [] : ruler(cell.y0 + 8, cell.y1 - 8, zero.y, units)).map(({ at, major, label }) =>
+    ...(turned ? [] : ruler(cell.y0 + 8, cell.y1 - 8, zero.y, units)).map(({ at, major, mm }) =>
       markAt(
         { x: cell.x0 + inset, y: at },
         0,
+        major && Math.abs(at - level) > 6 ? figureAt(cell.x0 + inset + 5, at - 1.2, mm) : null,
         major,
-        Math.abs(at - level) > 6 ? figureAt(cell.x0 + inset + 5, at - 1.2, label) : null,
       ),
     ),
   ]
@@ -70,6 +70,6 @@ const ruler = (from: number, to: number, origin: number, units: Units) => {
   const count = Math.max(0, Math.floor((to - origin) / tick) - first + 1)
   return Array.from({ length: count }, (_, k) => {
     const n = first + k
-    return { at: origin + n * tick, major: n % every === 0, label: showLength(n * tick, units) }
+    return { at: origin + n * tick, major: n % every === 0, mm: n * tick }
   })
 }

@@ -67,11 +67,15 @@ export const snapHeight = (
     const ownMarks = marks.filter(({ x }) => x > left && x < right)
     // of the panel's bottom edge in the frame, where rows are level
     const base = level ? lattice.toFrame[5] : low + middle
-    /** mm of line beside a snap line at a height of the frame, on the pages of the row; less for what is steeper to it */
-    const beside = (y: number): number => {
+    /**
+     * mm of line beside a snap line at a height of the frame, on the pages of the row; less for what is steeper to it. Not summed on once
+     * it is as much as `most`.
+     */
+    const beside = (y: number, most: number): number => {
       let sum = 0
-      for (const piece of own) if (Math.abs(piece.y - y) < cutRoom) sum += piece.beside
       for (const one of ownRings) if (Math.abs(one.y - y) < ring.room) sum += ring.cost
+      for (let i = 0; i < own.length && sum < most; i++)
+        if (Math.abs(own[i]!.y - y) < cutRoom) sum += own[i]!.beside
       return sum
     }
     /** what else it would lie on or near, of heights with as little line beside them */
@@ -96,7 +100,7 @@ export const snapHeight = (
     let fewest = Number.POSITIVE_INFINITY
     const tryAll = (heights: readonly number[]): void => {
       for (const height of heights) {
-        const length = beside(base + height)
+        const length = beside(base + height, least + spacing)
         if (length >= least + spacing) continue
         const marks = crowded(base + height)
         if (length >= least - spacing && marks >= fewest) continue

@@ -13,7 +13,7 @@ import { letters, pens } from '../../pattern/pens.ts'
 import { clearUnder, type Occupancy } from '../room/occupancy.ts'
 import { on } from '../room/word-room.ts'
 import { isInCell, type Tile, tilePoint } from '../tile/tile.ts'
-import { isWithin, placesIn, type TimberBox, timberBox } from './timber-box.ts'
+import { extentOf, isWithin, placesIn, type TimberBox, timberBox } from './timber-box.ts'
 
 /** The words of a label alone, at one of its places. */
 export const labelWords = ({ words, size }: PatternLabel, middle: Point) =>
@@ -75,13 +75,18 @@ const woodAsides = [0, 0.2, -0.2]
 /** On its wood, along it or across it as it is read, with no box. */
 const alongMarks = (label: PatternLabel, timber: TimberBox, tile: Tile, room: Occupancy): Drawing => {
   const middles = placesIn(timber, woodShares, woodAsides)
-  const angles = [timber.along, timber.along + Math.PI / 2].map(readable)
+  const turns = [timber.along, timber.along + Math.PI / 2].map((turn) => {
+    const angle = readable(turn)
+    return { angle, wide: extentOf(timber, angle), high: extentOf(timber, angle + Math.PI / 2) }
+  })
   for (const kinds of [on.never | on.cut | on.rather, on.never | on.cut])
     for (const form of ['words', 'shorter'] as const)
       for (const size of woodSizes[form]) {
         const half = textWidth(label[form], size, 'bold') / 2
         for (const around of woodRooms)
-          for (const angle of angles)
+          for (const { angle, wide, high } of turns) {
+            // no place is wide enough
+            if (2 * (half + around) > wide || size + 2 * around > high) continue
             for (const middle of middles) {
               const corners = boxAround(half + around, size / 2 + around, middle, angle)
               if (
@@ -91,6 +96,7 @@ const alongMarks = (label: PatternLabel, timber: TimberBox, tile: Tile, room: Oc
               )
                 return [wordsAt(label[form], size, middle, angle)]
             }
+          }
       }
   return []
 }

@@ -45,3 +45,9 @@ export const placesIn = (
 /** Whether points lie in it, so far from its edges, mm. */
 export const isWithin = ({ corners }: TimberBox, points: readonly Point[], air: number): boolean =>
   points.every((p) => convexContains(corners, p, -air))
+
+/** How far it reaches in a direction, from end to end, mm; a hair more. */
+export const extentOf = ({ corners }: TimberBox, angle: number): number => {
+  const along = corners.map(({ x, y }) => x * Math.cos(angle) + y * Math.sin(angle))
+  return Math.max(...along) - Math.min(...along) + 1e-6
+}

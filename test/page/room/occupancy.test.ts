@@ -14,6 +14,7 @@ import {
   occupyBox,
   occupyUnder,
   takenUnder,
+  weightIn,
 } from '../../../src/page/room/occupancy.ts'
 import { occupyPath } from '../../../src/page/room/occupy-path.ts'
 
@@ -71,6 +72,9 @@ describe('occupancy', () => {
         expect(takenIn(map, look)).toBe(slow)
         expect(clearUnder(map, boxCorners(look), 1)).toBe(slow === 0)
         expect(boxCounter(map, (kinds) => kinds)(look)).toBe(slow)
+        expect(weightIn(map, look, [0, 1], Number.POSITIVE_INFINITY)).toBe(slow)
+        // it may stop as soon as it is as much as is asked for
+        expect(weightIn(map, look, [0, 1], 3) >= 3).toBe(slow >= 3)
       }),
       { numRuns: 400, seed: 21 },
     )
