@@ -196,15 +196,16 @@ export const weightIn = (
 export type BoxCount = (box: Box) => number
 
 /**
- * Sums from the map's corner, looked up four at a time; `weigh`: what a square with these kinds of things counts. `between`: the
- * heights that the boxes keep to, mm, where they are known.
+ * Sums from the map's corner, looked up four at a time; `weigh`: what a square with these kinds of things counts, one with none counts
+ * nothing. `between`: the heights that the boxes keep to, mm, where they are known.
  */
 export const boxCounter = (
   { columns, rows: all, step, taken }: Occupancy,
   weigh: (kinds: number) => number,
   between: readonly [low: number, high: number] = [0, all * step],
 ): BoxCount => {
-  const weights = Uint32Array.from({ length: 256 }, (_, kinds) => weigh(kinds))
+  // few of all kinds together lie on a map
+  const weights = new Int32Array(256).fill(-1)
   const wide = columns + 1
   const low = Math.max(0, Math.floor(between[0] / step))
   const rows = Math.min(all, Math.floor(between[1] / step) + 1) - low
@@ -213,7 +214,11 @@ export const boxCounter = (
     let sum = 0
     let at = (row + 1) * wide + 1
     for (let k = (low + row) * columns, end = k + columns; k < end; k++, at++) {
-      sum += weights[taken[k]!]!
+      const kinds = taken[k]!
+      if (kinds !== 0) {
+        if (weights[kinds]! < 0) weights[kinds] = weigh(kinds)
+        sum += weights[kinds]!
+      }
       sums[at] = sums[at - wide]! + sum
     }
   }

@@ -12,6 +12,8 @@ const vernierPitch = { over: 2, under: 1.9 } as const
 /** Ticks on each side of the middle: the scale reads to ±0.9 mm. */
 const vernierTicks = 9
 
+const ticks = Array.from({ length: 2 * vernierTicks + 1 }, (_, i) => i - vernierTicks)
+
 /** Half of the length that a vernier takes along its joint, mm. */
 export const vernierReach = vernierTicks * vernierPitch.over
 
@@ -35,26 +37,16 @@ export const vernierCorners = (middle: Point, along: number, inward: number): re
 /** `middle` on the joint line, `along` its direction, `inward` towards what the page keeps; angles in radians. */
 export const vernierMarks = (middle: Point, along: number, inward: number, over: boolean): Drawing => {
   const pitch = over ? vernierPitch.over : vernierPitch.under
-  return Array.from({ length: 2 * vernierTicks + 1 }, (_, i) => i - vernierTicks).flatMap((n): Drawing => {
-    const foot = pointToward(middle, along, n * pitch)
+  // turned once, not for each tick
+  const across = pointToward({ x: 0, y: 0 }, along, 1)
+  const up = pointToward({ x: 0, y: 0 }, inward, 1)
+  return ticks.flatMap((n): Drawing => {
+    const foot = { x: middle.x + n * pitch * across.x, y: middle.y + n * pitch * across.y }
+    const above = (mm: number): Point => ({ x: foot.x + mm * up.x, y: foot.y + mm * up.y })
     const length = n === 0 ? 5 : n % 5 === 0 ? 4 : 2.5
-    const label = pointToward(foot, inward, 5.8)
-    return [
-      stroke('joint', pathOf(foot, pointToward(foot, inward, length)), pens.cross),
-      ...(n % 5 === 0 && !over
-        ? [
-            text(
-              'joint',
-              pointToward(label, along - Math.PI / 2, scaleFigure / 2),
-              scaleFigure,
-              `${Math.abs(n)}`,
-              {
-                angle: along,
-                align: 'middle',
-              },
-            ),
-          ]
-        : []),
-    ]
+    const tick = stroke('joint', pathOf(foot, above(length)), pens.cross)
+    if (n % 5 !== 0 || over) return [tick]
+    const words = pointToward(above(5.8), along - Math.PI / 2, scaleFigure / 2)
+    return [tick, text('joint', words, scaleFigure, `${Math.abs(n)}`, { angle: along, align: 'middle' })]
   })
 }
