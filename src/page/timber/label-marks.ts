@@ -13,7 +13,7 @@ import { letters, pens } from '../../pattern/pens.ts'
 import { clearUnder, type Occupancy } from '../room/occupancy.ts'
 import { on } from '../room/word-room.ts'
 import { isInCell, type Tile, tilePoint } from '../tile/tile.ts'
-import { extentOf, isWithin, placesIn, type TimberBox, timberBox } from './timber-box.ts'
+import { boxesAlong, extentOf, isWithin, placesIn, type TimberBox, timberBox } from './timber-box.ts'
 
 /** The words of a label alone, at one of its places. */
 export const labelWords = ({ words, size }: PatternLabel, middle: Point) =>
@@ -77,18 +77,19 @@ const alongMarks = (label: PatternLabel, timber: TimberBox, tile: Tile, room: Oc
   const middles = placesIn(timber, woodShares, woodAsides)
   const turns = [timber.along, timber.along + Math.PI / 2].map((turn) => {
     const angle = readable(turn)
-    return { angle, wide: extentOf(timber, angle), high: extentOf(timber, angle + Math.PI / 2) }
+    const [wide, high] = [extentOf(timber, angle), extentOf(timber, angle + Math.PI / 2)]
+    return { angle, wide, high, box: boxesAlong(angle) }
   })
   for (const kinds of [on.never | on.cut | on.rather, on.never | on.cut])
     for (const form of ['words', 'shorter'] as const)
       for (const size of woodSizes[form]) {
         const half = textWidth(label[form], size, 'bold') / 2
         for (const around of woodRooms)
-          for (const { angle, wide, high } of turns) {
+          for (const { angle, wide, high, box } of turns) {
             // no place is wide enough
             if (2 * (half + around) > wide || size + 2 * around > high) continue
             for (const middle of middles) {
-              const corners = boxAround(half + around, size / 2 + around, middle, angle)
+              const corners = box(middle, half + around, size / 2 + around)
               if (
                 isWithin(timber, corners, 0) &&
                 isInCell(tile, corners, 0.5) &&
@@ -153,6 +154,7 @@ const besideMarks = (
   wood: (p: Point) => boolean,
 ): Drawing => {
   const half = textWidth(words, besideSize, 'bold') / 2
+  const box = boxesAlong(0)
   let best: { readonly end: Point; readonly near: Point; readonly middle: Point } | undefined
   let least = 7
   for (const end of ends)
@@ -160,7 +162,7 @@ const besideMarks = (
       for (let k = 0; k < 16 && least > 0; k++) {
         const direction = (k * Math.PI) / 8
         const middle = pointToward(end, direction, distance + half * Math.abs(Math.cos(direction)))
-        const corners = boxAround(half + frameRoom, besideSize / 2 + frameRoom, middle, 0)
+        const corners = box(middle, half + frameRoom, besideSize / 2 + frameRoom)
         if (!isInCell(tile, corners, 0.5) || !clearUnder(room, corners, timber ? kinds | on.timber : kinds))
           continue
         const near = corners
@@ -222,17 +224,7 @@ const dotsOf = (
 const dotAir = 0.8
 
 const boxAt = (words: string, size: number, middle: Point, turn: number, less = 0): readonly Point[] =>
-  boxAround(textWidth(words, size, 'bold') / 2 + frameRoom - less, size / 2 + frameRoom - less, middle, turn)
-
-/** Half so wide and half so high, turned. */
-const boxAround = (wide: number, high: number, middle: Point, turn: number): readonly Point[] => {
-  const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
-  const corner = (i: number, k: number): Point => ({
-    x: middle.x + i * wide * cos - k * high * sin,
-    y: middle.y + i * wide * sin + k * high * cos,
-  })
-  return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)]
-}
+  boxesAlong(turn)(middle, textWidth(words, size, 'bold') / 2 + frameRoom - less, size / 2 + frameRoom - less)
 
 const wordsAt = (words: string, size: number, middle: Point, turn: number): TextMark =>
   text('mark', pointToward(middle, turn - Math.PI / 2, size / 2), size, words, {

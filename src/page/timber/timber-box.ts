@@ -51,3 +51,15 @@ export const extentOf = ({ corners }: TimberBox, angle: number): number => {
   const along = corners.map(({ x, y }) => x * Math.cos(angle) + y * Math.sin(angle))
   return Math.max(...along) - Math.min(...along) + 1e-6
 }
+
+/** Corners of boxes about a point, half so wide and half so high, turned by an angle. */
+export const boxesAlong = (turn: number) => {
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
+  return ({ x, y }: Point, wide: number, high: number): Convex => {
+    const corner = (i: number, k: number): Point => ({
+      x: x + i * wide * cos - k * high * sin,
+      y: y + i * wide * sin + k * high * cos,
+    })
+    return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)]
+  }
+}

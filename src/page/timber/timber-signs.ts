@@ -5,7 +5,7 @@ import { pens } from '../../pattern/pens.ts'
 import { clearUnder, type Occupancy } from '../room/occupancy.ts'
 import { on } from '../room/word-room.ts'
 import { isInCell, type Tile } from '../tile/tile.ts'
-import { isWithin, placesIn, type TimberBox } from './timber-box.ts'
+import { boxesAlong, isWithin, placesIn, type TimberBox } from './timber-box.ts'
 
 /** Half the length of the strokes of an X, the usual one first, and air round it, mm. */
 const halves = [6, 5, 4, 3]
@@ -36,17 +36,24 @@ export const timberSigns = (timbers: readonly TimberBox[], tile: Tile, room: Occ
     const turn = Math.max(leastTurn, Math.atan2(timber.narrow, timber.long))
     const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
     const places = placesIn(timber, shares, asides)
-    const whole = halves.map((half) => ({
-      half,
-      places: places.filter((at) => {
-        const corners = cornersOf(at, timber.along, half * cos, half * sin)
-        return isWithin(timber, corners, air) && isInCell(tile, corners, air)
-      }),
-    }))
+    const corners = boxesAlong(timber.along)
+    // asked once of each place and size
+    const known: (boolean | undefined)[] = []
+    const isWhole = (k: number, at: Point, half: number): boolean => {
+      const found = known[k]
+      if (found !== undefined) return found
+      const own = corners(at, half * cos, half * sin)
+      const is = isWithin(timber, own, air) && isInCell(tile, own, air)
+      known[k] = is
+      return is
+    }
     for (const [kinds, around] of tries)
-      for (const { half, places: own } of whole)
-        for (const at of own)
-          if (clearUnder(room, cornersOf(at, timber.along, half * cos + around, half * sin + around), kinds))
+      for (const [h, half] of halves.entries())
+        for (const [k, at] of places.entries())
+          if (
+            isWhole(h * places.length + k, at, half) &&
+            clearUnder(room, corners(at, half * cos + around, half * sin + around), kinds)
+          )
             return strokes(at, timber.along, turn, half)
     return []
   })
@@ -55,11 +62,3 @@ const strokes = (at: Point, along: number, turn: number, half: number): Drawing 
   [along + turn, along - turn].map((angle) =>
     stroke('mark', pathOf(pointToward(at, angle, -half), pointToward(at, angle, half)), pens.mark),
   )
-
-const cornersOf = (middle: Point, along: number, wide: number, high: number): readonly Point[] =>
-  [
-    [-1, -1],
-    [1, -1],
-    [1, 1],
-    [-1, 1],
-  ].map(([i, k]) => pointToward(pointToward(middle, along, i! * wide), along + Math.PI / 2, k! * high))
