@@ -36,19 +36,31 @@ export const edgeNames = (
     const [a, b] = [tilePoint(tile, shown.start), tilePoint(tile, shown.pieces[0]!.to)]
     const wide = textWidth(words, letters.small, 'regular')
     if (pointDistance(a, b) < Math.min(wide, leastShown)) return []
-    const places = [-1, 1].flatMap((side) =>
-      offs.flatMap((off) => shares.map((share) => nameAt(words, a, b, share, side * off))),
-    )
-    const found = places.find(
-      (word) =>
-        isInCell(tile, textCorners(word, affineIdentity), 0) &&
-        wordClear(room, word, on.never | on.cut | on.rather) &&
-        !said.some((other) => readAsOne(word, other)),
-    )
+    const isFree = (word: TextMark): boolean =>
+      isInCell(tile, textCorners(word, affineIdentity), 0) &&
+      wordClear(room, word, on.never | on.cut | on.rather) &&
+      !said.some((other) => readAsOne(word, other))
+    const found = firstName(words, a, b, isFree)
     if (!found) return []
     keepOff(room, [found], on.never)
     return [found]
   })
+
+/** The first place along an edge that is free, on its right before its left; only so many are set as are asked about. */
+const firstName = (
+  words: string,
+  a: Point,
+  b: Point,
+  isFree: (word: TextMark) => boolean,
+): TextMark | undefined => {
+  for (const side of [-1, 1])
+    for (const off of offs)
+      for (const share of shares) {
+        const word = nameAt(words, a, b, share, side * off)
+        if (isFree(word)) return word
+      }
+  return undefined
+}
 
 const readAsOne = (word: TextMark, other: TextMark): boolean =>
   Math.abs(Math.sin(word.angle - other.angle)) < 0.1 &&

@@ -138,9 +138,11 @@ const alone = (
   let best: { readonly word: TextMark; readonly faults: number } | undefined
   for (const piece of cut) {
     const count = Math.ceil(segmentLength(piece) / 3)
-    for (const distance of distances)
-      for (let i = 0; i <= count; i++) {
-        const { from, direction } = place(tile, piece, i / count)
+    const places = Array.from({ length: count + 1 }, (_, i) => place(tile, piece, i / count))
+    for (const distance of distances) {
+      // none so far off is better
+      if (best && distance / 100 >= best.faults) break
+      for (const { from, direction } of places) {
         const middle = pointToward(from, direction + (side * Math.PI) / 2, distance)
         for (const angle of [readable(direction), 0, Math.PI / 2]) {
           const at = pointToward(middle, angle - Math.PI / 2, letters.small / 2)
@@ -151,6 +153,7 @@ const alone = (
           if (standsOn(ground, word, side === 1 ? 'wood' : 'waste')) best = { word, faults }
         }
       }
+    }
   }
   return best ? [best.word] : []
 }
