@@ -1,7 +1,7 @@
 import type { Units } from '../../design/design.ts'
 import { levelMark } from '../../drafting/level-mark.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
-import { affineIdentity } from '../../geometry/affine.ts'
+import { affineApply, affineIdentity } from '../../geometry/affine.ts'
 import { type Box, boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners, convexContains } from '../../geometry/clip.ts'
 import { polygonInside } from '../../geometry/contains.ts'
@@ -52,7 +52,10 @@ export const datumPlaces = (
     wood: polygonInside(pathSample(pattern.outline, 20)),
     outline: pathSegments(pattern.outline).map(bounded),
     paths: [pattern.outline, ...pattern.markPaths].map((path) => ({ path, bounds: pathBounds(path) })),
-    words: wordsOf(pattern),
+    words: wordsOf(pattern).map((word) => {
+      const corners = textCorners(word, affineIdentity)
+      return { corners, bounds: pointsBounds(corners) }
+    }),
     widths: widthsOf(pattern, units),
   }
   return tiles.flatMap((tile) => placesOn(tile, pattern, known, units))
@@ -63,7 +66,7 @@ interface Known {
   readonly wood: (p: Point) => boolean
   readonly outline: readonly Bounded[]
   readonly paths: readonly { readonly path: Path; readonly bounds: Box }[]
-  readonly words: readonly TextMark[]
+  readonly words: readonly { readonly corners: readonly Point[]; readonly bounds: Box }[]
   readonly widths: Widths
 }
 
@@ -73,7 +76,14 @@ const roomOf = (tile: Tile, pattern: Pattern, { paths, words }: Known): BoxCount
   const window = boxGrow(pointsBounds(tile.window), square)
   for (const { path, bounds } of paths)
     if (boxOverlaps(bounds, window)) occupyPath(room, path, tile.toWindow, 0, 1)
-  for (const word of words) occupyUnder(room, textCorners(word, tile.toWindow), 0, 1)
+  for (const { corners, bounds } of words)
+    if (boxOverlaps(bounds, window))
+      occupyUnder(
+        room,
+        corners.map((p) => affineApply(tile.toWindow, p)),
+        0,
+        1,
+      )
   for (const mark of [...jointMarks(tile, []), ...snapMarks(tile)])
     if (mark.kind === 'stroke') occupyPath(room, mark.path, affineIdentity, 0, 1)
     else if (mark.kind === 'text') occupyUnder(room, textCorners(mark, affineIdentity), 0, 1)
