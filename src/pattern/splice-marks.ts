@@ -20,7 +20,11 @@ const platePath = ({ plate }: Splice): Path => {
 }
 
 /** Where along a joint its pieces are named. */
-const pieceShares = [0.55, 0.45, 0.65, 0.3, 0.75, 0.2, 0.85, 0.37, 0.6, 0.25, 0.7, 0.15, 0.1, 0.9, 0.05, 0.95]
+const pieceShares = [
+  ...[0.55, 0.45, 0.65, 0.3, 0.75, 0.2, 0.85, 0.37, 0.6, 0.25, 0.7, 0.15, 0.1, 0.9, 0.05, 0.95],
+  // in the corner of a page
+  ...Array.from({ length: 97 }, (_, k) => (k + 2) / 100),
+]
 /** How far off the joint its middle may stand, the usual distance first, mm. */
 const pieceOffs = [30, 24, 18, 40, 14, 52, 66, 84, 104, 10, 7]
 

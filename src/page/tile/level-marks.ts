@@ -2,10 +2,10 @@ import { levelMark } from '../../drafting/level-mark.ts'
 import type { Drawing, Mark } from '../../drawing/drawing.ts'
 import { textCorners } from '../../drawing/text-box.ts'
 import { type Affine, affineApply } from '../../geometry/affine.ts'
-import { type Box, boxGrow, pointsBounds } from '../../geometry/bounds.ts'
-import { boxCorners, convexContains } from '../../geometry/clip.ts'
+import { type Box, boxGrow } from '../../geometry/bounds.ts'
+import { convexContains } from '../../geometry/clip.ts'
 import type { Path } from '../../geometry/path.ts'
-import type { Point } from '../../geometry/point.ts'
+import { type Point, pointAngle, pointToward } from '../../geometry/point.ts'
 import { levelStyle, type PatternLevel } from '../../pattern/heights.ts'
 import { clearUnder, type Occupancy, occupyUnder } from '../room/occupancy.ts'
 import { keepOff, on } from '../room/word-room.ts'
@@ -89,13 +89,16 @@ const stands = (
     return (
       mark.kind !== 'stroke' ||
       !mark.path.closed ||
-      clearUnder(
-        room,
-        around === 0 ? corners.slice(1, 3) : boxCorners(boxGrow(pointsBounds(corners.slice(1, 3)), around)),
-        under,
-      )
+      clearUnder(room, around === 0 ? corners.slice(1, 3) : besides(corners.slice(1, 3), around), under)
     )
   })
+
+/** The far side of a triangle and so much more to both of its ends; above it runs the level. */
+const besides = ([a, b]: readonly Point[], around: number): readonly Point[] => {
+  const along = pointAngle(a!, b!)
+  const [low, high] = [pointToward(a!, along, -around), pointToward(b!, along, around)]
+  return [low, high, pointToward(high, along + Math.PI / 2, 0.4), pointToward(low, along + Math.PI / 2, 0.4)]
+}
 
 const markCorners = (mark: Mark, map: Affine): readonly Point[] => {
   if (mark.kind === 'text') return textCorners(mark, map)

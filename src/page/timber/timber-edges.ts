@@ -13,7 +13,7 @@ import type { Tile } from '../tile/tile.ts'
  * A timber shows so much of itself on a page across its narrowest, or another page that has more shows it; one of which no page has more
  * than a stroke is shown by none. mm
  */
-const leastShown = 8
+const leastShown = 12
 const leastAcross = 3
 
 /**

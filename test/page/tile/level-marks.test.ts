@@ -15,13 +15,24 @@ const covers = ['whole', 'line', 'ribbon'] as const
 const papers = ['letter', 'a4'] as const
 const texts = [...templates.map(templateText), ...[400, 401, 404].map((n) => jobOf(n).text)]
 const height = /^(deck|frame|ridden face) \d/
-const datum = layers.indexOf('datum')
+const [datum, mark] = [layers.indexOf('datum'), layers.indexOf('mark')]
+
+/** Whether a broken line comes nearer to one of some points than so, mm. */
+const comesNear = (line: readonly Pt[], some: readonly Pt[], mm: number): boolean =>
+  line.slice(1).some((q, i) => {
+    const p = line[i]!
+    const [dx, dy] = [q.x - p.x, q.y - p.y]
+    return some.some(({ x, y }) => {
+      const t = Math.max(0, Math.min(1, ((x - p.x) * dx + (y - p.y) * dy) / (dx * dx + dy * dy || 1)))
+      return Math.hypot(x - p.x - t * dx, y - p.y - t * dy) < mm
+    })
+  })
 
 describe('the mark of a height', () => {
   it.each(papers)(
     'stands whole on a page of %s or not at all, its tip on its own level and its figure beside it, off all other words',
     (paper) => {
-      let [marks, pages, left] = [0, 0, 0]
+      let [marks, pages, left, aired] = [0, 0, 0, 0]
       for (const text of texts)
         for (const cover of covers) {
           const set = layOut(text, paper, cover)
@@ -39,6 +50,13 @@ describe('the mark of a height', () => {
                   kind === 'stroke' && Math.floor(order / 1e6) === datum && points.length === 4,
               )
               expect(triangles.length, where).toBe(figures.length)
+              // an edge of a timber at its base would make an arrow of it
+              const edges = lines.filter(
+                ({ kind, order, width }) =>
+                  kind === 'stroke' && Math.floor(order / 1e6) === mark && width === 0.25,
+              )
+              for (const { points } of triangles)
+                if (!edges.some((edge) => comesNear(edge.points, points.slice(1, 3), 2))) aired++
               for (const figure of figures) {
                 const level = held.find((one) => one.figure === figure.text)!
                 const [a, b, c, d] = figure.corners as [Pt, Pt, Pt, Pt]
@@ -69,6 +87,8 @@ describe('the mark of a height', () => {
         }
       expect(pages).toBeGreaterThan(25)
       expect(marks).toBeGreaterThan(60)
+      // some have no other place along their level
+      expect(aired).toBeGreaterThan(0.9 * marks)
       // what is left out whole stands on the map
       expect(left).toBeLessThan(marks / 6)
     },
