@@ -149,10 +149,10 @@ describe('the figures of a low ramp, in words', () => {
     )
     const high = await figures(template('quarter-mm-round'))
     expect(row(high.text, 'skin 1')).toMatch(
-      /^9 plywood, 1475 long; 2 sheets up \(\d+ and \d+, seam \d+ on stud \d\), \d+ screws of 35$/,
+      /^9 plywood, 1475 long; 2 sheets up \(\d+ and \d+, seam \d+ on stud \d\), \d+ screws of 40$/,
     )
     const wide = await figures(changed('quarter-mm', ['width: 1216', 'width: 3000']))
-    expect(row(wide.text, 'skin 2')).toMatch(/; 2 sheets across \(seam 559\), \d+ screws of 45$/)
+    expect(row(wide.text, 'skin 2')).toMatch(/; 2 sheets across \(seam 559\), \d+ screws of 50$/)
   })
 })
 

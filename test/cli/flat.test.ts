@@ -56,8 +56,8 @@ describe('figures of a flat', () => {
         '  width    1216',
         '  timber   38 × 89 between the sides, on edge, 1180 long: 9 studs',
         '  studs 9  from one end to their middles: 19, 300, 600, 900, 1200, 1500, 1800, 2100, 2421',
-        '  skin 1   18 plywood, 2440 long; 1 sheet, 54 screws of 45',
-        '  skin 2   6 hardboard, 2440 long; 1 sheet, 63 screws of 50',
+        '  skin 1   18 plywood, 2440 long; 1 sheet, 54 screws of 50',
+        '  skin 2   6 hardboard, 2440 long; 1 sheet, 72 screws of 50',
         "  screws   250 apart at most (top sheet 175), 10.5 off a sheet's edge, 20 off a stud's end, 15 off any below; gaps 3",
         // plywood 0.0612 m³ at 490 to 663 kg/m³, hardboard 0.0178 at 801 to 1041, timber 0.0359 at 384 to 601; the screws
         '  weight   58 to 82 kg, for 4 to lift; stands on 2440 × 1216, 113 high; passes a door 1216 wide, on edge one 113 wide,',
@@ -157,7 +157,7 @@ describe('a design with a flat and a quarter', () => {
     expect(patterns).toContain('quarter/strip-1')
     expect(patterns.filter((one) => one.startsWith('flat/'))).toEqual([])
     const said = words.join(' ')
-    // studs of 38, flush with both ends of 2440; 20 off the ends of studs between sides of 18, each layer between those of the last
+    // studs of 38, flush with both ends of 2440; 20 off the ends of studs between sides of 18; of the top layer those at the sides keep 15 off the ones below
     const studs = [19, ...Array.from({ length: 7 }, (_, i) => 300 * (i + 1)), 2440 - 19].join(', ')
     const across = (gap: number, from: number, count: number): string =>
       Array.from({ length: count }, (_, i) => Math.round(10 * (38 + gap * (from + i))) / 10).join(', ')
@@ -165,7 +165,8 @@ describe('a design with a flat and a quarter', () => {
     for (const layer of [1, 2])
       expect(said).toContain(`lat, layer ${layer} ${studs}: lay it on the sheet; stud marks are middles`)
     expect(said).toContain(`flat, layer 1 ${across(1140 / 5, 0, 6)}: the screws of each row`)
-    expect(said).toContain(`flat, layer 2 ${across(1140 / 7, 0.5, 7)}: the screws of each row`)
+    const top = [53, ...across(1140 / 7, 1, 6).split(', '), 1163].join(', ')
+    expect(said).toContain(`flat, layer 2 ${top}: the screws of each row`)
   })
 
   it('plot --strips adds strips of a flat with seams; they are as long as it is', async () => {

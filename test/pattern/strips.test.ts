@@ -59,7 +59,9 @@ describe('the strips of layers of skin', () => {
           }
           // a stud under a seam is named with it: where its middle lies is between the sheets
           const ticks = flat.marks.filter(({ sign }) => sign === 'tick').map(({ at }) => at)
-          const onSeam = plan.seams.flatMap(({ stud }) => stud ?? [])
+          const onSeam = plan.seams.flatMap(({ stud, second }) =>
+            [stud, second].filter((one) => one !== null),
+          )
           nearAll(
             ticks,
             [
@@ -72,8 +74,11 @@ describe('the strips of layers of skin', () => {
             ],
             'ticks',
           )
-          for (const stud of onSeam)
-            expect(called(flat, new RegExp(`^seam on stud ${stud + 1}, starts$`)).length).toBe(1)
+          for (const { stud, second } of plan.seams) {
+            if (stud === null) continue
+            const words = second === null ? `stud ${stud + 1}` : `studs ${stud + 1} and ${second + 1}`
+            expect(called(flat, new RegExp(`^seam on ${words}, starts$`)).length).toBe(1)
+          }
           // arcs of one angle are as long as their radii: the middle keeps the flat sheet's length
           const { frame } = ramp.transition.radius
           const { below, sheet } = layer

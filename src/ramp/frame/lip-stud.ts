@@ -1,5 +1,5 @@
 import type { Units } from '../../design/design.ts'
-import { apart, holdsPipe, insidePanel, lipRoom, pipeTimbers } from './pipe-timber.ts'
+import { apart, holdsPipe, insideEdge, insidePanel, lipRoom, pipeTimbers } from './pipe-timber.ts'
 import type { Stud } from './stud.ts'
 import type { StudRoom } from './stud-room.ts'
 
@@ -19,12 +19,16 @@ export const solveLipStud = (
   if (from === undefined) return null
   const highest = at(from)!
   if (!coping || holdsPipe(coping, highest, ramp, units)) return highest
-  // the one farthest back has room wherever one nearer has
-  const ways = pipeTimbers(ramp, coping)
-  const own = [...ways.slice(0, 1), ...ways.slice(-1)].filter((timber) =>
-    insidePanel(timber, transition, { length, chamfer: ramp.chamfer }),
-  )
-  const hasRoom = (stud: Stud | null): boolean => stud !== null && own.some((timber) => apart(timber, stud))
-  const lower = all.find((down) => down >= from && down <= from + lipRoom && hasRoom(at(down)))
+  /** how far it comes down for a timber whose screws stay so far inside it */
+  const lowered = (inside: number): number | undefined => {
+    // the one farthest back has room wherever one nearer has
+    const ways = pipeTimbers(ramp, coping, inside)
+    const own = [...ways.slice(0, 1), ...ways.slice(-1)].filter((timber) =>
+      insidePanel(timber, transition, { length, chamfer: ramp.chamfer }),
+    )
+    const hasRoom = (stud: Stud | null): boolean => stud !== null && own.some((timber) => apart(timber, stud))
+    return all.find((down) => down >= from && down <= from + lipRoom && hasRoom(at(down)))
+  }
+  const lower = lowered(insideEdge.wanted) ?? lowered(insideEdge.least)
   return lower === undefined ? highest : at(lower)
 }

@@ -8,8 +8,8 @@ import type { Transition } from '../side/transition.ts'
 import { screwGrip, screwLength } from './screw-lengths.ts'
 import { type Timber, timberCorners } from './timber.ts'
 
-/** How far the pipe's screws stay inside a timber's long edges, mm. */
-const insideEdge = 6
+/** How far the pipe's screws stay inside a timber's long edges, where there is room and at least; nearer than the first they split it unless it is clamped. Common practice, no source. mm */
+export const insideEdge = { wanted: 10, least: 6 } as const
 
 /** How far the lip stud comes down the curve at most to make room for the pipe's timber, mm: the skin's end hangs over it. */
 export const lipRoom = 25
@@ -59,10 +59,11 @@ export const holdsPipe = (
   )
 }
 
-/** Ways for a timber of the pipe's own, its top in the notch's floor: flat, else on edge, the middle one nearest to its middle. */
+/** Ways for a timber of the pipe's own, its top in the notch's floor: flat, else on edge, the middle one nearest to its middle. `inside`: how far its screws stay off its long edges, mm. */
 export const pipeTimbers = (
   { studs: { section } }: QuarterDesign,
   { centre, outside, seat }: SolvedCoping,
+  inside: number = insideEdge.least,
 ): readonly Timber[] => {
   const [thin, wide] = [Math.min(...section), Math.max(...section)]
   const r = outside / 2
@@ -73,10 +74,16 @@ export const pipeTimbers = (
   }
   const flat = at('flat', seat === 'square' ? wall - wide / 2 : centre.x)
   // as far back as the wall and the screw allow
-  const last = Math.max(centre.x, Math.min(wall - thin / 2, centre.x + thin / 2 - insideEdge))
-  const edges = Array.from({ length: Math.ceil(last - centre.x) }, (_, i) => at('edge', centre.x + i))
-  return [flat, ...edges, at('edge', last)].filter(
-    ({ x, width }) => Math.abs(x - centre.x) <= width / 2 - insideEdge + same,
+  const lastOf = (off: number): number =>
+    Math.max(centre.x, Math.min(wall - thin / 2, centre.x + thin / 2 - off))
+  const last = lastOf(inside)
+  const places = [
+    ...Array.from({ length: Math.ceil(last - centre.x) }, (_, i) => centre.x + i),
+    Math.min(last, lastOf(insideEdge.wanted)),
+    last,
+  ].sort((a, b) => a - b)
+  return [flat, ...places.map((x) => at('edge', x))].filter(
+    ({ x, width }) => Math.abs(x - centre.x) <= width / 2 - inside + same,
   )
 }
 

@@ -2,7 +2,7 @@ import type { Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 import { same } from '../check/offer.ts'
 
-/** Usual lengths of wood screws, mm; common practice, no source. The short ones serve only where others come through. */
+/** Usual lengths of wood screws, mm; common practice, no source. The short ones serve only where others come through, as do those between whole tens, so that few kinds are bought. */
 const lengths = {
   mm: { short: [12, 16, 20], usual: [25, 30, 35, 40, 45, 50, 55, 60, 70, 80] },
   in: {
@@ -18,13 +18,20 @@ export const pilotDrill = '3 mm (1/8 in)'
 export const screwGrip = { mm: 25, in: inch } as const
 export const screwPoint = 2
 
-/** The next usual length that goes through so much skin and far enough into the stud; null past the list. */
-export const screwLength = (through: number, units: Units): number | null =>
-  lengths[units].usual.find((length) => length >= through + screwGrip[units] - same) ?? null
+/** Whether it is not of those between whole tens, of which few are bought. */
+const isBought = (length: number, units: Units): boolean =>
+  units === 'in' || length <= 30 || length % 10 === 0
 
-/** The next usual length of so much or more; the longest where none is. */
+/** The next length that goes through so much skin and far enough into the stud; null past the list. */
+export const screwLength = (through: number, units: Units): number | null =>
+  lengths[units].usual.find(
+    (length) => isBought(length, units) && length >= through + screwGrip[units] - same,
+  ) ?? null
+
+/** The next length that is bought of so much or more; the longest where none is. */
 export const usualAtLeast = (depth: number, units: Units): number =>
-  lengths[units].usual.find((length) => length >= depth - same) ?? lengths[units].usual.at(-1)!
+  lengths[units].usual.find((length) => isBought(length, units) && length >= depth - same) ??
+  lengths[units].usual.at(-1)!
 
 /** The longest that does not come through so much wood; null where none is short enough. */
 export const screwWithin = (wood: number, units: Units): number | null =>

@@ -77,7 +77,12 @@ export const draftFlat = (
     panelOf,
     studs,
     skin: laid,
-  } = planFlat(on, framing.stand, (sheet) => largestPanel(sheet, stock, units))
+  } = planFlat(
+    on,
+    framing.stand,
+    (sheet) => largestPanel(sheet, stock, units),
+    design.length <= panelRoom(frame, panelSizes(sideSheet(design), stock, units)),
+  )
   const around = { ...on, panelOf, studs }
   const fixing = solveScrews(laid, around, units)
   const { length, width } = design

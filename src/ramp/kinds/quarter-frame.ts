@@ -1,5 +1,5 @@
 import type { QuarterDesign, Sheet, Stock, Units } from '../../design/design.ts'
-import { largestPanel } from '../../design/panel-sizes.ts'
+import { largestPanel, panelSizes } from '../../design/panel-sizes.ts'
 import { toeStepFindings } from '../beside/toe-step.ts'
 import { type Draft, hasStop, stop, type Trial } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
@@ -21,7 +21,7 @@ import { runOutFindings } from '../hazard/run-out.ts'
 import { stiffSheetFindings } from '../hazard/stiff-sheets.ts'
 import { chamferFindings } from '../side/chamfer.ts'
 import type { SolvedCoping } from '../side/coping.ts'
-import { panelFindings } from '../side/panel-size.ts'
+import { panelFindings, panelRoom } from '../side/panel-size.ts'
 import { type Side, solveSide } from '../side/side.ts'
 import { skinThickness } from '../side/skin-thickness.ts'
 import { solveCoping } from '../side/solve-coping.ts'
@@ -30,6 +30,7 @@ import type { Transition } from '../side/transition.ts'
 import { bendFindings } from '../skin/bend.ts'
 import { planSeams, type SeamPlan } from '../skin/seam-studs.ts'
 import { type SkinLayer, skinFindings, solveSkin } from '../skin/skin.ts'
+import { sideSheet } from '../splice/side-splices.ts'
 
 /** What can be sawn, and what is said of it before any remedy is tried. */
 interface QuarterFrame {
@@ -189,7 +190,7 @@ const framedOf = (
   stock: Stock,
   units: Units,
 ) => {
-  const { studs, skin, seams } = skinned(design, transition.curve, coping, framing, stock, units)
+  const { studs, skin, seams } = skinned(design, transition.curve, coping, side, framing, stock, units)
   const { wheels, findings: rolling } = side
     ? solveWheels(design, transition, coping, length, studs, units)
     : { wheels: null, findings: [] }
@@ -201,13 +202,19 @@ const skinned = (
   design: QuarterDesign,
   curve: Curve,
   coping: SolvedCoping | null,
+  side: Side | null,
   { studs, stand }: Pick<ReturnType<typeof solveStuds>, 'studs' | 'stand'>,
   stock: Stock,
   units: Units,
 ): SeamPlan & { readonly skin: readonly SkinLayer[] } => {
   const skin = solveSkin(design, curve, coping, studs)
   const panelOf = (sheet: Sheet) => largestPanel(sheet, stock, units)
-  const plan = planSeams({ design, curve, studs, timbers: [], panelOf, units }, skin, stand)
+  const plan = planSeams(
+    { design, curve, studs, timbers: [], panelOf, units },
+    skin,
+    stand,
+    side !== null && side.length <= panelRoom(side.height, panelSizes(sideSheet(design), stock, units)),
+  )
   return { ...plan, skin: plan.studs === studs ? skin : solveSkin(design, curve, coping, plan.studs) }
 }
 

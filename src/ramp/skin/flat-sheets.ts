@@ -20,10 +20,12 @@ export const planFlat = (
   stand: Stand,
   /** short side first */
   sizeOf: Ground['panelOf'],
+  /** whether its sides come whole out of a panel */
+  whole: boolean,
 ): FlatSheets => {
   const skinOn = (studs: readonly Stud[]) => solveSkin(on.design, on.curve, null, studs)
   const lay = (panelOf: Ground['panelOf']): FlatSheets => {
-    const { studs, seams } = planSeams({ ...on, panelOf }, skinOn(on.studs), stand)
+    const { studs, seams } = planSeams({ ...on, panelOf }, skinOn(on.studs), stand, whole)
     return { panelOf, studs, skin: planSkin({ ...on, panelOf, studs }, skinOn(studs), seams) }
   }
   const lengthwise: Ground['panelOf'] = (sheet) => {

@@ -17,6 +17,8 @@ export interface Course {
 export interface Bed extends Pick<Ground, 'curve' | 'units'> {
   readonly courses: readonly Course[]
   readonly stand: Stand
+  /** how far the rows at a seam stay inside a stud's edges, mm */
+  readonly inside: number
 }
 
 /** Studs to be set together, and where along the frame's curve the seam on them lies. */
@@ -26,10 +28,10 @@ interface Addition {
 }
 
 /** One beside each that is too thin alone. */
-const twins = ({ units, stand }: Bed, studs: readonly Stud[]): readonly Addition[] =>
+const twins = ({ units, stand, inside }: Bed, studs: readonly Stud[]): readonly Addition[] =>
   studs
     .slice(1, -1)
-    .filter(({ width }) => width < thickAlone(units))
+    .filter(({ width }) => width < thickAlone(units, inside))
     .flatMap((stud) =>
       [-1, 1].flatMap((side): readonly Addition[] => {
         const twin = stand(stud.at + side * stud.width, studs)
@@ -39,10 +41,10 @@ const twins = ({ units, stand }: Bed, studs: readonly Stud[]): readonly Addition
     )
 
 /** One of its own, or a pair where one is too thin; none outside the first and the last. */
-const ownAt = ({ units, stand }: Bed, studs: readonly Stud[], at: number): Addition | null => {
+const ownAt = ({ units, stand, inside }: Bed, studs: readonly Stud[], at: number): Addition | null => {
   if (!isAmong(studs, at)) return null
   const one = stand(at, studs)
-  if (!one || one.width >= thickAlone(units)) return one && { up: at, studs: [one] }
+  if (!one || one.width >= thickAlone(units, inside)) return one && { up: at, studs: [one] }
   const lower = stand(at - one.width / 2, studs)
   const upper = lower && stand(at + one.width / 2, [...studs, lower])
   return upper && { up: at, studs: [lower, upper] }

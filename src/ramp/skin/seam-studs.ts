@@ -7,7 +7,7 @@ import { fewestPieces, type LayerWays, layerWays, type Met, waysBeside } from '.
 import type { Seam } from './seams.ts'
 import { seatsIn } from './seats.ts'
 import type { SkinLayer } from './skin.ts'
-import { flatToCurve, type Ground, practice } from './skin-framing.ts'
+import { flatToCurve, type Ground, insideSeam, insideStud, practice } from './skin-framing.ts'
 
 /** The studs, those that sheets need besides among them, and the seams of each layer. */
 export interface SeamPlan {
@@ -29,48 +29,65 @@ type Beside = (base: Laying, added: readonly Stud[], than: Laying, more: number)
  * Where the sheets of all layers meet, with a stud besides, or a few, wherever that saves a seam without one, or a sheet: beside one
  * that is too thin for two rows of screws a twin, the seam on their joint; else one of its own, or a pair.
  */
-export const planSeams = (ground: Ground, skin: readonly SkinLayer[], stand: Stand): SeamPlan => {
-  const { curve, units } = ground
+export const planSeams = (
+  ground: Ground,
+  skin: readonly SkinLayer[],
+  stand: Stand,
+  /** whether studs may stand close: the joints of a side in pieces need room between two */
+  close: boolean,
+): SeamPlan => {
   const courses = skin.map((layer) => ({
     length: layer.length,
-    reach: { most: ground.panelOf(layer.sheet)[0], gap: practice[units].gap },
-    lying: flatToCurve(curve, layer),
+    reach: { most: ground.panelOf(layer.sheet)[0], gap: practice[ground.units].gap },
+    lying: flatToCurve(ground.curve, layer),
   }))
-  if (courses.every((course) => fewestPieces(course) === 1))
-    return { studs: ground.studs, seams: skin.map(() => []) }
-  const seats = courses.map(({ lying }) => seatsIn(curve, lying, units))
+  const fewest = courses.reduce((sum, course) => sum + fewestPieces(course), 0)
+  if (fewest === courses.length) return { studs: ground.studs, seams: skin.map(() => []) }
+  const bed = { curve: ground.curve, units: ground.units, courses, stand: standOnce(stand) }
+  const usual = () => laidOn({ ...bed, inside: insideStud }, ground.studs, fewest)
+  const roomy = close ? laidOn({ ...bed, inside: insideSeam }, ground.studs, fewest) : usual()
+  // where wood on all sides of both rows costs a sheet, or leaves a seam without any, they come nearer to its edges
+  const { studs, layers, choice } = !close || isFree(roomy, fewest) ? roomy : cheaper(usual(), roomy)
+  const met = staggered(layers, choice)
+  return { studs, seams: met.map((own, k) => seamsOf(own, met[k - 1] ?? [], studs)) }
+}
+
+/** Whether a laying costs nothing that another could save. */
+const isFree = ({ choice: { lost, pieces } }: Laying, fewest: number): boolean =>
+  lost === 0 && pieces <= fewest
+
+/** The one that costs less; the second where they cost the same. */
+const cheaper = (a: Laying, b: Laying): Laying => (isBetter(costOf(a), costOf(b)) ? a : b)
+
+/** The layers on these studs, and on more where that saves anything. */
+const laidOn = (bed: Bed, studs: readonly Stud[], fewest: number): Laying => {
+  const { curve, units, courses, inside } = bed
+  const seats = courses.map(({ lying }) => seatsIn(curve, lying, units, inside))
   const known: Laying[] = []
-  const laid = (studs: readonly Stud[]): Laying => {
-    const found = known.find((one) => areAlike(one.studs, studs))
+  const laid = (on: readonly Stud[]): Laying => {
+    const found = known.find((one) => areAlike(one.studs, on))
     if (found) return found
-    const layers = courses.map((course, k) => layerWays({ ...course, seats: seats[k]!(studs) }))
-    const laying = { studs, layers, choice: chooseSeams(layers)! }
+    const layers = courses.map((course, k) => layerWays({ ...course, seats: seats[k]!(on) }))
+    const laying = { studs: on, layers, choice: chooseSeams(layers)! }
     known.push(laying)
     return laying
   }
   const beside: Beside = (base, added, { choice: than }, more) => {
-    const studs = withStuds(base.studs, added)
-    const layers = base.layers.map((layer, k) => waysBeside(layer, seats[k]!(studs), more))
+    const on = withStuds(base.studs, added)
+    const layers = base.layers.map((layer, k) => waysBeside(layer, seats[k]!(on), more))
     if (layers.every((layer, k) => layer === base.layers[k])) return null
     const choice = chooseOf(layers, more, under(than))
-    return choice && { studs, layers, choice }
+    return choice && { studs: on, layers, choice }
   }
-  const fewest = courses.reduce((sum, course) => sum + fewestPieces(course), 0)
-  const first = laid(ground.studs)
-  const bed = { curve, units, courses, stand: standOnce(stand) }
+  const first = laid(studs)
   let best = first
   // between two studs at least
-  while (best.studs.length > 1 && (best.choice.lost > 0 || best.choice.pieces > fewest)) {
+  while (best.studs.length > 1 && !isFree(best, fewest)) {
     const found = bettered(bed, first, best, beside)
     if (!found) break
     best = laid(found.studs)
   }
-  best = thinned(best, laid)
-  const met = staggered(best.layers, best.choice)
-  return {
-    studs: best.studs,
-    seams: met.map((own, k) => seamsOf(own, met[k - 1] ?? [], best.studs)),
-  }
+  return thinned(best, laid)
 }
 
 const areAlike = (a: readonly Stud[], b: readonly Stud[]): boolean =>

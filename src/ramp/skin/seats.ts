@@ -1,7 +1,7 @@
 import type { Units } from '../../design/design.ts'
 import type { Curve } from '../curve/curve.ts'
 import type { Stud } from '../frame/stud.ts'
-import { type FlatToCurve, insideStud, meets, practice } from './skin-framing.ts'
+import { type FlatToCurve, meets, practice } from './skin-framing.ts'
 
 /** No piece is narrower up the ramp, nor one seam nearer to another of the next layer where a stud was set for it. mm */
 export const leastPiece = 100
@@ -23,24 +23,25 @@ export interface Seat {
 /** Studs no farther apart than this are side by side, mm. */
 const touching = 0.5
 
-/** A stud that takes both rows alone is so thick, mm. */
-export const thickAlone = (units: Units): number => {
+/** A stud that takes both rows alone is so thick, where they stay so far inside its edges; mm. */
+export const thickAlone = (units: Units, inside: number): number => {
   const { gap, edge } = practice[units]
-  return gap + 2 * (edge + insideStud)
+  return gap + 2 * (edge + inside)
 }
 
-/** The seats of a layer on studs in their order up the curve; neither the first nor the last takes one, so that every piece lies on two. */
+/** The seats of a layer on studs in their order up the curve, its screws so far `inside` their edges; neither the first nor the last takes one, so that every piece lies on two. */
 export const seatsIn = (
   curve: Curve,
   { placeAt, markOf }: FlatToCurve,
   units: Units,
+  inside: number,
 ): ((studs: readonly Stud[]) => readonly Seat[]) => {
   const { gap, edge } = practice[units]
   const solve = (lower: Stud, upper: Stud): Seat | null => {
     const up = lower === upper ? lower.at : (lower.at + lower.width / 2 + upper.at - upper.width / 2) / 2
     const at = markOf({ ...lower, at: up })
     const takes = (side: -1 | 1, stud: Stud): boolean =>
-      meets(curve, placeAt(at + side * (gap / 2 + edge)), stud, units)
+      meets(curve, placeAt(at + side * (gap / 2 + edge)), stud, units, inside)
     if (!takes(-1, lower) || !takes(1, upper)) return null
     const set = lower.role === 'seam' || upper.role === 'seam'
     const studs: Seat['studs'] = lower === upper ? [lower] : [lower, upper]

@@ -27,6 +27,9 @@ export const practice = {
 /** How far a screw stays inside a stud's long edges, mm. */
 export const insideStud = 3
 
+/** The same where two rows bite one stud under a seam: nearer to an edge they split it. Common practice, no source. mm */
+export const insideSeam = 10
+
 /** What sheets are laid on. */
 export interface Ground {
   readonly design: RampDesign
@@ -66,7 +69,13 @@ export const flatToCurve = (curve: Curve, { below, sheet, start }: SkinLayer): F
 }
 
 /** Whether a screw at a place goes into a stud, off its edges and as deep as it should or as the stud is. */
-export const meets = (curve: Curve, place: number, stud: Stud, units: Units): boolean => {
-  const run = timberRun(curve, place, stud, insideStud)
+export const meets = (
+  curve: Curve,
+  place: number,
+  stud: Stud,
+  units: Units,
+  inside: number = insideStud,
+): boolean => {
+  const run = timberRun(curve, place, stud, inside)
   return run !== null && run.to >= Math.min(screwGrip[units], stud.depth) - same
 }

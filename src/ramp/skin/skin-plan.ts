@@ -75,13 +75,15 @@ const layLayer = (
   )
   // between studs a screw over the gap of two sheets holds in nothing
   const open = between ? below.flatMap(({ acrossSeams: met }) => met.map(({ at }) => at)) : []
+  // the edges of what is ridden are held as near to the sides as can be
+  const shifted = layer.layer % 2 === 0 && !isTop
   // most rows have the same screws below them
   const known = new Map<string, readonly number[]>()
   const screwsOver = (place: number): readonly number[] => {
     const from = framing.curve.lengthTo(place)
     const near = lower.filter((row) => Math.abs(row.from - from) < screwApart).flatMap(({ screws }) => screws)
     const key = near.join()
-    const found = known.get(key) ?? screwsAcross(framing, widths, spacing, layer.layer % 2 === 0, near, open)
+    const found = known.get(key) ?? screwsAcross(framing, widths, spacing, shifted, near, open)
     known.set(key, found)
     return found
   }

@@ -152,6 +152,7 @@ describe('a screw straight down from the middle of the pipe', () => {
 
   test('has its timber where the lip stud comes down for it, by at most 25 mm and by no more than that takes', () => {
     let lowered = 0
+    const met = { 10: 0, 6: 0 }
     for (const { design, units, panel } of fc.sample(job, { numRuns: 250, seed: sawnSeed })) {
       if (!design.coping) continue
       const { ramp } = solve(design, units, panel)
@@ -172,13 +173,21 @@ describe('a screw straight down from the middle of the pipe', () => {
         x: centre.x + radius.frame * Math.sin(angle),
         y: centre.y - radius.frame * Math.cos(angle),
       }
+      // nor may it meet the pipe
+      const { centre: pipe, outside } = ramp.coping!
+      const near = polygon(higher).distanceTo(new Flatten.Point(pipe.x, pipe.y))[0]
+      if (near < outside / 2 && polygon(higher).box.ymax > pipe.y - outside / 2) continue
       const thin = Math.min(...design.studs.section)
       const px = ramp.coping!.centre.x
-      const back = Math.min(px + ramp.coping!.outside / 2 - thin / 2, px + thin / 2 - 6)
+      // 10 mm off its edges where 25 mm down are enough for that, else 6
+      const off = Math.min(px - own.x + own.width / 2, own.x + own.width / 2 - px) >= 10 - 1e-6 ? 10 : 6
+      met[off]++
+      const back = Math.min(px + ramp.coping!.outside / 2 - thin / 2, px + thin / 2 - off)
       const last = { ...own, x: Math.max(px, back), lies: 'edge' as const, width: thin, depth: own.depth }
       expect(apart(polygon(higher), polygon(last))).toBe(false)
     }
     expect(lowered).toBeGreaterThan(20)
+    expect(met[10]).toBeGreaterThan(10)
   })
 })
 

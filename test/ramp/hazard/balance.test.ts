@@ -14,6 +14,8 @@ const tall: QuarterDesign = {
   transition: circleOf('surface', 1500),
   back: { from: 'deck', value: 1500 },
   skin: [plywood(9), plywood(9)],
+  // none takes a twin
+  studs: { ...plain.studs, section: [45, 89] },
   deckBoard: null,
   chamfer: 1000,
 }

@@ -18,10 +18,12 @@ const sold = {
   in: [1 / 2, 5 / 8, 3 / 4, 1, 1 + 1 / 4, 1 + 5 / 8, 2, 2 + 1 / 2, 3].map((inches) => inches * inch),
 }
 const least = { mm: 25, in: inch }
+/** Those that are bought where they fit: above 30 mm whole tens alone. */
+const bought = { mm: [25, 30, 40, 50, 60, 70, 80], in: sold.in.slice(3) }
 
 describe.each(['mm', 'in'] as const)('lengths in %s', (units) => {
-  const usual = sold[units].filter((length) => length >= least[units])
-  test('through the skin and 25 mm or 1 in into the stud, the next that is sold, for every thickness', () => {
+  const usual = bought[units]
+  test('through the skin and 25 mm or 1 in into the stud, the next that is bought, for every thickness', () => {
     for (let through = 1; through < 70; through += 0.25) {
       const wanted = usual.filter((length) => length >= through + least[units] - 1e-9)
       expect(screwLength(through, units)).toBe(wanted.length > 0 ? Math.min(...wanted) : null)
@@ -84,7 +86,7 @@ test('no screw of any row comes through, and none is shorter than it must be, on
       const timber = ramp.studs.map(polygon)
       ramp.skin.forEach((plan, i) => {
         const through = plan.below + plan.sheet.thickness
-        const usual = sold[units].find((length) => length >= through + least[units] - 1e-9)
+        const usual = bought[units].find((length) => length >= through + least[units] - 1e-9)
         hold(plan.screws.count === plan.rows.reduce((sum, row) => sum + row.across.length, 0))
         for (const row of plan.rows) {
           const { length } = row
@@ -141,10 +143,10 @@ describe('where a screw comes through, the place and the shorter screw are named
     expect(words).toHaveLength(2)
     expect(words[0]).toMatch(
       new RegExp(
-        `^note: layer 1: a screw of 35 mm comes through at stud 1, ${(9 + first!.depth).toFixed(1)} mm of wood with the skin: ${one} mm at most`,
+        `^note: layer 1: a screw of 40 mm comes through at stud 1, ${(9 + first!.depth).toFixed(1)} mm of wood with the skin: ${one} mm at most`,
       ),
     )
-    expect(words[1]).toContain(`layer 2: a screw of 45 mm comes through at stud 1,`)
+    expect(words[1]).toContain(`layer 2: a screw of 50 mm comes through at stud 1,`)
     expect(words[1]).toContain(`${two} mm at most`)
   })
   test('at flat studs that are thin', () => {
@@ -157,12 +159,12 @@ describe('where a screw comes through, the place and the shorter screw are named
     ])
   })
   test('studs with like figures are said together, as a range', () => {
-    // a frame of 16 under one sheet of 9: 25 of wood, so 20; the usual one goes 25 into a stud: 35
+    // a frame of 16 under one sheet of 9: 25 of wood, so 20; the usual one goes 25 into a stud: 40, of whole tens
     const low = { ...level, height: { layer: 'frame', value: 16 }, skin: [plywood(9)] } as const
     const { ramp, findingsOf: of } = solveLevel(low)
     expect(ramp.studs.length).toBeGreaterThan(9)
     expect(of('screw-through').map(({ message }) => message)).toEqual([
-      `layer 1: a screw of 35 mm comes through at studs 1 to ${ramp.studs.length}, 25 mm of wood with the skin: 20 mm at most`,
+      `layer 1: a screw of 40 mm comes through at studs 1 to ${ramp.studs.length}, 25 mm of wood with the skin: 20 mm at most`,
     ])
     // thin ones on edge but for the first and the last, which lie flat
     const { ramp: curved, findingsOf } = solve({ ...plain, studs: studded({ section: [19, 89] }) })
@@ -170,7 +172,7 @@ describe('where a screw comes through, the place and the shorter screw are named
     expect(flat.length).toBe(2)
     const [first] = findingsOf('screw-through')
     expect(first!.message).toBe(
-      `layer 1: a screw of 35 mm comes through at studs ${flat.join(' and ')}, 28 mm of wood with the skin: 25 mm at most`,
+      `layer 1: a screw of 40 mm comes through at studs ${flat.join(' and ')}, 28 mm of wood with the skin: 25 mm at most`,
     )
   })
   test('between the studs, where only the skin lies', () => {

@@ -192,8 +192,10 @@ describe('on 600 ramps that can be sawn', () => {
           hold(inside(row.at, plan.pieces))
           for (const p of row.across) hold(inside(p, plan.widths))
         }
-        for (const { stud, at } of plan.seams) {
-          const rows = plan.rows.filter((row) => row.on === 'seam' && row.stud === stud).map((row) => row.at)
+        for (const { stud, second, at } of plan.seams) {
+          const rows = plan.rows
+            .filter((row) => row.on === 'seam' && (row.stud === stud || row.stud === second))
+            .map((row) => row.at)
           if (stud === null || plan.rows.some(({ on }) => on === 'between')) continue
           const { gap, edge } = practice[units]
           hold(rows.length === 2)
@@ -230,7 +232,8 @@ describe('on 600 ramps that can be sawn', () => {
           // a seam without a stud may lie over one
           if (plan.seams.some((s) => s.stud === null && Math.abs(s.at - mark) < 20)) return
           const rows = plan.rows.filter((row) => row.stud === j)
-          hold(rows.length === (plan.seams.some(({ stud }) => stud === j) ? 2 : 1))
+          // two on one under a seam, one on each of two
+          hold(rows.length === (plan.seams.some(({ stud, second }) => stud === j && second === null) ? 2 : 1))
         })
       })
     }
@@ -254,7 +257,7 @@ describe('on 600 ramps that can be sawn', () => {
 describe('a wide ramp without ribs, worked by hand', () => {
   // 1216 wide, sides 18: screws from 18 + 20 to 1216 − 38 = 1178, 1140 in 5 steps of 228 or in 7 of 162.857
   const { ramp } = solve(plain)
-  test('base rows lie half a step apart from layer to layer', () => {
+  test('base rows lie half a step apart from layer to layer, below the top sheet', () => {
     const [first, second] = ramp.skin.map(({ rows }) => rows[1]!.across)
     expect(first).toHaveLength(6)
     expect(second).toHaveLength(5)
@@ -287,6 +290,8 @@ describe('a high ramp', () => {
     ...plain,
     height: { layer: 'frame', value: 1300 },
     transition: circleOf('frame', 2400),
+    // thick enough for a seam each
+    studs: studded({ section: [45, 89] }),
     skin: [plywood(9), plywood(9), { thickness: 6, material: 'hardboard' }],
   }
   test('a seam lies on the stud that leaves the largest smallest piece, the next layer on the next best', () => {
@@ -347,7 +352,7 @@ describe('a seam that finds no stud', () => {
       .map(({ level, message }) => `${level}: ${message}`)
 
   test('gets one of its own, so that the smallest piece is as large as it can be', () => {
-    const wide = { ...long, studs: studded({ every: 900 }) }
+    const wide = { ...long, studs: studded({ section: [46, 89], every: 900 }) }
     // layers 1 and 3 take the stud at 900; layer 2, 1739 long, one 100 off it: 100 below leaves more than 100 above
     expect(added(wide).map(({ at }) => at)).toEqual([800])
     expect(said(wide)).toEqual(['note: added where sheets meet: a stud 800 mm along'])
@@ -358,8 +363,12 @@ describe('a seam that finds no stud', () => {
   })
 
   test('gets a twin of one too thin for two rows, and lies on their joint', () => {
-    // 3 of gap, twice 10.5 to the edge and 3 inside the stud: 30
-    expect(added({ ...long, studs: studded({ section: [31, 89] }) })).toEqual([])
+    // 3 of gap, twice 10.5 to the edge and 10 inside the stud: 44
+    expect(added({ ...long, studs: studded({ section: [44.1, 89] }) })).toEqual([])
+    // where none has room for a twin, nor a place of its own, 3 inside is enough: 30
+    const dense = solve({ ...long, studs: studded({ section: [31, 89], every: 60 }) }).ramp
+    expect(dense.studs.filter(({ role }) => role === 'seam')).toEqual([])
+    for (const { seams } of dense.skin) expect(seams).toMatchObject([{ second: null }])
     const thin = { ...long, studs: studded({ section: [29, 89] }) }
     // beside the one at 800 for layers 1 and 3, and at 1000 for layer 2: nearest to the middle
     expect(added(thin).map(({ at }) => at)).toEqual([829, 971])
