@@ -14,7 +14,7 @@ export const boltsFromMiddle = { along: 65, up: 12 } as const
 
 /** Least of a handle from an edge of the side, and of a bolt's middle from a timber, so that washer and spanner have room; mm. */
 const edgeRoom = 20
-const boltRoom = 15
+export const boltRoom = 15
 
 /** How finely places are tried aside, and down, mm. */
 const steps = { aside: 10, down: 5 } as const

@@ -11,7 +11,7 @@ import { offerSteps } from '../../ramp/check/offer.ts'
 import type { SheetPart } from '../sheet-part.ts'
 import { nest } from './nest.ts'
 import { once } from './once.ts'
-import type { Filled, PanelKind, Place } from './pack.ts'
+import { type Filled, inSawingOrder, type PanelKind, type Place } from './pack.ts'
 import type { Piece } from './piece.ts'
 import { type SawStep, sawPanel } from './saw-order.ts'
 import { blankOf } from './shape.ts'
@@ -125,7 +125,7 @@ const laySheet = (
       sources.map(({ kind }) => kind),
       { kerf: stock.kerf, trim: stock.trim, step: offerSteps[units] },
     )
-    for (const filled of packing.filled) {
+    for (const filled of inSawingOrder(packing.filled, (i) => ['side', 'rib'].includes(all[i]!.part.part))) {
       const source = sources.find(({ kind }) => kind === filled.kind)!
       panels.push(panelOf(filled, source, all, sheet, layers, stock, first + panels.length))
     }
