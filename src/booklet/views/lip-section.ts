@@ -208,7 +208,7 @@ const heightNotes = (
   remark(
     'surface height',
     [14, 20, 28, 36].map((away) =>
-      level({ x: lipFace.x - away, y: lipFace.y }, 'ridden face carried on', heights.surface, 'left'),
+      level({ x: lipFace.x - away, y: lipFace.y }, 'ridden face, run on', heights.surface, 'left'),
     ),
   )
   remark('deck height', right('deck', heights.deck, [18, 24, 30, 36]))

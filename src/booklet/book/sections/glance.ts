@@ -1,4 +1,7 @@
-import { isCurved } from '../../../design/kind-traits.ts'
+import { curvedOf, isCurved } from '../../../design/kind-traits.ts'
+import { tableHeight } from '../../../drafting/table.ts'
+import { group, text } from '../../../drawing/drawing.ts'
+import { affineTranslate } from '../../../geometry/affine.ts'
 import { capital } from '../../../length/capital.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { steepnessWord } from '../../../ramp/steepness.ts'
@@ -6,11 +9,13 @@ import type { SheetPart } from '../../../stock/sheet-part.ts'
 import { lengthsNote } from '../../lengths-note.ts'
 import { countWords } from '../../list/list-words.ts'
 import { stockRows } from '../../stock-rows.ts'
-import { explodedView, type PartKind } from '../../views/exploded-view.ts'
 import { frontView } from '../../views/front-view.ts'
+import { explodedView, type PartKind } from '../../views/round/exploded-view.ts'
+import { roundView } from '../../views/round/round-view.ts'
 import { sideView } from '../../views/side-view.ts'
 import { matesSize } from '../../views/size-mates.ts'
-import { type Block, beside, caution, head, part, stack, table, words } from '../block.ts'
+import { viewMarks } from '../../views/view.ts'
+import { type Block, beside, caution, drawn, head, part, stack, table, words } from '../block.ts'
 import { type Book, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import { workHours } from '../hours.ts'
@@ -33,7 +38,7 @@ export const glance = (book: Book): Section => {
   const legend = lengthsNote(units)
   const title = head(design.title, width)
   const told = [
-    table(figuresTable(book), width),
+    ...sizesAndRound(book),
     words(legend, width),
     ...takes(book).map((line) => words(line, width)),
     ...guard(book),
@@ -69,6 +74,37 @@ export const glance = (book: Book): Section => {
   }
 }
 
+/** Beside the table of sizes, and the least that a picture there takes, mm. */
+const aside = { air: 6, width: 45, height: 45 } as const
+/** Its name over it, mm. */
+const [nameSize, nameRoom] = [2.5, 5] as const
+
+/** The sizes; beside them, where they leave room, the first curved ramp in the round. */
+const sizesAndRound = (book: Book): readonly Block[] => {
+  const { width, solved, units } = book
+  const sizes = table(figuresTable(book), width)
+  const room = width - sizes.laid.width - aside.air
+  const ramp = curvedOf(solved.ramps)[0] ?? solved.ramps[0]!
+  if (room < aside.width) return [sizes]
+  const height = Math.max(aside.height, tableHeight(sizes.laid)) - nameRoom
+  const { box } = roundView(ramp, units, 1)
+  const ratio = Math.min(room / (box.x1 - box.x0), height / (box.y1 - box.y0))
+  const view = roundView(ramp, units, ratio)
+  const own = [
+    group(affineTranslate(-view.box.x0, -view.box.y0), viewMarks(view)),
+    text('note', { x: 0, y: (box.y1 - box.y0) * ratio + 2 }, nameSize, ofRamp(book, 'In the round', ramp), {
+      face: 'bold',
+    }),
+  ]
+  return [
+    beside(
+      stack([sizes]),
+      drawn(own, (box.y1 - box.y0) * ratio + nameRoom, (room - (box.x1 - box.x0) * ratio) / 2),
+      sizes.laid.width + aside.air,
+    ),
+  ]
+}
+
 /** Parts by the builder's day; those that a booklet has are told with their pages. */
 const contents = [
   ['buying', 'What to buy'],
@@ -92,7 +128,7 @@ const figuresTable = ({ solved: { ramps }, show }: Book) => {
   const rows: readonly (readonly [string, (ramp: SolvedRamp) => string])[] = [
     ['height of the deck', (ramp) => (isCurved(ramp) ? show(ramp.transition.heights.deck) : '')],
     [
-      'height of the ridden face, carried on to the lip',
+      'height of the ridden face where it would meet the lip',
       (ramp) => (isCurved(ramp) ? show(ramp.transition.heights.surface) : ''),
     ],
     ['height of the ridden face', (ramp) => (isCurved(ramp) ? '' : show(ramp.heights.surface))],

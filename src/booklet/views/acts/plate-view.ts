@@ -88,7 +88,9 @@ export const plateView = (
     return x > left + 2 && x < right - 2 && y1 > 0
       ? [
           stroke(layer, pathOf({ x, y: Math.min(y1, box.y1 * ratio) - 0.5 }, { x, y: over }), lines.thin),
-          text(layer, { x, y: over + 1.2 }, size, `stud ${name}`, { align: own ? 'left' : 'right' }),
+          text(layer, { x, y: over + 1.2 }, size, `stud ${name} of ${own ? quarter.name : flat.name}`, {
+            align: own ? 'left' : 'right',
+          }),
         ]
       : []
   })

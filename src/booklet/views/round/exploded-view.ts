@@ -1,16 +1,22 @@
-import { calloutWays } from '../../drafting/callout.ts'
-import { alsoDrawn, firstClear, nothingDrawn } from '../../drafting/clearance.ts'
-import { type Drawing, fill, stroke } from '../../drawing/drawing.ts'
-import { type Affine, affineApply, affineScale, affineThen, affineTranslate } from '../../geometry/affine.ts'
-import { pathBounds } from '../../geometry/bounds.ts'
-import { type Path, pathOf } from '../../geometry/path.ts'
-import { pathMap } from '../../geometry/path-map.ts'
-import { type Point, pointToward } from '../../geometry/point.ts'
-import type { Units } from '../../length.ts'
-import type { SolvedRamp } from '../../ramp/ramp.ts'
-import type { Layer } from '../../ramp/skin/layer.ts'
-import { frameCurve, type Profile, profileOf } from './profile.ts'
-import { type View, viewOf, viewStyle } from './view.ts'
+import { calloutWays } from '../../../drafting/callout.ts'
+import { alsoDrawn, firstClear, nothingDrawn } from '../../../drafting/clearance.ts'
+import { type Drawing, fill, stroke } from '../../../drawing/drawing.ts'
+import {
+  type Affine,
+  affineApply,
+  affineScale,
+  affineThen,
+  affineTranslate,
+} from '../../../geometry/affine.ts'
+import { pathBounds } from '../../../geometry/bounds.ts'
+import { type Path, pathOf } from '../../../geometry/path.ts'
+import { pathMap } from '../../../geometry/path-map.ts'
+import { type Point, pointToward } from '../../../geometry/point.ts'
+import type { Units } from '../../../length.ts'
+import type { SolvedRamp } from '../../../ramp/ramp.ts'
+import type { Layer } from '../../../ramp/skin/layer.ts'
+import { frameCurve, type Profile, profileOf } from '../profile.ts'
+import { type View, viewOf, viewStyle } from '../view.ts'
 
 const layer = 'note'
 const { lines } = viewStyle
