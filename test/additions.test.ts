@@ -49,7 +49,7 @@ const led: Readonly<Record<string, { readonly says: RegExp; readonly files: read
   'a kind of ramp': {
     says: /box/i,
     files: [
-      'src/booklet/book/sections/cutting.ts',
+      'src/booklet/book/sections/cutting/cutting.ts',
       'src/booklet/book/sections/flat.ts',
       'src/booklet/book/sections/frame-steps.ts',
       'src/booklet/book/sections/glance.ts',

@@ -193,6 +193,14 @@ const cornersOf = ({ ramps }: Design, record: Figures): readonly number[] =>
     return [length - ramp.chamfer, Math.hypot(ramp.chamfer, ramp.chamfer)]
   })
 
+/** Of a flat's loops of rope: holes 65 mm to either side of the middle of its first bay, half its height up. */
+const loopsOf = ({ ramps }: Figures): readonly number[] =>
+  ramps.flatMap(({ transition, heights, studs }) => {
+    const [first, second] = studs.map(({ at }) => at)
+    if (transition || !heights || first === undefined || second === undefined) return []
+    return [(first + second) / 2 - 65, (first + second) / 2 + 65, heights.frame! / 2]
+  })
+
 /** From below the centre to where the circle meets the notch, radians: at its floor's height, or so far from the pipe's middle (law of cosines). */
 const mouthAngle = (
   coping: Figures['ramps'][number]['coping'],
@@ -260,6 +268,7 @@ describe('the numbers of the booklet', () => {
         ...numbersOf(other),
         ...checksOf(record),
         ...cornersOf(other, record),
+        ...loopsOf(record),
         ...numbersOf(panels),
         ...sawn,
       ].flatMap((value) => [

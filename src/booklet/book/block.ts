@@ -103,9 +103,7 @@ export const check = (said: string, width: number): FixedBlock =>
   signed(
     ({ x, y }) => {
       const size = sizes.body
-      return [
-        stroke(layer, rectangle(x + signRoom - 2.2 - size, y - size, x + signRoom - 2.2, y), { width: 0.25 }),
-      ]
+      return [stroke(layer, rectangle(x + 0.2, y - size, x + 0.2 + size, y), { width: 0.25 })]
     },
     said,
     width,

@@ -39,11 +39,13 @@ export interface Book extends BookFacts {
   readonly several: boolean
   /** a drawing by its name; the dear part of a booklet, so none is made twice while pages are tried */
   readonly drawn: <T>(name: string, draw: () => T) => T
+  /** names of the parts that this booklet is asked for */
+  readonly asked: readonly string[]
   /** of the usual height of a drawing, so that a part ends with its page */
   readonly share: number
 }
 
-export const bookOf = (facts: BookFacts, width: number, tall: number): Book => {
+export const bookOf = (facts: BookFacts, width: number, tall: number, asked: readonly string[]): Book => {
   const { units } = facts.design
   const made = new Map<string, unknown>()
   const fine = (mm: number): string => showLength(mm, units, { decimals: 1 })
@@ -61,6 +63,7 @@ export const bookOf = (facts: BookFacts, width: number, tall: number): Book => {
       if (!made.has(name)) made.set(name, draw())
       return made.get(name) as T
     },
+    asked,
     share: 1,
   }
 }

@@ -64,7 +64,7 @@ const sectionOf = (name: string, book: Book, window: Box): Section | null => {
 
 /** The pages for the bench: drawings, tables and steps with this build's own numbers. Same input, same pages. */
 export const layBooklet = (facts: BookFacts, { window, only, code }: BookletOptions): readonly BookPage[] => {
-  const book = bookOf(facts, window.x1 - window.x0, bodyHeight(window))
+  const book = bookOf(facts, window.x1 - window.x0, bodyHeight(window), only ?? sectionNames)
   const wanted = sectionNames
     .filter((name) => !only || only.includes(name))
     .flatMap((name) => sectionOf(name, book, window) ?? [])

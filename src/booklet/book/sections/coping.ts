@@ -2,7 +2,7 @@ import { curvedOf } from '../../../design/kind-traits.ts'
 import { ownUnits } from '../../../length/own-units.ts'
 import { revealWords } from '../../../ramp/check/reveal-words.ts'
 import { pipeDrills } from '../../../ramp/frame/pipe.ts'
-import { pipeEdges } from '../../../ramp/frame/pipe-timber.ts'
+import { insideEdge, pipeEdges } from '../../../ramp/frame/pipe-timber.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedQuarter } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
@@ -104,8 +104,8 @@ const copingOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): 
   ]
 }
 
-/** Nearer to a face of its timber a screw splits the wood unless it is drilled first; common practice, no source. mm */
-const nearFace = 10
+/** Nearer to a face of its timber a screw splits the wood unless it is drilled first, mm. */
+const nearFace = insideEdge.wanted - 0.05
 
 /** What the screws go into, and where. */
 const woodWords = (book: Book, ramp: SolvedQuarter): string => {

@@ -68,7 +68,7 @@ const tablesOf = (book: Book): readonly Block[] => {
     [part('Panels of the sides', room), table(diagonalsTable(book), room)] as const
   if (book.patterns.length === 0) return sizes(width)
   const [left, right] = [sizes(half), panels(half)]
-  if ([left, right].every(([, { laid }]) => laid.width <= half))
+  if ([left, right].every(([, { laid }]) => laid.width <= half + 1e-6))
     return [beside(stack(left), stack(right), half + between)]
   return [...sizes(width), ...panels(width)]
 }

@@ -3,9 +3,9 @@ import type { Point } from '../../../geometry/point.ts'
 import { capital } from '../../../length/capital.ts'
 import { ownUnits } from '../../../length/own-units.ts'
 import { wordList } from '../../../length/word-list.ts'
-import type { SolvedRamp } from '../../../ramp/ramp.ts'
+import type { Flat, SolvedRamp } from '../../../ramp/ramp.ts'
 import { bestWay, comesOut } from '../../../ramp/storing/storing.ts'
-import { gripHoles } from '../../../stock/handle.ts'
+import { boltRoom, boltsFromMiddle, gripHoles } from '../../../stock/handle.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
 import type { Moving } from '../../../stock/moving.ts'
 import { stockLines, stockRows } from '../../stock-rows.ts'
@@ -31,9 +31,12 @@ export const moving = (book: Book): Section => {
     blocks: [
       head('Storing and moving', width),
       ...solved.ramps.flatMap((ramp) =>
-        stockRows(ramp.name, stock, design.units).map(([label, said]) =>
-          words(`${capital(book.several ? `${ramp.name}, ${label}` : label)}: ${said}.`, width),
-        ),
+        stockRows(ramp.name, stock, design.units)
+          // its weight and size stand on the first page
+          .slice(book.asked.includes('glance') ? 1 : 0)
+          .map(([label, said]) =>
+            words(`${capital(book.several ? `${ramp.name}, ${label}` : label)}: ${said}.`, width),
+          ),
       ),
       ...stockLines(drawn.length > 0 ? { ...stock, sets: [] } : stock, design)
         .slice(1)
@@ -54,7 +57,7 @@ export const moving = (book: Book): Section => {
         ]),
       ),
       next(
-        `Before the day measure the doors and the corners between them. ${sheeted ? 'Take the run-out off first. ' : ''}Lift at the sides, never at the skin or the pipe. Walk it on its back edge only over boards.`,
+        `Before the day measure the doors and the corners between them. ${sheeted ? 'Take the run-out off first; where its screws no longer bite, set threaded inserts in stud 1 and take machine screws as thick. ' : ''}Lift at the sides, never at the skin or the pipe. Walk it on its back edge only over boards.`,
       ),
       next('Store it dry and off the ground, on two battens, under a cover that lets air through.'),
       check('Where it stands nobody can climb on it unseen; its place is level and it does not rock.', width),
@@ -84,7 +87,7 @@ const storeSteps = ({ stock, solved, show, fine }: Book): readonly string[] =>
     const room = inner ? (own.width - 2 * own.design.sides.thickness - inner.width) / 2 : 0
     const way = low.timber === 'lift over' ? `lift it over ${timber}` : `take out ${timber}, first`
     return [
-      `Put ${ramp} into ${outer}: ${back >= 0 && low.timber !== 'none' ? `${way}. Push it in` : 'push it in'} from the back, level on the floor, ${best.way.replace('-', ' ')}, until its foremost edge is ${show(Math.max(0, best.front))} behind the toe of ${outer}'s sides${room > 0 ? `, with ${fine(room)} of room at either side` : ''}${best.out > 0.5 ? `: ${show(best.out)} of it stay outside` : ', all of it inside'}.${back >= 0 && comesOut(low.timber) ? ` Screw the timber in again once ${ramp} is out; its screws come from the outsides, so leave their heads bare.` : ''}`,
+      `Put ${ramp} into ${outer}: ${back >= 0 && low.timber !== 'none' ? `${way}. Push it in` : 'push it in'} from the back, level on the floor, ${best.way.replace('-', ' ')}, until its foremost edge is ${show(Math.max(0, best.front))} behind the toe of ${outer}'s sides, not of its skin${room > 0 ? `, with ${fine(room)} of room at either side, less what bolt heads take` : ''}${best.out > 0.5 ? `: ${show(best.out)} of it stay outside` : ', all of it inside'}.${back >= 0 && comesOut(low.timber) ? ` Screw the timber in again once ${ramp} is out; its screws come from the outsides, so leave their heads bare.` : ''}`,
     ]
   })
 
@@ -160,9 +163,17 @@ const gripStep = (
     : `Bolt a handle on the outside of each side${of}, four bolts of ${ownUnits(handleBolt, units)} in holes ${ownUnits(handleDrill, units)} wide, ${holds ? 'cup heads inside, so that the other ramp passes, washers and nuts outside' : 'washers and nuts inside'}, ${place}, or knot a rope through two of these holes${hangs}.`
 }
 
-/** A flat is long and low: one grip at each of its corners. */
-const ropeStep = (of: string): string =>
-  `Knot four loops of rope${of} as grips, two on each side: each through two holes a hand's breadth apart, halfway up the side, midway between the two studs that are nearest to its end. Take them out before anybody rides.`
+/** A flat is long and low: one grip at each of its corners, its holes between two studs. */
+const ropeStep = ({ show }: Book, { studs, heights }: Flat, of: string): string => {
+  const [first, second] = studs
+  const bay = first && second ? second.at - first.at - (first.width + second.width) / 2 : 0
+  const apart = Math.min(boltsFromMiddle.along, bay / 2 - boltRoom)
+  const where =
+    first && second && apart >= boltRoom
+      ? `each through two holes, ${wordList([-1, 1].map((way) => show((first.at + second.at) / 2 + way * apart)))} from its end and ${show(heights.frame / 2)} up: there they meet no stud`
+      : 'each through two holes where no stud lies behind'
+  return `Knot four loops of rope${of} as grips, two on each side, ${where}. Take them out before anybody rides.`
+}
 
 /** What is put on for moving: rubber, grips, wheels. */
 const fitSteps = (book: Book, ramp: SolvedRamp): readonly string[] => {
@@ -173,7 +184,7 @@ const fitSteps = (book: Book, ramp: SolvedRamp): readonly string[] => {
   const [screw] = screwsOf(book, ramp, 'wheels')
   return [
     ...(own ? [gripStep(book, ramp, own, of)] : []),
-    ...(isCurved(ramp) ? [] : [ropeStep(of)]),
+    ...(isCurved(ramp) ? [] : [ropeStep(book, ramp, of)]),
     ...(rolling && screw
       ? [
           `Screw the ${rolling.count} wheels${of} by their plates into timber ${rolling.timber}, in the cut of the back bottom corner, ${rolling.across.map(show).join(', ')} from the left: ${screw.count / rolling.count} screws${screw.length === null ? '' : ` of ${size('wheels', screw.length)}, ${screwHead('wheels')},`} each.`,

@@ -249,6 +249,9 @@ const linesWords = (
     return `${wordList(course.map(({ mark }) => mark))} ${own.length > 0 ? `at ${own.map(({ at }) => show(at)).join(', ')} (${studs})` : 'none'}`
   })
   const met = [...new Set(seams.flatMap(seamStudsOf))]
+  const inTable = sheets.every(({ marks, rows }) =>
+    marks.every(({ at, of }) => met.includes(of) || rows.some((row) => show(row.at) === show(at))),
+  )
   const under =
     met.length === 0
       ? ''
@@ -258,7 +261,9 @@ const linesWords = (
             met.map((i) => i + 1),
           ),
         )} ${met.length > 1 ? 'lie' : 'lies'} under a seam: the rows there stand along the edges of both sheets, as in the table.`
-  return `Draw the stud lines on each sheet${before}, from its own lower edge: ${each.join('; ')}.${under}`
+  return inTable
+    ? `Draw every row of the table across its sheet${before}, from its own lower edge.${under}`
+    : `Draw the stud lines on each sheet${before}, from its own lower edge: ${each.join('; ')}.${under}`
 }
 
 /** Room in height for so many figures beside a sheet, and what stands above and below it; mm. */

@@ -1,10 +1,10 @@
-import type { Table } from '../../../../drafting/table.ts'
+import { type Table, tableHeight } from '../../../../drafting/table.ts'
 import { countWords } from '../../../../length/count-words.ts'
 import type { SawnBoard } from '../../../../stock/timber/boards.ts'
 import { timberPartsOf } from '../../../../stock/timber-parts.ts'
 import { partWords } from '../../../cuts/timber-words.ts'
 import { boardHeight, boardView } from '../../../views/board-view.ts'
-import { type Block, drawn, gap, named, part, stack, table, words } from '../../block.ts'
+import { type Block, beside, drawn, gap, named, part, stack, table, words } from '../../block.ts'
 import type { Book } from '../../book.ts'
 
 /** Between two boards, mm. */
@@ -30,7 +30,7 @@ export const boardBlocks = (book: Book): readonly Block[] => {
         words(boardsWords(boards, book), width),
         drawn(boardView({ ...boards[0]!, cuts: cutsOf(boards, book) }, ratio), boardHeight),
         gap(between),
-        table(piecesTable(boards, all, book), width),
+        ...piecesTables(boards, all, book),
         gap(between),
       ]),
     ),
@@ -41,6 +41,32 @@ export const boardBlocks = (book: Book): readonly Block[] => {
 const boardsWords = (boards: readonly SawnBoard[], { show, fine }: Book): string => {
   const [{ section, length, left }] = boards as readonly [SawnBoard]
   return `${countWords(boards.length, 'board')} ${section.map(fine).join(' × ')}, ${show(length)} long; ${show(left)} left${boards.length > 1 ? ' of each' : ''}.`
+}
+
+/** So many rows stand under each other where two columns have no room. */
+const fewRows = 4
+const betweenColumns = 6
+/** Two columns are worth it where they take no more of one's height. */
+const saving = 0.9
+
+/** One table, or its halves side by side. */
+const piecesTables = (
+  boards: readonly SawnBoard[],
+  all: readonly SawnBoard[],
+  book: Book,
+): readonly Block[] => {
+  const half = (book.width - betweenColumns) / 2
+  const middle = Math.ceil(boards.length / 2)
+  const halves = [boards.slice(0, middle), boards.slice(middle)].map((some) =>
+    table(piecesTable(some, all, book), half),
+  )
+  const whole = table(piecesTable(boards, all, book), book.width)
+  const fits = halves.every(
+    ({ laid }) => laid.width <= half + 1e-6 && tableHeight(laid) < saving * tableHeight(whole.laid),
+  )
+  return boards.length > fewRows && fits
+    ? [beside(stack([halves[0]!]), stack([halves[1]!]), half + betweenColumns)]
+    : [whole]
 }
 
 /** What is cut from each of them, in the order of its cuts. */

@@ -15,7 +15,7 @@ import { joinSteps, shortWords } from './joining.ts'
 import { notches } from './notches.ts'
 import { panelBlocks, sheetSteps } from './panels.ts'
 import { orderedSides } from './sides.ts'
-import { checkBlocks, tolerances } from './wood-checks.ts'
+import { checkBlocks, straightChecks, tolerances } from './wood-checks.ts'
 
 /** Sides by their pages, everything else by tape and square; then what is checked on the wood. */
 export const cutting = (book: Book): Section => {
@@ -63,6 +63,9 @@ export const cutting = (book: Book): Section => {
       ...panelBlocks(book),
       ...boardBlocks(book),
       ...own.flatMap(({ ramp }) => checkBlocks(book, ramp)),
+      ...straightOf(solved.ramps)
+        .filter(({ splices }) => splices.length === 0)
+        .flatMap((ramp) => straightChecks(book, ramp)),
     ],
   }
 }

@@ -1,6 +1,6 @@
 import { pointDistance } from '../../../../geometry/point.ts'
 import { middleRise } from '../../../../ramp/curve/middle-rise.ts'
-import type { SolvedQuarter } from '../../../../ramp/ramp.ts'
+import type { Flat, SolvedQuarter } from '../../../../ramp/ramp.ts'
 import { notchSizes } from '../../../../ramp/side/notch-sizes.ts'
 import { isMirrored } from '../../../../stock/panel/panels.ts'
 import { checkLetters, checksView } from '../../../views/checks-view.ts'
@@ -81,6 +81,40 @@ export const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] =
     ],
     book.tall,
   )
+}
+
+/** The sides of a flat: sizes and both diagonals, with blanks. */
+export const straightChecks = (book: Book, ramp: Flat): readonly Block[] => {
+  const { width, sheets, fine, show, units } = book
+  const marks = sheets
+    .flatMap(({ parts }) => parts)
+    .filter(({ part: of, ramp: name }) => of === 'side' && name === ramp.name)
+    .map(({ mark }) => mark)
+    .slice(0, mostSides)
+  const { length, heights } = ramp
+  const diagonal = fine(Math.hypot(length, heights.frame))
+  const rows = [
+    ['along the bottom edge', show(length)],
+    ['height at either end', fine(heights.frame)],
+    ['one diagonal', diagonal],
+    ['the other', diagonal],
+  ] as const
+  return [
+    part(ofRamp(book, 'Checks on the sawn wood', ramp), width),
+    table(
+      {
+        columns: [
+          { head: '', kind: 'box' },
+          { head: 'of each side', kind: 'words' },
+          { head: 'wanted', kind: 'right' },
+          ...marks.map((mark) => ({ head: mark, kind: 'blank' as const })),
+        ],
+        rows: rows.map(([said, value]) => ['', said, value, ...marks.map(() => '')]),
+      },
+      width,
+    ),
+    words(`Any of them may be off by ${tolerances[units][1]}.`, width),
+  ]
 }
 
 /** What a side may be off by: along its curve and notch, and in its lengths; common practice, no source. */
