@@ -60,7 +60,31 @@ export const clearIn = (map: Occupancy, box: Box, kinds: number): boolean => cou
 
 /** Whether none does: quicker asked than how many. */
 export const clearUnder = (map: Occupancy, corners: readonly Point[], kinds: number): boolean =>
-  countUnder(map, corners, kinds, 1) === 0
+  !isTakenAtGlance(map, corners, kinds) && countUnder(map, corners, kinds, 1) === 0
+
+/** Shares of the diagonals at which a square is looked at before all of them are. */
+const glances = [0.5, 0.2, 0.8] as const
+
+/** Whether one of a few squares under a convex shape is taken: most places that are not clear are told so. */
+const isTakenAtGlance = (map: Occupancy, corners: readonly Point[], kinds: number): boolean => {
+  const a = corners[0]!
+  const b = corners[1]!
+  const c = corners[2] ?? b
+  const d = corners[3] ?? a
+  for (const share of glances) {
+    if (isTaken(map, a.x + (c.x - a.x) * share, a.y + (c.y - a.y) * share, kinds)) return true
+    if (isTaken(map, b.x + (d.x - b.x) * share, b.y + (d.y - b.y) * share, kinds)) return true
+  }
+  return false
+}
+
+/** Whether the square at a point carries one of the kinds; there are none out of the window. */
+const isTaken = ({ columns, rows, step, taken }: Occupancy, x: number, y: number, kinds: number): boolean => {
+  const column = Math.floor(x / step)
+  const row = Math.floor(y / step)
+  if (column < 0 || row < 0 || column >= columns || row >= rows) return false
+  return (taken[row * columns + column]! & kinds) !== 0
+}
 
 const countUnder = (map: Occupancy, corners: readonly Point[], kinds: number, enough: number): number => {
   const { columns, step, taken } = map
