@@ -12,7 +12,7 @@ export const stockRows = (name: string, stock: StockTaking, units: Units): reado
   const show = (mm: number): string => showLength(mm, units)
   const { least, most, people } = stock.weight.ramps.find(({ ramp }) => ramp === name)!
   const { standing, withRunOut, doors } = stock.sizes.find(({ ramp }) => ramp === name)!
-  const rolling = stock.moving.find(({ ramp }) => ramp === name)?.rolling
+  const rolling = stock.rolling.find(({ ramp }) => ramp === name)
   return [
     [
       'weight',

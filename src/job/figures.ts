@@ -9,9 +9,10 @@ import type { Ramp, SolvedDesign, WholeDesign } from '../ramp/ramp.ts'
 import { solveDesign } from '../ramp/solve.ts'
 import { boughtPanels } from '../stock/list/bought-panels.ts'
 import { panelFigures } from '../stock/panel/panel-figures.ts'
+import { sawSheets } from '../stock/panel/sawn-panels.ts'
 import { sheetsOf } from '../stock/panel/sheets.ts'
 import { partsOf } from '../stock/parts.ts'
-import { type StockTaking, takeStock } from '../stock/stock.ts'
+import { type StockTaking, suppliesOf, takeStock } from '../stock/stock.ts'
 import { stockFigures } from '../stock/stock-figures.ts'
 import { asCuts, type RampAsCut, type RampCut } from './as-cut-words.ts'
 import { coverDesign } from './covering.ts'
@@ -49,14 +50,7 @@ export const figuresJob = (
   const pages = solved.stopped || curvedOf(solved.ramps).length === 0 ? null : pagesOf(design, solved)
   const parts = solved.stopped ? null : partsOf(design, solved)
   const panels = parts && sheetsOf(design, parts)
-  const stock = solved.stopped
-    ? null
-    : takeStock(
-        design,
-        solved,
-        parts!,
-        panels && 'sheets' in panels ? boughtPanels(panels.sheets, design.units) : null,
-      )
+  const stock = solved.stopped ? null : takeStock(design, solved, parts!)
   const choices = solved.ramps.map((ramp) => rampChoices(ramp, design.units, design.stock))
   return { solved, pages, panels, stock, choices, asCut: asCuts(cuts, solved), answers }
 }
@@ -65,14 +59,18 @@ export const figuresJob = (
 export const figuresRecord = (
   design: Design,
   { solved, pages, panels, stock, choices, asCut, answers }: FiguresJob,
-) => ({
-  ...withMore(design, solved, choices),
-  ...stockFigures(stock, design),
-  ...(asCut.length > 0 && { asCut }),
-  ...(answers.length > 0 && { solved: answers.map(answerRecord) }),
-  pages,
-  panels: panels && 'sheets' in panels ? panelFigures(panels.sheets) : null,
-})
+) => {
+  const sheets = panels && 'sheets' in panels ? sawSheets(panels.sheets, design.stock) : null
+  const bought = sheets && boughtPanels(sheets, design.units)
+  return {
+    ...withMore(design, solved, choices),
+    ...stockFigures(stock && !solved.stopped ? suppliesOf(design, solved, stock, bought) : null, design),
+    ...(asCut.length > 0 && { asCut }),
+    ...(answers.length > 0 && { solved: answers.map(answerRecord) }),
+    pages,
+    panels: sheets && panelFigures(sheets),
+  }
+}
 
 /** What else a ramp could be, its run-out; layers and deck board with their screws counted by length: some take shorter ones than the layer's own. */
 const withMore = (design: Design, solved: SolvedDesign, choices: FiguresJob['choices']) => {

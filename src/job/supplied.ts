@@ -3,9 +3,10 @@ import type { WholeDesign } from '../ramp/ramp.ts'
 import { solveDesign } from '../ramp/solve.ts'
 import { boughtPanels } from '../stock/list/bought-panels.ts'
 import type { SheetPanels } from '../stock/panel/panels.ts'
+import { sawSheets } from '../stock/panel/sawn-panels.ts'
 import { sheetsOf } from '../stock/panel/sheets.ts'
 import { type Parts, partsOf } from '../stock/parts.ts'
-import { type StockTaking, takeStock } from '../stock/stock.ts'
+import { type Supplies, suppliesOf, takeStock } from '../stock/stock.ts'
 import type { Refusal } from './refusal.ts'
 
 export interface Laid {
@@ -20,15 +21,22 @@ export const laidDesign = (design: Design): Laid | Refusal => {
   if (solved.stopped) return { refused: 'stop', checks: solved.checks }
   const parts = partsOf(design, solved)
   const laid = sheetsOf(design, parts)
-  return 'faults' in laid ? { refused: 'stock', faults: laid.faults } : { solved, parts, sheets: laid.sheets }
+  return 'faults' in laid
+    ? { refused: 'stock', faults: laid.faults }
+    : { solved, parts, sheets: sawSheets(laid.sheets, design.stock) }
 }
 
 /** What is sawn, bought and moved of it. */
 export const stockOf = (
   design: Design,
   { solved, parts, sheets }: Laid,
-): StockTaking & { readonly list: NonNullable<StockTaking['list']> } => {
-  const stock = takeStock(design, solved, parts, boughtPanels(sheets, design.units))
+): Supplies & { readonly list: NonNullable<Supplies['list']> } => {
+  const supplies = suppliesOf(
+    design,
+    solved,
+    takeStock(design, solved, parts),
+    boughtPanels(sheets, design.units),
+  )
   // its panels are known
-  return { ...stock, list: stock.list! }
+  return { ...supplies, list: supplies.list! }
 }

@@ -32,21 +32,27 @@ export interface Rolling extends Wheels, Omit<SolvedWheels, 'timber'> {
 const wheelShare = (count: number): number => Math.max(1 / 3, 1 / count)
 
 export const moveRamp = (ramp: SolvedQuarter, weight: Weight): Moving => {
-  const { wheels, design } = ramp
   const balance = balancePoint(ramp)
-  const own = weight.ramps.find((one) => one.ramp === ramp.name)!
   return {
     ramp: ramp.name,
     balance,
     handle: handlePlace(ramp, balance),
-    grip: design.storesInside ? 'rope' : 'handle',
-    rolling: wheels && {
-      ...design.wheels!,
-      ...wheels,
-      timber: ramp.studs.length + ramp.deckTimbers.findIndex(({ role }) => role === 'wheels') + 1,
-      rated: own.most * wheelShare(design.wheels!.count),
-      hands: handsOf(balance, wheels.centre, wheels.tip.least, own),
-    },
+    grip: ramp.design.storesInside ? 'rope' : 'handle',
+    rolling: rollingOf(ramp, weight),
+  }
+}
+
+/** On its wheels; null where it has none. */
+export const rollingOf = (ramp: SolvedQuarter, weight: Weight): Rolling | null => {
+  const { wheels, design } = ramp
+  if (!wheels) return null
+  const own = weight.ramps.find((one) => one.ramp === ramp.name)!
+  return {
+    ...design.wheels!,
+    ...wheels,
+    timber: ramp.studs.length + ramp.deckTimbers.findIndex(({ role }) => role === 'wheels') + 1,
+    rated: own.most * wheelShare(design.wheels!.count),
+    hands: handsOf(balancePoint(ramp), wheels.centre, wheels.tip.least, own),
   }
 }
 

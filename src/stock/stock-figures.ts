@@ -5,7 +5,7 @@ import type { Part } from '../ramp/storing/body.ts'
 import { gripHoles } from './handle.ts'
 import type { Cost } from './list/cost.ts'
 import type { CostedLine } from './list/line.ts'
-import type { StockTaking } from './stock.ts'
+import type { StockTaking, Supplies } from './stock.ts'
 import type { SectionPlan } from './timber/boards.ts'
 
 const degrees = (radians: number): number => (radians * 180) / Math.PI
@@ -14,7 +14,7 @@ const mass = ({ least, usual, most }: Mass) => ({ least, usual, most })
 const partName = (part: Part) => ({ part: part.kind, number: 'number' in part ? part.number : null })
 
 /** As scripts read it: mm, degrees, kg, m². Where a stop leaves the design open all of it is null. */
-export const stockFigures = (stock: StockTaking | null, design: Design) => ({
+export const stockFigures = (stock: Supplies | null, design: Design) => ({
   timber: stock && timberFigures(stock.timber),
   ...(stock?.list ? listFigures({ list: stock.list, cost: stock.cost }, design) : { list: null, cost: null }),
   screws: stock?.screws ?? null,

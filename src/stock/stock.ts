@@ -12,8 +12,7 @@ import { type BoughtPanels, shoppingList } from './list/list.ts'
 import { type CutPipe, cutPipes } from './list/pipes.ts'
 import { screwDiameter, screwHead } from './list/screw-sort.ts'
 import { designScrews, type RampScrews } from './list/screws.ts'
-import { type Moving, moveRamp } from './moving.ts'
-import { once } from './panel/once.ts'
+import { type Moving, moveRamp, type Rolling, rollingOf } from './moving.ts'
 import type { Parts } from './parts.ts'
 import { type SectionPlan, sawTimber } from './timber/boards.ts'
 import { type Weight, weigh } from './weight.ts'
@@ -24,77 +23,80 @@ export interface OverallSize extends RampSize {
   readonly withRunOut: Size | null
 }
 
-/** What a design takes besides the layout of its panels: wood to buy, weight, room, and how it is moved and put away. */
+/** What a design takes besides the layout of its panels: timber, weight, room, and how it is put away and rolled. */
 export interface StockTaking {
   readonly timber: readonly SectionPlan[]
-  /** null where panels were not asked for; then there is no list */
-  readonly panels: readonly BoughtPanels[] | null
-  readonly list: readonly CostedLine[] | null
-  /** null where the design has no prices */
-  readonly cost: Cost | null
   /** every screw, ramp by ramp and use by use */
-  readonly screws: readonly (RampScrews & { readonly diameter: number; readonly head: string })[]
+  readonly screws: readonly RampScrews[]
   readonly weight: Weight
   readonly sizes: readonly OverallSize[]
   readonly storings: readonly Storing[]
   readonly sets: readonly Stored[]
   /** null where the design does not say how large the garage is, or it is too small */
   readonly floor: FreeFloor | null
+  /** of those with wheels */
+  readonly rolling: readonly (Rolling & { readonly ramp: string })[]
+}
+
+/** And what is bought and bolted on for it. */
+export interface Supplies extends StockTaking {
+  /** null where panels were not asked for; then there is no list */
+  readonly panels: readonly BoughtPanels[] | null
+  readonly list: readonly CostedLine[] | null
+  /** null where the design has no prices */
+  readonly cost: Cost | null
+  readonly screws: readonly (RampScrews & { readonly diameter: number; readonly head: string })[]
   readonly moving: readonly Moving[]
   readonly joints: readonly JointPlate[]
   readonly pipes: readonly CutPipe[]
 }
 
-export const takeStock = (
-  design: Design,
-  solved: WholeDesign,
-  parts: Parts,
-  panels: readonly BoughtPanels[] | null,
-): StockTaking => {
+export const takeStock = (design: Design, solved: WholeDesign, parts: Parts): StockTaking => {
   // a stud longer than every timber is a stop
   const timber = sawTimber(parts.timbers, design)!
   const screws = designScrews(design, solved.ramps)
   const weight = weigh(design, solved, parts, screws)
-  const moving = curvedOf(solved.ramps).map((ramp) => moveRamp(ramp, weight))
-  const joints = jointPlates(solved.ramps, design.units)
   const kept = storings(solved)
   const sizes = solved.ramps.map((ramp) => overallSize(ramp, design.units))
   const sets = storedSets(sizes, kept)
-  // whoever asks for figures alone asks for no list
-  const buying = once(
-    () =>
-      panels &&
-      costLines(
-        shoppingList(design, solved, {
-          panels,
-          timber,
-          screws,
-          moving,
-          joints,
-          people: Math.max(2, ...weight.ramps.map(({ people }) => people)),
-        }),
-        design,
-      ),
-  )
   return {
     timber,
-    panels,
-    get list() {
-      return buying()?.lines ?? null
-    },
-    get cost() {
-      return buying()?.cost ?? null
-    },
-    screws: screws.map((line) => ({
-      ...line,
-      diameter: screwDiameter(line.use, design.units),
-      head: screwHead(line.use),
-    })),
+    screws,
     weight,
     sizes,
     storings: kept,
     sets,
     floor: design.space ? freeFloor(design.space, sets) : null,
+    rolling: curvedOf(solved.ramps).flatMap((ramp) => {
+      const rolling = rollingOf(ramp, weight)
+      return rolling ? [{ ramp: ramp.name, ...rolling }] : []
+    }),
+  }
+}
+
+export const suppliesOf = (
+  design: Design,
+  solved: WholeDesign,
+  taking: StockTaking,
+  panels: readonly BoughtPanels[] | null,
+): Supplies => {
+  const { timber, screws, weight } = taking
+  const moving = curvedOf(solved.ramps).map((ramp) => moveRamp(ramp, weight))
+  const joints = jointPlates(solved.ramps, design.units)
+  const people = Math.max(2, ...weight.ramps.map((own) => own.people))
+  const bought =
+    panels &&
+    costLines(shoppingList(design, solved, { panels, timber, screws, moving, joints, people }), design)
+  return {
+    ...taking,
+    panels,
+    list: bought?.lines ?? null,
+    cost: bought?.cost ?? null,
+    screws: screws.map((line) => ({
+      ...line,
+      diameter: screwDiameter(line.use, design.units),
+      head: screwHead(line.use),
+    })),
     moving,
     joints,
     pipes: cutPipes(design, solved),

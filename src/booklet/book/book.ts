@@ -7,7 +7,7 @@ import type { CostedLine } from '../../stock/list/line.ts'
 import { type ScrewUse, screwSize } from '../../stock/list/screw-sort.ts'
 import { type RampScrews, screwLetter } from '../../stock/list/screws.ts'
 import type { SheetPanels } from '../../stock/panel/panels.ts'
-import type { StockTaking } from '../../stock/stock.ts'
+import type { Supplies } from '../../stock/stock.ts'
 
 /** What the booklet is written from. */
 export interface BookFacts {
@@ -18,7 +18,7 @@ export interface BookFacts {
   /** every part on its panel */
   readonly sheets: readonly SheetPanels[]
   /** wood, list, weight, room, moving */
-  readonly stock: StockTaking & { readonly list: readonly CostedLine[] }
+  readonly stock: Supplies & { readonly list: readonly CostedLine[] }
   /** pages to tape for the sides */
   readonly tiles: number
 }

@@ -2,7 +2,7 @@ import type { Prices, Units } from '../../design/design.ts'
 import { wrapLine } from '../../length/words.ts'
 import { moneyWords } from '../../stock/list/cost.ts'
 import { type CostedLine, listParts } from '../../stock/list/line.ts'
-import type { StockTaking } from '../../stock/stock.ts'
+import type { Supplies } from '../../stock/stock.ts'
 import { costWords, countWords, leftWords, partHead } from './list-words.ts'
 
 /** Letters of a line at most. */
@@ -12,7 +12,7 @@ export interface ListFacts {
   readonly title: string
   readonly units: Units
   readonly prices: Prices | null
-  readonly stock: StockTaking & { readonly list: readonly CostedLine[] }
+  readonly stock: Supplies & { readonly list: readonly CostedLine[] }
 }
 
 /** The shopping list as plain text, a box to tick before each line. */

@@ -3,7 +3,7 @@ import { showLength } from '../../length.ts'
 import { rounded } from '../../ramp/check/offer.ts'
 import { type Cost, moneyWords } from '../../stock/list/cost.ts'
 import type { CostedLine, ListPart } from '../../stock/list/line.ts'
-import type { StockTaking } from '../../stock/stock.ts'
+import type { Supplies } from '../../stock/stock.ts'
 
 /** Heads of the list's parts. */
 const partWords: Readonly<Record<ListPart, string>> = {
@@ -34,7 +34,7 @@ const leastKept = 300
 
 /** What is left that is worth keeping, the largest first: `38 × 89 timber: 1180 mm, 2 of 430 mm`, `18 plywood: 620 × 1220 mm`. */
 export const leftWords = (
-  { timber, panels, pipes }: Pick<StockTaking, 'timber' | 'panels' | 'pipes'>,
+  { timber, panels, pipes }: Pick<Supplies, 'timber' | 'panels' | 'pipes'>,
   units: Units,
 ): readonly string[] => [
   ...(panels ?? []).flatMap(({ name, rests }) =>

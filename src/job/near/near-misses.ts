@@ -8,8 +8,8 @@ import { offerSteps, same, shownOffer } from '../../ramp/check/offer.ts'
 import { offering, type Said, set, setOfFile, type Told, tell } from '../../ramp/check/told.ts'
 import type { SolvedRamp, WholeDesign } from '../../ramp/ramp.ts'
 import { drawDesign, solveDesign } from '../../ramp/solve.ts'
-import { once } from '../../stock/panel/once.ts'
-import type { SheetPanels } from '../../stock/panel/panels.ts'
+import { once } from '../../stock/once.ts'
+import type { LaidSheet } from '../../stock/panel/panels.ts'
 import { partsOf } from '../../stock/parts.ts'
 import type { SheetPart } from '../../stock/sheet-part.ts'
 import type { FiguresJob } from '../figures.ts'
@@ -36,7 +36,7 @@ export const withNearMisses = (job: FiguresJob, text: string, design: Design): F
 /** The figures of a design without a stop, whose parts find their panels. */
 type WholeJob = Pick<FiguresJob, 'pages' | 'answers'> & {
   readonly solved: WholeDesign
-  readonly sheets: readonly SheetPanels[]
+  readonly sheets: readonly LaidSheet[]
 }
 
 /** What the file saves with one key typed so, in words; empty where that saves nothing, or brings a stop or a warning. */

@@ -5,7 +5,7 @@ import { type Path, pathSegments } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { doubleArea } from '../../geometry/polygon/outer-polygon.ts'
 import { countWords } from '../../length/count-words.ts'
-import { type SheetGroup, type SheetPanels, sheetGroups } from '../../stock/panel/panels.ts'
+import { type LaidSheet, type SheetGroup, sheetGroups } from '../../stock/panel/panels.ts'
 import { sheetWords } from '../../stock/panel/sheet-words.ts'
 import { mostPieces, sheetsOf } from '../../stock/panel/sheets.ts'
 import type { Parts } from '../../stock/parts.ts'
@@ -28,7 +28,7 @@ export interface TakesCounter {
 const leftOfPart = 0.75
 
 /** Sheets and timbers that are those of `laid`, or of a design asked about before, are not laid and sawn anew: most values change few parts. */
-export const takesCounter = (of: Design, laid: readonly SheetPanels[]): TakesCounter => {
+export const takesCounter = (of: Design, laid: readonly LaidSheet[]): TakesCounter => {
   const keyOf = ({ stock }: Design, { sheet, parts }: SheetGroup): string =>
     JSON.stringify([stock, sheet, parts.map(({ outline, grain, faced }) => [outline, grain, faced])])
   const known = new Map<string, number | null>(
@@ -114,7 +114,7 @@ const corners = (outline: Path): readonly Point[] =>
       : Array.from({ length: 100 }, (_, i) => segmentAt(segment, i / 100)),
   )
 
-const panelCount = ({ panels }: SheetPanels): number => panels.reduce((sum, { clamped }) => sum + clamped, 0)
+const panelCount = ({ panels }: LaidSheet): number => panels.reduce((sum, { clamped }) => sum + clamped, 0)
 
 /** Where pieces meet that no panel holds whole, in all sides and ribs. */
 const jointsOf = (parts: Parts['sheets']): number => {

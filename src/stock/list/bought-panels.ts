@@ -16,9 +16,7 @@ export const boughtPanels = (sheets: readonly SheetPanels[], units: Units): read
         name: sheetWords(sheet, units),
         size: own[0]!.size,
         count: own.reduce((sum, { clamped }) => sum + clamped, 0),
-        get rests() {
-          return own.flatMap(({ rest }) => (rest ? [sides(rest)] : []))
-        },
+        rests: own.flatMap(({ rest }) => (rest ? [sides(rest)] : [])),
         glued: parts.some(({ part }) => part === 'plate'),
       }
     })

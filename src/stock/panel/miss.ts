@@ -11,7 +11,7 @@ import type { SheetPart } from '../sheet-part.ts'
 import type { PanelKind } from './pack.ts'
 import { pairFit } from './pair.ts'
 import { pairing } from './pairing.ts'
-import { pieceOf, type SheetPanels } from './panels.ts'
+import { type LaidSheet, pieceOf } from './panels.ts'
 import { waysOf } from './piece.ts'
 
 /** Both sides of a ramp that do not come out of one panel: by how much, and what would bring them there. */
@@ -27,7 +27,7 @@ export interface Miss {
 export const missesOf = (
   design: Design,
   { ramps }: WholeDesign,
-  { parts, panels, lost, sizes }: SheetPanels,
+  { parts, panels, lost, sizes }: LaidSheet,
 ): readonly Miss[] =>
   ramps.flatMap((ramp): readonly Miss[] => {
     const [left, right] = parts.filter((part) => part.faced && part.ramp === ramp.name)

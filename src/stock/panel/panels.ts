@@ -10,12 +10,10 @@ import { doubleArea, outerPolygon } from '../../geometry/polygon/outer-polygon.t
 import { offerSteps } from '../../ramp/check/offer.ts'
 import type { SheetPart } from '../sheet-part.ts'
 import { nest } from './nest.ts'
-import { once } from './once.ts'
 import { type Filled, inSawingOrder, type PanelKind, type Place } from './pack.ts'
 import type { Piece } from './piece.ts'
-import { type SawStep, sawPanel } from './saw-order.ts'
+import type { Sawing } from './saw-order.ts'
 import { blankOf } from './shape.ts'
-import { slicesOf } from './slices.ts'
 
 /** A piece where it lies: from the panel's left end and its lower edge, the panel's better face up. mm, degrees */
 export interface PanelPiece {
@@ -36,7 +34,7 @@ export interface PanelPiece {
   readonly box: Box
 }
 
-export interface Panel {
+export interface LaidPanel {
   /** from 1, through all sheets of the design */
   readonly number: number
   readonly sheet: Sheet
@@ -47,21 +45,25 @@ export interface Panel {
   /** so many lie on each other and are sawn as one */
   readonly clamped: number
   readonly pieces: readonly PanelPiece[]
-  readonly steps: readonly SawStep[]
-  /** the largest rectangle that is left in one part, once it is sawn in that order */
-  readonly rest: Box | null
 }
 
+/** The same with the order in which it is sawn. */
+export interface Panel extends LaidPanel, Sawing {}
+
 /** All that is sawn from one material and thickness. */
-export interface SheetPanels {
+export interface LaidSheet {
   readonly sheet: Sheet
   readonly parts: readonly SheetPart[]
-  readonly panels: readonly Panel[]
+  readonly panels: readonly LaidPanel[]
   /** parts that no panel holds */
   readonly lost: readonly SheetPart[]
   /** sizes that can be bought, short side first; `usual` where the design does not say them */
   readonly sizes: readonly (readonly [number, number])[]
   readonly usual: boolean
+}
+
+export interface SheetPanels extends LaidSheet {
+  readonly panels: readonly Panel[]
 }
 
 /** Parts of one material and thickness. */
@@ -85,8 +87,8 @@ export const sheetGroups = (parts: readonly SheetPart[]): readonly SheetGroup[] 
 export const layPanels = (
   { stock, units }: Pick<Design, 'stock' | 'units'>,
   parts: readonly SheetPart[],
-): readonly SheetPanels[] => {
-  const laid: SheetPanels[] = []
+): readonly LaidSheet[] => {
+  const laid: LaidSheet[] = []
   for (const { sheet, parts: own } of sheetGroups(parts)) {
     const first = 1 + laid.reduce((sum, { panels }) => sum + panels.length, 0)
     laid.push(laySheet(sheet, own, stock, units, first))
@@ -107,7 +109,7 @@ const laySheet = (
   stock: Stock,
   units: Units,
   first: number,
-): SheetPanels => {
+): LaidSheet => {
   const said = stock.panels.filter((panel) => sameSheet(panel.sheet, sheet))
   const sizes = panelSizes(sheet, stock, units)
   const clamped = Math.max(1, ...said.map((panel) => panel.clamped))
@@ -117,7 +119,7 @@ const laySheet = (
     .filter((piece) => sameSheet(piece.sheet, sheet))
     .map(({ size, count }): Source => ({ kind: kindOf(size, count), size, there: true }))
   const out = said.some(({ goodFace }: StockPanel) => goodFace === 'out')
-  const panels: Panel[] = []
+  const panels: LaidPanel[] = []
   const lost: SheetPart[] = []
   const lay = (all: readonly Couple[], sources: readonly Source[], layers: number): void => {
     const packing = nest(
@@ -127,7 +129,7 @@ const laySheet = (
     )
     for (const filled of inSawingOrder(packing.filled, (i) => ['side', 'rib'].includes(all[i]!.part.part))) {
       const source = sources.find(({ kind }) => kind === filled.kind)!
-      panels.push(panelOf(filled, source, all, sheet, layers, stock, first + panels.length))
+      panels.push(panelOf(filled, source, all, sheet, layers, first + panels.length))
     }
     lost.push(...packing.lost.flatMap((i) => [all[i]!.part, ...(all[i]!.under ? [all[i]!.under!] : [])]))
   }
@@ -199,44 +201,15 @@ const panelOf = (
   all: readonly Couple[],
   sheet: Sheet,
   clamped: number,
-  { kerf }: Stock,
   number: number,
-): Panel => {
+): LaidPanel => {
   const piecesOf = (own: readonly Place[]): readonly PanelPiece[] =>
     own.map((place) => panelPiece(place, all[place.piece]!))
   const laid = piecesOf(places)
   const worth = liesWell(laid)
   const other = clamped > 1 || worth === 0 ? laid : piecesOf(otherWay(places, kind.length))
   const pieces = worth <= liesWell(other) ? laid : other
-  const whole = { x0: 0, y0: 0, x1: kind.length, y1: kind.width }
-  // who asks what is bought asks for no cuts
-  const sawing = once(() =>
-    sawPanel(
-      pieces.map((piece, i) => ({
-        mark: piece.part.mark,
-        box: piece.box,
-        square: places[i]!.shape.square,
-        ...(places[i]!.shape.square ? {} : { slices: slicesOf(piece.outline, piece.box) }),
-        mirrored: isMirrored(piece),
-      })),
-      whole,
-      kerf,
-    ),
-  )
-  return {
-    number,
-    sheet,
-    size,
-    there,
-    clamped,
-    pieces,
-    get steps() {
-      return sawing().steps
-    },
-    get rest() {
-      return sawing().rest
-    },
-  }
+  return { number, sheet, size, there, clamped, pieces }
 }
 
 /** Less is better: good faces down, then sides of which none lies as its pages do. */

@@ -1,6 +1,6 @@
 import { pointsBounds } from '../../geometry/bounds.ts'
 import { doubleArea } from '../../geometry/polygon/outer-polygon.ts'
-import { once } from './once.ts'
+import { once } from '../once.ts'
 import type { Ways } from './pack.ts'
 import { type Blank, type Shape, shapeOf } from './shape.ts'
 

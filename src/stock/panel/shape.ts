@@ -11,7 +11,7 @@ import type { Path } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { grownPolygon } from '../../geometry/polygon/grown-polygon.ts'
 import { outerPolygon } from '../../geometry/polygon/outer-polygon.ts'
-import { once } from './once.ts'
+import { once } from '../once.ts'
 import { boxProfile, type Profile, profileOf } from './profile.ts'
 
 /** How far the polygon that is placed for a piece may stray out of it, mm: finer ones cost time and spare no wood. */

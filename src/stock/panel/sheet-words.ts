@@ -3,7 +3,7 @@ import { inch } from '../../geometry/inch.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
 import type { SheetPart } from '../sheet-part.ts'
-import type { Panel, SheetPanels } from './panels.ts'
+import type { LaidPanel, LaidSheet } from './panels.ts'
 
 /** `18 plywood`, `23/32 plywood`: as it may be typed. */
 export const sheetWords = ({ thickness, material }: Sheet, units: Units): string =>
@@ -21,7 +21,7 @@ export const sizeWords = ([short, long]: readonly [number, number], units: Units
   `${showLength(short, units)} × ${showLength(long, units)}`
 
 /** What a sheet gives and takes, in one line: `18 plywood: both sides from one 1220 × 2440, 28 to spare`. */
-export const sheetLine = (sheets: SheetPanels, trim: number, units: Units): string => {
+export const sheetLine = (sheets: LaidSheet, trim: number, units: Units): string => {
   const { sheet, parts, panels, lost } = sheets
   const laid = parts.filter((part) => !lost.includes(part))
   const spare = spareStrip(panels, trim)
@@ -33,7 +33,7 @@ export const sheetLine = (sheets: SheetPanels, trim: number, units: Units): stri
 }
 
 /** What is left of the panel's width beside curved sides that lie on one panel alone; null for all else. mm */
-const spareStrip = (panels: readonly Panel[], trim: number): number | null => {
+const spareStrip = (panels: readonly LaidPanel[], trim: number): number | null => {
   const [only] = panels
   if (panels.length !== 1 || only!.pieces.every(({ second }) => second === null)) return null
   return Math.max(0, only!.size[0] - trim - Math.max(...only!.pieces.map(({ box }) => box.y1)))
@@ -64,7 +64,7 @@ const partWords = (parts: readonly SheetPart[]): string => {
   ])
 }
 
-const panelWords = (panels: readonly Panel[], units: Units): readonly string[] => {
+const panelWords = (panels: readonly LaidPanel[], units: Units): readonly string[] => {
   const kinds = new Map<string, number>()
   for (const { size, there, clamped } of panels) {
     const name = `${sizeWords(size, units)}${there ? ' that is there' : ''}`

@@ -4,7 +4,7 @@ import { wordList } from '../../length/word-list.ts'
 import { offer } from '../../ramp/check/offer.ts'
 import type { Parts } from '../parts.ts'
 import type { SheetPart } from '../sheet-part.ts'
-import { layPanels, type SheetPanels } from './panels.ts'
+import { type LaidSheet, layPanels } from './panels.ts'
 import { sheetWords, sizeWords } from './sheet-words.ts'
 
 /** A layout of more is no help in a garage. */
@@ -15,9 +15,9 @@ export const sheetsOf = (
   design: Design,
   { sheets: parts, timbers }: Parts,
 ):
-  | { readonly sheets: readonly SheetPanels[] }
+  | { readonly sheets: readonly LaidSheet[] }
   /** `laid`: what can be had all the same */
-  | { readonly faults: readonly string[]; readonly laid: readonly SheetPanels[] } => {
+  | { readonly faults: readonly string[]; readonly laid: readonly LaidSheet[] } => {
   const count = parts.length + timbers.length
   if (count > mostPieces)
     return {
@@ -37,7 +37,7 @@ export const sheetsOf = (
 }
 
 /** `9 plywood: layer 1 of outer (K1) needs a panel of 1104 × 2436 or more …` */
-const smallWords = ({ sheet, lost, sizes }: SheetPanels, units: Units): string => {
+const smallWords = ({ sheet, lost, sizes }: LaidSheet, units: Units): string => {
   const needs = lost.map((part) => `${part.words} of ${part.ramp} (${part.mark}) ${needWords(part, units)}`)
   return (
     `${sheetWords(sheet, units)}: the panel of your stock (${sizes.map((size) => sizeWords(size, units)).join(', ')}) is too small for ` +

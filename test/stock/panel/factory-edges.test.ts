@@ -6,7 +6,8 @@ import { rectangle } from '../../../src/geometry/path.ts'
 import { drawDesign } from '../../../src/ramp/solve.ts'
 import { nestTrimmed } from '../../../src/stock/panel/nest.ts'
 import type { PanelKind } from '../../../src/stock/panel/pack.ts'
-import { layPanels, pieceOf, type SheetPanels } from '../../../src/stock/panel/panels.ts'
+import { type LaidSheet, layPanels, pieceOf, type SheetPanels } from '../../../src/stock/panel/panels.ts'
+import { sawSheets } from '../../../src/stock/panel/sawn-panels.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
 import type { SheetPart } from '../../../src/stock/sheet-part.ts'
 import { assertNear } from '../../support/near.ts'
@@ -47,10 +48,10 @@ const stockOf = (trim: number, kerf: number): Design => ({
 })
 
 const lay = (parts: readonly SheetPart[], trim = 5, kerf = 3): SheetPanels =>
-  layPanels(stockOf(trim, kerf), parts)[0]!
+  sawSheets(layPanels(stockOf(trim, kerf), parts), { kerf })[0]!
 
 /** `K1 5 1221` of each piece along the panel. */
-const along = ({ panels }: SheetPanels): readonly (readonly string[])[] =>
+const along = ({ panels }: LaidSheet): readonly (readonly string[])[] =>
   panels.map(({ pieces }) => pieces.map(({ part, box }) => `${part.mark} ${box.x0} ${box.x1}`))
 
 const whole: PanelKind = { length: 2440, width: 1220, count: null }
@@ -93,7 +94,7 @@ const jobs: fc.Arbitrary<Job> = fc
 describe('a panel less is worth its own edges', () => {
   test('of the quarter and flat: two of 1216 and a kerf take 2435 of a panel that is 2430 trimmed', () => {
     const { sheets: parts } = partsOf(base, drawDesign(base))
-    const sheets = layPanels(base, parts)
+    const sheets = sawSheets(layPanels(base, parts), base.stock)
     const own = sheets.find((one) => one.sheet.thickness === 9)!
     // by hand: 1216 + 3 + 1216 = 2435; 833 of 1220 across; the panel with K3 first
     expect(along(own)).toEqual([

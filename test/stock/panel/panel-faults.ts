@@ -3,10 +3,10 @@ import type { Design } from '../../../src/design/design.ts'
 import { pathSegments } from '../../../src/geometry/path.ts'
 import { pointDistance } from '../../../src/geometry/point.ts'
 import {
-  type Panel,
+  type LaidPanel,
+  type LaidSheet,
   type PanelPiece,
   pieceCorners,
-  type SheetPanels,
 } from '../../../src/stock/panel/panels.ts'
 import type { SheetPart } from '../../../src/stock/sheet-part.ts'
 
@@ -18,7 +18,7 @@ const polygonOf = (piece: PanelPiece): Flatten.Polygon =>
 
 /** All that is wrong with a layout, found by another library and by the pieces' own numbers; and how many couples it looked at. */
 export const panelFaults = (
-  sheets: readonly SheetPanels[],
+  sheets: readonly LaidSheet[],
   parts: readonly SheetPart[],
   { stock }: Pick<Design, 'stock'>,
 ): { readonly faults: readonly string[]; readonly couples: number; readonly pieces: number } => {
@@ -76,7 +76,7 @@ export const panelFaults = (
 }
 
 /** Whether the rectangles of a bought panel, but for those that fill it, take more of it one way than the trim leaves; the near edge is kept where the far one is not enough. */
-const keepsEdges = ({ pieces, size, there }: Panel, way: 'x' | 'y', trim: number): boolean => {
+const keepsEdges = ({ pieces, size, there }: LaidPanel, way: 'x' | 'y', trim: number): boolean => {
   const whole = way === 'x' ? size[1] : size[0]
   const spans = pieces
     .map(({ box }) => (way === 'x' ? [box.x0, box.x1] : [box.y0, box.y1]) as [number, number])
