@@ -15,12 +15,14 @@ import { type TurnedRun, turnPoints, turnRuns } from './turned-run.ts'
 /** Nearer to a joint line than this a ring is on it, or leaves no room for a scale; a line that is sawn runs along it through its crosses. mm */
 const ringClear = { on: screwRing + 0.6, near: screwRing + 7.2 } as const
 const cutClear = 7
+/** An edge of a timber along it would be hidden by its marks. mm */
+const edgeClear = 8.5
 const spacing = 6
 /** No steeper to a joint line than this it runs along it. */
 const steep = Math.tan((18 * Math.PI) / 180)
 
 /** What each counts: of a line so much a point of it. */
-const cost = { on: 4, near: 1, cut: 0.5 } as const
+const cost = { on: 8, near: 3, cut: 0.5, edge: 0.05 } as const
 /** So little of a line runs beside a joint at a corner. */
 const corner = 2
 
@@ -33,7 +35,10 @@ const enough = 40
 /** What joint lines keep off, in the frame of a lattice: x and y by turns. */
 interface Marred {
   readonly screws: Float64Array
-  /** points of lines that are sawn, and whether each runs along upright joint lines (1), along level ones (2), or neither */
+  /**
+   * points of lines that are sawn and of edges of timbers, and whether each runs along upright joint lines (1 of a line, 3 of an edge),
+   * along level ones (2, 4), or neither
+   */
   readonly cut: Float64Array
   readonly ways: Uint8Array
 }
@@ -137,10 +142,12 @@ const marredOf = (pattern: Pattern, angle: number): Marred => {
     pattern.cut,
     ...pattern.marks.flatMap((mark) => (mark.kind === 'stroke' && mark.layer === 'cut' ? [mark.path] : [])),
   ]
-  const lines = sawn.map((path) => turnPoints(pathSample(path, spacing), angle))
+  const timbers = pattern.markPaths.slice(0, pattern.screws.length)
+  const lines = [...sawn, ...timbers].map((path) => turnPoints(pathSample(path, spacing), angle))
   const cut: number[] = []
   const ways: number[] = []
-  for (const line of lines)
+  for (const [n, line] of lines.entries()) {
+    const kind = n < sawn.length ? 0 : 2
     for (let i = 2; i < line.length; i += 2) {
       const [x, y] = [line[i - 2]!, line[i - 1]!]
       const [dx, dy] = [Math.abs(line[i]! - x), Math.abs(line[i + 1]! - y)]
@@ -149,9 +156,10 @@ const marredOf = (pattern: Pattern, angle: number): Marred => {
       for (let k = 0; k < count; k++) {
         const t = (k + 0.5) / count
         cut.push(x + t * (line[i]! - x), y + t * (line[i + 1]! - y))
-        ways.push(dx < steep * dy ? 1 : dy < steep * dx ? 2 : 0)
+        ways.push(dx < steep * dy ? kind + 1 : dy < steep * dx ? kind + 2 : 0)
       }
     }
+  }
   return {
     screws: turnPoints(
       pattern.screws.flatMap(({ middles }) => middles),
@@ -191,9 +199,13 @@ const linesCost = (
     if (isNear(x, y, ringClear.near)) sum += isNear(x, y, ringClear.on) ? cost.on : cost.near
   }
   let beside = 0
-  for (let i = 0; i < ways.length; i++)
-    if (ways[i] === lines && isNear(cut[2 * i]!, cut[2 * i + 1]!, cutClear)) beside++
-  return beside > corner ? sum + cost.cut * beside : sum
+  let edges = 0
+  for (let i = 0; i < ways.length; i++) {
+    const way = ways[i]!
+    if (way === lines && isNear(cut[2 * i]!, cut[2 * i + 1]!, cutClear)) beside++
+    else if (way === lines + 2 && isNear(cut[2 * i]!, cut[2 * i + 1]!, edgeClear)) edges++
+  }
+  return sum + (beside > corner ? cost.cut * beside : 0) + (edges > corner ? cost.edge * edges : 0)
 }
 
 /** Whether the first page in the order of taping holds the toe: the leftmost one of the lowest row, or of the highest. */

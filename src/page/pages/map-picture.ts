@@ -56,6 +56,9 @@ export interface MapPicture {
 /** How the side's outline is followed to know what lies beside it, mm. */
 const sideStep = 10
 
+/** What names keep off the lines of dimensions where there is room, mm. */
+const dimensionOff = 2.4
+
 /** Half the length of a cross, and the radius of the disc in it, mm. */
 const arm = 2
 const disc = 0.8
@@ -92,7 +95,10 @@ export const mapPicture = (
       occupyPath(taken, line, affineIdentity, 0.2, never | named)
   occupyPath(taken, pattern.outline, map, 0.3, never)
   if (style.dimensions)
-    for (const line of extensions(pattern, at, wide)) occupyPath(taken, line, affineIdentity, 0.2, never)
+    for (const line of extensions(pattern, at, wide)) {
+      occupyPath(taken, line, affineIdentity, 0.2, never)
+      occupyPath(taken, line, affineIdentity, dimensionOff, rather)
+    }
   const dimensions = style.dimensions ? panelDimensions(pattern, box, at, style.name, units) : []
   for (const mark of dimensions)
     if (mark.kind === 'text')

@@ -70,13 +70,12 @@ export const squarePage = (
     [
       `Off by more than 0.5 mm: print at 100 %, never "fit to page", one-sided, and measure again. Still off: ${
         printer === null
-          ? 'measure diagonals A and B too, and type at the computer:'
-          : 'print a square without correction and gauge that one anew; this one would tell what is left only. Type at the computer:'
+          ? 'measure diagonals A and B too, and type (NAME: your word for the printer):'
+          : 'print a square without correction and gauge that one anew; this one would tell what is left only. Type (NAME: your word for the printer):'
       }`,
       style,
     ],
     [command, { ...style, size: lineSize(command, style.width, size) }],
-    ['NAME stands for what you call this printer.', small],
     ...(printer === null
       ? ([
           [

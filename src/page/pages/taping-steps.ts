@@ -108,12 +108,12 @@ const pieces = ({ units, pattern: { joints }, tiles }: TapingFacts): string => {
   const on = (p: Point): boolean => tiles.some(({ cell }) => convexContains(cell, p))
   const unseen = joints.filter((joint) => !joint.every(on))
   if (unseen.length === 0)
-    return 'No panel holds the side whole: do so on each piece in turn, and trace it with its joint.'
+    return 'No panel holds the side whole: do so on each piece in turn, trace it with its joint, and saw outside that line on both.'
   const show = ({ x }: Point): string => showLength(x, units)
   const struck = unseen.map(
     ([top, foot]) => `${show(foot)} at the bottom to ${show(top)} ${units} at the top`,
   )
-  return `No panel holds the side whole: do so on each piece that pages reach. No page carries ${unseen.length > 1 ? 'these joints' : 'its joint'} whole; strike ${unseen.length > 1 ? 'them' : 'it'}, back from the front edge ${wordList(struck)}.`
+  return `No panel holds the side whole: do so on each piece that pages reach. No page carries ${unseen.length > 1 ? 'these joints' : 'its joint'} whole; strike ${unseen.length > 1 ? 'them' : 'it'}, back from the front edge ${wordList(struck)}, and saw outside the line of each piece.`
 }
 
 /** The straight edges of which a set carries no more than a bit. */

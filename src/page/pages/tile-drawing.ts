@@ -60,6 +60,9 @@ export interface TileFacts extends Omit<TitleFacts, 'timbers'> {
   readonly wood: (p: Point) => boolean
 }
 
+/** Round the words of a cross that is set out, mm. */
+const datumAir = 3
+
 /** Round the figures of a ruler, and between its ticks and the ring of a screw, mm. */
 const figureAir = 0.8
 
@@ -82,6 +85,9 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   )
   for (const corners of jointBlocks(tile)) occupyUnder(room, corners, 0, on.never)
   keepOff(room, [...joints, ...snaps, ...datums], on.never)
+  // other words would be read on with those of a cross
+  for (const mark of datums)
+    if (mark.kind === 'text') occupyUnder(room, textCorners(mark, affineIdentity), datumAir, on.never)
   keepOff(room, drawn.quiet, on.rather, tile.toWindow)
   keepOff(
     room,

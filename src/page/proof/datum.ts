@@ -87,7 +87,7 @@ export const datumMarks = (datum: Datum, tile: Tile, units: Units): Drawing => {
   const [across, up] = datum.words
   const first = up > 0 ? figuresHeight - letters.small : -3.5
   return [
-    ...target('datum', p, arm - 1, disc, pens.cross, Math.atan2(tile.toWindow[1], tile.toWindow[0])),
+    ...target('datum', p, arm - 3, disc, pens.cross, Math.atan2(tile.toWindow[1], tile.toWindow[0])),
     text(
       'datum',
       { x: p.x + arm * across, y: p.y - up * 2 - (up > 0 ? letters.word : 0) },

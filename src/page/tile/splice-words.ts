@@ -12,11 +12,7 @@ import { keepOff, on, wordClear } from '../room/word-room.ts'
 import { isInCell, type Tile, tilePoint } from './tile.ts'
 
 /** Both pieces come from the panel with this line whole: what the blade takes lies outside of each. */
-const tries = [
-  'JOINT: saw beside the line, it stays on both pieces',
-  'JOINT: saw, line stays on both',
-  'JOINT: saw',
-]
+const tries = ['JOINT: saw outside the line of each piece', 'JOINT: saw outside the line', 'JOINT: saw']
 
 /** Where along what a page shows of a joint its words are tried, how far off it, and their heights, mm. */
 const shares = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88]
