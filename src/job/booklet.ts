@@ -1,13 +1,15 @@
+import type { CoveredSide } from '../booklet/book/book.ts'
 import { layBooklet } from '../booklet/book/booklet.ts'
 import type { BookPage } from '../booklet/book/pages.ts'
 import type { Design } from '../design/design.ts'
 import { curvedOf } from '../design/kind-traits.ts'
+import { cellPolygon } from '../page/cover/lattice.ts'
 import { codedDesign, codePart, type Fingerprint } from '../page/set/set-code.ts'
 import { sheetWindow } from '../page/sheet/sheet.ts'
 import { sidePatterns } from '../pattern/patterns.ts'
 import type { WholeDesign } from '../ramp/ramp.ts'
 import type { PdfInput } from '../write/pdf-input.ts'
-import { coverDesign } from './covering.ts'
+import { type Covering, coverDesign } from './covering.ts'
 import type { Laying } from './laying.ts'
 import { asked, isRefusal, type Refusal } from './refusal.ts'
 import { laidDesign, stockOf } from './supplied.ts'
@@ -42,6 +44,10 @@ export const bookletJob = (
       stock: stockOf(design, laid),
       patterns: sidePatterns(solved.ramps, design.units),
       tiles: covering ? covering.counts[covering.cover] : 0,
+      paper: /^a\d$/.test(laying.sheet.paper.name)
+        ? laying.sheet.paper.name.toUpperCase()
+        : laying.sheet.paper.name,
+      covered: covering ? coveredSides(covering) : [],
     },
     { window: sheetWindow(laying.sheet), code: codePart(codedDesign(design), fingerprint), only },
   )
@@ -49,6 +55,12 @@ export const bookletJob = (
     ? { solved, pages }
     : asked([`--only ${only?.join(',')}: this design has nothing for it`])
 }
+
+const coveredSides = ({ covered, cover }: Covering): readonly CoveredSide[] =>
+  covered.map(({ pattern, covers }) => {
+    const { lattice, cells } = covers[cover]
+    return { ramp: pattern.ramp, cells: cells.map((cell) => cellPolygon(lattice, cell)) }
+  })
 
 /** The pages as the PDF writer takes them. */
 export const bookletInput = (

@@ -395,7 +395,7 @@ test.each(['quarter-in', 'quarter-and-flat-mm', 'pair-mm'])(
     for (const [words, wanted] of [
       [/on panel (\d+) \(page (\d+)\)/g, (n: string) => `Panel ${n} of`],
       [/by the table (\(page) (\d+)\)/g, () => 'Checks on the sawn wood'],
-      [/\d long (\(page) (\d+)\)/g, () => 'timbers numbered'],
+      [/\d long (\(page) (\d+)\)/g, () => 'sawn as'],
       [/for (Finishing) \(page (\d+)\)/g, () => 'Sink every screw head'],
       [/– (What to buy) \(page (\d+)\)/g, () => 'Tick what lies in the car'],
     ] as const)

@@ -1,15 +1,20 @@
 import Flatten from '@flatten-js/core'
 import { expect, test } from 'vitest'
 import { sideEdges } from '../../src/booklet/cuts/side-edges.ts'
-import { guideView, pagesOver } from '../../src/booklet/views/acts/panel-views.ts'
+import { guideView, pagesOn } from '../../src/booklet/views/acts/panel-views.ts'
 import { jigsawView, kerfLine } from '../../src/booklet/views/acts/tool-views.ts'
 import { readDesign } from '../../src/design/read.ts'
 import type { Drawing } from '../../src/drawing/drawing.ts'
 import { pathBounds } from '../../src/geometry/bounds.ts'
+import { pathDistance } from '../../src/geometry/nearest.ts'
 import { outerPolygon } from '../../src/geometry/polygon/outer-polygon.ts'
 import { pathSample } from '../../src/geometry/sample.ts'
+import { bookletJob } from '../../src/job/booklet.ts'
+import { coverDesign } from '../../src/job/covering.ts'
 import { cutsJob } from '../../src/job/cuts.ts'
+import { usualLaying } from '../../src/job/laying.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
+import { cellPolygon } from '../../src/page/cover/lattice.ts'
 import { assertNear } from '../support/near.ts'
 import { templates, templateText } from '../support/templates.ts'
 
@@ -31,24 +36,57 @@ const marksOf = (view: ReturnType<typeof jigsawView>, name: string): Drawing =>
 const polygonOf = (points: readonly { readonly x: number; readonly y: number }[]) =>
   new Flatten.Polygon([points.map(({ x, y }) => new Flatten.Point(x, y))])
 
-test('taped pages lie with a corner on the toe corner, an edge along the bottom edge, and cover the whole outline', () => {
-  const page = { width: 190, height: 250 }
+test('pages come to lie on the place of their side as its outline does, whichever way it lies', () => {
   let looked = 0
   for (const { piece } of panels) {
-    const pages = pagesOver(piece, page)
-    const all = pages.map((corners) => polygonOf(corners))
-    for (const { x, y } of pathSample(piece.outline, 60)) {
-      const away = Math.min(...all.map((one) => one.distanceTo(new Flatten.Point(x, y))[0]))
-      const inside = all.some((one) => one.contains(new Flatten.Point(x, y)))
-      // a corner of the outline may just leave a page between two looks
-      expect(inside || away < page.width / 8).toBe(true)
+    if (piece.part.piece) continue
+    // of either hand from its front bottom corner backwards, as its pattern has it
+    const { outline } = piece.part
+    const { x0, x1 } = pathBounds(outline)
+    const way = Math.abs(outline.start.x - x0) < Math.abs(outline.start.x - x1) ? 1 : -1
+    const own = outerPolygon(outline, 0.02).map(({ x, y }) => ({
+      x: way * (x - outline.start.x),
+      y: y - outline.start.y,
+    }))
+    const [on] = pagesOn(piece, [own])
+    for (const p of on!) {
+      expect(pathDistance(piece.outline, p), piece.part.mark).toBeLessThan(0.05)
       looked++
     }
-    const near = Math.min(...pages.flat().map(({ x, y }) => Math.hypot(x - piece.x, y - piece.y)))
-    assertNear(near, 0, 1e-6, 'corner')
-    for (const one of all) assertNear(Math.abs(one.area()), page.width * page.height, 1e-3, 'page')
   }
   expect(looked).toBeGreaterThan(300)
+})
+
+test('the pages that plot tapes carry the whole curve of the side that they lie on', () => {
+  let looked = 0
+  for (const name of ['quarter-in', 'pair-mm']) {
+    const reading = readDesign(templateText(name))
+    if ('problems' in reading) throw new Error(name)
+    const job = bookletJob(reading.design, usualLaying('a4'), {
+      only: ['first'],
+      fingerprint: () => '0123456789abcdef',
+    })
+    if (isRefusal(job)) throw new Error(name)
+    const { covered, cover } = coverDesign(reading.design, job.solved, usualLaying('a4'))
+    for (const { pattern, covers } of covered) {
+      const { lattice, cells } = covers[cover]
+      const all = cells.map((cell) => polygonOf(cellPolygon(lattice, cell)))
+      const ramp = job.solved.ramps.find((one) => one.name === pattern.ramp)!
+      if (ramp.kind !== 'quarter') throw new Error(name)
+      const { curve } = ramp.transition
+      for (let i = 0; i <= 40; i++) {
+        const { x, y } = curve.point(curve.toe + ((ramp.side.curveEnd - curve.toe) * i) / 40)
+        expect(
+          all.some(
+            (one) =>
+              one.distanceTo(new Flatten.Point(x, y))[0] < 0.5 || one.contains(new Flatten.Point(x, y)),
+          ),
+        ).toBe(true)
+        looked++
+      }
+    }
+  }
+  expect(looked).toBe(3 * 41)
 })
 
 test('the guide lies on the wood that is kept, and STOP at the number that the order of cuts says', () => {

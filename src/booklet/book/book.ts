@@ -1,4 +1,5 @@
 import type { Design } from '../../design/design.ts'
+import type { Point } from '../../geometry/point.ts'
 import type { Units } from '../../length.ts'
 import { showLength } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
@@ -8,6 +9,12 @@ import { type ScrewUse, screwSize } from '../../stock/list/screw-sort.ts'
 import { type RampScrews, screwLetter } from '../../stock/list/screws.ts'
 import type { SheetPanels } from '../../stock/panel/panels.ts'
 import type { Supplies } from '../../stock/stock.ts'
+
+/** A pattern's pages, each trimmed to its joint lines, mm of the pattern. */
+export interface CoveredSide {
+  readonly ramp: string
+  readonly cells: readonly (readonly Point[])[]
+}
 
 /** What the booklet is written from. */
 export interface BookFacts {
@@ -19,8 +26,10 @@ export interface BookFacts {
   readonly sheets: readonly SheetPanels[]
   /** wood, list, weight, room, moving */
   readonly stock: Supplies & { readonly list: readonly CostedLine[] }
-  /** pages to tape for the sides */
+  /** pages to tape for the sides, on which paper, and what each shows of its pattern, as plot lays them */
   readonly tiles: number
+  readonly paper: string
+  readonly covered: readonly CoveredSide[]
 }
 
 /** The facts with the room of a page and the ways to say a length. */

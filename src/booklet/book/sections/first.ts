@@ -11,7 +11,7 @@ import type { Section } from '../pages.ts'
 
 /** Before the first cut: what was bought is measured, the pages are checked, the lip is tried. */
 export const first = (book: Book): Section => {
-  const { width, fine, solved, units } = book
+  const { width, fine, solved, units, tiles, paper } = book
   const quarters = curvedOf(solved.ramps)
   const piped = quarters.filter(({ coping }) => coping)
   const steps: Block[] = []
@@ -27,11 +27,11 @@ export const first = (book: Book): Section => {
   )
   if (quarters.length > 0) {
     next(
-      'Print the pages of the plot at 100 %, one-sided: a map, a test square, a lip trial where there is a pipe, the tiles to tape. Measure the test square both ways with a steel rule.',
+      `Print the pages of the plot at 100 %, one-sided, on ${paper} paper: a map, a test square, a lip trial where there is a pipe, ${tiles} pages to tape. Measure the test square both ways with a steel rule.`,
     )
     for (const { coping } of piped.slice(0, 1))
       next(
-        `The trial cut, in no panel yet: saw the lip trial in any scrap as thick as the sides, or in what is to be left of the panel they come from${sidePage(book)}. Lay in the pipe (${fine(coping!.outside)}) and scraps of skin and deck board. Run a hand and a wheel over it: the pipe stands ${fine(coping!.up)} above the deck board and ${fine(coping!.out)} out of the ridden face. What does not feel right is laid out anew now, not after the first side.`,
+        `The trial cut: saw the lip trial in any scrap as thick as the sides, or in a corner of what the panel they come from leaves over${sidePage(book)}. Lay in the pipe (${fine(coping!.outside)}) and any scraps as thick as skin and deck board. Run a hand and a wheel over it: the pipe stands ${fine(coping!.up)} above the deck board and ${fine(coping!.out)} out of the ridden face. What does not feel right is laid out anew now, not after the first side.`,
       )
     next(
       'Measure both diagonals of each panel that a side is sawn from: equal diagonals make a square panel.',

@@ -158,7 +158,7 @@ const levelWords = (book: Book, ramp: SolvedRamp, i: number): string => {
 const outFor = ({ stock }: Book, ramp: SolvedRamp): string =>
   stock.storings
     .filter(({ outer, low, stored }) => outer === ramp.name && stored && comesOut(low.timber))
-    .map(({ ramp: name }) => ` (it is taken out while ${name} is kept inside: no glue, heads left bare)`)
+    .map(({ ramp: name }) => ` (it is taken out while ${name} is kept inside: heads left bare)`)
     .join('')
 
 /** All studs between the corners at once: where each goes stands in the table. */

@@ -69,7 +69,9 @@ const frameOf = (book: Book, ramp: SolvedRamp, before: readonly SolvedRamp[]): r
       ramp,
       before.some((one) => studLies(one) === studLies(ramp)),
     ),
-    ...together([table(studTable(book, ramp), width)], book.tall),
+    ...together([table(studTable(book, ramp), width)], book.tall).map((block) =>
+      block.kind === 'fixed' ? named(`timbers ${ramp.name}`, block) : block,
+    ),
     ...frameSteps(book, ramp),
     check(
       'Both diagonals are equal, the frame stands on all of its sides without rocking, no screw stands proud.',

@@ -39,7 +39,7 @@ export const glance = (book: Book): Section => {
   const title = head(design.title, width)
   const told = [
     ...sizesAndRound(book),
-    words(legend, width),
+    words(`${legend}${curvedOf(ramps).length > 0 ? ' Left and right are as seen from the toe.' : ''}`, width),
     ...takes(book).map((line) => words(line, width)),
     ...guard(book),
   ]
@@ -173,6 +173,9 @@ const takes = (book: Book): readonly string[] => {
         .map(([label, words]) => `${book.several ? `${ramp.name}, ` : ''}${label} ${words}.`)
         .map(capital),
     ),
+    ...stock.storings
+      .filter(({ stored }) => stored)
+      .map(({ ramp, outer }) => `${capital(ramp)} is kept inside ${outer}${onPage('moving')}.`),
     `Work: ${hours.least} to ${hours.most} hours for one who has built before and a helper; more hands for the lifting. Reckoned: ${hours.how}.`,
   ]
 }

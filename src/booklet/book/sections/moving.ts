@@ -85,9 +85,10 @@ const storeSteps = ({ stock, solved, show, fine }: Book): readonly string[] =>
     const timber = `timber ${own.studs.length + back + 1} of ${outer}, on the floor at its back`
     const inner = solved.ramps.find(({ name }) => name === ramp)
     const room = inner ? (own.width - 2 * own.design.sides.thickness - inner.width) / 2 : 0
+    const off = inner?.design.runOut?.kind === 'sheet' ? `its run-out off first; ` : ''
     const way = low.timber === 'lift over' ? `lift it over ${timber}` : `take out ${timber}, first`
     return [
-      `Put ${ramp} into ${outer}: ${back >= 0 && low.timber !== 'none' ? `${way}. Push it in` : 'push it in'} from the back, level on the floor, ${best.way.replace('-', ' ')}, until its foremost edge is ${show(Math.max(0, best.front))} behind the toe of ${outer}'s sides, not of its skin${room > 0 ? `, with ${fine(room)} of room at either side, less what bolt heads take` : ''}${best.out > 0.5 ? `: ${show(best.out)} of it stay outside` : ', all of it inside'}.${back >= 0 && comesOut(low.timber) ? ` Screw the timber in again once ${ramp} is out; its screws come from the outsides, so leave their heads bare.` : ''}`,
+      `Put ${ramp} into ${outer}: ${off}${back >= 0 && low.timber !== 'none' ? `${way}. Push it in` : 'push it in'} from the back, level on the floor, ${best.way.replace('-', ' ')}, until its foremost edge is ${show(Math.max(0, best.front))} behind the toe of ${outer}'s sides, not of its skin${room > 0 ? `, with ${fine(room)} of room at either side, less what bolt heads take` : ''}${best.out > 0.5 ? `: ${show(best.out)} of it stay outside` : ', all of it inside'}.${back >= 0 && comesOut(low.timber) ? ` Screw the timber in again once ${ramp} is out; its screws come from the outsides, so leave their heads bare.` : ''}`,
     ]
   })
 

@@ -5,7 +5,6 @@ import { drawingBounds } from '../../../drawing/drawing-bounds.ts'
 import {
   type Affine,
   affineApply,
-  affineInvert,
   affineRotate,
   affineScale,
   affineThen,
@@ -23,8 +22,9 @@ import { scaled, type View, viewOf, viewStyle } from '../view.ts'
 const layer = 'note'
 const { lines, size } = viewStyle
 
-/** What an act is done to, so thick. */
+/** What an act is done to, so thick; a ring round a corner, its radius. mm */
 const bold = { width: 0.7 } as const
+const ring = 1.3
 
 const word = (at: Point, said: string, bolder = false): Drawing => [
   text(layer, at, size, said, { align: 'middle', ...(bolder ? { face: 'bold' as const } : {}) }),
@@ -50,45 +50,33 @@ const frameOf = (piece: PanelPiece): Affine => {
   return affineThen(affineThen(affineScale(1, above ? 1 : -1), affineRotate(angle)), affineTranslate(x, y))
 }
 
-/** Pages of a size, edge to edge from the corner on, wherever the outline of a piece runs over them; mm of the panel. */
-export const pagesOver = (
+/** Where pages of a pattern come to lie on the place of its side, mm of the panel. */
+export const pagesOn = (
   piece: PanelPiece,
-  page: { readonly width: number; readonly height: number },
+  cells: readonly (readonly Point[])[],
 ): readonly (readonly Point[])[] => {
   const frame = frameOf(piece)
-  const back = affineInvert(frame)
-  const cells = new Map<string, readonly Point[]>()
-  for (const on of pathSample(piece.outline, page.width / 8)) {
-    const { x, y } = affineApply(back, on)
-    const [i, k] = [Math.floor(x / page.width + 1e-9), Math.floor(y / page.height + 1e-9)]
-    const [x0, y0] = [i * page.width, k * page.height]
-    cells.set(
-      `${i} ${k}`,
-      [
-        { x: x0, y: y0 },
-        { x: x0 + page.width, y: y0 },
-        { x: x0 + page.width, y: y0 + page.height },
-        { x: x0, y: y0 + page.height },
-      ].map((p) => affineApply(frame, p)),
-    )
-  }
-  return [...cells.values()]
+  return cells.map((cell) => cell.map((p) => affineApply(frame, p)))
 }
 
 /** Taped pages laid on the place of a side: toe corner on toe corner, bottom edge on bottom edge. */
 export const tapedView = (
   panel: Panel,
   piece: PanelPiece,
-  page: { readonly width: number; readonly height: number },
+  /** its pages, mm of the pattern */
+  cells: readonly (readonly Point[])[],
   ratio: number,
 ): View => {
   const corner = scaled(piece, ratio)
+  const pages = pagesOn(piece, cells).map((corners) => corners.map((p) => scaled(p, ratio)))
+  // they may reach over the panel's edge, and so does the ring
+  const low = Math.min(0, corner.y - ring, ...pages.flat().map(({ y }) => y))
   return viewOf([
     { name: 'panel', marks: panelMarks(panel, piece, ratio) },
     {
       name: 'pages',
-      marks: pagesOver(piece, page).flatMap((corners): Drawing => {
-        const [a, ...rest] = corners.map((p) => scaled(p, ratio))
+      marks: pages.flatMap((corners): Drawing => {
+        const [a, ...rest] = corners
         return [fill(layer, polygonOf(a!, ...rest), 0.9), stroke(layer, polygonOf(a!, ...rest), lines.thin)]
       }),
     },
@@ -97,12 +85,12 @@ export const tapedView = (
       marks: [
         stroke(layer, pathMap(piece.outline, affineScale(ratio)), lines.outline),
         ...(piece.second ? [stroke(layer, pathOf(corner, scaled(piece.second, ratio)), bold)] : []),
-        stroke(layer, circle(corner, 1.3), lines.outline),
+        stroke(layer, circle(corner, ring), lines.outline),
       ],
     },
     {
       name: 'words',
-      marks: word({ x: (panel.size[1] * ratio) / 2, y: -1.7 * size }, 'ring: the toe corner'),
+      marks: word({ x: (panel.size[1] * ratio) / 2, y: low - 1.7 * size }, 'ring: the toe corner'),
     },
   ])
 }

@@ -108,7 +108,7 @@ const timberSteps = (book: Book): readonly string[] => {
   const { ramps } = book.solved
   const lengths = ramps.map(
     (ramp) =>
-      `${whose(book, ramp)}${book.show(ramp.studLength)} long${ramp.design.sides.count > 2 ? ', for each bay' : ''}${onPage(`frame ${ramp.name}`)}`,
+      `${whose(book, ramp)}${book.show(ramp.studLength)} long${ramp.design.sides.count > 2 ? ', for each bay' : ''}${onPage(`timbers ${ramp.name}`)}`,
   )
   const short = ramps.flatMap((ramp) => {
     const words = shortWords(book, ramp)

@@ -2,7 +2,7 @@ import { curvedOf } from '../../../../design/kind-traits.ts'
 import type { SolvedQuarter } from '../../../../ramp/ramp.ts'
 import { notchSizes } from '../../../../ramp/side/notch-sizes.ts'
 import { notchView, notchWindow } from '../../../views/notch-view.ts'
-import { type Block, beside, type FixedBlock, stack, words } from '../../block.ts'
+import { type Block, beside, type FixedBlock, named, stack, words } from '../../block.ts'
 import { type Book, leastShare, ofRamp } from '../../book.ts'
 import { figure } from '../../figure.ts'
 
@@ -24,7 +24,8 @@ export const notches = (book: Book): readonly Block[] => {
     const other = cut[i + 1]
     if (i % 2 > 0) return []
     const left = stack(notchBlocks(book, ramp, half))
-    return other ? [beside(left, stack(notchBlocks(book, other, half)), half + betweenNotches)] : [left]
+    const row = other ? beside(left, stack(notchBlocks(book, other, half)), half + betweenNotches) : left
+    return [i === 0 ? named('notches', row) : row]
   })
 }
 export const betweenNotches = 6

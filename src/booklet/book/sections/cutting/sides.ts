@@ -1,9 +1,10 @@
+import type { Point } from '../../../../geometry/point.ts'
 import { ownUnits } from '../../../../length/own-units.ts'
 import type { Pattern } from '../../../../pattern/pattern.ts'
 import type { SolvedQuarter } from '../../../../ramp/ramp.ts'
 import { notchDrill } from '../../../../stock/list/owned-lines.ts'
-import { isMirrored } from '../../../../stock/panel/panels.ts'
-import { sideEdges } from '../../../cuts/side-edges.ts'
+import { isMirrored, type Panel } from '../../../../stock/panel/panels.ts'
+import { type SideEdge, sideEdges } from '../../../cuts/side-edges.ts'
 import { copyView, guideView, tapedView } from '../../../views/acts/panel-views.ts'
 import { jigsawView } from '../../../views/acts/tool-views.ts'
 import { type Act, shown, told } from '../../act.ts'
@@ -26,33 +27,38 @@ const sideActs = (book: Book, ramp: SolvedQuarter, pattern: Pattern): SideActs =
   const laid = ramp.splices.length > 0 ? [] : laidSides(book, ramp)
   const [first] = laid
   const own = first ? first.piece.part.mark : 'the first side'
+  const cells = cellsOf(book, ramp)
   const taped = [
-    `Tape the pages of the side${several ? ` of ${ramp.name}` : ''} in the order of their numbers and check the distances on their map. ${
+    `Tape the ${cells.length} pages of the side${several ? ` of ${ramp.name}` : ''} (${book.paper} paper) in the order of their numbers and check the distances on their map. ${
       first
         ? pagesLie(first)
         : `Lay them on the place of each of its pieces ${pieceNames(ramp)} in turn: each is traced with its joint.`
     }`,
     `Trace the curve, the edges and the marks of ${own}. Go over the curve once along a thin batten that is bent to it: no bump.`,
   ]
-  const straight = `Saw the straight edges of ${own} in the order of its panel, beside the line on the WASTE side; STOP where the order says so. A fine blade, and the line scored with a knife or taped over, keep the upper face from tearing.`
+  const straight = `Saw the straight edges of ${own} in the order of its panel${first && straightCut(first.panel) ? ', from its cut 1 on' : ''}, beside the line on the WASTE side; STOP where the order says so. A fine blade, and the line scored with a knife or taped over, keep the upper face from tearing.`
   const curved = [
-    `Then saw the curve${ramp.coping ? ' and the notch' : ''} with the jigsaw, on the WASTE side. Smooth down to the middle of the line. Ease no edge yet.`,
+    `Then saw the curve${ramp.coping ? ` and the notch${ramp.coping.seat === 'square' ? ', into its hole from both sides,' : ''}` : ''} with the jigsaw, on the WASTE side. Smooth down to the middle of the line. Ease no edge yet.`,
     `Check ${own} by the table${onPage(`checks ${ramp.name}`)}, and lay the pages back on its edge.`,
   ]
   return {
     first: [
-      ...(first ? [pictured(book, first, taped, 'taped')] : told(taped, width)),
+      ...(first ? [pictured(book, first, taped, cells)] : told(taped, width)),
       ...(ramp.coping?.seat === 'square' ? [notchAct(book, ramp)] : []),
-      ...(first ? [pictured(book, first, [straight], 'guide')] : told([straight], width)),
+      ...(first ? [pictured(book, first, [straight], null)] : told([straight], width)),
       shown(curved, () => jigsawView(first ? own : 'kept'), { width: 1, height: 1 }, width),
     ],
     copies: copyActs(book, laid, pattern, true),
   }
 }
 
+/** What each page shows of a ramp's side. */
+const cellsOf = ({ covered }: Book, { name }: SolvedQuarter): readonly (readonly Point[])[] =>
+  covered.find(({ ramp }) => ramp === name)?.cells ?? []
+
 /** Drilled before it is sawn; where the design has one notch alone, beside its drawing. */
 const notchAct = (book: Book, ramp: SolvedQuarter): Act => {
-  const said = `Drill a hole of ${ownUnits(notchDrill, book.units)} in the inner corner of the notch: on the WASTE side, touching both of its lines, so that it takes nothing of the pipe's seat. Then saw into it from both sides.`
+  const said = `Drill a hole of ${ownUnits(notchDrill, book.units)} in the inner corner of the notch${aloneNotched(book) ? '' : onPage('notches')}: on the WASTE side, touching both of its lines, so that it takes nothing of the pipe's seat. The notch is sawn later.`
   if (!aloneNotched(book)) return told([said], book.width)[0]!
   const half = (book.width - betweenNotches) / 2
   const [drawing, sizes] = notchBlocks(book, ramp, half)
@@ -64,19 +70,32 @@ const notchAct = (book: Book, ramp: SolvedQuarter): Act => {
   }
 }
 
+/** The first cut of a panel, where it runs from edge to edge, and the way to what is kept of it. */
+const straightCut = ({ steps: [first] }: Panel): Pick<SideEdge, 'cut' | 'inward'> | null => {
+  if (!first || first.kind === 'out') return null
+  const { at, from, to, blade } = first
+  const rip = first.kind === 'rip'
+  const [a, b] = [from, to].map((along) => (rip ? { x: along, y: at } : { x: at, y: along }))
+  const away = blade === 'past' ? Math.PI : 0
+  return {
+    inward: rip ? Math.PI / 2 - away : away,
+    cut: { segment: { kind: 'line', from: a!, to: b! }, stops: [] },
+  }
+}
+
 /** Steps beside the panel on which a side lies: under its pages, or as its first edge is sawn. */
 const pictured = (
   book: Book,
   { panel, piece }: LaidSide,
   said: readonly string[],
-  what: 'taped' | 'guide',
+  /** the pages that lie on it; null as it is sawn */
+  cells: readonly (readonly Point[])[] | null,
 ): Act => {
-  const { width, tall, units } = book
+  const { width, units } = book
   const [short, long] = panel.size
   const thing = { width: long, height: short }
-  if (what === 'taped')
-    return shown(said, (ratio) => tapedView(panel, piece, { width, height: tall }, ratio), thing, width)
-  const edge = sideEdges(piece, panel, units).find(({ cut }) => cut !== null)
+  if (cells) return shown(said, (ratio) => tapedView(panel, piece, cells, ratio), thing, width)
+  const edge = straightCut(panel) ?? sideEdges(piece, panel, units).find(({ cut }) => cut !== null)
   return edge
     ? shown(said, (ratio) => guideView(panel, piece, edge, ratio), thing, width)
     : told(said, width)[0]!
@@ -120,7 +139,7 @@ const againActs = (book: Book, ramp: SolvedQuarter, before: SolvedQuarter, patte
   return {
     first: told(
       [
-        `The same with ${ramp.name}: tape its pages in their order and check their distances. ${pagesLie(first)} Trace, drill, saw and check ${first.piece.part.mark} as before, by its own table${onPage(`checks ${ramp.name}`)}.`,
+        `The same with ${ramp.name}: tape its ${cellsOf(book, ramp).length} pages in their order and check their distances. ${pagesLie(first)} Trace, drill, saw and check ${first.piece.part.mark} as before, by its own table${onPage(`checks ${ramp.name}`)}.`,
       ],
       book.width,
     ),
