@@ -1,4 +1,4 @@
-import { type Box, pointsBounds } from '../../geometry/bounds.ts'
+import type { Box } from '../../geometry/bounds.ts'
 import type { Point } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
@@ -35,12 +35,10 @@ const enough = 40
 /** What joint lines keep off, in the frame of a lattice: x and y by turns. */
 interface Marred {
   readonly screws: Float64Array
-  /**
-   * points of lines that are sawn and of edges of timbers, and whether each runs along upright joint lines (1 of a line, 3 of an edge),
-   * along level ones (2, 4), or neither
-   */
-  readonly cut: Float64Array
-  readonly ways: Uint8Array
+  /** points of lines that are sawn: of those along upright joint lines, of those along level ones */
+  readonly cut: readonly [readonly number[], readonly number[]]
+  /** of edges of timbers likewise */
+  readonly edges: readonly [readonly number[], readonly number[]]
 }
 
 /**
@@ -84,11 +82,11 @@ export const calmJoints = (
     pointsIn(named, weights, lattice) >= points &&
     (!notched || notchIn(notch, weights, lattice))
   const across = playOf(
-    (by) => linesCost(marred, { ...before, joint: { ...before.joint, x: before.joint.x + by } }, pitch, 1),
+    (by) => linesCost(marred, { ...before, joint: { ...before.joint, x: before.joint.x + by } }, pitch, 0),
     (by) => keeps(weigh(by, 0)),
   )
   const up = playOf(
-    (by) => linesCost(marred, { ...before, joint: { ...before.joint, y: before.joint.y + by } }, pitch, 2),
+    (by) => linesCost(marred, { ...before, joint: { ...before.joint, y: before.joint.y + by } }, pitch, 1),
     (by) => keeps(weigh(0, by)),
   )
   const better = across
@@ -101,13 +99,11 @@ export const calmJoints = (
     .filter((place) => place.cost < worst)
     .sort((a, b) => a.cost - b.cost)
   const loose = { shape: lattice, angle, box, least: 0, spanned: 0 }
+  if (better.length === 0) return from
+  const worth = shownWorth(pattern, cover, from)
   for (const place of better.slice(0, moves.finalists)) {
     const moved = coverageAt({ loose, joint: place.joint }, needs)
-    if (
-      moved.cells.length <= from.cells.length &&
-      shownWorth(pattern, cover, moved) >= shownWorth(pattern, cover, from)
-    )
-      return moved
+    if (moved.cells.length <= from.cells.length && shownWorth(pattern, cover, moved) >= worth) return moved
   }
   return from
 }
@@ -130,12 +126,22 @@ const playOf = (
   return found
 }
 
-const boxOf = (runs: readonly TurnedRun[]): Box =>
-  pointsBounds(
-    runs.flatMap(({ points }) =>
-      Array.from({ length: points.length / 2 }, (_, i) => ({ x: points[2 * i]!, y: points[2 * i + 1]! })),
-    ),
-  )
+const boxOf = (runs: readonly TurnedRun[]): Box => {
+  const box = {
+    x0: Number.POSITIVE_INFINITY,
+    y0: Number.POSITIVE_INFINITY,
+    x1: Number.NEGATIVE_INFINITY,
+    y1: Number.NEGATIVE_INFINITY,
+  }
+  for (const { points } of runs)
+    for (let i = 0; i < points.length; i += 2) {
+      box.x0 = Math.min(box.x0, points[i]!)
+      box.y0 = Math.min(box.y0, points[i + 1]!)
+      box.x1 = Math.max(box.x1, points[i]!)
+      box.y1 = Math.max(box.y1, points[i + 1]!)
+    }
+  return box
+}
 
 const marredOf = (pattern: Pattern, angle: number): Marred => {
   const sawn = [
@@ -144,41 +150,41 @@ const marredOf = (pattern: Pattern, angle: number): Marred => {
   ]
   const timbers = pattern.markPaths.slice(0, pattern.screws.length)
   const lines = [...sawn, ...timbers].map((path) => turnPoints(pathSample(path, spacing), angle))
-  const cut: number[] = []
-  const ways: number[] = []
-  for (const [n, line] of lines.entries()) {
-    const kind = n < sawn.length ? 0 : 2
+  const cut: [number[], number[]] = [[], []]
+  const edges: [number[], number[]] = [[], []]
+  for (const [n, line] of lines.entries())
     for (let i = 2; i < line.length; i += 2) {
       const [x, y] = [line[i - 2]!, line[i - 1]!]
       const [dx, dy] = [Math.abs(line[i]! - x), Math.abs(line[i + 1]! - y)]
+      const way = dx < steep * dy ? 0 : dy < steep * dx ? 1 : null
+      if (way === null) continue
+      const points = (n < sawn.length ? cut : edges)[way]
       // long straight lines are few points
       const count = Math.max(1, Math.round(Math.hypot(dx, dy) / spacing))
       for (let k = 0; k < count; k++) {
         const t = (k + 0.5) / count
-        cut.push(x + t * (line[i]! - x), y + t * (line[i + 1]! - y))
-        ways.push(dx < steep * dy ? kind + 1 : dy < steep * dx ? kind + 2 : 0)
+        points.push(x + t * (line[i]! - x), y + t * (line[i + 1]! - y))
       }
     }
-  }
   return {
     screws: turnPoints(
       pattern.screws.flatMap(({ middles }) => middles),
       angle,
     ),
-    cut: new Float64Array(cut),
-    ways: new Uint8Array(ways),
+    cut,
+    edges,
   }
 }
 
 const marredCost = (marred: Marred, weights: CellWeights, pitch: Point): number =>
-  linesCost(marred, weights, pitch, 1) + linesCost(marred, weights, pitch, 2)
+  linesCost(marred, weights, pitch, 0) + linesCost(marred, weights, pitch, 1)
 
-/** Of upright joint lines (1) or of level ones (2). */
+/** Of upright joint lines (0) or of level ones (1). */
 const linesCost = (
-  { screws, cut, ways }: Marred,
+  { screws, cut, edges }: Marred,
   weights: CellWeights,
   pitch: Point,
-  lines: 1 | 2,
+  lines: 0 | 1,
 ): number => {
   const { joint } = weights
   const held = heldBy(weights)
@@ -186,7 +192,7 @@ const linesCost = (
   const isNear = (x: number, y: number, clear: number): boolean => {
     const across = (x - joint.x) / pitch.x
     const up = (y - joint.y) / pitch.y
-    if (lines === 1) {
+    if (lines === 0) {
       const [line, row] = [Math.round(across), Math.floor(up)]
       return Math.abs(across - line) * pitch.x < clear && held(line - 1, row) && held(line, row)
     }
@@ -198,14 +204,12 @@ const linesCost = (
     const [x, y] = [screws[i]!, screws[i + 1]!]
     if (isNear(x, y, ringClear.near)) sum += isNear(x, y, ringClear.on) ? cost.on : cost.near
   }
-  let beside = 0
-  let edges = 0
-  for (let i = 0; i < ways.length; i++) {
-    const way = ways[i]!
-    if (way === lines && isNear(cut[2 * i]!, cut[2 * i + 1]!, cutClear)) beside++
-    else if (way === lines + 2 && isNear(cut[2 * i]!, cut[2 * i + 1]!, edgeClear)) edges++
+  const beside = (points: readonly number[], clear: number): number => {
+    let count = 0
+    for (let i = 0; i < points.length; i += 2) if (isNear(points[i]!, points[i + 1]!, clear)) count++
+    return count > corner ? count : 0
   }
-  return sum + (beside > corner ? cost.cut * beside : 0) + (edges > corner ? cost.edge * edges : 0)
+  return sum + cost.cut * beside(cut[lines], cutClear) + cost.edge * beside(edges[lines], edgeClear)
 }
 
 /** Whether the first page in the order of taping holds the toe: the leftmost one of the lowest row, or of the highest. */
