@@ -196,6 +196,8 @@ describe.each(jobs)('a ribbon: $what', ({ design, solved, group, tiles }) => {
         const arms = strokes.filter(
           ({ layer, points }) =>
             layer === 'datum' &&
+            // a straight line, not a quarter of the disc between them
+            apart(points[0]!, points.at(-1)!) > 1 &&
             apart(
               { x: (points[0]!.x + points.at(-1)!.x) / 2, y: (points[0]!.y + points.at(-1)!.y) / 2 },
               at,
