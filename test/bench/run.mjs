@@ -1,7 +1,7 @@
 import { execFileSync, spawnSync } from 'node:child_process'
 import { mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { basename, join } from 'node:path'
 import { buildSync } from 'esbuild'
 import { pageBench } from './page.mjs'
 
@@ -75,6 +75,13 @@ function pages() {
   const booklet = [program, 'booklet', pair, '--out', join(folder, 'booklet.pdf'), '--force']
   row('booklet of two ramps against plot of them', compared(booklet, plot(pair), 9), '1.5')
   row('figures against node -e 0', compared([program, 'figures', demo], ['-e', '0'], 9), '3')
+  const figures = bundled('figures-stock')
+  for (const file of [demo, pair, 'templates/quarter-and-flat-mm.yaml'])
+    row(
+      `figures of ${basename(file, '.yaml')} with against without stock`,
+      compared([figures, 'with', file], [figures, 'without', file], 9),
+      '1.1',
+    )
   for (const more of [[], ['--strips']])
     for (const [from, to] of [
       [5, 10],
@@ -101,7 +108,7 @@ function pages() {
     `\nwarm, ms of the processor   goals: covers 5, layout 8, a page 2\n${cost([bundled('warm'), demo]).stdout}`,
   )
   console.log(
-    `panels, ms of the processor   goals: C1-P1 2000, a pair 1000, figures with ÷ without stock 1.1\n${cost([bundled('stock'), demo, pair]).stdout}`,
+    `panels, ms of the processor   goals: C1-P1 2000, a pair 1000\n${cost([bundled('stock'), pair]).stdout}`,
   )
 }
 

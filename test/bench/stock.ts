@@ -2,16 +2,11 @@ import { readFileSync } from 'node:fs'
 import type { Design } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { rectangle } from '../../src/geometry/path.ts'
-import { coverDesign } from '../../src/job/covering.ts'
 import { cutsJob } from '../../src/job/cuts.ts'
-import { figuresJob } from '../../src/job/figures.ts'
-import { usualLaying } from '../../src/job/laying.ts'
-import { rampChoices } from '../../src/job/near/ramp-choices.ts'
-import { solveDesign } from '../../src/ramp/solve.ts'
 import { nest } from '../../src/stock/panel/nest.ts'
 import { blankOf } from '../../src/stock/panel/shape.ts'
 
-/** What panels, timber and the list cost, ms of the processor. Arguments: the demo, a pair. */
+/** What panels cost, ms of the processor. Argument: a pair. */
 const designOf = (text: string): Design => {
   const reading = readDesign(text)
   if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
@@ -23,8 +18,7 @@ const cost = (work: () => unknown): number => {
   const { user, system } = process.cpuUsage(start)
   return (user + system) / 1000
 }
-const median = (list: readonly number[]): number => [...list].sort((a, b) => a - b)[list.length >> 1]!
-const [demo, pair] = process.argv.slice(2).map((file) => readFileSync(file, 'utf8')) as [string, string]
+const pair = readFileSync(process.argv[2]!, 'utf8')
 
 // Hopper and Turton, C1-P1: a strip 20 wide, 20 long at best
 const rectangles = '2x12 7x12 8x6 3x6 3x5 5x5 3x12 3x7 5x7 2x6 3x2 4x2 3x4 4x4 9x2 11x2'
@@ -47,25 +41,4 @@ const nests = cost(() => {
   if (job.solved.ramps[0]!.length !== 2400) throw new Error('the sides are not 8 ft')
 })
 
-/** The figures with panels, timber and list, and what they were without: solved, paged, what else a ramp could be. */
-const ratioOf = (design: Design): number => {
-  const without = (): void => {
-    const solved = solveDesign(design)
-    if (solved.stopped) throw new Error('a check says stop')
-    coverDesign(design, solved, usualLaying(design.paper))
-    for (const ramp of solved.ramps) rampChoices(ramp, design.units, design.stock)
-  }
-  const ratios: number[] = []
-  for (let run = 0; run < 30; run++) {
-    const bare = cost(without)
-    ratios.push(cost(() => figuresJob(design)) / bare)
-  }
-  return median(ratios.slice(10))
-}
-console.log(
-  JSON.stringify({
-    'C1-P1 in 21': published,
-    'a pair of 8 ft and its skins': nests,
-    'figures with ÷ without stock': ratioOf(designOf(demo)),
-  }),
-)
+console.log(JSON.stringify({ 'C1-P1 in 21': published, 'a pair of 8 ft and its skins': nests }))
