@@ -161,12 +161,14 @@ describe.each(templates)('on the pages of %s', (name) => {
         }
         // a good part of its outline on one page, 80 mm off its edges: less leaves no room for a box beside it
         const outlines = pattern.markPaths.map((path) => pathSample(path, 1))
-        const seen = pattern.labels.filter((_, i) =>
-          tiles.some((tile) => outlines[i]!.filter((p) => convexContains(tile.cell, p, -8)).length > 80),
+        // pages of the whole side show each of them
+        const seen = pattern.labels.filter(
+          (_, i) =>
+            cover === 'whole' ||
+            tiles.some((tile) => outlines[i]!.filter((p) => convexContains(tile.cell, p, -8)).length > 80),
         )
         for (const { words: usual, shorter } of seen)
           expect(words.has(usual) || words.has(shorter), `${paper} ${cover}: ${usual}`).toBe(true)
-        if (cover === 'whole') expect(seen.length).toBe(pattern.labels.length)
       }
     expect(named).toBeGreaterThan(20)
   })
