@@ -170,7 +170,7 @@ describe('the square page', () => {
       const { pdf } = await made('square', '--paper', paper)
       const page = pdf.pages[0]!
       const words = wordsOf(page)
-      expect(words).toContain(`add --across ____mm/${across}mm or --down ____mm/${down}mm.`)
+      expect(words).toContain(`type it behind these, --across ____mm/${across}mm or --down ____mm/${down}mm.`)
       // the rulers themselves
       const lengths = linesOf(page).map((l) => [l.x1 - l.x0, l.y1 - l.y0] as const)
       for (const [i, length] of [Number(across), Number(down)].entries())
@@ -188,7 +188,7 @@ describe('the square page', () => {
     }
     // a set's own square has no combs, a corrected one asks for no ruler
     const set = wordsOf((await made('plot')).pdf.pages[1]!)
-    expect(set).toContain('add --across ____mm/170mm')
+    expect(set).toContain('type it behind these, --across ____mm/170mm')
     expect(set).not.toContain('comb')
     await gauged('study')
     expect(wordsOf((await made('square', '--printer', 'study')).pdf.pages[0]!)).not.toMatch(/ruler|comb/)
