@@ -63,8 +63,8 @@ export interface TileFacts extends Omit<TitleFacts, 'timbers'> {
 /** Round the words of a cross that is set out, mm. */
 const datumAir = 3
 
-/** Round the figures of a ruler, and between its ticks and the ring of a screw, mm. */
-const figureAir = 0.8
+/** Between the ticks of a ruler and the ring of a screw, mm. */
+const tickAir = 0.8
 
 /** Round the names of timbers, mm. */
 const nameAir = 1.4
@@ -131,12 +131,12 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     drawn.screws.some(
       (at) =>
         segmentDistance({ kind: 'line', from: start, to: pieces[0]!.to }, tilePoint(tile, at)) <
-        screwRing + figureAir,
+        screwRing + tickAir,
     )
   const rulers = rulerMarks(tile, pattern.points[0]!.at, units).map(({ tick, short, figure }): Drawing => {
     if (rings.some((p) => pointDistance(p, tick.start) < pointRoom + tickLength)) return []
     if (isRinged(tick)) return []
-    if (figure && isFree(tick) && wordClear(room, figure, on.never | on.cut | on.rather, figureAir))
+    if (figure && isFree(tick) && wordClear(room, figure, on.never | on.cut | on.rather))
       return [stroke('note', tick, pens.ruler), figure]
     // a long tick without its figure would be counted wrongly
     return isFree(short) ? [stroke('note', short, pens.ruler)] : []
