@@ -5,6 +5,7 @@ import type { Design } from '../design/design.ts'
 import { curvedOf } from '../design/kind-traits.ts'
 import { cellPolygon } from '../page/cover/lattice.ts'
 import { codedDesign, codePart, type Fingerprint } from '../page/set/set-code.ts'
+import { paperWord } from '../page/sheet/paper.ts'
 import { sheetWindow } from '../page/sheet/sheet.ts'
 import { sidePatterns } from '../pattern/patterns.ts'
 import type { WholeDesign } from '../ramp/ramp.ts'
@@ -44,9 +45,7 @@ export const bookletJob = (
       stock: stockOf(design, laid),
       patterns: sidePatterns(solved.ramps, design.units),
       tiles: covering ? covering.counts[covering.cover] : 0,
-      paper: /^a\d$/.test(laying.sheet.paper.name)
-        ? laying.sheet.paper.name.toUpperCase()
-        : laying.sheet.paper.name,
+      paper: paperWord(laying.sheet.paper.name),
       covered: covering ? coveredSides(covering) : [],
     },
     { window: sheetWindow(laying.sheet), code: codePart(codedDesign(design), fingerprint), only },

@@ -325,6 +325,14 @@ describe('the program', () => {
     expect([started.status, started.stdout, started.stderr]).toEqual([exit, out, err])
   })
 
+  it('draws the picture that figures in their own file cannot', async () => {
+    const picture = join(work('picture'), 'ramp.svg')
+    const said = await traceply(['figures', template('quarter-mm'), '--picture', picture])
+    expect([said.exit, said.err]).toEqual([0, ''])
+    expect(said.out).toBe((await inProcess('figures', template('quarter-mm'))).out)
+    expect(readFileSync(picture, 'utf8')).toMatch(/^<svg /)
+  })
+
   it('runs as it is now, whatever was kept of another one', () => {
     const alone = mkdtempSync(join(tmpdir(), 'traceply-alone-'))
     const env = { ...process.env, NODE_COMPILE_CACHE: join(alone, 'kept') }

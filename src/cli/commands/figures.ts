@@ -53,8 +53,7 @@ const figures = async (file: string, options: Given<typeof rows>, shell: Shell):
       asCutText(asCut, solved, design.units)
   if (options.out === undefined) shell.out(text)
   else writeOut(options.out, text, options.force ?? false)
-  const drawn =
-    (await pictures?.writePicture(design, solved, options.picture!, options.force ?? false)) ?? true
-  if (!drawn) shell.err(`${options.picture}: not drawn, since no ramp is solved\n`)
+  if (pictures && !(await pictures.writePicture(design, solved, options.picture!, options.force ?? false)))
+    shell.err(`${options.picture}: not drawn, since no ramp is solved\n`)
   return solved.stopped ? 1 : 0
 }

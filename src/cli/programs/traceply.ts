@@ -9,8 +9,8 @@ import zlib from 'node:zlib'
 /** Asked most often: each has a file of its own, that of figures without what draws a picture. */
 const often = ['figures', 'plot']
 const [, , asked = '', ...more] = process.argv
-const drawn = asked === 'figures' && more.some((word) => word.startsWith('--picture'))
-const file = join(__dirname, `${often.includes(asked) && !drawn ? asked : 'program'}.cjs`)
+const draws = asked === 'figures' && more.some((word) => word.startsWith('--picture'))
+const file = join(__dirname, `${often.includes(asked) && !draws ? asked : 'program'}.cjs`)
 
 /**
  * The program as V8 compiled it when it was built, null where that is not there or not of this very text, this Node and its flags. V8
@@ -36,12 +36,12 @@ const compiled = (): Script | null => {
  * even its quicker optimiser pays. Flags by the Nodes that have them: another would complain.
  */
 const later = '--invocation-count-for-turbofan=10000'
-const soon = asked === 'figures' ? [later, '--no-maglev'] : [later]
+const newer = asked === 'figures' ? [later, '--no-maglev'] : [later]
 const patience: Readonly<Record<string, readonly string[]>> = {
   20: ['--interrupt-budget=1000000'],
-  22: soon,
-  24: soon,
-  26: soon,
+  22: newer,
+  24: newer,
+  26: newer,
 }
 
 const script = compiled()

@@ -24,7 +24,7 @@ export interface TakesCounter {
   readonly mayGain: (part: Pick<SheetPart, 'sheet'>) => boolean
 }
 
-/** A figure moved a little leaves so much of a part at least: a raised toe takes the most, off a low ramp. */
+/** A value is tried where a part loses a twentieth at most; parts beside it may lose more, but leave so much of themselves. */
 const leftOfPart = 0.75
 
 /** Sheets and timbers that are those of `laid`, or of a design asked about before, are not laid and sawn anew: most values change few parts. */

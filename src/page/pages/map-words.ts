@@ -14,6 +14,7 @@ import type { Datum } from '../proof/datum.ts'
 import { type MissingScrews, missingScrews } from '../proof/missing-screws.ts'
 import { type SurveyLine, surveyLeast } from '../proof/survey.ts'
 import { timberPages } from '../proof/timber-pages.ts'
+import { paperWord } from '../sheet/paper.ts'
 import type { Tile } from '../tile/tile.ts'
 import { cautions } from './cautions.ts'
 import { proofTables } from './proof-tables.ts'
@@ -147,6 +148,3 @@ const hung = (fill: (hanging: Hanging) => void): Hung => {
 
 const pagesWord = (tiles: readonly Tile[]): string =>
   tiles.length === 1 ? `Page ${tiles[0]!.number}` : `Pages ${tiles[0]!.number} to ${tiles.at(-1)!.number}`
-
-/** Papers as people write them. */
-const paperWord = (name: string): string => (/^a\d$/.test(name) ? name.toUpperCase() : name)

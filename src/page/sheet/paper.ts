@@ -47,6 +47,9 @@ export const paperOf = (name: PaperName): Paper => {
   return { name, width, height }
 }
 
+/** As people write it. */
+export const paperWord = (name: string): string => (/^a\d$/.test(name) ? name.toUpperCase() : name)
+
 export const largerPaper = (name: PaperName): PaperName | null => sizes[name].larger
 
 /** Margins of the upright page, mm. */
