@@ -1,4 +1,3 @@
-import type { Box } from '../../geometry/bounds.ts'
 import type { Point } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
@@ -6,11 +5,11 @@ import { screwRing } from '../../pattern/timber-marks.ts'
 import { type CellWeights, heldBy, weighCells } from './cell-weights.ts'
 import type { Cover } from './cover.ts'
 import { type Coverage, coverageAt, type FoundCoverage } from './coverage.ts'
-import { latticePitch } from './lattice.ts'
+import { latticePitch, latticePlace } from './lattice.ts'
 import { notchBox, notchIn } from './notch-room.ts'
 import { shownWorth } from './shown-marks.ts'
 import { pointsIn } from './shown-points.ts'
-import { type TurnedRun, turnPoints, turnRuns } from './turned-run.ts'
+import { turnedBounds, turnPoints, turnRuns } from './turned-run.ts'
 
 /** Nearer to a joint line than this a ring is on it, or leaves no room for a scale; a line that is sawn runs along it through its crosses. mm */
 const ringClear = { on: screwRing + 0.6, near: screwRing + 7.2 } as const
@@ -52,13 +51,10 @@ export const calmJoints = (
   { search: { needs, runs } }: FoundCoverage,
 ): Coverage => {
   const { lattice } = from
-  const [cos, sin, , , e, f] = lattice.toFrame
-  const angle = -Math.atan2(sin, cos)
+  const { angle, joint } = latticePlace(lattice)
   const pitch = latticePitch(lattice)
-  const half = lattice.overlap / 2
-  const joint = { x: half - e, y: half - f }
   const turned = turnRuns(runs, angle)
-  const box = boxOf(turned)
+  const box = turnedBounds(runs.flat(), angle)
   const marred = marredOf(pattern, angle)
   const weigh = (dx: number, dy: number): CellWeights =>
     weighCells(turned, box, pitch, { x: joint.x + dx, y: joint.y + dy })
@@ -124,23 +120,6 @@ const playOf = (
       if (cost === 0) break
     }
   return found
-}
-
-const boxOf = (runs: readonly TurnedRun[]): Box => {
-  const box = {
-    x0: Number.POSITIVE_INFINITY,
-    y0: Number.POSITIVE_INFINITY,
-    x1: Number.NEGATIVE_INFINITY,
-    y1: Number.NEGATIVE_INFINITY,
-  }
-  for (const { points } of runs)
-    for (let i = 0; i < points.length; i += 2) {
-      box.x0 = Math.min(box.x0, points[i]!)
-      box.y0 = Math.min(box.y0, points[i + 1]!)
-      box.x1 = Math.max(box.x1, points[i]!)
-      box.y1 = Math.max(box.y1, points[i + 1]!)
-    }
-  return box
 }
 
 const marredOf = (pattern: Pattern, angle: number): Marred => {

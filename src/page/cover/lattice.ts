@@ -50,6 +50,15 @@ export const latticeAt = (
   offset: { readonly x: number; readonly y: number },
 ): Lattice => ({ ...shape, toFrame: affineThen(affineRotate(-angle), affineTranslate(-offset.x, -offset.y)) })
 
+/** The angle of a lattice, and where the joint lines at the lower left of cell 0, 0 cross in the pattern turned back by it. */
+export const latticePlace = ({
+  overlap,
+  toFrame: [cos, sin, , , e, f],
+}: Lattice): { readonly angle: number; readonly joint: Point } => ({
+  angle: -Math.atan2(sin, cos),
+  joint: { x: overlap / 2 - e, y: overlap / 2 - f },
+})
+
 /** A rectangle of the frame as a polygon in the pattern. */
 export const framePolygon = (lattice: Lattice, x0: number, y0: number, x1: number, y1: number): Convex => {
   const back = affineInvert(lattice.toFrame)

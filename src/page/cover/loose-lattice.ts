@@ -8,6 +8,7 @@ import type { Pattern } from '../../pattern/pattern.ts'
 import { type Layout, layoutSize } from '../sheet/sheet.ts'
 import type { Cover } from './cover.ts'
 import type { Lattice } from './lattice.ts'
+import { turnedBounds } from './turned-run.ts'
 
 /** Rows of pages in one layout and at one angle, their joint lines still free to move: `latticeAt` puts them in a place. */
 export interface LooseLattice {
@@ -86,22 +87,4 @@ const looseAt = (
     const up = (box.y1 - box.y0) / (shape.height - overlap)
     return { shape, angle, box, least: 1 + Math.floor(across) + Math.floor(up), spanned: across + up }
   })
-}
-
-const turnedBounds = (points: readonly Point[], angle: number): Box => {
-  const cos = Math.cos(angle)
-  const sin = Math.sin(angle)
-  let x0 = Number.POSITIVE_INFINITY
-  let y0 = Number.POSITIVE_INFINITY
-  let x1 = Number.NEGATIVE_INFINITY
-  let y1 = Number.NEGATIVE_INFINITY
-  for (const p of points) {
-    const x = p.x * cos + p.y * sin
-    const y = p.y * cos - p.x * sin
-    if (x < x0) x0 = x
-    if (x > x1) x1 = x
-    if (y < y0) y0 = y
-    if (y > y1) y1 = y
-  }
-  return { x0, y0, x1, y1 }
 }

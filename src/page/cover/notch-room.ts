@@ -1,21 +1,16 @@
-import { type Box, boxGrow, pointsBounds } from '../../geometry/bounds.ts'
+import { type Box, boxGrow } from '../../geometry/bounds.ts'
 import type { Point } from '../../geometry/point.ts'
 import { type CellWeights, heldBy } from './cell-weights.ts'
-import { type Cell, cellKey, type Lattice, latticePitch } from './lattice.ts'
+import { type Cell, cellKey, type Lattice, latticePitch, latticePlace } from './lattice.ts'
 import type { LooseLattice } from './loose-lattice.ts'
+import { turnedBounds } from './turned-run.ts'
 
 /** From the notch, the hole in its corner and its back wall to any joint line, where no more pages are needed for it, mm. */
 export const notchRoom = 15
 
 /** The notch and its room in the frame of a lattice turned by an angle; null where there is none. */
-export const notchBox = (notch: readonly Point[], angle: number): Box | null => {
-  if (notch.length === 0) return null
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
-  return boxGrow(
-    pointsBounds(notch.map(({ x, y }) => ({ x: x * cos + y * sin, y: y * cos - x * sin }))),
-    notchRoom,
-  )
-}
+export const notchBox = (notch: readonly Point[], angle: number): Box | null =>
+  notch.length === 0 ? null : boxGrow(turnedBounds(notch, angle), notchRoom)
 
 /**
  * Whether a box lies in what one page keeps: no joint line of two pages runs through it. `joint`: where an upright and a level joint line
@@ -41,14 +36,11 @@ export const notchIn = (box: Box | null, weights: CellWeights, shape: LooseLatti
 
 /** For a coverage. */
 export const notchOn = (notch: readonly Point[], lattice: Lattice, cells: readonly Cell[]): boolean => {
-  const [a, b, , , e, f] = lattice.toFrame
-  const box = notchBox(notch, -Math.atan2(b, a))
+  const { angle, joint } = latticePlace(lattice)
+  const box = notchBox(notch, angle)
   if (box === null) return true
-  const half = lattice.overlap / 2
   const keys = new Set(cells.map(cellKey))
-  return boxHeld(box, { x: half - e, y: half - f }, latticePitch(lattice), (column, row) =>
-    keys.has(cellKey({ column, row })),
-  )
+  return boxHeld(box, joint, latticePitch(lattice), (column, row) => keys.has(cellKey({ column, row })))
 }
 
 /** Beyond the edge of a box, mm. */

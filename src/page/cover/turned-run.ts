@@ -1,3 +1,4 @@
+import type { Box } from '../../geometry/bounds.ts'
 import type { Point } from '../../geometry/point.ts'
 
 /** A broken line in the frame of a lattice, so kept that a page's edge finds where it is crossed without a look at every point. */
@@ -21,6 +22,25 @@ export const turnPoints = (points: readonly Point[], angle: number): Float64Arra
     turned[2 * i + 1] = y * cos - x * sin
   }
   return turned
+}
+
+/** What bounds points in the frame of a lattice at an angle. */
+export const turnedBounds = (points: readonly Point[], angle: number): Box => {
+  const cos = Math.cos(angle)
+  const sin = Math.sin(angle)
+  let x0 = Number.POSITIVE_INFINITY
+  let y0 = Number.POSITIVE_INFINITY
+  let x1 = Number.NEGATIVE_INFINITY
+  let y1 = Number.NEGATIVE_INFINITY
+  for (const p of points) {
+    const x = p.x * cos + p.y * sin
+    const y = p.y * cos - p.x * sin
+    if (x < x0) x0 = x
+    if (x > x1) x1 = x
+    if (y < y0) y0 = y
+    if (y > y1) y1 = y
+  }
+  return { x0, y0, x1, y1 }
 }
 
 export const turnRuns = (runs: readonly (readonly Point[])[], angle: number): readonly TurnedRun[] =>

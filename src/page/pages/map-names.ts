@@ -8,7 +8,7 @@ import { type Point, pointAngle, pointBetween, pointDistance, pointToward } from
 import type { Pattern } from '../../pattern/pattern.ts'
 import { pens } from '../../pattern/pens.ts'
 import { pieceLetters } from '../../ramp/splice/splice.ts'
-import { type Occupancy, occupyBox, takenUnder } from '../room/occupancy.ts'
+import { clearIn, type Occupancy, occupyBox, takenUnder, weightIn } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import { clear, named, never, rather } from './map-numbers.ts'
 
@@ -49,7 +49,12 @@ const wordBox = (words: string, size: number, { x, y }: Point): Box =>
 
 /** What a box lies on: what it must keep off a hundred times what it should. */
 const coverOf = (taken: Occupancy, box: Box): number =>
-  100 * takenUnder(taken, boxCorners(box), never) + takenUnder(taken, boxCorners(box), rather)
+  weightIn(taken, box, coverWeights, Number.POSITIVE_INFINITY)
+
+const coverWeights = Array.from(
+  { length: 8 },
+  (_, kinds) => (kinds & never ? 100 : 0) + (kinds & rather ? 1 : 0),
+)
 
 interface Beside extends WordPlace {
   readonly away: number
@@ -153,7 +158,9 @@ export const rowName = (taken: Occupancy, from: Point, to: Point, letter: string
         return { x: middle.x - half, y: middle.y - size / 2 }
       }),
     )
-    .filter((at) => within(taken, at, 2 * half, size) && coverOf(taken, wordBox(letter, size, at)) === 0)
+    .filter(
+      (at) => within(taken, at, 2 * half, size) && clearIn(taken, wordBox(letter, size, at), never | rather),
+    )
     .map((at) => ({ at, least: 0 }))
   occupyPath(taken, arrow, affineIdentity, 0.2, never | named)
   const marks = [fill('note', arrow, 0)]

@@ -2,6 +2,7 @@ import type { Units } from '../../design/design.ts'
 import { convexContains } from '../../geometry/clip.ts'
 import { pathSegments } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
+import { capital } from '../../length/capital.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
@@ -82,7 +83,7 @@ const taping = ({ units, pattern, tiles }: TapingFacts, level: 'upper' | 'lower'
         ]
       : lies.length > 1
         ? [
-            `${wordList(alone.map(({ number }) => `page ${number}`)).replace(/^p/, 'P')} join no page before them: set each on its snap line, its left arrowhead so far from page ${first.number}'s: ${alone.map(({ number }, i) => `page ${number}: ${lies[i]}`).join(', ')} ${units}.`,
+            `${capital(wordList(alone.map(({ number }) => `page ${number}`)))} join no page before them: set each on its snap line, its left arrowhead so far from page ${first.number}'s: ${alone.map(({ number }, i) => `page ${number}: ${lies[i]}`).join(', ')} ${units}.`,
           ]
         : []),
     ...(hasHoles(pattern, tiles)
@@ -110,8 +111,10 @@ const pieces = ({ units, pattern: { joints }, tiles }: TapingFacts): string => {
   if (unseen.length === 0)
     return 'No panel holds the side whole: do so on each piece in turn, trace it with its joint, and saw outside that line on both.'
   const show = ({ x }: Point): string => showLength(x, units)
-  const struck = unseen.map(
-    ([top, foot]) => `${show(foot)} at the bottom to ${show(top)} ${units} at the top`,
+  const struck = unseen.map(([top, foot]) =>
+    show(foot) === show(top)
+      ? `${show(foot)} ${units} at the bottom and at the top`
+      : `${show(foot)} at the bottom to ${show(top)} ${units} at the top`,
   )
   return `No panel holds the side whole: do so on each piece that pages reach. No page carries ${unseen.length > 1 ? 'these joints' : 'its joint'} whole; strike ${unseen.length > 1 ? 'them' : 'it'}, back from the front edge ${wordList(struck)}, and saw outside the line of each piece.`
 }

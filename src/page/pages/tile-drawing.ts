@@ -14,7 +14,7 @@ import { screwMarks, screwRing } from '../../pattern/timber-marks.ts'
 import { screwRoom } from '../cover/shown-marks.ts'
 import { pointRoom } from '../cover/shown-points.ts'
 import { type Datum, datumMarks } from '../proof/datum.ts'
-import { clearUnder, type Occupancy, occupyUnder } from '../room/occupancy.ts'
+import { clearUnder, type Occupancy, occupyBox, occupyUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import { keepOff, keepOffPath, on, wordClear, wordRoom } from '../room/word-room.ts'
 import { brokenStrokes, wordZones } from '../tile/clear-zones.ts'
@@ -248,12 +248,7 @@ const roomOf = (tile: Tile, pattern: Pattern, { cuts, bands, marks }: Lines): Oc
       occupyPath(room, mark.path, tile.toWindow, bandPen.width / 2, on.cut | on.band)
   // a name on a screw would hide it
   for (const at of pattern.screws.flatMap(({ middles }) => middles))
-    occupyUnder(
-      room,
-      boxCorners(boxGrow(pointsBounds([affineApply(tile.toWindow, at)]), screwRing)),
-      0,
-      on.never,
-    )
+    occupyBox(room, boxGrow(pointsBounds([tilePoint(tile, at)]), screwRing), on.never)
   for (const path of pattern.markPaths)
     if (path.closed)
       occupyUnder(

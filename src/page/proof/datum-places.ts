@@ -3,7 +3,7 @@ import { levelMark } from '../../drafting/level-mark.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineApply, affineIdentity } from '../../geometry/affine.ts'
 import { type Box, boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
-import { boxCorners, convexContains } from '../../geometry/clip.ts'
+import { convexContains } from '../../geometry/clip.ts'
 import { polygonInside } from '../../geometry/contains.ts'
 import { inch } from '../../geometry/inch.ts'
 import { segmentDistance } from '../../geometry/nearest.ts'
@@ -14,7 +14,7 @@ import { levelStyle } from '../../pattern/heights.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { pointRoom } from '../cover/shown-points.ts'
 import { type Bounded, bounded } from '../room/line-stretches.ts'
-import { type BoxCount, boxCounter, occupancyOf, occupyUnder } from '../room/occupancy.ts'
+import { type BoxCount, boxCounter, occupancyOf, occupyBox, occupyUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
 import { jointMarks, snapMarks } from '../tile/tile-joints.ts'
@@ -88,7 +88,7 @@ const roomOf = (tile: Tile, pattern: Pattern, { paths, words }: Known): BoxCount
     if (mark.kind === 'stroke') occupyPath(room, mark.path, affineIdentity, 0, 1)
     else if (mark.kind === 'text') occupyUnder(room, textCorners(mark, affineIdentity), 0, 1)
   for (const { at } of pattern.points)
-    occupyUnder(room, boxCorners(boxGrow(pointsBounds([tilePoint(tile, at)]), pointRoom)), 0, 1)
+    occupyBox(room, boxGrow(pointsBounds([tilePoint(tile, at)]), pointRoom), 1)
   return boxCounter(room, (kinds) => kinds)
 }
 

@@ -29,10 +29,10 @@ export const bounded = (segment: Segment): Bounded => ({ segment, bounds: segmen
 /** How a straight line sees points. */
 export const besideOf = ([a, b]: readonly [Point, Point]): ((p: Point) => Beside) => {
   const length = pointDistance(a, b)
-  const across = { x: (b.x - a.x) / length, y: (b.y - a.y) / length }
+  const way = { x: (b.x - a.x) / length, y: (b.y - a.y) / length }
   return (p) => {
     const away = pointSubtract(p, a)
-    return { along: away.x * across.x + away.y * across.y, beside: pointCross(across, away) }
+    return { along: away.x * way.x + away.y * way.y, beside: pointCross(way, away) }
   }
 }
 

@@ -4,13 +4,13 @@ import { type Drawing, fill, text } from '../../drawing/drawing.ts'
 import type { TextMark } from '../../drawing/text-box.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
-import { boxCorners, pathClip } from '../../geometry/clip.ts'
+import { pathClip } from '../../geometry/clip.ts'
 import { pathLength } from '../../geometry/length.ts'
 import { type Path, polygonOf } from '../../geometry/path.ts'
 import { type Point, pointBetween, pointDistance, pointToward } from '../../geometry/point.ts'
 import type { PatternLabel } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
-import { clearUnder, type Occupancy } from '../room/occupancy.ts'
+import { clearIn, clearUnder, type Occupancy } from '../room/occupancy.ts'
 import { on } from '../room/word-room.ts'
 import { isInCell, type Tile, tilePoint } from '../tile/tile.ts'
 import { boxesAlong, extentOf, isWithin, placesIn, type TimberBox, timberBox } from './timber-box.ts'
@@ -206,8 +206,8 @@ const dotsOf = (
   room: Occupancy,
 ): readonly Point[] => {
   const radius = leaderDot(leaderStyle.size)
-  const isFree = ({ x, y }: Point, kinds: number): boolean =>
-    clearUnder(room, boxCorners(boxGrow({ x0: x, y0: y, x1: x, y1: y }, radius + dotAir)), kinds)
+  const isFree = (p: Point, kinds: number): boolean =>
+    clearIn(room, boxGrow(pointsBounds([p]), radius + dotAir), kinds)
   const own = (
     timber
       ? placesIn(timber, dotShares, dotAsides).filter((p) => isWithin(timber, [p], dotInside))
