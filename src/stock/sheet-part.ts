@@ -20,6 +20,9 @@ export interface SheetPart {
   readonly faced: boolean
 }
 
+/** Whether it carries the curve, or the studs of a flat: one of the two outer sides, or a rib; whole or a piece. */
+export const isSide = ({ part }: Pick<SheetPart, 'part'>): boolean => part === 'side' || part === 'rib'
+
 /** One piece of a side that no panel holds whole. */
 export interface SidePiece {
   /** the side's mark, or the rib's */

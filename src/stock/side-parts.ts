@@ -4,6 +4,7 @@ import { pathBounds } from '../geometry/bounds.ts'
 import { type Path, rectangle } from '../geometry/path.ts'
 import { pathMap } from '../geometry/path-map.ts'
 import { same } from '../ramp/check/offer.ts'
+import { timberLabel } from '../ramp/frame/timber.ts'
 import type { Ramp } from '../ramp/ramp.ts'
 import { sideSheet } from '../ramp/splice/side-splices.ts'
 import { pieceLetters, sidePieces } from '../ramp/splice/splice.ts'
@@ -79,7 +80,7 @@ const platesOf = (
     mark: '',
     ramp: ramp.name,
     part: 'plate',
-    words: `plate over the joint of the ${wallWords(i, last)}, on stud ${timber + 1}`,
+    words: `plate over the joint of the ${wallWords(i, last)}, on ${timberLabel(timber, ramp.studs.length)}`,
     sheet: sideSheet(ramp.design),
     outline: rectangle(0, 0, ...size),
     // across the joint, as the side's own

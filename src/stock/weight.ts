@@ -5,7 +5,7 @@ import type { Path } from '../geometry/path.ts'
 import type { Ramp, SolvedDesign } from '../ramp/ramp.ts'
 import { designScrews, type RampScrews } from './list/screws.ts'
 import type { Parts } from './parts.ts'
-import type { SheetPart } from './sheet-part.ts'
+import { isSide, type SheetPart } from './sheet-part.ts'
 
 /** kg */
 export interface PartWeight extends Mass {
@@ -75,7 +75,7 @@ export const weigh = (
   }
   const weights = sheets.map(ofSheet)
   const timber = timbers.map(ofTimber)
-  const walls = weights.filter((_, i) => ['side', 'rib', 'plate'].includes(sheets[i]!.part))
+  const walls = weights.filter((_, i) => isSide(sheets[i]!) || sheets[i]!.part === 'plate')
   const framing = [...walls, ...timber]
   const parts = [...weights, ...timber, ...ramps.flatMap((ramp) => bought(ramp, screws))]
   return {

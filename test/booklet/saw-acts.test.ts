@@ -1,12 +1,15 @@
 import Flatten from '@flatten-js/core'
 import { expect, test } from 'vitest'
+import { copied, copyWay, laidSides } from '../../src/booklet/book/sections/cutting/copied-sides.ts'
 import { sideEdges } from '../../src/booklet/cuts/side-edges.ts'
-import { guideView, pagesOn } from '../../src/booklet/views/acts/panel-views.ts'
+import { copyView, guideView, pagesOn } from '../../src/booklet/views/acts/panel-views.ts'
 import { jigsawView, kerfLine } from '../../src/booklet/views/acts/tool-views.ts'
+import { curvedOf } from '../../src/design/kind-traits.ts'
 import { readDesign } from '../../src/design/read.ts'
 import type { Drawing } from '../../src/drawing/drawing.ts'
-import { pathBounds } from '../../src/geometry/bounds.ts'
+import { pathBounds, pointsBounds } from '../../src/geometry/bounds.ts'
 import { pathDistance } from '../../src/geometry/nearest.ts'
+import type { Point } from '../../src/geometry/point.ts'
 import { outerPolygon } from '../../src/geometry/polygon/outer-polygon.ts'
 import { pathSample } from '../../src/geometry/sample.ts'
 import { bookletJob } from '../../src/job/booklet.ts'
@@ -55,6 +58,65 @@ test('pages come to lie on the place of their side as its outline does, whicheve
     }
   }
   expect(looked).toBeGreaterThan(300)
+})
+
+/** Whether one shape, turned so far, covers the other wherever it lies; mm off at most, from corner to corner. */
+const covers = (one: readonly Point[], other: readonly Point[], turn: (p: Point) => Point): boolean => {
+  const [own, wanted] = [one.map(turn), other].map((points) => {
+    const { x0, y0 } = pointsBounds(points)
+    return points.map(({ x, y }) => ({ x: x - x0, y: y - y0 }))
+  }) as [Point[], Point[]]
+  return own.every((p) => wanted.some((q) => Math.hypot(p.x - q.x, p.y - q.y) < 1))
+}
+
+test('a side is said and shown to be laid on its copy turned over, by half a turn, or straight on, as the two lie', () => {
+  const seen = new Map<string, number>()
+  for (const [name, count] of [
+    ['quarter-mm', 2],
+    ['quarter-mm', 4],
+    ['pair-mm', 3],
+    ['pair-mm', 5],
+  ] as const) {
+    const reading = readDesign(templateText(name).replaceAll('count: 2', `count: ${count}`))
+    if ('problems' in reading) throw new Error(name)
+    const job = cutsJob(reading.design)
+    if (isRefusal(job)) throw new Error(name)
+    for (const ramp of curvedOf(job.solved.ramps)) {
+      const [first, ...others] = laidSides(job, ramp)
+      const [own, ...rest] = [first!, ...others].map(({ piece }) => pathSample(piece.outline, 40))
+      others.forEach((other, i) => {
+        const way = copyWay(first!, other)
+        const half = covers(own!, rest[i]!, ({ x, y }) => ({ x: -x, y: -y }))
+        const straight = covers(own!, rest[i]!, (p) => p)
+        const alike = [90, 270].map((degrees) => {
+          const sin = Math.sin((degrees * Math.PI) / 180)
+          return covers(own!, rest[i]!, ({ x, y }) => ({ x: -y * sin, y: x * sin }))
+        })
+        expect(way === 'half a turn', `${name} ${count} ${other.piece.part.mark}`).toBe(half)
+        expect(way === 'same face up').toBe(straight || alike.includes(true))
+        const [said] = copied(first!, [other])
+        expect(/turned half round/.test(said!)).toBe(half)
+        expect(/mirror image/.test(said!)).toBe(way === 'turned over')
+        const view = copyView(first!.piece, other.piece, way, 1 / 50)
+        const words = marksOf(view, 'words')
+        expect(words.some((mark) => mark.kind === 'text' && mark.text.startsWith(way))).toBe(true)
+        if (way === 'turned over') {
+          const [axis] = marksOf(view, 'turn')
+          if (axis?.kind !== 'stroke') throw new Error('no axis')
+          const [a, b] = [axis.path.start, axis.path.pieces[0]!.to]
+          const [cos, sin] = [Math.cos, Math.sin].map((of) => of(2 * Math.atan2(b.y - a.y, b.x - a.x))) as [
+            number,
+            number,
+          ]
+          const over = ({ x, y }: Point): Point => ({ x: x * cos + y * sin, y: x * sin - y * cos })
+          expect(covers(own!, rest[i]!, over), other.piece.part.mark).toBe(true)
+        }
+        seen.set(way, (seen.get(way) ?? 0) + 1)
+      })
+    }
+  }
+  for (const way of ['turned over', 'half a turn', 'same face up'])
+    expect(seen.get(way), way).toBeGreaterThan(0)
 })
 
 test('the pages that plot tapes carry the whole curve of the side that they lie on', () => {

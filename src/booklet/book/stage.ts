@@ -7,6 +7,9 @@ import { type Block, beside, type FixedBlock, stack } from './block.ts'
 const picture = { width: 46, height: 27 } as const
 const between = 4
 
+/** The size of what is drawn alike by any ratio. */
+export const noScale = { width: 1, height: 1 } as const
+
 /** Steps with a small picture at their left that shows what they do; it has no scale. `at` draws it by a ratio, `thing` is its own size in mm. */
 export const stage = (
   at: (ratio: number) => View,

@@ -1,5 +1,5 @@
 import { roleWords } from '../../ramp/frame/deck-timbers.ts'
-import type { Timber } from '../../ramp/frame/timber.ts'
+import { type Timber, timberLabel } from '../../ramp/frame/timber.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
 import { timberPartsOf } from '../../stock/timber-parts.ts'
 import type { Book } from './book.ts'
@@ -14,7 +14,7 @@ export const timberMarks = ({ solved }: Pick<Book, 'solved'>, ramp: SolvedRamp, 
 /** `stud 5 (T5)`, `timber 9 (T9), under the deck board`: one name on all pages. */
 export const timberName = (book: Pick<Book, 'solved'>, ramp: SolvedRamp, index: number): string => {
   const behind = ramp.deckTimbers[index - ramp.studs.length]
-  const name = `${behind ? 'timber' : 'stud'} ${index + 1} (${timberMarks(book, ramp, index)})`
+  const name = `${timberLabel(index, ramp.studs.length)} (${timberMarks(book, ramp, index)})`
   return behind ? `${name}, ${roleWords[behind.role]}` : name
 }
 

@@ -1,7 +1,7 @@
 import type { Flat } from '../../ramp/ramp.ts'
-import type { SheetPart } from '../../stock/sheet-part.ts'
+import { isSide, type SheetPart } from '../../stock/sheet-part.ts'
 import { type Around, lessMove, type Move } from './move.ts'
-import { isSide, partSize, widths } from './quarter-moves.ts'
+import { partSize, widths } from './quarter-moves.ts'
 import { panelLimits } from './stock-limits.ts'
 
 /** Figures of a flat that a panel or a timber may be saved by. */

@@ -2,7 +2,7 @@ import { pathBounds } from '../../geometry/bounds.ts'
 import { backKey, heightKey, type Key, radiusKey, toeKey } from '../../ramp/check/remedy.ts'
 import { draftQuarter, sideOfQuarter } from '../../ramp/kinds/quarter.ts'
 import type { Quarter, SolvedQuarter } from '../../ramp/ramp.ts'
-import type { SheetPart } from '../../stock/sheet-part.ts'
+import { isSide, type SheetPart } from '../../stock/sheet-part.ts'
 import { type Around, leastToeThat, lessMove, type Move, mostThat, toeMove } from './move.ts'
 import { panelLimits, timberLimits } from './stock-limits.ts'
 
@@ -113,8 +113,6 @@ const shorterParts = (
     fewerPages(ramp, key, drafted, around),
   ]
 }
-
-export const isSide = ({ part }: SheetPart): boolean => part === 'side' || part === 'rib'
 
 /** A quarter with another figure for a key; drafted once for all that ask about the same one. */
 const drafting = (ramp: SolvedQuarter, key: Key, { design: { units, stock } }: Around) => {

@@ -9,6 +9,7 @@ import { sheetWindow } from '../../page/sheet/sheet.ts'
 import { sidePatterns } from '../../pattern/patterns.ts'
 import { same } from '../../ramp/check/offer.ts'
 import type { SolvedQuarter } from '../../ramp/ramp.ts'
+import { sideLength } from '../../ramp/side/side.ts'
 import { solveTransition } from '../../ramp/side/solve-transition.ts'
 import { usualLaying } from '../laying.ts'
 import type { Measures } from './judge.ts'
@@ -63,7 +64,7 @@ export const fillsPanel = (ramp: QuarterDesign, design: Design, step: number): b
   const { transition } = solveTransition(ramp, design.units)
   if (transition === null) return false
   const { run, heights } = transition
-  const own = [ramp.back.from === 'length' ? ramp.back.value : run + ramp.back.value, heights.frame]
+  const own = [sideLength(ramp, run), heights.frame]
   const { trim } = design.stock
   return sourceSizes(ramp, design)
     .flat()

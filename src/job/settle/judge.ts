@@ -5,6 +5,7 @@ import type { SolvedQuarter, WholeDesign } from '../../ramp/ramp.ts'
 import { solveTransition } from '../../ramp/side/solve-transition.ts'
 import { layPanels } from '../../stock/panel/panels.ts'
 import { partsOf } from '../../stock/parts.ts'
+import { isSide } from '../../stock/sheet-part.ts'
 import { coverDesign } from '../covering.ts'
 import { usualLaying } from '../laying.ts'
 
@@ -41,7 +42,7 @@ export const slowMeasures = (ramp: SolvedQuarter, design: Design, limits: Limits
 /** Panels that the sides and ribs are sawn from; more than there can be where one is too small. */
 export const sidePanels = (solved: WholeDesign, design: Design): number => {
   const { sheets } = partsOf(design, solved)
-  const sides = sheets.filter(({ part }) => part === 'side' || part === 'rib' || part === 'plate')
+  const sides = sheets.filter((own) => isSide(own) || own.part === 'plate')
   const laid = layPanels(design, sides)
   return laid.some(({ lost }) => lost.length > 0)
     ? tooSmall

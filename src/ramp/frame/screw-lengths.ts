@@ -22,16 +22,17 @@ export const screwPoint = 2
 const isBought = (length: number, units: Units): boolean =>
   units === 'in' || length <= 30 || length % 10 === 0
 
-/** The next length that goes through so much skin and far enough into the stud; null past the list. */
-export const screwLength = (through: number, units: Units): number | null =>
-  lengths[units].usual.find(
-    (length) => isBought(length, units) && length >= through + screwGrip[units] - same,
-  ) ?? null
+/** The next that is bought of so much or more; null past the list. */
+const boughtAtLeast = (depth: number, units: Units): number | null =>
+  lengths[units].usual.find((length) => isBought(length, units) && length >= depth - same) ?? null
 
-/** The next length that is bought of so much or more; the longest where none is. */
+/** The next that is bought which goes through so much skin and far enough into the stud; null past the list. */
+export const screwLength = (through: number, units: Units): number | null =>
+  boughtAtLeast(through + screwGrip[units], units)
+
+/** The next that is bought of so much or more; the longest where none is. */
 export const usualAtLeast = (depth: number, units: Units): number =>
-  lengths[units].usual.find((length) => isBought(length, units) && length >= depth - same) ??
-  lengths[units].usual.at(-1)!
+  boughtAtLeast(depth, units) ?? lengths[units].usual.at(-1)!
 
 /** The longest that does not come through so much wood; null where none is short enough. */
 export const screwWithin = (wood: number, units: Units): number | null =>

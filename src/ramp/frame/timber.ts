@@ -13,6 +13,10 @@ export interface Timber {
   readonly depth: number
 }
 
+/** `stud 3`, `timber 11`: those behind so many studs are numbered on. */
+export const timberLabel = (index: number, studs: number): string =>
+  `${index < studs ? 'stud' : 'timber'} ${index + 1}`
+
 /** A point as the timber sees it, mm: along its face from the middle, and square to the face into the panel. */
 export const timberOffset = (
   { x, y, angle }: Timber,

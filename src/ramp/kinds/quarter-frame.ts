@@ -22,7 +22,7 @@ import { stiffSheetFindings } from '../hazard/stiff-sheets.ts'
 import { chamferFindings } from '../side/chamfer.ts'
 import type { SolvedCoping } from '../side/coping.ts'
 import { panelFindings, panelRoom } from '../side/panel-size.ts'
-import { type Side, solveSide } from '../side/side.ts'
+import { type Side, sideLength, solveSide } from '../side/side.ts'
 import { skinThickness } from '../side/skin-thickness.ts'
 import { solveCoping } from '../side/solve-coping.ts'
 import { solveTransition } from '../side/solve-transition.ts'
@@ -124,7 +124,7 @@ const outlineOf = (
   units: Units,
 ): Outline & { readonly findings: readonly Draft[] } => {
   const { run } = transition
-  const length = design.back.from === 'length' ? design.back.value : run + design.back.value
+  const length = sideLength(design, run)
   const endless = length - run <= same
   const { coping, findings } = solveCoping(design, transition, length - run, units)
   return {

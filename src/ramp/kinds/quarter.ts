@@ -5,7 +5,7 @@ import { studLength, timberFindings } from '../frame/bays.ts'
 import { nominalFindings } from '../frame/nominal.ts'
 import { solvePipe } from '../frame/pipe.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
-import { type Side, solveSide } from '../side/side.ts'
+import { type Side, sideLength, solveSide } from '../side/side.ts'
 import { skinThickness } from '../side/skin-thickness.ts'
 import { solveCoping } from '../side/solve-coping.ts'
 import { solveTransition } from '../side/solve-transition.ts'
@@ -32,7 +32,7 @@ export const stopsOfQuarter = (
 export const sideOfQuarter = (design: QuarterDesign, units: Units): Side | null => {
   const { transition } = solveTransition(design, units)
   if (!transition) return null
-  const length = design.back.from === 'length' ? design.back.value : transition.run + design.back.value
+  const length = sideLength(design, transition.run)
   const { coping } = solveCoping(design, transition, length - transition.run, units)
   return design.coping && !coping ? null : solveSide(transition, coping, length, design.chamfer)
 }

@@ -1,3 +1,4 @@
+import type { QuarterDesign } from '../../design/design.ts'
 import { arcSegment, type Path, pathOf, segmentsPath } from '../../geometry/path.ts'
 import { type Point, pointAngle } from '../../geometry/point.ts'
 import type { SolvedCoping } from './coping.ts'
@@ -20,6 +21,10 @@ export interface Side {
   readonly length: number
   readonly height: number
 }
+
+/** Of the whole side, behind a curve that runs so far, mm. */
+export const sideLength = ({ back }: Pick<QuarterDesign, 'back'>, run: number): number =>
+  back.from === 'length' ? back.value : run + back.value
 
 /** Inner corner of a square notch, where a saw needs a hole to turn in. */
 export const notchCorner = (coping: SolvedCoping): Point => ({

@@ -44,10 +44,11 @@ export const planSeams = (
   const fewest = courses.reduce((sum, course) => sum + fewestPieces(course), 0)
   if (fewest === courses.length) return { studs: ground.studs, seams: skin.map(() => []) }
   const bed = { curve: ground.curve, units: ground.units, courses, stand: standOnce(stand) }
-  const usual = () => laidOn({ ...bed, inside: insideStud }, ground.studs, fewest)
-  const roomy = close ? laidOn({ ...bed, inside: insideSeam }, ground.studs, fewest) : usual()
+  const laid = (inside: number): Laying => laidOn({ ...bed, inside }, ground.studs, fewest)
+  const roomy = close ? laid(insideSeam) : null
   // where wood on all sides of both rows costs a sheet, or leaves a seam without any, they come nearer to its edges
-  const { studs, layers, choice } = !close || isFree(roomy, fewest) ? roomy : cheaper(usual(), roomy)
+  const { studs, layers, choice } =
+    roomy === null ? laid(insideStud) : isFree(roomy, fewest) ? roomy : cheaper(laid(insideStud), roomy)
   const met = staggered(layers, choice)
   return { studs, seams: met.map((own, k) => seamsOf(own, met[k - 1] ?? [], studs)) }
 }

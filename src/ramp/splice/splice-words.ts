@@ -2,6 +2,7 @@ import type { Units } from '../../design/design.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { measured, rounded } from '../check/offer.ts'
+import { timberLabel } from '../frame/timber.ts'
 import type { Splice } from './splice.ts'
 
 /** Where the pieces of a side meet, or why they cannot. `studs`: how many are along the curve. `stored`: ramps that stand between its sides when they are put away. */
@@ -36,6 +37,6 @@ export const spliceWords = (splices: readonly Splice[], studs: number, units: Un
   `they meet on ${wordList(
     splices.map(
       ({ timber, foot, plate: { size } }) =>
-        `${timber < studs ? 'stud' : 'timber'} ${timber + 1}, ${rounded(foot.x, units)} along the floor, a plate ${size.map((mm) => rounded(mm, units)).join(' × ')} inside over the joint`,
+        `${timberLabel(timber, studs)}, ${rounded(foot.x, units)} along the floor, a plate ${size.map((mm) => rounded(mm, units)).join(' × ')} inside over the joint`,
     ),
   )}`

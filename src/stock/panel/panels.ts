@@ -8,7 +8,7 @@ import { pathMap } from '../../geometry/path-map.ts'
 import type { Point } from '../../geometry/point.ts'
 import { doubleArea, outerPolygon } from '../../geometry/polygon/outer-polygon.ts'
 import { offerSteps } from '../../ramp/check/offer.ts'
-import type { SheetPart } from '../sheet-part.ts'
+import { isSide, type SheetPart } from '../sheet-part.ts'
 import { nest } from './nest.ts'
 import { type Filled, inSawingOrder, type PanelKind, type Place } from './pack.ts'
 import type { Piece } from './piece.ts'
@@ -127,7 +127,7 @@ const laySheet = (
       sources.map(({ kind }) => kind),
       { kerf: stock.kerf, trim: stock.trim, step: offerSteps[units] },
     )
-    for (const filled of inSawingOrder(packing.filled, (i) => ['side', 'rib'].includes(all[i]!.part.part))) {
+    for (const filled of inSawingOrder(packing.filled, (i) => isSide(all[i]!.part))) {
       const source = sources.find(({ kind }) => kind === filled.kind)!
       panels.push(panelOf(filled, source, all, sheet, layers, first + panels.length))
     }

@@ -104,7 +104,7 @@ const copingOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): 
   ]
 }
 
-/** Nearer to a face of its timber a screw splits the wood unless it is drilled first, mm. */
+/** Nearer to a face of its timber a screw splits the wood unless it is drilled first, mm; less what a printed figure is rounded by. */
 const nearFace = insideEdge.wanted - 0.05
 
 /** What the screws go into, and where. */

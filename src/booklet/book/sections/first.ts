@@ -4,6 +4,7 @@ import type { Table } from '../../../drafting/table.ts'
 import { wordList } from '../../../length/word-list.ts'
 import { sideSheet } from '../../../ramp/splice/side-splices.ts'
 import { sheetWords } from '../../../stock/panel/sheet-words.ts'
+import { isSide } from '../../../stock/sheet-part.ts'
 import { type Block, beside, caution, check, head, part, stack, step, table } from '../block.ts'
 import type { Book } from '../book.ts'
 import { onPage } from '../page-words.ts'
@@ -92,9 +93,7 @@ const diagonalsTable = (book: Book): Table => ({
 const sidePanels = ({ sheets }: Book) =>
   sheets
     .flatMap(({ panels }) => panels)
-    .filter(({ pieces }) =>
-      pieces.some(({ part: { part: of }, second }) => (of === 'side' || of === 'rib') && second !== null),
-    )
+    .filter(({ pieces }) => pieces.some(({ part: own, second }) => isSide(own) && second !== null))
 
 const sidePage = (book: Book): string => {
   const [panel] = sidePanels(book)

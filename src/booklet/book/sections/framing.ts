@@ -15,7 +15,7 @@ import { type Book, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { screwFigure } from '../screw-figure.ts'
-import { stage } from '../stage.ts'
+import { noScale, stage } from '../stage.ts'
 import { liesWords, rippedWords, timberMarks, timberName } from '../timber-words.ts'
 import { endScrews, frameSteps, frameTop } from './frame-steps.ts'
 
@@ -91,7 +91,7 @@ const endsOf = (book: Book, ramp: SolvedRamp, again: boolean): readonly Block[] 
   const said = (room: number): readonly Block[] =>
     [endScrews(book, ramp, again), close].filter((one) => one !== '').map((one) => words(one, room))
   if (again) return said(width)
-  return [stage(() => stumpView(studLies(ramp)), { width: 1, height: 1 }, said, width)]
+  return [stage(() => stumpView(studLies(ramp)), noScale, said, width)]
 }
 
 /** Nearer ones leave no room for timber that is a little thicker, mm. */

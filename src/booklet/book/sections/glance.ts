@@ -5,7 +5,7 @@ import { affineTranslate } from '../../../geometry/affine.ts'
 import { capital } from '../../../length/capital.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { steepnessWord } from '../../../ramp/steepness.ts'
-import type { SheetPart } from '../../../stock/sheet-part.ts'
+import { isSide, type SheetPart } from '../../../stock/sheet-part.ts'
 import { lengthsNote } from '../../lengths-note.ts'
 import { countWords } from '../../list/list-words.ts'
 import { stockRows } from '../../stock-rows.ts'
@@ -81,25 +81,25 @@ const [nameSize, nameRoom] = [2.5, 5] as const
 
 /** The sizes; beside them, where they leave room, the first curved ramp in the round. */
 const sizesAndRound = (book: Book): readonly Block[] => {
-  const { width, solved, units } = book
+  const { width, solved, units, drawn: once } = book
   const sizes = table(figuresTable(book), width)
   const room = width - sizes.laid.width - aside.air
   const ramp = curvedOf(solved.ramps)[0] ?? solved.ramps[0]!
   if (room < aside.width) return [sizes]
   const height = Math.max(aside.height, tableHeight(sizes.laid)) - nameRoom
-  const { box } = roundView(ramp, units, 1)
-  const ratio = Math.min(room / (box.x1 - box.x0), height / (box.y1 - box.y0))
-  const view = roundView(ramp, units, ratio)
+  const { box: whole } = once('round', () => roundView(ramp, units, 1))
+  const ratio = Math.min(room / (whole.x1 - whole.x0), height / (whole.y1 - whole.y0))
+  const view = once(`round ${ratio}`, () => roundView(ramp, units, ratio))
+  const { x0, x1, y0, y1 } = view.box
+  const name = ofRamp(book, 'In the round', ramp)
   const own = [
-    group(affineTranslate(-view.box.x0, -view.box.y0), viewMarks(view)),
-    text('note', { x: 0, y: (box.y1 - box.y0) * ratio + 2 }, nameSize, ofRamp(book, 'In the round', ramp), {
-      face: 'bold',
-    }),
+    group(affineTranslate(-x0, -y0), viewMarks(view)),
+    text('note', { x: 0, y: y1 - y0 + 2 }, nameSize, name, { face: 'bold' }),
   ]
   return [
     beside(
       stack([sizes]),
-      drawn(own, (box.y1 - box.y0) * ratio + nameRoom, (room - (box.x1 - box.x0) * ratio) / 2),
+      drawn(own, y1 - y0 + nameRoom, (room - (x1 - x0)) / 2),
       sizes.laid.width + aside.air,
     ),
   ]
@@ -214,7 +214,7 @@ const partWords = ({ fine, sheets }: Book, ramp: SolvedRamp, own: PartKind): str
   }
   switch (own.kind) {
     case 'frame':
-      return `frame: sides ${marked(({ part: of }) => of === 'side' || of === 'rib')}, timbers`
+      return `frame: sides ${marked(isSide)}, timbers`
     case 'layer': {
       const { sheet } = ramp.skin.find(({ layer }) => layer === own.layer)!
       const marks = marked(({ part: of, words: said }) => of === 'skin' && layerNumber(said) === own.layer)

@@ -85,8 +85,8 @@ const storeSteps = ({ stock, solved, show, fine }: Book): readonly string[] =>
     const timber = `timber ${own.studs.length + back + 1} of ${outer}, on the floor at its back`
     const inner = solved.ramps.find(({ name }) => name === ramp)
     const room = inner ? (own.width - 2 * own.design.sides.thickness - inner.width) / 2 : 0
-    const off = inner?.design.runOut?.kind === 'sheet' ? `its run-out off first; ` : ''
-    const way = low.timber === 'lift over' ? `lift it over ${timber}` : `take out ${timber}, first`
+    const off = inner?.design.runOut?.kind === 'sheet' ? 'take its run-out off; ' : ''
+    const way = low.timber === 'lift over' ? `lift it over ${timber}` : `take out ${timber}`
     return [
       `Put ${ramp} into ${outer}: ${off}${back >= 0 && low.timber !== 'none' ? `${way}. Push it in` : 'push it in'} from the back, level on the floor, ${best.way.replace('-', ' ')}, until its foremost edge is ${show(Math.max(0, best.front))} behind the toe of ${outer}'s sides, not of its skin${room > 0 ? `, with ${fine(room)} of room at either side, less what bolt heads take` : ''}${best.out > 0.5 ? `: ${show(best.out)} of it stay outside` : ', all of it inside'}.${back >= 0 && comesOut(low.timber) ? ` Screw the timber in again once ${ramp} is out; its screws come from the outsides, so leave their heads bare.` : ''}`,
     ]
@@ -173,7 +173,7 @@ const ropeStep = ({ show }: Book, { studs, heights }: Flat, of: string): string 
     first && second && apart >= boltRoom
       ? `each through two holes, ${wordList([-1, 1].map((way) => show((first.at + second.at) / 2 + way * apart)))} from its end and ${show(heights.frame / 2)} up: there they meet no stud`
       : 'each through two holes where no stud lies behind'
-  return `Knot four loops of rope${of} as grips, two on each side, ${where}. Take them out before anybody rides.`
+  return `Knot four loops of rope as grips, two on each side${of}, ${where}. Take them out before anybody rides.`
 }
 
 /** What is put on for moving: rubber, grips, wheels. */

@@ -1,7 +1,7 @@
 import { alsoDrawn, firstClear, nothingDrawn } from '../../../drafting/clearance.ts'
-import { arrowHead } from '../../../drawing/arrow.ts'
+import { arrow } from '../../../drawing/arrow.ts'
 import { cross } from '../../../drawing/cross.ts'
-import { type Drawing, fill, stroke, text } from '../../../drawing/drawing.ts'
+import { type Drawing, fill, stroke } from '../../../drawing/drawing.ts'
 import { affineScale } from '../../../geometry/affine.ts'
 import { circle, pathOf, polygonOf, rectangle, segmentsPath } from '../../../geometry/path.ts'
 import { pathMap } from '../../../geometry/path-map.ts'
@@ -13,18 +13,10 @@ import { gripHoles, handleSize } from '../../../stock/handle.ts'
 import type { Moving } from '../../../stock/moving.ts'
 import { frameCurve, profileOf } from '../profile.ts'
 import { scaled, type View, viewOf, viewStyle } from '../view.ts'
+import { word } from './word.ts'
 
 const layer = 'note'
 const { lines, size } = viewStyle
-
-const word = (at: Point, said: string, align: 'left' | 'middle' | 'right' = 'middle'): Drawing => [
-  text(layer, at, size, said, { align }),
-]
-
-const arrow = (from: Point, to: Point): Drawing => [
-  stroke(layer, pathOf(from, to), lines.outline),
-  ...arrowHead(layer, to, Math.atan2(to.y - from.y, to.x - from.x), size),
-]
 
 /** Side and timbers, pale, as what an act is done to. */
 const frameMarks = (ramp: SolvedRamp, units: Units, ratio: number): Drawing => {
@@ -70,12 +62,12 @@ export const bendView = (
         stroke(layer, pathOf(foot, end), { width: 0.7 }),
       ],
     },
-    { name: 'press', marks: arrow(away, press) },
+    { name: 'press', marks: arrow(layer, away, press, lines.outline, size) },
     {
       name: 'words',
       marks: [
         ...word({ x: away.x, y: away.y + 1.2 }, `press ${name}`),
-        ...word({ x: toe.x - 1.5, y: toe.y - size / 2 }, 'toe first', 'right'),
+        ...word({ x: toe.x - 1.5, y: toe.y - size / 2 }, 'toe first', { align: 'right' }),
       ],
     },
   ])
@@ -123,8 +115,8 @@ const handleWord = (at: Point, said: string, drawn: Drawing): Drawing => {
   const edges = alsoDrawn(nothingDrawn, drawn, 'thing')
   const ways = [3, -3.5 - size, 5, -6 - size, 8, 11].map((up) => word({ x: at.x, y: at.y + up }, said))
   const beside = [6, 9, 12].flatMap((dx) => [
-    word({ x: at.x + dx, y: at.y - size / 2 }, said, 'left'),
-    word({ x: at.x - dx, y: at.y - size / 2 }, said, 'right'),
+    word({ x: at.x + dx, y: at.y - size / 2 }, said, { align: 'left' }),
+    word({ x: at.x - dx, y: at.y - size / 2 }, said, { align: 'right' }),
   ])
   return firstClear(edges, [...ways, ...beside]) ?? []
 }

@@ -7,6 +7,7 @@ import { circle, type Path, pathOf } from '../../../geometry/path.ts'
 import { pathMap } from '../../../geometry/path-map.ts'
 import type { Point } from '../../../geometry/point.ts'
 import { showLength, type Units } from '../../../length.ts'
+import { timberLabel } from '../../../ramp/frame/timber.ts'
 import type { SolvedQuarter } from '../../../ramp/ramp.ts'
 import type { Part } from '../../../ramp/storing/body.ts'
 import { bestWay, comesOut, type Slid, type Storing, standingBox } from '../../../ramp/storing/storing.ts'
@@ -37,7 +38,7 @@ const outlines = ({ side, skin, board, pipe }: Profile): readonly Path[] => [
 
 const partWords = (part: Part, { name, studs }: SolvedQuarter): string =>
   part.kind === 'stud'
-    ? `${part.number > studs.length ? 'timber' : 'stud'} ${part.number} of ${name}`
+    ? `${timberLabel(part.number - 1, studs.length)} of ${name}`
     : part.kind === 'skin'
       ? `layer ${part.number} of ${name}`
       : `${part.kind} of ${name}`

@@ -1,6 +1,6 @@
 import { alsoDrawn, firstClear, nothingDrawn } from '../../../drafting/clearance.ts'
 import { arrow, arrowHead } from '../../../drawing/arrow.ts'
-import { type Drawing, fill, stroke, text } from '../../../drawing/drawing.ts'
+import { type Drawing, fill, stroke } from '../../../drawing/drawing.ts'
 import { drawingBounds } from '../../../drawing/drawing-bounds.ts'
 import {
   type Affine,
@@ -11,24 +11,22 @@ import {
   affineTranslate,
 } from '../../../geometry/affine.ts'
 import { pointsBounds } from '../../../geometry/bounds.ts'
-import { circle, pathOf, polygonOf, rectangle } from '../../../geometry/path.ts'
+import { circle, type Path, pathOf, polygonOf, rectangle } from '../../../geometry/path.ts'
 import { pathMap } from '../../../geometry/path-map.ts'
 import { type Point, pointAngle, pointBetween, pointDistance, pointToward } from '../../../geometry/point.ts'
 import { pathSample } from '../../../geometry/sample.ts'
 import type { Panel, PanelPiece } from '../../../stock/panel/panels.ts'
 import type { SideEdge } from '../../cuts/side-edges.ts'
 import { scaled, type View, viewOf, viewStyle } from '../view.ts'
+import { word } from './word.ts'
 
 const layer = 'note'
 const { lines, size } = viewStyle
 
-/** What an act is done to, so thick; a ring round a corner, its radius. mm */
+/** What an act is done to, so thick; what a saw has cut, and where it stops; a ring round a corner, its radius. mm */
 const bold = { width: 0.7 } as const
+const sawn = { width: 0.9 } as const
 const ring = 1.3
-
-const word = (at: Point, said: string, bolder = false): Drawing => [
-  text(layer, at, size, said, { align: 'middle', ...(bolder ? { face: 'bold' as const } : {}) }),
-]
 
 /** The panel with its pieces pale, one of them as it is worked on. */
 const panelMarks = ({ size: [wide, long], pieces }: Panel, own: PanelPiece, ratio: number): Drawing => {
@@ -123,64 +121,56 @@ export const guideView = (
     -saw.beyond,
     saw.guide,
   )
-  const done = [stroke(layer, pathOf(scaled(from, ratio), scaled(at, ratio)), { width: 0.9 })]
-  const ahead = pointToward(at, way, saw.shoe / 2)
-  const bars = stops.map((end) =>
-    stroke(
-      layer,
-      pathOf(...([-3, 3].map((mm) => pointToward(scaled(end, ratio), inward, mm)) as [Point, Point])),
-      { width: 0.9 },
-    ),
-  )
-  const thing: Drawing = [
-    ...panelMarks(panel, piece, ratio),
-    stroke(layer, pathMap(piece.outline, affineScale(ratio)), lines.outline),
-    stroke(layer, guide, lines.thin),
-    stroke(layer, shoe, lines.thin),
-    ...bars,
-  ]
+  const done = stroke(layer, pathOf(scaled(from, ratio), scaled(at, ratio)), sawn)
+  const ahead = scaled(pointToward(at, way, saw.shoe / 2), ratio)
+  const bars = stops.map((end) => {
+    const on = scaled(end, ratio)
+    return stroke(layer, pathOf(pointToward(on, inward, -3), pointToward(on, inward, 3)), sawn)
+  })
+  const whole = panelMarks(panel, piece, ratio)
+  const side = stroke(layer, pathMap(piece.outline, affineScale(ratio)), lines.outline)
+  const guideEdge = stroke(layer, guide, lines.thin)
+  const thing = [...whole, side, guideEdge, stroke(layer, shoe, lines.thin), ...bars]
   const low = Math.min(0, drawingBounds(bars)?.y0 ?? 0)
   const caption = word(
     { x: (panel.size[1] * ratio) / 2, y: low - 1.7 * size },
     'dark: the guide, on what is kept',
   )
   let clearance = alsoDrawn(alsoDrawn(nothingDrawn, thing, 'thing'), caption, 'note')
-  const beside = (end: Point, said: string, bolder: boolean, reach: readonly number[]): Drawing => {
-    const on = scaled(end, ratio)
-    const ways = reach.flatMap((far) =>
+  const stopWords = stops.flatMap((end) => {
+    const ways = [4, 5, 6, 7.5, 9, 11].flatMap((far) =>
       Array.from({ length: 16 }, (_, i) => {
-        const p = pointToward(on, way + (i * Math.PI) / 8, far)
-        return word({ x: p.x, y: p.y - size / 2 }, said, bolder)
+        const p = pointToward(scaled(end, ratio), way + (i * Math.PI) / 8, far)
+        return word({ x: p.x, y: p.y - size / 2 }, 'STOP', { face: 'bold' })
       }),
     )
     const found = firstClear(clearance, ways) ?? []
     clearance = alsoDrawn(clearance, found, 'note')
     return found
-  }
-  const words = stops.flatMap((end) => beside(end, 'STOP', true, [4, 5, 6, 7.5, 9, 11]))
+  })
   return viewOf([
-    { name: 'panel', marks: panelMarks(panel, piece, ratio) },
-    { name: 'side', marks: [stroke(layer, pathMap(piece.outline, affineScale(ratio)), lines.outline)] },
-    {
-      name: 'guide',
-      marks: [fill(layer, guide, 0.55), stroke(layer, guide, lines.thin)],
-    },
+    { name: 'panel', marks: whole },
+    { name: 'side', marks: [side] },
+    { name: 'guide', marks: [fill(layer, guide, 0.55), guideEdge] },
     {
       name: 'saw',
       marks: [
-        ...done,
+        done,
         fill(layer, shoe, 0.85),
         stroke(layer, shoe, lines.outline),
-        ...arrow(layer, scaled(ahead, ratio), pointToward(scaled(ahead, ratio), way, 5), lines.outline, size),
+        ...arrow(layer, ahead, pointToward(ahead, way, 5), lines.outline, size),
       ],
     },
-    { name: 'stop', marks: [...bars, ...words] },
+    { name: 'stop', marks: [...bars, ...stopWords] },
     { name: 'words', marks: caption },
   ])
 }
 
+/** How a side is laid on the place of one that is traced from it. */
+export type CopyWay = 'turned over' | 'half a turn' | 'same face up'
+
 /** One side beside another that is traced from it, each as it lies on its panel, and what is done in between. */
-export const copyView = (first: PanelPiece, copy: PanelPiece, over: boolean, ratio: number): View => {
+export const copyView = (first: PanelPiece, copy: PanelPiece, done: CopyWay, ratio: number): View => {
   const boxes = [first, copy].map(({ box }) => box)
   const wide = (i: number): number => (boxes[i]!.x1 - boxes[i]!.x0) * ratio
   const high = (i: number): number => (boxes[i]!.y1 - boxes[i]!.y0) * ratio
@@ -200,21 +190,19 @@ export const copyView = (first: PanelPiece, copy: PanelPiece, over: boolean, rat
   })
   const middle = { x: wide(0) + apart / 2, y: tall / 2 }
   const r = apart / 2 - 1.2
-  const turn: Drawing = over
-    ? [
-        // over an upright axis
-        stroke(
-          layer,
-          pathOf({ x: middle.x, y: Math.max(0, middle.y - 6) }, { x: middle.x, y: middle.y + 6 }),
-          lines.axis,
-        ),
-        stroke(layer, halfCircle(middle, r), lines.outline),
-        ...arrowHead(layer, { x: middle.x + r, y: middle.y }, -Math.PI / 2, size),
-      ]
-    : [
-        stroke(layer, halfCircle(middle, r), lines.outline),
-        ...arrowHead(layer, { x: middle.x + r, y: middle.y }, -Math.PI / 2, size),
-      ]
+  // turned over an axis midway between the two bottom edges
+  const lean = done === 'turned over' ? axisAngle(first, copy) - Math.PI / 2 : 0
+  const at = (angle: number, far: number): Point => pointToward(middle, angle + lean, far)
+  const [from, to] = [at(Math.PI, r), at(0, r)]
+  const axis = pathOf(at(-Math.PI / 2, axisReach), at(Math.PI / 2, axisReach))
+  const moved: Drawing =
+    done === 'same face up'
+      ? arrow(layer, from, to, lines.outline, size)
+      : [
+          ...(done === 'turned over' ? [stroke(layer, axis, lines.axis)] : []),
+          stroke(layer, halfCircle(from, to, middle), lines.outline),
+          ...arrowHead(layer, to, lean - Math.PI / 2, size),
+        ]
   const all = placed.flatMap(({ outline }) => pathSample(outline, 2))
   const { x0, x1 } = pointsBounds(all)
   return viewOf([
@@ -225,16 +213,18 @@ export const copyView = (first: PanelPiece, copy: PanelPiece, over: boolean, rat
         stroke(layer, outline, lines.outline),
       ]),
     },
-    { name: 'corners', marks: placed.map(({ corner }) => stroke(layer, circle(corner, 1.3), lines.outline)) },
-    { name: 'turn', marks: turn },
+    {
+      name: 'corners',
+      marks: placed.map(({ corner }) => stroke(layer, circle(corner, ring), lines.outline)),
+    },
+    { name: 'turn', marks: moved },
     {
       name: 'words',
       marks: [
-        ...placed.flatMap(({ mark }, i) => word({ x: starts[i]! + wide(i) / 2, y: tall + 1.5 }, mark, true)),
-        ...word(
-          { x: (x0 + x1) / 2, y: -1.7 * size },
-          over ? 'turned over; ring: the toe corner' : 'half a turn; ring: the toe corner',
+        ...placed.flatMap(({ mark }, i) =>
+          word({ x: starts[i]! + wide(i) / 2, y: tall + 1.5 }, mark, { face: 'bold' }),
         ),
+        ...word({ x: (x0 + x1) / 2, y: -1.7 * size }, `${done}; ring: the toe corner`),
       ],
     },
   ])
@@ -242,10 +232,19 @@ export const copyView = (first: PanelPiece, copy: PanelPiece, over: boolean, rat
 /** Between the two, mm on paper. */
 const apart = 9
 
-/** From its left end over the top, clockwise. */
-const halfCircle = ({ x, y }: Point, r: number) =>
-  ({
-    start: { x: x - r, y },
-    pieces: [{ kind: 'arc', to: { x: x + r, y }, centre: { x, y }, sweep: -Math.PI }],
-    closed: false,
-  }) as const
+/** Of an axis between them to either side, mm on paper. */
+const axisReach = 4.2
+
+/** Of the line over which one side is turned to lie as the other does, radians from 0 to π. */
+const axisAngle = (first: PanelPiece, copy: PanelPiece): number => {
+  const [a, b] = [first, copy].map((piece) => pointAngle(piece, piece.second!)) as [number, number]
+  const angle = ((a + b) / 2) % Math.PI
+  return angle < 0 ? angle + Math.PI : angle
+}
+
+/** Clockwise. */
+const halfCircle = (from: Point, to: Point, centre: Point): Path => ({
+  start: from,
+  pieces: [{ kind: 'arc', to, centre, sweep: -Math.PI }],
+  closed: false,
+})

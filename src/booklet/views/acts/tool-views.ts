@@ -1,15 +1,12 @@
 import { dimension } from '../../../drafting/dimension/dimension.ts'
-import { type Drawing, fill, stroke, text } from '../../../drawing/drawing.ts'
+import { fill, stroke } from '../../../drawing/drawing.ts'
 import { type Path, polygonOf, rectangle } from '../../../geometry/path.ts'
 import { type Point, pointToward } from '../../../geometry/point.ts'
 import { type View, viewOf, viewStyle } from '../view.ts'
+import { word } from './word.ts'
 
 const layer = 'note'
-const { lines, size } = viewStyle
-
-const word = (at: Point, said: string, bolder = false): Drawing => [
-  text(layer, at, size, said, { align: 'middle', ...(bolder ? { face: 'bold' as const } : {}) }),
-]
+const { lines } = viewStyle
 
 /** A line to be sawn as an arc, its middle above it, and the blade's width on paper; mm. No scale: large, so that one sees on which side the blade runs. */
 export const kerfLine = { centre: { x: 8, y: 70 }, radius: 62, width: 1.8 } as const
@@ -62,8 +59,8 @@ export const jigsawView = (mark: string): View => {
     {
       name: 'words',
       marks: [
-        ...word({ x: 7, y: 16 }, 'WASTE', true),
-        ...word({ x: 4, y: 2.2 }, mark, true),
+        ...word({ x: 7, y: 16 }, 'WASTE', { face: 'bold' }),
+        ...word({ x: 4, y: 2.2 }, mark, { face: 'bold' }),
         ...word({ x: 20, y: -4.5 }, 'black: the cut, beside the line'),
       ],
     },

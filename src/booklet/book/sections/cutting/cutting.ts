@@ -10,6 +10,7 @@ import { caution, check, head } from '../../block.ts'
 import type { Book } from '../../book.ts'
 import { onPage } from '../../page-words.ts'
 import type { Section } from '../../pages.ts'
+import { noScale } from '../../stage.ts'
 import { boardBlocks } from './boards.ts'
 import { joinSteps, shortWords } from './joining.ts'
 import { notches } from './notches.ts'
@@ -39,7 +40,7 @@ export const cutting = (book: Book): Section => {
     shown(
       [...timberSteps(book), ...paintSteps(book)],
       () => stopBlockView(book.show(solved.ramps[0]!.studLength)),
-      { width: 1, height: 1 },
+      noScale,
       width,
     ),
   ]

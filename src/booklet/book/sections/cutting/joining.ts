@@ -1,4 +1,5 @@
 import { numberList, wordList } from '../../../../length/word-list.ts'
+import { timberLabel } from '../../../../ramp/frame/timber.ts'
 import type { SolvedRamp } from '../../../../ramp/ramp.ts'
 import { plateScrews } from '../../../../ramp/splice/plate-screws.ts'
 import { pieceLetters, splicing } from '../../../../ramp/splice/splice.ts'
@@ -11,7 +12,7 @@ export const pieceNames = ({ splices }: SolvedRamp): string =>
 
 /** How the pieces of each side become one, before the frame is put together. */
 export const joinSteps = ({ show, screw, units, several }: Book, ramp: SolvedRamp): readonly string[] => {
-  const { splices, design } = ramp
+  const { splices, design, studs } = ramp
   const { thickness, count } = design.sides
   const walls = count > 2 ? 'side and rib' : 'side'
   return [
@@ -20,8 +21,8 @@ export const joinSteps = ({ show, screw, units, several }: Book, ramp: SolvedRam
       const { count: screws, length } = plateScrews(splice, thickness, units)
       const [along, deep] = splice.plate.size
       return (
-        `Glue the joint on stud ${splice.timber + 1}. Glue a plate ${show(along)} × ${show(deep)} over it, its middle on the joint, ${show(splicing[units].edge)} below the upper edge: ` +
-        `${screws} screws${length === null ? '' : ` of ${screw('plates', length)}, ${screwHead('plates')},`} in two rows on each side of the joint. The rows keep off the screws of the stud.`
+        `Glue the joint on ${timberLabel(splice.timber, studs.length)}. Glue a plate ${show(along)} × ${show(deep)} over it, its middle on the joint, ${show(splicing[units].edge)} below the upper edge: ` +
+        `${screws} screws${length === null ? '' : ` of ${screw('plates', length)}, ${screwHead('plates')},`} in two rows on each side of the joint. The rows keep off the screws of that timber.`
       )
     }),
     'Let the glue set as long as its maker says. Lay the side on the taped pages once more: curve and bottom edge run through the joint without a step.',

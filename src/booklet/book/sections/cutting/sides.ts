@@ -3,7 +3,7 @@ import { ownUnits } from '../../../../length/own-units.ts'
 import type { Pattern } from '../../../../pattern/pattern.ts'
 import type { SolvedQuarter } from '../../../../ramp/ramp.ts'
 import { notchDrill } from '../../../../stock/list/owned-lines.ts'
-import { isMirrored, type Panel } from '../../../../stock/panel/panels.ts'
+import type { Panel } from '../../../../stock/panel/panels.ts'
 import { type SideEdge, sideEdges } from '../../../cuts/side-edges.ts'
 import { copyView, guideView, tapedView } from '../../../views/acts/panel-views.ts'
 import { jigsawView } from '../../../views/acts/tool-views.ts'
@@ -11,7 +11,8 @@ import { type Act, shown, told } from '../../act.ts'
 import { beside, stack, step } from '../../block.ts'
 import type { Book } from '../../book.ts'
 import { onPage } from '../../page-words.ts'
-import { copied, type LaidSide, laidSides, pagesLie } from './copied-sides.ts'
+import { noScale } from '../../stage.ts'
+import { copied, copyWay, type LaidSide, laidSides, pagesLie } from './copied-sides.ts'
 import { pieceNames } from './joining.ts'
 import { aloneNotched, betweenNotches, notchBlocks } from './notches.ts'
 
@@ -46,7 +47,7 @@ const sideActs = (book: Book, ramp: SolvedQuarter, pattern: Pattern): SideActs =
       ...(first ? [pictured(book, first, taped, cells)] : told(taped, width)),
       ...(ramp.coping?.seat === 'square' ? [notchAct(book, ramp)] : []),
       ...(first ? [pictured(book, first, [straight], null)] : told([straight], width)),
-      shown(curved, () => jigsawView(first ? own : 'kept'), { width: 1, height: 1 }, width),
+      shown(curved, () => jigsawView(first ? own : 'kept'), noScale, width),
     ],
     copies: copyActs(book, laid, pattern, true),
   }
@@ -58,7 +59,7 @@ const cellsOf = ({ covered }: Book, { name }: SolvedQuarter): readonly (readonly
 
 /** Drilled before it is sawn; where the design has one notch alone, beside its drawing. */
 const notchAct = (book: Book, ramp: SolvedQuarter): Act => {
-  const said = `Drill a hole of ${ownUnits(notchDrill, book.units)} in the inner corner of the notch${aloneNotched(book) ? '' : onPage('notches')}: on the WASTE side, touching both of its lines, so that it takes nothing of the pipe's seat. The notch is sawn later.`
+  const said = `In the inner corner of the notch${aloneNotched(book) ? '' : onPage('notches')} drill a hole of ${ownUnits(notchDrill, book.units)} on the WASTE side, touching both of its lines, so that it takes nothing of the pipe's seat. The notch is sawn later.`
   if (!aloneNotched(book)) return told([said], book.width)[0]!
   const half = (book.width - betweenNotches) / 2
   const [drawing, sizes] = notchBlocks(book, ramp, half)
@@ -111,18 +112,20 @@ const copyActs = (
   const [first, ...rest] = laid
   const [, ...others] = pattern.serves
   const said = [
-    `${(first ? copied(first, rest) : ['Turn it over for the other side and trace it, so that both outside faces come outside.']).join(' ')} Saw, clamp all together and smooth their edges as one.`.trimStart(),
+    `${(first ? copied(first, rest) : ['Turn it over for the other side and trace it, so that both outside faces come outside.']).join(' ')} ${first && rest.length === 0 ? 'Clamp' : 'Saw as before, clamp'} all together and smooth their edges as one.`.trimStart(),
     ...(others.length > 0 ? [`The same pages serve ${others.join('; ')}.`] : []),
   ]
-  const [copy] = rest
-  if (!first || !copy || !picture) return told(said, width)
-  const over = isMirrored(copy.piece) !== isMirrored(first.piece)
+  if (!first || rest.length === 0 || !picture) return told(said, width)
+  // turning over is what goes wrong
+  const copy = rest.find((one) => copyWay(first, one) === 'turned over') ?? rest[0]!
   const boxes = [first.piece.box, copy.piece.box]
   const thing = {
     width: boxes.reduce((sum, { x0, x1 }) => sum + x1 - x0, 0),
     height: Math.max(...boxes.map(({ y0, y1 }) => y1 - y0)),
   }
-  return [shown(said, (ratio) => copyView(first.piece, copy.piece, over, ratio), thing, width)]
+  return [
+    shown(said, (ratio) => copyView(first.piece, copy.piece, copyWay(first, copy), ratio), thing, width),
+  ]
 }
 
 /** The same for another ramp, what differs alone. */
