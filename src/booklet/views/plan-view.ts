@@ -28,7 +28,7 @@ interface Plan {
   readonly ratio: number
   readonly show: (mm: number) => string
   readonly outline: Box
-  /** between the sides' inner faces, mm of the ramp; the uppermost last */
+  /** between the sides' inner faces, mm of the ramp; the uppermost first */
   readonly bays: readonly (readonly [number, number])[]
 }
 
@@ -95,7 +95,8 @@ const dimensionMarks = ({ ramp, ratio, show, outline, bays }: Plan): Drawing => 
     [
       { from: { x: 0, y: 0 }, to: { x: outline.x1, y: 0 }, figure: show(ramp.length), sides: ['below'] },
       measure(0, ramp.width, ramp.width, 'right'),
-      measure(low, high, ramp.studLength, 'left'),
+      // downwards: past its upper end stand the timbers' numbers
+      measure(high, low, ramp.studLength, 'left'),
     ],
     outline,
     viewStyle,
