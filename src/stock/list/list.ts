@@ -4,7 +4,7 @@ import { inch } from '../../geometry/inch.ts'
 import { ownUnits } from '../../length/own-units.ts'
 import { showLength } from '../../length.ts'
 import { rounded } from '../../ramp/check/offer.ts'
-import type { WholeDesign } from '../../ramp/ramp.ts'
+import type { Flat, WholeDesign } from '../../ramp/ramp.ts'
 import { handleWords } from '../handle.ts'
 import type { JointPlate } from '../joint-plate.ts'
 import type { Moving } from '../moving.ts'
@@ -120,7 +120,8 @@ const fittingLines = (
   { moving, joints }: Bought,
 ): readonly ListLine[] => {
   const rolling = moving.flatMap(({ rolling: own }) => (own ? [own] : []))
-  const flats = straightOf(ramps)
+  // typed, so that a new kind is led here: what is said of a flat may not hold for it
+  const flats: readonly Flat[] = straightOf(ramps)
   const feet = ramps.reduce((sum, ramp) => sum + ramp.design.sides.count * (ramp.length ?? 0), 0)
   const gripped = (grip: Moving['grip']): number =>
     moving.filter((one) => one.grip === grip && one.handle).length
