@@ -2,7 +2,8 @@ import type { Point } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { screwRing } from '../../pattern/timber-marks.ts'
-import { type CellWeights, heldBy, weighCells } from './cell-weights.ts'
+import { type CellWeights, weighCells } from './cell-weights.ts'
+import { type HeldCells, heldBy } from './column-spans.ts'
 import type { Cover } from './cover.ts'
 import { type Coverage, coverageAt, type FoundCoverage } from './coverage.ts'
 import { latticePitch, latticePlace } from './lattice.ts'
@@ -155,18 +156,13 @@ const marredOf = (pattern: Pattern, angle: number): Marred => {
   }
 }
 
-const marredCost = (marred: Marred, weights: CellWeights, pitch: Point): number =>
-  linesCost(marred, weights, pitch, 0) + linesCost(marred, weights, pitch, 1)
+const marredCost = (marred: Marred, cells: HeldCells, pitch: Point): number =>
+  linesCost(marred, cells, pitch, 0) + linesCost(marred, cells, pitch, 1)
 
 /** Of upright joint lines (0) or of level ones (1). */
-const linesCost = (
-  { screws, cut, edges }: Marred,
-  weights: CellWeights,
-  pitch: Point,
-  lines: 0 | 1,
-): number => {
-  const { joint } = weights
-  const held = heldBy(weights)
+const linesCost = ({ screws, cut, edges }: Marred, cells: HeldCells, pitch: Point, lines: 0 | 1): number => {
+  const { joint } = cells
+  const held = heldBy(cells)
   /** whether a joint line between two pages lies nearer than so, mm */
   const isNear = (x: number, y: number, clear: number): boolean => {
     const across = (x - joint.x) / pitch.x
@@ -192,7 +188,7 @@ const linesCost = (
 }
 
 /** Whether the first page in the order of taping holds the toe: the leftmost one of the lowest row, or of the highest. */
-const toeFirst = (toe: Point, { joint, columns, lengths }: CellWeights, pitch: Point): boolean => {
+const toeFirst = (toe: Point, { joint, columns, lengths }: HeldCells, pitch: Point): boolean => {
   const cell = Math.floor((toe.y - joint.y) / pitch.y) * columns + Math.floor((toe.x - joint.x) / pitch.x)
   const low = lengths.findIndex((length) => length > 0)
   const top = Math.floor(lengths.findLastIndex((length) => length > 0) / columns) * columns

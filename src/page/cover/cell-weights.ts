@@ -1,19 +1,14 @@
 import type { Box } from '../../geometry/bounds.ts'
-import { modulo } from '../../geometry/modulo.ts'
 import type { Point } from '../../geometry/point.ts'
 import { climb } from './climb.ts'
+import { emptyCells, type HeldCells, nextBelow } from './column-spans.ts'
 import { firstBeyond, type TurnedRun } from './turned-run.ts'
 
 /** How a place of a lattice loads its pages. */
-export interface CellWeights {
-  /** where an upright and a level joint line cross, in the lattice's frame */
-  readonly joint: Point
-  /** cells that hold line, and the least length that one of them holds, mm */
+export interface CellWeights extends HeldCells {
+  /** cells that hold line, and the least length that one of them holds, mm; `lengths` has that of each */
   readonly pages: number
   readonly emptiest: number
-  /** of each cell from `joint` on, row by row, mm of line */
-  readonly columns: number
-  readonly lengths: Float64Array
 }
 
 /** No line, mm. */
@@ -35,26 +30,9 @@ export const fullerPlace = (
     return found.pages > from.pages || found.emptiest <= best.emptiest || !keeps(found) ? null : found
   })
 
-/** Whether a cell of a place holds line. */
-export const heldBy =
-  ({ columns, lengths }: CellWeights): ((column: number, row: number) => boolean) =>
-  (column, row) =>
-    column >= 0 &&
-    row >= 0 &&
-    column < columns &&
-    row * columns < lengths.length &&
-    lengths[row * columns + column]! > 0
-
 /** Each joint line that is crossed is looked for; between two of them lies one cell. */
 export const weighCells = (runs: readonly TurnedRun[], box: Box, pitch: Point, place: Point): CellWeights => {
-  // the joint lines next below the lines
-  const joint = {
-    x: box.x0 - modulo(box.x0 - place.x, pitch.x),
-    y: box.y0 - modulo(box.y0 - place.y, pitch.y),
-  }
-  const columns = Math.ceil((box.x1 - joint.x) / pitch.x) + 1
-  const rows = Math.ceil((box.y1 - joint.y) / pitch.y) + 1
-  const lengths = new Float64Array(columns * rows)
+  const { joint, columns, lengths } = emptyCells(box, pitch, nextBelow(box, pitch, place))
   for (const { points, along, turns } of runs) {
     let column = Math.floor((points[0]! - joint.x) / pitch.x)
     let row = Math.floor((points[1]! - joint.y) / pitch.y)

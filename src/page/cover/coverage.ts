@@ -3,6 +3,7 @@ import type { Path } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { type CellWeights, fullerPlace, weighCells } from './cell-weights.ts'
+import { cellCount, columnSpans, type HeldCells, heldCells } from './column-spans.ts'
 import type { Cover } from './cover.ts'
 import { type Cell, cellsConnected, cellsTouched, type Lattice, latticeAt, latticePitch } from './lattice.ts'
 import { type Carried, type LooseLattice, looseLattices } from './loose-lattice.ts'
@@ -170,7 +171,7 @@ const clearedFullest = (found: readonly ShowingPlace[], kept: Kept): readonly Fu
 
 type ShowingPlace = FullPlace & {
   readonly turned: readonly TurnedRun[]
-  readonly shows: (weights: CellWeights) => boolean
+  readonly shows: (cells: HeldCells) => boolean
 }
 
 /** The same in the frame of a lattice. */
@@ -186,20 +187,20 @@ const framedKept = ({ angle }: LooseLattice, { points, notch }: Kept): Framed =>
 
 /** A place with its level joint lines where all points are whole, off the notch if it can; null where they are not. */
 const showingPlace = (
-  { loose, turned, joint, room }: Place,
+  { loose, turned, joint, room, spans }: Omit<Place, 'pages'>,
   { points, notch: box }: Framed,
 ): ShowingPlace | null => {
-  const shown = (weights: CellWeights): boolean =>
-    2 * pointsIn(points, weights, loose.shape) === points.length
+  const pitch = latticePitch(loose.shape)
+  const shown = (cells: HeldCells): boolean => 2 * pointsIn(points, cells, loose.shape) === points.length
   let first: ShowingPlace | null = null
   // without room all of them are one
   for (const share of room === 0 ? [0] : shares) {
     const at = { x: joint.x, y: joint.y + share * (room / 2) }
-    const weights = weighCells(turned, loose.box, latticePitch(loose.shape), at)
-    if (!shown(weights)) continue
+    if (!shown(heldCells(spans, loose.box, pitch, at))) continue
+    const weights = weighCells(turned, loose.box, pitch, at)
     const clear = notchIn(box, weights, loose.shape)
     const shows = clear
-      ? (other: CellWeights): boolean => notchIn(box, other, loose.shape) && shown(other)
+      ? (other: HeldCells): boolean => notchIn(box, other, loose.shape) && shown(other)
       : shown
     const place = { loose, turned, shows, clear, ...weights }
     if (clear) return place
@@ -215,7 +216,7 @@ const clearedPlace = (place: ShowingPlace, { notch }: Kept): ShowingPlace => {
   const box = notchBox(notch, loose.angle)!
   for (const joint of movesOff(box, from.joint, pitch)) {
     const weights = weighCells(turned, loose.box, pitch, joint)
-    const shows = (other: CellWeights): boolean => notchIn(box, other, loose.shape) && shown(other)
+    const shows = (other: HeldCells): boolean => notchIn(box, other, loose.shape) && shown(other)
     if (weights.pages <= from.pages && shows(weights))
       return { loose, turned, shows, clear: true, ...weights }
   }
@@ -252,15 +253,20 @@ const widerPlaces = ({ lattices, runs, places }: Search, kept: Kept): readonly F
   for (const loose of some) {
     const turned = turnRuns(runs, loose.angle)
     const framed = framedKept(loose, kept)
-    const { x, y } = latticePitch(loose.shape)
-    for (const u of steps)
+    const pitch = latticePitch(loose.shape)
+    for (const u of steps) {
+      const x = loose.box.x0 - u * pitch.x
+      const spans = columnSpans(turned, loose.box, pitch, x)
       for (const v of steps) {
-        const joint = { x: loose.box.x0 - u * x, y: loose.box.y0 - v * y }
-        const place = showingPlace({ loose, turned, joint, pages: 0, room: 0 }, framed)
-        if (!place || place.pages <= fewest || place.pages > (found[0]?.pages ?? place.pages)) continue
+        const y = loose.box.y0 - v * pitch.y
+        const pages = cellCount(spans, pitch.y, y)
+        if (pages <= fewest || pages > (found[0]?.pages ?? pages)) continue
+        const place = showingPlace({ loose, turned, joint: { x, y }, room: 0, spans }, framed)
+        if (!place) continue
         if (found[0] && place.pages < found[0].pages) found = []
         found.push(place)
       }
+    }
   }
   const clear = found.filter((place) => place.clear)
   return clear.length > 0 ? fullest(clear) : clearedFullest(found, kept)

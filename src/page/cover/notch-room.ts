@@ -1,6 +1,6 @@
 import { type Box, boxGrow } from '../../geometry/bounds.ts'
 import type { Point } from '../../geometry/point.ts'
-import { type CellWeights, heldBy } from './cell-weights.ts'
+import { type HeldCells, heldBy } from './column-spans.ts'
 import { type Cell, cellKey, type Lattice, latticePitch, latticePlace } from './lattice.ts'
 import type { LooseLattice } from './loose-lattice.ts'
 import { turnedBounds } from './turned-run.ts'
@@ -31,8 +31,8 @@ const boxHeld = (
 }
 
 /** For the cells of a place that hold line. */
-export const notchIn = (box: Box | null, weights: CellWeights, shape: LooseLattice['shape']): boolean =>
-  box === null || boxHeld(box, weights.joint, latticePitch(shape), heldBy(weights))
+export const notchIn = (box: Box | null, cells: HeldCells, shape: LooseLattice['shape']): boolean =>
+  box === null || boxHeld(box, cells.joint, latticePitch(shape), heldBy(cells))
 
 /** For a coverage. */
 export const notchOn = (notch: readonly Point[], lattice: Lattice, cells: readonly Cell[]): boolean => {

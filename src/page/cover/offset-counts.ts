@@ -1,7 +1,8 @@
 import type { Box } from '../../geometry/bounds.ts'
 import { modulo } from '../../geometry/modulo.ts'
 import type { Point } from '../../geometry/point.ts'
-import { firstBeyond, type TurnedRun } from './turned-run.ts'
+import { type ColumnSpans, columnSpans } from './column-spans.ts'
+import type { TurnedRun } from './turned-run.ts'
 
 /** Where the joint lines of a lattice may lie, and the pages that it then takes. */
 export interface OffsetCount {
@@ -10,6 +11,8 @@ export interface OffsetCount {
   readonly pages: number
   /** how far the level joint lines can move without another page, mm */
   readonly room: number
+  /** what the lines fill of the columns there */
+  readonly spans: ColumnSpans
 }
 
 /** Places tried for the upright joint lines, besides the one that centres the lines in the fewest columns. */
@@ -29,7 +32,6 @@ export const offsetCounts = (
   most: number,
 ): readonly OffsetCount[] => {
   const wide = box.x1 - box.x0
-  const columns = Math.ceil(wide / pitch.x) + 1
   const rows = Math.floor((box.y1 - box.y0) / pitch.y)
   const centred = ((Math.floor(wide / pitch.x) + 1) * pitch.x - wide) / 2
   let found: OffsetCount[] = []
@@ -38,94 +40,16 @@ export const offsetCounts = (
     const x = box.x0 - (i < 0 ? centred : ((i + 0.5) / tries) * pitch.x)
     // each upright joint line that is crossed leads to another page, and so does each level one
     if (1 + Math.floor((box.x1 - x) / pitch.x) + rows > fewest) continue
-    const spans = joinedSpans(columnSpans(runs, x, pitch.x, columns), pitch.y)
+    const spans = columnSpans(runs, box, pitch, x)
     for (const { level, pages, room } of bestLevels(spans, pitch.y, fewest)) {
       if (pages < fewest) found = []
       fewest = pages
       // the joint line next below the lines
       const y = box.y0 - modulo(box.y0 - level, pitch.y)
-      found.push({ joint: { x, y }, pages, room })
+      found.push({ joint: { x, y }, pages, room, spans })
     }
   }
   return found
-}
-
-/** For each column between upright joint lines: the heights that the lines have there, from and to by turns, in the order of the way. */
-const columnSpans = (
-  runs: readonly TurnedRun[],
-  first: number,
-  pitch: number,
-  columns: number,
-): readonly number[][] => {
-  const spans: number[][] = Array.from({ length: columns }, () => [])
-  for (const { points, turns } of runs) {
-    let column = Math.floor((points[0]! - first) / pitch)
-    let low = points[1]!
-    let high = low
-    for (let k = 1; k < turns.length; k++) {
-      const to = turns[k]!
-      const step = points[2 * to]! >= points[2 * turns[k - 1]!]! ? 1 : -1
-      let n = firstBeyond(points, 0, turns[k - 1]!, to, step, column, first, pitch)
-      for (; n <= to; n = firstBeyond(points, 0, n - 1, to, step, column, first, pitch)) {
-        const x = points[2 * n]!
-        const y = points[2 * n + 1]!
-        const wall = first + (step > 0 ? column + 1 : column) * pitch
-        const at = y + ((wall - x) / (points[2 * n - 2]! - x)) * (points[2 * n - 1]! - y)
-        spans[column]!.push(Math.min(low, at), Math.max(high, at))
-        low = at
-        high = at
-        column += step
-      }
-      low = Math.min(low, points[2 * to + 1]!)
-      high = Math.max(high, points[2 * to + 1]!)
-    }
-    spans[column]!.push(low, high)
-  }
-  return spans
-}
-
-/** Heights from `lows[i]` to `highs[i]`. */
-interface Spans {
-  readonly lows: readonly number[]
-  readonly highs: readonly number[]
-}
-
-/**
- * The spans of all columns so that each enters cells of its own, wherever the level joint lines are. Two of a column that lie less
- * than a pitch apart are one: what lies between them holds a joint line at most, and then each has its own cell on its side of it.
- */
-const joinedSpans = (columns: readonly number[][], pitch: number): Spans => {
-  const lows: number[] = []
-  const highs: number[] = []
-  for (const spans of columns) {
-    sortSpans(spans)
-    const first = lows.length
-    for (let n = 0; n < spans.length; n += 2) {
-      const last = highs.length - 1
-      if (last >= first && spans[n]! - highs[last]! < pitch)
-        highs[last] = Math.max(highs[last]!, spans[n + 1]!)
-      else {
-        lows.push(spans[n]!)
-        highs.push(spans[n + 1]!)
-      }
-    }
-  }
-  return { lows, highs }
-}
-
-/** The lowest first: few, and mostly in order. */
-const sortSpans = (spans: number[]): void => {
-  for (let n = 2; n < spans.length; n += 2) {
-    const low = spans[n]!
-    const high = spans[n + 1]!
-    let at = n
-    for (; at > 0 && spans[at - 2]! > low; at -= 2) {
-      spans[at] = spans[at - 2]!
-      spans[at + 1] = spans[at - 1]!
-    }
-    spans[at] = low
-    spans[at + 1] = high
-  }
 }
 
 /**
@@ -133,7 +57,7 @@ const sortSpans = (spans: number[]): void => {
  * rise, one comes in at each low end and one goes out at each high end.
  */
 const bestLevels = (
-  spans: Spans,
+  spans: ColumnSpans,
   pitch: number,
   most: number,
 ): readonly { readonly level: number; readonly pages: number; readonly room: number }[] => {

@@ -4,8 +4,9 @@ import { pathSegments } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { screwRing } from '../../pattern/timber-marks.ts'
-import { type CellWeights, weighCells } from './cell-weights.ts'
+import { weighCells } from './cell-weights.ts'
 import { climb } from './climb.ts'
+import { type HeldCells, heldCells } from './column-spans.ts'
 import type { Cover } from './cover.ts'
 import { type Coverage, coverageAt, type FoundCoverage, type Place, type Search } from './coverage.ts'
 import { cellsTouched, framePolygon, latticePitch } from './lattice.ts'
@@ -136,7 +137,7 @@ const markedPlaces = (
     })
   const marksOf = new Map<LooseLattice, Marks>()
   let best: readonly MarkedPlace[] = []
-  for (const { loose, turned, joint, room } of [...places, ...more]) {
+  for (const { loose, turned, joint, room, spans } of [...places, ...more]) {
     // what is worth no more is not counted to its end
     const beyond = best.length < finalists ? before : best[finalists - 1]!.worth
     let marks = marksOf.get(loose)
@@ -149,12 +150,12 @@ const markedPlaces = (
       }
       marksOf.set(loose, marks)
     }
-    const weights = weighCells(turned, loose.box, latticePitch(loose.shape), joint)
-    // which cells hold line does not change in this room
+    // does not change in this room
+    const cells = heldCells(spans, loose.box, latticePitch(loose.shape), joint)
     let found: Pick<MarkedPlace, 'joint' | 'worth'> | null = null
     for (const up of [0, ...shares.map((share) => share * (room / 2))]) {
-      const worth = shownIn(marks, weights, loose, up, found ? found.worth : beyond)
-      if (worth !== null) found = { joint: { x: weights.joint.x, y: weights.joint.y + up }, worth }
+      const worth = shownIn(marks, cells, loose, up, found ? found.worth : beyond)
+      if (worth !== null) found = { joint: { x: cells.joint.x, y: cells.joint.y + up }, worth }
     }
     if (found)
       best = [...best, { loose, turned, marks, ...found }]
@@ -182,19 +183,19 @@ const improved = (place: MarkedPlace, pages: number, least: number): MarkedPlace
 /** Worth of what lies whole in windows of cells that hold line, with the joint lines `up` mm higher; null if no more than `beyond`. */
 const shownIn = (
   { named, screws, corners, notch }: Marks,
-  weights: CellWeights,
+  cells: HeldCells,
   loose: LooseLattice,
   up: number,
   beyond: number,
 ): number | null => {
-  const raised = up === 0 ? weights : { ...weights, joint: { x: weights.joint.x, y: weights.joint.y + up } }
+  const raised = up === 0 ? cells : { ...cells, joint: { x: cells.joint.x, y: cells.joint.y + up } }
   const placed =
     pointWorth * pointsIn(named, raised, loose.shape) + (notchIn(notch, raised, loose.shape) ? notchWorth : 0)
   const all = corners.length / 2
-  const held = countIn(screws, screwRoom, weights, loose, up, (beyond - placed - all) / screwWorth)
+  const held = countIn(screws, screwRoom, cells, loose, up, (beyond - placed - all) / screwWorth)
   if (held === null) return null
   const fixed = placed + held * screwWorth
-  const shown = countIn(corners, 0, weights, loose, up, beyond - fixed)
+  const shown = countIn(corners, 0, cells, loose, up, beyond - fixed)
   return shown === null ? null : fixed + shown
 }
 
@@ -202,7 +203,7 @@ const shownIn = (
 const countIn = (
   points: Float64Array,
   room: number,
-  { joint, columns, lengths }: CellWeights,
+  { joint, columns, lengths }: HeldCells,
   { shape: { width, height, overlap } }: LooseLattice,
   up: number,
   beyond: number,

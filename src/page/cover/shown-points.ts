@@ -1,5 +1,5 @@
 import type { Point } from '../../geometry/point.ts'
-import { type CellWeights, heldBy } from './cell-weights.ts'
+import { type HeldCells, heldBy } from './column-spans.ts'
 import { type Cell, cellKey, type Lattice } from './lattice.ts'
 
 /** Room round a point that a builder measures from: its ring of 1.5 mm and 5 mm of air, mm. */
@@ -42,8 +42,8 @@ const pointsHeld = (
 }
 
 /** The same for the cells of a place that hold line. */
-export const pointsIn = (points: Float64Array, weights: CellWeights, shape: Shape): number => {
-  return pointsHeld(points, weights.joint, shape, heldBy(weights))
+export const pointsIn = (points: Float64Array, cells: HeldCells, shape: Shape): number => {
+  return pointsHeld(points, cells.joint, shape, heldBy(cells))
 }
 
 /** The same for a coverage; points of the pattern. */

@@ -1,0 +1,142 @@
+import type { Box } from '../../geometry/bounds.ts'
+import { modulo } from '../../geometry/modulo.ts'
+import type { Point } from '../../geometry/point.ts'
+import { firstBeyond, type TurnedRun } from './turned-run.ts'
+
+/** What lines fill of the columns between upright joint lines: heights from `lows[i]` to `highs[i]` in column `columns[i]`. */
+export interface ColumnSpans {
+  readonly lows: readonly number[]
+  readonly highs: readonly number[]
+  readonly columns: readonly number[]
+}
+
+/** Which cells of a place hold line. */
+export interface HeldCells {
+  /** where an upright and a level joint line cross, in the lattice's frame */
+  readonly joint: Point
+  /** cells in a row; of each from `joint` on, row by row, above 0 where it holds line */
+  readonly columns: number
+  readonly lengths: Float64Array
+}
+
+/** The joint lines next below the lines: those of a place, by whole pitches. */
+export const nextBelow = (box: Box, pitch: Point, { x, y }: Point): Point => ({
+  x: box.x0 - modulo(box.x0 - x, pitch.x),
+  y: box.y0 - modulo(box.y0 - y, pitch.y),
+})
+
+/** No cell of a place, up to where the lines end. */
+export const emptyCells = (box: Box, pitch: Point, joint: Point): HeldCells => {
+  const columns = Math.ceil((box.x1 - joint.x) / pitch.x) + 1
+  const rows = Math.ceil((box.y1 - joint.y) / pitch.y) + 1
+  return { joint, columns, lengths: new Float64Array(columns * rows) }
+}
+
+/** Whether a cell of a place holds line. */
+export const heldBy =
+  ({ columns, lengths }: HeldCells): ((column: number, row: number) => boolean) =>
+  (column, row) =>
+    column >= 0 &&
+    row >= 0 &&
+    column < columns &&
+    row * columns < lengths.length &&
+    lengths[row * columns + column]! > 0
+
+/** The cells that hold line at a place whose upright joint lines are those of the spans. */
+export const heldCells = (spans: ColumnSpans, box: Box, pitch: Point, place: Point): HeldCells => {
+  const cells = emptyCells(box, pitch, nextBelow(box, pitch, place))
+  for (let n = 0; n < spans.lows.length; n++) {
+    const last = Math.floor((spans.highs[n]! - cells.joint.y) / pitch.y)
+    for (let row = Math.floor((spans.lows[n]! - cells.joint.y) / pitch.y); row <= last; row++)
+      cells.lengths[row * cells.columns + spans.columns[n]!] = 1
+  }
+  return cells
+}
+
+/** How many cells hold line with a level joint line at a height. */
+export const cellCount = ({ lows, highs }: ColumnSpans, pitch: number, level: number): number => {
+  let count = lows.length
+  for (let n = 0; n < lows.length; n++)
+    count += Math.floor((highs[n]! - level) / pitch) - Math.floor((lows[n]! - level) / pitch)
+  return count
+}
+
+/**
+ * The spans of all columns from the upright joint line at `first` on, so that each enters cells of its own, wherever the level joint
+ * lines are. Two of a column that lie less than a pitch apart are one: what lies between them holds a joint line at most, and then
+ * each has its own cell on its side of it. `runs` lie within `box`.
+ */
+export const columnSpans = (
+  runs: readonly TurnedRun[],
+  box: Box,
+  pitch: Point,
+  first: number,
+): ColumnSpans => {
+  const lows: number[] = []
+  const highs: number[] = []
+  const columns: number[] = []
+  for (const [column, spans] of heightsIn(runs, box, pitch.x, first).entries()) {
+    sortSpans(spans)
+    const begin = lows.length
+    for (let n = 0; n < spans.length; n += 2) {
+      const last = highs.length - 1
+      if (last >= begin && spans[n]! - highs[last]! < pitch.y)
+        highs[last] = Math.max(highs[last]!, spans[n + 1]!)
+      else {
+        lows.push(spans[n]!)
+        highs.push(spans[n + 1]!)
+        columns.push(column)
+      }
+    }
+  }
+  return { lows, highs, columns }
+}
+
+/** For each column between upright joint lines: the heights that the lines have there, from and to by turns, in the order of the way. */
+const heightsIn = (
+  runs: readonly TurnedRun[],
+  { x0, x1 }: Box,
+  pitch: number,
+  first: number,
+): readonly number[][] => {
+  const spans: number[][] = Array.from({ length: Math.ceil((x1 - x0) / pitch) + 1 }, () => [])
+  for (const { points, turns } of runs) {
+    let column = Math.floor((points[0]! - first) / pitch)
+    let low = points[1]!
+    let high = low
+    for (let k = 1; k < turns.length; k++) {
+      const to = turns[k]!
+      const step = points[2 * to]! >= points[2 * turns[k - 1]!]! ? 1 : -1
+      let n = firstBeyond(points, 0, turns[k - 1]!, to, step, column, first, pitch)
+      for (; n <= to; n = firstBeyond(points, 0, n - 1, to, step, column, first, pitch)) {
+        const x = points[2 * n]!
+        const y = points[2 * n + 1]!
+        const wall = first + (step > 0 ? column + 1 : column) * pitch
+        const at = y + ((wall - x) / (points[2 * n - 2]! - x)) * (points[2 * n - 1]! - y)
+        spans[column]!.push(Math.min(low, at), Math.max(high, at))
+        low = at
+        high = at
+        column += step
+      }
+      low = Math.min(low, points[2 * to + 1]!)
+      high = Math.max(high, points[2 * to + 1]!)
+    }
+    spans[column]!.push(low, high)
+  }
+  return spans
+}
+
+/** The lowest first: few, and mostly in order. */
+const sortSpans = (spans: number[]): void => {
+  for (let n = 2; n < spans.length; n += 2) {
+    const low = spans[n]!
+    const high = spans[n + 1]!
+    let at = n
+    for (; at > 0 && spans[at - 2]! > low; at -= 2) {
+      spans[at] = spans[at - 2]!
+      spans[at + 1] = spans[at - 1]!
+    }
+    spans[at] = low
+    spans[at + 1] = high
+  }
+}
