@@ -17,6 +17,8 @@ export interface Table {
   readonly columns: readonly Column[]
   /** a cell for each column; words in a box or a blank stand in its place: nothing is ticked or written there */
   readonly rows: readonly (readonly string[])[]
+  /** rows close to each other, without lines between them */
+  readonly dense?: boolean
 }
 
 /** A table with its places found: widths from what stands in it. */
@@ -33,9 +35,12 @@ export interface LaidTable {
   readonly rows: readonly { readonly lines: readonly (readonly string[])[]; readonly height: number }[]
 }
 
-const air = 2.2
+/** Between columns, and under the line of a head, shares of the letters' height. */
+const airOf = ({ dense }: Table): number => (dense ? 1.4 : 2.2)
+const underHead = ({ dense }: Table): number => (dense ? 0.4 : 0)
 const leading = 1.5
-const pad = 0.55
+/** Over and under a row, shares of its letters' height. */
+const padOf = ({ dense }: Table): number => (dense ? 0.2 : 0.55)
 const blankWidth = 9
 const slack = 1e-6
 
@@ -70,14 +75,18 @@ export const layTable = (table: Table, width: number, style: DraftStyle): LaidTa
             : widest(cells(i), size, face)
     return Math.max(headed, own)
   })
-  const widths = squeezed(natural, columns, width - air * size * (columns.length - 1), size)
-  const lefts = widths.map((_, i) => widths.slice(0, i).reduce((sum, w) => sum + w + air * size, 0))
+  const widths = squeezed(natural, columns, width - airOf(table) * size * (columns.length - 1), size)
+  const lefts = widths.map((_, i) => widths.slice(0, i).reduce((sum, w) => sum + w + airOf(table) * size, 0))
   const heightOf = (lines: readonly (readonly string[])[]): number =>
-    (Math.max(1, ...lines.map((cell) => cell.length)) - 1) * leading * size + size * (1 + 2 * pad)
+    (Math.max(1, ...lines.map((cell) => cell.length)) - 1) * leading * size + size * (1 + 2 * padOf(table))
   const laid = (texts: readonly string[], face: (i: number) => Face) => {
     const lines = texts.map((words, i) => cellLines(words, columns[i]!, widths[i]!, size, face(i)))
     return { lines, height: heightOf(lines) }
   }
+  const head = laid(
+    columns.map(({ head: words }) => words),
+    () => 'bold',
+  )
   return {
     table,
     style,
@@ -89,10 +98,7 @@ export const layTable = (table: Table, width: number, style: DraftStyle): LaidTa
         seam +
         (columns[i]!.kind === 'figure' ? figureShift(cells(i), widths[i]!, seam, size, columns[i]!.face) : 0),
     ),
-    head: laid(
-      columns.map(({ head }) => head),
-      () => 'bold',
-    ),
+    head: { ...head, height: head.height + underHead(table) * size },
     rows: table.rows.map((row) => laid(row, (i) => columns[i]!.face ?? 'regular')),
   }
 }
@@ -179,14 +185,19 @@ export const tableMarks = (laid: LaidTable, topLeft: Point, from = 0, count = la
       cellMarks(laid, column, i, cells.lines[i] ?? [], topLeft.x, top, isHead),
     )
     top -= cells.height
+    if (table.dense && !isHead) return marks
+    const line = top + (isHead ? underHead(table) * style.size : 0)
     const pen = isHead ? { width: lines.thin.width * 1.4 } : { width: lines.thin.width / 2, grey: 0.4 }
-    return [...marks, stroke(layer, pathOf({ x: topLeft.x, y: top }, { x: topLeft.x + width, y: top }), pen)]
+    return [
+      ...marks,
+      stroke(layer, pathOf({ x: topLeft.x, y: line }, { x: topLeft.x + width, y: line }), pen),
+    ]
   }
   return [...row(head, true), ...rows.slice(from, from + count).flatMap((cells) => row(cells, false))]
 }
 
 const cellMarks = (
-  { lefts, widths, seams, style }: LaidTable,
+  { table, lefts, widths, seams, style }: LaidTable,
   { kind, face = 'regular' }: Column,
   i: number,
   lines: readonly string[],
@@ -197,7 +208,7 @@ const cellMarks = (
   const { layer, size } = style
   const left = x + lefts[i]!
   const right = left + widths[i]!
-  const base = (k: number): number => top - size * (1 + pad) - k * leading * size
+  const base = (k: number): number => top - size * (1 + padOf(table)) - k * leading * size
   const set = isHead ? 'bold' : face
   if (!isHead && kind === 'box' && lines.join('') === '')
     return [stroke(layer, rectangle(left, base(0), left + size, base(0) + size), style.lines.thin)]

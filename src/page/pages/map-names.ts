@@ -141,6 +141,8 @@ export const besidePoint = (
 /** The arrowhead of a row's snap line, and from it to the row's letter, mm. */
 const head = { long: 2.2, half: 0.8 } as const
 const heads = [0.8, 2, 3.2] as const
+/** How far aside of it, in heights of its letter. */
+const asides = [0, 1, -1, 1.5, -1.5] as const
 
 /** The letter of a row before the start of its snap line, at an arrowhead as the page has one; beside it where there is no room. */
 export const rowName = (taken: Occupancy, from: Point, to: Point, letter: string, size: number): Drawing => {
@@ -150,22 +152,22 @@ export const rowName = (taken: Occupancy, from: Point, to: Point, letter: string
   const wing = (side: number): Point => pointToward(base, along + Math.PI / 2, side * head.half)
   const arrow = polygonOf(from, wing(1), wing(-1))
   const half = textWidth(letter, size, 'bold') / 2
-  const places = heads
-    .flatMap((away) =>
-      [0, 1, -1].map((aside) => {
-        const straight = back(head.long + away + Math.max(half, size / 2))
-        const middle = pointToward(straight, along + Math.PI / 2, aside * size)
-        return { x: middle.x - half, y: middle.y - size / 2 }
-      }),
-    )
-    .filter(
-      (at) => within(taken, at, 2 * half, size) && clearIn(taken, wordBox(letter, size, at), never | rather),
-    )
-    .map((at) => ({ at, least: 0 }))
+  const places = heads.flatMap((away) =>
+    asides.map((aside) => {
+      const straight = back(head.long + away + Math.max(half, size / 2))
+      const middle = pointToward(straight, along + Math.PI / 2, aside * size)
+      return { at: { x: middle.x - half, y: middle.y - size / 2 }, least: 0 }
+    }),
+  )
+  const found = [never | rather, never].flatMap((kinds) =>
+    places.filter(
+      ({ at }) => within(taken, at, 2 * half, size) && clearIn(taken, wordBox(letter, size, at), kinds),
+    ),
+  )
   occupyPath(taken, arrow, affineIdentity, 0.2, never | named)
   const marks = [fill('note', arrow, 0)]
-  if (places.length === 0) return [...marks, ...besidePoint(taken, from, letter, size, 'note')]
-  const { at } = leastOf(taken, letter, size, places, () => 0)
+  if (found.length === 0) return [...marks, ...besidePoint(taken, from, letter, size, 'note')]
+  const { at } = leastOf(taken, letter, size, found, () => 0)
   return [...marks, text('note', at, size, letter, { face: 'bold' })]
 }
 

@@ -72,10 +72,12 @@ export const numberMarks = (
   )
   const fewest = Math.min(...strikes)
   const few = laid.filter((_, i) => strikes[i] === fewest)
-  // smaller than words only where that keeps one off the outline
+  // smaller than words only where that keeps one off the outline, or, where discs are needed, most of them off lines
   const read = few.filter(({ size }) => size >= sizes.least)
-  const fit = read.length > 0 ? read : few
-  const most = Math.max(...fit.map(({ clear: free }) => free))
+  const isRead =
+    read.length > 0 && (fewest === 0 || clearOf(read) >= Math.min(tiles.length / 2, clearOf(few)))
+  const fit = isRead ? read : few
+  const most = clearOf(fit)
   const { size, places } = fit.find(({ clear: free }) => free >= most - tiles.length / 8)!
   const words = tiles.map(({ number }) => `${number}`)
   // no disc hides the number of another page
@@ -92,6 +94,8 @@ export const numberMarks = (
     ),
   ]
 }
+
+const clearOf = (laid: readonly Laid[]): number => Math.max(0, ...laid.map(({ clear: free }) => free))
 
 /** The numbers at one height, and how many of them lie on nothing. */
 interface Laid {

@@ -18,6 +18,7 @@ import { paperWord } from '../sheet/paper.ts'
 import type { Tile } from '../tile/tile.ts'
 import { cautions } from './cautions.ts'
 import { proofTables } from './proof-tables.ts'
+import { screwTable } from './screw-table.ts'
 import { tapingSteps } from './taping-steps.ts'
 
 export interface MapFacts {
@@ -58,7 +59,7 @@ export const mapWords = (facts: MapFacts): MapWords => {
   return {
     head: `${pattern.part} of ${pattern.serves.join('; ')}. ${pagesWord(tiles)} on ${paperWord(facts.paper)}, set ${facts.set}. Cover ${facts.cover}; ${covers.map((way) => `${way} ${facts.counts[way]}`).join(', ')} pages. Lengths in ${units === 'in' ? 'inches: + is 1/32 more, – is 1/32 less' : 'mm'}.`,
     steps: tapingSteps(facts),
-    missing: missingScrews(pattern, tiles, units),
+    missing: missingScrews(pattern, tiles),
     lip: `When the checks are met, the lip lies within ${likely.toFixed(1)} mm of its place as a rule, ${worst.toFixed(1)} mm at worst.${
       tiles.length < surveyLeast
         ? ' With so few pages these do not show a small slip: trust the snap lines and the scales at the joints.'
@@ -97,8 +98,11 @@ export const hungWords = (
       down(size / 4)
     })
     if (said.missing) {
-      write(said.missing.which, 6, { ...style, face: 'bold' })
-      write(said.missing.places, 6, style)
+      write(said.missing.which, 0, { ...style, face: 'bold' })
+      down(size / 4)
+      const list = screwTable(said.missing.screws, facts.units, { ...draftStyle, size }, width)
+      put([group(affineTranslate(0, top()), list.marks)])
+      down(list.height)
     }
     down(2)
     const tables = proofTables(facts, { ...draftStyle, size }, width)

@@ -133,13 +133,12 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
         segmentDistance({ kind: 'line', from: start, to: pieces[0]!.to }, tilePoint(tile, at)) <
         screwRing + tickAir,
     )
-  const rulers = rulerMarks(tile, pattern.points[0]!.at, units).map(({ tick, short, figure }): Drawing => {
-    if (rings.some((p) => pointDistance(p, tick.start) < pointRoom + tickLength)) return []
-    if (isRinged(tick)) return []
-    if (figure && isFree(tick) && wordClear(room, figure, on.never | on.cut | on.rather))
-      return [stroke('note', tick, pens.ruler), figure]
-    // a long tick without its figure would be counted wrongly
-    return isFree(short) ? [stroke('note', short, pens.ruler)] : []
+  const isOff = (tick: Path): boolean =>
+    !isRinged(tick) && rings.every((p) => pointDistance(p, tick.start) >= pointRoom + tickLength)
+  const rulers = rulerMarks(tile, pattern.points[0]!.at, units, {
+    isFigured: ({ tick, figure }) =>
+      isFree(tick) && isOff(tick) && wordClear(room, figure, on.never | on.cut | on.rather),
+    isFree: (tick) => isFree(tick) && isOff(tick),
   })
   keepOff(room, rulers.flat(), on.ruler)
   const snap = snapWords(tile, units, room)

@@ -1,16 +1,20 @@
 import { convexContains } from '../../geometry/clip.ts'
 import type { Point } from '../../geometry/point.ts'
-import { showLength, type Units } from '../../length.ts'
 import type { Pattern, TimberScrews } from '../../pattern/pattern.ts'
 import { screwRoom } from '../cover/shown-marks.ts'
 import type { Tile } from '../tile/tile.ts'
 import { timberNames } from '../tile/timber-names.ts'
 
+/** A screw that is set out with a tape, and whose it is. */
+export interface MissingScrew {
+  readonly of: string
+  readonly at: Point
+}
+
 /** What the map says of screws whose marks lie whole on no page. */
 export interface MissingScrews {
   readonly which: string
-  /** where each of them is set out with a tape */
-  readonly places: string
+  readonly screws: readonly MissingScrew[]
 }
 
 /** Whether the mark of a screw lies whole on a page. */
@@ -22,11 +26,7 @@ export const isOnPaper = ({ middles }: TimberScrews, tiles: readonly Tile[]): bo
   middles.every((p) => isHeld(p, tiles))
 
 /** Null where all of them are on paper. */
-export const missingScrews = (
-  { screws }: Pattern,
-  tiles: readonly Tile[],
-  units: Units,
-): MissingScrews | null => {
+export const missingScrews = ({ screws }: Pattern, tiles: readonly Tile[]): MissingScrews | null => {
   const missing = screws
     .map(({ called, timber, middles }) => ({
       called,
@@ -43,15 +43,10 @@ export const missingScrews = (
     ['one of the screws', of(false)],
   ] as const
   const named = groups.filter(([, words]) => words.length > 0)
-  const show = (mm: number): string => showLength(mm, units)
   return {
-    which: `Not on these pages: ${named.map(([what, words]) => `${what} of ${words}`).join(', ')}.`,
-    places: `Set them out, back from the front edge × up from the bottom edge: ${missing
-      .map(
-        ({ called, timber, places }) =>
-          // neither a name nor a pair is broken over lines
-          `${called}\u00a0${timber}:\u00a0${places.map(({ x, y }) => `${show(x)}\u00a0×\u00a0${show(y)}`).join(', ')}`,
-      )
-      .join('; ')}.`,
+    which: `Not on these pages: ${named.map(([what, words]) => `${what} of ${words}`).join(', ')}. Set them out back from the front edge, up from the bottom:`,
+    screws: missing.flatMap(({ called, timber, places }) =>
+      places.map((at) => ({ of: `${called} ${timber}`, at })),
+    ),
   }
 }

@@ -1,11 +1,12 @@
 import type { Units } from '../../design/design.ts'
-import { text } from '../../drawing/drawing.ts'
+import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
 import type { TextMark } from '../../drawing/text-box.ts'
+import { textWidth } from '../../drawing/text-width.ts'
 import { inch } from '../../geometry/inch.ts'
 import { type Path, pathOf } from '../../geometry/path.ts'
 import { type Point, pointToward } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
-import { letters } from '../../pattern/pens.ts'
+import { letters, pens } from '../../pattern/pens.ts'
 import { type Tile, tileCell, tilePoint } from './tile.ts'
 
 /** Distance between ticks, and between those that carry a figure, mm. */
@@ -16,54 +17,127 @@ export const rulerStep = (units: Units): { readonly tick: number; readonly figur
 const long = 4
 const plain = 2
 
-/** The upright ruler stands this far inside the page's left edge, clear of verniers and joint marks, mm. */
+/** The upright ruler stands this far inside the page's left edge, clear of verniers and joint marks, mm; and farther where it loses figures there. */
 const inset = 12
+const insets = [inset, 17, 22, 27, 32, 37, 42, 47, 52]
 
-/** A tick, what stands for it where its figure has no room, and the figure, where it has one. */
-interface RulerMark {
+/** Between a tick and the figure beside it, and from the ruler to that figure, mm. */
+const beside = 0.8
+const above = 2.4
+
+/** A long tick and its figure. */
+interface Figured {
   readonly tick: Path
-  readonly short: Path
-  readonly figure: TextMark | null
+  readonly figure: TextMark
+}
+
+/** A tick, and where a long one with a figure may stand for it, the usual place first. */
+interface RulerMark {
+  readonly plain: Path
+  readonly figured: readonly Figured[]
+}
+
+/** What a ruler asks of a page. */
+interface RulerRoom {
+  /** whether a figure and its tick have room */
+  readonly isFigured: (mark: Figured) => boolean
+  readonly isFree: (tick: Path) => boolean
 }
 
 /**
  * A ruler along the snap line and one up the page, reckoned from the corner of the panel's front and bottom edges, not from the page, so
- * that neighbours go on counting; where rows are turned one along them alone, from the `toe`. In the window as the drawing is read.
+ * that neighbours go on counting; where rows are turned one along them alone, from the `toe`. A tick stands with its figure, on either side of
+ * it and of the line, or short where that has no room; the upright one where it loses the fewest. In the window as the drawing is read.
  */
-export const rulerMarks = (tile: Tile, toe: Point, units: Units): readonly RulerMark[] => {
+export const rulerMarks = (tile: Tile, toe: Point, units: Units, room: RulerRoom): readonly Drawing[] => {
   const cell = tileCell(tile)
   const turned = Math.abs(tile.toWindow[1]) > 1e-9
   const zero = tilePoint(tile, turned ? toe : { x: 0, y: 0 })
   const level = tilePoint(tile, tile.snap[0]).y
-  const markAt = (at: Point, toward: number, figure: TextMark | null, major: boolean): RulerMark => {
-    const short = pathOf(at, pointToward(at, toward, plain))
-    return { tick: major ? pathOf(at, pointToward(at, toward, long)) : short, short, figure }
+  const along = ruler(cell.x0 + 8, cell.x1 - 8, zero.x, units).map((one) => alongMark(one, level, units))
+  const heights = turned ? [] : ruler(cell.y0 + 8, cell.y1 - 8, zero.y, units)
+  const upright = uprightRuler(
+    insets.filter((off) => off === inset || cell.x0 + 2 * off < cell.x1),
+    (off) => heights.map((one) => uprightMark(one, cell.x0 + off, level, units)),
+    room,
+  )
+  return [...along, ...upright].map((mark) => drawn(mark, room))
+}
+
+const drawn = ({ plain, figured }: RulerMark, { isFigured, isFree }: RulerRoom): Drawing => {
+  const found = figured.find(isFigured)
+  if (found) return [stroke('note', found.tick, pens.ruler), found.figure]
+  // a long tick without its figure would be counted wrongly
+  return isFree(plain) ? [stroke('note', plain, pens.ruler)] : []
+}
+
+/** The first of its places in which it loses no figure, else the fewest. */
+const uprightRuler = (
+  offs: readonly number[],
+  marksAt: (off: number) => readonly RulerMark[],
+  { isFigured }: RulerRoom,
+): readonly RulerMark[] => {
+  let best: readonly RulerMark[] = []
+  let most = -1
+  for (const off of offs) {
+    const marks = marksAt(off)
+    const figured = marks.filter((mark) => mark.figured.some(isFigured)).length
+    if (figured > most) {
+      most = figured
+      best = marks
+    }
+    if (figured === marks.filter((mark) => mark.figured.length > 0).length) break
   }
-  const figureAt = (x: number, y: number, mm: number): TextMark =>
-    text('note', { x, y }, letters.small, showLength(mm, units), { grey: 0.4 }) as TextMark
-  return [
-    ...ruler(cell.x0 + 8, cell.x1 - 8, zero.x, units).map(({ at, major, mm }) =>
-      markAt(
-        { x: at, y: level },
-        Math.PI / 2,
-        // clear of the figures up the page
-        major && at > cell.x0 + inset + 12 ? figureAt(at + 0.8, level + 2.4, mm) : null,
-        major,
-      ),
-    ),
-    ...(turned ? [] : ruler(cell.y0 + 8, cell.y1 - 8, zero.y, units)).map(({ at, major, mm }) =>
-      markAt(
-        { x: cell.x0 + inset, y: at },
-        0,
-        major && Math.abs(at - level) > 6 ? figureAt(cell.x0 + inset + 5, at - 1.2, mm) : null,
-        major,
-      ),
-    ),
-  ]
+  return best
+}
+
+/** A tick of a ruler: where it lies along it, in the window and from the ruler's zero, mm. */
+interface Tick {
+  readonly at: number
+  readonly major: boolean
+  readonly mm: number
+}
+
+const figureAt = (x: number, y: number, words: string): TextMark =>
+  text('note', { x, y }, letters.small, words, { grey: 0.4 }) as TextMark
+
+const alongMark = ({ at, major, mm }: Tick, level: number, units: Units): RulerMark => {
+  const foot = { x: at, y: level }
+  const tick = (length: number): Path => pathOf(foot, pointToward(foot, Math.PI / 2, length))
+  if (!major) return { plain: tick(plain), figured: [] }
+  const words = showLength(mm, units)
+  const [right, left] = [at + beside, at - beside - textWidth(words, letters.small, 'regular')]
+  const [up, down] = [level + above, level - above - letters.small]
+  return {
+    plain: tick(plain),
+    figured: [
+      { tick: tick(long), figure: figureAt(right, up, words) },
+      { tick: tick(long), figure: figureAt(left, up, words) },
+      { tick: tick(-long), figure: figureAt(right, down, words) },
+      { tick: tick(-long), figure: figureAt(left, down, words) },
+    ],
+  }
+}
+
+const uprightMark = ({ at, major, mm }: Tick, x: number, level: number, units: Units): RulerMark => {
+  const tick = (length: number): Path => pathOf({ x, y: at }, { x: x + length, y: at })
+  return {
+    plain: tick(plain),
+    // beside the snap line it would be read with its words
+    figured:
+      major && Math.abs(at - level) > 6
+        ? [
+            {
+              tick: tick(long),
+              figure: figureAt(x + long + 1, at - letters.small / 2, showLength(mm, units)),
+            },
+          ]
+        : [],
+  }
 }
 
 /** Ticks between two places, `origin` being zero; none before it. */
-const ruler = (from: number, to: number, origin: number, units: Units) => {
+const ruler = (from: number, to: number, origin: number, units: Units): readonly Tick[] => {
   const { tick, figure } = rulerStep(units)
   const every = Math.round(figure / tick)
   const first = Math.max(0, Math.ceil((from - origin) / tick))

@@ -12,6 +12,7 @@ import { above, atLeast, hold } from '../../support/hold.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { assertNear } from '../../support/near.ts'
 import type { Pt } from '../../support/pt.ts'
+import { opened } from '../../support/strokes.ts'
 import { templates, templateText } from '../../support/templates.ts'
 
 const windowOf = (paper: 'letter' | 'a4') => {
@@ -181,6 +182,45 @@ const lengthOf = (said: string, units: Units): number => {
   return reading.mm + (said.endsWith('+') ? 25.4 / 32 : said.endsWith('–') ? -25.4 / 32 : 0)
 }
 
+/** The table of screws on a map, column by column as it is read: whose each is, and its two figures. */
+const screwList = (map: Drawing) => {
+  const words = opened(map).words.map(({ text, corners: [a, b, , d] }) => ({
+    text,
+    x0: a!.x,
+    x1: b!.x,
+    y: a!.y,
+    tall: (d!.y - a!.y) / 1.3,
+  }))
+  const heads = words.filter(({ text }) => text === 'screw of').sort((a, b) => a.x0 - b.x0)
+  return heads.flatMap((head, i) => {
+    const own = words.filter(({ x0 }) => x0 > head.x0 - 0.01 && x0 < (heads[i + 1]?.x0 ?? 1e6) - 0.01)
+    const ends = ['back', 'up'].map(
+      (text) => own.find((word) => word.text === text && Math.abs(word.y - head.y) < 0.01)!.x1,
+    )
+    const below = own.filter(({ y, x1 }) => y < head.y - 0.01 && x1 < ends[1]! + 0.01)
+    const heights = [...new Set(below.map(({ y }) => y.toFixed(3)))].map(Number).sort((a, b) => b - a)
+    // as far down as rows follow each other evenly, 1.4 of their letters' height apart
+    const step = 1.5 * head.tall
+    const last = heights.findIndex((y, k) => (k === 0 ? head.y - 2 * head.tall : heights[k - 1]! - step) > y)
+    const rows = heights.slice(0, last < 0 ? heights.length : last)
+    let timber = 0
+    return rows.flatMap((y) => {
+      const row = below.filter((word) => Math.abs(word.y - y) < 0.01).sort((a, b) => a.x0 - b.x0)
+      const name = row.find(({ text }) => /^(stud|timber) \d+$/.test(text))
+      if (name) timber = Number(/\d+/.exec(name.text)![0])
+      const figures = [
+        [head.x0, ends[0]!],
+        [ends[0]!, ends[1]!],
+      ].map(([from, to]) =>
+        row
+          .filter((word) => word !== name && word.x0 > from! && word.x0 < to!)
+          .reduce((said, { text }) => said + (said !== '' && /^\d/.test(text) ? ' ' : '') + text, ''),
+      )
+      return figures.every((one) => one !== '') ? [{ timber, figures }] : []
+    })
+  })
+}
+
 /** `3 to 5 and 7` as numbers. */
 const numbersOf = (words: string): readonly number[] =>
   words.split(/, | and /).flatMap((part) => {
@@ -190,7 +230,7 @@ const numbersOf = (words: string): readonly number[] =>
 
 describe.each(templates)('the map of %s', (name) => {
   it.each(['whole', 'line', 'ribbon'] as const)(
-    'names the studs whose screws are on no page of a %s',
+    'names the studs whose screws are on no page of a %s, and lists where each is set out',
     (cover) => {
       for (const paper of ['letter', 'a4'] as const) {
         const set = layOut(templateText(name), paper, cover)!
@@ -221,20 +261,19 @@ describe.each(templates)('the map of %s', (name) => {
             missing.flatMap((of, i) => (of === count ? [i + 1] : []))
           expect(named(/(?<!one of )the screws of ([\w, ]*?)(?:, one of|$)/), paper).toEqual(studs(2))
           expect(named(/one of the screws of ([\w, ]*)$/), paper).toEqual(studs(1))
-          const told = maps[n]!.words.join(' ')
-            .replaceAll(/\s+/g, ' ')
-            .match(/up from the bottom edge: ([^.]*(?:\.\d[^.]*)*)\./)?.[1]
           const places = screws.filter((p) => !rings.some((q) => Math.hypot(p.x - q.x, p.y - q.y) < 0.1))
           const units = /units: in/.test(templateText(name)) ? 'in' : 'mm'
-          const lengths = [
-            ...(told ?? '').matchAll(/(?:(?:stud|timber) \d+: |, )([\d /.+–]+) × ([\d /.+–]+)/g),
-          ].map((match) => match.slice(1).map((one) => lengthOf(one.trim(), units)))
+          const listed = screwList(set.pages[pages.indexOf(maps[n]!)]!.draw())
+          const lengths = listed.map(({ figures }) => figures.map((one) => lengthOf(one, units)))
           expect(lengths.length, paper).toBe(places.length)
           for (const { x, y } of places)
             expect(
               lengths.some(([u, v]) => Math.hypot(u! - x, v! - y) < 1),
               `${x}, ${y}`,
             ).toBe(true)
+          // each under the name of its timber
+          const names = missing.flatMap((of, i) => Array.from({ length: of }, () => i + 1))
+          expect(listed.map(({ timber }) => timber)).toEqual(names)
           if (cover === 'whole') expect(said).toBeUndefined()
           if (cover === 'ribbon') expect(studs(2).length).toBeGreaterThan(0)
         })

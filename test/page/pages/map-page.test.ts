@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { PaperName } from '../../../src/design/design.ts'
 import type { Drawing } from '../../../src/drawing/drawing.ts'
 import { type Affine, affineIdentity, affineThen } from '../../../src/geometry/affine.ts'
-import { type Box, boxGrow } from '../../../src/geometry/bounds.ts'
+import { type Box, boxGrow, pathBounds } from '../../../src/geometry/bounds.ts'
 import { boxCorners, convexContains, pathClip } from '../../../src/geometry/clip.ts'
 import { polygonContains } from '../../../src/geometry/contains.ts'
 import { pathLength } from '../../../src/geometry/length.ts'
@@ -157,6 +157,47 @@ it.each(templates)(
     expect(seen).toBeGreaterThan(20)
   },
 )
+
+it("a row's letter stands at its arrowhead on the map of generated ramps, however crowded that is, without a line to it", () => {
+  let seen = 0
+  for (const number of [803, 807, 808, 810, 811, 813, 814, 815])
+    for (const cover of ['line', 'ribbon'] as const) {
+      const set = layOut(jobOf(number).text, 'a4', cover)!
+      const drawing = set.pages.find(({ kind }) => kind === 'map')!.draw()
+      const words = wordsOf(drawing)
+      const heads = fillsOf(drawing).flatMap(({ path, grey }) => (grey === 0 ? [pathSample(path, 1)] : []))
+      for (const row of new Set(set.groups[0]!.tiles.map((tile) => tile.row))) {
+        const { x0, x1, y0, y1 } = capitals(words.find(({ text }) => text === row)!)
+        const away = heads.map((points) =>
+          Math.min(
+            ...points.map(({ x, y }) => Math.hypot(Math.max(x0 - x, x - x1, 0), Math.max(y0 - y, y - y1, 0))),
+          ),
+        )
+        expect(Math.min(...away), `${number} ${cover} ${row}`).toBeLessThan(4.5)
+        seen++
+      }
+    }
+  expect(seen).toBeGreaterThan(40)
+})
+
+it('where pages are small on the map no disc under a number hides more than half of its page', () => {
+  let discs = 0
+  for (const cover of ['line', 'ribbon'] as const) {
+    const set = layOut(templateText('quarter-in').replace('deck: 20 ', 'deck: 90 '), 'letter', cover)!
+    const { tiles, pattern } = set.groups[0]!
+    const drawing = set.pages.find(({ kind }) => kind === 'map')!.draw()
+    const outline = strokesOf(drawing).reduce((a, b) => (b.closed && pathLength(b) > pathLength(a) ? b : a))
+    const scale = pathLength(outline) / pathLength(pattern.outline)
+    const low = Math.min(...tiles.map(({ width, height }) => Math.min(width, height))) * scale
+    for (const { path, grey } of fillsOf(drawing)) {
+      if (grey !== 1) continue
+      const { x0, x1 } = pathBounds(path)
+      expect(x1 - x0, cover).toBeLessThan(0.7 * low)
+      discs++
+    }
+  }
+  expect(discs).toBeGreaterThan(0)
+})
 
 it('the map says on which page each timber lies, and the page shows some of it', () => {
   let seen = 0
