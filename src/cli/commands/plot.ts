@@ -14,7 +14,7 @@ import { done } from '../done.ts'
 import { loadDesign, nameOf } from '../load-design.ts'
 import { forceOption, layingOptions, planOption, profilesOption } from '../options.ts'
 import { pdfOut } from '../pdf/pdf-out.ts'
-import { spareMemory } from '../pdf/spare-memory.ts'
+import { paceFor } from '../pdf/v8-flags.ts'
 import { writeSet } from '../pdf/write-set.ts'
 import { sha256 } from '../platform.ts'
 import { givenProfile } from '../profiles.ts'
@@ -54,7 +54,7 @@ const plot = async (file: string, raw: Given<typeof rows>, shell: Shell): Promis
   const image = raw.map === undefined ? null : await import('../pictures/map-image.ts')
   image?.checkMap(raw.map!, raw.force ?? false, file)
   const several = design.ramps.length > 1
-  const job = done(plotJob(design, text, laying, sha256, spareMemory), { file, several, done: 'plot' })
+  const job = done(plotJob(design, text, laying, sha256, paceFor), { file, several, done: 'plot' })
   const { solved, covering, set } = job
   const lost = await writeSet(set, design.title, out, shell.progress)
   await image?.writeMap(design.title, set, design.units, raw.map!, raw.force ?? false)

@@ -2,9 +2,10 @@
 import { readFileSync } from 'node:fs'
 import module, { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
-import { cachedDataVersionTag, setFlagsFromString } from 'node:v8'
+import { cachedDataVersionTag } from 'node:v8'
 import { Script } from 'node:vm'
 import zlib from 'node:zlib'
+import { waitLonger } from '../pdf/v8-flags.ts'
 
 /** Asked most often: each has a file of its own, that of figures without what draws a picture. */
 const often = ['figures', 'plot']
@@ -31,22 +32,8 @@ const compiled = (): Script | null => {
   }
 }
 
-/**
- * V8 optimises a function after so few runs that in a process as short as ours much of it is thrown away again; figures end before
- * even its quicker optimiser pays. Flags by the Nodes that have them: another would complain.
- */
-const later = '--invocation-count-for-turbofan=10000'
-const newer = asked === 'figures' ? [later, '--no-maglev'] : [later]
-const patience: Readonly<Record<string, readonly string[]>> = {
-  20: ['--interrupt-budget=1000000'],
-  22: newer,
-  24: newer,
-  26: newer,
-}
-
 const script = compiled()
-const version = process.versions.node.split('.', 1)[0]!
-for (const flag of patience[version] ?? []) setFlagsFromString(flag)
+waitLonger(often.includes(asked))
 const load = createRequire(file)
 if (script === null) {
   // Node 22 and later keep what they compile of a file from run to run, if they are asked before it is loaded

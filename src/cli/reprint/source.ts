@@ -9,7 +9,7 @@ import { done } from '../done.ts'
 import { Failure } from '../failure.ts'
 import { readAtMost, reason } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
-import { spareMemory } from '../pdf/spare-memory.ts'
+import { paceFor } from '../pdf/v8-flags.ts'
 import { setPdf } from '../pdf/write-set.ts'
 import { sha256 } from '../platform.ts'
 import { givenProfile, type ProfileGiven } from '../profiles.ts'
@@ -58,7 +58,7 @@ export const plotAgain = async (
   const { design, text } = loadDesign(file)
   const laying = done(readLaying(raw, givenProfile(raw), design))
   const several = design.ramps.length > 1
-  const job = plotJob(design, text, laying, sha256, spareMemory)
+  const job = plotJob(design, text, laying, sha256, paceFor)
   if (isRefusal(job) && job.refused === 'stop')
     throw new Failure(
       1,
