@@ -47,20 +47,40 @@ const broken = (word: string, width: number, size: number, face: Face): readonly
   return pieces
 }
 
+/** Shares of a width that are tried so that no word stands alone on the last line, and how much of a line is more than alone. */
+const narrower = [0.98, 0.96, 0.94, 0.92, 0.9, 0.88]
+const alone = 0.1
+
+/** The same in as many lines, broken sooner where one short word would stand alone on the last. */
+const evenLines = (words: string, width: number, size: number, face: Face): readonly string[] => {
+  const lines = wrapWords(words, width, size, face)
+  const isAlone = (some: readonly string[]): boolean =>
+    some.length > 1 && textWidth(some.at(-1)!, size, face) < alone * width
+  if (!isAlone(lines)) return lines
+  for (const share of narrower) {
+    const others = wrapWords(words, width * share, size, face)
+    if (others.length > lines.length) break
+    if (!isAlone(others)) return others
+  }
+  return lines
+}
+
 export interface ParagraphStyle {
   readonly layer: Layer
   readonly width: number
   readonly size: number
   readonly face?: Face
+  /** no short word alone on the last line */
+  readonly even?: boolean
 }
 
 /** A paragraph whose first line's capitals touch `top.y`; `bottom` is where the next one may begin. */
 export const paragraph = (
   top: Point,
   words: string,
-  { layer, width, size, face = 'regular' }: ParagraphStyle,
+  { layer, width, size, face = 'regular', even = false }: ParagraphStyle,
 ): { readonly marks: Drawing; readonly bottom: number } => {
-  const lines = wrapWords(words, width, size, face)
+  const lines = (even ? evenLines : wrapWords)(words, width, size, face)
   const leading = size * 1.65
   return {
     marks: lines.map((line, i) =>

@@ -83,7 +83,7 @@ export const hungWords = (
   size: number,
   width: number,
 ): { readonly above: Hung; readonly below: Hung; readonly foot: Hung } => {
-  const style = { layer: 'note', width, size } as const
+  const style = { layer: 'note', width, size, even: true } as const
   const above = hung(({ write, down }) => {
     write(facts.title, 0, { ...style, size: letters.word, face: 'bold' })
     write(said.head, 0, style)

@@ -57,7 +57,11 @@ export const squarePage = (
   const style: ParagraphStyle = { layer: 'note', width: width - 4, size }
   const inches = units === 'in' ? ` (${showLength(side, 'in', { unit: true })})` : ''
   const sideWords = `${side} mm${inches}`
-  const diagonalWords = `${(side * Math.SQRT2).toFixed(1)} mm`
+  const diagonal = side * Math.SQRT2
+  const diagonalWords = [
+    `true: ${diagonal.toFixed(1)} mm`,
+    ...(units === 'in' ? [showLength(diagonal, 'in', { unit: true })] : []),
+  ]
   const small = { ...style, size: letters.small }
   const across = rulerLength(width - rulerInset - 4, units)
   /** `down`: where the ruler down the page ends, mm */
@@ -125,9 +129,16 @@ export const squarePage = (
         const answer = at(diagonalAt, v)
         return [
           text('note', answer, letters.word, letter, { face: 'bold' }),
-          text('note', { x: answer.x - 2, y: answer.y }, letters.small, `true: ${diagonalWords}`, {
-            align: 'right',
-          }),
+          // the last one stands beside the letter, over the line to write on
+          ...diagonalWords.map((line, i) =>
+            text(
+              'note',
+              { x: answer.x - 2, y: answer.y + (diagonalWords.length - 1 - i) * 1.65 * letters.small },
+              letters.small,
+              line,
+              { align: 'right' },
+            ),
+          ),
         ]
       }),
       text('note', { x: at(0.5, 0).x, y: corner.y + 6 }, letters.small, `set ${set}`, { align: 'middle' }),

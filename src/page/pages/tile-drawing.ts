@@ -40,6 +40,7 @@ import {
 import { scaleFigure } from '../tile/vernier.ts'
 import { bandPen } from '../tile/waste-band.ts'
 import { labelMarks } from '../timber/label-marks.ts'
+import { nameLean } from '../timber/name-lean.ts'
 import { timberBox } from '../timber/timber-box.ts'
 import { timberEdges } from '../timber/timber-edges.ts'
 import { timberSigns } from '../timber/timber-signs.ts'
@@ -101,9 +102,11 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   const levels = levelMarks(pattern.levels, tile, room)
   const wood = woodOf(tile, facts.wood)
   const timbers = pattern.screws.length
+  const boxes = shown.map((i) => timberBox(pattern.markPaths[i]!, tile.toWindow))
+  const lean = nameLean(boxes)
   const labels = pattern.labels.flatMap((label, i) => {
     if (i < timbers && !shown.includes(i)) return []
-    const marks = labelMarks(label, pattern.markPaths[i]!, tile, room, wood)
+    const marks = labelMarks(label, pattern.markPaths[i]!, tile, room, wood, lean)
     keepOff(room, marks, on.never)
     // words and signs that come later stand clear of a name
     for (const mark of marks)
@@ -118,11 +121,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   words.push(...edgeNames(pattern, tile, room, told))
   write(keepWaste(tile, pattern, wood, room))
   write(jointWords(tile, room))
-  const signs = timberSigns(
-    shown.map((i) => timberBox(pattern.markPaths[i]!, tile.toWindow)),
-    tile,
-    room,
-  )
+  const signs = timberSigns(boxes, tile, room)
   keepOff(room, signs, on.rather)
   const rings = ringsOf(tile, pattern)
   const isFree = ({ start, pieces }: Path): boolean => clearUnder(room, [start, pieces[0]!.to], on.said)

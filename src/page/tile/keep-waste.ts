@@ -33,7 +33,8 @@ export const keepWaste = (
   const ground = groundOf(tile, pattern.outline, wood)
   const sizes = [letters.side, 4, 3, letters.small]
   const cell = keptOf(tile)
-  const pairOn = (piece: Segment, size: number): Pair | null => {
+  const kinks = kinksOf(pattern).map((p) => affineApply(tile.toWindow, p))
+  const pairOn = (piece: Segment, size: number, around: readonly Point[]): Pair | null => {
     // between the edges of a timber KEEP would be read with its name
     for (const off of [on.timber, 0])
       for (const t of shares) {
@@ -43,6 +44,7 @@ export const keepWaste = (
         const waste = beside('WASTE', from, direction, -1, size)
         if (
           isFaultless(waste, cell, room) &&
+          !around.some((kink) => isOver(keep, kink) || isOver(waste, kink)) &&
           standsOn(ground, keep, 'wood') &&
           standsOn(ground, waste, 'waste')
         )
@@ -51,12 +53,14 @@ export const keepWaste = (
     return null
   }
   const firstOf = (): Pair | null => {
-    for (const group of pieces)
-      for (const size of sizes)
-        for (const piece of group.slice(0, 6)) {
-          const found = pairOn(piece, size)
-          if (found) return found
-        }
+    // over a kink rather than not at all
+    for (const around of [kinks, []])
+      for (const group of pieces)
+        for (const size of sizes)
+          for (const piece of group.slice(0, 6)) {
+            const found = pairOn(piece, size, around)
+            if (found) return found
+          }
     return null
   }
   const first = firstOf()
@@ -77,7 +81,7 @@ export const keepWaste = (
       )
       if (segmentLength(piece) < leastPart || isSaid) continue
       for (const size of sizes) {
-        const found = pairOn(piece, size)
+        const found = pairOn(piece, size, kinks)
         if (!found) continue
         pairs.push({ ...found, piece: whole })
         keepOff(room, found.words, on.never)
@@ -85,6 +89,30 @@ export const keepWaste = (
       }
     }
   return pairs.flatMap(({ words }) => words)
+}
+
+/** A line that turns by more has a kink there, 20°. */
+const kink = 0.94
+
+/** Where the cut line turns: a word over such a place would be read of both sides of it. */
+const kinksOf = ({ cut }: Pattern): readonly Point[] => {
+  const segments = pathSegments(cut)
+  return segments.slice(1).flatMap((segment, i) => {
+    const turn = segmentDirection(segment, 0) - segmentDirection(segments[i]!, 1)
+    return Math.cos(turn) < kink ? [segment.from] : []
+  })
+}
+
+/** How far square to a word a kink matters to it, mm. */
+const kinkReach = 14
+
+const isOver = (word: TextMark, p: Point): boolean => {
+  const [a, b, c] = textCorners(word, affineIdentity) as [Point, Point, Point, Point]
+  const [cos, sin] = [Math.cos(word.angle), Math.sin(word.angle)]
+  const [x, y] = [p.x - (a.x + c.x) / 2, p.y - (a.y + c.y) / 2]
+  return (
+    Math.abs(x * cos + y * sin) < pointDistance(a, b) / 2 - 0.5 && Math.abs(y * cos - x * sin) < kinkReach
+  )
 }
 
 interface Pair {

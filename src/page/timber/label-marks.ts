@@ -41,7 +41,7 @@ const distances = [7, 10, 13, 17, 22, 28, 36, 46]
 /**
  * The name of a timber, in the window as the drawing is read: along it, on its own wood, off what words never lie on and the cut line,
  * smaller or shorter where it must be; else in a box beside it on a leader with a dot, on no timber; else not on this page.
- * Of a plate or a piece: in a box on it.
+ * Of a plate or a piece: in a box on it. `lean`: of the names of the page.
  */
 export const labelMarks = (
   label: PatternLabel,
@@ -49,6 +49,7 @@ export const labelMarks = (
   tile: Tile,
   room: Occupancy,
   wood: (p: Point) => boolean,
+  lean: number,
 ): Drawing => {
   // most timbers lie on other pages
   if (!boxOverlaps(boxGrow(pathBounds(outline), 1), pointsBounds(tile.cell))) return []
@@ -56,7 +57,7 @@ export const labelMarks = (
   if (shown.reduce((sum, path) => sum + pathLength(path), 0) < leastShown) return []
   const box = label.of === 'piece' ? null : timberBox(outline, tile.toWindow)
   const timber = label.of === 'timber' ? box : null
-  const own = timber ? alongMarks(label, timber, tile, room) : boxedMarks(label, box, tile, room)
+  const own = timber ? alongMarks(label, timber, tile, room, lean) : boxedMarks(label, box, tile, room)
   // a piece is named on itself, on each page that shows some of its joint, or not at all
   if (own.length > 0 || label.of === 'piece') return own
   const ends = dotsOf(label, timber, tile, room)
@@ -73,10 +74,16 @@ const woodShares = [0.5, 0.44, 0.56, 0.38, 0.62, 0.32, 0.68, 0.26, 0.74, 0.2, 0.
 const woodAsides = [0, 0.2, -0.2]
 
 /** On its wood, along it or across it as it is read, with no box. */
-const alongMarks = (label: PatternLabel, timber: TimberBox, tile: Tile, room: Occupancy): Drawing => {
+const alongMarks = (
+  label: PatternLabel,
+  timber: TimberBox,
+  tile: Tile,
+  room: Occupancy,
+  lean: number,
+): Drawing => {
   const middles = placesIn(timber, woodShares, woodAsides)
   const turns = [timber.along, timber.along + Math.PI / 2].map((turn) => {
-    const angle = readable(turn)
+    const angle = readable(turn, lean)
     const [wide, high] = [extentOf(timber, angle), extentOf(timber, angle + Math.PI / 2)]
     return { angle, wide, high, box: boxesAlong(angle) }
   })
@@ -102,11 +109,9 @@ const alongMarks = (label: PatternLabel, timber: TimberBox, tile: Tile, room: Oc
   return []
 }
 
-/** The direction, or the opposite one, in which words are not upside down. */
-const readable = (angle: number): number =>
-  Math.cos(angle) > 1e-9 || (Math.abs(Math.cos(angle)) <= 1e-9 && Math.sin(angle) > 0)
-    ? angle
-    : angle + Math.PI
+/** The direction, or the opposite one, in which words are not upside down; near the upright as the others of the page, by their `lean`. */
+const readable = (angle: number, lean = 0): number =>
+  Math.cos(angle - lean) > -1e-9 ? angle : angle + Math.PI
 
 /** Where in a plate its box is tried after its places. */
 const plateShares = Array.from({ length: 19 }, (_, i) => (i + 1) / 20)

@@ -37,3 +37,19 @@ it('words and blanks of the usual square lie on no diagonal', () => {
     }
   expect(seen).toBeGreaterThan(60)
 })
+
+it('for inch rules the true lengths of sides and diagonals stand in inches too, to a thirty-second', () => {
+  const window = { x0: 10, y0: 10, x1: 205.9, y1: 269.4 }
+  const facts = { title: null, set: 'AAAA-BBBB-CCCC', printer: null, combs: false, command: 'gauge' }
+  const said = (units: 'mm' | 'in') => wordsOf(squarePage(window, { ...facts, units }).drawing)
+  const inches = said('in').flatMap(({ text }) => /([\d /]+[+–]?) in\)?$/.exec(text)?.[1] ?? [])
+  const values = inches.map((words) => {
+    const [whole, over, under] = words.match(/\d+/g)!.map(Number) as [number, number, number]
+    return whole + over / under + (words.endsWith('+') ? 1 / 32 : words.endsWith('–') ? -1 / 32 : 0)
+  })
+  const near = (mm: number) => values.filter((value) => Math.abs(value * 25.4 - mm) <= 25.4 / 64).length
+  // of a square of 150 mm
+  expect(near(150)).toBe(2)
+  expect(near(150 * Math.SQRT2)).toBe(2)
+  expect(said('mm').some(({ text }) => / in\)?$/.test(text))).toBe(false)
+})

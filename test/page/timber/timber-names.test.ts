@@ -207,3 +207,22 @@ const away = (a: Point, b: Point, p: Point): number => {
   const t = Math.max(0, Math.min(1, ((p.x - a.x) * dx + (p.y - a.y) * dy) / (dx * dx + dy * dy)))
   return Math.hypot(p.x - a.x - t * dx, p.y - a.y - t * dy)
 }
+
+it('of two timbers that lie nearly alike on a page not one is named upwards and the other down', () => {
+  let [pairs, upright] = [0, 0]
+  for (const { where, drawn } of sheets) {
+    const turns = drawn.words.flatMap(({ text, corners: [a, b] }) =>
+      /^(stud|timber) \d+/.test(text) ? [pointAngle(a!, b!)] : [],
+    )
+    for (const [i, turn] of turns.entries()) {
+      if (Math.abs(Math.cos(turn)) < 0.2) upright++
+      for (const other of turns.slice(i + 1)) {
+        // less than 25° from the opposite way
+        expect(Math.cos(turn - other), where).toBeGreaterThan(-0.906)
+        pairs++
+      }
+    }
+  }
+  expect(pairs).toBeGreaterThan(150)
+  expect(upright).toBeGreaterThan(40)
+})

@@ -1,0 +1,55 @@
+import { expect, it } from 'vitest'
+import { affineApply } from '../../../src/geometry/affine.ts'
+import { segmentDirection } from '../../../src/geometry/at.ts'
+import { pathSegments } from '../../../src/geometry/path.ts'
+import { covers } from '../../../src/page/cover/cover.ts'
+import { tileMap } from '../../../src/page/tile/tile.ts'
+import { layOut } from '../../support/lay-out.ts'
+import type { Pt } from '../../support/pt.ts'
+import { opened } from '../../support/strokes.ts'
+import { templates, templateText } from '../../support/templates.ts'
+import { jobOf } from '../../tape-up/jobs.ts'
+
+it('KEEP and WASTE stand beside one edge, over no corner of the cut line', () => {
+  let [words, corners] = [0, 0]
+  for (const text of [...templates.map(templateText), ...[801, 804, 807, 808].map((n) => jobOf(n).text)])
+    for (const paper of ['letter', 'a4'] as const)
+      for (const cover of covers) {
+        const set = layOut(text, paper, cover)
+        for (const { pattern, tiles } of set?.groups ?? []) {
+          const edges = pathSegments(pattern.cut)
+          // where the line turns by more than 25°
+          const kinks = edges.slice(1).flatMap((edge, i) => {
+            const turn = segmentDirection(edge, 0) - segmentDirection(edges[i]!, 1)
+            return Math.cos(turn) < Math.cos((25 * Math.PI) / 180) ? [edge.from] : []
+          })
+          for (const tile of tiles) {
+            const page = set!.plan.pages.findIndex((one) => one.tile === `${tile.number}`)
+            const here = kinks.map((p) => affineApply(tileMap(tile), p))
+            corners += here.length
+            for (const word of opened(set!.pages[page]!.draw()).words) {
+              if (!/^(KEEP|WASTE)$/.test(word.text)) continue
+              words++
+              const [a, b, , d] = word.corners as [Pt, Pt, Pt, Pt]
+              const [along, up] = [Math.hypot(b.x - a.x, b.y - a.y), Math.hypot(d.x - a.x, d.y - a.y)]
+              for (const p of here) {
+                const u = ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / along
+                const v = ((p.x - a.x) * (d.x - a.x) + (p.y - a.y) * (d.y - a.y)) / up
+                // as far off the line as such a word stands
+                const isOver = u > 0.6 && u < along - 0.6 && v > -10 && v < up + 10
+                expect([pattern.name, paper, cover, tile.number, word.text, isOver]).toEqual([
+                  pattern.name,
+                  paper,
+                  cover,
+                  tile.number,
+                  word.text,
+                  false,
+                ])
+              }
+            }
+          }
+        }
+      }
+  expect(words).toBeGreaterThan(900)
+  expect(corners).toBeGreaterThan(1500)
+})
