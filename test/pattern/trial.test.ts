@@ -70,6 +70,18 @@ describe('the piece of scrap for the lip trial', () => {
     )
   })
 
+  test('of a round notch says its radius, half of the pipe', () => {
+    for (const outside of [48.3, 60.3]) {
+      const trial = lipTrial(
+        wholeOf({ ...plain, coping: piped({ outside, seat: 'round' }) }),
+        170,
+        200,
+        'mm',
+      )!
+      expect(trial.steps[0]).toContain(`The notch is round, radius ${(outside / 2).toFixed(1)} mm.`)
+    }
+  })
+
   test('there is none without a pipe, and a ramp that cannot be sawn is never whole', () => {
     expect(lipTrial(wholeOf(plain), 170, 200, 'mm')).toBeNull()
     expect(solve({ ...plain, coping: piped(), chamfer: 3000 }).whole).toBeNull()

@@ -159,7 +159,7 @@ const trialSteps = (
   ].filter(({ by }) => by > same)
   const given = design.coping?.by.kind === 'notch' ? '"along" and "down"' : '"up" and "out"'
   return [
-    `The pipe should stand ${revealWords(coping, design, (mm) => `${show(mm)} ${units}`, ' and ')}: that is its reveal.`,
+    `The pipe should stand ${revealWords(coping, design, (mm) => `${show(mm)} ${units}`, ' and ')}: that is its reveal.${coping.seat === 'round' ? ` The notch is round, radius ${show(r)} ${units}.` : ''}`,
     `Saw this in a scrap of the side's plywood (dashed edges anywhere near), screw on offcuts of skin${boardOf(ramp) > 0 ? ' and deck board' : ''}, each layer of skin ${show(skinGap)} ${units} short of the pipe, lay the real pipe in, and run a hand and a wheel over it.`,
     ...(off.length > 0
       ? [
