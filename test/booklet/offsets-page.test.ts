@@ -4,15 +4,19 @@ import { offsetsPages } from '../../src/booklet/offsets/offsets-page.ts'
 import { offsetRows } from '../../src/booklet/offsets/offsets-rows.ts'
 import type { PaperName } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
+import { pointBetween } from '../../src/geometry/point.ts'
 import { cautions } from '../../src/page/pages/cautions.ts'
 import { defaultMargins, paperOf } from '../../src/page/sheet/paper.ts'
 import { sheetWindow } from '../../src/page/sheet/sheet.ts'
 import { noCorrection } from '../../src/printer/correction.ts'
 import { drawDesign } from '../../src/ramp/solve.ts'
 import { writePdf } from '../../src/write/pdf.ts'
+import { hold } from '../support/hold.ts'
 import { assertNear } from '../support/near.ts'
 import { platform } from '../support/platform.ts'
+import type { Pt } from '../support/pt.ts'
 import { type PdfPageRead, pathPoints, readPdf } from '../support/read-pdf.ts'
+import { opened } from '../support/strokes.ts'
 import { templates, templateText } from '../support/templates.ts'
 import { withOffsets } from './solved.ts'
 import { overlaps, wordsOf } from './words.ts'
@@ -176,6 +180,40 @@ describe('the page', () => {
     })
     expect(pages[0]!.texts.some((t) => t.text.includes('next page'))).toBe(true)
   })
+})
+
+it('no line runs through the letter of the detail', () => {
+  let seen = 0
+  for (const name of templates)
+    for (const paper of papers) {
+      const { design, quarters, all } = withOffsets(templateText(name))
+      const window = sheetWindow({
+        paper: paperOf(paper),
+        margins: defaultMargins(paper),
+        correction: noCorrection,
+      })
+      const [page] = offsetsPages(window, {
+        title: design.title,
+        units: design.units,
+        offsets: all[0]!,
+        outline: quarters[0]!.side!.outline,
+      })
+      const { words, lines } = opened(page!)
+      const letter = words.find(({ text }) => text === 'X')
+      if (!letter) continue
+      seen++
+      const [a, b, c] = letter.corners as [Pt, Pt, Pt]
+      // capitals alone, and half of a thick line
+      const air = 0.3
+      const foot = a.y + ((c.y - a.y) * 0.3) / 1.3
+      const isIn = ({ x, y }: Pt) => x > a.x - air && x < b.x + air && y > foot - air && y < c.y + air
+      for (const { kind, points } of lines)
+        if (kind === 'stroke')
+          for (let i = 1; i < points.length; i++)
+            for (let k = 0; k <= 400; k++)
+              hold(!isIn(pointBetween(points[i - 1]!, points[i]!, k / 400)), `${name} ${paper}`)
+    }
+  expect(seen).toBeGreaterThan(20)
 })
 
 describe('the page of any ramp', () => {

@@ -49,7 +49,7 @@ export const offsetsPages = (window: Box, facts: OffsetsFacts): readonly Drawing
 const content = (facts: OffsetsFacts, height: number): readonly Drawing[] => {
   const { units, offsets, outline, title } = facts
   const rows = offsetRows(offsets, units)
-  const note = { layer: 'note', width: nominal, size: 3 } as const
+  const note = { layer: 'note', width: nominal, size: 3, even: true } as const
   const head = paragraph({ x: 0, y: height }, `${title}: the curve of ${offsets.ramp} by offsets`, {
     ...note,
     size: letters.word,
@@ -261,7 +261,7 @@ const framed = (
   width: number,
   lines: readonly string[],
 ): { readonly marks: Drawing; readonly height: number } => {
-  const style = { layer: 'note', width: width - 6, size: letters.small } as const
+  const style = { layer: 'note', width: width - 6, size: letters.small, even: true } as const
   const layOut = (from: number): { readonly marks: Drawing; readonly bottom: number } => {
     let y = from - 2.5
     const marks = lines.map((line) => {

@@ -91,7 +91,7 @@ export const offsetsPicture = (
   })
   const figures = [...figuresAlong(rows, at), ...figuresUp(rows, at, shortLines)]
   const figureBoxes = wordBoxes(figures)
-  const detail = found ? calledOut(found, map, at({ x: box.x1, y: 0 }).x) : null
+  const detail = found ? calledOut(found, map, at({ x: box.x1, y: box.y1 })) : null
   // what a detail shows larger would be a blot here
   const detailed = rows.filter((row) => row.mark !== 'LIP' && found !== null && isIn(found.box, row.at))
   const names = markNames(
@@ -235,18 +235,21 @@ const notchInset = (
 const detailLetter = 'X'
 const detailSize = 3
 
-/** A frame round the notch on the drawing and the letter of its detail, in the side beside or below it. ISO 128-3 names details so. */
+/** A frame round the notch on the drawing and the letter of its detail, in the side beside or below it, `corner` being its back top one. ISO 128-3 names details so. */
 const calledOut = (
   { box }: Inset,
   small: Affine,
-  back: number,
+  corner: Point,
 ): { readonly frame: Path; readonly name: Mark } => {
   const [low, high] = [
     affineApply(small, { x: box.x0, y: box.y0 }),
     affineApply(small, { x: box.x1, y: box.y1 }),
   ]
-  const beside = back - high.x > 8
-  const at = beside ? { x: high.x + 1.2, y: low.y } : { x: high.x - 3, y: low.y - 4.2 }
+  // under the panel's top line
+  const at =
+    corner.x - high.x > 8
+      ? { x: high.x + 1.2, y: Math.min(low.y, corner.y - detailSize - 1.2) }
+      : { x: high.x - 3, y: low.y - 4.2 }
   return {
     frame: rectangle(low.x, low.y, high.x, high.y),
     name: text('note', at, detailSize, detailLetter, { face: 'bold' }),

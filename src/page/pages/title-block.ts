@@ -114,7 +114,7 @@ const compass = (turn: number): { readonly marks: Drawing; readonly height: numb
         ...arrow('note', origin, { x: 15, y: 0 }, pens.mark, 3),
         ...arrow('note', origin, { x: 0, y: 7 }, pens.mark, 3),
         text('note', { x: 16, y: -1 }, letters.small, compassWords, { face: 'bold' }),
-        text('note', { x: 1.5, y: 5 }, letters.small, 'UP', { face: 'bold' }),
+        text('note', { x: 2.2, y: 5 }, letters.small, 'UP', { face: 'bold' }),
       ]),
     ],
   }
