@@ -3,8 +3,12 @@ import { chmodSync, mkdirSync, readdirSync, rmSync } from 'node:fs'
 import { buildSync } from 'esbuild'
 import { writeTypeSources } from './.build-type.mjs'
 
-// pdf-lib's core alone: the rest is for documents that are read and drawn on
-const alias = { 'pdf-lib': 'pdf-lib/es/core/index.js' }
+const alias = {
+  // pdf-lib's core alone: the rest is for documents that are read and drawn on
+  'pdf-lib': 'pdf-lib/es/core/index.js',
+  // commander can start other programs for its commands, ours it need not: half its time to load
+  'node:child_process': './src/cli/process/no-children.ts',
+}
 const shared = {
   absWorkingDir: import.meta.dirname,
   bundle: true,

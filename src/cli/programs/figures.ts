@@ -1,5 +1,5 @@
 import { figuresCommand } from '../commands/figures.ts'
-import { start } from '../start.ts'
+import { start } from '../process/start.ts'
 
 /** Asked most often: no other command is read for it. */
 start([figuresCommand])

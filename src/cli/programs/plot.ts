@@ -1,5 +1,5 @@
 import { plotCommand } from '../commands/plot.ts'
-import { start } from '../start.ts'
+import { start } from '../process/start.ts'
 
 /** Asked most often: no other command is read for it. */
 start([plotCommand])

@@ -1,4 +1,4 @@
 import { commands } from '../commands.ts'
-import { start } from '../start.ts'
+import { start } from '../process/start.ts'
 
 start(commands)

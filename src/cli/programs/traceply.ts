@@ -5,7 +5,7 @@ import { dirname, join } from 'node:path'
 import { cachedDataVersionTag } from 'node:v8'
 import { Script } from 'node:vm'
 import zlib from 'node:zlib'
-import { waitLonger } from '../pdf/v8-flags.ts'
+import { waitLonger } from '../process/v8-flags.ts'
 
 /** Asked most often: each has a file of its own, that of figures without what draws a picture. */
 const often = ['figures', 'plot']

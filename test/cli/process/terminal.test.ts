@@ -1,6 +1,6 @@
 import { PassThrough } from 'node:stream'
 import { expect, it } from 'vitest'
-import { terminal } from '../../src/cli/terminal.ts'
+import { terminal } from '../../../src/cli/process/terminal.ts'
 
 it('gives each question its line, those typed ahead too, and ends where the person has gone', async () => {
   const [input, output] = [new PassThrough(), new PassThrough()]

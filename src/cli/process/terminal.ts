@@ -1,11 +1,17 @@
 import { createInterface, type Interface } from 'node:readline'
-import { Failure } from './failure.ts'
+import { isatty } from 'node:tty'
+import { Failure } from '../failure.ts'
+
+interface Person {
+  readonly ask: (question: string) => Promise<string>
+  readonly close: () => void
+}
+
+/** Whoever can be asked. What is piped in is read when it is asked for: Node's stream would take it, or set it not to block. */
+export const personThere = (): Person | null => (isatty(0) ? terminal(process.stdin, process.stdout) : null)
 
 /** Questions to whoever sits at the terminal; what is typed ahead waits for its question. `close` lets the program end. */
-export const terminal = (
-  input: NodeJS.ReadableStream,
-  output: NodeJS.WritableStream,
-): { readonly ask: (question: string) => Promise<string>; readonly close: () => void } => {
+export const terminal = (input: NodeJS.ReadableStream, output: NodeJS.WritableStream): Person => {
   let lines: Interface | undefined
   let ended = false
   const ahead: string[] = []
