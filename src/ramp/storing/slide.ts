@@ -34,24 +34,34 @@ export const pushedTo = <T>(
       flank.faces === 'right' ? [{ flank, of, place, right: spread(flank).most }] : [],
     )
     .sort((a, b) => b.right - a.right)
-  for (const { flank, of, place, right } of others)
-    for (const mine of own) {
-      if (best && right - mine.least < best.shift) break
-      const low = Math.max(flank.low, mine.flank.low)
-      const high = Math.min(flank.high, mine.flank.high)
+  /** what it stays at the least, by the ends of what they share: most pairs come to no more at any height */
+  let least = Number.NEGATIVE_INFINITY
+  const pairs = others.flatMap((other) =>
+    own.flatMap((mine) => {
+      if (other.right - mine.least < least - same) return []
+      const low = Math.max(other.flank.low, mine.flank.low)
+      const high = Math.min(other.flank.high, mine.flank.high)
       // level with its top is past it
-      if (high - low <= same) continue
-      // most pairs are told apart by where they lie between these heights
-      if (best && between(flank, low, high).most - between(mine.flank, low, high).least < best.shift - same)
-        continue
-      const gap = (y: number): number => flank.at(y) - mine.flank.at(y)
-      const y = tightest(gap, low, high, flank.straight && mine.flank.straight)
-      const shift = gap(y)
-      // of those that touch alike the one that was named first
-      const first = !best || (place - best.place || mine.i - best.own) < 0
-      if (!best || shift > best.shift || (shift === best.shift && first))
-        best = { shift, y, own: mine.i, meets: of, place }
-    }
+      if (high - low <= same) return []
+      const gap = (y: number): number => other.flank.at(y) - mine.flank.at(y)
+      least = Math.max(least, gap(low), gap(high))
+      return [{ ...other, mine, low, high, gap }]
+    }),
+  )
+  for (const { flank, of, place, mine, low, high, gap } of pairs) {
+    /** whether what lies between two heights can come to the best */
+    const hopeful = (from: number, to: number): boolean =>
+      between(flank, from, to).most - between(mine.flank, from, to).least >= least - same
+    if (!hopeful(low, high)) continue
+    const y = tightest(gap, low, high, flank.straight && mine.flank.straight, hopeful)
+    if (y === null) continue
+    const shift = gap(y)
+    // of those that touch alike the one that was named first
+    const first = !best || (place - best.place || mine.i - best.own) < 0
+    if (!best || shift > best.shift || (shift === best.shift && first))
+      best = { shift, y, own: mine.i, meets: of, place }
+    least = Math.max(least, shift)
+  }
   return best
 }
 
@@ -71,13 +81,24 @@ const between = (flank: Flank, low: number, high: number): Spread => {
   return { least: Math.min(a, b, widest), most: Math.max(a, b, widest) }
 }
 
-/** Where a smooth function is largest, to the last bits: looked for all over, then by golden sections about the best. */
-const tightest = (f: (y: number) => number, low: number, high: number, straight: boolean): number => {
+/** Where a smooth function is largest, to the last bits: looked for all over, then by golden sections about the best; null where that is not hopeful. */
+const tightest = (
+  f: (y: number) => number,
+  low: number,
+  high: number,
+  straight: boolean,
+  hopeful: (from: number, to: number) => boolean,
+): number | null => {
   if (straight) return f(low) > f(high) ? low : high
   const step = (high - low) / looks
   let best = 0
-  for (let i = 1; i <= looks; i++) if (f(low + i * step) > f(low + best * step)) best = i
+  let most = f(low)
+  for (let i = 1; i <= looks; i++) {
+    const gap = f(low + i * step)
+    if (gap > most) [best, most] = [i, gap]
+  }
   let [a, b] = [Math.max(low, low + (best - 1) * step), Math.min(high, low + (best + 1) * step)]
+  if (!hopeful(a, b)) return null
   const golden = (Math.sqrt(5) - 1) / 2
   let [c, d] = [b - golden * (b - a), a + golden * (b - a)]
   let [atC, atD] = [f(c), f(d)]
