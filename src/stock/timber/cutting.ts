@@ -23,8 +23,13 @@ export const cutBoards = (job: SawJob): Cutting => {
   const whole = greedy(sizes)
   const wood = sizes.pieces.reduce((sum, piece, i) => sum + piece * sizes.counts[i]!, 0)
   const cheap = Math.min(...sizes.costs.map((cost, b) => cost / Math.max(sizes.rooms[b]!, longest(job, b))))
-  const least = payable(sizes.costs, wood * cheap)
-  if (patternCost(sizes, whole) <= least + near) return cuttingOf(sizes, whole, least)
+  const ofWood = payable(sizes.costs, wood * cheap)
+  const cost = patternCost(sizes, whole)
+  if (cost <= ofWood + near) return cuttingOf(sizes, whole, ofWood)
+  // were all pieces as short as the shortest, no more boards would be needed
+  const count = sizes.counts.reduce((sum, n) => sum + n, 0)
+  const { least: ofCount } = leastAlike(sizes, Math.min(...sizes.pieces), count)
+  if (cost <= ofCount + near) return cuttingOf(sizes, whole, ofCount)
   const { bound, used } = relax(sizes)
   let low = payable(sizes.costs, bound)
   let best: readonly Pattern[] = whole
@@ -48,9 +53,8 @@ export const cutBoards = (job: SawJob): Cutting => {
   return cuttingOf(sizes, best, low)
 }
 
-/** One length alone, as most ramps want it: the least for one piece, for two, and so on. */
-const cutAlike = (sizes: Sizes): Cutting => {
-  const [piece, count] = [sizes.pieces[0]!, sizes.counts[0]!]
+/** The least that so many pieces of one length cost: for one piece, for two, and so on; and the board that the last of each goes on. */
+const leastAlike = (sizes: Sizes, piece: number, count: number) => {
   const ways = [
     ...sizes.rooms.map((room, board) => ({ board, most: Math.floor((room + near) / piece) })),
     ...sizes.whole.map(({ board }) => ({ board, most: 1 })),
@@ -64,13 +68,20 @@ const cutAlike = (sizes: Sizes): Cutting => {
     least.push(costs[best]!)
     last[n] = ways[best]!
   }
+  return { least: least[count]!, last }
+}
+
+/** One length alone, as most ramps want it. */
+const cutAlike = (sizes: Sizes): Cutting => {
+  const [piece, count] = [sizes.pieces[0]!, sizes.counts[0]!]
+  const { least, last } = leastAlike(sizes, piece, count)
   const patterns: Pattern[] = []
   for (let n = count; n > 0; ) {
     const { board, most } = last[n]!
     patterns.push({ board, counts: [Math.min(n, most)] })
     n -= most
   }
-  return cuttingOf(sizes, patterns, least[count]!)
+  return cuttingOf(sizes, patterns, least)
 }
 
 /** A board's whole length counts where a piece takes it as it comes. */
