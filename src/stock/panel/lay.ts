@@ -92,21 +92,27 @@ export const onTape = (board: Board, laid: readonly Laid[], place: Laid, step: n
     round((at + corner) / step) * step - corner + 0
   const up = (n: number): number => Math.ceil(n - 1e-6)
   const down = (n: number): number => Math.floor(n + 1e-6)
-  const ways = [up, down].flatMap((along) =>
-    [up, down].map((across) => ({
-      shape,
-      x: whole(place.x, shape.corner.x, along),
-      y: whole(place.y, shape.corner.y, across),
-    })),
-  )
-  const within = (at: number, [from, to]: readonly [number, number]): boolean =>
-    at >= from - same && at <= to + same
-  return ways.find((way) => within(way.x, x) && within(way.y, y) && isFree(laid, way)) ?? place
+  const within = (at: number, room: readonly [number, number]): boolean =>
+    at >= room[0] - same && at <= room[1] + same
+  for (const along of [up, down])
+    for (const across of [up, down]) {
+      const way = {
+        shape,
+        x: whole(place.x, shape.corner.x, along),
+        y: whole(place.y, shape.corner.y, across),
+      }
+      if (within(way.x, x) && within(way.y, y) && isFree(laid, way)) return way
+    }
+  return place
 }
 
 const isFree = (laid: readonly Laid[], { shape, x, y }: Laid): boolean =>
   laid.every((other) => {
-    const blocked = blockedRise(other.shape.grown.rows(), shape.rows(), x - other.x)
+    const { width, height, kerf, grown } = other.shape
+    // boxes that lie apart
+    if (y >= other.y + height + kerf || y + shape.height <= other.y - kerf) return true
+    if (x >= other.x + width + kerf || x + shape.width <= other.x - kerf) return true
+    const blocked = blockedRise(grown.rows(), shape.rows(), x - other.x)
     return !blocked || y <= blocked[0] + other.y + same || y >= blocked[1] + other.y - same
   })
 
@@ -121,17 +127,21 @@ const stationsOf = (
   way: 'rows' | 'columns',
 ): readonly number[] => {
   const size = way === 'rows' ? shape.width : shape.height
-  const stations = [from, to]
+  const stations = to > from ? [from, to] : [from]
+  const add = (at: number): void => {
+    if (at >= from && at <= to && !stations.includes(at)) stations.push(at)
+  }
   for (const other of laid) {
     const { stations: own } = other.shape.grown[way]()
     const at = way === 'rows' ? other.x : other.y
-    stations.push(at + own[own.length - 1]!, at + own[0]! - size)
+    add(at + own[own.length - 1]!)
+    add(at + own[0]! - size)
   }
   // far apart first: once a good place is known, most others are seen to be worse at a glance
   if (!straight(laid, shape))
     for (let [first, apart] = [8, 8]; first >= 1; [first, apart] = [first / 2, first])
-      for (let i = first; from + i * stride < to; i += apart) stations.push(from + i * stride)
-  return [...new Set(stations)].filter((at) => at >= from && at <= to)
+      for (let i = first; from + i * stride < to; i += apart) add(from + i * stride)
+  return stations
 }
 
 /** The lowest place from `from` to `to` at which the shape meets nothing, when its other place is `at`. */
@@ -146,14 +156,17 @@ const lowestFree = (
   const rows = way === 'rows'
   const own: Profile = shape[way]()
   const size = rows ? shape.height : shape.width
-  // most places: one that lies there blocks all of them
-  for (const { shape: there, x, y } of laid) {
-    const [cross, along] = rows ? [y, x] : [x, y]
-    const [low, high] = [from - cross - 2 * same, to - cross + 2 * same]
+  // most places: one that lies there blocks all of them; lists and destructuring cost more here than all that is reckoned
+  for (let i = 0; i < laid.length; i++) {
+    const other = laid[i]!
+    const there = other.shape
+    const cross = rows ? other.y : other.x
+    const low = from - cross - 2 * same
+    const high = to - cross + 2 * same
     if (low <= -there.kerf - size || high >= (rows ? there.height : there.width) + there.kerf) continue
-    if (blocksAll(there.grown[way](), own, at - along, low, high)) return null
+    if (blocksAll(there.grown[way](), own, at - (rows ? other.x : other.y), low, high)) return null
   }
-  /** of each that lies there, once its box is met; lists and destructuring cost more here than all that is reckoned */
+  /** of each that lies there, once its box is met */
   const blocks: (readonly [number, number] | null | undefined)[] = []
   let free = from
   for (let moved = true; moved; ) {
@@ -179,8 +192,8 @@ const lowestFree = (
   return free <= to + same ? free : null
 }
 
-const endOf = ({ x, shape }: Laid): number => x + shape.width
-const topOf = ({ y, shape }: Laid): number => y + shape.height
+const endOf = (laid: Laid): number => laid.x + laid.shape.width
+const topOf = (laid: Laid): number => laid.y + laid.shape.height
 
 const nearer = (best: Laid | null, next: Laid | null, rule: Rule): Laid | null =>
   next && (!best || isNearer(next, best, rule)) ? next : best
@@ -189,10 +202,12 @@ const nearer = (best: Laid | null, next: Laid | null, rule: Rule): Laid | null =
 const isNearer = (a: Laid, b: Laid, rule: Rule): boolean => {
   const right = endOf(a) - endOf(b)
   const top = topOf(a) - topOf(b)
-  const [first, second] = rule === 'ends' ? [right, top] : [top, right]
-  const [third, fourth] = rule === 'ends' ? [a.x - b.x, a.y - b.y] : [a.y - b.y, a.x - b.x]
+  const ends = rule === 'ends'
+  const first = ends ? right : top
   if (Math.abs(first) > alike) return first < 0
+  const second = ends ? top : right
   if (Math.abs(second) > alike) return second < 0
+  const third = ends ? a.x - b.x : a.y - b.y
   if (Math.abs(third) > alike) return third < 0
-  return fourth < -alike
+  return (ends ? a.y - b.y : a.x - b.x) < -alike
 }

@@ -2,7 +2,7 @@ import { same } from '../../ramp/check/offer.ts'
 import { inOwnCorner, onFactoryEdges } from './factory-edges.ts'
 import { type Attempt, areaOf, type Packing, type PanelKind, pack, packWithin, type Ways } from './pack.ts'
 import { pairing } from './pairing.ts'
-import { type Piece, reachOf, waysOf } from './piece.ts'
+import { type Piece, reachOf, waysApart, waysOf } from './piece.ts'
 import type { Saw } from './saw.ts'
 import { shuffler } from './shuffler.ts'
 
@@ -19,29 +19,41 @@ const handApart = 10
 export const nest = (pieces: readonly Piece[], kinds: readonly PanelKind[], saw: Saw): Packing => {
   const packing = nestTrimmed(pieces, kinds, saw)
   return inOwnCorner(
-    onFactoryEdges(packing, pieces, saw, (own, sizes, whole) => search(own, sizes, whole).packing),
+    onFactoryEdges(
+      packing,
+      pieces,
+      saw,
+      (own, sizes, whole) => search(own, waysOf(own, whole.kerf), sizes, whole).packing,
+    ),
     saw,
   )
 }
 
 /** The same, every panel trimmed. */
 export const nestTrimmed = (pieces: readonly Piece[], kinds: readonly PanelKind[], saw: Saw): Packing => {
-  const soon = saw.kerf < handApart ? apartSoon(pieces, kinds, saw) : null
+  if (saw.kerf >= handApart || pieces.every(({ blank }) => blank.square))
+    return search(pieces, waysOf(pieces, saw.kerf), kinds, saw).packing
+  const apartWays = waysOf(pieces, handApart)
+  const soon = apartSoon(pieces, apartWays, kinds, saw)
   if (soon) return soon
-  const { attempt, packing } = search(pieces, kinds, saw)
-  if (saw.kerf >= handApart || attempt.openings.length > 0 || packing.filled.length === 0) return packing
+  const { attempt, packing } = search(pieces, waysApart(apartWays, saw.kerf), kinds, saw)
+  if (attempt.openings.length > 0 || packing.filled.length === 0) return packing
   if (!packing.filled.some(({ places }) => places.length > 1 && places.some(({ shape }) => !shape.square)))
     return packing
-  const apart = pack(waysOf(pieces, handApart), saw, attempt)
+  const apart = pack(apartWays, saw, attempt)
   const isAs = apart.lost.length === packing.lost.length && apart.filled.length === packing.filled.length
   const sameKinds = apart.filled.every(({ kind }, i) => kind === packing.filled[i]?.kind)
   return isAs && sameKinds && downOf(apart) <= downOf(packing) ? apart : packing
 }
 
 /** Curved pieces that far apart, where the first try of all takes no more than the area asks for: so do most. */
-const apartSoon = (pieces: readonly Piece[], kinds: readonly PanelKind[], saw: Saw): Packing | null => {
-  if (pieces.every(({ blank }) => blank.square) || kinds.some(({ count }) => count !== null)) return null
-  const ways = waysOf(pieces, handApart)
+const apartSoon = (
+  pieces: readonly Piece[],
+  ways: readonly Ways[],
+  kinds: readonly PanelKind[],
+  saw: Saw,
+): Packing | null => {
+  if (kinds.some(({ count }) => count !== null)) return null
   const area = ways.map((way) => way.area)
   const [first] = triesOf(ordersOf(pieces, area), kinds, [], 'up')
   const packing = packWithin(ways, saw, first!, { bought: leastBought(kinds, area), down: 0 })
@@ -75,10 +87,10 @@ const triesOf = (
 
 const search = (
   pieces: readonly Piece[],
+  ways: readonly Ways[],
   kinds: readonly PanelKind[],
   saw: Saw,
 ): Pick<Found, 'attempt' | 'packing'> => {
-  const ways = waysOf(pieces, saw.kerf)
   const area = ways.map((way) => way.area)
   const orders = ordersOf(pieces, area)
   const byArea = orders[0]!

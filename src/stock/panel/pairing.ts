@@ -8,6 +8,8 @@ import type { Saw } from './saw.ts'
 
 /** What is found coarsely and is wider than the panel by more does not come to fit it, mm. */
 const hopeless = 60
+/** What sums of sizes may be off by, mm. */
+const slack = 10 * same
 
 /** Which two pieces go on one panel of the largest size, and how, where only turned askew they do. */
 export const pairing = (
@@ -42,9 +44,22 @@ export const pairing = (
       const attempt: Attempt = { order: [a, b], rule, faces: 'any', kinds, openings: [] }
       return pack(ways, saw, attempt).lost.length === 0
     })
+  const inRow = (a: number, b: number, size: number): boolean =>
+    a + b + kerf <= size - (Math.max(a, b) <= size - 2 * trim + same ? 2 * trim : 0) + slack
+  /** two rectangles lie in a row one way or the other, or not both on a panel */
+  const tooLarge = (a: number, b: number): boolean =>
+    [a, b].every((i) => pieces[i]!.blank.square) &&
+    !ways[a]!.up().some((first) =>
+      ways[b]!.up().some(
+        (second) =>
+          inRow(first.width, second.width, largest.length) ||
+          inRow(first.height, second.height, largest.width),
+      ),
+    )
   // of one outline and its mirror both hands may lie either way up: what holds for one couple holds for the other
   const known = new Map<string, boolean>()
   const fits = (a: number, b: number): boolean => {
+    if (tooLarge(a, b)) return false
     const name = [a, b].map((i) => handless(pieces[i]!)).join()
     const found = known.get(name)
     if (found !== undefined) return found

@@ -2,7 +2,7 @@ import { pointsBounds } from '../../geometry/bounds.ts'
 import { doubleArea } from '../../geometry/polygon/outer-polygon.ts'
 import { once } from '../once.ts'
 import type { Ways } from './pack.ts'
-import { type Blank, type Shape, shapeOf } from './shape.ts'
+import { type Blank, regrown, type Shape, shapeOf } from './shape.ts'
 
 /** A piece to lay, before it is known how it lies. */
 export interface Piece {
@@ -40,6 +40,26 @@ const waysOfOne = ({ blank, grain, faced, mustFace }: Piece, kerf: number): Ways
   const up = once(() => shapes(turns, false))
   const any = once(() => [...up(), ...shapes(turns, true)])
   return { area, up: faced ? up : any, any: faced && mustFace ? up : any }
+}
+
+/** The same ways with another kerf: shapes are not turned again. */
+export const waysApart = (ways: readonly Ways[], kerf: number): readonly Ways[] => {
+  const grown = new Map<Shape, Shape>()
+  const shapesOf = (shapes: Ways['up']): Ways['up'] =>
+    once(() =>
+      shapes().map((shape) => {
+        const own = grown.get(shape) ?? regrown(shape, kerf)
+        grown.set(shape, own)
+        return own
+      }),
+    )
+  const known = new Map<Ways, Ways>()
+  return ways.map((own) => {
+    const up = shapesOf(own.up)
+    const apart = known.get(own) ?? { area: own.area, up, any: own.any === own.up ? up : shapesOf(own.any) }
+    known.set(own, apart)
+    return apart
+  })
 }
 
 /** The longest that it lies along the panel, mm. */

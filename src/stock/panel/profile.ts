@@ -23,25 +23,38 @@ const near = 1e-7
 
 /** Columns of a polygon along x; `across`: along y, its borders in x. */
 export const profileOf = (polygon: readonly Point[], across = false): Profile => {
-  const points = across ? polygon.map(({ x, y }) => ({ x: y, y: x })) : polygon
-  const sorted = points.map(({ x }) => x).sort((a, b) => a - b)
+  const count = polygon.length
+  // made hundreds of times in a process that is not warm: no lists
+  const xs = new Float64Array(count)
+  const ys = new Float64Array(count)
+  for (let i = 0; i < count; i++) {
+    const { x, y } = polygon[i]!
+    xs[i] = across ? y : x
+    ys[i] = across ? x : y
+  }
+  const sorted = xs.slice().sort()
   const stations = sorted.filter((x, i) => i === 0 || x - sorted[i - 1]! > near)
   const columns = stations.length - 1
   const borders = new Float64Array(4 * columns)
   const low = new Float64Array(columns).fill(Number.POSITIVE_INFINITY)
   const high = new Float64Array(columns).fill(Number.NEGATIVE_INFINITY)
-  points.forEach((p, k) => {
-    const q = points[(k + 1) % points.length]!
-    const [from, to] = p.x < q.x ? [p, q] : [q, p]
-    const slope = (to.y - from.y) / (to.x - from.x)
+  for (let k = 0; k < count; k++) {
+    const next = k + 1 < count ? k + 1 : 0
+    const from = xs[k]! < xs[next]! ? k : next
+    const to = from === k ? next : k
+    const start = xs[from]!
+    const end = xs[to]!
+    const slope = (ys[to]! - ys[from]!) / (end - start)
     // an edge borders the columns whose middle it passes
-    for (let i = columnAt(stations, from.x); i < columns; i++) {
-      const [left, right] = [stations[i]!, stations[i + 1]!]
+    for (let i = columnAt(stations, start); i < columns; i++) {
+      const left = stations[i]!
+      const right = stations[i + 1]!
       const middle = (left + right) / 2
-      if (middle <= from.x) continue
-      if (middle > to.x) break
-      const y = p.y + slope * (middle - p.x)
-      const [atLeft, atRight] = [y + slope * (left - middle), y + slope * (right - middle)]
+      if (middle <= start) continue
+      if (middle > end) break
+      const y = ys[k]! + slope * (middle - xs[k]!)
+      const atLeft = y + slope * (left - middle)
+      const atRight = y + slope * (right - middle)
       if (y < low[i]!) {
         low[i] = y
         borders[4 * i] = atLeft
@@ -53,13 +66,14 @@ export const profileOf = (polygon: readonly Point[], across = false): Profile =>
         borders[4 * i + 3] = atRight
       }
     }
-  })
-  return { stations: Float64Array.from(stations), borders }
+  }
+  return { stations, borders }
 }
 
 /** The column that holds x; the first or the last of what lies beside them. */
 const columnAt = (stations: ArrayLike<number>, x: number): number => {
-  let [low, high] = [0, stations.length - 2]
+  let low = 0
+  let high = stations.length - 2
   while (low < high) {
     const middle = (low + high + 1) >> 1
     if (stations[middle]! <= x) low = middle

@@ -36,7 +36,14 @@ export interface Shape {
   readonly columns: () => Profile
   readonly kerf: number
   /** with the kerf around it */
-  readonly grown: { readonly rows: () => Profile; readonly columns: () => Profile }
+  readonly grown: Profiles
+  /** the same with another kerf */
+  readonly margin: (kerf: number) => Profiles
+}
+
+interface Profiles {
+  readonly rows: () => Profile
+  readonly columns: () => Profile
 }
 
 /** A piece's shape before it is turned, for placing it and for a first search. */
@@ -72,9 +79,10 @@ export const shapeOf = (
   const map = affineThen(turned, affineTranslate(-x0, -y0))
   const placed = loose.map(({ x, y }) => ({ x: x - x0, y: y - y0 }))
   const level = square && turn % 90 === 0
-  const { rows, columns, grown } = level
-    ? boxProfiles(x1 - x0, y1 - y0, kerf)
-    : profilesOf(over ? placed.reverse() : placed, kerf)
+  const margin = level
+    ? (by: number) => boxProfiles(x1 - x0, y1 - y0, by)
+    : marginsOf(over ? placed.reverse() : placed)
+  const { rows, columns } = margin(0)
   return {
     turn,
     over,
@@ -86,28 +94,24 @@ export const shapeOf = (
     corner: square ? { x: 0, y: 0 } : affineApply(map, start),
     rows,
     columns,
-    grown,
+    grown: margin(kerf),
+    margin,
   }
 }
 
-type Profiles = Pick<Shape, 'rows' | 'columns' | 'grown'>
+/** The same piece, with another kerf around it. */
+export const regrown = (shape: Shape, kerf: number): Shape => ({ ...shape, kerf, grown: shape.margin(kerf) })
 
-const profilesOf = (points: readonly Point[], kerf: number): Profiles => {
-  const margin = once(() => grownPolygon(points, kerf))
-  return {
-    rows: once(() => profileOf(points)),
-    columns: once(() => profileOf(points, true)),
-    grown: { rows: once(() => profileOf(margin())), columns: once(() => profileOf(margin(), true)) },
+const marginsOf =
+  (points: readonly Point[]) =>
+  (kerf: number): Profiles => {
+    const margin = once(() => grownPolygon(points, kerf))
+    return { rows: once(() => profileOf(margin())), columns: once(() => profileOf(margin(), true)) }
   }
-}
 
 /** What the same comes to for a rectangle with a corner at zero, most of the pieces. */
 const boxProfiles = (width: number, height: number, kerf: number): Profiles => {
-  const box = (x1: number, y1: number, by: number): (() => Profile) =>
-    once(() => boxProfile({ x0: -by, y0: -by, x1: x1 + by, y1: y1 + by }))
-  return {
-    rows: box(width, height, 0),
-    columns: box(height, width, 0),
-    grown: { rows: box(width, height, kerf), columns: box(height, width, kerf) },
-  }
+  const box = (x1: number, y1: number): (() => Profile) =>
+    once(() => boxProfile({ x0: -kerf, y0: -kerf, x1: x1 + kerf, y1: y1 + kerf }))
+  return { rows: box(width, height), columns: box(height, width) }
 }
