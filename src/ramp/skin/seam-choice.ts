@@ -41,7 +41,7 @@ export const sharedWith = (below: Way, own: Way): number => {
 }
 
 /** Seams lost, then pieces. */
-interface Cost {
+export interface Cost {
   readonly lost: number
   readonly pieces: number
 }
@@ -76,6 +76,8 @@ const bestOf = (
   let totals: Total[] = [{ lost: 0, pieces: 0, worth: start, way: null, under: null }]
   let rest = layers.reduce((sum, { fewest }) => sum + fewest, 0)
   for (const layer of layers) {
+    // its ways are not asked for where none goes on
+    if (totals.length === 0) return null
     rest -= layer.fewest
     const before = totals.sort(byRank)
     totals = []

@@ -1,7 +1,7 @@
 import { same } from '../check/offer.ts'
 import type { Stand, Stud } from '../frame/stud.ts'
 import { type Bed, moreStuds } from './seam-additions.ts'
-import { type Choice, chooseOf, chooseSeams, isBetter, under } from './seam-choice.ts'
+import { type Choice, type Cost, chooseOf, chooseSeams, isBetter, under } from './seam-choice.ts'
 import { staggered } from './seam-stagger.ts'
 import { fewestPieces, type LayerWays, layerWays, type Met, waysBeside } from './seam-ways.ts'
 import type { Seam } from './seams.ts'
@@ -22,8 +22,8 @@ interface Laying {
   readonly choice: Choice
 }
 
-/** A laying with more studs, in so many pieces more than the fewest; null where it is not better `than` that. */
-type Beside = (base: Laying, added: readonly Stud[], than: Laying, more: number) => Laying | null
+/** A laying with more studs, in so many pieces more than the fewest; null where it costs more than the limit. */
+type Beside = (base: Laying, added: readonly Stud[], limit: Cost, more: number) => Laying | null
 
 /**
  * Where the sheets of all layers meet, with a stud besides, or a few, wherever that saves a seam without one, or a sheet: beside one
@@ -73,11 +73,11 @@ const laidOn = (bed: Bed, studs: readonly Stud[], fewest: number): Laying => {
     known.push(laying)
     return laying
   }
-  const beside: Beside = (base, added, { choice: than }, more) => {
+  const beside: Beside = (base, added, limit, more) => {
     const on = withStuds(base.studs, added)
     const layers = base.layers.map((layer, k) => waysBeside(layer, seats[k]!(on), more))
     if (layers.every((layer, k) => layer === base.layers[k])) return null
-    const choice = chooseOf(layers, more, under(than))
+    const choice = chooseOf(layers, more, limit)
     return choice && { studs: on, layers, choice }
   }
   const first = laid(studs)
@@ -151,7 +151,7 @@ const bettered = (bed: Bed, first: Laying, from: Laying, beside: Beside): Laying
       let best: Laying | null = null
       known[i] ??= additions()
       for (const added of known[i]) {
-        const now = beside(anew ? first : from, added, from, more)
+        const now = beside(anew ? first : from, added, best?.choice ?? under(from.choice), more)
         if (now && (!best || isBetter(worthOf(now), worthOf(best)))) best = now
       }
       if (best) return best
