@@ -1,8 +1,6 @@
 import { defineConfig } from 'vitest/config'
 import { BaseSequencer, type TestSpecification } from 'vitest/node'
-
-/** A module that these replace would stay replaced for the files that follow in the same worker. */
-const alone = ['test/cli/files.test.ts']
+import { asModules, sourcesAsModules } from './test/support/sources.ts'
 
 /** Those that take longest come first, so that no worker is left alone with one at the end. */
 const long = [
@@ -30,9 +28,7 @@ const long = [
   'cli/',
 ]
 
-/** A new worker begins after one that stands alone: these come last. */
 const placeOf = ({ moduleId }: TestSpecification): number => {
-  if (alone.some((file) => moduleId.endsWith(file))) return long.length + 1
   const place = long.findIndex((name) => moduleId.includes(`/test/${name}`))
   return place < 0 ? long.length : place
 }
@@ -48,6 +44,7 @@ class LongestFirst extends BaseSequencer {
  * small file's time is loading. No test comes near its time limit: these are for what hangs, on a machine that is busy too.
  */
 export default defineConfig({
+  plugins: [sourcesAsModules()],
   test: {
     globalSetup: ['test/support/builds.ts'],
     setupFiles: ['test/support/seed.ts'],
@@ -56,9 +53,8 @@ export default defineConfig({
     maxWorkers: '100%',
     unstubEnvs: true,
     sequence: { sequencer: LongestFirst },
-    projects: [
-      { extends: true, test: { name: 'shared', isolate: false, include: ['test/**/*.test.ts'], exclude: alone } },
-      { extends: true, test: { name: 'alone', include: alone } },
-    ],
+    isolate: false,
+    include: ['test/**/*.test.ts'],
+    server: { deps: { external: [new RegExp(asModules)] } },
   },
 })

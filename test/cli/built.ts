@@ -1,18 +1,19 @@
 import { execFile, execFileSync, spawn } from 'node:child_process'
 import {
   cpSync,
-  existsSync,
   mkdirSync,
   mkdtempSync,
-  readFileSync,
+  readdirSync,
   rmSync,
+  statSync,
   symlinkSync,
   writeFileSync,
 } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { promisify } from 'node:util'
-import { afterAll, beforeAll, inject } from 'vitest'
+import { afterAll, beforeAll } from 'vitest'
+import { madeOnce } from '../support/made-once.ts'
 
 export interface Ran {
   readonly exit: number | null
@@ -54,58 +55,54 @@ const many = String.raw`
 `
 
 /** What a fresh clone holds after its install, in a folder where nothing that is run can touch the project. */
-export const buildIn = (folder: string): void => {
-  const built = builtOnce()
+export const buildIn = async (folder: string): Promise<void> => {
+  const built = await builtOnce()
   cloneIn(folder)
   cpSync(join(built, 'dist'), join(folder, 'dist'), { recursive: true })
 }
 
-/** The folder in which the program is built once for all workers: the first makes it, the others wait. */
-export const builtOnce = (): string => {
-  const [folder, done] = ['clone', 'done'].map((name) => join(inject('builds'), name)) as [string, string]
-  try {
-    mkdirSync(folder)
-  } catch {
-    const clock = new Int32Array(new SharedArrayBuffer(4))
-    while (!existsSync(done)) Atomics.wait(clock, 0, 0, 50)
-    const fault = readFileSync(done, 'utf8')
-    if (fault) throw new Error(fault)
-    return folder
-  }
-  let fault = ''
-  try {
-    cloneIn(folder)
-    execFileSync('npm', ['run', 'build', '--silent'], { cwd: folder })
-  } catch (error) {
-    fault = String(error)
-    throw error
-  } finally {
-    writeFileSync(done, fault)
-  }
-  return folder
+/** What is built from, but for what npm installs. */
+const sources = [
+  'package.json',
+  'tsconfig.json',
+  '.build.mjs',
+  '.build-code.cjs',
+  '.build-page.mjs',
+  '.build-type.mjs',
+  '.tsconfig.types.json',
+  'src',
+]
+
+/** Whether `dist` is whole, the page being its last, and nothing that it is built from is younger: `npm test` has just built it. */
+const isFresh = (): boolean => {
+  const built = statSync('dist/traceply.html', { throwIfNoEntry: false })
+  const all = sources.concat('node_modules/.package-lock.json', readdirSync('src', deep).map(inSource))
+  return built !== undefined && all.every((path) => statSync(path).mtimeMs < built.mtimeMs)
 }
 
+const deep = { recursive: true, encoding: 'utf8' } as const
+const inSource = (name: string): string => join('src', name)
+
+/** The folder in which the program is built once for all workers. */
+export const builtOnce = (): Promise<string> =>
+  madeOnce('clone', (folder) => {
+    cloneIn(folder)
+    if (isFresh()) cpSync('dist', join(folder, 'dist'), { recursive: true })
+    else execFileSync('npm', ['run', 'build', '--silent'], { cwd: folder })
+  })
+
 const cloneIn = (folder: string): void => {
-  for (const name of [
-    'package.json',
-    'tsconfig.json',
-    '.build.mjs',
-    '.build-code.cjs',
-    '.build-page.mjs',
-    '.build-type.mjs',
-    '.tsconfig.types.json',
-    'templates',
-  ])
-    cpSync(name, join(folder, name), { recursive: true })
+  for (const name of [...sources, 'templates'])
+    if (name !== 'src') cpSync(name, join(folder, name), { recursive: true })
   for (const name of ['src', 'node_modules']) symlinkSync(resolve(name), join(folder, name))
 }
 
 /** The package as a builder has it, in a folder of its own, so that tests at the same time do not share `dist`. */
 export const useBuilt = () => {
   let root = ''
-  beforeAll(() => {
+  beforeAll(async () => {
     root = mkdtempSync(join(tmpdir(), 'traceply-built-'))
-    buildIn(root)
+    await buildIn(root)
     mkdirSync(join(root, 'work'))
   })
   afterAll(() => rmSync(root, { recursive: true, force: true }))

@@ -1,7 +1,8 @@
 import { execFileSync } from 'node:child_process'
-import * as fs from 'node:fs'
+import node, * as fs from 'node:fs'
+import { syncBuiltinESMExports } from 'node:module'
 import { join } from 'node:path'
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { Failure } from '../../src/cli/failure.ts'
 import { checkOut, readText, writeOut } from '../../src/cli/files.ts'
 import { saveProfile } from '../../src/cli/profiles.ts'
@@ -10,35 +11,41 @@ import { isRefusal } from '../../src/job/refusal.ts'
 import { useFolder } from './reprint-run.ts'
 
 /** What the disk is made to answer; nothing by itself. The tests may run as root, who may do everything. */
-const disk = vi.hoisted(() => ({ link: '', open: '', rename: '', write: '' }))
+const disk = { link: '', open: '', rename: '', write: '' }
 
-vi.mock('node:fs', async (original) => {
-  const real = await original<typeof import('node:fs')>()
-  const fault = (code: string): Error => Object.assign(new Error(`${code}: as told`), { code })
-  return {
-    ...real,
-    linkSync: (...args: Parameters<typeof real.linkSync>) => {
-      if (disk.link) throw fault(disk.link)
-      real.linkSync(...args)
-    },
-    openSync: (...args: Parameters<typeof real.openSync>) => {
-      if (disk.open) throw fault(disk.open)
-      return real.openSync(...args)
-    },
-    renameSync: (...args: Parameters<typeof real.renameSync>) => {
-      if (disk.rename) throw fault(disk.rename)
-      real.renameSync(...args)
-    },
-    // a disk fills up halfway
-    writeFileSync: (...[file, content, options]: Parameters<typeof real.writeFileSync>) => {
-      if (disk.write) {
-        real.writeFileSync(file, (content as string).slice(0, 3), options)
-        throw fault(disk.write)
-      }
-      real.writeFileSync(file, content, options)
-    },
-  }
-})
+const { linkSync, openSync, renameSync, writeFileSync } = node
+const own = { linkSync, openSync, renameSync, writeFileSync }
+const fault = (code: string): Error => Object.assign(new Error(`${code}: as told`), { code })
+const told = {
+  linkSync: (...args: Parameters<typeof linkSync>) => {
+    if (disk.link) throw fault(disk.link)
+    linkSync(...args)
+  },
+  openSync: (...args: Parameters<typeof openSync>) => {
+    if (disk.open) throw fault(disk.open)
+    return openSync(...args)
+  },
+  renameSync: (...args: Parameters<typeof renameSync>) => {
+    if (disk.rename) throw fault(disk.rename)
+    renameSync(...args)
+  },
+  // a disk fills up halfway
+  writeFileSync: (...[file, content, options]: Parameters<typeof writeFileSync>) => {
+    if (disk.write) {
+      writeFileSync(file, (content as string).slice(0, 3), options)
+      throw fault(disk.write)
+    }
+    writeFileSync(file, content, options)
+  },
+} satisfies typeof own
+
+/** In place of Node's own, for all that imported them by name. */
+const put = (functions: typeof own): void => {
+  Object.assign(node, functions)
+  syncBuiltinESMExports()
+}
+beforeAll(() => put(told))
+afterAll(() => put(own))
 
 const { file, list, save } = useFolder()
 beforeEach(() => Object.assign(disk, { link: '', open: '', rename: '', write: '' }))

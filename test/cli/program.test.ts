@@ -280,7 +280,7 @@ describe('the program', () => {
     expect(page.length).toBeLessThan(set.length)
   })
 
-  it('is a file that can be read, two with one command each, what V8 made of them, and one that starts them', () => {
+  it('is a file that can be read, two with one command each, what V8 made of them, and one that starts them', async () => {
     expect(manifest.bin.traceply).toBe('dist/traceply.cjs')
     expect(readdirSync(join(root(), 'dist'))).toEqual([
       'figures.cjs',
@@ -304,7 +304,7 @@ describe('the program', () => {
       const program = readFileSync(join(root(), 'dist', `${name}.cjs`), 'utf8')
       // names and lines as they were written, and no place of the machine that built it
       expect(program).toContain(`var ${own}`)
-      for (const place of [root(), builtOnce(), process.cwd()]) expect(program).not.toContain(place)
+      for (const place of [root(), await builtOnce(), process.cwd()]) expect(program).not.toContain(place)
       // half of what all commands take
       if (other) expect(program).not.toContain(other)
     }

@@ -14,9 +14,9 @@ const node = (...args: readonly string[]): string =>
 /** The commands of a line; `npm ci` and `npm test` are not run, as they would run this test. */
 const steps = shellLines(readme).flatMap((line) => line.split('&&').map((step) => step.trim()))
 
-beforeAll(() => {
+beforeAll(async () => {
   // `npm ci` builds it
-  buildIn(folder)
+  await buildIn(folder)
 })
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 

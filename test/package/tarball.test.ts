@@ -11,10 +11,10 @@ import { readPdf } from '../support/read-pdf.ts'
 const home = mkdtempSync(join(tmpdir(), 'traceply-tarball-'))
 const project = join(home, 'project')
 
-beforeAll(() => {
+beforeAll(async () => {
   const built = join(home, 'built')
   mkdirSync(built)
-  buildIn(built)
+  await buildIn(built)
   const [{ filename }] = JSON.parse(
     execFileSync('npm', ['pack', '--json', '--ignore-scripts', '--pack-destination', home], {
       cwd: built,

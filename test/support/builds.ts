@@ -3,13 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { TestProject } from 'vitest/node'
 
-declare module 'vitest' {
-  export interface ProvidedContext {
-    builds: string
-  }
-}
-
-/** A folder for all workers of a run, in which the first that needs the program builds it (`test/cli/built.ts`). */
+/** A folder for all workers of a run, in which the first that needs something makes it (`test/support/made-once.ts`). */
 export default (project: TestProject): (() => void) => {
   const folder = mkdtempSync(join(tmpdir(), 'traceply-builds-'))
   project.provide('builds', folder)

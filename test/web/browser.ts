@@ -10,12 +10,19 @@ import {
   type Page,
 } from 'playwright-core'
 import { afterEach, beforeAll } from 'vitest'
+import { madeOnce } from '../support/made-once.ts'
 import { patience } from './saved.ts'
 
 /** Chromium out of its npm package: x64 Linux without a system package. Elsewhere one that is installed, or none. */
 const executable = async (): Promise<string | null> => {
   if (process.env.TRACEPLY_BROWSER) return process.env.TRACEPLY_BROWSER
-  if (process.platform === 'linux' && process.arch === 'x64') return chromium.executablePath()
+  if (process.platform === 'linux' && process.arch === 'x64') {
+    // unpacked where there is none: half of one does not start
+    await madeOnce('browser', async () => {
+      await chromium.executablePath()
+    })
+    return chromium.executablePath()
+  }
   return (
     [
       '/usr/bin/chromium',
