@@ -65,6 +65,29 @@ describe('panels', () => {
     expect(couples).toBeGreaterThan(10)
   })
 
+  test('of every template have each corner on whole steps of a tape: from one end of a side to the other it is as long as it is said to be', () => {
+    let [sides, found] = [0, 0]
+    for (const name of templates) {
+      const design = read(templateText(name))
+      // what a rule has, and what a figure shows
+      const [step, shown] = design.units === 'mm' ? [1, 1] : [25.4 / 16, 25.4 / 32]
+      const told = (mm: number): number => Math.round(mm / shown)
+      for (const { x, y, second, box, turn } of laid(design).sheets.flatMap(({ panels }) =>
+        panels.flatMap(({ pieces }) => pieces),
+      )) {
+        if (!second || turn % 90 !== 0) continue
+        sides++
+        const off = [x, y].map((at) => Math.abs(at / step - Math.round(at / step)))
+        expect(Math.max(...off), name).toBeLessThan(1e-6)
+        expect(told(box.x1) - told(box.x0), name).toBe(told(box.x1 - box.x0))
+        expect(told(box.y1) - told(box.y0), name).toBe(told(box.y1 - box.y0))
+        found++
+      }
+    }
+    expect(found).toBe(sides)
+    expect(sides).toBeGreaterThan(14)
+  })
+
   test('of made-up designs do so too', () => {
     let [couples, pieces, curved] = [0, 0, 0]
     fc.assert(
