@@ -15,7 +15,7 @@ export const flatRows = (ramp: Flat, units: Units): readonly Row[] => {
     ['height', `frame ${show(heights.frame)}   ridden face ${show(heights.surface)}`],
     [
       'sides',
-      `${count} of ${show(length)} × ${fine(heights.frame)}, ${fine(thickness)} thick: straight cuts`,
+      `${count} of ${show(length)} × ${show(heights.frame)}, ${fine(thickness)} thick: straight cuts`,
     ],
     ['width', show(width)],
   ]

@@ -37,6 +37,12 @@ const millimetres = (mm: number, decimals: number): string => {
   return short === '-0' ? '0' : short
 }
 
+/** What a whole figure says of a length, mm: what is reckoned from figures agrees with them. */
+export const toldLength = (mm: number, units: Units): number => {
+  const step = units === 'mm' ? 1 : inch / 32
+  return Math.round(mm / step) * step
+}
+
 /** A length in mm as the builder reads it. Throws RangeError on a value that is not finite or past 1e15 mm. */
 export const showLength = (mm: number, units: Units, { decimals = 0, unit }: LengthShowing = {}): string => {
   if (!(Math.abs(mm) <= 1e15)) throw new RangeError(`${mm} is not a length to show`)

@@ -49,10 +49,12 @@ test('screws of one length but another thickness or head are bought apart', () =
   ])
   expect(sorted.map(({ length, count, uses: own }) => [length, count, own])).toEqual([
     [70, 8, ['frame']],
-    [30, 8, ['skin', 'pipe']],
+    [30, 5, ['skin']],
+    [30, 3, ['pipe']],
     [30, 4, ['wheels']],
     [30, 1, ['frame']],
     [null, 2, ['skin']],
   ])
   expect(screwHead('wheels')).not.toBe(screwHead('frame'))
+  expect(screwHead('pipe')).not.toBe(screwHead('skin'))
 })

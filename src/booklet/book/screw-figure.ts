@@ -2,10 +2,10 @@ import { text } from '../../drawing/drawing.ts'
 import { screwDiameter, screwHead, screwSize } from '../../stock/list/screw-sort.ts'
 import { bySize } from '../../stock/list/screws.ts'
 import { screwMarks } from '../views/acts/screw-view.ts'
-import { type Block, drawn, part, stack, words } from './block.ts'
+import { type Block, drawn, part, stack } from './block.ts'
 import type { Book } from './book.ts'
 
-const row = 10
+const row = 9.4
 /** A letter before a screw, its name behind it, mm. */
 const [before, after] = [9, 4] as const
 const size = 2.8
@@ -18,8 +18,7 @@ export const screwFigure = (book: Book): Block => {
   )
   const height = all.length * row
   return stack([
-    part('The screws at true size', width),
-    words('Where this page is printed at 100 %. Write the letter on each box.', width),
+    part('The screws at true size, printed at 100 %: write its letter on each box', width),
     drawn(
       all.flatMap(({ use, length, count, uses, letter }, i) => {
         const y = height - (i + 0.5) * row

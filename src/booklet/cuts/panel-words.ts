@@ -69,7 +69,7 @@ const faceNote = (pieces: readonly PanelPiece[]): string | null => {
   const down = pieces.filter(({ part, over }) => part.faced && over).map(({ part }) => part.mark)
   return down.length === 0
     ? null
-    : `${wordList(down)} ${down.length > 1 ? 'lie' : 'lies'} with the outside face down: there the panel's back shows outside, its better face inside.`
+    : `${wordList(down)} ${down.length > 1 ? 'lie' : 'lies'} with the outside face down, so the panel's back shows there: take one with two good faces, or fill and paint.`
 }
 
 /** What lies in the panel's corner has two edges that nobody saws. */

@@ -7,6 +7,7 @@ import { circle, rectangle } from '../../geometry/path.ts'
 import { type Point, pointToward } from '../../geometry/point.ts'
 import { showLength, type Units } from '../../length.ts'
 import { pipeEdges } from '../../ramp/frame/pipe-timber.ts'
+import { type Timber, timberCorners, timberLabel } from '../../ramp/frame/timber.ts'
 import type { SolvedQuarter } from '../../ramp/ramp.ts'
 import type { SolvedCoping } from '../../ramp/side/coping.ts'
 import { annotated, cutBoard, cutFrame, type Remark, type Window, within } from './detail.ts'
@@ -43,6 +44,7 @@ export const lipSection = (
     if (ramp.coping) pipeNotes(remark, ramp, ramp.coping, units, window)
     if (ramp.coping && screw !== null) screwNote(remark, ramp, ramp.coping, units, ratio)
     heightNotes(remark, ramp, units, window)
+    timberNotes(remark, ramp, window)
   })
 }
 
@@ -183,14 +185,28 @@ const screwNote = (
     'screw',
     calloutWays(
       scaled({ x: centre.x, y: centre.y - outside / 2 - 0.3 * timber.depth }, ratio),
-      [
-        `screw, ${showLength(front, units, { decimals: 1 })} behind the front`,
-        `face of timber ${studs.length + at + 1}`,
-      ],
+      [`screw, ${showLength(front, units)} behind the front`, `face of timber ${studs.length + at + 1}`],
       viewStyle,
       [-50, -35, -65, -20, -80, -120, -145, -160],
     ),
   )
+}
+
+/** The last stud and the timber behind the pipe by their numbers, where the detail shows their middles. */
+const timberNotes = (remark: Remark, { studs, deckTimbers }: SolvedQuarter, { box, ratio }: Window): void => {
+  const backing = deckTimbers.findIndex(({ role }) => role === 'backing')
+  const note = (timber: Timber | undefined, name: string, angles: readonly number[]): void => {
+    if (!timber) return
+    const corners = timberCorners(timber)
+    const [x, y] = [
+      corners.reduce((sum, p) => sum + p.x, 0) / corners.length,
+      corners.reduce((sum, p) => sum + p.y, 0) / corners.length,
+    ]
+    if (x < box.x0 || x > box.x1 || y < box.y0 || y > box.y1) return
+    remark(name, calloutWays(scaled({ x, y }, ratio), [name], viewStyle, angles))
+  }
+  note(studs.at(-1), timberLabel(studs.length - 1, studs.length), [-120, -100, -80, -140, -160, -60])
+  note(deckTimbers[backing], timberLabel(studs.length + backing, studs.length), [0, -15, 15, -30, 30, -45])
 }
 
 /** The three heights that builders mix up. */

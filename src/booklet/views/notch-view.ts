@@ -78,6 +78,7 @@ const sizeNotes = (
   top: Point,
 ): void => {
   const fine = (mm: number): string => showLength(mm, units, { decimals: 1 })
+  const show = (mm: number): string => showLength(mm, units)
   const { lip } = ramp.transition
   const wall = notchCorner(coping)
   const [onWall, onLip, corner] = [scaled(top, ratio), scaled(lip, ratio), scaled(wall, ratio)]
@@ -85,7 +86,7 @@ const sizeNotes = (
   /** a size from end to end, its line so far off on the one or the other side */
   const size = (
     name: string,
-    mm: number,
+    [mm, figure]: readonly [number, string],
     from: Point,
     to: Point,
     angle: number,
@@ -93,18 +94,18 @@ const sizeNotes = (
   ): void =>
     remark(
       name,
-      placesOf(mm * ratio, fine(mm)).flatMap((place) =>
+      placesOf(mm * ratio, figure).flatMap((place) =>
         off.map((by) => {
           const through = { x: to.x + by.x, y: to.y + by.y }
-          return dimension({ from, to, angle, through, figure: fine(mm), place }, viewStyle)
+          return dimension({ from, to, angle, through, figure, place }, viewStyle)
         }),
       ),
     )
   const level = (ups: readonly number[]): readonly Point[] => ups.map((y) => ({ x: 0, y }))
-  size('along', coping.along, onLip, onWall, 0, level([7, 10, 14]))
+  size('along', [coping.along, fine(coping.along)], onLip, onWall, 0, level([7, 10, 14]))
   size(
     'down',
-    coping.down,
+    [coping.down, fine(coping.down)],
     onWall,
     corner,
     Math.PI / 2,
@@ -112,7 +113,7 @@ const sizeNotes = (
   )
   if (floor !== null) {
     const mouth = { x: corner.x - floor * ratio, y: corner.y }
-    size('floor', floor, mouth, corner, 0, level([-7, -11, -15]))
+    size('floor', [floor, show(floor)], mouth, corner, 0, level([-7, -11, -15]))
   }
   remark(
     'lip',

@@ -1,4 +1,5 @@
 import type { QuarterDesign, Sheet } from '../../design/design.ts'
+import { toldLength } from '../../length/show.ts'
 import { type Finding, note } from '../check/check.ts'
 import { measured, rounded, same } from '../check/offer.ts'
 import type { DeckTimber } from '../frame/deck-timbers.ts'
@@ -88,7 +89,9 @@ export const solveDeckBoard = (
   const rows = under.flatMap((place): readonly BoardRow[] => {
     const seam = seams.find(({ timber }) => timber === place.i)
     if (seam) return [-1, 1].map((way) => row(seam.at + way * (gap / 2 + edge), place))
-    const at = Math.max(edge, Math.min(place.at, length - edge))
+    // from the board's edge as far as the figures of both say
+    const told = toldLength(place.timber.x, units) - toldLength(from, units)
+    const at = Math.max(edge, Math.min(told, length - edge))
     const off = seams.every((other) => Math.abs(other.at - at) >= gap / 2 + edge - same)
     return off && Math.abs(at - place.at) <= place.timber.width / 2 - insideStud ? [row(at, place)] : []
   })

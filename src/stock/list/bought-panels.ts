@@ -18,6 +18,9 @@ export const boughtPanels = (sheets: readonly SheetPanels[], units: Units): read
         count: own.reduce((sum, { clamped }) => sum + clamped, 0),
         rests: own.flatMap(({ rest }) => (rest ? [sides(rest)] : [])),
         glued: parts.some(({ part }) => part === 'plate'),
+        backs: own.flatMap(({ pieces }) =>
+          pieces.filter(({ part, over }) => part.faced && over).map(({ part }) => part.mark),
+        ),
       }
     })
   })

@@ -2,6 +2,7 @@ import type { Design, Sheet } from '../../design/design.ts'
 import { straightOf } from '../../design/kind-traits.ts'
 import { inch } from '../../geometry/inch.ts'
 import { ownUnits } from '../../length/own-units.ts'
+import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
 import { rounded } from '../../ramp/check/offer.ts'
 import type { Flat, WholeDesign } from '../../ramp/ramp.ts'
@@ -26,6 +27,8 @@ export interface BoughtPanels {
   readonly rests: readonly (readonly [number, number])[]
   /** glue is asked for: sides are spliced from it */
   readonly glued: boolean
+  /** marks of what shows the panel's back */
+  readonly backs: readonly string[]
 }
 
 export interface Bought {
@@ -38,14 +41,17 @@ export interface Bought {
   readonly people: number
 }
 
-/** Screws in a box, and what is bought over what is needed: usual in the trade, no source. */
-export const screwBoxes = { count: 100, spare: 1.1 } as const
+/** Screws in a box, what is bought over what is needed, and up to how many are bought by the piece: usual in the trade, no source. */
+export const screwBoxes = { count: 100, spare: 1.1, loose: 12 } as const
 
 /** m² that a tin's measure covers twice; 5 a litre is common practice, no source. A US liquid quart is 0.946352946 l (NIST Handbook 44). */
 const paintCovers = {
   mm: { unit: 'litre', area: 5 },
   in: { unit: 'quart', area: 5 * 0.946352946 },
 } as const
+
+/** Of the strip under the sides; common practice, no source. */
+export const rubberThick = '3 mm (1/8 in)'
 
 /** Everything to buy, in the order of a way through the shop. */
 export const shoppingList = (design: Design, solved: WholeDesign, bought: Bought): readonly ListLine[] => [
@@ -59,12 +65,17 @@ export const shoppingList = (design: Design, solved: WholeDesign, bought: Bought
 ]
 
 const panelLines = ({ units }: Design, { panels }: Bought): readonly ListLine[] =>
-  panels.map(({ sheet, name, size, count }) => ({
+  panels.map(({ sheet, name, size, count, backs }) => ({
     part: 'sheets',
     what: `${name}, ${showLength(size[0], units)} × ${rounded(size[1], units)}`,
     count,
     unit: 'panel',
-    note: sheet.material === 'steel' ? 'or a piece that is cut to size' : '',
+    note:
+      sheet.material === 'steel'
+        ? 'or a piece that is cut to size'
+        : backs.length > 0
+          ? `${count > 1 ? 'one ' : ''}good on both faces: for ${wordList(backs)}`
+          : '',
     priced: { kind: 'sheet', sheet },
   }))
 
@@ -108,10 +119,14 @@ const screwLines = ({ units }: Design, { screws }: Bought): readonly ListLine[] 
       length === null
         ? 'wood screws shorter than the usual ones'
         : `wood screws ${screwSize(use, length, units, (mm) => rounded(mm, units))}, ${screwHead(use)}`,
-    count: Math.ceil((count * screwBoxes.spare) / screwBoxes.count),
-    unit: `box of ${screwBoxes.count}`,
+    ...(count <= screwBoxes.loose
+      ? { count: Math.ceil(count * screwBoxes.spare), unit: 'piece', priced: null }
+      : {
+          count: Math.ceil((count * screwBoxes.spare) / screwBoxes.count),
+          unit: `box of ${screwBoxes.count}`,
+          priced: { kind: 'word', word: 'screws' } as const,
+        }),
     note: `${count} needed: ${uses.join(', ')}; box ${letter}`,
-    priced: { kind: 'word', word: 'screws' },
   }))
 
 const fittingLines = (
@@ -192,11 +207,11 @@ const fittingLines = (
     })),
     {
       ...word('rubber'),
-      what: 'rubber strip under the sides',
+      what: `rubber strip, ${ownUnits(rubberThick, units)} thick, under the sides`,
       // a tenth for what is cut off
       count: Math.ceil((1.1 * feet) / (units === 'mm' ? 1000 : 12 * inch)),
       unit: units === 'mm' ? 'm' : 'ft',
-      note: 'keeps ramps from sliding',
+      note: ramps.length > 1 ? 'the same under every ramp: no step' : 'keeps ramps from sliding',
     },
     {
       ...word('rubber'),

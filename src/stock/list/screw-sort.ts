@@ -10,17 +10,19 @@ interface ScrewSort {
   readonly head: 'countersunk' | 'pan head'
 }
 
-/** Common practice, no source. Those of the pipe go through the small hole and their heads through the large one. */
+/** Common practice, no source. */
 const sheet: ScrewSort = { mm: 4.5, gauge: 8, head: 'countersunk' }
 const timber: ScrewSort = { mm: 5, gauge: 10, head: 'countersunk' }
 const plate: ScrewSort = { mm: 5, gauge: 10, head: 'pan head' }
+/** Goes through the small hole, its head through the large one; a flat underside wedges no wall apart. */
+const inPipe: ScrewSort = { mm: 4.5, gauge: 8, head: 'pan head' }
 
 const sorts: Readonly<Record<ScrewUse, ScrewSort>> = {
   skin: sheet,
   'deck board': sheet,
   'run-out': sheet,
   plates: sheet,
-  pipe: sheet,
+  pipe: inPipe,
   frame: timber,
   wheels: plate,
 }

@@ -45,7 +45,7 @@ export const buying = (book: Book): Section => {
       ),
       gap(2),
       words(
-        `Screws: ${screwCount(stock.screws)} are needed in all. Each length is bought by the box of ${screwBoxes.count}, with a tenth more than is needed.`,
+        `Screws: ${screwCount(stock.screws)} are needed in all, and a tenth more is bought: by the box of ${screwBoxes.count}, up to ${screwBoxes.loose} by the piece.`,
         width,
       ),
       ...(left.length > 0

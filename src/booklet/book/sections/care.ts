@@ -19,19 +19,19 @@ export const care = (book: Book): Section => {
     blocks: [
       head('Looking after it', width),
       next(
-        `Before each session: sweep it; run a hand over ${piped ? 'pipe, ' : ''}joints and screws; look at the edge on the floor${wheeled ? ', and that the wheels are off it' : ''}. Wet or icy: nobody rides.`,
+        `Before each session: sweep; feel ${piped ? 'pipe, ' : ''}joints and screws; look at the edge on the floor${wheeled ? ', and that the wheels are off it' : ''}. Wet or icy: nobody rides.`,
       ),
       next(
-        `After the first week: tighten every screw of the top sheet${piped ? ' and of the pipe' : ''}; the wood has settled. Once more after the first month.`,
+        `After the first week, and after a month: tighten every screw of the top sheet${piped ? ' and the pipe' : ''}; the wood settles.`,
       ),
       next(
         'Each month: look for soft wood, lifted edges, cracks, screws that stand proud. With a torch look under it: studs, the sides at their screws, what holds water. A screw that no longer holds: one of the same length beside it.',
       ),
       next(
-        `Each year: paint or oil the edges of all sheets, the bottoms of the sides above all${steel ? '; file the steel smooth where it has burred' : ''}. Wet top sheets swell: let them dry before anybody rides.`,
+        `Each year: paint or oil all edges, the bottoms of the sides above all${steel ? '; file burrs off the steel' : ''}. Let a wet top sheet dry before riding.`,
       ),
       next(
-        'A worn top sheet: take out its screws, saw a new one by its panel page, drill by the same table. Turn or shift it by no more than the screws below allow.',
+        'A worn top sheet: take out its screws, saw a new one by its panel page, drill by the same table.',
       ),
       next(
         'Ride it no more when a side is cracked, a stud is loose and does not hold a new screw, or a blade of a knife goes into the wood by itself. Keep this booklet with it: its set code finds the pages again.',

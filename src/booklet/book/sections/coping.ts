@@ -114,7 +114,7 @@ const woodWords = (book: Book, ramp: SolvedQuarter): string => {
   if (!timber) return 'the wood under the pipe.'
   const { front, rear } = pipeEdges(ramp.coping!, timber)
   const name = `timber ${ramp.studs.length + at + 1}`
-  return `${name}: they enter it ${book.fine(front)} behind its front face${Math.abs(front - rear) < 1 ? ', in its middle' : ''}.${
+  return `${name}: they enter it ${book.show(front)} behind its front face${Math.abs(front - rear) < 1 ? ', in its middle' : ''}.${
     Math.min(front, rear) < nearFace
       ? ' That is near its edge: drill the full length of the screw, and clamp a block to that face while you do, so that it does not split.'
       : ''

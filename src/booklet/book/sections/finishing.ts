@@ -33,18 +33,15 @@ export const finishing = (book: Book): Section => {
         width,
       ),
       next(
-        `Round every edge that a hand or a knee meets by ${edge}, with a sanding block, a plane or a router: the tops and backs of the sides${decked ? ', the free edges of the deck board' : ''}, the side edges of the skin. Leave alone ${wordList(left)}.`,
+        `Round every edge that a hand or a knee meets by ${edge}, with a sanding block, a plane or a router: the tops and backs of the sides${decked ? ', the free edges of the deck board' : ''}, the side edges of the skin.${decked ? ` Round the corners of the deck board by ${corner}.` : ''} Leave alone ${wordList(left)}.`,
       ),
-      ...(decked ? [next(`Round the corners of the deck board to a radius of ${corner}.`)] : []),
       next(
         'Sink every screw head just below the face. Fill holes and gaps that a wheel or a finger would find.',
       ),
       next(
         'Sand with grit 80, then 120, along the grain. A hand run along each edge finds no splinter. Sweep, then wipe.',
       ),
-      next(
-        'Seal the sawn edges of every sheet first: brush it on until the wood takes no more. The hidden ends were sealed before the frame was put together.',
-      ),
+      next('Seal the sawn edges of every sheet first: brush it on until the wood takes no more.'),
       next(
         'Paint or oil all faces, inside too, twice, with the drying time of the tin between. On the ridden face use only what its maker names for floors that are walked on, or leave the top sheet as it came: a slippery face throws riders.',
       ),

@@ -88,7 +88,7 @@ export const frameSteps = (book: Book, ramp: SolvedRamp): readonly Block[] => {
   return [
     step(
       ++number,
-      `Mark every timber on the inside of ${ramp.design.sides.count > 2 ? 'all sides and ribs' : 'both sides'}: ${curved ? 'bend a tape along the sawn edge from the toe' : 'from one end'}, half a timber to either side of the mark, an X where it goes.`,
+      `Mark every timber on the inside of ${ramp.design.sides.count > 2 ? 'all sides and ribs' : 'both sides'}: ${curved ? 'studs by a tape bent along the sawn edge, the others along the bottom edge, both from the toe' : 'from one end'}; half a timber to either side of the mark, an X where it goes.`,
       width,
     ),
     ...(corners.length > 0

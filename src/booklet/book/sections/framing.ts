@@ -64,11 +64,7 @@ const frameOf = (book: Book, ramp: SolvedRamp, before: readonly SolvedRamp[]): r
       ),
       withNext: true,
     },
-    ...endsOf(
-      book,
-      ramp,
-      before.some((one) => studLies(one) === studLies(ramp)),
-    ),
+    ...endsOf(book, ramp, before.length > 0),
     ...together([table(studTable(book, ramp), width)], book.tall).map((block) =>
       block.kind === 'fixed' ? named(`timbers ${ramp.name}`, block) : block,
     ),
@@ -81,8 +77,11 @@ const frameOf = (book: Book, ramp: SolvedRamp, before: readonly SolvedRamp[]): r
   ]
 }
 
-const studLies = ({ studs }: SolvedRamp): 'edge' | 'flat' =>
-  studs.some(({ lies }) => lies === 'edge') ? 'edge' : 'flat'
+/** The ways in which timbers lie in any of the ramps: the first one's picture shows them all. */
+const timbersLie = ({ solved: { ramps } }: Book): readonly ('edge' | 'flat')[] =>
+  (['edge', 'flat'] as const).filter((way) =>
+    ramps.some(({ studs, deckTimbers }) => [...studs, ...deckTimbers].some(({ lies }) => lies === way)),
+  )
 
 /** Where the screws of a timber's ends go, with a picture, and corners that all but touch. */
 const endsOf = (book: Book, ramp: SolvedRamp, again: boolean): readonly Block[] => {
@@ -91,7 +90,7 @@ const endsOf = (book: Book, ramp: SolvedRamp, again: boolean): readonly Block[] 
   const said = (room: number): readonly Block[] =>
     [endScrews(book, ramp, again), close].filter((one) => one !== '').map((one) => words(one, room))
   if (again) return said(width)
-  return [stage(() => stumpView(studLies(ramp)), noScale, said, width)]
+  return [stage(() => stumpView(timbersLie(book)), noScale, said, width)]
 }
 
 /** Nearer ones leave no room for timber that is a little thicker, mm. */
@@ -144,7 +143,8 @@ const studTable = (book: Book, ramp: SolvedRamp) => {
         `${i + 1}`,
         timberMarks(book, ramp, i),
         show(stud.at),
-        ...(curved ? [show(stud.x)] : []),
+        // set along the curve: a second place a millimetre off would only be asked about
+        ...(curved ? [''] : []),
         liesWords(stud),
         ['stud', rippedWords(stud, section, fine), stud.role === 'seam' ? 'under a seam' : '']
           .filter((said) => said !== '')

@@ -21,6 +21,7 @@ import { figure } from '../figure.ts'
 import { workHours } from '../hours.ts'
 import { onPage } from '../page-words.ts'
 import type { Section } from '../pages.ts'
+import { contents } from './contents.ts'
 import { layerNumber } from './layer-number.ts'
 
 /** A guard is commonly required from here on (International Residential Code 2018, R312.1), mm. */
@@ -69,7 +70,7 @@ export const glance = (book: Book): Section => {
       ...told,
       ...ramps.flatMap((ramp) => partsView(book, ramp)),
       ...frontViews(book),
-      words(`In this booklet${contents.map(([name, said]) => onPage(name, ` – ${said}`)).join('')}`, width),
+      contents(book),
     ],
   }
 }
@@ -104,21 +105,6 @@ const sizesAndRound = (book: Book): readonly Block[] => {
     ),
   ]
 }
-
-/** Parts by the builder's day; those that a booklet has are told with their pages. */
-const contents = [
-  ['buying', 'What to buy'],
-  ['first', 'Before the first cut'],
-  ['cutting', 'Cutting: sides, panels, timber, checks'],
-  ['framing', 'Framing: screws, where timbers go, steps'],
-  ['skin', 'Skin, layer by layer'],
-  ['coping', 'Coping: the pipe'],
-  ['deck', 'Deck and toe'],
-  ['flat', 'Flat'],
-  ['finishing', 'Finishing'],
-  ['moving', 'Storing and moving'],
-  ['care', 'Looking after it'],
-] as const
 
 const topOf = (ramp: SolvedRamp): number =>
   isCurved(ramp) ? ramp.transition.heights.deck : ramp.heights.surface

@@ -125,7 +125,8 @@ const layerOf = (
               width: room,
               unnamed: true,
               height: Math.max(
-                88 * Math.max(leastShare, book.share),
+                // one of a flat is far longer than wide
+                (curved ? 88 : 116) * Math.max(leastShare, book.share),
                 figuresRoom(rows.length + pieces.length * widths.length),
               ),
             },

@@ -73,40 +73,54 @@ export const bendView = (
   ])
 }
 
-/** The outside of a side with the end of a stud behind it, and where its two screws go; no scale. */
-export const stumpView = (lies: 'edge' | 'flat'): View => {
-  const [wide, tall] = lies === 'edge' ? [8, 19] : [19, 8]
-  const stud = rectangle(-wide / 2, -tall / 2, wide / 2, tall / 2)
-  const at: readonly Point[] =
-    lies === 'edge'
-      ? [
-          { x: 0, y: tall / 4 },
-          { x: 0, y: -tall / 4 },
-        ]
-      : [
-          { x: wide / 4, y: 0 },
-          { x: -wide / 4, y: 0 },
-        ]
+/** Half the longer side of a timber's end and of its shorter one; mm on paper. */
+const [longHalf, shortHalf] = [9.5, 4] as const
+
+/** The outside of a side with the ends of its timbers behind it, as they lie, and where the two screws of each go; no scale. */
+export const stumpView = (lies: readonly ('edge' | 'flat')[]): View => {
+  // side by side where there are both
+  const wide = lies.length > 1 ? 22 : 17
+  const ends = lies.map((way) => {
+    const x = lies.length < 2 ? 0 : way === 'edge' ? -12.5 : 8.5
+    const [dx, dy] = way === 'edge' ? [shortHalf, longHalf] : [longHalf, shortHalf]
+    // both under the edge of the side
+    const y = longHalf - dy
+    const off = longHalf / 2
+    const at: readonly Point[] = [-off, off].map((by) =>
+      way === 'edge' ? { x, y: y + by } : { x: x + by, y },
+    )
+    return { way, x, timber: rectangle(x - dx, y - dy, x + dx, y + dy), at }
+  })
+  const top = longHalf + 0.3
   return viewOf([
     {
       name: 'side',
       marks: [
-        fill(layer, rectangle(-17, -13, 17, 13), 0.93),
-        stroke(layer, pathOf({ x: -17, y: tall / 2 + 0.3 }, { x: 17, y: tall / 2 + 0.3 }), lines.outline),
+        fill(layer, rectangle(-wide, -13, wide, 13), 0.93),
+        stroke(layer, pathOf({ x: -wide, y: top }, { x: wide, y: top }), lines.outline),
       ],
     },
-    { name: 'stud', marks: [stroke(layer, stud, lines.hidden)] },
+    { name: 'timbers', marks: ends.map(({ timber }) => stroke(layer, timber, lines.hidden)) },
     {
       name: 'words',
       marks: [
-        ...word({ x: 0, y: 14.2 }, 'from outside'),
-        ...word(
-          { x: 0, y: -13 - 1.5 * size },
-          `end of a stud ${lies === 'edge' ? 'on edge' : 'that lies flat'}`,
+        ...word({ x: 0, y: 14.2 }, lies.length > 1 ? 'ends of timbers, from outside' : 'from outside'),
+        ...ends.flatMap(({ way, x }) =>
+          word(
+            { x, y: -13 - 1.5 * size },
+            lies.length > 1
+              ? way === 'edge'
+                ? 'on edge'
+                : 'flat'
+              : `end of a stud ${way === 'edge' ? 'on edge' : 'that lies flat'}`,
+          ),
         ),
       ],
     },
-    { name: 'screws', marks: at.flatMap((p) => [...cross(layer, p, 1.6, lines.outline, Math.PI / 4)]) },
+    {
+      name: 'screws',
+      marks: ends.flatMap(({ at }) => at.flatMap((p) => cross(layer, p, 1.6, lines.outline, Math.PI / 4))),
+    },
   ])
 }
 

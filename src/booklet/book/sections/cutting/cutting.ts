@@ -37,12 +37,7 @@ export const cutting = (book: Book): Section => {
       ],
       width,
     ),
-    shown(
-      [...timberSteps(book), ...paintSteps(book)],
-      () => stopBlockView(book.show(solved.ramps[0]!.studLength)),
-      noScale,
-      width,
-    ),
+    shown([...timberSteps(book), ...paintSteps(book)], () => stopBlockView(stopWords(book)), noScale, width),
   ]
   return {
     name: 'cutting',
@@ -71,10 +66,10 @@ export const cutting = (book: Book): Section => {
   }
 }
 
-const straightSteps = ({ solved, show, fine }: Book): readonly string[] =>
+const straightSteps = ({ solved, show }: Book): readonly string[] =>
   straightOf(solved.ramps).map(
     ({ name, design, length, heights }) =>
-      `Saw the ${design.sides.count} sides of ${name}, ${show(length)} × ${fine(heights.frame)}, straight cuts with a guide. Both diagonals of each are ${fine(Math.hypot(length, heights.frame))}.`,
+      `Saw the ${design.sides.count} sides of ${name}, ${show(length)} × ${show(heights.frame)}, straight cuts with a guide. Both diagonals of each are ${show(Math.hypot(length, heights.frame))}.`,
   )
 
 /** Pipes, and run-outs of steel, each sort in one step. */
@@ -103,6 +98,12 @@ const metalSteps = (book: Book, quarters: readonly SolvedQuarter[]): readonly st
 
 /** `outer `, where there are several. */
 const whose = ({ several }: Book, { name }: SolvedRamp): string => (several ? `${name} ` : '')
+
+/** Two lengths are set one after the other; more are read in the step. */
+const stopWords = ({ solved: { ramps }, show }: Book): string => {
+  const lengths = [...new Set(ramps.map(({ studLength }) => show(studLength)))]
+  return lengths.length > 2 ? 'one by one' : lengths.join(', then ')
+}
 
 /** All timbers in one step: how long, and where they are listed. */
 const timberSteps = (book: Book): readonly string[] => {

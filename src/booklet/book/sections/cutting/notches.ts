@@ -36,7 +36,7 @@ export const notchBlocks = (
   ramp: SolvedQuarter,
   width: number,
 ): readonly [drawing: FixedBlock, sizes: FixedBlock] => {
-  const { units, fine } = book
+  const { units, show } = book
   const coping = ramp.coping!
   const { box } = notchWindow(ramp, coping, 1)
   const { back, bottom, floor } = notchSizes(ramp.transition, coping, ramp.length)
@@ -49,7 +49,7 @@ export const notchBlocks = (
       { width: box.x1 - box.x0, height: box.y1 - box.y0 },
     ),
     words(
-      `Once the notch is sawn its lip is gone: measure its wall ${fine(back)} from the back edge, its ${floor === null ? 'lowest point' : 'floor'} ${fine(bottom)} up from the bottom edge${floor === null ? '' : `, and ${fine(floor)} along the floor from the wall to the curve`}.`,
+      `Once the notch is sawn its lip is gone: measure its wall ${show(back)} from the back edge, its ${floor === null ? 'lowest point' : 'floor'} ${show(bottom)} up from the bottom edge${floor === null ? '' : `, and ${show(floor)} along the floor from the wall to the curve`}.`,
       width,
     ),
   ]

@@ -14,7 +14,7 @@ const mostSides = 3
 
 /** One side with its measures, and the table that they are written in; then what is laid on each other. */
 export const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
-  const { width, units, fine } = book
+  const { width, units, show } = book
   const blanks = Array.from({ length: Math.min(mostSides, ramp.design.sides.count) }, () => '')
   const laid = ramp.splices.length > 0 ? [] : laidSides(book, ramp)
   const marks = laid.flatMap(({ piece: { part: own, under } }) => [own.mark, ...(under ? [under.mark] : [])])
@@ -48,7 +48,7 @@ export const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] =
             '',
             checkLetters[i]!,
             said,
-            fine(value),
+            show(value),
             ...blanks,
           ]),
         },
@@ -85,17 +85,17 @@ export const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] =
 
 /** The sides of a flat: sizes and both diagonals, with blanks. */
 export const straightChecks = (book: Book, ramp: Flat): readonly Block[] => {
-  const { width, sheets, fine, show, units } = book
+  const { width, sheets, show, units } = book
   const marks = sheets
     .flatMap(({ parts }) => parts)
     .filter(({ part: of, ramp: name }) => of === 'side' && name === ramp.name)
     .map(({ mark }) => mark)
     .slice(0, mostSides)
   const { length, heights } = ramp
-  const diagonal = fine(Math.hypot(length, heights.frame))
+  const diagonal = show(Math.hypot(length, heights.frame))
   const rows = [
     ['along the bottom edge', show(length)],
-    ['height at either end', fine(heights.frame)],
+    ['height at either end', show(heights.frame)],
     ['one diagonal', diagonal],
     ['the other', diagonal],
   ] as const
