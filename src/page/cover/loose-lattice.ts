@@ -1,4 +1,4 @@
-import type { Box } from '../../geometry/bounds.ts'
+import { type Box, pointsBounds } from '../../geometry/bounds.ts'
 import { pathLength } from '../../geometry/length.ts'
 import type { Path } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
@@ -8,7 +8,7 @@ import type { Pattern } from '../../pattern/pattern.ts'
 import { type Layout, layoutSize } from '../sheet/sheet.ts'
 import type { Cover } from './cover.ts'
 import type { Lattice } from './lattice.ts'
-import { turnedBounds } from './turned-run.ts'
+import { hullBounds } from './turned-run.ts'
 
 /** Rows of pages in one layout and at one angle, their joint lines still free to move: `latticeAt` puts them in a place. */
 export interface LooseLattice {
@@ -49,42 +49,44 @@ export const looseLattices = (
   // steps shorter than any page
   const spacing = Math.min(Math.max(6, size / 200), 30)
   const runs = needs.map((path) => pathSample(path, spacing))
-  // many turns look at few points
-  const hull = cover === 'ribbon' ? convexHull(runs.flat()) : runs.flat()
-  const angles =
+  const lattices =
     cover === 'ribbon'
-      ? Array.from({ length: 2 * angleSteps + 1 }, (_, i) => (i - angleSteps) * angleStep)
-      : [0]
-  const lattices = angles
-    .flatMap((angle) => looseAt(hull, angle, window, overlap))
-    .sort((a, b) => a.least - b.least || a.spanned - b.spanned)
+      ? turnedLattices(runs.flat(), window, overlap)
+      : [...looseAt(pointsBounds(runs.flat()), 0, shapesOf(window, overlap))]
+  lattices.sort((a, b) => a.least - b.least || a.spanned - b.spanned)
   return { needs, runs, lattices }
 }
 
 /** No cover of a pattern takes fewer pages, if its line, and so its cut, goes through all of these points in one piece. */
 export const leastPages = (through: readonly Point[], window: Box, overlap: number): number => {
-  const hull = convexHull(through)
-  let least = Number.POSITIVE_INFINITY
-  for (let i = -angleSteps; i <= angleSteps; i++)
-    for (const loose of looseAt(hull, i * angleStep, window, overlap)) least = Math.min(least, loose.least)
-  return least
+  return Math.min(...turnedLattices(through, window, overlap).map(({ least }) => least))
 }
+
+/** At each angle of a ribbon. */
+const turnedLattices = (points: readonly Point[], window: Box, overlap: number): LooseLattice[] => {
+  const angles = Array.from({ length: 2 * angleSteps + 1 }, (_, i) => (i - angleSteps) * angleStep)
+  const shapes = shapesOf(window, overlap)
+  return hullBounds(convexHull(points), angles).flatMap((box, i) => looseAt(box, angles[i]!, shapes))
+}
+
+const shapesOf = (window: Box, overlap: number): readonly LooseLattice['shape'][] =>
+  (['portrait', 'landscape'] satisfies Layout[]).map((layout) => ({
+    layout,
+    overlap,
+    ...layoutSize(window, layout),
+  }))
 
 /**
  * Both layouts at one angle. A line in one piece that spans w × h crosses at least ⌊w/pitch⌋ and ⌊h/pitch⌋ joint lines,
- * however the lattice is moved, and each crossing leads to another page. `spanning`: of all points those that reach farthest, at least.
+ * however the lattice is moved, and each crossing leads to another page. `box`: what bounds it in the frame of the lattice.
  */
 const looseAt = (
-  spanning: readonly Point[],
+  box: Box,
   angle: number,
-  window: Box,
-  overlap: number,
-): readonly LooseLattice[] => {
-  const box = turnedBounds(spanning, angle)
-  return (['portrait', 'landscape'] satisfies Layout[]).map((layout) => {
-    const shape = { layout, overlap, ...layoutSize(window, layout) }
-    const across = (box.x1 - box.x0) / (shape.width - overlap)
-    const up = (box.y1 - box.y0) / (shape.height - overlap)
+  shapes: readonly LooseLattice['shape'][],
+): readonly LooseLattice[] =>
+  shapes.map((shape) => {
+    const across = (box.x1 - box.x0) / (shape.width - shape.overlap)
+    const up = (box.y1 - box.y0) / (shape.height - shape.overlap)
     return { shape, angle, box, least: 1 + Math.floor(across) + Math.floor(up), spanned: across + up }
   })
-}

@@ -43,6 +43,39 @@ export const turnedBounds = (points: readonly Point[], angle: number): Box => {
   return { x0, y0, x1, y1 }
 }
 
+/**
+ * The same for a convex outline, counter-clockwise, at angles that grow, by less than half a turn each: each of the four points
+ * that reach farthest only moves on along it.
+ */
+export const hullBounds = (hull: readonly Point[], angles: readonly number[]): readonly Box[] => {
+  const farthest: (number | undefined)[] = []
+  return angles.map((angle) => {
+    const cos = Math.cos(angle)
+    const sin = Math.sin(angle)
+    /** how far the outline reaches to one of the four sides of the frame: right, up, left, down */
+    const reach = (side: 0 | 1 | 2 | 3): number => {
+      const along = ({ x, y }: Point): number => {
+        const reached = side % 2 === 0 ? x * cos + y * sin : y * cos - x * sin
+        return side < 2 ? reached : -reached
+      }
+      let at = farthest[side] ?? 0
+      let best = along(hull[at]!)
+      const steps = farthest[side] === undefined ? hull.length : 0
+      for (let n = 0, next = at; ; n++) {
+        next = (next + 1) % hull.length
+        const reached = along(hull[next]!)
+        if (reached > best) {
+          best = reached
+          at = next
+        } else if (n >= steps) break
+      }
+      farthest[side] = at
+      return best
+    }
+    return { x0: -reach(2), y0: -reach(3), x1: reach(0), y1: reach(1) }
+  })
+}
+
 export const turnRuns = (runs: readonly (readonly Point[])[], angle: number): readonly TurnedRun[] =>
   runs.map((run) => turnedRun(turnPoints(run, angle)))
 
