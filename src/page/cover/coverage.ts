@@ -52,9 +52,10 @@ export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overla
     best = fullestPlaces(places, kept)
   }
   const search = { needs, runs, lattices, tried, places }
-  // else on more pages, else without their points whole
+  // else as they are, not moved; else on more pages, else without their points whole
   const tries = [
     () => best,
+    () => showingPlaces(places, kept),
     () => widerPlaces(search, kept),
     () => fullestPlaces(places, { points: [], notch: [] }),
   ]
@@ -151,7 +152,11 @@ const shares = [0, 0.5, -0.5, 0.9, -0.9]
  * The few of them whose emptiest pages carry the most line and that show all points whole, moved so that they carry more; fullest
  * first. None where none of them shows the points.
  */
-const fullestPlaces = (places: readonly Place[], kept: Kept): readonly FullPlace[] => {
+const fullestPlaces = (places: readonly Place[], kept: Kept): readonly FullPlace[] =>
+  clearedFullest(showingPlaces(places, kept), kept)
+
+/** Of the roomiest places those that show all points whole, the roomiest first. */
+const showingPlaces = (places: readonly Place[], kept: Kept): readonly ShowingPlace[] => {
   const roomiest = [...places].sort((a, b) => b.room - a.room)
   const framed = new Map<LooseLattice, Framed>()
   const showing = (some: readonly Place[]) =>
@@ -163,7 +168,7 @@ const fullestPlaces = (places: readonly Place[], kept: Kept): readonly FullPlace
   let found = showing(roomiest.slice(0, weighed))
   for (let i = weighed; found.length === 0 && i < roomiest.length; i += weighed)
     found = showing(roomiest.slice(i, i + weighed))
-  return clearedFullest(found, kept)
+  return found
 }
 
 const clearedFullest = (found: readonly ShowingPlace[], kept: Kept): readonly FullPlace[] =>
