@@ -19,7 +19,8 @@ const sixteenths = (n: number): string => {
 
 /**
  * Inches to the nearest 1/32. An odd 32nd lies between two sixteenths, one of which is an eighth or simpler: it is shown as
- * that one, strong (`+`) or shy (`–`, an en dash, which every PDF viewer's own fonts have).
+ * that one, strong (`+`) or shy (`–`, an en dash, which every PDF viewer's own fonts have). No whole number is shy: `44–` reads as
+ * the beginning of a range.
  */
 const inches = (length: number): string => {
   const n = Math.round(Math.abs(length) * 32)
@@ -28,7 +29,8 @@ const inches = (length: number): string => {
   if (n === 1) return `${minus}1/32`
   if (n % 2 === 0) return minus + sixteenths(n / 2)
   const below = (n - 1) / 2
-  return below % 2 === 0 ? `${minus}${sixteenths(below)}+` : `${minus}${sixteenths(below + 1)}–`
+  const strong = below % 2 === 0 || below % 16 === 15
+  return strong ? `${minus}${sixteenths(below)}+` : `${minus}${sixteenths(below + 1)}–`
 }
 
 const millimetres = (mm: number, decimals: number): string => {

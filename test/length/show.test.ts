@@ -12,8 +12,9 @@ describe('inches', () => {
     [3, '1/8–'],
     [5, '1/8+'],
     [8, '1/4'],
-    [31, '1–'],
+    [31, '15/16+'],
     [33, '1+'],
+    [44 * 32 - 1, '43 15/16+'],
     [17 * 32 + 14, '17 7/16'],
     [17 * 32 + 15, '17 1/2–'],
     [17 * 32 + 13, '17 3/8+'],
@@ -27,6 +28,11 @@ describe('inches', () => {
     expect(showLength(0.3, 'in')).toBe('0')
     expect(showLength(-0.3, 'in')).toBe('0')
     expect(showLength(-0.5, 'in')).toBe('-1/32')
+  })
+
+  it('put no dash behind a whole number, where it would be read as one', () => {
+    for (let n = 0; n <= 60 * 32; n++)
+      expect(showLength((n / 32) * 25.4, 'in')).not.toMatch(/^(\d+|.* \d+)–$/)
   })
 
   it('shown and read again lie within 1/64 in, strong and shy counted', () => {
