@@ -82,7 +82,7 @@ const edgeNote = ({ pieces, there }: Panel): string | null => {
 /** Its rules are not those of wood. */
 const steelNote = ({ sheet: { material } }: Panel): string | null =>
   material === 'steel'
-    ? 'Steel: metal shears, or a jigsaw with a metal blade, gloves on and all of it clamped down; file every edge. Many who sell it shear it to size.'
+    ? 'Steel: no circular saw. Metal shears on the line itself, which take nothing, or a jigsaw with a metal blade on the side that is named; gloves on and all of it clamped down; file every edge. Many who sell it shear it to size.'
     : null
 
 /** What is to be known of a panel besides its pieces and cuts; null where there is nothing. */
