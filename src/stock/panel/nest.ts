@@ -1,9 +1,17 @@
 import { same } from '../../ramp/check/offer.ts'
 import { inOwnCorner, onFactoryEdges } from './factory-edges.ts'
-import { type Attempt, areaOf, type Packing, type PanelKind, pack, packWithin, type Ways } from './pack.ts'
+import {
+  type Attempt,
+  areaOf,
+  type Packing,
+  type PanelKind,
+  pack,
+  packWithin,
+  type Saw,
+  type Ways,
+} from './pack.ts'
 import { pairing } from './pairing.ts'
 import { type Piece, reachOf, waysApart, waysOf } from './piece.ts'
-import type { Saw } from './saw.ts'
 import { shuffler } from './shuffler.ts'
 
 /** Other orders are tried where the first take more panels than the least: so many, or until so many pieces were laid. */
@@ -17,16 +25,13 @@ const handApart = 10
 
 /** The fewest panels that the search finds; of as many, those where every good face is up; curved pieces farther apart where that takes no more; a panel's own edges kept where that takes fewer, and its corner where rectangles have it to themselves. Same pieces, same layout. */
 export const nest = (pieces: readonly Piece[], kinds: readonly PanelKind[], saw: Saw): Packing => {
-  const packing = nestTrimmed(pieces, kinds, saw)
-  return inOwnCorner(
-    onFactoryEdges(
-      packing,
-      pieces,
-      saw,
-      (own, sizes, whole) => search(own, waysOf(own, whole.kerf), sizes, whole).packing,
-    ),
+  const packing = onFactoryEdges(
+    nestTrimmed(pieces, kinds, saw),
+    pieces,
     saw,
+    (own, sizes, whole) => search(own, waysOf(own, whole.kerf), sizes, whole).packing,
   )
+  return inOwnCorner(packing, saw)
 }
 
 /** The same, every panel trimmed. */

@@ -1,6 +1,5 @@
 import { same } from '../../ramp/check/offer.ts'
 import { type Board, type Laid, layNext, onTape, type Rule } from './lay.ts'
-import type { Saw } from './saw.ts'
 import type { Shape } from './shape.ts'
 
 /** Panels of one size, their long side along x: so many of them, or as many as are bought. mm */
@@ -9,6 +8,15 @@ export interface PanelKind {
   readonly width: number
   /** null: as many as are needed */
   readonly count: number | null
+}
+
+/** What the saw takes, mm. */
+export interface Saw {
+  readonly kerf: number
+  /** what is not used along each edge of a panel */
+  readonly trim: number
+  /** pieces lie on whole steps of the tape where there is room */
+  readonly step: number
 }
 
 export const areaOf = ({ length, width }: PanelKind): number => length * width

@@ -1,10 +1,9 @@
 import { pointsBounds } from '../../geometry/bounds.ts'
 import { doubleArea } from '../../geometry/polygon/outer-polygon.ts'
 import { same } from '../../ramp/check/offer.ts'
-import { type Attempt, areaOf, type PanelKind, type Place, pack, type Ways } from './pack.ts'
+import { type Attempt, areaOf, type PanelKind, type Place, pack, type Saw, type Ways } from './pack.ts'
 import { pairFit } from './pair.ts'
 import type { Piece } from './piece.ts'
-import type { Saw } from './saw.ts'
 
 /** What is found coarsely and is wider than the panel by more does not come to fit it, mm. */
 const hopeless = 60

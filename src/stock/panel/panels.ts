@@ -9,6 +9,7 @@ import type { Point } from '../../geometry/point.ts'
 import { doubleArea, outerPolygon } from '../../geometry/polygon/outer-polygon.ts'
 import { offerSteps } from '../../ramp/check/offer.ts'
 import { isSide, type SheetPart } from '../sheet-part.ts'
+import { closedUp } from './close-up.ts'
 import { settled } from './lay.ts'
 import { nest } from './nest.ts'
 import { type Filled, inSawingOrder, type PanelKind, type Place } from './pack.ts'
@@ -114,7 +115,7 @@ const laySheet = (
   const said = stock.panels.filter((panel) => sameSheet(panel.sheet, sheet))
   const sizes = panelSizes(sheet, stock, units)
   const clamped = Math.max(1, ...said.map((panel) => panel.clamped))
-  const step = offerSteps[units]
+  const saw = { kerf: stock.kerf, trim: stock.trim, step: offerSteps[units] }
   const { pairs, singles } = clamped === 2 ? inPairs(parts) : { pairs: [], singles: parts }
   const bought = sizes.map((size): Source => ({ kind: kindOf(size, null), size, there: false }))
   const offcuts = stock.offcuts
@@ -127,12 +128,12 @@ const laySheet = (
     const packing = nest(
       all.map(({ part }) => pieceOf(part, out, layers)),
       sources.map(({ kind }) => kind),
-      { kerf: stock.kerf, trim: stock.trim, step },
+      saw,
     )
     for (const filled of inSawingOrder(packing.filled, (i) => isSide(all[i]!.part))) {
       const source = sources.find(({ kind }) => kind === filled.kind)!
       const board = { length: source.kind.length, width: source.kind.width, trim: stock.trim }
-      const places = settled(board, filled.places, step)
+      const places = closedUp(settled(board, filled.places, saw.step), saw)
       panels.push(panelOf({ ...filled, places }, source, all, sheet, layers, first + panels.length))
     }
     lost.push(...packing.lost.flatMap((i) => [all[i]!.part, ...(all[i]!.under ? [all[i]!.under!] : [])]))
