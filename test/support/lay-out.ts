@@ -4,7 +4,7 @@ import type { Drawing } from '../../src/drawing/drawing.ts'
 import type { Cover } from '../../src/page/cover/cover.ts'
 import type { PageSet } from '../../src/page/set/draft.ts'
 import { layOutSet } from '../../src/page/set/set.ts'
-import { defaultMargins, defaultOverlap, paperOf } from '../../src/page/sheet/paper.ts'
+import { defaultMargins, defaultOverlap, type Margins, paperOf } from '../../src/page/sheet/paper.ts'
 import { type Correction, noCorrection } from '../../src/printer/correction.ts'
 import { type PrinterUncertainty, printerUncertainty } from '../../src/printer/uncertainty.ts'
 import { coveredText, solvedText } from './covered.ts'
@@ -30,33 +30,45 @@ const drawnOnce = (set: PageSet): PageSet => ({
 })
 
 /** A set by the way of the `plot` command, without a disk; null where a check says stop. Laid once for all tests of a worker. */
-export const layOut = (...asked: Parameters<typeof layOutAnew>): PageSet | null => {
-  const key = JSON.stringify(asked)
+export const layOut: typeof layOutAnew = (text, paper, cover, options = {}) => {
+  const { strips, pack } = options
+  const key = JSON.stringify([
+    text,
+    paper,
+    cover,
+    { ...options, strips: strips ?? false, pack: pack ?? false },
+  ])
   if (!laid.has(key)) {
-    const set = layOutAnew(...asked)
+    const set = layOutAnew(text, paper, cover, options)
     laid.set(key, set && drawnOnce(set))
   }
   return laid.get(key)!
 }
 
-const layOutAnew = (
+export interface LayOutOptions {
+  readonly correction?: Correction | undefined
+  readonly uncertainty?: PrinterUncertainty
+  readonly strips?: boolean | undefined
+  readonly pack?: boolean | undefined
+  readonly margins?: Margins | undefined
+  readonly overlap?: number | undefined
+}
+
+/** The same, of what nobody asks for again. */
+export const layOutAnew = (
   text: string,
   paper: PaperName,
   cover: Cover,
-  options: {
-    readonly correction?: Correction
-    readonly uncertainty?: PrinterUncertainty
-    readonly strips?: boolean
-  } = {},
+  options: LayOutOptions = {},
 ): PageSet | null => {
   const { design, solved } = solvedText(text)
   if (solved.stopped) return null
   const sheet = {
     paper: paperOf(paper),
-    margins: defaultMargins(paper),
+    margins: options.margins ?? defaultMargins(paper),
     correction: options.correction ?? noCorrection,
   }
-  const laying = { sheet, overlap: defaultOverlap }
+  const laying = { sheet, overlap: options.overlap ?? defaultOverlap }
   return layOutSet(
     design,
     solved,
@@ -64,6 +76,7 @@ const layOutAnew = (
       ...laying,
       cover,
       strips: options.strips ?? false,
+      pack: options.pack ?? false,
       text,
       printer: options.correction ? 'workbench' : null,
       uncertainty: options.uncertainty ?? printerUncertainty(null),

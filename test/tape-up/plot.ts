@@ -1,8 +1,6 @@
-import { createHash } from 'node:crypto'
 import type { Design, PaperName } from '../../src/design/design.ts'
 import type { Cover } from '../../src/page/cover/cover.ts'
 import type { PageSet } from '../../src/page/set/draft.ts'
-import { layOutSet } from '../../src/page/set/set.ts'
 import {
   defaultMargins,
   defaultOverlap,
@@ -10,13 +8,14 @@ import {
   type Paper,
   paperOf,
 } from '../../src/page/sheet/paper.ts'
-import { type Correction, noCorrection } from '../../src/printer/correction.ts'
-import { printerUncertainty } from '../../src/printer/uncertainty.ts'
+import type { Correction } from '../../src/printer/correction.ts'
 import type { Check } from '../../src/ramp/check/check.ts'
 import { writePdf } from '../../src/write/pdf.ts'
-import { coveredText, solvedText } from '../support/covered.ts'
+import { solvedText } from '../support/covered.ts'
+import { layOut, layOutAnew } from '../support/lay-out.ts'
 import { platform } from '../support/platform.ts'
 import { type PdfRead, readPdf } from '../support/read-pdf.ts'
+import { templates, templateText } from '../support/templates.ts'
 
 /** One job: what the builder says on the command line. */
 export interface Job {
@@ -48,30 +47,21 @@ export interface Plotted {
   readonly plan: any
 }
 
-/** Its pages laid out and not yet drawn. */
+const kept = new Set(templates.map(templateText))
+
+/** Its pages laid out and not yet drawn; of a template as all that look at it lay it. */
 export const layJob = (job: Job): Laid | { readonly stops: readonly Check[] } => {
-  const { design, solved } = solvedText(job.text)
-  if (solved.stopped) return { stops: solved.checks.filter((check) => check.level === 'stop') }
-  const paper = paperOf(job.paper)
-  const margins = job.margins ?? defaultMargins(job.paper)
-  const overlap = job.overlap ?? defaultOverlap
-  const laying = { sheet: { paper, margins, correction: job.correction ?? noCorrection }, overlap }
-  const set = layOutSet(
+  const { text, paper, cover, ...options } = job
+  const { design, solved } = solvedText(text)
+  const set = (kept.has(text) ? layOut : layOutAnew)(text, paper, cover, options)
+  if (!set) return { stops: solved.checks.filter((check) => check.level === 'stop') }
+  return {
     design,
-    solved,
-    {
-      ...laying,
-      cover: job.cover,
-      strips: job.strips ?? false,
-      pack: job.pack ?? false,
-      text: job.text,
-      printer: job.correction ? 'workbench' : null,
-      uncertainty: printerUncertainty(null),
-      fingerprint: (text) => createHash('sha256').update(text).digest('hex'),
-    },
-    coveredText(job.text, laying),
-  )
-  return { design, set, paper, margins, overlap }
+    set,
+    paper: paperOf(paper),
+    margins: job.margins ?? defaultMargins(paper),
+    overlap: job.overlap ?? defaultOverlap,
+  }
 }
 
 /** The way of the `plot` command, without a disk; or the checks that stopped it. */

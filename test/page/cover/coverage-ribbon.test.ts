@@ -1,9 +1,7 @@
-import { createHash } from 'node:crypto'
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import type { PaperName } from '../../../src/design/design.ts'
 import { curvedOf } from '../../../src/design/kind-traits.ts'
-import { readDesign } from '../../../src/design/read.ts'
 import type { Drawing } from '../../../src/drawing/drawing.ts'
 import {
   type Affine,
@@ -15,45 +13,21 @@ import {
 import { pathSample } from '../../../src/geometry/sample.ts'
 import { readLength } from '../../../src/length.ts'
 import type { Cover } from '../../../src/page/cover/cover.ts'
-import { layOutSet } from '../../../src/page/set/set.ts'
-import { defaultMargins, paperOf } from '../../../src/page/sheet/paper.ts'
-import { noCorrection } from '../../../src/printer/correction.ts'
-import { printerUncertainty } from '../../../src/printer/uncertainty.ts'
 import { generatedQuarter, quarterText } from '../../bench/ramps.ts'
+import { solvedText } from '../../support/covered.ts'
 import { above } from '../../support/hold.ts'
+import { layOut } from '../../support/lay-out.ts'
 import { assertNear } from '../../support/near.ts'
 import type { Pt } from '../../support/pt.ts'
 import { randomFrom } from '../../support/random.ts'
-import { wholeDesign } from '../../support/whole.ts'
 
 const overlap = 12
 const point = 72 / 25.4
 
-const plottedBefore = new Map<string, ReturnType<typeof plottedAnew>>()
-
-/** Each set once: its pages are drawn where they are looked at. */
-const plotted = (...asked: Parameters<typeof plottedAnew>): ReturnType<typeof plottedAnew> => {
-  const key = JSON.stringify(asked)
-  const found = plottedBefore.get(key) ?? plottedAnew(...asked)
-  plottedBefore.set(key, found)
-  return found
-}
-
-const plottedAnew = (text: string, paper: PaperName, cover: Cover) => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
-  const { design } = reading
-  const solved = wholeDesign(design)
-  const sheet = { paper: paperOf(paper), margins: defaultMargins(paper), correction: noCorrection }
-  const set = layOutSet(design, solved, {
-    sheet,
-    overlap,
-    cover,
-    text,
-    printer: null,
-    uncertainty: printerUncertainty(null),
-    fingerprint: (words) => createHash('sha256').update(words).digest('hex'),
-  })
+const plotted = (text: string, paper: PaperName, cover: Cover) => {
+  const { design, solved } = solvedText(text)
+  const set = layOut(text, paper, cover)
+  if (!set || solved.stopped) throw new Error('a design that stops')
   return { design, solved, set }
 }
 
