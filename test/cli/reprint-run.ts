@@ -15,6 +15,13 @@ export const bytesOf = (path: string): Uint8Array => new Uint8Array(readFileSync
 /** Sets by the line that plotted them, which gives the same bytes again: once a worker. */
 const plottedBefore = new Map<string, Uint8Array>()
 
+/** What is plotted, with what the printer's profile says in place of its folder: that has another name in each test. */
+const saidBy = (name: string, options: readonly string[]): string => {
+  const [printer, folder] = ['--printer', '--profiles'].map((option) => options.indexOf(option) + 1)
+  const said = folder! > 0 ? readFileSync(join(options[folder!]!, `${options[printer!]}.json`), 'utf8') : ''
+  return JSON.stringify([name, said, ...options.filter((_, i) => folder === 0 || i !== folder)])
+}
+
 /** A folder for each test. */
 export const useFolder = () => {
   let folder = ''
@@ -35,8 +42,7 @@ export const useFolder = () => {
     /** Plots a template; the path of its PDF. */
     plot: async (name: string, ...options: readonly string[]): Promise<string> => {
       const path = file(`${name}.pdf`)
-      // a profile may say something else by now
-      const key = options.includes('--printer') ? '' : JSON.stringify([name, options])
+      const key = saidBy(name, options)
       const before = plottedBefore.get(key)
       if (before) {
         writeFileSync(path, before)
@@ -44,7 +50,7 @@ export const useFolder = () => {
       }
       const { exit, err } = await traceply('plot', template(name), ...options, '--out', path, '--force')
       expect(exit, err).toBe(0)
-      if (key) plottedBefore.set(key, bytesOf(path))
+      plottedBefore.set(key, bytesOf(path))
       return path
     },
     /** Reprints into a new file; its bytes. */
