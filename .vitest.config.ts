@@ -24,6 +24,9 @@ const long = [
   'tape-up/',
   'cli/figures',
   'page/cover/',
+  'job/settle',
+  'package/tarball',
+  'hard/hard',
   'ramp/',
   'cli/',
 ]
