@@ -15,24 +15,27 @@ export const screwTable = (
   width: number,
 ): { readonly marks: Drawing; readonly height: number } => {
   const show = (mm: number): string => showLength(mm, units)
-  const layList = (isNamed: (i: number) => boolean) =>
-    layTable(
-      {
-        columns: [
-          { head: 'screw of', kind: 'words' },
-          { head: 'back', kind: 'figure' },
-          { head: 'up', kind: 'figure' },
-        ],
-        rows: screws.map(({ of, at }, i) => [isNamed(i) ? of : '', show(at.x), show(at.y)]),
-        dense: true,
-      },
-      width,
-      style,
-    )
-  const most = Math.max(1, Math.floor((width + apart) / (layList(() => true).width + apart)))
+  const named = layTable(
+    {
+      columns: [
+        { head: 'screw of', kind: 'words' },
+        { head: 'back', kind: 'figure' },
+        { head: 'up', kind: 'figure' },
+      ],
+      rows: screws.map(({ of, at }) => [of, show(at.x), show(at.y)]),
+      dense: true,
+    },
+    width,
+    style,
+  )
+  const most = Math.max(1, Math.floor((width + apart) / (named.width + apart)))
   const each = Math.ceil(screws.length / most)
   // a timber is named once, and again at the head of a column
-  const laid = layList((i) => i % each === 0 || screws[i - 1]!.of !== screws[i]!.of)
+  const isNamed = (i: number): boolean => i % each === 0 || screws[i - 1]!.of !== screws[i]!.of
+  const laid = {
+    ...named,
+    rows: named.rows.map((row, i) => (isNamed(i) ? row : { ...row, lines: [[], ...row.lines.slice(1)] })),
+  }
   const columns = Array.from({ length: Math.ceil(screws.length / each) }, (_, k) => k * each)
   return {
     marks: columns.flatMap((from, k) =>

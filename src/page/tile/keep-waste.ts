@@ -13,7 +13,7 @@ import { letters } from '../../pattern/pens.ts'
 import { clearUnder, type Occupancy, takenUnder } from '../room/occupancy.ts'
 import { keepOff, on, wordClear } from '../room/word-room.ts'
 import { type Ground, groundOf, standsOn } from './ground.ts'
-import { type Tile, tileCell } from './tile.ts'
+import { isInCell, type Tile, tileCell } from './tile.ts'
 import { bandReach } from './waste-band.ts'
 
 /**
@@ -33,7 +33,9 @@ export const keepWaste = (
   const ground = groundOf(tile, pattern.outline, wood)
   const sizes = [letters.side, 4, 3, letters.small]
   const cell = keptOf(tile)
-  const kinks = kinksOf(pattern).map((p) => affineApply(tile.toWindow, p))
+  const kinks = kinksOf(pattern)
+    .map((p) => affineApply(tile.toWindow, p))
+    .filter((p) => isInCell(tile, [p], -wordReach))
   const pairOn = (piece: Segment, size: number, around: readonly Point[]): Pair | null => {
     // between the edges of a timber KEEP would be read with its name
     for (const off of [on.timber, 0])
@@ -54,7 +56,7 @@ export const keepWaste = (
   }
   const firstOf = (): Pair | null => {
     // over a kink rather than not at all
-    for (const around of [kinks, []])
+    for (const around of kinks.length > 0 ? [kinks, []] : [[]])
       for (const group of pieces)
         for (const size of sizes)
           for (const piece of group.slice(0, 6)) {
@@ -105,6 +107,8 @@ const kinksOf = ({ cut }: Pattern): readonly Point[] => {
 
 /** How far square to a word a kink matters to it, mm. */
 const kinkReach = 14
+/** No word reaches farther from its middle, mm. */
+const wordReach = 30
 
 const isOver = (word: TextMark, p: Point): boolean => {
   const [a, b, c] = textCorners(word, affineIdentity) as [Point, Point, Point, Point]

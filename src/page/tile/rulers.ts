@@ -31,10 +31,11 @@ interface Figured {
   readonly figure: TextMark
 }
 
-/** A tick, and where a long one with a figure may stand for it, the usual place first. */
+/** A tick, and in how many places a long one with a figure may stand for it, the usual one first. */
 interface RulerMark {
   readonly plain: Path
-  readonly figured: readonly Figured[]
+  readonly places: number
+  readonly figured: (place: number) => Figured
 }
 
 /** What a ruler asks of a page. */
@@ -64,11 +65,14 @@ export const rulerMarks = (tile: Tile, toe: Point, units: Units, room: RulerRoom
   return [...along, ...upright].map((mark) => drawn(mark, room))
 }
 
-const drawn = ({ plain, figured }: RulerMark, { isFigured, isFree }: RulerRoom): Drawing => {
-  const found = figured.find(isFigured)
-  if (found) return [stroke('note', found.tick, pens.ruler), found.figure]
+const drawn = (mark: RulerMark, { isFigured, isFree }: RulerRoom): Drawing => {
+  // only so many are set as are asked about
+  for (let place = 0; place < mark.places; place++) {
+    const { tick, figure } = mark.figured(place)
+    if (isFigured({ tick, figure })) return [stroke('note', tick, pens.ruler), figure]
+  }
   // a long tick without its figure would be counted wrongly
-  return isFree(plain) ? [stroke('note', plain, pens.ruler)] : []
+  return isFree(mark.plain) ? [stroke('note', mark.plain, pens.ruler)] : []
 }
 
 /** The first of its places in which it loses no figure, else the fewest. */
@@ -81,12 +85,13 @@ const uprightRuler = (
   let most = -1
   for (const off of offs) {
     const marks = marksAt(off)
-    const figured = marks.filter((mark) => mark.figured.some(isFigured)).length
-    if (figured > most) {
-      most = figured
+    const wanted = marks.filter(({ places }) => places > 0)
+    const count = wanted.filter((mark) => isFigured(mark.figured(0))).length
+    if (count > most) {
+      most = count
       best = marks
     }
-    if (figured === marks.filter((mark) => mark.figured.length > 0).length) break
+    if (count === wanted.length) break
   }
   return best
 }
@@ -101,21 +106,32 @@ interface Tick {
 const figureAt = (x: number, y: number, words: string): TextMark =>
   text('note', { x, y }, letters.small, words, { grey: 0.4 }) as TextMark
 
+/** Right and left of its tick, over and under the line. */
+const sides = [
+  { isRight: true, up: 1 },
+  { isRight: false, up: 1 },
+  { isRight: true, up: -1 },
+  { isRight: false, up: -1 },
+] as const
+
 const alongMark = ({ at, major, mm }: Tick, level: number, units: Units): RulerMark => {
   const foot = { x: at, y: level }
   const tick = (length: number): Path => pathOf(foot, pointToward(foot, Math.PI / 2, length))
-  if (!major) return { plain: tick(plain), figured: [] }
-  const words = showLength(mm, units)
-  const [right, left] = [at + beside, at - beside - textWidth(words, letters.small, 'regular')]
-  const [up, down] = [level + above, level - above - letters.small]
   return {
     plain: tick(plain),
-    figured: [
-      { tick: tick(long), figure: figureAt(right, up, words) },
-      { tick: tick(long), figure: figureAt(left, up, words) },
-      { tick: tick(-long), figure: figureAt(right, down, words) },
-      { tick: tick(-long), figure: figureAt(left, down, words) },
-    ],
+    places: major ? sides.length : 0,
+    figured: (place) => {
+      const { isRight, up } = sides[place]!
+      const words = showLength(mm, units)
+      return {
+        tick: tick(up * long),
+        figure: figureAt(
+          isRight ? at + beside : at - beside - textWidth(words, letters.small, 'regular'),
+          up > 0 ? level + above : level - above - letters.small,
+          words,
+        ),
+      }
+    },
   }
 }
 
@@ -124,15 +140,11 @@ const uprightMark = ({ at, major, mm }: Tick, x: number, level: number, units: U
   return {
     plain: tick(plain),
     // beside the snap line it would be read with its words
-    figured:
-      major && Math.abs(at - level) > 6
-        ? [
-            {
-              tick: tick(long),
-              figure: figureAt(x + long + 1, at - letters.small / 2, showLength(mm, units)),
-            },
-          ]
-        : [],
+    places: major && Math.abs(at - level) > 6 ? 1 : 0,
+    figured: () => ({
+      tick: tick(long),
+      figure: figureAt(x + long + 1, at - letters.small / 2, showLength(mm, units)),
+    }),
   }
 }
 
