@@ -205,6 +205,8 @@ export const copyView = (first: PanelPiece, copy: PanelPiece, done: CopyWay, rat
         ]
   const all = placed.flatMap(({ outline }) => pathSample(outline, 2))
   const { x0, x1 } = pointsBounds(all)
+  // past low sides the axis reaches down
+  const below = Math.min(0, (drawingBounds(moved)?.y0 ?? 0) + 0.5)
   return viewOf([
     {
       name: 'sides',
@@ -224,7 +226,7 @@ export const copyView = (first: PanelPiece, copy: PanelPiece, done: CopyWay, rat
         ...placed.flatMap(({ mark }, i) =>
           word({ x: starts[i]! + wide(i) / 2, y: tall + 1.5 }, mark, { face: 'bold' }),
         ),
-        ...word({ x: (x0 + x1) / 2, y: -1.7 * size }, `${done}; ring: the toe corner`),
+        ...word({ x: (x0 + x1) / 2, y: below - 1.7 * size }, `${done}; ring: the toe corner`),
       ],
     },
   ])
