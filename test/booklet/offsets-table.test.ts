@@ -157,6 +157,29 @@ it('the text says what + and – mean only where they stand', () => {
   expect(text('quarter-mm')).not.toContain('1/32')
 })
 
+it('a corner that is cut off is said with its leg, as the file has it, in the words and the CSV; a whole one is not', () => {
+  const said = /Back bottom corner: 45° cut, (.+?) along both edges\./
+  const of = (text: string) => {
+    const { design, all } = withOffsets(text)
+    const leg = offsetsCells(all, design.units).find((row) => `${row[2]}`.includes('back bottom corner'))
+    return {
+      shown: all.flatMap((one) => said.exec(checkWords(one, design.units).join(' '))?.[1] ?? []),
+      leg: leg?.[5],
+    }
+  }
+  for (const [name, leg, mm] of [
+    ['quarter-mm', '90', 90],
+    ['quarter-in', '3 1/2', 88.9],
+  ] as const) {
+    const cut = of(templateText(name).replace(/^( +leg: )\S+/m, `$1${leg}`))
+    expect(cut.shown).toEqual([leg])
+    assertNear(Number(cut.leg), mm, 1e-6)
+    const whole = templateText(name).replace(/^ +chamfer: .*\n +leg: .*\n/m, '')
+    expect(whole).not.toContain('leg:')
+    expect(of(whole)).toEqual({ shown: [], leg: undefined })
+  }
+})
+
 describe('how far a straight line from mark to mark may miss the curve', () => {
   const said = (text: string, every: number): { readonly shown: string; readonly miss: number } => {
     const { design, all } = withOffsets(text, every)

@@ -26,6 +26,7 @@ export const checkWords = (offsets: Offsets, units: Units): readonly string[] =>
   const [diagonal] = panel.diagonals
   return [
     `The panel, ${show(panel.length)} × ${show(panel.height)}, before any cut: both diagonals ${show(diagonal)}.`,
+    ...(panel.chamfer > 0 ? [`Back bottom corner: 45° cut, ${show(panel.chamfer)} along both edges.`] : []),
     `TOE to LIP, straight: ${show(chord)}; from the middle of that line square to the curve: ${show(rise)}.`,
     `A straight line from mark to mark misses the curve by ${show(upTo(miss, units))} at most: bend a batten.`,
   ]
