@@ -472,26 +472,53 @@ test('a frame is squared while its corners are held, before what comes between t
   expect(at('both diagonals again')).toBeGreaterThan(at('Screw timbers 7 to 9'))
 })
 
-test.each(['quarter-in', 'quarter-and-flat-mm', 'pair-mm'])(
-  '%s: a page that words name is the page of that thing, and paper alone is enough',
+/** What words say before they name a page, and what stands on that page. */
+const namedOnPages: readonly (readonly [said: RegExp, stands: (...words: string[]) => readonly string[]])[] =
+  [
+    [/ on panel (\d+)$/, (panel) => [`Panel ${panel} of`]],
+    [/ panels? (\d+)[^.(]*, (?:each )?in the order of (?:its|the) panel$/, (panel) => [`Panel ${panel} of`]],
+    // the first panel is that of a side
+    [/what the panel they come from leaves over$/, () => ['Panel 1 of', 'S1']],
+    [/ corner of the notch$/, () => ['The notch: dashed is what is sawn away', 'Once the notch is sawn']],
+    [/ check (S\d+) (?:as before, by its own|by the) table$/i, (side) => ['Checks on the sawn wood', side]],
+    [/ part Coping$/, () => ['The pipe from above, its holes']],
+    [/ Saw the timbers by board$/, () => ['Timber by board', 'Square one end']],
+    [
+      /(?::|and) (?:([a-z]+) )?(\d[\d /+–]*) long(?:, for each bay)?$/,
+      (ramp, long) => [`The frame from above${ramp === undefined ? '' : `: ${ramp}`}`, ` ${long} `],
+    ],
+    [/ for Finishing$/, () => ['Sink every screw head']],
+    [
+      / (\w+) is kept inside (\w+)$/,
+      (ramp, outer) => [
+        `Put ${ramp.toLowerCase()} into ${outer}`,
+        `${ramp.toLowerCase()} put away in ${outer}`,
+      ],
+    ],
+  ]
+
+test.each(templates)(
+  '%s: what words name a page for stands on that page, whichever the paper, and a part alone names none that it has not',
   (name) => {
-    const { job } = made(designOf(templateText(name)), 'a4')
-    const pages = job.pages.map(({ drawing }) => wordsIn(drawing).join(' '))
-    const whole = pages.join(' ')
-    let named = 0
-    for (const [words, wanted] of [
-      [/on panel (\d+) \(page (\d+)\)/g, (n: string) => `Panel ${n} of`],
-      [/by the table (\(page) (\d+)\)/g, () => 'Checks on the sawn wood'],
-      [/\d long (\(page) (\d+)\)/g, () => 'sawn as'],
-      [/for (Finishing) \(page (\d+)\)/g, () => 'Sink every screw head'],
-    ] as const)
-      for (const [, what, page] of whole.matchAll(words)) {
-        expect(pages[Number(page) - 1]).toContain(wanted(what!))
+    for (const paper of papers) {
+      const { job } = made(designOf(templateText(name)), paper)
+      const pages = job.pages.map(({ drawing }) => wordsIn(drawing).join(' '))
+      const whole = pages.join(' ')
+      let named = 0
+      for (const { index, 1: page } of whole.matchAll(/ \(page (\d+)\)/g)) {
+        const before = whole.slice(0, index).replace(/ \(page \d+\)/g, '')
+        const found = namedOnPages.flatMap(([said, stands]) => {
+          const words = said.exec(before)
+          return words ? [stands(...words.slice(1))] : []
+        })
+        expect(found, `${before.slice(-60)} (page ${page})`).toHaveLength(1)
+        for (const one of found[0]!)
+          expect(` ${pages[Number(page) - 1]} `, `${before.slice(-60)} (page ${page})`).toContain(one)
         named++
       }
-    expect(named).toBeGreaterThan(3)
-    expect(whole).not.toMatch(/design file|good-face|[\uE000\uE001`]/)
-    // a part alone names no page that it has not
+      expect(named).toBeGreaterThan(5)
+      expect(whole).not.toMatch(/design file|good-face|[\uE000\uE001`]/)
+    }
     const alone = made(designOf(templateText(name)), 'a4', ['cutting']).job.pages
     expect(alone.flatMap(({ drawing }) => wordsIn(drawing)).join(' ')).not.toMatch(
       /Coping \(page|Finishing \(page/,

@@ -49,12 +49,15 @@ const frameOf = (book: Book, ramp: SolvedRamp, before: readonly SolvedRamp[]): r
       { width, height: 105 },
       { width: ramp.length, height: frameTop(ramp) },
     ),
-    figure(
-      ofRamp(book, 'The frame from above', ramp),
-      (ratio) => planView(ramp, units, ratio),
-      book,
-      { width, height: 120 * Math.max(leastPlan, book.share) },
-      { width: ramp.length, height: ramp.width },
+    named(
+      `timbers ${ramp.name}`,
+      figure(
+        ofRamp(book, 'The frame from above', ramp),
+        (ratio) => planView(ramp, units, ratio),
+        book,
+        { width, height: 120 * Math.max(leastPlan, book.share) },
+        { width: ramp.length, height: ramp.width },
+      ),
     ),
     part(ofRamp(book, 'Steps', ramp), width),
     {
@@ -65,9 +68,7 @@ const frameOf = (book: Book, ramp: SolvedRamp, before: readonly SolvedRamp[]): r
       withNext: true,
     },
     ...endsOf(book, ramp, before.length > 0),
-    ...together([table(studTable(book, ramp), width)], book.tall).map((block) =>
-      block.kind === 'fixed' ? named(`timbers ${ramp.name}`, block) : block,
-    ),
+    ...together([table(studTable(book, ramp), width)], book.tall),
     ...frameSteps(book, ramp),
     check(
       'Both diagonals are equal, the frame stands on all of its sides without rocking, no screw stands proud.',

@@ -161,7 +161,7 @@ const takes = (book: Book): readonly string[] => {
     ),
     ...stock.storings
       .filter(({ stored }) => stored)
-      .map(({ ramp, outer }) => `${capital(ramp)} is kept inside ${outer}${onPage('moving')}.`),
+      .map(({ ramp, outer }) => `${capital(ramp)} is kept inside ${outer}${onPage(`stored ${ramp}`)}.`),
     `Work: ${hours.least} to ${hours.most} hours for one who has built before and a helper; more hands for the lifting. Reckoned: ${hours.how}.`,
   ]
 }

@@ -11,7 +11,7 @@ import type { Moving } from '../../../stock/moving.ts'
 import { stockLines, stockRows } from '../../stock-rows.ts'
 import { handleView } from '../../views/acts/act-views.ts'
 import { nestView } from '../../views/acts/nest-view.ts'
-import { type Block, caution, check, head, step, words } from '../block.ts'
+import { type Block, caution, check, type FixedBlock, head, named, step, words } from '../block.ts'
 import { type Book, leastShare, screwsOf } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
@@ -24,7 +24,7 @@ export const moving = (book: Book): Section => {
   // the room that two take together stands on their drawing
   const drawn = nests(book)
   let number = 0
-  const next = (said: string, room = width): Block => step(++number, said, room)
+  const next = (said: string, room = width): FixedBlock => step(++number, said, room)
   return {
     name: 'moving',
     title: 'Storing and moving',
@@ -45,7 +45,7 @@ export const moving = (book: Book): Section => {
         `Tack the rubber strip under the bottom edges of ${book.several ? 'the sides of every ramp: it keeps them' : 'the sides: it keeps the ramp'} from sliding.`,
       ),
       ...solved.ramps.flatMap((ramp) => fitBlocks(book, ramp, next)),
-      ...storeSteps(book).map((said) => next(said)),
+      ...storeSteps(book).map(({ ramp, said }) => named(`stored ${ramp}`, next(said))),
       ...drawn,
       ...solved.ramps.flatMap((ramp) =>
         checksOf(book, ramp, [
@@ -76,7 +76,12 @@ const goesIn = ({ stock }: Book, { name }: SolvedRamp): boolean =>
   )
 
 /** How a ramp comes into the one that it is kept in. */
-const storeSteps = ({ stock, solved, show, fine }: Book): readonly string[] =>
+const storeSteps = ({
+  stock,
+  solved,
+  show,
+  fine,
+}: Book): readonly { readonly ramp: string; readonly said: string }[] =>
   stock.storings.flatMap(({ ramp, outer, slid, low, stored }) => {
     const own = solved.ramps.find(({ name }) => name === outer)
     if (!stored || !own || !isCurved(own)) return []
@@ -88,7 +93,10 @@ const storeSteps = ({ stock, solved, show, fine }: Book): readonly string[] =>
     const off = inner?.design.runOut?.kind === 'sheet' ? 'take its run-out off; ' : ''
     const way = low.timber === 'lift over' ? `lift it over ${timber}` : `take out ${timber}`
     return [
-      `Put ${ramp} into ${outer}: ${off}${back >= 0 && low.timber !== 'none' ? `${way}. Push it in` : 'push it in'} from the back, level on the floor, ${best.way.replace('-', ' ')}, until its foremost edge is ${show(Math.max(0, best.front))} behind the toe of ${outer}'s sides, not of its skin${room > 0 ? `, with ${fine(room)} of room at either side, less what bolt heads take` : ''}${best.out > 0.5 ? `: ${show(best.out)} of it stay outside` : ', all of it inside'}.${back >= 0 && comesOut(low.timber) ? ` Screw the timber in again once ${ramp} is out; its screws come from the outsides, so leave their heads bare.` : ''}`,
+      {
+        ramp,
+        said: `Put ${ramp} into ${outer}: ${off}${back >= 0 && low.timber !== 'none' ? `${way}. Push it in` : 'push it in'} from the back, level on the floor, ${best.way.replace('-', ' ')}, until its foremost edge is ${show(Math.max(0, best.front))} behind the toe of ${outer}'s sides, not of its skin${room > 0 ? `, with ${fine(room)} of room at either side, less what bolt heads take` : ''}${best.out > 0.5 ? `: ${show(best.out)} of it stay outside` : ', all of it inside'}.${back >= 0 && comesOut(low.timber) ? ` Screw the timber in again once ${ramp} is out; its screws come from the outsides, so leave their heads bare.` : ''}`,
+      },
     ]
   })
 
