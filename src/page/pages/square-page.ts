@@ -63,16 +63,18 @@ export const squarePage = (
     ...(units === 'in' ? [showLength(diagonal, 'in', { unit: true })] : []),
   ]
   const small = { ...style, size: letters.small }
+  // a smaller square has no shy length, and its page little room
+  const inInches = units === 'in' && side === squareSide
   const across = rulerLength(width - rulerInset - 4, units)
   /** `down`: where the ruler down the page ends, mm */
   const words = (down: number): readonly (readonly [string, ParagraphStyle])[] => [
     [squareWords(printer), { ...style, size: letters.word, face: 'bold' }],
     [
-      `Measure both sides of this square with a steel rule, middle of line to middle of line, never from a tape's hook: each must be ${sideWords}${units === 'in' ? '; + is 1/32 more' : ''}.`,
+      `Measure both sides of this square with a steel rule, middle of line to middle of line, never from a tape's hook: each must be ${sideWords}${units === 'in' ? `; + is 1/32 more${inInches ? ', – is 1/32 less' : ''}` : ''}.`,
       style,
     ],
     [
-      `Off by more than 0.5 mm: print at 100 %, never "fit to page", one-sided, and measure again. Still off: ${
+      `Off by more than 0.5 mm${inInches ? ' (1/64 in)' : ''}: print at 100 %, never "fit to page", one-sided, and measure again. Still off: ${
         printer === null
           ? 'measure diagonals A and B too, and type (NAME: your word for the printer):'
           : 'print a square without correction and gauge that one anew; this one would tell what is left only. Type (NAME: your word for the printer):'
@@ -83,7 +85,7 @@ export const squarePage = (
     ...(printer === null
       ? ([
           [
-            `A long ruler from 0 to its end tells more: type it behind these, --across ____mm/${plainMm(across)} or --down ____mm/${plainMm(down)}.`,
+            `A long ruler from 0 to its end tells more: type it behind these, --across ____mm/${plainMm(across)} or --down ____mm/${plainMm(down)}.${inInches ? ' Inches go as 5.92in.' : ''}`,
             small,
           ],
         ] as const)
@@ -154,7 +156,7 @@ export const squarePage = (
             ),
           ]),
       ...blanks(at, side),
-      ...(units === 'in' && side === squareSide ? inchSquare(corner) : []),
+      ...(inInches ? inchSquare(corner) : []),
       ...(combs ? combWords({ x: corner.x, y: corner.y - 5.3 }, window.x1 - corner.x) : []),
       text('datum', { x: rulerFrom.x - 2.4, y: rulerFrom.y - 2.4 - letters.small }, letters.small, '0', {
         align: 'right',

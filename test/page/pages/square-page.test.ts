@@ -5,6 +5,8 @@ import { pathLength } from '../../../src/geometry/length.ts'
 import { pathDistance } from '../../../src/geometry/nearest.ts'
 import { pathOf } from '../../../src/geometry/path.ts'
 import { squarePage } from '../../../src/page/pages/square-page.ts'
+import { readingFault } from '../../../src/printer/plausible-reading.ts'
+import { readReading, squareSide } from '../../../src/printer/reading.ts'
 import { wordsOf } from '../../booklet/words.ts'
 
 it('words and blanks of the usual square lie on no diagonal', () => {
@@ -52,4 +54,24 @@ it('for inch rules the true lengths of sides and diagonals stand in inches too, 
   expect(near(150)).toBe(2)
   expect(near(150 * Math.SQRT2)).toBe(2)
   expect(said('mm').some(({ text }) => / in\)?$/.test(text))).toBe(false)
+})
+
+it('for inch rules the page says what it bears, both signs, and how inches are typed; for others nothing of it', () => {
+  const window = { x0: 10, y0: 10, x1: 205.9, y1: 269.4 }
+  const facts = { title: null, set: 'AAAA-BBBB-CCCC', printer: null, combs: false, command: 'gauge' }
+  const said = (units: 'mm' | 'in') =>
+    wordsOf(squarePage(window, { ...facts, units }).drawing)
+      .map(({ text }) => text)
+      .join(' ')
+  const inches = said('in')
+  const [, mm, over, under] = /Off by more than ([\d.]+) mm \((\d+)\/(\d+) in\)/.exec(inches)!.map(Number)
+  // never more than the mm say, and the next 64th would be
+  expect((over! / under!) * 25.4).toBeLessThanOrEqual(mm!)
+  expect((over! / under! + 1 / 64) * 25.4).toBeGreaterThan(mm!)
+  expect(inches).toContain('+ is 1/32 more, – is 1/32 less')
+  const typed = /Inches go as (\S+in)\./.exec(inches)![1]!
+  const reading = readReading(typed, squareSide)
+  if ('error' in reading) throw new Error(reading.error)
+  expect(readingFault('--across', reading)).toBe(null)
+  expect(said('mm')).not.toMatch(/\/\d+ in|is 1\/32|Inches/)
 })
