@@ -3,17 +3,23 @@ import type { Pattern } from '../../pattern/pattern.ts'
 import type { Tile } from '../tile/tile.ts'
 import { timberNames } from '../tile/timber-names.ts'
 
-/** On which page each timber is found: the first that shows the middle of what lies between its screws, else one of these; '' where none does. */
+/**
+ * On which pages each timber is found: the first that shows the middle of what lies between its screws, else one of these; and those of
+ * its other screws that lie beyond; '' where none does.
+ */
 export const timberPages = ({ screws }: Pattern, tiles: readonly Tile[]): string => {
   const found = screws.flatMap(({ called, timber, middles }) => {
     const middle = {
       x: middles.reduce((sum, { x }) => sum + x, 0) / middles.length,
       y: middles.reduce((sum, { y }) => sum + y, 0) / middles.length,
     }
-    const page = [middle, ...middles]
-      .map((p) => tiles.find(({ window }) => convexContains(window, p)))
-      .find((tile) => tile !== undefined)
-    return page ? [{ called, timber, page: page.number }] : []
+    const own: Tile[] = []
+    for (const p of [middle, ...middles]) {
+      if (own.some(({ window }) => convexContains(window, p))) continue
+      const tile = tiles.find(({ window }) => convexContains(window, p))
+      if (tile) own.push(tile)
+    }
+    return own.map(({ number }) => ({ called, timber, page: number }))
   })
   const pages = [...new Set(found.map(({ page }) => page))].sort((a, b) => a - b)
   const words = pages.map(

@@ -199,8 +199,9 @@ it('where pages are small on the map no disc under a number hides more than half
   expect(discs).toBeGreaterThan(0)
 })
 
-it('the map says on which page each timber lies, and the page shows some of it', () => {
+it('the map says on which pages the screws of each timber lie, and each of them shows some of it', () => {
   let seen = 0
+  let parted = 0
   for (const name of ['pair-mm', 'quarter-in', 'quarter-and-flat-in'])
     for (const { what, group, words } of maps(name, 'letter')) {
       const all = words.map(({ text }) => text).join(' ')
@@ -214,10 +215,20 @@ it('the map says on which page each timber lies, and the page shows some of it',
           })),
         ),
       )
-      const whole = numbers.map(({ timber }) => timber)
-      expect(new Set(whole).size, what).toBe(whole.length)
+      const named = numbers.map(({ page, timber }) => `${page} ${timber}`)
+      expect(new Set(named).size, what).toBe(named.length)
+      const whole = new Set(numbers.map(({ timber }) => timber))
       // a whole plot shows all of them
-      if (what.endsWith('whole')) expect(whole.length, what).toBe(group.pattern.screws.length)
+      if (what.endsWith('whole')) expect(whole.size, what).toBe(group.pattern.screws.length)
+      if (numbers.length > whole.size) parted++
+      // each screw that is on paper lies on a page that is named
+      for (const { timber, middles } of group.pattern.screws)
+        for (const p of middles) {
+          const on = group.tiles.filter(({ window }) => convexContains(window, p)).map(({ number }) => number)
+          if (on.length === 0) continue
+          const said = numbers.some((one) => one.timber === timber && on.includes(one.page))
+          expect([what, timber, said]).toEqual([what, timber, true])
+        }
       for (const { page, timber } of numbers) {
         const { window } = group.tiles.find(({ number }) => number === page)!
         const outline = group.pattern.markPaths[timber - 1]!
@@ -226,6 +237,7 @@ it('the map says on which page each timber lies, and the page shows some of it',
       }
     }
   expect(seen).toBeGreaterThan(60)
+  expect(parted).toBeGreaterThan(2)
 })
 
 it('a side of pieces is drawn with its joint, and each piece has its name in it', () => {
