@@ -13,7 +13,7 @@ export const wrapWords = (
   const lines: string[] = []
   const space = textWidth(' ', size, face)
   let filled = Number.POSITIVE_INFINITY
-  for (const word of lineWords(words).flatMap((word) => broken(word, width, size, face))) {
+  const add = (word: string): void => {
     const wide = textWidth(word, size, face)
     if (filled + space + wide <= width) {
       lines[lines.length - 1] += ` ${word}`
@@ -23,15 +23,18 @@ export const wrapWords = (
       filled = wide
     }
   }
+  for (const word of lineWords(words))
+    if (word.length <= longestWord) add(word)
+    else for (const piece of broken(word, width, size, face)) add(piece)
   return lines
 }
 
 /** Longer ones are no word and no figure, but what somebody typed as a title. */
 const longestWord = 24
 
-/** A word as it stands, or where it is without end and too wide in as many pieces as it takes. */
+/** A long word as it stands, or where it is without end and too wide in as many pieces as it takes. */
 const broken = (word: string, width: number, size: number, face: Face): readonly string[] => {
-  if (word.length <= longestWord || textWidth(word, size, face) <= width) return [word]
+  if (textWidth(word, size, face) <= width) return [word]
   const pieces: string[] = []
   let filled = Number.POSITIVE_INFINITY
   for (const letter of word) {

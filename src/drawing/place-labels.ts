@@ -1,8 +1,8 @@
 import { affineIdentity } from '../geometry/affine.ts'
-import { type Box, boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../geometry/bounds.ts'
-import { boxCorners, type Convex, convexContains, pathClip } from '../geometry/clip.ts'
+import { type Box, boxGrow, boxOverlaps, pointsBounds, segmentBounds } from '../geometry/bounds.ts'
+import { boxCorners, type Convex, convexContains, segmentClip } from '../geometry/clip.ts'
 import { convexApart } from '../geometry/overlap.ts'
-import type { Path } from '../geometry/path.ts'
+import { type Path, pathSegments, type Segment } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import type { Drawing } from './drawing.ts'
 import { type TextMark, textCorners } from './text-box.ts'
@@ -27,7 +27,7 @@ export const placeLabels = (
 ): readonly (LabelPlace | null)[] => {
   const taken: Convex[] = []
   const lines = drawn.flatMap((mark) =>
-    mark.kind === 'stroke' || mark.kind === 'fill' ? [bounded(mark.path)] : [],
+    mark.kind === 'stroke' || mark.kind === 'fill' ? pathSegments(mark.path).map(bounded) : [],
   )
   const room = boxCorners(inside)
   return labels.map((places) => {
@@ -37,10 +37,11 @@ export const placeLabels = (
       const { leader } = place
       if (!taken.every((other) => convexApart(box, other, 0) && (!leader || isOff(leader, other)))) continue
       const around = pointsBounds(box)
-      if (!lines.every(({ path, bounds }) => !boxOverlaps(bounds, around) || isOff(path, box))) continue
+      if (!lines.every(({ segment, bounds }) => !boxOverlaps(bounds, around) || isClear(segment, box)))
+        continue
       if (leader && !isOff(leader, box)) continue
       taken.push(box)
-      if (leader) lines.push(bounded(leader))
+      if (leader) lines.push(...pathSegments(leader).map(bounded))
       return place
     }
     return null
@@ -48,9 +49,12 @@ export const placeLabels = (
 }
 
 /** With a hair round it: a line that lies on the edge of a box lies in it. */
-const bounded = (path: Path) => ({ path, bounds: boxGrow(pathBounds(path), 1e-6) })
+const bounded = (segment: Segment) => ({ segment, bounds: boxGrow(segmentBounds(segment), 1e-6) })
 
-const isOff = (path: Path, box: Convex): boolean => pathClip(path, box).length === 0
+const isClear = (segment: Segment, box: Convex): boolean => segmentClip(segment, box).length === 0
+
+const isOff = (path: Path, box: Convex): boolean =>
+  pathSegments(path).every((segment) => isClear(segment, box))
 
 /** Corners of a box, lower left first, moved outward. */
 const padded = ([a, b, c, d]: readonly Point[]): Convex => {

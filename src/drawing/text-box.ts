@@ -1,4 +1,4 @@
-import { type Affine, affineApply, affineRotate, affineThen, affineTranslate } from '../geometry/affine.ts'
+import { type Affine, affineApply, affineIdentity, affineRotate, affineThen } from '../geometry/affine.ts'
 import type { Point } from '../geometry/point.ts'
 import type { Mark } from './drawing.ts'
 import { textWidth } from './text-width.ts'
@@ -9,7 +9,11 @@ export type TextMark = Extract<Mark, { kind: 'text' }>
 export const textCorners = (mark: TextMark, map: Affine): readonly Point[] => {
   const width = textWidth(mark.text, mark.size, mark.face)
   const left = mark.align === 'left' ? 0 : mark.align === 'middle' ? -width / 2 : -width
-  const placed = affineThen(affineThen(affineRotate(mark.angle), affineTranslate(mark.at.x, mark.at.y)), map)
+  const turn = affineRotate(mark.angle)
+  const cos = turn[0]
+  const sin = turn[1]
+  const own: Affine = [cos, sin, -sin, cos, mark.at.x, mark.at.y]
+  const placed = map === affineIdentity ? own : affineThen(own, map)
   const below = -0.3 * mark.size
   return [
     affineApply(placed, { x: left, y: below }),

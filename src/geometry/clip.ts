@@ -30,6 +30,22 @@ export const convexContains = (polygon: Convex, p: Point, slack = 0): boolean =>
   return true
 }
 
+/** Whether all of some points lie in it, likewise. */
+export const convexHolds = (polygon: Convex, points: readonly Point[], slack = 0): boolean => {
+  for (let i = 0; i < polygon.length; i++) {
+    const corner = polygon[i]!
+    const next = polygon[i + 1 === polygon.length ? 0 : i + 1]!
+    const x = next.x - corner.x
+    const y = next.y - corner.y
+    const least = slack === 0 ? 0 : -slack * Math.sqrt(x * x + y * y)
+    for (let k = 0; k < points.length; k++) {
+      const p = points[k]!
+      if (x * (p.y - corner.y) - y * (p.x - corner.x) < least) return false
+    }
+  }
+  return true
+}
+
 /** Parameters at which a segment crosses the infinite line through p and q. Lines and arcs exact, cubics to 1e-10 mm. */
 export const lineCrossings = (segment: Segment, p: Point, q: Point): readonly number[] => {
   const edge = pointSubtract(q, p)
@@ -37,8 +53,8 @@ export const lineCrossings = (segment: Segment, p: Point, q: Point): readonly nu
   const height = (r: Point): number => pointCross(edge, pointSubtract(r, p)) / size
   switch (segment.kind) {
     case 'line': {
-      const [a, b] = [height(segment.from), height(segment.to)]
-      return a === b ? [] : [a / (a - b)]
+      const t = lineCrossing(segment, p, q)
+      return Number.isFinite(t) ? [t] : []
     }
     case 'arc': {
       // the height over the edge is h + r·sin(φ − direction of the edge)
@@ -60,6 +76,20 @@ export const lineCrossings = (segment: Segment, p: Point, q: Point): readonly nu
     default:
       return segment satisfies never
   }
+}
+
+/** Of two straight lines; not finite where they run the same way. */
+const lineCrossing = (
+  { from, to }: { readonly from: Point; readonly to: Point },
+  p: Point,
+  q: Point,
+): number => {
+  const x = q.x - p.x
+  const y = q.y - p.y
+  const size = Math.hypot(x, y)
+  const a = (x * (from.y - p.y) - y * (from.x - p.x)) / size
+  const b = (x * (to.y - p.y) - y * (to.x - p.x)) / size
+  return a === b ? Number.POSITIVE_INFINITY : a / (a - b)
 }
 
 /** Roots in 0 … 1 of a cubic in Bernstein form, by halving where the sign can change; a stretch within 1e-10 has one. */
@@ -113,7 +143,10 @@ const segmentParts = (segment: Segment, polygon: Convex, inside: boolean): reado
   const ts = [0, 1]
   for (let i = 0; i < polygon.length; i++) {
     const next = polygon[i + 1 === polygon.length ? 0 : i + 1]!
-    for (const t of lineCrossings(segment, polygon[i]!, next)) if (t > 0 && t < 1) ts.push(t)
+    if (segment.kind === 'line') {
+      const t = lineCrossing(segment, polygon[i]!, next)
+      if (t > 0 && t < 1) ts.push(t)
+    } else for (const t of lineCrossings(segment, polygon[i]!, next)) if (t > 0 && t < 1) ts.push(t)
   }
   if (ts.length > 2) ts.sort((a, b) => a - b)
   const parts: Segment[] = []

@@ -26,17 +26,32 @@ export const polygonInside = (polygon: readonly Point[]): ((p: Point) => boolean
   const count = Math.max(1, polygon.length >> 1)
   const scale = high > low ? count / (high - low) : 0
   const rowOf = (y: number): number => Math.min(count - 1, Math.floor((y - low) * scale))
-  const rows: (readonly [Point, Point])[][] = Array.from({ length: count }, () => [])
-  let a = polygon[polygon.length - 1]!
-  for (const b of polygon) {
-    const [from, to] = [rowOf(Math.min(a.y, b.y)), rowOf(Math.max(a.y, b.y))]
-    for (let row = from; row <= to; row++) rows[row]!.push([a, b])
-    a = b
+  // edges by the rows that they reach, row after row in one list: those of row n from starts[n] on
+  const starts = new Int32Array(count + 1)
+  const last = polygon.length - 1
+  const rows = new Int32Array(polygon.length)
+  for (let i = 0; i <= last; i++) rows[i] = rowOf(polygon[i]!.y)
+  for (let i = 0; i <= last; i++) {
+    const a = rows[i === 0 ? last : i - 1]!
+    const b = rows[i]!
+    for (let row = Math.min(a, b), to = Math.max(a, b); row <= to; row++) starts[row + 1]!++
+  }
+  for (let row = 0; row < count; row++) starts[row + 1]! += starts[row]!
+  const edges = new Int32Array(starts[count]!)
+  const ends = starts.slice(0, count)
+  for (let i = 0; i <= last; i++) {
+    const a = rows[i === 0 ? last : i - 1]!
+    const b = rows[i]!
+    for (let row = Math.min(a, b), to = Math.max(a, b); row <= to; row++) edges[ends[row]!++] = i
   }
   return (p) => {
     if (p.y < low || p.y > high) return false
     let inside = false
-    for (const [from, to] of rows[rowOf(p.y)]!) if (meets(from, to, p)) inside = !inside
+    const row = rowOf(p.y)
+    for (let k = starts[row]!; k < starts[row + 1]!; k++) {
+      const i = edges[k]!
+      if (meets(polygon[i === 0 ? last : i - 1]!, polygon[i]!, p)) inside = !inside
+    }
     return inside
   }
 }

@@ -40,14 +40,21 @@ export type CubicSegment = Extract<Segment, { kind: 'cubic' }>
 
 export const pathOf = (start: Point, ...to: readonly Point[]): Path => ({
   start,
-  pieces: to.map((p) => ({ kind: 'line', to: p })),
+  pieces: linesTo(to),
   closed: false,
 })
 
 export const polygonOf = (start: Point, ...to: readonly Point[]): Path => ({
-  ...pathOf(start, ...to),
+  start,
+  pieces: linesTo(to),
   closed: true,
 })
+
+const linesTo = (points: readonly Point[]): readonly Piece[] => {
+  const pieces: Piece[] = []
+  for (let i = 0; i < points.length; i++) pieces.push({ kind: 'line', to: points[i]! })
+  return pieces
+}
 
 export const rectangle = (x0: number, y0: number, x1: number, y1: number): Path =>
   polygonOf({ x: x0, y: y0 }, { x: x1, y: y0 }, { x: x1, y: y1 }, { x: x0, y: y1 })

@@ -134,8 +134,11 @@ const marredOf = (pattern: Pattern, angle: number): Marred => {
   const edges: [number[], number[]] = [[], []]
   for (const [n, line] of lines.entries())
     for (let i = 2; i < line.length; i += 2) {
-      const [x, y] = [line[i - 2]!, line[i - 1]!]
-      const [dx, dy] = [Math.abs(line[i]! - x), Math.abs(line[i + 1]! - y)]
+      // thousands of steps: nothing is made for one
+      const x = line[i - 2]!
+      const y = line[i - 1]!
+      const dx = Math.abs(line[i]! - x)
+      const dy = Math.abs(line[i + 1]! - y)
       const way = dx < steep * dy ? 0 : dy < steep * dx ? 1 : null
       if (way === null) continue
       const points = (n < sawn.length ? cut : edges)[way]

@@ -49,7 +49,7 @@ const wordBox = (words: string, size: number, { x, y }: Point): Box =>
 
 /** What a box lies on: what it must keep off a hundred times what it should. */
 const coverOf = (taken: Occupancy, box: Box): number =>
-  weightIn(taken, box, coverWeights, Number.POSITIVE_INFINITY)
+  weightIn(taken, coverWeights, Number.POSITIVE_INFINITY, box.x0, box.y0, box.x1, box.y1)
 
 const coverWeights = Array.from(
   { length: 8 },

@@ -1,6 +1,5 @@
 import { type Drawing, fill, text } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
-import { type Box, boxGrow } from '../../geometry/bounds.ts'
 import { circle } from '../../geometry/path.ts'
 import { type Point, pointBetween, pointDistance } from '../../geometry/point.ts'
 import { type Occupancy, weightIn } from '../room/occupancy.ts'
@@ -19,14 +18,15 @@ export const named = 4
 const struck = 100
 const hidden = 1e4
 
-/** How much of what is taken a box covers; no more is counted than `most`. */
-type Cost = (box: Box, most: number) => number
+/** How much of what is taken a box about a point covers, half so wide and high; no more is counted than `most`. */
+type Cost = (x: number, y: number, half: number, high: number, most: number) => number
 
 export const costOf = (taken: Occupancy): Cost => {
   const weights = Array.from({ length: 8 }, (_, kinds) =>
     kinds & named ? hidden : kinds & never ? struck : (kinds & rather) / rather,
   )
-  return (box, most) => weightIn(taken, box, weights, most)
+  return (x, y, half, high, most) =>
+    weightIn(taken, weights, most, x - half - clear, y - high - clear, x + half + clear, y + high + clear)
 }
 
 /** Places over a cell, its middle first. */
@@ -123,22 +123,25 @@ const numberPlace = (
   cost: Cost,
 ): NumberPlace => {
   const half = textWidth(words, size, 'bold') / 2
-  const covered = (p: Point, most: number): number =>
-    cost(boxGrow({ x0: p.x - half, x1: p.x + half, y0: p.y - size / 2, y1: p.y + size / 2 }, clear), most)
   // it stays in the cell however that is turned
   const room = Math.hypot(2 * half, size) / 2 + around
   const within = (long: number) => (share: number) =>
     long <= 3.2 * room ? share : Math.min(Math.max(share, room / long), 1 - room / long)
   const [across, up] = [within(pointDistance(a!, b!)), within(pointDistance(a!, d!))]
-  let best: NumberPlace | undefined
+  let middle = pointBetween(a!, c!, 0.5)
+  let least = Number.POSITIVE_INFINITY
   for (const u of shares) {
     const [from, to] = [pointBetween(a!, b!, across(u)), pointBetween(d!, c!, across(u))]
     for (const v of shares) {
-      const middle = pointBetween(from, to, up(v))
-      const found = covered(middle, best?.covered ?? Number.POSITIVE_INFINITY)
+      const t = up(v)
+      const x = from.x + (to.x - from.x) * t
+      const y = from.y + (to.y - from.y) * t
+      const found = cost(x, y, half, size / 2, least)
+      if (found >= least) continue
+      least = found
+      middle = { x, y }
       if (found === 0) return { middle, covered: 0 }
-      if (!best || found < best.covered) best = { middle, covered: found }
     }
   }
-  return best!
+  return { middle, covered: least }
 }

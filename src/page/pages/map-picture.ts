@@ -12,10 +12,10 @@ import {
   affineThen,
   affineTranslate,
 } from '../../geometry/affine.ts'
-import { type Box, boxGrow, boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
-import { pathClip } from '../../geometry/clip.ts'
+import { type Box, boxGrow, boxOverlaps, boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
+import { segmentClip } from '../../geometry/clip.ts'
 import { polygonInside } from '../../geometry/contains.ts'
-import { type Path, pathOf, polygonOf } from '../../geometry/path.ts'
+import { type Path, pathOf, pathSegments, polygonOf } from '../../geometry/path.ts'
 import { pathMap } from '../../geometry/path-map.ts'
 import type { Point } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
@@ -23,9 +23,10 @@ import { showLength } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { pens } from '../../pattern/pens.ts'
 import type { Datum } from '../proof/datum.ts'
+import { bounded } from '../room/line-stretches.ts'
 import { occupancyOf, occupyBox } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
-import { brokenStrokes, wordZones } from '../tile/clear-zones.ts'
+import { brokenStrokes, wordZones, zonesBack } from '../tile/clear-zones.ts'
 import type { Tile } from '../tile/tile.ts'
 import { apart, besidePoint, pieceNames, ringedPoint, rowName } from './map-names.ts'
 import { costOf, named, never, numberMarks, rather } from './map-numbers.ts'
@@ -133,7 +134,7 @@ export const mapPicture = (
   return {
     marks: [
       group(map, [
-        ...brokenStrokes(quiet, wordZones(struckBy([...names, ...numbers], quiet, map)), map),
+        ...brokenStrokes(quiet, zonesBack(wordZones(struckBy([...names, ...numbers], quiet, map)), map)),
         ...[pattern.outline, ...joints].map((path) => stroke('note', path, { width: 0.6 })),
       ]),
       ...numbers,
@@ -147,12 +148,17 @@ export const mapPicture = (
 
 /** The words that a line runs through: round these it breaks off. */
 const struckBy = (words: Drawing, lines: Drawing, map: Affine): Drawing => {
-  const paths = lines.flatMap((mark) => (mark.kind === 'stroke' ? [pathMap(mark.path, map)] : []))
-  return words.filter(
-    (mark) =>
-      mark.kind === 'text' &&
-      paths.some((path) => pathClip(path, textCorners(mark, affineIdentity)).length > 0),
+  const segments = lines.flatMap((mark) =>
+    mark.kind === 'stroke' ? pathSegments(pathMap(mark.path, map)).map(bounded) : [],
   )
+  return words.filter((mark) => {
+    if (mark.kind !== 'text') return false
+    const corners = textCorners(mark, affineIdentity)
+    const around = boxGrow(pointsBounds(corners), 1e-6)
+    return segments.some(
+      ({ segment, bounds }) => boxOverlaps(bounds, around) && segmentClip(segment, corners).length > 0,
+    )
+  })
 }
 
 /** Where dimensions run out from the panel: names keep off them. */

@@ -5,8 +5,7 @@ import { affineIdentity } from '../../geometry/affine.ts'
 import { type Box, pointsBounds } from '../../geometry/bounds.ts'
 import { showLength } from '../../length.ts'
 import { letters } from '../../pattern/pens.ts'
-import { freePlace, mostBorder } from '../room/free-place.ts'
-import { boxCounter, type Occupancy } from '../room/occupancy.ts'
+import { type Occupancy, weightIn } from '../room/occupancy.ts'
 import { anything, on, wordClear, wordCovers } from '../room/word-room.ts'
 import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
 
@@ -18,11 +17,11 @@ const under = 1.2
 const farther = [2.6, 4, 6]
 const over = 6.4
 
-/** Where a row begins, places are tried from the edge of what is kept on, mm. */
-const edge = { room: 3, step: 1 }
+/** From the edge of what is kept places are tried in steps; nearer and closer where a row begins, mm. */
+const edge = { usual: 8, usualStep: 4, room: 3, step: 1 }
 
 /**
- * The snap line's name and its height over the panel's bottom edge, along it where there is the most room. The page that begins a row
+ * The snap line's name and its height over the panel's bottom edge, along it at the first place that is clear. The page that begins a row
  * always says it, farther off the line or on its ruler if it must; on others it is left out where there is no room.
  */
 export const snapWords = (tile: Tile, units: Units, room: Occupancy): readonly TextMark[] => {
@@ -42,20 +41,23 @@ type At = (x: number, y: number) => TextMark
 
 const usualPlace = (cell: Box, y: number, at: At, room: Occupancy): TextMark | undefined => {
   const { x0, y0, x1, y1 } = boxOf(at(0, y))
-  const count = boxCounter(
-    room,
-    (kinds) => ((kinds & anything) === 0 ? ((kinds & on.timber) === 0 ? 0 : 1) : 20),
-    [y0 - mostBorder, y1 + mostBorder],
-  )
-  const place = freePlace(count, x1 - x0 + 2 * clear, y1 - y0, {
-    ...cell,
-    x0: cell.x0 + 8 - clear,
-    y0,
-    y1: y1 + 1e-9,
-  })
-  const word = place && at(place.at.x + clear, y)
+  const wide = x1 - x0 + 2 * clear
+  let found: number | undefined
+  let least = Number.POSITIVE_INFINITY
+  for (let x = cell.x0 + edge.usual - clear; x + wide <= cell.x1 && least > 0; x += edge.usualStep) {
+    const covered = weightIn(room, hidden, least, x, y0, x + wide, y1)
+    if (covered >= least) continue
+    least = covered
+    found = x
+  }
+  const word = found !== undefined && at(found + clear, y)
   return word && wordClear(room, word, on.never | on.cut) ? word : undefined
 }
+
+/** What a square under the words counts by what it carries. */
+const hidden = Array.from({ length: 256 }, (_, kinds) =>
+  (kinds & anything) === 0 ? ((kinds & on.timber) === 0 ? 0 : 1) : 20,
+)
 
 /** Off as much as there is room for, the nearest to the line first; else where it hides least. */
 const anyPlace = (cell: Box, line: number, at: At, room: Occupancy): TextMark => {

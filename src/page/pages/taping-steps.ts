@@ -1,4 +1,5 @@
 import type { Units } from '../../design/design.ts'
+import { boxGrow, pointsBounds } from '../../geometry/bounds.ts'
 import { convexContains } from '../../geometry/clip.ts'
 import { pathSegments } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
@@ -94,7 +95,13 @@ const taping = ({ units, pattern, tiles }: TapingFacts, level: 'upper' | 'lower'
 
 /** Whether a place in the side between pages has none. */
 const hasHoles = ({ length, height }: Pattern, tiles: readonly Tile[]): boolean => {
-  const on = (x: number, y: number): boolean => tiles.some(({ window }) => convexContains(window, { x, y }))
+  const windows = tiles.map(({ window }) => ({ window, box: boxGrow(pointsBounds(window), 1e-6) }))
+  const on = (x: number, y: number): boolean => {
+    for (const { window, box } of windows)
+      if (x > box.x0 && x < box.x1 && y > box.y0 && y < box.y1 && convexContains(window, { x, y }))
+        return true
+    return false
+  }
   const step = 60
   for (let y = step / 2; y < height; y += step) {
     const row = Array.from({ length: Math.ceil(length / step) }, (_, i) => on((i + 0.5) * step, y))

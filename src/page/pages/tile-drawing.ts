@@ -2,8 +2,8 @@ import type { Units } from '../../design/design.ts'
 import { type Drawing, group, type Mark, stroke } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineApply, affineIdentity, affineInvert } from '../../geometry/affine.ts'
-import { boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
-import { boxCorners, convexContains, pathClip } from '../../geometry/clip.ts'
+import { type Box, boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
+import { boxCorners, type Convex, convexContains, pathClip } from '../../geometry/clip.ts'
 import { pathLength } from '../../geometry/length.ts'
 import { segmentDistance } from '../../geometry/nearest.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
@@ -17,7 +17,7 @@ import { type Datum, datumMarks } from '../proof/datum.ts'
 import { clearUnder, type Occupancy, occupyBox, occupyUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import { keepOff, keepOffPath, on, wordClear, wordRoom } from '../room/word-room.ts'
-import { brokenStrokes, wordZones } from '../tile/clear-zones.ts'
+import { brokenStrokes, type ClearZone, wordZones, zonesBack } from '../tile/clear-zones.ts'
 import { clipMarks } from '../tile/clip-marks.ts'
 import { edgeNames } from '../tile/edge-names.ts'
 import { woodOf } from '../tile/ground.ts'
@@ -59,7 +59,22 @@ export interface TileFacts extends Omit<TitleFacts, 'timbers'> {
   readonly missing: ReadonlySet<number>
   /** whether a point of the pattern lies on the wood */
   readonly wood: (p: Point) => boolean
+  /** sections of timbers and plates, in the pattern */
+  readonly sections: readonly Section[]
 }
+
+interface Section {
+  readonly corners: readonly Point[]
+  readonly bounds: Box
+}
+
+export const sectionsOf = ({ markPaths }: Pattern): readonly Section[] =>
+  markPaths
+    .filter(({ closed }) => closed)
+    .map((path) => {
+      const corners = pathSegments(path).map(({ from }) => from)
+      return { corners, bounds: pointsBounds(corners) }
+    })
 
 /** Round the words of a cross that is set out, mm. */
 const datumAir = 3
@@ -79,7 +94,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   const datums = facts.datums.filter((d) => d.tile === tile.number).flatMap((d) => datumMarks(d, tile, units))
 
   // what aligns, the line and its band, other strokes; then each word beside what is there before it
-  const room = roomOf(tile, pattern, drawn)
+  const room = roomOf(tile, facts, drawn)
   // a scale is read without its figures too
   const joints = jointMarks(tile, drawn.screws).filter(
     (mark) => mark.kind !== 'text' || mark.size > scaleFigure || wordClear(room, mark, on.never | on.cut),
@@ -125,12 +140,11 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   keepOff(room, signs, on.rather)
   const rings = ringsOf(tile, pattern)
   const isFree = ({ start, pieces }: Path): boolean => clearUnder(room, [start, pieces[0]!.to], on.said)
+  const screws = drawn.screws.map((at) => tilePoint(tile, at))
   // a tick would grow out of the ring of a screw
   const isRinged = ({ start, pieces }: Path): boolean =>
-    drawn.screws.some(
-      (at) =>
-        segmentDistance({ kind: 'line', from: start, to: pieces[0]!.to }, tilePoint(tile, at)) <
-        screwRing + tickAir,
+    screws.some(
+      (at) => segmentDistance({ kind: 'line', from: start, to: pieces[0]!.to }, at) < screwRing + tickAir,
     )
   const isOff = (tick: Path): boolean =>
     !isRinged(tick) && rings.every((p) => pointDistance(p, tick.start) >= pointRoom + tickLength)
@@ -149,21 +163,28 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   )
 
   // where the title has no free place, or the snap line's words
-  const titled = wordZones([...snap, ...title]).map(pointsBounds)
+  const [snapZones, titleZones] = [wordZones(snap), wordZones(title)]
+  const titled = [...snapZones, ...titleZones].map(pointsBounds)
   const isTitled = (mark: Mark): boolean => {
     const box = mark.kind === 'stroke' ? pathBounds(mark.path) : pointsBounds(wordZones([mark]).flat())
     return titled.some((other) => boxOverlaps(other, box))
   }
   const ruled = rulers.filter((marks) => !marks.some(isTitled)).flat()
 
-  const said = [...named, ...labels, ...words, ...ruled, ...snap, ...datums, ...title]
-  const read = [...wordZones(said), ...wordZones(levels, tile.toWindow)]
+  const zones = (shapes: readonly Convex[]): readonly ClearZone[] => zonesBack(shapes, tile.toWindow)
+  const read = zones([
+    ...wordZones([...named, ...labels, ...words, ...ruled]),
+    ...snapZones,
+    ...wordZones(datums),
+    ...titleZones,
+    ...wordZones(levels, tile.toWindow),
+  ])
   return [
     group(tile.toPage, [
       group(tile.toWindow, [
         // grey under a scale hides nothing of it
-        ...brokenStrokes(drawn.bands, [...bandZones(tile), ...read], tile.toWindow),
-        ...brokenStrokes(drawn.quiet, [...jointZones(tile), ...signZones(tile), ...read], tile.toWindow),
+        ...brokenStrokes(drawn.bands, [...zones(bandZones(tile)), ...read]),
+        ...brokenStrokes(drawn.quiet, [...zones([...jointZones(tile), ...signZones(tile)]), ...read]),
         ...drawn.cuts.map((path) => stroke('cut', path, pens.cut)),
         ...drawn.marks,
         ...levels,
@@ -236,7 +257,7 @@ const linesOf = (tile: Tile, { pattern, bands }: TileFacts, shown: readonly numb
 }
 
 /** What lies on a tile before any word. */
-const roomOf = (tile: Tile, pattern: Pattern, { cuts, bands, marks }: Lines): Occupancy => {
+const roomOf = (tile: Tile, { pattern, sections }: TileFacts, { cuts, bands, marks }: Lines): Occupancy => {
   const room = wordRoom(tile.width, tile.height)
   for (const path of cuts) keepOffPath(room, path, tile.toWindow, on.cut)
   for (const mark of [...bands, ...marks])
@@ -245,13 +266,18 @@ const roomOf = (tile: Tile, pattern: Pattern, { cuts, bands, marks }: Lines): Oc
     else if (mark.layer === 'note')
       occupyPath(room, mark.path, tile.toWindow, bandPen.width / 2, on.cut | on.band)
   // a name on a screw would hide it
-  for (const at of pattern.screws.flatMap(({ middles }) => middles))
-    occupyBox(room, boxGrow(pointsBounds([tilePoint(tile, at)]), screwRing), on.never)
-  for (const path of pattern.markPaths)
-    if (path.closed)
+  for (const { middles } of pattern.screws)
+    for (const middle of middles) {
+      const { x, y } = tilePoint(tile, middle)
+      occupyBox(room, boxGrow({ x0: x, y0: y, x1: x, y1: y }, screwRing), on.never)
+    }
+  // most lie on other pages
+  const window = boxGrow(pointsBounds(tile.window), 1)
+  for (const { corners, bounds } of sections)
+    if (boxOverlaps(bounds, window))
       occupyUnder(
         room,
-        pathSegments(path).map(({ from }) => affineApply(tile.toWindow, from)),
+        corners.map((p) => affineApply(tile.toWindow, p)),
         0,
         on.timber,
       )

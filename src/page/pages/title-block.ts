@@ -131,22 +131,26 @@ const linesOf = (tile: Tile, title: TitleFacts, form: TitleForm): readonly strin
     ? [...tapingWords(tile, title.start), ...factWords(tile, { ...title, timbers: [] })]
     : factWords(tile, form === 'plain' ? { ...title, timbers: [] } : title)
 
-/** Size of the block, mm. */
-export const titleSize = (
-  tile: Tile,
-  title: TitleFacts,
-  form: TitleForm,
-): { readonly width: number; readonly height: number } => {
+/** What a block says, and its size, mm. */
+export interface TitleSize {
+  readonly taping: readonly string[]
+  readonly lines: readonly string[]
+  readonly width: number
+  readonly height: number
+}
+
+export const titleSize = (tile: Tile, title: TitleFacts, form: TitleForm): TitleSize => {
   const lines = linesOf(tile, title, form)
-  const words = Math.max(
-    ...tapingWords(tile, title.start).map((line) => textWidth(line, letters.word, 'bold')),
-  )
+  const taping = tapingWords(tile, title.start)
+  const words = Math.max(...taping.map((line) => textWidth(line, letters.word, 'bold')))
   const small = Math.max(
     ...lines.map((line) => textWidth(line, letters.small, 'regular')),
     isWide(tile) ? holdArrow + textWidth(holdWords, letters.small, 'bold') : 0,
   )
   const number = textWidth(String(tile.number), letters.big, 'bold')
   return {
+    taping,
+    lines,
     width: Math.max(
       form === 'narrow' ? number : number + 4 + words,
       small + (form === 'mapped' ? 4 + mapSize.width : 0),
@@ -163,13 +167,17 @@ export const titleSize = (
 }
 
 /** The block with its lower left corner at 0,0; mm. */
-export const titleBlock = (tile: Tile, title: TitleFacts, form: TitleForm): Drawing => {
-  const { width, height } = titleSize(tile, title, form)
+export const titleBlock = (
+  tile: Tile,
+  title: TitleFacts,
+  form: TitleForm,
+  { taping, lines, width, height }: TitleSize = titleSize(tile, title, form),
+): Drawing => {
   const number = textWidth(String(tile.number), letters.big, 'bold')
   const first = height - letters.big - 5
   return [
     text('note', { x: 0, y: height - letters.big }, letters.big, String(tile.number), { face: 'bold' }),
-    ...(form === 'narrow' ? [] : tapingWords(tile, title.start)).map((line, i) =>
+    ...(form === 'narrow' ? [] : taping).map((line, i) =>
       text('note', { x: number + 4, y: height - letters.word - 0.5 - i * 7 }, letters.word, line, {
         face: 'bold',
       }),
@@ -180,7 +188,7 @@ export const titleBlock = (tile: Tile, title: TitleFacts, form: TitleForm): Draw
           text('note', { x: holdArrow, y: first }, letters.small, holdWords, { face: 'bold' }),
         ]
       : []),
-    ...linesOf(tile, title, form).map((line, i) =>
+    ...lines.map((line, i) =>
       text('note', { x: 0, y: first - (i + (isWide(tile) ? 1 : 0)) * leading }, letters.small, line),
     ),
     group(affineTranslate(0, form === 'stacked' ? stackedRoom : 0), compass(turnOf(tile)).marks),

@@ -6,7 +6,7 @@ import { freePlace } from '../room/free-place.ts'
 import { boxCounter, coarser, type Occupancy } from '../room/occupancy.ts'
 import { anything, on } from '../room/word-room.ts'
 import { type Tile, tileCell } from '../tile/tile.ts'
-import { type TitleFacts, titleBlock, titleSize } from './title-block.ts'
+import { type TitleFacts, type TitleSize, titleBlock, titleSize } from './title-block.ts'
 
 /** Round the block, mm. */
 const clear = 1.5
@@ -27,19 +27,30 @@ const titleTries = [
 /** The title block in the freest place of what the page keeps, smaller where it must be. */
 export const placedTitle = (tile: Tile, facts: TitleFacts, room: Occupancy): Drawing => {
   const cell = tileCell(tile)
-  let best: ((typeof titleTries)[number] & { readonly at: Point; readonly covered: number }) | undefined
+  let best:
+    | {
+        readonly by: (typeof titleTries)[number]
+        readonly size: TitleSize
+        readonly at: Point
+        readonly covered: number
+      }
+    | undefined
   // where it must lie on something, on words and the cut line last of all
   const count = boxCounter(coarser(room, 4), (kinds) =>
     kinds & (on.said | on.cut) ? hidden : kinds & anything ? 1 : 0,
   )
-  for (const one of titleTries) {
-    const size = titleSize(tile, facts, one.form)
-    const [wide, high] = [size.width * one.scale + 2 * clear, size.height * one.scale + 2 * clear]
+  for (const by of titleTries) {
+    const size = titleSize(tile, facts, by.form)
+    const [wide, high] = [size.width * by.scale + 2 * clear, size.height * by.scale + 2 * clear]
     const found = freePlace(count, wide, high, boxGrow(cell, clear - 2))
-    if (found && (!best || found.covered < best.covered)) best = { ...found, ...one }
+    if (found && (!best || found.covered < best.covered)) best = { by, size, ...found }
     if (best?.covered === 0) break
   }
   if (!best) return []
-  const { at, scale, form } = best
-  return [group([scale, 0, 0, scale, at.x + clear, at.y + clear], titleBlock(tile, facts, form))]
+  const {
+    by: { scale, form },
+    size,
+    at,
+  } = best
+  return [group([scale, 0, 0, scale, at.x + clear, at.y + clear], titleBlock(tile, facts, form, size))]
 }

@@ -15,7 +15,8 @@ export const stripWidth = 22
 export const trialWords = 74
 
 export interface TrialPage {
-  readonly drawing: Drawing
+  /** called for the page that is printed: most of what is tried is not */
+  readonly draw: () => Drawing
   /** the side's mm to ideal page mm */
   readonly map: Affine
   /** what is drawn of the side, ideal page mm */
@@ -68,7 +69,7 @@ export const trialPage = (
     over: { under: Math.max(0, window.y0 - lowest), beside: Math.max(0, least - most) },
     map,
     window: { x0: at.x, y0: at.y, x1: at.x + piece.x1 - piece.x0, y1: at.y + piece.y1 - piece.y0 },
-    drawing: [
+    draw: () => [
       ...head.marks,
       ...sub.marks,
       group(map, marks),

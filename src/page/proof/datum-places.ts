@@ -3,7 +3,7 @@ import { levelMark } from '../../drafting/level-mark.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineApply, affineIdentity } from '../../geometry/affine.ts'
 import { type Box, boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
-import { convexContains } from '../../geometry/clip.ts'
+import { type Convex, convexContains } from '../../geometry/clip.ts'
 import { polygonInside } from '../../geometry/contains.ts'
 import { inch } from '../../geometry/inch.ts'
 import { segmentDistance } from '../../geometry/nearest.ts'
@@ -14,7 +14,7 @@ import { levelStyle } from '../../pattern/heights.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { pointRoom } from '../cover/shown-points.ts'
 import { type Bounded, bounded } from '../room/line-stretches.ts'
-import { type BoxCount, boxCounter, occupancyOf, occupyBox, occupyUnder } from '../room/occupancy.ts'
+import { clearIn, type Occupancy, occupancyOf, occupyBox, occupyUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
 import { jointMarks, snapMarks } from '../tile/tile-joints.ts'
@@ -41,12 +41,21 @@ const clear = 14
 /** Squares of what crosses keep off, mm. */
 const square = 2
 
+/** Where crosses may stand on one page, asked place by place: most of them cannot win. */
+export interface DatumPage {
+  /** number of its tile */
+  readonly tile: number
+  /** around all that it keeps, in the pattern */
+  readonly bounds: Box
+  /** the round figures on it; finer ones where none of the rounder has room */
+  readonly candidates: () => readonly Point[]
+  readonly onWood: (at: Point) => boolean
+  /** what a cross is there by its place among the candidates; null where it and its figures have no room */
+  readonly placeOf: (candidate: number) => DatumPlace | null
+}
+
 /** Where a cross and its figures find room on the pages of a pattern, on round figures from the panel's edges. */
-export const datumPlaces = (
-  tiles: readonly Tile[],
-  pattern: Pattern,
-  units: Units,
-): readonly DatumPlace[] => {
+export const datumPages = (tiles: readonly Tile[], pattern: Pattern, units: Units): readonly DatumPage[] => {
   const known: Known = {
     // coarse: a cross keeps farther from the line than any chord strays
     wood: polygonInside(pathSample(pattern.outline, 20)),
@@ -58,7 +67,7 @@ export const datumPlaces = (
     }),
     widths: widthsOf(pattern, units),
   }
-  return tiles.flatMap((tile) => placesOn(tile, pattern, known, units))
+  return tiles.map((tile) => pageOf(tile, pattern, known, units))
 }
 
 /** The same for all pages of a pattern. */
@@ -70,8 +79,8 @@ interface Known {
   readonly widths: Widths
 }
 
-/** How many squares of a box carry what crosses and their figures keep off on one page, in the window as the drawing is read. */
-const roomOf = (tile: Tile, pattern: Pattern, { paths, words }: Known): BoxCount => {
+/** What crosses and their figures keep off on one page, in the window as the drawing is read. */
+const roomOf = (tile: Tile, pattern: Pattern, { paths, words }: Known): Occupancy => {
   const room = occupancyOf(tile.width, tile.height, square)
   const window = boxGrow(pointsBounds(tile.window), square)
   for (const { path, bounds } of paths)
@@ -89,43 +98,100 @@ const roomOf = (tile: Tile, pattern: Pattern, { paths, words }: Known): BoxCount
     else if (mark.kind === 'text') occupyUnder(room, textCorners(mark, affineIdentity), 0, 1)
   for (const { at } of pattern.points)
     occupyBox(room, boxGrow(pointsBounds([tilePoint(tile, at)]), pointRoom), 1)
-  return boxCounter(room, (kinds) => kinds)
+  return room
 }
 
-const placesOn = (tile: Tile, pattern: Pattern, known: Known, units: Units): readonly DatumPlace[] => {
-  const { wood, outline, widths } = known
+const pageOf = (tile: Tile, pattern: Pattern, known: Known, units: Units): DatumPage => {
+  const bounds = pointsBounds(tile.cell)
+  const once: { room?: Occupancy; candidates?: readonly Point[] } = {}
+  const places = new Map<Point, DatumPlace | null>()
+  const placeAt = (at: Point): DatumPlace | null => {
+    let place = places.get(at)
+    if (place === undefined) {
+      once.room ??= roomOf(tile, pattern, known)
+      const words = wordsBeside(at, tile, known, units, once.room)
+      place = words ? { tile: tile.number, at, words, onWood: known.wood(at) } : null
+      places.set(at, place)
+    }
+    return place
+  }
+  const candidates = (): readonly Point[] => {
+    once.candidates ??=
+      roundSteps(units)
+        .map((step) => roundPoints(tile, bounds, pattern, step))
+        .find((points) => points.some((at) => placeAt(at) !== null)) ?? []
+    return once.candidates
+  }
+  return {
+    tile: tile.number,
+    bounds,
+    candidates,
+    onWood: known.wood,
+    placeOf: (candidate) => placeAt(candidates()[candidate]!),
+  }
+}
+
+/** Points on round figures well within what a page keeps. */
+const roundPoints = (
+  tile: Tile,
+  bounds: Box,
+  { length, height }: Pattern,
+  step: number,
+): readonly Point[] => {
+  const [x0, x1] = [Math.max(step, bounds.x0), Math.min(length - step, bounds.x1)]
+  const [y0, y1] = [Math.max(step, bounds.y0), Math.min(height - step, bounds.y1)]
+  const points: Point[] = []
+  for (let i = Math.ceil(x0 / step); i * step <= x1; i++) {
+    const [low, high] = uprightIn(tile.cell, i * step)
+    const top = Math.min(y1, high)
+    for (let k = Math.ceil(Math.max(y0, low) / step); k * step <= top; k++) {
+      const at = { x: i * step, y: k * step }
+      if (convexContains(tile.cell, at, -clear)) points.push(at)
+    }
+  }
+  return points
+}
+
+/** From where to where an upright line lies in a convex polygon, a hair more; turned rows fill little of their box. */
+const uprightIn = (polygon: Convex, x: number): readonly [number, number] => {
+  let low = Number.POSITIVE_INFINITY
+  let high = Number.NEGATIVE_INFINITY
+  let from = polygon[polygon.length - 1]!
+  for (const to of polygon) {
+    if (Math.min(from.x, to.x) <= x && Math.max(from.x, to.x) >= x) {
+      const level = from.x === to.x
+      const y = level ? from.y : from.y + ((x - from.x) / (to.x - from.x)) * (to.y - from.y)
+      low = Math.min(low, y, level ? to.y : y)
+      high = Math.max(high, y, level ? to.y : y)
+    }
+    from = to
+  }
+  return [low - 1e-6, high + 1e-6]
+}
+
+/** On which side of a cross its figures stand clear, where it stands clear itself; they are set only where it depends on them. */
+const wordsBeside = (
+  at: Point,
+  tile: Tile,
+  { outline, widths }: Known,
+  units: Units,
+  room: Occupancy,
+): Beside | undefined => {
   const cell = tileCell(tile)
-  const taken = roomOf(tile, pattern, known)
   const free = (box: Box): boolean =>
-    box.x0 >= cell.x0 && box.x1 <= cell.x1 && box.y0 >= cell.y0 && box.y1 <= cell.y1 && taken(box) === 0
-  /** the first of its sides where the figures of a cross stand clear; they are set only where it depends on them */
-  const besideAt = (at: Point, p: Point): Beside | undefined => {
-    const isFree = ([across, up]: Beside, width: number): boolean => free(besideBox(p, across, up, width))
-    const first = besides.find((side) => isFree(side, widths.least))
-    if (!first || isFree(first, widths.most)) return first
-    const width = figuresWidth(at, units)
-    return besides.find((side) => isFree(side, width))
-  }
-  const [xs, ys] = [tile.cell.map((p) => p.x), tile.cell.map((p) => p.y)]
-  const around = boxGrow(pointsBounds(tile.cell), clear)
-  const near = outline.filter(({ bounds }) => boxOverlaps(bounds, around)).map(({ segment }) => segment)
-  for (const step of roundSteps(units)) {
-    const found: DatumPlace[] = []
-    const [x0, x1] = [Math.max(step, Math.min(...xs)), Math.min(pattern.length - step, Math.max(...xs))]
-    const [y0, y1] = [Math.max(step, Math.min(...ys)), Math.min(pattern.height - step, Math.max(...ys))]
-    for (let i = Math.ceil(x0 / step); i * step <= x1; i++)
-      for (let k = Math.ceil(y0 / step); k * step <= y1; k++) {
-        const at = { x: i * step, y: k * step }
-        if (!convexContains(tile.cell, at, -clear)) continue
-        const p = tilePoint(tile, at)
-        if (!free({ x0: p.x - arm, x1: p.x + arm, y0: p.y - arm, y1: p.y + arm })) continue
-        if (near.some((segment) => segmentDistance(segment, at) < clear)) continue
-        const words = besideAt(at, p)
-        if (words) found.push({ tile: tile.number, at, words, onWood: wood(at) })
-      }
-    if (found.length > 0) return found
-  }
-  return []
+    box.x0 >= cell.x0 && box.x1 <= cell.x1 && box.y0 >= cell.y0 && box.y1 <= cell.y1 && clearIn(room, box, 1)
+  const p = tilePoint(tile, at)
+  if (!free({ x0: p.x - arm, x1: p.x + arm, y0: p.y - arm, y1: p.y + arm })) return undefined
+  const around = boxGrow({ x0: at.x, y0: at.y, x1: at.x, y1: at.y }, clear)
+  if (
+    outline.some(({ segment, bounds }) => boxOverlaps(bounds, around) && segmentDistance(segment, at) < clear)
+  )
+    return undefined
+  const isFree = ([across, up]: Beside, width: number): boolean => free(besideBox(p, across, up, width))
+  const first = besides.find((side) => isFree(side, widths.least))
+  if (!first || isFree(first, widths.most)) return first
+  const width = figuresWidth(at, units)
+  return besides.find((side) => isFree(side, width))
 }
 
 /** A pattern's own words, those of its timbers at the first of their places. */

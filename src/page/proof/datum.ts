@@ -1,12 +1,13 @@
 import type { Units } from '../../design/design.ts'
 import { type Drawing, text } from '../../drawing/drawing.ts'
 import { target } from '../../drawing/target.ts'
-import { pointDistance } from '../../geometry/point.ts'
+import type { Box } from '../../geometry/bounds.ts'
+import { type Point, pointDistance } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import { type Tile, tilePoint } from '../tile/tile.ts'
 import { arm, datumFigures, figuresHeight } from './datum-figures.ts'
-import { type DatumPlace, datumPlaces } from './datum-places.ts'
+import { type DatumPage, type DatumPlace, datumPages } from './datum-places.ts'
 
 /** A cross whose distances from the panel's own edges are printed beside it. */
 export interface Datum extends DatumPlace {
@@ -37,38 +38,77 @@ export const chooseDatums = (
   units: Units,
   count: number,
 ): readonly Datum[] => {
-  const places = datumPlaces(tiles, pattern, units)
-  const onWood = farApart(
-    places.filter((place) => place.onWood),
-    count,
-  )
-  const anywhere = farApart(places, count)
+  const pages = datumPages(tiles, pattern, units)
+  const onWood = farApart(pages, count, (page, at) => page.onWood(at))
+  const anywhere = farApart(pages, count, () => true)
   return onWood.length >= leastCrosses && spread(onWood) >= worthWood * spread(anywhere) ? onWood : anywhere
 }
 
-const farApart = (places: readonly DatumPlace[], count: number): readonly Datum[] => {
+const farApart = (
+  pages: readonly DatumPage[],
+  count: number,
+  isWanted: (page: DatumPage, at: Point) => boolean,
+): readonly Datum[] => {
   const chosen: Datum[] = []
-  const used = new Set<number>()
-  // how far each place lies from its nearest cross; at first, how near to the toe
-  let far = places.map(({ at }) => -Math.hypot(at.x, at.y))
   while (chosen.length < count) {
-    let other = -1
-    let any = -1
-    far.forEach((worth, i) => {
-      if (any < 0 || worth > far[any]!) any = i
-      if (!used.has(places[i]!.tile) && (other < 0 || worth > far[other]!)) other = i
-    })
-    const best = other < 0 ? any : other
-    if (best < 0 || (other < 0 && far[any]! < apart)) break
-    const place = places[best]!
-    far = places.map(({ at }, i) => {
-      const away = pointDistance(at, place.at)
-      return chosen.length === 0 ? away : Math.min(far[i]!, away)
-    })
-    used.add(place.tile)
-    chosen.push({ ...place, letter: crossLetters[chosen.length]! })
+    const others = pages.filter(({ tile }) => !chosen.some((datum) => datum.tile === tile))
+    const other = farthest(others, chosen, isWanted)
+    const best = other ?? farthest(pages, chosen, isWanted)
+    if (!best || (!other && worthAt(best.at, chosen) < apart)) break
+    chosen.push({ ...best, letter: crossLetters[chosen.length]! })
   }
   return chosen
+}
+
+/** How far a place lies from its nearest cross; at first, how near to the toe. */
+const worthAt = (at: Point, chosen: readonly Datum[]): number => {
+  if (chosen.length === 0) return -Math.hypot(at.x, at.y)
+  let worth = Number.POSITIVE_INFINITY
+  for (const datum of chosen) worth = Math.min(worth, pointDistance(at, datum.at))
+  return worth
+}
+
+/** No place in a box is worth more. */
+const worthIn = ({ x0, y0, x1, y1 }: Box, chosen: readonly Datum[]): number => {
+  if (chosen.length === 0) return -Math.hypot(Math.max(0, x0, -x1), Math.max(0, y0, -y1))
+  let worth = Number.POSITIVE_INFINITY
+  for (const { at } of chosen)
+    worth = Math.min(worth, Math.hypot(Math.max(at.x - x0, x1 - at.x), Math.max(at.y - y0, y1 - at.y)))
+  return worth
+}
+
+/** Places are looked at in steps of so many: from end to end each would be better than the one before. */
+const stride = 37
+
+/** The place that is worth most, the first of equals; pages and places that cannot win are not asked. */
+const farthest = (
+  pages: readonly DatumPage[],
+  chosen: readonly Datum[],
+  isWanted: (page: DatumPage, at: Point) => boolean,
+): DatumPlace | null => {
+  const bounds = pages.map((page) => worthIn(page.bounds, chosen))
+  const order = pages.map((_, i) => i).sort((a, b) => bounds[b]! - bounds[a]!)
+  let best: { readonly place: DatumPlace; readonly page: number; readonly candidate: number } | undefined
+  let most = Number.NEGATIVE_INFINITY
+  for (const i of order) {
+    const page = pages[i]!
+    if (bounds[i]! + 1e-6 < most) break
+    const candidates = page.candidates()
+    const count = candidates.length
+    const by = count % stride === 0 ? 1 : stride
+    for (let n = 0, k = 0; n < count; n++, k = (k + by) % count) {
+      const at = candidates[k]!
+      const worth = worthAt(at, chosen)
+      if (worth < most) continue
+      if (worth === most && best && (i > best.page || (i === best.page && k > best.candidate))) continue
+      if (!isWanted(page, at)) continue
+      const place = page.placeOf(k)
+      if (!place) continue
+      best = { place, page: i, candidate: k }
+      most = worth
+    }
+  }
+  return best?.place ?? null
 }
 
 /** The longest distance between two of them, mm. */

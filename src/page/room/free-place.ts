@@ -3,8 +3,7 @@ import type { Point } from '../../geometry/point.ts'
 import type { BoxCount } from './occupancy.ts'
 
 /** Borders looked for round a block, and from place to place, mm. */
-export const mostBorder = 24
-const border = { step: 6, most: mostBorder }
+const border = { step: 6, most: 24 }
 const step = 4
 
 /**
@@ -18,19 +17,22 @@ export const freePlace = (
   within: Box,
 ): { readonly at: Point; readonly covered: number } | null => {
   const around = (x: number, y: number, by: number): number =>
-    count({ x0: x - by, y0: y - by, x1: x + width + by, y1: y + height + by })
+    count(x - by, y - by, x + width + by, y + height + by)
   let best: { at: Point; covered: number; border: number } | undefined
+  // a wider border than is known is asked for at once: where that is not free, no wider one is
+  let wider = 0
   for (let y = within.y0; y + height <= within.y1; y += step)
     for (let x = within.x0; x + width <= within.x1; x += step) {
-      // a wider border than is known is asked for at once: where that is not free, no wider one is
-      if (best?.covered === 0 && around(x, y, best.border + border.step) > 0) continue
+      if (wider > 0 && count(x - wider, y - wider, x + width + wider, y + height + wider) > 0) continue
       const covered = around(x, y, 0)
       if (best && covered > best.covered) continue
       let free = 0
       if (covered === 0)
         while (free < border.most && around(x, y, free + border.step) === 0) free += border.step
-      if (!best || covered < best.covered || free > best.border)
+      if (!best || covered < best.covered || free > best.border) {
         best = { at: { x, y }, covered, border: free }
+        wider = covered === 0 ? free + border.step : 0
+      }
       // no border is wider
       if (free === border.most) return { at: best.at, covered }
     }

@@ -92,6 +92,8 @@ const circleWithin = (
 
 /** How much of a straight line lies no farther from a straight line than so, along that; none or one. */
 export const stretchWithin = (from: Beside, to: Beside, reach: number): readonly Stretch[] => {
+  if (from.beside > reach && to.beside > reach) return []
+  if (from.beside < -reach && to.beside < -reach) return []
   const rise = to.beside - from.beside
   const at = (beside: number): number => (beside - from.beside) / rise
   const [s0, s1] = Math.abs(rise) < 1e-9 ? [0, 1] : [at(-reach), at(reach)]

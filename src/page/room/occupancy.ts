@@ -30,9 +30,12 @@ export const occupyRow = (map: Occupancy, row: number, x0: number, x1: number, k
 }
 
 export const occupyBox = (map: Occupancy, box: Box, kind: number): void => {
-  const last = Math.min(map.rows - 1, Math.floor(box.y1 / map.step))
-  for (let row = Math.max(0, Math.floor(box.y0 / map.step)); row <= last; row++)
-    occupyRow(map, row, box.x0, box.x1, kind)
+  const { columns, step, taken } = map
+  const from = Math.max(0, Math.floor(box.x0 / step))
+  const to = Math.min(columns - 1, Math.floor(box.x1 / step))
+  const top = Math.min(map.rows - 1, Math.floor(box.y1 / step))
+  for (let row = Math.max(0, Math.floor(box.y0 / step)); row <= top; row++)
+    for (let k = row * columns + from; k <= row * columns + to; k++) taken[k]! |= kind
 }
 
 /** Squares under a rectangle that lies anyhow, its corners in their order, and `around` it. */
@@ -78,7 +81,10 @@ const isTakenAtGlance = (map: Occupancy, corners: readonly Point[], kinds: numbe
   return false
 }
 
-/** Whether the square at a point carries one of the kinds; there are none out of the window. */
+/** Whether the square at a point carries one of the kinds: where that in the middle does, no shape about it is clear. */
+export const takenAt = (map: Occupancy, p: Point, kinds: number): boolean => isTaken(map, p.x, p.y, kinds)
+
+/** There are none out of the window. */
 const isTaken = ({ columns, rows, step, taken }: Occupancy, x: number, y: number, kinds: number): boolean => {
   const column = Math.floor(x / step)
   const row = Math.floor(y / step)
@@ -203,9 +209,12 @@ export const coarser = ({ columns, rows, step, taken }: Occupancy, by: number): 
 /** What the squares of a box weigh by what they carry, summed row by row until it is as much as `most`: for few boxes. */
 export const weightIn = (
   { columns, rows, step, taken }: Occupancy,
-  { x0, y0, x1, y1 }: Box,
   weights: readonly number[],
   most: number,
+  x0: number,
+  y0: number,
+  x1: number,
+  y1: number,
 ): number => {
   const from = Math.max(0, Math.floor(x0 / step))
   const to = Math.min(columns - 1, Math.floor(x1 / step))
@@ -217,27 +226,24 @@ export const weightIn = (
 }
 
 /** How many squares of a box carry something, each times its weight; for many boxes of one state of the map. */
-export type BoxCount = (box: Box) => number
+export type BoxCount = (x0: number, y0: number, x1: number, y1: number) => number
 
 /**
  * Sums from the map's corner, looked up four at a time; `weigh`: what a square with these kinds of things counts, one with none counts
- * nothing. `between`: the heights that the boxes keep to, mm, where they are known.
+ * nothing.
  */
 export const boxCounter = (
-  { columns, rows: all, step, taken }: Occupancy,
+  { columns, rows, step, taken }: Occupancy,
   weigh: (kinds: number) => number,
-  between: readonly [low: number, high: number] = [0, all * step],
 ): BoxCount => {
   // few of all kinds together lie on a map
   const weights = new Int32Array(256).fill(-1)
   const wide = columns + 1
-  const low = Math.max(0, Math.floor(between[0] / step))
-  const rows = Math.min(all, Math.floor(between[1] / step) + 1) - low
-  const sums = new Uint32Array(wide * (Math.max(0, rows) + 1))
+  const sums = new Uint32Array(wide * (rows + 1))
   for (let row = 0; row < rows; row++) {
     let sum = 0
     let at = (row + 1) * wide + 1
-    for (let k = (low + row) * columns, end = k + columns; k < end; k++, at++) {
+    for (let k = row * columns, end = k + columns; k < end; k++, at++) {
       const kinds = taken[k]!
       if (kinds !== 0) {
         if (weights[kinds]! < 0) weights[kinds] = weigh(kinds)
@@ -246,11 +252,11 @@ export const boxCounter = (
       sums[at] = sums[at - wide]! + sum
     }
   }
-  return ({ x0, y0, x1, y1 }) => {
+  return (x0, y0, x1, y1) => {
     const c0 = Math.max(0, Math.floor(x0 / step))
     const c1 = Math.min(columns - 1, Math.floor(x1 / step))
-    const r0 = Math.max(0, Math.floor(y0 / step) - low)
-    const r1 = Math.min(rows - 1, Math.floor(y1 / step) - low)
+    const r0 = Math.max(0, Math.floor(y0 / step))
+    const r1 = Math.min(rows - 1, Math.floor(y1 / step))
     if (c1 < c0 || r1 < r0) return 0
     return (
       sums[(r1 + 1) * wide + c1 + 1]! -

@@ -9,6 +9,12 @@ import { type Occupancy, occupyRow } from './occupancy.ts'
  * (a turn, a move, a scale).
  */
 export const occupyPath = (map: Occupancy, path: Path, frame: Affine, around: number, kind: number): void => {
+  const only = path.pieces[0]
+  // ticks and arms, most of what is drawn
+  if (path.pieces.length === 1 && only!.kind === 'line' && !path.closed) {
+    occupyLine(map, affineApply(frame, path.start), affineApply(frame, only!.to), around, kind)
+    return
+  }
   for (const segment of pathSegments(path)) {
     switch (segment.kind) {
       case 'line':
@@ -42,7 +48,17 @@ const occupyLine = (map: Occupancy, from: Point, to: Point, around: number, kind
   const high = from.y <= to.y ? to : from
   const rise = high.y - low.y
   const slope = rise < 1e-9 ? 0 : (high.x - low.x) / rise
-  occupyStretch(map, low, high, (y) => low.x + (y - low.y) * slope, around, kind)
+  const { columns, step, taken } = map
+  const top = Math.min(map.rows - 1, Math.floor((high.y + around) / step))
+  for (let row = Math.max(0, Math.floor((low.y - around) / step)); row <= top; row++) {
+    const below = row * step - around
+    const above = (row + 1) * step + around
+    const a = below <= low.y ? low.x : low.x + (below - low.y) * slope
+    const b = above >= high.y ? high.x : low.x + (above - low.y) * slope
+    const first = row * columns + Math.max(0, Math.floor((Math.min(a, b) - around) / step))
+    const last = row * columns + Math.min(columns - 1, Math.floor((Math.max(a, b) + around) / step))
+    for (let k = first; k <= last; k++) taken[k]! |= kind
+  }
 }
 
 const quarter = Math.PI / 2
@@ -80,7 +96,7 @@ const occupyArc = (
   }
 }
 
-/** A stretch that goes one way across and one way up; `xAt`: where it is at a height between its ends. */
+/** A stretch of a circle that goes one way across and one way up; `xAt`: where it is at a height between its ends. */
 const occupyStretch = (
   map: Occupancy,
   low: Point,

@@ -67,7 +67,7 @@ const trialDraft = (
       kind: 'trial',
       label: `Lip trial${several ? ` ${ramp.name}` : ''}`,
       bookmark: `Lip trial: ${trial.name}`,
-      draw: () => page.drawing,
+      draw: page.draw,
       places: [planPlace(sheet, trial.name, page.map, page.window)],
     },
   ]

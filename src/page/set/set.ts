@@ -6,7 +6,7 @@ import type { PrinterUncertainty } from '../../printer/uncertainty.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
 import { type CoverCounts, coverCounts, designCovers, type PatternCovers } from '../cover/pattern-covers.ts'
 import { mapPage } from '../pages/map-page.ts'
-import { tileDrawing } from '../pages/tile-drawing.ts'
+import { sectionsOf, tileDrawing } from '../pages/tile-drawing.ts'
 import { type RampTrial, rampTrial, trialWarnings } from '../parts/ramp-trial.ts'
 import { isOnPaper } from '../proof/missing-screws.ts'
 import { sheetWindow } from '../sheet/sheet.ts'
@@ -166,6 +166,7 @@ const tileDrafts = (
     wood,
     shown,
     missing,
+    sections: sectionsOf(pattern),
   }
   return tiles.map((tile) => ({
     kind: 'tile',

@@ -1,7 +1,7 @@
 import type { Drawing, Pen } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { type Affine, affineApply, affineIdentity, affineInvert, affineThen } from '../../geometry/affine.ts'
-import { boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
+import { type Box, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { type Convex, pathOutside } from '../../geometry/clip.ts'
 import { pathLength } from '../../geometry/length.ts'
 import type { Path } from '../../geometry/path.ts'
@@ -21,32 +21,45 @@ const wordZone = (word: TextMark, map: Affine): Convex => {
     ? [a, b]
     : [pointBetween(a, d, 0.3 / 1.3), pointBetween(b, c, 0.3 / 1.3)]
   const along = Math.atan2(b.y - a.y, b.x - a.x)
-  const out = (p: Point, i: number, k: number): Point =>
-    pointToward(pointToward(p, along, i * air), along + Math.PI / 2, k * air)
+  const across = pointToward({ x: 0, y: 0 }, along, 1)
+  const up = pointToward({ x: 0, y: 0 }, along + Math.PI / 2, 1)
+  const out = (p: Point, i: number, k: number): Point => ({
+    x: p.x + i * air * across.x + k * air * up.x,
+    y: p.y + i * air * across.y + k * air * up.y,
+  })
   return [out(low, -1, -1), out(right, 1, -1), out(c, 1, 1), out(d, -1, 1)]
 }
 
 /** Round all that is read of a drawing, words in groups too. */
-export const wordZones = (drawing: Drawing, map: Affine = affineIdentity): readonly Convex[] =>
-  drawing.flatMap((mark) =>
-    mark.kind === 'group'
-      ? wordZones(mark.marks, affineThen(mark.map, map))
-      : mark.kind === 'text'
-        ? [wordZone(mark, map)]
-        : [],
-  )
+export const wordZones = (drawing: Drawing, map: Affine = affineIdentity): readonly Convex[] => {
+  const zones: Convex[] = []
+  for (const mark of drawing)
+    if (mark.kind === 'text') zones.push(wordZone(mark, map))
+    else if (mark.kind === 'group') zones.push(...wordZones(mark.marks, affineThen(mark.map, map)))
+  return zones
+}
 
-/** The strokes of a frame, `toWindow`, broken off where they would run through zones of the window. */
-export const brokenStrokes = (drawing: Drawing, zones: readonly Convex[], toWindow: Affine): Drawing => {
+/** A zone in the frame of what it breaks off. */
+export interface ClearZone {
+  readonly shape: Convex
+  readonly box: Box
+}
+
+/** Zones of the window in the frame that goes `toWindow`. */
+export const zonesBack = (zones: readonly Convex[], toWindow: Affine): readonly ClearZone[] => {
   const back = affineInvert(toWindow)
-  const known = zones.map((zone) => {
+  return zones.map((zone) => {
     const shape = zone.map((p) => affineApply(back, p))
     return { shape, box: pointsBounds(shape) }
   })
-  return drawing.flatMap((mark): Drawing => {
+}
+
+/** Strokes broken off where they would run through zones of their frame. */
+export const brokenStrokes = (drawing: Drawing, zones: readonly ClearZone[]): Drawing =>
+  drawing.flatMap((mark): Drawing => {
     if (mark.kind !== 'stroke') return [mark]
     const box = pathBounds(mark.path)
-    const met = known.filter((zone) => boxOverlaps(box, zone.box))
+    const met = zones.filter((zone) => boxOverlaps(box, zone.box))
     if (met.length === 0) return [{ ...mark, pen: endedPen(mark.pen, mark.path) }]
     return met
       .reduce<readonly Path[]>(
@@ -56,7 +69,6 @@ export const brokenStrokes = (drawing: Drawing, zones: readonly Convex[], toWind
       .filter((path) => !isScrap(path, mark.pen.dash ? leastScrap.dashed : leastScrap.whole))
       .map((path) => ({ ...mark, path, pen: endedPen(mark.pen, path) }))
   })
-}
 
 /** Dashes a little longer or shorter, so that a line of them begins and ends with a whole one: it stops where it is meant to. */
 const endedPen = (pen: Pen, path: Path): Pen => {

@@ -8,8 +8,8 @@ import { type Point, pointAngle, pointBetween, pointDistance, pointToward } from
 import { convexMeet } from '../../geometry/polygon/convex-meet.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { letters } from '../../pattern/pens.ts'
-import type { Occupancy } from '../room/occupancy.ts'
-import { grownWord, keepOff, on, wordClear } from '../room/word-room.ts'
+import { clearUnder, type Occupancy } from '../room/occupancy.ts'
+import { grownWord, keepOff, on } from '../room/word-room.ts'
 import { isInCell, type Tile, tilePoint } from './tile.ts'
 import { bandReach } from './waste-band.ts'
 
@@ -36,10 +36,14 @@ export const edgeNames = (
     const [a, b] = [tilePoint(tile, shown.start), tilePoint(tile, shown.pieces[0]!.to)]
     const wide = textWidth(words, letters.small, 'regular')
     if (pointDistance(a, b) < Math.min(wide, leastShown)) return []
-    const isFree = (word: TextMark): boolean =>
-      isInCell(tile, textCorners(word, affineIdentity), 0) &&
-      wordClear(room, word, on.never | on.cut | on.rather) &&
-      !said.some((other) => readAsOne(word, other))
+    const isFree = (word: TextMark): boolean => {
+      const corners = textCorners(word, affineIdentity)
+      return (
+        isInCell(tile, corners, 0) &&
+        clearUnder(room, corners, on.never | on.cut | on.rather) &&
+        !said.some((other) => readAsOne(word, other))
+      )
+    }
     const found = firstName(words, a, b, isFree)
     if (!found) return []
     keepOff(room, [found], on.never)

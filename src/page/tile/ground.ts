@@ -1,40 +1,66 @@
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
-import { affineApply, affineIdentity, affineInvert } from '../../geometry/affine.ts'
+import { type Affine, affineApply, affineIdentity, affineInvert } from '../../geometry/affine.ts'
+import { segmentAt } from '../../geometry/at.ts'
 import { type Box, boxGrow, boxOverlaps, pointsBounds } from '../../geometry/bounds.ts'
 import { pathClip } from '../../geometry/clip.ts'
-import type { Path } from '../../geometry/path.ts'
+import { segmentLength } from '../../geometry/length.ts'
+import { type ArcSegment, type Path, pathSegments, type Segment } from '../../geometry/path.ts'
 import { type Point, pointBetween } from '../../geometry/point.ts'
-import { pathSample } from '../../geometry/sample.ts'
 import type { Tile } from './tile.ts'
 
 /** Where wood and waste lie in a window. */
 export interface Ground {
-  /** points along the outline no more than half a millimetre apart, in the window as the drawing is read, and where they lie */
+  /** the outline in short stretches, in the pattern */
   readonly line: readonly Stretch[]
+  /** the pattern to the window as the drawing is read */
+  readonly toWindow: Affine
   /** whether a point of the window lies on the wood */
   readonly wood: (p: Point) => boolean
 }
 
+/** Some of a segment, which is looked at in `count` even steps: from one of them to another. */
 interface Stretch {
-  readonly points: readonly Point[]
+  readonly segment: Segment
+  readonly count: number
+  readonly first: number
+  readonly last: number
+  /** around it in the window */
   readonly box: Box
 }
 
+/** Points of the line lie no farther apart, mm. */
 const spacing = 0.5
 
-/** So many points of the line are passed by together. */
+/** So many steps of the line are passed by together. */
 const together = 40
 
-export const groundOf = (tile: Tile, outline: Path, wood: Ground['wood']): Ground => ({
-  line: pathClip(outline, tile.window).flatMap((path) => {
-    const points = pathSample(path, spacing).map((p) => affineApply(tile.toWindow, p))
-    return Array.from({ length: Math.ceil(points.length / together) }, (_, i): Stretch => {
-      const some = points.slice(i * together, (i + 1) * together)
-      return { points: some, box: pointsBounds(some) }
-    })
-  }),
-  wood,
-})
+export const groundOf = (tile: Tile, outline: Path, wood: Ground['wood']): Ground => {
+  const line: Stretch[] = []
+  for (const path of pathClip(outline, tile.window))
+    for (const segment of pathSegments(path)) {
+      const length = segmentLength(segment)
+      const count = Math.max(1, Math.ceil(length / spacing))
+      for (let first = 0; first < count; first += together) {
+        const last = Math.min(count, first + together)
+        const ends = [segmentAt(segment, first / count), segmentAt(segment, last / count)]
+        // what an arc strays from its chord; a cubic no more than half of its length, but its steps are not even
+        const stray =
+          segment.kind === 'line'
+            ? 0
+            : segment.kind === 'arc'
+              ? sagitta(segment, (last - first) / count)
+              : length / 2
+        const box = boxGrow(pointsBounds(ends.map((p) => affineApply(tile.toWindow, p))), stray)
+        line.push({ segment, count, first, last, box })
+      }
+    }
+  return { line, toWindow: tile.toWindow, wood }
+}
+
+const sagitta = ({ radius, sweep }: ArcSegment, share: number): number => {
+  const turn = Math.abs(sweep) * share
+  return turn < Math.PI ? radius * (1 - Math.cos(turn / 2)) + 1e-6 : 2 * radius
+}
 
 /** Whether a point of a window lies on the wood. `contains`: whether one of the pattern does. */
 export const woodOf = (tile: Tile, contains: Ground['wood']): Ground['wood'] => {
@@ -55,6 +81,11 @@ export const standsOn = (ground: Ground, word: TextMark, side: 'wood' | 'waste')
   }
   // however it is turned
   const around = boxGrow(pointsBounds(corners), 2 * clear)
-  const touched = ground.line.some(({ points, box }) => boxOverlaps(box, around) && points.some(touches))
+  const touched = ground.line.some(({ segment, count, first, last, box }) => {
+    if (!boxOverlaps(box, around)) return false
+    for (let k = first; k <= last; k++)
+      if (touches(affineApply(ground.toWindow, segmentAt(segment, k / count)))) return true
+    return false
+  })
   return !touched && ground.wood(pointBetween(a, c, 0.5)) === (side === 'wood')
 }

@@ -1,4 +1,4 @@
-import { boxGrow, pointsBounds } from '../../geometry/bounds.ts'
+import { type Box, boxGrow, boxOverlaps, pointsBounds } from '../../geometry/bounds.ts'
 import { segmentDistance } from '../../geometry/nearest.ts'
 import { pathSegments } from '../../geometry/path.ts'
 import { type Point, pointBetween, pointDistance } from '../../geometry/point.ts'
@@ -64,9 +64,12 @@ export interface Around {
     readonly quiet: boolean
   }[]
   readonly edges: readonly (readonly [Point, Point])[]
-  /** along the middle of the grey beside what is sawn */
-  readonly grey: readonly Point[]
+  /** along the middle of the grey beside what is sawn, some points together */
+  readonly grey: readonly { readonly points: readonly Point[]; readonly bounds: Box }[]
 }
+
+/** So many points of the grey are passed by together. */
+const together = 12
 
 export const aroundOf = (pattern: Pattern): Around => {
   // joints between pieces of a side are sawn too
@@ -91,7 +94,13 @@ export const aroundOf = (pattern: Pattern): Around => {
     edges: pattern.markPaths.flatMap((path) =>
       pathSegments(path).map(({ from, to }): readonly [Point, Point] => [from, to]),
     ),
-    grey: wasteBands(pattern.cut).flatMap((path) => pathSample(path, 2)),
+    grey: wasteBands(pattern.cut).flatMap((path) => {
+      const all = pathSample(path, 2)
+      return Array.from({ length: Math.ceil(all.length / together) }, (_, i) => {
+        const points = all.slice(i * together, (i + 1) * together)
+        return { points, bounds: boxGrow(pointsBounds(points), 1e-6) }
+      })
+    }),
   }
 }
 
@@ -113,18 +122,19 @@ export const roomOf = (pattern: Around, line: readonly [Point, Point], sign: num
   const length = pointDistance(a, b)
   const besideLine = besideOf(line)
   const lines = linesNear(pattern.segments, line, farthestReach)
-  const marks = pattern.rounds.flatMap((round): readonly Round[] => {
-    const seen = besideLine(round.at)
-    return Math.abs(seen.beside) - round.radius < enough ? [{ ...round, ...seen }] : []
-  })
-  const { x0, y0, x1, y1 } = boxGrow(pointsBounds(line), sign + signAir + bandPen.width)
-  const grey = pattern.grey.filter(({ x, y }) => x > x0 && x < x1 && y > y0 && y < y1)
+  const marks: Round[] = []
+  for (const { at, radius, out, quiet } of pattern.rounds) {
+    const { along, beside } = besideLine(at)
+    if (Math.abs(beside) - radius < enough) marks.push({ along, beside, radius, out, quiet })
+  }
+  const around = boxGrow(pointsBounds(line), sign + signAir + bandPen.width)
+  const grey = pattern.grey.filter(({ bounds }) => boxOverlaps(bounds, around))
   const struck = pattern.edges.flatMap(([p, q]) =>
     stretchWithin(besideLine(p), besideLine(q), markHeight + 1.5),
   )
   /** lines that may come so near to what reaches so far to both sides of a place */
   const linesAt = (at: number, reach: number): readonly NearLine[] =>
-    lines.filter(({ low, high }) => low < at + reach && high > at - reach)
+    lines.length === 0 ? lines : lines.filter(({ low, high }) => low < at + reach && high > at - reach)
   const toLines = known((t, reach) => {
     let room: number = enough
     const at = t * length
@@ -171,7 +181,11 @@ export const roomOf = (pattern: Around, line: readonly [Point, Point], sign: num
       ),
     onBand: (t) => {
       const at = pointBetween(a, b, t)
-      return grey.some((p) => pointDistance(p, at) < sign + signAir + bandPen.width / 2)
+      const reach = sign + signAir + bandPen.width / 2
+      const near = boxGrow({ x0: at.x, y0: at.y, x1: at.x, y1: at.y }, reach)
+      return grey.some(
+        ({ points, bounds }) => boxOverlaps(bounds, near) && points.some((p) => pointDistance(p, at) < reach),
+      )
     },
     strikes: (t) => {
       const near = linesAt(t * length, vernierReach + enough)

@@ -98,8 +98,10 @@ const setOut = (
     return kept
   }
   const best = (shares: readonly number[], reach: number): number => bestOf(shares, reach, () => true)!
-  const off = (t: number, others: readonly number[], mm: number): boolean =>
-    others.every((other) => Math.abs(t - other) * length >= mm)
+  const off = (t: number, others: readonly number[], mm: number): boolean => {
+    for (let i = 0; i < others.length; i++) if (Math.abs(t - others[i]!) * length < mm) return false
+    return true
+  }
   const snaps = snap === null ? [] : [snap]
 
   const crosses = [0, 1].map((end) => {
@@ -138,21 +140,15 @@ const setOut = (
     }
     return most
   }
-  const places = Array.from({ length: Math.floor(length / step) }, (_, i) => ((i + 0.5) * step) / length)
+  const count = Math.floor(length / step)
   const hasRoom = (t: number): boolean =>
     isInner(t) && off(t, crosses, apart.vernierCross) && off(t, snaps, apart.vernierSnap)
-  const roomy = places.filter(hasRoom)
-  const verniersBy = (middle: number): readonly number[] => [
-    ...[middle].filter(hasRoom),
-    ...nearestFirst(roomy, middle),
-  ]
   /** where a vernier that stands alone can be read and has the most room; none where it has not any */
   const roomiest = (roomAt: (t: number) => number): number | null => {
     let best: number | null = null
     let most = Number.NEGATIVE_INFINITY
-    const count = 2 * places.length
-    for (let i = 0; i < count && most < enough; i++) {
-      const t = (i + 0.5) / count
+    for (let i = 0; i < 2 * count && most < enough; i++) {
+      const t = (i + 0.5) / (2 * count)
       if (!isInner(t) || !off(t, crosses, apart.lone.cross) || !off(t, snaps, apart.lone.snap)) continue
       if (strikes(t)) continue
       const room = roomAt(t)
@@ -163,18 +159,33 @@ const setOut = (
     }
     return best
   }
-  const verniers = ((): readonly number[] => {
-    const [lower, upper] = usual.map(verniersBy) as [readonly number[], readonly number[]]
-    let found: readonly number[] = []
+  const isApart = (low: number, high: number): boolean => (high - low) * length >= apart.vernierVernier
+  const roomOfBoth = (low: number, high: number): number =>
+    Math.min(clear(low, vernierReach), clear(high, vernierReach))
+  const roomiestBoth = (): readonly number[] => {
     let most = Number.NEGATIVE_INFINITY
-    for (const low of lower) {
-      // as good as any
+    // as a rule as good as any
+    if (usual.every(hasRoom) && isApart(...usual)) {
+      const both = roomOfBoth(...usual)
+      if (Math.min(both, pairRoom(...usual, both)) >= enough - 1e-6) return usual
+    }
+    const roomy: number[] = []
+    for (let i = 0; i < count; i++)
+      if (hasRoom(((i + 0.5) * step) / length)) roomy.push(((i + 0.5) * step) / length)
+    const listed = (middle: number): readonly number[] => [
+      ...[middle].filter(hasRoom),
+      ...nearestFirst(roomy, middle),
+    ]
+    let upper = listed(usual[1])
+    let found: readonly number[] = []
+    for (const low of listed(usual[0])) {
       if (most >= enough - 1e-6) break
-      const lowRoom = clear(low, vernierReach)
-      if (lowRoom <= most + 1e-6) continue
+      if (clear(low, vernierReach) <= most + 1e-6) continue
+      // what has no more room than is found is not asked again
+      upper = upper.filter((high) => clear(high, vernierReach) > most + 1e-6)
       for (const high of upper) {
-        if ((high - low) * length < apart.vernierVernier) continue
-        const both = Math.min(lowRoom, clear(high, vernierReach))
+        if (!isApart(low, high)) continue
+        const both = roomOfBoth(low, high)
         if (both <= most + 1e-6) continue
         const room = Math.min(both, pairRoom(low, high, both))
         if (room <= most + 1e-6) continue
@@ -183,29 +194,39 @@ const setOut = (
         if (most >= enough - 1e-6) break
       }
     }
+    return found
+  }
+  const verniers = ((): readonly number[] => {
+    const found = roomiestBoth()
     if (found.length > 0 && found.every((t) => !strikes(t))) return found
     // one that can be read is better than two that cannot
     const single = roomiest((t) => Math.min(clear(t, vernierReach), pairRoom(t, t, enough)))
     return single === null ? found.filter((t) => !strikes(t)) : [single]
   })()
   const isBesideAll = (t: number, scales: readonly number[]): boolean =>
-    scales.every((vernier) => besideVernier(t, vernier))
+    off(t, scales, vernierReach + pairHalf + pairAir)
   const pairBeside = (scales: readonly number[]): number => {
-    // on the snap line rather than on a screw
-    const tries = [pairPlaces, pairShares.filter((t) => off(t, crosses, crossHalf + pairHalf + pairAir))]
-    for (const isFree of [(t: number): boolean => !struck(t) && !grey(t), (t: number): boolean => !struck(t)])
-      for (const shares of tries) {
-        const free = bestOf(shares, pairHalf, (t) => isBesideAll(t, scales) && isFree(t))
-        if (free !== undefined) return free
-      }
+    const isOffCrosses = (t: number): boolean => off(t, crosses, crossHalf + pairHalf + pairAir)
+    for (const isFree of [
+      (t: number): boolean => !struck(t) && !grey(t),
+      (t: number): boolean => !struck(t),
+    ]) {
+      // on the snap line rather than on a screw
+      const free =
+        bestOf(pairPlaces, pairHalf, (t) => isBesideAll(t, scales) && isFree(t)) ??
+        bestOf(pairShares, pairHalf, (t) => isOffCrosses(t) && isBesideAll(t, scales) && isFree(t))
+      if (free !== undefined) return free
+    }
     return bestOf(pairPlaces, pairHalf, (t) => isBesideAll(t, scales)) ?? best(pairShares, pairHalf)
   }
+  const usualPair = pairBeside(verniers)
   // a sign on a screw or on the line is worse than a scale less
-  const kept =
-    [verniers, ...(verniers.length > 1 ? verniers.map((t) => [t]) : [])].find(
-      (scales) => !struck(pairBeside(scales)),
-    ) ?? verniers
-  return { crosses, verniers: kept, pair: pairBeside(kept) }
+  if (struck(usualPair) && verniers.length > 1)
+    for (const scale of verniers) {
+      const pair = pairBeside([scale])
+      if (!struck(pair)) return { crosses, verniers: [scale], pair }
+    }
+  return { crosses, verniers, pair: usualPair }
 }
 
 /** Rising numbers in the order of how near they lie to one; the lower one first of two that lie as near. */

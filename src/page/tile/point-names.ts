@@ -8,8 +8,8 @@ import { type Point, pointToward } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { letters } from '../../pattern/pens.ts'
 import { pointRoom } from '../cover/shown-points.ts'
-import { type Occupancy, occupyBox } from '../room/occupancy.ts'
-import { keepOff, on, wordClear } from '../room/word-room.ts'
+import { clearUnder, type Occupancy, occupyBox } from '../room/occupancy.ts'
+import { keepOff, on } from '../room/word-room.ts'
 import { isInCell, type Tile, tilePoint } from './tile.ts'
 
 /** How far off its ring a name may stand, mm; and its heights. */
@@ -28,15 +28,17 @@ export const pointNames = ({ points }: Pattern, tile: Tile, room: Occupancy): re
     if (!convexContains(tile.cell, at, 0)) return []
     const p = tilePoint(tile, at)
     const turn = affineAngle(tile.toWindow, 0)
-    const clearOf = (kinds: number): TextMark | undefined =>
+    const clearOf = (kinds: number): TextMark | undefined => {
       // large letters a little farther off before small ones
-      sizes
-        .flatMap((size) =>
-          offs.flatMap((off) =>
-            directions.map((direction) => nameAt(name, p, turn + direction, off, size, turn)),
-          ),
-        )
-        .find((word) => isInCell(tile, textCorners(word, affineIdentity), 0) && wordClear(room, word, kinds))
+      for (const size of sizes)
+        for (const off of offs)
+          for (const direction of directions) {
+            const word = nameAt(name, p, turn + direction, off, size, turn)
+            const corners = textCorners(word, affineIdentity)
+            if (isInCell(tile, corners, 0) && clearUnder(room, corners, kinds)) return word
+          }
+      return undefined
+    }
     const found = clearOf(on.never | on.cut | on.rather) ?? clearOf(on.never)
     if (found) keepOff(room, [found], on.never)
     // words keep off the ring and the air round it

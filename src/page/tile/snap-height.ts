@@ -123,9 +123,15 @@ interface LevelPiece extends Point {
   readonly beside: number
 }
 
-const levelPieces = (points: readonly Point[]): readonly LevelPiece[] =>
-  points.slice(1).flatMap((q, i) => {
-    const p = points[i]!
-    const [along, up] = [Math.abs(q.x - p.x), Math.abs(q.y - p.y)]
-    return up < steep * along ? [{ x: (p.x + q.x) / 2, y: (p.y + q.y) / 2, beside: along - up / steep }] : []
-  })
+const levelPieces = (points: readonly Point[]): readonly LevelPiece[] => {
+  const pieces: LevelPiece[] = []
+  for (let i = 1; i < points.length; i++) {
+    const p = points[i - 1]!
+    const q = points[i]!
+    const along = Math.abs(q.x - p.x)
+    const up = Math.abs(q.y - p.y)
+    if (up < steep * along)
+      pieces.push({ x: (p.x + q.x) / 2, y: (p.y + q.y) / 2, beside: along - up / steep })
+  }
+  return pieces
+}

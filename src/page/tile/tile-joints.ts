@@ -128,7 +128,9 @@ export const bandZones = (tile: Tile): readonly Convex[] => [
 
 /** Round a point, counter-clockwise. */
 const around = (p: Point, radius: number): Convex =>
-  Array.from({ length: 16 }, (_, i) => pointToward(p, (i * Math.PI) / 8, radius))
+  round.map(({ x, y }) => ({ x: p.x + radius * x, y: p.y + radius * y }))
+
+const round = Array.from({ length: 16 }, (_, i) => pointToward({ x: 0, y: 0 }, (i * Math.PI) / 8, 1))
 
 /** What to do at each edge, off what words never lie on and the cut line, and off the rest as far as there is room. */
 export const jointWords = (tile: Tile, room: Occupancy): readonly TextMark[] =>

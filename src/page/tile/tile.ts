@@ -200,12 +200,18 @@ export const tilePoint = (tile: Tile, p: Point): Point => affineApply(tile.toWin
 
 /** What is left of the window once neighbours are taped on, as the drawing is read. */
 export const tileCell = ({ width, height, half, joints }: Tile): Box => {
-  const cut = (edge: TileEdge): number => (joints.some((joint) => joint.edge === edge) ? half : 0)
-  return { x0: cut('left'), y0: cut('bottom'), x1: width - cut('right'), y1: height - cut('top') }
+  // asked for each place that anything is tried at
+  const cut = { left: 0, bottom: 0, right: 0, top: 0 }
+  for (const { edge } of joints) cut[edge] = half
+  return { x0: cut.left, y0: cut.bottom, x1: width - cut.right, y1: height - cut.top }
 }
 
 /** Whether points of the window lie in what the page keeps, so far from its edges, mm. */
 export const isInCell = (tile: Tile, points: readonly Point[], air: number): boolean => {
   const { x0, y0, x1, y1 } = tileCell(tile)
-  return points.every(({ x, y }) => x >= x0 + air && x <= x1 - air && y >= y0 + air && y <= y1 - air)
+  for (let i = 0; i < points.length; i++) {
+    const { x, y } = points[i]!
+    if (!(x >= x0 + air && x <= x1 - air && y >= y0 + air && y <= y1 - air)) return false
+  }
+  return true
 }

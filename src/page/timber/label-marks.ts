@@ -10,10 +10,10 @@ import { type Path, polygonOf } from '../../geometry/path.ts'
 import { type Point, pointBetween, pointDistance, pointToward } from '../../geometry/point.ts'
 import type { PatternLabel } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
-import { clearIn, clearUnder, type Occupancy } from '../room/occupancy.ts'
+import { clearIn, clearUnder, type Occupancy, takenAt } from '../room/occupancy.ts'
 import { on } from '../room/word-room.ts'
 import { isInCell, type Tile, tilePoint } from '../tile/tile.ts'
-import { boxesAlong, extentOf, isWithin, placesIn, type TimberBox, timberBox } from './timber-box.ts'
+import { boxesAlong, extentOf, isWithin, mayHold, placesIn, type TimberBox, timberBox } from './timber-box.ts'
 
 /** The words of a label alone, at one of its places. */
 export const labelWords = ({ words, size }: PatternLabel, middle: Point) =>
@@ -87,16 +87,21 @@ const alongMarks = (
     const [wide, high] = [extentOf(timber, angle), extentOf(timber, angle + Math.PI / 2)]
     return { angle, wide, high, box: boxesAlong(angle) }
   })
-  for (const kinds of [on.never | on.cut | on.rather, on.never | on.cut])
+  const [along] = turns
+  for (const kinds of [on.never | on.cut | on.rather, on.never | on.cut]) {
+    const open = middles.filter((middle) => !takenAt(room, middle, kinds))
     for (const form of ['words', 'shorter'] as const)
       for (const size of woodSizes[form]) {
         const half = textWidth(label[form], size, 'bold') / 2
         for (const around of woodRooms)
-          for (const { angle, wide, high, box } of turns) {
+          for (const turn of turns) {
+            const { angle, wide, high, box } = turn
             // no place is wide enough
             if (2 * (half + around) > wide || size + 2 * around > high) continue
-            for (const middle of middles) {
-              const corners = box(middle, half + around, size / 2 + around)
+            for (const middle of open) {
+              const [long, across] = [half + around, size / 2 + around]
+              if (!(turn === along ? mayHold(middle, long, across) : mayHold(middle, across, long))) continue
+              const corners = box(middle, long, across)
               if (
                 isWithin(timber, corners, 0) &&
                 isInCell(tile, corners, 0.5) &&
@@ -106,6 +111,7 @@ const alongMarks = (
             }
           }
       }
+  }
   return []
 }
 
@@ -134,6 +140,7 @@ const boxedMarks = (
     for (const size of sizes.map((share) => Math.max(usual * share, letters.small)))
       for (const turn of turns)
         for (const middle of middles) {
+          if (takenAt(room, middle, kinds)) continue
           const corners = boxAt(words, size, middle, turn)
           if (
             isInCell(tile, corners, 2) &&
@@ -167,6 +174,7 @@ const besideMarks = (
       for (let k = 0; k < 16 && least > 0; k++) {
         const direction = (k * Math.PI) / 8
         const middle = pointToward(end, direction, distance + half * Math.abs(Math.cos(direction)))
+        if (takenAt(room, middle, timber ? kinds | on.timber : kinds)) continue
         const corners = box(middle, half + frameRoom, besideSize / 2 + frameRoom)
         if (!isInCell(tile, corners, 0.5) || !clearUnder(room, corners, timber ? kinds | on.timber : kinds))
           continue

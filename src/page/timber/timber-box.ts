@@ -1,7 +1,7 @@
 import { type Affine, affineApply } from '../../geometry/affine.ts'
-import { type Convex, convexContains } from '../../geometry/clip.ts'
+import { type Convex, convexHolds } from '../../geometry/clip.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
-import { type Point, pointAngle, pointBetween, pointDistance, pointToward } from '../../geometry/point.ts'
+import { type Point, pointAngle, pointBetween, pointDistance } from '../../geometry/point.ts'
 
 /** The section of a timber in a window, mm. */
 export interface TimberBox {
@@ -31,20 +31,41 @@ export const timberBox = (outline: Path, toWindow: Affine): TimberBox => {
   }
 }
 
+/** A place in a timber, and how far it lies from its nearer end and its nearer long side, mm. */
+export interface TimberPlace extends Point {
+  readonly toEnd: number
+  readonly toSide: number
+}
+
 /** Places in it: shares of its long way from its face on, at each of which some lie aside, in shares of its narrow way. */
 export const placesIn = (
-  { ends, along, narrow }: TimberBox,
+  { ends, along, long, narrow }: TimberBox,
   shares: readonly number[],
   asides: readonly number[],
-): readonly Point[] =>
-  shares.flatMap((t) => {
-    const at = pointBetween(...ends, t)
-    return asides.map((off) => pointToward(at, along + Math.PI / 2, off * narrow))
-  })
+): readonly TimberPlace[] => {
+  const places: TimberPlace[] = []
+  const [cos, sin] = [Math.cos(along + Math.PI / 2), Math.sin(along + Math.PI / 2)]
+  for (const t of shares) {
+    const at = pointBetween(ends[0], ends[1], t)
+    const toEnd = Math.min(t, 1 - t) * long
+    for (const off of asides)
+      places.push({
+        x: at.x + off * narrow * cos,
+        y: at.y + off * narrow * sin,
+        toEnd,
+        toSide: (0.5 - Math.abs(off)) * narrow,
+      })
+  }
+  return places
+}
+
+/** Whether a box along it about a place, half so long and wide, may lie in it: asked before its corners are. */
+export const mayHold = ({ toEnd, toSide }: TimberPlace, long: number, wide: number): boolean =>
+  long <= toEnd + 1e-6 && wide <= toSide + 1e-6
 
 /** Whether points lie in it, so far from its edges, mm. */
 export const isWithin = ({ corners }: TimberBox, points: readonly Point[], air: number): boolean =>
-  points.every((p) => convexContains(corners, p, -air))
+  convexHolds(corners, points, -air)
 
 /** How far it reaches in a direction, from end to end, mm; a hair more. */
 export const extentOf = ({ corners }: TimberBox, angle: number): number => {

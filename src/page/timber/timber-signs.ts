@@ -2,10 +2,10 @@ import { type Drawing, stroke } from '../../drawing/drawing.ts'
 import { pathOf } from '../../geometry/path.ts'
 import { type Point, pointToward } from '../../geometry/point.ts'
 import { pens } from '../../pattern/pens.ts'
-import { clearUnder, type Occupancy } from '../room/occupancy.ts'
+import { clearUnder, type Occupancy, takenAt } from '../room/occupancy.ts'
 import { on } from '../room/word-room.ts'
 import { isInCell, type Tile } from '../tile/tile.ts'
-import { boxesAlong, isWithin, placesIn, type TimberBox } from './timber-box.ts'
+import { boxesAlong, isWithin, mayHold, placesIn, type TimberBox } from './timber-box.ts'
 
 /** Half the length of the strokes of an X, the usual one first, and air round it, mm. */
 const halves = [6, 5, 4, 3]
@@ -48,13 +48,18 @@ export const timberSigns = (timbers: readonly TimberBox[], tile: Tile, room: Occ
       return is
     }
     for (const [kinds, around] of tries)
-      for (const [h, half] of halves.entries())
-        for (const [k, at] of places.entries())
+      for (let h = 0; h < halves.length; h++)
+        for (let k = 0; k < places.length; k++) {
+          const at = places[k]!
+          const half = halves[h]!
           if (
+            mayHold(at, half * cos + air, half * sin + air) &&
+            !takenAt(room, at, kinds) &&
             isWhole(h * places.length + k, at, half) &&
             clearUnder(room, corners(at, half * cos + around, half * sin + around), kinds)
           )
             return strokes(at, timber.along, turn, half)
+        }
     return []
   })
 

@@ -71,10 +71,10 @@ describe('occupancy', () => {
         const slow = slowTaken(boxes, look)
         expect(takenIn(map, look)).toBe(slow)
         expect(clearUnder(map, boxCorners(look), 1)).toBe(slow === 0)
-        expect(boxCounter(map, (kinds) => kinds)(look)).toBe(slow)
-        expect(weightIn(map, look, [0, 1], Number.POSITIVE_INFINITY)).toBe(slow)
+        expect(boxCounter(map, (kinds) => kinds)(look.x0, look.y0, look.x1, look.y1)).toBe(slow)
+        expect(weightIn(map, [0, 1], Number.POSITIVE_INFINITY, look.x0, look.y0, look.x1, look.y1)).toBe(slow)
         // it may stop as soon as it is as much as is asked for
-        expect(weightIn(map, look, [0, 1], 3) >= 3).toBe(slow >= 3)
+        expect(weightIn(map, [0, 1], 3, look.x0, look.y0, look.x1, look.y1) >= 3).toBe(slow >= 3)
       }),
       { numRuns: 400, seed: 21 },
     )
@@ -97,9 +97,9 @@ describe('occupancy', () => {
           ] as const) {
             expect(takenIn(map, look, kinds)).toBe(slowTaken(boxes, look))
             // more than a byte holds
-            expect(boxCounter(map, (of) => ((of & kinds) === 0 ? 0 : 300))(look)).toBe(
-              300 * slowTaken(boxes, look),
-            )
+            expect(
+              boxCounter(map, (of) => ((of & kinds) === 0 ? 0 : 300))(look.x0, look.y0, look.x1, look.y1),
+            ).toBe(300 * slowTaken(boxes, look))
           }
         },
       ),

@@ -4,7 +4,7 @@ import { affineIdentity, affineInvert } from '../../../src/geometry/affine.ts'
 import { convexContains } from '../../../src/geometry/clip.ts'
 import { pathOf } from '../../../src/geometry/path.ts'
 import { titleBlock, titleSize } from '../../../src/page/pages/title-block.ts'
-import { brokenStrokes } from '../../../src/page/tile/clear-zones.ts'
+import { brokenStrokes, zonesBack } from '../../../src/page/tile/clear-zones.ts'
 import { tileMap } from '../../../src/page/tile/tile.ts'
 import { pens } from '../../../src/pattern/pens.ts'
 import { layOut } from '../../support/lay-out.ts'
@@ -108,7 +108,7 @@ it('a dashed line begins and ends with a whole dash wherever it breaks off', () 
       { x: 24, y: 1 },
       { x: 20, y: 1 },
     ]
-    for (const mark of brokenStrokes([line], k % 2 === 0 ? [] : [zone], affineIdentity)) {
+    for (const mark of brokenStrokes([line], zonesBack(k % 2 === 0 ? [] : [zone], affineIdentity))) {
       if (mark.kind !== 'stroke') continue
       const [on, off] = mark.pen.dash as readonly [number, number]
       const long = Math.abs(mark.path.pieces[0]!.to.x - mark.path.start.x)
