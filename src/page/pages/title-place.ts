@@ -1,12 +1,12 @@
-import { type Drawing, group } from '../../drawing/drawing.ts'
+import { type Drawing, group, type Mark } from '../../drawing/drawing.ts'
 import { boxGrow } from '../../geometry/bounds.ts'
 import type { Point } from '../../geometry/point.ts'
 import { letters } from '../../pattern/pens.ts'
-import { freePlace } from '../room/free-place.ts'
+import { freePlace, leastPlace } from '../room/free-place.ts'
 import { boxCounter, coarser, type Occupancy } from '../room/occupancy.ts'
 import { anything, on } from '../room/word-room.ts'
 import { type Tile, tileCell } from '../tile/tile.ts'
-import { type TitleFacts, type TitleSize, titleBlock, titleSize } from './title-block.ts'
+import { type TitleFacts, type TitleForm, type TitleSize, titleBlock, titleSize } from './title-block.ts'
 
 /** Round the block, mm. */
 const clear = 1.5
@@ -24,33 +24,38 @@ const titleTries = [
   { scale: letters.least / letters.small, form: 'narrow' },
 ] as const
 
-/** The title block in the freest place of what the page keeps, smaller where it must be. */
+/** The title block in the freest place of what the page keeps, smaller where it must be; where none is free, where it hides least. */
 export const placedTitle = (tile: Tile, facts: TitleFacts, room: Occupancy): Drawing => {
-  const cell = tileCell(tile)
-  let best:
-    | {
-        readonly by: (typeof titleTries)[number]
-        readonly size: TitleSize
-        readonly at: Point
-        readonly covered: number
-      }
-    | undefined
+  const within = boxGrow(tileCell(tile), clear - 2)
   // where it must lie on something, on words and the cut line last of all
   const count = boxCounter(coarser(room, 4), (kinds) =>
     kinds & (on.said | on.cut) ? hidden : kinds & anything ? 1 : 0,
   )
-  for (const by of titleTries) {
-    const size = titleSize(tile, facts, by.form)
-    const [wide, high] = [size.width * by.scale + 2 * clear, size.height * by.scale + 2 * clear]
-    const found = freePlace(count, wide, high, boxGrow(cell, clear - 2))
-    if (found && (!best || found.covered < best.covered)) best = { by, size, ...found }
-    if (best?.covered === 0) break
+  const tried: Tried[] = []
+  for (const { scale, form } of titleTries) {
+    const size = titleSize(tile, facts, form)
+    const [wide, high] = [size.width * scale + 2 * clear, size.height * scale + 2 * clear]
+    const one = { scale, form, size, wide, high }
+    const at = freePlace(count, wide, high, within)
+    if (at) return [titleAt(at, one, tile, facts)]
+    tried.push(one)
   }
-  if (!best) return []
-  const {
-    by: { scale, form },
-    size,
-    at,
-  } = best
-  return [group([scale, 0, 0, scale, at.x + clear, at.y + clear], titleBlock(tile, facts, form, size))]
+  let best: { readonly at: Point; readonly covered: number; readonly one: Tried } | undefined
+  for (const one of tried) {
+    const found = leastPlace(count, one.wide, one.high, within)
+    if (found && (!best || found.covered < best.covered)) best = { ...found, one }
+  }
+  return best ? [titleAt(best.at, best.one, tile, facts)] : []
 }
+
+interface Tried {
+  readonly scale: number
+  readonly form: TitleForm
+  readonly size: TitleSize
+  /** with air round it, mm */
+  readonly wide: number
+  readonly high: number
+}
+
+const titleAt = ({ x, y }: Point, { scale, form, size }: Tried, tile: Tile, facts: TitleFacts): Mark =>
+  group([scale, 0, 0, scale, x + clear, y + clear], titleBlock(tile, facts, form, size))

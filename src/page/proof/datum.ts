@@ -64,7 +64,10 @@ const farApart = (
 const worthAt = (at: Point, chosen: readonly Datum[]): number => {
   if (chosen.length === 0) return -Math.hypot(at.x, at.y)
   let worth = Number.POSITIVE_INFINITY
-  for (const datum of chosen) worth = Math.min(worth, pointDistance(at, datum.at))
+  for (let i = 0; i < chosen.length; i++) {
+    const other = chosen[i]!.at
+    worth = Math.min(worth, Math.hypot(other.x - at.x, other.y - at.y))
+  }
   return worth
 }
 

@@ -1,10 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { affineApply, affineRotate, affineThen, affineTranslate } from '../../../src/geometry/affine.ts'
-import type { Box } from '../../../src/geometry/bounds.ts'
+import { type Box, boxGrow } from '../../../src/geometry/bounds.ts'
 import { boxCorners } from '../../../src/geometry/clip.ts'
 import { arcSegment, pathOf, segmentsPath } from '../../../src/geometry/path.ts'
-import { freePlace } from '../../../src/page/room/free-place.ts'
+import { freePlace, leastPlace } from '../../../src/page/room/free-place.ts'
 import {
   boxCounter,
   clearUnder,
@@ -256,12 +256,8 @@ describe('freePlace', () => {
         fc.integer({ min: 5, max: 60 }).map((v) => v + 0.5),
         (boxes, w, h) => {
           const map = mapOf(boxes)
-          const found = freePlace(
-            boxCounter(map, (kinds) => kinds),
-            w,
-            h,
-            within,
-          )!
+          const count = boxCounter(map, (kinds) => kinds)
+          const found = leastPlace(count, w, h, within)!
           const least = Math.min(...places(w, h).map((place) => takenIn(map, place)))
           expect(found.covered).toBe(least)
           const own = { x0: found.at.x, y0: found.at.y, x1: found.at.x + w, y1: found.at.y + h }
@@ -276,35 +272,56 @@ describe('freePlace', () => {
     )
   })
 
+  it('is the first of the places with the widest empty border, as a look at each of them finds', () => {
+    let free = 0
+    fc.assert(
+      fc.property(
+        fc.array(anyBox, { maxLength: 8 }),
+        fc.integer({ min: 5, max: 60 }).map((v) => v + 0.5),
+        fc.integer({ min: 5, max: 40 }).map((v) => v + 0.5),
+        (boxes, w, h) => {
+          const map = mapOf(boxes)
+          const borderOf = (place: Box): number =>
+            [24, 18, 12, 6, 0].find((by) => takenIn(map, boxGrow(place, by)) === 0) ?? -1
+          const borders = places(w, h).map(borderOf)
+          const widest = Math.max(...borders)
+          const first = places(w, h)[borders.indexOf(widest)]!
+          const found = freePlace(
+            boxCounter(map, (kinds) => kinds),
+            w,
+            h,
+            within,
+          )
+          expect(found).toEqual(widest < 0 ? null : { x: first.x0, y: first.y0 })
+          if (widest >= 0) free++
+        },
+      ),
+      { numRuns: 300, seed: 29 },
+    )
+    expect(free).toBeGreaterThan(60)
+    expect(free).toBeLessThan(290)
+  })
+
   it('keeps away from what is there where it can', () => {
     // a wall down the middle: the widest border is at either side, not along the wall
     const map = mapOf([{ x0: 46, x1: 54, y0: 0, y1: 70 }])
-    const { at, covered } = freePlace(
+    const at = freePlace(
       boxCounter(map, (kinds) => kinds),
       12.5,
       12.5,
       within,
     )!
-    expect(covered).toBe(0)
     expect(at.x + 12.5 < 46 - 12 || at.x > 54 + 12).toBe(true)
   })
 
   it('is null where the block is larger than the room', () => {
-    expect(
-      freePlace(
-        boxCounter(mapOf([]), (kinds) => kinds),
-        97,
-        10,
-        within,
-      ),
-    ).toBeNull()
-    expect(
-      freePlace(
-        boxCounter(mapOf([]), (kinds) => kinds),
-        10,
-        67,
-        within,
-      ),
-    ).toBeNull()
+    const count = boxCounter(mapOf([]), (kinds) => kinds)
+    for (const [w, h] of [
+      [97, 10],
+      [10, 67],
+    ] as const) {
+      expect(freePlace(count, w, h, within)).toBeNull()
+      expect(leastPlace(count, w, h, within)).toBeNull()
+    }
   })
 })
