@@ -4,14 +4,13 @@ export const wordList = (words: readonly string[]): string =>
 
 /** `stud 1`, `studs 1 and 2`, `studs 1, 3 to 7 and 9`: numbers in their order, two in a row no range. */
 export const numberList = (noun: string, numbers: readonly number[]): string => {
-  const runs: (readonly [number, number])[] = []
-  for (const number of numbers) {
-    const last = runs.at(-1)
-    if (last && last[1] === number - 1) runs[runs.length - 1] = [last[0], number]
-    else runs.push([number, number])
+  const words: string[] = []
+  for (let i = 0, next = 0; i < numbers.length; i = next) {
+    const from = numbers[i]!
+    for (next = i + 1; numbers[next] === from + next - i; ) next++
+    const to = numbers[next - 1]!
+    if (to - from < 2) for (let n = from; n <= to; n++) words.push(`${n}`)
+    else words.push(`${from} to ${to}`)
   }
-  const words = runs.flatMap(([from, to]) =>
-    to - from < 2 ? (from === to ? [`${from}`] : [`${from}`, `${to}`]) : [`${from} to ${to}`],
-  )
   return `${noun}${numbers.length === 1 ? '' : 's'} ${wordList(words)}`
 }

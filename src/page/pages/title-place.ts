@@ -28,9 +28,7 @@ const titleTries = [
 export const placedTitle = (tile: Tile, facts: TitleFacts, room: Occupancy): Drawing => {
   const within = boxGrow(tileCell(tile), clear - 2)
   // where it must lie on something, on words and the cut line last of all
-  const count = boxCounter(coarser(room, 4), (kinds) =>
-    kinds & (on.said | on.cut) ? hidden : kinds & anything ? 1 : 0,
-  )
+  const count = boxCounter(coarser(room, 4, anything), (kinds) => (kinds & (on.said | on.cut) ? hidden : 1))
   const tried: Tried[] = []
   for (const { scale, form } of titleTries) {
     const size = titleSize(tile, facts, form)

@@ -183,17 +183,22 @@ const spansUnder = (
   return { first, spans }
 }
 
-/** The same in squares as wide as `by` of these: what one of them carries, all of it does. */
-export const coarser = ({ columns, rows, step, taken }: Occupancy, by: number): Occupancy => {
+/** The same in squares as wide as `by` of these: what one of them carries, all of it does. Of some kinds alone. */
+export const coarser = (
+  { columns, rows, step, taken }: Occupancy,
+  by: number,
+  of: number = 255,
+): Occupancy => {
   const coarse = occupancyOf(columns * step, rows * step, by * step)
   const fours = new Uint32Array(taken.buffer)
   let row = 0
   let end = columns
   let into = 0
+  const each = of * 0x01010101
   for (let four = 0; four < fours.length; four++) {
-    if (fours[four] === 0) continue
+    if ((fours[four]! & each) === 0) continue
     for (let k = 4 * four; k < 4 * four + 4 && k < taken.length; k++) {
-      const kinds = taken[k]!
+      const kinds = taken[k]! & of
       if (kinds === 0) continue
       if (k >= end) {
         row = Math.floor(k / columns)

@@ -115,6 +115,7 @@ describe('occupancy', () => {
           occupyBox(map, box, 1 << i)
         })
         const coarse = coarser(map, by)
+        const some = coarser(map, by, 5)
         expect(coarse.step).toBe(by)
         for (let row = 0; row * by < height; row++)
           for (let column = 0; column * by < width; column++) {
@@ -122,7 +123,8 @@ describe('occupancy', () => {
             for (let y = row * by; y < Math.min(height, (row + 1) * by); y++)
               for (let x = column * by; x < Math.min(width, (column + 1) * by); x++)
                 all |= map.taken[y * map.columns + x]!
-            if (coarse.taken[row * coarse.columns + column] !== all) throw new Error(`${column} ${row}`)
+            const at = row * coarse.columns + column
+            if (coarse.taken[at] !== all || some.taken[at] !== (all & 5)) throw new Error(`${column} ${row}`)
           }
       }),
       { numRuns: 60, seed: 27 },
