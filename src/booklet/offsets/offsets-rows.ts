@@ -40,10 +40,10 @@ export const offsetRows = (offsets: Offsets, units: Units): readonly OffsetRow[]
         `${i + 1}`,
         station,
         station.by === 'along' ? 'up' : 'back',
-        station.cutAway ? 'guides the batten only' : '',
+        station.cutAway ? 'for the batten only' : '',
       ),
     ),
-    row('LIP', lip, 'both', notch.length > 0 ? 'guides the batten only' : 'on the top line'),
+    row('LIP', lip, 'both', notch.length > 0 ? 'for the batten only' : 'on the top line'),
     ...notch.map((corner, i) => row(cornerLetters[i]!, corner, 'both', corner.name)),
     ...(seat
       ? [
