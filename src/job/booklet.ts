@@ -4,7 +4,6 @@ import type { BookPage } from '../booklet/book/pages.ts'
 import type { Design } from '../design/design.ts'
 import { curvedOf } from '../design/kind-traits.ts'
 import { cellPolygon } from '../page/cover/lattice.ts'
-import { laidCover } from '../page/cover/pattern-covers.ts'
 import { codedDesign, codePart, type Fingerprint } from '../page/set/set-code.ts'
 import { paperWord } from '../page/sheet/paper.ts'
 import { sheetWindow } from '../page/sheet/sheet.ts'
@@ -57,9 +56,9 @@ export const bookletJob = (
 }
 
 const coveredSides = ({ covered, cover }: Covering): readonly CoveredSide[] =>
-  covered.map((one) => {
-    const { lattice, cells } = laidCover(one, cover)
-    return { ramp: one.pattern.ramp, cells: cells.map((cell) => cellPolygon(lattice, cell)) }
+  covered.map(({ pattern, covers }) => {
+    const { lattice, cells } = covers[cover]
+    return { ramp: pattern.ramp, cells: cells.map((cell) => cellPolygon(lattice, cell)) }
   })
 
 /** The pages as the PDF writer takes them. */

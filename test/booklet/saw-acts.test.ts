@@ -18,7 +18,6 @@ import { cutsJob } from '../../src/job/cuts.ts'
 import { usualLaying } from '../../src/job/laying.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
 import { cellPolygon } from '../../src/page/cover/lattice.ts'
-import { laidCover } from '../../src/page/cover/pattern-covers.ts'
 import { assertNear } from '../support/near.ts'
 import { templates, templateText } from '../support/templates.ts'
 
@@ -131,9 +130,8 @@ test('the pages that plot tapes carry the whole curve of the side that they lie 
     })
     if (isRefusal(job)) throw new Error(name)
     const { covered, cover } = coverDesign(reading.design, job.solved, usualLaying('a4'))
-    for (const one of covered) {
-      const { pattern } = one
-      const { lattice, cells } = laidCover(one, cover)
+    for (const { pattern, covers } of covered) {
+      const { lattice, cells } = covers[cover]
       const all = cells.map((cell) => polygonOf(cellPolygon(lattice, cell)))
       const ramp = job.solved.ramps.find((one) => one.name === pattern.ramp)!
       if (ramp.kind !== 'quarter') throw new Error(name)

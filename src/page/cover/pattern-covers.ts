@@ -3,10 +3,8 @@ import type { Pattern } from '../../pattern/pattern.ts'
 import { sidePatterns } from '../../pattern/patterns.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
 import { type Sheet, sheetWindow } from '../sheet/sheet.ts'
-import { calmJoints } from './calm-joints.ts'
 import { type Cover, covers } from './cover.ts'
-import { type Coverage, coverPattern, type FoundCoverage } from './coverage.ts'
-import { showMarks } from './shown-marks.ts'
+import { coverPattern, type FoundCoverage } from './coverage.ts'
 
 /** A pattern and its pages for each way to cover it: found once, for counting, choosing and laying out. */
 export interface PatternCovers {
@@ -25,12 +23,6 @@ export const designCovers = (
     const [whole, line, ribbon] = covers.map((cover) => coverPattern(pattern, cover, window, overlap))
     return { pattern, covers: { whole: whole!, line: line!, ribbon: ribbon! } }
   })
-
-/** Where its pages lie in the end: moved so that they show most, with nothing that is sawn or screwed on a joint. */
-export const laidCover = ({ pattern, covers }: PatternCovers, cover: Cover): Coverage => {
-  const found = covers[cover]
-  return calmJoints(pattern, cover, showMarks(pattern, cover, found), found)
-}
 
 /** Pages to tape for each way, all patterns together. */
 export type CoverCounts = Readonly<Record<Cover, number>>

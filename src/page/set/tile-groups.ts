@@ -2,9 +2,11 @@ import type { Units } from '../../design/design.ts'
 import type { Box } from '../../geometry/bounds.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import type { PrinterUncertainty } from '../../printer/uncertainty.ts'
+import { calmJoints } from '../cover/calm-joints.ts'
 import type { Cover } from '../cover/cover.ts'
 import type { Lattice } from '../cover/lattice.ts'
-import { laidCover, type PatternCovers } from '../cover/pattern-covers.ts'
+import type { PatternCovers } from '../cover/pattern-covers.ts'
+import { showMarks } from '../cover/shown-marks.ts'
 import { type Budget, budgetOf, type Expected, expectedError } from '../proof/budget.ts'
 import { chooseDatums, type Datum } from '../proof/datum.ts'
 import { type SurveyLine, surveyLines } from '../proof/survey.ts'
@@ -35,9 +37,9 @@ export const tileGroups = (
   readonly next: { readonly row: number; readonly number: number }
 } => {
   let next = { row: 0, number: 1 }
-  const groups = covered.map((one): TileGroup => {
-    const { pattern } = one
-    const coverage = laidCover(one, cover)
+  const groups = covered.map(({ pattern, covers }): TileGroup => {
+    const found = covers[cover]
+    const coverage = calmJoints(pattern, cover, showMarks(pattern, cover, found), found)
     const tiles = tilesOf(
       coverage,
       window,
