@@ -32,17 +32,7 @@ export const convexContains = (polygon: Convex, p: Point, slack = 0): boolean =>
 
 /** Whether all of some points lie in it, likewise. */
 export const convexHolds = (polygon: Convex, points: readonly Point[], slack = 0): boolean => {
-  for (let i = 0; i < polygon.length; i++) {
-    const corner = polygon[i]!
-    const next = polygon[i + 1 === polygon.length ? 0 : i + 1]!
-    const x = next.x - corner.x
-    const y = next.y - corner.y
-    const least = slack === 0 ? 0 : -slack * Math.sqrt(x * x + y * y)
-    for (let k = 0; k < points.length; k++) {
-      const p = points[k]!
-      if (x * (p.y - corner.y) - y * (p.x - corner.x) < least) return false
-    }
-  }
+  for (let i = 0; i < points.length; i++) if (!convexContains(polygon, points[i]!, slack)) return false
   return true
 }
 

@@ -9,15 +9,20 @@ import { outputTo } from './output.ts'
 export const start = async (commands: readonly Command[]): Promise<void> => {
   // 2 once words were lost; whoever reads them may stop early (`| head`): that loses nothing
   let lost = 0
+  const isLost = (): void => {
+    lost = 2
+    // a stream may tell so once all is done
+    process.exitCode ||= lost
+  }
   const cannotPrint = (why: string): void => {
     if (lost === 0) err.write(`cannot print: ${why}\n`)
-    lost = 2
+    isLost()
   }
   const out = outputTo(1, (error) => {
     if (error.code !== 'EPIPE') cannotPrint(reason(error))
   })
   const err = outputTo(2, (error) => {
-    if (error.code !== 'EPIPE') lost = 2
+    if (error.code !== 'EPIPE') isLost()
   })
   const closed = outputClosed()
   const print = (content: string | Uint8Array): void => {
