@@ -149,11 +149,7 @@ describe('the lines of a side', () => {
     const solved = ramp(pipedRamp)
     const pattern = sidePattern(solved, [], 'mm')
     const all = boxCorners({ x0: -10, y0: -10, x1: pattern.length + 10, y1: pattern.height + 10 })
-    const dashed = timberEdges(
-      pattern,
-      pattern.screws.map((_, i) => i),
-      all,
-    ).flatMap((mark) => (mark.kind === 'stroke' ? [mark.path] : []))
+    const dashed = timberEdges(pattern, all).flatMap((mark) => (mark.kind === 'stroke' ? [mark.path] : []))
     const seen = { within: 0, along: 0 }
     for (const { x, y, angle, width } of [...solved.studs, ...solved.deckTimbers]) {
       const on = [-0.3, -0.15, 0, 0.15, 0.3].map((share) => ({

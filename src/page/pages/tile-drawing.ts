@@ -89,7 +89,7 @@ const nameAir = 1.4
 export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   const { pattern, units } = facts
   const shown = facts.shown.get(tile) ?? []
-  const drawn = linesOf(tile, facts, shown)
+  const drawn = linesOf(tile, facts)
   const snaps = snapMarks(tile)
   const datums = facts.datums.filter((d) => d.tile === tile.number).flatMap((d) => datumMarks(d, tile, units))
 
@@ -139,7 +139,9 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   const signs = timberSigns(boxes, tile, room)
   keepOff(room, signs, on.rather)
   const rings = ringsOf(tile, pattern)
-  const isFree = ({ start, pieces }: Path): boolean => clearUnder(room, [start, pieces[0]!.to], on.said)
+  // in an edge or an X a tick would not be seen, in the line that is sawn it would spoil that
+  const isFree = ({ start, pieces }: Path): boolean =>
+    clearUnder(room, [start, pieces[0]!.to], on.said | on.rather | on.cut)
   const screws = drawn.screws.map((at) => tilePoint(tile, at))
   // a tick would grow out of the ring of a screw
   const isRinged = ({ start, pieces }: Path): boolean =>
@@ -151,6 +153,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   const rulers = rulerMarks(tile, pattern.points[0]!.at, units, {
     isFigured: ({ tick, figure }) =>
       isFree(tick) && isOff(tick) && wordClear(room, figure, on.never | on.cut | on.rather),
+    isOffTimber: ({ figure }) => wordClear(room, figure, on.timber),
     isFree: (tick) => isFree(tick) && isOff(tick),
   })
   keepOff(room, rulers.flat(), on.ruler)
@@ -224,7 +227,7 @@ interface Lines {
   readonly screws: readonly Point[]
 }
 
-const linesOf = (tile: Tile, { pattern, bands }: TileFacts, shown: readonly number[]): Lines => {
+const linesOf = (tile: Tile, { pattern, bands }: TileFacts): Lines => {
   // whole within the window, whichever way it runs
   const inner = boxCorners(
     boxGrow({ x0: 0, y0: 0, x1: tile.width, y1: tile.height }, -bandPen.width / 2),
@@ -241,7 +244,7 @@ const linesOf = (tile: Tile, { pattern, bands }: TileFacts, shown: readonly numb
     cuts: pathClip(pattern.cut, tile.window),
     bands: bands.flatMap((path) => pathClip(path, inner)).map((path) => stroke('note', path, bandPen)),
     quiet: [
-      ...timberEdges(pattern, shown, tile.cell),
+      ...timberEdges(pattern, tile.cell),
       ...clipMarks(pattern.quiet, tile).filter(
         (mark) => mark.kind === 'stroke' && pathLength(mark.path) > leastQuiet,
       ),

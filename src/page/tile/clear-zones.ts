@@ -10,8 +10,8 @@ import { type Point, pointBetween, pointToward } from '../../geometry/point.ts'
 /** Round words where a quiet line breaks off, mm. */
 const air = 0.7
 
-/** Scraps of a line between two breaks that are shorter say nothing, of a dashed one those of two dashes, mm. */
-const leastScrap = { whole: 1.5, dashed: 6 }
+/** Scraps of a line between two breaks that are shorter say nothing, of a dashed one those of less than a dash, mm. */
+const leastScrap = { whole: 1.5, dashed: 2.5 }
 
 /** The box of a word with air round it: letters alone, where none goes below its line. */
 const wordZone = (word: TextMark, map: Affine): Convex => {

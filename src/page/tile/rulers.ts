@@ -25,6 +25,9 @@ const insets = [inset, 17, 22, 27, 32, 37, 42, 47, 52]
 const beside = 0.8
 const above = 2.4
 
+/** What a figure off all timbers is worth besides: not as much as one more figure. */
+const inTimber = 0.1
+
 /** A long tick and its figure. */
 interface Figured {
   readonly tick: Path
@@ -40,8 +43,9 @@ interface RulerMark {
 
 /** What a ruler asks of a page. */
 interface RulerRoom {
-  /** whether a figure and its tick have room */
+  /** whether a figure and its tick have room, and whether that lies on no timber */
   readonly isFigured: (mark: Figured) => boolean
+  readonly isOffTimber: (mark: Figured) => boolean
   readonly isFree: (tick: Path) => boolean
 }
 
@@ -65,33 +69,40 @@ export const rulerMarks = (tile: Tile, toe: Point, units: Units, room: RulerRoom
   return [...along, ...upright].map((mark) => drawn(mark, room))
 }
 
-const drawn = (mark: RulerMark, { isFigured, isFree }: RulerRoom): Drawing => {
+const drawn = (mark: RulerMark, { isFigured, isOffTimber, isFree }: RulerRoom): Drawing => {
+  let kept: Figured | undefined
   // only so many are set as are asked about
   for (let place = 0; place < mark.places; place++) {
-    const { tick, figure } = mark.figured(place)
-    if (isFigured({ tick, figure })) return [stroke('note', tick, pens.ruler), figure]
+    const figured = mark.figured(place)
+    if (!isFigured(figured)) continue
+    kept ??= figured
+    if (!isOffTimber(figured)) continue
+    kept = figured
+    break
   }
+  if (kept) return [stroke('note', kept.tick, pens.ruler), kept.figure]
   // a long tick without its figure would be counted wrongly
   return isFree(mark.plain) ? [stroke('note', mark.plain, pens.ruler)] : []
 }
 
-/** The first of its places in which it loses no figure, else the fewest. */
+/** The first of its places in which it loses no figure and has none in a timber, else the fewest of both. */
 const uprightRuler = (
   offs: readonly number[],
   marksAt: (off: number) => readonly RulerMark[],
-  { isFigured }: RulerRoom,
+  { isFigured, isOffTimber }: RulerRoom,
 ): readonly RulerMark[] => {
   let best: readonly RulerMark[] = []
   let most = -1
   for (const off of offs) {
     const marks = marksAt(off)
     const wanted = marks.filter(({ places }) => places > 0)
-    const count = wanted.filter((mark) => isFigured(mark.figured(0))).length
-    if (count > most) {
-      most = count
+    const figured = wanted.map((mark) => mark.figured(0)).filter(isFigured)
+    const worth = figured.length + inTimber * figured.filter(isOffTimber).length
+    if (worth > most) {
+      most = worth
       best = marks
     }
-    if (count === wanted.length) break
+    if (worth === (1 + inTimber) * wanted.length) break
   }
   return best
 }

@@ -19,7 +19,7 @@ import type { Occupancy } from '../room/occupancy.ts'
 import { on, wordCovers } from '../room/word-room.ts'
 import { pairMarks, pairRadius } from './pair-mark.ts'
 import { type Joint, type Tile, tilePoint } from './tile.ts'
-import { vernierCorners, vernierMarks, vernierReach } from './vernier.ts'
+import { vernierCorners, vernierMarks, vernierShapes } from './vernier.ts'
 
 /** Half the size of a cross on a joint line, mm; less where the overlap is narrow, so that no arm leaves the window. */
 const arm = 5
@@ -76,39 +76,29 @@ export const jointBlocks = (tile: Tile): readonly (readonly Point[])[] =>
     ]
   })
 
-/** Round marks of joints where quiet lines break off; the higher figures of a scale stand on the page that goes under. mm */
+/** Round marks of joints where quiet lines break off, mm. */
 const zoneAir = 0.6
-const zoneHeight = {
-  over: { low: 3.5, high: 6, half: 2 },
-  under: { low: 3.5, high: 7.2, half: 12 },
-} as const
 
-/** The room of crosses and scales, which no quiet line runs through. */
+/** The room of crosses and scales, which no quiet line runs through; it comes near them between the figures of a scale. */
 export const jointZones = (tile: Tile): readonly Convex[] =>
   tile.joints.flatMap((joint) => {
     const { along, inward } = jointLines(tile, joint)
-    const at = (p: Point, i: number, k: number): Point => pointToward(pointToward(p, along, i), inward, k)
-    const box = (p: Point, half: number, from: number, to: number): Convex => {
-      const corners = [at(p, -half, from), at(p, half, from), at(p, half, to), at(p, -half, to)]
+    const shape = (p: Point, corners: readonly (readonly [number, number])[]): Convex => {
+      const placed = corners.map(([i, k]) => pointToward(pointToward(p, along, i), inward, k))
       // counter-clockwise whichever way inward lies
-      return Math.sin(inward - along) > 0 ? corners : corners.toReversed()
+      return Math.sin(inward - along) > 0 ? placed : placed.toReversed()
     }
-    const cross = Math.min(arm, tile.half) + zoneAir
+    const reach = Math.min(arm, tile.half) + zoneAir
+    const cross = [
+      [-reach, -reach],
+      [reach, -reach],
+      [reach, reach],
+      [-reach, reach],
+    ] as const
+    const scale = vernierShapes(joint.over, zoneAir)
     return [
-      ...joint.crosses.map((p) => box(tilePoint(tile, p), cross, -cross, cross)),
-      ...joint.verniers.map((p) => {
-        const end = vernierReach + zoneAir
-        const { low, high, half } = zoneHeight[joint.over ? 'over' : 'under']
-        const corners = [
-          [-end, -zoneAir],
-          [end, -zoneAir],
-          [end, low],
-          [half, high],
-          [-half, high],
-          [-end, low],
-        ].map(([i, k]) => at(tilePoint(tile, p), i!, k!))
-        return Math.sin(inward - along) > 0 ? corners : corners.toReversed()
-      }),
+      ...joint.crosses.map((p) => shape(tilePoint(tile, p), cross)),
+      ...joint.verniers.flatMap((p) => scale.map((corners) => shape(tilePoint(tile, p), corners))),
     ]
   })
 

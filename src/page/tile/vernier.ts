@@ -20,6 +20,37 @@ export const vernierReach = vernierTicks * vernierPitch.over
 /** Height of a scale's figures, mm. */
 export const scaleFigure = 1.5
 
+/** Shapes that ticks and figures of a scale lie in with so much air, mm: along its joint line from its middle, and off that line. */
+export const vernierShapes = (
+  over: boolean,
+  air: number,
+): readonly (readonly (readonly [number, number])[])[] => {
+  const pitch = over ? vernierPitch.over : vernierPitch.under
+  const [fifth, end] = [5 * pitch, vernierTicks * pitch + air]
+  const half = scaleFigure / 2 + air
+  return [
+    [
+      [-end, -air],
+      [end, -air],
+      [end, shortTick + air],
+      [fifth, longTick + air],
+      [0, middleTick + air],
+      [-fifth, longTick + air],
+      [-end, shortTick + air],
+    ],
+    ...(over ? [] : [-fifth, 0, fifth]).map((at): readonly (readonly [number, number])[] => [
+      [at - half, 0],
+      [at + half, 0],
+      [at + half, figureMiddle + half],
+      [at - half, figureMiddle + half],
+    ]),
+  ]
+}
+
+/** Lengths of ticks, and how far off the joint line figures stand, mm. */
+const [shortTick, longTick, middleTick] = [2.5, 4, 5]
+const figureMiddle = 5.8
+
 /** Corners of what the ticks cover. */
 export const vernierCorners = (middle: Point, along: number, inward: number): readonly Point[] => {
   const at = (mm: number, up: number): Point => pointToward(pointToward(middle, along, mm), inward, up)
@@ -43,10 +74,10 @@ export const vernierMarks = (middle: Point, along: number, inward: number, over:
   return ticks.flatMap((n): Drawing => {
     const foot = { x: middle.x + n * pitch * across.x, y: middle.y + n * pitch * across.y }
     const above = (mm: number): Point => ({ x: foot.x + mm * up.x, y: foot.y + mm * up.y })
-    const length = n === 0 ? 5 : n % 5 === 0 ? 4 : 2.5
+    const length = n === 0 ? middleTick : n % 5 === 0 ? longTick : shortTick
     const tick = stroke('joint', pathOf(foot, above(length)), pens.cross)
     if (n % 5 !== 0 || over) return [tick]
-    const words = pointToward(above(5.8), along - Math.PI / 2, scaleFigure / 2)
+    const words = pointToward(above(figureMiddle), along - Math.PI / 2, scaleFigure / 2)
     return [tick, text('joint', words, scaleFigure, `${Math.abs(n)}`, { angle: along, align: 'middle' })]
   })
 }

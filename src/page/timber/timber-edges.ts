@@ -47,14 +47,15 @@ const leastEdge = 4
 /** Edges of two timbers no farther apart than this are one line on paper, mm. */
 const oneLine = 0.6
 
-/** Dashed edges of the timbers that a tile shows, in what it keeps, its `cell`; one that two share, or that lies on the bottom edge, is drawn once. */
-export const timberEdges = (
-  { screws, markPaths, length }: Pattern,
-  shown: readonly number[],
-  cell: Convex,
-): Drawing => {
+/**
+ * Dashed edges of all timbers in what a tile keeps, its `cell`, of those too that another page names: an outline that ends short of the
+ * next page is closed nowhere. One that two share, or that lies on the bottom edge, is drawn once.
+ */
+export const timberEdges = ({ screws, markPaths, length }: Pattern, cell: Convex): Drawing => {
   const drawn = [alongside({ x: 0, y: 0 }, { x: length, y: 0 })]
-  return shown.flatMap((i) => {
+  const kept = pointsBounds(cell)
+  return screws.flatMap((_, i) => {
+    if (!boxOverlaps(pathBounds(markPaths[i]!), kept)) return []
     const [a, b, c, d] = pathSegments(markPaths[i]!).map(({ from }) => from) as [Point, Point, Point, Point]
     // three sides where the fourth is the cut line's own
     const sides = [pathOf(b, c), pathOf(c, d), pathOf(d, a), ...(screws[i]!.within ? [pathOf(a, b)] : [])]
