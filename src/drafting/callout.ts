@@ -4,6 +4,7 @@ import type { Box } from '../geometry/bounds.ts'
 import type { Point } from '../geometry/point.ts'
 import { leader } from './leader.ts'
 import type { DraftStyle } from './line-types.ts'
+import { type Ways, waysAt } from './ways.ts'
 
 export interface Callout {
   /** what is named */
@@ -60,11 +61,11 @@ export const calloutWays = (
   lines: readonly string[],
   style: DraftStyle,
   among: readonly number[] = directions,
-): readonly Drawing[] =>
-  distances.flatMap((far) =>
-    among.map((degrees) => {
-      const angle = (degrees * Math.PI) / 180
+): Ways =>
+  waysAt(
+    distances.flatMap((far) => among.map((degrees) => [far, (degrees * Math.PI) / 180] as const)),
+    ([far, angle]) => {
       const at = { x: on.x + far * Math.cos(angle), y: on.y + far * Math.sin(angle) }
       return callout({ on, at, lines, words: Math.cos(angle) > 0 ? 'right' : 'left' }, style)
-    }),
+    },
   )

@@ -7,6 +7,7 @@ import { convexApart } from '../geometry/overlap.ts'
 import { type Path, pathSegments, segmentsPath } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import { pathSample } from '../geometry/sample.ts'
+import type { Ways } from './ways.ts'
 
 /** What is drawn already: words, lines of the thing, and lines of notes, which no other note crosses. Paper mm. */
 export interface Clearance {
@@ -35,12 +36,22 @@ const air = 0.35
 const step = 0.8
 
 /** Straight pieces as they are, curves in steps. */
-const polyline = (path: Path, spacing: number): readonly Point[] =>
-  pathSegments(path).flatMap((segment, i) => {
+const polyline = (path: Path, spacing: number): readonly Point[] => {
+  if (path.pieces.every(({ kind }) => kind === 'line')) return straight(path)
+  return pathSegments(path).flatMap((segment, i) => {
     const points =
       segment.kind === 'line' ? [segment.from, segment.to] : pathSample(segmentsPath([segment]), spacing)
     return i === 0 ? points : points.slice(1)
   })
+}
+
+const straight = ({ start, pieces, closed }: Path): readonly Point[] => {
+  const points = [start]
+  for (const { to } of pieces) points.push(to)
+  const { x, y } = points.at(-1)!
+  if (closed && (x !== start.x || y !== start.y)) points.push(start)
+  return points
+}
 
 const open = (drawing: Drawing, map: Affine): { readonly words: Words[]; readonly lines: Polyline[] } => {
   const words: Words[] = []
@@ -91,25 +102,26 @@ export const isClear = (clearance: Clearance, note: Drawing, inside: Box | null 
       )
     )
       return false
-    for (const line of [...clearance.lines, ...clearance.notes])
-      if (boxOverlaps(around, line.box) && lineMeets(line, own)) return false
+    for (const lines of [clearance.lines, clearance.notes])
+      for (const line of lines) if (boxOverlaps(around, line.box) && lineMeets(line, own)) return false
   }
   for (const line of lines) {
+    const around = boxGrow(line.box, air)
     for (const other of clearance.words)
-      if (boxOverlaps(boxGrow(line.box, air), other.box) && lineMeets(line, other)) return false
+      if (boxOverlaps(around, other.box) && lineMeets(line, other)) return false
     for (const other of clearance.notes)
-      if (boxOverlaps(boxGrow(line.box, 1e-9), boxGrow(other.box, 1e-9)) && linesCross(line, other))
+      if (
+        boxOverlaps(around, other.box) &&
+        boxOverlaps(boxGrow(line.box, 1e-9), boxGrow(other.box, 1e-9)) &&
+        linesCross(line, other)
+      )
         return false
   }
   return true
 }
 
 /** The first note that is clear; null where none is. */
-export const firstClear = (
-  clearance: Clearance,
-  notes: Iterable<Drawing>,
-  inside: Box | null = null,
-): Drawing | null => {
+export const firstClear = (clearance: Clearance, notes: Ways, inside: Box | null = null): Drawing | null => {
   for (const note of notes) if (isClear(clearance, note, inside)) return note
   return null
 }

@@ -69,11 +69,31 @@ export const segmentBounds = (segment: Segment): Box =>
   )
 
 export const pathBounds = (path: Path): Box => {
+  // most paths are straight: nothing is made for them
+  if (isStraight(path)) return straightBounds(path)
   const points: Point[] = [path.start]
   for (const segment of pathSegments(path))
     if (segment.kind === 'line') points.push(segment.to)
     else for (const t of extremes(segment)) points.push(segmentAt(segment, t))
   return pointsBounds(points)
+}
+
+const isStraight = ({ pieces }: Path): boolean => {
+  for (let i = 0; i < pieces.length; i++) if (pieces[i]!.kind !== 'line') return false
+  return true
+}
+
+const straightBounds = ({ start, pieces }: Path): Box => {
+  let { x: x0, y: y0 } = start
+  let [x1, y1] = [x0, y0]
+  for (let i = 0; i < pieces.length; i++) {
+    const { x, y } = pieces[i]!.to
+    x0 = Math.min(x0, x)
+    y0 = Math.min(y0, y)
+    x1 = Math.max(x1, x)
+    y1 = Math.max(y1, y)
+  }
+  return { x0, y0, x1, y1 }
 }
 
 export const boxUnion = (a: Box, b: Box): Box => ({

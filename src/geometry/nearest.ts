@@ -68,8 +68,11 @@ export const segmentDistance = (segment: Segment, p: Point): number => {
 }
 
 /** Distance of a point from a path, mm. */
-export const pathDistance = (path: Path, p: Point): number =>
-  Math.min(...pathSegments(path).map((segment) => segmentDistance(segment, p)))
+export const pathDistance = (path: Path, p: Point): number => {
+  let least = Number.POSITIVE_INFINITY
+  for (const segment of pathSegments(path)) least = Math.min(least, segmentDistance(segment, p))
+  return least
+}
 
 /** Where two things that do not cross come nearest to each other. */
 export interface Gap {

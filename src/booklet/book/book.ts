@@ -9,6 +9,7 @@ import { type ScrewUse, screwSize } from '../../stock/list/screw-sort.ts'
 import { type RampScrews, screwLetter } from '../../stock/list/screws.ts'
 import type { SheetPanels } from '../../stock/panel/panels.ts'
 import type { Supplies } from '../../stock/stock.ts'
+import { type TimberPart, timberPartsOf } from '../../stock/timber-parts.ts'
 
 /** A pattern's pages, each trimmed to its joint lines, mm of the pattern. */
 export interface CoveredSide {
@@ -35,6 +36,8 @@ export interface BookFacts {
 /** The facts with the room of a page and the ways to say a length. */
 export interface Book extends BookFacts {
   readonly units: Units
+  /** what is sawn from timber */
+  readonly timbers: readonly TimberPart[]
   /** of a page between its margins, mm */
   readonly width: number
   readonly tall: number
@@ -61,6 +64,7 @@ export const bookOf = (facts: BookFacts, width: number, tall: number, asked: rea
   return {
     ...facts,
     units,
+    timbers: timberPartsOf(facts.solved.ramps),
     width,
     tall,
     show: (mm) => showLength(mm, units),

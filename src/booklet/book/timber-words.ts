@@ -1,18 +1,17 @@
 import { roleWords } from '../../ramp/frame/deck-timbers.ts'
 import { type Timber, timberLabel } from '../../ramp/frame/timber.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
-import { timberPartsOf } from '../../stock/timber-parts.ts'
 import type { Book } from './book.ts'
 
 /** The marks under which a timber is sawn, one a bay: `T5`. */
-export const timberMarks = ({ solved }: Pick<Book, 'solved'>, ramp: SolvedRamp, index: number): string =>
-  timberPartsOf(solved.ramps)
+export const timberMarks = ({ timbers }: Pick<Book, 'timbers'>, ramp: SolvedRamp, index: number): string =>
+  timbers
     .filter(({ ramp: name, number }) => name === ramp.name && number === index + 1)
     .map(({ mark }) => mark)
     .join(', ')
 
 /** `stud 5 (T5)`, `timber 9 (T9), under the deck board`: one name on all pages. */
-export const timberName = (book: Pick<Book, 'solved'>, ramp: SolvedRamp, index: number): string => {
+export const timberName = (book: Pick<Book, 'timbers'>, ramp: SolvedRamp, index: number): string => {
   const behind = ramp.deckTimbers[index - ramp.studs.length]
   const name = `${timberLabel(index, ramp.studs.length)} (${timberMarks(book, ramp, index)})`
   return behind ? `${name}, ${roleWords[behind.role]}` : name

@@ -14,7 +14,7 @@ import { type Point, pointDistance, pointToward } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
 import type { Panel } from '../../stock/panel/panels.ts'
 import type { SawStep } from '../../stock/panel/saw-order.ts'
-import { cutRows } from './cut-rows.ts'
+import type { CutRow } from './cut-rows.ts'
 import { upFace } from './panel-words.ts'
 import { pieceMarks } from './piece-marks.ts'
 import { markWords } from './piece-words.ts'
@@ -62,7 +62,12 @@ export const panelScale = (
 }
 
 /** A panel to scale with its lower left corner at zero: pieces, distances of their corners from two edges, numbered cuts. */
-export const panelPicture = (panel: Panel, { ratio }: Scale, units: Units): Drawing => {
+export const panelPicture = (
+  panel: Panel,
+  { ratio }: Scale,
+  units: Units,
+  cuts: readonly CutRow[],
+): Drawing => {
   const [width, length] = panel.size
   const { xs, ys } = reachOf(panel, units)
   const small = (p: Point): Point => ({ x: p.x * ratio, y: p.y * ratio })
@@ -80,7 +85,7 @@ export const panelPicture = (panel: Panel, { ratio }: Scale, units: Units): Draw
     ...grainMarks(panel, ratio),
     ...faceMarks(panel, ratio),
     ...named.flatMap(({ marks }) => marks),
-    ...edgeLetters(panel, ratio, units),
+    ...edgeLetters(cuts, ratio),
     ...panel.pieces.map((piece) => stroke('mark', circle(small(piece), 1.2), lines.outline)),
     ...cutLines(
       panel.steps,
@@ -96,8 +101,8 @@ export const panelPicture = (panel: Panel, { ratio }: Scale, units: Units): Draw
 }
 
 /** `1a` inside the middle of each edge of a curved piece, as the order of cuts has it. */
-const edgeLetters = (panel: Panel, ratio: number, units: Units): Drawing =>
-  cutRows(panel, units).flatMap(({ number, edge }) => {
+const edgeLetters = (cuts: readonly CutRow[], ratio: number): Drawing =>
+  cuts.flatMap(({ number, edge }) => {
     if (!edge) return []
     const { x, y } = pointToward({ x: edge.at.x * ratio, y: edge.at.y * ratio }, edge.inward, 3)
     return [text('note', { x, y: y - letterSize / 2 }, letterSize, number, { align: 'middle' })]

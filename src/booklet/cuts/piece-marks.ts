@@ -4,8 +4,8 @@ import { type Drawing, group, stroke, text } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { affineIdentity } from '../../geometry/affine.ts'
 import { type Box, boxOverlaps, pathBounds } from '../../geometry/bounds.ts'
-import { polygonContains } from '../../geometry/contains.ts'
-import { pathDistance } from '../../geometry/nearest.ts'
+import { polygonContains, polygonInside } from '../../geometry/contains.ts'
+import { pathDistance, segmentDistance } from '../../geometry/nearest.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
 import { type Point, pointAngle, pointDistance, pointToward } from '../../geometry/point.ts'
 import { outerPolygon } from '../../geometry/polygon/outer-polygon.ts'
@@ -127,15 +127,28 @@ const endMarks = (part: SheetPart, outline: Path, middle: Point, taken: Box): Dr
 /** The point of a grid that lies farthest from the outline, inside; and how far. */
 const middleOf = (outline: Path): { readonly at: Point; readonly free: number } => {
   const { x0, y0, x1, y1 } = pathBounds(outline)
-  const polygon = outerPolygon(outline, 0.2)
+  const within = polygonInside(outerPolygon(outline, 0.2))
+  const segments = pathSegments(outline)
+  // near which the place before lay too near: the next, beside it, most likely too
+  let tight = 0
+  /** how far off the outline, or no farther than the best place known, which is seen at the first piece that near */
+  const freeAt = (p: Point, least: number): number => {
+    let free = segmentDistance(segments[tight]!, p)
+    for (let i = 0; i < segments.length && free > least; i++) {
+      const own = segmentDistance(segments[i]!, p)
+      if (own >= free) continue
+      free = own
+      tight = i
+    }
+    return free
+  }
   const [columns, rows] = [24, 12]
   let best = { at: { x: (x0 + x1) / 2, y: (y0 + y1) / 2 }, free: 0 }
   for (let i = 1; i < columns; i++)
     for (let k = 1; k < rows; k++) {
       const at = { x: x0 + ((x1 - x0) * i) / columns, y: y0 + ((y1 - y0) * k) / rows }
-      if (!polygonContains(polygon, at)) continue
-      const free = pathDistance(outline, at)
-      if (free > best.free + 1e-6) best = { at, free }
+      const free = freeAt(at, best.free + 1e-6)
+      if (free > best.free + 1e-6 && within(at)) best = { at, free }
     }
   return best
 }

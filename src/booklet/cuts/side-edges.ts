@@ -1,6 +1,6 @@
 import type { Units } from '../../design/design.ts'
 import { segmentAt } from '../../geometry/at.ts'
-import { pathBounds } from '../../geometry/bounds.ts'
+import { type Box, boxGrow, pathBounds } from '../../geometry/bounds.ts'
 import { segmentLength } from '../../geometry/length.ts'
 import { pathDistance } from '../../geometry/nearest.ts'
 import { pathSegments, type Segment } from '../../geometry/path.ts'
@@ -176,9 +176,8 @@ const stopsOf = ({ from, to }: Segment, others: readonly PanelPiece[], units: Un
     { at: from, before: to },
   ].flatMap(({ at, before }): readonly Stop[] => {
     const angle = Math.atan2(at.y - before.y, at.x - before.x)
-    const met = others.filter(({ outline }) =>
-      past.some((far) => pathDistance(outline, pointToward(at, angle, far)) < practice.near / 2),
-    )
+    const beyond = past.map((far) => pointToward(at, angle, far))
+    const met = others.filter((other) => beyond.some((p) => isNear(other, p, practice.near / 2)))
     const name = level ? (at.x > before.x ? 'right' : 'left') : at.y > before.y ? 'upper' : 'lower'
     const place = leans ? `its ${name} end` : showLength(level ? at.x : at.y, units)
     return met.length === 0 ? [] : [{ at, place, marks: met.map(markWords) }]
@@ -192,6 +191,10 @@ const stopWords = (stops: readonly Stop[]): string => {
   )
   return `; STOP ${said.join(', and ')}`
 }
+/** Whether a point lies nearer to a piece than so much, mm. */
+const isNear = ({ box, outline }: PanelPiece, p: Point, near: number): boolean =>
+  holds(boxGrow(box, near), p) && pathDistance(outline, p) < near
+const holds = ({ x0, y0, x1, y1 }: Box, { x, y }: Point): boolean => x >= x0 && x <= x1 && y >= y0 && y <= y1
 /** Looked at beyond an end, mm. */
 const past = Array.from({ length: 13 }, (_, i) => (i * practice.past) / 12)
 
@@ -217,13 +220,13 @@ const curveEdge = (
     ...(notched && piece.part.piece?.lip !== false ? ['notch'] : []),
     ...(curves.length > 0 ? ['curve'] : []),
   ]
+  const along = others.length > 0 ? Array.from({ length: 65 }, (_, i) => segmentAt(curve, i / 64)) : []
   const close = others
-    .map((other) => ({
-      mark: markWords(other),
-      off: Math.min(
-        ...Array.from({ length: 65 }, (_, i) => pathDistance(other.outline, segmentAt(curve, i / 64))),
-      ),
-    }))
+    .map((other) => {
+      const around = boxGrow(other.box, practice.near)
+      const off = along.map((p) => (holds(around, p) ? pathDistance(other.outline, p) : practice.near))
+      return { mark: markWords(other), off: Math.min(...off) }
+    })
     .filter(({ off }) => off < practice.near)
     .map(({ mark, off }) => `${mark} is only ${showLength(off, units)} off`)
   const at = segmentAt(curve, 0.5)

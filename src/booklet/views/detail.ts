@@ -3,9 +3,10 @@ import { alsoDrawn, type Clearance, firstClear, nothingDrawn } from '../../draft
 import { endGrain } from '../../drafting/hatch/end-grain.ts'
 import { hatch } from '../../drafting/hatch/hatch.ts'
 import { plies, plyCount } from '../../drafting/hatch/plies.ts'
+import type { Ways } from '../../drafting/ways.ts'
 import { type Drawing, stroke } from '../../drawing/drawing.ts'
 import { affineScale } from '../../geometry/affine.ts'
-import type { Box } from '../../geometry/bounds.ts'
+import { type Box, boxGrow, boxOverlaps, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners, type Convex, pathClip } from '../../geometry/clip.ts'
 import type { Path } from '../../geometry/path.ts'
 import { segmentsPath } from '../../geometry/path.ts'
@@ -94,6 +95,9 @@ const cutTimber = (timber: Timber, ratio: number): Drawing => {
   return [...endGrain(corners, viewStyle), stroke(layer, outline, lines.outline)]
 }
 
+/** What ends at the window's edge is left to its clipping, mm. */
+const hair = 1
+
 /** Timbers, side and skin as they are cut across, in a window. */
 export const cutFrame = (
   window: Window,
@@ -101,7 +105,12 @@ export const cutFrame = (
   profile: Profile,
   timbers: readonly Timber[],
 ): readonly ViewPart[] => [
-  { name: 'timbers', marks: timbers.flatMap((timber) => within(window, cutTimber(timber, window.ratio))) },
+  {
+    name: 'timbers',
+    marks: timbers
+      .filter((timber) => boxOverlaps(pointsBounds(timberCorners(timber)), boxGrow(window.box, hair)))
+      .flatMap((timber) => within(window, cutTimber(timber, window.ratio))),
+  },
   {
     name: 'side',
     marks: within(window, [stroke(layer, pathMap(profile.side, affineScale(window.ratio)), lines.thin)]),
@@ -110,7 +119,7 @@ export const cutFrame = (
 ]
 
 /** A note, and the ways to draw it, the best first. */
-export type Remark = (name: string, ways: readonly Drawing[]) => void
+export type Remark = (name: string, ways: Ways) => void
 
 /** A body with the notes about it, each in the first of its ways that is clear; one that has none is left out. */
 export const annotated = (body: readonly ViewPart[], write: (remark: Remark) => void): View => {

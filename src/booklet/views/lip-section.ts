@@ -1,6 +1,7 @@
 import { calloutWays } from '../../drafting/callout.ts'
 import { dimension } from '../../drafting/dimension/dimension.ts'
 import { levelMark } from '../../drafting/level-mark.ts'
+import { type Ways, waysAt } from '../../drafting/ways.ts'
 import { cross } from '../../drawing/cross.ts'
 import { type Drawing, fill, stroke } from '../../drawing/drawing.ts'
 import { circle, rectangle } from '../../geometry/path.ts'
@@ -128,19 +129,17 @@ const pipeNotes = (
   const top = coping.centre.y + r
   remark(
     'up',
-    (['past-to', 'past-from'] as const).flatMap((place) =>
-      [right + 6, right + 12, (coping.centre.x + r) * ratio + 10].map((x) =>
-        dimension(
-          {
-            from: at(coping.centre.x, top),
-            to: { x: right, y: heights.deck * ratio },
-            angle: Math.PI / 2,
-            through: { x, y: 0 },
-            figure: `up ${fine(coping.up)}`,
-            place,
-          },
-          viewStyle,
-        ),
+    waysAt(pastly([right + 6, right + 12, (coping.centre.x + r) * ratio + 10]), ([place, x]) =>
+      dimension(
+        {
+          from: at(coping.centre.x, top),
+          to: { x: right, y: heights.deck * ratio },
+          angle: Math.PI / 2,
+          through: { x, y: 0 },
+          figure: `up ${fine(coping.up)}`,
+          place,
+        },
+        viewStyle,
       ),
     ),
   )
@@ -151,23 +150,25 @@ const pipeNotes = (
   const out = pointToward(onFace, slope + Math.PI / 2, coping.out * ratio)
   remark(
     'out',
-    (['past-to', 'past-from'] as const).flatMap((place) =>
-      [8, 12, 16, 20].map((far) =>
-        dimension(
-          {
-            from: onFace,
-            to: out,
-            angle: slope + Math.PI / 2,
-            through: pointToward(onFace, slope, r * ratio + far),
-            figure: `out ${fine(coping.out)}`,
-            place,
-          },
-          viewStyle,
-        ),
+    waysAt(pastly([8, 12, 16, 20]), ([place, far]) =>
+      dimension(
+        {
+          from: onFace,
+          to: out,
+          angle: slope + Math.PI / 2,
+          through: pointToward(onFace, slope, r * ratio + far),
+          figure: `out ${fine(coping.out)}`,
+          place,
+        },
+        viewStyle,
       ),
     ),
   )
 }
+
+/** Lines so far off, their figures past the one end, else past the other. */
+const pastly = (offs: readonly number[]): readonly (readonly ['past-to' | 'past-from', number])[] =>
+  (['past-to', 'past-from'] as const).flatMap((place) => offs.map((off) => [place, off] as const))
 
 /** Where the pipe's screw enters its timber. */
 const screwNote = (
@@ -219,11 +220,11 @@ const heightNotes = (
   const level = (at: Point, name: string, mm: number, words: 'left' | 'right'): Drawing =>
     levelMark({ at, figure: `${name} ${showLength(mm, units)}`, words }, viewStyle)
   const lipFace = scaled(face.point(curve.lip), ratio)
-  const right = (name: string, mm: number, aways: readonly number[]): readonly Drawing[] =>
-    aways.map((away) => level({ x: box.x1 * ratio + away, y: mm * ratio }, name, mm, 'right'))
+  const right = (name: string, mm: number, aways: readonly number[]): Ways =>
+    waysAt(aways, (away) => level({ x: box.x1 * ratio + away, y: mm * ratio }, name, mm, 'right'))
   remark(
     'surface height',
-    [14, 20, 28, 36].map((away) =>
+    waysAt([14, 20, 28, 36], (away) =>
       level({ x: lipFace.x - away, y: lipFace.y }, 'ridden face, run on', heights.surface, 'left'),
     ),
   )

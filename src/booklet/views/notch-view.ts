@@ -1,5 +1,6 @@
 import { calloutWays } from '../../drafting/callout.ts'
 import { dimension, type FigurePlace, figureFits } from '../../drafting/dimension/dimension.ts'
+import { waysAt } from '../../drafting/ways.ts'
 import { stroke } from '../../drawing/drawing.ts'
 import { affineScale } from '../../geometry/affine.ts'
 import { circle, pathOf, segmentsPath } from '../../geometry/path.ts'
@@ -94,11 +95,12 @@ const sizeNotes = (
   ): void =>
     remark(
       name,
-      placesOf(mm * ratio, figure).flatMap((place) =>
-        off.map((by) => {
+      waysAt(
+        placesOf(mm * ratio, figure).flatMap((place) => off.map((by) => [place, by] as const)),
+        ([place, by]) => {
           const through = { x: to.x + by.x, y: to.y + by.y }
           return dimension({ from, to, angle, through, figure, place }, viewStyle)
-        }),
+        },
       ),
     )
   const level = (ups: readonly number[]): readonly Point[] => ups.map((y) => ({ x: 0, y }))

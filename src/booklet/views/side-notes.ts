@@ -3,6 +3,7 @@ import { angleDimension } from '../../drafting/dimension/angle-dimension.ts'
 import type { Measure } from '../../drafting/dimension/group-dimensions.ts'
 import { radiusDimension } from '../../drafting/dimension/radius-dimension.ts'
 import { levelMark } from '../../drafting/level-mark.ts'
+import { type Ways, waysAt } from '../../drafting/ways.ts'
 import { type Drawing, stroke } from '../../drawing/drawing.ts'
 import type { Box } from '../../geometry/bounds.ts'
 import { pathOf } from '../../geometry/path.ts'
@@ -25,7 +26,7 @@ const { lines } = viewStyle
 export interface Notes {
   readonly measures: readonly { readonly key: string; readonly measure: Measure }[]
   /** each with its ways to be drawn, the best first */
-  readonly placed: readonly { readonly key: string; readonly ways: readonly Drawing[] }[]
+  readonly placed: readonly { readonly key: string; readonly ways: Ways }[]
 }
 
 /** What the notes of one side share. */
@@ -101,7 +102,7 @@ const radiusNote = ({ ramp, ratio, brief, show, key, face }: Site): Placed => {
   const words = `${brief ? '' : circle === 'frame' ? 'frame ' : 'ridden face '}R ${show(radius[circle])}`
   const of = circle === 'frame' ? curve : face
   const placeAt = (share: number): number => curve.toe + (curve.lip - curve.toe) * share
-  const pointing = shares.map((share) => {
+  const pointing = (share: number) => (): Drawing => {
     const slope = of.slope(placeAt(share))
     const foot = of.point(placeAt(share))
     const mm = radius[circle]
@@ -110,19 +111,22 @@ const radiusNote = ({ ramp, ratio, brief, show, key, face }: Site): Placed => {
       { centre: scaled(centre, ratio), radius: mm * ratio, angle: slope - Math.PI / 2, figure: words },
       viewStyle,
     )
-  })
+  }
   const within = shares.flatMap((share) =>
     [
       [7, -6],
       [10, -10],
       [16, -12],
       [22, -16],
-    ].map(([dx, dy]) => {
+    ].map(([dx, dy]) => (): Drawing => {
       const on = scaled(of.point(placeAt(share)), ratio)
       return callout({ on, at: { x: on.x + dx!, y: on.y + dy! }, lines: [words], words: 'right' }, viewStyle)
     }),
   )
-  return { key: key(`transition.circle.${circle}`), ways: [...pointing, ...within] }
+  return {
+    key: key(`transition.circle.${circle}`),
+    ways: waysAt([...shares.map(pointing), ...within], (draw) => draw()),
+  }
 }
 
 /** The ridden face at the lip, on paper. */
@@ -134,7 +138,7 @@ const lipNote = (site: Site): Placed => {
   const figure = `${((lipAngle * 180) / Math.PI).toFixed(1)}°`
   return {
     key: site.key('lip'),
-    ways: [10, 13, 8, 16].map((arc) => [
+    ways: waysAt([10, 13, 8, 16], (arc) => [
       stroke(
         layer,
         pathOf({ x: vertex.x - 0.4, y: vertex.y }, { x: vertex.x - arc - 2, y: vertex.y }),
@@ -151,7 +155,7 @@ const surfaceNote = (site: Site): Placed => {
   const figure = `${brief ? '' : 'ridden face '}${show(ramp.transition.heights.surface)}`
   return {
     key: key('height.surface'),
-    ways: [18, 24, 30, 36].map((away) => {
+    ways: waysAt([18, 24, 30, 36], (away) => {
       const at = { x: vertex.x - away, y: vertex.y }
       return [
         stroke(layer, pathOf(vertex, at), lines.thin),
@@ -173,7 +177,7 @@ const toeNote = ({ ramp, ratio, show, key }: Site): Placed => {
   ]
   return {
     key: key('toe'),
-    ways: places.map(([dx, dy, words]) =>
+    ways: waysAt(places, ([dx, dy, words]) =>
       callout(
         { on: middle, at: { x: middle.x + dx, y: middle.y + dy }, lines: [`toe ${show(toe.y)}`], words },
         viewStyle,
@@ -196,7 +200,7 @@ const pipeNote = ({ ramp: { coping }, ratio, show, key }: Site, outline: Box): r
   return [
     {
       key: key('coping.outside'),
-      ways: places.map(([dx, dy, words]) =>
+      ways: waysAt(places, ([dx, dy, words]) =>
         callout(
           {
             on,

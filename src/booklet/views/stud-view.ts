@@ -3,6 +3,7 @@ import { readableAngle } from '../../drafting/dimension/figure.ts'
 import { runningDimension } from '../../drafting/dimension/running-dimension.ts'
 import { spread } from '../../drafting/dimension/spread.ts'
 import { zeroMark } from '../../drafting/dimension/tick.ts'
+import { type Ways, waysAt } from '../../drafting/ways.ts'
 import { arrowHead } from '../../drawing/arrow.ts'
 import { type Drawing, fill, stroke, text } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
@@ -75,7 +76,7 @@ export const studView = (ramp: SolvedRamp, units: Units, ratio: number): View =>
 }
 
 /** Places for a timber's number: inside it, behind its inner end, beside it, farther off. */
-export const numberWays = (timber: Timber, number: string, ratio: number): readonly Drawing[] => {
+export const numberWays = (timber: Timber, number: string, ratio: number): Ways => {
   const corners = timberCorners(timber).map((p) => scaled(p, ratio))
   const middle = pointBetween(corners[0]!, corners[2]!, 0.5)
   const [half, deep] = [(timber.width * ratio) / 2, (timber.depth * ratio) / 2]
@@ -85,19 +86,18 @@ export const numberWays = (timber: Timber, number: string, ratio: number): reado
     return [text(layer, { x: p.x, y: p.y - size / 2 }, size, number, { face: 'bold', align: 'middle' })]
   }
   const reach = Math.max(0.95 * size, textWidth(number, size, 'bold') / 2 + 1)
-  return [
-    at(0, 0),
-    ...[0, 1, 2].flatMap((more) => [
-      at(0, deep + reach + more),
-      at(half + reach + more, 0),
-      at(-half - reach - more, 0),
-      at(half + reach + more, deep),
-      at(-half - reach - more, deep),
-      at(half + reach + more, deep + reach),
-      at(0, -deep - reach - more),
-    ]),
-  ]
+  const places = [0, 1, 2].flatMap((more): readonly (readonly [number, number])[] => [
+    [0, deep + reach + more],
+    [half + reach + more, 0],
+    [-half - reach - more, 0],
+    [half + reach + more, deep],
+    [-half - reach - more, deep],
+    [half + reach + more, deep + reach],
+    [0, -deep - reach - more],
+  ])
+  return waysAt([[0, 0], ...places], ([along, down]) => at(along, down))
 }
+
 /** Running dimensions that follow the curve: a ring at the toe, a head at each stud, figures square to the curve. */
 const alongCurve = (ramp: SolvedRamp, ratio: number, show: (mm: number) => string): Drawing => {
   const curve = frameCurve(ramp)

@@ -1,6 +1,7 @@
 import { calloutWays } from '../../drafting/callout.ts'
 import { hatch } from '../../drafting/hatch/hatch.ts'
 import { levelMark } from '../../drafting/level-mark.ts'
+import { waysAt } from '../../drafting/ways.ts'
 import { stroke } from '../../drawing/drawing.ts'
 import { affineScale } from '../../geometry/affine.ts'
 import { bisect } from '../../geometry/bisect.ts'
@@ -66,7 +67,7 @@ const edgeNotes = (remark: Remark, ramp: SolvedQuarter, units: Units, ratio: num
   const faceToe = scaled(face.point(curve.toe), ratio)
   remark(
     'step',
-    [10, 16, 24, 32].map((away) => {
+    waysAt([10, 16, 24, 32], (away) => {
       const x = faceToe.x - away
       return [
         stroke(layer, pathOf(faceToe, { x, y: faceToe.y }), lines.thin),

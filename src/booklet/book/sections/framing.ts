@@ -1,4 +1,5 @@
 import { isCurved } from '../../../design/kind-traits.ts'
+import { boxGrow, boxOverlaps, pointsBounds } from '../../../geometry/bounds.ts'
 import { segmentsGap } from '../../../geometry/nearest.ts'
 import { pathSegments, polygonOf } from '../../../geometry/path.ts'
 import type { Point } from '../../../geometry/point.ts'
@@ -98,10 +99,12 @@ const endsOf = (book: Book, ramp: SolvedRamp, again: boolean): readonly Block[] 
 const touching = 1
 
 /** Studs and timbers that come so near to each other that one must be fitted to the other. */
-const closeTimbers = (book: Book, ramp: SolvedRamp): string =>
-  ramp.studs
+const closeTimbers = (book: Book, ramp: SolvedRamp): string => {
+  const boxes = [...ramp.studs, ...ramp.deckTimbers].map((one) => pointsBounds(timberCorners(one)))
+  return ramp.studs
     .flatMap((stud, i) =>
       ramp.deckTimbers.flatMap((timber, k) => {
+        if (!boxOverlaps(boxGrow(boxes[i]!, touching), boxes[ramp.studs.length + k]!)) return []
         const [a, b] = [stud, timber].map((one) => polygonOf(...(timberCorners(one) as [Point, ...Point[]])))
         const gap = Math.min(
           ...pathSegments(a!).flatMap((own) =>
@@ -116,6 +119,7 @@ const closeTimbers = (book: Book, ramp: SolvedRamp): string =>
       }),
     )
     .join(' ')
+}
 
 /** What the figures say of this ramp that bears on the work at hand. */
 export const checksOf = (book: Book, ramp: SolvedRamp, ids: readonly string[]): readonly Block[] =>

@@ -1,4 +1,5 @@
 import { alsoDrawn, firstClear, nothingDrawn } from '../../../drafting/clearance.ts'
+import { waysAt } from '../../../drafting/ways.ts'
 import { arrow, arrowHead } from '../../../drawing/arrow.ts'
 import { type Drawing, fill, stroke } from '../../../drawing/drawing.ts'
 import { drawingBounds } from '../../../drawing/drawing-bounds.ts'
@@ -138,12 +139,13 @@ export const guideView = (
   )
   let clearance = alsoDrawn(alsoDrawn(nothingDrawn, thing, 'thing'), caption, 'note')
   const stopWords = stops.flatMap((end) => {
-    const ways = [4, 5, 6, 7.5, 9, 11].flatMap((far) =>
-      Array.from({ length: 16 }, (_, i) => {
-        const p = pointToward(scaled(end, ratio), way + (i * Math.PI) / 8, far)
-        return word({ x: p.x, y: p.y - size / 2 }, 'STOP', { face: 'bold' })
-      }),
+    const places = [4, 5, 6, 7.5, 9, 11].flatMap((far) =>
+      Array.from({ length: 16 }, (_, i) => [far, i] as const),
     )
+    const ways = waysAt(places, ([far, i]) => {
+      const p = pointToward(scaled(end, ratio), way + (i * Math.PI) / 8, far)
+      return word({ x: p.x, y: p.y - size / 2 }, 'STOP', { face: 'bold' })
+    })
     const found = firstClear(clearance, ways) ?? []
     clearance = alsoDrawn(clearance, found, 'note')
     return found

@@ -68,7 +68,7 @@ export const explodedView = (
   let clearance = alsoDrawn(nothingDrawn, drawn, 'thing')
   const names = parts.flatMap(({ part, to, ways: among }) => {
     const wanted = calloutWays(to, [say(part)], viewStyle, among)
-    const marks = firstClear(clearance, wanted) ?? wanted[0]!
+    const marks = firstClear(clearance, wanted) ?? firstClear(nothingDrawn, wanted)!
     clearance = alsoDrawn(clearance, marks, 'note')
     return marks
   })

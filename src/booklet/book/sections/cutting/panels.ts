@@ -5,7 +5,7 @@ import { affineTranslate } from '../../../../geometry/affine.ts'
 import { capital } from '../../../../length/capital.ts'
 import { numberList, wordList } from '../../../../length/word-list.ts'
 import type { Panel } from '../../../../stock/panel/panels.ts'
-import { cutRows } from '../../../cuts/cut-rows.ts'
+import { type CutRow, cutRows } from '../../../cuts/cut-rows.ts'
 import { legible } from '../../../cuts/legible.ts'
 import { panelPicture, panelScale } from '../../../cuts/panel-picture.ts'
 import { drawnNotes, panelName, panelNoteOnPaper, panelRules } from '../../../cuts/panel-words.ts'
@@ -103,27 +103,31 @@ const panelOf = (book: Book, panel: Panel, count: number): readonly Block[] => {
     : pieces.length > 2
       ? tallestMany
       : tallest
-  const narrow = tablesOf(book, panel, width * (1 - share) - between)
+  const cuts = cutRows(panel, units)
+  const narrow = tablesOf(book, panel, cuts, width * (1 - share) - between)
   if (square && narrow.every(({ laid }) => laid.width <= width * (1 - share) - between)) {
-    const small = picture(book, panel, name, { width: width * share, height: high })
+    const small = picture(book, panel, cuts, name, { width: width * share, height: high })
     const aside = stack([gap(before + nameRoom), ...narrow])
     if (aside.height <= Math.max(small.height, high) + below)
       return [beside(small, aside, width * share + between), ...note]
   }
-  const large = picture(book, panel, name, { width, height: high })
-  const halves = tablesOf(book, panel, (width - between) / 2)
+  const large = picture(book, panel, cuts, name, { width, height: high })
+  const halves = tablesOf(book, panel, cuts, (width - between) / 2)
   const [left, right] = halves
   if (left && right && left.laid.width + right.laid.width + between <= width) {
     const both = beside(stack([left]), stack([right]), left.laid.width + between)
     if (both.height < tallest) return [large, both, ...note]
   }
-  return [large, ...tablesOf(book, panel, width), ...note]
+  return [large, ...tablesOf(book, panel, cuts, width), ...note]
 }
 
 /** Where each piece lies, and the cuts in their order. */
-const tablesOf = ({ units, several }: Book, panel: Panel, width: number): readonly TableBlock[] => {
-  const { pieces } = panel
-  const cuts = cutRows(panel, units)
+const tablesOf = (
+  { units, several }: Book,
+  { pieces }: Panel,
+  cuts: readonly CutRow[],
+  width: number,
+): readonly TableBlock[] => {
   return [
     table(
       {
@@ -173,12 +177,13 @@ const leastShare = 0.8
 const picture = (
   { units, drawn }: Book,
   panel: Panel,
+  cuts: readonly CutRow[],
   name: string,
   room: { readonly width: number; readonly height: number },
 ): FixedBlock => {
   const scale = panelScale(panel, room, units)
   const marks = drawn(`${name} ${scale.words}`, () =>
-    legible(oneLayer(panelPicture(panel, scale, units)), 'goes'),
+    legible(oneLayer(panelPicture(panel, scale, units, cuts)), 'goes'),
   )
   const box = drawingBounds(marks)!
   const height = box.y1 - box.y0 + before + nameRoom + 4
