@@ -19,7 +19,7 @@ const text = readFileSync(file)
 const script = new Script(wrap(text.toString('latin1')), { filename: file })
 
 process.argv.splice(1, 2, file)
-process.argv = process.argv.map((word) => (word === 'OUT' ? join(folder, 'out') : word))
+process.argv = process.argv.map((word) => (word === 'OUT' ? join(folder, 'out.pdf') : word))
 const said = process.stderr.write
 // what it tells of a design is no matter of the build's
 process.stderr.write = () => true

@@ -44,7 +44,8 @@ chmodSync('dist/traceply.cjs', 0o755)
 for (const [name, asked] of [
   ['figures', 'figures templates/quarter-mm.yaml'],
   ['plot', 'plot templates/quarter-mm.yaml --out OUT'],
-  ['program', 'booklet templates/quarter-mm.yaml --out OUT'],
+  ['booklet', 'booklet templates/quarter-and-flat-mm.yaml --out OUT'],
+  ['program', 'cuts templates/quarter-mm.yaml --out OUT'],
 ])
   spawnSync(process.execPath, ['.build-code.cjs', `dist/${name}.cjs`, ...asked.split(' ')], {
     stdio: ['ignore', 'pipe', 'inherit'],

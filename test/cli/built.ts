@@ -116,7 +116,7 @@ export const useBuilt = () => {
     },
     /** Lines one after the other in one process: a process costs a third of a second, most lines far less. */
     asMany: async (
-      program: 'figures' | 'plot' | 'program',
+      program: 'booklet' | 'figures' | 'plot' | 'program',
       lines: readonly (readonly string[])[],
       { cwd = join(root, 'work'), env = {} }: Pick<RunOptions, 'cwd' | 'env'> = {},
     ): Promise<readonly Pick<Ran, 'exit' | 'out' | 'err'>[]> => {

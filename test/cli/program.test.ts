@@ -279,9 +279,11 @@ describe('the program', () => {
     expect(page.length).toBeLessThan(set.length)
   })
 
-  it('is a file that can be read, two with one command each, what V8 made of them, and one that starts them', async () => {
+  it('is a file that can be read, three with one command each, what V8 made of them, and one that starts them', async () => {
     expect(manifest.bin.traceply).toBe('dist/traceply.cjs')
     expect(readdirSync(join(root(), 'dist'))).toEqual([
+      'booklet.cjs',
+      'booklet.code',
       'figures.cjs',
       'figures.code',
       'index.js',
@@ -297,6 +299,7 @@ describe('the program', () => {
     expect(starter.startsWith('#!/usr/bin/env node\n')).toBe(true)
     for (const [name, own, other] of [
       ['program', 'plotJob = (', null],
+      ['booklet', 'bookletJob = (', 'plotCommand'],
       ['plot', 'plotJob = (', 'figuresCommand'],
       ['figures', 'figuresJob = (', 'plotCommand'],
     ] as const) {
@@ -309,7 +312,7 @@ describe('the program', () => {
     }
   })
 
-  it.each(['figures', 'plot'] as const)('says the same of %s in either file', async (command) => {
+  it.each(['booklet', 'figures', 'plot'] as const)('says the same of %s in either file', async (command) => {
     const asked = [['--help'], [], ['--hlep'], ['none.yaml', 'two.yaml'], ['none.yaml']]
     const lines = asked.map((args) => [command, ...args])
     const whole = await asMany('program', lines)

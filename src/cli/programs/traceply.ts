@@ -7,8 +7,8 @@ import { Script } from 'node:vm'
 import zlib from 'node:zlib'
 import { waitLonger } from '../process/v8-flags.ts'
 
-/** Asked most often: each has a file of its own, that of figures without what draws a picture. */
-const often = ['figures', 'plot']
+/** Asked most often, or dear: each has a file of its own, that of figures without what draws a picture. */
+const often = ['booklet', 'figures', 'plot']
 const [, , asked = '', ...more] = process.argv
 const draws = asked === 'figures' && more.some((word) => word.startsWith('--picture'))
 const file = join(__dirname, `${often.includes(asked) && !draws ? asked : 'program'}.cjs`)
