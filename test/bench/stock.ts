@@ -4,7 +4,7 @@ import { readDesign } from '../../src/design/read.ts'
 import { rectangle } from '../../src/geometry/path.ts'
 import { cutsJob } from '../../src/job/cuts.ts'
 import { nest } from '../../src/stock/panel/nest.ts'
-import { blankOf } from '../../src/stock/panel/shape.ts'
+import { blankOf } from '../../src/stock/panel/place/shape.ts'
 
 /** What panels cost, ms of the processor. Argument: a pair. */
 const designOf = (text: string): Design => {

@@ -1,7 +1,7 @@
 import { same } from '../../ramp/check/offer.ts'
 import { areaOf, type Filled, type Packing, type PanelKind, type Place, type Saw } from './pack.ts'
 import type { Piece } from './piece.ts'
-import { shapeOf } from './shape.ts'
+import { shapeOf } from './place/shape.ts'
 
 /** More sums than this are not looked through: then pieces may fill a panel. */
 const mostSums = 4000

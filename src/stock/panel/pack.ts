@@ -1,6 +1,7 @@
 import { same } from '../../ramp/check/offer.ts'
-import { type Board, type Laid, layNext, onTape, type Rule } from './lay.ts'
-import type { Shape } from './shape.ts'
+import { type Board, type Laid, layNext, type Rule } from './place/lay.ts'
+import { onTape } from './place/on-steps.ts'
+import type { Shape } from './place/shape.ts'
 
 /** Panels of one size, their long side along x: so many of them, or as many as are bought. mm */
 export interface PanelKind {

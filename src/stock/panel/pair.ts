@@ -2,9 +2,9 @@ import { affineApply, affineRotate, affineScale, affineThen } from '../../geomet
 import { pointsBounds } from '../../geometry/bounds.ts'
 import type { Point } from '../../geometry/point.ts'
 import { grownPolygon } from '../../geometry/polygon/grown-polygon.ts'
-import type { Laid } from './lay.ts'
-import { blockedRise, type Profile, profileOf } from './profile.ts'
-import { type Blank, shapeOf } from './shape.ts'
+import type { Laid } from './place/lay.ts'
+import { blockedRise, type Profile, profileOf } from './place/profile.ts'
+import { type Blank, shapeOf } from './place/shape.ts'
 
 /** Two pieces in the least width that a search finds for a length: their boxes start at zero. */
 export interface PairFit {

@@ -10,12 +10,12 @@ import { doubleArea, outerPolygon } from '../../geometry/polygon/outer-polygon.t
 import { offerSteps } from '../../ramp/check/offer.ts'
 import { isSide, type SheetPart } from '../sheet-part.ts'
 import { closedUp } from './close-up.ts'
-import { settled } from './lay.ts'
 import { nest } from './nest.ts'
 import { type Filled, inSawingOrder, type PanelKind, type Place } from './pack.ts'
 import type { Piece } from './piece.ts'
+import { settled } from './place/on-steps.ts'
+import { blankOf } from './place/shape.ts'
 import type { Sawing } from './saw-order.ts'
-import { blankOf } from './shape.ts'
 
 /** A piece where it lies: from the panel's left end and its lower edge, the panel's better face up. mm, degrees */
 export interface PanelPiece {

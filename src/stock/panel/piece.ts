@@ -2,7 +2,7 @@ import { pointsBounds } from '../../geometry/bounds.ts'
 import { doubleArea } from '../../geometry/polygon/outer-polygon.ts'
 import { once } from '../once.ts'
 import type { Ways } from './pack.ts'
-import { type Blank, regrown, type Shape, shapeOf } from './shape.ts'
+import { type Blank, regrown, type Shape, shapeOf } from './place/shape.ts'
 
 /** A piece to lay, before it is known how it lies. */
 export interface Piece {

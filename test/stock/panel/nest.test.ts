@@ -6,7 +6,7 @@ import { drawDesign } from '../../../src/ramp/solve.ts'
 import { nest } from '../../../src/stock/panel/nest.ts'
 import type { PanelKind } from '../../../src/stock/panel/pack.ts'
 import { layPanels } from '../../../src/stock/panel/panels.ts'
-import { blankOf } from '../../../src/stock/panel/shape.ts'
+import { blankOf } from '../../../src/stock/panel/place/shape.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
 
 const read = (text: string): Design => {

@@ -4,7 +4,7 @@ import { pathBounds } from '../../../src/geometry/bounds.ts'
 import type { Path } from '../../../src/geometry/path.ts'
 import { pathSample } from '../../../src/geometry/sample.ts'
 import { pairFit } from '../../../src/stock/panel/pair.ts'
-import { blankOf } from '../../../src/stock/panel/shape.ts'
+import { blankOf } from '../../../src/stock/panel/place/shape.ts'
 import { circleOf, plain, solve } from '../../ramp/ramps.ts'
 import { randomFrom } from '../../support/random.ts'
 

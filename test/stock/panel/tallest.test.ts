@@ -5,7 +5,7 @@ import { inch } from '../../../src/geometry/inch.ts'
 import { readLength } from '../../../src/length.ts'
 import { pairing } from '../../../src/stock/panel/pairing.ts'
 import { waysOf } from '../../../src/stock/panel/piece.ts'
-import { blankOf } from '../../../src/stock/panel/shape.ts'
+import { blankOf } from '../../../src/stock/panel/place/shape.ts'
 import { circleOf, plain, solve } from '../../ramp/ramps.ts'
 
 const building = readFileSync(new URL('../../../docs/building.md', import.meta.url), 'utf8')

@@ -1,5 +1,5 @@
-import type { Box } from '../../geometry/bounds.ts'
-import type { Point } from '../../geometry/point.ts'
+import type { Box } from '../../../geometry/bounds.ts'
+import type { Point } from '../../../geometry/point.ts'
 
 /**
  * A polygon as columns: between two neighbouring stations its lower and its upper border are straight. What lies between the

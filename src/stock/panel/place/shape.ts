@@ -5,13 +5,13 @@ import {
   affineScale,
   affineThen,
   affineTranslate,
-} from '../../geometry/affine.ts'
-import { pointsBounds } from '../../geometry/bounds.ts'
-import type { Path } from '../../geometry/path.ts'
-import type { Point } from '../../geometry/point.ts'
-import { grownPolygon } from '../../geometry/polygon/grown-polygon.ts'
-import { outerPolygon } from '../../geometry/polygon/outer-polygon.ts'
-import { once } from '../once.ts'
+} from '../../../geometry/affine.ts'
+import { pointsBounds } from '../../../geometry/bounds.ts'
+import type { Path } from '../../../geometry/path.ts'
+import type { Point } from '../../../geometry/point.ts'
+import { grownPolygon } from '../../../geometry/polygon/grown-polygon.ts'
+import { outerPolygon } from '../../../geometry/polygon/outer-polygon.ts'
+import { once } from '../../once.ts'
 import { boxProfile, type Profile, profileOf } from './profile.ts'
 
 /** How far the polygon that is placed for a piece may stray out of it, mm: finer ones cost time and spare no wood. */

@@ -1,0 +1,112 @@
+import { same } from '../../../ramp/check/offer.ts'
+import { type Board, type Laid, roomFor } from './lay.ts'
+import { blockedRise } from './profile.ts'
+
+/** The same place with the corner that a tape finds on whole steps of it, where there is room for that. */
+export const onTape = (board: Board, laid: readonly Laid[], place: Laid, step: number): Laid => {
+  const { shape } = place
+  const x = roomFor(shape.width, board.length, board.trim, shape.turn % 90 === 0)
+  const y = roomFor(shape.height, board.width, board.trim, shape.turn % 90 === 0)
+  if (!x || !y || shape.turn % 90 !== 0) return place
+  // no minus zero
+  const whole = (at: number, corner: number, round: (n: number) => number): number =>
+    round((at + corner) / step) * step - corner + 0
+  const up = (n: number): number => Math.ceil(n - 1e-6)
+  const down = (n: number): number => Math.floor(n + 1e-6)
+  const within = (at: number, room: readonly [number, number]): boolean =>
+    at >= room[0] - same && at <= room[1] + same
+  for (const along of [up, down])
+    for (const across of [up, down]) {
+      const way = {
+        shape,
+        x: whole(place.x, shape.corner.x, along),
+        y: whole(place.y, shape.corner.y, across),
+      }
+      if (within(way.x, x) && within(way.y, y) && isFree(laid, way)) return way
+    }
+  return place
+}
+
+const isFree = (laid: readonly Laid[], { shape, x, y }: Laid): boolean =>
+  laid.every((other) => {
+    const { width, height, kerf, grown } = other.shape
+    // boxes that lie apart
+    if (y >= other.y + height + kerf || y + shape.height <= other.y - kerf) return true
+    if (x >= other.x + width + kerf || x + shape.width <= other.x - kerf) return true
+    const blocked = blockedRise(grown.rows(), shape.rows(), x - other.x)
+    return !blocked || y <= blocked[0] + other.y + same || y >= blocked[1] + other.y - same
+  })
+
+/** So many steps a corner is moved at most, either way, once all pieces lie there. */
+const mostSteps = 3
+
+/**
+ * The same layout, every corner of a curved piece on whole steps of a tape where that can be once all pieces lie there: so
+ * figures agree, and from one end of a piece to the other it is as long as it is said to be.
+ */
+export const settled = <P extends Laid>(board: Board, places: readonly P[], step: number): readonly P[] => {
+  let now = places
+  places.forEach((_, i) => {
+    const place = now[i]!
+    if (!isCurved(place)) return
+    const ways = waysOf(board, place, step)
+    if (ways.some((way) => farFrom(place, way) < same)) return
+    const others = now.filter((one) => one !== place)
+    const way = ways.find((one) => isFree(others, one))
+    now = way
+      ? put(now, i, way)
+      : (ways.map((one) => withRoom(board, now, i, one, step)).find((all) => all) ?? now)
+  })
+  return now
+}
+
+/** One piece put where others are in its way, each of them moved out of it; null where one of them cannot be. */
+const withRoom = <P extends Laid>(
+  board: Board,
+  places: readonly P[],
+  index: number,
+  way: Laid,
+  step: number,
+): readonly P[] | null => {
+  let now = put(places, index, way)
+  for (const [i, place] of places.entries()) {
+    if (i === index || isFree([place], way)) continue
+    const others = now.filter((_, k) => k !== i)
+    const own = isCurved(place) ? waysOf(board, place, step).find((one) => isFree(others, one)) : undefined
+    if (!own) return null
+    now = put(now, i, own)
+  }
+  return now
+}
+
+const isCurved = ({ shape }: Laid): boolean => !shape.square && shape.turn % 90 === 0
+
+const put = <P extends Laid>(places: readonly P[], index: number, { x, y }: Laid): readonly P[] =>
+  places.map((place, i) => (i === index ? { ...place, x, y } : place))
+
+const farFrom = (place: Laid, { x, y }: Laid): number => Math.hypot(x - place.x, y - place.y)
+
+/** Places near one at which the corner lies on whole steps, as far as there is room; the nearest first. */
+const waysOf = (board: Board, place: Laid, step: number): readonly Laid[] => {
+  const { shape, x, y } = place
+  const across = wholes(x, shape.corner.x, step, roomFor(shape.width, board.length, board.trim, true))
+  const up = wholes(y, shape.corner.y, step, roomFor(shape.height, board.width, board.trim, true))
+  // equal but for the last bits of a sum: the same order on every machine
+  const far = (one: Laid): number => Math.round(farFrom(place, one) * 1e4)
+  return across
+    .flatMap((left) => up.map((below) => ({ shape, x: left, y: below })))
+    .sort((a, b) => far(a) - far(b))
+}
+
+const wholes = (
+  at: number,
+  corner: number,
+  step: number,
+  room: readonly [number, number] | null,
+): readonly number[] =>
+  room === null
+    ? []
+    : Array.from(
+        { length: 2 * mostSteps },
+        (_, i) => (Math.floor((at + corner) / step + same) + i - mostSteps + 1) * step - corner + 0,
+      ).filter((one) => one >= room[0] - same && one <= room[1] + same)
