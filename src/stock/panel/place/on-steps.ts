@@ -1,6 +1,7 @@
 import { same } from '../../../ramp/check/offer.ts'
 import { type Board, type Laid, roomFor } from './lay.ts'
 import { blockedRise } from './profile.ts'
+import type { Shape } from './shape.ts'
 
 /** The same place with the corner that a tape finds on whole steps of it, where there is room for that. */
 export const onTape = (board: Board, laid: readonly Laid[], place: Laid, step: number): Laid => {
@@ -27,13 +28,18 @@ export const onTape = (board: Board, laid: readonly Laid[], place: Laid, step: n
   return place
 }
 
-const isFree = (laid: readonly Laid[], { shape, x, y }: Laid): boolean =>
+/** How far a shape may not be raised beside another. */
+type Rise = (there: Shape, own: Shape, dx: number) => readonly [number, number] | null
+
+const riseOf: Rise = (there, own, dx) => blockedRise(there.grown.rows(), own.rows(), dx)
+
+const isFree = (laid: readonly Laid[], { shape, x, y }: Laid, rise: Rise = riseOf): boolean =>
   laid.every((other) => {
-    const { width, height, kerf, grown } = other.shape
+    const { width, height, kerf } = other.shape
     // boxes that lie apart
     if (y >= other.y + height + kerf || y + shape.height <= other.y - kerf) return true
     if (x >= other.x + width + kerf || x + shape.width <= other.x - kerf) return true
-    const blocked = blockedRise(grown.rows(), shape.rows(), x - other.x)
+    const blocked = rise(other.shape, shape, x - other.x)
     return !blocked || y <= blocked[0] + other.y + same || y >= blocked[1] + other.y - same
   })
 
@@ -45,34 +51,78 @@ const mostSteps = 3
  * figures agree, and from one end of a piece to the other it is as long as it is said to be.
  */
 export const settled = <P extends Laid>(board: Board, places: readonly P[], step: number): readonly P[] => {
+  const near: Near = { rise: keptRises(), ways: keptWays(board, step) }
   let now = places
-  places.forEach((_, i) => {
+  for (const i of places.keys()) {
     const place = now[i]!
-    if (!isCurved(place)) return
-    const ways = waysOf(board, place, step)
-    if (ways.some((way) => farFrom(place, way) < same)) return
+    if (!isCurved(place)) continue
+    const ways = near.ways(place)
+    if (ways.some((way) => farFrom(place, way) < same)) continue
     const others = now.filter((one) => one !== place)
-    const way = ways.find((one) => isFree(others, one))
-    now = way
-      ? put(now, i, way)
-      : (ways.map((one) => withRoom(board, now, i, one, step)).find((all) => all) ?? now)
-  })
+    const free = ways.find((way) => isFree(others, way, near.rise))
+    now = free ? put(now, i, free) : (firstRoom(now, i, ways, near) ?? now)
+  }
   return now
+}
+
+/** What is asked again and again of the same few pieces. */
+interface Near {
+  readonly rise: Rise
+  readonly ways: (place: Laid) => readonly Laid[]
+}
+
+/** Ways of two pieces are whole steps apart, so distances between them are few. */
+const keptRises = (): Rise => {
+  const kept = new Map<Shape, Map<Shape, Map<number, ReturnType<Rise>>>>()
+  return (there, own, dx) => {
+    const known = heldBy(heldBy(kept, there), own)
+    // equal but for the last bits of a sum
+    const key = Math.round(dx * 1e7)
+    if (!known.has(key)) known.set(key, riseOf(there, own, dx))
+    return known.get(key)!
+  }
+}
+
+const heldBy = <K, V>(maps: Map<Shape, Map<K, V>>, shape: Shape): Map<K, V> => {
+  const found = maps.get(shape) ?? new Map<K, V>()
+  maps.set(shape, found)
+  return found
+}
+
+const keptWays = (board: Board, step: number): Near['ways'] => {
+  const kept = new Map<Laid, readonly Laid[]>()
+  return (place) => {
+    const ways = kept.get(place) ?? waysOf(board, place, step)
+    kept.set(place, ways)
+    return ways
+  }
+}
+
+const firstRoom = <P extends Laid>(
+  places: readonly P[],
+  index: number,
+  ways: readonly Laid[],
+  near: Near,
+): readonly P[] | null => {
+  for (const way of ways) {
+    const roomy = withRoom(places, index, way, near)
+    if (roomy) return roomy
+  }
+  return null
 }
 
 /** One piece put where others are in its way, each of them moved out of it; null where one of them cannot be. */
 const withRoom = <P extends Laid>(
-  board: Board,
   places: readonly P[],
   index: number,
   way: Laid,
-  step: number,
+  { rise, ways }: Near,
 ): readonly P[] | null => {
   let now = put(places, index, way)
   for (const [i, place] of places.entries()) {
-    if (i === index || isFree([place], way)) continue
+    if (i === index || isFree([place], way, rise)) continue
     const others = now.filter((_, k) => k !== i)
-    const own = isCurved(place) ? waysOf(board, place, step).find((one) => isFree(others, one)) : undefined
+    const own = isCurved(place) ? ways(place).find((one) => isFree(others, one, rise)) : undefined
     if (!own) return null
     now = put(now, i, own)
   }
@@ -91,11 +141,14 @@ const waysOf = (board: Board, place: Laid, step: number): readonly Laid[] => {
   const { shape, x, y } = place
   const across = wholes(x, shape.corner.x, step, roomFor(shape.width, board.length, board.trim, true))
   const up = wholes(y, shape.corner.y, step, roomFor(shape.height, board.width, board.trim, true))
-  // equal but for the last bits of a sum: the same order on every machine
-  const far = (one: Laid): number => Math.round(farFrom(place, one) * 1e4)
-  return across
-    .flatMap((left) => up.map((below) => ({ shape, x: left, y: below })))
-    .sort((a, b) => far(a) - far(b))
+  return (
+    across
+      .flatMap((left) => up.map((below) => ({ shape, x: left, y: below })))
+      // equal but for the last bits of a sum: the same order on every machine
+      .map((way) => ({ way, far: Math.round(farFrom(place, way) * 1e4) }))
+      .sort((a, b) => a.far - b.far)
+      .map(({ way }) => way)
+  )
 }
 
 const wholes = (
