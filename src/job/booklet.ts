@@ -57,7 +57,7 @@ export const bookletJob = (
 
 const coveredSides = ({ covered, cover }: Covering): readonly CoveredSide[] =>
   covered.map(({ pattern, covers }) => {
-    const { lattice, cells } = covers[cover]
+    const { lattice, cells } = covers[cover].found()
     return { ramp: pattern.ramp, cells: cells.map((cell) => cellPolygon(lattice, cell)) }
   })
 

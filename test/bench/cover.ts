@@ -3,7 +3,7 @@ import { basename } from 'node:path'
 import { pathLength } from '../../src/geometry/length.ts'
 import { pathSample } from '../../src/geometry/sample.ts'
 import { type Cover, covers } from '../../src/page/cover/cover.ts'
-import { coverPattern } from '../../src/page/cover/coverage.ts'
+import { patternCover } from '../../src/page/cover/coverage.ts'
 import { defaultMargins, defaultOverlap, paperOf } from '../../src/page/sheet/paper.ts'
 import type { Pattern } from '../../src/pattern/pattern.ts'
 import { emptiest, exhaustive, halfDegrees, type Window } from './exhaustive.ts'
@@ -14,7 +14,7 @@ const [count, ...templates] = process.argv.slice(2)
 const papers = ['letter', 'a4'] as const
 
 const coverIn = (pattern: Pattern, cover: Cover, { width, height, overlap }: Window) =>
-  coverPattern(pattern, cover, { x0: 0, y0: 0, x1: width, y1: height }, overlap)
+  patternCover(pattern, cover, { x0: 0, y0: 0, x1: width, y1: height }, overlap).found()
 
 const windowOf = (name: (typeof papers)[number]): Window => {
   const { width, height } = paperOf(name)

@@ -131,7 +131,7 @@ test('the pages that plot tapes carry the whole curve of the side that they lie 
     if (isRefusal(job)) throw new Error(name)
     const { covered, cover } = coverDesign(reading.design, job.solved, usualLaying('a4'))
     for (const { pattern, covers } of covered) {
-      const { lattice, cells } = covers[cover]
+      const { lattice, cells } = covers[cover].found()
       const all = cells.map((cell) => polygonOf(cellPolygon(lattice, cell)))
       const ramp = job.solved.ramps.find((one) => one.name === pattern.ramp)!
       if (ramp.kind !== 'quarter') throw new Error(name)

@@ -4,7 +4,7 @@ import type { Path } from '../../geometry/path.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import { isWorthTurning } from '../../page/cover/choose-cover.ts'
 import type { Cover } from '../../page/cover/cover.ts'
-import { coverPattern, leastCover } from '../../page/cover/coverage.ts'
+import { leastCover, patternCover } from '../../page/cover/coverage.ts'
 import { leastPages } from '../../page/cover/loose-lattice.ts'
 import { sheetWindow } from '../../page/sheet/sheet.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
@@ -97,10 +97,7 @@ export const pageCounter = (): PageCounter => {
       if (!mayBeFewer(design, lines, than)) return false
       const { sheet, overlap } = usualLaying(design.paper)
       const covered = once(`${cover} ${sides.key}`, () =>
-        sum(
-          sides.patterns,
-          (pattern) => coverPattern(pattern, cover, sheetWindow(sheet), overlap).cells.length,
-        ),
+        sum(sides.patterns, (pattern) => patternCover(pattern, cover, sheetWindow(sheet), overlap).pages),
       )
       if (cover === 'ribbon' || covered < pages) return covered < pages
       return isWorthTurning(covered, leastTurned(design, lines)) && takenOf(sides, design, ramps) < pages

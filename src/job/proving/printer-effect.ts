@@ -36,7 +36,7 @@ export const printerEffects = (
     const outline = JSON.stringify(ramp.side.outline)
     const found = covered.find(({ pattern }) => JSON.stringify(pattern.outline) === outline)
     if (!found) return []
-    const { lattice } = showMarks(found.pattern, cover, found.covers[cover])
+    const { lattice } = showMarks(found.pattern, cover, found.covers[cover].found())
     const laid = {
       rows: lattice.layout === 'portrait' ? 'across' : 'down',
       angle: Math.atan2(lattice.toFrame[2], lattice.toFrame[0]),

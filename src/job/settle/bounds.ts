@@ -3,7 +3,7 @@ import type { Design, QuarterDesign } from '../../design/design.ts'
 import { panelSizes } from '../../design/panel-sizes.ts'
 import type { Point } from '../../geometry/point.ts'
 import { isWorthTurning } from '../../page/cover/choose-cover.ts'
-import { coverPattern } from '../../page/cover/coverage.ts'
+import { patternCover } from '../../page/cover/coverage.ts'
 import { leastPages, looseLattices } from '../../page/cover/loose-lattice.ts'
 import { sheetWindow } from '../../page/sheet/sheet.ts'
 import { sidePatterns } from '../../pattern/patterns.ts'
@@ -84,6 +84,6 @@ export const leastPaper = (ramp: SolvedQuarter, design: Design, most: number): n
   ) as [number, number, number]
   if (Math.min(whole, line) <= most || ribbon > most) return Math.min(whole, line, ribbon)
   // a ribbon is taken only where it saves pages of the line
-  const lines = sum((pattern) => coverPattern(pattern, 'line', window, overlap).cells.length)
+  const lines = sum((pattern) => patternCover(pattern, 'line', window, overlap).pages)
   return isWorthTurning(lines, ribbon) ? ribbon : Math.min(whole, line)
 }

@@ -34,15 +34,79 @@ const thin = 40
 const weighed = 32
 const finalists = 3
 
+/** A pattern on its pages: how many they are is known before their best place is. */
+export interface PatternCover {
+  readonly pages: number
+  /** found when it is first asked for */
+  readonly found: () => FoundCoverage
+}
+
 /**
  * The lattice with the fewest pages on which the pattern's named points lie whole. Among equals one whose joints keep off the notch, of
  * these the one whose emptiest page carries the most line, so that no page holds a mere sliver. What is needed keeps half the overlap from the edge of every window; pages
  * of a set hang together by whole edges. Same pattern, same lattice. `showMarks` then brings more of the timbers onto as many pages.
  */
-export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overlap: number): FoundCoverage => {
-  const { needs, runs, lattices } = looseLattices(pattern, cover, window, overlap)
-  const points = pattern.points.map(({ at }) => at)
-  const kept: Kept = { points, notch: pattern.notch }
+export const patternCover = (pattern: Pattern, cover: Cover, window: Box, overlap: number): PatternCover => {
+  const loose = looseLattices(pattern, cover, window, overlap)
+  const kept: Kept = { points: pattern.points.map(({ at }) => at), notch: pattern.notch }
+  const sure = surePlace(loose, kept)
+  let best: FoundCoverage | undefined
+  const found = (): FoundCoverage => {
+    best ??= bestCoverage(loose, kept, sure)
+    return best
+  }
+  return { pages: sure?.pages ?? found().cells.length, found }
+}
+
+type Loose = ReturnType<typeof looseLattices>
+
+type CountedPlace = Placed & Pick<Place, 'pages'>
+
+/** Lattices and, of each, places looked at for one that cannot be bettered. */
+const glanced = { lattices: 12, places: 2 } as const
+
+/** A place of the fewest pages that any lattice takes, its points whole; null where there is none at a glance. */
+const surePlace = ({ lattices, runs, needs }: Loose, kept: Kept): CountedPlace | null => {
+  const { least } = lattices[0]!
+  for (const loose of lattices.slice(0, glanced.lattices)) {
+    if (loose.least > least) break
+    const pitch = latticePitch(loose.shape)
+    const points = turnPoints(kept.points, loose.angle)
+    let glances = 0
+    for (const { joint, spans } of [
+      ...offsetCounts(turnRuns(runs, loose.angle), loose.box, pitch, least),
+    ].sort(roomier)) {
+      const held = heldCells(spans, loose.box, pitch, joint)
+      if (2 * pointsIn(points, held, loose.shape) < points.length) continue
+      const place = { loose, joint: held.joint, pages: least }
+      if (exactly(place, needs, kept).holds) return place
+      if (++glances === glanced.places) break
+    }
+  }
+  return null
+}
+
+const roomier = (a: OffsetCount, b: OffsetCount): number => b.room - a.room
+
+/** The cells of a place, and whether they are as many as were counted and show all points whole. */
+const exactly = (
+  place: CountedPlace,
+  needs: readonly Path[],
+  { points }: Kept,
+): Coverage & { readonly holds: boolean } => {
+  const { lattice, cells } = coverageAt(place, needs)
+  return {
+    lattice,
+    cells,
+    holds: cells.length === place.pages && pointsOn(points, lattice, cells) === points.length,
+  }
+}
+
+const bestCoverage = (
+  { needs, runs, lattices }: Loose,
+  kept: Kept,
+  sure: CountedPlace | null,
+): FoundCoverage => {
   let tried = turns
   let places = placesOf(lattices, runs, turns)
   let best = fullestPlaces(places, kept)
@@ -56,15 +120,15 @@ export const coverPattern = (pattern: Pattern, cover: Cover, window: Box, overla
   const tries = [
     () => best,
     () => showingPlaces(places, kept),
+    () => (sure ? [sure] : []),
     () => widerPlaces(search, kept),
     () => fullestPlaces(places, { points: [], notch: [] }),
   ]
   let fallback: FoundCoverage | undefined
   for (const more of tries)
     for (const place of more()) {
-      const { lattice, cells } = coverageAt(place, needs)
-      const whole = pointsOn(points, lattice, cells) === points.length
-      if (cells.length === place.pages && whole) return { lattice, cells, search }
+      const { lattice, cells, holds } = exactly(place, needs, kept)
+      if (holds) return { lattice, cells, search }
       if (!fallback || cells.length < fallback.cells.length) fallback = { lattice, cells, search }
     }
   return fallback!
@@ -157,7 +221,7 @@ const fullestPlaces = (places: readonly Place[], kept: Kept): readonly FullPlace
 
 /** Of the roomiest places those that show all points whole, the roomiest first. */
 const showingPlaces = (places: readonly Place[], kept: Kept): readonly ShowingPlace[] => {
-  const roomiest = [...places].sort((a, b) => b.room - a.room)
+  const roomiest = [...places].sort(roomier)
   const framed = new Map<LooseLattice, Framed>()
   const showing = (some: readonly Place[]) =>
     some.flatMap((place) => {

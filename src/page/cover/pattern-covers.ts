@@ -4,12 +4,12 @@ import { sidePatterns } from '../../pattern/patterns.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
 import { type Sheet, sheetWindow } from '../sheet/sheet.ts'
 import { type Cover, covers } from './cover.ts'
-import { coverPattern, type FoundCoverage } from './coverage.ts'
+import { type PatternCover, patternCover } from './coverage.ts'
 
 /** A pattern and its pages for each way to cover it: found once, for counting, choosing and laying out. */
 export interface PatternCovers {
   readonly pattern: Pattern
-  readonly covers: Readonly<Record<Cover, FoundCoverage>>
+  readonly covers: Readonly<Record<Cover, PatternCover>>
 }
 
 /** The sides of a design on pages that share `overlap` mm with the next. */
@@ -20,7 +20,7 @@ export const designCovers = (
 ): readonly PatternCovers[] =>
   sidePatterns(ramps, units).map((pattern) => {
     const window = sheetWindow(sheet)
-    const [whole, line, ribbon] = covers.map((cover) => coverPattern(pattern, cover, window, overlap))
+    const [whole, line, ribbon] = covers.map((cover) => patternCover(pattern, cover, window, overlap))
     return { pattern, covers: { whole: whole!, line: line!, ribbon: ribbon! } }
   })
 
@@ -28,7 +28,6 @@ export const designCovers = (
 export type CoverCounts = Readonly<Record<Cover, number>>
 
 export const coverCounts = (patterns: readonly PatternCovers[]): CoverCounts => {
-  const count = (cover: Cover): number =>
-    patterns.reduce((sum, one) => sum + one.covers[cover].cells.length, 0)
+  const count = (cover: Cover): number => patterns.reduce((sum, one) => sum + one.covers[cover].pages, 0)
   return { whole: count('whole'), line: count('line'), ribbon: count('ribbon') }
 }

@@ -38,7 +38,7 @@ export const tileGroups = (
 } => {
   let next = { row: 0, number: 1 }
   const groups = covered.map(({ pattern, covers }): TileGroup => {
-    const found = covers[cover]
+    const found = covers[cover].found()
     const coverage = calmJoints(pattern, cover, showMarks(pattern, cover, found), found)
     const tiles = tilesOf(
       coverage,

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest'
 import { calmJoints } from '../../../src/page/cover/calm-joints.ts'
 import { covers } from '../../../src/page/cover/cover.ts'
-import { type Coverage, coverPattern } from '../../../src/page/cover/coverage.ts'
+import { type Coverage, patternCover } from '../../../src/page/cover/coverage.ts'
 import { showMarks } from '../../../src/page/cover/shown-marks.ts'
 import { defaultMargins, defaultOverlap, paperOf } from '../../../src/page/sheet/paper.ts'
 import type { Pattern } from '../../../src/pattern/pattern.ts'
@@ -58,7 +58,7 @@ it('few screws lie on a joint line, on no page more, and page 1 keeps the toe', 
   for (const text of [...templates.map(templateText), ...[806, 835, 822].map((number) => jobOf(number).text)])
     for (const pattern of patternsOf(text))
       for (const cover of covers) {
-        const found = coverPattern(pattern, cover, window, defaultOverlap)
+        const found = patternCover(pattern, cover, window, defaultOverlap).found()
         const shown = showMarks(pattern, cover, found)
         const calm = calmJoints(pattern, cover, shown, found)
         looked++

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { pathSample } from '../../../src/geometry/sample.ts'
 import type { Cover } from '../../../src/page/cover/cover.ts'
-import { type Coverage, coverPattern } from '../../../src/page/cover/coverage.ts'
+import { type Coverage, patternCover } from '../../../src/page/cover/coverage.ts'
 import { defaultMargins, paperOf } from '../../../src/page/sheet/paper.ts'
 import type { Pattern } from '../../../src/pattern/pattern.ts'
 import { emptiest, exhaustive, type Found, halfDegrees, type Window } from '../../bench/exhaustive.ts'
@@ -23,7 +23,7 @@ const windowOf = (paper: 'letter' | 'a4', overlap = 12): Window => {
 }
 
 const coverIn = (pattern: Pattern, cover: Cover, { width, height, overlap }: Window): Coverage =>
-  coverPattern(pattern, cover, { x0: 3, y0: 5, x1: 3 + width, y1: 5 + height }, overlap)
+  patternCover(pattern, cover, { x0: 3, y0: 5, x1: 3 + width, y1: 5 + height }, overlap).found()
 
 /** The place of a coverage's grid, worked out from where it takes two points. */
 const placeOf = ({ lattice, cells }: Coverage): Found => {

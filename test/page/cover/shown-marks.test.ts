@@ -3,7 +3,7 @@ import type { Drawing } from '../../../src/drawing/drawing.ts'
 import { type Affine, affineApply, affineIdentity, affineThen } from '../../../src/geometry/affine.ts'
 import { pathSample } from '../../../src/geometry/sample.ts'
 import { readLength, type Units } from '../../../src/length.ts'
-import { type Coverage, coverPattern } from '../../../src/page/cover/coverage.ts'
+import { type Coverage, patternCover } from '../../../src/page/cover/coverage.ts'
 import { showMarks } from '../../../src/page/cover/shown-marks.ts'
 import { defaultMargins, paperOf } from '../../../src/page/sheet/paper.ts'
 import type { Pattern } from '../../../src/pattern/pattern.ts'
@@ -100,7 +100,7 @@ describe.each([
   ['line', 'a4', 0.01],
 ] as const)('pages of a %s on %s are moved', (cover, paper, gain) => {
   const moved = patterns.map((pattern) => {
-    const before = coverPattern(pattern, cover, windowOf(paper), 12)
+    const before = patternCover(pattern, cover, windowOf(paper), 12).found()
     return { pattern, before, after: showMarks(pattern, cover, before) }
   })
 
@@ -144,7 +144,9 @@ describe.each([
 
   it('the same way every time', () => {
     const { pattern, before, after } = moved[7]!
-    expect(showMarks(pattern, cover, coverPattern(pattern, cover, windowOf(paper), 12))).toEqual(after)
+    expect(showMarks(pattern, cover, patternCover(pattern, cover, windowOf(paper), 12).found())).toEqual(
+      after,
+    )
     expect(before.cells.length).toBe(after.cells.length)
   })
 })
