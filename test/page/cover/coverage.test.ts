@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { pathSample } from '../../../src/geometry/sample.ts'
 import type { Cover } from '../../../src/page/cover/cover.ts'
-import { type Coverage, patternCover } from '../../../src/page/cover/coverage.ts'
+import { type Coverage, type PatternCover, patternCover } from '../../../src/page/cover/coverage.ts'
 import { defaultMargins, paperOf } from '../../../src/page/sheet/paper.ts'
 import type { Pattern } from '../../../src/pattern/pattern.ts'
 import { emptiest, exhaustive, type Found, halfDegrees, type Window } from '../../bench/exhaustive.ts'
@@ -22,8 +22,11 @@ const windowOf = (paper: 'letter' | 'a4', overlap = 12): Window => {
   return { width: width - margin.left - margin.right, height: height - margin.top - margin.bottom, overlap }
 }
 
-const coverIn = (pattern: Pattern, cover: Cover, { width, height, overlap }: Window): Coverage =>
-  patternCover(pattern, cover, { x0: 3, y0: 5, x1: 3 + width, y1: 5 + height }, overlap).found()
+const toldIn = (pattern: Pattern, cover: Cover, { width, height, overlap }: Window): PatternCover =>
+  patternCover(pattern, cover, { x0: 3, y0: 5, x1: 3 + width, y1: 5 + height }, overlap)
+
+const coverIn = (pattern: Pattern, cover: Cover, window: Window): Coverage =>
+  toldIn(pattern, cover, window).found()
 
 /** The place of a coverage's grid, worked out from where it takes two points. */
 const placeOf = ({ lattice, cells }: Coverage): Found => {
@@ -74,6 +77,22 @@ const naive = (points: readonly Pt[], window: Window, angles: readonly number[],
 const smallWindow: Window = { width: 110, height: 152, overlap: 12 }
 const small = (height: number, radius: number): Pattern =>
   patternsOf(quarterText([{ height, radius, toe: 20, deck: 300, coping: 'none' }]))[0]!
+
+it('as many pages are told as are then found, by a bound that no lattice betters for most lines and ribbons', () => {
+  let [told, bound] = [0, 0]
+  for (let number = 26; number <= 65; number++)
+    for (const pattern of patternsOf(quarterText([generatedQuarter(number)])))
+      for (const paper of ['letter', 'a4'] as const)
+        for (const cover of ['whole', 'line', 'ribbon'] as const) {
+          const { pages, found } = toldIn(pattern, cover, windowOf(paper))
+          const { cells, search } = found()
+          expect(pages, `${number} ${paper} ${cover}`).toBe(cells.length)
+          told++
+          if (cover !== 'whole' && pages === search.lattices[0]!.least) bound++
+        }
+  expect(told).toBe(240)
+  expect(bound).toBeGreaterThan(130)
+})
 
 describe('the search that tries all', () => {
   it.each([

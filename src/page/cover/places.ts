@@ -1,0 +1,52 @@
+import type { Path } from '../../geometry/path.ts'
+import type { Point } from '../../geometry/point.ts'
+import { latticePitch } from './lattice.ts'
+import type { LooseLattice } from './loose-lattice.ts'
+import { type OffsetCount, offsetCounts } from './offset-counts.ts'
+import { type TurnedRun, turnRuns } from './turned-run.ts'
+
+/**
+ * Grids tried that cannot do with fewer pages than are found, as one of them may have fuller pages; all of them where the
+ * emptiest page is thinner than this, mm.
+ */
+export const turns = 12
+export const thin = 40
+
+/** A place of a lattice, and what is needed in the frame of that lattice. */
+export interface Place extends OffsetCount {
+  readonly loose: LooseLattice
+  readonly turned: readonly TurnedRun[]
+}
+
+export interface Search {
+  readonly needs: readonly Path[]
+  /** the same as broken lines */
+  readonly runs: readonly (readonly Point[])[]
+  readonly lattices: readonly LooseLattice[]
+  /** how many of the lattices are counted, and the places of these that take the fewest pages */
+  readonly tried: number
+  readonly places: readonly Place[]
+}
+
+/** The places that take the fewest pages. */
+export const placesOf = (
+  lattices: readonly LooseLattice[],
+  runs: readonly (readonly Point[])[],
+  turns: number,
+): readonly Place[] => {
+  let places: Place[] = []
+  let fewest = Number.POSITIVE_INFINITY
+  for (const [tried, loose] of lattices.entries()) {
+    // a lattice whose bound is no better than what is found need not be counted
+    if (loose.least > fewest || (loose.least === fewest && tried >= turns)) break
+    const turned = turnRuns(runs, loose.angle)
+    for (const found of offsetCounts(turned, loose.box, latticePitch(loose.shape), fewest)) {
+      if (found.pages < fewest) places = []
+      fewest = found.pages
+      places.push({ ...found, loose, turned })
+    }
+  }
+  return places
+}
+
+export type Placed = Pick<Place, 'joint' | 'loose'>
