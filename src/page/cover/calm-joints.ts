@@ -22,12 +22,15 @@ const spacing = 6
 const steep = Math.tan((18 * Math.PI) / 180)
 
 /** What each counts: of a line so much a point of it. */
-const cost = { on: 8, near: 3, cut: 0.5, edge: 0.05 } as const
+const cost = { on: 16, near: 8, cut: 0.5, edge: 0.05 } as const
 /** So little of a line runs beside a joint at a corner. */
 const corner = 2
 
 /** Joint lines are moved in these steps, by so many at most; and how many of the best places are weighed, and looked at closely. mm */
-const moves = { step: 3, most: 10, weighed: 10, finalists: 3 } as const
+const moves = { step: 2, most: 48, weighed: 30, finalists: 5 } as const
+
+/** So many corners of timbers fewer may be on paper for it. */
+const forgone = 6
 
 /** A page that carries this much line is no sliver, mm. */
 const enough = 40
@@ -42,7 +45,7 @@ interface Marred {
 }
 
 /**
- * A coverage moved a little, on as many pages, so that no ring of a screw lies on a joint line, and no line that is
+ * A coverage moved on as many pages, so that no ring of a screw lies on a joint line, and no line that is
  * sawn runs along one; as it is where it has neither, or where each other place has them too, shows less, or takes the toe off page 1.
  */
 export const calmJoints = (
@@ -100,12 +103,13 @@ export const calmJoints = (
   const worth = shownWorth(pattern, cover, from)
   for (const place of better.slice(0, moves.finalists)) {
     const moved = coverageAt({ loose, joint: place.joint }, needs)
-    if (moved.cells.length <= from.cells.length && shownWorth(pattern, cover, moved) >= worth) return moved
+    if (moved.cells.length <= from.cells.length && shownWorth(pattern, cover, moved) >= worth - forgone)
+      return moved
   }
   return from
 }
 
-/** How far joint lines of one direction can be moved alone, by steps that hang together, until they cost nothing, and what each place costs. */
+/** How far joint lines of one direction can be moved alone, until they cost nothing, and what each place costs. */
 const playOf = (
   costOf: (by: number) => number,
   keeps: (by: number) => boolean,
@@ -115,7 +119,7 @@ const playOf = (
   for (const way of [1, -1])
     for (let n = 1; n <= moves.most; n++) {
       const by = way * n * moves.step
-      if (!keeps(by)) break
+      if (!keeps(by)) continue
       const cost = costOf(by)
       found.push({ by, cost })
       if (cost === 0) break

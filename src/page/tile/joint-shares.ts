@@ -220,11 +220,12 @@ const setOut = (
     return bestOf(pairPlaces, pairHalf, (t) => isBesideAll(t, scales)) ?? best(pairShares, pairHalf)
   }
   const usualPair = pairBeside(verniers)
-  // a sign on a screw or on the line is worse than a scale less
-  if (struck(usualPair) && verniers.length > 1)
+  // a sign on a screw, on the line or on a snap line is worse than a scale less
+  const isMarred = (t: number): boolean => struck(t) || !off(t, snaps, pairHalf + pairAir)
+  if (isMarred(usualPair) && verniers.length > 1)
     for (const scale of verniers) {
       const pair = pairBeside([scale])
-      if (!struck(pair)) return { crosses, verniers: [scale], pair }
+      if (!isMarred(pair)) return { crosses, verniers: [scale], pair }
     }
   return { crosses, verniers, pair: usualPair }
 }

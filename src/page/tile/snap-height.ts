@@ -25,6 +25,12 @@ const ring = { room: 8, cost: 30 }
 /** Off screws and corners of timbers, mm; and what each counts among heights as a rule. */
 const screw = { room: screwRing + 1.5, cost: 12 }
 const corner = { room: 3, cost: 3 }
+/**
+ * Off the place where a line to be sawn crosses a joint line: three lines through one point tell nothing of any; and where it leaves a
+ * page, beside the snap line's arrowhead, mm.
+ */
+const meet = { room: 9, cost: 13 }
+const leave = { room: 7, cost: 2 }
 /** A snap line so near above the bottom edge leaves no room between the two for what is read, mm; its cost. */
 const bottomEdge = { room: 19, cost: 9 }
 
@@ -45,6 +51,7 @@ export const snapHeight = (
   const pieces = [cut, bottom].flatMap((path) =>
     levelPieces(pathSample(path, spacing).map((p) => affineApply(lattice.toFrame, p))),
   )
+  const sawn = pathSample(cut, spacing).map((p) => affineApply(lattice.toFrame, p))
   const off = (p: Point, what: typeof ring) => ({ ...affineApply(lattice.toFrame, p), ...what })
   const rings = points.map(({ at }) => off(at, ring))
   // where rows are turned every step moves the scales: off screws alone
@@ -64,7 +71,13 @@ export const snapHeight = (
       ({ x, y }) => x > left && x < right && Math.abs(y - low - middle) < near + spacing,
     )
     const ownRings = rings.filter(({ x }) => x > left && x < right)
-    const ownMarks = marks.filter(({ x }) => x > left && x < right)
+    const joints = columns.slice(1).map((column) => column * pitch.x + lattice.overlap / 2)
+    const ends = columns.flatMap((column) => [column * pitch.x, column * pitch.x + lattice.width])
+    const ownMarks = [
+      ...marks.filter(({ x }) => x > left && x < right),
+      ...crossedAt(sawn, joints).map((y) => ({ y, ...meet })),
+      ...crossedAt(sawn, ends).map((y) => ({ y, ...leave })),
+    ]
     // of the panel's bottom edge in the frame, where rows are level
     const base = level ? lattice.toFrame[5] : low + middle
     /**
@@ -116,6 +129,17 @@ export const snapHeight = (
     if (least > spacing) tryAll(fits(snapOff.most, false))
     return base + found! - low
   }
+}
+
+/** How high a broken line crosses upright lines. */
+const crossedAt = (points: readonly Point[], uprights: readonly number[]): readonly number[] => {
+  const found: number[] = []
+  for (const x of uprights)
+    for (let i = 1; i < points.length; i++) {
+      const [p, q] = [points[i - 1]!, points[i]!]
+      if (p.x < x !== q.x < x) found.push(p.y + ((x - p.x) / (q.x - p.x)) * (q.y - p.y))
+    }
+  return found
 }
 
 /** A short piece of a line that runs nearly level: its middle, and how much of it lies beside a level line. mm */

@@ -35,3 +35,15 @@ it('no tick of a ruler stands in the edge of a timber, in its X or in its screw'
   // where an edge begins within a square of what is looked at
   expect(sum(({ ruled }) => ruled)).toBeLessThan(ticks / 300)
 })
+
+it('the line to saw, a snap line and a joint never meet within 3 mm', () => {
+  expect(sum(({ seen }) => seen.joints)).toBeGreaterThan(700)
+  expect(sum(({ meets }) => meets)).toBe(0)
+})
+
+it('few screws lie within 6 mm of the line that their page is trimmed on: no place of as many pages has fewer', () => {
+  const screws = sum(({ seen }) => seen.screws)
+  expect(screws).toBeGreaterThan(1000)
+  // a whole outline that just fits its pages cannot be moved
+  expect(sum((one) => one.screws)).toBeLessThan(screws / 25)
+})
