@@ -62,7 +62,7 @@ const nearMisses = (
     const reading = settled(trier()(path, typed))
     if ('problems' in reading) return ''
     // what saves nothing is known without trying a remedy: most values
-    const drawn = drawDesign(reading.design)
+    const drawn = drawDesign(reading.design, { design, drawn: solved })
     if (drawn.stopped) return ''
     const cut = partsOf(reading.design, drawn)
     const fewerPages = once(() => counter.fewer(reading.design, drawn.ramps, now))
