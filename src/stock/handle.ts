@@ -1,16 +1,42 @@
 import { bisect } from '../geometry/bisect.ts'
 import { polygonInside } from '../geometry/contains.ts'
+import { inch } from '../geometry/inch.ts'
 import { pathSegments } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import { outerPolygon } from '../geometry/polygon/outer-polygon.ts'
+import type { Units } from '../length.ts'
 import { timberDistance } from '../ramp/frame/timber.ts'
-import type { SolvedQuarter } from '../ramp/ramp.ts'
+import type { SolvedQuarter, SolvedRamp } from '../ramp/ramp.ts'
 
 /** A handle of the trade with two feet and four bolts, as it lies on the side, mm; common practice, no source. */
 export const handleSize = { length: 160, height: 40 } as const
 /** The same in words, in inches as they are sold: no more than that. */
 export const handleWords = '160 × 40 mm (6 1/4 × 1 1/2 in)'
 export const boltsFromMiddle = { along: 65, up: 12 } as const
+/** Apart in the same words, to the nearest sixteenth: another pattern of holes would meet timbers that these keep clear of. */
+export const handleHoles = '130 × 24 mm (5 1/8 × 15/16 in)'
+
+/** Bolts, rope and the holes for them; common practice, no source. A knot holds what its hole is a little wider than. */
+export const grips = {
+  bolt: 'M6 (1/4 in)',
+  boltHole: '7 mm (5/16 in)',
+  rope: '10 mm (3/8 in)',
+  ropeHole: '12 mm (1/2 in)',
+  loop: '600 mm (24 in)',
+} as const
+
+/** Lengths of bolts as they are sold, and what a handle's foot, head, washers and nut take of one; common practice, no source. mm */
+const bolts = {
+  mm: { sold: [25, 30, 35, 40, 45, 50, 60, 70, 80], taken: 16 },
+  in: { sold: [1, 1.25, 1.5, 1.75, 2, 2.5, 3].map((inches) => inches * inch), taken: 0.625 * inch },
+} as const
+
+/** Of the bolts that hold handles, through the thickest of the sides; under the head. */
+export const handleBolt = (ramps: readonly Pick<SolvedRamp, 'design'>[], units: Units): number => {
+  const { sold, taken } = bolts[units]
+  const through = Math.max(...ramps.map(({ design }) => design.sides.thickness)) + taken
+  return sold.find((length) => length >= through) ?? through
+}
 
 /** Least of a handle from an edge of the side, and of a bolt's middle from a timber, so that washer and spanner have room; mm. */
 const edgeRoom = 20

@@ -122,7 +122,6 @@ const fixedWords = [
   /30\s+in\s+\(762\s+mm\)/g,
   /100\s+%/g,
   /millimetre\s+\(1\/32\s+in\)/g,
-  /\d+\s+mm\s+\(\d+\/\d+\s+in\)\s+in\s+the\s+near\s+wall\s+only,\s+\d+\s+mm\s+\(\d+\/\d+\s+in\)/g,
   /\+\s+is\s+1\/32\s+more\s+and\s+–\s+is\s+1\/32\s+less/g,
   /1\/2\+\s+is\s+17\/32,\s+1\/2–\s+is\s+15\/32/g,
   /^.*1 : \d+$/gm,
@@ -194,10 +193,10 @@ const cornersOf = ({ ramps }: Design, record: Figures): readonly number[] =>
     return [length - ramp.chamfer, Math.hypot(ramp.chamfer, ramp.chamfer)]
   })
 
-/** Of a flat's loops of rope: holes 65 mm to either side of the middle of its first bay, half its height up. */
+/** Of a flat's loops of rope: holes 65 mm to either side of the middle of its second bay, as the first has a plate's bolts; half its height up. */
 const loopsOf = ({ ramps }: Figures): readonly number[] =>
   ramps.flatMap(({ transition, heights, studs }) => {
-    const [first, second] = studs.map(({ at }) => at)
+    const [, first, second] = studs.map(({ at }) => at)
     if (transition || !heights || first === undefined || second === undefined) return []
     return [(first + second) / 2 - 65, (first + second) / 2 + 65, heights.frame! / 2]
   })
@@ -322,6 +321,21 @@ describe('the numbers of the booklet', () => {
     const { lost } = await unknown('quarter-mm', 'quarter-mm-round')
     expect(lost.length).toBeGreaterThan(20)
   }, 120_000)
+})
+
+test('ropes of a flat keep off the bolts of the plate over its joint', () => {
+  for (const name of ['quarter-and-flat-mm', 'quarter-and-flat-in']) {
+    const design = designOf(templateText(name))
+    const { joints } = figuresRecord(design, figuresJob(design))
+    const bolts = joints!.flatMap(({ holes }) => holes.flat)
+    const { job } = made(design, 'a4', ['moving'])
+    const said = job.pages.flatMap(({ drawing }) => wordsIn(drawing)).join(' ')
+    const [, ...ropes] = /, (\d+)(?: \d+\/\d+)?[+–]? and (\d+)[^a-z]* from its end/.exec(said)!
+    const unit = name.endsWith('-in') ? 25.4 : 1
+    for (const rope of ropes)
+      for (const bolt of bolts) expect(Math.abs(Number(rope) * unit - bolt)).toBeGreaterThan(60)
+    expect(bolts.length).toBeGreaterThan(1)
+  }
 })
 
 describe('one length has one figure', () => {
@@ -481,6 +495,7 @@ const namedOnPages: readonly (readonly [said: RegExp, stands: (...words: string[
     [/what the panel they come from leaves over$/, () => ['Panel 1 of', 'S1']],
     [/ corner of the notch$/, () => ['The notch: dashed is what is sawn away', 'Once the notch is sawn']],
     [/ check (S\d+) (?:as before, by its own|by the) table$/i, (side) => ['Checks on the sawn wood', side]],
+    [/ holes of its handles or ropes through all of them$/, () => ['rubber strip', ' each side']],
     [/ part Coping$/, () => ['The pipe from above, its holes']],
     [/ Saw the timbers by board$/, () => ['Timber by board', 'Square one end']],
     [

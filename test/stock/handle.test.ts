@@ -7,7 +7,9 @@ import { type Timber, timberCorners } from '../../src/ramp/frame/timber.ts'
 import type { SolvedQuarter } from '../../src/ramp/ramp.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { balancePoint } from '../../src/stock/balance.ts'
-import { handleBolts, handlePlace, handleSize } from '../../src/stock/handle.ts'
+import { handleBolt, handleBolts, handlePlace, handleSize } from '../../src/stock/handle.ts'
+import { hold } from '../support/hold.ts'
+import { assertNear } from '../support/near.ts'
 import { randomFrom } from '../support/random.ts'
 import { type Ring, ringHolds, ringOf } from '../support/ring.ts'
 import { templateText } from '../support/templates.ts'
@@ -60,6 +62,19 @@ const faults = (ramp: SolvedQuarter, at: { readonly x: number; readonly y: numbe
 }
 
 describe('a handle', () => {
+  test('is held by bolts as they are sold, that reach through the thickest side, its foot, washers and nut', () => {
+    const sides = (...thick: number[]) =>
+      thick.map((thickness) => ({ design: { sides: { thickness } } }) as SolvedQuarter)
+    // 18 and 3 of the foot, two washers of 1.6, a nut of 5 (ISO 7089, ISO 4032: from memory), some thread beyond
+    assertNear(handleBolt(sides(18), 'mm'), 35, 1e-9)
+    assertNear(handleBolt(sides(18, 24), 'mm'), 40, 1e-9)
+    assertNear(handleBolt(sides((23 / 32) * 25.4), 'in'), 1.5 * 25.4, 1e-9)
+    for (let thick = 9; thick <= 60; thick++) {
+      const least = thick + 3 + 2 * 1.6 + 5
+      hold(handleBolt(sides(thick), 'mm') >= least + 1, `${thick}`)
+    }
+  })
+
   test('lies in the side, off its edges, its washers off every timber', () => {
     expect(ramps.length).toBeGreaterThan(35)
     for (const ramp of ramps) {

@@ -12,6 +12,13 @@ export interface FigureRoom {
   readonly height: number
   /** right under a head that says the same: its name is not drawn */
   readonly unnamed?: boolean
+  /** at no larger a scale, mm on paper for one of the thing */
+  readonly most?: number
+}
+
+/** A drawing with the scale that it has. */
+export interface Figure extends FixedBlock {
+  readonly ratio: number
 }
 
 const nameSize = 2.5
@@ -29,13 +36,15 @@ export const figure = (
   room: FigureRoom,
   /** the thing's own width and height, mm: asked first, since most scales are too large */
   thing: { readonly width: number; readonly height: number },
-): FixedBlock => {
+): Figure => {
   const above = room.unnamed ? 0 : nameRoom
   const inner = { width: room.width, height: room.height - above - barRoom }
   const viewAt = (ratio: number): View => drawn(`${name} ${ratio}`, () => at(ratio))
   // dimensions and notes around the thing hardly shrink with it: what they took at a larger scale tells that the next is too large
   let around = { width: 0, height: 0 }
+  const most = room.most ?? Number.POSITIVE_INFINITY
   const fits = ({ ratio }: Scale): boolean => {
+    if (ratio > most) return false
     const [wide, high] = [thing.width * ratio, thing.height * ratio]
     if (wide + kept * around.width > inner.width || high + kept * around.height > inner.height) return false
     const { box } = viewAt(ratio)
@@ -51,6 +60,7 @@ export const figure = (
   const left = Math.max(0, (room.width - (box.x1 - box.x0)) / 2)
   return {
     kind: 'fixed',
+    ratio: scale.ratio,
     height,
     withNext: false,
     marks: ({ x, y }) => [

@@ -73,7 +73,10 @@ export const panelPicture = (
   const small = (p: Point): Point => ({ x: p.x * ratio, y: p.y * ratio })
   const map = affineScale(ratio)
   const named = panel.pieces.map((piece) => {
-    const number = panel.steps.findIndex((step) => step.kind === 'out' && step.mark === piece.part.mark)
+    // a ring is one cut of the table: a curved piece is sawn edge by edge, by letters
+    const number = panel.steps.findIndex(
+      (step) => step.kind === 'out' && step.square && step.mark === piece.part.mark,
+    )
     return pieceMarks(piece, pathMap(piece.outline, map), number < 0 ? null : number + 1)
   })
   const along = { zero: { x: 0, y: -off }, angle: 0, side: -1, back: off, upright: true } as const

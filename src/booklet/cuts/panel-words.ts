@@ -34,7 +34,7 @@ export const stepsNote = (stock: Stock, units: Units): string =>
 
 /** How a drawing of a panel is to be read, and the order of its cuts, line by line; the booklet says in its steps how a face is kept clean. */
 export const panelRules = (stock: Stock, units: Units): readonly string[] => [
-  'The long side lies from left to right. The ringed corner of a piece is measured from the left end and from the lower edge; of a side it is where bottom and front edge, or joint, meet. As printed: as the taped pages lie. Mirrored: traced from a sawn side, turned over.',
+  'The long side lies from left to right. The ringed corner of a piece is measured from the left end and from the lower edge; of a side it is where bottom and front edge, or joint, meet. As printed: as the taped pages lie. Mirrored: traced from a sawn side, turned over. Each figure is rounded by itself: a sum may differ in its last place.',
   ...cutsNotes(stock, units),
 ]
 

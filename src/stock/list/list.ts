@@ -1,12 +1,13 @@
 import type { Design, Sheet } from '../../design/design.ts'
-import { straightOf } from '../../design/kind-traits.ts'
+import { curvedOf, straightOf } from '../../design/kind-traits.ts'
 import { inch } from '../../geometry/inch.ts'
 import { ownUnits } from '../../length/own-units.ts'
 import { wordList } from '../../length/word-list.ts'
-import { showLength } from '../../length.ts'
+import { showLength, type Units } from '../../length.ts'
+import { runOutLength } from '../../ramp/beside/toe-step.ts'
 import { rounded } from '../../ramp/check/offer.ts'
 import type { Flat, WholeDesign } from '../../ramp/ramp.ts'
-import { handleWords } from '../handle.ts'
+import { grips, handleBolt, handleHoles, handleWords } from '../handle.ts'
 import type { JointPlate } from '../joint-plate.ts'
 import type { Moving } from '../moving.ts'
 import { type SectionPlan, sectionWords, squared } from '../timber/boards.ts'
@@ -55,16 +56,27 @@ export const rubberThick = '3 mm (1/8 in)'
 
 /** Everything to buy, in the order of a way through the shop. */
 export const shoppingList = (design: Design, solved: WholeDesign, bought: Bought): readonly ListLine[] => [
-  ...panelLines(design, bought),
+  ...panelLines(design, solved, bought),
   ...timberLines(design, bought),
   ...pipeLines(design, solved),
   ...screwLines(design, bought),
   ...fittingLines(design, solved, bought),
   ...finishLines(design, solved, bought),
-  ...ownedLines(design.units, solved, { moved: bought.moving.length > 0, people: bought.people }),
+  ...ownedLines(design.units, solved, { moving: bought.moving, people: bought.people }),
 ]
 
-const panelLines = ({ units }: Design, { panels }: Bought): readonly ListLine[] =>
+/** What run-outs of steel are cut to, each once. */
+const steelSizes = ({ ramps }: WholeDesign, units: Units): readonly string[] => [
+  ...new Set(
+    curvedOf(ramps).flatMap(({ design: { runOut }, transition, width }) =>
+      runOut.kind === 'sheet' && runOut.sheet.material === 'steel'
+        ? [`${showLength(runOutLength(transition, units), units)} × ${showLength(width, units)}`]
+        : [],
+    ),
+  ),
+]
+
+const panelLines = ({ units }: Design, solved: WholeDesign, { panels }: Bought): readonly ListLine[] =>
   panels.map(({ sheet, name, size, count, backs }) => ({
     part: 'sheets',
     what: `${name}, ${showLength(size[0], units)} × ${rounded(size[1], units)}`,
@@ -72,7 +84,7 @@ const panelLines = ({ units }: Design, { panels }: Bought): readonly ListLine[] 
     unit: 'panel',
     note:
       sheet.material === 'steel'
-        ? 'or a piece that is cut to size'
+        ? `or cut to size: ${wordList(steelSizes(solved, units))}`
         : backs.length > 0
           ? `${count > 1 ? 'one ' : ''}good on both faces: for ${wordList(backs)}`
           : '',
@@ -129,6 +141,9 @@ const screwLines = ({ units }: Design, { screws }: Bought): readonly ListLine[] 
     note: `${count} needed: ${uses.join(', ')}; box ${letter}`,
   }))
 
+const ropeWords = (units: Units): string =>
+  `${ownUnits(grips.rope, units)} thick, ${ownUnits(grips.loop, units)} each`
+
 const fittingLines = (
   { units }: Design,
   { ramps }: WholeDesign,
@@ -158,14 +173,14 @@ const fittingLines = (
       ? [
           {
             ...word('handles'),
-            what: `handles up to ${ownUnits(handleWords, units)}, or rope`,
+            what: `handles up to ${ownUnits(handleWords, units)}`,
             count: 2 * gripped('handle'),
             unit: 'piece',
-            note: 'one on each side',
+            note: `four holes, ${ownUnits(handleHoles, units)} apart`,
           },
           {
             ...word('bolts'),
-            what: `bolts ${ownUnits('M6 (1/4 in)', units)}, cup heads, with washers and nuts`,
+            what: `bolts ${ownUnits(grips.bolt, units)} × ${rounded(handleBolt(ramps, units), units)}, cup heads, washers, nuts`,
             count: 8 * gripped('handle'),
             unit: 'piece',
             note: 'four for each handle, through the side',
@@ -177,10 +192,10 @@ const fittingLines = (
           {
             ...word('handles'),
             priced: null,
-            what: `loops of rope, ${ownUnits('10 mm (3/8 in)', units)}`,
+            what: `loops of rope, ${ropeWords(units)}`,
             count: 2 * gripped('rope'),
             unit: 'piece',
-            note: 'where no handle passes: what stores inside',
+            note: 'for what stores inside',
           },
         ]
       : []),
@@ -189,7 +204,7 @@ const fittingLines = (
           {
             ...word('handles'),
             priced: null,
-            what: `loops of rope for a flat, ${ownUnits('10 mm (3/8 in)', units)}`,
+            what: `loops of rope for a flat, ${ropeWords(units)}`,
             count: 4 * flats.length,
             unit: 'piece',
             note: 'two on each side',

@@ -1,19 +1,24 @@
+import { straightOf } from '../../design/kind-traits.ts'
 import { ownUnits } from '../../length/own-units.ts'
 import type { Units } from '../../length.ts'
 import { pilotDrill } from '../../ramp/frame/screw-lengths.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
+import { grips } from '../handle.ts'
+import type { Moving } from '../moving.ts'
 import type { ListLine } from './line.ts'
 
-/** Holes for bolts, and that in which a jigsaw turns; common practice, no source. */
-const boltDrills = { handles: '7 mm (5/16 in)', plates: '9 mm (3/8 in)' } as const
+/** Holes for the bolts of plates, and that in which a jigsaw turns; common practice, no source. */
+const plateDrill = '9 mm (3/8 in)'
 export const notchDrill = '10 mm (1/2 in)'
 
 /** Most have them; to be ticked all the same. */
 export const ownedLines = (
   units: Units,
   { ramps }: WholeDesign,
-  { moved, people }: { readonly moved: boolean; readonly people: number },
+  { moving, people }: { readonly moving: readonly Moving[]; readonly people: number },
 ): readonly ListLine[] => {
+  const gripped = (grip: Moving['grip']): boolean =>
+    moving.some((one) => one.handle !== null && one.grip === grip)
   const joined = ramps.some(({ design }) => design.runOut?.kind === 'flat')
   const notched = ramps.some(({ coping }) => coping?.seat === 'square')
   const piped = ramps.some(({ pipe }) => pipe !== null)
@@ -34,16 +39,20 @@ export const ownedLines = (
     note,
     priced: null,
   })
+  const woodBits = [
+    pilotDrill,
+    ...(gripped('handle') ? [grips.boltHole] : []),
+    ...(joined ? [plateDrill] : []),
+    ...(notched ? [notchDrill] : []),
+    ...(gripped('rope') || straightOf(ramps).length > 0 ? [grips.ropeHole] : []),
+  ].map((size) => ownUnits(size, units))
   return [
     owned('tools', 'steel rule, tape, try square, pencil, knife', 'one of each', 1, 'set'),
     owned('tools', 'straightedge as long as a panel', 'guide of the circular saw'),
     owned('tools', 'thin straight batten', 'bent along the curve'),
     owned('tools', 'circular saw', 'long straight cuts'),
     owned('tools', 'jigsaw', 'curve and notch'),
-    owned(
-      'tools',
-      `drill, wood bits of ${[pilotDrill, ...(moved ? [boltDrills.handles] : []), ...(joined ? [boltDrills.plates] : []), ...(notched ? [notchDrill] : [])].map((size) => ownUnits(size, units)).join(', ')}, countersink, screwdriver bits`,
-    ),
+    owned('tools', `drill, wood bits of ${[...new Set(woodBits)].join(', ')}, countersink, screwdriver bits`),
     ...(piped || steel
       ? [
           owned(
@@ -59,7 +68,7 @@ export const ownedLines = (
           owned(
             'tools',
             `wood bit ${ownUnits(pilotDrill, units)}, ${ownUnits('150 mm (6 in)', units)} long; long driver`,
-            'screws of the pipe: no chuck passes its hole',
+            'of the pipe: no chuck passes its hole',
           ),
         ]
       : []),

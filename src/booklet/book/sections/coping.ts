@@ -44,7 +44,11 @@ const copingOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): 
   const pipe = ramp.pipe!
   const plastic = ramp.design.coping?.material === 'plastic'
   const [screw] = screwsOf(book, ramp, 'pipe')
-  const seated = `${fine(own.along)} along from the lip and ${fine(own.down)} down from the top line`
+  // the lip is sawn away with the notch
+  const seated =
+    ramp.design.coping?.seat === 'round'
+      ? 'down on their floor'
+      : 'against their wall and down on their floor'
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
   const pipeSteps = (): readonly Block[] => [
@@ -56,7 +60,7 @@ const copingOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): 
       `Lay the sawn pipe, ${fine(own.outside)} outside and ${show(pipe.length)} long${pipe.pieces.length > 1 ? `, in ${pipe.pieces.length} pieces of ${pipe.pieces.map(({ length }) => show(length)).join(', ')}` : ''}, on two blocks and draw one straight line along it: all holes lie on that line.`,
     ),
     next(
-      `Punch and drill at ${pipe.holes.map(show).join(', ')} from its left end: ${ownUnits(pipeDrills.near, units)} in the near wall only, ${ownUnits(pipeDrills.far, units)} in the far wall. ${apartWords(book, ramp)}${plastic ? ' A plastic pipe moves with the heat: make slots of all small holes but the middle one.' : ''}`,
+      `Punch and drill at ${pipe.holes.map(show).join(', ')} from its left end: ${ownUnits(pipeDrills.near, units)} through the near wall only, ${ownUnits(pipeDrills.far, units)} through the far wall. ${apartWords(book, ramp)}${plastic ? ' A plastic pipe moves with the heat: make slots of all small holes but the middle one.' : ''}`,
     ),
     next(
       `Lay it in the notches, ${seated}, the large holes up. Drill ${ownUnits(pilotDrill, units)} with the long bit, as deep as the screw, straight down through each small hole, into ${woodWords(book, ramp)} Then drive one screw down through it, ${pipe.holes.length} in all. Its head sits inside, on the far wall; the large holes stay open. File what a hand can feel.`,
@@ -90,16 +94,16 @@ const copingOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): 
         { width: pipe.length, height: own.outside },
       ),
     ),
-    ...(told ? againSteps() : pipeSteps()),
-    check(`The pipe stands ${revealWords(own, ramp.design, fine)}.`, width),
     ...(told
-      ? []
+      ? againSteps()
       : [
           caution(
-            'Zinc-coated pipe gives off toxic fume when it is heated or welded: leave that to a licensed shop. Sawn pipe is sharp: file both ends.',
+            'Sawn pipe and drilled holes are sharp: file both ends. Zinc-coated pipe gives off toxic fume when it is heated or welded: leave that to a licensed shop.',
             width,
           ),
+          ...pipeSteps(),
         ]),
+    check(`The pipe stands ${revealWords(own, ramp.design, fine)}.`, width),
     ...checksOf(book, ramp, ['pipe-timber', 'pipe-joint', 'pipe-hole', 'pipe-heat']),
   ]
 }

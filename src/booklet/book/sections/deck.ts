@@ -129,19 +129,22 @@ const toeOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): rea
   const room = width * (1 - runOutShare) - between
   return [
     part(ofRamp(book, 'The toe: the run-out from above', ramp), width),
+    ...(told || runOut.sheet.material !== 'steel'
+      ? []
+      : [
+          {
+            ...caution(
+              'Steel edges cut: gloves on, file them round, the one at the floor above all. Look at its screws before each session.',
+              width,
+            ),
+            withNext: true,
+          },
+        ]),
     beside(
       drawing,
       stack(runOutWords(book, ramp, runOut, told).map((said, i) => step(i + 1, said, room))),
       width * runOutShare + between,
     ),
-    ...(told
-      ? []
-      : [
-          caution(
-            'Steel edges cut: file them round, the one at the floor above all. Look at its screws before each session.',
-            width,
-          ),
-        ]),
   ]
 }
 

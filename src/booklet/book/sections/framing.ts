@@ -151,7 +151,7 @@ const studTable = (book: Book, ramp: SolvedRamp) => {
         // set along the curve: a second place a millimetre off would only be asked about
         ...(curved ? [''] : []),
         liesWords(stud),
-        ['stud', rippedWords(stud, section, fine), stud.role === 'seam' ? 'under a seam' : '']
+        ['stud', rippedWords(stud, section, fine), stud.role === 'seam' ? 'set for a seam' : '']
           .filter((said) => said !== '')
           .join(', '),
         '',

@@ -50,23 +50,27 @@ export const glance = (book: Book): Section => {
   const shares = ramps.length === 2 ? [0.42, 0.58] : [1 / ramps.length, 1 / ramps.length]
   const high = (share: number): number => Math.max(leastPicture, Math.min(mostPicture, share * room))
   const first = ramps.reduce((least, ramp, i) => (ramp.length < ramps[least]!.length ? i : least), 0)
+  const fromTheSide = (most: number) =>
+    ramps.map((ramp, index) =>
+      figure(
+        ofRamp(book, 'From the side', ramp),
+        (ratio) => sideView({ ramp, units, ratio, index, mates: index === first && ramps.length < 3 }),
+        book,
+        { width, height: high(shares[index === first ? 1 : 0]!), most },
+        {
+          width: ramp.length,
+          height: index === first && ramps.length < 3 ? matesSize.height : topOf(ramp),
+        },
+      ),
+    )
+  // what stands over each other is compared: all at the scale of the smallest
+  const largest = Math.min(...fromTheSide(Number.POSITIVE_INFINITY).map(({ ratio }) => ratio))
   return {
     name: 'glance',
     title: 'At a glance',
     blocks: [
       title,
-      ...ramps.map((ramp, index) =>
-        figure(
-          ofRamp(book, 'From the side', ramp),
-          (ratio) => sideView({ ramp, units, ratio, index, mates: index === first && ramps.length < 3 }),
-          book,
-          { width, height: high(shares[index === first ? 1 : 0]!) },
-          {
-            width: ramp.length,
-            height: index === first && ramps.length < 3 ? matesSize.height : topOf(ramp),
-          },
-        ),
-      ),
+      ...fromTheSide(largest),
       ...told,
       ...ramps.flatMap((ramp) => partsView(book, ramp)),
       ...frontViews(book),

@@ -5,7 +5,7 @@ import { ownUnits } from '../../../length/own-units.ts'
 import { wordList } from '../../../length/word-list.ts'
 import type { Flat, SolvedRamp } from '../../../ramp/ramp.ts'
 import { bestWay, comesOut } from '../../../ramp/storing/storing.ts'
-import { boltRoom, boltsFromMiddle, gripHoles } from '../../../stock/handle.ts'
+import { boltRoom, boltsFromMiddle, gripHoles, grips, handleBolt } from '../../../stock/handle.ts'
 import { screwHead } from '../../../stock/list/screw-sort.ts'
 import type { Moving } from '../../../stock/moving.ts'
 import { stockLines, stockRows } from '../../stock-rows.ts'
@@ -122,9 +122,6 @@ const nests = (book: Book): readonly Block[] => {
   })
 }
 
-/** Of a handle, and the holes for them; common practice, no source. */
-const [handleBolt, handleDrill] = ['M6 (1/4 in)', '7 mm (5/16 in)'] as const
-
 /** `4 people lift outer, 3 inner` */
 const lifters = ({ stock, several }: Book): string =>
   stock.weight.ramps
@@ -135,21 +132,24 @@ const lifters = ({ stock, several }: Book): string =>
 const fitBlocks = (
   book: Book,
   ramp: SolvedRamp,
-  next: (said: string, width?: number) => Block,
+  next: (said: string, width?: number) => FixedBlock,
 ): readonly Block[] => {
   const { stock, units, width } = book
   const own = stock.moving.find(({ ramp: name }) => name === ramp.name)
   const said = fitSteps(book, ramp)
   return own && isCurved(ramp)
     ? [
-        stage(
-          (ratio) => handleView(ramp, units, ratio, own),
-          { width: ramp.length, height: ramp.transition.heights.frame },
-          (room) => said.map((one) => next(one, room)),
-          width,
+        named(
+          'grips',
+          stage(
+            (ratio) => handleView(ramp, units, ratio, own),
+            { width: ramp.length, height: ramp.transition.heights.frame },
+            (room) => said.map((one) => next(one, room)),
+            width,
+          ),
         ),
       ]
-    : said.map((one) => next(one))
+    : said.map((one) => named('grips', next(one)))
 }
 
 /** How a side is gripped, and where. */
@@ -168,20 +168,22 @@ const gripStep = (
   const hangs =
     handle.y < balance.y ? '. Its weight lies higher: a hand on the upper edge keeps it upright' : ''
   return grip === 'rope'
-    ? `Knot a loop of rope through two holes in each side${of}, ${place}${hangs}. Take it out before it is stored: nothing may stand out of these sides.`
-    : `Bolt a handle on the outside of each side${of}, four bolts of ${ownUnits(handleBolt, units)} in holes ${ownUnits(handleDrill, units)} wide, ${holds ? 'cup heads inside, so that the other ramp passes, washers and nuts outside' : 'washers and nuts inside'}, ${place}, or knot a rope through two of these holes${hangs}.`
+    ? `Knot a loop of ${ownUnits(grips.rope, units)} rope through two holes of ${ownUnits(grips.ropeHole, units)} in each side${of}, ${place}${hangs}. Take it out before it is stored: nothing may stand out of these sides.`
+    : `Bolt a handle on the outside of each side${of}, four bolts ${ownUnits(grips.bolt, units)} × ${show(handleBolt(solved.ramps, units))} through holes of ${ownUnits(grips.boltHole, units)}, ${holds ? 'cup heads inside, so that the other ramp passes, washers and nuts outside' : 'washers and nuts inside'}, ${place}. A handle with other holes: mark its own, clear of every timber${hangs}.`
 }
 
 /** A flat is long and low: one grip at each of its corners, its holes between two studs. */
-const ropeStep = ({ show }: Book, { studs, heights }: Flat, of: string): string => {
-  const [first, second] = studs
+const ropeStep = ({ show, stock, units }: Book, { name, studs, heights }: Flat, of: string): string => {
+  // the first bay has the bolts of a plate over its joint
+  const plated = stock.joints.some(({ flat }) => flat === name)
+  const [first, second] = plated && studs.length > 4 ? studs.slice(1) : studs
   const bay = first && second ? second.at - first.at - (first.width + second.width) / 2 : 0
   const apart = Math.min(boltsFromMiddle.along, bay / 2 - boltRoom)
   const where =
     first && second && apart >= boltRoom
       ? `each through two holes, ${wordList([-1, 1].map((way) => show((first.at + second.at) / 2 + way * apart)))} from its end and ${show(heights.frame / 2)} up: there they meet no stud`
       : 'each through two holes where no stud lies behind'
-  return `Knot four loops of rope as grips, two on each side${of}, ${where}. Take them out before anybody rides.`
+  return `Knot four loops of ${ownUnits(grips.rope, units)} rope as grips, two on each side${of}, ${where.replace('two holes', `two holes of ${ownUnits(grips.ropeHole, units)}`)}. Take them out before anybody rides.`
 }
 
 /** What is put on for moving: rubber, grips, wheels. */

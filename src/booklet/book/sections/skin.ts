@@ -175,7 +175,11 @@ const layerSteps = (
   const curved = isCurved(ramp)
   const gap = gapOf(layer)
   const again = layer.layer > 1 || (told !== null && curved)
-  const lines = `${linesWords(book, layer, sheets, curved)}${again ? '' : ` At each cross of the drawing drill ${ownUnits(pilotDrill, units)} before the screw.`}`
+  const nearer =
+    curved && told === null && layer.layer === 2
+      ? ' Rows of one stud lie a little nearer to the toe than those of layer 1: inside the curve the way is shorter.'
+      : ''
+  const lines = `${linesWords(book, layer, sheets, curved)}${nearer}${again ? '' : ` At each cross of the drawing drill ${ownUnits(pilotDrill, units)} before the screw.`}`
   const courses = layer.pieces.map(({ from }) => sheets.filter(({ up }) => up.from === from))
   const [lowest, ...higher] = courses.map((course) => wordList(course.map(({ mark }) => mark)))
   const one = sheets.length === 1

@@ -37,7 +37,12 @@ export const cutting = (book: Book): Section => {
       ],
       width,
     ),
-    shown([...timberSteps(book), ...paintSteps(book)], () => stopBlockView(stopWords(book)), noScale, width),
+    shown(
+      [...timberSteps(book), ...gripSteps(book), ...paintSteps(book)],
+      () => stopBlockView(stopWords(book)),
+      noScale,
+      width,
+    ),
   ]
   return {
     name: 'cutting',
@@ -120,6 +125,14 @@ const timberSteps = (book: Book): readonly string[] => {
     `Saw the timbers by board${onPage('boards')}: ${wordList(lengths)}. A stop block on the saw, the first piece measured twice.${short.join('')}`,
   ]
 }
+
+/** Holes of handles and ropes, while the wood is bare and the sides lie on each other. */
+const gripSteps = ({ stock, solved: { ramps } }: Book): readonly string[] =>
+  stock.moving.some(({ handle }) => handle) || straightOf(ramps).length > 0
+    ? [
+        `Clamp the sides of ${ramps.length > 1 ? 'each ramp' : 'the ramp'} on each other and drill the holes of its handles or ropes through all of them${onPage('grips')}.`,
+      ]
+    : []
 
 const paintSteps = ({ stock }: Book): readonly string[] =>
   stock.list.some(({ part: of }) => of === 'finish')

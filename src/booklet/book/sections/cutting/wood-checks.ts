@@ -113,7 +113,10 @@ export const straightChecks = (book: Book, ramp: Flat): readonly Block[] => {
       },
       width,
     ),
-    words(`Any of them may be off by ${tolerances[units][1]}.`, width),
+    words(
+      `Length and diagonals may be off by ${tolerances[units][1]}, the height by ${tolerances[units][0]}: more is a step to ride over.`,
+      width,
+    ),
   ]
 }
 
