@@ -51,6 +51,7 @@ const rooms: Readonly<Record<string, readonly (readonly string[])[]>> = {
     ['frame'],
     ['splice'],
     ['skin'],
+    ['screws'],
     ['.'],
     ['storing'],
     ['beside', 'hazard', 'match'],

@@ -27,7 +27,6 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
     called: i < ramp.studs.length ? ('stud' as const) : ('timber' as const),
     number: i + 1,
   }))
-  const spliced = timbers.map((_, i) => ramp.splices.some(({ timber }) => timber === i))
   const splices = ramp.splices.flatMap((splice, i) => spliceLabels(splice, i, units))
   const traced = ['curve', 'notch', 'toe']
   // from one end of the bottom edge round to the other
@@ -67,7 +66,7 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
     ],
     line: tracedLine(side),
     markPaths: [...timbers.map(timberOutline), ...splices.map(({ path }) => path)],
-    screws: timbers.map((timber, i) => timberScrews(timber, names[i]!, side.outline, spliced[i])),
+    screws: timbers.map((timber, i) => timberScrews(timber, names[i]!, side.outline, ramp.endScrews[i]!)),
     pieces: ramp.splices.length + 1,
     joints: ramp.splices.map(({ top, foot }) => [top, foot]),
     length: side.length,

@@ -2,8 +2,9 @@ import { cross } from '../drawing/cross.ts'
 import { type Drawing, stroke } from '../drawing/drawing.ts'
 import { pathDistance } from '../geometry/nearest.ts'
 import { circle, type Path, pathOf, polygonOf } from '../geometry/path.ts'
-import { type Point, pointBetween, pointToward } from '../geometry/point.ts'
+import { type Point, pointBetween } from '../geometry/point.ts'
 import { type Timber, timberCorners } from '../ramp/frame/timber.ts'
+import type { EndScrews } from '../ramp/screws/end-screws.ts'
 import type { PatternLabel, TimberScrews } from './pattern.ts'
 import { letters, pens } from './pens.ts'
 
@@ -29,12 +30,6 @@ const longWay = (timber: Timber): readonly [Point, Point] => {
     : [pointBetween(a, d, 0.5), pointBetween(b, c, 0.5)]
 }
 
-/** Where along the long way its screws go. */
-const screwShares = [0.14, 0.86]
-
-/** Where the pieces of a side meet on a timber its screws go to both sides of the joint: so far off, of its width. */
-const offJoint = 1 / 4
-
 /** A face farther off the panel's outline than the chord of a curve lies on no line that is sawn, mm. */
 const offOutline = 5
 
@@ -51,24 +46,17 @@ export const screwMarks = (at: Point, angle: number): Drawing => [
   stroke('mark', circle(at, screwRing), pens.cross),
 ]
 
-const screwMiddles = (timber: Timber, spliced: boolean): readonly Point[] => {
-  const [from, to] = longWay(timber)
-  // of one that lies flat they are on both sides already
-  const off = spliced && timber.depth >= timber.width ? offJoint * timber.width : 0
-  return screwShares.map((t, i) => pointToward(pointBetween(from, to, t), timber.angle, i === 0 ? -off : off))
-}
-
 /** `outline`: of the panel. */
 export const timberScrews = (
   timber: Timber,
   { called, number }: TimberName,
   outline: Path,
-  spliced = false,
+  { pair }: EndScrews,
 ): TimberScrews => ({
   called,
   timber: number,
   angle: timber.angle,
-  middles: screwMiddles(timber, spliced),
+  middles: pair.map(({ at }) => at),
   // a stud on the bottom edge has its face within the panel, where no cut line draws it
   within: pathDistance(outline, timber) > offOutline,
 })

@@ -76,7 +76,7 @@ const quarterFigures = (ramp: Quarter) => {
       screw: pipeScrew(ramp),
     },
     studs: studFigures(ramp),
-    deckTimbers: ramp.deckTimbers.map((timber) => ({
+    deckTimbers: ramp.deckTimbers.map((timber, i) => ({
       x: timber.x,
       y: timber.y,
       angle: degrees(timber.angle),
@@ -84,6 +84,7 @@ const quarterFigures = (ramp: Quarter) => {
       role: timber.role,
       width: timber.width,
       depth: timber.depth,
+      endScrews: endFigures(ramp, ramp.studs.length + i),
     })),
     studLength: ramp.studLength,
     splices: spliceFigures(ramp),
@@ -118,8 +119,12 @@ const flatFigures = (ramp: Flat) => ({
   skin: skinFigures(ramp),
 })
 
-const studFigures = ({ studs }: Ramp) =>
-  studs.map((stud) => ({
+/** The two screws in each end of a timber: behind the toe and up, and on the end itself. */
+const endFigures = ({ endScrews }: Ramp, timber: number) =>
+  endScrews[timber]!.pair.map(({ at, along, down }) => ({ x: at.x, y: at.y, along, down }))
+
+const studFigures = (ramp: Ramp) =>
+  ramp.studs.map((stud, i) => ({
     at: stud.at,
     x: stud.x,
     y: stud.y,
@@ -128,6 +133,7 @@ const studFigures = ({ studs }: Ramp) =>
     role: stud.role,
     width: stud.width,
     depth: stud.depth,
+    endScrews: endFigures(ramp, i),
   }))
 
 /** Timbers are numbered from 1 through studs and those behind the lip, as on paper. */

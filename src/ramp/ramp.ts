@@ -5,6 +5,7 @@ import type { DeckTimber } from './frame/deck-timbers.ts'
 import type { Pipe } from './frame/pipe.ts'
 import type { Stud } from './frame/stud.ts'
 import type { SolvedWheels } from './frame/wheels.ts'
+import type { EndScrews } from './screws/end-screws.ts'
 import type { SolvedCoping } from './side/coping.ts'
 import type { Side } from './side/side.ts'
 import type { Transition } from './side/transition.ts'
@@ -26,6 +27,8 @@ interface RampOfAnyKind {
   readonly skin: readonly Layer[]
   /** behind the lip; none where there is none */
   readonly deckTimbers: readonly DeckTimber[]
+  /** in the ends of each timber: of the studs, then of those behind the lip */
+  readonly endScrews: readonly EndScrews[]
   readonly coping: SolvedCoping | null
   /** where the pieces of a side meet that no panel holds whole, from the toe; none where one does, or where none can be */
   readonly splices: readonly Splice[]

@@ -108,6 +108,10 @@ describe('figures of a flat', () => {
       role: 'inner',
       width: 38,
       depth: 89,
+      endScrews: [
+        { x: 300, y: 44, along: 0, down: 45 },
+        { x: 300, y: 12, along: 0, down: 77 },
+      ],
     })
     const withQuarter = JSON.parse((await traceply('figures', both, '--json')).out).ramps[1]
     expect(Object.keys(ramps[0]).sort()).toEqual(Object.keys(withQuarter).sort())

@@ -1,5 +1,5 @@
 import { text } from '../../drawing/drawing.ts'
-import { screwDiameter, screwHead, screwSize } from '../../stock/list/screw-sort.ts'
+import { screwDiameter, screwHead, screwSize } from '../../ramp/screws/screw-sort.ts'
 import { bySize } from '../../stock/list/screws.ts'
 import { screwMarks } from '../views/acts/screw-view.ts'
 import { type Block, drawn, part, stack } from './block.ts'

@@ -6,8 +6,8 @@ import { screwLength, screwPoint, screwWithin } from '../frame/screw-lengths.ts'
 import type { Stretch } from '../frame/stretch.ts'
 import { timberRun } from '../frame/timber-run.ts'
 import type { Quarter } from '../ramp.ts'
-import { screwApart, screwsAcross, studEnd } from '../skin/screw-rows.ts'
-import { insideStud, practice } from '../skin/skin-framing.ts'
+import { offWall, screwApart, screwsAcross } from '../skin/screw-rows.ts'
+import { insideStud, noneCrossed, practice } from '../skin/skin-framing.ts'
 import { runOutLap, runOutLength } from './toe-step.ts'
 
 /** What is sawn to close the step at the toe. Lengths mm. */
@@ -62,31 +62,57 @@ export const runOutSheet = (
   return pieces && { ...pieces, row: rowOf(ramp, pieces, units) }
 }
 
-/** In the middle of what laps on the skin, beside the screws of the layers. */
-const rowOf = (
-  { design, transition, studs, skin, skinThickness }: Quarter,
-  { sheet, widths }: RunOutPieces,
+/** What holds the sheet as it is seen from the side: square to the curve at a place. Lengths mm. */
+interface RunOutScrew {
+  readonly place: number
+  /** how far its head lies over the frame's curve */
+  readonly over: number
+  /** null where no usual one is short enough */
+  readonly length: number | null
+}
+
+/** In the middle of what laps on the skin; null where the first stud does not lie there, or where nothing is screwed on. */
+export const runOutScrew = (
+  {
+    design,
+    transition,
+    studs,
+    skinThickness,
+  }: Pick<Quarter, 'design' | 'transition' | 'studs' | 'skinThickness'>,
   units: Units,
-): RunOutRow | null => {
-  const { curve, face } = transition!
+): RunOutScrew | null => {
   const [stud] = studs
-  if (!stud) return null
-  const up = runOutLap(units) / 2
-  const at = face.placeAtLength(up)
-  const run = timberRun(curve, at, stud, insideStud)
+  if (design.runOut.kind !== 'sheet' || !transition || !stud) return null
+  const place = transition.face.placeAtLength(runOutLap(units) / 2)
+  const run = timberRun(transition.curve, place, stud, insideStud)
   if (!run) return null
-  const own = curve.lengthTo(at)
-  const through = skinThickness + sheet.thickness
-  const wood = through + run.to
-  const usual = screwLength(through, units)
+  const over = skinThickness + design.runOut.sheet.thickness
+  const wood = over + run.to
+  const usual = screwLength(over, units)
   const fits = usual !== null && usual <= wood - screwPoint + same
+  return { place, over, length: fits ? usual : screwWithin(wood, units) }
+}
+
+/** Beside the screws of the layers. */
+const rowOf = (ramp: Quarter, { widths }: RunOutPieces, units: Units): RunOutRow | null => {
+  const screw = runOutScrew(ramp, units)
+  if (!screw) return null
+  const { design, transition, skin } = ramp
+  const { curve } = transition!
+  const own = curve.lengthTo(screw.place)
   const below = skin.flatMap(({ rows }) =>
     rows.flatMap(({ place, across }) => (Math.abs(curve.lengthTo(place) - own) < screwApart ? across : [])),
   )
   return {
-    at: runOutLap(units) - up,
-    across: evenAcross(design, widths, below, units),
-    length: fits ? usual : screwWithin(wood, units),
+    at: runOutLap(units) / 2,
+    across: evenAcross(
+      design,
+      Math.max(offWall(design, noneCrossed, null), ramp.endScrews[0]?.off ?? 0),
+      widths,
+      below,
+      units,
+    ),
+    length: screw.length,
   }
 }
 
@@ -99,13 +125,13 @@ const mostMore = 4
 /** Evenly along each sheet, since they show, and clear of the screws below and of all walls; where no even ones are, those that would not be are moved. */
 const evenAcross = (
   design: Quarter['design'],
+  keep: number,
   widths: readonly Stretch[],
   below: readonly number[],
   units: Units,
 ): readonly number[] => {
   const { edge, top } = practice[units]
   const walls = wallMiddles(design)
-  const keep = design.sides.thickness / 2 + studEnd
   const isFree = (p: number): boolean =>
     walls.every((m) => Math.abs(p - m) >= keep - same) &&
     below.every((other) => Math.abs(other - p) >= screwApart - same)
@@ -118,6 +144,6 @@ const evenAcross = (
         const even = Array.from({ length: bays + 1 }, (_, i) => sheet.from + off + (i * span) / bays)
         if (even.every(isFree)) return even
       }
-    return screwsAcross({ design, units }, [sheet], top, false, below)
+    return screwsAcross({ design, units }, keep, [sheet], top, false, below)
   })
 }

@@ -24,7 +24,7 @@ export interface Pipe {
 /** Drills: a large hole in the near wall only, to pass the screw's head, a small one in the far wall. Common practice, no source. */
 export const pipeDrills = { near: '13 mm (1/2 in)', far: '5 mm (3/16 in)' } as const
 
-/** How far a hole keeps off the middle plane of a side, where the studs' screws sit. mm */
+/** How far a hole keeps off the middle plane of a side. mm */
 const offWall = 30
 
 /** No piece of pipe is cut shorter where the stock allows it: it must be held while it is screwed. Common practice, no source. mm */
@@ -46,6 +46,8 @@ export const solvePipe = (
   design: QuarterDesign,
   stock: Stock,
   units: Units,
+  /** the same where it must keep off the points of the studs' screws too */
+  off: number = offWall,
 ): { readonly pipe: Pipe | null; readonly findings: readonly Finding[] } => {
   if (!design.coping) return { pipe: null, findings: [] }
   const { coping, width } = design
@@ -57,7 +59,7 @@ export const solvePipe = (
   const wanted = pieces.flatMap(({ from, length }) => stations(length, coping.holes).map((at) => from + at))
   const near: number[] = []
   const moved = wanted.map((at) => {
-    const clear = asideOf(at, walls, width)
+    const clear = asideOf(at, walls, width, off)
     if (clear === null) near.push(at)
     return clear ?? at
   })
@@ -67,7 +69,7 @@ export const solvePipe = (
     findings: [
       ...pieceFindings(pieces, holes, () => longerPipe(design, stock, units), units),
       ...jointFindings(joints, longest, width, units),
-      ...(near.length > 0 ? [wallFinding(near, units)] : []),
+      ...(near.length > 0 ? [wallFinding(near, off, units)] : []),
       coping.material === 'plastic'
         ? movesFinding(Math.max(...pieces.map((piece) => piece.length)), units)
         : zincFinding,
@@ -110,9 +112,9 @@ const stations = (
 }
 
 /** The nearest place on the pipe that is clear of all walls; null where there is none. */
-const asideOf = (at: number, walls: readonly number[], width: number): number | null =>
-  [at, ...walls.flatMap((m) => [m - offWall, m + offWall])]
-    .filter((p) => p >= 10 && p <= width - 10 && walls.every((m) => Math.abs(p - m) >= offWall - same))
+const asideOf = (at: number, walls: readonly number[], width: number, off: number): number | null =>
+  [at, ...walls.flatMap((m) => [m - off, m + off])]
+    .filter((p) => p >= 10 && p <= width - 10 && walls.every((m) => Math.abs(p - m) >= off - same))
     .sort((a, b) => Math.abs(a - at) - Math.abs(b - at))[0] ?? null
 
 /** Stretches of the pipe that no two screws hold, and by what they are held. */
@@ -183,10 +185,10 @@ const jointFindings = (
   ]
 }
 
-const wallFinding = (at: readonly number[], units: Units): Finding =>
+const wallFinding = (at: readonly number[], off: number, units: Units): Finding =>
   note(
     'pipe-hole',
-    `the pipe's holes ${listed(at, units)} from the left find no place ${measured(offWall, units)} off the sides; mind the studs' screws there`,
+    `the pipe's holes ${listed(at, units)} from the left find no place ${measured(off, units)} off the sides; mind the studs' screws there`,
   )
 
 /** `length` of the longest piece. */

@@ -13,12 +13,15 @@ import { spanFindings } from '../frame/span.ts'
 import { leastRipped, type Stud } from '../frame/stud.ts'
 import { flatLoadFindings } from '../hazard/flat-load.ts'
 import type { Flat } from '../ramp.ts'
+import { skinScrews } from '../screws/driven.ts'
+import { screwDown } from '../screws/end-screws.ts'
+import { meetFindings } from '../screws/meet-findings.ts'
 import { panelRoom, panelWords } from '../side/panel-size.ts'
 import { skinThickness } from '../side/skin-thickness.ts'
 import { planFlat } from '../skin/flat-sheets.ts'
 import { solveScrews } from '../skin/screws.ts'
 import { acrossFindings } from '../skin/seams.ts'
-import { planFindings } from '../skin/skin-plan.ts'
+import { planFindings, planSkin } from '../skin/skin-plan.ts'
 import { flatSplices, sideSheet } from '../splice/side-splices.ts'
 
 /** What the sheets lie on, and all parts in which a stop may lie. */
@@ -84,9 +87,16 @@ export const draftFlat = (
     design.length <= panelRoom(frame, panelSizes(sideSheet(design), stock, units)),
   )
   const around = { ...on, panelOf, studs }
-  const fixing = solveScrews(laid, around, units)
   const { length, width } = design
   const spliced = flatSplices(design, frame, studs, stock, units)
+  const screwed = { design, units, spliced: spliced.splices.map(({ timber }) => timber) }
+  const { laid: fixing, ends } = screwDown(studs, screwed, (crossed) => {
+    const seams = laid.map((layer) => layer.seams)
+    const planned =
+      crossed.timbers.length === 0 ? laid : planSkin(around, laid, seams, { crossed, others: [] })
+    const solved = solveScrews(planned, around, units)
+    return { ...solved, planned, driven: skinScrews(curve, solved.skin, units) }
+  })
   const ramp: Flat = {
     kind: 'flat',
     name: design.name,
@@ -100,12 +110,14 @@ export const draftFlat = (
     studs,
     skin: fixing.skin,
     deckTimbers: [],
+    endScrews: ends,
     coping: null,
     splices: spliced.splices,
     pipe: null,
     deckBoard: null,
     wheels: null,
   }
+  const endsOf = (changed: FlatDesign) => draftFlat(changed, units, stock).ramp.endScrews
   if (hasStop(findings)) return { ramp, whole: null, drafts: findings }
   return {
     ramp,
@@ -115,9 +127,10 @@ export const draftFlat = (
       ...panelFindings(design, frame, stock, units),
       ...spliced.findings,
       ...bearingFindings(design, studs, frame, units),
-      ...planFindings(laid, around),
-      ...acrossFindings(around, laid, null),
+      ...planFindings(fixing.planned, around),
+      ...acrossFindings(around, fixing.planned, null),
       ...fixing.findings,
+      ...meetFindings(design, ends, studs.length, flatWidthKey, endsOf, units),
     ],
   }
 }

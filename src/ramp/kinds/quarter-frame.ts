@@ -33,7 +33,7 @@ import { type SkinLayer, skinFindings, solveSkin } from '../skin/skin.ts'
 import { sideSheet } from '../splice/side-splices.ts'
 
 /** What can be sawn, and what is said of it before any remedy is tried. */
-interface QuarterFrame {
+export interface QuarterFrame {
   readonly drafts: readonly Draft[]
   /** the rest hangs on a curve */
   readonly frame: {

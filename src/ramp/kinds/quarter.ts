@@ -1,19 +1,19 @@
 import type { QuarterDesign, Sheet, Stock, Units } from '../../design/design.ts'
 import { largestPanel } from '../../design/panel-sizes.ts'
 import { type Draft, hasStop } from '../check/check.ts'
+import { widthKey } from '../check/remedy.ts'
 import { studLength, timberFindings } from '../frame/bays.ts'
 import { nominalFindings } from '../frame/nominal.ts'
-import { solvePipe } from '../frame/pipe.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
+import { meetFindings } from '../screws/meet-findings.ts'
 import { type Side, sideLength, solveSide } from '../side/side.ts'
 import { skinThickness } from '../side/skin-thickness.ts'
 import { solveCoping } from '../side/solve-coping.ts'
 import { solveTransition } from '../side/solve-transition.ts'
-import { solveDeckBoard } from '../skin/deck-board.ts'
-import { solveScrews } from '../skin/screws.ts'
 import { acrossFindings } from '../skin/seams.ts'
-import { planFindings, planSkin } from '../skin/skin-plan.ts'
+import { planFindings } from '../skin/skin-plan.ts'
 import { quarterSplices } from '../splice/side-splices.ts'
+import { fixQuarter } from './quarter-fixing.ts'
 import { frameQuarter } from './quarter-frame.ts'
 
 /** Its curve and the ids of what stops it, and no more. */
@@ -55,15 +55,12 @@ export const draftQuarter = (
     panelOf: (sheet: Sheet) => largestPanel(sheet, stock, units),
     units,
   }
-  const laid = planSkin(around, frame.skin, frame.seams)
-  const fixing = solveScrews(laid, around, units)
-  const piped = solvePipe(design, stock, units)
-  const board = side
-    ? solveDeckBoard(around, side, coping, transition.run, behind.timbers)
-    : { board: null, findings: [] }
   const { splices, findings: spliced } = side
     ? quarterSplices(design, { side, transition }, studs, behind.timbers, stored, stock, units)
     : { splices: [], findings: [] }
+  const fixed = fixQuarter(around, stock, frame, splices)
+  const { laid, fixing, board, piped } = fixed
+  const endsOf = (changed: QuarterDesign) => draftQuarter(changed, units, stock, stored).ramp.endScrews
   const drafts: Draft[] = [
     ...framed,
     ...timberFindings(design, stock, stored, units),
@@ -79,6 +76,7 @@ export const draftQuarter = (
       ...fixing.findings,
       ...board.findings,
       ...piped.findings,
+      ...meetFindings(design, fixed.ends, studs.length, widthKey, endsOf, units),
     )
   const ramp = {
     ...namedOf(design),
@@ -89,6 +87,7 @@ export const draftQuarter = (
     side,
     studs,
     deckTimbers: behind.timbers,
+    endScrews: fixed.ends,
     splices,
     skin: fixing.skin,
     pipe: piped.pipe,
@@ -117,6 +116,7 @@ const curveless = (design: QuarterDesign): Quarter => ({
   side: null,
   studs: [],
   deckTimbers: [],
+  endScrews: [],
   skin: [],
   splices: [],
   pipe: null,

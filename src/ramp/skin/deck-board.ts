@@ -7,10 +7,18 @@ import { screwLength, screwPoint, screwWithin } from '../frame/screw-lengths.ts'
 import { type Stretch, stretches } from '../frame/stretch.ts'
 import type { SolvedCoping } from '../side/coping.ts'
 import type { Side } from '../side/side.ts'
-import { screwsAcross } from './screw-rows.ts'
+import { offWall, screwsAcross } from './screw-rows.ts'
 import { type AcrossSeam, acrossSeams } from './seams.ts'
 import { skinGap } from './skin.ts'
-import { type Framing, framingFor, type Ground, insideStud, practice } from './skin-framing.ts'
+import {
+  type Crossed,
+  type Framing,
+  framingFor,
+  type Ground,
+  insideStud,
+  noneCrossed,
+  practice,
+} from './skin-framing.ts'
 
 /** A row of screws in the deck board, on one of the ramp's timbers behind the lip. */
 export interface BoardRow {
@@ -60,6 +68,7 @@ export const solveDeckBoard = (
   coping: SolvedCoping | null,
   lip: number,
   timbers: readonly DeckTimber[],
+  crossed: Crossed = noneCrossed,
 ): { readonly board: DeckBoard | null; readonly findings: readonly Finding[] } => {
   const { design, units } = ground
   const { gap, edge, base } = practice[units]
@@ -79,12 +88,18 @@ export const solveDeckBoard = (
     across.map(({ at }) => at),
     gap,
   )
-  const screws = screwsAcross(framing, widths, base, false, [])
+  const known = new Map<number, readonly number[]>()
+  const screwsOn = (timber: number): readonly number[] => {
+    const keep = offWall(design, crossed, ground.studs.length + timber)
+    const found = known.get(keep) ?? screwsAcross(framing, keep, widths, base, false, [])
+    known.set(keep, found)
+    return found
+  }
   const usual = screwLength(sheet.thickness, units)
   const row = (at: number, { i, timber }: Place): BoardRow => {
     const wood = sheet.thickness + timber.depth
     const fits = usual !== null && usual <= wood - screwPoint + same
-    return { at, timber: i, across: screws, length: fits ? usual : screwWithin(wood, units) }
+    return { at, timber: i, across: screwsOn(i), length: fits ? usual : screwWithin(wood, units) }
   }
   const rows = under.flatMap((place): readonly BoardRow[] => {
     const seam = seams.find(({ timber }) => timber === place.i)

@@ -1,3 +1,4 @@
+import type { RampDesign } from '../../design/design.ts'
 import { same } from '../check/offer.ts'
 import { aside } from '../frame/aside.ts'
 import { wallMiddles } from '../frame/bays.ts'
@@ -5,7 +6,7 @@ import type { Stretch } from '../frame/stretch.ts'
 import { timberDistance } from '../frame/timber.ts'
 import type { Seam } from './seams.ts'
 import type { SkinLayer } from './skin.ts'
-import { type FlatToCurve, type Framing, meets, practice } from './skin-framing.ts'
+import { type Crossed, type FlatToCurve, type Framing, meets, practice } from './skin-framing.ts'
 
 export interface ScrewRow {
   /** from the layer's toe end on the flat sheet */
@@ -73,12 +74,17 @@ export const betweenRows = (
   })
 }
 
+/** How far a screw into a timber stays off the middle of a wall, mm; `timber`: its index, null where it goes into none. */
+export const offWall = ({ sides }: RampDesign, { timbers, off }: Crossed, timber: number | null): number =>
+  Math.max(sides.thickness / 2 + studEnd, timber !== null && timbers.includes(timber) ? off : 0)
+
 /**
  * Evenly along each sheet, off its edges, sides and ribs, moved clear of the screws below, with one more where that leaves
- * more than `spacing` between two. `open`: middles of gaps that no screw may go into. mm
+ * more than `spacing` between two. `keep`: off the middle of a wall; `open`: middles of gaps that no screw may go into. mm
  */
 export const screwsAcross = (
   { design, units }: Pick<Framing, 'design' | 'units'>,
+  keep: number,
   widths: readonly Stretch[],
   spacing: number,
   shifted: boolean,
@@ -86,7 +92,6 @@ export const screwsAcross = (
   open: readonly number[] = [],
 ): readonly number[] => {
   const { edge, gap } = practice[units]
-  const keep = design.sides.thickness / 2 + studEnd
   const walls = wallMiddles(design)
   const offWalls = (p: number): boolean => walls.every((m) => Math.abs(p - m) >= keep - same)
   const screws: number[] = []

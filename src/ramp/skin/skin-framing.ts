@@ -48,6 +48,15 @@ export interface Framing extends Ground {
   readonly panel: readonly [number, number]
 }
 
+/** Timbers in whose ends no screws keep off those from above, so that these stand so far off the middles of all walls; mm. */
+export interface Crossed {
+  /** indices among the studs, then those behind the lip */
+  readonly timbers: readonly number[]
+  readonly off: number
+}
+
+export const noneCrossed: Crossed = { timbers: [], off: 0 }
+
 export const framingFor = (ground: Ground, sheet: Sheet): Framing => ({
   ...ground,
   panel: ground.panelOf(sheet),

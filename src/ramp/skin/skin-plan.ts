@@ -1,11 +1,15 @@
 import type { RampDesign } from '../../design/design.ts'
 import { kindTraits } from '../../design/kind-traits.ts'
+import { segmentDistance } from '../../geometry/nearest.ts'
+import { type Point, pointBetween } from '../../geometry/point.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { listed, measured, offer, rounded, same } from '../check/offer.ts'
 import { offering, type Said, set, told } from '../check/told.ts'
+import { screwGrip } from '../frame/screw-lengths.ts'
 import { type Stretch, stretches } from '../frame/stretch.ts'
 import {
   betweenRows,
+  offWall,
   type RowPlace,
   type ScrewRow,
   screwApart,
@@ -14,7 +18,16 @@ import {
 } from './screw-rows.ts'
 import { type AcrossSeam, acrossSeams, type Seam } from './seams.ts'
 import type { SkinLayer } from './skin.ts'
-import { type Framing, flatToCurve, framingFor, type Ground, insideStud, practice } from './skin-framing.ts'
+import {
+  type Crossed,
+  type Framing,
+  flatToCurve,
+  framingFor,
+  type Ground,
+  insideStud,
+  noneCrossed,
+  practice,
+} from './skin-framing.ts'
 
 /** A layer and how it is laid in sheets. */
 export interface LaidLayer extends SkinLayer {
@@ -27,15 +40,29 @@ export interface LaidLayer extends SkinLayer {
   readonly spacing: number
 }
 
+/** Screws that stand in the frame besides: seen from the side, and where across the ramp. mm */
+interface Other {
+  readonly from: Point
+  readonly to: Point
+  readonly across: readonly number[]
+}
+
+/** What the screws of the skin keep off besides each other. */
+interface Among {
+  readonly crossed: Crossed
+  readonly others: readonly Other[]
+}
+
 /** `seams`: where the sheets of each layer meet. */
 export const planSkin = (
   ground: Ground,
   skin: readonly SkinLayer[],
   seams: readonly (readonly Seam[])[],
+  among: Among = { crossed: noneCrossed, others: [] },
 ): readonly LaidLayer[] => {
   const laid: LaidLayer[] = []
   for (const [i, layer] of skin.entries())
-    laid.push(layLayer(framingFor(ground, layer.sheet), layer, seams[i]!, skin.length, laid))
+    laid.push(layLayer(framingFor(ground, layer.sheet), layer, seams[i]!, skin.length, laid, among))
   return laid
 }
 
@@ -48,6 +75,7 @@ const layLayer = (
   seams: readonly Seam[],
   count: number,
   below: readonly LaidLayer[],
+  { crossed, others }: Among,
 ): LaidLayer => {
   const { design, panel, units } = framing
   const { gap, base, top } = practice[units]
@@ -79,11 +107,15 @@ const layLayer = (
   const shifted = layer.layer % 2 === 0 && !isTop
   // most rows have the same screws below them
   const known = new Map<string, readonly number[]>()
-  const screwsOver = (place: number): readonly number[] => {
+  const screwsOver = ({ place, stud }: RowPlace): readonly number[] => {
     const from = framing.curve.lengthTo(place)
-    const near = lower.filter((row) => Math.abs(row.from - from) < screwApart).flatMap(({ screws }) => screws)
-    const key = near.join()
-    const found = known.get(key) ?? screwsAcross(framing, widths, spacing, shifted, near, open)
+    const near = [
+      ...lower.filter((row) => Math.abs(row.from - from) < screwApart).flatMap(({ screws }) => screws),
+      ...others.filter((other) => comesNear(framing, place, other)).flatMap(({ across: screws }) => screws),
+    ]
+    const keep = offWall(design, crossed, stud)
+    const key = `${keep} ${near.join()}`
+    const found = known.get(key) ?? screwsAcross(framing, keep, widths, spacing, shifted, near, open)
     known.set(key, found)
     return found
   }
@@ -92,9 +124,19 @@ const layLayer = (
     pieces,
     seams,
     rows: places
-      .map((row) => ({ ...row, across: screwsOver(row.place) }))
+      .map((row) => ({ ...row, across: screwsOver(row) }))
       .filter(({ across: screws }) => screws.length > 0),
   }
+}
+
+/** Whether a screw square to the curve comes near to another that stands in the frame. */
+const comesNear = ({ curve, units }: Framing, place: number, { from, to }: Other): boolean => {
+  const at = curve.point(place)
+  const slope = curve.slope(place)
+  const deep = screwGrip[units] * 1.5
+  const point = { x: at.x + deep * Math.sin(slope), y: at.y - deep * Math.cos(slope) }
+  const own = { kind: 'line', from: at, to: point } as const
+  return [0, 0.25, 0.5, 0.75, 1].some((t) => segmentDistance(own, pointBetween(from, to, t)) < screwApart)
 }
 
 /** Rows between studs; a piece that has room for none is screwed to its studs. */

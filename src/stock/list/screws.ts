@@ -1,12 +1,13 @@
 import type { Design } from '../../design/design.ts'
 import { isCurved } from '../../design/kind-traits.ts'
-import { inch } from '../../geometry/inch.ts'
 import { runOutSheet } from '../../ramp/beside/run-out-sheet.ts'
-import { screwLength, usualAtLeast } from '../../ramp/frame/screw-lengths.ts'
+import { screwLength } from '../../ramp/frame/screw-lengths.ts'
 import type { Ramp } from '../../ramp/ramp.ts'
+import { pipeScrewLength } from '../../ramp/screws/driven.ts'
+import { endScrewLength } from '../../ramp/screws/end-screws.ts'
+import { type ScrewUse, screwDiameter, screwHead } from '../../ramp/screws/screw-sort.ts'
 import { plateScrews } from '../../ramp/splice/plate-screws.ts'
 import { timberPartsOf } from '../timber-parts.ts'
-import { type ScrewUse, screwDiameter, screwHead } from './screw-sort.ts'
 
 /** Screws of one length for one use. */
 export interface ScrewLine {
@@ -28,12 +29,8 @@ export const designScrews = (
 ): readonly RampScrews[] =>
   ramps.flatMap((ramp) => rampScrews(ramp, design).map((line) => ({ ramp: ramp.name, ...line })))
 
-/** Screws in each end of a timber, and how deep they go into its end grain, mm; common practice, no source. */
+/** Screws in each end of a timber; common practice, no source. */
 export const frameScrews = 2
-const frame = { each: frameScrews, grip: { mm: 45, in: 1.75 * inch } } as const
-
-/** The far wall of the pipe, and how deep its screws go into the timber; common practice, no source. mm */
-const pipeDepth = { wall: 4, grip: { mm: 40, in: 1.5 * inch } } as const
 
 /** Screws of one wheel's plate; common practice, no source. */
 const wheelScrews = 4
@@ -44,7 +41,6 @@ export const rampScrews = (
   { units, stock }: Pick<Design, 'units' | 'stock'>,
 ): readonly ScrewLine[] => {
   const { thickness } = ramp.design.sides
-  const through = (depth: number): number => usualAtLeast(depth, units)
   const timbers = timberPartsOf([ramp])
   const lines: ScrewLine[] = ramp.skin.flatMap(({ rows }) => rowScrews(rows, 'skin'))
   if (ramp.deckBoard) lines.push(...rowScrews(ramp.deckBoard.rows, 'deck board'))
@@ -54,14 +50,14 @@ export const rampScrews = (
   const plated = ramp.splices.length * ramp.design.sides.count
   lines.push({
     use: 'frame',
-    length: through(thickness + frame.grip[units]),
-    count: (timbers.length * 2 - plated) * frame.each,
+    length: endScrewLength(ramp.design, 0, units),
+    count: (timbers.length * 2 - plated) * frameScrews,
   })
   if (plated > 0) {
     lines.push({
       use: 'frame',
-      length: through(2 * thickness + frame.grip[units]),
-      count: plated * frame.each,
+      length: endScrewLength(ramp.design, 1, units),
+      count: plated * frameScrews,
     })
     for (const splice of ramp.splices) {
       const { count, length } = plateScrews(splice, thickness, units)
@@ -71,7 +67,7 @@ export const rampScrews = (
   if (ramp.pipe)
     lines.push({
       use: 'pipe',
-      length: through(pipeDepth.wall + pipeDepth.grip[units]),
+      length: pipeScrewLength(units),
       count: ramp.pipe.holes.length,
     })
   if (ramp.wheels) {

@@ -56,13 +56,14 @@ const offLine = ({ start: p, pieces }: Pattern['markPaths'][number], at: Pt): nu
 }
 
 /**
- * Rings have 2 mm: worked out from the corners of the timbers, 14 hundredths of their long way from both ends; where a splice runs
- * along that way, a quarter of their width to either side.
+ * Rings have 2 mm: worked out from the corners of the timbers, so far off both edges of one that lies flat, or a quarter where the pipe's screw
+ * passes there; at half the depth of one on edge and so far off its lower edge, or lower under the pipe; where a splice runs along that way, a quarter of their width to either side.
  */
-const screwsOf = (pattern: Pattern): readonly Pt[] => {
+const screwsOf = (pattern: Pattern, units: Units): readonly Pt[] => {
+  const off = units === 'mm' ? 12 : 12.7
   const { timbers, joints } = timbersOf(pattern)
   let spliced = 0
-  const screws = timbers.flatMap((path) => {
+  const screws = timbers.flatMap((path, n) => {
     const [a, b, c, d] = [path.start, ...path.pieces.slice(0, 3).map(({ to }) => to)] as [Pt, Pt, Pt, Pt]
     const middle = (p: Pt, q: Pt): Pt => ({ x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 })
     const far = (p: Pt, q: Pt): number => Math.hypot(p.x - q.x, p.y - q.y)
@@ -70,12 +71,25 @@ const screwsOf = (pattern: Pattern): readonly Pt[] => {
     const [from, to] = deep ? [middle(a, b), middle(c, d)] : [middle(a, d), middle(b, c)]
     const cut = deep && joints.some((joint) => offLine(joint, from) < 0.01 && offLine(joint, to) < 0.01)
     if (cut) spliced++
-    return [0.14, 0.86].map((t, i) => {
-      const off = cut ? (i === 0 ? -0.25 : 0.25) : 0
-      return {
-        x: from.x + t * (to.x - from.x) + off * (a.x - b.x),
-        y: from.y + t * (to.y - from.y) + off * (a.y - b.y),
-      }
+    const long = far(from, to)
+    // half the depth goes to the next whole mm; halves of what is sold in inches are sixteenths
+    const half = units === 'mm' ? Math.ceil(long / 2 - 1e-6) : long / 2
+    // under the point of the pipe's screw, 50 long and 4 of it in the wall, by half of 5 and 4.5 and 3
+    const under = Math.ceil(50 - 4 + 4.75 + 3)
+    const ways = deep
+      ? [[half, under], [long - off]]
+      : [
+          [off, long / 4],
+          [long - off, (3 * long) / 4],
+        ]
+    return ways.map((places, i) => {
+      const aside = cut ? (i === 0 ? -0.25 : 0.25) : 0
+      const all = places.map((at) => ({
+        x: from.x + (at / long) * (to.x - from.x) + aside * (a.x - b.x),
+        y: from.y + (at / long) * (to.y - from.y) + aside * (a.y - b.y),
+      }))
+      const found = pattern.screws[n]!.middles[i]!
+      return all.find((p) => far(p, found) < 1e-6) ?? all[0]!
     })
   })
   expect(spliced).toBe(pattern.pieces - 1)
@@ -107,7 +121,7 @@ describe.each([
   it('without a page more, and show more screws of studs, in no ramp fewer', () => {
     const shares = moved.map(({ pattern, before, after }, i) => {
       expect(after.cells.length, `${i}`).toBe(before.cells.length)
-      const screws = screwsOf(pattern)
+      const screws = screwsOf(pattern, 'mm')
       const [was, is] = [share(before, screws), share(after, screws)]
       expect(is, `${i}`).toBeGreaterThanOrEqual(was)
       return { was, is }
@@ -243,7 +257,7 @@ describe.each(templates)('the map of %s', (name) => {
         const maps = pages.filter(({ kind }) => kind === 'map')
         set.groups.forEach(({ pattern }, n) => {
           const rings = pages.filter((page) => page.pattern === pattern.name).flatMap((page) => page.rings)
-          const screws = screwsOf(pattern)
+          const screws = screwsOf(pattern, name.includes('-in') ? 'in' : 'mm')
           const missing = pattern.markPaths.map(
             (_, i) =>
               screws

@@ -27,7 +27,7 @@ const ticks = sum(({ seen }) => seen.ticks)
 it('what a page keeps of the outline of a timber it draws, up to the scales of its joints', () => {
   expect(edges).toBeGreaterThan(2000)
   // those that run along a scale or through words
-  expect(sum(({ lost }) => lost.length)).toBeLessThan(edges / 40)
+  expect(sum(({ lost }) => lost.length)).toBeLessThan(edges / 34)
 })
 
 it('no tick of a ruler stands in the edge of a timber, in its X or in its screw', () => {

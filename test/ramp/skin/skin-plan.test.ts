@@ -246,8 +246,17 @@ describe('on 600 ramps that can be sawn', () => {
         for (const row of plan.rows)
           for (const { from, length } of plan.widths) {
             const own = row.across.filter((p) => p > from && p < from + length)
+            // over a rib that keeps them off the points of its own screws they have little room among those below
+            const off = row.stud === null ? null : ramp.endScrews[row.stud]!.off
+            const ribs =
+              off === null
+                ? []
+                : bays(ramp.design)
+                    .slice(1)
+                    .map(([rib]) => rib)
             own.slice(1).forEach((p, k) => {
-              below(p - own[k]!, most + 1e-6)
+              const over = ribs.some((rib) => rib > own[k]! && rib < p)
+              below(p - own[k]!, (over ? most + 2 * off! : most) + 1e-6)
             })
           }
       })

@@ -4,12 +4,13 @@ import { ownUnits } from '../../../length/own-units.ts'
 import { numberList, wordList } from '../../../length/word-list.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
+import { screwHead } from '../../../ramp/screws/screw-sort.ts'
 import { comesOut } from '../../../ramp/storing/storing.ts'
-import { screwHead } from '../../../stock/list/screw-sort.ts'
 import { frameScrews } from '../../../stock/list/screws.ts'
 import { squareView, stageView } from '../../views/stage-view.ts'
 import { type Block, step } from '../block.ts'
 import { type Book, screwsOf } from '../book.ts'
+import { endWords } from '../end-words.ts'
 import { stage } from '../stage.ts'
 import { liesWords, timberName } from '../timber-words.ts'
 
@@ -24,11 +25,14 @@ export const endScrews = (book: Book, ramp: SolvedRamp, again: boolean): string 
   if (!usual) return ''
   const all = own.reduce((sum, { count }) => sum + count, 0)
   const plated = own.slice(1).map(({ length }) => `${said(book, length)} through a plate`)
-  if (again)
-    return `As before, each end of a timber takes ${frameScrews} screws of ${[said(book, usual.length), ...plated].join(', ')}, ${all} in all.`
+  if (again) {
+    const told = endWords(book, book.solved.ramps[0]!)
+    const other = endWords(book, ramp).filter((words) => !told.includes(words))
+    return `As before, each end of a timber takes ${frameScrews} screws of ${[said(book, usual.length), ...plated].join(', ')}, ${all} in all${other.length > 0 ? `, but ${other.join('; ')}` : ''}.`
+  }
   return (
     `Each end of a timber takes ${frameScrews} screws of ${[said(book, usual.length), ...plated].join(', ')}, ${screwHead('frame')}, through the side, ${all} in all. ` +
-    `They sit on the middle line of its end, a quarter of its longer side from either corner, whether it stands on edge or lies flat; mark them on the outside of both sides alike. ` +
+    `They sit so in its end that no screw from above meets them, ${endWords(book, ramp).join('; ')}; mark them on the outside of both sides alike. ${ramp.design.sides.count > 2 ? 'Through a rib they go from the open bay; the timber behind takes its own at a slant, from its two faces, low down. ' : ''}` +
     `Drill ${ownUnits(pilotDrill, book.units)} before each, near the end of a timber above all. A stud's upper ${ramp.studs.some(({ lies }) => lies === 'edge') ? 'edge' : 'face'} lies flush with the ${isCurved(ramp) ? 'curve, square to it' : 'upper edge of the sides'}.`
   )
 }

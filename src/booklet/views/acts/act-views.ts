@@ -85,10 +85,11 @@ export const stumpView = (lies: readonly ('edge' | 'flat')[]): View => {
     const [dx, dy] = way === 'edge' ? [shortHalf, longHalf] : [longHalf, shortHalf]
     // both under the edge of the side
     const y = longHalf - dy
-    const off = longHalf / 2
-    const at: readonly Point[] = [-off, off].map((by) =>
-      way === 'edge' ? { x, y: y + by } : { x: x + by, y },
-    )
+    // as of 38 by 89: on edge in the lower half, flat near both edges
+    const at: readonly Point[] =
+      way === 'edge'
+        ? [-0.73 * longHalf, 0].map((by) => ({ x, y: y + by }))
+        : [-1, 1].map((by) => ({ x: x + by * 0.73 * longHalf, y }))
     return { way, x, timber: rectangle(x - dx, y - dy, x + dx, y + dy), at }
   })
   const top = longHalf + 0.3

@@ -1,9 +1,9 @@
 import { numberList, wordList } from '../../../../length/word-list.ts'
 import { timberLabel } from '../../../../ramp/frame/timber.ts'
 import type { SolvedRamp } from '../../../../ramp/ramp.ts'
+import { screwHead } from '../../../../ramp/screws/screw-sort.ts'
 import { plateScrews } from '../../../../ramp/splice/plate-screws.ts'
 import { pieceLetters, splicing } from '../../../../ramp/splice/splice.ts'
-import { screwHead } from '../../../../stock/list/screw-sort.ts'
 import type { Book } from '../../book.ts'
 
 /** The letters of a side's pieces. */

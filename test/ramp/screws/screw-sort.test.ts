@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
-import { type ScrewUse, screwDiameter, screwHead, screwSize } from '../../src/stock/list/screw-sort.ts'
-import { bySize } from '../../src/stock/list/screws.ts'
-import { assertNear } from '../support/near.ts'
+import { type ScrewUse, screwDiameter, screwHead, screwSize } from '../../../src/ramp/screws/screw-sort.ts'
+import { bySize } from '../../../src/stock/list/screws.ts'
+import { assertNear } from '../../support/near.ts'
 
 const uses: readonly ScrewUse[] = ['skin', 'deck board', 'run-out', 'frame', 'plates', 'pipe', 'wheels']
 
