@@ -8,6 +8,8 @@ const paperThickness = 0.1
 /** A strip that is wrapped round the pipe; where its zero line meets the scale stands the pipe's true diameter. */
 export interface PipeStrip {
   readonly length: number
+  /** of the labels */
+  readonly units: Units
   /** along the strip from its zero line, mm */
   readonly ticks: readonly { readonly at: number; readonly label: string | null }[]
 }
@@ -28,5 +30,5 @@ export const pipeStrip = (outside: number, room: number, units: Units): PipeStri
     }
   })
   const length = ticks.at(-1)!.at + 12
-  return length <= room ? { length, ticks } : null
+  return length <= room ? { length, units, ticks } : null
 }

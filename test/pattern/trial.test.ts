@@ -301,7 +301,9 @@ describe('the labels on the lip trial', () => {
         if (!trial) return
         count.trials++
         const said = textsOf(trial.marks).map(({ text }) => text)
-        for (const word of ['WASTE', 'KEEP', 'up ', 'out ', 'pipe ', 'drill ', 'deck board '])
+        // one KEEP behind the notch, one along the curve
+        expect(said.filter((text) => text === 'KEEP').length).toBe(2)
+        for (const word of ['WASTE', 'up ', 'out ', 'pipe ', 'drill ', 'deck board '])
           expect(said.filter((text) => text.startsWith(word)).length, word).toBe(1)
         for (const { layer } of ramp.skin) {
           count.layers++
@@ -324,6 +326,7 @@ describe('the labels on the lip trial', () => {
       [
         'WASTE',
         'KEEP',
+        'KEEP',
         'up 8',
         'out 6',
         'layer 1: 9 mm',
@@ -335,6 +338,9 @@ describe('the labels on the lip trial', () => {
       ].sort(),
     )
     expect(trial.steps[1]).toContain('each layer of skin 2 mm short of the pipe')
+    const inches = lipTrial(wholeOf({ ...plain, coping: piped() }), 168, 200, 'in')!
+    // 2 mm are 2.5/32 in
+    expect(inches.steps[1]).toContain('each layer of skin a shade under 1/8 in short of the pipe')
     expect(trial.steps.at(-1)).toContain(
       'change "up" and "out" in your design file (the text that you wrote)',
     )

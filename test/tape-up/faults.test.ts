@@ -219,7 +219,7 @@ describe('the tape-up sees', () => {
     ],
     [
       'a line in the margin',
-      () => withPage((p) => strokes(p, (s) => [s.layer === 'joint' ? moved(s, 60) : s])),
+      () => withPage((p) => strokes(p, (s) => [s.layer === 'joint' ? moved(s, 600) : s])),
       /into the margin/,
     ],
     [

@@ -72,7 +72,7 @@ const taping = ({ units, pattern, tiles }: TapingFacts, level: 'upper' | 'lower'
   const [first, ...others] = tiles as readonly [Tile, ...Tile[]]
   if (others.length === 0) return `One page, nothing to trim: lay page ${first.number} by its snap line.`
   const joined = tiles.some(({ joints }) => joints.length > 0)
-    ? `Trim each page on its left and ${level} joint lines. Start with page ${first.number} at the toe, go on by the numbers, each row on its snap line: crosses on crosses, half circles whole, zero ticks in line. Tick 3 is 0.3 mm off; what is more off is laid again.`
+    ? `Trim each page on its left and ${level} joint lines. Start with page ${first.number} at the toe, go on by the numbers, each row on its snap line: crosses on crosses, half circles whole, on each scale 0 to 0. If instead its third ticks from 0 meet, the pages lie 0.3 mm off; more is laid again.`
     : `Start with page ${first.number} at the toe, go on by the numbers, each page on its snap line.`
   const alone = others.filter(joinsNone)
   const lies = alone.map((tile) => showLength(startAlong(tile, first), units))

@@ -2,21 +2,20 @@ import type { Units } from '../../design/design.ts'
 import { type Drawing, group, type Mark, stroke } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineApply, affineIdentity, affineInvert } from '../../geometry/affine.ts'
-import { type Box, boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
-import { boxCorners, type Convex, convexContains, pathClip } from '../../geometry/clip.ts'
+import { boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
+import { boxCorners, type Convex, pathClip } from '../../geometry/clip.ts'
 import { pathLength } from '../../geometry/length.ts'
 import { segmentDistance } from '../../geometry/nearest.ts'
-import { type Path, pathSegments } from '../../geometry/path.ts'
+import type { Path } from '../../geometry/path.ts'
 import { type Point, pointDistance } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { pens } from '../../pattern/pens.ts'
 import { screwMarks, screwRing } from '../../pattern/timber-marks.ts'
-import { screwRoom } from '../cover/shown-marks.ts'
 import { pointRoom } from '../cover/shown-points.ts'
 import { type Datum, datumMarks } from '../proof/datum.ts'
 import { clearUnder, type Occupancy, occupyBox, occupyUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
-import { keepOff, keepOffPath, on, wordClear, wordRoom } from '../room/word-room.ts'
+import { grownWord, keepOff, keepOffPath, on, wordClear, wordRoom } from '../room/word-room.ts'
 import { brokenStrokes, type ClearZone, wordZones, zonesBack } from '../tile/clear-zones.ts'
 import { clipMarks } from '../tile/clip-marks.ts'
 import { edgeNames } from '../tile/edge-names.ts'
@@ -39,8 +38,10 @@ import {
 } from '../tile/tile-joints.ts'
 import { scaleFigure } from '../tile/vernier.ts'
 import { bandPen } from '../tile/waste-band.ts'
-import { labelMarks } from '../timber/label-marks.ts'
+import { labelMarks, timberNote } from '../timber/label-marks.ts'
 import { nameLean } from '../timber/name-lean.ts'
+import { drawsScrew, otherScrews } from '../timber/other-screws.ts'
+import type { Section } from '../timber/sections.ts'
 import { timberBox } from '../timber/timber-box.ts'
 import { timberEdges } from '../timber/timber-edges.ts'
 import { timberSigns } from '../timber/timber-signs.ts'
@@ -53,6 +54,8 @@ export interface TileFacts extends Omit<TitleFacts, 'timbers'> {
   readonly datums: readonly Datum[]
   /** of the whole cut line, on its waste side */
   readonly bands: readonly Path[]
+  /** of the pattern */
+  readonly tiles: readonly Tile[]
   /** which timbers each tile shows, by their places in `markPaths` */
   readonly shown: ReadonlyMap<Tile, readonly number[]>
   /** timbers of whose screws the pages do not show all, likewise */
@@ -63,24 +66,14 @@ export interface TileFacts extends Omit<TitleFacts, 'timbers'> {
   readonly sections: readonly Section[]
 }
 
-interface Section {
-  readonly corners: readonly Point[]
-  readonly bounds: Box
-}
-
-export const sectionsOf = ({ markPaths }: Pattern): readonly Section[] =>
-  markPaths
-    .filter(({ closed }) => closed)
-    .map((path) => {
-      const corners = pathSegments(path).map(({ from }) => from)
-      return { corners, bounds: pointsBounds(corners) }
-    })
-
 /** Round the words of a cross that is set out, mm. */
 const datumAir = 3
 
 /** Between the ticks of a ruler and the ring of a screw, mm. */
 const tickAir = 0.8
+
+/** Round the name of an edge: nearer, WASTE and it would be read as one. mm */
+const nameApart = 5
 
 /** Round the names of timbers, mm. */
 const nameAir = 1.4
@@ -133,9 +126,19 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     words.push(...more)
     keepOff(room, more, on.never)
   }
-  words.push(...edgeNames(pattern, tile, room, told))
+  for (const name of edgeNames(pattern, tile, room, told)) {
+    words.push(name)
+    occupyUnder(room, grownWord(name, nameApart), 0, on.never)
+  }
   write(keepWaste(tile, pattern, wood, room))
   write(jointWords(tile, room))
+  const elsewhere = new Map<number, string>()
+  for (const i of shown) {
+    const said = otherScrews(pattern.screws[i]!, tile, facts.tiles)
+    const note = said ? timberNote(said, pattern.markPaths[i]!, tile, room, lean) : []
+    write(note)
+    if (said && note.length === 0) elsewhere.set(i, said.words)
+  }
   const signs = timberSigns(boxes, tile, room)
   keepOff(room, signs, on.rather)
   const rings = ringsOf(tile, pattern)
@@ -161,7 +164,14 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   keepOff(room, snap, on.never)
   const title = placedTitle(
     tile,
-    { ...facts, timbers: shown.map((i) => ({ ...pattern.screws[i]!, screwed: !facts.missing.has(i) })) },
+    {
+      ...facts,
+      timbers: shown.map((i) => ({
+        ...pattern.screws[i]!,
+        screwed: !facts.missing.has(i),
+        elsewhere: elsewhere.get(i),
+      })),
+    },
     room,
   )
 
@@ -235,9 +245,7 @@ const linesOf = (tile: Tile, { pattern, bands }: TileFacts): Lines => {
   // a screw on the page that keeps its middle, and no other
   const screws = pattern.screws.map(({ middles, angle }) => ({
     angle,
-    middles: middles.filter(
-      (at) => convexContains(tile.cell, at) && convexContains(tile.window, at, -screwRoom),
-    ),
+    middles: middles.filter((at) => drawsScrew(tile, at)),
   }))
   return {
     screws: screws.flatMap(({ middles }) => middles),

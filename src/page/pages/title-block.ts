@@ -3,16 +3,8 @@ import { type Drawing, fill, group, stroke, text } from '../../drawing/drawing.t
 import { faceWords, tileWords } from '../../drawing/set-words.ts'
 import { shortened } from '../../drawing/shortened.ts'
 import { textWidth } from '../../drawing/text-width.ts'
-import {
-  type Affine,
-  affineApply,
-  affineRotate,
-  affineScale,
-  affineThen,
-  affineTranslate,
-} from '../../geometry/affine.ts'
+import { type Affine, affineScale, affineThen, affineTranslate } from '../../geometry/affine.ts'
 import { boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
-import { boxCorners } from '../../geometry/clip.ts'
 import { polygonOf } from '../../geometry/path.ts'
 import { showLength, type Units } from '../../length.ts'
 import type { Pattern, TimberScrews } from '../../pattern/pattern.ts'
@@ -24,6 +16,8 @@ import { timberNames } from '../tile/timber-names.ts'
 /** `screwed`: whether all of its screws are on paper. */
 interface ShownTimber extends Pick<TimberScrews, 'called' | 'timber'> {
   readonly screwed: boolean
+  /** what the page says of those of its screws that other pages have, where the timber itself had no room for it */
+  readonly elsewhere?: string | undefined
 }
 
 export interface TitleFacts {
@@ -67,9 +61,10 @@ const tapingWords = (tile: Tile, start: Tile): readonly string[] => {
   const edges = over
     .map(({ edge }) => (edge === 'left' ? edge : edge === 'top' ? 'upper' : 'lower'))
     .join(' and ')
+  // in the order of doing: said after the other page, the edge could be that one's
   return [
-    `lies over page${over.length > 1 ? 's' : ''} ${over.map((joint) => joint.neighbour).join(' and ')}`,
-    `trim its ${edges} edge${over.length > 1 ? 's' : ''}`,
+    `trim the ${edges} edge${over.length > 1 ? 's' : ''},`,
+    `lay it over page${over.length > 1 ? 's' : ''} ${over.map((joint) => joint.neighbour).join(' and ')}`,
   ]
 }
 
@@ -85,7 +80,10 @@ const factWords = (tile: Tile, facts: TitleFacts): readonly string[] => {
     ...pattern.serves.slice(0, served).map((part) => `${pattern.part} of ${part}`),
     ...(left > 0 ? [`and of ${left} more ramps: the map names them`] : []),
     ...(timbers.length > 0 ? [timberNames(timbers)] : []),
-    ...(missing.length > 0 ? [`not all screws of ${timberNames(missing)}: see the map`] : []),
+    ...timbers.flatMap(({ called, timber, screwed, elsewhere }) =>
+      screwed && elsewhere !== undefined ? [`${called} ${timber}, ${elsewhere}`] : [],
+    ),
+    ...(missing.length > 0 ? [`not all screws of ${timberNames(missing)}: measure, see the map`] : []),
     shortened(title, letters.small, titleRoom, 'regular'),
   ]
 }
@@ -101,23 +99,25 @@ const turnOf = (tile: Tile): number => Math.atan2(tile.toWindow[1], tile.toWindo
 
 const compassWords = 'TOE to LIP'
 
-/** The two arrows, turned with the drawing, with the lower left corner of their box at 0,0; mm. */
+/**
+ * The two arrows, with the lower left corner of their box at 0,0, mm; where rows are turned the one along the row alone: from page to page
+ * it leads from the toe to the lip, and up is as the page is held.
+ */
 const compass = (turn: number): { readonly marks: Drawing; readonly height: number } => {
-  const map = affineRotate(turn)
-  const long = 17 + textWidth(compassWords, letters.small, 'bold')
-  const box = pointsBounds(boxCorners({ x0: -1, y0: -1.2, x1: long, y1: 8 }).map((p) => affineApply(map, p)))
-  const origin = { x: 0, y: 0 }
-  return {
-    height: box.y1 - box.y0,
-    marks: [
-      group(affineThen(map, affineTranslate(-box.x0, -box.y0)), [
-        ...arrow('note', origin, { x: 15, y: 0 }, pens.mark, 3),
-        ...arrow('note', origin, { x: 0, y: 7 }, pens.mark, 3),
-        text('note', { x: 16, y: -1 }, letters.small, compassWords, { face: 'bold' }),
-        text('note', { x: 2.2, y: 5 }, letters.small, 'UP', { face: 'bold' }),
-      ]),
-    ],
-  }
+  const along = [
+    ...arrow('note', { x: 1, y: 1.2 }, { x: 16, y: 1.2 }, pens.mark, 3),
+    text('note', { x: 17, y: 0.2 }, letters.small, compassWords, { face: 'bold' }),
+  ]
+  return Math.abs(turn) > 1e-9
+    ? { height: 3, marks: along }
+    : {
+        height: 9.2,
+        marks: [
+          ...along,
+          ...arrow('note', { x: 1, y: 1.2 }, { x: 1, y: 8.2 }, pens.mark, 3),
+          text('note', { x: 3.2, y: 6.2 }, letters.small, 'UP', { face: 'bold' }),
+        ],
+      }
 }
 
 /**

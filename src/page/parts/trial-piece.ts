@@ -35,7 +35,7 @@ export const pipeStripMarks = (from: Point, strip: PipeStrip): Drawing => {
     // at the line that they speak of; in two lines on the short strip of a thin pipe
     ...arrow('mark', up(zero + 5, 2.2), up(zero + 0.4, 2.2), pens.tick, 1.6),
     ...wrapWords(
-      'wrap round the pipe: this zero line reads the diameter',
+      `cut out, wrap round the pipe: this zero line reads the diameter in ${strip.units === 'in' ? 'inches' : 'mm'}`,
       strip.ticks[0]!.at - 8,
       letters.small,
     ).map((line, i) =>

@@ -6,12 +6,13 @@ import type { PrinterUncertainty } from '../../printer/uncertainty.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
 import { type CoverCounts, coverCounts, designCovers, type PatternCovers } from '../cover/pattern-covers.ts'
 import { mapPage } from '../pages/map-page.ts'
-import { sectionsOf, tileDrawing } from '../pages/tile-drawing.ts'
+import { tileDrawing } from '../pages/tile-drawing.ts'
 import { type RampTrial, rampTrial, trialWarnings } from '../parts/ramp-trial.ts'
 import { isOnPaper } from '../proof/missing-screws.ts'
 import { sheetWindow } from '../sheet/sheet.ts'
 import { tileMap } from '../tile/tile.ts'
 import { wasteBands } from '../tile/waste-band.ts'
+import { sectionsOf } from '../timber/sections.ts'
 import { shownTimbers } from '../timber/timber-edges.ts'
 import { assemble, type Draft, type PageSet, type SetFacts } from './draft.ts'
 import { type PartDrafts, partDrafts } from './part-drafts.ts'
@@ -164,6 +165,7 @@ const tileDrafts = (
     datums,
     bands,
     wood,
+    tiles,
     shown,
     missing,
     sections: sectionsOf(pattern),

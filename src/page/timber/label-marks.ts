@@ -1,6 +1,6 @@
 import { leader, leaderDot } from '../../drafting/leader.ts'
 import { type DraftStyle, lineTypes } from '../../drafting/line-types.ts'
-import { type Drawing, fill, text } from '../../drawing/drawing.ts'
+import { type Drawing, type Face, fill, text } from '../../drawing/drawing.ts'
 import type { TextMark } from '../../drawing/text-box.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
@@ -28,7 +28,21 @@ const woodRooms = [2.4, 0.9]
 
 /** Sizes tried for words in a box, for those that stand on a timber, and for a box beside it that a line leads to, mm. */
 const sizes = [1, 0.8, 0.65]
-const woodSizes = { words: [letters.word, 3.2, letters.small], shorter: [letters.word, 3.2, letters.small] }
+interface Form {
+  readonly form: 'words' | 'shorter'
+  readonly sizes: readonly number[]
+  readonly face: Face
+}
+const nameForms: readonly Form[] = (['words', 'shorter'] as const).map((form) => ({
+  form,
+  sizes: [letters.word, 3.2, letters.small],
+  face: 'bold',
+}))
+const noteForms: readonly Form[] = (['words', 'shorter'] as const).map((form) => ({
+  form,
+  sizes: [letters.small, letters.least],
+  face: 'regular',
+}))
 const besideSize = letters.small
 const leaderStyle: DraftStyle = {
   layer: 'mark',
@@ -69,18 +83,28 @@ export const labelMarks = (
   return []
 }
 
+/** Small words more along a timber or across it, on its own wood, off all else; none where that has no room. */
+export const timberNote = (
+  note: Pick<PatternLabel, 'words' | 'shorter'>,
+  outline: Path,
+  tile: Tile,
+  room: Occupancy,
+  lean: number,
+): readonly TextMark[] => alongMarks(note, timberBox(outline, tile.toWindow), tile, room, lean, noteForms)
+
 /** Where along a timber and across it its name is tried. */
-const woodShares = [0.5, 0.44, 0.56, 0.38, 0.62, 0.32, 0.68, 0.26, 0.74, 0.2, 0.8, 0.12, 0.88]
+const woodShares = [0.5, 0.44, 0.56, 0.38, 0.62, 0.32, 0.68, 0.26, 0.74, 0.2, 0.8, 0.12, 0.88, 0.1, 0.9]
 const woodAsides = [0, 0.2, -0.2]
 
 /** On its wood, along it or across it as it is read, with no box. */
 const alongMarks = (
-  label: PatternLabel,
+  label: Pick<PatternLabel, 'words' | 'shorter'>,
   timber: TimberBox,
   tile: Tile,
   room: Occupancy,
   lean: number,
-): Drawing => {
+  forms: readonly Form[] = nameForms,
+): readonly TextMark[] => {
   const middles = placesIn(timber, woodShares, woodAsides)
   const turns = [timber.along, timber.along + Math.PI / 2].map((turn) => {
     const angle = readable(turn, lean)
@@ -90,9 +114,9 @@ const alongMarks = (
   const [along] = turns
   for (const kinds of [on.never | on.cut | on.rather, on.never | on.cut]) {
     const open = middles.filter((middle) => !takenAt(room, middle, kinds))
-    for (const form of ['words', 'shorter'] as const)
-      for (const size of woodSizes[form]) {
-        const half = textWidth(label[form], size, 'bold') / 2
+    for (const { form, sizes: some, face } of forms)
+      for (const size of some) {
+        const half = textWidth(label[form], size, face) / 2
         for (const around of woodRooms)
           for (const turn of turns) {
             const { angle, wide, high, box } = turn
@@ -107,7 +131,7 @@ const alongMarks = (
                 isInCell(tile, corners, 0.5) &&
                 clearUnder(room, corners, kinds)
               )
-                return [wordsAt(label[form], size, middle, angle)]
+                return [wordsAt(label[form], size, middle, angle, face)]
             }
           }
       }
@@ -239,9 +263,9 @@ const dotAir = 0.8
 const boxAt = (words: string, size: number, middle: Point, turn: number, less = 0): readonly Point[] =>
   boxesAlong(turn)(middle, textWidth(words, size, 'bold') / 2 + frameRoom - less, size / 2 + frameRoom - less)
 
-const wordsAt = (words: string, size: number, middle: Point, turn: number): TextMark =>
+const wordsAt = (words: string, size: number, middle: Point, turn: number, face: Face = 'bold'): TextMark =>
   text('mark', pointToward(middle, turn - Math.PI / 2, size / 2), size, words, {
-    face: 'bold',
+    face,
     align: 'middle',
     angle: turn,
   }) as TextMark

@@ -2,6 +2,7 @@ import { text } from '../../drawing/drawing.ts'
 import type { LabelPlace } from '../../drawing/place-labels.ts'
 import type { TextMark } from '../../drawing/text-box.ts'
 import type { Point } from '../../geometry/point.ts'
+import type { Curve } from '../../ramp/curve/curve.ts'
 import { words } from '../label-text.ts'
 import { letters } from '../pens.ts'
 import type { ReliefHole } from '../relief-hole.ts'
@@ -23,6 +24,26 @@ export const keepLabels = (wall: number, top: number, floor: number): readonly L
     .flatMap((size) =>
       [4, 1.5].map((off) => noted({ x: wall + off, y: top - size - 3 }, size, 'KEEP', 'left')),
     )
+
+/** Along the curve under it, so near that words on the wood, 7 mm off it, keep clear. */
+export const curveKeepLabels = (curve: Curve, from: number, to: number): readonly LabelPlace[] =>
+  [letters.word, 3, letters.small].flatMap((size) =>
+    [0.5, 0.4, 0.6, 0.3, 0.7].flatMap((share) =>
+      [2.2, 1.4].map((off) => {
+        const place = from + share * (to - from)
+        const { x, y } = curve.point(place)
+        const angle = curve.slope(place)
+        const down = off + size
+        return {
+          text: text('note', { x: x + down * Math.sin(angle), y: y - down * Math.cos(angle) }, size, 'KEEP', {
+            face: 'bold',
+            align: 'middle',
+            angle,
+          }) as TextMark,
+        }
+      }),
+    ),
+  )
 
 const noted = (at: Point, size: number, said: string, align: 'left' | 'middle'): LabelPlace => ({
   text: text('note', at, size, said, { face: 'bold', align }) as TextMark,

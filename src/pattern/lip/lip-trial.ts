@@ -16,7 +16,14 @@ import { type SkinLayer, skinGap } from '../../ramp/skin/skin.ts'
 import { layerLabels } from '../layer-labels.ts'
 import { pens } from '../pens.ts'
 import { reliefHole } from '../relief-hole.ts'
-import { boardLabels, holeLabels, keepLabels, pipeLabels, wasteLabels } from './lip-labels.ts'
+import {
+  boardLabels,
+  curveKeepLabels,
+  holeLabels,
+  keepLabels,
+  pipeLabels,
+  wasteLabels,
+} from './lip-labels.ts'
 import { outEnds, outReveal, upReveal } from './lip-reveals.ts'
 
 /** The lip at full size with pipe, skin and deck board, in the mm of the side it belongs to. */
@@ -133,12 +140,21 @@ const trialParts = (ramp: SolvedQuarter, coping: SolvedCoping, piece: Box, units
     pipeLabels(coping.centre, r, `pipe ${show(coping.outside)}`),
     ...(hole ? [holeLabels(hole)] : []),
     ...(board > 0 ? [boardLabels(piece.x1, wall, heights.deck, board, `deck board ${show(board)}`)] : []),
+    curveKeepLabels(curve, corner, ramp.side.curveEnd),
   ]
   return { lines, labels, shown: shown.length, layerWords }
 }
 
 /** Its thickness, mm. */
 const boardOf = ({ transition: { heights } }: SolvedQuarter): number => heights.deck - heights.frame
+
+/** Signs of inches are told on other pages. */
+const roughly = (figure: string): string =>
+  figure.endsWith('–')
+    ? `a shade under ${figure.slice(0, -1)}`
+    : figure.endsWith('+')
+      ? `a shade over ${figure.slice(0, -1)}`
+      : figure
 
 /** `layers`: those that are named here, as their labels found no room. */
 const trialSteps = (
@@ -160,7 +176,7 @@ const trialSteps = (
   const given = design.coping?.by.kind === 'notch' ? '"along" and "down"' : '"up" and "out"'
   return [
     `The pipe should stand ${revealWords(coping, design, (mm) => `${show(mm)} ${units}`, ' and ')}: that is its reveal.${coping.seat === 'round' ? ` The notch is round, radius ${show(r)} ${units}.` : ''}`,
-    `Saw this in a scrap of the side's plywood (dashed edges anywhere near), screw on offcuts of skin${boardOf(ramp) > 0 ? ' and deck board' : ''}, each layer of skin ${show(skinGap)} ${units} short of the pipe, lay the real pipe in, and run a hand and a wheel over it.`,
+    `Saw this on the grey side of its thick line in a scrap of the side's plywood (dashed edges anywhere near), screw on offcuts of skin${boardOf(ramp) > 0 ? ' and deck board' : ''}, each layer of skin ${roughly(show(skinGap))} ${units} short of the pipe, lay the real pipe in, and run a hand and a wheel over it.`,
     ...(off.length > 0
       ? [
           `The pipe is too thick for one page: past the edge of this piece ${wordList(

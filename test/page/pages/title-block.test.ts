@@ -40,8 +40,8 @@ ramps:
       expect([margin, tile, largest.text]).toEqual([margin, tile, tile])
       const said = words.map((word) => word.text).join('\n')
       expect(said).toContain(`set ${set.code}`)
-      expect(said).toMatch(/start here|lies over page|(starts|goes on in) row/)
-      if (words.some((word) => /^lies over page/.test(word.text) && word.tall < 2.5)) narrow++
+      expect(said).toMatch(/start here|lay it over page|(starts|goes on in) row/)
+      if (words.some((word) => /^lay it over page/.test(word.text) && word.tall < 2.5)) narrow++
     }
   }
   expect(narrow).toBeGreaterThan(0)

@@ -4,6 +4,8 @@ import type { Drawing } from '../../../src/drawing/drawing.ts'
 import { textCorners } from '../../../src/drawing/text-box.ts'
 import { type Affine, affineApply, affineIdentity, affineThen } from '../../../src/geometry/affine.ts'
 import { boxOverlaps, pointsBounds } from '../../../src/geometry/bounds.ts'
+import { convexContains } from '../../../src/geometry/clip.ts'
+import { convexOverlap } from '../../../src/geometry/overlap.ts'
 import type { Point } from '../../../src/geometry/point.ts'
 import { pathSample } from '../../../src/geometry/sample.ts'
 import { trialBlock } from '../../../src/page/parts/trial-block.ts'
@@ -70,8 +72,17 @@ it('the block of a lip trial holds the piece at its size and all its words, none
         const said = texts.map(({ words }) => words).join(' ')
         for (const step of trial.steps) expect(said).toContain(step)
         expect(said).toContain('set BCDF-GHJK-2345')
-        // labels of layers lie along them; all other words are level or upright, so that their boxes are plain
-        const words = texts.filter(({ words: w }) => !/^layer \d: /.test(w))
+        // labels of layers and one KEEP lie along the curve; all other words are level or upright, so that their boxes are plain
+        const isSlanted = ({ corners: [a, b] }: (typeof texts)[number]): boolean =>
+          Math.min(Math.abs(b!.x - a!.x), Math.abs(b!.y - a!.y)) > 1e-6
+        const words = texts.filter(
+          (one) => !/^layer \d: /.test(one.words) && !(one.words === 'KEEP' && isSlanted(one)),
+        )
+        for (const keep of texts.filter((one) => one.words === 'KEEP' && isSlanted(one))) {
+          for (const p of cuts.flat()) hold(!convexContains(keep.corners, p), 'the cut line through KEEP')
+          for (const other of texts)
+            if (other !== keep) atMost(convexOverlap(keep.corners, other.corners), 0.01, other.words)
+        }
         const boxes = words.map(({ corners }) => pointsBounds(corners))
         boxes.forEach((box, i) => {
           for (const { x, y } of cuts.flat())
