@@ -542,6 +542,41 @@ test.each(templates)(
   60_000,
 )
 
+test('all pieces stand in one table where a page has room for it, as panels and boards have them', () => {
+  let listed = 0
+  for (const name of ['quarter-in', 'quarter-and-flat-mm', 'quarter-mm']) {
+    const design = designOf(templateText(name))
+    const { units } = design
+    for (const paper of papers) {
+      const { job } = made(design, paper)
+      const said = job.pages
+        .map(({ drawing }) => wordsIn(drawing))
+        .find((words) => words.includes('All pieces'))
+      if (!said) continue
+      const cuts = cutsJob(design)
+      if (isRefusal(cuts)) throw new Error(JSON.stringify(cuts))
+      const { panels } = cutsRecord(design, cuts)
+      const rows = said.slice(said.indexOf('All pieces'))
+      for (const { panel, pieces } of panels)
+        for (const { mark, outline } of pieces) {
+          const [wide, high] = [0, 1].map((axis) => {
+            const along = outline.map((p) => p[axis]!)
+            return showLength(Math.max(...along) - Math.min(...along), units)
+          })
+          const at = rows.indexOf(mark)
+          expect(at, mark).toBeGreaterThan(0)
+          // its name may take two lines
+          expect(rows.slice(at, at + 5).join('|')).toContain(`|${wide} × ${high}|panel ${panel}`)
+          listed++
+        }
+      const timbers = job.solved.ramps.reduce((sum, ramp) => sum + timbersOf(ramp).length, 0)
+      const counts = [...rows.join(' ').matchAll(/(\d+) timbers?/g)].map(([, count]) => count)
+      expect(counts.reduce((sum, count) => sum + Number(count), 0)).toBe(timbers)
+    }
+  }
+  expect(listed).toBeGreaterThan(10)
+}, 60_000)
+
 test('a screw has one letter on the list, at true size and in the steps', () => {
   const design = designOf(templateText('pair-mm'))
   const buy = buyJob(design)

@@ -1,11 +1,13 @@
 import type { Box } from '../../geometry/bounds.ts'
 import { lengthsShort } from '../lengths-note.ts'
+import type { Block } from './block.ts'
 import { type Book, type BookFacts, bookOf } from './book.ts'
 import { type BookPage, bodyHeight, filled, layPages, type Section } from './pages.ts'
 import { buying } from './sections/buying.ts'
 import { care } from './sections/care.ts'
 import { coping } from './sections/coping.ts'
 import { cutting } from './sections/cutting/cutting.ts'
+import { panelsName } from './sections/cutting/panels.ts'
 import { deck } from './sections/deck.ts'
 import { finishing } from './sections/finishing.ts'
 import { first } from './sections/first.ts'
@@ -13,6 +15,7 @@ import { flat } from './sections/flat.ts'
 import { framing } from './sections/framing.ts'
 import { glance } from './sections/glance.ts'
 import { moving } from './sections/moving.ts'
+import { pieces } from './sections/pieces.ts'
 import { skin } from './sections/skin.ts'
 
 /** The parts of a booklet by the builder's day; those that a design has no use for come out as null. */
@@ -68,11 +71,41 @@ export const layBooklet = (facts: BookFacts, { window, only, code }: BookletOpti
   const wanted = sectionNames
     .filter((name) => !only || only.includes(name))
     .flatMap((name) => sectionOf(name, book, window) ?? [])
-  return layPages(window, closed(wanted, book, window), {
+  return layPages(window, withPieces(closed(wanted, book, window), book, window), {
     title: facts.design.title,
     code,
     lengths: lengthsShort(facts.design.units),
   })
+}
+
+/** Where all pieces may be listed, the best first: at the end of a part, or before a block of it that has a name. */
+const listing: readonly (readonly [part: string, before?: string])[] = [
+  ['first'],
+  ['cutting', panelsName],
+  ['cutting'],
+  ['glance'],
+]
+
+/** The table of all pieces where a page is free for it: it is worth none of its own, and moves no part to another page. */
+const withPieces = (wanted: readonly Section[], book: Book, window: Box): readonly Section[] => {
+  if (!wanted.some(({ name }) => name === 'cutting')) return wanted
+  const table = pieces(book)
+  if (table.height > book.tall) return wanted
+  const before = filled(window, wanted)
+  for (const [name, place] of listing) {
+    const listed = wanted.map((one) => (one.name === name ? withBlock(one, table, place) : one))
+    const { pages, begins } = filled(window, listed)
+    if (pages === before.pages && begins.join(';') === before.begins.join(';')) return listed
+  }
+  return wanted
+}
+
+const withBlock = (section: Section, block: Block, before: string | undefined): Section => {
+  const { blocks } = section
+  const at = blocks.findIndex(
+    (one) => one.kind === 'fixed' && before !== undefined && one.names?.includes(before),
+  )
+  return { ...section, blocks: at < 0 ? [...blocks, block] : blocks.toSpliced(at, 0, block) }
 }
 
 /** Parts whose drawings may be smaller for the sake of the whole. */

@@ -67,13 +67,17 @@ const firstOf = (blocks: readonly Block[]): number => {
 /** Between two sections on one page, mm. */
 const sectionGap = 8
 
-/** How many pages sections take, and what share of each is free. */
+/** How many pages sections take, what share of each is free, and which of them begin on each. */
 export const filled = (
   window: Box,
   sections: readonly Section[],
-): { readonly pages: number; readonly free: readonly number[] } => {
+): { readonly pages: number; readonly free: readonly number[]; readonly begins: readonly string[] } => {
   const { pages, free } = fill(window, sections)
-  return { pages: pages.length, free: free.map((mm) => mm / bodyHeight(window)) }
+  return {
+    pages: pages.length,
+    free: free.map((mm) => mm / bodyHeight(window)),
+    begins: pages.map(({ begins }) => begins.map(({ name }) => name).join()),
+  }
 }
 
 /** Sections one after the other: each begins a page, but for one that fits whole below the one before, or whose first drawing does where much of the page is free. Throws RangeError on a block that no page holds. */

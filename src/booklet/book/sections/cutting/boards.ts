@@ -1,7 +1,6 @@
 import { type Table, tableHeight } from '../../../../drafting/table.ts'
 import { countWords } from '../../../../length/count-words.ts'
 import type { SawnBoard } from '../../../../stock/timber/boards.ts'
-import { timberPartsOf } from '../../../../stock/timber-parts.ts'
 import { partWords } from '../../../cuts/timber-words.ts'
 import { boardHeight, boardView } from '../../../views/board-view.ts'
 import { type Block, beside, drawn, gap, named, part, stack, table, words } from '../../block.ts'
@@ -73,9 +72,8 @@ const piecesTables = (
 const piecesTable = (
   boards: readonly SawnBoard[],
   all: readonly SawnBoard[],
-  { solved, several, units }: Book,
+  { timbers: parts, several, units }: Book,
 ): Table => {
-  const parts = timberPartsOf(solved.ramps)
   return {
     columns: [
       { head: '', kind: 'box' },

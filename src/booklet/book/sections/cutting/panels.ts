@@ -16,6 +16,7 @@ import {
   check,
   type FixedBlock,
   gap,
+  named,
   part,
   sizes,
   stack,
@@ -27,13 +28,16 @@ import {
 import type { Book } from '../../book.ts'
 import { onPage } from '../../page-words.ts'
 
+/** Their head, before which all pieces may be listed. */
+export const panelsName = 'panels'
+
 /** Each panel with what is sawn from it, and in which order. */
 export const panelBlocks = (book: Book): readonly Block[] => {
   const { width, sheets, units } = book
   const panels = sheets.flatMap((own) => own.panels)
   if (panels.length === 0) return []
   return [
-    part('Panels', width),
+    named(panelsName, part('Panels', width)),
     ...(book.patterns.length > 0 ? panelRules : drawnNotes)(book.design.stock, units).map((note) =>
       words(note, width),
     ),
