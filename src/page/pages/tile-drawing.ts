@@ -147,12 +147,18 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     clearUnder(room, [start, pieces[0]!.to], on.said | on.rather | on.cut)
   const screws = drawn.screws.map((at) => tilePoint(tile, at))
   // a tick would grow out of the ring of a screw
-  const isRinged = ({ start, pieces }: Path): boolean =>
-    screws.some(
-      (at) => segmentDistance({ kind: 'line', from: start, to: pieces[0]!.to }, at) < screwRing + tickAir,
+  const isRinged = ({ start, pieces }: Path): boolean => {
+    const { to } = pieces[0]!
+    const reach = screwRing + tickAir + pointDistance(start, to)
+    return screws.some(
+      (at) =>
+        Math.abs(at.x - start.x) < reach &&
+        Math.abs(at.y - start.y) < reach &&
+        segmentDistance({ kind: 'line', from: start, to }, at) < screwRing + tickAir,
     )
+  }
   const isOff = (tick: Path): boolean =>
-    !isRinged(tick) && rings.every((p) => pointDistance(p, tick.start) >= pointRoom + tickLength)
+    rings.every((p) => pointDistance(p, tick.start) >= pointRoom + tickLength) && !isRinged(tick)
   const rulers = rulerMarks(tile, pattern.points[0]!.at, units, {
     isFigured: ({ tick, figure }) =>
       isFree(tick) && isOff(tick) && wordClear(room, figure, on.never | on.cut | on.rather),

@@ -113,7 +113,7 @@ const alongMarks = (
   })
   const [along] = turns
   for (const kinds of [on.never | on.cut | on.rather, on.never | on.cut]) {
-    const open = middles.filter((middle) => !takenAt(room, middle, kinds))
+    const open = middles.filter((middle) => isInCell(tile, [middle], 0.5) && !takenAt(room, middle, kinds))
     for (const { form, sizes: some, face } of forms)
       for (const size of some) {
         const half = textWidth(label[form], size, face) / 2
@@ -127,9 +127,9 @@ const alongMarks = (
               if (!(turn === along ? mayHold(middle, long, across) : mayHold(middle, across, long))) continue
               const corners = box(middle, long, across)
               if (
-                isWithin(timber, corners, 0) &&
                 isInCell(tile, corners, 0.5) &&
-                clearUnder(room, corners, kinds)
+                clearUnder(room, corners, kinds) &&
+                isWithin(timber, corners, 0)
               )
                 return [wordsAt(label[form], size, middle, angle, face)]
             }
