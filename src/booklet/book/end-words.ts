@@ -25,7 +25,7 @@ export const endWords = (book: Book, ramp: SolvedRamp): readonly string[] => {
   return [...ways]
     .sort(([, a], [, b]) => b.length - a.length)
     .map(([said, numbers]) => {
-      const lies = isUpright(ends[numbers[0]! - 1]!) ? 'on edge' : 'flat'
+      const lies = isUpright(ends[numbers[0]! - 1]!) ? 'on edge' : 'lying flat'
       // the commonest way holds of all that lie so but for those that are named
       const named = kinds.has(lies)
       kinds.add(lies)

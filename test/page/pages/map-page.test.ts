@@ -150,7 +150,7 @@ it.each(templates)(
         const heads = fills.filter(({ grey }) => grey === 0)
         for (const row of new Set(group.tiles.map((tile) => tile.row))) {
           const letter = capitals(words.find(({ text }) => text === row)!)
-          const near = heads.filter(({ path }) => pathClip(path, boxCorners(boxGrow(letter, 4))).length > 0)
+          const near = heads.filter(({ path }) => pathClip(path, boxCorners(boxGrow(letter, 6))).length > 0)
           expect([what, row, near.length > 0]).toEqual([what, row, true])
         }
       }

@@ -28,11 +28,11 @@ export const endScrews = (book: Book, ramp: SolvedRamp, again: boolean): string 
   if (again) {
     const told = endWords(book, book.solved.ramps[0]!)
     const other = endWords(book, ramp).filter((words) => !told.includes(words))
-    return `As before, each end of a timber takes ${frameScrews} screws of ${[said(book, usual.length), ...plated].join(', ')}, ${all} in all${other.length > 0 ? `, but ${other.join('; ')}` : ''}.`
+    return `As before, each end of a timber takes ${frameScrews} screws of ${[said(book, usual.length), ...plated].join(', ')}, ${all} in all.${other.length > 0 ? ` ${capital(other.join('; '))}.` : ''}`
   }
   return (
     `Each end of a timber takes ${frameScrews} screws of ${[said(book, usual.length), ...plated].join(', ')}, ${screwHead('frame')}, through the side, ${all} in all. ` +
-    `They sit so in its end that no screw from above meets them, ${endWords(book, ramp).join('; ')}; mark them on the outside of both sides alike. ${ramp.design.sides.count > 2 ? 'Through a rib they go from the open bay; the timber behind takes its own at a slant, from its two faces, low down. ' : ''}` +
+    `They sit where no screw from above meets them. ${capital(endWords(book, ramp).join('; '))}. Mark them on the outside of both sides alike. ${ramp.design.sides.count > 2 ? 'Through a rib they go from the open bay; the timber behind takes its own at a slant, from its two faces, low down. ' : ''}` +
     `Drill ${ownUnits(pilotDrill, book.units)} before each, near the end of a timber above all. A stud's upper ${ramp.studs.some(({ lies }) => lies === 'edge') ? 'edge' : 'face'} lies flush with the ${isCurved(ramp) ? 'curve, square to it' : 'upper edge of the sides'}.`
   )
 }
