@@ -63,23 +63,17 @@ const sheetRows = ({ sheets, several, units }: Book): readonly Row[] => {
 const timberRows = ({ timbers, several, show }: Book): readonly Row[] => {
   const alike = new Map<string, TimberPart[]>()
   for (const one of timbers) {
-    const key = `${one.ramp}|${show(one.length)} long|${one.ripped ? ', ripped' : ''}`
+    const key = JSON.stringify([one.ramp, show(one.length), one.ripped])
     alike.set(key, [...(alike.get(key) ?? []), one])
   }
-  return [...alike].map(([key, all]): Row => {
-    const [ramp, size, ripped] = key.split('|') as [string, string, string]
-    const marks = numberList(
+  return [...alike.values()].map((all): Row => {
+    const { ramp, length, ripped } = all[0]!
+    const numbers = numberList(
       'timber',
       all.map(({ mark }) => Number(mark.slice(1))),
     )
-      .replace(/^timbers? /, '')
-      .replace(/\d+/g, 'T$&')
-    return [
-      marks,
-      `${several ? `${ramp}, ` : ''}${all.length} timber${all.length > 1 ? 's' : ''}${ripped}`,
-      size,
-      'boards',
-    ]
+    const what = `${several ? `${ramp}, ` : ''}${all.length} timber${all.length > 1 ? 's' : ''}${ripped ? ', ripped' : ''}`
+    return [numbers.replace(/^timbers? /, '').replace(/\d+/g, 'T$&'), what, `${show(length)} long`, 'boards']
   })
 }
 

@@ -129,9 +129,7 @@ const timberSteps = (book: Book): readonly string[] => {
 /** Holes of handles and ropes, while the wood is bare and the sides lie on each other. */
 const gripSteps = ({ stock, solved: { ramps } }: Book): readonly string[] =>
   stock.moving.some(({ handle }) => handle) || straightOf(ramps).length > 0
-    ? [
-        `Clamp the sides of ${ramps.length > 1 ? 'each ramp' : 'the ramp'} on each other and drill the holes of its handles or ropes through all of them${onPage('grips')}.`,
-      ]
+    ? [`Clamp the sides on each other; drill for handles or ropes${onPage('grips')}.`]
     : []
 
 const paintSteps = ({ stock }: Book): readonly string[] =>

@@ -41,8 +41,7 @@ export const panelBlocks = (book: Book): readonly Block[] => {
     ...(book.patterns.length > 0 ? panelRules : drawnNotes)(book.design.stock, units).map((note) =>
       words(note, width),
     ),
-    // looked at with the first of them in hand
-    ...grainWords(book).map((said) => ({ ...check(said, width), withNext: true })),
+    ...grainWords(book).map((said) => check(said, width)),
     // a drawing and the order of its cuts are not parted where a page holds both
     ...panels.flatMap((panel) => together(panelOf(book, panel, panels.length), book.tall)),
   ]
