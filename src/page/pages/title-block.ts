@@ -68,6 +68,9 @@ const tapingWords = (tile: Tile, start: Tile): readonly string[] => {
   ]
 }
 
+/** How the scales are read, where the page is laid over another. */
+const scaleWords = 'scales: 0 meets 0 where it lies true'
+
 const factWords = (tile: Tile, facts: TitleFacts): readonly string[] => {
   const { title, pattern, total, set, timbers, printer } = facts
   const served = pattern.serves.length > most ? most - 1 : pattern.serves.length
@@ -77,9 +80,10 @@ const factWords = (tile: Tile, facts: TitleFacts): readonly string[] => {
     ...startWords(tile, facts),
     tileWords(`${tile.number} of ${total}`, `set ${set}`),
     faceWords(printer),
+    ...(tile.joints.some(({ over, verniers }) => over && verniers.length > 0) ? [scaleWords] : []),
     ...pattern.serves.slice(0, served).map((part) => `${pattern.part} of ${part}`),
     ...(left > 0 ? [`and of ${left} more ramps: the map names them`] : []),
-    ...(timbers.length > 0 ? [timberNames(timbers)] : []),
+    ...(timbers.length > 0 ? [`X on ${timberNames(timbers)}`] : []),
     ...timbers.flatMap(({ called, timber, screwed, elsewhere }) =>
       screwed && elsewhere !== undefined ? [`${called} ${timber}, ${elsewhere}`] : [],
     ),

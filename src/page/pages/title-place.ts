@@ -1,11 +1,11 @@
 import { type Drawing, group, type Mark } from '../../drawing/drawing.ts'
-import { boxGrow } from '../../geometry/bounds.ts'
+import { type Box, boxGrow } from '../../geometry/bounds.ts'
 import type { Point } from '../../geometry/point.ts'
 import { letters } from '../../pattern/pens.ts'
 import { freePlace, leastPlace } from '../room/free-place.ts'
 import { boxCounter, coarser, type Occupancy } from '../room/occupancy.ts'
 import { anything, on } from '../room/word-room.ts'
-import { type Tile, tileCell } from '../tile/tile.ts'
+import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
 import { type TitleFacts, type TitleForm, type TitleSize, titleBlock, titleSize } from './title-block.ts'
 
 /** Round the block, mm. */
@@ -26,24 +26,52 @@ const titleTries = [
 
 /** The title block in the freest place of what the page keeps, smaller where it must be; where none is free, where it hides least. */
 export const placedTitle = (tile: Tile, facts: TitleFacts, room: Occupancy): Drawing => {
-  const within = boxGrow(tileCell(tile), clear - 2)
+  const cell = boxGrow(tileCell(tile), clear - 2)
+  const panel = panelOf(tile, facts)
   // where it must lie on something, on words and the cut line last of all
   const count = boxCounter(coarser(room, 4, anything), (kinds) => (kinds & (on.said | on.cut) ? hidden : 1))
   const tried: Tried[] = []
-  for (const { scale, form } of titleTries) {
+  const sized = ({ scale, form }: (typeof titleTries)[number]): Tried => {
     const size = titleSize(tile, facts, form)
-    const [wide, high] = [size.width * scale + 2 * clear, size.height * scale + 2 * clear]
-    const one = { scale, form, size, wide, high }
-    const at = freePlace(count, wide, high, within)
+    return {
+      scale,
+      form,
+      size,
+      wide: size.width * scale + 2 * clear,
+      high: size.height * scale + 2 * clear,
+    }
+  }
+  // rather under its arrows or smaller on the panel than off it
+  if (panel)
+    for (const form of titleTries.slice(0, 4)) {
+      const one = sized(form)
+      const at = freePlace(count, one.wide, one.high, panel)
+      if (at) return [titleAt(at, one, tile, facts)]
+    }
+  for (const form of titleTries) {
+    const one = sized(form)
+    const at = freePlace(count, one.wide, one.high, cell)
     if (at) return [titleAt(at, one, tile, facts)]
     tried.push(one)
   }
   let best: { readonly at: Point; readonly covered: number; readonly one: Tried } | undefined
   for (const one of tried) {
-    const found = leastPlace(count, one.wide, one.high, within)
+    const found = leastPlace(count, one.wide, one.high, cell)
     if (found && (!best || found.covered < best.covered)) best = { ...found, one }
   }
   return best ? [titleAt(best.at, best.one, tile, facts)] : []
+}
+
+/** So much of a page may lie above or below the panel before its title is looked for beside that, mm. */
+const mostOff = 60
+
+/** What the page keeps no higher and no lower than the panel, where much of it hangs over; null where rows are turned or little does. */
+const panelOf = (tile: Tile, { pattern: { height } }: TitleFacts): Box | null => {
+  if (Math.abs(tile.toWindow[1]) > 1e-9) return null
+  const cell = boxGrow(tileCell(tile), clear - 2)
+  const y0 = Math.max(cell.y0, tilePoint(tile, { x: 0, y: 0 }).y)
+  const y1 = Math.min(cell.y1, tilePoint(tile, { x: 0, y: height }).y)
+  return y0 - cell.y0 + cell.y1 - y1 > mostOff && y1 > y0 ? { ...cell, y0, y1 } : null
 }
 
 interface Tried {

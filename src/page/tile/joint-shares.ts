@@ -109,10 +109,10 @@ const setOut = (
     const shares = [0.1, 0.14, 0.06, 0.18, 0.22].map(share)
     const usualShares = shares.slice(0, 3).filter((t) => off(t, snaps, apart.crossSnap))
     const usualPlace = usualShares.length > 0 ? best(usualShares, 4) : null
-    if (usualPlace !== null && least(usualPlace, 4) > crossHalf) return usualPlace
+    if (usualPlace !== null && least(usualPlace, 4) > crossHalf && clear(usualPlace, 4) > 0) return usualPlace
     const others = [...usualShares, ...shares.slice(3).filter((t) => off(t, snaps, apart.crossSnap))]
     const found = best(others.length > 0 ? others : shares, 4)
-    if (least(found, 0.1) > crossRoom) return found
+    if (least(found, 0.1) > crossRoom && clear(found, 4) > 0) return found
     // far from the end rather than on a line
     return best([found, ...far.map(share).filter((t) => off(t, snaps, apart.crossSnap))], 4)
   })

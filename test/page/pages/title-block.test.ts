@@ -1,10 +1,14 @@
 import { expect, it } from 'vitest'
 import { readDesign } from '../../../src/design/read.ts'
+import { affineApply, affineInvert } from '../../../src/geometry/affine.ts'
 import { usualLaying } from '../../../src/job/laying.ts'
 import { plotJob } from '../../../src/job/plot.ts'
 import { isRefusal } from '../../../src/job/refusal.ts'
+import { tileMap } from '../../../src/page/tile/tile.ts'
 import { wordsOf } from '../../booklet/words.ts'
-import { fingerprint } from '../../support/lay-out.ts'
+import { fingerprint, layOut } from '../../support/lay-out.ts'
+import { opened } from '../../support/strokes.ts'
+import { templateText } from '../../support/templates.ts'
 
 it('every page says its number, its set and what to do with it, however little of it is kept', () => {
   const text = `title: Tall ramp for the boathouse
@@ -45,4 +49,32 @@ ramps:
     }
   }
   expect(narrow).toBeGreaterThan(0)
+})
+
+it('where much of a page hangs below the panel its number lies on that, and says what an X is on and how scales are read', () => {
+  let [hung, scaled, crossed] = [0, 0, 0]
+  for (const paper of ['a3', 'a4'] as const) {
+    const set = layOut(templateText('quarter-mm'), paper, 'whole')!
+    for (const { tiles, pattern } of set.groups)
+      for (const tile of tiles) {
+        const page = set.plan.pages.findIndex((one) => one.tile === `${tile.number}`)
+        const { words } = opened(set.pages[page]!.draw())
+        const said = words.map(({ text }) => text)
+        if (said.includes('scales: 0 meets 0 where it lies true')) scaled++
+        if (said.some((one) => /^X on (stud|timber)s? \d/.test(one))) crossed++
+        const number = words.reduce((a, b) => (b.size > a.size ? b : a))
+        const back = affineInvert(tileMap(tile))
+        const low = Math.min(...tile.window.map(({ y }) => y))
+        const high = Math.max(...tile.window.map(({ y }) => y))
+        if (low > -80 || high < 100 || high > pattern.height) continue
+        const where = `${paper} ${tile.number}`
+        // a page of A4 has less room beside the panel
+        if (paper === 'a3')
+          for (const p of number.corners) expect(affineApply(back, p).y, where).toBeGreaterThan(-5)
+        hung++
+      }
+  }
+  expect(hung).toBeGreaterThan(0)
+  expect(scaled).toBeGreaterThan(8)
+  expect(crossed).toBeGreaterThan(8)
 })
