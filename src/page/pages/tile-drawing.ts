@@ -5,15 +5,12 @@ import { affineApply, affineIdentity, affineInvert } from '../../geometry/affine
 import { boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners, type Convex, pathClip } from '../../geometry/clip.ts'
 import { pathLength } from '../../geometry/length.ts'
-import { segmentDistance } from '../../geometry/nearest.ts'
 import type { Path } from '../../geometry/path.ts'
-import { type Point, pointDistance } from '../../geometry/point.ts'
-import type { Pattern } from '../../pattern/pattern.ts'
+import type { Point } from '../../geometry/point.ts'
 import { pens } from '../../pattern/pens.ts'
 import { screwMarks, screwRing } from '../../pattern/timber-marks.ts'
-import { pointRoom } from '../cover/shown-points.ts'
 import { type Datum, datumMarks } from '../proof/datum.ts'
-import { clearUnder, type Occupancy, occupyBox, occupyUnder } from '../room/occupancy.ts'
+import { type Occupancy, occupyBox, occupyUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import { grownWord, keepOff, keepOffPath, on, wordClear, wordRoom } from '../room/word-room.ts'
 import { brokenStrokes, type ClearZone, wordZones, zonesBack } from '../tile/clear-zones.ts'
@@ -45,6 +42,7 @@ import type { Section } from '../timber/sections.ts'
 import { timberBox } from '../timber/timber-box.ts'
 import { timberEdges } from '../timber/timber-edges.ts'
 import { timberSigns } from '../timber/timber-signs.ts'
+import { rulerRoom } from './ruler-room.ts'
 import { snapWords } from './snap-words.ts'
 import type { TitleFacts } from './title-block.ts'
 import { placedTitle } from './title-place.ts'
@@ -68,9 +66,6 @@ export interface TileFacts extends Omit<TitleFacts, 'timbers'> {
 
 /** Round the words of a cross that is set out, mm. */
 const datumAir = 3
-
-/** Between the ticks of a ruler and the ring of a screw, mm. */
-const tickAir = 0.8
 
 /** Round the name of an edge: nearer, WASTE and it would be read as one. mm */
 const nameApart = 5
@@ -141,30 +136,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   }
   const signs = timberSigns(boxes, tile, room)
   keepOff(room, signs, on.rather)
-  const rings = ringsOf(tile, pattern)
-  // in an edge or an X a tick would not be seen, in the line that is sawn it would spoil that
-  const isFree = ({ start, pieces }: Path): boolean =>
-    clearUnder(room, [start, pieces[0]!.to], on.said | on.rather | on.cut)
-  const screws = drawn.screws.map((at) => tilePoint(tile, at))
-  // a tick would grow out of the ring of a screw
-  const isRinged = ({ start, pieces }: Path): boolean => {
-    const { to } = pieces[0]!
-    const reach = screwRing + tickAir + pointDistance(start, to)
-    return screws.some(
-      (at) =>
-        Math.abs(at.x - start.x) < reach &&
-        Math.abs(at.y - start.y) < reach &&
-        segmentDistance({ kind: 'line', from: start, to }, at) < screwRing + tickAir,
-    )
-  }
-  const isOff = (tick: Path): boolean =>
-    rings.every((p) => pointDistance(p, tick.start) >= pointRoom + tickLength) && !isRinged(tick)
-  const rulers = rulerMarks(tile, pattern.points[0]!.at, units, {
-    isFigured: ({ tick, figure }) =>
-      isFree(tick) && isOff(tick) && wordClear(room, figure, on.never | on.cut | on.rather),
-    isOffTimber: ({ figure }) => wordClear(room, figure, on.timber),
-    isFree: (tick) => isFree(tick) && isOff(tick),
-  })
+  const rulers = rulerMarks(tile, pattern.points[0]!.at, units, rulerRoom(tile, pattern, drawn.screws, room))
   keepOff(room, rulers.flat(), on.ruler)
   const snap = snapWords(tile, units, room)
   keepOff(room, snap, on.never)
@@ -221,13 +193,6 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     ]),
   ]
 }
-
-/** A tick of a ruler is no longer, mm. */
-const tickLength = 4
-
-/** Where a builder measures from, in the window. */
-const ringsOf = (tile: Tile, { points }: Pattern): readonly Point[] =>
-  points.map(({ at }) => tilePoint(tile, at))
 
 /** Less of a chain line or a plate's edge in the corner of a page says nothing, mm. */
 const leastQuiet = 12

@@ -42,7 +42,7 @@ interface RulerMark {
 }
 
 /** What a ruler asks of a page. */
-interface RulerRoom {
+export interface RulerRoom {
   /** whether a figure and its tick have room, and whether that lies on no timber */
   readonly isFigured: (mark: Figured) => boolean
   readonly isOffTimber: (mark: Figured) => boolean
