@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from 'node:child_process'
-import { chmodSync, mkdirSync, readdirSync, rmSync } from 'node:fs'
+import { chmodSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { buildSync } from 'esbuild'
 import { writeTypeSources } from './.build-type.mjs'
 
@@ -38,6 +38,15 @@ for (const name of readdirSync('src/cli/programs'))
     // whoever asks figures for a picture is sent to the whole program
     external: name === 'figures.ts' ? ['*/pictures/picture.ts'] : [],
   })
+// the code is kept for a text of one byte a letter, and regular expressions are left as they are written
+for (const name of readdirSync('dist').filter((file) => file.endsWith('.cjs'))) {
+  const text = readFileSync(`dist/${name}`, 'utf8')
+  const escaped = text.replace(
+    /[^\0-\x7f]/g,
+    (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  )
+  writeFileSync(`dist/${name}`, escaped)
+}
 chmodSync('dist/traceply.cjs', 0o755)
 
 /** What V8 makes of each, so that it is not made anew in each process: what runs on a design. The program is whole without it. */

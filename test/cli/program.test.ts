@@ -56,6 +56,18 @@ describe('the command line: exit and words', () => {
     expect(await traceply(args)).toEqual({ exit: 2, signal: null, out: '', err })
   })
 
+  it('lengths with letters beyond ASCII are read as it is shipped: its text is kept as one byte a letter', async () => {
+    for (const name of readdirSync(join(root(), 'dist')).filter((file) => file.endsWith('.cjs')))
+      expect(readFileSync(join(root(), 'dist', name), 'utf8'), name).toMatch(/^[\0-\x7f]*$/)
+    const design = readFileSync(template('quarter-in'), 'utf8')
+    for (const deck of ['19 5/8– in', '19⅝ in', '19 5/8”']) {
+      const changed = design.replace(/\n( +)deck: 25 [^\n]*/, `\n$1deck: "${deck}"`)
+      expect(changed).not.toBe(design)
+      writeFileSync(join(work(), 'signed.yaml'), changed)
+      expect((await traceply(['figures', 'signed.yaml'])).out, deck).toContain('deck 19 5/8')
+    }
+  })
+
   it('without a command all commands are listed, and it is no success', async () => {
     const { exit, out, err } = await traceply([])
     expect([exit, out]).toEqual([2, ''])
