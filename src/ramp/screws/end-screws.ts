@@ -120,6 +120,9 @@ export const screwDown = <Laid extends { readonly driven: readonly Driven[] }>(
 
 /** Whether a screw comes into a timber, or so near to it. mm */
 export const comesNear = (timber: Timber, { from, to }: Driven, room: number): boolean => {
+  // most stand in another timber
+  const reach = timber.width / 2 + timber.depth + Math.abs(to.x - from.x) + Math.abs(to.y - from.y) + room
+  if (Math.abs(from.x - timber.x) > reach || Math.abs(from.y - timber.y) > reach) return false
   const [a, b] = [timberOffset(timber, from), timberOffset(timber, to)]
   const half = timber.width / 2 + room
   return (

@@ -132,6 +132,9 @@ const layLayer = (
 /** Whether a screw square to the curve comes near to another that stands in the frame. */
 const comesNear = ({ curve, units }: Framing, place: number, { from, to }: Other): boolean => {
   const at = curve.point(place)
+  // most stand far from it
+  const far = 2 * (Math.abs(to.x - from.x) + Math.abs(to.y - from.y) + 3 * screwApart + screwGrip[units])
+  if (Math.abs(at.x - from.x) > far || Math.abs(at.y - from.y) > far) return false
   const slope = curve.slope(place)
   const deep = screwGrip[units] * 1.5
   const point = { x: at.x + deep * Math.sin(slope), y: at.y - deep * Math.cos(slope) }

@@ -4,6 +4,9 @@ import { readDesign } from '../../../src/design/read.ts'
 import { sidePattern } from '../../../src/pattern/side.ts'
 import type { SolvedRamp } from '../../../src/ramp/ramp.ts'
 import type { EndScrews } from '../../../src/ramp/screws/end-screws.ts'
+import { balancePoint } from '../../../src/stock/balance.ts'
+import { handleBolts, handlePlace } from '../../../src/stock/handle.ts'
+import { jointPlates } from '../../../src/stock/joint-plate.ts'
 import { assertNear } from '../../support/near.ts'
 import { templates, templateText } from '../../support/templates.ts'
 import { wholeDesign } from '../../support/whole.ts'
@@ -88,6 +91,36 @@ describe('no two screws of a ramp meet in the wood', () => {
     expect(seen.pairs).toBeGreaterThan(2000)
     for (const count of [seen.ribs, seen.off, seen.inches]) expect(count).toBeGreaterThan(10)
   })
+})
+
+test('bolts of handles, and of plates over the joint with a flat, keep off every screw through a side', () => {
+  let looked = 0
+  for (const name of templates) {
+    const reading = readDesign(templateText(name))
+    if ('problems' in reading) throw new Error(name)
+    const { ramps } = wholeDesign(reading.design)
+    const plates = jointPlates(ramps, reading.design.units)
+    for (const ramp of ramps) {
+      const handle = ramp.kind === 'quarter' ? handlePlace(ramp, balancePoint(ramp)) : null
+      const bolts = [
+        ...(handle ? handleBolts(handle) : []),
+        ...plates.flatMap(({ quarter, flat, holes }) =>
+          (ramp.name === quarter ? holes.quarter : ramp.name === flat ? holes.flat : []).map((x) => ({
+            x,
+            y: holes.up,
+          })),
+        ),
+      ]
+      // holes of 9 and 5 mm, and 3 between them
+      for (const bolt of bolts)
+        for (const { pair } of ramp.endScrews)
+          for (const { at } of pair) {
+            expect(Math.hypot(at.x - bolt.x, at.y - bolt.y)).toBeGreaterThan(4.5 + 2.5 + 3)
+            looked++
+          }
+    }
+  }
+  expect(looked).toBeGreaterThan(500)
 })
 
 test('two axes are as far apart as worked by hand', () => {
