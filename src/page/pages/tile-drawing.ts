@@ -122,8 +122,9 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     keepOff(room, more, on.never)
   }
   for (const name of edgeNames(pattern, tile, room, told)) {
-    words.push(name)
-    occupyUnder(room, grownWord(name, nameApart), 0, on.never)
+    write([name])
+    // rather than not at all a word stands nearer
+    occupyUnder(room, grownWord(name, nameApart), 0, on.rather)
   }
   write(keepWaste(tile, pattern, wood, room))
   write(jointWords(tile, room))
@@ -135,7 +136,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     if (said && note.length === 0) elsewhere.set(i, said.words)
   }
   const signs = timberSigns(boxes, tile, room)
-  keepOff(room, signs, on.rather)
+  keepOff(room, signs.flat(), on.rather)
   const rulers = rulerMarks(tile, pattern.points[0]!.at, units, rulerRoom(tile, pattern, drawn.screws, room))
   keepOff(room, rulers.flat(), on.ruler)
   const snap = snapWords(tile, units, room)
@@ -144,8 +145,9 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     tile,
     {
       ...facts,
-      timbers: shown.map((i) => ({
+      timbers: shown.map((i, k) => ({
         ...pattern.screws[i]!,
+        signed: signs[k]!.length > 0,
         screwed: !facts.missing.has(i),
         elsewhere: elsewhere.get(i),
       })),
@@ -182,7 +184,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
       ]),
       ...named,
       ...labels,
-      ...signs,
+      ...signs.flat(),
       ...words,
       ...ruled,
       ...joints,

@@ -13,9 +13,10 @@ import { joinsNone, startAlong } from '../tile/row-start.ts'
 import type { Tile } from '../tile/tile.ts'
 import { timberNames } from '../tile/timber-names.ts'
 
-/** `screwed`: whether all of its screws are on paper. */
+/** `screwed`: whether all of its screws are on paper; `signed`: whether its X is on this page. */
 interface ShownTimber extends Pick<TimberScrews, 'called' | 'timber'> {
   readonly screwed: boolean
+  readonly signed: boolean
   /** what the page says of those of its screws that other pages have, where the timber itself had no room for it */
   readonly elsewhere?: string | undefined
 }
@@ -69,13 +70,14 @@ const tapingWords = (tile: Tile, start: Tile): readonly string[] => {
 }
 
 /** How the scales are read, where the page is laid over another. */
-const scaleWords = 'scales: 0 meets 0 where it lies true'
+const scaleWords = 'scales: the longest tick meets 0'
 
 const factWords = (tile: Tile, facts: TitleFacts): readonly string[] => {
   const { title, pattern, total, set, timbers, printer } = facts
   const served = pattern.serves.length > most ? most - 1 : pattern.serves.length
   const left = pattern.serves.length - served
   const missing = timbers.filter(({ screwed }) => !screwed)
+  const signed = timbers.filter((timber) => timber.signed)
   return [
     ...startWords(tile, facts),
     tileWords(`${tile.number} of ${total}`, `set ${set}`),
@@ -83,7 +85,7 @@ const factWords = (tile: Tile, facts: TitleFacts): readonly string[] => {
     ...(tile.joints.some(({ over, verniers }) => over && verniers.length > 0) ? [scaleWords] : []),
     ...pattern.serves.slice(0, served).map((part) => `${pattern.part} of ${part}`),
     ...(left > 0 ? [`and of ${left} more ramps: the map names them`] : []),
-    ...(timbers.length > 0 ? [`X on ${timberNames(timbers)}`] : []),
+    ...(signed.length > 0 ? [`X on ${timberNames(signed)}`] : []),
     ...timbers.flatMap(({ called, timber, screwed, elsewhere }) =>
       screwed && elsewhere !== undefined ? [`${called} ${timber}, ${elsewhere}`] : [],
     ),

@@ -31,8 +31,8 @@ const leastTurn = (24 * Math.PI) / 180
  * page has no room for it. Its strokes lie like the diagonals of the section, as cut timber is drawn: however a timber is turned, no
  * X looks like a plus.
  */
-export const timberSigns = (timbers: readonly TimberBox[], tile: Tile, room: Occupancy): Drawing =>
-  timbers.flatMap((timber) => {
+export const timberSigns = (timbers: readonly TimberBox[], tile: Tile, room: Occupancy): readonly Drawing[] =>
+  timbers.map((timber) => {
     const turn = Math.max(leastTurn, Math.atan2(timber.narrow, timber.long))
     const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
     const places = placesIn(timber, shares, asides)

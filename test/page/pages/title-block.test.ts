@@ -1,14 +1,17 @@
 import { expect, it } from 'vitest'
 import { readDesign } from '../../../src/design/read.ts'
 import { affineApply, affineInvert } from '../../../src/geometry/affine.ts'
+import { pointBetween, pointDistance } from '../../../src/geometry/point.ts'
 import { usualLaying } from '../../../src/job/laying.ts'
 import { plotJob } from '../../../src/job/plot.ts'
 import { isRefusal } from '../../../src/job/refusal.ts'
 import { tileMap } from '../../../src/page/tile/tile.ts'
+import { pens } from '../../../src/pattern/pens.ts'
 import { wordsOf } from '../../booklet/words.ts'
 import { fingerprint, layOut } from '../../support/lay-out.ts'
+import type { Pt } from '../../support/pt.ts'
 import { opened } from '../../support/strokes.ts'
-import { templateText } from '../../support/templates.ts'
+import { templates, templateText } from '../../support/templates.ts'
 
 it('every page says its number, its set and what to do with it, however little of it is kept', () => {
   const text = `title: Tall ramp for the boathouse
@@ -60,7 +63,7 @@ it('where much of a page hangs below the panel its number lies on that, and says
         const page = set.plan.pages.findIndex((one) => one.tile === `${tile.number}`)
         const { words } = opened(set.pages[page]!.draw())
         const said = words.map(({ text }) => text)
-        if (said.includes('scales: 0 meets 0 where it lies true')) scaled++
+        if (said.includes('scales: the longest tick meets 0')) scaled++
         if (said.some((one) => /^X on (stud|timber)s? \d/.test(one))) crossed++
         const number = words.reduce((a, b) => (b.size > a.size ? b : a))
         const back = affineInvert(tileMap(tile))
@@ -77,4 +80,44 @@ it('where much of a page hangs below the panel its number lies on that, and says
   expect(hung).toBeGreaterThan(0)
   expect(scaled).toBeGreaterThan(8)
   expect(crossed).toBeGreaterThan(8)
+})
+
+const middleOf = (line: readonly Pt[]): Pt => pointBetween(line[0]!, line[1]!, 0.5)
+
+/** 0 where one line is square to the other. */
+const squareness = ([a, b]: readonly Pt[], [c, d]: readonly Pt[]): number =>
+  ((b!.x - a!.x) * (d!.x - c!.x) + (b!.y - a!.y) * (d!.y - c!.y)) /
+  (pointDistance(a!, b!) * pointDistance(c!, d!))
+
+it('says X of as many timbers as have one on that page', () => {
+  let [signs, without] = [0, 0]
+  for (const name of templates)
+    for (const cover of ['whole', 'line', 'ribbon'] as const) {
+      const set = layOut(templateText(name), 'letter', cover)!
+      for (const { tiles } of set.groups)
+        for (const tile of tiles) {
+          const page = set.plan.pages.findIndex((one) => one.tile === `${tile.number}`)
+          const { words, lines } = opened(set.pages[page]!.draw())
+          const strokes = lines.filter(
+            ({ points, width }) =>
+              width === pens.mark.width && points.length === 2 && pointDistance(points[0]!, points[1]!) > 5.9,
+          )
+          // a cross to drill at stands square
+          const isX = (one: readonly Pt[], other: readonly Pt[]): boolean =>
+            pointDistance(middleOf(one), middleOf(other)) < 0.01 && Math.abs(squareness(one, other)) > 0.01
+          const drawn = strokes.filter(({ points }, i) =>
+            strokes.slice(0, i).some((other) => isX(points, other.points)),
+          )
+          const said = words.find(({ text }) => /^X on (stud|timber)/.test(text))?.text ?? ''
+          const named = [...said.matchAll(/(\d+)(?: to (\d+))?/g)].reduce(
+            (sum, [, from, to = from]) => sum + Number(to) - Number(from) + 1,
+            0,
+          )
+          expect(named, `${name} ${cover} ${tile.number}: ${said}`).toBe(drawn.length)
+          signs += drawn.length
+          if (said === '') without++
+        }
+    }
+  expect(signs).toBeGreaterThan(200)
+  expect(without).toBeGreaterThan(0)
 })
