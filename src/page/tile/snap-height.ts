@@ -13,7 +13,7 @@ import { latticePitch } from '../cover/lattice.ts'
  * How far a snap line may lie from the middle of its row, a share of its height: as a rule, where it would lie on a screw, and where it
  * would run along a line to be sawn. The marks of the joints move with it.
  */
-const snapOff = { usual: 0.08, screwed: 0.16, most: 0.42 } as const
+const snapOff = { usual: 0.08, screwed: 0.24, most: 0.42 } as const
 
 /** Chalk this close to the panel's edge is hard to snap, mm. */
 const chalkRoom = 5

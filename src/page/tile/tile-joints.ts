@@ -111,6 +111,7 @@ export const signZones = (tile: Tile): readonly Convex[] =>
 /** Where the grey band breaks off, which may lie under a scale. */
 export const bandZones = (tile: Tile): readonly Convex[] => [
   ...signZones(tile),
+  ...tile.snap.map((p) => around(tilePoint(tile, p), snapArrow + zoneAir)),
   ...tile.joints.flatMap(({ crosses }) =>
     crosses.map((p) => around(tilePoint(tile, p), Math.min(arm, tile.half) + zoneAir)),
   ),
@@ -159,12 +160,15 @@ const jointLines = (tile: Tile, { line, edge }: Joint) => {
   }
 }
 
+/** How long the arrowheads of a snap line are, mm. */
+const snapArrow = 3.5
+
 /** The row's snap line right across the page, with an arrowhead at both of its edges. */
 export const snapMarks = (tile: Tile): Drawing => {
   const [a, b] = [tilePoint(tile, tile.snap[0]), tilePoint(tile, tile.snap[1])]
   return [
     stroke('joint', pathOf(a, b), pens.snap),
-    ...arrowHead('joint', a, pointAngle(b, a), 3.5),
-    ...arrowHead('joint', b, pointAngle(a, b), 3.5),
+    ...arrowHead('joint', a, pointAngle(b, a), snapArrow),
+    ...arrowHead('joint', b, pointAngle(a, b), snapArrow),
   ]
 }
