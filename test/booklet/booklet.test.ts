@@ -486,6 +486,27 @@ test('a frame is squared while its corners are held, before what comes between t
   expect(at('both diagonals again')).toBeGreaterThan(at('Screw timbers 7 to 9'))
 })
 
+test('how panels are marked and sawn is said once, before the first step that saws one', () => {
+  const both = templateText('quarter-and-flat-mm')
+  const flat = both.slice(0, both.indexOf('  - name: quarter'))
+  for (const text of [...templates.map(templateText), flat]) {
+    const { job } = made(designOf(text), 'a4', ['cutting'])
+    const said = job.pages.flatMap(({ drawing }) => wordsIn(drawing)).join(' ')
+    const saws = said.search(/Saw the (?:straight edges|\d+ sides|sheets)/)
+    expect(saws).toBeGreaterThan(-1)
+    for (const rule of [
+      'Mark the straight cuts first',
+      'STOP: where the cut',
+      'the blade may run',
+      'is named; it takes',
+    ]) {
+      const parts = said.split(rule)
+      expect(parts.length, rule).toBe(2)
+      expect(parts[0]!.length, rule).toBeLessThan(saws)
+    }
+  }
+})
+
 /** What words say before they name a page, and what stands on that page. */
 const namedOnPages: readonly (readonly [said: RegExp, stands: (...words: string[]) => readonly string[]])[] =
   [

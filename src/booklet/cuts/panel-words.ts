@@ -21,26 +21,26 @@ export const panelName = (
   ].join(', ')
 
 /** How the order of cuts is to be read, and how the saw is led. */
-const cutsNotes = ({ kerf }: Stock, units: Units): readonly string[] => [
+export const cutsNotes = ({ kerf }: Stock, units: Units): readonly string[] => [
   'Mark the straight cuts first, from the edges of the whole panel; trace a curve before its piece is sawn. Along: so far from the lower edge; across: so far from the left end; all the way, or from and to as said.',
   `STOP: where the cut, seen from above, comes to the number; a hand saw does the rest. Elsewhere the blade may run on by ${showLength(practice.past, units, { unit: true })}. Circular saw: along a guide clamped on the piece, the blade on the side that is named; it takes ${showLength(kerf, units, { decimals: 1 })}. Jigsaw: on the WASTE side.`,
 ]
 
 /** How a face that shows is kept clean. */
-const tornNote = 'A saw tears the upper face: where that shows, a fine blade, the line scored or taped over.'
+export const tornNote =
+  'A saw tears the upper face: where that shows, a fine blade, the line scored or taped over.'
 
 export const stepsNote = (stock: Stock, units: Units): string =>
   [...cutsNotes(stock, units), tornNote].join(' ')
 
-/** How a drawing of a panel is to be read, and the order of its cuts, line by line; the booklet says in its steps how a face is kept clean. */
-export const panelRules = (stock: Stock, units: Units): readonly string[] => [
-  'The long side lies from left to right. The ringed corner of a piece is measured from the left end and from the lower edge; of a side it is where bottom and front edge, or joint, meet. As printed: as the taped pages lie. Mirrored: traced from a sawn side, turned over. Each figure is rounded by itself: a sum may differ in its last place.',
-  ...cutsNotes(stock, units),
-]
+/** How a drawing of a panel is to be read; the booklet says before its steps how the cuts are, and in them how a face is kept clean. */
+export const panelRule =
+  'The long side lies from left to right. The ringed corner of a piece is measured from the left end and from the lower edge; of a side it is where bottom and front edge, or joint, meet. As printed: as the taped pages lie. Mirrored: traced from a sawn side, turned over. Each figure is rounded by itself: a sum may differ in its last place.'
 
 /** All of it, where there are no steps beside it. */
 export const drawnNotes = (stock: Stock, units: Units): readonly string[] => [
-  ...panelRules(stock, units),
+  panelRule,
+  ...cutsNotes(stock, units),
   tornNote,
 ]
 

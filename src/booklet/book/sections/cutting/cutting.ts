@@ -14,7 +14,7 @@ import { noScale } from '../../stage.ts'
 import { boardBlocks } from './boards.ts'
 import { joinSteps, shortWords } from './joining.ts'
 import { notches } from './notches.ts'
-import { panelBlocks, sheetSteps } from './panels.ts'
+import { panelBlocks, sawRules, sheetSteps } from './panels.ts'
 import { orderedSides } from './sides.ts'
 import { checkBlocks, straightChecks, tolerances } from './wood-checks.ts'
 
@@ -53,6 +53,7 @@ export const cutting = (book: Book): Section => {
         'Saw outside or with the dust drawn off: dust of plywood and hardboard harms lungs. Two people hold a panel, eyes, ears and lungs covered. The offcut falls: keep feet away.',
         width,
       ),
+      ...sawRules(book),
       ...actBlocks(acts),
       check(
         quarters.length > 0

@@ -8,7 +8,7 @@ import type { Panel } from '../../../../stock/panel/panels.ts'
 import { type CutRow, cutRows } from '../../../cuts/cut-rows.ts'
 import { legible } from '../../../cuts/legible.ts'
 import { panelPicture, panelScale } from '../../../cuts/panel-picture.ts'
-import { drawnNotes, panelName, panelNoteOnPaper, panelRules } from '../../../cuts/panel-words.ts'
+import { cutsNotes, panelName, panelNoteOnPaper, panelRule, tornNote } from '../../../cuts/panel-words.ts'
 import { lieWords, pieceCells } from '../../../cuts/piece-words.ts'
 import {
   type Block,
@@ -33,19 +33,26 @@ export const panelsName = 'panels'
 
 /** Each panel with what is sawn from it, and in which order. */
 export const panelBlocks = (book: Book): readonly Block[] => {
-  const { width, sheets, units } = book
+  const { width, sheets } = book
   const panels = sheets.flatMap((own) => own.panels)
   if (panels.length === 0) return []
   return [
     named(panelsName, part('Panels', width)),
-    ...(book.patterns.length > 0 ? panelRules : drawnNotes)(book.design.stock, units).map((note) =>
-      words(note, width),
-    ),
+    words(panelRule, width),
     ...grainWords(book).map((said) => check(said, width)),
     // a drawing and the order of its cuts are not parted where a page holds both
     ...panels.flatMap((panel) => together(panelOf(book, panel, panels.length), book.tall)),
   ]
 }
+
+/** How panels are marked and sawn, before the first step that does it. */
+export const sawRules = ({ width, sheets, patterns, design, units }: Book): readonly Block[] =>
+  sheets.some(({ panels }) => panels.length > 0)
+    ? // the steps of a curved side say the last themselves
+      [...cutsNotes(design.stock, units), ...(patterns.length > 0 ? [] : [tornNote])].map((note) =>
+        words(note, width),
+      )
+    : []
 
 /** What is sawn by tape and square alone, panel by panel. */
 export const sheetSteps = ({ sheets }: Book): readonly string[] => {
