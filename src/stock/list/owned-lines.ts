@@ -76,7 +76,7 @@ export const ownedLines = (
       ? [owned('tools', 'metal blade for the jigsaw', 'run-out sheet; or let the shop shear it')]
       : []),
     owned('tools', 'clamps', 'hold the guide and the work', 4),
-    owned('tools', 'hand saw, plane, file, sanding block, brush, torch', 'one of each', 1, 'set'),
+    owned('tools', 'hand saw, plane, file, sanding block, brush, lamp', 'one of each', 1, 'set'),
     owned('protection', 'eye protection', 'for each who saws or helps', 2),
     owned('protection', 'ear protection', 'for each who saws or helps', 2),
     owned('protection', 'dust mask', 'for each who saws or helps', 2),

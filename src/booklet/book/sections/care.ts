@@ -25,7 +25,7 @@ export const care = (book: Book): Section => {
         `After the first week, and after a month: tighten every screw of the top sheet${piped ? ' and the pipe' : ''}; the wood settles.`,
       ),
       next(
-        'Each month: look for soft wood, lifted edges, cracks, screws that stand proud. With a torch look under it: studs, the sides at their screws, what holds water. A screw that no longer holds: one of the same length beside it.',
+        'Each month: look for soft wood, lifted edges, cracks, screws that stand proud. With a lamp look under it: studs, the sides at their screws, what holds water. A screw that no longer holds: one of the same length beside it.',
       ),
       next(
         `Each year: paint or oil all edges, the bottoms of the sides above all${steel ? '; file burrs off the steel' : ''}. Let a wet top sheet dry before riding.`,
