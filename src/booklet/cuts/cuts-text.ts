@@ -4,7 +4,7 @@ import { showLength } from '../../length.ts'
 import type { Panel, SheetPanels } from '../../stock/panel/panels.ts'
 import { sheetLine, sheetWords, sizeWords } from '../../stock/panel/sheet-words.ts'
 import { cutRows } from './cut-rows.ts'
-import { panelName, panelNote, stepsNote, upFace } from './panel-words.ts'
+import { ownEdges, panelName, panelNote, stepsNote, upFace } from './panel-words.ts'
 import { lieWords, pieceCells } from './piece-words.ts'
 import { timberText } from './timber-text.ts'
 import type { NumberedBoard } from './timber-words.ts'
@@ -32,7 +32,7 @@ const panelsText = (sheets: readonly SheetPanels[], stock: Stock, several: boole
     '',
     ...wrapLine(
       'Each panel lies with its long side from left to right and the face up that is said. Measure from its left end and its ' +
-        `lower edge: to the toe corner of a side, where its bottom and front edges meet, or the same corner at its joint; to the lower left corner of what is square. ${stepsNote(stock, units)}`,
+        `lower edge: to the toe corner of a side, where its bottom and front edges meet, or the same corner at its joint; to the lower left corner of what is square. ${ownEdges} ${stepsNote(stock, units)}`,
       lineLength,
       0,
     ),

@@ -33,9 +33,11 @@ export const tornNote =
 export const stepsNote = (stock: Stock, units: Units): string =>
   [...cutsNotes(stock, units), tornNote].join(' ')
 
+/** What lies in a panel's corner has two edges that nobody saws. */
+export const ownEdges = "At 0 and 0 the panel's own edges are kept: turn its best corner there."
+
 /** How a drawing of a panel is to be read; the booklet says before its steps how the cuts are, and in them how a face is kept clean. */
-export const panelRule =
-  'The long side lies from left to right. The ringed corner of a piece is measured from the left end and from the lower edge; of a side it is where bottom and front edge, or joint, meet. As printed: as the taped pages lie. Mirrored: traced from a sawn side, turned over. Each figure is rounded by itself: a sum may differ in its last place.'
+export const panelRule = `The long side lies from left to right. The ringed corner of a piece is measured from the left end and from the lower edge; of a side it is where bottom and front edge, or joint, meet. ${ownEdges} As printed: as the taped pages lie. Mirrored: traced from a sawn side, turned over. Each figure is rounded by itself: a sum may differ in its last place.`
 
 /** All of it, where there are no steps beside it. */
 export const drawnNotes = (stock: Stock, units: Units): readonly string[] => [
@@ -72,13 +74,6 @@ const faceNote = (pieces: readonly PanelPiece[]): string | null => {
     : `${wordList(down)} ${down.length > 1 ? 'lie' : 'lies'} with the outside face down, so the panel's back shows there: take one with two good faces, or fill and paint.`
 }
 
-/** What lies in the panel's corner has two edges that nobody saws. */
-const edgeNote = ({ pieces, there }: Panel): string | null => {
-  const [piece] = pieces
-  const alone = pieces.length === 1 && !there && piece!.second === null
-  return alone ? "The panel's own left and lower edges are kept: turn its best corner there." : null
-}
-
 /** Its rules are not those of wood. */
 const steelNote = ({ sheet: { material } }: Panel): string | null =>
   material === 'steel'
@@ -87,7 +82,7 @@ const steelNote = ({ sheet: { material } }: Panel): string | null =>
 
 /** What is to be known of a panel besides its pieces and cuts; null where there is nothing. */
 export const panelNoteOnPaper = (panel: Panel): string | null => {
-  const notes = [faceNote(panel.pieces), edgeNote(panel), steelNote(panel)].filter((note) => note !== null)
+  const notes = [faceNote(panel.pieces), steelNote(panel)].filter((note) => note !== null)
   return notes.length === 0 ? null : notes.join(' ')
 }
 
