@@ -507,6 +507,27 @@ test('how panels are marked and sawn is said once, before the first step that sa
   }
 })
 
+test('length and width of every panel are measured before the first cut, beside the size that its pieces are laid for', () => {
+  for (const name of templates) {
+    const design = designOf(templateText(name))
+    const cuts = cutsJob(design)
+    if (isRefusal(cuts)) throw new Error(JSON.stringify(cuts))
+    const { job } = made(design, 'a4', ['first'])
+    const said = job.pages.flatMap(({ drawing }) => wordsIn(drawing)).join(' ')
+    const table = said.slice(said.indexOf('Panels as bought'))
+    const rows = [...table.matchAll(/panels? (\d[\d ,andto]*) (\d[\d ./+–]* × \d[\d ./+–]*\d)/g)]
+    const sizes = new Map<number, string>()
+    for (const [, numbers, size] of rows)
+      for (const [, from, to = from] of numbers!.matchAll(/(\d+)(?: to (\d+))?/g))
+        for (let n = Number(from); n <= Number(to); n++) sizes.set(n, size!)
+    const panels = cuts.sheets.flatMap((own) => own.panels)
+    expect(panels.length).toBeGreaterThan(0)
+    expect([...sizes].sort(([a], [b]) => a - b)).toEqual(
+      panels.map(({ number, size }) => [number, size.map((mm) => showLength(mm, design.units)).join(' × ')]),
+    )
+  }
+})
+
 /** What words say before they name a page, and what stands on that page. */
 const namedOnPages: readonly (readonly [said: RegExp, stands: (...words: string[]) => readonly string[]])[] =
   [

@@ -1,9 +1,10 @@
 import type { Sheet } from '../../../design/design.ts'
 import { curvedOf } from '../../../design/kind-traits.ts'
 import type { Table } from '../../../drafting/table.ts'
-import { wordList } from '../../../length/word-list.ts'
+import { numberList, wordList } from '../../../length/word-list.ts'
 import { sideSheet } from '../../../ramp/splice/side-splices.ts'
-import { sheetWords } from '../../../stock/panel/sheet-words.ts'
+import type { Panel } from '../../../stock/panel/panels.ts'
+import { sheetWords, sizeWords } from '../../../stock/panel/sheet-words.ts'
 import { isSide } from '../../../stock/sheet-part.ts'
 import { type Block, beside, caution, check, head, part, stack, step, table } from '../block.ts'
 import type { Book } from '../book.ts'
@@ -21,10 +22,10 @@ export const first = (book: Book): Section => {
     steps.push(step(++number, said, width))
   }
   next(
-    'Measure what you bought: every thickness, both sizes of the timber, the outside of the pipe. Write them in the table.',
+    'Measure what you bought: every thickness, both sizes of the timber, the outside of the pipe, length and width of the panels. Write them in the tables.',
   )
   next(
-    `A thickness, or the outside of the pipe, that differs by more than ${units === 'mm' ? '1 mm' : '1/32 in'}: stop. All drawings are for the sizes in this table. Have the ramp laid out anew for what you hold, and printed anew: every layer moves with it. The wide side of the timber may be off by more: set its upper edge as drawn, and plane away what stands out below.`,
+    `A thickness, or the outside of the pipe, that differs by more than ${units === 'mm' ? '1 mm' : '1/32 in'}: stop. All drawings are for the sizes in this table. Have the ramp laid out anew for what you hold, and printed anew: every layer moves with it. The wide side of the timber may be off by more: set its upper edge as drawn, and plane away what stands out below. A panel too small is changed, or all are laid out anew; one too large is sawn down where a piece takes it whole.`,
   )
   if (quarters.length > 0) {
     next(
@@ -50,7 +51,7 @@ export const first = (book: Book): Section => {
       ),
       ...tablesOf(book),
       check(
-        'The test square is true both ways, the lip feels right, every size in the table is written.',
+        'The test square is true both ways, the lip feels right, every size in the tables is written.',
         width,
       ),
     ],
@@ -65,11 +66,17 @@ const tablesOf = (book: Book): readonly Block[] => {
   const { width } = book
   const half = (width - between) / 2
   const sizes = (room: number) => [part('Sizes as bought', room), table(boughtTable(book), room)] as const
-  const panels = (room: number) =>
-    [part('Panels of the sides', room), table(diagonalsTable(book), room)] as const
-  if (book.patterns.length === 0) return sizes(width)
+  const panels = (room: number) => [
+    ...(book.patterns.length > 0
+      ? [part('Panels of the sides', room), table(diagonalsTable(book), room)]
+      : []),
+    ...(book.sheets.some((own) => own.panels.length > 0)
+      ? [part('Panels as bought', room), table(panelsTable(book), room)]
+      : []),
+  ]
   const [left, right] = [sizes(half), panels(half)]
-  if ([left, right].every(([, { laid }]) => laid.width <= half + 1e-6))
+  if (right.length === 0) return sizes(width)
+  if ([...left, ...right].every((own) => own.kind !== 'table' || own.laid.width <= half + 1e-6))
     return [beside(stack(left), stack(right), half + between)]
   return [...sizes(width), ...panels(width)]
 }
@@ -88,6 +95,32 @@ const diagonalsTable = (book: Book): Table => ({
     '',
   ]),
 })
+
+/** Length and width of the panels: some pieces take them uncut. */
+const panelsTable = ({ sheets, units }: Book): Table => {
+  const alike = new Map<string, Panel[]>()
+  for (const panel of sheets.flatMap(({ panels }) => panels)) {
+    const size = sizeWords(panel.size, units)
+    alike.set(size, [...(alike.get(size) ?? []), panel])
+  }
+  return {
+    columns: [
+      { head: '', kind: 'box' },
+      { head: 'panel', kind: 'words' },
+      { head: 'drawn for', kind: 'right' },
+      { head: 'as measured', kind: 'blank' },
+    ],
+    rows: [...alike].map(([size, own]) => [
+      '',
+      numberList(
+        'panel',
+        own.map(({ number }) => number),
+      ),
+      size,
+      '',
+    ]),
+  }
+}
 
 /** The panels that sides with a curve come from. */
 const sidePanels = ({ sheets }: Book) =>
