@@ -1,9 +1,11 @@
 import { execFile, execFileSync, spawn } from 'node:child_process'
 import {
   cpSync,
+  existsSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
+  readFileSync,
   rmSync,
   statSync,
   symlinkSync,
@@ -12,6 +14,7 @@ import {
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { promisify } from 'node:util'
+import { crc32 } from 'node:zlib'
 import { afterAll, beforeAll } from 'vitest'
 import { madeOnce } from '../support/made-once.ts'
 
@@ -80,6 +83,20 @@ const isFresh = (): boolean => {
   return built !== undefined && all.every((path) => statSync(path).mtimeMs < built.mtimeMs)
 }
 
+/** What V8 says of itself, of this Node as it is started: a worker's own has the flags of whatever was tested in it before. */
+export const versionTag = (): number =>
+  Number(execFileSync(process.execPath, ['-p', 'v8.cachedDataVersionTag()'], { encoding: 'utf8' }))
+
+/** The seal of what V8 made of a program's text. */
+export const sealOf = (made: Buffer, text: Buffer, tag: number): number => crc32(made, crc32(text, tag))
+
+/** Whether what V8 made lies in `dist` and is of this Node: another one may have built it. */
+const isOwn = (): boolean => {
+  if (!existsSync('dist/program.code')) return false
+  const kept = readFileSync('dist/program.code')
+  return kept.readUInt32LE() === sealOf(kept.subarray(4), readFileSync('dist/program.cjs'), versionTag())
+}
+
 const deep = { recursive: true, encoding: 'utf8' } as const
 const inSource = (name: string): string => join('src', name)
 
@@ -87,7 +104,7 @@ const inSource = (name: string): string => join('src', name)
 export const builtOnce = (): Promise<string> =>
   madeOnce('clone', (folder) => {
     cloneIn(folder)
-    if (isFresh()) cpSync('dist', join(folder, 'dist'), { recursive: true })
+    if (isFresh() && isOwn()) cpSync('dist', join(folder, 'dist'), { recursive: true })
     else execFileSync('npm', ['run', 'build', '--silent'], { cwd: folder })
   })
 

@@ -13,12 +13,11 @@ import {
 } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { crc32 } from 'node:zlib'
 import { describe, expect, it } from 'vitest'
 import manifest from '../../package.json'
 import { readPdf } from '../support/read-pdf.ts'
 import { traceply as inProcess } from '../support/traceply.ts'
-import { builtOnce, useBuilt } from './built.ts'
+import { builtOnce, sealOf, useBuilt, versionTag } from './built.ts'
 import { bytesOf } from './reprint-run.ts'
 
 const { root, work, traceply, asMany } = useBuilt()
@@ -359,14 +358,11 @@ describe('the program', () => {
         encoding: 'utf8',
         env,
       })
-    // this worker's V8 has the flags of whatever commands were tested in it before
-    const tag = Number(
-      execFileSync(process.execPath, ['-p', 'v8.cachedDataVersionTag()'], { encoding: 'utf8' }),
-    )
+    const tag = versionTag()
     /** As the build seals what V8 made. */
     const sealed = (made: Buffer): Buffer => {
       const seal = Buffer.alloc(4)
-      seal.writeUInt32LE(crc32(made, crc32(readFileSync(program), tag)))
+      seal.writeUInt32LE(sealOf(made, readFileSync(program), tag))
       return Buffer.concat([seal, made])
     }
     try {
