@@ -49,8 +49,8 @@ describe('the booklet', () => {
     let [books, pages, words] = [0, 0, 0]
     const texts = [
       ...templates.map(templateText),
-      // bays too narrow for their figure; sides lower than the axis that they are turned over
-      ...[117, 17, 201].map((i) => jobOf(i).text),
+      // bays too narrow for their figure; sides lower than the axis that they are turned over; a saw that stops beside its guide's end
+      ...[117, 17, 201, 76].map((i) => jobOf(i).text),
     ]
     // the smaller ones on either paper, the larger ones on one of them
     for (const [i, text] of texts.entries())

@@ -131,7 +131,8 @@ export const guideView = (
   const whole = panelMarks(panel, piece, ratio)
   const side = stroke(layer, pathMap(piece.outline, affineScale(ratio)), lines.outline)
   const guideEdge = stroke(layer, guide, lines.thin)
-  const thing = [...whole, side, guideEdge, stroke(layer, shoe, lines.thin), ...bars]
+  const heading = arrow(layer, ahead, pointToward(ahead, way, 5), lines.outline, size)
+  const thing = [...whole, side, guideEdge, stroke(layer, shoe, lines.thin), done, ...heading, ...bars]
   const low = Math.min(0, drawingBounds(bars)?.y0 ?? 0)
   const caption = word(
     { x: (panel.size[1] * ratio) / 2, y: low - 1.7 * size },
@@ -156,12 +157,7 @@ export const guideView = (
     { name: 'guide', marks: [fill(layer, guide, 0.55), guideEdge] },
     {
       name: 'saw',
-      marks: [
-        done,
-        fill(layer, shoe, 0.85),
-        stroke(layer, shoe, lines.outline),
-        ...arrow(layer, ahead, pointToward(ahead, way, 5), lines.outline, size),
-      ],
+      marks: [done, fill(layer, shoe, 0.85), stroke(layer, shoe, lines.outline), ...heading],
     },
     { name: 'stop', marks: [...bars, ...stopWords] },
     { name: 'words', marks: caption },
