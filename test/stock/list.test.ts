@@ -206,3 +206,17 @@ test('paint is bought by the litre or the quart, for both faces of the plywood t
     expect((line.count - 1) * litres * 5).toBeLessThan(faces)
   }
 })
+
+test('steel has the size that a shop cuts it to where it closes the toe, and says no empty one where it is ridden on', () => {
+  const notes = (text: string): readonly string[] =>
+    bought(text).job.facts.stock.list.flatMap(({ what, note }) => (/^[\d.]+ steel,/.test(what) ? [note] : []))
+  const { design, job } = bought(single)
+  const [quarter] = job.solved.ramps
+  const runOut = quarter?.kind === 'quarter' ? runOutSheet(quarter, design.stock, design.units) : null
+  expect(runOut!.widths).toHaveLength(1)
+  expect(notes(single)).toEqual([`or cut to size: ${runOut!.length} × ${runOut!.widths[0]!.length}`])
+  const ridden = single.replace('6 hardboard', '2 steel')
+  expect(ridden).not.toBe(single)
+  expect(notes(ridden)).toHaveLength(2)
+  expect(notes(ridden)).toContain('or pieces that are cut to size')
+})

@@ -111,7 +111,7 @@ const layLayer = (
     const from = framing.curve.lengthTo(place)
     const near = [
       ...lower.filter((row) => Math.abs(row.from - from) < screwApart).flatMap(({ screws }) => screws),
-      ...others.filter((other) => comesNear(framing, place, other)).flatMap(({ across: screws }) => screws),
+      ...others.filter((other) => meetsOther(framing, place, other)).flatMap(({ across: screws }) => screws),
     ]
     const keep = offWall(design, crossed, stud)
     const key = `${keep} ${near.join()}`
@@ -130,7 +130,7 @@ const layLayer = (
 }
 
 /** Whether a screw square to the curve comes near to another that stands in the frame. */
-const comesNear = ({ curve, units }: Framing, place: number, { from, to }: Other): boolean => {
+const meetsOther = ({ curve, units }: Framing, place: number, { from, to }: Other): boolean => {
   const at = curve.point(place)
   // most stand far from it
   const far = 2 * (Math.abs(to.x - from.x) + Math.abs(to.y - from.y) + 3 * screwApart + screwGrip[units])

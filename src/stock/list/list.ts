@@ -1,5 +1,6 @@
 import type { Design, Sheet } from '../../design/design.ts'
 import { curvedOf, straightOf } from '../../design/kind-traits.ts'
+import { sameSheet } from '../../design/panel-sizes.ts'
 import { inch } from '../../geometry/inch.ts'
 import { ownUnits } from '../../length/own-units.ts'
 import { wordList } from '../../length/word-list.ts'
@@ -65,16 +66,20 @@ export const shoppingList = (design: Design, solved: WholeDesign, bought: Bought
   ...ownedLines(design.units, solved, { moving: bought.moving, people: bought.people }),
 ]
 
-/** What run-outs of steel are cut to, each once. */
-const steelSizes = ({ ramps }: WholeDesign, units: Units): readonly string[] => [
+/** What run-outs of this sheet are cut to, each once. */
+const cutSizes = (sheet: Sheet, { ramps }: WholeDesign, units: Units): readonly string[] => [
   ...new Set(
     curvedOf(ramps).flatMap(({ design: { runOut }, transition, width }) =>
-      runOut.kind === 'sheet' && runOut.sheet.material === 'steel'
+      runOut.kind === 'sheet' && sameSheet(runOut.sheet, sheet)
         ? [`${showLength(runOutLength(transition, units), units)} × ${showLength(width, units)}`]
         : [],
     ),
   ),
 ]
+
+/** Of steel a shop cuts what is wanted; layers of skin have their sizes on the plan of their panels. */
+const steelNote = (sizes: readonly string[]): string =>
+  sizes.length > 0 ? `or cut to size: ${wordList(sizes)}` : 'or pieces that are cut to size'
 
 const panelLines = ({ units }: Design, solved: WholeDesign, { panels }: Bought): readonly ListLine[] =>
   panels.map(({ sheet, name, size, count, backs }) => ({
@@ -84,7 +89,7 @@ const panelLines = ({ units }: Design, solved: WholeDesign, { panels }: Bought):
     unit: 'panel',
     note:
       sheet.material === 'steel'
-        ? `or cut to size: ${wordList(steelSizes(solved, units))}`
+        ? steelNote(cutSizes(sheet, solved, units))
         : backs.length > 0
           ? `${count > 1 ? 'one ' : ''}good on both faces: for ${wordList(backs)}`
           : '',
