@@ -2,8 +2,9 @@ import type { Point } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { screwRing } from '../../pattern/timber-marks.ts'
+import { isHeld } from './cell-grid.ts'
 import { type CellWeights, weighCells } from './cell-weights.ts'
-import { type HeldCells, heldBy } from './column-spans.ts'
+import type { HeldCells } from './column-spans.ts'
 import type { Cover } from './cover.ts'
 import { type Coverage, coverageAt, type FoundCoverage } from './coverage.ts'
 import { latticePitch, latticePlace } from './lattice.ts'
@@ -168,30 +169,53 @@ const marredCost = (marred: Marred, cells: HeldCells, pitch: Point): number =>
 
 /** Of upright joint lines (0) or of level ones (1). */
 const linesCost = ({ screws, cut, edges }: Marred, cells: HeldCells, pitch: Point, lines: 0 | 1): number => {
-  const { joint } = cells
-  const held = heldBy(cells)
-  /** whether a joint line between two pages lies nearer than so, mm */
-  const isNear = (x: number, y: number, clear: number): boolean => {
-    const across = (x - joint.x) / pitch.x
-    const up = (y - joint.y) / pitch.y
-    if (lines === 0) {
-      const [line, row] = [Math.round(across), Math.floor(up)]
-      return Math.abs(across - line) * pitch.x < clear && held(line - 1, row) && held(line, row)
-    }
-    const [column, line] = [Math.floor(across), Math.round(up)]
-    return Math.abs(up - line) * pitch.y < clear && held(column, line - 1) && held(column, line)
-  }
   let sum = 0
   for (let i = 0; i < screws.length; i += 2) {
-    const [x, y] = [screws[i]!, screws[i + 1]!]
-    if (isNear(x, y, ringClear.near)) sum += isNear(x, y, ringClear.on) ? cost.on : cost.near
+    const off = offLine(screws[i]!, screws[i + 1]!, cells, pitch, lines, ringClear.near)
+    if (off < ringClear.near) sum += off < ringClear.on ? cost.on : cost.near
   }
-  const beside = (points: readonly number[], clear: number): number => {
-    let count = 0
-    for (let i = 0; i < points.length; i += 2) if (isNear(points[i]!, points[i + 1]!, clear)) count++
-    return count > corner ? count : 0
-  }
-  return sum + cost.cut * beside(cut[lines], cutClear) + cost.edge * beside(edges[lines], edgeClear)
+  return (
+    sum +
+    cost.cut * countBeside(cut[lines], cells, pitch, lines, cutClear) +
+    cost.edge * countBeside(edges[lines], cells, pitch, lines, edgeClear)
+  )
+}
+
+/** How many of some points lie so near to a joint line of two pages, but for a corner's. */
+const countBeside = (
+  points: readonly number[],
+  cells: HeldCells,
+  pitch: Point,
+  lines: 0 | 1,
+  clear: number,
+): number => {
+  let count = 0
+  for (let i = 0; i < points.length; i += 2)
+    if (offLine(points[i]!, points[i + 1]!, cells, pitch, lines, clear) < clear) count++
+  return count > corner ? count : 0
+}
+
+/** How far a point lies from the nearest joint line of one direction, mm; no nearer than `most` counts, and none that is not between two pages. */
+const offLine = (
+  x: number,
+  y: number,
+  cells: HeldCells,
+  pitch: Point,
+  lines: 0 | 1,
+  most: number,
+): number => {
+  // asked of thousands of points: nothing is made for one, and most lie farther off
+  const { joint } = cells
+  const at = lines === 0 ? (x - joint.x) / pitch.x : (y - joint.y) / pitch.y
+  const line = Math.round(at)
+  const off = Math.abs(at - line) * (lines === 0 ? pitch.x : pitch.y)
+  if (off >= most) return most
+  const along = Math.floor(lines === 0 ? (y - joint.y) / pitch.y : (x - joint.x) / pitch.x)
+  const isBetween =
+    lines === 0
+      ? isHeld(cells, line - 1, along) && isHeld(cells, line, along)
+      : isHeld(cells, along, line - 1) && isHeld(cells, along, line)
+  return isBetween ? off : most
 }
 
 /** Whether the first page in the order of taping holds the toe: the leftmost one of the lowest row, or of the highest. */

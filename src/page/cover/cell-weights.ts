@@ -32,7 +32,7 @@ export const fullerPlace = (
 
 /** Each joint line that is crossed is looked for; between two of them lies one cell. */
 export const weighCells = (runs: readonly TurnedRun[], box: Box, pitch: Point, place: Point): CellWeights => {
-  const { joint, columns, lengths } = emptyCells(box, pitch, nextBelow(box, pitch, place))
+  const { joint, left, low, columns, lengths } = emptyCells(box, pitch, nextBelow(box, pitch, place))
   for (const { points, along, turns } of runs) {
     let column = Math.floor((points[0]! - joint.x) / pitch.x)
     let row = Math.floor((points[1]! - joint.y) / pitch.y)
@@ -80,7 +80,7 @@ export const weighCells = (runs: readonly TurnedRun[], box: Box, pitch: Point, p
     if (length < emptiest) emptiest = length
   }
   // places that are alike stay alike, whatever was rounded on the way
-  return { joint, pages, emptiest: Math.round(emptiest * 1e9) / 1e9, columns, lengths }
+  return { joint, pages, emptiest: Math.round(emptiest * 1e9) / 1e9, left, low, columns, lengths }
 }
 
 /** The way along a run to where its step to a point crosses a joint line. */

@@ -1,6 +1,7 @@
 import type { Box } from '../../geometry/bounds.ts'
 import { modulo } from '../../geometry/modulo.ts'
 import type { Point } from '../../geometry/point.ts'
+import type { CellGrid } from './cell-grid.ts'
 import { firstBeyond, type TurnedRun } from './turned-run.ts'
 
 /** What lines fill of the columns between upright joint lines: heights from `lows[i]` to `highs[i]` in column `columns[i]`. */
@@ -10,13 +11,10 @@ export interface ColumnSpans {
   readonly columns: readonly number[]
 }
 
-/** Which cells of a place hold line. */
-export interface HeldCells {
+/** Which cells of a place hold line: the first of them, 0, 0, lies above and to the right of `joint`. */
+export interface HeldCells extends CellGrid {
   /** where an upright and a level joint line cross, in the lattice's frame */
   readonly joint: Point
-  /** cells in a row; of each from `joint` on, row by row, above 0 where it holds line */
-  readonly columns: number
-  readonly lengths: Float64Array
 }
 
 /** The joint lines next below the lines: those of a place, by whole pitches. */
@@ -29,18 +27,8 @@ export const nextBelow = (box: Box, pitch: Point, { x, y }: Point): Point => ({
 export const emptyCells = (box: Box, pitch: Point, joint: Point): HeldCells => {
   const columns = Math.ceil((box.x1 - joint.x) / pitch.x) + 1
   const rows = Math.ceil((box.y1 - joint.y) / pitch.y) + 1
-  return { joint, columns, lengths: new Float64Array(columns * rows) }
+  return { joint, left: 0, low: 0, columns, lengths: new Float64Array(columns * rows) }
 }
-
-/** Whether a cell of a place holds line. */
-export const heldBy =
-  ({ columns, lengths }: HeldCells): ((column: number, row: number) => boolean) =>
-  (column, row) =>
-    column >= 0 &&
-    row >= 0 &&
-    column < columns &&
-    row * columns < lengths.length &&
-    lengths[row * columns + column]! > 0
 
 /** The cells that hold line at a place whose upright joint lines are those of the spans. */
 export const heldCells = (spans: ColumnSpans, box: Box, pitch: Point, place: Point): HeldCells => {

@@ -15,6 +15,8 @@ export interface Coverage {
   readonly lattice: Lattice
   /** bottom row first, left to right */
   readonly cells: readonly Cell[]
+  /** the least line that one of those carries which carry any, mm */
+  readonly emptiest: number
 }
 
 /** A coverage, and what else was looked at on the way to it. */
@@ -80,10 +82,10 @@ const exactly = (
   needs: readonly Path[],
   { points }: Kept,
 ): Coverage & { readonly holds: boolean } => {
-  const { lattice, cells } = coverageAt(place, needs)
+  const coverage = coverageAt(place, needs)
+  const { lattice, cells } = coverage
   return {
-    lattice,
-    cells,
+    ...coverage,
     holds: cells.length === place.pages && pointsOn(points, lattice, cells) === points.length,
   }
 }
@@ -113,9 +115,9 @@ const bestCoverage = (
   let fallback: FoundCoverage | undefined
   for (const more of tries)
     for (const place of more()) {
-      const { lattice, cells, holds } = exactly(place, needs, kept)
-      if (holds) return { lattice, cells, search }
-      if (!fallback || cells.length < fallback.cells.length) fallback = { lattice, cells, search }
+      const { holds, ...coverage } = exactly(place, needs, kept)
+      if (holds) return { ...coverage, search }
+      if (!fallback || coverage.cells.length < fallback.cells.length) fallback = { ...coverage, search }
     }
   return fallback!
 }
@@ -143,5 +145,10 @@ export const leastCover = (
 export const coverageAt = ({ loose, joint }: Placed, needs: readonly Path[]): Coverage => {
   const half = loose.shape.overlap / 2
   const lattice = latticeAt(loose.shape, loose.angle, { x: joint.x - half, y: joint.y - half })
-  return { lattice, cells: cellsConnected(cellsTouched(lattice, needs)) }
+  const touched = cellsTouched(lattice, needs)
+  return {
+    lattice,
+    cells: cellsConnected(touched),
+    emptiest: Math.min(...touched.map(({ length }) => length)),
+  }
 }

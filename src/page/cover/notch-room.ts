@@ -1,9 +1,11 @@
 import { type Box, boxGrow } from '../../geometry/bounds.ts'
 import type { Point } from '../../geometry/point.ts'
-import { type HeldCells, heldBy } from './column-spans.ts'
-import { type Cell, cellKey, type Lattice, latticePitch, latticePlace } from './lattice.ts'
-import type { LooseLattice } from './loose-lattice.ts'
+import { type CellGrid, coverageGrid, isHeld } from './cell-grid.ts'
+import type { HeldCells } from './column-spans.ts'
+import { type Cell, type Lattice, latticePlace } from './lattice.ts'
 import { turnedBounds } from './turned-run.ts'
+
+type Shape = Pick<Lattice, 'width' | 'height' | 'overlap'>
 
 /** From the notch, the hole in its corner and its back wall to any joint line, where no more pages are needed for it, mm. */
 export const notchRoom = 15
@@ -13,34 +15,37 @@ export const notchBox = (notch: readonly Point[], angle: number): Box | null =>
   notch.length === 0 ? null : boxGrow(turnedBounds(notch, angle), notchRoom)
 
 /**
- * Whether a box lies in what one page keeps: no joint line of two pages runs through it. `joint`: where an upright and a level joint line
- * cross, the lower left one of cell 0, 0; `held`: whether there is a page for a cell.
+ * Whether a box lies in what one page keeps: no joint line of two pages runs through it. An upright and a level joint line cross at
+ * `x`, `y`, the lower left one of cell 0, 0.
  */
 const boxHeld = (
   { x0, y0, x1, y1 }: Box,
-  joint: Point,
-  pitch: Point,
-  held: (column: number, row: number) => boolean,
+  x: number,
+  y: number,
+  { width, height, overlap }: Shape,
+  grid: CellGrid,
 ): boolean => {
+  const px = width - overlap
+  const py = height - overlap
+  const right = Math.floor((x1 - x) / px)
+  const top = Math.floor((y1 - y) / py)
   let pages = 0
-  const [right, top] = [Math.floor((x1 - joint.x) / pitch.x), Math.floor((y1 - joint.y) / pitch.y)]
-  for (let row = Math.floor((y0 - joint.y) / pitch.y); row <= top; row++)
-    for (let column = Math.floor((x0 - joint.x) / pitch.x); column <= right; column++)
-      if (held(column, row)) pages++
+  for (let row = Math.floor((y0 - y) / py); row <= top; row++)
+    for (let column = Math.floor((x0 - x) / px); column <= right; column++)
+      if (isHeld(grid, column, row)) pages++
   return pages <= 1
 }
 
-/** For the cells of a place that hold line. */
-export const notchIn = (box: Box | null, cells: HeldCells, shape: LooseLattice['shape']): boolean =>
-  box === null || boxHeld(box, cells.joint, latticePitch(shape), heldBy(cells))
+/** For the cells of a place that hold line, its level joint lines at `level` or as they are. */
+export const notchIn = (box: Box | null, cells: HeldCells, shape: Shape, level = cells.joint.y): boolean =>
+  box === null || boxHeld(box, cells.joint.x, level, shape, cells)
 
 /** For a coverage. */
 export const notchOn = (notch: readonly Point[], lattice: Lattice, cells: readonly Cell[]): boolean => {
   const { angle, joint } = latticePlace(lattice)
   const box = notchBox(notch, angle)
   if (box === null) return true
-  const keys = new Set(cells.map(cellKey))
-  return boxHeld(box, joint, latticePitch(lattice), (column, row) => keys.has(cellKey({ column, row })))
+  return boxHeld(box, joint.x, joint.y, lattice, coverageGrid(cells))
 }
 
 /** Beyond the edge of a box, mm. */

@@ -39,13 +39,30 @@ export const placesOf = (
   for (const [tried, loose] of lattices.entries()) {
     // a lattice whose bound is no better than what is found need not be counted
     if (loose.least > fewest || (loose.least === fewest && tried >= turns)) break
-    const turned = turnRuns(runs, loose.angle)
-    for (const found of offsetCounts(turned, loose.box, latticePitch(loose.shape), fewest)) {
-      if (found.pages < fewest) places = []
-      fewest = found.pages
-      places.push({ ...found, loose, turned })
-    }
+    const found = placesIn(loose, runs, fewest)
+    if (found.length === 0) continue
+    if (found[0]!.pages < fewest) places = []
+    fewest = found[0]!.pages
+    for (const place of found) places.push(place)
   }
+  return places
+}
+
+/** The places of one lattice that take the fewest pages, if no more than `most`. */
+export const placesIn = (
+  loose: LooseLattice,
+  runs: readonly (readonly Point[])[],
+  most: number,
+): readonly Place[] => {
+  const turned = turnRuns(runs, loose.angle)
+  const places: Place[] = []
+  for (const { joint, pages, room, spans } of offsetCounts(
+    turned,
+    loose.box,
+    latticePitch(loose.shape),
+    most,
+  ))
+    places.push({ joint, pages, room, spans, loose, turned })
   return places
 }
 

@@ -9,13 +9,12 @@ import { climb } from './climb.ts'
 import { type HeldCells, heldCells } from './column-spans.ts'
 import type { Cover } from './cover.ts'
 import { type Coverage, coverageAt, type FoundCoverage } from './coverage.ts'
-import { cellsTouched, framePolygon, latticePitch } from './lattice.ts'
+import { framePolygon, latticePitch } from './lattice.ts'
 import type { LooseLattice } from './loose-lattice.ts'
 import { notchBox, notchIn, notchOn } from './notch-room.ts'
-import { offsetCounts } from './offset-counts.ts'
-import type { Place, Search } from './places.ts'
+import { type Place, placesIn, type Search } from './places.ts'
 import { pointsIn, pointsOn } from './shown-points.ts'
-import { turnPoints, turnRuns } from './turned-run.ts'
+import { turnPoints } from './turned-run.ts'
 
 /** Room of a screw's mark from its middle, with its pen, mm. */
 export const screwRoom = screwRing + 0.15
@@ -28,7 +27,7 @@ const turns = 24
 const finalists = 6
 
 /** Where level joint lines are tried in the room that they have to both sides. */
-const shares = [-0.7, 0.7]
+const shares = [0, -0.7, 0.7]
 
 /** Steps that joint lines are moved by at last, mm. */
 const fineSteps = [12, 6, 3, 1.5, 0.75]
@@ -65,18 +64,16 @@ export const showMarks = (pattern: Pattern, cover: Cover, from: FoundCoverage): 
   const all =
     points.named.length * pointWorth + notchWorth + points.screws.length * screwWorth + points.corners.length
   if (before === all) return from
-  const { needs } = from.search
   const pages = from.cells.length
   const places = markedPlaces(from.search, points, pages, before)
   if (places.length === 0) return from
-  const least = Math.min(enough, ...cellsTouched(from.lattice, needs).map(({ length }) => length))
+  const least = Math.min(enough, from.emptiest)
   const best = places.map((place) => improved(place, pages, least)).sort((a, b) => b.worth - a.worth)
-  for (const { loose, joint, worth } of best) {
-    if (worth <= before) break
-    const { lattice, cells } = coverageAt({ loose, joint }, needs)
-    const thinnest = Math.min(...cellsTouched(lattice, needs).map(({ length }) => length))
-    if (cells.length <= pages && thinnest >= least && worthOf(points, { lattice, cells }) > before)
-      return { lattice, cells }
+  for (const place of best) {
+    if (place.worth <= before) break
+    const moved = coverageAt(place, from.search.needs)
+    if (moved.cells.length <= pages && moved.emptiest >= least && worthOf(points, moved) > before)
+      return moved
   }
   return from
 }
@@ -125,45 +122,52 @@ const markedPlaces = (
   pages: number,
   before: number,
 ): readonly MarkedPlace[] => {
-  const more = lattices
-    .slice(tried, turns)
-    .filter(({ least }) => least <= pages)
-    .flatMap((loose): Place[] => {
-      const turned = turnRuns(runs, loose.angle)
-      return offsetCounts(turned, loose.box, latticePitch(loose.shape), pages).map((found) => ({
-        ...found,
-        loose,
-        turned,
-      }))
-    })
-  const marksOf = new Map<LooseLattice, Marks>()
   let best: readonly MarkedPlace[] = []
-  for (const { loose, turned, joint, room, spans } of [...places, ...more]) {
-    // what is worth no more is not counted to its end
-    const beyond = best.length < finalists ? before : best[finalists - 1]!.worth
-    let marks = marksOf.get(loose)
-    if (!marks) {
+  let marks: Marks | undefined
+  let marked: LooseLattice | undefined
+  const look = (place: Place): void => {
+    const { loose, turned } = place
+    // places of a lattice follow one another
+    if (!marks || marked !== loose) {
       marks = {
         named: turnPoints(named, loose.angle),
         screws: turnPoints(screws, loose.angle),
         corners: turnPoints(corners, loose.angle),
         notch: notchBox(notch, loose.angle),
       }
-      marksOf.set(loose, marks)
+      marked = loose
     }
-    // does not change in this room
-    const cells = heldCells(spans, loose.box, latticePitch(loose.shape), joint)
-    let found: Pick<MarkedPlace, 'joint' | 'worth'> | null = null
-    for (const up of [0, ...shares.map((share) => share * (room / 2))]) {
-      const worth = shownIn(marks, cells, loose, up, found ? found.worth : beyond)
-      if (worth !== null) found = { joint: { x: cells.joint.x, y: cells.joint.y + up }, worth }
-    }
+    // what is worth no more is not counted to its end
+    const found = shownAt(place, marks, best.length < finalists ? before : best[finalists - 1]!.worth)
     if (found)
       best = [...best, { loose, turned, marks, ...found }]
         .sort((a, b) => b.worth - a.worth)
         .slice(0, finalists)
   }
+  for (const place of places) look(place)
+  for (const loose of lattices.slice(tried, turns))
+    if (loose.least <= pages) for (const place of placesIn(loose, runs, pages)) look(place)
   return best
+}
+
+/** The level joint lines of a place with which most is shown; null where that is worth no more than `beyond`. */
+const shownAt = (
+  { loose, joint, room, spans }: Place,
+  marks: Marks,
+  beyond: number,
+): Pick<MarkedPlace, 'joint' | 'worth'> | null => {
+  // does not change in this room
+  const cells = heldCells(spans, loose.box, latticePitch(loose.shape), joint)
+  let most = beyond
+  let best: number | null = null
+  for (const share of shares) {
+    const up = share * (room / 2)
+    const worth = shownIn(marks, cells, loose.shape, up, most)
+    if (worth === null) continue
+    most = worth
+    best = up
+  }
+  return best === null ? null : { joint: { x: cells.joint.x, y: cells.joint.y + best }, worth: most }
 }
 
 /** Moved as long as more is shown on as many pages, none of them with less line than `least`. */
@@ -173,7 +177,7 @@ const improved = (place: MarkedPlace, pages: number, least: number): MarkedPlace
   const better = (at: Point, than: Worth): Worth | null => {
     const weights = weighCells(turned, loose.box, latticePitch(loose.shape), at)
     if (weights.pages > pages || weights.emptiest < least) return null
-    const worth = shownIn(marks, weights, loose, 0, than.worth)
+    const worth = shownIn(marks, weights, loose.shape, 0, than.worth)
     return worth === null ? null : { joint: weights.joint, worth }
   }
   const start: Worth = { joint: place.joint, worth: 0 }
@@ -185,18 +189,19 @@ const improved = (place: MarkedPlace, pages: number, least: number): MarkedPlace
 const shownIn = (
   { named, screws, corners, notch }: Marks,
   cells: HeldCells,
-  loose: LooseLattice,
+  shape: LooseLattice['shape'],
   up: number,
   beyond: number,
 ): number | null => {
-  const raised = up === 0 ? cells : { ...cells, joint: { x: cells.joint.x, y: cells.joint.y + up } }
-  const placed =
-    pointWorth * pointsIn(named, raised, loose.shape) + (notchIn(notch, raised, loose.shape) ? notchWorth : 0)
+  const level = cells.joint.y + up
+  const points = pointWorth * pointsIn(named, cells, shape, level)
   const all = corners.length / 2
-  const held = countIn(screws, screwRoom, cells, loose, up, (beyond - placed - all) / screwWorth)
+  if (points + notchWorth + (screws.length / 2) * screwWorth + all <= beyond) return null
+  const placed = points + (notchIn(notch, cells, shape, level) ? notchWorth : 0)
+  const held = countIn(screws, screwRoom, cells, shape, up, (beyond - placed - all) / screwWorth)
   if (held === null) return null
   const fixed = placed + held * screwWorth
-  const shown = countIn(corners, 0, cells, loose, up, beyond - fixed)
+  const shown = countIn(corners, 0, cells, shape, up, beyond - fixed)
   return shown === null ? null : fixed + shown
 }
 
@@ -205,7 +210,7 @@ const countIn = (
   points: Float64Array,
   room: number,
   { joint, columns, lengths }: HeldCells,
-  { shape: { width, height, overlap } }: LooseLattice,
+  { width, height, overlap }: LooseLattice['shape'],
   up: number,
   beyond: number,
 ): number | null => {

@@ -115,11 +115,15 @@ const pageOf = (tile: Tile, pattern: Pattern, known: Known, units: Units): Datum
     }
     return place
   }
+  const found = (): readonly Point[] => {
+    for (const step of roundSteps(units)) {
+      const points = roundPoints(tile, bounds, pattern, step)
+      if (points.some((at) => placeAt(at) !== null)) return points
+    }
+    return []
+  }
   const candidates = (): readonly Point[] => {
-    once.candidates ??=
-      roundSteps(units)
-        .map((step) => roundPoints(tile, bounds, pattern, step))
-        .find((points) => points.some((at) => placeAt(at) !== null)) ?? []
+    once.candidates ??= found()
     return once.candidates
   }
   return {

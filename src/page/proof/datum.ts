@@ -71,6 +71,18 @@ const worthAt = (at: Point, chosen: readonly Datum[]): number => {
   return worth
 }
 
+/** Whether a place is sure to be worth less than so much: told by squares, with a hair to spare, as most places are. */
+const isLess = (at: Point, chosen: readonly Datum[], most: number): boolean => {
+  const square = most * most
+  if (chosen.length === 0) return at.x * at.x + at.y * at.y > square * (1 + 1e-9)
+  for (let i = 0; i < chosen.length; i++) {
+    const dx = chosen[i]!.at.x - at.x
+    const dy = chosen[i]!.at.y - at.y
+    if (dx * dx + dy * dy < square * (1 - 1e-9)) return true
+  }
+  return false
+}
+
 /** No place in a box is worth more. */
 const worthIn = ({ x0, y0, x1, y1 }: Box, chosen: readonly Datum[]): number => {
   if (chosen.length === 0) return -Math.hypot(Math.max(0, x0, -x1), Math.max(0, y0, -y1))
@@ -101,6 +113,7 @@ const farthest = (
     const by = count % stride === 0 ? 1 : stride
     for (let n = 0, k = 0; n < count; n++, k = (k + by) % count) {
       const at = candidates[k]!
+      if (best && isLess(at, chosen, most)) continue
       const worth = worthAt(at, chosen)
       if (worth < most) continue
       if (worth === most && best && (i > best.page || (i === best.page && k > best.candidate))) continue
