@@ -1,4 +1,5 @@
 import type { Units } from '../design/design.ts'
+import type { FramedSide } from '../ramp/kinds/quarter.ts'
 import type { SolvedQuarter, SolvedRamp } from '../ramp/ramp.ts'
 import { sideMarks } from '../ramp/side/side-marks.ts'
 import { pieceLetters } from '../ramp/splice/splice.ts'
@@ -15,7 +16,7 @@ const partsOf = (ramp: SolvedQuarter, marks: readonly string[]): string => {
 }
 
 /** A ramp whose sides need a pattern; a flat's are straight cuts. */
-const plotted = (ramp: SolvedRamp): readonly SolvedQuarter[] => {
+export const plotted = (ramp: SolvedRamp): readonly SolvedQuarter[] => {
   switch (ramp.kind) {
     case 'quarter':
       return [ramp]
@@ -26,12 +27,10 @@ const plotted = (ramp: SolvedRamp): readonly SolvedQuarter[] => {
   }
 }
 
-/** One pattern for each distinct side, in the order of the ramps; it names every part that it serves. A flat needs none. */
-export const sidePatterns = (ramps: readonly SolvedRamp[], units: Units): readonly Pattern[] => {
-  const groups = new Map<string, SolvedQuarter[]>()
-  const marks = sideMarks(ramps.map(({ design }) => design))
-  const named = new Map(ramps.map((ramp, i) => [ramp.name, marks[i]!]))
-  for (const ramp of ramps.flatMap(plotted)) {
+/** Ramps whose sides are one outline on the same timbers, in the order of the first of each. */
+export const sidesAlike = <S extends FramedSide>(sides: readonly S[]): readonly (readonly S[])[] => {
+  const groups = new Map<string, S[]>()
+  for (const ramp of sides) {
     const key = JSON.stringify([
       ramp.side.outline,
       ramp.studs,
@@ -41,7 +40,14 @@ export const sidePatterns = (ramps: readonly SolvedRamp[], units: Units): readon
     ])
     groups.set(key, [...(groups.get(key) ?? []), ramp])
   }
-  return [...groups.values()].map((same) =>
+  return [...groups.values()]
+}
+
+/** One pattern for each distinct side, in the order of the ramps; it names every part that it serves. A flat needs none. */
+export const sidePatterns = (ramps: readonly SolvedRamp[], units: Units): readonly Pattern[] => {
+  const marks = sideMarks(ramps.map(({ design }) => design))
+  const named = new Map(ramps.map((ramp, i) => [ramp.name, marks[i]!]))
+  return sidesAlike(ramps.flatMap(plotted)).map((same) =>
     sidePattern(
       same[0]!,
       same.map((ramp) => partsOf(ramp, named.get(ramp.name)!)),

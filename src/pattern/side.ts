@@ -1,8 +1,7 @@
 import type { Units } from '../design/design.ts'
 import { stroke, text } from '../drawing/drawing.ts'
-import { circle, pathOf, pathSegments, type Segment, segmentsPath } from '../geometry/path.ts'
+import { circle, pathOf, pathSegments, type Segment } from '../geometry/path.ts'
 import { pointDistance } from '../geometry/point.ts'
-import { pathSample } from '../geometry/sample.ts'
 import { showLength } from '../length.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
 import { middleRise } from '../ramp/curve/middle-rise.ts'
@@ -15,9 +14,9 @@ import { heightLevels } from './heights.ts'
 import type { EdgeName, Pattern, PatternDistance } from './pattern.ts'
 import { letters, pens } from './pens.ts'
 import { reliefHole, roundWords } from './relief-hole.ts'
+import { sideLines } from './side-lines.ts'
 import { plateMarks, spliceLabels, spliceMarks } from './splice-marks.ts'
-import { timberLabel, timberMarks, timberOutline, timberScrews } from './timber-marks.ts'
-import { tracedLine } from './traced-line.ts'
+import { timberLabel, timberMarks, timberScrews } from './timber-marks.ts'
 
 /** A full-size side. */
 export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], units: Units): Pattern => {
@@ -29,7 +28,6 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
   }))
   const splices = ramp.splices.flatMap((splice, i) => spliceLabels(splice, i, units))
   const traced = ['curve', 'notch', 'toe']
-  // from one end of the bottom edge round to the other
   const sawn = side.edges.filter(({ name }) => name !== 'bottom')
   const hole = reliefHole(ramp.coping, units)
   const round = roundWords(ramp.coping, units)
@@ -39,7 +37,6 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
     part: 'side',
     serves,
     outline: side.outline,
-    cut: segmentsPath(sawn.flatMap(({ path }) => pathSegments(path))),
     edges: sawn.map(({ name, path }) => ({ path, traced: traced.includes(name) })),
     quiet: [
       ...ramp.splices.map(plateMarks),
@@ -60,22 +57,13 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
     ],
     edgeNames: side.edges.flatMap(edgeNames),
     levels: heightLevels(ramp, units),
-    labels: [
-      ...timbers.map((timber, i) => timberLabel(timber, names[i]!)),
-      ...splices.map(({ label }) => label),
-    ],
-    line: tracedLine(side),
-    markPaths: [...timbers.map(timberOutline), ...splices.map(({ path }) => path)],
+    labels: [...timbers.map((timber, i) => timberLabel(timber, names[i]!)), ...splices],
+    ...sideLines(ramp),
     screws: timbers.map((timber, i) => timberScrews(timber, names[i]!, side.outline, ramp.endScrews[i]!)),
     pieces: ramp.splices.length + 1,
     joints: ramp.splices.map(({ top, foot }) => [top, foot]),
     length: side.length,
     height: side.height,
-    notch: side.edges.flatMap(({ name, path }) => (name === 'notch' ? pathSample(path, 5) : [])),
-    points: [
-      { name: 'TOE', at: transition.toe },
-      { name: 'LIP', at: transition.lip },
-    ],
     distances: sideDistances(ramp),
     facts: sideFacts(ramp, units),
   }

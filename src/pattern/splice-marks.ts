@@ -28,44 +28,41 @@ const pieceShares = [
 /** How far off the joint its middle may stand, the usual distance first, mm. */
 const pieceOffs = [30, 24, 18, 40, 14, 52, 66, 84, 104, 10, 7]
 
-/** Each with the path that it names: the pieces on both sides of the joint, and the plate. */
-export const spliceLabels = (
-  splice: Splice,
-  index: number,
-  units: Units,
-): readonly { readonly label: PatternLabel; readonly path: Path }[] => {
+/** What its labels name, in their order. */
+export const splicePaths = (splice: Splice): readonly Path[] => [
+  jointPath(splice),
+  jointPath(splice),
+  platePath(splice),
+]
+
+/** The pieces on both sides of the joint, and the plate. */
+export const spliceLabels = (splice: Splice, index: number, units: Units): readonly PatternLabel[] => {
   const { top, foot, plate } = splice
   const [along, depth] = plate.size
   const across = Math.atan2(top.x - foot.x, foot.y - top.y) + Math.PI
   /** so far from the joint: towards the back where that is positive */
   const off = (share: number, by: number) => pointToward(pointBetween(top, foot, share), across, by)
-  const piece = (letter: string, side: -1 | 1) => ({
-    label: {
-      of: 'piece' as const,
-      words: `PIECE ${letter}`,
-      shorter: `PIECE ${letter}`,
-      size: letters.word,
-      places: pieceOffs.flatMap((mm) => pieceShares.map((share) => off(share, side * mm))),
-      dots: [],
-    },
-    path: jointPath(splice),
+  const piece = (letter: string, side: -1 | 1): PatternLabel => ({
+    of: 'piece',
+    words: `PIECE ${letter}`,
+    shorter: `PIECE ${letter}`,
+    size: letters.word,
+    places: pieceOffs.flatMap((mm) => pieceShares.map((share) => off(share, side * mm))),
+    dots: [],
   })
   const show = (mm: number): string => showLength(mm, units)
   return [
     piece(pieceLetters[index]!, -1),
     piece(pieceLetters[index + 1]!, 1),
     {
-      label: {
-        of: 'plate',
-        words: `plate ${show(along)} × ${show(depth)}, inside`,
-        shorter: 'plate, inside',
-        size: letters.word,
-        places: [0.85, 0.8, 0.9, 0.4].map((share) => off(share, along / 4)),
-        dots: [0.3, 0.42, -0.3, -0.42].flatMap((by) =>
-          [0.85, 0.9, 0.75, 0.65, 0.55, 0.45, 0.35].map((share) => off(share, by * along)),
-        ),
-      },
-      path: platePath(splice),
+      of: 'plate',
+      words: `plate ${show(along)} × ${show(depth)}, inside`,
+      shorter: 'plate, inside',
+      size: letters.word,
+      places: [0.85, 0.8, 0.9, 0.4].map((share) => off(share, along / 4)),
+      dots: [0.3, 0.42, -0.3, -0.42].flatMap((by) =>
+        [0.85, 0.9, 0.75, 0.65, 0.55, 0.45, 0.35].map((share) => off(share, by * along)),
+      ),
     },
   ]
 }

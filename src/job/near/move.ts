@@ -1,7 +1,8 @@
 import type { Design } from '../../design/design.ts'
 import type { Units } from '../../length.ts'
 import { offerSteps, same } from '../../ramp/check/offer.ts'
-import type { SolvedRamp } from '../../ramp/ramp.ts'
+import type { FramedSide } from '../../ramp/kinds/quarter.ts'
+import type { SolvedQuarter } from '../../ramp/ramp.ts'
 import type { Side } from '../../ramp/side/side.ts'
 import type { SheetPart } from '../../stock/sheet-part.ts'
 
@@ -13,9 +14,9 @@ export interface Around {
   /** whether a panel less of a part's sheet can be had with it a little smaller */
   readonly mayGain: (part: Pick<SheetPart, 'sheet'>) => boolean
   /** whether the sides of the one ramp take more pages than those of the other */
-  readonly fewerPages: (ramp: SolvedRamp, changed: SolvedRamp) => boolean
+  readonly fewerPages: (ramp: SolvedQuarter, changed: FramedSide) => boolean
   /** whether they may, by its side alone */
-  readonly mayTakeFewer: (ramp: SolvedRamp, changed: Side) => boolean
+  readonly mayTakeFewer: (ramp: SolvedQuarter, changed: Side) => boolean
 }
 
 /** A figure that may be moved a little, and to which values: the nearest first, in steps that can be typed, mm. */

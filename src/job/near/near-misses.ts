@@ -1,12 +1,12 @@
 import type { Design } from '../../design/design.ts'
 import { designTrier } from '../../design/edit.ts'
-import { isCurved } from '../../design/kind-traits.ts'
+import { curvedOf, isCurved } from '../../design/kind-traits.ts'
 import { wordList } from '../../length/word-list.ts'
 import { tracedLine } from '../../pattern/traced-line.ts'
 import { type Check, checkOf, note } from '../../ramp/check/check.ts'
 import { offerSteps, same, shownOffer } from '../../ramp/check/offer.ts'
 import { offering, type Said, set, setOfFile, type Told, tell } from '../../ramp/check/told.ts'
-import type { SolvedRamp, WholeDesign } from '../../ramp/ramp.ts'
+import type { SolvedQuarter, WholeDesign } from '../../ramp/ramp.ts'
 import { drawDesign, solveDesign } from '../../ramp/solve.ts'
 import { once } from '../../stock/once.ts'
 import type { LaidSheet } from '../../stock/panel/panels.ts'
@@ -65,21 +65,21 @@ const nearMisses = (
     const drawn = drawDesign(reading.design, { design, drawn: solved })
     if (drawn.stopped) return ''
     const cut = partsOf(reading.design, drawn)
-    const fewerPages = once(() => counter.fewer(reading.design, drawn.ramps, now))
+    const fewerPages = once(() => counter.fewer(reading.design, curvedOf(drawn.ramps), now))
     if (!mayTakeLess(reading.design, cut, before) && !fewerPages()) return ''
     const after = takes(reading.design, cut)
     const gains = after && savedFrom(before, after)
     if (gains === null || (gains.length === 0 && !fewerPages())) return ''
     const changed = withAnswers(solveDesign(reading.design), reading.answers, design.units)
     if (changed.stopped || [...warnings(changed.checks)].some((id) => !warned.has(id))) return ''
-    const fewer = now.pages - counter.taken(reading.design, changed.ramps)
+    const fewer = now.pages - counter.taken(reading.design, curvedOf(changed.ramps))
     if (fewer < 0) return ''
     const all = fewer === 0 ? gains : [...gains, [`page of ${design.paper}`, fewer] as const]
     return all.length === 0 ? '' : `${wordList(all.map(takenWords))}${movedWords(answers, reading.answers)}`
   }
   const counted = answers.some(({ asks: { limits } }) => limits.paper !== null || limits.panels !== null)
   const tries = counted ? 1 : mostTries
-  const pagesOf = (ramp: SolvedRamp): SidePages =>
+  const pagesOf = (ramp: SolvedQuarter): SidePages =>
     solved.ramps.length === 1 ? now : { cover: now.cover, pages: counter.taken(design, [ramp]) }
   const around: Around = {
     design,

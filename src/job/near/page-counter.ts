@@ -2,15 +2,15 @@ import type { Design } from '../../design/design.ts'
 import { pathLength } from '../../geometry/length.ts'
 import type { Path } from '../../geometry/path.ts'
 import { pathSample } from '../../geometry/sample.ts'
-import { isWorthTurning } from '../../page/cover/choose-cover.ts'
+import { chooseCover, isWorthTurning } from '../../page/cover/choose-cover.ts'
 import type { Cover } from '../../page/cover/cover.ts'
 import { leastCover, patternCover } from '../../page/cover/coverage.ts'
 import { leastPages } from '../../page/cover/loose-lattice.ts'
+import { coverCounts, sideCovers } from '../../page/cover/pattern-covers.ts'
 import { sheetWindow } from '../../page/sheet/sheet.ts'
-import type { Pattern } from '../../pattern/pattern.ts'
-import { sidePatterns } from '../../pattern/patterns.ts'
-import type { SolvedRamp } from '../../ramp/ramp.ts'
-import { coverDesign } from '../covering.ts'
+import { sidesAlike } from '../../pattern/patterns.ts'
+import { type SideLines, sideLines } from '../../pattern/side-lines.ts'
+import type { FramedSide } from '../../ramp/kinds/quarter.ts'
 import { usualLaying } from '../laying.ts'
 
 /** Pages to tape for the sides of ramps, and the way they are covered. */
@@ -21,9 +21,9 @@ export interface SidePages {
 
 export interface PageCounter {
   /** as they are covered unless told */
-  readonly taken: (design: Design, ramps: readonly SolvedRamp[]) => number
+  readonly taken: (design: Design, sides: readonly FramedSide[]) => number
   /** whether they take fewer; most answers need a fraction of the work */
-  readonly fewer: (design: Design, ramps: readonly SolvedRamp[], than: SidePages) => boolean
+  readonly fewer: (design: Design, sides: readonly FramedSide[], than: SidePages) => boolean
   /** whether sides may, of which no more is known than this of their lines: where not, they need not be solved */
   readonly mayBeFewer: (design: Design, lines: readonly Path[], than: SidePages) => boolean
 }
@@ -31,21 +31,15 @@ export interface PageCounter {
 /** So many parts of a line tell how far it reaches: turned by each half degree, all its points take ten times as long. */
 const bearings = 24
 
-/** What the sides of ramps look like on paper; alike where all is alike that pages depend on. */
+/** What sides look like on paper; alike where all is alike that pages depend on. */
 interface Sides {
-  readonly patterns: readonly Pattern[]
+  readonly looks: readonly SideLines[]
   readonly key: string
 }
 
-const sidesOf = ({ units, paper }: Design, ramps: readonly SolvedRamp[]): Sides => {
-  const patterns = sidePatterns(ramps, units)
-  const looks = patterns.map(({ cut, line, markPaths, points }) => [
-    cut,
-    line,
-    markPaths,
-    points.map(({ at }) => at),
-  ])
-  return { patterns, key: JSON.stringify([paper, looks]) }
+const sidesOf = ({ paper }: Design, sides: readonly FramedSide[]): Sides => {
+  const looks = sidesAlike(sides).map(([side]) => sideLines(side!))
+  return { looks, key: JSON.stringify([paper, looks]) }
 }
 
 /** Sides of one outline on one paper are covered once: most values that are tried change no side, or are tried again. */
@@ -56,11 +50,11 @@ export const pageCounter = (): PageCounter => {
     known.set(asked, pages)
     return pages
   }
-  const takenOf = ({ key }: Sides, design: Design, ramps: readonly SolvedRamp[]): number =>
+  const takenOf = ({ key, looks }: Sides, { paper }: Design): number =>
     once(`taken ${key}`, () => {
-      const solved = { stopped: false, ramps, checks: [] } as const
-      const { counts, cover } = coverDesign(design, solved, usualLaying(design.paper))
-      return counts[cover]
+      const { sheet, overlap } = usualLaying(paper)
+      const counts = coverCounts(looks.map((side) => ({ covers: sideCovers(side, sheet, overlap) })))
+      return counts[chooseCover(counts).cover]
     })
   const leastOf = ({ paper }: Design, lines: readonly Path[], { cover, pages }: SidePages): number => {
     const { sheet, overlap } = usualLaying(paper)
@@ -87,20 +81,20 @@ export const pageCounter = (): PageCounter => {
     return least < than.pages || (than.cover === 'line' && isWorthTurning(least, leastTurned(design, lines)))
   }
   return {
-    taken: (design, ramps) => takenOf(sidesOf(design, ramps), design, ramps),
+    taken: (design, framed) => takenOf(sidesOf(design, framed), design),
     mayBeFewer,
-    fewer: (design, ramps, than) => {
-      const sides = sidesOf(design, ramps)
+    fewer: (design, framed, than) => {
+      const sides = sidesOf(design, framed)
       const { cover, pages } = than
-      if (cover === 'whole') return takenOf(sides, design, ramps) < pages
-      const lines = sides.patterns.map(({ line }) => line)
+      if (cover === 'whole') return takenOf(sides, design) < pages
+      const lines = sides.looks.map(({ line }) => line)
       if (!mayBeFewer(design, lines, than)) return false
       const { sheet, overlap } = usualLaying(design.paper)
       const covered = once(`${cover} ${sides.key}`, () =>
-        sum(sides.patterns, (pattern) => patternCover(pattern, cover, sheetWindow(sheet), overlap).pages),
+        sum(sides.looks, (side) => patternCover(side, cover, sheetWindow(sheet), overlap).pages),
       )
       if (cover === 'ribbon' || covered < pages) return covered < pages
-      return isWorthTurning(covered, leastTurned(design, lines)) && takenOf(sides, design, ramps) < pages
+      return isWorthTurning(covered, leastTurned(design, lines)) && takenOf(sides, design) < pages
     },
   }
 }

@@ -1,6 +1,7 @@
 import { pathBounds } from '../../geometry/bounds.ts'
 import { backKey, heightKey, type Key, radiusKey, toeKey } from '../../ramp/check/remedy.ts'
-import { draftQuarter, sideOfQuarter } from '../../ramp/kinds/quarter.ts'
+import { framedSide, sideOfQuarter } from '../../ramp/kinds/quarter.ts'
+import { frameQuarter, type QuarterFrame } from '../../ramp/kinds/quarter-frame.ts'
 import type { Quarter, SolvedQuarter } from '../../ramp/ramp.ts'
 import { isSide, type SheetPart } from '../../stock/sheet-part.ts'
 import { type Around, leastToeThat, lessMove, type Move, mostThat, toeMove } from './move.ts'
@@ -31,11 +32,7 @@ export const quarterMoves = (
           .flatMap((part) => shorter(back.value, partSize(part)[part.part === 'side' ? 0 : 1])),
         // a side in pieces has none as long as itself
         ...(ramp.splices.length > 0 ? shorter(back.value, ramp.length) : []),
-        ...mostThat(
-          back.value,
-          units,
-          fewerPages(ramp, backKey(ramp.design), drafting(ramp, backKey(ramp.design), around), around),
-        ),
+        ...mostThat(back.value, units, fewerPages(ramp, backKey(ramp.design), around)),
       ],
       units,
     ),
@@ -95,48 +92,50 @@ const shorterParts = (
   around: Around,
 ): readonly Holds[] => {
   const { stock } = around.design
-  const drafted = drafting(ramp, key, around)
+  const framed = framing(ramp, key, around)
   const near = (mm: number): readonly number[] => panelLimits(mm, around.sizes, stock)
   return [
     ...ramp.skin.flatMap((skin, layer) =>
       (around.mayGain(skin) ? near(skin.length) : []).map(
         (limit): Holds =>
           (mm) =>
-            (drafted(mm).ramp.skin[layer]?.length ?? Number.POSITIVE_INFINITY) <= limit,
+            (framed(mm)?.skin[layer]?.length ?? Number.POSITIVE_INFINITY) <= limit,
       ),
     ),
     ...(parts.some(isSide) ? near(ramp.length) : []).map(
       (limit): Holds =>
         (mm) =>
-          (drafted(mm).ramp.length ?? Number.POSITIVE_INFINITY) <= limit,
+          (framed(mm)?.length ?? Number.POSITIVE_INFINITY) <= limit,
     ),
-    fewerPages(ramp, key, drafted, around),
+    fewerPages(ramp, key, around),
   ]
 }
 
-/** A quarter with another figure for a key; drafted once for all that ask about the same one. */
-const drafting = (ramp: SolvedQuarter, key: Key, { design: { units, stock } }: Around) => {
-  const known = new Map<number, ReturnType<typeof draftQuarter>>()
-  return (mm: number): ReturnType<typeof draftQuarter> => {
-    const drafted = known.get(mm) ?? draftQuarter(key.typed(ramp.design, mm), units, stock)
-    known.set(mm, drafted)
-    return drafted
+/** Curve, skin and timbers of a quarter with another figure for a key; framed once for all that ask about the same one. */
+const framing = (ramp: SolvedQuarter, key: Key, { design: { units, stock } }: Around) => {
+  const known = new Map<number, QuarterFrame['frame']>()
+  return (mm: number): QuarterFrame['frame'] => {
+    const found = known.get(mm)
+    if (found !== undefined) return found
+    const { frame } = frameQuarter(key.typed(ramp.design, mm), units, stock, () => false, { shallow: true })!
+    known.set(mm, frame)
+    return frame
   }
 }
 
-/** Whether the sides take a page less; the rest of the ramp is drafted where they may. */
+/** Whether the sides take a page less; they are framed where they may. */
 const fewerPages =
   (
-    solved: SolvedQuarter,
+    ramp: SolvedQuarter,
     key: Key,
-    drafted: ReturnType<typeof drafting>,
-    { design, fewerPages: fewer, mayTakeFewer }: Around,
+    { design: { units, stock }, fewerPages: fewer, mayTakeFewer }: Around,
   ): Holds =>
   (mm) => {
-    const side = sideOfQuarter(key.typed(solved.design, mm), design.units)
-    if (side === null || !mayTakeFewer(solved, side)) return false
-    const { whole } = drafted(mm)
-    return whole !== null && fewer(solved, whole)
+    const changed = key.typed(ramp.design, mm)
+    const side = sideOfQuarter(changed, units)
+    if (side === null || !mayTakeFewer(ramp, side)) return false
+    const framed = framedSide(changed, units, stock)
+    return framed !== null && fewer(ramp, framed)
   }
 
 /** Across the ramp, and up it; of a side its length and height. */

@@ -3,7 +3,7 @@ import { isCurved } from '../../design/kind-traits.ts'
 import type { Units } from '../../length.ts'
 import { firstThat, toeKey } from '../../ramp/check/remedy.ts'
 import { blunt } from '../../ramp/hazard/feather.ts'
-import { draftQuarter } from '../../ramp/kinds/quarter.ts'
+import { frameWithout } from '../../ramp/kinds/quarter.ts'
 import type { Quarter, Ramp } from '../../ramp/ramp.ts'
 import { solveTransition } from '../../ramp/side/solve-transition.ts'
 import { type SteepChoice, steepChoices } from '../../ramp/steep-choices.ts'
@@ -39,10 +39,10 @@ const toeChoices = ({ design, transition }: Quarter, units: Units, stock: Stock)
     const from = Math.max(lowest, least)
     const found = firstThat(
       (changed) => {
-        const { ramp, whole, drafts } = draftQuarter(changed, units, stock)
+        if (by === 'saw') return frameWithout([], changed, units, stock) !== null
         // a first stud that is not whole, or not flush with the front, is told
-        const flush = ramp.studs.length > 0 && drafts.every(({ id }) => id !== 'stud-toe')
-        return whole !== null && (by === 'saw' || flush)
+        const frame = frameWithout(['stud-toe'], changed, units, stock)
+        return frame !== null && frame.studs.length > 0
       },
       design,
       toeKey,

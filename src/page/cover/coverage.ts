@@ -1,6 +1,6 @@
 import type { Box } from '../../geometry/bounds.ts'
 import type { Path } from '../../geometry/path.ts'
-import type { Pattern } from '../../pattern/pattern.ts'
+import type { SideLines } from '../../pattern/side-lines.ts'
 import { heldCells } from './column-spans.ts'
 import type { Cover } from './cover.ts'
 import { fullestPlaces, type Kept, roomier, showingPlaces, widerPlaces } from './full-places.ts'
@@ -36,7 +36,12 @@ export interface PatternCover {
  * these the one whose emptiest page carries the most line, so that no page holds a mere sliver. What is needed keeps half the overlap from the edge of every window; pages
  * of a set hang together by whole edges. Same pattern, same lattice. `showMarks` then brings more of the timbers onto as many pages.
  */
-export const patternCover = (pattern: Pattern, cover: Cover, window: Box, overlap: number): PatternCover => {
+export const patternCover = (
+  pattern: SideLines,
+  cover: Cover,
+  window: Box,
+  overlap: number,
+): PatternCover => {
   const loose = looseLattices(pattern, cover, window, overlap)
   const kept: Kept = { points: pattern.points.map(({ at }) => at), notch: pattern.notch }
   const sure = surePlace(loose, kept)

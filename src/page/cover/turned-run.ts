@@ -48,32 +48,42 @@ export const turnedBounds = (points: readonly Point[], angle: number): Box => {
  * that reach farthest only moves on along it.
  */
 export const hullBounds = (hull: readonly Point[], angles: readonly number[]): readonly Box[] => {
-  const farthest: (number | undefined)[] = []
-  return angles.map((angle) => {
+  const points = turnPoints(hull, 0)
+  let [right, up, left, down] = [0, 0, 0, 0]
+  return angles.map((angle, i) => {
     const cos = Math.cos(angle)
     const sin = Math.sin(angle)
-    /** how far the outline reaches to one of the four sides of the frame: right, up, left, down */
-    const reach = (side: 0 | 1 | 2 | 3): number => {
-      const along = ({ x, y }: Point): number => {
-        const reached = side % 2 === 0 ? x * cos + y * sin : y * cos - x * sin
-        return side < 2 ? reached : -reached
-      }
-      let at = farthest[side] ?? 0
-      let best = along(hull[at]!)
-      const steps = farthest[side] === undefined ? hull.length : 0
-      for (let n = 0, next = at; ; n++) {
-        next = (next + 1) % hull.length
-        const reached = along(hull[next]!)
-        if (reached > best) {
-          best = reached
-          at = next
-        } else if (n >= steps) break
-      }
-      farthest[side] = at
-      return best
+    // at the first angle they may lie anywhere
+    const least = i === 0 ? hull.length : 1
+    right = farthestOn(points, right, least, cos, sin)
+    up = farthestOn(points, up, least, -sin, cos)
+    left = farthestOn(points, left, least, -cos, -sin)
+    down = farthestOn(points, down, least, sin, -cos)
+    return {
+      x0: -reachOf(points, left, -cos, -sin),
+      y0: -reachOf(points, down, sin, -cos),
+      x1: reachOf(points, right, cos, sin),
+      y1: reachOf(points, up, -sin, cos),
     }
-    return { x0: -reach(2), y0: -reach(3), x1: reach(0), y1: reach(1) }
   })
+}
+
+const reachOf = (points: Float64Array, at: number, ux: number, uy: number): number =>
+  points[2 * at]! * ux + points[2 * at + 1]! * uy
+
+/** Of points, x and y by turns, the one that reaches farthest in a direction: from one on, past `least` of them and as long as they reach farther. */
+const farthestOn = (points: Float64Array, from: number, least: number, ux: number, uy: number): number => {
+  const count = points.length / 2
+  let farthest = from
+  let best = reachOf(points, from, ux, uy)
+  for (let n = 1, next = from + 1; ; n++, next++) {
+    const at = next % count
+    const reach = reachOf(points, at, ux, uy)
+    if (reach > best) {
+      best = reach
+      farthest = at
+    } else if (n >= least) return farthest
+  }
 }
 
 export const turnRuns = (runs: readonly (readonly Point[])[], angle: number): readonly TurnedRun[] =>

@@ -14,7 +14,7 @@ import { acrossFindings } from '../skin/seams.ts'
 import { planFindings } from '../skin/skin-plan.ts'
 import { quarterSplices } from '../splice/side-splices.ts'
 import { fixQuarter } from './quarter-fixing.ts'
-import { frameQuarter } from './quarter-frame.ts'
+import { frameQuarter, type QuarterFrame } from './quarter-frame.ts'
 
 /** Its curve and the ids of what stops it, and no more. */
 export const stopsOfQuarter = (
@@ -26,6 +26,41 @@ export const stopsOfQuarter = (
   const { drafts, frame } = frameQuarter(design, units, stock, () => false, { shallow })!
   const stops = drafts.filter(({ level }) => level === 'stop').map(({ id }) => id)
   return { transition: frame?.transition ?? null, stops }
+}
+
+/** Its frame, where nothing stops it and nothing is told of it by one of these ids. Its screws are not asked: none of theirs stops. */
+export const frameWithout = (
+  ids: readonly string[],
+  design: QuarterDesign,
+  units: Units,
+  stock: Stock,
+): QuarterFrame['frame'] => {
+  const bad = ({ level, id }: Draft): boolean => level === 'stop' || ids.includes(id)
+  if (timberFindings(design, stock, [], units).some(bad)) return null
+  const framed = frameQuarter(design, units, stock, (found) => found.some(bad), {})
+  return framed?.frame?.side ? framed.frame : null
+}
+
+/** A side on its timbers: a quarter as its pages show it, its screws aside. */
+export type FramedSide = Pick<
+  SolvedQuarter,
+  'side' | 'transition' | 'studs' | 'deckTimbers' | 'splices' | 'skinThickness'
+>
+
+/** Its side and timbers, where nothing stops it. */
+export const framedSide = (design: QuarterDesign, units: Units, stock: Stock): FramedSide | null => {
+  const frame = frameWithout([], design, units, stock)
+  if (!frame?.side) return null
+  const { transition, side, studs, behind } = frame
+  const { splices } = quarterSplices(design, { side, transition }, studs, behind.timbers, [], stock, units)
+  return {
+    side,
+    transition,
+    studs,
+    deckTimbers: behind.timbers,
+    splices,
+    skinThickness: skinThickness(design),
+  }
 }
 
 /** Its side as it is where nothing stops it; null where it has no curve or no seat. */

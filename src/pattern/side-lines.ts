@@ -1,0 +1,25 @@
+import { pathSegments, segmentsPath } from '../geometry/path.ts'
+import { pathSample } from '../geometry/sample.ts'
+import type { FramedSide } from '../ramp/kinds/quarter.ts'
+import type { Pattern } from './pattern.ts'
+import { splicePaths } from './splice-marks.ts'
+import { timberOutline } from './timber-marks.ts'
+import { tracedLine } from './traced-line.ts'
+
+/** All of a side's pattern that the number of its pages hangs on. */
+export type SideLines = Pick<Pattern, 'cut' | 'line' | 'markPaths' | 'notch' | 'points'>
+
+/** A side's lines and corners, full size. */
+export const sideLines = ({ side, transition, studs, deckTimbers, splices }: FramedSide): SideLines => ({
+  // from one end of the bottom edge round to the other
+  cut: segmentsPath(
+    side.edges.filter(({ name }) => name !== 'bottom').flatMap(({ path }) => pathSegments(path)),
+  ),
+  line: tracedLine(side),
+  markPaths: [...[...studs, ...deckTimbers].map(timberOutline), ...splices.flatMap(splicePaths)],
+  notch: side.edges.flatMap(({ name, path }) => (name === 'notch' ? pathSample(path, 5) : [])),
+  points: [
+    { name: 'TOE', at: transition.toe },
+    { name: 'LIP', at: transition.lip },
+  ],
+})
