@@ -116,6 +116,15 @@ export const pathSegments = (path: Path): readonly Segment[] => {
   return segments
 }
 
+/** Where the segments of a path begin. */
+export const pathCorners = ({ start, pieces, closed }: Path): readonly Point[] => {
+  const corners = [start]
+  for (const { to } of pieces) corners.push(to)
+  const end = corners[corners.length - 1]!
+  if (!closed || (end.x === start.x && end.y === start.y)) corners.pop()
+  return corners
+}
+
 const pieceOf = (segment: Segment): Piece => {
   switch (segment.kind) {
     case 'line':

@@ -31,11 +31,26 @@ export const fullerPlace = (
   })
 
 /** Each joint line that is crossed is looked for; between two of them lies one cell. */
-export const weighCells = (runs: readonly TurnedRun[], box: Box, pitch: Point, place: Point): CellWeights => {
-  const { joint, left, low, columns, lengths } = emptyCells(box, pitch, nextBelow(box, pitch, place))
-  for (const { points, along, turns } of runs) {
-    let column = Math.floor((points[0]! - joint.x) / pitch.x)
-    let row = Math.floor((points[1]! - joint.y) / pitch.y)
+export const weighCells = (
+  runs: readonly TurnedRun[],
+  around: Box,
+  pitch: Point,
+  place: Point,
+): CellWeights => {
+  const { joint, left, low, columns, lengths } = emptyCells(around, pitch, nextBelow(around, pitch, place))
+  for (const { points, along, turns, box } of runs) {
+    let column = Math.floor((box.x0 - joint.x) / pitch.x)
+    let row = Math.floor((box.y0 - joint.y) / pitch.y)
+    // most marks lie whole within one cell
+    if (
+      column === Math.floor((box.x1 - joint.x) / pitch.x) &&
+      row === Math.floor((box.y1 - joint.y) / pitch.y)
+    ) {
+      lengths[row * columns + column]! += along[along.length - 1]!
+      continue
+    }
+    column = Math.floor((points[0]! - joint.x) / pitch.x)
+    row = Math.floor((points[1]! - joint.y) / pitch.y)
     let done = 0
     for (let k = 1; k < turns.length; k++) {
       const from = turns[k - 1]!

@@ -88,8 +88,14 @@ const heightsIn = (
   first: number,
 ): readonly number[][] => {
   const spans: number[][] = Array.from({ length: Math.ceil((x1 - x0) / pitch) + 1 }, () => [])
-  for (const { points, turns } of runs) {
-    let column = Math.floor((points[0]! - first) / pitch)
+  for (const { points, turns, box } of runs) {
+    let column = Math.floor((box.x0 - first) / pitch)
+    // most marks lie whole within one
+    if (column === Math.floor((box.x1 - first) / pitch)) {
+      spans[column]!.push(box.y0, box.y1)
+      continue
+    }
+    column = Math.floor((points[0]! - first) / pitch)
     let low = points[1]!
     let high = low
     for (let k = 1; k < turns.length; k++) {

@@ -100,12 +100,13 @@ const bestCoverage = (
   kept: Kept,
   sure: CountedPlace | null,
 ): FoundCoverage => {
+  const most = sure?.pages ?? Number.POSITIVE_INFINITY
   let tried = turns
-  let places = placesOf(lattices, runs, turns)
+  let places = placesOf(lattices, runs, turns, most)
   let best = fullestPlaces(places, kept)
   if ((best.length === 0 || best[0]!.emptiest < thin) && lattices.length > turns) {
     tried = lattices.length
-    places = placesOf(lattices, runs, tried)
+    places = placesOf(lattices, runs, tried, most)
     best = fullestPlaces(places, kept)
   }
   const search = { needs, runs, lattices, tried, places }

@@ -6,9 +6,9 @@ import {
   affineThen,
   affineTranslate,
 } from '../../geometry/affine.ts'
-import { boxCorners, type Convex, pathClip } from '../../geometry/clip.ts'
-import { pathLength } from '../../geometry/length.ts'
-import type { Path } from '../../geometry/path.ts'
+import { boxCorners, type Convex, segmentClip } from '../../geometry/clip.ts'
+import { pathLength, segmentLength } from '../../geometry/length.ts'
+import { type Path, pathSegments } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import type { Layout } from '../sheet/sheet.ts'
@@ -87,17 +87,15 @@ export interface TouchedCell extends Cell {
 const cellWithin = (lattice: Lattice, { start, pieces }: Path): Cell | null => {
   const { x: px, y: py } = latticePitch(lattice)
   const half = lattice.overlap / 2
-  const cellAt = (p: Point): Cell => {
-    const { x, y } = affineApply(lattice.toFrame, p)
-    return { column: Math.floor((x - half) / px), row: Math.floor((y - half) / py) }
+  const [a, b, c, d, e, f] = lattice.toFrame
+  const column = Math.floor((a * start.x + c * start.y + e - half) / px)
+  const row = Math.floor((b * start.x + d * start.y + f - half) / py)
+  for (const { kind, to } of pieces) {
+    if (kind !== 'line') return null
+    if (Math.floor((a * to.x + c * to.y + e - half) / px) !== column) return null
+    if (Math.floor((b * to.x + d * to.y + f - half) / py) !== row) return null
   }
-  const first = cellAt(start)
-  for (const piece of pieces) {
-    if (piece.kind !== 'line') return null
-    const { column, row } = cellAt(piece.to)
-    if (column !== first.column || row !== first.row) return null
-  }
-  return first
+  return { column, row }
 }
 
 /** The cells that the paths touch, bottom row first, left to right. Exact: found by clipping, not by sampling. */
@@ -134,11 +132,14 @@ export const cellsTouched = (lattice: Lattice, paths: readonly Path[]): readonly
       for (const column of [left, right])
         for (const row of [low, high]) near.set(cellKey({ column, row }), { column, row })
     }
-    for (const [key, cell] of near) {
-      const parts = pathClip(path, polygonOf(key, cell))
-      if (parts.length === 0) continue
-      const length = parts.reduce((sum, part) => sum + pathLength(part), touched.get(key)?.length ?? 0)
-      touched.set(key, { ...cell, length })
+    const segments = pathSegments(path)
+    for (const [key, { column, row }] of near) {
+      const polygon = polygonOf(key, { column, row })
+      let length: number | undefined
+      for (const segment of segments)
+        for (const part of segmentClip(segment, polygon)) length = (length ?? 0) + segmentLength(part)
+      if (length === undefined) continue
+      touched.set(key, { column, row, length: length + (touched.get(key)?.length ?? 0) })
     }
   }
   return [...touched.values()].sort((a, b) => a.row - b.row || a.column - b.column)

@@ -28,14 +28,15 @@ export interface Search {
   readonly places: readonly Place[]
 }
 
-/** The places that take the fewest pages. */
+/** The places that take the fewest pages; `most`: there are some with no more. */
 export const placesOf = (
   lattices: readonly LooseLattice[],
   runs: readonly (readonly Point[])[],
   turns: number,
+  most: number,
 ): readonly Place[] => {
   let places: Place[] = []
-  let fewest = Number.POSITIVE_INFINITY
+  let fewest = most
   for (const [tried, loose] of lattices.entries()) {
     // a lattice whose bound is no better than what is found need not be counted
     if (loose.least > fewest || (loose.least === fewest && tried >= turns)) break

@@ -1,6 +1,6 @@
 import type { Box } from '../../geometry/bounds.ts'
 import { convexContains } from '../../geometry/clip.ts'
-import { pathSegments } from '../../geometry/path.ts'
+import { pathCorners } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { screwRing } from '../../pattern/timber-marks.ts'
@@ -59,8 +59,7 @@ interface Marks {
 export const showMarks = (pattern: Pattern, cover: Cover, from: FoundCoverage): Coverage => {
   // a whole plot has them all
   if (cover === 'whole') return from
-  const points = pointsOf(pattern)
-  const before = worthOf(points, from)
+  const { worth: before, points } = shownOn(pointsOf(pattern), from)
   const all =
     points.named.length * pointWorth + notchWorth + points.screws.length * screwWorth + points.corners.length
   if (before === all) return from
@@ -72,7 +71,7 @@ export const showMarks = (pattern: Pattern, cover: Cover, from: FoundCoverage): 
   for (const place of best) {
     if (place.worth <= before) break
     const moved = coverageAt(place, from.search.needs)
-    if (moved.cells.length <= pages && moved.emptiest >= least && worthOf(points, moved) > before)
+    if (moved.cells.length <= pages && moved.emptiest >= least && shownOn(points, moved).worth > before)
       return moved
   }
   return from
@@ -80,12 +79,12 @@ export const showMarks = (pattern: Pattern, cover: Cover, from: FoundCoverage): 
 
 /** Worth of what a coverage shows, as `showMarks` compares it; a whole plot shows all. */
 export const shownWorth = (pattern: Pattern, cover: Cover, coverage: Coverage): number =>
-  cover === 'whole' ? 0 : worthOf(pointsOf(pattern), coverage)
+  cover === 'whole' ? 0 : shownOn(pointsOf(pattern), coverage).worth
 
 const pointsOf = (pattern: Pattern): Points => ({
   named: pattern.points.map(({ at }) => at),
   screws: pattern.screws.flatMap(({ middles }) => middles),
-  corners: pattern.markPaths.flatMap((path) => pathSegments(path).map((segment) => segment.from)),
+  corners: pattern.markPaths.flatMap(pathCorners),
   notch: pattern.notch,
 })
 
@@ -96,20 +95,40 @@ interface Points {
   readonly notch: readonly Point[]
 }
 
-/** Worth of what lies whole in the windows of a coverage. */
-const worthOf = ({ named, screws, corners, notch }: Points, { lattice, cells }: Coverage): number => {
+/**
+ * Worth of what lies whole in the windows of a coverage; and the same points, those first that do not: at most other places they do not
+ * either, so it is soon told that one shows no more.
+ */
+const shownOn = (
+  { named, screws, corners, notch }: Points,
+  { lattice, cells }: Coverage,
+): { readonly worth: number; readonly points: Points } => {
   const { x: px, y: py } = latticePitch(lattice)
   const windows = cells.map(({ column, row }) =>
     framePolygon(lattice, column * px, row * py, column * px + lattice.width, row * py + lattice.height),
   )
-  const count = (points: readonly Point[], room: number): number =>
-    points.filter((p) => windows.some((polygon) => convexContains(polygon, p, -room))).length
-  return (
-    pointsOn(named, lattice, cells) * pointWorth +
-    (notchOn(notch, lattice, cells) ? notchWorth : 0) +
-    count(screws, screwRoom) * screwWorth +
-    count(corners, 0)
-  )
+  const split = (points: readonly Point[], room: number): readonly [readonly Point[], readonly Point[]] => {
+    const missed: Point[] = []
+    const shown: Point[] = []
+    for (const p of points)
+      (windows.some((polygon) => convexContains(polygon, p, -room)) ? shown : missed).push(p)
+    return [missed, shown]
+  }
+  const [screwsMissed, screwsShown] = split(screws, screwRoom)
+  const [cornersMissed, cornersShown] = split(corners, 0)
+  return {
+    worth:
+      pointsOn(named, lattice, cells) * pointWorth +
+      (notchOn(notch, lattice, cells) ? notchWorth : 0) +
+      screwsShown.length * screwWorth +
+      cornersShown.length,
+    points: {
+      named,
+      notch,
+      screws: [...screwsMissed, ...screwsShown],
+      corners: [...cornersMissed, ...cornersShown],
+    },
+  }
 }
 
 /**

@@ -9,6 +9,7 @@ export interface TurnedRun {
   readonly along: Float64Array
   /** numbers of the first point, of those where it turns back across or up, and of the last */
   readonly turns: readonly number[]
+  readonly box: Box
 }
 
 /** Points in the frame of a lattice at an angle, x and y by turns. */
@@ -108,7 +109,20 @@ export const turnedRun = (points: Float64Array): TurnedRun => {
     if (dy !== 0) up = dy
   }
   turns.push(count - 1)
-  return { points, along, turns }
+  // between two turns it goes one way across and one way up
+  let x0 = points[0]!
+  let y0 = points[1]!
+  let x1 = x0
+  let y1 = y0
+  for (let k = 1; k < turns.length; k++) {
+    const x = points[2 * turns[k]!]!
+    const y = points[2 * turns[k]! + 1]!
+    if (x < x0) x0 = x
+    if (x > x1) x1 = x
+    if (y < y0) y0 = y
+    if (y > y1) y1 = y
+  }
+  return { points, along, turns, box: { x0, y0, x1, y1 } }
 }
 
 /**

@@ -201,13 +201,11 @@ export const roomOf = (pattern: Around, line: readonly [Point, Point], sign: num
             )
               return true
         }
-      return marks.some(({ along, beside, radius }) => {
-        const off = along - t * length
-        return (
-          Math.abs(off) < vernierReach + radius &&
-          Math.abs(beside) - radius < scaleHeight(Math.abs(off) - radius)
-        )
-      })
+      for (const { along, beside, radius } of marks) {
+        const off = Math.abs(along - t * length)
+        if (off < vernierReach + radius && Math.abs(beside) - radius < scaleHeight(off - radius)) return true
+      }
+      return false
     },
   }
 }

@@ -176,16 +176,26 @@ const setOut = (
       ...[middle].filter(hasRoom),
       ...nearestFirst(roomy, middle),
     ]
-    let upper = listed(usual[1])
+    const upper = [...listed(usual[1])]
+    const rooms = upper.map((high) => clear(high, vernierReach))
+    let left = upper.length
     let found: readonly number[] = []
     for (const low of listed(usual[0])) {
       if (most >= enough - 1e-6) break
-      if (clear(low, vernierReach) <= most + 1e-6) continue
+      const own = clear(low, vernierReach)
+      if (own <= most + 1e-6) continue
       // what has no more room than is found is not asked again
-      upper = upper.filter((high) => clear(high, vernierReach) > most + 1e-6)
-      for (const high of upper) {
+      let kept = 0
+      for (let i = 0; i < left; i++) {
+        if (rooms[i]! <= most + 1e-6) continue
+        upper[kept] = upper[i]!
+        rooms[kept++] = rooms[i]!
+      }
+      left = kept
+      for (let i = 0; i < left; i++) {
+        const high = upper[i]!
         if (!isApart(low, high)) continue
-        const both = roomOfBoth(low, high)
+        const both = Math.min(own, rooms[i]!)
         if (both <= most + 1e-6) continue
         const room = Math.min(both, pairRoom(low, high, both))
         if (room <= most + 1e-6) continue

@@ -1,7 +1,7 @@
 import type { Units } from '../../design/design.ts'
 import { affineApply } from '../../geometry/affine.ts'
 import { inch } from '../../geometry/inch.ts'
-import { pathOf, pathSegments } from '../../geometry/path.ts'
+import { type Path, pathCorners, pathOf } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
@@ -48,16 +48,16 @@ export const snapHeight = (
 ): ((row: number) => number) => {
   const bottom = pathOf({ x: 0, y: 0 }, { x: length, y: 0 })
   const level = lattice.toFrame[1] === 0
-  const pieces = [cut, bottom].flatMap((path) =>
-    levelPieces(pathSample(path, spacing).map((p) => affineApply(lattice.toFrame, p))),
-  )
-  const sawn = pathSample(cut, spacing).map((p) => affineApply(lattice.toFrame, p))
+  const framed = (path: Path): readonly Point[] =>
+    pathSample(path, spacing).map((p) => affineApply(lattice.toFrame, p))
+  const sawn = framed(cut)
+  const pieces = [...levelPieces(sawn), ...levelPieces(framed(bottom))]
   const off = (p: Point, what: typeof ring) => ({ ...affineApply(lattice.toFrame, p), ...what })
   const rings = points.map(({ at }) => off(at, ring))
   // where rows are turned every step moves the scales: off screws alone
   const marks = [
     ...screws.flatMap(({ middles }) => middles.map((p) => off(p, screw))),
-    ...(level ? markPaths : []).flatMap((path) => pathSegments(path).map(({ from }) => off(from, corner))),
+    ...(level ? markPaths : []).flatMap((path) => pathCorners(path).map((p) => off(p, corner))),
   ]
   const middle = lattice.height / 2
   const step = level ? (units === 'in' ? inch / 2 : 10) : 4
@@ -136,7 +136,8 @@ const crossedAt = (points: readonly Point[], uprights: readonly number[]): reado
   const found: number[] = []
   for (const x of uprights)
     for (let i = 1; i < points.length; i++) {
-      const [p, q] = [points[i - 1]!, points[i]!]
+      const p = points[i - 1]!
+      const q = points[i]!
       if (p.x < x !== q.x < x) found.push(p.y + ((x - p.x) / (q.x - p.x)) * (q.y - p.y))
     }
   return found
