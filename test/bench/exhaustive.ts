@@ -159,18 +159,27 @@ export const emptiest = (
 ): number => {
   const [px, py] = found.landscape ? [height - overlap, width - overlap] : [width - overlap, height - overlap]
   const pages = new Map<number, number>()
+  // steps that lie on one page follow each other
+  let [last, carried] = [Number.NaN, 0]
   for (const line of turned(runs, found.angle))
     for (let i = 2; i < line.length; i += 2) {
       const [xa, ya, xb, yb] = [line[i - 2]!, line[i - 1]!, line[i]!, line[i + 1]!]
-      const length = Math.hypot(xb - xa, yb - ya)
+      const length = Math.sqrt((xb - xa) ** 2 + (yb - ya) ** 2)
       const parts = Math.ceil(length)
       for (let k = 0; k < parts; k++) {
         const t = (k + 0.5) / parts
         const column = Math.floor((xa + t * (xb - xa) - found.across) / px)
         // no drawing has a million rows
         const key = column * 1e6 + Math.floor((ya + t * (yb - ya) - found.up) / py)
-        pages.set(key, (pages.get(key) ?? 0) + length / parts)
+        if (key !== last) {
+          pages.set(key, pages.get(key) ?? 0)
+          if (carried > 0) pages.set(last, pages.get(last)! + carried)
+          last = key
+          carried = 0
+        }
+        carried += length / parts
       }
     }
+  if (carried > 0) pages.set(last, pages.get(last)! + carried)
   return pages.size < found.pages ? 0 : Math.min(...pages.values())
 }

@@ -60,3 +60,29 @@ export const ringInside = (own: Ring, around: Ring): boolean =>
 
 export const ringsApart = (a: Ring, b: Ring): boolean =>
   !ringsCross(a, b) && !ringHolds(a, b.at[0]!, b.at[1]!) && !ringHolds(b, a.at[0]!, a.at[1]!)
+
+const high = 4
+
+/** The same answer as `ringHolds`, asked of the edges that reach into a row of that height: for outlines of thousands of chords. */
+export const ringRows = ({ at }: Ring): ((x: number, y: number) => boolean) => {
+  const rows = new Map<number, number[]>()
+  for (let i = 0; i < at.length; i += 2) {
+    const [y0, y1] = [at[i + 1]!, at[(i + 3) % at.length]!]
+    for (let row = Math.floor(Math.min(y0, y1) / high); row <= Math.max(y0, y1) / high; row++) {
+      const edges = rows.get(row) ?? []
+      edges.push(at[i]!, y0, at[(i + 2) % at.length]!, y1)
+      rows.set(row, edges)
+    }
+  }
+  return (x, y) => {
+    const edges = rows.get(Math.floor(y / high)) ?? []
+    let odd = false
+    for (let i = 0; i < edges.length; i += 4) {
+      const y0 = edges[i + 1]!
+      const y1 = edges[i + 3]!
+      if (y0 > y === y1 > y) continue
+      if (edges[i]! + ((y - y0) / (y1 - y0)) * (edges[i + 2]! - edges[i]!) > x) odd = !odd
+    }
+    return odd
+  }
+}

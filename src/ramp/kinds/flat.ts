@@ -149,7 +149,12 @@ const lowFindings = ({ height }: FlatDesign, frame: number, units: Units): reado
   ]
 }
 
-const panelFindings = (design: FlatDesign, frame: number, stock: Stock, units: Units): readonly Finding[] => {
+export const panelFindings = (
+  design: FlatDesign,
+  frame: number,
+  stock: Stock,
+  units: Units,
+): readonly Finding[] => {
   const { length } = design
   const sizes = panelSizes(sideSheet(design), stock, units)
   const room = panelRoom(frame, sizes)

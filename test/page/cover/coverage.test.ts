@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { pathSample } from '../../../src/geometry/sample.ts'
@@ -25,8 +26,20 @@ const windowOf = (paper: 'letter' | 'a4', overlap = 12): Window => {
 const toldIn = (pattern: Pattern, cover: Cover, { width, height, overlap }: Window): PatternCover =>
   patternCover(pattern, cover, { x0: 3, y0: 5, x1: 3 + width, y1: 5 + height }, overlap)
 
-const coverIn = (pattern: Pattern, cover: Cover, window: Window): Coverage =>
+const coverAnew = (pattern: Pattern, cover: Cover, window: Window): Coverage =>
   toldIn(pattern, cover, window).found()
+
+const covered = new WeakMap<Pattern, Map<string, Coverage>>()
+
+/** Found once for all tests that ask for the same. */
+const coverIn = (pattern: Pattern, cover: Cover, window: Window): Coverage => {
+  const known = covered.get(pattern) ?? new Map<string, Coverage>()
+  covered.set(pattern, known)
+  const key = JSON.stringify([cover, window])
+  const found = known.get(key) ?? coverAnew(pattern, cover, window)
+  known.set(key, found)
+  return found
+}
 
 /** The place of a coverage's grid, worked out from where it takes two points. */
 const placeOf = ({ lattice, cells }: Coverage): Found => {
@@ -171,13 +184,19 @@ describe('the grid of a cover', () => {
         const [width, height] = [lattice.width, lattice.height]
         expect([width, height].sort()).toEqual([window.width, window.height].sort())
         const [a, b, c, d, e, f] = lattice.toFrame
+        const isHeld = ({ column, row }: Coverage['cells'][number], u: number, v: number): boolean => {
+          const left = column * (width - overlap)
+          const low = row * (height - overlap)
+          return Math.min(u - left, v - low, left + width - u, low + height - v) >= overlap / 2 - 1e-6
+        }
+        // mostly by the page that holds the point before
+        let by = cells[0]!
         for (const { x, y } of needed(pattern, cover, 2).flat()) {
           const [u, v] = [a * x + c * y + e, b * x + d * y + f]
-          const held = cells.some(({ column, row }) => {
-            const [left, low] = [column * (width - overlap), row * (height - overlap)]
-            return Math.min(u - left, v - low, left + width - u, low + height - v) >= overlap / 2 - 1e-6
-          })
-          hold(held, `${cover} ${i} ${x} ${y}`)
+          if (isHeld(by, u, v)) continue
+          const other = cells.find((cell) => isHeld(cell, u, v))
+          if (!other) throw new Error(`${cover} ${i} ${x} ${y} is not held`)
+          by = other
         }
         const reached = new Set([cells[0]!])
         for (const at of reached)
@@ -216,7 +235,13 @@ describe('the grid of a cover', () => {
 
   it('is the same every time', () => {
     for (const cover of allCovers)
-      expect(coverIn(many[3]!, cover, windowOf('a4'))).toEqual(coverIn(many[3]!, cover, windowOf('a4')))
+      expect(
+        isDeepStrictEqual(
+          coverAnew(many[3]!, cover, windowOf('a4')),
+          coverAnew(many[3]!, cover, windowOf('a4')),
+        ),
+        cover,
+      ).toBe(true)
   })
 
   it('is never more than twice as dear as the window’s diagonal allows, for a ribbon', () => {
@@ -273,20 +298,20 @@ const loose = (
         for (let up = 0; up < py; up += 16) {
           let count = 0
           for (let from = 0; from < turned.length; count++) {
-            const [column, row] = [(turned[from]!.u - across) / px, (turned[from]!.v - up) / py].map(
-              Math.floor,
-            )
+            const column = Math.floor((turned[from]!.u - across) / px)
+            const row = Math.floor((turned[from]!.v - up) / py)
             let reached = from
-            for (const left of [across + column! * px, across + (column! - 1) * px])
-              for (const low of [up + row! * py, up + (row! - 1) * py]) {
-                let to = from
-                while (to < turned.length) {
-                  const { u, v } = turned[to]!
-                  if (u < left || u > left + w || v < low || v > low + h) break
-                  to++
-                }
-                reached = Math.max(reached, to)
+            for (let i = 0; i < 4; i++) {
+              const left = across + (column - (i >> 1)) * px
+              const low = up + (row - (i & 1)) * py
+              let to = from
+              while (to < turned.length) {
+                const { u, v } = turned[to]!
+                if (u < left || u > left + w || v < low || v > low + h) break
+                to++
               }
+              reached = Math.max(reached, to)
+            }
             from = reached
           }
           fewest = Math.min(fewest, count)

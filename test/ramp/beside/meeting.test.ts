@@ -6,12 +6,12 @@ import { rowAt } from '../../../src/design/schema.ts'
 import { readLength } from '../../../src/length.ts'
 import { meetingFindings } from '../../../src/ramp/beside/meeting.ts'
 import { meetingTrial } from '../../../src/ramp/beside/meeting-trial.ts'
-import { draftFlat, stopsOfFlat } from '../../../src/ramp/kinds/flat.ts'
-import { draftQuarter, stopsOfQuarter } from '../../../src/ramp/kinds/quarter.ts'
+import { stopsOfFlat } from '../../../src/ramp/kinds/flat.ts'
+import { stopsOfQuarter } from '../../../src/ramp/kinds/quarter.ts'
 import { solveDesign } from '../../../src/ramp/solve.ts'
 import { assertNear } from '../../support/near.ts'
-import { level, real } from '../flats.ts'
-import { circleOf, inch, plain, plywood, stock } from '../ramps.ts'
+import { level, real, solveLevel } from '../flats.ts'
+import { circleOf, inch, plain, plywood, solve as solveQuarter, stock } from '../ramps.ts'
 
 const solve = (ramps: readonly RampDesign[], units: Units = 'mm') =>
   solveDesign({ title: 'boathouse', units, paper: 'a4', stock, ramps })
@@ -237,7 +237,7 @@ describe.each(['mm', 'in'] as const)('what is offered works when it is typed, in
   )
   /** Each solved once; remedies of other findings are not looked for. */
   const pairOf = (a: FlatDesign, b: QuarterDesign) => {
-    const [low, { ramp, drafts }] = [draftFlat(a, units, stock), draftQuarter(b, units, stock)]
+    const [low, { ramp, drafts }] = [solveLevel(a, units), solveQuarter(b, units)]
     const trial = meetingTrial(ramp, [low.ramp, ramp], {
       quarter: (changed) => stopsOfQuarter(changed, units, stock),
       flat: (changed) => stopsOfFlat(changed, units, stock),
@@ -279,7 +279,11 @@ describe.each(['mm', 'in'] as const)('what is offered works when it is typed, in
             tried.lowered++
             mayBeTyped('ramps[quarter].toe', toe)
           }
-          works({ ...low, height: { ...low.height, value: height } }, { ...ramp, toe: toe ?? ramp.toe }, id)
+          works(
+            { ...low, height: { ...low.height, value: height } },
+            toe === null ? ramp : { ...ramp, toe },
+            id,
+          )
         }
         const run = typed(message, /tangent: \{ (?:surface|frame): (.+?) \}/)
         if (id === 'flat-meets' && run !== null) {

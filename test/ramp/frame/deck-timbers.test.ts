@@ -13,7 +13,7 @@ import { drawDesign } from '../../../src/ramp/solve.ts'
 import { hold } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { randomFrom } from '../../support/random.ts'
-import { type Ring, ringInside, ringOf, ringsApart } from '../../support/ring.ts'
+import { type Ring, ringHolds, ringInside, ringOf, ringRows, ringsApart } from '../../support/ring.ts'
 import { job, polygon } from '../framed.ts'
 import { notch, piped, plain, said, sawnSeed, solve, transitionOf } from '../ramps.ts'
 
@@ -319,9 +319,14 @@ test('broken lines say of timbers, where they stand and where they do not, what 
       const moved = { ...timber, x: timber.x + 120 * random() - 60, y: timber.y + 120 * random() - 60 }
       return [within(timber), moved].map((at) => ({ ring: ringAround(at), shape: polygon(at) }))
     })
+    const byRows = ringRows(ringOf(corners))
     all.forEach(({ ring, shape }, i) => {
       const holds = inside(shape, panel)
       expect(ringInside(ring, ringOf(corners))).toBe(holds)
+      for (let k = 0; k < ring.at.length; k += 2) {
+        const [x, y] = [ring.at[k]!, ring.at[k + 1]!]
+        expect(byRows(x, y)).toBe(ringHolds(ringOf(corners), x, y))
+      }
       told[holds ? 'in' : 'out']++
       for (const other of all.slice(i + 1)) {
         const free = apart(shape, other.shape)

@@ -2,7 +2,7 @@ import { segmentAt } from '../../../src/geometry/at.ts'
 import { polygonContains } from '../../../src/geometry/contains.ts'
 import { segmentLength } from '../../../src/geometry/length.ts'
 import { pathSegments } from '../../../src/geometry/path.ts'
-import { type Point, pointBetween, pointDistance } from '../../../src/geometry/point.ts'
+import { type Point, pointBetween } from '../../../src/geometry/point.ts'
 import type { Side } from '../../../src/ramp/side/side.ts'
 
 /** Points of each edge no farther apart than `step`. */
@@ -27,13 +27,10 @@ export const woodByPoints = (side: Side, step: number): number => {
       if (['bottom curve', 'bottom back', 'bottom toe', 'back notch'].includes(pair)) continue
       for (const p of own)
         for (const q of theirs) {
-          const distance = pointDistance(p, q)
-          if (
-            distance < least &&
-            [0.1, 0.5, 0.9].every((t) => polygonContains(polygon, pointBetween(p, q, t)))
-          )
-            least = distance
+          const square = (p.x - q.x) ** 2 + (p.y - q.y) ** 2
+          if (square < least && [0.1, 0.5, 0.9].every((t) => polygonContains(polygon, pointBetween(p, q, t))))
+            least = square
         }
     }
-  return least
+  return Math.sqrt(least)
 }

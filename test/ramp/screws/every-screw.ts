@@ -174,29 +174,30 @@ const ends = (ramp: Quarter | Flat, stock: Stock, units: Units, thick: number): 
   })
 }
 
-const minus = (a: Place, b: Place): Place => [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
-const long = (a: Place): number => Math.hypot(...a)
-
 /** Between two axes: the least over one of the least over the other, each by thirds of what is left. A distance is convex in both. */
 export const axesBetween = (a: Axis, b: Axis): number => {
-  const on = ({ from, to }: Axis, t: number): Place => [
-    from[0] + t * (to[0] - from[0]),
-    from[1] + t * (to[1] - from[1]),
-    from[2] + t * (to[2] - from[2]),
-  ]
+  // from a point of the one to a point of the other, by shares of their lengths
+  const [x, y, z] = [b.from[0] - a.from[0], b.from[1] - a.from[1], b.from[2] - a.from[2]]
+  const [ax, ay, az] = [a.to[0] - a.from[0], a.to[1] - a.from[1], a.to[2] - a.from[2]]
+  const [bx, by, bz] = [b.to[0] - b.from[0], b.to[1] - b.from[1], b.to[2] - b.from[2]]
+  const apart = (s: number, t: number): number => {
+    const dx = x + t * bx - s * ax
+    const dy = y + t * by - s * ay
+    const dz = z + t * bz - s * az
+    return Math.sqrt(dx * dx + dy * dy + dz * dz)
+  }
   const least = (of: (t: number) => number): number => {
-    let [low, high] = [0, 1]
+    let low = 0
+    let high = 1
     while (high - low > 1e-6) {
-      const [p, q] = [low + (high - low) / 3, high - (high - low) / 3]
+      const p = low + (high - low) / 3
+      const q = high - (high - low) / 3
       if (of(p) < of(q)) high = q
       else low = p
     }
     return Math.min(of(0), of(1), of((low + high) / 2))
   }
-  return least((s) => {
-    const p = on(a, s)
-    return least((t) => long(minus(p, on(b, t))))
-  })
+  return least((s) => least((t) => apart(s, t)))
 }
 
 export interface Meeting {
@@ -213,19 +214,28 @@ export const meetings = (
 ): { readonly looked: number; readonly found: readonly Meeting[] } => {
   const found: Meeting[] = []
   let looked = 0
-  const boxed = all.map((axis) => ({
-    axis,
-    low: axis.from.map((v, k) => Math.min(v, axis.to[k]!)),
-    high: axis.from.map((v, k) => Math.max(v, axis.to[k]!)),
-  }))
-  for (const [i, one] of boxed.entries())
-    for (let j = i + 1; j < boxed.length; j++) {
-      const other = boxed[j]!
-      const { axis: a } = one
-      const { axis: b } = other
-      const room = (a.thick + b.thick) / 2 + Math.max(between, others)
-      if ([0, 1, 2].some((k) => one.low[k]! - other.high[k]! > room || other.low[k]! - one.high[k]! > room))
-        continue
+  // boxes, three lowest and three highest numbers each: every pair is asked
+  const boxes = new Float64Array(6 * all.length)
+  all.forEach(({ from, to }, i) => {
+    for (let k = 0; k < 3; k++) {
+      boxes[6 * i + k] = Math.min(from[k]!, to[k]!)
+      boxes[6 * i + 3 + k] = Math.max(from[k]!, to[k]!)
+    }
+  })
+  const isFar = (i: number, j: number, room: number): boolean => {
+    for (let k = 0; k < 3; k++)
+      if (
+        boxes[6 * i + k]! - boxes[6 * j + 3 + k]! > room ||
+        boxes[6 * j + k]! - boxes[6 * i + 3 + k]! > room
+      )
+        return true
+    return false
+  }
+  for (let i = 0; i < all.length; i++)
+    for (let j = i + 1; j < all.length; j++) {
+      const a = all[i]!
+      const b = all[j]!
+      if (isFar(i, j, (a.thick + b.thick) / 2 + Math.max(between, others))) continue
       // at a rib one of the two bays has its screws at a slant
       if (
         a.wall !== null &&

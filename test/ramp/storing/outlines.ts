@@ -79,26 +79,31 @@ export const overhead = (ramp: Quarter): readonly Outline[] => [
   ...pipeAndBoard(ramp),
 ]
 
-/** Edges that are not level, four numbers each: a loop over numbers, as every height asks every edge. */
-const edgesOf = (outlines: readonly Outline[]): Float64Array =>
-  Float64Array.from(
-    outlines.flatMap((outline) =>
-      outline.flatMap(([ax, ay], i) => {
-        const [bx, by] = outline[(i + 1) % outline.length]!
-        return ay === by ? [] : [ax, ay, bx, by]
-      }),
-    ),
-  )
+type Edge = readonly [ax: number, ay: number, bx: number, by: number]
+const high = 8
+
+/** Edges that are not level, by the rows of that height that they reach into: what a height asks is few of them. */
+const edgesOf = (outlines: readonly Outline[]): ReadonlyMap<number, readonly Edge[]> => {
+  const rows = new Map<number, Edge[]>()
+  for (const outline of outlines)
+    outline.forEach(([ax, ay], i) => {
+      const [bx, by] = outline[(i + 1) % outline.length]!
+      if (ay === by) return
+      for (let row = Math.floor(Math.min(ay, by) / high); row <= Math.max(ay, by) / high; row++) {
+        const edges = rows.get(row) ?? []
+        edges.push([ax, ay, bx, by])
+        rows.set(row, edges)
+      }
+    })
+  return rows
+}
 
 /** The edge farthest to the right (1) or the left (-1) at a height. */
-const farthest = (edges: Float64Array, y: number, side: 1 | -1): number => {
+const farthest = (rows: ReturnType<typeof edgesOf>, y: number, side: 1 | -1): number => {
   let most = Number.NEGATIVE_INFINITY
-  for (let i = 0; i < edges.length; i += 4) {
-    const ay = edges[i + 1]!
-    const by = edges[i + 3]!
+  for (const [ax, ay, bx, by] of rows.get(Math.floor(y / high)) ?? []) {
     if (ay > y === by > y) continue
-    const ax = edges[i]!
-    most = Math.max(most, side * (ax + ((y - ay) / (by - ay)) * (edges[i + 2]! - ax)))
+    most = Math.max(most, side * (ax + ((y - ay) / (by - ay)) * (bx - ax)))
   }
   return side * most
 }
