@@ -2,7 +2,7 @@ import { type Drawing, fill, text } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { circle } from '../../geometry/path.ts'
 import { type Point, pointBetween, pointDistance } from '../../geometry/point.ts'
-import { type Occupancy, weightIn } from '../room/occupancy.ts'
+import { boxCounter, type Occupancy } from '../room/occupancy.ts'
 import type { Tile } from '../tile/tile.ts'
 
 /** Room kept round words, mm. */
@@ -18,15 +18,15 @@ export const named = 4
 const struck = 100
 const hidden = 1e4
 
-/** How much of what is taken a box about a point covers, half so wide and high; no more is counted than `most`. */
-type Cost = (x: number, y: number, half: number, high: number, most: number) => number
+/** How much of what is taken a box about a point covers, half so wide and high. */
+type Cost = (x: number, y: number, half: number, high: number) => number
 
+/** Of one state of the picture: hundreds of places are asked about. */
 export const costOf = (taken: Occupancy): Cost => {
-  const weights = Array.from({ length: 8 }, (_, kinds) =>
+  const count = boxCounter(taken, (kinds) =>
     kinds & named ? hidden : kinds & never ? struck : (kinds & rather) / rather,
   )
-  return (x, y, half, high, most) =>
-    weightIn(taken, weights, most, x - half - clear, y - high - clear, x + half + clear, y + high + clear)
+  return (x, y, half, high) => count(x - half - clear, y - high - clear, x + half + clear, y + high + clear)
 }
 
 /** Places over a cell, its middle first. */
@@ -136,7 +136,7 @@ const numberPlace = (
       const t = up(v)
       const x = from.x + (to.x - from.x) * t
       const y = from.y + (to.y - from.y) * t
-      const found = cost(x, y, half, size / 2, least)
+      const found = cost(x, y, half, size / 2)
       if (found >= least) continue
       least = found
       middle = { x, y }

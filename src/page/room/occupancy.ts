@@ -263,11 +263,9 @@ export const boxCounter = (
     const r0 = Math.max(0, Math.floor(y0 / step))
     const r1 = Math.min(rows - 1, Math.floor(y1 / step))
     if (c1 < c0 || r1 < r0) return 0
-    return (
-      sums[(r1 + 1) * wide + c1 + 1]! -
-      sums[r0 * wide + c1 + 1]! -
-      sums[(r1 + 1) * wide + c0]! +
-      sums[r0 * wide + c0]!
-    )
+    const low = r0 * wide
+    const high = (r1 + 1) * wide
+    // sums may run over what they are kept in, what one box counts does not
+    return (sums[high + c1 + 1]! - sums[low + c1 + 1]! - sums[high + c0]! + sums[low + c0]!) >>> 0
   }
 }
