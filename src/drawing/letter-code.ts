@@ -28,12 +28,14 @@ export const codedLetters = (): readonly (readonly [code: number, letter: string
   ...Array.from({ length: 96 }, (_, i) => [160 + i, String.fromCharCode(160 + i)] as const),
 ]
 
-/** Most texts: each letter is its own code. */
 const plain = /^[ -~]*$/
+
+/** Most texts: each letter is its own code, none has an accent. */
+export const isPlain = (text: string): boolean => plain.test(text)
 
 /** Whether our own face can print the text, accents composed (NFC). */
 export const isCoded = (text: string): boolean => {
-  if (plain.test(text)) return true
+  if (isPlain(text)) return true
   for (const letter of text.normalize('NFC')) if (letterCode(letter) === undefined) return false
   return true
 }

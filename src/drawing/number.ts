@@ -1,4 +1,14 @@
-const tensOf = [1, 10, 100, 1e3, 1e4, 1e5, 1e6] as const
+export const tensOf = [1, 10, 100, 1e3, 1e4, 1e5, 1e6] as const
+
+/** How many parts of 1 / `tens` a size is, rounded; -1 where only the slow way of `toFixed` tells. */
+export const partsOf = (size: number, tens: number): number => {
+  const scaled = size * tens
+  const whole = Math.floor(scaled)
+  const rest = scaled - whole
+  // the product's own rounding is far below what is kept off a half
+  if (!(scaled < 2 ** 31) || (rest >= 0.49999 && rest <= 0.50001)) return -1
+  return rest < 0.5 ? whole : whole + 1
+}
 
 /** So many parts of `tens`; the slow way of `toFixed` takes several times as long. */
 const shortest = (parts: number, tens: number, decimals: number, negative: boolean): string => {
@@ -22,12 +32,8 @@ export const formatNumber = (value: number, decimals: number, name: string): str
   if (!(Math.abs(value) < 1e21)) throw new RangeError(`${name} is ${value}, which cannot be written`)
   const tens = tensOf[decimals]
   if (tens !== undefined) {
-    const scaled = Math.abs(value) * tens
-    const whole = Math.floor(scaled)
-    const rest = scaled - whole
-    // the product's own rounding is far below what is kept off a half
-    if (scaled < 2 ** 31 && (rest < 0.49999 || rest > 0.50001))
-      return shortest(rest < 0.5 ? whole : whole + 1, tens, decimals, value < 0)
+    const parts = partsOf(Math.abs(value), tens)
+    if (parts >= 0) return shortest(parts, tens, decimals, value < 0)
   }
   const fixed = value.toFixed(decimals)
   if (decimals === 0) return fixed === '-0' ? '0' : fixed

@@ -1,4 +1,4 @@
-import type { Path, Piece } from './path.ts'
+import type { ArcSegment, Path, Piece } from './path.ts'
 import { pathSegments } from './path.ts'
 import { pointToward } from './point.ts'
 
@@ -16,28 +16,39 @@ export const cubicArcError = (angle: number): number =>
 export const pathCubics = (path: Path, tolerance: number): Path => {
   if (!(tolerance > 0)) throw new RangeError(`a tolerance of ${tolerance} mm cannot be kept`)
   // most that is drawn
-  if (!path.closed && path.pieces.every(({ kind }) => kind !== 'arc')) return path
-  const pieces = pathSegments(path).flatMap((segment): Piece[] => {
-    if (segment.kind === 'line') return [{ kind: 'line', to: segment.to }]
-    if (segment.kind === 'cubic') return [{ kind: 'cubic', c1: segment.c1, c2: segment.c2, to: segment.to }]
-    const { centre, radius, startAngle, sweep } = segment
-    if (!Number.isFinite(radius) || !Number.isFinite(sweep))
-      throw new RangeError(`an arc of radius ${radius} and sweep ${sweep} cannot be drawn`)
-    let count = Math.max(1, Math.ceil(Math.abs(sweep) / (Math.PI / 2)))
-    while (cubicArcError(Math.abs(sweep) / count) * radius > tolerance) count++
-    const step = sweep / count
-    const arm = radius * (4 / 3) * Math.tan(step / 4)
-    return Array.from({ length: count }, (_, i): Piece => {
-      const [a, b] = [startAngle + step * i, startAngle + step * (i + 1)]
-      const from = i === 0 ? segment.from : pointToward(centre, a, radius)
-      const to = i === count - 1 ? segment.to : pointToward(centre, b, radius)
-      return {
-        kind: 'cubic',
-        c1: pointToward(from, a + Math.PI / 2, arm),
-        c2: pointToward(to, b + Math.PI / 2, -arm),
-        to,
-      }
-    })
-  })
+  if (!path.closed && !hasArc(path)) return path
+  const pieces: Piece[] = []
+  for (const segment of pathSegments(path))
+    if (segment.kind === 'line') pieces.push({ kind: 'line', to: segment.to })
+    else if (segment.kind === 'cubic')
+      pieces.push({ kind: 'cubic', c1: segment.c1, c2: segment.c2, to: segment.to })
+    else addCubics(pieces, segment, tolerance)
   return { start: path.start, pieces, closed: path.closed }
+}
+
+const addCubics = (pieces: Piece[], arc: ArcSegment, tolerance: number): void => {
+  const { centre, radius, startAngle, sweep } = arc
+  if (!Number.isFinite(radius) || !Number.isFinite(sweep))
+    throw new RangeError(`an arc of radius ${radius} and sweep ${sweep} cannot be drawn`)
+  let count = Math.max(1, Math.ceil(Math.abs(sweep) / (Math.PI / 2)))
+  while (cubicArcError(Math.abs(sweep) / count) * radius > tolerance) count++
+  const step = sweep / count
+  const arm = radius * (4 / 3) * Math.tan(step / 4)
+  let { from } = arc
+  for (let i = 0; i < count; i++) {
+    const [a, b] = [startAngle + step * i, startAngle + step * (i + 1)]
+    const to = i === count - 1 ? arc.to : pointToward(centre, b, radius)
+    pieces.push({
+      kind: 'cubic',
+      c1: pointToward(from, a + Math.PI / 2, arm),
+      c2: pointToward(to, b + Math.PI / 2, -arm),
+      to,
+    })
+    from = to
+  }
+}
+
+const hasArc = ({ pieces }: Path): boolean => {
+  for (let i = 0; i < pieces.length; i++) if (pieces[i]!.kind === 'arc') return true
+  return false
 }

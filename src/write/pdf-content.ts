@@ -1,7 +1,8 @@
 import { type Drawing, layers } from '../drawing/drawing.ts'
 import { formatNumber } from '../drawing/number.ts'
-import { type Affine, affineRotate, affineScale, affineThen, affineTranslate } from '../geometry/affine.ts'
+import { type Affine, affineRotate, affineScale, affineThen } from '../geometry/affine.ts'
 import { pointsPerMm } from '../geometry/inch.ts'
+import type { ByteSink } from './byte-sink.ts'
 import type { Fonts } from './pdf-fonts.ts'
 import { pathOperators } from './pdf-path.ts'
 import { marksByLayer, type PlainMark } from './placed.ts'
@@ -16,12 +17,19 @@ interface State {
   strokeGrey?: string
   fillGrey?: string
   font?: string
+  /** the last ones: most marks have what the one before had, and nothing is written then */
+  pen?: StrokeMark['pen']
+  grey?: number
+  em?: number
+  face?: string
 }
 
-const change = (state: State, key: keyof State, operator: string): string => {
-  if (state[key] === operator) return ''
+type Value = Exclude<keyof State, 'pen' | 'grey' | 'em' | 'face'>
+
+const change = (sink: ByteSink, state: State, key: Value, operator: string): void => {
+  if (state[key] === operator) return
   state[key] = operator
-  return `${operator}\n`
+  sink.words(`${operator}\n`)
 }
 
 const positive = (value: number, name: string): number => {
@@ -36,70 +44,99 @@ const grey = (value: number, name: string): string => {
 
 const mmLength = (mm: number, name: string): string => formatNumber(mm * pointsPerMm, 4, name)
 
-const penOperators = (pen: StrokeMark['pen'], state: State, name: string): string => {
+const penOperators = (sink: ByteSink, pen: StrokeMark['pen'], state: State, name: string): void => {
+  if (pen === state.pen) return
   const dash = (pen.dash ?? []).map((mm) => mmLength(positive(mm, `dash of ${name}`), `dash of ${name}`))
   const width = mmLength(positive(pen.width, `pen width of ${name}`), `pen width of ${name}`)
-  return (
-    change(state, 'width', `${width} w`) +
-    change(state, 'dash', `[${dash.join(' ')}] 0 d`) +
-    change(state, 'strokeGrey', `${grey(pen.grey ?? 0, `grey of ${name}`)} G`)
-  )
+  change(sink, state, 'width', `${width} w`)
+  change(sink, state, 'dash', `[${dash.join(' ')}] 0 d`)
+  change(sink, state, 'strokeGrey', `${grey(pen.grey ?? 0, `grey of ${name}`)} G`)
+  state.pen = pen
+}
+
+const fillOperator = (sink: ByteSink, value: number, state: State, name: string): void => {
+  if (value === state.grey) return
+  change(sink, state, 'fillGrey', `${grey(value, `grey of ${name}`)} g`)
+  state.grey = value
+}
+
+const fontOperator = (sink: ByteSink, font: string, em: number, state: State, name: string): void => {
+  if (em === state.em && font === state.face) return
+  change(sink, state, 'font', `/${font} ${mmLength(em, `size of ${name}`)} Tf`)
+  state.em = em
+  state.face = font
 }
 
 /** A text between BT and ET. Tm carries the whole map, so that a corrected or mirrored page takes its words along. */
-const textOperators = (mark: TextMark, map: Affine, fonts: Fonts, state: State, name: string): string => {
+const textOperators = (
+  sink: ByteSink,
+  mark: TextMark,
+  map: Affine,
+  fonts: Fonts,
+  state: State,
+  name: string,
+): void => {
   const { font, em, width, squeeze, shown } = fonts.set(
     mark.text,
     positive(mark.size, `size of ${name}`),
     mark.face,
   )
   const back = mark.align === 'left' ? 0 : mark.align === 'middle' ? -width / 2 : -width
-  const turned = affineThen(affineRotate(mark.angle), affineTranslate(mark.at.x, mark.at.y))
-  const own = affineThen(affineThen([squeeze, 0, 0, 1, back, 0], turned), map)
+  const turn = affineRotate(mark.angle)
+  const cos = turn[0]
+  const sin = turn[1]
+  // squeezed, set back along its line, turned, moved
+  const { x, y } = mark.at
+  const own = affineThen([squeeze * cos, squeeze * sin, -sin, cos, cos * back + x, sin * back + y], map)
+  fillOperator(sink, mark.grey ?? 0, state, name)
+  fontOperator(sink, font, em, state, name)
   // Tf holds the em in points, so the matrix is left with turn and stretch alone
-  const matrix = own.map((v, i) =>
-    formatNumber(i < 4 ? v / pointsPerMm : v, i < 4 ? 6 : 4, `place of ${name}`),
-  )
-  return (
-    change(state, 'fillGrey', `${grey(mark.grey ?? 0, `grey of ${name}`)} g`) +
-    change(state, 'font', `/${font} ${mmLength(em, `size of ${name}`)} Tf`) +
-    `${matrix.join(' ')} Tm ${shown} Tj\n`
-  )
+  const place = `place of ${name}`
+  for (let i = 0; i < 6; i++) {
+    if (i < 4) sink.number(own[i]! / pointsPerMm, 6, place)
+    else sink.number(own[i]!, 4, place)
+    sink.words(' ')
+  }
+  sink.words('Tm ')
+  sink.words(shown)
+  sink.words(' Tj\n')
 }
 
-/** The content stream of a page, ASCII: each layer once, as marked content, in drawing order. */
-export const pageContent = (drawing: Drawing, number: number, fonts: Fonts): string => {
+/** Writes the content stream of a page: each layer once, as marked content, in drawing order. */
+export const pageContent = (sink: ByteSink, drawing: Drawing, number: number, fonts: Fonts): void => {
   const byLayer = marksByLayer(drawing, affineScale(pointsPerMm))
   const state: State = {}
   // round joins: no spikes where a curve meets a straight; butt caps: a line ends where it is drawn to
-  let out = '1 j\n'
+  sink.words('1 j\n')
   for (const layer of layers) {
     const marks = byLayer.get(layer)!
     if (marks.length === 0) continue
-    out += `/OC /${layer} BDC\n`
+    sink.words(`/OC /${layer} BDC\n`)
     let inText = false
     for (const { mark, map } of marks) {
       const name = `a ${mark.kind} in layer ${layer} of page ${number}`
       if (inText !== (mark.kind === 'text')) {
-        out += inText ? 'ET\n' : 'BT\n'
+        sink.words(inText ? 'ET\n' : 'BT\n')
         inText = !inText
       }
       switch (mark.kind) {
         case 'stroke':
-          out += `${penOperators(mark.pen, state, name)}${pathOperators(mark.path, map, name)}S\n`
+          penOperators(sink, mark.pen, state, name)
+          pathOperators(sink, mark.path, map, name)
+          sink.words('S\n')
           break
         case 'fill':
-          out += change(state, 'fillGrey', `${grey(mark.grey, `grey of ${name}`)} g`)
-          out += `${pathOperators(mark.path, map, name)}f\n`
+          fillOperator(sink, mark.grey, state, name)
+          pathOperators(sink, mark.path, map, name)
+          sink.words('f\n')
           break
         case 'text':
-          out += textOperators(mark, map, fonts, state, name)
+          textOperators(sink, mark, map, fonts, state, name)
           break
         default:
           mark satisfies never
       }
     }
-    out += inText ? 'ET\nEMC\n' : 'EMC\n'
+    sink.words(inText ? 'ET\nEMC\n' : 'EMC\n')
   }
-  return out
 }

@@ -1,6 +1,6 @@
 import type { PDFContext, PDFRef } from 'pdf-lib'
 import type { Drawing, Face } from '../drawing/drawing.ts'
-import { isCoded, letterCode } from '../drawing/letter-code.ts'
+import { isCoded, isPlain, letterCode } from '../drawing/letter-code.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import { capitalHeight } from '../drawing/typeface.ts'
 import type { PdfPlatform } from './pdf-input.ts'
@@ -98,6 +98,7 @@ export const createFonts = (platform: PdfPlatform): Fonts => {
       wide = { regular: face('regular'), bold: face('bold') }
     },
     set: (raw, size, face) => {
+      if (isPlain(raw)) return setOwn(raw, size, face)
       const text = raw.normalize('NFC')
       if (isCoded(text)) return setOwn(text, size, face)
       note(text, face)

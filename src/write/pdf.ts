@@ -2,6 +2,7 @@ import { PDFContext } from 'pdf-lib'
 import { formatNumber } from '../drawing/number.ts'
 import { pageProof } from '../drawing/page-proof.ts'
 import { pointsPerMm } from '../geometry/inch.ts'
+import { createByteSink } from './byte-sink.ts'
 import { pageContent } from './pdf-content.ts'
 import { type DocumentPage, serializeDocument } from './pdf-document.ts'
 import { createFonts } from './pdf-fonts.ts'
@@ -39,13 +40,14 @@ export const writePdf = async (input: PdfInput, platform: PdfPlatform): Promise<
   const layers = createLayers(context)
   const [resources, tree] = [context.nextRef(), context.nextRef()]
 
-  const encoder = new TextEncoder()
+  const sink = createByteSink()
   const written: DocumentPage[] = []
   for (const [i, page] of pages.entries()) {
     const drawing = page.draw()
     await fonts.prepare(drawing)
-    const proof = page.proof ? pageProof(page.proof) : ''
-    const content = platform.deflate(encoder.encode(proof + pageContent(drawing, i + 1, fonts)))
+    if (page.proof) sink.words(pageProof(page.proof))
+    pageContent(sink, drawing, i + 1, fonts)
+    const content = platform.deflate(sink.take())
     const ref = context.register(
       context.obj({
         Type: 'Page',

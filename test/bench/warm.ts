@@ -8,6 +8,7 @@ import { defaultMargins, defaultOverlap, paperOf } from '../../src/page/sheet/pa
 import { noCorrection } from '../../src/printer/correction.ts'
 import { printerUncertainty } from '../../src/printer/uncertainty.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
+import { createByteSink } from '../../src/write/byte-sink.ts'
 import { pageContent } from '../../src/write/pdf-content.ts'
 import { createFonts } from '../../src/write/pdf-fonts.ts'
 
@@ -53,8 +54,10 @@ for (let run = 0; run < 40; run++) {
   )
   pages = set.pages.length
   const fonts = createFonts({ deflate: (bytes) => bytes, digest: (bytes) => bytes })
+  const sink = createByteSink()
   timed('a page', () => {
-    for (const [i, page] of set.pages.entries()) pageContent(page.draw(), i + 1, fonts)
+    for (const [i, page] of set.pages.entries()) pageContent(sink, page.draw(), i + 1, fonts)
+    sink.take()
   })
 }
 const median = (list: readonly number[]): number =>
