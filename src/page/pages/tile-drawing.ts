@@ -172,12 +172,13 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     ...titleZones,
     ...wordZones(levels, tile.toWindow),
   ])
+  const signed = zones(signZones(tile))
   return [
     group(tile.toPage, [
       group(tile.toWindow, [
         // grey under a scale hides nothing of it
-        ...brokenStrokes(drawn.bands, [...zones(bandZones(tile)), ...read]),
-        ...brokenStrokes(drawn.quiet, [...zones([...jointZones(tile), ...signZones(tile)]), ...read]),
+        ...brokenStrokes(drawn.bands, [...signed, ...zones(bandZones(tile)), ...read]),
+        ...brokenStrokes(drawn.quiet, [...zones(jointZones(tile)), ...signed, ...read]),
         ...drawn.cuts.map((path) => stroke('cut', path, pens.cut)),
         ...drawn.marks,
         ...levels,

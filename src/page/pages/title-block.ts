@@ -72,26 +72,40 @@ const tapingWords = (tile: Tile, start: Tile): readonly string[] => {
 /** How the scales are read, where the page is laid over another. */
 const scaleWords = 'scales: the longest tick meets 0'
 
-const factWords = (tile: Tile, facts: TitleFacts): readonly string[] => {
-  const { title, pattern, total, set, timbers, printer } = facts
+/** What a block says, however it is laid out: found once for all of its forms. */
+export interface TitleWords {
+  readonly taping: readonly string[]
+  readonly page: readonly string[]
+  /** of the timbers shown: left out with the map */
+  readonly timbers: readonly string[]
+  readonly design: string
+}
+
+export const titleWords = (tile: Tile, facts: TitleFacts): TitleWords => {
+  const { title, pattern, total, set, timbers, printer, start } = facts
   const served = pattern.serves.length > most ? most - 1 : pattern.serves.length
   const left = pattern.serves.length - served
   const missing = timbers.filter(({ screwed }) => !screwed)
   const signed = timbers.filter((timber) => timber.signed)
-  return [
-    ...startWords(tile, facts),
-    tileWords(`${tile.number} of ${total}`, `set ${set}`),
-    faceWords(printer),
-    ...(tile.joints.some(({ over, verniers }) => over && verniers.length > 0) ? [scaleWords] : []),
-    ...pattern.serves.slice(0, served).map((part) => `${pattern.part} of ${part}`),
-    ...(left > 0 ? [`and of ${left} more ramps: the map names them`] : []),
-    ...(signed.length > 0 ? [`X on ${timberNames(signed)}`] : []),
-    ...timbers.flatMap(({ called, timber, screwed, elsewhere }) =>
-      screwed && elsewhere !== undefined ? [`${called} ${timber}, ${elsewhere}`] : [],
-    ),
-    ...(missing.length > 0 ? [`not all screws of ${timberNames(missing)}: measure, see the map`] : []),
-    shortened(title, letters.small, titleRoom, 'regular'),
-  ]
+  return {
+    taping: tapingWords(tile, start),
+    page: [
+      ...startWords(tile, facts),
+      tileWords(`${tile.number} of ${total}`, `set ${set}`),
+      faceWords(printer),
+      ...(tile.joints.some(({ over, verniers }) => over && verniers.length > 0) ? [scaleWords] : []),
+      ...pattern.serves.slice(0, served).map((part) => `${pattern.part} of ${part}`),
+      ...(left > 0 ? [`and of ${left} more ramps: the map names them`] : []),
+    ],
+    timbers: [
+      ...(signed.length > 0 ? [`X on ${timberNames(signed)}`] : []),
+      ...timbers.flatMap(({ called, timber, screwed, elsewhere }) =>
+        screwed && elsewhere !== undefined ? [`${called} ${timber}, ${elsewhere}`] : [],
+      ),
+      ...(missing.length > 0 ? [`not all screws of ${timberNames(missing)}: measure, see the map`] : []),
+    ],
+    design: shortened(title, letters.small, titleRoom, 'regular'),
+  }
 }
 
 /** On a page that is held turned, as its own arrow says; and the arrow's room before the words, mm. */
@@ -132,10 +146,12 @@ const compass = (turn: number): { readonly marks: Drawing; readonly height: numb
  */
 export type TitleForm = 'mapped' | 'stacked' | 'plain' | 'narrow'
 
-const linesOf = (tile: Tile, title: TitleFacts, form: TitleForm): readonly string[] =>
-  form === 'narrow'
-    ? [...tapingWords(tile, title.start), ...factWords(tile, { ...title, timbers: [] })]
-    : factWords(tile, form === 'plain' ? { ...title, timbers: [] } : title)
+const linesOf = ({ taping, page, timbers, design }: TitleWords, form: TitleForm): readonly string[] => [
+  ...(form === 'narrow' ? taping : []),
+  ...page,
+  ...(form === 'narrow' || form === 'plain' ? [] : timbers),
+  design,
+]
 
 /** What a block says, and its size, mm. */
 export interface TitleSize {
@@ -145,9 +161,9 @@ export interface TitleSize {
   readonly height: number
 }
 
-export const titleSize = (tile: Tile, title: TitleFacts, form: TitleForm): TitleSize => {
-  const lines = linesOf(tile, title, form)
-  const taping = tapingWords(tile, title.start)
+export const titleSize = (tile: Tile, said: TitleWords, form: TitleForm): TitleSize => {
+  const lines = linesOf(said, form)
+  const { taping } = said
   const words = Math.max(...taping.map((line) => textWidth(line, letters.word, 'bold')))
   const small = Math.max(
     ...lines.map((line) => textWidth(line, letters.small, 'regular')),
@@ -177,7 +193,7 @@ export const titleBlock = (
   tile: Tile,
   title: TitleFacts,
   form: TitleForm,
-  { taping, lines, width, height }: TitleSize = titleSize(tile, title, form),
+  { taping, lines, width, height }: TitleSize,
 ): Drawing => {
   const number = textWidth(String(tile.number), letters.big, 'bold')
   const first = height - letters.big - 5

@@ -6,7 +6,14 @@ import { freePlace, leastPlace } from '../room/free-place.ts'
 import { boxCounter, coarser, type Occupancy } from '../room/occupancy.ts'
 import { anything, on } from '../room/word-room.ts'
 import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
-import { type TitleFacts, type TitleForm, type TitleSize, titleBlock, titleSize } from './title-block.ts'
+import {
+  type TitleFacts,
+  type TitleForm,
+  type TitleSize,
+  titleBlock,
+  titleSize,
+  titleWords,
+} from './title-block.ts'
 
 /** Round the block, mm. */
 const clear = 1.5
@@ -29,10 +36,11 @@ export const placedTitle = (tile: Tile, facts: TitleFacts, room: Occupancy): Dra
   const cell = boxGrow(tileCell(tile), clear - 2)
   const panel = panelOf(tile, facts)
   // where it must lie on something, on words and the cut line last of all
-  const count = boxCounter(coarser(room, 4, anything), (kinds) => (kinds & (on.said | on.cut) ? hidden : 1))
+  const count = boxCounter(coarser(room, anything), (kinds) => (kinds & (on.said | on.cut) ? hidden : 1))
+  const said = titleWords(tile, facts)
   const tried: Tried[] = []
   const sized = ({ scale, form }: (typeof titleTries)[number]): Tried => {
-    const size = titleSize(tile, facts, form)
+    const size = titleSize(tile, said, form)
     return {
       scale,
       form,

@@ -9,33 +9,33 @@ export interface Occupancy {
   readonly columns: number
   readonly rows: number
   readonly step: number
+  /** from a row to the next in `taken`: whole words, so that four squares are looked at together */
+  readonly stride: number
   readonly taken: Uint8Array
 }
 
 export const occupancyOf = (width: number, height: number, step: number): Occupancy => {
   const [columns, rows] = [Math.ceil(width / step), Math.ceil(height / step)]
-  // whole words: four squares are looked at together
-  const count = columns * rows
-  const taken = new Uint8Array(new ArrayBuffer(4 * Math.ceil(count / 4)), 0, count)
-  return { columns, rows, step, taken }
+  const stride = 4 * Math.ceil(columns / 4)
+  return { columns, rows, step, stride, taken: new Uint8Array(stride * rows) }
 }
 
 /** Squares of one row between two places along it, the squares of both among them. */
 export const occupyRow = (map: Occupancy, row: number, x0: number, x1: number, kind: number): void => {
-  const { columns, step, taken } = map
+  const { columns, step, stride, taken } = map
   if (row < 0 || row >= map.rows) return
-  const first = row * columns + Math.max(0, Math.floor(x0 / step))
-  const last = row * columns + Math.min(columns - 1, Math.floor(x1 / step))
+  const first = row * stride + Math.max(0, Math.floor(x0 / step))
+  const last = row * stride + Math.min(columns - 1, Math.floor(x1 / step))
   for (let i = first; i <= last; i++) taken[i]! |= kind
 }
 
 export const occupyBox = (map: Occupancy, box: Box, kind: number): void => {
-  const { columns, step, taken } = map
+  const { columns, step, stride, taken } = map
   const from = Math.max(0, Math.floor(box.x0 / step))
   const to = Math.min(columns - 1, Math.floor(box.x1 / step))
   const top = Math.min(map.rows - 1, Math.floor(box.y1 / step))
   for (let row = Math.max(0, Math.floor(box.y0 / step)); row <= top; row++)
-    for (let k = row * columns + from; k <= row * columns + to; k++) taken[k]! |= kind
+    for (let k = row * stride + from; k <= row * stride + to; k++) taken[k]! |= kind
 }
 
 /** Squares under a rectangle that lies anyhow, its corners in their order, and `around` it. */
@@ -85,21 +85,26 @@ const isTakenAtGlance = (map: Occupancy, corners: readonly Point[], kinds: numbe
 export const takenAt = (map: Occupancy, p: Point, kinds: number): boolean => isTaken(map, p.x, p.y, kinds)
 
 /** There are none out of the window. */
-const isTaken = ({ columns, rows, step, taken }: Occupancy, x: number, y: number, kinds: number): boolean => {
+const isTaken = (
+  { columns, rows, step, stride, taken }: Occupancy,
+  x: number,
+  y: number,
+  kinds: number,
+): boolean => {
   const column = Math.floor(x / step)
   const row = Math.floor(y / step)
   if (column < 0 || row < 0 || column >= columns || row >= rows) return false
-  return (taken[row * columns + column]! & kinds) !== 0
+  return (taken[row * stride + column]! & kinds) !== 0
 }
 
 const countUnder = (map: Occupancy, corners: readonly Point[], kinds: number, enough: number): number => {
-  const { columns, step, taken } = map
+  const { columns, step, stride, taken } = map
   const box = boxOf(corners)
   if (box) return countIn(map, box, kinds, enough)
   const { first, spans } = spansUnder(map, corners, 0)
   let count = 0
   for (let i = 0; i < spans.length; i += 2) {
-    const from = (first + i / 2) * columns
+    const from = (first + i / 2) * stride
     const last = from + Math.min(columns - 1, Math.floor(spans[i + 1]! / step))
     for (let k = from + Math.max(0, Math.floor(spans[i]! / step)); k <= last; k++)
       if ((taken[k]! & kinds) !== 0) {
@@ -111,7 +116,7 @@ const countUnder = (map: Occupancy, corners: readonly Point[], kinds: number, en
 }
 
 const countIn = (
-  { columns, rows, step, taken }: Occupancy,
+  { columns, rows, step, stride, taken }: Occupancy,
   { x0, y0, x1, y1 }: Box,
   kinds: number,
   enough: number,
@@ -121,7 +126,7 @@ const countIn = (
   const top = Math.min(rows - 1, Math.floor(y1 / step))
   let count = 0
   for (let row = Math.max(0, Math.floor(y0 / step)); row <= top; row++)
-    for (let k = row * columns + from; k <= row * columns + to; k++)
+    for (let k = row * stride + from; k <= row * stride + to; k++)
       if ((taken[k]! & kinds) !== 0) {
         count++
         if (count >= enough) return count
@@ -183,29 +188,18 @@ const spansUnder = (
   return { first, spans }
 }
 
-/** The same in squares as wide as `by` of these: what one of them carries, all of it does. Of some kinds alone. */
-export const coarser = (
-  { columns, rows, step, taken }: Occupancy,
-  by: number,
-  of: number = 255,
-): Occupancy => {
-  const coarse = occupancyOf(columns * step, rows * step, by * step)
-  const fours = new Uint32Array(taken.buffer)
-  let row = 0
-  let end = columns
-  let into = 0
-  const each = of * 0x01010101
-  for (let four = 0; four < fours.length; four++) {
-    if ((fours[four]! & each) === 0) continue
-    for (let k = 4 * four; k < 4 * four + 4 && k < taken.length; k++) {
-      const kinds = taken[k]! & of
-      if (kinds === 0) continue
-      if (k >= end) {
-        row = Math.floor(k / columns)
-        end = (row + 1) * columns
-        into = Math.floor(row / by) * coarse.columns
-      }
-      coarse.taken[into + Math.floor((k - end + columns) / by)]! |= kinds
+/** The same in squares four times as wide and high: what one of them carries, all of it does. Of some kinds alone. */
+export const coarser = ({ columns, rows, step, stride, taken }: Occupancy, of: number = 255): Occupancy => {
+  const coarse = occupancyOf(columns * step, rows * step, 4 * step)
+  const words = new Uint32Array(taken.buffer)
+  const wide = stride / 4
+  for (let row = 0; row < rows; row++) {
+    const into = Math.floor(row / 4) * coarse.stride
+    for (let column = 0; column < wide; column++) {
+      const word = words[row * wide + column]!
+      if (word === 0) continue
+      const half = word | (word >>> 16)
+      coarse.taken[into + column]! |= (half | (half >>> 8)) & of
     }
   }
   return coarse
@@ -213,7 +207,7 @@ export const coarser = (
 
 /** What the squares of a box weigh by what they carry, summed row by row until it is as much as `most`: for few boxes. */
 export const weightIn = (
-  { columns, rows, step, taken }: Occupancy,
+  { columns, rows, step, stride, taken }: Occupancy,
   weights: readonly number[],
   most: number,
   x0: number,
@@ -226,7 +220,7 @@ export const weightIn = (
   const top = Math.min(rows - 1, Math.floor(y1 / step))
   let sum = 0
   for (let row = Math.max(0, Math.floor(y0 / step)); row <= top && sum < most; row++)
-    for (let k = row * columns + from; k <= row * columns + to; k++) sum += weights[taken[k]!]!
+    for (let k = row * stride + from; k <= row * stride + to; k++) sum += weights[taken[k]!]!
   return sum
 }
 
@@ -238,7 +232,7 @@ export type BoxCount = (x0: number, y0: number, x1: number, y1: number) => numbe
  * nothing.
  */
 export const boxCounter = (
-  { columns, rows, step, taken }: Occupancy,
+  { columns, rows, step, stride, taken }: Occupancy,
   weigh: (kinds: number) => number,
 ): BoxCount => {
   // few of all kinds together lie on a map
@@ -248,7 +242,7 @@ export const boxCounter = (
   for (let row = 0; row < rows; row++) {
     let sum = 0
     let at = (row + 1) * wide + 1
-    for (let k = row * columns, end = k + columns; k < end; k++, at++) {
+    for (let k = row * stride, end = k + columns; k < end; k++, at++) {
       const kinds = taken[k]!
       if (kinds !== 0) {
         if (weights[kinds]! < 0) weights[kinds] = weigh(kinds)

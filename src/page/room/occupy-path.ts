@@ -48,15 +48,15 @@ const occupyLine = (map: Occupancy, from: Point, to: Point, around: number, kind
   const high = from.y <= to.y ? to : from
   const rise = high.y - low.y
   const slope = rise < 1e-9 ? 0 : (high.x - low.x) / rise
-  const { columns, step, taken } = map
+  const { columns, step, stride, taken } = map
   const top = Math.min(map.rows - 1, Math.floor((high.y + around) / step))
   for (let row = Math.max(0, Math.floor((low.y - around) / step)); row <= top; row++) {
     const below = row * step - around
     const above = (row + 1) * step + around
     const a = below <= low.y ? low.x : low.x + (below - low.y) * slope
     const b = above >= high.y ? high.x : low.x + (above - low.y) * slope
-    const first = row * columns + Math.max(0, Math.floor((Math.min(a, b) - around) / step))
-    const last = row * columns + Math.min(columns - 1, Math.floor((Math.max(a, b) + around) / step))
+    const first = row * stride + Math.max(0, Math.floor((Math.min(a, b) - around) / step))
+    const last = row * stride + Math.min(columns - 1, Math.floor((Math.max(a, b) + around) / step))
     for (let k = first; k <= last; k++) taken[k]! |= kind
   }
 }

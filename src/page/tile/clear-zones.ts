@@ -23,12 +23,18 @@ const wordZone = (word: TextMark, map: Affine): Convex => {
   const along = Math.atan2(b.y - a.y, b.x - a.x)
   const across = pointToward({ x: 0, y: 0 }, along, 1)
   const up = pointToward({ x: 0, y: 0 }, along + Math.PI / 2, 1)
-  const out = (p: Point, i: number, k: number): Point => ({
-    x: p.x + i * air * across.x + k * air * up.x,
-    y: p.y + i * air * across.y + k * air * up.y,
-  })
-  return [out(low, -1, -1), out(right, 1, -1), out(c, 1, 1), out(d, -1, 1)]
+  return [
+    out(low, across, up, -1, -1),
+    out(right, across, up, 1, -1),
+    out(c, across, up, 1, 1),
+    out(d, across, up, -1, 1),
+  ]
 }
+
+const out = (p: Point, across: Point, up: Point, i: number, k: number): Point => ({
+  x: p.x + i * air * across.x + k * air * up.x,
+  y: p.y + i * air * across.y + k * air * up.y,
+})
 
 /** Round all that is read of a drawing, words in groups too. */
 export const wordZones = (drawing: Drawing, map: Affine = affineIdentity): readonly Convex[] => {
@@ -58,8 +64,7 @@ export const zonesBack = (zones: readonly Convex[], toWindow: Affine): readonly 
 export const brokenStrokes = (drawing: Drawing, zones: readonly ClearZone[]): Drawing =>
   drawing.flatMap((mark): Drawing => {
     if (mark.kind !== 'stroke') return [mark]
-    const box = pathBounds(mark.path)
-    const met = zones.filter((zone) => boxOverlaps(box, zone.box))
+    const met = zonesMet(mark.path, zones)
     if (met.length === 0) return [{ ...mark, pen: endedPen(mark.pen, mark.path) }]
     return met
       .reduce<readonly Path[]>(
@@ -69,6 +74,13 @@ export const brokenStrokes = (drawing: Drawing, zones: readonly ClearZone[]): Dr
       .filter((path) => !isScrap(path, mark.pen.dash ? leastScrap.dashed : leastScrap.whole))
       .map((path) => ({ ...mark, path, pen: endedPen(mark.pen, path) }))
   })
+
+const zonesMet = (path: Path, zones: readonly ClearZone[]): readonly ClearZone[] => {
+  const box = pathBounds(path)
+  const met: ClearZone[] = []
+  for (let i = 0; i < zones.length; i++) if (boxOverlaps(box, zones[i]!.box)) met.push(zones[i]!)
+  return met
+}
 
 /** Dashes a little longer or shorter, so that a line of them begins and ends with a whole one: it stops where it is meant to. */
 const endedPen = (pen: Pen, path: Path): Pen => {

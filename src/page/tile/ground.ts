@@ -24,6 +24,8 @@ interface Stretch {
   readonly count: number
   readonly first: number
   readonly last: number
+  /** no two steps that follow one another lie farther apart, mm */
+  readonly step: number
   /** around it in the window */
   readonly box: Box
 }
@@ -51,7 +53,9 @@ export const groundOf = (tile: Tile, outline: Path, wood: Ground['wood']): Groun
               ? sagitta(segment, (last - first) / count)
               : length / 2
         const box = boxGrow(pointsBounds(ends.map((p) => affineApply(tile.toWindow, p))), stray)
-        line.push({ segment, count, first, last, box })
+        // those of a cubic are not even
+        const step = segment.kind === 'cubic' ? length : length / count
+        line.push({ segment, count, first, last, step, box })
       }
     }
   return { line, toWindow: tile.toWindow, wood }
@@ -74,18 +78,23 @@ export const standsOn = (ground: Ground, word: TextMark, side: 'wood' | 'waste')
   const [a, b, c, d] = corners
   const [width, height] = [Math.hypot(b.x - a.x, b.y - a.y), Math.hypot(d.x - a.x, d.y - a.y)]
   const clear = spacing
-  const touches = (p: Point): boolean => {
+  /** how far a point lies from the box of the word and so much around it, along it or square to it; not above 0 within */
+  const away = (p: Point): number => {
     const along = ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / width
     const up = ((p.x - a.x) * (d.x - a.x) + (p.y - a.y) * (d.y - a.y)) / height
-    return along > -clear && along < width + clear && up > -clear && up < height + clear
+    return Math.max(-clear - along, along - (width + clear), -clear - up, up - (height + clear))
+  }
+  const touches = ({ segment, count, first, last, step }: Stretch): boolean => {
+    for (let k = first; k <= last; ) {
+      const off = away(affineApply(ground.toWindow, segmentAt(segment, k / count)))
+      if (off < 0) return true
+      // no step in between comes so far
+      k += Math.max(1, Math.floor((off - 1e-6) / step))
+    }
+    return false
   }
   // however it is turned
   const around = boxGrow(pointsBounds(corners), 2 * clear)
-  const touched = ground.line.some(({ segment, count, first, last, box }) => {
-    if (!boxOverlaps(box, around)) return false
-    for (let k = first; k <= last; k++)
-      if (touches(affineApply(ground.toWindow, segmentAt(segment, k / count)))) return true
-    return false
-  })
+  const touched = ground.line.some((stretch) => boxOverlaps(stretch.box, around) && touches(stretch))
   return !touched && ground.wood(pointBetween(a, c, 0.5)) === (side === 'wood')
 }

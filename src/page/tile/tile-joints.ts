@@ -66,13 +66,11 @@ export const jointMarks = (tile: Tile, screws: readonly Point[]): Drawing =>
 export const jointBlocks = (tile: Tile): readonly (readonly Point[])[] =>
   tile.joints.flatMap((joint) => {
     const { along, inward } = jointLines(tile, joint)
-    const half = Math.min(arm, tile.half)
-    const cornersOf = (p: Point, radius: number, corners: number): readonly Point[] =>
-      Array.from({ length: corners }, (_, i) => pointToward(p, along + (i * 2 * Math.PI) / corners, radius))
+    const crossed = ring(8, along)
     return [
-      ...joint.crosses.map((p) => cornersOf(tilePoint(tile, p), half, 8)),
+      ...joint.crosses.map((p) => ringed(tilePoint(tile, p), Math.min(arm, tile.half), crossed)),
       ...joint.verniers.map((p) => vernierCorners(tilePoint(tile, p), along, inward)),
-      cornersOf(tilePoint(tile, joint.pair), pairRadius([tile.number, joint.neighbour]), 16),
+      ringed(tilePoint(tile, joint.pair), pairRadius([tile.number, joint.neighbour]), ring(16, along)),
     ]
   })
 
@@ -83,8 +81,14 @@ const zoneAir = 0.6
 export const jointZones = (tile: Tile): readonly Convex[] =>
   tile.joints.flatMap((joint) => {
     const { along, inward } = jointLines(tile, joint)
+    // turned once, not for each corner
+    const across = pointToward({ x: 0, y: 0 }, along, 1)
+    const up = pointToward({ x: 0, y: 0 }, inward, 1)
     const shape = (p: Point, corners: readonly (readonly [number, number])[]): Convex => {
-      const placed = corners.map(([i, k]) => pointToward(pointToward(p, along, i), inward, k))
+      const placed = corners.map(([i, k]) => ({
+        x: p.x + i * across.x + k * up.x,
+        y: p.y + i * across.y + k * up.y,
+      }))
       // counter-clockwise whichever way inward lies
       return Math.sin(inward - along) > 0 ? placed : placed.toReversed()
     }
@@ -108,9 +112,8 @@ export const signZones = (tile: Tile): readonly Convex[] =>
     around(tilePoint(tile, pair), pairRadius([tile.number, neighbour]) + zoneAir),
   )
 
-/** Where the grey band breaks off, which may lie under a scale. */
+/** Where the grey band breaks off besides, which may lie under a scale. */
 export const bandZones = (tile: Tile): readonly Convex[] => [
-  ...signZones(tile),
   ...tile.snap.map((p) => around(tilePoint(tile, p), snapArrow + zoneAir)),
   ...tile.joints.flatMap(({ crosses }) =>
     crosses.map((p) => around(tilePoint(tile, p), Math.min(arm, tile.half) + zoneAir)),
@@ -118,10 +121,18 @@ export const bandZones = (tile: Tile): readonly Convex[] => [
 ]
 
 /** Round a point, counter-clockwise. */
-const around = (p: Point, radius: number): Convex =>
-  round.map(({ x, y }) => ({ x: p.x + radius * x, y: p.y + radius * y }))
+const around = (p: Point, radius: number): Convex => ringed(p, radius, round)
 
-const round = Array.from({ length: 16 }, (_, i) => pointToward({ x: 0, y: 0 }, (i * Math.PI) / 8, 1))
+const ringed = (p: Point, radius: number, directions: readonly Point[]): Convex =>
+  directions.map(({ x, y }) => ({ x: p.x + radius * x, y: p.y + radius * y }))
+
+/** Corners of a regular polygon about 0,0, from a direction on. */
+const ring = (corners: number, from: number): readonly Point[] =>
+  Array.from({ length: corners }, (_, i) =>
+    pointToward({ x: 0, y: 0 }, from + (i * 2 * Math.PI) / corners, 1),
+  )
+
+const round = ring(16, 0)
 
 /** What to do at each edge, off what words never lie on and the cut line, and off the rest as far as there is room. */
 export const jointWords = (tile: Tile, room: Occupancy): readonly TextMark[] =>

@@ -53,7 +53,12 @@ const figureMiddle = 5.8
 
 /** Corners of what the ticks cover. */
 export const vernierCorners = (middle: Point, along: number, inward: number): readonly Point[] => {
-  const at = (mm: number, up: number): Point => pointToward(pointToward(middle, along, mm), inward, up)
+  const across = pointToward({ x: 0, y: 0 }, along, 1)
+  const off = pointToward({ x: 0, y: 0 }, inward, 1)
+  const at = (mm: number, up: number): Point => ({
+    x: middle.x + mm * across.x + up * off.x,
+    y: middle.y + mm * across.y + up * off.y,
+  })
   return [
     at(-vernierReach, 0),
     at(-vernierReach, 2.5),

@@ -3,7 +3,7 @@ import { type Layer, layers, stroke } from '../../../src/drawing/drawing.ts'
 import { affineIdentity, affineInvert } from '../../../src/geometry/affine.ts'
 import { convexContains } from '../../../src/geometry/clip.ts'
 import { pathOf } from '../../../src/geometry/path.ts'
-import { titleBlock, titleSize } from '../../../src/page/pages/title-block.ts'
+import { titleBlock, titleSize, titleWords } from '../../../src/page/pages/title-block.ts'
 import { brokenStrokes, zonesBack } from '../../../src/page/tile/clear-zones.ts'
 import { tileMap } from '../../../src/page/tile/tile.ts'
 import { pens } from '../../../src/pattern/pens.ts'
@@ -139,8 +139,9 @@ it('a title stays within the size that is kept for it in each of its forms, its 
         timbers: [],
         printer: null,
       } as const
-      const { width, height } = titleSize(tile, facts, form)
-      const { lines, words } = opened(titleBlock(tile, facts, form))
+      const size = titleSize(tile, titleWords(tile, facts), form)
+      const { width, height } = size
+      const { lines, words } = opened(titleBlock(tile, facts, form, size))
       const all = [...lines.flatMap(({ points }) => points), ...words.flatMap(({ corners }) => corners)]
       for (const p of all) {
         expect(p.x).toBeGreaterThan(-0.3)
