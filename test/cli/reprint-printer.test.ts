@@ -36,10 +36,17 @@ type Map6 = readonly [number, number, number, number, number, number]
 const apply = ([a, b, c, d, e, f]: Map6, { x, y }: Pt): Pt => ({ x: a * x + c * y + e, y: b * x + d * y + f })
 
 /** Written points to where a true printer puts them: the correction undone about the page's centre. */
-const undone = ([a, b, c, d]: readonly number[], { width, height }: PdfPageRead, p: Pt): Pt => {
-  const [x, y] = [p.x - width / 2, p.y - height / 2]
+const undone = (
+  [a, b, c, d]: readonly number[],
+  { width, height }: PdfPageRead,
+  points: readonly Pt[],
+): readonly Pt[] => {
   const det = a! * d! - b! * c!
-  return { x: (d! * x - c! * y) / det + width / 2, y: (a! * y - b! * x) / det + height / 2 }
+  return points.map((p) => {
+    const x = p.x - width / 2
+    const y = p.y - height / 2
+    return { x: (d! * x - c! * y) / det + width / 2, y: (a! * y - b! * x) / det + height / 2 }
+  })
 }
 
 const mm = 25.4 / 72
@@ -47,7 +54,9 @@ const mm = 25.4 / 72
 /** The farthest that points of two pages lie apart, in the order in which they are drawn. */
 const farthest = (before: readonly Pt[], after: readonly Pt[]): number => {
   expect(after.length).toBe(before.length)
-  return Math.max(0, ...before.map((p, i) => Math.hypot(p.x - after[i]!.x, p.y - after[i]!.y)))
+  return Math.sqrt(
+    before.reduce((most, { x, y }, i) => Math.max(most, (x - after[i]!.x) ** 2 + (y - after[i]!.y) ** 2), 0),
+  )
 }
 
 const drawn = (page: PdfPageRead, layer?: string): readonly Pt[] =>
@@ -93,13 +102,13 @@ describe.each(templates)('%s corrected for another printer', (name) => {
         }
         // all that is drawn, words too: on the print where it was
         const print = farthest(
-          drawn(old).map((p) => undone(before.correction, old, p)),
-          drawn(page).map((p) => undone(after.correction, page, p)),
+          undone(before.correction, old, drawn(old)),
+          undone(after.correction, page, drawn(page)),
         )
         expect(print * mm, what).toBeLessThan(0.005)
         const words = farthest(
-          old.texts.map((p) => undone(before.correction, old, p)),
-          page.texts.map((p) => undone(after.correction, page, p)),
+          undone(before.correction, old, old.texts),
+          undone(after.correction, page, page.texts),
         )
         expect(words * mm, what).toBeLessThan(0.005)
         expect(page.label).toBe(old.label)

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { deflateSync, inflateSync } from 'node:zlib'
 import { PDFArray, PDFDict, PDFName, PDFRawStream, type PDFRef } from 'pdf-lib'
 import { describe, expect, it } from 'vitest'
+import { assertEqual } from '../support/equal.ts'
 import { readPdf } from '../support/read-pdf.ts'
 import { templates } from '../support/templates.ts'
 import { traceply } from '../support/traceply.ts'
@@ -32,8 +33,14 @@ describe.each(sets)('every page of $name, $cover', ({ name, cover }) => {
       // a set of two ramps has two maps: both are called up by the word
       const numbers = words.flatMap((word, k) => (said.includes(word) ? [k] : []))
       for (const number of numbers) seen.add(number)
-      expect(await rawContents(again)).toEqual(numbers.map((k) => contents[k]))
-      expect(read.pages).toEqual(numbers.map((k) => whole.pages[k]))
+      assertEqual(
+        await rawContents(again),
+        numbers.map((k) => contents[k]),
+      )
+      assertEqual(
+        read.pages,
+        numbers.map((k) => whole.pages[k]),
+      )
       expect(read.labels).toEqual(numbers.map((k) => whole.labels[k]))
       expect(read.outline).toEqual(
         numbers.map((k, page) => ({ title: whole.outline[k]!.title, page: page + 1 })),
@@ -45,7 +52,7 @@ describe.each(sets)('every page of $name, $cover', ({ name, cover }) => {
       // the whole plan, with the pages that are there, under a seal of its own
       const { reprint: held, seal, ...rest } = planAmong(read)
       const { seal: before, ...of } = plan
-      expect(rest).toEqual(of)
+      assertEqual(rest, of)
       expect(held).toEqual(numbers.map((k) => k + 1))
       expect(seal).not.toBe(before)
       const twice = await reprint(save('once.pdf', again), ...said)
@@ -90,7 +97,7 @@ describe('a set of before pages proved which they are', () => {
         expect(await rawContents(again), word).toEqual([contents[page - 1]])
         expect((await planOf(again)).reprint).toEqual([page])
         // and from there once more
-        expect(await reprint(save('again.pdf', again), word)).toEqual(again)
+        assertEqual(await reprint(save('again.pdf', again), word), again)
         called.push(page)
       }
     }
@@ -127,7 +134,7 @@ describe('a set of before pages proved which they are', () => {
     expect(printer).toBe('shed')
     const words = (await readPdf(again)).pages[0]!.texts.map(({ text }) => text)
     expect(words).toContain(`tile B2 · 3 of 5 · set ${set}`)
-    expect(await reprint(save('again.pdf', again), '3')).toEqual(again)
+    assertEqual(await reprint(save('again.pdf', again), '3'), again)
   })
 
   it.each([

@@ -1,5 +1,6 @@
 import { layers } from '../../src/drawing/drawing.ts'
 import { affineApply } from '../../src/geometry/affine.ts'
+import { type Box, pointsBounds } from '../../src/geometry/bounds.ts'
 import { convexContains, pathClip } from '../../src/geometry/clip.ts'
 import { pathOf, pathSegments } from '../../src/geometry/path.ts'
 import { type Point, pointBetween, pointDistance } from '../../src/geometry/point.ts'
@@ -54,14 +55,15 @@ const tileFaults = (tile: Tile, { lines }: Opened, { pattern }: TileGroup): Page
   const edges = pattern.screws.flatMap((_, i) =>
     pathSegments(pattern.markPaths[i]!).flatMap(({ from, to }) => pathClip(pathOf(from, to), tile.cell)),
   )
-  const drawn = [...marks, ...cuts, ...on('datum')]
+  const drawn = [...marks, ...cuts, ...on('datum')].map(boxed)
+  const ruledOn = marks.map(boxed)
   const lost = edges.flatMap(({ start, pieces }) => {
     const [a, b] = [onPage(start), onPage(pieces[0]!.to)]
     const count = Math.max(1, Math.round(pointDistance(a, b) / 0.5))
     const runs = [0]
     for (let k = 0; k <= count; k++) {
       const p = pointBetween(a, b, k / count)
-      if (drawn.some(({ points }) => awayFrom(points, p) < clear.drawn)) runs.push(0)
+      if (drawn.some((line) => isNear(line, p, clear.drawn))) runs.push(0)
       else runs[runs.length - 1]! += pointDistance(a, b) / count
     }
     return runs.filter((mm) => mm > clear.lost)
@@ -69,9 +71,7 @@ const tileFaults = (tile: Tile, { lines }: Opened, { pattern }: TileGroup): Page
 
   const ticks = on('note').filter(({ grey }) => grey === 0.4)
   const ruled = ticks.filter(({ points: [foot, end] }) =>
-    [0, 0.5, 1].some((t) =>
-      marks.some(({ points }) => awayFrom(points, pointBetween(foot!, end!, t)) < clear.tick),
-    ),
+    [0, 0.5, 1].some((t) => ruledOn.some((line) => isNear(line, pointBetween(foot!, end!, t), clear.tick))),
   )
   return {
     screws: screws.filter((p) => joints.some((joint) => awayFrom(joint, p) < clear.screw)).length,
@@ -126,14 +126,27 @@ const crossings = (points: readonly Point[], [a, b]: readonly [Point, Point]): r
   })
 }
 
+interface Boxed {
+  readonly points: readonly Point[]
+  readonly box: Box
+}
+
+const boxed = ({ points }: Opened['lines'][number]): Boxed => ({ points, box: pointsBounds(points) })
+
+/** Most of what is drawn lies far off. */
+const isNear = ({ points, box }: Boxed, p: Point, mm: number): boolean =>
+  p.x > box.x0 - mm && p.x < box.x1 + mm && p.y > box.y0 - mm && p.y < box.y1 + mm && awayFrom(points, p) < mm
+
 /** Of a point from the nearest of straight stretches, mm. */
 const awayFrom = (points: readonly Point[], p: Point): number => {
   let least = Number.POSITIVE_INFINITY
   for (let i = 1; i < points.length; i++) {
-    const [a, b] = [points[i - 1]!, points[i]!]
-    const [dx, dy] = [b.x - a.x, b.y - a.y]
+    const a = points[i - 1]!
+    const b = points[i]!
+    const dx = b.x - a.x
+    const dy = b.y - a.y
     const t = Math.max(0, Math.min(1, ((p.x - a.x) * dx + (p.y - a.y) * dy) / (dx * dx + dy * dy || 1)))
-    least = Math.min(least, Math.hypot(p.x - a.x - t * dx, p.y - a.y - t * dy))
+    least = Math.min(least, (p.x - a.x - t * dx) ** 2 + (p.y - a.y - t * dy) ** 2)
   }
-  return least
+  return Math.sqrt(least)
 }

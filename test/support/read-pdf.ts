@@ -123,19 +123,19 @@ export const pathPoints = (path: readonly PdfSegment[], steps: number): readonly
     const from = run.at(-1)!
     const to = segment.kind === 'close' ? run[0]! : segment.to
     if (segment.kind === 'close' && from.x === to.x && from.y === to.y) continue
-    const [c1, c2] = segment.kind === 'cubic' ? [segment.c1, segment.c2] : [undefined, undefined]
-    for (let i = 1; i <= steps; i++) {
+    for (let i = 1; i < steps; i++) {
       const t = i / steps
       const u = 1 - t
-      const mix = (axis: 'x' | 'y'): number =>
-        c1 && c2
-          ? u * u * u * from[axis] +
-            3 * u * u * t * c1[axis] +
-            3 * u * t * t * c2[axis] +
-            t * t * t * to[axis]
-          : u * from[axis] + t * to[axis]
-      run.push(i === steps ? to : { x: mix('x'), y: mix('y') })
+      if (segment.kind === 'cubic') {
+        const { c1, c2 } = segment
+        const [w0, w1, w2, w3] = [u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t]
+        run.push({
+          x: w0 * from.x + w1 * c1.x + w2 * c2.x + w3 * to.x,
+          y: w0 * from.y + w1 * c1.y + w2 * c2.y + w3 * to.y,
+        })
+      } else run.push({ x: u * from.x + t * to.x, y: u * from.y + t * to.y })
     }
+    run.push(to)
   }
   return runs
 }

@@ -34,12 +34,15 @@ export const renderPage = async (bytes: Uint8Array, number: number, perMm: numbe
 
 /** Darkness at a place of the picture, between pixels as between neighbours (bilinear); white outside. */
 export const darkAt = ({ width, height, dark }: Picture, x: number, y: number): number => {
-  const [i, j] = [Math.floor(x), Math.floor(y)]
+  const i = Math.floor(x)
+  const j = Math.floor(y)
   if (i < 0 || j < 0 || i + 1 >= width || j + 1 >= height) return 0
-  const [u, v] = [x - i, y - j]
-  const at = (column: number, row: number): number => dark[row * width + column]!
+  const u = x - i
+  const v = y - j
+  const at = j * width + i
+  const below = at + width
   return (
-    (1 - v) * ((1 - u) * at(i, j) + u * at(i + 1, j)) + v * ((1 - u) * at(i, j + 1) + u * at(i + 1, j + 1))
+    (1 - v) * ((1 - u) * dark[at]! + u * dark[at + 1]!) + v * ((1 - u) * dark[below]! + u * dark[below + 1]!)
   )
 }
 

@@ -58,16 +58,19 @@ const middle = ({ a, b }: Straight): Pt => ({ x: (a.x + b.x) / 2, y: (a.y + b.y)
 
 /** Two short strokes of one length that halve each other square. */
 const crosses = (lines: readonly Straight[]): readonly Pt[] => {
-  const short = lines.filter(({ a, b }) => distance(a, b) < 15)
-  return short.flatMap((one, i) =>
-    short.slice(i + 1).flatMap((two) => {
-      const [u, v] = [one, two].map(({ a, b }) => ({ x: b.x - a.x, y: b.y - a.y })) as [Pt, Pt]
-      const [m, n] = [middle(one), middle(two)]
-      const square = Math.abs(u.x * v.x + u.y * v.y) < 1e-3 * Math.hypot(u.x, u.y) * Math.hypot(v.x, v.y)
-      const even = Math.abs(Math.hypot(u.x, u.y) - Math.hypot(v.x, v.y)) < most
-      return square && even && distance(m, n) < most ? [m] : []
-    }),
-  )
+  const short = lines.flatMap((line) => {
+    const { a, b } = line
+    const length = distance(a, b)
+    return length < 15 ? [{ length, middle: middle(line), x: b.x - a.x, y: b.y - a.y }] : []
+  })
+  const found: Pt[] = []
+  for (const [i, one] of short.entries())
+    for (let j = i + 1; j < short.length; j++) {
+      const two = short[j]!
+      if (Math.abs(one.length - two.length) >= most || distance(one.middle, two.middle) >= most) continue
+      if (Math.abs(one.x * two.x + one.y * two.y) < 1e-3 * one.length * two.length) found.push(one.middle)
+    }
+  return found
 }
 
 /** The lists hold the same points, in any order. */

@@ -1,7 +1,7 @@
 import type { PaperName } from '../../src/design/design.ts'
 import type { PageKind } from '../../src/drawing/set-plan.ts'
 import type { Pt } from '../support/pt.ts'
-import type { PdfText } from '../support/read-page.ts'
+import type { PdfSegment, PdfText } from '../support/read-page.ts'
 import type { Plotted } from './plot.ts'
 import { runsOf } from './tape.ts'
 
@@ -40,6 +40,12 @@ const sawn: Readonly<Record<PageKind, boolean>> = {
 
 const plainMap = [1, 0, 0, 1, 0, 0] as const
 
+/** Nothing of a path lies farther out than these: of straight lines their ends. */
+const extremes = (path: readonly PdfSegment[]): readonly Pt[] =>
+  path.some(({ kind }) => kind === 'cubic')
+    ? runsOf(path, plainMap).flat()
+    : path.flatMap((segment) => (segment.kind === 'close' || segment.kind === 'cubic' ? [] : [segment.to]))
+
 /** Every page of the file: upright, of the paper asked for, nothing outside of the margins, its plan beside it. */
 export const checkPages = ({ job, read, plan, margins }: Plotted, fault: (what: string) => void): void => {
   const point = 72 / 25.4
@@ -65,7 +71,7 @@ export const checkPages = ({ job, read, plan, margins }: Plotted, fault: (what: 
 
     for (const { layer, path, clip } of [...page.strokes, ...page.fills]) {
       if (clip) say('something is clipped')
-      const worst = Math.max(...runsOf(path, plainMap).flat().map(beyond))
+      const worst = extremes(path).reduce((most, p) => Math.max(most, beyond(p)), Number.NEGATIVE_INFINITY)
       if (!(worst <= 0.01)) say(`a line or fill in ${layer} reaches ${worst.toFixed(3)} mm into the margin`)
     }
     for (const text of page.texts) {

@@ -21,24 +21,30 @@ const hasRoom = (tile: Tile, outline: Outline, side: 'KEEP' | 'WASTE'): boolean 
   const { x0, y0, x1, y1 } = tile.window
   const [columns, rows] = [Math.floor((x1 - x0) / step) + 1, Math.floor((y1 - y0) / step) + 1]
   const coarse = { ...outline, polygon: outlineSamples(outline, 4).map(({ p }) => p) }
-  const good = Array.from({ length: columns * rows }, (_, i) => {
+  const known: (boolean | undefined)[] = []
+  const isGood = (i: number): boolean => {
     const p = mapPoint(tile.trueToPattern, {
       x: x0 + (i % columns) * step,
       y: y0 + Math.floor(i / columns) * step,
     })
-    return outlineNearest(outline, p).distance > 1 && outlineContains(coarse, p) === (side === 'KEEP')
-  })
+    return outlineContains(coarse, p) === (side === 'KEEP') && outlineNearest(outline, p).distance > 1
+  }
+  const good = (i: number): boolean => {
+    known[i] ??= isGood(i)
+    return known[i]
+  }
   const [long, short] = smallest[side].map((mm) => mm / step) as [number, number]
   const fits = (column: number, row: number, wide: number, high: number): boolean => {
     if (column + wide >= columns || row + high >= rows) return false
     for (let r = row; r <= row + high; r++)
-      for (let c = column; c <= column + wide; c++) if (!good[r * columns + c]) return false
+      for (let c = column; c <= column + wide; c++) if (!good(r * columns + c)) return false
     return true
   }
-  return good.some((free, i) => {
+  for (let i = 0; i < columns * rows; i++) {
     const [column, row] = [i % columns, Math.floor(i / columns)]
-    return free && (fits(column, row, long, short) || fits(column, row, short, long))
-  })
+    if (fits(column, row, long, short) || fits(column, row, short, long)) return true
+  }
+  return false
 }
 
 /** Numbers and words of the tiles: what the builder reads to know which page this is, and on which side he saws. */

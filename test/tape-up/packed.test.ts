@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import type { Drawing } from '../../src/drawing/drawing.ts'
+import { assertEqual } from '../support/equal.ts'
 import { templates } from '../support/templates.ts'
 import { checkBlocks, type PlannedPage } from './check-blocks.ts'
 import { type Job, type Laid, layJob, type Plotted, plotJob, plotLaid } from './plot.ts'
@@ -40,7 +41,7 @@ const small = (pages: readonly PlannedPage[]) =>
 const alike = (one: Laid, other: Laid, pages: readonly PlannedPage[]): boolean => {
   const drawn = ({ set }: Laid, page: number): string =>
     JSON.stringify(set.pages[page - 1]!.draw()).replaceAll(set.code, 'code')
-  expect(one.set.plan.pages).toEqual(other.set.plan.pages)
+  assertEqual(one.set.plan.pages, other.set.plan.pages)
   return pages.every(({ page }) => drawn(one, page) === drawn(other, page))
 }
 

@@ -2,6 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { PNG } from 'pngjs'
 import { describe, expect, it } from 'vitest'
+import { assertEqual } from '../support/equal.ts'
 import { traceply } from '../support/traceply.ts'
 import { useBrowser } from './browser.ts'
 import { drop, shed } from './drop.ts'
@@ -56,7 +57,7 @@ describe('what the page saves', () => {
         )
       const { pages } = await contentOf(await saved(page, `#save-${thing}`))
       expect(pages.length).toBeGreaterThan(0)
-      expect(pages, thing).toEqual((await contentOf(await commanded(design, command, 'pdf'))).pages)
+      assertEqual(pages, (await contentOf(await commanded(design, command, 'pdf'))).pages, thing)
     }
     expect(text(await saved(page, '#save-cuts-svg'))).toBe(text(await commanded(design, 'cuts', 'svg')))
     for (const thing of ['cuts', 'list'] as const)
@@ -66,7 +67,7 @@ describe('what the page saves', () => {
         thing,
       )
     const booklet = await contentOf(await saved(page, '#save-booklet'))
-    expect(booklet.pages).toEqual((await contentOf(await commanded(design, 'booklet', 'pdf'))).pages)
+    assertEqual(booklet.pages, (await contentOf(await commanded(design, 'booklet', 'pdf'))).pages)
     await withFolder(async (folder) => {
       const at = (name: string): string => join(folder, name)
       writeFileSync(at('design.yaml'), design)
@@ -89,13 +90,13 @@ describe('what the page saves', () => {
       expect([own.width, own.height]).toEqual([map.width, map.height])
       expect(own.data.equals(map.data)).toBe(true)
       const square = await contentOf(await saved(page, '#save-square'))
-      expect(square).toEqual(await contentOf(new Uint8Array(readFileSync(at('square.pdf')))))
+      assertEqual(square, await contentOf(new Uint8Array(readFileSync(at('square.pdf')))))
       const trial = await contentOf(await saved(page, '#save-trial'))
       const set = new Uint8Array(readFileSync(at('set.pdf')))
-      expect(trial).toEqual(await contentOf(await reprinted(set, 'trial')))
+      assertEqual(trial, await contentOf(await reprinted(set, 'trial')))
       const strips = await contentOf(await saved(page, '#save-strips'))
       const striped = await plotted(design, '--strips')
-      expect(strips).toEqual(await contentOf(await reprinted(striped, 'strips')))
+      assertEqual(strips, await contentOf(await reprinted(striped, 'strips')))
     })
     expect(faults).toEqual([])
     expect(requests).toEqual([])
@@ -112,7 +113,7 @@ describe('what the page saves', () => {
     const words = set.pages.flatMap(({ texts }) => texts.map((one) => one.text)).join(' ')
     expect(words).toContain('Ράμπα łódź рампа')
     expect(await page.textContent('.next [role="status"]')).not.toMatch(/\?|cannot/)
-    expect(set).toEqual(await contentOf(await plotted(design)))
+    assertEqual(set, await contentOf(await plotted(design)))
     expect(faults).toEqual([])
   })
 })
@@ -138,7 +139,7 @@ describe('what is said beside the design', () => {
     expect(own.plan.overlap).toBe(15)
     expect(own.plan.margins).toEqual({ top: 9, right: 14, bottom: 11, left: 16 })
     const set = await plotted(design, ...words)
-    expect(own).toEqual(await contentOf(set))
+    assertEqual(own, await contentOf(set))
     // the pages are told apart by what they are for
     const tiles = own.plan.pages.filter(({ kind }: { kind: string }) => kind === 'tile').length
     await page.locator('.made-of', { hasText: `${tiles} to tape + map + test square + ` }).waitFor()
@@ -152,7 +153,8 @@ describe('what is said beside the design', () => {
       await page.setInputFiles('[name="printer-file"]', join(folder, 'hall.json'))
       await page.locator('.printer .words', { hasText: 'hall is kept in this browser' }).waitFor()
       const printer = ['--printer', 'hall', '--profiles', folder]
-      expect(await contentOf(await saved(page, '#save-pages'))).toEqual(
+      assertEqual(
+        await contentOf(await saved(page, '#save-pages')),
         await contentOf(await plotted(design, ...words, ...printer)),
       )
       await page.selectOption('#printer', '')
@@ -163,7 +165,8 @@ describe('what is said beside the design', () => {
     // a set that the command wrote, dropped
     await drop(page, set, 'set.pdf')
     await page.waitForSelector('[name="again-3"]')
-    expect(await contentOf(await saved(page, '[name="again-3"]'))).toEqual(
+    assertEqual(
+      await contentOf(await saved(page, '[name="again-3"]')),
       await contentOf(await reprinted(set, '3')),
     )
     await page.fill('[name="ramps.0.toe"]', '44 mm')

@@ -2,6 +2,7 @@ import type { BrowserContextOptions } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import type { Cover } from '../../src/page/cover/cover.ts'
 import { defaultMargins, defaultOverlap } from '../../src/page/sheet/paper.ts'
+import { assertEqual } from '../support/equal.ts'
 import { takeBack } from '../tape-up/plot.ts'
 import { tapeUp } from '../tape-up/tape-up.ts'
 import { heard, useBrowser } from './browser.ts'
@@ -93,7 +94,7 @@ describe.each<readonly [string, Hands, BrowserContextOptions]>([
     expect(await page.textContent('.next [role="status"]')).toContain('from before the last change')
     const profile = text(await savedBy(page, () => hands.press(page, '#save-printer')))
     const again = await savedBy(page, () => hands.press(page, '#save-corrected'))
-    expect(await contentOf(again)).toEqual(await contentOf(await corrected(design, profile)))
+    assertEqual(await contentOf(again), await contentOf(await corrected(design, profile)))
 
     // page 3 of it once more
     await page.setInputFiles('input[name="file"]', {
@@ -103,7 +104,7 @@ describe.each<readonly [string, Hands, BrowserContextOptions]>([
     })
     await page.waitForSelector('[name="again-3"]')
     const third = await contentOf(await savedBy(page, () => hands.press(page, '[name="again-3"]')))
-    expect(third).toEqual(await contentOf(await reprinted(again, '3')))
+    assertEqual(third, await contentOf(await reprinted(again, '3')))
     expect(third.pages).toHaveLength(1)
     expect(faults).toEqual([])
     expect(requests).toEqual([])
