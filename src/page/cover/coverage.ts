@@ -136,7 +136,7 @@ export const leastCover = (
   overlap: number,
   most: number,
 ): number => {
-  const { runs, lattices } = looseLattices(pattern, cover, window, overlap)
+  const { runs, lattices } = looseLattices(pattern, cover, window, overlap, most)
   let fewest = most + 1
   for (const loose of lattices) {
     if (loose.least >= fewest) break

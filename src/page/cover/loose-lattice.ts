@@ -32,13 +32,18 @@ const neededPaths = (pattern: Carried, cover: Cover): readonly Path[] =>
 /** Rows of a ribbon are turned by up to 45° either way (more is the other layout), in these steps. */
 const angleStep = Math.PI / 360
 const angleSteps = 90
+const angles: readonly number[] = Array.from(
+  { length: 2 * angleSteps + 1 },
+  (_, i) => (i - angleSteps) * angleStep,
+)
 
-/** What pages must carry, the same as broken lines, and the lattices that may carry it, those first that may do with the fewest. */
+/** What pages must carry, the same as broken lines, and the lattices that may carry it on `most` pages, those first that may do with the fewest. */
 export const looseLattices = (
   pattern: Carried,
   cover: Cover,
   window: Box,
   overlap: number,
+  most = Number.POSITIVE_INFINITY,
 ): {
   readonly needs: readonly Path[]
   readonly runs: readonly (readonly Point[])[]
@@ -49,25 +54,27 @@ export const looseLattices = (
   // steps shorter than any page
   const spacing = Math.min(Math.max(6, size / 200), 30)
   const runs = needs.map((path) => pathSample(path, spacing))
-  const lattices =
+  const points = runs.flat()
+  const shapes = shapesOf(window, overlap)
+  const all =
     cover === 'ribbon'
-      ? turnedLattices(runs.flat(), window, overlap)
-      : [...looseAt(pointsBounds(runs.flat()), 0, shapesOf(window, overlap))]
-  lattices.sort((a, b) => a.least - b.least || a.spanned - b.spanned)
+      ? turnedBoxes(points).flatMap((box, i) => looseAt(box, angles[i]!, shapes, most))
+      : looseAt(pointsBounds(points), 0, shapes, most)
+  const lattices = all.toSorted((a, b) => a.least - b.least || a.spanned - b.spanned)
   return { needs, runs, lattices }
 }
 
 /** No cover of a pattern takes fewer pages, if its line, and so its cut, goes through all of these points in one piece. */
 export const leastPages = (through: readonly Point[], window: Box, overlap: number): number => {
-  return Math.min(...turnedLattices(through, window, overlap).map(({ least }) => least))
+  const shapes = shapesOf(window, overlap)
+  let least = Number.POSITIVE_INFINITY
+  for (const box of turnedBoxes(through))
+    for (const shape of shapes) least = Math.min(least, leastOf(acrossOf(box, shape), upOf(box, shape)))
+  return least
 }
 
-/** At each angle of a ribbon. */
-const turnedLattices = (points: readonly Point[], window: Box, overlap: number): LooseLattice[] => {
-  const angles = Array.from({ length: 2 * angleSteps + 1 }, (_, i) => (i - angleSteps) * angleStep)
-  const shapes = shapesOf(window, overlap)
-  return hullBounds(convexHull(points), angles).flatMap((box, i) => looseAt(box, angles[i]!, shapes))
-}
+/** What bounds points in the frame of a lattice at each angle of a ribbon. */
+const turnedBoxes = (points: readonly Point[]): readonly Box[] => hullBounds(convexHull(points), angles)
 
 const shapesOf = (window: Box, overlap: number): readonly LooseLattice['shape'][] =>
   (['portrait', 'landscape'] satisfies Layout[]).map((layout) => ({
@@ -76,17 +83,28 @@ const shapesOf = (window: Box, overlap: number): readonly LooseLattice['shape'][
     ...layoutSize(window, layout),
   }))
 
+/** Pitches of pages that a box spans. */
+const acrossOf = ({ x0, x1 }: Box, { width, overlap }: LooseLattice['shape']): number =>
+  (x1 - x0) / (width - overlap)
+const upOf = ({ y0, y1 }: Box, { height, overlap }: LooseLattice['shape']): number =>
+  (y1 - y0) / (height - overlap)
+
 /**
- * Both layouts at one angle. A line in one piece that spans w × h crosses at least ⌊w/pitch⌋ and ⌊h/pitch⌋ joint lines,
- * however the lattice is moved, and each crossing leads to another page. `box`: what bounds it in the frame of the lattice.
+ * A line in one piece that spans w × h crosses at least ⌊w/pitch⌋ and ⌊h/pitch⌋ joint lines, however the lattice is moved, and
+ * each crossing leads to another page.
  */
+const leastOf = (across: number, up: number): number => 1 + Math.floor(across) + Math.floor(up)
+
+/** The layouts at one angle that may do with `most` pages. `box`: what bounds all that is needed in the frame of the lattice. */
 const looseAt = (
   box: Box,
   angle: number,
   shapes: readonly LooseLattice['shape'][],
+  most: number,
 ): readonly LooseLattice[] =>
-  shapes.map((shape) => {
-    const across = (box.x1 - box.x0) / (shape.width - shape.overlap)
-    const up = (box.y1 - box.y0) / (shape.height - shape.overlap)
-    return { shape, angle, box, least: 1 + Math.floor(across) + Math.floor(up), spanned: across + up }
+  shapes.flatMap((shape) => {
+    const across = acrossOf(box, shape)
+    const up = upOf(box, shape)
+    const least = leastOf(across, up)
+    return least > most ? [] : [{ shape, angle, box, least, spanned: across + up }]
   })
