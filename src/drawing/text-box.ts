@@ -7,22 +7,14 @@ export type TextMark = Extract<Mark, { kind: 'text' }>
 
 /** Corners of the box that a text takes, letters below the line included, after `map`. */
 export const textCorners = (mark: TextMark, map: Affine): readonly Point[] => {
-  const width = textWidth(mark.text, mark.size, mark.face)
-  const left = mark.align === 'left' ? 0 : mark.align === 'middle' ? -width / 2 : -width
-  const right = left + width
-  const below = -0.3 * mark.size
+  const { left, right } = endsOf(mark)
   const turn = affineRotate(mark.angle)
   const cos = turn[0]
   const sin = turn[1]
   const { x, y } = mark.at
-  // asked for each word at each place where it is tried: mostly without a map
-  if (map === affineIdentity)
-    return [
-      { x: cos * left - sin * below + x, y: sin * left + cos * below + y },
-      { x: cos * right - sin * below + x, y: sin * right + cos * below + y },
-      { x: cos * right - sin * mark.size + x, y: sin * right + cos * mark.size + y },
-      { x: cos * left - sin * mark.size + x, y: sin * left + cos * mark.size + y },
-    ]
+  const below = -0.3 * mark.size
+  // most words are asked about as they stand
+  if (map === affineIdentity) return turnedBox(left, right, below, mark.size, cos, sin, x, y)
   const placed = affineThen([cos, sin, -sin, cos, x, y], map)
   return [
     affineApply(placed, { x: left, y: below }),
@@ -31,3 +23,34 @@ export const textCorners = (mark: TextMark, map: Affine): readonly Point[] => {
     affineApply(placed, { x: left, y: mark.size }),
   ]
 }
+
+/** The same for words that are tried at many places, measured and turned once. */
+export const cornersAt = (words: Omit<TextMark, 'at'>): ((at: Point) => readonly Point[]) => {
+  const { left, right } = endsOf(words)
+  const [cos, sin] = affineRotate(words.angle)
+  const below = -0.3 * words.size
+  return ({ x, y }) => turnedBox(left, right, below, words.size, cos, sin, x, y)
+}
+
+/** Where a text begins and ends along its baseline, from its place. */
+const endsOf = ({ text, size, face, align }: Omit<TextMark, 'at'>) => {
+  const width = textWidth(text, size, face)
+  const left = align === 'left' ? 0 : align === 'middle' ? -width / 2 : -width
+  return { left, right: left + width }
+}
+
+const turnedBox = (
+  left: number,
+  right: number,
+  low: number,
+  high: number,
+  cos: number,
+  sin: number,
+  x: number,
+  y: number,
+): readonly Point[] => [
+  { x: cos * left - sin * low + x, y: sin * left + cos * low + y },
+  { x: cos * right - sin * low + x, y: sin * right + cos * low + y },
+  { x: cos * right - sin * high + x, y: sin * right + cos * high + y },
+  { x: cos * left - sin * high + x, y: sin * left + cos * high + y },
+]

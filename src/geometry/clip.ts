@@ -1,7 +1,7 @@
 import { segmentAt } from './at.ts'
 import type { Box } from './bounds.ts'
 import type { Path, Segment } from './path.ts'
-import { pathSegments, segmentsPath } from './path.ts'
+import { pathOf, pathSegments, segmentsPath } from './path.ts'
 import { type Point, pointCross, pointSubtract } from './point.ts'
 import { segmentPart } from './split.ts'
 
@@ -165,6 +165,10 @@ export const pathOutside = (path: Path, polygon: Convex): readonly Path[] =>
   joined(path, (segment) => segmentOutside(segment, polygon))
 
 const joined = (path: Path, partsOf: (segment: Segment) => readonly Segment[]): readonly Path[] => {
+  const only = path.pieces[0]
+  // edges and ticks, most of what is clipped
+  if (path.pieces.length === 1 && only!.kind === 'line' && !path.closed)
+    return partsOf({ kind: 'line', from: path.start, to: only!.to }).map((part) => pathOf(part.from, part.to))
   const runs: Segment[][] = []
   for (const segment of pathSegments(path))
     for (const part of partsOf(segment)) {

@@ -65,11 +65,11 @@ export const mapPage = (window: Box, facts: MapFacts): Drawing => {
     group(
       [scale * fit, 0, 0, scale * fit, window.x0, window.y1 - top * scale * fit],
       [
-        group(affineTranslate(0, top), above.marks),
+        group(affineTranslate(0, top), above.draw()),
         group(affineTranslate(0, top - above.height - drawn.height), drawn.marks),
-        group(affineTranslate(0, top - above.height - drawn.height), below.marks),
+        group(affineTranslate(0, top - above.height - drawn.height), below.draw()),
         // at the foot of the page
-        group(affineTranslate(0, foot.height), foot.marks),
+        group(affineTranslate(0, foot.height), foot.draw()),
       ],
     ),
   ]

@@ -70,9 +70,9 @@ export const mapWords = (facts: MapFacts): MapWords => {
   }
 }
 
-/** Marks hung from 0,0 downward. */
+/** What hangs from 0,0 downward; drawn once its height fits. */
 interface Hung {
-  readonly marks: Drawing
+  readonly draw: () => Drawing
   readonly height: number
 }
 
@@ -93,7 +93,8 @@ export const hungWords = (
   const below = hung(({ write, put, down, top }) => {
     down(3)
     said.steps.forEach((step, i) => {
-      put([text('note', { x: 4, y: top() - size }, size, `${i + 1}`, { face: 'bold', align: 'right' })])
+      const y = top() - size
+      put(() => [text('note', { x: 4, y }, size, `${i + 1}`, { face: 'bold', align: 'right' })])
       write(step, 6, style)
       down(size / 4)
     })
@@ -101,12 +102,14 @@ export const hungWords = (
       write(said.missing.which, 0, { ...style, face: 'bold' })
       down(size / 4)
       const list = screwTable(said.missing.screws, facts.units, { ...draftStyle, size }, width)
-      put([group(affineTranslate(0, top()), list.marks)])
+      const y = top()
+      put(() => [group(affineTranslate(0, y), list.draw())])
       down(list.height)
     }
     down(2)
     const tables = proofTables(facts, { ...draftStyle, size }, width)
-    put([group(affineTranslate(0, top()), tables.marks)])
+    const y = top()
+    put(() => [group(affineTranslate(0, y), tables.draw())])
     down(tables.height + 2)
     write(said.lip, 0, style)
     write(said.panel, 0, style)
@@ -115,7 +118,7 @@ export const hungWords = (
     down(size)
   })
   const foot = hung(({ write, put, down }) => {
-    put([stroke('note', pathOf({ x: 0, y: 0 }, { x: width, y: 0 }), pens.mark)])
+    put(() => [stroke('note', pathOf({ x: 0, y: 0 }, { x: width, y: 0 }), pens.mark)])
     down(1)
     for (const caution of cautions) write(caution, 0, style)
   })
@@ -125,29 +128,29 @@ export const hungWords = (
 interface Hanging {
   readonly top: () => number
   readonly down: (by: number) => void
-  readonly put: (marks: Drawing) => void
+  readonly put: (draw: () => Drawing) => void
   readonly write: (words: string, indent: number, style: ParagraphStyle) => void
 }
 
 /** What is written one under the other. */
 const hung = (fill: (hanging: Hanging) => void): Hung => {
   let y = 0
-  const marks: Drawing[] = []
+  const drawn: (() => Drawing)[] = []
   fill({
     top: () => y,
     down: (by) => {
       y -= by
     },
-    put: (more) => {
-      marks.push(more)
+    put: (draw) => {
+      drawn.push(draw)
     },
     write: (words, indent, style) => {
       const lines = paragraph({ x: indent, y }, words, { ...style, width: style.width - indent })
-      marks.push(lines.marks)
+      drawn.push(() => lines.marks)
       y = lines.bottom + 0.4
     },
   })
-  return { marks: marks.flat(), height: -y }
+  return { draw: () => drawn.flatMap((draw) => draw()), height: -y }
 }
 
 const pagesWord = (tiles: readonly Tile[]): string =>

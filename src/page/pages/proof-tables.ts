@@ -21,7 +21,7 @@ export const proofTables = (
   { units, datums, survey }: ProofFacts,
   style: DraftStyle,
   width: number,
-): { readonly marks: Drawing; readonly height: number } => {
+): { readonly draw: () => Drawing; readonly height: number } => {
   const show = (mm: number): string => showLength(mm, units)
   const crosses = layTable(
     {
@@ -56,7 +56,7 @@ export const proofTables = (
   const second = fits ? beside : checks(width)
   const at = fits ? { x: left, y: 0 } : { x: 0, y: -tableHeight(crosses) - apart.down }
   return {
-    marks: [
+    draw: () => [
       ...(datums.length === 0 ? [] : tableMarks(crosses, { x: 0, y: 0 })),
       ...(survey.length === 0
         ? []

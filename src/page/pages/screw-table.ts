@@ -13,7 +13,7 @@ export const screwTable = (
   units: Units,
   style: DraftStyle,
   width: number,
-): { readonly marks: Drawing; readonly height: number } => {
+): { readonly draw: () => Drawing; readonly height: number } => {
   const show = (mm: number): string => showLength(mm, units)
   const named = layTable(
     {
@@ -38,9 +38,10 @@ export const screwTable = (
   }
   const columns = Array.from({ length: Math.ceil(screws.length / each) }, (_, k) => k * each)
   return {
-    marks: columns.flatMap((from, k) =>
-      tableMarks(laid, { x: k * (laid.width + apart), y: 0 }, from, Math.min(each, screws.length - from)),
-    ),
+    draw: () =>
+      columns.flatMap((from, k) =>
+        tableMarks(laid, { x: k * (laid.width + apart), y: 0 }, from, Math.min(each, screws.length - from)),
+      ),
     height: tableHeight(laid, 0, each),
   }
 }

@@ -1,5 +1,5 @@
 import { text } from '../../drawing/drawing.ts'
-import { type TextMark, textCorners } from '../../drawing/text-box.ts'
+import { cornersAt, type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { affineIdentity } from '../../geometry/affine.ts'
 import { pathClip } from '../../geometry/clip.ts'
@@ -36,32 +36,39 @@ export const edgeNames = (
     const [a, b] = [tilePoint(tile, shown.start), tilePoint(tile, shown.pieces[0]!.to)]
     const wide = textWidth(words, letters.small, 'regular')
     if (pointDistance(a, b) < Math.min(wide, leastShown)) return []
-    const isFree = (word: TextMark): boolean => {
-      const corners = textCorners(word, affineIdentity)
-      return (
-        isInCell(tile, corners, 0) &&
-        clearUnder(room, corners, on.never | on.cut | on.rather) &&
-        !said.some((other) => readAsOne(word, other))
-      )
-    }
+    const isFree = (corners: readonly Point[], word: () => TextMark): boolean =>
+      isInCell(tile, corners, 0) &&
+      clearUnder(room, corners, on.never | on.cut | on.rather) &&
+      !said.some((other) => readAsOne(word(), other))
     const found = firstName(words, a, b, isFree)
     if (!found) return []
     keepOff(room, [found], on.never)
     return [found]
   })
 
-/** The first place along an edge that is free, on its right before its left; only so many are set as are asked about. */
+/** The first place along an edge that is free, on its right before its left; only what stands there is set. Never upside down. */
 const firstName = (
   words: string,
   a: Point,
   b: Point,
-  isFree: (word: TextMark) => boolean,
+  isFree: (corners: readonly Point[], word: () => TextMark) => boolean,
 ): TextMark | undefined => {
+  const along = pointAngle(a, b)
+  const angle =
+    Math.cos(along) < -1e-9 || (Math.abs(Math.cos(along)) < 1e-9 && Math.sin(along) < 0)
+      ? along + Math.PI
+      : along
+  const ahead = Math.cos(angle - along) > 0
+  const set = (at: Point): TextMark =>
+    text('datum', at, letters.small, words, { angle, align: 'middle' }) as TextMark
+  const cornersOf = cornersAt(set(a))
   for (const side of [-1, 1])
     for (const off of offs)
       for (const share of shares) {
-        const word = nameAt(words, a, b, share, side * off)
-        if (isFree(word)) return word
+        // the box lies beyond its baseline or before it, as the words are read
+        const near = pointToward(pointBetween(a, b, share), along + Math.PI / 2, side * off)
+        const at = ahead === side > 0 ? near : pointToward(near, angle - Math.PI / 2, letters.small)
+        if (isFree(cornersOf(at), () => set(at))) return set(at)
       }
   return undefined
 }
@@ -72,17 +79,3 @@ const readAsOne = (word: TextMark, other: TextMark): boolean =>
 
 /** Less of an edge that is longer than its name needs none, mm. */
 const leastShown = 40
-
-/** Along the edge, `off` from it to the left of its way; never upside down. */
-const nameAt = (words: string, a: Point, b: Point, share: number, off: number): TextMark => {
-  const along = pointAngle(a, b)
-  const angle =
-    Math.cos(along) < -1e-9 || (Math.abs(Math.cos(along)) < 1e-9 && Math.sin(along) < 0)
-      ? along + Math.PI
-      : along
-  // the box lies beyond its baseline or before it, as the words are read
-  const near = pointToward(pointBetween(a, b, share), along + Math.PI / 2, off)
-  const above = Math.cos(angle - along) > 0 === off > 0
-  const at = above ? near : pointToward(near, angle - Math.PI / 2, letters.small)
-  return text('datum', at, letters.small, words, { angle, align: 'middle' }) as TextMark
-}

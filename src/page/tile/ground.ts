@@ -34,7 +34,7 @@ interface Stretch {
 const spacing = 0.5
 
 /** So many steps of the line are passed by together. */
-const together = 40
+const together = 160
 
 export const groundOf = (tile: Tile, outline: Path, wood: Ground['wood']): Ground => {
   const line: Stretch[] = []

@@ -1,10 +1,9 @@
 import type { Drawing } from '../../drawing/drawing.ts'
-import type { TextMark } from '../../drawing/text-box.ts'
-import { textCorners } from '../../drawing/text-box.ts'
-import { affineAngle, affineApply, affineIdentity } from '../../geometry/affine.ts'
+import { cornersAt, type TextMark } from '../../drawing/text-box.ts'
+import { affineAngle, affineApply } from '../../geometry/affine.ts'
 import { pointToward } from '../../geometry/point.ts'
-import type { Occupancy } from '../room/occupancy.ts'
-import { keepOff, on, wordClear } from '../room/word-room.ts'
+import { clearUnder, type Occupancy } from '../room/occupancy.ts'
+import { grownWord, keepOff, on } from '../room/word-room.ts'
 import { clipMarks } from './clip-marks.ts'
 import { isInCell, type Tile } from './tile.ts'
 
@@ -30,11 +29,19 @@ export const patternWords = (marks: Drawing, tile: Tile, room: Occupancy): reado
       at: affineApply(tile.toWindow, mark.at),
       angle: affineAngle(tile.toWindow, mark.angle),
     }
+    const cornersOf = cornersAt(word)
+    const along = pointToward({ x: 0, y: 0 }, word.angle, 1)
+    const up = pointToward({ x: 0, y: 0 }, word.angle + Math.PI / 2, 1)
     const firstOff = (kinds: number, around: number): TextMark | undefined => {
       for (const move of moves) {
-        const there = moved(word, move)
-        if (isInCell(tile, textCorners(there, affineIdentity), 0) && wordClear(room, there, kinds, around))
-          return there
+        const at = {
+          x: word.at.x + 2 * move.along * along.x + 2 * move.up * up.x,
+          y: word.at.y + 2 * move.along * along.y + 2 * move.up * up.y,
+        }
+        const corners = cornersOf(at)
+        if (!isInCell(tile, corners, 0)) continue
+        if (clearUnder(room, around === 0 ? corners : grownWord({ ...word, at }, around), kinds))
+          return { ...word, at }
       }
       return undefined
     }
@@ -51,8 +58,3 @@ export const patternWords = (marks: Drawing, tile: Tile, room: Occupancy): reado
 const moves = Array.from({ length: 2 * most.along + 1 }, (_, i) => i - most.along)
   .flatMap((along) => Array.from({ length: most.square + 1 }, (_, up) => ({ along, up })))
   .sort((a, b) => Math.hypot(a.along, a.up) - Math.hypot(b.along, b.up))
-
-const moved = (word: TextMark, { along, up }: (typeof moves)[number]): TextMark => ({
-  ...word,
-  at: pointToward(pointToward(word.at, word.angle, 2 * along), word.angle + Math.PI / 2, 2 * up),
-})

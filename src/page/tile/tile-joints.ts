@@ -1,7 +1,7 @@
 import { arrowHead } from '../../drawing/arrow.ts'
 import { cross } from '../../drawing/cross.ts'
 import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
-import type { TextMark } from '../../drawing/text-box.ts'
+import { cornersAt, type TextMark } from '../../drawing/text-box.ts'
 import { type Convex, pathOutside } from '../../geometry/clip.ts'
 import { type Path, pathOf } from '../../geometry/path.ts'
 import {
@@ -15,8 +15,8 @@ import {
 } from '../../geometry/point.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import { screwRing } from '../../pattern/timber-marks.ts'
-import type { Occupancy } from '../room/occupancy.ts'
-import { on, wordCovers } from '../room/word-room.ts'
+import { type Occupancy, takenUnder } from '../room/occupancy.ts'
+import { on } from '../room/word-room.ts'
 import { pairMarks, pairRadius } from './pair-mark.ts'
 import { type Joint, type Tile, tilePoint } from './tile.ts'
 import { vernierCorners, vernierMarks, vernierShapes } from './vernier.ts'
@@ -144,17 +144,21 @@ export const jointWords = (tile: Tile, room: Occupancy): readonly TextMark[] =>
       ? [`over page ${joint.neighbour}: trim on the line`, `over page ${joint.neighbour}: trim`]
       : [`goes under page ${joint.neighbour}`, `under page ${joint.neighbour}`]
     let best: { readonly mark: TextMark; readonly faults: number } | undefined
-    for (const words of tries)
+    for (const words of tries) {
+      const set = (at: Point): TextMark =>
+        text('joint', at, letters.small, words, { angle, align: 'middle' }) as TextMark
+      const cornersOf = cornersAt(set(a))
       for (const share of wordShares) {
         const strip = pointToward(pointBetween(a, b, share), inward, -tile.half / 2)
         const baseline = pointToward(strip, angle - Math.PI / 2, letters.small / 2)
-        const mark = text('joint', baseline, letters.small, words, { angle, align: 'middle' }) as TextMark
-        const hidden = 1e4 * wordCovers(room, mark, on.never | on.cut) + (words === tries[0] ? 0 : 1e3)
+        const corners = cornersOf(baseline)
+        const hidden = 1e4 * takenUnder(room, corners, on.never | on.cut) + (words === tries[0] ? 0 : 1e3)
         if (best && hidden >= best.faults) continue
-        const faults = hidden + wordCovers(room, mark, on.rather)
-        if (faults === 0) return [mark]
-        if (!best || faults < best.faults) best = { mark, faults }
+        const faults = hidden + takenUnder(room, corners, on.rather)
+        if (faults === 0) return [set(baseline)]
+        if (!best || faults < best.faults) best = { mark: set(baseline), faults }
       }
+    }
     return [best!.mark]
   })
 

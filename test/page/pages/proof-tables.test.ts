@@ -14,7 +14,8 @@ it.each(['quarter-mm', 'quarter-in'] as const)(
     const [group] = layOut(templateText(name), 'a4', 'line', { strips: true })!.groups
     let [beside, under] = [0, 0]
     for (let width = 95; width <= 190; width += 2.5) {
-      const { marks, height } = proofTables({ ...group!, units }, { ...draftStyle, size: 2.2 }, width)
+      const { draw, height } = proofTables({ ...group!, units }, { ...draftStyle, size: 2.2 }, width)
+      const marks = draw()
       const { lines, words } = opened(marks)
       const box = [...lines.map(({ points }) => points), ...words.map(({ corners }) => corners)]
         .map((points) => pointsBounds(points))
@@ -38,7 +39,7 @@ it('what lies on paper only has no box for the wood', () => {
   for (const cover of ['line', 'ribbon', 'whole'] as const)
     for (const { survey, datums } of layOut(templateText('quarter-mm'), 'a4', cover, { strips: true })!
       .groups) {
-      const { marks } = proofTables({ survey, datums, units: 'mm' }, { ...draftStyle, size: 2.2 }, 190)
+      const marks = proofTables({ survey, datums, units: 'mm' }, { ...draftStyle, size: 2.2 }, 190).draw()
       const { words } = opened(marks)
       const gone = survey.filter((line) => line.words.includes('on paper only')).length
       expect(words.filter(({ text }) => text === '–').length).toBe(gone)
