@@ -1,6 +1,6 @@
 import { segmentAt } from './at.ts'
 import type { Box } from './bounds.ts'
-import type { Path, Segment } from './path.ts'
+import type { ArcSegment, Path, Segment } from './path.ts'
 import { pathOf, pathSegments, segmentsPath } from './path.ts'
 import { type Point, pointCross, pointSubtract } from './point.ts'
 import { segmentPart } from './split.ts'
@@ -93,7 +93,10 @@ const bernsteinRoots = (w: readonly [number, number, number, number], t0 = 0, t1
   return [...bernsteinRoots([w[0], a, d, m], t0, half), ...bernsteinRoots([m, e, c, w[3]], half, t1)]
 }
 
-/** Whether a segment lies wholly beyond one edge of a polygon: asked first, since most segments do. May say no too often. */
+/**
+ * Whether a segment lies wholly beyond one edge of a polygon, or an arc's circle all round it or beside it: asked first, since most segments
+ * do. May say no too often.
+ */
 const clearlyOutside = (segment: Segment, polygon: Convex): boolean => {
   const { from, to } = segment
   // an arc of less than half a turn stays within its sagitta of the chord
@@ -118,7 +121,21 @@ const clearlyOutside = (segment: Segment, polygon: Convex): boolean => {
     }
     return true
   }
-  return false
+  return segment.kind === 'arc' && isClearOf(segment, polygon)
+}
+
+/** Whether the circle of an arc does not come into a circle about a polygon. */
+const isClearOf = ({ centre, radius }: ArcSegment, polygon: Convex): boolean => {
+  let x = 0
+  let y = 0
+  for (let i = 0; i < polygon.length; i++) {
+    x += polygon[i]!.x / polygon.length
+    y += polygon[i]!.y / polygon.length
+  }
+  let reach = 1e-6
+  for (let i = 0; i < polygon.length; i++)
+    reach = Math.max(reach, 1e-6 + Math.hypot(polygon[i]!.x - x, polygon[i]!.y - y))
+  return Math.abs(Math.hypot(centre.x - x, centre.y - y) - radius) > reach
 }
 
 /** The parts of a segment inside a convex polygon, in order. Parts shorter than 1e-9 of the segment are dropped. */

@@ -167,6 +167,39 @@ const pathPiece = (segment: Segment): Path['pieces'][number] => {
   return { kind: 'arc', to: segment.to, centre: segment.centre, sweep: segment.sweep }
 }
 
+test('a small shape cuts an arc only where it comes over it: within the circle and beyond it, near and far', () => {
+  const seen = { inside: 0, beyond: 0, over: 0 }
+  fc.assert(
+    fc.property(
+      fc.double({ min: 80, max: 400, noNaN: true }),
+      fc.integer({ min: -30, max: 30 }),
+      fc.double({ min: -Math.PI, max: Math.PI, noNaN: true }),
+      fc.double({ min: -4, max: 4, noNaN: true }),
+      (radius, off, at, turn) => {
+        const middle = { x: (radius + off) * Math.cos(at), y: (radius + off) * Math.sin(at) }
+        const shape = turnedBox(middle, 30, 10, turn)
+        // corners are the farthest points of a box; the nearest one is in it or on an edge
+        const far = Math.max(...shape.map((p) => Math.hypot(p.x, p.y)))
+        const nearest = Math.min(
+          ...pathSample(pathOf(shape[3]!, ...shape), 0.01).map((p) => Math.hypot(p.x, p.y)),
+        )
+        const near = convexContains(shape, { x: 0, y: 0 }) ? 0 : nearest
+        if (Math.abs(far - radius) < 0.05 || Math.abs(near - radius) < 0.05) return
+        const where = far < radius ? 'inside' : near > radius ? 'beyond' : 'over'
+        seen[where]++
+        const ring = circle({ x: 0, y: 0 }, radius)
+        const left = total(pathOutside(ring, shape))
+        const cut = total(pathClip(ring, shape))
+        if (where === 'over') expect(cut).toBeGreaterThan(0)
+        else expect(cut).toBe(0)
+        assertNear(left + cut, 2 * Math.PI * radius, 1e-6)
+      },
+    ),
+    { numRuns: 300, seed: 31 },
+  )
+  for (const count of Object.values(seen)) expect(count).toBeGreaterThan(20)
+})
+
 test('a window split in two keeps together what the whole one keeps', () => {
   fc.assert(
     fc.property(

@@ -54,11 +54,11 @@ export const wordClear = (map: Occupancy, word: TextMark, kinds: number, around 
   clearUnder(map, around === 0 ? textCorners(word, affineIdentity) : grownWord(word, around), kinds)
 
 /** Corners of a word's box with so much around it, mm. */
-export const grownWord = (word: TextMark, by: number): readonly Point[] =>
-  textCorners(word, affineIdentity).map((p, i) =>
-    pointToward(
-      pointToward(p, word.angle, i === 1 || i === 2 ? by : -by),
-      word.angle + Math.PI / 2,
-      i > 1 ? by : -by,
-    ),
-  )
+export const grownWord = (word: TextMark, by: number): readonly Point[] => {
+  const along = pointToward({ x: 0, y: 0 }, word.angle, 1)
+  const up = pointToward({ x: 0, y: 0 }, word.angle + Math.PI / 2, 1)
+  return textCorners(word, affineIdentity).map(({ x, y }, i) => {
+    const [right, high] = [i === 1 || i === 2 ? by : -by, i > 1 ? by : -by]
+    return { x: x + right * along.x + high * up.x, y: y + right * along.y + high * up.y }
+  })
+}
