@@ -5,7 +5,7 @@ export interface CellGrid {
   readonly left: number
   readonly low: number
   readonly columns: number
-  readonly lengths: Float64Array
+  readonly lengths: number[]
 }
 
 /** Asked of thousands of cells. */
@@ -28,7 +28,7 @@ export const coverageGrid = (cells: readonly Cell[]): CellGrid => {
     high = Math.max(high, row)
   }
   const columns = right - left + 1
-  const lengths = new Float64Array(columns * (high - low + 1))
+  const lengths = new Array<number>(columns * (high - low + 1)).fill(0)
   for (const { column, row } of cells) lengths[(row - low) * columns + column - left] = 1
   return { left, low, columns, lengths }
 }

@@ -27,7 +27,8 @@ export const nextBelow = (box: Box, pitch: Point, { x, y }: Point): Point => ({
 export const emptyCells = (box: Box, pitch: Point, joint: Point): HeldCells => {
   const columns = Math.ceil((box.x1 - joint.x) / pitch.x) + 1
   const rows = Math.ceil((box.y1 - joint.y) / pitch.y) + 1
-  return { joint, left: 0, low: 0, columns, lengths: new Float64Array(columns * rows) }
+  // a plain list: typed ones of more than eight numbers lie outside the heap, which takes longer than to fill them
+  return { joint, left: 0, low: 0, columns, lengths: new Array<number>(columns * rows).fill(0) }
 }
 
 /** The cells that hold line at a place whose upright joint lines are those of the spans. */
@@ -52,62 +53,30 @@ export const cellCount = ({ lows, highs }: ColumnSpans, pitch: number, level: nu
 /**
  * The spans of all columns from the upright joint line at `first` on, so that each enters cells of its own, wherever the level joint
  * lines are. Two of a column that lie less than a pitch apart are one: what lies between them holds a joint line at most, and then
- * each has its own cell on its side of it. `runs` lie within `box`.
+ * each has its own cell on its side of it. `first` lies left of the runs, by less than a pitch across.
  */
-export const columnSpans = (
-  runs: readonly TurnedRun[],
-  box: Box,
-  pitch: Point,
-  first: number,
-): ColumnSpans => {
-  const lows: number[] = []
-  const highs: number[] = []
-  const columns: number[] = []
-  for (const [column, spans] of heightsIn(runs, box, pitch.x, first).entries()) {
-    sortSpans(spans)
-    const begin = lows.length
-    for (let n = 0; n < spans.length; n += 2) {
-      const last = highs.length - 1
-      if (last >= begin && spans[n]! - highs[last]! < pitch.y)
-        highs[last] = Math.max(highs[last]!, spans[n + 1]!)
-      else {
-        lows.push(spans[n]!)
-        highs.push(spans[n + 1]!)
-        columns.push(column)
-      }
-    }
-  }
-  return { lows, highs, columns }
-}
-
-/** For each column between upright joint lines: the heights that the lines have there, from and to by turns, in the order of the way. */
-const heightsIn = (
-  runs: readonly TurnedRun[],
-  { x0, x1 }: Box,
-  pitch: number,
-  first: number,
-): readonly number[][] => {
-  const spans: number[][] = Array.from({ length: Math.ceil((x1 - x0) / pitch) + 1 }, () => [])
+export const columnSpans = (runs: readonly TurnedRun[], pitch: Point, first: number): ColumnSpans => {
+  const spans: FoundSpans = { lows: [], highs: [], columns: [] }
   for (const { points, turns, box } of runs) {
-    let column = Math.floor((box.x0 - first) / pitch)
+    let column = Math.floor((box.x0 - first) / pitch.x)
     // most marks lie whole within one
-    if (column === Math.floor((box.x1 - first) / pitch)) {
-      spans[column]!.push(box.y0, box.y1)
+    if (column === Math.floor((box.x1 - first) / pitch.x)) {
+      addSpan(spans, pitch.y, column, box.y0, box.y1)
       continue
     }
-    column = Math.floor((points[0]! - first) / pitch)
+    column = Math.floor((points[0]! - first) / pitch.x)
     let low = points[1]!
     let high = low
     for (let k = 1; k < turns.length; k++) {
       const to = turns[k]!
       const step = points[2 * to]! >= points[2 * turns[k - 1]!]! ? 1 : -1
-      let n = firstBeyond(points, 0, turns[k - 1]!, to, step, column, first, pitch)
-      for (; n <= to; n = firstBeyond(points, 0, n - 1, to, step, column, first, pitch)) {
+      let n = firstBeyond(points, 0, turns[k - 1]!, to, step, column, first, pitch.x)
+      for (; n <= to; n = firstBeyond(points, 0, n - 1, to, step, column, first, pitch.x)) {
         const x = points[2 * n]!
         const y = points[2 * n + 1]!
-        const wall = first + (step > 0 ? column + 1 : column) * pitch
+        const wall = first + (step > 0 ? column + 1 : column) * pitch.x
         const at = y + ((wall - x) / (points[2 * n - 2]! - x)) * (points[2 * n - 1]! - y)
-        spans[column]!.push(Math.min(low, at), Math.max(high, at))
+        addSpan(spans, pitch.y, column, Math.min(low, at), Math.max(high, at))
         low = at
         high = at
         column += step
@@ -115,22 +84,41 @@ const heightsIn = (
       low = Math.min(low, points[2 * to + 1]!)
       high = Math.max(high, points[2 * to + 1]!)
     }
-    spans[column]!.push(low, high)
+    addSpan(spans, pitch.y, column, low, high)
   }
   return spans
 }
 
-/** The lowest first: few, and mostly in order. */
-const sortSpans = (spans: number[]): void => {
-  for (let n = 2; n < spans.length; n += 2) {
-    const low = spans[n]!
-    const high = spans[n + 1]!
-    let at = n
-    for (; at > 0 && spans[at - 2]! > low; at -= 2) {
-      spans[at] = spans[at - 2]!
-      spans[at + 1] = spans[at - 1]!
-    }
-    spans[at] = low
-    spans[at + 1] = high
+type FoundSpans = { readonly [K in keyof ColumnSpans]: number[] }
+
+/** In the order of columns and heights, one with those of its column that lie less than a pitch from it: they come mostly in order. */
+const addSpan = (
+  { lows, highs, columns }: FoundSpans,
+  pitch: number,
+  column: number,
+  low: number,
+  high: number,
+): void => {
+  let at = columns.length
+  while (
+    at > 0 &&
+    (columns[at - 1]! > column || (columns[at - 1] === column && lows[at - 1]! - high >= pitch))
+  )
+    at--
+  let n = at
+  for (; n > 0 && columns[n - 1] === column && low - highs[n - 1]! < pitch; n--) {
+    if (lows[n - 1]! < low) low = lows[n - 1]!
+    if (highs[n - 1]! > high) high = highs[n - 1]!
   }
+  // room for it, or none for those that it joins
+  if (n === at)
+    for (let i = columns.length; i > at; i--) {
+      lows[i] = lows[i - 1]!
+      highs[i] = highs[i - 1]!
+      columns[i] = columns[i - 1]!
+    }
+  else if (n < at - 1) for (const list of [lows, highs, columns]) list.splice(n, at - 1 - n)
+  lows[n] = low
+  highs[n] = high
+  columns[n] = column
 }

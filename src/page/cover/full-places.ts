@@ -142,7 +142,7 @@ export const widerPlaces = ({ lattices, runs, places }: Search, kept: Kept): rea
     const pitch = latticePitch(loose.shape)
     for (const u of steps) {
       const x = loose.box.x0 - u * pitch.x
-      const spans = columnSpans(turned, loose.box, pitch, x)
+      const spans = columnSpans(turned, pitch, x)
       for (const v of steps) {
         const y = loose.box.y0 - v * pitch.y
         const pages = cellCount(spans, pitch.y, y)

@@ -8,7 +8,7 @@ import {
 } from '../../geometry/affine.ts'
 import { boxCorners, type Convex, segmentClip } from '../../geometry/clip.ts'
 import { pathLength, segmentLength } from '../../geometry/length.ts'
-import { type Path, pathSegments } from '../../geometry/path.ts'
+import { type Path, pathSegments, type Segment, segmentsPath } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import type { Layout } from '../sheet/sheet.ts'
@@ -98,10 +98,30 @@ const cellWithin = (lattice: Lattice, { start, pieces }: Path): Cell | null => {
   return { column, row }
 }
 
+/** Cells that a segment may touch. */
+const cellsNear = (lattice: Lattice, segment: Segment, spacing: number): Iterable<Cell> => {
+  const { x: px, y: py } = latticePitch(lattice)
+  const half = lattice.overlap / 2
+  const near = new Map<string, Cell>()
+  let seen = { left: Number.NaN, right: 0, low: 0, high: 0 }
+  for (const p of pathSample(segmentsPath([segment]), spacing)) {
+    const { x, y } = affineApply(lattice.toFrame, p)
+    // whatever lies between two samples lies within half their spacing of one of them
+    const left = Math.floor((x - spacing - half) / px)
+    const right = Math.floor((x + spacing - half) / px)
+    const low = Math.floor((y - spacing - half) / py)
+    const high = Math.floor((y + spacing - half) / py)
+    if (left === seen.left && right === seen.right && low === seen.low && high === seen.high) continue
+    seen = { left, right, low, high }
+    for (const column of [left, right])
+      for (const row of [low, high]) near.set(cellKey({ column, row }), { column, row })
+  }
+  return near.values()
+}
+
 /** The cells that the paths touch, bottom row first, left to right. Exact: found by clipping, not by sampling. */
 export const cellsTouched = (lattice: Lattice, paths: readonly Path[]): readonly TouchedCell[] => {
   const { x: px, y: py } = latticePitch(lattice)
-  const half = lattice.overlap / 2
   const spacing = Math.min(px, py) / 8
   const touched = new Map<string, TouchedCell>()
   const polygons = new Map<string, Convex>()
@@ -118,29 +138,15 @@ export const cellsTouched = (lattice: Lattice, paths: readonly Path[]): readonly
       touched.set(key, { ...within, length: pathLength(path) + (touched.get(key)?.length ?? 0) })
       continue
     }
-    const near = new Map<string, Cell>()
-    let seen = { left: Number.NaN, right: 0, low: 0, high: 0 }
-    for (const p of pathSample(path, spacing)) {
-      const { x, y } = affineApply(lattice.toFrame, p)
-      // whatever lies between two samples lies within half their spacing of one of them
-      const left = Math.floor((x - spacing - half) / px)
-      const right = Math.floor((x + spacing - half) / px)
-      const low = Math.floor((y - spacing - half) / py)
-      const high = Math.floor((y + spacing - half) / py)
-      if (left === seen.left && right === seen.right && low === seen.low && high === seen.high) continue
-      seen = { left, right, low, high }
-      for (const column of [left, right])
-        for (const row of [low, high]) near.set(cellKey({ column, row }), { column, row })
-    }
-    const segments = pathSegments(path)
-    for (const [key, { column, row }] of near) {
-      const polygon = polygonOf(key, { column, row })
-      let length: number | undefined
-      for (const segment of segments)
-        for (const part of segmentClip(segment, polygon)) length = (length ?? 0) + segmentLength(part)
-      if (length === undefined) continue
-      touched.set(key, { column, row, length: length + (touched.get(key)?.length ?? 0) })
-    }
+    for (const segment of pathSegments(path))
+      for (const cell of cellsNear(lattice, segment, spacing)) {
+        const key = cellKey(cell)
+        const { column, row } = cell
+        let length = touched.get(key)?.length
+        for (const part of segmentClip(segment, polygonOf(key, cell)))
+          length = (length ?? 0) + segmentLength(part)
+        if (length !== undefined) touched.set(key, { column, row, length })
+      }
   }
   return [...touched.values()].sort((a, b) => a.row - b.row || a.column - b.column)
 }

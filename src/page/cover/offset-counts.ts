@@ -40,7 +40,7 @@ export const offsetCounts = (
     const x = box.x0 - (i < 0 ? centred : ((i + 0.5) / tries) * pitch.x)
     // each upright joint line that is crossed leads to another page, and so does each level one
     if (1 + Math.floor((box.x1 - x) / pitch.x) + rows > fewest) continue
-    const spans = columnSpans(runs, box, pitch, x)
+    const spans = columnSpans(runs, pitch, x)
     for (const { level, pages, room } of bestLevels(spans, pitch.y, fewest)) {
       if (pages < fewest) found = []
       fewest = pages
@@ -96,8 +96,14 @@ const bestLevels = (
   return best
 }
 
-const withinPitch = (heights: readonly number[], pitch: number): Float64Array => {
-  const within = new Float64Array(heights.length)
-  for (let n = 0; n < heights.length; n++) within[n] = modulo(heights[n]!, pitch)
-  return within.sort()
+/** Rising: few, so that each is put in its place. */
+const withinPitch = (heights: readonly number[], pitch: number): readonly number[] => {
+  const within: number[] = []
+  for (const height of heights) {
+    const one = modulo(height, pitch)
+    let at = within.length
+    for (; at > 0 && within[at - 1]! > one; at--) within[at] = within[at - 1]!
+    within[at] = one
+  }
+  return within
 }

@@ -26,7 +26,7 @@ export interface Plan extends SetPlan {
  * decimals, finer than a page is proved to be at full size, so that a plan and its seal are the same wherever they are made.
  */
 const rounded = <T>(value: T): T => {
-  if (typeof value === 'number') return Number(value.toFixed(10)) as T
+  if (typeof value === 'number') return (Number.isInteger(value) ? value : Number(value.toFixed(10))) as T
   if (Array.isArray(value)) return value.map(rounded) as T
   if (value === null || typeof value !== 'object') return value
   return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, rounded(one)])) as T

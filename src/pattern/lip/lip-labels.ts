@@ -8,14 +8,17 @@ import { letters } from '../pens.ts'
 import type { ReliefHole } from '../relief-hole.ts'
 
 /** What the pipe takes up is cut away. */
-export const wasteLabels = ({ x, y }: Point, r: number): readonly LabelPlace[] =>
-  [1, 0.8, 0.65].flatMap((share) =>
-    [-0.62, -0.5, -0.72, -0.36].flatMap((dy) =>
-      [0, -0.15, -0.3].map((dx) =>
-        noted({ x: x + dx * r, y: y + dy * r }, Math.min(letters.word, r / 7) * share, 'WASTE', 'middle'),
-      ),
-    ),
-  )
+export const wasteLabels = function* ({ x, y }: Point, r: number): Generator<LabelPlace> {
+  for (const share of [1, 0.8, 0.65])
+    for (const dy of [-0.62, -0.5, -0.72, -0.36])
+      for (const dx of [0, -0.15, -0.3])
+        yield noted(
+          { x: x + dx * r, y: y + dy * r },
+          Math.min(letters.word, r / 7) * share,
+          'WASTE',
+          'middle',
+        )
+}
 
 /** Behind the wall; no lower than words on the wood begin. */
 export const keepLabels = (wall: number, top: number, floor: number): readonly LabelPlace[] =>
@@ -26,24 +29,19 @@ export const keepLabels = (wall: number, top: number, floor: number): readonly L
     )
 
 /** Along the curve under it, so near that words on the wood, 7 mm off it, keep clear. */
-export const curveKeepLabels = (curve: Curve, from: number, to: number): readonly LabelPlace[] =>
-  [letters.word, 3, letters.small].flatMap((size) =>
-    [0.5, 0.4, 0.6, 0.3, 0.7].flatMap((share) =>
-      [2.2, 1.4].map((off) => {
-        const place = from + share * (to - from)
-        const { x, y } = curve.point(place)
-        const angle = curve.slope(place)
+export const curveKeepLabels = function* (curve: Curve, from: number, to: number): Generator<LabelPlace> {
+  for (const size of [letters.word, 3, letters.small])
+    for (const share of [0.5, 0.4, 0.6, 0.3, 0.7]) {
+      const place = from + share * (to - from)
+      const { x, y } = curve.point(place)
+      const angle = curve.slope(place)
+      for (const off of [2.2, 1.4]) {
         const down = off + size
-        return {
-          text: text('note', { x: x + down * Math.sin(angle), y: y - down * Math.cos(angle) }, size, 'KEEP', {
-            face: 'bold',
-            align: 'middle',
-            angle,
-          }) as TextMark,
-        }
-      }),
-    ),
-  )
+        const at = { x: x + down * Math.sin(angle), y: y - down * Math.cos(angle) }
+        yield { text: text('note', at, size, 'KEEP', { face: 'bold', align: 'middle', angle }) as TextMark }
+      }
+    }
+}
 
 const noted = (at: Point, size: number, said: string, align: 'left' | 'middle'): LabelPlace => ({
   text: text('note', at, size, said, { face: 'bold', align }) as TextMark,
