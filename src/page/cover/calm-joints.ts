@@ -1,3 +1,5 @@
+import { segmentLength } from '../../geometry/length.ts'
+import { type Path, pathSegments, type Segment, segmentsPath } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
@@ -134,35 +136,43 @@ const marredOf = (pattern: Pattern, angle: number): Marred => {
     ...pattern.marks.flatMap((mark) => (mark.kind === 'stroke' && mark.layer === 'cut' ? [mark.path] : [])),
   ]
   const timbers = pattern.markPaths.slice(0, pattern.screws.length)
-  const lines = [...sawn, ...timbers].map((path) => turnPoints(pathSample(path, spacing), angle))
-  const cut: [number[], number[]] = [[], []]
-  const edges: [number[], number[]] = [[], []]
-  for (const [n, line] of lines.entries())
-    for (let i = 2; i < line.length; i += 2) {
-      // thousands of steps: nothing is made for one
-      const x = line[i - 2]!
-      const y = line[i - 1]!
-      const dx = Math.abs(line[i]! - x)
-      const dy = Math.abs(line[i + 1]! - y)
-      const way = dx < steep * dy ? 0 : dy < steep * dx ? 1 : null
-      if (way === null) continue
-      const points = (n < sawn.length ? cut : edges)[way]
-      // long straight lines are few points
-      const count = Math.max(1, Math.round(Math.hypot(dx, dy) / spacing))
-      for (let k = 0; k < count; k++) {
-        const t = (k + 0.5) / count
-        points.push(x + t * (line[i]! - x), y + t * (line[i + 1]! - y))
-      }
-    }
   return {
     screws: turnPoints(
       pattern.screws.flatMap(({ middles }) => middles),
       angle,
     ),
-    cut,
-    edges,
+    cut: pointsAlong(sawn, angle),
+    edges: pointsAlong(timbers, angle),
   }
 }
+
+/** Points of paths where they run along joint lines: of those along upright ones, of those along level ones; x and y by turns. */
+const pointsAlong = (paths: readonly Path[], angle: number): readonly [number[], number[]] => {
+  const found: [number[], number[]] = [[], []]
+  for (const path of paths)
+    for (const segment of pathSegments(path)) {
+      // a straight line is looked at whole
+      const ends = segment.kind === 'line' ? [segment.from, segment.to] : sampled(segment)
+      const line = turnPoints(ends, angle)
+      const count = segment.kind === 'line' ? Math.max(1, Math.ceil(segmentLength(segment) / spacing)) : 1
+      for (let i = 2; i < line.length; i += 2) {
+        const x = line[i - 2]!
+        const y = line[i - 1]!
+        const across = line[i]! - x
+        const up = line[i + 1]! - y
+        const isUpright = Math.abs(across) < steep * Math.abs(up)
+        if (!isUpright && Math.abs(up) >= steep * Math.abs(across)) continue
+        const points = found[isUpright ? 0 : 1]
+        for (let k = 0; k < count; k++) {
+          const t = (k + 0.5) / count
+          points.push(x + t * across, y + t * up)
+        }
+      }
+    }
+  return found
+}
+
+const sampled = (segment: Segment): readonly Point[] => pathSample(segmentsPath([segment]), spacing)
 
 const marredCost = (marred: Marred, cells: HeldCells, pitch: Point): number =>
   linesCost(marred, cells, pitch, 0) + linesCost(marred, cells, pitch, 1)

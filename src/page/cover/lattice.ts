@@ -6,11 +6,8 @@ import {
   affineThen,
   affineTranslate,
 } from '../../geometry/affine.ts'
-import { boxCorners, type Convex, segmentClip } from '../../geometry/clip.ts'
-import { pathLength, segmentLength } from '../../geometry/length.ts'
-import { type Path, pathSegments, type Segment, segmentsPath } from '../../geometry/path.ts'
+import { boxCorners, type Convex } from '../../geometry/clip.ts'
 import type { Point } from '../../geometry/point.ts'
-import { pathSample } from '../../geometry/sample.ts'
 import type { Layout } from '../sheet/sheet.ts'
 
 /**
@@ -76,79 +73,6 @@ export const cellPolygon = (lattice: Lattice, { column, row }: Cell): Convex => 
     (column + 1) * px + half,
     (row + 1) * py + half,
   )
-}
-
-/** `length`: how much line lies in the cell, mm */
-export interface TouchedCell extends Cell {
-  readonly length: number
-}
-
-/** The cell that holds all corners of a path of straight lines, and so all of it; null where there is none. */
-const cellWithin = (lattice: Lattice, { start, pieces }: Path): Cell | null => {
-  const { x: px, y: py } = latticePitch(lattice)
-  const half = lattice.overlap / 2
-  const [a, b, c, d, e, f] = lattice.toFrame
-  const column = Math.floor((a * start.x + c * start.y + e - half) / px)
-  const row = Math.floor((b * start.x + d * start.y + f - half) / py)
-  for (const { kind, to } of pieces) {
-    if (kind !== 'line') return null
-    if (Math.floor((a * to.x + c * to.y + e - half) / px) !== column) return null
-    if (Math.floor((b * to.x + d * to.y + f - half) / py) !== row) return null
-  }
-  return { column, row }
-}
-
-/** Cells that a segment may touch. */
-const cellsNear = (lattice: Lattice, segment: Segment, spacing: number): Iterable<Cell> => {
-  const { x: px, y: py } = latticePitch(lattice)
-  const half = lattice.overlap / 2
-  const near = new Map<string, Cell>()
-  let seen = { left: Number.NaN, right: 0, low: 0, high: 0 }
-  for (const p of pathSample(segmentsPath([segment]), spacing)) {
-    const { x, y } = affineApply(lattice.toFrame, p)
-    // whatever lies between two samples lies within half their spacing of one of them
-    const left = Math.floor((x - spacing - half) / px)
-    const right = Math.floor((x + spacing - half) / px)
-    const low = Math.floor((y - spacing - half) / py)
-    const high = Math.floor((y + spacing - half) / py)
-    if (left === seen.left && right === seen.right && low === seen.low && high === seen.high) continue
-    seen = { left, right, low, high }
-    for (const column of [left, right])
-      for (const row of [low, high]) near.set(cellKey({ column, row }), { column, row })
-  }
-  return near.values()
-}
-
-/** The cells that the paths touch, bottom row first, left to right. Exact: found by clipping, not by sampling. */
-export const cellsTouched = (lattice: Lattice, paths: readonly Path[]): readonly TouchedCell[] => {
-  const { x: px, y: py } = latticePitch(lattice)
-  const spacing = Math.min(px, py) / 8
-  const touched = new Map<string, TouchedCell>()
-  const polygons = new Map<string, Convex>()
-  const polygonOf = (key: string, cell: Cell): Convex => {
-    const polygon = polygons.get(key) ?? cellPolygon(lattice, cell)
-    polygons.set(key, polygon)
-    return polygon
-  }
-  for (const path of paths) {
-    // most marks lie whole within one
-    const within = cellWithin(lattice, path)
-    if (within) {
-      const key = cellKey(within)
-      touched.set(key, { ...within, length: pathLength(path) + (touched.get(key)?.length ?? 0) })
-      continue
-    }
-    for (const segment of pathSegments(path))
-      for (const cell of cellsNear(lattice, segment, spacing)) {
-        const key = cellKey(cell)
-        const { column, row } = cell
-        let length = touched.get(key)?.length
-        for (const part of segmentClip(segment, polygonOf(key, cell)))
-          length = (length ?? 0) + segmentLength(part)
-        if (length !== undefined) touched.set(key, { column, row, length })
-      }
-  }
-  return [...touched.values()].sort((a, b) => a.row - b.row || a.column - b.column)
 }
 
 /** Cells added so that all hang together edge to edge: the shortest bridges along rows and columns. */

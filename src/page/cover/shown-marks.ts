@@ -1,15 +1,15 @@
 import type { Box } from '../../geometry/bounds.ts'
-import { convexContains } from '../../geometry/clip.ts'
 import { pathCorners } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { screwRing } from '../../pattern/timber-marks.ts'
+import { type CellGrid, coverageGrid, isHeld } from './cell-grid.ts'
 import { weighCells } from './cell-weights.ts'
 import { climb } from './climb.ts'
 import { type HeldCells, heldCells } from './column-spans.ts'
 import type { Cover } from './cover.ts'
 import { type Coverage, coverageAt, type FoundCoverage } from './coverage.ts'
-import { framePolygon, latticePitch } from './lattice.ts'
+import { latticePitch } from './lattice.ts'
 import type { LooseLattice } from './loose-lattice.ts'
 import { notchBox, notchIn, notchOn } from './notch-room.ts'
 import { type Place, placesIn, type Search } from './places.ts'
@@ -103,15 +103,18 @@ const shownOn = (
   { named, screws, corners, notch }: Points,
   { lattice, cells }: Coverage,
 ): { readonly worth: number; readonly points: Points } => {
-  const { x: px, y: py } = latticePitch(lattice)
-  const windows = cells.map(({ column, row }) =>
-    framePolygon(lattice, column * px, row * py, column * px + lattice.width, row * py + lattice.height),
-  )
+  const grid = coverageGrid(cells)
+  const [a, b, c, d, e, f] = lattice.toFrame
+  const half = lattice.overlap / 2
   const split = (points: readonly Point[], room: number): readonly [readonly Point[], readonly Point[]] => {
     const missed: Point[] = []
     const shown: Point[] = []
-    for (const p of points)
-      (windows.some((polygon) => convexContains(polygon, p, -room)) ? shown : missed).push(p)
+    for (const p of points) {
+      const x = a * p.x + c * p.y + e - half
+      const y = b * p.x + d * p.y + f - half
+      if (isShown(x, y, room, grid, lattice)) shown.push(p)
+      else missed.push(p)
+    }
     return [missed, shown]
   }
   const [screwsMissed, screwsShown] = split(screws, screwRoom)
@@ -228,28 +231,35 @@ const shownIn = (
 const countIn = (
   points: Float64Array,
   room: number,
-  { joint, columns, lengths }: HeldCells,
-  { width, height, overlap }: LooseLattice['shape'],
+  cells: HeldCells,
+  shape: LooseLattice['shape'],
   up: number,
   beyond: number,
 ): number | null => {
-  const px = width - overlap
-  const py = height - overlap
-  const rows = lengths.length / columns
-  // a window reaches this far beyond its joint lines
-  const over = overlap / 2 - room
+  const { x, y } = cells.joint
   let left = points.length / 2
   if (left <= beyond) return null
-  for (let i = 0; i < points.length; i += 2) {
-    const x = points[i]! - joint.x
-    const y = points[i + 1]! - joint.y - up
-    const right = Math.min(columns - 1, Math.floor((x + over) / px))
-    const high = Math.min(rows - 1, Math.floor((y + over) / py))
-    let held = false
-    for (let row = Math.max(0, Math.floor((y - over) / py)); row <= high && !held; row++)
-      for (let column = Math.max(0, Math.floor((x - over) / px)); column <= right && !held; column++)
-        held = lengths[row * columns + column]! > 0
-    if (!held && --left <= beyond) return null
-  }
+  for (let i = 0; i < points.length; i += 2)
+    if (!isShown(points[i]! - x, points[i + 1]! - y - up, room, cells, shape) && --left <= beyond) return null
   return left
+}
+
+/** Whether a point and its room lie whole in the window of a page; from where joint lines cross, the lower left one of cell 0, 0. */
+const isShown = (
+  x: number,
+  y: number,
+  room: number,
+  grid: CellGrid,
+  { width, height, overlap }: LooseLattice['shape'],
+): boolean => {
+  const px = width - overlap
+  const py = height - overlap
+  // a window reaches this far beyond its joint lines
+  const over = overlap / 2 - room
+  const right = Math.floor((x + over) / px)
+  const high = Math.floor((y + over) / py)
+  for (let row = Math.floor((y - over) / py); row <= high; row++)
+    for (let column = Math.floor((x - over) / px); column <= right; column++)
+      if (isHeld(grid, column, row)) return true
+  return false
 }

@@ -1,12 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { convexContains } from '../../../src/geometry/clip.ts'
+import { cellsTouched } from '../../../src/page/cover/cells-touched.ts'
 import {
   type Cell,
   cellKey,
   cellPolygon,
   cellsConnected,
-  cellsTouched,
   framePolygon,
   type Lattice,
   latticeAt,
