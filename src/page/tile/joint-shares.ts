@@ -177,7 +177,8 @@ const setOut = (
       ...nearestFirst(roomy, middle),
     ]
     const upper = [...listed(usual[1])]
-    const rooms = upper.map((high) => clear(high, vernierReach))
+    // not known before they are asked for
+    const rooms = upper.map(() => Number.NaN)
     let left = upper.length
     let found: readonly number[] = []
     for (const low of listed(usual[0])) {
@@ -195,6 +196,7 @@ const setOut = (
       for (let i = 0; i < left; i++) {
         const high = upper[i]!
         if (!isApart(low, high)) continue
+        if (Number.isNaN(rooms[i])) rooms[i] = clear(high, vernierReach)
         const both = Math.min(own, rooms[i]!)
         if (both <= most + 1e-6) continue
         const room = Math.min(both, pairRoom(low, high, both))

@@ -1,4 +1,4 @@
-import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
+import { type Drawing, type Mark, stroke, text } from '../../drawing/drawing.ts'
 import { pathOf } from '../../geometry/path.ts'
 import { type Point, pointToward } from '../../geometry/point.ts'
 import { pens } from '../../pattern/pens.ts'
@@ -11,8 +11,6 @@ const vernierPitch = { over: 2, under: 1.9 } as const
 
 /** Ticks on each side of the middle: the scale reads to ±0.9 mm. */
 const vernierTicks = 9
-
-const ticks = Array.from({ length: 2 * vernierTicks + 1 }, (_, i) => i - vernierTicks)
 
 /** Half of the length that a vernier takes along its joint, mm. */
 export const vernierReach = vernierTicks * vernierPitch.over
@@ -76,13 +74,16 @@ export const vernierMarks = (middle: Point, along: number, inward: number, over:
   // turned once, not for each tick
   const across = pointToward({ x: 0, y: 0 }, along, 1)
   const up = pointToward({ x: 0, y: 0 }, inward, 1)
-  return ticks.flatMap((n): Drawing => {
-    const foot = { x: middle.x + n * pitch * across.x, y: middle.y + n * pitch * across.y }
-    const above = (mm: number): Point => ({ x: foot.x + mm * up.x, y: foot.y + mm * up.y })
+  const marks: Mark[] = []
+  for (let n = -vernierTicks; n <= vernierTicks; n++) {
+    const x = middle.x + n * pitch * across.x
+    const y = middle.y + n * pitch * across.y
     const length = n === 0 ? middleTick : n % 5 === 0 ? longTick : shortTick
-    const tick = stroke('joint', pathOf(foot, above(length)), pens.cross)
-    if (n % 5 !== 0 || over) return [tick]
-    const words = pointToward(above(figureMiddle), along - Math.PI / 2, scaleFigure / 2)
-    return [tick, text('joint', words, scaleFigure, `${Math.abs(n)}`, { angle: along, align: 'middle' })]
-  })
+    marks.push(stroke('joint', pathOf({ x, y }, { x: x + length * up.x, y: y + length * up.y }), pens.cross))
+    if (n % 5 !== 0 || over) continue
+    const above = { x: x + figureMiddle * up.x, y: y + figureMiddle * up.y }
+    const words = pointToward(above, along - Math.PI / 2, scaleFigure / 2)
+    marks.push(text('joint', words, scaleFigure, `${Math.abs(n)}`, { angle: along, align: 'middle' }))
+  }
+  return marks
 }
