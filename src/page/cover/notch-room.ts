@@ -1,8 +1,8 @@
 import { type Box, boxGrow } from '../../geometry/bounds.ts'
 import type { Point } from '../../geometry/point.ts'
-import { type CellGrid, coverageGrid, isHeld } from './cell-grid.ts'
+import { type CellGrid, isHeld } from './cell-grid.ts'
 import type { HeldCells } from './column-spans.ts'
-import { type Cell, type Lattice, latticePlace } from './lattice.ts'
+import type { Lattice } from './lattice.ts'
 import { turnedBounds } from './turned-run.ts'
 
 type Shape = Pick<Lattice, 'width' | 'height' | 'overlap'>
@@ -39,14 +39,6 @@ const boxHeld = (
 /** For the cells of a place that hold line, its level joint lines at `level` or as they are. */
 export const notchIn = (box: Box | null, cells: HeldCells, shape: Shape, level = cells.joint.y): boolean =>
   box === null || boxHeld(box, cells.joint.x, level, shape, cells)
-
-/** For a coverage. */
-export const notchOn = (notch: readonly Point[], lattice: Lattice, cells: readonly Cell[]): boolean => {
-  const { angle, joint } = latticePlace(lattice)
-  const box = notchBox(notch, angle)
-  if (box === null) return true
-  return boxHeld(box, joint.x, joint.y, lattice, coverageGrid(cells))
-}
 
 /** Beyond the edge of a box, mm. */
 const beyond = 0.05

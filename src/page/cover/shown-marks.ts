@@ -3,17 +3,17 @@ import { pathCorners } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { screwRing } from '../../pattern/timber-marks.ts'
-import { type CellGrid, coverageGrid, isHeld } from './cell-grid.ts'
+import { coverageGrid } from './cell-grid.ts'
 import { weighCells } from './cell-weights.ts'
 import { climb } from './climb.ts'
 import { type HeldCells, heldCells } from './column-spans.ts'
 import type { Cover } from './cover.ts'
 import { type Coverage, coverageAt, type FoundCoverage } from './coverage.ts'
-import { latticePitch } from './lattice.ts'
+import { latticePitch, latticePlace } from './lattice.ts'
 import type { LooseLattice } from './loose-lattice.ts'
-import { notchBox, notchIn, notchOn } from './notch-room.ts'
+import { notchBox, notchIn } from './notch-room.ts'
 import { type Place, placesIn, type Search } from './places.ts'
-import { pointsIn, pointsOn } from './shown-points.ts'
+import { pointsIn } from './shown-points.ts'
 import { turnPoints } from './turned-run.ts'
 
 /** Room of a screw's mark from its middle, with its pen, mm. */
@@ -59,7 +59,8 @@ interface Marks {
 export const showMarks = (pattern: Pattern, cover: Cover, from: FoundCoverage): Coverage => {
   // a whole plot has them all
   if (cover === 'whole') return from
-  const { worth: before, points } = shownOn(pointsOf(pattern), from)
+  const points = pointsOf(pattern)
+  const before = worthOf(points, from)
   const all =
     points.named.length * pointWorth + notchWorth + points.screws.length * screwWorth + points.corners.length
   if (before === all) return from
@@ -71,7 +72,7 @@ export const showMarks = (pattern: Pattern, cover: Cover, from: FoundCoverage): 
   for (const place of best) {
     if (place.worth <= before) break
     const moved = coverageAt(place, from.search.needs)
-    if (moved.cells.length <= pages && moved.emptiest >= least && shownOn(points, moved).worth > before)
+    if (moved.cells.length <= pages && moved.emptiest >= least && worthOf(points, moved) > before)
       return moved
   }
   return from
@@ -79,7 +80,7 @@ export const showMarks = (pattern: Pattern, cover: Cover, from: FoundCoverage): 
 
 /** Worth of what a coverage shows, as `showMarks` compares it; a whole plot shows all. */
 export const shownWorth = (pattern: Pattern, cover: Cover, coverage: Coverage): number =>
-  cover === 'whole' ? 0 : shownOn(pointsOf(pattern), coverage).worth
+  cover === 'whole' ? 0 : worthOf(pointsOf(pattern), coverage)
 
 const pointsOf = (pattern: Pattern): Points => ({
   named: pattern.points.map(({ at }) => at),
@@ -95,44 +96,18 @@ interface Points {
   readonly notch: readonly Point[]
 }
 
-/**
- * Worth of what lies whole in the windows of a coverage; and the same points, those first that do not: at most other places they do not
- * either, so it is soon told that one shows no more.
- */
-const shownOn = (
-  { named, screws, corners, notch }: Points,
-  { lattice, cells }: Coverage,
-): { readonly worth: number; readonly points: Points } => {
-  const grid = coverageGrid(cells)
-  const [a, b, c, d, e, f] = lattice.toFrame
-  const half = lattice.overlap / 2
-  const split = (points: readonly Point[], room: number): readonly [readonly Point[], readonly Point[]] => {
-    const missed: Point[] = []
-    const shown: Point[] = []
-    for (const p of points) {
-      const x = a * p.x + c * p.y + e - half
-      const y = b * p.x + d * p.y + f - half
-      if (isShown(x, y, room, grid, lattice)) shown.push(p)
-      else missed.push(p)
-    }
-    return [missed, shown]
-  }
-  const [screwsMissed, screwsShown] = split(screws, screwRoom)
-  const [cornersMissed, cornersShown] = split(corners, 0)
-  return {
-    worth:
-      pointsOn(named, lattice, cells) * pointWorth +
-      (notchOn(notch, lattice, cells) ? notchWorth : 0) +
-      screwsShown.length * screwWorth +
-      cornersShown.length,
-    points: {
-      named,
-      notch,
-      screws: [...screwsMissed, ...screwsShown],
-      corners: [...cornersMissed, ...cornersShown],
-    },
-  }
+/** Worth of what lies whole in the windows of a coverage. */
+const worthOf = (points: Points, { lattice, cells }: Coverage): number => {
+  const { angle, joint } = latticePlace(lattice)
+  return shownIn(marksAt(points, angle), { joint, ...coverageGrid(cells) }, lattice, 0, -1)!
 }
+
+const marksAt = ({ named, screws, corners, notch }: Points, angle: number): Marks => ({
+  named: turnPoints(named, angle),
+  screws: turnPoints(screws, angle),
+  corners: turnPoints(corners, angle),
+  notch: notchBox(notch, angle),
+})
 
 /**
  * The few places with no more than so many pages that are worth the most, and more than `before`, each with its level joint lines
@@ -140,7 +115,7 @@ const shownOn = (
  */
 const markedPlaces = (
   { places, lattices, tried, runs }: Search,
-  { named, screws, corners, notch }: Points,
+  points: Points,
   pages: number,
   before: number,
 ): readonly MarkedPlace[] => {
@@ -151,12 +126,7 @@ const markedPlaces = (
     const { loose, turned } = place
     // places of a lattice follow one another
     if (!marks || marked !== loose) {
-      marks = {
-        named: turnPoints(named, loose.angle),
-        screws: turnPoints(screws, loose.angle),
-        corners: turnPoints(corners, loose.angle),
-        notch: notchBox(notch, loose.angle),
-      }
+      marks = marksAt(points, loose.angle)
       marked = loose
     }
     // what is worth no more is not counted to its end
@@ -231,35 +201,29 @@ const shownIn = (
 const countIn = (
   points: Float64Array,
   room: number,
-  cells: HeldCells,
-  shape: LooseLattice['shape'],
+  { joint, left, low, columns, lengths }: HeldCells,
+  { width, height, overlap }: LooseLattice['shape'],
   up: number,
   beyond: number,
 ): number | null => {
-  const { x, y } = cells.joint
-  let left = points.length / 2
-  if (left <= beyond) return null
-  for (let i = 0; i < points.length; i += 2)
-    if (!isShown(points[i]! - x, points[i + 1]! - y - up, room, cells, shape) && --left <= beyond) return null
-  return left
-}
-
-/** Whether a point and its room lie whole in the window of a page; from where joint lines cross, the lower left one of cell 0, 0. */
-const isShown = (
-  x: number,
-  y: number,
-  room: number,
-  grid: CellGrid,
-  { width, height, overlap }: LooseLattice['shape'],
-): boolean => {
   const px = width - overlap
   const py = height - overlap
   // a window reaches this far beyond its joint lines
   const over = overlap / 2 - room
-  const right = Math.floor((x + over) / px)
-  const high = Math.floor((y + over) / py)
-  for (let row = Math.floor((y - over) / py); row <= high; row++)
-    for (let column = Math.floor((x - over) / px); column <= right; column++)
-      if (isHeld(grid, column, row)) return true
-  return false
+  const { x: x0, y: y0 } = joint
+  const rows = lengths.length / columns
+  let count = points.length / 2
+  if (count <= beyond) return null
+  for (let i = 0; i < points.length; i += 2) {
+    const x = points[i]! - x0
+    const y = points[i + 1]! - y0 - up
+    const right = Math.min(columns - 1, Math.floor((x + over) / px) - left)
+    const high = Math.min(rows - 1, Math.floor((y + over) / py) - low)
+    let held = false
+    for (let row = Math.max(0, Math.floor((y - over) / py) - low); row <= high && !held; row++)
+      for (let column = Math.max(0, Math.floor((x - over) / px) - left); column <= right && !held; column++)
+        held = lengths[row * columns + column]! > 0
+    if (!held && --count <= beyond) return null
+  }
+  return count
 }
