@@ -11,7 +11,7 @@ import { sheetWindow } from '../../src/page/sheet/sheet.ts'
 import { noCorrection } from '../../src/printer/correction.ts'
 import { drawDesign } from '../../src/ramp/solve.ts'
 import { writePdf } from '../../src/write/pdf.ts'
-import { hold } from '../support/hold.ts'
+import { above, below, hold } from '../support/hold.ts'
 import { assertNear } from '../support/near.ts'
 import { platform } from '../support/platform.ts'
 import type { Pt } from '../support/pt.ts'
@@ -113,16 +113,16 @@ describe.each(templates.flatMap((name) => papers.map((paper) => [name, paper] as
         const { strokes, fills, texts } = page
         expect([...strokes, ...fills, ...texts].some((mark) => mark.layer === 'cut')).toBe(false)
         for (const t of texts) {
-          expect(t.x).toBeGreaterThan(box.x0 - 0.1)
-          expect(t.x + t.width).toBeLessThan(box.x1 + 0.1)
-          expect(t.y).toBeGreaterThan(box.y0 - 0.1)
-          expect(t.y + t.size * 0.7).toBeLessThan(box.y1 + 0.5)
+          above(t.x, box.x0 - 0.1, t.text)
+          below(t.x + t.width, box.x1 + 0.1, t.text)
+          above(t.y, box.y0 - 0.1, t.text)
+          below(t.y + t.size * 0.7, box.y1 + 0.5, t.text)
         }
         for (const p of [...strokes, ...fills].flatMap((mark) => pathPoints(mark.path, 2).flat())) {
-          expect(p.x).toBeGreaterThan(box.x0 - 0.1)
-          expect(p.x).toBeLessThan(box.x1 + 0.1)
-          expect(p.y).toBeGreaterThan(box.y0 - 0.1)
-          expect(p.y).toBeLessThan(box.y1 + 0.1)
+          above(p.x, box.x0 - 0.1)
+          below(p.x, box.x1 + 0.1)
+          above(p.y, box.y0 - 0.1)
+          below(p.y, box.y1 + 0.1)
         }
       }
     })

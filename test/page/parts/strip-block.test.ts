@@ -9,6 +9,7 @@ import { type StripPiece, stripPieces } from '../../../src/page/parts/strip-piec
 import { rampStrips } from '../../../src/pattern/ramp-strips.ts'
 import { job } from '../../ramp/framed.ts'
 import { plain, sawnSeed, wholeOf } from '../../ramp/ramps.ts'
+import { above } from '../../support/hold.ts'
 
 const set = 'BCDF-GHJK-2345'
 const room = fc.constantFrom(271, 190, 254, 148)
@@ -49,11 +50,13 @@ it('no words of a piece lie over others, over a tick, a ring or a joint, or at t
     const others = strokes(drawing)
       .filter((one) => one !== frame)
       .map(({ path }) => pathBounds(path))
+    const boxes = [...said.map(({ box }) => box), ...others]
     said.forEach(({ mark, box }, i) => {
       const what = `${strip.name}: ${mark.text}`
-      expect(Math.min(box.y0 - outer.y0, outer.y1 - box.y1), what).toBeGreaterThan(0.45)
-      expect(Math.min(box.x0 - outer.x0, outer.x1 - box.x1), what).toBeGreaterThan(0)
-      for (const other of [...said.slice(i + 1).map((one) => one.box), ...others]) {
+      above(Math.min(box.y0 - outer.y0, outer.y1 - box.y1), 0.45, what)
+      above(Math.min(box.x0 - outer.x0, outer.x1 - box.x1), 0, what)
+      for (let j = i + 1; j < boxes.length; j++) {
+        const other = boxes[j]!
         compared++
         if (!boxOverlaps(box, other)) continue
         // where marks crowd, a stud keeps its name all the same
@@ -159,7 +162,7 @@ it('nothing on a piece is smaller than 8 pt', () => {
   forPieces(40, (_, drawing) => {
     for (const { text, size } of texts(drawing)) {
       seen++
-      expect(size, text).toBeGreaterThan(least)
+      above(size, least, text)
     }
   })
   expect(seen).toBeGreaterThan(5000)

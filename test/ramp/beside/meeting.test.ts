@@ -9,6 +9,7 @@ import { meetingTrial } from '../../../src/ramp/beside/meeting-trial.ts'
 import { stopsOfFlat } from '../../../src/ramp/kinds/flat.ts'
 import { stopsOfQuarter } from '../../../src/ramp/kinds/quarter.ts'
 import { solveDesign } from '../../../src/ramp/solve.ts'
+import { atLeast, atMost } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { level, real, solveLevel } from '../flats.ts'
 import { circleOf, inch, plain, plywood, solve as solveQuarter, stock } from '../ramps.ts'
@@ -193,8 +194,8 @@ const rangeOf = (path: string): readonly [number, number] => {
 }
 const mayBeTyped = (path: string, mm: number): void => {
   const [least, most] = rangeOf(path)
-  expect(mm, path).toBeGreaterThanOrEqual(least - 1e-6)
-  expect(mm, path).toBeLessThanOrEqual(most + 1e-6)
+  atLeast(mm, least - 1e-6, path)
+  atMost(mm, most + 1e-6, path)
 }
 
 describe('a flat higher than any toe', () => {
