@@ -6,7 +6,9 @@ import {
   coverCounts,
   designCovers,
   type PatternCovers,
+  sideCovers,
 } from '../page/cover/pattern-covers.ts'
+import type { SideLines } from '../pattern/side-lines.ts'
 import type { WholeDesign } from '../ramp/ramp.ts'
 import type { Laying } from './laying.ts'
 
@@ -33,4 +35,13 @@ export const coverDesign = (
   return laying.cover === null
     ? { covered, counts, ...chosen }
     : { covered, counts, cover: laying.cover, why: null }
+}
+
+/** The same of sides of which no more is known than their lines: pages, and the way that is taken where none is asked for. */
+export const coverSides = (
+  sides: readonly SideLines[],
+  { sheet, overlap }: Pick<Laying, 'sheet' | 'overlap'>,
+): Pick<Covering, 'counts' | 'cover'> => {
+  const counts = coverCounts(sides.map((side) => ({ covers: sideCovers(side, sheet, overlap) })))
+  return { counts, cover: chooseCover(counts).cover }
 }

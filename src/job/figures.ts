@@ -3,6 +3,7 @@ import type { Design, PaperName } from '../design/design.ts'
 import { curvedOf, isCurved } from '../design/kind-traits.ts'
 import type { Cover } from '../page/cover/cover.ts'
 import type { CoverCounts } from '../page/cover/pattern-covers.ts'
+import { distinctLines } from '../pattern/side-lines.ts'
 import { runOutSheet } from '../ramp/beside/run-out-sheet.ts'
 import { designFigures } from '../ramp/figures.ts'
 import type { Ramp, SolvedDesign, WholeDesign } from '../ramp/ramp.ts'
@@ -15,7 +16,7 @@ import { partsOf } from '../stock/parts.ts'
 import { type StockTaking, suppliesOf, takeStock } from '../stock/stock.ts'
 import { stockFigures } from '../stock/stock-figures.ts'
 import { asCuts, type RampAsCut, type RampCut } from './as-cut-words.ts'
-import { coverDesign } from './covering.ts'
+import { coverSides } from './covering.ts'
 import { usualLaying } from './laying.ts'
 import { type RampChoices, rampChoices } from './near/ramp-choices.ts'
 import { withAnswers } from './settle/answer-words.ts'
@@ -106,7 +107,7 @@ const counted = <
 
 /** On the design's own paper. */
 const pagesOf = (design: Design, solved: WholeDesign): PageFigures => {
-  const { counts, cover } = coverDesign(design, solved, usualLaying(design.paper))
+  const { counts, cover } = coverSides(distinctLines(curvedOf(solved.ramps)), usualLaying(design.paper))
   return { paper: design.paper, ...counts, takes: cover }
 }
 

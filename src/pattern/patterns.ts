@@ -1,10 +1,10 @@
 import type { Units } from '../design/design.ts'
-import type { FramedSide } from '../ramp/kinds/quarter.ts'
 import type { SolvedQuarter, SolvedRamp } from '../ramp/ramp.ts'
 import { sideMarks } from '../ramp/side/side-marks.ts'
 import { pieceLetters } from '../ramp/splice/splice.ts'
 import type { Pattern } from './pattern.ts'
 import { sidePattern } from './side.ts'
+import { sidesAlike } from './side-lines.ts'
 
 /** With their marks, as on the layout of panels. */
 const partsOf = (ramp: SolvedQuarter, marks: readonly string[]): string => {
@@ -16,7 +16,7 @@ const partsOf = (ramp: SolvedQuarter, marks: readonly string[]): string => {
 }
 
 /** A ramp whose sides need a pattern; a flat's are straight cuts. */
-export const plotted = (ramp: SolvedRamp): readonly SolvedQuarter[] => {
+const plotted = (ramp: SolvedRamp): readonly SolvedQuarter[] => {
   switch (ramp.kind) {
     case 'quarter':
       return [ramp]
@@ -25,22 +25,6 @@ export const plotted = (ramp: SolvedRamp): readonly SolvedQuarter[] => {
     default:
       return ramp satisfies never
   }
-}
-
-/** Ramps whose sides are one outline on the same timbers, in the order of the first of each. */
-export const sidesAlike = <S extends FramedSide>(sides: readonly S[]): readonly (readonly S[])[] => {
-  const groups = new Map<string, S[]>()
-  for (const ramp of sides) {
-    const key = JSON.stringify([
-      ramp.side.outline,
-      ramp.studs,
-      ramp.transition.heights,
-      ramp.skinThickness,
-      ramp.splices,
-    ])
-    groups.set(key, [...(groups.get(key) ?? []), ramp])
-  }
-  return [...groups.values()]
 }
 
 /** One pattern for each distinct side, in the order of the ramps; it names every part that it serves. A flat needs none. */

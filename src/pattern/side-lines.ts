@@ -23,3 +23,23 @@ export const sideLines = ({ side, transition, studs, deckTimbers, splices }: Fra
     { name: 'LIP', at: transition.lip },
   ],
 })
+
+/** Ramps whose sides are one outline on the same timbers, in the order of the first of each. */
+export const sidesAlike = <S extends FramedSide>(sides: readonly S[]): readonly (readonly S[])[] => {
+  const groups = new Map<string, S[]>()
+  for (const ramp of sides) {
+    const key = JSON.stringify([
+      ramp.side.outline,
+      ramp.studs,
+      ramp.transition.heights,
+      ramp.skinThickness,
+      ramp.splices,
+    ])
+    groups.set(key, [...(groups.get(key) ?? []), ramp])
+  }
+  return [...groups.values()]
+}
+
+/** Lines of each distinct side, in the order of the ramps. */
+export const distinctLines = (sides: readonly FramedSide[]): readonly SideLines[] =>
+  sidesAlike(sides).map(([side]) => sideLines(side!))

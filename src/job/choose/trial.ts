@@ -1,9 +1,10 @@
 import type { Design, Space } from '../../design/design.ts'
-import { isCurved } from '../../design/kind-traits.ts'
+import { curvedOf, isCurved } from '../../design/kind-traits.ts'
 import { readDesign } from '../../design/read.ts'
 import { type Starter, writeStarter } from '../../design/starter.ts'
 import { inch } from '../../geometry/inch.ts'
 import { showLength } from '../../length.ts'
+import { distinctLines } from '../../pattern/side-lines.ts'
 import { draftQuarter } from '../../ramp/kinds/quarter.ts'
 import type { SolvedQuarter, WholeDesign } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
@@ -13,7 +14,7 @@ import { sheetsOf } from '../../stock/panel/sheets.ts'
 import { partsOf } from '../../stock/parts.ts'
 import { sawTimber } from '../../stock/timber/boards.ts'
 import { type Weight, weigh } from '../../stock/weight.ts'
-import { coverDesign } from '../covering.ts'
+import { coverSides } from '../covering.ts'
 import { usualLaying } from '../laying.ts'
 import { sidePanels } from '../settle/judge.ts'
 import { type Build, buildsFor } from './builds.ts'
@@ -160,7 +161,7 @@ const told = (
   if (timbers !== null && boards > timbers) return 'past'
   const laid = sheetsOf(design, parts)
   if ('faults' in laid) return 'troubled'
-  const { counts, cover } = coverDesign(design, solved, usualLaying(design.paper))
+  const { counts, cover } = coverSides(distinctLines(curvedOf(solved.ramps)), usualLaying(design.paper))
   const { least, usual, most } = weigh(design, solved, parts)
   const { lipAngle, radius } = ramp.transition
   const word = steepnessWord(lipAngle)

@@ -2,15 +2,14 @@ import type { Design } from '../../design/design.ts'
 import { pathLength } from '../../geometry/length.ts'
 import type { Path } from '../../geometry/path.ts'
 import { pathSample } from '../../geometry/sample.ts'
-import { chooseCover, isWorthTurning } from '../../page/cover/choose-cover.ts'
+import { isWorthTurning } from '../../page/cover/choose-cover.ts'
 import type { Cover } from '../../page/cover/cover.ts'
 import { leastCover, patternCover } from '../../page/cover/coverage.ts'
 import { leastPages } from '../../page/cover/loose-lattice.ts'
-import { coverCounts, sideCovers } from '../../page/cover/pattern-covers.ts'
 import { sheetWindow } from '../../page/sheet/sheet.ts'
-import { sidesAlike } from '../../pattern/patterns.ts'
-import { type SideLines, sideLines } from '../../pattern/side-lines.ts'
+import { distinctLines, type SideLines } from '../../pattern/side-lines.ts'
 import type { FramedSide } from '../../ramp/kinds/quarter.ts'
+import { coverSides } from '../covering.ts'
 import { usualLaying } from '../laying.ts'
 
 /** Pages to tape for the sides of ramps, and the way they are covered. */
@@ -38,7 +37,7 @@ interface Sides {
 }
 
 const sidesOf = ({ paper }: Design, sides: readonly FramedSide[]): Sides => {
-  const looks = sidesAlike(sides).map(([side]) => sideLines(side!))
+  const looks = distinctLines(sides)
   return { looks, key: JSON.stringify([paper, looks]) }
 }
 
@@ -52,9 +51,8 @@ export const pageCounter = (): PageCounter => {
   }
   const takenOf = ({ key, looks }: Sides, { paper }: Design): number =>
     once(`taken ${key}`, () => {
-      const { sheet, overlap } = usualLaying(paper)
-      const counts = coverCounts(looks.map((side) => ({ covers: sideCovers(side, sheet, overlap) })))
-      return counts[chooseCover(counts).cover]
+      const { counts, cover } = coverSides(looks, usualLaying(paper))
+      return counts[cover]
     })
   const leastOf = ({ paper }: Design, lines: readonly Path[], { cover, pages }: SidePages): number => {
     const { sheet, overlap } = usualLaying(paper)

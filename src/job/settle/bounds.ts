@@ -3,10 +3,11 @@ import type { Design, QuarterDesign } from '../../design/design.ts'
 import { panelSizes } from '../../design/panel-sizes.ts'
 import type { Point } from '../../geometry/point.ts'
 import { isWorthTurning } from '../../page/cover/choose-cover.ts'
+import { covers } from '../../page/cover/cover.ts'
 import { patternCover } from '../../page/cover/coverage.ts'
 import { leastPages, looseLattices } from '../../page/cover/loose-lattice.ts'
 import { sheetWindow } from '../../page/sheet/sheet.ts'
-import { sidePatterns } from '../../pattern/patterns.ts'
+import { sideLines } from '../../pattern/side-lines.ts'
 import { same } from '../../ramp/check/offer.ts'
 import type { SolvedQuarter } from '../../ramp/ramp.ts'
 import { sideLength } from '../../ramp/side/side.ts'
@@ -76,14 +77,12 @@ export const fillsPanel = (ramp: QuarterDesign, design: Design, step: number): b
 export const leastPaper = (ramp: SolvedQuarter, design: Design, most: number): number => {
   const { sheet, overlap } = usualLaying(design.paper)
   const window = sheetWindow(sheet)
-  const patterns = sidePatterns([ramp], design.units)
-  const sum = (count: (pattern: (typeof patterns)[number]) => number): number =>
-    patterns.reduce((all, pattern) => all + count(pattern), 0)
-  const [whole, line, ribbon] = (['whole', 'line', 'ribbon'] as const).map((cover) =>
-    sum((pattern) => looseLattices(pattern, cover, window, overlap).lattices[0]!.least),
+  const side = sideLines(ramp)
+  const [whole, line, ribbon] = covers.map(
+    (cover) => looseLattices(side, cover, window, overlap).lattices[0]!.least,
   ) as [number, number, number]
   if (Math.min(whole, line) <= most || ribbon > most) return Math.min(whole, line, ribbon)
   // a ribbon is taken only where it saves pages of the line
-  const lines = sum((pattern) => patternCover(pattern, 'line', window, overlap).pages)
+  const lines = patternCover(side, 'line', window, overlap).pages
   return isWorthTurning(lines, ribbon) ? ribbon : Math.min(whole, line)
 }

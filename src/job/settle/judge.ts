@@ -1,12 +1,14 @@
 import type { Limits } from '../../design/asks.ts'
 import type { Design, QuarterDesign } from '../../design/design.ts'
+import { curvedOf } from '../../design/kind-traits.ts'
+import { distinctLines } from '../../pattern/side-lines.ts'
 import { draftQuarter } from '../../ramp/kinds/quarter.ts'
 import type { SolvedQuarter, WholeDesign } from '../../ramp/ramp.ts'
 import { solveTransition } from '../../ramp/side/solve-transition.ts'
 import { layPanels } from '../../stock/panel/panels.ts'
 import { partsOf } from '../../stock/parts.ts'
 import { isSide } from '../../stock/sheet-part.ts'
-import { coverDesign } from '../covering.ts'
+import { coverSides } from '../covering.ts'
 import { usualLaying } from '../laying.ts'
 
 export const limitNames = ['length', 'lip', 'panels', 'paper'] as const
@@ -52,7 +54,7 @@ const tooSmall = 1000
 
 /** Pages to tape on the design's own paper with its usual margins, the way a careful builder would take. */
 const pagesOf = (solved: WholeDesign, design: Design): number => {
-  const { counts, cover } = coverDesign(design, solved, usualLaying(design.paper))
+  const { counts, cover } = coverSides(distinctLines(curvedOf(solved.ramps)), usualLaying(design.paper))
   return counts[cover]
 }
 
