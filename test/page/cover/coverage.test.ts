@@ -59,15 +59,17 @@ const naiveCount = (points: readonly Pt[], { width, height, overlap }: Window, p
   const [cos, sin] = [Math.cos(place.angle), Math.sin(place.angle)]
   const cells = new Set<number>()
   const key = (column: number, row: number): number => (row + 500) * 1000 + column + 500
-  let before: readonly [number, number] | undefined
+  let [lastColumn, lastRow] = [Number.NaN, Number.NaN]
   const corners: (readonly [number, number])[] = []
   for (const { x, y } of points) {
     const column = Math.floor((x * cos + y * sin - place.across) / px)
     const row = Math.floor((y * cos - x * sin - place.up) / py)
-    if (before && before[0] !== column && before[1] !== row)
-      corners.push([key(column, before[1]), key(before[0], row)])
+    if (column === lastColumn && row === lastRow) continue
+    if (cells.size > 0 && lastColumn !== column && lastRow !== row)
+      corners.push([key(column, lastRow), key(lastColumn, row)])
     cells.add(key(column, row))
-    before = [column, row]
+    lastColumn = column
+    lastRow = row
   }
   for (const [a, b] of corners) if (!cells.has(a) && !cells.has(b)) cells.add(a)
   return cells.size

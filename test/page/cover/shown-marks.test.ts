@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import type { Drawing } from '../../../src/drawing/drawing.ts'
 import { type Affine, affineApply, affineIdentity, affineThen } from '../../../src/geometry/affine.ts'
+import { pathBounds } from '../../../src/geometry/bounds.ts'
+import type { Path } from '../../../src/geometry/path.ts'
 import { pathSample } from '../../../src/geometry/sample.ts'
 import { readLength, type Units } from '../../../src/length.ts'
 import { type Coverage, patternCover } from '../../../src/page/cover/coverage.ts'
@@ -30,13 +32,15 @@ const windowOf = (paper: 'letter' | 'a4') => {
 const depth = ({ lattice, cells }: Coverage, p: Pt): number => {
   const { width, height, overlap } = lattice
   const [a, b, c, d, e, f] = lattice.toFrame
-  const [u, v] = [a * p.x + c * p.y + e, b * p.x + d * p.y + f]
-  return Math.max(
-    ...cells.map(({ column, row }) => {
-      const [left, low] = [column * (width - overlap), row * (height - overlap)]
-      return Math.min(u - left, v - low, left + width - u, low + height - v)
-    }),
-  )
+  const u = a * p.x + c * p.y + e
+  const v = b * p.x + d * p.y + f
+  let deepest = Number.NEGATIVE_INFINITY
+  for (const { column, row } of cells) {
+    const left = column * (width - overlap)
+    const low = row * (height - overlap)
+    deepest = Math.max(deepest, Math.min(u - left, v - low, left + width - u, low + height - v))
+  }
+  return deepest
 }
 
 /** Frames of timbers; behind them each splice has two lines, one for each piece, and the frame of its plate. */
@@ -141,13 +145,13 @@ describe.each([
       const thinnest = (coverage: Coverage): number => {
         const { width, height, overlap } = coverage.lattice
         const [a, b, c, d, e, f] = coverage.lattice.toFrame
-        const lengths = new Map<string, number>()
+        const lengths = new Map<number, number>()
         for (const { x, y } of line) {
-          const [column, row] = [
-            Math.floor((a * x + c * y + e - overlap / 2) / (width - overlap)),
-            Math.floor((b * x + d * y + f - overlap / 2) / (height - overlap)),
-          ]
-          lengths.set(`${column},${row}`, (lengths.get(`${column},${row}`) ?? 0) + 1)
+          const column = Math.floor((a * x + c * y + e - overlap / 2) / (width - overlap))
+          const row = Math.floor((b * x + d * y + f - overlap / 2) / (height - overlap))
+          // no drawing has a million rows
+          const cell = column * 1e6 + row
+          lengths.set(cell, (lengths.get(cell) ?? 0) + 1)
         }
         return Math.min(...lengths.values())
       }
@@ -165,6 +169,12 @@ describe.each([
   })
 })
 
+/** Whether a path can be a ring of 4 mm: it is no wider or higher than twice that, however it is turned. */
+const maySize = (path: Path, [a, b]: Affine): boolean => {
+  const { x0, y0, x1, y1 } = pathBounds(path)
+  return Math.max(x1 - x0, y1 - y0) * Math.hypot(a, b) < 8
+}
+
 /** Whole rings of a page, in the pattern, and its words. */
 const onPage = (drawing: Drawing, toPattern: Affine | undefined) => {
   const rings: Pt[] = []
@@ -173,7 +183,7 @@ const onPage = (drawing: Drawing, toPattern: Affine | undefined) => {
     for (const mark of marks)
       if (mark.kind === 'group') walk(mark.marks, affineThen(mark.map, map))
       else if (mark.kind === 'text') words.push(mark.text)
-      else if (toPattern && mark.layer === 'mark') {
+      else if (toPattern && mark.layer === 'mark' && maySize(mark.path, map)) {
         const points = pathSample(mark.path, 0.2).map((p) => {
           const { x, y } = affineApply(map, p)
           return affineApply(toPattern, { x: (x * 72) / 25.4, y: (y * 72) / 25.4 })
