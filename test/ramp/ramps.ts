@@ -245,8 +245,8 @@ export const kept = <T>(drawn: fc.Arbitrary<T>, good: (one: T) => boolean): fc.A
 }
 
 /** What stops a ramp mostly shows before its skin is laid out. */
-export const isFramed = (design: QuarterDesign): boolean =>
-  frameQuarter(design, 'mm', stock, hasStop, {}) !== null
+export const isFramed = (design: QuarterDesign, halts = hasStop): boolean =>
+  frameQuarter(design, 'mm', stock, halts, {}) !== null
 
 /** All properties draw the ramps that can be sawn by this seed, so that a worker solves each once: six of seven cannot. */
 export const sawnSeed = 31

@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import type { QuarterDesign, Sheet } from '../../../src/design/design.ts'
-import { circleOf, piped, plain, plywood, reveals, solve, studded } from '../ramps.ts'
+import type { Draft } from '../../../src/ramp/check/check.ts'
+import { circleOf, isFramed, piped, plain, plywood, reveals, solve, studded } from '../ramps.ts'
 import { weighed } from './weighed.ts'
 import { woodByPoints } from './wood-by-points.ts'
 
@@ -58,11 +59,15 @@ const overload = (skin: readonly Sheet[], moment: number): number => {
   )
 }
 
+const isLoud = (found: readonly Pick<Draft, 'level'>[]): boolean =>
+  found.some(({ level }) => level !== 'note')
+
 test('ramps without a stop or a warning keep what the checks promise, reckoned another way', () => {
   const seen = { quiet: 0, piped: 0, open: 0, chamfered: 0 }
   for (const design of fc.sample(built, { numRuns: 740, seed: 7 })) {
+    if (!isFramed(design, isLoud)) continue
     const { ramp, drafts } = solve(design)
-    if (drafts.some(({ level }) => level !== 'note')) continue
+    if (isLoud(drafts)) continue
     seen.quiet++
     const { side, studs, skin, deckTimbers, deckBoard, transition, pipe } = ramp
     const bay = (design.width - design.sides.count * 18) / (design.sides.count - 1)
@@ -127,4 +132,4 @@ test('ramps without a stop or a warning keep what the checks promise, reckoned a
   }
   expect(seen.quiet, JSON.stringify(seen)).toBeGreaterThanOrEqual(400)
   expect(Math.min(seen.piped, seen.open, seen.chamfered)).toBeGreaterThan(20)
-}, 120_000)
+})
