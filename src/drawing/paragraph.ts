@@ -9,12 +9,21 @@ export const wrapWords = (
   width: number,
   size: number,
   face: Face = 'regular',
-): readonly string[] => {
+): readonly string[] => wrapped(measured(words, size, face), width, size, face)
+
+interface Measured {
+  readonly word: string
+  readonly wide: number
+}
+
+const measured = (words: string, size: number, face: Face): readonly Measured[] =>
+  lineWords(words).map((word) => ({ word, wide: textWidth(word, size, face) }))
+
+const wrapped = (words: readonly Measured[], width: number, size: number, face: Face): readonly string[] => {
   const lines: string[] = []
   const space = textWidth(' ', size, face)
   let filled = Number.POSITIVE_INFINITY
-  const add = (word: string): void => {
-    const wide = textWidth(word, size, face)
+  const add = (word: string, wide: number): void => {
     if (filled + space + wide <= width) {
       lines[lines.length - 1] += ` ${word}`
       filled += space + wide
@@ -23,9 +32,9 @@ export const wrapWords = (
       filled = wide
     }
   }
-  for (const word of lineWords(words))
-    if (word.length <= longestWord) add(word)
-    else for (const piece of broken(word, width, size, face)) add(piece)
+  for (const { word, wide } of words)
+    if (word.length <= longestWord) add(word, wide)
+    else for (const piece of broken(word, width, size, face)) add(piece, textWidth(piece, size, face))
   return lines
 }
 
@@ -56,12 +65,14 @@ const alone = 0.1
 
 /** The same in as many lines, broken sooner where one short word would stand alone on the last. */
 const evenLines = (words: string, width: number, size: number, face: Face): readonly string[] => {
-  const lines = wrapWords(words, width, size, face)
+  // measured once for all that is tried
+  const all = measured(words, size, face)
+  const lines = wrapped(all, width, size, face)
   const isAlone = (some: readonly string[]): boolean =>
     some.length > 1 && textWidth(some.at(-1)!, size, face) < alone * width
   if (!isAlone(lines)) return lines
   for (const share of narrower) {
-    const others = wrapWords(words, width * share, size, face)
+    const others = wrapped(all, width * share, size, face)
     if (others.length > lines.length) break
     if (!isAlone(others)) return others
   }

@@ -1,4 +1,4 @@
-import { type Affine, affineApply } from '../../geometry/affine.ts'
+import { type Affine, affineApply, affineIdentity } from '../../geometry/affine.ts'
 import { type ArcSegment, type Path, pathSegments, segmentsPath } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
@@ -12,7 +12,8 @@ export const occupyPath = (map: Occupancy, path: Path, frame: Affine, around: nu
   const only = path.pieces[0]
   // ticks and arms, most of what is drawn
   if (path.pieces.length === 1 && only!.kind === 'line' && !path.closed) {
-    occupyLine(map, affineApply(frame, path.start), affineApply(frame, only!.to), around, kind)
+    if (frame === affineIdentity) occupyLine(map, path.start, only!.to, around, kind)
+    else occupyLine(map, affineApply(frame, path.start), affineApply(frame, only!.to), around, kind)
     return
   }
   for (const segment of pathSegments(path)) {
