@@ -16,6 +16,15 @@ export const pointToward = (p: Point, angle: number, distance: number): Point =>
   y: p.y + distance * Math.sin(angle),
 })
 
+/** The vector of length 1 in the direction of `angle`. */
+export const unitVector = (angle: number): Point => pointToward({ x: 0, y: 0 }, angle, 1)
+
+/** p moved by so many of two vectors, for places in a frame that is turned once. */
+export const pointMoved = (p: Point, across: Point, i: number, up: Point, k: number): Point => ({
+  x: p.x + i * across.x + k * up.x,
+  y: p.y + i * across.y + k * up.y,
+})
+
 export const pointBetween = (p: Point, q: Point, t: number): Point => ({
   x: p.x + (q.x - p.x) * t,
   y: p.y + (q.y - p.y) * t,

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { formatNumber } from '../../src/drawing/number.ts'
+import { shownSlowly } from '../support/shown-number.ts'
 
 test.each([
   [1.5, 4, '1.5'],
@@ -43,11 +44,6 @@ test('what is written reads back within half of the last decimal, short and with
 })
 
 test('every number is written as `toFixed` rounds it, next to halves too', () => {
-  const slow = (value: number, decimals: number): string => {
-    const fixed = value.toFixed(decimals)
-    const short = decimals === 0 ? fixed : fixed.replace(/\.?0+$/, '')
-    return short === '-0' ? '0' : short
-  }
   const wrong: unknown[] = []
   let halves = 0
   fc.assert(
@@ -60,7 +56,7 @@ test('every number is written as `toFixed` rounds it, next to halves too', () =>
         const half = (Math.round(value * 10 ** decimals) + 0.5) / 10 ** decimals
         halves++
         for (const one of [value, value / 1000, half, half * (1 + off * 2 ** -52)])
-          if (formatNumber(one, decimals, 'x') !== slow(one, decimals)) wrong.push([one, decimals])
+          if (formatNumber(one, decimals, 'x') !== shownSlowly(one, decimals)) wrong.push([one, decimals])
       },
     ),
     { numRuns: 2000 },

@@ -1,3 +1,5 @@
+import { type Edge, edgeRows } from './edge-rows.ts'
+
 /** A closed outline of chords, x and y by turns, with the box around it; mm. Loops over numbers: tests ask millions of pairs. */
 export interface Ring {
   readonly at: Float64Array
@@ -61,27 +63,18 @@ export const ringInside = (own: Ring, around: Ring): boolean =>
 export const ringsApart = (a: Ring, b: Ring): boolean =>
   !ringsCross(a, b) && !ringHolds(a, b.at[0]!, b.at[1]!) && !ringHolds(b, a.at[0]!, a.at[1]!)
 
-const high = 4
-
-/** The same answer as `ringHolds`, asked of the edges that reach into a row of that height: for outlines of thousands of chords. */
+/** The same answer as `ringHolds`, asked of the edges about a height alone: for outlines of thousands of chords. */
 export const ringRows = ({ at }: Ring): ((x: number, y: number) => boolean) => {
-  const rows = new Map<number, number[]>()
-  for (let i = 0; i < at.length; i += 2) {
-    const [y0, y1] = [at[i + 1]!, at[(i + 3) % at.length]!]
-    for (let row = Math.floor(Math.min(y0, y1) / high); row <= Math.max(y0, y1) / high; row++) {
-      const edges = rows.get(row) ?? []
-      edges.push(at[i]!, y0, at[(i + 2) % at.length]!, y1)
-      rows.set(row, edges)
-    }
-  }
+  const edges = Array.from({ length: at.length / 2 }, (_, i): Edge => {
+    const next = (2 * i + 2) % at.length
+    return [at[2 * i]!, at[2 * i + 1]!, at[next]!, at[next + 1]!]
+  })
+  const edgesAt = edgeRows(edges, 4)
   return (x, y) => {
-    const edges = rows.get(Math.floor(y / high)) ?? []
     let odd = false
-    for (let i = 0; i < edges.length; i += 4) {
-      const y0 = edges[i + 1]!
-      const y1 = edges[i + 3]!
-      if (y0 > y === y1 > y) continue
-      if (edges[i]! + ((y - y0) / (y1 - y0)) * (edges[i + 2]! - edges[i]!) > x) odd = !odd
+    for (const [ax, ay, bx, by] of edgesAt(y)) {
+      if (ay > y === by > y) continue
+      if (ax + ((y - ay) / (by - ay)) * (bx - ax) > x) odd = !odd
     }
     return odd
   }

@@ -1,15 +1,11 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { type ByteSink, createByteSink } from '../../src/write/byte-sink.ts'
+import { shownSlowly } from '../support/shown-number.ts'
 
 const taken = (sink: ByteSink): string => Buffer.from(sink.take()).toString('latin1')
 
 test('every number is written as `toFixed` rounds it, next to halves and beyond 2^31 parts too', () => {
-  const slow = (value: number, decimals: number): string => {
-    const fixed = value.toFixed(decimals)
-    const short = decimals === 0 ? fixed : fixed.replace(/\.?0+$/, '')
-    return short === '-0' ? '0' : short
-  }
   const sink = createByteSink()
   const wrong: unknown[] = []
   let asked = 0
@@ -24,7 +20,7 @@ test('every number is written as `toFixed` rounds it, next to halves and beyond 
           sink.number(one, decimals, 'x')
           const written = taken(sink)
           asked++
-          if (written !== slow(one, decimals)) wrong.push([one, decimals, written])
+          if (written !== shownSlowly(one, decimals)) wrong.push([one, decimals, written])
         }
       },
     ),

@@ -39,10 +39,9 @@ const toeChoices = ({ design, transition }: Quarter, units: Units, stock: Stock)
     const from = Math.max(lowest, least)
     const found = firstThat(
       (changed) => {
-        if (by === 'saw') return frameWithout([], changed, units, stock) !== null
         // a first stud that is not whole, or not flush with the front, is told
-        const frame = frameWithout(['stud-toe'], changed, units, stock)
-        return frame !== null && frame.studs.length > 0
+        const frame = frameWithout(by === 'stud' ? ['stud-toe'] : [], changed, units, stock)
+        return frame !== null && (by === 'saw' || frame.studs.length > 0)
       },
       design,
       toeKey,

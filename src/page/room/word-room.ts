@@ -2,7 +2,7 @@ import type { Drawing } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { type Affine, affineApply, affineIdentity } from '../../geometry/affine.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
-import { type Point, pointToward } from '../../geometry/point.ts'
+import { type Point, pointMoved, unitVector } from '../../geometry/point.ts'
 import { clearUnder, type Occupancy, occupancyOf, occupyUnder, takenUnder } from './occupancy.ts'
 import { occupyPath } from './occupy-path.ts'
 
@@ -55,10 +55,9 @@ export const wordClear = (map: Occupancy, word: TextMark, kinds: number, around 
 
 /** Corners of a word's box with so much around it, mm. */
 export const grownWord = (word: TextMark, by: number): readonly Point[] => {
-  const along = pointToward({ x: 0, y: 0 }, word.angle, 1)
-  const up = pointToward({ x: 0, y: 0 }, word.angle + Math.PI / 2, 1)
-  return textCorners(word, affineIdentity).map(({ x, y }, i) => {
-    const [right, high] = [i === 1 || i === 2 ? by : -by, i > 1 ? by : -by]
-    return { x: x + right * along.x + high * up.x, y: y + right * along.y + high * up.y }
-  })
+  const along = unitVector(word.angle)
+  const up = unitVector(word.angle + Math.PI / 2)
+  return textCorners(word, affineIdentity).map((p, i) =>
+    pointMoved(p, along, i === 1 || i === 2 ? by : -by, up, i > 1 ? by : -by),
+  )
 }

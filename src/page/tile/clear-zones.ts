@@ -5,7 +5,7 @@ import { type Box, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/
 import { type Convex, pathOutside } from '../../geometry/clip.ts'
 import { pathLength } from '../../geometry/length.ts'
 import type { Path } from '../../geometry/path.ts'
-import { type Point, pointBetween, pointToward } from '../../geometry/point.ts'
+import { type Point, pointBetween, pointMoved, unitVector } from '../../geometry/point.ts'
 
 /** Round words where a quiet line breaks off, mm. */
 const air = 0.7
@@ -21,20 +21,15 @@ const wordZone = (word: TextMark, map: Affine): Convex => {
     ? [a, b]
     : [pointBetween(a, d, 0.3 / 1.3), pointBetween(b, c, 0.3 / 1.3)]
   const along = Math.atan2(b.y - a.y, b.x - a.x)
-  const across = pointToward({ x: 0, y: 0 }, along, 1)
-  const up = pointToward({ x: 0, y: 0 }, along + Math.PI / 2, 1)
+  const across = unitVector(along)
+  const up = unitVector(along + Math.PI / 2)
   return [
-    out(low, across, up, -1, -1),
-    out(right, across, up, 1, -1),
-    out(c, across, up, 1, 1),
-    out(d, across, up, -1, 1),
+    pointMoved(low, across, -air, up, -air),
+    pointMoved(right, across, air, up, -air),
+    pointMoved(c, across, air, up, air),
+    pointMoved(d, across, -air, up, air),
   ]
 }
-
-const out = (p: Point, across: Point, up: Point, i: number, k: number): Point => ({
-  x: p.x + i * air * across.x + k * air * up.x,
-  y: p.y + i * air * across.y + k * air * up.y,
-})
 
 /** Round all that is read of a drawing, words in groups too. */
 export const wordZones = (drawing: Drawing, map: Affine = affineIdentity): readonly Convex[] => {

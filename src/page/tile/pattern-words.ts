@@ -1,7 +1,7 @@
 import type { Drawing } from '../../drawing/drawing.ts'
 import { cornersAt, type TextMark } from '../../drawing/text-box.ts'
 import { affineAngle, affineApply } from '../../geometry/affine.ts'
-import { pointToward } from '../../geometry/point.ts'
+import { pointMoved, unitVector } from '../../geometry/point.ts'
 import { clearUnder, type Occupancy } from '../room/occupancy.ts'
 import { grownWord, keepOff, on } from '../room/word-room.ts'
 import { clipMarks } from './clip-marks.ts'
@@ -30,14 +30,11 @@ export const patternWords = (marks: Drawing, tile: Tile, room: Occupancy): reado
       angle: affineAngle(tile.toWindow, mark.angle),
     }
     const cornersOf = cornersAt(word)
-    const along = pointToward({ x: 0, y: 0 }, word.angle, 1)
-    const up = pointToward({ x: 0, y: 0 }, word.angle + Math.PI / 2, 1)
+    const along = unitVector(word.angle)
+    const up = unitVector(word.angle + Math.PI / 2)
     const firstOff = (kinds: number, around: number): TextMark | undefined => {
       for (const move of moves) {
-        const at = {
-          x: word.at.x + 2 * move.along * along.x + 2 * move.up * up.x,
-          y: word.at.y + 2 * move.along * along.y + 2 * move.up * up.y,
-        }
+        const at = pointMoved(word.at, along, 2 * move.along, up, 2 * move.up)
         const corners = cornersOf(at)
         if (!isInCell(tile, corners, 0)) continue
         if (clearUnder(room, around === 0 ? corners : grownWord({ ...word, at }, around), kinds))

@@ -10,8 +10,10 @@ import {
   pointBetween,
   pointCross,
   pointDistance,
+  pointMoved,
   pointSubtract,
   pointToward,
+  unitVector,
 } from '../../geometry/point.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import { screwRing } from '../../pattern/timber-marks.ts'
@@ -82,13 +84,10 @@ export const jointZones = (tile: Tile): readonly Convex[] =>
   tile.joints.flatMap((joint) => {
     const { along, inward } = jointLines(tile, joint)
     // turned once, not for each corner
-    const across = pointToward({ x: 0, y: 0 }, along, 1)
-    const up = pointToward({ x: 0, y: 0 }, inward, 1)
+    const across = unitVector(along)
+    const up = unitVector(inward)
     const shape = (p: Point, corners: readonly (readonly [number, number])[]): Convex => {
-      const placed = corners.map(([i, k]) => ({
-        x: p.x + i * across.x + k * up.x,
-        y: p.y + i * across.y + k * up.y,
-      }))
+      const placed = corners.map(([i, k]) => pointMoved(p, across, i, up, k))
       // counter-clockwise whichever way inward lies
       return Math.sin(inward - along) > 0 ? placed : placed.toReversed()
     }
@@ -128,9 +127,7 @@ const ringed = (p: Point, radius: number, directions: readonly Point[]): Convex 
 
 /** Corners of a regular polygon about 0,0, from a direction on. */
 const ring = (corners: number, from: number): readonly Point[] =>
-  Array.from({ length: corners }, (_, i) =>
-    pointToward({ x: 0, y: 0 }, from + (i * 2 * Math.PI) / corners, 1),
-  )
+  Array.from({ length: corners }, (_, i) => unitVector(from + (i * 2 * Math.PI) / corners))
 
 const round = ring(16, 0)
 

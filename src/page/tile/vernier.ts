@@ -1,6 +1,6 @@
 import { type Drawing, type Mark, stroke, text } from '../../drawing/drawing.ts'
 import { pathOf } from '../../geometry/path.ts'
-import { type Point, pointToward } from '../../geometry/point.ts'
+import { type Point, pointMoved, pointToward, unitVector } from '../../geometry/point.ts'
 import { pens } from '../../pattern/pens.ts'
 
 /**
@@ -51,12 +51,9 @@ const figureMiddle = 5.8
 
 /** Corners of what the ticks cover. */
 export const vernierCorners = (middle: Point, along: number, inward: number): readonly Point[] => {
-  const across = pointToward({ x: 0, y: 0 }, along, 1)
-  const off = pointToward({ x: 0, y: 0 }, inward, 1)
-  const at = (mm: number, up: number): Point => ({
-    x: middle.x + mm * across.x + up * off.x,
-    y: middle.y + mm * across.y + up * off.y,
-  })
+  const across = unitVector(along)
+  const off = unitVector(inward)
+  const at = (mm: number, up: number): Point => pointMoved(middle, across, mm, off, up)
   return [
     at(-vernierReach, 0),
     at(-vernierReach, 2.5),
@@ -72,17 +69,15 @@ export const vernierCorners = (middle: Point, along: number, inward: number): re
 export const vernierMarks = (middle: Point, along: number, inward: number, over: boolean): Drawing => {
   const pitch = over ? vernierPitch.over : vernierPitch.under
   // turned once, not for each tick
-  const across = pointToward({ x: 0, y: 0 }, along, 1)
-  const up = pointToward({ x: 0, y: 0 }, inward, 1)
+  const across = unitVector(along)
+  const up = unitVector(inward)
   const marks: Mark[] = []
   for (let n = -vernierTicks; n <= vernierTicks; n++) {
-    const x = middle.x + n * pitch * across.x
-    const y = middle.y + n * pitch * across.y
+    const above = (mm: number): Point => pointMoved(middle, across, n * pitch, up, mm)
     const length = n === 0 ? middleTick : n % 5 === 0 ? longTick : shortTick
-    marks.push(stroke('joint', pathOf({ x, y }, { x: x + length * up.x, y: y + length * up.y }), pens.cross))
+    marks.push(stroke('joint', pathOf(above(0), above(length)), pens.cross))
     if (n % 5 !== 0 || over) continue
-    const above = { x: x + figureMiddle * up.x, y: y + figureMiddle * up.y }
-    const words = pointToward(above, along - Math.PI / 2, scaleFigure / 2)
+    const words = pointToward(above(figureMiddle), along - Math.PI / 2, scaleFigure / 2)
     marks.push(text('joint', words, scaleFigure, `${Math.abs(n)}`, { angle: along, align: 'middle' }))
   }
   return marks

@@ -1,4 +1,5 @@
 import type { Quarter } from '../../../src/ramp/ramp.ts'
+import { type Edge, edgeRows } from '../../support/edge-rows.ts'
 
 /** x and y, mm */
 export type Spot = readonly [number, number]
@@ -79,29 +80,18 @@ export const overhead = (ramp: Quarter): readonly Outline[] => [
   ...pipeAndBoard(ramp),
 ]
 
-type Edge = readonly [ax: number, ay: number, bx: number, by: number]
-const high = 8
-
-/** Edges that are not level, by the rows of that height that they reach into: what a height asks is few of them. */
-const edgesOf = (outlines: readonly Outline[]): ReadonlyMap<number, readonly Edge[]> => {
-  const rows = new Map<number, Edge[]>()
-  for (const outline of outlines)
-    outline.forEach(([ax, ay], i) => {
-      const [bx, by] = outline[(i + 1) % outline.length]!
-      if (ay === by) return
-      for (let row = Math.floor(Math.min(ay, by) / high); row <= Math.max(ay, by) / high; row++) {
-        const edges = rows.get(row) ?? []
-        edges.push([ax, ay, bx, by])
-        rows.set(row, edges)
-      }
-    })
-  return rows
-}
+const edgesOf = (outlines: readonly Outline[]): ((y: number) => readonly Edge[]) =>
+  edgeRows(
+    outlines.flatMap((outline) =>
+      outline.map(([ax, ay], i): Edge => [ax, ay, ...outline[(i + 1) % outline.length]!]),
+    ),
+    8,
+  )
 
 /** The edge farthest to the right (1) or the left (-1) at a height. */
-const farthest = (rows: ReturnType<typeof edgesOf>, y: number, side: 1 | -1): number => {
+const farthest = (edgesAt: ReturnType<typeof edgesOf>, y: number, side: 1 | -1): number => {
   let most = Number.NEGATIVE_INFINITY
-  for (const [ax, ay, bx, by] of rows.get(Math.floor(y / high)) ?? []) {
+  for (const [ax, ay, bx, by] of edgesAt(y)) {
     if (ay > y === by > y) continue
     most = Math.max(most, side * (ax + ((y - ay) / (by - ay)) * (bx - ax)))
   }
