@@ -98,18 +98,40 @@ export const calmJoints = (
     .slice(0, moves.weighed)
     .map(({ dx, dy }) => weigh(dx, dy))
     .filter(keeps)
-    .map((weights) => ({ joint: weights.joint, cost: marredCost(marred, weights, pitch) }))
-    .filter((place) => place.cost < worst)
-    .sort((a, b) => a.cost - b.cost)
+  const best = cheapest(better, moves.finalists, worst, (weights, most) =>
+    marredCost(marred, weights, pitch, most),
+  )
   const loose = { shape: lattice, angle, box, least: 0, spanned: 0 }
-  if (better.length === 0) return from
+  if (best.length === 0) return from
   const worth = shownWorth(pattern, cover, from)
-  for (const place of better.slice(0, moves.finalists)) {
-    const moved = coverageAt({ loose, joint: place.joint }, needs)
+  for (const { joint } of best) {
+    const moved = coverageAt({ loose, joint }, needs)
     if (moved.cells.length <= from.cells.length && shownWorth(pattern, cover, moved) >= worth - forgone)
       return moved
   }
   return from
+}
+
+/**
+ * So many places that cost the least, and less than `most`: the cheapest first, of equals the first. What cannot be among them is not
+ * reckoned to its end: `costOf` may then give whatever is not below its second argument.
+ */
+const cheapest = <P>(
+  places: readonly P[],
+  count: number,
+  most: number,
+  costOf: (place: P, most: number) => number,
+): readonly P[] => {
+  const found: { readonly place: P; readonly cost: number }[] = []
+  for (const place of places) {
+    const limit = found.length < count ? most : found[count - 1]!.cost
+    const cost = costOf(place, limit)
+    if (cost >= limit) continue
+    const at = found.findLastIndex((one) => one.cost <= cost) + 1
+    found.splice(at, 0, { place, cost })
+    if (found.length > count) found.pop()
+  }
+  return found.map(({ place }) => place)
 }
 
 /** How far joint lines of one direction can be moved alone, until they cost nothing, and what each place costs. */
@@ -174,21 +196,36 @@ const pointsAlong = (paths: readonly Path[], angle: number): readonly [number[],
 
 const sampled = (segment: Segment): readonly Point[] => pathSample(segmentsPath([segment]), spacing)
 
-const marredCost = (marred: Marred, cells: HeldCells, pitch: Point): number =>
-  linesCost(marred, cells, pitch, 0) + linesCost(marred, cells, pitch, 1)
+/** Not reckoned to its end once it is as much as `most`. */
+const marredCost = (
+  marred: Marred,
+  cells: HeldCells,
+  pitch: Point,
+  most = Number.POSITIVE_INFINITY,
+): number => {
+  const upright = linesCost(marred, cells, pitch, 0, 0, most)
+  return upright >= most ? upright : upright + linesCost(marred, cells, pitch, 1, upright, most)
+}
 
-/** Of upright joint lines (0) or of level ones (1). */
-const linesCost = ({ screws, cut, edges }: Marred, cells: HeldCells, pitch: Point, lines: 0 | 1): number => {
+/** Of upright joint lines (0) or of level ones (1); not to its end once it is as much as `most` with what was found `before`. */
+const linesCost = (
+  { screws, cut, edges }: Marred,
+  cells: HeldCells,
+  pitch: Point,
+  lines: 0 | 1,
+  before = 0,
+  most = Number.POSITIVE_INFINITY,
+): number => {
   let sum = 0
   for (let i = 0; i < screws.length; i += 2) {
     const off = offLine(screws[i]!, screws[i + 1]!, cells, pitch, lines, ringClear.near)
-    if (off < ringClear.near) sum += off < ringClear.on ? cost.on : cost.near
+    if (off >= ringClear.near) continue
+    sum += off < ringClear.on ? cost.on : cost.near
+    if (before + sum >= most) return sum
   }
-  return (
-    sum +
-    cost.cut * countBeside(cut[lines], cells, pitch, lines, cutClear) +
-    cost.edge * countBeside(edges[lines], cells, pitch, lines, edgeClear)
-  )
+  sum += cost.cut * countBeside(cut[lines], cells, pitch, lines, cutClear)
+  if (before + sum >= most) return sum
+  return sum + cost.edge * countBeside(edges[lines], cells, pitch, lines, edgeClear)
 }
 
 /** How many of some points lie so near to a joint line of two pages, but for a corner's. */

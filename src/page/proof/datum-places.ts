@@ -45,7 +45,7 @@ const square = 2
 export interface DatumPage {
   /** number of its tile */
   readonly tile: number
-  /** around all that it keeps, in the pattern */
+  /** around all places where a cross may stand, in the pattern; turned over where there is none */
   readonly bounds: Box
   /** the round figures on it; finer ones where none of the rounder has room */
   readonly candidates: () => readonly Point[]
@@ -102,7 +102,8 @@ const roomOf = (tile: Tile, pattern: Pattern, { paths, words }: Known): Occupanc
 }
 
 const pageOf = (tile: Tile, pattern: Pattern, known: Known, units: Units): DatumPage => {
-  const bounds = pointsBounds(tile.cell)
+  // a hair more: whether a point keeps off the edges is told by the cell itself
+  const bounds = boxGrow(pointsBounds(tile.cell), 1e-6 - clear)
   const once: { room?: Occupancy; candidates?: readonly Point[] } = {}
   const places = new Map<Point, DatumPlace | null>()
   const placeAt = (at: Point): DatumPlace | null => {

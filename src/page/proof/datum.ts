@@ -40,8 +40,11 @@ export const chooseDatums = (
 ): readonly Datum[] => {
   const pages = datumPages(tiles, pattern, units)
   const onWood = farApart(pages, count, (page, at) => page.onWood(at))
+  const spreadOnWood = onWood.length >= leastCrosses ? spread(onWood) : 0
+  // as a rule so far apart that those anywhere need not be found
+  if (spreadOnWood > worthWood * widestSpread(pages)) return onWood
   const anywhere = farApart(pages, count, () => true)
-  return onWood.length >= leastCrosses && spread(onWood) >= worthWood * spread(anywhere) ? onWood : anywhere
+  return onWood.length >= leastCrosses && spreadOnWood >= worthWood * spread(anywhere) ? onWood : anywhere
 }
 
 const farApart = (
@@ -130,6 +133,15 @@ const farthest = (
 /** The longest distance between two of them, mm. */
 const spread = (datums: readonly Datum[]): number =>
   Math.max(0, ...datums.flatMap((a) => datums.map((b) => pointDistance(a.at, b.at))))
+
+/** No two places on any pages lie farther apart, mm. */
+const widestSpread = (pages: readonly DatumPage[]): number => {
+  let widest = 0
+  for (const { bounds: a } of pages)
+    for (const { bounds: b } of pages)
+      widest = Math.max(widest, Math.hypot(b.x1 - a.x0, Math.max(b.y1 - a.y0, a.y1 - b.y0)))
+  return widest
+}
 
 /** Of the disc in a cross that is set out, mm. */
 const disc = 2

@@ -143,15 +143,16 @@ const setOut = (
   const count = Math.floor(length / step)
   const hasRoom = (t: number): boolean =>
     isInner(t) && off(t, crosses, apart.vernierCross) && off(t, snaps, apart.vernierSnap)
-  /** where a vernier that stands alone can be read and has the most room; none where it has not any */
-  const roomiest = (roomAt: (t: number) => number): number | null => {
+  /** where a vernier that stands alone can be read and has the most room, beside a pair mark too; none where it has not any */
+  const roomiest = (): number | null => {
     let best: number | null = null
     let most = Number.NEGATIVE_INFINITY
     for (let i = 0; i < 2 * count && most < enough; i++) {
       const t = (i + 0.5) / (2 * count)
       if (!isInner(t) || !off(t, crosses, apart.lone.cross) || !off(t, snaps, apart.lone.snap)) continue
-      if (strikes(t)) continue
-      const room = roomAt(t)
+      const own = clear(t, vernierReach)
+      if (own <= most || strikes(t)) continue
+      const room = Math.min(own, pairRoom(t, t, own))
       if (room > most) {
         most = room
         best = t
@@ -212,7 +213,7 @@ const setOut = (
     const found = roomiestBoth()
     if (found.length > 0 && found.every((t) => !strikes(t))) return found
     // one that can be read is better than two that cannot
-    const single = roomiest((t) => Math.min(clear(t, vernierReach), pairRoom(t, t, enough)))
+    const single = roomiest()
     return single === null ? found.filter((t) => !strikes(t)) : [single]
   })()
   const isBesideAll = (t: number, scales: readonly number[]): boolean =>
