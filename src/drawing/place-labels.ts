@@ -1,6 +1,6 @@
 import { affineIdentity } from '../geometry/affine.ts'
-import { type Box, boxGrow, boxOverlaps, pointsBounds, segmentBounds } from '../geometry/bounds.ts'
-import { boxCorners, type Convex, convexContains, segmentClip } from '../geometry/clip.ts'
+import { type Box, boxGrow, boxHolds, boxOverlaps, pointsBounds, segmentBounds } from '../geometry/bounds.ts'
+import { type Convex, segmentClip } from '../geometry/clip.ts'
 import { convexApart } from '../geometry/overlap.ts'
 import { type Path, pathSegments, type Segment } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
@@ -12,6 +12,9 @@ export interface LabelPlace {
   readonly text: TextMark
   readonly leader?: Path
 }
+
+/** What lies on an edge of a box lies in it, mm. */
+const hair = 1e-6
 
 /** Labels keep this far off lines and each other, mm. */
 const pad = 0.4
@@ -25,22 +28,22 @@ export const placeLabels = (
   drawn: Drawing,
   inside: Box,
 ): readonly (LabelPlace | null)[] => {
-  const taken: Convex[] = []
+  const taken: { readonly box: Convex; readonly bounds: Box }[] = []
   const lines = drawn.flatMap((mark) =>
     mark.kind === 'stroke' || mark.kind === 'fill' ? pathSegments(mark.path).map(bounded) : [],
   )
-  const room = boxCorners(inside)
   return labels.map((places) => {
     for (const place of places) {
       const box = padded(textCorners(place.text, affineIdentity))
-      if (!box.every((p) => convexContains(room, p))) continue
-      const { leader } = place
-      if (!taken.every((other) => convexApart(box, other, 0) && (!leader || isOff(leader, other)))) continue
       const around = pointsBounds(box)
-      if (!lines.every(({ segment, bounds }) => !boxOverlaps(bounds, around) || isClear(segment, box)))
-        continue
+      if (!boxHolds(inside, around)) continue
+      const { leader } = place
+      const near = boxGrow(around, hair)
+      if (taken.some((other) => boxOverlaps(other.bounds, near) && !convexApart(box, other.box, 0))) continue
+      if (leader && taken.some((other) => !isOff(leader, other.box))) continue
+      if (lines.some(({ segment, bounds }) => boxOverlaps(bounds, around) && !isClear(segment, box))) continue
       if (leader && !isOff(leader, box)) continue
-      taken.push(box)
+      taken.push({ box, bounds: around })
       if (leader) lines.push(...pathSegments(leader).map(bounded))
       return place
     }
@@ -48,8 +51,7 @@ export const placeLabels = (
   })
 }
 
-/** With a hair round it: a line that lies on the edge of a box lies in it. */
-const bounded = (segment: Segment) => ({ segment, bounds: boxGrow(segmentBounds(segment), 1e-6) })
+const bounded = (segment: Segment) => ({ segment, bounds: boxGrow(segmentBounds(segment), hair) })
 
 const isClear = (segment: Segment, box: Convex): boolean => segmentClip(segment, box).length === 0
 

@@ -106,6 +106,10 @@ export const boxUnion = (a: Box, b: Box): Box => ({
 export const boxOverlaps = (a: Box, b: Box): boolean =>
   a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
 
+/** Whether all of `b` lies in `a`, its edges too. */
+export const boxHolds = (a: Box, b: Box): boolean =>
+  b.x0 >= a.x0 && b.x1 <= a.x1 && b.y0 >= a.y0 && b.y1 <= a.y1
+
 export const boxGrow = (box: Box, by: number): Box => ({
   x0: box.x0 - by,
   y0: box.y0 - by,

@@ -206,13 +206,13 @@ describe('the square page', () => {
     for (const units of ['mm', 'in'] as const)
       for (let width = 90; width <= 280; width += 9)
         for (let height = width * 1.25; height < 1.6 * width; height += 13) {
-          const { drawing, corner, side } = squarePage(
+          const { draw, corner, side } = squarePage(
             { x0: 10, y0: 10, x1: 10 + width, y1: 10 + height },
             { ...facts, units },
           )
           // as wide as the page has room beside the rulers, in the least case
           if (side === 50 && height < 134) continue
-          const paragraphs = drawing.flatMap((mark) =>
+          const paragraphs = draw().flatMap((mark) =>
             mark.kind === 'text' && mark.at.x === 10 ? [mark.at.y] : [],
           )
           expect(paragraphs.length).toBeGreaterThan(5)

@@ -7,6 +7,8 @@ export const convexMeet = (a: Convex, b: Convex): Convex => {
   b.forEach((from, i) => {
     const edge = pointSubtract(b[(i + 1) % b.length]!, from)
     const left = kept.map((p) => pointCross(edge, pointSubtract(p, from)))
+    // most edges cut nothing off
+    if (left.every((cross) => cross >= 0)) return
     kept = kept.flatMap((p, k) => {
       const next = (k + 1) % kept.length
       const [here, there] = [left[k]!, left[next]!]

@@ -15,7 +15,7 @@ import { squareSide } from '../../printer/reading.ts'
 import { rulerStep } from '../tile/rulers.ts'
 
 export interface SquarePage {
-  readonly drawing: Drawing
+  readonly draw: () => Drawing
   /** lower left corner of the square on the page, ideal mm */
   readonly corner: Point
   readonly side: number
@@ -66,8 +66,7 @@ export const squarePage = (
   // a smaller square has no shy length, and its page little room
   const inInches = units === 'in' && side === squareSide
   const across = rulerLength(width - rulerInset - 4, units)
-  /** `down`: where the ruler down the page ends, mm */
-  const words = (down: number): readonly (readonly [string, ParagraphStyle])[] => [
+  const words: readonly (readonly [string, ParagraphStyle])[] = [
     [squareWords(printer), { ...style, size: letters.word, face: 'bold' }],
     [
       `Measure both sides of this square with a steel rule, middle of line to middle of line, never from a tape's hook: each must be ${sideWords}${units === 'in' ? `; + is 1/32 more${inInches ? ', – is 1/32 less' : ''}` : ''}.`,
@@ -82,28 +81,25 @@ export const squarePage = (
       style,
     ],
     [command, { ...style, size: lineSize(command, style.width, size) }],
-    ...(printer === null
-      ? ([
-          [
-            `A long ruler from 0 to its end tells more: type it behind these, --across ____mm/${plainMm(across)} or --down ____mm/${plainMm(down)}.${inInches ? ' Inches go as 5.92in.' : ''}`,
-            small,
-          ],
-        ] as const)
-      : []),
   ]
-  const lay = (down: number) => {
-    let top = window.y1 - 2
-    const marks = words(down).map(([line, look]) => {
-      const lines = paragraph({ x: window.x0, y: top }, line, look)
-      top = lines.bottom
-      return lines.marks
-    })
-    return { marks, top }
-  }
+  let under = window.y1 - 2
+  const told = words.map(([line, look]) => {
+    const lines = paragraph({ x: window.x0, y: under }, line, look)
+    under = lines.bottom
+    return lines.marks
+  })
+  /** `down`: where the ruler down the page ends, mm */
+  const rulerWords = (down: number): { readonly marks: Drawing; readonly bottom: number } =>
+    printer === null
+      ? paragraph(
+          { x: window.x0, y: under },
+          `A long ruler from 0 to its end tells more: type it behind these, --across ____mm/${plainMm(across)} or --down ____mm/${plainMm(down)}.${inInches ? ' Inches go as 5.92in.' : ''}`,
+          small,
+        )
+      : { marks: [], bottom: under }
   // the ruler begins where the words end: they are laid with a length as long as its own first
-  const { top } = lay(888.8)
+  const { bottom: top } = rulerWords(888.8)
   const down = rulerLength(top - window.y0 - rulerInset - 4, units)
-  const paragraphs = lay(down).marks
   const corner = {
     x: window.x0 + rulerInset + 16,
     y: Math.max(window.y0 + rulerInset + 16, (top + window.y0 + 16 - side) / 2),
@@ -113,8 +109,9 @@ export const squarePage = (
   return {
     corner,
     side,
-    drawing: [
-      ...paragraphs.flat(),
+    draw: () => [
+      ...told.flat(),
+      ...rulerWords(down).marks,
       stroke('mark', rectangle(corner.x, corner.y, corner.x + side, corner.y + side), { width: 0.35 }),
       stroke('datum', pathOf(at(0, 0), at(1, 1)), pens.tick),
       stroke('datum', pathOf(at(0, 1), at(1, 0)), pens.tick),

@@ -29,7 +29,7 @@ export const rampTrial = (ramp: SolvedQuarter, sheet: Sheet, units: Units, title
   // long words, and a pipe that stands out of the piece, leave less of the page to it
   for (let round = 0; round < rounds && height - words >= leastPiece; round++) {
     const trial = lipTrial(ramp, room, height - words, units)
-    const over = trial && trialPage(window, trial, strip, titleOf(title, ramp), widestCode).over
+    const over = trial && trialPage(window, trial, strip, titleOf(title, ramp), widestCode).over()
     if (!over) break
     if (over.under === 0 && over.beside === 0) return { ramp, trial, strip }
     words += over.under

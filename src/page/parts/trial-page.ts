@@ -22,7 +22,7 @@ export interface TrialPage {
   /** what is drawn of the side, ideal page mm */
   readonly window: Box
   /** how far its words reach under the page, and its marks to the side, mm; 0 where all of it lies on the page */
-  readonly over: { readonly under: number; readonly beside: number }
+  readonly over: () => { readonly under: number; readonly beside: number }
 }
 
 /** One page: the lip at full size to saw in scrap, and the strip that measures the pipe; ideal page mm. */
@@ -55,25 +55,30 @@ export const trialPage = (
     y: sub.bottom - 4 - (piece.y1 - piece.y0) - Math.max(0, box.y1 - piece.y1 - 3),
   }
   const map = affineTranslate(at.x - piece.x0, at.y - piece.y0)
-  let top = at.y - 5
-  let lowest = top
-  const steps: Drawing[] = []
-  for (const step of trial.steps) {
-    const lines = paragraph({ x: left, y: top }, step, style)
-    steps.push(lines.marks)
-    // letters reach below their line
-    lowest = lines.bottom
-    top = lowest - 1
+  const laidSteps = (): { readonly marks: readonly Drawing[]; readonly lowest: number } => {
+    let top = at.y - 5
+    let lowest = top
+    const marks = trial.steps.map((step) => {
+      const lines = paragraph({ x: left, y: top }, step, style)
+      // letters reach below their line
+      lowest = lines.bottom
+      top = lowest - 1
+      return lines.marks
+    })
+    return { marks, lowest }
   }
   return {
-    over: { under: Math.max(0, window.y0 - lowest), beside: Math.max(0, least - most) },
+    over: () => ({
+      under: Math.max(0, window.y0 - laidSteps().lowest),
+      beside: Math.max(0, least - most),
+    }),
     map,
     window: { x0: at.x, y0: at.y, x1: at.x + piece.x1 - piece.x0, y1: at.y + piece.y1 - piece.y0 },
     draw: () => [
       ...head.marks,
       ...sub.marks,
       group(map, marks),
-      ...steps.flat(),
+      ...laidSteps().marks.flat(),
       ...(strip ? pipeStripMarks({ x: window.x0 + 1, y: window.y0 + 2 }, strip) : []),
     ],
   }

@@ -2,7 +2,7 @@ import type { Units } from '../../design/design.ts'
 import { levelMark } from '../../drafting/level-mark.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineApply, affineIdentity } from '../../geometry/affine.ts'
-import { type Box, boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
+import { type Box, boxGrow, boxHolds, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { type Convex, convexContains } from '../../geometry/clip.ts'
 import { polygonInside } from '../../geometry/contains.ts'
 import { inch } from '../../geometry/inch.ts'
@@ -183,8 +183,7 @@ const wordsBeside = (
   room: Occupancy,
 ): Beside | undefined => {
   const cell = tileCell(tile)
-  const free = (box: Box): boolean =>
-    box.x0 >= cell.x0 && box.x1 <= cell.x1 && box.y0 >= cell.y0 && box.y1 <= cell.y1 && clearIn(room, box, 1)
+  const free = (box: Box): boolean => boxHolds(cell, box) && clearIn(room, box, 1)
   const p = tilePoint(tile, at)
   if (!free({ x0: p.x - arm, x1: p.x + arm, y0: p.y - arm, y1: p.y + arm })) return undefined
   const around = boxGrow({ x0: at.x, y0: at.y, x1: at.x, y1: at.y }, clear)

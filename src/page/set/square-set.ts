@@ -21,12 +21,12 @@ export const squareDraft = (
   const command =
     printer === null ? gaugeCommand(sheet, combs) : `traceply square --paper ${sheet.paper.name}`
   const facts = { title, units, set, printer, command, combs }
-  const { drawing, corner } = squarePage(sheetWindow(sheet), facts)
+  const { draw, corner } = squarePage(sheetWindow(sheet), facts)
   return {
     kind: 'square',
     label: 'Square',
     bookmark: 'Test square',
-    draw: () => (combs ? [...drawing, ...edgeCombs(sheet.paper)] : drawing),
+    draw: () => (combs ? [...draw(), ...edgeCombs(sheet.paper)] : draw()),
     places: [planPlace(sheet, 'square', affineTranslate(corner.x, corner.y))],
   }
 }

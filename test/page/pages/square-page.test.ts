@@ -18,7 +18,8 @@ it('words and blanks of the usual square lie on no diagonal', () => {
     ] as const) {
       const window = { x0: 10, y0: 10, x1: width - 10, y1: height - 10 }
       const facts = { title: 'Low ramp', units, set: 'AAAA-BBBB-CCCC', printer: null, combs: false }
-      const { drawing, corner, side } = squarePage(window, { ...facts, command: 'traceply gauge NAME' })
+      const { draw, corner, side } = squarePage(window, { ...facts, command: 'traceply gauge NAME' })
+      const drawing = draw()
       expect(side).toBe(150)
       const far = { x: corner.x + side, y: corner.y + side }
       const diagonals = [pathOf(corner, far), pathOf({ x: corner.x, y: far.y }, { x: far.x, y: corner.y })]
@@ -43,7 +44,7 @@ it('words and blanks of the usual square lie on no diagonal', () => {
 it('for inch rules the true lengths of sides and diagonals stand in inches too, to a thirty-second', () => {
   const window = { x0: 10, y0: 10, x1: 205.9, y1: 269.4 }
   const facts = { title: null, set: 'AAAA-BBBB-CCCC', printer: null, combs: false, command: 'gauge' }
-  const said = (units: 'mm' | 'in') => wordsOf(squarePage(window, { ...facts, units }).drawing)
+  const said = (units: 'mm' | 'in') => wordsOf(squarePage(window, { ...facts, units }).draw())
   const inches = said('in').flatMap(({ text }) => /([\d /]+[+–]?) in\)?$/.exec(text)?.[1] ?? [])
   const values = inches.map((words) => {
     const [whole, over, under] = words.match(/\d+/g)!.map(Number) as [number, number, number]
@@ -60,7 +61,7 @@ it('for inch rules the page says what it bears, both signs, and how inches are t
   const window = { x0: 10, y0: 10, x1: 205.9, y1: 269.4 }
   const facts = { title: null, set: 'AAAA-BBBB-CCCC', printer: null, combs: false, command: 'gauge' }
   const said = (units: 'mm' | 'in') =>
-    wordsOf(squarePage(window, { ...facts, units }).drawing)
+    wordsOf(squarePage(window, { ...facts, units }).draw())
       .map(({ text }) => text)
       .join(' ')
   const inches = said('in')
