@@ -93,9 +93,10 @@ const roomOf = (tile: Tile, pattern: Pattern, { paths, words }: Known): Occupanc
         0,
         1,
       )
-  for (const mark of [...jointMarks(tile, []), ...snapMarks(tile)])
-    if (mark.kind === 'stroke') occupyPath(room, mark.path, affineIdentity, 0, 1)
-    else if (mark.kind === 'text') occupyUnder(room, textCorners(mark, affineIdentity), 0, 1)
+  for (const marks of [jointMarks(tile, []), snapMarks(tile)])
+    for (const mark of marks)
+      if (mark.kind === 'stroke') occupyPath(room, mark.path, affineIdentity, 0, 1)
+      else if (mark.kind === 'text') occupyUnder(room, textCorners(mark, affineIdentity), 0, 1)
   for (const { at } of pattern.points)
     occupyBox(room, boxGrow(pointsBounds([tilePoint(tile, at)]), pointRoom), 1)
   return room

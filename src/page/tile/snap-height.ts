@@ -52,7 +52,10 @@ export const snapHeight = (
     pathSample(path, spacing).map((p) => affineApply(lattice.toFrame, p))
   const sawn = framed(cut)
   const pieces = [...levelPieces(sawn), ...levelPieces(framed(bottom))]
-  const off = (p: Point, what: typeof ring) => ({ ...affineApply(lattice.toFrame, p), ...what })
+  const off = (p: Point, { room, cost }: typeof ring) => {
+    const { x, y } = affineApply(lattice.toFrame, p)
+    return { x, y, room, cost }
+  }
   const rings = points.map(({ at }) => off(at, ring))
   // where rows are turned every step moves the scales: off screws alone
   const marks = [
@@ -66,15 +69,15 @@ export const snapHeight = (
     const low = row * pitch.y
     const columns = cells.filter((cell) => cell.row === row).map(({ column }) => column)
     const [left, right] = [Math.min(...columns) * pitch.x, Math.max(...columns) * pitch.x + lattice.width]
-    const near = snapOff.most * lattice.height + cutRoom
-    const own = pieces.filter(
-      ({ x, y }) => x > left && x < right && Math.abs(y - low - middle) < near + spacing,
-    )
+    const most = snapOff.most * lattice.height + spacing
+    const isNear = ({ x, y }: Point, room: number): boolean =>
+      x > left && x < right && Math.abs(y - low - middle) < most + room
+    const own = pieces.filter((piece) => isNear(piece, cutRoom))
     const ownRings = rings.filter(({ x }) => x > left && x < right)
     const joints = columns.slice(1).map((column) => column * pitch.x + lattice.overlap / 2)
     const ends = columns.flatMap((column) => [column * pitch.x, column * pitch.x + lattice.width])
     const ownMarks = [
-      ...marks.filter(({ x }) => x > left && x < right),
+      ...marks.filter((mark) => isNear(mark, mark.room)),
       ...crossedAt(sawn, joints).map((y) => ({ y, ...meet })),
       ...crossedAt(sawn, ends).map((y) => ({ y, ...leave })),
     ]

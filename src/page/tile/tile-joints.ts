@@ -1,6 +1,6 @@
 import { arrowHead } from '../../drawing/arrow.ts'
 import { cross } from '../../drawing/cross.ts'
-import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
+import { type Drawing, type Mark, stroke, text } from '../../drawing/drawing.ts'
 import { cornersAt, type TextMark } from '../../drawing/text-box.ts'
 import { type Convex, pathOutside } from '../../geometry/clip.ts'
 import { type Path, pathOf } from '../../geometry/path.ts'
@@ -51,18 +51,19 @@ const lineDistance = (a: Point, b: Point, p: Point): number =>
   Math.abs(pointCross(pointSubtract(b, a), pointSubtract(p, a))) / pointDistance(a, b)
 
 /** Joint lines, crosses half on each page, scales and pair marks; in the window as the drawing is read. */
-export const jointMarks = (tile: Tile, screws: readonly Point[]): Drawing =>
-  tile.joints.flatMap((joint) => {
+export const jointMarks = (tile: Tile, screws: readonly Point[]): Drawing => {
+  const marks: Mark[] = []
+  for (const joint of tile.joints) {
     const { a, b, along, inward, angle } = jointLines(tile, joint)
-    return [
-      ...brokenLine(tile, a, b, screws).map((path) => stroke('joint', path, pens.joint)),
-      ...joint.crosses.flatMap((p) =>
-        cross('joint', tilePoint(tile, p), Math.min(arm, tile.half), pens.cross, along),
-      ),
-      ...joint.verniers.flatMap((p) => vernierMarks(tilePoint(tile, p), along, inward, joint.over)),
-      ...pairMarks(tilePoint(tile, joint.pair), inward, [tile.number, joint.neighbour], angle),
-    ]
-  })
+    for (const path of brokenLine(tile, a, b, screws)) marks.push(stroke('joint', path, pens.joint))
+    const reach = Math.min(arm, tile.half)
+    for (const p of joint.crosses) marks.push(...cross('joint', tilePoint(tile, p), reach, pens.cross, along))
+    for (const p of joint.verniers) marks.push(...vernierMarks(tilePoint(tile, p), along, inward, joint.over))
+    const pages = [tile.number, joint.neighbour] as const
+    marks.push(...pairMarks(tilePoint(tile, joint.pair), inward, pages, angle))
+  }
+  return marks
+}
 
 /** Corners of what crosses, scales and pair marks take, between their strokes too. */
 export const jointBlocks = (tile: Tile): readonly (readonly Point[])[] =>
