@@ -48,7 +48,7 @@ const addCubics = (pieces: Piece[], arc: ArcSegment, tolerance: number): void =>
   }
 }
 
-const hasArc = ({ pieces }: Path): boolean => {
+export const hasArc = ({ pieces }: Path): boolean => {
   for (let i = 0; i < pieces.length; i++) if (pieces[i]!.kind === 'arc') return true
   return false
 }

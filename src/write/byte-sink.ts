@@ -3,13 +3,13 @@ import { formatNumber, partsOf, tensOf } from '../drawing/number.ts'
 /** ASCII written piece by piece: most of a page are numbers, for none of which a text is made. */
 export interface ByteSink {
   readonly words: (text: string) => void
-  /** As `formatNumber` has it. */
-  readonly number: (value: number, decimals: number, name: string) => void
+  /** A number as `formatNumber` has it and a space; `what` it is of the thing named, said where it cannot be written. */
+  readonly operand: (value: number, decimals: number, what: string, name: string) => void
   /** All that was written since the last time. */
   readonly take: () => Uint8Array
 }
 
-/** Of a number that needs no text: sign, ten digits, point, ten more. */
+/** Of a number that needs no text: sign, ten digits, point, ten more, space. */
 const longest = 24
 
 export const createByteSink = (): ByteSink => {
@@ -25,34 +25,39 @@ export const createByteSink = (): ByteSink => {
     keep(text.length)
     for (let i = 0; i < text.length; i++) bytes[length++] = text.charCodeAt(i)
   }
-  /** Of a whole number below ten times `ten`; its last zeros only where they count. */
-  const digits = (whole: number, ten: number, least: number): void => {
-    let rest = whole
-    for (let place = ten; place >= least || rest > 0; place /= 10) {
-      const digit = Math.floor(rest / place)
-      bytes[length++] = 48 + digit
-      rest -= digit * place
+  /** A whole number with a point before its last digits, from the last on; zeros there do not count. */
+  const digits = (parts: number, decimals: number): void => {
+    let rest = parts
+    let behind = decimals
+    while (behind > 0 && rest % 10 === 0) {
+      rest /= 10
+      behind--
+    }
+    let count = behind + 1
+    for (let ten = 10 * tensOf[behind]!; ten <= rest; ten *= 10) count++
+    let at = length + count
+    if (behind > 0) at++
+    length = at
+    for (let k = 0; k < count; k++) {
+      if (k === behind && k > 0) bytes[--at] = 46
+      const digit = rest % 10
+      bytes[--at] = 48 + digit
+      rest = (rest - digit) / 10
     }
   }
   return {
     words,
-    number: (value, decimals, name) => {
+    operand: (value, decimals, what, name) => {
       const tens = tensOf[decimals]
       const parts = tens === undefined ? -1 : partsOf(Math.abs(value), tens)
-      if (tens === undefined || parts < 0) {
-        words(formatNumber(value, decimals, name))
+      if (parts < 0) {
+        words(`${formatNumber(value, decimals, `${what} of ${name}`)} `)
         return
       }
       keep(longest)
       if (value < 0 && parts > 0) bytes[length++] = 45
-      const units = Math.floor(parts / tens)
-      let ten = 1
-      while (10 * ten <= units) ten *= 10
-      digits(units, ten, 1)
-      const rest = parts - units * tens
-      if (rest === 0) return
-      bytes[length++] = 46
-      digits(rest, tens / 10, tens)
+      digits(parts, decimals)
+      bytes[length++] = 32
     },
     take: () => {
       const written = bytes.slice(0, length)

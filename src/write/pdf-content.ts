@@ -91,12 +91,9 @@ const textOperators = (
   fillOperator(sink, mark.grey ?? 0, state, name)
   fontOperator(sink, font, em, state, name)
   // Tf holds the em in points, so the matrix is left with turn and stretch alone
-  const place = `place of ${name}`
-  for (let i = 0; i < 6; i++) {
-    if (i < 4) sink.number(own[i]! / pointsPerMm, 6, place)
-    else sink.number(own[i]!, 4, place)
-    sink.words(' ')
-  }
+  for (let i = 0; i < 6; i++)
+    if (i < 4) sink.operand(own[i]! / pointsPerMm, 6, 'place', name)
+    else sink.operand(own[i]!, 4, 'place', name)
   sink.words('Tm ')
   sink.words(shown)
   sink.words(' Tj\n')
@@ -109,12 +106,14 @@ export const pageContent = (sink: ByteSink, drawing: Drawing, number: number, fo
   // round joins: no spikes where a curve meets a straight; butt caps: a line ends where it is drawn to
   sink.words('1 j\n')
   for (const layer of layers) {
-    const marks = byLayer.get(layer)!
+    const marks = byLayer[layer]
     if (marks.length === 0) continue
     sink.words(`/OC /${layer} BDC\n`)
+    const nameOf = (kind: PlainMark['kind']): string => `a ${kind} in layer ${layer} of page ${number}`
+    const names = { stroke: nameOf('stroke'), fill: nameOf('fill'), text: nameOf('text') }
     let inText = false
     for (const { mark, map } of marks) {
-      const name = `a ${mark.kind} in layer ${layer} of page ${number}`
+      const name = names[mark.kind]
       if (inText !== (mark.kind === 'text')) {
         sink.words(inText ? 'ET\n' : 'BT\n')
         inText = !inText

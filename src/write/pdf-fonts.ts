@@ -59,18 +59,20 @@ export const createFonts = (platform: PdfPlatform): Fonts => {
   /** texts outside our own face, with what is said of them */
   const noted = new Map<string, string | undefined>()
 
-  const setOwn = (text: string, size: number, face: Face): SetText => {
+  const setOwn = (text: string, shown: string, size: number, face: Face): SetText => {
     used.add(face)
     return {
       font: ownName[face],
       em: (size * 1000) / capitalHeight,
       width: textWidth(text, size, face),
       squeeze: 1,
-      shown: codedString(text),
+      shown,
     }
   }
 
-  // the same words come back on every page: laid out once, at a capital height of 1
+  // the same words come back on every page: coded once, in both faces alike
+  const coded = new Map<string, string>()
+  // laid out once, at a capital height of 1
   const laidOut = new Map<string, SetText>()
   const setWide = (text: string, size: number, face: Face, from: WideFace): SetText => {
     const key = `${face} ${text}`
@@ -98,11 +100,16 @@ export const createFonts = (platform: PdfPlatform): Fonts => {
       wide = { regular: face('regular'), bold: face('bold') }
     },
     set: (raw, size, face) => {
-      if (isPlain(raw)) return setOwn(raw, size, face)
-      const text = raw.normalize('NFC')
-      if (isCoded(text)) return setOwn(text, size, face)
-      note(text, face)
-      return wide ? setWide(text, size, face, wide[face]) : setOwn(text, size, face)
+      const known = coded.get(raw)
+      if (known !== undefined) return setOwn(raw, known, size, face)
+      const text = isPlain(raw) ? raw : raw.normalize('NFC')
+      if (!isCoded(text)) {
+        note(text, face)
+        return wide ? setWide(text, size, face, wide[face]) : setOwn(text, codedString(text), size, face)
+      }
+      const shown = codedString(text)
+      coded.set(raw, shown)
+      return setOwn(text, shown, size, face)
     },
     embed: (context) => {
       const fonts: Record<string, PDFRef> = {}

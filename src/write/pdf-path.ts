@@ -1,5 +1,5 @@
 import { type Affine, affineApply } from '../geometry/affine.ts'
-import { pathCubics } from '../geometry/cubics.ts'
+import { hasArc, pathCubics } from '../geometry/cubics.ts'
 import { pointsPerMm } from '../geometry/inch.ts'
 import type { Path } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
@@ -15,6 +15,7 @@ const decimals = 4
 const stretch = ([a, b, c, d]: Affine): number => (Math.hypot(a + d, b - c) + Math.hypot(a - d, b + c)) / 2
 
 const namedCubics = (path: Path, map: Affine, name: string): Path => {
+  if (!hasArc(path)) return pathCubics(path, arcTolerance)
   const scale = stretch(map) / pointsPerMm
   try {
     return pathCubics(path, arcTolerance / Math.max(1, scale || 1))
@@ -25,18 +26,17 @@ const namedCubics = (path: Path, map: Affine, name: string): Path => {
 
 /** Path operators in points; `map` takes the path's frame to points. Throws RangeError on NaN, naming `name`. */
 export const pathOperators = (sink: ByteSink, path: Path, map: Affine, name: string): void => {
-  const coordinate = `a point of ${name}`
   const { pieces } = namedCubics(path, map, name)
   const { start, closed } = path
-  pointOperand(sink, start, map, coordinate)
+  pointOperand(sink, start, map, name)
   sink.words('m\n')
   for (let i = 0; i < pieces.length; i++) {
     const piece = pieces[i]!
     if (piece.kind === 'cubic') {
-      pointOperand(sink, piece.c1, map, coordinate)
-      pointOperand(sink, piece.c2, map, coordinate)
+      pointOperand(sink, piece.c1, map, name)
+      pointOperand(sink, piece.c2, map, name)
     }
-    pointOperand(sink, piece.to, map, coordinate)
+    pointOperand(sink, piece.to, map, name)
     sink.words(piece.kind === 'cubic' ? 'c\n' : 'l\n')
   }
   if (closed) sink.words('h\n')
@@ -44,8 +44,6 @@ export const pathOperators = (sink: ByteSink, path: Path, map: Affine, name: str
 
 const pointOperand = (sink: ByteSink, p: Point, map: Affine, name: string): void => {
   const { x, y } = affineApply(map, p)
-  sink.number(x, decimals, name)
-  sink.words(' ')
-  sink.number(y, decimals, name)
-  sink.words(' ')
+  sink.operand(x, decimals, 'a point', name)
+  sink.operand(y, decimals, 'a point', name)
 }

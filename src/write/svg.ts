@@ -94,11 +94,12 @@ export const svgLayers = (drawing: Drawing, height: number, style: SvgStyle = {}
   }
   const byLayer = marksByLayer(drawing, [1, 0, 0, -1, 0, height])
   return layers
-    .filter((layer) => byLayer.get(layer)!.length > 0)
+    .filter((layer) => byLayer[layer].length > 0)
     .map(
       (layer) =>
-        `<g data-layer="${layer}" stroke-linejoin="round" font-family="${escaped(full.fonts)}">\n${byLayer
-          .get(layer)!
+        `<g data-layer="${layer}" stroke-linejoin="round" font-family="${escaped(full.fonts)}">\n${byLayer[
+          layer
+        ]
           .map(({ mark, map }) => `${markElement(mark, map, full)}\n`)
           .join('')}</g>\n`,
     )

@@ -17,10 +17,10 @@ test('every number is written as `toFixed` rounds it, next to halves and beyond 
       (value, decimals, off) => {
         const half = (Math.round(value * 10 ** decimals) + 0.5) / 10 ** decimals
         for (const one of [value, value / 1e6, Math.round(value), -0, half, half * (1 + off * 2 ** -52)]) {
-          sink.number(one, decimals, 'x')
+          sink.operand(one, decimals, 'a point', 'x')
           const written = taken(sink)
           asked++
-          if (written !== shownSlowly(one, decimals)) wrong.push([one, decimals, written])
+          if (written !== `${shownSlowly(one, decimals)} `) wrong.push([one, decimals, written])
         }
       },
     ),
@@ -34,8 +34,8 @@ test.each([Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 1e21]
   '%d throws and names the thing',
   (value) => {
     const sink = createByteSink()
-    expect(() => sink.number(value, 4, 'a point of page 3')).toThrow(RangeError)
-    expect(() => sink.number(value, 4, 'a point of page 3')).toThrow('a point of page 3')
+    expect(() => sink.operand(value, 4, 'a point', 'page 3')).toThrow(RangeError)
+    expect(() => sink.operand(value, 4, 'a point', 'page 3')).toThrow('a point of page 3')
   },
 )
 
@@ -43,8 +43,8 @@ test('words and numbers stand in the order in which they came, however many, and
   const sink = createByteSink()
   let whole = ''
   for (let i = 0; i < 20_000; i++) {
-    sink.number(i / 8, 4, 'x')
-    sink.words(' m\n')
+    sink.operand(i / 8, 4, 'a point', 'x')
+    sink.words('m\n')
     whole += `${i / 8} m\n`
   }
   const first = sink.take()

@@ -34,7 +34,7 @@ export const rasterise = (drawing: Drawing, size: RasterSize, glyphOf: GlyphSour
   const toPixels: Affine = [pixelsPerMm, 0, 0, -pixelsPerMm, 0, size.height * pixelsPerMm]
   const byLayer = marksByLayer(drawing, toPixels)
   for (const layer of layers)
-    for (const { mark, map } of byLayer.get(layer)!)
+    for (const { mark, map } of byLayer[layer])
       switch (mark.kind) {
         case 'stroke': {
           const { pen } = mark
