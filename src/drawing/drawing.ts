@@ -59,6 +59,7 @@ export const text = (
   options: TextOptions = {},
 ): Mark => {
   const { angle = 0, face = 'regular', align = 'left', grey } = options
-  const mark = { kind: 'text', layer, at, size, text: words, angle, face, align } as const
-  return grey === undefined ? mark : { ...mark, grey }
+  return grey === undefined
+    ? { kind: 'text', layer, at, size, text: words, angle, face, align }
+    : { kind: 'text', layer, at, size, text: words, angle, face, align, grey }
 }

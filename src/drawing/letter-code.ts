@@ -31,7 +31,7 @@ export const codedLetters = (): readonly (readonly [code: number, letter: string
 const plain = /^[ -~]*$/
 
 /** Most texts: each letter is its own code, none has an accent. */
-export const isPlain = (text: string): boolean => plain.test(text)
+const isPlain = (text: string): boolean => plain.test(text)
 
 /** Whether our own face can print the text, accents composed (NFC). */
 export const isCoded = (text: string): boolean => {

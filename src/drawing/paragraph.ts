@@ -9,7 +9,11 @@ export const wrapWords = (
   width: number,
   size: number,
   face: Face = 'regular',
-): readonly string[] => wrapped(measured(words, size, face), width, size, face)
+): readonly string[] =>
+  // most cells of tables: one word, which nothing could break
+  words.length <= longestWord && !words.includes(' ')
+    ? [words]
+    : wrapped(measured(words, size, face), width, size, face)
 
 interface Measured {
   readonly word: string

@@ -1,10 +1,10 @@
 import type { PDFContext, PDFRef } from 'pdf-lib'
 import type { Drawing, Face } from '../drawing/drawing.ts'
-import { isCoded, isPlain, letterCode } from '../drawing/letter-code.ts'
+import { isCoded, letterCode } from '../drawing/letter-code.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import { capitalHeight } from '../drawing/typeface.ts'
 import type { PdfPlatform } from './pdf-input.ts'
-import { codedString } from './pdf-string.ts'
+import { codedString, standsAsItIs } from './pdf-string.ts'
 import { embedOwnFace, embedOwnLetters } from './type/own-face.ts'
 import { readSfnt } from './type/sfnt.ts'
 import { box, createWideFace, type WideFace } from './type/wide-face.ts'
@@ -59,7 +59,7 @@ export const createFonts = (platform: PdfPlatform): Fonts => {
   /** texts outside our own face, with what is said of them */
   const noted = new Map<string, string | undefined>()
 
-  const setOwn = (text: string, shown: string, size: number, face: Face): SetText => {
+  const setOwn = (text: string, size: number, face: Face, shown = codedString(text)): SetText => {
     used.add(face)
     return {
       font: ownName[face],
@@ -70,9 +70,7 @@ export const createFonts = (platform: PdfPlatform): Fonts => {
     }
   }
 
-  // the same words come back on every page: coded once, in both faces alike
-  const coded = new Map<string, string>()
-  // laid out once, at a capital height of 1
+  // the same words come back on every page: laid out once, at a capital height of 1
   const laidOut = new Map<string, SetText>()
   const setWide = (text: string, size: number, face: Face, from: WideFace): SetText => {
     const key = `${face} ${text}`
@@ -100,16 +98,12 @@ export const createFonts = (platform: PdfPlatform): Fonts => {
       wide = { regular: face('regular'), bold: face('bold') }
     },
     set: (raw, size, face) => {
-      const known = coded.get(raw)
-      if (known !== undefined) return setOwn(raw, known, size, face)
-      const text = isPlain(raw) ? raw : raw.normalize('NFC')
-      if (!isCoded(text)) {
-        note(text, face)
-        return wide ? setWide(text, size, face, wide[face]) : setOwn(text, codedString(text), size, face)
-      }
-      const shown = codedString(text)
-      coded.set(raw, shown)
-      return setOwn(text, shown, size, face)
+      // most texts: asked once, not for each thing that they might need
+      if (standsAsItIs(raw)) return setOwn(raw, size, face, `(${raw})`)
+      const text = raw.normalize('NFC')
+      if (isCoded(text)) return setOwn(text, size, face)
+      note(text, face)
+      return wide ? setWide(text, size, face, wide[face]) : setOwn(text, size, face)
     },
     embed: (context) => {
       const fonts: Record<string, PDFRef> = {}

@@ -5,12 +5,14 @@ import { letterCode } from '../drawing/letter-code.ts'
 export const textString = (text: string): PDFHexString =>
   PDFHexString.fromText(text.replace(/\p{Surrogate}/gu, '\ufffd'))
 
-/** Nothing to escape, each letter its own code. */
-const asItStands = /^[ -'*-[\]-~]*$/
+const bare = /^[ -'*-[\]-~]*$/
+
+/** Whether nothing of a text is to be escaped, and each letter is its own code. */
+export const standsAsItIs = (text: string): boolean => bare.test(text)
 
 /** A literal string of our own face's codes for a content stream, in ASCII. What has no code is shown as `?`. */
 export const codedString = (text: string): string => {
-  if (asItStands.test(text)) return `(${text})`
+  if (standsAsItIs(text)) return `(${text})`
   let out = '('
   for (const letter of text) {
     const code = letterCode(letter) ?? 63

@@ -7,7 +7,7 @@ import { showLength } from '../../length.ts'
 import { letters } from '../../pattern/pens.ts'
 import { type Occupancy, weightIn } from '../room/occupancy.ts'
 import { anything, on, wordClear, wordCovers } from '../room/word-room.ts'
-import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
+import { type Tile, tilePoint } from '../tile/tile.ts'
 
 /** What is set freely keeps this far off all else, mm. */
 const clear = 1.5
@@ -31,7 +31,7 @@ export const snapWords = (tile: Tile, units: Units, room: Occupancy): readonly T
   const words = `snap line ${tile.row}${level ? `: ${from}` : '; its ruler begins at TOE'}`
   const line = tilePoint(tile, tile.snap[0]).y
   const at = (x: number, y: number): TextMark => text('joint', { x, y }, letters.small, words) as TextMark
-  const cell = tileCell(tile)
+  const cell = tile.kept
   const usual = usualPlace(cell, line - under - letters.small, at, room)
   if (usual) return [usual]
   return tile.joints.some((joint) => joint.edge === 'left') ? [] : [anyPlace(cell, line, at, room)]

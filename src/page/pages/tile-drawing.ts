@@ -2,7 +2,7 @@ import type { Units } from '../../design/design.ts'
 import { type Drawing, group, type Mark, stroke } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineApply, affineIdentity, affineInvert } from '../../geometry/affine.ts'
-import { boxGrow, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
+import { boxGrow, boxOverlaps, boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { boxCorners, type Convex, pathClip } from '../../geometry/clip.ts'
 import { pathLength } from '../../geometry/length.ts'
 import type { Path } from '../../geometry/path.ts'
@@ -13,7 +13,7 @@ import { type Datum, datumMarks } from '../proof/datum.ts'
 import { type Occupancy, occupyBox, occupyUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import { grownWord, keepOff, keepOffPath, on, wordClear, wordRoom } from '../room/word-room.ts'
-import { brokenStrokes, type ClearZone, wordZones, zonesBack } from '../tile/clear-zones.ts'
+import { brokenStrokes, type ClearZone, wordZone, wordZones, zonesBack } from '../tile/clear-zones.ts'
 import { clipMarks } from '../tile/clip-marks.ts'
 import { edgeNames } from '../tile/edge-names.ts'
 import { woodOf } from '../tile/ground.ts'
@@ -136,21 +136,28 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     if (said && note.length === 0) elsewhere.set(i, said.words)
   }
   const signs = timberSigns(boxes, tile, room)
-  keepOff(room, signs.flat(), on.rather)
+  for (const marks of signs) keepOff(room, marks, on.rather)
   const rulers = rulerMarks(tile, pattern.points[0]!.at, units, rulerRoom(tile, pattern, drawn.screws, room))
-  keepOff(room, rulers.flat(), on.ruler)
+  for (const marks of rulers) keepOff(room, marks, on.ruler)
   const snap = snapWords(tile, units, room)
   keepOff(room, snap, on.never)
   const title = placedTitle(
     tile,
     {
-      ...facts,
+      title: facts.title,
+      pattern,
+      total: facts.total,
+      set: facts.set,
+      units,
+      start: facts.start,
       timbers: shown.map((i, k) => ({
-        ...pattern.screws[i]!,
+        called: pattern.screws[i]!.called,
+        timber: pattern.screws[i]!.timber,
         signed: signs[k]!.length > 0,
         screwed: !facts.missing.has(i),
         elsewhere: elsewhere.get(i),
       })),
+      printer: facts.printer,
     },
     room,
   )
@@ -158,9 +165,12 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   // where the title has no free place, or the snap line's words
   const [snapZones, titleZones] = [wordZones(snap), wordZones(title)]
   const titled = [...snapZones, ...titleZones].map(pointsBounds)
+  // most lie off all of them
+  const about = titled.length > 0 ? titled.reduce(boxUnion) : null
   const isTitled = (mark: Mark): boolean => {
-    const box = mark.kind === 'stroke' ? pathBounds(mark.path) : pointsBounds(wordZones([mark]).flat())
-    return titled.some((other) => boxOverlaps(other, box))
+    if (mark.kind !== 'stroke' && mark.kind !== 'text') return false
+    const box = mark.kind === 'stroke' ? pathBounds(mark.path) : pointsBounds(wordZone(mark))
+    return about !== null && boxOverlaps(about, box) && titled.some((other) => boxOverlaps(other, box))
   }
   const ruled = rulers.filter((marks) => !marks.some(isTitled)).flat()
 

@@ -5,7 +5,7 @@ import { letters } from '../../pattern/pens.ts'
 import { freePlace, leastPlace } from '../room/free-place.ts'
 import { boxCounter, coarser, type Occupancy } from '../room/occupancy.ts'
 import { anything, on } from '../room/word-room.ts'
-import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
+import { type Tile, tilePoint } from '../tile/tile.ts'
 import {
   type TitleFacts,
   type TitleForm,
@@ -33,7 +33,7 @@ const titleTries = [
 
 /** The title block in the freest place of what the page keeps, smaller where it must be; where none is free, where it hides least. */
 export const placedTitle = (tile: Tile, facts: TitleFacts, room: Occupancy): Drawing => {
-  const cell = boxGrow(tileCell(tile), clear - 2)
+  const cell = boxGrow(tile.kept, clear - 2)
   const panel = panelOf(tile, facts)
   // where it must lie on something, on words and the cut line last of all
   const count = boxCounter(coarser(room, anything), (kinds) => (kinds & (on.said | on.cut) ? hidden : 1))
@@ -76,7 +76,7 @@ const mostOff = 60
 /** What the page keeps no higher and no lower than the panel, where much of it hangs over; null where rows are turned or little does. */
 const panelOf = (tile: Tile, { pattern: { height } }: TitleFacts): Box | null => {
   if (Math.abs(tile.toWindow[1]) > 1e-9) return null
-  const cell = boxGrow(tileCell(tile), clear - 2)
+  const cell = boxGrow(tile.kept, clear - 2)
   const y0 = Math.max(cell.y0, tilePoint(tile, { x: 0, y: 0 }).y)
   const y1 = Math.min(cell.y1, tilePoint(tile, { x: 0, y: height }).y)
   return y0 - cell.y0 + cell.y1 - y1 > mostOff && y1 > y0 ? { ...cell, y0, y1 } : null

@@ -16,7 +16,7 @@ import { pointRoom } from '../cover/shown-points.ts'
 import { type Bounded, bounded } from '../room/line-stretches.ts'
 import { clearIn, type Occupancy, occupancyOf, occupyBox, occupyUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
-import { type Tile, tileCell, tilePoint } from '../tile/tile.ts'
+import { type Tile, tilePoint } from '../tile/tile.ts'
 import { jointMarks, snapMarks } from '../tile/tile-joints.ts'
 import { labelWords } from '../timber/label-marks.ts'
 import { arm, type Beside, besideBox, besides, figuresWidth, type Widths, widthsOf } from './datum-figures.ts'
@@ -183,7 +183,7 @@ const wordsBeside = (
   units: Units,
   room: Occupancy,
 ): Beside | undefined => {
-  const cell = tileCell(tile)
+  const cell = tile.kept
   const free = (box: Box): boolean => boxHolds(cell, box) && clearIn(room, box, 1)
   const p = tilePoint(tile, at)
   if (!free({ x0: p.x - arm, x1: p.x + arm, y0: p.y - arm, y1: p.y + arm })) return undefined

@@ -1,4 +1,4 @@
-import type { Drawing, Pen } from '../../drawing/drawing.ts'
+import { type Drawing, type Pen, stroke } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { type Affine, affineApply, affineIdentity, affineInvert, affineThen } from '../../geometry/affine.ts'
 import { type Box, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
@@ -14,7 +14,7 @@ const air = 0.7
 const leastScrap = { whole: 1.5, dashed: 2.5 }
 
 /** The box of a word with air round it: letters alone, where none goes below its line. */
-const wordZone = (word: TextMark, map: Affine): Convex => {
+export const wordZone = (word: TextMark, map: Affine = affineIdentity): Convex => {
   const [a, b, c, d] = textCorners(word, map) as [Point, Point, Point, Point]
   // textCorners goes below the line by 0.3 of the letters' height
   const [low, right] = /[gjpqy,;()Q/]/.test(word.text)
@@ -60,14 +60,14 @@ export const brokenStrokes = (drawing: Drawing, zones: readonly ClearZone[]): Dr
   drawing.flatMap((mark): Drawing => {
     if (mark.kind !== 'stroke') return [mark]
     const met = zonesMet(mark.path, zones)
-    if (met.length === 0) return [{ ...mark, pen: endedPen(mark.pen, mark.path) }]
+    if (met.length === 0) return [stroke(mark.layer, mark.path, endedPen(mark.pen, mark.path))]
     return met
       .reduce<readonly Path[]>(
         (parts, { shape }) => parts.flatMap((part) => pathOutside(part, shape)),
         [mark.path],
       )
       .filter((path) => !isScrap(path, mark.pen.dash ? leastScrap.dashed : leastScrap.whole))
-      .map((path) => ({ ...mark, path, pen: endedPen(mark.pen, path) }))
+      .map((path) => stroke(mark.layer, path, endedPen(mark.pen, path)))
   })
 
 const zonesMet = (path: Path, zones: readonly ClearZone[]): readonly ClearZone[] => {

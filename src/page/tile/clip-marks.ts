@@ -1,9 +1,9 @@
-import type { Drawing } from '../../drawing/drawing.ts'
+import { type Drawing, stroke } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { pathBounds } from '../../geometry/bounds.ts'
 import { convexContains, pathClip } from '../../geometry/clip.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
-import { type Tile, tileCell } from './tile.ts'
+import type { Tile } from './tile.ts'
 
 /**
  * The marks of a pattern that one tile carries, in the pattern: strokes are cut at the window, rings only where they lie whole in
@@ -23,7 +23,7 @@ export const clipMarks = (marks: Drawing, tile: Tile): Drawing =>
             // trim on: the next page has it
             (mark.layer === 'cut' || mark.layer === 'mark') && pathClip(mark.path, tile.cell).length === 0
             ? []
-            : pathClip(mark.path, tile.window).map((path) => ({ ...mark, path }))
+            : pathClip(mark.path, tile.window).map((path) => stroke(mark.layer, path, mark.pen))
       case 'fill':
         return pathSegments(mark.path).every((s) => convexContains(tile.cell, s.from)) ? [mark] : []
       case 'text':
@@ -44,6 +44,6 @@ const isRing = (path: Path): boolean => {
 
 /** Whether words stand wholly in what the page keeps. */
 const isWhole = (mark: TextMark, tile: Tile): boolean => {
-  const { x0, y0, x1, y1 } = tileCell(tile)
+  const { x0, y0, x1, y1 } = tile.kept
   return textCorners(mark, tile.toWindow).every(({ x, y }) => x >= x0 && y >= y0 && x <= x1 && y <= y1)
 }

@@ -13,7 +13,7 @@ import { letters } from '../../pattern/pens.ts'
 import { clearUnder, type Occupancy, takenUnder } from '../room/occupancy.ts'
 import { keepOff, on, wordClear } from '../room/word-room.ts'
 import { type Ground, groundOf, standsOn } from './ground.ts'
-import { isInCell, type Tile, tileCell } from './tile.ts'
+import { isInCell, type Tile } from './tile.ts'
 import { bandReach } from './waste-band.ts'
 
 /**
@@ -227,7 +227,7 @@ const isFaultless = (word: TextMark, cell: Box, room: Occupancy, more = 0): bool
 }
 
 /** What the page keeps, less what a word keeps from its edges. */
-const keptOf = (tile: Tile): Box => boxGrow(tileCell(tile), -1)
+const keptOf = (tile: Tile): Box => boxGrow(tile.kept, -1)
 
 /** How many corners of a word lie out of what the page keeps. */
 const cornersOut = (corners: readonly Point[], cell: Box): number =>

@@ -9,7 +9,7 @@ import { type Point, pointAngle, pointToward } from '../../geometry/point.ts'
 import { levelStyle, type PatternLevel } from '../../pattern/heights.ts'
 import { clearUnder, type Occupancy, occupyUnder } from '../room/occupancy.ts'
 import { keepOff, on } from '../room/word-room.ts'
-import { type Tile, tileCell } from './tile.ts'
+import type { Tile } from './tile.ts'
 
 /** Steps of a mark along its level, mm. */
 const step = 3
@@ -52,7 +52,7 @@ const firstStanding = (
   around = 0,
 ): Drawing | undefined => {
   const { at, from, to } = level
-  const inside = boxGrow(tileCell(tile), -clear)
+  const inside = boxGrow(tile.kept, -clear)
   const count = Math.ceil(Math.max(to - at.x, at.x - from) / step)
   for (let i = 0; i <= 2 * count; i++) {
     const x = at.x + step * (i % 2 === 0 ? i / 2 : -(i + 1) / 2)

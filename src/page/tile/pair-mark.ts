@@ -21,7 +21,8 @@ const sizeIn = (radius: number, words: string): number => {
 }
 
 /** What is read in both halves: the lower number first. */
-const pairWords = (pages: readonly [number, number]): string => [...pages].sort((a, b) => a - b).join('–')
+const pairWords = ([own, other]: readonly [number, number]): string =>
+  own < other ? `${own}–${other}` : `${other}–${own}`
 
 /** Of the mark of two pages, mm. */
 export const pairRadius = (pages: readonly [number, number]): number => {

@@ -7,7 +7,7 @@ import { type Path, pathOf } from '../../geometry/path.ts'
 import { type Point, pointToward } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
 import { letters, pens } from '../../pattern/pens.ts'
-import { type Tile, tileCell, tilePoint } from './tile.ts'
+import { type Tile, tilePoint } from './tile.ts'
 
 /** Distance between ticks, and between those that carry a figure, mm. */
 export const rulerStep = (units: Units): { readonly tick: number; readonly figure: number } =>
@@ -36,7 +36,7 @@ interface Figured {
 
 /** A tick, and in how many places a long one with a figure may stand for it, the usual one first. */
 interface RulerMark {
-  readonly plain: Path
+  readonly plain: () => Path
   readonly places: number
   readonly figured: (place: number) => Figured
 }
@@ -55,17 +55,19 @@ export interface RulerRoom {
  * it and of the line, or short where that has no room; the upright one where it loses the fewest. In the window as the drawing is read.
  */
 export const rulerMarks = (tile: Tile, toe: Point, units: Units, room: RulerRoom): readonly Drawing[] => {
-  const cell = tileCell(tile)
+  const cell = tile.kept
   const turned = Math.abs(tile.toWindow[1]) > 1e-9
   const zero = tilePoint(tile, turned ? toe : { x: 0, y: 0 })
   const level = tilePoint(tile, tile.snap[0]).y
-  const along = ruler(cell.x0 + 8, cell.x1 - 8, zero.x, units).map((one) => alongMark(one, level, units))
+  const along = ruler(cell.x0 + 8, cell.x1 - 8, zero.x, units).map((one) => alongMark(one, level))
   const heights = turned ? [] : ruler(cell.y0 + 8, cell.y1 - 8, zero.y, units)
-  const upright = uprightRuler(
-    insets.filter((off) => off === inset || cell.x0 + 2 * off < cell.x1),
-    (off) => heights.map((one) => uprightMark(one, cell.x0 + off, level, units)),
+  const inside = uprightOff(
+    insets.filter((one) => one === inset || cell.x0 + 2 * one < cell.x1),
+    heights.filter((one) => isRead(one, level)),
+    (one, off) => uprightFigure(one, cell.x0 + off),
     room,
   )
+  const upright = heights.map((one) => uprightMark(one, cell.x0 + inside, level))
   return [...along, ...upright].map((mark) => drawn(mark, room))
 }
 
@@ -82,36 +84,42 @@ const drawn = (mark: RulerMark, { isFigured, isOffTimber, isFree }: RulerRoom): 
   }
   if (kept) return [stroke('note', kept.tick, pens.ruler), kept.figure]
   // a long tick without its figure would be counted wrongly
-  return isFree(mark.plain) ? [stroke('note', mark.plain, pens.ruler)] : []
+  const plain = mark.plain()
+  return isFree(plain) ? [stroke('note', plain, pens.ruler)] : []
 }
 
-/** The first of its places in which it loses no figure and has none in a timber, else the fewest of both. */
-const uprightRuler = (
+/** How far inside the page's edge it loses no figure and has none in a timber, the first such, else the fewest of both. */
+const uprightOff = (
   offs: readonly number[],
-  marksAt: (off: number) => readonly RulerMark[],
+  wanted: readonly Tick[],
+  figureOf: (tick: Tick, off: number) => Figured,
   { isFigured, isOffTimber }: RulerRoom,
-): readonly RulerMark[] => {
-  let best: readonly RulerMark[] = []
+): number => {
+  let best = inset
   let most = -1
   for (const off of offs) {
-    const marks = marksAt(off)
-    const wanted = marks.filter(({ places }) => places > 0)
-    const figured = wanted.map((mark) => mark.figured(0)).filter(isFigured)
-    const worth = figured.length + inTimber * figured.filter(isOffTimber).length
+    let worth = 0
+    let offTimber = 0
+    for (const one of wanted) {
+      const figured = figureOf(one, off)
+      if (!isFigured(figured)) continue
+      worth++
+      if (isOffTimber(figured)) offTimber++
+    }
+    worth += inTimber * offTimber
     if (worth > most) {
       most = worth
-      best = marks
+      best = off
     }
     if (worth === (1 + inTimber) * wanted.length) break
   }
   return best
 }
 
-/** A tick of a ruler: where it lies along it, in the window and from the ruler's zero, mm. */
+/** A tick of a ruler: where it lies along it, in the window, mm, and its figure; null where it has none. */
 interface Tick {
   readonly at: number
-  readonly major: boolean
-  readonly mm: number
+  readonly words: string | null
 }
 
 const figureAt = (x: number, y: number, words: string): TextMark =>
@@ -125,39 +133,42 @@ const sides = [
   { isRight: false, up: -1 },
 ] as const
 
-const alongMark = ({ at, major, mm }: Tick, level: number, units: Units): RulerMark => {
+const alongMark = ({ at, words }: Tick, level: number): RulerMark => {
   const foot = { x: at, y: level }
   const tick = (length: number): Path => pathOf(foot, pointToward(foot, Math.PI / 2, length))
   return {
-    plain: tick(plain),
-    places: major ? sides.length : 0,
+    plain: () => tick(plain),
+    places: words === null ? 0 : sides.length,
     figured: (place) => {
       const { isRight, up } = sides[place]!
-      const words = showLength(mm, units)
       return {
         tick: tick(up * long),
         figure: figureAt(
-          isRight ? at + beside : at - beside - textWidth(words, letters.small, 'regular'),
+          isRight ? at + beside : at - beside - textWidth(words!, letters.small, 'regular'),
           up > 0 ? level + above : level - above - letters.small,
-          words,
+          words!,
         ),
       }
     },
   }
 }
 
-const uprightMark = ({ at, major, mm }: Tick, x: number, level: number, units: Units): RulerMark => {
-  const tick = (length: number): Path => pathOf({ x, y: at }, { x: x + length, y: at })
-  return {
-    plain: tick(plain),
-    // beside the snap line it would be read with its words
-    places: major && Math.abs(at - level) > 6 ? 1 : 0,
-    figured: () => ({
-      tick: tick(long),
-      figure: figureAt(x + long + 1, at - letters.small / 2, showLength(mm, units)),
-    }),
-  }
-}
+/** Whether it has a figure, which beside the snap line would be read with the words there. */
+const isRead = ({ at, words }: Tick, level: number): boolean => words !== null && Math.abs(at - level) > 6
+
+const uprightTick = (at: number, x: number, length: number): Path =>
+  pathOf({ x, y: at }, { x: x + length, y: at })
+
+const uprightFigure = ({ at, words }: Tick, x: number): Figured => ({
+  tick: uprightTick(at, x, long),
+  figure: figureAt(x + long + 1, at - letters.small / 2, words!),
+})
+
+const uprightMark = (tick: Tick, x: number, level: number): RulerMark => ({
+  plain: () => uprightTick(tick.at, x, plain),
+  places: isRead(tick, level) ? 1 : 0,
+  figured: () => uprightFigure(tick, x),
+})
 
 /** Ticks between two places, `origin` being zero; none before it. */
 const ruler = (from: number, to: number, origin: number, units: Units): readonly Tick[] => {
@@ -167,6 +178,6 @@ const ruler = (from: number, to: number, origin: number, units: Units): readonly
   const count = Math.max(0, Math.floor((to - origin) / tick) - first + 1)
   return Array.from({ length: count }, (_, k) => {
     const n = first + k
-    return { at: origin + n * tick, major: n % every === 0, mm: n * tick }
+    return { at: origin + n * tick, words: n % every === 0 ? showLength(n * tick, units) : null }
   })
 }

@@ -56,6 +56,8 @@ export interface Tile {
   readonly window: Convex
   /** what is left once the page is trimmed and its neighbours lie over it */
   readonly cell: Convex
+  /** the same of the window, as the drawing is read */
+  readonly kept: Box
   readonly joints: readonly Joint[]
   /** the row's snap line across this page */
   readonly snap: readonly [Point, Point]
@@ -147,6 +149,12 @@ export const tilesOf = (
         x1 - trimmed('right'),
         y1 - trimmed('top'),
       ),
+      kept: {
+        x0: trimmed('left'),
+        y0: trimmed('bottom'),
+        x1: lattice.width - trimmed('right'),
+        y1: lattice.height - trimmed('top'),
+      },
       joints: neighbours.map(({ edge, over, neighbour }): Joint => {
         const key = [own, neighbour].sort((a, b) => a - b).join()
         let joint = known.get(key)
@@ -198,17 +206,9 @@ export const tileMap = (tile: Tile): Affine => affineThen(tile.toWindow, tile.to
 /** A point of the pattern in the window as the drawing is read. */
 export const tilePoint = (tile: Tile, p: Point): Point => affineApply(tile.toWindow, p)
 
-/** What is left of the window once neighbours are taped on, as the drawing is read. */
-export const tileCell = ({ width, height, half, joints }: Tile): Box => {
-  // asked for each place that anything is tried at
-  const cut = { left: 0, bottom: 0, right: 0, top: 0 }
-  for (const { edge } of joints) cut[edge] = half
-  return { x0: cut.left, y0: cut.bottom, x1: width - cut.right, y1: height - cut.top }
-}
-
 /** Whether points of the window lie in what the page keeps, so far from its edges, mm. */
-export const isInCell = (tile: Tile, points: readonly Point[], air: number): boolean => {
-  const { x0, y0, x1, y1 } = tileCell(tile)
+export const isInCell = ({ kept }: Tile, points: readonly Point[], air: number): boolean => {
+  const { x0, y0, x1, y1 } = kept
   for (let i = 0; i < points.length; i++) {
     const { x, y } = points[i]!
     if (!(x >= x0 + air && x <= x1 - air && y >= y0 + air && y <= y1 - air)) return false

@@ -77,10 +77,14 @@ export const extentOf = ({ corners }: TimberBox, angle: number): number => {
 export const boxesAlong = (turn: number) => {
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
   return ({ x, y }: Point, wide: number, high: number): Convex => {
-    const corner = (i: number, k: number): Point => ({
-      x: x + i * wide * cos - k * high * sin,
-      y: y + i * wide * sin + k * high * cos,
-    })
-    return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)]
+    // hundreds of places are tried on a page
+    const along = { x: wide * cos, y: wide * sin }
+    const up = { x: high * sin, y: high * cos }
+    return [
+      { x: x - along.x + up.x, y: y - along.y - up.y },
+      { x: x + along.x + up.x, y: y + along.y - up.y },
+      { x: x + along.x - up.x, y: y + along.y + up.y },
+      { x: x - along.x - up.x, y: y - along.y + up.y },
+    ]
   }
 }

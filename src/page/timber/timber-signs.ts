@@ -35,7 +35,8 @@ export const timberSigns = (timbers: readonly TimberBox[], tile: Tile, room: Occ
   timbers.map((timber) => {
     const turn = Math.max(leastTurn, Math.atan2(timber.narrow, timber.long))
     const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
-    const places = placesIn(timber, shares, asides)
+    // most timbers lie on other pages too
+    const places = placesIn(timber, shares, asides).filter((at) => isInCell(tile, [at], air))
     const corners = boxesAlong(timber.along)
     // asked once of each place and size
     const known: (boolean | undefined)[] = []
