@@ -25,11 +25,22 @@ export interface Plan extends SetPlan {
  * Sines and cosines differ in their last bit from one version of a JavaScript engine to the next: numbers end at ten
  * decimals, finer than a page is proved to be at full size, so that a plan and its seal are the same wherever they are made.
  */
-const rounded = <T>(value: T): T => {
-  if (typeof value === 'number') return (Number.isInteger(value) ? value : Number(value.toFixed(10))) as T
-  if (Array.isArray(value)) return value.map(rounded) as T
-  if (value === null || typeof value !== 'object') return value
-  return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, rounded(one)])) as T
+const rounded = <T>(whole: T): T => {
+  // a page says its first place twice
+  const known = new Map<unknown, unknown>()
+  const round = (value: unknown): unknown => {
+    if (typeof value === 'number') return Number.isInteger(value) ? value : Number(value.toFixed(10))
+    if (value === null || typeof value !== 'object') return value
+    let found = known.get(value)
+    if (found === undefined) {
+      found = Array.isArray(value)
+        ? value.map(round)
+        : Object.fromEntries(Object.entries(value).map(([key, one]) => [key, round(one)]))
+      known.set(value, found)
+    }
+    return found
+  }
+  return round(whole) as T
 }
 
 /** A plan with its seal, over whatever it had. */

@@ -6,7 +6,7 @@ import type { PrinterUncertainty } from '../../printer/uncertainty.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
 import { type CoverCounts, coverCounts, designCovers, type PatternCovers } from '../cover/pattern-covers.ts'
 import { mapPage } from '../pages/map-page.ts'
-import { tileDrawing } from '../pages/tile-drawing.ts'
+import { type TileFacts, tileDrawing } from '../pages/tile-drawing.ts'
 import { type RampTrial, rampTrial, trialWarnings } from '../parts/ramp-trial.ts'
 import { isOnPaper } from '../proof/missing-screws.ts'
 import { sheetWindow } from '../sheet/sheet.ts'
@@ -149,26 +149,26 @@ const tileDrafts = (
   { pattern, tiles, datums }: TileGroup,
   { design: { title, units }, options: { sheet, printer }, code, total }: SetOf,
 ): readonly Draft[] => {
-  const bands = wasteBands(pattern.cut)
-  const wood = polygonInside(pathSample(pattern.outline, 2))
-  const shown = shownTimbers(pattern, tiles)
-  const missing = new Set(pattern.screws.flatMap((screws, i) => (isOnPaper(screws, tiles) ? [] : [i])))
-  const start = tiles[0]!
-  const facts = {
-    start,
-    title,
-    pattern,
-    units,
-    total,
-    set: code,
-    printer,
-    datums,
-    bands,
-    wood,
-    tiles,
-    shown,
-    missing,
-    sections: sectionsOf(pattern),
+  let known: TileFacts | undefined
+  // with the first page that is drawn
+  const facts = (): TileFacts => {
+    known ??= {
+      start: tiles[0]!,
+      title,
+      pattern,
+      units,
+      total,
+      set: code,
+      printer,
+      datums,
+      bands: wasteBands(pattern.cut),
+      wood: polygonInside(pathSample(pattern.outline, 2)),
+      tiles,
+      shown: shownTimbers(pattern, tiles),
+      missing: new Set(pattern.screws.flatMap((screws, i) => (isOnPaper(screws, tiles) ? [] : [i]))),
+      sections: sectionsOf(pattern),
+    }
+    return known
   }
   return tiles.map((tile) => ({
     kind: 'tile',
@@ -176,6 +176,6 @@ const tileDrafts = (
     label: `${tile.number}`,
     bookmark: `${tile.number} · ${pattern.name}`,
     places: [planPlace(sheet, pattern.name, tileMap(tile))],
-    draw: () => tileDrawing(tile, facts),
+    draw: () => tileDrawing(tile, facts()),
   }))
 }

@@ -48,40 +48,38 @@ const noted = (at: Point, size: number, said: string, align: 'left' | 'middle'):
 })
 
 /** Inside the pipe, else over it. */
-export const pipeLabels = ({ x, y }: Point, r: number, said: string): readonly LabelPlace[] => [
-  ...[letters.small, letters.mark].flatMap((size) =>
-    [6, 4.6, r / 2].flatMap((up) =>
-      [0, 0.2, -0.2].map((dx) => words({ x: x + dx * r, y: y + up }, size, said, { align: 'middle' })),
-    ),
-  ),
-  ...['middle' as const, 'right' as const].map((align) =>
-    words({ x, y: y + r + 1.6 }, letters.mark, said, { align }),
-  ),
-]
+export const pipeLabels = function* ({ x, y }: Point, r: number, said: string): Generator<LabelPlace> {
+  for (const size of [letters.small, letters.mark])
+    for (const up of [6, 4.6, r / 2])
+      for (const dx of [0, 0.2, -0.2])
+        yield words({ x: x + dx * r, y: y + up }, size, said, { align: 'middle' })
+  for (const align of ['middle', 'right'] as const)
+    yield words({ x, y: y + r + 1.6 }, letters.mark, said, { align })
+}
 
 /** In the wood beside the hole, else under it; no lower than words on the wood begin. */
-export const holeLabels = ({ corner, words: said }: ReliefHole): readonly LabelPlace[] =>
-  [letters.small, letters.mark].flatMap((size) => [
-    words({ x: corner.x + 3, y: corner.y + 3 }, size, said),
-    words({ x: corner.x + 3, y: corner.y - 1 }, size, said),
-    words({ x: corner.x + 1.5, y: corner.y - size - 1.6 }, size, said),
-    words({ x: corner.x - 1.5, y: corner.y - size - 1.6 }, size, said, { align: 'right' }),
-  ])
+export const holeLabels = function* ({ corner: { x, y }, words: said }: ReliefHole): Generator<LabelPlace> {
+  for (const size of [letters.small, letters.mark]) {
+    yield words({ x: x + 3, y: y + 3 }, size, said)
+    yield words({ x: x + 3, y: y - 1 }, size, said)
+    yield words({ x: x + 1.5, y: y - size - 1.6 }, size, said)
+    yield words({ x: x - 1.5, y: y - size - 1.6 }, size, said, { align: 'right' })
+  }
+}
 
 /** In the board over the ticks of the cut line; a thin one has its label over it. */
-export const boardLabels = (
+export const boardLabels = function* (
   right: number,
   wall: number,
   deck: number,
   board: number,
   said: string,
-): readonly LabelPlace[] =>
-  [letters.small, letters.mark].flatMap((size) => [
-    ...(board >= size + 4.5
-      ? [
-          words({ x: right - 2, y: deck - size - 1.6 }, size, said, { align: 'right' }),
-          words({ x: wall + 2, y: deck - size - 1.6 }, size, said),
-        ]
-      : []),
-    words({ x: right - 2, y: deck + 1.4 }, size, said, { align: 'right' }),
-  ])
+): Generator<LabelPlace> {
+  for (const size of [letters.small, letters.mark]) {
+    if (board >= size + 4.5) {
+      yield words({ x: right - 2, y: deck - size - 1.6 }, size, said, { align: 'right' })
+      yield words({ x: wall + 2, y: deck - size - 1.6 }, size, said)
+    }
+    yield words({ x: right - 2, y: deck + 1.4 }, size, said, { align: 'right' })
+  }
+}

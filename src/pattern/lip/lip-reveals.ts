@@ -16,7 +16,7 @@ import { letters, pens } from '../pens.ts'
 /** How far the pipe stands out, drawn: a dimension line, what it is measured from, and where its figure may stand. */
 export interface RevealMarks {
   readonly marks: Drawing
-  readonly figure: readonly LabelPlace[]
+  readonly figure: Iterable<LabelPlace>
 }
 
 /** Heads need so much line between them; a shorter line has bars alone. mm */
@@ -85,18 +85,6 @@ export const outReveal = (
   const outer = out > 0 ? pipe : face
   const beyond = ridden.placeAtLength(ridden.lengthTo(place) + 4)
   const end = skin.at(-1)?.end ?? place
-  const said = `out ${showLength(out, units, { decimals: 1 })}`
-  const figure = [5, 8, 11, 14].flatMap((tail): readonly LabelPlace[] => {
-    const tip = pointToward(outer, away, tail)
-    const leader = pathOf(outer, tip)
-    const y = tip.y - letters.small / 2
-    return [
-      { ...words({ x: tip.x - 0.9, y }, letters.small, said, { align: 'right' }), leader },
-      { ...words({ x: tip.x + 0.9, y }, letters.small, said), leader },
-      { ...words({ x: tip.x, y: tip.y + 0.9 }, letters.small, said, { align: 'middle' }), leader },
-      { ...words({ x: tip.x - 0.9, y }, letters.mark, said, { align: 'right' }), leader },
-    ]
-  })
   return {
     marks: [
       ...(beyond > end
@@ -106,7 +94,20 @@ export const outReveal = (
         : []),
       ...dimension(face, pipe),
     ],
-    figure,
+    figure: outFigures(outer, away, `out ${showLength(out, units, { decimals: 1 })}`),
+  }
+}
+
+/** At the end of a leader, the shorter the better. */
+const outFigures = function* (outer: Point, away: number, said: string): Generator<LabelPlace> {
+  for (const tail of [5, 8, 11, 14]) {
+    const tip = pointToward(outer, away, tail)
+    const leader = pathOf(outer, tip)
+    const y = tip.y - letters.small / 2
+    yield { ...words({ x: tip.x - 0.9, y }, letters.small, said, { align: 'right' }), leader }
+    yield { ...words({ x: tip.x + 0.9, y }, letters.small, said), leader }
+    yield { ...words({ x: tip.x, y: tip.y + 0.9 }, letters.small, said, { align: 'middle' }), leader }
+    yield { ...words({ x: tip.x - 0.9, y }, letters.mark, said, { align: 'right' }), leader }
   }
 }
 
