@@ -146,16 +146,22 @@ export const segmentClip = (segment: Segment, polygon: Convex): readonly Segment
 export const segmentOutside = (segment: Segment, polygon: Convex): readonly Segment[] =>
   clearlyOutside(segment, polygon) ? [segment] : segmentParts(segment, polygon, false)
 
+/** Into an ascending list of a few, in its place. */
+const insert = (ts: number[], t: number): void => {
+  let i = ts.length
+  for (; i > 0 && ts[i - 1]! > t; i--) ts[i] = ts[i - 1]!
+  ts[i] = t
+}
+
 const segmentParts = (segment: Segment, polygon: Convex, inside: boolean): readonly Segment[] => {
   const ts = [0, 1]
   for (let i = 0; i < polygon.length; i++) {
     const next = polygon[i + 1 === polygon.length ? 0 : i + 1]!
     if (segment.kind === 'line') {
       const t = lineCrossing(segment, polygon[i]!, next)
-      if (t > 0 && t < 1) ts.push(t)
-    } else for (const t of lineCrossings(segment, polygon[i]!, next)) if (t > 0 && t < 1) ts.push(t)
+      if (t > 0 && t < 1) insert(ts, t)
+    } else for (const t of lineCrossings(segment, polygon[i]!, next)) if (t > 0 && t < 1) insert(ts, t)
   }
-  if (ts.length > 2) ts.sort((a, b) => a - b)
   const parts: Segment[] = []
   let open: number | undefined
   for (let i = 1; i < ts.length; i++) {

@@ -15,35 +15,14 @@ const longest = 24
 export const createByteSink = (): ByteSink => {
   let bytes = new Uint8Array(2 ** 15)
   let length = 0
-  const keep = (more: number): void => {
-    if (length + more <= bytes.length) return
+  const grow = (more: number): void => {
     const larger = new Uint8Array(2 * (length + more))
     larger.set(bytes)
     bytes = larger
   }
   const words = (text: string): void => {
-    keep(text.length)
+    if (length + text.length > bytes.length) grow(text.length)
     for (let i = 0; i < text.length; i++) bytes[length++] = text.charCodeAt(i)
-  }
-  /** A whole number with a point before its last digits, from the last on; zeros there do not count. */
-  const digits = (parts: number, decimals: number): void => {
-    let rest = parts
-    let behind = decimals
-    while (behind > 0 && rest % 10 === 0) {
-      rest /= 10
-      behind--
-    }
-    let count = behind + 1
-    for (let ten = 10 * tensOf[behind]!; ten <= rest; ten *= 10) count++
-    let at = length + count
-    if (behind > 0) at++
-    length = at
-    for (let k = 0; k < count; k++) {
-      if (k === behind && k > 0) bytes[--at] = 46
-      const digit = rest % 10
-      bytes[--at] = 48 + digit
-      rest = (rest - digit) / 10
-    }
   }
   return {
     words,
@@ -54,9 +33,26 @@ export const createByteSink = (): ByteSink => {
         words(`${formatNumber(value, decimals, `${what} of ${name}`)} `)
         return
       }
-      keep(longest)
+      if (length + longest > bytes.length) grow(longest)
       if (value < 0 && parts > 0) bytes[length++] = 45
-      digits(parts, decimals)
+      // its last zeros do not count, one digit stands before the point
+      let rest = parts
+      let behind = decimals
+      while (behind > 0 && rest % 10 === 0) {
+        rest /= 10
+        behind--
+      }
+      let count = behind + 1
+      for (let ten = 10 * tensOf[behind]!; ten <= rest; ten *= 10) count++
+      // from the last digit on
+      let at = length + count + (behind > 0 ? 1 : 0)
+      length = at
+      for (let k = 0; k < count; k++) {
+        if (k === behind && k > 0) bytes[--at] = 46
+        const digit = rest % 10
+        bytes[--at] = 48 + digit
+        rest = (rest - digit) / 10
+      }
       bytes[length++] = 32
     },
     take: () => {

@@ -45,12 +45,18 @@ const grey = (value: number, name: string): string => {
 const mmLength = (mm: number, name: string): string => formatNumber(mm * pointsPerMm, 4, name)
 
 const penOperators = (sink: ByteSink, pen: StrokeMark['pen'], state: State, name: string): void => {
-  if (pen === state.pen) return
-  const dash = (pen.dash ?? []).map((mm) => mmLength(positive(mm, `dash of ${name}`), `dash of ${name}`))
-  const width = mmLength(positive(pen.width, `pen width of ${name}`), `pen width of ${name}`)
-  change(sink, state, 'width', `${width} w`)
-  change(sink, state, 'dash', `[${dash.join(' ')}] 0 d`)
-  change(sink, state, 'strokeGrey', `${grey(pen.grey ?? 0, `grey of ${name}`)} G`)
+  const last = state.pen
+  if (pen === last) return
+  if (pen.width !== last?.width) {
+    const width = mmLength(positive(pen.width, `pen width of ${name}`), `pen width of ${name}`)
+    change(sink, state, 'width', `${width} w`)
+  }
+  if (!last || pen.dash !== last.dash) {
+    const dash = (pen.dash ?? []).map((mm) => mmLength(positive(mm, `dash of ${name}`), `dash of ${name}`))
+    change(sink, state, 'dash', `[${dash.join(' ')}] 0 d`)
+  }
+  if (!last || pen.grey !== last.grey)
+    change(sink, state, 'strokeGrey', `${grey(pen.grey ?? 0, `grey of ${name}`)} G`)
   state.pen = pen
 }
 

@@ -15,7 +15,6 @@ const decimals = 4
 const stretch = ([a, b, c, d]: Affine): number => (Math.hypot(a + d, b - c) + Math.hypot(a - d, b + c)) / 2
 
 const namedCubics = (path: Path, map: Affine, name: string): Path => {
-  if (!hasArc(path)) return pathCubics(path, arcTolerance)
   const scale = stretch(map) / pointsPerMm
   try {
     return pathCubics(path, arcTolerance / Math.max(1, scale || 1))
@@ -26,8 +25,9 @@ const namedCubics = (path: Path, map: Affine, name: string): Path => {
 
 /** Path operators in points; `map` takes the path's frame to points. Throws RangeError on NaN, naming `name`. */
 export const pathOperators = (sink: ByteSink, path: Path, map: Affine, name: string): void => {
-  const { pieces } = namedCubics(path, map, name)
   const { start, closed } = path
+  // open ones of straight lines, most that is drawn, go as they are
+  const { pieces } = closed || hasArc(path) ? namedCubics(path, map, name) : path
   pointOperand(sink, start, map, name)
   sink.words('m\n')
   for (let i = 0; i < pieces.length; i++) {

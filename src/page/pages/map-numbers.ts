@@ -127,13 +127,13 @@ const numberPlace = (
   const room = Math.hypot(2 * half, size) / 2 + around
   const within = (long: number) => (share: number) =>
     long <= 3.2 * room ? share : Math.min(Math.max(share, room / long), 1 - room / long)
-  const [across, up] = [within(pointDistance(a!, b!)), within(pointDistance(a!, d!))]
+  const across = shares.map(within(pointDistance(a!, b!)))
+  const up = shares.map(within(pointDistance(a!, d!)))
   let middle = pointBetween(a!, c!, 0.5)
   let least = Number.POSITIVE_INFINITY
-  for (const u of shares) {
-    const [from, to] = [pointBetween(a!, b!, across(u)), pointBetween(d!, c!, across(u))]
-    for (const v of shares) {
-      const t = up(v)
+  for (const u of across) {
+    const [from, to] = [pointBetween(a!, b!, u), pointBetween(d!, c!, u)]
+    for (const t of up) {
       const x = from.x + (to.x - from.x) * t
       const y = from.y + (to.y - from.y) * t
       const found = cost(x, y, half, size / 2)

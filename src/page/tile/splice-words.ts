@@ -40,14 +40,15 @@ export const spliceWords = ({ joints }: Pattern, tile: Tile, room: Occupancy): r
           }),
         ),
       )
-    const found = [on.never | on.cut | on.rather, on.never | on.cut]
-      .flatMap((kinds) => tries.flatMap((words) => sizes.map((size) => ({ kinds, words, size }))))
-      .map(({ kinds, words, size }) =>
-        placesOf(words, size).find(
-          (word) => isInCell(tile, textCorners(word, affineIdentity), 1) && wordClear(room, word, kinds),
-        ),
-      )
-      .find((word) => word !== undefined)
+    const firstOff = (kinds: number): TextMark | undefined => {
+      for (const words of tries)
+        for (const size of sizes)
+          for (const word of placesOf(words, size))
+            if (isInCell(tile, textCorners(word, affineIdentity), 1) && wordClear(room, word, kinds))
+              return word
+      return undefined
+    }
+    const found = firstOff(on.never | on.cut | on.rather) ?? firstOff(on.never | on.cut)
     if (!found) return []
     keepOff(room, [found], on.never)
     return [found]

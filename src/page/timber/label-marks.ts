@@ -105,7 +105,7 @@ const alongMarks = (
   lean: number,
   forms: readonly Form[] = nameForms,
 ): readonly TextMark[] => {
-  const middles = placesIn(timber, woodShares, woodAsides)
+  const middles = placesIn(timber, woodShares, woodAsides).filter((middle) => isInCell(tile, [middle], 0.5))
   const turns = [timber.along, timber.along + Math.PI / 2].map((turn) => {
     const angle = readable(turn, lean)
     const [wide, high] = [extentOf(timber, angle), extentOf(timber, angle + Math.PI / 2)]
@@ -113,7 +113,7 @@ const alongMarks = (
   })
   const [along] = turns
   for (const kinds of [on.never | on.cut | on.rather, on.never | on.cut]) {
-    const open = middles.filter((middle) => isInCell(tile, [middle], 0.5) && !takenAt(room, middle, kinds))
+    const open = middles.filter((middle) => !takenAt(room, middle, kinds))
     for (const { form, sizes: some, face } of forms)
       for (const size of some) {
         const half = textWidth(label[form], size, face) / 2
