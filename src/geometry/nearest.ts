@@ -52,14 +52,19 @@ export const segmentNearest = (segment: Segment, p: Point): Point => {
   }
 }
 
-/** Distance of a point from a segment, mm. */
-export const segmentDistance = (segment: Segment, p: Point): number => {
+/** So much nearer than its circle's distance says may be one that is rounded, mm. */
+const hair = 1e-9
+
+/** Distance of a point from a segment, mm; whatever is more than `most` where it is not less. */
+export const segmentDistance = (segment: Segment, p: Point, most = Number.POSITIVE_INFINITY): number => {
   switch (segment.kind) {
     case 'line':
     case 'cubic':
       return pointDistance(p, segmentNearest(segment, p))
     case 'arc': {
-      if (isBeside(segment, p)) return Math.abs(pointDistance(segment.centre, p) - segment.radius)
+      const off = Math.abs(pointDistance(segment.centre, p) - segment.radius)
+      // no point of an arc lies nearer than its circle
+      if (off > most + hair || isBeside(segment, p)) return off
       return Math.min(pointDistance(p, segment.from), pointDistance(p, segment.to))
     }
     default:

@@ -93,8 +93,10 @@ export const calmJoints = (
     (by) => keeps(weigh(0, by)),
   )
   const better = across
-    .flatMap((x) => up.map((y) => ({ dx: x.by, dy: y.by, cost: x.cost + y.cost })))
-    .sort((a, b) => a.cost - b.cost || Math.hypot(a.dx, a.dy) - Math.hypot(b.dx, b.dy))
+    .flatMap((x) =>
+      up.map((y) => ({ dx: x.by, dy: y.by, cost: x.cost + y.cost, far: Math.hypot(x.by, y.by) })),
+    )
+    .sort((a, b) => a.cost - b.cost || a.far - b.far)
     .slice(0, moves.weighed)
     .map(({ dx, dy }) => weigh(dx, dy))
     .filter(keeps)

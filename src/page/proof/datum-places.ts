@@ -189,7 +189,9 @@ const wordsBeside = (
   if (!free({ x0: p.x - arm, x1: p.x + arm, y0: p.y - arm, y1: p.y + arm })) return undefined
   const around = boxGrow({ x0: at.x, y0: at.y, x1: at.x, y1: at.y }, clear)
   if (
-    outline.some(({ segment, bounds }) => boxOverlaps(bounds, around) && segmentDistance(segment, at) < clear)
+    outline.some(
+      ({ segment, bounds }) => boxOverlaps(bounds, around) && segmentDistance(segment, at, clear) < clear,
+    )
   )
     return undefined
   const isFree = ([across, up]: Beside, width: number): boolean => free(besideBox(p, across, up, width))

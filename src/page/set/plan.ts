@@ -26,19 +26,25 @@ export interface Plan extends SetPlan {
  * decimals, finer than a page is proved to be at full size, so that a plan and its seal are the same wherever they are made.
  */
 const rounded = <T>(whole: T): T => {
-  // a page says its first place twice
+  // a page says its first place twice, and most numbers of one page are those of the others
   const known = new Map<unknown, unknown>()
-  const round = (value: unknown): unknown => {
-    if (typeof value === 'number') return Number.isInteger(value) ? value : Number(value.toFixed(10))
-    if (value === null || typeof value !== 'object') return value
+  const once = (value: unknown, find: () => unknown): unknown => {
     let found = known.get(value)
     if (found === undefined) {
-      found = Array.isArray(value)
-        ? value.map(round)
-        : Object.fromEntries(Object.entries(value).map(([key, one]) => [key, round(one)]))
+      found = find()
       known.set(value, found)
     }
     return found
+  }
+  const round = (value: unknown): unknown => {
+    if (typeof value === 'number')
+      return Number.isInteger(value) ? value : once(value, () => Number(value.toFixed(10)))
+    if (value === null || typeof value !== 'object') return value
+    return once(value, () =>
+      Array.isArray(value)
+        ? value.map(round)
+        : Object.fromEntries(Object.entries(value).map(([key, one]) => [key, round(one)])),
+    )
   }
   return round(whole) as T
 }

@@ -147,7 +147,7 @@ export const roomOf = (pattern: Around, line: readonly [Point, Point], sign: num
       const p = pointBetween(a, b, t + off / length)
       for (const { segment, low, high } of near)
         if (low < at + off + enough && high > at + off - enough)
-          room = Math.min(room, segmentDistance(segment, p))
+          room = Math.min(room, segmentDistance(segment, p, room))
     }
     return room
   })
@@ -158,7 +158,8 @@ export const roomOf = (pattern: Around, line: readonly [Point, Point], sign: num
       if (quiet && !isAll) continue
       const off = Math.max(0, Math.abs(along - at) - reach)
       const kept = radius + (isAll ? out : 0)
-      if (off < room + kept) room = Math.min(room, Math.hypot(off, beside) - kept)
+      if (off < room + kept && Math.abs(beside) < room + kept)
+        room = Math.min(room, Math.hypot(off, beside) - kept)
     }
     return room
   }
@@ -173,7 +174,7 @@ export const roomOf = (pattern: Around, line: readonly [Point, Point], sign: num
     least: known((t, reach) => Math.min(toLines(t, reach), toMarks(t, reach, false))),
     strikesSign: (t) =>
       linesAt(t * length, sign + signAir).some(
-        ({ segment }) => segmentDistance(segment, pointBetween(a, b, t)) < sign + signAir,
+        ({ segment }) => segmentDistance(segment, pointBetween(a, b, t), sign + signAir) < sign + signAir,
       ) ||
       marks.some(
         ({ along, beside, radius, out, quiet }) =>
@@ -197,7 +198,7 @@ export const roomOf = (pattern: Around, line: readonly [Point, Point], sign: num
             if (
               low < place + enough &&
               high > place - enough &&
-              segmentDistance(segment, at) < scaleHeight(off)
+              segmentDistance(segment, at, scaleHeight(off)) < scaleHeight(off)
             )
               return true
         }
