@@ -157,11 +157,9 @@ const cellLines = (
   size: number,
   face: Face,
 ): readonly string[] =>
-  words
-    .split('\n')
-    .flatMap((line) =>
-      kind === 'figure' || kind === 'right' ? [line] : wrapWords(line, width + slack, size, face),
-    )
+  kind === 'figure' || kind === 'right'
+    ? words.split('\n')
+    : words.split('\n').flatMap((line) => wrapWords(line, width + slack, size, face))
 
 /** How many rows from the one numbered `from` fit under their head in a height, mm. */
 export const tableFits = ({ head, rows }: LaidTable, from: number, height: number): number => {

@@ -100,9 +100,7 @@ const textOperators = (
   for (let i = 0; i < 6; i++)
     if (i < 4) sink.operand(own[i]! / pointsPerMm, 6, 'place', name)
     else sink.operand(own[i]!, 4, 'place', name)
-  sink.words('Tm ')
-  sink.words(shown)
-  sink.words(' Tj\n')
+  sink.words(`Tm ${shown} Tj\n`)
 }
 
 /** Writes the content stream of a page: each layer once, as marked content, in drawing order. */

@@ -69,8 +69,9 @@ const besides = (
   distances: readonly number[],
 ): readonly Beside[] => {
   const [width, height] = [textWidth(words, size, 'bold'), size]
-  return distances.flatMap((away) =>
-    [
+  const places: Beside[] = []
+  for (const away of distances)
+    for (const at of [
       { x: p.x - away - width, y: p.y + away },
       { x: p.x + away, y: p.y + away },
       { x: p.x - away - width, y: p.y - away - height },
@@ -79,10 +80,9 @@ const besides = (
       { x: p.x + away, y: p.y - height / 2 },
       { x: p.x - width / 2, y: p.y + away },
       { x: p.x - width / 2, y: p.y - away - height },
-    ]
-      .filter((at) => within(taken, at, width, height))
-      .map((at) => ({ at, away, least: away / 10 })),
-  )
+    ])
+      if (within(taken, at, width, height)) places.push({ at, away, least: away / 10 })
+  return places
 }
 
 /** Whether words from their lower left corner stay on the picture. */

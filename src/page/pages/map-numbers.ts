@@ -2,7 +2,7 @@ import { type Drawing, fill, text } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { circle } from '../../geometry/path.ts'
 import { type Point, pointBetween, pointDistance } from '../../geometry/point.ts'
-import { boxCounter, type Occupancy } from '../room/occupancy.ts'
+import { type BoxCount, boxCounter, type Occupancy } from '../room/occupancy.ts'
 import type { Tile } from '../tile/tile.ts'
 
 /** Room kept round words, mm. */
@@ -18,16 +18,9 @@ export const named = 4
 const struck = 100
 const hidden = 1e4
 
-/** How much of what is taken a box about a point covers, half so wide and high. */
-type Cost = (x: number, y: number, half: number, high: number) => number
-
-/** Of one state of the picture: hundreds of places are asked about. */
-export const costOf = (taken: Occupancy): Cost => {
-  const count = boxCounter(taken, (kinds) =>
-    kinds & named ? hidden : kinds & never ? struck : (kinds & rather) / rather,
-  )
-  return (x, y, half, high) => count(x - half - clear, y - high - clear, x + half + clear, y + high + clear)
-}
+/** How much of what is taken a box covers, of one state of the picture: hundreds of places are asked about. */
+export const costOf = (taken: Occupancy): BoxCount =>
+  boxCounter(taken, (kinds) => (kinds & named ? hidden : kinds & never ? struck : (kinds & rather) / rather))
 
 /** Places over a cell, its middle first. */
 const shares = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9]
@@ -48,7 +41,7 @@ const around = 0.5
 export const numberMarks = (
   tiles: readonly Tile[],
   at: (p: Point) => Point,
-  cost: Cost,
+  cost: BoxCount,
   sizes: { readonly tallest: number; readonly least: number },
 ): Drawing => {
   const cells = tiles.map((tile) => tile.cell.map(at))
@@ -120,9 +113,10 @@ const numberPlace = (
   words: string,
   [a, b, c, d]: readonly Point[],
   size: number,
-  cost: Cost,
+  cost: BoxCount,
 ): NumberPlace => {
   const half = textWidth(words, size, 'bold') / 2
+  const high = size / 2
   // it stays in the cell however that is turned
   const room = Math.hypot(2 * half, size) / 2 + around
   const within = (long: number) => (share: number) =>
@@ -136,7 +130,7 @@ const numberPlace = (
     for (const t of up) {
       const x = from.x + (to.x - from.x) * t
       const y = from.y + (to.y - from.y) * t
-      const found = cost(x, y, half, size / 2)
+      const found = cost(x - half - clear, y - high - clear, x + half + clear, y + high + clear)
       if (found >= least) continue
       least = found
       middle = { x, y }

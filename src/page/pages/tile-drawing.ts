@@ -172,7 +172,8 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     const box = mark.kind === 'stroke' ? pathBounds(mark.path) : pointsBounds(wordZone(mark))
     return about !== null && boxOverlaps(about, box) && titled.some((other) => boxOverlaps(other, box))
   }
-  const ruled = rulers.filter((marks) => !marks.some(isTitled)).flat()
+  const ruled: Mark[] = []
+  for (const marks of rulers) if (!marks.some(isTitled)) ruled.push(...marks)
 
   const zones = (shapes: readonly Convex[]): readonly ClearZone[] => zonesBack(shapes, tile.toWindow)
   const read = zones([

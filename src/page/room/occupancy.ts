@@ -50,8 +50,13 @@ export const occupyUnder = (
     occupyBox(map, boxGrow(box, around), kind)
     return
   }
+  const { columns, step, stride, taken } = map
   const { first, spans } = spansUnder(map, corners, around)
-  for (let i = 0; i < spans.length; i += 2) occupyRow(map, first + i / 2, spans[i]!, spans[i + 1]!, kind)
+  for (let i = 0; i < spans.length; i += 2) {
+    const from = (first + i / 2) * stride
+    const last = from + Math.min(columns - 1, Math.floor(spans[i + 1]! / step))
+    for (let k = from + Math.max(0, Math.floor(spans[i]! / step)); k <= last; k++) taken[k]! |= kind
+  }
 }
 
 /** How many squares under a rectangle carry one of the kinds. */

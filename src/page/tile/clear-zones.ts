@@ -50,7 +50,8 @@ export interface ClearZone {
 export const zonesBack = (zones: readonly Convex[], toWindow: Affine): readonly ClearZone[] => {
   const back = affineInvert(toWindow)
   return zones.map((zone) => {
-    const shape = zone.map((p) => affineApply(back, p))
+    const shape: Point[] = []
+    for (let i = 0; i < zone.length; i++) shape.push(affineApply(back, zone[i]!))
     return { shape, box: pointsBounds(shape) }
   })
 }
@@ -84,7 +85,8 @@ const endedPen = (pen: Pen, path: Path): Pen => {
   const length = pathLength(path)
   const gaps = Math.max(1, Math.round((length - on) / (on + off)))
   const share = length / (gaps * (on + off) + on)
-  return { ...pen, dash: [on, off].map((mm) => Math.round(mm * share * 1000) / 1000) }
+  const fitted = (mm: number): number => Math.round(mm * share * 1000) / 1000
+  return { ...pen, dash: [fitted(on), fitted(off)] }
 }
 
 const isScrap = (path: Path, least: number): boolean => {

@@ -80,6 +80,8 @@ export const jointBlocks = (tile: Tile): readonly (readonly Point[])[] =>
 /** Round marks of joints where quiet lines break off, mm. */
 const zoneAir = 0.6
 
+const scaleZones = { over: vernierShapes(true, zoneAir), under: vernierShapes(false, zoneAir) }
+
 /** The room of crosses and scales, which no quiet line runs through; it comes near them between the figures of a scale. */
 export const jointZones = (tile: Tile): readonly Convex[] =>
   tile.joints.flatMap((joint) => {
@@ -99,7 +101,7 @@ export const jointZones = (tile: Tile): readonly Convex[] =>
       [reach, reach],
       [-reach, reach],
     ] as const
-    const scale = vernierShapes(joint.over, zoneAir)
+    const scale = joint.over ? scaleZones.over : scaleZones.under
     return [
       ...joint.crosses.map((p) => shape(tilePoint(tile, p), cross)),
       ...joint.verniers.flatMap((p) => scale.map((corners) => shape(tilePoint(tile, p), corners))),
