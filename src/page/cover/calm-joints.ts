@@ -105,11 +105,11 @@ export const calmJoints = (
   )
   const loose = { shape: lattice, angle, box, least: 0, spanned: 0 }
   if (best.length === 0) return from
-  const worth = shownWorth(pattern, cover, from)
+  const worthOf = shownWorth(pattern, cover)
+  const worth = worthOf(from)
   for (const { joint } of best) {
     const moved = coverageAt({ loose, joint }, needs)
-    if (moved.cells.length <= from.cells.length && shownWorth(pattern, cover, moved) >= worth - forgone)
-      return moved
+    if (moved.cells.length <= from.cells.length && worthOf(moved) >= worth - forgone) return moved
   }
   return from
 }

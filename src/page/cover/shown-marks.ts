@@ -78,9 +78,12 @@ export const showMarks = (pattern: Pattern, cover: Cover, from: FoundCoverage): 
   return from
 }
 
-/** Worth of what a coverage shows, as `showMarks` compares it; a whole plot shows all. */
-export const shownWorth = (pattern: Pattern, cover: Cover, coverage: Coverage): number =>
-  cover === 'whole' ? 0 : worthOf(pointsOf(pattern), coverage)
+/** Worth of what coverages of a pattern show, as `showMarks` compares it; a whole plot shows all. */
+export const shownWorth = (pattern: Pattern, cover: Cover): ((coverage: Coverage) => number) => {
+  if (cover === 'whole') return () => 0
+  const points = pointsOf(pattern)
+  return (coverage) => worthOf(points, coverage)
+}
 
 const pointsOf = (pattern: Pattern): Points => ({
   named: pattern.points.map(({ at }) => at),

@@ -1,14 +1,15 @@
 import type { Units } from '../../design/design.ts'
-import { type LipTrial, lipTrial } from '../../pattern/lip/lip-trial.ts'
+import { lipTrial } from '../../pattern/lip/lip-trial.ts'
 import { type PipeStrip, pipeStrip } from '../../pattern/pipe-strip.ts'
 import type { SolvedQuarter } from '../../ramp/ramp.ts'
 import { type Sheet, sheetWindow } from '../sheet/sheet.ts'
 import { stripWidth, trialPage, trialWords } from './trial-page.ts'
+import { type DrawnTrial, drawnTrial } from './trial-piece.ts'
 
 /** The trial of a ramp as its page holds it, and the strip that measures its pipe. */
 export interface RampTrial {
   readonly ramp: SolvedQuarter
-  readonly trial: LipTrial | null
+  readonly trial: DrawnTrial | null
   readonly strip: PipeStrip | null
 }
 
@@ -28,7 +29,8 @@ export const rampTrial = (ramp: SolvedQuarter, sheet: Sheet, units: Units, title
   let [room, words] = [width - (strip ? stripWidth : 0), trialWords]
   // long words, and a pipe that stands out of the piece, leave less of the page to it
   for (let round = 0; round < rounds && height - words >= leastPiece; round++) {
-    const trial = lipTrial(ramp, room, height - words, units)
+    const found = lipTrial(ramp, room, height - words, units)
+    const trial = found && drawnTrial(found)
     const over = trial && trialPage(window, trial, strip, titleOf(title, ramp), widestCode).over()
     if (!over) break
     if (over.under === 0 && over.beside === 0) return { ramp, trial, strip }

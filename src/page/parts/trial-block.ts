@@ -1,8 +1,6 @@
 import { type Drawing, group, stroke } from '../../drawing/drawing.ts'
-import { drawingBounds } from '../../drawing/drawing-bounds.ts'
 import { type ParagraphStyle, paragraph } from '../../drawing/paragraph.ts'
 import { type Affine, affineTranslate } from '../../geometry/affine.ts'
-import { boxUnion } from '../../geometry/bounds.ts'
 import { boxCorners, pathClip } from '../../geometry/clip.ts'
 import { pathOf } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
@@ -12,7 +10,7 @@ import { letters, pens } from '../../pattern/pens.ts'
 import type { PipeStrip } from '../../pattern/pipe-strip.ts'
 import type { Block } from './block.ts'
 import type { Size } from './pack.ts'
-import { pipeStripMarks, pipeStripSize, trialPiece } from './trial-piece.ts'
+import { type DrawnTrial, pipeStripMarks, pipeStripSize } from './trial-piece.ts'
 
 /** Words keep this far off the cut line and the piece's edges, mm. */
 const clear = { line: 7, edge: 4 } as const
@@ -24,10 +22,8 @@ const leastWords = 110
  * A lip trial with all its words: on the wood that is kept where they fit, else under the piece. Null where it fits `room`
  * neither upright nor turned.
  */
-export const trialBlock = (trial: LipTrial, title: string, set: string, room: Size): Block | null => {
-  const marks = trialPiece(trial)
-  // words of a small piece reach past it
-  const box = boxUnion(trial.piece, drawingBounds(marks) ?? trial.piece)
+export const trialBlock = (trial: DrawnTrial, title: string, set: string, room: Size): Block | null => {
+  const { drawing, around: box } = trial
   const [wide, high] = [box.x1 - box.x0, box.y1 - box.y0]
   const map = (x: number, y: number): Affine => affineTranslate(x - box.x0, y - box.y0)
   const fits = ({ width, height }: Size): boolean =>
@@ -43,7 +39,7 @@ export const trialBlock = (trial: LipTrial, title: string, set: string, room: Si
     places: [
       { part: 'trial', pattern: trial.name, map: place, window: { x0: 0, y0: 0, x1: width, y1: height } },
     ],
-    draw: () => [group(place, marks), ...words, ...cornerMarks(width, height, levels)],
+    draw: () => [group(place, drawing), ...words, ...cornerMarks(width, height, levels)],
   })
   const onWood = wordsOnWood(trial, title, set)
   if (onWood) {

@@ -1,12 +1,10 @@
 import { type Drawing, group } from '../../drawing/drawing.ts'
-import { drawingBounds } from '../../drawing/drawing-bounds.ts'
 import { paragraph } from '../../drawing/paragraph.ts'
 import { type Affine, affineTranslate } from '../../geometry/affine.ts'
-import { type Box, boxUnion } from '../../geometry/bounds.ts'
-import type { LipTrial } from '../../pattern/lip/lip-trial.ts'
+import type { Box } from '../../geometry/bounds.ts'
 import { letters } from '../../pattern/pens.ts'
 import type { PipeStrip } from '../../pattern/pipe-strip.ts'
-import { pipeStripMarks, trialPiece } from './trial-piece.ts'
+import { type DrawnTrial, pipeStripMarks } from './trial-piece.ts'
 
 /** Width that the pipe strip takes at the left of the page, mm. */
 export const stripWidth = 22
@@ -28,7 +26,7 @@ export interface TrialPage {
 /** One page: the lip at full size to saw in scrap, and the strip that measures the pipe; ideal page mm. */
 export const trialPage = (
   window: Box,
-  trial: LipTrial,
+  trial: DrawnTrial,
   strip: PipeStrip | null,
   title: string,
   set: string,
@@ -44,10 +42,7 @@ export const trialPage = (
     ...style,
     size: letters.small,
   })
-  const { piece } = trial
-  const marks = trialPiece(trial)
-  // a thick pipe stands out of its piece
-  const box = boxUnion(piece, drawingBounds(marks) ?? piece)
+  const { piece, drawing, around: box } = trial
   const middle = left + (window.x1 - left - (piece.x1 - piece.x0)) / 2
   const [least, most] = [left + piece.x0 - box.x0, window.x1 - (box.x1 - piece.x0)]
   const at = {
@@ -77,7 +72,7 @@ export const trialPage = (
     draw: () => [
       ...head.marks,
       ...sub.marks,
-      group(map, marks),
+      group(map, drawing),
       ...laidSteps().marks.flat(),
       ...(strip ? pipeStripMarks({ x: window.x0 + 1, y: window.y0 + 2 }, strip) : []),
     ],

@@ -1,7 +1,9 @@
 import { arrow } from '../../drawing/arrow.ts'
 import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
+import { drawingBounds } from '../../drawing/drawing-bounds.ts'
 import { wrapWords } from '../../drawing/paragraph.ts'
 import { textWidth } from '../../drawing/text-width.ts'
+import { type Box, boxUnion } from '../../geometry/bounds.ts'
 import { boxCorners, pathClip } from '../../geometry/clip.ts'
 import { pathOf, rectangle } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
@@ -10,8 +12,19 @@ import { letters, pens } from '../../pattern/pens.ts'
 import type { PipeStrip } from '../../pattern/pipe-strip.ts'
 import { bandPen, wasteBands } from '../tile/waste-band.ts'
 
-/** The piece of scrap with all that lies on it, in the side's mm. */
-export const trialPiece = (trial: LipTrial): Drawing => {
+/** A trial with its piece of scrap as it is drawn, in the side's mm. */
+export interface DrawnTrial extends LipTrial {
+  readonly drawing: Drawing
+  /** around all of it: a thick pipe stands out of its piece, words of a small one reach past it */
+  readonly around: Box
+}
+
+export const drawnTrial = (trial: LipTrial): DrawnTrial => {
+  const drawing = trialPiece(trial)
+  return { ...trial, drawing, around: boxUnion(trial.piece, drawingBounds(drawing) ?? trial.piece) }
+}
+
+const trialPiece = (trial: LipTrial): Drawing => {
   const box = boxCorners(trial.piece)
   return [
     ...wasteBands(trial.outline)

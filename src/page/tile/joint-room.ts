@@ -116,22 +116,29 @@ interface Round {
 /** A line that comes no nearer to a joint line than so matters to none of its marks, mm. */
 const farthestReach = Math.max(enough, pairMost + signAir)
 
+/** Nor does what lies so far beyond its ends, mm. */
+const alongReach = vernierReach + farthestReach
+
 /** `sign`: radius of the sign of the joint, mm. */
 export const roomOf = (pattern: Around, line: readonly [Point, Point], sign: number): JointRoom => {
   const [a, b] = line
   const length = pointDistance(a, b)
   const besideLine = besideOf(line)
   const lines = linesNear(pattern.segments, line, farthestReach)
+  /** whether what lies from so far to so far along it comes near to any place on it */
+  const isBy = (low: number, high: number, air: number): boolean =>
+    high > -alongReach - air && low < length + alongReach + air
   const marks: Round[] = []
   for (const { at, radius, out, quiet } of pattern.rounds) {
     const { along, beside } = besideLine(at)
-    if (Math.abs(beside) - radius < enough) marks.push({ along, beside, radius, out, quiet })
+    if (Math.abs(beside) - radius < enough && isBy(along, along, radius + out))
+      marks.push({ along, beside, radius, out, quiet })
   }
   const around = boxGrow(pointsBounds(line), sign + signAir + bandPen.width)
   const grey = pattern.grey.filter(({ bounds }) => boxOverlaps(bounds, around))
-  const struck = pattern.edges.flatMap(([p, q]) =>
-    stretchWithin(besideLine(p), besideLine(q), markHeight + 1.5),
-  )
+  const struck = pattern.edges
+    .flatMap(([p, q]) => stretchWithin(besideLine(p), besideLine(q), markHeight + 1.5))
+    .filter(({ low, high }) => isBy(low, high, 0))
   /** lines that may come so near to what reaches so far to both sides of a place */
   const linesAt = (at: number, reach: number): readonly NearLine[] =>
     lines.length === 0 ? lines : lines.filter(({ low, high }) => low < at + reach && high > at - reach)

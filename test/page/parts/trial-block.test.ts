@@ -9,6 +9,7 @@ import { convexOverlap } from '../../../src/geometry/overlap.ts'
 import type { Point } from '../../../src/geometry/point.ts'
 import { pathSample } from '../../../src/geometry/sample.ts'
 import { trialBlock } from '../../../src/page/parts/trial-block.ts'
+import { drawnTrial } from '../../../src/page/parts/trial-piece.ts'
 import { lipTrial } from '../../../src/pattern/lip/lip-trial.ts'
 import { sawnSeed, sawnWithPipe, wholeOf } from '../../ramp/ramps.ts'
 import { atMost, hold } from '../../support/hold.ts'
@@ -50,7 +51,7 @@ it('the block of a lip trial holds the piece at its size and all its words, none
       (design, room) => {
         const trial = lipTrial(wholeOf(design), room.width - 22, room.height - 56, 'mm')
         if (!trial) return
-        const block = trialBlock(trial, 'Boathouse: ramp', 'BCDF-GHJK-2345', room)
+        const block = trialBlock(drawnTrial(trial), 'Boathouse: ramp', 'BCDF-GHJK-2345', room)
         if (!block) {
           count.none++
           return
