@@ -25,12 +25,11 @@ export const polygonInside = (polygon: readonly Point[]): ((p: Point) => boolean
   }
   const count = Math.max(1, polygon.length >> 1)
   const scale = high > low ? count / (high - low) : 0
-  const rowOf = (y: number): number => Math.min(count - 1, Math.floor((y - low) * scale))
   // edges by the rows that they reach, row after row in one list: those of row n from starts[n] on
   const starts = new Int32Array(count + 1)
   const last = polygon.length - 1
   const rows = new Int32Array(polygon.length)
-  for (let i = 0; i <= last; i++) rows[i] = rowOf(polygon[i]!.y)
+  for (let i = 0; i <= last; i++) rows[i] = Math.min(count - 1, Math.floor((polygon[i]!.y - low) * scale))
   for (let i = 0; i <= last; i++) {
     const a = rows[i === 0 ? last : i - 1]!
     const b = rows[i]!
@@ -47,7 +46,7 @@ export const polygonInside = (polygon: readonly Point[]): ((p: Point) => boolean
   return (p) => {
     if (p.y < low || p.y > high) return false
     let inside = false
-    const row = rowOf(p.y)
+    const row = Math.min(count - 1, Math.floor((p.y - low) * scale))
     for (let k = starts[row]!; k < starts[row + 1]!; k++) {
       const i = edges[k]!
       if (meets(polygon[i === 0 ? last : i - 1]!, polygon[i]!, p)) inside = !inside

@@ -188,7 +188,9 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     group(tile.toPage, [
       group(tile.toWindow, [
         // grey under a scale hides nothing of it
-        ...brokenStrokes(drawn.bands, [...signed, ...zones(bandZones(tile)), ...read]),
+        ...(drawn.bands.length === 0
+          ? []
+          : brokenStrokes(drawn.bands, [...signed, ...zones(bandZones(tile)), ...read])),
         ...brokenStrokes(drawn.quiet, [...zones(jointZones(tile)), ...signed, ...read]),
         ...drawn.cuts.map((path) => stroke('cut', path, pens.cut)),
         ...drawn.marks,

@@ -13,6 +13,9 @@ const air = 0.7
 /** Scraps of a line between two breaks that are shorter say nothing, of a dashed one those of less than a dash, mm. */
 const leastScrap = { whole: 1.5, dashed: 2.5 }
 
+/** Along a level word and square to it. */
+const level = { across: unitVector(0), up: unitVector(Math.PI / 2) }
+
 /** The box of a word with air round it: letters alone, where none goes below its line. */
 export const wordZone = (word: TextMark, map: Affine = affineIdentity): Convex => {
   const [a, b, c, d] = textCorners(word, map) as [Point, Point, Point, Point]
@@ -20,9 +23,11 @@ export const wordZone = (word: TextMark, map: Affine = affineIdentity): Convex =
   const [low, right] = /[gjpqy,;()Q/]/.test(word.text)
     ? [a, b]
     : [pointBetween(a, d, 0.3 / 1.3), pointBetween(b, c, 0.3 / 1.3)]
-  const along = Math.atan2(b.y - a.y, b.x - a.x)
-  const across = unitVector(along)
-  const up = unitVector(along + Math.PI / 2)
+  // most words are level
+  const isLevel = a.y === b.y && a.x < b.x
+  const along = isLevel ? 0 : Math.atan2(b.y - a.y, b.x - a.x)
+  const across = isLevel ? level.across : unitVector(along)
+  const up = isLevel ? level.up : unitVector(along + Math.PI / 2)
   return [
     pointMoved(low, across, -air, up, -air),
     pointMoved(right, across, air, up, -air),

@@ -125,8 +125,11 @@ export const bandZones = (tile: Tile): readonly Convex[] => [
 /** Round a point, counter-clockwise. */
 const around = (p: Point, radius: number): Convex => ringed(p, radius, round)
 
-const ringed = (p: Point, radius: number, directions: readonly Point[]): Convex =>
-  directions.map(({ x, y }) => ({ x: p.x + radius * x, y: p.y + radius * y }))
+const ringed = (p: Point, radius: number, directions: readonly Point[]): Convex => {
+  const corners: Point[] = []
+  for (const { x, y } of directions) corners.push({ x: p.x + radius * x, y: p.y + radius * y })
+  return corners
+}
 
 /** Corners of a regular polygon about 0,0, from a direction on. */
 const ring = (corners: number, from: number): readonly Point[] =>

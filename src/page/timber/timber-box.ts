@@ -69,8 +69,15 @@ export const isWithin = ({ corners }: TimberBox, points: readonly Point[], air: 
 
 /** How far it reaches in a direction, from end to end, mm; a hair more. */
 export const extentOf = ({ corners }: TimberBox, angle: number): number => {
-  const along = corners.map(({ x, y }) => x * Math.cos(angle) + y * Math.sin(angle))
-  return Math.max(...along) - Math.min(...along) + 1e-6
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
+  let low = Number.POSITIVE_INFINITY
+  let high = Number.NEGATIVE_INFINITY
+  for (const { x, y } of corners) {
+    const along = x * cos + y * sin
+    low = Math.min(low, along)
+    high = Math.max(high, along)
+  }
+  return high - low + 1e-6
 }
 
 /** Corners of boxes about a point, half so wide and half so high, turned by an angle. */
