@@ -37,8 +37,11 @@ const signAir = 0.4
 /** Where an edge of a timber lies under a mark, and breaks off there, its room counts as so much less. */
 const edgeShare = 0.2
 
-/** Room round the neighbourhood of `reach` mm of a share of a joint line, mm; asked once each. */
-export type Room = (t: number, reach: number) => number
+/**
+ * Room round the neighbourhood of `reach` mm of a share of a joint line, mm; asked once each. Where that is no more than `beyond`, it may be
+ * told too large, up to that.
+ */
+export type Room = (t: number, reach: number, beyond?: number) => number
 
 interface JointRoom {
   /** with all that is drawn */
@@ -171,12 +174,15 @@ export const roomOf = (pattern: Around, line: readonly [Point, Point], sign: num
     return room
   }
   return {
-    all: known((t, reach) => {
+    all: known((t, reach, beyond = Number.NEGATIVE_INFINITY) => {
       const at = t * length
-      const toLine = toLines(t, reach)
-      const room = Math.min(toLine < onIt ? -enough : toLine, toMarks(t, reach, true))
       const isStruck = struck.some(({ low, high }) => low < at + reach + 1 && high > at - reach - 1)
-      return isStruck && room > 0 ? room * edgeShare : room
+      const shared = (room: number): number => (isStruck && room > 0 ? room * edgeShare : room)
+      const toMark = toMarks(t, reach, true)
+      // lines leave no more
+      if (shared(toMark) <= beyond) return shared(toMark)
+      const toLine = toLines(t, reach)
+      return shared(Math.min(toLine < onIt ? -enough : toLine, toMark))
     }),
     least: known((t, reach) => Math.min(toLines(t, reach), toMarks(t, reach, false))),
     strikesSign: (t) =>
@@ -218,13 +224,13 @@ export const roomOf = (pattern: Around, line: readonly [Point, Point], sign: num
   }
 }
 
-/** Asked once of each share and reach. */
+/** Asked once of each share and reach, but where it was no more than it had to be. */
 const known = (room: Room): Room => {
   const found = new Map<number, Map<number, number>>()
   // mostly of the same reach as before
   let rooms = new Map<number, number>()
   let ofReach: number | undefined
-  return (t, reach) => {
+  return (t, reach, beyond = Number.NEGATIVE_INFINITY) => {
     if (reach !== ofReach) {
       rooms = found.get(reach) ?? new Map<number, number>()
       found.set(reach, rooms)
@@ -232,8 +238,8 @@ const known = (room: Room): Room => {
     }
     let mm = rooms.get(t)
     if (mm === undefined) {
-      mm = room(t, reach)
-      rooms.set(t, mm)
+      mm = room(t, reach, beyond)
+      if (mm > beyond) rooms.set(t, mm)
     }
     return mm
   }

@@ -90,7 +90,7 @@ const setOut = (
     for (const t of shares) {
       if (most >= enough - 1e-6) break
       if (!isFree(t)) continue
-      const room = clear(t, reach)
+      const room = clear(t, reach, most + 1e-6)
       if (kept !== undefined && room <= most + 1e-6) continue
       kept = t
       most = room
@@ -134,7 +134,7 @@ const setOut = (
     for (const t of pairPlaces) {
       if (!besideVernier(t, low) || !besideVernier(t, high)) continue
       // on the grey it would hide which side is waste
-      const room = grey(t) && !allGrey ? -enough : clear(t, pairHalf)
+      const room = grey(t) && !allGrey ? -enough : clear(t, pairHalf, most)
       if (room > most) most = room
       if (most >= wanted) break
     }
@@ -150,7 +150,7 @@ const setOut = (
     for (let i = 0; i < 2 * count && most < enough; i++) {
       const t = (i + 0.5) / (2 * count)
       if (!isInner(t) || !off(t, crosses, apart.lone.cross) || !off(t, snaps, apart.lone.snap)) continue
-      const own = clear(t, vernierReach)
+      const own = clear(t, vernierReach, most)
       if (own <= most || strikes(t)) continue
       const room = Math.min(own, pairRoom(t, t, own))
       if (room > most) {
@@ -184,7 +184,7 @@ const setOut = (
     let found: readonly number[] = []
     for (const low of listed(usual[0])) {
       if (most >= enough - 1e-6) break
-      const own = clear(low, vernierReach)
+      const own = clear(low, vernierReach, most + 1e-6)
       if (own <= most + 1e-6) continue
       // what has no more room than is found is not asked again
       let kept = 0
@@ -197,7 +197,7 @@ const setOut = (
       for (let i = 0; i < left; i++) {
         const high = upper[i]!
         if (!isApart(low, high)) continue
-        if (Number.isNaN(rooms[i])) rooms[i] = clear(high, vernierReach)
+        if (Number.isNaN(rooms[i])) rooms[i] = clear(high, vernierReach, most + 1e-6)
         const both = Math.min(own, rooms[i]!)
         if (both <= most + 1e-6) continue
         const room = Math.min(both, pairRoom(low, high, both))
