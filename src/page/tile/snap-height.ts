@@ -78,8 +78,8 @@ export const snapHeight = (
     const ends = columns.flatMap((column) => [column * pitch.x, column * pitch.x + lattice.width])
     const ownMarks = [
       ...marks.filter((mark) => isNear(mark, mark.room)),
-      ...crossedAt(sawn, joints).map((y) => ({ y, ...meet })),
-      ...crossedAt(sawn, ends).map((y) => ({ y, ...leave })),
+      ...crossedAt(sawn, joints, low + middle, most + meet.room).map((y) => ({ y, ...meet })),
+      ...crossedAt(sawn, ends, low + middle, most + leave.room).map((y) => ({ y, ...leave })),
     ]
     // of the panel's bottom edge in the frame, where rows are level
     const base = level ? lattice.toFrame[5] : low + middle
@@ -134,15 +134,22 @@ export const snapHeight = (
   }
 }
 
-/** How high a broken line crosses upright lines. */
-const crossedAt = (points: readonly Point[], uprights: readonly number[]): readonly number[] => {
+/** How high a broken line crosses upright lines, of that what lies near to a height. */
+const crossedAt = (
+  points: readonly Point[],
+  uprights: readonly number[],
+  height: number,
+  near: number,
+): readonly number[] => {
+  const [low, high] = [height - near, height + near]
   const found: number[] = []
-  for (const x of uprights)
-    for (let i = 1; i < points.length; i++) {
-      const p = points[i - 1]!
-      const q = points[i]!
+  for (let i = 1; i < points.length; i++) {
+    const p = points[i - 1]!
+    const q = points[i]!
+    if ((p.y < low && q.y < low) || (p.y > high && q.y > high)) continue
+    for (const x of uprights)
       if (p.x < x !== q.x < x) found.push(p.y + ((x - p.x) / (q.x - p.x)) * (q.y - p.y))
-    }
+  }
   return found
 }
 
