@@ -36,24 +36,29 @@ export const pushedTo = <T>(
     .sort((a, b) => b.right - a.right)
   /** what it stays at the least, by the ends of what they share: most pairs come to no more at any height */
   let least = Number.NEGATIVE_INFINITY
-  const pairs = others.flatMap((other) =>
-    own.flatMap((mine) => {
-      if (other.right - mine.least < least - same) return []
+  const pairs = []
+  for (const other of others)
+    for (const mine of own) {
+      // nor does what comes after reach any farther
+      if (other.right - mine.least < least - same) break
       const low = Math.max(other.flank.low, mine.flank.low)
       const high = Math.min(other.flank.high, mine.flank.high)
       // level with its top is past it
-      if (high - low <= same) return []
+      if (high - low <= same) continue
       const gap = (y: number): number => other.flank.at(y) - mine.flank.at(y)
-      least = Math.max(least, gap(low), gap(high))
-      return [{ ...other, mine, low, high, gap }]
-    }),
-  )
-  for (const { flank, of, place, mine, low, high, gap } of pairs) {
+      const atEnds = Math.max(gap(low), gap(high))
+      if (atEnds > least) least = atEnds
+      const straight = other.flank.straight && mine.flank.straight
+      // two straight ones come to no more than at their ends
+      if (!straight || atEnds >= least - same) pairs.push({ other, mine, low, high, gap, straight, atEnds })
+    }
+  for (const { other, mine, low, high, gap, straight, atEnds } of pairs) {
+    const { flank, of, place } = other
     /** whether what lies between two heights can come to the best */
     const hopeful = (from: number, to: number): boolean =>
       between(flank, from, to).most - between(mine.flank, from, to).least >= least - same
-    if (!hopeful(low, high)) continue
-    const y = tightest(gap, low, high, flank.straight && mine.flank.straight, hopeful)
+    if (straight ? atEnds < least - same : !hopeful(low, high)) continue
+    const y = tightest(gap, low, high, straight, hopeful)
     if (y === null) continue
     const shift = gap(y)
     // of those that touch alike the one that was named first
