@@ -8,9 +8,9 @@ import { solveDesign } from '../../src/ramp/solve.ts'
 
 /**
  * Once, as a process of its own: the figures of a design `with` their panels, timber, weight and storing, or `without`: solved, covered,
- * what else a ramp could be. Near misses, which ask panels again, are in neither. Arguments: which, the design.
+ * what else a ramp could be. Near misses, which ask panels again, are in neither. Arguments: `figures`, which, the design.
  */
-const [which, file] = process.argv.slice(2) as [string, string]
+const [which, file] = process.argv.slice(3) as [string, string]
 const reading = readSettled(readFileSync(file, 'utf8'))
 if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
 const { design, answers } = reading

@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from 'node:child_process'
-import { mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { copyFileSync, mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
 import { buildSync } from 'esbuild'
@@ -11,7 +11,7 @@ const program = 'dist/traceply.cjs'
 const demo = 'templates/quarter-mm.yaml'
 
 /** Runs of each at most: an argument. */
-const most = Number(process.argv[2]) || 9
+const most = Number(process.argv[2]) || 15
 
 /** Time on the processor in ms, peak memory in MB, and what was printed: a busy machine slows these the least. */
 const cost = (args) => {
@@ -75,11 +75,11 @@ function pages() {
   const booklet = [program, 'booklet', pair, '--out', join(folder, 'booklet.pdf'), '--force']
   row('booklet of two ramps against plot of them', compared(booklet, plot(pair), 9), '1.5')
   row('figures against node -e 0', compared([program, 'figures', demo], ['-e', '0'], 9), '3')
-  const figures = bundled('figures-stock')
+  const [having, lacking] = ['with', 'without'].map((stock) => shipped('figures-stock', stock))
   for (const file of [demo, pair, 'templates/quarter-and-flat-mm.yaml'])
     row(
       `figures of ${basename(file, '.yaml')} with against without stock`,
-      compared([figures, 'with', file], [figures, 'without', file], 9),
+      compared([...having, file], [...lacking, file], 15),
       '1.1',
     )
   for (const more of [[], ['--strips']])
@@ -112,14 +112,24 @@ function pages() {
   )
 }
 
+/** A script of this folder in place of the program's figures, with what V8 makes of it, as the build keeps it: what to run, all but the design. */
+function shipped(name, asked) {
+  const own = join(folder, asked)
+  mkdirSync(own)
+  copyFileSync(program, join(own, 'traceply.cjs'))
+  const script = bundled(name, join(own, 'figures.cjs'))
+  execFileSync(process.execPath, ['.build-code.cjs', script, 'figures', asked, demo])
+  return [join(own, 'traceply.cjs'), 'figures', asked]
+}
+
 /** A script of this folder in one file. */
-function bundled(name) {
-  const outfile = join(folder, `${name}.cjs`)
+function bundled(name, outfile = join(folder, `${name}.cjs`)) {
   buildSync({
     entryPoints: [`test/bench/${name}.ts`],
     bundle: true,
     platform: 'node',
     format: 'cjs',
+    charset: 'ascii',
     outfile,
     logLevel: 'warning',
   })
