@@ -8,14 +8,14 @@ import type { Point } from '../../../geometry/point.ts'
 export interface Profile {
   /** one more than there are columns, rising */
   readonly stations: Float64Array
-  /** of column i at its left and right station: [lower left, lower right, upper left, upper right] at 4 i */
+  /** of column i: [lower border at its left station, its slope, upper border there, its slope] at 4 i */
   readonly borders: Float64Array
 }
 
 /** Of a rectangle from one corner to the other. */
 export const boxProfile = ({ x0, y0, x1, y1 }: Box): Profile => ({
   stations: Float64Array.of(x0, x1),
-  borders: Float64Array.of(y0, y0, y1, y1),
+  borders: Float64Array.of(y0, 0, y1, 0),
 })
 
 /** Stations nearer than this are one, mm. */
@@ -48,22 +48,20 @@ export const profileOf = (polygon: readonly Point[], across = false): Profile =>
     // an edge borders the columns whose middle it passes
     for (let i = columnAt(stations, start); i < columns; i++) {
       const left = stations[i]!
-      const right = stations[i + 1]!
-      const middle = (left + right) / 2
+      const middle = (left + stations[i + 1]!) / 2
       if (middle <= start) continue
       if (middle > end) break
       const y = ys[k]! + slope * (middle - xs[k]!)
       const atLeft = y + slope * (left - middle)
-      const atRight = y + slope * (right - middle)
       if (y < low[i]!) {
         low[i] = y
         borders[4 * i] = atLeft
-        borders[4 * i + 1] = atRight
+        borders[4 * i + 1] = slope
       }
       if (y > high[i]!) {
         high[i] = y
         borders[4 * i + 2] = atLeft
-        borders[4 * i + 3] = atRight
+        borders[4 * i + 3] = slope
       }
     }
   }
@@ -99,16 +97,14 @@ export const blocksAll = (
   if (to - from <= near) return false
   const [own, other] = [first.borders, second.borders]
   let [under, over] = [false, false]
-  for (const part of glances) {
-    const x = from + (to - from) * part
+  for (let glance = 0; glance < glances.length; glance++) {
+    const x = from + (to - from) * glances[glance]!
     const i = columnAt(p, x)
     const k = columnAt(q, x - dx)
-    const s = (x - p[i]!) / (p[i + 1]! - p[i]!)
-    const t = (x - dx - q[k]!) / (q[k + 1]! - q[k]!)
-    const lowOf = own[4 * i]! * (1 - s) + own[4 * i + 1]! * s
-    const highOf = own[4 * i + 2]! * (1 - s) + own[4 * i + 3]! * s
-    under ||= lowOf - (other[4 * k + 2]! * (1 - t) + other[4 * k + 3]! * t) < low
-    over ||= highOf - (other[4 * k]! * (1 - t) + other[4 * k + 1]! * t) > high
+    const s = x - p[i]!
+    const t = x - dx - q[k]!
+    under ||= own[4 * i]! + own[4 * i + 1]! * s - other[4 * k + 2]! - other[4 * k + 3]! * t < low
+    over ||= own[4 * i + 2]! + own[4 * i + 3]! * s - other[4 * k]! - other[4 * k + 1]! * t > high
     if (under && over) return true
   }
   return false
@@ -138,21 +134,18 @@ export const blockedRise = (
   // most of the time of a layout is spent here: no lists are made
   while (x < to - near) {
     const next = Math.min(p[i + 1]!, q[k + 1]! + dx, to)
-    const a = p[i]!
-    const b = p[i + 1]!
-    const c = q[k]! + dx
-    const d = q[k + 1]! + dx
-    for (let end = 0; end < 2; end++) {
-      const at = end === 0 ? x : next
-      const s = (at - a) / (b - a)
-      const t = (at - c) / (d - c)
-      const lowOf = own[4 * i]! * (1 - s) + own[4 * i + 1]! * s
-      const highOf = own[4 * i + 2]! * (1 - s) + own[4 * i + 3]! * s
-      const under = other[4 * k]! * (1 - t) + other[4 * k + 1]! * t
-      const over = other[4 * k + 2]! * (1 - t) + other[4 * k + 3]! * t
-      if (lowOf - over < low) low = lowOf - over
-      if (highOf - under > high) high = highOf - under
-    }
+    const s = x - p[i]!
+    const t = x - q[k]! - dx
+    const width = next - x
+    // from the one's upper border to the other's lower border at both ends of what two columns share, and the other way round
+    const under = own[4 * i]! + own[4 * i + 1]! * s - other[4 * k + 2]! - other[4 * k + 3]! * t
+    const underNext = under + (own[4 * i + 1]! - other[4 * k + 3]!) * width
+    const over = own[4 * i + 2]! + own[4 * i + 3]! * s - other[4 * k]! - other[4 * k + 1]! * t
+    const overNext = over + (own[4 * i + 3]! - other[4 * k + 1]!) * width
+    if (under < low) low = under
+    if (underNext < low) low = underNext
+    if (over > high) high = over
+    if (overNext > high) high = overNext
     x = next
     if (p[i + 1]! <= x + near) i++
     if (q[k + 1]! + dx <= x + near) k++
