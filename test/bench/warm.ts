@@ -12,7 +12,11 @@ import { createByteSink } from '../../src/write/byte-sink.ts'
 import { pageContent } from '../../src/write/pdf-content.ts'
 import { createFonts } from '../../src/write/pdf-fonts.ts'
 
-/** What each step of a plot takes in a process that has done it before, ms of the processor: medians. Argument: a design file. */
+/**
+ * What each step of a plot takes in a process that has done it before, ms of the processor: medians of the last runs. V8's own threads,
+ * which count, compile for some hundred runs before. Argument: a design file.
+ */
+const [runs, counted] = [400, 40]
 const text = readFileSync(process.argv[2]!, 'utf8')
 const times: Record<string, number[]> = {}
 const timed = <T>(step: string, work: () => T): T => {
@@ -24,7 +28,7 @@ const timed = <T>(step: string, work: () => T): T => {
   return done
 }
 let pages = 0
-for (let run = 0; run < 40; run++) {
+for (let run = 0; run < runs; run++) {
   const reading = timed('read', () => readDesign(text))
   if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
   const { design } = reading
@@ -60,7 +64,6 @@ for (let run = 0; run < 40; run++) {
     sink.take()
   })
 }
-const median = (list: readonly number[]): number =>
-  [...list.slice(10)].sort((a, b) => a - b)[Math.floor((list.length - 10) / 2)]!
+const median = (list: readonly number[]): number => list.slice(-counted).sort((a, b) => a - b)[counted / 2]!
 const found = Object.fromEntries(Object.entries(times).map(([step, list]) => [step, median(list)]))
 console.log(JSON.stringify({ pages, ...found, 'a page': found['a page']! / pages }))
