@@ -44,19 +44,17 @@ export const bodyFlanks = (ramp: SolvedQuarter): readonly PartFlank[] => {
   ]
 }
 
-/** What hangs in the room under a ramp, between its outermost sides; `low` is what stands on the floor at its back. */
-export const shelterFlanks = (
-  ramp: SolvedQuarter,
-): { readonly over: readonly PartFlank[]; readonly low: readonly PartFlank[] } => {
+/** What hangs in the room under a ramp, between its outermost sides, less what stands on the floor at its back. */
+export const shelterFlanks = (ramp: SolvedQuarter): readonly PartFlank[] => {
   const timbers = [...ramp.studs, ...ramp.deckTimbers].map((timber, i) => ({ timber, number: i + 1 }))
-  const flanksOf = (low: boolean): readonly PartFlank[] =>
-    timbers
-      .filter(({ timber }) => (timber.role === 'back' || timber.role === 'wheels') === low)
-      .flatMap(({ timber, number }) => each({ kind: 'stud', number }, polygonFlanks(timberCorners(timber))))
-  return {
-    over: [...flanksOf(false), ...skinFlanks(ramp), ...pipeFlanks(ramp), ...boardFlanks(ramp)],
-    low: [...flanksOf(true), ...wheelFlanks(ramp)],
-  }
+  return [
+    ...timbers
+      .filter(({ timber: { role } }) => role !== 'back' && role !== 'wheels')
+      .flatMap(({ timber, number }) => each({ kind: 'stud', number }, polygonFlanks(timberCorners(timber)))),
+    ...skinFlanks(ramp),
+    ...pipeFlanks(ramp),
+    ...boardFlanks(ramp),
+  ]
 }
 
 const skinFlanks = ({ skin, transition: { curve } }: SolvedQuarter): readonly PartFlank[] =>

@@ -15,29 +15,40 @@ export interface Touch<T> {
 /** Heights at which a curved pair is looked at before the tightest is closed in on. */
 const looks = 16
 
+/** A flank that a thing from the right may come to lie against. */
+export interface Obstacle<T> {
+  readonly flank: Flank
+  readonly of: T
+  /** in the list as it was named */
+  readonly place: number
+  /** how far right it reaches, mm */
+  readonly right: number
+}
+
+/** The flanks that face right, what reaches farthest first: the most that others can come to is then less, mostly. */
+export const obstaclesOf = <T>(
+  parts: readonly { readonly flank: Flank; readonly of: T }[],
+): readonly Obstacle<T>[] =>
+  parts
+    .flatMap(({ flank, of }, place) =>
+      flank.faces === 'right' ? [{ flank, of, place, right: spread(flank).most }] : [],
+    )
+    .sort((a, b) => b.right - a.right)
+
 /**
  * How far something that comes from the right on the floor can be pushed to the left. Two outlines overlap at a height for
  * shifts up to the right edge of the one less the left edge of the other: the largest of all heights is where it stops. Null
  * where nothing is in its way.
  */
-export const pushedTo = <T>(
-  thing: readonly Flank[],
-  obstacles: readonly { readonly flank: Flank; readonly of: T }[],
-): Touch<T> | null => {
+export const pushedTo = <T>(thing: readonly Flank[], obstacles: readonly Obstacle<T>[]): Touch<T> | null => {
   let best: (Touch<T> & { readonly place: number }) | null = null
-  // what reaches farthest is tried first: the most that others can come to is then less, mostly
   const own = thing
     .flatMap((flank, i) => (flank.faces === 'left' ? [{ flank, i, least: spread(flank).least }] : []))
     .sort((a, b) => a.least - b.least)
-  const others = obstacles
-    .flatMap(({ flank, of }, place) =>
-      flank.faces === 'right' ? [{ flank, of, place, right: spread(flank).most }] : [],
-    )
-    .sort((a, b) => b.right - a.right)
   /** what it stays at the least, by the ends of what they share: most pairs come to no more at any height */
   let least = Number.NEGATIVE_INFINITY
   const pairs = []
-  for (const other of others)
+  for (const other of obstacles)
     for (const mine of own) {
       // nor does what comes after reach any farther
       if (other.right - mine.least < least - same) break

@@ -4,7 +4,7 @@ import { timberCorners } from '../frame/timber.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
 import { bodyFlanks, isWhole, type Part, type PartFlank, shelterFlanks } from './body.ts'
 import { type Flank, raised, turnedRound, upsideDown } from './flank.ts'
-import { pushedTo } from './slide.ts'
+import { type Obstacle, obstaclesOf, pushedTo } from './slide.ts'
 
 /** How a ramp lies when it is pushed in from the back of the other. */
 export const ways = ['toe-first', 'back-first', 'toe-first upside-down', 'back-first upside-down'] as const
@@ -38,12 +38,13 @@ export interface Pair {
   readonly body: readonly PartFlank[]
   readonly box: Box
   readonly outer: SolvedQuarter
-  readonly shelter: ReturnType<typeof shelterFlanks>
+  /** what hangs in the room under the other */
+  readonly over: readonly Obstacle<Part>[]
 }
 
 export const pairOf = (ramp: SolvedQuarter, outer: SolvedQuarter): Pair => {
   const body = bodyFlanks(ramp)
-  return { body, box: boxOf(body, ramp), outer, shelter: shelterFlanks(outer) }
+  return { body, box: boxOf(body, ramp), outer, over: obstaclesOf(shelterFlanks(outer)) }
 }
 
 const posed = (body: readonly PartFlank[], way: Way, top: number): readonly PartFlank[] => {
@@ -56,19 +57,18 @@ const posed = (body: readonly PartFlank[], way: Way, top: number): readonly Part
 
 /**
  * How far a ramp goes into another, in a given way and so far above the floor. What stands on the floor at the other's back
- * counts only if told so.
+ * does not count: `lowTimber` tells what to do about it.
  */
 export const slideIn = (
-  { body: own, box: { y1: top, x0, x1 }, outer, shelter: { over, low } }: Pair,
+  { body: own, box: { y1: top, x0, x1 }, outer, over }: Pair,
   way: Way,
   above = 0,
-  overLow = true,
 ): Slid => {
   const lying = posed(own, way, top)
   const body = above === 0 ? lying : lying.map(({ flank, of }) => ({ flank: raised(flank, above), of }))
   const touch = pushedTo(
     body.map(({ flank }) => flank),
-    overLow ? over : [...over, ...low],
+    over,
   )
   const long = x1 - x0
   const least = way.startsWith('back-first') ? -x1 : x0
