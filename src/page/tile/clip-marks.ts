@@ -3,7 +3,7 @@ import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { pathBounds } from '../../geometry/bounds.ts'
 import { convexContains, pathClip } from '../../geometry/clip.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
-import type { Tile } from './tile.ts'
+import { isInCell, type Tile } from './tile.ts'
 
 /**
  * The marks of a pattern that one tile carries, in the pattern: strokes are cut at the window, rings only where they lie whole in
@@ -43,7 +43,4 @@ const isRing = (path: Path): boolean => {
 }
 
 /** Whether words stand wholly in what the page keeps. */
-const isWhole = (mark: TextMark, tile: Tile): boolean => {
-  const { x0, y0, x1, y1 } = tile.kept
-  return textCorners(mark, tile.toWindow).every(({ x, y }) => x >= x0 && y >= y0 && x <= x1 && y <= y1)
-}
+const isWhole = (mark: TextMark, tile: Tile): boolean => isInCell(tile, textCorners(mark, tile.toWindow), 0)
