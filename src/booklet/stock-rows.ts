@@ -1,7 +1,7 @@
 import type { Design, Units } from '../design/design.ts'
 import { wordList } from '../length/word-list.ts'
 import { showLength } from '../length.ts'
-import { comesOut } from '../ramp/storing/storing.ts'
+import { comesOut } from '../ramp/stored.ts'
 import type { Moving } from '../stock/moving.ts'
 import type { StockTaking } from '../stock/stock.ts'
 

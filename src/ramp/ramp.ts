@@ -12,6 +12,7 @@ import type { Transition } from './side/transition.ts'
 import type { DeckBoard } from './skin/deck-board.ts'
 import type { Layer } from './skin/layer.ts'
 import type { Splice } from './splice/splice.ts'
+import type { Storing } from './stored.ts'
 
 /** What every kind has; what a kind has none of is null or empty. Lengths mm, angles radians. */
 interface RampOfAnyKind {
@@ -77,6 +78,8 @@ export type SolvedRamp = SolvedQuarter | Flat
 export interface WholeDesign {
   readonly stopped: false
   readonly ramps: readonly SolvedRamp[]
+  /** every ramp that is kept in another */
+  readonly storings: readonly Storing[]
   readonly checks: readonly Check[]
 }
 

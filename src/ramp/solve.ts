@@ -1,5 +1,5 @@
 import type { Design } from '../design/design.ts'
-import { curvedOf, straightOf } from '../design/kind-traits.ts'
+import { straightOf } from '../design/kind-traits.ts'
 import { meetingFindings } from './beside/meeting.ts'
 import { type Anew, meetingTrial } from './beside/meeting-trial.ts'
 import { stockFindings } from './beside/stock-asked.ts'
@@ -11,7 +11,9 @@ import { solveFlat } from './kinds/flat-findings.ts'
 import { draftQuarter, stopsOfQuarter } from './kinds/quarter.ts'
 import { solveQuarter } from './kinds/quarter-findings.ts'
 import type { Quarter, Ramp, SolvedDesign, SolvedRamp } from './ramp.ts'
+import type { Storing } from './stored.ts'
 import { spaceFindings } from './storing/space.ts'
+import { outerOf, solveStorings } from './storing/storing.ts'
 
 /** What a design means. Stops come first, then warnings, then notes; within a level in the order of the ramps. */
 export const solveDesign = (design: Design): SolvedDesign => {
@@ -30,19 +32,20 @@ export const solveDesign = (design: Design): SolvedDesign => {
   })
   const ramps = solved.map(({ ramp }): Ramp => ramp)
   const names = ramps.map(({ name }) => name)
+  const storings = solveStorings(ramps)
   const whole = solved.flatMap(({ whole }): readonly SolvedRamp[] => (whole ? [whole] : []))
   const checks = inOrder(
     solved.flatMap(({ ramp, findings }, i) =>
       [
         ...findings,
-        ...besideFindings(ramp, ramps, design),
+        ...besideFindings(ramp, { ramps, storings }, design),
         // the whole design's, told once
         ...(i === 0 ? stockFindings(design) : []),
       ].map((finding) => checkOf(finding, ramp.name, names)),
     ),
   )
   return whole.length === ramps.length && !hasStop(checks)
-    ? { stopped: false, ramps: whole, checks }
+    ? { stopped: false, ramps: whole, storings, checks }
     : { stopped: true, ramps, checks }
 }
 
@@ -84,7 +87,7 @@ export const drawDesign = (design: Design, before: Drawn | null = null): SolvedD
   })
   const whole = drawn.flatMap(({ whole }): readonly SolvedRamp[] => (whole ? [whole] : []))
   return whole.length === drawn.length
-    ? { stopped: false, ramps: whole, checks: [] }
+    ? { stopped: false, ramps: whole, storings: solveStorings(whole), checks: [] }
     : { stopped: true, ramps: drawn.map(({ ramp }): Ramp => ramp), checks: [] }
 }
 
@@ -99,12 +102,17 @@ const inOrder = (checks: readonly Check[]): readonly Check[] =>
 const storedIn = (name: string, { ramps }: Design): readonly string[] =>
   ramps.flatMap((ramp) => (ramp.storesInside?.ramp === name ? [ramp.name] : []))
 
+interface Beside {
+  readonly ramps: readonly Ramp[]
+  readonly storings: readonly Storing[]
+}
+
 /** What a ramp makes of the others of its design. */
-const besideFindings = (ramp: Ramp, ramps: readonly Ramp[], design: Design): readonly Finding[] => {
+const besideFindings = (ramp: Ramp, beside: Beside, design: Design): readonly Finding[] => {
   const room = design.space ? spaceFindings(ramp, design.space, design.units) : []
   switch (ramp.kind) {
     case 'quarter':
-      return [...besideQuarter(ramp, ramps, design), ...room]
+      return [...besideQuarter(ramp, beside, design), ...room]
     case 'flat':
       // what it makes of a quarter is for the quarter to say
       return room
@@ -115,7 +123,7 @@ const besideFindings = (ramp: Ramp, ramps: readonly Ramp[], design: Design): rea
 
 const besideQuarter = (
   ramp: Quarter,
-  ramps: readonly Ramp[],
+  { ramps, storings }: Beside,
   { units, stock }: Design,
 ): readonly Finding[] => {
   const anew: Anew = {
@@ -123,9 +131,10 @@ const besideQuarter = (
     flat: (changed) => stopsOfFlat(changed, units, stock),
   }
   const redraw: Redraw = (changed) => draftQuarter(changed, units, stock).whole
-  const outer = curvedOf(ramps).find(({ name }) => name === ramp.design.storesInside?.ramp)
+  const outer = outerOf(ramp, ramps)
+  const storing = storings.find((one) => one.ramp === ramp.name) ?? null
   return [
-    ...(outer ? storesFindings(ramp, outer, units, redraw) : []),
+    ...(outer ? storesFindings(ramp, outer, storing, units, redraw) : []),
     ...meetingFindings(ramp, straightOf(ramps), meetingTrial(ramp, ramps, anew), units),
   ]
 }

@@ -1,9 +1,7 @@
 import type { Space } from '../design/design.ts'
-import { curvedOf } from '../design/kind-traits.ts'
 import { same } from '../ramp/check/offer.ts'
-import type { WholeDesign } from '../ramp/ramp.ts'
+import type { Storing } from '../ramp/stored.ts'
 import type { Size } from '../ramp/storing/size.ts'
-import { type Storing, solveStoring } from '../ramp/storing/storing.ts'
 
 /** What stands on the floor when all is put away: a ramp, with those inside it. */
 export interface Stored {
@@ -17,16 +15,6 @@ export interface FreeFloor {
   readonly area: number
   /** the largest rectangle that stays free with everything in a row along one wall, mm; null where they do not stand in one row */
   readonly rectangle: readonly [number, number] | null
-}
-
-/** Every ramp that is kept in another, by its own words of the design. */
-export const storings = ({ ramps }: WholeDesign): readonly Storing[] => {
-  const quarters = curvedOf(ramps)
-  return quarters.flatMap((ramp) => {
-    const outer = quarters.find(({ name }) => name === ramp.design.storesInside?.ramp)
-    const storing = outer ? solveStoring(ramp, outer) : null
-    return storing ? [storing] : []
-  })
 }
 
 /** One for each ramp that is in no other. A pair that is in a third takes the room of the outermost two. */

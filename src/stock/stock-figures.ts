@@ -1,7 +1,7 @@
 import type { Mass } from '../design/densities.ts'
 import type { Design } from '../design/design.ts'
 import type { Point } from '../geometry/point.ts'
-import type { Part } from '../ramp/storing/body.ts'
+import type { Part } from '../ramp/stored.ts'
 import { gripHoles } from './handle.ts'
 import type { Cost } from './list/cost.ts'
 import type { CostedLine } from './list/line.ts'

@@ -3,9 +3,9 @@ import { curvedOf, isCurved } from '../design/kind-traits.ts'
 import { runOutFront } from '../ramp/beside/toe-step.ts'
 import type { SolvedRamp, WholeDesign } from '../ramp/ramp.ts'
 import { screwDiameter, screwHead } from '../ramp/screws/screw-sort.ts'
+import type { Storing } from '../ramp/stored.ts'
 import { type RampSize, rampSize, type Size } from '../ramp/storing/size.ts'
-import type { Storing } from '../ramp/storing/storing.ts'
-import { type FreeFloor, freeFloor, type Stored, storedSets, storings } from './floor.ts'
+import { type FreeFloor, freeFloor, type Stored, storedSets } from './floor.ts'
 import { type JointPlate, jointPlates } from './joint-plate.ts'
 import { type Cost, costLines } from './list/cost.ts'
 import type { CostedLine } from './list/line.ts'
@@ -56,15 +56,14 @@ export const takeStock = (design: Design, solved: WholeDesign, parts: Parts): St
   const timber = sawTimber(parts.timbers, design)!
   const screws = designScrews(design, solved.ramps)
   const weight = weigh(design, solved, parts, screws)
-  const kept = storings(solved)
   const sizes = solved.ramps.map((ramp) => overallSize(ramp, design.units))
-  const sets = storedSets(sizes, kept)
+  const sets = storedSets(sizes, solved.storings)
   return {
     timber,
     screws,
     weight,
     sizes,
-    storings: kept,
+    storings: solved.storings,
     sets,
     floor: design.space ? freeFloor(design.space, sets) : null,
     rolling: curvedOf(solved.ramps).flatMap((ramp) => {

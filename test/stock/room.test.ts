@@ -6,7 +6,7 @@ import type { WholeDesign } from '../../src/ramp/ramp.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { rampSize } from '../../src/ramp/storing/size.ts'
 import { balancePoint } from '../../src/stock/balance.ts'
-import { freeFloor, storedSets, storings } from '../../src/stock/floor.ts'
+import { freeFloor, storedSets } from '../../src/stock/floor.ts'
 import { moveRamp } from '../../src/stock/moving.ts'
 import { partsOf } from '../../src/stock/parts.ts'
 import { weigh } from '../../src/stock/weight.ts'
@@ -59,7 +59,7 @@ test('a ramp stands on what its outline says, and passes a door as narrow as any
 
 test('a pair that is put away takes the room of the outer one and of what stands out of it', () => {
   const { solved } = whole(pair)
-  const kept = storings(solved)
+  const kept = solved.storings
   expect(kept.map(({ ramp, outer }) => [ramp, outer])).toEqual([['inner', 'outer']])
   const [set, ...none] = storedSets(
     solved.ramps.map((ramp) => ({ ramp: ramp.name, ...rampSize(ramp)! })),

@@ -131,7 +131,7 @@ const judge = (wishes: Wishes, starter: Omit<Starter, 'about' | 'title'>): Trial
   const { drafts, whole } = draftQuarter(own, design.units, design.stock)
   if (!whole || drafts.some(({ level }) => level !== 'note')) return 'troubled'
   if (!fits(whole, wishes, design)) return 'past'
-  const drawn: WholeDesign = { stopped: false, ramps: [whole], checks: [] }
+  const drawn: WholeDesign = { stopped: false, ramps: [whole], storings: [], checks: [] }
   if (wishes.panels !== null && sidePanels(drawn, design) > wishes.panels) return 'past'
   // a garage or a door that it does not pass is a warning of the whole design
   const { space: _, ...anywhere } = design

@@ -34,7 +34,7 @@ export const soundRamp = (ramp: QuarterDesign, { units, stock }: Design): Solved
 
 /** What takes longer: asked only of values that are good otherwise. */
 export const slowMeasures = (ramp: SolvedQuarter, design: Design, limits: Limits): Measures => {
-  const solved: WholeDesign = { stopped: false, ramps: [ramp], checks: [] }
+  const solved: WholeDesign = { stopped: false, ramps: [ramp], storings: [], checks: [] }
   return {
     ...(limits.panels === null ? {} : { panels: sidePanels(solved, design) }),
     ...(limits.paper === null ? {} : { paper: pagesOf(solved, design) }),

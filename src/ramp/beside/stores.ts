@@ -5,8 +5,9 @@ import { measured, offer, rounded, same } from '../check/offer.ts'
 import { backKey, firstThat, heightKey } from '../check/remedy.ts'
 import { offering, type Said, set, type Told, tell, told } from '../check/told.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
-import { isWhole, type Part } from '../storing/body.ts'
-import { lowTimber, pairOf, type Slid, slideIn, standingBox, ways } from '../storing/storing.ts'
+import type { Part, Slid, Storing } from '../stored.ts'
+import { isWhole } from '../storing/body.ts'
+import { pairOf, slideIn, standingBox } from '../storing/storing.ts'
 
 /** A ramp so changed, solved; null where something stops it. */
 export type Redraw = (changed: QuarterDesign) => SolvedQuarter | null
@@ -18,6 +19,8 @@ const heads = 6
 export const storesFindings = (
   ramp: Quarter,
   outer: Quarter,
+  /** null where one of the two could not be solved */
+  storing: Storing | null,
   units: Units,
   redraw: Redraw,
 ): readonly Finding[] => {
@@ -38,7 +41,7 @@ export const storesFindings = (
         ),
       ),
     ]
-  if (!isWhole(ramp) || !isWhole(outer)) return []
+  if (storing === null || !isWhole(ramp) || !isWhole(outer)) return []
   const wide = headFindings(ramp, units)
   const { y1: top } = standingBox(ramp)
   const under = clearance(outer)
@@ -69,20 +72,18 @@ export const storesFindings = (
       ...wide,
     ]
   }
-  return [...depthFindings(ramp, outer, redraw, units), ...wide]
+  return [...depthFindings(ramp, outer, storing, redraw, units), ...wide]
 }
 
 const depthFindings = (
   ramp: SolvedQuarter,
   outer: SolvedQuarter,
+  { slid: [first, ...others], low }: Storing,
   redraw: Redraw,
   units: Units,
 ): readonly Finding[] => {
   const name = quote(outer.name)
-  const [first, ...others] = ways
-  const pair = pairOf(ramp, outer)
-  const slide = slideIn(pair, first)
-  const low = lowTimber(pair, slide)
+  const slide = first!
   const words: Said[] = []
   if (slide.out > same) {
     const shorter = shorterWay(ramp, outer, slide, redraw, units)
@@ -92,8 +93,8 @@ const depthFindings = (
         ...(shorter === null ? [] : ['; ', shorter]),
       ),
     )
-    const other = others.find((way) => slideIn(pair, way).out <= same)
-    if (other) words.push(`${other} it goes in whole`)
+    const other = others.find(({ out }) => out <= same)
+    if (other) words.push(`${other.way} it goes in whole`)
   }
   const timber = `the timber in the back bottom corner of ${name}, ${rounded(low.height, units)} high`
   if (low.timber === 'lift over') words.push(`lift it over ${timber}`)

@@ -1,16 +1,12 @@
 import { boxCorners } from '../../geometry/clip.ts'
 import { timberCorners } from '../frame/timber.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
+import type { Part } from '../stored.ts'
 import { circleFlanks, curveFlank, type Flank, lineFlank, polygonFlanks } from './flank.ts'
 
 /** Whether a ramp's side could be solved: a stop elsewhere does not hinder. */
 export const isWhole = (ramp: Quarter): ramp is SolvedQuarter =>
   ramp.transition !== null && ramp.side !== null && ramp.length !== null && ramp.deck !== null
-
-/** What of a ramp may touch, or be touched. `number` of a timber as on the paper, from 1; of a layer of skin from the studs. */
-export type Part =
-  | { readonly kind: 'side' | 'board' | 'pipe' | 'wheels' }
-  | { readonly kind: 'skin' | 'stud'; readonly number: number }
 
 export interface PartFlank {
   readonly flank: Flank

@@ -1,27 +1,12 @@
+import { curvedOf } from '../../design/kind-traits.ts'
 import { type Box, pointsBounds } from '../../geometry/bounds.ts'
 import { same } from '../check/offer.ts'
 import { timberCorners } from '../frame/timber.ts'
-import type { Quarter, SolvedQuarter } from '../ramp.ts'
-import { bodyFlanks, isWhole, type Part, type PartFlank, shelterFlanks } from './body.ts'
+import type { Quarter, Ramp, SolvedQuarter } from '../ramp.ts'
+import { bestWay, type Part, type Slid, type Storing, type Way, ways } from '../stored.ts'
+import { bodyFlanks, isWhole, type PartFlank, shelterFlanks } from './body.ts'
 import { type Flank, raised, turnedRound, upsideDown } from './flank.ts'
 import { type Obstacle, obstaclesOf, pushedTo } from './slide.ts'
-
-/** How a ramp lies when it is pushed in from the back of the other. */
-export const ways = ['toe-first', 'back-first', 'toe-first upside-down', 'back-first upside-down'] as const
-export type Way = (typeof ways)[number]
-
-/** One way in, level on the floor. Lengths mm. */
-export interface Slid {
-  readonly way: Way
-  /** how much of it comes to lie inside, of its whole length */
-  readonly depth: number
-  /** how far it stands out at the back; 0 or less where it does not */
-  readonly out: number
-  /** from the other's front to its own foremost point */
-  readonly front: number
-  /** the place that is tight, seen from the other's front bottom corner; null where nothing is in the way */
-  readonly tight: { readonly x: number; readonly y: number; readonly part: Part; readonly meets: Part } | null
-}
 
 /** The room that a ramp takes as it stands, seen from the side: skin, board and pipe in it. */
 export const standingBox = (ramp: SolvedQuarter): Box => boxOf(bodyFlanks(ramp), ramp)
@@ -94,29 +79,19 @@ export const slideIn = (
   }
 }
 
-/** What to do about a timber on the floor at the other's back. */
-export type LowTimber = 'none' | 'lift over' | 'leave out or raise' | 'leave out'
+/** The ramp that another of the design is kept in; undefined where it is kept in none. */
+export const outerOf = (ramp: Quarter, ramps: readonly Ramp[]): Quarter | undefined =>
+  curvedOf(ramps).find(({ name }) => name === ramp.design.storesInside?.ramp)
 
-/** Whether it is out while the other ramp is in. */
-export const comesOut = (timber: LowTimber): boolean => timber.startsWith('leave out')
+/** Every ramp that is kept in another, by its own words of the design; none where one of the two could not be solved. */
+export const solveStorings = (ramps: readonly Ramp[]): readonly Storing[] =>
+  curvedOf(ramps).flatMap((ramp) => {
+    const outer = outerOf(ramp, ramps)
+    const storing = outer ? solveStoring(ramp, outer) : null
+    return storing ? [storing] : []
+  })
 
-/** How one ramp is kept in another. */
-export interface Storing {
-  readonly ramp: string
-  readonly outer: string
-  /** every way, the toe first; none where ribs shut it out */
-  readonly slid: readonly Slid[]
-  readonly low: { readonly timber: LowTimber; readonly height: number }
-  /** length, width and height of the two as they are stored, the best way in; null where it does not go in at all */
-  readonly stored: readonly [number, number, number] | null
-}
-
-/** The way that leaves least of it outside; the first of those that are as good. */
-export const bestWay = ({ slid }: Pick<Storing, 'slid'>): Slid =>
-  slid.reduce((a, b) => (b.out < a.out - same ? b : a))
-
-/** Null where one of the two could not be solved. */
-export const solveStoring = (ramp: Quarter, outer: Quarter): Storing | null => {
+const solveStoring = (ramp: Quarter, outer: Quarter): Storing | null => {
   if (!isWhole(ramp) || !isWhole(outer)) return null
   const names = { ramp: ramp.name, outer: outer.name }
   if (outer.design.sides.count > 2)
@@ -141,7 +116,7 @@ export const solveStoring = (ramp: Quarter, outer: Quarter): Storing | null => {
 }
 
 /** It is lifted over where it comes to lie wholly in front of the timber, and finds the height for it on the way. */
-export const lowTimber = (pair: Pair, slid: Slid): Storing['low'] => {
+const lowTimber = (pair: Pair, slid: Slid): Storing['low'] => {
   const corners = pair.outer.deckTimbers
     .filter(({ role }) => role === 'back' || role === 'wheels')
     .flatMap(timberCorners)

@@ -73,7 +73,7 @@ const waysOut = (ramp: QuarterDesign, design: Design, kinds: readonly PanelKind[
   const trial = (changed: QuarterDesign): boolean => {
     const { whole, drafts } = draftQuarter(changed, units, stock)
     if (!whole || hasStop(drafts)) return false
-    const solved = { stopped: false, ramps: [whole], checks: [] } as const
+    const solved = { stopped: false, ramps: [whole], storings: [], checks: [] } as const
     const [left, right] = partsOf({ ...design, ramps: [changed] }, solved).sheets.filter((part) => part.faced)
     return together(left!, right!, design, kinds)
   }

@@ -1,0 +1,44 @@
+import { same } from './check/offer.ts'
+
+/** How a ramp lies when it is pushed in from the back of the other. */
+export const ways = ['toe-first', 'back-first', 'toe-first upside-down', 'back-first upside-down'] as const
+export type Way = (typeof ways)[number]
+
+/** What of a ramp may touch, or be touched. `number` of a timber as on the paper, from 1; of a layer of skin from the studs. */
+export type Part =
+  | { readonly kind: 'side' | 'board' | 'pipe' | 'wheels' }
+  | { readonly kind: 'skin' | 'stud'; readonly number: number }
+
+/** One way in, level on the floor. Lengths mm. */
+export interface Slid {
+  readonly way: Way
+  /** how much of it comes to lie inside, of its whole length */
+  readonly depth: number
+  /** how far it stands out at the back; 0 or less where it does not */
+  readonly out: number
+  /** from the other's front to its own foremost point */
+  readonly front: number
+  /** the place that is tight, seen from the other's front bottom corner; null where nothing is in the way */
+  readonly tight: { readonly x: number; readonly y: number; readonly part: Part; readonly meets: Part } | null
+}
+
+/** What to do about a timber on the floor at the other's back. */
+export type LowTimber = 'none' | 'lift over' | 'leave out or raise' | 'leave out'
+
+/** Whether it is out while the other ramp is in. */
+export const comesOut = (timber: LowTimber): boolean => timber.startsWith('leave out')
+
+/** How one ramp is kept in another. */
+export interface Storing {
+  readonly ramp: string
+  readonly outer: string
+  /** every way, the toe first; none where ribs shut it out */
+  readonly slid: readonly Slid[]
+  readonly low: { readonly timber: LowTimber; readonly height: number }
+  /** length, width and height of the two as they are stored, the best way in; null where it does not go in at all */
+  readonly stored: readonly [number, number, number] | null
+}
+
+/** The way that leaves least of it outside; the first of those that are as good. */
+export const bestWay = ({ slid }: Pick<Storing, 'slid'>): Slid =>
+  slid.reduce((a, b) => (b.out < a.out - same ? b : a))
