@@ -145,7 +145,7 @@ const lowestFree = (
       let block = blocks[i]
       if (block === undefined) {
         const dx = at - (rows ? other.x : other.y)
-        block = blockedRise(there.grown[way](), own, dx)
+        block = blockedRise(there.grown[way](), own, dx, free - cross - 2 * same, to - cross + 2 * same)
         blocks[i] = block
       }
       if (block === null || free <= block[0] + cross + same || free >= block[1] + cross - same) continue

@@ -80,8 +80,8 @@ const columnAt = (stations: ArrayLike<number>, x: number): number => {
   return low
 }
 
-/** Places at which two are compared before all of them are, as parts of what they share. */
-const glances = [0.5, 0.06, 0.94, 0.28, 0.72]
+/** Places at which two are compared before all of them are, as parts of what they share: others show next to nothing more. */
+const glances = [0.5, 0.06, 0.94]
 
 /** Whether a glance shows that the second, moved `dx` along, meets the first at every rise from `low` to `high`; it may miss that. */
 export const blocksAll = (
@@ -91,12 +91,15 @@ export const blocksAll = (
   low: number,
   high: number,
 ): boolean => {
-  const [p, q] = [first.stations, second.stations]
+  const p = first.stations
+  const q = second.stations
   const from = Math.max(p[0]!, q[0]! + dx)
   const to = Math.min(p[p.length - 1]!, q[q.length - 1]! + dx)
   if (to - from <= near) return false
-  const [own, other] = [first.borders, second.borders]
-  let [under, over] = [false, false]
+  const own = first.borders
+  const other = second.borders
+  let under = false
+  let over = false
   for (let glance = 0; glance < glances.length; glance++) {
     const x = from + (to - from) * glances[glance]!
     const i = columnAt(p, x)
@@ -112,14 +115,18 @@ export const blocksAll = (
 
 /**
  * How far the second may not be raised, when it is moved `dx` along: between these it meets the first, at them it touches;
- * null where it passes beside it.
+ * null where it passes beside it. Of no use to who asks are rises below `least` and above `most`: once all between them are seen
+ * to be blocked, it is not looked how much more is.
  */
 export const blockedRise = (
   first: Profile,
   second: Profile,
   dx: number,
+  least = Number.NEGATIVE_INFINITY,
+  most = Number.POSITIVE_INFINITY,
 ): readonly [number, number] | null => {
-  const [p, q] = [first.stations, second.stations]
+  const p = first.stations
+  const q = second.stations
   const from = Math.max(p[0]!, q[0]! + dx)
   const to = Math.min(p[p.length - 1]!, q[q.length - 1]! + dx)
   if (to - from <= near) return null
@@ -130,9 +137,10 @@ export const blockedRise = (
   let low = Number.POSITIVE_INFINITY
   let high = Number.NEGATIVE_INFINITY
   let x = from
-  const [own, other] = [first.borders, second.borders]
+  const own = first.borders
+  const other = second.borders
   // most of the time of a layout is spent here: no lists are made
-  while (x < to - near) {
+  while (x < to - near && (low >= least || high <= most)) {
     const next = Math.min(p[i + 1]!, q[k + 1]! + dx, to)
     const s = x - p[i]!
     const t = x - q[k]! - dx
