@@ -13,6 +13,7 @@ import { pathSample } from '../../src/geometry/sample.ts'
 import { readLength } from '../../src/length.ts'
 import type { SolvedDesign, SolvedRamp } from '../../src/ramp/ramp.ts'
 import { drawDesign } from '../../src/ramp/solve.ts'
+import { atLeast, hold } from '../support/hold.ts'
 import { assertNear } from '../support/near.ts'
 import { overlaps } from '../support/overlaps.ts'
 import { opened } from '../support/strokes.ts'
@@ -65,13 +66,13 @@ describe('the profile of a ramp', () => {
               (segment) =>
                 segment.kind === 'line' && Math.abs(pointDistance(segment.from, segment.to) - thick) < 1e-6,
             )
-            expect(ends.length).toBeGreaterThanOrEqual(2)
+            atLeast(ends.length, 2)
             if (ramp.kind === 'flat') return
             // from the centre: the frame's radius less what lies below, on both faces
             const { centre, radius } = ramp.transition
             for (const p of pathSample(skin[i]!, 40)) {
               const off = radius.frame - pointDistance(centre, p)
-              expect(off > layer.below - 1e-6 && off < layer.below + thick + 1e-6).toBe(true)
+              hold(off > layer.below - 1e-6 && off < layer.below + thick + 1e-6)
               looked++
             }
           })
@@ -140,10 +141,10 @@ describe('the side view', () => {
           if (!('mm' in reading)) throw new Error(`"${word}" is no length`)
           // mm are whole, inches sixteenths with a sign for the 32nd between
           const near = units === 'mm' ? 0.501 : 25.4 / 32 + 25.4 / 64 + 1e-6
-          expect(
+          hold(
             known.some((mm) => Math.abs(mm - reading.mm) <= near),
             word,
-          ).toBe(true)
+          )
           looked++
         }
       }

@@ -12,6 +12,7 @@ import { lipTrial } from '../../src/pattern/lip/lip-trial.ts'
 import { pipeStrip } from '../../src/pattern/pipe-strip.ts'
 import { job } from '../ramp/framed.ts'
 import { inch, piped, plain, sawnSeed, sawnWithPipe, solve, wholeOf } from '../ramp/ramps.ts'
+import { atLeast, atMost, hold } from '../support/hold.ts'
 import { assertNear } from '../support/near.ts'
 
 describe('the strip that is wrapped round the pipe', () => {
@@ -137,14 +138,14 @@ describe('the piece of scrap for the lip trial', () => {
           const trial = lipTrial(own, width, height, 'mm')
           if (!trial) return
           const { piece, marks } = trial
-          expect(piece.x1 - piece.x0).toBeLessThanOrEqual(width + 1e-9)
-          expect(piece.y1 - piece.y0).toBeLessThanOrEqual(height + 1e-9)
-          expect(piece.x0).toBeGreaterThanOrEqual(0)
-          expect(piece.x1).toBeLessThanOrEqual(own.side!.length + 1e-9)
-          expect(piece.y0).toBeGreaterThanOrEqual(0)
+          atMost(piece.x1 - piece.x0, width + 1e-9)
+          atMost(piece.y1 - piece.y0, height + 1e-9)
+          atLeast(piece.x0, 0)
+          atMost(piece.x1, own.side!.length + 1e-9)
+          atLeast(piece.y0, 0)
           const drawn = marks.flatMap((mark: Mark) => (mark.kind === 'stroke' ? [pathBounds(mark.path)] : []))
-          expect(Math.max(...drawn.map((box) => box.y1))).toBeLessThanOrEqual(piece.y1 + 1e-6)
-          expect(Math.max(...drawn.map((box) => box.x1))).toBeLessThanOrEqual(piece.x1 + 1e-6)
+          atMost(Math.max(...drawn.map((box) => box.y1)), piece.y1 + 1e-6)
+          atMost(Math.max(...drawn.map((box) => box.x1)), piece.x1 + 1e-6)
         },
       ),
       { numRuns: 200, seed: sawnSeed, endOnFailure: true },
@@ -186,11 +187,11 @@ describe('the reveals on the lip trial', () => {
         const r = outside / 2
         const { deck } = transition!.heights
         const lines = linesOf(trial.marks)
-        expect(
+        hold(
           lines.some(
             ([p, q]) => p.x === q.x && Math.abs(p.y - deck) < 0.01 && Math.abs(q.y - (centre.y + r)) < 0.01,
           ),
-        ).toBe(true)
+        )
         assertNear(centre.y + r - deck, up, 1e-6, 'up')
         // on a circle the ridden face and the pipe's farthest point lie on the line through both middles
         const c = transition!.centre
@@ -203,7 +204,7 @@ describe('the reveals on the lip trial', () => {
         const { piece } = trial
         if ([face, pipe].every(({ y }) => y < piece.y1)) {
           count.out++
-          expect(lines.some(([p, q]) => near(p, face) && near(q, pipe))).toBe(true)
+          hold(lines.some(([p, q]) => near(p, face) && near(q, pipe)))
         }
         assertNear(transition!.radius.surface - (far - r), out, 1e-6, 'out')
         const said = textsOf(trial.marks).map(({ text }) => text)
@@ -265,7 +266,7 @@ describe('the labels on the lip trial', () => {
             text,
           ).toEqual([])
           for (const { x, y } of boxes[i]!)
-            expect(x > piece.x0 && x < piece.x1 && y > piece.y0 && y < piece.y1, text).toBe(true)
+            hold(x > piece.x0 && x < piece.x1 && y > piece.y0 && y < piece.y1, text)
           polygons.slice(i + 1).forEach((other) => {
             expect(polygons[i]!.intersect(other).length, text).toBe(0)
           })

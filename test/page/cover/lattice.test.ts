@@ -11,6 +11,7 @@ import {
   type Lattice,
   latticeAt,
 } from '../../../src/page/cover/lattice.ts'
+import { below, hold } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { anyPoint, sideOutline } from '../../support/paths.ts'
 
@@ -62,7 +63,7 @@ describe('cells of a lattice', () => {
         const { width, height, overlap } = lattice
         const [x0, y0] = [column * (width - overlap), row * (height - overlap)]
         const window = framePolygon(lattice, x0, y0, x0 + width, y0 + height)
-        expect(convexContains(window, p, -overlap / 2)).toBe(true)
+        hold(convexContains(window, p, -overlap / 2))
       }),
       { numRuns: 300, seed: 11 },
     )
@@ -134,10 +135,9 @@ describe('cellsTouched', () => {
           const { clear, ...cell } = cellAt(turned, p)
           if (clear > 1e-6) sampled.set(cellKey(cell), (sampled.get(cellKey(cell)) ?? 0) + 1)
         }
-        for (const key of sampled.keys()) expect(found.has(key), `cell ${key} is missing`).toBe(true)
+        for (const key of sampled.keys()) hold(found.has(key), `cell ${key} is missing`)
         // what sampling overlooks is shorter than two of its steps, half a millimetre here
-        for (const [key, length] of found)
-          if (!sampled.has(key)) expect(length, `cell ${key}`).toBeLessThan(0.7)
+        for (const [key, length] of found) if (!sampled.has(key)) below(length, 0.7, `cell ${key}`)
         assertNear(
           touched.reduce((sum, cell) => sum + cell.length, 0),
           lengthOf(samples),

@@ -293,15 +293,15 @@ describe.each(templates)('the map of %s', (name) => {
           const lengths = listed.map(({ figures }) => figures.map((one) => lengthOf(one, units)))
           expect(lengths.length, paper).toBe(places.length)
           for (const { x, y } of places)
-            expect(
+            hold(
               lengths.some(([u, v]) => Math.hypot(u! - x, v! - y) < 1),
               `${x}, ${y}`,
-            ).toBe(true)
+            )
           // each under the name of its timber
           const names = missing.flatMap((of, i) => Array.from({ length: of }, () => i + 1))
           expect(listed.map(({ timber }) => timber)).toEqual(names)
           if (cover === 'whole') expect(said).toBeUndefined()
-          if (cover === 'ribbon') expect(studs(2).length).toBeGreaterThan(0)
+          if (cover === 'ribbon') above(studs(2).length, 0)
         })
       }
     },

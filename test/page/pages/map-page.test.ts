@@ -15,6 +15,7 @@ import { type Cover, covers } from '../../../src/page/cover/cover.ts'
 import { tapingSteps } from '../../../src/page/pages/taping-steps.ts'
 import type { TileGroup } from '../../../src/page/set/tile-groups.ts'
 import { overlaps, type Word, wordsOf } from '../../booklet/words.ts'
+import { hold } from '../../support/hold.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { templates, templateText } from '../../support/templates.ts'
 import { jobOf } from '../../tape-up/jobs.ts'
@@ -71,7 +72,7 @@ describe.each(
       for (const { text, box } of words) {
         const room = boxGrow(window, 0.1)
         const inside = box.x0 > room.x0 && box.x1 < room.x1 && box.y0 > room.y0 && box.y1 < room.y1
-        expect([what, text, inside]).toEqual([what, text, true])
+        hold(inside, `${what} ${text}`)
       }
       expect(overlaps(words), what).toEqual([])
       seen += words.length
@@ -91,7 +92,7 @@ describe.each(
         if (![...names, ...rows].includes(word.text)) continue
         seen++
         const crossed = lines.some((path) => pathClip(path, boxCorners(capitals(word))).length > 0)
-        expect([what, word.text, crossed]).toEqual([what, word.text, false])
+        hold(!crossed, `${what} ${word.text}`)
       }
     }
     expect(seen).toBeGreaterThan(15)
@@ -113,8 +114,7 @@ it.each(templates)(
         const side = pathSample(outline, 0.5)
         for (const text of ['TOE', 'LIP']) {
           const box = capitals(words.find((word) => word.text === text)!)
-          for (const corner of boxCorners(box))
-            expect(polygonContains(side, corner), `${what} ${text}`).toBe(false)
+          for (const corner of boxCorners(box)) hold(!polygonContains(side, corner), `${what} ${text}`)
           const leads = strokes.filter((path) => {
             const [from, to] = [path.start, path.pieces.at(-1)!.to]
             return (

@@ -3,6 +3,7 @@ import { expect, it } from 'vitest'
 import { boxOverlaps } from '../../../src/geometry/bounds.ts'
 import { inOrder, wrongPairs } from '../../../src/page/parts/in-order.ts'
 import { packings } from '../../../src/page/parts/pack.ts'
+import { below, hold } from '../../support/hold.ts'
 
 const page = { width: 190, height: 271 }
 const gap = 4
@@ -37,10 +38,10 @@ it('pieces come into their order without a page more, each at its size, none nea
             const [wide, high] = turned
               ? [all[index]!.height, all[index]!.width]
               : [all[index]!.width, all[index]!.height]
-            expect(Math.abs(box.x1 - box.x0 - wide) + Math.abs(box.y1 - box.y0 - high)).toBeLessThan(1e-9)
-            expect(Math.max(-box.x0, -box.y0, box.x1 - page.width, box.y1 - page.height)).toBeLessThan(1e-6)
+            below(Math.abs(box.x1 - box.x0 - wide) + Math.abs(box.y1 - box.y0 - high), 1e-9)
+            below(Math.max(-box.x0, -box.y0, box.x1 - page.width, box.y1 - page.height), 1e-6)
             const around = { x0: box.x0 - 3.999, y0: box.y0 - 3.999, x1: box.x1 + 3.999, y1: box.y1 + 3.999 }
-            for (const other of placed.slice(i + 1)) expect(boxOverlaps(around, other.box)).toBe(false)
+            for (const other of placed.slice(i + 1)) hold(!boxOverlaps(around, other.box))
           })
         count.before += wrongPairs(packed, groups)
         count.after += wrongPairs(ordered, groups)

@@ -2,6 +2,7 @@ import Flatten from '@flatten-js/core'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { packings } from '../../../src/page/parts/pack.ts'
+import { atLeast, atMost, below, hold } from '../../support/hold.ts'
 
 /** The first of the tries that takes the fewest pages. */
 const packRectangles = (...of: Parameters<typeof packings>) =>
@@ -35,25 +36,23 @@ describe('rectangles on pages', () => {
             for (const { index, turned, box } of placed) {
               const { width, height } = sizes[index]!
               const [wide, high] = turned ? [height, width] : [width, height]
-              expect(Math.abs(box.x1 - box.x0 - wide)).toBeLessThan(1e-9)
-              expect(Math.abs(box.y1 - box.y0 - high)).toBeLessThan(1e-9)
-              expect(Math.min(box.x0, box.y0)).toBeGreaterThanOrEqual(0)
-              expect(box.x1).toBeLessThanOrEqual(page.width + 1e-9)
-              expect(box.y1).toBeLessThanOrEqual(page.height + 1e-9)
+              below(Math.abs(box.x1 - box.x0 - wide), 1e-9)
+              below(Math.abs(box.y1 - box.y0 - high), 1e-9)
+              atLeast(Math.min(box.x0, box.y0), 0)
+              atMost(box.x1, page.width + 1e-9)
+              atMost(box.y1, page.height + 1e-9)
             }
             const polygons = placed.map(({ box }) => rectangle(box))
             polygons.forEach((one, i) => {
               for (const other of polygons.slice(i + 1)) {
                 compared++
-                expect(one.distanceTo(other)[0]).toBeGreaterThanOrEqual(gap - 1e-9)
-                expect(one.contains(other.vertices[0]!) || other.contains(one.vertices[0]!)).toBe(false)
+                atLeast(one.distanceTo(other)[0], gap - 1e-9)
+                hold(!(one.contains(other.vertices[0]!) || other.contains(one.vertices[0]!)))
               }
             })
           }
           const area = sizes.reduce((sum, s) => sum + (s.width + gap) * (s.height + gap), 0)
-          expect(pages.length).toBeGreaterThanOrEqual(
-            Math.ceil(area / ((page.width + gap) * (page.height + gap)) - 1e-9),
-          )
+          atLeast(pages.length, Math.ceil(area / ((page.width + gap) * (page.height + gap)) - 1e-9))
           expect(packRectangles(sizes, page, gap, leading)).toEqual(pages)
         },
       ),

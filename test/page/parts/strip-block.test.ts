@@ -9,7 +9,7 @@ import { type StripPiece, stripPieces } from '../../../src/page/parts/strip-piec
 import { rampStrips } from '../../../src/pattern/ramp-strips.ts'
 import { job } from '../../ramp/framed.ts'
 import { plain, sawnSeed, wholeOf } from '../../ramp/ramps.ts'
-import { above } from '../../support/hold.ts'
+import { above, below } from '../../support/hold.ts'
 
 const set = 'BCDF-GHJK-2345'
 const room = fc.constantFrom(271, 190, 254, 148)
@@ -182,7 +182,7 @@ it('beside each stud stands how far it lies from zero, on either edge its own', 
       // arcs of one angle: 4.5 and 9 mm inside the frame
       const angle = ramp.studs[Number(found[1]) - 1]!.at / frame
       const expected = angle * (frame - (at.y > 10 ? 4.5 : 9))
-      expect(Math.abs(Number(found[2]) - expected), text).toBeLessThan(0.051)
+      below(Math.abs(Number(found[2]) - expected), 0.051, text)
     }
   }
   expect(seen).toBe(2 * ramp.skin[0]!.marks.length)

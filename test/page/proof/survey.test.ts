@@ -3,6 +3,7 @@ import type { PaperName } from '../../../src/design/design.ts'
 import type { Mark } from '../../../src/drawing/drawing.ts'
 import type { Cover } from '../../../src/page/cover/cover.ts'
 import type { TileGroup } from '../../../src/page/set/tile-groups.ts'
+import { above, atLeast, atMost, hold } from '../../support/hold.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { assertNear } from '../../support/near.ts'
 import { randomFrom } from '../../support/random.ts'
@@ -131,8 +132,8 @@ describe('the survey of eight tiles and more', () => {
           0.001,
           `${name}: ${words}`,
         )
-        expect(tolerance, `${name}: ${words}`).toBeGreaterThanOrEqual(0.4)
-        expect(tolerance, `${name}: ${words}`).toBeLessThanOrEqual(1.6)
+        atLeast(tolerance, 0.4, `${name}: ${words}`)
+        atMost(tolerance, 1.6, `${name}: ${words}`)
         const fine = `${(Math.round(value * 10) / 10).toFixed(1).replace(/\.0$/, '')} ±${tolerance.toFixed(1)} mm`
         expect(map.replaceAll('.0 ±', ' ±'), `${name}: ${words}`).toContain(fine)
       }
@@ -163,7 +164,7 @@ describe('the survey of eight tiles and more', () => {
       ]) {
         const far = seen(sheaf, laid) > 1
         if (far) distances++
-        expect(far || (level(sheaf) && offChalk(sheaf, laid) >= visible - 1e-9), sheaf.name).toBe(true)
+        hold(far || (level(sheaf) && offChalk(sheaf, laid) >= visible - 1e-9), sheaf.name)
       }
     }
     expect(distances).toBeGreaterThan(30)
@@ -192,7 +193,7 @@ describe('the survey of eight tiles and more', () => {
         if (height !== undefined) assertNear(height, snap[0].y, 0.01, sheaf.name)
         else {
           expect(sheaf.map, sheaf.name).toMatch(new RegExp(`Beyond the panel is [^:]*row ${row}\\b`))
-          expect(snap[0].y > 0 && snap[0].y < sheaf.group.pattern.height, sheaf.name).toBe(false)
+          hold(!(snap[0].y > 0 && snap[0].y < sheaf.group.pattern.height), sheaf.name)
         }
       }
       rows += heights.size
@@ -247,7 +248,7 @@ describe('the survey of eight tiles and more', () => {
               return numberAt(lies(place), edge) !== numberAt(lies(beside), beyond[edge])
             }),
           )
-          expect(wrong.length, `${name}: ${one.number} and ${other.number}`).toBeGreaterThan(0)
+          above(wrong.length, 0, `${name}: ${one.number} and ${other.number}`)
         }
     }
   })

@@ -7,6 +7,7 @@ import { pathOf } from '../../../src/geometry/path.ts'
 import { pointBetween, pointDistance } from '../../../src/geometry/point.ts'
 import { covers } from '../../../src/page/cover/cover.ts'
 import { tileMap } from '../../../src/page/tile/tile.ts'
+import { above, atMost, below } from '../../support/hold.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { opened } from '../../support/strokes.ts'
 import { templates, templateText } from '../../support/templates.ts'
@@ -43,10 +44,10 @@ describe.each(templates)('on the tiles of %s', (name) => {
       for (const { words: called, from, to } of pattern.edgeNames) {
         const edge = pathOf(from, to)
         const own = words.filter(({ text }) => text === called)
-        expect(own.length, `${what} ${called}`).toBeLessThanOrEqual(1)
+        atMost(own.length, 1, `${what} ${called}`)
         for (const { corners } of own) {
           const middle = affineApply(back, pointBetween(corners[0]!, corners[2]!, 0.5))
-          expect(pathDistance(edge, middle), `${what} ${called}`).toBeLessThan(9)
+          below(pathDistance(edge, middle), 9, `${what} ${called}`)
         }
         const seen = pathClip(edge, tile.cell).reduce((sum, path) => sum + pathLength(path), 0)
         if (called.startsWith('panel') && seen > 80) {
@@ -76,7 +77,7 @@ describe.each(templates)('on the tiles of %s', (name) => {
         rings++
         for (const { points, grey, width } of lines)
           if (grey === 0.4 && width === 0.15)
-            expect(Math.min(...points.map((q) => pointDistance(p, q))), what).toBeGreaterThan(6.5)
+            above(Math.min(...points.map((q) => pointDistance(p, q))), 6.5, what)
       }
     }
     expect(figures).toBeGreaterThan(100)
@@ -104,7 +105,7 @@ describe.each(templates)('on the tiles of %s', (name) => {
             Math.min(...corners.slice(0, 2).map((p) => pointDistance(p, points.at(-1)!))),
           ),
         )
-        expect(nearest, what).toBeLessThan(4)
+        below(nearest, 4, what)
       }
     }
     expect(begun).toBeGreaterThan(10)
@@ -121,7 +122,7 @@ describe.each(templates)('on the tiles of %s', (name) => {
           const apart = floor.corners.flatMap((p) =>
             drill.corners.map((a, i) => pathDistance(pathOf(a, drill.corners[(i + 1) % 4]!), p)),
           )
-          expect(Math.min(...apart), what).toBeGreaterThan(7.9)
+          above(Math.min(...apart), 7.9, what)
         }
     }
   })

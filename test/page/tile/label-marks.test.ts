@@ -7,6 +7,7 @@ import { type Box, boxOverlaps, pointsBounds } from '../../../src/geometry/bound
 import { convexContains } from '../../../src/geometry/clip.ts'
 import { pathSample } from '../../../src/geometry/sample.ts'
 import type { Cover } from '../../../src/page/cover/cover.ts'
+import { above, hold } from '../../support/hold.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { nearMarks } from '../../support/near-marks.ts'
 import type { Pt } from '../../support/pt.ts'
@@ -148,13 +149,13 @@ describe.each(templates)('on the pages of %s', (name) => {
           if (!tile) continue
           for (const { mark, corners } of said.filter(({ mark }) => /^(stud|timber) \d/.test(mark.text))) {
             for (const { x, y } of corners)
-              expect(
+              hold(
                 convexContains(
                   tile.cell,
                   affineApply(page.toPattern!, { x: (x * 72) / 25.4, y: (y * 72) / 25.4 }),
                 ),
                 mark.text,
-              ).toBe(true)
+              )
             words.add(mark.text)
             named++
           }
@@ -168,7 +169,7 @@ describe.each(templates)('on the pages of %s', (name) => {
             tiles.some((tile) => outlines[i]!.filter((p) => convexContains(tile.cell, p, -8)).length > 80),
         )
         for (const { words: usual, shorter } of seen)
-          expect(words.has(usual) || words.has(shorter), `${paper} ${cover}: ${usual}`).toBe(true)
+          hold(words.has(usual) || words.has(shorter), `${paper} ${cover}: ${usual}`)
       }
     expect(named).toBeGreaterThan(20)
   })
@@ -200,7 +201,7 @@ ramps:
     for (const { points } of lines.filter((line) => line.kind === 'fill'))
       for (const { x, y } of points) {
         seen++
-        expect(Math.min(x - left, width - right - x, y - bottom, height - top - y)).toBeGreaterThan(-0.01)
+        above(Math.min(x - left, width - right - x, y - bottom, height - top - y), -0.01)
       }
   }
   expect(seen).toBeGreaterThan(40)

@@ -4,6 +4,7 @@ import { affineInvert } from '../../../src/geometry/affine.ts'
 import { convexContains } from '../../../src/geometry/clip.ts'
 import { convexOverlap } from '../../../src/geometry/overlap.ts'
 import { tileMap } from '../../../src/page/tile/tile.ts'
+import { above, below, hold } from '../../support/hold.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { assertNear } from '../../support/near.ts'
 import type { Pt } from '../../support/pt.ts'
@@ -68,17 +69,14 @@ describe('the mark of a height', () => {
                     Math.min(Math.abs(tip!.x - a.x), Math.abs(tip!.x - b.x)),
                   ),
                 )
-                expect(away, where).toBeLessThan(3)
+                below(away, 3, where)
                 const over = Math.max(a.y - level.at.y, level.at.y - d.y)
-                expect(over, where).toBeGreaterThan(-0.8)
-                expect(over, where).toBeLessThan(2.4)
-                for (const p of [a, b, c, d]) expect(convexContains(tile.cell, p, 1e-6), where).toBe(true)
+                above(over, -0.8, where)
+                below(over, 2.4, where)
+                for (const p of [a, b, c, d]) hold(convexContains(tile.cell, p, 1e-6), where)
                 for (const other of words)
                   if (other !== figure)
-                    expect(
-                      convexOverlap(figure.corners, other.corners),
-                      `${where} ${other.text}`,
-                    ).toBeLessThan(0.05)
+                    below(convexOverlap(figure.corners, other.corners), 0.05, `${where} ${other.text}`)
                 marks++
               }
               left += held.length - figures.length

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { hold } from '../../support/hold.ts'
 import { layOut } from '../../support/lay-out.ts'
 import type { Pt } from '../../support/pt.ts'
 import { opened } from '../../support/strokes.ts'
@@ -42,9 +43,9 @@ describe('a point that the builder measures from', () => {
               const words = opened(set!.pages[page]!.draw()).words.filter((word) => word.text === name)
               // the builder starts at the toe
               if (name === 'TOE' && !wider.includes(text))
-                expect(tile!.first, `${pattern.name} on ${paper}, ${cover}`).toBe(true)
+                hold(tile!.first, `${pattern.name} on ${paper}, ${cover}`)
               // or at the foot of the front edge under it
-              expect(tile!.first || name !== 'TOE' || inside(tiles[0]!.cell, { x: 0, y: 0 }) > 0).toBe(true)
+              hold(tile!.first || name !== 'TOE' || inside(tiles[0]!.cell, { x: 0, y: 0 }) > 0)
               expect(words.length, `"${name}" on page ${tile!.number} of ${pattern.name}, ${cover}`).toBe(1)
               looked++
             }

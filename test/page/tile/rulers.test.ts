@@ -2,6 +2,7 @@ import { expect, it } from 'vitest'
 import { affineInvert } from '../../../src/geometry/affine.ts'
 import { covers } from '../../../src/page/cover/cover.ts'
 import { type Tile, tileMap } from '../../../src/page/tile/tile.ts'
+import { hold } from '../../support/hold.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { assertNear } from '../../support/near.ts'
 import type { Pt } from '../../support/pt.ts'
@@ -70,7 +71,7 @@ it('a ruler shows figures, each so far from the corner or from TOE as its long t
               const own = ticks.filter(([p, q]) => Math.abs(at(q) - at(p)) < 0.01)
               for (const [foot, end] of own) {
                 const beside = said.filter(({ corners }) => distanceTo(corners, end) < 2)
-                expect(beside, what).toHaveLength(1)
+                hold(beside.length === 1, what)
                 assertNear(readFigure(beside[0]!.text) * unit, at(foot), 0.01, what)
                 figures++
               }

@@ -7,6 +7,7 @@ import { titleBlock, titleSize, titleWords } from '../../../src/page/pages/title
 import { brokenStrokes, zonesBack } from '../../../src/page/tile/clear-zones.ts'
 import { tileMap } from '../../../src/page/tile/tile.ts'
 import { pens } from '../../../src/pattern/pens.ts'
+import { above, below, hold } from '../../support/hold.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { assertNear } from '../../support/near.ts'
 import type { Pt } from '../../support/pt.ts'
@@ -92,7 +93,7 @@ it('a cross that is set out bears two opposite filled quarters and stands where 
       assertNear(p.y, -q.y, 1e-6)
       // between the arms, which lie along the panel's edges
       assertNear(Math.abs(p.x), Math.abs(p.y), 0.05)
-      expect(words.some(({ text }) => text === `cross ${letter}`)).toBe(true)
+      hold(words.some(({ text }) => text === `cross ${letter}`))
       seen++
     }
   expect(seen).toBe(4)
@@ -115,8 +116,8 @@ it('a dashed line begins and ends with a whole dash wherever it breaks off', () 
       const gaps = (long - on) / (on + off)
       assertNear((gaps - Math.round(gaps)) * (on + off), 0, 0.05)
       // no more than a third longer or shorter than its pen
-      expect(on / pens.stud.dash[0]).toBeGreaterThan(0.66)
-      expect(on / pens.stud.dash[0]).toBeLessThan(1.34)
+      above(on / pens.stud.dash[0], 0.66)
+      below(on / pens.stud.dash[0], 1.34)
       seen++
     }
   }
@@ -144,18 +145,16 @@ it('a title stays within the size that is kept for it in each of its forms, its 
       const { lines, words } = opened(titleBlock(tile, facts, form, size))
       const all = [...lines.flatMap(({ points }) => points), ...words.flatMap(({ corners }) => corners)]
       for (const p of all) {
-        expect(p.x).toBeGreaterThan(-0.3)
-        expect(p.x).toBeLessThan(width + 0.3)
-        expect(p.y).toBeGreaterThan(-1)
-        expect(p.y).toBeLessThan(height + 0.3)
+        above(p.x, -0.3)
+        below(p.x, width + 0.3)
+        above(p.y, -1)
+        below(p.y, height + 0.3)
       }
       const map = lines.filter(({ kind, grey }) => kind === 'fill' && grey === 0.55)
       expect(map).toHaveLength(form === 'mapped' || form === 'stacked' ? 1 : 0)
       const up = words.find(({ text }) => text === 'UP')!
       if (form === 'stacked')
-        expect(Math.max(...map[0]!.points.map(({ y }) => y))).toBeLessThan(
-          Math.min(...up.corners.map(({ y }) => y)),
-        )
+        below(Math.max(...map[0]!.points.map(({ y }) => y)), Math.min(...up.corners.map(({ y }) => y)))
       seen++
     }
   expect(seen).toBe(4 * tiles.length)

@@ -3,6 +3,7 @@ import type { PaperName } from '../../../src/design/design.ts'
 import { pathOf } from '../../../src/geometry/path.ts'
 import { pathSample } from '../../../src/geometry/sample.ts'
 import type { Pattern } from '../../../src/pattern/pattern.ts'
+import { above, atLeast, atMost, below } from '../../support/hold.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { templates, templateText } from '../../support/templates.ts'
 
@@ -33,7 +34,7 @@ describe('the snap line of a level row', () => {
             for (const { snap, row, window, height: tall } of tiles) {
               const where = `${paper} ${cover} row ${row}`
               const height = snap[0].y
-              expect(Math.abs(height / step - Math.round(height / step)) * step, where).toBeLessThan(1e-6)
+              below(Math.abs(height / step - Math.round(height / step)) * step, 1e-6, where)
               const middle = (window[0]!.y + window[2]!.y) / 2
               // farther off only where lines to be sawn, or the bottom edge, would run along it, or it would lie on a screw
               const round8 = [-9, -8, -7, -6, -5, -4, -3, -2, -1, 0, 1, 2, 3, 4, 5, 6, 7, 8, 9]
@@ -54,8 +55,10 @@ describe('the snap line of a level row', () => {
                   (y) =>
                     middles.some((p) => Math.abs(p.y - y) < 3.6) || met.some((p) => Math.abs(p.y - y) < 11),
                 )
-              expect(Math.abs(height - middle), where).toBeLessThan(
+              below(
+                Math.abs(height - middle),
                 Math.max(step / 2, (free ? (screwed ? 0.24 : 0.08) : 0.42) * tall) + 1e-6,
+                where,
               )
               if (!free) moved++
               // 8 % of a row's height aside the snap line still keeps off the scales
@@ -65,8 +68,8 @@ describe('the snap line of a level row', () => {
                   (y) => y >= 5 && y <= pattern.height - 5 && Math.abs(y - middle) <= 0.08 * tall - 1e-6,
                 )
               ) {
-                expect(height, where).toBeGreaterThanOrEqual(5)
-                expect(height, where).toBeLessThanOrEqual(pattern.height - 5)
+                atLeast(height, 5, where)
+                atMost(height, pattern.height - 5, where)
               }
               looked++
             }
@@ -83,10 +86,10 @@ describe('the snap line of a level row', () => {
           for (const { snap, joints } of tiles)
             for (const joint of joints.filter(({ edge }) => edge === 'left')) {
               const away = (p: { readonly y: number }): number => Math.abs(p.y - snap[0].y)
-              expect(Math.min(...joint.crosses.map(away))).toBeGreaterThan(10)
+              above(Math.min(...joint.crosses.map(away)), 10)
               // half a scale is 9 ticks of 2.0 mm
-              expect(Math.min(...joint.verniers.map(away))).toBeGreaterThan(18)
-              expect(away(joint.pair)).toBeGreaterThan(6)
+              above(Math.min(...joint.verniers.map(away)), 18)
+              above(away(joint.pair), 6)
               looked++
             }
     expect(looked).toBeGreaterThan(10)

@@ -9,6 +9,7 @@ import { convexHull } from '../../../src/geometry/polygon/hull.ts'
 import { type Tile, tileMap } from '../../../src/page/tile/tile.ts'
 import { jointMarks } from '../../../src/page/tile/tile-joints.ts'
 import type { Pattern } from '../../../src/pattern/pattern.ts'
+import { above, below, hold } from '../../support/hold.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { type Opened, opened } from '../../support/strokes.ts'
 import { templates, templateText } from '../../support/templates.ts'
@@ -84,14 +85,13 @@ it('a name without a box stands wholly on its own timber, a box on none, and its
     for (const { name, corners, frame } of namesOf(sheet)) {
       const own = sections.get(name)!
       if (!frame) {
-        for (const p of corners) expect(convexContains(own, p, 0.1), `${where} ${name}`).toBe(true)
+        for (const p of corners) hold(convexContains(own, p, 0.1), `${where} ${name}`)
         seen.without++
         continue
       }
       const sides = [...frame.slice(1), ...frame.slice(1).map((p, i) => pointBetween(p, frame[i]!, 0.5))]
       for (const [other, section] of sections)
-        for (const p of sides)
-          expect(convexContains(section, p, -1), `${where} ${name} on ${other}`).toBe(false)
+        for (const p of sides) hold(!convexContains(section, p, -1), `${where} ${name} on ${other}`)
       const dots = drawn.lines.filter(
         ({ kind, points, order }) => kind === 'fill' && points.length > 6 && onLayer(order, 'mark'),
       )
@@ -99,10 +99,10 @@ it('a name without a box stands wholly on its own timber, a box on none, and its
         x: points.slice(1).reduce((sum, p) => sum + p.x, 0) / (points.length - 1),
         y: points.slice(1).reduce((sum, p) => sum + p.y, 0) / (points.length - 1),
       }))
-      expect(
+      hold(
         middles.some((p) => convexContains(own, p, -2.9)),
         `${where} ${name}`,
-      ).toBe(true)
+      )
       seen.boxes++
     }
   }
@@ -129,15 +129,15 @@ it('an X lies on one timber, none of its strokes within 20° of an edge of it, a
         const turn = Math.abs((pointAngle(points[0]!, points[1]!) - from) % Math.PI)
         return (180 / Math.PI) * Math.min(turn, Math.PI - turn)
       }
-      expect(turned(one.points, pointAngle(two.points[0]!, two.points[1]!)), where).toBeLessThan(75)
+      below(turned(one.points, pointAngle(two.points[0]!, two.points[1]!)), 75, where)
       const own = [...sections.values()].filter((section) =>
         [...one.points, ...two.points].every((p) => convexContains(section, p, 0)),
       )
-      expect(own.length, where).toBeGreaterThan(0)
+      above(own.length, 0, where)
       const edge = pointAngle(own[0]![0]!, own[0]![1]!)
       for (const { points } of [one, two]) {
-        expect(turned(points, edge), where).toBeGreaterThan(20)
-        expect(turned(points, edge + Math.PI / 2), where).toBeGreaterThan(20)
+        above(turned(points, edge), 20, where)
+        above(turned(points, edge + Math.PI / 2), 20, where)
       }
       crosses++
     })
@@ -194,7 +194,7 @@ it('a joint line breaks off round the rings of screws that the page draws, and r
       if (convexContains(tile.cell, at)) {
         expect(struck, where).toEqual([])
       } else {
-        expect(struck.length, where).toBeGreaterThan(0)
+        above(struck.length, 0, where)
       }
     }
   }
@@ -218,7 +218,7 @@ it('of two timbers that lie nearly alike on a page not one is named upwards and 
       if (Math.abs(Math.cos(turn)) < 0.2) upright++
       for (const other of turns.slice(i + 1)) {
         // less than 25° from the opposite way
-        expect(Math.cos(turn - other), where).toBeGreaterThan(-0.906)
+        above(Math.cos(turn - other), -0.906, where)
         pairs++
       }
     }

@@ -9,7 +9,7 @@ import { meetingTrial } from '../../../src/ramp/beside/meeting-trial.ts'
 import { stopsOfFlat } from '../../../src/ramp/kinds/flat.ts'
 import { stopsOfQuarter } from '../../../src/ramp/kinds/quarter.ts'
 import { solveDesign } from '../../../src/ramp/solve.ts'
-import { atLeast, atMost } from '../../support/hold.ts'
+import { atLeast, atMost, hold } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { level, real, solveLevel } from '../flats.ts'
 import { circleOf, inch, plain, plywood, solve as solveQuarter, stock } from '../ramps.ts'
@@ -315,7 +315,7 @@ describe.each(['mm', 'in'] as const)('what is offered works when it is typed, in
           expect(next.map((one) => one.message).join()).toContain('type `tangent')
         }
         // every message has a way
-        if (id === 'flat-meets') expect([height, run, lowered].some((way) => way !== null)).toBe(true)
+        if (id === 'flat-meets') hold([height, run, lowered].some((way) => way !== null))
         const lower = typed(message, /lower the toe to (.+)$/)
         if (id === 'toe-step' && lower !== null) {
           tried.step++

@@ -3,6 +3,7 @@ import { readDesign } from '../../../src/design/read.ts'
 import { runOutSheet } from '../../../src/ramp/beside/run-out-sheet.ts'
 import type { Quarter } from '../../../src/ramp/ramp.ts'
 import { solveDesign } from '../../../src/ramp/solve.ts'
+import { above, atLeast, atMost, below } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { templateText } from '../../support/templates.ts'
 
@@ -33,24 +34,23 @@ test('the run-out is screwed into the first stud: off its edges, off the screws 
     )
     for (const x of row!.across) {
       looked++
-      for (const other of others)
-        expect(Math.hypot(x - other.x, up - other.up)).toBeGreaterThanOrEqual(15 - 1e-6)
+      for (const other of others) atLeast(Math.hypot(x - other.x, up - other.up), 15 - 1e-6)
       for (const { from, length } of widths) {
         if (x < from || x > from + length) continue
-        expect(Math.min(x - from, from + length - x)).toBeGreaterThan(10)
+        above(Math.min(x - from, from + length - x), 10)
       }
     }
     for (const { from, length } of widths) {
       const own = row!.across.filter((x) => x > from && x < from + length)
       own.slice(1).forEach((x, i) => {
-        expect(x - own[i]!).toBeLessThanOrEqual(175 + 1e-6)
+        atMost(x - own[i]!, 175 + 1e-6)
       })
       // they show: even
       own.slice(2).forEach((x, i) => {
         assertNear(x - own[i + 1]!, own[1]! - own[0]!, 1e-6)
       })
-      expect(own[0]! - from).toBeLessThan(175)
-      expect(from + length - own.at(-1)!).toBeLessThan(175)
+      below(own[0]! - from, 175)
+      below(from + length - own.at(-1)!, 175)
     }
     // skin of 24 and the sheet, 25 into the stud, short of its lower face
     expect(row!.length).toBeGreaterThanOrEqual(24 + 1.5 + 25)

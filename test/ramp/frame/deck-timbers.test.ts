@@ -10,7 +10,7 @@ import type { DeckTimber } from '../../../src/ramp/frame/deck-timbers.ts'
 import type { Timber } from '../../../src/ramp/frame/timber.ts'
 import type { Quarter } from '../../../src/ramp/ramp.ts'
 import { drawDesign } from '../../../src/ramp/solve.ts'
-import { hold } from '../../support/hold.ts'
+import { atLeast, atMost, hold } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { randomFrom } from '../../support/random.ts'
 import { type Ring, ringHolds, ringInside, ringOf, ringRows, ringsApart } from '../../support/ring.ts'
@@ -127,8 +127,8 @@ describe('a screw straight down from the middle of the pipe', () => {
       if (lies) {
         met.own++
         assertNear(own!.air, 0, 1e-5)
-        expect(own!.wood).toBeGreaterThanOrEqual(least - 1e-5)
-        expect(polygon(lies).box.xmin).toBeLessThanOrEqual(ramp.coping!.centre.x - 6 + 1e-6)
+        atLeast(own!.wood, least - 1e-5)
+        atMost(polygon(lies).box.xmin, ramp.coping!.centre.x - 6 + 1e-6)
         expect(words).toEqual([])
       } else if (serves) {
         met.lip++
@@ -299,7 +299,7 @@ test('on 500 ramps every timber lies whole in the panel, out of the notch and th
       1e-6,
     )
     under.slice(1).forEach((x, i) => {
-      expect(x - under[i]!).toBeLessThanOrEqual(every + Math.max(...design.studs.section) + 1e-6)
+      atMost(x - under[i]!, every + Math.max(...design.studs.section) + 1e-6)
     })
   }
   // mostly the lip stud takes the pipe's screws
@@ -347,8 +347,8 @@ test('one that has no room stands where there is some within half a spacing, and
       const pairs = [...message.matchAll(/([\d.]+) mm to ([\d.]+) mm/g)]
       for (const [, from, to] of units === 'mm' ? pairs : []) {
         moved++
-        expect(Math.abs(Number(to) - Number(from))).toBeLessThanOrEqual(close.studs.deck / 2 + 0.1)
-        expect(ramp.deckTimbers.some(({ x }) => Math.abs(x - Number(to)) < 0.051)).toBe(true)
+        atMost(Math.abs(Number(to) - Number(from)), close.studs.deck / 2 + 0.1)
+        hold(ramp.deckTimbers.some(({ x }) => Math.abs(x - Number(to)) < 0.051))
       }
     }
   }

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { Coping, QuarterDesign, Stock, Units } from '../../../src/design/design.ts'
 import { pipeDrills, solvePipe } from '../../../src/ramp/frame/pipe.ts'
 import { pipeEdges } from '../../../src/ramp/frame/pipe-timber.ts'
+import { above, atLeast, atMost, below } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { inch, piped, plain, solve, stock } from '../ramps.ts'
 
@@ -101,14 +102,14 @@ describe('holes', () => {
         (width, count, ends, every, longest) => {
           const { pipe } = lay(ramp(width, { ends, every }, count), [1000, longest])
           const walls = Array.from({ length: count }, (_, i) => 9 + (i * (width - 18)) / (count - 1))
-          for (const at of pipe.holes) for (const m of walls) expect(Math.abs(at - m)).toBeGreaterThan(29.999)
+          for (const at of pipe.holes) for (const m of walls) above(Math.abs(at - m), 29.999)
           pipe.holes.slice(1).forEach((at, i) => {
-            expect(at).toBeGreaterThan(pipe.holes[i]!)
-            expect(at - pipe.holes[i]!).toBeLessThan((4 / 3) * every + 60 + 1e-6)
+            above(at, pipe.holes[i]!)
+            below(at - pipe.holes[i]!, (4 / 3) * every + 60 + 1e-6)
           })
-          expect(pipe.holes[0]!).toBeGreaterThanOrEqual(Math.min(ends, 39) - 1e-6)
+          atLeast(pipe.holes[0]!, Math.min(ends, 39) - 1e-6)
           const { pieces } = pipe
-          for (const { length } of pieces) expect(length).toBeLessThanOrEqual(longest + 1e-6)
+          for (const { length } of pieces) atMost(length, longest + 1e-6)
           assertNear(
             pieces.reduce((sum, { length }) => sum + length, 0),
             width,
@@ -117,8 +118,8 @@ describe('holes', () => {
           // each piece is held by two, and long enough to be held
           for (const { from, length } of pieces) {
             const own = pipe.holes.filter((at) => at > from && at < from + length)
-            expect(own.at(-1)! - own[0]!).toBeGreaterThan(80 - 1e-6)
-            expect(length).toBeGreaterThan(399.999)
+            above(own.at(-1)! - own[0]!, 80 - 1e-6)
+            above(length, 399.999)
           }
         },
       ),

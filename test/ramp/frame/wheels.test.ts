@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { QuarterDesign } from '../../../src/design/design.ts'
 import { hasStop } from '../../../src/ramp/check/check.ts'
 import { timberCorners } from '../../../src/ramp/frame/timber.ts'
+import { atLeast, below } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { circleOf, plain, said, solve, studded } from '../ramps.ts'
 
@@ -49,7 +50,7 @@ test('wheels are off the floor while ridden and carry when tipped: against turni
         if (!wheels) throw new Error('no stop and no wheels')
         seen++
         const length = ramp.length!
-        expect(wheels.clearance).toBeGreaterThanOrEqual(6 - 1e-6)
+        atLeast(wheels.clearance, 6 - 1e-6)
         assertNear(length - (wheels.centre.x + diameter / 2), wheels.clearance, 1e-6, 'behind')
         // in hundredths of a degree, until the wheel is on the floor
         let angle = 0
@@ -65,11 +66,11 @@ test('wheels are off the floor while ridden and carry when tipped: against turni
             length,
             wheels.tip.least + share * (wheels.tip.most - wheels.tip.least),
           )
-          expect(at.wheel).toBeLessThan(0)
-          expect(at.wheel).toBeLessThan(at.upper)
+          below(at.wheel, 0)
+          below(at.wheel, at.upper)
         }
         const beyond = tipped(design, wheels.centre, length, wheels.tip.most + 0.01)
-        expect(beyond.upper).toBeLessThan(beyond.wheel)
+        below(beyond.upper, beyond.wheel)
         // its plate lies on the timber's outer face, as high as it is
         const [a, b] = timberCorners(wheels.timber)
         const across = { x: b!.x - a!.x, y: b!.y - a!.y }

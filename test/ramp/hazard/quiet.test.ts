@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import type { QuarterDesign, Sheet } from '../../../src/design/design.ts'
 import type { Draft } from '../../../src/ramp/check/check.ts'
+import { above, atLeast, atMost } from '../../support/hold.ts'
 import { circleOf, isFramed, piped, plain, plywood, reveals, solve, studded } from '../ramps.ts'
 import { weighed } from './weighed.ts'
 import { woodByPoints } from './wood-by-points.ts'
@@ -94,13 +95,12 @@ test('ramps without a stop or a warning keep what the checks promise, reckoned a
         const span = Math.min(bay, start - timbers[i]![1])
         if (span <= 0) return
         const strip = Math.min(bay, 0.58 * span + 50)
-        expect(overload(sheets, (1500 * span) / 4 / strip)).toBeLessThanOrEqual(1 + 1e-9)
+        atMost(overload(sheets, (1500 * span) / 4 / strip), 1 + 1e-9)
       })
       const ends = timbers.length > 0 ? [timbers[0]![0] - from, to - timbers.at(-1)![1]] : [to - from]
       for (const free of ends) {
         const arm = free - 25
-        if (arm > 0)
-          expect(overload(sheets, (1500 * arm) / Math.min(bay, 50 + 2 * arm))).toBeLessThanOrEqual(1 + 1e-9)
+        if (arm > 0) atMost(overload(sheets, (1500 * arm) / Math.min(bay, 50 + 2 * arm)), 1 + 1e-9)
       }
     }
 
@@ -112,7 +112,7 @@ test('ramps without a stop or a warning keep what the checks promise, reckoned a
         const arm = foot - x
         return sum + Math.min(density.least * arm, density.most * arm) * (volume / 1e9)
       }, 0)
-      expect(moment - 80 * design.chamfer).toBeGreaterThan(-0.01 * moment)
+      above(moment - 80 * design.chamfer, -0.01 * moment)
     }
 
     // no ledge without a pipe
@@ -120,13 +120,13 @@ test('ramps without a stop or a warning keep what the checks promise, reckoned a
       seen.open++
       const { centre, radius, lipAngle } = transition!
       const face = centre.y - radius.surface * Math.cos(lipAngle)
-      expect(Math.abs(design.deckBoard!.thickness + design.height.value - face)).toBeLessThanOrEqual(6 + 1e-6)
+      atMost(Math.abs(design.deckBoard!.thickness + design.height.value - face), 6 + 1e-6)
     } else {
       seen.piped++
       for (const { from, length } of pipe!.pieces) {
         const own = pipe!.holes.filter((at) => at > from && at < from + length)
-        expect(own.length).toBeGreaterThan(1)
-        expect(own.at(-1)! - own[0]!).toBeGreaterThanOrEqual(80 - 1e-6)
+        above(own.length, 1)
+        atLeast(own.at(-1)! - own[0]!, 80 - 1e-6)
       }
     }
   }

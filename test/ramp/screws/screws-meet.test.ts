@@ -7,6 +7,7 @@ import type { EndScrews } from '../../../src/ramp/screws/end-screws.ts'
 import { balancePoint } from '../../../src/stock/balance.ts'
 import { handleBolts, handlePlace } from '../../../src/stock/handle.ts'
 import { jointPlates } from '../../../src/stock/joint-plate.ts'
+import { above } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { templates, templateText } from '../../support/templates.ts'
 import { wholeDesign } from '../../support/whole.ts'
@@ -115,7 +116,7 @@ test('bolts of handles, and of plates over the joint with a flat, keep off every
       for (const bolt of bolts)
         for (const { pair } of ramp.endScrews)
           for (const { at } of pair) {
-            expect(Math.hypot(at.x - bolt.x, at.y - bolt.y)).toBeGreaterThan(4.5 + 2.5 + 3)
+            above(Math.hypot(at.x - bolt.x, at.y - bolt.y), 4.5 + 2.5 + 3)
             looked++
           }
     }
@@ -194,7 +195,7 @@ describe('the places of a pair, worked by hand', () => {
         const [dx, dy] = [p.x - x, p.y - y]
         const along = dx * Math.cos(angle) + dy * Math.sin(angle)
         const down = dx * Math.sin(angle) - dy * Math.cos(angle)
-        expect(Math.min(width / 2 - Math.abs(along), down, depth - down)).toBeGreaterThan(11.9)
+        above(Math.min(width / 2 - Math.abs(along), down, depth - down), 11.9)
       }
     }
   })

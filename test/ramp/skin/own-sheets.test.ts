@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { readDesign } from '../../../src/design/read.ts'
 import { ownSheets } from '../../../src/ramp/skin/own-sheets.ts'
 import { solveDesign } from '../../../src/ramp/solve.ts'
+import { above, below } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { templates, templateText } from '../../support/templates.ts'
 
@@ -28,8 +29,7 @@ test('each sheet told from its own edges is the layer told from its toe end and 
       )
       const whole = layer.rows.flatMap(({ at, across }) => across.map((x) => [at, x] as const))
       expect(back).toHaveLength(whole.length)
-      for (const [at, x] of whole)
-        expect(Math.min(...back.map(([y, z]) => Math.hypot(at - y, x - z)))).toBeLessThan(1e-9)
+      for (const [at, x] of whole) below(Math.min(...back.map(([y, z]) => Math.hypot(at - y, x - z))), 1e-9)
       screws += back.length
       for (const { up, across, marks, rows } of sheets) {
         for (const { of, at } of marks) {
@@ -41,8 +41,8 @@ test('each sheet told from its own edges is the layer told from its toe end and 
             [row.at, up.length],
             ...row.across.map((x) => [x, across.length] as const),
           ] as const) {
-            expect(on).toBeGreaterThan(0)
-            expect(on).toBeLessThan(far)
+            above(on, 0)
+            below(on, far)
           }
       }
     }

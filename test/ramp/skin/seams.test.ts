@@ -5,6 +5,7 @@ import { hasStop } from '../../../src/ramp/check/check.ts'
 import { solveStuds } from '../../../src/ramp/frame/studs.ts'
 import type { Quarter } from '../../../src/ramp/ramp.ts'
 import { seamStudsOf } from '../../../src/ramp/skin/seam-studs.ts'
+import { hold } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { circleOf, piped, plain, plywood, solve, studded } from '../ramps.ts'
 
@@ -255,7 +256,7 @@ test('no stud is set where sheets meet that carries no seam', () => {
     for (const [i, { role }] of ramp.studs.entries()) {
       if (role !== 'seam') continue
       added++
-      expect(ramp.skin.some(({ seams }) => seams.some((seam) => seamStudsOf(seam).includes(i)))).toBe(true)
+      hold(ramp.skin.some(({ seams }) => seams.some((seam) => seamStudsOf(seam).includes(i))))
     }
   expect(added).toBeGreaterThan(50)
 })

@@ -9,6 +9,7 @@ import { draftFlat } from '../../../src/ramp/kinds/flat.ts'
 import { draftQuarter } from '../../../src/ramp/kinds/quarter.ts'
 import { sidePieces, splicing } from '../../../src/ramp/splice/splice.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
+import { above, below, hold } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { job, polygon } from '../framed.ts'
 import { plain, solve, stock } from '../ramps.ts'
@@ -47,11 +48,11 @@ describe('a side that no panel holds whole', () => {
         const faces = pieces.map(flattenOf)
         for (const [i, face] of faces.entries()) {
           const { xmin, ymin, xmax, ymax } = face.box
-          expect(fits({ length: xmax - xmin, height: ymax - ymin })).toBe(true)
+          hold(fits({ length: xmax - xmin, height: ymax - ymin }))
           const next = faces[i + 1]
           if (next) {
             const both = Flatten.BooleanOperations.intersect(face, next)
-            expect(Math.abs(both.area())).toBeLessThan(1)
+            below(Math.abs(both.area()), 1)
           }
         }
         // an arc of the curve stays one
@@ -84,18 +85,16 @@ describe('a side that no panel holds whole', () => {
           const shy = notch
             ? pathSegments(notch.path).flatMap(({ from, to }) => [from, to])
             : [ramp.transition!.lip]
-          for (const p of shy) expect(away(p)).toBeGreaterThan(splicing[units].away - 0.1)
+          for (const p of shy) above(away(p), splicing[units].away - 0.1)
           const face = new Flatten.Polygon(plate.corners.map(({ x, y }) => [x, y] as [number, number]))
           assertNear(Math.abs(face.area()), plate.size[0] * plate.size[1], 1e-3)
-          expect(own.contains(face)).toBe(true)
+          hold(own.contains(face))
           timbers.forEach((other, i) => {
-            if (i !== timber)
-              expect(face.distanceTo(polygon(other))[0]).toBeGreaterThan(splicing[units].gap - 1e-3)
-            if (i !== timber)
-              expect(Flatten.BooleanOperations.intersect(face, polygon(other)).isEmpty()).toBe(true)
+            if (i !== timber) above(face.distanceTo(polygon(other))[0], splicing[units].gap - 1e-3)
+            if (i !== timber) hold(Flatten.BooleanOperations.intersect(face, polygon(other)).isEmpty())
           })
           // it covers most of the joint, as far to one side as to the other
-          expect(plate.size[1]).toBeGreaterThan(0.6 * joint.length - 1e-6)
+          above(plate.size[1], 0.6 * joint.length - 1e-6)
           const [a, b] = plate.corners
           assertNear((a!.x + b!.x) / 2 - top.x, splicing[units].edge * Math.sin(on.angle), 1e-6)
         }

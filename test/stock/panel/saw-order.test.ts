@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Box } from '../../../src/geometry/bounds.ts'
 import { type Sawn, sawPanel } from '../../../src/stock/panel/saw-order.ts'
+import { below } from '../../support/hold.ts'
 
 const panel: Box = { x0: 0, y0: 0, x1: 2440, y1: 1220 }
 const square = (mark: string, x0: number, y0: number, x1: number, y1: number): Sawn => ({
@@ -124,7 +125,7 @@ describe('the order of cuts', () => {
           0,
         )
         // the panel's width and then the piece's length, or the panel's length and then the piece's height
-        expect(own).toBeLessThan(Math.min(1220 + wide, 2440 + high) + 1)
+        below(own, Math.min(1220 + wide, 2440 + high) + 1)
         across += Number(kinds[0] === 'cross')
       }),
       { numRuns: 200 },
@@ -165,7 +166,7 @@ describe('the order of cuts', () => {
           ),
         )
         const { rest } = sawPanel(all, panel, kerf)
-        expect(Math.abs(areaOf(rest!) - Math.max(...empty.map(areaOf)))).toBeLessThan(1e-3)
+        below(Math.abs(areaOf(rest!) - Math.max(...empty.map(areaOf))), 1e-3)
         for (const { mark, box } of all) {
           pieces++
           const own = parts.filter(
