@@ -91,6 +91,9 @@ export const columnSpans = (runs: readonly TurnedRun[], pitch: Point, first: num
 
 type FoundSpans = { readonly [K in keyof ColumnSpans]: number[] }
 
+/** A job of thousands of pages has hundreds of columns: those far behind are passed, and moved, so many at a time. */
+const many = 16
+
 /** In the order of columns and heights, one with those of its column that lie less than a pitch from it: they come mostly in order. */
 const addSpan = (
   { lows, highs, columns }: FoundSpans,
@@ -100,18 +103,21 @@ const addSpan = (
   high: number,
 ): void => {
   let at = columns.length
-  while (
-    at > 0 &&
-    (columns[at - 1]! > column || (columns[at - 1] === column && lows[at - 1]! - high >= pitch))
-  )
-    at--
+  for (let step = at < many ? 1 : many; step > 0; step = step === 1 ? 0 : 1)
+    while (
+      at >= step &&
+      (columns[at - step]! > column || (columns[at - step] === column && lows[at - step]! - high >= pitch))
+    )
+      at -= step
   let n = at
   for (; n > 0 && columns[n - 1] === column && low - highs[n - 1]! < pitch; n--) {
     if (lows[n - 1]! < low) low = lows[n - 1]!
     if (highs[n - 1]! > high) high = highs[n - 1]!
   }
   // room for it, or none for those that it joins
-  if (n === at)
+  if (n === at && columns.length - at >= many)
+    for (const list of [lows, highs, columns]) list.splice(at, 0, 0)
+  else if (n === at)
     for (let i = columns.length; i > at; i--) {
       lows[i] = lows[i - 1]!
       highs[i] = highs[i - 1]!
