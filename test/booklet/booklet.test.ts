@@ -33,12 +33,24 @@ const designOf = (text: string): Design => {
   return reading.design
 }
 
-const book = (design: Design, paper: (typeof papers)[number], only: readonly string[] | null = null) => {
+type Paper = (typeof papers)[number]
+
+const bookAnew = (design: Design, paper: Paper, only: readonly string[] | null) => {
   const laying = usualLaying(paper)
   return { laying, job: bookletJob(design, laying, { only, fingerprint }) }
 }
 
-const made = (design: Design, paper: (typeof papers)[number], only: readonly string[] | null = null) => {
+const books = new Map<string, ReturnType<typeof bookAnew>>()
+
+/** Laid once for all that read it. */
+const book = (design: Design, paper: Paper, only: readonly string[] | null = null) => {
+  const key = JSON.stringify([design, paper, only])
+  const laid = books.get(key) ?? bookAnew(design, paper, only)
+  books.set(key, laid)
+  return laid
+}
+
+const made = (design: Design, paper: Paper, only: readonly string[] | null = null) => {
   const { laying, job } = book(design, paper, only)
   if (isRefusal(job)) throw new Error(JSON.stringify(job))
   return { laying, job }
