@@ -9,7 +9,6 @@ import { cautions } from '../../src/page/pages/cautions.ts'
 import { defaultMargins, paperOf } from '../../src/page/sheet/paper.ts'
 import { sheetWindow } from '../../src/page/sheet/sheet.ts'
 import { noCorrection } from '../../src/printer/correction.ts'
-import { drawDesign } from '../../src/ramp/solve.ts'
 import { writePdf } from '../../src/write/pdf.ts'
 import { above, below, hold } from '../support/hold.ts'
 import { assertNear } from '../support/near.ts'
@@ -18,11 +17,11 @@ import type { Pt } from '../support/pt.ts'
 import { type PdfPageRead, pathPoints, readPdf } from '../support/read-pdf.ts'
 import { opened } from '../support/strokes.ts'
 import { templates, templateText } from '../support/templates.ts'
-import { withOffsets } from './solved.ts'
+import { offsetsUnlessStopped, withOffsets } from './solved.ts'
 import { overlaps, wordsOf } from './words.ts'
 
 /** The pages of the first ramp as they come back from the file. */
-const printed = async (name: string, paper: PaperName, every?: number) => {
+const printedAnew = async (name: string, paper: PaperName, every?: number) => {
   const { design, quarters, all } = withOffsets(templateText(name), every)
   const sheet = { paper: paperOf(paper), margins: defaultMargins(paper), correction: noCorrection }
   const window = sheetWindow(sheet)
@@ -56,6 +55,16 @@ const printed = async (name: string, paper: PaperName, every?: number) => {
     y1: window.y1 * points,
   }
   return { pages: (await readPdf(bytes)).pages, offsets: all[0]!, units: design.units, box }
+}
+
+const read = new Map<string, ReturnType<typeof printedAnew>>()
+
+/** Printed and read back once for all that look at it. */
+const printed = (name: string, paper: PaperName, every?: number): ReturnType<typeof printedAnew> => {
+  const key = `${name} ${paper} ${every}`
+  const before = read.get(key) ?? printedAnew(name, paper, every)
+  read.set(key, before)
+  return before
 }
 
 /** The dots of a page: filled circles, by their boxes. */
@@ -244,10 +253,11 @@ ramps:
     skin: [${inches ? '3/8' : 9} plywood]
     coping: ${seat ? pipe : 'none'}
 `
-        const reading = readDesign(text)
-        if ('problems' in reading || drawDesign(reading.design).stopped) return
+        if ('problems' in readDesign(text)) return
+        const found = offsetsUnlessStopped(text, every ?? (inches ? 152.4 : 150))
+        if (!found) return
         drawn++
-        const { design, quarters, all } = withOffsets(text, every ?? (inches ? 152.4 : 150))
+        const { design, quarters, all } = found
         const window = sheetWindow({
           paper: paperOf(paper),
           margins: defaultMargins(paper),

@@ -74,22 +74,22 @@ export const markNames = (marks: readonly NamedMark[], around: Around): Drawing 
     (a, b) => Number(b.row.measured === 'both') - Number(a.row.measured === 'both'),
   )
   return ordered.flatMap(({ row, at }) => {
-    const free = sizes
-      .flatMap((size) =>
-        offs.flatMap((off) => ways[row.measured].map((way) => nameBox(row.mark, at, way, off, size))),
+    const boxes = sizes.flatMap((size) =>
+      offs.flatMap((off) => ways[row.measured].map((way) => nameBox(row.mark, at, way, off, size))),
+    )
+    const isFree = ({ box }: { readonly box: Box }): boolean => {
+      const room = boxGrow(box, air)
+      return (
+        isWithin(room, around.within) &&
+        ![...around.boxes, ...names].some((other) => boxOverlaps(room, other)) &&
+        around.paths.every((path) => pathClip(path, boxCorners(room)).length === 0)
       )
-      .filter(({ box }) => {
-        const room = boxGrow(box, air)
-        return (
-          isWithin(room, around.within) &&
-          ![...around.boxes, ...names].some((other) => boxOverlaps(room, other)) &&
-          around.paths.every((path) => pathClip(path, boxCorners(room)).length === 0)
-        )
-      })
+    }
     const stands = ({ box }: { readonly box: Box }): boolean =>
       !names.some((other) => boxOverlaps(boxGrow(box, between), other))
     // numbers are told from letters anyhow
-    const found = (row.measured === 'both' ? free.find(stands) : null) ?? free[0]
+    const apart = row.measured === 'both' ? boxes.find((one) => stands(one) && isFree(one)) : null
+    const found = apart ?? boxes.find(isFree)
     if (!found) return []
     names.push(found.box)
     return [text('mark', { x: found.box.x0, y: found.box.y0 }, found.size, row.mark, { face: 'bold' })]
