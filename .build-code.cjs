@@ -1,3 +1,4 @@
+const { spawnSync } = require('node:child_process')
 const { mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } = require('node:fs')
 const { createRequire, wrap } = require('node:module')
 const { tmpdir } = require('node:os')
@@ -8,10 +9,24 @@ const { crc32 } = require('node:zlib')
 
 /**
  * Runs a program once, then writes beside it what V8 made of its text and of each function that ran, for
- * `src/cli/programs/traceply.ts`. Arguments: the program's file, then what it is asked; OUT is a file of no use.
+ * `src/cli/programs/traceply.ts`. Arguments: the program's file, then what it is asked; OUT is a file of no use. Without
+ * any each of `dist` is asked what runs on a design, in a process of its own.
  */
 // Node 20.15 has the sum of the seal: before, nothing is kept
 if (!crc32) process.exit(0)
+
+if (process.argv.length === 2) {
+  for (const [name, asked] of [
+    ['figures', 'figures templates/quarter-mm.yaml'],
+    ['plot', 'plot templates/quarter-mm.yaml --out OUT'],
+    ['booklet', 'booklet templates/quarter-and-flat-mm.yaml --out OUT'],
+    ['program', 'cuts templates/quarter-mm.yaml --out OUT'],
+  ])
+    spawnSync(process.execPath, [__filename, `dist/${name}.cjs`, ...asked.split(' ')], {
+      stdio: ['ignore', 'pipe', 'inherit'],
+    })
+  process.exit(0)
+}
 
 const file = resolve(process.argv[2])
 const folder = mkdtempSync(join(tmpdir(), 'traceply-code-'))

@@ -49,16 +49,8 @@ for (const name of readdirSync('dist').filter((file) => file.endsWith('.cjs'))) 
 }
 chmodSync('dist/traceply.cjs', 0o755)
 
-/** What V8 makes of each, so that it is not made anew in each process: what runs on a design. The program is whole without it. */
-for (const [name, asked] of [
-  ['figures', 'figures templates/quarter-mm.yaml'],
-  ['plot', 'plot templates/quarter-mm.yaml --out OUT'],
-  ['booklet', 'booklet templates/quarter-and-flat-mm.yaml --out OUT'],
-  ['program', 'cuts templates/quarter-mm.yaml --out OUT'],
-])
-  spawnSync(process.execPath, ['.build-code.cjs', `dist/${name}.cjs`, ...asked.split(' ')], {
-    stdio: ['ignore', 'pipe', 'inherit'],
-  })
+/** What V8 makes of each, so that it is not made anew in each process. The program is whole without it. */
+spawnSync(process.execPath, ['.build-code.cjs'], { stdio: 'inherit' })
 
 /** The library in one file, for Node and for browsers; its types lie beside. */
 buildSync({

@@ -4,10 +4,8 @@ import {
   existsSync,
   mkdirSync,
   mkdtempSync,
-  readdirSync,
   readFileSync,
   rmSync,
-  statSync,
   symlinkSync,
   writeFileSync,
 } from 'node:fs'
@@ -16,6 +14,7 @@ import { join, resolve } from 'node:path'
 import { promisify } from 'node:util'
 import { crc32 } from 'node:zlib'
 import { afterAll, beforeAll } from 'vitest'
+import { isFresh, sources } from '../support/fresh.ts'
 import { madeOnce } from '../support/made-once.ts'
 
 export interface Ran {
@@ -64,25 +63,6 @@ export const buildIn = async (folder: string): Promise<void> => {
   cpSync(join(built, 'dist'), join(folder, 'dist'), { recursive: true })
 }
 
-/** What is built from, but for what npm installs. */
-const sources = [
-  'package.json',
-  'tsconfig.json',
-  '.build.mjs',
-  '.build-code.cjs',
-  '.build-page.mjs',
-  '.build-type.mjs',
-  '.tsconfig.types.json',
-  'src',
-]
-
-/** Whether `dist` is whole, the page being its last, and nothing that it is built from is younger: `npm test` has just built it. */
-const isFresh = (): boolean => {
-  const built = statSync('dist/traceply.html', { throwIfNoEntry: false })
-  const all = sources.concat('node_modules/.package-lock.json', readdirSync('src', deep).map(inSource))
-  return built !== undefined && all.every((path) => statSync(path).mtimeMs < built.mtimeMs)
-}
-
 /** What V8 says of itself, of this Node as it is started: a worker's own has the flags of whatever was tested in it before. */
 export const versionTag = (): number =>
   Number(execFileSync(process.execPath, ['-p', 'v8.cachedDataVersionTag()'], { encoding: 'utf8' }))
@@ -97,15 +77,13 @@ const isOwn = (): boolean => {
   return kept.readUInt32LE() === sealOf(kept.subarray(4), readFileSync('dist/program.cjs'), versionTag())
 }
 
-const deep = { recursive: true, encoding: 'utf8' } as const
-const inSource = (name: string): string => join('src', name)
-
 /** The folder in which the program is built once for all workers. */
 export const builtOnce = (): Promise<string> =>
   madeOnce('clone', (folder) => {
     cloneIn(folder)
-    if (isFresh() && isOwn()) cpSync('dist', join(folder, 'dist'), { recursive: true })
-    else execFileSync('npm', ['run', 'build', '--silent'], { cwd: folder })
+    if (!isFresh()) return void execFileSync('npm', ['run', 'build', '--silent'], { cwd: folder })
+    cpSync('dist', join(folder, 'dist'), { recursive: true })
+    if (!isOwn()) execFileSync(process.execPath, ['.build-code.cjs'], { cwd: folder })
   })
 
 const cloneIn = (folder: string): void => {
