@@ -29,8 +29,11 @@ export const betweenScrews = 3
 export const axesApart = (a: number, b: number): number => (a + b) / 2 + betweenScrews
 
 /** How far one that stands so far across lies beyond the points of those along the ramp, mm; 0 beside them. */
-export const beyond = ({ walls, reach }: Pick<Lengthwise, 'walls' | 'reach'>, across: number): number =>
-  Math.max(0, Math.min(...walls.map((middle) => Math.abs(across - middle))) - reach)
+export const beyond = ({ walls, reach }: Pick<Lengthwise, 'walls' | 'reach'>, across: number): number => {
+  let nearest = Number.POSITIVE_INFINITY
+  for (const middle of walls) nearest = Math.min(nearest, Math.abs(across - middle))
+  return Math.max(0, nearest - reach)
+}
 
 /** Between the axes of the nearest two: each of the first lies in a plane square to the second. mm */
 export const axesDistance = (driven: Driven, along: Lengthwise): number => {
@@ -40,5 +43,7 @@ export const axesDistance = (driven: Driven, along: Lengthwise): number => {
   const square = dx * dx + dy * dy
   const t = square === 0 ? 0 : Math.max(0, Math.min(1, (px * dx + py * dy) / square))
   const aside = Math.hypot(px - t * dx, py - t * dy)
-  return Math.min(...across.map((at) => Math.hypot(aside, beyond(along, at))))
+  let nearest = Number.POSITIVE_INFINITY
+  for (const at of across) nearest = Math.min(nearest, beyond(along, at))
+  return Math.hypot(aside, nearest)
 }
