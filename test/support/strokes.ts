@@ -34,8 +34,7 @@ const points = (path: Path, spacing: number): readonly Point[] =>
     return i === 0 ? all : all.slice(1)
   })
 
-/** Curves within about 0.002 mm of themselves at 20 mm radius and a spacing of 0.5 mm. */
-export const opened = (drawing: Drawing, map: Affine = affineIdentity, spacing = 0.5): Opened => {
+const openedAnew = (drawing: Drawing, map: Affine, spacing: number): Opened => {
   const lines: Opened['lines'][number][] = []
   const words: Opened['words'][number][] = []
   let count = 0
@@ -67,6 +66,16 @@ export const opened = (drawing: Drawing, map: Affine = affineIdentity, spacing =
   }
   walk(drawing, map)
   return { lines, words }
+}
+
+const known = new WeakMap<Drawing, Opened>()
+
+/** Curves within about 0.002 mm of themselves at 20 mm radius and a spacing of 0.5 mm. A drawing as it lies is opened once for all. */
+export const opened = (drawing: Drawing, map: Affine = affineIdentity, spacing = 0.5): Opened => {
+  if (map !== affineIdentity || spacing !== 0.5) return openedAnew(drawing, map, spacing)
+  const before = known.get(drawing) ?? openedAnew(drawing, map, spacing)
+  known.set(drawing, before)
+  return before
 }
 
 /** Whether a straight line between two points runs through the inside of a box (Liang and Barsky, 1984). */

@@ -101,7 +101,7 @@ export const honest = (group: TileGroup, sigma: number, random: () => number): L
 }
 
 /** The tile on whose own part a point is drawn; where waste keeps it off all of them, the nearest. */
-const carrier = ({ tiles }: TileGroup, p: Pt): Tile => {
+const carrierOf = ({ tiles }: TileGroup, p: Pt): Tile => {
   const outside = (tile: Tile): number =>
     Math.max(
       ...tile.cell.map((a, i) => {
@@ -110,6 +110,18 @@ const carrier = ({ tiles }: TileGroup, p: Pt): Tile => {
       }),
     )
   return tiles.reduce((best, tile) => (outside(tile) < outside(best) ? tile : best))
+}
+
+const carriers = new WeakMap<TileGroup, Map<string, Tile>>()
+
+/** The same however the pages are taped, so found once for thousands of tapings. */
+const carrier = (group: TileGroup, p: Pt): Tile => {
+  const own = carriers.get(group) ?? new Map<string, Tile>()
+  carriers.set(group, own)
+  const key = `${p.x} ${p.y}`
+  const tile = own.get(key) ?? carrierOf(group, p)
+  own.set(key, tile)
+  return tile
 }
 
 /** Where the curve is farthest from its chord: half-way up its own arc, by the circle through three of its points. */

@@ -32,12 +32,21 @@ interface SplicePlace {
   readonly foot: Pt
 }
 
-const splicesOf = (text: string): readonly SplicePlace[] => {
+const splicesAnew = (text: string): readonly SplicePlace[] => {
   const reading = readDesign(text)
   if ('problems' in reading) return []
   return drawDesign(reading.design).ramps.flatMap(({ name, splices }) =>
     splices.map(({ top, foot }) => ({ pattern: `${name}/side`, top, foot })),
   )
+}
+
+const known = new Map<string, readonly SplicePlace[]>()
+
+/** Found once for all sets of one design. */
+const splicesOf = (text: string): readonly SplicePlace[] => {
+  const before = known.get(text) ?? splicesAnew(text)
+  known.set(text, before)
+  return before
 }
 
 /** Every point between the joint's ends and on the line through them, within 0.005 mm. */
