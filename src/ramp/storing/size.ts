@@ -56,14 +56,23 @@ const profilePoints = (ramp: Ramp): readonly Point[] | null => {
   ]
 }
 
-/** Between two parallel lines that touch a convex outline, one of them along an edge of it: nowhere are they nearer. */
-const leastWidth = (hull: readonly Point[]): number =>
-  Math.min(
-    ...hull.map((p, i) => {
-      const edge = pointSubtract(hull[(i + 1) % hull.length]!, p)
-      const size = Math.hypot(edge.x, edge.y)
-      return size === 0
-        ? Number.POSITIVE_INFINITY
-        : Math.max(...hull.map((q) => pointCross(edge, pointSubtract(q, p)) / size))
-    }),
-  )
+/**
+ * Between two parallel lines that touch a convex outline, one of them along an edge of it: nowhere are they nearer. The corner that
+ * lies farthest from an edge only moves on from edge to edge.
+ */
+const leastWidth = (hull: readonly Point[]): number => {
+  const count = hull.length
+  let least = Number.POSITIVE_INFINITY
+  let far = 0
+  for (let i = 0; i < count; i++) {
+    const p = hull[i]!
+    const edge = pointSubtract(hull[(i + 1) % count]!, p)
+    const size = Math.hypot(edge.x, edge.y)
+    if (size === 0) continue
+    const out = (k: number): number => pointCross(edge, pointSubtract(hull[k % count]!, p))
+    far = Math.max(far, i + 1)
+    while (out(far + 1) > out(far)) far++
+    least = Math.min(least, out(far) / size)
+  }
+  return least
+}
