@@ -8,6 +8,9 @@ import { patience, plotted, saved } from './saved.ts'
 
 const { open } = useBrowser()
 
+/** Who minds nothing that moves. */
+const moving = { reducedMotion: 'no-preference' } as const
+
 /** How many lines and words of the drawing glow. */
 const glowing = (page: Page): Promise<number> =>
   page.evaluate(
@@ -24,7 +27,7 @@ const glowing = (page: Page): Promise<number> =>
 it('lip and tangent are dragged, by the pointer and by keys, each drag one step back', {
   timeout: patience,
 }, async () => {
-  const { page, faults } = await open()
+  const { page, faults } = await open(moving)
   const drag = async (handle: string, dx: number, dy: number): Promise<void> => {
     const box = (await page.locator(`#handle-${handle} .knob`).boundingBox())!
     const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
@@ -105,7 +108,7 @@ it('each check points at its place, and its offers are taken and undone', { time
 it('what may throw a rider down stands first, and in the drawing; what a change moved glows, if motion is not unwelcome', {
   timeout: patience,
 }, async () => {
-  const { page, faults } = await open()
+  const { page, faults } = await open(moving)
   await page.waitForSelector('.checks .good')
   expect(await glowing(page)).toBe(0)
   await page.fill('[name="ramps.0.deck"]', '120')
@@ -127,7 +130,7 @@ it('what may throw a rider down stands first, and in the drawing; what a change 
   await page.waitForSelector('.alarm-mark', { state: 'detached' })
   // as it was said
   await page.locator('.checks .good').waitFor()
-  const still = await open({ reducedMotion: 'reduce' })
+  const still = await open()
   await still.page.waitForSelector('.checks .good')
   await still.page.fill('[name="ramps.0.deck"]', '120')
   await still.page.waitForSelector('.alarm-mark')
