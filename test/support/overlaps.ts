@@ -1,5 +1,5 @@
 import type { Drawing } from '../../src/drawing/drawing.ts'
-import { type Box, pointsBounds } from '../../src/geometry/bounds.ts'
+import { type Box, boxGrow, pointsBounds } from '../../src/geometry/bounds.ts'
 import { convexContains } from '../../src/geometry/clip.ts'
 import { convexOverlap } from '../../src/geometry/overlap.ts'
 import { type Point, pointBetween } from '../../src/geometry/point.ts'
@@ -19,13 +19,21 @@ const slack = 0.05
 const apart = (a: Box, b: Box): boolean => a.x1 < b.x0 || b.x1 < a.x0 || a.y1 < b.y0 || b.y1 < a.y0
 
 /** Whether all that lies of a line under letters lies under white as well. */
-const hidden = (points: readonly Point[], corners: readonly Point[], whites: readonly Box[]): boolean => {
-  for (let i = 1; i < points.length; i++)
+const hidden = (
+  points: readonly Point[],
+  corners: readonly Point[],
+  box: Box,
+  whites: readonly Box[],
+): boolean => {
+  for (let i = 1; i < points.length; i++) {
+    const [from, to] = [points[i - 1]!, points[i]!]
+    if (apart(boxGrow(box, slack), pointsBounds([from, to]))) continue
     for (let k = 0; k <= 100; k++) {
-      const p = pointBetween(points[i - 1]!, points[i]!, k / 100)
+      const p = pointBetween(from, to, k / 100)
       if (!convexContains(corners, p)) continue
       if (!whites.some(({ x0, x1, y0, y1 }) => p.x >= x0 && p.x <= x1 && p.y >= y0 && p.y <= y1)) return false
     }
+  }
   return true
 }
 
@@ -49,7 +57,7 @@ export const overlaps = (drawing: Drawing, page: Box | null = null): Overlaps =>
     for (const { points, box, kind, order } of strokes) {
       if (apart(a.box, box)) continue
       const hiding = over.filter((white) => white.order > order).map((white) => white.box)
-      if (hiding.length > 0 && hidden(points, a.corners, hiding)) continue
+      if (hiding.length > 0 && hidden(points, a.corners, a.box, hiding)) continue
       if (meets(points, a.corners, a.box)) faults.push(`a ${kind} in "${a.text}"`)
     }
   })
