@@ -110,8 +110,12 @@ export const readPdf = async (bytes: Uint8Array): Promise<PdfRead> => {
   }
 }
 
-/** Points along a path, `steps` to each line and cubic, joints included; one list for each subpath. */
-export const pathPoints = (path: readonly PdfSegment[], steps: number): readonly (readonly PdfPoint[])[] => {
+/** Points along a path, `steps` to each cubic and, unless told, to each line, joints included; one list for each subpath. */
+export const pathPoints = (
+  path: readonly PdfSegment[],
+  steps: number,
+  lineSteps = steps,
+): readonly (readonly PdfPoint[])[] => {
   const runs: PdfPoint[][] = []
   for (const segment of path) {
     if (segment.kind === 'move') {
@@ -123,8 +127,9 @@ export const pathPoints = (path: readonly PdfSegment[], steps: number): readonly
     const from = run.at(-1)!
     const to = segment.kind === 'close' ? run[0]! : segment.to
     if (segment.kind === 'close' && from.x === to.x && from.y === to.y) continue
-    for (let i = 1; i < steps; i++) {
-      const t = i / steps
+    const parts = segment.kind === 'cubic' ? steps : lineSteps
+    for (let i = 1; i < parts; i++) {
+      const t = i / parts
       const u = 1 - t
       if (segment.kind === 'cubic') {
         const { c1, c2 } = segment
