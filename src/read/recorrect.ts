@@ -5,6 +5,7 @@ import { faceWords, rowTileWords, squareWords, tileWords } from '../drawing/set-
 import { textWidth } from '../drawing/text-width.ts'
 import { capitalHeight } from '../drawing/typeface.ts'
 import type { Affine } from '../geometry/affine.ts'
+import { latin1Of } from './latin1.ts'
 
 export interface Recorrection {
   /** what was written to what is to be written, points of the page */
@@ -28,7 +29,7 @@ export interface Recorrected {
  * words that tell set and printer are new.
  */
 export const recorrect = (content: Uint8Array, { change, set, printer, room }: Recorrection): Recorrected => {
-  const before = latin1(content)
+  const before = latin1Of(content)
   const after = tellPrinter(before.replaceAll(set.from, set.to), printer, room)
   const matrix = change.map((v, i) => formatNumber(v, i < 4 ? 12 : 8, 'the change of a page')).join(' ')
   const overTwoLines = before.includes(headStart) && !squareHead.test(before)
@@ -38,13 +39,11 @@ export const recorrect = (content: Uint8Array, { change, set, printer, room }: R
   }
 }
 
-const latin1 = (bytes: Uint8Array): string => {
-  let out = ''
-  for (const byte of bytes) out += String.fromCharCode(byte)
-  return out
+const bytesOf = (text: string): Uint8Array => {
+  const bytes = new Uint8Array(text.length)
+  for (let i = 0; i < text.length; i++) bytes[i] = text.charCodeAt(i)
+  return bytes
 }
-
-const bytesOf = (text: string): Uint8Array => Uint8Array.from(text, (letter) => letter.charCodeAt(0))
 
 /** A text as it stands in a content stream; · is \267 in our own face. */
 const written = (text: string): string => text.replaceAll('·', '\\267')
