@@ -11,7 +11,8 @@ import { tooManyPages } from './too-many-pages.ts'
 
 export interface PlotJob {
   readonly solved: WholeDesign
-  readonly covering: Covering
+  /** where its covers lie goes into the set */
+  readonly covering: Omit<Covering, 'covered'>
   readonly set: LaidSet
 }
 
@@ -26,8 +27,8 @@ export const plotJob = (
   const solved = solveDesign(design)
   if (solved.stopped) return { refused: 'stop', checks: solved.checks }
   if (curvedOf(solved.ramps).length === 0) return { refused: 'no-curve' }
-  const covering = coverDesign(design, solved, laying)
-  const { covered, counts, cover } = covering
+  const { covered, ...covering } = coverDesign(design, solved, laying)
+  const { counts, cover } = covering
   const { sheet, overlap } = laying
   const refused = (strips: number): string | null =>
     tooManyPages(counts[cover], sheet, overlap, cover, covered.length, strips)

@@ -52,11 +52,12 @@ export const layOutSet = (
   const { units } = design
   const { groups, next } = tileGroups(covered, sheetWindow(sheet), units, options)
   const of: SetOf = { design, options, code, total: next.number - 1, several: groups.length > 1 }
+  const facts = lastAsked((group: TileGroup) => tileFacts(group, of))
   const drafts = groups.flatMap((group, i): readonly Draft[] => [
     mapDraft(group, coverCounts([covered[i]!]), trials[i]!.trial !== null, of),
     ...(i === 0 ? [squareDraft(sheet, code, units, options.printer, design.title)] : []),
     ...parts.besideMap[i]!,
-    ...tileDrafts(group, of),
+    ...tileDrafts(group, of, () => facts(group)),
   ])
   const set = assemble(code, [...drafts, ...parts.last], options, groups)
   return { ...set, saved: parts.saved, warnings: trials.flatMap(trialWarnings) }
@@ -145,32 +146,13 @@ const mapDraft = (
     }),
 })
 
+/** `facts`: found with the first of its pages that is drawn. */
 const tileDrafts = (
-  { pattern, tiles, datums }: TileGroup,
-  { design: { title, units }, options: { sheet, printer }, code, total }: SetOf,
-): readonly Draft[] => {
-  let known: TileFacts | undefined
-  // with the first page that is drawn
-  const facts = (): TileFacts => {
-    known ??= {
-      start: tiles[0]!,
-      title,
-      pattern,
-      units,
-      total,
-      set: code,
-      printer,
-      datums,
-      bands: wasteBands(pattern.cut),
-      wood: polygonInside(pathSample(pattern.outline, 2)),
-      tiles,
-      shown: shownTimbers(pattern, tiles),
-      missing: new Set(pattern.screws.flatMap((screws, i) => (isOnPaper(screws, tiles) ? [] : [i]))),
-      sections: sectionsOf(pattern),
-    }
-    return known
-  }
-  return tiles.map((tile) => ({
+  { pattern, tiles }: TileGroup,
+  { options: { sheet } }: SetOf,
+  facts: () => TileFacts,
+): readonly Draft[] =>
+  tiles.map((tile) => ({
     kind: 'tile',
     tile: `${tile.number}`,
     label: `${tile.number}`,
@@ -178,4 +160,32 @@ const tileDrafts = (
     places: [planPlace(sheet, pattern.name, tileMap(tile))],
     draw: () => tileDrawing(tile, facts()),
   }))
+
+const tileFacts = (
+  { pattern, tiles, datums }: TileGroup,
+  { design: { title, units }, options: { printer }, code, total }: SetOf,
+): TileFacts => ({
+  start: tiles[0]!,
+  title,
+  pattern,
+  units,
+  total,
+  set: code,
+  printer,
+  datums,
+  bands: wasteBands(pattern.cut),
+  wood: polygonInside(pathSample(pattern.outline, 2)),
+  tiles,
+  shown: shownTimbers(pattern, tiles),
+  missing: new Set(pattern.screws.flatMap((screws, i) => (isOnPaper(screws, tiles) ? [] : [i]))),
+  sections: sectionsOf(pattern),
+})
+
+/** Pages are drawn pattern by pattern: what was found for the last one is kept, and no more. */
+const lastAsked = <A, T>(find: (of: A) => T): ((of: A) => T) => {
+  let last: { readonly of: A; readonly found: T } | undefined
+  return (of) => {
+    if (last?.of !== of) last = { of, found: find(of) }
+    return last.found
+  }
 }
