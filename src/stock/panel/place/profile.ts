@@ -141,7 +141,10 @@ export const blockedRise = (
   const other = second.borders
   // most of the time of a layout is spent here: no lists are made
   while (x < to - near && (low >= least || high <= most)) {
-    const next = Math.min(p[i + 1]!, q[k + 1]! + dx, to)
+    const firstEnd = p[i + 1]!
+    const secondEnd = q[k + 1]! + dx
+    let next = firstEnd < secondEnd ? firstEnd : secondEnd
+    if (to < next) next = to
     const s = x - p[i]!
     const t = x - q[k]! - dx
     const width = next - x
@@ -155,8 +158,8 @@ export const blockedRise = (
     if (over > high) high = over
     if (overNext > high) high = overNext
     x = next
-    if (p[i + 1]! <= x + near) i++
-    if (q[k + 1]! + dx <= x + near) k++
+    if (firstEnd <= x + near) i++
+    if (secondEnd <= x + near) k++
   }
   return [low, high]
 }
