@@ -143,7 +143,8 @@ export const blockedRise = (
   while (x < to - near && (low >= least || high <= most)) {
     const firstEnd = p[i + 1]!
     const secondEnd = q[k + 1]! + dx
-    let next = firstEnd < secondEnd ? firstEnd : secondEnd
+    let next = firstEnd
+    if (secondEnd < next) next = secondEnd
     if (to < next) next = to
     const s = x - p[i]!
     const t = x - q[k]! - dx
