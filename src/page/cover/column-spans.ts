@@ -102,13 +102,11 @@ const addSpan = (
   low: number,
   high: number,
 ): void => {
+  const isBehind = (i: number): boolean =>
+    columns[i]! > column || (columns[i] === column && lows[i]! - high >= pitch)
   let at = columns.length
-  for (let step = at < many ? 1 : many; step > 0; step = step === 1 ? 0 : 1)
-    while (
-      at >= step &&
-      (columns[at - step]! > column || (columns[at - step] === column && lows[at - step]! - high >= pitch))
-    )
-      at -= step
+  while (at >= many && isBehind(at - many)) at -= many
+  while (at > 0 && isBehind(at - 1)) at--
   let n = at
   for (; n > 0 && columns[n - 1] === column && low - highs[n - 1]! < pitch; n--) {
     if (lows[n - 1]! < low) low = lows[n - 1]!
