@@ -130,17 +130,16 @@ export const blockedRise = (
   const from = Math.max(p[0]!, q[0]! + dx)
   const to = Math.min(p[p.length - 1]!, q[q.length - 1]! + dx)
   if (to - from <= near) return null
-  let i = 0
-  let k = 0
-  while (p[i + 1]! <= from + near) i++
-  while (q[k + 1]! + dx <= from + near) k++
+  let i = columnAt(p, from + near)
+  let k = columnAt(q, from + near - dx)
   let low = Number.POSITIVE_INFINITY
   let high = Number.NEGATIVE_INFINITY
   let x = from
   const own = first.borders
   const other = second.borders
-  // most of the time of a layout is spent here: no lists are made
-  while (x < to - near && (low >= least || high <= most)) {
+  const last = to - near
+  // most of the time of a layout is spent here, in code that is not yet compiled: no lists are made, each number is read once
+  while (x < last && (low >= least || high <= most)) {
     const firstEnd = p[i + 1]!
     const secondEnd = q[k + 1]! + dx
     let next = firstEnd
@@ -149,11 +148,17 @@ export const blockedRise = (
     const s = x - p[i]!
     const t = x - q[k]! - dx
     const width = next - x
+    const a = 4 * i
+    const b = 4 * k
+    const lower = own[a + 1]!
+    const upper = own[a + 3]!
+    const otherLower = other[b + 1]!
+    const otherUpper = other[b + 3]!
     // from the one's upper border to the other's lower border at both ends of what two columns share, and the other way round
-    const under = own[4 * i]! + own[4 * i + 1]! * s - other[4 * k + 2]! - other[4 * k + 3]! * t
-    const underNext = under + (own[4 * i + 1]! - other[4 * k + 3]!) * width
-    const over = own[4 * i + 2]! + own[4 * i + 3]! * s - other[4 * k]! - other[4 * k + 1]! * t
-    const overNext = over + (own[4 * i + 3]! - other[4 * k + 1]!) * width
+    const under = own[a]! + lower * s - other[b + 2]! - otherUpper * t
+    const underNext = under + (lower - otherUpper) * width
+    const over = own[a + 2]! + upper * s - other[b]! - otherLower * t
+    const overNext = over + (upper - otherLower) * width
     if (under < low) low = under
     if (underNext < low) low = underNext
     if (over > high) high = over
