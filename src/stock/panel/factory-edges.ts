@@ -1,7 +1,6 @@
 import { same } from '../../ramp/check/offer.ts'
 import { areaOf, type Filled, type Packing, type PanelKind, type Place, type Saw } from './pack.ts'
-import type { Piece } from './piece.ts'
-import { shapeOf } from './place/shape.ts'
+import { drawnSize, type Piece } from './piece.ts'
 
 /** More sums than this are not looked through: then pieces may fill a panel. */
 const mostSums = 4000
@@ -43,7 +42,7 @@ const sizeOf = (filled: readonly Filled[]): number => filled.reduce((sum, { kind
 const mayBeLess = (pieces: readonly Piece[], open: readonly Filled[], kerf: number): boolean => {
   const grown = (kind: PanelKind): number => (kind.length + kerf) * (kind.width + kerf)
   const taken = pieces.reduce((sum, piece) => {
-    const { width, height } = shapeOf(piece.blank, 0, false, kerf)
+    const { width, height } = drawnSize(piece)
     return sum + (width + kerf) * (height + kerf)
   }, 0)
   const largest = Math.max(...open.map(({ kind }) => grown(kind)))
@@ -53,10 +52,7 @@ const mayBeLess = (pieces: readonly Piece[], open: readonly Filled[], kerf: numb
 
 /** Whether some pieces in a row, a kerf between them, take more than the trimmed panel and no more than the whole: if none do, the trim costs no panel. */
 const mayFill = (pieces: readonly Piece[], kinds: readonly PanelKind[], { kerf, trim }: Saw): boolean => {
-  const sizes = pieces.map((piece) => {
-    const { width, height } = shapeOf(piece.blank, 0, false, kerf)
-    return { width, height, grain: piece.grain }
-  })
+  const sizes = pieces.map((piece) => ({ ...drawnSize(piece), grain: piece.grain }))
   const along = sizes.map(({ width, height, grain }) =>
     grain === 'x' ? [width] : grain === 'y' ? [height] : [width, height],
   )

@@ -62,8 +62,14 @@ export const waysApart = (ways: readonly Ways[], kerf: number): readonly Ways[] 
   })
 }
 
-/** The longest that it lies along the panel, mm. */
-export const reachOf = ({ blank }: Piece): number => {
+/** Along and across as its outline is drawn, mm. */
+export const drawnSize = ({ blank }: Piece): { readonly width: number; readonly height: number } => {
   const { x0, y0, x1, y1 } = pointsBounds(blank.fine)
-  return Math.max(x1 - x0, y1 - y0)
+  return { width: x1 - x0, height: y1 - y0 }
+}
+
+/** The longest that it lies along the panel, mm. */
+export const reachOf = (piece: Piece): number => {
+  const { width, height } = drawnSize(piece)
+  return Math.max(width, height)
 }

@@ -1,5 +1,6 @@
 import { same } from '../../../ramp/check/offer.ts'
-import { blockedRise, blocksAll, type Profile } from './profile.ts'
+import { blocksAll, type Profile } from './profile.ts'
+import type { Rise } from './rises.ts'
 import type { Shape } from './shape.ts'
 
 /** A panel as it lies: its long side along x, its short one along y; what is trimmed off each edge. mm */
@@ -132,7 +133,7 @@ const lowestFree = (
     if (blocksAll(there.grown[way](), own, at - (rows ? other.x : other.y), low, high)) return null
   }
   /** of each that lies there, once its box is met */
-  const blocks: (readonly [number, number] | null | undefined)[] = []
+  const blocks: (Rise | undefined)[] = []
   let free = from
   for (let moved = true; moved; ) {
     moved = false
@@ -145,7 +146,7 @@ const lowestFree = (
       let block = blocks[i]
       if (block === undefined) {
         const dx = at - (rows ? other.x : other.y)
-        block = blockedRise(there.grown[way](), own, dx, free - cross - 2 * same, to - cross + 2 * same)
+        block = there.grown.rise[way](own, dx, free - cross - 2 * same, to - cross + 2 * same)
         blocks[i] = block
       }
       if (block === null || free <= block[0] + cross + same || free >= block[1] + cross - same) continue

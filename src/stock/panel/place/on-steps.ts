@@ -1,7 +1,5 @@
 import { same } from '../../../ramp/check/offer.ts'
 import { type Board, type Laid, roomFor } from './lay.ts'
-import { blockedRise } from './profile.ts'
-import type { Shape } from './shape.ts'
 
 /** The same place with the corner that a tape finds on whole steps of it, where there is room for that. */
 export const onTape = (board: Board, laid: readonly Laid[], place: Laid, step: number): Laid => {
@@ -28,18 +26,16 @@ export const onTape = (board: Board, laid: readonly Laid[], place: Laid, step: n
   return place
 }
 
-/** How far a shape may not be raised beside another. */
-type Rise = (there: Shape, own: Shape, dx: number) => readonly [number, number] | null
+/** Ways of two pieces are whole steps apart, so distances between them are few: equal but for the last bits of a sum. */
+const apart = (a: number, b: number): number => Math.round((a - b) * 1e7) / 1e7
 
-const riseOf: Rise = (there, own, dx) => blockedRise(there.grown.rows(), own.rows(), dx)
-
-const isFree = (laid: readonly Laid[], { shape, x, y }: Laid, rise: Rise = riseOf): boolean =>
+const isFree = (laid: readonly Laid[], { shape, x, y }: Laid): boolean =>
   laid.every((other) => {
     const { width, height, kerf } = other.shape
     // boxes that lie apart
     if (y >= other.y + height + kerf || y + shape.height <= other.y - kerf) return true
     if (x >= other.x + width + kerf || x + shape.width <= other.x - kerf) return true
-    const blocked = rise(other.shape, shape, x - other.x)
+    const blocked = other.shape.grown.rise.rows(shape.rows(), apart(x, other.x))
     return !blocked || y <= blocked[0] + other.y + same || y >= blocked[1] + other.y - same
   })
 
@@ -51,45 +47,24 @@ const mostSteps = 3
  * figures agree, and from one end of a piece to the other it is as long as it is said to be.
  */
 export const settled = <P extends Laid>(board: Board, places: readonly P[], step: number): readonly P[] => {
-  const near: Near = { rise: keptRises(), ways: keptWays(board, step) }
+  const waysNear = keptWays(board, step)
   let now = places
   for (const i of places.keys()) {
     const place = now[i]!
     if (!isCurved(place)) continue
-    const ways = near.ways(place)
+    const ways = waysNear(place)
     if (ways.some((way) => farFrom(place, way) < same)) continue
     const others = now.filter((one) => one !== place)
-    const free = ways.find((way) => isFree(others, way, near.rise))
-    now = free ? put(now, i, free) : (firstRoom(now, i, ways, near) ?? now)
+    const free = ways.find((way) => isFree(others, way))
+    now = free ? put(now, i, free) : (firstRoom(now, i, ways, waysNear) ?? now)
   }
   return now
 }
 
-/** What is asked again and again of the same few pieces. */
-interface Near {
-  readonly rise: Rise
-  readonly ways: (place: Laid) => readonly Laid[]
-}
+/** Asked again and again of the same few pieces. */
+type WaysNear = (place: Laid) => readonly Laid[]
 
-/** Ways of two pieces are whole steps apart, so distances between them are few. */
-const keptRises = (): Rise => {
-  const kept = new Map<Shape, Map<Shape, Map<number, ReturnType<Rise>>>>()
-  return (there, own, dx) => {
-    const known = heldBy(heldBy(kept, there), own)
-    // equal but for the last bits of a sum
-    const key = Math.round(dx * 1e7)
-    if (!known.has(key)) known.set(key, riseOf(there, own, dx))
-    return known.get(key)!
-  }
-}
-
-const heldBy = <K, V>(maps: Map<Shape, Map<K, V>>, shape: Shape): Map<K, V> => {
-  const found = maps.get(shape) ?? new Map<K, V>()
-  maps.set(shape, found)
-  return found
-}
-
-const keptWays = (board: Board, step: number): Near['ways'] => {
+const keptWays = (board: Board, step: number): WaysNear => {
   const kept = new Map<Laid, readonly Laid[]>()
   return (place) => {
     const ways = kept.get(place) ?? waysOf(board, place, step)
@@ -102,10 +77,10 @@ const firstRoom = <P extends Laid>(
   places: readonly P[],
   index: number,
   ways: readonly Laid[],
-  near: Near,
+  waysNear: WaysNear,
 ): readonly P[] | null => {
   for (const way of ways) {
-    const roomy = withRoom(places, index, way, near)
+    const roomy = withRoom(places, index, way, waysNear)
     if (roomy) return roomy
   }
   return null
@@ -116,13 +91,13 @@ const withRoom = <P extends Laid>(
   places: readonly P[],
   index: number,
   way: Laid,
-  { rise, ways }: Near,
+  waysNear: WaysNear,
 ): readonly P[] | null => {
   let now = put(places, index, way)
   for (const [i, place] of places.entries()) {
-    if (i === index || isFree([place], way, rise)) continue
+    if (i === index || isFree([place], way)) continue
     const others = now.filter((_, k) => k !== i)
-    const own = isCurved(place) ? ways(place).find((one) => isFree(others, one, rise)) : undefined
+    const own = isCurved(place) ? waysNear(place).find((one) => isFree(others, one)) : undefined
     if (!own) return null
     now = put(now, i, own)
   }

@@ -13,6 +13,7 @@ import { grownPolygon } from '../../../geometry/polygon/grown-polygon.ts'
 import { outerPolygon } from '../../../geometry/polygon/outer-polygon.ts'
 import { once } from '../../once.ts'
 import { boxProfile, type Profile, profileOf } from './profile.ts'
+import { keptRises, type RiseBeside } from './rises.ts'
 
 /** How far the polygon that is placed for a piece may stray out of it, mm: finer ones cost time and spare no wood. */
 const fineStray = 0.25
@@ -44,7 +45,15 @@ export interface Shape {
 interface Profiles {
   readonly rows: () => Profile
   readonly columns: () => Profile
+  /** how far another may not be raised beside it, along y and along x */
+  readonly rise: { readonly rows: RiseBeside; readonly columns: RiseBeside }
 }
+
+const profilesOf = (rows: () => Profile, columns: () => Profile): Profiles => ({
+  rows,
+  columns,
+  rise: { rows: keptRises(rows), columns: keptRises(columns) },
+})
 
 /** A piece's shape before it is turned, for placing it and for a first search. */
 export interface Blank {
@@ -106,12 +115,15 @@ const marginsOf =
   (points: readonly Point[]) =>
   (kerf: number): Profiles => {
     const margin = once(() => grownPolygon(points, kerf))
-    return { rows: once(() => profileOf(margin())), columns: once(() => profileOf(margin(), true)) }
+    return profilesOf(
+      once(() => profileOf(margin())),
+      once(() => profileOf(margin(), true)),
+    )
   }
 
 /** What the same comes to for a rectangle with a corner at zero, most of the pieces. */
 const boxProfiles = (width: number, height: number, kerf: number): Profiles => {
   const box = (x1: number, y1: number): (() => Profile) =>
     once(() => boxProfile({ x0: -kerf, y0: -kerf, x1: x1 + kerf, y1: y1 + kerf }))
-  return { rows: box(width, height), columns: box(height, width) }
+  return profilesOf(box(width, height), box(height, width))
 }
