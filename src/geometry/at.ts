@@ -15,7 +15,10 @@ export const segmentAt = (segment: Segment, t: number): Point => {
       return pointToward(segment.centre, segment.startAngle + segment.sweep * t, segment.radius)
     case 'cubic': {
       const u = 1 - t
-      const [w0, w1, w2, w3] = [u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t]
+      const w0 = u * u * u
+      const w1 = 3 * u * u * t
+      const w2 = 3 * u * t * t
+      const w3 = t * t * t
       return {
         x: w0 * segment.from.x + w1 * segment.c1.x + w2 * segment.c2.x + w3 * segment.to.x,
         y: w0 * segment.from.y + w1 * segment.c1.y + w2 * segment.c2.y + w3 * segment.to.y,

@@ -45,7 +45,10 @@ const extremes = (segment: Segment): readonly number[] => {
     case 'cubic': {
       const ts = [0, 1]
       for (const axis of ['x', 'y'] as const) {
-        const [p0, p1, p2, p3] = [segment.from[axis], segment.c1[axis], segment.c2[axis], segment.to[axis]]
+        const p0 = segment.from[axis]
+        const p1 = segment.c1[axis]
+        const p2 = segment.c2[axis]
+        const p3 = segment.to[axis]
         const a = p3 - 3 * p2 + 3 * p1 - p0
         const b = 2 * (p2 - 2 * p1 + p0)
         const c = p1 - p0
@@ -85,7 +88,8 @@ const isStraight = ({ pieces }: Path): boolean => {
 
 const straightBounds = ({ start, pieces }: Path): Box => {
   let { x: x0, y: y0 } = start
-  let [x1, y1] = [x0, y0]
+  let x1 = x0
+  let y1 = y0
   for (let i = 0; i < pieces.length; i++) {
     const { x, y } = pieces[i]!.to
     x0 = Math.min(x0, x)

@@ -200,9 +200,11 @@ const joined = (path: Path, partsOf: (segment: Segment) => readonly Segment[]): 
       if (run && end && end.x === part.from.x && end.y === part.from.y) run.push(part)
       else runs.push([part])
     }
-  const [first, last] = [runs[0], runs.at(-1)]
+  const first = runs[0]
+  const last = runs.at(-1)
   if (first && last && path.closed && first !== last) {
-    const [a, z] = [first[0]!.from, last.at(-1)!.to]
+    const a = first[0]!.from
+    const z = last.at(-1)!.to
     if (a.x === z.x && a.y === z.y) return [...runs.slice(1, -1), [...last, ...first]].map(segmentsPath)
   }
   return runs.map(segmentsPath)

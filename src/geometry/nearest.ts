@@ -33,7 +33,8 @@ export const segmentNearest = (segment: Segment, p: Point): Point => {
   const { from, to } = segment
   switch (segment.kind) {
     case 'line': {
-      const [dx, dy] = [to.x - from.x, to.y - from.y]
+      const dx = to.x - from.x
+      const dy = to.y - from.y
       const size = dx * dx + dy * dy
       const t = size === 0 ? 0 : ((p.x - from.x) * dx + (p.y - from.y) * dy) / size
       return pointBetween(from, to, Math.min(1, Math.max(0, t)))

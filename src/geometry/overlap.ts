@@ -30,7 +30,8 @@ const overlapAcross = (a: Convex, b: Convex, enough = Number.NEGATIVE_INFINITY):
 const reach = (polygon: Convex, x: number, y: number): { readonly low: number; readonly high: number } => {
   let low = Number.POSITIVE_INFINITY
   let high = Number.NEGATIVE_INFINITY
-  for (const p of polygon) {
+  for (let i = 0; i < polygon.length; i++) {
+    const p = polygon[i]!
     const along = p.x * x + p.y * y
     if (along < low) low = along
     if (along > high) high = along

@@ -87,7 +87,8 @@ export const arcSegment = (centre: Point, radius: number, from: number, sweep: n
 export const pathSegments = (path: Path): readonly Segment[] => {
   const segments: Segment[] = []
   let from = path.start
-  for (const piece of path.pieces) {
+  for (let i = 0; i < path.pieces.length; i++) {
+    const piece = path.pieces[i]!
     switch (piece.kind) {
       case 'line':
         segments.push({ kind: 'line', from, to: piece.to })

@@ -95,10 +95,14 @@ export const stretchWithin = (from: Beside, to: Beside, reach: number): readonly
   if (from.beside > reach && to.beside > reach) return []
   if (from.beside < -reach && to.beside < -reach) return []
   const rise = to.beside - from.beside
-  const at = (beside: number): number => (beside - from.beside) / rise
-  const [s0, s1] = Math.abs(rise) < 1e-9 ? [0, 1] : [at(-reach), at(reach)]
-  const [first, last] = [Math.max(0, Math.min(s0, s1)), Math.min(1, Math.max(s0, s1))]
-  if (first >= last || (Math.abs(rise) < 1e-9 && Math.abs(from.beside) > reach)) return []
-  const [p, q] = [first, last].map((s) => from.along + s * (to.along - from.along)) as [number, number]
+  const level = Math.abs(rise) < 1e-9
+  if (level && Math.abs(from.beside) > reach) return []
+  const s0 = level ? 0 : (-reach - from.beside) / rise
+  const s1 = level ? 1 : (reach - from.beside) / rise
+  const first = Math.max(0, Math.min(s0, s1))
+  const last = Math.min(1, Math.max(s0, s1))
+  if (first >= last) return []
+  const p = from.along + first * (to.along - from.along)
+  const q = from.along + last * (to.along - from.along)
   return [{ low: Math.min(p, q), high: Math.max(p, q) }]
 }

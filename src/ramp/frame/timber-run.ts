@@ -19,7 +19,8 @@ export const timberRun = (
     { at: along, by: Math.sin(turn), low: -half, high: half },
     { at: into, by: Math.cos(turn), low: 0, high: timber.depth },
   ]
-  let [from, to] = [0, Number.POSITIVE_INFINITY]
+  let from = 0
+  let to = Number.POSITIVE_INFINITY
   for (const { at, by, low, high } of slabs) {
     if (Math.abs(by) < 1e-12) {
       if (at < low || at > high) return null

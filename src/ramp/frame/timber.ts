@@ -22,8 +22,10 @@ export const timberOffset = (
   { x, y, angle }: Timber,
   p: Point,
 ): { readonly along: number; readonly into: number } => {
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
-  const [dx, dy] = [p.x - x, p.y - y]
+  const cos = Math.cos(angle)
+  const sin = Math.sin(angle)
+  const dx = p.x - x
+  const dy = p.y - y
   return { along: dx * cos + dy * sin, into: dx * sin - dy * cos }
 }
 
@@ -35,9 +37,12 @@ export const timberDistance = (timber: Timber, p: Point): number => {
 
 /** Corners, counter-clockwise from the upper end of the face. */
 export const timberCorners = ({ x, y, angle, width, depth }: Timber): readonly Point[] => {
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
-  const [alongX, alongY] = [(width / 2) * cos, (width / 2) * sin]
-  const [intoX, intoY] = [depth * sin, depth * cos]
+  const cos = Math.cos(angle)
+  const sin = Math.sin(angle)
+  const alongX = (width / 2) * cos
+  const alongY = (width / 2) * sin
+  const intoX = depth * sin
+  const intoY = depth * cos
   return [
     { x: x + alongX, y: y + alongY },
     { x: x - alongX, y: y - alongY },
@@ -48,7 +53,8 @@ export const timberCorners = ({ x, y, angle, width, depth }: Timber): readonly P
 
 /** How far a timber reaches along (dx, dy), from the origin in lengths of that; without a list of its corners. */
 export const timberReach = ({ x, y, angle, width, depth }: Timber, dx: number, dy: number): number => {
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
+  const cos = Math.cos(angle)
+  const sin = Math.sin(angle)
   return (
     x * dx + y * dy + (width / 2) * Math.abs(cos * dx + sin * dy) + depth * Math.max(0, sin * dx - cos * dy)
   )

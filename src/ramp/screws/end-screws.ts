@@ -123,7 +123,8 @@ export const comesNear = (timber: Timber, { from, to }: Driven, room: number): b
   // most stand in another timber
   const reach = timber.width / 2 + timber.depth + Math.abs(to.x - from.x) + Math.abs(to.y - from.y) + room
   if (Math.abs(from.x - timber.x) > reach || Math.abs(from.y - timber.y) > reach) return false
-  const [a, b] = [timberOffset(timber, from), timberOffset(timber, to)]
+  const a = timberOffset(timber, from)
+  const b = timberOffset(timber, to)
   const half = timber.width / 2 + room
   return (
     Math.min(a.along, b.along) <= half &&
@@ -175,6 +176,7 @@ const waysFor = (
 }
 
 const placed = ({ x, y, angle }: Timber, along: number, down: number): Point => {
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
+  const cos = Math.cos(angle)
+  const sin = Math.sin(angle)
   return { x: x + along * cos + down * sin, y: y + along * sin - down * cos }
 }

@@ -84,7 +84,8 @@ export const solveSkin = (
       if (!coping) return 1
       const foot = lower!.point(place)
       const away = pointAngle(foot, upper!.point(place))
-      const [dx, dy] = [coping.centre.x - foot.x, coping.centre.y - foot.y]
+      const dx = coping.centre.x - foot.x
+      const dy = coping.centre.y - foot.y
       const along = Math.min(sheet.thickness, Math.max(0, dx * Math.cos(away) + dy * Math.sin(away)))
       return pointDistance(pointToward(foot, away, along), coping.centre) - coping.outside / 2 - skinGap
     }
