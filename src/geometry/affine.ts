@@ -29,10 +29,13 @@ export const affineThen = (first: Affine, second: Affine): Affine => {
 
 /** Throws RangeError where the map flattens the plane (determinant 0 or not finite). */
 export const affineInvert = (m: Affine): Affine => {
-  const [a, b, c, d, e, f] = m
+  const a = m[0]
+  const b = m[1]
+  const c = m[2]
+  const d = m[3]
   const det = a * d - b * c
   if (!Number.isFinite(det) || det === 0) throw new RangeError(`a map with determinant ${det} has no inverse`)
-  return [d / det, -b / det, -c / det, a / det, (c * f - d * e) / det, (b * e - a * f) / det]
+  return [d / det, -b / det, -c / det, a / det, (c * m[5] - d * m[4]) / det, (b * m[4] - a * m[5]) / det]
 }
 
 export const affineTranslate = (x: number, y: number): Affine => [1, 0, 0, 1, x, y]

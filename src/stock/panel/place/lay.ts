@@ -65,10 +65,10 @@ export const layNext = (
     }
     // of curved pieces the way that the rule asks for is enough
     const both = straight(laid, shape)
-    if (both || rule === 'rips')
-      for (const at of stationsOf(laid, shape, x, 'rows')) best = nearer(best, across(at), rule)
-    if (both || rule === 'ends')
-      for (const at of stationsOf(laid, shape, y, 'columns')) best = nearer(best, along(at), rule)
+    const columns = both || rule === 'rips' ? stationsOf(laid, shape, x, 'rows') : []
+    for (let i = 0; i < columns.length; i++) best = nearer(best, across(columns[i]!), rule)
+    const rows = both || rule === 'ends' ? stationsOf(laid, shape, y, 'columns') : []
+    for (let i = 0; i < rows.length; i++) best = nearer(best, along(rows[i]!), rule)
     if (best?.shape !== shape || both) continue
     for (let step = stride / 2; step >= fineness; step /= 2)
       for (const by of [-step, step]) {

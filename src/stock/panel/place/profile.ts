@@ -38,6 +38,8 @@ export const profileOf = (polygon: readonly Point[], across = false): Profile =>
   const borders = new Float64Array(4 * columns)
   const low = new Float64Array(columns).fill(Number.POSITIVE_INFINITY)
   const high = new Float64Array(columns).fill(Number.NEGATIVE_INFINITY)
+  // the column in which an edge begins: mostly beside that of the edge before
+  let column = 0
   for (let k = 0; k < count; k++) {
     const next = k + 1 < count ? k + 1 : 0
     const from = xs[k]! < xs[next]! ? k : next
@@ -45,8 +47,10 @@ export const profileOf = (polygon: readonly Point[], across = false): Profile =>
     const start = xs[from]!
     const end = xs[to]!
     const slope = (ys[to]! - ys[from]!) / (end - start)
+    while (column > 0 && stations[column]! > start) column--
+    while (column < columns - 1 && stations[column + 1]! <= start) column++
     // an edge borders the columns whose middle it passes
-    for (let i = columnAt(stations, start); i < columns; i++) {
+    for (let i = column; i < columns; i++) {
       const left = stations[i]!
       const middle = (left + stations[i + 1]!) / 2
       if (middle <= start) continue
