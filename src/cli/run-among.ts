@@ -68,8 +68,8 @@ const addOption = (parser: Parser, option: OptionRow): void => {
   else parser.option(flags, help, option.otherwise)
 }
 
-/** But line feeds and tabs. */
-const controls = /(?![\n\t])\p{Cc}/gu
+/** Control characters but line feeds and tabs. */
+const controls = /[^\n\t -~\u00a0-\uffff]/g
 
 /** What a message quotes of a file name or an option cannot move the cursor, change colours or fill the screen. */
 const withoutTricks = (text: string): string =>

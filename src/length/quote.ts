@@ -1,9 +1,12 @@
 /** What may not reach a terminal: control, format (bidi overrides, joiners), line and paragraph marks, lone surrogates. */
 const harmful = /[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/gu
 
+/** Nothing but what is no harm in most texts: V8 then builds no table of all that may be. */
+const usual = /^[ -~\u00a0-\u00ac\u00ae-\u024f\u2010-\u2027\u2030-\u205e]*$/
+
 /** The same number of UTF-16 units, so that columns still match: a tab becomes one space, the rest `?`. */
 export const harmless = (text: string): string =>
-  text.replace(harmful, (c) => (c === '\t' ? ' ' : '?'.repeat(c.length)))
+  usual.test(text) ? text : text.replace(harmful, (c) => (c === '\t' ? ' ' : '?'.repeat(c.length)))
 
 /** A foreign value as messages show it: harmless, at most `most` letters, between backticks. */
 export const quote = (text: string, most = 40): string => {

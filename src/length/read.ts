@@ -1,4 +1,5 @@
 import { inch } from '../geometry/inch.ts'
+import { letterPattern } from './letter-pattern.ts'
 import { nearWord } from './near.ts'
 import { quote } from './quote.ts'
 import type { Units } from './units.ts'
@@ -38,8 +39,10 @@ const forms = 'write it like 640, 17 3/16 in, 4 ft 7 1/4 in, 1.2 m or 18 mm'
 const fineMark = /(?<=\d)\s*(?:(?<more>\+)|–|(?<=\/\s*\d+\s*)-)(?=\s*(?:in|inch|inches|"|”|″)?\.?\s*$)/u
 
 /** A number as numerator over denominator, then maybe a unit. `17 3/16`, `17-3/16`, `3/4`, `.5`, `12.`, `12`. */
-const part =
-  /(?:(?<whole>\d+)(?:\s+|\s*-\s*)(?=\d+\s*\/))?(?:(?<top>\d+)\s*\/\s*(?<bottom>\d+)|(?<decimal>\d+\.?\d*|\.\d+))\s*(?:(?<unit>\p{L}+|["'])\.?)?/uy
+const partOf = letterPattern(
+  String.raw`(?:(?<whole>\d+)(?:\s+|\s*-\s*)(?=\d+\s*\/))?(?:(?<top>\d+)\s*\/\s*(?<bottom>\d+)|(?<decimal>\d+\.?\d*|\.\d+))\s*(?:(?<unit>\p{L}+|["'])\.?)?`,
+  'uy',
+)
 
 interface Part {
   readonly top: number
@@ -114,6 +117,7 @@ export const readLength = (text: string, units: Units): LengthReading => {
 
   const sign = /^[-+]\s*/.exec(source)?.[0] ?? ''
   const parts: Part[] = []
+  const part = partOf(source)
   let at = sign.length
   while (at < source.length && parts.length < 2) {
     part.lastIndex = at

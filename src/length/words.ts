@@ -1,6 +1,14 @@
 /** The words of a line, where it may be broken: not inside `71 3/4 in` or `18 mm`. */
-export const lineWords = (line: string): readonly string[] =>
-  line.split(/(?<![\d+–]) | (?!\d+\/\d|(?:mm|in)\b)/)
+export const lineWords = (line: string): readonly string[] => {
+  const words: string[] = []
+  let figure = false
+  for (const piece of line.split(' ')) {
+    if (figure && /^(?:\d+\/\d|(?:mm|in)\b)/.test(piece)) words.push(`${words.pop()} ${piece}`)
+    else words.push(piece)
+    figure = /[\d+–]$/.test(piece)
+  }
+  return words
+}
 
 /** A line in lines of at most `columns` letters, the later ones indented; a word that is longer stands alone. */
 export const wrapLine = (line: string, columns: number, indent: number): readonly string[] => {

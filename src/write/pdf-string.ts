@@ -3,7 +3,7 @@ import { letterCode } from '../drawing/letter-code.ts'
 
 /** Text in any language for a dictionary (UTF-16, as hex: nothing to escape). A lone surrogate becomes U+FFFD. */
 export const textString = (text: string): PDFHexString =>
-  PDFHexString.fromText(text.replace(/\p{Surrogate}/gu, '\ufffd'))
+  PDFHexString.fromText(text.replace(/[\ud800-\udfff]/gu, '\ufffd'))
 
 const bare = /^[ -'*-[\]-~]*$/
 

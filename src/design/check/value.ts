@@ -1,3 +1,4 @@
+import { letterPattern } from '../../length/letter-pattern.ts'
 import { nearWord } from '../../length/near.ts'
 import { quote } from '../../length/quote.ts'
 import { readLength, type Units } from '../../length.ts'
@@ -92,11 +93,14 @@ export const pairValue = (
 const within = (fault: Fault, whole: (meant: string) => string): Fault =>
   fault.meant === undefined ? fault : { ...fault, meant: whole(fault.meant) }
 
+const materialLast = letterPattern(String.raw`^(.*\S)\s+(\p{L}+)$`, 'u')
+const materialFirst = letterPattern(String.raw`^(\p{L}+)(?:\s+(.+))?$`, 'u')
+
 /** `9 plywood`, `1/16 in steel`; plywood where no material is said. */
 export const sheetValue = (text: string, units: Units | undefined, range: Range): Reading<Sheet> => {
   const turned = turnedSheet(text.trim(), units)
   if (turned) return turned
-  const [, before, word] = /^(.*\S)\s+(\p{L}+)$/u.exec(text.trim()) ?? []
+  const [, before, word] = materialLast(text).exec(text.trim()) ?? []
   const material = materials.find((m) => m === word?.toLowerCase())
   const thickness = lengthValue(material === undefined ? text : before!, units, range)
   if ('value' in thickness) return { value: { thickness: thickness.value, material: material ?? 'plywood' } }
@@ -110,7 +114,7 @@ export const sheetValue = (text: string, units: Units | undefined, range: Range)
 
 /** `plywood 3/8`, or a material alone: told apart from a slip in a length. */
 const turnedSheet = (text: string, units: Units | undefined): Fault | null => {
-  const [, word, rest] = /^(\p{L}+)(?:\s+(.+))?$/u.exec(text) ?? []
+  const [, word, rest] = materialFirst(text).exec(text) ?? []
   const material = materials.find((m) => m === word?.toLowerCase())
   if (material === undefined) return null
   const order = 'thickness first, then the material'
@@ -156,7 +160,7 @@ export const textValue = (text: string, most: number): Reading<string> => {
     return { code: 'text', fault: `has ${letters.length} letters; at most ${most} are allowed` }
   // line and paragraph marks and bidi overrides would break or turn round a printed line as well
   const at = letters.findIndex((letter) =>
-    /[\p{Cc}\p{Cs}\u2028\u2029\u202a-\u202e\u2066-\u2069]/u.test(letter),
+    /[^ -~\u00a0-\u2027\u202f-\u2065\u206a-\ud7ff\ue000-\u{10ffff}]/u.test(letter),
   )
   if (at < 0) return { value: text }
   const code = letters[at]!.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')
