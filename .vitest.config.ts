@@ -44,7 +44,9 @@ class LongestFirst extends BaseSequencer {
 
 /**
  * `npm test` draws the same numbers each time; `npx vitest` alone draws new ones. Files of one worker share what they load: half of a
- * small file's time is loading. No test comes near its time limit: these are for what hangs, on a machine that is busy too.
+ * small file's time is loading. V8 is asked to optimise later, and to draw less into what it optimises: a worker runs much code for a
+ * short while, and what is optimised soon is soon thrown away, a fifth of the whole run. No test comes near its time limit: these are
+ * for what hangs, on a machine that is busy too.
  */
 export default defineConfig({
   plugins: [sourcesAsModules()],
@@ -54,6 +56,7 @@ export default defineConfig({
     testTimeout: 300_000,
     hookTimeout: 300_000,
     maxWorkers: '100%',
+    execArgv: ['--max-inlined-bytecode-size-cumulative=300', '--interrupt-budget=600000'],
     unstubEnvs: true,
     sequence: { sequencer: LongestFirst },
     isolate: false,
