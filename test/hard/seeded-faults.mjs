@@ -69,8 +69,8 @@ export const seededFaults = [
   {
     fault: 'a stud on the wrong side of the curve',
     file: 'src/ramp/frame/timber.ts',
-    from: '[depth * sin, depth * cos]',
-    to: '[-depth * sin, -depth * cos]',
+    from: 'const intoX = depth * sin\n  const intoY = depth * cos',
+    to: 'const intoX = -depth * sin\n  const intoY = -depth * cos',
     tests: ['test/ramp/frame/studs.test.ts', 'test/ramp/frame/stud-places.test.ts'],
   },
   {
