@@ -65,10 +65,10 @@ export const layNext = (
     }
     // of curved pieces the way that the rule asks for is enough
     const both = straight(laid, shape)
-    const columns = both || rule === 'rips' ? stationsOf(laid, shape, x, 'rows') : []
-    for (let i = 0; i < columns.length; i++) best = nearer(best, across(columns[i]!), rule)
-    const rows = both || rule === 'ends' ? stationsOf(laid, shape, y, 'columns') : []
-    for (let i = 0; i < rows.length; i++) best = nearer(best, along(rows[i]!), rule)
+    const lefts = both || rule === 'rips' ? stationsOf(laid, shape, x, 'rows') : []
+    for (let i = 0; i < lefts.length; i++) best = nearer(best, across(lefts[i]!), rule)
+    const lows = both || rule === 'ends' ? stationsOf(laid, shape, y, 'columns') : []
+    for (let i = 0; i < lows.length; i++) best = nearer(best, along(lows[i]!), rule)
     if (best?.shape !== shape || both) continue
     for (let step = stride / 2; step >= fineness; step /= 2)
       for (const by of [-step, step]) {
