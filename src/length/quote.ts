@@ -1,7 +1,7 @@
 /** What may not reach a terminal: control, format (bidi overrides, joiners), line and paragraph marks, lone surrogates. */
 const harmful = /[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/gu
 
-/** Nothing but what is no harm in most texts: V8 then builds no table of all that may be. */
+/** What most texts are made of, none of it harmful: for these V8 builds no table of what is. */
 const usual = /^[ -~\u00a0-\u00ac\u00ae-\u024f\u2010-\u2027\u2030-\u205e]*$/
 
 /** The same number of UTF-16 units, so that columns still match: a tab becomes one space, the rest `?`. */

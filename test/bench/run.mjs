@@ -32,9 +32,8 @@ const middle = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length 
 const compared = (mine, other, runs) => {
   const pairs = Array.from({ length: Math.min(runs, most) }, (_, i) => {
     // each comes first as often: the pace of a machine drifts
-    if (i % 2 === 0) return [cost(mine).time, cost(other).time]
-    const after = cost(other).time
-    return [cost(mine).time, after]
+    const times = (i % 2 === 0 ? [mine, other] : [other, mine]).map((args) => cost(args).time)
+    return i % 2 === 0 ? times : times.reverse()
   })
   return {
     ratio: middle(pairs.map(([a, b]) => a / b)),

@@ -5,8 +5,15 @@ const version = process.versions.node.split('.', 1)[0]!
 /** Nodes whose V8 has a quicker optimiser beside the thorough one; another would complain of its flags. */
 const hasQuick = ['22', '24', '26'].includes(version)
 
-/** Calls of a function before the thorough one takes it, where the quicker one works too and where it does not. */
-const thorough = { beside: 10_000, alone: 30_000 }
+const set = (...flags: readonly string[]): void => {
+  for (const flag of flags) setFlagsFromString(`--${flag}`)
+}
+
+/** How much of what it calls is drawn into a function that is optimised: a third of what V8 would take. */
+const inlined = 'max-inlined-bytecode-size-cumulative=300'
+
+/** Calls before the thorough optimiser takes a function: more of them where the quicker one is not asked first. */
+const thoroughAfter = (calls: number): string => `invocation-count-for-turbofan=${calls}`
 
 /**
  * V8 optimises a function after so few runs, and draws so much of what it calls into it, that in a process as short as ours much of it
@@ -14,13 +21,11 @@ const thorough = { beside: 10_000, alone: 30_000 }
  * what it has begun to mark as in use is swept: a tenth of the demo.
  */
 export const waitLonger = (soon: boolean): void => {
-  if (version === '20') setFlagsFromString('--interrupt-budget=1000000')
-  if (soon) setFlagsFromString('--no-incremental-marking')
-  if (version === '20' || hasQuick) setFlagsFromString('--max-inlined-bytecode-size-cumulative=300')
+  if (soon) set('no-incremental-marking')
+  if (version === '20') set('interrupt-budget=1000000', inlined)
   if (!hasQuick) return
-  setFlagsFromString(`--invocation-count-for-turbofan=${soon ? thorough.alone : thorough.beside}`)
-  setFlagsFromString('--invocation-count-for-maglev=4000')
-  if (soon) setFlagsFromString('--no-maglev')
+  set(inlined, thoroughAfter(soon ? 30_000 : 10_000), 'invocation-count-for-maglev=4000')
+  if (soon) set('no-maglev')
 }
 
 /** Tiles from which on both pay, and from which on memory counts more than time. */
@@ -31,12 +36,7 @@ const [some, many] = [12, 200]
  * Node 24, to 128 MB.
  */
 export const paceFor = (tiles: number): void => {
-  if (tiles > some) setFlagsFromString('--incremental-marking')
-  if (tiles > some && hasQuick) {
-    setFlagsFromString('--maglev')
-    setFlagsFromString(`--invocation-count-for-turbofan=${thorough.beside}`)
-  }
-  if (tiles <= many) return
-  setFlagsFromString('--heap-growing-percent=30')
-  setFlagsFromString('--semi-space-growth-factor=1')
+  if (tiles > some) set('incremental-marking')
+  if (tiles > some && hasQuick) set('maglev', thoroughAfter(10_000))
+  if (tiles > many) set('heap-growing-percent=30', 'semi-space-growth-factor=1')
 }

@@ -34,8 +34,8 @@ const compiled = (): Script | null => {
 
 const script = compiled()
 const load = createRequire(file)
-// what draws pages signs them: under other flags V8 would compile these modules of Node's anew, which takes twice as long
-if (asked === 'booklet' || asked === 'plot') load('node:crypto')
+// a set's code is a hash: once V8's flags are others, it compiles these modules of Node's anew, which takes twice as long
+if (['booklet', 'plot', 'reprint'].includes(asked)) load('node:crypto')
 waitLonger(often.includes(asked))
 if (script === null) {
   // Node 22 and later keep what they compile of a file from run to run, if they are asked before it is loaded

@@ -158,7 +158,8 @@ export const textValue = (text: string, most: number): Reading<string> => {
   if (text.trim() === '') return { code: 'text', fault: `is blank; give it 1 to ${most} letters` }
   if (letters.length > most)
     return { code: 'text', fault: `has ${letters.length} letters; at most ${most} are allowed` }
-  // line and paragraph marks and bidi overrides would break or turn round a printed line as well
+  // line and paragraph marks and bidi overrides would break or turn round a printed line as well; told by what is left, since V8
+  // builds a table of all letters for a class of them
   const at = letters.findIndex((letter) =>
     /[^ -~\u00a0-\u2027\u202f-\u2065\u206a-\ud7ff\ue000-\u{10ffff}]/u.test(letter),
   )
