@@ -12,7 +12,8 @@ export const grownPolygon = (polygon: readonly Point[], by: number): readonly Po
     return { x: (next.y - p.y) / size, y: (p.x - next.x) / size }
   })
   return polygon.flatMap((p, i) => {
-    const [before, after] = [normals[(i + polygon.length - 1) % polygon.length]!, normals[i]!]
+    const before = normals[(i + polygon.length - 1) % polygon.length]!
+    const after = normals[i]!
     /** where the edges moved along two normals meet */
     const meet = (m: Point, n: Point): Point => {
       const reach = by / (1 + m.x * n.x + m.y * n.y)

@@ -85,7 +85,8 @@ export const packWithin = (
   { order, rule, faces, kinds, openings }: Attempt,
   most: Bound,
 ): Packing | null => {
-  let [bought, down] = [0, 0]
+  let bought = 0
+  let down = 0
   const boards: Open[] = []
   const turned = (piece: number, shape: Shape): void => {
     if (shape.over && !pieces[piece]!.up().includes(shape)) down++

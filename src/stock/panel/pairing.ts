@@ -1,9 +1,8 @@
-import { pointsBounds } from '../../geometry/bounds.ts'
 import { doubleArea } from '../../geometry/polygon/outer-polygon.ts'
 import { same } from '../../ramp/check/offer.ts'
 import { type Attempt, areaOf, type PanelKind, type Place, pack, type Saw, type Ways } from './pack.ts'
 import { pairFit } from './pair.ts'
-import type { Piece } from './piece.ts'
+import { drawnSize, type Piece } from './piece.ts'
 
 /** What is found coarsely and is wider than the panel by more does not come to fit it, mm. */
 const hopeless = 60
@@ -86,8 +85,9 @@ export const pairing = (
 }
 
 /** Size and area: the same for an outline and its mirror image. */
-const handless = ({ blank: { fine, square }, faced, mustFace }: Piece): string => {
-  const { x0, y0, x1, y1 } = pointsBounds(fine)
-  const sizes = [x1 - x0, y1 - y0, doubleArea(fine)].map((size) => size.toFixed(2))
-  return `${sizes.join(' ')} ${square} ${faced && mustFace}`
+const handless = (piece: Piece): string => {
+  const { blank, faced, mustFace } = piece
+  const { width, height } = drawnSize(piece)
+  const sizes = [width, height, doubleArea(blank.fine)].map((size) => size.toFixed(2))
+  return `${sizes.join(' ')} ${blank.square} ${faced && mustFace}`
 }

@@ -255,8 +255,11 @@ const panelPiece = ({ shape, x, y }: Place, { part, under }: Couple): PanelPiece
     const turned = [...corners.slice(first), ...corners.slice(0, first)].filter(
       (p, i, list) => list.findIndex((q) => Math.hypot(p.x - q.x, p.y - q.y) < 1e-6) === i,
     )
-    const [start, ...rest] = turned
-    const path: Path = { start: start!, pieces: rest.map((to) => ({ kind: 'line', to })), closed: true }
+    const path: Path = {
+      start: turned[0]!,
+      pieces: turned.slice(1).map((to) => ({ kind: 'line', to })),
+      closed: true,
+    }
     return { ...base, outline: path, x, y, second: null }
   }
   const at = outline.start

@@ -1,4 +1,3 @@
-import { pointsBounds } from '../../geometry/bounds.ts'
 import { doubleArea } from '../../geometry/polygon/outer-polygon.ts'
 import { once } from '../once.ts'
 import type { Ways } from './pack.ts'
@@ -64,8 +63,8 @@ export const waysApart = (ways: readonly Ways[], kerf: number): readonly Ways[] 
 
 /** Along and across as its outline is drawn, mm. */
 export const drawnSize = ({ blank }: Piece): { readonly width: number; readonly height: number } => {
-  const { x0, y0, x1, y1 } = pointsBounds(blank.fine)
-  return { width: x1 - x0, height: y1 - y0 }
+  const [low, high] = blank.corners
+  return { width: high.x - low.x, height: high.y - low.y }
 }
 
 /** The longest that it lies along the panel, mm. */

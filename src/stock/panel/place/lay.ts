@@ -44,39 +44,36 @@ export const layNext = (
   shapes: readonly Shape[],
   rule: Rule,
 ): Laid | null => {
-  let best: Laid | null = null
+  let best = null as Laid | null
   for (const shape of shapes) {
     const x = roomFor(shape.width, board.length, board.trim, shape.turn % 90 === 0)
     const y = roomFor(shape.height, board.width, board.trim, shape.turn % 90 === 0)
-    if (!x || !y) continue
-    /** whether the first place that there can be would be better */
-    const hopeful = (from: Laid): boolean => !best || isNearer(from, best, rule)
-    const across = (at: number): Laid | null => {
-      if (!hopeful({ shape, x: at, y: y[0] })) return null
+    if (!x || !y || (best && reachesFarther(shape, x[0], y[0], best, rule))) continue
+    // at most places the first that there can be is seen to be no better
+    const across = (at: number): void => {
+      if (best && !isNearer(shape, at, y[0], best, rule)) return
       const most = rule === 'rips' && best ? topOf(best) - shape.height + alike : y[1]
-      const free = lowestFree(laid, shape, at, [y[0], Math.min(y[1], most)], 'rows')
-      return free === null ? null : { shape, x: at, y: free }
+      const free = lowestFree(laid, shape, at, y[0], Math.min(y[1], most), 'rows')
+      if (free !== null && (!best || isNearer(shape, at, free, best, rule))) best = { shape, x: at, y: free }
     }
-    const along = (at: number): Laid | null => {
-      if (!hopeful({ shape, x: x[0], y: at })) return null
+    const along = (at: number): void => {
+      if (best && !isNearer(shape, x[0], at, best, rule)) return
       const most = rule === 'ends' && best ? endOf(best) - shape.width + alike : x[1]
-      const free = lowestFree(laid, shape, at, [x[0], Math.min(x[1], most)], 'columns')
-      return free === null ? null : { shape, x: free, y: at }
+      const free = lowestFree(laid, shape, at, x[0], Math.min(x[1], most), 'columns')
+      if (free !== null && (!best || isNearer(shape, free, at, best, rule))) best = { shape, x: free, y: at }
     }
     // of curved pieces the way that the rule asks for is enough
     const both = straight(laid, shape)
-    const lefts = both || rule === 'rips' ? stationsOf(laid, shape, x, 'rows') : []
-    for (let i = 0; i < lefts.length; i++) best = nearer(best, across(lefts[i]!), rule)
-    const lows = both || rule === 'ends' ? stationsOf(laid, shape, y, 'columns') : []
-    for (let i = 0; i < lows.length; i++) best = nearer(best, along(lows[i]!), rule)
+    const lefts = both || rule === 'rips' ? stationsOf(laid, shape, x, 'rows', both) : []
+    for (let i = 0; i < lefts.length; i++) across(lefts[i]!)
+    const lows = both || rule === 'ends' ? stationsOf(laid, shape, y, 'columns', both) : []
+    for (let i = 0; i < lows.length; i++) along(lows[i]!)
     if (best?.shape !== shape || both) continue
     for (let step = stride / 2; step >= fineness; step /= 2)
       for (const by of [-step, step]) {
         const place: Laid = best
-        if (rule === 'rips' && place.x + by >= x[0] && place.x + by <= x[1])
-          best = nearer(best, across(place.x + by), rule)!
-        if (rule === 'ends' && place.y + by >= y[0] && place.y + by <= y[1])
-          best = nearer(best, along(place.y + by), rule)!
+        if (rule === 'rips' && place.x + by >= x[0] && place.x + by <= x[1]) across(place.x + by)
+        if (rule === 'ends' && place.y + by >= y[0] && place.y + by <= y[1]) along(place.y + by)
       }
   }
   return best
@@ -91,6 +88,7 @@ const stationsOf = (
   shape: Shape,
   [from, to]: readonly [number, number],
   way: 'rows' | 'columns',
+  allStraight: boolean,
 ): readonly number[] => {
   const size = way === 'rows' ? shape.width : shape.height
   const stations = to > from ? [from, to] : [from]
@@ -104,9 +102,12 @@ const stationsOf = (
     add(at + own[0]! - size)
   }
   // far apart first: once a good place is known, most others are seen to be worse at a glance
-  if (!straight(laid, shape))
-    for (let [first, apart] = [8, 8]; first >= 1; [first, apart] = [first / 2, first])
-      for (let i = first; from + i * stride < to; i += apart) add(from + i * stride)
+  if (allStraight) return stations
+  let apart = 8
+  for (let first = 8; first >= 1; first /= 2) {
+    for (let i = first; from + i * stride < to; i += apart) add(from + i * stride)
+    apart = first
+  }
   return stations
 }
 
@@ -115,7 +116,8 @@ const lowestFree = (
   laid: readonly Laid[],
   shape: Shape,
   at: number,
-  [from, to]: readonly [number, number],
+  from: number,
+  to: number,
   way: 'rows' | 'columns',
 ): number | null => {
   if (laid.length === 0) return from
@@ -161,19 +163,20 @@ const lowestFree = (
 const endOf = (laid: Laid): number => laid.x + laid.shape.width
 const topOf = (laid: Laid): number => laid.y + laid.shape.height
 
-const nearer = (best: Laid | null, next: Laid | null, rule: Rule): Laid | null =>
-  next && (!best || isNearer(next, best, rule)) ? next : best
+/** Whether a shape at a place has its far edge beyond that of what is the best. */
+const reachesFarther = (shape: Shape, x: number, y: number, best: Laid, rule: Rule): boolean =>
+  (rule === 'ends' ? x + shape.width - endOf(best) : y + shape.height - topOf(best)) > alike
 
-/** By the far edge along the one way, then along the other; then by the near ones. */
-const isNearer = (a: Laid, b: Laid, rule: Rule): boolean => {
-  const right = endOf(a) - endOf(b)
-  const top = topOf(a) - topOf(b)
+/** Whether it lies nearer than that: by the far edge along the one way, then along the other; then by the near ones. */
+const isNearer = (shape: Shape, x: number, y: number, best: Laid, rule: Rule): boolean => {
+  const right = x + shape.width - endOf(best)
+  const top = y + shape.height - topOf(best)
   const ends = rule === 'ends'
   const first = ends ? right : top
   if (Math.abs(first) > alike) return first < 0
   const second = ends ? top : right
   if (Math.abs(second) > alike) return second < 0
-  const third = ends ? a.x - b.x : a.y - b.y
+  const third = ends ? x - best.x : y - best.y
   if (Math.abs(third) > alike) return third < 0
-  return (ends ? a.y - b.y : a.x - b.x) < -alike
+  return (ends ? y - best.y : x - best.x) < -alike
 }

@@ -52,8 +52,8 @@ export const settled = <P extends Laid>(board: Board, places: readonly P[], step
   for (const i of places.keys()) {
     const place = now[i]!
     if (!isCurved(place)) continue
+    if (isOnSteps(place, step)) continue
     const ways = waysNear(place)
-    if (ways.some((way) => farFrom(place, way) < same)) continue
     const others = now.filter((one) => one !== place)
     const free = ways.find((way) => isFree(others, way))
     now = free ? put(now, i, free) : (firstRoom(now, i, ways, waysNear) ?? now)
@@ -108,6 +108,12 @@ const isCurved = ({ shape }: Laid): boolean => !shape.square && shape.turn % 90 
 
 const put = <P extends Laid>(places: readonly P[], index: number, { x, y }: Laid): readonly P[] =>
   places.map((place, i) => (i === index ? { ...place, x, y } : place))
+
+/** Whether the corner that a tape finds lies on whole steps of it already. */
+const isOnSteps = ({ shape, x, y }: Laid, step: number): boolean =>
+  offStep(x + shape.corner.x, step) ** 2 + offStep(y + shape.corner.y, step) ** 2 < same ** 2
+
+const offStep = (at: number, step: number): number => at - Math.round(at / step) * step
 
 const farFrom = (place: Laid, { x, y }: Laid): number => Math.hypot(x - place.x, y - place.y)
 

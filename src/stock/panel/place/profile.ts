@@ -142,34 +142,55 @@ export const blockedRise = (
   const own = first.borders
   const other = second.borders
   const last = to - near
+  let firstEnd = p[i + 1]!
+  let secondEnd = q[k + 1]! + dx
+  let lowSlope = own[4 * i + 1]!
+  let highSlope = own[4 * i + 3]!
+  let otherLowSlope = other[4 * k + 1]!
+  let otherHighSlope = other[4 * k + 3]!
+  // borders of both where they are looked at
+  const s = x - p[i]!
+  const t = x - q[k]! - dx
+  let lowAt = own[4 * i]! + lowSlope * s
+  let highAt = own[4 * i + 2]! + highSlope * s
+  let otherLowAt = other[4 * k]! + otherLowSlope * t
+  let otherHighAt = other[4 * k + 2]! + otherHighSlope * t
   // most of the time of a layout is spent here, in code that is not yet compiled: no lists are made, each number is read once
   while (x < last && (low >= least || high <= most)) {
-    const firstEnd = p[i + 1]!
-    const secondEnd = q[k + 1]! + dx
     let next = firstEnd
     if (secondEnd < next) next = secondEnd
     if (to < next) next = to
-    const s = x - p[i]!
-    const t = x - q[k]! - dx
     const width = next - x
-    const a = 4 * i
-    const b = 4 * k
-    const lowSlope = own[a + 1]!
-    const highSlope = own[a + 3]!
-    const otherLowSlope = other[b + 1]!
-    const otherHighSlope = other[b + 3]!
     // from the one's upper border to the other's lower border at both ends of what two columns share, and the other way round
-    const under = own[a]! + lowSlope * s - other[b + 2]! - otherHighSlope * t
-    const underNext = under + (lowSlope - otherHighSlope) * width
-    const over = own[a + 2]! + highSlope * s - other[b]! - otherLowSlope * t
-    const overNext = over + (highSlope - otherLowSlope) * width
+    const under = lowAt - otherHighAt
+    const over = highAt - otherLowAt
+    lowAt += lowSlope * width
+    highAt += highSlope * width
+    otherLowAt += otherLowSlope * width
+    otherHighAt += otherHighSlope * width
+    const underNext = lowAt - otherHighAt
+    const overNext = highAt - otherLowAt
     if (under < low) low = under
     if (underNext < low) low = underNext
     if (over > high) high = over
     if (overNext > high) high = overNext
     x = next
-    if (firstEnd <= x + near) i++
-    if (secondEnd <= x + near) k++
+    if (firstEnd <= x + near) {
+      i++
+      firstEnd = p[i + 1]!
+      lowAt = own[4 * i]!
+      lowSlope = own[4 * i + 1]!
+      highAt = own[4 * i + 2]!
+      highSlope = own[4 * i + 3]!
+    }
+    if (secondEnd <= x + near) {
+      k++
+      secondEnd = q[k + 1]! + dx
+      otherLowAt = other[4 * k]!
+      otherLowSlope = other[4 * k + 1]!
+      otherHighAt = other[4 * k + 2]!
+      otherHighSlope = other[4 * k + 3]!
+    }
   }
   return [low, high]
 }

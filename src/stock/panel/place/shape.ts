@@ -59,6 +59,8 @@ const profilesOf = (rows: () => Profile, columns: () => Profile): Profiles => ({
 export interface Blank {
   readonly start: Point
   readonly fine: readonly Point[]
+  /** two of its box that lie across from each other */
+  readonly corners: readonly [Point, Point]
   readonly coarse: () => readonly Point[]
   readonly square: boolean
 }
@@ -72,25 +74,33 @@ export const blankOf = (outline: Path): Blank => {
   const atEdge = ({ x, y }: Point): boolean => (x === x0 || x === x1) && (y === y0 || y === y1)
   const square = fine.length === 4 && fine.every(atEdge)
   const coarse = once(() => (square ? fine : outerPolygon(outline, coarseStray)))
-  return { start: outline.start, fine, coarse, square }
+  const corners = [
+    { x: x0, y: y0 },
+    { x: x1, y: y1 },
+  ] as const
+  return { start: outline.start, fine, corners, coarse, square }
 }
 
 /** `over` mirrors it left to right first. */
 export const shapeOf = (
-  { start, fine: polygon, square }: Blank,
+  { start, fine: polygon, corners, square }: Blank,
   turn: number,
   over: boolean,
   kerf: number,
 ): Shape => {
   const turned = affineThen(affineScale(over ? -1 : 1, 1), affineRotate((turn * Math.PI) / 180))
-  const loose = polygon.map((p) => affineApply(turned, p))
-  const { x0, y0, x1, y1 } = pointsBounds(loose)
+  const upright = turn % 90 === 0
+  const { x0, y0, x1, y1 } = pointsBounds((upright ? corners : polygon).map((p) => affineApply(turned, p)))
   const map = affineThen(turned, affineTranslate(-x0, -y0))
-  const placed = loose.map(({ x, y }) => ({ x: x - x0, y: y - y0 }))
-  const level = square && turn % 90 === 0
+  const level = square && upright
   const margin = level
     ? (by: number) => boxProfiles(x1 - x0, y1 - y0, by)
-    : marginsOf(over ? placed.reverse() : placed)
+    : marginsOf(
+        once(() => {
+          const placed = polygon.map((p) => affineApply(map, p))
+          return over ? placed.reverse() : placed
+        }),
+      )
   const { rows, columns } = margin(0)
   return {
     turn,
@@ -112,9 +122,9 @@ export const shapeOf = (
 export const regrown = (shape: Shape, kerf: number): Shape => ({ ...shape, kerf, grown: shape.margin(kerf) })
 
 const marginsOf =
-  (points: readonly Point[]) =>
+  (points: () => readonly Point[]) =>
   (kerf: number): Profiles => {
-    const margin = once(() => grownPolygon(points, kerf))
+    const margin = once(() => grownPolygon(points(), kerf))
     return profilesOf(
       once(() => profileOf(margin())),
       once(() => profileOf(margin(), true)),
