@@ -3,6 +3,7 @@ import { boxCorners } from '../../geometry/clip.ts'
 import { type Point, pointCross, pointSubtract } from '../../geometry/point.ts'
 import { convexHull } from '../../geometry/polygon/hull.ts'
 import type { Ramp } from '../ramp.ts'
+import type { Part } from '../stored.ts'
 import { bodyFlanks, isWhole } from './body.ts'
 
 /** Length, width and height, mm. */
@@ -19,7 +20,7 @@ export interface RampSize {
   readonly doors: { readonly flat: readonly [number, number]; readonly edge: readonly [number, number] }
 }
 
-/** Pipe and wheels are looked at in so many places; a transition bends inward: of it only the ends can stand out. */
+/** Pipe and wheels are looked at in so many places around; a transition bends inward: of it only the ends can stand out. */
 const looks = 32
 
 /** Null where the ramp could not be solved. */
@@ -42,19 +43,30 @@ export const rampSize = (ramp: Ramp): RampSize | null => {
 const profilePoints = (ramp: Ramp): readonly Point[] | null => {
   if (!isCurved(ramp)) return boxCorners({ x0: 0, x1: ramp.length, y0: 0, y1: ramp.heights.surface })
   if (!isWhole(ramp)) return null
-  const { length, design } = ramp
+  const { length, design, coping, wheels } = ramp
   return [
     { x: 0, y: 0 },
     { x: length - design.chamfer, y: 0 },
-    ...bodyFlanks(ramp).flatMap(({ flank: { low, high, at, straight }, of }) => {
-      const steps = straight || of.kind === 'side' || of.kind === 'skin' ? 1 : looks
-      return Array.from({ length: steps + 1 }, (_, i) => {
-        const y = low + ((high - low) * i) / steps
-        return { x: at(y), y }
-      })
-    }),
+    ...bodyFlanks(ramp).flatMap(({ flank: { low, high, at }, of }) =>
+      isRound(of)
+        ? []
+        : [
+            { x: at(low), y: low },
+            { x: at(high), y: high },
+          ],
+    ),
+    ...(coping ? around(coping.centre, coping.outside / 2) : []),
+    ...(wheels ? around(wheels.centre, design.wheels!.diameter / 2) : []),
   ]
 }
+
+const isRound = ({ kind }: Part): boolean => kind === 'pipe' || kind === 'wheels'
+
+const around = ({ x, y }: Point, radius: number): readonly Point[] =>
+  Array.from({ length: looks }, (_, i) => {
+    const angle = (2 * Math.PI * i) / looks
+    return { x: x + radius * Math.cos(angle), y: y + radius * Math.sin(angle) }
+  })
 
 /**
  * Between two parallel lines that touch a convex outline, one of them along an edge of it: nowhere are they nearer. The corner that
