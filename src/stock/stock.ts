@@ -54,7 +54,7 @@ export interface Supplies extends StockTaking {
 export const takeStock = (design: Design, solved: WholeDesign, parts: Parts): StockTaking => {
   // a stud longer than every timber is a stop
   const timber = sawTimber(parts.timbers, design)!
-  const screws = designScrews(design, solved.ramps)
+  const screws = designScrews(design, solved.ramps, parts.timbers)
   const weight = weigh(design, solved, parts, screws)
   const sizes = solved.ramps.map((ramp) => overallSize(ramp, design.units))
   const sets = storedSets(sizes, solved.storings)

@@ -37,13 +37,18 @@ const sectionOf = ({ design }: Ramp): readonly [number, number] => [
 ]
 
 /** One piece for each bay between two sides. */
-const inBays = (ramp: Ramp, index: number, part: TimberPart['part'], words: string): readonly Unmarked[] => {
-  const timber: Timber = [...ramp.studs, ...ramp.deckTimbers][index]!
+const inBays = (
+  ramp: Ramp,
+  timber: Timber,
+  index: number,
+  part: TimberPart['part'],
+  words: string,
+): readonly Unmarked[] => {
   const bays = ramp.design.sides.count - 1
   const section = sectionOf(ramp)
   const own: readonly [number, number] =
     timber.lies === 'edge' ? [timber.width, timber.depth] : [timber.depth, timber.width]
-  const ripped = own.some((size, i) => size < section[i]! - same) ? own : null
+  const ripped = own[0] < section[0] - same || own[1] < section[1] - same ? own : null
   return Array.from({ length: bays }, (_, i) => ({
     ramp: ramp.name,
     part,
@@ -60,7 +65,7 @@ const platesIn = ({ splices, design }: Ramp, timber: number, bay: number): numbe
   splices.every((splice) => splice.timber !== timber) ? 0 : bay === design.sides.count - 2 ? 2 : 1
 
 const studParts = (ramp: Ramp): readonly Unmarked[] =>
-  ramp.studs.flatMap((_, i) => inBays(ramp, i, 'stud', `stud ${i + 1}`))
+  ramp.studs.flatMap((stud, i) => inBays(ramp, stud, i, 'stud', `stud ${i + 1}`))
 
 const deckParts = (ramp: Ramp): readonly Unmarked[] => {
   const parts = {
@@ -73,6 +78,7 @@ const deckParts = (ramp: Ramp): readonly Unmarked[] => {
   return ramp.deckTimbers.flatMap((timber, i) =>
     inBays(
       ramp,
+      timber,
       ramp.studs.length + i,
       parts[timber.role],
       `timber ${ramp.studs.length + i + 1}, ${roleWords[timber.role]}`,

@@ -61,7 +61,7 @@ export const weigh = (
   design: Design,
   { ramps }: SolvedDesign,
   { sheets, timbers }: Parts,
-  screws: readonly RampScrews[] = designScrews(design, ramps),
+  screws: readonly RampScrews[] = designScrews(design, ramps, timbers),
 ): Weight => {
   const ofSheet = ({ mark, ramp, words, sheet, outline }: SheetPart): PartWeight => ({
     mark,

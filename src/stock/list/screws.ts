@@ -7,7 +7,7 @@ import { pipeScrewLength } from '../../ramp/screws/driven.ts'
 import { endScrewLength } from '../../ramp/screws/end-screws.ts'
 import { type ScrewUse, screwDiameter, screwHead } from '../../ramp/screws/screw-sort.ts'
 import { plateScrews } from '../../ramp/splice/plate-screws.ts'
-import { timberPartsOf } from '../timber-parts.ts'
+import type { TimberPart } from '../timber-parts.ts'
 
 /** Screws of one length for one use. */
 export interface ScrewLine {
@@ -26,8 +26,9 @@ export interface RampScrews extends ScrewLine {
 export const designScrews = (
   design: Pick<Design, 'units' | 'stock'>,
   ramps: readonly Ramp[],
+  timbers: readonly TimberPart[],
 ): readonly RampScrews[] =>
-  ramps.flatMap((ramp) => rampScrews(ramp, design).map((line) => ({ ramp: ramp.name, ...line })))
+  ramps.flatMap((ramp) => rampScrews(ramp, timbers, design).map((line) => ({ ramp: ramp.name, ...line })))
 
 /** Screws in each end of a timber; common practice, no source. */
 export const frameScrews = 2
@@ -35,13 +36,14 @@ export const frameScrews = 2
 /** Screws of one wheel's plate; common practice, no source. */
 const wheelScrews = 4
 
-/** Every screw of a ramp. */
+/** Every screw of a ramp. `timbers`: those of all ramps. */
 export const rampScrews = (
   ramp: Ramp,
+  timbers: readonly TimberPart[],
   { units, stock }: Pick<Design, 'units' | 'stock'>,
 ): readonly ScrewLine[] => {
   const { thickness } = ramp.design.sides
-  const timbers = timberPartsOf([ramp])
+  const own = timbers.filter((timber) => timber.ramp === ramp.name)
   const lines: ScrewLine[] = ramp.skin.flatMap(({ rows }) => rowScrews(rows, 'skin'))
   if (ramp.deckBoard) lines.push(...rowScrews(ramp.deckBoard.rows, 'deck board'))
   const runOut = isCurved(ramp) ? runOutSheet(ramp, stock, units)?.row : null
@@ -51,7 +53,7 @@ export const rampScrews = (
   lines.push({
     use: 'frame',
     length: endScrewLength(ramp.design, 0, units),
-    count: (timbers.length * 2 - plated) * frameScrews,
+    count: (own.length * 2 - plated) * frameScrews,
   })
   if (plated > 0) {
     lines.push({

@@ -46,16 +46,18 @@ export const sawTimber = (parts: readonly TimberPart[], design: Design): readonl
   const { stock, units, prices } = design
   const longest = Math.max(...stock.timber)
   if (parts.some(({ length }) => length > longest + same)) return null
-  const sections = [...new Set(parts.map(({ section }) => section.map(alike).join()))]
-  return sections.map((key) =>
-    sawSection(
-      parts.filter(({ section }) => section.map(alike).join() === key),
-      stock,
-      units,
-      prices?.all ?? [],
-    ),
-  )
+  const sections: TimberPart[][] = []
+  for (const part of parts) {
+    const own = sections.find(([first]) => areAlike(first!.section, part.section))
+    if (own) own.push(part)
+    else sections.push([part])
+  }
+  return sections.map((own) => sawSection(own, stock, units, prices?.all ?? []))
 }
+
+type Section = SectionPlan['section']
+
+const areAlike = ([a, b]: Section, [c, d]: Section): boolean => alike(a) === alike(c) && alike(b) === alike(d)
 
 const sawSection = (
   parts: readonly TimberPart[],

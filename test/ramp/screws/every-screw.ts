@@ -2,6 +2,7 @@ import type { Stock, Units } from '../../../src/design/design.ts'
 import { runOutSheet } from '../../../src/ramp/beside/run-out-sheet.ts'
 import type { Flat, Quarter } from '../../../src/ramp/ramp.ts'
 import { rampScrews } from '../../../src/stock/list/screws.ts'
+import { timberPartsOf } from '../../../src/stock/timber-parts.ts'
 
 type Place = readonly [number, number, number]
 
@@ -148,7 +149,7 @@ const lapped = (ramp: Quarter | Flat, stock: Stock, units: Units, driven: Drive)
 /** Through both sides, and through ribs to either side. */
 const ends = (ramp: Quarter | Flat, stock: Stock, units: Units, thick: number): readonly Axis[] => {
   const { count, thickness: wall } = ramp.design.sides
-  const lines = rampScrews(ramp, { units, stock }).filter(({ use }) => use === 'frame')
+  const lines = rampScrews(ramp, timberPartsOf([ramp]), { units, stock }).filter(({ use }) => use === 'frame')
   const [usual, plated] = lines.map(({ length }) => length!)
   const pitch = (ramp.width - wall) / (count - 1)
   return ramp.endScrews.flatMap(({ pair }, i) => {
