@@ -3,13 +3,13 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, it } from 'vitest'
 import { run } from '../../src/cli/run.ts'
-import { pageProgress } from '../../src/cli/words/progress.ts'
+import { lineProgress } from '../../src/cli/words/progress.ts'
 
 /** What a terminal shows in its line, by a clock that a test sets. */
 const shown = () => {
   const said: string[] = []
   const clock = { ms: 0 }
-  const progress = pageProgress(
+  const progress = lineProgress(
     (text) => said.push(text),
     () => clock.ms,
   )
@@ -66,4 +66,17 @@ it('plot tells each of its pages, and ends before its words; without a terminal 
   } finally {
     rmSync(folder, { recursive: true })
   }
+})
+
+it('figures tells each ramp that it looks at for near misses, and ends before its words', async () => {
+  const told: string[] = []
+  const progress = {
+    at: (done: number, of: number, what?: string) => told.push(`${what} ${done} of ${of}`),
+    end: () => told.push('end'),
+  }
+  const out = (text: string): void => {
+    if (text !== '') told.push('words')
+  }
+  expect(await run(['figures', 'templates/pair-mm.yaml'], { out, err: out, progress })).toBe(0)
+  expect(told).toEqual(['what misses little: ramp 1 of 2', 'what misses little: ramp 2 of 2', 'end', 'words'])
 })

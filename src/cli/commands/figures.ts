@@ -44,7 +44,11 @@ const figures = async (file: string, options: Given<typeof rows>, shell: Shell):
   const pictures = options.picture === undefined ? null : await import('../pictures/picture.ts')
   pictures?.checkPicture(options.picture!, options.force ?? false, file)
   const { cuts } = done(readAsCut(options.asCut ?? [], design))
-  const job = withNearMisses(figuresJob(design, cuts, answers), typed, design)
+  const { progress } = shell
+  const job = withNearMisses(figuresJob(design, cuts, answers), typed, design, (ramp, of) =>
+    progress?.at(ramp, of, 'what misses little: ramp'),
+  )
+  progress?.end()
   const { solved, asCut } = job
   const text = options.json
     ? `${JSON.stringify(figuresRecord(design, job), null, 2)}\n`

@@ -1,7 +1,7 @@
 import type { Command } from '../command.ts'
 import { reason } from '../files.ts'
 import { runAmong } from '../run-among.ts'
-import { pageProgress } from '../words/progress.ts'
+import { lineProgress } from '../words/progress.ts'
 import { outputClosed } from './closed-output.ts'
 import { outputTo } from './output.ts'
 
@@ -37,7 +37,7 @@ export const start = async (commands: readonly Command[]): Promise<void> => {
       err: err.write,
       ...(!out.isScreen && { bytes: print }),
       ...(person && { ask: person.ask }),
-      ...(err.isScreen && { progress: pageProgress(err.write, () => performance.now()) }),
+      ...(err.isScreen && { progress: lineProgress(err.write, () => performance.now()) }),
     })
     process.exitCode = exit || lost
   } catch (fault) {

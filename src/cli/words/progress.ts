@@ -1,6 +1,7 @@
 /** How far a long work is. */
 export interface Progress {
-  readonly at: (done: number, of: number) => void
+  /** `what`: what is counted, `pages` where it is not said */
+  readonly at: (done: number, of: number, what?: string) => void
   /** takes away what was shown */
   readonly end: () => void
 }
@@ -10,14 +11,14 @@ const patience = 500
 const pause = 100
 
 /** `pages n of N` in one line of a terminal, from when the program has run for half a second. `now`: ms since its start. */
-export const pageProgress = (write: (text: string) => void, now: () => number): Progress => {
+export const lineProgress = (write: (text: string) => void, now: () => number): Progress => {
   let shown: number | null = null
   return {
-    at: (done, of) => {
+    at: (done, of, what = 'pages') => {
       const time = now()
       if (time < (shown === null ? patience : shown + pause)) return
       shown = time
-      write(`\rpages ${done} of ${of}`)
+      write(`\r${what} ${done} of ${of}`)
     },
     end: () => {
       if (shown !== null) write('\r\u001b[K')

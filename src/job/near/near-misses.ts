@@ -25,11 +25,19 @@ import { savedFrom, takenWords, takesCounter } from './takes.ts'
 /** So many values of a key are tried on the whole design; of one that leaves a figure to be counted out, only the nearest. */
 const mostTries = 8
 
+/** How far it is: before each ramp is looked at, which one it is. */
+export type RampTold = (ramp: number, of: number) => void
+
 /** The figures with these notes behind their checks. */
-export const withNearMisses = (job: FiguresJob, text: string, design: Design): FiguresJob => {
+export const withNearMisses = (
+  job: FiguresJob,
+  text: string,
+  design: Design,
+  told?: RampTold,
+): FiguresJob => {
   const { solved, panels } = job
   if (solved.stopped || panels === null || 'faults' in panels) return job
-  const misses = nearMisses(text, design, { ...job, solved, sheets: panels.sheets })
+  const misses = nearMisses(text, design, { ...job, solved, sheets: panels.sheets }, told)
   return { ...job, solved: { ...solved, checks: [...solved.checks, ...misses] } }
 }
 
@@ -47,6 +55,7 @@ const nearMisses = (
   text: string,
   design: Design,
   { solved, sheets, pages, answers }: WholeJob,
+  told?: RampTold,
 ): readonly Check[] => {
   const parts = partsOf(design, solved)
   const { takes, mayTakeLess, mayGain } = takesCounter(design, sheets)
@@ -91,6 +100,7 @@ const nearMisses = (
   return noted(
     [
       ...solved.ramps.flatMap((ramp, i) => {
+        told?.(i + 1, solved.ramps.length)
         const own = parts.sheets.filter(
           (part) => part.ramp === ramp.name && (part.piece !== null || mayGain(part)),
         )

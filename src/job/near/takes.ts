@@ -1,10 +1,13 @@
 import type { Design } from '../../design/design.ts'
 import { panelSizes, sameSheet } from '../../design/panel-sizes.ts'
 import { segmentAt } from '../../geometry/at.ts'
+import { pathBounds } from '../../geometry/bounds.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { doubleArea } from '../../geometry/polygon/outer-polygon.ts'
 import { countWords } from '../../length/count-words.ts'
+import { same } from '../../ramp/check/offer.ts'
+import { nothingKnown } from '../../stock/panel/known.ts'
 import { type LaidSheet, type SheetGroup, sheetGroups } from '../../stock/panel/panels.ts'
 import { sheetWords } from '../../stock/panel/sheet-words.ts'
 import { mostPieces, sheetsOf } from '../../stock/panel/sheets.ts'
@@ -34,11 +37,12 @@ export const takesCounter = (of: Design, laid: readonly LaidSheet[]): TakesCount
   const known = new Map<string, number | null>(
     laid.map((sheet) => [keyOf(of, sheet), sheet.lost.length > 0 ? null : panelCount(sheet)]),
   )
+  const found = nothingKnown()
   const panelsOf = (design: Design, group: SheetGroup): number | null => {
     const key = keyOf(design, group)
-    const found = known.get(key)
-    if (found !== undefined) return found
-    const now = sheetsOf(design, { sheets: group.parts, timbers: [] })
+    const before = known.get(key)
+    if (before !== undefined) return before
+    const now = sheetsOf(design, { sheets: group.parts, timbers: [] }, found)
     const count = 'faults' in now ? null : now.sheets.reduce((sum, sheet) => sum + panelCount(sheet), 0)
     known.set(key, count)
     return count
@@ -89,7 +93,8 @@ export const takesCounter = (of: Design, laid: readonly LaidSheet[]): TakesCount
       const least = sawn(
         design,
         parts,
-        (group) => known.get(keyOf(design, group)) ?? leastPanels(design, group),
+        (group) =>
+          known.get(keyOf(design, group)) ?? Math.max(leastPanels(design, group), leastInRows(design, group)),
       )
       return least !== null && lessOf(than, least).some(([, gain]) => gain > 0)
     },
@@ -104,6 +109,33 @@ const leastPanels = ({ stock, units }: Design, { sheet, parts }: SheetGroup, lef
   const sum = parts.reduce((all, { outline }) => all + Math.abs(doubleArea(corners(outline))) / 2, 0)
   // chords of a hollow curve take in a little more than it does
   return Math.max(1, Math.ceil((left * sum) / largest - 0.01))
+}
+
+/** No layout takes fewer of rectangles that are more than half as wide as the panel: they lie in a row along it. */
+const leastInRows = ({ stock, units }: Design, { sheet, parts }: SheetGroup): number => {
+  if (stock.offcuts.some((piece) => sameSheet(piece.sheet, sheet))) return 0
+  const sizes = panelSizes(sheet, stock, units)
+  const [width, length] = [0, 1].map((side) => Math.max(...sizes.map((size) => size[side]!)))
+  const wide = parts
+    .filter(({ outline }) => isRectangle(outline))
+    .map(({ outline }) => {
+      const { x0, y0, x1, y1 } = pathBounds(outline)
+      return Math.min(x1 - x0, y1 - y0)
+    })
+    .filter((least) => least > (width! - stock.kerf) / 2 + same)
+  if (wide.length === 0) return 0
+  const inRow = Math.floor((length! + stock.kerf + same) / (Math.min(...wide) + stock.kerf))
+  return Math.ceil(wide.length / Math.max(1, inRow))
+}
+
+const isRectangle = (outline: Path): boolean => {
+  const { x0, y0, x1, y1 } = pathBounds(outline)
+  return (
+    outline.pieces.every(({ kind }) => kind === 'line') &&
+    [outline.start, ...outline.pieces.map(({ to }) => to)].every(
+      ({ x, y }) => (x === x0 || x === x1) && (y === y0 || y === y1),
+    )
+  )
 }
 
 /** Those of an arc no farther apart than a hundredth of it. */

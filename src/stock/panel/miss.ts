@@ -8,11 +8,11 @@ import { draftQuarter } from '../../ramp/kinds/quarter.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
 import { partsOf } from '../parts.ts'
 import type { SheetPart } from '../sheet-part.ts'
+import { nothingKnown } from './known.ts'
 import type { PanelKind } from './pack.ts'
 import { pairFit } from './pair.ts'
 import { pairing } from './pairing.ts'
 import { type LaidSheet, pieceOf } from './panels.ts'
-import { waysOf } from './piece.ts'
 
 /** Both sides of a ramp that do not come out of one panel: by how much, and what would bring them there. */
 export interface Miss {
@@ -49,7 +49,7 @@ const sawOf = ({ stock, units }: Design) => ({ kerf: stock.kerf, trim: stock.tri
 const together = (a: SheetPart, b: SheetPart, design: Design, kinds: readonly PanelKind[]): boolean => {
   const saw = sawOf(design)
   const pieces = [a, b].map((part) => pieceOf(part, false, 1))
-  return pairing(pieces, waysOf(pieces, saw.kerf), kinds, saw).together(0, 1)
+  return pairing(pieces, kinds, saw, nothingKnown()).together(0, 1)
 }
 
 /** What the largest panel is too narrow by, or too short. */

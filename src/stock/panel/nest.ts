@@ -1,5 +1,6 @@
 import { same } from '../../ramp/check/offer.ts'
 import { inOwnCorner, onFactoryEdges } from './factory-edges.ts'
+import { type Known, nothingKnown } from './known.ts'
 import {
   type Attempt,
   areaOf,
@@ -11,7 +12,7 @@ import {
   type Ways,
 } from './pack.ts'
 import { pairing } from './pairing.ts'
-import { type Piece, reachOf, waysApart, waysOf } from './piece.ts'
+import { type Piece, reachOf, waysOf } from './piece.ts'
 import { shuffler } from './shuffler.ts'
 
 /** Other orders are tried where the first take more panels than the least: so many, or until so many pieces were laid. */
@@ -24,24 +25,34 @@ const curvedWork = 20
 const handApart = 10
 
 /** The fewest panels that the search finds; of as many, those where every good face is up; curved pieces farther apart where that takes no more; a panel's own edges kept where that takes fewer, and its corner where rectangles have it to themselves. Same pieces, same layout. */
-export const nest = (pieces: readonly Piece[], kinds: readonly PanelKind[], saw: Saw): Packing => {
+export const nest = (
+  pieces: readonly Piece[],
+  kinds: readonly PanelKind[],
+  saw: Saw,
+  known = nothingKnown(),
+): Packing => {
   const packing = onFactoryEdges(
-    nestTrimmed(pieces, kinds, saw),
+    nestTrimmed(pieces, kinds, saw, known),
     pieces,
     saw,
-    (own, sizes, whole) => search(own, waysOf(own, whole.kerf), sizes, whole).packing,
+    (own, sizes, whole) => search(own, sizes, whole, known).packing,
   )
   return inOwnCorner(packing, saw)
 }
 
 /** The same, every panel trimmed. */
-export const nestTrimmed = (pieces: readonly Piece[], kinds: readonly PanelKind[], saw: Saw): Packing => {
+export const nestTrimmed = (
+  pieces: readonly Piece[],
+  kinds: readonly PanelKind[],
+  saw: Saw,
+  known = nothingKnown(),
+): Packing => {
   if (saw.kerf >= handApart || pieces.every(({ blank }) => blank.square))
-    return search(pieces, waysOf(pieces, saw.kerf), kinds, saw).packing
-  const apartWays = waysOf(pieces, handApart)
+    return search(pieces, kinds, saw, known).packing
+  const apartWays = waysOf(pieces, handApart, known.ways)
   const soon = apartSoon(pieces, apartWays, kinds, saw)
   if (soon) return soon
-  const { attempt, packing } = search(pieces, waysApart(apartWays, saw.kerf), kinds, saw)
+  const { attempt, packing } = search(pieces, kinds, saw, known)
   if (attempt.openings.length > 0 || packing.filled.length === 0) return packing
   if (!packing.filled.some(({ places }) => places.length > 1 && places.some(({ shape }) => !shape.square)))
     return packing
@@ -92,10 +103,11 @@ const triesOf = (
 
 const search = (
   pieces: readonly Piece[],
-  ways: readonly Ways[],
   kinds: readonly PanelKind[],
   saw: Saw,
+  known: Known,
 ): Pick<Found, 'attempt' | 'packing'> => {
+  const ways = waysOf(pieces, saw.kerf, known.ways)
   const area = ways.map((way) => way.area)
   const orders = ordersOf(pieces, area)
   const byArea = orders[0]!
@@ -112,7 +124,7 @@ const search = (
   if (any && pieces.length > 1) better([any], least)
   better(otherUps, least)
   if (pieces.length < 2 || isLeast(found, least)) return found
-  const pairs = pairing(pieces, ways, kinds, saw)
+  const pairs = pairing(pieces, kinds, saw, known)
   const fewest = (bound: number): boolean => found.score[0] === 0 && found.score[1]! <= bound + same
   const bound = fewest(least) ? least : Math.max(least, leastApart(byArea, kinds, pairs.together))
   if (isLeast(found, bound)) return found

@@ -1,8 +1,9 @@
 import { doubleArea } from '../../geometry/polygon/outer-polygon.ts'
 import { same } from '../../ramp/check/offer.ts'
-import { type Attempt, areaOf, type PanelKind, type Place, pack, type Saw, type Ways } from './pack.ts'
+import type { Known } from './known.ts'
+import { type Attempt, areaOf, type PanelKind, type Place, pack, type Saw } from './pack.ts'
 import { pairFit } from './pair.ts'
-import { drawnSize, type Piece } from './piece.ts'
+import { drawnSize, type Piece, waysOf } from './piece.ts'
 
 /** What is found coarsely and is wider than the panel by more does not come to fit it, mm. */
 const hopeless = 60
@@ -10,13 +11,9 @@ const hopeless = 60
 const slack = 10 * same
 
 /** Which two pieces go on one panel of the largest size, and how, where only turned askew they do. */
-export const pairing = (
-  pieces: readonly Piece[],
-  ways: readonly Ways[],
-  kinds: readonly PanelKind[],
-  saw: Saw,
-) => {
+export const pairing = (pieces: readonly Piece[], kinds: readonly PanelKind[], saw: Saw, known: Known) => {
   const { kerf, trim } = saw
+  const ways = waysOf(pieces, kerf, known.ways)
   // couples lie on panels that are bought: an offcut may be larger, and of another shape
   const bought = kinds.filter(({ count }) => count === null)
   const largest = (bought.length > 0 ? bought : kinds).reduce((most, kind) =>
@@ -27,7 +24,13 @@ export const pairing = (
     if (first.blank.square || second.blank.square) return null
     const room = { length: largest.length - 2 * trim, width: largest.width - 2 * trim }
     const overs = [first, second].some(({ faced, mustFace }) => faced && mustFace) ? [false] : [false, true]
-    const fit = pairFit(first.blank, second.blank, kerf, room.length, overs, room.width, hopeless)
+    const name = [first.alike, second.alike, ...overs, kerf, room.length, room.width].join()
+    const before = known.fits.get(name)
+    const fit =
+      before === undefined
+        ? pairFit(first.blank, second.blank, kerf, room.length, overs, room.width, hopeless)
+        : before
+    known.fits.set(name, fit)
     if (!fit || fit.width > room.width + same) return null
     return fit.laid.map((laid, i) => ({
       ...laid,
@@ -55,14 +58,19 @@ export const pairing = (
       ),
     )
   // of one outline and its mirror both hands may lie either way up: what holds for one couple holds for the other
-  const known = new Map<string, boolean>()
   const fits = (a: number, b: number): boolean => {
     if (tooLarge(a, b)) return false
-    const name = [a, b].map((i) => handless(pieces[i]!)).join()
-    const found = known.get(name)
+    const name = [
+      ...[a, b].map((i) => handless(pieces[i]!)),
+      kerf,
+      trim,
+      largest.length,
+      largest.width,
+    ].join()
+    const found = known.couples.get(name)
     if (found !== undefined) return found
     const fit = plain(a, b) || askew(a, b) !== null
-    known.set(name, fit)
+    known.couples.set(name, fit)
     return fit
   }
   return {

@@ -10,6 +10,7 @@ import { doubleArea, outerPolygon } from '../../geometry/polygon/outer-polygon.t
 import { offerSteps } from '../../ramp/check/offer.ts'
 import { isSide, type SheetPart } from '../sheet-part.ts'
 import { closedUp } from './close-up.ts'
+import { type Known, nothingKnown } from './known.ts'
 import { nest } from './nest.ts'
 import { type Filled, inSawingOrder, type PanelKind, type Place } from './pack.ts'
 import type { Piece } from './piece.ts'
@@ -89,11 +90,12 @@ export const sheetGroups = (parts: readonly SheetPart[]): readonly SheetGroup[] 
 export const layPanels = (
   { stock, units }: Pick<Design, 'stock' | 'units'>,
   parts: readonly SheetPart[],
+  known = nothingKnown(),
 ): readonly LaidSheet[] => {
   const laid: LaidSheet[] = []
   for (const { sheet, parts: own } of sheetGroups(parts)) {
     const first = 1 + laid.reduce((sum, { panels }) => sum + panels.length, 0)
-    laid.push(laySheet(sheet, own, stock, units, first))
+    laid.push(laySheet(sheet, own, stock, units, first, known))
   }
   return laid
 }
@@ -111,6 +113,7 @@ const laySheet = (
   stock: Stock,
   units: Units,
   first: number,
+  known: Known,
 ): LaidSheet => {
   const said = stock.panels.filter((panel) => sameSheet(panel.sheet, sheet))
   const sizes = panelSizes(sheet, stock, units)
@@ -129,6 +132,7 @@ const laySheet = (
       all.map(({ part }) => pieceOf(part, out, layers)),
       sources.map(({ kind }) => kind),
       saw,
+      known,
     )
     for (const filled of inSawingOrder(packing.filled, (i) => isSide(all[i]!.part))) {
       const source = sources.find(({ kind }) => kind === filled.kind)!

@@ -1,5 +1,6 @@
 import { doubleArea } from '../../geometry/polygon/outer-polygon.ts'
 import { once } from '../once.ts'
+import type { Known } from './known.ts'
 import type { Ways } from './pack.ts'
 import { type Blank, regrown, type Shape, shapeOf } from './place/shape.ts'
 
@@ -17,14 +18,23 @@ export interface Piece {
 }
 
 /** Ways of each; pieces that are cut alike share theirs. */
-export const waysOf = (pieces: readonly Piece[], kerf: number): readonly Ways[] => {
-  const known = new Map<string, Ways>()
-  return pieces.map((piece) => {
+export const waysOf = (pieces: readonly Piece[], kerf: number, known: Known['ways']): readonly Ways[] =>
+  pieces.map((piece) => {
     const name = `${piece.alike} ${piece.grain} ${piece.faced} ${piece.mustFace}`
-    const ways = known.get(name) ?? waysOfOne(piece, kerf)
+    const ways = known.get(name) ?? keptWays(piece)
     known.set(name, ways)
-    return ways
+    return ways(kerf)
   })
+
+/** Its ways by the kerf: for another one shapes are not turned again. */
+const keptWays = (piece: Piece): ((kerf: number) => Ways) => {
+  const kept = new Map<number, Ways>()
+  return (kerf) => {
+    const [first] = kept.values()
+    const own = kept.get(kerf) ?? (first ? waysApart(first, kerf) : waysOfOne(piece, kerf))
+    kept.set(kerf, own)
+    return own
+  }
 }
 
 const waysOfOne = ({ blank, grain, faced, mustFace }: Piece, kerf: number): Ways => {
@@ -41,8 +51,7 @@ const waysOfOne = ({ blank, grain, faced, mustFace }: Piece, kerf: number): Ways
   return { area, up: faced ? up : any, any: faced && mustFace ? up : any }
 }
 
-/** The same ways with another kerf: shapes are not turned again. */
-export const waysApart = (ways: readonly Ways[], kerf: number): readonly Ways[] => {
+const waysApart = ({ area, up, any }: Ways, kerf: number): Ways => {
   const grown = new Map<Shape, Shape>()
   const shapesOf = (shapes: Ways['up']): Ways['up'] =>
     once(() =>
@@ -52,13 +61,8 @@ export const waysApart = (ways: readonly Ways[], kerf: number): readonly Ways[] 
         return own
       }),
     )
-  const known = new Map<Ways, Ways>()
-  return ways.map((own) => {
-    const up = shapesOf(own.up)
-    const apart = known.get(own) ?? { area: own.area, up, any: own.any === own.up ? up : shapesOf(own.any) }
-    known.set(own, apart)
-    return apart
-  })
+  const apart = shapesOf(up)
+  return { area, up: apart, any: any === up ? apart : shapesOf(any) }
 }
 
 /** Along and across as its outline is drawn, mm. */

@@ -4,6 +4,7 @@ import { wordList } from '../../length/word-list.ts'
 import { offer } from '../../ramp/check/offer.ts'
 import type { Parts } from '../parts.ts'
 import type { SheetPart } from '../sheet-part.ts'
+import type { Known } from './known.ts'
 import { type LaidSheet, layPanels } from './panels.ts'
 import { sheetWords, sizeWords } from './sheet-words.ts'
 
@@ -14,6 +15,7 @@ export const mostPieces = 500
 export const sheetsOf = (
   design: Design,
   { sheets: parts, timbers }: Parts,
+  known?: Known,
 ):
   | { readonly sheets: readonly LaidSheet[] }
   /** `laid`: what can be had all the same */
@@ -26,7 +28,7 @@ export const sheetsOf = (
       ],
       laid: [],
     }
-  const sheets = layPanels(design, parts)
+  const sheets = layPanels(design, parts, known)
   const small = sheets.filter(({ lost }) => lost.length > 0)
   return small.length === 0
     ? { sheets }

@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest'
 import type { Stock, Units } from '../../../src/design/design.ts'
 import { inch } from '../../../src/geometry/inch.ts'
 import { readLength } from '../../../src/length.ts'
+import { nothingKnown } from '../../../src/stock/panel/known.ts'
 import { pairing } from '../../../src/stock/panel/pairing.ts'
-import { waysOf } from '../../../src/stock/panel/piece.ts'
 import { blankOf } from '../../../src/stock/panel/place/shape.ts'
 import { circleOf, plain, solve } from '../../ramp/ramps.ts'
 
@@ -57,7 +57,7 @@ const fits = (height: number, radius: number, units: Units): boolean => {
   const piece = { blank: blankOf(ramp.side.outline), alike: '', grain: null, faced: true, mustFace: false }
   const both = [piece, piece]
   const kinds = [{ width: size[0], length: size[1], count: 1 }]
-  return pairing(both, waysOf(both, kerf), kinds, { kerf, trim, step }).together(0, 1)
+  return pairing(both, kinds, { kerf, trim, step }, nothingKnown()).together(0, 1)
 }
 
 describe('the tallest pair from one panel', () => {
