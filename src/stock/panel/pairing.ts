@@ -47,16 +47,17 @@ export const pairing = (pieces: readonly Piece[], kinds: readonly PanelKind[], s
     })
   const inRow = (a: number, b: number, size: number): boolean =>
     a + b + kerf <= size - (Math.max(a, b) <= size - 2 * trim + same ? 2 * trim : 0) + slack
-  /** two rectangles lie in a row one way or the other, or not both on a panel */
+  /** more than the panel has, or two rectangles that lie in no row one way or the other */
   const tooLarge = (a: number, b: number): boolean =>
-    [a, b].every((i) => pieces[i]!.blank.square) &&
-    !ways[a]!.up().some((first) =>
-      ways[b]!.up().some(
-        (second) =>
-          inRow(first.width, second.width, largest.length) ||
-          inRow(first.height, second.height, largest.width),
-      ),
-    )
+    ways[a]!.area + ways[b]!.area > areaOf(largest) + slack ||
+    ([a, b].every((i) => pieces[i]!.blank.square) &&
+      !ways[a]!.up().some((first) =>
+        ways[b]!.up().some(
+          (second) =>
+            inRow(first.width, second.width, largest.length) ||
+            inRow(first.height, second.height, largest.width),
+        ),
+      ))
   // of one outline and its mirror both hands may lie either way up: what holds for one couple holds for the other
   const fits = (a: number, b: number): boolean => {
     if (tooLarge(a, b)) return false
