@@ -78,5 +78,5 @@ it('figures tells each ramp that it looks at for near misses, and ends before it
     if (text !== '') told.push('words')
   }
   expect(await run(['figures', 'templates/pair-mm.yaml'], { out, err: out, progress })).toBe(0)
-  expect(told).toEqual(['what misses little: ramp 1 of 2', 'what misses little: ramp 2 of 2', 'end', 'words'])
+  expect(told).toEqual(['near misses: ramp 1 of 2', 'near misses: ramp 2 of 2', 'end', 'words'])
 })

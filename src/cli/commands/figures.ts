@@ -46,7 +46,7 @@ const figures = async (file: string, options: Given<typeof rows>, shell: Shell):
   const { cuts } = done(readAsCut(options.asCut ?? [], design))
   const { progress } = shell
   const job = withNearMisses(figuresJob(design, cuts, answers), typed, design, (ramp, of) =>
-    progress?.at(ramp, of, 'what misses little: ramp'),
+    progress?.at(ramp, of, 'near misses: ramp'),
   )
   progress?.end()
   const { solved, asCut } = job
