@@ -20,8 +20,8 @@ export interface RampSize {
   readonly doors: { readonly flat: readonly [number, number]; readonly edge: readonly [number, number] }
 }
 
-/** Pipe and wheels are looked at in so many places around; a transition bends inward: of it only the ends can stand out. */
-const looks = 32
+/** Pipe and wheels count as polygons of so many sides around them; a transition bends inward: of it only the ends can stand out. */
+const sides = 32
 
 /** Null where the ramp could not be solved. */
 export const rampSize = (ramp: Ramp): RampSize | null => {
@@ -62,11 +62,14 @@ const profilePoints = (ramp: Ramp): readonly Point[] | null => {
 
 const isRound = ({ kind }: Part): boolean => kind === 'pipe' || kind === 'wheels'
 
-const around = ({ x, y }: Point, radius: number): readonly Point[] =>
-  Array.from({ length: looks }, (_, i) => {
-    const angle = (2 * Math.PI * i) / looks
-    return { x: x + radius * Math.cos(angle), y: y + radius * Math.sin(angle) }
+/** As long and as high as the circle, half a percent wider at its corners: a door is never told too narrow. */
+const around = ({ x, y }: Point, radius: number): readonly Point[] => {
+  const reach = radius / Math.cos(Math.PI / sides)
+  return Array.from({ length: sides }, (_, i) => {
+    const angle = ((2 * i + 1) * Math.PI) / sides
+    return { x: x + reach * Math.cos(angle), y: y + reach * Math.sin(angle) }
   })
+}
 
 /**
  * Between two parallel lines that touch a convex outline, one of them along an edge of it: nowhere are they nearer. The corner that
