@@ -49,6 +49,10 @@ export const layNext = (
     const x = roomFor(shape.width, board.length, board.trim, shape.turn % 90 === 0)
     const y = roomFor(shape.height, board.width, board.trim, shape.turn % 90 === 0)
     if (!x || !y || (best && reachesFarther(shape, x[0], y[0], best, rule))) continue
+    if (laid.length === 0) {
+      if (!best || isNearer(shape, x[0], y[0], best, rule)) best = { shape, x: x[0], y: y[0] }
+      continue
+    }
     // at most places the first that there can be is seen to be no better
     const across = (at: number): void => {
       if (best && !isNearer(shape, at, y[0], best, rule)) return
@@ -80,7 +84,7 @@ export const layNext = (
 }
 
 const straight = (laid: readonly Laid[], shape: Shape): boolean =>
-  laid.length === 0 || (shape.square && laid.every((other) => other.shape.square))
+  shape.square && laid.every((other) => other.shape.square)
 
 /** Where a shape is tried along one way: at both ends, beside all that lies there, and in strides where something is curved. */
 const stationsOf = (
@@ -120,7 +124,6 @@ const lowestFree = (
   to: number,
   way: 'rows' | 'columns',
 ): number | null => {
-  if (laid.length === 0) return from
   const rows = way === 'rows'
   const own: Profile = shape[way]()
   const size = rows ? shape.height : shape.width
