@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { Design } from '../../src/design/design.ts'
+import { editDesign } from '../../src/design/edit.ts'
 import { curvedOf } from '../../src/design/kind-traits.ts'
 import { readDesign } from '../../src/design/read.ts'
 import type { WholeDesign } from '../../src/ramp/ramp.ts'
@@ -55,6 +56,51 @@ test('a ramp stands on what its outline says, and passes a door as narrow as any
   assertNear(doors.edge[0], Math.min(...widths), 0.5)
   expect(doors.flat).toEqual([1216, standing[2]])
   expect(doors.edge[1]).toBe(1216)
+})
+
+test('a door is never told too narrow for a pipe that stands out', () => {
+  const text = `title: Boathouse
+units: in
+paper: letter
+ramps:
+  - name: chamfered
+    kind: quarter
+    width: 51
+    height: { deck: 29 1/2 }
+    transition: { circle: { surface: 61 }, tangent: { surface: 0 } }
+    toe: 2
+    deck: 14
+    sides: { thickness: 23/32 }
+    studs: { section: 1 1/2 x 5 1/2, every: 6 }
+    skin: [1/4 plywood, 1/4 plywood]
+    run-out: none
+    deck-board: 5/8 plywood
+    coping: { outside: 2 3/8, up: 5/16, out: 1/4, seat: round }
+    chamfer: { leg: 4 3/4 }
+`
+  const told: number[] = []
+  for (const leg of ['4 1/2', '4 3/4', '5']) {
+    const [ramp] = curvedOf(whole(editDesign(text, 'ramps.0.chamfer.leg', `${leg} in`)).solved.ramps)
+    const { centre, outside } = ramp!.coping!
+    const points = solid(ramp!).flat()
+    /** the true circle, not its corners */
+    const width = (angle: number): number => {
+      const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
+      const on = points.map(([x, y]) => x * cos + y * sin)
+      const middle = centre.x * cos + centre.y * sin
+      return Math.max(...on, middle + outside / 2) - Math.min(...on, middle - outside / 2)
+    }
+    const steps = Array.from({ length: 1800 }, (_, i) => (i * Math.PI) / 1800)
+    let best = steps.reduce((a, b) => (width(b) < width(a) ? b : a))
+    for (let by = Math.PI / 3600; by > 1e-9; by /= 2)
+      for (const angle of [best - by, best + by]) if (width(angle) < width(best)) best = angle
+    const over = rampSize(ramp!)!.doors.edge[0] - width(best)
+    expect(over).toBeGreaterThan(-0.005)
+    // half a percent of its radius
+    expect(over).toBeLessThan(0.005 * (outside / 2) + 0.005)
+    told.push(over)
+  }
+  expect(Math.max(...told)).toBeGreaterThan(0.01)
 })
 
 test('a pair that is put away takes the room of the outer one and of what stands out of it', () => {

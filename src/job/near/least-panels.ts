@@ -1,12 +1,13 @@
 import type { Design } from '../../design/design.ts'
 import { panelSizes, sameSheet } from '../../design/panel-sizes.ts'
 import { segmentAt } from '../../geometry/at.ts'
-import { pathBounds } from '../../geometry/bounds.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { doubleArea } from '../../geometry/polygon/outer-polygon.ts'
 import { same } from '../../ramp/check/offer.ts'
 import type { SheetGroup } from '../../stock/panel/panels.ts'
+import { drawnSize } from '../../stock/panel/piece.ts'
+import { blankOf } from '../../stock/panel/place/shape.ts'
 
 /** No layout takes fewer, of parts of which so much is left: pieces do not lie over each other. */
 export const leastByArea = ({ stock, units }: Design, { sheet, parts }: SheetGroup, left = 1): number => {
@@ -23,25 +24,16 @@ export const leastInRows = ({ stock, units }: Design, { sheet, parts }: SheetGro
   const sizes = panelSizes(sheet, stock, units)
   const [width, length] = [0, 1].map((side) => Math.max(...sizes.map((size) => size[side]!)))
   const wide = parts
-    .filter(({ outline }) => isRectangle(outline))
-    .map(({ outline }) => {
-      const { x0, y0, x1, y1 } = pathBounds(outline)
-      return Math.min(x1 - x0, y1 - y0)
+    .map(({ outline }) => blankOf(outline))
+    .filter(({ square }) => square)
+    .map((blank) => {
+      const { width: across, height } = drawnSize({ blank })
+      return Math.min(across, height)
     })
     .filter((least) => least > (width! - stock.kerf) / 2 + same)
   if (wide.length === 0) return 0
   const inRow = Math.floor((length! + stock.kerf + same) / (Math.min(...wide) + stock.kerf))
   return Math.ceil(wide.length / Math.max(1, inRow))
-}
-
-const isRectangle = (outline: Path): boolean => {
-  const { x0, y0, x1, y1 } = pathBounds(outline)
-  return (
-    outline.pieces.every(({ kind }) => kind === 'line') &&
-    [outline.start, ...outline.pieces.map(({ to }) => to)].every(
-      ({ x, y }) => (x === x0 || x === x1) && (y === y0 || y === y1),
-    )
-  )
 }
 
 /** Those of an arc no farther apart than a hundredth of it. */

@@ -20,8 +20,8 @@ export interface RampSize {
   readonly doors: { readonly flat: readonly [number, number]; readonly edge: readonly [number, number] }
 }
 
-/** Pipe and wheels count as polygons of so many sides around them; a transition bends inward: of it only the ends can stand out. */
-const sides = 32
+/** Pipe and wheels count as polygons of so many corners around them; a transition bends inward: of it only the ends can stand out. */
+const roundCorners = 32
 
 /** Null where the ramp could not be solved. */
 export const rampSize = (ramp: Ramp): RampSize | null => {
@@ -62,11 +62,11 @@ const profilePoints = (ramp: Ramp): readonly Point[] | null => {
 
 const isRound = ({ kind }: Part): boolean => kind === 'pipe' || kind === 'wheels'
 
-/** As long and as high as the circle, half a percent wider at its corners: a door is never told too narrow. */
+/** As long and as high as the circle, half a percent larger at its corners: a door is never told too narrow. */
 const around = ({ x, y }: Point, radius: number): readonly Point[] => {
-  const reach = radius / Math.cos(Math.PI / sides)
-  return Array.from({ length: sides }, (_, i) => {
-    const angle = ((2 * i + 1) * Math.PI) / sides
+  const reach = radius / Math.cos(Math.PI / roundCorners)
+  return Array.from({ length: roundCorners }, (_, i) => {
+    const angle = ((2 * i + 1) * Math.PI) / roundCorners
     return { x: x + reach * Math.cos(angle), y: y + reach * Math.sin(angle) }
   })
 }

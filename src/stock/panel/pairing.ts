@@ -93,10 +93,10 @@ export const pairing = (pieces: readonly Piece[], kinds: readonly PanelKind[], s
   }
 }
 
-/** Size and area: the same for an outline and its mirror image. */
+/** Size, area and grain: the same for an outline and its mirror image. */
 const handless = (piece: Piece): string => {
-  const { blank, faced, mustFace } = piece
+  const { blank, grain, faced, mustFace } = piece
   const { width, height } = drawnSize(piece)
   const sizes = [width, height, doubleArea(blank.fine)].map((size) => size.toFixed(2))
-  return `${sizes.join(' ')} ${blank.square} ${faced && mustFace}`
+  return `${sizes.join(' ')} ${blank.square} ${grain} ${faced && mustFace}`
 }

@@ -66,7 +66,9 @@ const waysApart = ({ area, up, any }: Ways, kerf: number): Ways => {
 }
 
 /** Along and across as its outline is drawn, mm. */
-export const drawnSize = ({ blank }: Piece): { readonly width: number; readonly height: number } => {
+export const drawnSize = ({
+  blank,
+}: Pick<Piece, 'blank'>): { readonly width: number; readonly height: number } => {
   const [low, high] = blank.corners
   return { width: high.x - low.x, height: high.y - low.y }
 }

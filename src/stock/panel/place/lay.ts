@@ -48,9 +48,10 @@ export const layNext = (
   for (const shape of shapes) {
     const x = roomFor(shape.width, board.length, board.trim, shape.turn % 90 === 0)
     const y = roomFor(shape.height, board.width, board.trim, shape.turn % 90 === 0)
-    if (!x || !y || (best && reachesFarther(shape, x[0], y[0], best, rule))) continue
+    // no place of it is nearer than its corner
+    if (!x || !y || (best && !isNearer(shape, x[0], y[0], best, rule))) continue
     if (laid.length === 0) {
-      if (!best || isNearer(shape, x[0], y[0], best, rule)) best = { shape, x: x[0], y: y[0] }
+      best = { shape, x: x[0], y: y[0] }
       continue
     }
     // at most places the first that there can be is seen to be no better
@@ -166,11 +167,7 @@ const lowestFree = (
 const endOf = (laid: Laid): number => laid.x + laid.shape.width
 const topOf = (laid: Laid): number => laid.y + laid.shape.height
 
-/** Whether a shape at a place has its far edge beyond that of what is the best. */
-const reachesFarther = (shape: Shape, x: number, y: number, best: Laid, rule: Rule): boolean =>
-  (rule === 'ends' ? x + shape.width - endOf(best) : y + shape.height - topOf(best)) > alike
-
-/** Whether it lies nearer than that: by the far edge along the one way, then along the other; then by the near ones. */
+/** Whether a shape at a place lies nearer than what is the best: by the far edge along the one way, then along the other; then by the near ones. */
 const isNearer = (shape: Shape, x: number, y: number, best: Laid, rule: Rule): boolean => {
   const right = x + shape.width - endOf(best)
   const top = y + shape.height - topOf(best)

@@ -51,8 +51,7 @@ export const settled = <P extends Laid>(board: Board, places: readonly P[], step
   let now = places
   for (const i of places.keys()) {
     const place = now[i]!
-    if (!isCurved(place)) continue
-    if (isOnSteps(place, step)) continue
+    if (!isCurved(place) || isOnSteps(place, step)) continue
     const ways = waysNear(place)
     const others = now.filter((one) => one !== place)
     const free = ways.find((way) => isFree(others, way))
@@ -111,7 +110,7 @@ const put = <P extends Laid>(places: readonly P[], index: number, { x, y }: Laid
 
 /** Whether the corner that a tape finds lies on whole steps of it already. */
 const isOnSteps = ({ shape, x, y }: Laid, step: number): boolean =>
-  offStep(x + shape.corner.x, step) ** 2 + offStep(y + shape.corner.y, step) ** 2 < same ** 2
+  Math.hypot(offStep(x + shape.corner.x, step), offStep(y + shape.corner.y, step)) < same
 
 const offStep = (at: number, step: number): number => at - Math.round(at / step) * step
 

@@ -156,7 +156,7 @@ export const blockedRise = (
   let otherLowAt = other[4 * k]! + otherLowSlope * t
   let otherHighAt = other[4 * k + 2]! + otherHighSlope * t
   // most of the time of a layout is spent here, in code that is not yet compiled: no lists are made, each number is read once
-  while (x < last && (low >= least || high <= most)) {
+  while (low >= least || high <= most) {
     let next = firstEnd
     if (secondEnd < next) next = secondEnd
     if (to < next) next = to
@@ -175,6 +175,7 @@ export const blockedRise = (
     if (over > high) high = over
     if (overNext > high) high = overNext
     x = next
+    if (x >= last) break
     if (firstEnd <= x + near) {
       i++
       firstEnd = p[i + 1]!
