@@ -57,7 +57,16 @@ const rooms: Readonly<Record<string, readonly (readonly string[])[]>> = {
     ['beside', 'hazard', 'match'],
     ['kinds'],
   ],
-  page: [['sheet', 'room'], ['cover'], ['tile'], ['timber'], ['proof'], ['parts'], ['pages'], ['set']],
+  page: [
+    ['sheet', 'room'],
+    ['cover'],
+    ['tile'],
+    ['timber', 'ruler'],
+    ['proof'],
+    ['parts'],
+    ['pages'],
+    ['set'],
+  ],
 }
 
 /** Files in a room's folder that put the rooms together: they stand over all of them. */

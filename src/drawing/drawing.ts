@@ -33,16 +33,33 @@ export type Mark =
       readonly grey?: number
     }
   /** marks in a frame of their own; `map` takes them to the frame around */
-  | { readonly kind: 'group'; readonly map: Affine; readonly marks: readonly Mark[] }
+  | {
+      readonly kind: 'group'
+      readonly map: Affine
+      readonly marks: readonly Mark[]
+      /** the very same list stands in many places, all of it in this layer: a file may hold it once */
+      readonly shared?: Layer
+    }
+
+/** A line or an area: what is drawn without a font. */
+export type Shape = Extract<Mark, { kind: 'stroke' | 'fill' }>
 
 /** Plain strokes, fills and words. Later ones lie over earlier ones of the same layer. */
 export type Drawing = readonly Mark[]
 
-export const stroke = (layer: Layer, path: Path, pen: Pen): Mark => ({ kind: 'stroke', layer, path, pen })
+export const stroke = (layer: Layer, path: Path, pen: Pen): Shape => ({ kind: 'stroke', layer, path, pen })
 
-export const fill = (layer: Layer, path: Path, grey: number): Mark => ({ kind: 'fill', layer, path, grey })
+export const fill = (layer: Layer, path: Path, grey: number): Shape => ({ kind: 'fill', layer, path, grey })
 
 export const group = (map: Affine, marks: Drawing): Mark => ({ kind: 'group', map, marks })
+
+/** What is drawn again and again: `marks` is one list, made once, whose every member lies in `layer`. */
+export const shared = (map: Affine, layer: Layer, marks: readonly Shape[]): Mark => ({
+  kind: 'group',
+  map,
+  marks,
+  shared: layer,
+})
 
 export interface TextOptions {
   readonly angle?: number

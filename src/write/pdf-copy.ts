@@ -65,6 +65,8 @@ export const copyPdf = async (input: PdfCopy, platform: PdfPlatform): Promise<Ui
       subject: input.subject,
       attachments: input.attachments,
       pages,
+      // of the source, and so are the pages
+      shared: [],
       tree,
       layers: kept('OCProperties'),
       viewerPreferences: kept('ViewerPreferences'),

@@ -10,6 +10,8 @@ export interface PdfDocument {
   readonly subject: string
   readonly attachments: readonly PdfAttachment[]
   readonly pages: readonly DocumentPage[]
+  /** what pages draw besides their own content, as it stands in the file */
+  readonly shared: readonly Uint8Array[]
   /** the node that the pages name as their parent */
   readonly tree: PDFRef
   /** optional content */
@@ -38,7 +40,7 @@ const concatenate = (parts: readonly Uint8Array[]): Uint8Array => {
 }
 
 /** Everything that the document says, as bytes: what its /ID depends on. */
-const fingerprintOf = ({ title, subject, pages, attachments }: PdfDocument): Uint8Array => {
+const fingerprintOf = ({ title, subject, pages, shared, attachments }: PdfDocument): Uint8Array => {
   const words = JSON.stringify({
     title,
     subject,
@@ -48,6 +50,7 @@ const fingerprintOf = ({ title, subject, pages, attachments }: PdfDocument): Uin
   return concatenate([
     new TextEncoder().encode(words),
     ...pages.map((page) => page.content),
+    ...shared,
     ...attachments.map((file) => file.bytes),
   ])
 }

@@ -6,6 +6,7 @@ import { createByteSink } from './byte-sink.ts'
 import { pageContent } from './pdf-content.ts'
 import { type DocumentPage, serializeDocument } from './pdf-document.ts'
 import { createFonts } from './pdf-fonts.ts'
+import { createForms } from './pdf-forms.ts'
 import type { PdfInput, PdfPage, PdfPlatform } from './pdf-input.ts'
 import { createLayers } from './pdf-layers.ts'
 
@@ -37,6 +38,7 @@ export const writePdf = async (input: PdfInput, platform: PdfPlatform): Promise<
   if (pages.length === 0) throw new RangeError('a document needs at least one page')
   const context = PDFContext.create()
   const fonts = createFonts(platform)
+  const forms = createForms(platform.deflate)
   const layers = createLayers(context)
   const [resources, tree] = [context.nextRef(), context.nextRef()]
 
@@ -46,7 +48,7 @@ export const writePdf = async (input: PdfInput, platform: PdfPlatform): Promise<
     const drawing = page.draw()
     await fonts.prepare(drawing)
     if (page.proof) sink.words(pageProof(page.proof))
-    pageContent(sink, drawing, i + 1, fonts)
+    pageContent(sink, drawing, i + 1, { fonts, forms })
     const content = platform.deflate(sink.take())
     const ref = context.register(
       context.obj({
@@ -60,7 +62,15 @@ export const writePdf = async (input: PdfInput, platform: PdfPlatform): Promise<
     const { label, bookmark, width, height } = page
     written.push({ ref, label, bookmark, size: [width, height], content })
   }
-  context.assign(resources, context.obj({ Font: fonts.embed(context), Properties: layers.groups }))
+  const XObject = forms.embed(context)
+  context.assign(
+    resources,
+    context.obj({
+      Font: fonts.embed(context),
+      Properties: layers.groups,
+      ...(Object.keys(XObject).length > 0 ? { XObject } : {}),
+    }),
+  )
   const bytes = await serializeDocument(
     context,
     {
@@ -68,6 +78,7 @@ export const writePdf = async (input: PdfInput, platform: PdfPlatform): Promise<
       subject: input.subject,
       attachments: input.attachments,
       pages: written,
+      shared: forms.contents(),
       tree,
       layers: layers.properties,
       viewerPreferences: context.obj({

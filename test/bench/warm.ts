@@ -11,6 +11,7 @@ import { solveDesign } from '../../src/ramp/solve.ts'
 import { createByteSink } from '../../src/write/byte-sink.ts'
 import { pageContent } from '../../src/write/pdf-content.ts'
 import { createFonts } from '../../src/write/pdf-fonts.ts'
+import { createForms } from '../../src/write/pdf-forms.ts'
 
 /**
  * What each step of a plot takes in a process that has done it before, ms of the processor: medians of the last runs. V8's own threads,
@@ -58,9 +59,10 @@ for (let run = 0; run < runs; run++) {
   )
   pages = set.pages.length
   const fonts = createFonts({ deflate: (bytes) => bytes, digest: (bytes) => bytes })
+  const forms = createForms((bytes) => bytes)
   const sink = createByteSink()
   timed('a page', () => {
-    for (const [i, page] of set.pages.entries()) pageContent(sink, page.draw(), i + 1, fonts)
+    for (const [i, page] of set.pages.entries()) pageContent(sink, page.draw(), i + 1, { fonts, forms })
     sink.take()
   })
 }

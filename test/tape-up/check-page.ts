@@ -1,7 +1,7 @@
 import type { PaperName } from '../../src/design/design.ts'
 import type { PageKind } from '../../src/drawing/set-plan.ts'
 import type { Pt } from '../support/pt.ts'
-import type { PdfSegment, PdfText } from '../support/read-page.ts'
+import type { PdfBox, PdfSegment, PdfText } from '../support/read-page.ts'
 import type { Plotted } from './plot.ts'
 import { runsOf } from './tape.ts'
 
@@ -46,6 +46,10 @@ const extremes = (path: readonly PdfSegment[]): readonly Pt[] =>
     ? runsOf(path, plainMap).flat()
     : path.flatMap((segment) => (segment.kind === 'close' || segment.kind === 'cubic' ? [] : [segment.to]))
 
+/** What pages share stands in a box, which may cut nothing off: ends of lines and the pen around them. */
+const isWithin = ({ x0, y0, x1, y1 }: PdfBox, { x, y }: Pt, half: number): boolean =>
+  x - half >= x0 && x + half <= x1 && y - half >= y0 && y + half <= y1
+
 /** Every page of the file: upright, of the paper asked for, nothing outside of the margins, its plan beside it. */
 export const checkPages = ({ job, read, plan, margins }: Plotted, fault: (what: string) => void): void => {
   const point = 72 / 25.4
@@ -69,12 +73,15 @@ export const checkPages = ({ job, read, plan, margins }: Plotted, fault: (what: 
       say(`MediaBox ${page.width} × ${page.height} for ${job.paper}`)
     if (page.rotate !== 0 || page.userUnit !== 1) say('it is turned or scaled')
 
-    for (const { layer, path, clip } of [...page.strokes, ...page.fills]) {
-      if (clip) say('something is clipped')
+    const shapes = [...page.strokes, ...page.fills.map((one) => ({ ...one, width: 0 }))]
+    for (const { layer, path, clip, width: pen } of shapes) {
+      if (clip && !extremes(path).every((p) => isWithin(clip, p, pen / 2)))
+        say(`a line or fill in ${layer} is clipped`)
       const worst = extremes(path).reduce((most, p) => Math.max(most, beyond(p)), Number.NEGATIVE_INFINITY)
       if (!(worst <= 0.01)) say(`a line or fill in ${layer} reaches ${worst.toFixed(3)} mm into the margin`)
     }
     for (const text of page.texts) {
+      if (text.clip) say(`"${text.text}" may be clipped`)
       const worst = Math.max(...textBox(text).map(beyond))
       if (!(worst <= 0.3)) say(`"${text.text}" reaches ${worst.toFixed(2)} mm into the margin`)
     }

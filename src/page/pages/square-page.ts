@@ -12,7 +12,7 @@ import type { Point } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import { squareSide } from '../../printer/reading.ts'
-import { rulerStep } from '../tile/rulers.ts'
+import { rulerStep } from '../ruler/rulers.ts'
 
 export interface SquarePage {
   readonly draw: () => Drawing

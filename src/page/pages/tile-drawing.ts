@@ -13,6 +13,9 @@ import { type Datum, datumMarks } from '../proof/datum.ts'
 import { type Occupancy, occupyBox, occupyUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import { grownWord, keepOff, keepOffPath, on, wordClear, wordRoom } from '../room/word-room.ts'
+import { rulerCombs } from '../ruler/ruler-combs.ts'
+import { rulerRoom } from '../ruler/ruler-room.ts'
+import { noTick, rulerMarks } from '../ruler/rulers.ts'
 import { brokenStrokes, type ClearZone, wordZone, wordZones, zonesBack } from '../tile/clear-zones.ts'
 import { clipMarks } from '../tile/clip-marks.ts'
 import { edgeNames } from '../tile/edge-names.ts'
@@ -21,7 +24,6 @@ import { keepWaste } from '../tile/keep-waste.ts'
 import { levelMarks } from '../tile/level-marks.ts'
 import { patternWords } from '../tile/pattern-words.ts'
 import { pointNames } from '../tile/point-names.ts'
-import { rulerMarks } from '../tile/rulers.ts'
 import { spliceWords } from '../tile/splice-words.ts'
 import { type Tile, tilePoint } from '../tile/tile.ts'
 import {
@@ -42,7 +44,6 @@ import type { Section } from '../timber/sections.ts'
 import { timberBox } from '../timber/timber-box.ts'
 import { timberEdges } from '../timber/timber-edges.ts'
 import { timberSigns } from '../timber/timber-signs.ts'
-import { rulerRoom } from './ruler-room.ts'
 import { snapWords } from './snap-words.ts'
 import type { TitleFacts } from './title-block.ts'
 import { placedTitle } from './title-place.ts'
@@ -138,7 +139,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   const signs = timberSigns(boxes, tile, room)
   for (const marks of signs) keepOff(room, marks, on.rather)
   const rulers = rulerMarks(tile, pattern.points[0]!.at, units, rulerRoom(tile, pattern, drawn.screws, room))
-  for (const marks of rulers) keepOff(room, marks, on.ruler)
+  for (const { marks } of rulers) keepOff(room, marks, on.ruler)
   const snap = snapWords(tile, units, room)
   keepOff(room, snap, on.never)
   const title = placedTitle(
@@ -172,8 +173,10 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
     const box = mark.kind === 'stroke' ? pathBounds(mark.path) : pointsBounds(wordZone(mark))
     return about !== null && boxOverlaps(about, box) && titled.some((other) => boxOverlaps(other, box))
   }
-  const ruled: Mark[] = []
-  for (const marks of rulers) if (!marks.some(isTitled)) ruled.push(...marks)
+  const ruled = rulerCombs(
+    rulers.map((tick) => (tick.marks.some(isTitled) ? noTick : tick)),
+    units,
+  )
 
   const zones = (shapes: readonly Convex[]): readonly ClearZone[] => zonesBack(shapes, tile.toWindow)
   const read = zones([

@@ -1,7 +1,8 @@
 import type { Units } from '../../design/design.ts'
 import { levelMark } from '../../drafting/level-mark.ts'
+import type { Drawing } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
-import { affineApply, affineIdentity } from '../../geometry/affine.ts'
+import { type Affine, affineApply, affineIdentity, affineThen } from '../../geometry/affine.ts'
 import { type Box, boxGrow, boxHolds, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { type Convex, convexContains } from '../../geometry/clip.ts'
 import { polygonInside } from '../../geometry/contains.ts'
@@ -93,13 +94,18 @@ const roomOf = (tile: Tile, pattern: Pattern, { paths, words }: Known): Occupanc
         0,
         1,
       )
-  for (const marks of [jointMarks(tile, []), snapMarks(tile)])
-    for (const mark of marks)
-      if (mark.kind === 'stroke') occupyPath(room, mark.path, affineIdentity, 0, 1)
-      else if (mark.kind === 'text') occupyUnder(room, textCorners(mark, affineIdentity), 0, 1)
+  for (const marks of [jointMarks(tile, []), snapMarks(tile)]) occupyMarks(room, marks, affineIdentity)
   for (const { at } of pattern.points)
     occupyBox(room, boxGrow(pointsBounds([tilePoint(tile, at)]), pointRoom), 1)
   return room
+}
+
+/** Lines and words of a drawing. */
+const occupyMarks = (room: Occupancy, marks: Drawing, frame: Affine): void => {
+  for (const mark of marks)
+    if (mark.kind === 'stroke') occupyPath(room, mark.path, frame, 0, 1)
+    else if (mark.kind === 'text') occupyUnder(room, textCorners(mark, frame), 0, 1)
+    else if (mark.kind === 'group') occupyMarks(room, mark.marks, affineThen(mark.map, frame))
 }
 
 const pageOf = (tile: Tile, pattern: Pattern, known: Known, units: Units): DatumPage => {

@@ -1,6 +1,6 @@
 import type { Drawing } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
-import { type Affine, affineApply, affineIdentity } from '../../geometry/affine.ts'
+import { type Affine, affineApply, affineIdentity, affineThen } from '../../geometry/affine.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
 import { type Point, pointMoved, unitVector } from '../../geometry/point.ts'
 import { clearUnder, type Occupancy, occupancyOf, occupyUnder, takenUnder } from './occupancy.ts'
@@ -26,7 +26,7 @@ export const wordRoom = (width: number, height: number): Occupancy => occupancyO
 export const keepOffPath = (map: Occupancy, path: Path, frame: Affine, kind: number): void =>
   occupyPath(map, path, frame, air, kind)
 
-/** Strokes, words and boxes of a drawing without groups. */
+/** Strokes, words and boxes of a drawing. */
 export const keepOff = (
   map: Occupancy,
   drawing: Drawing,
@@ -43,6 +43,7 @@ export const keepOff = (
         air,
         kind,
       )
+    else keepOff(map, mark.marks, kind, affineThen(mark.map, frame))
 }
 
 /** How much of a word's box lies on one of the kinds; 0 where it is clear. */

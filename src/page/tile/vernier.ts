@@ -1,4 +1,5 @@
-import { type Drawing, type Mark, stroke, text } from '../../drawing/drawing.ts'
+import { type Drawing, type Shape, shared, stroke, text } from '../../drawing/drawing.ts'
+import type { Affine } from '../../geometry/affine.ts'
 import { pathOf } from '../../geometry/path.ts'
 import { type Point, pointMoved, pointToward, unitVector } from '../../geometry/point.ts'
 import { pens } from '../../pattern/pens.ts'
@@ -65,20 +66,26 @@ export const vernierCorners = (middle: Point, along: number, inward: number): re
   ]
 }
 
+/** The ticks of a scale, its joint line along x and what the page keeps above it. */
+const ticksOf = (pitch: number): readonly Shape[] =>
+  Array.from({ length: 2 * vernierTicks + 1 }, (_, i) => {
+    const n = i - vernierTicks
+    const length = n === 0 ? middleTick : n % 5 === 0 ? longTick : shortTick
+    return stroke('joint', pathOf({ x: n * pitch, y: 0 }, { x: n * pitch, y: length }), pens.cross)
+  })
+
+const ticks = { over: ticksOf(vernierPitch.over), under: ticksOf(vernierPitch.under) }
+
 /** `middle` on the joint line, `along` its direction, `inward` towards what the page keeps; angles in radians. */
 export const vernierMarks = (middle: Point, along: number, inward: number, over: boolean): Drawing => {
-  const pitch = over ? vernierPitch.over : vernierPitch.under
-  // turned once, not for each tick
   const across = unitVector(along)
   const up = unitVector(inward)
-  const marks: Mark[] = []
-  for (let n = -vernierTicks; n <= vernierTicks; n++) {
-    const above = (mm: number): Point => pointMoved(middle, across, n * pitch, up, mm)
-    const length = n === 0 ? middleTick : n % 5 === 0 ? longTick : shortTick
-    marks.push(stroke('joint', pathOf(above(0), above(length)), pens.cross))
-    if (n % 5 !== 0 || over) continue
-    const words = pointToward(above(figureMiddle), along - Math.PI / 2, scaleFigure / 2)
-    marks.push(text('joint', words, scaleFigure, `${Math.abs(n)}`, { angle: along, align: 'middle' }))
-  }
-  return marks
+  const map: Affine = [across.x, across.y, up.x, up.y, middle.x, middle.y]
+  if (over) return [shared(map, 'joint', ticks.over)]
+  const figures = [-5, 0, 5].map((n) => {
+    const at = pointMoved(middle, across, n * vernierPitch.under, up, figureMiddle)
+    const words = pointToward(at, along - Math.PI / 2, scaleFigure / 2)
+    return text('joint', words, scaleFigure, `${Math.abs(n)}`, { angle: along, align: 'middle' })
+  })
+  return [shared(map, 'joint', ticks.under), ...figures]
 }

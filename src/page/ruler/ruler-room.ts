@@ -6,8 +6,8 @@ import { screwRing } from '../../pattern/timber-marks.ts'
 import { pointRoom } from '../cover/shown-points.ts'
 import { clearUnder, type Occupancy } from '../room/occupancy.ts'
 import { on, wordClear } from '../room/word-room.ts'
-import type { RulerRoom } from '../tile/rulers.ts'
 import { type Tile, tilePoint } from '../tile/tile.ts'
+import type { RulerRoom } from './rulers.ts'
 
 /** Between the ticks of a ruler and the ring of a screw, mm. */
 const tickAir = 0.8

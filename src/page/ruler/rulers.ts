@@ -2,12 +2,13 @@ import type { Units } from '../../design/design.ts'
 import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
 import type { TextMark } from '../../drawing/text-box.ts'
 import { textWidth } from '../../drawing/text-width.ts'
+import type { Affine } from '../../geometry/affine.ts'
 import { inch } from '../../geometry/inch.ts'
 import { type Path, pathOf } from '../../geometry/path.ts'
 import { type Point, pointToward } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
 import { letters, pens } from '../../pattern/pens.ts'
-import { type Tile, tilePoint } from './tile.ts'
+import { type Tile, tilePoint } from '../tile/tile.ts'
 
 /** Distance between ticks, and between those that carry a figure, mm. */
 export const rulerStep = (units: Units): { readonly tick: number; readonly figure: number } =>
@@ -15,7 +16,7 @@ export const rulerStep = (units: Units): { readonly tick: number; readonly figur
 
 /** Lengths of a tick with a figure, and of one without, mm. */
 const long = 4
-const plain = 2
+export const plainTick = 2
 
 /** The upright ruler stands this far inside the page's left edge, clear of verniers and joint marks, mm; and farther where it loses figures there. */
 const inset = 12
@@ -37,8 +38,17 @@ interface Figured {
 /** A tick, and in how many places a long one with a figure may stand for it, the usual one first. */
 interface RulerMark {
   readonly plain: () => Path
+  /** takes a tick at 0,0 of a ruler along x to it */
+  readonly frame: Affine
   readonly places: number
   readonly figured: (place: number) => Figured
+}
+
+/** What is drawn of one tick: nothing where it has no room. */
+export interface RulerTick {
+  readonly marks: Drawing
+  /** of a plain one: what takes a tick at 0,0 of a ruler along x to it */
+  readonly frame?: Affine
 }
 
 /** What a ruler asks of a page. */
@@ -54,7 +64,7 @@ export interface RulerRoom {
  * that neighbours go on counting; where rows are turned one along them alone, from the `toe`. A tick stands with its figure, on either side of
  * it and of the line, or short where that has no room; the upright one where it loses the fewest. In the window as the drawing is read.
  */
-export const rulerMarks = (tile: Tile, toe: Point, units: Units, room: RulerRoom): readonly Drawing[] => {
+export const rulerMarks = (tile: Tile, toe: Point, units: Units, room: RulerRoom): readonly RulerTick[] => {
   const cell = tile.kept
   const turned = Math.abs(tile.toWindow[1]) > 1e-9
   const zero = tilePoint(tile, turned ? toe : { x: 0, y: 0 })
@@ -71,7 +81,10 @@ export const rulerMarks = (tile: Tile, toe: Point, units: Units, room: RulerRoom
   return [...along, ...upright].map((mark) => drawn(mark, room))
 }
 
-const drawn = (mark: RulerMark, { isFigured, isOffTimber, isFree }: RulerRoom): Drawing => {
+/** A tick that is not drawn. */
+export const noTick: RulerTick = { marks: [] }
+
+const drawn = (mark: RulerMark, { isFigured, isOffTimber, isFree }: RulerRoom): RulerTick => {
   let kept: Figured | undefined
   // only so many are set as are asked about
   for (let place = 0; place < mark.places; place++) {
@@ -82,10 +95,10 @@ const drawn = (mark: RulerMark, { isFigured, isOffTimber, isFree }: RulerRoom): 
     kept = figured
     break
   }
-  if (kept) return [stroke('note', kept.tick, pens.ruler), kept.figure]
+  if (kept) return { marks: [stroke('note', kept.tick, pens.ruler), kept.figure] }
   // a long tick without its figure would be counted wrongly
   const plain = mark.plain()
-  return isFree(plain) ? [stroke('note', plain, pens.ruler)] : []
+  return isFree(plain) ? { marks: [stroke('note', plain, pens.ruler)], frame: mark.frame } : noTick
 }
 
 /** How far inside the page's edge it loses no figure and has none in a timber, the first such, else the fewest of both. */
@@ -137,7 +150,8 @@ const alongMark = ({ at, words }: Tick, level: number): RulerMark => {
   const foot = { x: at, y: level }
   const tick = (length: number): Path => pathOf(foot, pointToward(foot, Math.PI / 2, length))
   return {
-    plain: () => tick(plain),
+    plain: () => tick(plainTick),
+    frame: [1, 0, 0, 1, at, level],
     places: words === null ? 0 : sides.length,
     figured: (place) => {
       const { isRight, up } = sides[place]!
@@ -165,7 +179,8 @@ const uprightFigure = ({ at, words }: Tick, x: number): Figured => ({
 })
 
 const uprightMark = (tick: Tick, x: number, level: number): RulerMark => ({
-  plain: () => uprightTick(tick.at, x, plain),
+  plain: () => uprightTick(tick.at, x, plainTick),
+  frame: [0, 1, 1, 0, x, tick.at],
   places: isRead(tick, level) ? 1 : 0,
   figured: () => uprightFigure(tick, x),
 })
