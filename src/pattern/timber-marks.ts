@@ -1,5 +1,6 @@
 import { cross } from '../drawing/cross.ts'
-import { type Drawing, stroke } from '../drawing/drawing.ts'
+import { type Drawing, shared, stroke } from '../drawing/drawing.ts'
+import { affineTranslate } from '../geometry/affine.ts'
 import { pathDistance } from '../geometry/nearest.ts'
 import { circle, type Path, pathOf, polygonOf } from '../geometry/path.ts'
 import { type Point, pointBetween } from '../geometry/point.ts'
@@ -40,10 +41,12 @@ export const timberMarks = (timber: Timber): Drawing => {
   return [stroke('mark', pathOf(face, pointBetween(face, foot, Math.min(1, 8 / timber.depth))), pens.mark)]
 }
 
+const ring = [stroke('mark', circle({ x: 0, y: 0 }, screwRing), pens.cross)]
+
 /** A cross in a ring for each of a timber's screws. */
 export const screwMarks = (at: Point, angle: number): Drawing => [
   ...cross('mark', at, screwRing, pens.cross, angle),
-  stroke('mark', circle(at, screwRing), pens.cross),
+  shared(affineTranslate(at.x, at.y), 'mark', ring),
 ]
 
 /** `outline`: of the panel. */

@@ -1,5 +1,5 @@
 import { arrow } from '../../drawing/arrow.ts'
-import { type Drawing, fill, group, stroke, text } from '../../drawing/drawing.ts'
+import { type Drawing, fill, group, type Shape, shared, stroke, text } from '../../drawing/drawing.ts'
 import { faceWords, tileWords } from '../../drawing/set-words.ts'
 import { shortened } from '../../drawing/shortened.ts'
 import { textWidth } from '../../drawing/text-width.ts'
@@ -114,30 +114,32 @@ const holdArrow = 3.4
 
 const isWide = (tile: Tile): boolean => tile.width > tile.height
 
-/** How far the pattern is turned on the page, radians. */
-const turnOf = (tile: Tile): number => Math.atan2(tile.toWindow[1], tile.toWindow[0])
+interface Compass {
+  readonly arrows: readonly Shape[]
+  readonly words: Drawing
+  /** mm */
+  readonly height: number
+}
 
-const compassWords = 'TOE to LIP'
+const alongRow: Compass = {
+  arrows: arrow('note', { x: 1, y: 1.2 }, { x: 16, y: 1.2 }, pens.mark, 3),
+  words: [text('note', { x: 17, y: 0.2 }, letters.small, 'TOE to LIP', { face: 'bold' })],
+  height: 3,
+}
+
+const bothWays: Compass = {
+  arrows: [...alongRow.arrows, ...arrow('note', { x: 1, y: 1.2 }, { x: 1, y: 8.2 }, pens.mark, 3)],
+  words: [...alongRow.words, text('note', { x: 3.2, y: 6.2 }, letters.small, 'UP', { face: 'bold' })],
+  height: 9.2,
+}
 
 /**
  * The two arrows, with the lower left corner of their box at 0,0, mm; where rows are turned the one along the row alone: from page to page
  * it leads from the toe to the lip, and up is as the page is held.
  */
-const compass = (turn: number): { readonly marks: Drawing; readonly height: number } => {
-  const along = [
-    ...arrow('note', { x: 1, y: 1.2 }, { x: 16, y: 1.2 }, pens.mark, 3),
-    text('note', { x: 17, y: 0.2 }, letters.small, compassWords, { face: 'bold' }),
-  ]
-  return Math.abs(turn) > 1e-9
-    ? { height: 3, marks: along }
-    : {
-        height: 9.2,
-        marks: [
-          ...along,
-          ...arrow('note', { x: 1, y: 1.2 }, { x: 1, y: 8.2 }, pens.mark, 3),
-          text('note', { x: 3.2, y: 6.2 }, letters.small, 'UP', { face: 'bold' }),
-        ],
-      }
+const compassOf = (tile: Tile): Compass => {
+  const turned = Math.atan2(tile.toWindow[1], tile.toWindow[0])
+  return Math.abs(turned) > 1e-9 ? alongRow : bothWays
 }
 
 /**
@@ -183,7 +185,7 @@ export const titleSize = (tile: Tile, said: TitleWords, form: TitleForm): TitleS
       3 +
       (lines.length + (isWide(tile) ? 1 : 0)) * leading +
       2 +
-      compass(turnOf(tile)).height +
+      compassOf(tile).height +
       (form === 'stacked' ? stackedRoom : 0),
   }
 }
@@ -197,6 +199,8 @@ export const titleBlock = (
 ): Drawing => {
   const number = textWidth(String(tile.number), letters.big, 'bold')
   const first = height - letters.big - 5
+  const { arrows, words } = compassOf(tile)
+  const compassAt = affineTranslate(0, form === 'stacked' ? stackedRoom : 0)
   return [
     text('note', { x: 0, y: height - letters.big }, letters.big, String(tile.number), { face: 'bold' }),
     ...(form === 'narrow' ? [] : taping).map((line, i) =>
@@ -213,7 +217,8 @@ export const titleBlock = (
     ...lines.map((line, i) =>
       text('note', { x: 0, y: first - (i + (isWide(tile) ? 1 : 0)) * leading }, letters.small, line),
     ),
-    group(affineTranslate(0, form === 'stacked' ? stackedRoom : 0), compass(turnOf(tile)).marks),
+    shared(compassAt, 'note', arrows),
+    group(compassAt, words),
     ...(form === 'mapped' || form === 'stacked'
       ? [
           group(

@@ -1,6 +1,6 @@
 import { arrowHead } from '../../drawing/arrow.ts'
 import { cross } from '../../drawing/cross.ts'
-import { type Drawing, type Mark, stroke, text } from '../../drawing/drawing.ts'
+import { type Drawing, type Mark, shared, stroke, text } from '../../drawing/drawing.ts'
 import { cornersAt, type TextMark } from '../../drawing/text-box.ts'
 import { type Convex, pathOutside } from '../../geometry/clip.ts'
 import { type Path, pathOf } from '../../geometry/path.ts'
@@ -181,12 +181,16 @@ const jointLines = (tile: Tile, { line, edge }: Joint) => {
 /** How long the arrowheads of a snap line are, mm. */
 const snapArrow = 3.5
 
+const snapHead = arrowHead('joint', { x: 0, y: 0 }, 0, snapArrow)
+
+/** Its head at one end of a line that comes from the other. */
+const headAt = ({ x, y }: Point, from: Point): Mark => {
+  const { x: cos, y: sin } = unitVector(pointAngle(from, { x, y }))
+  return shared([cos, sin, -sin, cos, x, y], 'joint', snapHead)
+}
+
 /** The row's snap line right across the page, with an arrowhead at both of its edges. */
 export const snapMarks = (tile: Tile): Drawing => {
   const [a, b] = [tilePoint(tile, tile.snap[0]), tilePoint(tile, tile.snap[1])]
-  return [
-    stroke('joint', pathOf(a, b), pens.snap),
-    ...arrowHead('joint', a, pointAngle(b, a), snapArrow),
-    ...arrowHead('joint', b, pointAngle(a, b), snapArrow),
-  ]
+  return [stroke('joint', pathOf(a, b), pens.snap), headAt(a, b), headAt(b, a)]
 }
