@@ -15,6 +15,23 @@ export const { getDocument, OPS } = await import('pdfjs-dist/legacy/build/pdf.mj
 // @ts-expect-error it has no types
 await import('pdfjs-dist/legacy/build/pdf.worker.mjs')
 
+// its own inflater takes less for a page's few kB than a stream of Node's, which waits for a thread each time
+// @ts-expect-error every Node has it
+globalThis.DecompressionStream = undefined
+
+const { structuredClone } = globalThis
+/**
+ * As if worker and page were in two threads each message is cloned: of what a page paints, nearly all that is sent, new lists do, as
+ * its own are emptied once they are sent.
+ */
+// biome-ignore lint/suspicious/noExplicitAny: pdf.js does not type its messages
+globalThis.structuredClone = (message: any, options?: StructuredSerializeOptions) => {
+  const { fnArray, argsArray } = message?.chunk ?? {}
+  return fnArray
+    ? { ...message, chunk: { ...message.chunk, fnArray: [...fnArray], argsArray: [...argsArray] } }
+    : structuredClone(message, options)
+}
+
 places.forEach(([of, name], i) => {
   Object.defineProperty(of, name, own[i]!)
 })

@@ -34,7 +34,13 @@ const executable = async (): Promise<string | null> => {
 }
 
 /** No root's sandbox; a GPU that is not there is not reckoned by the processor, which took more of it than the page. */
-const args = ['--no-sandbox', '--disable-gpu', '--disable-software-rasterizer']
+const args = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-software-rasterizer',
+  // a page lives for seconds: what is optimised for it is thrown away with it
+  '--js-flags=--no-maglev --invocation-count-for-turbofan=30000 --max-inlined-bytecode-size-cumulative=300',
+]
 
 /** Of a proxy that all requests would go through: how many came. */
 export const heard = { connections: 0 }
