@@ -25,7 +25,7 @@ const { structuredClone } = globalThis
  * its own are emptied once they are sent.
  */
 // biome-ignore lint/suspicious/noExplicitAny: pdf.js does not type its messages
-globalThis.structuredClone = (message: any, options?: StructuredSerializeOptions) => {
+globalThis.structuredClone = (message: any, options?: Parameters<typeof structuredClone>[1]) => {
   const { fnArray, argsArray } = message?.chunk ?? {}
   return fnArray
     ? { ...message, chunk: { ...message.chunk, fnArray: [...fnArray], argsArray: [...argsArray] } }
