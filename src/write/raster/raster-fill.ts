@@ -5,12 +5,15 @@ export interface Canvas {
   readonly width: number
   readonly height: number
   readonly grey: Float32Array
+  /** how much of each pixel of a row is covered, while it is filled; 0 between rows */
+  readonly cover: Float64Array
 }
 
 export const blankCanvas = (width: number, height: number): Canvas => ({
   width,
   height,
   grey: new Float32Array(width * height).fill(1),
+  cover: new Float64Array(width + 1),
 })
 
 /** An edge going down: `way` is +1 where the polygon goes down too. */
@@ -33,7 +36,9 @@ const bandsPerRow = 8
  * Pixels, y down from the top.
  */
 export const fillPolygons = (canvas: Canvas, polygons: readonly Polygon[], grey: number): void => {
-  const edges = polygons.flatMap(polygonEdges).sort((a, b) => a.top - b.top)
+  const edges: Edge[] = []
+  for (const polygon of polygons) addEdges(edges, polygon)
+  edges.sort((a, b) => a.top - b.top)
   if (edges.length === 0) return
   const top = Math.max(0, edges[0]!.top)
   const bottom = edges.reduce((most, edge) => Math.max(most, Math.min(edge.bottom, canvas.height)), 0)
@@ -41,18 +46,20 @@ export const fillPolygons = (canvas: Canvas, polygons: readonly Polygon[], grey:
   const { low, high } = polygonReach(polygons)
   const [first, last] = [Math.max(0, Math.floor(low)), Math.min(canvas.width, Math.ceil(high))]
   const stops = bandStops(edges, top, bottom)
-  const cover = new Float64Array(canvas.width + 1)
+  const { cover } = canvas
   const active: Edge[] = []
+  let count = 0
   let next = 0
   for (let i = 0; i + 1 < stops.length; ) {
     const row = Math.floor(stops[i]!)
     for (; i + 1 < stops.length && stops[i]! < row + 1; i++) {
+      if (stops[i] === stops[i + 1]) continue
       const middle = (stops[i]! + stops[i + 1]!) / 2
-      while (next < edges.length && edges[next]!.top <= middle) active.push(edges[next++]!)
-      crossBand(active, middle)
-      coverBand(cover, canvas.width, active, stops[i + 1]! - stops[i]!)
+      while (next < edges.length && edges[next]!.top <= middle) active[count++] = edges[next++]!
+      count = crossBand(active, count, middle)
+      coverBand(cover, canvas.width, active, count, stops[i + 1]! - stops[i]!)
     }
-    paintRow(canvas, row, cover, grey, first, last)
+    paintRow(canvas, row, grey, first, last)
   }
 }
 
@@ -67,44 +74,67 @@ const polygonReach = (polygons: readonly Polygon[]): { readonly low: number; rea
   return { low, high }
 }
 
-/** Drops the edges that have ended and sorts the others by where they cross: nearly sorted already, band after band. */
-const crossBand = (active: Edge[], middle: number): void => {
+/**
+ * Of the first `count` drops the edges that have ended and sorts the others by where they cross: nearly sorted already, band after
+ * band. How many there are then.
+ */
+const crossBand = (active: Edge[], count: number, middle: number): number => {
   let kept = 0
-  for (const edge of active) {
+  for (let i = 0; i < count; i++) {
+    const edge = active[i]!
     if (edge.bottom <= middle) continue
-    edge.at = edge.x + edge.slope * (middle - edge.top)
+    const at = edge.x + edge.slope * (middle - edge.top)
+    edge.at = at
     let place = kept++
-    for (; place > 0 && active[place - 1]!.at > edge.at; place--) active[place] = active[place - 1]!
+    for (; place > 0 && active[place - 1]!.at > at; place--) active[place] = active[place - 1]!
     active[place] = edge
   }
-  active.length = kept
+  return kept
 }
 
-const polygonEdges = (polygon: Polygon): readonly Edge[] =>
-  polygon.flatMap((a, i): Edge[] => {
-    const b = polygon[(i + 1) % polygon.length]!
-    if (a.y === b.y) return []
+const addEdges = (edges: Edge[], polygon: Polygon): void => {
+  for (let i = 0; i < polygon.length; i++) {
+    const a = polygon[i]!
+    const b = polygon[i + 1 < polygon.length ? i + 1 : 0]!
+    if (a.y === b.y) continue
     const slope = (b.x - a.x) / (b.y - a.y)
-    return [
-      a.y < b.y
-        ? { top: a.y, bottom: b.y, x: a.x, slope, way: 1, at: 0 }
-        : { top: b.y, bottom: a.y, x: b.x, slope, way: -1, at: 0 },
-    ]
-  })
+    if (a.y < b.y) edges.push({ top: a.y, bottom: b.y, x: a.x, slope, way: 1, at: 0 })
+    else edges.push({ top: b.y, bottom: a.y, x: b.x, slope, way: -1, at: 0 })
+  }
+}
 
-/** Where bands end, ascending: even parts of every row, and every corner. */
+/** Where bands end, ascending: even parts of every row, and every corner; some of them twice. */
 const bandStops = (edges: readonly Edge[], top: number, bottom: number): readonly number[] => {
-  const stops = new Set([top, bottom])
-  for (let k = Math.ceil(top * bandsPerRow); k <= bottom * bandsPerRow; k++) stops.add(k / bandsPerRow)
-  for (const edge of edges) for (const y of [edge.top, edge.bottom]) if (y > top && y < bottom) stops.add(y)
-  return [...stops].sort((a, b) => a - b)
+  const corners: number[] = []
+  for (const edge of edges) {
+    if (edge.top > top && edge.top < bottom) corners.push(edge.top)
+    if (edge.bottom > top && edge.bottom < bottom) corners.push(edge.bottom)
+  }
+  const sorted = Float64Array.from(corners).sort()
+  const stops = [top]
+  let next = 0
+  for (let k = Math.ceil(top * bandsPerRow); k <= bottom * bandsPerRow; k++) {
+    const even = k / bandsPerRow
+    while (next < sorted.length && sorted[next]! < even) stops.push(sorted[next++]!)
+    stops.push(even)
+  }
+  while (next < sorted.length) stops.push(sorted[next++]!)
+  stops.push(bottom)
+  return stops
 }
 
 /** Adds what one band covers of each pixel of its row. */
-const coverBand = (cover: Float64Array, width: number, active: readonly Edge[], weight: number): void => {
+const coverBand = (
+  cover: Float64Array,
+  width: number,
+  active: readonly Edge[],
+  count: number,
+  weight: number,
+): void => {
   let winding = 0
   let from = 0
-  for (const { at, way } of active) {
+  for (let i = 0; i < count; i++) {
+    const { at, way } = active[i]!
     if (winding === 0) from = at
     winding += way
     if (winding === 0) coverSpan(cover, Math.max(0, from), Math.min(width, at), weight)
@@ -113,7 +143,8 @@ const coverBand = (cover: Float64Array, width: number, active: readonly Edge[], 
 
 const coverSpan = (cover: Float64Array, from: number, to: number, weight: number): void => {
   if (!(from < to)) return
-  const [first, last] = [Math.floor(from), Math.floor(to)]
+  const first = Math.floor(from)
+  const last = Math.floor(to)
   if (first === last) {
     cover[first]! += (to - from) * weight
     return
@@ -125,9 +156,8 @@ const coverSpan = (cover: Float64Array, from: number, to: number, weight: number
 
 /** Lays the row's cover, nothing outside of `first` to `last`, over the picture and clears it for the next. */
 const paintRow = (
-  { width, grey: pixels }: Canvas,
+  { width, grey: pixels, cover }: Canvas,
   row: number,
-  cover: Float64Array,
   grey: number,
   first: number,
   last: number,

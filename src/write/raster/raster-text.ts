@@ -16,12 +16,12 @@ export interface Glyph {
 /** Every letter has a glyph, a box where no font has it; `own`: in the face of texts that it can print whole. */
 export type GlyphSource = (letter: string, face: Face, own: boolean) => Glyph
 
-/** The letters of a text as polygons in pixels, squeezed where they would outgrow the width that the layout reckoned with. */
+/** The letters of a text, each as polygons in pixels, squeezed where they would outgrow the width that the layout reckoned with. */
 export const textPolygons = (
   mark: Extract<Mark, { kind: 'text' }>,
   map: Affine,
   glyphOf: GlyphSource,
-): readonly Polygon[] => {
+): readonly (readonly Polygon[])[] => {
   const words = mark.text.normalize('NFC')
   const own = isCoded(words)
   const glyphs = (own ? [...words] : visualLetters(words)).map((letter) => glyphOf(letter, mark.face, own))
@@ -31,7 +31,7 @@ export const textPolygons = (
   const back = mark.align === 'left' ? 0 : mark.align === 'middle' ? -width / 2 : -width
   const turned = affineThen(affineRotate(mark.angle), affineTranslate(mark.at.x, mark.at.y))
   let along = back
-  return glyphs.flatMap(({ advance, outlines }) => {
+  return glyphs.map(({ advance, outlines }) => {
     const letter: Affine = [mark.size * squeeze, 0, 0, mark.size, along, 0]
     along += advance * mark.size * squeeze
     const placed = affineThen(affineThen(letter, turned), map)

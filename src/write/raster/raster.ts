@@ -47,7 +47,8 @@ export const rasterise = (drawing: Drawing, size: RasterSize, glyphOf: GlyphSour
           fillPolygons(canvas, [flattenPath(mark.path, map).points], mark.grey)
           break
         case 'text':
-          fillPolygons(canvas, textPolygons(mark, map, glyphOf), mark.grey ?? 0)
+          // letter by letter: bands end at every corner of what is filled together
+          for (const letter of textPolygons(mark, map, glyphOf)) fillPolygons(canvas, letter, mark.grey ?? 0)
           break
         default:
           mark satisfies never
