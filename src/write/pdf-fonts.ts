@@ -37,10 +37,17 @@ const faces = ['regular', 'bold'] as const
 const ownName = { regular: 'F1', bold: 'F2' } as const
 const wideName = { regular: 'W1', bold: 'W2' } as const
 
-const needsWide = (drawing: Drawing): boolean =>
-  drawing.some((mark) =>
-    mark.kind === 'group' ? needsWide(mark.marks) : mark.kind === 'text' && !isCoded(mark.text),
-  )
+const needsWide = (drawing: Drawing): boolean => {
+  // asked of every mark of a document
+  for (const mark of drawing)
+    if (
+      mark.kind === 'group'
+        ? !mark.shared && needsWide(mark.marks)
+        : mark.kind === 'text' && !isCoded(mark.text)
+    )
+      return true
+  return false
+}
 
 const warning = (text: string, lost: number, mark: string): string => {
   const short = [...text].length > 60 ? `${[...text].slice(0, 60).join('')}…` : text
