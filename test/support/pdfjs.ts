@@ -15,9 +15,15 @@ export const { getDocument, OPS } = await import('pdfjs-dist/legacy/build/pdf.mj
 // @ts-expect-error it has no types
 await import('pdfjs-dist/legacy/build/pdf.worker.mjs')
 
-// its own inflater takes less for a page's few kB than a stream of Node's, which waits for a thread each time
-// @ts-expect-error every Node has it
-globalThis.DecompressionStream = undefined
+/**
+ * Its own inflater takes less for a page's few kB than a stream of Node's, which waits for a thread each time: it is what pdf.js goes
+ * on with where there is none. A word is thrown, as an error asks who called.
+ */
+globalThis.DecompressionStream = class {
+  constructor() {
+    throw 'none'
+  }
+} as unknown as typeof DecompressionStream
 
 const { structuredClone } = globalThis
 /**
