@@ -44,7 +44,7 @@ export const createForms = (deflate: PdfPlatform['deflate']): Forms => {
     const map: Affine = [a, b, c, d, 0, 0]
     const state: State = {}
     let widest = 0
-    // it stands in for its marks wherever it is read
+    // as each page says for itself: a form says it too, for whoever takes it out
     own.words('1 j\n')
     for (const { mark, map: placed } of marksByLayer(group.marks, map)[group.shared!]) {
       if (mark.kind === 'text') throw new RangeError(`${what} is shared and has words`)
