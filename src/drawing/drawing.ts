@@ -33,16 +33,20 @@ export type Mark =
       readonly grey?: number
     }
   /** marks in a frame of their own; `map` takes them to the frame around */
-  | {
-      readonly kind: 'group'
-      readonly map: Affine
-      readonly marks: readonly Mark[]
-      /** the very same list stands in many places, all of it in this layer: a file may hold it once */
-      readonly shared?: Layer
-    }
+  | { readonly kind: 'group'; readonly map: Affine; readonly marks: readonly Mark[]; readonly shared?: never }
+  | SharedGroup
 
 /** A line or an area: what is drawn without a font. */
 export type Shape = Extract<Mark, { kind: 'stroke' | 'fill' }>
+
+/** A group whose very list of marks stands in many places: a file may hold it once. */
+export interface SharedGroup {
+  readonly kind: 'group'
+  readonly map: Affine
+  readonly marks: readonly Shape[]
+  /** the layer of all of them */
+  readonly shared: Layer
+}
 
 /** Plain strokes, fills and words. Later ones lie over earlier ones of the same layer. */
 export type Drawing = readonly Mark[]
@@ -54,7 +58,7 @@ export const fill = (layer: Layer, path: Path, grey: number): Shape => ({ kind: 
 export const group = (map: Affine, marks: Drawing): Mark => ({ kind: 'group', map, marks })
 
 /** What is drawn again and again: `marks` is one list, made once, whose every member lies in `layer`. */
-export const shared = (map: Affine, layer: Layer, marks: readonly Shape[]): Mark => ({
+export const shared = (map: Affine, layer: Layer, marks: readonly Shape[]): SharedGroup => ({
   kind: 'group',
   map,
   marks,

@@ -65,7 +65,7 @@ export const copyPdf = async (input: PdfCopy, platform: PdfPlatform): Promise<Ui
       subject: input.subject,
       attachments: input.attachments,
       pages,
-      // of the source, and so are the pages
+      // they come with the resources of the pages
       shared: [],
       tree,
       layers: kept('OCProperties'),

@@ -1,5 +1,5 @@
 import type { PDFContext, PDFRef } from 'pdf-lib'
-import type { Drawing } from '../drawing/drawing.ts'
+import type { SharedGroup } from '../drawing/drawing.ts'
 import { drawingBounds } from '../drawing/drawing-bounds.ts'
 import type { Affine } from '../geometry/affine.ts'
 import { boxGrow } from '../geometry/bounds.ts'
@@ -7,7 +7,6 @@ import { pointsPerMm } from '../geometry/inch.ts'
 import { type ByteSink, createByteSink } from './byte-sink.ts'
 import type { PdfPlatform } from './pdf-input.ts'
 import { type State, shapeOperators } from './pdf-marks.ts'
-import { marksByLayer, type SharedGroup } from './placed.ts'
 
 /** What pages share, each as a form XObject (ISO 32000-1, 8.10) that they name. */
 export interface Forms {
@@ -21,6 +20,7 @@ export interface Forms {
 
 interface Form {
   readonly name: string
+  readonly marks: SharedGroup['marks']
   /** turn and stretch that it is drawn with: a page only shifts it, so that pens are as wide as elsewhere on the page */
   readonly map: Affine
   readonly content: Uint8Array
@@ -37,23 +37,22 @@ const isTurnedAlike = (a: Affine, b: Affine): boolean => {
 
 export const createForms = (deflate: PdfPlatform['deflate']): Forms => {
   const forms: Form[] = []
-  const known = new Map<Drawing, Form[]>()
   const own = createByteSink()
 
-  const made = (group: SharedGroup, [a, b, c, d]: Affine, what: string): Form => {
+  const made = ({ marks }: SharedGroup, [a, b, c, d]: Affine, what: string): Form => {
     const map: Affine = [a, b, c, d, 0, 0]
     const state: State = {}
     let widest = 0
     // as each page says for itself: a form says it too, for whoever takes it out
     own.words('1 j\n')
-    for (const { mark, map: placed } of marksByLayer(group.marks, map)[group.shared!]) {
-      if (mark.kind === 'text') throw new RangeError(`${what} is shared and has words`)
+    for (const mark of marks) {
       if (mark.kind === 'stroke') widest = Math.max(widest, mark.pen.width)
-      shapeOperators(own, mark, placed, state, what)
+      shapeOperators(own, mark, map, state, what)
     }
-    const { x0, y0, x1, y1 } = boxGrow(drawingBounds(group.marks, map)!, widest * pointsPerMm)
+    const { x0, y0, x1, y1 } = boxGrow(drawingBounds(marks, map)!, widest * pointsPerMm)
     return {
       name: `X${forms.length + 1}`,
+      marks,
       map,
       content: deflate(own.take()),
       box: [Math.floor(x0), Math.floor(y0), Math.ceil(x1), Math.ceil(y1)],
@@ -62,16 +61,10 @@ export const createForms = (deflate: PdfPlatform['deflate']): Forms => {
 
   return {
     place: (sink, group, map, what) => {
-      let alike = known.get(group.marks)
-      if (!alike) {
-        alike = []
-        known.set(group.marks, alike)
-      }
-      let form = alike.find((one) => isTurnedAlike(one.map, map))
+      let form = forms.find((one) => one.marks === group.marks && isTurnedAlike(one.map, map))
       if (!form) {
         form = made(group, map, what)
         forms.push(form)
-        alike.push(form)
       }
       sink.words('q 1 0 0 1 ')
       sink.operand(map[4], 4, 'place', what)

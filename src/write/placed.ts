@@ -1,10 +1,10 @@
-import type { Drawing, Layer, Mark } from '../drawing/drawing.ts'
+import type { Drawing, Layer, Mark, SharedGroup } from '../drawing/drawing.ts'
 import { type Affine, affineThen } from '../geometry/affine.ts'
 
 export type PlainMark = Exclude<Mark, { kind: 'group' }>
 
-/** A mark with the map that takes its own frame to the page. */
-export interface Placed<M extends PlainMark = PlainMark> {
+/** A mark with the map that takes its own frame to the page; of a shared group the frame of its marks. */
+export interface Placed<M extends PlainMark | SharedGroup = PlainMark> {
   readonly mark: M
   readonly map: Affine
 }
@@ -15,21 +15,14 @@ type ByLayer<T> = Readonly<Record<Layer, readonly T[]>>
 export const marksByLayer = (drawing: Drawing, map: Affine): ByLayer<Placed> =>
   sorted(drawing, map, false) as ByLayer<Placed>
 
-/** Groups of marks that are alike in many places. */
-export type SharedGroup = Extract<Mark, { kind: 'group' }>
-
-/** A shared group with the map that takes its marks' frame to the page. */
-export interface PlacedGroup {
-  readonly mark: SharedGroup
-  readonly map: Affine
-}
-
 /** The same, but that a shared group stays whole. */
-export const marksAndShared = (drawing: Drawing, map: Affine): ByLayer<Placed | PlacedGroup> =>
+export const marksAndShared = (drawing: Drawing, map: Affine): ByLayer<PlacedOrShared> =>
   sorted(drawing, map, true)
 
-const sorted = (drawing: Drawing, map: Affine, isKept: boolean): ByLayer<Placed | PlacedGroup> => {
-  const all: Record<Layer, (Placed | PlacedGroup)[]> = { note: [], joint: [], datum: [], mark: [], cut: [] }
+type PlacedOrShared = Placed | Placed<SharedGroup>
+
+const sorted = (drawing: Drawing, map: Affine, isKept: boolean): ByLayer<PlacedOrShared> => {
+  const all: Record<Layer, PlacedOrShared[]> = { note: [], joint: [], datum: [], mark: [], cut: [] }
   const walk = (marks: Drawing, frame: Affine): void => {
     for (const mark of marks)
       if (mark.kind !== 'group') all[mark.layer].push({ mark, map: frame })

@@ -15,28 +15,29 @@ export const { getDocument, OPS } = await import('pdfjs-dist/legacy/build/pdf.mj
 // @ts-expect-error it has no types
 await import('pdfjs-dist/legacy/build/pdf.worker.mjs')
 
-/**
- * Its own inflater takes less for a page's few kB than a stream of Node's, which waits for a thread each time: it is what pdf.js goes
- * on with where there is none. A word is thrown, as an error asks who called.
- */
-globalThis.DecompressionStream = class {
-  constructor() {
-    throw 'none'
-  }
-} as unknown as typeof DecompressionStream
-
 const { structuredClone } = globalThis
-/**
- * As if worker and page were in two threads each message is cloned: of what a page paints, nearly all that is sent, new lists do, as
- * its own are emptied once they are sent.
- */
-// biome-ignore lint/suspicious/noExplicitAny: pdf.js does not type its messages
-globalThis.structuredClone = (message: any, options?: Parameters<typeof structuredClone>[1]) => {
-  const { fnArray, argsArray } = message?.chunk ?? {}
-  return fnArray
-    ? { ...message, chunk: { ...message.chunk, fnArray: [...fnArray], argsArray: [...argsArray] } }
-    : structuredClone(message, options)
-}
+Object.assign(globalThis, {
+  /**
+   * Its own inflater takes less for a page's few kB than a stream of Node's, which waits for a thread each time: it is what pdf.js goes
+   * on with where there is none. A word is thrown, as an error asks who called.
+   */
+  DecompressionStream: class {
+    constructor() {
+      throw 'none'
+    }
+  },
+  /**
+   * pdf.js clones each message, as if its worker had a thread of its own. What a page paints is nearly all that is sent: there new lists
+   * are enough, as it empties its own once they are sent.
+   */
+  // biome-ignore lint/suspicious/noExplicitAny: pdf.js does not type its messages
+  structuredClone: (message: any, options?: Parameters<typeof structuredClone>[1]) => {
+    const { fnArray, argsArray } = message?.chunk ?? {}
+    return fnArray
+      ? { ...message, chunk: { ...message.chunk, fnArray: [...fnArray], argsArray: [...argsArray] } }
+      : structuredClone(message, options)
+  },
+})
 
 places.forEach(([of, name], i) => {
   Object.defineProperty(of, name, own[i]!)

@@ -96,7 +96,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   keepOff(room, drawn.quiet, on.rather, tile.toWindow)
   keepOff(
     room,
-    drawn.marks.filter((mark) => mark.kind === 'group' || (mark.kind === 'stroke' && mark.layer !== 'cut')),
+    drawn.marks.filter((mark) => mark.kind === 'group' || mark.layer !== 'cut'),
     on.never,
     tile.toWindow,
   )

@@ -1,14 +1,13 @@
 import type { Units } from '../../design/design.ts'
 import { levelMark } from '../../drafting/level-mark.ts'
-import type { Drawing } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
-import { type Affine, affineApply, affineIdentity, affineThen } from '../../geometry/affine.ts'
+import { affineApply, affineIdentity } from '../../geometry/affine.ts'
 import { type Box, boxGrow, boxHolds, boxOverlaps, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { type Convex, convexContains } from '../../geometry/clip.ts'
 import { polygonInside } from '../../geometry/contains.ts'
 import { inch } from '../../geometry/inch.ts'
 import { segmentDistance } from '../../geometry/nearest.ts'
-import { type Path, pathSegments } from '../../geometry/path.ts'
+import { type Path, pathOf, pathSegments } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { pathSample } from '../../geometry/sample.ts'
 import { levelStyle } from '../../pattern/heights.ts'
@@ -17,8 +16,9 @@ import { pointRoom } from '../cover/shown-points.ts'
 import { type Bounded, bounded } from '../room/line-stretches.ts'
 import { clearIn, type Occupancy, occupancyOf, occupyBox, occupyUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
+import { keepOff, on } from '../room/word-room.ts'
 import { type Tile, tilePoint } from '../tile/tile.ts'
-import { jointMarks, snapMarks } from '../tile/tile-joints.ts'
+import { jointMarks } from '../tile/tile-joints.ts'
 import { labelWords } from '../timber/label-marks.ts'
 import { arm, type Beside, besideBox, besides, figuresWidth, type Widths, widthsOf } from './datum-figures.ts'
 
@@ -94,18 +94,12 @@ const roomOf = (tile: Tile, pattern: Pattern, { paths, words }: Known): Occupanc
         0,
         1,
       )
-  for (const marks of [jointMarks(tile, []), snapMarks(tile)]) occupyMarks(room, marks, affineIdentity)
+  keepOff(room, jointMarks(tile, []), on.never, affineIdentity, 0)
+  // the line alone: its heads are smaller than a square
+  occupyPath(room, pathOf(...tile.snap), tile.toWindow, 0, on.never)
   for (const { at } of pattern.points)
     occupyBox(room, boxGrow(pointsBounds([tilePoint(tile, at)]), pointRoom), 1)
   return room
-}
-
-/** Lines and words of a drawing. */
-const occupyMarks = (room: Occupancy, marks: Drawing, frame: Affine): void => {
-  for (const mark of marks)
-    if (mark.kind === 'stroke') occupyPath(room, mark.path, frame, 0, 1)
-    else if (mark.kind === 'text') occupyUnder(room, textCorners(mark, frame), 0, 1)
-    else if (mark.kind === 'group') occupyMarks(room, mark.marks, affineThen(mark.map, frame))
 }
 
 const pageOf = (tile: Tile, pattern: Pattern, known: Known, units: Units): DatumPage => {

@@ -26,24 +26,25 @@ export const wordRoom = (width: number, height: number): Occupancy => occupancyO
 export const keepOffPath = (map: Occupancy, path: Path, frame: Affine, kind: number): void =>
   occupyPath(map, path, frame, air, kind)
 
-/** Strokes, words and boxes of a drawing. */
+/** Strokes, words and boxes of a drawing, and so much `around` them, mm. */
 export const keepOff = (
   map: Occupancy,
   drawing: Drawing,
   kind: number,
   frame: Affine = affineIdentity,
+  around = air,
 ): void => {
   for (const mark of drawing)
-    if (mark.kind === 'text') occupyUnder(map, textCorners(mark, frame), air, kind | on.said)
-    else if (mark.kind === 'stroke') occupyPath(map, mark.path, frame, air, kind)
+    if (mark.kind === 'text') occupyUnder(map, textCorners(mark, frame), around, kind | on.said)
+    else if (mark.kind === 'stroke') occupyPath(map, mark.path, frame, around, kind)
     else if (mark.kind === 'fill')
       occupyUnder(
         map,
         pathSegments(mark.path).map((segment) => affineApply(frame, segment.from)),
-        air,
+        around,
         kind,
       )
-    else keepOff(map, mark.marks, kind, affineThen(mark.map, frame))
+    else keepOff(map, mark.marks, kind, affineThen(mark.map, frame), around)
 }
 
 /** How much of a word's box lies on one of the kinds; 0 where it is clear. */

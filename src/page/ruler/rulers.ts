@@ -2,10 +2,10 @@ import type { Units } from '../../design/design.ts'
 import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
 import type { TextMark } from '../../drawing/text-box.ts'
 import { textWidth } from '../../drawing/text-width.ts'
-import type { Affine } from '../../geometry/affine.ts'
+import { type Affine, affineApply } from '../../geometry/affine.ts'
 import { inch } from '../../geometry/inch.ts'
 import { type Path, pathOf } from '../../geometry/path.ts'
-import { type Point, pointToward } from '../../geometry/point.ts'
+import type { Point } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import { type Tile, tilePoint } from '../tile/tile.ts'
@@ -37,7 +37,6 @@ interface Figured {
 
 /** A tick, and in how many places a long one with a figure may stand for it, the usual one first. */
 interface RulerMark {
-  readonly plain: () => Path
   /** takes a tick at 0,0 of a ruler along x to it */
   readonly frame: Affine
   readonly places: number
@@ -97,7 +96,7 @@ const drawn = (mark: RulerMark, { isFigured, isOffTimber, isFree }: RulerRoom): 
   }
   if (kept) return { marks: [stroke('note', kept.tick, pens.ruler), kept.figure] }
   // a long tick without its figure would be counted wrongly
-  const plain = mark.plain()
+  const plain = tickOf(mark.frame, plainTick)
   return isFree(plain) ? { marks: [stroke('note', plain, pens.ruler)], frame: mark.frame } : noTick
 }
 
@@ -135,6 +134,9 @@ interface Tick {
   readonly words: string | null
 }
 
+const tickOf = (frame: Affine, length: number): Path =>
+  pathOf(affineApply(frame, { x: 0, y: 0 }), affineApply(frame, { x: 0, y: length }))
+
 const figureAt = (x: number, y: number, words: string): TextMark =>
   text('note', { x, y }, letters.small, words, { grey: 0.4 }) as TextMark
 
@@ -147,16 +149,14 @@ const sides = [
 ] as const
 
 const alongMark = ({ at, words }: Tick, level: number): RulerMark => {
-  const foot = { x: at, y: level }
-  const tick = (length: number): Path => pathOf(foot, pointToward(foot, Math.PI / 2, length))
+  const frame: Affine = [1, 0, 0, 1, at, level]
   return {
-    plain: () => tick(plainTick),
-    frame: [1, 0, 0, 1, at, level],
+    frame,
     places: words === null ? 0 : sides.length,
     figured: (place) => {
       const { isRight, up } = sides[place]!
       return {
-        tick: tick(up * long),
+        tick: tickOf(frame, up * long),
         figure: figureAt(
           isRight ? at + beside : at - beside - textWidth(words!, letters.small, 'regular'),
           up > 0 ? level + above : level - above - letters.small,
@@ -170,17 +170,15 @@ const alongMark = ({ at, words }: Tick, level: number): RulerMark => {
 /** Whether it has a figure, which beside the snap line would be read with the words there. */
 const isRead = ({ at, words }: Tick, level: number): boolean => words !== null && Math.abs(at - level) > 6
 
-const uprightTick = (at: number, x: number, length: number): Path =>
-  pathOf({ x, y: at }, { x: x + length, y: at })
+const uprightFrame = ({ at }: Tick, x: number): Affine => [0, 1, 1, 0, x, at]
 
-const uprightFigure = ({ at, words }: Tick, x: number): Figured => ({
-  tick: uprightTick(at, x, long),
-  figure: figureAt(x + long + 1, at - letters.small / 2, words!),
+const uprightFigure = (tick: Tick, x: number): Figured => ({
+  tick: tickOf(uprightFrame(tick, x), long),
+  figure: figureAt(x + long + 1, tick.at - letters.small / 2, tick.words!),
 })
 
 const uprightMark = (tick: Tick, x: number, level: number): RulerMark => ({
-  plain: () => uprightTick(tick.at, x, plainTick),
-  frame: [0, 1, 1, 0, x, tick.at],
+  frame: uprightFrame(tick, x),
   places: isRead(tick, level) ? 1 : 0,
   figured: () => uprightFigure(tick, x),
 })

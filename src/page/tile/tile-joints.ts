@@ -2,6 +2,7 @@ import { arrowHead } from '../../drawing/arrow.ts'
 import { cross } from '../../drawing/cross.ts'
 import { type Drawing, type Mark, shared, stroke, text } from '../../drawing/drawing.ts'
 import { cornersAt, type TextMark } from '../../drawing/text-box.ts'
+import { affineRotate, affineThen, affineTranslate } from '../../geometry/affine.ts'
 import { type Convex, pathOutside } from '../../geometry/clip.ts'
 import { type Path, pathOf } from '../../geometry/path.ts'
 import {
@@ -184,10 +185,8 @@ const snapArrow = 3.5
 const snapHead = arrowHead('joint', { x: 0, y: 0 }, 0, snapArrow)
 
 /** Its head at one end of a line that comes from the other. */
-const headAt = ({ x, y }: Point, from: Point): Mark => {
-  const { x: cos, y: sin } = unitVector(pointAngle(from, { x, y }))
-  return shared([cos, sin, -sin, cos, x, y], 'joint', snapHead)
-}
+const headAt = (p: Point, from: Point): Mark =>
+  shared(affineThen(affineRotate(pointAngle(from, p)), affineTranslate(p.x, p.y)), 'joint', snapHead)
 
 /** The row's snap line right across the page, with an arrowhead at both of its edges. */
 export const snapMarks = (tile: Tile): Drawing => {
