@@ -59,7 +59,7 @@ describe.each<readonly [string, Hands, BrowserContextOptions]>([
     const stop = page.locator('.checks .stop', { hasText: 'lean over the rider' })
     await stop.waitFor()
     expect(await page.isDisabled('#save-pages')).toBe(true)
-    // what a check offers is a button that types it
+    // what a check offers is a button that types it: the least radius is the first, and stays so
     await hands.press(page, 'button.offer[data-check="overhang"]')
     await stop.waitFor({ state: 'detached' })
     expect(await page.inputValue('[name="ramps.0.transition.circle.surface"]')).toMatch(/^5\d\d mm$/)

@@ -126,7 +126,7 @@ it('what may throw a rider down stands first, and in the drawing; what a change 
   expect(await page.textContent('.next [role="status"]')).toContain('under DANGER')
   // said once
   expect((await page.textContent('main'))?.split('A rider can fall')).toHaveLength(2)
-  await page.click('.checks .hurts .offer')
+  await page.click('.checks .hurts .best')
   await page.waitForSelector('.alarm-mark', { state: 'detached' })
   // as it was said
   await page.locator('.checks .good').waitFor()
@@ -137,6 +137,28 @@ it('what may throw a rider down stands first, and in the drawing; what a change 
   await still.page.waitForTimeout(400)
   expect(await glowing(still.page)).toBe(0)
   expect([...faults, ...still.faults]).toEqual([])
+})
+
+it('offers stay where they stood when it is known what each leads to', { timeout: patience }, async () => {
+  const { page, faults } = await open()
+  await page.fill('[name="ramps.0.height.deck"]', '600')
+  await page.fill('[name="ramps.0.transition.circle.surface"]', '500')
+  const offers = page.locator('.checks .stop .offer')
+  await page.locator('.checks .stop', { hasText: 'lean over the rider' }).waitFor()
+  const placed = () =>
+    offers.evaluateAll((buttons) =>
+      buttons.map((button) => {
+        const { x, y } = button.getBoundingClientRect()
+        return { x, y, typed: button.firstChild?.textContent }
+      }),
+    )
+  const before = await placed()
+  expect(before.length).toBeGreaterThan(1)
+  await page.waitForSelector('.checks .stop .best')
+  // the second is the best: it brings nothing to watch
+  expect(await offers.nth(1).getAttribute('class')).toContain('best')
+  expect((await placed()).slice(0, before.length)).toEqual(before)
+  expect(faults).toEqual([])
 })
 
 it('words for the lip with their radii, a ramp found from what one knows, a twin, another paper', {

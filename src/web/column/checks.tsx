@@ -44,8 +44,8 @@ export const Checks = kept(({ view, ramp, heard, after, take, mend, point, goTo 
     <Row
       key={`${check.ramp}${check.id}${check.message}`}
       check={check}
-      offers={check === first && ways !== null ? ways : check.offers}
-      best={check === first ? (ways?.[0] ?? null) : null}
+      offers={check === first && ways !== null ? ways.offers : check.offers}
+      best={check === first ? (ways?.best ?? null) : null}
       several={several}
       after={after}
       take={take}
@@ -124,21 +124,24 @@ type Offer = readonly Typing[]
 
 const bars = (check: Check): boolean => check.level === 'stop' || hurts(check)
 
-/** A check's own offers and the best of all others, what leaves the least first. Null while that is not known. */
-const waysOut = (
-  check: Check,
-  grave: readonly Check[],
-  after: AfterOffer,
-): readonly [Offer, ...(readonly Offer[])] | null => {
-  const left = (offer: Offer): number => after(offer)?.left ?? Number.POSITIVE_INFINITY
-  const leastFirst = (offers: readonly Offer[]): readonly Offer[] =>
-    [...offers].sort((one, other) => left(one) - left(other))
-  const all = grave.flatMap(({ offers }) => offers)
+interface Ways {
+  readonly offers: readonly Offer[]
+  /** what leaves the least */
+  readonly best: Offer
+}
+
+/**
+ * A check's own offers where they stood before it was known, as a hand may be on its way to one; behind them the best
+ * of the others' where that leaves less. Null while that is not known.
+ */
+const waysOut = (check: Check, grave: readonly Check[], after: AfterOffer): Ways | null => {
+  const own = check.offers
+  const all = [...own, ...grave.flatMap(({ offers }) => offers)]
   if (!all.every((offer) => after(offer))) return null
-  const own = leastFirst(check.offers)
-  const [best] = leastFirst([...own, ...all])
+  const left = (offer: Offer): number => after(offer)?.left ?? Number.POSITIVE_INFINITY
+  const [best] = all.sort((one, other) => left(one) - left(other))
   if (best === undefined) return null
-  return [best, ...own.filter((offer) => offer !== best)]
+  return { offers: own.includes(best) ? own : [...own, best], best }
 }
 
 const Row = ({ check, offers, best, several, after, take, point }: RowProps) => {
