@@ -83,6 +83,14 @@ export interface WholeDesign {
   readonly checks: readonly Check[]
 }
 
+/** A ramp as if the design had no other, and nothing to be said of it. */
+export const aloneAs = (ramp: SolvedRamp): WholeDesign => ({
+  stopped: false,
+  ramps: [ramp],
+  storings: [],
+  checks: [],
+})
+
 /** A design with a stop, as far as it could be solved: there are figures of it and nothing else. */
 export interface StoppedDesign {
   readonly stopped: true

@@ -9,29 +9,40 @@ export interface Placed<M extends PlainMark | SharedGroup = PlainMark> {
   readonly map: Affine
 }
 
-type ByLayer<T> = Readonly<Record<Layer, readonly T[]>>
-
-/** The marks of a drawing, groups opened, sorted by layer in drawing order; order within a layer is kept. */
-export const marksByLayer = (drawing: Drawing, map: Affine): ByLayer<Placed> =>
-  sorted(drawing, map, false) as ByLayer<Placed>
-
-/** The same, but that a shared group stays whole. */
-export const marksAndShared = (drawing: Drawing, map: Affine): ByLayer<PlacedOrShared> =>
-  sorted(drawing, map, true)
-
 type PlacedOrShared = Placed | Placed<SharedGroup>
 
-const sorted = (drawing: Drawing, map: Affine, isKept: boolean): ByLayer<PlacedOrShared> => {
+type ByLayer<T> = Readonly<Record<Layer, readonly T[]>>
+
+/**
+ * The marks of a drawing, groups opened but shared ones, sorted by layer in drawing order; order within a layer is kept. A shared group lies
+ * in the layer of its marks.
+ */
+export const marksAndShared = (drawing: Drawing, map: Affine): ByLayer<PlacedOrShared> => {
   const all: Record<Layer, PlacedOrShared[]> = { note: [], joint: [], datum: [], mark: [], cut: [] }
   const walk = (marks: Drawing, frame: Affine): void => {
     for (const mark of marks)
       if (mark.kind !== 'group') all[mark.layer].push({ mark, map: frame })
       else {
         const own = affineThen(mark.map, frame)
-        if (isKept && mark.shared) all[mark.shared].push({ mark, map: own })
+        if (mark.shared) all[mark.shared].push({ mark, map: own })
         else walk(mark.marks, own)
       }
   }
   walk(drawing, map)
   return all
 }
+
+/** The same with all groups opened. */
+export const marksByLayer = (drawing: Drawing, map: Affine): ByLayer<Placed> => {
+  const { note, joint, datum, mark, cut } = marksAndShared(drawing, map)
+  return {
+    note: note.flatMap(opened),
+    joint: joint.flatMap(opened),
+    datum: datum.flatMap(opened),
+    mark: mark.flatMap(opened),
+    cut: cut.flatMap(opened),
+  }
+}
+
+const opened = ({ mark, map }: PlacedOrShared): readonly Placed[] =>
+  mark.kind === 'group' ? mark.marks.map((one) => ({ mark: one, map })) : [{ mark, map }]

@@ -6,7 +6,7 @@ import { inch } from '../../geometry/inch.ts'
 import { showLength } from '../../length.ts'
 import { distinctLines } from '../../pattern/side-lines.ts'
 import { draftQuarter } from '../../ramp/kinds/quarter.ts'
-import type { SolvedQuarter, WholeDesign } from '../../ramp/ramp.ts'
+import { aloneAs, type SolvedQuarter, type WholeDesign } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
 import { lipOfRatio, type Steepness, steepnessWord } from '../../ramp/steepness.ts'
 import { spaceFindings } from '../../ramp/storing/space.ts'
@@ -131,8 +131,7 @@ const judge = (wishes: Wishes, starter: Omit<Starter, 'about' | 'title'>): Trial
   const { drafts, whole } = draftQuarter(own, design.units, design.stock)
   if (!whole || drafts.some(({ level }) => level !== 'note')) return 'troubled'
   if (!fits(whole, wishes, design)) return 'past'
-  const drawn: WholeDesign = { stopped: false, ramps: [whole], storings: [], checks: [] }
-  if (wishes.panels !== null && sidePanels(drawn, design) > wishes.panels) return 'past'
+  if (wishes.panels !== null && sidePanels(aloneAs(whole), design) > wishes.panels) return 'past'
   // a garage or a door that it does not pass is a warning of the whole design
   const { space: _, ...anywhere } = design
   const solved = solveDesign(anywhere)

@@ -3,7 +3,7 @@ import type { Design, QuarterDesign } from '../../design/design.ts'
 import { curvedOf } from '../../design/kind-traits.ts'
 import { distinctLines } from '../../pattern/side-lines.ts'
 import { draftQuarter } from '../../ramp/kinds/quarter.ts'
-import type { SolvedQuarter, WholeDesign } from '../../ramp/ramp.ts'
+import { aloneAs, type SolvedQuarter, type WholeDesign } from '../../ramp/ramp.ts'
 import { solveTransition } from '../../ramp/side/solve-transition.ts'
 import { layPanels } from '../../stock/panel/panels.ts'
 import { partsOf } from '../../stock/parts.ts'
@@ -34,7 +34,7 @@ export const soundRamp = (ramp: QuarterDesign, { units, stock }: Design): Solved
 
 /** What takes longer: asked only of values that are good otherwise. */
 export const slowMeasures = (ramp: SolvedQuarter, design: Design, limits: Limits): Measures => {
-  const solved: WholeDesign = { stopped: false, ramps: [ramp], storings: [], checks: [] }
+  const solved = aloneAs(ramp)
   return {
     ...(limits.panels === null ? {} : { panels: sidePanels(solved, design) }),
     ...(limits.paper === null ? {} : { paper: pagesOf(solved, design) }),

@@ -10,7 +10,7 @@ import { showLength, type Units } from '../../length.ts'
 import type { Pattern, TimberScrews } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import { joinsNone, startAlong } from '../tile/row-start.ts'
-import type { Tile } from '../tile/tile.ts'
+import { isRowTurned, type Tile } from '../tile/tile.ts'
 import { timberNames } from '../tile/timber-names.ts'
 
 /** `screwed`: whether all of its screws are on paper; `signed`: whether its X is on this page. */
@@ -137,10 +137,7 @@ const bothWays: Compass = {
  * The two arrows, with the lower left corner of their box at 0,0, mm; where rows are turned the one along the row alone: from page to page
  * it leads from the toe to the lip, and up is as the page is held.
  */
-const compassOf = (tile: Tile): Compass => {
-  const turned = Math.atan2(tile.toWindow[1], tile.toWindow[0])
-  return Math.abs(turned) > 1e-9 ? alongRow : bothWays
-}
+const compassOf = (tile: Tile): Compass => (isRowTurned(tile) ? alongRow : bothWays)
 
 /**
  * With a small map beside the arrows or under them, without one, or without one and as narrow as it can be: what to do stands small under

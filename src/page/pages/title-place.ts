@@ -5,7 +5,7 @@ import { letters } from '../../pattern/pens.ts'
 import { freePlace, leastPlace } from '../room/free-place.ts'
 import { boxCounter, coarser, type Occupancy } from '../room/occupancy.ts'
 import { anything, on } from '../room/word-room.ts'
-import { type Tile, tilePoint } from '../tile/tile.ts'
+import { isRowTurned, type Tile, tilePoint } from '../tile/tile.ts'
 import {
   type TitleFacts,
   type TitleForm,
@@ -75,7 +75,7 @@ const mostOff = 60
 
 /** What the page keeps no higher and no lower than the panel, where much of it hangs over; null where rows are turned or little does. */
 const panelOf = (tile: Tile, { pattern: { height } }: TitleFacts): Box | null => {
-  if (Math.abs(tile.toWindow[1]) > 1e-9) return null
+  if (isRowTurned(tile)) return null
   const cell = boxGrow(tile.kept, clear - 2)
   const y0 = Math.max(cell.y0, tilePoint(tile, { x: 0, y: 0 }).y)
   const y1 = Math.min(cell.y1, tilePoint(tile, { x: 0, y: height }).y)

@@ -5,7 +5,7 @@ import type { Box } from '../../geometry/bounds.ts'
 import { type Point, pointDistance } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
-import { type Tile, tilePoint } from '../tile/tile.ts'
+import { rowTurn, type Tile, tilePoint } from '../tile/tile.ts'
 import { arm, datumFigures, figuresHeight } from './datum-figures.ts'
 import { type DatumPage, type DatumPlace, datumPages } from './datum-places.ts'
 
@@ -155,7 +155,7 @@ export const datumMarks = (datum: Datum, tile: Tile, units: Units): Drawing => {
   const [across, up] = datum.words
   const first = up > 0 ? figuresHeight - letters.small : -3.5
   return [
-    ...target('datum', p, arm - 3, disc, pens.cross, Math.atan2(tile.toWindow[1], tile.toWindow[0])),
+    ...target('datum', p, arm - 3, disc, pens.cross, rowTurn(tile)),
     text(
       'datum',
       { x: p.x + arm * across, y: p.y - up * 2 - (up > 0 ? letters.word : 0) },

@@ -8,7 +8,7 @@ import { type Path, pathOf } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
 import { letters, pens } from '../../pattern/pens.ts'
-import { type Tile, tilePoint } from '../tile/tile.ts'
+import { isRowTurned, type Tile, tilePoint } from '../tile/tile.ts'
 
 /** Distance between ticks, and between those that carry a figure, mm. */
 export const rulerStep = (units: Units): { readonly tick: number; readonly figure: number } =>
@@ -65,7 +65,7 @@ export interface RulerRoom {
  */
 export const rulerMarks = (tile: Tile, toe: Point, units: Units, room: RulerRoom): readonly RulerTick[] => {
   const cell = tile.kept
-  const turned = Math.abs(tile.toWindow[1]) > 1e-9
+  const turned = isRowTurned(tile)
   const zero = tilePoint(tile, turned ? toe : { x: 0, y: 0 })
   const level = tilePoint(tile, tile.snap[0]).y
   const along = ruler(cell.x0 + 8, cell.x1 - 8, zero.x, units).map((one) => alongMark(one, level))

@@ -203,6 +203,12 @@ const corners = (
 /** The pattern to ideal page mm. */
 export const tileMap = (tile: Tile): Affine => affineThen(tile.toWindow, tile.toPage)
 
+/** How a tile's row is turned against the panel, as the drawing is read, radians. */
+export const rowTurn = ({ toWindow }: Pick<Tile, 'toWindow'>): number => Math.atan2(toWindow[1], toWindow[0])
+
+/** Whether it is: rows along the panel are level up to what is lost in reckoning. */
+export const isRowTurned = ({ toWindow }: Pick<Tile, 'toWindow'>): boolean => Math.abs(toWindow[1]) > 1e-9
+
 /** A point of the pattern in the window as the drawing is read. */
 export const tilePoint = (tile: Tile, p: Point): Point => affineApply(tile.toWindow, p)
 

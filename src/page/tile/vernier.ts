@@ -55,13 +55,14 @@ export const vernierCorners = (middle: Point, along: number, inward: number): re
   const across = unitVector(along)
   const off = unitVector(inward)
   const at = (mm: number, up: number): Point => pointMoved(middle, across, mm, off, up)
+  const fifth = 5 * vernierPitch.over
   return [
     at(-vernierReach, 0),
-    at(-vernierReach, 2.5),
-    at(-10, 4),
-    at(0, 5),
-    at(10, 4),
-    at(vernierReach, 2.5),
+    at(-vernierReach, shortTick),
+    at(-fifth, longTick),
+    at(0, middleTick),
+    at(fifth, longTick),
+    at(vernierReach, shortTick),
     at(vernierReach, 0),
   ]
 }

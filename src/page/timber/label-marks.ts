@@ -12,7 +12,7 @@ import type { PatternLabel } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import { clearIn, clearUnder, type Occupancy, takenAt } from '../room/occupancy.ts'
 import { on } from '../room/word-room.ts'
-import { isInCell, type Tile, tilePoint } from '../tile/tile.ts'
+import { isInCell, rowTurn, type Tile, tilePoint } from '../tile/tile.ts'
 import { boxesAlong, extentOf, isWithin, mayHold, placesIn, type TimberBox, timberBox } from './timber-box.ts'
 
 /** The words of a label alone, at one of its places. */
@@ -154,7 +154,7 @@ const boxedMarks = (
   tile: Tile,
   room: Occupancy,
 ): Drawing => {
-  const level = Math.atan2(tile.toWindow[1], tile.toWindow[0])
+  const level = rowTurn(tile)
   const turns = plate ? [level] : [level, readable(level + Math.PI / 2)]
   const middles = [
     ...places.map((p) => tilePoint(tile, p)),

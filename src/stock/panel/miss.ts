@@ -5,7 +5,7 @@ import { hasStop } from '../../ramp/check/check.ts'
 import { offerSteps, same } from '../../ramp/check/offer.ts'
 import { backKey, heightKey, type Key, radiusKey } from '../../ramp/check/remedy.ts'
 import { draftQuarter } from '../../ramp/kinds/quarter.ts'
-import type { WholeDesign } from '../../ramp/ramp.ts'
+import { aloneAs, type WholeDesign } from '../../ramp/ramp.ts'
 import { partsOf } from '../parts.ts'
 import type { SheetPart } from '../sheet-part.ts'
 import { nothingKnown } from './known.ts'
@@ -73,8 +73,9 @@ const waysOut = (ramp: QuarterDesign, design: Design, kinds: readonly PanelKind[
   const trial = (changed: QuarterDesign): boolean => {
     const { whole, drafts } = draftQuarter(changed, units, stock)
     if (!whole || hasStop(drafts)) return false
-    const solved = { stopped: false, ramps: [whole], storings: [], checks: [] } as const
-    const [left, right] = partsOf({ ...design, ramps: [changed] }, solved).sheets.filter((part) => part.faced)
+    const [left, right] = partsOf({ ...design, ramps: [changed] }, aloneAs(whole)).sheets.filter(
+      (part) => part.faced,
+    )
     return together(left!, right!, design, kinds)
   }
   const { circle } = ramp.transition
