@@ -3,7 +3,10 @@ import { lineWords } from '../length/words.ts'
 import { type Drawing, type Face, type Layer, text } from './drawing.ts'
 import { textWidth } from './text-width.ts'
 
-/** Words broken into lines that fit a width, mm. A word that is wider stands alone; one without end is broken too. */
+/**
+ * Words broken into lines that fit a width, mm. A word that is wider stands alone; a size that is, is broken behind its ×, and a word
+ * without end anywhere.
+ */
 export const wrapWords = (
   words: string,
   width: number,
@@ -37,7 +40,7 @@ const wrapped = (words: readonly Measured[], width: number, size: number, face: 
     }
   }
   for (const { word, wide } of words)
-    if (word.length <= longestWord) add(word, wide)
+    if (wide <= width) add(word, wide)
     else for (const piece of broken(word, width, size, face)) add(piece, textWidth(piece, size, face))
   return lines
 }
@@ -45,9 +48,11 @@ const wrapped = (words: readonly Measured[], width: number, size: number, face: 
 /** Longer ones are no word and no figure, but what somebody typed as a title. */
 const longestWord = 24
 
-/** A long word as it stands, or where it is without end and too wide in as many pieces as it takes. */
+/** A word too wide in as many pieces as it takes; one that is not without end as it stands. */
 const broken = (word: string, width: number, size: number, face: Face): readonly string[] => {
-  if (textWidth(word, size, face) <= width) return [word]
+  const sides = word.split(' × ')
+  if (sides.length > 1) return sides.map((side, i) => (i < sides.length - 1 ? `${side} ×` : side))
+  if (word.length <= longestWord) return [word]
   const pieces: string[] = []
   let filled = Number.POSITIVE_INFINITY
   for (const letter of word) {

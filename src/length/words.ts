@@ -1,13 +1,18 @@
-/** The words of a line, where it may be broken: not inside `71 3/4 in` or `18 mm`. */
+/** The words of a line, where it may be broken: not inside `71 3/4 in` or `18 mm`, nor inside `1220 × 2440 mm`. */
 export const lineWords = (line: string): readonly string[] => {
   const words: string[] = []
-  let figure = false
   for (const piece of line.split(' ')) {
-    if (figure && /^(?:\d+\/\d|(?:mm|in)\b)/.test(piece)) words.push(`${words.pop()} ${piece}`)
+    const before = words.at(-1)
+    if (before !== undefined && isBound(before, piece)) words[words.length - 1] = `${before} ${piece}`
     else words.push(piece)
-    figure = /[\d+–]$/.test(piece)
   }
   return words
+}
+
+const isBound = (before: string, piece: string): boolean => {
+  if (piece === '×') return /[\d+–](?: (?:mm|in))?$/.test(before)
+  if (before.endsWith(' ×')) return /^\d/.test(piece)
+  return /[\d+–]$/.test(before) && /^(?:\d+\/\d|(?:mm|in)\b)/.test(piece)
 }
 
 /** A line in lines of at most `columns` letters, the later ones indented; a word that is longer stands alone. */
