@@ -36,15 +36,29 @@ export const marginOption = {
     'margins and 1 mm more; else 12.7 mm on inch papers, 10 mm on A papers',
 } as const
 
+export const paperOption = {
+  name: 'paper',
+  takes: 'name',
+  help: `${paperWords}; else as the design says`,
+} as const
+
+export const coverOption = {
+  name: 'cover',
+  takes: 'how',
+  help: `${covers.map((cover) => `\`${cover}\`: ${coverMeans[cover]}`).join('; ')}; else the way a careful builder would take`,
+  more: '[What they are](docs/printing.md#how-much-to-print)',
+} as const
+
+export const overlapOption = {
+  name: 'overlap',
+  takes: 'length',
+  help: 'how far pages lie over each other; else 12 mm',
+} as const
+
 /** How pages are laid: for `plot`, and for whatever lays the same set again. */
 export const layingOptions = [
-  { name: 'paper', takes: 'name', help: `${paperWords}; else as the design says` },
-  {
-    name: 'cover',
-    takes: 'how',
-    help: `${covers.map((cover) => `\`${cover}\`: ${coverMeans[cover]}`).join('; ')}; else the way a careful builder would take`,
-    more: '[What they are](docs/printing.md#how-much-to-print)',
-  },
+  paperOption,
+  coverOption,
   {
     name: 'strips',
     help: 'add story strips at full size for what is bent or uneven: studs, seams, rows of screws; the rest is told for a tape',
@@ -56,5 +70,5 @@ export const layingOptions = [
     more: '[How](docs/printing.md#small-parts-on-shared-pages)',
   },
   marginOption,
-  { name: 'overlap', takes: 'length', help: 'how far pages lie over each other; else 12 mm' },
+  overlapOption,
 ] as const satisfies readonly OptionRow[]

@@ -3,6 +3,7 @@ import { layBooklet } from '../booklet/book/booklet.ts'
 import type { BookPage } from '../booklet/book/pages.ts'
 import type { Design } from '../design/design.ts'
 import { curvedOf } from '../design/kind-traits.ts'
+import { laidCoverage } from '../page/cover/laid-coverage.ts'
 import { cellPolygon } from '../page/cover/lattice.ts'
 import { codedDesign, codePart, type Fingerprint } from '../page/set/set-code.ts'
 import { paperWord } from '../page/sheet/paper.ts'
@@ -55,10 +56,11 @@ export const bookletJob = (
     : asked([`--only ${only?.join(',')}: this design has nothing for it`])
 }
 
-const coveredSides = ({ covered, cover }: Covering): readonly CoveredSide[] =>
-  covered.map(({ pattern, covers }) => {
-    const { lattice, cells } = covers[cover].found()
-    return { ramp: pattern.ramp, cells: cells.map((cell) => cellPolygon(lattice, cell)) }
+/** The sides under their pages, as `plot` lays these. */
+export const coveredSides = ({ covered, cover }: Covering): readonly CoveredSide[] =>
+  covered.map((one) => {
+    const { lattice, cells } = laidCoverage(one, cover)
+    return { ramp: one.pattern.ramp, cells: cells.map((cell) => cellPolygon(lattice, cell)) }
   })
 
 /** The pages as the PDF writer takes them. */

@@ -12,12 +12,16 @@ import { pathDistance } from '../../src/geometry/nearest.ts'
 import type { Point } from '../../src/geometry/point.ts'
 import { outerPolygon } from '../../src/geometry/polygon/outer-polygon.ts'
 import { pathSample } from '../../src/geometry/sample.ts'
-import { bookletJob } from '../../src/job/booklet.ts'
+import { coveredSides } from '../../src/job/booklet.ts'
 import { coverDesign } from '../../src/job/covering.ts'
 import { cutsJob } from '../../src/job/cuts.ts'
 import { usualLaying } from '../../src/job/laying.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
-import { cellPolygon } from '../../src/page/cover/lattice.ts'
+import { covers as allCovers } from '../../src/page/cover/cover.ts'
+import { tileGroups } from '../../src/page/set/tile-groups.ts'
+import { sheetWindow } from '../../src/page/sheet/sheet.ts'
+import { printerUncertainty } from '../../src/printer/uncertainty.ts'
+import { solveDesign } from '../../src/ramp/solve.ts'
 import { assertNear } from '../support/near.ts'
 import { templates, templateText } from '../support/templates.ts'
 
@@ -119,36 +123,55 @@ test('a side is said and shown to be laid on its copy turned over, by half a tur
     expect(seen.get(way), way).toBeGreaterThan(0)
 })
 
-test('the pages that plot tapes carry the whole curve of the side that they lie on', () => {
-  let looked = 0
-  for (const name of ['quarter-in', 'pair-mm']) {
-    const reading = readDesign(templateText(name))
-    if ('problems' in reading) throw new Error(name)
-    const job = bookletJob(reading.design, usualLaying('a4'), {
-      only: ['first'],
-      fingerprint: () => '0123456789abcdef',
-    })
-    if (isRefusal(job)) throw new Error(name)
-    const { covered, cover } = coverDesign(reading.design, job.solved, usualLaying('a4'))
-    for (const { pattern, covers } of covered) {
-      const { lattice, cells } = covers[cover].found()
-      const all = cells.map((cell) => polygonOf(cellPolygon(lattice, cell)))
-      const ramp = job.solved.ramps.find((one) => one.name === pattern.ramp)!
-      if (ramp.kind !== 'quarter') throw new Error(name)
-      const { curve } = ramp.transition
-      for (let i = 0; i <= 40; i++) {
-        const { x, y } = curve.point(curve.toe + ((ramp.side.curveEnd - curve.toe) * i) / 40)
-        expect(
-          all.some(
-            (one) =>
-              one.distanceTo(new Flatten.Point(x, y))[0] < 0.5 || one.contains(new Flatten.Point(x, y)),
-          ),
-        ).toBe(true)
-        looked++
+const middleOf = (points: readonly Point[]): Point => {
+  const { x0, y0, x1, y1 } = pointsBounds(points)
+  return { x: (x0 + x1) / 2, y: (y0 + y1) / 2 }
+}
+
+test('the pages drawn on a side are those that plot lays, and carry the whole curve', () => {
+  let [looked, pages] = [0, 0]
+  for (const name of ['quarter-in', 'pair-mm', 'quarter-mm'])
+    for (const cover of [null, ...allCovers]) {
+      const reading = readDesign(templateText(name))
+      if ('problems' in reading) throw new Error(name)
+      const { design } = reading
+      const laying = { ...usualLaying('a4'), cover }
+      const solved = solveDesign(design)
+      if (solved.stopped) throw new Error(name)
+      const covering = coverDesign(design, solved, laying)
+      const sides = coveredSides(covering)
+      const { groups } = tileGroups(covering.covered, sheetWindow(laying.sheet), design.units, {
+        cover: covering.cover,
+        uncertainty: printerUncertainty(null),
+      })
+      expect(sides.map(({ ramp }) => ramp)).toEqual(groups.map(({ pattern }) => pattern.ramp))
+      for (const [i, { ramp: named, cells }] of sides.entries()) {
+        const { tiles } = groups[i]!
+        expect(cells).toHaveLength(tiles.length)
+        const middles = tiles.map(({ window }) => middleOf(window))
+        for (const cell of cells) {
+          const { x, y } = middleOf(cell)
+          expect(Math.min(...middles.map((p) => Math.hypot(p.x - x, p.y - y)))).toBeLessThan(1e-6)
+          pages++
+        }
+        const all = cells.map((cell) => polygonOf(cell))
+        const ramp = solved.ramps.find((one) => one.name === named)!
+        if (ramp.kind !== 'quarter') throw new Error(name)
+        const { curve } = ramp.transition
+        for (let k = 0; k <= 40; k++) {
+          const { x, y } = curve.point(curve.toe + ((ramp.side.curveEnd - curve.toe) * k) / 40)
+          expect(
+            all.some(
+              (one) =>
+                one.distanceTo(new Flatten.Point(x, y))[0] < 0.5 || one.contains(new Flatten.Point(x, y)),
+            ),
+          ).toBe(true)
+          looked++
+        }
       }
     }
-  }
-  expect(looked).toBe(3 * 41)
+  expect(looked).toBe(4 * 4 * 41)
+  expect(pages).toBeGreaterThan(100)
 })
 
 test('the guide lies on the wood that is kept, and STOP at the number that the order of cuts says', () => {

@@ -24,6 +24,20 @@ describe('traceply booklet', () => {
       expect(outline.find((mark) => mark.page === page)?.title).toContain(title as string)
   })
 
+  it('counts the pages that plot lays with the same options', async () => {
+    const wordsOf = async (name: string): Promise<string> =>
+      (await readPdf(bytesOf(file(name)))).pages
+        .flatMap(({ texts }) => texts.map(({ text }) => text))
+        .join(' ')
+    for (const more of [[], ['--cover', 'whole'], ['--cover', 'line', '--overlap', '40mm']]) {
+      const asked = [template('quarter-in'), ...more, '--force']
+      expect((await traceply('booklet', ...asked, '--out', file('b.pdf'), '--only', 'first')).exit).toBe(0)
+      const { out } = await traceply('plot', ...asked, '--out', file('p.pdf'))
+      const tiles = /: (\d+) tiles to tape/.exec(out)![1]
+      expect(await wordsOf('b.pdf')).toContain(`, ${tiles} pages to tape.`)
+    }
+  })
+
   it('lists its pages and writes nothing', async () => {
     const { exit, out } = await booklet('--pages')
     expect(exit).toBe(0)

@@ -7,16 +7,30 @@ import { quote } from '../../length/quote.ts'
 import { command, type Given } from '../command.ts'
 import { done } from '../done.ts'
 import { loadDesign, nameOf } from '../load-design.ts'
-import { forceOption, marginOption, oneOfWords, paperWords } from '../options.ts'
+import {
+  coverOption,
+  forceOption,
+  marginOption,
+  oneOfWords,
+  overlapOption,
+  paperOption,
+  profilesOption,
+} from '../options.ts'
 import { pdfOut } from '../pdf/pdf-out.ts'
 import { pdfOf } from '../pdf/write-pdf.ts'
 import { sha256 } from '../platform.ts'
+import { givenProfile } from '../profiles.ts'
 import type { Shell } from '../shell.ts'
 import { tellBriefly } from '../show-checks.ts'
 
+/** Those of `plot` too: the booklet draws and counts the pages of that set. */
 const rows = [
-  { name: 'paper', takes: 'name', help: `${paperWords}; else as the design says` },
+  paperOption,
+  coverOption,
   marginOption,
+  overlapOption,
+  { name: 'printer', takes: 'name', help: 'the pages to tape as they are laid for this printer' },
+  profilesOption,
   {
     name: 'only',
     takes: 'parts',
@@ -44,7 +58,7 @@ const booklet = async (file: string, options: Given<typeof rows>, shell: Shell):
   const { design } = loadDesign(file)
   const faults: string[] = []
   const only = options.only === undefined ? null : partsOf(options.only, faults)
-  const laying = done(readLaying(options, null, design, faults))
+  const laying = done(readLaying(options, givenProfile(options), design, faults))
   const out = options.pages
     ? null
     : pdfOut(options.out ?? `${nameOf(file)}-booklet.pdf`, options, shell, file)
@@ -63,7 +77,7 @@ const booklet = async (file: string, options: Given<typeof rows>, shell: Shell):
   out.write(bytes)
   const { name } = laying.sheet.paper
   out.say(`${out.name}: ${pages.length} ${pages.length === 1 ? 'page' : 'pages'} on ${name}.\n${list(pages)}`)
-  tellBriefly(shell, { checks: solved.checks, several, lost: warnings })
+  tellBriefly(shell, { checks: solved.checks, several, lost: [...laying.warnings, ...warnings] })
   return 0
 }
 

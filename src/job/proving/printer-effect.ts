@@ -1,7 +1,7 @@
 import type { Design } from '../../design/design.ts'
 import { curvedOf } from '../../design/kind-traits.ts'
 import type { Cover } from '../../page/cover/cover.ts'
-import { showMarks } from '../../page/cover/shown-marks.ts'
+import { laidCoverage } from '../../page/cover/laid-coverage.ts'
 import { curveEffect, leftAtLip, radiusOf } from '../../printer/effect.ts'
 import { type Profile, profileDistortion } from '../../printer/profile.ts'
 import { printerUncertainty } from '../../printer/uncertainty.ts'
@@ -36,7 +36,7 @@ export const printerEffects = (
     const outline = JSON.stringify(ramp.side.outline)
     const found = covered.find(({ pattern }) => JSON.stringify(pattern.outline) === outline)
     if (!found) return []
-    const { lattice } = showMarks(found.pattern, cover, found.covers[cover].found())
+    const { lattice } = laidCoverage(found, cover)
     const laid = {
       rows: lattice.layout === 'portrait' ? 'across' : 'down',
       angle: Math.atan2(lattice.toFrame[2], lattice.toFrame[0]),

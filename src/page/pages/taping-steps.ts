@@ -9,7 +9,7 @@ import { showLength } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import type { Cover } from '../cover/cover.ts'
 import type { Datum } from '../proof/datum.ts'
-import { joinsNone, startAlong } from '../tile/row-start.ts'
+import { joinsNone, startWords } from '../tile/row-start.ts'
 import type { Tile } from '../tile/tile.ts'
 
 export interface TapingFacts {
@@ -75,16 +75,16 @@ const taping = ({ units, pattern, tiles }: TapingFacts, level: 'upper' | 'lower'
     ? `Trim each page on its left and ${level} joint lines. Start with page ${first.number} at the toe, go on by the numbers, each row on its snap line: crosses on crosses, half circles whole, on each scale 0 to 0. If instead its third ticks from 0 meet, the pages lie 0.3 mm off; more is laid again.`
     : `Start with page ${first.number} at the toe, go on by the numbers, each page on its snap line.`
   const alone = others.filter(joinsNone)
-  const lies = alone.map((tile) => showLength(startAlong(tile, first), units))
+  const lies = alone.map((tile) => startWords(tile, first, units))
   return [
     joined,
     ...(lies.length === 1
       ? [
-          `Page ${alone[0]!.number} joins no page before it: set it on its snap line, its left arrowhead ${lies[0]} ${units} from page ${first.number}'s.`,
+          `Page ${alone[0]!.number} joins no page before it: set it on its snap line, its left arrowhead ${lies[0]}.`,
         ]
       : lies.length > 1
         ? [
-            `${capital(wordList(alone.map(({ number }) => `page ${number}`)))} join no page before them: set each on its snap line, its left arrowhead so far from page ${first.number}'s: ${alone.map(({ number }, i) => `page ${number}: ${lies[i]}`).join(', ')} ${units}.`,
+            `${capital(wordList(alone.map(({ number }) => `page ${number}`)))} join no page before them: set each on its snap line, the left arrowheads so: ${alone.map(({ number }, i) => `page ${number}'s ${lies[i]}`).join(', ')}.`,
           ]
         : []),
     ...(hasHoles(pattern, tiles)

@@ -6,10 +6,10 @@ import { textWidth } from '../../drawing/text-width.ts'
 import { type Affine, affineScale, affineThen, affineTranslate } from '../../geometry/affine.ts'
 import { boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { polygonOf } from '../../geometry/path.ts'
-import { showLength, type Units } from '../../length.ts'
+import type { Units } from '../../length.ts'
 import type { Pattern, TimberScrews } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
-import { joinsNone, startAlong } from '../tile/row-start.ts'
+import { joinsNone, startWords } from '../tile/row-start.ts'
 import { isRowTurned, type Tile } from '../tile/tile.ts'
 import { timberNames } from '../tile/timber-names.ts'
 
@@ -46,12 +46,8 @@ const most = 3
 const leading = 4
 
 /** Where a page lies that joins none before it, as the map's steps say. */
-const startWords = (tile: Tile, { start, units }: TitleFacts): readonly string[] => {
-  if (!joinsNone(tile)) return []
-  const along = startAlong(tile, start)
-  const beyond = `${showLength(Math.abs(along), units)} ${units} ${along < 0 ? 'before' : 'beyond'}`
-  return [`left arrowhead ${beyond} page ${start.number}'s`]
-}
+const aloneWords = (tile: Tile, { start, units }: TitleFacts): readonly string[] =>
+  joinsNone(tile) ? [`left arrowhead ${startWords(tile, start, units)}`] : []
 
 /** What to do with this page, in the builder's words. */
 const tapingWords = (tile: Tile, start: Tile): readonly string[] => {
@@ -90,7 +86,7 @@ export const titleWords = (tile: Tile, facts: TitleFacts): TitleWords => {
   return {
     taping: tapingWords(tile, start),
     page: [
-      ...startWords(tile, facts),
+      ...aloneWords(tile, facts),
       tileWords(`${tile.number} of ${total}`, `set ${set}`),
       faceWords(printer),
       ...(tile.joints.some(({ over, verniers }) => over && verniers.length > 0) ? [scaleWords] : []),

@@ -2,11 +2,10 @@ import type { Units } from '../../design/design.ts'
 import type { Box } from '../../geometry/bounds.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import type { PrinterUncertainty } from '../../printer/uncertainty.ts'
-import { calmJoints } from '../cover/calm-joints.ts'
 import type { Cover } from '../cover/cover.ts'
+import { laidCoverage } from '../cover/laid-coverage.ts'
 import type { Lattice } from '../cover/lattice.ts'
 import type { PatternCovers } from '../cover/pattern-covers.ts'
-import { showMarks } from '../cover/shown-marks.ts'
 import { type Budget, budgetOf, type Expected, expectedError } from '../proof/budget.ts'
 import { chooseDatums, type Datum } from '../proof/datum.ts'
 import { type SurveyLine, surveyLines } from '../proof/survey.ts'
@@ -26,7 +25,7 @@ export interface TileGroup {
   readonly budget: Budget
 }
 
-/** The tiles of each pattern, numbered through the set; `next`: the first row letter that is free after them. */
+/** The tiles of each pattern, numbered through the set; `next`: the first row letter and number that are free after them. */
 export const tileGroups = (
   covered: readonly PatternCovers[],
   window: Box,
@@ -37,9 +36,9 @@ export const tileGroups = (
   readonly next: { readonly row: number; readonly number: number }
 } => {
   let next = { row: 0, number: 1 }
-  const groups = covered.map(({ pattern, covers }): TileGroup => {
-    const found = covers[cover].found()
-    const coverage = calmJoints(pattern, cover, showMarks(pattern, cover, found), found)
+  const groups = covered.map((one): TileGroup => {
+    const { pattern } = one
+    const coverage = laidCoverage(one, cover)
     const tiles = tilesOf(
       coverage,
       window,

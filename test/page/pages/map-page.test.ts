@@ -293,7 +293,7 @@ it('a single page is not trimmed; pages that join none before them are told wher
   const [alone] = tiles.filter(({ joints }, i) => i > 0 && !joints.some(({ over }) => over))
   const along = alone!.snap[0].x - tiles[0]!.snap[0].x
   expect(steps('pair-mm', 'a4', 'whole')).toContain(
-    `Page ${alone!.number} joins no page before it: set it on its snap line, its left arrowhead ${Math.round(along)} mm from page 1's. Where nothing is traced no page is printed: such places stay open.`,
+    `Page ${alone!.number} joins no page before it: set it on its snap line, its left arrowhead ${Math.round(along)} mm beyond page 1's. Where nothing is traced no page is printed: such places stay open.`,
   )
 })
 

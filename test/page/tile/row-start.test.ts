@@ -2,7 +2,7 @@ import { expect, it } from 'vitest'
 import { convexContains } from '../../../src/geometry/clip.ts'
 import { showLength } from '../../../src/length.ts'
 import { hold } from '../../support/hold.ts'
-import { layOut } from '../../support/lay-out.ts'
+import { layOut, layOutAnew } from '../../support/lay-out.ts'
 import { opened } from '../../support/strokes.ts'
 import { templates, templateText } from '../../support/templates.ts'
 
@@ -36,6 +36,23 @@ it('a page that joins none before it tells how far along it lies, as the map doe
         }
     }
   expect(told).toBeGreaterThan(3)
+})
+
+it('one that begins before the first page is said to, on its page and on the map alike', () => {
+  const text = templateText('quarter-mm')
+    .replace('deck: 640', 'deck: 1000')
+    .replace('surface: 1700', 'surface: 2300')
+  const margins = { top: 40, right: 40, bottom: 40, left: 40 }
+  const set = layOutAnew(text, 'a4', 'ribbon', { overlap: 60, margins })!
+  const said = set.pages.map((page) =>
+    opened(page.draw())
+      .words.map((word) => word.text)
+      .join(' '),
+  )
+  const [own] = said.flatMap((words) => /left arrowhead (\d+ mm before page 1's)/.exec(words)?.[1] ?? [])
+  expect(own).toBeDefined()
+  expect(said[0]).toContain(`its left arrowhead ${own}.`)
+  expect(said.join(' ')).not.toMatch(/arrowhead [-–]/)
 })
 
 it('a page says where screws of its timbers are missing from all pages, as the map does', () => {
