@@ -10,6 +10,7 @@ import { type Block, beside, caution, check, head, part, stack, step, table } fr
 import type { Book } from '../book.ts'
 import { onPage } from '../page-words.ts'
 import type { Section } from '../pages.ts'
+import { warnings } from './warnings.ts'
 
 /** Before the first cut: what was bought is measured, the pages are checked, the lip is tried. */
 export const first = (book: Book): Section => {
@@ -44,6 +45,7 @@ export const first = (book: Book): Section => {
     title: 'Before the first cut',
     blocks: [
       head('Before the first cut', width),
+      ...warnings(book),
       ...steps,
       caution(
         'Cover eyes, ears and lungs. Clamp the work. Unplug the saw before you change its blade. Treated wood: gloves, a mask, and never burn it.',

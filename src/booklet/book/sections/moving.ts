@@ -42,8 +42,9 @@ export const moving = (book: Book): Section => {
         .slice(1)
         .map((line) => words(`${capital(line)}.`, width)),
       next(
-        `Tack the rubber strip under the bottom edges of ${book.several ? 'the sides of every ramp: it keeps them' : 'the sides: it keeps the ramp'} from sliding.`,
+        `Tack the rubber strip under the bottom edges of ${book.several ? 'the sides of every ramp: it helps to keep them' : 'the sides: it helps to keep the ramp'} from sliding.`,
       ),
+      ...solved.ramps.flatMap((ramp) => checksOf(book, ramp, ['pushed-back'])),
       ...solved.ramps.flatMap((ramp) => fitBlocks(book, ramp, next)),
       ...storeSteps(book).map(({ ramp, said }) => named(`stored ${ramp}`, next(said))),
       ...drawn,
