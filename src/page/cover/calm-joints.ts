@@ -11,6 +11,7 @@ import type { Cover } from './cover.ts'
 import { type Coverage, coverageAt, type FoundCoverage } from './coverage.ts'
 import { latticePitch, latticePlace } from './lattice.ts'
 import { notchBox, notchIn } from './notch-room.ts'
+import { thin } from './places.ts'
 import { shownWorth } from './shown-marks.ts'
 import { pointsIn } from './shown-points.ts'
 import { turnedBounds, turnPoints, turnRuns } from './turned-run.ts'
@@ -34,9 +35,6 @@ const moves = { step: 2, most: 48, weighed: 30, finalists: 5 } as const
 
 /** So many corners of timbers fewer may be on paper for it. */
 const forgone = 6
-
-/** A page that carries this much line is no sliver, mm. */
-const enough = 40
 
 /** What joint lines keep off, in the frame of a lattice: x and y by turns. */
 interface Marred {
@@ -77,7 +75,7 @@ export const calmJoints = (
   const notch = notchBox(pattern.notch, angle)
   const notched = notchIn(notch, before, lattice)
   const points = pointsIn(named, before, lattice)
-  const least = Math.min(enough, before.emptiest)
+  const least = Math.min(thin, before.emptiest)
   const keeps = (weights: CellWeights): boolean =>
     weights.pages <= before.pages &&
     weights.emptiest >= least &&
@@ -103,7 +101,7 @@ export const calmJoints = (
   const best = cheapest(better, moves.finalists, worst, (weights, most) =>
     marredCost(marred, weights, pitch, most),
   )
-  const loose = { shape: lattice, angle, box, least: 0, spanned: 0 }
+  const loose = { shape: lattice, angle }
   if (best.length === 0) return from
   const worthOf = shownWorth(pattern, cover)
   const worth = worthOf(from)

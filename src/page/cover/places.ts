@@ -67,4 +67,8 @@ export const placesIn = (
   return places
 }
 
-export type Placed = Pick<Place, 'joint' | 'loose'>
+/** Where joint lines lie in the frame of a lattice. */
+export interface Placed {
+  readonly loose: Pick<LooseLattice, 'shape' | 'angle'>
+  readonly joint: Point
+}

@@ -12,15 +12,12 @@ import { type Coverage, coverageAt, type FoundCoverage } from './coverage.ts'
 import { latticePitch, latticePlace } from './lattice.ts'
 import type { LooseLattice } from './loose-lattice.ts'
 import { notchBox, notchIn } from './notch-room.ts'
-import { type Place, placesIn, type Search } from './places.ts'
+import { type Place, placesIn, type Search, thin } from './places.ts'
 import { pointsIn } from './shown-points.ts'
 import { turnPoints } from './turned-run.ts'
 
 /** Room of a screw's mark from its middle, with its pen, mm. */
 export const screwRoom = screwRing + 0.15
-
-/** A page that carries this much line is no sliver, mm. */
-const enough = 40
 
 /** Grids looked at, and places that are improved and counted exactly. */
 const turns = 24
@@ -67,7 +64,7 @@ export const showMarks = (pattern: Pattern, cover: Cover, from: FoundCoverage): 
   const pages = from.cells.length
   const places = markedPlaces(from.search, points, pages, before)
   if (places.length === 0) return from
-  const least = Math.min(enough, from.emptiest)
+  const least = Math.min(thin, from.emptiest)
   const best = places.map((place) => improved(place, pages, least)).sort((a, b) => b.worth - a.worth)
   for (const place of best) {
     if (place.worth <= before) break

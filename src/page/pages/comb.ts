@@ -14,14 +14,12 @@ const apart = 2.6
  * printed tells the least margin. Ideal page mm.
  */
 export const edgeCombs = ({ width, height }: Paper): Drawing =>
-  (
-    [
-      ['top', (along: number, depth: number): Point => ({ x: width * 0.62 + along, y: height - depth })],
-      ['right', (along: number, depth: number): Point => ({ x: width - depth, y: height * 0.22 - along })],
-      ['bottom', (along: number, depth: number): Point => ({ x: width * 0.62 + along, y: depth })],
-      ['left', (along: number, depth: number): Point => ({ x: depth, y: height * 0.22 - along })],
-    ] as const
-  ).flatMap(([, place]) =>
+  [
+    (along: number, depth: number): Point => ({ x: width * 0.62 + along, y: height - depth }),
+    (along: number, depth: number): Point => ({ x: width - depth, y: height * 0.22 - along }),
+    (along: number, depth: number): Point => ({ x: width * 0.62 + along, y: depth }),
+    (along: number, depth: number): Point => ({ x: depth, y: height * 0.22 - along }),
+  ].flatMap((place) =>
     Array.from({ length: most }, (_, i) => i + 1).flatMap((n): Drawing => {
       const label = n % 5 === 0
       const at = place(n * apart + apart / 2, n + 1.4)

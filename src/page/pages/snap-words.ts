@@ -7,7 +7,7 @@ import { showLength } from '../../length.ts'
 import { letters } from '../../pattern/pens.ts'
 import { type Occupancy, weightIn } from '../room/occupancy.ts'
 import { anything, on, wordClear, wordCovers } from '../room/word-room.ts'
-import { type Tile, tilePoint } from '../tile/tile.ts'
+import { isRowTurned, type Tile, tilePoint } from '../tile/tile.ts'
 
 /** What is set freely keeps this far off all else, mm. */
 const clear = 1.5
@@ -25,10 +25,9 @@ const edge = { usual: 8, usualStep: 4, room: 3, step: 1 }
  * always says it, farther off the line or on its ruler if it must; on others it is left out where there is no room.
  */
 export const snapWords = (tile: Tile, units: Units, room: Occupancy): readonly TextMark[] => {
-  const level = Math.abs(tile.snap[0].y - tile.snap[1].y) < 1e-6
   const height = tile.snap[0].y
   const from = `${showLength(Math.abs(height), units)} ${height < 0 ? 'below' : 'above'} the bottom edge`
-  const words = `snap line ${tile.row}${level ? `: ${from}` : '; its ruler begins at TOE'}`
+  const words = `snap line ${tile.row}${isRowTurned(tile) ? '; its ruler begins at TOE' : `: ${from}`}`
   const line = tilePoint(tile, tile.snap[0]).y
   const at = (x: number, y: number): TextMark => text('joint', { x, y }, letters.small, words) as TextMark
   const cell = tile.kept

@@ -10,7 +10,7 @@ import type { Pattern } from '../../pattern/pattern.ts'
 import type { Cover } from '../cover/cover.ts'
 import type { Datum } from '../proof/datum.ts'
 import { joinsNone, startWords } from '../tile/row-start.ts'
-import type { Tile } from '../tile/tile.ts'
+import { isRowTurned, type Tile } from '../tile/tile.ts'
 
 export interface TapingFacts {
   readonly units: Units
@@ -26,7 +26,7 @@ export interface TapingFacts {
 /** From the printer to the saw in six steps: the same on the map page and on the phone. */
 export const tapingSteps = (facts: TapingFacts): readonly string[] => {
   const { units, cover, pattern, tiles, trial, strips } = facts
-  const level = rowsLevel(tiles)
+  const level = !tiles.some(isRowTurned)
   const upper = tiles.some(({ joints }) => joints.some(({ over, edge }) => over && edge === 'top'))
   return [
     `Print at 100 %, never "fit to page", one-sided. Measure the test square before you trust any page.${trial ? ' Saw the lip trial in scrap first.' : ''}`,
@@ -37,9 +37,6 @@ export const tapingSteps = (facts: TapingFacts): readonly string[] => {
     `Saw on the grey side, marked WASTE, and smooth down to that middle. Trace the first side onto the others and drill its screw holes through them; turned over, it is the other end of the ramp.${strips ? ' The strips at the end of the set mark the skin.' : ''}`,
   ]
 }
-
-const rowsLevel = (tiles: readonly Tile[]): boolean =>
-  tiles.every(({ snap: [a, b] }) => Math.abs(a.y - b.y) < 1e-6)
 
 /** What is set out on panel or floor before the first page. */
 const placing = ({ units, pattern, tiles, datums }: TapingFacts, level: boolean): string => {

@@ -4,7 +4,6 @@ import type { Pattern } from '../../pattern/pattern.ts'
 import type { PrinterUncertainty } from '../../printer/uncertainty.ts'
 import type { Cover } from '../cover/cover.ts'
 import { laidCoverage } from '../cover/laid-coverage.ts'
-import type { Lattice } from '../cover/lattice.ts'
 import type { PatternCovers } from '../cover/pattern-covers.ts'
 import { type Budget, budgetOf, type Expected, expectedError } from '../proof/budget.ts'
 import { chooseDatums, type Datum } from '../proof/datum.ts'
@@ -17,7 +16,6 @@ import { type Tile, tilesOf } from '../tile/tile.ts'
 export interface TileGroup {
   readonly pattern: Pattern
   readonly tiles: readonly Tile[]
-  readonly lattice: Lattice
   readonly datums: readonly Datum[]
   readonly survey: readonly SurveyLine[]
   readonly expected: Expected
@@ -56,7 +54,7 @@ export const tileGroups = (
     const survey = surveyLines(tiles, pattern, datums)
     const budget = budgetOf(pattern, tiles, survey)
     const expected = expectedError(budget, uncertainty)
-    return { pattern, tiles, lattice: coverage.lattice, datums, survey, expected, budget }
+    return { pattern, tiles, datums, survey, expected, budget }
   })
   return { groups, next }
 }
