@@ -38,7 +38,7 @@ export const occupyBox = (map: Occupancy, box: Box, kind: number): void => {
     for (let k = row * stride + from; k <= row * stride + to; k++) taken[k]! |= kind
 }
 
-/** Squares under a rectangle that lies anyhow, its corners in their order, and `around` it. */
+/** Squares under a convex polygon that lies anyhow, its corners in their order, and `around` it. */
 export const occupyUnder = (
   map: Occupancy,
   corners: readonly Point[],
@@ -139,8 +139,9 @@ const countIn = (
   return count
 }
 
-/** The rectangle as a box where it lies level or upright, as most words do; null where it is turned. */
+/** A rectangle as a box where it lies level or upright, as most words do; null where it is turned, or no rectangle. */
 const boxOf = (corners: readonly Point[]): Box | null => {
+  if (corners.length > 4) return null
   const a = corners[0]!
   const b = corners[1]!
   const c = corners[2] ?? b
