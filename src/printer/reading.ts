@@ -27,6 +27,19 @@ const withUnit = (text: string): number | { readonly error: string } => {
 }
 
 /**
+ * Several readings typed as one text: a comma, a semicolon or a blank parts them. Blanks within `5 29/32 in` or `1 ft 3 in` do not, nor
+ * does the comma of `148,4mm`: who reads the length speaks of it. No lookbehind: older browsers read this too.
+ */
+export const partReadings = (text: string): readonly string[] =>
+  text
+    .replace(/((?:m|in|inch|inches|["”″]|'')\.?)\s+(?=\d)/gi, '$1;')
+    .replace(/(\d)\s+(?=\d)(?!\d+\s*\/)/g, '$1;')
+    .replace(/([^\d\s]\s*),|,(?!\d)/g, '$1;')
+    .split(';')
+    .map((part) => part.trim())
+    .filter((part, i) => part !== '' || i === 0)
+
+/**
  * `148.4mm`, or `MEASURED/NOMINAL` for a ruler: `238.1mm/240mm`. The slash of a fraction of an inch is told apart by the
  * unit before it. `nominal` is what a reading without one is of, mm.
  */

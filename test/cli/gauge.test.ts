@@ -76,6 +76,20 @@ describe('gauge keeps what was measured', () => {
     )
   })
 
+  it('with commas or blanks alike', async () => {
+    await gauge('study', '--across', '149mm, 149.5mm', '--down', '150mm', '--diagonals', '211.8mm,211.5mm')
+    expect(kept('study').readings).toEqual([
+      'across 149mm',
+      'across 149.5mm',
+      'down 150mm',
+      'diagonals 211.8mm 211.5mm',
+    ])
+    await gauge('inches', '--across', '5 7/8in', '--down', '5 29/32in', '--diagonals', '8 11/32in 8 3/8in')
+    expect(kept('inches').readings.at(-1)).toBe('diagonals 8 11/32in 8 3/8in')
+    await gauge('apart', ...sides, '--diagonals', '8', '11/32in', '8', '3/8in')
+    expect(kept('apart').readings.at(-1)).toBe('diagonals 8 11/32in 8 3/8in')
+  })
+
   it('of the combs', async () => {
     await gauge('study', ...sides, '--margins', '3mm, 4mm, 12mm, 1/4in')
     expect(kept('study').margins).toEqual({ top: 3, right: 4, bottom: 12, left: 6.35 })
@@ -332,6 +346,12 @@ describe('gauge refuses', () => {
       ['--across', '148.4', '--down', '151.1mm'],
       2,
       /148\.4 has no unit; write 148\.4mm or 148\.4in/,
+    ],
+    [
+      'a comma for a point',
+      ['--across', '148,4mm', '--down', '151.1mm'],
+      2,
+      /148,4mm` has a comma; write `148\.4mm`, with a point/,
     ],
     ['a bare ruler', ['--across', '238.1/240', '--down', '151.1mm'], 2, /no unit|not a length/],
     ['no --across', ['--down', '151.1mm'], 1, /--across is missing/],

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { gaugePrinter, gaugeUncertainty, type Readings } from '../../src/printer/gauge.ts'
 import { readingFault } from '../../src/printer/plausible-reading.ts'
 import { readProfile, writeProfile } from '../../src/printer/profile.ts'
-import { type Reading, readReading } from '../../src/printer/reading.ts'
+import { partReadings, type Reading, readReading } from '../../src/printer/reading.ts'
 import { assertNear } from '../support/near.ts'
 
 const read = (text: string, nominal = 150): Reading => {
@@ -51,6 +51,31 @@ describe('a reading', () => {
 
   it('without a unit says how to write it', () => {
     expect(readReading('148.4', 150)).toEqual({ error: expect.stringContaining('148.4mm or 148.4in') })
+  })
+})
+
+describe('several readings typed as one', () => {
+  it.each([
+    ['148.4mm', ['148.4mm']],
+    ['5 29/32in', ['5 29/32in']],
+    ['5 29/32 in 5 7/8 in', ['5 29/32 in', '5 7/8 in']],
+    ['8 11/32" 8 3/8"', ['8 11/32"', '8 3/8"']],
+    ['8 11/32″ 8 3/8 inches. 5in', ['8 11/32″', '8 3/8 inches.', '5in']],
+    ['211.8mm,211.5mm', ['211.8mm', '211.5mm']],
+    ['211.8 mm , 211.5 mm', ['211.8 mm', '211.5 mm']],
+    ['211.8mm; 211.5mm', ['211.8mm', '211.5mm']],
+    ['149mm 238.1mm/240mm 9 7/16 in / 9 1/2 in', ['149mm', '238.1mm/240mm', '9 7/16 in / 9 1/2 in']],
+    ['1 ft 3 1/2 in 1 ft 3 in', ['1 ft 3 1/2 in', '1 ft 3 in']],
+    ['149 150', ['149', '150']],
+    ['149, 150', ['149', '150']],
+    ['148,4mm', ['148,4mm']],
+    ['148,4mm 150,5mm', ['148,4mm', '150,5mm']],
+    [' 149mm, ', ['149mm']],
+    ['', ['']],
+  ] as const)('%j is %j', (text, parts) => expect(partReadings(text)).toEqual(parts))
+
+  it('a comma for a point is told as such', () => {
+    expect(readReading('148,4mm', 150)).toMatchObject({ error: expect.stringContaining('with a point') })
   })
 })
 

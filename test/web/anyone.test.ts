@@ -149,9 +149,9 @@ describe.each<readonly [string, BrowserContextOptions, readonly Screen[]]>([
     await page.click('.sheet-view >> text=back to the side')
     // one goes on where the page was asked for
     await page.waitForFunction(() => document.activeElement?.matches('[data-page="5"]'))
-    await page.fill('[name="measure-across"]', '149.4mm')
-    await page.fill('[name="measure-down"]', '150.6mm')
-    await page.fill('[name="measure-diagonals"]', '212.2mm, 212.1mm')
+    await page.fill('[name="measure-across"]', '5 7/8in')
+    await page.fill('[name="measure-down"]', '5 29/32 in')
+    await page.fill('[name="measure-diagonals"]', '8 11/32in 8 11/32in')
     await page.click('#keep-printer')
     await page.locator('.printer .line').first().waitFor()
     expect(await page.textContent('.next [role="status"]')).toContain('corrected for my printer')

@@ -2,16 +2,16 @@ import { type PaperName, paperNames } from '../../design/design.ts'
 import { readLength } from '../../length.ts'
 import { gaugePrinter, type Readings, squareDiagonal } from '../../printer/gauge.ts'
 import { mostMargin, type Profile } from '../../printer/profile.ts'
-import { type Reading, readReading, squareSide } from '../../printer/reading.ts'
+import { partReadings, type Reading, readReading, squareSide } from '../../printer/reading.ts'
 import { fourLengths, marginsFrom } from '../four-lengths.ts'
 import { shortly } from '../laying-words.ts'
 import { asked, type Refusal } from '../refusal.ts'
 
-/** What was measured on the printed square, each length in words with its unit. */
+/** What was measured on the printed square, each length in words with its unit; one text may hold several. */
 export interface GaugeWords {
   readonly across?: readonly string[]
   readonly down?: readonly string[]
-  /** A, B, A, B … */
+  /** A, B, A, B …; words of one length may stand apart */
   readonly diagonals?: readonly string[]
   /** of the combs: top, right, bottom, left */
   readonly margins?: string
@@ -22,13 +22,13 @@ export interface GaugeWords {
 export const gaugeJob = (name: string, said: GaugeWords, otherwise: PaperName): Profile | Refusal => {
   const faults: string[] = []
   const read = (option: string, texts: readonly string[], nominal: number): readonly Reading[] =>
-    texts.flatMap((text) => {
+    texts.flatMap(partReadings).flatMap((text) => {
       const reading = readReading(text, nominal)
       if (!('error' in reading)) return [reading]
       faults.push(`${option}: ${reading.error}`)
       return []
     })
-  const diagonals = read('--diagonals', said.diagonals ?? [], squareDiagonal)
+  const diagonals = read('--diagonals', said.diagonals ? [said.diagonals.join(' ')] : [], squareDiagonal)
   if (diagonals.length % 2 === 1 && faults.length === 0)
     faults.push('--diagonals: give both, first A (lower left to upper right), then B')
   const readings: Readings = {

@@ -68,14 +68,14 @@ export const Printer = kept(({ lay, setLay, paper, text, asking, busy, count, sa
     setWords(`a printer called ${one.name} is kept already: give another name, or replace it`)
   }
   const measure = (): void => {
-    const split = (key: string): readonly string[] =>
-      (measures[key] ?? '').split(/\s*[,;]\s*|\s+(?=\d)/).filter(Boolean)
+    const said = (key: string): readonly string[] =>
+      [measures[key] ?? ''].filter((text) => text.trim() !== '')
     const found = gaugeJob(
       name.trim() || 'my printer',
       {
-        across: split('across'),
-        down: split('down'),
-        diagonals: split('diagonals'),
+        across: said('across'),
+        down: said('down'),
+        diagonals: said('diagonals'),
         ...(measures.margins && { margins: measures.margins }),
       },
       paper,
