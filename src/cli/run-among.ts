@@ -48,9 +48,19 @@ export const runAmong = async (
       err('the folder that you are in is gone; change to another one\n')
       return 2
     }
-    if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2
+    if (error instanceof CommanderError) {
+      if (error.code === 'commander.excessArguments') err(oneWord(commands, args))
+      return error.exitCode === 0 ? 0 : 2
+    }
     throw error
   }
+}
+
+/** Where there are too many words: how an option that was given takes several lengths. Nothing where none was. */
+const oneWord = (commands: readonly Command[], [name, ...words]: readonly string[]): string => {
+  const options = commands.find((command) => command.name === name)?.options ?? []
+  const row = options.find((one) => one.takes === 'lengths' && !one.many && words.includes(`--${one.name}`))
+  return row ? `--${row.name} takes one word: lengths with commas and no blanks, or in quotes\n` : ''
 }
 
 const parserOf = ({ name, help, args, options }: Command, program: Parser): Parser => {

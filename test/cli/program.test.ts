@@ -37,6 +37,10 @@ describe('the command line: exit and words', () => {
     [['--colour'], `error: unknown option '--colour'\n${more}`],
     [['plot', 'x', '--out'], `error: option '--out <file>' argument missing\n${more}`],
     [['plot', 'a', 'b'], `error: too many arguments for 'plot'. Expected 1 argument but got 2.\n${more}`],
+    [
+      ['gauge', 'hall', '--margins', '4mm', '5mm'],
+      `error: too many arguments for 'gauge'. Expected 1 argument but got 2.\n${more}--margins takes one word: lengths with commas and no blanks, or in quotes\n`,
+    ],
     [['new', 'spine'], 'there is no kind of ramp called `spine`; say one of: quarter, flat\n'],
     [['new', 'quarter', '--units', 'cm'], '--units cm: say mm or in\n'],
     [['plot', ''], 'the name of the file to read is empty\n'],

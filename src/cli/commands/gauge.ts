@@ -23,14 +23,24 @@ const rows = [
     name: 'across',
     takes: 'length',
     many: 'each',
-    help: 'side of the square across the page; `238.1mm/240mm` for a ruler; repeat for more',
+    help: 'side of the square across the page; `238.1mm/240mm` for a ruler; several with commas, or repeat',
   },
-  { name: 'down', takes: 'length', many: 'each', help: 'side of the square down the page; repeat for more' },
-  { name: 'diagonals', takes: 'lengths', many: 'rest', help: 'both diagonals, A then B; repeat for more' },
+  {
+    name: 'down',
+    takes: 'length',
+    many: 'each',
+    help: 'side of the square down the page; several with commas, or repeat',
+  },
+  {
+    name: 'diagonals',
+    takes: 'lengths',
+    many: 'rest',
+    help: 'both diagonals, A then B, with a comma or a blank between; repeat for more',
+  },
   {
     name: 'margins',
     takes: 'lengths',
-    help: 'first printed tick of each comb: top, right, bottom, left',
+    help: 'first printed tick of each comb, four with commas: top, right, bottom, left; `4mm,4mm,12mm,4mm`',
   },
   {
     name: 'paper',
