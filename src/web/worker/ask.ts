@@ -18,7 +18,7 @@ export interface WorkerSource {
   readonly fonts: PackedFonts
 }
 
-/** One worker, started when it is first asked; started anew after a stop. */
+/** One worker, started when it is first asked; started anew after a stop, and after it broke. */
 export const startAsking = (source: () => Promise<WorkerSource>): Asking => {
   const waiting = new Map<
     number,
@@ -42,10 +42,10 @@ export const startAsking = (source: () => Promise<WorkerSource>): Asking => {
     if ('answer' in data) one.done(data.answer)
     else one.refuse(new Error(data.refused))
   }
-  const stop = (): void => {
+  const end = (why: string): void => {
     worker?.terminate()
     worker = null
-    for (const { refuse } of waiting.values()) refuse(new Error(stopped))
+    for (const { refuse } of waiting.values()) refuse(new Error(why))
     waiting.clear()
   }
   return {
@@ -54,7 +54,10 @@ export const startAsking = (source: () => Promise<WorkerSource>): Asking => {
       if (worker === null) {
         worker = new Worker(url)
         worker.onmessage = hear
-        worker.onerror = () => stop()
+        worker.onerror = ({ message }) =>
+          end(
+            `what lays the pages broke off: ${message || 'the browser does not say why'}; load the page anew`,
+          )
         worker.postMessage({ fonts })
       }
       const [id, own] = [++last, worker]
@@ -63,6 +66,6 @@ export const startAsking = (source: () => Promise<WorkerSource>): Asking => {
         own.postMessage({ id, question })
       })
     },
-    stop,
+    stop: () => end(stopped),
   }
 }
