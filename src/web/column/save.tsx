@@ -109,6 +109,10 @@ const rows: readonly Row[] = [
 export const Save = kept(({ view, lay, stopped, hurts, busy, count, save, say }: SaveProps) => {
   const copyLink = async (): Promise<void> => {
     const link = linkTo(view.text, location.href)
+    if (link === null) {
+      say('this design is too long for a link: save the design as a file')
+      return
+    }
     history.replaceState(null, '', link)
     try {
       await navigator.clipboard.writeText(link)

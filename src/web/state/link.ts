@@ -3,8 +3,8 @@ import { deflateSync, inflateSync, strFromU8, strToU8 } from 'fflate'
 const mark = '#design='
 /** a link longer than this was not made here */
 const mostLetters = 200_000
-/** no design is longer */
-const mostBytes = 262_144
+/** no design has more than 262,144 letters, of at most 3 bytes each */
+const mostBytes = 3 * 262_144
 
 /** The design that a link carries behind its `#`, which no browser sends anywhere; null where it carries none. */
 export const linked = (hash: string): string | null => {
@@ -21,12 +21,13 @@ export const linked = (hash: string): string | null => {
   }
 }
 
-/** A link to this page with the design in it. */
-export const linkTo = (text: string, address: string): string => {
+/** A link to this page with the design in it; null where it would be longer than one that is read. */
+export const linkTo = (text: string, address: string): string | null => {
   const packed = deflateSync(strToU8(text), { level: 9 })
-  const letters = btoa(String.fromCharCode(...packed))
+  const letters = btoa(Array.from(packed, (byte) => String.fromCharCode(byte)).join(''))
     .replaceAll('+', '-')
     .replaceAll('/', '_')
     .replaceAll('=', '')
-  return `${address.replace(/#.*$/, '')}${mark}${letters}`
+  const hash = `${mark}${letters}`
+  return hash.length > mostLetters ? null : `${address.replace(/#.*$/, '')}${hash}`
 }
