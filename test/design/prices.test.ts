@@ -92,6 +92,21 @@ describe('bad prices', () => {
     expect(faults(prices)).toEqual([message])
   })
 
+  test('a comma within braces, which parts two prices: told once, with what to write', () => {
+    const within = (prices: string): readonly string[] => {
+      const reading = readDesign(`prices: { ${prices} }\n${templateText('quarter-mm')}`)
+      return 'problems' in reading ? reading.problems.map(({ message }) => message) : []
+    }
+    expect(within('18 plywood: 62,50 EUR, pipe: 31 EUR')).toEqual([
+      'the price of `18 plywood`: within braces a comma ends it; write `62.50 EUR`, with a point, or put it in quotes',
+    ])
+    expect(within('pipe: $31,5, screws: $9').join()).toContain('write `$31.5`, with a point')
+    expect(within('18 plywood: "62,50 EUR", pipe: 31 EUR')).toEqual([])
+    expect(within('18 plywood: 62.50 EUR, pipe: 31 EUR')).toEqual([])
+    // what was meant is not known
+    expect(within('18 plywood: 62 EUR, 9 plywood').join()).toContain('the price of `9 plywood`: ``')
+  })
+
   test('an empty map, and something that is no map', () => {
     expect(faults('  {}')).toEqual(['2:3 `prices` is empty; e.g. `18 plywood: 62 EUR`, or leave it out'])
     expect(faults('  cheap').join()).toContain('`prices` takes a price for each thing, not `cheap`')

@@ -3,7 +3,7 @@ import { quote } from '../../length/quote.ts'
 import { readLength, type Units } from '../../length.ts'
 import { type Price, type Priced, type PricedWord, pricedWords } from '../design.ts'
 import type { Entry } from '../file/entry.ts'
-import type { TreeMap } from '../file/tree.ts'
+import type { Tree, TreeMap } from '../file/tree.ts'
 import type { Range } from '../plausible.ts'
 import type { Report } from '../report.ts'
 import { lengthValue, pairValue, type Reading, sheetValue } from './value.ts'
@@ -37,11 +37,20 @@ export const checkPrices = (tree: TreeMap, range: Range, path: string, on: Check
   let currency: (Money & { readonly line: number; readonly sign: string }) | null = null
   let bad = tree.pairs.length === 0
   if (bad) on.report('shape', path, place, `\`prices\` is empty; ${example}, or leave it out`)
-  for (const { key, value } of tree.pairs) {
+  for (const [i, { key, value }] of tree.pairs.entries()) {
     const at = `${path}.${key.text}`
     const fail = (code: string, where: typeof place, message: string): void => {
       bad = true
       on.report(code, at, where, message)
+    }
+    const whole = brokenPrice(tree.pairs[i - 1]?.value, key.text, value)
+    if (whole !== null) {
+      fail(
+        'price',
+        key.place,
+        `the price of ${quote(tree.pairs[i - 1]!.key.text)}: within braces a comma ends it; write ${quote(whole)}, with a point, or put it in quotes`,
+      )
+      continue
     }
     const what = pricedThing(key.text, on.units)
     if ('fault' in what) fail(what.code, key.place, what.fault)
@@ -94,6 +103,13 @@ const moneyOf = (text: string): Money | null => {
     /^([^\d\s.,+-]*\s*)(\d{1,7}(?:[.,]\d{1,2})?)(\s*[^\d\s.,+-]*)$/u.exec(text.trim()) ?? []
   if (figure === undefined || (before!.trim() !== '' && behind!.trim() !== '')) return null
   return { amount: Number(figure.replace(',', '.')), before: before!, behind: behind! }
+}
+
+/** The price, with a point, that the comma of `{ 18 plywood: 62,50 EUR }` broke into a figure and a key without a value; else null. */
+const brokenPrice = (before: Tree | undefined, key: string, value: Tree): string | null => {
+  if (before?.kind !== 'scalar' || value.kind !== 'scalar' || value.text !== '') return null
+  const whole = `${before.text}.${key}`
+  return /\d$/.test(before.text) && /^\d/.test(key) && moneyOf(whole) ? whole : null
 }
 
 /** `18 plywood`, `38 x 89 x 2400`, or a word. */
