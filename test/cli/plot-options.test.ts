@@ -160,8 +160,12 @@ it('the largest paper takes one sheet: 1 tile is said, and page 1 on the map', a
   for (const [name, ...cover] of [['quarter-mm'], ['quarter-in'], ['quarter-mm', '--cover', 'ribbon']]) {
     const { exit, out } = await plot(name!, '--paper', 'a0', '--force', ...cover)
     expect(exit).toBe(0)
-    expect(out).toContain(': 1 tile to tape together, ')
+    expect(out).toContain(': 1 tile to trace from, ')
+    expect(out).toContain('\n4. Lay the page by its snap line; check the distances on the map.\n')
     const read = await readPdf(bytesOf(file('set.pdf')))
-    expect(read.pages[0]!.texts.map(({ text }) => text).join(' ')).toMatch(/\. Page 1 on A0, set /)
+    const map = read.pages[0]!.texts.map(({ text }) => text).join(' ')
+    expect(map).toMatch(/\. Page 1 on A0, set /)
+    expect(map).toMatch(/Cover (line|ribbon); pages: whole \d+, line 1, ribbon 1\. /)
+    expect(map).toContain('On one page these do not show a small slip: trust the snap line.')
   }
 })

@@ -103,8 +103,11 @@ const report = (
     set.pages.filter(({ kind }) => isOne(kind)).length
   const used = (use: PageUse): number => count((kind) => uses[kind] === use)
   const cut = used('cut out')
+  const tiles = set.plan.pages.filter(({ kind }) => kind === 'tile')
+  // a side on one page has nothing to join it to
+  const joined = new Set(tiles.map(({ pattern }) => pattern)).size < tiles.length
   const counted = [
-    `${countWords(used('taped'), 'tile')} to tape together`,
+    `${countWords(used('taped'), 'tile')} to ${joined ? 'tape together' : 'trace from'}`,
     `${used('read first')} to read first`,
     ...(cut > 0 ? [`${cut} of strips to cut out`] : []),
   ].join(', ')
@@ -121,7 +124,9 @@ const report = (
     count((kind) => kind === 'trial' || kind === 'parts') > 0
       ? '3. Saw the lip trial in scrap and try it with the real pipe.'
       : '3. Read the map: it shows where each page lies.',
-    '4. Trim and tape the pages in the order of their numbers, each row to its snap line; check the distances on the map.',
+    joined
+      ? '4. Trim and tape the pages in the order of their numbers, each row to its snap line; check the distances on the map.'
+      : `4. Lay ${tiles.length > 1 ? 'each' : 'the'} page by its snap line; check the distances on the map.`,
     '5. Trace, saw on the WASTE side, and use the first side as pattern for the rest.',
     '',
   ].join('\n')

@@ -57,14 +57,10 @@ export const mapWords = (facts: MapFacts): MapWords => {
   const own = pattern.distances.filter(({ of }) => of === 'panel').slice(2)
   const panel = own.map(({ words, value }) => `${showLength(value, units)} ${words}`)
   return {
-    head: `${pattern.part} of ${pattern.serves.join('; ')}. ${pagesWord(tiles)} on ${paperWord(facts.paper)}, set ${facts.set}. Cover ${facts.cover}; ${covers.map((way) => `${way} ${facts.counts[way]}`).join(', ')} pages. Lengths in ${units === 'in' ? 'inches: + is 1/32 more, – is 1/32 less' : 'mm'}.`,
+    head: `${pattern.part} of ${pattern.serves.join('; ')}. ${pagesWord(tiles)} on ${paperWord(facts.paper)}, set ${facts.set}. Cover ${facts.cover}; pages: ${covers.map((way) => `${way} ${facts.counts[way]}`).join(', ')}. Lengths in ${units === 'in' ? 'inches: + is 1/32 more, – is 1/32 less' : 'mm'}.`,
     steps: tapingSteps(facts),
     missing: missingScrews(pattern, tiles),
-    lip: `When the checks are met, the lip lies within ${likely.toFixed(1)} mm of its place as a rule, ${worst.toFixed(1)} mm at worst.${
-      tiles.length < surveyLeast
-        ? ' With so few pages these do not show a small slip: trust the snap lines and the scales at the joints.'
-        : ''
-    }`,
+    lip: `When the checks are met, the lip lies within ${likely.toFixed(1)} mm of its place as a rule, ${worst.toFixed(1)} mm at worst.${slipWords(tiles.length)}`,
     panel: `Panel: ${[...panel, ...pattern.facts].join('; ')}.`,
     timbers: timberPages(pattern, tiles),
   }
@@ -151,6 +147,14 @@ const hung = (fill: (hanging: Hanging) => void): Hung => {
     },
   })
   return { draw: () => drawn.flatMap((draw) => draw()), height: -y }
+}
+
+/** What is trusted where the checks are too few. */
+const slipWords = (pages: number): string => {
+  if (pages >= surveyLeast) return ''
+  return pages === 1
+    ? ' On one page these do not show a small slip: trust the snap line.'
+    : ' With so few pages these do not show a small slip: trust the snap lines and the scales at the joints.'
 }
 
 const pagesWord = (tiles: readonly Tile[]): string =>
