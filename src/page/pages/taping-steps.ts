@@ -25,7 +25,7 @@ export interface TapingFacts {
 
 /** From the printer to the saw in six steps: the same on the map page and on the phone. */
 export const tapingSteps = (facts: TapingFacts): readonly string[] => {
-  const { units, cover, pattern, tiles, trial, strips } = facts
+  const { units, pattern, tiles, trial, strips } = facts
   const level = !tiles.some(isRowTurned)
   const upper = tiles.some(({ joints }) => joints.some(({ over, edge }) => over && edge === 'top'))
   return [
@@ -33,7 +33,7 @@ export const tapingSteps = (facts: TapingFacts): readonly string[] => {
     `The bottom edge${pattern.pieces > 1 ? ` of each of the ${pattern.pieces} pieces` : ''} comes first: a straight factory edge, or sawn straight where the panel layout lays it. On the pages it is the "panel's own edge". Strike the front edge square to it: that one is sawn with the curve.${pattern.pieces > 1 ? '' : ` The side takes ${showLength(pattern.length, units)} × ${showLength(pattern.height, units)} ${units}.`}`,
     placing(facts, level),
     `${taping(facts, upper ? 'upper' : 'lower')} Use the paper the same day: damp paper grows.`,
-    `${laying(cover, level, facts.datums.length > 0)}${striking(facts)}${pattern.pieces > 1 ? ` ${pieces(facts)}` : ''} Check the distances: if one is off by more than its ±, lay the pages again from the toe; the wood is not sawn before. The cut is the middle of the thick black line: prick through it every 25 mm (1 in) and draw with a thin batten; prick the ringed crosses of screws. Dashed boxes are timbers on the inner face, X on their wood.`,
+    `${laying(facts, level)}${striking(facts)}${pattern.pieces > 1 ? ` ${pieces(facts)}` : ''} Check the distances: if one is off by more than its ±, ${tiles.length > 1 ? 'lay the pages again from the toe' : 'lay the page again'}; the wood is not sawn before. The cut is the middle of the thick black line: prick through it every 25 mm (1 in) and draw with a thin batten; prick the ringed crosses of screws. Dashed boxes are timbers on the inner face, X on their wood.`,
     `Saw on the grey side, marked WASTE, and smooth down to that middle. Trace the first side onto the others and drill its screw holes through them; turned over, it is the other end of the ramp.${strips ? ' The strips at the end of the set mark the skin.' : ''}`,
   ]
 }
@@ -58,7 +58,7 @@ const placing = ({ units, pattern, tiles, datums }: TapingFacts, level: boolean)
   const onPanel = rows.filter(([, [a]]) => a.y > 0 && a.y < pattern.height)
   const beyond = rows.filter((row) => !onPanel.includes(row)).map(([row]) => `row ${row}`)
   return [
-    `Chalk the snap lines above the bottom edge: ${onPanel.map(([row, [a]]) => `${row} ${showLength(a.y, units)}`).join(', ')} ${units}.`,
+    `Chalk the snap ${onPanel.length === 1 ? 'line' : 'lines'} above the bottom edge: ${onPanel.map(([row, [a]]) => `${row} ${showLength(a.y, units)}`).join(', ')} ${units}.`,
     ...(beyond.length > 0 ? [` Beyond the panel is ${wordList(beyond)}: lay it by its joints.`] : []),
     crosses,
   ].join('')
@@ -135,12 +135,15 @@ const striking = ({ units, cover, pattern }: TapingFacts): string => {
   return ` Strike what no page carries with a straight edge: the top line ${show(pattern.height)} above the bottom edge, the back edge ${show(pattern.length)} behind the front edge${corner ? ', the 45° corner' : ''}.`
 }
 
-const laying = (cover: Cover, level: boolean, crosses: boolean): string =>
-  cover === 'whole'
-    ? `Lay the taped sheet to the bottom edge and to the front edge as struck; blank paper may hang over.${decides(crosses, level)}`
-    : crosses
-      ? `Lay the taped sheet on the panel, each cross on its own.${decides(crosses, level)}`
-      : 'Lay the taped sheet on the panel.'
+const laying = ({ cover, tiles, datums }: TapingFacts, level: boolean): string => {
+  const crosses = datums.length > 0
+  const sheet = tiles.length > 1 ? 'taped sheet' : 'page'
+  if (cover === 'whole')
+    return `Lay the ${sheet} to the bottom edge and to the front edge as struck; blank paper may hang over.${decides(crosses, level)}`
+  return crosses
+    ? `Lay the ${sheet} on the panel, each cross on its own.${decides(crosses, level)}`
+    : `Lay the ${sheet} on the panel.`
+}
 
 /** Which wins where two marks of one panel disagree. */
 const decides = (crosses: boolean, level: boolean): string =>

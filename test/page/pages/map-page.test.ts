@@ -287,6 +287,20 @@ it('a single page is not trimmed; pages that join none before them are told wher
   expect(steps('quarter-mm', 'a0', 'line')).toBe(
     'One page, nothing to trim: lay page 1 by its snap line. Use the paper the same day: damp paper grows.',
   )
+  const one = layOut(templateText('quarter-mm'), 'a0', 'line')!.groups[0]!
+  const all = tapingSteps({
+    units: 'mm',
+    cover: 'line',
+    pattern: one.pattern,
+    tiles: one.tiles,
+    datums: one.datums,
+    trial: true,
+    strips: false,
+  }).join(' ')
+  expect(all).toContain('Chalk the snap line above')
+  expect(all).toContain('Lay the page on the panel')
+  expect(all).toContain('lay the page again;')
+  expect(all).not.toMatch(/taped sheet|snap lines|lay the pages/)
   expect(steps('quarter-mm', 'a4', 'line')).not.toMatch(/joins? no|open/)
   const set = layOut(templateText('pair-mm'), 'a4', 'whole')!
   const { tiles } = set.groups[0]!
