@@ -48,7 +48,7 @@ const timberRows = (ramp: Quarter, units: Units): readonly Row[] => {
     return own.length === 0
       ? []
       : [
-          `${roleWords[role]} ${own.map(({ timber: { x, lies }, number }) => `${show(x)}${lies === 'flat' ? ' flat' : ''} (${number})`).join(', ')}`,
+          `${roleWords(role, ramp.coping !== null)} ${own.map(({ timber: { x, lies }, number }) => `${show(x)}${lies === 'flat' ? ' flat' : ''} (${number})`).join(', ')}`,
         ]
   })
   return [

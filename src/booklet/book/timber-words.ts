@@ -14,7 +14,7 @@ export const timberMarks = ({ timbers }: Pick<Book, 'timbers'>, ramp: SolvedRamp
 export const timberName = (book: Pick<Book, 'timbers'>, ramp: SolvedRamp, index: number): string => {
   const behind = ramp.deckTimbers[index - ramp.studs.length]
   const name = `${timberLabel(index, ramp.studs.length)} (${timberMarks(book, ramp, index)})`
-  return behind ? `${name}, ${roleWords[behind.role]}` : name
+  return behind ? `${name}, ${roleWords(behind.role, ramp.coping !== null)}` : name
 }
 
 export const liesWords = ({ lies }: Pick<Timber, 'lies'>): string => (lies === 'edge' ? 'on edge' : 'flat')

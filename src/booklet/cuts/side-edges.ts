@@ -39,7 +39,8 @@ interface Straight {
 /** The straight edges of a curved piece that a circular saw saws, the bottom one first, then what a jigsaw does. */
 export const sideEdges = (piece: PanelPiece, panel: Panel, units: Units): readonly SideEdge[] => {
   const others = hangingOn(piece, panel)
-  const all = straightOf(piece)
+  const on = pathSegments(piece.outline)
+  const all = straightOf(piece, on)
   const long = all.filter(({ segment }) => segmentLength(segment) >= practice.shortest)
   const done = long.flatMap((edge) => {
     const cut = cutBefore(edge.segment, piece, panel)
@@ -52,7 +53,7 @@ export const sideEdges = (piece: PanelPiece, panel: Panel, units: Units): readon
     ...long.filter(({ segment }) => onEdge(segment, panel)).map(({ name }) => `${name}: the panel's own`),
     ...done.map(({ edge, cut }) => `${edge.name}: sawn by cut ${cut}`),
   ]
-  const last = curveEdge(piece, all, others, units)
+  const last = curveEdge(piece, on, all, others, units)
   const edges = [
     ...own.map(({ name, segment }) => {
       const { side, inward } = bladeOf(segment, piece)
@@ -90,13 +91,12 @@ const hangingOn = (piece: PanelPiece, { pieces, steps }: Panel): readonly PanelP
   return pieces.filter((one) => one !== piece && !parted(one, piece) && (turn(one) < 0 || turn(one) > now))
 }
 
-/** By what they are on the part itself, which runs along its bottom edge first, level from its start at the front, and back to it last. */
-const straightOf = ({ part, outline }: PanelPiece): readonly Straight[] => {
+/** `on`: the piece's segments on its panel. By what they are on the part itself, which runs along its bottom edge first, level from its start at the front, and back to it last. */
+const straightOf = ({ part }: PanelPiece, on: readonly Segment[]): readonly Straight[] => {
   const { x0, x1, y1 } = pathBounds(part.outline)
   const { start } = part.outline
   // a joint may lean either way from there
   const front = Math.abs(start.x - x0) < Math.abs(start.x - x1) ? x0 : x1
-  const on = pathSegments(outline)
   const segments = pathSegments(part.outline)
   return segments
     .map((segment, i): Straight | null => {
@@ -201,11 +201,11 @@ const past = Array.from({ length: 13 }, (_, i) => (i * practice.past) / 12)
 /** What is left to the jigsaw: the curve, and what is short. */
 const curveEdge = (
   piece: PanelPiece,
+  segments: readonly Segment[],
   straight: readonly Straight[],
   others: readonly PanelPiece[],
   units: Units,
 ): Omit<SideEdge, 'letter'> => {
-  const segments = pathSegments(piece.outline)
   const curves = segments.filter(({ kind }) => kind !== 'line')
   const curve = (curves.length > 0 ? curves : segments).reduce((most, one) =>
     segmentLength(one) > segmentLength(most) ? one : most,

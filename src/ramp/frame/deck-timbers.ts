@@ -15,13 +15,20 @@ export interface DeckTimber extends Timber {
   readonly role: 'pipe' | 'backing' | 'deck' | 'back' | 'wheels'
 }
 
-/** What a timber behind the lip is for. */
-export const roleWords: Readonly<Record<DeckTimber['role'], string>> = {
-  pipe: 'under the pipe',
-  backing: 'backing behind the pipe',
-  deck: 'under the deck board',
-  back: 'back bottom corner',
-  wheels: 'for the wheels',
+/** What a timber behind the lip is for, `piped` where a pipe lies there. */
+export const roleWords = (role: DeckTimber['role'], piped: boolean): string => {
+  switch (role) {
+    case 'pipe':
+      return 'under the pipe'
+    case 'backing':
+      return piped ? 'backing behind the pipe' : 'backing behind the lip'
+    case 'deck':
+      return 'under the deck board'
+    case 'back':
+      return 'back bottom corner'
+    case 'wheels':
+      return 'for the wheels'
+  }
 }
 
 /** Less air needs no packing, mm. */

@@ -77,14 +77,14 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
           pieces: board.pieces,
           widths: board.widths,
           rows: board.rows,
-          foot: 'edge at the pipe',
+          foot: ramp.coping ? 'edge at the pipe' : 'edge at the lip',
           names: sheets.length > 1 ? sheets.map(({ mark }) => mark) : [],
         }),
       (room) => {
         const next = nextIn(room)
         return [
           next(
-            `${fine(board.sheet.thickness)} ${board.sheet.material}: ${count === 1 ? 'one sheet' : `${count} sheets`}, ${show(board.length)} from front to back, ${show(ramp.width)} wide. It begins ${show(board.from)} behind the toe, just behind the pipe.`,
+            `${fine(board.sheet.thickness)} ${board.sheet.material}: ${count === 1 ? 'one sheet' : `${count} sheets`}, ${show(board.length)} from front to back, ${show(ramp.width)} wide. It begins ${show(board.from)} behind the toe, ${ramp.coping ? 'just behind the pipe' : 'at the lip'}.`,
           ),
           next(
             `Lay it with its back edge flush with the sides' back edge, and screw it down, ${ownUnits(pilotDrill, book.units)} drilled before each.`,

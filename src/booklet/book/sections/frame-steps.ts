@@ -178,12 +178,16 @@ const studsWords = (
       some.map((i) => i + 1),
     )
   const order = isCurved(ramp) ? 'up the curve, one after the other' : 'one after the other'
-  return `Screw ${studs(indices)} on their marks, ${order}, as the table says: ${eachEnd(ramp, [usual ?? null, plated ?? null], indices.find((i) => !on.includes(i)) ?? indices[0]!)}.${
+  const marks = indices.length === 1 ? 'its mark' : `their marks, ${order}`
+  return `Screw ${studs(indices)} on ${marks}, as the table says: ${eachEnd(ramp, [usual ?? null, plated ?? null], indices.find((i) => !on.includes(i)) ?? indices[0]!)}.${
     on.length > 0 && plated
       ? ` ${capital(studs(on))}: ${eachEnd(ramp, [usual ?? null, plated], on[0]!)}.`
       : ''
-  } Tick each in the table.`
+  } ${tickWords(indices)}`
 }
+
+const tickWords = (indices: readonly number[]): string =>
+  `Tick ${indices.length === 1 ? 'it' : 'each'} in the table.`
 
 /** Timbers behind the lip, by where their tops lie. */
 const behindWords = (
@@ -198,8 +202,9 @@ const behindWords = (
     groups.set(said, [...(groups.get(said) ?? []), i + 1])
   }
   const told = [...groups].map(([said, numbers]) => `${wordList(numbers.map(String))}${said}`)
+  const tops = indices.length === 1 ? [...groups.keys()].join('') : `: ${told.join('; ')}`
   return `Screw ${numberList(
     'timber',
     indices.map((i) => i + 1),
-  )} as the table says, ${eachEnd(ramp, screws, indices[0]!)}: ${told.join('; ')}. Tick each in the table.`
+  )} as the table says, ${eachEnd(ramp, screws, indices[0]!)}${tops}. ${tickWords(indices)}`
 }

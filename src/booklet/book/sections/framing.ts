@@ -164,7 +164,7 @@ const studTable = (book: Book, ramp: SolvedRamp) => {
             '',
             show(timber.x),
             liesWords(timber),
-            roleWords[timber.role],
+            roleWords(timber.role, ramp.coping !== null),
             '',
           ])
         : []),

@@ -57,7 +57,7 @@ export const cutting = (book: Book): Section => {
       ...actBlocks(acts),
       check(
         quarters.length > 0
-          ? `Sides laid on each other: curve, notch and back edge lie within ${tolerances[book.units][0]} of each other.`
+          ? `Sides laid on each other: ${quarters.some(({ coping }) => coping) ? 'curve, notch' : 'curve'} and back edge lie within ${tolerances[book.units][0]} of each other.`
           : 'Sides laid on each other are of one length and height.',
         width,
       ),

@@ -24,6 +24,7 @@ export const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] =
     .map(({ piece }) => piece.part.mark)
   const over = laid[0] && !isMirrored(laid[0].piece) ? down : []
   const [close, wide] = tolerances[units]
+  const curve = ramp.coping ? 'curve and notch' : 'curve'
   return together(
     [
       named(`checks ${ramp.name}`, part(ofRamp(book, 'Checks on the sawn wood', ramp), width)),
@@ -63,10 +64,10 @@ export const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] =
             ...sides,
           ],
           rows: [
-            ['', 'the taped pages laid back on the sawn edge: curve and notch', close, ...blanks],
+            ['', `the taped pages laid back on the sawn edge: ${curve}`, close, ...blanks],
             [
               '',
-              `the side laid on ${marks[0] ?? 'side 1'}: curve, notch, back edge`,
+              `the side laid on ${marks[0] ?? 'side 1'}: ${ramp.coping ? 'curve, notch, back edge' : 'curve, back edge'}`,
               close,
               ...blanks.map((_, i) => (i === 0 ? '–' : '')),
             ],
@@ -75,7 +76,7 @@ export const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] =
         width,
       ),
       words(
-        `${over.length > 0 ? `On ${over.join(' and ')} the pages lie print down. ` : ''}Lengths and diagonals may be off by ${wide}, curve and notch by ${close}. What stands proud is sanded down; where an edge is hollow by more, saw that side anew or bring all sides to it.`,
+        `${over.length > 0 ? `On ${over.join(' and ')} the pages lie print down. ` : ''}Lengths and diagonals may be off by ${wide}, ${curve} by ${close}. What stands proud is sanded down; where an edge is hollow by more, saw that side anew or bring all sides to it.`,
         width,
       ),
     ],

@@ -1,0 +1,62 @@
+import { expect, test } from 'vitest'
+import { framingRows } from '../../src/booklet/framing-rows.ts'
+import { templateText } from '../support/templates.ts'
+import { bookletSaid, cutsSaid } from './said.ts'
+import { withOffsets } from './solved.ts'
+
+const piped = templateText('quarter-mm')
+const bare = piped.replace(/ {4}coping:[\s\S]*?(?=\n {4}\w)/, '    coping: none')
+
+test('a ramp without a pipe is told of no pipe to measure, of no notch and of no trial, one with it is', () => {
+  const words = [
+    'outside of the pipe',
+    'lip trial',
+    'the lip feels right',
+    'just behind the pipe',
+    'edge at the pipe',
+    'backing behind the pipe',
+    'curve and notch',
+    'curve, notch',
+    'skin or pipe',
+    'board and pipe',
+  ]
+  const [without, withPipe] = [bookletSaid(bare), bookletSaid(piped)]
+  for (const said of words) {
+    expect(withPipe, said).toContain(said)
+    // the jigsaw's line of the shopping list is told by the list
+    expect(without.replace('jigsaw curve and notch', ''), said).not.toContain(said)
+  }
+  expect(without).toContain('behind the toe, at the lip.')
+  expect(without).toContain('edge at the lip')
+  expect(without).toContain('backing behind the lip')
+})
+
+test('figures and cuts name a backing by what it lies behind, and a side without a notch has none to saw', () => {
+  const told = (text: string): string => framingRows(withOffsets(text).quarters[0]!, 'mm').flat().join(' ')
+  expect(told(piped)).toContain('backing behind the pipe')
+  expect(told(bare)).toContain('backing behind the lip')
+  expect(told(bare)).not.toContain('behind the pipe')
+  expect(cutsSaid(piped)).toMatch(/notch and curve: jigsaw/)
+  expect(cutsSaid(bare)).toMatch(/front edge and curve: jigsaw/)
+  expect(cutsSaid(bare)).not.toMatch(/notch|pipe/)
+})
+
+test('one stud, or one timber, between the corners is told as one', () => {
+  const low = `title: Low
+units: mm
+ramps:
+  - width: 800
+    height: { deck: 150 }
+    transition: { circle: { surface: 900 } }
+    toe: 20
+    deck: 300
+    skin: [ 9 plywood ]
+    deck-board: 9 plywood
+    coping: none
+`
+  const said = bookletSaid(low, ['framing'])
+  expect(said).toContain('Screw stud 2 on its mark, as the table says: both screws in each end. Tick it')
+  expect(said).toMatch(/Screw timber 3 as the table says, both screws in each end, its top level/)
+  expect(said).not.toContain('one after the other')
+  expect(bookletSaid(piped, ['framing'])).toContain('on their marks, up the curve, one after the other')
+})
