@@ -2,6 +2,7 @@ import type { Sheet } from '../../../design/design.ts'
 import { curvedOf } from '../../../design/kind-traits.ts'
 import type { Table } from '../../../drafting/table.ts'
 import { numberList, wordList } from '../../../length/word-list.ts'
+import { revealWords } from '../../../ramp/check/reveal-words.ts'
 import { sideSheet } from '../../../ramp/splice/side-splices.ts'
 import type { Panel } from '../../../stock/panel/panels.ts'
 import { sheetWords, sizeWords } from '../../../stock/panel/sheet-words.ts'
@@ -32,10 +33,15 @@ export const first = (book: Book): Section => {
     next(
       `Print the pages of the plot at 100 %, one-sided, on ${paper} paper: a map, a test square, ${piped.length > 0 ? 'a lip trial where there is a pipe, ' : ''}${tiles} pages to tape. Measure the test square both ways with a steel rule.`,
     )
-    for (const { coping } of piped.slice(0, 1))
+    for (const { coping, design } of piped.slice(0, 1)) {
+      const layers = [
+        ...(design.skin.length > 0 ? ['skin'] : []),
+        ...(design.deckBoard ? ['deck board'] : []),
+      ]
       next(
-        `The trial cut: saw the lip trial in any scrap as thick as the sides, or in a corner of what the panel they come from leaves over${sidePage(book)}. Lay in the pipe (${fine(coping!.outside)}) and any scraps as thick as skin and deck board. Run a hand and a wheel over it: the pipe stands ${fine(coping!.up)} above the deck board and ${fine(coping!.out)} out of the ridden face. What does not feel right is laid out anew now, not after the first side.`,
+        `The trial cut: saw the lip trial in any scrap as thick as the sides, or in a corner of what the panel they come from leaves over${sidePage(book)}. Lay in the pipe (${fine(coping!.outside)})${layers.length > 0 ? ` and any scraps as thick as ${wordList(layers)}` : ''}. Run a hand and a wheel over it: the pipe stands ${revealWords(coping!, design, fine, ' and ')}. What does not feel right is laid out anew now, not after the first side.`,
       )
+    }
     next(
       'Measure both diagonals of each panel that a side is sawn from: equal diagonals make a square panel.',
     )
