@@ -1,24 +1,44 @@
 import { pointDistance } from '../../../../geometry/point.ts'
 import { middleRise } from '../../../../ramp/curve/middle-rise.ts'
-import type { Flat, SolvedQuarter } from '../../../../ramp/ramp.ts'
+import type { Flat, SolvedQuarter, SolvedRamp } from '../../../../ramp/ramp.ts'
 import { notchSizes } from '../../../../ramp/side/notch-sizes.ts'
 import { isMirrored } from '../../../../stock/panel/panels.ts'
+import { isSide } from '../../../../stock/sheet-part.ts'
 import { checkLetters, checksView } from '../../../views/checks-view.ts'
 import { type Block, named, part, table, together, words } from '../../block.ts'
 import { type Book, ofRamp } from '../../book.ts'
 import { figure } from '../../figure.ts'
 import { laidSides } from './copied-sides.ts'
 
-/** So many sides have a column of their own to write in. */
+/** So many sides have a column to write in beside each other; more go on in a table below, evenly. */
 const mostSides = 3
+
+const tablesFor = <T>(sides: readonly T[]): readonly (readonly T[])[] => {
+  const each = Math.ceil(sides.length / Math.ceil(sides.length / mostSides))
+  return sides.flatMap((_, i) => (i % each === 0 ? [sides.slice(i, i + each)] : []))
+}
+
+/** The marks of a ramp's sides and ribs, of those in pieces what they are a piece of. */
+const sideMarks = ({ sheets }: Book, ramp: SolvedRamp): readonly string[] => [
+  ...new Set(
+    sheets
+      .flatMap(({ parts }) => parts)
+      .filter((own) => own.ramp === ramp.name && isSide(own))
+      .map(({ mark, piece }) => piece?.of ?? mark),
+  ),
+]
+
+const blankFor = (mark: string) => ({ head: mark, kind: 'blank' }) as const
 
 /** One side with its measures, and the table that they are written in; then what is laid on each other. */
 export const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   const { width, units, show } = book
-  const blanks = Array.from({ length: Math.min(mostSides, ramp.design.sides.count) }, () => '')
   const laid = ramp.splices.length > 0 ? [] : laidSides(book, ramp)
-  const marks = laid.flatMap(({ piece: { part: own, under } }) => [own.mark, ...(under ? [under.mark] : [])])
-  const sides = blanks.map((_, i) => ({ head: marks[i] ?? `side ${i + 1}`, kind: 'blank' as const }))
+  // first the one that the others are laid on
+  const marks =
+    ramp.splices.length > 0
+      ? sideMarks(book, ramp)
+      : laid.flatMap(({ piece: { part: own, under } }) => [own.mark, ...(under ? [under.mark] : [])])
   const down = laid
     .filter(({ piece }) => isMirrored(piece) && !piece.under)
     .map(({ piece }) => piece.part.mark)
@@ -36,44 +56,48 @@ export const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] =
         { width, height: 80 },
         { width: ramp.length, height: ramp.side.height },
       ),
-      table(
-        {
-          columns: [
-            { head: '', kind: 'box' },
-            { head: '', kind: 'words', face: 'bold' },
-            { head: 'from … to', kind: 'words' },
-            { head: 'wanted', kind: 'right' },
-            ...sides,
-          ],
-          rows: sideChecks(ramp).map(([said, value], i) => [
-            '',
-            checkLetters[i]!,
-            said,
-            show(value),
-            ...blanks,
-          ]),
-        },
-        width,
-      ),
-      table(
-        {
-          columns: [
-            { head: '', kind: 'box' },
-            { head: 'laid on each other', kind: 'words' },
-            { head: 'off by at most', kind: 'right' },
-            ...sides,
-          ],
-          rows: [
-            ['', `the taped pages laid back on the sawn edge: ${curve}`, close, ...blanks],
-            [
-              '',
-              `the side laid on ${marks[0] ?? 'side 1'}: ${ramp.coping ? 'curve, notch, back edge' : 'curve, back edge'}`,
-              close,
-              ...blanks.map((_, i) => (i === 0 ? '–' : '')),
+      ...tablesFor(marks).map((own) =>
+        table(
+          {
+            columns: [
+              { head: '', kind: 'box' },
+              { head: '', kind: 'words', face: 'bold' },
+              { head: 'from … to', kind: 'words' },
+              { head: 'wanted', kind: 'right' },
+              ...own.map(blankFor),
             ],
-          ],
-        },
-        width,
+            rows: sideChecks(ramp).map(([said, value], i) => [
+              '',
+              checkLetters[i]!,
+              said,
+              show(value),
+              ...own.map(() => ''),
+            ]),
+          },
+          width,
+        ),
+      ),
+      ...tablesFor(marks).map((own) =>
+        table(
+          {
+            columns: [
+              { head: '', kind: 'box' },
+              { head: 'laid on each other', kind: 'words' },
+              { head: 'off by at most', kind: 'right' },
+              ...own.map(blankFor),
+            ],
+            rows: [
+              ['', `the taped pages laid back on the sawn edge: ${curve}`, close, ...own.map(() => '')],
+              [
+                '',
+                `the side laid on ${marks[0]!}: ${ramp.coping ? 'curve, notch, back edge' : 'curve, back edge'}`,
+                close,
+                ...own.map((mark) => (mark === marks[0] ? '–' : '')),
+              ],
+            ],
+          },
+          width,
+        ),
       ),
       words(
         `${over.length > 0 ? `On ${over.join(' and ')} the pages lie print down. ` : ''}Lengths and diagonals may be off by ${wide}, ${curve} by ${close}. What stands proud is sanded down; where an edge is hollow by more, saw that side anew or bring all sides to it.`,
@@ -86,12 +110,8 @@ export const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] =
 
 /** The sides of a flat: sizes and both diagonals, with blanks. */
 export const straightChecks = (book: Book, ramp: Flat): readonly Block[] => {
-  const { width, sheets, show, units } = book
-  const marks = sheets
-    .flatMap(({ parts }) => parts)
-    .filter(({ part: of, ramp: name }) => of === 'side' && name === ramp.name)
-    .map(({ mark }) => mark)
-    .slice(0, mostSides)
+  const { width, show, units } = book
+  const marks = sideMarks(book, ramp)
   const { length, heights } = ramp
   const diagonal = show(Math.hypot(length, heights.frame))
   const rows = [
@@ -102,17 +122,19 @@ export const straightChecks = (book: Book, ramp: Flat): readonly Block[] => {
   ] as const
   return [
     part(ofRamp(book, 'Checks on the sawn wood', ramp), width),
-    table(
-      {
-        columns: [
-          { head: '', kind: 'box' },
-          { head: 'of each side', kind: 'words' },
-          { head: 'wanted', kind: 'right' },
-          ...marks.map((mark) => ({ head: mark, kind: 'blank' as const })),
-        ],
-        rows: rows.map(([said, value]) => ['', said, value, ...marks.map(() => '')]),
-      },
-      width,
+    ...tablesFor(marks).map((own) =>
+      table(
+        {
+          columns: [
+            { head: '', kind: 'box' },
+            { head: 'of each side', kind: 'words' },
+            { head: 'wanted', kind: 'right' },
+            ...own.map(blankFor),
+          ],
+          rows: rows.map(([said, value]) => ['', said, value, ...own.map(() => '')]),
+        },
+        width,
+      ),
     ),
     words(
       `Length and diagonals may be off by ${tolerances[units][1]}, the height by ${tolerances[units][0]}: more is a step to ride over.`,
