@@ -13,6 +13,7 @@ import { planView } from '../../views/plan-view.ts'
 import { studView } from '../../views/stud-view.ts'
 import { type Block, caution, check, head, named, part, table, together, words } from '../block.ts'
 import { type Book, ofRamp } from '../book.ts'
+import { commonEnds } from '../end-words.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { screwFigure } from '../screw-figure.ts'
@@ -79,12 +80,6 @@ const frameOf = (book: Book, ramp: SolvedRamp, before: readonly SolvedRamp[]): r
   ]
 }
 
-/** The ways in which timbers lie in any of the ramps: the first one's picture shows them all. */
-const timbersLie = ({ solved: { ramps } }: Book): readonly ('edge' | 'flat')[] =>
-  (['edge', 'flat'] as const).filter((way) =>
-    ramps.some(({ studs, deckTimbers }) => [...studs, ...deckTimbers].some(({ lies }) => lies === way)),
-  )
-
 /** Where the screws of a timber's ends go, with a picture, and corners that all but touch. */
 const endsOf = (book: Book, ramp: SolvedRamp, again: boolean): readonly Block[] => {
   const { width } = book
@@ -92,7 +87,7 @@ const endsOf = (book: Book, ramp: SolvedRamp, again: boolean): readonly Block[] 
   const said = (room: number): readonly Block[] =>
     [endScrews(book, ramp, again), close].filter((one) => one !== '').map((one) => words(one, room))
   if (again) return said(width)
-  return [stage(() => stumpView(timbersLie(book)), noScale, said, width)]
+  return [stage(() => stumpView(commonEnds(book)), noScale, said, width)]
 }
 
 /** Nearer ones leave no room for timber that is a little thicker, mm. */

@@ -73,24 +73,30 @@ export const bendView = (
   ])
 }
 
-/** Half the longer side of a timber's end and of its shorter one; mm on paper. */
-const [longHalf, shortHalf] = [9.5, 4] as const
+/** Half the longer side of a timber's end, mm on paper. */
+const longHalf = 9.5
 
-/** The outside of a side with the ends of its timbers behind it, as they lie, and where the two screws of each go; no scale. */
-export const stumpView = (lies: readonly ('edge' | 'flat')[]): View => {
+/** The end of a timber as it lies, and where its two screws go. */
+export interface TimberEnd {
+  readonly lies: 'edge' | 'flat'
+  /** along its upper face, and square to that, mm */
+  readonly width: number
+  readonly depth: number
+  /** each from the middle of that face, mm */
+  readonly screws: readonly { readonly along: number; readonly down: number }[]
+}
+
+/** The outside of a side with the ends of its timbers behind it, one as each way lies, and where the two screws of each go; no scale. */
+export const stumpView = (timbers: readonly TimberEnd[]): View => {
   // side by side where there are both
-  const wide = lies.length > 1 ? 22 : 17
-  const ends = lies.map((way) => {
-    const x = lies.length < 2 ? 0 : way === 'edge' ? -12.5 : 8.5
-    const [dx, dy] = way === 'edge' ? [shortHalf, longHalf] : [longHalf, shortHalf]
-    // both under the edge of the side
-    const y = longHalf - dy
-    // as of 38 by 89: on edge in the lower half, flat near both edges
-    const at: readonly Point[] =
-      way === 'edge'
-        ? [-0.73 * longHalf, 0].map((by) => ({ x, y: y + by }))
-        : [-1, 1].map((by) => ({ x: x + by * 0.73 * longHalf, y }))
-    return { way, x, timber: rectangle(x - dx, y - dy, x + dx, y + dy), at }
+  const wide = timbers.length > 1 ? 22 : 17
+  const ends = timbers.map(({ lies: way, width, depth, screws }) => {
+    const x = timbers.length < 2 ? 0 : way === 'edge' ? -11.3 : 11.3
+    const ratio = (2 * longHalf) / Math.max(width, depth)
+    const [dx, high] = [(width / 2) * ratio, depth * ratio]
+    // all under the edge of the side
+    const at = screws.map(({ along, down }): Point => ({ x: x + along * ratio, y: longHalf - down * ratio }))
+    return { way, x, timber: rectangle(x - dx, longHalf - high, x + dx, longHalf), at }
   })
   const top = longHalf + 0.3
   return viewOf([
@@ -105,11 +111,11 @@ export const stumpView = (lies: readonly ('edge' | 'flat')[]): View => {
     {
       name: 'words',
       marks: [
-        ...word({ x: 0, y: 14.2 }, lies.length > 1 ? 'ends of timbers, from outside' : 'from outside'),
+        ...word({ x: 0, y: 14.2 }, timbers.length > 1 ? 'ends of timbers, from outside' : 'from outside'),
         ...ends.flatMap(({ way, x }) =>
           word(
             { x, y: -13 - 1.5 * size },
-            lies.length > 1
+            timbers.length > 1
               ? way === 'edge'
                 ? 'on edge'
                 : 'flat'
