@@ -11,18 +11,17 @@ import { templates, templateText } from '../support/templates.ts'
 const polygonOf = ({ outline }: PanelPiece) =>
   new Flatten.Polygon([outerPolygon(outline, 0.02).map(({ x, y }) => new Flatten.Point(x, y))])
 
-const curvedPanels = (): readonly Panel[] =>
-  templates.flatMap((name) => {
-    const reading = readDesign(templateText(name))
-    if ('problems' in reading) throw new Error(name)
-    const job = cutsJob(reading.design)
-    if (isRefusal(job)) throw new Error(name)
-    return job.sheets
-      .flatMap(({ panels }) => panels)
-      .filter(({ pieces }) => pieces.some(({ second }) => second !== null))
-  })
+const panelsOf = (text: string): readonly Panel[] => {
+  const reading = readDesign(text)
+  if ('problems' in reading) throw new Error(text)
+  const job = cutsJob(reading.design)
+  if (isRefusal(job)) throw new Error(text)
+  return job.sheets.flatMap((sheet) => sheet.panels)
+}
 
-const panels = curvedPanels()
+const panels = templates
+  .flatMap((name) => panelsOf(templateText(name)))
+  .filter(({ pieces }) => pieces.some(({ second }) => second !== null))
 
 test('the blade runs in the waste beside each straight edge of a side, and the edges lie on its outline', () => {
   let looked = 0
@@ -96,4 +95,22 @@ test('the sides that lie as their pages do are sawn first, and a jigsaw has 10 b
     })
   }
   expect(gaps).toBeGreaterThan(8)
+})
+
+test('each step of a side in pieces names what is sawn: a piece without a curve leaves the jigsaw nothing', () => {
+  const long = templateText('quarter-mm')
+    .replace(/^ {4}width: .*$/m, '    width: 1800')
+    .replace(/^ {4}deck: .*$/m, '    deck: 2000')
+  const panelsOfLong = panelsOf(long)
+  const pieces = panelsOfLong.flatMap((panel) => panel.pieces.map((piece) => ({ piece, panel })))
+  const straight = pieces.filter(({ piece: { part } }) => part.piece !== null && !part.piece.lip)
+  expect(straight.length).toBeGreaterThan(1)
+  for (const { piece, panel } of straight) {
+    const edges = sideEdges(piece, panel, 'mm')
+    expect(edges.length).toBeGreaterThan(1)
+    for (const { words, cut } of edges) {
+      expect(words).toMatch(/^\w/)
+      expect(cut, words).not.toBeNull()
+    }
+  }
 })

@@ -65,7 +65,7 @@ export const sideEdges = (piece: PanelPiece, panel: Panel, units: Units): readon
         cut: { segment, stops: stops.map(({ at }) => at) },
       }
     }),
-    last,
+    ...(last ? [last] : []),
   ]
   return edges.map((edge, i) => ({
     ...edge,
@@ -198,14 +198,14 @@ const holds = ({ x0, y0, x1, y1 }: Box, { x, y }: Point): boolean => x >= x0 && 
 /** Looked at beyond an end, mm. */
 const past = Array.from({ length: 13 }, (_, i) => (i * practice.past) / 12)
 
-/** What is left to the jigsaw: the curve, and what is short. */
+/** What is left to the jigsaw: the curve, and what is short; null where nothing is. */
 const curveEdge = (
   piece: PanelPiece,
   segments: readonly Segment[],
   straight: readonly Straight[],
   others: readonly PanelPiece[],
   units: Units,
-): Omit<SideEdge, 'letter'> => {
+): Omit<SideEdge, 'letter'> | null => {
   const curves = segments.filter(({ kind }) => kind !== 'line')
   const curve = (curves.length > 0 ? curves : segments).reduce((most, one) =>
     segmentLength(one) > segmentLength(most) ? one : most,
@@ -220,6 +220,7 @@ const curveEdge = (
     ...(notched && piece.part.piece?.lip !== false ? ['notch'] : []),
     ...(curves.length > 0 ? ['curve'] : []),
   ]
+  if (what.length === 0) return null
   const along = others.length > 0 ? Array.from({ length: 65 }, (_, i) => segmentAt(curve, i / 64)) : []
   const close = others
     .map((other) => {
