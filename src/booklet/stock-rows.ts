@@ -45,7 +45,7 @@ const wheelWords = (
   const show = (mm: number): string => showLength(mm, units)
   const each = units === 'mm' ? `${Math.ceil(rated)} kg` : `${Math.ceil(rated / 0.45359237)} lb`
   return (
-    `${count}, ${wordList(across.map(show))} from the left, ${show(clearance)} off the floor; they carry from ${((tip.least * 180) / Math.PI).toFixed(0)}° on, ` +
+    `${count} wheels, at ${wordList(across.map(show))} from the left, ${show(clearance)} off the floor; they carry from ${((tip.least * 180) / Math.PI).toFixed(0)}° on, ` +
     `with the toe lifted ${show(lift)} and ${massRange(hands, units)} in the hands; each rated for ${each} or more`
   )
 }
