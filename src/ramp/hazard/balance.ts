@@ -80,7 +80,10 @@ const footWays = (trial: Trial, design: QuarterDesign, units: Units): Told => {
     [
       smaller && told`a chamfer of ${smaller} or less`,
       without ? offering('no chamfer', set('chamfer', 'none')) : null,
-      longer && (back.from === 'deck' ? told`a deck of ${longer} or more` : told`a side ${longer} long`),
+      longer &&
+        (back.from === 'deck'
+          ? told`a deck of ${longer} or more from lip to back`
+          : told`a side ${longer} long`),
     ],
     'fix it to a wall, or set another back to back with it',
   )

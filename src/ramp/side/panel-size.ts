@@ -37,7 +37,7 @@ export const panelFindings = (
     const shorter = room > run + 50 ? firstThat(trial, design, backKey(design), most, -1, units) : null
     if (shorter === null) return ''
     return back.from === 'deck'
-      ? told`make the deck ${shorter} or less, or `
+      ? told`make the deck ${shorter} or less from lip to back, or `
       : told`make it ${shorter} long or less, or `
   }
   const buy = `buy panels of ${atLeast(far)} × ${atLeast(low)} or more`

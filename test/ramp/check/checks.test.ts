@@ -484,7 +484,7 @@ describe('words', () => {
     const wide = { ...plain, back: { from: 'deck', value: 2000 } } as const
     expect(message(wide, 'panel-size')).toBe(
       `warn: a side needs ${Math.ceil(run + 2000)} mm × 640 mm, a panel of your stock is 2440 mm × 1220 mm; ` +
-        `make the deck ${Math.floor(2440 - run)} mm or less, or buy panels of ${Math.ceil(run + 2000)} mm × 640 mm or more`,
+        `make the deck ${Math.floor(2440 - run)} mm or less from lip to back, or buy panels of ${Math.ceil(run + 2000)} mm × 640 mm or more`,
     )
     expect(solve(wide, 'mm', stock.panel).ramp.side).not.toBeNull()
   })

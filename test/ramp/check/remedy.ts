@@ -180,7 +180,8 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
   tips: [
     [`a chamfer of ${L} or less`, chamfer],
     ['no chamfer', noChamfer],
-    [`a (?:deck of|side) ${L} (?:or more|long)`, back],
+    [`a deck of ${L} or more from lip to back`, back],
+    [`a side ${L} long`, back],
   ],
   'skin-load': [
     [`studs every ${L}`, every],
@@ -200,7 +201,7 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
     [`studs ${L} deep or more`, depth],
   ],
   'panel-size': [
-    [`make the deck ${L} or less`, back],
+    [`make the deck ${L} or less from lip to back`, back],
     [`make it ${L} long or less`, back],
     [`panels of ${L} × ${L}`, panel],
   ],
