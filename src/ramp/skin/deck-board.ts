@@ -178,6 +178,11 @@ const seamFindings = (
   ]
 }
 
+/** How a note on the board's screws begins; those on the skin's have the same id. */
+const boardNote = 'deck board: '
+
+export const isOfBoard = ({ message }: Pick<Finding, 'message'>): boolean => message.startsWith(boardNote)
+
 const thinFindings = (
   rows: readonly BoardRow[],
   usual: number | null,
@@ -193,7 +198,7 @@ const thinFindings = (
   return [
     note(
       'screw-through',
-      `deck board: a screw of ${measured(usual, units)} comes through at ${words.join(' and at ')}`,
+      `${boardNote}a screw of ${measured(usual, units)} comes through at ${words.join(' and at ')}`,
     ),
   ]
 }

@@ -6,6 +6,7 @@ import { runOutFloor, runOutLap } from '../../../ramp/beside/toe-step.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedQuarter } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../ramp/screws/screw-sort.ts'
+import { isOfBoard } from '../../../ramp/skin/deck-board.ts'
 import { ownSheets } from '../../../ramp/skin/own-sheets.ts'
 import { screwWords } from '../../screw-counts.ts'
 import { sheetView } from '../../views/sheet-view.ts'
@@ -93,7 +94,8 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
       },
     ),
     check('No edge of the board catches a finger.', width),
-    ...checksOf(book, ramp, ['deck-seam', 'screw-through']),
+    ...checksOf(book, ramp, ['deck-seam']),
+    ...checksOf(book, ramp, ['screw-through'], isOfBoard),
   ]
 }
 

@@ -4,6 +4,7 @@ import { segmentsGap } from '../../../geometry/nearest.ts'
 import { pathSegments, polygonOf } from '../../../geometry/path.ts'
 import type { Point } from '../../../geometry/point.ts'
 import { capital } from '../../../length/capital.ts'
+import type { Check } from '../../../ramp/check/check.ts'
 import { roleWords } from '../../../ramp/frame/deck-timbers.ts'
 import { timberCorners } from '../../../ramp/frame/timber.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
@@ -117,9 +118,14 @@ const closeTimbers = (book: Book, ramp: SolvedRamp): string => {
 }
 
 /** What the figures say of this ramp that bears on the work at hand. */
-export const checksOf = (book: Book, ramp: SolvedRamp, ids: readonly string[]): readonly Block[] =>
+export const checksOf = (
+  book: Book,
+  ramp: SolvedRamp,
+  ids: readonly string[],
+  belongs: (check: Check) => boolean = () => true,
+): readonly Block[] =>
   book.solved.checks
-    .filter((one) => one.ramp === ramp.name && ids.includes(one.id))
+    .filter((one) => one.ramp === ramp.name && ids.includes(one.id) && belongs(one))
     .map(({ message }) => words(`${capital(message.replaceAll('`', ''))}.`, book.width))
 
 const studTable = (book: Book, ramp: SolvedRamp) => {

@@ -5,6 +5,7 @@ import { numberList, wordList } from '../../../length/word-list.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../ramp/screws/screw-sort.ts'
+import { isOfBoard } from '../../../ramp/skin/deck-board.ts'
 import type { FixedRow, Layer } from '../../../ramp/skin/layer.ts'
 import { ownSheets } from '../../../ramp/skin/own-sheets.ts'
 import { seamStudsOf } from '../../../ramp/skin/seam-studs.ts'
@@ -68,7 +69,8 @@ const skinOf = (book: Book, ramp: SolvedRamp, told: SolvedRamp | null): readonly
     ...layers.flatMap((layer) =>
       layerOf(book, ramp, told, layer, layer === layers.at(-1) && layers.length > 1),
     ),
-    ...checksOf(book, ramp, ['screw-through', 'bare-skin', 'seam-shared', 'across-seam', 'seam-stud']),
+    ...checksOf(book, ramp, ['screw-through'], (one) => !isOfBoard(one)),
+    ...checksOf(book, ramp, ['bare-skin', 'seam-shared', 'across-seam', 'seam-stud']),
   ]
 }
 
