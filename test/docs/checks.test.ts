@@ -29,6 +29,21 @@ describe('the table of checks in docs/geometry.md', () => {
     expect([...inDocs].filter((entry) => !inSource.has(entry))).toEqual([])
   })
 
+  it('has every check that the booklet repeats', () => {
+    const sections = `${folder}/booklet/book/sections`
+    const asked = readdirSync(sections, { recursive: true, encoding: 'utf8' })
+      .filter((name) => name.endsWith('.ts'))
+      .flatMap((name) => [
+        ...readFileSync(`${sections}/${name}`, 'utf8').matchAll(
+          /\bchecksOf\(book, ramp, ([^\]]*(?:\[\] : \[[^\]]*)?)\]/g,
+        ),
+      ])
+      .flatMap(([, list]) => [...list!.matchAll(/'([a-z-]+)'/g)].map(([, id]) => id))
+    expect(asked.length).toBeGreaterThan(14)
+    const known = new Set(rows.map(([, id]) => id))
+    expect(asked.filter((id) => !known.has(id))).toEqual([])
+  })
+
   it('has one row for a check, which says when it speaks and what to do', () => {
     const ids = rows.map(([, id]) => id)
     expect(new Set(ids).size).toBe(ids.length)

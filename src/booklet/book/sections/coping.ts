@@ -104,7 +104,7 @@ const copingOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): 
           ...pipeSteps(),
         ]),
     check(`The pipe stands ${revealWords(own, ramp.design, fine)}.`, width),
-    ...checksOf(book, ramp, ['pipe-timber', 'pipe-joint', 'pipe-hole', 'pipe-heat']),
+    ...checksOf(book, ramp, ['pipe-timber', 'pipe-joint', 'pipe-hole', 'pipe-moves']),
   ]
 }
 

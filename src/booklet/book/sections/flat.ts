@@ -51,7 +51,7 @@ export const flat = (book: Book): Section | null => {
                 )
               }),
           ]),
-        ...checksOf(book, ramp, ['flat-studs', 'meeting', 'flat-height']),
+        ...checksOf(book, ramp, ['flat-studs', 'flat-width']),
       ]),
       check('A hand run over the joint feels no step. Nothing rocks.', width),
     ],

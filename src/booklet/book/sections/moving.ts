@@ -48,15 +48,7 @@ export const moving = (book: Book): Section => {
       ...solved.ramps.flatMap((ramp) => fitBlocks(book, ramp, next)),
       ...storeSteps(book).map(({ ramp, said }) => named(`stored ${ramp}`, next(said))),
       ...drawn,
-      ...solved.ramps.flatMap((ramp) =>
-        checksOf(book, ramp, [
-          ...(goesIn(book, ramp) ? [] : ['stores-fit']),
-          'stores-inside',
-          'stores',
-          'slide',
-          'stored',
-        ]),
-      ),
+      ...solved.ramps.flatMap((ramp) => checksOf(book, ramp, goesIn(book, ramp) ? [] : ['stores-fit'])),
       next(
         `Measure doors and corners first. ${sheeted ? 'Take the run-out off first; where its screws no longer bite, set threaded inserts in stud 1 and take machine screws as thick. ' : ''}Lift at the sides, never at ${solved.ramps.some(({ coping }) => coping) ? 'skin or pipe' : 'the skin'}. Walk it on its back edge over boards only.`,
       ),

@@ -70,7 +70,7 @@ const skinOf = (book: Book, ramp: SolvedRamp, told: SolvedRamp | null): readonly
       layerOf(book, ramp, told, layer, layer === layers.at(-1) && layers.length > 1),
     ),
     ...checksOf(book, ramp, ['screw-through'], (one) => !isOfBoard(one)),
-    ...checksOf(book, ramp, ['bare-skin', 'seam-shared', 'across-seam', 'seam-stud']),
+    ...checksOf(book, ramp, ['seam-across', 'seam-stud']),
   ]
 }
 
