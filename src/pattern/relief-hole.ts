@@ -1,12 +1,11 @@
 import type { Units } from '../design/design.ts'
 import { cross } from '../drawing/cross.ts'
 import { type Drawing, stroke, text } from '../drawing/drawing.ts'
-import { inch } from '../geometry/inch.ts'
 import { circle } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import { showLength } from '../length.ts'
 import type { SolvedCoping } from '../ramp/side/coping.ts'
-import { notchCorner } from '../ramp/side/side.ts'
+import { notchCorner, notchDrill } from '../ramp/side/side.ts'
 import { letters, pens } from './pens.ts'
 
 /** Where to drill so that a saw can turn in the inner corner of a square notch: the hole touches floor and wall. */
@@ -32,7 +31,7 @@ export const roundWords = (coping: SolvedCoping | null, units: Units): Drawing[n
 /** Null for a round seat. */
 export const reliefHole = (coping: SolvedCoping | null, units: Units): ReliefHole | null => {
   if (coping?.seat !== 'square') return null
-  const drill = units === 'in' ? inch * (5 / 16) : 8
+  const drill = notchDrill[units]
   const corner = notchCorner(coping)
   const centre = { x: corner.x - drill / 2, y: corner.y + drill / 2 }
   return {

@@ -1,4 +1,5 @@
 import type { QuarterDesign } from '../../design/design.ts'
+import { inch } from '../../geometry/inch.ts'
 import { arcSegment, type Path, pathOf, segmentsPath } from '../../geometry/path.ts'
 import { type Point, pointAngle } from '../../geometry/point.ts'
 import type { SolvedCoping } from './coping.ts'
@@ -31,6 +32,9 @@ export const notchCorner = (coping: SolvedCoping): Point => ({
   x: coping.centre.x + coping.outside / 2,
   y: coping.centre.y - coping.outside / 2,
 })
+
+/** Of that hole, mm; common practice, no source. */
+export const notchDrill = { mm: 8, in: (5 * inch) / 16 } as const
 
 interface Notch {
   /** from `top` on the side's top line down, along the seat and out to the frame's curve at `end` */

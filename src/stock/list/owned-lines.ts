@@ -1,15 +1,15 @@
 import { straightOf } from '../../design/kind-traits.ts'
 import { ownUnits } from '../../length/own-units.ts'
-import type { Units } from '../../length.ts'
+import { showLength, type Units } from '../../length.ts'
 import { pilotDrill } from '../../ramp/frame/screw-lengths.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
+import { notchDrill } from '../../ramp/side/side.ts'
 import { grips } from '../handle.ts'
 import type { Moving } from '../moving.ts'
 import type { ListLine } from './line.ts'
 
-/** Holes for the bolts of plates, and that in which a jigsaw turns; common practice, no source. */
+/** Holes for the bolts of plates; common practice, no source. */
 const plateDrill = '9 mm (3/8 in)'
-export const notchDrill = '10 mm (1/2 in)'
 
 /** Most have them; to be ticked all the same. */
 export const ownedLines = (
@@ -40,12 +40,12 @@ export const ownedLines = (
     priced: null,
   })
   const woodBits = [
-    pilotDrill,
-    ...(gripped('handle') ? [grips.boltHole] : []),
-    ...(joined ? [plateDrill] : []),
-    ...(notched ? [notchDrill] : []),
-    ...(gripped('rope') || straightOf(ramps).length > 0 ? [grips.ropeHole] : []),
-  ].map((size) => ownUnits(size, units))
+    ownUnits(pilotDrill, units),
+    ...(gripped('handle') ? [ownUnits(grips.boltHole, units)] : []),
+    ...(notched ? [showLength(notchDrill[units], units, { unit: true })] : []),
+    ...(joined ? [ownUnits(plateDrill, units)] : []),
+    ...(gripped('rope') || straightOf(ramps).length > 0 ? [ownUnits(grips.ropeHole, units)] : []),
+  ]
   return [
     owned('tools', 'steel rule, tape, try square, pencil, knife', 'one of each', 1, 'set'),
     owned('tools', 'straightedge as long as a panel', 'guide of the circular saw'),

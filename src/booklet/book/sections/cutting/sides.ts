@@ -1,8 +1,8 @@
 import type { Point } from '../../../../geometry/point.ts'
-import { ownUnits } from '../../../../length/own-units.ts'
+import { showLength } from '../../../../length.ts'
 import type { Pattern } from '../../../../pattern/pattern.ts'
 import type { SolvedQuarter } from '../../../../ramp/ramp.ts'
-import { notchDrill } from '../../../../stock/list/owned-lines.ts'
+import { notchDrill } from '../../../../ramp/side/side.ts'
 import type { Panel } from '../../../../stock/panel/panels.ts'
 import { type SideEdge, sideEdges } from '../../../cuts/side-edges.ts'
 import { copyView, guideView, tapedView } from '../../../views/acts/panel-views.ts'
@@ -59,7 +59,7 @@ const cellsOf = ({ covered }: Book, { name }: SolvedQuarter): readonly (readonly
 
 /** Drilled before it is sawn; where the design has one notch alone, beside its drawing. */
 const notchAct = (book: Book, ramp: SolvedQuarter): Act => {
-  const said = `In the inner corner of the notch${aloneNotched(book) ? '' : onPage('notches')} drill a hole of ${ownUnits(notchDrill, book.units)} on the WASTE side, touching both of its lines, so that it takes nothing of the pipe's seat. The notch is sawn later.`
+  const said = `In the inner corner of the notch${aloneNotched(book) ? '' : onPage('notches')} drill a hole of ${showLength(notchDrill[book.units], book.units, { unit: true })} on the WASTE side, touching both of its lines, so that it takes nothing of the pipe's seat. The notch is sawn later.`
   if (!aloneNotched(book)) return told([said], book.width)[0]!
   const half = (book.width - betweenNotches) / 2
   const [drawing, sizes] = notchBlocks(book, ramp, half)

@@ -1,0 +1,49 @@
+import { expect, test } from 'vitest'
+import type { Design } from '../../src/design/design.ts'
+import { curvedOf } from '../../src/design/kind-traits.ts'
+import { readDesign } from '../../src/design/read.ts'
+import { bookletJob } from '../../src/job/booklet.ts'
+import { buyJob } from '../../src/job/buy.ts'
+import { usualLaying } from '../../src/job/laying.ts'
+import { isRefusal } from '../../src/job/refusal.ts'
+import { lipTrial } from '../../src/pattern/lip/lip-trial.ts'
+import { templateText } from '../support/templates.ts'
+import { wordsOf } from './words.ts'
+
+const designOf = (text: string): Design => {
+  const reading = readDesign(text)
+  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
+  return reading.design
+}
+
+/** What full-size pages, booklet and list say of one design. */
+const saidOf = (text: string, only: readonly string[]) => {
+  const design = designOf(text)
+  const book = bookletJob(design, usualLaying('a4'), { only, fingerprint: () => '0123456789abcdef' })
+  const buy = buyJob(design)
+  if (isRefusal(book) || isRefusal(buy)) throw new Error(JSON.stringify([book, buy]))
+  const [ramp] = curvedOf(book.solved.ramps)
+  const trial = lipTrial(ramp!, 168, 200, design.units)!
+  return {
+    trial: [...wordsOf(trial.marks).map((word) => word.text), ...trial.steps].join(' '),
+    booklet: book.pages
+      .flatMap(({ drawing }) => wordsOf(drawing))
+      .map((word) => word.text)
+      .join(' '),
+    list: buy.facts.stock.list.map(({ what }) => what),
+  }
+}
+
+test.each([
+  ['quarter-mm', '8 mm'],
+  ['quarter-in', '5/16 in'],
+])(
+  '%s: the hole in which the saw turns has one size on the full-size pages, in the booklet and on the list',
+  (name, drill) => {
+    const { trial, booklet, list } = saidOf(templateText(name), ['cutting'])
+    expect(trial).toContain(`drill ${drill} first`)
+    expect(booklet).toContain(`drill a hole of ${drill} on the WASTE side`)
+    const bits = list.find((what) => what.startsWith('drill, wood bits'))!
+    expect(bits.split(/bits of |, /)).toContain(drill)
+  },
+)
