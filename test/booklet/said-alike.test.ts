@@ -47,3 +47,15 @@ test.each([
     expect(bits.split(/bits of |, /)).toContain(drill)
   },
 )
+
+test('a run-out in two pieces is sheared to the size of each', () => {
+  const wide = templateText('quarter-mm')
+    .replace('width: 1216', 'width: 3600')
+    .replace('count: 2 ', 'count: 4 ')
+  const { booklet } = saidOf(wide, ['cutting'])
+  const [, size] = /let the shop shear: 2 of (\d+ × 1800)\. /.exec(booklet)!
+  // as the panel has them
+  const [length, width] = size!.split(' × ')
+  expect(booklet.split(`run-out sheet, 1 from the left; ${width} × ${length}`)).toHaveLength(2)
+  expect(booklet.split(`run-out sheet, 2 from the left; ${width} × ${length}`)).toHaveLength(2)
+})

@@ -215,6 +215,11 @@ test('steel has the size that a shop cuts it to where it closes the toe, and say
   const runOut = quarter?.kind === 'quarter' ? runOutSheet(quarter, design.stock, design.units) : null
   expect(runOut!.widths).toHaveLength(1)
   expect(notes(single)).toEqual([`or cut to size: ${runOut!.length} × ${runOut!.widths[0]!.length}`])
+  // no sheet is longer than 2500
+  const wide = single.replace('width: 1216', 'width: 3600').replace('count: 2 ', 'count: 4 ')
+  expect(notes(wide)).toEqual([`or cut to size: 2 of ${runOut!.length} × 1800`])
+  const twins = `${single.replace('- kind:', '- name: one\n    kind:')}\n  - name: two\n    like: one\n`
+  expect(notes(twins)).toEqual([`or cut to size: 2 of ${runOut!.length} × 1216`])
   const ridden = single.replace('6 hardboard', '2 steel')
   expect(ridden).not.toBe(single)
   expect(notes(ridden)).toHaveLength(2)

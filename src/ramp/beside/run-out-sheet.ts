@@ -1,5 +1,6 @@
 import type { Sheet, Stock, Units } from '../../design/design.ts'
 import { panelSizes } from '../../design/panel-sizes.ts'
+import { showLength } from '../../length.ts'
 import { same } from '../check/offer.ts'
 import { wallMiddles } from '../frame/bays.ts'
 import { screwLength, screwPoint, screwWithin } from '../frame/screw-lengths.ts'
@@ -50,6 +51,17 @@ export const runOutPieces = (
     length: width / count,
   }))
   return { sheet, length: runOutLength(transition, units), widths }
+}
+
+/** What these are cut to, and how many of each: `590 × 1216`, `2 of 604 × 1800`. */
+export const runOutSizes = (sheets: readonly RunOutPieces[], units: Units): readonly string[] => {
+  const sizes = sheets.flatMap(({ length, widths }) =>
+    widths.map((one) => `${showLength(length, units)} × ${showLength(one.length, units)}`),
+  )
+  return [...new Set(sizes)].map((size) => {
+    const count = sizes.filter((one) => one === size).length
+    return count > 1 ? `${count} of ${size}` : size
+  })
 }
 
 /** The same with its screws, which take far longer to find. */

@@ -5,7 +5,7 @@ import { inch } from '../../geometry/inch.ts'
 import { ownUnits } from '../../length/own-units.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength, type Units } from '../../length.ts'
-import { runOutLength } from '../../ramp/beside/toe-step.ts'
+import { runOutPieces, runOutSizes } from '../../ramp/beside/run-out-sheet.ts'
 import { rounded } from '../../ramp/check/offer.ts'
 import type { Flat, WholeDesign } from '../../ramp/ramp.ts'
 import { screwHead, screwSize } from '../../ramp/screws/screw-sort.ts'
@@ -66,30 +66,28 @@ export const shoppingList = (design: Design, solved: WholeDesign, bought: Bought
   ...ownedLines(design.units, solved, { moving: bought.moving, people: bought.people }),
 ]
 
-/** What run-outs of this sheet are cut to, each once. */
-const cutSizes = (sheet: Sheet, { ramps }: WholeDesign, units: Units): readonly string[] => [
-  ...new Set(
-    curvedOf(ramps).flatMap(({ design: { runOut }, transition, width }) =>
-      runOut.kind === 'sheet' && sameSheet(runOut.sheet, sheet)
-        ? [`${showLength(runOutLength(transition, units), units)} × ${showLength(width, units)}`]
-        : [],
-    ),
-  ),
-]
+/** What run-outs of this sheet are cut to. */
+const cutSizes = (sheet: Sheet, { ramps }: WholeDesign, { stock, units }: Design): readonly string[] => {
+  const sheets = curvedOf(ramps).flatMap((ramp) => runOutPieces(ramp, stock, units) ?? [])
+  return runOutSizes(
+    sheets.filter((one) => sameSheet(one.sheet, sheet)),
+    units,
+  )
+}
 
 /** Of steel a shop cuts what is wanted; layers of skin have their sizes on the plan of their panels. */
 const steelNote = (sizes: readonly string[]): string =>
   sizes.length > 0 ? `or cut to size: ${wordList(sizes)}` : 'or pieces that are cut to size'
 
-const panelLines = ({ units }: Design, solved: WholeDesign, { panels }: Bought): readonly ListLine[] =>
+const panelLines = (design: Design, solved: WholeDesign, { panels }: Bought): readonly ListLine[] =>
   panels.map(({ sheet, name, size, count, backs }) => ({
     part: 'sheets',
-    what: `${name}, ${showLength(size[0], units)} × ${rounded(size[1], units)}`,
+    what: `${name}, ${showLength(size[0], design.units)} × ${rounded(size[1], design.units)}`,
     count,
     unit: 'panel',
     note:
       sheet.material === 'steel'
-        ? steelNote(cutSizes(sheet, solved, units))
+        ? steelNote(cutSizes(sheet, solved, design))
         : backs.length > 0
           ? `${count > 1 ? 'one ' : ''}good on both faces: for ${wordList(backs)}`
           : '',

@@ -1,7 +1,7 @@
 import { curvedOf, straightOf } from '../../../../design/kind-traits.ts'
 import { capital } from '../../../../length/capital.ts'
 import { wordList } from '../../../../length/word-list.ts'
-import { runOutLength } from '../../../../ramp/beside/toe-step.ts'
+import { runOutPieces, runOutSizes } from '../../../../ramp/beside/run-out-sheet.ts'
 import type { Pipe } from '../../../../ramp/frame/pipe.ts'
 import type { SolvedQuarter, SolvedRamp } from '../../../../ramp/ramp.ts'
 import { stopBlockView } from '../../../views/acts/tool-views.ts'
@@ -80,11 +80,11 @@ const straightSteps = ({ solved, show }: Book): readonly string[] =>
 
 /** Pipes, and run-outs of steel, each sort in one step. */
 const metalSteps = (book: Book, quarters: readonly SolvedQuarter[]): readonly string[] => {
-  const { show, units } = book
+  const { design, units } = book
   const sheets = quarters.flatMap((ramp) => {
-    const { runOut } = ramp.design
-    return runOut.kind === 'sheet' && runOut.sheet.material === 'steel'
-      ? [`${whose(book, ramp)}${show(runOutLength(ramp.transition, units))} × ${show(ramp.width)}`]
+    const pieces = runOutPieces(ramp, design.stock, units)
+    return pieces?.sheet.material === 'steel'
+      ? [`${whose(book, ramp)}${runOutSizes([pieces], units).join()}`]
       : []
   })
   const pipes = quarters.flatMap((ramp) => (ramp.pipe ? [{ ramp, pipe: ramp.pipe }] : []))
