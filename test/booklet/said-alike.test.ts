@@ -59,3 +59,13 @@ test('a run-out in two pieces is sheared to the size of each', () => {
   expect(booklet.split(`run-out sheet, 1 from the left; ${width} × ${length}`)).toHaveLength(2)
   expect(booklet.split(`run-out sheet, 2 from the left; ${width} × ${length}`)).toHaveLength(2)
 })
+
+test.each([
+  ['quarter-mm', '2 mm'],
+  // 2 mm are 2.5/32 in
+  ['quarter-in', 'a shade under 1/8 in'],
+])('%s: the skin ends as far off the pipe in the booklet as at the lip trial', (name, gap) => {
+  const { trial, booklet } = saidOf(templateText(name), ['skin'])
+  expect(trial).toContain(`each layer of skin ${gap} short of the pipe`)
+  expect(booklet).toContain(`its upper end stays ${gap} off it`)
+})

@@ -5,6 +5,7 @@ import { placeLabels } from '../../drawing/place-labels.ts'
 import { bisect } from '../../geometry/bisect.ts'
 import type { Box } from '../../geometry/bounds.ts'
 import { circle, type Path, pathOf, rectangle, segmentsPath } from '../../geometry/path.ts'
+import { ownUnits } from '../../length/own-units.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
 import { measured, same } from '../../ramp/check/offer.ts'
@@ -12,7 +13,7 @@ import { revealWords } from '../../ramp/check/reveal-words.ts'
 import type { Curve } from '../../ramp/curve/curve.ts'
 import type { SolvedQuarter } from '../../ramp/ramp.ts'
 import type { SolvedCoping } from '../../ramp/side/coping.ts'
-import { type SkinLayer, skinGap } from '../../ramp/skin/skin.ts'
+import { type SkinLayer, skinGapWords } from '../../ramp/skin/skin.ts'
 import { layerLabels } from '../layer-labels.ts'
 import { pens } from '../pens.ts'
 import { reliefHole } from '../relief-hole.ts'
@@ -148,14 +149,6 @@ const trialParts = (ramp: SolvedQuarter, coping: SolvedCoping, piece: Box, units
 /** Its thickness, mm. */
 const boardOf = ({ transition: { heights } }: SolvedQuarter): number => heights.deck - heights.frame
 
-/** Signs of inches are told on other pages. */
-const roughly = (figure: string): string =>
-  figure.endsWith('–')
-    ? `a shade under ${figure.slice(0, -1)}`
-    : figure.endsWith('+')
-      ? `a shade over ${figure.slice(0, -1)}`
-      : figure
-
 /** `layers`: those that are named here, as their labels found no room. */
 const trialSteps = (
   ramp: SolvedQuarter,
@@ -176,7 +169,7 @@ const trialSteps = (
   const given = design.coping?.by.kind === 'notch' ? '"along" and "down"' : '"up" and "out"'
   return [
     `The pipe should stand ${revealWords(coping, design, (mm) => `${show(mm)} ${units}`, ' and ')}: that is its reveal.${coping.seat === 'round' ? ` The notch is round, radius ${show(r)} ${units}.` : ''}`,
-    `Saw this on the grey side of its thick line in a scrap of the side's plywood (dashed edges anywhere near), screw on offcuts of skin${boardOf(ramp) > 0 ? ' and deck board' : ''}, each layer of skin ${roughly(show(skinGap))} ${units} short of the pipe, lay the real pipe in, and run a hand and a wheel over it.`,
+    `Saw this on the grey side of its thick line in a scrap of the side's plywood (dashed edges anywhere near), screw on offcuts of skin${boardOf(ramp) > 0 ? ' and deck board' : ''}, each layer of skin ${ownUnits(skinGapWords, units)} short of the pipe, lay the real pipe in, and run a hand and a wheel over it.`,
     ...(off.length > 0
       ? [
           `The pipe is too thick for one page: past the edge of this piece ${wordList(

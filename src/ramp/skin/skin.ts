@@ -31,6 +31,8 @@ export const stepBack = ({ runOut }: RampDesign): number => (runOut?.kind === 's
 
 /** Left between the end of the skin and the pipe, mm. */
 export const skinGap = 2
+/** The same in words: not every page explains the signs of inches. */
+export const skinGapWords = '2 mm (a shade under 1/8 in)'
 
 /** Layers that the pipe leaves no room for, or that step back over the middle of the first stud. */
 export const skinFindings = (

@@ -9,6 +9,7 @@ import { isOfBoard } from '../../../ramp/skin/deck-board.ts'
 import type { FixedRow, Layer } from '../../../ramp/skin/layer.ts'
 import { ownSheets } from '../../../ramp/skin/own-sheets.ts'
 import { seamStudsOf } from '../../../ramp/skin/seam-studs.ts'
+import { skinGapWords } from '../../../ramp/skin/skin.ts'
 import { screwWords } from '../../screw-counts.ts'
 import { bendView } from '../../views/acts/act-views.ts'
 import { sectionNumber } from '../../views/plan-view.ts'
@@ -188,7 +189,7 @@ const layerSteps = (
   const next = higher.map((course, i) => {
     const row = courses[i + 1]![0]!.rows[0]
     const last = i === higher.length - 1 && isCurved(ramp) && ramp.coping !== null
-    return `Lay ${course} above ${i === 0 ? lowest : higher[i - 1]}${gap > 0 ? `, a gap of ${fine(gap)} between them` : ''}, side edges flush${last ? `; the pipe laid in the notch, the upper end stays ${ownUnits(pipeGap, units)} off it` : ''}. ${row && row.stud !== null ? `Screw its first row into stud ${row.stud + 1}, then on as before.` : 'Screw it on as before.'}`
+    return `Lay ${course} above ${i === 0 ? lowest : higher[i - 1]}${gap > 0 ? `, a gap of ${fine(gap)} between them` : ''}, side edges flush${last ? `; the pipe laid in the notch, the upper end stays ${ownUnits(skinGapWords, units)} off it` : ''}. ${row && row.stud !== null ? `Screw its first row into stud ${row.stud + 1}, then on as before.` : 'Screw it on as before.'}`
   })
   if (!isCurved(ramp))
     return [
@@ -201,7 +202,7 @@ const layerSteps = (
   // its end stays clear of the pipe
   const piped =
     ramp.coping && one
-      ? `; the pipe laid in the notch, its upper end stays ${ownUnits(pipeGap, units)} off it`
+      ? `; the pipe laid in the notch, its upper end stays ${ownUnits(skinGapWords, units)} off it`
       : ''
   const toe = `Lay ${one ? 'its toe end' : `the toe end of ${lowest}`} ${layer.layer === 1 ? "flush with the top of the sides' front edge" : `flush with that of layer ${layer.layer - 1}, square to the curve`}, its side edges flush with the outsides${piped}`
   // told and shown with the first layer
@@ -228,9 +229,6 @@ const layerSteps = (
     ),
   ]
 }
-
-/** Between a sheet and the pipe, as `skinGap` says it. */
-const pipeGap = '2 mm (1/16 in)'
 
 /** Where the stud lines are drawn on the bench: on each sheet from its own lower edge. */
 const linesWords = (
