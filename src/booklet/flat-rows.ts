@@ -1,4 +1,5 @@
 import { countWords } from '../length/count-words.ts'
+import { showThickness } from '../length/thickness.ts'
 import { showLength, type Units } from '../length.ts'
 import type { Flat } from '../ramp/ramp.ts'
 import { type Row, sheetRows, spliceRows } from './framing-rows.ts'
@@ -15,7 +16,7 @@ export const flatRows = (ramp: Flat, units: Units): readonly Row[] => {
     ['height', `frame ${show(heights.frame)}   ridden face ${show(heights.surface)}`],
     [
       'sides',
-      `${count} of ${show(length)} × ${show(heights.frame)}, ${fine(thickness)} thick: straight cuts`,
+      `${count} of ${show(length)} × ${show(heights.frame)}, ${showThickness(thickness, units)} thick: straight cuts`,
     ],
     ['width', show(width)],
   ]

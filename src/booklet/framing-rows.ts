@@ -1,5 +1,6 @@
 import { kindTraits } from '../design/kind-traits.ts'
 import { countWords } from '../length/count-words.ts'
+import { showThickness } from '../length/thickness.ts'
 import { wordList } from '../length/word-list.ts'
 import { showLength, type Units } from '../length.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
@@ -84,8 +85,8 @@ export const spliceRows = (ramp: Ramp, units: Units): readonly Row[] => {
     [
       'pieces',
       `each side of ${splices.length + 1}, ${pieceLetters.slice(0, splices.length + 1).join(', ')} from the ${kindTraits[design.kind].sheetEnd}: ${spliceWords(splices, ramp.studs.length, units)}; ` +
-        `plates ${fine(thickness)} plywood, glued, each with ${countWords(count, 'screw')}${length === null ? '' : ` of ${fine(length)}`}; ` +
-        `the timbers there ${fine(thickness)} shorter at each plate`,
+        `plates ${showThickness(thickness, units)} plywood, glued, each with ${countWords(count, 'screw')}${length === null ? '' : ` of ${fine(length)}`}; ` +
+        `the timbers there ${showThickness(thickness, units)} shorter at each plate`,
     ],
   ]
 }
@@ -123,7 +124,7 @@ export const sheetRows = (ramp: Ramp, units: Units): readonly Row[] => {
     const meets = seams.map((seam) => `${show(seam.at)}${seam.stud === null ? '' : ` on ${seamWords(seam)}`}`)
     return [
       `skin ${layer.layer}`,
-      `${fine(layer.sheet.thickness)} ${layer.sheet.material}, ${show(layer.length)} long${i * back > 0 ? ` from ${show(i * back)} up` : ''}; ` +
+      `${showThickness(layer.sheet.thickness, units)} ${layer.sheet.material}, ${show(layer.length)} long${i * back > 0 ? ` from ${show(i * back)} up` : ''}; ` +
         `${sheets(pieces, way, meets, widths, acrossSeams, show)}, ${screwWords(layer.rows, show)}`,
     ]
   })
@@ -132,7 +133,7 @@ export const sheetRows = (ramp: Ramp, units: Units): readonly Row[] => {
     const meets = seams.map(({ at }) => `${show(from + at)} behind the toe`)
     rows.push([
       'board',
-      `${fine(sheet.thickness)} ${sheet.material}, ${show(length)} deep, from ${show(from)} behind the toe to the back; ` +
+      `${showThickness(sheet.thickness, units)} ${sheet.material}, ${show(length)} deep, from ${show(from)} behind the toe to the back; ` +
         `${sheets(pieces, 'front to back', meets, widths, acrossSeams, show)}, ${screwWords(deckBoard.rows, show)}`,
     ])
   }

@@ -1,5 +1,5 @@
 import type { Units } from '../design/design.ts'
-import { showLength } from '../length.ts'
+import { showThickness } from '../length/thickness.ts'
 import type { Curve } from '../ramp/curve/curve.ts'
 import type { SolvedRamp } from '../ramp/ramp.ts'
 import type { Layer } from '../ramp/skin/layer.ts'
@@ -30,7 +30,7 @@ export const skinStrips = (ramp: SolvedRamp, units: Units): readonly StoryStrip[
         kind: 'layer',
         ramps: ramp.name,
         what: `layer ${layer.layer}`,
-        aside: `${showLength(layer.sheet.thickness, units, { unit: true, decimals: 1 })} ${layer.sheet.material}`,
+        aside: `${showThickness(layer.sheet.thickness, units, { unit: true })} ${layer.sheet.material}`,
         straight: !bent,
         length: layer.length,
         zero: zeroOf(ramp, layer, units),

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { figuresRows } from '../../src/booklet/figures-rows.ts'
 import type { Design } from '../../src/design/design.ts'
 import { curvedOf } from '../../src/design/kind-traits.ts'
 import { readDesign } from '../../src/design/read.ts'
@@ -7,6 +8,7 @@ import { buyJob } from '../../src/job/buy.ts'
 import { usualLaying } from '../../src/job/laying.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
 import { lipTrial } from '../../src/pattern/lip/lip-trial.ts'
+import { skinStrips } from '../../src/pattern/skin-strips.ts'
 import { templateText } from '../support/templates.ts'
 import { wordsOf } from './words.ts'
 
@@ -25,6 +27,10 @@ const saidOf = (text: string, only: readonly string[]) => {
   const [ramp] = curvedOf(book.solved.ramps)
   const trial = lipTrial(ramp!, 168, 200, design.units)!
   return {
+    rows: figuresRows(ramp!, design.units)
+      .map((row) => row.join(' '))
+      .join('\n'),
+    strips: skinStrips(ramp!, design.units).map(({ aside }) => aside),
     trial: [...wordsOf(trial.marks).map((word) => word.text), ...trial.steps].join(' '),
     booklet: book.pages
       .flatMap(({ drawing }) => wordsOf(drawing))
@@ -68,4 +74,20 @@ test.each([
   const { trial, booklet } = saidOf(templateText(name), ['skin'])
   expect(trial).toContain(`each layer of skin ${gap} short of the pipe`)
   expect(booklet).toContain(`its upper end stays ${gap} off it`)
+})
+
+test('a sheet is called what is typed wherever it is named', () => {
+  const typed = templateText('quarter-in')
+    .replace('[3/8 plywood, 3/8 plywood, 1/4 hardboard]', '[11/32 plywood, 11/32 plywood, 1/4 hardboard]')
+    .replace('deck-board: 5/8 plywood', 'deck-board: 23/32 plywood')
+  const { rows, strips, trial, booklet, list } = saidOf(typed, ['glance', 'skin', 'deck'])
+  expect(rows).toMatch(/^skin 1 11\/32 plywood, /m)
+  expect(rows).toMatch(/^board 23\/32 plywood, /m)
+  expect(strips).toEqual(['11/32 in plywood', '11/32 in plywood', '1/4 in hardboard'])
+  for (const words of ['layer 1: 11/32 in', 'deck board 23/32']) expect(trial).toContain(words)
+  for (const words of ['layer 1, 11/32 plywood: K1', 'deck board, 23/32: D1', '23/32 plywood: one sheet, '])
+    expect(booklet).toContain(words)
+  expect(booklet).toMatch(/K1[^:]*: 11\/32 plywood, /)
+  for (const name of ['11/32 plywood', '23/32 plywood'])
+    expect(list.some((what) => what.startsWith(`${name}, 48 × 96`))).toBe(true)
 })

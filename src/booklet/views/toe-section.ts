@@ -10,6 +10,7 @@ import { pathMap } from '../../geometry/path-map.ts'
 import { pointToward } from '../../geometry/point.ts'
 import { showLength, type Units } from '../../length.ts'
 import type { SolvedQuarter } from '../../ramp/ramp.ts'
+import { sheetWords } from '../../stock/panel/sheet-words.ts'
 import { annotated, cutFrame, type Remark, type Window, within } from './detail.ts'
 import { type Profile, profileOf } from './profile.ts'
 import { scaled, type View, type ViewPart, viewStyle } from './view.ts'
@@ -110,7 +111,7 @@ const runOutNote = (remark: Remark, ramp: SolvedQuarter, units: Units, ratio: nu
     'run-out',
     calloutWays(
       scaled({ x, y: runOutHeight(ramp, x) }, ratio),
-      [`run-out, ${showLength(runOut.sheet.thickness, units, { decimals: 1 })} ${runOut.sheet.material}`],
+      [`run-out, ${sheetWords(runOut.sheet, units)}`],
       viewStyle,
       [60, 80, 40],
     ),

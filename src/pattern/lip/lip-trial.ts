@@ -6,6 +6,7 @@ import { bisect } from '../../geometry/bisect.ts'
 import type { Box } from '../../geometry/bounds.ts'
 import { circle, type Path, pathOf, rectangle, segmentsPath } from '../../geometry/path.ts'
 import { ownUnits } from '../../length/own-units.ts'
+import { showThickness } from '../../length/thickness.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
 import { measured, same } from '../../ramp/check/offer.ts'
@@ -129,7 +130,9 @@ const trialParts = (ramp: SolvedQuarter, coping: SolvedCoping, piece: Box, units
     stroke('mark', scrap, pens.stud),
   ]
   const laid = skin.filter(({ length }) => length > 0)
-  const layerWords = laid.map(({ layer, sheet }) => `layer ${layer}: ${show(sheet.thickness)} ${units}`)
+  const layerWords = laid.map(
+    ({ layer, sheet }) => `layer ${layer}: ${showThickness(sheet.thickness, units, { unit: true })}`,
+  )
   const labels = [
     wasteLabels(coping.centre, r),
     keepLabels(wall, heights.frame, coping.centre.y - r),
@@ -140,7 +143,9 @@ const trialParts = (ramp: SolvedQuarter, coping: SolvedCoping, piece: Box, units
     ),
     pipeLabels(coping.centre, r, `pipe ${show(coping.outside)}`),
     ...(hole ? [holeLabels(hole)] : []),
-    ...(board > 0 ? [boardLabels(piece.x1, wall, heights.deck, board, `deck board ${show(board)}`)] : []),
+    ...(board > 0
+      ? [boardLabels(piece.x1, wall, heights.deck, board, `deck board ${showThickness(board, units)}`)]
+      : []),
     curveKeepLabels(curve, corner, ramp.side.curveEnd),
   ]
   return { lines, labels, shown: shown.length, layerWords }

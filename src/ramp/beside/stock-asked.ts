@@ -1,6 +1,6 @@
 import type { Design, Material, Sheet } from '../../design/design.ts'
 import { sameSheet } from '../../design/panel-sizes.ts'
-import { showLength } from '../../length.ts'
+import { showThickness } from '../../length/thickness.ts'
 import { type Finding, warn } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
 
@@ -44,4 +44,4 @@ export const stockFindings = ({ stock, ramps, units }: Design): readonly Finding
 const sheetName = (
   { thickness, material }: { readonly thickness: number; readonly material: Material },
   units: Design['units'],
-): string => `${showLength(thickness, units, { decimals: 1 })} ${material}`
+): string => `${showThickness(thickness, units)} ${material}`

@@ -1,5 +1,6 @@
 import type { RampDesign, Stock, Units } from '../../design/design.ts'
 import { rangeAt } from '../../design/schema.ts'
+import { showThickness } from '../../length/thickness.ts'
 import { type Draft, type Finding, stop, type Trial } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import { firstThat, type Key, manyFaults, orWays } from '../check/remedy.ts'
@@ -38,7 +39,7 @@ export const widthFindings = <D extends RampDesign>(
         trial({ ...design, sides: { ...sides, count } }),
       )
       return tell(
-        `${sides.count} sides of ${show(sides.thickness)} leave ${left} in a width of ${show(width)}, a stud wants ${show(leastBay)}; `,
+        `${sides.count} sides of ${showThickness(sides.thickness, units, { unit: true })} leave ${left} in a width of ${show(width)}, a stud wants ${show(leastBay)}; `,
         orWays(
           [
             wider && told`make it ${wider} or more`,

@@ -1,5 +1,6 @@
 import type { QuarterDesign, Sheet, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
+import { showThickness } from '../../length/thickness.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offerSteps, rounded, sheetsText } from '../check/offer.ts'
@@ -14,7 +15,9 @@ import { spot } from './strength.ts'
 
 /** `9 mm plywood and 6 mm hardboard` */
 export const sheetWords = (sheets: readonly Sheet[], units: Units): string =>
-  wordList(sheets.map(({ thickness, material }) => `${measured(thickness, units)} ${material}`))
+  wordList(
+    sheets.map(({ thickness, material }) => `${showThickness(thickness, units, { unit: true })} ${material}`),
+  )
 
 /** What the sheets do there under the load. */
 export const loadWords = ({ from, to, bears, sag }: Weak, units: Units): string =>

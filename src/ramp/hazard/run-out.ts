@@ -1,4 +1,5 @@
 import type { QuarterDesign, Sheet, Units } from '../../design/design.ts'
+import { showThickness } from '../../length/thickness.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offer, rounded, same } from '../check/offer.ts'
 import { orWays } from '../check/remedy.ts'
@@ -44,7 +45,7 @@ export const runOutFindings = (design: QuarterDesign, tightest: number, units: U
         ]
       : []),
   ]
-  const name = `${show(thickness)} ${material === 'other' ? 'of another sheet' : material}`
+  const name = `${showThickness(thickness, units, { unit: true })} ${material === 'other' ? 'of another sheet' : material}`
   return [
     warn('run-out', (trial: Trial) => {
       const other = soldSteel[units].find((thin) =>

@@ -1,7 +1,8 @@
 import type { QuarterDesign, Sheet, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
+import { showThickness } from '../../length/thickness.ts'
 import { type Draft, note, type Trial, warn } from '../check/check.ts'
-import { measured, offer, rounded, same, sheetsText } from '../check/offer.ts'
+import { offer, rounded, same, sheetsText } from '../check/offer.ts'
 import { firstThat, orWays, radiusKey } from '../check/remedy.ts'
 import { offering, set, tell, told } from '../check/told.ts'
 import { strengths } from './strength.ts'
@@ -27,14 +28,13 @@ export const stiffSheetFindings = (
   frameRadius: number,
   units: Units,
 ): readonly Draft[] => {
-  const show = (mm: number): string => measured(mm, units)
   let above = 0
   const layers = design.skin.map((sheet, i) => {
     above += sheet.thickness
     return { layer: i + 1, sheet, radius: frameRadius - above }
   })
   const words = ({ layer, sheet }: (typeof layers)[number]): string =>
-    `layer ${layer} (${show(sheet.thickness)} ${sheet.material === 'other' ? 'of another sheet' : sheet.material})`
+    `layer ${layer} (${showThickness(sheet.thickness, units, { unit: true })} ${sheet.material === 'other' ? 'of another sheet' : sheet.material})`
   const kinks = layers.find(
     ({ sheet, radius }) => sheet.material === 'steel' && radius < yieldRadius(sheet.thickness) - same,
   )

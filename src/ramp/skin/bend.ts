@@ -1,5 +1,6 @@
 import type { QuarterDesign, Sheet, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
+import { showThickness } from '../../length/thickness.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
 import { type Draft, note, type Trial, warn } from '../check/check.ts'
@@ -65,7 +66,7 @@ const alike = (layers: readonly Bent[]): readonly (readonly Bent[])[] =>
 
 /** `layers 1 and 2 (9 mm plywood)` */
 const named = (those: readonly Bent[], units: Units): string =>
-  `layer${those.length > 1 ? 's' : ''} ${wordList(those.map(({ layer }) => `${layer}`))} (${measured(those[0]!.sheet.thickness, units)} plywood)`
+  `layer${those.length > 1 ? 's' : ''} ${wordList(those.map(({ layer }) => `${layer}`))} (${showThickness(those[0]!.sheet.thickness, units, { unit: true })} plywood)`
 
 /** Whether each layer bends to the radius of its own curve, in words: at most one warning, with what works. */
 export const bendFindings = (design: QuarterDesign, frameRadius: number, units: Units): readonly Draft[] => {
@@ -109,7 +110,7 @@ export const bendFindings = (design: QuarterDesign, frameRadius: number, units: 
       findings.push(
         note(
           'skin-bend',
-          `layer ${layer} (${show(sheet.thickness)} hardboard) is thicker than the ${show(6)} that takes every usual curve; bend a piece first`,
+          `layer ${layer} (${showThickness(sheet.thickness, units, { unit: true })} hardboard) is thicker than the ${show(6)} that takes every usual curve; bend a piece first`,
         ),
       )
   return findings

@@ -1,7 +1,8 @@
 import type { Units } from '../../design/design.ts'
+import { showThickness } from '../../length/thickness.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Finding, note, warn } from '../check/check.ts'
-import { measured, rounded } from '../check/offer.ts'
+import { rounded } from '../check/offer.ts'
 import { timberLabel } from '../frame/timber.ts'
 import type { Splice } from './splice.ts'
 
@@ -27,7 +28,7 @@ export const spliceFindings = (
     note(
       'splice',
       `each side is made of ${splices.length + 1} pieces: ${spliceWords(splices, studs, units)}; ` +
-        `there timbers are ${measured(thickness, units)} shorter at each plate`,
+        `there timbers are ${showThickness(thickness, units, { unit: true })} shorter at each plate`,
     ),
   ]
 }

@@ -1,5 +1,5 @@
 import type { Sheet, Units } from '../../design/design.ts'
-import { inch } from '../../geometry/inch.ts'
+import { showThickness } from '../../length/thickness.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
 import type { SheetPart } from '../sheet-part.ts'
@@ -7,14 +7,7 @@ import type { LaidPanel, LaidSheet } from './panels.ts'
 
 /** `18 plywood`, `23/32 plywood`: as it may be typed. */
 export const sheetWords = ({ thickness, material }: Sheet, units: Units): string =>
-  `${units === 'mm' ? showLength(thickness, 'mm', { decimals: 1 }) : thirtySeconds(thickness)} ${material}`
-
-/** Thicknesses are sold in odd 32nds of an inch, which lengths are not shown in. */
-const thirtySeconds = (mm: number): string => {
-  const n = Math.max(1, Math.round((mm / inch) * 32))
-  const odd = n % 2 === 1 && Math.floor(n / 32) === 0
-  return odd ? `${n}/32` : showLength((n * inch) / 32, 'in')
-}
+  `${showThickness(thickness, units)} ${material}`
 
 /** Short side first, as panels are sold: `1220 × 2440`. */
 export const sizeWords = ([short, long]: readonly [number, number], units: Units): string =>

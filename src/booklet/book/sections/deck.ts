@@ -8,6 +8,7 @@ import type { SolvedQuarter } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../ramp/screws/screw-sort.ts'
 import { isOfBoard } from '../../../ramp/skin/deck-board.ts'
 import { ownSheets } from '../../../ramp/skin/own-sheets.ts'
+import { sheetWords } from '../../../stock/panel/sheet-words.ts'
 import { screwWords } from '../../screw-counts.ts'
 import { sheetView } from '../../views/sheet-view.ts'
 import { type Block, beside, caution, check, type FixedBlock, head, part, stack, step } from '../block.ts'
@@ -48,7 +49,7 @@ const sheetFigure = (
   )
 
 const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
-  const { width, show, fine, screw } = book
+  const { width, units, show, screw } = book
   const board = ramp.deckBoard
   if (!board) return []
   const count = board.pieces.length * board.widths.length
@@ -85,7 +86,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
         const next = nextIn(room)
         return [
           next(
-            `${fine(board.sheet.thickness)} ${board.sheet.material}: ${count === 1 ? 'one sheet' : `${count} sheets`}, ${show(board.length)} from front to back, ${show(ramp.width)} wide. It begins ${show(board.from)} behind the toe, ${ramp.coping ? 'just behind the pipe' : 'at the lip'}.`,
+            `${count === 1 ? 'One sheet' : `${count} sheets`} of ${sheetWords(board.sheet, units)}, ${show(board.length)} from front to back, ${show(ramp.width)} wide. It begins ${show(board.from)} behind the toe, ${ramp.coping ? 'just behind the pipe' : 'at the lip'}.`,
           ),
           next(
             `Lay it with its back edge flush with the sides' back edge, and screw it down, ${ownUnits(pilotDrill, book.units)} drilled before each.`,
@@ -151,12 +152,12 @@ const toeOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): rea
 }
 
 const runOutWords = (
-  { units, show, fine, screw }: Book,
+  { units, show, screw }: Book,
   ramp: SolvedQuarter,
   runOut: NonNullable<ReturnType<typeof runOutSheet>>,
   told: SolvedQuarter | null,
 ): readonly string[] => {
-  const sized = `${fine(runOut.sheet.thickness)} ${runOut.sheet.material}, ${show(runOut.length)} long and ${show(ramp.width)} wide${runOut.widths.length > 1 ? `, in ${runOut.widths.length} parts` : ''}.`
+  const sized = `${sheetWords(runOut.sheet, units)}, ${show(runOut.length)} long and ${show(ramp.width)} wide${runOut.widths.length > 1 ? `, in ${runOut.widths.length} parts` : ''}.`
   const lies = `It laps ${show(runOutLap(units))} over the skin, bridges ${show(ramp.transition.bridge)} from the ridden face, ${show(ramp.transition.toeStep)} up, down to the floor, and lies on the floor for ${show(runOutFloor(units))} or a little more.`
   const { row } = runOut
   if (!row)

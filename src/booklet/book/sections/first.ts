@@ -1,11 +1,12 @@
 import type { Sheet } from '../../../design/design.ts'
 import { curvedOf } from '../../../design/kind-traits.ts'
 import type { Table } from '../../../drafting/table.ts'
+import { showThickness } from '../../../length/thickness.ts'
 import { numberList, wordList } from '../../../length/word-list.ts'
 import { revealWords } from '../../../ramp/check/reveal-words.ts'
 import { sideSheet } from '../../../ramp/splice/side-splices.ts'
 import type { Panel } from '../../../stock/panel/panels.ts'
-import { sheetWords, sizeWords } from '../../../stock/panel/sheet-words.ts'
+import { sizeWords } from '../../../stock/panel/sheet-words.ts'
 import { isSide } from '../../../stock/sheet-part.ts'
 import { type Block, beside, caution, check, head, part, stack, step, table } from '../block.ts'
 import type { Book } from '../book.ts'
@@ -143,7 +144,7 @@ const sidePage = (book: Book): string => {
 
 /** Every sheet, timber and pipe with its size in the design, and blanks. */
 const boughtTable = ({ solved: { ramps }, fine, units }: Book) => {
-  const thick = (sheet: Sheet): string => sheetWords(sheet, units).replace(` ${sheet.material}`, '')
+  const thick = ({ thickness }: Sheet): string => showThickness(thickness, units)
   const rows = new Map<string, { readonly what: string; readonly size: string; readonly of: Set<string> }>()
   for (const ramp of ramps) {
     const { design } = ramp

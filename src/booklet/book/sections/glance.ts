@@ -3,8 +3,10 @@ import { tableHeight } from '../../../drafting/table.ts'
 import { group, text } from '../../../drawing/drawing.ts'
 import { affineTranslate } from '../../../geometry/affine.ts'
 import { capital } from '../../../length/capital.ts'
+import { showThickness } from '../../../length/thickness.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { steepnessWord } from '../../../ramp/steepness.ts'
+import { sheetWords } from '../../../stock/panel/sheet-words.ts'
 import { isSide, type SheetPart } from '../../../stock/sheet-part.ts'
 import { lengthsNote } from '../../lengths-note.ts'
 import { countWords } from '../../list/list-words.ts'
@@ -196,7 +198,7 @@ const partsView = (book: Book, ramp: SolvedRamp): readonly Block[] => {
 }
 
 /** `layer 1, 9 plywood: K1`: marks as on the panels and timbers. */
-const partWords = ({ fine, sheets }: Book, ramp: SolvedRamp, own: PartKind): string => {
+const partWords = ({ units, fine, sheets }: Book, ramp: SolvedRamp, own: PartKind): string => {
   const parts = sheets.flatMap(({ parts: all }) => all).filter((one) => one.ramp === ramp.name)
   const marked = (of: (one: SheetPart) => boolean): string => {
     const marks = parts.filter(of).map(({ mark }) => mark)
@@ -208,12 +210,12 @@ const partWords = ({ fine, sheets }: Book, ramp: SolvedRamp, own: PartKind): str
     case 'layer': {
       const { sheet } = ramp.skin.find(({ layer }) => layer === own.layer)!
       const marks = marked(({ part: of, words: said }) => of === 'skin' && layerNumber(said) === own.layer)
-      return `layer ${own.layer}, ${fine(sheet.thickness)} ${sheet.material}: ${marks}`
+      return `layer ${own.layer}, ${sheetWords(sheet, units)}: ${marks}`
     }
     case 'run-out':
       return `run-out sheet: ${marked(({ part: of }) => of === 'run-out')}`
     case 'deck-board':
-      return `deck board, ${fine(ramp.deckBoard!.sheet.thickness)}: ${marked(({ part: of }) => of === 'deck-board')}`
+      return `deck board, ${showThickness(ramp.deckBoard!.sheet.thickness, units)}: ${marked(({ part: of }) => of === 'deck-board')}`
     case 'pipe':
       return `pipe, ${fine(isCurved(ramp) && ramp.coping ? ramp.coping.outside : 0)} outside`
   }

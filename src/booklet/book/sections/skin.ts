@@ -10,6 +10,7 @@ import type { FixedRow, Layer } from '../../../ramp/skin/layer.ts'
 import { ownSheets } from '../../../ramp/skin/own-sheets.ts'
 import { seamStudsOf } from '../../../ramp/skin/seam-studs.ts'
 import { skinGapWords } from '../../../ramp/skin/skin.ts'
+import { sheetWords } from '../../../stock/panel/sheet-words.ts'
 import { screwWords } from '../../screw-counts.ts'
 import { bendView } from '../../views/acts/act-views.ts'
 import { sectionNumber } from '../../views/plan-view.ts'
@@ -150,7 +151,7 @@ type SkinSheet = MarkedSheet<FixedRow>
 
 /** Its sheets and screws. */
 const takesWords = (
-  { show, fine, screw }: Book,
+  { units, show, fine, screw }: Book,
   ramp: SolvedRamp,
   layer: Layer,
   sheets: readonly SkinSheet[],
@@ -160,7 +161,7 @@ const takesWords = (
   const gap = gapOf(layer)
   const grain =
     sheet.material === 'plywood' && isCurved(ramp) ? ', face grain along the width of the ramp' : ''
-  return `${wordList(sheets.map(({ mark }) => mark))}: ${fine(sheet.thickness)} ${sheet.material}, ${sheets.length === 1 ? `one sheet, ${size}` : `${sheets.length} sheets that cover ${size}${gap > 0 ? `, a gap of ${fine(gap)} left between them` : ''}`}${grain}; ${screwWords(rows, (long) => screw('skin', long))}, ${screwHead('skin')}.`
+  return `${wordList(sheets.map(({ mark }) => mark))}: ${sheetWords(sheet, units)}, ${sheets.length === 1 ? `one sheet, ${size}` : `${sheets.length} sheets that cover ${size}${gap > 0 ? `, a gap of ${fine(gap)} left between them` : ''}`}${grain}; ${screwWords(rows, (long) => screw('skin', long))}, ${screwHead('skin')}.`
 }
 
 /** How it is put on; of a bent one with a picture of that. */

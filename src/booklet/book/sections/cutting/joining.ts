@@ -1,3 +1,4 @@
+import { showThickness } from '../../../../length/thickness.ts'
 import { numberList, wordList } from '../../../../length/word-list.ts'
 import { timberLabel } from '../../../../ramp/frame/timber.ts'
 import type { SolvedRamp } from '../../../../ramp/ramp.ts'
@@ -30,10 +31,10 @@ export const joinSteps = ({ show, screw, units, several }: Book, ramp: SolvedRam
 }
 
 /** Timbers that stand on plates are shorter than the others: said with their length. */
-export const shortWords = ({ fine }: Book, { splices, design }: SolvedRamp): string =>
+export const shortWords = ({ units }: Book, { splices, design }: SolvedRamp): string =>
   splices.length === 0
     ? ''
     : `${numberList(
         'timber',
         splices.map(({ timber }) => timber + 1),
-      )} ${splices.length > 1 ? 'stand' : 'stands'} on plates: ${fine(design.sides.thickness)} shorter for each plate.`
+      )} ${splices.length > 1 ? 'stand' : 'stands'} on plates: ${showThickness(design.sides.thickness, units)} shorter for each plate.`
