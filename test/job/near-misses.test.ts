@@ -6,6 +6,7 @@ import { cutsJob } from '../../src/job/cuts.ts'
 import { figuresJob } from '../../src/job/figures.ts'
 import { withNearMisses } from '../../src/job/near/near-misses.ts'
 import { readSettled } from '../../src/job/settle/settle.ts'
+import { showLength } from '../../src/length.ts'
 
 const quarter = writeStarter(starterFor('quarter', 'mm'))
 const settledOf = (text: string) => {
@@ -20,9 +21,10 @@ const missesOf = (text: string): readonly string[] => {
     .solved.checks.filter(({ id }) => id === 'near-miss')
     .map(({ message }) => message)
 }
+const countsOf = (text: string) => figuresJob(designOf(text)).pages!
 const pagesOf = (text: string): number => {
-  const { pages } = figuresJob(designOf(text))
-  return pages![pages!.takes]
+  const pages = countsOf(text)
+  return pages[pages.takes]
 }
 const panelsOf = (text: string): number => {
   const job = cutsJob(designOf(text))
@@ -133,7 +135,14 @@ describe('a near miss', () => {
     ] as const) {
       const [, typed] = new RegExp(`\\\`${key}: ([\\d /]+) in\\\` in place of`).exec(told!)!
       const saved = editDesign(inches, `ramps.0.${key}`, typed!)
-      expect(pagesOf(saved)).toBe(pagesOf(inches) - 3)
+      const [before, after] = [countsOf(inches), countsOf(saved)]
+      expect([before.takes, after.takes]).toEqual(['line', 'ribbon'])
+      // the ribbon was to be had before, so that it is taken now saves nothing
+      const gain = before.ribbon - after.ribbon
+      expect(gain).toBe(1)
+      expect(told).toContain(
+        `\`${key}: ${typed} in\` in place of ${showLength(now * 25.4, 'in')} in saves 1 page of`,
+      )
       const [whole, top, bottom] = typed!.split(/[ /]/).map(Number)
       const mm = whole! + (top ? top / bottom! : 0)
       expect(Math.sign(mm - now)).toBe(way)

@@ -81,7 +81,9 @@ const nearMisses = (
     if (gains === null || (gains.length === 0 && !fewerPages())) return ''
     const changed = withAnswers(solveDesign(reading.design), reading.answers, design.units)
     if (changed.stopped || [...warnings(changed.checks)].some((id) => !warned.has(id))) return ''
-    const fewer = now.pages - counter.taken(reading.design, curvedOf(changed.ramps))
+    // another way to cover the sides is there to be had without the new value
+    const taken = counter.taken(reading.design, curvedOf(changed.ramps))
+    const fewer = Math.min(now.pages, pages?.[taken.cover] ?? now.pages) - taken.pages
     if (fewer < 0) return ''
     const all = fewer === 0 ? gains : [...gains, [`page of ${design.paper}`, fewer] as const]
     return all.length === 0 ? '' : `${wordList(all.map(takenWords))}${movedWords(answers, reading.answers)}`
@@ -89,7 +91,7 @@ const nearMisses = (
   const counted = answers.some(({ asks: { limits } }) => limits.paper !== null || limits.panels !== null)
   const tries = counted ? 1 : mostTries
   const pagesOf = (ramp: SolvedQuarter): SidePages =>
-    solved.ramps.length === 1 ? now : { cover: now.cover, pages: counter.taken(design, [ramp]) }
+    solved.ramps.length === 1 ? now : { cover: now.cover, pages: counter.taken(design, [ramp]).pages }
   const around: Around = {
     design,
     sizes: sheets.flatMap((sheet) => sheet.sizes),

@@ -20,7 +20,7 @@ export interface SidePages {
 
 export interface PageCounter {
   /** as they are covered unless told */
-  readonly taken: (design: Design, sides: readonly FramedSide[]) => number
+  readonly taken: (design: Design, sides: readonly FramedSide[]) => SidePages
   /** whether they take fewer; most answers need a fraction of the work */
   readonly fewer: (design: Design, sides: readonly FramedSide[], than: SidePages) => boolean
   /** whether sides may, of which no more is known than this of their lines: where not, they need not be solved */
@@ -41,18 +41,24 @@ const sidesOf = ({ paper }: Design, sides: readonly FramedSide[]): Sides => {
   return { looks, key: JSON.stringify([paper, looks]) }
 }
 
+/** What was asked once is not reckoned again. */
+const remembered = <T>() => {
+  const known = new Map<string, T>()
+  return (asked: string, reckon: () => T): T => {
+    const answer = known.get(asked) ?? reckon()
+    known.set(asked, answer)
+    return answer
+  }
+}
+
 /** Sides of one outline on one paper are covered once: most values that are tried change no side, or are tried again. */
 export const pageCounter = (): PageCounter => {
-  const known = new Map<string, number>()
-  const once = (asked: string, count: () => number): number => {
-    const pages = known.get(asked) ?? count()
-    known.set(asked, pages)
-    return pages
-  }
-  const takenOf = ({ key, looks }: Sides, { paper }: Design): number =>
-    once(`taken ${key}`, () => {
+  const once = remembered<number>()
+  const onceTaken = remembered<SidePages>()
+  const takenOf = ({ key, looks }: Sides, { paper }: Design): SidePages =>
+    onceTaken(key, () => {
       const { counts, cover } = coverSides(looks, usualLaying(paper))
-      return counts[cover]
+      return { cover, pages: counts[cover] }
     })
   const leastOf = ({ paper }: Design, lines: readonly Path[], { cover, pages }: SidePages): number => {
     const { sheet, overlap } = usualLaying(paper)
@@ -84,7 +90,7 @@ export const pageCounter = (): PageCounter => {
     fewer: (design, framed, than) => {
       const sides = sidesOf(design, framed)
       const { cover, pages } = than
-      if (cover === 'whole') return takenOf(sides, design) < pages
+      if (cover === 'whole') return takenOf(sides, design).pages < pages
       const lines = sides.looks.map(({ line }) => line)
       if (!mayBeFewer(design, lines, than)) return false
       const { sheet, overlap } = usualLaying(design.paper)
@@ -92,7 +98,7 @@ export const pageCounter = (): PageCounter => {
         sum(sides.looks, (side) => patternCover(side, cover, sheetWindow(sheet), overlap).pages),
       )
       if (cover === 'ribbon' || covered < pages) return covered < pages
-      return isWorthTurning(covered, leastTurned(design, lines)) && takenOf(sides, design) < pages
+      return isWorthTurning(covered, leastTurned(design, lines)) && takenOf(sides, design).pages < pages
     },
   }
 }
