@@ -1,7 +1,7 @@
 import type { Drawing } from '../drawing/drawing.ts'
 import { textCorners } from '../drawing/text-box.ts'
 import { type Affine, affineApply, affineIdentity, affineThen } from '../geometry/affine.ts'
-import { type Box, boxGrow, boxOverlaps, boxUnion, pointsBounds } from '../geometry/bounds.ts'
+import { type Box, boxGrow, boxOverlaps, pointsBounds } from '../geometry/bounds.ts'
 import type { Convex } from '../geometry/clip.ts'
 import { convexApart } from '../geometry/overlap.ts'
 import { type Path, pathSegments, segmentsPath } from '../geometry/path.ts'
@@ -128,10 +128,6 @@ export const firstClear = (clearance: Clearance, notes: Ways, inside: Box | null
 
 const within = (box: Box, inside: Box): boolean =>
   box.x0 >= inside.x0 && box.x1 <= inside.x1 && box.y0 >= inside.y0 && box.y1 <= inside.y1
-
-/** Around all that is drawn. */
-export const clearanceBox = ({ words, lines, notes }: Clearance): Box | null =>
-  [...words, ...lines, ...notes].reduce<Box | null>((all, { box }) => (all ? boxUnion(all, box) : box), null)
 
 /** Whether a line comes within the air of words. */
 const lineMeets = ({ points }: Polyline, { corners, box }: Words): boolean => {

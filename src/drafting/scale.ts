@@ -26,9 +26,6 @@ const scales: Readonly<Record<Units, readonly Scale[]>> = {
   ].map(([n, words]) => ({ ratio: 1 / (n as number), words: words as string })),
 }
 
-/** Usual scales, the largest first. */
-export const usualScales = (units: Units): readonly Scale[] => scales[units]
-
 /** The largest usual scale at which a thing so wide and high fits its room on paper, mm; the smallest there is where none does. */
 export const chooseScale = (
   units: Units,

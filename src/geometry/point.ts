@@ -6,8 +6,6 @@ export interface Point {
 
 export const point = (x: number, y: number): Point => ({ x, y })
 
-export const pointAdd = (p: Point, q: Point): Point => ({ x: p.x + q.x, y: p.y + q.y })
-
 export const pointSubtract = (p: Point, q: Point): Point => ({ x: p.x - q.x, y: p.y - q.y })
 
 /** p moved by `distance` in the direction of `angle` (radians, counter-clockwise from x). */

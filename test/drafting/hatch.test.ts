@@ -2,11 +2,9 @@ import { describe, expect, test } from 'vitest'
 import { endGrain } from '../../src/drafting/hatch/end-grain.ts'
 import { hatch } from '../../src/drafting/hatch/hatch.ts'
 import { plies, plyCount } from '../../src/drafting/hatch/plies.ts'
-import { wasteBand } from '../../src/drafting/hatch/waste-band.ts'
 import { draftStyle } from '../../src/drafting/line-types.ts'
-import { affineApply, affineRotate } from '../../src/geometry/affine.ts'
 import { convexContains } from '../../src/geometry/clip.ts'
-import { arcSegment, circle, pathOf, rectangle, segmentsPath } from '../../src/geometry/path.ts'
+import { circle, pathOf, rectangle } from '../../src/geometry/path.ts'
 import { pointBetween, pointDistance } from '../../src/geometry/point.ts'
 import { assertNear } from '../support/near.ts'
 import { opened } from '../support/strokes.ts'
@@ -55,47 +53,6 @@ describe('hatch', () => {
         expect(within).toBe(true)
       }
     expect(looked).toBeGreaterThan(1000)
-  })
-})
-
-describe('the band on the waste side', () => {
-  const band = { layer: 'note', pen: { width: 0.18 }, depth: 3.5, spacing: 1.5 } as const
-
-  test('lies beside a line at its depth, on its own side, at every turn', () => {
-    for (const turn of [0, 1, 2.2, 4])
-      for (const side of [1, -1] as const) {
-        const map = affineRotate(turn)
-        const path = pathOf(affineApply(map, { x: 0, y: 0 }), affineApply(map, { x: 90, y: 0 }))
-        const { lines } = opened(wasteBand(path, side, band), affineRotate(-turn), 1e6)
-        expect(lines).toHaveLength(60)
-        for (const { points } of lines) {
-          const ys = points.map((p) => p.y * side)
-          assertNear(Math.min(...ys), 0.6, 1e-9)
-          assertNear(Math.max(...ys), 3.5, 1e-9)
-        }
-      }
-  })
-
-  test('keeps to the same depth beside a curve', () => {
-    const centre = { x: 0, y: 1700 }
-    const path = segmentsPath([arcSegment(centre, 1700, -Math.PI / 2, 0.2)])
-    // the left of the way up a curve is its hollow side
-    const { lines } = opened(wasteBand(path, 1, band), undefined, 1e6)
-    expect(lines.length).toBeGreaterThan(200)
-    for (const { points } of lines)
-      for (const p of points) {
-        const off = 1700 - pointDistance(centre, p)
-        expect(off > 0.6 - 0.01 && off < 3.5 + 0.01).toBe(true)
-      }
-  })
-
-  test('stops before the line where it turns a corner', () => {
-    // a notch: its waste is inside the right angle
-    const path = pathOf({ x: 0, y: 0 }, { x: 20, y: 0 }, { x: 20, y: 20 })
-    const { lines } = opened(wasteBand(path, 1, band), undefined, 1e6)
-    expect(lines.length).toBeGreaterThan(20)
-    for (const { points } of lines)
-      for (const p of points) expect(p.x <= 20 - 0.6 + 1e-9 && p.y >= 0.6 - 1e-9).toBe(true)
   })
 })
 
