@@ -13,7 +13,6 @@ import {
   readWishes,
   solveDesign,
   svgLayers,
-  type WholeDesign,
   waysOut,
   withAnswers,
 } from '../../index.ts'
@@ -36,7 +35,7 @@ export const answer = async (
       const design = designOf(question.text)
       const drawn = drawDesign(design)
       if (drawn.stopped) throw new Error('nothing can be printed while something stops')
-      const { counts, cover, why } = coverDesign(design, drawn as WholeDesign, layingOf(question.lay, design))
+      const { counts, cover, why } = coverDesign(design, drawn, layingOf(question.lay, design))
       return { kind: 'counts', counts, cover, why }
     }
     case 'plan':

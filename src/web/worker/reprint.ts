@@ -6,6 +6,7 @@ import {
   pickPages,
   type ReadPlatform,
   readSetPdf,
+  reprintInput,
   reprintJob,
   type SetPdf,
 } from '../../index.ts'
@@ -89,16 +90,7 @@ export const reprint = async (
       sha256,
     ),
   )
-  const written = await copyPdf(
-    {
-      source: set.context,
-      title: set.title,
-      subject: set.subject.replaceAll(set.plan.set, job.plan.set),
-      pages: job.pages,
-      attachments: [{ ...set.attached, bytes: new TextEncoder().encode(JSON.stringify(job.plan)) }],
-    },
-    platform,
-  )
+  const written = await copyPdf(reprintInput(set, job), platform)
   return {
     name: `pages-${wanted.join('-')}.pdf`,
     type: 'application/pdf',
