@@ -78,7 +78,7 @@ export const text = (
   size: number,
   words: string,
   options: TextOptions = {},
-): Mark => {
+): Extract<Mark, { kind: 'text' }> => {
   const { angle = 0, face = 'regular', align = 'left', grey } = options
   return grey === undefined
     ? { kind: 'text', layer, at, size, text: words, angle, face, align }

@@ -2,7 +2,7 @@ import { PNG } from 'pngjs'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { loadGlyphs } from '../../src/cli/pictures/map-image.ts'
 import { type Drawing, fill, group, stroke, text } from '../../src/drawing/drawing.ts'
-import { type TextMark, textCorners } from '../../src/drawing/text-box.ts'
+import { textCorners } from '../../src/drawing/text-box.ts'
 import { affineIdentity, affineRotate, affineThen, affineTranslate } from '../../src/geometry/affine.ts'
 import { pointsBounds } from '../../src/geometry/bounds.ts'
 import {
@@ -203,7 +203,7 @@ describe('words', () => {
   ] as const)('stay in the box that the layout reckons with, %s, turned by %f', (align, angle) => {
     for (const words of ['WASTE', 'Lay page 17 over 4', '17 7/16+ in', 'MMMMWWWW', 'iiiiil'])
       for (const face of ['regular', 'bold'] as const) {
-        const mark = text('note', { x: 30, y: 20 }, 2, words, { align, angle, face }) as TextMark
+        const mark = text('note', { x: 30, y: 20 }, 2, words, { align, angle, face })
         const box = pointsBounds(textCorners(mark, affineIdentity))
         const ink = inkBox(draw([mark], glyphOf))
         // a letter's own outline may lean out of its advance by a hair, and a pixel is 0.2 mm

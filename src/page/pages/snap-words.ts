@@ -29,7 +29,7 @@ export const snapWords = (tile: Tile, units: Units, room: Occupancy): readonly T
   const from = `${showLength(Math.abs(height), units)} ${height < 0 ? 'below' : 'above'} the bottom edge`
   const words = `snap line ${tile.row}${isRowTurned(tile) ? '; its ruler begins at TOE' : `: ${from}`}`
   const line = tilePoint(tile, tile.snap[0]).y
-  const at = (x: number, y: number): TextMark => text('joint', { x, y }, letters.small, words) as TextMark
+  const at = (x: number, y: number): TextMark => text('joint', { x, y }, letters.small, words)
   const cell = tile.kept
   const usual = usualPlace(cell, line - under - letters.small, at, room)
   if (usual) return [usual]

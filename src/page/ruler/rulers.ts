@@ -138,7 +138,7 @@ const tickOf = (frame: Affine, length: number): Path =>
   pathOf(affineApply(frame, { x: 0, y: 0 }), affineApply(frame, { x: 0, y: length }))
 
 const figureAt = (x: number, y: number, words: string): TextMark =>
-  text('note', { x, y }, letters.small, words, { grey: 0.4 }) as TextMark
+  text('note', { x, y }, letters.small, words, { grey: 0.4 })
 
 /** Right and left of its tick, over and under the line. */
 const sides = [

@@ -59,8 +59,7 @@ const firstName = (
       ? along + Math.PI
       : along
   const ahead = Math.cos(angle - along) > 0
-  const set = (at: Point): TextMark =>
-    text('datum', at, letters.small, words, { angle, align: 'middle' }) as TextMark
+  const set = (at: Point): TextMark => text('datum', at, letters.small, words, { angle, align: 'middle' })
   const cornersOf = cornersAt(set(a))
   for (const side of [-1, 1])
     for (const off of offs)

@@ -191,7 +191,7 @@ const alone = (
 }
 
 const sideWord = (words: string, at: Point, angle: number, size: number): TextMark =>
-  text('note', at, size, words, { angle, face: 'bold', align: 'middle' }) as TextMark
+  text('note', at, size, words, { angle, face: 'bold', align: 'middle' })
 
 /** The direction, or the opposite one, in which words are not upside down. */
 const readable = (direction: number): number => (isUpright(direction) ? direction : direction + Math.PI)

@@ -59,5 +59,5 @@ const nameAt = (
   const [along, up] = [Math.cos(direction - turn), Math.sin(direction - turn)]
   const middle = pointToward(pointToward(at, direction, off), turn, Math.sign(Math.round(along * 4)) * half)
   const low = pointToward(middle, turn + Math.PI / 2, (Math.sign(Math.round(up * 4)) * size) / 2 - size / 2)
-  return text('mark', low, size, name, { face: 'bold', align: 'middle', angle: turn }) as TextMark
+  return text('mark', low, size, name, { face: 'bold', align: 'middle', angle: turn })
 }

@@ -36,7 +36,7 @@ export const spliceWords = ({ joints }: Pattern, tile: Tile, room: Occupancy): r
             // the box lies beyond its baseline or before it, as the words are read
             const above = Math.cos(angle - along) > 0 === side > 0
             const at = above ? near : pointToward(near, angle - Math.PI / 2, size)
-            return text('mark', at, size, words, { angle, align: 'middle', face: 'bold' }) as TextMark
+            return text('mark', at, size, words, { angle, align: 'middle', face: 'bold' })
           }),
         ),
       )

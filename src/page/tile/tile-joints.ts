@@ -149,8 +149,7 @@ export const jointWords = (tile: Tile, room: Occupancy): readonly TextMark[] =>
       : [`goes under page ${joint.neighbour}`, `under page ${joint.neighbour}`]
     let best: { readonly mark: TextMark; readonly faults: number } | undefined
     for (const words of tries) {
-      const set = (at: Point): TextMark =>
-        text('joint', at, letters.small, words, { angle, align: 'middle' }) as TextMark
+      const set = (at: Point): TextMark => text('joint', at, letters.small, words, { angle, align: 'middle' })
       const cornersOf = cornersAt(set(a))
       for (const share of wordShares) {
         const strip = pointToward(pointBetween(a, b, share), inward, -tile.half / 2)

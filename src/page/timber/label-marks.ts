@@ -268,7 +268,7 @@ const wordsAt = (words: string, size: number, middle: Point, turn: number, face:
     face,
     align: 'middle',
     angle: turn,
-  }) as TextMark
+  })
 
 const boxed = (words: string, size: number, middle: Point, turn: number): Drawing => {
   const frame = (less: number): Path => {

@@ -1,6 +1,5 @@
 import { text } from '../../drawing/drawing.ts'
 import type { LabelPlace } from '../../drawing/place-labels.ts'
-import type { TextMark } from '../../drawing/text-box.ts'
 import type { Point } from '../../geometry/point.ts'
 import type { Curve } from '../../ramp/curve/curve.ts'
 import { words } from '../label-text.ts'
@@ -38,13 +37,13 @@ export const curveKeepLabels = function* (curve: Curve, from: number, to: number
       for (const off of [2.2, 1.4]) {
         const down = off + size
         const at = { x: x + down * Math.sin(angle), y: y - down * Math.cos(angle) }
-        yield { text: text('note', at, size, 'KEEP', { face: 'bold', align: 'middle', angle }) as TextMark }
+        yield { text: text('note', at, size, 'KEEP', { face: 'bold', align: 'middle', angle }) }
       }
     }
 }
 
 const noted = (at: Point, size: number, said: string, align: 'left' | 'middle'): LabelPlace => ({
-  text: text('note', at, size, said, { face: 'bold', align }) as TextMark,
+  text: text('note', at, size, said, { face: 'bold', align }),
 })
 
 /** Inside the pipe, else over it. */
