@@ -229,7 +229,7 @@ const fittingLines = (
       // a tenth for what is cut off
       count: Math.ceil((1.1 * feet) / (units === 'mm' ? 1000 : 12 * inch)),
       unit: units === 'mm' ? 'm' : 'ft',
-      note: ramps.length > 1 ? 'the same under every ramp: no step' : 'keeps ramps from sliding',
+      note: ramps.length > 1 ? 'the same under every ramp: no step' : 'helps to keep it from sliding',
     },
     {
       ...word('rubber'),

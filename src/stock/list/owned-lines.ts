@@ -51,7 +51,7 @@ export const ownedLines = (
     owned('tools', 'straightedge as long as a panel', 'guide of the circular saw'),
     owned('tools', 'thin straight batten', 'bent along the curve'),
     owned('tools', 'circular saw', 'long straight cuts'),
-    owned('tools', 'jigsaw', 'curve and notch'),
+    owned('tools', 'jigsaw', piped ? 'curve and notch' : 'curve'),
     owned('tools', `drill, wood bits of ${[...new Set(woodBits)].join(', ')}, countersink, screwdriver bits`),
     ...(piped || steel
       ? [
