@@ -85,7 +85,7 @@ test('a sheet is called what is typed wherever it is named', () => {
   expect(rows).toMatch(/^board 23\/32 plywood, /m)
   expect(strips).toEqual(['11/32 in plywood', '11/32 in plywood', '1/4 in hardboard'])
   for (const words of ['layer 1: 11/32 in', 'deck board 23/32']) expect(trial).toContain(words)
-  for (const words of ['layer 1, 11/32 plywood: K1', 'deck board, 23/32: D1', '23/32 plywood: one sheet, '])
+  for (const words of ['layer 1, 11/32 plywood: K1', 'deck board, 23/32: D1', 'One sheet of 23/32 plywood, '])
     expect(booklet).toContain(words)
   expect(booklet).toMatch(/K1[^:]*: 11\/32 plywood, /)
   for (const name of ['11/32 plywood', '23/32 plywood'])
