@@ -8,6 +8,7 @@ import { Printer } from './column/printer.tsx'
 import { Save } from './column/save.tsx'
 import { SetFile } from './column/set-file.tsx'
 import { TextPart } from './column/text-part.tsx'
+import { counted } from './counted.ts'
 import { type PlaceName, placeOfCheck } from './drawing/check-places.ts'
 import type { Alarm, Pointed } from './drawing/pointing.ts'
 import { SideDrawing } from './drawing/side-drawing.tsx'
@@ -48,6 +49,13 @@ interface AppProps {
 const stockKeys = ['stock', 'prices', 'space'] as const
 const titleKeys = ['title', 'units'] as const
 const noAlarms: readonly Alarm[] = []
+const noDoubts: readonly string[] = []
+
+/** What the closed part of the paper says. */
+const paperLine = (paper: string, count: number | undefined, refused: string | null): string => {
+  if (refused !== null) return `${paper}: ${refused}`
+  return count === undefined ? paper : `${paper}, ${counted(count, 'page')} to tape`
+}
 
 /** What an alarm says in the drawing. */
 const alarmWords: Readonly<Record<string, string>> = { tips: 'DANGER: tips over' }
@@ -61,10 +69,11 @@ export const App = ({ start, askings }: AppProps) => {
   const before = useRef<View | null>(start)
   const view = useMemo(() => viewOf(text, before.current, filled), [text, filled])
   before.current = view
-  const [ramp, setRamp] = useState(0)
+  const [asked, setRamp] = useState(0)
+  // one that was taken back or is not in another design is not shown
+  const ramp = asked < (view.good?.design.ramps.length ?? 1) ? asked : 0
   const [lay, setLay] = useState<Lay>({ words: {}, profile: null })
-  const [page, setPage] = useState<number | null>(null)
-  const shownPage = useRef(page)
+  const [leaf, setPage] = useState<number | null>(null)
   // painted one after the other: the frame, the drawing, the fields
   const [painted, setPainted] = useState(0)
   useEffect(() => {
@@ -135,6 +144,10 @@ export const App = ({ start, askings }: AppProps) => {
   const paper = view.said.get('paper') ?? view.good?.design.paper ?? ''
   const count = counts.answer?.counts[counts.answer.cover]
   const planned = plan.old ? null : (plan.answer?.plan ?? null)
+  const doubts = plan.old ? noDoubts : (plan.answer?.warnings ?? noDoubts)
+  // on larger paper there are fewer
+  const page = leaf === null ? null : Math.min(leaf, planned?.pages.length ?? leaf)
+  const shownPage = useRef(page)
   const closePage = useMemo(
     () => (): void => {
       setPage(null)
@@ -203,6 +216,7 @@ export const App = ({ start, askings }: AppProps) => {
             watched={found.some(({ level }) => level === 'warn')}
             hurts={found.some(hurts)}
             plan={planned}
+            doubts={doubts}
             saving={saving}
           />
         </div>
@@ -225,11 +239,7 @@ export const App = ({ start, askings }: AppProps) => {
               </Part>
               <RampParts view={view} ramp={ramp} actions={actions} />
               <Ramps view={view} ramp={ramp} setRamp={setRamp} actions={actions} />
-              <Part
-                name="paper"
-                line={`${paper}${count === undefined ? '' : `, ${count} pages to tape`}`}
-                old={counts.old && drawable}
-              >
+              <Part name="paper" line={paperLine(paper, count, counts.refused)} old={counts.old && drawable}>
                 <Paper
                   view={view}
                   actions={actions}

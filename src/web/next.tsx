@@ -14,6 +14,8 @@ interface NextProps {
   readonly hurts: boolean
   /** null while the pages are not known */
   readonly plan: SetPlan | null
+  /** what speaks against the printer's figures for these pages */
+  readonly doubts: readonly string[]
   readonly saving: Saving
 }
 
@@ -22,7 +24,7 @@ export const printIt =
   ': print it at 100 %, never "fit to page". Then measure the test square, the leaf behind the map, with a steel rule; if it is off, type what you read under printer and save again'
 
 /** What to do now, in one line, and the button for it. */
-export const Next = kept(({ view, lay, stopped, watched, hurts, plan, saving }: NextProps) => {
+export const Next = kept(({ view, lay, stopped, watched, hurts, plan, doubts, saving }: NextProps) => {
   const { state, save, stop } = saving
   const busy = state.kind === 'busy'
   const curved = view.good?.design.ramps.some(isCurved) ?? false
@@ -53,10 +55,15 @@ export const Next = kept(({ view, lay, stopped, watched, hurts, plan, saving }: 
                 ? 'A flat is straight cuts: save the cuts below.'
                 : watched
                   ? 'Look at what stands under watch: a button under it puts it right. Then save the pages.'
-                  : lay.profile !== null
+                  : lay.profile !== null && doubts.length === 0
                     ? correctedWords(lay.profile)
                     : 'Change the figures in colour. Then save, print at 100 %, measure the test square, tape, trace, saw.')}
       </p>
+      {doubts.map((doubt) => (
+        <p key={doubt} class="wrong doubt">
+          {doubt}
+        </p>
+      ))}
       {plan !== null && !stopped && !hurts && <p class="help made-of">{madeOf(plan)}</p>}
     </section>
   )

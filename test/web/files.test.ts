@@ -157,6 +157,13 @@ describe('what is said beside the design', () => {
         await contentOf(await saved(page, '#save-pages')),
         await contentOf(await plotted(design, ...words, ...printer)),
       )
+      // measured on another paper: the page says what the command does, and no more that it is corrected
+      await page.selectOption('[name="paper"]', 'letter')
+      const doubt = 'printer hall was measured on a4, this is letter'
+      await page.locator('.next .wrong', { hasText: doubt }).waitFor()
+      expect(await page.textContent('.next')).not.toContain('are corrected')
+      await page.selectOption('[name="paper"]', 'a4')
+      await page.locator('.next .wrong').waitFor({ state: 'detached' })
       await page.selectOption('#printer', '')
     })
     // the square stands where it is measured too
@@ -165,10 +172,12 @@ describe('what is said beside the design', () => {
     // a set that the command wrote, dropped
     await drop(page, set, 'set.pdf')
     await page.waitForSelector('[name="again-3"]')
-    assertEqual(
-      await contentOf(await saved(page, '[name="again-3"]')),
-      await contentOf(await reprinted(set, '3')),
-    )
+    const third = await saved(page, '[name="again-3"]')
+    assertEqual(await contentOf(third), await contentOf(await reprinted(set, '3')))
+    // of that one page alone is there
+    await drop(page, third, 'pages-3.pdf')
+    await page.locator('.set', { hasText: `1 of the ${own.pages.length} pages of set` }).waitFor()
+    expect(await page.locator('.set [name^="again-"]').allTextContents()).toEqual(['3'])
     await page.fill('[name="ramps.0.toe"]', '44 mm')
     await page.click('#take-design')
     expect(text(await saved(page, '#save-design'))).toBe(design)

@@ -161,6 +161,27 @@ it('offers stay where they stood when it is known what each leads to', { timeout
   expect(faults).toEqual([])
 })
 
+it('a ramp or a page that is there no more is not shown', { timeout: patience }, async () => {
+  const { page, faults } = await open()
+  await page.click('#add-ramp')
+  await page.locator('.tabs button', { hasText: 'ramp 2' }).click()
+  await page.waitForSelector('[name="ramps.1.name"]', { state: 'attached' })
+  await page.click('#undo')
+  await page.waitForSelector('[name="ramps.1.name"]', { state: 'detached' })
+  expect(await page.inputValue('[name="ramps.0.height.deck"]')).toBe('640')
+  // of larger paper there are fewer pages
+  await page.waitForSelector('.pages button', { state: 'attached' })
+  await page.click('#part-paper > summary')
+  await page.locator('.pages button').last().click()
+  await page.waitForSelector('.sheet-view svg text')
+  await page.selectOption('[name="paper"]', 'a0')
+  await page.locator('#part-paper', { hasText: 'a0, 1 page to tape' }).waitFor()
+  await page.waitForSelector('.sheet-view :not(.old) > svg text, .leaf-box:not(.turning) svg text')
+  expect(await page.isDisabled('#next-page')).toBe(true)
+  expect(await page.locator('.sheet-view .wrong').count()).toBe(0)
+  expect(faults).toEqual([])
+})
+
 it('words for the lip with their radii, a ramp found from what one knows, a twin, another paper', {
   timeout: patience,
 }, async () => {

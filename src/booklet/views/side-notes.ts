@@ -35,6 +35,8 @@ interface Site {
   readonly ratio: number
   readonly brief: boolean
   readonly show: (mm: number) => string
+  /** what is not whole millimetres: a pipe */
+  readonly fine: (mm: number) => string
   readonly at: (x: number, y: number) => Point
   readonly key: (path: string) => string
   readonly face: Curve
@@ -53,6 +55,7 @@ export const quarterNotes = (
     ratio,
     brief,
     show: (mm) => showLength(mm, units),
+    fine: (mm) => showLength(mm, units, { decimals: 1 }),
     at: (x, y) => ({ x: x * ratio, y: y * ratio }),
     key,
     face: ramp.transition.curve.offset(ramp.skinThickness),
@@ -186,7 +189,7 @@ const toeNote = ({ ramp, ratio, show, key }: Site): Placed => {
   }
 }
 
-const pipeNote = ({ ramp: { coping }, ratio, show, key }: Site, outline: Box): readonly Placed[] => {
+const pipeNote = ({ ramp: { coping }, ratio, fine, key }: Site, outline: Box): readonly Placed[] => {
   if (!coping) return []
   const on = scaled(coping.centre, ratio)
   const places: readonly (readonly [number, number, 'left' | 'right'])[] = [
@@ -205,7 +208,7 @@ const pipeNote = ({ ramp: { coping }, ratio, show, key }: Site, outline: Box): r
           {
             on,
             at: { x: on.x + dx, y: outline.y1 + dy },
-            lines: [`pipe ${show(coping.outside)}`],
+            lines: [`pipe ${fine(coping.outside)}`],
             words,
           },
           viewStyle,

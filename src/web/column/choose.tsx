@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import { showLength, starters, type WishKey, type WishWords, writeStarter } from '../../index.ts'
+import { counted } from '../counted.ts'
 import { kept } from '../kept.ts'
 import type { Asking } from '../worker/ask.ts'
 import type { Answer } from '../worker/messages.ts'
@@ -84,8 +85,9 @@ export const Choose = kept(({ units, text, asking, take }: ChooseProps) => {
                     {ramp.lip.toFixed(0)}°, {showLength(ramp.length, units)} long
                   </span>
                   <span>
-                    {ramp.panels} panels, {ramp.boards} timbers, {ramp.pages} pages to tape,{' '}
-                    {Math.floor(ramp.weight.least)} to {Math.ceil(ramp.weight.most)} kg
+                    {counted(ramp.panels, 'panel')}, {counted(ramp.boards, 'timber')},{' '}
+                    {counted(ramp.pages, 'page')} to tape, {Math.floor(ramp.weight.least)} to{' '}
+                    {Math.ceil(ramp.weight.most)} kg
                   </span>
                 </button>
               </li>

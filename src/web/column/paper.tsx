@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import { type Cover, covers } from '../../index.ts'
+import { counted } from '../counted.ts'
 import { FileKeys } from '../fields/key-parts.tsx'
 import { Tick } from '../fields/tick.tsx'
 import { kept } from '../kept.ts'
@@ -57,7 +58,7 @@ export const Paper = kept(({ view, actions, counts, plan, lay, setLay, showPage 
           >
             <CoverSketch cover={cover} />
             <b>{cover}</b>
-            <span>{answer ? pages(answer.counts[cover]) : '…'}</span>
+            <span>{answer ? counted(answer.counts[cover], 'page') : '…'}</span>
             <small>{means[cover]}</small>
           </button>
         ))}
@@ -144,8 +145,6 @@ const Length = ({ name, label, placeholder, help, said, set }: LengthProps) => {
     </div>
   )
 }
-
-const pages = (count: number): string => (count === 1 ? '1 page' : `${count} pages`)
 
 /** Which sheets a cover lays on the side. */
 const CoverSketch = ({ cover }: { readonly cover: Cover }) => (

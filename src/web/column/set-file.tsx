@@ -20,7 +20,8 @@ interface SetFileProps {
 /** A set that was opened: any of its pages once more, or the design that it was plotted from. */
 export const SetFile = ({ set, profile, asking, close, takeDesign }: SetFileProps) => {
   const [words, setWords] = useState('')
-  const { plan, design } = set.found
+  const { plan, here, design } = set.found
+  const held = { ...plan, pages: plan.pages.filter(({ page }) => here.includes(page)) }
   const again = async (page: string): Promise<void> => {
     try {
       const answer = await asking.ask({ kind: 'reprint', bytes: set.bytes, pages: [page], profile })
@@ -35,10 +36,13 @@ export const SetFile = ({ set, profile, asking, close, takeDesign }: SetFileProp
   return (
     <section class="set" aria-label="an opened set">
       <p>
-        This is set {plan.set} on {plan.paper.name}. Which of its pages do you want once more?
+        {held.pages.length === plan.pages.length
+          ? `This is set ${plan.set} on ${plan.paper.name}.`
+          : `This is ${held.pages.length} of the ${plan.pages.length} pages of set ${plan.set} on ${plan.paper.name}.`}{' '}
+        Which of its pages do you want once more?
       </p>
       <div class="row">
-        {namesOf(plan).map(({ asked, shown }) => (
+        {namesOf(held).map(({ asked, shown }) => (
           <button type="button" key={asked} name={`again-${asked}`} onClick={() => again(asked)}>
             {shown}
           </button>

@@ -231,7 +231,14 @@ const besidesOf = (
           ['toe', `toe ${show(design.toe)}`],
           [design.back.from, `${design.back.from} ${show(design.back.value)}`],
           [`height.${design.height.layer}`, `${design.height.layer} ${show(design.height.value)}`],
-          ...(design.coping ? [['coping.outside', `pipe ${show(design.coping.outside)}`] as const] : []),
+          ...(design.coping
+            ? [
+                [
+                  'coping.outside',
+                  `pipe ${showLength(design.coping.outside, units, { decimals: 1 })}`,
+                ] as const,
+              ]
+            : []),
         ] as const)
       : []),
   ]

@@ -37,7 +37,7 @@ export const rampLines = (ramp: RampDesign, units: Design['units']): Readonly<Re
     }, ${show(ramp.width)} wide`,
     frame: `${sides.count} sides of ${thick(sides.thickness)}, studs ${pair(studs.section, show)} every ${show(studs.every)}`,
     skin: skinWords(ramp, thick),
-    pipe: pipeWords(ramp, show),
+    pipe: pipeWords(ramp, (mm) => showLength(mm, units, { decimals: 1 })),
   }
 }
 

@@ -11,6 +11,7 @@ import {
   printerEffects,
   readSettled,
   readWishes,
+  showLength,
   solveDesign,
   svgLayers,
   waysOut,
@@ -38,13 +39,16 @@ export const answer = async (
       const { counts, cover, why } = coverDesign(design, drawn, layingOf(question.lay, design))
       return { kind: 'counts', counts, cover, why }
     }
-    case 'plan':
-      return { kind: 'plan', plan: plot(question.text, question.lay).set.plan }
+    case 'plan': {
+      const { text, lay } = question
+      const { warnings } = layingOf(lay, designOf(text))
+      return { kind: 'plan', plan: plot(text, lay).set.plan, warnings }
+    }
     case 'page': {
       const { set } = plot(question.text, question.lay)
       const { width, height } = set.plan.paper
-      const page = set.pages[question.page - 1]
-      if (page === undefined) throw new Error(`there is no page ${question.page}`)
+      // on larger paper there may be fewer by now
+      const page = set.pages[Math.min(question.page, set.pages.length) - 1]!
       const svg = svgLayers(page.draw(), height, { decimals: 2 })
       return { kind: 'page', svg, width, height, turn: turnOf(svg) }
     }
@@ -58,12 +62,14 @@ export const answer = async (
         file: await reprint(question.bytes, question.pages, profileOf(question.profile), platform),
       }
     case 'effect': {
-      const { effects } = granted(printerEffects(designOf(question.text), profileOf(question.profile)!))
+      const design = designOf(question.text)
+      const { effects } = granted(printerEffects(design, profileOf(question.profile)!))
+      const shown = (mm: number): string => showLength(mm, design.units, { decimals: 1, unit: true })
       return {
         kind: 'effect',
         lines: effects.map(
           ({ ramp, uncorrected: { lipUp, lipBack }, corrected }) =>
-            `${ramp}: uncorrected, the lip comes out ${Math.abs(lipUp).toFixed(1)} mm too ${lipUp < 0 ? 'low' : 'high'} and ${Math.abs(lipBack).toFixed(1)} mm too far ${lipBack < 0 ? 'forward' : 'back'}; corrected, within ${corrected.likely.toFixed(1)} mm as a rule`,
+            `${ramp}: uncorrected, the lip comes out ${shown(Math.abs(lipUp))} too ${lipUp < 0 ? 'low' : 'high'} and ${shown(Math.abs(lipBack))} too far ${lipBack < 0 ? 'forward' : 'back'}; corrected, within ${corrected.likely.toFixed(1)} mm as a rule`,
         ),
       }
     }
@@ -75,7 +81,7 @@ export const answer = async (
         )
       const ramps = chooseRamps(wishes)
       if (ramps.length === 0) {
-        const ways = waysOut(question.wishes, wishes).map((way) => way.replaceAll('--', ''))
+        const ways = waysOut(question.wishes, wishes).map(wayWords)
         throw new Error(
           `no ramp keeps all that${ways.length === 0 ? '' : `; one does with ${ways.join(', or ')}`}`,
         )
@@ -86,6 +92,9 @@ export const answer = async (
       return question satisfies never
   }
 }
+
+/** A way out in the words of the form: `no --timbers` is a limit left empty. */
+const wayWords = (way: string): string => way.replace(/^no --(.+)/, 'nothing said of $1').replace('--', '')
 
 /** Quarter turns, clockwise, that most of what is to be read on a page is turned by. */
 const turnOf = (svg: string): number => {

@@ -74,7 +74,12 @@ export type Answer =
       readonly cover: Cover
       readonly why: string | null
     }
-  | { readonly kind: 'plan'; readonly plan: SetPlan }
+  | {
+      readonly kind: 'plan'
+      readonly plan: SetPlan
+      /** what speaks against the printer's figures for these pages */
+      readonly warnings: readonly string[]
+    }
   | {
       readonly kind: 'page'
       readonly svg: string
@@ -84,7 +89,13 @@ export type Answer =
       readonly turn: number
     }
   | { readonly kind: 'file'; readonly file: Saved }
-  | { readonly kind: 'open-set'; readonly plan: SetPlan; readonly design: string }
+  | {
+      readonly kind: 'open-set'
+      readonly plan: SetPlan
+      /** the pages that the file holds, numbers of the plan */
+      readonly here: readonly number[]
+      readonly design: string
+    }
   | { readonly kind: 'effect'; readonly lines: readonly string[] }
   | { readonly kind: 'choose'; readonly ramps: readonly ChosenRamp[]; readonly notes: readonly string[] }
 

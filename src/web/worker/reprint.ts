@@ -61,9 +61,14 @@ const setOf = async (bytes: Uint8Array): Promise<SetPdf> => {
 
 /** What a set says of itself: its plan, and the design that it was plotted from. */
 export const openSet = async (bytes: Uint8Array): Promise<Answer> => {
-  const { plan } = await setOf(bytes)
+  const { plan, pages } = await setOf(bytes)
   const { design } = plan as unknown as { readonly design?: unknown }
-  return { kind: 'open-set', plan, design: typeof design === 'string' ? design : '' }
+  return {
+    kind: 'open-set',
+    plan,
+    here: pages.map(({ planned }) => planned.page),
+    design: typeof design === 'string' ? design : '',
+  }
 }
 
 /** Some pages of a set once more, as they were, or corrected for a printer. */

@@ -86,7 +86,7 @@ export const save = async (
     const whole = setOf(design, text, { ...lay, words })
     const { bytes, warnings } = await writePdf(setInput(whole, design.title), platform)
     const some = await reprint(bytes, [only], null, platform)
-    return { ...some, ...file, warnings: [...warnings, ...some.warnings] }
+    return { ...some, ...file, warnings: [...warningsOf(lay, design, whole), ...warnings, ...some.warnings] }
   }
   const made = makeOf(thing, format, design, text, lay, reading.answers)
   if ('text' in made) return { ...file, bytes: new TextEncoder().encode(made.text), warnings: [] }
@@ -101,6 +101,12 @@ export const save = async (
 
 const setOf = (design: Design, text: string, lay: Lay) =>
   granted(plotJob(design, text, layingOf(lay, design), sha256)).set
+
+/** What speaks against the printer's figures, and what small pages leave out. */
+const warningsOf = (lay: Lay, design: Design, set: ReturnType<typeof setOf>): readonly string[] => [
+  ...layingOf(lay, design).warnings,
+  ...set.warnings,
+]
 
 const json = (record: unknown): Made => ({ text: `${JSON.stringify(record, null, 2)}\n` })
 
@@ -117,7 +123,7 @@ const makeOf = (
   switch (thing) {
     case 'pages': {
       const set = setOf(design, text, lay)
-      return { pdf: setInput(set, title), warnings: set.warnings }
+      return { pdf: setInput(set, title), warnings: warningsOf(lay, design, set) }
     }
     case 'map': {
       const map = phoneMap(title, setOf(design, text, lay), units)
