@@ -43,6 +43,7 @@ export interface Askings {
 
 interface AppProps {
   readonly start: View
+  readonly startLay: Lay
   readonly askings: Askings
 }
 
@@ -61,7 +62,7 @@ const paperLine = (paper: string, count: number | undefined, refused: string | n
 const alarmWords: Readonly<Record<string, string>> = { tips: 'DANGER: tips over' }
 
 /** The whole page: one drawing, one column. All that it shows follows from the text of the design. */
-export const App = ({ start, askings }: AppProps) => {
+export const App = ({ start, startLay, askings }: AppProps) => {
   const { counting, looking, saving: writing } = askings
   const [history, take] = useReducer(step, { past: [], now: start.text, future: [], of: null })
   const text = history.now
@@ -72,7 +73,7 @@ export const App = ({ start, askings }: AppProps) => {
   const [asked, setRamp] = useState(0)
   // one that was taken back or is not in another design is not shown
   const ramp = asked < (view.good?.design.ramps.length ?? 1) ? asked : 0
-  const [lay, setLay] = useState<Lay>({ words: {}, profile: null })
+  const [lay, setLay] = useState(startLay)
   const [leaf, setPage] = useState<number | null>(null)
   // painted one after the other: the frame, the drawing, the fields
   const [painted, setPainted] = useState(0)
@@ -81,7 +82,7 @@ export const App = ({ start, askings }: AppProps) => {
   }, [painted])
   const [pointed, setPointed] = useState<Pointed | null>(null)
 
-  const keeps = useKept(text)
+  const keeps = useKept(text, lay)
 
   const read = view.problems.length === 0
   const drawn = read && view.good?.text === text ? view.good : null

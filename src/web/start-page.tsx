@@ -1,7 +1,7 @@
 import { render } from 'preact'
 import { starterFor, writeStarter } from '../index.ts'
 import { App } from './app.tsx'
-import { keptDesign } from './state/keep.ts'
+import { keptDesign, keptTab } from './state/keep.ts'
 import { linked } from './state/link.ts'
 import { firstView } from './state/model.ts'
 import { startAsking, type WorkerSource } from './worker/ask.ts'
@@ -19,13 +19,15 @@ const rest = (): Promise<void> => new Promise((go) => setTimeout(go))
 
 const noFonts = { regular: '', bold: '' }
 
-/** A design in the link, else one that the file was written with, else the last one here, else a starter. */
+/** A design in the link, else one that the file was written with, else that of this tab, the last one here, else a starter. */
 export const startPage = async (): Promise<void> => {
   const given = textOf('design').trim()
   await rest()
+  const tab = keptTab()
   const text =
     linked(location.hash) ??
     (given === '' ? null : JSON.parse(given)) ??
+    tab.text ??
     keptDesign() ??
     writeStarter(starterFor('quarter', 'mm'))
   const url = whole.then(() => URL.createObjectURL(new Blob([textOf('worker')], { type: 'text/javascript' })))
@@ -43,6 +45,7 @@ export const startPage = async (): Promise<void> => {
   render(
     <App
       start={start}
+      startLay={tab.lay}
       askings={{ counting: startAsking(plain), looking: startAsking(plain), saving: startAsking(writing) }}
     />,
     document.getElementById('page')!,

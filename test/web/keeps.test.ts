@@ -7,7 +7,7 @@ const { open } = useBrowser()
 const text = (bytes: Uint8Array): string => new TextDecoder().decode(bytes)
 
 describe('what the page keeps', () => {
-  it('each tab its own design through a reload, and a printer of the other tab besides', {
+  it('each tab its own design, printer and laying through a reload, and a printer of the other tab besides', {
     timeout: patience,
   }, async () => {
     const one = await open()
@@ -25,11 +25,21 @@ describe('what the page keeps', () => {
       await page.fill('[name="measure-diagonals"]', '211.7mm, 211.7mm')
       await page.click('#keep-printer')
     }
+    await one.page.click('#part-paper > summary')
+    await one.page.click('.covers button:has-text("ribbon")')
+    await one.page.fill('[name="overlap"]', '15')
+    await one.page.press('[name="overlap"]', 'Enter')
     await one.page.reload()
     await other.page.reload()
     expect(await one.page.inputValue('[name="ramps.0.toe"]')).toBe('38')
     expect(await other.page.inputValue('[name="ramps.0.toe"]')).toBe('44')
-    await one.page.click('#part-printer > summary')
+    const printer = one.page.locator('#part-printer > summary')
+    expect(await printer.textContent()).toContain('measured, pages are corrected')
+    await printer.click()
+    expect(await one.page.inputValue('#printer')).toBe('hall')
+    await one.page.click('#part-paper > summary')
+    await one.page.locator('.covers [aria-pressed="true"]', { hasText: 'ribbon' }).waitFor()
+    expect(await one.page.inputValue('[name="overlap"]')).toBe('15')
     expect(await one.page.locator('#printer option').allTextContents()).toEqual(
       expect.arrayContaining(['hall', 'shed']),
     )

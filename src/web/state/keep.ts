@@ -1,3 +1,7 @@
+import { readProfile } from '../../index.ts'
+import type { Lay } from '../worker/messages.ts'
+
+const tabKey = 'traceply.tab'
 const designKey = 'traceply.design'
 const printersKey = 'traceply.printers'
 
@@ -24,16 +28,52 @@ const write = (place: Place, key: string, text: string): boolean => {
   }
 }
 
-/** The design of this tab before it was loaded again, else the last one of this browser. */
-export const keptDesign = (): string | null =>
-  read('sessionStorage', designKey) ?? read('localStorage', designKey)
+/** What one tab holds, beside what all of this browser share. */
+export interface Tab {
+  readonly text: string
+  readonly lay: Lay
+}
 
-/** Whether it could be kept: a browser may refuse to keep anything, or be full. Each tab has its own, the last is there for the next. */
-export const keepDesign = (text: string): boolean => {
+const noLay: Lay = { words: {}, profile: null }
+
+const wordTypes: Readonly<Record<string, string>> = {
+  cover: 'string',
+  strips: 'boolean',
+  pack: 'boolean',
+  margin: 'string',
+  overlap: 'string',
+}
+
+/** What of it cannot be read is as if it were not there. */
+const layOf = (value: unknown): Lay => {
+  const { words, profile } = Object(value)
+  return {
+    words: Object.fromEntries(
+      Object.entries(Object(words)).filter(([key, said]) => typeof said === wordTypes[key]),
+    ),
+    profile: typeof profile === 'string' && !('error' in readProfile(profile)) ? profile : null,
+  }
+}
+
+/** This tab before it was loaded again. */
+export const keptTab = (): { readonly text: string | null; readonly lay: Lay } => {
+  try {
+    const { text, lay } = Object(JSON.parse(read('sessionStorage', tabKey) ?? 'null'))
+    return { text: typeof text === 'string' ? text : null, lay: layOf(lay) }
+  } catch {
+    return { text: null, lay: noLay }
+  }
+}
+
+/** The last design of this browser. */
+export const keptDesign = (): string | null => read('localStorage', designKey)
+
+/** Whether it could be kept: a browser may refuse to keep anything, or be full. Each tab has its own, the last design is there for the next. */
+export const keepTab = (tab: Tab): boolean => {
   // junk that was dropped is no design: what was kept stays
-  if (text.length > mostLetters) return true
-  const here = write('sessionStorage', designKey, text)
-  return write('localStorage', designKey, text) && here
+  if (tab.text.length > mostLetters) return true
+  const here = write('sessionStorage', tabKey, JSON.stringify(tab))
+  return write('localStorage', designKey, tab.text) && here
 }
 
 /** Files of measured printers by their names. */

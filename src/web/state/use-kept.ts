@@ -1,20 +1,21 @@
 import { useEffect, useState } from 'preact/hooks'
-import { keepDesign } from './keep.ts'
+import type { Lay } from '../worker/messages.ts'
+import { keepTab } from './keep.ts'
 
-/** The design is kept through a reload; whether it could be. */
-export const useKept = (text: string): boolean => {
+/** The design, and how its pages are laid, are kept through a reload; whether they could be. */
+export const useKept = (text: string, lay: Lay): boolean => {
   const [keeps, setKeeps] = useState(true)
   useEffect(() => {
     // not with each key: a browser's storage is slow
-    const timer = setTimeout(() => setKeeps(keepDesign(text)), 200)
+    const timer = setTimeout(() => setKeeps(keepTab({ text, lay })), 200)
     const now = (): void => {
-      keepDesign(text)
+      keepTab({ text, lay })
     }
     addEventListener('pagehide', now)
     return () => {
       clearTimeout(timer)
       removeEventListener('pagehide', now)
     }
-  }, [text])
+  }, [text, lay])
   return keeps
 }

@@ -1,0 +1,57 @@
+import { afterEach, expect, it, vi } from 'vitest'
+import { keepTab, keptTab, type Tab } from '../../src/web/state/keep.ts'
+
+const hall = JSON.stringify({
+  version: 1,
+  name: 'hall',
+  paper: 'a4',
+  across: 0.996,
+  down: 1,
+  skewDegrees: 0,
+  margins: null,
+  readings: ['across 149.4mm', 'down 150mm'],
+})
+
+const tab: Tab = {
+  text: 'units: mm\n',
+  lay: { words: { cover: 'ribbon', strips: true, overlap: '15' }, profile: hall },
+}
+
+/** A browser's place that holds this. */
+const placeOf = (held = new Map<string, string>()) => ({
+  getItem: (key: string) => held.get(key) ?? null,
+  setItem: (key: string, text: string) => held.set(key, text),
+})
+
+/** What a tab is when its place holds this text under each key. */
+const readFrom = (text: string | null) => {
+  vi.stubGlobal('sessionStorage', { getItem: () => text })
+  return keptTab()
+}
+
+afterEach(() => {
+  vi.unstubAllGlobals()
+})
+
+it('a tab is read as it was kept', () => {
+  vi.stubGlobal('sessionStorage', placeOf())
+  vi.stubGlobal('localStorage', placeOf())
+  expect(keepTab(tab)).toBe(true)
+  expect(keptTab()).toEqual(tab)
+})
+
+it('what of a tab cannot be read is as if it were not there', () => {
+  const none = { text: null, lay: { words: {}, profile: null } }
+  for (const text of [null, '', 'units: mm\n', '7', '[]', 'null', '{"text":7,"lay":7}'])
+    expect(readFrom(text), String(text)).toEqual(none)
+  const torn = {
+    words: { cover: 7, strips: 'yes', margin: null, overlap: '15', toString: 'x' },
+    profile: '{}',
+  }
+  expect(readFrom(JSON.stringify({ ...tab, lay: torn }))).toEqual({
+    text: tab.text,
+    lay: { words: { overlap: '15' }, profile: null },
+  })
+  vi.stubGlobal('sessionStorage', undefined)
+  expect(keptTab()).toEqual(none)
+})
