@@ -44,6 +44,7 @@ export interface Askings {
 interface AppProps {
   readonly start: View
   readonly startLay: Lay
+  readonly given: string
   readonly askings: Askings
 }
 
@@ -62,7 +63,7 @@ const paperLine = (paper: string, count: number | undefined, refused: string | n
 const alarmWords: Readonly<Record<string, string>> = { tips: 'DANGER: tips over' }
 
 /** The whole page: one drawing, one column. All that it shows follows from the text of the design. */
-export const App = ({ start, startLay, askings }: AppProps) => {
+export const App = ({ start, startLay, given, askings }: AppProps) => {
   const { counting, looking, saving: writing } = askings
   const [history, take] = useReducer(step, { past: [], now: start.text, future: [], of: null })
   const text = history.now
@@ -82,7 +83,7 @@ export const App = ({ start, startLay, askings }: AppProps) => {
   }, [painted])
   const [pointed, setPointed] = useState<Pointed | null>(null)
 
-  const keeps = useKept(text, lay)
+  const keeps = useKept({ given, text, lay })
 
   const read = view.problems.length === 0
   const drawn = read && view.good?.text === text ? view.good : null

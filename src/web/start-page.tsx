@@ -19,15 +19,15 @@ const rest = (): Promise<void> => new Promise((go) => setTimeout(go))
 
 const noFonts = { regular: '', bold: '' }
 
-/** A design in the link, else one that the file was written with, else that of this tab, the last one here, else a starter. */
+/** A design in the link, else that of this tab, one that the file was written with, the last one here, a starter. */
 export const startPage = async (): Promise<void> => {
   const given = textOf('design').trim()
   await rest()
-  const tab = keptTab()
+  const tab = keptTab(given)
   const text =
     linked(location.hash) ??
-    (given === '' ? null : JSON.parse(given)) ??
     tab.text ??
+    (given === '' ? null : JSON.parse(given)) ??
     keptDesign() ??
     writeStarter(starterFor('quarter', 'mm'))
   const url = whole.then(() => URL.createObjectURL(new Blob([textOf('worker')], { type: 'text/javascript' })))
@@ -46,6 +46,7 @@ export const startPage = async (): Promise<void> => {
     <App
       start={start}
       startLay={tab.lay}
+      given={given}
       askings={{ counting: startAsking(plain), looking: startAsking(plain), saving: startAsking(writing) }}
     />,
     document.getElementById('page')!,

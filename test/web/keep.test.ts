@@ -13,6 +13,7 @@ const hall = JSON.stringify({
 })
 
 const tab: Tab = {
+  given: '',
   text: 'units: mm\n',
   lay: { words: { cover: 'ribbon', strips: true, overlap: '15' }, profile: hall },
 }
@@ -26,7 +27,7 @@ const placeOf = (held = new Map<string, string>()) => ({
 /** What a tab is when its place holds this text under each key. */
 const readFrom = (text: string | null) => {
   vi.stubGlobal('sessionStorage', { getItem: () => text })
-  return keptTab()
+  return keptTab('')
 }
 
 afterEach(() => {
@@ -37,7 +38,10 @@ it('a tab is read as it was kept', () => {
   vi.stubGlobal('sessionStorage', placeOf())
   vi.stubGlobal('localStorage', placeOf())
   expect(keepTab(tab)).toBe(true)
-  expect(keptTab()).toEqual(tab)
+  const { text, lay } = tab
+  expect(keptTab('')).toEqual({ text, lay })
+  // of another file only how it is laid
+  expect(keptTab('"units: in"')).toEqual({ text: null, lay })
 })
 
 it('what of a tab cannot be read is as if it were not there', () => {
@@ -53,5 +57,5 @@ it('what of a tab cannot be read is as if it were not there', () => {
     lay: { words: { overlap: '15' }, profile: null },
   })
   vi.stubGlobal('sessionStorage', undefined)
-  expect(keptTab()).toEqual(none)
+  expect(keptTab('')).toEqual(none)
 })

@@ -1,6 +1,11 @@
+import { writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { pathToFileURL } from 'node:url'
 import { describe, expect, it } from 'vitest'
+import { traceply } from '../support/traceply.ts'
 import { useBrowser } from './browser.ts'
-import { patience, saved } from './saved.ts'
+import { shed } from './drop.ts'
+import { patience, saved, withFolder } from './saved.ts'
 
 const { open } = useBrowser()
 
@@ -114,6 +119,33 @@ describe('what the page keeps', () => {
     expect(hash).toMatch(/^#design=/)
     const other = await open({}, hash)
     expect(await other.page.inputValue('[name="ramps.0.toe"]')).toBe('40.5')
+    // a link does not bring back what was changed since
+    for (const [tab, toe] of [
+      [page, '33'],
+      [other.page, '38'],
+    ] as const) {
+      await tab.fill('[name="ramps.0.toe"]', toe)
+      await tab.reload()
+      expect(await tab.inputValue('[name="ramps.0.toe"]')).toBe(toe)
+      expect(await tab.evaluate(() => location.hash)).toBe('')
+    }
     expect([...faults, ...other.faults]).toEqual([])
   })
+
+  it('what was changed in a page that was written with a design', { timeout: patience }, () =>
+    withFolder(async (folder) => {
+      const [design, file] = [join(folder, 'shed.yaml'), join(folder, 'shed.html')]
+      writeFileSync(design, shed)
+      expect((await traceply('page', design, '--out', file)).exit).toBe(0)
+      const { page, faults } = await open()
+      const toe = page.locator('[name="ramps.0.toe"]')
+      await toe.fill('33')
+      await page.goto(pathToFileURL(file).href)
+      expect(await toe.inputValue()).toBe('40 mm')
+      await toe.fill('38')
+      await page.reload()
+      expect(await toe.inputValue()).toBe('38')
+      expect(faults).toEqual([])
+    }),
+  )
 })

@@ -30,6 +30,8 @@ const write = (place: Place, key: string, text: string): boolean => {
 
 /** What one tab holds, beside what all of this browser share. */
 export interface Tab {
+  /** the design that the page's file was written with; empty where it was with none */
+  readonly given: string
   readonly text: string
   readonly lay: Lay
 }
@@ -55,11 +57,11 @@ const layOf = (value: unknown): Lay => {
   }
 }
 
-/** This tab before it was loaded again. */
-export const keptTab = (): { readonly text: string | null; readonly lay: Lay } => {
+/** This tab before it was loaded again; of a page's file with another design only the printer and the laying. */
+export const keptTab = (given: string): { readonly text: string | null; readonly lay: Lay } => {
   try {
-    const { text, lay } = Object(JSON.parse(read('sessionStorage', tabKey) ?? 'null'))
-    return { text: typeof text === 'string' ? text : null, lay: layOf(lay) }
+    const { given: before, text, lay } = Object(JSON.parse(read('sessionStorage', tabKey) ?? 'null'))
+    return { text: typeof text === 'string' && before === given ? text : null, lay: layOf(lay) }
   } catch {
     return { text: null, lay: noLay }
   }

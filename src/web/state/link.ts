@@ -31,3 +31,9 @@ export const linkTo = (text: string, address: string): string | null => {
   const hash = `${mark}${letters}`
   return hash.length > mostLetters ? null : `${address.replace(/#.*$/, '')}${hash}`
 }
+
+/** A link in the address goes once the design is another: loaded again, or copied, it would bring back the old one. */
+export const leaveLink = (text: string): void => {
+  const design = linked(location.hash)
+  if (design !== null && design !== text) history.replaceState(null, '', location.href.replace(/#.*$/, ''))
+}

@@ -1,21 +1,24 @@
-import { useEffect, useState } from 'preact/hooks'
-import type { Lay } from '../worker/messages.ts'
-import { keepTab } from './keep.ts'
+import { useLayoutEffect, useState } from 'preact/hooks'
+import { keepTab, type Tab } from './keep.ts'
+import { leaveLink } from './link.ts'
 
 /** The design, and how its pages are laid, are kept through a reload; whether they could be. */
-export const useKept = (text: string, lay: Lay): boolean => {
+export const useKept = (tab: Tab): boolean => {
   const [keeps, setKeeps] = useState(true)
-  useEffect(() => {
+  // not after the next picture: a reload may come before it
+  useLayoutEffect(() => {
+    // where nothing is kept the link is all that there is
+    if (keeps) leaveLink(tab.text)
     // not with each key: a browser's storage is slow
-    const timer = setTimeout(() => setKeeps(keepTab({ text, lay })), 200)
+    const timer = setTimeout(() => setKeeps(keepTab(tab)), 200)
     const now = (): void => {
-      keepTab({ text, lay })
+      keepTab(tab)
     }
     addEventListener('pagehide', now)
     return () => {
       clearTimeout(timer)
       removeEventListener('pagehide', now)
     }
-  }, [text, lay])
+  }, [tab.text, tab.lay])
   return keeps
 }
