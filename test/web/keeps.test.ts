@@ -129,6 +129,16 @@ describe('what the page keeps', () => {
       expect(await tab.inputValue('[name="ramps.0.toe"]')).toBe(toe)
       expect(await tab.evaluate(() => location.hash)).toBe('')
     }
+    // pasted into the address of a page that is open
+    await page.evaluate((link) => {
+      location.hash = link
+    }, hash)
+    await page.waitForFunction(
+      () => document.querySelector<HTMLInputElement>('[name="ramps.0.toe"]')?.value === '40.5',
+    )
+    expect(await page.evaluate(() => location.hash)).toBe(hash)
+    await page.click('#undo')
+    expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('33')
     expect([...faults, ...other.faults]).toEqual([])
   })
 
