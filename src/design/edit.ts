@@ -17,7 +17,7 @@ export const saidKeys = (text: string): ReadonlyMap<KeyPath, string> => saidIn(t
 const treeOf = (text: string): Tree | undefined => parseDesign(text, () => {})
 
 // failsafe: every scalar stays the text that was typed
-const parse = (text: string): Document =>
+export const parseToEdit = (text: string): Document =>
   parseDocument(text, { schema: 'failsafe', uniqueKeys: false, logLevel: 'silent' })
 
 /** The row of the key at a path of this design; undefined for a path that no kind of ramp has. */
@@ -33,11 +33,16 @@ export const saidKind =
   (ramp: number): RampKind => {
     const kind = said.get(`ramps.${ramp}.kind`)
     if (kind !== undefined) return kinds.find((one) => one === kind) ?? 'quarter'
-    const like = said.get(`ramps.${ramp}.like`)
-    for (let i = 0; like !== undefined && i < ramp; i++)
-      if (said.get(`ramps.${i}.name`) === like) return saidKind(said)(i)
-    return 'quarter'
+    const like = likeOf(said, ramp)
+    return like === undefined ? 'quarter' : saidKind(said)(like)
   }
+
+/** The earlier ramp that one is `like`, by its number. */
+export const likeOf = (said: ReadonlyMap<KeyPath, string>, ramp: number): number | undefined => {
+  const like = said.get(`ramps.${ramp}.like`)
+  for (let i = 0; like !== undefined && i < ramp; i++) if (said.get(`ramps.${i}.name`) === like) return i
+  return undefined
+}
 
 /**
  * The text of a design with one key set, or taken out where `value` is null. Comments, order and all other figures stay as
@@ -97,7 +102,7 @@ const withScalar = (tree: Tree, [part, ...rest]: readonly (string | number)[], t
 
 /** Where maps come or go. */
 const rewritten = (text: string, tree: Tree, path: KeyPath, value: string | null): string => {
-  const document = parse(text)
+  const document = parseToEdit(text)
   const parts = partsOf(path)
   if (value === null) {
     if (!document.hasIn(parts)) return text
@@ -124,7 +129,7 @@ const standsInLine = ({ kind, place: { offset, end } }: Tree, text: string): boo
 
 /** As it may stand behind a colon: quoted where YAML would read something else. */
 const scalarOf = (value: string): string => {
-  const document = parse(`key: ${value}`)
+  const document = parseToEdit(`key: ${value}`)
   const flat = !/[\r\n]/.test(value)
   const plain =
     flat && document.errors.length === 0 && document.get('key') === value && !/\s#|[,{}[\]]/.test(value)
@@ -134,7 +139,7 @@ const scalarOf = (value: string): string => {
 }
 
 const valueNode = (document: Document, value: string): unknown => {
-  const read = parse(`key: ${value}`)
+  const read = parseToEdit(`key: ${value}`)
   const map = read.errors.length === 0 && isMap(read.contents) ? read.contents.items[0]?.value : undefined
   return isCollection(map) ? map : document.createNode(value)
 }
@@ -161,7 +166,7 @@ const dropEmpty = (document: Document, parts: readonly (string | number)[]): voi
 }
 
 /** Keys of the same map that may not stand beside this one. */
-const rivalsOf = (said: ReadonlyMap<KeyPath, string>, path: KeyPath): readonly string[] => {
+export const rivalsOf = (said: ReadonlyMap<KeyPath, string>, path: KeyPath): readonly string[] => {
   const row = rowOf(path, saidKind(said))
   if (row === undefined) return []
   const key = rowKey(row)

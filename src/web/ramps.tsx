@@ -1,4 +1,4 @@
-import { editDesign } from '../index.ts'
+import { editDesign, removeRamp } from '../index.ts'
 import { kept } from './kept.ts'
 import type { Actions } from './state/actions.ts'
 import type { View } from './state/model.ts'
@@ -13,6 +13,8 @@ interface RampsProps {
 /** Another ramp, or one less. */
 export const Ramps = kept(({ view, ramp, setRamp, actions }: RampsProps) => {
   const ramps = view.good?.design.ramps ?? []
+  const name = ramps[ramp]?.name
+  const inside = ramps.filter(({ storesInside }) => name !== undefined && storesInside?.ramp === name)
   return (
     <div class="row ramps">
       <button type="button" id="add-ramp" onClick={() => addRamp(view, ramp, actions)}>
@@ -22,13 +24,17 @@ export const Ramps = kept(({ view, ramp, setRamp, actions }: RampsProps) => {
         <button
           type="button"
           id="remove-ramp"
+          disabled={inside.length > 0}
           onClick={() => {
             setRamp(0)
-            actions.setKey(`ramps.${ramp}`, null)
+            actions.setText(removeRamp(view.text, ramp))
           }}
         >
-          remove {ramps[ramp]?.name}
+          remove {name}
         </button>
+      )}
+      {inside.length > 0 && (
+        <span class="help">stored inside it: {inside.map((one) => one.name).join(', ')}</span>
       )}
     </div>
   )

@@ -227,6 +227,38 @@ it('words for the lip with their radii, a ramp found from what one knows, a twin
   expect(faults).toEqual([])
 })
 
+it('a twin follows a new name, and stays when the first goes', {
+  timeout: patience,
+}, async () => {
+  const { page, faults } = await open()
+  const second = page.locator('.drawing button', { hasText: 'ramp 2' })
+  await page.fill('[name="ramps.0.transition.tangent.surface"]', '25')
+  await page.click('#add-ramp')
+  await second.click()
+  await page.click('#part-the-ramp .more > summary')
+  await page.fill('[name="ramps.1.width"]', '1000')
+  // the name passes through that of the other
+  await page.locator('.drawing button').first().click()
+  await page.locator('[name="ramps.0.name"]').press('End')
+  await page.keyboard.type(' 2x')
+  await second.first().waitFor()
+  expect(await page.inputValue('[name="text"]')).toContain('like: ramp 2x\n')
+  await page.click('#undo')
+  expect(await page.inputValue('[name="text"]')).toContain('like: ramp\n')
+  await page.click('#remove-ramp')
+  expect(await page.locator('#remove-ramp').count()).toBe(0)
+  expect(await page.inputValue('[name="ramps.0.name"]')).toBe('ramp 2')
+  expect(await page.inputValue('[name="ramps.0.transition.tangent.surface"]')).toBe('25')
+  expect(await page.inputValue('[name="ramps.0.width"]')).toBe('1000')
+  expect(await page.locator('.checks .stop').count()).toBe(0)
+  // what another is stored in stays
+  await page.click('#part-help-me-choose > summary')
+  await page.selectOption('#starter', 'pair-mm')
+  await page.waitForSelector('#remove-ramp:disabled')
+  expect(await page.textContent('.ramps')).toContain('stored inside it: inner')
+  expect(faults).toEqual([])
+})
+
 it('a figure that is left open is found and drawn, and its ramp printed', { timeout: patience }, async () => {
   const { page, faults } = await open()
   await page.click('#part-the-ramp .more > summary')

@@ -8,6 +8,7 @@ import { isOptional, Keys } from './keys.tsx'
 import { Part } from './part.tsx'
 import { fileLines, rampLines } from './part-lines.ts'
 import { Steepness } from './steepness.tsx'
+import { useRenaming } from './use-renaming.ts'
 
 /** The parts of a ramp, each with the keys that belong to it; what none names stands in the first. */
 const rampParts: readonly (readonly [string, readonly string[]])[] = [
@@ -42,6 +43,7 @@ export const RampParts = kept(({ view, ramp, actions }: RampPartsProps) => {
         ] as const,
     )
   }, [base])
+  const renaming = useRenaming(view.text, actions)
   const { good } = view
   const design = good?.design.ramps[ramp]
   const lines = useMemo(() => design && good && rampLines(design, good.design.units), [design])
@@ -53,7 +55,7 @@ export const RampParts = kept(({ view, ramp, actions }: RampPartsProps) => {
         .filter(([, rows]) => rows.length > 0)
         .map(([name, rows]) => (
           <Part key={name} name={name} line={lines?.[name] ?? ''} open={name === 'the ramp'}>
-            <Keys rows={rows} pathOf={(row) => `ramps.${ramp}.${own(row)}`} view={view} actions={actions} />
+            <Keys rows={rows} pathOf={(row) => `ramps.${ramp}.${own(row)}`} view={view} actions={renaming} />
             {name === 'the ramp' && shown && good && (
               <Steepness ramp={shown} index={ramp} units={good.design.units} setKey={actions.setKey} />
             )}
