@@ -2,6 +2,8 @@ import { isMap, type YAMLMap } from 'yaml'
 import { editDesign, likeOf, parseToEdit, rivalsOf, saidKeys } from './edit.ts'
 import type { KeyPath } from './file/said-keys.ts'
 
+const isUnder = (path: KeyPath, top: KeyPath): boolean => path === top || path.startsWith(`${top}.`)
+
 const ownPaths = (said: ReadonlyMap<KeyPath, string>, ramp: number): readonly KeyPath[] =>
   [...said.keys()].filter((path) => path.startsWith(`ramps.${ramp}.`))
 
@@ -14,6 +16,24 @@ const ruledOut = (said: ReadonlyMap<KeyPath, string>, ramp: number): readonly Ke
   })
   return own.flatMap((path) =>
     rivalsOf(said, path).map((key) => `${path.slice(0, path.lastIndexOf('.'))}.${key}`),
+  )
+}
+
+/** What a ramp takes over by its `like`, as it is typed there, at the paths that it would have here. Nothing that it says itself. */
+export const takenOver = (said: ReadonlyMap<KeyPath, string>, ramp: number): ReadonlyMap<KeyPath, string> => {
+  const from = likeOf(said, ramp)
+  if (from === undefined) return new Map()
+  const [here, there] = [`ramps.${ramp}`, `ramps.${from}`]
+  const own = [`${here}.name`, ...ownPaths(said, ramp)]
+  const rivals = ruledOut(said, ramp)
+  const isTaken = (path: KeyPath): boolean =>
+    !own.some((one) => isUnder(path, one) || isUnder(one, path)) &&
+    !rivals.some((rival) => isUnder(path, rival))
+  const base = new Map([...said, ...takenOver(said, from)])
+  return new Map(
+    ownPaths(base, from)
+      .map((path) => [`${here}${path.slice(there.length)}`, base.get(path)!] as const)
+      .filter(([path]) => isTaken(path)),
   )
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { saidKeys } from '../../src/design/edit.ts'
-import { removeRamp, renameRamp } from '../../src/design/edit-ramps.ts'
+import { removeRamp, renameRamp, takenOver } from '../../src/design/edit-ramps.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { templateText } from '../support/templates.ts'
 
@@ -41,6 +41,36 @@ const rampsOf = (text: string) => {
   if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
   return reading.design.ramps.map(({ like, ...ramp }) => ramp)
 }
+
+describe('what a ramp takes over', () => {
+  const taken = (ramp: number) => {
+    const all = takenOver(saidKeys(four), ramp)
+    return (path: string) => all.get(`ramps.${ramp}.${path}`)
+  }
+
+  it('is what the other says and it does not, as typed there', () => {
+    expect(taken(0)('toe')).toBeUndefined()
+    expect(taken(1)('toe')).toBe('40')
+    expect(taken(1)('transition.tangent.surface')).toBe('25')
+    expect(taken(1)('chamfer.leg')).toBe('12')
+    expect(taken(1)('name')).toBeUndefined()
+  })
+
+  it('goes through a chain', () => {
+    expect(taken(2)('studs.every')).toBe('150')
+    expect(taken(2)('height.frame')).toBe('600')
+  })
+
+  it('is nothing that its own keys exclude', () => {
+    expect(taken(1)('height.deck')).toBeUndefined()
+    expect(taken(1)('coping.outside')).toBeUndefined()
+    expect(taken(2)('height.deck')).toBeUndefined()
+    expect(taken(2)('deck')).toBeUndefined()
+    expect(taken(2)('coping')).toBeUndefined()
+    expect(taken(3)('coping.outside')).toBe('60.3')
+    expect(taken(3)('coping.up')).toBeUndefined()
+  })
+})
 
 describe('a ramp that is removed', () => {
   it('leaves the others as they were', () => {

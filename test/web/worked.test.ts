@@ -227,7 +227,7 @@ it('words for the lip with their radii, a ramp found from what one knows, a twin
   expect(faults).toEqual([])
 })
 
-it('a twin follows a new name, and stays when the first goes', {
+it('a twin shows what it takes over, follows a new name, and stays when the first goes', {
   timeout: patience,
 }, async () => {
   const { page, faults } = await open()
@@ -235,8 +235,21 @@ it('a twin follows a new name, and stays when the first goes', {
   await page.fill('[name="ramps.0.transition.tangent.surface"]', '25')
   await page.click('#add-ramp')
   await second.click()
-  await page.click('#part-the-ramp .more > summary')
-  await page.fill('[name="ramps.1.width"]', '1000')
+  const more = page.locator('#part-the-ramp .more > summary')
+  expect(await more.textContent()).toContain('as `ramp` has them')
+  await more.click()
+  const standing = (key: string) => page.getAttribute(`[name="ramps.1.${key}"]`, 'placeholder')
+  expect(await standing('transition.tangent.surface')).toBe('25')
+  expect(await standing('height.deck')).toBe('640')
+  await page.click('#part-pipe > summary')
+  const pipe = page.locator('[name="ramps.1.coping"]')
+  expect(await pipe.isChecked()).toBe(true)
+  await pipe.uncheck()
+  await page.fill('[name="ramps.1.toe"]', '45')
+  expect(await page.inputValue('[name="text"]')).toContain('coping: none')
+  await pipe.check()
+  expect(await page.inputValue('[name="text"]')).not.toContain('coping: none')
+  expect(await pipe.isChecked()).toBe(true)
   // the name passes through that of the other
   await page.locator('.drawing button').first().click()
   await page.locator('[name="ramps.0.name"]').press('End')
@@ -249,7 +262,7 @@ it('a twin follows a new name, and stays when the first goes', {
   expect(await page.locator('#remove-ramp').count()).toBe(0)
   expect(await page.inputValue('[name="ramps.0.name"]')).toBe('ramp 2')
   expect(await page.inputValue('[name="ramps.0.transition.tangent.surface"]')).toBe('25')
-  expect(await page.inputValue('[name="ramps.0.width"]')).toBe('1000')
+  expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('45')
   expect(await page.locator('.checks .stop').count()).toBe(0)
   // what another is stored in stays
   await page.click('#part-help-me-choose > summary')

@@ -12,6 +12,8 @@ interface FieldProps {
   readonly path: string
   /** as it is typed in the file; empty where it is not */
   readonly said: string
+  /** as it is typed in the ramp that this one is like */
+  readonly taken: string | undefined
   readonly units: 'mm' | 'in'
   readonly problems: readonly Problem[]
   readonly actions: Actions
@@ -27,9 +29,10 @@ const rooms = { column: 22, phone: 11 } as const
 const bare = /^[\d\s./]+$/
 
 /** One key of the file as a field; emptied, the key goes and its default holds. */
-export const Field = kept(({ row, path, said, units, problems, actions, last, enter }: FieldProps) => {
+export const Field = kept(({ row, path, said, taken, units, problems, actions, last, enter }: FieldProps) => {
   const { setKey, mend, pointField } = actions
-  const standing = row.unsaid.kind === 'default' ? String(row.unsaid.text[units]) : ''
+  const usual = row.unsaid.kind === 'default' ? String(row.unsaid.text[units]) : ''
+  const standing = taken ?? usual
   const [emptied, setEmptied] = useState(false)
   const id = `field-${path}`
   // what is typed and what is wrong with it are seen together

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import { useMemo } from 'preact/hooks'
-import { type Row, rampPath, saidKind, schema, solvedRamp } from '../../index.ts'
+import { type Row, rampPath, saidKind, schema, solvedRamp, takenOver } from '../../index.ts'
 import { kept } from '../kept.ts'
 import type { Actions } from '../state/actions.ts'
 import type { View } from '../state/model.ts'
@@ -43,6 +43,7 @@ export const RampParts = kept(({ view, ramp, actions }: RampPartsProps) => {
         ] as const,
     )
   }, [base])
+  const taken = useMemo(() => takenOver(view.said, ramp), [view.said, ramp])
   const renaming = useRenaming(view.text, actions)
   const { good } = view
   const design = good?.design.ramps[ramp]
@@ -55,7 +56,14 @@ export const RampParts = kept(({ view, ramp, actions }: RampPartsProps) => {
         .filter(([, rows]) => rows.length > 0)
         .map(([name, rows]) => (
           <Part key={name} name={name} line={lines?.[name] ?? ''} open={name === 'the ramp'}>
-            <Keys rows={rows} pathOf={(row) => `ramps.${ramp}.${own(row)}`} view={view} actions={renaming} />
+            <Keys
+              rows={rows}
+              pathOf={(row) => `ramps.${ramp}.${own(row)}`}
+              view={view}
+              taken={taken}
+              like={view.said.get(`ramps.${ramp}.like`)}
+              actions={renaming}
+            />
             {name === 'the ramp' && shown && good && (
               <Steepness ramp={shown} index={ramp} units={good.design.units} setKey={actions.setKey} />
             )}

@@ -1,5 +1,5 @@
 import { useRef, useState } from 'preact/hooks'
-import { type Problem, type Row, rowKey } from '../../index.ts'
+import { type Problem, type Row, rowKey, takenOver } from '../../index.ts'
 import type { Actions } from '../state/actions.ts'
 import type { View } from '../state/model.ts'
 import { Field } from './field.tsx'
@@ -11,8 +11,13 @@ interface KeysProps {
   /** `ramps.0.` before the row's own words */
   readonly pathOf: (row: Row) => string
   readonly view: View
+  /** what the ramp does not say and takes over, from the one that it is like */
+  readonly taken?: ReadonlyMap<string, string>
+  readonly like?: string | undefined
   readonly actions: Actions
 }
+
+const nothing: ReadonlyMap<string, string> = new Map()
 
 /** A part that is there or not. */
 export const isOptional = ({ value, words, unsaid, path }: Row): boolean =>
@@ -23,7 +28,7 @@ export const isOptional = ({ value, words, unsaid, path }: Row): boolean =>
 const none: readonly Problem[] = []
 
 /** Fields of keys: those that the file says, and folded away those that it does not. */
-export const Keys = ({ rows, pathOf, view, actions }: KeysProps) => {
+export const Keys = ({ rows, pathOf, view, taken = nothing, like, actions }: KeysProps) => {
   const units = view.said.get('units') === 'in' ? 'in' : 'mm'
   // what was said once stays where it is while it is typed anew
   const [last, setLast] = useState<string | null>(null)
@@ -37,13 +42,14 @@ export const Keys = ({ rows, pathOf, view, actions }: KeysProps) => {
   const one = (row: Row) => {
     const path = pathOf(row)
     return isOptional(row) ? (
-      <Optional key={path} row={row} path={path} view={view} actions={actions} />
+      <Optional key={path} row={row} path={path} view={view} taken={taken} actions={actions} />
     ) : (
       <Field
         key={path}
         row={row}
         path={path}
         said={view.said.get(path) ?? ''}
+        taken={taken.get(path)}
         units={units}
         problems={wrong.get(path) ?? none}
         actions={actions}
@@ -61,7 +67,10 @@ export const Keys = ({ rows, pathOf, view, actions }: KeysProps) => {
       {others.length > 0 && (
         <details class="more">
           <summary>
-            <b>more</b> <span>the file leaves these at what is usual</span>
+            <b>more</b>{' '}
+            <span>
+              {taken.size > 0 ? `as \`${like}\` has them` : 'the file leaves these at what is usual'}
+            </span>
           </summary>
           {others.map(one)}
         </details>
@@ -74,21 +83,31 @@ interface OptionalProps {
   readonly row: Row
   readonly path: string
   readonly view: View
+  readonly taken: ReadonlyMap<string, string>
   readonly actions: Actions
 }
 
-/** With or without: what comes in has the figures of the schema's own example. */
-const Optional = ({ row, path, view, actions }: OptionalProps) => {
+const says = (said: ReadonlyMap<string, string>, path: string): boolean =>
+  said.get(path) !== 'none' && [...said.keys()].some((key) => key === path || key.startsWith(`${path}.`))
+
+/** Whether a part is there by `like` alone, once nothing is said of it here. */
+const comesBack = (said: ReadonlyMap<string, string>, path: string): boolean => {
+  const others = [...said].filter(([key]) => key !== path && !key.startsWith(`${path}.`))
+  return says(takenOver(new Map(others), Number(path.split('.')[1])), path)
+}
+
+/** With or without: what comes in is as the ramp that this one is like has it, else it has the figures of the schema's own example. */
+const Optional = ({ row, path, view, taken, actions }: OptionalProps) => {
   const units = view.said.get('units') === 'in' ? 'in' : 'mm'
-  const there =
-    view.said.get(path) !== 'none' &&
-    [...view.said.keys()].some((key) => key === path || key.startsWith(`${path}.`))
+  const there = says(view.said, path) || says(taken, path)
   const out = row.words.includes('none') ? 'none' : null
   return (
     <Tick
       name={path}
       checked={there}
-      set={(checked) => actions.setKey(path, checked ? row.example[units] : out)}
+      set={(checked) =>
+        actions.setKey(path, !checked ? out : comesBack(view.said, path) ? null : row.example[units])
+      }
     >
       <b>{labelOf(path) || rowKey(row)}</b>: {row.help}
       {row.value.kind === 'map' ? '' : there ? '; they stand in the file as text' : '; comes with an example'}
