@@ -73,6 +73,7 @@ const rooms: Readonly<Record<string, readonly (readonly string[])[]>> = {
 const onTop = [
   'design/edit.ts',
   'design/edit-ramps.ts',
+  'design/edit-ramps.ts',
   'design/asks.ts',
   'design/read.ts',
   'design/resolve.ts',
