@@ -14,6 +14,22 @@ export const designOf = (text: string): Design => {
   return reading.design
 }
 
+/** Without a deck board; tips over backward, has a thin skin, ends in a step. */
+export const doubtful = `title: Short landing
+units: mm
+ramps:
+  - name: short
+    width: 1000
+    height: { frame: 350 }
+    transition: { circle: { frame: 1300 }, tangent: { frame: 0 } }
+    toe: 12
+    deck: 100
+    sides: { thickness: 15 }
+    studs: { section: 45 x 45, every: 180 }
+    skin: [ 6.5 plywood, 6.5 plywood ]
+    coping: { outside: 33.7, up: 4, out: 4 }
+`
+
 const textsOf = (drawing: Drawing): readonly string[] =>
   drawing.flatMap((mark) =>
     mark.kind === 'group' ? textsOf(mark.marks) : mark.kind === 'text' ? [mark.text] : [],

@@ -3,26 +3,13 @@ import { commonEnds, endWords } from '../../src/booklet/book/end-words.ts'
 import { stumpView } from '../../src/booklet/views/acts/act-views.ts'
 import { drawingBounds } from '../../src/drawing/drawing-bounds.ts'
 import { templateText } from '../support/templates.ts'
+import { doubtful } from './said.ts'
 import { withOffsets } from './solved.ts'
-
-const square = `title: Square
-units: mm
-ramps:
-  - width: 1000
-    height: { frame: 350 }
-    transition: { circle: { frame: 1300 }, tangent: { frame: 0 } }
-    toe: 12
-    deck: 100
-    sides: { thickness: 15 }
-    studs: { section: 45 x 45, every: 180 }
-    skin: [ 6.5 plywood, 6.5 plywood ]
-    coping: { outside: 33.7, up: 4, out: 4 }
-`
 
 const show = (mm: number): string => mm.toFixed(0)
 
 test.each([
-  ['square', square],
+  ['square timber', doubtful],
   ['quarter-mm', templateText('quarter-mm')],
 ])('%s: the screws in the picture of the ends lie where the words beside it say', (_, text) => {
   const { solved } = withOffsets(text)

@@ -1,42 +1,16 @@
 import { expect, test } from 'vitest'
-import { readDesign } from '../../src/design/read.ts'
-import { bookletJob } from '../../src/job/booklet.ts'
-import { usualLaying } from '../../src/job/laying.ts'
-import { isRefusal } from '../../src/job/refusal.ts'
 import type { Check } from '../../src/ramp/check/check.ts'
+import { solveDesign } from '../../src/ramp/solve.ts'
 import { templates, templateText } from '../support/templates.ts'
-import { wordsOf } from './words.ts'
+import { bookletSaid, designOf, doubtful } from './said.ts'
 
 /** What a part of the booklet says, and the checks of the design. */
-const told = (text: string, part: string): { readonly said: string; readonly checks: readonly Check[] } => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
-  const job = bookletJob(reading.design, usualLaying('a4'), {
-    only: [part],
-    fingerprint: () => '0123456789abcdef',
-  })
-  if (isRefusal(job)) throw new Error(JSON.stringify(job))
-  const words = job.pages.flatMap(({ drawing }) => wordsOf(drawing).map((word) => word.text))
-  return { said: words.join(' ').toLowerCase(), checks: job.solved.checks }
-}
+const told = (text: string, part: string): { readonly said: string; readonly checks: readonly Check[] } => ({
+  said: bookletSaid(text, [part]).toLowerCase(),
+  checks: solveDesign(designOf(text)).checks,
+})
 
 const shown = ({ message }: Check): string => message.replaceAll('`', '').toLowerCase()
-
-/** Tips over backward, has a thin skin, ends in a step. */
-const doubtful = `title: Short landing
-units: mm
-ramps:
-  - name: short
-    width: 1000
-    height: { frame: 350 }
-    transition: { circle: { frame: 1300 }, tangent: { frame: 0 } }
-    toe: 12
-    deck: 100
-    sides: { thickness: 15 }
-    studs: { section: 45 x 45, every: 180 }
-    skin: [ 6.5 plywood, 6.5 plywood ]
-    coping: { outside: 33.7, up: 4, out: 4 }
-`
 
 test('all that the figures warn of stands before the first cut, what holds for two ramps once', () => {
   const twice = `${doubtful}${doubtful.slice(doubtful.indexOf('  - name')).replace('short', 'second')}`
