@@ -11,9 +11,16 @@ export { solvedRamp } from './booklet/views/profile.ts'
 export { sidePicture } from './booklet/views/side-picture.ts'
 export { sideView } from './booklet/views/side-view.ts'
 export type { ViewPart } from './booklet/views/view.ts'
-export { type Design, type PaperName, paperNames, type RampDesign, type Units } from './design/design.ts'
+export {
+  type Design,
+  kinds,
+  type PaperName,
+  paperNames,
+  type RampDesign,
+  type Units,
+} from './design/design.ts'
 export { editDesign, rowOf, saidKeys, saidKind } from './design/edit.ts'
-export { removeRamp, renameRamp, takenOver } from './design/edit-ramps.ts'
+export { changeKind, removeRamp, renameRamp, takenOver } from './design/edit-ramps.ts'
 export type { KeyPath } from './design/file/said-keys.ts'
 export { isCurved } from './design/kind-traits.ts'
 export type { Problem } from './design/problem.ts'

@@ -1,6 +1,9 @@
 import { isMap, type YAMLMap } from 'yaml'
-import { editDesign, likeOf, parseToEdit, rivalsOf, saidKeys } from './edit.ts'
+import type { RampKind } from './design.ts'
+import { editDesign, likeOf, parseToEdit, rivalsOf, rowOf, saidKeys } from './edit.ts'
 import type { KeyPath } from './file/said-keys.ts'
+import { rowKey } from './row.ts'
+import { rampPath, schema } from './schema.ts'
 
 const isUnder = (path: KeyPath, top: KeyPath): boolean => path === top || path.startsWith(`${top}.`)
 
@@ -45,6 +48,48 @@ export const renameRamp = (text: string, ramp: number, name: string): string => 
     ([path, value]) => /^ramps\.\d+\.(like|stores-inside\.ramp)$/.test(path) && value === said.get(own),
   )
   return [own, ...along.map(([path]) => path)].reduce((all, path) => editDesign(all, path, name), text)
+}
+
+/**
+ * A text in which a ramp is of another kind: keys go that this kind has not, those that it needs come with the schema's examples. What it
+ * took over by `like`, from a ramp of the kind before, it says itself.
+ */
+export const changeKind = (text: string, ramp: number, kind: RampKind): string => {
+  const at = `ramps.${ramp}`
+  const said = saidKeys(text)
+  const strange = ownPaths(said, ramp).flatMap((path) => {
+    const parts = path.split('.')
+    const all = parts.slice(2).map((_, i) => parts.slice(0, i + 3).join('.'))
+    return all.find((one) => rowOf(one, () => kind) === undefined) ?? []
+  })
+  const kept = [...new Set(strange)].reduce((all, path) => editDesign(all, path, null), text)
+  const alone = [...takenOver(said, ramp)]
+    .filter(([path]) => rowOf(path, () => kind) !== undefined)
+    .reduce((all, [path, value]) => editDesign(all, path, value), editDesign(kept, `${at}.like`, null))
+  const changed = editDesign(alone, `${at}.kind`, kind)
+  const units = said.get('units') === 'in' ? 'in' : 'mm'
+  const own = ownPaths(saidKeys(changed), ramp).map((path) => path.slice(at.length + 1))
+  return neededKeys(own, rampPath(kind), '').reduce((all, key) => {
+    const row = rowOf(`${at}.${key}`, () => kind)!
+    return editDesign(all, `${at}.${key}`, row.example[units])
+  }, changed)
+}
+
+/** What a map of the table needs and does not have, its own required maps among them; of keys that exclude each other the first set. */
+const neededKeys = (own: readonly KeyPath[], map: string, before: string): readonly KeyPath[] => {
+  const has = (key: string): boolean => own.some((path) => isUnder(path, `${before}${key}`))
+  const value = schema.find(({ path }) => path === map)!.value
+  const sets = value.kind === 'map' ? value.alternatives.filter(({ required }) => required) : []
+  const children = schema.filter(({ path }) => path.slice(0, path.lastIndexOf('.')) === map)
+  return [
+    ...sets.flatMap((one) => (one.sets.flat().some(has) ? [] : one.sets[0]!.map((key) => `${before}${key}`))),
+    ...children.flatMap((row): readonly KeyPath[] => {
+      const key = rowKey(row)
+      if (row.unsaid.kind !== 'required') return []
+      if (row.value.kind === 'map') return neededKeys(own, row.path, `${before}${key}.`)
+      return has(key) ? [] : [`${before}${key}`]
+    }),
+  ]
 }
 
 /** A text without a ramp; those that are like it say themselves what they took over from it. */

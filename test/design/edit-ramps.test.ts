@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { saidKeys } from '../../src/design/edit.ts'
-import { removeRamp, renameRamp, takenOver } from '../../src/design/edit-ramps.ts'
+import { changeKind, removeRamp, renameRamp, takenOver } from '../../src/design/edit-ramps.ts'
 import { readDesign } from '../../src/design/read.ts'
-import { templateText } from '../support/templates.ts'
+import { drawDesign } from '../../src/ramp/solve.ts'
+import { templates, templateText } from '../support/templates.ts'
 
 /** A chain: the second is like the first, the third like the second, the fourth like the first. */
 const four = `title: Four
@@ -98,4 +99,40 @@ it('a ramp that is called otherwise is called so by those that name it, and noth
   expect(renameRamp(pair, 1, 'low')).toBe(pair.replace('name: inner', 'name: low'))
   const single = templateText('quarter-mm')
   expect(saidKeys(renameRamp(single, 0, 'hall')).get('ramps.0.name')).toBe('hall')
+})
+
+describe('a ramp of another kind', () => {
+  it.each(templates)('of %s reads and can be built, and keeps what both kinds have', (name) => {
+    const text = templateText(name)
+    const before = rampsOf(text)
+    for (const [i, { kind }] of before.entries()) {
+      const other = kind === 'flat' ? 'quarter' : 'flat'
+      // one that another is like, or stored in, is another matter
+      if (new RegExp(`(like|ramp): ${before[i]!.name}\\b`).test(text)) continue
+      const changed = changeKind(text, i, other)
+      const ramp = rampsOf(changed)[i]!
+      expect(ramp.kind).toBe(other)
+      if (kind === 'flat' || before[i]!.storesInside === null) expect(ramp.width).toBe(before[i]!.width)
+      expect(ramp.skin).toEqual(before[i]!.skin)
+      expect(ramp.studs.section).toEqual(before[i]!.studs.section)
+      const reading = readDesign(changed)
+      if ('problems' in reading) throw new Error(name)
+      expect(drawDesign(reading.design).stopped, name).toBe(false)
+    }
+  })
+
+  it('comes back as it was but for what the other kind has not', () => {
+    const there = changeKind(four, 0, 'flat')
+    expect(saidKeys(there).get('ramps.0.kind')).toBe('flat')
+    expect(saidKeys(there).has('ramps.0.toe')).toBe(false)
+    expect(there).toContain('# outside')
+    expect(saidKeys(there).get('ramps.0.studs.every')).toBe('150')
+    // a twin says itself what it took over
+    const twin = saidKeys(changeKind(four, 1, 'flat'))
+    expect([twin.get('ramps.1.width'), twin.has('ramps.1.like'), twin.has('ramps.1.coping')]).toEqual([
+      '1216',
+      false,
+      false,
+    ])
+  })
 })

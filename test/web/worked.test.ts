@@ -179,6 +179,13 @@ it('a ramp or a page that is there no more is not shown', { timeout: patience },
   await page.waitForSelector('.sheet-view :not(.old) > svg text, .leaf-box:not(.turning) svg text')
   expect(await page.isDisabled('#next-page')).toBe(true)
   expect(await page.locator('.sheet-view .wrong').count()).toBe(0)
+  // of another kind: what that has not goes, what it needs comes
+  await page.click('.sheet-view >> text=back to the side')
+  await page.selectOption('[name="ramps.0.kind"]', 'flat')
+  await page.locator('.next', { hasText: 'A flat is straight cuts' }).waitFor()
+  expect(await page.locator('.checks .stop').count()).toBe(0)
+  await page.click('#undo')
+  expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('40')
   expect(faults).toEqual([])
 })
 

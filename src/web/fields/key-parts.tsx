@@ -8,7 +8,7 @@ import { isOptional, Keys } from './keys.tsx'
 import { Part } from './part.tsx'
 import { fileLines, rampLines } from './part-lines.ts'
 import { Steepness } from './steepness.tsx'
-import { useRenaming } from './use-renaming.ts'
+import { useRampKeys } from './use-ramp-keys.ts'
 
 /** The parts of a ramp, each with the keys that belong to it; what none names stands in the first. */
 const rampParts: readonly (readonly [string, readonly string[]])[] = [
@@ -44,7 +44,7 @@ export const RampParts = kept(({ view, ramp, actions }: RampPartsProps) => {
     )
   }, [base])
   const taken = useMemo(() => takenOver(view.said, ramp), [view.said, ramp])
-  const renaming = useRenaming(view.text, actions)
+  const rampActions = useRampKeys(view.text, actions)
   const { good } = view
   const design = good?.design.ramps[ramp]
   const lines = useMemo(() => design && good && rampLines(design, good.design.units), [design])
@@ -62,7 +62,7 @@ export const RampParts = kept(({ view, ramp, actions }: RampPartsProps) => {
               view={view}
               taken={taken}
               like={view.said.get(`ramps.${ramp}.like`)}
-              actions={renaming}
+              actions={rampActions}
             />
             {name === 'the ramp' && shown && good && (
               <Steepness ramp={shown} index={ramp} units={good.design.units} setKey={actions.setKey} />

@@ -1,9 +1,9 @@
 import { useMemo, useRef } from 'preact/hooks'
-import { renameRamp } from '../../index.ts'
+import { changeKind, kinds, renameRamp } from '../../index.ts'
 import type { Actions } from '../state/actions.ts'
 
-/** Actions under which a ramp that is called otherwise is called so by those that name it too. */
-export const useRenaming = (text: string, actions: Actions): Actions => {
+/** Actions under which a ramp that is called otherwise is called so by those that name it too, and one of another kind has the keys of that. */
+export const useRampKeys = (text: string, actions: Actions): Actions => {
   const now = useRef(text)
   now.current = text
   return useMemo(() => {
@@ -11,8 +11,13 @@ export const useRenaming = (text: string, actions: Actions): Actions => {
     let before = ''
     let made: string | null = null
     const setKey = (path: string, value: string | null): void => {
-      const ramp = /^ramps\.(\d+)\.name$/.exec(path)?.[1]
-      if (ramp === undefined || value === null) {
+      const [, ramp, key] = /^ramps\.(\d+)\.(name|kind)$/.exec(path) ?? []
+      const kind = kinds.find((one) => one === value)
+      if (key === 'kind' && kind !== undefined) {
+        actions.setText(changeKind(now.current, Number(ramp), kind), path)
+        return
+      }
+      if (key !== 'name' || value === null) {
         actions.setKey(path, value)
         return
       }
