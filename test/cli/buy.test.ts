@@ -33,6 +33,17 @@ test('the list is text, a spreadsheet, JSON and a PDF', async () => {
   expect([again.exit, again.err.includes('--force')]).toEqual([2, true])
 })
 
+test('what is bought by measure has its price by that, all else by the piece', async () => {
+  const measured = join(folder, 'measured.yaml')
+  const prices = 'units: mm\nprices: { paint: 20 EUR, rubber: 3 EUR, glue: 6 EUR, 18 plywood: 62 EUR }'
+  writeFileSync(measured, templateText('quarter-mm').replace('units: mm', prices))
+  const { out } = await traceply('buy', measured)
+  const said = out.replace(/\s+/g, ' ')
+  expect(said).toMatch(/4 litres paint .*?20\.00 EUR a litre: 80\.00 EUR/)
+  expect(said).toMatch(/rubber strip.*?3\.00 EUR a m: /)
+  expect(said).toContain('62.00 EUR each')
+})
+
 test('an ending that tells no format, a paper that there is not, and a design with a stop are refused', async () => {
   const odd = await traceply('buy', priced, '--out', join(folder, 'list.doc'), '--paper', 'a9')
   expect(odd.exit).toBe(2)

@@ -15,15 +15,20 @@ export interface ListFacts {
   readonly stock: Supplies & { readonly list: readonly CostedLine[] }
 }
 
+/** What is bought by measure, not by the piece. */
+const measures: readonly string[] = ['litre', 'quart', 'm', 'ft']
+
 /** The shopping list as plain text, a box to tick before each line. */
 export const listText = ({ title, units, prices, stock }: ListFacts): string => {
   const { list, cost } = stock
   const counts = list.map(countWords)
   const wide = Math.max(...counts.map((words) => words.length))
   const line = (i: number): readonly string[] => {
-    const { what, note, each, cost: own } = list[i]!
+    const { what, note, unit, each, cost: own } = list[i]!
     const money =
-      prices && own !== null ? `, ${moneyWords(each!, prices)} each: ${moneyWords(own, prices)}` : ''
+      prices && own !== null
+        ? `, ${moneyWords(each!, prices)} ${measures.includes(unit) ? `a ${unit}` : 'each'}: ${moneyWords(own, prices)}`
+        : ''
     return wrapLine(
       `  [ ] ${counts[i]!.padEnd(wide)}  ${what}${note === '' ? '' : ` (${note})`}${money}`,
       lineLength,
