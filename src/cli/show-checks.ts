@@ -1,3 +1,4 @@
+import { alikeChecks } from '../ramp/check/alike.ts'
 import { type Check, hasStop } from '../ramp/check/check.ts'
 import type { Shell } from './shell.ts'
 import { wrap } from './wrap.ts'
@@ -5,18 +6,10 @@ import { wrap } from './wrap.ts'
 const words = { stop: 'STOP', warn: 'watch', note: 'note' } as const
 
 /** Checks as the terminal shows them, one after the other; what holds for several ramps alike is said once. */
-export const showChecks = (checks: readonly Check[], several: boolean): readonly string[] => {
-  const alike = new Map<string, Check[]>()
-  for (const check of checks) {
-    const key = JSON.stringify([check.level, check.id, check.message])
-    alike.set(key, [...(alike.get(key) ?? []), check])
-  }
-  return [...alike.values()].map((same) => {
-    const { id, level, message } = same[0]!
-    const ramps = several ? `${same.map(({ ramp }) => ramp).join(', ')}: ` : ''
-    return wrap(`${words[level].padEnd(5)} ${ramps}${message} [${id}]`)
-  })
-}
+export const showChecks = (checks: readonly Check[], several: boolean): readonly string[] =>
+  alikeChecks(checks).map(([{ id, level, message }, ramps]) =>
+    wrap(`${words[level].padEnd(5)} ${several ? `${ramps.join(', ')}: ` : ''}${message} [${id}]`),
+  )
 
 /** For commands whose own words count: stops alone; without one, what to watch, and how many notes `figures` has. */
 export const showBriefly = (checks: readonly Check[], several: boolean): readonly string[] => {

@@ -10,13 +10,15 @@ const isUnder = (path: KeyPath, top: KeyPath): boolean => path === top || path.s
 const ownPaths = (said: ReadonlyMap<KeyPath, string>, ramp: number): readonly KeyPath[] =>
   [...said.keys()].filter((path) => path.startsWith(`ramps.${ramp}.`))
 
+/** The maps of its ramp that a key stands in, the outermost first, and the key. */
+const withMaps = (path: KeyPath): readonly KeyPath[] => {
+  const parts = path.split('.')
+  return parts.slice(2).map((_, i) => parts.slice(0, i + 3).join('.'))
+}
+
 /** What a ramp does not take over, as one of its own keys excludes it: `length` where it says `deck`. */
 const ruledOut = (said: ReadonlyMap<KeyPath, string>, ramp: number): readonly KeyPath[] => {
-  // each key with the maps that it stands in
-  const own = ownPaths(said, ramp).flatMap((path) => {
-    const parts = path.split('.')
-    return parts.slice(2).map((_, i) => parts.slice(0, i + 3).join('.'))
-  })
+  const own = ownPaths(said, ramp).flatMap(withMaps)
   return own.flatMap((path) =>
     rivalsOf(said, path).map((key) => `${path.slice(0, path.lastIndexOf('.'))}.${key}`),
   )
@@ -57,11 +59,9 @@ export const renameRamp = (text: string, ramp: number, name: string): string => 
 export const changeKind = (text: string, ramp: number, kind: RampKind): string => {
   const at = `ramps.${ramp}`
   const said = saidKeys(text)
-  const strange = ownPaths(said, ramp).flatMap((path) => {
-    const parts = path.split('.')
-    const all = parts.slice(2).map((_, i) => parts.slice(0, i + 3).join('.'))
-    return all.find((one) => rowOf(one, () => kind) === undefined) ?? []
-  })
+  const strange = ownPaths(said, ramp).flatMap(
+    (path) => withMaps(path).find((one) => rowOf(one, () => kind) === undefined) ?? [],
+  )
   const kept = [...new Set(strange)].reduce((all, path) => editDesign(all, path, null), text)
   const alone = [...takenOver(said, ramp)]
     .filter(([path]) => rowOf(path, () => kind) !== undefined)

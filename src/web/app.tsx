@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useReducer, useRef, useState } from 'preact/hooks'
-import type { Problem } from '../index.ts'
+import { countWords, type Problem } from '../index.ts'
 import { Checks } from './column/checks.tsx'
 import { Choose } from './column/choose.tsx'
 import { hurts } from './column/hurts.ts'
@@ -8,7 +8,6 @@ import { Printer } from './column/printer.tsx'
 import { Save } from './column/save.tsx'
 import { SetFile } from './column/set-file.tsx'
 import { TextPart } from './column/text-part.tsx'
-import { counted } from './counted.ts'
 import { type PlaceName, placeOfCheck } from './drawing/check-places.ts'
 import type { Alarm, Pointed } from './drawing/pointing.ts'
 import { SideDrawing } from './drawing/side-drawing.tsx'
@@ -56,7 +55,7 @@ const noDoubts: readonly string[] = []
 /** What the closed part of the paper says. */
 const paperLine = (paper: string, count: number | undefined, refused: string | null): string => {
   if (refused !== null) return `${paper}: ${refused}`
-  return count === undefined ? paper : `${paper}, ${counted(count, 'page')} to tape`
+  return count === undefined ? paper : `${paper}, ${countWords(count, 'page')} to tape`
 }
 
 /** What an alarm says in the drawing. */

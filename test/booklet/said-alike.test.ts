@@ -1,30 +1,22 @@
 import { expect, test } from 'vitest'
 import { figuresRows } from '../../src/booklet/figures-rows.ts'
-import type { Design } from '../../src/design/design.ts'
 import { curvedOf } from '../../src/design/kind-traits.ts'
-import { readDesign } from '../../src/design/read.ts'
-import { bookletJob } from '../../src/job/booklet.ts'
 import { buyJob } from '../../src/job/buy.ts'
-import { usualLaying } from '../../src/job/laying.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
 import { lipTrial } from '../../src/pattern/lip/lip-trial.ts'
 import { skinStrips } from '../../src/pattern/skin-strips.ts'
+import { solveDesign } from '../../src/ramp/solve.ts'
 import { templateText } from '../support/templates.ts'
+import { bookletSaid, designOf } from './said.ts'
 import { wordsOf } from './words.ts'
-
-const designOf = (text: string): Design => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design
-}
 
 /** What full-size pages, booklet and list say of one design. */
 const saidOf = (text: string, only: readonly string[]) => {
   const design = designOf(text)
-  const book = bookletJob(design, usualLaying('a4'), { only, fingerprint: () => '0123456789abcdef' })
+  const solved = solveDesign(design)
   const buy = buyJob(design)
-  if (isRefusal(book) || isRefusal(buy)) throw new Error(JSON.stringify([book, buy]))
-  const [ramp] = curvedOf(book.solved.ramps)
+  if (solved.stopped || isRefusal(buy)) throw new Error(JSON.stringify([solved.checks, buy]))
+  const [ramp] = curvedOf(solved.ramps)
   const trial = lipTrial(ramp!, 168, 200, design.units)!
   return {
     rows: figuresRows(ramp!, design.units)
@@ -32,10 +24,7 @@ const saidOf = (text: string, only: readonly string[]) => {
       .join('\n'),
     strips: skinStrips(ramp!, design.units).map(({ aside }) => aside),
     trial: [...wordsOf(trial.marks).map((word) => word.text), ...trial.steps].join(' '),
-    booklet: book.pages
-      .flatMap(({ drawing }) => wordsOf(drawing))
-      .map((word) => word.text)
-      .join(' '),
+    booklet: bookletSaid(text, only),
     list: buy.facts.stock.list.map(({ what }) => what),
   }
 }

@@ -49,6 +49,8 @@ export interface Book extends BookFacts {
   readonly screw: (use: ScrewUse, length: number) => string
   /** whether heads must say which ramp they speak of */
   readonly several: boolean
+  /** whether any ramp has a pipe */
+  readonly piped: boolean
   /** a drawing by its name; the dear part of a booklet, so none is made twice while pages are tried */
   readonly drawn: <T>(name: string, draw: () => T) => T
   /** names of the parts that this booklet is asked for */
@@ -72,6 +74,7 @@ export const bookOf = (facts: BookFacts, width: number, tall: number, asked: rea
     screw: (use, length) =>
       `${screwSize(use, length, units, fine)} (${screwLetter(facts.stock.screws, { use, length })})`,
     several: facts.solved.ramps.length > 1,
+    piped: facts.solved.ramps.some(({ coping }) => coping !== null),
     drawn: <T>(name: string, draw: () => T): T => {
       if (!made.has(name)) made.set(name, draw())
       return made.get(name) as T

@@ -1,6 +1,5 @@
 import { useState } from 'preact/hooks'
-import { showLength, starters, type WishKey, type WishWords, writeStarter } from '../../index.ts'
-import { counted } from '../counted.ts'
+import { countWords, showLength, starters, type WishKey, type WishWords, writeStarter } from '../../index.ts'
 import { kept } from '../kept.ts'
 import type { Asking } from '../worker/ask.ts'
 import type { Answer } from '../worker/messages.ts'
@@ -85,8 +84,8 @@ export const Choose = kept(({ units, text, asking, take }: ChooseProps) => {
                     {ramp.lip.toFixed(0)}°, {showLength(ramp.length, units)} long
                   </span>
                   <span>
-                    {counted(ramp.panels, 'panel')}, {counted(ramp.boards, 'timber')},{' '}
-                    {counted(ramp.pages, 'page')} to tape, {Math.floor(ramp.weight.least)} to{' '}
+                    {countWords(ramp.panels, 'panel')}, {countWords(ramp.boards, 'timber')},{' '}
+                    {countWords(ramp.pages, 'page')} to tape, {Math.floor(ramp.weight.least)} to{' '}
                     {Math.ceil(ramp.weight.most)} kg
                   </span>
                 </button>

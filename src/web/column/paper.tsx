@@ -1,6 +1,5 @@
 import { useState } from 'preact/hooks'
-import { type Cover, covers } from '../../index.ts'
-import { counted } from '../counted.ts'
+import { type Cover, countWords, covers } from '../../index.ts'
 import { FileKeys } from '../fields/key-parts.tsx'
 import { Tick } from '../fields/tick.tsx'
 import { kept } from '../kept.ts'
@@ -58,7 +57,7 @@ export const Paper = kept(({ view, actions, counts, plan, lay, setLay, showPage 
           >
             <CoverSketch cover={cover} />
             <b>{cover}</b>
-            <span>{answer ? counted(answer.counts[cover], 'page') : '…'}</span>
+            <span>{answer ? countWords(answer.counts[cover], 'page') : '…'}</span>
             <small>{means[cover]}</small>
           </button>
         ))}

@@ -8,7 +8,7 @@ import type { Section } from '../pages.ts'
 
 /** The shopping list with boxes to tick, what is left of it, and its cost where the design has prices. */
 export const buying = (book: Book): Section => {
-  const { width, stock, units, design, solved } = book
+  const { width, stock, units, design, piped } = book
   const left = leftWords(stock, units)
   return {
     name: 'buying',
@@ -51,7 +51,7 @@ export const buying = (book: Book): Section => {
       ...(left.length > 0
         ? [
             words(
-              `Left over, the largest piece of ${solved.ramps.some(({ coping }) => coping) ? 'each panel, board and pipe' : 'each panel and board'}: ${left.join('; ')}. Smaller strips come beside them.`,
+              `Left over, the largest piece of ${piped ? 'each panel, board and pipe' : 'each panel and board'}: ${left.join('; ')}. Smaller strips come beside them.`,
               width,
             ),
           ]

@@ -4,9 +4,8 @@ import type { Book } from '../book.ts'
 import type { Section } from '../pages.ts'
 
 export const care = (book: Book): Section => {
-  const { width, solved } = book
+  const { width, solved, piped } = book
   const quarters = curvedOf(solved.ramps)
-  const piped = quarters.some(({ coping }) => coping)
   const wheeled = quarters.some(({ wheels }) => wheels)
   const steel = quarters.some(
     ({ design: { runOut } }) => runOut.kind === 'sheet' && runOut.sheet.material === 'steel',

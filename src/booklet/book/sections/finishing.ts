@@ -12,14 +12,14 @@ const rounding = {
 
 /** Edges, sanding, end grain, paint: before anybody rides. */
 export const finishing = (book: Book): Section => {
-  const { width, units, solved } = book
+  const { width, units, solved, piped } = book
   const { edge, corner } = rounding[units]
   const decked = curvedOf(solved.ramps).some(({ deckBoard }) => deckBoard)
   const laid = solved.ramps.flatMap((ramp) => [...ramp.skin, ...(ramp.deckBoard ? [ramp.deckBoard] : [])])
   const left = [
     'where skin lies on the sides',
     ...(laid.some(({ pieces, widths }) => pieces.length * widths.length > 1) ? ['where sheets meet'] : []),
-    ...(curvedOf(solved.ramps).some(({ coping }) => coping) ? ['the seat of the pipe'] : []),
+    ...(piped ? ['the seat of the pipe'] : []),
   ]
   let number = 0
   const next = (said: string): Block => step(++number, said, width)

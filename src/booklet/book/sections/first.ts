@@ -16,25 +16,26 @@ import { warnings } from './warnings.ts'
 
 /** Before the first cut: what was bought is measured, the pages are checked, the lip is tried. */
 export const first = (book: Book): Section => {
-  const { width, fine, solved, units, tiles, paper } = book
+  const { width, fine, solved, units, tiles, paper, piped } = book
   const quarters = curvedOf(solved.ramps)
-  const piped = quarters.filter(({ coping }) => coping)
+  const [tried] = quarters.filter(({ coping }) => coping)
   const steps: Block[] = []
   let number = 0
   const next = (said: string): void => {
     steps.push(step(++number, said, width))
   }
   next(
-    `Measure what you bought: every thickness, both sizes of the timber, ${piped.length > 0 ? 'the outside of the pipe, ' : ''}length and width of the panels. Write them in the tables.`,
+    `Measure what you bought: every thickness, both sizes of the timber, ${piped ? 'the outside of the pipe, ' : ''}length and width of the panels. Write them in the tables.`,
   )
   next(
-    `A thickness${piped.length > 0 ? ', or the outside of the pipe,' : ''} that differs by more than ${units === 'mm' ? '1 mm' : '1/32 in'}: stop. All drawings are for the sizes in this table. Have the ramp laid out anew for what you hold, and printed anew: every layer moves with it. The wide side of the timber may be off by more: set its upper edge as drawn, and plane away what stands out below. A panel too small is changed, or all are laid out anew; one too large is sawn down where a piece takes it whole.`,
+    `A thickness${piped ? ', or the outside of the pipe,' : ''} that differs by more than ${units === 'mm' ? '1 mm' : '1/32 in'}: stop. All drawings are for the sizes in this table. Have the ramp laid out anew for what you hold, and printed anew: every layer moves with it. The wide side of the timber may be off by more: set its upper edge as drawn, and plane away what stands out below. A panel too small is changed, or all are laid out anew; one too large is sawn down where a piece takes it whole.`,
   )
   if (quarters.length > 0) {
     next(
-      `Print the pages of the plot at 100 %, one-sided, on ${paper} paper: a map, a test square, ${piped.length > 0 ? 'a lip trial where there is a pipe, ' : ''}${tiles} pages to tape. Measure the test square both ways with a steel rule.`,
+      `Print the pages of the plot at 100 %, one-sided, on ${paper} paper: a map, a test square, ${piped ? 'a lip trial where there is a pipe, ' : ''}${tiles} pages to tape. Measure the test square both ways with a steel rule.`,
     )
-    for (const { coping, design } of piped.slice(0, 1)) {
+    if (tried) {
+      const { coping, design } = tried
       const layers = [
         ...(design.skin.length > 0 ? ['skin'] : []),
         ...(design.deckBoard ? ['deck board'] : []),
@@ -60,7 +61,7 @@ export const first = (book: Book): Section => {
       ),
       ...tablesOf(book),
       check(
-        `The test square is true both ways, ${piped.length > 0 ? 'the lip feels right, ' : ''}every size in the tables is written.`,
+        `The test square is true both ways, ${piped ? 'the lip feels right, ' : ''}every size in the tables is written.`,
         width,
       ),
     ],

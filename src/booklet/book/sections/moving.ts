@@ -19,7 +19,7 @@ import { stage } from '../stage.ts'
 import { checksOf } from './framing.ts'
 
 export const moving = (book: Book): Section => {
-  const { width, solved, stock, design } = book
+  const { width, solved, stock, design, piped } = book
   const sheeted = solved.ramps.some(({ design: { runOut } }) => runOut?.kind === 'sheet')
   // the room that two take together stands on their drawing
   const drawn = nests(book)
@@ -50,7 +50,7 @@ export const moving = (book: Book): Section => {
       ...drawn,
       ...solved.ramps.flatMap((ramp) => checksOf(book, ramp, goesIn(book, ramp) ? [] : ['stores-fit'])),
       next(
-        `Measure doors and corners first. ${sheeted ? 'Take the run-out off first; where its screws no longer bite, set threaded inserts in stud 1 and take machine screws as thick. ' : ''}Lift at the sides, never at ${solved.ramps.some(({ coping }) => coping) ? 'skin or pipe' : 'the skin'}. Walk it on its back edge over boards only.`,
+        `Measure doors and corners first. ${sheeted ? 'Take the run-out off first; where its screws no longer bite, set threaded inserts in stud 1 and take machine screws as thick. ' : ''}Lift at the sides, never at ${piped ? 'skin or pipe' : 'the skin'}. Walk it on its back edge over boards only.`,
       ),
       next('Store it dry and off the ground, on two battens, under a cover that lets air through.'),
       check('Where it stands nobody can climb on it unseen; its place is level and it does not rock.', width),

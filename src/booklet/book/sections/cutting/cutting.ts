@@ -57,7 +57,7 @@ export const cutting = (book: Book): Section => {
       ...actBlocks(acts),
       check(
         quarters.length > 0
-          ? `Sides laid on each other: ${quarters.some(({ coping }) => coping) ? 'curve, notch' : 'curve'} and back edge lie within ${tolerances[book.units][0]} of each other.`
+          ? `Sides laid on each other: ${book.piped ? 'curve, notch' : 'curve'} and back edge lie within ${tolerances[book.units][0]} of each other.`
           : 'Sides laid on each other are of one length and height.',
         width,
       ),
@@ -84,7 +84,7 @@ const metalSteps = (book: Book, quarters: readonly SolvedQuarter[]): readonly st
   const sheets = quarters.flatMap((ramp) => {
     const pieces = runOutPieces(ramp, design.stock, units)
     return pieces?.sheet.material === 'steel'
-      ? [`${whose(book, ramp)}${runOutSizes([pieces], units).join()}`]
+      ? [`${whose(book, ramp)}${wordList(runOutSizes([pieces], units))}`]
       : []
   })
   const pipes = quarters.flatMap((ramp) => (ramp.pipe ? [{ ramp, pipe: ramp.pipe }] : []))

@@ -1,3 +1,4 @@
+import type { Column } from '../../../../drafting/table.ts'
 import { pointDistance } from '../../../../geometry/point.ts'
 import { middleRise } from '../../../../ramp/curve/middle-rise.ts'
 import type { Flat, SolvedQuarter, SolvedRamp } from '../../../../ramp/ramp.ts'
@@ -28,7 +29,32 @@ const sideMarks = ({ sheets }: Book, ramp: SolvedRamp): readonly string[] => [
   ),
 ]
 
-const blankFor = (mark: string) => ({ head: mark, kind: 'blank' }) as const
+interface CheckRow {
+  readonly cells: readonly string[]
+  /** the side of which there is nothing to write */
+  readonly but?: string
+}
+
+/** Tables of the same rows, behind them a column to write in for each side. */
+const sideTables = (
+  marks: readonly string[],
+  columns: readonly Column[],
+  rows: readonly CheckRow[],
+  width: number,
+): readonly Block[] =>
+  tablesFor(marks).map((own) =>
+    table(
+      {
+        columns: [
+          { head: '', kind: 'box' },
+          ...columns,
+          ...own.map((mark) => ({ head: mark, kind: 'blank' }) as const),
+        ],
+        rows: rows.map(({ cells, but }) => ['', ...cells, ...own.map((mark) => (mark === but ? '–' : ''))]),
+      },
+      width,
+    ),
+  )
 
 /** One side with its measures, and the table that they are written in; then what is laid on each other. */
 export const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
@@ -56,48 +82,33 @@ export const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] =
         { width, height: 80 },
         { width: ramp.length, height: ramp.side.height },
       ),
-      ...tablesFor(marks).map((own) =>
-        table(
-          {
-            columns: [
-              { head: '', kind: 'box' },
-              { head: '', kind: 'words', face: 'bold' },
-              { head: 'from … to', kind: 'words' },
-              { head: 'wanted', kind: 'right' },
-              ...own.map(blankFor),
-            ],
-            rows: sideChecks(ramp).map(([said, value], i) => [
-              '',
-              checkLetters[i]!,
-              said,
-              show(value),
-              ...own.map(() => ''),
-            ]),
-          },
-          width,
-        ),
+      ...sideTables(
+        marks,
+        [
+          { head: '', kind: 'words', face: 'bold' },
+          { head: 'from … to', kind: 'words' },
+          { head: 'wanted', kind: 'right' },
+        ],
+        sideChecks(ramp).map(([said, value], i) => ({ cells: [checkLetters[i]!, said, show(value)] })),
+        width,
       ),
-      ...tablesFor(marks).map((own) =>
-        table(
+      ...sideTables(
+        marks,
+        [
+          { head: 'laid on each other', kind: 'words' },
+          { head: 'off by at most', kind: 'right' },
+        ],
+        [
+          { cells: [`the taped pages laid back on the sawn edge: ${curve}`, close] },
           {
-            columns: [
-              { head: '', kind: 'box' },
-              { head: 'laid on each other', kind: 'words' },
-              { head: 'off by at most', kind: 'right' },
-              ...own.map(blankFor),
+            cells: [
+              `the side laid on ${marks[0]!}: ${ramp.coping ? 'curve, notch, back edge' : 'curve, back edge'}`,
+              close,
             ],
-            rows: [
-              ['', `the taped pages laid back on the sawn edge: ${curve}`, close, ...own.map(() => '')],
-              [
-                '',
-                `the side laid on ${marks[0]!}: ${ramp.coping ? 'curve, notch, back edge' : 'curve, back edge'}`,
-                close,
-                ...own.map((mark) => (mark === marks[0] ? '–' : '')),
-              ],
-            ],
+            but: marks[0]!,
           },
-          width,
-        ),
+        ],
+        width,
       ),
       words(
         `${over.length > 0 ? `On ${over.join(' and ')} the pages lie print down. ` : ''}Lengths and diagonals may be off by ${wide}, ${curve} by ${close}. What stands proud is sanded down; where an edge is hollow by more, saw that side anew or bring all sides to it.`,
@@ -122,19 +133,14 @@ export const straightChecks = (book: Book, ramp: Flat): readonly Block[] => {
   ] as const
   return [
     part(ofRamp(book, 'Checks on the sawn wood', ramp), width),
-    ...tablesFor(marks).map((own) =>
-      table(
-        {
-          columns: [
-            { head: '', kind: 'box' },
-            { head: 'of each side', kind: 'words' },
-            { head: 'wanted', kind: 'right' },
-            ...own.map(blankFor),
-          ],
-          rows: rows.map(([said, value]) => ['', said, value, ...own.map(() => '')]),
-        },
-        width,
-      ),
+    ...sideTables(
+      marks,
+      [
+        { head: 'of each side', kind: 'words' },
+        { head: 'wanted', kind: 'right' },
+      ],
+      rows.map((cells) => ({ cells })),
+      width,
     ),
     words(
       `Length and diagonals may be off by ${tolerances[units][1]}, the height by ${tolerances[units][0]}: more is a step to ride over.`,
