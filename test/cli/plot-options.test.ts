@@ -166,6 +166,7 @@ it('the largest paper takes one sheet: 1 tile is said, and page 1 on the map', a
     const map = read.pages[0]!.texts.map(({ text }) => text).join(' ')
     expect(map).toMatch(/\. Page 1 on A0, set /)
     expect(map).toMatch(/Cover (line|ribbon); pages: whole \d+, line 1, ribbon 1\. /)
+    expect(map).toContain('Not on this page: the screws of ')
     expect(map).toContain('On one page these do not show a small slip: trust the snap line.')
   }
 })

@@ -44,7 +44,7 @@ export const missingScrews = ({ screws }: Pattern, tiles: readonly Tile[]): Miss
   ] as const
   const named = groups.filter(([, words]) => words.length > 0)
   return {
-    which: `Not on these pages: ${named.map(([what, words]) => `${what} of ${words}`).join(', ')}. Set them out back from the front edge, up from the bottom:`,
+    which: `Not on ${tiles.length > 1 ? 'these pages' : 'this page'}: ${named.map(([what, words]) => `${what} of ${words}`).join(', ')}. Set them out back from the front edge, up from the bottom:`,
     screws: missing.flatMap(({ called, timber, places }) =>
       places.map((at) => ({ of: `${called} ${timber}`, at })),
     ),

@@ -276,7 +276,7 @@ describe.each(templates)('the map of %s', (name) => {
           )
           const said = maps[n]!.words.join(' ')
             .replaceAll(/\s+/g, ' ')
-            .match(/Not on these pages: ([^.]*)\./)?.[1]
+            .match(/Not on (?:these pages|this page): ([^.]*)\./)?.[1]
           const named = (what: RegExp): readonly number[] => {
             const found = said?.match(what)?.[1]
             return found
