@@ -19,7 +19,7 @@ const programOf = (entry) => {
     legalComments: 'none',
     jsx: 'automatic',
     jsxImportSource: 'preact',
-    alias: { 'pdf-lib': 'pdf-lib/es/core/index.js' },
+    alias: { 'pdf-lib': './.pdf-lib.mjs' },
     logLevel: 'warning',
   })
   // a closing tag inside would end the element

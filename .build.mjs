@@ -4,8 +4,8 @@ import { buildSync } from 'esbuild'
 import { writeTypeSources } from './.build-type.mjs'
 
 const alias = {
-  // pdf-lib's core alone: the rest is for documents that are read and drawn on
-  'pdf-lib': 'pdf-lib/es/core/index.js',
+  // of pdf-lib what is used alone: the rest is fonts, pictures, forms
+  'pdf-lib': './.pdf-lib.mjs',
   // of modules alone what is used is put in, and nothing is asked of the platform
   yaml: './node_modules/yaml/browser/dist/index.js',
   // commander can start other programs for its commands, ours it need not: half its time to load

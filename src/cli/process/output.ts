@@ -1,4 +1,4 @@
-import * as system from 'node:fs'
+import { fstatSync, writeSync } from 'node:fs'
 
 /** Where words go. */
 export interface Output {
@@ -21,11 +21,11 @@ interface System {
 export const outputTo = (
   file: 1 | 2,
   lost: (error: NodeJS.ErrnoException) => void,
-  { fstatSync, writeSync }: System = system,
+  system: System = { fstatSync, writeSync },
 ): Output => {
   const stream = (): NodeJS.WriteStream => (file === 1 ? process.stdout : process.stderr).on('error', lost)
   // a screen is a device that takes one character after another; so are others
-  if (fstatSync(file).isCharacterDevice()) {
+  if (system.fstatSync(file).isCharacterDevice()) {
     const own = stream()
     return { write: (content) => own.write(content), isScreen: own.isTTY === true }
   }
@@ -38,7 +38,7 @@ export const outputTo = (
     const bytes = Buffer.from(content)
     let done = 0
     try {
-      while (done < bytes.length) done += writeSync(file, bytes, done)
+      while (done < bytes.length) done += system.writeSync(file, bytes, done)
     } catch (error) {
       const why = error as NodeJS.ErrnoException
       if (why.code === 'EAGAIN') {

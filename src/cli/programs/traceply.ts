@@ -1,10 +1,10 @@
 #!/usr/bin/env node
 import { readFileSync } from 'node:fs'
-import module, { createRequire } from 'node:module'
+import { createRequire, wrap } from 'node:module'
 import { dirname, join } from 'node:path'
 import { cachedDataVersionTag } from 'node:v8'
 import { Script } from 'node:vm'
-import zlib from 'node:zlib'
+import { crc32 } from 'node:zlib'
 import { waitLonger } from '../process/v8-flags.ts'
 
 /** Asked most often, or dear: each has a file of its own, that of figures without what draws a picture. */
@@ -22,10 +22,10 @@ const compiled = (): Script | null => {
     const [text, kept] = [readFileSync(file), readFileSync(file.replace(/cjs$/, 'code'))]
     const code = kept.subarray(4)
     // Node 20.15 has it
-    const found = zlib.crc32(code, zlib.crc32(text, cachedDataVersionTag()))
+    const found = crc32(code, crc32(text, cachedDataVersionTag()))
     if (found !== kept.readUInt32LE()) return null
     // the build writes ASCII
-    const script = new Script(module.wrap(text.toString('latin1')), { filename: file, cachedData: code })
+    const script = new Script(wrap(text.toString('latin1')), { filename: file, cachedData: code })
     return script.cachedDataRejected ? null : script
   } catch {
     return null
@@ -39,7 +39,7 @@ if (['booklet', 'plot', 'reprint'].includes(asked)) load('node:crypto')
 waitLonger(often.includes(asked))
 if (script === null) {
   // Node 22 and later keep what they compile of a file from run to run, if they are asked before it is loaded
-  const { enableCompileCache } = module as { enableCompileCache?: () => void }
+  const { enableCompileCache } = load('node:module') as { enableCompileCache?: () => void }
   enableCompileCache?.()
   load(file)
 } else {
