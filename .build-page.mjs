@@ -2,12 +2,13 @@ import { createHash } from 'node:crypto'
 import { readFileSync, writeFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { deflateRawSync } from 'node:zlib'
-import { buildSync } from 'esbuild'
+import { build, buildSync } from 'esbuild'
+import { alias, usedAlone } from './.build-used.mjs'
 
 /** The page in a browser: one file, program, style and fonts inside, and a policy that forbids every request. */
 const load = createRequire(import.meta.url)
-const programOf = (entry) => {
-  const { outputFiles } = buildSync({
+const programOf = async (entry) => {
+  const { outputFiles } = await build({
     entryPoints: [entry],
     write: false,
     bundle: true,
@@ -19,7 +20,8 @@ const programOf = (entry) => {
     legalComments: 'none',
     jsx: 'automatic',
     jsxImportSource: 'preact',
-    alias: { 'pdf-lib': './.pdf-lib.mjs' },
+    alias,
+    plugins: [usedAlone],
     logLevel: 'warning',
   })
   // a closing tag inside would end the element
@@ -27,7 +29,7 @@ const programOf = (entry) => {
 }
 
 /** What draws is read and run before anything is seen; what lays and writes the pages runs in workers, and may come later. */
-const [program, worker] = ['src/web/main.tsx', 'src/web/worker/main.ts'].map(programOf)
+const [program, worker] = await Promise.all(['src/web/main.tsx', 'src/web/worker/main.ts'].map(programOf))
 /** The program as a file of its own, which a browser reads beside the page; inside the page it would hold it up. */
 const begin =
   "const program=document.createElement('script');" +

@@ -1,11 +1,11 @@
 import { execFileSync, spawnSync } from 'node:child_process'
 import { chmodSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { buildSync } from 'esbuild'
+import { build } from 'esbuild'
 import { writeTypeSources } from './.build-type.mjs'
+import { alias, usedAlone } from './.build-used.mjs'
 
-const alias = {
-  // of pdf-lib what is used alone: the rest is fonts, pictures, forms
-  'pdf-lib': './.pdf-lib.mjs',
+const aliases = {
+  ...alias,
   // of modules alone what is used is put in, and nothing is asked of the platform
   yaml: './node_modules/yaml/browser/dist/index.js',
   // commander can start other programs for its commands, ours it need not: half its time to load
@@ -16,7 +16,8 @@ const shared = {
   bundle: true,
   charset: 'ascii',
   legalComments: 'none',
-  alias,
+  alias: aliases,
+  plugins: [usedAlone],
   logLevel: 'warning',
   // a folder reached by a link would write where it really lies, a path of this machine, into the program
   preserveSymlinks: true,
@@ -29,7 +30,7 @@ mkdirSync('dist')
 
 /** What starts, the program in one file that can be read, the commands asked most often in one of their own: a process reads all of its file. */
 for (const name of readdirSync('src/cli/programs'))
-  buildSync({
+  await build({
     ...shared,
     entryPoints: [`src/cli/programs/${name}`],
     outdir: 'dist',
@@ -55,7 +56,7 @@ chmodSync('dist/traceply.cjs', 0o755)
 spawnSync(process.execPath, ['.build-code.cjs'], { stdio: 'inherit' })
 
 /** The library in one file, for Node and for browsers; its types lie beside. */
-buildSync({
+await build({
   ...shared,
   entryPoints: ['src/index.ts'],
   outfile: 'dist/index.js',

@@ -9,7 +9,7 @@ export const sources = [
   '.build-code.cjs',
   '.build-page.mjs',
   '.build-type.mjs',
-  '.pdf-lib.mjs',
+  '.build-used.mjs',
   '.tsconfig.types.json',
   'src',
 ] as const
