@@ -44,6 +44,18 @@ const partOf = letterPattern(
   'uy',
 )
 
+/** `1'000`, as thousands are marked in some countries: inches after feet have two digits at most. */
+const markedThousands = /^[-+]?\s*\d{1,3}(?:'\d{3})+(?!\d|\s*\/)/
+
+/** A number with a comma as we write it: of unlike marks the last is the point, several alike mark thousands. */
+const withPoint = (number: string): string => {
+  const marked = number.replace(/'(?=\d{3}(?!\d))/g, '')
+  const marks = marked.replace(/[^.,]/g, '')
+  const parts = marked.split(/[.,]/)
+  if (parts.length > 2 && /^(?:\.+|,+)$/.test(marks)) return parts.join('')
+  return parts.length === 1 ? marked : `${parts.slice(0, -1).join('')}.${parts.at(-1)!}`
+}
+
 interface Part {
   readonly top: number
   readonly bottom: number
@@ -109,11 +121,21 @@ export const readLength = (text: string, units: Units): LengthReading => {
   const source = plain(text.slice(0, 2 * longest))
   if (source === '') return { error: `a length is missing; ${forms}` }
   if (source.length > longest) return { error: `${shown} is too long for a length; ${forms}` }
-  if (/\d,\d/.test(source))
+  if (/\d,\d/.test(source)) {
+    const meant = source.replace(/\d+(?:[.,']\d+)*/g, withPoint)
     return {
-      error: `${shown} has a comma; write ${quote(source.replace(/,/g, '.'))}, with a point`,
-      meant: source.replace(/,/g, '.'),
+      error: `${shown} has a comma; write ${quote(meant)}, ${meant.includes('.') ? 'with a point' : 'without it'}`,
+      meant,
     }
+  }
+  const thousands = markedThousands.exec(source)?.[0]
+  if (thousands !== undefined) {
+    const meant = source.replace(thousands, thousands.replace(/'/g, ''))
+    return {
+      error: `${shown} has the mark of feet; write ${quote(meant)}, or feet as in 4 ft 7 1/4 in`,
+      meant,
+    }
+  }
 
   const sign = /^[-+]\s*/.exec(source)?.[0] ?? ''
   const parts: Part[] = []
@@ -135,6 +157,8 @@ export const readLength = (text: string, units: Units): LengthReading => {
     return { error: `${shown} is not a length; ${forms}` }
   if (second !== undefined && (first.unit !== 'ft' || (second.unit ?? 'in') !== 'in'))
     return { error: `${shown} is not one length: only feet and inches go together, as in 4 ft 7 1/4 in` }
+  if (second !== undefined && second.top >= 12 * second.bottom)
+    return { error: `${shown} has 12 in or more after its feet; write it like 4 ft 7 1/4 in` }
 
   let mm = (first.top * tenths[first.unit ?? units]) / (first.bottom * 10)
   if (second !== undefined)

@@ -90,6 +90,16 @@ describe('a length that cannot be read says why', () => {
     ['12 inchs', 'unknown unit `inchs` in `12 inchs`; did you mean `inch`?'],
     ['2 cubits', 'unknown unit `cubits` in `2 cubits`; use mm, cm, m, in or ft'],
     ['1,5', '`1,5` has a comma; write `1.5`, with a point'],
+    ['1.200,5', '`1.200,5` has a comma; write `1200.5`, with a point'],
+    ['1,200.5 mm', '`1,200.5 mm` has a comma; write `1200.5 mm`, with a point'],
+    ["1'200,5", "`1'200,5` has a comma; write `1200.5`, with a point"],
+    ['4\'7,5"', '`4\'7,5"` has a comma; write `4\'7.5"`, with a point'],
+    ['1,200,000', '`1,200,000` has a comma; write `1200000`, without it'],
+    ["1'000", "`1'000` has the mark of feet; write `1000`, or feet as in 4 ft 7 1/4 in"],
+    ['1’200.5 mm', '`1’200.5 mm` has the mark of feet; write `1200.5 mm`, or feet as in 4 ft 7 1/4 in'],
+    ["2'14", "`2'14` has 12 in or more after its feet; write it like 4 ft 7 1/4 in"],
+    ['4 ft 90 in', '`4 ft 90 in` has 12 in or more after its feet; write it like 4 ft 7 1/4 in'],
+    ['4 ft 12 in', '`4 ft 12 in` has 12 in or more after its feet; write it like 4 ft 7 1/4 in'],
     ['17 19/16', '`17 19/16` has the fraction 19/16 after a whole number; it must be less than 1'],
     ['wide', `\`wide\` is not a length; ${forms}`],
     ['1.5 1/2', '`1.5 1/2` is not one length: only feet and inches go together, as in 4 ft 7 1/4 in'],
@@ -104,6 +114,28 @@ describe('a length that cannot be read says why', () => {
     ['NaN', `\`NaN\` is not a length; ${forms}`],
   ])('%s', (text, message) => {
     expect(error(text)).toBe(message)
+  })
+
+  it.each([
+    ['1,5', 1.5],
+    ['1.200,5', 1200.5],
+    ['1,200.5 mm', 1200.5],
+    ["1'200,5", 1200.5],
+    ['1,200,000', 1_200_000],
+    ["1'000", 1000],
+    ['-1’200.5 mm', -1200.5],
+  ])('what is offered for %s can be read', (text, meant) => {
+    const reading = readLength(text, 'mm')
+    expect('meant' in reading && mm(reading.meant!, 'mm')).toBe(meant)
+  })
+
+  it.each([
+    ["4'11", 59],
+    ["0'7", 7],
+    ['4 ft 11 15/16 in', 59.9375],
+    ["4' 0", 48],
+  ])('%s is feet and inches', (text, inches) => {
+    assertNear(mm(text), inches * 25.4, 1e-9)
   })
 
   it('whatever is typed, it answers', () => {
