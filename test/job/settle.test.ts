@@ -6,7 +6,7 @@ import { usualLaying } from '../../src/job/laying.ts'
 import { answerChecks, answerLine } from '../../src/job/settle/answer-words.ts'
 import { readSettled } from '../../src/job/settle/settle.ts'
 import type { WholeDesign } from '../../src/ramp/ramp.ts'
-import { drawDesign } from '../../src/ramp/solve.ts'
+import { drawDesign, solveDesign } from '../../src/ramp/solve.ts'
 import { assertNear } from '../support/near.ts'
 import { randomFrom } from '../support/random.ts'
 
@@ -116,6 +116,52 @@ describe('a figure that is left to the program', () => {
     expect(check!.message).toMatch(
       /^no deck keeps length 800 mm: with \d+ mm, the nearest, the side is \d+ mm long/,
     )
+  })
+
+  test.each([
+    [
+      'a limit',
+      text({ height: 'solve', more: 'lip: 60°\n    limits: { length: 1300 }' }),
+      /^no height\.frame meets lip 60°: with \d+ mm, the nearest, the lip is 4\d\.\d°; nearer to it length 1300 mm is passed: change/,
+      /nearer to it length 1300 mm is passed$/,
+    ],
+    [
+      'what may be typed',
+      text({ radius: 'solve', more: 'lip: 10°' }),
+      /^no transition\.circle\.surface meets lip 10°: with 20000 mm, the nearest, the lip is \d+\.\d°; nearer to it none can be typed: change/,
+      /nearer to it none can be typed$/,
+    ],
+    [
+      'another part',
+      text({ more: 'coping: { outside: 60.3, up: 8, out: 6 }\n    lip: 40°' }).replace(
+        'surface: 1700 }',
+        'surface: 1700 }, tangent: { surface: solve }',
+      ),
+      /^no transition\.tangent\.surface meets lip 40°: with \d+ mm, the nearest, the lip is 4\d\.\d°; give it \d+ mm and leave `lip` out to read/,
+      /nearer to it another part stops$/,
+    ],
+  ])('says that an angle is missed, and that %s bars it', (_, said, message, line) => {
+    const { answers } = settled(said)
+    const [check] = answerChecks(answers, 'mm')
+    expect(check).toMatchObject({ id: 'limits', level: 'warn' })
+    expect(check!.message).toMatch(message)
+    expect(answerLine(answers[0]!, 'mm')).toMatch(line)
+    // the next one typed stops, passes the limit or is refused, as is said
+    const [next] = /(?<=give it )\d+/.exec(check!.message) ?? []
+    if (next !== undefined) {
+      const typed = said.replace('solve', next).replace(/\n.*lip: 40°/, '')
+      expect(solveDesign(design(typed)).stopped).toBe(true)
+    }
+  })
+
+  test('is quiet where the angle is met as near as steps go, and keeps under the angle that is warned of', () => {
+    const { answers } = settled(text({ height: 'solve', more: 'lip: 80°' }))
+    expect(answerChecks(answers, 'mm')).toEqual([])
+    // below 1700 − 1718 cos 80°: that is 80° itself
+    assertNear(answers[0]!.mm, Math.floor(1700 - 1718 * Math.cos(80 * degree)), 1e-9)
+    const steep = (mm: number): boolean =>
+      solveDesign(design(text({ height: `${mm}` }))).checks.some(({ id }) => id === 'steep')
+    expect([answers[0]!.mm, answers[0]!.mm + 1].map(steep)).toEqual([false, true])
   })
 
   test('is a problem of the file where nothing finds it, or two are left open, or a limit limits nothing', () => {

@@ -44,29 +44,45 @@ const furthest = ({ figure }: Asks): string =>
 
 /** One line for a figure that was found: what it is, and why no other. */
 export const answerLine = (answer: Answer, units: Units): string => {
-  const { asks, key, shown, measures, binds, passed } = answer
+  const { asks, key, shown, measures, binds, passed, missed } = answer
   const found = `${key} ${shown}`
   if (passed.length > 0) return `${found}: nearest to its limits`
-  if (asks.lip !== null)
-    return `${found}: lip ${degrees(measures.lip!)}, asked for ${asks.lip}°${binds.length > 0 ? '; nearer to it another part stops' : ''}`
   const by = binds.map((bind) => (bind === 'ramp' ? 'the ramp itself' : limitWords(bind, asks, units)))
+  if (asks.lip !== null) {
+    const bar = binds.includes('ramp')
+      ? '; nearer to it another part stops'
+      : by.length > 0
+        ? `; nearer to it ${by.join(' and ')} ${by.length > 1 ? 'are' : 'is'} passed`
+        : missed === null
+          ? ''
+          : '; nearer to it none can be typed'
+    return `${found}: lip ${degrees(measures.lip!)}, asked for ${asks.lip}°${bar}`
+  }
   return `${found}: ${furthest(asks)} that ${by.length > 0 ? `${by.join(' and ')} ${by.length > 1 ? 'allow' : 'allows'}` : 'can be typed'}`
 }
 
-/** Limits that no value keeps, each with what comes out. */
+/** Limits that no value keeps, and angles that none meets, each with what comes out. */
 export const answerChecks = (answers: readonly Answer[], units: Units): readonly Check[] =>
   answers.flatMap((answer) =>
-    answer.passed.map(
-      (name): Check => ({
-        ...warn(
-          'limits',
+    [
+      ...answer.passed.map(
+        (name) =>
           `no ${answer.key} keeps ${limitWords(name, answer.asks, units)}: with ${answer.shown}, the nearest, ${measureWords(name, answer, units)}; change the limit or another figure`,
-        ),
-        ramp: answer.ramp,
-        offers: [],
-      }),
-    ),
+      ),
+      ...(answer.missed === null ? [] : [missedWords(answer, answer.missed, units)]),
+    ].map((message): Check => ({ ...warn('limits', message), ramp: answer.ramp, offers: [] })),
   )
+
+const missedWords = (answer: Answer, missed: string, units: Units): string => {
+  const { key, asks, binds, shown } = answer
+  const limits = binds.flatMap((bind) => (bind === 'ramp' ? [] : [limitWords(bind, asks, units)]))
+  const why = binds.includes('ramp')
+    ? `give it ${missed} and leave \`lip\` out to read what stops, and change that`
+    : limits.length > 0
+      ? `nearer to it ${limits.join(' and ')} ${limits.length > 1 ? 'are' : 'is'} passed: change the angle, the limit or another figure`
+      : 'nearer to it none can be typed: change the angle or another figure'
+  return `no ${key} meets lip ${asks.lip}°: with ${shown}, the nearest, ${measureWords('lip', answer, units)}; ${why}`
+}
 
 /** A solved design whose checks tell of the limits as well: after what stops, before what is to be watched. */
 export const withAnswers = <S extends SolvedDesign>(

@@ -13,6 +13,7 @@ import {
   toeKey,
   widthKey,
 } from '../../ramp/check/remedy.ts'
+import { type Bind, barsOf, betterOf, bindsOf } from './bars.ts'
 import { fillsPanel, leastMeasures, leastPaper } from './bounds.ts'
 import { type LimitName, type Measures, passed, quickMeasures, slowMeasures, soundRamp } from './judge.ts'
 
@@ -28,8 +29,10 @@ export interface Answer {
   readonly measures: Measures
   /** limits that are passed all the same, as no value keeps them */
   readonly passed: readonly LimitName[]
-  /** what keeps the figure from going further; empty where nothing does, or where an angle was asked for */
-  readonly binds: readonly (LimitName | 'ramp')[]
+  /** what keeps the figure from going further, or nearer to the angle that was asked for; empty where nothing does */
+  readonly binds: readonly Bind[]
+  /** the next value nearer to an angle that is missed, as typed; null where it is met as near as steps go */
+  readonly missed: string | null
 }
 
 export interface SettledDesign {
@@ -154,6 +157,7 @@ const settle = (design: Design, i: number, asks: Asks): Answer | null => {
       : nearestCounted(candidates, tried, panels !== null)
   if (nearest === null) return null
   const { candidate, measures, over } = nearest
+  const bars = over > 0 || asks.lip === null ? null : barsOf(design, asks, key, candidate, step)
   return {
     ramp: ramp.name,
     key: asks.key,
@@ -166,10 +170,9 @@ const settle = (design: Design, i: number, asks: Asks): Answer | null => {
       over > 0
         ? []
         : asks.lip === null
-          ? bindsOf(design, asks, key, candidate, step)
-          : candidate === candidates[0]
-            ? []
-            : ['ramp'],
+          ? bindsOf(design, asks, key, candidate.ramp, betterOf(asks, candidate.mm, step), candidate.mm)
+          : (bars?.binds ?? (candidate === candidates[0] ? [] : ['ramp'])),
+    missed: bars?.missed ?? null,
   }
 }
 
@@ -266,28 +269,13 @@ const firstIn = (count: number, good: (at: number) => boolean): number => {
   return count
 }
 
+/** Degrees; a lip that is steeper is warned of. */
+const steepest = 80
+
 /** An angle is met as near as may be; else the most that the limits allow, for a toe the least, for a tangent the nearest to 0. */
 const rankOf = ({ figure, lip }: Asks, mm: number, quick: Measures): number => {
-  if (lip !== null) return Math.abs(quick.lip! - lip)
+  if (lip !== null) return Math.abs(quick.lip! - lip) + (lip <= steepest && quick.lip! > steepest ? 1 : 0)
   if (figure === 'toe') return mm
   if (figure === 'tangent') return Math.abs(mm)
   return -mm
-}
-
-/** What the next better value would pass. */
-const bindsOf = (
-  design: Design,
-  asks: Asks,
-  { range, typed }: Key,
-  { ramp, mm }: Candidate,
-  step: number,
-): Answer['binds'] => {
-  const better =
-    asks.figure === 'toe' ? mm - step : asks.figure === 'tangent' ? mm - Math.sign(mm) * step : mm + step
-  if (better === mm || better < range.least - 1e-9 || better > range.most + 1e-9) return []
-  const changed = typed(ramp, better)
-  const quick = quickMeasures(changed, design)
-  const sound = quick && soundRamp(changed, design)
-  if (!quick || !sound) return ['ramp']
-  return passed({ ...quick, ...slowMeasures(sound, design, asks.limits) }, asks.limits).map(([name]) => name)
 }
