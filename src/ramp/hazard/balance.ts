@@ -29,7 +29,7 @@ export interface Balance {
   readonly standing: number
   /** the least with a rider who rolls up the curve just to its lip */
   readonly rolling: number
-  /** the greatest such push backward, N, and how much of the load on the floor it is */
+  /** the greatest such push backward, N, and the greatest part of the load on the floor that it is, at another place */
   readonly push: { readonly force: number; readonly share: number }
 }
 
@@ -62,8 +62,10 @@ export const balance = (design: QuarterDesign, ramp: Standing): Balance => {
     const pressed = rider * ((2 * Math.max(0, top - y)) / face.radiusAt(place) + Math.cos(slope))
     const [back, down] = [pressed * Math.sin(slope), pressed * Math.cos(slope)]
     rolling = Math.min(rolling, alone + down * (foot - x) - back * y)
-    const share = back / (down + least)
-    if (share > push.share) push = { force: back * gravity, share }
+    push = {
+      force: Math.max(push.force, back * gravity),
+      share: Math.max(push.share, back / (down + least)),
+    }
   }
   return { foot, middle, least, alone, standing: alone - rider * (side.length - foot), rolling, push }
 }
@@ -111,7 +113,7 @@ export const tipFindings = (design: QuarterDesign, ramp: Standing, units: Units)
     findings.push(
       warn('tips', (trial: Trial) =>
         tell(
-          `a rider of ${kilos(rider)} ${who}: ${ends}, its own middle lies only ${show(foot - middle)} before that, and it is reckoned at its lightest, ${kilos(least)}; `,
+          `a rider of ${kilos(rider)} ${who}: ${ends}, its own middle lies only ${show(foot - middle)} before that, and it is reckoned at its lightest, ${kilos(least)} without its run-out and screws; `,
           footWays(trial, design, units),
         ),
       ),
@@ -120,7 +122,7 @@ export const tipFindings = (design: QuarterDesign, ramp: Standing, units: Units)
     findings.push(
       note(
         'pushed-back',
-        `a rider of ${kilos(rider)} who rolls up it pushes it back with about ${forceWords(push.force)}; at its lightest, ${kilos(least)}, ` +
+        `a rider of ${kilos(rider)} who rolls up it pushes it back with about ${forceWords(push.force)}; at its lightest, ${kilos(least)} without its run-out and screws, ` +
           `it slides on a floor that holds less than ${push.share.toFixed(2)} of the load on it; tie it down, or set it against a wall`,
       ),
     )
