@@ -30,9 +30,16 @@ const softest = 4
 /** N in a pound of force. */
 const pound = 4.4482216
 
-/** A force as it is said: `1500 N (340 lb)`. */
-export const forceWords = (newton: number): string =>
-  `${Math.floor(newton / 10) * 10} N (${Math.round(newton / pound / 10) * 10} lb)`
+const forceWords =
+  (toTens: (tens: number) => number) =>
+  (newton: number): string =>
+    `${toTens(newton / 10) * 10} N (${toTens(newton / pound / 10) * 10} lb)`
+
+/** A force that is borne, told no larger than it is: `1490 N (330 lb)`. */
+export const borneWords = forceWords(Math.floor)
+
+/** A force that is to be held, told no smaller than it is: `1500 N (340 lb)`. */
+export const heldWords = forceWords(Math.ceil)
 
 /**
  * Sag of a beam on two supports with a load in its middle: F L³ / (48 E I), I = b h³ / 12 (handbook beam formula). `width`
@@ -82,7 +89,7 @@ export const spanFindings = <D extends RampDesign>(
       ...(stud.instead !== null ? [stud.instead] : depthWays(design, stud, length, works, units)),
     ]
     return tell(
-      `a stud ${rounded(length, units)} long sags about ${measured(sag, units)} (span/${Math.floor(ratio)}) under ${forceWords(spanLoad)} `,
+      `a stud ${rounded(length, units)} long sags about ${measured(sag, units)} (span/${Math.floor(ratio)}) under ${heldWords(spanLoad)} `,
       `at rest in its middle, stiffness ${spanStiffness} N/mm², both assumed; floors are commonly held to span/${spanRatio}: `,
       ...(found.length > 0
         ? found.flatMap((way, i) => (i === 0 ? [way] : [' or ', way]))

@@ -3,7 +3,7 @@ import { type Draft, note, stop, type Trial, warn } from '../check/check.ts'
 import { rounded } from '../check/offer.ts'
 import { backKey, chamferKey, firstThat, orWays } from '../check/remedy.ts'
 import { offering, set, type Told, tell, told } from '../check/told.ts'
-import { forceWords } from '../frame/span.ts'
+import { heldWords } from '../frame/span.ts'
 import { rampParts } from './masses.ts'
 import type { Standing } from './standing.ts'
 
@@ -122,7 +122,7 @@ export const tipFindings = (design: QuarterDesign, ramp: Standing, units: Units)
     findings.push(
       note(
         'pushed-back',
-        `a rider of ${kilos(rider)} who rolls up it pushes it back with about ${forceWords(push.force)}; at its lightest, ${kilos(least)} without its run-out and screws, ` +
+        `a rider of ${kilos(rider)} who rolls up it pushes it back with about ${heldWords(push.force)}; at its lightest, ${kilos(least)} without its run-out and screws, ` +
           `it slides on a floor that holds less than ${push.share.toFixed(2)} of the load on it; tie it down, or set it against a wall`,
       ),
     )

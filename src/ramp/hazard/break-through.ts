@@ -8,7 +8,7 @@ import { boardKey, deckKey, downKey, everyKey, firstThat, orWays } from '../chec
 import { offering, set, type Told, tell, told } from '../check/told.ts'
 import { studLength } from '../frame/bays.ts'
 import type { DeckTimber } from '../frame/deck-timbers.ts'
-import { forceWords, spanLoad } from '../frame/span.ts'
+import { borneWords, heldWords, spanLoad } from '../frame/span.ts'
 import type { Stud } from '../frame/stud.ts'
 import { type Borne, type Weak, weakest } from './bearing.ts'
 import { spot } from './strength.ts'
@@ -21,8 +21,8 @@ export const sheetWords = (sheets: readonly Sheet[], units: Units): string =>
 
 /** What the sheets do there under the load. */
 export const loadWords = ({ from, to, bears, sag }: Weak, units: Units): string =>
-  `${bears < spanLoad ? `bears about ${forceWords(bears)} there` : `sags about ${measured(sag * (to - from), units)} there`}, ` +
-  `a rider who lands is taken as ${forceWords(spanLoad)} on a spot of ${spot} mm (2 in); strengths are assumed, ask who knows timber: `
+  `${bears < spanLoad ? `bears about ${borneWords(bears)} there` : `sags about ${measured(sag * (to - from), units)} there`}, ` +
+  `a rider who lands is taken as ${heldWords(spanLoad)} on a spot of ${spot} mm (2 in); strengths are assumed, ask who knows timber: `
 
 /** Plywood as it is sold, for one layer more. */
 const sold = {

@@ -1,7 +1,14 @@
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign, Units } from '../../../src/design/design.ts'
 import { worded } from '../../../src/ramp/check/check.ts'
-import { spanFindings, spanLoad, spanStiffness, studSpan } from '../../../src/ramp/frame/span.ts'
+import {
+  borneWords,
+  heldWords,
+  spanFindings,
+  spanLoad,
+  spanStiffness,
+  studSpan,
+} from '../../../src/ramp/frame/span.ts'
 import { assertNear } from '../../support/near.ts'
 import { inch, plain, solve, studded } from '../ramps.ts'
 
@@ -47,6 +54,21 @@ describe('the beam formula', () => {
     assertNear(studSpan(1000, 40, 100).sag, 1.171875, 1e-9)
     expect([spanLoad, spanStiffness]).toEqual([1500, 8000])
   })
+})
+
+// a pound of force is 4.4482216152605 N exactly: 0.45359237 kg at 9.80665 m/s²
+test('a force that is borne is told no larger than it is, one to be held no smaller', () => {
+  expect(borneWords(1499.9)).toBe('1490 N (330 lb)')
+  expect(heldWords(1500)).toBe('1500 N (340 lb)')
+  expect(heldWords(541)).toBe('550 N (130 lb)')
+  for (let newton = 1; newton < 3000; newton += 0.7) {
+    const [least, most] = [borneWords(newton), heldWords(newton)].map((said) => {
+      const [n, lb] = said.match(/\d+/g)!.map(Number)
+      return { n: n!, lb: lb! * 4.4482216152605 }
+    })
+    expect(Math.max(least!.n, least!.lb)).toBeLessThanOrEqual(newton)
+    expect(Math.min(most!.n, most!.lb)).toBeGreaterThanOrEqual(newton)
+  }
 })
 
 const wide = (width: number, count: number, rest: Partial<QuarterDesign['studs']> = {}): QuarterDesign => ({

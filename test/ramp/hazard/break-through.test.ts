@@ -37,7 +37,7 @@ describe('skin that a rider may break', () => {
   test('3 mm of hardboard over 610 says what it bears, and nothing is known of other sheets', () => {
     const thin = { ...plain, skin: [hardboard(3)], studs: studded({ every: 610 }) }
     expect(said(thin, 'skin-load').join()).toMatch(
-      /bears about 1[12]0 N \(30 lb\) there, a rider who lands is taken as 1500 N/,
+      /bears about 1[12]0 N \(20 lb\) there, a rider who lands is taken as 1500 N/,
     )
     expect(ids({ ...thin, skin: [{ thickness: 3, material: 'other' }] })).not.toContain('warn skin-load')
   })
