@@ -1,7 +1,7 @@
 import type { QuarterDesign, Sheet, Units } from '../../design/design.ts'
 import { showThickness } from '../../length/thickness.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
-import { measured, offer, rounded, same } from '../check/offer.ts'
+import { measured, offer, same } from '../check/offer.ts'
 import { orWays } from '../check/remedy.ts'
 import { offering, set, tell } from '../check/told.ts'
 import { bendRow } from '../skin/bend.ts'
@@ -58,8 +58,8 @@ export const runOutFindings = (design: QuarterDesign, tightest: number, units: U
             other === undefined
               ? null
               : offering(
-                  `take steel of ${rounded(other, units)}`,
-                  set('run-out.sheet', `${rounded(other, units)} steel`),
+                  `take steel of ${showThickness(other, units, { unit: true })}`,
+                  set('run-out.sheet', `${showThickness(other, units, { unit: true })} steel`),
                 ),
             steps && !stiff ? 'plane both of its ends to a long slope' : null,
           ],

@@ -58,7 +58,7 @@ export const stiffSheetFindings = (
               thinner === undefined
                 ? null
                 : offering(
-                    `take steel of ${rounded(thinner, units)}`,
+                    `take steel of ${showThickness(thinner, units, { unit: true })}`,
                     set('skin', sheetsText(steelOf(design.skin, thinner), units)),
                   ),
               larger && told`a ${layer} radius of ${larger} or more`,

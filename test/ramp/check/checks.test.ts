@@ -498,6 +498,15 @@ describe('words', () => {
     expect(closed(9, 'plywood')).toMatch(
       /more than 6 mm; take steel of 3 mm, or plane both of its ends to a long slope$/,
     )
+    // E t / 2 f (S235 of EN 10025): 893 mm for 2 mm, 670 mm for 1.5 mm
+    const onTight = (thickness: number): QuarterDesign => ({
+      ...plain,
+      height: { layer: 'deck', value: 200 },
+      transition: circleOf('surface', 700),
+      runOut: { kind: 'sheet', sheet: { thickness, material: 'steel' } },
+    })
+    expect(message(onTight(2), 'run-out')).toMatch(/\(2 mm steel\).*; take steel of 1\.5 mm$/)
+    clear(onTight(1.5), 'run-out')
   })
   test('toe-thin and lip-ledge', () => {
     expect(message({ ...plain, toe: 3 }, 'toe-thin')).toMatch(
@@ -517,6 +526,14 @@ describe('words', () => {
     expect(message(sheeted('steel')(60), 'steel-bend')).toMatch(
       /^warn: layer 1 \(60 mm steel\) does not spring to its curve of 1664 mm but yields: flat sheet of mild steel so thick does below a radius of 26809 mm; take steel of 3 mm/,
     )
+    // E t / 2 f: 893 mm for 2 mm, 670 mm for 1.5 mm
+    const tight = (thickness: number): QuarterDesign => ({
+      ...sheeted('steel')(thickness),
+      height: { layer: 'frame', value: 300 },
+      transition: circleOf('surface', 800),
+    })
+    expect(message(tight(2), 'steel-bend')).toMatch(/take steel of 1\.5 mm/)
+    clear(tight(1.5), 'steel-bend')
     expect(message(sheeted('other')(6), 'sheet-bend')).toBe(
       'note: no table is known of how far layer 1 (6 mm of another sheet) bends: bend a piece to a radius of 1718 mm first',
     )
