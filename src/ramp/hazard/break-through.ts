@@ -20,8 +20,8 @@ export const sheetWords = (sheets: readonly Sheet[], units: Units): string =>
   )
 
 /** What the sheets do there under the load. */
-export const loadWords = ({ from, to, bears, sag }: Weak, units: Units): string =>
-  `${bears < spanLoad ? `bears about ${borneWords(bears)} there` : `sags about ${measured(sag * (to - from), units)} there`}, ` +
+export const loadWords = ({ bears, deflection }: Weak, units: Units): string =>
+  `${bears < spanLoad ? `bears about ${borneWords(bears)} there` : `sags about ${measured(deflection, units)} there`}, ` +
   `a rider who lands is taken as ${heldWords(spanLoad)} on a spot of ${spot} mm (2 in); strengths are assumed, ask who knows timber: `
 
 /** Plywood as it is sold, for one layer more. */

@@ -57,9 +57,13 @@ export const stackOf = (sheets: readonly Sheet[]): Stack | null => {
 export interface Bearing {
   /** N */
   readonly bears: number
-  /** under the load, over the span or the arm */
+  /** under the load, mm */
+  readonly deflection: number
+  /** the same over the span or the arm */
   readonly sag: number
 }
+
+const unloaded: Bearing = { bears: Number.POSITIVE_INFINITY, deflection: 0, sag: 0 }
 
 /** How much of a sheet carries a load in the middle of a span, beside the spot (Westergaard 1930, from memory). */
 const spread = 0.58
@@ -69,18 +73,17 @@ const spread = 0.58
  * F L³ / (48 E I) (handbook beam formulas). mm, N
  */
 export const between = (stack: Stack, span: number, width: number, load: number): Bearing => {
-  if (span <= 0) return { bears: Number.POSITIVE_INFINITY, sag: 0 }
+  if (span <= 0) return unloaded
   const strip = Math.min(width, spread * span + spot)
-  return {
-    bears: (4 * stack.bears * strip) / span,
-    sag: (load * span ** 2) / (48 * stack.stiffness * strip),
-  }
+  const deflection = (load * span ** 3) / (48 * stack.stiffness * strip)
+  return { bears: (4 * stack.bears * strip) / span, deflection, sag: deflection / span }
 }
 
 /** On the very end of a sheet that hangs free: the load spreads by 45° either way to the support; F a, F a³ / (3 E I). */
 export const beyond = (stack: Stack, free: number, width: number, load: number): Bearing => {
   const arm = free - spot / 2
-  if (arm <= 0) return { bears: Number.POSITIVE_INFINITY, sag: 0 }
+  if (arm <= 0) return unloaded
   const strip = Math.min(width, spot + 2 * arm)
-  return { bears: (stack.bears * strip) / arm, sag: (load * arm ** 2) / (3 * stack.stiffness * strip) }
+  const deflection = (load * arm ** 3) / (3 * stack.stiffness * strip)
+  return { bears: (stack.bears * strip) / arm, deflection, sag: deflection / arm }
 }

@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import type { FlatDesign, QuarterDesign, Sheet } from '../../../src/design/design.ts'
+import { weakest } from '../../../src/ramp/hazard/bearing.ts'
+import { loadWords } from '../../../src/ramp/hazard/break-through.ts'
 import { solveFlat } from '../../../src/ramp/kinds/flat-findings.ts'
+import { assertNear } from '../../support/near.ts'
 import { remediesOf } from '../check/remedy.ts'
 import { level } from '../flats.ts'
 import { notch, piped, plain, plywood, said, solve, stock, studded } from '../ramps.ts'
@@ -66,6 +69,35 @@ describe('skin that hangs free', () => {
     const thin = { ...plain, skin: [plywood(8)], coping: piped({ outside: 114, by: notch(100, 90) }) }
     expect(ids(thin)).toContain('warn skin-free')
     expect(ids({ ...thin, coping: null })).not.toContain('warn skin-free')
+  })
+})
+
+describe('the sag that is told', () => {
+  const skin = [plywood(9), plywood(9), plywood(9)]
+  // rigidity of the three for each mm of width: 3 · 3000 · 9³ / 12 (docs/geometry.md)
+  const rigidity = (3 * 3000 * 9 ** 3) / 12
+  const timber = (from: number) => ({ from, to: from + 38 })
+  test('of a free end of 165 is that of its arm of 140 up to the load: F a³ / 3 E I', () => {
+    const { free } = weakest({
+      sheets: skin,
+      from: 0,
+      to: 300,
+      timbers: [timber(165), timber(262)],
+      width: 1180,
+    })
+    const sag = (1500 * 140 ** 3) / (3 * rigidity * (50 + 2 * 140))
+    assertNear(free[0]!.deflection, sag, 1e-9)
+    expect(loadWords(free[0]!, 'mm')).toContain(`sags about ${sag.toFixed(1)} mm there`)
+  })
+  test('of a stretch that spans from side to side is that of its width: F L³ / 48 E I', () => {
+    const { between } = weakest({
+      sheets: skin,
+      from: 0,
+      to: 900,
+      timbers: [timber(0), timber(862)],
+      width: 600,
+    })
+    assertNear(between!.deflection, (1500 * 600 ** 3) / (48 * rigidity * (0.58 * 600 + 50)), 1e-9)
   })
 })
 
