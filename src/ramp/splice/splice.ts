@@ -76,8 +76,10 @@ export const solveSplices = (
 ): readonly Splice[] | null => {
   if (fitsPanel(side.outline, sizes)) return []
   const polygon = outerPolygon(side.outline, 0.5)
+  // a plate's grain runs across the joint, a panel's along its long side
+  const widest = Math.max(...sizes.map(([short]) => short))
   const places = side.timbers
-    .flatMap((_, i) => spliceOn(side, polygon, i, units) ?? [])
+    .flatMap((_, i) => spliceOn(side, polygon, i, widest, units) ?? [])
     .sort((a, b) => a.foot.x - b.foot.x)
   const follows = followed(side, places, sizes, units)
   for (let count = 1; count <= mostJoints; count++) {
@@ -162,8 +164,14 @@ const chains = (
   return found
 }
 
-/** The joint on a timber, with the widest plate that has room; null where it has none or comes too near to the notch. */
-const spliceOn = (side: Spliced, polygon: readonly Point[], index: number, units: Units): Splice | null => {
+/** The joint on a timber, with the widest plate that has room and is no longer than `longest`; null where it has none or comes too near to the notch. */
+const spliceOn = (
+  side: Spliced,
+  polygon: readonly Point[],
+  index: number,
+  longest: number,
+  units: Units,
+): Splice | null => {
   const timber = side.timbers[index]!
   const { away, timber: leastWide } = splicing[units]
   const top = { x: timber.x, y: timber.y }
@@ -174,7 +182,7 @@ const spliceOn = (side: Spliced, polygon: readonly Point[], index: number, units
   if (pathDistance(side.outline, top) > 1e-4) return null
   const joint = { kind: 'line', from: top, to: foot } as const
   if (side.avoid.some((edge) => segmentsGap(joint, edge).distance < away)) return null
-  const plate = plateOver(side, polygon, index, units)
+  const plate = plateOver(side, polygon, index, longest, units)
   return plate && { timber: index, top, foot, plate }
 }
 
@@ -182,6 +190,7 @@ const plateOver = (
   side: Spliced,
   polygon: readonly Point[],
   index: number,
+  longest: number,
   units: Units,
 ): Splice['plate'] | null => {
   const { edge, gap, most, least, step } = splicing[units]
@@ -199,7 +208,7 @@ const plateOver = (
   for (let half = most; half >= least - same; half -= step) {
     // the lower one of its corners stays off the floor
     const room = (timber.y - edge - half * Math.abs(sin)) / cos - edge
-    const length = Math.floor(room / step + same) * step
+    const length = Math.floor(Math.min(room, longest) / step + same) * step
     if (length < leastCovered * joint) continue
     const corners = timberCorners({
       ...timber,

@@ -1,18 +1,19 @@
 import Flatten from '@flatten-js/core'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { FlatDesign } from '../../../src/design/design.ts'
+import type { Design, FlatDesign } from '../../../src/design/design.ts'
 import { pathCentroid } from '../../../src/geometry/centroid.ts'
 import { type Path, pathSegments } from '../../../src/geometry/path.ts'
 import { outerPolygon } from '../../../src/geometry/polygon/outer-polygon.ts'
 import { draftFlat } from '../../../src/ramp/kinds/flat.ts'
 import { draftQuarter } from '../../../src/ramp/kinds/quarter.ts'
 import { sidePieces, splicing } from '../../../src/ramp/splice/splice.ts'
+import { layPanels } from '../../../src/stock/panel/panels.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
-import { above, below, hold } from '../../support/hold.ts'
+import { above, atMost, below, hold } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { job, polygon } from '../framed.ts'
-import { plain, solve, stock } from '../ramps.ts'
+import { circleOf, plain, solve, stock } from '../ramps.ts'
 
 /** Of a path with its arcs, by another library. */
 const flattenOf = (path: Path): Flatten.Polygon =>
@@ -95,6 +96,9 @@ describe('a side that no panel holds whole', () => {
           })
           // it covers most of the joint, as far to one side as to the other
           above(plate.size[1], 0.6 * joint.length - 1e-6)
+          // its grain across the joint, a panel's along its long side
+          atMost(plate.size[1], short + 1e-6)
+          atMost(plate.size[0], long + 1e-6)
           const [a, b] = plate.corners
           assertNear((a!.x + b!.x) / 2 - top.x, splicing[units].edge * Math.sin(on.angle), 1e-6)
         }
@@ -131,6 +135,31 @@ describe('a side that no panel holds whole', () => {
     for (const [i, length] of lengths.entries()) assertNear(length, i === splice!.timber ? 1144 : 1180, 1e-9)
     // both hands are mirror images
     assertNear(area(sides[0]!.outline), area(sides[2]!.outline), 1e-6)
+  })
+
+  test('higher than a panel is wide has plates that a panel gives, with the grain across the joint', () => {
+    const high = {
+      ...plain,
+      height: { layer: 'frame', value: 1300 },
+      transition: circleOf('surface', 2200),
+      back: { from: 'deck', value: 900 },
+    } as const
+    for (const trim of [0, 5, 40]) {
+      const reading = {
+        title: '',
+        units: 'mm',
+        stock: { ...stock, trim },
+        ramps: [high],
+      } as unknown as Design
+      const { ramp } = solve(high, 'mm', [1220, 2440])
+      expect(ramp.splices.length).toBeGreaterThan(0)
+      const { sheets } = partsOf(reading, { stopped: true, ramps: [ramp], checks: [] })
+      const laid = layPanels(
+        reading,
+        sheets.filter(({ part }) => part === 'plate' || part === 'side'),
+      )
+      expect(laid.flatMap(({ lost }) => lost)).toEqual([])
+    }
   })
 
   test('stays whole where another ramp is stored inside, and that is said', () => {
