@@ -1,7 +1,7 @@
 import { type Mass, pipeMass, sheetDensities, timberDensity } from '../../design/densities.ts'
 import type { QuarterDesign, Sheet } from '../../design/design.ts'
 import { pathCentroid } from '../../geometry/centroid.ts'
-import type { Point } from '../../geometry/point.ts'
+import { type Point, pointBetween } from '../../geometry/point.ts'
 import type { Curve } from '../curve/curve.ts'
 import { studLength } from '../frame/bays.ts'
 import type { Timber } from '../frame/timber.ts'
@@ -39,22 +39,33 @@ const threadMiddle = (curve: Curve, from: number, to: number): Point => {
   return { x, y }
 }
 
-/** All that stands on the floor, without screws and run-out. */
+/** All that stands on the floor, without screws, run-out and wheels; plates over joints where they are known. */
 export const rampParts = (design: QuarterDesign, ramp: Standing): readonly Part[] => {
-  const { transition, side, coping, studs, deckTimbers, skin } = ramp
+  const { transition, side, coping, studs, deckTimbers, skin, splices = [] } = ramp
   const { width, sides, deckBoard } = design
   const { area, centre } = pathCentroid(side.outline)
   const timberLength = studLength(design) * (sides.count - 1)
   const sheet = ({ material, thickness }: Sheet, length: number): Mass =>
     times(sheetDensities[material], (thickness * length * width) / cubic)
-  const timber = ({ x, y, angle, width: w, depth }: Timber): Part => ({
-    mass: times(timberDensity, (w * depth * timberLength) / cubic),
+  const plates = sides.thickness * sides.count
+  const timber = ({ x, y, angle, width: w, depth }: Timber, i: number): Part => ({
+    // it stands between the plates of its joint
+    mass: times(
+      timberDensity,
+      (w * depth * (timberLength - (splices.some((splice) => splice.timber === i) ? plates : 0))) / cubic,
+    ),
     middle: { x: x + (depth / 2) * Math.sin(angle), y: y - (depth / 2) * Math.cos(angle) },
   })
   const front = boardFront(coping, transition.run)
   return [
     { mass: times(sheetDensities.plywood, (area * sides.thickness * sides.count) / cubic), middle: centre },
     ...[...studs, ...deckTimbers].map(timber),
+    ...splices.map(
+      ({ plate: { corners, size } }): Part => ({
+        mass: times(sheetDensities.plywood, (size[0] * size[1] * plates) / cubic),
+        middle: pointBetween(corners[0]!, corners[2]!, 1 / 2),
+      }),
+    ),
     ...skin.map((layer): Part => {
       const middle = transition.curve.offset(layer.below + layer.sheet.thickness / 2)
       return { mass: sheet(layer.sheet, layer.length), middle: threadMiddle(middle, layer.start, layer.end) }
