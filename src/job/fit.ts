@@ -18,7 +18,9 @@ export interface Fit {
   readonly suspect: readonly number[]
   /** whether a circle explains the points at the stated error of a reading */
   readonly believable: boolean
-  /** what goes into the design file; a chord tells nothing of the floor */
+  /** the circle without a suspect point, or with two heights exchanged; null where no point is suspect */
+  readonly mended: Pick<Fit, 'radius' | 'centre' | 'interval'> | null
+  /** what goes into the design file, of the mended points where some are suspect; a chord tells nothing of the floor */
   readonly transition: string
 }
 
@@ -37,6 +39,20 @@ const typed = (mm: number, units: Units): string => {
 const transitionOf = (radius: number, level: number | null, layer: MeasuredLayer, units: Units): string =>
   `transition: { circle: { ${layer}: ${typed(radius, units)} }${level === null ? '' : `, tangent: { ${layer}: ${typed(level, units)} }`} }`
 
+/** The points without a suspect one, or with the heights of two exchanged; null where there is none. */
+const mendedPoints = (
+  points: readonly Point[],
+  { suspect, swapped }: Pick<Matched, 'suspect' | 'swapped'>,
+): readonly Point[] | null => {
+  if (swapped !== null) {
+    const [i, k] = swapped.map((number) => number - 1) as [number, number]
+    return points.map((p, at) =>
+      at === i ? { x: p.x, y: points[k]!.y } : at === k ? { x: p.x, y: points[i]!.y } : p,
+    )
+  }
+  return suspect.length > 0 ? points.filter((_, i) => !suspect.includes(i + 1)) : null
+}
+
 /** From measured points; null where they lie on one line. */
 export const fitPoints = (
   points: readonly Point[],
@@ -46,9 +62,12 @@ export const fitPoints = (
 ): FitAnswer | null => {
   const matched = matchCircle(points, readingError)
   if (matched === null) return null
+  const mended = mendedPoints(points, matched)
+  const others = mended && matchCircle(mended, readingError)
   const { radius, centre } = matched
-  const level = centre.y - radius
-  const hollow = centre.y > (points[0]!.y + points.at(-1)!.y) / 2
+  const best = others ?? matched
+  const hollow = best.centre.y > (points[0]!.y + points.at(-1)!.y) / 2
+  const level = hollow ? best.centre.y - best.radius : null
   return {
     fit: {
       radius,
@@ -57,20 +76,26 @@ export const fitPoints = (
       residuals: matched.residuals,
       suspect: matched.swapped ?? matched.suspect,
       believable: matched.believable,
-      transition: transitionOf(radius, hollow ? level : null, layer, units),
+      mended: others && {
+        radius: others.radius,
+        centre: [others.centre.x, others.centre.y],
+        interval: others.interval,
+      },
+      transition: transitionOf(best.radius, level, layer, units),
     },
-    doubts: doubtsOf(points, matched, readingError, hollow ? level : null, units),
+    doubts: doubtsOf(points, matched, best, readingError, level, units),
   }
 }
 
 const doubtsOf = (
   points: readonly Point[],
   matched: Matched,
+  { centre, radius }: Pick<Matched, 'centre' | 'radius'>,
   readingError: number,
   level: number | null,
   units: Units,
 ): readonly string[] => {
-  const { suspect, swapped, believable, scatter, residuals, centre, radius } = matched
+  const { suspect, swapped, believable, scatter, residuals } = matched
   const disorder = outOfOrder(points)
   const zero = level === null ? null : zeroWords(level, centre, radius, readingError, units)
   return [
@@ -118,6 +143,7 @@ export const fitTwoLengths = (
     residuals: [],
     suspect: [],
     believable: true,
+    mended: null,
     transition: transitionOf(radius, level, layer, units),
   },
   doubts: ['two lengths fit a circle whatever they are: measure three or more points to see an error'],
@@ -131,12 +157,16 @@ export const fitText = (
   units: Units,
 ): string => {
   const show = (mm: number): string => showLength(mm, units, { decimals: 1 })
+  const often = points.length > 0 ? '95 times of 100' : 'at worst'
+  const circle = ({ radius, centre, interval }: Pick<Fit, 'radius' | 'centre' | 'interval'>) => [
+    `radius   ${show(radius)}${Number.isFinite(interval[1]) ? `; between ${show(interval[0])} and ${show(interval[1])} ${often}` : ''}`,
+    `centre   ${show(centre[0])} along, ${show(centre[1])} up`,
+  ]
   const from = points.length > 0 ? `${points.length} points` : 'two lengths'
   return [
     `${from}, each read to ${showLength(readingError, units, { decimals: 1, unit: true })}; lengths in ${units === 'in' ? 'inches' : 'mm'}`,
     '',
-    `radius   ${show(fit.radius)}${Number.isFinite(fit.interval[1]) ? `; between ${show(fit.interval[0])} and ${show(fit.interval[1])} ${points.length > 0 ? '95 times of 100' : 'at worst'}` : ''}`,
-    `centre   ${show(fit.centre[0])} along, ${show(fit.centre[1])} up`,
+    ...circle(fit),
     ...(points.length > 0
       ? [
           '',
@@ -145,6 +175,15 @@ export const fitText = (
             ({ x, y }, i) =>
               `  ${String(i + 1).padStart(3)}  ${show(x).padStart(9)}  ${show(y).padStart(9)}  ${sided(fit.residuals[i]!, show)}${fit.suspect.includes(i + 1) ? '  <- look at this one' : ''}`,
           ),
+        ]
+      : []),
+    ...(fit.mended
+      ? [
+          '',
+          fit.suspect.length === 1
+            ? `Without point ${fit.suspect[0]}:`
+            : `With the heights of points ${fit.suspect.join(' and ')} exchanged:`,
+          ...circle(fit.mended),
         ]
       : []),
     '',

@@ -35,6 +35,42 @@ describe('traceply fit', () => {
     })
   })
 
+  it('tells the circle of the others where a point does not belong to them, and offers no other', async () => {
+    const angles = Array.from({ length: 9 }, (_, i) => ((6 + 5.5 * i) * Math.PI) / 180)
+    // the fifth lies 20 mm out
+    const points = angles.map((a, i) => {
+      const r = i === 4 ? 1720 : 1700
+      return [r * Math.sin(a), 1700 - r * Math.cos(a)]
+    })
+    writeFileSync(file('out.csv'), `${points.map((p) => p.join(',')).join('\n')}\n`)
+    const found = JSON.parse((await traceply('fit', file('out.csv'), '--json')).out)
+    expect(found.suspect).toEqual([5])
+    assertNear(found.mended.radius, 1700, 1e-6)
+    assertNear(found.mended.centre[1], 1700, 1e-6)
+    expect(Math.abs(found.radius - 1700)).toBeGreaterThan(20)
+    const { out } = await traceply('fit', file('out.csv'))
+    expect(out).toMatch(
+      /Without point 5:\nradius {3}1700; between .*\ncentre {3}-?0 along, 1700 up\n\nFor the design file:/,
+    )
+    expect(out.match(/transition: .*/g)).toEqual([
+      'transition: { circle: { surface: 1700 }, tangent: { surface: 0 } }',
+    ])
+    expect(out).not.toContain('runs level')
+  })
+
+  it('tells the circle with two heights exchanged where that fits', async () => {
+    const angles = Array.from({ length: 9 }, (_, i) => ((6 + 5.5 * i) * Math.PI) / 180)
+    const heights = angles.map((a) => 1700 * (1 - Math.cos(a)))
+    const mixed = [0, 1, 2, 4, 3, 5, 6, 7, 8].map((k) => heights[k])
+    writeFileSync(
+      file('mixed.csv'),
+      `${angles.map((a, i) => `${1700 * Math.sin(a)},${mixed[i]}`).join('\n')}\n`,
+    )
+    const { out } = await traceply('fit', file('mixed.csv'))
+    expect(out).toContain('With the heights of points 4 and 5 exchanged:\nradius   1700')
+    expect(out).toContain('transition: { circle: { surface: 1700 }, tangent: { surface: 0 } }')
+  })
+
   it('segments of circles, Machinery’s Handbook 31st ed., p. 79', async () => {
     const { out } = await traceply('fit', '--chord', '16', '--rise', '6', '--units', 'in', '--json')
     assertNear(JSON.parse(out).radius / 25.4, 25 / 3, 1e-9)
