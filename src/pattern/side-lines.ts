@@ -1,6 +1,7 @@
 import { pathSegments, segmentsPath } from '../geometry/path.ts'
 import { pathSample } from '../geometry/sample.ts'
 import type { FramedSide } from '../ramp/kinds/quarter.ts'
+import type { SolvedQuarter } from '../ramp/ramp.ts'
 import type { Pattern } from './pattern.ts'
 import { splicePaths } from './splice-marks.ts'
 import { timberOutline } from './timber-marks.ts'
@@ -24,13 +25,19 @@ export const sideLines = ({ side, transition, studs, deckTimbers, splices }: Fra
   ],
 })
 
-/** Ramps whose sides are one outline on the same timbers, in the order of the first of each. */
-export const sidesAlike = <S extends FramedSide>(sides: readonly S[]): readonly (readonly S[])[] => {
+/** A side with all that its pattern shows; what is counted alone may lack pipe and screws. */
+type ShownSide = FramedSide & Partial<Pick<SolvedQuarter, 'coping' | 'endScrews'>>
+
+/** Ramps whose sides have one pattern, in the order of the first of each. */
+export const sidesAlike = <S extends ShownSide>(sides: readonly S[]): readonly (readonly S[])[] => {
   const groups = new Map<string, S[]>()
   for (const ramp of sides) {
     const key = JSON.stringify([
       ramp.side.outline,
       ramp.studs,
+      ramp.deckTimbers,
+      ramp.endScrews?.map(({ pair }) => pair),
+      ramp.coping,
       ramp.transition.heights,
       ramp.skinThickness,
       ramp.splices,
@@ -41,5 +48,5 @@ export const sidesAlike = <S extends FramedSide>(sides: readonly S[]): readonly 
 }
 
 /** Lines of each distinct side, in the order of the ramps. */
-export const distinctLines = (sides: readonly FramedSide[]): readonly SideLines[] =>
+export const distinctLines = (sides: readonly ShownSide[]): readonly SideLines[] =>
   sidesAlike(sides).map(([side]) => sideLines(side!))

@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign } from '../../src/design/design.ts'
 import type { Mark } from '../../src/drawing/drawing.ts'
@@ -8,8 +9,9 @@ import { pathSegments } from '../../src/geometry/path.ts'
 import { timberEdges } from '../../src/page/timber/timber-edges.ts'
 import { sidePatterns } from '../../src/pattern/patterns.ts'
 import { sidePattern } from '../../src/pattern/side.ts'
+import { sidesAlike } from '../../src/pattern/side-lines.ts'
 import type { SolvedQuarter } from '../../src/ramp/ramp.ts'
-import { inch, piped, plain, solve, studded, transitionOf, wholeOf } from '../ramp/ramps.ts'
+import { inch, piped, plain, sawn, sawnSeed, solve, studded, transitionOf, wholeOf } from '../ramp/ramps.ts'
 import { assertNear } from '../support/near.ts'
 
 const ramp = (design: QuarterDesign): SolvedQuarter => wholeOf(design)
@@ -36,10 +38,40 @@ describe('one pattern for each distinct side', () => {
     ['a round seat', { coping: piped({ seat: 'round' }) }],
     ['no chamfer', { chamfer: 0 }],
     ['studs elsewhere', { studs: studded({ every: 190 }) }],
+    ['timbers elsewhere behind the lip', { studs: studded({ deck: 200 }) }],
+    ['a timber for wheels', { wheels: { diameter: 75, height: 100, count: 2 } }],
   ])('%s is a pattern of its own', (_, change) => {
     const found = patterns({ ...pipedRamp, name: 'a' }, { ...pipedRamp, ...change, name: 'b' })
     expect(found.map((p) => p.name)).toEqual(['a/side', 'b/side'])
     expect(found.map((p) => p.serves)).toEqual([['a: 2 sides (S1, S2)'], ['b: 2 sides (S3, S4)']])
+  })
+
+  test('ramps of one pattern would each have the same of their own', () => {
+    const changes: readonly ((design: QuarterDesign) => Partial<QuarterDesign>)[] = [
+      () => ({}),
+      ({ width }) => ({ width: width - 50 }),
+      ({ sides: { thickness } }) => ({ sides: { thickness, count: 4 } }),
+      ({ studs }) => ({ studs: { ...studs, deck: studs.deck / 2 } }),
+      ({ coping }) => ({ coping: coping && { ...coping, outside: coping.outside - 1 } }),
+      ({ deckBoard }) => ({ deckBoard: deckBoard ? null : { thickness: 9, material: 'plywood' } }),
+      ({ skin }) => ({ skin: skin.slice().reverse() }),
+    ]
+    let shared = 0
+    fc.assert(
+      fc.property(sawn, (design) => {
+        const ramps = changes.flatMap((change, i) => {
+          const { whole } = solve({ ...design, ...change(design), name: `ramp ${i}` })
+          return whole ? [whole] : []
+        })
+        for (const same of sidesAlike(ramps)) {
+          const own = same.map((each) => JSON.stringify(sidePattern({ ...each, name: '' }, [], 'mm')))
+          expect(new Set(own).size).toBe(1)
+          shared += same.length - 1
+        }
+      }),
+      { seed: sawnSeed, numRuns: 60 },
+    )
+    expect(shared).toBeGreaterThan(60)
   })
 
   test('ribs are counted in words', () => {
