@@ -1,5 +1,5 @@
 import type { Design, Units } from '../design/design.ts'
-import { wordList } from '../length/word-list.ts'
+import { numberList, wordList } from '../length/word-list.ts'
 import { showLength } from '../length.ts'
 import { comesOut } from '../ramp/stored.ts'
 import type { Moving } from '../stock/moving.ts'
@@ -53,9 +53,14 @@ const wheelWords = (
 /** What must be out of the way for that. */
 const withoutWords = (names: readonly string[], storings: StockTaking['storings']): string => {
   const shut = storings.filter(({ ramp, low }) => names.includes(ramp) && comesOut(low.timber))
-  return shut.length === 0
-    ? ''
-    : `, without the timber in the back bottom corner of ${wordList(shut.map(({ outer }) => outer))}`
+  const plain = shut.filter(({ low }) => !low.wheels).map(({ outer }) => outer)
+  const out = [
+    ...(plain.length > 0 ? [`the timber in the back bottom corner of ${wordList(plain)}`] : []),
+    ...shut.flatMap(({ outer, low: { numbers, wheels } }) =>
+      wheels ? [`${numberList('timber', numbers)} of ${outer} with its wheels`] : [],
+    ),
+  ]
+  return out.length === 0 ? '' : `, without ${wordList(out)}`
 }
 
 /** What is bought of timber, and the whole of several ramps. */

@@ -22,11 +22,24 @@ export interface Slid {
   readonly tight: { readonly x: number; readonly y: number; readonly part: Part; readonly meets: Part } | null
 }
 
-/** What to do about a timber on the floor at the other's back. */
+/** What to do about the timbers that stand low at the other's back. */
 export type LowTimber = 'none' | 'lift over' | 'leave out or raise' | 'leave out'
 
-/** Whether it is out while the other ramp is in. */
+/** Whether they are out while the other ramp is in. */
 export const comesOut = (timber: LowTimber): boolean => timber.startsWith('leave out')
+
+/** What stands low at a ramp's back, in the way of another on the floor. */
+export interface Low {
+  readonly timber: LowTimber
+  /** of the highest of them, mm */
+  readonly height: number
+  /** of its timbers as on the paper, from 1 */
+  readonly numbers: readonly number[]
+  /** whether one of them holds wheels, which come out with it */
+  readonly wheels: boolean
+}
+
+export const nothingLow: Low = { timber: 'none', height: 0, numbers: [], wheels: false }
 
 /** How one ramp is kept in another. */
 export interface Storing {
@@ -34,7 +47,7 @@ export interface Storing {
   readonly outer: string
   /** every way, the toe first; none where ribs shut it out */
   readonly slid: readonly Slid[]
-  readonly low: { readonly timber: LowTimber; readonly height: number }
+  readonly low: Low
   /** length, width and height of the two as they are stored, the best way in; null where it does not go in at all */
   readonly stored: readonly [number, number, number] | null
 }

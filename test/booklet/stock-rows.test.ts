@@ -1,10 +1,40 @@
 import { expect, test } from 'vitest'
+import { stockLines } from '../../src/booklet/stock-rows.ts'
+import { partsOf } from '../../src/stock/parts.ts'
+import { takeStock } from '../../src/stock/stock.ts'
 import { templateText } from '../support/templates.ts'
-import { bookletSaid } from './said.ts'
+import { wholeDesign } from '../support/whole.ts'
+import { bookletSaid, designOf } from './said.ts'
 
 test('how many wheels there are is told apart from where they are', () => {
   const rolling = templateText('quarter-mm').replace('# wheels:', 'wheels:')
   expect(bookletSaid(rolling, ['moving'])).toMatch(
     /Wheels: 4 wheels, at \d+, \d+, \d+ and \d+ from the left, \d+ off the floor/,
+  )
+})
+
+test('the timbers with the wheels come out where a ramp is put away behind them', () => {
+  const paired = `${templateText('quarter-mm')
+    .replace('# wheels:', 'wheels:')
+    .replace('- kind:', '- name: quarter\n    kind:')
+    .trimEnd()}
+  - name: inner
+    like: quarter
+    stores-inside: { ramp: quarter, clearance: 12 }
+    height: { deck: 460 }
+    deck: 300
+    chamfer: none
+    wheels: none
+`
+  const said = bookletSaid(paired, ['moving', 'glance'])
+  expect(said).toMatch(
+    /take out timbers (\d+) and (\d+) of quarter with its wheels, low at its back, and do not roll it/,
+  )
+  expect(said).toMatch(/Screw the timbers in again once inner is out/)
+  expect(said).toMatch(/dashed are the timbers that come out with the wheels/)
+  const design = designOf(paired)
+  const solved = wholeDesign(design)
+  expect(stockLines(takeStock(design, solved, partsOf(design, solved)), design).join('; ')).toMatch(
+    /high, without timbers \d+ and \d+ of quarter with its wheels/,
   )
 })

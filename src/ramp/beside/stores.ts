@@ -1,11 +1,12 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
 import { quote } from '../../length/quote.ts'
+import { numberList } from '../../length/word-list.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { measured, offer, rounded, same } from '../check/offer.ts'
 import { backKey, firstThat, heightKey } from '../check/remedy.ts'
 import { offering, type Said, set, type Told, tell, told } from '../check/told.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
-import type { Part, Slid, Storing } from '../stored.ts'
+import type { Low, Part, Slid, Storing } from '../stored.ts'
 import { isWhole } from '../storing/body.ts'
 import { pairOf, slideIn, standingBox } from '../storing/storing.ts'
 
@@ -96,11 +97,7 @@ const depthFindings = (
     const other = others.find(({ out }) => out <= same)
     if (other) words.push(`${other.way} it goes in whole`)
   }
-  const timber = `the timber in the back bottom corner of ${name}, ${rounded(low.height, units)} high`
-  if (low.timber === 'lift over') words.push(`lift it over ${timber}`)
-  else if (low.timber === 'leave out') words.push(`${timber}, is in the way: leave it out`)
-  else if (low.timber === 'leave out or raise')
-    words.push(`${timber}, is in the way: leave it out, or keep this ramp on packing as high`)
+  if (low.timber !== 'none') words.push(lowWords(low, name, units))
   return words.length > 0
     ? [
         note(
@@ -112,6 +109,20 @@ const depthFindings = (
         ),
       ]
     : []
+}
+
+/** What to do about what stands low at the other's back. */
+const lowWords = ({ timber, height, numbers, wheels }: Low, name: string, units: Units): string => {
+  const which = wheels
+    ? `${numberList('timber', numbers)} of ${name} with its wheels`
+    : `the timber in the back bottom corner of ${name}`
+  const what = `${which}, ${rounded(height, units)} high`
+  if (timber === 'lift over') return `lift it over ${what}`
+  const way = wheels
+    ? `in the way: take them out, and ${name} does not roll then`
+    : 'in the way: leave it out'
+  const raise = timber === 'leave out or raise' ? ', or keep this ramp on packing as high' : ''
+  return `${what}, ${wheels ? 'are' : 'is'} ${way}${raise}`
 }
 
 /** The deck or length that goes in whole. Where it stops it does not depend on what lies behind it. */

@@ -1,5 +1,6 @@
 import { boxCorners } from '../../geometry/clip.ts'
-import { timberCorners } from '../frame/timber.ts'
+import type { DeckTimber } from '../frame/deck-timbers.ts'
+import { type Timber, timberCorners } from '../frame/timber.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
 import type { Part } from '../stored.ts'
 import { circleFlanks, curveFlank, type Flank, lineFlank, polygonFlanks } from './flank.ts'
@@ -40,13 +41,18 @@ export const bodyFlanks = (ramp: SolvedQuarter): readonly PartFlank[] => {
   ]
 }
 
-/** What hangs in the room under a ramp, between its outermost sides, less what stands on the floor at its back. */
+/** Whether a timber stands low at the back, in the way of what is pushed in there. */
+export const isLow = ({ role }: DeckTimber): boolean => role === 'back' || role === 'wheels'
+
+/** What hangs in the room under a ramp, between its outermost sides, less what stands low at its back. */
 export const shelterFlanks = (ramp: SolvedQuarter): readonly PartFlank[] => {
-  const timbers = [...ramp.studs, ...ramp.deckTimbers].map((timber, i) => ({ timber, number: i + 1 }))
+  const hang = (timber: Timber, number: number): readonly PartFlank[] =>
+    each({ kind: 'stud', number }, polygonFlanks(timberCorners(timber)))
   return [
-    ...timbers
-      .filter(({ timber: { role } }) => role !== 'back' && role !== 'wheels')
-      .flatMap(({ timber, number }) => each({ kind: 'stud', number }, polygonFlanks(timberCorners(timber)))),
+    ...ramp.studs.flatMap((stud, i) => hang(stud, i + 1)),
+    ...ramp.deckTimbers.flatMap((timber, i) =>
+      isLow(timber) ? [] : hang(timber, ramp.studs.length + i + 1),
+    ),
     ...skinFlanks(ramp),
     ...pipeFlanks(ramp),
     ...boardFlanks(ramp),

@@ -1,10 +1,21 @@
 import { curvedOf } from '../../design/kind-traits.ts'
 import { type Box, pointsBounds } from '../../geometry/bounds.ts'
+import { boxCorners } from '../../geometry/clip.ts'
+import type { Point } from '../../geometry/point.ts'
 import { same } from '../check/offer.ts'
 import { timberCorners } from '../frame/timber.ts'
 import type { Quarter, Ramp, SolvedQuarter } from '../ramp.ts'
-import { bestWay, type Part, type Slid, type Storing, type Way, ways } from '../stored.ts'
-import { bodyFlanks, isWhole, type PartFlank, shelterFlanks } from './body.ts'
+import {
+  bestWay,
+  type Low,
+  nothingLow,
+  type Part,
+  type Slid,
+  type Storing,
+  type Way,
+  ways,
+} from '../stored.ts'
+import { bodyFlanks, isLow, isWhole, type PartFlank, shelterFlanks } from './body.ts'
 import { type Flank, raised, turnedRound, upsideDown } from './flank.ts'
 import { type Obstacle, obstaclesOf, pushedTo } from './slide.ts'
 
@@ -41,8 +52,8 @@ const posed = (body: readonly PartFlank[], way: Way, top: number): readonly Part
 }
 
 /**
- * How far a ramp goes into another, in a given way and so far above the floor. What stands on the floor at the other's back
- * does not count: `lowTimber` tells what to do about it.
+ * How far a ramp goes into another, in a given way and so far above the floor. What stands low at the other's back does not
+ * count: `whatIsLow` tells what to do about it.
  */
 export const slideIn = (
   { body: own, box: { y1: top, x0, x1 }, outer, over }: Pair,
@@ -94,8 +105,7 @@ export const solveStorings = (ramps: readonly Ramp[]): readonly Storing[] =>
 const solveStoring = (ramp: Quarter, outer: Quarter): Storing | null => {
   if (!isWhole(ramp) || !isWhole(outer)) return null
   const names = { ramp: ramp.name, outer: outer.name }
-  if (outer.design.sides.count > 2)
-    return { ...names, slid: [], low: { timber: 'none', height: 0 }, stored: null }
+  if (outer.design.sides.count > 2) return { ...names, slid: [], low: nothingLow, stored: null }
   const pair = pairOf(ramp, outer)
   const slid = ways.map((way) => slideIn(pair, way))
   const best = bestWay({ slid })
@@ -103,7 +113,7 @@ const solveStoring = (ramp: Quarter, outer: Quarter): Storing | null => {
   return {
     ...names,
     slid,
-    low: lowTimber(pair, slid[0]!),
+    low: whatIsLow(pair, slid[0]!),
     stored:
       best.depth > same
         ? [
@@ -115,15 +125,26 @@ const solveStoring = (ramp: Quarter, outer: Quarter): Storing | null => {
   }
 }
 
-/** It is lifted over where it comes to lie wholly in front of the timber, and finds the height for it on the way. */
-const lowTimber = (pair: Pair, slid: Slid): Storing['low'] => {
-  const corners = pair.outer.deckTimbers
-    .filter(({ role }) => role === 'back' || role === 'wheels')
-    .flatMap(timberCorners)
-  if (corners.length === 0) return { timber: 'none', height: 0 }
-  const { x0, y1: height } = pointsBounds(corners)
+/** The ramp is lifted over where it comes to lie wholly in front of what is low, and finds the height for it on the way. */
+const whatIsLow = (pair: Pair, slid: Slid): Low => {
+  const { studs, deckTimbers, wheels, design } = pair.outer
+  const low = deckTimbers.flatMap((timber, i) =>
+    isLow(timber) ? [{ timber, number: studs.length + i + 1 }] : [],
+  )
+  if (low.length === 0) return nothingLow
+  const corners = low.flatMap(({ timber }) => timberCorners(timber))
+  const round = wheels ? circleCorners(wheels.centre, design.wheels!.diameter / 2) : []
+  const { x0, y1: height } = pointsBounds([...corners, ...round])
   const long = pair.box.x1 - pair.box.x0
   const over = slideIn(pair, 'toe-first', height)
-  if (slid.front + long <= x0 + same && over.front + long <= x0 + same) return { timber: 'lift over', height }
-  return { timber: over.out <= same ? 'leave out or raise' : 'leave out', height }
+  const before = slid.front + long <= x0 + same && over.front + long <= x0 + same
+  return {
+    timber: before ? 'lift over' : over.out <= same ? 'leave out or raise' : 'leave out',
+    height,
+    numbers: low.map(({ number }) => number),
+    wheels: wheels !== null,
+  }
 }
+
+const circleCorners = ({ x, y }: Point, radius: number): readonly Point[] =>
+  boxCorners({ x0: x - radius, y0: y - radius, x1: x + radius, y1: y + radius })

@@ -94,6 +94,29 @@ describe('a ramp that is stored in another', () => {
     )
   })
 
+  // leg 120, wheels 75 across on plates 100 under their tread, 6 off the floor
+  test('takes the timber for the wheels out with that in the corner, and is told both by their numbers', () => {
+    const rolling = { ...outer, chamfer: 120, wheels: { diameter: 75, height: 100, count: 4 } }
+    const own = inner({ ...high(300), ...deck(480) })
+    const [outerRamp] = both(rolling, own).ramps
+    const numbers = outerRamp!.deckTimbers.flatMap(({ role }, i) =>
+      role === 'back' || role === 'wheels' ? [outerRamp!.studs.length + i + 1] : [],
+    )
+    const recess = 100 - 37.5 - Math.SQRT2 * (60 - 6 - 37.5)
+    // the timber's face lies so far inside the cut, at 45 degrees; its highest corner is that of its back
+    const top = 60 + (recess + 89 / 2 + 38) * Math.SQRT1_2
+    expect(words(rolling, own)[0]).toMatch(
+      new RegExp(
+        `timbers ${numbers.join(' and ')} of \`outer\` with its wheels, ${Math.round(top)} mm high, are in the way: ` +
+          'take them out, and `outer` does not roll then',
+      ),
+    )
+    // wholly before them, and low enough to pass over
+    expect(words(rolling, inner({ ...high(200), ...deck(100) }))[0]).toContain(
+      `lift it over timbers ${numbers.join(' and ')} of \`outer\` with its wheels`,
+    )
+  })
+
   // 19 9/16 goes in: a limit found in columns of 2 mm would offer 19 1/2
   test('is offered the sixteenth of an inch that goes in, and the next one does not', () => {
     const around: QuarterDesign = { ...outer, width: 1219.2 }

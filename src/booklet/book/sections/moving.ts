@@ -2,10 +2,10 @@ import { curvedOf, isCurved } from '../../../design/kind-traits.ts'
 import type { Point } from '../../../geometry/point.ts'
 import { capital } from '../../../length/capital.ts'
 import { ownUnits } from '../../../length/own-units.ts'
-import { wordList } from '../../../length/word-list.ts'
+import { numberList, wordList } from '../../../length/word-list.ts'
 import type { Flat, SolvedRamp } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../ramp/screws/screw-sort.ts'
-import { bestWay, comesOut } from '../../../ramp/stored.ts'
+import { bestWay, comesOut, type Low } from '../../../ramp/stored.ts'
 import { boltRoom, boltsFromMiddle, gripHoles, grips, handleBolt } from '../../../stock/handle.ts'
 import type { Moving } from '../../../stock/moving.ts'
 import { stockLines, stockRows } from '../../stock-rows.ts'
@@ -79,19 +79,29 @@ const storeSteps = ({
     const own = solved.ramps.find(({ name }) => name === outer)
     if (!stored || !own || !isCurved(own)) return []
     const best = bestWay({ slid })
-    const back = own.deckTimbers.findIndex(({ role }) => role === 'back')
-    const timber = `timber ${own.studs.length + back + 1} of ${outer}, on the floor at its back`
+    const timbers = `${numberList('timber', low.numbers)} of ${outer}${low.wheels ? ' with its wheels, low' : ', on the floor'} at its back`
     const inner = solved.ramps.find(({ name }) => name === ramp)
     const room = inner ? (own.width - 2 * own.design.sides.thickness - inner.width) / 2 : 0
     const off = inner?.design.runOut?.kind === 'sheet' ? 'take its run-out off; ' : ''
-    const way = low.timber === 'lift over' ? `lift it over ${timber}` : `take out ${timber}`
+    const way = low.timber === 'lift over' ? `lift it over ${timbers}` : `take out ${timbers}`
+    const still = low.wheels ? ', and do not roll it then' : ''
+    const again =
+      low.numbers.length === 1
+        ? `Screw the timber in again once ${ramp} is out; its`
+        : `Screw the timbers in again once ${ramp} is out; their`
     return [
       {
         ramp,
-        said: `Put ${ramp} into ${outer}: ${off}${back >= 0 && low.timber !== 'none' ? `${way}. Push it in` : 'push it in'} from the back, level on the floor, ${best.way.replace('-', ' ')}, until its foremost edge is ${show(Math.max(0, best.front))} behind the toe of ${outer}'s sides, not of its skin${room > 0 ? `, with ${fine(room)} of room at either side, less what bolt heads take` : ''}${best.out > 0.5 ? `: ${show(best.out)} of it stay outside` : ', all of it inside'}.${back >= 0 && comesOut(low.timber) ? ` Screw the timber in again once ${ramp} is out; its screws come from the outsides, so leave their heads bare.` : ''}`,
+        said: `Put ${ramp} into ${outer}: ${off}${low.timber !== 'none' ? `${way}${comesOut(low.timber) ? still : ''}. Push it in` : 'push it in'} from the back, level on the floor, ${best.way.replace('-', ' ')}, until its foremost edge is ${show(Math.max(0, best.front))} behind the toe of ${outer}'s sides, not of its skin${room > 0 ? `, with ${fine(room)} of room at either side, less what bolt heads take` : ''}${best.out > 0.5 ? `: ${show(best.out)} of it stay outside` : ', all of it inside'}.${comesOut(low.timber) ? ` ${again} screws come from the outsides, so leave their heads bare.` : ''}`,
       },
     ]
   })
+
+const outWords = ({ timber, numbers, wheels }: Low): string => {
+  if (!comesOut(timber)) return ''
+  const come = numbers.length === 1 ? 'is the timber that comes out' : 'are the timbers that come out'
+  return `: dashed ${come}${wheels ? ' with the wheels' : ''}`
+}
 
 /** Each of them put away, drawn. */
 const nests = (book: Book): readonly Block[] => {
@@ -105,7 +115,7 @@ const nests = (book: Book): readonly Block[] => {
     const [long, , high] = storing.stored
     return [
       figure(
-        `${inner.name} put away in ${outer.name}${comesOut(storing.low.timber) ? ': dashed is the timber that comes out' : ''}`,
+        `${inner.name} put away in ${outer.name}${outWords(storing.low)}`,
         (ratio) => nestView(inner, outer, storing, units, ratio),
         book,
         { width, height: 80 * Math.max(leastShare, book.share) },

@@ -36,6 +36,9 @@ const outlines = ({ side, skin, board, pipe }: Profile): readonly Path[] => [
   ...(pipe ? [pipe.path] : []),
 ]
 
+const wheelPaths = ({ wheels, design }: SolvedQuarter): readonly Path[] =>
+  wheels ? [circle(wheels.centre, design.wheels!.diameter / 2)] : []
+
 const partWords = (part: Part, { name, studs }: SolvedQuarter): string =>
   part.kind === 'stud'
     ? `${timberLabel(part.number - 1, studs.length)} of ${name}`
@@ -43,7 +46,7 @@ const partWords = (part: Part, { name, studs }: SolvedQuarter): string =>
       ? `layer ${part.number} of ${name}`
       : `${part.kind} of ${name}`
 
-/** One ramp put away in another, seen from the side as the storing has it: how far in, where they meet, the room of both. A timber that comes out is dashed. */
+/** One ramp put away in another, seen from the side as the storing has it: how far in, where they meet, the room of both. What comes out is dashed. */
 export const nestView = (
   inner: SolvedQuarter,
   outer: SolvedQuarter,
@@ -55,12 +58,14 @@ export const nestView = (
   const [around, own] = [profileOf(outer, units), profileOf(inner, units)]
   const map = affineScale(ratio)
   const inside = affineThen(pose(inner, best), map)
-  const timbers = [...around.studs, ...around.timbers].map((path, i) => {
-    const role = outer.deckTimbers[i - outer.studs.length]?.role
-    return { path: pathMap(path, map), out: role === 'back' && comesOut(storing.low.timber) }
-  })
+  const { timber, numbers } = storing.low
+  const timbers = [...around.studs, ...around.timbers].map((path, i) => ({
+    path: pathMap(path, map),
+    out: comesOut(timber) && numbers.includes(i + 1),
+  }))
+  const wheels = wheelPaths(outer).map((path) => pathMap(path, map))
   const body: Drawing = [
-    ...outlines(own).flatMap((path): Drawing => {
+    ...[...outlines(own), ...wheelPaths(inner)].flatMap((path): Drawing => {
       const at = pathMap(path, inside)
       return [fill(layer, at, 0.9), stroke(layer, at, lines.outline)]
     }),
@@ -69,6 +74,7 @@ export const nestView = (
     ...timbers
       .filter(({ out }) => !out)
       .flatMap(({ path }): Drawing => [fill(layer, path, 0.6), stroke(layer, path, lines.thin)]),
+    ...(comesOut(timber) ? [] : wheels).map((path) => stroke(layer, path, lines.thin)),
     ...outlines(around).map((path) => stroke(layer, pathMap(path, map), lines.thin)),
   ]
   const { front, tight, out: outside } = best
@@ -120,7 +126,10 @@ export const nestView = (
     { name: 'inner', marks: body },
     {
       name: 'out',
-      marks: timbers.filter(({ out }) => out).map(({ path }) => stroke(layer, path, lines.hidden)),
+      marks: [
+        ...timbers.flatMap(({ path, out }) => (out ? [path] : [])),
+        ...(comesOut(timber) ? wheels : []),
+      ].map((path) => stroke(layer, path, lines.hidden)),
     },
     { name: 'floor', marks: [floor] },
     { name: 'tight', marks },
