@@ -18,6 +18,8 @@ export interface Slid {
   readonly out: number
   /** from the other's front to its own foremost point */
   readonly front: number
+  /** from the other's front bottom corner to its own; back-first it lies turned round from there */
+  readonly corner: number
   /** the place that is tight, seen from the other's front bottom corner; null where nothing is in the way */
   readonly tight: { readonly x: number; readonly y: number; readonly part: Part; readonly meets: Part } | null
 }
@@ -48,8 +50,12 @@ export interface Storing {
   /** every way, the toe first; none where ribs shut it out */
   readonly slid: readonly Slid[]
   readonly low: Low
+  /** the ramp before it that is kept in the same one; null where it is the first */
+  readonly behind: string | null
   /** length, width and height of the two as they are stored, the best way in; null where it does not go in at all */
   readonly stored: readonly [number, number, number] | null
+  /** that length from end to end, from the other's front bottom corner */
+  readonly span: readonly [number, number]
 }
 
 /** The way that leaves least of it outside; the first of those that are as good. */

@@ -1,7 +1,7 @@
 import type { Space } from '../design/design.ts'
 import { same } from '../ramp/check/offer.ts'
-import type { Storing } from '../ramp/stored.ts'
-import type { Size } from '../ramp/storing/size.ts'
+import { bestWay, type Storing } from '../ramp/stored.ts'
+import type { RampSize, Size } from '../ramp/storing/size.ts'
 
 /** What stands on the floor when all is put away: a ramp, with those inside it. */
 export interface Stored {
@@ -17,23 +17,40 @@ export interface FreeFloor {
   readonly rectangle: readonly [number, number] | null
 }
 
-/** One for each ramp that is in no other. A pair that is in a third takes the room of the outermost two. */
-export const storedSets = (
-  sizes: readonly { readonly ramp: string; readonly standing: Size }[],
-  kept: readonly Storing[],
-): readonly Stored[] => {
+interface Standing extends Pick<RampSize, 'standing' | 'before'> {
+  readonly ramp: string
+}
+
+/** One for each ramp that is in no other: what is in a ramp lies there with all that is in it. */
+export const storedSets = (sizes: readonly Standing[], kept: readonly Storing[]): readonly Stored[] => {
   const within = kept.filter(({ stored }) => stored !== null)
   const inside = (name: string): readonly string[] =>
     within.filter(({ outer }) => outer === name).flatMap(({ ramp }) => [ramp, ...inside(ramp)])
   return sizes
     .filter(({ ramp: name }) => !within.some(({ ramp }) => ramp === name))
-    .map(({ ramp: name, standing }) => {
-      const all = [standing, ...within.flatMap(({ outer, stored }) => (outer === name ? [stored!] : []))]
-      return {
-        ramps: [name, ...inside(name)],
-        size: [0, 1, 2].map((i) => Math.max(...all.map((size) => size[i]!))) as unknown as Size,
-      }
+    .map((ramp) => {
+      const ramps = [ramp.ramp, ...inside(ramp.ramp)]
+      const [from, to] = spanOf(ramp, sizes, within)
+      const high = sizes.filter((own) => ramps.includes(own.ramp)).map(({ standing }) => standing[2])
+      return { ramps, size: [to - from, ramp.standing[1], Math.max(...high)] }
     })
+}
+
+/** From end to end along the floor, from its own front bottom corner, with all that is in it. */
+const spanOf = (
+  { ramp: name, standing, before }: Standing,
+  sizes: readonly Standing[],
+  within: readonly Storing[],
+): readonly [number, number] => {
+  const ends = within
+    .filter(({ outer }) => outer === name)
+    .flatMap((storing) => {
+      const { way, corner } = bestWay(storing)
+      const inner = spanOf(sizes.find(({ ramp }) => ramp === storing.ramp)!, sizes, within)
+      const turn = way.startsWith('back-first') ? -1 : 1
+      return [...storing.span, ...inner.map((x) => corner + turn * x)]
+    })
+  return [Math.min(-before, ...ends), Math.max(standing[0] - before, ...ends)]
 }
 
 /** Null where one of them, or all together, do not stand in it. */

@@ -5,6 +5,7 @@ import { curvedOf } from '../../src/design/kind-traits.ts'
 import { readDesign } from '../../src/design/read.ts'
 import type { WholeDesign } from '../../src/ramp/ramp.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
+import { nothingLow } from '../../src/ramp/stored.ts'
 import { rampSize } from '../../src/ramp/storing/size.ts'
 import { balancePoint } from '../../src/stock/balance.ts'
 import { freeFloor, storedSets } from '../../src/stock/floor.ts'
@@ -117,6 +118,88 @@ test('a pair that is put away takes the room of the outer one and of what stands
   const { out } = kept[0]!.slid[0]!
   assertNear(set!.size[0], own[0] + Math.max(0, out), 1e-6)
   expect(set!.size[1]).toBe(own[1])
+})
+
+describe('three that are put away together', () => {
+  const three = (...kept: readonly (readonly [ramp: string, outer: string])[]) =>
+    whole(`title: Three
+units: mm
+ramps:
+  - name: a
+    kind: quarter
+    width: 1216
+    height: { deck: 900 }
+    transition: { circle: { surface: 2200 } }
+    toe: 40
+    deck: 900
+    skin: [9 plywood, 9 plywood, 6 hardboard]
+    run-out: { sheet: 1.5 steel }
+    deck-board: 15 plywood
+  - name: b
+    like: a
+    stores-inside: { ramp: ${kept[0]![1]}, clearance: 12 }
+    height: { deck: 640 }
+    deck: 500
+  - name: c
+    like: a
+    stores-inside: { ramp: ${kept[1]![1]}, clearance: 12 }
+    height: { deck: 420 }
+    deck: 900
+`).solved
+  const sizesOf = ({ ramps }: WholeDesign) => ramps.map((ramp) => ({ ramp: ramp.name, ...rampSize(ramp)! }))
+  const xs = (ramp: Parameters<typeof solid>[0]): readonly number[] =>
+    solid(ramp).flatMap((one) => one.map(([x]) => x))
+
+  test('one in one in one take what the outlines of all of them cover, each moved to where it lies', () => {
+    const solved = three(['b', 'a'], ['c', 'b'])
+    const [set, ...none] = storedSets(sizesOf(solved), solved.storings)
+    expect(none).toEqual([])
+    expect(set!.ramps).toEqual(['a', 'b', 'c'])
+    const [a, b, c] = curvedOf(solved.ramps).map(xs)
+    const [inA, inB] = solved.storings.map(({ slid }) => slid[0]!)
+    const intoA = b!.map((x) => x - Math.min(...b!) + inA!.front)
+    const moved = intoA[0]! - b![0]!
+    const all = [...a!, ...intoA, ...c!.map((x) => x - Math.min(...c!) + inB!.front + moved)]
+    assertNear(set!.size[0], Math.max(...all) - Math.min(...all), 0.05)
+    // the last stands out behind them all
+    expect(Math.max(...all)).toBeGreaterThan(Math.max(...a!, ...intoA) + 100)
+  })
+
+  test('one that lies turned round has what is in it turned with it', () => {
+    const slid = (way: 'toe-first' | 'back-first', corner: number, out: number) =>
+      [{ way, depth: 1, out, front: 0, corner, tight: null }] as const
+    const size = (ramp: string, long: number) =>
+      ({ ramp, before: 0, standing: [long, 1000, 500] as const }) as const
+    const storing = (ramp: string, outer: string, long: number) => ({
+      ramp,
+      outer,
+      behind: null,
+      low: nothingLow,
+      stored: [long, 1000, 500] as const,
+      span: [0, long] as const,
+    })
+    const sizes = [size('a', 1500), size('b', 1000), size('c', 900)]
+    const b = { ...storing('b', 'a', 1500), slid: slid('back-first', 1100, 0) }
+    const c = { ...storing('c', 'b', 1300), slid: slid('toe-first', 400, 300) }
+    // 1300 behind the corner of the second, which looks back from 1100: 200 before the first
+    expect(storedSets(sizes, [b, c])[0]!.size).toEqual([1700, 1000, 500])
+  })
+
+  test('two in one lie one behind the other, and that is said', () => {
+    const solved = three(['b', 'a'], ['c', 'a'])
+    const [, b, c] = curvedOf(solved.ramps).map(xs)
+    const [first, second] = solved.storings.map(({ slid }) => slid[0]!)
+    const long = (on: readonly number[]): number => Math.max(...on) - Math.min(...on)
+    assertNear(second!.front, first!.front + long(b!), 0.05)
+    const [set] = storedSets(sizesOf(solved), solved.storings)
+    const start = Math.min(...xs(curvedOf(solved.ramps)[0]!))
+    assertNear(set!.size[0], first!.front + long(b!) + long(c!) - start, 0.1)
+    const said = solved.checks.filter(({ id, ramp }) => id === 'stores-fit' && ramp === 'c')
+    expect(said.map(({ level }) => level)).toEqual(['warn'])
+    expect(said[0]!.message).toMatch(
+      /`b` is kept in `a` too, so this ramp lies behind it: keep it elsewhere, or in `b` if it goes in there; it stands [\d.]+ mm out at the back of `a`/,
+    )
+  })
 })
 
 describe('the floor that stays free', () => {

@@ -79,15 +79,20 @@ export const storesFindings = (
 const depthFindings = (
   ramp: SolvedQuarter,
   outer: SolvedQuarter,
-  { slid: [first, ...others], low }: Storing,
+  { slid: [first, ...others], low, behind }: Storing,
   redraw: Redraw,
   units: Units,
 ): readonly Finding[] => {
   const name = quote(outer.name)
   const slide = first!
   const words: Said[] = []
+  if (behind !== null)
+    words.push(
+      `${quote(behind)} is kept in ${name} too, so this ramp lies behind it: keep it elsewhere, or in ${quote(behind)} if it goes in there`,
+    )
   if (slide.out > same) {
-    const shorter = shorterWay(ramp, outer, slide, redraw, units)
+    // that is reckoned without another before it
+    const shorter = behind === null ? shorterWay(ramp, outer, slide, redraw, units) : null
     words.push(
       tell(
         `it stands ${measured(slide.out, units)} out at the back of ${name}${tightWords(slide, outer, units)}`,
@@ -100,7 +105,7 @@ const depthFindings = (
   if (low.timber !== 'none') words.push(lowWords(low, name, units))
   return words.length > 0
     ? [
-        note(
+        (behind !== null && slide.out > same ? warn : note)(
           'stores-fit',
           tell(
             'pushed in on the floor, toe first: ',

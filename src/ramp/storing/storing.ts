@@ -78,6 +78,7 @@ export const slideIn = (
     depth: Math.min(long, Math.max(0, outer.length - front)),
     out,
     front,
+    corner: shift,
     tight:
       touch && touch.shift > free - same
         ? {
@@ -95,38 +96,57 @@ export const outerOf = (ramp: Quarter, ramps: readonly Ramp[]): Quarter | undefi
   curvedOf(ramps).find(({ name }) => name === ramp.design.storesInside?.ramp)
 
 /** Every ramp that is kept in another, by its own words of the design; none where one of the two could not be solved. */
-export const solveStorings = (ramps: readonly Ramp[]): readonly Storing[] =>
-  curvedOf(ramps).flatMap((ramp) => {
+export const solveStorings = (ramps: readonly Ramp[]): readonly Storing[] => {
+  const storings: Storing[] = []
+  for (const ramp of curvedOf(ramps)) {
     const outer = outerOf(ramp, ramps)
-    const storing = outer ? solveStoring(ramp, outer) : null
-    return storing ? [storing] : []
-  })
+    if (!outer) continue
+    const before = storings.findLast((one) => one.outer === outer.name && one.stored !== null)
+    const storing = solveStoring(ramp, outer, before ?? null)
+    if (storing) storings.push(storing)
+  }
+  return storings
+}
 
-const solveStoring = (ramp: Quarter, outer: Quarter): Storing | null => {
+/** Where it would lie in the same place as one `before` it, it stays behind that. */
+const slideBehind = (slid: Slid, before: Storing | null, { length }: SolvedQuarter): Slid => {
+  const rear = before ? bestWay(before).out + length : slid.front
+  const by = rear - slid.front
+  return by <= same
+    ? slid
+    : {
+        ...slid,
+        depth: Math.max(0, Math.min(slid.depth, length - rear)),
+        out: slid.out + by,
+        front: rear,
+        corner: slid.corner + by,
+        tight: null,
+      }
+}
+
+const solveStoring = (ramp: Quarter, outer: Quarter, before: Storing | null): Storing | null => {
   if (!isWhole(ramp) || !isWhole(outer)) return null
-  const names = { ramp: ramp.name, outer: outer.name }
-  if (outer.design.sides.count > 2) return { ...names, slid: [], low: nothingLow, stored: null }
+  const names = { ramp: ramp.name, outer: outer.name, behind: before?.ramp ?? null }
+  if (outer.design.sides.count > 2) return { ...names, slid: [], low: nothingLow, stored: null, span: [0, 0] }
   const pair = pairOf(ramp, outer)
-  const slid = ways.map((way) => slideIn(pair, way))
+  const slid = ways.map((way) => slideBehind(slideIn(pair, way), before, outer))
   const best = bestWay({ slid })
   const [own, around] = [pair.box, standingBox(outer)]
+  const [from, to] = [
+    Math.min(around.x0, best.front),
+    Math.max(around.x1, best.front + own.x1 - own.x0),
+  ] as const
   return {
     ...names,
     slid,
-    low: whatIsLow(pair, slid[0]!),
-    stored:
-      best.depth > same
-        ? [
-            Math.max(around.x1, best.front + own.x1 - own.x0) - Math.min(around.x0, best.front),
-            outer.width,
-            Math.max(around.y1, own.y1),
-          ]
-        : null,
+    low: whatIsLow(pair, slid[0]!, before),
+    stored: best.depth > same ? [to - from, outer.width, Math.max(around.y1, own.y1)] : null,
+    span: [from, to],
   }
 }
 
 /** The ramp is lifted over where it comes to lie wholly in front of what is low, and finds the height for it on the way. */
-const whatIsLow = (pair: Pair, slid: Slid): Low => {
+const whatIsLow = (pair: Pair, slid: Slid, ahead: Storing | null): Low => {
   const { studs, deckTimbers, wheels, design } = pair.outer
   const low = deckTimbers.flatMap((timber, i) =>
     isLow(timber) ? [{ timber, number: studs.length + i + 1 }] : [],
@@ -136,7 +156,7 @@ const whatIsLow = (pair: Pair, slid: Slid): Low => {
   const round = wheels ? circleCorners(wheels.centre, design.wheels!.diameter / 2) : []
   const { x0, y1: height } = pointsBounds([...corners, ...round])
   const long = pair.box.x1 - pair.box.x0
-  const over = slideIn(pair, 'toe-first', height)
+  const over = slideBehind(slideIn(pair, 'toe-first', height), ahead, pair.outer)
   const before = slid.front + long <= x0 + same && over.front + long <= x0 + same
   return {
     timber: before ? 'lift over' : over.out <= same ? 'leave out or raise' : 'leave out',
