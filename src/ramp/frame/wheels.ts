@@ -3,7 +3,7 @@ import type { Point } from '../../geometry/point.ts'
 import { type Draft, stop, type Trial } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
 import { chamferKey, firstThat, orWays, wheelKey } from '../check/remedy.ts'
-import { tell, told } from '../check/told.ts'
+import { offering, set, tell, told } from '../check/told.ts'
 import type { SolvedCoping } from '../side/coping.ts'
 import type { Transition } from '../side/transition.ts'
 import { wallMiddles } from './bays.ts'
@@ -31,9 +31,6 @@ export interface SolvedWheels {
 
 /** Off the floor while the ramp is ridden; out of the cut, so that neither of its edges drags. mm, common practice, no source */
 const wheelGap = { clearance: 6, out: 10 } as const
-
-/** A wheel's middle from a wall's face, mm. */
-const wheelWall = 60
 
 const outward: Point = { x: Math.SQRT1_2, y: -Math.SQRT1_2 }
 
@@ -103,6 +100,8 @@ export const solveWheels = (
         ),
       ],
     }
+  const across = wheelsAcross(design)
+  if (across === null) return { wheels: null, findings: [countStop(design)] }
   return {
     wheels: {
       centre,
@@ -110,23 +109,72 @@ export const solveWheels = (
       recess,
       tip: { least, most: Math.PI / 2 - least },
       lift: (length - design.chamfer) * Math.sin(least),
-      across: wheelPlaces(design),
+      across,
       timber,
     },
     findings: [],
   }
 }
 
-/** The first and the last near the outer sides, the others evenly between, none under a rib. */
-const wheelPlaces = (design: QuarterDesign): readonly number[] => {
+/** A wheel's middle from a wall's face, and from the next wheel's: so wide is its plate. mm, common practice, no source */
+const wheelRoom = { wall: 60, plate: 80 } as const
+
+/** Between two walls, where a wheel's middle may stand. mm */
+type Zone = readonly [low: number, high: number]
+
+/** How many find room side by side from there on. */
+const roomFrom = (zones: readonly Zone[], from: number): number =>
+  zones.reduce((sum, [low, high]) => {
+    const room = high - Math.max(low, from)
+    return room < -same ? sum : sum + 1 + Math.floor((room + same) / wheelRoom.plate)
+  }, 0)
+
+const zonesOf = (
+  { sides: { thickness }, width }: QuarterDesign,
+  walls: readonly number[],
+): readonly Zone[] => {
+  const off = thickness / 2 + wheelRoom.wall
+  const inset = Math.min(thickness + wheelRoom.wall, width / 4)
+  return walls
+    .slice(1)
+    .map((right, i) => [
+      i === 0 ? inset : walls[i]! + off,
+      i === walls.length - 2 ? width - inset : right - off,
+    ])
+}
+
+/** So many find room at the most. */
+export const mostWheels = (design: QuarterDesign): number => roomFrom(zonesOf(design, wallMiddles(design)), 0)
+
+/**
+ * Middles of the wheels from the ramp's left outer face, mm: the first and the last near the outer sides, the others evenly
+ * between, each as near to that as ribs and the plates before it leave room. Null where they find none.
+ */
+export const wheelsAcross = (design: QuarterDesign): readonly number[] | null => {
   const { wheels, sides, width } = design
-  const inset = Math.min(sides.thickness + wheelWall, width / 4)
-  const walls = wallMiddles(design)
-  return Array.from({ length: wheels!.count }, (_, i) => {
-    const at = inset + (i * (width - 2 * inset)) / (wheels!.count - 1)
-    const wall = walls.slice(1, -1).find((middle) => Math.abs(middle - at) < sides.thickness / 2 + wheelWall)
-    return wall === undefined ? at : wall - sides.thickness / 2 - wheelWall
-  })
+  const { count } = wheels!
+  const zones = zonesOf(design, wallMiddles(design))
+  if (roomFrom(zones, 0) < count) return null
+  const { plate } = wheelRoom
+  const inset = Math.min(sides.thickness + wheelRoom.wall, width / 4)
+  const places: number[] = []
+  for (let i = 0; i < count; i++) {
+    const even = inset + (i * (width - 2 * inset)) / (count - 1)
+    const least = i === 0 ? 0 : places[i - 1]! + plate
+    const fits = (at: number): boolean =>
+      at >= least - same &&
+      zones.some(([low, high]) => at >= low - same && at <= high + same) &&
+      roomFrom(zones, at + plate) >= count - 1 - i
+    const steps = Array.from({ length: count }, (_, k) => k * plate)
+    const ways = [
+      even,
+      least,
+      ...zones.flatMap(([low, high]) => steps.flatMap((by) => [low + by, high - by])),
+    ]
+    const far = (at: number): number => Math.abs(at - even)
+    places.push(ways.filter(fits).reduce((best, at) => (far(at) < far(best) - same ? at : best)))
+  }
+  return places
 }
 
 const wheelStop = (design: QuarterDesign, why: string, units: Units): Draft =>
@@ -151,3 +199,16 @@ const wheelStop = (design: QuarterDesign, why: string, units: Units): Draft =>
       ),
     )
   })
+
+const countStop = (design: QuarterDesign): Draft => {
+  const { count } = design.wheels!
+  const most = mostWheels(design)
+  return stop('wheels-fit', () =>
+    tell(
+      `${count} wheels find no room side by side between the sides${design.sides.count > 2 ? ' and ribs' : ''}; `,
+      most < 2
+        ? 'leave the wheels out, or make the ramp wider'
+        : offering(`take ${most} (wheels: { count: ${most} })`, set('wheels.count', `${most}`)),
+    ),
+  )
+}

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { QuarterDesign } from '../../../src/design/design.ts'
 import { hasStop } from '../../../src/ramp/check/check.ts'
 import { timberCorners } from '../../../src/ramp/frame/timber.ts'
+import { mostWheels, wheelsAcross } from '../../../src/ramp/frame/wheels.ts'
 import { atLeast, below } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { circleOf, plain, said, solve, studded } from '../ramps.ts'
@@ -164,4 +165,63 @@ test('the first and last wheel stand near the outer sides, the others evenly, no
     assertNear(at, 78 + (i * 1060) / 3, 1e-9)
   })
   for (const at of places(3, 3)) expect(Math.abs(at - 608)).toBeGreaterThanOrEqual(9 + 60 - 1e-9)
+})
+
+test('no two wheels stand in one place, none under a wall; where they find no room, none packed from the left find any', () => {
+  let moved = 0
+  let none = 0
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 2, max: 8 }),
+      fc.integer({ min: 2, max: 6 }),
+      fc.integer({ min: 300, max: 2440 }),
+      (count, sides, width) => {
+        const thickness = 18
+        const design = rolling(75, 100, 180, {
+          width,
+          wheels: { diameter: 75, height: 100, count },
+          sides: { thickness, count: sides },
+        })
+        const across = wheelsAcross(design)
+        const walls = Array.from({ length: sides }, (_, i) => 9 + (i * (width - 18)) / (sides - 1))
+        const inset = Math.min(78, width / 4)
+        const free = (at: number): boolean =>
+          at >= inset - 1e-6 &&
+          at <= width - inset + 1e-6 &&
+          walls.slice(1, -1).every((wall) => Math.abs(at - wall) >= 69 - 1e-6)
+        if (across === null) {
+          none++
+          let packed = 0
+          for (let at = inset; at <= width - inset; at += 0.5)
+            if (free(at)) {
+              packed++
+              at += 80 - 0.5
+            }
+          below(packed, count)
+          below(mostWheels(design), count)
+          return
+        }
+        expect(across).toHaveLength(count)
+        across.forEach((at, i) => {
+          if (!free(at)) throw new Error(`${at} lies under a wall`)
+          if (i > 0) atLeast(at - across[i - 1]!, 80 - 1e-6)
+          const even = inset + (i * (width - 2 * inset)) / (count - 1)
+          if (Math.abs(at - even) > 1e-6) moved++
+        })
+      },
+    ),
+    { numRuns: 600 },
+  )
+  expect(moved).toBeGreaterThan(100)
+  expect(none).toBeGreaterThan(50)
+})
+
+test('a rib moves a wheel to the nearer of its faces', () => {
+  const narrow = rolling(75, 100, 180, { width: 540, sides: { thickness: 18, count: 3 } })
+  // the rib's middle is at 270, its room from 201 to 339; even places are 206 and 334
+  expect(solve(narrow).ramp.wheels!.across).toEqual([78, 201, 339, 462])
+  const five = { ...narrow, wheels: { diameter: 75, height: 100, count: 5 } }
+  expect(said(five, 'wheels-fit')).toEqual([
+    'stop: 5 wheels find no room side by side between the sides and ribs; take 4 (wheels: { count: 4 })',
+  ])
 })
