@@ -1,6 +1,7 @@
 import { curvedOf, straightOf } from '../design/kind-traits.ts'
 import { type Box, pointsBounds } from '../geometry/bounds.ts'
 import type { Units } from '../length.ts'
+import { flatMet } from '../ramp/beside/meeting-trial.ts'
 import { type Timber, timberCorners } from '../ramp/frame/timber.ts'
 import type { Flat, SolvedQuarter, SolvedRamp } from '../ramp/ramp.ts'
 
@@ -95,10 +96,8 @@ const plateOf = (quarter: SolvedQuarter, flat: Flat, units: Units): JointPlate =
 /** One for each quarter that runs out on a flat; its plate serves either side. */
 export const jointPlates = (ramps: readonly SolvedRamp[], units: Units): readonly JointPlate[] => {
   const flats: readonly Flat[] = straightOf(ramps)
-  const [flat] = flats
-  return flat
-    ? curvedOf(ramps)
-        .filter(({ design }) => design.runOut.kind === 'flat')
-        .map((quarter) => plateOf(quarter, flat, units))
-    : []
+  return curvedOf(ramps).flatMap((quarter) => {
+    const flat = flatMet(quarter, flats)
+    return flat ? [plateOf(quarter, flat, units)] : []
+  })
 }

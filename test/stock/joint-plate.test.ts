@@ -3,6 +3,7 @@ import { straightOf } from '../../src/design/kind-traits.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { timberDistance } from '../../src/ramp/frame/timber.ts'
 import { jointPlates } from '../../src/stock/joint-plate.ts'
+import { bookletSaid, designOf } from '../booklet/said.ts'
 import { assertNear } from '../support/near.ts'
 import { templateText } from '../support/templates.ts'
 import { wholeDesign } from '../support/whole.ts'
@@ -43,6 +44,39 @@ describe('the plate over the joint of a quarter and a flat', () => {
       // both thicknesses, and 10 mm for washers and nut; common practice, no source
       expect(bolt).toBeGreaterThan(2 * thickness + 10)
       expect(bolt).toBeLessThan(2 * thickness + 10 + 15)
+    },
+  )
+
+  test.each(['low first', 'high first'])(
+    '%s: the flat at the level of the ridden face gets it, in the booklet too',
+    (way) => {
+      const flatOf = (name: string, surface: number): string => `  - name: ${name}
+    kind: flat
+    width: 1216
+    length: 2440
+    height: { surface: ${surface} }
+    skin: [18 plywood, 6 hardboard]
+`
+      const flats = [flatOf('low', 113), flatOf('high', 213)]
+      const text = `title: Two flats
+units: mm
+ramps:
+${(way === 'low first' ? flats : flats.toReversed()).join('')}  - name: quarter
+    kind: quarter
+    width: 1216
+    height: { deck: 800 }
+    transition: { circle: { surface: 2000 }, tangent: { surface: 213 } }
+    toe: 189
+    deck: 500
+    skin: [9 plywood, 9 plywood, 6 hardboard]
+    run-out: flat
+    deck-board: 15 plywood
+`
+      const design = designOf(text)
+      expect(jointPlates(wholeDesign(design).ramps, 'mm').map(({ flat }) => flat)).toEqual(['high'])
+      const said = bookletSaid(text, ['flat'])
+      expect(said.match(/against the toe of quarter/g)).toHaveLength(1)
+      expect(said).toContain('The two ridden faces lie level: 213')
     },
   )
 

@@ -17,13 +17,26 @@ export interface Met {
 export const metOf = ({ heights, width }: Flat): Met => ({ surface: heights.surface, width })
 
 /** The flat that a quarter meets: the nearest in height, then in width. */
-export const nearestFlat = <M extends Met>(level: number, width: number, flats: readonly M[]): M | null =>
+const nearestFlat = <M extends Met>(level: number, width: number, flats: readonly M[]): M | null =>
   flats.reduce<M | null>((best, one) => {
     if (!best) return one
     const nearer = Math.abs(one.surface - level) - Math.abs(best.surface - level)
     const alike = Math.abs(one.width - width) - Math.abs(best.width - width)
     return (Math.abs(nearer) > same ? nearer : alike) < 0 ? one : best
   }, null)
+
+/** The flat that a quarter runs out on; null where it runs out on none, or the design has none. */
+export const flatMet = (
+  { design, transition, width }: Pick<Quarter, 'design' | 'transition' | 'width'>,
+  flats: readonly Flat[],
+): Flat | null =>
+  design.runOut.kind === 'flat' && transition
+    ? (nearestFlat(
+        transition.level.surface,
+        width,
+        flats.map((one) => ({ ...metOf(one), one })),
+      )?.one ?? null)
+    : null
 
 /** What is wrong where a quarter runs out on a flat. */
 export const meetingFault = (

@@ -9,7 +9,7 @@ import type { Flat, Quarter } from '../ramp.ts'
 import type { Transition } from '../side/transition.ts'
 import { flatSurfaces } from './flat-heights.ts'
 import { heightFinding } from './meeting-height.ts'
-import { type MeetingTrial, meetingFault, metOf, nearestFlat } from './meeting-trial.ts'
+import { flatMet, type MeetingTrial, meetingFault, metOf } from './meeting-trial.ts'
 import { stepLimit } from './toe-step.ts'
 import { noWay, overFloor, toesFor, toeUnder, withToe } from './toe-way.ts'
 
@@ -81,11 +81,7 @@ const meeting = (
   trial: MeetingTrial,
   units: Units,
 ): readonly Finding[] => {
-  const flat = nearestFlat(
-    transition.level.surface,
-    quarter.width,
-    flats.map((one) => ({ ...metOf(one), one })),
-  )!.one
+  const flat = flatMet(quarter, flats)!
   const show = (mm: number): string => measured(mm, units)
   const findings: Finding[] = []
   switch (meetingFault(quarter, flats.map(metOf))) {

@@ -1,7 +1,8 @@
 import { curvedOf, straightOf } from '../../../design/kind-traits.ts'
 import { ownUnits } from '../../../length/own-units.ts'
 import { showThickness } from '../../../length/thickness.ts'
-import type { Flat } from '../../../ramp/ramp.ts'
+import { flatMet } from '../../../ramp/beside/meeting-trial.ts'
+import type { Flat, SolvedQuarter } from '../../../ramp/ramp.ts'
 import type { JointPlate } from '../../../stock/joint-plate.ts'
 import { rubberThick } from '../../../stock/list/list.ts'
 import { plateView, plateWindow } from '../../views/acts/plate-view.ts'
@@ -17,7 +18,8 @@ export const flat = (book: Book): Section | null => {
   const { width, show, fine, solved, units, stock } = book
   const flats: readonly Flat[] = straightOf(solved.ramps)
   if (flats.length === 0) return null
-  const met = curvedOf(solved.ramps).filter(({ design }) => design.runOut.kind === 'flat')
+  const meeting = (ramp: Flat): readonly SolvedQuarter[] =>
+    curvedOf(solved.ramps).filter((quarter) => flatMet(quarter, flats)?.name === ramp.name)
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
   return {
@@ -29,7 +31,7 @@ export const flat = (book: Book): Section | null => {
         next(
           `Set ${ramp.name} on level ground: ${show(ramp.length)} long, ${show(ramp.width)} wide, its ridden face ${fine(ramp.heights.surface)} up.`,
         ),
-        ...met.map((quarter) =>
+        ...meeting(ramp).map((quarter) =>
           next(
             `Push its end stud against the toe of ${quarter.name}. The two ridden faces lie level: ${fine(ramp.heights.surface)} and ${fine(quarter.transition.toeStep)}. Shim the lower one.`,
           ),
@@ -38,7 +40,7 @@ export const flat = (book: Book): Section | null => {
           .filter((plate) => plate.flat === ramp.name)
           .flatMap((plate) => [
             next(plateWords(book, plate)),
-            ...met
+            ...meeting(ramp)
               .filter(({ name }) => name === plate.quarter)
               .map((quarter) => {
                 const { x0, x1, y0, y1 } = plateWindow(plate)
