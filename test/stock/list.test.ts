@@ -66,6 +66,43 @@ describe.each(templates)('the list of %s', (name) => {
   })
 })
 
+test('bolts of each length are for the joints that take them, with the plates of those', () => {
+  const quarter = (name: string, toe: number, sides: number, stud: string): string => `  - name: ${name}
+    kind: quarter
+    width: 1216
+    height: { deck: 700 }
+    transition: { circle: { surface: 2000 }, tangent: { surface: 113 } }
+    toe: ${toe}
+    deck: 500
+    sides: { thickness: ${sides} }
+    studs: { section: ${stud} }
+    skin: [9 plywood, 9 plywood, 6 hardboard]
+    run-out: flat
+`
+  const { job } = bought(`title: Two quarters
+units: mm
+ramps:
+  - name: low
+    kind: flat
+    width: 1216
+    length: 2440
+    height: { surface: 113 }
+    skin: [18 plywood, 6 hardboard]
+${quarter('first', 89, 18, '38 x 89, every: 150')}${quarter('second', 93, 25, '38 x 140, every: 400')}`)
+  const { list, joints } = job.facts.stock
+  const lines = list!.filter(({ what }) => what.includes('M8'))
+  expect(joints.map(({ quarter: name }) => name)).toEqual(['first', 'second'])
+  expect(lines).toHaveLength(2)
+  joints.forEach(({ quarter: name, size, bolt, holes }, i) => {
+    expect(lines[i]!.what).toContain(`${bolt} mm long`)
+    expect(lines[i]!.count).toBe(2 * (holes.quarter.length + holes.flat.length))
+    expect(lines[i]!.note).toBe(
+      `two plates of offcut, ${size[0]} × ${size[1]}, over the joint of low and ${name}`,
+    )
+  })
+  expect(joints[0]!.size).not.toEqual(joints[1]!.size)
+})
+
 describe('cost', () => {
   test('is told by line and whole, in the currency as it was typed', () => {
     const { design, job } = bought(prices('18 plywood: 62 EUR, 38 x 89 x 2400: 5.20 EUR, screws: 9.5 EUR'))

@@ -13,6 +13,7 @@ import { grips, handleBolt, handleHoles, handleWords } from '../handle.ts'
 import type { JointPlate } from '../joint-plate.ts'
 import type { Moving } from '../moving.ts'
 import { type SectionPlan, sectionWords, squared } from '../timber/boards.ts'
+import { jointLines } from './joint-lines.ts'
 import type { ListLine } from './line.ts'
 import { ownedLines } from './owned-lines.ts'
 import { cutPipes } from './pipes.ts'
@@ -214,15 +215,7 @@ const fittingLines = (
           },
         ]
       : []),
-    ...[...new Set(joints.map(({ bolt }) => bolt))].map((bolt) => ({
-      ...word('bolts'),
-      what: `bolts ${ownUnits('M8 (5/16 in)', units)}, ${rounded(bolt, units)} long, with washers and nuts`,
-      count: joints
-        .filter((one) => one.bolt === bolt)
-        .reduce((sum, { holes }) => sum + 2 * (holes.quarter.length + holes.flat.length), 0),
-      unit: 'piece',
-      note: `two plates of offcut, ${joints[0]!.size.map((mm) => showLength(mm, units)).join(' × ')}, over each joint of a flat and a quarter`,
-    })),
+    ...jointLines(joints, units),
     {
       ...word('rubber'),
       what: `rubber strip, ${ownUnits(rubberThick, units)} thick, under the sides`,
