@@ -1,4 +1,4 @@
-import { useRef, useState } from 'preact/hooks'
+import { useCallback, useRef, useState } from 'preact/hooks'
 import { type Problem, type Row, rowKey, takenOver } from '../../index.ts'
 import type { Actions } from '../state/actions.ts'
 import type { View } from '../state/model.ts'
@@ -19,6 +19,8 @@ interface KeysProps {
 
 const nothing: ReadonlyMap<string, string> = new Map()
 
+const nowhere: ReadonlySet<string> = new Set()
+
 /** A part that is there or not. */
 export const isOptional = ({ value, words, unsaid, path }: Row): boolean =>
   (value.kind === 'map' && words.includes('none')) ||
@@ -27,13 +29,18 @@ export const isOptional = ({ value, words, unsaid, path }: Row): boolean =>
 
 const none: readonly Problem[] = []
 
-/** Fields of keys: those that the file says, and folded away those that it does not. */
+/** Fields of keys: those that the file says, and folded away those that it does not; one that is typed in there goes up when the fold is closed. */
 export const Keys = ({ rows, pathOf, view, taken = nothing, like, actions }: KeysProps) => {
   const units = view.said.get('units') === 'in' ? 'in' : 'mm'
-  // what was said once stays where it is while it is typed anew
   const [last, setLast] = useState<string | null>(null)
+  // what one types in stays where it is: moved, a field would lose the focus with its first letter
+  const [entered, setEntered] = useState(nowhere)
+  const enter = useCallback((path: string): void => {
+    setLast(path)
+    setEntered((before) => new Set([...before, path]))
+  }, [])
   const stays = useRef(new Set<string>())
-  for (const path of view.said.keys()) stays.current.add(path)
+  for (const path of view.said.keys()) if (!entered.has(path)) stays.current.add(path)
   const wrong = new Map<string, readonly Problem[]>()
   for (const problem of view.problems) {
     const path = pathOfKey(problem.path)
@@ -54,7 +61,7 @@ export const Keys = ({ rows, pathOf, view, taken = nothing, like, actions }: Key
         problems={wrong.get(path) ?? none}
         actions={actions}
         last={last === path}
-        enter={setLast}
+        enter={enter}
       />
     )
   }
@@ -65,7 +72,12 @@ export const Keys = ({ rows, pathOf, view, taken = nothing, like, actions }: Key
     <>
       {first.map(one)}
       {others.length > 0 && (
-        <details class="more">
+        <details
+          class="more"
+          onToggle={(event) => {
+            if (!event.currentTarget.open) setEntered(nowhere)
+          }}
+        >
           <summary>
             <b>more</b>{' '}
             <span>

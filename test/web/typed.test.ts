@@ -1,0 +1,67 @@
+import type { Page } from 'playwright-core'
+import { expect, it } from 'vitest'
+import { useBrowser } from './browser.ts'
+import { patience } from './saved.ts'
+
+const { open } = useBrowser()
+
+const parts = [
+  ['buy-and-saw', 'stock.kerf', '2.2'],
+  ['buy-and-saw', 'stock.panel', '2500 x 1250'],
+  ['the-ramp', 'ramps.0.name', 'the shed'],
+  ['the-ramp', 'ramps.0.limits.length', '2400'],
+] as const
+
+/** Opens the fold of a part's fields that the file does not say. */
+const unfold = (page: Page, part: string): Promise<void> =>
+  page.evaluate((id) => {
+    const box = document.querySelector<HTMLDetailsElement>(`#part-${id}`)!
+    box.open = true
+    box.querySelector<HTMLDetailsElement>('.more')!.open = true
+  }, part)
+
+const fieldOf = (path: string): string => `[name="${path}"]`
+
+it.each([
+  ['keys', {}],
+  ['a finger', { hasTouch: true, isMobile: true, viewport: { width: 390, height: 844 } }],
+])(
+  'what is typed letter by letter in a field under more is all there: %s',
+  { timeout: patience },
+  async (hand, options) => {
+    const { page, faults } = await open(options)
+    const type = async (path: string, value: string): Promise<void> => {
+      if (hand === 'keys') await page.click(fieldOf(path))
+      else await page.tap(fieldOf(path))
+      await page.keyboard.type(value, { delay: 20 })
+      expect(await page.inputValue(fieldOf(path)), path).toBe(value)
+      expect(await page.evaluate(() => document.activeElement?.getAttribute('name'))).toBe(path)
+    }
+    for (const [part, path, value] of parts) {
+      await unfold(page, part)
+      await type(path, value)
+    }
+    const text = await page.inputValue('[name="text"]')
+    expect(text).toMatch(/kerf: 2.2\n/)
+    // folded, what the file says stands above
+    const more = page.locator('#part-buy-and-saw .more')
+    expect(await more.locator(fieldOf('stock.kerf')).count()).toBe(1)
+    await more.locator('summary').click()
+    await page.waitForSelector(`#part-buy-and-saw > .field ${fieldOf('stock.kerf')}`)
+    expect(faults).toEqual([])
+  },
+)
+
+it('a twin is typed letter by letter where it was empty', { timeout: patience }, async () => {
+  const { page, faults } = await open()
+  await page.click('#add-ramp')
+  await page.locator('.tabs button', { hasText: 'ramp 2' }).click()
+  const deck = fieldOf('ramps.1.height.deck')
+  await page.waitForSelector(deck, { state: 'attached' })
+  await unfold(page, 'the-ramp')
+  await page.click(deck)
+  await page.keyboard.type('460', { delay: 20 })
+  expect(await page.inputValue(deck)).toBe('460')
+  expect(await page.inputValue('[name="text"]')).toMatch(/deck: 460/)
+  expect(faults).toEqual([])
+})
