@@ -28,6 +28,12 @@ export const Next = kept(({ view, lay, stopped, watched, hurts, plan, doubts, sa
   const { state, save, stop } = saving
   const busy = state.kind === 'busy'
   const curved = view.good?.design.ramps.some(isCurved) ?? false
+  const told = stateWords(state, view.text, lay)
+  const bars = stopped
+    ? 'First mend what stands under STOP.'
+    : hurts
+      ? 'Look at what stands under DANGER, before you print.'
+      : null
   return (
     <section class="next" aria-label="what to do now">
       <button
@@ -46,18 +52,16 @@ export const Next = kept(({ view, lay, stopped, watched, hurts, plan, doubts, sa
         </button>
       )}
       <p role="status" class={hurts && !busy ? 'wrong' : undefined}>
-        {stateWords(saving.state, view.text, lay) ??
-          (stopped
-            ? 'First mend what stands under STOP.'
-            : hurts
-              ? 'Look at what stands under DANGER, before you print.'
-              : !curved
-                ? 'A flat is straight cuts: save the cuts below.'
-                : watched
-                  ? 'Look at what stands under watch: a button under it puts it right. Then save the pages.'
-                  : lay.profile !== null && doubts.length === 0
-                    ? correctedWords(lay.profile)
-                    : 'Change the figures in colour. Then save, print at 100 %, measure the test square, tape, trace, saw.')}
+        {bars !== null && !busy
+          ? `${bars} ${told ?? ''}`.trim()
+          : (told ??
+            (!curved
+              ? 'A flat is straight cuts: save the cuts below.'
+              : watched
+                ? 'Look at what stands under watch: a button under it puts it right. Then save the pages.'
+                : lay.profile !== null && doubts.length === 0
+                  ? correctedWords(lay.profile)
+                  : 'Change the figures in colour. Then save, print at 100 %, measure the test square, tape, trace, saw.'))}
       </p>
       {doubts.map((doubt) => (
         <p key={doubt} class="wrong doubt">
