@@ -23,6 +23,7 @@ import { useAfter } from './state/use-after.ts'
 import { useAnswer } from './state/use-answer.ts'
 import { useFiles } from './state/use-files.ts'
 import { useKept } from './state/use-kept.ts'
+import { useLink } from './state/use-link.ts'
 import { usePinned } from './state/use-pinned.ts'
 import { useSaving } from './state/use-saving.ts'
 import { useWindow } from './state/use-window.ts'
@@ -51,6 +52,9 @@ const stockKeys = ['stock', 'prices', 'space'] as const
 const titleKeys = ['title', 'units'] as const
 const noAlarms: readonly Alarm[] = []
 const noDoubts: readonly string[] = []
+
+const tornWords =
+  'The link is torn: it holds no whole design. What is shown is another one; copy the link anew, or ask for the design as a file.'
 
 /** What the closed part of the paper says. */
 const paperLine = (paper: string, count: number | undefined, refused: string | null): string => {
@@ -141,6 +145,7 @@ export const App = ({ start, startLay, given, askings }: AppProps) => {
   const stage = usePinned()
 
   useWindow(take, files.open)
+  const torn = useLink(text, take)
 
   const paper = view.said.get('paper') ?? view.good?.design.paper ?? ''
   const count = counts.answer?.counts[counts.answer.cover]
@@ -171,7 +176,7 @@ export const App = ({ start, startLay, given, askings }: AppProps) => {
         take={take}
         open={files.open}
         keeps={keeps}
-        words={files.words}
+        words={torn ? tornWords : files.words}
       />
       {files.set && (
         <SetFile

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { linked, linkTo } from '../../src/web/state/link.ts'
+import { isTorn, linked, linkTo } from '../../src/web/state/link.ts'
 import { templateText } from '../support/templates.ts'
 
 const address = 'file:///home/me/traceply.html#design=old'
@@ -26,4 +26,26 @@ it.each([
 
 it('none is made that is longer than what is read', () => {
   expect(linkTo(noise(210_000), address)).toBeNull()
+})
+
+const starter = templateText('quarter-mm')
+const whole = behind(linkTo(starter, address)!)
+
+it.each([
+  ['a full stop', `${whole}.`],
+  ['a bracket', `${whole})`],
+  ['a line under it', `${whole}_`],
+  ['a parameter', `${whole}&fbclid=abc`],
+  ['blanks', `${whole.slice(0, 200)}%20 ${whole.slice(200)}%0A`],
+])('what a mail or a sentence puts behind a link, or blanks into it, does no harm: %s', (_, hash) => {
+  expect(linked(hash)).toBe(starter)
+  expect(isTorn(hash)).toBe(false)
+})
+
+it('a link that lacks letters is torn, wherever it breaks off; none at all is not', () => {
+  for (let length = '#design='.length; length < whole.length; length++) {
+    const hash = whole.slice(0, length)
+    expect(isTorn(hash), hash).toBe(true)
+  }
+  for (const hash of ['', '#', '#part-paper']) expect(isTorn(hash)).toBe(false)
 })

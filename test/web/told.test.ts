@@ -20,3 +20,31 @@ it('after a set was saved, DANGER and STOP stand before what is old', { timeout:
   )
   expect(faults).toEqual([])
 })
+
+it('a torn link says so above what is shown, until another design is there', {
+  timeout: patience,
+}, async () => {
+  const { page, faults } = await open()
+  const alert = page.locator('header [role="alert"]')
+  await page.click('#copy-link')
+  const hash = await page.evaluate(() => location.hash)
+  const torn = await open({}, hash.slice(0, -40))
+  expect(await torn.page.textContent('header [role="alert"]')).toMatch(/link is torn.*no whole design/)
+  await torn.page.fill('[name="ramps.0.toe"]', '38')
+  await torn.page.waitForSelector('header [role="alert"]', { state: 'detached' })
+  expect(await torn.page.evaluate(() => location.hash)).toBe('')
+  // pasted into the address of an open page
+  expect(await alert.count()).toBe(0)
+  await page.evaluate(
+    (link) => {
+      location.hash = link
+    },
+    hash.slice(0, -40),
+  )
+  await alert.waitFor()
+  await page.evaluate((link) => {
+    location.hash = link
+  }, hash)
+  await alert.waitFor({ state: 'detached' })
+  expect([...faults, ...torn.faults]).toEqual([])
+})

@@ -1,8 +1,7 @@
 import { useEffect } from 'preact/hooks'
-import { linked } from './link.ts'
 import type { Step } from './model.ts'
 
-/** What the whole window hears: keys that go back and forward, files that are dropped, a link that is pasted into its address. */
+/** What the whole window hears: keys that go back and forward, files that are dropped. */
 export const useWindow = (
   take: (step: Step) => void,
   open: (file: File | undefined) => Promise<void>,
@@ -20,22 +19,16 @@ export const useWindow = (
       event.preventDefault()
       open(event.dataTransfer?.files[0])
     }
-    const link = (): void => {
-      const text = linked(location.hash)
-      if (text !== null) take({ kind: 'text', text, of: null })
-    }
     // what is typed in the next field is a step of its own
     const rest = (): void => take({ kind: 'rest' })
     addEventListener('keydown', keys)
     addEventListener('dragover', over)
     addEventListener('drop', drop)
-    addEventListener('hashchange', link)
     addEventListener('focusout', rest)
     return () => {
       removeEventListener('keydown', keys)
       removeEventListener('dragover', over)
       removeEventListener('drop', drop)
-      removeEventListener('hashchange', link)
       removeEventListener('focusout', rest)
     }
   }, [take, open])
