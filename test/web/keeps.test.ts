@@ -117,6 +117,8 @@ describe('what the page keeps', () => {
     await page.click('#copy-link')
     const hash = await page.evaluate(() => location.hash)
     expect(hash).toMatch(/^#design=/)
+    // on another disk the page lies elsewhere
+    expect(await page.textContent('.next [role="status"]')).toMatch(/link.*same place.*send the design/)
     const other = await open({}, hash)
     expect(await other.page.inputValue('[name="ramps.0.toe"]')).toBe('40.5')
     // a link does not bring back what was changed since

@@ -105,6 +105,10 @@ const rows: readonly Row[] = [
   },
 ]
 
+/** Of a link to a page that was opened from the disk. */
+const fileWords =
+  '. It opens where this page lies at the same place on the disk, and nowhere else: to others send the design, YAML under save'
+
 /** What leaves the page: files on this machine, and nothing else. */
 export const Save = kept(({ view, lay, stopped, hurts, busy, count, save, say }: SaveProps) => {
   const copyLink = async (): Promise<void> => {
@@ -114,11 +118,12 @@ export const Save = kept(({ view, lay, stopped, hurts, busy, count, save, say }:
       return
     }
     history.replaceState(null, '', link)
+    const file = location.protocol === 'file:' ? fileWords : ''
     try {
       await navigator.clipboard.writeText(link)
-      say('the link with this design is copied')
+      say(`the link with this design is copied${file}`)
     } catch {
-      say('the link with this design stands in the address above: copy it there')
+      say(`the link with this design stands in the address above: copy it there${file}`)
     }
   }
   const unread = view.problems.length > 0 || view.good === null
