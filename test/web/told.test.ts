@@ -48,3 +48,21 @@ it('a torn link says so above what is shown, until another design is there', {
   await alert.waitFor({ state: 'detached' })
   expect([...faults, ...torn.faults]).toEqual([])
 })
+
+it('printed from the browser, a page is not there, as it would not be to scale, which is said', {
+  timeout: patience,
+}, async () => {
+  const { page, faults } = await open()
+  const banner = () => page.evaluate(() => getComputedStyle(document.body, '::before').content)
+  await page.waitForSelector('.pages button', { state: 'attached' })
+  await page.click('#part-paper > summary')
+  await page.locator('.pages button').last().click()
+  await page.waitForSelector('.leaf svg text')
+  expect(await banner()).toBe('none')
+  await page.emulateMedia({ media: 'print' })
+  expect(await banner()).toContain('Not to scale: save the pages and print the PDF')
+  expect(await page.isVisible('.leaf')).toBe(false)
+  await page.emulateMedia({ media: 'screen' })
+  expect(await page.isVisible('.leaf')).toBe(true)
+  expect(faults).toEqual([])
+})
