@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest'
 import { rampPath, schema } from '../../src/index.ts'
-import { labelOf } from '../../src/web/fields/labels.ts'
+import { labelOf, pathOfKey } from '../../src/web/fields/labels.ts'
+import { listShown, listTyped } from '../../src/web/fields/list.ts'
 import { madeOf } from '../../src/web/page-name.ts'
 import { layOut } from '../support/lay-out.ts'
 import { templateText } from '../support/templates.ts'
@@ -38,4 +39,31 @@ it('what the pages of a set are is said with their counts, which add up to all o
       const counts = words.split(' + ').map((part) => Number(/^\d+/.exec(part)?.[0] ?? 1))
       expect(counts.reduce((sum, count) => sum + count, 0)).toBe(plan.pages.length)
     }
+})
+
+it.each([
+  ['ramps[0].height.deck', 'deck height'],
+  ['ramps[0].skin[0]', 'skin layers'],
+  ['stock.timber[1]', 'timber lengths'],
+  ['ramps[0]', 'ramp 1'],
+  ['stock.offcuts[1].size', 'stock offcuts 2 size'],
+])('what is wrong at %s is found under %s', (path, label) => {
+  expect(labelOf(pathOfKey(path))).toBe(label)
+})
+
+it.each([
+  ['2400, 3000', '[2400, 3000]'],
+  ['2400,3000', '[2400,3000]'],
+  ['3600', '[3600]'],
+  ['[2400, 3000]', '[2400, 3000]'],
+  ['timber: [2400, 3000]', '[2400, 3000]'],
+  ['none', '[]'],
+])('a list is read as one types it: %s', (typed, inFile) => {
+  expect(listTyped(typed, 'timber')).toBe(inFile)
+})
+
+it('a list is shown as it may be typed, and half typed stays as it is', () => {
+  for (const typed of ['2', '2400,', '2400, ', '2400, 3000', 'none', '2400]'])
+    expect(listShown(listTyped(typed, 'timber'))).toBe(typed)
+  expect(listShown('[ 2400, 3000 ]')).toBe('2400, 3000')
 })

@@ -65,3 +65,34 @@ it('a twin is typed letter by letter where it was empty', { timeout: patience },
   expect(await page.inputValue('[name="text"]')).toMatch(/deck: 460/)
   expect(faults).toEqual([])
 })
+
+it('lists are typed as their fields show them', { timeout: patience }, async () => {
+  const { page, faults } = await open()
+  await unfold(page, 'buy-and-saw')
+  const type = async (path: string, value: string): Promise<void> => {
+    await page.click(fieldOf(path), { clickCount: 3 })
+    await page.keyboard.type(value, { delay: 20 })
+    expect(await page.inputValue(fieldOf(path))).toBe(value)
+    expect(await page.locator('.checks .stop').count(), value).toBe(0)
+  }
+  expect(await page.getAttribute(fieldOf('stock.timber'), 'placeholder')).toBe('2400, 3000')
+  await type('stock.timber', '2400, 3600')
+  await page.click('#part-skin > summary')
+  const skin = fieldOf('ramps.0.skin')
+  expect(await page.inputValue(skin)).toBe('9 plywood, 9 plywood, 6 hardboard')
+  await type('ramps.0.skin', '9 plywood, 6 hardboard')
+  const text = await page.inputValue('[name="text"]')
+  expect(text).toContain('timber: [2400, 3600]')
+  expect(text).toContain('skin: [9 plywood, 6 hardboard]')
+  // what is wrong with an entry is told under the list
+  await page.fill(skin, '9 plywood, thin')
+  await page.locator('.checks .stop .where', { hasText: 'go to skin layers' }).click()
+  await page.waitForFunction((name) => document.activeElement?.matches(name), skin)
+  expect(
+    await page
+      .locator('.field', { has: page.locator(skin) })
+      .locator('.wrong')
+      .textContent(),
+  ).toContain('thin')
+  expect(faults).toEqual([])
+})

@@ -1,3 +1,6 @@
+import { rowKey, schema } from '../../index.ts'
+import { isList } from './list.ts'
+
 /** What a field is called: the words of the file, in the order in which one says them. */
 const labels: Readonly<Record<string, string>> = {
   'stores-inside.ramp': 'stores inside ramp',
@@ -57,11 +60,20 @@ const labels: Readonly<Record<string, string>> = {
   'space.ceiling': 'garage ceiling',
 }
 
-/** `ramps[0].height.deck` of a problem as a field's path, `ramps.0.height.deck`. */
-export const pathOfKey = (path: string): string => path.replaceAll(/\[(\d+)\]/g, '.$1')
+const lists: ReadonlySet<string> = new Set(schema.filter(isList).map(rowKey))
+
+/** `ramps[0].height.deck` of a problem as a field's path, `ramps.0.height.deck`; what is wrong with an entry of a list is so with its field. */
+export const pathOfKey = (path: string): string =>
+  path
+    .replace(/([\w-]+)\[\d+\]$/, (entry, key) => (lists.has(key) ? key : entry))
+    .replaceAll(/\[(\d+)\]/g, '.$1')
 
 /** Of a key by its path in the file, ramps by number: `ramps.0.height.deck` is `deck height`. */
 export const labelOf = (path: string): string => {
-  const own = path.replace(/^ramps\.\d+\./, '')
-  return labels[own] ?? own.replaceAll('.', ' ')
+  const own = path.replace(/^ramps\.\d+\./, '').replace(/^ramps(?=\.\d)/, 'ramp')
+  return (
+    labels[own] ??
+    // counted from 1, as one counts
+    own.replaceAll(/\.(\d+)/g, (_, place) => ` ${Number(place) + 1}`).replaceAll('.', ' ')
+  )
 }
