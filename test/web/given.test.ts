@@ -1,9 +1,10 @@
+import { PDFDocument } from 'pdf-lib'
 import { describe, expect, it } from 'vitest'
 import { readSettled } from '../../src/index.ts'
 import { badInputs } from '../design/bad-inputs.ts'
 import { useBrowser } from './browser.ts'
 import { drop, shed } from './drop.ts'
-import { patience } from './saved.ts'
+import { patience, saved } from './saved.ts'
 
 const { open } = useBrowser()
 
@@ -75,6 +76,31 @@ describe('what the page is given', () => {
     await drop(page, '%PDF-1.4\nnothing', 'other.pdf')
     await page.locator('header [role="alert"]', { hasText: 'torn or damaged' }).waitFor()
     expect(await page.inputValue('[name="ramps.0.height.deck"]')).toBe('640')
+    expect(faults).toEqual([])
+  })
+
+  it('a file that is no UTF-8, and a PDF that is refused, change nothing and leave no set beside them', {
+    timeout: patience,
+  }, async () => {
+    const { page, faults } = await open()
+    const alert = page.locator('header [role="alert"]')
+    const before = await page.inputValue('[name="text"]')
+    // ä of Latin-1
+    await drop(page, Buffer.from(shed.replace('boathouse', 'B\u00e4rsee'), 'latin1'), 'old.yaml')
+    await alert.waitFor()
+    expect(await alert.textContent()).toBe('old.yaml is not text in UTF-8; save it as plain text in UTF-8')
+    expect(await page.inputValue('[name="text"]')).toBe(before)
+    const set = await saved(page, '#save-set')
+    const opened = page.locator('section.set')
+    await drop(page, set, 'set.pdf')
+    await opened.waitFor()
+    const other = await PDFDocument.create()
+    other.addPage()
+    await drop(page, await other.save(), 'other.pdf')
+    await alert.waitFor()
+    expect(await alert.textContent()).toContain('take the set as it was saved first')
+    expect(await opened.count()).toBe(0)
+    expect(await page.inputValue('[name="text"]')).toBe(before)
     expect(faults).toEqual([])
   })
 })

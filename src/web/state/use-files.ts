@@ -15,6 +15,15 @@ export interface Files {
   readonly open: (file: File | undefined) => Promise<void>
 }
 
+/** Null where it is no text in UTF-8; of what is cut off the last letter may be half one. */
+const textOf = (bytes: ArrayBuffer, cut: boolean): string | null => {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes, { stream: cut })
+  } catch {
+    return null
+  }
+}
+
 /** A file that is opened or dropped: a set is told by its first letters, all else is read as a design. */
 export const useFiles = (asking: Asking, takeDesign: (text: string) => void): Files => {
   const [set, setSet] = useState<OpenedSet | null>(null)
@@ -22,10 +31,13 @@ export const useFiles = (asking: Asking, takeDesign: (text: string) => void): Fi
   const open = useCallback(async (file: File | undefined): Promise<void> => {
     if (file === undefined) return
     setWords('')
+    // what is refused leaves no other set beside its words
+    setSet(null)
     const head = new TextDecoder('latin1').decode(await file.slice(0, 5).arrayBuffer())
     if (head !== '%PDF-') {
-      setSet(null)
-      takeDesign(await file.slice(0, mostText).text())
+      const text = textOf(await file.slice(0, mostText).arrayBuffer(), file.size > mostText)
+      if (text === null) setWords(`${file.name} is not text in UTF-8; save it as plain text in UTF-8`)
+      else takeDesign(text)
       return
     }
     if (file.size > mostBytes) {

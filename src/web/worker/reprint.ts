@@ -44,11 +44,12 @@ const faults: Readonly<Record<string, string>> = {
   empty: 'that file is empty',
   'not-pdf': 'that file is no PDF and no design',
   torn: 'that PDF is torn or damaged: save or download it again',
-  'no-plan': 'that PDF holds no plan of ours, so its pages cannot be told; take the one that was saved here',
-  'saved-anew': 'that PDF was saved anew by another program; take the one that was saved here',
-  edited: 'the plan in that PDF was edited; take the one that was saved here',
-  locked: 'that PDF is locked; unlock it, or take the one that was saved here',
-  unproven: 'the pages of that PDF do not say which they are; take the one that was saved here',
+  'no-plan':
+    'that PDF holds no plan of ours, so its pages cannot be told; take the set as it was saved first',
+  'saved-anew': 'that PDF was saved anew by another program; take the set as it was saved first',
+  edited: 'the plan in that PDF was edited; take the set as it was saved first',
+  locked: 'that PDF is locked; unlock it, or take the set as it was saved first',
+  unproven: 'the pages of that PDF do not say which they are; take the set as it was saved first',
   unbounded: 'that PDF holds more than any set',
   newer: 'that PDF was made by a newer traceply',
 }
