@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest'
 import { useBrowser } from './browser.ts'
 import { patience, saved } from './saved.ts'
+import { wordsOver } from './words-apart.ts'
 
 const { open } = useBrowser()
 
@@ -66,3 +67,22 @@ it('printed from the browser, a page is not there, as it would not be to scale, 
   expect(await page.isVisible('.leaf')).toBe(true)
   expect(faults).toEqual([])
 })
+
+it.each([
+  ['a phone on its side', 844, 390],
+  ['a laptop at 200 %', 683, 384],
+  ['a phone upright', 390, 844],
+  ['a laptop', 1366, 768],
+])(
+  'no words of a high ramp in danger lie over each other: %s',
+  { timeout: patience },
+  async (_, width, height) => {
+    const { page, faults } = await open({ viewport: { width, height } })
+    await page.fill('[name="ramps.0.height.deck"]', '1600')
+    await page.waitForSelector('.alarm-mark')
+    await page.waitForSelector('.pages button', { state: 'attached' })
+    await page.locator('.sheets text').nth(9).waitFor()
+    expect((await wordsOver(page)).faults).toEqual([])
+    expect(faults).toEqual([])
+  },
+)

@@ -15,7 +15,7 @@ import { Child, childHeight, childWords } from './child.tsx'
 import { type Drawn, useGlow } from './glow.ts'
 import { Handles } from './handles.tsx'
 import { Piece } from './piece.tsx'
-import { AlarmMark, alarmLeft, PointMark, pointsAt } from './point-mark.tsx'
+import { AlarmMark, alarmLeft, alarmPoints, PointMark, pointsAt } from './point-mark.tsx'
 import type { Alarm, Pointed } from './pointing.ts'
 import { Sheets } from './sheets.tsx'
 import { wordPoints } from './word-points.ts'
@@ -45,6 +45,8 @@ interface Typing {
 const pixels = { wide: 5.2, narrow: 4.8 } as const
 /** A drawing narrower than this, in pixels, is one on a phone. */
 const phone = 500
+/** A window lower than this, in pixels, is a phone on its side, or 200 %. */
+const low = 560
 /** Of the drawing, mm: around the ramp for its dimensions, above it, between it and the child. */
 const room = { beside: 34, above: 34, child: 4, edge: 2 } as const
 
@@ -72,8 +74,8 @@ const likelyWidth = (): number => {
   return Math.round(innerWidth >= 900 ? Math.min((inner - 16) * 0.625, inner - 16 - 360) : inner)
 }
 
-/** How much a drawing may take of the window's height. */
-const shareOf = (width: number): number => (width < phone ? 0.42 : 0.62)
+/** How much a drawing may take of the window's height; of a low one, where nothing stays in sight, more. */
+const shareOf = (width: number): number => (innerHeight <= low ? 0.85 : width < phone ? 0.42 : 0.62)
 
 export const Picture = (props: PictureProps) => {
   const { old, solved, index, units, said, actions, plan, showPage, pointed, alarms } = props
@@ -135,9 +137,15 @@ export const Picture = (props: PictureProps) => {
       }
     })
   }, [parts])
-  const words = useMemo(() => wordPoints(pieces.flatMap(({ part }) => part.marks)), [pieces])
-  const besides = pieces.filter(({ beside }) => beside).length
-  const bottom = Math.min(box.y0, -6.5 - besides * line + 3)
+  const words = useMemo(
+    () => [
+      ...wordPoints(pieces.flatMap(({ part }) => part.marks)),
+      ...alarms.flatMap((alarm) => alarmPoints(alarm, solved, ratio)),
+    ],
+    [pieces, alarms],
+  )
+  const besides = pieces.flatMap(({ part, beside }) => (beside ? wordPoints(part.marks) : []))
+  const bottom = Math.min(box.y0, ...besides.map(({ y }) => y - 2.5))
   const [wide, high] = [right - left + 2 * room.edge, top - bottom + 2 * room.edge]
   useGlow(frame, `${index} ${narrow}`, ratio, pieces satisfies readonly Drawn[])
   const mayType = useRef(said)
@@ -209,6 +217,8 @@ export const Picture = (props: PictureProps) => {
 
 /** Height of a line of figures below the floor, mm. */
 const line = 5
+/** Width of a letter there at most, mm. */
+const letter = 1.8
 
 /** Figures to type on that have no place in the view: that of the width, and what found no room beside the others. */
 const besidesOf = (
@@ -242,25 +252,29 @@ const besidesOf = (
         ] as const)
       : []),
   ]
-  return wanted
+  const missing = wanted
     .map(([key, words]) => [`ramps.${index}.${key}`, words] as const)
     .filter(([key]) => !dimensions.some((part) => part.key === key))
-    .map(([key, words], i) => ({
-      name: 'dimension',
-      key,
-      marks: [
-        {
-          kind: 'text',
-          layer: 'note',
-          text: words,
-          at: { x: right, y: -6.5 - i * line },
-          size: 2.5,
-          angle: 0,
-          align: 'right',
-          face: 'regular',
-        },
-      ],
-    }))
+  // below what stands there already
+  const from = right - Math.max(...missing.map(([, words]) => words.length)) * letter
+  const under = wordPoints(dimensions.flatMap(({ marks }) => marks)).filter(({ x, y }) => y < 0 && x > from)
+  const top = Math.min(-6.5, ...under.map(({ y }) => y - line))
+  return missing.map(([key, words], i) => ({
+    name: 'dimension',
+    key,
+    marks: [
+      {
+        kind: 'text',
+        layer: 'note',
+        text: words,
+        at: { x: right, y: top - i * line },
+        size: 2.5,
+        angle: 0,
+        align: 'right',
+        face: 'regular',
+      },
+    ],
+  }))
 }
 
 /** What stands in a piece of the drawing to be read. */

@@ -1,6 +1,7 @@
 import { isCurved, type SolvedRamp, type ViewPart } from '../../index.ts'
 import type { PlaceName } from './check-places.ts'
 import type { Alarm } from './pointing.ts'
+import type { Point } from './word-points.ts'
 
 /** Whether a part of the drawing is what is pointed at. */
 export const pointsAt = (place: PlaceName, { name }: ViewPart): boolean => {
@@ -51,6 +52,19 @@ const alarmText = { size: 3.4, off: 3.6, letter: 2.3 } as const
 export const alarmLeft = (alarm: Alarm, ramp: SolvedRamp, ratio: number): number => {
   const at = pointOf(alarm.place, ramp)
   return at === null ? 0 : at.x * ratio - alarmText.off - alarm.words.length * alarmText.letter
+}
+
+/** Points of a sign and its words, mm of the drawing: page numbers keep off them. */
+export const alarmPoints = (alarm: Alarm, ramp: SolvedRamp, ratio: number): readonly Point[] => {
+  const at = pointOf(alarm.place, ramp)
+  if (at === null) return []
+  const left = alarmLeft(alarm, ramp, ratio)
+  const right = at.x * ratio
+  const count = Math.ceil((right - left) / 2)
+  return Array.from({ length: count + 1 }, (_, i) => ({
+    x: left + ((right - left) * i) / count,
+    y: at.y * ratio - 2.6,
+  }))
 }
 
 /** A sign that stays, and its words. */

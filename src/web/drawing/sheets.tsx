@@ -19,7 +19,7 @@ const worth = 1
 const far = 5
 
 /** Of a number, mm of the drawing: as large as its page has room for. */
-const letters = { least: 3, most: 4.4, ofPage: 0.5 } as const
+const letters = { least: 2, most: 4.4, ofPage: 0.5 } as const
 
 /** The pages over the side, like sheets on plywood. Twins share a pattern, which bears the first one's name. */
 export const Sheets = kept(({ plan, ramp, ratio, words, showPage }: SheetsProps) => {
