@@ -86,3 +86,23 @@ it.each([
     expect(faults).toEqual([])
   },
 )
+
+it('lengths of the square that are missing are asked for, all at once', { timeout: patience }, async () => {
+  const { page, faults } = await open()
+  await page.click('#part-printer > summary')
+  const words = page.locator('.printer .words')
+  await page.click('#keep-printer')
+  expect((await words.textContent())?.split('\n')).toEqual([
+    expect.stringContaining('side of the square across'),
+    expect.stringContaining('side of the square down'),
+    expect.stringContaining('both diagonals'),
+  ])
+  await page.fill('[name="measure-across"]', '149.4mm')
+  await page.fill('[name="measure-down"]', '150.6mm')
+  await page.click('#keep-printer')
+  expect(await words.textContent()).toBe('measure both diagonals, with the unit: 212.1mm 212.1mm')
+  await page.fill('[name="measure-diagonals"]', '212.2mm 212.1mm')
+  await page.click('#keep-printer')
+  expect(await words.textContent()).toContain('is kept in this browser')
+  expect(faults).toEqual([])
+})

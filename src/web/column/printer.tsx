@@ -28,6 +28,13 @@ const fields = [
   ['margins', 'first printed tick of each comb: top, right, bottom, left', '4mm, 4mm, 4mm, 4mm'],
 ] as const
 
+/** Without these a printer is not known: how each is asked for. */
+const wanted: readonly (readonly [key: string, words: string])[] = [
+  ['across', 'measure the side of the square across the page, with the unit: 149.5mm'],
+  ['down', 'measure the side of the square down the page, with the unit: 149.5mm'],
+  ['diagonals', 'measure both diagonals, with the unit: 212.1mm 212.1mm'],
+]
+
 const percent = (ratio: number): string => {
   const value = (ratio - 1) * 100
   return Math.abs(value) < 0.005
@@ -70,6 +77,11 @@ export const Printer = kept(({ lay, setLay, paper, text, asking, busy, count, sa
   const measure = (): void => {
     const said = (key: string): readonly string[] =>
       [measures[key] ?? ''].filter((text) => text.trim() !== '')
+    const missing = wanted.filter(([key]) => said(key).length === 0)
+    if (missing.length > 0) {
+      setWords(missing.map(([, words]) => words).join('\n'))
+      return
+    }
     const found = gaugeJob(
       name.trim() || 'my printer',
       {
