@@ -36,6 +36,7 @@ it.each([
   ['a bracket', `${whole})`],
   ['a line under it', `${whole}_`],
   ['a parameter', `${whole}&fbclid=abc`],
+  ['a sign written otherwise', whole.replace('=', '%3D')],
   ['blanks', `${whole.slice(0, 200)}%20 ${whole.slice(200)}%0A`],
 ])('what a mail or a sentence puts behind a link, or blanks into it, does no harm: %s', (_, hash) => {
   expect(linked(hash)).toBe(starter)

@@ -6,6 +6,9 @@ const mostLetters = 200_000
 /** no design has more than 262,144 letters, of at most 3 bytes each */
 const mostBytes = 3 * 262_144
 
+/** A messenger may write the `=` otherwise. */
+const marked = (hash: string): string => hash.replace(/^#design%3d/i, mark)
+
 /** The letters of a design behind the `#`, without what a mail, a sentence or a counter of clicks put into or behind them. */
 const lettersOf = (hash: string): string => {
   const [letters = ''] = /^[\w-]*/.exec(hash.slice(mark.length).replaceAll(/\s|%(?:20|0[ad])/gi, '')) ?? []
@@ -14,7 +17,8 @@ const lettersOf = (hash: string): string => {
 }
 
 /** The design that a link carries behind its `#`, which no browser sends anywhere; null where it carries none, or not the whole of it. */
-export const linked = (hash: string): string | null => {
+export const linked = (address: string): string | null => {
+  const hash = marked(address)
   if (!hash.startsWith(mark) || hash.length > mostLetters) return null
   const letters = lettersOf(hash)
   // an empty design has letters too
@@ -32,7 +36,7 @@ export const linked = (hash: string): string | null => {
 }
 
 /** Whether a link should carry a design, and does not carry the whole of it. */
-export const isTorn = (hash: string): boolean => hash.startsWith(mark) && linked(hash) === null
+export const isTorn = (hash: string): boolean => marked(hash).startsWith(mark) && linked(hash) === null
 
 /** A link to this page with the design in it; null where it would be longer than one that is read. */
 export const linkTo = (text: string, address: string): string | null => {
