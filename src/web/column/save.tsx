@@ -1,4 +1,5 @@
 import { Fragment } from 'preact'
+import { isCurved } from '../../index.ts'
 import { kept } from '../kept.ts'
 import { download } from '../state/download.ts'
 import { linkTo } from '../state/link.ts'
@@ -30,10 +31,19 @@ interface Row {
   readonly formats: readonly Format[]
   /** what a stop does not hinder */
   readonly always?: true
+  /** what a flat alone has none of */
+  readonly curved?: true
 }
 
 const rows: readonly Row[] = [
-  { id: 'set', thing: 'pages', words: 'the set', use: 'to print, tape and trace', formats: ['pdf'] },
+  {
+    id: 'set',
+    thing: 'pages',
+    words: 'the set',
+    use: 'to print, tape and trace',
+    formats: ['pdf'],
+    curved: true,
+  },
   {
     id: 'square',
     thing: 'square',
@@ -49,6 +59,7 @@ const rows: readonly Row[] = [
     words: 'the lip trial alone',
     use: 'to cut and try first',
     formats: ['pdf'],
+    curved: true,
   },
   {
     id: 'strips',
@@ -57,8 +68,16 @@ const rows: readonly Row[] = [
     words: 'the story strips alone',
     use: 'studs, seams, screws, full size',
     formats: ['pdf'],
+    curved: true,
   },
-  { id: 'map', thing: 'map', words: 'the map', use: 'for the phone, while taping', formats: ['png'] },
+  {
+    id: 'map',
+    thing: 'map',
+    words: 'the map',
+    use: 'for the phone, while taping',
+    formats: ['png'],
+    curved: true,
+  },
   {
     id: 'booklet',
     thing: 'booklet',
@@ -86,6 +105,7 @@ const rows: readonly Row[] = [
     words: 'the offsets',
     use: 'to draw it without paper',
     formats: ['pdf', 'csv', 'json', 'txt'],
+    curved: true,
   },
   {
     id: 'picture',
@@ -127,10 +147,12 @@ export const Save = kept(({ view, lay, stopped, hurts, busy, count, save, say }:
     }
   }
   const unread = view.problems.length > 0 || view.good === null
+  const straight = view.good !== null && !view.good.design.ramps.some(isCurved)
   return (
     <section class="save" aria-label="save">
       <h2>save</h2>
-      {rows.map(({ id, thing, only, words, use, formats, always }, nth) => (
+      {straight && <p class="help">a flat is straight cuts: it has no pages and no curve to save</p>}
+      {rows.map(({ id, thing, only, words, use, formats, always, curved }, nth) => (
         <Fragment key={id}>
           {nth === 1 && <h3>more files</h3>}
           <div class="row">
@@ -144,10 +166,10 @@ export const Save = kept(({ view, lay, stopped, hurts, busy, count, save, say }:
                   type="button"
                   key={format}
                   // what stands in the way is told louder than this
-                  class={nth === 0 && !hurts ? 'main' : undefined}
+                  class={nth === 0 && !hurts && !straight ? 'main' : undefined}
                   id={i === 0 ? `save-${id}` : `save-${id}-${format}`}
                   aria-label={`save ${words} as ${format.toUpperCase()}`}
-                  disabled={busy || unread || (stopped && !always)}
+                  disabled={busy || unread || (stopped && !always) || (straight && curved)}
                   onClick={() =>
                     save({
                       kind: 'save',

@@ -50,21 +50,29 @@ export const SideDrawing = kept((props: SideDrawingProps) => {
           ))}
         </div>
       )}
-      {now === null || unread
-        ? solved && (
-            <p class="answer">
-              <b>drawing: last good design</b>
-            </p>
-          )
-        : isCurved(now) && (
-            <p class="answer">
-              {showLength(now.transition.heights.deck, units, { unit: true })} high, {show(now.length)} long
-              <span>, {show(now.width)} wide</span>, <span>lip </span>
+      {now === null || unread ? (
+        solved && (
+          <p class="answer">
+            <b>drawing: last good design</b>
+          </p>
+        )
+      ) : (
+        <p class="answer">
+          {showLength(isCurved(now) ? now.transition.heights.deck : now.heights.surface, units, {
+            unit: true,
+          })}{' '}
+          high, {show(now.length)} long
+          <span>, {show(now.width)} wide</span>
+          {isCurved(now) && (
+            <>
+              , <span>lip </span>
               {((now.transition.lipAngle * 180) / Math.PI).toFixed(1)}°,{' '}
               <b>{steepnessWord(now.transition.lipAngle)}</b>
-              <span>; lengths in {units === 'mm' ? 'mm' : 'inches'}</span>
-            </p>
+            </>
           )}
+          <span>; lengths in {units === 'mm' ? 'mm' : 'inches'}</span>
+        </p>
+      )}
       {solved && view.good ? (
         <Picture
           {...props}
