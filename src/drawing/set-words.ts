@@ -9,7 +9,3 @@ export const tileWords = (place: string, set: string): string => `page ${place} 
 /** The same as it stood while tiles had a row letter and a number of their own. */
 export const rowTileWords = (tile: string, place: string, set: string): string =>
   `tile ${tile} · ${place} · ${set}`
-
-/** Over the test square. */
-export const squareWords = (printer: string | null): string =>
-  printer === null ? 'Check the printer first' : `Printed with the correction of ${printer}`

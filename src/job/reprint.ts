@@ -31,26 +31,27 @@ export const reprintJob = (
   const correction = profileCorrection(profile)
   const asIs = profile === null || (set.printer === profile.name && isSame(set.correction, correction))
   if (asIs) return { plan: planSealed(held, fingerprint), pages, warnings: [] }
-  // its combs show where the paper ends: they may not be moved
-  if (set.pages.every(({ kind }) => kind === 'square'))
-    return asked([`a test square alone is printed anew: traceply square --printer ${profile.name}`])
+  // what it says to type depends on its correction, and its combs show where the paper ends
+  if (pages.some(({ planned }) => planned.kind === 'square'))
+    return asked([
+      `reprint corrects no test square, as what it says to type would be wrong; print a new one: traceply square --paper ${set.paper.name} --printer ${profile.name} --out square-${profile.name}.pdf`,
+    ])
   const change = correctionChange(held, correction)
   const plan = planRecorrected(
     held,
     { name: profile.name, correction, uncertainty: printerUncertainty(profile.readings) },
     fingerprint,
   )
-  const window = windowOf(set)
   const moved = pages.map((page, i) => ({
     ...page,
     ...recorrect(contents[i]!, {
       change,
       set: { from: set.set, to: plan.set },
       printer: profile.name,
-      room: window[2] - window[0],
     }),
   }))
   const stale = moved.filter(({ told }) => !told).map(({ label }) => label)
+  const window = windowOf(set)
   const windows = pages.flatMap(({ planned }) =>
     planned.places.length > 0 ? planned.places.map((place) => place.window) : [window],
   )

@@ -1,9 +1,7 @@
-import type { Face } from '../drawing/drawing.ts'
 import { formatNumber } from '../drawing/number.ts'
 import { withoutProof } from '../drawing/page-proof.ts'
-import { faceWords, rowTileWords, squareWords, tileWords } from '../drawing/set-words.ts'
+import { faceWords, rowTileWords, tileWords } from '../drawing/set-words.ts'
 import { textWidth } from '../drawing/text-width.ts'
-import { capitalHeight } from '../drawing/typeface.ts'
 import type { Affine } from '../geometry/affine.ts'
 import { latin1Of } from './latin1.ts'
 
@@ -14,13 +12,11 @@ export interface Recorrection {
   readonly set: { readonly from: string; readonly to: string }
   /** whose correction the pages have now */
   readonly printer: string
-  /** room for a line across the page, points */
-  readonly room: number
 }
 
 export interface Recorrected {
   readonly content: Uint8Array
-  /** the page tells the new set and printer alone; not so where words are set in the wide font or over two lines */
+  /** the page tells the new set and printer alone; not so where words are set in the wide font */
   readonly told: boolean
 }
 
@@ -28,14 +24,13 @@ export interface Recorrected {
  * The operators of one of our pages for another correction: what they draw stays as it is, all of it under one matrix. Only the
  * words that tell set and printer are new.
  */
-export const recorrect = (content: Uint8Array, { change, set, printer, room }: Recorrection): Recorrected => {
+export const recorrect = (content: Uint8Array, { change, set, printer }: Recorrection): Recorrected => {
   const before = latin1Of(content)
-  const after = tellPrinter(before.replaceAll(set.from, set.to), printer, room)
+  const after = tellPrinter(before.replaceAll(set.from, set.to), printer)
   const matrix = change.map((v, i) => formatNumber(v, i < 4 ? 12 : 8, 'the change of a page')).join(' ')
-  const overTwoLines = before.includes(headStart) && !squareHead.test(before)
   return {
     content: bytesOf(`q\n${matrix} cm\n${after}Q\n`),
-    told: withoutProof(before).includes(set.from) && !overTwoLines,
+    told: withoutProof(before).includes(set.from),
   }
 }
 
@@ -64,31 +59,21 @@ const shownForm = (words: (printer: string | null) => string): RegExp => {
 }
 
 const outsideFace = shownForm(faceWords)
-const squareHead = shownForm(squareWords)
-const headStart = `(${squareWords(anything).split(' ').slice(0, 2).join(' ')}`
 const tileLines = [tileWords(anything, anything), rowTileWords(anything, anything, anything)].map(
   (words) => new RegExp(`\\((${formOf(words, '[^()\\\\]+')})\\) Tj`),
 )
 
-const tellPrinter = (operators: string, printer: string, room: number): string => {
+const tellPrinter = (operators: string, printer: string): string => {
   const [, line] = tileLines.map((form) => form.exec(operators)).find((found) => found) ?? []
   // beside the small map there is room for the line above
   const beside =
     line === undefined ? Number.POSITIVE_INFINITY : textWidth(line.replaceAll('\\267', '·'), 1, 'regular')
-  return operators
-    .replace(outsideFace, () => shown(faceWords(printer), 'regular', beside))
-    .replace(squareHead, (_, at: number) =>
-      shown(squareWords(printer), 'bold', room / capitalAt(operators, at)),
-    )
+  return operators.replace(outsideFace, () => shown(faceWords(printer), beside))
 }
 
-/** Height of a capital of the font that is set at an operator, points. */
-const capitalAt = (operators: string, at: number): number =>
-  (Number(/([\d.]+) Tf[^/]*$/.exec(operators.slice(0, at))?.[1]) * capitalHeight) / 1000
-
 /** A text shown in our own face, squeezed where it is wider than `room` at a capital height of 1. */
-const shown = (text: string, face: Face, room: number): string => {
-  const squeeze = Math.min(1, room / textWidth(text, 1, face))
+const shown = (text: string, room: number): string => {
+  const squeeze = Math.min(1, room / textWidth(text, 1, 'regular'))
   const show = `(${written(text)}) Tj`
   return squeeze < 1 ? `${formatNumber(squeeze * 100, 2, 'the squeeze of a text')} Tz ${show} 100 Tz` : show
 }

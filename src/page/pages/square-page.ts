@@ -2,7 +2,6 @@ import type { Units } from '../../design/design.ts'
 import { cross } from '../../drawing/cross.ts'
 import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
 import { type ParagraphStyle, paragraph } from '../../drawing/paragraph.ts'
-import { squareWords } from '../../drawing/set-words.ts'
 import { shortened } from '../../drawing/shortened.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import type { Box } from '../../geometry/bounds.ts'
@@ -67,7 +66,10 @@ export const squarePage = (
   const inInches = units === 'in' && side === squareSide
   const across = rulerLength(width - rulerInset - 4, units)
   const words: readonly (readonly [string, ParagraphStyle])[] = [
-    [squareWords(printer), { ...style, size: letters.word, face: 'bold' }],
+    [
+      printer === null ? 'Check the printer first' : `Printed with the correction of ${printer}`,
+      { ...style, size: letters.word, face: 'bold' },
+    ],
     [
       `Measure both sides of this square with a steel rule, middle of line to middle of line, never from a tape's hook: each must be ${sideWords}${units === 'in' ? `; + is 1/32 more${inInches ? ', – is 1/32 less' : ''}` : ''}.`,
       style,
