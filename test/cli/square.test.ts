@@ -194,6 +194,17 @@ describe('the square page', () => {
     expect(wordsOf((await made('square', '--printer', 'study')).pdf.pages[0]!)).not.toMatch(/ruler|comb/)
   })
 
+  it('corrected says what to type for one without correction, under a name of its own and with nothing to fill in', async () => {
+    await gauged('study')
+    const words = wordsOf((await made('square', '--paper', 'a4', '--printer', 'study')).pdf.pages[0]!)
+    const [line] = /traceply square .*?\.pdf/.exec(words)!
+    expect(words).not.toContain('NAME')
+    const [, command, ...args] = line.split(' ')
+    const out = args.pop()!
+    expect(out).not.toBe('square.pdf')
+    expect((await traceply(command!, ...args, join(folder, out))).exit).toBe(0)
+  })
+
   it('keeps its words clear of the square, however small the page', () => {
     const facts = {
       title: null,

@@ -78,7 +78,7 @@ export const squarePage = (
       `Off by more than 0.5 mm${inInches ? ' (1/64 in)' : ''}: print at 100 %, never "fit to page", one-sided, and measure again. Still off: ${
         printer === null
           ? 'measure A and B too; fill in "printer" in the browser, or type (NAME: a word for it):'
-          : 'print a square without correction and gauge that one anew; this one would tell what is left only. Type (NAME: your word for the printer):'
+          : 'print a square without correction and gauge that one anew; this one would tell what is left only. Type:'
       }`,
       style,
     ],

@@ -19,7 +19,9 @@ export const squareDraft = (
   combs = false,
 ): Draft => {
   const command =
-    printer === null ? gaugeCommand(sheet, combs) : `traceply square --paper ${sheet.paper.name}`
+    printer === null
+      ? gaugeCommand(sheet, combs)
+      : `traceply square --paper ${sheet.paper.name} --out uncorrected.pdf`
   const facts = { title, units, set, printer, command, combs }
   const { draw, corner } = squarePage(sheetWindow(sheet), facts)
   return {
