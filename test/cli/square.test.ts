@@ -157,6 +157,18 @@ describe('the square page', () => {
     expect(words).toContain('traceply gauge NAME --paper letter --across ____mm --down ____mm')
     expect(words).toContain('--diagonals ____mm ____mm')
     expect(words).toContain('--margins')
+    const said = /--margins "([^"]*)"/.exec(words)![1]!
+    expect(words).toContain('for --margins: top, right, bottom, left.')
+    const figures = ['4', '5', '12.5', '6']
+    const margins = said.replaceAll(/_+/g, () => figures.shift()!)
+    expect(figures).toEqual([])
+    await gauged('filled', '--margins', margins)
+    expect(JSON.parse(readFileSync(join(folder, 'filled.json'), 'utf8')).margins).toEqual({
+      top: 4,
+      right: 5,
+      bottom: 12.5,
+      left: 6,
+    })
     // 150 mm = 5.9055 in, to the next 32nd 5 29/32: a strong 5 7/8
     expect(words).toContain('ACROSS 150 mm (5 7/8+ in)')
     expect(wordsOf((await made('square', '--paper', 'a4')).pdf.pages[0]!)).toContain('ACROSS 150 mm')

@@ -217,8 +217,8 @@ const inchSquare = ({ x, y }: Point): Drawing => {
 /** What the combs are for, between the square and the ruler under it: 3 mm off the line that is measured. */
 const combWords = (at: Point, room: number): Drawing => {
   const tries = [
-    'Combs at the edges: the first tick that is printed whole is that margin in mm, for --margins.',
-    'Combs: the first whole tick is the margin in mm.',
+    'Combs at the edges: the first tick that is printed whole is that margin in mm, for --margins: top, right, bottom, left.',
+    'Combs: the first whole tick is the margin in mm; top, right, bottom, left.',
   ]
   const fits = (words: string): boolean => textWidth(words, letters.mark, 'regular') <= room
   const words = tries.find(fits) ?? tries[1]!

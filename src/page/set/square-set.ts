@@ -39,7 +39,7 @@ const gaugeCommand = (sheet: Sheet, combs: boolean): string => {
   const of = (mm: number): string =>
     side === squareSide ? '' : `/${showLength(mm, 'mm', { decimals: 1, unit: true }).replace(' ', '')}`
   const [edge, diagonal] = [`____mm${of(side)}`, `____mm${of(side * Math.SQRT2)}`]
-  const margins = combs ? ' --margins "top__mm, right__mm, bottom__mm, left__mm"' : ''
+  const margins = combs ? ' --margins "__mm, __mm, __mm, __mm"' : ''
   return `traceply gauge NAME --paper ${sheet.paper.name} --across ${edge} --down ${edge} --diagonals ${diagonal} ${diagonal}${margins}`
 }
 
