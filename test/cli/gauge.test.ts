@@ -97,6 +97,25 @@ describe('gauge keeps what was measured', () => {
     expect(kept('bare').margins).toBeNull()
   })
 
+  it('of the combs before, where the same printer and paper are measured again without them', async () => {
+    const again = (...more: readonly string[]) => gauge('study', ...sides, ...more, '--force')
+    await gauge('study', ...sides, '--margins', '3mm, 4mm, 12mm, 1/4in')
+    const margins = { top: 3, right: 4, bottom: 12, left: 6.35 }
+    const { out } = await again()
+    expect(kept('study').margins).toEqual(margins)
+    expect(out).toContain('\nmargins as measured before: 3, 4, 12, 6.35 mm (top, right, bottom, left)\n')
+    expect((await again('--margins', '5mm, 5mm, 5mm, 5mm')).out).not.toContain('before')
+    expect(kept('study').margins).toEqual({ top: 5, right: 5, bottom: 5, left: 5 })
+    const other = await again('--paper', 'a3')
+    expect(kept('study').margins).toBeNull()
+    expect(other.out).toContain('\nthe margins were measured on a4, not on a3: add --margins\n')
+    // nothing is known, or what was is damaged
+    expect((await again('--paper', 'a3')).out).not.toContain('margins')
+    writeFileSync(join(folder, 'study.json'), '{')
+    expect((await again()).exit).toBe(0)
+    expect(kept('study').margins).toBeNull()
+  })
+
   it('of the paper that is said', async () => {
     await gauge('study', ...sides, '--paper', 'Letter')
     expect(kept('study').paper).toBe('letter')

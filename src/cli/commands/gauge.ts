@@ -96,13 +96,15 @@ const gauge = (name: string | undefined, options: GaugeOptions, shell: Shell): n
       2,
       'say a name for the printer, e.g. traceply gauge study-laser --across 149.6mm --down 150.4mm',
     )
-  const profile = done(gaugeJob(name, options, design?.paper ?? 'a4'))
+  const before = options.force ? knownBefore(name, folder) : null
+  const profile = done(gaugeJob(name, options, design?.paper ?? 'a4', before))
   const file = saveProfile(profile, folder, options.force ?? false)
   report(profile, design, options, shell)
   if (!options.json)
     shell.out(
       [
         ...(options.paper === undefined ? [assumedPaper(profile.paper, design !== null)] : []),
+        ...(before !== null && options.margins === undefined ? marginsLeft(before, profile) : []),
         `kept in ${file}`,
         `next: traceply plot DESIGN --printer ${name}${design && design.paper !== profile.paper ? ` --paper ${profile.paper}` : ''}${options.profiles === undefined ? '' : ` --profiles ${harmless(options.profiles)}`}`,
         '',
@@ -110,6 +112,29 @@ const gauge = (name: string | undefined, options: GaugeOptions, shell: Shell): n
     )
   return 0
 }
+
+/** The profile that is replaced; null where there is none, or a damaged one. */
+const knownBefore = (name: string, folder: string): Profile | null => {
+  if (!listProfiles(folder).includes(name)) return null
+  try {
+    return loadProfile(name, folder)
+  } catch {
+    return null
+  }
+}
+
+/** What became of the margins of the profile before, where no new ones were said. */
+const marginsLeft = (before: Profile, { margins, paper }: Profile): readonly string[] => {
+  if (before.margins === null) return []
+  if (margins === null)
+    return [`the margins were measured on ${before.paper}, not on ${paper}: add --margins`]
+  const { top, right, bottom, left } = margins
+  return [
+    `margins as measured before: ${[top, right, bottom, left].map(plainMm).join(', ')} mm (top, right, bottom, left)`,
+  ]
+}
+
+const plainMm = (mm: number): string => `${Number(mm.toFixed(2))}`
 
 /** Which paper was taken where none was said, and what to type if it was another. */
 const assumedPaper = (paper: string, ofDesign: boolean): string => {

@@ -18,8 +18,16 @@ export interface GaugeWords {
   readonly paper?: string
 }
 
-/** What is known of a printer once it is measured. `otherwise`: the paper where none is said. */
-export const gaugeJob = (name: string, said: GaugeWords, otherwise: PaperName): Profile | Refusal => {
+/**
+ * What is known of a printer once it is measured. `otherwise`: the paper where none is said. `before`: what was known of it; its
+ * margins hold for the same paper until others are said.
+ */
+export const gaugeJob = (
+  name: string,
+  said: GaugeWords,
+  otherwise: PaperName,
+  before: Profile | null = null,
+): Profile | Refusal => {
   const faults: string[] = []
   const read = (option: string, texts: readonly string[], nominal: number): readonly Reading[] =>
     texts.flatMap(partReadings).flatMap((text) => {
@@ -42,7 +50,8 @@ export const gaugeJob = (name: string, said: GaugeWords, otherwise: PaperName): 
   const paper = paperNames.find((word) => word === (said.paper ?? otherwise).toLowerCase())
   if (paper === undefined)
     faults.push(`--paper ${shortly(said.paper ?? '')}: say one of ${paperNames.join(', ')}`)
-  const margins = said.margins === undefined ? null : readMargins(said.margins, faults)
+  const known = before?.paper === paper ? (before?.margins ?? null) : null
+  const margins = said.margins === undefined ? known : readMargins(said.margins, faults)
   if (faults.length > 0) return asked(faults)
   const found = gaugePrinter(readings)
   if ('faults' in found) return { refused: 'measured', faults: found.faults }
