@@ -45,6 +45,9 @@ export const squareSideIn = (window: Box): number =>
     (side) => side + beside.across <= window.x1 - window.x0 && side + beside.down <= window.y1 - window.y0,
   ) ?? 50
 
+/** How far a length may be off: 1 in 300, in whole twentieths of a millimetre, mm. */
+const mostOff = (length: number): number => Math.floor(length / 15) / 20
+
 /** The page that proves the printer: a true square, two long rulers; ideal page mm. */
 export const squarePage = (
   window: Box,
@@ -65,6 +68,11 @@ export const squarePage = (
   // a smaller square has no shy length, and its page little room
   const inInches = units === 'in' && side === squareSide
   const across = rulerLength(width - rulerInset - 4, units)
+  // what a small square may be off is too little for a rule
+  const longer =
+    side < squareSide && across > side
+      ? `, or the ruler of ${showLength(across, units, { unit: true })} by more than ${mostOff(across)} mm`
+      : ''
   const words: readonly (readonly [string, ParagraphStyle])[] = [
     [
       printer === null ? 'Check the printer first' : `Printed with the correction of ${printer}`,
@@ -75,7 +83,7 @@ export const squarePage = (
       style,
     ],
     [
-      `Off by more than 0.5 mm${inInches ? ' (1/64 in)' : ''}: print at 100 %, never "fit to page", one-sided, and measure again. Still off: ${
+      `Off by more than ${mostOff(side)} mm${inInches ? ' (1/64 in)' : ''}${longer}: print at 100 %, never "fit to page", one-sided, and measure again. Still off: ${
         printer === null
           ? 'measure A and B too; fill in "printer" in the browser, or type (NAME: a word for it):'
           : 'print a square without correction and gauge that one anew; this one would tell what is left only. Type:'

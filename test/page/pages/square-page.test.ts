@@ -76,3 +76,34 @@ it('for inch rules the page says what it bears, both signs, and how inches are t
   expect(readingFault('--across', reading)).toBe(null)
   expect(said('mm')).not.toMatch(/\/\d+ in|is 1\/32|Inches/)
 })
+
+it('allows 1 in 300, and on a small square names the longer ruler too, where a rule can tell that', () => {
+  const facts = { title: null, set: 'AAAA-BBBB-CCCC', printer: null, combs: false, command: 'gauge' }
+  const sides = [210, 140, 100, 60].map((width) => {
+    const page = squarePage({ x0: 0, y0: 0, x1: width, y1: width * 1.4 }, { ...facts, units: 'mm' })
+    const words = wordsOf(page.draw()).map(({ text }) => text)
+    const said = words.join(' ')
+    const told = /Off by more than ([\d.]+) mm(?:, or the ruler of (\d+) mm by more than ([\d.]+) mm)?:/.exec(
+      said,
+    )!
+    const [, off, length, far] = told.map(Number) as [number, number, number, number]
+    for (const [of, most] of Number.isNaN(length)
+      ? [[page.side, off]]
+      : ([
+          [page.side, off],
+          [length, far],
+        ] as const)) {
+      expect(most! / of!).toBeLessThanOrEqual(1 / 300)
+      expect((most! + 0.05) / of!).toBeGreaterThan(1 / 300)
+    }
+    // the ruler across is as long as that: its last figure
+    if (!Number.isNaN(length)) expect(words).toContain(`${length}`)
+    return [page.side, !Number.isNaN(length)]
+  })
+  expect(sides).toEqual([
+    [150, false],
+    [100, true],
+    [50, true],
+    [50, false],
+  ])
+})
