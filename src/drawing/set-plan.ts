@@ -33,8 +33,11 @@ export interface SetPlan {
 
 /** mm; `bound` is null where no distance is checked */
 export interface PlanBudget {
+  /** from the toe to the lip along the rows of pages, and off them */
   readonly run: number
   readonly rise: number
+  /** where the page's height runs along a row, not its width */
+  readonly rows?: 'down'
   readonly joints: number
   readonly bound: number | null
 }

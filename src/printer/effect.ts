@@ -66,16 +66,25 @@ export const curveEffect = (curve: Curve, distortion: Distortion, laid: Laid): C
   }
 }
 
-/** How far the lip may still lie from its place, seen from the toe, when the printer is corrected but known this well; mm. */
-export const leftAtLip = (
-  curve: Curve,
+/** From one place of a pattern to another, mm along the rows and off them; `rows`: what of the page runs along them. */
+export interface Way {
+  readonly along: number
+  readonly off: number
+  readonly rows: Laid['rows']
+}
+
+/** The way on pages that lie so, from a place to one that is dx, dy from it. */
+export const wayOn = ({ rows, angle }: Laid, dx: number, dy: number): Way => ({
+  along: Math.abs(dx * Math.cos(angle) + dy * Math.sin(angle)),
+  off: Math.abs(dy * Math.cos(angle) - dx * Math.sin(angle)),
+  rows,
+})
+
+/** How far the end of a way may lie off when the printer is corrected but known this well; mm. */
+export const leftOver = (
+  { along, off, rows }: Way,
   { likely, worst }: { readonly likely: Uncertainty; readonly worst: Uncertainty },
-  { rows, angle }: Laid,
 ) => {
-  const [toe, lip] = [curve.point(curve.toe), curve.point(curve.lip)]
-  const [dx, dy] = [lip.x - toe.x, lip.y - toe.y]
-  const along = Math.abs(dx * Math.cos(angle) + dy * Math.sin(angle))
-  const off = Math.abs(dy * Math.cos(angle) - dx * Math.sin(angle))
   // a lean moves what lies off a row along it
   const parts = ({ across, down, skew }: Uncertainty) =>
     rows === 'across'
@@ -86,4 +95,10 @@ export const leftAtLip = (
     likely: Math.hypot(one.along, one.off, one.lean),
     worst: Math.hypot(most.along + most.lean, most.off),
   }
+}
+
+/** How far the lip may still lie from its place, seen from the toe; mm. */
+export const leftAtLip = (curve: Curve, uncertainty: Parameters<typeof leftOver>[1], laid: Laid) => {
+  const [toe, lip] = [curve.point(curve.toe), curve.point(curve.lip)]
+  return leftOver(wayOn(laid, lip.x - toe.x, lip.y - toe.y), uncertainty)
 }

@@ -100,7 +100,13 @@ const shape = record({
     record({
       pattern: text,
       budget: orNone(
-        record({ run: number, rise: number, joints: number, bound: orNone(number, null) }),
+        record({
+          run: number,
+          rise: number,
+          rows: orNone((value) => value === 'down', undefined),
+          joints: number,
+          bound: orNone(number, null),
+        }),
         undefined,
       ),
     }),

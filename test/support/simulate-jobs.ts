@@ -41,6 +41,9 @@ export const simulateJobs = (
   // anywhere on the curve will do for the middle rise, which is not looked at
   const curve = { toe, lip, middle: toe }
   const lines = group.survey.filter(({ words }) => !words.startsWith('from the middle'))
+  // pages stretch along their own sides: which way these lie in the pattern, and which of them runs along a row
+  const [u, v] = group.tiles[0]!.toWindow
+  const across = Math.abs(group.tiles[0]!.toPage[0]) > 0.5
   const random = randomFrom(77)
   return Array.from({ length: count }, () => {
     const taped = honest(group, 0.1 + 0.05 * random(), random)
@@ -49,7 +52,9 @@ export const simulateJobs = (
     ) as [number, number, number]
     const laid: typeof taped = (tile, p) => {
       const q = taped(tile, p)
-      return { x: q.x + a * p.x + s * p.y, y: q.y + d * p.y }
+      const [along, off] = [u * p.x - v * p.y, v * p.x + u * p.y]
+      const [moved, risen] = [(across ? a : d) * along + s * off, (across ? d : a) * off]
+      return { x: q.x + u * moved + v * risen, y: q.y - v * moved + u * risen }
     }
     const [from, to] = [laid(first, toe), laid(last, lip)]
     // turned as a whole so that the marks come to lie best on their places

@@ -2,6 +2,7 @@ import type { Design } from '../../design/design.ts'
 import { curvedOf } from '../../design/kind-traits.ts'
 import type { Cover } from '../../page/cover/cover.ts'
 import { laidCoverage } from '../../page/cover/laid-coverage.ts'
+import { laidOn } from '../../page/cover/lattice.ts'
 import { curveEffect, leftAtLip, radiusOf } from '../../printer/effect.ts'
 import { type Profile, profileDistortion } from '../../printer/profile.ts'
 import { printerUncertainty } from '../../printer/uncertainty.ts'
@@ -36,11 +37,7 @@ export const printerEffects = (
     const outline = JSON.stringify(ramp.side.outline)
     const found = covered.find(({ pattern }) => JSON.stringify(pattern.outline) === outline)
     if (!found) return []
-    const { lattice } = laidCoverage(found, cover)
-    const laid = {
-      rows: lattice.layout === 'portrait' ? 'across' : 'down',
-      angle: Math.atan2(lattice.toFrame[2], lattice.toFrame[0]),
-    } as const
+    const laid = laidOn(laidCoverage(found, cover).lattice)
     return [
       {
         ramp: ramp.name,

@@ -8,6 +8,7 @@ import {
 } from '../../geometry/affine.ts'
 import { boxCorners, type Convex } from '../../geometry/clip.ts'
 import type { Point } from '../../geometry/point.ts'
+import type { Laid } from '../../printer/effect.ts'
 import type { Layout } from '../sheet/sheet.ts'
 
 /**
@@ -54,6 +55,12 @@ export const latticePlace = ({
 }: Lattice): { readonly angle: number; readonly joint: Point } => ({
   angle: -Math.atan2(sin, cos),
   joint: { x: overlap / 2 - e, y: overlap / 2 - f },
+})
+
+/** How its pages lie on the pattern, for what a printer does to them. */
+export const laidOn = ({ layout, toFrame }: Lattice): Laid => ({
+  rows: layout === 'portrait' ? 'across' : 'down',
+  angle: Math.atan2(toFrame[2], toFrame[0]),
 })
 
 /** A rectangle of the frame as a polygon in the pattern. */

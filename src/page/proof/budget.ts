@@ -1,5 +1,6 @@
 import type { PlanBudget } from '../../drawing/set-plan.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
+import { type Laid, leftOver, wayOn } from '../../printer/effect.ts'
 import type { PrinterUncertainty } from '../../printer/uncertainty.ts'
 import type { Tile } from '../tile/tile.ts'
 import type { SurveyLine } from './survey.ts'
@@ -12,7 +13,7 @@ export interface Expected {
   readonly curve: { readonly likely: number; readonly worst: number }
 }
 
-/** From toe to lip, mm; joints on the way; how far a set that meets its distances may be off, mm, null where none is checked. */
+/** From toe to lip along the rows and off them, mm; joints on the way; how far a set that meets its distances may be off, mm, null where none is checked. */
 export type Budget = PlanBudget
 
 /**
@@ -32,24 +33,19 @@ const parts = {
  * spread within. The pencil comes on top.
  */
 export const expectedError = (
-  { run, rise, joints, bound: tightest }: Budget,
+  { run, rise, rows, joints, bound: tightest }: Budget,
   printer: PrinterUncertainty,
 ): Expected => {
   const bound = tightest ?? Number.POSITIVE_INFINITY
   const at = (share: number) => {
-    const [x, y, n] = [run * share, rise * share, joints * share]
-    const { likely, worst } = printer
+    const n = joints * share
+    const { likely, worst } = leftOver(
+      { along: run * share, off: rise * share, rows: rows ?? 'across' },
+      printer,
+    )
     const loose = {
-      likely: Math.hypot(
-        x * likely.across,
-        y * likely.down,
-        y * likely.skew,
-        parts.page.likely * Math.sqrt(n),
-        parts.joint.likely * Math.sqrt(n),
-      ),
-      worst:
-        Math.hypot(x * worst.across + y * worst.skew, y * worst.down) +
-        (parts.page.worst + parts.joint.worst) * n,
+      likely: Math.hypot(likely, parts.page.likely * Math.sqrt(n), parts.joint.likely * Math.sqrt(n)),
+      worst: worst + (parts.page.worst + parts.joint.worst) * n,
     }
     return {
       likely: Math.hypot(Math.min(loose.likely, bound / Math.sqrt(3)), parts.pencil.likely),
@@ -60,12 +56,19 @@ export const expectedError = (
 }
 
 /** What of a pattern's pages the budget is made from. */
-export const budgetOf = (pattern: Pattern, tiles: readonly Tile[], survey: readonly SurveyLine[]): Budget => {
+export const budgetOf = (
+  pattern: Pattern,
+  tiles: readonly Tile[],
+  survey: readonly SurveyLine[],
+  laid: Laid,
+): Budget => {
   const [toe, lip] = [pattern.points[0]!.at, pattern.points[1]!.at]
+  const { along, off, rows } = wayOn(laid, lip.x - toe.x, lip.y - toe.y)
   const chord = survey.find(({ kind }) => kind === 'chord')
   return {
-    run: Math.abs(lip.x - toe.x),
-    rise: Math.abs(lip.y - toe.y),
+    run: along,
+    rise: off,
+    ...(rows === 'down' && { rows }),
     joints: jointsAlong(tiles),
     bound: chord ? chord.tolerance + parts.tape : null,
   }

@@ -4,6 +4,7 @@ import type { Pattern } from '../../pattern/pattern.ts'
 import type { PrinterUncertainty } from '../../printer/uncertainty.ts'
 import type { Cover } from '../cover/cover.ts'
 import { laidCoverage } from '../cover/laid-coverage.ts'
+import { laidOn } from '../cover/lattice.ts'
 import type { PatternCovers } from '../cover/pattern-covers.ts'
 import { type Budget, budgetOf, type Expected, expectedError } from '../proof/budget.ts'
 import { chooseDatums, type Datum } from '../proof/datum.ts'
@@ -52,7 +53,7 @@ export const tileGroups = (
     }
     const datums = chooseDatums(tiles, pattern, units, 4)
     const survey = surveyLines(tiles, pattern, datums)
-    const budget = budgetOf(pattern, tiles, survey)
+    const budget = budgetOf(pattern, tiles, survey, laidOn(coverage.lattice))
     const expected = expectedError(budget, uncertainty)
     return { pattern, tiles, datums, survey, expected, budget }
   })

@@ -4,8 +4,10 @@ import type { SurveyLine } from '../../../src/page/proof/survey.ts'
 import type { TileGroup } from '../../../src/page/set/tile-groups.ts'
 import type { Tile } from '../../../src/page/tile/tile.ts'
 import type { Pattern } from '../../../src/pattern/pattern.ts'
+import { type Laid, leftAtLip } from '../../../src/printer/effect.ts'
 import { gaugeUncertainty } from '../../../src/printer/gauge.ts'
 import { type PrinterUncertainty, printerUncertainty } from '../../../src/printer/uncertainty.ts'
+import { circleCurve } from '../../../src/ramp/curve/circle.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { assertNear } from '../../support/near.ts'
 import { rms } from '../../support/random.ts'
@@ -74,7 +76,8 @@ const expectedError = (
   tiles: readonly Tile[],
   survey: readonly SurveyLine[],
   known: PrinterUncertainty,
-) => expectedFrom(budgetOf(pattern, tiles, survey), known)
+  laid: Laid = { rows: 'across', angle: 0 },
+) => expectedFrom(budgetOf(pattern, tiles, survey, laid), known)
 
 const printer: PrinterUncertainty = {
   likely: { across: 0.0004, down: 0.0006, skew: 0.0005 },
@@ -101,6 +104,38 @@ describe('the error budget', () => {
       assertNear(found[where].likely, budget(share).likely, 1e-12, where)
       assertNear(found[where].worst, budget(share).worst, 1e-12, where)
     }
+  })
+
+  it('knows how the pages lie: what is well known across a page helps along what lies across it', () => {
+    const curve = circleCurve({ x: -300, y: 1724 }, 1724, 0.17, 0.95)
+    const [toe, lip] = [curve.point(curve.toe), curve.point(curve.lip)]
+    const [run, rise] = [lip.x - toe.x, lip.y - toe.y]
+    // along and off rows that rise by an angle
+    const turned = (angle: number) => [
+      Math.abs(run * Math.cos(angle) + rise * Math.sin(angle)),
+      Math.abs(rise * Math.cos(angle) - run * Math.sin(angle)),
+    ]
+    const found = new Set<string>()
+    for (const rows of ['across', 'down'] as const)
+      for (const angle of [0, 0.55]) {
+        const [along, off] = turned(angle) as [number, number]
+        const { likely, worst } = expectedError(patternOf(run, rise), tilesOf(1, 1), slack, printer, {
+          rows,
+          angle,
+        }).lip
+        const [far, wide] = rows === 'across' ? ['across', 'down'] : ['down', 'across']
+        const { likely: one, worst: most } = printer as unknown as Record<string, Record<string, number>>
+        const chance = (along * one![far!]!) ** 2 + (off * one![wide!]!) ** 2 + (off * one!.skew!) ** 2
+        assertNear(likely, Math.sqrt(chance + 0.3 ** 2), 1e-9)
+        const all = Math.hypot(along * most![far!]! + off * most!.skew!, off * most![wide!]!)
+        assertNear(worst, all + 0.5, 1e-9)
+        // as gauge says it
+        const gauge = leftAtLip(curve, printer, { rows, angle })
+        assertNear(gauge.likely, Math.sqrt(chance), 1e-9)
+        assertNear(gauge.worst, all, 1e-9)
+        found.add(worst.toFixed(2))
+      }
+    expect(found.size).toBe(4)
   })
 
   it('is bounded by what the survey lets pass, and a tape’s reading of 0.25 mm', () => {
@@ -150,7 +185,7 @@ describe('simulated jobs', () => {
     (paper) => {
       for (const text of [eightFeet, ...templates.map(templateText)])
         for (const group of groupsOf(text, paper, 'line', measured)) {
-          const open = expectedError(group.pattern, group.tiles, slack, measured)
+          const open = expectedFrom({ ...group.budget, bound: null }, measured)
           const off = simulateJobs(group, 'line', measured, 1500).map((job) => job.off)
           assertNear(rms(off) / open.lip.likely, 1, 0.25, `${group.pattern.name} ${paper}`)
           expect(Math.max(...off)).toBeLessThan(open.lip.worst * 1.05)
