@@ -233,9 +233,13 @@ describe('--for tells what the printer would do to a ramp', () => {
       `(line): seen from the toe the lip comes out ${show((1.6 / 150) * rise)} mm too low and ${show((1.1 / 150) * run)} mm too far back; ` +
         `the side's radius of 1724 mm becomes ${show(radius(a0))} mm at the toe, ${show(radius(a1))} mm at the lip`,
     )
-    expect(words).toMatch(
-      /corrected: the lip lies within \d\.\d mm as a rule, \d\.\d mm if every reading errs/,
-    )
+    const said = /corrected: the lip lies within \d\.\d mm as a rule, (\d\.\d) mm if every reading errs/.exec(
+      words,
+    )!
+    // both sides read once, off by 0.25 mm in 150; the lean not known, 0.1°: it moves what is high along the floor. A bound is rounded up
+    const most = Math.hypot((0.25 / 150) * run + ((0.1 * Math.PI) / 180) * rise, (0.25 / 150) * rise)
+    expect(Number(said[1])).toBeGreaterThanOrEqual(most)
+    expect(Number(said[1])).toBeLessThan(most + 0.1)
   })
 
   it('in inches', async () => {

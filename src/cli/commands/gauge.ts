@@ -4,6 +4,7 @@ import { type PrinterEffect, printerEffects } from '../../job/proving/printer-ef
 import { isRefusal } from '../../job/refusal.ts'
 import { harmless } from '../../length/quote.ts'
 import { showLength } from '../../length.ts'
+import { boundWords } from '../../page/proof/budget.ts'
 import { readingError } from '../../printer/gauge.ts'
 import { type Profile, profileRecord } from '../../printer/profile.ts'
 import { readingLines } from '../../printer/reading-lines.ts'
@@ -199,6 +200,6 @@ const effectLines = (
     `${ramp}, uncorrected, its pages laid as plot lays them here (${cover}): seen from the toe the lip comes out ` +
       `${show(Math.abs(lipUp))} too ${lipUp < 0 ? 'low' : 'high'} and ${show(Math.abs(lipBack))} too far ${lipBack < 0 ? 'forward' : 'back'}; ` +
       `the side's radius of ${show(radius)} becomes ${show(toeRadius)} at the toe, ${show(lipRadius)} at the lip`,
-    `${ramp}, corrected: the lip lies within ${corrected.likely.toFixed(1)} mm as a rule, ${corrected.worst.toFixed(1)} mm if every reading errs the same way; the distances on the map find more than that`,
+    `${ramp}, corrected: the lip lies within ${corrected.likely.toFixed(1)} mm as a rule, ${boundWords(corrected.worst)} mm if every reading errs the same way; the distances on the map find more than that`,
   ]
 }

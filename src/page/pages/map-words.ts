@@ -9,7 +9,7 @@ import type { Pattern } from '../../pattern/pattern.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import { type Cover, covers } from '../cover/cover.ts'
 import type { CoverCounts } from '../cover/pattern-covers.ts'
-import type { Expected } from '../proof/budget.ts'
+import { boundWords, type Expected } from '../proof/budget.ts'
 import type { Datum } from '../proof/datum.ts'
 import { type MissingScrews, missingScrews } from '../proof/missing-screws.ts'
 import { type SurveyLine, surveyLeast } from '../proof/survey.ts'
@@ -60,7 +60,7 @@ export const mapWords = (facts: MapFacts): MapWords => {
     head: `${pattern.part} of ${pattern.serves.join('; ')}. ${pagesWord(tiles)} on ${paperWord(facts.paper)}, set ${facts.set}. Cover ${facts.cover}; pages: ${covers.map((way) => `${way} ${facts.counts[way]}`).join(', ')}. Lengths in ${units === 'in' ? 'inches: + is 1/32 more, – is 1/32 less' : 'mm'}.`,
     steps: tapingSteps(facts),
     missing: missingScrews(pattern, tiles),
-    lip: `When the checks are met, the lip lies within ${likely.toFixed(1)} mm of its place as a rule, ${worst.toFixed(1)} mm at worst.${slipWords(tiles.length)}`,
+    lip: `When the checks are met, the lip lies within ${likely.toFixed(1)} mm of its place as a rule, ${boundWords(worst)} mm at worst.${slipWords(tiles.length)}`,
     panel: `Panel: ${[...panel, ...pattern.facts].join('; ')}.`,
     timbers: timberPages(pattern, tiles),
   }

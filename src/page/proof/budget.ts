@@ -55,6 +55,9 @@ export const expectedError = (
   return { lip: at(1), curve: at(0.5) }
 }
 
+/** A bound in words: rounded up, so that it holds; mm. */
+export const boundWords = (mm: number): string => (Math.ceil(mm * 10 - 1e-6) / 10).toFixed(1)
+
 /** What of a pattern's pages the budget is made from. */
 export const budgetOf = (
   pattern: Pattern,

@@ -48,6 +48,17 @@ const maps = (name: string, paper: 'letter' | 'a4') =>
     })
   })
 
+it('the worst that a map names is not less than the budget comes to, and less than a tenth of a millimetre more', () => {
+  for (const name of templates)
+    for (const { what, group, words } of maps(name, 'a4')) {
+      const said = words.map(({ text }) => text).join(' ')
+      const named = Number(/([\d.]+) mm at worst/.exec(said)?.[1])
+      const { worst } = group.expected.lip
+      expect(named, what).toBeGreaterThan(worst - 1e-5)
+      expect(named, what).toBeLessThan(worst + 0.1)
+    }
+})
+
 /** The tallest words that are a page's number: those of steps are smaller. */
 const numberOf = (words: readonly Word[], number: number): Word =>
   words.filter(({ text }) => text === `${number}`).reduce((a, b) => (b.tall > a.tall ? b : a))
