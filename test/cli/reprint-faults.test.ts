@@ -1,5 +1,5 @@
 import { mkdirSync, symlinkSync } from 'node:fs'
-import { basename } from 'node:path'
+import { basename, join } from 'node:path'
 import { deflateSync, inflateSync } from 'node:zlib'
 import {
   type PDFArray,
@@ -336,10 +336,22 @@ describe('pages that there are not:', () => {
 
   it('none is named', async () => {
     const path = await plot('quarter-mm', ...a4)
-    expect(await refused(path)).toEqual({
-      exit: 2,
-      err: `say which pages to print again, e.g. 7 or map\n${below(await planOf(bytesOf(path)))}`,
-    })
+    const plan = await planOf(bytesOf(path))
+    const asked = { exit: 2, err: `say which pages to print again, e.g. 7 or map\n${below(plan)}` }
+    expect(await refused(path)).toEqual(asked)
+    // nor is the name of what would be written looked at: beside the set it would be that of the set itself
+    const design = ['templates/quarter-mm.yaml', '--set', plan.set, ...a4]
+    const before = process.cwd()
+    process.chdir(file('.'))
+    try {
+      const [yaml = '', ...options] = design
+      for (const args of [['quarter-mm.pdf'], [join(before, yaml), ...options]]) {
+        const { exit, err } = await traceply('reprint', ...args)
+        expect({ exit, err }).toEqual(asked)
+      }
+    } finally {
+      process.chdir(before)
+    }
   })
 
   it('strips of a set without them', async () => {

@@ -85,7 +85,7 @@ const reprint = async (
 ): Promise<number> => {
   // `2,3` is said as often as `2 3`
   const wanted = said.flatMap((words) => words.split(',')).filter((word) => word !== '')
-  const out = pdfOut(raw.out ?? `${outName(file, wanted)}.pdf`, raw, shell, file)
+  const out = wanted.length === 0 ? null : pdfOut(raw.out ?? `${outName(file, wanted)}.pdf`, raw, shell, file)
   const { bytes, warnings } = raw.set === undefined ? fromPdf(file, raw) : await plotAgain(file, raw.set, raw)
   // loaded here, so that what reads no PDF starts without it
   const [{ pageContent, readSetPdf }, { copyPdf }] = await Promise.all([
@@ -94,6 +94,8 @@ const reprint = async (
   ])
   const set = await readSetPdf(bytes, reading)
   if ('fault' in set) throw new Failure(1, `${faultWords(file, set.fault)}; nothing written`)
+  if (out === null)
+    throw new Failure(2, `say which pages to print again, e.g. 7 or map\n${setWords(set.plan)}`)
   const pages = picked(file, set, wanted)
   const profile =
     raw.set === undefined && raw.printer !== undefined ? loadProfile(raw.printer, raw.profiles) : null
@@ -134,8 +136,6 @@ const fromPdf = (file: string, raw: ReprintOptions) => {
 }
 
 const picked = (file: string, set: SetPdf, said: readonly string[]): readonly SetPdfPage[] => {
-  if (said.length === 0)
-    throw new Failure(2, `say which pages to print again, e.g. 7 or map\n${setWords(set.plan)}`)
   const here = set.pages.map(({ planned }) => planned.page)
   const found = pickPages(set.plan, here, said)
   if (found.absent.length > 0 && set.damaged)
