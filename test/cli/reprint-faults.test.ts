@@ -447,9 +447,20 @@ describe('the command line:', () => {
     const { set } = await planOf(bytesOf(path))
     const { out, err } = await traceply('reprint', path, '3', '1', '--out', file('two.pdf'))
     expect(err).toBe('')
+    const print = 'Print at 100 %, never "fit to page", one-sided, on the printer that printed the set'
     expect(out).toBe(
-      `${file('two.pdf')}: 2 pages of set ${set} on a4: 1, 3.\n` +
-        'Print at 100 %, never "fit to page", one-sided, on the printer that printed the set; tape it where the old page lay.\n',
+      `${file('two.pdf')}: 2 pages of set ${set} on a4: 1, 3.\n${print}; tape them where the old pages lay.\n`,
     )
+    // only what has its place on the panel is taped there
+    for (const [pages, where] of [
+      [['3'], '; tape it where the old page lay'],
+      [['map', '3'], '; tape those with a number where the old page lay'],
+      [['map', '1', '3'], '; tape those with a number where the old pages lay'],
+      [['map'], ''],
+      [['square', 'trial'], ''],
+    ] as const) {
+      const said = await traceply('reprint', path, ...pages, '--out', file('two.pdf'), '--force')
+      expect(said.out.split('\n').slice(1)).toEqual([`${print}${where}.`, ''])
+    }
   })
 })

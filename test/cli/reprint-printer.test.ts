@@ -342,6 +342,19 @@ describe('what is to watch:', () => {
     expect(loose.expected[0].budget).toEqual(before[0].budget)
   })
 
+  it('that its code is another one, and which one it fits', async () => {
+    await gauge('large')
+    const path = await plot('quarter-mm', '--paper', 'a4', '--cover', 'line')
+    const before = await planOf(bytesOf(path))
+    const { out } = await traceply('reprint', path, '2', ...printer('large'), '--out', file('said.pdf'))
+    const after = await planOf(bytesOf(file('said.pdf')))
+    expect(after.set).not.toBe(before.set)
+    expect(out).toContain(`1 page of set ${after.set} on`)
+    expect(out).toContain(
+      `\nPages of this code and of ${before.set} fit together, of other codes they do not.\n`,
+    )
+  })
+
   it('a printer that is not known', async () => {
     const path = await plot('quarter-mm', '--paper', 'a4', '--cover', 'line')
     const { exit, err } = await refused(path, '2', ...printer('wide'))

@@ -103,7 +103,7 @@ const reprint = async (
   const copy = await copyPdf(reprintInput(set, job), platform)
   out.write(copy)
   if (raw.json) shell.out(`${JSON.stringify(job.plan, null, 2)}\n`)
-  else out.say(report(out.name, job.plan, pages, profile))
+  else out.say(report(out.name, set.plan, job.plan, pages, profile))
   for (const warning of [...warnings, ...job.warnings]) shell.err(`watch ${warning}\n`)
   return 0
 }
@@ -160,14 +160,26 @@ const contentsOf = (
 
 const report = (
   out: string,
-  plan: Pick<SetPlan, 'set' | 'paper'>,
+  before: SetPlan,
+  plan: SetPlan,
   pages: readonly SetPdfPage[],
   profile: Profile | null,
 ): string => {
   const count = countWords(pages.length, 'page')
   return [
     `${out}: ${count} of set ${plan.set} on ${plan.paper.name}: ${harmless(pages.map(({ label }) => label).join(', '))}${profile ? `; corrected for ${profile.name}` : ''}.`,
-    `Print at 100 %, never "fit to page", one-sided${profile ? '' : ', on the printer that printed the set'}; tape it where the old page lay.`,
+    `Print at 100 %, never "fit to page", one-sided${profile ? '' : ', on the printer that printed the set'}${whereWords(pages)}.`,
+    ...(plan.set === before.set
+      ? []
+      : [`Pages of this code and of ${before.set} fit together, of other codes they do not.`]),
     '',
   ].join('\n')
+}
+
+/** Of the pages to tape. */
+const whereWords = (pages: readonly SetPdfPage[]): string => {
+  const tiles = pages.filter(({ planned }) => planned.kind === 'tile').length
+  if (tiles === 0) return ''
+  const what = pages.length === 1 ? 'it' : tiles === pages.length ? 'them' : 'those with a number'
+  return `; tape ${what} where the old page${tiles === 1 ? '' : 's'} lay`
 }
