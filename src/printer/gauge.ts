@@ -21,6 +21,17 @@ const mostSkew = (0.6 * Math.PI) / 180
 const ratio = (readings: readonly Reading[]): number =>
   readings.reduce((sum, r) => sum + r.measured, 0) / readings.reduce((sum, r) => sum + r.nominal, 0)
 
+/** What to measure as well, where one of both ways is not. */
+export const missingReadings = ({
+  across,
+  down,
+}: Readonly<Record<'across' | 'down', readonly unknown[]>>): readonly string[] => [
+  ...(across.length > 0
+    ? []
+    : ['--across is missing: measure the side of the square that runs across the page']),
+  ...(down.length > 0 ? [] : ['--down is missing: measure the side of the square that runs down the page']),
+]
+
 /** What the printer does, or everything that speaks against the readings. */
 export const gaugePrinter = (
   readings: Readings,
@@ -30,10 +41,7 @@ export const gaugePrinter = (
     ...readings.down.map((r) => readingFault('--down', r)),
     ...readings.diagonals.flat().map((r) => readingFault('--diagonals', r)),
   ].filter((fault) => fault !== null)
-  if (readings.across.length === 0)
-    faults.push('--across is missing: measure the side of the square that runs across the page')
-  if (readings.down.length === 0)
-    faults.push('--down is missing: measure the side of the square that runs down the page')
+  faults.push(...missingReadings(readings))
   if (faults.length > 0) return { faults }
   const [across, down] = [ratio(readings.across), ratio(readings.down)]
   const skews = readings.diagonals.map(([rising, falling]) => {

@@ -161,8 +161,12 @@ describe('gauge keeps what was measured', () => {
   })
 
   it('says that a lean goes unseen without diagonals', async () => {
-    expect((await gauge('study', ...sides)).out).toContain('a leaning print goes unseen: add --diagonals A B')
-    expect((await gauge('two', ...sides, '--diagonals', '212mm', '212mm')).out).not.toContain('unseen')
+    const { out } = await gauge('study', ...sides)
+    expect(out).toContain('a leaning print goes unseen: add --diagonals A B')
+    expect(out).toMatch(/, its lean not measured\n/)
+    const two = (await gauge('two', ...sides, '--diagonals', '212mm', '212mm')).out
+    expect(two).not.toContain('unseen')
+    expect(two).toMatch(/, upright\n/)
   })
 
   it('as JSON alone on standard output', async () => {
@@ -377,8 +381,9 @@ describe('gauge refuses', () => {
       /148,4mm` has a comma; write `148\.4mm`, with a point/,
     ],
     ['a bare ruler', ['--across', '238.1/240', '--down', '151.1mm'], 2, /no unit|not a length/],
-    ['no --across', ['--down', '151.1mm'], 1, /--across is missing/],
-    ['no --down', ['--across', '151.1mm'], 1, /--down is missing/],
+    ['no --across', ['--down', '151.1mm'], 2, /^--across is missing[^\n]*\n$/],
+    ['no --down', ['--across', '151.1mm'], 2, /^--down is missing[^\n]*\n$/],
+    ['neither', [], 2, /^--across is missing.*\n--down is missing.*\n$/],
     [
       'a digit swapped',
       ['--across', '184.4mm', '--down', '151.1mm'],

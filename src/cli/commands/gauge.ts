@@ -166,9 +166,11 @@ const report = (
     return
   }
   const lean =
-    Math.abs(profile.skewDegrees) < 0.005
-      ? 'upright'
-      : `leans ${Math.abs(profile.skewDegrees).toFixed(2)}° to the ${profile.skewDegrees > 0 ? 'right' : 'left'}`
+    profile.readings.diagonals.length === 0
+      ? 'its lean not measured'
+      : Math.abs(profile.skewDegrees) < 0.005
+        ? 'upright'
+        : `leans ${Math.abs(profile.skewDegrees).toFixed(2)}° to the ${profile.skewDegrees > 0 ? 'right' : 'left'}`
   const lines = [
     `${profile.name} on ${profile.paper}: across ${percent(profile.across)}, down ${percent(profile.down)}, ${lean}`,
     `measured with a rule good to ${readingError} mm: ${readingLines(profile.readings).join('; ')}`,

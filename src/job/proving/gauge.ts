@@ -1,6 +1,6 @@
 import { type PaperName, paperNames } from '../../design/design.ts'
 import { readLength } from '../../length.ts'
-import { gaugePrinter, type Readings, squareDiagonal } from '../../printer/gauge.ts'
+import { gaugePrinter, missingReadings, type Readings, squareDiagonal } from '../../printer/gauge.ts'
 import { mostMargin, type Profile } from '../../printer/profile.ts'
 import { partReadings, type Reading, readReading, squareSide } from '../../printer/reading.ts'
 import { fourLengths, marginsFrom } from '../four-lengths.ts'
@@ -47,6 +47,7 @@ export const gaugeJob = (
       diagonals[2 * i + 1]!,
     ]),
   }
+  faults.push(...missingReadings({ across: said.across ?? [], down: said.down ?? [] }))
   const paper = paperNames.find((word) => word === (said.paper ?? otherwise).toLowerCase())
   if (paper === undefined)
     faults.push(`--paper ${shortly(said.paper ?? '')}: say one of ${paperNames.join(', ')}`)
