@@ -1,5 +1,5 @@
 import { isCurved } from '../../design/kind-traits.ts'
-import { alsoDrawn, firstClear, nothingDrawn } from '../../drafting/clearance.ts'
+import { alsoDrawn, nothingDrawn } from '../../drafting/clearance.ts'
 import { arrowHead } from '../../drawing/arrow.ts'
 import { type Drawing, fill, stroke, text } from '../../drawing/drawing.ts'
 import { affineScale } from '../../geometry/affine.ts'
@@ -11,7 +11,7 @@ import type { Units } from '../../length.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
 import { timbersOf } from './plan-view.ts'
 import { profileOf } from './profile.ts'
-import { numberWays } from './stud-view.ts'
+import { timberNumbers } from './timber-numbers.ts'
 import { type View, viewOf, viewStyle } from './view.ts'
 
 const layer = 'note'
@@ -41,13 +41,13 @@ export const stageView = (
     ...done.flatMap((i) => solid(paths[i]!, there)),
     ...now.flatMap((i) => solid(paths[i]!, fresh)),
   ]
-  let clearance = alsoDrawn(nothingDrawn, [...side, ...timbers], 'thing')
-  const numbers = now.flatMap((i): Drawing => {
-    const marks = firstClear(clearance, numberWays(timbersOf(ramp)[i]!, `${i + 1}`, ratio))
-    if (!marks) return []
-    clearance = alsoDrawn(clearance, marks, 'note')
-    return marks
-  })
+  const numbers = timberNumbers(
+    timbersOf(ramp),
+    now,
+    [...done, ...now],
+    ratio,
+    alsoDrawn(nothingDrawn, [...side, ...timbers], 'thing'),
+  )
   return viewOf([
     { name: 'side', marks: side },
     { name: 'timbers', marks: timbers },

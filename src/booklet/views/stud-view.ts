@@ -1,21 +1,20 @@
-import { alsoDrawn, firstClear, nothingDrawn } from '../../drafting/clearance.ts'
+import { alsoDrawn, nothingDrawn } from '../../drafting/clearance.ts'
 import { readableAngle } from '../../drafting/dimension/figure.ts'
 import { runningDimension } from '../../drafting/dimension/running-dimension.ts'
 import { spread } from '../../drafting/dimension/spread.ts'
 import { zeroMark } from '../../drafting/dimension/tick.ts'
-import { type Ways, waysAt } from '../../drafting/ways.ts'
 import { arrowHead } from '../../drawing/arrow.ts'
 import { type Drawing, fill, stroke, text } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { affineScale } from '../../geometry/affine.ts'
 import { pathOf, polygonOf, segmentsPath } from '../../geometry/path.ts'
 import { pathMap } from '../../geometry/path-map.ts'
-import { type Point, pointBetween, pointToward } from '../../geometry/point.ts'
+import { type Point, pointToward } from '../../geometry/point.ts'
 import { showLength, type Units } from '../../length.ts'
-import { type Timber, timberCorners } from '../../ramp/frame/timber.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
 import { timbersOf } from './plan-view.ts'
 import { frameCurve, profileOf } from './profile.ts'
+import { timberNumbers } from './timber-numbers.ts'
 import { scaled, type View, viewOf, viewStyle } from './view.ts'
 
 const layer = 'note'
@@ -55,17 +54,13 @@ export const studView = (ramp: SolvedRamp, units: Units, ratio: number): View =>
           viewStyle,
         )
       : []
-  let clearance = alsoDrawn(
+  const clearance = alsoDrawn(
     alsoDrawn(nothingDrawn, [...side, ...solid], 'thing'),
     [...along, ...floor],
     'note',
   )
-  const numbers = timbers.flatMap((timber, i): Drawing => {
-    const marks = firstClear(clearance, numberWays(timber, `${i + 1}`, ratio))
-    if (!marks) return []
-    clearance = alsoDrawn(clearance, marks, 'note')
-    return marks
-  })
+  const all = timbers.map((_, i) => i)
+  const numbers = timberNumbers(timbers, all, all, ratio, clearance)
   return viewOf([
     { name: 'timbers', marks: solid },
     { name: 'side', marks: side },
@@ -73,29 +68,6 @@ export const studView = (ramp: SolvedRamp, units: Units, ratio: number): View =>
     { name: 'up the curve', marks: along },
     ...(floor.length > 0 ? [{ name: 'along the floor', marks: floor }] : []),
   ])
-}
-
-/** Places for a timber's number: inside it, behind its inner end, beside it, farther off. */
-export const numberWays = (timber: Timber, number: string, ratio: number): Ways => {
-  const corners = timberCorners(timber).map((p) => scaled(p, ratio))
-  const middle = pointBetween(corners[0]!, corners[2]!, 0.5)
-  const [half, deep] = [(timber.width * ratio) / 2, (timber.depth * ratio) / 2]
-  const into = timber.angle - Math.PI / 2
-  const at = (along: number, down: number): Drawing => {
-    const p = pointToward(pointToward(middle, timber.angle, along), into, down)
-    return [text(layer, { x: p.x, y: p.y - size / 2 }, size, number, { face: 'bold', align: 'middle' })]
-  }
-  const reach = Math.max(0.95 * size, textWidth(number, size, 'bold') / 2 + 1)
-  const places = [0, 1, 2].flatMap((more): readonly (readonly [number, number])[] => [
-    [0, deep + reach + more],
-    [half + reach + more, 0],
-    [-half - reach - more, 0],
-    [half + reach + more, deep],
-    [-half - reach - more, deep],
-    [half + reach + more, deep + reach],
-    [0, -deep - reach - more],
-  ])
-  return waysAt([[0, 0], ...places], ([along, down]) => at(along, down))
 }
 
 /** Running dimensions that follow the curve: a ring at the toe, a head at each stud, figures square to the curve. */
