@@ -1,4 +1,4 @@
-import { figuresApart, runningDimension, runningReach } from '../../drafting/dimension/running-dimension.ts'
+import { figuresApart, runningDimension } from '../../drafting/dimension/running-dimension.ts'
 import { spread } from '../../drafting/dimension/spread.ts'
 import { cross } from '../../drawing/cross.ts'
 import { type Drawing, stroke, text } from '../../drawing/drawing.ts'
@@ -33,7 +33,7 @@ const { lines, size } = viewStyle
 /** From an edge to the line of its dimensions, mm. */
 const off = 5
 
-/** Its sheets with seams, stud lines, screws, each measured from its own lower and left edges: the next one up, or to the right, on the far side. */
+/** Its sheets with seams, stud lines, screws, each measured from its own lower and left edges, up at the left, the next one to the right on the far side. */
 export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View => {
   const { width, pieces, widths, marks, rows } = sheet
   const length = pieces.reduce((most, piece) => Math.max(most, piece.from + piece.length), 0)
@@ -61,9 +61,8 @@ export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View =
   const upMarks = up.map(({ from, stops: all }, i) =>
     runningDimension(
       {
-        ...(i % 2 === 0
-          ? ({ zero: { x: -off, y: from }, side: 1 } as const)
-          : ({ zero: { x: right + off, y: from }, side: -1 } as const)),
+        zero: { x: -off, y: from },
+        side: 1,
         angle: Math.PI / 2,
         stops: all,
         back: off - 0.5,
@@ -89,23 +88,6 @@ export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View =
     ),
   )
   const below = Math.min(0, drawingBounds(acrossMarks.slice(1).flat())?.y0 ?? 0)
-  // names stand beside the dimensions of the sheet that they lie on
-  const besides = up.flatMap(({ stops: all }, i) =>
-    i % 2 === 0
-      ? []
-      : [
-          {
-            from: Math.min(...places[i]!) - figuresApart * size,
-            to: Math.max(...places[i]!) + figuresApart * size,
-            past:
-              off +
-              runningReach(
-                all.map(({ figure }) => figure),
-                size,
-              ),
-          },
-        ],
-  )
   const inside = own.map((one, i) => nameMarks(one, sheet.names[i] ?? '', ratio))
   const beside = linesBeside(
     marks.map(({ at, name }) => {
@@ -114,7 +96,6 @@ export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View =
     }),
     right,
     top,
-    besides,
   )
   return viewOf([
     {
@@ -158,17 +139,15 @@ export const sheetView = (sheet: FlatSheet, units: Units, ratio: number): View =
   ])
 }
 
-/** Where the figures up each sheet stand, its zero's first: sheets on one side of the drawing have to keep off each other's. */
+/** Where the figures up each sheet stand, its zero's first: they keep off those of the others. */
 const upPlaces = (
   up: readonly { readonly from: number; readonly stops: readonly { readonly at: number }[] }[],
 ): readonly (readonly number[])[] => {
   const points = up.map(({ from, stops }) => [from, ...stops.map(({ at }) => from + at)])
-  const sides = [0, 1].map((side) =>
-    spread(points.filter((_, i) => i % 2 === side).flat(), figuresApart * size),
-  )
+  const all = spread(points.flat(), figuresApart * size)
   return points.map((own, i) => {
-    const before = points.filter((_, k) => k < i && k % 2 === i % 2).flat().length
-    return sides[i % 2]!.slice(before, before + own.length)
+    const before = points.slice(0, i).flat().length
+    return all.slice(before, before + own.length)
   })
 }
 
@@ -219,13 +198,11 @@ const namesBeside = (
   })
 }
 
-/** Chain lines across the sheets, their names to the right, pushed apart where they are close. */
+/** Chain lines across the sheets, their names to the right, pushed apart where they are close, then with a line to their own. */
 const linesBeside = (
   marks: readonly { readonly at: number; readonly name: string; readonly covered: boolean }[],
   right: number,
   top: number,
-  /** where dimensions stand at the right, and how far they reach */
-  besides: readonly { readonly from: number; readonly to: number; readonly past: number }[],
 ): Drawing => {
   const places = spread(
     marks.map(({ at }) => at),
@@ -234,13 +211,12 @@ const linesBeside = (
   )
   return marks.flatMap(({ at, name, covered }, i): Drawing => {
     const place = places[i]!
-    const past = besides.find(({ from, to }) => place >= from && place <= to)?.past ?? 0
     return [
       ...(covered ? [stroke(layer, pathOf({ x: -1.5, y: at }, { x: right + 1.5, y: at }), lines.axis)] : []),
-      ...(past === 0 && (Math.abs(place - at) > 0.1 || !covered)
+      ...(Math.abs(place - at) > 0.1 || !covered
         ? [stroke(layer, pathOf({ x: right + 2, y: at }, { x: right + 5, y: place }), lines.thin)]
         : []),
-      text(layer, { x: right + past + 5.5, y: place - size / 2 }, size, name),
+      text(layer, { x: right + 5.5, y: place - size / 2 }, size, name),
     ]
   })
 }

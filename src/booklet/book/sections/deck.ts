@@ -11,9 +11,9 @@ import { ownSheets } from '../../../ramp/skin/own-sheets.ts'
 import { sheetWords } from '../../../stock/panel/sheet-words.ts'
 import { screwWords } from '../../screw-counts.ts'
 import { sheetView } from '../../views/sheet-view.ts'
-import { type Block, beside, caution, check, type FixedBlock, head, part, stack, step } from '../block.ts'
+import { type Block, beside, caution, check, head, part, stack, step } from '../block.ts'
 import { type Book, leastShare, ofRamp } from '../book.ts'
-import { figure } from '../figure.ts'
+import { type Figure, figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
 import { marked, sheetWithScrews } from './screw-table.ts'
@@ -39,7 +39,7 @@ const sheetFigure = (
     length,
     ...sheet
   }: Omit<Parameters<typeof sheetView>[0], 'width' | 'marks'> & { readonly length: number },
-): FixedBlock =>
+): Figure =>
   figure(
     ofRamp(book, name, ramp),
     (ratio) => sheetView({ ...sheet, width: ramp.width, marks: [] }, book.units, ratio),

@@ -1,7 +1,8 @@
 import type { OwnSheet } from '../../../ramp/skin/own-sheets.ts'
 import type { SheetPart } from '../../../stock/sheet-part.ts'
-import { type Block, beside, type FixedBlock, gap, stack, type TableBlock, table, words } from '../block.ts'
+import { type Block, beside, gap, stack, type TableBlock, table, words } from '../block.ts'
 import type { Book } from '../book.ts'
+import type { Figure } from '../figure.ts'
 
 interface Row {
   readonly at: number
@@ -93,14 +94,16 @@ const share = 0.58
 const between = 3
 /** A drawing with more rows of figures than this needs the whole width. */
 const mostRows = 12
+/** Smaller than this its crosses run into each other, mm on paper for one of the thing: it then takes the whole width, if it stands there larger by so much. */
+const small = { ratio: 1 / 50, gain: 1.4 } as const
 /** Steps beside a drawing may reach so far below it, mm. */
 const below = 20
 
-/** A drawing of sheets, the table of their screws and the steps: beside each other where all rows are alike across, one under the other else. */
+/** A drawing of sheets, the table of their screws and the steps: beside each other where all rows are alike across and the drawing is not too small so, one under the other else. */
 export const sheetWithScrews = <R extends Row>(
   book: Book,
   facts: ScrewTable<R>,
-  at: (width: number) => FixedBlock,
+  at: (width: number) => Figure,
   steps: (width: number) => readonly Block[],
 ): readonly Block[] => {
   const { width, show } = book
@@ -109,14 +112,24 @@ export const sheetWithScrews = <R extends Row>(
   )
   const room = width * (1 - share) - between
   const narrow = tableOf(book, facts, room, true)
+  const under = (drawing: Figure, alike: boolean): readonly Block[] => [
+    drawing,
+    words(facts.takes, width),
+    ...steps(width),
+    tableOf(book, facts, width, alike),
+  ]
   if (
     first === undefined ||
     others.length > 0 ||
     narrow.laid.width > room ||
     narrow.laid.rows.length > mostRows
   )
-    return [at(width), words(facts.takes, width), ...steps(width), tableOf(book, facts, width, false)]
+    return under(at(width), false)
   const drawing = at(width * share)
+  if (drawing.ratio < small.ratio) {
+    const wide = at(width)
+    if (wide.ratio > small.gain * drawing.ratio) return under(wide, true)
+  }
   const aside = [words(facts.takes, room), narrow]
   const all = stack([...aside, gap(2), ...steps(room)])
   return all.height <= drawing.height + below
