@@ -11,6 +11,7 @@ import type { LaidSet } from '../../page/set/set.ts'
 import { type Sheet, sheetWindow } from '../../page/sheet/sheet.ts'
 import { command, type Given } from '../command.ts'
 import { done } from '../done.ts'
+import { Failure } from '../failure.ts'
 import { loadDesign, nameOf } from '../load-design.ts'
 import { forceOption, layingOptions, planOption, profilesOption } from '../options.ts'
 import { pdfOut } from '../pdf/pdf-out.ts'
@@ -57,7 +58,13 @@ const plot = async (file: string, raw: Given<typeof rows>, shell: Shell): Promis
   const job = done(plotJob(design, text, laying, sha256, paceFor), { file, several, done: 'plot' })
   const { solved, covering, set } = job
   const lost = await writeSet(set, design.title, out, shell.progress)
-  await image?.writeMap(design.title, set, design.units, raw.map!, raw.force ?? false)
+  await image
+    ?.writeMap(design.title, set, design.units, raw.map!, raw.force ?? false)
+    .catch((error: unknown) => {
+      throw error instanceof Failure
+        ? new Failure(error.exit, `${error.message}; the pages are written: ${out.name}`)
+        : error
+    })
   if (raw.json) shell.out(`${JSON.stringify(set.plan, null, 2)}\n`)
   else
     out.say(
