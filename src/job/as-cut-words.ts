@@ -28,6 +28,12 @@ export type RampAsCut = AsCut & { readonly ramp: string }
 
 const example = { mm: 'along=48,down=30', in: 'along=1 7/8,down=1 1/4' } as const
 
+/** Keys of which one is enough, and what they tell. */
+const sayTheSame = [
+  { all: acrossKeys, what: 'wall' },
+  { all: depthKeys, what: 'floor' },
+] as const
+
 /** Reads all of what `--as-cut` says. */
 export const readAsCut = (
   all: readonly string[],
@@ -48,6 +54,16 @@ const readOne = (said: string, { ramps, units }: Design, faults: string[]): Ramp
   const depth = depthKeys.find((key) => key === match?.[2] || key === match?.[4])
   if (!match || (match[4] === undefined ? 1 : 2) !== (across ? 1 : 0) + (depth ? 1 : 0)) {
     const notched = notchedNames(ramps)
+    const keys = [match?.[2], match?.[4]]
+    const same = sayTheSame.find(
+      ({ all }) => keys[0] !== keys[1] && keys.every((key) => all.some((one) => one === key)),
+    )
+    if (same) {
+      faults.push(
+        `${shown}: \`${keys[0]}\` and \`${keys[1]}\` both say where the ${same.what} is; one of them is enough`,
+      )
+      return null
+    }
     faults.push(`${shown}: write it like ${notched.length > 1 ? `${notched[0]}:` : ''}${example[units]}`)
     return null
   }

@@ -162,10 +162,10 @@ describe('traceply figures --as-cut', () => {
   it.each([
     ['no pairs', one, ['30,42'], '--as-cut 30,42: write it like along=48,down=30'],
     [
-      'one of them only',
+      'the wall from two edges',
       one,
       ['along=30,back=42'],
-      '--as-cut along=30,back=42: write it like along=48,down=30',
+      '--as-cut along=30,back=42: `along` and `back` both say where the wall is; one of them is enough',
     ],
     [
       'the same twice',
@@ -212,6 +212,12 @@ describe('traceply figures --as-cut', () => {
       one,
       ['along=30,5,down=42'],
       '--as-cut along=30,5,down=42: `along`: `30,5` has a comma; write `30.5`, with a point',
+    ],
+    [
+      'the floor twice',
+      one,
+      ['bottom=590,down=42'],
+      '--as-cut bottom=590,down=42: `bottom` and `down` both say where the floor is; one of them is enough',
     ],
     [
       'a ramp twice',
