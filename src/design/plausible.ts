@@ -66,6 +66,8 @@ export const implausible = (
   }
 }
 
+const unitWords = { mm: 'mm', in: 'inches' } as const
+
 const otherUnit = { mm: 'in', in: 'mm' } as const
 
 /** Units that a bare number may have been meant in, the likeliest first: those of the file's own kind, but for a fraction. */
@@ -87,7 +89,7 @@ export const wrongUnits = (problems: readonly Problem[], units: Units): string |
   const slips = problems.filter((problem) => problem.code === 'other-unit')
   if (slips.length < manySlips || slips.every(({ path }) => !path.startsWith('ramps'))) return null
   const other = otherUnit[units]
-  return `${slips.length} sizes of this file make no sense when read in ${units}, but do in ${other}; did you mean \`units: ${other}\`?`
+  return `${slips.length} sizes of this file make no sense when read in ${unitWords[units]}, but do in ${unitWords[other]}; did you mean \`units: ${other}\`?`
 }
 
 /** A problem of such a file: that its number would be good in cm or m says nothing. */

@@ -280,7 +280,7 @@ describe('sizes', () => {
   it('a whole file in the other unit is told from its units', () => {
     const [first, ...rest] = said(inSingle('units: mm', 'units: in'))
     expect(first).toBe(
-      '2:8 8 sizes of this file make no sense when read in in, but do in mm; did you mean `units: mm`?',
+      '2:8 8 sizes of this file make no sense when read in inches, but do in mm; did you mean `units: mm`?',
     )
     expect(rest).toHaveLength(8)
     expect(rest.every((message) => /; did you mean [\d.]+ mm \(.* in\)\?$/.test(message))).toBe(true)
@@ -290,7 +290,7 @@ describe('sizes', () => {
       .replace('deck: 500', 'deck: 20')
     const inches = said(metric)
     expect(inches[0]).toBe(
-      '2:8 3 sizes of this file make no sense when read in mm, but do in in; did you mean `units: in`?',
+      '2:8 3 sizes of this file make no sense when read in mm, but do in inches; did you mean `units: in`?',
     )
     // not one of them is guessed to be in cm
     expect(inches).toHaveLength(4)
