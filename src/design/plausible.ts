@@ -15,9 +15,13 @@ export interface Range {
   readonly most: number
 }
 
-/** `sold`: sizes in which the trade has it, mm; a number that is one of them in another unit was meant in that. */
+/**
+ * `sold`: sizes in which the trade has it, mm; a number that is one of them in another unit was meant in that. `timber`: it has names
+ * in inches that are no sizes.
+ */
 export interface Sizes extends Range {
   readonly sold?: readonly number[]
+  readonly timber?: true
 }
 
 /** A range in the builder's units; in inches rounded inward to 1/16, so that what is offered is accepted. */

@@ -418,7 +418,7 @@ const quarterRows: readonly Row[] = [
   ),
   row(
     'ramps[quarter].studs.section',
-    { kind: 'pair', least: 10, most: 300 },
+    { kind: 'pair', least: 10, most: 300, timber: true },
     defaults('38 x 89', '1 1/2 x 3 1/2'),
     ['38 x 89', '1 1/2 x 3 1/2'],
     'thickness x depth, as measured',

@@ -207,6 +207,16 @@ describe('sizes', () => {
       '7:23 `studs.section`: `38` is not a pair; e.g. `section: 38 x 89`',
     ],
     [
+      'timber by its name in inches',
+      inSingle('    toe', '    studs: { section: 2x4 }\n    toe'),
+      '7:23 `studs.section`: `2x4` is a name in inches; dry it measures about 38 x 89 mm: measure it, and type that',
+    ],
+    [
+      'timber by the name of a beam',
+      inSingle('    toe', '    studs: { section: 4 x 12 }\n    toe'),
+      '7:23 `studs.section`: `4 x 12` is a name in inches; dry it measures about 89 x 286 mm: measure it, and type that',
+    ],
+    [
       'an absurd pair',
       inSingle('    toe', '    studs: { section: 38 x 890 }\n    toe'),
       '7:23 `studs.section`: 890 mm is outside 10 to 300 mm',

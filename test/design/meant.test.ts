@@ -8,6 +8,7 @@ it.each([
   ['a comma', 'toe: 40', 'toe: 40,5', '40.5'],
   ['a pair without its x', 'toe: 40', 'toe: 40\n    studs: { section: 38 by 89 }', '38 x 89'],
   ['a half of a pair in another unit', 'toe: 40', 'toe: 40\n    studs: { section: 1.5 x 89 }', '1.5 cm x 89'],
+  ['timber by its name', 'toe: 40', 'toe: 40\n    studs: { section: 2x6 }', '38 x 140'],
   [
     'lengths of timber as a shop with feet has them',
     'units: mm',

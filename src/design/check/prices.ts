@@ -25,7 +25,7 @@ const example = 'e.g. `18 plywood: 62 EUR`'
 /** Sheets, sections and lengths that a price may name, mm. */
 const ranges = {
   sheet: { least: 0.5, most: 60 },
-  section: { least: 10, most: 300 },
+  section: { least: 10, most: 300, timber: true as const },
   length: { least: 300, most: 12_000 },
 }
 

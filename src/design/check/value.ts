@@ -3,6 +3,7 @@ import { nearWord } from '../../length/near.ts'
 import { quote } from '../../length/quote.ts'
 import { readLength, type Units } from '../../length.ts'
 import { type Material, materials, type Sheet } from '../design.ts'
+import { dressedSize } from '../dressed.ts'
 import { implausible, type Range, type Sizes } from '../plausible.ts'
 
 /** A value read from one text, or why not: code and sentence. */
@@ -72,6 +73,13 @@ export const pairValue = (
         }
       : { code: 'shape', fault: `${quote(text)} is not a pair`, example: true }
   }
+  const dressed = range.timber && units === 'mm' ? dressedSize(text) : null
+  if (dressed !== null)
+    return {
+      code: 'other-unit',
+      fault: `${quote(text)} is a name in inches; dry it measures about ${dressed} mm: measure it, and type that`,
+      meant: dressed,
+    }
   const b = readLength(second, units ?? 'mm')
   const a = readLength(first, units ?? 'mm')
   const shared = 'mm' in a && 'mm' in b && a.unit === null && b.unit !== null ? `${first} ${b.unit}` : first
