@@ -1,5 +1,6 @@
 import { basename, extname } from 'node:path'
 import type { Design } from '../design/design.ts'
+import type { Problem } from '../design/problem.ts'
 import { showProblem } from '../design/show-problem.ts'
 import { type Answer, readSettled } from '../job/settle/settle.ts'
 import { countWords } from '../length/count-words.ts'
@@ -26,10 +27,16 @@ export const loadDesign = (file: string): Loaded => {
     throw new Failure(
       1,
       [
-        ...problems.map((problem) => showProblem(problem, text, file)),
+        ...problems.map((problem) => showProblem(withCommand(problem), text, file)),
         `${count} in ${file}; nothing written`,
       ].join('\n'),
     )
   }
   return { ...reading, text }
 }
+
+/** The core knows of no command line: what a command would cure is said here. */
+const withCommand = (problem: Problem): Problem =>
+  problem.code === 'empty'
+    ? { ...problem, message: `${problem.message}; \`traceply new quarter\` writes one to start from` }
+    : problem

@@ -32,6 +32,15 @@ describe('what cannot be read', () => {
     expect(files).toEqual([])
   })
 
+  test('an empty design, with the command that writes one', async () => {
+    writeFileSync(at('empty.yaml'), '')
+    const { exit, err } = await ran('figures', at('empty.yaml'))
+    expect(exit).toBe(1)
+    expect(err).toBe(
+      `${at('empty.yaml')}:1:1: the file is empty; \`traceply new quarter\` writes one to start from\n1 problem in ${at('empty.yaml')}; nothing written\n`,
+    )
+  })
+
   test('a folder', async () => {
     const { exit, err } = await ran('figures', folder)
     expect(exit).toBe(2)

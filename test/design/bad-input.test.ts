@@ -542,7 +542,7 @@ describe('one ramp and another', () => {
 })
 
 describe('files that are no design', () => {
-  const empty = '1:1 the file is empty; `traceply new quarter` writes one to start from'
+  const empty = '1:1 the file is empty'
   const deep = 'lists and maps lie more than 32 deep in each other here; a design needs 5'
   it.each([
     ['empty', '', empty],

@@ -114,7 +114,7 @@ const documentOf = (
 
   const contents = document?.contents
   if (contents == null || (isScalar(contents) && String(contents.value) === ''))
-    return fail('empty', wholeFile, 'the file is empty; `traceply new quarter` writes one to start from')
+    return fail('empty', wholeFile, 'the file is empty')
   return document
 }
 
