@@ -51,8 +51,19 @@ export const checkStores = (
   })
 }
 
+/** Widths that follow, ramp by ramp outward: outer width, less the outer ramp's two outermost sides, less the clearance. */
+export const widthsFollowed = (ramps: readonly RampDesign[]): readonly RampDesign[] => {
+  const widthOf = (ramp: RampDesign): number => {
+    if (!ramp.storesInside) return ramp.width
+    const { ramp: name, clearance } = ramp.storesInside
+    const outer = ramps.find((other) => other.name === name)!
+    return widthOf(outer) - 2 * outer.sides.thickness - clearance
+  }
+  return ramps.map((ramp) => (ramp.storesInside ? { ...ramp, width: widthOf(ramp) } : ramp))
+}
+
 /**
- * Fills in the widths that follow: outer width, less the outer ramp's two outermost sides, less the clearance.
+ * Fills in the widths that follow, and reports those that no ramp may have.
  * Call after `checkStores` found nothing.
  */
 export const widthsFromStores = (
@@ -62,23 +73,16 @@ export const widthsFromStores = (
   units: Units,
   report: Report,
 ): readonly RampDesign[] => {
-  const widthOf = (ramp: RampDesign): number => {
-    if (!ramp.storesInside) return ramp.width
-    const { ramp: name, clearance } = ramp.storesInside
-    const outer = ramps.find((other) => other.name === name)!
-    return widthOf(outer) - 2 * outer.sides.thickness - clearance
-  }
-  return ramps.map((ramp, i) => {
-    if (!ramp.storesInside) return ramp
-    const width = widthOf(ramp)
-    if (width < range.least || width > range.most)
+  const followed = widthsFollowed(ramps)
+  followed.forEach(({ storesInside, width }, i) => {
+    if (storesInside && (width < range.least || width > range.most))
       report(
         'range',
         `ramps[${i}].stores-inside`,
         maps[i]!.entries.get('stores-inside')?.place ?? maps[i]!.place,
         `the width that follows, ${showLength(width, units, { unit: true })}, is outside ${showRange(range, units)}; ` +
-          `widen ${quote(ramp.storesInside.ramp)} or take less clearance`,
+          `widen ${quote(storesInside.ramp)} or take less clearance`,
       )
-    return { ...ramp, width }
   })
+  return followed
 }

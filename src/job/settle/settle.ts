@@ -1,4 +1,5 @@
 import type { AskedFigure, Asks } from '../../design/asks.ts'
+import { widthsFollowed } from '../../design/check/stores-inside.ts'
 import type { Design, QuarterDesign } from '../../design/design.ts'
 import { isCurved } from '../../design/kind-traits.ts'
 import type { Problem } from '../../design/problem.ts'
@@ -94,18 +95,12 @@ const keyOf = (figure: AskedFigure, ramp: QuarterDesign): Key => {
   }
 }
 
-/** A figure typed in; a ramp that is kept in one of another width follows. */
+/** A figure typed in; ramps that are kept in one of another width follow. */
 const withFigure = (design: Design, i: number, { typed }: Key, mm: number): Design => {
   const changed = typed(quarterAt(design, i), mm)
   return {
     ...design,
-    ramps: design.ramps.map((ramp, k) =>
-      k === i
-        ? changed
-        : ramp.storesInside?.ramp === changed.name
-          ? { ...ramp, width: changed.width - 2 * changed.sides.thickness - ramp.storesInside.clearance }
-          : ramp,
-    ),
+    ramps: widthsFollowed(design.ramps.map((ramp, k) => (k === i ? changed : ramp))),
   }
 }
 
