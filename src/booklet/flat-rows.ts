@@ -1,6 +1,7 @@
 import { countWords } from '../length/count-words.ts'
 import { showThickness } from '../length/thickness.ts'
 import { showLength, type Units } from '../length.ts'
+import { rippedTo } from '../ramp/frame/timber.ts'
 import type { Flat } from '../ramp/ramp.ts'
 import { type Row, sheetRows, spliceRows } from './framing-rows.ts'
 
@@ -22,7 +23,7 @@ export const flatRows = (ramp: Flat, units: Units): readonly Row[] => {
   ]
   const [stud] = studs
   if (stud) {
-    const ripped = stud.depth < (stud.lies === 'edge' ? wide : thin) ? `, ripped to ${fine(stud.depth)}` : ''
+    const ripped = rippedTo(stud, design.studs.section) ? `, ripped to ${fine(stud.depth)}` : ''
     rows.push(
       [
         'timber',

@@ -5,6 +5,7 @@ import { pathSegments } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import { outerPolygon } from '../geometry/polygon/outer-polygon.ts'
 import type { Units } from '../length.ts'
+import { same } from '../ramp/check/offer.ts'
 import { timberDistance } from '../ramp/frame/timber.ts'
 import type { SolvedQuarter, SolvedRamp } from '../ramp/ramp.ts'
 
@@ -35,7 +36,7 @@ const bolts = {
 export const handleBolt = (ramps: readonly Pick<SolvedRamp, 'design'>[], units: Units): number => {
   const { sold, taken } = bolts[units]
   const through = Math.max(...ramps.map(({ design }) => design.sides.thickness)) + taken
-  return sold.find((length) => length >= through) ?? through
+  return sold.find((length) => length >= through - same) ?? through
 }
 
 /** Least of a handle from an edge of the side, and of a bolt's middle from a timber, so that washer and spanner have room; mm. */

@@ -1,7 +1,9 @@
 import { curvedOf, straightOf } from '../design/kind-traits.ts'
 import { type Box, pointsBounds } from '../geometry/bounds.ts'
+import { inch } from '../geometry/inch.ts'
 import type { Units } from '../length.ts'
 import { flatMet } from '../ramp/beside/meeting-trial.ts'
+import { same } from '../ramp/check/offer.ts'
 import { type Timber, timberCorners } from '../ramp/frame/timber.ts'
 import type { Flat, SolvedQuarter, SolvedRamp } from '../ramp/ramp.ts'
 
@@ -26,11 +28,11 @@ export interface JointPlate {
 const practice = {
   mm: { clear: 25, step: 5, apart: 150, bolts: [40, 45, 50, 60, 70, 80, 90, 100, 120], nut: 12 },
   in: {
-    clear: 25.4,
-    step: 25.4 / 4,
-    apart: 152.4,
-    bolts: [1.5, 1.75, 2, 2.5, 3, 3.5, 4, 5].map((inches) => inches * 25.4),
-    nut: 12.7,
+    clear: inch,
+    step: inch / 4,
+    apart: 6 * inch,
+    bolts: [1.5, 1.75, 2, 2.5, 3, 3.5, 4, 5].map((inches) => inches * inch),
+    nut: inch / 2,
   },
 } as const
 
@@ -89,7 +91,7 @@ const plateOf = (quarter: SolvedQuarter, flat: Flat, units: Units): JointPlate =
     ],
     thickness,
     holes,
-    bolt: bolts.find((length) => length >= through) ?? Math.ceil(through / step) * step,
+    bolt: bolts.find((length) => length >= through - same) ?? Math.ceil(through / step) * step,
   }
 }
 

@@ -1,6 +1,5 @@
-import { same } from '../ramp/check/offer.ts'
 import { roleWords } from '../ramp/frame/deck-timbers.ts'
-import type { Timber } from '../ramp/frame/timber.ts'
+import { rippedTo, type Timber } from '../ramp/frame/timber.ts'
 import type { Ramp } from '../ramp/ramp.ts'
 
 /** Something that is sawn from timber. Lengths mm. */
@@ -46,9 +45,7 @@ const inBays = (
 ): readonly Unmarked[] => {
   const bays = ramp.design.sides.count - 1
   const section = sectionOf(ramp)
-  const own: readonly [number, number] =
-    timber.lies === 'edge' ? [timber.width, timber.depth] : [timber.depth, timber.width]
-  const ripped = own[0] < section[0] - same || own[1] < section[1] - same ? own : null
+  const ripped = rippedTo(timber, section)
   return Array.from({ length: bays }, (_, i) => ({
     ramp: ramp.name,
     part,

@@ -69,6 +69,13 @@ describe('a handle', () => {
     assertNear(handleBolt(sides(18), 'mm'), 35, 1e-9)
     assertNear(handleBolt(sides(18, 24), 'mm'), 40, 1e-9)
     assertNear(handleBolt(sides((23 / 32) * 25.4), 'in'), 1.5 * 25.4, 1e-9)
+    // just as long as is taken: no size more for the last bits of the sum
+    for (const [thick, bolt] of [
+      [3 / 8, 1],
+      [5 / 8, 1.25],
+      [7 / 8, 1.5],
+    ] as const)
+      assertNear(handleBolt(sides(thick * 25.4), 'in'), bolt * 25.4, 1e-9)
     for (let thick = 9; thick <= 60; thick++) {
       const least = thick + 3 + 2 * 1.6 + 5
       hold(handleBolt(sides(thick), 'mm') >= least + 1, `${thick}`)

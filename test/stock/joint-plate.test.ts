@@ -80,6 +80,20 @@ ${(way === 'low first' ? flats : flats.toReversed()).join('')}  - name: quarter
     },
   )
 
+  // two thicknesses, and 1/2 in for washers and nut: just as long as that
+  test.each([
+    ['1/2', 1.5],
+    ['5/8', 1.75],
+    ['3/4', 2],
+  ])('sides of %s in take bolts of %d in', (thickness, bolt) => {
+    const text = templateText('quarter-and-flat-in').replaceAll(
+      /thickness: 23\/32/g,
+      `thickness: ${thickness}`,
+    )
+    const [plate] = jointPlates(wholeDesign(designOf(text)).ramps, 'in')
+    assertNear(plate!.bolt, bolt * 25.4, 1e-6)
+  })
+
   test('is none where no ramp runs out on a flat', () => {
     const { ramps, design } = solvedOf('pair-mm')
     expect(jointPlates(ramps, design.units)).toEqual([])

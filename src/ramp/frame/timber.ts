@@ -1,4 +1,5 @@
 import type { Point } from '../../geometry/point.ts'
+import { same } from '../check/offer.ts'
 
 /** A cross timber between the sides, seen from the end: a rectangle in the panel. */
 export interface Timber {
@@ -11,6 +12,15 @@ export interface Timber {
   /** along the face, and square to it into the panel, mm */
   readonly width: number
   readonly depth: number
+}
+
+/** Thickness and depth that it is ripped to; null where it is used as bought. mm */
+export const rippedTo = (
+  { lies, width, depth }: Timber,
+  section: readonly [number, number],
+): readonly [number, number] | null => {
+  const own = lies === 'edge' ? ([width, depth] as const) : ([depth, width] as const)
+  return own[0] < Math.min(...section) - same || own[1] < Math.max(...section) - same ? own : null
 }
 
 /** `stud 3`, `timber 11`: those behind so many studs are numbered on. */
