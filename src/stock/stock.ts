@@ -15,7 +15,7 @@ import { designScrews, type RampScrews } from './list/screws.ts'
 import { type Moving, moveRamp, type Rolling, rollingOf } from './moving.ts'
 import type { Parts } from './parts.ts'
 import { type SectionPlan, sawTimber } from './timber/boards.ts'
-import { type Weight, weigh } from './weight.ts'
+import { areaOf, type Weight, weigh } from './weight.ts'
 
 export interface OverallSize extends RampSize {
   readonly ramp: string
@@ -32,6 +32,8 @@ export interface StockTaking {
   readonly sizes: readonly OverallSize[]
   readonly storings: readonly Storing[]
   readonly sets: readonly Stored[]
+  /** both faces of what is sawn from plywood, bought or there already, mm² */
+  readonly faces: number
   /** null where the design does not say how large the garage is, or it is too small */
   readonly floor: FreeFloor | null
   /** of those with wheels */
@@ -65,6 +67,9 @@ export const takeStock = (design: Design, solved: WholeDesign, parts: Parts): St
     sizes,
     storings: solved.storings,
     sets,
+    faces: parts.sheets
+      .filter(({ sheet }) => sheet.material === 'plywood')
+      .reduce((sum, { outline }) => sum + 2 * areaOf(outline), 0),
     floor: design.space ? freeFloor(design.space, sets) : null,
     rolling: curvedOf(solved.ramps).flatMap((ramp) => {
       const rolling = rollingOf(ramp, weight)
@@ -79,13 +84,13 @@ export const suppliesOf = (
   taking: StockTaking,
   panels: readonly BoughtPanels[] | null,
 ): Supplies => {
-  const { timber, screws, weight } = taking
+  const { timber, screws, weight, faces } = taking
   const moving = curvedOf(solved.ramps).map((ramp) => moveRamp(ramp, weight))
   const joints = jointPlates(solved.ramps, design.units)
   const people = Math.max(2, ...weight.ramps.map((own) => own.people))
   const bought =
     panels &&
-    costLines(shoppingList(design, solved, { panels, timber, screws, moving, joints, people }), design)
+    costLines(shoppingList(design, solved, { panels, faces, timber, screws, moving, joints, people }), design)
   return {
     ...taking,
     panels,

@@ -54,7 +54,8 @@ const lifted = (mass: Mass): Mass & { readonly people: number } => ({
   people: Math.max(2, Math.ceil(mass.most / liftedByOne)),
 })
 
-const areaOf = (outline: Path): number => Math.abs(pathCentroid(outline).area)
+/** Of one face, mm². */
+export const areaOf = (outline: Path): number => Math.abs(pathCentroid(outline).area)
 
 /** Each part by its true outline or length, and the whole. */
 export const weigh = (

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { listText } from '../../src/booklet/list/list-text.ts'
 import type { Design } from '../../src/design/design.ts'
 import { readDesign } from '../../src/design/read.ts'
+import { pathSample } from '../../src/geometry/sample.ts'
 import { type BuyJob, buyJob, buyRecord } from '../../src/job/buy.ts'
 import { cutsJob } from '../../src/job/cuts.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
@@ -224,6 +225,50 @@ ramps:
   const [storing] = job.facts.stock.storings
   expect(storing!.stored).not.toBeNull()
   expect(storing!.stored![0]).toBeLessThan(outer.length + inner.length)
+})
+
+test('paint, filler, sandpaper, tape and glue are for what is built, though all its plywood is there already', () => {
+  const at = (size: string): string => {
+    const sheets = [6, 9, 15, 18].map((thick) => `{ sheet: ${thick} plywood, size: ${size}, count: 9 }`)
+    return `stock: { offcuts: [${sheets.join(', ')}] }`
+  }
+  const listOf = (size: string) =>
+    bought(single.replace('units: mm', `units: mm\n${at(size)}`).replace('6 hardboard', '6 plywood'))
+  // half a panel holds half a side
+  for (const [size, glued] of [
+    ['1220 x 2440', false],
+    ['1220 x 1300', true],
+  ] as const) {
+    const { job } = listOf(size)
+    const { list, panels } = job.facts.stock
+    if (!glued) expect(panels!.every(({ sheet }) => sheet.material !== 'plywood')).toBe(true)
+    const finish = list!.filter(({ part }) => part === 'finish').map(({ what }) => what)
+    expect(finish).toEqual([
+      ...(job.solved.ramps.some(({ splices }) => splices.length > 0) ? ['waterproof wood glue'] : []),
+      'paint or oil for outside',
+      'filler for outside',
+      'sandpaper, grit 80 and 120',
+      'adhesive tape',
+    ])
+  }
+  // two sides, their skin and deck board, by outlines of chords: a litre for 5 m² of both faces, twice
+  const { job } = listOf('1220 x 2440')
+  const [ramp] = job.solved.ramps
+  if (ramp?.kind !== 'quarter') throw new Error('no quarter')
+  const points = pathSample(ramp.side.outline, 1)
+  const side = Math.abs(
+    points.reduce((sum, a, i) => {
+      const b = points[(i + 1) % points.length]!
+      return sum + (a.x * b.y - b.x * a.y) / 2
+    }, 0),
+  )
+  const sheets = ramp.skin.reduce(
+    (sum, { pieces }) => sum + pieces.reduce((all, { length }) => all + length, 0),
+    0,
+  )
+  const area = 2 * (2 * side + ramp.width * (sheets + ramp.deckBoard!.length))
+  const paint = job.facts.stock.list!.find(({ what }) => what.startsWith('paint'))!
+  expect(paint.count).toBe(Math.ceil(area / 5e6))
 })
 
 test('paint is bought by the litre or the quart, for both faces of the plywood twice', () => {

@@ -36,6 +36,8 @@ export interface BoughtPanels {
 
 export interface Bought {
   readonly panels: readonly BoughtPanels[]
+  /** of all that is sawn from plywood, mm² */
+  readonly faces: number
   readonly timber: readonly SectionPlan[]
   readonly screws: readonly RampScrews[]
   readonly moving: readonly Moving[]
@@ -235,13 +237,18 @@ const fittingLines = (
   ]
 }
 
-const finishLines = ({ units }: Design, { ramps }: WholeDesign, { panels }: Bought): readonly ListLine[] => {
-  // both faces of what is bought of plywood, cut edges within
-  const area = panels
+const finishLines = (
+  { units }: Design,
+  { ramps }: WholeDesign,
+  { panels, faces }: Bought,
+): readonly ListLine[] => {
+  // both faces of what is bought of plywood, cut edges within; at least of what is sawn, where some of it is there already
+  const bought = panels
     .filter(({ sheet }) => sheet.material === 'plywood')
     .reduce((sum, { size, count }) => sum + 2 * count * size[0] * size[1], 0)
+  const area = Math.max(bought, faces)
   return [
-    ...(panels.some(({ glued }) => glued)
+    ...(ramps.some(({ splices }) => splices.length > 0)
       ? [
           {
             part: 'finish' as const,
