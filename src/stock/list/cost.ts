@@ -34,6 +34,9 @@ const samePriced = (a: Priced, b: Priced): boolean => {
   }
 }
 
+/** A sum of money without the last bits of a sum. */
+const cents = (amount: number): number => Math.round(amount * 100) / 100
+
 export const costLines = (
   lines: readonly ListLine[],
   { prices, stock }: Pick<Design, 'prices' | 'stock'>,
@@ -41,14 +44,14 @@ export const costLines = (
   const all = prices?.all ?? []
   const costed = lines.map((line): CostedLine => {
     const each = all.find(({ of }) => line.priced && samePriced(of, line.priced))?.amount ?? null
-    return { ...line, each, cost: each === null ? null : each * line.count }
+    return { ...line, each, cost: each === null ? null : cents(each * line.count) }
   })
   if (!prices) return { lines: costed, cost: null }
   const owned = new Set(['tools', 'protection'])
   return {
     lines: costed,
     cost: {
-      total: costed.reduce((sum, { cost }) => sum + (cost ?? 0), 0),
+      total: cents(costed.reduce((sum, { cost }) => sum + (cost ?? 0), 0)),
       without: costed.filter(({ cost, part }) => cost === null && !owned.has(part)).map(({ what }) => what),
       unused: all
         .filter(
