@@ -123,3 +123,24 @@ it('a flat alone says its sizes, and offers nothing that it has none of', { time
   expect(await page.locator('.save .help').count()).toBe(0)
   expect(faults).toEqual([])
 })
+
+it('another unit chosen is one STOP with its way back, the sizes folded under it', {
+  timeout: patience,
+}, async () => {
+  const { page, faults } = await open()
+  await page.waitForSelector('.checks .good')
+  await page.click('#part-title-and-units > summary')
+  await page.selectOption('[name="units"]', 'in')
+  const stops = page.locator('.checks > ul > .stop')
+  await stops.first().waitFor()
+  expect(await stops.count()).toBe(1)
+  expect(await stops.locator('.message').textContent()).toMatch(/17 sizes .* make no sense .*units: mm/)
+  expect(await stops.locator('.message.heard').count()).toBe(0)
+  const sizes = page.locator('.checks > details')
+  expect(await sizes.locator('summary').textContent()).toContain('the 17 sizes')
+  expect(await sizes.locator('.stop').count()).toBe(17)
+  await stops.locator('.offer', { hasText: 'type units: mm' }).click()
+  await page.waitForSelector('.checks .good')
+  expect(await page.inputValue('[name="units"]')).toBe('mm')
+  expect(faults).toEqual([])
+})

@@ -52,29 +52,37 @@ export const Checks = kept(({ view, ramp, heard, after, take, mend, point, goTo 
       point={point}
     />
   )
+  // sizes typed in the other unit are one mistake, told in one sentence
+  const units = view.problems.find(({ code }) => code === 'units')
+  const slips = units === undefined ? [] : view.problems.filter(({ code }) => code === 'other-unit')
+  const told = [
+    ...(units === undefined ? [] : [units]),
+    ...view.problems.filter((problem) => problem !== units && !slips.includes(problem)),
+  ]
+  const problemRow = (problem: Problem) => (
+    <li key={`${problem.place.offset}${problem.message}`} class="stop">
+      <b class="word">{words.stop}</b>{' '}
+      {problem !== units && hasField(pathOfKey(problem.path), view, ramp) ? (
+        <>
+          a value is wrong
+          {/* seen under its field; heard, and told in full, here too */}
+          <span class="message heard">{problem.message}</span>
+        </>
+      ) : (
+        <span class="message">{problem.message}</span>
+      )}
+      <span class="offers">
+        <Meant problem={problem} mend={mend} />
+        <button type="button" class="where" onClick={() => goTo(problem)}>
+          {placeWords(problem)}
+        </button>
+      </span>
+    </li>
+  )
   return (
     <section class={old && view.problems.length === 0 ? 'checks old' : 'checks'} aria-label="checks">
       <ul aria-live="polite">
-        {view.problems.map((problem) => (
-          <li key={`${problem.place.offset}${problem.message}`} class="stop">
-            <b class="word">{words.stop}</b>{' '}
-            {hasField(pathOfKey(problem.path), view, ramp) ? (
-              <>
-                a value is wrong
-                {/* seen under its field; heard, and told in full, here too */}
-                <span class="message heard">{problem.message}</span>
-              </>
-            ) : (
-              <span class="message">{problem.message}</span>
-            )}
-            <span class="offers">
-              <Meant problem={problem} mend={mend} />
-              <button type="button" class="where" onClick={() => goTo(problem)}>
-                {placeWords(problem)}
-              </button>
-            </span>
-          </li>
-        ))}
+        {told.map(problemRow)}
         {view.problems.length === 0 && refused !== null && (
           <li class="stop">
             <b class="word">{words.stop}</b> {refused}
@@ -91,6 +99,14 @@ export const Checks = kept(({ view, ramp, heard, after, take, mend, point, goTo 
             </li>
           ))}
       </ul>
+      {slips.length > 0 && (
+        <details>
+          <summary>
+            <b>the {slips.length} sizes</b> <span>that make no sense so</span>
+          </summary>
+          <ul>{slips.map(problemRow)}</ul>
+        </details>
+      )}
       {notes.length > 0 && (
         <details>
           <summary>

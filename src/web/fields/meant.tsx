@@ -9,6 +9,6 @@ interface MeantProps {
 export const Meant = ({ problem, mend }: MeantProps) =>
   problem.meant === undefined ? null : (
     <button type="button" class="offer" onClick={() => mend(problem)}>
-      type {problem.meant}
+      type {problem.code === 'units' ? `units: ${problem.meant}` : problem.meant}
     </button>
   )
