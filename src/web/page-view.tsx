@@ -27,6 +27,14 @@ export const PageView = kept(
     const { answer, old, refused } = useAnswer(asking, 'page', { kind: 'page', text, lay, page })
     const button = useRef<HTMLButtonElement>(null)
     useEffect(() => button.current?.focus(), [])
+    useEffect(() => {
+      const leave = (event: KeyboardEvent): void => {
+        // a field has its own use for the key
+        if (event.key === 'Escape' && !(event.target as Element).matches('input, select, textarea')) close()
+      }
+      addEventListener('keydown', leave)
+      return () => removeEventListener('keydown', leave)
+    }, [close])
     const called = planned ? calledPage(planned) : 'a page'
     const [name, shared] = planned ? pageNames(planned) : []
     return (

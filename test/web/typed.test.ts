@@ -96,3 +96,34 @@ it('lists are typed as their fields show them', { timeout: patience }, async () 
   ).toContain('thin')
   expect(faults).toEqual([])
 })
+
+it('Escape takes back what was typed on the drawing, as if it had not been, and leaves a page', {
+  timeout: patience,
+}, async () => {
+  const { page, faults } = await open()
+  const over = async (): Promise<void> => {
+    await page.click('.typed[data-key="ramps.0.height.deck"] text')
+    await page.waitForSelector('input.over:focus')
+  }
+  const before = await page.inputValue('[name="text"]')
+  await over()
+  await page.keyboard.type('700', { delay: 20 })
+  expect(await page.inputValue(fieldOf('ramps.0.height.deck'))).toBe('700')
+  await page.keyboard.press('Escape')
+  await page.waitForSelector('input.over', { state: 'detached' })
+  expect(await page.inputValue('[name="text"]')).toBe(before)
+  expect(await page.isDisabled('#undo')).toBe(true)
+  // what was typed and entered stays, when nothing is typed over it
+  await over()
+  await page.keyboard.type('700', { delay: 20 })
+  await page.keyboard.press('Enter')
+  await over()
+  await page.keyboard.press('Escape')
+  expect(await page.inputValue(fieldOf('ramps.0.height.deck'))).toBe('700')
+  await page.waitForSelector('.pages button', { state: 'attached' })
+  await page.locator('.sheets [role="button"]').first().press('Enter')
+  await page.waitForSelector('.sheet-view svg text')
+  await page.keyboard.press('Escape')
+  await page.waitForSelector('.picture')
+  expect(faults).toEqual([])
+})

@@ -154,6 +154,7 @@ export const Picture = (props: PictureProps) => {
     const around = frame.current?.getBoundingClientRect()
     const words = piece.querySelector('text')?.getBoundingClientRect()
     if (around === undefined || words === undefined || !mayType.current.has(key)) return
+    actions.rest()
     setTyping({
       key,
       left: Math.min(around.width - 72, Math.max(72, words.left + words.width / 2 - around.left)),
@@ -207,6 +208,7 @@ export const Picture = (props: PictureProps) => {
           onInput={(event) => actions.setKey(typing.key, event.currentTarget.value)}
           onBlur={() => setTyping(null)}
           onKeyDown={(event) => {
+            if (event.key === 'Escape') actions.takeBack(typing.key)
             if (event.key === 'Enter' || event.key === 'Escape') setTyping(null)
           }}
         />

@@ -11,6 +11,8 @@ export interface Actions {
   readonly mend: (problem: Problem) => void
   /** what was typed or dragged is done with */
   readonly rest: () => void
+  /** what was typed in a key since the last rest is taken back */
+  readonly takeBack: (path: string) => void
   /** what a field that is typed in belongs to */
   readonly pointField: (place: PlaceName | null) => void
 }
@@ -24,5 +26,6 @@ export const actionsOf = (
   takeOffer: (offer) => take({ kind: 'offer', offer }),
   mend: (problem) => take({ kind: 'mend', problem }),
   rest: () => take({ kind: 'rest' }),
+  takeBack: (of) => take({ kind: 'back', of }),
   pointField,
 })

@@ -81,6 +81,8 @@ export type Step =
   | { readonly kind: 'mend'; readonly problem: Problem }
   | { readonly kind: 'undo' }
   | { readonly kind: 'redo' }
+  /** what was typed there since the last rest is taken back, as if it had not been */
+  | { readonly kind: 'back'; readonly of: string }
   /** what is typed from here on is a step of its own */
   | { readonly kind: 'rest' }
 
@@ -121,6 +123,10 @@ export const step = (history: History, taken: Step): History => {
       return future.length === 0
         ? history
         : { past: [...past, now], now: future[0]!, future: future.slice(1), of: null }
+    case 'back':
+      return of !== taken.of || past.length === 0
+        ? history
+        : { past: past.slice(0, -1), now: past.at(-1)!, future: [], of: null }
     case 'rest':
       return of === null ? history : { ...history, of: null }
     default:
