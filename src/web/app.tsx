@@ -17,7 +17,7 @@ import { Next } from './next.tsx'
 import { PageView } from './page-view.tsx'
 import { Ramps } from './ramps.tsx'
 import { actionsOf } from './state/actions.ts'
-import { type Filled, step, type View, viewOf } from './state/model.ts'
+import { type Filled, firstHistory, step, type View, viewOf } from './state/model.ts'
 import { showProblem } from './state/show-problem.ts'
 import { useAfter } from './state/use-after.ts'
 import { useAnswer } from './state/use-answer.ts'
@@ -43,6 +43,8 @@ export interface Askings {
 
 interface AppProps {
   readonly start: View
+  /** the last design that could be read: the way back where this one cannot */
+  readonly before: string | null
   readonly startLay: Lay
   readonly given: string
   readonly askings: Askings
@@ -66,9 +68,11 @@ const paperLine = (paper: string, count: number | undefined, refused: string | n
 const alarmWords: Readonly<Record<string, string>> = { tips: 'DANGER: tips over' }
 
 /** The whole page: one drawing, one column. All that it shows follows from the text of the design. */
-export const App = ({ start, startLay, given, askings }: AppProps) => {
+export const App = ({ start, before: whole, startLay, given, askings }: AppProps) => {
   const { counting, looking, saving: writing } = askings
-  const [history, take] = useReducer(step, { past: [], now: start.text, future: [], of: null })
+  const [history, take] = useReducer(step, start, ({ text, problems }) =>
+    firstHistory(text, problems.length > 0 ? whole : null),
+  )
   const text = history.now
   const [filled, setFilled] = useState<Filled | null>(null)
   const before = useRef<View | null>(start)
@@ -86,7 +90,7 @@ export const App = ({ start, startLay, given, askings }: AppProps) => {
   }, [painted])
   const [pointed, setPointed] = useState<Pointed | null>(null)
 
-  const keeps = useKept({ given, text, lay })
+  const keeps = useKept({ given, text, whole: view.good?.text ?? whole, lay })
 
   const read = view.problems.length === 0
   const drawn = read && view.good?.text === text ? view.good : null
@@ -200,6 +204,7 @@ export const App = ({ start, startLay, given, askings }: AppProps) => {
                 showPage={setPage}
                 pointed={pointed}
                 alarms={alarms}
+                back={history.past.length > 0}
               />
             ) : (
               <PageView

@@ -1,7 +1,7 @@
 import { render } from 'preact'
 import { starterFor, writeStarter } from '../index.ts'
 import { App } from './app.tsx'
-import { keptDesign, keptTab } from './state/keep.ts'
+import { keptDesign, keptTab, keptWhole } from './state/keep.ts'
 import { linked } from './state/link.ts'
 import { firstView } from './state/model.ts'
 import { startAsking, type WorkerSource } from './worker/ask.ts'
@@ -30,6 +30,7 @@ export const startPage = async (): Promise<void> => {
     (given === '' ? null : JSON.parse(given)) ??
     keptDesign() ??
     writeStarter(starterFor('quarter', 'mm'))
+  const before = tab.text !== null ? tab.whole : given === '' ? keptWhole() : null
   const url = whole.then(() => URL.createObjectURL(new Blob([textOf('worker')], { type: 'text/javascript' })))
   const plain = async (): Promise<WorkerSource> => ({ url: await url, fonts: noFonts })
   const writing = async (): Promise<WorkerSource> => ({
@@ -45,6 +46,7 @@ export const startPage = async (): Promise<void> => {
   render(
     <App
       start={start}
+      before={before}
       startLay={tab.lay}
       given={given}
       askings={{ counting: startAsking(plain), looking: startAsking(plain), saving: startAsking(writing) }}

@@ -1,5 +1,5 @@
 import { afterEach, expect, it, vi } from 'vitest'
-import { keepTab, keptTab, type Tab } from '../../src/web/state/keep.ts'
+import { keepTab, keptTab, keptWhole, type Tab } from '../../src/web/state/keep.ts'
 
 const hall = JSON.stringify({
   version: 1,
@@ -15,6 +15,7 @@ const hall = JSON.stringify({
 const tab: Tab = {
   given: '',
   text: 'units: mm\n',
+  whole: 'units: in\n',
   lay: { words: { cover: 'ribbon', strips: true, overlap: '15' }, profile: hall },
 }
 
@@ -38,14 +39,15 @@ it('a tab is read as it was kept', () => {
   vi.stubGlobal('sessionStorage', placeOf())
   vi.stubGlobal('localStorage', placeOf())
   expect(keepTab(tab)).toBe(true)
-  const { text, lay } = tab
-  expect(keptTab('')).toEqual({ text, lay })
+  const { text, whole, lay } = tab
+  expect(keptTab('')).toEqual({ text, whole, lay })
+  expect(keptWhole()).toBe(whole)
   // of another file only how it is laid
-  expect(keptTab('"units: in"')).toEqual({ text: null, lay })
+  expect(keptTab('"units: in"')).toEqual({ text: null, whole: null, lay })
 })
 
 it('what of a tab cannot be read is as if it were not there', () => {
-  const none = { text: null, lay: { words: {}, profile: null } }
+  const none = { text: null, whole: null, lay: { words: {}, profile: null } }
   for (const text of [null, '', 'units: mm\n', '7', '[]', 'null', '{"text":7,"lay":7}'])
     expect(readFrom(text), String(text)).toEqual(none)
   const torn = {
@@ -54,6 +56,7 @@ it('what of a tab cannot be read is as if it were not there', () => {
   }
   expect(readFrom(JSON.stringify({ ...tab, lay: torn }))).toEqual({
     text: tab.text,
+    whole: tab.whole,
     lay: { words: { overlap: '15' }, profile: null },
   })
   vi.stubGlobal('sessionStorage', undefined)

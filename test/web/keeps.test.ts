@@ -160,4 +160,28 @@ describe('what the page keeps', () => {
       expect(faults).toEqual([])
     }),
   )
+
+  it('the way back to the last design that could be read, in a text that was emptied and loaded again', {
+    timeout: patience,
+  }, async () => {
+    const { page, faults } = await open()
+    await page.fill('[name="ramps.0.toe"]', '37')
+    await page.evaluate(() => {
+      for (const part of document.querySelectorAll('details')) part.open = true
+    })
+    await page.fill('[name="text"]', '')
+    await page.reload()
+    const again = await open({}, '', page.context())
+    for (const tab of [page, again.page]) {
+      await tab.locator('.drawing', { hasText: 'Undo brings back' }).waitFor()
+      expect(await tab.inputValue('[name="text"]')).toBe('')
+      await tab.click('#undo')
+      expect(await tab.inputValue('[name="ramps.0.toe"]')).toBe('37')
+      await tab.waitForSelector('.checks .good')
+    }
+    // one that can be read has nothing behind it
+    await page.reload()
+    expect(await page.isDisabled('#undo')).toBe(true)
+    expect([...faults, ...again.faults]).toEqual([])
+  })
 })

@@ -23,6 +23,8 @@ interface SideDrawingProps {
   readonly showPage: (page: number) => void
   readonly pointed: Pointed | null
   readonly alarms: readonly Alarm[]
+  /** whether undo leads to a design */
+  readonly back: boolean
 }
 
 /** The side, to scale: its figures are typed on it. */
@@ -83,7 +85,10 @@ export const SideDrawing = kept((props: SideDrawingProps) => {
           said={view.said}
         />
       ) : (
-        <p>Nothing to draw yet: look at what stands under STOP.</p>
+        <p>
+          Nothing to draw yet: look at what stands under STOP.
+          {props.back ? ' Undo brings back the last design that could be read.' : ''}
+        </p>
       )}
     </section>
   )

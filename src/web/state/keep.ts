@@ -3,6 +3,7 @@ import type { Lay } from '../worker/messages.ts'
 
 const tabKey = 'traceply.tab'
 const designKey = 'traceply.design'
+const wholeKey = 'traceply.whole'
 const printersKey = 'traceply.printers'
 
 /** No design is longer. */
@@ -33,6 +34,8 @@ export interface Tab {
   /** the design that the page's file was written with; empty where it was with none */
   readonly given: string
   readonly text: string
+  /** the last one that could be read; null where there was none */
+  readonly whole: string | null
   readonly lay: Lay
 }
 
@@ -58,24 +61,31 @@ const layOf = (value: unknown): Lay => {
 }
 
 /** This tab before it was loaded again; of a page's file with another design only the printer and the laying. */
-export const keptTab = (given: string): { readonly text: string | null; readonly lay: Lay } => {
+export const keptTab = (
+  given: string,
+): { readonly text: string | null; readonly whole: string | null; readonly lay: Lay } => {
   try {
-    const { given: before, text, lay } = Object(JSON.parse(read('sessionStorage', tabKey) ?? 'null'))
-    return { text: typeof text === 'string' && before === given ? text : null, lay: layOf(lay) }
+    const { given: before, text, whole, lay } = Object(JSON.parse(read('sessionStorage', tabKey) ?? 'null'))
+    const own = (kept: unknown): string | null => (typeof kept === 'string' && before === given ? kept : null)
+    return { text: own(text), whole: own(whole), lay: layOf(lay) }
   } catch {
-    return { text: null, lay: noLay }
+    return { text: null, whole: null, lay: noLay }
   }
 }
 
 /** The last design of this browser. */
 export const keptDesign = (): string | null => read('localStorage', designKey)
 
+/** The last of this browser that could be read. */
+export const keptWhole = (): string | null => read('localStorage', wholeKey)
+
 /** Whether it could be kept: a browser may refuse to keep anything, or be full. Each tab has its own, the last design is there for the next. */
 export const keepTab = (tab: Tab): boolean => {
   // junk that was dropped is no design: what was kept stays
   if (tab.text.length > mostLetters) return true
   const here = write('sessionStorage', tabKey, JSON.stringify(tab))
-  return write('localStorage', designKey, tab.text) && here
+  const there = write('localStorage', designKey, tab.text)
+  return (tab.whole === null || write('localStorage', wholeKey, tab.whole)) && here && there
 }
 
 /** Files of measured printers by their names. */

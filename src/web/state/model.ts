@@ -69,6 +69,14 @@ export interface History {
   readonly of: string | null
 }
 
+/** `before`: a text that one may go back to at once. */
+export const firstHistory = (now: string, before: string | null): History => ({
+  past: before === null || before === now ? [] : [before],
+  now,
+  future: [],
+  of: null,
+})
+
 const mostSteps = 200
 
 export type Step =
