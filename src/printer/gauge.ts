@@ -1,6 +1,6 @@
 import { showLength } from '../length.ts'
 import { type Distortion, skewOf } from './distortion.ts'
-import { readingFault } from './plausible-reading.ts'
+import { isScaled, readingFault } from './plausible-reading.ts'
 import { type Reading, squareSide } from './reading.ts'
 
 /** All that was measured on one or several prints. */
@@ -36,10 +36,12 @@ export const missingReadings = ({
 export const gaugePrinter = (
   readings: Readings,
 ): { readonly distortion: Distortion } | { readonly faults: readonly string[] } => {
+  const diagonals = readings.diagonals.flat()
+  const scaled = isScaled([...readings.across, ...readings.down, ...diagonals])
   const faults = [
-    ...readings.across.map((r) => readingFault('--across', r)),
-    ...readings.down.map((r) => readingFault('--down', r)),
-    ...readings.diagonals.flat().map((r) => readingFault('--diagonals', r)),
+    ...readings.across.map((r) => readingFault('--across', r, scaled)),
+    ...readings.down.map((r) => readingFault('--down', r, scaled)),
+    ...diagonals.map((r) => readingFault('--diagonals', r, scaled)),
   ].filter((fault) => fault !== null)
   faults.push(...missingReadings(readings))
   if (faults.length > 0) return { faults }

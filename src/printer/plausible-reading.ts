@@ -27,8 +27,18 @@ const swapped = ({
   return undefined
 }
 
-/** Why a reading cannot be what a printer did to `nominal`, with the way out; null when it can. */
-export const readingFault = (option: string, reading: Reading): string | null => {
+/** Several readings that are short by the same share, within a hundredth: a print that was scaled, and no slip of the hand. */
+export const isScaled = (readings: readonly Reading[]): boolean => {
+  const ratios = readings.map(({ measured, nominal }) => measured / nominal)
+  return (
+    ratios.length > 1 &&
+    Math.max(...ratios) - Math.min(...ratios) < 0.01 &&
+    ratios.every((ratio) => ratio < 1)
+  )
+}
+
+/** Why a reading cannot be what a printer did to `nominal`, with the way out; null when it can. `scaled`: all of them are short alike. */
+export const readingFault = (option: string, reading: Reading, scaled = false): string | null => {
   const { measured, nominal, text } = reading
   if (near(measured, nominal)) return null
   const mm = (value: number): string => showLength(value, 'mm', { decimals: 1, unit: true })
@@ -37,10 +47,10 @@ export const readingFault = (option: string, reading: Reading): string | null =>
     return `${off}; inches read as mm? ${text.replace(/mm/i, 'in')} would fit`
   if (near(measured / inch, nominal))
     return `${off}; mm read as inches? ${text.replace(/in|"/i, 'mm')} would fit`
-  const other = swapped(reading)
+  const short = measured < nominal && measured > 0.85 * nominal
+  const other = short && scaled ? undefined : swapped(reading)
   if (other !== undefined)
     return `${off}; ${other.point ? 'the point in the wrong place' : 'two digits swapped'}? ${other.text} would fit`
-  if (measured < nominal && measured > 0.85 * nominal)
-    return `${off}; print again at 100 %, never "fit to page", and measure from mark to mark`
+  if (short) return `${off}; print again at 100 %, never "fit to page", and measure from mark to mark`
   return `${off}; a printer in order is at most ${mostOff * 100} % off: measure again, from mark to mark`
 }

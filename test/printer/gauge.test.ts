@@ -149,6 +149,18 @@ describe('readings that cannot be are refused with the reason', () => {
     ['a lean beyond all printers', { diagonals: [['214.5mm', '209.7mm']] as const }, /leans 1\.\d\d°/],
   ])('%s', (_, said, words) => expect(faultsOf(said)).toMatch(words))
 
+  it('readings that are short alike are of a scaled print: no digit was swapped', () => {
+    // 145 / 150 = 0.967 = 205 / 212.1
+    const alike = { across: ['145mm'], down: ['145mm'], diagonals: [['205mm', '205mm']] as const }
+    const faults = faultsOf(alike).split('\n')
+    expect(faults).toHaveLength(4)
+    for (const fault of faults) expect(fault).toMatch(/; print again at 100 %, never "fit to page"/)
+    // one of them alone may be a slip
+    expect(faultsOf({ across: ['145mm'] })).toContain('two digits swapped? 154mm would fit')
+    expect(faultsOf({ across: ['184.4mm'], down: ['184.4mm'] })).toContain('148.4mm would fit')
+    expect(faultsOf({ across: ['5.9mm'], down: ['5.9mm'] })).toContain('5.9in would fit')
+  })
+
   it('what is offered is a number that can be typed, and fits', () => {
     let offered = 0
     for (const right of ['150', '149.5', '150.25', '148', '151.0'])
