@@ -2,13 +2,15 @@ import { convexContains } from '../../geometry/clip.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import type { Tile } from '../tile/tile.ts'
 import { timberNames } from '../tile/timber-names.ts'
+import { shownTimbers } from '../timber/timber-edges.ts'
 
 /**
  * On which pages each timber is found: the first that shows the middle of what lies between its screws, else one of these; and those of
- * its other screws that lie beyond; '' where none does.
+ * its other screws that lie beyond. Where no page has a screw of it, the first that shows some of its section; '' where none does.
  */
-export const timberPages = ({ screws }: Pattern, tiles: readonly Tile[]): string => {
-  const found = screws.flatMap(({ called, timber, middles }) => {
+export const timberPages = (pattern: Pattern, tiles: readonly Tile[]): string => {
+  const shown = shownTimbers(pattern, tiles)
+  const found = pattern.screws.flatMap(({ called, timber, middles }, i) => {
     const middle = {
       x: middles.reduce((sum, { x }) => sum + x, 0) / middles.length,
       y: middles.reduce((sum, { y }) => sum + y, 0) / middles.length,
@@ -19,7 +21,8 @@ export const timberPages = ({ screws }: Pattern, tiles: readonly Tile[]): string
       const tile = tiles.find(({ window }) => convexContains(window, p))
       if (tile) own.push(tile)
     }
-    return own.map(({ number }) => ({ called, timber, page: number }))
+    const section = own.length > 0 ? undefined : tiles.find((tile) => shown.get(tile)!.includes(i))
+    return [...own, ...(section ? [section] : [])].map(({ number }) => ({ called, timber, page: number }))
   })
   const pages = [...new Set(found.map(({ page }) => page))].sort((a, b) => a - b)
   const words = pages.map(

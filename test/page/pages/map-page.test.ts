@@ -210,6 +210,35 @@ it('where pages are small on the map no disc under a number hides more than half
   expect(discs).toBeGreaterThan(0)
 })
 
+it('a timber whose screws lie on no page is found on one that names it', () => {
+  let seen = 0
+  for (const paper of ['a4', 'letter'] as const) {
+    const set = layOut(templateText('quarter-mm-round'), paper, 'ribbon')!
+    const said = wordsOf(set.pages.find(({ kind }) => kind === 'map')!.draw())
+    const [, list] = /Where the timbers are: (.*?)\./.exec(said.map(({ text }) => text).join(' '))!
+    const { screws } = set.groups[0]!.pattern
+    const { tiles } = set.groups[0]!
+    for (const { called, timber, middles } of screws) {
+      if (middles.some((p) => tiles.some(({ window }) => convexContains(window, p)))) continue
+      const pages = set.pages.flatMap((page) => {
+        if (page.kind !== 'tile') return []
+        const words = wordsOf(page.draw()).map(({ text }) => text)
+        const [number] = words.flatMap((text) => /^page (\d+) of/.exec(text)?.[1] ?? [])
+        return words.some((text) => text.startsWith(`${called} ${timber}`)) ? [number!] : []
+      })
+      if (pages.length === 0) continue
+      seen++
+      const on = list!
+        .split(/, (?=page )/)
+        .filter((part) => new RegExp(`${called}s? ([^a-z]*(and|to) )*${timber}\\b`).test(part))
+        .map((part) => part.split(' ')[1]!)
+      expect(on).toHaveLength(1)
+      expect(pages).toContain(on[0])
+    }
+  }
+  expect(seen).toBeGreaterThan(0)
+})
+
 it('the map says on which pages the screws of each timber lie, and each of them shows some of it', () => {
   let seen = 0
   let parted = 0
