@@ -19,7 +19,7 @@ export interface TapingFacts {
   readonly tiles: readonly Tile[]
   readonly datums: readonly Datum[]
   readonly trial: boolean
-  /** story strips lie at the end of the set */
+  /** strips that mark the skin lie at the end of the set */
   readonly strips: boolean
 }
 
@@ -52,7 +52,10 @@ const placing = ({ units, pattern, tiles, datums }: TapingFacts, level: boolean)
       const up = (p.y - from.y) * ux - (p.x - from.x) * uy
       return `row ${row} ${showLength(Math.abs(up), units)} ${units} ${up > 0 ? 'above' : 'below'}`
     })
-    const more = off.length === 0 ? '' : `, and parallel to it those of ${wordList(off)}`
+    const more =
+      off.length === 0
+        ? ''
+        : `, and parallel to it ${off.length === 1 ? 'that' : 'those'} of ${wordList(off)}`
     return `Snap a straight line for row ${rows[0]![0]} on a clean floor or board${more}.${crosses}`
   }
   const onPanel = rows.filter(([, [a]]) => a.y > 0 && a.y < pattern.height)

@@ -351,6 +351,28 @@ it('a single page is not trimmed; pages that join none before them are told wher
   )
 })
 
+it('turned rows are struck parallel to the first: that of one more, those of several', () => {
+  const { pattern, tiles, datums } = layOut(templateText('quarter-mm'), 'a4', 'ribbon')!.groups[0]!
+  const facts = { units: 'mm', cover: 'ribbon', pattern, datums, trial: true, strips: false } as const
+  const [from, to] = tiles[0]!.snap
+  const long = Math.hypot(to.x - from.x, to.y - from.y)
+  // as far below the line of the first row as said, square to it
+  const lower = (row: string, by: number): TileGroup['tiles'][number] => ({
+    ...tiles[0]!,
+    row,
+    snap: [from, to].map(({ x, y }) => ({
+      x: x + ((to.y - from.y) / long) * by,
+      y: y - ((to.x - from.x) / long) * by,
+    })) as unknown as readonly [typeof from, typeof to],
+  })
+  const placing = (...rows: readonly TileGroup['tiles'][number][]) =>
+    tapingSteps({ ...facts, tiles: [...tiles, ...rows] })[2]!
+  expect(placing(lower('X', 108))).toContain(', and parallel to it that of row X 108 mm below.')
+  expect(placing(lower('X', 108), lower('Y', 216))).toContain(
+    ', and parallel to it those of row X 108 mm below and row Y 216 mm below.',
+  )
+})
+
 it('a joint that no page carries whole is struck from the front edge: one figure where it stands plumb, one for each end where it leans', () => {
   const long = templateText('quarter-mm').replace('    deck: 500 ', '    deck: 2200 ')
   const { pattern, tiles, datums } = layOut(long, 'a4', 'ribbon')!.groups[0]!
