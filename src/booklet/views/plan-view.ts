@@ -2,6 +2,7 @@ import { isCurved } from '../../design/kind-traits.ts'
 import { groupDimensions, type Measure } from '../../drafting/dimension/group-dimensions.ts'
 import { sectionLine } from '../../drafting/section-line.ts'
 import { type Drawing, fill, stroke } from '../../drawing/drawing.ts'
+import { drawingBounds } from '../../drawing/drawing-bounds.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { type Box, pointsBounds } from '../../geometry/bounds.ts'
 import { pathOf, rectangle } from '../../geometry/path.ts'
@@ -18,9 +19,9 @@ const { lines } = viewStyle
 /** Timbers as they are numbered on the paper: studs from the toe, then those behind the lip. */
 export const timbersOf = (ramp: SolvedRamp) => [...ramp.studs, ...ramp.deckTimbers]
 
-/** Where the sections at lip and toe are taken: its Roman number, its place in the bay, how far it keeps off the dimension's figure and off the side, and how far outside the frame it ends, paper mm. */
+/** Where the sections at lip and toe are taken: its Roman number, its place in the bay, how far it keeps off the dimension's figure and off the side, and how far outside the frame it ends, or outside the dimensions; paper mm. */
 export const sectionNumber = 'I'
-const section = { place: 0.25, off: 4.5, side: 1.5, end: 1.5 } as const
+const section = { place: 0.25, off: 4.5, side: 1.5, end: 1.5, outside: 5.5 } as const
 
 /** The frame from above, toe at the left, the ramp's left face above; paper mm. */
 interface Plan {
@@ -45,12 +46,13 @@ export const planView = (ramp: SolvedRamp, units: Units, ratio: number): View =>
     outline: { x0: 0, y0: 0, x1: length * ratio, y1: width * ratio },
     bays: walls.slice(1).map((low, i) => [low + thick / 2, walls[i]! - thick / 2] as const),
   }
+  const dimensions = dimensionMarks(plan)
   return viewOf([
     { name: 'timbers', marks: timberMarks(plan) },
     { name: 'sides', marks: walls.flatMap((middle) => wallMarks(plan, middle)) },
     ...(ramp.coping ? [{ name: 'pipe', marks: pipeMarks(plan, ramp.coping.centre.x) }] : []),
-    ...sectionParts(plan),
-    { name: 'dimensions', marks: dimensionMarks(plan) },
+    ...sectionParts(plan, dimensions),
+    { name: 'dimensions', marks: dimensions },
     { name: 'numbers', marks: numberMarks(plan) },
   ])
 }
@@ -104,8 +106,10 @@ const dimensionMarks = ({ ramp, ratio, show, outline, bays }: Plan): Drawing => 
   return placed.flatMap((one) => one?.marks ?? [])
 }
 
-/** None where the bay is too narrow for a letter beside the figure. */
-const sectionParts = ({ ramp, ratio, show, outline, bays }: Plan): readonly ViewPart[] => {
+/** In a bay that is too narrow for a letter beside the figure its ends stand outside the dimensions, no line between them. */
+const sectionParts = (plan: Plan, dimensions: Drawing): readonly ViewPart[] => {
+  const { ramp, ratio, show, outline, bays } = plan
+  if (!isCurved(ramp)) return []
   const { width, studLength } = ramp
   const [low, high] = bays[0]!
   const figureEnd = Math.min(
@@ -116,22 +120,22 @@ const sectionParts = ({ ramp, ratio, show, outline, bays }: Plan): readonly View
       ] as const
     ).map(([middle, mm]) => middle * ratio - textWidth(show(mm), viewStyle.size, 'regular') / 2),
   )
-  const cut = Math.min((low + (high - low) * section.place) * ratio, figureEnd - section.off)
-  if (!isCurved(ramp) || cut <= low * ratio + section.side) return []
-  return [
+  const place = (low + (high - low) * section.place) * ratio
+  const beside = Math.min(place, figureEnd - section.off)
+  const narrow = beside <= low * ratio + section.side
+  const box = narrow ? drawingBounds(dimensions) : null
+  const cut = narrow ? place : beside
+  const marks = sectionLine(
     {
-      name: 'section',
-      marks: sectionLine(
-        {
-          from: { x: -section.end, y: cut },
-          to: { x: outline.x1 + section.end, y: cut },
-          looks: 1,
-          letter: sectionNumber,
-        },
-        viewStyle,
-      ),
+      from: { x: box ? box.x0 - section.outside : -section.end, y: cut },
+      to: { x: box ? box.x1 + section.outside : outline.x1 + section.end, y: cut },
+      looks: 1,
+      letter: sectionNumber,
     },
-  ]
+    viewStyle,
+  )
+  const [, ...ends] = marks
+  return [{ name: 'section', marks: narrow ? ends : marks }]
 }
 
 const numberMarks = (plan: Plan): Drawing =>
