@@ -8,6 +8,18 @@ import { below, hold } from '../support/hold.ts'
 import { randomFrom } from '../support/random.ts'
 import { opened } from '../support/strokes.ts'
 
+/** The booklet's part on the skin. */
+const skinOf = (text: string) => {
+  const reading = readDesign(text)
+  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
+  const job = bookletJob(reading.design, usualLaying('letter'), {
+    only: ['skin'],
+    fingerprint: () => '0123456789abcdef',
+  })
+  if (isRefusal(job)) throw new Error(JSON.stringify(job))
+  return job
+}
+
 test('the name of a stud stands level with its line on the skin, or has a line to it', () => {
   let [level, lined] = [0, 0]
   for (let seed = 1; seed <= 60; seed++) {
@@ -64,7 +76,7 @@ test('the name of a stud stands level with its line on the skin, or has a line t
 })
 
 test('a drawing of many screws takes the whole width where it would be too small beside its table', () => {
-  const reading = readDesign(`title: Long shallow bank
+  const job = skinOf(`title: Long shallow bank
 units: in
 ramps:
   - kind: quarter
@@ -79,12 +91,6 @@ ramps:
     deck-board: 3/4 plywood
     coping: { outside: 2 3/8, notch: { along: 2 1/4, down: 1 1/2 }, seat: round }
 `)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  const job = bookletJob(reading.design, usualLaying('letter'), {
-    only: ['skin'],
-    fingerprint: () => '0123456789abcdef',
-  })
-  if (isRefusal(job)) throw new Error(JSON.stringify(job))
   const scales = job.pages
     .flatMap(({ drawing }) => opened(drawing).words)
     .flatMap(({ text }) => {
@@ -93,4 +99,32 @@ ramps:
     })
   expect(scales.length).toBeGreaterThanOrEqual(4)
   expect(Math.min(...scales)).toBeGreaterThanOrEqual(1 / 4)
+})
+
+test('where a screw of a layer would come through is told before the layer is screwed on', () => {
+  const job = skinOf(`title: Many layers
+units: mm
+ramps:
+  - kind: quarter
+    width: 1216
+    height: { surface: 900 }
+    transition: { circle: { surface: 2000 }, tangent: { frame: 0 } }
+    toe: 30
+    length: 2100
+    studs: { section: 95 x 220, every: 300 }
+    skin: [6 plywood, 6 plywood, 6 plywood, 2 steel]
+    coping: { outside: 60.3, up: 8, out: 6, seat: square }
+`)
+  const said = job.pages.flatMap(({ drawing }) => opened(drawing).words.map(({ text }) => text))
+  const notes = said.filter((words) => /^Layer \d: a screw of/.test(words))
+  expect(notes.length).toBeGreaterThan(1)
+  for (const note of notes) {
+    const layer = note.slice(0, 'Layer 1'.length)
+    const bitten = said.findIndex((words) => words.startsWith(`Every screw of ${layer.toLowerCase()} `))
+    expect(bitten).toBeGreaterThan(0)
+    expect(said.indexOf(note)).toBeLessThan(bitten)
+    expect(said.indexOf(note)).toBeGreaterThan(
+      said.findIndex((words) => words === layer || words.startsWith(`${layer}, the top`)),
+    )
+  }
 })

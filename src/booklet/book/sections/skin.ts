@@ -71,9 +71,18 @@ const skinOf = (book: Book, ramp: SolvedRamp, told: SolvedRamp | null): readonly
     ...layers.flatMap((layer) =>
       layerOf(book, ramp, told, layer, layer === layers.at(-1) && layers.length > 1),
     ),
-    ...checksOf(book, ramp, ['screw-through'], (one) => !isOfBoard(one)),
+    ...(layers.length === 0 ? throughOf(book, ramp, null) : []),
     ...checksOf(book, ramp, ['seam-across', 'seam-stud']),
   ]
+}
+
+/** Where screws of a layer come through, told before it; what names no layer before the last, or where there is none. */
+const throughOf = (book: Book, ramp: SolvedRamp, layer: Layer | null): readonly Block[] => {
+  const last = layer === null || layer === ramp.skin.findLast(({ length }) => length > 0)
+  return checksOf(book, ramp, ['screw-through'], (one) => {
+    const of = /^layer (\d+):/.exec(one.message)?.[1]
+    return !isOfBoard(one) && (of === undefined ? last : layer !== null && Number(of) === layer.layer)
+  })
 }
 
 const layerOf = (
@@ -96,6 +105,7 @@ const layerOf = (
   return together(
     [
       part(ofRamp(book, isTop ? `${name}, the top sheet` : name, ramp), width),
+      ...throughOf(book, ramp, layer),
       ...sheetWithScrews(
         book,
         {
