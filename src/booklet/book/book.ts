@@ -92,5 +92,8 @@ export const screwsOf = ({ stock }: Book, ramp: SolvedRamp, use: ScrewUse): read
 export const ofRamp = ({ several }: Book, said: string, ramp: SolvedRamp): string =>
   several ? `${said}: ${ramp.name}` : said
 
+/** Whether any layer of skin lies on it: one may be sawn and framed alone. */
+export const hasSkin = ({ skin }: SolvedRamp): boolean => skin.some(({ length }) => length > 0)
+
 /** Drawings with dimensions on all sides are made no smaller than this share of their usual height. */
 export const leastShare = 0.72

@@ -1,10 +1,11 @@
 import { curvedOf } from '../../../design/kind-traits.ts'
 import { type Block, caution, check, head, step } from '../block.ts'
-import type { Book } from '../book.ts'
+import { type Book, hasSkin } from '../book.ts'
 import type { Section } from '../pages.ts'
 
 export const care = (book: Book): Section => {
   const { width, solved, piped } = book
+  const skinned = solved.ramps.some(hasSkin)
   const quarters = curvedOf(solved.ramps)
   const wheeled = quarters.some(({ wheels }) => wheels)
   const steel = quarters.some(
@@ -21,17 +22,21 @@ export const care = (book: Book): Section => {
         `Before each session: sweep; feel ${piped ? 'pipe, ' : ''}joints and screws; look at the edge on the floor${wheeled ? ', and that the wheels are off it' : ''}. Wet or icy: nobody rides.`,
       ),
       next(
-        `After the first week, and after a month: tighten every screw of the top sheet${piped ? ' and the pipe' : ''}; the wood settles.`,
+        `After the first week, and after a month: tighten every screw of the ${skinned ? 'top sheet' : 'frame'}${piped ? ' and the pipe' : ''}; the wood settles.`,
       ),
       next(
         'Each month: look for soft wood, lifted edges, cracks, screws that stand proud. With a lamp look under it: studs, the sides at their screws, what holds water. A screw that no longer holds: one of the same length beside it.',
       ),
       next(
-        `Each year: paint or oil all edges, the bottoms of the sides above all${steel ? '; file burrs off the steel' : ''}. Let a wet top sheet dry before riding.`,
+        `Each year: paint or oil all edges, the bottoms of the sides above all${steel ? '; file burrs off the steel' : ''}.${skinned ? ' Let a wet top sheet dry before riding.' : ''}`,
       ),
-      next(
-        'A worn top sheet: take out its screws, saw a new one by its panel page, drill by the same table.',
-      ),
+      ...(skinned
+        ? [
+            next(
+              'A worn top sheet: take out its screws, saw a new one by its panel page, drill by the same table.',
+            ),
+          ]
+        : []),
       next(
         'Ride it no more when a side is cracked, a stud is loose and does not hold a new screw, or a blade of a knife goes into the wood by itself. Keep this booklet with it: its set code finds the pages again.',
       ),

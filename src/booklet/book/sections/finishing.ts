@@ -1,7 +1,7 @@
 import { curvedOf } from '../../../design/kind-traits.ts'
 import { wordList } from '../../../length/word-list.ts'
 import { type Block, caution, check, head, step } from '../block.ts'
-import type { Book } from '../book.ts'
+import { type Book, hasSkin } from '../book.ts'
 import type { Section } from '../pages.ts'
 
 /** How far edges are rounded; common practice, no source. */
@@ -16,8 +16,9 @@ export const finishing = (book: Book): Section => {
   const { edge, corner } = rounding[units]
   const decked = curvedOf(solved.ramps).some(({ deckBoard }) => deckBoard)
   const laid = solved.ramps.flatMap((ramp) => [...ramp.skin, ...(ramp.deckBoard ? [ramp.deckBoard] : [])])
+  const skinned = solved.ramps.some(hasSkin)
   const left = [
-    'where skin lies on the sides',
+    ...(skinned ? ['where skin lies on the sides'] : []),
     ...(laid.some(({ pieces, widths }) => pieces.length * widths.length > 1) ? ['where sheets meet'] : []),
     ...(piped ? ['the seat of the pipe'] : []),
   ]
@@ -33,7 +34,7 @@ export const finishing = (book: Book): Section => {
         width,
       ),
       next(
-        `Round every edge that a hand or a knee meets by ${edge}, with a sanding block, a plane or a router: the tops and backs of the sides${decked ? ', the free edges of the deck board' : ''}, the side edges of the skin.${decked ? ` Round the corners of the deck board by ${corner}.` : ''} Leave alone ${wordList(left)}.`,
+        `Round every edge that a hand or a knee meets by ${edge}, with a sanding block, a plane or a router: the tops and backs of the sides${decked ? ', the free edges of the deck board' : ''}${skinned ? ', the side edges of the skin' : ''}.${decked ? ` Round the corners of the deck board by ${corner}.` : ''}${left.length > 0 ? ` Leave alone ${wordList(left)}.` : ''}`,
       ),
       next(
         'Sink every screw head just below the face. Fill holes and gaps that a wheel or a finger would find.',
@@ -43,7 +44,7 @@ export const finishing = (book: Book): Section => {
       ),
       next('Seal the sawn edges of every sheet first: brush it on until the wood takes no more.'),
       next(
-        'Paint or oil all faces, inside too, twice, with the drying time of the tin between. On the ridden face use only what its maker names for floors that are walked on, or leave the top sheet as it came: a slippery face throws riders.',
+        `Paint or oil all faces, inside too, twice, with the drying time of the tin between. On the ridden face use only what its maker names for floors that are walked on${skinned ? ', or leave the top sheet as it came' : ''}: a slippery face throws riders.`,
       ),
       next(
         `Treated timber is painted only when it is dry; its cut ends get the sealer that its maker names.${solved.ramps.some(({ splices }) => splices.length > 0) ? ' Oil or paint nothing that is to be glued.' : ''}`,

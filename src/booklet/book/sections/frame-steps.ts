@@ -9,7 +9,7 @@ import { comesOut } from '../../../ramp/stored.ts'
 import { frameScrews } from '../../../stock/list/screws.ts'
 import { squareView, stageView } from '../../views/stage-view.ts'
 import { type Block, step } from '../block.ts'
-import { type Book, screwsOf } from '../book.ts'
+import { type Book, hasSkin, screwsOf } from '../book.ts'
 import { endWords } from '../end-words.ts'
 import { stage } from '../stage.ts'
 import { liesWords, timberName } from '../timber-words.ts'
@@ -117,7 +117,7 @@ export const frameSteps = (book: Book, ramp: SolvedRamp): readonly Block[] => {
     ...(behind.length > 0 ? group(behind, [behindWords(book, ramp, behind, screws)]) : []),
     step(
       ++number,
-      'Measure both diagonals again before any skin goes on: the skin keeps the frame as it is then.',
+      `Measure both diagonals again${hasSkin(ramp) ? ' before any skin goes on: the skin keeps the frame as it is then' : ', before anything goes on the frame'}.`,
       width,
     ),
   ]

@@ -17,7 +17,7 @@ import { sectionNumber } from '../../views/plan-view.ts'
 import { sheetView } from '../../views/sheet-view.ts'
 import { toeSection } from '../../views/toe-section.ts'
 import { type Block, caution, check, head, part, step, together } from '../block.ts'
-import { type Book, leastShare, ofRamp } from '../book.ts'
+import { type Book, hasSkin, leastShare, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { stage } from '../stage.ts'
@@ -25,20 +25,19 @@ import { checksOf } from './framing.ts'
 import { layerNumber } from './layer-number.ts'
 import { type MarkedSheet, marked, sheetWithScrews } from './screw-table.ts'
 
-export const skin = (book: Book): Section => ({
-  name: 'skin',
-  title: 'Skin',
-  blocks: [
-    head('Skin', book.width),
-    ...book.solved.ramps.flatMap((ramp, i, all) =>
-      skinOf(
-        book,
-        ramp,
-        all.slice(0, i).find((one) => isCurved(one) && one.skin.some(({ length }) => length > 0)) ?? null,
-      ),
-    ),
-  ],
-})
+/** Null where no ramp has any. */
+export const skin = (book: Book): Section | null => {
+  const skinned = book.solved.ramps.filter(hasSkin)
+  if (skinned.length === 0) return null
+  return {
+    name: 'skin',
+    title: 'Skin',
+    blocks: [
+      head('Skin', book.width),
+      ...skinned.flatMap((ramp, i) => skinOf(book, ramp, skinned.slice(0, i).find(isCurved) ?? null)),
+    ],
+  }
+}
 
 /** `told`: a ramp before it, of which the bending was told. */
 const skinOf = (book: Book, ramp: SolvedRamp, told: SolvedRamp | null): readonly Block[] => {
@@ -71,17 +70,16 @@ const skinOf = (book: Book, ramp: SolvedRamp, told: SolvedRamp | null): readonly
     ...layers.flatMap((layer) =>
       layerOf(book, ramp, told, layer, layer === layers.at(-1) && layers.length > 1),
     ),
-    ...(layers.length === 0 ? throughOf(book, ramp, null) : []),
     ...checksOf(book, ramp, ['seam-across', 'seam-stud']),
   ]
 }
 
-/** Where screws of a layer come through, told before it; what names no layer before the last, or where there is none. */
-const throughOf = (book: Book, ramp: SolvedRamp, layer: Layer | null): readonly Block[] => {
-  const last = layer === null || layer === ramp.skin.findLast(({ length }) => length > 0)
+/** Where screws of a layer come through; what names no layer with the last. */
+const throughOf = (book: Book, ramp: SolvedRamp, layer: Layer): readonly Block[] => {
+  const isLast = layer === ramp.skin.findLast(({ length }) => length > 0)
   return checksOf(book, ramp, ['screw-through'], (one) => {
     const of = /^layer (\d+):/.exec(one.message)?.[1]
-    return !isOfBoard(one) && (of === undefined ? last : layer !== null && Number(of) === layer.layer)
+    return !isOfBoard(one) && (of === undefined ? isLast : Number(of) === layer.layer)
   })
 }
 
