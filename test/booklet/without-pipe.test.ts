@@ -57,5 +57,8 @@ ramps:
   expect(said).toContain('Screw stud 2 on its mark, as the table says: both screws in each end. Tick it')
   expect(said).toMatch(/Screw timber 3 as the table says, both screws in each end, its top level/)
   expect(said).not.toContain('one after the other')
+  // of several it is their tops
+  expect(bookletSaid(piped, ['framing'])).toMatch(/: .*\d and \d+, their tops level with the side's top/)
+  expect(bookletSaid(piped, ['framing'])).not.toMatch(/\d and \d+, its top/)
   expect(bookletSaid(piped, ['framing'])).toContain('on their marks, up the curve, one after the other')
 })

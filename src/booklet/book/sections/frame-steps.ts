@@ -201,7 +201,10 @@ const behindWords = (
     const said = levelWords(book, ramp, i - ramp.studs.length)
     groups.set(said, [...(groups.get(said) ?? []), i + 1])
   }
-  const told = [...groups].map(([said, numbers]) => `${wordList(numbers.map(String))}${said}`)
+  const told = [...groups].map(
+    ([said, numbers]) =>
+      `${wordList(numbers.map(String))}${numbers.length > 1 ? said.replace('its top', 'their tops') : said}`,
+  )
   const tops = indices.length === 1 ? [...groups.keys()].join('') : `: ${told.join('; ')}`
   return `Screw ${numberList(
     'timber',
