@@ -1,3 +1,4 @@
+import { isCurved } from '../../../../design/kind-traits.ts'
 import { showThickness } from '../../../../length/thickness.ts'
 import { numberList, wordList } from '../../../../length/word-list.ts'
 import { timberLabel } from '../../../../ramp/frame/timber.ts'
@@ -26,7 +27,7 @@ export const joinSteps = ({ show, screw, units, several }: Book, ramp: SolvedRam
         `${screws} screws${length === null ? '' : ` of ${screw('plates', length)}, ${screwHead('plates')},`} in two rows on each side of the joint. The rows keep off the screws of that timber.`
       )
     }),
-    'Let the glue set as long as its maker says. Lay the side on the taped pages once more: curve and bottom edge run through the joint without a step.',
+    `Let the glue set as long as its maker says. ${isCurved(ramp) ? 'Lay the side on the taped pages once more: curve and bottom edge run through the joint without a step.' : `Lay a straightedge along both edges: they run through the joint without a step. Measure the whole: ${show(ramp.length)} long.`}`,
   ]
 }
 

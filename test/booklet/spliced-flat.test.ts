@@ -1,0 +1,34 @@
+import { expect, test } from 'vitest'
+import { bookletSaid } from './said.ts'
+
+const flat = `title: Long flat
+units: mm
+ramps:
+  - kind: flat
+    width: 1216
+    length: 3600
+    height: { surface: 113 }
+    studs: { section: 38 x 89, every: 300 }
+    skin: [18 plywood, 6 hardboard]
+`
+const quarter = `title: Long quarter
+units: mm
+ramps:
+  - kind: quarter
+    width: 1216
+    height: { deck: 900 }
+    transition: { circle: { surface: 2100 } }
+    toe: 40
+    deck: 1200
+    skin: [9 plywood, 9 plywood]
+    coping: none
+`
+
+test('a side of a flat that is joined of pieces is tried by a straightedge and its length, one with a curve on its pages', () => {
+  const [even, curved] = [bookletSaid(flat, ['cutting']), bookletSaid(quarter, ['cutting'])]
+  expect(even).toMatch(/Lay a straightedge along both edges: they run through the joint without a step\./)
+  expect(even).toContain('Measure the whole: 3600 long.')
+  expect(even).not.toContain('on the taped pages once more')
+  expect(curved).toContain('on the taped pages once more')
+  expect(curved).not.toContain('straightedge along both edges')
+})
