@@ -34,3 +34,26 @@ test('a ramp that a rider pushes back is told to be tied down where its rubber s
   expect(said).toContain(shown(pushed))
   expect(said).toContain('helps to keep')
 })
+
+test('the first page speaks of a guard where the figures note one', () => {
+  const high = (deck: number): string => `title: High
+units: mm
+ramps:
+  - width: 1216
+    height: { deck: ${deck} }
+    transition: { circle: { surface: 2000 } }
+    toe: 40
+    deck: 600
+    skin: [9 plywood, 9 plywood]
+    coping: none
+`
+  for (const [deck, guarded] of [
+    [761, false],
+    [762, false],
+    [763, true],
+  ] as const) {
+    const { said, checks } = told(high(deck), 'glance')
+    expect(checks.some(({ id }) => id === 'guard-height')).toBe(guarded)
+    expect(said.includes('guards are commonly required')).toBe(guarded)
+  }
+})

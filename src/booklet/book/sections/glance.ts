@@ -26,9 +26,6 @@ import type { Section } from '../pages.ts'
 import { contents } from './contents.ts'
 import { layerNumber } from './layer-number.ts'
 
-/** A guard is commonly required from here on (International Residential Code 2018, R312.1), mm. */
-const guardHeight = 762
-
 /** Height of a ramp's picture on the first page, and what stays free below it, mm. */
 const leastPicture = 45
 const mostPicture = 130
@@ -172,8 +169,8 @@ const takes = (book: Book): readonly string[] => {
   ]
 }
 
-const guard = ({ solved: { ramps }, width }: Book): readonly Block[] =>
-  ramps.some((ramp) => topOf(ramp) > guardHeight)
+const guard = ({ solved: { checks }, width }: Book): readonly Block[] =>
+  checks.some(({ id }) => id === 'guard-height')
     ? [
         caution(
           'The deck is high. A surface more than 30 in (762 mm) up: guards are commonly required; ask your building office.',

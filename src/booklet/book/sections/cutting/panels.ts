@@ -110,7 +110,7 @@ const panelOf = (book: Book, panel: Panel, count: number): readonly Block[] => {
   // what is curved is drawn as large as can be: its names need room
   const square = pieces.every(({ second }) => second === null)
   const high = square
-    ? tallestSquare * Math.max(leastShare, book.share)
+    ? tallestSquare * Math.max(leastPanel, book.share)
     : pieces.length > 2
       ? tallestMany
       : tallest
@@ -182,7 +182,7 @@ const tallestSquare = 72
 /** Of more than two sides, whose words need room. */
 const tallestMany = 112
 /** Panels are drawn no smaller than this share of it: their numbers need room. */
-const leastShare = 0.8
+const leastPanel = 0.8
 
 /** The panel to scale with its name over it; what is sawn stands on the page with it. */
 const picture = (
