@@ -27,3 +27,29 @@ test('what the list comes to is whole cents, line by line and together', () => {
   }
   expect(looked).toBeGreaterThan(200)
 })
+
+test('of plans of as little wood the one is taken that has prices, of one length', () => {
+  const taken = (prices: string) =>
+    recordOf(`stock: { timber: [2400, 4800] }\n${prices}`).list.flatMap(({ part, what, count, cost }) =>
+      part === 'timber' ? [{ length: Number(/(\d+) mm long/.exec(what)![1]), count, cost }] : [],
+    )
+  // two pieces on 2400, four on 4800: the same wood
+  for (const [length, count] of [
+    [2400, 6],
+    [4800, 3],
+  ] as const)
+    expect(taken(`prices: { 38 x 89 x ${length}: 5 }`)).toEqual([{ length, count, cost: 5 * count }])
+  const bare = taken('prices: { paint: 5 }')
+  expect(bare.reduce((sum, { length, count }) => sum + length * count, 0)).toBe(14_400)
+  // where all have prices money decides
+  expect(taken('prices: { 38 x 89 x 2400: 5, 38 x 89 x 4800: 11 }')[0]!.length).toBe(2400)
+  expect(taken('prices: { 38 x 89 x 2400: 5, 38 x 89 x 4800: 9 }')[0]!.length).toBe(4800)
+})
+
+test('a price of a length that is not taken is told, unless all lengths have theirs and others cost less', () => {
+  const unused = (prices: string) =>
+    recordOf(`stock: { timber: [2400, 3000] }\nprices: { ${prices} }`).cost!.unused
+  // two pieces go on either: the longer wastes more
+  expect(unused('38 x 89 x 3000: 9')).toEqual(['38 x 89 x 3000'])
+  expect(unused('38 x 89 x 2400: 5, 38 x 89 x 3000: 9')).toEqual([])
+})

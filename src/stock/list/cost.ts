@@ -56,19 +56,22 @@ export const costLines = (
       unused: all
         .filter(
           ({ of }) =>
-            !lines.some(({ priced }) => priced && (samePriced(of, priced) || compared(of, priced, stock))),
+            !lines.some(
+              ({ priced }) => priced && (samePriced(of, priced) || compared(of, priced, all, stock)),
+            ),
         )
         .map(({ what }) => what),
     },
   }
 }
 
-/** A length of the stock that was not taken, as others of its section cost less. */
-const compared = (a: Priced, b: Priced, { timber }: Stock): boolean =>
+/** A length of the stock that was not taken, as others of its section cost less: known where all of them have a price. */
+const compared = (a: Priced, b: Priced, all: Prices['all'], { timber }: Stock): boolean =>
   a.kind === 'timber' &&
   b.kind === 'timber' &&
   samePriced({ ...a, length: b.length }, b) &&
-  timber.some((length) => Math.abs(length - a.length) < near)
+  timber.some((length) => Math.abs(length - a.length) < near) &&
+  timber.every((length) => all.some(({ of }) => samePriced(of, { ...a, length })))
 
 /** `62.00 EUR`, `$58.00`: the currency where it was typed. */
 export const moneyWords = (amount: number, { before, behind }: Pick<Prices, 'before' | 'behind'>): string =>

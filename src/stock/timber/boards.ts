@@ -3,7 +3,8 @@ import { inch } from '../../geometry/inch.ts'
 import { showLength } from '../../length.ts'
 import { same } from '../../ramp/check/offer.ts'
 import type { TimberPart } from '../timber-parts.ts'
-import { cutBoards } from './cutting.ts'
+import { type Cutting, cutBoards } from './cutting.ts'
+import type { SawJob } from './saw-job.ts'
 
 /** One length of timber, and what is cut from it. Lengths mm. */
 export interface SawnBoard {
@@ -72,12 +73,15 @@ const sawSection = (
   const wantedLengths = [...new Set(parts.map(({ length }) => alike(length)))].sort((a, b) => b - a)
   const left = wantedLengths.map((length) => parts.filter((part) => alike(part.length) === length))
   const ends = squared[units]
-  const { patterns, cost, bound } = cutBoards({
-    wanted: wantedLengths.map((length, i) => ({ length, count: left[i]!.length })),
-    boards: lengths.map((length, i) => ({ length, cost: priced ? costs[i]! : length })),
-    kerf: stock.kerf,
-    ends,
-  })
+  const cut = (boards: SawJob['boards']): Cutting =>
+    cutBoards({
+      wanted: wantedLengths.map((length, i) => ({ length, count: left[i]!.length })),
+      boards,
+      kerf: stock.kerf,
+      ends,
+    })
+  const all = cut(lengths.map((length, i) => ({ length, cost: priced ? costs[i]! : length })))
+  const { patterns, cost, bound } = priced ? all : withPrices(all, lengths, costs, wantedLengths[0]!, cut)
   const taken = left.map(() => 0)
   const boards = patterns.map(({ board, counts }): SawnBoard => {
     const cuts = counts.flatMap((count, i) =>
@@ -95,6 +99,30 @@ const sawSection = (
     boards: boards.sort((a, b) => b.length - a.length || b.cuts.length - a.cuts.length),
     least: cost <= bound + 1e-6,
   }
+}
+
+/** As little wood of lengths that have a price, of one of them where that will do, the cheapest first; else the same. */
+const withPrices = (
+  all: Cutting,
+  lengths: readonly number[],
+  costs: readonly (number | null)[],
+  longest: number,
+  cut: (boards: SawJob['boards']) => Cutting,
+): Cutting => {
+  const known = costs.flatMap((cost, i) => (cost === null ? [] : [i]))
+  const some = known.length > 1 ? [...known.map((i) => [i]), known] : known.map((i) => [i])
+  const money = ({ patterns }: Cutting): number => patterns.reduce((sum, { board }) => sum + costs[board]!, 0)
+  return (
+    some
+      .filter((own) => own.some((i) => lengths[i]! >= longest - same))
+      .map((own): Cutting => {
+        const plan = cut(own.map((i) => ({ length: lengths[i]!, cost: lengths[i]! })))
+        const patterns = plan.patterns.map((one) => ({ ...one, board: own[one.board]! }))
+        return { ...plan, patterns, bound: all.bound }
+      })
+      .filter(({ cost }) => cost <= all.cost + same)
+      .sort((a, b) => money(a) - money(b))[0] ?? all
+  )
 }
 
 const timberPrice = (
