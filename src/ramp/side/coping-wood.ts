@@ -64,12 +64,12 @@ export const woodFindings = (
 ): readonly Draft[] => {
   const show = (mm: number): string => measured(mm, units)
   const longer = (trial: Trial, before = ''): Told => {
-    const deck = ramp.back.from === 'deck'
-    const least = along + leastWood + (deck ? 0 : run)
+    const fromLip = ramp.back.from === 'deck'
+    const least = along + leastWood + (fromLip ? 0 : run)
     const enough = firstThat(trial, ramp, backKey(ramp), least, 1, units)
     const other = 'no length alone gives it: take a smaller chamfer or a thinner pipe'
     return orWays(
-      [enough && (deck ? told`${before}a deck of ${enough}` : told`${before}a side ${enough} long`)],
+      [enough && (fromLip ? told`${before}a deck of ${enough}` : told`${before}a side ${enough} long`)],
       other,
     )
   }

@@ -1,6 +1,6 @@
 import type { Point } from '../../geometry/point.ts'
 
-/** The pipe and the notch that seats it, solved: design.md §5. Lengths mm. */
+/** The pipe and the notch that seats it, solved: docs/geometry.md. Lengths mm. */
 export interface SolvedCoping {
   readonly outside: number
   readonly seat: 'square' | 'round'
