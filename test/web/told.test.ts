@@ -83,6 +83,23 @@ it.each([
     await page.waitForSelector('.pages button', { state: 'attached' })
     await page.locator('.sheets text').nth(9).waitFor()
     expect((await wordsOver(page)).faults).toEqual([])
+    // nor the head of the radius' arrow over the number of a page
+    const under = await page.evaluate(() => {
+      const boxOf = (one: Element) => {
+        const { x, y, width, height } = one.getBoundingClientRect()
+        return { x: x + width / 2, y: y + height / 2, width, height }
+      }
+      const heads = [...document.querySelectorAll('[data-key="ramps.0.transition.circle.surface"] path')]
+        .map(boxOf)
+        .filter(({ width, height }) => width < 14 && height < 14)
+      return [...document.querySelectorAll('.sheets text')].flatMap((text) => {
+        const { x, y } = boxOf(text)
+        return heads
+          .filter((head) => Math.hypot(head.x - x, head.y - y) < head.width / 2 + 3)
+          .map(() => text.textContent)
+      })
+    })
+    expect(under).toEqual([])
     expect(faults).toEqual([])
   },
 )

@@ -18,7 +18,7 @@ import { Piece } from './piece.tsx'
 import { AlarmMark, alarmLeft, alarmPoints, PointMark, pointsAt } from './point-mark.tsx'
 import type { Alarm, Pointed } from './pointing.ts'
 import { Sheets } from './sheets.tsx'
-import { wordPoints } from './word-points.ts'
+import { headPoints, wordPoints } from './word-points.ts'
 
 interface PictureProps {
   /** what is drawn is not what the file says now */
@@ -140,6 +140,7 @@ export const Picture = (props: PictureProps) => {
   const words = useMemo(
     () => [
       ...wordPoints(pieces.flatMap(({ part }) => part.marks)),
+      ...pieces.flatMap(({ part, dimension }) => (dimension ? headPoints(part.marks) : [])),
       ...alarms.flatMap((alarm) => alarmPoints(alarm, solved, ratio)),
     ],
     [pieces, alarms],

@@ -29,3 +29,10 @@ export const wordPoints = (marks: Marks): readonly Point[] =>
       }
     })
   })
+
+/** Corners of what is filled in marks, mm of the drawing: heads of arrows. */
+export const headPoints = (marks: Marks): readonly Point[] =>
+  marks.flatMap((mark) => {
+    if (mark.kind === 'group') return headPoints(mark.marks).map((point) => affineApply(mark.map, point))
+    return mark.kind === 'fill' ? [mark.path.start, ...mark.path.pieces.map(({ to }) => to)] : []
+  })
