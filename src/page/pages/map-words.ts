@@ -16,7 +16,7 @@ import { type SurveyLine, surveyLeast } from '../proof/survey.ts'
 import { timberPages } from '../proof/timber-pages.ts'
 import { paperWord } from '../sheet/paper.ts'
 import type { Tile } from '../tile/tile.ts'
-import { cautions } from './cautions.ts'
+import { cautionsOf } from './cautions.ts'
 import { proofTables } from './proof-tables.ts'
 import { screwTable } from './screw-table.ts'
 import { tapingSteps } from './taping-steps.ts'
@@ -35,7 +35,7 @@ export interface MapFacts {
   readonly survey: readonly SurveyLine[]
   readonly expected: Expected
   readonly trial: boolean
-  /** story strips lie at the end of the set */
+  /** strips that mark the skin lie at the end of the set */
   readonly strips: boolean
 }
 
@@ -116,7 +116,7 @@ export const hungWords = (
   const foot = hung(({ write, put, down }) => {
     put(() => [stroke('note', pathOf({ x: 0, y: 0 }, { x: width, y: 0 }), pens.mark)])
     down(1)
-    for (const caution of cautions) write(caution, 0, style)
+    for (const caution of cautionsOf(facts.pattern.notch.length > 0)) write(caution, 0, style)
   })
   return { above, below, foot }
 }

@@ -122,7 +122,7 @@ const mapDraft = (
   { pattern, tiles, datums, survey, expected }: TileGroup,
   counts: CoverCounts,
   trial: boolean,
-  { design: { title, units }, options: { sheet, cover, strips = false }, code, several }: SetOf,
+  { design: { title, units, ramps }, options: { sheet, cover, strips = false }, code, several }: SetOf,
 ): Draft => ({
   kind: 'map',
   label: `Map${several ? ` ${pattern.ramp}` : ''}`,
@@ -142,7 +142,7 @@ const mapDraft = (
       survey,
       expected,
       trial,
-      strips,
+      strips: strips && ramps.some(({ skin }) => skin.length > 0),
     }),
 })
 

@@ -171,10 +171,12 @@ const trialSteps = (
     { by: piece.y0 - (coping.centre.y - r), what: 'its notch', where: 'below' },
     { by: piece.x0 - (coping.centre.x - r), what: 'the pipe itself', where: 'to the front' },
   ].filter(({ by }) => by > same)
+  const skinned = ramp.skin.length > 0
+  const offcuts = [...(skinned ? ['skin'] : []), ...(boardOf(ramp) > 0 ? ['deck board'] : [])]
   const given = design.coping?.by.kind === 'notch' ? '"along" and "down"' : '"up" and "out"'
   return [
     `The pipe should stand ${revealWords(coping, design, (mm) => `${show(mm)} ${units}`, ' and ')}: that is its reveal.${coping.seat === 'round' ? ` The notch is round, radius ${show(r)} ${units}.` : ''}`,
-    `Saw this on the grey side of its thick line in a scrap of the side's plywood (dashed edges anywhere near), screw on offcuts of skin${boardOf(ramp) > 0 ? ' and deck board' : ''}, each layer of skin ${ownUnits(skinGapWords, units)} short of the pipe, lay the real pipe in, and run a hand and a wheel over it.`,
+    `Saw this on the grey side of its thick line in a scrap of the side's plywood (dashed edges anywhere near), ${offcuts.length > 0 ? `screw on offcuts of ${wordList(offcuts)}, ` : ''}${skinned ? `each layer of skin ${ownUnits(skinGapWords, units)} short of the pipe, ` : ''}lay the real pipe in, and run a hand and a wheel over it.`,
     ...(off.length > 0
       ? [
           `The pipe is too thick for one page: past the edge of this piece ${wordList(

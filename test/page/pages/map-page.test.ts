@@ -351,6 +351,44 @@ it('a single page is not trimmed; pages that join none before them are told wher
   )
 })
 
+it('a ramp without skin hears of no skin, one without a pipe of no pipe', () => {
+  const said = (skin: string, coping: string) => {
+    const text = `title: Low one
+units: mm
+ramps:
+  - width: 1216
+    height: { deck: 640 }
+    transition: { circle: { surface: 1700 } }
+    toe: 40
+    deck: 500
+    skin: ${skin}
+    run-out: none
+    coping: ${coping}
+`
+    const set = layOut(text, 'a4', 'line', { strips: true })!
+    return set.pages.flatMap(({ kind, draw }) =>
+      kind === 'map' || kind === 'trial'
+        ? [
+            wordsOf(draw())
+              .map(({ text }) => text)
+              .join(' '),
+          ]
+        : [],
+    )
+  }
+  const [map, trial] = said('[9 plywood, 9 plywood, 6 hardboard]', '{ outside: 60.3, up: 8, out: 6 }')
+  expect(map).toContain('mark the skin')
+  expect(map).toContain('Heating or welding zinc-coated pipe gives off toxic fume.')
+  expect(trial).toContain('screw on offcuts of skin')
+  const [bareMap, bareTrial] = said('[]', '{ outside: 60.3, up: 8, out: 6 }')
+  for (const words of [bareMap, bareTrial]) expect(words).not.toMatch(/skin/)
+  expect(bareTrial).toMatch(/anywhere near\), (screw on offcuts of deck board, )?lay the real pipe in/)
+  const [pipeless, none] = said('[9 plywood, 9 plywood, 6 hardboard]', 'none')
+  expect(none).toBeUndefined()
+  expect(pipeless).toContain('nobody stands under it.')
+  expect(pipeless).not.toMatch(/pipe/i)
+})
+
 it('turned rows are struck parallel to the first: that of one more, those of several', () => {
   const { pattern, tiles, datums } = layOut(templateText('quarter-mm'), 'a4', 'ribbon')!.groups[0]!
   const facts = { units: 'mm', cover: 'ribbon', pattern, datums, trial: true, strips: false } as const
