@@ -24,6 +24,10 @@ const headsFrom = 5
 const headSize = 1.8
 const barArm = 1
 
+/** As it is typed behind the key of that name, with a minus for a hyphen: beside a fraction that would be read as a dash. */
+const figureOf = (mm: number, units: Units): string =>
+  showLength(mm, units, { decimals: 1 }).replace(/^-/, '−')
+
 /** From the top of the deck board to the level of the pipe's top, behind the pipe. */
 export const upReveal = (
   { centre, outside, up }: SolvedCoping,
@@ -34,7 +38,7 @@ export const upReveal = (
   const r = outside / 2
   const top = centre.y + r
   const x = Math.min(centre.x + r + 7, right - 3)
-  const said = `up ${showLength(up, units, { decimals: 1 })}`
+  const said = `up ${figureOf(up, units)}`
   const [low, high] = [Math.min(deck, top), Math.max(deck, top)]
   const beside = (low + high - letters.small) / 2
   // over the ticks of a cut line that no board covers
@@ -94,7 +98,7 @@ export const outReveal = (
         : []),
       ...dimension(face, pipe),
     ],
-    figure: outFigures(outer, away, `out ${showLength(out, units, { decimals: 1 })}`),
+    figure: outFigures(outer, away, `out ${figureOf(out, units)}`),
   }
 }
 
