@@ -18,7 +18,7 @@ import { sideView } from '../../views/side-view.ts'
 import { matesSize } from '../../views/size-mates.ts'
 import { viewMarks } from '../../views/view.ts'
 import { type Block, beside, caution, drawn, head, part, stack, table, words } from '../block.ts'
-import { type Book, ofRamp } from '../book.ts'
+import { type Book, leastShare, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import { workHours } from '../hours.ts'
 import { onPage } from '../page-words.ts'
@@ -188,7 +188,7 @@ const partsView = (book: Book, ramp: SolvedRamp): readonly Block[] => {
       ofRamp(book, 'What lies on what, with the marks of the pieces', ramp),
       (ratio) => explodedView(ramp, units, ratio, (own) => partWords(book, ramp, own)),
       book,
-      { width, height: 110 * book.share },
+      { width, height: 110 * Math.max(leastShare, book.share) },
       { width: ramp.length, height: topOf(ramp) },
     ),
   ]
@@ -226,7 +226,7 @@ const frontViews = (book: Book): readonly Block[] => {
       ofRamp(book, isCurved(ramp) ? 'From the front, before the toe' : 'From one end', ramp),
       (ratio) => frontView(ramp, units, ratio),
       book,
-      { width: several ? width * half : width, height: 75 * book.share },
+      { width: several ? width * half : width, height: 75 * Math.max(leastShare, book.share) },
       { width: ramp.width, height: topOf(ramp) },
     ),
   )

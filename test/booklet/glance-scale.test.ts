@@ -1,0 +1,36 @@
+import { expect, test } from 'vitest'
+import { bookletJob } from '../../src/job/booklet.ts'
+import { usualLaying } from '../../src/job/laying.ts'
+import { isRefusal } from '../../src/job/refusal.ts'
+import { opened } from '../support/strokes.ts'
+import { designOf } from './said.ts'
+
+test('views on the first pages of a large ramp stay large enough to be read, for a page more', () => {
+  const design =
+    designOf(`title: A very large quarter whose title takes two lines on the first page of the booklet, as it is so long
+units: mm
+ramps:
+  - kind: quarter
+    width: 3600
+    height: { deck: 2400 }
+    transition: { circle: { surface: 2600 } }
+    toe: 60
+    deck: 1200
+    sides: { thickness: 21, count: 4 }
+    studs: { section: 45 x 95, every: 200 }
+    skin: [9 plywood, 9 plywood, 6 hardboard]
+    run-out: { sheet: 3 steel }
+    deck-board: 18 plywood
+    coping: { outside: 60.3, up: 8, out: 8 }
+stock: { panels: [{ sheet: 21 plywood, size: 2500 x 3200 }] }
+`)
+  const job = bookletJob(design, usualLaying('a3'), { only: null, fingerprint: () => '0123456789abcdef' })
+  if (isRefusal(job)) throw new Error(JSON.stringify(job))
+  const scales = job.pages
+    .filter(({ title }) => title.includes('At a glance'))
+    .flatMap(({ drawing }) => opened(drawing).words)
+    .flatMap(({ text }) => /^1 : (\d+)$/.exec(text)?.[1] ?? [])
+    .map(Number)
+  expect(scales.length).toBeGreaterThanOrEqual(3)
+  expect(Math.max(...scales)).toBeLessThanOrEqual(50)
+})
