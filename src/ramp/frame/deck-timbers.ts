@@ -160,7 +160,7 @@ const pipeFindings = (
       'pipe-timber',
       air === null
         ? `no timber of this section fits under the pipe: where its screws go, cut blocks to fill what is free under the notch's floor, and fix them to ${lip ? 'the last stud' : 'the sides'}`
-        : `no timber of its own fits under the pipe: its screws go into the last stud, ${measured(air, units)} under the notch's floor; pack that, and take screws so much longer`,
+        : `no timber of its own fits under the pipe: its screws go into the last stud, ${measured(air, units)} under the notch's floor; pack that: its screws reach through`,
     ),
   ]
 }

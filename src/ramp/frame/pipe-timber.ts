@@ -59,6 +59,21 @@ export const holdsPipe = (
   )
 }
 
+/** A ramp's pipe with what may hold it. */
+export interface HeldPipe {
+  readonly design: QuarterDesign
+  readonly coping: SolvedCoping | null
+  readonly studs: readonly (Timber & { readonly role: string })[]
+  readonly deckTimbers: readonly { readonly role: string }[]
+}
+
+/** The air under the notch's floor before a pipe without a timber of its own meets the last stud, mm; 0 where none is to be crossed. */
+export const pipeAir = ({ design, coping, studs, deckTimbers }: HeldPipe, units: Units): number => {
+  const lip = studs.find(({ role }) => role === 'lip')
+  if (!coping || !lip || deckTimbers.some(({ role }) => role === 'pipe')) return 0
+  return holdsPipe(coping, lip, design, units) ? pipeRun(coping, lip)!.air : 0
+}
+
 /** Ways for a timber of the pipe's own, its top in the notch's floor: flat, else on edge, the middle one nearest to its middle. `inside`: how far its screws stay off its long edges, mm. */
 export const pipeTimbers = (
   { studs: { section } }: QuarterDesign,

@@ -2,6 +2,7 @@ import type { QuarterDesign, Stock } from '../../design/design.ts'
 import { runOutScrew } from '../beside/run-out-sheet.ts'
 import { wallMiddles } from '../frame/bays.ts'
 import { solvePipe } from '../frame/pipe.ts'
+import { pipeAir } from '../frame/pipe-timber.ts'
 import type { Driven } from '../screws/clearance.ts'
 import { boardScrews, drivenAt, pipeScrews, skinScrews } from '../screws/driven.ts'
 import { comesNear, screwDown } from '../screws/end-screws.ts'
@@ -23,12 +24,13 @@ export const fixQuarter = (around: Around, stock: Stock, frame: Frame, splices: 
   const { transition, coping, side, behind, skin, seams } = frame
   const timbers = [...studs, ...behind.timbers]
   const screwed = { design, units, spliced: splices.map(({ timber }) => timber) }
+  const air = pipeAir({ design, coping, studs, deckTimbers: behind.timbers }, units)
   const { laid, ends } = screwDown(timbers, screwed, (crossed) => {
     const usual = solvePipe(design, stock, units)
-    const inPipe = pipeScrews(coping, usual.pipe, units)
+    const inPipe = pipeScrews(coping, usual.pipe, air, units)
     const meets = inPipe.some((one) => crossed.timbers.some((i) => comesNear(timbers[i]!, one, one.thick)))
     const piped = meets ? solvePipe(design, stock, units, crossed.off) : usual
-    const others = pipeScrews(coping, piped.pipe, units)
+    const others = pipeScrews(coping, piped.pipe, air, units)
     const laid = planSkin(around, skin, seams, { crossed, others })
     const fixing = solveScrews(laid, around, units)
     const board = side

@@ -12,8 +12,9 @@ import { screwDiameter } from './screw-sort.ts'
 /** The far wall of the pipe, and how deep its screws go into the timber; common practice, no source. mm */
 const pipeDepth = { wall: 4, grip: { mm: 40, in: 1.5 * inch } } as const
 
-export const pipeScrewLength = (units: Units): number =>
-  usualAtLeast(pipeDepth.wall + pipeDepth.grip[units], units)
+/** Of the screws that hold the pipe, through so much air under the notch's floor; mm. */
+export const pipeScrewLength = (air: number, units: Units): number =>
+  usualAtLeast(pipeDepth.wall + air + pipeDepth.grip[units], units)
 
 /** Square to a curve at a place, its head so far over that. */
 export const drivenAt = (
@@ -48,10 +49,11 @@ export const boardScrews = (board: DeckBoard | null, height: number, units: Unit
     return [{ from: { x, y }, to: { x, y: y - length }, across, thick: screwDiameter('deck board', units) }]
   })
 
-/** Straight down from the pipe's middle, the heads on its far wall. */
+/** Straight down from the pipe's middle, the heads on its far wall, through so much air under the notch's floor. */
 export const pipeScrews = (
   coping: SolvedCoping | null,
   pipe: Pipe | null,
+  air: number,
   units: Units,
 ): readonly Driven[] => {
   if (!coping || !pipe) return []
@@ -60,7 +62,7 @@ export const pipeScrews = (
   return [
     {
       from: { x, y: head },
-      to: { x, y: head - pipeScrewLength(units) },
+      to: { x, y: head - pipeScrewLength(air, units) },
       across: pipe.holes,
       thick: screwDiameter('pipe', units),
     },

@@ -1,6 +1,7 @@
 import type { Design } from '../../design/design.ts'
 import { isCurved } from '../../design/kind-traits.ts'
 import { runOutSheet } from '../../ramp/beside/run-out-sheet.ts'
+import { pipeAir } from '../../ramp/frame/pipe-timber.ts'
 import { screwLength } from '../../ramp/frame/screw-lengths.ts'
 import type { Ramp } from '../../ramp/ramp.ts'
 import { pipeScrewLength } from '../../ramp/screws/driven.ts'
@@ -66,10 +67,10 @@ export const rampScrews = (
       lines.push({ use: 'plates', length, count: count * ramp.design.sides.count })
     }
   }
-  if (ramp.pipe)
+  if (isCurved(ramp) && ramp.pipe)
     lines.push({
       use: 'pipe',
-      length: pipeScrewLength(units),
+      length: pipeScrewLength(pipeAir(ramp, units), units),
       count: ramp.pipe.holes.length,
     })
   if (ramp.wheels) {

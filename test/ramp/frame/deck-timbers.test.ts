@@ -7,9 +7,12 @@ import { curvedOf } from '../../../src/design/kind-traits.ts'
 import { readDesign } from '../../../src/design/read.ts'
 import { hasStop } from '../../../src/ramp/check/check.ts'
 import type { DeckTimber } from '../../../src/ramp/frame/deck-timbers.ts'
+import { pipeAir } from '../../../src/ramp/frame/pipe-timber.ts'
 import type { Timber } from '../../../src/ramp/frame/timber.ts'
 import type { Quarter } from '../../../src/ramp/ramp.ts'
+import { pipeScrewLength } from '../../../src/ramp/screws/driven.ts'
 import { drawDesign } from '../../../src/ramp/solve.ts'
+import { rampScrews } from '../../../src/stock/list/screws.ts'
 import { atLeast, atMost, hold } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { randomFrom } from '../../support/random.ts'
@@ -127,11 +130,13 @@ describe('a screw straight down from the middle of the pipe', () => {
       if (lies) {
         met.own++
         assertNear(own!.air, 0, 1e-5)
+        assertNear(pipeAir(ramp, units), 0, 1e-9)
         atLeast(own!.wood, least - 1e-5)
         atMost(polygon(lies).box.xmin, ramp.coping!.centre.x - 6 + 1e-6)
         expect(words).toEqual([])
       } else if (serves) {
         met.lip++
+        assertNear(pipeAir(ramp, units), lip.air, 1e-5)
         if (lip.air < 0.999) expect(words).toEqual([])
         else if (units === 'mm')
           assertNear(
@@ -142,12 +147,41 @@ describe('a screw straight down from the middle of the pipe', () => {
         else expect(words[0]).toContain("in under the notch's floor; pack that")
       } else {
         met.blocks++
+        assertNear(pipeAir(ramp, units), 0, 1e-9)
         expect(words[0]).toMatch(
           /where its screws go, cut blocks to fill what is free under the notch's floor/,
         )
       }
     }
     for (const [name, count] of Object.entries(met)) expect(count, name).toBeGreaterThan(20)
+  })
+
+  test.each([
+    ['mm', 0, 50],
+    ['mm', 5, 50],
+    ['mm', 6.5, 60],
+    ['mm', 12.8, 60],
+    ['mm', 40, 80],
+    // 3/16 in and 3/8 in, of 2, 2 1/2 and 3 in
+    ['in', 4.7625, 50.8],
+    ['in', 9.525, 63.5],
+  ] as const)(
+    'held by screws through 4 mm of wall, what is free and 40 mm (1 1/2 in) of wood, the next sold or the longest: %s %f',
+    (units, air, long) => assertNear(pipeScrewLength(air, units), long, 1e-9),
+  )
+
+  test('is held by screws that reach through what is packed, as they are counted', () => {
+    const reading = readDesign(
+      'title: Boathouse row\nunits: mm\nramps:\n  - { kind: quarter, width: 1216, height: { frame: 700 }, ' +
+        'transition: { circle: { frame: 1200 }, tangent: { frame: 0 } }, toe: 30, deck: 800, studs: { section: 38 x 89, every: 250 }, ' +
+        'skin: [9 plywood, 9 plywood], deck-board: 15 plywood, coping: { outside: 60.3, up: 8, out: 6, seat: square } }\n',
+    )
+    if ('problems' in reading) throw new Error(reading.problems[0]?.message)
+    const [ramp] = curvedOf(drawDesign(reading.design).ramps)
+    const { air } = underPipe(ramp!, ['lip'])!
+    expect(air).toBeGreaterThan(6)
+    const line = rampScrews(ramp!, [], reading.design).find(({ use }) => use === 'pipe')
+    atLeast(line!.length!, 4 + air + 40)
   })
 
   test('has its timber where the lip stud comes down for it, by at most 25 mm and by no more than that takes', () => {

@@ -77,7 +77,7 @@ const frameOf = (book: Book, ramp: SolvedRamp, before: readonly SolvedRamp[]): r
       'Both diagonals are equal, the frame stands on all of its sides without rocking, no screw stands proud.',
       width,
     ),
-    ...checksOf(book, ramp, ['stud-toe', 'span', 'deck-timber', 'pipe-timber', 'flat-studs']),
+    ...checksOf(book, ramp, ['stud-toe', 'span', 'deck-timber', 'flat-studs']),
   ]
 }
 
