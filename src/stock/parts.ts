@@ -51,7 +51,7 @@ const hasGrain = ({ material }: Sheet): boolean => material === 'plywood' || mat
 const skinOf = (ramp: Ramp, design: Design): readonly SheetPart[] =>
   ramp.skin.flatMap(({ layer, sheet, pieces, widths }) => {
     const grain = hasGrain(sheet) ? (isCurved(ramp) ? 'x' : flatGrain(ramp, design)) : null
-    return gridOf(pieces, widths).map(
+    return gridOf(pieces, widths, isCurved(ramp) ? 'the toe' : 'one end').map(
       ({ up, across, words }): SheetPart => ({
         mark: '',
         ramp: ramp.name,
@@ -77,13 +77,13 @@ const flatGrain = ({ skin }: Flat, { stock, units }: Design): 'x' | 'y' | null =
   return over('pieces') ? 'y' : null
 }
 
-const gridOf = (pieces: readonly Stretch[], widths: readonly Stretch[]) =>
+const gridOf = (pieces: readonly Stretch[], widths: readonly Stretch[], from: string) =>
   pieces.flatMap(({ length: up }, k) =>
     widths.map(({ length: across }, j) => ({
       up,
       across,
       words:
-        (pieces.length > 1 ? `, piece ${k + 1} from the toe` : '') +
+        (pieces.length > 1 ? `, piece ${k + 1} from ${from}` : '') +
         (widths.length > 1 ? `, ${j + 1} from the left` : ''),
     })),
   )
@@ -91,7 +91,7 @@ const gridOf = (pieces: readonly Stretch[], widths: readonly Stretch[]) =>
 /** Its sheets lie with their long sides across the ramp. */
 const boardOf = ({ name, deckBoard: board }: Ramp): readonly SheetPart[] =>
   board
-    ? gridOf(board.pieces, board.widths).map(
+    ? gridOf(board.pieces, board.widths, 'the toe').map(
         ({ up, across, words }): SheetPart => ({
           mark: '',
           ramp: name,

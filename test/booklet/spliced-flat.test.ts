@@ -29,6 +29,8 @@ test('a side of a flat that is joined of pieces is tried by a straightedge and i
   expect(even).toMatch(/Lay a straightedge along both edges: they run through the joint without a step\./)
   expect(even).toContain('Measure the whole: 3600 long.')
   expect(even).not.toContain('on the taped pages once more')
+  expect(even).toContain('piece 1 from one end')
+  expect(even).not.toContain('from the toe')
   expect(curved).toContain('on the taped pages once more')
   expect(curved).not.toContain('straightedge along both edges')
 })

@@ -35,6 +35,11 @@ test('a ramp that a rider pushes back is told to be tied down where its rubber s
   expect(said).toContain('helps to keep')
 })
 
+test('of several ramps that are pushed back each is told by its name', () => {
+  const { said } = told(templateText('pair-mm'), 'moving')
+  for (const name of ['outer', 'inner']) expect(said).toMatch(new RegExp(`${name}: a rider of 80 kg`))
+})
+
 test('the first page speaks of a guard where the figures note one', () => {
   const high = (deck: number): string => `title: High
 units: mm

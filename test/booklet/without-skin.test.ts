@@ -24,8 +24,9 @@ test('a ramp without skin is told nothing of skin to lay, to finish or to look a
     'the side edges of the skin',
     'where skin lies on the sides',
     'top sheet',
+    'never at skin',
   ]
-  const parts = ['glance', 'framing', 'skin', 'finishing', 'care']
+  const parts = ['glance', 'framing', 'skin', 'finishing', 'moving', 'care']
   const [bare, skinned] = [bookletSaid(design(''), parts), bookletSaid(design('9 plywood, 9 plywood'), parts)]
   for (const said of words) {
     expect(skinned, said).toContain(said)

@@ -1,4 +1,5 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
+import { wordList } from '../../length/word-list.ts'
 import { type Draft, note, stop, type Trial, warn } from '../check/check.ts'
 import { rounded } from '../check/offer.ts'
 import { backKey, chamferKey, firstThat, orWays } from '../check/remedy.ts'
@@ -105,6 +106,11 @@ export const tipFindings = (design: QuarterDesign, ramp: Standing, units: Units)
       ),
     ]
   const findings: Draft[] = []
+  const leftOut = [
+    ...(design.runOut.kind === 'sheet' ? ['its run-out'] : []),
+    ...(design.wheels ? ['its wheels'] : []),
+    'screws',
+  ]
   const who =
     standing < rolling
       ? `on the back edge of the deck, ${show(ramp.side.length)} behind the toe, tips it over`
@@ -113,7 +119,7 @@ export const tipFindings = (design: QuarterDesign, ramp: Standing, units: Units)
     findings.push(
       warn('tips', (trial: Trial) =>
         tell(
-          `a rider of ${kilos(rider)} ${who}: ${ends}, its own middle lies only ${show(foot - middle)} before that, and it is reckoned at its lightest, ${kilos(least)} without its run-out and screws; `,
+          `a rider of ${kilos(rider)} ${who}: ${ends}, its own middle lies only ${show(foot - middle)} before that, and it is reckoned at its lightest, ${kilos(least)} without ${wordList(leftOut)}; `,
           footWays(trial, design, units),
         ),
       ),
@@ -122,7 +128,7 @@ export const tipFindings = (design: QuarterDesign, ramp: Standing, units: Units)
     findings.push(
       note(
         'pushed-back',
-        `a rider of ${kilos(rider)} who rolls up it pushes it back with about ${heldWords(push.force)}; at its lightest, ${kilos(least)} without its run-out and screws, ` +
+        `a rider of ${kilos(rider)} who rolls up it pushes it back with about ${heldWords(push.force)}; at its lightest, ${kilos(least)} without ${wordList(leftOut)}, ` +
           `it slides on a floor that holds less than ${push.share.toFixed(2)} of the load on it; tie it down, or set it against a wall`,
       ),
     )

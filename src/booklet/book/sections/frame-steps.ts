@@ -152,7 +152,7 @@ const levelWords = (book: Book, ramp: SolvedRamp, i: number): string => {
     case 'back':
       return `, on the floor${outFor(book, ramp)}`
     case 'wheels':
-      return ', in the cut of the back corner'
+      return `, in the cut of the back corner${outFor(book, ramp)}`
     default:
       return ", its top level with the side's top"
   }

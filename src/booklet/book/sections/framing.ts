@@ -120,13 +120,26 @@ const closeTimbers = (book: Book, ramp: SolvedRamp): string => {
 /** What the figures say of this ramp that bears on the work at hand. */
 export const checksOf = (
   book: Book,
-  ramp: SolvedRamp,
+  { name }: SolvedRamp,
   ids: readonly string[],
   belongs: (check: Check) => boolean = () => true,
 ): readonly Block[] =>
   book.solved.checks
-    .filter((one) => one.ramp === ramp.name && ids.includes(one.id) && belongs(one))
-    .map(({ message }) => words(`${capital(message.replaceAll('`', ''))}.`, book.width))
+    .filter((one) => one.ramp === name && ids.includes(one.id) && belongs(one))
+    .map(({ message }) => checkWords(book, message))
+
+/** The same where no head says which ramp it is of: with its name, where there are several. */
+export const namedChecks = (
+  book: Book,
+  ids: readonly string[],
+  of: (ramp: string) => boolean = () => true,
+): readonly Block[] =>
+  book.solved.checks
+    .filter(({ id, ramp }) => ids.includes(id) && of(ramp))
+    .map(({ ramp, message }) => checkWords(book, book.several ? `${ramp}: ${message}` : message))
+
+const checkWords = ({ width }: Book, message: string): Block =>
+  words(`${capital(message.replaceAll('`', ''))}.`, width)
 
 const studTable = (book: Book, ramp: SolvedRamp) => {
   const { show, fine } = book

@@ -12,15 +12,16 @@ import { stockLines, stockRows } from '../../stock-rows.ts'
 import { handleView } from '../../views/acts/act-views.ts'
 import { nestView } from '../../views/acts/nest-view.ts'
 import { type Block, caution, check, type FixedBlock, head, named, step, words } from '../block.ts'
-import { type Book, leastShare, screwsOf } from '../book.ts'
+import { type Book, hasSkin, leastShare, screwsOf } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { stage } from '../stage.ts'
-import { checksOf } from './framing.ts'
+import { namedChecks } from './framing.ts'
 
 export const moving = (book: Book): Section => {
   const { width, solved, stock, design, piped } = book
   const sheeted = solved.ramps.some(({ design: { runOut } }) => runOut?.kind === 'sheet')
+  const hard = [...(solved.ramps.some(hasSkin) ? ['skin'] : []), ...(piped ? ['pipe'] : [])]
   // the room that two take together stands on their drawing
   const drawn = nests(book)
   let number = 0
@@ -44,13 +45,13 @@ export const moving = (book: Book): Section => {
       next(
         `Tack the rubber strip under the bottom edges of ${book.several ? 'the sides of every ramp: it helps to keep them' : 'the sides: it helps to keep the ramp'} from sliding.`,
       ),
-      ...solved.ramps.flatMap((ramp) => checksOf(book, ramp, ['pushed-back'])),
+      ...namedChecks(book, ['pushed-back']),
       ...solved.ramps.flatMap((ramp) => fitBlocks(book, ramp, next)),
       ...storeSteps(book).map(({ ramp, said }) => named(`stored ${ramp}`, next(said))),
       ...drawn,
-      ...solved.ramps.flatMap((ramp) => checksOf(book, ramp, goesIn(book, ramp) ? [] : ['stores-fit'])),
+      ...namedChecks(book, ['stores-fit'], (name) => !goesIn(book, name)),
       next(
-        `Measure doors and corners first. ${sheeted ? 'Take the run-out off first; where its screws no longer bite, set threaded inserts in stud 1 and take machine screws as thick. ' : ''}Lift at the sides, never at ${piped ? 'skin or pipe' : 'the skin'}. Walk it on its back edge over boards only.`,
+        `Measure doors and corners first. ${sheeted ? 'Take the run-out off first; where its screws no longer bite, set threaded inserts in stud 1 and take machine screws as thick. ' : ''}Lift at the sides${hard.length > 0 ? `, never at ${hard.join(' or ')}` : ''}. Walk it on its back edge over boards only.`,
       ),
       next('Store it dry and off the ground, on two battens, under a cover that lets air through.'),
       check('Where it stands nobody can climb on it unseen; its place is level and it does not rock.', width),
@@ -63,7 +64,7 @@ export const moving = (book: Book): Section => {
 }
 
 /** Whether a step tells how it goes in whole. */
-const goesIn = ({ stock }: Book, { name }: SolvedRamp): boolean =>
+const goesIn = ({ stock }: Book, name: string): boolean =>
   stock.storings.some(
     ({ ramp, slid, stored }) => ramp === name && stored && slid.some(({ out }) => out <= 0.5),
   )
