@@ -1,4 +1,5 @@
 import type { Design, Units } from '../design/design.ts'
+import { massAtMost, massRange } from '../length/mass.ts'
 import { numberList, wordList } from '../length/word-list.ts'
 import { showLength } from '../length.ts'
 import { comesOut } from '../ramp/stored.ts'
@@ -23,30 +24,14 @@ export const stockRows = (name: string, stock: StockTaking, units: Units): reado
   ]
 }
 
-interface Range {
-  readonly least: number
-  readonly most: number
-}
-
-/** kg or pounds, so that the range is not narrower than it is; of several together the sum of what is said of each. */
-export const massRange = (one: Range | readonly Range[], units: Units): string => {
-  const by = units === 'mm' ? 1 : 0.45359237
-  const all = 'least' in one ? [one] : one
-  const sum = (of: (range: Range) => number): number => all.reduce((mass, range) => mass + of(range), 0)
-  const least = sum((range) => Math.floor(range.least / by))
-  const most = sum((range) => Math.ceil(range.most / by))
-  return `${least} to ${most} ${units === 'mm' ? 'kg' : 'lb'}`
-}
-
 const wheelWords = (
   { count, clearance, tip, lift, across, rated, hands }: NonNullable<Moving['rolling']>,
   units: Units,
 ): string => {
   const show = (mm: number): string => showLength(mm, units)
-  const each = units === 'mm' ? `${Math.ceil(rated)} kg` : `${Math.ceil(rated / 0.45359237)} lb`
   return (
     `${count} wheels, at ${wordList(across.map(show))} from the left, ${show(clearance)} off the floor; they carry from ${((tip.least * 180) / Math.PI).toFixed(0)}° on, ` +
-    `with the toe lifted ${show(lift)} and ${massRange(hands, units)} in the hands; each rated for ${each} or more`
+    `with the toe lifted ${show(lift)} and ${massRange(hands, units)} in the hands; each rated for ${massAtMost(rated, units)} or more`
   )
 }
 

@@ -1,4 +1,5 @@
 import { inch } from '../geometry/inch.ts'
+import { pound } from '../length/mass.ts'
 import type { Coping, Material } from './design.ts'
 
 /** What a thing may weigh: a usual value, and what it is found between. */
@@ -9,7 +10,7 @@ export interface Mass {
 }
 
 /** kg/m³ in a pound per cubic foot */
-const pound = 0.45359237 / (0.012 * inch) ** 3
+const perFoot = pound / (0.012 * inch) ** 3
 
 const between = (least: number, most: number, usual = (least + most) / 2): Mass => ({ least, usual, most })
 
@@ -19,8 +20,8 @@ const between = (least: number, most: number, usual = (least + most) / 2): Mass 
  * memory.
  */
 export const sheetDensities: Readonly<Record<Material, Mass>> = {
-  plywood: between(36 * pound * 0.85, 36 * pound * 1.15),
-  hardboard: between(50 * pound, 65 * pound),
+  plywood: between(36 * perFoot * 0.85, 36 * perFoot * 1.15),
+  hardboard: between(50 * perFoot, 65 * perFoot),
   steel: between(7800, 7900),
   other: between(450, 1450),
 }
@@ -29,7 +30,7 @@ export const sheetDensities: Readonly<Record<Material, Mass>> = {
  * Of timber, kg/m³: its published weights are reckoned at 35 lb/ft³. The range is that of a dry light spruce and a pine that is
  * half dry, by the formula of the AWC NDS Supplement with specific gravities from memory (0.36 at 12 %, 0.55 at 19 %).
  */
-export const timberDensity: Mass = between(24 * pound, 37.5 * pound, 35 * pound)
+export const timberDensity: Mass = between(24 * perFoot, 37.5 * perFoot, 35 * perFoot)
 
 /** Walls of steel pipe by its outside, mm: schedule 40 of ASME B36.10M; EN 10255 medium, from memory. Plastic drain pipe has those of schedule 40. */
 const walls: readonly (readonly [outside: number, wall: number])[] = [

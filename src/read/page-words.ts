@@ -16,7 +16,7 @@ export const pageOfWords = (content: Uint8Array, plan: SetPlan): PlanPage | null
 /** The texts of a page, each in a line of its own; WinAnsi, escapes undone. */
 const shownIn = (content: Uint8Array): string => {
   const lines: string[] = []
-  for (const [, text] of latin1(content).matchAll(/\(((?:[^\\()]|\\.)*)\) Tj/g))
+  for (const [, text] of winAnsi(content).matchAll(/\(((?:[^\\()]|\\.)*)\) Tj/g))
     lines.push(
       text!
         .replace(/\\(\d{3})/g, (_, code: string) => String.fromCharCode(Number.parseInt(code, 8)))
@@ -25,7 +25,7 @@ const shownIn = (content: Uint8Array): string => {
   return lines.join('\n')
 }
 
-const latin1 = (bytes: Uint8Array): string => new TextDecoder('latin1').decode(bytes)
+const winAnsi = (bytes: Uint8Array): string => new TextDecoder('windows-1252').decode(bytes)
 
 /** What the words of a page say that tells it from the others. */
 const signOf = (words: string, set: string): string => {

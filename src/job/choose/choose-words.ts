@@ -1,15 +1,13 @@
 import { countWords } from '../../length/count-words.ts'
+import { massRange } from '../../length/mass.ts'
 import { showLength } from '../../length.ts'
 import { bandOf, usualAge } from './riders.ts'
 import type { ChosenRamp } from './trial.ts'
 import type { Wishes } from './wishes.ts'
 
-const pound = 0.45359237
-
 /** A row a ramp under its heading, columns aligned. */
 export const rampTable = (ramps: readonly ChosenRamp[], { units }: Wishes): string => {
   const show = (mm: number): string => showLength(mm, units)
-  const by = units === 'mm' ? 1 : pound
   const rows = [
     ['', 'height', 'radius', 'lip', '', 'length', 'panels', 'timbers', 'paper', 'weight'],
     ...ramps.map(({ height, radius, lip, word, length, panels, boards, pages, weight }, i) => [
@@ -22,7 +20,7 @@ export const rampTable = (ramps: readonly ChosenRamp[], { units }: Wishes): stri
       `${panels}`,
       `${boards}`,
       `${pages}`,
-      `${Math.floor(weight.least / by)} to ${Math.ceil(weight.most / by)} ${units === 'mm' ? 'kg' : 'lb'}`,
+      massRange(weight, units),
     ]),
   ]
   const widths = rows[0]!.map((_, column) => Math.max(...rows.map((row) => row[column]!.length)))

@@ -4,6 +4,7 @@ import type { Range } from '../../design/plausible.ts'
 import { rangeAt } from '../../design/schema.ts'
 import { nearWord } from '../../length/near.ts'
 import { units as unitNames } from '../../length/units.ts'
+import { usualPaper } from '../../page/sheet/paper.ts'
 import { steepnesses } from '../../ramp/steepness.ts'
 import { lengthOption } from '../laying-words.ts'
 import { asked, type Refusal } from '../refusal.ts'
@@ -43,7 +44,6 @@ export type WishWords = { readonly [Key in WishKey]?: string }
 
 /** Two of that width come out of one panel, trimmed. */
 const usualWidth: Readonly<Record<Units, string>> = { mm: '1200', in: '47 1/2' }
-const usualPaper: Readonly<Record<Units, PaperName>> = { mm: 'a4', in: 'letter' }
 
 /** Of a deck: lower ones leave no room for studs under a curve that bends; a side that is higher than a panel is wide is warned of. mm */
 const heights: Range = { least: 200, most: 1220 }
@@ -94,10 +94,10 @@ export const readWishes = (said: WishWords): Wishes | Refusal => {
 }
 
 const paperOf = (said: string | undefined, units: Units, faults: string[]): Design['paper'] => {
-  if (said === undefined) return usualPaper[units]
+  if (said === undefined) return usualPaper(units)
   const found = paperNames.find((name) => name === said.trim().toLowerCase())
   if (found === undefined) faults.push(`--paper ${said}: say one of ${paperNames.join(', ')}`)
-  return found ?? usualPaper[units]
+  return found ?? usualPaper(units)
 }
 
 const riderOf = (said: string, faults: string[]): Rider | null => {

@@ -1,8 +1,8 @@
-import type { PaperName, Units } from '../../design/design.ts'
 import { units as allUnits } from '../../length/units.ts'
 import type { PageSet } from '../../page/set/draft.ts'
 import type { Fingerprint } from '../../page/set/set-code.ts'
 import { layOutSquare } from '../../page/set/square-set.ts'
+import { usualPaper } from '../../page/sheet/paper.ts'
 import type { Profile } from '../../printer/profile.ts'
 import { type LayingWords, type ReadLaying, readLaying } from '../laying-words.ts'
 import { asked, isRefusal, type Refusal } from '../refusal.ts'
@@ -29,5 +29,3 @@ export const squareJob = (
   if (isRefusal(laying)) return laying
   return { laying, set: layOutSquare(units, laying.sheet, laying.printer, fingerprint) }
 }
-
-const usualPaper = (units: Units): PaperName => (units === 'in' ? 'letter' : 'a4')

@@ -1,4 +1,4 @@
-import type { PaperName } from '../../design/design.ts'
+import type { PaperName, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 
 /** An upright sheet, mm. */
@@ -49,6 +49,9 @@ export const paperOf = (name: PaperName): Paper => {
 
 /** As people write it. */
 export const paperWord = (name: string): string => (/^a\d$/.test(name) ? name.toUpperCase() : name)
+
+/** What is asked for where a design does not say, as its schema has it. */
+export const usualPaper = (units: Units): PaperName => (units === 'in' ? 'letter' : 'a4')
 
 export const largerPaper = (name: PaperName): PaperName | null => sizes[name].larger
 

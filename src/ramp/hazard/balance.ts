@@ -1,4 +1,5 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
+import { pound } from '../../length/mass.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Draft, note, stop, type Trial, warn } from '../check/check.ts'
 import { rounded } from '../check/offer.ts'
@@ -71,7 +72,7 @@ export const balance = (design: QuarterDesign, ramp: Standing): Balance => {
   return { foot, middle, least, alone, standing: alone - rider * (side.length - foot), rolling, push }
 }
 
-const kilos = (kg: number): string => `${Math.floor(kg)} kg (${Math.floor(kg / 0.45359237)} lb)`
+const kilos = (kg: number): string => `${Math.floor(kg)} kg (${Math.floor(kg / pound)} lb)`
 
 /** A smaller chamfer where the foot is what is short, a longer deck else. */
 const footWays = (trial: Trial, design: QuarterDesign, units: Units): Told => {

@@ -1,4 +1,5 @@
 import type { Design, Priced, Prices, Stock } from '../../design/design.ts'
+import { samePriced } from '../priced.ts'
 import type { CostedLine, ListLine } from './line.ts'
 
 /** What the list comes to, as far as it has prices. */
@@ -8,30 +9,6 @@ export interface Cost {
   readonly without: readonly string[]
   /** prices that nothing on the list needs, as they were typed */
   readonly unused: readonly string[]
-}
-
-/** Sizes this near are the same, mm. */
-const near = 0.05
-
-const samePriced = (a: Priced, b: Priced): boolean => {
-  switch (a.kind) {
-    case 'sheet':
-      return (
-        b.kind === 'sheet' &&
-        a.sheet.material === b.sheet.material &&
-        Math.abs(a.sheet.thickness - b.sheet.thickness) < near
-      )
-    case 'timber':
-      return (
-        b.kind === 'timber' &&
-        Math.abs(a.length - b.length) < near &&
-        a.section.every((size, i) => Math.abs(size - b.section[i]!) < near)
-      )
-    case 'word':
-      return b.kind === 'word' && a.word === b.word
-    default:
-      return a satisfies never
-  }
 }
 
 /** A sum of money without the last bits of a sum. */
@@ -70,7 +47,7 @@ const compared = (a: Priced, b: Priced, all: Prices['all'], { timber }: Stock): 
   a.kind === 'timber' &&
   b.kind === 'timber' &&
   samePriced({ ...a, length: b.length }, b) &&
-  timber.some((length) => Math.abs(length - a.length) < near) &&
+  timber.some((length) => samePriced({ ...a, length }, a)) &&
   timber.every((length) => all.some(({ of }) => samePriced(of, { ...a, length })))
 
 /** `62.00 EUR`, `$58.00`: the currency where it was typed. */

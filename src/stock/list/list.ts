@@ -2,6 +2,7 @@ import type { Design, Sheet } from '../../design/design.ts'
 import { curvedOf, straightOf } from '../../design/kind-traits.ts'
 import { sameSheet } from '../../design/panel-sizes.ts'
 import { inch } from '../../geometry/inch.ts'
+import { massAtMost } from '../../length/mass.ts'
 import { ownUnits } from '../../length/own-units.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength, type Units } from '../../length.ts'
@@ -172,7 +173,7 @@ const fittingLines = (
         what: `rigid wheels, ${rounded(diameter, units)} across, ${rounded(height, units)} high with the plate`,
         count,
         unit: 'piece',
-        note: `rated for ${massWords(rated, units)} each or more`,
+        note: `rated for ${massAtMost(rated, units)} each or more`,
       }),
     ),
     ...(gripped('handle') > 0
@@ -282,7 +283,3 @@ const finishLines = (
       : []),
   ]
 }
-
-/** Whole kilograms, upward; pounds where the design is in inches. */
-export const massWords = (kg: number, units: Design['units']): string =>
-  units === 'mm' ? `${Math.ceil(kg)} kg` : `${Math.ceil(kg / 0.45359237)} lb`

@@ -2,6 +2,7 @@ import type { Design, Price, Stock, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 import { showLength } from '../../length.ts'
 import { same } from '../../ramp/check/offer.ts'
+import { samePriced } from '../priced.ts'
 import type { TimberPart } from '../timber-parts.ts'
 import { type Cutting, cutBoards } from './cutting.ts'
 import type { SawJob } from './saw-job.ts'
@@ -130,9 +131,4 @@ const timberPrice = (
   section: readonly [number, number],
   length: number,
 ): number | null =>
-  prices.find(
-    ({ of }) =>
-      of.kind === 'timber' &&
-      Math.abs(of.length - length) < 0.05 &&
-      of.section.every((size, i) => Math.abs(size - section[i]!) < 0.05),
-  )?.amount ?? null
+  prices.find(({ of }) => samePriced(of, { kind: 'timber', section, length }))?.amount ?? null
