@@ -5,7 +5,7 @@ import type { Report } from './report.ts'
 import { solveWord } from './schema.ts'
 
 /** The figures of a quarter that may be left to the program. */
-export const askedFigures = ['height', 'radius', 'tangent', 'toe', 'back', 'width'] as const
+const askedFigures = ['height', 'radius', 'tangent', 'toe', 'back', 'width'] as const
 export type AskedFigure = (typeof askedFigures)[number]
 
 /** What a ramp leaves to the program, and what it is to be found by. */

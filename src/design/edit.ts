@@ -53,7 +53,7 @@ export const editDesign = (text: string, path: KeyPath, value: string | null): s
   designEditor(text)(path, value)
 
 /** The same for a text of which many values are tried: it is read once. */
-export const designEditor = (text: string): ((path: KeyPath, value: string | null) => string) => {
+const designEditor = (text: string): ((path: KeyPath, value: string | null) => string) => {
   const tree = treeOf(text)
   if (tree === undefined) return () => text
   return (path, value) => {

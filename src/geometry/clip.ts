@@ -143,7 +143,7 @@ export const segmentClip = (segment: Segment, polygon: Convex): readonly Segment
   clearlyOutside(segment, polygon) ? [] : segmentParts(segment, polygon, true)
 
 /** The parts of it outside, likewise. */
-export const segmentOutside = (segment: Segment, polygon: Convex): readonly Segment[] =>
+const segmentOutside = (segment: Segment, polygon: Convex): readonly Segment[] =>
   clearlyOutside(segment, polygon) ? [segment] : segmentParts(segment, polygon, false)
 
 /** Into an ascending list of a few, in its place. */

@@ -29,7 +29,7 @@ const leastPlace = (of: (t: number) => number): number => {
 }
 
 /** The point of a segment that lies nearest to another: closed forms, of a cubic narrowed down. */
-export const segmentNearest = (segment: Segment, p: Point): Point => {
+const segmentNearest = (segment: Segment, p: Point): Point => {
   const { from, to } = segment
   switch (segment.kind) {
     case 'line': {

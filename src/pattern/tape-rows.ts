@@ -13,7 +13,7 @@ export interface TapeRow {
 const alike = 0.5
 
 /** Straight rows of marks that lie evenly but for their ends: a tape does that. */
-export const isEven = ({ marks }: StripRow): boolean => {
+const isEven = ({ marks }: StripRow): boolean => {
   // the last mark is the end
   const at = marks.slice(0, -1).map((mark) => mark.at)
   const places = at.filter((one, i) => i === 0 || one - at[i - 1]! > alike)

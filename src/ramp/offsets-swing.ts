@@ -16,7 +16,7 @@ export interface SwingArm {
 }
 
 /** `sheet`: short and long side of the panel as bought; it lies as the side needs it. */
-export const swingArm = (
+const swingArm = (
   { centre, radius }: Pick<CircleTransition, 'centre' | 'radius'>,
   { length, height }: Pick<Side, 'length' | 'height'>,
   [short, long]: readonly [number, number],

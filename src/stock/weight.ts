@@ -29,7 +29,7 @@ export interface Weight extends Mass {
 }
 
 /** What one person lifts in good conditions: 51 lb (the load constant of the NIOSH lifting equation, from memory). kg */
-export const liftedByOne = 23
+const liftedByOne = 23
 
 /** A wood screw of 4 to 5 mm, kg for each mm of its length; from memory. */
 const screwMass: Mass = { least: 6e-5, usual: 8e-5, most: 11e-5 }

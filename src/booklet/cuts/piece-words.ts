@@ -35,8 +35,7 @@ export const pieceCells = (
 const straight = 1e-3
 
 /** The end of a curved piece that its numbers lead to: its toe, or the joint that is nearer to the toe. */
-export const frontName = ({ piece }: PanelPiece['part']): 'toe' | 'joint' =>
-  piece && !piece.toe ? 'joint' : 'toe'
+const frontName = ({ piece }: PanelPiece['part']): 'toe' | 'joint' => (piece && !piece.toe ? 'joint' : 'toe')
 
 /** Which of its two lengths goes the way one rides: a sheet that is nearly square is easily laid turned. */
 const riddenWords = ({ part }: PanelPiece, units: Units): string => {

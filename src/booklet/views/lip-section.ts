@@ -21,7 +21,7 @@ const { lines } = viewStyle
 /** How far the section reaches around the lip, mm of the ramp. */
 const around = { before: 120, behind: 110, below: 125, above: 40 } as const
 
-export const lipWindow = ({ transition: { lip, heights } }: SolvedQuarter, ratio: number): Window => ({
+const lipWindow = ({ transition: { lip, heights } }: SolvedQuarter, ratio: number): Window => ({
   ratio,
   box: {
     x0: lip.x - around.before,

@@ -21,7 +21,7 @@ const { lines } = viewStyle
 /** How far the section reaches around the toe, mm of the ramp. */
 const around = { before: 190, behind: 190, above: 130 } as const
 
-export const toeWindow = ({ transition: { toe } }: SolvedQuarter, ratio: number): Window => ({
+const toeWindow = ({ transition: { toe } }: SolvedQuarter, ratio: number): Window => ({
   ratio,
   box: { x0: -around.before, x1: around.behind, y0: 0, y1: toe.y + around.above },
 })

@@ -9,7 +9,7 @@ import { checkOut, writeOut } from '../files.ts'
 import { pdfOf } from '../pdf/write-pdf.ts'
 import { writeImage } from './map-image.ts'
 
-export const pictureFormats = ['.png', '.svg', '.pdf'] as const
+const pictureFormats = ['.png', '.svg', '.pdf'] as const
 
 /** Asked before the work is done. */
 export const checkPicture = (file: string, force: boolean, source: string): void => {

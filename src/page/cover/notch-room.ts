@@ -8,7 +8,7 @@ import { turnedBounds } from './turned-run.ts'
 type Shape = Pick<Lattice, 'width' | 'height' | 'overlap'>
 
 /** From the notch, the hole in its corner and its back wall to any joint line, where no more pages are needed for it, mm. */
-export const notchRoom = 15
+const notchRoom = 15
 
 /** The notch and its room in the frame of a lattice turned by an angle; null where there is none. */
 export const notchBox = (notch: readonly Point[], angle: number): Box | null =>

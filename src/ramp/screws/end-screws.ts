@@ -58,7 +58,7 @@ interface Screwed {
  * Where the screws go in the ends of each timber: on edge in the lower half, so that those from above end over them; flat near both
  * edges, so that those from above go in between. Where these meet one all the same, the next way is taken.
  */
-export const solveEndScrews = (
+const solveEndScrews = (
   timbers: readonly Timber[],
   driven: readonly Driven[],
   screwed: Screwed,

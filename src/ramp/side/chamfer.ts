@@ -8,7 +8,7 @@ import type { SolvedCoping } from './coping.ts'
 import type { Transition } from './transition.ts'
 
 /** How long the leg of the 45° cut at the back bottom corner may be, mm, and what it meets there. */
-export const chamferLimit = (
+const chamferLimit = (
   { curve, heights }: Transition,
   coping: SolvedCoping | null,
   length: number,

@@ -131,7 +131,7 @@ export const sidePieces = (outline: Path, splices: readonly Splice[]): readonly 
 }
 
 /** Lying or standing. */
-export const fitsPanel = (outline: Path, sizes: readonly (readonly [number, number])[]): boolean => {
+const fitsPanel = (outline: Path, sizes: readonly (readonly [number, number])[]): boolean => {
   const { x0, y0, x1, y1 } = pathBounds(outline)
   const [low, far] = [Math.min(x1 - x0, y1 - y0), Math.max(x1 - x0, y1 - y0)]
   return sizes.some(([short, long]) => low <= short + same && far <= long + same)

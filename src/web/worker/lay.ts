@@ -11,7 +11,7 @@ import {
 import type { Lay } from './messages.ts'
 
 /** A refusal in words; what the page shows is never a stack of calls. */
-export const refusalWords = (refusal: Refusal): string => {
+const refusalWords = (refusal: Refusal): string => {
   switch (refusal.refused) {
     case 'stop':
       return refusal.checks

@@ -14,7 +14,7 @@ const mirrored: Readonly<Record<string, string>> = {
 }
 
 /** Whether a text needs more than its letters one after the other. */
-export const hasOwnOrder = (text: string): boolean => [...text].some((one) => rightToLeft.test(one))
+const hasOwnOrder = (text: string): boolean => [...text].some((one) => rightToLeft.test(one))
 
 /**
  * The letters of a line from left to right as they are read, accents after their letters. For lines of one or two directions, the
