@@ -1,8 +1,8 @@
 import type { FlatDesign, QuarterDesign, RampDesign } from '../../design/design.ts'
 import { curvedOf, straightOf } from '../../design/kind-traits.ts'
 import { same } from '../check/offer.ts'
+import { stepLimit } from '../check/practice.ts'
 import type { Flat, Quarter, Ramp } from '../ramp.ts'
-import { stepLimit } from './toe-step.ts'
 import { afterAll } from './twins.ts'
 
 /** A ridden face and a flat this near in height are the same to a wheel, mm. */

@@ -2,14 +2,12 @@ import type { QuarterDesign, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 import { type Draft, note, type Trial, warn } from '../check/check.ts'
 import { listed, measured, offer, rounded, same } from '../check/offer.ts'
+import { stepLimit } from '../check/practice.ts'
 import { firstThat, manyFaults, orWays, tangentKey, toeKey } from '../check/remedy.ts'
 import { offering, type Said, set, type Told, tell, told, typedWith } from '../check/told.ts'
 import { skinThickness } from '../side/skin-thickness.ts'
 import type { Transition } from '../side/transition.ts'
 import { flatSurfaces } from './flat-heights.ts'
-
-/** A wheel stops at a higher step; common practice, no source. mm */
-export const stepLimit = 6
 
 /** Of a run-out sheet: what laps on the skin, what lies on the floor, and what may hang free; common practice, no source. mm */
 const runOutPractice = {

@@ -2,10 +2,10 @@ import type { QuarterDesign, Units } from '../../design/design.ts'
 import type { Range } from '../../design/plausible.ts'
 import { rangeAt } from '../../design/schema.ts'
 import { measured, same } from '../check/offer.ts'
+import { stepLimit } from '../check/practice.ts'
 import { firstThat, manyFaults, toeKey } from '../check/remedy.ts'
 import { type Offer, set } from '../check/told.ts'
 import type { Transition } from '../side/transition.ts'
-import { stepLimit } from './toe-step.ts'
 
 /** Toes with which a face that runs level at a height ends no farther above a surface than a wheel takes, mm. */
 export const toesFor = (transition: Transition, level: number, surface: number): Range => {

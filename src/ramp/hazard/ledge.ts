@@ -1,13 +1,11 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offerSteps, same } from '../check/offer.ts'
+import { stepLimit } from '../check/practice.ts'
 import { boardKey, firstThat, orWays } from '../check/remedy.ts'
 import { tell, told } from '../check/told.ts'
 import type { Transition } from '../side/transition.ts'
 import { shortDeckFindings } from './short-deck.ts'
-
-/** A wheel stops at a higher step; common practice, as at the toe. mm */
-const ledgeLimit = 6
 
 /** A deck that is a ledge, and one at the lip. */
 export const ledgeFindings = (
@@ -21,7 +19,7 @@ const lipLedgeFindings = (design: QuarterDesign, { heights }: Transition, units:
   const board = design.deckBoard
   if (design.coping || !board) return []
   const over = heights.deck - heights.surface
-  if (Math.abs(over) <= ledgeLimit + same) return []
+  if (Math.abs(over) <= stepLimit + same) return []
   const show = (mm: number): string => measured(mm, units)
   return [
     warn('lip-ledge', (trial: Trial) => {
@@ -30,7 +28,7 @@ const lipLedgeFindings = (design: QuarterDesign, { heights }: Transition, units:
       const way = over > 0 ? -1 : 1
       const other = firstThat(trial, design, boardKey, flush - (way * offerSteps[units]) / 2, way, units)
       return tell(
-        `at the lip the deck stands ${show(Math.abs(over))} ${over > 0 ? 'above' : 'below'} the ridden face and no pipe covers it, a wheel stops at more than ${show(ledgeLimit)}; `,
+        `at the lip the deck stands ${show(Math.abs(over))} ${over > 0 ? 'above' : 'below'} the ridden face and no pipe covers it, a wheel stops at more than ${show(stepLimit)}; `,
         orWays(
           [other && told`a deck board ${other} thick meets it`],
           'seat a pipe there (coping), or plane what stands over to a slope',

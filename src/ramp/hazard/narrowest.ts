@@ -4,6 +4,7 @@ import { pathSegments } from '../../geometry/path.ts'
 import { pointBetween } from '../../geometry/point.ts'
 import { type Draft, stop, type Trial, warn } from '../check/check.ts'
 import { measured, rounded, same } from '../check/offer.ts'
+import { leastWood } from '../check/practice.ts'
 import { backKey, chamferKey, downKey, firstOf, manyFaults, orWays, upKey } from '../check/remedy.ts'
 import { offering, set, type Told, tell, told } from '../check/told.ts'
 import type { EdgeName, Side } from '../side/side.ts'
@@ -38,9 +39,6 @@ export const narrowest = ({ edges }: Side): Narrowest | null => {
     null,
   )
 }
-
-/** Of wood between two edges; common practice, no source. mm */
-const leastWood = 40
 
 /** A side thinner than that is as good as sawn in two: what is thinner is not worth ripping either. mm */
 const leastBridge = 10

@@ -2,13 +2,11 @@ import type { QuarterDesign, Sheet, Units } from '../../design/design.ts'
 import { showThickness } from '../../length/thickness.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
+import { stepLimit } from '../check/practice.ts'
 import { orWays } from '../check/remedy.ts'
 import { offering, set, tell } from '../check/told.ts'
 import { bendRow } from '../skin/bend.ts'
 import { soldSteel, yieldRadius } from './stiff-sheets.ts'
-
-/** A wheel stops at a higher step; common practice, as at the toe. mm */
-const stepLimit = 6
 
 /** Least radius to which a sheet bends by hand; 0 where nothing is known of it, null where it bends to none. mm */
 const leastRadius = ({ material, thickness }: Sheet): number | null => {

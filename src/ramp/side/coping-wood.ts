@@ -1,6 +1,7 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
 import { type Draft, stop, type Trial, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
+import { leastWood } from '../check/practice.ts'
 import {
   backKey,
   downKey,
@@ -17,9 +18,6 @@ import { deckTop } from '../check/reveal-words.ts'
 import { offering, set, type Told, tell, told, typedWith } from '../check/told.ts'
 import type { SolvedCoping } from './coping.ts'
 import type { Transition } from './transition.ts'
-
-/** Of wood behind the notch; common practice, no source. mm */
-const leastWood = 40
 
 /** The floor lies above the top line, or below the toe. */
 export const levelFinding = (
