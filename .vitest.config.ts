@@ -8,6 +8,8 @@ const long = [
   'web/files',
   'web/given',
   'web/keeps',
+  'web/told',
+  'web/typed',
   'tape-up/packed',
   'web/first-time',
   'web/worked',

@@ -10,11 +10,13 @@ export interface SectionLine {
   /** which way one looks at the section: 1 to the left of the way from `from` to `to`, -1 to its right */
   readonly looks: 1 | -1
   readonly letter: string
+  /** its ends alone, where the line would cross figures */
+  readonly ends?: true
 }
 
 /** Where a section is taken: a chain line with wide ends, arrows the way one looks, the letter at both, upright. */
 export const sectionLine = (
-  { from, to, looks, letter }: SectionLine,
+  { from, to, looks, letter, ends }: SectionLine,
   { layer, size, lines }: DraftStyle,
 ): Drawing => {
   const angle = pointAngle(from, to)
@@ -23,7 +25,9 @@ export const sectionLine = (
   const head = 1.1 * size
   const wide = { width: lines.outline.width }
   return [
-    stroke(layer, pathOf(pointToward(from, angle, end), pointToward(to, angle, -end)), lines.axis),
+    ...(ends
+      ? []
+      : [stroke(layer, pathOf(pointToward(from, angle, end), pointToward(to, angle, -end)), lines.axis)]),
     ...[
       { at: from, inward: angle },
       { at: to, inward: angle + Math.PI },

@@ -67,14 +67,14 @@ export const curveEffect = (curve: Curve, distortion: Distortion, laid: Laid): C
 }
 
 /** From one place of a pattern to another, mm along the rows and off them; `rows`: what of the page runs along them. */
-export interface Way {
+export interface Reach {
   readonly along: number
   readonly off: number
   readonly rows: Laid['rows']
 }
 
 /** The way on pages that lie so, from a place to one that is dx, dy from it. */
-export const wayOn = ({ rows, angle }: Laid, dx: number, dy: number): Way => ({
+export const wayOn = ({ rows, angle }: Laid, dx: number, dy: number): Reach => ({
   along: Math.abs(dx * Math.cos(angle) + dy * Math.sin(angle)),
   off: Math.abs(dy * Math.cos(angle) - dx * Math.sin(angle)),
   rows,
@@ -82,7 +82,7 @@ export const wayOn = ({ rows, angle }: Laid, dx: number, dy: number): Way => ({
 
 /** How far the end of a way may lie off when the printer is corrected but known this well; mm. */
 export const leftOver = (
-  { along, off, rows }: Way,
+  { along, off, rows }: Reach,
   { likely, worst }: { readonly likely: Uncertainty; readonly worst: Uncertainty },
 ) => {
   // a lean moves what lies off a row along it

@@ -91,12 +91,12 @@ const gridOf = (pieces: readonly Stretch[], widths: readonly Stretch[], from: st
 /** Its sheets lie with their long sides across the ramp. */
 const boardOf = ({ name, deckBoard: board }: Ramp): readonly SheetPart[] =>
   board
-    ? gridOf(board.pieces, board.widths, 'the toe').map(
+    ? gridOf(board.pieces, board.widths, 'the lip').map(
         ({ up, across, words }): SheetPart => ({
           mark: '',
           ramp: name,
           part: 'deck-board',
-          words: `deck board${words.replace('from the toe', 'from the lip')}`,
+          words: `deck board${words}`,
           sheet: board.sheet,
           outline: box(across, up),
           grain: hasGrain(board.sheet) ? 'x' : null,

@@ -350,9 +350,7 @@ describe('what is to watch:', () => {
     const after = await planOf(bytesOf(file('said.pdf')))
     expect(after.set).not.toBe(before.set)
     expect(out).toContain(`1 page of set ${after.set} on`)
-    expect(out).toContain(
-      `\nPages of this code and of ${before.set} fit together, of other codes they do not.\n`,
-    )
+    expect(out).toContain(` the pages of set ${before.set}, and of no other set.\n`)
   })
 
   it('a printer that is not known', async () => {

@@ -197,7 +197,7 @@ ramps:
     const said = solved.checks.filter(({ id, ramp }) => id === 'stores-fit' && ramp === 'c')
     expect(said.map(({ level }) => level)).toEqual(['warn'])
     expect(said[0]!.message).toMatch(
-      /`b` is kept in `a` too, so this ramp lies behind it: keep it elsewhere, or in `b` if it goes in there; it stands [\d.]+ mm out at the back of `a`/,
+      /`b` is kept in `a` too, and this ramp stops behind it: keep this one elsewhere, or in `b` if it goes in there; this one stands [\d.]+ mm out at the back of `a`/,
     )
   })
 })

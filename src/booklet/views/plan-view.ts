@@ -131,11 +131,11 @@ const sectionParts = (plan: Plan, dimensions: Drawing): readonly ViewPart[] => {
       to: { x: box ? box.x1 + section.outside : outline.x1 + section.end, y: cut },
       looks: 1,
       letter: sectionNumber,
+      ...(narrow && { ends: true }),
     },
     viewStyle,
   )
-  const [, ...ends] = marks
-  return [{ name: 'section', marks: narrow ? ends : marks }]
+  return [{ name: 'section', marks }]
 }
 
 const numberMarks = (plan: Plan): Drawing =>

@@ -171,7 +171,9 @@ const report = (
     `Print at 100 %, never "fit to page", one-sided${profile ? '' : ', on the printer that printed the set'}${whereWords(pages)}.`,
     ...(plan.set === before.set
       ? []
-      : [`Pages of this code and of ${before.set} fit together, of other codes they do not.`]),
+      : [
+          `${pages.length === 1 ? 'It fits' : 'They fit'} the pages of set ${before.set}, and of no other set.`,
+        ]),
     '',
   ].join('\n')
 }

@@ -36,7 +36,11 @@ export const gaugeJob = (
       faults.push(`${option}: ${reading.error}`)
       return []
     })
-  const diagonals = read('--diagonals', said.diagonals ? [said.diagonals.join(' ')] : [], squareDiagonal)
+  const diagonals = read(
+    '--diagonals',
+    said.diagonals?.length ? [said.diagonals.join(' ')] : [],
+    squareDiagonal,
+  )
   if (diagonals.length % 2 === 1 && faults.length === 0)
     faults.push('--diagonals: give both, first A (lower left to upper right), then B')
   const readings: Readings = {

@@ -88,21 +88,22 @@ const depthFindings = (
   const words: Said[] = []
   if (behind !== null)
     words.push(
-      `${quote(behind)} is kept in ${name} too, so this ramp lies behind it: keep it elsewhere, or in ${quote(behind)} if it goes in there`,
+      `${quote(behind)} is kept in ${name} too, and this ramp stops behind it: keep this one elsewhere, or in ${quote(behind)} if it goes in there`,
     )
   if (slide.out > same) {
     // that is reckoned without another before it
     const shorter = behind === null ? shorterWay(ramp, outer, slide, redraw, units) : null
     words.push(
       tell(
-        `it stands ${measured(slide.out, units)} out at the back of ${name}${tightWords(slide, outer, units)}`,
+        `${behind === null ? 'it' : 'this one'} stands ${measured(slide.out, units)} out at the back of ${name}${tightWords(slide, outer, units)}`,
         ...(shorter === null ? [] : ['; ', shorter]),
       ),
     )
     const other = others.find(({ out }) => out <= same)
     if (other) words.push(`${other.way} it goes in whole`)
   }
-  if (low.timber !== 'none') words.push(lowWords(low, name, units))
+  // what to take out for a ramp that is to be kept elsewhere is no help
+  if (low.timber !== 'none' && (behind === null || slide.out <= same)) words.push(lowWords(low, name, units))
   return words.length > 0
     ? [
         (behind !== null && slide.out > same ? warn : note)(

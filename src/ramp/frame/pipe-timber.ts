@@ -60,7 +60,7 @@ export const holdsPipe = (
 }
 
 /** A ramp's pipe with what may hold it. */
-export interface HeldPipe {
+interface HeldPipe {
   readonly design: QuarterDesign
   readonly coping: SolvedCoping | null
   readonly studs: readonly (Timber & { readonly role: string })[]
