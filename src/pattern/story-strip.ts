@@ -44,7 +44,7 @@ export interface StripMark {
   readonly sign: 'tick' | 'ring'
   /** null where a mark beside it says enough */
   readonly label: string | null
-  /** said with the figure of a mark without a label, where there is room */
+  /** said with the figure of a mark whose label is null or finds no room */
   readonly aside?: string
   /** its distance from zero, as shown; null where the label says it, or nothing is said */
   readonly figure: string | null
@@ -62,12 +62,10 @@ export const gapMarks = (
   where: (index: number) => string,
   units: Units,
 ): readonly StripMark[] =>
-  pieces
-    .slice(1)
-    .flatMap((piece, i): StripMark[] => [
-      { ...tickAt(pieces[i]!.from + pieces[i]!.length, null, units), aside: 'ends' },
-      tickAt(piece.from, `${where(i)}, starts`, units),
-    ])
+  pieces.slice(1).flatMap((piece, i): StripMark[] => [
+    { ...tickAt(pieces[i]!.from + pieces[i]!.length, null, units), aside: 'ends' },
+    { ...tickAt(piece.from, `${where(i)}, starts`, units), aside: 'starts' },
+  ])
 
 export const tickAt = (at: number, label: string | null, units: Units): StripMark => ({
   at,

@@ -52,21 +52,24 @@ export const rowWords = (marks: readonly StripMark[], piece: StripPiece): readon
 /** Named ticks first, then rings, then the nameless. */
 const rank = ({ sign, label }: StripMark): number => (label === null ? 2 : sign === 'ring' ? 1 : 0)
 
-/** What is tried, the fullest first. */
-const wordsOf = ({ label, figure, aside }: StripMark): readonly string[] =>
-  label === null
-    ? figure === null
-      ? []
-      : [...(aside === undefined ? [] : [`${aside} · ${figure}`]), figure]
-    : figure === null
-      ? [label]
-      : [`${label} · ${figure}`, label]
+/** What is tried, the fullest first: what a ring or the edge of a sheet is stands in the legend, so their distance says more. */
+const wordsOf = ({ sign, label, figure, aside }: StripMark): readonly string[] => {
+  if (figure === null) return label === null ? [] : [label]
+  const brief = aside === undefined ? [figure] : [`${aside} · ${figure}`, figure]
+  if (label === null) return brief
+  return [`${label} · ${figure}`, ...(sign === 'ring' || aside !== undefined ? brief : []), label]
+}
 
-const placesOf = ({ at }: StripMark, words: string): readonly MarkWords[] => {
+/** Beside a mark; past a ring too. */
+const placesOf = ({ at, sign }: StripMark, words: string): readonly MarkWords[] => {
   const wide = textWidth(words, letters.mark, 'regular')
-  return [depths.outer, depths.inner].flatMap((deep) =>
-    [at + off.mark, at - off.mark - wide].map((x) => ({ x, end: x + wide, deep, words })),
-  )
+  const place = (x: number, deep: number): MarkWords => ({ x, end: x + wide, deep, words })
+  return [
+    ...[depths.outer, depths.inner].flatMap((deep) =>
+      [at + off.mark, at - off.mark - wide].map((x) => place(x, deep)),
+    ),
+    ...(sign === 'ring' ? [place(at - wide / 2, depths.inner)] : []),
+  ]
 }
 
 const isFree = (

@@ -222,3 +222,24 @@ it('each joint is named by both of its pieces on each of the two', () => {
   // a short or crowded piece says less
   expect(named / looked).toBeGreaterThan(0.8)
 })
+
+it('where marks crowd a distance stands without its name, and hardly any words run over a joint', () => {
+  const count = { figures: 0, missing: 0, pieces: 0, over: 0 }
+  forPieces(100, ({ strip, from, to, number, count: of }, drawing) => {
+    const said = texts(drawing).filter(({ layer }) => layer === 'mark')
+    const joints = strokes(drawing)
+      .filter(({ layer, path }) => layer === 'joint' && path.start.x === path.pieces[0]!.to.x)
+      .map(({ path }) => path.start.x)
+    count.pieces++
+    if (said.some((one) => joints.some((x) => boxOf(one).x0 < x && x < boxOf(one).x1))) count.over++
+    for (const row of strip.rows)
+      for (const { at, label, figure } of row?.marks ?? []) {
+        if (at < from || !(at < to || number === of) || label === null || figure === null) continue
+        count.figures++
+        if (!said.some(({ text }) => text === figure || text.endsWith(` · ${figure}`))) count.missing++
+      }
+  })
+  expect(count.figures).toBeGreaterThan(4000)
+  expect(count.missing / count.figures).toBeLessThan(0.004)
+  expect(count.over / count.pieces).toBeLessThan(0.003)
+})
