@@ -12,6 +12,7 @@ import { showLength } from '../../length.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import { squareSide } from '../../printer/reading.ts'
 import { rulerStep } from '../ruler/rulers.ts'
+import { type SquareInside, type SquareSide, squareInside, squareSides } from './square-inside.ts'
 
 export interface SquarePage {
   readonly draw: () => Drawing
@@ -40,8 +41,8 @@ const beside = { across: 32, down: 84 }
 const rulerInset = 8
 
 /** Side of the square: smaller only where the page cannot hold the usual one; mm. */
-export const squareSideIn = (window: Box): number =>
-  [squareSide, 100, 50].find(
+export const squareSideIn = (window: Box): SquareSide =>
+  squareSides.find(
     (side) => side + beside.across <= window.x1 - window.x0 && side + beside.down <= window.y1 - window.y0,
   ) ?? 50
 
@@ -55,15 +56,16 @@ export const squarePage = (
 ): SquarePage => {
   const width = window.x1 - window.x0
   const side = squareSideIn(window)
+  const inside = squareInside(side)
   const size = width < 120 ? letters.small : 3.2
   const style: ParagraphStyle = { layer: 'note', width: width - 4, size }
   const inches = units === 'in' ? ` (${showLength(side, 'in', { unit: true })})` : ''
   const sideWords = `${side} mm${inches}`
   const diagonal = side * Math.SQRT2
-  const diagonalWords = [
-    `true: ${diagonal.toFixed(1)} mm`,
-    ...(units === 'in' ? [showLength(diagonal, 'in', { unit: true })] : []),
-  ]
+  const lengthOf = `${diagonal.toFixed(1)} mm`
+  const ofInches = units === 'in' ? [showLength(diagonal, 'in', { unit: true })] : []
+  const diagonalWords = inside.told ? [`true: ${lengthOf}`, ...ofInches] : []
+  const called = inside.told ? sideWords : `${side} mm`
   const small = { ...style, size: letters.small }
   // a smaller square has no shy length, and its page little room
   const inInches = units === 'in' && side === squareSide
@@ -79,7 +81,7 @@ export const squarePage = (
       { ...style, size: letters.word, face: 'bold' },
     ],
     [
-      `Measure both sides of this square with a steel rule, middle of line to middle of line, never from a tape's hook: each must be ${sideWords}${units === 'in' ? `; + is 1/32 more${inInches ? ', – is 1/32 less' : ''}` : ''}.`,
+      `Measure both sides of this square with a steel rule, middle of line to middle of line, never from a tape's hook: each must be ${sideWords}${inside.told ? '' : `, A and B ${[lengthOf, ...ofInches.map((one) => `(${one})`)].join(' ')}`}${units === 'in' ? `; + is 1/32 more${inInches ? ', – is 1/32 less' : ''}` : ''}.`,
       style,
     ],
     [
@@ -125,44 +127,48 @@ export const squarePage = (
       stroke('mark', rectangle(corner.x, corner.y, corner.x + side, corner.y + side), { width: 0.35 }),
       stroke('datum', pathOf(at(0, 0), at(1, 1)), pens.tick),
       stroke('datum', pathOf(at(0, 1), at(1, 0)), pens.tick),
-      text('note', { x: at(0.5, 0).x, y: at(0, 1).y - 8 }, letters.word, `ACROSS ${sideWords}`, {
+      text('note', { x: at(0.5, 0).x, y: at(0, 1).y - inside.edge }, inside.size, `ACROSS ${called}`, {
         align: 'middle',
         face: 'bold',
       }),
-      text('note', { x: corner.x + 8, y: at(0, 0.5).y }, letters.word, `DOWN ${sideWords}`, {
+      text('note', { x: corner.x + inside.edge, y: at(0, 0.5).y }, inside.size, `DOWN ${called}`, {
         align: 'middle',
         angle: Math.PI / 2,
         face: 'bold',
       }),
-      ...diagonals.flatMap(({ letter, v }): Drawing => {
-        const answer = at(diagonalAt, v)
-        return [
-          text('note', answer, letters.word, letter, { face: 'bold' }),
-          // the last one stands beside the letter, over the line to write on
+      ...inside.diagonals.flatMap(
+        ({ letter, at: { x, y }, blank }): Drawing => [
+          text('note', { x: corner.x + x, y: corner.y + y }, inside.size, letter, { face: 'bold' }),
+          // the last one stands over the line to write on
           ...diagonalWords.map((line, i) =>
             text(
               'note',
-              { x: answer.x - 2, y: answer.y + (diagonalWords.length - 1 - i) * 1.65 * letters.small },
+              {
+                x: corner.x + blank.x + inside.blank,
+                y: corner.y + blank.y + blankRoom + (diagonalWords.length - 1 - i) * 1.65 * letters.small,
+              },
               letters.small,
               line,
               { align: 'right' },
             ),
           ),
-        ]
+        ],
+      ),
+      text('note', { x: at(0.5, 0).x, y: corner.y + inside.code }, letters.small, `set ${set}`, {
+        align: 'middle',
       }),
-      text('note', { x: at(0.5, 0).x, y: corner.y + 6 }, letters.small, `set ${set}`, { align: 'middle' }),
       ...(title === null
         ? []
         : [
             text(
               'note',
-              { x: at(0.5, 0).x, y: corner.y + 6 + 1.65 * letters.small },
+              { x: at(0.5, 0).x, y: corner.y + inside.code + 1.65 * letters.small },
               letters.small,
               shortened(title, letters.small, side * 0.55, 'regular'),
               { align: 'middle' },
             ),
           ]),
-      ...blanks(at, side),
+      ...blanks(at, inside),
       ...(inInches ? inchSquare(corner) : []),
       ...(combs ? combWords({ x: corner.x, y: corner.y - 5.3 }, window.x1 - corner.x) : []),
       text('datum', { x: rulerFrom.x - 2.4, y: rulerFrom.y - 2.4 - letters.small }, letters.small, '0', {
@@ -178,25 +184,18 @@ export const squarePage = (
 const lineSize = (words: string, width: number, largest: number): number =>
   [largest, 2.8, letters.small].find((size) => textWidth(words, size, 'regular') <= width) ?? letters.small
 
-/** Where the diagonals' letters and true lengths stand in the square, clear of both with the line to write on. */
-const diagonalAt = 0.34
-const diagonals = [
-  { letter: 'A', v: 0.41 },
-  { letter: 'B', v: 0.57 },
-] as const
-
-/** What is measured is written down where it is measured: lines under the true lengths. */
-const blanks = (at: (u: number, v: number) => Point, side: number): Drawing => {
-  const long = Math.min(28, side * 0.2)
+/** What is measured is written down where it is measured: lines under the names and true lengths. */
+const blanks = (at: (u: number, v: number) => Point, { edge, blank, diagonals }: SquareInside): Drawing => {
   const line = (from: Point, to: Point): Drawing => [stroke('note', pathOf(from, to), pens.tick)]
-  const top = { x: at(0.5, 0).x, y: at(0, 1).y - 8 - blankRoom }
-  const left = { x: at(0, 0).x + 8 + blankRoom, y: at(0, 0.5).y }
+  const corner = at(0, 0)
+  const top = { x: at(0.5, 0).x, y: at(0, 1).y - edge - blankRoom }
+  const left = { x: corner.x + edge + blankRoom, y: at(0, 0.5).y }
   return [
-    ...line({ x: top.x - long / 2, y: top.y }, { x: top.x + long / 2, y: top.y }),
-    ...line({ x: left.x, y: left.y - long / 2 }, { x: left.x, y: left.y + long / 2 }),
-    ...diagonals.flatMap(({ v }) => {
-      const foot = { x: at(diagonalAt, 0).x - 2, y: at(0, v).y - blankRoom }
-      return line({ x: foot.x - long, y: foot.y }, foot)
+    ...line({ x: top.x - blank / 2, y: top.y }, { x: top.x + blank / 2, y: top.y }),
+    ...line({ x: left.x, y: left.y - blank / 2 }, { x: left.x, y: left.y + blank / 2 }),
+    ...diagonals.flatMap(({ blank: { x, y } }) => {
+      const from = { x: corner.x + x, y: corner.y + y }
+      return line(from, { x: from.x + blank, y: from.y })
     }),
   ]
 }

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { boxGrow } from '../../../src/geometry/bounds.ts'
+import { boxGrow, boxOverlaps, pathBounds } from '../../../src/geometry/bounds.ts'
 import { boxCorners, pathClip } from '../../../src/geometry/clip.ts'
 import { pathLength } from '../../../src/geometry/length.ts'
 import { pathDistance } from '../../../src/geometry/nearest.ts'
@@ -106,4 +106,57 @@ it('allows 1 in 300, and on a small square names the longer ruler too, where a r
     [50, true],
     [50, false],
   ])
+})
+
+it('words and blanks of a smaller square lie on no side, no diagonal and over nothing else', () => {
+  let seen = 0
+  for (const units of ['mm', 'in'] as const)
+    for (const combs of [true, false])
+      for (const [width, height, of] of [
+        [170, 257, 100],
+        [175.9, 239.4, 100],
+        [130, 217, 50],
+        [114.3, 177.8, 50],
+      ] as const) {
+        const window = { x0: 20, y0: 20, x1: 20 + width, y1: 20 + height }
+        const facts = { title: 'Low ramp of a long name', units, set: 'MMMM-MMMM-MMMM', printer: null, combs }
+        const { draw, corner, side } = squarePage(window, { ...facts, command: 'traceply gauge NAME' })
+        expect(side).toBe(of)
+        const drawing = draw()
+        const strokes = drawing.flatMap((mark) => (mark.kind === 'stroke' ? [mark] : []))
+        const words = wordsOf(drawing.filter(({ layer }) => layer === 'note'))
+        words.forEach(({ text, box }, i) => {
+          const name = `${units} ${side} ${text}`
+          for (const { path } of strokes)
+            expect([name, pathClip(path, boxCorners(boxGrow(box, 0.3))).length]).toEqual([name, 0])
+          for (const other of words.slice(i + 1))
+            expect([name, boxOverlaps(box, other.box)]).toEqual([name, false])
+          seen++
+        })
+        // four blanks inside the square, each with room to write over it
+        const far = { x: corner.x + side, y: corner.y + side }
+        const blanks = strokes.filter(({ layer, path }) => layer === 'note' && pathLength(path) < 40)
+        expect(blanks).toHaveLength(4)
+        for (const { path } of blanks) {
+          const [a, b] = [path.start, path.pieces[0]!.to]
+          const room = a.x === b.x ? { x: -6, y: 0 } : { x: 0, y: 6 }
+          for (const p of [
+            a,
+            b,
+            { x: a.x + room.x, y: a.y + room.y },
+            { x: b.x + room.x, y: b.y + room.y },
+          ]) {
+            expect(p.x > corner.x && p.x < far.x && p.y > corner.y && p.y < far.y).toBe(true)
+            for (const line of [
+              pathOf(corner, far),
+              pathOf({ x: corner.x, y: far.y }, { x: far.x, y: corner.y }),
+            ])
+              expect(pathDistance(line, p)).toBeGreaterThan(1)
+          }
+          for (const { path: other } of strokes)
+            if (other !== path)
+              expect(pathClip(other, boxCorners(boxGrow(pathBounds(path), 0.3)))).toEqual([])
+        }
+      }
+  expect(seen).toBeGreaterThan(250)
 })
