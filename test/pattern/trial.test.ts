@@ -294,6 +294,32 @@ describe('the labels on the lip trial', () => {
     expect(count.besides).toBeGreaterThan(20)
   })
 
+  test('of thin layers those beside the stack stand in its order, each led to a dot inside its layer past no end of another', () => {
+    const sheet = (thickness: number) => ({ ...plain.skin[0]!, thickness })
+    const ramp = wholeOf({ ...plain, skin: [6, 6, 6, 6, 6, 3, 2].map(sheet), coping: piped() })
+    const { curve } = ramp.transition
+    const { marks } = lipTrial(ramp, 168, 200, 'mm')!
+    const beside = textsOf(marks)
+      .filter(({ text, angle }) => text.startsWith('layer ') && angle === 0)
+      .sort((a, b) => b.at.y - a.at.y)
+    expect(beside.map(({ text }) => text)).toEqual(['layer 7: 2 mm', 'layer 6: 3 mm', 'layer 1: 6 mm'])
+    const dots = marks.flatMap((mark) => {
+      if (mark.kind !== 'fill' || mark.path.pieces[0]!.kind !== 'arc') return []
+      const { x0, x1, y0, y1 } = pathBounds(mark.path)
+      return [curve.nearest({ x: (x0 + x1) / 2, y: (y0 + y1) / 2 })]
+    })
+    expect(dots.length).toBe(3)
+    for (const { text } of beside) {
+      const own = ramp.skin[Number(text[6]) - 1]!
+      const deep = own.below + own.sheet.thickness / 2
+      const dot = dots.find(({ distance }) => Math.abs(distance + deep) < 1e-6)!
+      const middle = curve.offset(deep)
+      for (const { layer, end } of ramp.skin)
+        if (layer >= own.layer)
+          atLeast(middle.lengthTo(end) - middle.lengthTo(dot.place), layer > own.layer ? 2.99 : 0.99, text)
+    }
+  })
+
   test('on ramps as they are built each layer has its label, and so has all else', () => {
     const count = { trials: 0, layers: 0, inWords: 0 }
     fc.assert(

@@ -1,7 +1,8 @@
 import type { Units } from '../../design/design.ts'
+import { leaderDot } from '../../drafting/leader.ts'
 import { cross } from '../../drawing/cross.ts'
-import { type Drawing, type Mark, stroke } from '../../drawing/drawing.ts'
-import { placeLabels } from '../../drawing/place-labels.ts'
+import { type Drawing, fill, type Mark, stroke } from '../../drawing/drawing.ts'
+import { type LabelPlace, placeLabels } from '../../drawing/place-labels.ts'
 import { bisect } from '../../geometry/bisect.ts'
 import type { Box } from '../../geometry/bounds.ts'
 import { circle, type Path, pathOf, rectangle, segmentsPath } from '../../geometry/path.ts'
@@ -15,7 +16,7 @@ import type { Curve } from '../../ramp/curve/curve.ts'
 import type { SolvedQuarter } from '../../ramp/ramp.ts'
 import type { SolvedCoping } from '../../ramp/side/coping.ts'
 import { type SkinLayer, skinGapWords } from '../../ramp/skin/skin.ts'
-import { layerLabels } from '../layer-labels.ts'
+import { inLabelOrder, layerLabels } from '../layer-labels.ts'
 import { pens } from '../pens.ts'
 import { reliefHole } from '../relief-hole.ts'
 import {
@@ -70,13 +71,18 @@ export const lipTrial = (
     middle: coping.centre.x,
     marks: [
       ...lines,
-      ...placed.flatMap((label) =>
-        label ? [...(label.leader ? [stroke('mark', label.leader, pens.tick)] : []), label.text] : [],
-      ),
+      ...placed.flatMap((label, i) => (label ? labelMarks(label, i >= 4 && i < 4 + shown) : [])),
     ],
     steps: trialSteps(ramp, coping, piece, unnamed ? layerWords : [], units),
   }
 }
+
+/** `dotted`: its leader begins with a dot inside what it names. */
+const labelMarks = ({ text, leader }: LabelPlace, dotted: boolean): Drawing => [
+  ...(leader ? [stroke('mark', leader, pens.tick)] : []),
+  ...(leader && dotted ? [fill('mark', circle(leader.start, leaderDot(text.size)), 0)] : []),
+  text,
+]
 
 /** The scrap round the notch with all that stands over it; null where a page holds hardly any wood beside the notch. */
 const pieceOf = (
@@ -138,8 +144,14 @@ const trialParts = (ramp: SolvedQuarter, coping: SolvedCoping, piece: Box, units
     keepLabels(wall, heights.frame, coping.centre.y - r),
     up.figure,
     out.figure,
-    ...shown.map(({ layer, from }) =>
-      layerLabels(layer, curve, from, skinThickness, layerWords[laid.indexOf(layer)]!),
+    ...inLabelOrder(shown).map(({ layer, from }) =>
+      layerLabels(
+        layer,
+        curve,
+        from,
+        { thickness: skinThickness, layers: shown.map((one) => one.layer) },
+        layerWords[laid.indexOf(layer)]!,
+      ),
     ),
     pipeLabels(coping.centre, r, `pipe ${show(coping.outside)}`),
     ...(hole ? [holeLabels(hole)] : []),

@@ -124,7 +124,7 @@ it('words and blanks of a smaller square lie on no side, no diagonal and over no
         expect(side).toBe(of)
         const drawing = draw()
         const strokes = drawing.flatMap((mark) => (mark.kind === 'stroke' ? [mark] : []))
-        const words = wordsOf(drawing.filter(({ layer }) => layer === 'note'))
+        const words = wordsOf(drawing.filter((mark) => mark.kind === 'text' && mark.layer === 'note'))
         words.forEach(({ text, box }, i) => {
           const name = `${units} ${side} ${text}`
           for (const { path } of strokes)
