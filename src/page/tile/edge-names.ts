@@ -1,3 +1,4 @@
+import { readableAngle } from '../../drafting/dimension/figure.ts'
 import { text } from '../../drawing/drawing.ts'
 import { cornersAt, type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { textWidth } from '../../drawing/text-width.ts'
@@ -54,10 +55,7 @@ const firstName = (
   isFree: (corners: readonly Point[], word: () => TextMark) => boolean,
 ): TextMark | undefined => {
   const along = pointAngle(a, b)
-  const angle =
-    Math.cos(along) < -1e-9 || (Math.abs(Math.cos(along)) < 1e-9 && Math.sin(along) < 0)
-      ? along + Math.PI
-      : along
+  const angle = readableAngle(along)
   const ahead = Math.cos(angle - along) > 0
   const set = (at: Point): TextMark => text('datum', at, letters.small, words, { angle, align: 'middle' })
   const cornersOf = cornersAt(set(a))

@@ -1,3 +1,4 @@
+import { readableAngle } from '../../drafting/dimension/figure.ts'
 import { text } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineApply, affineIdentity } from '../../geometry/affine.ts'
@@ -176,7 +177,7 @@ const alone = (
       if (best && distance / 100 >= best.faults) break
       for (const { from, direction } of places) {
         const middle = pointToward(from, direction + (side * Math.PI) / 2, distance)
-        for (const angle of [readable(direction), 0, Math.PI / 2]) {
+        for (const angle of [readableAngle(direction), 0, Math.PI / 2]) {
           const at = pointToward(middle, angle - Math.PI / 2, letters.small / 2)
           const word = sideWord(words, at, angle, letters.small)
           if (!insideWindow(word, tile) || !wordClear(room, word, on.never)) continue
@@ -193,12 +194,6 @@ const alone = (
 const sideWord = (words: string, at: Point, angle: number, size: number): TextMark =>
   text('note', at, size, words, { angle, face: 'bold', align: 'middle' })
 
-/** The direction, or the opposite one, in which words are not upside down. */
-const readable = (direction: number): number => (isUpright(direction) ? direction : direction + Math.PI)
-
-const isUpright = (direction: number): boolean =>
-  Math.cos(direction) > 1e-9 || (Math.abs(Math.cos(direction)) <= 1e-9 && Math.sin(direction) > 0)
-
 /** What a tile carries of the traced edges, or of the others, longest first. */
 const cutPieces = (tile: Tile, { edges }: Pattern, traced: boolean): readonly Segment[] =>
   edges
@@ -210,9 +205,10 @@ const cutPieces = (tile: Tile, { edges }: Pattern, traced: boolean): readonly Se
 const beside = (word: string, from: Point, direction: number, side: 1 | -1, size: number): TextMark => {
   const clear = side === 1 ? 2.5 : bandReach + 1.1
   // the baseline is the word's lower edge: the near one on the line's upper side, the far one below it
-  const above = isUpright(direction) === (side === 1)
+  const angle = readableAngle(direction)
+  const above = Math.cos(angle - direction) > 0 === (side === 1)
   const at = pointToward(from, direction + (side * Math.PI) / 2, above ? clear : clear + size)
-  return sideWord(word, at, readable(direction), size)
+  return sideWord(word, at, angle, size)
 }
 
 /** 0 when the word lies in the page's own cell and on nothing else. */

@@ -1,3 +1,4 @@
+import { readableAngle } from '../../drafting/dimension/figure.ts'
 import { text } from '../../drawing/drawing.ts'
 import type { TextMark } from '../../drawing/text-box.ts'
 import { textCorners } from '../../drawing/text-box.ts'
@@ -27,7 +28,7 @@ export const spliceWords = ({ joints }: Pattern, tile: Tile, room: Occupancy): r
     const [a, b] = [tilePoint(tile, shown.start), tilePoint(tile, shown.pieces[0]!.to)]
     if (pointDistance(a, b) < leastShown) return []
     const along = pointAngle(a, b)
-    const angle = Math.cos(along) < -1e-9 ? along + Math.PI : along
+    const angle = readableAngle(along)
     const placesOf = (words: string, size: number) =>
       offs.flatMap((off) =>
         [1, -1].flatMap((side) =>

@@ -1,3 +1,4 @@
+import { readableAngle } from '../../drafting/dimension/figure.ts'
 import { leader, leaderDot } from '../../drafting/leader.ts'
 import { type DraftStyle, lineTypes } from '../../drafting/line-types.ts'
 import { type Drawing, type Face, fill, text } from '../../drawing/drawing.ts'
@@ -107,7 +108,8 @@ const alongMarks = (
 ): readonly TextMark[] => {
   const middles = placesIn(timber, woodShares, woodAsides).filter((middle) => isInCell(tile, [middle], 0.5))
   const turns = [timber.along, timber.along + Math.PI / 2].map((turn) => {
-    const angle = readable(turn, lean)
+    // near the upright as the others of the page
+    const angle = readableAngle(turn - lean) + lean
     const [wide, high] = [extentOf(timber, angle), extentOf(timber, angle + Math.PI / 2)]
     return { angle, wide, high, box: boxesAlong(angle) }
   })
@@ -139,10 +141,6 @@ const alongMarks = (
   return []
 }
 
-/** The direction, or the opposite one, in which words are not upside down; near the upright as the others of the page, by their `lean`. */
-const readable = (angle: number, lean = 0): number =>
-  Math.cos(angle - lean) > -1e-9 ? angle : angle + Math.PI
-
 /** Where in a plate its box is tried after its places. */
 const plateShares = Array.from({ length: 19 }, (_, i) => (i + 1) / 20)
 const plateAsides = [-0.3, 0.3, -0.2, 0.2, -0.4, 0.4, 0]
@@ -155,7 +153,7 @@ const boxedMarks = (
   room: Occupancy,
 ): Drawing => {
   const level = rowTurn(tile)
-  const turns = plate ? [level] : [level, readable(level + Math.PI / 2)]
+  const turns = plate ? [level] : [level, readableAngle(level + Math.PI / 2)]
   const middles = [
     ...places.map((p) => tilePoint(tile, p)),
     ...(plate ? placesIn(plate, plateShares, plateAsides) : []),
