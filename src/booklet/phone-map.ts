@@ -37,6 +37,9 @@ export const phoneMap = (title: string, set: PageSet, units: Units): PhoneMap =>
   return { drawing: [group(affineTranslate(0, height), marks.flat())], width, height }
 }
 
+/** Along a layer or across some; a pipe's strip marks no skin. */
+const isSkinStrip = (pattern: string): boolean => /\/strip-(across-)?\d+$/.test(pattern)
+
 const groupMap = (
   topLeft: Point,
   title: string,
@@ -54,7 +57,7 @@ const groupMap = (
     tiles,
     datums,
     trial: has('trial'),
-    strips: has('strip'),
+    strips: plan.pages.some(({ places }) => places.some(({ pattern }) => isSkinStrip(pattern))),
   }
   const marks: Drawing[] = []
   let y = topLeft.y

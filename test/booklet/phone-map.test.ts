@@ -30,8 +30,13 @@ const strokesOf = (drawing: Drawing, map: Affine): readonly Line[] =>
     return mark.kind === 'stroke' ? [{ path: mark.path, map, width: mark.pen.width }] : []
   })
 
-const mapped = (name: string, cover: Cover): { readonly map: PhoneMap; readonly set: PageSet } => {
-  const text = templateText(name)
+const mapped = (name: string, cover: Cover) => mappedOf(templateText(name), cover)
+
+const mappedOf = (
+  text: string,
+  cover: Cover,
+  strips = false,
+): { readonly map: PhoneMap; readonly set: PageSet } => {
   const { design, solved } = withOffsets(text)
   const set = layOutSet(design, solved, {
     sheet: {
@@ -41,6 +46,7 @@ const mapped = (name: string, cover: Cover): { readonly map: PhoneMap; readonly 
     },
     overlap: defaultOverlap,
     cover,
+    strips,
     text,
     printer: null,
     uncertainty: printerUncertainty(null),
@@ -107,3 +113,18 @@ describe.each(templates.flatMap((name) => covers.map((cover) => [name, cover] as
     })
   },
 )
+
+it("tells of strips that mark the skin where there are some, not where there is the pipe's alone", () => {
+  const text = templateText(templates[0]!)
+  const bare = text.replace(/^( +)skin:.*$/m, '$1skin: []')
+  const said = (of: string, strips: boolean): readonly [boolean, boolean] => {
+    const { map, set } = mappedOf(of, 'whole', strips)
+    const words = wordsOf(map.drawing)
+      .map((word) => word.text)
+      .join(' ')
+    return [set.plan.pages.some(({ kind }) => kind === 'strip'), words.includes('mark the skin')]
+  }
+  expect(said(text, true)).toEqual([true, true])
+  expect(said(text, false)).toEqual([false, false])
+  expect(said(bare, true)).toEqual([true, false])
+})
