@@ -1,6 +1,7 @@
 import { unzlibSync } from 'fflate'
 import {
   copyPdf,
+  isRefusal,
   type Profile,
   pageContent,
   pickPages,
@@ -54,6 +55,9 @@ const faults: Readonly<Record<string, string>> = {
   newer: 'that PDF was made by a newer traceply',
 }
 
+const squareAnew =
+  'a test square is not corrected here, as what it says to type would be wrong: save a new one with "save the test square" under printer'
+
 const setOf = async (bytes: Uint8Array): Promise<SetPdf> => {
   const set = await readSetPdf(bytes, reading)
   if ('fault' in set) throw new Error(faults[set.fault.kind] ?? 'that PDF cannot be read')
@@ -87,15 +91,16 @@ export const reprint = async (
       `there is no page ${[...unknown.map(({ said }) => said), ...absent].join(', ')} in that set`,
     )
   const pages = set.pages.filter(({ planned }) => numbers.includes(planned.page))
-  const job = granted(
-    reprintJob(
-      set.plan,
-      pages,
-      pages.map((page) => pageContent(page, reading)),
-      profile,
-      sha256,
-    ),
+  const found = reprintJob(
+    set.plan,
+    pages,
+    pages.map((page) => pageContent(page, reading)),
+    profile,
+    sha256,
   )
+  // a command has no place here
+  if (isRefusal(found) && pages.some(({ planned }) => planned.kind === 'square')) throw new Error(squareAnew)
+  const job = granted(found)
   const written = await copyPdf(reprintInput(set, job), platform)
   return {
     name: `pages-${wanted.join('-')}.pdf`,
