@@ -1,5 +1,8 @@
 import { expect, test } from 'vitest'
+import { readDesign } from '../../src/design/read.ts'
 import { readSettled } from '../../src/job/settle/settle.ts'
+import { hasStop } from '../../src/ramp/check/check.ts'
+import { solveDesign } from '../../src/ramp/solve.ts'
 
 const ramp = (name: string, width: string, height: number, more = ''): string => `  - name: ${name}
 ${width && `    width: ${width}\n`}    kind: quarter
@@ -25,4 +28,22 @@ test('a width that is found reaches all ramps that are stored one in another, as
   // two sides of 18 and the clearance, each time
   expect(found).toEqual([found[0], found[0]! - 48, found[0]! - 96])
   expect(widthsOf(`${found[0]}`)).toEqual(found)
+})
+
+test('a width with a limit that does not bear on it is the widest that can be built', () => {
+  const text = (width: string, limits: string): string =>
+    `title: Wide\nunits: mm\nramps:\n${ramp('a', width, 640, limits)}`
+  for (const limits of ['    limits: { length: 1600 }\n', '    limits: { lip: 60° }\n']) {
+    const reading = readSettled(text('solve', limits))
+    if ('problems' in reading) throw new Error(limits)
+    const { width } = reading.design.ramps[0]!
+    const stops = (mm: number): boolean => {
+      const typed = readDesign(text(`${mm}`, ''))
+      if ('problems' in typed) throw new Error(`${mm}`)
+      return hasStop(solveDesign(typed.design).checks)
+    }
+    expect(stops(width)).toBe(false)
+    // the timber that is sold is too short for it, and for all that are wider
+    for (const more of [1, 2, 500, 4000]) expect(stops(width + more), `${width + more}`).toBe(true)
+  }
 })

@@ -148,7 +148,7 @@ const settle = (design: Design, i: number, asks: Asks): Answer | null => {
   const { panels, paper } = asks.limits
   const nearest =
     panels === null && paper === null
-      ? nearestOf(candidates, tried)
+      ? nearestOf(candidates, tried, asks.figure === 'width')
       : nearestCounted(candidates, tried, panels !== null)
   if (nearest === null) return null
   const { candidate, measures, over } = nearest
@@ -203,10 +203,12 @@ const candidatesOf = (
 
 type Try = (candidate: Candidate, most: number) => Tried | null
 
-/** The first that keeps all limits, else the one that passes them least. */
-const nearestOf = (candidates: readonly Candidate[], tried: Try): Tried | null => {
+/** The first that keeps all limits, else the one that passes them least. `widest`: what is too wide to be built is so the wider it is. */
+const nearestOf = (candidates: readonly Candidate[], tried: Try, widest: boolean): Tried | null => {
+  const isSound = (at: number): boolean => tried(candidates[at]!, Number.POSITIVE_INFINITY) !== null
+  const start = widest ? firstIn(candidates.length, isSound) : 0
   let nearest: Tried | null = null
-  for (const candidate of candidates.slice(0, mostTries)) {
+  for (const candidate of candidates.slice(start, start + mostTries)) {
     // sorted: what follows is no nearer
     if (nearest !== null && candidate.over >= nearest.over) break
     const one = tried(candidate, nearest?.over ?? Number.POSITIVE_INFINITY)
