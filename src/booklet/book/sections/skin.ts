@@ -9,7 +9,7 @@ import { isOfBoard } from '../../../ramp/skin/deck-board.ts'
 import type { FixedRow, Layer } from '../../../ramp/skin/layer.ts'
 import { ownSheets } from '../../../ramp/skin/own-sheets.ts'
 import { seamStudsOf } from '../../../ramp/skin/seam-studs.ts'
-import { skinGapWords } from '../../../ramp/skin/skin.ts'
+import { skinGapWords, stepBack } from '../../../ramp/skin/skin.ts'
 import { sheetWords } from '../../../stock/panel/sheet-words.ts'
 import { screwWords } from '../../screw-counts.ts'
 import { bendView } from '../../views/acts/act-views.ts'
@@ -181,15 +181,16 @@ const layerSteps = (
   sheets: readonly SkinSheet[],
   width: number,
 ): readonly Block[] => {
-  const { units, fine } = book
+  const { units, show, fine } = book
   const { length, below } = layer
+  const back = stepBack(ramp.design)
   const marks = wordList(sheets.map(({ mark }) => mark))
   const curved = isCurved(ramp)
   const gap = gapOf(layer)
   const again = layer.layer > 1 || (told !== null && curved)
   const nearer =
     curved && told === null && layer.layer === 2
-      ? ' Rows of one stud lie a little nearer to the toe than those of layer 1: inside the curve the way is shorter.'
+      ? ` Rows of one stud lie ${back > 0 ? `nearer to its toe end than on layer 1: it starts ${show(back)} further up, and` : 'a little nearer to the toe than those of layer 1:'} inside the curve the way is shorter.`
       : ''
   const lines = `${linesWords(book, layer, sheets, curved)}${nearer}${again ? '' : ` At each cross of the drawing drill ${ownUnits(pilotDrill, units)} before the screw.`}`
   const courses = layer.pieces.map(({ from }) => sheets.filter(({ up }) => up.from === from))
@@ -213,7 +214,13 @@ const layerSteps = (
     ramp.coping && one
       ? `; the pipe laid in the notch, its upper end stays ${ownUnits(skinGapWords, units)} off it`
       : ''
-  const toe = `Lay ${one ? 'its toe end' : `the toe end of ${lowest}`} ${layer.layer === 1 ? "flush with the top of the sides' front edge" : `flush with that of layer ${layer.layer - 1}, square to the curve`}, its side edges flush with the outsides${piped}`
+  const placed =
+    layer.layer === 1
+      ? "flush with the top of the sides' front edge"
+      : back > 0
+        ? `back by ${show(back)} from that of layer ${layer.layer - 1}, up the curve and square to it`
+        : `flush with that of layer ${layer.layer - 1}, square to the curve`
+  const toe = `Lay ${one ? 'its toe end' : `the toe end of ${lowest}`} ${placed}, its side edges flush with the outsides${piped}`
   // told and shown with the first layer
   if (again)
     return [
