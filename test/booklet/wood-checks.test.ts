@@ -43,7 +43,13 @@ ramps:
     deck-board: 18 plywood
     coping: { outside: 60.3, up: 8, out: 6 }
 `
-  expect(heads(bookletSaid(long, ['cutting']), 'wanted')).toEqual(['S1 S2', 'S3 S4'])
+  const said = bookletSaid(long, ['cutting'])
+  const pairs = heads(said, 'wanted').map((one) => one.split(' '))
+  expect(pairs.map((one) => one.length)).toEqual([2, 2])
+  expect(pairs.flat().sort()).toEqual(['S1', 'S2', 'S3', 'S4'])
+  // the first is what the others are laid on, and what the pages show
+  expect(said).toContain(`the side laid on ${pairs[0]![0]}:`)
+  expect(said).toContain(`They show ${pairs[0]![0]},`)
   const flat = ribbed('quarter-and-flat-mm', 3)
   expect(heads(bookletSaid(flat, ['cutting']), 'wanted').map((one) => one.split(' ').length)).toEqual([2, 3])
 })

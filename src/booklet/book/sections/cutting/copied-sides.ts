@@ -25,7 +25,8 @@ const sideName = ({ piece: { part, under } }: LaidSide): string =>
     ? `${part.mark} and ${under.mark}, clamped,`
     : `${part.mark}, ${/\d$/.test(part.words) ? '' : 'the '}${part.words},`
 
-const panelWords = ({ panel: { number } }: LaidSide): string => `panel ${number}${onPage(`panel ${number}`)}`
+export const panelWords = ({ panel: { number } }: LaidSide): string =>
+  `panel ${number}${onPage(`panel ${number}`)}`
 
 /** Where the pages lie on the first side. */
 export const pagesLie = (first: LaidSide): string => {

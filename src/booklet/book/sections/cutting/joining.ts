@@ -18,7 +18,7 @@ export const joinSteps = ({ show, screw, units, several }: Book, ramp: SolvedRam
   const { thickness, count } = design.sides
   const walls = count > 2 ? 'side and rib' : 'side'
   return [
-    `Lay pieces ${pieceNames(ramp)} of each ${walls}${several ? ` of ${ramp.name}` : ''} together on a flat floor, outside down, their bottom edges along one straightedge. Left and right are mirror images: look that the plates come on the inside of both.`,
+    `Lay pieces ${pieceNames(ramp)} of each ${walls}${several ? ` of ${ramp.name}` : ''} together on a flat floor, outside down, their bottom edges along one straightedge. Left and right are mirror images: look that the plates come on the inside of both.${count > 2 ? ` On a rib they come on the right face, as seen from ${isCurved(ramp) ? 'the toe' : 'its first end'}: that face lies up.` : ''}`,
     ...splices.map((splice) => {
       const { count: screws, length } = plateScrews(splice, thickness, units)
       const [along, deep] = splice.plate.size
@@ -27,7 +27,7 @@ export const joinSteps = ({ show, screw, units, several }: Book, ramp: SolvedRam
         `${screws} screws${length === null ? '' : ` of ${screw('plates', length)}, ${screwHead('plates')},`} in two rows on each side of the joint. The rows keep off the screws of that timber.`
       )
     }),
-    `Let the glue set as long as its maker says. ${isCurved(ramp) ? 'Lay the side on the taped pages once more: curve and bottom edge run through the joint without a step.' : `Lay a straightedge along both edges: they run through the joint without a step. Measure the whole: ${show(ramp.length)} long.`}`,
+    `Let the glue set as long as its maker says. ${isCurved(ramp) ? `Lay each on the taped pages once more, print up under the left side${count > 2 ? ` and the rib${count > 3 ? 's' : ''}` : ''}, print down under the right: curve and bottom edge run through the joint without a step.` : `Lay a straightedge along both edges: they run through the joint without a step. Measure the whole: ${show(ramp.length)} long.`}`,
   ]
 }
 

@@ -15,6 +15,7 @@ import { noScale } from '../../stage.ts'
 import { copied, copyWay, type LaidSide, laidSides, pagesLie } from './copied-sides.ts'
 import { pieceNames } from './joining.ts'
 import { aloneNotched, betweenNotches, notchBlocks } from './notches.ts'
+import { copiedPieces, pagesLieOn, panelsOf, splicedSides } from './spliced-sides.ts'
 
 /** How the side that lies as the pages do is made, and those that are traced from it. */
 interface SideActs {
@@ -25,22 +26,26 @@ interface SideActs {
 /** The sides of one outline: taped, traced, sawn, checked, and copied. */
 const sideActs = (book: Book, ramp: SolvedQuarter, pattern: Pattern): SideActs => {
   const { several, width } = book
-  const laid = ramp.splices.length > 0 ? [] : laidSides(book, ramp)
+  const spliced = ramp.splices.length > 0
+  const laid = spliced ? [] : laidSides(book, ramp)
   const [first] = laid
-  const own = first ? first.piece.part.mark : 'the first side'
+  const [inPieces] = spliced ? splicedSides(book, ramp) : []
+  const own = first ? first.piece.part.mark : inPieces ? inPieces.mark : 'the first side'
   const cells = cellsOf(book, ramp)
   const taped = [
     `Tape the ${cells.length} pages of the side${several ? ` of ${ramp.name}` : ''} (${book.paper} paper) in the order of their numbers and check the distances on their map. ${
       first
         ? pagesLie(first)
-        : `Lay them on the place of each of its pieces ${pieceNames(ramp)} in turn: each is traced with its joint.`
+        : inPieces
+          ? pagesLieOn(inPieces)
+          : `Lay them on the place of each of its pieces ${pieceNames(ramp)} in turn: each is traced with its joint.`
     }`,
     `Trace the curve, the edges and the marks of ${own}. Go over the curve once along a thin batten that is bent to it: no bump.`,
   ]
-  const straight = `Saw the straight edges of ${own} in the order of its panel${first && straightCut(first.panel) ? ', from its cut 1 on' : ''}, beside the line on the WASTE side; STOP where the order says so. A fine blade, and the line scored with a knife or taped over, keep the upper face from tearing.`
+  const straight = `Saw the straight edges of ${own} in the order of its panel${inPieces && panelsOf(inPieces) > 1 ? 's' : ''}${first && straightCut(first.panel) ? ', from its cut 1 on' : ''}, beside the line on the WASTE side; STOP where the order says so. A fine blade, and the line scored with a knife or taped over, keep the upper face from tearing.`
   const curved = [
     `Then saw the curve${ramp.coping ? ` and the notch${ramp.coping.seat === 'square' ? ', into its hole from both sides,' : ''}` : ''} with the jigsaw, on the WASTE side. Smooth down to the middle of the line. Ease no edge yet.`,
-    `Check ${own} by the table${onPage(`checks ${ramp.name}`)}, and lay the pages back on its edge.`,
+    `${spliced ? `Lay the pieces of ${own} together, check them` : `Check ${own}`} by the table${onPage(`checks ${ramp.name}`)}, and lay the pages back on its edge.`,
   ]
   return {
     first: [
@@ -49,7 +54,9 @@ const sideActs = (book: Book, ramp: SolvedQuarter, pattern: Pattern): SideActs =
       ...(first ? [pictured(book, first, [straight], null)] : told([straight], width)),
       shown(curved, () => jigsawView(first ? own : 'kept'), noScale, width),
     ],
-    copies: copyActs(book, laid, pattern, true),
+    copies: inPieces
+      ? told([copiedPieces(inPieces, laidSides(book, ramp)).join(' '), ...servesWords(pattern)], width)
+      : copyActs(book, laid, pattern, true),
   }
 }
 
@@ -102,6 +109,10 @@ const pictured = (
     : told(said, width)[0]!
 }
 
+/** What else the pages of a pattern are for. */
+const servesWords = ({ serves: [, ...others] }: Pattern): readonly string[] =>
+  others.length > 0 ? [`The same pages serve ${others.join('; ')}.`] : []
+
 /** The other sides of a ramp, traced from the first: with a picture, where none was shown before. */
 const copyActs = (
   { width }: Book,
@@ -110,10 +121,9 @@ const copyActs = (
   picture: boolean,
 ): readonly Act[] => {
   const [first, ...rest] = laid
-  const [, ...others] = pattern.serves
   const said = [
     `${(first ? copied(first, rest) : ['Turn it over for the other side and trace it, so that both outside faces come outside.']).join(' ')} ${first && rest.length === 0 ? 'Clamp' : 'Saw as before, clamp'} all together and smooth their edges as one.`.trimStart(),
-    ...(others.length > 0 ? [`The same pages serve ${others.join('; ')}.`] : []),
+    ...servesWords(pattern),
   ]
   if (!first || rest.length === 0 || !picture) return told(said, width)
   // turning over is what goes wrong

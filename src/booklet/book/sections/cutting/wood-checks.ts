@@ -10,6 +10,7 @@ import { type Block, named, part, table, together, words } from '../../block.ts'
 import { type Book, ofRamp } from '../../book.ts'
 import { figure } from '../../figure.ts'
 import { laidSides } from './copied-sides.ts'
+import { splicedSides } from './spliced-sides.ts'
 
 /** So many sides have a column to write in beside each other; more go on in a table below, evenly. */
 const mostSides = 3
@@ -56,19 +57,31 @@ const sideTables = (
     ),
   )
 
+/** A side, and whether the pages lay print down as it was marked. */
+interface CheckedSide {
+  readonly mark: string
+  readonly down: boolean
+}
+
+const wholeOrder = (book: Book, ramp: SolvedQuarter): readonly CheckedSide[] =>
+  laidSides(book, ramp).flatMap(({ piece }) => [
+    { mark: piece.part.mark, down: isMirrored(piece) && !piece.under },
+    ...(piece.under ? [{ mark: piece.under.mark, down: false }] : []),
+  ])
+
+const splicedOrder = (book: Book, ramp: SolvedQuarter): readonly CheckedSide[] =>
+  splicedSides(book, ramp).map(({ mark, pieces }) => {
+    const { piece } = pieces[0]!
+    return { mark, down: isMirrored(piece) && !piece.under }
+  })
+
 /** One side with its measures, and the table that they are written in; then what is laid on each other. */
 export const checkBlocks = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   const { width, units, show } = book
-  const laid = ramp.splices.length > 0 ? [] : laidSides(book, ramp)
   // first the one that the others are laid on
-  const marks =
-    ramp.splices.length > 0
-      ? sideMarks(book, ramp)
-      : laid.flatMap(({ piece: { part: own, under } }) => [own.mark, ...(under ? [under.mark] : [])])
-  const down = laid
-    .filter(({ piece }) => isMirrored(piece) && !piece.under)
-    .map(({ piece }) => piece.part.mark)
-  const over = laid[0] && !isMirrored(laid[0].piece) ? down : []
+  const sides = ramp.splices.length > 0 ? splicedOrder(book, ramp) : wholeOrder(book, ramp)
+  const marks = sides.length > 0 ? sides.map(({ mark }) => mark) : sideMarks(book, ramp)
+  const over = sides[0]?.down ? [] : sides.filter(({ down }) => down).map(({ mark }) => mark)
   const [close, wide] = tolerances[units]
   const curve = ramp.coping ? 'curve and notch' : 'curve'
   return together(
