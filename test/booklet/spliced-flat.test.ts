@@ -27,10 +27,22 @@ ramps:
 test('a side of a flat that is joined of pieces is tried by a straightedge and its length, one with a curve on its pages', () => {
   const [even, curved] = [bookletSaid(flat, ['cutting']), bookletSaid(quarter, ['cutting'])]
   expect(even).toMatch(/Lay a straightedge along both edges: they run through the joint without a step\./)
-  expect(even).toContain('Measure the whole: 3600 long.')
+  expect(even).toContain('Measure the whole: 3600 long, both diagonals 3601.')
   expect(even).not.toContain('on the taped pages once more')
   expect(even).toContain('piece 1 from one end')
   expect(even).not.toContain('from the toe')
   expect(curved).toContain('on the taped pages once more')
   expect(curved).not.toContain('straightedge along both edges')
+})
+
+test('a side of a flat that no panel holds whole is sawn in pieces, its diagonals are measured when it is glued', () => {
+  // upright joints on the middles of studs, every 300 from the ends: two pieces of 1800, as high as the surface less 24 of skin
+  const said = bookletSaid(flat, ['cutting'])
+  expect(said).toContain('Saw the pieces of the 2 sides of ramp, a 1800 × 89 and b 1800 × 89 of each')
+  expect(said).not.toContain('3600 × 89')
+  // √(2000² + 89²) = 2002, of one that a panel holds
+  const whole = bookletSaid(flat.replace('length: 3600', 'length: 2000'), ['cutting'])
+  expect(whole).toContain(
+    'Saw the 2 sides of ramp, 2000 × 89, straight cuts with a guide. Both diagonals of each are 2002.',
+  )
 })

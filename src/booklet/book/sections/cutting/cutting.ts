@@ -1,9 +1,11 @@
 import { curvedOf, straightOf } from '../../../../design/kind-traits.ts'
+import { pathBounds } from '../../../../geometry/bounds.ts'
 import { capital } from '../../../../length/capital.ts'
 import { wordList } from '../../../../length/word-list.ts'
 import { runOutPieces, runOutSizes } from '../../../../ramp/beside/run-out-sheet.ts'
 import type { Pipe } from '../../../../ramp/frame/pipe.ts'
 import type { SolvedQuarter, SolvedRamp } from '../../../../ramp/ramp.ts'
+import { isSide } from '../../../../stock/sheet-part.ts'
 import { stopBlockView } from '../../../views/acts/tool-views.ts'
 import { actBlocks, shown, told } from '../../act.ts'
 import { caution, check, head } from '../../block.ts'
@@ -72,11 +74,30 @@ export const cutting = (book: Book): Section => {
   }
 }
 
-const straightSteps = ({ solved, show }: Book): readonly string[] =>
-  straightOf(solved.ramps).map(
-    ({ name, design, length, heights }) =>
-      `Saw the ${design.sides.count} sides of ${name}, ${show(length)} × ${show(heights.frame)}, straight cuts with a guide. Both diagonals of each are ${show(Math.hypot(length, heights.frame))}.`,
+/** Sides that are sawn by tape and square; of those in pieces the whole is measured once they are glued. */
+const straightSteps = (book: Book): readonly string[] =>
+  straightOf(book.solved.ramps).map((ramp) => {
+    const { name, design, length, heights, splices } = ramp
+    const { show } = book
+    return splices.length > 0
+      ? `Saw the pieces of the ${design.sides.count} sides of ${name}, ${piecesWords(book, name)} of each, straight cuts with a guide, in the order of their panels.`
+      : `Saw the ${design.sides.count} sides of ${name}, ${show(length)} × ${show(heights.frame)}, straight cuts with a guide. Both diagonals of each are ${show(Math.hypot(length, heights.frame))}.`
+  })
+
+/** `a 1500 × 89 and b 1500 × 89`, of a side of a flat. */
+const piecesWords = ({ sheets, show }: Book, ramp: string): string => {
+  const own = sheets
+    .flatMap(({ parts }) => parts)
+    .filter((part) => part.ramp === ramp && isSide(part) && part.piece)
+  return wordList(
+    own
+      .filter(({ piece }) => piece!.of === own[0]!.piece!.of)
+      .map(({ mark, outline }) => {
+        const { x0, x1, y0, y1 } = pathBounds(outline)
+        return `${mark.slice(-1)} ${show(x1 - x0)} × ${show(y1 - y0)}`
+      }),
   )
+}
 
 /** Pipes, and run-outs of steel, each sort in one step. */
 const metalSteps = (book: Book, quarters: readonly SolvedQuarter[]): readonly string[] => {

@@ -27,7 +27,7 @@ export const joinSteps = ({ show, screw, units, several }: Book, ramp: SolvedRam
         `${screws} screws${length === null ? '' : ` of ${screw('plates', length)}, ${screwHead('plates')},`} in two rows on each side of the joint. The rows keep off the screws of that timber.`
       )
     }),
-    `Let the glue set as long as its maker says. ${isCurved(ramp) ? `Lay each on the taped pages once more, print up under the left side${count > 2 ? ` and the rib${count > 3 ? 's' : ''}` : ''}, print down under the right: curve and bottom edge run through the joint without a step.` : `Lay a straightedge along both edges: they run through the joint without a step. Measure the whole: ${show(ramp.length)} long.`}`,
+    `Let the glue set as long as its maker says. ${isCurved(ramp) ? `Lay each on the taped pages once more, print up under the left side${count > 2 ? ` and the rib${count > 3 ? 's' : ''}` : ''}, print down under the right: curve and bottom edge run through the joint without a step.` : `Lay a straightedge along both edges: they run through the joint without a step. Measure the whole: ${show(ramp.length)} long, both diagonals ${show(Math.hypot(ramp.length, ramp.heights.frame))}.`}`,
   ]
 }
 
