@@ -1,5 +1,6 @@
 import { curvedOf } from '../../../design/kind-traits.ts'
 import { wordList } from '../../../length/word-list.ts'
+import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { type Block, caution, check, head, step } from '../block.ts'
 import { type Book, hasSkin } from '../book.ts'
 import type { Section } from '../pages.ts'
@@ -10,16 +11,25 @@ const rounding = {
   in: { edge: '1/8 in', corner: '1/2 in' },
 } as const
 
+/** Before anything is painted, while sawing or at the end. */
+export const tinRule =
+  "The tin's label comes first: air, gloves, what it must not touch, how long it dries. No flame near it. Rags wet with oil can catch fire by themselves: dry them flat outside, or keep them under water in a tin with a lid."
+
+/** Whether sheets of skin or deck meet on any of these ramps. */
+export const meetingSheets = (ramps: readonly SolvedRamp[]): boolean =>
+  ramps
+    .flatMap(({ skin, deckBoard }) => [...skin, ...(deckBoard ? [deckBoard] : [])])
+    .some(({ pieces, widths }) => pieces.length * widths.length > 1)
+
 /** Edges, sanding, end grain, paint: before anybody rides. */
 export const finishing = (book: Book): Section => {
   const { width, units, solved, piped } = book
   const { edge, corner } = rounding[units]
   const decked = curvedOf(solved.ramps).some(({ deckBoard }) => deckBoard)
-  const laid = solved.ramps.flatMap((ramp) => [...ramp.skin, ...(ramp.deckBoard ? [ramp.deckBoard] : [])])
   const skinned = solved.ramps.some(hasSkin)
   const left = [
     ...(skinned ? ['where skin lies on the sides'] : []),
-    ...(laid.some(({ pieces, widths }) => pieces.length * widths.length > 1) ? ['where sheets meet'] : []),
+    ...(meetingSheets(solved.ramps) ? ['where sheets meet'] : []),
     ...(piped ? ['the seat of the pipe'] : []),
   ]
   let number = 0
@@ -42,7 +52,8 @@ export const finishing = (book: Book): Section => {
       next(
         'Sand with grit 80, then 120, along the grain. A hand run along each edge finds no splinter. Sweep, then wipe.',
       ),
-      next('Seal the sawn edges of every sheet first: brush it on until the wood takes no more.'),
+      caution(tinRule, width),
+      next('Seal the sawn edges that still show first: brush it on until the wood takes no more.'),
       next(
         `Paint or oil all faces, inside too, twice, with the drying time of the tin between. On the ridden face use only what its maker names for floors that are walked on${skinned ? ', or leave the top sheet as it came' : ''}: a slippery face throws riders.`,
       ),
@@ -50,10 +61,6 @@ export const finishing = (book: Book): Section => {
         `Treated timber is painted only when it is dry; its cut ends get the sealer that its maker names.${solved.ramps.some(({ splices }) => splices.length > 0) ? ' Oil or paint nothing that is to be glued.' : ''}`,
       ),
       check('No splinter, no proud screw, no wet place. The face grips a dry shoe.', width),
-      caution(
-        "The tin's label comes first: air, gloves, what it must not touch, how long it dries. No flame near it. Rags wet with oil can catch fire by themselves: dry them flat outside, or keep them under water in a tin with a lid.",
-        width,
-      ),
     ],
   }
 }

@@ -7,12 +7,13 @@ import type { Pipe } from '../../../../ramp/frame/pipe.ts'
 import type { SolvedQuarter, SolvedRamp } from '../../../../ramp/ramp.ts'
 import { isSide } from '../../../../stock/sheet-part.ts'
 import { stopBlockView } from '../../../views/acts/tool-views.ts'
-import { actBlocks, shown, told } from '../../act.ts'
-import { caution, check, head } from '../../block.ts'
-import type { Book } from '../../book.ts'
+import { type Act, actBlocks, shown, told } from '../../act.ts'
+import { caution, check, head, step, together } from '../../block.ts'
+import { type Book, hasSkin } from '../../book.ts'
 import { onPage } from '../../page-words.ts'
 import type { Section } from '../../pages.ts'
 import { noScale } from '../../stage.ts'
+import { meetingSheets, tinRule } from '../finishing.ts'
 import { boardBlocks } from './boards.ts'
 import { joinSteps, shortWords } from './joining.ts'
 import { notches } from './notches.ts'
@@ -39,12 +40,8 @@ export const cutting = (book: Book): Section => {
       ],
       width,
     ),
-    shown(
-      [...timberSteps(book), ...gripSteps(book), ...paintSteps(book)],
-      () => stopBlockView(stopWords(book)),
-      noScale,
-      width,
-    ),
+    shown([...timberSteps(book), ...gripSteps(book)], () => stopBlockView(stopWords(book)), noScale, width),
+    ...paintActs(book),
   ]
   return {
     name: 'cutting',
@@ -154,10 +151,36 @@ const gripSteps = ({ stock, solved: { ramps } }: Book): readonly string[] =>
     ? [`Clamp the sides on each other; drill for handles or ropes${onPage('grips')}.`]
     : []
 
-const paintSteps = ({ stock }: Book): readonly string[] =>
-  stock.list.some(({ part: of }) => of === 'finish')
+/** Edges that no brush reaches once the ramp stands, each sealed before it is covered. */
+const hiddenEdges = ({ solved: { ramps }, piped }: Book): readonly string[] => {
+  const decked = curvedOf(ramps).some(({ deckBoard }) => deckBoard)
+  return [
+    'the ends of the timbers',
+    `all edges of the sides${piped ? ' with their notches' : ''}`,
+    ...(ramps.some(hasSkin) ? ['both ends of each layer of skin'] : []),
+    ...(decked ? ['the front edge of the deck board'] : []),
+    ...(meetingSheets(ramps) ? ['the edges where sheets meet'] : []),
+  ]
+}
+
+const paintActs = (book: Book): readonly Act[] =>
+  book.stock.list.some(({ part: of }) => of === 'finish')
     ? [
-        `Seal now what is hidden later: the ends of the timbers, the bottom edges of the sides. Brush paint or oil on until the wood takes no more, and let it dry. All else waits for Finishing${onPage('finishing')}.`,
+        {
+          count: 1,
+          blocks: (first) =>
+            together(
+              [
+                caution(tinRule, book.width),
+                step(
+                  first,
+                  `Seal now what is hidden later: ${wordList(hiddenEdges(book))}. Brush paint or oil on until the wood takes no more, and let it dry. All else waits for Finishing${onPage('finishing')}.`,
+                  book.width,
+                ),
+              ],
+              book.tall,
+            ),
+        },
       ]
     : []
 
