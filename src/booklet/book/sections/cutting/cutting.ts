@@ -114,7 +114,7 @@ const metalSteps = (book: Book, quarters: readonly SolvedQuarter[]): readonly st
       : []),
     ...(sheets.length > 0
       ? [
-          `Saw the run-out${sheets.length > 1 ? 's' : ''} with a metal blade in the jigsaw, or let the shop shear: ${wordList(sheets)}. File every edge round.`,
+          `Saw the run-out${sheets.length > 1 ? 's' : ''} with a metal blade in the jigsaw, gloves on and all of it clamped down, or let the shop shear: ${wordList(sheets)}. File every edge round.`,
         ]
       : []),
   ]
