@@ -549,7 +549,10 @@ const namedOnPages: readonly (readonly [said: RegExp, stands: (...words: string[
     [/what the panel they come from leaves over$/, () => ['Panel 1 of', 'S1']],
     [/ corner of the notch$/, () => ['The notch: dashed is what is sawn away', 'Once the notch is sawn']],
     [/ check (S\d+) (?:as before, by its own|by the) table$/i, (side) => ['Checks on the sawn wood', side]],
-    [/ drill for handles or ropes$/, () => ['rubber strip', ' each side']],
+    [
+      / drill for handles or ropes(?:, ramp by ramp in Storing and moving)?$/,
+      () => ['rubber strip', ' each side'],
+    ],
     [/ painted and have their rubber strip$/, () => ['Sink every screw head']],
     [/ part Coping$/, () => ['The pipe from above, its holes']],
     [/ Saw the timbers by board$/, () => ['Timber by board', 'Square one end']],

@@ -8,3 +8,20 @@ test('the step that saws steel says itself that gloves are on and all of it is c
   const [step] = /Saw the run-out[^.]*\./.exec(bookletSaid(quarter, ['cutting']))!
   expect(step).toContain('metal blade in the jigsaw, gloves on and all of it clamped down')
 })
+
+test('a pipe in pieces is told with each of its lengths, and what they make beside them', () => {
+  // 2000 of a pipe sold in lengths of 1500: two pieces whose lengths make 2000
+  const wide = quarter
+    .replace(/^( *)width: \d+.*$/m, '$1width: 2000')
+    .replace(/^units: mm.*$/m, '$&\nstock: { pipe: [1500] }')
+  const said = bookletSaid(wide, ['cutting'])
+  const [, a, b, all] = /2 pieces, (\d+) and (\d+) long \((\d+) in all\)/.exec(said)!
+  expect(Number(a) + Number(b)).toBe(2000)
+  expect(all).toBe('2000')
+})
+
+test('where several ramps have handles or ropes their drilling is looked up ramp by ramp', () => {
+  const words = ', ramp by ramp in Storing and moving (page '
+  expect(bookletSaid(templateText('quarter-and-flat-mm'))).toContain(`handles or ropes${words}`)
+  expect(bookletSaid(quarter)).toContain('handles or ropes (page ')
+})

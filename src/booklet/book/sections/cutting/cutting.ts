@@ -146,9 +146,11 @@ const timberSteps = (book: Book): readonly string[] => {
 }
 
 /** Holes of handles and ropes, while the wood is bare and the sides lie on each other. */
-const gripSteps = ({ stock, solved: { ramps } }: Book): readonly string[] =>
+const gripSteps = ({ stock, several, solved: { ramps } }: Book): readonly string[] =>
   stock.moving.some(({ handle }) => handle) || straightOf(ramps).length > 0
-    ? [`Clamp the sides on each other; drill for handles or ropes${onPage('grips')}.`]
+    ? [
+        `Clamp the sides on each other; drill for handles or ropes${onPage('grips', several ? ', ramp by ramp in Storing and moving' : '')}.`,
+      ]
     : []
 
 /** Edges that no brush reaches once the ramp stands, each sealed before it is covered. */
@@ -188,5 +190,5 @@ const paintActs = (book: Book): readonly Act[] =>
 const pipeWords = (book: Book, ramp: SolvedQuarter, { length, pieces }: Pipe): string =>
   whose(book, ramp) +
   (pieces.length > 1
-    ? `${pieces.length} pieces of ${pieces.map((one) => book.show(one.length)).join(', ')}, ${book.show(length)} together`
+    ? `${pieces.length} pieces, ${wordList(pieces.map((one) => book.show(one.length)))} long (${book.show(length)} in all)`
     : `${book.show(length)} long`)
