@@ -1,3 +1,4 @@
+import type { QuarterDesign } from '../../../design/design.ts'
 import { isCurved } from '../../../design/kind-traits.ts'
 import { capital } from '../../../length/capital.ts'
 import { ownUnits } from '../../../length/own-units.ts'
@@ -92,7 +93,7 @@ export const frameSteps = (book: Book, ramp: SolvedRamp): readonly Block[] => {
   return [
     step(
       ++number,
-      `Mark every timber on the inside of ${ramp.design.sides.count > 2 ? 'all sides and ribs' : 'both sides'}: ${curved ? 'studs by a tape bent along the sawn edge, the others along the bottom edge, both from the toe' : 'from one end'}; half a timber to either side of the mark, an X where it goes.`,
+      `Mark every timber on the inside of ${ramp.design.sides.count > 2 ? 'all sides and ribs' : 'both sides'}: ${curved ? 'studs by a tape bent along the sawn edge, the others along the bottom edge and squared up from there, both from the toe' : 'from one end'}; half a timber to either side of the mark, an X where it goes.${behindFoot(book, ramp)}`,
       width,
     ),
     ...(corners.length > 0
@@ -123,6 +124,20 @@ export const frameSteps = (book: Book, ramp: SolvedRamp): readonly Block[] => {
   ]
 }
 
+/** Timbers behind the end of the bottom edge, where the back corner is cut off: how they are measured then. */
+const behindFoot = (book: Book, ramp: SolvedRamp): string => {
+  if (!isCurved(ramp)) return ''
+  const foot = ramp.length - ramp.design.chamfer
+  const far = ramp.deckTimbers.flatMap(({ x, role }, i) =>
+    x > foot && role !== 'wheels'
+      ? [`timber ${ramp.studs.length + i + 1} at ${book.show(ramp.length - x)}`]
+      : [],
+  )
+  return far.length > 0
+    ? ` Behind the end of the bottom edge, along the top from the back edge: ${wordList(far)}.`
+    : ''
+}
+
 /** The timbers that hold the corners of a frame while it is squared, by their indices: the first stud; at the back what lies lowest and what lies highest, else the last stud. */
 const cornersOf = ({ studs, deckTimbers }: SolvedRamp): readonly number[] => {
   const last = studs.length - 1
@@ -141,8 +156,18 @@ const cornersOf = ({ studs, deckTimbers }: SolvedRamp): readonly number[] => {
 const deckWords = (book: Book, ramp: SolvedRamp, i: number, held: string): string => {
   const { show } = book
   const timber = ramp.deckTimbers[i]!
-  return `Screw ${timberName(book, ramp, ramp.studs.length + i)}, ${liesWords(timber)}, its middle ${show(timber.x)} behind the toe${levelWords(book, ramp, i)}, ${held}.`
+  const name = timberName(book, ramp, ramp.studs.length + i)
+  if (timber.role === 'wheels' && isCurved(ramp))
+    return `Screw ${name}, its broad face along the cut of the back corner, its middle ${cutWords(book, ramp.design, ramp.wheels!.recess)}${outFor(book, ramp)}, ${held}.`
+  return `Screw ${name}, ${liesWords(timber)}, its middle ${show(timber.x)} behind the toe${levelWords(book, ramp, i)}, ${held}.`
 }
+
+/** Less is told as flush, mm. */
+const flush = 0.5
+
+/** Of the timber that lies along the cut of the back bottom corner: its middle is that of the cut. */
+const cutWords = ({ show }: Book, { chamfer }: QuarterDesign, recess: number): string =>
+  `${show(chamfer * Math.SQRT1_2)} from either corner of the cut, its face ${recess < flush ? 'flush with it' : `${show(recess)} inside it`}`
 
 /** Where its top lies. */
 const levelWords = (book: Book, ramp: SolvedRamp, i: number): string => {
@@ -151,8 +176,6 @@ const levelWords = (book: Book, ramp: SolvedRamp, i: number): string => {
       return ", its top level with the notch's floor"
     case 'back':
       return `, on the floor${outFor(book, ramp)}`
-    case 'wheels':
-      return `, in the cut of the back corner${outFor(book, ramp)}`
     default:
       return ", its top level with the side's top"
   }

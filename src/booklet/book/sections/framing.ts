@@ -171,16 +171,19 @@ const studTable = (book: Book, ramp: SolvedRamp) => {
         '',
       ]),
       ...(curved
-        ? ramp.deckTimbers.map((timber, i) => [
-            '',
-            `${ramp.studs.length + i + 1}`,
-            timberMarks(book, ramp, ramp.studs.length + i),
-            '',
-            show(timber.x),
-            liesWords(timber),
-            roleWords(timber.role, ramp.coping !== null),
-            '',
-          ])
+        ? ramp.deckTimbers.map((timber, i) => {
+            const sloping = timber.role === 'wheels'
+            return [
+              '',
+              `${ramp.studs.length + i + 1}`,
+              timberMarks(book, ramp, ramp.studs.length + i),
+              '',
+              sloping ? '' : show(timber.x),
+              sloping ? 'along the cut' : liesWords(timber),
+              `${roleWords(timber.role, ramp.coping !== null)}${sloping ? ': see its step' : ''}`,
+              '',
+            ]
+          })
         : []),
     ],
   }
