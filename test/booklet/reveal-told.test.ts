@@ -18,3 +18,16 @@ test('what the lip trial is felt for is what the pipe is checked for once it lie
     expect(said).toContain(`The pipe stands ${stands}, 6 out of the ridden face.`)
   }
 })
+
+test('each lip that the plot has a trial of is tried, lips alike once', () => {
+  const [head, ramp] = boarded.split(/^ramps:.*\n/m) as [string, string]
+  const named = (name: string, text: string): string => text.replace(/- kind:/, `- name: ${name}\n    kind:`)
+  const thin = ramp.replace('outside: 60.3', 'outside: 48.3').replace(/up: 8 /, 'up: 5 ')
+  const twins = `${head}ramps:\n${named('one', ramp)}${named('two', ramp)}`
+  const said = bookletSaid(`${twins}${named('thin', thin)}`, ['first'])
+  expect(said).toContain('saw the lip trial of one and two in any scrap')
+  expect(said).toContain(
+    'Saw and try the lip trial of thin in the same way, with the pipe (48.3) and any scraps as thick as skin and deck board: the pipe stands 5 above the deck board and 6 out of the ridden face.',
+  )
+  expect(bookletSaid(twins, ['first']).split('the lip trial')).toHaveLength(2)
+})

@@ -3,6 +3,7 @@ import { curvedOf } from '../../../design/kind-traits.ts'
 import type { Table } from '../../../drafting/table.ts'
 import { showThickness } from '../../../length/thickness.ts'
 import { numberList, wordList } from '../../../length/word-list.ts'
+import { sidesAlike } from '../../../pattern/side-lines.ts'
 import { revealWords } from '../../../ramp/check/reveal-words.ts'
 import { sideSheet } from '../../../ramp/splice/side-splices.ts'
 import type { Panel } from '../../../stock/panel/panels.ts'
@@ -16,9 +17,8 @@ import { warnings } from './warnings.ts'
 
 /** Before the first cut: what was bought is measured, the pages are checked, the lip is tried. */
 export const first = (book: Book): Section => {
-  const { width, fine, solved, units, tiles, paper, piped } = book
+  const { width, solved, units, tiles, paper, piped } = book
   const quarters = curvedOf(solved.ramps)
-  const [tried] = quarters.filter(({ coping }) => coping)
   const steps: Block[] = []
   let number = 0
   const next = (said: string): void => {
@@ -34,16 +34,7 @@ export const first = (book: Book): Section => {
     next(
       `Print the pages of the plot at 100 %, one-sided, on ${paper} paper: a map, a test square, ${piped ? 'a lip trial where there is a pipe, ' : ''}${tiles} pages to tape. Measure the test square both ways with a steel rule.`,
     )
-    if (tried) {
-      const { coping, design } = tried
-      const layers = [
-        ...(design.skin.length > 0 ? ['skin'] : []),
-        ...(design.deckBoard ? ['deck board'] : []),
-      ]
-      next(
-        `The trial cut: saw the lip trial in any scrap as thick as the sides, or in a corner of what the panel they come from leaves over${sidePage(book)}. Lay in the pipe (${fine(coping!.outside)})${layers.length > 0 ? ` and any scraps as thick as ${wordList(layers)}` : ''}. Run a hand and a wheel over it: the pipe stands ${revealWords(coping!, design, fine, ' and ')}. What does not feel right is laid out anew now, not after the first side.`,
-      )
-    }
+    for (const said of trialWords(book)) next(said)
     next(
       'Measure both diagonals of each panel that a side is sawn from: equal diagonals make a square panel.',
     )
@@ -66,6 +57,22 @@ export const first = (book: Book): Section => {
       ),
     ],
   }
+}
+
+/** A lip trial for each pattern with a pipe, as the plot has them; the first in full. */
+const trialWords = (book: Book): readonly string[] => {
+  const { fine, solved } = book
+  const trials = sidesAlike(curvedOf(solved.ramps)).filter(([ramp]) => ramp!.coping)
+  return trials.map((alike, i) => {
+    const { coping, design } = alike[0]!
+    const layers = [...(design.skin.length > 0 ? ['skin'] : []), ...(design.deckBoard ? ['deck board'] : [])]
+    const of = trials.length > 1 ? ` of ${wordList(alike.map(({ name }) => name))}` : ''
+    const laid = `the pipe (${fine(coping!.outside)})${layers.length > 0 ? ` and any scraps as thick as ${wordList(layers)}` : ''}`
+    const stands = `the pipe stands ${revealWords(coping!, design, fine, ' and ')}.`
+    return i > 0
+      ? `Saw and try the lip trial${of} in the same way, with ${laid}: ${stands}`
+      : `The trial cut: saw the lip trial${of} in any scrap as thick as the sides, or in a corner of what the panel they come from leaves over${sidePage(book)}. Lay in ${laid}. Run a hand and a wheel over it: ${stands} What does not feel right is laid out anew now, not after the first side.`
+  })
 }
 
 /** Between two tables, mm. */
