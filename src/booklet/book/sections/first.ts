@@ -45,11 +45,12 @@ export const first = (book: Book): Section => {
     blocks: [
       head('Before the first cut', width),
       ...warnings(book),
-      ...steps,
+      // the trial is sawn in these steps
       caution(
         'Cover eyes, ears and lungs. Clamp the work. Unplug the saw before you change its blade. Treated wood: gloves, a mask, and never burn it.',
         width,
       ),
+      ...steps,
       ...tablesOf(book),
       check(
         `The test square is true both ways, ${piped ? 'the lip feels right, ' : ''}every size in the tables is written.`,

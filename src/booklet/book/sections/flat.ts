@@ -12,6 +12,7 @@ import { figure } from '../figure.ts'
 import { onPage } from '../page-words.ts'
 import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
+import { heavy } from './moving.ts'
 
 /** Setting a flat against the quarters that run out on it. */
 export const flat = (book: Book): Section | null => {
@@ -27,6 +28,7 @@ export const flat = (book: Book): Section | null => {
     title: 'Flat',
     blocks: [
       head('Flat', width),
+      heavy(book),
       ...flats.flatMap((ramp) => [
         next(
           `Set ${ramp.name} on level ground: ${show(ramp.length)} long, ${show(ramp.width)} wide, its ridden face ${fine(ramp.heights.surface)} up.`,

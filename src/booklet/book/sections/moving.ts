@@ -31,6 +31,15 @@ export const moving = (book: Book): Section => {
     title: 'Storing and moving',
     blocks: [
       head('Storing and moving', width),
+      heavy(book),
+      ...(solved.ramps.some(({ wheels }) => wheels)
+        ? [
+            caution(
+              'Lift what rolls at the toe, with a second pair of hands. Wheels have no brake: block them on any slope.',
+              width,
+            ),
+          ]
+        : []),
       ...solved.ramps.flatMap((ramp) =>
         stockRows(ramp.name, stock, design.units)
           // its weight and size stand on the first page
@@ -55,10 +64,6 @@ export const moving = (book: Book): Section => {
       ),
       next('Store it dry and off the ground, on two battens, under a cover that lets air through.'),
       check('Where it stands nobody can climb on it unseen; its place is level and it does not rock.', width),
-      caution(
-        `Ramps are heavy and tip. ${lifters(book)}; nobody stands under it or between it and a wall.`,
-        width,
-      ),
     ],
   }
 }
@@ -125,6 +130,13 @@ const nests = (book: Book): readonly Block[] => {
     ]
   })
 }
+
+/** Before a ramp is lifted or tipped. */
+export const heavy = (book: Book): Block =>
+  caution(
+    `Ramps are heavy and tip. ${lifters(book)}; nobody stands under it or between it and a wall.`,
+    book.width,
+  )
 
 /** `4 people lift outer, 3 inner` */
 const lifters = ({ stock, several }: Book): string =>

@@ -1,0 +1,27 @@
+import { expect, test } from 'vitest'
+import { templateText } from '../support/templates.ts'
+import { bookletSaid } from './said.ts'
+
+const quarter = templateText('quarter-mm')
+const withFlat = templateText('quarter-and-flat-in')
+const lifting = 'nobody stands under it or between it and a wall.'
+const rolling =
+  'Lift what rolls at the toe, with a second pair of hands. Wheels have no brake: block them on any slope.'
+
+test.each([
+  ['the lip trial is sawn', quarter, 'first', 'Cover eyes, ears and lungs.', 'saw the lip trial'],
+  ['a ramp is tipped for its rubber', quarter, 'moving', lifting, 'Tack the rubber strip'],
+  ['a flat is set and tipped', withFlat, 'flat', lifting, 'on level ground'],
+])('a caution stands before %s', (_, text, part, caution, work) => {
+  const said = bookletSaid(text, [part])
+  expect(said).toContain(caution)
+  expect(said.indexOf(caution)).toBeLessThan(said.indexOf(work))
+  expect(said.split(caution)).toHaveLength(2)
+})
+
+test('of wheels it is said how to lift and that they have no brake, before they are put on', () => {
+  const said = bookletSaid(quarter.replace('# wheels:', 'wheels:'), ['moving'])
+  expect(said).toContain(rolling)
+  expect(said.indexOf(rolling)).toBeLessThan(said.indexOf('Screw the 4 wheels'))
+  expect(bookletSaid(quarter, ['moving'])).not.toContain('no brake')
+})
