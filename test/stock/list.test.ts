@@ -22,6 +22,7 @@ const bought = (text: string): { readonly design: Design; readonly job: BuyJob }
   return { design, job }
 }
 const single = templateText('quarter-mm')
+const flatAlone = `title: Flat\nunits: mm\nramps:\n  - kind: flat\n    width: 1216\n    length: 2400\n    height: { surface: 113 }\n    skin: [18 plywood, 6 hardboard]\n`
 const prices = (all: string): string => single.replace('units: mm', `units: mm\nprices: { ${all} }`)
 
 describe.each(templates)('the list of %s', (name) => {
@@ -136,6 +137,19 @@ describe('cost', () => {
     expect(buyRecord(design, job).cost).toBeNull()
     expect(listText(job.facts)).not.toContain('Cost')
   })
+})
+
+test('tools that the steps need are on the list: a spanner for bolts, a chalk line for pages, a hammer for tacks', () => {
+  for (const [text, spanner, chalk] of [
+    [single, 'nuts of the handles', true],
+    [templateText('quarter-and-flat-in'), 'nuts of the handles and the plates', true],
+    [flatAlone, null, false],
+  ] as const) {
+    const tools = bought(text).job.facts.stock.list.filter(({ part }) => part === 'tools')
+    expect(tools.find(({ what }) => what === 'spanner')?.note ?? null).toBe(spanner)
+    expect(tools.some(({ what }) => what === 'chalk line')).toBe(chalk)
+    expect(tools.filter(({ what }) => /\bhammer\b/.test(what))).toHaveLength(1)
+  }
 })
 
 test('wheels are on the list with what each must bear', () => {

@@ -1,4 +1,4 @@
-import { straightOf } from '../../design/kind-traits.ts'
+import { curvedOf, straightOf } from '../../design/kind-traits.ts'
 import { ownUnits } from '../../length/own-units.ts'
 import { showLength, type Units } from '../../length.ts'
 import { pilotDrill } from '../../ramp/frame/screw-lengths.ts'
@@ -25,6 +25,7 @@ export const ownedLines = (
   const steel = ramps.some(
     ({ design }) => design.runOut?.kind === 'sheet' && design.runOut.sheet.material === 'steel',
   )
+  const bolted = [...(gripped('handle') ? ['handles'] : []), ...(joined ? ['plates'] : [])]
   const owned = (
     part: 'tools' | 'protection',
     what: string,
@@ -75,8 +76,12 @@ export const ownedLines = (
     ...(steel
       ? [owned('tools', 'metal blade for the jigsaw', 'run-out sheet; or let the shop shear it')]
       : []),
+    ...(curvedOf(ramps).length > 0
+      ? [owned('tools', 'chalk line', 'snap lines, where the map has them')]
+      : []),
+    ...(bolted.length > 0 ? [owned('tools', 'spanner', `nuts of the ${bolted.join(' and the ')}`)] : []),
     owned('tools', 'clamps', 'hold the guide and the work', 4),
-    owned('tools', 'hand saw, plane, file, sanding block, brush, lamp', 'one of each', 1, 'set'),
+    owned('tools', 'hand saw, hammer, plane, file, sanding block, brush, lamp', 'one of each', 1, 'set'),
     owned('protection', 'eye protection', 'for each who saws or helps', 2),
     owned('protection', 'ear protection', 'for each who saws or helps', 2),
     owned('protection', 'dust mask', 'for each who saws or helps', 2),
