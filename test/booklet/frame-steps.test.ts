@@ -56,3 +56,46 @@ test('timbers behind the lip are squared up from the edge that they are measured
   expect(withOffsets(whole).quarters[0]!.design.chamfer).toBe(0)
   expect(bookletSaid(whole, ['framing'])).not.toContain('Behind the end of the bottom edge')
 })
+
+/** Sides longer than a panel, of three walls or of two; joined on a stud, or with the deck so long on a timber under its board. */
+const long = (sides: number, deck: number): string => `title: Long
+units: mm
+ramps:
+  - kind: quarter
+    width: 1800
+    height: { deck: 900 }
+    transition: { circle: { surface: 2100 } }
+    toe: 40
+    deck: ${deck}
+    sides: { thickness: 18, count: ${sides} }
+    skin: [9 plywood, 9 plywood]
+    deck-board: 15 plywood
+    coping: none
+`
+
+test.each([
+  [2, 1200],
+  [3, 1200],
+  [2, 2400],
+  [3, 2400],
+])('with %d walls, a deck of %d, the steps ask for as many long screws as the list has', (sides, deck) => {
+  const text = long(sides, deck)
+  const [ramp] = withOffsets(text).quarters
+  const said = bookletSaid(text, ['framing'])
+  const asked = [
+    ...said.matchAll(
+      /(Studs?|Timbers?) ([\d, and]+): 2 screws of 5 × 80 \(\w\) in each end(, of 5 × 70 \(\w\) in each on the left of a rib, where no plate is)?\./g,
+    ),
+  ]
+  const on = asked.flatMap(([, noun, numbers]) =>
+    numbers!.match(/\d+/g)!.map((number) => ({ stud: noun!.startsWith('Stud'), index: Number(number) - 1 })),
+  )
+  expect(on.map(({ index }) => index)).toEqual(ramp!.splices.map(({ timber }) => timber))
+  expect(on.length).toBeGreaterThan(0)
+  for (const { stud, index } of on) expect(stud).toBe(index < ramp!.studs.length)
+  for (const [, , , bare] of asked) expect(bare !== undefined).toBe(sides > 2)
+  // both ends in each bay, less the left of each rib
+  const ends = 2 * (sides - 1) - (sides - 2)
+  const told = Number(/5 × 80, countersunk: (\d+), frame/.exec(said)![1])
+  expect(told).toBe(2 * ends * on.length)
+})

@@ -42,12 +42,29 @@ export const endScrews = (book: Book, ramp: SolvedRamp, again: boolean): string 
 const frameSizes = (book: Book, ramp: SolvedRamp): readonly (string | null)[] =>
   screwsOf(book, ramp, 'frame').map(({ length }) => (length === null ? null : book.screw('frame', length)))
 
-/** `both screws in each end`: of a timber by its index, with their size where those on plates take longer ones. */
-const eachEnd = (ramp: SolvedRamp, [usual, plated]: readonly (string | null)[], index: number): string => {
-  const own = ramp.splices.some(({ timber }) => timber === index) ? (plated ?? usual) : usual
-  return ramp.splices.length > 0 && own
-    ? `${frameScrews} screws of ${own} in each end`
-    : 'both screws in each end'
+/** `both screws in each end`: of timbers by their indices, with their size where any take longer ones; then those on plates, in a sentence of their own. */
+const endScrewsOf = (
+  ramp: SolvedRamp,
+  [usual, plated]: readonly (string | null)[],
+  indices: readonly number[],
+): { readonly said: string; readonly apart: string } => {
+  if (ramp.splices.length === 0 || !usual || !plated) return { said: 'both screws in each end', apart: '' }
+  const on = indices.filter((i) => ramp.splices.some(({ timber }) => timber === i))
+  // plates lie on the right of each rib alone
+  const bare =
+    ramp.design.sides.count > 2 ? `, of ${usual} in each on the left of a rib, where no plate is` : ''
+  const long = `${frameScrews} screws of ${plated} in each end${bare}`
+  if (on.length === indices.length) return { said: long, apart: '' }
+  const [first] = on
+  const noun = first === undefined || first < ramp.studs.length ? 'stud' : 'timber'
+  const numbers = numberList(
+    noun,
+    on.map((i) => i + 1),
+  )
+  return {
+    said: `${frameScrews} screws of ${usual} in each end`,
+    apart: on.length > 0 ? ` ${capital(numbers)}: ${long}.` : '',
+  }
 }
 
 const said = ({ screw }: Book, length: number | null): string =>
@@ -192,21 +209,16 @@ const outFor = ({ stock }: Book, ramp: SolvedRamp): string =>
 const studsWords = (
   ramp: SolvedRamp,
   indices: readonly number[],
-  [usual, plated]: readonly (string | null)[],
+  screws: readonly (string | null)[],
 ): string => {
-  const on = indices.filter((i) => ramp.splices.some(({ timber }) => timber === i))
-  const studs = (some: readonly number[]): string =>
-    numberList(
-      'stud',
-      some.map((i) => i + 1),
-    )
+  const studs = numberList(
+    'stud',
+    indices.map((i) => i + 1),
+  )
   const order = isCurved(ramp) ? 'up the curve, one after the other' : 'one after the other'
   const marks = indices.length === 1 ? 'its mark' : `their marks, ${order}`
-  return `Screw ${studs(indices)} on ${marks}, as the table says: ${eachEnd(ramp, [usual ?? null, plated ?? null], indices.find((i) => !on.includes(i)) ?? indices[0]!)}.${
-    on.length > 0 && plated
-      ? ` ${capital(studs(on))}: ${eachEnd(ramp, [usual ?? null, plated], on[0]!)}.`
-      : ''
-  } ${tickWords(indices)}`
+  const { said, apart } = endScrewsOf(ramp, screws, indices)
+  return `Screw ${studs} on ${marks}, as the table says: ${said}.${apart} ${tickWords(indices)}`
 }
 
 const tickWords = (indices: readonly number[]): string =>
@@ -228,9 +240,10 @@ const behindWords = (
     ([said, numbers]) =>
       `${wordList(numbers.map(String))}${numbers.length > 1 ? said.replace('its top', 'their tops') : said}`,
   )
+  const { said, apart } = endScrewsOf(ramp, screws, indices)
   const tops = indices.length === 1 ? [...groups.keys()].join('') : `: ${told.join('; ')}`
   return `Screw ${numberList(
     'timber',
     indices.map((i) => i + 1),
-  )} as the table says, ${eachEnd(ramp, screws, indices[0]!)}${tops}. ${tickWords(indices)}`
+  )} as the table says, ${said}${tops}.${apart} ${tickWords(indices)}`
 }
