@@ -553,7 +553,8 @@ const namedOnPages: readonly (readonly [said: RegExp, stands: (...words: string[
       / drill for handles or ropes(?:, ramp by ramp in Storing and moving)?$/,
       () => ['rubber strip', ' each side'],
     ],
-    [/ painted and have their rubber strip$/, () => ['Sink every screw head']],
+    [/ once both are painted$/, () => ['Sink every screw head']],
+    [/ and have their rubber strip$/, () => ['Tack the rubber strip']],
     [/ part Coping$/, () => ['The pipe from above, its holes']],
     [/ Saw the timbers by board$/, () => ['Timber by board', 'Square one end']],
     [

@@ -25,3 +25,35 @@ test('of wheels it is said how to lift and that they have no brake, before they 
   expect(said.indexOf(rolling)).toBeLessThan(said.indexOf('Screw the 4 wheels'))
   expect(bookletSaid(quarter, ['moving'])).not.toContain('no brake')
 })
+
+test('fume of zinc is spoken of where the pipe may have any: a plastic one has none, its sharp ends it has', () => {
+  const plastic = quarter.replace('outside: 60.3', 'material: plastic\n      outside: 60.3')
+  for (const [text, zinc] of [
+    [quarter, true],
+    [plastic, false],
+  ] as const) {
+    const said = bookletSaid(text, ['coping'])
+    expect(said).toContain('drilled holes are sharp')
+    expect(said.includes('Zinc-coated pipe')).toBe(zinc)
+  }
+})
+
+test('a joint of a flat is felt where a quarter meets it', () => {
+  const alone = `title: Flat
+units: mm
+ramps:
+  - kind: flat
+    width: 1216
+    length: 2400
+    height: { surface: 113 }
+    skin: [18 plywood, 6 hardboard]
+`
+  for (const [text, joint] of [
+    [withFlat, true],
+    [alone, false],
+  ] as const) {
+    const said = bookletSaid(text, ['flat'])
+    expect(said).toContain('Nothing rocks.')
+    expect(said.includes('A hand run over the joint feels no step.')).toBe(joint)
+  }
+})

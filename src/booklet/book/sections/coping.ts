@@ -98,7 +98,7 @@ const copingOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): 
       ? againSteps()
       : [
           caution(
-            'Sawn pipe and drilled holes are sharp: file both ends. Zinc-coated pipe gives off toxic fume when it is heated or welded: leave that to a licensed shop.',
+            `Sawn pipe and drilled holes are sharp: file both ends.${plastic ? '' : ' Zinc-coated pipe gives off toxic fume when it is heated or welded: leave that to a licensed shop.'}`,
             width,
           ),
           ...pipeSteps(),

@@ -58,7 +58,10 @@ export const flat = (book: Book): Section | null => {
           ]),
         ...checksOf(book, ramp, ['flat-studs', 'flat-width']),
       ]),
-      check('A hand run over the joint feels no step. Nothing rocks.', width),
+      check(
+        `${flats.some((ramp) => meeting(ramp).length > 0) ? 'A hand run over the joint feels no step. ' : ''}Nothing rocks.`,
+        width,
+      ),
     ],
   }
 }
@@ -68,7 +71,7 @@ const plateWords = ({ show, units }: Book, plate: JointPlate): string => {
   const { quarter, flat, size, thickness, holes, bolt } = plate
   const count = 2 * (holes.quarter.length + holes.flat.length)
   return (
-    `Hold the two together once both are painted and have their rubber strip${onPage('finishing')}: on the outside of each side a plate of ${showThickness(thickness, units)} offcut, ${size.map(show).join(' × ')}, its middle over the joint, its lower edge level with that of the wood, ${ownUnits(rubberThick, units)} off the floor: the rubber stays free. Drill plate and side as one, ${ownUnits('9 mm (3/8 in)', units)}, ${show(holes.up)} up from that edge: ${holes.quarter.map(show).join(' and ')} from the joint in ${quarter}, ${holes.flat.map(show).join(' and ')} in ${flat}. ` +
+    `Hold the two together once both are painted${onPage('finishing')} and have their rubber strip${onPage('rubber')}: on the outside of each side a plate of ${showThickness(thickness, units)} offcut, ${size.map(show).join(' × ')}, its middle over the joint, its lower edge level with that of the wood, ${ownUnits(rubberThick, units)} off the floor: the rubber stays free. Drill plate and side as one, ${ownUnits('9 mm (3/8 in)', units)}, ${show(holes.up)} up from that edge: ${holes.quarter.map(show).join(' and ')} from the joint in ${quarter}, ${holes.flat.map(show).join(' and ')} in ${flat}. ` +
     `Nobody reaches inside once they stand: tip each up, put ${count} bolts ${ownUnits('M8 (5/16 in)', units)}, ${show(bolt)} long, through from inside, and tape over their heads. Set both down, the plates over the bolts, washers and nuts outside.`
   )
 }

@@ -51,8 +51,11 @@ export const moving = (book: Book): Section => {
       ...stockLines(drawn.length > 0 ? { ...stock, sets: [] } : stock, design)
         .slice(1)
         .map((line) => words(`${capital(line)}.`, width)),
-      next(
-        `Tack the rubber strip under the bottom edges of ${book.several ? 'the sides of every ramp: it helps to keep them' : 'the sides: it helps to keep the ramp'} from sliding.`,
+      named(
+        'rubber',
+        next(
+          `Tack the rubber strip under the bottom edges of ${book.several ? 'the sides of every ramp: it helps to keep them' : 'the sides: it helps to keep the ramp'} from sliding.`,
+        ),
       ),
       ...namedChecks(book, ['pushed-back']),
       ...solved.ramps.flatMap((ramp) => fitBlocks(book, ramp, next)),
