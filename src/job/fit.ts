@@ -14,6 +14,7 @@ export interface Fit {
   /** along the floor and up, in the readings' own directions; from a chord: along it, and square to it */
   readonly centre: readonly [number, number]
   readonly interval: readonly [least: number, most: number]
+  /** of all points, as listed, more than 0 outside: from the mended circle where there is one */
   readonly residuals: readonly number[]
   readonly suspect: readonly number[]
   /** whether a circle explains the points at the stated error of a reading */
@@ -53,6 +54,10 @@ const mendedPoints = (
   return suspect.length > 0 ? points.filter((_, i) => !suspect.includes(i + 1)) : null
 }
 
+/** How far a point lies outside of a circle; less than 0 inside. */
+const beyond = ({ x, y }: Point, { centre, radius }: Pick<Matched, 'centre' | 'radius'>): number =>
+  Math.hypot(x - centre.x, y - centre.y) - radius
+
 /** From measured points; null where they lie on one line. */
 export const fitPoints = (
   points: readonly Point[],
@@ -73,7 +78,7 @@ export const fitPoints = (
       radius,
       centre: [centre.x, centre.y],
       interval: matched.interval,
-      residuals: matched.residuals,
+      residuals: others ? points.map((point) => beyond(point, others)) : matched.residuals,
       suspect: matched.swapped ?? matched.suspect,
       believable: matched.believable,
       mended: others && {
@@ -90,23 +95,24 @@ export const fitPoints = (
 const doubtsOf = (
   points: readonly Point[],
   matched: Matched,
-  { centre, radius }: Pick<Matched, 'centre' | 'radius'>,
+  best: Pick<Matched, 'centre' | 'radius'>,
   readingError: number,
   level: number | null,
   units: Units,
 ): readonly string[] => {
-  const { suspect, swapped, believable, scatter, residuals } = matched
+  const { suspect, swapped, believable, scatter } = matched
   const disorder = outOfOrder(points)
-  const zero = level === null ? null : zeroWords(level, centre, radius, readingError, units)
+  const zero = level === null ? null : zeroWords(level, best.centre, best.radius, readingError, units)
   return [
     ...(swapped
       ? [
           `the heights of points ${swapped[0]} and ${swapped[1]} fit when they are exchanged: look at your list`,
         ]
       : []),
-    ...suspect.map(
-      (number) =>
-        `point ${number} lies ${measured(Math.abs(residuals[number - 1]!), units)} off the circle and does not belong to the others: measure it again`,
+    ...suspect.map((number) =>
+      best === matched
+        ? `point ${number} does not belong to the others: measure it again`
+        : `point ${number} lies ${measured(Math.abs(beyond(points[number - 1]!, best)), units)} off the circle of the others: measure it again`,
     ),
     ...(level === null
       ? ['the points bulge upward: x goes along the floor, y up from it; are the two columns exchanged?']
@@ -170,7 +176,7 @@ export const fitText = (
     ...(points.length > 0
       ? [
           '',
-          '  no.      along         up  off the circle',
+          `  no.      along         up  off the circle${fit.mended ? ' below' : ''}`,
           ...points.map(
             ({ x, y }, i) =>
               `  ${String(i + 1).padStart(3)}  ${show(x).padStart(9)}  ${show(y).padStart(9)}  ${sided(fit.residuals[i]!, show)}${fit.suspect.includes(i + 1) ? '  <- look at this one' : ''}`,

@@ -58,6 +58,25 @@ describe('traceply fit', () => {
     expect(out).not.toContain('runs level')
   })
 
+  it.each([1, 4, 9])(
+    'tells how far each point lies off the circle of the others where point %i is 20 mm out',
+    async (at) => {
+      const angles = Array.from({ length: 9 }, (_, i) => ((6 + 5.5 * i) * Math.PI) / 180)
+      const points = angles.map((a, i) => {
+        const r = i + 1 === at ? 1720 : 1700
+        return [r * Math.sin(a), 1700 - r * Math.cos(a)]
+      })
+      writeFileSync(file('far.csv'), `${points.map((p) => p.join(',')).join('\n')}\n`)
+      const found = JSON.parse((await traceply('fit', file('far.csv'), '--json')).out)
+      expect(found.residuals).toHaveLength(9)
+      for (const [i, residual] of found.residuals.entries()) assertNear(residual, i + 1 === at ? 20 : 0, 1e-6)
+      const { out } = await traceply('fit', file('far.csv'))
+      expect(out).toContain('off the circle below\n')
+      expect(out.match(/20 outside {2}<- look at this one/g)).toHaveLength(1)
+      expect(out).toContain(`watch point ${at} lies 20 mm off the circle of the others: measure it again`)
+    },
+  )
+
   it('tells the circle with two heights exchanged where that fits', async () => {
     const angles = Array.from({ length: 9 }, (_, i) => ((6 + 5.5 * i) * Math.PI) / 180)
     const heights = angles.map((a) => 1700 * (1 - Math.cos(a)))
@@ -67,6 +86,11 @@ describe('traceply fit', () => {
       `${angles.map((a, i) => `${1700 * Math.sin(a)},${mixed[i]}`).join('\n')}\n`,
     )
     const { out } = await traceply('fit', file('mixed.csv'))
+    const { residuals } = JSON.parse((await traceply('fit', file('mixed.csv'), '--json')).out)
+    for (const [i, angle] of angles.entries()) {
+      const away = Math.hypot(1700 * Math.sin(angle), 1700 - mixed[i]!) - 1700
+      assertNear(residuals[i], away, 1e-6)
+    }
     expect(out).toContain('With the heights of points 4 and 5 exchanged:\nradius   1700')
     expect(out).toContain('transition: { circle: { surface: 1700 }, tangent: { surface: 0 } }')
   })
