@@ -71,7 +71,8 @@ export const fitPoints = (
   const others = mended && matchCircle(mended, readingError)
   const { radius, centre } = matched
   const best = others ?? matched
-  const hollow = best.centre.y > (points[0]!.y + points.at(-1)!.y) / 2
+  const used = others ? mended! : points
+  const hollow = best.centre.y > (used[0]!.y + used.at(-1)!.y) / 2
   const level = hollow ? best.centre.y - best.radius : null
   return {
     fit: {

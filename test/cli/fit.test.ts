@@ -77,6 +77,26 @@ describe('traceply fit', () => {
     },
   )
 
+  it.each([
+    [1, 32],
+    [5, 6],
+    [9, 6],
+  ])('keeps the tangent of the others where the height of point %i is typed tenfold', async (at, start) => {
+    const angles = Array.from({ length: 9 }, (_, i) => ((start + 5.5 * i) * Math.PI) / 180)
+    const points = angles.map((a, i) => [
+      1700 * Math.sin(a),
+      1700 * (1 - Math.cos(a)) * (i + 1 === at ? 10 : 1),
+    ])
+    writeFileSync(file('tenfold.csv'), `${points.map((p) => p.join(',')).join('\n')}\n`)
+    const { out } = await traceply('fit', file('tenfold.csv'))
+    expect(out).toContain('transition: { circle: { surface: 1700 }, tangent: { surface: 0 } }')
+    expect(out).not.toContain('bulge')
+    // from the true centre to the wrong point
+    const [x, y] = points[at - 1]!
+    const { residuals } = JSON.parse((await traceply('fit', file('tenfold.csv'), '--json')).out)
+    assertNear(residuals[at - 1], Math.hypot(x!, y! - 1700) - 1700, 1e-6)
+  })
+
   it('tells the circle with two heights exchanged where that fits', async () => {
     const angles = Array.from({ length: 9 }, (_, i) => ((6 + 5.5 * i) * Math.PI) / 180)
     const heights = angles.map((a) => 1700 * (1 - Math.cos(a)))
