@@ -214,7 +214,17 @@ describe('sizes', () => {
     [
       'timber by the name of a beam',
       inSingle('    toe', '    studs: { section: 4 x 12 }\n    toe'),
-      '7:23 `studs.section`: `4 x 12` is a name in inches; dry it measures about 89 x 286 mm: measure it, and type that',
+      '7:23 `studs.section`: `4 x 12` is 40 x 120 mm if it is in cm; as a name in inches it measures about 89 x 286 mm dry: measure it, and type that',
+    ],
+    [
+      'timber in cm, or by its name in inches',
+      inSingle('    toe', '    studs: { section: 4 x 6 }\n    toe'),
+      '7:23 `studs.section`: `4 x 6` is 40 x 60 mm if it is in cm; as a name in inches it measures about 89 x 140 mm dry: measure it, and type that',
+    ],
+    [
+      'timber by its name in inches, turned round',
+      inSingle('    toe', '    studs: { section: 4x2 }\n    toe'),
+      '7:23 `studs.section`: `4x2` is a name in inches; dry it measures about 38 x 89 mm: measure it, and type that',
     ],
     [
       'an absurd pair',

@@ -75,11 +75,16 @@ export const pairValue = (
   }
   const dressed = range.timber && units === 'mm' ? dressedSize(text) : null
   if (dressed !== null)
-    return {
-      code: 'other-unit',
-      fault: `${quote(text)} is a name in inches; dry it measures about ${dressed} mm: measure it, and type that`,
-      meant: dressed,
-    }
+    return dressed.cm === null
+      ? {
+          code: 'other-unit',
+          fault: `${quote(text)} is a name in inches; dry it measures about ${dressed.dry} mm: measure it, and type that`,
+          meant: dressed.dry,
+        }
+      : {
+          code: 'other-unit',
+          fault: `${quote(text)} is ${dressed.cm} mm if it is in cm; as a name in inches it measures about ${dressed.dry} mm dry: measure it, and type that`,
+        }
   const b = readLength(second, units ?? 'mm')
   const a = readLength(first, units ?? 'mm')
   const shared = 'mm' in a && 'mm' in b && a.unit === null && b.unit !== null ? `${first} ${b.unit}` : first
