@@ -56,6 +56,11 @@ const withPoint = (number: string): string => {
   return parts.length === 1 ? marked : `${parts.slice(0, -1).join('')}.${parts.at(-1)!}`
 }
 
+const numbers = /\d+(?:[.,']\d+)*/g
+
+/** `1,200`: a comma for thousands or for a point, nobody can tell. */
+const eitherComma = /^[1-9]\d{0,2},\d{3}$/
+
 interface Part {
   readonly top: number
   readonly bottom: number
@@ -122,7 +127,15 @@ export const readLength = (text: string, units: Units): LengthReading => {
   if (source === '') return { error: `a length is missing; ${forms}` }
   if (source.length > longest) return { error: `${shown} is too long for a length; ${forms}` }
   if (/\d,\d/.test(source)) {
-    const meant = source.replace(/\d+(?:[.,']\d+)*/g, withPoint)
+    const either = (way: (number: string) => string): string =>
+      source.replace(numbers, (number) => (eitherComma.test(number) ? way(number) : withPoint(number)))
+    const [whole, pointed] = [
+      either((number) => number.replace(',', '')),
+      either((number) => `${Number(withPoint(number))}`),
+    ]
+    if (whole !== pointed)
+      return { error: `${shown} has a comma; write ${quote(whole)} or ${quote(pointed)}, as you mean it` }
+    const meant = source.replace(numbers, withPoint)
     return {
       error: `${shown} has a comma; write ${quote(meant)}, ${meant.includes('.') ? 'with a point' : 'without it'}`,
       meant,

@@ -21,6 +21,7 @@ it.each([
     'units: mm\nstock: { panels: [{ sheet: 18 plywood, size: 48 x 96 }] }',
     '48 x 96 in',
   ],
+  ['timber by its name, turned round', 'toe: 40', 'toe: 40\n    studs: { section: 4x2 }', '38 x 89'],
   ['a word with a slip', 'units: mm', 'units: millimetres', 'mm'],
 ])('what a message asks about %s can be put in its place', (_, from, to, meant) => {
   const text = change(single, from, to)
@@ -30,4 +31,13 @@ it.each([
   const { offset, end } = problem!.place
   const mended = `${text.slice(0, offset)}${meant}${text.slice(end)}`
   expect(problemsOf(mended)).toEqual([])
+})
+
+it.each([
+  ['timber that may be in cm or named in inches', 'toe: 40\n    studs: { section: 4 x 6 }'],
+  ['a comma before three digits', 'toe: 1,200'],
+])('where %s may be two things, nothing is put in its place', (_, to) => {
+  const problems = problemsOf(change(single, 'toe: 40', to))
+  expect(problems).toHaveLength(1)
+  expect(problems[0]!.meant).toBeUndefined()
 })
