@@ -20,7 +20,7 @@ const partsOf = ({ piece: { part, under } }: LaidSide): readonly SheetPart[] =>
 export const splicedSides = (book: Pick<Book, 'sheets'>, ramp: SolvedQuarter): readonly SplicedSide[] => {
   const laid = laidSides(book, ramp)
   const own = laid.flatMap((one) => partsOf(one).map((part) => ({ one, part })))
-  const marks = [...new Set(own.map(({ part }) => part.piece!.of))].sort()
+  const marks = [...new Set(own.map(({ part }) => part.piece!.of))]
   return marks
     .map((mark) => ({
       mark,
