@@ -1,18 +1,21 @@
-/** Dry timber by the name it is sold under in inches, in mm: American Softwood Lumber Standard PS 20; from memory but 1, 2; 4, 6 and 8. */
-const thicknesses = new Map([
-  [1, 19],
-  [2, 38],
-  [4, 89],
+import { inch } from '../geometry/inch.ts'
+
+/** Thickness of dry boards by the name they are sold under, inches: American Softwood Lumber Standard PS 20; from memory but 1, 2. */
+export const dressedThicknesses: ReadonlyMap<number, number> = new Map([
+  [1, 0.75],
+  [2, 1.5],
+  [4, 3.5],
 ])
 
-const widths = new Map([
-  [2, 38],
-  [3, 64],
-  [4, 89],
-  [6, 140],
-  [8, 184],
-  [10, 235],
-  [12, 286],
+/** Width alike; PS 20, from memory but 4, 6 and 8. */
+export const dressedWidths: ReadonlyMap<number, number> = new Map([
+  [2, 1.5],
+  [3, 2.5],
+  [4, 3.5],
+  [6, 5.5],
+  [8, 7.25],
+  [10, 9.25],
+  [12, 11.25],
 ])
 
 /** Names in inches that may as well be cm begin here. */
@@ -22,8 +25,11 @@ const leastCm = 4
 export const dressedSize = (text: string): { readonly dry: string; readonly cm: string | null } | null => {
   const [, ...typed] = /^\s*(\d{1,2})\s*[x×]\s*(\d{1,2})\s*$/i.exec(text) ?? []
   const [thin, wide] = typed.map(Number).sort((a, b) => a - b) as [number, number]
-  const [thickness, width] = [thicknesses.get(thin), widths.get(wide)]
+  const [thickness, width] = [dressedThicknesses.get(thin), dressedWidths.get(wide)]
   return thickness === undefined || width === undefined
     ? null
-    : { dry: `${thickness} x ${width}`, cm: thin < leastCm ? null : `${10 * thin} x ${10 * wide}` }
+    : {
+        dry: [thickness, width].map((inches) => Math.round(inches * inch)).join(' x '),
+        cm: thin < leastCm ? null : `${10 * thin} x ${10 * wide}`,
+      }
 }

@@ -1,28 +1,11 @@
 import type { RampDesign, Sheet, Units } from '../../design/design.ts'
+import { dressedThicknesses, dressedWidths } from '../../design/dressed.ts'
 import { isCurved } from '../../design/kind-traits.ts'
 import { inch } from '../../geometry/inch.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { rounded, same } from '../check/offer.ts'
 import { offering, set, tell } from '../check/told.ts'
-
-/** Thickness of dry boards by the name they are sold under, inches: American Softwood Lumber Standard PS 20; from memory but 1, 2. */
-const thicknesses = new Map([
-  [1, 0.75],
-  [2, 1.5],
-  [4, 3.5],
-])
-
-/** Width alike; PS 20, from memory but 4, 6 and 8. */
-const widths = new Map([
-  [2, 1.5],
-  [3, 2.5],
-  [4, 3.5],
-  [6, 5.5],
-  [8, 7.25],
-  [10, 9.25],
-  [12, 11.25],
-])
 
 /** Outside of steel pipe by the name it is sold under, inches, as a rule reads it: ASME B36.10M, ASTM A53. */
 const pipes = new Map([
@@ -137,7 +120,7 @@ const pipeFindings = (ramp: RampDesign): readonly Finding[] => {
 
 const studFindings = ({ studs: { section } }: RampDesign): readonly Finding[] => {
   const [thin, wide] = [Math.min(...section) / inch, Math.max(...section) / inch]
-  const [thickness, width] = [named(thicknesses, thin), named(widths, wide)]
+  const [thickness, width] = [named(dressedThicknesses, thin), named(dressedWidths, wide)]
   if (thickness === undefined || width === undefined) return []
   return [
     warn(
