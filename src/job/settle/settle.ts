@@ -14,6 +14,7 @@ import {
   toeKey,
   widthKey,
 } from '../../ramp/check/remedy.ts'
+import { steepest } from '../../ramp/side/circle-stops.ts'
 import { type Bind, barsOf, betterOf, bindsOf } from './bars.ts'
 import { fillsPanel, leastMeasures, leastPaper } from './bounds.ts'
 import { type LimitName, type Measures, passed, quickMeasures, slowMeasures, soundRamp } from './judge.ts'
@@ -265,9 +266,6 @@ const firstIn = (count: number, good: (at: number) => boolean): number => {
   }
   return count
 }
-
-/** Degrees; a lip that is steeper is warned of. */
-const steepest = 80
 
 /** An angle is met as near as may be; else the most that the limits allow, for a toe the least, for a tangent the nearest to 0. */
 const rankOf = ({ figure, lip }: Asks, mm: number, quick: Measures): number => {

@@ -27,7 +27,10 @@ export interface Reckoned {
   readonly wanted: number
 }
 
-const steepLimit = (80 * Math.PI) / 180
+/** Degrees; a lip that is steeper is warned of. */
+export const steepest = 80
+
+const steepLimit = (steepest * Math.PI) / 180
 
 const firstFor =
   (ramp: QuarterDesign, units: Units) =>
