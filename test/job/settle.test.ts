@@ -128,8 +128,14 @@ describe('a figure that is left to the program', () => {
     [
       'what may be typed',
       text({ radius: 'solve', more: 'lip: 10°' }),
-      /^no transition\.circle\.surface meets lip 10°: with 20000 mm, the nearest, the lip is \d+\.\d°; nearer to it none can be typed: change/,
-      /nearer to it none can be typed$/,
+      /^no transition\.circle\.surface meets lip 10°: with 20000 mm, the nearest, the lip is \d+\.\d°; 20000 mm is the most that this figure may be: change/,
+      /; 20000 mm is the most that this figure may be$/,
+    ],
+    [
+      'the least that may be typed',
+      text({ more: 'lip: 80°' }).replace('surface: 1700 }', 'surface: 1700 }, tangent: { surface: solve }'),
+      /^no transition\.tangent\.surface meets lip 80°: with -100 mm, the nearest, the lip is \d+\.\d°; -100 mm is the least that this figure may be: change/,
+      /; -100 mm is the least that this figure may be$/,
     ],
     [
       'another part',

@@ -2,6 +2,7 @@ import type { Asks } from '../../design/asks.ts'
 import { showLength, type Units } from '../../length.ts'
 import { type Check, warn } from '../../ramp/check/check.ts'
 import type { SolvedDesign } from '../../ramp/ramp.ts'
+import { nearerSide } from './bars.ts'
 import type { LimitName } from './judge.ts'
 import type { Answer } from './settle.ts'
 
@@ -42,6 +43,10 @@ const measureWords = (name: LimitName, { measures }: Answer, units: Units): stri
 const furthest = ({ figure }: Asks): string =>
   figure === 'toe' ? 'the least' : figure === 'tangent' ? 'the nearest to 0' : 'the most'
 
+/** A figure that ends before the angle is met. */
+const endWords = ({ asks, measures, shown }: Answer): string =>
+  `${shown} is the ${nearerSide(asks, measures.lip!) > 0 ? 'most' : 'least'} that this figure may be`
+
 /** One line for a figure that was found: what it is, and why no other. */
 export const answerLine = (answer: Answer, units: Units): string => {
   const { asks, key, shown, measures, binds, passed, missed } = answer
@@ -55,7 +60,7 @@ export const answerLine = (answer: Answer, units: Units): string => {
         ? `; nearer to it ${by.join(' and ')} ${by.length > 1 ? 'are' : 'is'} passed`
         : missed === null
           ? ''
-          : '; nearer to it none can be typed'
+          : `; ${endWords(answer)}`
     return `${found}: lip ${degrees(measures.lip!)}, asked for ${asks.lip}°${bar}`
   }
   return `${found}: ${furthest(asks)} that ${by.length > 0 ? `${by.join(' and ')} ${by.length > 1 ? 'allow' : 'allows'}` : 'can be typed'}`
@@ -80,7 +85,7 @@ const missedWords = (answer: Answer, missed: string, units: Units): string => {
     ? `give it ${missed} and leave \`lip\` out to read what stops, and change that`
     : limits.length > 0
       ? `nearer to it ${limits.join(' and ')} ${limits.length > 1 ? 'are' : 'is'} passed: change the angle, the limit or another figure`
-      : 'nearer to it none can be typed: change the angle or another figure'
+      : `${endWords(answer)}: change the angle or another figure`
   return `no ${key} meets lip ${asks.lip}°: with ${shown}, the nearest, ${measureWords('lip', answer, units)}; ${why}`
 }
 

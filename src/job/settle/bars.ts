@@ -33,7 +33,11 @@ export const bindsOf = (
 /** A lip this near to the angle is shown as that, degrees. */
 const shownSame = 0.05
 
-/** What bars the next value nearer to an angle; null where it is met as near as steps go. A lip is steeper on a higher ramp, and on a smaller radius or tangent. */
+/** Where values nearer to an angle lie: a lip is steeper on a higher ramp, and on a smaller radius or tangent. */
+export const nearerSide = ({ figure, lip: wanted }: Asks, lip: number): 1 | -1 =>
+  lip < wanted! === (figure === 'height') ? 1 : -1
+
+/** What bars the next value nearer to an angle; null where it is met as near as steps go. */
 export const barsOf = (
   design: Design,
   asks: Asks,
@@ -43,7 +47,7 @@ export const barsOf = (
 ): { readonly binds: readonly Bind[]; readonly missed: string } | null => {
   const off = (lip: number): number => Math.abs(lip - asks.lip!)
   if (off(quick.lip!) < shownSame) return null
-  const nearer = mm + (quick.lip! < asks.lip! === (asks.figure === 'height') ? step : -step)
+  const nearer = mm + nearerSide(asks, quick.lip!) * step
   const lip = within(key, nearer) ? quickMeasures(key.typed(ramp, nearer), design)?.lip : undefined
   if (lip !== undefined && off(lip) >= off(quick.lip!)) return null
   const binds = bindsOf(design, asks, key, ramp, nearer, mm)
