@@ -97,6 +97,13 @@ describe('traceply fit', () => {
     assertNear(residuals[at - 1], Math.hypot(x!, y! - 1700) - 1700, 1e-6)
   })
 
+  it('tells no distance from a circle of the others where they lie on a line', async () => {
+    writeFileSync(file('flat.csv'), '0,0\n100,0\n200,0\n300,0\n400,80\n')
+    const { out } = await traceply('fit', file('flat.csv'))
+    expect(out).toContain('watch point 5 does not belong to the others: measure it again')
+    expect(out).toContain('off the circle\n')
+  })
+
   it('tells the circle with two heights exchanged where that fits', async () => {
     const angles = Array.from({ length: 9 }, (_, i) => ((6 + 5.5 * i) * Math.PI) / 180)
     const heights = angles.map((a) => 1700 * (1 - Math.cos(a)))
