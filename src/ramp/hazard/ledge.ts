@@ -2,7 +2,7 @@ import type { QuarterDesign, Units } from '../../design/design.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offerSteps, same } from '../check/offer.ts'
 import { stepLimit } from '../check/practice.ts'
-import { boardKey, firstThat, orWays } from '../check/remedy.ts'
+import { boardKey, firstThat, type Offered, orWays } from '../check/remedy.ts'
 import { tell, told } from '../check/told.ts'
 import type { Transition } from '../side/transition.ts'
 import { shortDeckFindings } from './short-deck.ts'
@@ -25,13 +25,15 @@ const lipLedgeFindings = (design: QuarterDesign, { heights }: Transition, units:
     warn('lip-ledge', (trial: Trial) => {
       // as thick as the skin is high at the lip
       const flush = heights.surface - heights.frame
-      const way = over > 0 ? -1 : 1
-      const other = firstThat(trial, design, boardKey, flush - (way * offerSteps[units]) / 2, way, units)
+      const carries: Trial = (changed) => trial(changed, ['board-load', 'board-free'])
+      const from = (way: 1 | -1): Offered | null =>
+        firstThat(carries, design, boardKey, flush - (way * offerSteps[units]) / 2, way, units)
+      const other = over > 0 ? (from(-1) ?? from(1)) : from(1)
       return tell(
         `at the lip the deck stands ${show(Math.abs(over))} ${over > 0 ? 'above' : 'below'} the ridden face and no pipe covers it, a wheel stops at more than ${show(stepLimit)}; `,
         orWays(
           [other && told`a deck board ${other} thick meets it`],
-          'seat a pipe there (coping), or plane what stands over to a slope',
+          `${over > 0 ? 'take a thicker skin, ' : ''}seat a pipe there (coping), or plane what stands over to a slope`,
         ),
       )
     }),

@@ -521,6 +521,19 @@ describe('words', () => {
     clear({ ...boarded(25), coping: piped() }, 'lip-ledge')
     clear({ ...plain, deckBoard: null }, 'lip-ledge')
   })
+  test('lip-ledge offers no deck board that a rider breaks', () => {
+    // flush near 12 · 1060 / 1712 = 7.4, which breaks; up to 6 over it a wheel rolls on
+    const thin: QuarterDesign = { ...boarded(15), skin: [plywood(6), plywood(6)] }
+    const way = /a deck board (\d+) mm thick/.exec(message(thin, 'lip-ledge'))
+    const met = { ...thin, deckBoard: plywood(Number(way?.[1])) }
+    for (const id of ['lip-ledge', 'board-load', 'board-free']) clear(met, id)
+    speaks({ ...thin, deckBoard: plywood(7) }, 'board-load', 'warn')
+    // flush near 4, and what is thin enough for the wheel does not carry
+    const thinner: QuarterDesign = { ...boarded(15), skin: [plywood(6)] }
+    expect(message(thinner, 'lip-ledge')).toMatch(
+      /more than 6 mm; take a thicker skin, seat a pipe there \(coping\), or plane what stands over to a slope$/,
+    )
+  })
 
   test('steel-bend and sheet-bend', () => {
     expect(message(sheeted('steel')(60), 'steel-bend')).toMatch(
