@@ -4,7 +4,7 @@ import { rangeAt } from '../../design/schema.ts'
 import { quote } from '../../length/quote.ts'
 import { type Finding, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
-import { stepLimit } from '../check/practice.ts'
+import { highStep, stepLimit, stepWords } from '../check/practice.ts'
 import { orWays, tangentKey } from '../check/remedy.ts'
 import { offering, set, type Told, tell } from '../check/told.ts'
 import { leastRipped } from '../frame/stud.ts'
@@ -32,7 +32,7 @@ export const heightFinding = (
   const over = transition.toeStep - surface
   const steps =
     over > stepLimit + same
-      ? `, and at the toe the face ends ${show(over)} above it (a wheel stops at more than ${show(stepLimit)})`
+      ? `, and at the toe the face ends ${highStep(over, units)} above it (a wheel stops at more than ${stepWords[units]})`
       : ''
   return warn(
     'flat-meets',

@@ -3,7 +3,7 @@ import type { QuarterDesign, Units } from '../../design/design.ts'
 import { quote } from '../../length/quote.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
-import { stepLimit } from '../check/practice.ts'
+import { highStep, stepLimit, stepWords } from '../check/practice.ts'
 import { firstThat, orWays, tangentKey, toeKey } from '../check/remedy.ts'
 import { tell, told } from '../check/told.ts'
 import type { Flat, Quarter } from '../ramp.ts'
@@ -111,7 +111,6 @@ const stepFinding = (
 ): Finding => {
   const { surface } = flat.heights
   const { level, toeStep } = transition
-  const show = (mm: number): string => measured(mm, units)
   const toe = toeUnder(transition, surface + stepLimit)
   // both level at one height, and the toe on the floor
   const least = level.surface - toeUnder(transition, level.surface + stepLimit)
@@ -124,7 +123,7 @@ const stepFinding = (
   return warn(
     'toe-step',
     tell(
-      `the ridden face ends ${show(toeStep - surface)} above the surface of ${quote(flat.name)} at the toe, a wheel stops at more than ${show(stepLimit)}; `,
+      `the ridden face ends ${highStep(toeStep - surface, units)} above the surface of ${quote(flat.name)} at the toe, a wheel stops at more than ${stepWords[units]}; `,
       orWays([lower && told`lower the toe to ${lower}`], raise),
     ),
   )

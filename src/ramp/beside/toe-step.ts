@@ -2,7 +2,7 @@ import type { QuarterDesign, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 import { type Draft, note, type Trial, warn } from '../check/check.ts'
 import { listed, measured, offer, rounded, same } from '../check/offer.ts'
-import { stepLimit } from '../check/practice.ts'
+import { highStep, stepLimit, stepWords } from '../check/practice.ts'
 import { firstThat, manyFaults, orWays, tangentKey, toeKey } from '../check/remedy.ts'
 import { offering, type Said, set, type Told, tell, told, typedWith } from '../check/told.ts'
 import { skinThickness } from '../side/skin-thickness.ts'
@@ -102,7 +102,6 @@ const levelWay = (trial: Trial, ramp: QuarterDesign, transition: Transition, uni
 
 const openStep = (ramp: QuarterDesign, transition: Transition, units: Units): Draft => {
   const { curve, face, level, toeStep } = transition
-  const show = (mm: number): string => measured(mm, units)
   // the toe over which the ridden face lies at the limit; below the lowest point or the floor there is none
   const place = face.placeAtHeight(stepLimit)
   const toe = place === null ? 0 : curve.point(place).y
@@ -112,7 +111,7 @@ const openStep = (ramp: QuarterDesign, transition: Transition, units: Units): Dr
   }
   return warn('toe-step', (trial: Trial) =>
     tell(
-      `the ridden face ends ${show(toeStep)} above the floor at the toe, a wheel stops at more than ${show(stepLimit)}; `,
+      `the ridden face ends ${highStep(toeStep, units)} above the floor at the toe, a wheel stops at more than ${stepWords[units]}; `,
       runsHigh(transition)
         ? levelWay(trial, ramp, transition, units)
         : tell(sheetWay(transition, units), lower(trial)),
@@ -129,7 +128,7 @@ const layerSteps = (ramp: QuarterDesign, transition: Transition, units: Units): 
   return Math.max(...steps) > stepLimit + same
     ? warn('toe-step', (trial: Trial) =>
         tell(
-          `${words}, a wheel stops at more than ${measured(stepLimit, units)}; `,
+          `${words}, a wheel stops at more than ${stepWords[units]}; `,
           runsHigh(transition)
             ? levelWay(trial, ramp, transition, units)
             : tell('take thinner layers and a lower toe, or ', sheetWay(transition, units)),

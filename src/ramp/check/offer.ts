@@ -35,11 +35,17 @@ export const offer = (units: Units) => {
   }
 }
 
-/** A measured length in a message, fine enough to be told from the limit beside it. */
+/** A measured length in a message, to a tenth of a mm or 1/32 in. */
 export const measured = (mm: number, units: Units): string => {
   const show = (length: number): string => showLength(length, units, { decimals: 1, unit: true })
   // what is there is never said to be nothing
   return Math.abs(mm) > same && show(Math.abs(mm)) === show(0) ? `under ${show(leastShown[units])}` : show(mm)
+}
+
+/** One that lies over a limit, told from the words of that limit. */
+export const pastLimit = (mm: number, limit: string, units: Units): string => {
+  const shown = measured(mm, units)
+  return shown === limit ? `just over ${shown}` : shown
 }
 
 /** The least that is not shown as nothing. */

@@ -1,5 +1,14 @@
+import type { Units } from '../../length.ts'
+import { pastLimit } from './offer.ts'
+
 /** A wheel stops at a higher step; common practice, no source. mm */
 export const stepLimit = 6
+
+/** The same in words; 1/4 in is more. */
+export const stepWords = { mm: `${stepLimit} mm`, in: `${stepLimit} mm, a shade under 1/4 in` } as const
+
+/** How high a step is at which a wheel stops. */
+export const highStep = (mm: number, units: Units): string => pastLimit(mm, stepWords[units], units)
 
 /** Of wood that stays between two edges, or behind the notch; common practice, no source. mm */
 export const leastWood = 40

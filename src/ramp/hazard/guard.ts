@@ -1,6 +1,6 @@
 import type { Units } from '../../design/design.ts'
 import { type Finding, note } from '../check/check.ts'
-import { measured, same } from '../check/offer.ts'
+import { measured, pastLimit, same } from '../check/offer.ts'
 
 /** Deck over the ground above which guards are commonly asked for: IRC 2018 R312.1 names 30 in. mm */
 const guardHeight = 762
@@ -12,6 +12,6 @@ export const guardFindings = (deck: number, units: Units): readonly Finding[] =>
     : [
         note(
           'guard-height',
-          `the deck is ${measured(deck, units)} above the floor; above ${measured(guardHeight, units)} a guard is a common requirement: ask your building office`,
+          `the deck is ${pastLimit(deck, measured(guardHeight, units), units)} above the floor; above ${measured(guardHeight, units)} a guard is a common requirement: ask your building office`,
         ),
       ]

@@ -1,7 +1,7 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
-import { measured, offerSteps, same } from '../check/offer.ts'
-import { stepLimit } from '../check/practice.ts'
+import { offerSteps, same } from '../check/offer.ts'
+import { highStep, stepLimit, stepWords } from '../check/practice.ts'
 import { boardKey, firstThat, type Offered, orWays } from '../check/remedy.ts'
 import { tell, told } from '../check/told.ts'
 import type { Transition } from '../side/transition.ts'
@@ -20,7 +20,6 @@ const lipLedgeFindings = (design: QuarterDesign, { heights }: Transition, units:
   if (design.coping || !board) return []
   const over = heights.deck - heights.surface
   if (Math.abs(over) <= stepLimit + same) return []
-  const show = (mm: number): string => measured(mm, units)
   return [
     warn('lip-ledge', (trial: Trial) => {
       // as thick as the skin is high at the lip
@@ -30,7 +29,7 @@ const lipLedgeFindings = (design: QuarterDesign, { heights }: Transition, units:
         firstThat(carries, design, boardKey, flush - (way * offerSteps[units]) / 2, way, units)
       const other = over > 0 ? (from(-1) ?? from(1)) : from(1)
       return tell(
-        `at the lip the deck stands ${show(Math.abs(over))} ${over > 0 ? 'above' : 'below'} the ridden face and no pipe covers it, a wheel stops at more than ${show(stepLimit)}; `,
+        `at the lip the deck stands ${highStep(Math.abs(over), units)} ${over > 0 ? 'above' : 'below'} the ridden face and no pipe covers it, a wheel stops at more than ${stepWords[units]}; `,
         orWays(
           [other && told`a deck board ${other} thick meets it`],
           `${over > 0 ? 'take a thicker skin, ' : ''}seat a pipe there (coping), or plane what stands over to a slope`,

@@ -1,8 +1,8 @@
 import type { QuarterDesign, Sheet, Units } from '../../design/design.ts'
 import { showThickness } from '../../length/thickness.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
-import { measured, offer, same } from '../check/offer.ts'
-import { stepLimit } from '../check/practice.ts'
+import { offer, same } from '../check/offer.ts'
+import { highStep, stepLimit, stepWords } from '../check/practice.ts'
 import { orWays } from '../check/remedy.ts'
 import { offering, set, tell } from '../check/told.ts'
 import { bendRow } from '../skin/bend.ts'
@@ -25,7 +25,6 @@ export const runOutFindings = (design: QuarterDesign, tightest: number, units: U
   const { runOut } = design
   if (runOut.kind !== 'sheet') return []
   const { thickness, material } = runOut.sheet
-  const show = (mm: number): string => measured(mm, units)
   const least = leastRadius(runOut.sheet)
   const radius = tightest - thickness
   const steps = thickness > stepLimit + same
@@ -34,7 +33,7 @@ export const runOutFindings = (design: QuarterDesign, tightest: number, units: U
   const why = [
     ...(steps
       ? [
-          `its two ends stand ${show(thickness)} over the skin and the floor, a wheel stops at more than ${show(stepLimit)}`,
+          `its two ends stand ${highStep(thickness, units)} over the skin and the floor, a wheel stops at more than ${stepWords[units]}`,
         ]
       : []),
     ...(stiff

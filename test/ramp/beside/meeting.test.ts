@@ -129,7 +129,7 @@ describe('a quarter that runs out on a flat', () => {
     // 97.4375 − 97 · (97.4375 − 1.4375 − 6 / 25.4) / 96 = 0.676 in is the highest toe
     expect(said([low, design], 'flat-meets', 'in')).toEqual([
       'warn curved: the ridden face runs level 1 in above the floor, the surface of `flat` lies at 1 7/16 in, and at the toe the face ends 3+ in above it ' +
-        '(a wheel stops at more than 1/4 in); type `tangent: { surface: 1 7/16 in }` with a toe of 5/8 in',
+        '(a wheel stops at more than 6 mm, a shade under 1/4 in); type `tangent: { surface: 1 7/16 in }` with a toe of 5/8 in',
     ])
   })
 

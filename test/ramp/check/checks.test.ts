@@ -521,6 +521,28 @@ describe('words', () => {
     clear({ ...boarded(25), coping: piped() }, 'lip-ledge')
     clear({ ...plain, deckBoard: null }, 'lip-ledge')
   })
+  test('a step and a deck just over the limit are told from it', () => {
+    // flush at 24 · 1060 / 1724 = 14.76
+    const board = (24 * 1060) / 1724 + 6.04
+    expect(message(boarded(board), 'lip-ledge')).toContain(
+      'the deck stands just over 6 mm above the ridden face and no pipe covers it, a wheel stops at more than 6 mm; ',
+    )
+    expect(message(boarded(board + 0.02), 'lip-ledge')).toContain('the deck stands 6.1 mm above')
+    const runOut = (thickness: number): QuarterDesign => ({
+      ...plain,
+      runOut: { kind: 'sheet', sheet: { thickness, material: 'other' } },
+    })
+    expect(message(runOut(6.04), 'run-out')).toContain(
+      'stand just over 6 mm over the skin and the floor, a wheel',
+    )
+    // 6 mm are 0.236 in: 1/4 in is more
+    expect(solve(boarded(board), 'in').findingsOf('lip-ledge')[0]!.message).toContain(
+      'the deck stands 1/4 in above the ridden face and no pipe covers it, a wheel stops at more than 6 mm, a shade under 1/4 in; ',
+    )
+    expect(message({ ...plain, ...height('deck', 762.04) }, 'guard-height')).toContain(
+      'the deck is just over 762 mm above the floor; above 762 mm a guard',
+    )
+  })
   test('lip-ledge offers no deck board that a rider breaks', () => {
     // flush near 12 · 1060 / 1712 = 7.4, which breaks; up to 6 over it a wheel rolls on
     const thin: QuarterDesign = { ...boarded(15), skin: [plywood(6), plywood(6)] }
