@@ -119,7 +119,11 @@ const toeLowStop = (ramp: QuarterDesign, { radius, centre }: Reckoned, units: Un
   const lowest = centre - radius.frame
   return stop('toe-low', (trial: Trial) => {
     const higher = first(trial, toeKey, lowest, 1)
-    const lower = first(trial, tangentKey(ramp), tangent.height - (lowest - ramp.toe), -1)
+    // a lower tangent takes it off the flat that it meets
+    const lower =
+      higher && ramp.runOut.kind === 'flat'
+        ? null
+        : first(trial, tangentKey(ramp), tangent.height - (lowest - ramp.toe), -1)
     return tell(
       `the curve never comes down to a toe of ${show(ramp.toe)}: its lowest point is ${show(lowest)} above the floor; `,
       orWays(

@@ -353,6 +353,15 @@ describe('words', () => {
     )
   })
 
+  test('toe-low leaves the tangent at the flat that is met', () => {
+    const met: QuarterDesign = {
+      ...plain,
+      transition: circleOf('frame', R, 'frame', 60.5),
+      runOut: { kind: 'flat' },
+    }
+    expect(message(met, 'toe-low')).toMatch(/above the floor; the lowest toe is 61 mm$/)
+  })
+
   test('toe-high', () => {
     expect(message({ ...plain, ...height('frame', 250), toe: 250 }, 'toe-high')).toBe(
       "stop: a toe of 250 mm is not below the side's top line, 250 mm above the floor; " +
