@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { chooseRamps } from '../../src/job/choose/choose.ts'
+import { chosenNotes } from '../../src/job/choose/choose-words.ts'
 import { readWishes, type WishWords } from '../../src/job/choose/wishes.ts'
 import { cutsJob } from '../../src/job/cuts.ts'
 import { figuresJob } from '../../src/job/figures.ts'
@@ -128,5 +129,35 @@ describe('every ramp that is answered', () => {
     expect(rows).toBeGreaterThan(2 * count)
     expect(empty).toBeLessThan(count / 2)
     if (process.env.CHOSEN) console.log({ count, rows, empty })
+  })
+})
+
+describe('a door and a ceiling', () => {
+  const of = (said: WishWords) => {
+    const wishes = readWishes({ height: '600', rider: 'mellow', ...said })
+    if ('refused' in wishes) throw new Error(JSON.stringify(wishes))
+    const ramps = chooseRamps(wishes)
+    expect(ramps.length).toBeGreaterThan(0)
+    return { design: ramps[0]!.design, notes: chosenNotes(ramps, wishes).join('\n') }
+  }
+  test('without a garage are told to be left out, with what to write', () => {
+    const both = of({ door: '900 x 2000', ceiling: '2200' })
+    expect(both.design).toMatch(
+      /^# Chosen for this too; .*: space: \{ garage: WIDTH x DEPTH, door: 900 x 2000, ceiling: 2200 \}$/m,
+    )
+    expect(both.notes).toContain('The designs leave out the door and the ceiling: a file says them only with')
+    expect(of({ ceiling: '2200' }).notes).toContain('leave out the ceiling: a file says it only with')
+    // what is written is read once the garage has its size
+    const [, space] = /: (space: .*)$/m.exec(both.design)!
+    const filled = `${space!.replace('WIDTH x DEPTH', '3000 x 6000')}\n`
+    const reading = readSettled(both.design.replace(/^paper: /m, `${filled}paper: `))
+    if ('problems' in reading) throw new Error(reading.problems[0]!.message)
+    expect(reading.design.space).toEqual({ garage: [3000, 6000], door: [900, 2000], ceiling: 2200 })
+  })
+  test('are written beside a garage, and without either nothing is said', () => {
+    const kept = of({ door: '900 x 2000', garage: '3000 x 6000' })
+    expect(kept.design).toMatch(/door: 900 x 2000/)
+    for (const { design, notes } of [kept, of({})])
+      expect([design.includes('Chosen for'), notes.includes('leave out')]).toEqual([false, false])
   })
 })

@@ -1,5 +1,6 @@
 import { countWords } from '../../length/count-words.ts'
 import { massRange } from '../../length/mass.ts'
+import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
 import { bandOf, usualAge } from './riders.ts'
 import type { ChosenRamp } from './trial.ts'
@@ -38,8 +39,9 @@ export const rampTable = (ramps: readonly ChosenRamp[], { units }: Wishes): stri
 
 /** What the rows were chosen by, and what their columns count. One sentence or two a line. */
 export const chosenNotes = (ramps: readonly ChosenRamp[], wishes: Wishes): readonly string[] => {
-  const { units, paper, rider, height, panels, ceiling } = wishes
+  const { units, paper, rider, height, panels, garage, door, ceiling } = wishes
   const show = (mm: number): string => showLength(mm, units, { unit: true })
+  const unsaid = [...(door ? ['the door'] : []), ...(ceiling === null ? [] : ['the ceiling'])]
   const age = rider?.kind === 'age' ? rider.age : rider === null && height === null ? usualAge : null
   const usual = age === null ? null : bandOf(age).heights[units].map((n) => `${n}`)
   return [
@@ -55,6 +57,11 @@ export const chosenNotes = (ramps: readonly ChosenRamp[], wishes: Wishes): reado
         ]
       : []),
     `Panels are those of the whole cutting list${panels === null ? '' : `; the sides come from ${panels} at most`}. Timbers are the lengths to buy, paper the pages of ${paper} to tape.`,
+    ...(garage || unsaid.length === 0
+      ? []
+      : [
+          `The designs leave out ${wordList(unsaid)}: a file says ${unsaid.length > 1 ? 'them' : 'it'} only with the size of the garage, so give that too.`,
+        ]),
     ...(ceiling === null
       ? []
       : [

@@ -3,7 +3,7 @@ import { curvedOf, isCurved } from '../../design/kind-traits.ts'
 import { readDesign } from '../../design/read.ts'
 import { type Starter, writeStarter } from '../../design/starter.ts'
 import { inch } from '../../geometry/inch.ts'
-import { showLength } from '../../length.ts'
+import { showLength, type Units } from '../../length.ts'
 import { distinctLines } from '../../pattern/side-lines.ts'
 import { draftQuarter } from '../../ramp/kinds/quarter.ts'
 import { aloneAs, type SolvedQuarter, type WholeDesign } from '../../ramp/ramp.ts'
@@ -74,14 +74,30 @@ export const tryTarget = (wishes: Wishes, target: Target): Trial => {
   return 'troubled'
 }
 
+/** How a size and a length of a wish are typed. */
+const typed = (units: Units) => {
+  const one = (mm: number): string => showLength(mm, units, { decimals: 1 })
+  return { one, pair: ([a, b]: readonly [number, number]): string => `${one(a)} x ${one(b)}` }
+}
+
+/** A second line of comment: the door and the ceiling, which a file says only with the size of the garage. */
+const leftOut = ({ units, garage, door, ceiling }: Wishes): string => {
+  if (garage || (!door && ceiling === null)) return ''
+  const { one, pair } = typed(units)
+  const keys = [
+    ...(door ? [`door: ${pair(door)}`] : []),
+    ...(ceiling === null ? [] : [`ceiling: ${one(ceiling)}`]),
+  ]
+  return `\n# Chosen for this too; write it with the size of your garage: space: { garage: WIDTH x DEPTH, ${keys.join(', ')} }`
+}
+
 const starterOf = (
   { units, paper, width, garage, door, ceiling }: Wishes,
   { height, ratio }: Target,
   { keys, skin, board }: Build,
   deck: string,
 ): Omit<Starter, 'about' | 'title'> => {
-  const show = (mm: number): string => showLength(mm, units, { decimals: 1 })
-  const pair = ([a, b]: readonly [number, number]): string => `${show(a)} x ${show(b)}`
+  const { one: show, pair } = typed(units)
   // cos(lip) = (c − h)/R of the frame, whose radius is the skin more than the surface's; c is the surface's
   const cos = Math.cos(lipOfRatio(ratio))
   const step = radiusSteps[units]
@@ -148,12 +164,13 @@ const fits = (ramp: SolvedQuarter, { garage, door, ceiling }: Wishes, { units }:
 }
 
 const told = (
-  { timbers, units }: Wishes,
+  wishes: Wishes,
   starter: Omit<Starter, 'about' | 'title'>,
   design: Design,
   solved: WholeDesign,
   ramp: SolvedQuarter,
 ): Trial => {
+  const { timbers, units } = wishes
   const parts = partsOf(design, solved)
   const boards = sawTimber(parts.timbers, design)?.reduce((sum, { boards: own }) => sum + own.length, 0)
   if (boards === undefined) return 'troubled'
@@ -168,7 +185,7 @@ const told = (
   return {
     design: writeStarter({
       ...starter,
-      about: `A ${word} quarter with its deck ${height} high. How high and how steep suits whom is custom, no source.`,
+      about: `A ${word} quarter with its deck ${height} high. How high and how steep suits whom is custom, no source.${leftOut(wishes)}`,
       title: `${word[0]!.toUpperCase()}${word.slice(1)} quarter, ${height} high`,
     }),
     height: ramp.transition.heights.deck,
