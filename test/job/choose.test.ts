@@ -161,3 +161,20 @@ describe('a door and a ceiling', () => {
       expect([design.includes('Chosen for'), notes.includes('leave out')]).toEqual([false, false])
   })
 })
+
+test('a deck above 762 mm (IRC 2018 R312.1.1: 30 in) is told of a guard once, as figures has it', () => {
+  const notesAt = (height: string, units: string) => {
+    const wishes = readWishes({ height, units })
+    if ('refused' in wishes) throw new Error(JSON.stringify(wishes))
+    const ramps = chooseRamps(wishes)
+    expect(ramps.length).toBeGreaterThan(0)
+    return chosenNotes(ramps, wishes).filter((note) => note.includes('guard'))
+  }
+  expect(notesAt('800', 'mm')).toEqual([
+    'With a deck above 762 mm a guard is a common requirement: ask your building office.',
+  ])
+  expect(notesAt('31', 'in')).toEqual([
+    'With a deck above 30 in a guard is a common requirement: ask your building office.',
+  ])
+  expect(notesAt('762', 'mm')).toEqual([])
+})

@@ -2,6 +2,7 @@ import { countWords } from '../../length/count-words.ts'
 import { massRange } from '../../length/mass.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
+import { asksGuard, guardWords } from '../../ramp/hazard/guard.ts'
 import { bandOf, usualAge } from './riders.ts'
 import type { ChosenRamp } from './trial.ts'
 import type { Wishes } from './wishes.ts'
@@ -57,6 +58,7 @@ export const chosenNotes = (ramps: readonly ChosenRamp[], wishes: Wishes): reado
         ]
       : []),
     `Panels are those of the whole cutting list${panels === null ? '' : `; the sides come from ${panels} at most`}. Timbers are the lengths to buy, paper the pages of ${paper} to tape.`,
+    ...(ramps.some((ramp) => asksGuard(ramp.height)) ? [`With a deck ${guardWords(units)}.`] : []),
     ...(garage || unsaid.length === 0
       ? []
       : [
