@@ -70,9 +70,9 @@ export const squarePage = (
   // a smaller square has no shy length, and its page little room
   const inInches = units === 'in' && side === squareSide
   const across = rulerLength(width - rulerInset - 4, units)
-  // what a small square may be off is too little for a rule
+  // what a small square may be off is too little for a rule; a narrow page has no room to say so
   const longer =
-    side < squareSide && across > side
+    side < squareSide && across > side && width >= 100
       ? `, or the ruler of ${showLength(across, units, { unit: true })} by more than ${mostOff(across)} mm`
       : ''
   const words: readonly (readonly [string, ParagraphStyle])[] = [

@@ -256,7 +256,9 @@ describe('on 600 ramps that can be sawn', () => {
                     .map(([rib]) => rib)
             own.slice(1).forEach((p, k) => {
               const over = ribs.some((rib) => rib > own[k]! && rib < p)
-              below(p - own[k]!, (over ? most + 2 * off! : most) + 1e-6)
+              // and 15 mm (5/8 in) off the screws of the pipe
+              const piped = ramp.pipe?.holes.some((hole) => hole > own[k]! && hole < p) ?? false
+              below(p - own[k]!, (over ? most + 2 * off! : most) + (over && piped ? 2 * 15 : 0) + 1e-6)
             })
           }
       })
