@@ -18,6 +18,9 @@ const worth = 1
 /** what lies farther, mm of the drawing, is far enough */
 const far = 5
 
+/** Of the words beside it, mm of the drawing. */
+const wordHeight = 2
+
 /** Of a number, mm of the drawing: as large as its page has room for. */
 const letters = { least: 2, most: 4.4, ofPage: 0.5 } as const
 
@@ -26,6 +29,9 @@ export const Sheets = kept(({ plan, ramp, ratio, words, showPage }: SheetsProps)
   const own = plan.pages.filter(
     ({ kind, pattern }) => kind === 'tile' && pattern?.split('/')[0] === ramp.name,
   )
+  /** a page that figures cover has no number: it is told by name, and opens all the same */
+  const isOver = (number: Point, size: number): boolean =>
+    words.some(({ x, y }) => Math.hypot(x - number.x * ratio, y - number.y * ratio) < (size + wordHeight) / 2)
   const busy = [...busyPoints(ramp), ...words.map(({ x, y }) => ({ x: x / ratio, y: y / ratio }))]
   return (
     <g class="sheets">
@@ -56,15 +62,17 @@ export const Sheets = kept(({ plan, ramp, ratio, words, showPage }: SheetsProps)
                 .map(({ x, y }) => `${(x * ratio).toFixed(2)},${(-y * ratio).toFixed(2)}`)
                 .join(' ')}
             />
-            <text
-              x={(number.x * ratio).toFixed(2)}
-              y={(-number.y * ratio).toFixed(2)}
-              text-anchor="middle"
-              dominant-baseline="central"
-              font-size={size.toFixed(2)}
-            >
-              {tile}
-            </text>
+            {isOver(number, size) ? null : (
+              <text
+                x={(number.x * ratio).toFixed(2)}
+                y={(-number.y * ratio).toFixed(2)}
+                text-anchor="middle"
+                dominant-baseline="central"
+                font-size={size.toFixed(2)}
+              >
+                {tile}
+              </text>
+            )}
           </g>
         )
       })}
