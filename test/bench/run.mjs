@@ -100,7 +100,7 @@ function pages() {
 
   // ramps of different outlines on windows that wide margins keep small
   const large = join(folder, 'large.yaml')
-  writeFileSync(large, quarters(10, 2400))
+  writeFileSync(large, quarters(20, 2400))
   const wide = plot(large, '--cover', 'whole', '--margin', '85,60,85,60')
   const found = cost(wide)
   const written = Number(/: (\d+) pages/.exec(found.stdout)?.[1])
