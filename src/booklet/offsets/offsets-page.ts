@@ -5,7 +5,7 @@ import type { Box } from '../../geometry/bounds.ts'
 import { type Path, pathOf, rectangle } from '../../geometry/path.ts'
 import { figureParts } from '../../length/figure-parts.ts'
 import { showLength, type Units } from '../../length.ts'
-import { cautions } from '../../page/pages/cautions.ts'
+import { cautionsOf } from '../../page/pages/cautions.ts'
 import { letters, pens } from '../../pattern/pens.ts'
 import type { Offsets } from '../../ramp/offsets.ts'
 import { numberedHeight, offsetsPicture } from './offsets-picture.ts'
@@ -60,7 +60,7 @@ const content = (facts: OffsetsFacts, height: number): readonly Drawing[] => {
     `To draw a side without a printer. Lengths in ${unitWord(units)}, back from the panel's front edge and up from its bottom edge. ${signWords(rows)}`.trimEnd(),
     note,
   )
-  const warned = framed(0, note.width, cautions)
+  const warned = framed(0, note.width, cautionsOf(offsets.notch.length > 0))
   const bottom = warned.height + 3
   const room = sub.bottom - bottom - 4
   const wordsAt = (x: number, y: number, more: boolean) => sideWords({ x, y }, facts, more)

@@ -87,16 +87,14 @@ const awayWays = (timber: Timber, others: readonly Timber[], number: string, rat
       const p = scaled(pointBetween(from, to, t), 1 / ratio)
       return others.every((other) => timberDistance(other, p) > 0)
     })
-  return {
-    *[Symbol.iterator]() {
-      for (const place of places)
-        if (isOpen(place))
-          yield [
-            stroke(layer, pathOf(place.from, place.to), lines.thin),
-            ...numberMark(pointToward(place.to, place.way, reach(place.way)), number),
-          ]
-    },
-  }
+  return waysAt(
+    places,
+    ({ from, to, way }) => [
+      stroke(layer, pathOf(from, to), lines.thin),
+      ...numberMark(pointToward(to, way, reach(way)), number),
+    ],
+    isOpen,
+  )
 }
 
 /** Such lines, how long on paper and how far they lean: those that lean bar the way to others, so they come later. */

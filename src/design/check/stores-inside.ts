@@ -52,7 +52,7 @@ export const checkStores = (
 }
 
 /** Widths that follow, ramp by ramp outward: outer width, less the outer ramp's two outermost sides, less the clearance. */
-export const widthsFollowed = (ramps: readonly RampDesign[]): readonly RampDesign[] => {
+export const withWidths = (ramps: readonly RampDesign[]): readonly RampDesign[] => {
   const widthOf = (ramp: RampDesign): number => {
     if (!ramp.storesInside) return ramp.width
     const { ramp: name, clearance } = ramp.storesInside
@@ -73,7 +73,7 @@ export const widthsFromStores = (
   units: Units,
   report: Report,
 ): readonly RampDesign[] => {
-  const followed = widthsFollowed(ramps)
+  const followed = withWidths(ramps)
   followed.forEach(({ storesInside, width }, i) => {
     if (storesInside && (width < range.least || width > range.most))
       report(

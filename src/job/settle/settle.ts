@@ -1,5 +1,5 @@
 import type { AskedFigure, Asks } from '../../design/asks.ts'
-import { widthsFollowed } from '../../design/check/stores-inside.ts'
+import { withWidths } from '../../design/check/stores-inside.ts'
 import type { Design, QuarterDesign } from '../../design/design.ts'
 import { isCurved } from '../../design/kind-traits.ts'
 import type { Problem } from '../../design/problem.ts'
@@ -101,7 +101,7 @@ const withFigure = (design: Design, i: number, { typed }: Key, mm: number): Desi
   const changed = typed(quarterAt(design, i), mm)
   return {
     ...design,
-    ramps: widthsFollowed(design.ramps.map((ramp, k) => (k === i ? changed : ramp))),
+    ramps: withWidths(design.ramps.map((ramp, k) => (k === i ? changed : ramp))),
   }
 }
 

@@ -142,7 +142,7 @@ const mapDraft = (
       survey,
       expected,
       trial,
-      strips: strips && ramps.some(({ skin }) => skin.length > 0),
+      strips: strips && ramps.some(({ name, skin }) => name === pattern.ramp && skin.length > 0),
     }),
 })
 

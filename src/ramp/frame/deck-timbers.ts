@@ -5,7 +5,7 @@ import type { SolvedCoping } from '../side/coping.ts'
 import type { Side } from '../side/side.ts'
 import type { Transition } from '../side/transition.ts'
 import { aside } from './aside.ts'
-import { apart, cornersApart, holdsPipe, insidePanel, notchBox, pipeRun, pipeTimbers } from './pipe-timber.ts'
+import { airToLip, apart, cornersApart, insidePanel, notchBox, pipeTimbers } from './pipe-timber.ts'
 import type { Stud } from './stud.ts'
 import { type Timber, timberCorners } from './timber.ts'
 import type { SolvedWheels } from './wheels.ts'
@@ -152,14 +152,13 @@ const pipeFindings = (
   studs: readonly Stud[],
   units: Units,
 ): readonly Finding[] => {
-  const lip = studs.find(({ role }) => role === 'lip')
-  const air = lip && holdsPipe(coping, lip, ramp, units) ? pipeRun(coping, lip)!.air : null
+  const air = airToLip(coping, studs, ramp, units)
   if (air !== null && air < touching) return []
   return [
     note(
       'pipe-timber',
       air === null
-        ? `no timber of this section fits under the pipe: where its screws go, cut blocks to fill what is free under the notch's floor, and fix them to ${lip ? 'the last stud' : 'the sides'}`
+        ? `no timber of this section fits under the pipe: where its screws go, cut blocks to fill what is free under the notch's floor, and fix them to ${studs.some(({ role }) => role === 'lip') ? 'the last stud' : 'the sides'}`
         : `no timber of its own fits under the pipe: its screws go into the last stud, ${measured(air, units)} under the notch's floor; pack that: its screws reach through`,
     ),
   ]

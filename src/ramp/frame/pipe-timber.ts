@@ -67,12 +67,22 @@ interface HeldPipe {
   readonly deckTimbers: readonly { readonly role: string }[]
 }
 
-/** The air under the notch's floor before a pipe without a timber of its own meets the last stud, mm; 0 where none is to be crossed. */
-export const pipeAir = ({ design, coping, studs, deckTimbers }: HeldPipe, units: Units): number => {
+/** The air under the notch's floor before the screws of a pipe meet the last stud, mm; null where that does not hold them. */
+export const airToLip = (
+  coping: SolvedCoping,
+  studs: HeldPipe['studs'],
+  design: QuarterDesign,
+  units: Units,
+): number | null => {
   const lip = studs.find(({ role }) => role === 'lip')
-  if (!coping || !lip || deckTimbers.some(({ role }) => role === 'pipe')) return 0
-  return holdsPipe(coping, lip, design, units) ? pipeRun(coping, lip)!.air : 0
+  return lip && holdsPipe(coping, lip, design, units) ? pipeRun(coping, lip)!.air : null
 }
+
+/** The air that the screws of a pipe cross, mm: none where it has a timber of its own, or where blocks fill it. */
+export const pipeAir = ({ design, coping, studs, deckTimbers }: HeldPipe, units: Units): number =>
+  coping && !deckTimbers.some(({ role }) => role === 'pipe')
+    ? (airToLip(coping, studs, design, units) ?? 0)
+    : 0
 
 /** Ways for a timber of the pipe's own, its top in the notch's floor: flat, else on edge, the middle one nearest to its middle. `inside`: how far its screws stay off its long edges, mm. */
 export const pipeTimbers = (

@@ -151,15 +151,14 @@ export const mostWheels = (design: QuarterDesign): number => roomFrom(zonesOf(de
  * between, each as near to that as ribs and the plates before it leave room. Null where they find none.
  */
 export const wheelsAcross = (design: QuarterDesign): readonly number[] | null => {
-  const { wheels, sides, width } = design
-  const { count } = wheels!
+  const { count } = design.wheels!
   const zones = zonesOf(design, wallMiddles(design))
   if (roomFrom(zones, 0) < count) return null
   const { plate } = wheelRoom
-  const inset = Math.min(sides.thickness + wheelRoom.wall, width / 4)
+  const [first, last] = [zones[0]![0], zones.at(-1)![1]]
   const places: number[] = []
   for (let i = 0; i < count; i++) {
-    const even = inset + (i * (width - 2 * inset)) / (count - 1)
+    const even = first + (i * (last - first)) / (count - 1)
     const least = i === 0 ? 0 : places[i - 1]! + plate
     const fits = (at: number): boolean =>
       at >= least - same &&

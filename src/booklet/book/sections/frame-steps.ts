@@ -186,15 +186,16 @@ const flush = 0.5
 const cutWords = ({ show }: Book, { chamfer }: QuarterDesign, recess: number): string =>
   `${show(chamfer * Math.SQRT1_2)} from either corner of the cut, its face ${recess < flush ? 'flush with it' : `${show(recess)} inside it`}`
 
-/** Where its top lies. */
-const levelWords = (book: Book, ramp: SolvedRamp, i: number): string => {
+/** Where the top of a timber lies, or of several that lie so. */
+const levelWords = (book: Book, ramp: SolvedRamp, i: number, count = 1): string => {
+  const top = count > 1 ? 'their tops' : 'its top'
   switch (ramp.deckTimbers[i]!.role) {
     case 'pipe':
-      return ", its top level with the notch's floor"
+      return `, ${top} level with the notch's floor`
     case 'back':
       return `, on the floor${outFor(book, ramp)}`
     default:
-      return ", its top level with the side's top"
+      return `, ${top} level with the side's top`
   }
 }
 
@@ -236,9 +237,9 @@ const behindWords = (
     const said = levelWords(book, ramp, i - ramp.studs.length)
     groups.set(said, [...(groups.get(said) ?? []), i + 1])
   }
-  const told = [...groups].map(
-    ([said, numbers]) =>
-      `${wordList(numbers.map(String))}${numbers.length > 1 ? said.replace('its top', 'their tops') : said}`,
+  const told = [...groups.values()].map(
+    (numbers) =>
+      `${wordList(numbers.map(String))}${levelWords(book, ramp, numbers[0]! - ramp.studs.length - 1, numbers.length)}`,
   )
   const { said, apart } = endScrewsOf(ramp, screws, indices)
   const tops = indices.length === 1 ? [...groups.keys()].join('') : `: ${told.join('; ')}`

@@ -1,2 +1,2 @@
-/** Of a piece of skin by its words: `layer 2, piece 1 from the toe`. */
+/** Of what begins with a layer of skin: `layer 2, piece 1 from the toe`, `layer 2: a screw`; else not a number. */
 export const layerNumber = (said: string): number => Number(/^layer (\d+)/.exec(said)?.[1])

@@ -78,8 +78,8 @@ const skinOf = (book: Book, ramp: SolvedRamp, told: SolvedRamp | null): readonly
 const throughOf = (book: Book, ramp: SolvedRamp, layer: Layer): readonly Block[] => {
   const isLast = layer === ramp.skin.findLast(({ length }) => length > 0)
   return checksOf(book, ramp, ['screw-through'], (one) => {
-    const of = /^layer (\d+):/.exec(one.message)?.[1]
-    return !isOfBoard(one) && (of === undefined ? isLast : Number(of) === layer.layer)
+    const of = layerNumber(one.message)
+    return !isOfBoard(one) && (Number.isNaN(of) ? isLast : of === layer.layer)
   })
 }
 
