@@ -28,11 +28,13 @@ interface Polyline {
 
 export const nothingDrawn: Clearance = { words: [], lines: [], notes: [] }
 
-/** Words keep this far off lines and each other; curves are followed in steps. mm */
-/** No darker face carries words. */
+/** No darker face carries words: its grey, 1 is white. */
 const pale = 0.8
 
+/** Words keep this far off lines and each other, mm. */
 const air = 0.35
+
+/** Curves are followed in steps so long, mm. */
 const step = 0.8
 
 /** Straight pieces as they are, curves in steps. */
