@@ -1,5 +1,11 @@
 import { inch } from '../geometry/inch.ts'
-import type { Sheet, Stock, Units } from './design.ts'
+import type { RampDesign, Sheet, Stock, Units } from './design.ts'
+
+/** What the sides of a ramp are sawn from. */
+export const sideSheet = ({ sides }: Pick<RampDesign, 'sides'>): Sheet => ({
+  thickness: sides.thickness,
+  material: 'plywood',
+})
 
 /** Sheets of one material whose thickness is the same to a tenth of a millimetre come from one panel. */
 export const sameSheet = (a: Sheet, b: Sheet): boolean =>

@@ -1,7 +1,7 @@
 import { offsetsPages } from '../booklet/offsets/offsets-page.ts'
 import type { Design, Units } from '../design/design.ts'
 import { curvedOf } from '../design/kind-traits.ts'
-import { largestPanel } from '../design/panel-sizes.ts'
+import { largestPanel, sideSheet } from '../design/panel-sizes.ts'
 import { sheetWindow } from '../page/sheet/sheet.ts'
 import { type Offsets, solveOffsets } from '../ramp/offsets.ts'
 import type { SolvedQuarter, WholeDesign } from '../ramp/ramp.ts'
@@ -29,8 +29,7 @@ export const offsetsJob = (design: Design, every = usualEvery(design.units)): Of
   if (solved.stopped) return { refused: 'stop', checks: solved.checks }
   const ramps = curvedOf(solved.ramps)
   if (ramps.length === 0) return { refused: 'no-curve' }
-  const panelOf = ({ design: { sides } }: SolvedQuarter) =>
-    largestPanel({ thickness: sides.thickness, material: 'plywood' }, design.stock, design.units)
+  const panelOf = (ramp: SolvedQuarter) => largestPanel(sideSheet(ramp.design), design.stock, design.units)
   return { solved, ramps, offsets: ramps.map((ramp) => solveOffsets(ramp, every, panelOf(ramp))) }
 }
 

@@ -1,4 +1,5 @@
 import { isCurved } from '../design/kind-traits.ts'
+import { sideSheet } from '../design/panel-sizes.ts'
 import { affineScale } from '../geometry/affine.ts'
 import { pathBounds } from '../geometry/bounds.ts'
 import { type Path, rectangle } from '../geometry/path.ts'
@@ -6,7 +7,6 @@ import { pathMap } from '../geometry/path-map.ts'
 import { same } from '../ramp/check/offer.ts'
 import { timberLabel } from '../ramp/frame/timber.ts'
 import type { Ramp } from '../ramp/ramp.ts'
-import { sideSheet } from '../ramp/splice/side-splices.ts'
 import { pieceLetters, sidePieces } from '../ramp/splice/splice.ts'
 import type { SheetPart } from './sheet-part.ts'
 

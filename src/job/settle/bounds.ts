@@ -1,6 +1,6 @@
 import type { Limits } from '../../design/asks.ts'
 import type { Design, QuarterDesign } from '../../design/design.ts'
-import { panelSizes } from '../../design/panel-sizes.ts'
+import { panelSizes, sideSheet } from '../../design/panel-sizes.ts'
 import type { Point } from '../../geometry/point.ts'
 import { isWorthTurning } from '../../page/cover/choose-cover.ts'
 import { covers } from '../../page/cover/cover.ts'
@@ -53,10 +53,10 @@ const wheelRoom = ({ wheels }: QuarterDesign): number => (wheels === null ? 0 : 
 
 /** Of all that its sides may be sawn from, mm. */
 const sourceSizes = (
-  { sides }: QuarterDesign,
+  ramp: QuarterDesign,
   { stock, units }: Design,
 ): readonly (readonly [number, number])[] => [
-  ...panelSizes({ thickness: sides.thickness, material: 'plywood' }, stock, units),
+  ...panelSizes(sideSheet(ramp), stock, units),
   ...stock.offcuts.map(({ size }) => size),
 ]
 

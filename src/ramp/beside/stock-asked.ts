@@ -1,5 +1,5 @@
 import type { Design, Material, Sheet } from '../../design/design.ts'
-import { sameSheet } from '../../design/panel-sizes.ts'
+import { sameSheet, sideSheet } from '../../design/panel-sizes.ts'
 import { showThickness } from '../../length/thickness.ts'
 import { type Finding, warn } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
@@ -12,7 +12,7 @@ export const stockFindings = ({ stock, ramps, units }: Design): readonly Finding
   const show = (mm: number): string => measured(mm, units)
   const { kerf } = stock
   const used = ramps.flatMap((ramp): readonly Sheet[] => [
-    { thickness: ramp.sides.thickness, material: 'plywood' },
+    sideSheet(ramp),
     ...ramp.skin,
     ...(ramp.deckBoard ? [ramp.deckBoard] : []),
     ...(ramp.runOut?.kind === 'sheet' ? [ramp.runOut.sheet] : []),

@@ -1,6 +1,7 @@
 import type { RampDesign, Sheet, Units } from '../../design/design.ts'
 import { dressedThicknesses, dressedWidths } from '../../design/dressed.ts'
 import { isCurved } from '../../design/kind-traits.ts'
+import { sideSheet } from '../../design/panel-sizes.ts'
 import { inch } from '../../geometry/inch.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Finding, note, warn } from '../check/check.ts'
@@ -60,7 +61,7 @@ const planedFindings = ({ studs: { section } }: RampDesign): readonly Finding[] 
 
 const plywoodFindings = (ramp: RampDesign): readonly Finding[] => {
   const sheets: readonly (readonly [where: string, sheet: Sheet, key: string])[] = [
-    ['the sides', { thickness: ramp.sides.thickness, material: 'plywood' }, 'thickness: %'],
+    ['the sides', sideSheet(ramp), 'thickness: %'],
     ...ramp.skin.map((sheet, i) => [`skin ${i + 1}`, sheet, '% plywood'] as const),
     ...(isCurved(ramp) && ramp.deckBoard
       ? [['the deck board', ramp.deckBoard, 'deck-board: % plywood'] as const]

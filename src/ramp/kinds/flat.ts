@@ -1,5 +1,5 @@
 import type { FlatDesign, Stock, Units } from '../../design/design.ts'
-import { largestPanel, panelSizes } from '../../design/panel-sizes.ts'
+import { largestPanel, panelSizes, sideSheet } from '../../design/panel-sizes.ts'
 import { rangeAt } from '../../design/schema.ts'
 import { type Draft, type Finding, hasStop, stop, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
@@ -22,7 +22,7 @@ import { planFlat } from '../skin/flat-sheets.ts'
 import { solveScrews } from '../skin/screws.ts'
 import { acrossFindings } from '../skin/seams.ts'
 import { planFindings, planSkin } from '../skin/skin-plan.ts'
-import { flatSplices, sideSheet } from '../splice/side-splices.ts'
+import { flatSplices } from '../splice/side-splices.ts'
 
 /** What the sheets lie on, and all parts in which a stop may lie. */
 export const frameFlat = (design: FlatDesign, stock: Stock, units: Units) => {

@@ -1,5 +1,5 @@
 import type { QuarterDesign, Sheet, Stock, Units } from '../../design/design.ts'
-import { largestPanel, panelSizes } from '../../design/panel-sizes.ts'
+import { largestPanel, panelSizes, sideSheet } from '../../design/panel-sizes.ts'
 import { toeStepFindings } from '../beside/toe-step.ts'
 import { type Draft, hasStop, stop, type Trial } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
@@ -30,7 +30,6 @@ import type { Transition } from '../side/transition.ts'
 import { bendFindings } from '../skin/bend.ts'
 import { planSeams, type SeamPlan } from '../skin/seam-studs.ts'
 import { type SkinLayer, skinFindings, solveSkin } from '../skin/skin.ts'
-import { sideSheet } from '../splice/side-splices.ts'
 
 /** What can be sawn, and what is said of it before any remedy is tried. */
 export interface QuarterFrame {

@@ -1,5 +1,5 @@
 import type { QuarterDesign, Stock, Units } from '../../design/design.ts'
-import { panelSizes } from '../../design/panel-sizes.ts'
+import { panelSizes, sideSheet } from '../../design/panel-sizes.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import { backKey, firstThat } from '../check/remedy.ts'
@@ -27,7 +27,7 @@ export const panelFindings = (
   units: Units,
 ): readonly Draft[] => {
   const { back } = design
-  const sizes = panelSizes({ thickness: design.sides.thickness, material: 'plywood' }, stock, units)
+  const sizes = panelSizes(sideSheet(design), stock, units)
   const [low, far] = [Math.min(side.height, side.length), Math.max(side.height, side.length)]
   const room = panelRoom(side.height, sizes)
   if (side.length <= room + same) return []

@@ -1,5 +1,5 @@
-import type { FlatDesign, QuarterDesign, RampDesign, Sheet, Stock, Units } from '../../design/design.ts'
-import { panelSizes } from '../../design/panel-sizes.ts'
+import type { FlatDesign, QuarterDesign, RampDesign, Stock, Units } from '../../design/design.ts'
+import { panelSizes, sideSheet } from '../../design/panel-sizes.ts'
 import { pathSegments, rectangle } from '../../geometry/path.ts'
 import type { Finding } from '../check/check.ts'
 import type { Timber } from '../frame/timber.ts'
@@ -12,12 +12,6 @@ interface SideSplices {
   readonly splices: readonly Splice[]
   readonly findings: readonly Finding[]
 }
-
-/** What the sides of a ramp are sawn from. */
-export const sideSheet = ({ sides }: RampDesign): Sheet => ({
-  thickness: sides.thickness,
-  material: 'plywood',
-})
 
 /** `stored`: ramps that stand between its sides when they are put away. */
 export const quarterSplices = (
