@@ -1,7 +1,7 @@
 import { countWords } from '../length/count-words.ts'
 import { showThickness } from '../length/thickness.ts'
 import { showLength, type Units } from '../length.ts'
-import { rippedTo } from '../ramp/frame/timber.ts'
+import { rippedWords } from '../ramp/frame/timber.ts'
 import type { Flat } from '../ramp/ramp.ts'
 import { type Row, sheetRows, spliceRows } from './framing-rows.ts'
 
@@ -23,11 +23,11 @@ export const flatRows = (ramp: Flat, units: Units): readonly Row[] => {
   ]
   const [stud] = studs
   if (stud) {
-    const ripped = rippedTo(stud, design.studs.section) ? `, ripped to ${fine(stud.depth)}` : ''
+    const ripped = rippedWords(stud, design.studs.section, fine)
     rows.push(
       [
         'timber',
-        `${fine(thin)} × ${fine(wide)}${ripped} between the sides, ${stud.lies === 'edge' ? 'on edge' : 'flat'}, ${show(studLength)} long: ` +
+        `${fine(thin)} × ${fine(wide)}${ripped && `, ${ripped}`} between the sides, ${stud.lies === 'edge' ? 'on edge' : 'flat'}, ${show(studLength)} long: ` +
           (bays === 1
             ? countWords(studs.length, 'stud')
             : `in each of ${bays} bays ${countWords(studs.length, 'stud')}, ${bays * studs.length} in all`),

@@ -7,7 +7,7 @@ import { revealWords } from '../ramp/check/reveal-words.ts'
 import { roleWords } from '../ramp/frame/deck-timbers.ts'
 import { pipeDrills } from '../ramp/frame/pipe.ts'
 import type { Stretch } from '../ramp/frame/stretch.ts'
-import { rippedTo } from '../ramp/frame/timber.ts'
+import { rippedWords } from '../ramp/frame/timber.ts'
 import type { Quarter, Ramp } from '../ramp/ramp.ts'
 import { screwApart, studEnd } from '../ramp/skin/screw-rows.ts'
 import { seamWords } from '../ramp/skin/seam-studs.ts'
@@ -59,8 +59,8 @@ const timberRows = (ramp: Quarter, units: Units): readonly Row[] => {
       `studs ${studs.length}`,
       `up the curve from the toe to their middles: ${studs
         .map((stud) => {
-          const ripped = rippedTo(stud, design.studs.section) ? ` (ripped to ${fine(stud.depth)})` : ''
-          return stud.lies === 'edge' ? show(stud.at) : `${show(stud.at)} flat${ripped}`
+          const ripped = rippedWords(stud, design.studs.section, fine)
+          return stud.lies === 'edge' ? show(stud.at) : `${show(stud.at)} flat${ripped && ` (${ripped})`}`
         })
         .join(', ')}`,
     ],

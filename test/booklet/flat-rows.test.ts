@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { flatRows } from '../../src/booklet/flat-rows.ts'
 import { straightOf } from '../../src/design/kind-traits.ts'
-import { rippedTo } from '../../src/ramp/frame/timber.ts'
+import { rippedTo, rippedWords } from '../../src/ramp/frame/timber.ts'
 import { wholeDesign } from '../support/whole.ts'
 import { designOf } from './said.ts'
 
@@ -42,4 +42,17 @@ test('a timber is ripped where it lacks more than the last bits of a sum, of thi
   expect(rippedTo({ ...timber, depth: 89 - 1e-9 }, [89, 38])).toBeNull()
   expect(rippedTo({ ...timber, depth: 80 }, [38, 89])).toEqual([38, 80])
   expect(rippedTo({ ...timber, lies: 'flat', width: 89, depth: 30 }, [38, 89])).toEqual([30, 89])
+})
+
+test('a timber that is said to be ripped is one that is sawn as ripped, by however little', () => {
+  const fine = (mm: number): string => mm.toFixed(2)
+  for (const lies of ['edge', 'flat'] as const)
+    for (const less of [0, 1e-9, 1e-5, 0.01, 0.04, 0.06, 9]) {
+      const [thin, wide] = [38, 89]
+      const [width, whole] = lies === 'edge' ? [thin, wide] : [wide, thin]
+      const timber = { x: 0, y: 0, angle: 0, lies, width, depth: whole - less }
+      const words = less < 1e-6 ? '' : `ripped to ${fine(whole - less)}`
+      expect(rippedWords(timber, [wide, thin], fine)).toBe(words)
+      expect(rippedTo(timber, [wide, thin]) === null).toBe(words === '')
+    }
 })

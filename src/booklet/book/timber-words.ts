@@ -18,15 +18,3 @@ export const timberName = (book: Pick<Book, 'timbers'>, ramp: SolvedRamp, index:
 }
 
 export const liesWords = ({ lies }: Pick<Timber, 'lies'>): string => (lies === 'edge' ? 'on edge' : 'flat')
-
-/** What it is ripped to, where it is not used as bought; empty where it is. */
-export const rippedWords = (
-  { lies, width, depth }: Timber,
-  section: readonly [number, number],
-  fine: (mm: number) => string,
-): string => {
-  const [thin, wide] = [Math.min(...section), Math.max(...section)]
-  const [own, other] = lies === 'edge' ? [width, depth] : [depth, width]
-  if (own < thin - 0.05) return `ripped to ${fine(own)}`
-  return other < wide - 0.05 ? `ripped to ${fine(other)}` : ''
-}

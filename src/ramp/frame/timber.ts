@@ -23,6 +23,13 @@ export const rippedTo = (
   return own[0] < Math.min(...section) - same || own[1] < Math.max(...section) - same ? own : null
 }
 
+/** What it is ripped to, where it is not used as bought; empty where it is. None is ripped but in its depth. */
+export const rippedWords = (
+  timber: Timber,
+  section: readonly [number, number],
+  fine: (mm: number) => string,
+): string => (rippedTo(timber, section) ? `ripped to ${fine(timber.depth)}` : '')
+
 /** `stud 3`, `timber 11`: those behind so many studs are numbered on. */
 export const timberLabel = (index: number, studs: number): string =>
   `${index < studs ? 'stud' : 'timber'} ${index + 1}`
