@@ -1,3 +1,4 @@
+import { thinWide } from '../design/section.ts'
 import { countWords } from '../length/count-words.ts'
 import { showThickness } from '../length/thickness.ts'
 import { showLength, type Units } from '../length.ts'
@@ -11,7 +12,7 @@ export const flatRows = (ramp: Flat, units: Units): readonly Row[] => {
   const show = (mm: number): string => showLength(mm, units)
   const fine = (mm: number): string => showLength(mm, units, { decimals: 1 })
   const { thickness, count } = design.sides
-  const [thin, wide] = [Math.min(...design.studs.section), Math.max(...design.studs.section)]
+  const [thin, wide] = thinWide(design.studs.section)
   const bays = count - 1
   const rows: Row[] = [
     ['height', `frame ${show(heights.frame)}   ridden face ${show(heights.surface)}`],

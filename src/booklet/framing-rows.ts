@@ -1,4 +1,5 @@
 import { kindTraits } from '../design/kind-traits.ts'
+import { thinWide } from '../design/section.ts'
 import { countWords } from '../length/count-words.ts'
 import { showThickness } from '../length/thickness.ts'
 import { wordList } from '../length/word-list.ts'
@@ -37,7 +38,7 @@ const lengthsOf = (units: Units) => ({
 const timberRows = (ramp: Quarter, units: Units): readonly Row[] => {
   const { show, fine } = lengthsOf(units)
   const { studs, deckTimbers, design } = ramp
-  const [thin, wide] = [Math.min(...design.studs.section), Math.max(...design.studs.section)]
+  const [thin, wide] = thinWide(design.studs.section)
   const cut = `${fine(thin)} × ${fine(wide)} between the sides, ${show(ramp.studLength)} long`
   if (studs.length === 0) return ramp.studLength > 0 ? [['timber', cut]] : []
   const bays = design.sides.count - 1

@@ -1,3 +1,4 @@
+import { thinWide } from '../design/section.ts'
 import { roleWords } from '../ramp/frame/deck-timbers.ts'
 import { rippedTo, type Timber } from '../ramp/frame/timber.ts'
 import type { Ramp } from '../ramp/ramp.ts'
@@ -30,11 +31,6 @@ export const timberPartsOf = (ramps: readonly Ramp[]): readonly TimberPart[] =>
 
 type Unmarked = Omit<TimberPart, 'mark'>
 
-const sectionOf = ({ design }: Ramp): readonly [number, number] => [
-  Math.min(...design.studs.section),
-  Math.max(...design.studs.section),
-]
-
 /** One piece for each bay between two sides. */
 const inBays = (
   ramp: Ramp,
@@ -44,7 +40,7 @@ const inBays = (
   words: string,
 ): readonly Unmarked[] => {
   const bays = ramp.design.sides.count - 1
-  const section = sectionOf(ramp)
+  const section = thinWide(ramp.design.studs.section)
   const ripped = rippedTo(timber, section)
   return Array.from({ length: bays }, (_, i) => ({
     ramp: ramp.name,
@@ -97,7 +93,7 @@ const blockParts = (ramp: Ramp): readonly Unmarked[] => {
         part: 'block' as const,
         number: null,
         words: `block ${i + 1} under a seam of the ${seam}`,
-        section: sectionOf(ramp),
+        section: thinWide(ramp.design.studs.section),
         ripped: null,
         length,
       }))

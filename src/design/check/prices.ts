@@ -6,6 +6,7 @@ import type { Entry } from '../file/entry.ts'
 import type { Tree, TreeMap } from '../file/tree.ts'
 import type { Range } from '../plausible.ts'
 import type { Report } from '../report.ts'
+import { thinWide } from '../section.ts'
 import { lengthValue, pairValue, type Reading, sheetValue } from './value.ts'
 
 interface Checking {
@@ -122,8 +123,7 @@ const pricedThing = (text: string, units: Units | undefined): Reading<Priced> =>
     if ('fault' in section) return section
     const length = lengthValue(parts[2]!, units, ranges.length)
     if ('fault' in length) return length
-    const [a, b] = section.value
-    return { value: { kind: 'timber', section: [Math.min(a, b), Math.max(a, b)], length: length.value } }
+    return { value: { kind: 'timber', section: thinWide(section.value), length: length.value } }
   }
   if (parts.length === 2)
     return {

@@ -1,5 +1,6 @@
 import type { Stock } from '../../design/design.ts'
 import { isCurved } from '../../design/kind-traits.ts'
+import { thinSide } from '../../design/section.ts'
 import type { Units } from '../../length.ts'
 import { firstThat, toeKey } from '../../ramp/check/remedy.ts'
 import { blunt } from '../../ramp/hazard/feather.ts'
@@ -33,7 +34,7 @@ export const rampChoices = (ramp: Ramp, units: Units, stock: Stock): RampChoices
 /** Each tried on the whole ramp; none where no toe is high enough. */
 const toeChoices = ({ design, transition }: Quarter, units: Units, stock: Stock): readonly ToeChoice[] => {
   const { level, toeAngle } = transition!
-  const thin = Math.min(...design.studs.section)
+  const thin = thinSide(design.studs.section)
   const lowest = Math.max(0, level.frame)
   const choice = (by: ToeChoice['by'], least: number): readonly ToeChoice[] => {
     const from = Math.max(lowest, least)

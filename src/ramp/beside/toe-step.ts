@@ -1,4 +1,5 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
+import { thinSide } from '../../design/section.ts'
 import { inch } from '../../geometry/inch.ts'
 import { type Draft, note, type Trial, warn } from '../check/check.ts'
 import { listed, measured, offer, rounded, same } from '../check/offer.ts'
@@ -145,7 +146,7 @@ const bridgedStep = (ramp: QuarterDesign, transition: Transition, units: Units):
   const bridgeAt = (toe: number): number => bridgeTo(curve.placeAtHeight(toe) ?? level.place)
   return note('toe-step', (trial: Trial) => {
     // the lowest that a flat stud fits behind, and the highest worth typing: the bridge shrinks with the toe
-    const least = Math.max(level.frame, Math.min(...ramp.studs.section) * Math.cos(toeAngle))
+    const least = Math.max(level.frame, thinSide(ramp.studs.section) * Math.cos(toeAngle))
     const worth = curve.point(face.placeAtLength(face.lengthTo(level.place) + worthTyping * bridge)).y
     const most = Math.min(worth, ramp.toe - 2 * same)
     const lower = firstThat(trial, ramp, { ...toeKey, range: { least, most } }, least, 1, units)

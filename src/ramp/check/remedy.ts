@@ -1,6 +1,7 @@
 import type { Coping, FlatDesign, QuarterDesign, Units } from '../../design/design.ts'
 import type { Range } from '../../design/plausible.ts'
 import { rampPath, rangeAt } from '../../design/schema.ts'
+import { thinSide } from '../../design/section.ts'
 import type { Trial } from './check.ts'
 import { offerSteps, same, sectionText, shownOffer } from './offer.ts'
 import { offering, type Said, set, type Told, tell } from './told.ts'
@@ -92,8 +93,8 @@ export const boardKey: Key = {
 export const depthKey: Key = {
   path: 'studs.section',
   range: rangeOf('studs.section'),
-  typed: (d, depth) => ({ ...d, studs: { ...d.studs, section: [Math.min(...d.studs.section), depth] } }),
-  text: (d, shown, units) => sectionText(Math.min(...d.studs.section), shown, units),
+  typed: (d, depth) => ({ ...d, studs: { ...d.studs, section: [thinSide(d.studs.section), depth] } }),
+  text: (d, shown, units) => sectionText(thinSide(d.studs.section), shown, units),
 }
 export const stepBackKey: Key = {
   path: 'run-out.step-back',

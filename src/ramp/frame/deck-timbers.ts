@@ -1,4 +1,5 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
+import { thinWide } from '../../design/section.ts'
 import { type Finding, note } from '../check/check.ts'
 import { listed, measured } from '../check/offer.ts'
 import type { SolvedCoping } from '../side/coping.ts'
@@ -54,7 +55,7 @@ export const solveDeckTimbers = (
   const ways = coping ? pipeTimbers(ramp, coping).map((own) => ({ ...own, role: 'pipe' as const })) : []
   if (coping && !put(bench, ...ways)) findings.push(...pipeFindings(ramp, coping, studs, units))
   if (ramp.deckBoard) findings.push(...putUnderBoard(bench, ramp, side, units))
-  const [thin, wide] = [Math.min(...ramp.studs.section), Math.max(...ramp.studs.section)]
+  const [thin, wide] = thinWide(ramp.studs.section)
   const back = side.length - ramp.chamfer
   put(
     bench,
@@ -99,7 +100,7 @@ const timber = (
   x: number,
   y: number,
 ): DeckTimber => {
-  const [thin, wide] = [Math.min(...section), Math.max(...section)]
+  const [thin, wide] = thinWide(section)
   const upright = lies === 'edge'
   return { role, lies, x, y, angle: 0, width: upright ? thin : wide, depth: upright ? wide : thin }
 }
@@ -107,7 +108,7 @@ const timber = (
 /** Backing and spaced timbers under the deck board; what is said of those that moved or have no room. */
 const putUnderBoard = (bench: Bench, ramp: QuarterDesign, side: Side, units: Units): readonly Finding[] => {
   const { section, deck: every } = ramp.studs
-  const [thin, wide] = [Math.min(...section), Math.max(...section)]
+  const [thin, wide] = thinWide(section)
   const top = side.height
   const wall = side.edges.find((edge) => edge.name === 'top')!.path.pieces[0]!.to.x
   const [first, last] = [wall + thin / 2, side.length - thin / 2]

@@ -1,5 +1,6 @@
 import type { FlatDesign, Units } from '../../design/design.ts'
 import { rangeAt } from '../../design/schema.ts'
+import { thinWide } from '../../design/section.ts'
 import { type Finding, note, stop } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import { offering, set, told } from '../check/told.ts'
@@ -11,7 +12,7 @@ type Section = Pick<Stud, 'lies' | 'width' | 'depth'>
 
 /** On edge where it stands in the frame; else on edge ripped to its height, or flat: what sags less. */
 const flatSection = ({ studs }: FlatDesign, frame: number): Section => {
-  const [thin, wide] = [Math.min(...studs.section), Math.max(...studs.section)]
+  const [thin, wide] = thinWide(studs.section)
   const edge: Section = { lies: 'edge', width: thin, depth: Math.min(wide, frame) }
   const flat: Section = { lies: 'flat', width: wide, depth: Math.min(thin, frame) }
   // a beam's stiffness goes with its width and the cube of its depth
@@ -93,7 +94,7 @@ const sectionFindings = (
   frame: number,
   units: Units,
 ): readonly Finding[] => {
-  const [thin, wide] = [Math.min(...studs.section), Math.max(...studs.section)]
+  const [thin, wide] = thinWide(studs.section)
   if (wide <= frame + same) return []
   const { atLeast, atMost } = offer(units)
   const show = (mm: number): string => measured(mm, units)

@@ -1,4 +1,5 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
+import { thinWide } from '../../design/section.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offerSteps } from '../check/offer.ts'
 import { depthKey, firstThat, orWays } from '../check/remedy.ts'
@@ -21,7 +22,7 @@ export const lipFreeFindings = (
   if (free <= overhang) return []
   return [
     warn('stud-lip', (trial: Trial) => {
-      const [thin, wide] = [Math.min(...ramp.studs.section), Math.max(...ramp.studs.section)]
+      const [thin, wide] = thinWide(ramp.studs.section)
       const range = { least: Math.max(thin, depthKey.range.least), most: wide }
       const depth = firstThat(trial, ramp, { ...depthKey, range }, wide - offerSteps[units] / 2, -1, units)
       return tell(

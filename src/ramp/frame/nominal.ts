@@ -2,6 +2,7 @@ import type { RampDesign, Sheet, Units } from '../../design/design.ts'
 import { dressedThicknesses, dressedWidths } from '../../design/dressed.ts'
 import { isCurved } from '../../design/kind-traits.ts'
 import { sideSheet } from '../../design/panel-sizes.ts'
+import { thinWide } from '../../design/section.ts'
 import { inch } from '../../geometry/inch.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Finding, note, warn } from '../check/check.ts'
@@ -47,7 +48,7 @@ export const nominalFindings = (ramp: RampDesign, units: Units): readonly Findin
 
 /** A note: sawn timber is sold in its full size too. */
 const planedFindings = ({ studs: { section } }: RampDesign): readonly Finding[] => {
-  const [thin, wide] = [Math.min(...section), Math.max(...section)]
+  const [thin, wide] = thinWide(section)
   const [thickness, width] = [named(planed, thin), named(planed, wide)]
   if (thickness === undefined || width === undefined) return []
   return [
@@ -120,7 +121,7 @@ const pipeFindings = (ramp: RampDesign): readonly Finding[] => {
 }
 
 const studFindings = ({ studs: { section } }: RampDesign): readonly Finding[] => {
-  const [thin, wide] = [Math.min(...section) / inch, Math.max(...section) / inch]
+  const [thin, wide] = thinWide([section[0] / inch, section[1] / inch])
   const [thickness, width] = [named(dressedThicknesses, thin), named(dressedWidths, wide)]
   if (thickness === undefined || width === undefined) return []
   return [

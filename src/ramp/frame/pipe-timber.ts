@@ -1,4 +1,5 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
+import { thinWide } from '../../design/section.ts'
 import { boxCorners } from '../../geometry/clip.ts'
 import { convexApart } from '../../geometry/overlap.ts'
 import type { Point } from '../../geometry/point.ts'
@@ -90,7 +91,7 @@ export const pipeTimbers = (
   { centre, outside, seat }: SolvedCoping,
   inside: number = insideEdge.least,
 ): readonly Timber[] => {
-  const [thin, wide] = [Math.min(...section), Math.max(...section)]
+  const [thin, wide] = thinWide(section)
   const r = outside / 2
   const wall = centre.x + r
   const at = (lies: Timber['lies'], x: number): Timber => {

@@ -1,5 +1,6 @@
 import type { RampDesign, Units } from '../../design/design.ts'
 import { rampPath, rangeAt } from '../../design/schema.ts'
+import { thinWide } from '../../design/section.ts'
 import { quote } from '../../length/quote.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Draft, note, type Trial, warn } from '../check/check.ts'
@@ -59,11 +60,10 @@ interface Bearing {
   readonly instead: string | null
 }
 
-const onEdge = ({ studs }: RampDesign): Bearing => ({
-  width: Math.min(...studs.section),
-  depth: Math.max(...studs.section),
-  instead: null,
-})
+const onEdge = ({ studs }: RampDesign): Bearing => {
+  const [width, depth] = thinWide(studs.section)
+  return { width, depth, instead: null }
+}
 
 /**
  * Where a stud sags more than floors do: a note, a warning where it sags more than four times as much; with the ribs or the depth

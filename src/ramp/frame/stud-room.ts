@@ -1,4 +1,5 @@
 import type { QuarterDesign } from '../../design/design.ts'
+import { thinWide } from '../../design/section.ts'
 import { same } from '../check/offer.ts'
 import type { Curve } from '../curve/curve.ts'
 import type { SolvedCoping } from '../side/coping.ts'
@@ -43,7 +44,7 @@ export const studRoom = (
 ): StudRoom => {
   const { curve } = transition
   const end = curve.lengthTo(curveEnd)
-  const [thin, wide] = [Math.min(...ramp.studs.section), Math.max(...ramp.studs.section)]
+  const [thin, wide] = thinWide(ramp.studs.section)
   const place: StudRoom['place'] = (at, lies, role, depth = lies === 'flat' ? thin : wide) => {
     const here = curve.placeAtLength(at)
     const { x, y } = curve.point(here)

@@ -1,4 +1,5 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
+import { thinSide, thinWide } from '../../design/section.ts'
 import { inch } from '../../geometry/inch.ts'
 import { type Draft, note, stop, type Trial } from '../check/check.ts'
 import { listed, measured, offerSteps, rounded, same } from '../check/offer.ts'
@@ -124,7 +125,7 @@ const spanned = ({ studs: { section, every, foot } }: QuarterDesign, studs: read
   const spacing = foot && at <= foot.to + same ? foot.every : every
   const below = studs.filter((stud) => stud.at <= at).map((stud) => stud.at + stud.width / 2)
   const above = studs.filter((stud) => stud.at > at).map((stud) => stud.at - stud.width / 2)
-  return Math.min(...above) - Math.max(...below) <= spacing - Math.min(...section) + same
+  return Math.min(...above) - Math.max(...below) <= spacing - thinSide(section) + same
 }
 
 /**
@@ -138,7 +139,7 @@ const stations = ({ studs }: QuarterDesign, last: number): readonly number[] => 
     )
   if (!studs.foot) return multiples(studs.every, 0, last)
   const close = multiples(studs.foot.every, 0, Math.min(studs.foot.to, last))
-  const clearOfIt = (close.at(-1) ?? 0) + Math.min(...studs.section) - same
+  const clearOfIt = (close.at(-1) ?? 0) + thinSide(studs.section) - same
   return [...close, ...multiples(studs.every, clearOfIt, last)]
 }
 
@@ -156,7 +157,7 @@ const usualSpacing = (trial: Trial, ramp: QuarterDesign, units: Units): Offered 
 /** The nearest spacing, the least toe and the deepest studs with which every stud finds a place. */
 const lostRemedy = (trial: Trial, ramp: QuarterDesign, units: Units): Told => {
   const { every, section } = ramp.studs
-  const [thin, wide] = [Math.min(...section), Math.max(...section)]
+  const [thin, wide] = thinWide(section)
   const step = offerSteps[units]
   const first = firstOf(ramp, units, trial)
   const within = (key: Key, least: number, most: number): Key => ({

@@ -1,3 +1,4 @@
+import { thinWide } from '../../design/section.ts'
 import type { Point } from '../../geometry/point.ts'
 import { same } from '../check/offer.ts'
 
@@ -20,7 +21,8 @@ export const rippedTo = (
   section: readonly [number, number],
 ): readonly [number, number] | null => {
   const own = lies === 'edge' ? ([width, depth] as const) : ([depth, width] as const)
-  return own[0] < Math.min(...section) - same || own[1] < Math.max(...section) - same ? own : null
+  const [thin, wide] = thinWide(section)
+  return own[0] < thin - same || own[1] < wide - same ? own : null
 }
 
 /** What it is ripped to, where it is not used as bought; empty where it is. None is ripped but in its depth. */

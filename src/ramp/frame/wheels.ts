@@ -1,4 +1,5 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
+import { thinWide } from '../../design/section.ts'
 import type { Point } from '../../geometry/point.ts'
 import { type Draft, stop, type Trial } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
@@ -49,14 +50,15 @@ const place = ({ chamfer, wheels, studs: { section } }: QuarterDesign, length: n
   const centre = { x: middle.x + outward.x * out, y: middle.y + outward.y * out }
   const [dx, dy] = [centre.x - (length - chamfer), centre.y]
   const least = Math.atan2(dy, dx) - Math.asin(Math.min(1, r / Math.hypot(dx, dy)))
+  const [thin, wide] = thinWide(section)
   const timber: Timber = {
     x: middle.x - outward.x * recess,
     y: middle.y - outward.y * recess,
     // its face looks out of the cut
     angle: (-3 * Math.PI) / 4,
     lies: 'flat',
-    width: Math.max(...section),
-    depth: Math.min(...section),
+    width: wide,
+    depth: thin,
   }
   return { centre, clearance: centre.y - r, recess, out: out + r, least, timber }
 }

@@ -1,4 +1,5 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
+import { thinSide } from '../../design/section.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Draft, note } from '../check/check.ts'
 import { measured, rounded, same } from '../check/offer.ts'
@@ -15,7 +16,7 @@ export const studGapFindings = (
 ): readonly Draft[] => {
   const gaps = studs.slice(1).flatMap((stud, i) => {
     const below = studs[i]!
-    const usual = (foot && stud.at <= foot.to + same ? foot.every : every) - Math.min(...section)
+    const usual = (foot && stud.at <= foot.to + same ? foot.every : every) - thinSide(section)
     const gap = stud.at - stud.width / 2 - below.at - below.width / 2
     return usual > same && gap > wider * usual + same ? [{ below, stud, gap, usual }] : []
   })

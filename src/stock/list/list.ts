@@ -112,7 +112,7 @@ const timberLines = ({ units }: Design, { timber }: Bought): readonly ListLine[]
           `ends squared, ${showLength(squared[units], units)} each`,
           ...(ripped > 0 ? [`${ripped} of the pieces ripped`] : []),
         ].join('; '),
-        priced: { kind: 'timber', section: [Math.min(...section), Math.max(...section)], length },
+        priced: { kind: 'timber', section, length },
       }
     }),
   )

@@ -1,6 +1,7 @@
 import type { Sheet } from '../../../design/design.ts'
 import { curvedOf } from '../../../design/kind-traits.ts'
 import { sideSheet } from '../../../design/panel-sizes.ts'
+import { thinWide } from '../../../design/section.ts'
 import type { Table } from '../../../drafting/table.ts'
 import { showThickness } from '../../../length/thickness.ts'
 import { numberList, wordList } from '../../../length/word-list.ts'
@@ -162,7 +163,7 @@ const boughtTable = ({ solved: { ramps }, fine, units }: Book) => {
       rows.set(key, { what, size, of: new Set([...(rows.get(key)?.of ?? []), ramp.name]) })
     }
     add('plywood of the sides', thick(sideSheet(design)))
-    add('timber', `${fine(Math.min(...design.studs.section))} × ${fine(Math.max(...design.studs.section))}`)
+    add('timber', thinWide(design.studs.section).map(fine).join(' × '))
     for (const { sheet } of ramp.skin) add(`${sheet.material} of the skin`, thick(sheet))
     if (ramp.deckBoard) add(`${ramp.deckBoard.sheet.material} of the deck`, thick(ramp.deckBoard.sheet))
     const { runOut } = design
