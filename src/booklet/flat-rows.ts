@@ -2,7 +2,7 @@ import { thinWide } from '../design/section.ts'
 import { countWords } from '../length/count-words.ts'
 import { showThickness } from '../length/thickness.ts'
 import { showLength, type Units } from '../length.ts'
-import { rippedWords } from '../ramp/frame/timber.ts'
+import { liesWords, rippedWords } from '../ramp/frame/timber.ts'
 import type { Flat } from '../ramp/ramp.ts'
 import { type Row, sheetRows, spliceRows } from './framing-rows.ts'
 
@@ -28,7 +28,7 @@ export const flatRows = (ramp: Flat, units: Units): readonly Row[] => {
     rows.push(
       [
         'timber',
-        `${fine(thin)} × ${fine(wide)}${ripped && `, ${ripped}`} between the sides, ${stud.lies === 'edge' ? 'on edge' : 'flat'}, ${show(studLength)} long: ` +
+        `${fine(thin)} × ${fine(wide)}${ripped && `, ${ripped}`} between the sides, ${liesWords(stud)}, ${show(studLength)} long: ` +
           (bays === 1
             ? countWords(studs.length, 'stud')
             : `in each of ${bays} bays ${countWords(studs.length, 'stud')}, ${bays * studs.length} in all`),

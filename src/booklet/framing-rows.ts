@@ -16,7 +16,7 @@ import type { AcrossSeam } from '../ramp/skin/seams.ts'
 import { stepBack } from '../ramp/skin/skin.ts'
 import { practice } from '../ramp/skin/skin-framing.ts'
 import { plateScrews } from '../ramp/splice/plate-screws.ts'
-import { pieceLetters } from '../ramp/splice/splice.ts'
+import { piecesOf } from '../ramp/splice/splice.ts'
 import { spliceWords } from '../ramp/splice/splice-words.ts'
 import { screwWords } from './screw-counts.ts'
 
@@ -51,7 +51,7 @@ const timberRows = (ramp: Quarter, units: Units): readonly Row[] => {
     return own.length === 0
       ? []
       : [
-          `${roleWords(role, ramp.coping !== null)} ${own.map(({ timber: { x, lies }, number }) => `${show(x)}${lies === 'flat' ? ' flat' : ''} (${number})`).join(', ')}`,
+          `${roleWords(role, ramp)} ${own.map(({ timber: { x, lies }, number }) => `${show(x)}${lies === 'flat' ? ' flat' : ''} (${number})`).join(', ')}`,
         ]
   })
   return [
@@ -87,7 +87,7 @@ export const spliceRows = (ramp: Ramp, units: Units): readonly Row[] => {
   return [
     [
       'pieces',
-      `each side of ${splices.length + 1}, ${pieceLetters.slice(0, splices.length + 1).join(', ')} from the ${kindTraits[design.kind].sheetEnd}: ${spliceWords(splices, ramp.studs.length, units)}; ` +
+      `each side of ${splices.length + 1}, ${piecesOf(ramp).join(', ')} from the ${kindTraits[design.kind].sheetEnd}: ${spliceWords(splices, ramp.studs.length, units)}; ` +
         `plates ${showThickness(thickness, units)} plywood, glued, each with ${countWords(count, 'screw')}${length === null ? '' : ` of ${fine(length)}`}; ` +
         `the timbers there ${showThickness(thickness, units)} shorter at each plate`,
     ],

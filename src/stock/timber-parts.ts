@@ -74,7 +74,7 @@ const deckParts = (ramp: Ramp): readonly Unmarked[] => {
       timber,
       ramp.studs.length + i,
       parts[timber.role],
-      `timber ${ramp.studs.length + i + 1}, ${roleWords(timber.role, ramp.coping !== null)}`,
+      `timber ${ramp.studs.length + i + 1}, ${roleWords(timber.role, ramp)}`,
     ),
   )
 }

@@ -1,5 +1,5 @@
 import { roleWords } from '../../ramp/frame/deck-timbers.ts'
-import { type Timber, timberLabel } from '../../ramp/frame/timber.ts'
+import { timberLabel } from '../../ramp/frame/timber.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
 import type { Book } from './book.ts'
 
@@ -14,7 +14,5 @@ export const timberMarks = ({ timbers }: Pick<Book, 'timbers'>, ramp: SolvedRamp
 export const timberName = (book: Pick<Book, 'timbers'>, ramp: SolvedRamp, index: number): string => {
   const behind = ramp.deckTimbers[index - ramp.studs.length]
   const name = `${timberLabel(index, ramp.studs.length)} (${timberMarks(book, ramp, index)})`
-  return behind ? `${name}, ${roleWords(behind.role, ramp.coping !== null)}` : name
+  return behind ? `${name}, ${roleWords(behind.role, ramp)}` : name
 }
-
-export const liesWords = ({ lies }: Pick<Timber, 'lies'>): string => (lies === 'edge' ? 'on edge' : 'flat')

@@ -16,13 +16,16 @@ export interface DeckTimber extends Timber {
   readonly role: 'pipe' | 'backing' | 'deck' | 'back' | 'wheels'
 }
 
-/** What a timber behind the lip is for, `piped` where a pipe lies there. */
-export const roleWords = (role: DeckTimber['role'], piped: boolean): string => {
+/** What a timber behind the lip is for, on a ramp with or without a pipe. */
+export const roleWords = (
+  role: DeckTimber['role'],
+  { coping }: { readonly coping: SolvedCoping | null },
+): string => {
   switch (role) {
     case 'pipe':
       return 'under the pipe'
     case 'backing':
-      return piped ? 'backing behind the pipe' : 'backing behind the lip'
+      return coping ? 'backing behind the pipe' : 'backing behind the lip'
     case 'deck':
       return 'under the deck board'
     case 'back':

@@ -15,6 +15,8 @@ export interface Timber {
   readonly depth: number
 }
 
+export const liesWords = ({ lies }: Pick<Timber, 'lies'>): string => (lies === 'edge' ? 'on edge' : 'flat')
+
 /** Thickness and depth that it is ripped to; null where it is used as bought. mm */
 export const rippedTo = (
   { lies, width, depth }: Timber,

@@ -61,6 +61,10 @@ export const splicing = {
 /** What pieces are called behind their side's mark, from the toe. */
 export const pieceLetters = ['a', 'b', 'c', 'd'] as const
 
+/** Those of a ramp's sides; `a` alone where each is one piece. */
+export const piecesOf = ({ splices }: { readonly splices: readonly Splice[] }): readonly string[] =>
+  pieceLetters.slice(0, splices.length + 1)
+
 /** So many joints at most, and as much of each must lie under its plate. */
 const mostJoints = 3
 const leastCovered = 0.6

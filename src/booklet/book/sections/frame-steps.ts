@@ -4,6 +4,7 @@ import { capital } from '../../../length/capital.ts'
 import { ownUnits } from '../../../length/own-units.ts'
 import { numberList, wordList } from '../../../length/word-list.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
+import { liesWords } from '../../../ramp/frame/timber.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../ramp/screws/screw-sort.ts'
 import { comesOut } from '../../../ramp/stored.ts'
@@ -13,7 +14,7 @@ import { type Block, step } from '../block.ts'
 import { type Book, hasSkin, screwsOf } from '../book.ts'
 import { endWords } from '../end-words.ts'
 import { stage } from '../stage.ts'
-import { liesWords, timberName } from '../timber-words.ts'
+import { timberName } from '../timber-words.ts'
 
 /** Of its sides, mm. */
 export const frameTop = (ramp: SolvedRamp): number =>

@@ -7,7 +7,7 @@ import { capital } from '../../../length/capital.ts'
 import { massRange } from '../../../length/mass.ts'
 import type { Check } from '../../../ramp/check/check.ts'
 import { roleWords } from '../../../ramp/frame/deck-timbers.ts'
-import { rippedWords, timberCorners } from '../../../ramp/frame/timber.ts'
+import { liesWords, rippedWords, timberCorners } from '../../../ramp/frame/timber.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { stumpView } from '../../views/acts/act-views.ts'
 import { planView } from '../../views/plan-view.ts'
@@ -19,7 +19,7 @@ import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { screwFigure } from '../screw-figure.ts'
 import { noScale, stage } from '../stage.ts'
-import { liesWords, timberMarks, timberName } from '../timber-words.ts'
+import { timberMarks, timberName } from '../timber-words.ts'
 import { endScrews, frameSteps, frameTop } from './frame-steps.ts'
 
 export const framing = (book: Book): Section => ({
@@ -180,7 +180,7 @@ const studTable = (book: Book, ramp: SolvedRamp) => {
               '',
               sloping ? '' : show(timber.x),
               sloping ? 'along the cut' : liesWords(timber),
-              `${roleWords(timber.role, ramp.coping !== null)}${sloping ? ': see its step' : ''}`,
+              `${roleWords(timber.role, ramp)}${sloping ? ': see its step' : ''}`,
               '',
             ]
           })

@@ -5,12 +5,11 @@ import { timberLabel } from '../../../../ramp/frame/timber.ts'
 import type { SolvedRamp } from '../../../../ramp/ramp.ts'
 import { screwHead } from '../../../../ramp/screws/screw-sort.ts'
 import { plateScrews } from '../../../../ramp/splice/plate-screws.ts'
-import { pieceLetters, splicing } from '../../../../ramp/splice/splice.ts'
+import { piecesOf, splicing } from '../../../../ramp/splice/splice.ts'
 import type { Book } from '../../book.ts'
 
 /** The letters of a side's pieces. */
-export const pieceNames = ({ splices }: SolvedRamp): string =>
-  wordList(pieceLetters.slice(0, splices.length + 1))
+export const pieceNames = (ramp: SolvedRamp): string => wordList(piecesOf(ramp))
 
 /** How the pieces of each side become one, before the frame is put together. */
 export const joinSteps = ({ show, screw, units, several }: Book, ramp: SolvedRamp): readonly string[] => {
