@@ -9,6 +9,15 @@ export interface Mass {
   readonly most: number
 }
 
+export const massTimes = ({ least, usual, most }: Mass, by: number): Mass => ({
+  least: least * by,
+  usual: usual * by,
+  most: most * by,
+})
+
+/** What so much of a thing weighs: kg/m³ and mm³ to kg. */
+export const massOf = (density: Mass, volume: number): Mass => massTimes(density, volume / 1e9)
+
 /** kg/m³ in a pound per cubic foot */
 const perFoot = pound / (0.012 * inch) ** 3
 

@@ -1,4 +1,4 @@
-import { type Mass, pipeMass, sheetDensities, timberDensity } from '../design/densities.ts'
+import { type Mass, massOf, massTimes, pipeMass, sheetDensities, timberDensity } from '../design/densities.ts'
 import type { Design } from '../design/design.ts'
 import { pathCentroid } from '../geometry/centroid.ts'
 import type { Path } from '../geometry/path.ts'
@@ -37,12 +37,6 @@ const screwMass: Mass = { least: 6e-5, usual: 8e-5, most: 11e-5 }
 /** One wheel with its plate, kg for each mm of its diameter; from memory. */
 const wheelMass: Mass = { least: 3e-3, usual: 6e-3, most: 1e-2 }
 
-const times = ({ least, usual, most }: Mass, by: number): Mass => ({
-  least: least * by,
-  usual: usual * by,
-  most: most * by,
-})
-
 const sum = (masses: readonly Mass[]): Mass => ({
   least: masses.reduce((all, { least }) => all + least, 0),
   usual: masses.reduce((all, { usual }) => all + usual, 0),
@@ -68,11 +62,11 @@ export const weigh = (
     mark,
     ramp,
     words,
-    ...times(sheetDensities[sheet.material], (areaOf(outline) * sheet.thickness) / 1e9),
+    ...massOf(sheetDensities[sheet.material], areaOf(outline) * sheet.thickness),
   })
   const ofTimber = ({ mark, ramp, words, section, ripped, length }: Parts['timbers'][number]): PartWeight => {
     const [thick, deep] = ripped ?? section
-    return { mark, ramp, words, ...times(timberDensity, (thick * deep * length) / 1e9) }
+    return { mark, ramp, words, ...massOf(timberDensity, thick * deep * length) }
   }
   const weights = sheets.map(ofSheet)
   const timber = timbers.map(ofTimber)
@@ -96,8 +90,8 @@ const bought = (ramp: Ramp, screws: readonly RampScrews[]): readonly PartWeight[
     .reduce((all, { length, count }) => all + (length ?? 0) * count, 0)
   const own = { mark: null, ramp: ramp.name }
   return [
-    ...(coping ? [{ ...own, words: 'pipe', ...times(pipeMass(coping), ramp.width / 1000) }] : []),
-    ...(wheels ? [{ ...own, words: 'wheels', ...times(wheelMass, wheels.diameter * wheels.count) }] : []),
-    { ...own, words: 'screws', ...times(screwMass, long) },
+    ...(coping ? [{ ...own, words: 'pipe', ...massTimes(pipeMass(coping), ramp.width / 1000) }] : []),
+    ...(wheels ? [{ ...own, words: 'wheels', ...massTimes(wheelMass, wheels.diameter * wheels.count) }] : []),
+    { ...own, words: 'screws', ...massTimes(screwMass, long) },
   ]
 }

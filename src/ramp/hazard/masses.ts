@@ -1,4 +1,11 @@
-import { type Mass, pipeMass, sheetDensities, timberDensity } from '../../design/densities.ts'
+import {
+  type Mass,
+  massOf,
+  massTimes,
+  pipeMass,
+  sheetDensities,
+  timberDensity,
+} from '../../design/densities.ts'
 import type { QuarterDesign, Sheet } from '../../design/design.ts'
 import { pathCentroid } from '../../geometry/centroid.ts'
 import { type Point, pointBetween } from '../../geometry/point.ts'
@@ -13,15 +20,6 @@ export interface Part {
   readonly mass: Mass
   readonly middle: Point
 }
-
-/** mm³ in a m³ */
-const cubic = 1e9
-
-const times = ({ least, usual, most }: Mass, by: number): Mass => ({
-  least: least * by,
-  usual: usual * by,
-  most: most * by,
-})
 
 /** Steps of Simpson's rule along a layer. */
 const steps = 16
@@ -46,23 +44,23 @@ export const rampParts = (design: QuarterDesign, ramp: Standing): readonly Part[
   const { area, centre } = pathCentroid(side.outline)
   const timberLength = studLength(design) * (sides.count - 1)
   const sheet = ({ material, thickness }: Sheet, length: number): Mass =>
-    times(sheetDensities[material], (thickness * length * width) / cubic)
+    massOf(sheetDensities[material], thickness * length * width)
   const plates = sides.thickness * sides.count
   const timber = ({ x, y, angle, width: w, depth }: Timber, i: number): Part => ({
     // it stands between the plates of its joint
-    mass: times(
+    mass: massOf(
       timberDensity,
-      (w * depth * (timberLength - (splices.some((splice) => splice.timber === i) ? plates : 0))) / cubic,
+      w * depth * (timberLength - (splices.some((splice) => splice.timber === i) ? plates : 0)),
     ),
     middle: { x: x + (depth / 2) * Math.sin(angle), y: y - (depth / 2) * Math.cos(angle) },
   })
   const front = boardFront(coping, transition.run)
   return [
-    { mass: times(sheetDensities.plywood, (area * sides.thickness * sides.count) / cubic), middle: centre },
+    { mass: massOf(sheetDensities.plywood, area * sides.thickness * sides.count), middle: centre },
     ...[...studs, ...deckTimbers].map(timber),
     ...splices.map(
       ({ plate: { corners, size } }): Part => ({
-        mass: times(sheetDensities.plywood, (size[0] * size[1] * plates) / cubic),
+        mass: massOf(sheetDensities.plywood, size[0] * size[1] * plates),
         middle: pointBetween(corners[0]!, corners[2]!, 1 / 2),
       }),
     ),
@@ -78,6 +76,6 @@ export const rampParts = (design: QuarterDesign, ramp: Standing): readonly Part[
           },
         ]
       : []),
-    ...(coping ? [{ mass: times(pipeMass(design.coping!), width / 1000), middle: coping.centre }] : []),
+    ...(coping ? [{ mass: massTimes(pipeMass(design.coping!), width / 1000), middle: coping.centre }] : []),
   ]
 }
