@@ -5,6 +5,7 @@ import { showThickness } from '../length/thickness.ts'
 import { wordList } from '../length/word-list.ts'
 import { showLength, type Units } from '../length.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
+import { sheetWords } from '../ramp/check/sheet-words.ts'
 import { roleWords } from '../ramp/frame/deck-timbers.ts'
 import { pipeDrills } from '../ramp/frame/pipe.ts'
 import type { Stretch } from '../ramp/frame/stretch.ts'
@@ -127,7 +128,7 @@ export const sheetRows = (ramp: Ramp, units: Units): readonly Row[] => {
     const meets = seams.map((seam) => `${show(seam.at)}${seam.stud === null ? '' : ` on ${seamWords(seam)}`}`)
     return [
       `skin ${layer.layer}`,
-      `${showThickness(layer.sheet.thickness, units)} ${layer.sheet.material}, ${show(layer.length)} long${i * back > 0 ? ` from ${show(i * back)} up` : ''}; ` +
+      `${sheetWords(layer.sheet, units)}, ${show(layer.length)} long${i * back > 0 ? ` from ${show(i * back)} up` : ''}; ` +
         `${sheets(pieces, way, meets, widths, acrossSeams, show)}, ${screwWords(layer.rows, show)}`,
     ]
   })
@@ -136,7 +137,7 @@ export const sheetRows = (ramp: Ramp, units: Units): readonly Row[] => {
     const meets = seams.map(({ at }) => `${show(from + at)} behind the toe`)
     rows.push([
       'board',
-      `${showThickness(sheet.thickness, units)} ${sheet.material}, ${show(length)} deep, from ${show(from)} behind the toe to the back; ` +
+      `${sheetWords(sheet, units)}, ${show(length)} deep, from ${show(from)} behind the toe to the back; ` +
         `${sheets(pieces, 'front to back', meets, widths, acrossSeams, show)}, ${screwWords(deckBoard.rows, show)}`,
     ])
   }

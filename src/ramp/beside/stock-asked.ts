@@ -1,8 +1,8 @@
-import type { Design, Material, Sheet } from '../../design/design.ts'
+import type { Design, Sheet } from '../../design/design.ts'
 import { sameSheet, sideSheet } from '../../design/panel-sizes.ts'
-import { showThickness } from '../../length/thickness.ts'
 import { type Finding, warn } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
+import { sheetWords } from '../check/sheet-words.ts'
 
 /** Saw blades cut so wide; common practice, no source. mm */
 const blades = { least: 1, most: 6 } as const
@@ -20,7 +20,7 @@ export const stockFindings = ({ stock, ramps, units }: Design): readonly Finding
   const idle = [...stock.panels, ...stock.offcuts]
     .map(({ sheet }) => sheet)
     .filter((sheet) => !used.some((other) => sameSheet(sheet, other)))
-  const words = [...new Set(idle.map((sheet) => sheetName(sheet, units)))]
+  const words = [...new Set(idle.map((sheet) => sheetWords(sheet, units)))]
   return [
     ...(kerf < blades.least - same || kerf > blades.most + same
       ? [
@@ -34,14 +34,9 @@ export const stockFindings = ({ stock, ramps, units }: Design): readonly Finding
       ? [
           warn(
             'stock-idle',
-            `nothing is sawn from ${words.join(', ')}; the parts are of ${[...new Set(used.map((sheet) => sheetName(sheet, units)))].join(', ')}`,
+            `nothing is sawn from ${words.join(', ')}; the parts are of ${[...new Set(used.map((sheet) => sheetWords(sheet, units)))].join(', ')}`,
           ),
         ]
       : []),
   ]
 }
-
-const sheetName = (
-  { thickness, material }: { readonly thickness: number; readonly material: Material },
-  units: Design['units'],
-): string => `${showThickness(thickness, units)} ${material}`

@@ -1,10 +1,10 @@
 import type { QuarterDesign, Sheet, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
-import { showThickness } from '../../length/thickness.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offerSteps, rounded, sheetsText } from '../check/offer.ts'
 import { boardKey, deckKey, downKey, everyKey, firstThat, orWays } from '../check/remedy.ts'
+import { sheetList } from '../check/sheet-words.ts'
 import { offering, set, type Told, tell, told } from '../check/told.ts'
 import { studLength } from '../frame/bays.ts'
 import type { DeckTimber } from '../frame/deck-timbers.ts'
@@ -12,12 +12,6 @@ import { borneWords, heldWords, spanLoad } from '../frame/span.ts'
 import type { Stud } from '../frame/stud.ts'
 import { type Borne, type Weak, weakest } from './bearing.ts'
 import { spot } from './strength.ts'
-
-/** `9 mm plywood and 6 mm hardboard` */
-export const sheetWords = (sheets: readonly Sheet[], units: Units): string =>
-  wordList(
-    sheets.map(({ thickness, material }) => `${showThickness(thickness, units, { unit: true })} ${material}`),
-  )
 
 /** What the sheets do there under the load. */
 export const loadWords = ({ bears, deflection }: Weak, units: Units): string =>
@@ -73,7 +67,7 @@ export const skinLoadFindings = (
         const { every } = design.studs
         const closer = firstThat(trial, design, everyKey, every - offerSteps[units] / 2, -1, units)
         return tell(
-          `the skin (${sheetWords(design.skin, units)}) spans ${show(between.to - between.from)} from stud to stud and ${loadWords(between, units)}`,
+          `the skin (${sheetList(design.skin, units)}) spans ${show(between.to - between.from)} from stud to stud and ${loadWords(between, units)}`,
           orWays(
             [closer && told`studs every ${closer}`, layerWay(trial, design, units)],
             'take a thicker skin and closer studs',
@@ -92,7 +86,7 @@ export const skinLoadFindings = (
         const by = design.coping?.by
         const shallower = by?.kind === 'notch' ? firstThat(trial, design, downKey, by.down, -1, units) : null
         return tell(
-          `no timber holds the skin (${sheetWords(design.skin, units)}) for ${wordList(ends)}: it ${loadWords(free[0]!, units)}`,
+          `no timber holds the skin (${sheetList(design.skin, units)}) for ${wordList(ends)}: it ${loadWords(free[0]!, units)}`,
           orWays(
             [layerWay(trial, design, units), shallower && told`a notch ${shallower} down or less`],
             'set blocks between the sides there',
@@ -119,7 +113,7 @@ export const boardLoadFindings = (
   const borne: Borne = { sheets: [sheet], ...board, timbers, width: studLength(design) }
   const { between, free } = weakest(borne)
   const show = (mm: number): string => measured(mm, units)
-  const said = `the deck board (${sheetWords([sheet], units)})`
+  const said = `the deck board (${sheetList([sheet], units)})`
   const thicker = (trial: Trial): Told | null => {
     const level: Trial = (changed) => trial(changed, ['lip-ledge'])
     const thickerBy = (works: Trial) => firstThat(works, design, boardKey, sheet.thickness, 1, units)

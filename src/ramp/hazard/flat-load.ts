@@ -2,11 +2,12 @@ import type { FlatDesign, Units } from '../../design/design.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offerSteps } from '../check/offer.ts'
 import { firstThat, flatEveryKey, orWays } from '../check/remedy.ts'
+import { sheetList } from '../check/sheet-words.ts'
 import { tell, told } from '../check/told.ts'
 import { studLength } from '../frame/bays.ts'
 import type { Stud } from '../frame/stud.ts'
 import { type Borne, weakest } from './bearing.ts'
-import { loadWords, sheetWords } from './break-through.ts'
+import { loadWords } from './break-through.ts'
 
 /** A flat's skin that may break between its studs. Its ends lie on studs. */
 export const flatLoadFindings = (
@@ -23,7 +24,7 @@ export const flatLoadFindings = (
       const { every } = design.studs
       const closer = firstThat(trial, design, flatEveryKey, every - offerSteps[units] / 2, -1, units)
       return tell(
-        `the skin (${sheetWords(design.skin, units)}) spans ${measured(between.to - between.from, units)} from stud to stud and ${loadWords(between, units)}`,
+        `the skin (${sheetList(design.skin, units)}) spans ${measured(between.to - between.from, units)} from stud to stud and ${loadWords(between, units)}`,
         orWays([closer && told`studs every ${closer}`], 'take a thicker skin and closer studs'),
       )
     }),

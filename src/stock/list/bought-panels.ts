@@ -1,7 +1,7 @@
 import type { Units } from '../../design/design.ts'
 import type { Box } from '../../geometry/bounds.ts'
+import { sheetWords } from '../../ramp/check/sheet-words.ts'
 import type { SheetPanels } from '../panel/panels.ts'
-import { sheetWords } from '../panel/sheet-words.ts'
 import type { BoughtPanels } from './list.ts'
 
 /** Panels that are not in the garage already, by sheet and size. */

@@ -1,13 +1,9 @@
-import type { Sheet, Units } from '../../design/design.ts'
-import { showThickness } from '../../length/thickness.ts'
+import type { Units } from '../../design/design.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
+import { sheetWords } from '../../ramp/check/sheet-words.ts'
 import type { SheetPart } from '../sheet-part.ts'
 import type { LaidPanel, LaidSheet } from './panels.ts'
-
-/** `18 plywood`, `23/32 plywood`: as it may be typed. */
-export const sheetWords = ({ thickness, material }: Sheet, units: Units): string =>
-  `${showThickness(thickness, units)} ${material}`
 
 /** Short side first, as panels are sold: `1220 × 2440`. */
 export const sizeWords = ([short, long]: readonly [number, number], units: Units): string =>

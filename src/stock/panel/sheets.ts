@@ -2,11 +2,12 @@ import type { Design, Units } from '../../design/design.ts'
 import { pathBounds } from '../../geometry/bounds.ts'
 import { wordList } from '../../length/word-list.ts'
 import { offer } from '../../ramp/check/offer.ts'
+import { sheetWords } from '../../ramp/check/sheet-words.ts'
 import type { Parts } from '../parts.ts'
 import type { SheetPart } from '../sheet-part.ts'
 import type { Known } from './known.ts'
 import { type LaidSheet, layPanels } from './panels.ts'
-import { sheetWords, sizeWords } from './sheet-words.ts'
+import { sizeWords } from './sheet-words.ts'
 
 /** A layout of more is no help in a garage. */
 export const mostPieces = 500
