@@ -20,6 +20,31 @@ export const wallMiddles = ({ width, sides }: RampDesign): readonly number[] =>
 /** A shorter stud is split by its screws, and no hand reaches in; common practice, no source. mm */
 const leastBay = 40
 
+/**
+ * The ways to longer studs: a ramp wider than so much, or `fewer` sides, in words; those with which the trial holds. `key`: the width of such a
+ * ramp.
+ */
+export const longerStuds = <D extends RampDesign>(
+  trial: (changed: D) => boolean,
+  design: D,
+  key: Key<D>,
+  from: number,
+  fewer: string,
+  units: Units,
+): readonly (Told | null)[] => {
+  const { sides } = design
+  const wider = firstThat(trial, design, key, from, 1, units)
+  const less = Array.from({ length: sides.count - 2 }, (_, i) => sides.count - 1 - i).find((count) =>
+    trial({ ...design, sides: { ...sides, count } }),
+  )
+  return [
+    wider && told`make it ${wider} or more`,
+    less === undefined
+      ? null
+      : offering(`take ${fewer} (sides: { count: ${less} })`, set('sides.count', `${less}`)),
+  ]
+}
+
 /** Sides that leave no room for a stud between them; `key`: the width of such a ramp. */
 export const widthFindings = <D extends RampDesign>(
   design: D,
@@ -34,19 +59,10 @@ export const widthFindings = <D extends RampDesign>(
   return [
     stop('width', (trial: Trial<D>): Told => {
       const least = sides.count * sides.thickness + (sides.count - 1) * leastBay
-      const wider = firstThat(trial, design, key, least, 1, units)
-      const fewer = Array.from({ length: sides.count - 2 }, (_, i) => sides.count - 1 - i).find((count) =>
-        trial({ ...design, sides: { ...sides, count } }),
-      )
       return tell(
         `${sides.count} sides of ${showThickness(sides.thickness, units, { unit: true })} leave ${left} in a width of ${show(width)}, a stud wants ${show(leastBay)}; `,
         orWays(
-          [
-            wider && told`make it ${wider} or more`,
-            fewer === undefined
-              ? null
-              : offering(`take fewer (sides: { count: ${fewer} })`, set('sides.count', `${fewer}`)),
-          ],
+          longerStuds(trial, design, key, least, 'fewer', units),
           `make it ${offer(units).atLeast(least)} or more; ${manyFaults}`,
         ),
       )

@@ -1,5 +1,7 @@
-import type { Sheet } from '../../design/design.ts'
+import type { RampDesign, Sheet } from '../../design/design.ts'
+import { studLength } from '../frame/bays.ts'
 import { spanLoad } from '../frame/span.ts'
+import type { Stud } from '../frame/stud.ts'
 import { type Bearing, between, beyond, stackOf } from './strength.ts'
 
 /** Sheets on timbers; places along them, mm. */
@@ -12,6 +14,19 @@ export interface Borne {
   /** from side to side: sheets span that way where it is less */
   readonly width: number
 }
+
+/** The skin on its studs from one place up it to another. */
+export const borneSkin = (
+  design: RampDesign,
+  studs: readonly Stud[],
+  { from, to }: { readonly from: number; readonly to: number },
+): Borne => ({
+  sheets: design.skin,
+  from,
+  to,
+  timbers: studs.map(({ at, width }) => ({ from: at - width / 2, to: at + width / 2 })),
+  width: studLength(design),
+})
 
 /** A stretch of sheets and what it does under the load. */
 export interface Weak extends Bearing {

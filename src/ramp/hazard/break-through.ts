@@ -1,16 +1,16 @@
-import type { QuarterDesign, Sheet, Units } from '../../design/design.ts'
+import type { QuarterDesign, RampDesign, Sheet, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offerSteps, rounded, sheetsText } from '../check/offer.ts'
-import { boardKey, deckKey, downKey, everyKey, firstThat, orWays } from '../check/remedy.ts'
+import { boardKey, deckKey, downKey, everyKey, firstThat, type Key, orWays } from '../check/remedy.ts'
 import { sheetList } from '../check/sheet-words.ts'
 import { offering, set, type Told, tell, told } from '../check/told.ts'
 import { studLength } from '../frame/bays.ts'
 import type { DeckTimber } from '../frame/deck-timbers.ts'
 import { borneWords, heldWords, spanLoad } from '../frame/span.ts'
 import type { Stud } from '../frame/stud.ts'
-import { type Borne, type Weak, weakest } from './bearing.ts'
+import { type Borne, borneSkin, type Weak, weakest } from './bearing.ts'
 import { spot } from './strength.ts'
 
 /** What the sheets do there under the load. */
@@ -39,6 +39,23 @@ const layerWay = (trial: Trial, design: QuarterDesign, units: Units): Told | nul
       )
 }
 
+/** Skin that may break between two of its studs. `key`: how far apart those of such a ramp stand; `thicker`: a skin that helps too. */
+export const betweenStuds = <D extends RampDesign>(
+  design: D,
+  between: Weak,
+  key: Key<D>,
+  thicker: (trial: Trial<D>) => Told | null,
+  units: Units,
+): Draft<D> =>
+  warn('skin-load', (trial: Trial<D>) => {
+    const { every } = design.studs
+    const closer = firstThat(trial, design, key, every - offerSteps[units] / 2, -1, units)
+    return tell(
+      `the skin (${sheetList(design.skin, units)}) spans ${measured(between.to - between.from, units)} from stud to stud and ${loadWords(between, units)}`,
+      orWays([closer && told`studs every ${closer}`, thicker(trial)], 'take a thicker skin and closer studs'),
+    )
+  })
+
 /** The skin's stretch along the curve, and the ends of which it is said already that no stud holds them. */
 interface Along {
   readonly from: number
@@ -55,26 +72,12 @@ export const skinLoadFindings = (
   units: Units,
 ): readonly Draft[] => {
   const { from, to, curveEnd, known } = along
-  const timbers = studs.map(({ at, width }) => ({ from: at - width / 2, to: at + width / 2 }))
-  const borne: Borne = { sheets: design.skin, from, to, timbers, width: studLength(design) }
-  const { between, free: all } = weakest(borne)
+  const { between, free: all } = weakest(borneSkin(design, studs, along))
   const free = all.filter((end) => !(end.from === from ? known.toe : known.lip))
   const show = (mm: number): string => measured(mm, units)
   const findings: Draft[] = []
   if (between)
-    findings.push(
-      warn('skin-load', (trial: Trial) => {
-        const { every } = design.studs
-        const closer = firstThat(trial, design, everyKey, every - offerSteps[units] / 2, -1, units)
-        return tell(
-          `the skin (${sheetList(design.skin, units)}) spans ${show(between.to - between.from)} from stud to stud and ${loadWords(between, units)}`,
-          orWays(
-            [closer && told`studs every ${closer}`, layerWay(trial, design, units)],
-            'take a thicker skin and closer studs',
-          ),
-        )
-      }),
-    )
+    findings.push(betweenStuds(design, between, everyKey, (trial) => layerWay(trial, design, units), units))
   if (free.length > 0)
     findings.push(
       warn('skin-free', (trial: Trial) => {

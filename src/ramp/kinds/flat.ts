@@ -4,7 +4,7 @@ import { rangeAt } from '../../design/schema.ts'
 import { type Draft, type Finding, hasStop, stop, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import { flatWidthKey } from '../check/remedy.ts'
-import { offering, set, setOfFile, tell, told } from '../check/told.ts'
+import { offering, set, tell, told } from '../check/told.ts'
 import { straightCurve } from '../curve/straight.ts'
 import { studLength, timberFindings, widthFindings } from '../frame/bays.ts'
 import { solveFlatStuds } from '../frame/flat-studs.ts'
@@ -16,7 +16,7 @@ import type { Flat } from '../ramp.ts'
 import { skinScrews } from '../screws/driven.ts'
 import { screwDown } from '../screws/end-screws.ts'
 import { meetFindings } from '../screws/meet-findings.ts'
-import { panelRoom, panelWords } from '../side/panel-size.ts'
+import { largeSide, panelRoom } from '../side/panel-size.ts'
 import { skinThickness } from '../side/skin-thickness.ts'
 import { planFlat } from '../skin/flat-sheets.ts'
 import { solveScrews } from '../skin/screws.ts'
@@ -124,7 +124,7 @@ export const draftFlat = (
     whole: ramp,
     drafts: [
       ...findings,
-      ...panelFindings(design, frame, stock, units),
+      ...flatPanelFindings(design, frame, stock, units),
       ...spliced.findings,
       ...bearingFindings(design, studs, frame, units),
       ...planFindings(fixing.planned, around),
@@ -149,40 +149,21 @@ const lowFindings = ({ height }: FlatDesign, frame: number, units: Units): reado
   ]
 }
 
-export const panelFindings = (
+export const flatPanelFindings = (
   design: FlatDesign,
   frame: number,
   stock: Stock,
   units: Units,
 ): readonly Finding[] => {
-  const { length } = design
-  const sizes = panelSizes(sideSheet(design), stock, units)
-  const room = panelRoom(frame, sizes)
-  if (length <= room + same) return []
-  const { atLeast, atMost } = offer(units)
-  const buy = `buy panels of ${atLeast(Math.max(length, frame))} × ${atLeast(Math.min(length, frame))} or more`
+  const large = largeSide({ length: design.length, height: frame }, design, stock, units)
+  if (large === null) return []
+  const { room, words, buy } = large
+  const most = offer(units).atMost(room)
   const way =
     room < rangeAt('ramps[flat].length').least
-      ? stock.panels.length > 0
-        ? buy
-        : offering(
-            buy,
-            setOfFile(
-              'stock.panel',
-              `${atLeast(Math.min(length, frame))} x ${atLeast(Math.max(length, frame))}`,
-            ),
-          )
-      : offering(`make it ${atMost(room)} long or less, two end to end for more`, set('length', atMost(room)))
-  return [
-    warn(
-      'panel-size',
-      tell(
-        `a side needs ${atLeast(length)} × ${atLeast(frame)}, a panel of your stock is ${panelWords(sizes, units)}; `,
-        way,
-        ', or let each side be pieces that meet over a stud',
-      ),
-    ),
-  ]
+      ? buy
+      : offering(`make it ${most} long or less, two end to end for more`, set('length', most))
+  return [warn('panel-size', tell(words, way, ', or let each side be pieces that meet over a stud'))]
 }
 
 /** Studs that hang between the sides, clear of the floor. */

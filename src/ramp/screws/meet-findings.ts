@@ -2,9 +2,9 @@ import type { RampDesign, Units } from '../../design/design.ts'
 import { numberList, wordList } from '../../length/word-list.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured } from '../check/offer.ts'
-import { firstThat, type Key, orWays } from '../check/remedy.ts'
-import { offering, set, tell, told } from '../check/told.ts'
-import { studLength } from '../frame/bays.ts'
+import { type Key, orWays } from '../check/remedy.ts'
+import { tell } from '../check/told.ts'
+import { longerStuds, studLength } from '../frame/bays.ts'
 import { betweenScrews } from './clearance.ts'
 import type { EndScrews } from './end-screws.ts'
 
@@ -28,20 +28,10 @@ export const meetFindings = <D extends RampDesign>(
   return [
     warn('screws-meet', (trial: Trial<D>) => {
       const clears = (changed: D): boolean => trial(changed) && endsOf(changed).every(({ clear }) => clear)
-      const { sides, width } = design
-      const wider = firstThat(clears, design, key, width, 1, units)
-      const fewer = Array.from({ length: sides.count - 2 }, (_, i) => sides.count - 1 - i).find((count) =>
-        clears({ ...design, sides: { ...sides, count } }),
-      )
       return tell(
         `in ${wordList(names)}, only ${measured(studLength(design), units)} long, screws from above come nearer than ${measured(betweenScrews, units)} to those in the ends; `,
         orWays(
-          [
-            wider && told`make it ${wider} or more`,
-            fewer === undefined
-              ? null
-              : offering(`take fewer sides (sides: { count: ${fewer} })`, set('sides.count', `${fewer}`)),
-          ],
+          longerStuds(clears, design, key, design.width, 'fewer sides', units),
           'drill for those from above where the drill meets no steel',
         ),
       )

@@ -1,4 +1,4 @@
-import type { QuarterDesign, Stock, Units } from '../../design/design.ts'
+import type { QuarterDesign, RampDesign, Stock, Units } from '../../design/design.ts'
 import { panelSizes, sideSheet } from '../../design/panel-sizes.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
@@ -18,7 +18,36 @@ export const panelRoom = (height: number, sizes: Sizes): number =>
 export const panelWords = (sizes: Sizes, units: Units): string =>
   sizes.map(([short, long]) => `${measured(long, units)} × ${measured(short, units)}`).join(' or ')
 
-/** A side larger than a panel of the stock, lying or standing. */
+interface Large {
+  /** how long it may be at that height; mm */
+  readonly room: number
+  readonly words: string
+  /** the panel that would do, to be bought */
+  readonly buy: Said
+}
+
+/** A side larger than a panel of the stock, lying or standing; null where one holds it. */
+export const largeSide = (
+  { length, height }: Pick<Side, 'length' | 'height'>,
+  design: RampDesign,
+  stock: Stock,
+  units: Units,
+): Large | null => {
+  const sizes = panelSizes(sideSheet(design), stock, units)
+  const room = panelRoom(height, sizes)
+  if (length <= room + same) return null
+  const { atLeast } = offer(units)
+  const [low, far] = [atLeast(Math.min(height, length)), atLeast(Math.max(height, length))]
+  const buy = `buy panels of ${far} × ${low} or more`
+  return {
+    room,
+    words: `a side needs ${atLeast(length)} × ${atLeast(height)}, a panel of your stock is ${panelWords(sizes, units)}; `,
+    // those of a list of panels are not for one key to change
+    buy: stock.panels.length > 0 ? buy : offering(buy, setOfFile('stock.panel', `${low} x ${far}`)),
+  }
+}
+
+/** A side that comes out of no panel, and how much shorter it would. */
 export const panelFindings = (
   side: Side,
   run: number,
@@ -26,12 +55,10 @@ export const panelFindings = (
   stock: Stock,
   units: Units,
 ): readonly Draft[] => {
+  const large = largeSide(side, design, stock, units)
+  if (large === null) return []
+  const { room, words, buy } = large
   const { back } = design
-  const sizes = panelSizes(sideSheet(design), stock, units)
-  const [low, far] = [Math.min(side.height, side.length), Math.max(side.height, side.length)]
-  const room = panelRoom(side.height, sizes)
-  if (side.length <= room + same) return []
-  const { atLeast } = offer(units)
   const shorterWay = (trial: Trial): Said => {
     const most = back.from === 'deck' ? room - run : room
     const shorter = room > run + 50 ? firstThat(trial, design, backKey(design), most, -1, units) : null
@@ -40,17 +67,5 @@ export const panelFindings = (
       ? told`make the deck ${shorter} or less from lip to back, or `
       : told`make it ${shorter} long or less, or `
   }
-  const buy = `buy panels of ${atLeast(far)} × ${atLeast(low)} or more`
-  return [
-    warn('panel-size', (trial: Trial) =>
-      tell(
-        `a side needs ${atLeast(side.length)} × ${atLeast(side.height)}, a panel of your stock is ${panelWords(sizes, units)}; `,
-        shorterWay(trial),
-        // those of a list of panels are not for one key to change
-        stock.panels.length > 0
-          ? buy
-          : offering(buy, setOfFile('stock.panel', `${atLeast(low)} x ${atLeast(far)}`)),
-      ),
-    ),
-  ]
+  return [warn('panel-size', (trial: Trial) => tell(words, shorterWay(trial), buy))]
 }

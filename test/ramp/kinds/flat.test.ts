@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest'
 import type { FlatDesign, Stock, Units } from '../../../src/design/design.ts'
 import { readLength } from '../../../src/length.ts'
 import { hasStop } from '../../../src/ramp/check/check.ts'
-import { frameFlat, panelFindings } from '../../../src/ramp/kinds/flat.ts'
+import { flatPanelFindings, frameFlat } from '../../../src/ramp/kinds/flat.ts'
 import { wordFlatFindings } from '../../../src/ramp/kinds/flat-findings.ts'
 import { seamStudsOf } from '../../../src/ramp/skin/seam-studs.ts'
 import { above, atMost, below, hold } from '../../support/hold.ts'
@@ -319,7 +319,7 @@ describe('each check speaks just past its limit, and not on it or before', () =>
   const draftsOf = (design: FlatDesign, panel: Stock['panel'], units: Units) => {
     const all = { ...stock, panel }
     const { findings, frame: high } = frameFlat(design, all, units)
-    return hasStop(findings) ? findings : [...findings, ...panelFindings(design, high, all, units)]
+    return hasStop(findings) ? findings : [...findings, ...flatPanelFindings(design, high, all, units)]
   }
   const offered = (design: FlatDesign, panel: Stock['panel'], units: Units) =>
     wordFlatFindings(
