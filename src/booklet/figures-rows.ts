@@ -1,4 +1,5 @@
 import { isCurved } from '../design/kind-traits.ts'
+import { showAngle } from '../length/show-angle.ts'
 import { showLength, type Units } from '../length.ts'
 import type { Quarter, Ramp } from '../ramp/ramp.ts'
 import { steepnessWord } from '../ramp/steepness.ts'
@@ -12,7 +13,6 @@ export const figuresRows = (ramp: Ramp, units: Units): readonly Row[] =>
 const quarterRows = (ramp: Quarter, units: Units): readonly Row[] => {
   const show = (mm: number): string => showLength(mm, units)
   const { transition, length, deck } = ramp
-  const angle = (radians: number): string => `${((radians * 180) / Math.PI).toFixed(1)}°`
   const rows: Row[] = []
   if (transition) {
     const { heights, radius } = transition
@@ -23,11 +23,11 @@ const quarterRows = (ramp: Quarter, units: Units): readonly Row[] => {
       ],
       [
         'curve',
-        `${show(transition.arc)} along it, ${show(transition.run)} along the floor; ${angle(transition.lipAngle)} at the lip, ${steepnessWord(transition.lipAngle)}; radius frame ${show(radius.frame)}, ridden face ${show(radius.surface)}`,
+        `${show(transition.arc)} along it, ${show(transition.run)} along the floor; ${showAngle(transition.lipAngle)} at the lip, ${steepnessWord(transition.lipAngle)}; radius frame ${show(radius.frame)}, ridden face ${show(radius.surface)}`,
       ],
       [
         'toe',
-        `${show(transition.toe.y)} high, ${angle(transition.toeAngle)}; ridden face ${show(transition.toeStep)} above the floor`,
+        `${show(transition.toe.y)} high, ${showAngle(transition.toeAngle)}; ridden face ${show(transition.toeStep)} above the floor`,
       ],
     )
   }

@@ -1,5 +1,6 @@
 import type { Design, Units } from '../design/design.ts'
 import { massAtMost, massRange } from '../length/mass.ts'
+import { showAngle } from '../length/show-angle.ts'
 import { numberList, wordList } from '../length/word-list.ts'
 import { showLength } from '../length.ts'
 import { comesOut } from '../ramp/stored.ts'
@@ -30,7 +31,7 @@ const wheelWords = (
 ): string => {
   const show = (mm: number): string => showLength(mm, units)
   return (
-    `${count} wheels, at ${wordList(across.map(show))} from the left, ${show(clearance)} off the floor; they carry from ${((tip.least * 180) / Math.PI).toFixed(0)}° on, ` +
+    `${count} wheels, at ${wordList(across.map(show))} from the left, ${show(clearance)} off the floor; they carry from ${showAngle(tip.least, 0)} on, ` +
     `with the toe lifted ${show(lift)} and ${massRange(hands, units)} in the hands; each rated for ${massAtMost(rated, units)} or more`
   )
 }

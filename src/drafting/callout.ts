@@ -1,6 +1,7 @@
 import { type Drawing, type Face, text } from '../drawing/drawing.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import type { Box } from '../geometry/bounds.ts'
+import { radiansOf } from '../geometry/degrees.ts'
 import type { Point } from '../geometry/point.ts'
 import { leader } from './leader.ts'
 import type { DraftStyle } from './line-types.ts'
@@ -63,7 +64,7 @@ export const calloutWays = (
   among: readonly number[] = directions,
 ): Ways =>
   waysAt(
-    distances.flatMap((far) => among.map((degrees) => [far, (degrees * Math.PI) / 180] as const)),
+    distances.flatMap((far) => among.map((degrees) => [far, radiansOf(degrees)] as const)),
     ([far, angle]) => {
       const at = { x: on.x + far * Math.cos(angle), y: on.y + far * Math.sin(angle) }
       return callout({ on, at, lines, words: Math.cos(angle) > 0 ? 'right' : 'left' }, style)

@@ -1,3 +1,5 @@
+import { radiansOf } from '../geometry/degrees.ts'
+import { showAngle } from '../length/show-angle.ts'
 import { showLength } from '../length.ts'
 import { type Distortion, skewOf } from './distortion.ts'
 import { isScaled, readingFault } from './plausible-reading.ts'
@@ -15,7 +17,7 @@ export interface Readings {
 export const readingError = 0.25
 
 /** More than any printer in order leans, radians; common practice, no source. */
-const mostSkew = (0.6 * Math.PI) / 180
+const mostSkew = radiansOf(0.6)
 
 /** Longer lengths tell more: all measured lengths over all true ones. */
 const ratio = (readings: readonly Reading[]): number =>
@@ -61,13 +63,12 @@ export const gaugePrinter = (
   const skew = skews.length === 0 ? 0 : skews.reduce((sum, s) => sum + s, 0) / skews.length
   if (faults.length === 0 && Math.abs(skew) > mostSkew)
     faults.push(
-      `--diagonals: they say the print leans ${degrees(skew)}°, more than any printer in order; measure both again`,
+      `--diagonals: they say the print leans ${showAngle(skew, 2)}, more than any printer in order; measure both again`,
     )
   return faults.length > 0 ? { faults } : { distortion: { across, down, skew } }
 }
 
 const mm = (value: number): string => showLength(value, 'mm', { decimals: 1, unit: true })
-const degrees = (radians: number): string => ((radians * 180) / Math.PI).toFixed(2)
 
 /** How far each part of a distortion may be off: a share of each length, and radians. */
 export interface Uncertainty {
@@ -94,7 +95,7 @@ export const gaugeUncertainty = (
   const each = (one: number): readonly number[] =>
     readings.diagonals.map(([{ nominal }]) => (one * Math.SQRT2) / nominal)
   const pairs = readings.diagonals.length
-  const unknown = (0.1 * Math.PI) / 180
+  const unknown = radiansOf(0.1)
   return {
     likely: {
       across: likely(readings.across),

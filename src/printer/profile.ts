@@ -1,4 +1,5 @@
 import { type PaperName, paperNames } from '../design/design.ts'
+import { radiansOf } from '../geometry/degrees.ts'
 import { type Correction, noCorrection } from './correction.ts'
 import { correctionOf, type Distortion } from './distortion.ts'
 import type { Readings } from './gauge.ts'
@@ -33,7 +34,7 @@ export const profileRecord = (profile: Profile) => ({
 export const profileDistortion = ({ across, down, skewDegrees }: Profile): Distortion => ({
   across,
   down,
-  skew: (skewDegrees * Math.PI) / 180,
+  skew: radiansOf(skewDegrees),
 })
 
 export const profileCorrection = (profile: Profile | null): Correction =>

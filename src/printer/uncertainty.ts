@@ -1,3 +1,4 @@
+import { radiansOf } from '../geometry/degrees.ts'
 import { gaugeUncertainty, type Readings } from './gauge.ts'
 
 export type PrinterUncertainty = ReturnType<typeof gaugeUncertainty>
@@ -7,8 +8,8 @@ export type PrinterUncertainty = ReturnType<typeof gaugeUncertainty>
  * practice, no source; old laser engines were allowed 2 %, Beeton 1988).
  */
 export const unmeasured: PrinterUncertainty = {
-  likely: { across: 0.002, down: 0.002, skew: (0.05 * Math.PI) / 180 },
-  worst: { across: 0.005, down: 0.005, skew: (0.1 * Math.PI) / 180 },
+  likely: { across: 0.002, down: 0.002, skew: radiansOf(0.05) },
+  worst: { across: 0.005, down: 0.005, skew: radiansOf(0.1) },
 }
 
 export const printerUncertainty = (readings: Readings | null): PrinterUncertainty =>

@@ -1,4 +1,5 @@
 import type { Design } from '../design/design.ts'
+import { degreesOf } from '../geometry/degrees.ts'
 import type { Check } from './check/check.ts'
 import { pipeEdges } from './frame/pipe-timber.ts'
 import type { Flat, Quarter, Ramp, SolvedDesign } from './ramp.ts'
@@ -6,8 +7,6 @@ import { notchSizes } from './side/notch-sizes.ts'
 import type { Layer } from './skin/layer.ts'
 import { type OwnSheet, ownSheets } from './skin/own-sheets.ts'
 import { stepBack } from './skin/skin.ts'
-
-const degrees = (radians: number): number => (radians * 180) / Math.PI
 
 /** The figures of a design as scripts read them; mm and degrees. A key that is there keeps its name and its meaning. What could not be solved is null. */
 export interface Figures {
@@ -48,8 +47,8 @@ const quarterFigures = (ramp: Quarter) => {
       curve: transition.kind,
       radius: transition.radius,
       centre: [transition.centre.x, transition.centre.y],
-      toeAngle: degrees(transition.toeAngle),
-      lipAngle: degrees(transition.lipAngle),
+      toeAngle: degreesOf(transition.toeAngle),
+      lipAngle: degreesOf(transition.lipAngle),
       arc: transition.arc,
       run: transition.run,
       toeStep: transition.toeStep,
@@ -79,7 +78,7 @@ const quarterFigures = (ramp: Quarter) => {
     deckTimbers: ramp.deckTimbers.map((timber, i) => ({
       x: timber.x,
       y: timber.y,
-      angle: degrees(timber.angle),
+      angle: degreesOf(timber.angle),
       lies: timber.lies,
       role: timber.role,
       width: timber.width,
@@ -128,7 +127,7 @@ const studFigures = (ramp: Ramp) =>
     at: stud.at,
     x: stud.x,
     y: stud.y,
-    angle: degrees(stud.angle),
+    angle: degreesOf(stud.angle),
     lies: stud.lies,
     role: stud.role,
     width: stud.width,

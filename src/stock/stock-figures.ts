@@ -1,5 +1,6 @@
 import type { Mass } from '../design/densities.ts'
 import type { Design } from '../design/design.ts'
+import { degreesOf } from '../geometry/degrees.ts'
 import type { Point } from '../geometry/point.ts'
 import type { Part } from '../ramp/stored.ts'
 import { gripHoles } from './handle.ts'
@@ -8,7 +9,6 @@ import type { CostedLine } from './list/line.ts'
 import type { StockTaking, Supplies } from './stock.ts'
 import type { SectionPlan } from './timber/boards.ts'
 
-const degrees = (radians: number): number => (radians * 180) / Math.PI
 const pair = ({ x, y }: Point): readonly [number, number] => [x, y]
 const mass = ({ least, usual, most }: Mass) => ({ least, usual, most })
 const partName = (part: Part) => ({ part: part.kind, number: 'number' in part ? part.number : null })
@@ -67,7 +67,7 @@ export const stockFigures = (stock: Supplies | null, design: Design) => ({
         centre: pair(rolling.centre),
         clearance: rolling.clearance,
         recess: rolling.recess,
-        tip: { least: degrees(rolling.tip.least), most: degrees(rolling.tip.most) },
+        tip: { least: degreesOf(rolling.tip.least), most: degreesOf(rolling.tip.most) },
         lift: rolling.lift,
         across: rolling.across,
         timber: rolling.timber,

@@ -1,5 +1,6 @@
 import { countWords } from '../../length/count-words.ts'
 import { massRange } from '../../length/mass.ts'
+import { showDegrees } from '../../length/show-angle.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
 import { asksGuard, guardWords } from '../../ramp/hazard/guard.ts'
@@ -16,7 +17,7 @@ export const rampTable = (ramps: readonly ChosenRamp[], { units }: Wishes): stri
       `${i + 1}`,
       show(height),
       show(radius),
-      `${lip.toFixed(0)}°`,
+      showDegrees(lip, 0),
       word,
       show(length),
       `${panels}`,

@@ -2,6 +2,7 @@ import type { Design, Space } from '../../design/design.ts'
 import { curvedOf, isCurved } from '../../design/kind-traits.ts'
 import { readDesign } from '../../design/read.ts'
 import { type Starter, writeStarter } from '../../design/starter.ts'
+import { degreesOf } from '../../geometry/degrees.ts'
 import { inch } from '../../geometry/inch.ts'
 import { showLength, type Units } from '../../length.ts'
 import { distinctLines } from '../../pattern/side-lines.ts'
@@ -190,7 +191,7 @@ const told = (
     }),
     height: ramp.transition.heights.deck,
     radius: radius.surface,
-    lip: (lipAngle * 180) / Math.PI,
+    lip: degreesOf(lipAngle),
     word,
     length: ramp.length,
     panels: laid.sheets.reduce((sum, { panels }) => sum + panels.length, 0),

@@ -1,4 +1,5 @@
 import { type PaperName, paperNames } from '../../design/design.ts'
+import { degreesOf } from '../../geometry/degrees.ts'
 import { readLength } from '../../length.ts'
 import { gaugePrinter, missingReadings, type Readings, squareDiagonal } from '../../printer/gauge.ts'
 import { mostMargin, type Profile } from '../../printer/profile.ts'
@@ -67,7 +68,7 @@ export const gaugeJob = (
     paper: paper!,
     across: round(found.distortion.across),
     down: round(found.distortion.down),
-    skewDegrees: round((found.distortion.skew * 180) / Math.PI),
+    skewDegrees: round(degreesOf(found.distortion.skew)),
     margins,
     readings,
   }

@@ -1,12 +1,11 @@
 import type { Asks } from '../../design/asks.ts'
+import { showDegrees } from '../../length/show-angle.ts'
 import { showLength, type Units } from '../../length.ts'
 import { type Check, warn } from '../../ramp/check/check.ts'
 import type { SolvedDesign } from '../../ramp/ramp.ts'
 import { nearerSide } from './bars.ts'
 import type { LimitName } from './judge.ts'
 import type { Answer } from './settle.ts'
-
-const degrees = (angle: number): string => `${angle.toFixed(1)}°`
 
 const limitWords = (name: LimitName, { limits }: Asks, units: Units): string => {
   switch (name) {
@@ -29,7 +28,7 @@ const measureWords = (name: LimitName, { measures }: Answer, units: Units): stri
     case 'length':
       return `the side is ${showLength(value, units, { unit: true })} long`
     case 'lip':
-      return `the lip is ${degrees(value)}`
+      return `the lip is ${showDegrees(value)}`
     case 'panels':
       return `the sides take ${value} panels`
     case 'paper':
@@ -61,7 +60,7 @@ export const answerLine = (answer: Answer, units: Units): string => {
         : missed === null
           ? ''
           : `; ${endWords(answer)}`
-    return `${found}: lip ${degrees(measures.lip!)}, asked for ${asks.lip}°${bar}`
+    return `${found}: lip ${showDegrees(measures.lip!)}, asked for ${asks.lip}°${bar}`
   }
   return `${found}: ${furthest(asks)} that ${by.length > 0 ? `${by.join(' and ')} ${by.length > 1 ? 'allow' : 'allows'}` : 'can be typed'}`
 }

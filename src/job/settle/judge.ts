@@ -1,6 +1,7 @@
 import type { Limits } from '../../design/asks.ts'
 import type { Design, QuarterDesign } from '../../design/design.ts'
 import { curvedOf } from '../../design/kind-traits.ts'
+import { degreesOf } from '../../geometry/degrees.ts'
 import { distinctLines } from '../../pattern/side-lines.ts'
 import { draftQuarter } from '../../ramp/kinds/quarter.ts'
 import { aloneAs, type SolvedQuarter, type WholeDesign } from '../../ramp/ramp.ts'
@@ -23,7 +24,7 @@ export const quickMeasures = (ramp: QuarterDesign, { units }: Design): Measures 
   if (transition === null) return null
   const { from, value } = ramp.back
   return {
-    lip: (transition.lipAngle * 180) / Math.PI,
+    lip: degreesOf(transition.lipAngle),
     length: from === 'length' ? value : transition.lip.x + value,
   }
 }

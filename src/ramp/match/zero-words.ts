@@ -1,5 +1,7 @@
+import { degreesOf } from '../../geometry/degrees.ts'
 import { inch } from '../../geometry/inch.ts'
 import type { Point } from '../../geometry/point.ts'
+import { showDegrees } from '../../length/show-angle.ts'
 import { showLength, type Units } from '../../length.ts'
 import { measured } from '../check/offer.ts'
 
@@ -31,7 +33,7 @@ export const zeroWords = (
     return `${where}: a tape's hook is 1 to 2 mm out; measure between two marks, or keep it as the tangent`
   const lean = leanOf(centre, radius)
   const leans = lean !== null && Math.abs(lean) <= mostLean
-  return `${where}: the ramp may be built so (keep it as the tangent)${leans ? `, or the level was out by ${Math.abs(lean!).toFixed(1)}°` : ''}, or the heights do not start at the floor`
+  return `${where}: the ramp may be built so (keep it as the tangent)${leans ? `, or the level was out by ${showDegrees(Math.abs(lean!))}` : ''}, or the heights do not start at the floor`
 }
 
 /** By how much the floor line, turned about the zero of the readings, would touch the circle; degrees. */
@@ -41,7 +43,7 @@ const leanOf = ({ x, y }: Point, radius: number): number | null => {
   const turn = Math.atan2(x, y) + Math.acos(radius / away)
   const other = Math.atan2(x, y) - Math.acos(radius / away)
   const least = Math.abs(turn) < Math.abs(other) ? turn : other
-  return (least * 180) / Math.PI
+  return degreesOf(least)
 }
 
 /** Points that do not lie one behind the other along the floor, by their numbers from 1; most often lines in the wrong order. */

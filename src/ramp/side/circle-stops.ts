@@ -1,4 +1,6 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
+import { radiansOf } from '../../geometry/degrees.ts'
+import { showAngle } from '../../length/show-angle.ts'
 import { anyWarning, type Draft, stop, type Trial, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import {
@@ -30,7 +32,7 @@ export interface Reckoned {
 /** Degrees; a lip that is steeper is warned of. */
 export const steepest = 80
 
-const steepLimit = (steepest * Math.PI) / 180
+const steepLimit = radiansOf(steepest)
 
 const firstFor =
   (ramp: QuarterDesign, units: Units) =>
@@ -171,7 +173,7 @@ export const steepFindings = (
     warn('steep', (trial: Trial) => {
       const larger = first(trial, radiusKey(ramp), least, 1)
       return tell(
-        `the lip stands at ${((lipAngle * 180) / Math.PI).toFixed(1)}°, over 80°: nearly a wall; `,
+        `the lip stands at ${showAngle(lipAngle)}, over 80°: nearly a wall; `,
         orWays(
           [larger && told`at this height a ${circle.layer} radius of ${larger} or more keeps it under 80°`],
           `take a larger radius; ${manyFaults}`,

@@ -1,5 +1,6 @@
 import { affineApply, affineRotate, affineScale, affineThen } from '../../geometry/affine.ts'
 import { pointsBounds } from '../../geometry/bounds.ts'
+import { radiansOf } from '../../geometry/degrees.ts'
 import type { Point } from '../../geometry/point.ts'
 import { grownPolygon } from '../../geometry/polygon/grown-polygon.ts'
 import type { Laid } from './place/lay.ts'
@@ -155,7 +156,7 @@ const turnOf = ({ angle, mirrored, ended }: Pick<Way, 'angle' | 'mirrored' | 'en
   (mirrored ? -angle : angle) + (ended ? 180 : 0)
 
 const turnedOf = (polygon: readonly Point[], turn: number, over: boolean, kerf: number): Turned => {
-  const map = affineThen(affineScale(over ? -1 : 1, 1), affineRotate((turn * Math.PI) / 180))
+  const map = affineThen(affineScale(over ? -1 : 1, 1), affineRotate(radiansOf(turn)))
   const loose = polygon.map((p) => affineApply(map, p))
   const { x0, y0, x1, y1 } = pointsBounds(loose)
   const points = loose.map(({ x, y }) => ({ x: x - x0, y: y - y0 }))

@@ -3,6 +3,7 @@ import { tableHeight } from '../../../drafting/table.ts'
 import { group, text } from '../../../drawing/drawing.ts'
 import { affineTranslate } from '../../../geometry/affine.ts'
 import { capital } from '../../../length/capital.ts'
+import { showAngle } from '../../../length/show-angle.ts'
 import { showThickness } from '../../../length/thickness.ts'
 import { sheetWords } from '../../../ramp/check/sheet-words.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
@@ -130,7 +131,7 @@ const figuresTable = ({ solved: { ramps }, show }: Book) => {
       'slope at the lip',
       (ramp) =>
         isCurved(ramp)
-          ? `${((ramp.transition.lipAngle * 180) / Math.PI).toFixed(1)}°, ${steepnessWord(ramp.transition.lipAngle)}`
+          ? `${showAngle(ramp.transition.lipAngle)}, ${steepnessWord(ramp.transition.lipAngle)}`
           : '',
     ],
   ]

@@ -7,6 +7,7 @@ import {
   affineTranslate,
 } from '../../../geometry/affine.ts'
 import { pointsBounds } from '../../../geometry/bounds.ts'
+import { radiansOf } from '../../../geometry/degrees.ts'
 import type { Path } from '../../../geometry/path.ts'
 import type { Point } from '../../../geometry/point.ts'
 import { grownPolygon } from '../../../geometry/polygon/grown-polygon.ts'
@@ -88,7 +89,7 @@ export const shapeOf = (
   over: boolean,
   kerf: number,
 ): Shape => {
-  const turned = affineThen(affineScale(over ? -1 : 1, 1), affineRotate((turn * Math.PI) / 180))
+  const turned = affineThen(affineScale(over ? -1 : 1, 1), affineRotate(radiansOf(turn)))
   const upright = turn % 90 === 0
   const { x0, y0, x1, y1 } = pointsBounds((upright ? corners : polygon).map((p) => affineApply(turned, p)))
   const map = affineThen(turned, affineTranslate(-x0, -y0))

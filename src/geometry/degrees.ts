@@ -1,0 +1,3 @@
+export const degreesOf = (radians: number): number => (radians * 180) / Math.PI
+
+export const radiansOf = (degrees: number): number => (degrees * Math.PI) / 180
