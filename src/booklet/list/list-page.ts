@@ -8,7 +8,7 @@ import { moneyWords } from '../../stock/list/cost.ts'
 import type { CostedLine } from '../../stock/list/line.ts'
 import { listParts } from '../../stock/list/line.ts'
 import type { ListFacts } from './list-text.ts'
-import { costWords, countWords, leftWords, partHead } from './list-words.ts'
+import { amountWords, costWords, leftWords, partHead } from './list-words.ts'
 
 /** Figures large enough to be read in a shop, mm. */
 const style = { ...draftStyle, size: 3 }
@@ -95,7 +95,7 @@ const tableOf = (lines: readonly CostedLine[], { prices }: ListFacts, width: num
       ],
       rows: lines.map((line) => [
         '',
-        countWords(line),
+        amountWords(line),
         line.what,
         line.note,
         ...(prices ? [money(line.each), money(line.cost)] : []),

@@ -3,7 +3,7 @@ import { wrapLine } from '../../length/words.ts'
 import { moneyWords } from '../../stock/list/cost.ts'
 import { type CostedLine, listParts } from '../../stock/list/line.ts'
 import type { Supplies } from '../../stock/stock.ts'
-import { costWords, countWords, leftWords, partHead } from './list-words.ts'
+import { amountWords, costWords, leftWords, partHead } from './list-words.ts'
 
 /** Letters of a line at most. */
 const lineLength = 96
@@ -21,7 +21,7 @@ const measures: readonly string[] = ['litre', 'quart', 'm', 'ft']
 /** The shopping list as plain text, a box to tick before each line. */
 export const listText = ({ title, units, prices, stock }: ListFacts): string => {
   const { list, cost } = stock
-  const counts = list.map(countWords)
+  const counts = list.map(amountWords)
   const wide = Math.max(...counts.map((words) => words.length))
   const line = (i: number): readonly string[] => {
     const { what, note, unit, each, cost: own } = list[i]!

@@ -23,7 +23,7 @@ export const partHead = (part: ListPart, list: readonly Pick<CostedLine, 'priced
     : partWords[part]
 
 /** `2 panels`, `1 box of 100`, `3 m` */
-export const countWords = ({ count, unit }: Pick<CostedLine, 'count' | 'unit'>): string => {
+export const amountWords = ({ count, unit }: Pick<CostedLine, 'count' | 'unit'>): string => {
   if (count === 1 || ['m', 'ft'].includes(unit)) return `${count} ${unit}`
   const [word, ...rest] = unit.split(' ')
   return [String(count), word === 'box' ? 'boxes' : `${word}s`, ...rest].join(' ')

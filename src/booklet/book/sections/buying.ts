@@ -1,7 +1,7 @@
 import { listParts } from '../../../stock/list/line.ts'
 import { screwBoxes } from '../../../stock/list/list.ts'
 import { screwCount } from '../../../stock/list/screws.ts'
-import { costWords, countWords, leftWords, partHead } from '../../list/list-words.ts'
+import { amountWords, costWords, leftWords, partHead } from '../../list/list-words.ts'
 import { gap, head, table, words } from '../block.ts'
 import type { Book } from '../book.ts'
 import type { Section } from '../pages.ts'
@@ -35,7 +35,7 @@ export const buying = (book: Book): Section => {
               .map((line, i) => [
                 '',
                 i === 0 ? partHead(part, stock.list) : '',
-                countWords(line),
+                amountWords(line),
                 line.what,
                 line.note,
               ]),

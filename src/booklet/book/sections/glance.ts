@@ -10,7 +10,7 @@ import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { steepnessWord } from '../../../ramp/steepness.ts'
 import { isSide, type SheetPart } from '../../../stock/sheet-part.ts'
 import { lengthsNote } from '../../lengths-note.ts'
-import { countWords } from '../../list/list-words.ts'
+import { amountWords } from '../../list/list-words.ts'
 import { stockRows } from '../../stock-rows.ts'
 import { frontView } from '../../views/front-view.ts'
 import { explodedView, type PartKind } from '../../views/round/exploded-view.ts'
@@ -153,7 +153,7 @@ const takes = (book: Book): readonly string[] => {
   const sheets = stock.list.filter((line) => line.part === 'sheets')
   const timber = stock.list.filter((line) => line.part === 'timber')
   const said = (lines: typeof sheets): string =>
-    lines.map((line) => `${countWords(line)} of ${line.what}`).join('; ')
+    lines.map((line) => `${amountWords(line)} of ${line.what}`).join('; ')
   return [
     ...(sheets.length > 0 ? [`Panels: ${said(sheets)}.`] : []),
     ...(timber.length > 0 ? [`Timber: ${said(timber)}.`] : []),
