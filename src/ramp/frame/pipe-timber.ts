@@ -19,7 +19,7 @@ export const lipRoom = 25
  * What a screw straight down from the pipe's middle finds under the notch's floor: so much air, then so much wood, mm; null
  * where it misses the timber.
  */
-export const pipeRun = (
+const pipeRun = (
   { centre, outside }: SolvedCoping,
   timber: Timber,
 ): { readonly air: number; readonly wood: number } | null => {
