@@ -1,7 +1,7 @@
 export const tensOf = [1, 10, 100, 1e3, 1e4, 1e5, 1e6] as const
 
 /** How many parts of 1 / `tens` a size is, rounded; -1 where only the slow way of `toFixed` tells. */
-export const partsOf = (size: number, tens: number): number => {
+export const inParts = (size: number, tens: number): number => {
   const scaled = size * tens
   const whole = Math.floor(scaled)
   const rest = scaled - whole
@@ -32,7 +32,7 @@ export const formatNumber = (value: number, decimals: number, name: string): str
   if (!(Math.abs(value) < 1e21)) throw new RangeError(`${name} is ${value}, which cannot be written`)
   const tens = tensOf[decimals]
   if (tens !== undefined) {
-    const parts = partsOf(Math.abs(value), tens)
+    const parts = inParts(Math.abs(value), tens)
     if (parts >= 0) return shortest(parts, tens, decimals, value < 0)
   }
   const fixed = value.toFixed(decimals)

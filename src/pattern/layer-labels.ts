@@ -3,7 +3,7 @@ import { textWidth } from '../drawing/text-width.ts'
 import { pathOf } from '../geometry/path.ts'
 import type { Curve } from '../ramp/curve/curve.ts'
 import type { SkinLayer } from '../ramp/skin/skin.ts'
-import { words } from './label-text.ts'
+import { labelPlace } from './label-place.ts'
 
 /** The grey on the waste side of the cut line reaches so far into the lowest layer, mm; then what a label keeps off the faces. */
 const greyReach = 4
@@ -54,7 +54,7 @@ export const layerLabels = function* (
     const line = curve.offset(lowest + (free - size) / 2)
     for (const along of stations(first + wide / 2 + 1, last - wide / 2 - 2, 8 * layer)) {
       const place = middle.placeAtLength(along)
-      yield words(line.point(place), size, said, { angle: curve.slope(place), align: 'middle' })
+      yield labelPlace(line.point(place), size, said, { angle: curve.slope(place), align: 'middle' })
     }
   }
   const ends = skin.layers.filter((outer) => outer.layer > layer).map(({ end }) => middle.lengthTo(end))
@@ -66,10 +66,10 @@ export const layerLabels = function* (
       const tip = beside.point(place)
       const leader = pathOf(middle.point(place), tip)
       yield {
-        ...words({ x: tip.x - 0.8, y: tip.y - sizes[0] / 2 }, sizes[0], said, { align: 'right' }),
+        ...labelPlace({ x: tip.x - 0.8, y: tip.y - sizes[0] / 2 }, sizes[0], said, { align: 'right' }),
         leader,
       }
-      yield { ...words({ x: tip.x, y: tip.y + 0.8 }, sizes[0], said, { align: 'middle' }), leader }
+      yield { ...labelPlace({ x: tip.x, y: tip.y + 0.8 }, sizes[0], said, { align: 'middle' }), leader }
     }
   }
 }

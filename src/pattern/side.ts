@@ -16,7 +16,7 @@ import { letters, pens } from './pens.ts'
 import { reliefHole, roundWords } from './relief-hole.ts'
 import { sideLines } from './side-lines.ts'
 import { plateMarks, spliceLabels, spliceMarks } from './splice-marks.ts'
-import { timberLabel, timberMarks, timberScrews } from './timber-marks.ts'
+import { faceMark, lyingLabel, timberScrews } from './timber-marks.ts'
 
 /** A full-size side. */
 export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], units: Units): Pattern => {
@@ -44,7 +44,7 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
       stroke('datum', pathOf(transition.lip, { x: side.length, y: side.height }), pens.datum),
     ],
     marks: [
-      ...timbers.flatMap(timberMarks),
+      ...timbers.flatMap(faceMark),
       ...ramp.splices.map(spliceMarks),
       ...(hole
         ? [
@@ -57,7 +57,7 @@ export const sidePattern = (ramp: SolvedQuarter, serves: readonly string[], unit
     ],
     edgeNames: side.edges.flatMap(edgeNames),
     levels: heightLevels(ramp, units),
-    labels: [...timbers.map((timber, i) => timberLabel(timber, names[i]!)), ...splices],
+    labels: [...timbers.map((timber, i) => lyingLabel(timber, names[i]!)), ...splices],
     ...sideLines(ramp),
     screws: timbers.map((timber, i) => timberScrews(timber, names[i]!, side.outline, ramp.endScrews[i]!)),
     pieces: ramp.splices.length + 1,

@@ -35,7 +35,7 @@ const longWay = (timber: Timber): readonly [Point, Point] => {
 const offOutline = 5
 
 /** A line at the middle of the face that carries the skin. */
-export const timberMarks = (timber: Timber): Drawing => {
+export const faceMark = (timber: Timber): Drawing => {
   const [a, b, c, d] = timberCorners(timber) as [Point, Point, Point, Point]
   const [face, foot] = [pointBetween(a, b, 0.5), pointBetween(c, d, 0.5)]
   return [stroke('mark', pathOf(face, pointBetween(face, foot, Math.min(1, 8 / timber.depth))), pens.mark)]
@@ -44,7 +44,7 @@ export const timberMarks = (timber: Timber): Drawing => {
 const ring = [stroke('mark', circle({ x: 0, y: 0 }, screwRing), pens.cross)]
 
 /** A cross in a ring for each of a timber's screws. */
-export const screwMarks = (at: Point, angle: number): Drawing => [
+export const ringedCross = (at: Point, angle: number): Drawing => [
   ...cross('mark', at, screwRing, pens.cross, angle),
   shared(affineTranslate(at.x, at.y), 'mark', ring),
 ]
@@ -64,8 +64,8 @@ export const timberScrews = (
   within: pathDistance(outline, timber) > offOutline,
 })
 
-/** Its name and how it lies. */
-export const timberLabel = (timber: Timber, { called, number }: TimberName): PatternLabel => ({
+/** A timber's name and how it lies. */
+export const lyingLabel = (timber: Timber, { called, number }: TimberName): PatternLabel => ({
   of: 'timber',
   words: `${called} ${number} ${timber.lies === 'flat' ? 'flat' : 'on edge'}`,
   shorter: `${called} ${number}`,

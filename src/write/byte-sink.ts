@@ -1,4 +1,4 @@
-import { formatNumber, partsOf, tensOf } from '../drawing/number.ts'
+import { formatNumber, inParts, tensOf } from '../drawing/number.ts'
 
 /** ASCII written piece by piece: most of a page are numbers, for none of which a text is made. */
 export interface ByteSink {
@@ -28,7 +28,7 @@ export const createByteSink = (): ByteSink => {
     words,
     operand: (value, decimals, what, name) => {
       const tens = tensOf[decimals]
-      const parts = tens === undefined ? -1 : partsOf(Math.abs(value), tens)
+      const parts = tens === undefined ? -1 : inParts(Math.abs(value), tens)
       if (parts < 0) {
         words(`${formatNumber(value, decimals, `${what} of ${name}`)} `)
         return

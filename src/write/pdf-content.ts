@@ -14,7 +14,7 @@ export interface Resources {
 }
 
 /** Writes the content stream of a page: each layer once, as marked content, in drawing order. */
-export const pageContent = (
+export const writePageContent = (
   sink: ByteSink,
   drawing: Drawing,
   number: number,

@@ -3,7 +3,7 @@ import { formatNumber } from '../drawing/number.ts'
 import { pageProof } from '../drawing/page-proof.ts'
 import { pointsPerMm } from '../geometry/inch.ts'
 import { createByteSink } from './byte-sink.ts'
-import { pageContent } from './pdf-content.ts'
+import { writePageContent } from './pdf-content.ts'
 import { type DocumentPage, serializeDocument } from './pdf-document.ts'
 import { createFonts } from './pdf-fonts.ts'
 import { createForms } from './pdf-forms.ts'
@@ -48,7 +48,7 @@ export const writePdf = async (input: PdfInput, platform: PdfPlatform): Promise<
     const drawing = page.draw()
     await fonts.prepare(drawing)
     if (page.proof) sink.words(pageProof(page.proof))
-    pageContent(sink, drawing, i + 1, { fonts, forms })
+    writePageContent(sink, drawing, i + 1, { fonts, forms })
     const content = platform.deflate(sink.take())
     const ref = context.register(
       context.obj({

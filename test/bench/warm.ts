@@ -9,7 +9,7 @@ import { noCorrection } from '../../src/printer/correction.ts'
 import { printerUncertainty } from '../../src/printer/uncertainty.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { createByteSink } from '../../src/write/byte-sink.ts'
-import { pageContent } from '../../src/write/pdf-content.ts'
+import { writePageContent } from '../../src/write/pdf-content.ts'
 import { createFonts } from '../../src/write/pdf-fonts.ts'
 import { createForms } from '../../src/write/pdf-forms.ts'
 
@@ -62,7 +62,7 @@ for (let run = 0; run < runs; run++) {
   const forms = createForms((bytes) => bytes)
   const sink = createByteSink()
   timed('a page', () => {
-    for (const [i, page] of set.pages.entries()) pageContent(sink, page.draw(), i + 1, { fonts, forms })
+    for (const [i, page] of set.pages.entries()) writePageContent(sink, page.draw(), i + 1, { fonts, forms })
     sink.take()
   })
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { profileOf, solvedRamp } from '../../src/booklet/views/profile.ts'
+import { rampProfile, solvedRamp } from '../../src/booklet/views/profile.ts'
 import { sidePicture } from '../../src/booklet/views/side-picture.ts'
 import { sideView } from '../../src/booklet/views/side-view.ts'
 import { viewMarks } from '../../src/booklet/views/view.ts'
@@ -55,7 +55,7 @@ describe('the profile of a ramp', () => {
     let looked = 0
     for (const text of all)
       for (const { design, ramp } of rampsOf(text)) {
-        const { skin } = profileOf(ramp, design.units)
+        const { skin } = rampProfile(ramp, design.units)
         ramp.skin
           .filter(({ length }) => length > 0)
           .forEach((layer, i) => {
@@ -84,7 +84,7 @@ describe('the profile of a ramp', () => {
     let sheets = 0
     for (const { design, ramp } of rampsOf(templateText('quarter-mm'))) {
       if (ramp.kind !== 'quarter') continue
-      const { board, runOut } = profileOf(ramp, design.units)
+      const { board, runOut } = rampProfile(ramp, design.units)
       const box = pathBounds(board!)
       assertNear(box.y0, ramp.transition.heights.frame, 1e-9)
       assertNear(box.y1, ramp.transition.heights.deck, 1e-9)

@@ -1,6 +1,6 @@
 import type { Units } from '../../design/design.ts'
 import type { Panel } from '../../stock/panel/panels.ts'
-import { markWords, stepWords } from './piece-words.ts'
+import { markWords, sawStepWords } from './piece-words.ts'
 import { type SideEdge, sideEdges } from './side-edges.ts'
 
 /** One line of the order of cuts with its number as the drawing has it. */
@@ -17,7 +17,7 @@ export const cutRows = (panel: Panel, units: Units): readonly CutRow[] =>
     const number = `${i + 1}`
     const piece =
       step.kind === 'out' && !step.square && panel.pieces.find(({ part }) => part.mark === step.mark)
-    if (!piece) return [{ number, words: stepWords(step, panel, units), edge: null }]
+    if (!piece) return [{ number, words: sawStepWords(step, panel, units), edge: null }]
     return sideEdges(piece, panel, units).map(({ letter, words, ...edge }) => ({
       number: `${number}${letter}`,
       words: `${markWords(piece)} ${words}`,

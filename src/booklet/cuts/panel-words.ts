@@ -6,7 +6,7 @@ import { sheetWords } from '../../ramp/check/sheet-words.ts'
 import type { Panel, PanelPiece } from '../../stock/panel/panels.ts'
 import { sizeWords } from '../../stock/panel/sheet-words.ts'
 import { cutRows } from './cut-rows.ts'
-import { practice } from './side-edges.ts'
+import { sawingPractice } from './side-edges.ts'
 
 /** `2 of 6: 9 plywood, 1220 × 2440, two clamped back to back` */
 export const panelName = (
@@ -24,7 +24,7 @@ export const panelName = (
 /** How the order of cuts is to be read, and how the saw is led. */
 export const cutsNotes = ({ kerf }: Stock, units: Units): readonly string[] => [
   'Mark the straight cuts first, from the edges of the whole panel; trace a curve before its piece is sawn. Along: so far from the lower edge; across: so far from the left end; all the way, or from and to as said.',
-  `STOP: where the cut, seen from above, comes to the number; a hand saw does the rest. Elsewhere the blade may run on by ${showLength(practice.past, units, { unit: true })}. Circular saw: along a guide clamped on the piece, the blade on the side that is named; it takes ${showLength(kerf, units, { decimals: 1 })}. Jigsaw: on the WASTE side.`,
+  `STOP: where the cut, seen from above, comes to the number; a hand saw does the rest. Elsewhere the blade may run on by ${showLength(sawingPractice.past, units, { unit: true })}. Circular saw: along a guide clamped on the piece, the blade on the side that is named; it takes ${showLength(kerf, units, { decimals: 1 })}. Jigsaw: on the WASTE side.`,
 ]
 
 /** How a face that shows is kept clean. */

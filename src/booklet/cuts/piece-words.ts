@@ -68,7 +68,11 @@ export const lieWords = (piece: PanelPiece, units: Units): string => {
 }
 
 /** One line of the order of cuts. */
-export const stepWords = (step: SawStep, { size: [width, length], pieces }: Panel, units: Units): string => {
+export const sawStepWords = (
+  step: SawStep,
+  { size: [width, length], pieces }: Panel,
+  units: Units,
+): string => {
   const show = (mm: number): string => showLength(mm, units)
   if (step.kind === 'out') {
     const own = pieces.find(({ part }) => part.mark === step.mark)!

@@ -24,7 +24,7 @@ export interface SideEdge {
 }
 
 /** Common practice, no source; mm. A shorter edge is sawn with the jigsaw; a circular saw that comes through at a corner runs so far past it on the upper face; lines nearer to each other are told. */
-export const practice = { shortest: 150, past: 60, near: 10 } as const
+export const sawingPractice = { shortest: 150, past: 60, near: 10 } as const
 
 const slack = 0.5
 
@@ -41,7 +41,7 @@ export const sideEdges = (piece: PanelPiece, panel: Panel, units: Units): readon
   const others = hangingOn(piece, panel)
   const on = pathSegments(piece.outline)
   const all = straightOf(piece, on)
-  const long = all.filter(({ segment }) => segmentLength(segment) >= practice.shortest)
+  const long = all.filter(({ segment }) => segmentLength(segment) >= sawingPractice.shortest)
   const done = long.flatMap((edge) => {
     const cut = cutBefore(edge.segment, piece, panel)
     return cut === null ? [] : [{ edge, cut }]
@@ -177,7 +177,7 @@ const stopsOf = ({ from, to }: Segment, others: readonly PanelPiece[], units: Un
   ].flatMap(({ at, before }): readonly Stop[] => {
     const angle = Math.atan2(at.y - before.y, at.x - before.x)
     const beyond = past.map((far) => pointToward(at, angle, far))
-    const met = others.filter((other) => beyond.some((p) => isNear(other, p, practice.near / 2)))
+    const met = others.filter((other) => beyond.some((p) => isNear(other, p, sawingPractice.near / 2)))
     const name = level ? (at.x > before.x ? 'right' : 'left') : at.y > before.y ? 'upper' : 'lower'
     const place = leans ? `its ${name} end` : showLength(level ? at.x : at.y, units)
     return met.length === 0 ? [] : [{ at, place, marks: met.map(markWords) }]
@@ -196,7 +196,7 @@ const isNear = ({ box, outline }: PanelPiece, p: Point, near: number): boolean =
   holds(boxGrow(box, near), p) && pathDistance(outline, p) < near
 const holds = ({ x0, y0, x1, y1 }: Box, { x, y }: Point): boolean => x >= x0 && x <= x1 && y >= y0 && y <= y1
 /** Looked at beyond an end, mm. */
-const past = Array.from({ length: 13 }, (_, i) => (i * practice.past) / 12)
+const past = Array.from({ length: 13 }, (_, i) => (i * sawingPractice.past) / 12)
 
 /** What is left to the jigsaw: the curve, and what is short; null where nothing is. */
 const curveEdge = (
@@ -211,7 +211,7 @@ const curveEdge = (
     segmentLength(one) > segmentLength(most) ? one : most,
   )
   const short = straight
-    .filter(({ segment }) => segmentLength(segment) < practice.shortest)
+    .filter(({ segment }) => segmentLength(segment) < sawingPractice.shortest)
     .map(({ name }) => name)
   const named = new Set(straight.map(({ segment }) => segment))
   const notched = segments.some((one) => one !== curve && !named.has(one) && segmentLength(one) > slack)
@@ -224,11 +224,11 @@ const curveEdge = (
   const along = others.length > 0 ? Array.from({ length: 65 }, (_, i) => segmentAt(curve, i / 64)) : []
   const close = others
     .map((other) => {
-      const around = boxGrow(other.box, practice.near)
-      const off = along.map((p) => (holds(around, p) ? pathDistance(other.outline, p) : practice.near))
+      const around = boxGrow(other.box, sawingPractice.near)
+      const off = along.map((p) => (holds(around, p) ? pathDistance(other.outline, p) : sawingPractice.near))
       return { mark: markWords(other), off: Math.min(...off) }
     })
-    .filter(({ off }) => off < practice.near)
+    .filter(({ off }) => off < sawingPractice.near)
     .map(({ mark, off }) => `${mark} is only ${showLength(off, units)} off`)
   const at = segmentAt(curve, 0.5)
   const { inward } = bladeOf(

@@ -12,7 +12,7 @@ import { type Timber, timberCorners, timberLabel } from '../../ramp/frame/timber
 import type { SolvedQuarter } from '../../ramp/ramp.ts'
 import type { SolvedCoping } from '../../ramp/side/coping.ts'
 import { annotated, cutBoard, cutFrame, type Remark, type Window, within } from './detail.ts'
-import { profileOf } from './profile.ts'
+import { rampProfile } from './profile.ts'
 import { scaled, type View, type ViewPart, viewStyle } from './view.ts'
 
 const layer = 'note'
@@ -52,7 +52,7 @@ export const lipSection = (
 const lipBody = (ramp: SolvedQuarter, units: Units, window: Window): readonly ViewPart[] => {
   const { ratio } = window
   const { coping, deckBoard: board } = ramp
-  const profile = profileOf(ramp, units)
+  const profile = rampProfile(ramp, units)
   const { frame } = ramp.transition.heights
   return [
     ...cutFrame(window, ramp, profile, [...ramp.studs, ...ramp.deckTimbers]),

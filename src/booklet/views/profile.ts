@@ -32,7 +32,7 @@ export const solvedRamp = (ramp: Ramp): SolvedRamp | null =>
 /** The edge under the skin. */
 export const frameCurve = (ramp: SolvedRamp): Curve => (isCurved(ramp) ? ramp.transition.curve : ramp.curve)
 
-export const profileOf = (ramp: SolvedRamp, units: Units): Profile => {
+export const rampProfile = (ramp: SolvedRamp, units: Units): Profile => {
   const curve = frameCurve(ramp)
   const shared = {
     skin: ramp.skin

@@ -10,7 +10,7 @@ import { type Path, pathOf, rectangle } from '../../geometry/path.ts'
 import { pathMap } from '../../geometry/path-map.ts'
 import type { Units } from '../../length.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
-import { type Profile, profileOf } from './profile.ts'
+import { type Profile, rampProfile } from './profile.ts'
 import { flatNotes, quarterNotes } from './side-notes.ts'
 import { matesSize, sizeMates } from './size-mates.ts'
 import { scaled, type View, type ViewPart, viewOf, viewStyle } from './view.ts'
@@ -31,7 +31,7 @@ export interface SideViewFacts {
 /** The ramp from its right side with its main dimensions; what has no clear place is left to the tables. */
 export const sideView = (facts: SideViewFacts): View => {
   const { ramp, units, ratio, index } = facts
-  const profile = profileOf(ramp, units)
+  const profile = rampProfile(ramp, units)
   const key = (path: string): string => `ramps.${index}.${path}`
   const parts = bodyParts(profile, ratio, key)
   const outline = parts

@@ -10,7 +10,7 @@ import { type Point, pointAngle } from '../../geometry/point.ts'
 import type { Units } from '../../length.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
 import { timbersOf } from './plan-view.ts'
-import { profileOf } from './profile.ts'
+import { rampProfile } from './profile.ts'
 import { timberNumbers } from './timber-numbers.ts'
 import { type View, viewOf, viewStyle } from './view.ts'
 
@@ -29,7 +29,7 @@ export const stageView = (
   now: readonly number[],
   done: readonly number[],
 ): View => {
-  const profile = profileOf(ramp, units)
+  const profile = rampProfile(ramp, units)
   const map = affineScale(ratio)
   const paths = [...profile.studs, ...profile.timbers].map((path) => pathMap(path, map))
   const solid = (path: Path, grey: number): Drawing => [
@@ -65,7 +65,7 @@ export const squareView = (ramp: SolvedRamp, units: Units, ratio: number, held: 
     fill(layer, rectangle(0, y, l, y + thick), there),
     stroke(layer, rectangle(0, y, l, y + thick), lines.outline),
   ]
-  const { studs, timbers } = profileOf(ramp, units)
+  const { studs, timbers } = rampProfile(ramp, units)
   const paths = [...studs, ...timbers].map((path) => pathMap(path, affineScale(ratio)))
   const across = held.map((i): Drawing[number] => {
     const { x0, x1 } = pathBounds(paths[i]!)

@@ -13,7 +13,7 @@ import { type Point, pointToward } from '../../geometry/point.ts'
 import { showLength, type Units } from '../../length.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
 import { timbersOf } from './plan-view.ts'
-import { frameCurve, profileOf } from './profile.ts'
+import { frameCurve, rampProfile } from './profile.ts'
 import { timberNumbers } from './timber-numbers.ts'
 import { scaled, type View, viewOf, viewStyle } from './view.ts'
 
@@ -25,7 +25,7 @@ const reach = { line: 4, lean: 6, figure: 10 } as const
 
 /** One side with its timbers numbered: studs by lengths up the curve from the toe, those behind the lip along the floor. */
 export const studView = (ramp: SolvedRamp, units: Units, ratio: number): View => {
-  const profile = profileOf(ramp, units)
+  const profile = rampProfile(ramp, units)
   const map = affineScale(ratio)
   const show = (mm: number): string => showLength(mm, units)
   const timbers = timbersOf(ramp)

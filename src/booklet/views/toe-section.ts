@@ -12,7 +12,7 @@ import { showLength, type Units } from '../../length.ts'
 import { sheetWords } from '../../ramp/check/sheet-words.ts'
 import type { SolvedQuarter } from '../../ramp/ramp.ts'
 import { annotated, cutFrame, type Remark, type Window, within } from './detail.ts'
-import { type Profile, profileOf } from './profile.ts'
+import { type Profile, rampProfile } from './profile.ts'
 import { scaled, type View, type ViewPart, viewStyle } from './view.ts'
 
 const layer = 'note'
@@ -29,7 +29,7 @@ const toeWindow = ({ transition: { toe } }: SolvedQuarter, ratio: number): Windo
 /** The toe cut across between two sides: floor, front edge, layers, first stud, what closes the step. */
 export const toeSection = (ramp: SolvedQuarter, units: Units, ratio: number): View => {
   const window = toeWindow(ramp, ratio)
-  const profile = profileOf(ramp, units)
+  const profile = rampProfile(ramp, units)
   return annotated(toeBody(ramp, profile, window), (remark) => {
     edgeNotes(remark, ramp, units, ratio)
     if (profile.runOut) runOutNote(remark, ramp, units, ratio)

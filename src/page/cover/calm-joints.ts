@@ -10,7 +10,7 @@ import type { HeldCells } from './column-spans.ts'
 import type { Cover } from './cover.ts'
 import { type Coverage, coverageAt, type FoundCoverage } from './coverage.ts'
 import { latticePitch, latticePlace } from './lattice.ts'
-import { notchBox, notchIn } from './notch-room.ts'
+import { notchIn, notchWithRoom } from './notch-room.ts'
 import { thin } from './places.ts'
 import { shownWorth } from './shown-marks.ts'
 import { pointsIn } from './shown-points.ts'
@@ -72,7 +72,7 @@ export const calmJoints = (
   )
   const toe = { x: named[0]!, y: named[1]! }
   const first = toeFirst(toe, before, pitch)
-  const notch = notchBox(pattern.notch, angle)
+  const notch = notchWithRoom(pattern.notch, angle)
   const notched = notchIn(notch, before, lattice)
   const points = pointsIn(named, before, lattice)
   const least = Math.min(thin, before.emptiest)

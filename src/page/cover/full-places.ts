@@ -4,7 +4,7 @@ import { type CellWeights, fullerPlace, weighCells } from './cell-weights.ts'
 import { cellCount, columnSpans, type HeldCells, heldCells } from './column-spans.ts'
 import { latticePitch } from './lattice.ts'
 import type { LooseLattice } from './loose-lattice.ts'
-import { movesOff, notchBox, notchIn } from './notch-room.ts'
+import { movesOff, notchIn, notchWithRoom } from './notch-room.ts'
 import type { OffsetCount } from './offset-counts.ts'
 import { type Place, type Search, thin } from './places.ts'
 import { pointsIn } from './shown-points.ts'
@@ -68,7 +68,7 @@ interface Framed {
 
 const framedKept = ({ angle }: LooseLattice, { points, notch }: Kept): Framed => ({
   points: turnPoints(points, angle),
-  notch: notchBox(notch, angle),
+  notch: notchWithRoom(notch, angle),
 })
 
 /** A place with its level joint lines where all points are whole, off the notch if it can; null where they are not. */
@@ -99,7 +99,7 @@ const showingPlace = (
 const clearedPlace = (place: ShowingPlace, { notch }: Kept): ShowingPlace => {
   const { loose, turned, shows: shown, clear: _, ...from } = place
   const pitch = latticePitch(loose.shape)
-  const box = notchBox(notch, loose.angle)!
+  const box = notchWithRoom(notch, loose.angle)!
   for (const joint of movesOff(box, from.joint, pitch)) {
     const weights = weighCells(turned, loose.box, pitch, joint)
     const shows = (other: HeldCells): boolean => notchIn(box, other, loose.shape) && shown(other)

@@ -11,7 +11,7 @@ type Shape = Pick<Lattice, 'width' | 'height' | 'overlap'>
 const notchRoom = 15
 
 /** The notch and its room in the frame of a lattice turned by an angle; null where there is none. */
-export const notchBox = (notch: readonly Point[], angle: number): Box | null =>
+export const notchWithRoom = (notch: readonly Point[], angle: number): Box | null =>
   notch.length === 0 ? null : boxGrow(turnedBounds(notch, angle), notchRoom)
 
 /**

@@ -11,7 +11,7 @@ import type { Cover } from './cover.ts'
 import { type Coverage, coverageAt, type FoundCoverage } from './coverage.ts'
 import { latticePitch, latticePlace } from './lattice.ts'
 import type { LooseLattice } from './loose-lattice.ts'
-import { notchBox, notchIn } from './notch-room.ts'
+import { notchIn, notchWithRoom } from './notch-room.ts'
 import { type Place, placesIn, type Search, thin } from './places.ts'
 import { pointsIn } from './shown-points.ts'
 import { turnPoints } from './turned-run.ts'
@@ -106,7 +106,7 @@ const marksAt = ({ named, screws, corners, notch }: Points, angle: number): Mark
   named: turnPoints(named, angle),
   screws: turnPoints(screws, angle),
   corners: turnPoints(corners, angle),
-  notch: notchBox(notch, angle),
+  notch: notchWithRoom(notch, angle),
 })
 
 /**

@@ -10,7 +10,7 @@ import { pens } from '../../pattern/pens.ts'
 import { pieceLetters } from '../../ramp/splice/splice.ts'
 import { clearIn, type Occupancy, occupyBox, takenUnder, weightIn } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
-import { clear, named, never, rather } from './map-numbers.ts'
+import { clear, crossOrWord, never, rather } from './map-numbers.ts'
 
 /** Where a word may stand, from its lower left corner. */
 interface WordPlace {
@@ -20,7 +20,7 @@ interface WordPlace {
 }
 
 /** A figure beside a name reads as a part of it unless it stands off by this, mm. */
-export const apart = 1.4
+export const figureGap = 1.4
 
 /** Where it costs least, the first of equals, taken from then on; what cannot cost less than what is known is not looked at. */
 const leastOf = <P extends WordPlace>(
@@ -40,7 +40,7 @@ const leastOf = <P extends WordPlace>(
     best = { at: place.at, box }
     most = cost
   }
-  occupyBox(taken, boxGrow(best!.box, apart), never | named)
+  occupyBox(taken, boxGrow(best!.box, figureGap), never | crossOrWord)
   return best!
 }
 
@@ -102,7 +102,7 @@ const nearestOf = ({ x0, y0, x1, y1 }: Box, p: Point): Point => ({
 const crossedBy = (taken: Occupancy, p: Point, box: Box): number => {
   const end = nearestOf(box, p)
   const leads = [pointBetween(p, end, Math.min(0.5, 2.5 / pointDistance(p, end))), end]
-  return 100 * takenUnder(taken, leads, named) + 40 * takenUnder(taken, leads, never)
+  return 100 * takenUnder(taken, leads, crossOrWord) + 40 * takenUnder(taken, leads, never)
 }
 
 /** What a number of a page keeps off a letter where there is room, mm. */
@@ -164,7 +164,7 @@ export const rowName = (taken: Occupancy, from: Point, to: Point, letter: string
       ({ at }) => within(taken, at, 2 * half, size) && clearIn(taken, wordBox(letter, size, at), kinds),
     ),
   )
-  occupyPath(taken, arrow, affineIdentity, 0.2, never | named)
+  occupyPath(taken, arrow, affineIdentity, 0.2, never | crossOrWord)
   const marks = [fill('note', arrow, 0)]
   if (found.length === 0) return [...marks, ...besidePoint(taken, from, letter, size, 'note')]
   const { at } = leastOf(taken, letter, size, found, () => 0)
@@ -195,7 +195,7 @@ export const ringedPoint = (
   })
   const end = nearestOf(box, p)
   const leads = pathOf(pointToward(p, pointAngle(p, end), ring), end)
-  occupyPath(taken, leads, affineIdentity, 0.2, never | named)
+  occupyPath(taken, leads, affineIdentity, 0.2, never | crossOrWord)
   return [
     stroke('note', circle(p, ring), pens.mark),
     stroke('note', leads, pens.tick),
@@ -207,7 +207,7 @@ export const ringedPoint = (
 const pieceShares = [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9]
 
 /** The name of each piece of a side, in the piece. */
-export const pieceNames = (
+export const namedPieces = (
   taken: Occupancy,
   { joints, length, height }: Pattern,
   at: (p: Point) => Point,

@@ -12,7 +12,7 @@ export const clear = 0.6
 export const [never, rather] = [1, 2]
 
 /** Crosses and words. */
-export const named = 4
+export const crossOrWord = 4
 
 /** What one square counts that a number lies on: of the outline, and of a cross or a word, which no disc may hide. */
 const struck = 100
@@ -20,7 +20,9 @@ const hidden = 1e4
 
 /** How much of what is taken a box covers, of one state of the picture: hundreds of places are asked about. */
 export const costOf = (taken: Occupancy): BoxCount =>
-  boxCounter(taken, (kinds) => (kinds & named ? hidden : kinds & never ? struck : (kinds & rather) / rather))
+  boxCounter(taken, (kinds) =>
+    kinds & crossOrWord ? hidden : kinds & never ? struck : (kinds & rather) / rather,
+  )
 
 /** Places over a cell, its middle first. */
 const shares = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9]

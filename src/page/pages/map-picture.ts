@@ -28,8 +28,8 @@ import { occupancyOf, occupyBox } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
 import { brokenStrokes, wordZones, zonesBack } from '../tile/clear-zones.ts'
 import type { Tile } from '../tile/tile.ts'
-import { apart, besidePoint, pieceNames, ringedPoint, rowName } from './map-names.ts'
-import { costOf, named, never, numberMarks, rather } from './map-numbers.ts'
+import { besidePoint, figureGap, namedPieces, ringedPoint, rowName } from './map-names.ts'
+import { costOf, crossOrWord, never, numberMarks, rather } from './map-numbers.ts'
 
 export interface MapPictureFacts {
   readonly pattern: Pattern
@@ -93,7 +93,7 @@ export const mapPicture = (
       pathOf({ x: x - arm, y }, { x: x + arm, y }),
       pathOf({ x, y: y - arm }, { x, y: y + arm }),
     ])
-      occupyPath(taken, line, affineIdentity, 0.2, never | named)
+      occupyPath(taken, line, affineIdentity, 0.2, never | crossOrWord)
   occupyPath(taken, pattern.outline, map, 0.3, never)
   if (style.dimensions)
     for (const line of extensions(pattern, at, wide)) {
@@ -103,7 +103,11 @@ export const mapPicture = (
   const dimensions = style.dimensions ? panelDimensions(pattern, box, at, style.name, units) : []
   for (const mark of dimensions)
     if (mark.kind === 'text')
-      occupyBox(taken, boxGrow(pointsBounds(textCorners(mark, affineIdentity)), apart), never | named)
+      occupyBox(
+        taken,
+        boxGrow(pointsBounds(textCorners(mark, affineIdentity)), figureGap),
+        never | crossOrWord,
+      )
   const joints = pattern.joints.map((joint) => pathOf(...joint))
   for (const path of joints) occupyPath(taken, path, map, 0.3, never)
   const cells = tiles.map((tile) => polygonOf(tile.cell[0]!, ...tile.cell.slice(1)))
@@ -122,7 +126,7 @@ export const mapPicture = (
     ...datums.flatMap((datum, i) =>
       besidePoint(taken, crosses[i]!, datum.letter, style.name, 'datum', onSide),
     ),
-    ...pieceNames(taken, pattern, at, style.name, onSide),
+    ...namedPieces(taken, pattern, at, style.name, onSide),
   ]
   // cells lie side by side: no number can stand on another's
   const cost = costOf(taken)

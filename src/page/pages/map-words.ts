@@ -13,7 +13,7 @@ import { boundWords, type Expected } from '../proof/budget.ts'
 import type { Datum } from '../proof/datum.ts'
 import { type MissingScrews, missingScrews } from '../proof/missing-screws.ts'
 import { type SurveyLine, surveyLeast } from '../proof/survey.ts'
-import { timberPages } from '../proof/timber-pages.ts'
+import { timberPageWords } from '../proof/timber-page-words.ts'
 import { paperWord } from '../sheet/paper.ts'
 import type { Tile } from '../tile/tile.ts'
 import { cautionsOf } from './cautions.ts'
@@ -62,7 +62,7 @@ export const mapWords = (facts: MapFacts): MapWords => {
     missing: missingScrews(pattern, tiles),
     lip: `When the checks are met, the lip lies within ${likely.toFixed(1)} mm of its place as a rule, ${boundWords(worst)} mm at worst.${slipWords(tiles.length)}`,
     panel: `Panel: ${[...panel, ...pattern.facts].join('; ')}.`,
-    timbers: timberPages(pattern, tiles),
+    timbers: timberPageWords(pattern, tiles),
   }
 }
 

@@ -8,7 +8,7 @@ import { pathLength } from '../../geometry/length.ts'
 import type { Path } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { pens } from '../../pattern/pens.ts'
-import { screwMarks, screwRing } from '../../pattern/timber-marks.ts'
+import { ringedCross, screwRing } from '../../pattern/timber-marks.ts'
 import { type Datum, datumMarks } from '../proof/datum.ts'
 import { type Occupancy, occupyBox, occupyUnder } from '../room/occupancy.ts'
 import { occupyPath } from '../room/occupy-path.ts'
@@ -24,7 +24,7 @@ import { keepWaste } from '../tile/keep-waste.ts'
 import { levelMarks } from '../tile/level-marks.ts'
 import { patternWords } from '../tile/pattern-words.ts'
 import { pointNames } from '../tile/point-names.ts'
-import { spliceWords } from '../tile/splice-words.ts'
+import { spliceNotes } from '../tile/splice-notes.ts'
 import { type Tile, tilePoint } from '../tile/tile.ts'
 import {
   bandZones,
@@ -37,7 +37,7 @@ import {
 } from '../tile/tile-joints.ts'
 import { scaleFigure } from '../tile/vernier.ts'
 import { bandPen } from '../tile/waste-band.ts'
-import { labelMarks, timberNote } from '../timber/label-marks.ts'
+import { labelMarks, woodNote } from '../timber/label-marks.ts'
 import { nameLean } from '../timber/name-lean.ts'
 import { drawsScrew, otherScrews } from '../timber/other-screws.ts'
 import type { Section } from '../timber/sections.ts'
@@ -102,7 +102,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   )
   const points = pointNames(pattern, tile, room)
   const told = patternWords(pattern.marks, tile, room)
-  const named = [...points, ...told, ...spliceWords(pattern, tile, room)]
+  const named = [...points, ...told, ...spliceNotes(pattern, tile, room)]
   const levels = levelMarks(pattern.levels, tile, room)
   const wood = woodOf(tile, facts.wood)
   const timbers = pattern.screws.length
@@ -132,7 +132,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   const elsewhere = new Map<number, string>()
   for (const i of shown) {
     const said = otherScrews(pattern.screws[i]!, tile, facts.tiles)
-    const note = said ? timberNote(said, pattern.markPaths[i]!, tile, room, lean) : []
+    const note = said ? woodNote(said, pattern.markPaths[i]!, tile, room, lean) : []
     write(note)
     if (said && note.length === 0) elsewhere.set(i, said.words)
   }
@@ -252,7 +252,7 @@ const linesOf = (tile: Tile, { pattern, bands }: TileFacts): Lines => {
         pattern.marks.filter(({ kind }) => kind !== 'text'),
         tile,
       ),
-      ...screws.flatMap(({ middles, angle }) => middles.flatMap((at) => screwMarks(at, angle))),
+      ...screws.flatMap(({ middles, angle }) => middles.flatMap((at) => ringedCross(at, angle))),
     ],
   }
 }

@@ -184,7 +184,7 @@ export const titleSize = (tile: Tile, said: TitleWords, form: TitleForm): TitleS
 }
 
 /** The block with its lower left corner at 0,0; mm. */
-export const titleBlock = (
+export const tileTitleBlock = (
   tile: Tile,
   title: TitleFacts,
   form: TitleForm,

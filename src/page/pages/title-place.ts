@@ -10,7 +10,7 @@ import {
   type TitleFacts,
   type TitleForm,
   type TitleSize,
-  titleBlock,
+  tileTitleBlock,
   titleSize,
   titleWords,
 } from './title-block.ts'
@@ -92,4 +92,4 @@ interface Tried {
 }
 
 const titleAt = ({ x, y }: Point, { scale, form, size }: Tried, tile: Tile, facts: TitleFacts): Mark =>
-  group([scale, 0, 0, scale, x + clear, y + clear], titleBlock(tile, facts, form, size))
+  group([scale, 0, 0, scale, x + clear, y + clear], tileTitleBlock(tile, facts, form, size))

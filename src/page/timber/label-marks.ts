@@ -14,7 +14,15 @@ import { letters, pens } from '../../pattern/pens.ts'
 import { clearIn, clearUnder, type Occupancy, takenAt } from '../room/occupancy.ts'
 import { on } from '../room/word-room.ts'
 import { isInCell, rowTurn, type Tile, tilePoint } from '../tile/tile.ts'
-import { boxesAlong, extentOf, isWithin, mayHold, placesIn, type TimberBox, timberBox } from './timber-box.ts'
+import {
+  boxesAlong,
+  extentOf,
+  isWithin,
+  mayHold,
+  placesOnWood,
+  type TimberBox,
+  timberBox,
+} from './timber-box.ts'
 
 /** The words of a label alone, at one of its places. */
 export const labelWords = ({ words, size }: PatternLabel, middle: Point) =>
@@ -85,7 +93,7 @@ export const labelMarks = (
 }
 
 /** Small words more along a timber or across it, on its own wood, off all else; none where that has no room. */
-export const timberNote = (
+export const woodNote = (
   note: Pick<PatternLabel, 'words' | 'shorter'>,
   outline: Path,
   tile: Tile,
@@ -106,7 +114,9 @@ const alongMarks = (
   lean: number,
   forms: readonly Form[] = nameForms,
 ): readonly TextMark[] => {
-  const middles = placesIn(timber, woodShares, woodAsides).filter((middle) => isInCell(tile, [middle], 0.5))
+  const middles = placesOnWood(timber, woodShares, woodAsides).filter((middle) =>
+    isInCell(tile, [middle], 0.5),
+  )
   const turns = [timber.along, timber.along + Math.PI / 2].map((turn) => {
     // near the upright as the others of the page
     const angle = readableAngle(turn - lean) + lean
@@ -156,7 +166,7 @@ const boxedMarks = (
   const turns = plate ? [level] : [level, readableAngle(level + Math.PI / 2)]
   const middles = [
     ...places.map((p) => tilePoint(tile, p)),
-    ...(plate ? placesIn(plate, plateShares, plateAsides) : []),
+    ...(plate ? placesOnWood(plate, plateShares, plateAsides) : []),
   ]
   for (const kinds of plate ? [on.never | on.cut | on.rather, on.never | on.cut] : [on.never | on.cut])
     for (const size of sizes.map((share) => Math.max(usual * share, letters.small)))
@@ -245,7 +255,7 @@ const dotsOf = (
     clearIn(room, boxGrow(pointsBounds([p]), radius + dotAir), kinds)
   const own = (
     timber
-      ? placesIn(timber, dotShares, dotAsides).filter((p) => isWithin(timber, [p], dotInside))
+      ? placesOnWood(timber, dotShares, dotAsides).filter((p) => isWithin(timber, [p], dotInside))
       : dots.map((p) => tilePoint(tile, p))
   ).filter((p) => isInCell(tile, [p], timber ? dotInside : radius))
   for (const kinds of [on.never | on.cut | on.rather, on.never | on.cut]) {

@@ -38,7 +38,7 @@ export interface TimberPlace extends Point {
 }
 
 /** Places in it: shares of its long way from its face on, at each of which some lie aside, in shares of its narrow way. */
-export const placesIn = (
+export const placesOnWood = (
   { ends, along, long, narrow }: TimberBox,
   shares: readonly number[],
   asides: readonly number[],

@@ -5,7 +5,7 @@ import { pens } from '../../pattern/pens.ts'
 import { clearUnder, type Occupancy, takenAt } from '../room/occupancy.ts'
 import { on } from '../room/word-room.ts'
 import { isInCell, type Tile } from '../tile/tile.ts'
-import { boxesAlong, isWithin, mayHold, placesIn, type TimberBox } from './timber-box.ts'
+import { boxesAlong, isWithin, mayHold, placesOnWood, type TimberBox } from './timber-box.ts'
 
 /** Half the length of the strokes of an X, the usual one first, and air round it, mm. */
 const halves = [6, 5, 4, 3]
@@ -36,7 +36,7 @@ export const timberSigns = (timbers: readonly TimberBox[], tile: Tile, room: Occ
     const turn = Math.max(leastTurn, Math.atan2(timber.narrow, timber.long))
     const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
     // most timbers lie on other pages too
-    const places = placesIn(timber, shares, asides).filter((at) => isInCell(tile, [at], air))
+    const places = placesOnWood(timber, shares, asides).filter((at) => isInCell(tile, [at], air))
     const corners = boxesAlong(timber.along)
     // asked once of each place and size
     const known: (boolean | undefined)[] = []

@@ -2,7 +2,7 @@ import { text } from '../../drawing/drawing.ts'
 import type { LabelPlace } from '../../drawing/place-labels.ts'
 import type { Point } from '../../geometry/point.ts'
 import type { Curve } from '../../ramp/curve/curve.ts'
-import { words } from '../label-text.ts'
+import { labelPlace } from '../label-place.ts'
 import { letters } from '../pens.ts'
 import type { ReliefHole } from '../relief-hole.ts'
 
@@ -51,18 +51,18 @@ export const pipeLabels = function* ({ x, y }: Point, r: number, said: string): 
   for (const size of [letters.small, letters.mark])
     for (const up of [6, 4.6, r / 2])
       for (const dx of [0, 0.2, -0.2])
-        yield words({ x: x + dx * r, y: y + up }, size, said, { align: 'middle' })
+        yield labelPlace({ x: x + dx * r, y: y + up }, size, said, { align: 'middle' })
   for (const align of ['middle', 'right'] as const)
-    yield words({ x, y: y + r + 1.6 }, letters.mark, said, { align })
+    yield labelPlace({ x, y: y + r + 1.6 }, letters.mark, said, { align })
 }
 
 /** In the wood beside the hole, else under it; no lower than words on the wood begin. */
 export const holeLabels = function* ({ corner: { x, y }, words: said }: ReliefHole): Generator<LabelPlace> {
   for (const size of [letters.small, letters.mark]) {
-    yield words({ x: x + 3, y: y + 3 }, size, said)
-    yield words({ x: x + 3, y: y - 1 }, size, said)
-    yield words({ x: x + 1.5, y: y - size - 1.6 }, size, said)
-    yield words({ x: x - 1.5, y: y - size - 1.6 }, size, said, { align: 'right' })
+    yield labelPlace({ x: x + 3, y: y + 3 }, size, said)
+    yield labelPlace({ x: x + 3, y: y - 1 }, size, said)
+    yield labelPlace({ x: x + 1.5, y: y - size - 1.6 }, size, said)
+    yield labelPlace({ x: x - 1.5, y: y - size - 1.6 }, size, said, { align: 'right' })
   }
 }
 
@@ -76,9 +76,9 @@ export const boardLabels = function* (
 ): Generator<LabelPlace> {
   for (const size of [letters.small, letters.mark]) {
     if (board >= size + 4.5) {
-      yield words({ x: right - 2, y: deck - size - 1.6 }, size, said, { align: 'right' })
-      yield words({ x: wall + 2, y: deck - size - 1.6 }, size, said)
+      yield labelPlace({ x: right - 2, y: deck - size - 1.6 }, size, said, { align: 'right' })
+      yield labelPlace({ x: wall + 2, y: deck - size - 1.6 }, size, said)
     }
-    yield words({ x: right - 2, y: deck + 1.4 }, size, said, { align: 'right' })
+    yield labelPlace({ x: right - 2, y: deck + 1.4 }, size, said, { align: 'right' })
   }
 }

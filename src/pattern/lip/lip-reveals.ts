@@ -10,7 +10,7 @@ import { showLength } from '../../length.ts'
 import type { SolvedCoping } from '../../ramp/side/coping.ts'
 import type { Transition } from '../../ramp/side/transition.ts'
 import type { SkinLayer } from '../../ramp/skin/skin.ts'
-import { words } from '../label-text.ts'
+import { labelPlace } from '../label-place.ts'
 import { letters, pens } from '../pens.ts'
 
 /** How far the pipe stands out, drawn: a dimension line, what it is measured from, and where its figure may stand. */
@@ -49,11 +49,11 @@ export const upReveal = (
       ...dimension({ x, y: deck }, { x, y: top }),
     ],
     figure: [
-      words({ x: x + 2.4, y: beside }, letters.small, said),
-      words({ x: x + 0.6, y: over }, letters.small, said),
-      words({ x: x - 0.6, y: over }, letters.small, said, { align: 'right' }),
-      words({ x: x - 2.4, y: beside }, letters.small, said, { align: 'right' }),
-      words({ x: x - 0.6, y: over }, letters.mark, said, { align: 'right' }),
+      labelPlace({ x: x + 2.4, y: beside }, letters.small, said),
+      labelPlace({ x: x + 0.6, y: over }, letters.small, said),
+      labelPlace({ x: x - 0.6, y: over }, letters.small, said, { align: 'right' }),
+      labelPlace({ x: x - 2.4, y: beside }, letters.small, said, { align: 'right' }),
+      labelPlace({ x: x - 0.6, y: over }, letters.mark, said, { align: 'right' }),
     ],
   }
 }
@@ -108,10 +108,10 @@ const outFigures = function* (outer: Point, away: number, said: string): Generat
     const tip = pointToward(outer, away, tail)
     const leader = pathOf(outer, tip)
     const y = tip.y - letters.small / 2
-    yield { ...words({ x: tip.x - 0.9, y }, letters.small, said, { align: 'right' }), leader }
-    yield { ...words({ x: tip.x + 0.9, y }, letters.small, said), leader }
-    yield { ...words({ x: tip.x, y: tip.y + 0.9 }, letters.small, said, { align: 'middle' }), leader }
-    yield { ...words({ x: tip.x - 0.9, y }, letters.mark, said, { align: 'right' }), leader }
+    yield { ...labelPlace({ x: tip.x - 0.9, y }, letters.small, said, { align: 'right' }), leader }
+    yield { ...labelPlace({ x: tip.x + 0.9, y }, letters.small, said), leader }
+    yield { ...labelPlace({ x: tip.x, y: tip.y + 0.9 }, letters.small, said, { align: 'middle' }), leader }
+    yield { ...labelPlace({ x: tip.x - 0.9, y }, letters.mark, said, { align: 'right' }), leader }
   }
 }
 

@@ -4,7 +4,7 @@ import { radiansOf } from '../../geometry/degrees.ts'
 import type { Point } from '../../geometry/point.ts'
 import { grownPolygon } from '../../geometry/polygon/grown-polygon.ts'
 import type { Laid } from './place/lay.ts'
-import { blockedRise, type Profile, profileOf } from './place/profile.ts'
+import { blockedRise, columnsOf, type Profile } from './place/profile.ts'
 import { type Blank, shapeOf } from './place/shape.ts'
 
 /** Two pieces in the least width that a search finds for a length: their boxes start at zero. */
@@ -164,8 +164,8 @@ const turnedOf = (polygon: readonly Point[], turn: number, over: boolean, kerf: 
   return {
     width: x1 - x0,
     height: y1 - y0,
-    rows: profileOf(points),
-    grown: profileOf(grownPolygon(points, kerf)),
+    rows: columnsOf(points),
+    grown: columnsOf(grownPolygon(points, kerf)),
   }
 }
 

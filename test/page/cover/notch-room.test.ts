@@ -3,7 +3,7 @@ import { weighCells } from '../../../src/page/cover/cell-weights.ts'
 import { type Cover, covers } from '../../../src/page/cover/cover.ts'
 import { latticePitch } from '../../../src/page/cover/lattice.ts'
 import { looseLattices } from '../../../src/page/cover/loose-lattice.ts'
-import { notchBox, notchIn } from '../../../src/page/cover/notch-room.ts'
+import { notchIn, notchWithRoom } from '../../../src/page/cover/notch-room.ts'
 import { pointsIn } from '../../../src/page/cover/shown-points.ts'
 import { turnPoints, turnRuns } from '../../../src/page/cover/turned-run.ts'
 import type { TileGroup } from '../../../src/page/set/tile-groups.ts'
@@ -45,7 +45,7 @@ const allPlaces = ({ pattern, tiles }: TileGroup, paper: 'letter' | 'a4', cover:
         const weights = weighCells(turned, box, pitch, { x, y })
         if (weights.pages > tiles.length || pointsIn(framed, weights, shape) < named.length) continue
         showing++
-        if (notchIn(notchBox(pattern.notch, angle), weights, shape)) clear++
+        if (notchIn(notchWithRoom(pattern.notch, angle), weights, shape)) clear++
       }
   }
   return { showing, clear }

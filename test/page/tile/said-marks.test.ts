@@ -3,7 +3,7 @@ import { type Layer, layers, stroke } from '../../../src/drawing/drawing.ts'
 import { affineIdentity, affineInvert } from '../../../src/geometry/affine.ts'
 import { convexContains } from '../../../src/geometry/clip.ts'
 import { pathOf } from '../../../src/geometry/path.ts'
-import { titleBlock, titleSize, titleWords } from '../../../src/page/pages/title-block.ts'
+import { tileTitleBlock, titleSize, titleWords } from '../../../src/page/pages/title-block.ts'
 import { brokenStrokes, zonesBack } from '../../../src/page/tile/clear-zones.ts'
 import { tileMap } from '../../../src/page/tile/tile.ts'
 import { pens } from '../../../src/pattern/pens.ts'
@@ -142,7 +142,7 @@ it('a title stays within the size that is kept for it in each of its forms, its 
       } as const
       const size = titleSize(tile, titleWords(tile, facts), form)
       const { width, height } = size
-      const { lines, words } = opened(titleBlock(tile, facts, form, size))
+      const { lines, words } = opened(tileTitleBlock(tile, facts, form, size))
       const all = [...lines.flatMap(({ points }) => points), ...words.flatMap(({ corners }) => corners)]
       for (const p of all) {
         above(p.x, -0.3)

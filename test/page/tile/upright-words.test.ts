@@ -3,8 +3,8 @@ import { affineApply, affineInvert } from '../../../src/geometry/affine.ts'
 import { polygonOf } from '../../../src/geometry/path.ts'
 import type { Point } from '../../../src/geometry/point.ts'
 import { occupancyOf } from '../../../src/page/room/occupancy.ts'
-import { spliceWords } from '../../../src/page/tile/splice-words.ts'
-import { timberNote } from '../../../src/page/timber/label-marks.ts'
+import { spliceNotes } from '../../../src/page/tile/splice-notes.ts'
+import { woodNote } from '../../../src/page/timber/label-marks.ts'
 import { layOut } from '../../support/lay-out.ts'
 import { assertNear } from '../../support/near.ts'
 import { templates, templateText } from '../../support/templates.ts'
@@ -23,7 +23,7 @@ it('words at an upright joint read from the right, whichever end of it comes fir
     [at(0.5, 0.9), at(0.5, 0.1)],
     [at(0.5, 0.1), at(0.5, 0.9)],
   ] as const) {
-    const words = spliceWords({ ...pattern, joints: [ends] }, tile, room())
+    const words = spliceNotes({ ...pattern, joints: [ends] }, tile, room())
     expect(words.length).toBe(1)
     assertNear(words[0]!.angle, Math.PI / 2, 1e-9)
   }
@@ -34,7 +34,7 @@ it('words on an upright timber read from the right, wherever its outline begins'
   const note = { words: 'a stud with a long name that stands', shorter: 'a stud with a long name' }
   for (let turn = 0; turn < 4; turn++) {
     const [a, ...others] = [...corners.slice(turn), ...corners.slice(0, turn)]
-    const words = timberNote(note, polygonOf(a!, ...others), tile, room(), 0)
+    const words = woodNote(note, polygonOf(a!, ...others), tile, room(), 0)
     expect(words.length).toBe(1)
     assertNear(words[0]!.angle, Math.PI / 2, 1e-9)
   }

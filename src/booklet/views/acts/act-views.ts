@@ -11,7 +11,7 @@ import { timberCorners } from '../../../ramp/frame/timber.ts'
 import type { SolvedQuarter, SolvedRamp } from '../../../ramp/ramp.ts'
 import { gripHoles, handleSize } from '../../../stock/handle.ts'
 import type { Moving } from '../../../stock/moving.ts'
-import { frameCurve, profileOf } from '../profile.ts'
+import { frameCurve, rampProfile } from '../profile.ts'
 import { scaled, type View, viewOf, viewStyle } from '../view.ts'
 import { word } from './word.ts'
 
@@ -20,7 +20,7 @@ const { lines, size } = viewStyle
 
 /** Side and timbers, pale, as what an act is done to. */
 const frameMarks = (ramp: SolvedRamp, units: Units, ratio: number): Drawing => {
-  const { side, studs, timbers } = profileOf(ramp, units)
+  const { side, studs, timbers } = rampProfile(ramp, units)
   const map = affineScale(ratio)
   return [
     ...[...studs, ...timbers].flatMap((path): Drawing => {
@@ -156,7 +156,7 @@ const gripMarks = ({ handle, grip }: Moving, ratio: number): Drawing => {
 
 /** A side from outside with the handle's place, the timbers behind it dashed. */
 export const handleView = (ramp: SolvedQuarter, units: Units, ratio: number, moving: Moving): View => {
-  const edge = stroke(layer, pathMap(profileOf(ramp, units).side, affineScale(ratio)), lines.outline)
+  const edge = stroke(layer, pathMap(rampProfile(ramp, units).side, affineScale(ratio)), lines.outline)
   const hidden = [...ramp.studs, ...ramp.deckTimbers].map((timber) => {
     const [first, ...rest] = timberCorners(timber).map((corner) => scaled(corner, ratio))
     return stroke(layer, polygonOf(first!, ...rest), { width: lines.hidden.width, dash: [1.2, 0.5] })

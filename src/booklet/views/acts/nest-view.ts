@@ -11,7 +11,7 @@ import { timberLabel } from '../../../ramp/frame/timber.ts'
 import type { SolvedQuarter } from '../../../ramp/ramp.ts'
 import { bestWay, comesOut, type Part, type Slid, type Storing } from '../../../ramp/stored.ts'
 import { standingBox } from '../../../ramp/storing/storing.ts'
-import { type Profile, profileOf } from '../profile.ts'
+import { type Profile, rampProfile } from '../profile.ts'
 import { scaled, type View, viewOf, viewStyle } from '../view.ts'
 
 const layer = 'note'
@@ -55,7 +55,7 @@ export const nestView = (
   ratio: number,
 ): View => {
   const best = bestWay(storing)
-  const [around, own] = [profileOf(outer, units), profileOf(inner, units)]
+  const [around, own] = [rampProfile(outer, units), rampProfile(inner, units)]
   const map = affineScale(ratio)
   const inside = affineThen(pose(inner, best), map)
   const { timber, numbers } = storing.low

@@ -9,7 +9,7 @@ import { showLength, type Units } from '../../../length.ts'
 import type { Flat, SolvedQuarter } from '../../../ramp/ramp.ts'
 import type { JointPlate } from '../../../stock/joint-plate.ts'
 import { within } from '../detail.ts'
-import { profileOf } from '../profile.ts'
+import { rampProfile } from '../profile.ts'
 import { type View, viewOf, viewStyle } from '../view.ts'
 
 const layer = 'note'
@@ -44,7 +44,7 @@ export const plateView = (
   const map = affineScale(ratio)
   // the flat's near end at the joint, running away to the left
   const mirrored = affineScale(-ratio, ratio)
-  const [curved, level] = [profileOf(quarter, units), profileOf(flat, units)]
+  const [curved, level] = [rampProfile(quarter, units), rampProfile(flat, units)]
   const timbers = [
     ...level.studs.map((path, i) => ({ path: pathMap(path, mirrored), name: `${i + 1}`, quarter: false })),
     ...curved.studs.map((path, i) => ({ path: pathMap(path, map), name: `${i + 1}`, quarter: true })),

@@ -15,7 +15,7 @@ import { type Point, pointToward } from '../../../geometry/point.ts'
 import type { Units } from '../../../length.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import type { Layer } from '../../../ramp/skin/layer.ts'
-import { frameCurve, type Profile, profileOf } from '../profile.ts'
+import { frameCurve, type Profile, rampProfile } from '../profile.ts'
 import { type View, viewOf, viewStyle } from '../view.ts'
 
 const layer = 'note'
@@ -83,7 +83,7 @@ const apartOf = (ramp: SolvedRamp, units: Units, ratio: number): Apart => {
   const map = affineScale(ratio)
   return {
     ramp,
-    profile: profileOf(ramp, units),
+    profile: rampProfile(ramp, units),
     laid: ramp.skin.filter(({ length }) => length > 0),
     map,
     moved: (way, far) => {

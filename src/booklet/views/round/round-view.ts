@@ -7,7 +7,7 @@ import type { Units } from '../../../length.ts'
 import { timberCorners } from '../../../ramp/frame/timber.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { timbersOf } from '../plan-view.ts'
-import { frameCurve, profileOf } from '../profile.ts'
+import { frameCurve, rampProfile } from '../profile.ts'
 import { type View, viewOf, viewStyle } from '../view.ts'
 
 const layer = 'note'
@@ -35,7 +35,7 @@ const bareTo = 0.75
 export const roundView = (ramp: SolvedRamp, units: Units, ratio: number): View => {
   const { width, design } = ramp
   const thick = design.sides.thickness
-  const profile = profileOf(ramp, units)
+  const profile = rampProfile(ramp, units)
   const face = (points: readonly Point[], grey: number): Drawing => {
     const [first, ...rest] = points
     const path = polygonOf(first!, ...rest)

@@ -22,7 +22,7 @@ export const boxProfile = ({ x0, y0, x1, y1 }: Box): Profile => ({
 const near = 1e-7
 
 /** Columns of a polygon along x; `across`: along y, its borders in x. */
-export const profileOf = (polygon: readonly Point[], across = false): Profile => {
+export const columnsOf = (polygon: readonly Point[], across = false): Profile => {
   const count = polygon.length
   // made hundreds of times in a process that is not warm: no lists
   const xs = new Float64Array(count)

@@ -13,7 +13,7 @@ import type { Point } from '../../../geometry/point.ts'
 import { grownPolygon } from '../../../geometry/polygon/grown-polygon.ts'
 import { outerPolygon } from '../../../geometry/polygon/outer-polygon.ts'
 import { once } from '../../once.ts'
-import { boxProfile, type Profile, profileOf } from './profile.ts'
+import { boxProfile, columnsOf, type Profile } from './profile.ts'
 import { keptRises, type RiseBeside } from './rises.ts'
 
 /** How far the polygon that is placed for a piece may stray out of it, mm: finer ones cost time and spare no wood. */
@@ -127,8 +127,8 @@ const marginsOf =
   (kerf: number): Profiles => {
     const margin = once(() => grownPolygon(points(), kerf))
     return profilesOf(
-      once(() => profileOf(margin())),
-      once(() => profileOf(margin(), true)),
+      once(() => columnsOf(margin())),
+      once(() => columnsOf(margin(), true)),
     )
   }
 

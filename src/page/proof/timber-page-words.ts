@@ -8,7 +8,7 @@ import { shownTimbers } from '../timber/timber-edges.ts'
  * On which pages each timber is found: the first that shows the middle of what lies between its screws, else one of these; and those of
  * its other screws that lie beyond. Where no page has a screw of it, the first that shows some of its section; '' where none does.
  */
-export const timberPages = (pattern: Pattern, tiles: readonly Tile[]): string => {
+export const timberPageWords = (pattern: Pattern, tiles: readonly Tile[]): string => {
   const shown = shownTimbers(pattern, tiles)
   const found = pattern.screws.flatMap(({ called, timber, middles }, i) => {
     const middle = {

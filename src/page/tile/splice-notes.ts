@@ -21,7 +21,7 @@ const offs = [2, 3]
 const sizes = [letters.word, 3.2, letters.small]
 
 /** What to do at a joint of pieces, along it on each page that shows some of it, on the side towards the toe if it can. */
-export const spliceWords = ({ joints }: Pattern, tile: Tile, room: Occupancy): readonly TextMark[] =>
+export const spliceNotes = ({ joints }: Pattern, tile: Tile, room: Occupancy): readonly TextMark[] =>
   joints.flatMap(([top, foot]) => {
     const shown = pathClip(pathOf(foot, top), tile.cell)[0]
     if (!shown) return []
