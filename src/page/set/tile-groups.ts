@@ -9,7 +9,7 @@ import type { PatternCovers } from '../cover/pattern-covers.ts'
 import { type Budget, budgetOf, type Expected, expectedError } from '../proof/budget.ts'
 import { chooseDatums, type Datum } from '../proof/datum.ts'
 import { type SurveyLine, surveyLines } from '../proof/survey.ts'
-import { jointShares } from '../tile/joint-shares.ts'
+import { jointShares } from '../tile/joints/joint-shares.ts'
 import { snapHeight } from '../tile/snap-height.ts'
 import { type Tile, tilesOf } from '../tile/tile.ts'
 

@@ -25,7 +25,7 @@ import { type Joint, type Tile, tilePoint } from './tile.ts'
 import { vernierCorners, vernierMarks, vernierShapes } from './vernier.ts'
 
 /** Half the size of a cross on a joint line, mm; less where the overlap is narrow, so that no arm leaves the window. */
-const arm = 5
+export const crossArm = 5
 
 /** Where along a joint its words may stand, the usual place first: clear of its crosses, and of the snap line in the middle. */
 const wordShares = [
@@ -57,7 +57,7 @@ export const jointMarks = (tile: Tile, screws: readonly Point[]): Drawing => {
   for (const joint of tile.joints) {
     const { a, b, along, inward, angle } = jointLines(tile, joint)
     for (const path of brokenLine(tile, a, b, screws)) marks.push(stroke('joint', path, pens.joint))
-    const reach = Math.min(arm, tile.half)
+    const reach = Math.min(crossArm, tile.half)
     for (const p of joint.crosses) marks.push(...cross('joint', tilePoint(tile, p), reach, pens.cross, along))
     for (const p of joint.verniers) marks.push(...vernierMarks(tilePoint(tile, p), along, inward, joint.over))
     const pages = [tile.number, joint.neighbour] as const
@@ -72,7 +72,7 @@ export const jointBlocks = (tile: Tile): readonly (readonly Point[])[] =>
     const { along, inward } = jointLines(tile, joint)
     const crossed = ring(8, along)
     return [
-      ...joint.crosses.map((p) => ringed(tilePoint(tile, p), Math.min(arm, tile.half), crossed)),
+      ...joint.crosses.map((p) => ringed(tilePoint(tile, p), Math.min(crossArm, tile.half), crossed)),
       ...joint.verniers.map((p) => vernierCorners(tilePoint(tile, p), along, inward)),
       ringed(tilePoint(tile, joint.pair), pairRadius([tile.number, joint.neighbour]), ring(16, along)),
     ]
@@ -95,7 +95,7 @@ export const jointZones = (tile: Tile): readonly Convex[] =>
       // counter-clockwise whichever way inward lies
       return Math.sin(inward - along) > 0 ? placed : placed.toReversed()
     }
-    const reach = Math.min(arm, tile.half) + zoneAir
+    const reach = Math.min(crossArm, tile.half) + zoneAir
     const cross = [
       [-reach, -reach],
       [reach, -reach],
@@ -119,7 +119,7 @@ export const signZones = (tile: Tile): readonly Convex[] =>
 export const bandZones = (tile: Tile): readonly Convex[] => [
   ...tile.snap.map((p) => around(tilePoint(tile, p), snapArrow + zoneAir)),
   ...tile.joints.flatMap(({ crosses }) =>
-    crosses.map((p) => around(tilePoint(tile, p), Math.min(arm, tile.half) + zoneAir)),
+    crosses.map((p) => around(tilePoint(tile, p), Math.min(crossArm, tile.half) + zoneAir)),
   ),
 ]
 

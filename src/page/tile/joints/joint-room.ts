@@ -1,11 +1,11 @@
-import { type Box, boxGrow, boxOverlaps, pointsBounds } from '../../geometry/bounds.ts'
-import { segmentDistance } from '../../geometry/nearest.ts'
-import { pathSegments } from '../../geometry/path.ts'
-import { type Point, pointBetween, pointDistance } from '../../geometry/point.ts'
-import { pathSample } from '../../geometry/sample.ts'
-import type { Pattern } from '../../pattern/pattern.ts'
-import { screwRing } from '../../pattern/timber-marks.ts'
-import { pointRoom } from '../cover/shown-points.ts'
+import { type Box, boxGrow, boxOverlaps, pointsBounds } from '../../../geometry/bounds.ts'
+import { segmentDistance } from '../../../geometry/nearest.ts'
+import { pathSegments } from '../../../geometry/path.ts'
+import { type Point, pointBetween, pointDistance } from '../../../geometry/point.ts'
+import { pathSample } from '../../../geometry/sample.ts'
+import type { Pattern } from '../../../pattern/pattern.ts'
+import { screwRing } from '../../../pattern/timber-marks.ts'
+import { pointRoom } from '../../cover/shown-points.ts'
 import {
   type Bounded,
   besideOf,
@@ -13,10 +13,10 @@ import {
   linesNear,
   type NearLine,
   stretchWithin,
-} from '../room/line-stretches.ts'
-import { pairMost } from './pair-mark.ts'
-import { vernierReach } from './vernier.ts'
-import { bandPen, wasteBands } from './waste-band.ts'
+} from '../../room/line-stretches.ts'
+import { pairMost } from '../pair-mark.ts'
+import { vernierReach } from '../vernier.ts'
+import { bandPen, wasteBands } from '../waste-band.ts'
 
 /** How far a mark reaches from its joint line, mm: most of it, and most marks. */
 const markHeight = 5
@@ -43,7 +43,8 @@ const edgeShare = 0.2
  */
 export type Room = (t: number, reach: number, beyond?: number) => number
 
-interface JointRoom {
+/** What a joint line has room for. */
+export interface JointRoom {
   /** with all that is drawn */
   readonly all: Room
   /** off the line itself alone, and without edges and short lines of timbers: where else too little is left */
@@ -185,22 +186,24 @@ export const roomOf = (pattern: Around, line: readonly [Point, Point], sign: num
       return shared(Math.min(toLine < onIt ? -enough : toLine, toMark))
     }),
     least: known((t, reach) => Math.min(toLines(t, reach), toMarks(t, reach, false))),
-    strikesSign: (t) =>
-      linesAt(t * length, sign + signAir).some(
-        ({ segment }) => segmentDistance(segment, pointBetween(a, b, t), sign + signAir) < sign + signAir,
-      ) ||
-      marks.some(
-        ({ along, beside, radius, out, quiet }) =>
-          (quiet || out > 0) && Math.hypot(along - t * length, beside) < sign + radius + signAir,
-      ),
-    onBand: (t) => {
+    strikesSign: once(
+      (t) =>
+        linesAt(t * length, sign + signAir).some(
+          ({ segment }) => segmentDistance(segment, pointBetween(a, b, t), sign + signAir) < sign + signAir,
+        ) ||
+        marks.some(
+          ({ along, beside, radius, out, quiet }) =>
+            (quiet || out > 0) && Math.hypot(along - t * length, beside) < sign + radius + signAir,
+        ),
+    ),
+    onBand: once((t) => {
       const at = pointBetween(a, b, t)
       const reach = sign + signAir + bandPen.width / 2
       const near = boxGrow({ x0: at.x, y0: at.y, x1: at.x, y1: at.y }, reach)
       return grey.some(
         ({ points, bounds }) => boxOverlaps(bounds, near) && points.some((p) => pointDistance(p, at) < reach),
       )
-    },
+    }),
     strikes: (t) => {
       const near = linesAt(t * length, vernierReach + enough)
       if (near.length > 0)
@@ -221,6 +224,19 @@ export const roomOf = (pattern: Around, line: readonly [Point, Point], sign: num
       }
       return false
     },
+  }
+}
+
+/** Asked once of each share. */
+const once = (ask: (t: number) => boolean): ((t: number) => boolean) => {
+  const found = new Map<number, boolean>()
+  return (t) => {
+    let is = found.get(t)
+    if (is === undefined) {
+      is = ask(t)
+      found.set(t, is)
+    }
+    return is
   }
 }
 
