@@ -1,23 +1,21 @@
 import { calloutWays } from '../../../drafting/callout.ts'
 import { alsoDrawn, firstClear, nothingDrawn } from '../../../drafting/clearance.ts'
-import { dimension, figureFits } from '../../../drafting/dimension/dimension.ts'
 import { type Drawing, fill, stroke } from '../../../drawing/drawing.ts'
 import { type Affine, affineScale, affineThen, affineTranslate } from '../../../geometry/affine.ts'
 import { circle, type Path, pathOf } from '../../../geometry/path.ts'
 import { pathMap } from '../../../geometry/path-map.ts'
 import type { Point } from '../../../geometry/point.ts'
-import { showLength, type Units } from '../../../length.ts'
+import type { Units } from '../../../length.ts'
 import { timberLabel } from '../../../ramp/frame/timber.ts'
 import type { SolvedQuarter } from '../../../ramp/ramp.ts'
 import { bestWay, comesOut, type Part, type Slid, type Storing } from '../../../ramp/stored.ts'
 import { standingBox } from '../../../ramp/storing/storing.ts'
 import { type Profile, rampProfile } from '../profile.ts'
 import { scaled, type View, viewOf, viewStyle } from '../view.ts'
+import { nestDimensions } from './nest-dimensions.ts'
 
 const layer = 'note'
-const { lines, size } = viewStyle
-/** From the floor to the first line of dimensions, and from one to the next, mm. */
-const [first, next] = [8, 7] as const
+const { lines } = viewStyle
 
 /** How a ramp lies in the other, from where it stands on its own feet. */
 const pose = (inner: SolvedQuarter, { way, front }: Slid): Affine => {
@@ -77,29 +75,14 @@ export const nestView = (
     ...(comesOut(timber) ? [] : wheels).map((path) => stroke(layer, path, lines.thin)),
     ...outlines(around).map((path) => stroke(layer, pathMap(path, map), lines.thin)),
   ]
-  const { front, tight, out: outside } = best
-  const [long, , high] = storing.stored!
+  const { front, tight } = best
+  const [long] = storing.stored!
   const left = Math.min(standingBox(outer).x0, front)
   const floor = stroke(
     layer,
     pathOf({ x: left * ratio - 6, y: 0 }, { x: (left + long) * ratio + 6, y: 0 }),
     lines.outline,
   )
-  const show = (mm: number): string => showLength(mm, units)
-  const level = (a: number, b: number, row: number): Drawing => {
-    const figure = show(b - a)
-    return dimension(
-      {
-        from: { x: a * ratio, y: 0 },
-        to: { x: b * ratio, y: 0 },
-        angle: 0,
-        through: { x: 0, y: -first - row * next },
-        figure,
-        place: figureFits((b - a) * ratio, figure, size) ? 'between' : 'past-to',
-      },
-      viewStyle,
-    )
-  }
   const ring = tight && scaled(tight, ratio)
   const marks: Drawing = ring ? [stroke(layer, circle(ring, 1.6), { width: 0.5 })] : []
   let clearance = alsoDrawn(nothingDrawn, [floor], 'thing')
@@ -134,23 +117,6 @@ export const nestView = (
     { name: 'floor', marks: [floor] },
     { name: 'tight', marks },
     { name: 'names', marks: names.flat() },
-    {
-      name: 'dimensions',
-      marks: [
-        ...(front > 0.5 ? level(0, front, 0) : []),
-        ...(outside > 0.5 ? level(outer.length, outer.length + outside, 0) : []),
-        ...level(left, left + long, 1),
-        ...dimension(
-          {
-            from: { x: (left + long) * ratio, y: 0 },
-            to: { x: (left + long) * ratio, y: high * ratio },
-            angle: Math.PI / 2,
-            through: { x: (left + long) * ratio + first, y: 0 },
-            figure: show(high),
-          },
-          viewStyle,
-        ),
-      ],
-    },
+    { name: 'dimensions', marks: nestDimensions(outer, storing, left, units, ratio) },
   ])
 }

@@ -1,23 +1,21 @@
-import { dimension, figureFits } from '../../../drafting/dimension/dimension.ts'
 import { cross } from '../../../drawing/cross.ts'
 import { type Drawing, fill, stroke, text } from '../../../drawing/drawing.ts'
 import { affineScale } from '../../../geometry/affine.ts'
 import { pathBounds } from '../../../geometry/bounds.ts'
 import { circle, pathOf, rectangle } from '../../../geometry/path.ts'
 import { pathMap } from '../../../geometry/path-map.ts'
-import { showLength, type Units } from '../../../length.ts'
+import type { Units } from '../../../length.ts'
 import type { Flat, SolvedQuarter } from '../../../ramp/ramp.ts'
 import type { JointPlate } from '../../../stock/joint-plate.ts'
 import { within } from '../detail.ts'
 import { rampProfile } from '../profile.ts'
 import { type View, viewOf, viewStyle } from '../view.ts'
+import { alongPlate, dimensionsFoot, upPlate } from './plate-dimensions.ts'
 
 const layer = 'note'
 const { lines, size } = viewStyle
 /** Shown beside the plate and over it, mm of the ramp. */
 const around = { beside: 30, above: 60 } as const
-/** Lines of dimensions below the floor, mm. */
-const rows = { first: 7, next: 7 } as const
 /** A bolt's hole, mm of the ramp. */
 const hole = 9
 
@@ -38,7 +36,6 @@ export const plateView = (
 ): View => {
   const box = plateWindow(plate)
   const window = { box, ratio }
-  const show = (mm: number): string => showLength(mm, units)
   const [long, high] = plate.size
   const { holes } = plate
   const map = affineScale(ratio)
@@ -51,36 +48,11 @@ export const plateView = (
   ]
   const [left, right] = [box.x0 * ratio, box.x1 * ratio]
   const [half, top] = [(long / 2) * ratio, high * ratio]
-  const up = holes.up * ratio
-  const bolts = [...holes.flat.map((x) => -x), ...holes.quarter].map((x) => ({ x: x * ratio, y: up }))
-  /** From the joint to each hole and to the plate's end, one line under the other; the way they run along the floor. */
-  const along = (own: readonly number[], way: 1 | -1): Drawing =>
-    [...own.map((x) => ({ x, y: up })), { x: long / 2, y: 0 }].flatMap(({ x, y }, row) =>
-      dimension(
-        {
-          from: { x: 0, y: 0 },
-          to: { x: way * x * ratio, y },
-          angle: 0,
-          through: { x: 0, y: -rows.first - row * rows.next },
-          figure: show(x),
-        },
-        viewStyle,
-      ),
-    )
-  /** From the floor to so far up, its line at `through`. */
-  const upright = (to: number, x: number, mm: number, through: number): Drawing =>
-    dimension(
-      {
-        from: { x, y: 0 },
-        to: { x, y: to },
-        angle: Math.PI / 2,
-        through: { x: through, y: 0 },
-        figure: show(mm),
-        place: figureFits(to, show(mm), size) ? 'between' : 'past-to',
-      },
-      viewStyle,
-    )
-  const low = -rows.first - Math.max(holes.quarter.length, holes.flat.length) * rows.next - 2.5 * size
+  const bolts = [...holes.flat.map((x) => -x), ...holes.quarter].map((x) => ({
+    x: x * ratio,
+    y: holes.up * ratio,
+  }))
+  const low = dimensionsFoot(plate) - 2.5 * size
   const names = timbers.flatMap(({ path, name, quarter: own }): Drawing => {
     const { x0, x1, y1 } = pathBounds(path)
     const x = (x0 + x1) / 2
@@ -121,14 +93,8 @@ export const plateView = (
       ],
     },
     { name: 'names', marks: names },
-    {
-      name: 'along',
-      marks: [...along(holes.quarter, 1), ...along(holes.flat, -1)],
-    },
-    {
-      name: 'up',
-      marks: [...upright(top, half, high, right + 15), ...upright(up, bolts.at(-1)!.x, holes.up, right + 6)],
-    },
+    { name: 'along', marks: alongPlate(plate, units, ratio) },
+    { name: 'up', marks: upPlate(plate, units, ratio, right) },
     {
       name: 'words',
       marks: [

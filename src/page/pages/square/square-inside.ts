@@ -1,5 +1,5 @@
-import type { Point } from '../../geometry/point.ts'
-import { letters } from '../../pattern/pens.ts'
+import type { Point } from '../../../geometry/point.ts'
+import { letters } from '../../../pattern/pens.ts'
 
 /** What stands in a square and where, mm from its lower left corner, clear of its sides and diagonals. */
 export interface SquareInside {
