@@ -63,13 +63,13 @@ export const framedSide = (design: QuarterDesign, units: Units, stock: Stock): F
   }
 }
 
-/** Its side as it is where nothing stops it; null where it has no curve or no seat. */
+/** Its side as it is where nothing stops it; null where its curve or its seat is stopped. */
 export const sideOfQuarter = (design: QuarterDesign, units: Units): Side | null => {
-  const { transition } = solveTransition(design, units)
-  if (!transition) return null
+  const { transition, findings } = solveTransition(design, units)
+  if (!transition || hasStop(findings)) return null
   const length = sideLength(design, transition.run)
-  const { coping } = solveCoping(design, transition, length - transition.run, units)
-  return design.coping && !coping ? null : solveSide(transition, coping, length, design.chamfer)
+  const { coping, findings: seated } = solveCoping(design, transition, length - transition.run, units)
+  return hasStop(seated) ? null : solveSide(transition, coping, length, design.chamfer)
 }
 
 /** The ramp, and what is said of it before any remedy is tried. */
