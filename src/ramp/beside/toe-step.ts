@@ -1,6 +1,7 @@
-import type { QuarterDesign, Units } from '../../design/design.ts'
+import type { QuarterDesign, Sheet, Units } from '../../design/design.ts'
 import { thinSide } from '../../design/section.ts'
 import { inch } from '../../geometry/inch.ts'
+import { showThickness } from '../../length/thickness.ts'
 import { type Draft, note, type Trial, warn } from '../check/check.ts'
 import { listed, measured, offer, rounded, same } from '../check/offer.ts'
 import { highStep, stepLimit, stepWords } from '../check/practice.ts'
@@ -35,25 +36,29 @@ export const runOutFront = (ramp: QuarterDesign, { curve, level }: Transition, u
 /** A lower toe is offered where it leaves less than this part of what the run-out bridges. */
 const worthTyping = 0.8
 
-/** The sheet that is meant where none is said, mm. */
-const steel = { thickness: 1.5, material: 'steel' } as const
+/** The sheet that is meant where none is said, and whether it has to be rolled to bend down from the ridden face. */
+export interface ClosingSheet {
+  readonly sheet: Sheet
+  readonly rolled: boolean
+}
 
 /** How high the ridden face ends above the floor, and what closes that step; one that a flat closes is for the flat to say. */
 export const toeStepFindings = (
   ramp: QuarterDesign,
   transition: Transition,
+  closing: ClosingSheet,
   units: Units,
 ): readonly Draft[] => {
   const high = transition.toeStep > stepLimit + same
   switch (ramp.runOut.kind) {
     case 'none':
-      return high ? [openStep(ramp, transition, units)] : []
+      return high ? [openStep(ramp, transition, closing, units)] : []
     case 'stepped':
-      return ramp.skin.length > 0 ? [layerSteps(ramp, transition, units)] : []
+      return ramp.skin.length > 0 ? [layerSteps(ramp, transition, closing, units)] : []
     case 'sheet':
       if (!high) return []
       return runsHigh(transition)
-        ? [warn('toe-step', (trial: Trial) => levelWay(trial, ramp, transition, units))]
+        ? [warn('toe-step', (trial: Trial) => levelWay(trial, ramp, transition, closing, units))]
         : [bridgedStep(ramp, transition, units)]
     case 'flat':
       return []
@@ -65,20 +70,31 @@ export const toeStepFindings = (
 /** A face that runs level above the floor ends in a step, whatever leads down to its tangent point. */
 const runsHigh = ({ level }: Transition): boolean => level.surface > stepLimit + same
 
-const sheetText = (units: Units): string => `{ sheet: ${units === 'mm' ? '1.5' : '1/16'} steel }`
+/** As it is typed. */
+const sheetText = ({ thickness, material }: Sheet, units: Units): string =>
+  `{ sheet: ${showThickness(thickness, units)} ${material} }`
+
+const closingWords = ({ sheet, rolled }: ClosingSheet, units: Units): string =>
+  `run-out: ${sheetText(sheet, units)}${rolled ? ' rolled to the radius' : ''}`
 
 /** What closes a step, as it is typed. */
-const sheetWay = ({ bridge }: Transition, units: Units): Told =>
+const sheetWay = (closing: ClosingSheet, transition: Transition, units: Units): Told =>
   offering(
-    `say what closes it (run-out: ${sheetText(units)}, about ${rounded(bridge, units)} long)`,
-    set('run-out', sheetText(units)),
+    `say what closes it (${closingWords(closing, units)}, cut ${rounded(runOutLength(transition, units), units)} long)`,
+    set('run-out', sheetText(closing.sheet, units)),
   )
 
 /** A lower tangent with a sheet, or a flat. */
-const levelWay = (trial: Trial, ramp: QuarterDesign, transition: Transition, units: Units): Told => {
+const levelWay = (
+  trial: Trial,
+  ramp: QuarterDesign,
+  transition: Transition,
+  closing: ClosingSheet,
+  units: Units,
+): Told => {
   const level = transition.level.surface
   const has = ramp.runOut.kind === 'sheet'
-  const sheeted: QuarterDesign = has ? ramp : { ...ramp, runOut: { kind: 'sheet', sheet: steel } }
+  const sheeted: QuarterDesign = has ? ramp : { ...ramp, runOut: { kind: 'sheet', sheet: closing.sheet } }
   const lower = firstThat(trial, sheeted, tangentKey(ramp), ramp.transition.tangent.height - level, -1, units)
   const { least, most } = flatSurfaces(skinThickness(ramp))
   return tell(
@@ -89,8 +105,8 @@ const levelWay = (trial: Trial, ramp: QuarterDesign, transition: Transition, uni
           (has
             ? told`lower the tangent to ${lower}: there it runs out on the floor`
             : typedWith(
-                told`lower the tangent to ${lower} with a sheet (run-out: ${sheetText(units)}): there it runs out on the floor`,
-                set('run-out', sheetText(units)),
+                told`lower the tangent to ${lower} with a sheet (${closingWords(closing, units)}): there it runs out on the floor`,
+                set('run-out', sheetText(closing.sheet, units)),
               )),
         level >= least - same && level <= most
           ? offering('let a flat meet it (run-out: flat)', set('run-out', 'flat'))
@@ -101,7 +117,12 @@ const levelWay = (trial: Trial, ramp: QuarterDesign, transition: Transition, uni
   )
 }
 
-const openStep = (ramp: QuarterDesign, transition: Transition, units: Units): Draft => {
+const openStep = (
+  ramp: QuarterDesign,
+  transition: Transition,
+  closing: ClosingSheet,
+  units: Units,
+): Draft => {
   const { curve, face, level, toeStep } = transition
   // the toe over which the ridden face lies at the limit; below the lowest point or the floor there is none
   const place = face.placeAtHeight(stepLimit)
@@ -114,13 +135,18 @@ const openStep = (ramp: QuarterDesign, transition: Transition, units: Units): Dr
     tell(
       `the ridden face ends ${highStep(toeStep, units)} above the floor at the toe, a wheel stops at more than ${stepWords[units]}; `,
       runsHigh(transition)
-        ? levelWay(trial, ramp, transition, units)
-        : tell(sheetWay(transition, units), lower(trial)),
+        ? levelWay(trial, ramp, transition, closing, units)
+        : tell(sheetWay(closing, transition, units), lower(trial)),
     ),
   )
 }
 
-const layerSteps = (ramp: QuarterDesign, transition: Transition, units: Units): Draft => {
+const layerSteps = (
+  ramp: QuarterDesign,
+  transition: Transition,
+  closing: ClosingSheet,
+  units: Units,
+): Draft => {
   const { toe, toeAngle } = transition
   // the lowest layer's face over the floor, then the thickness of each layer on it
   const [first, ...upper] = ramp.skin.map(({ thickness }) => thickness)
@@ -131,8 +157,8 @@ const layerSteps = (ramp: QuarterDesign, transition: Transition, units: Units): 
         tell(
           `${words}, a wheel stops at more than ${stepWords[units]}; `,
           runsHigh(transition)
-            ? levelWay(trial, ramp, transition, units)
-            : tell('take thinner layers and a lower toe, or ', sheetWay(transition, units)),
+            ? levelWay(trial, ramp, transition, closing, units)
+            : tell('take thinner layers and a lower toe, or ', sheetWay(closing, transition, units)),
         ),
       )
     : note('toe-step', words)

@@ -1,4 +1,5 @@
 import type { QuarterDesign, Sheet, Units } from '../../design/design.ts'
+import { inch } from '../../geometry/inch.ts'
 import { showThickness } from '../../length/thickness.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { offer, same } from '../check/offer.ts'
@@ -20,15 +21,36 @@ const leastRadius = ({ material, thickness }: Sheet): number | null => {
   }
 }
 
+/** Whether a run-out sheet bends by hand down from a ridden face whose least radius is `tightest`. */
+const bendsDown = (sheet: Sheet, tightest: number): boolean => {
+  const least = leastRadius(sheet)
+  return least !== null && tightest - sheet.thickness >= least - same
+}
+
+/** How thick the steel of a run-out mostly is, mm. */
+const usualSteel = { mm: 1.5, in: inch / 16 } as const
+
+/** A sheet for such a face: of the usual steel, or of the first thinner one that bends to it. */
+export const closingSheet = (
+  tightest: number,
+  units: Units,
+): { readonly sheet: Sheet; readonly rolled: boolean } => {
+  const steel = (thickness: number): Sheet => ({ thickness, material: 'steel' })
+  const usual = usualSteel[units]
+  const bent = soldSteel[units].find(
+    (thickness) => thickness <= usual + same && bendsDown(steel(thickness), tightest),
+  )
+  return { sheet: steel(bent ?? usual), rolled: bent === undefined }
+}
+
 /** A run-out sheet whose own ends are steps, or that does not bend down from the ridden face, whose least radius is `tightest`. */
 export const runOutFindings = (design: QuarterDesign, tightest: number, units: Units): readonly Draft[] => {
   const { runOut } = design
   if (runOut.kind !== 'sheet') return []
   const { thickness, material } = runOut.sheet
   const least = leastRadius(runOut.sheet)
-  const radius = tightest - thickness
   const steps = thickness > stepLimit + same
-  const stiff = least === null || radius < least - same
+  const stiff = !bendsDown(runOut.sheet, tightest)
   if (!steps && !stiff) return []
   const why = [
     ...(steps

@@ -17,7 +17,7 @@ import { guardFindings } from '../hazard/guard.ts'
 import { hazardFindings } from '../hazard/hazards.ts'
 import { ledgeFindings } from '../hazard/ledge.ts'
 import { narrowFindings } from '../hazard/narrowest.ts'
-import { runOutFindings } from '../hazard/run-out.ts'
+import { closingSheet, runOutFindings } from '../hazard/run-out.ts'
 import { stiffSheetFindings } from '../hazard/stiff-sheets.ts'
 import { chamferFindings } from '../side/chamfer.ts'
 import type { SolvedCoping } from '../side/coping.ts'
@@ -103,7 +103,14 @@ const curveFindings = (
   transition: Transition | null,
   units: Units,
 ): readonly Draft[] => [
-  ...(transition ? toeStepFindings(design, transition, units) : []),
+  ...(transition
+    ? toeStepFindings(
+        design,
+        transition,
+        closingSheet(transition.tightest - skinThickness(design), units),
+        units,
+      )
+    : []),
   ...(transition ? ledgeFindings(design, transition, units) : []),
   ...featherFindings(design, units),
   ...widthFindings(design, widthKey, units),

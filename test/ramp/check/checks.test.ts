@@ -271,6 +271,31 @@ describe('the step at the toe', () => {
     speaks({ ...open, runOut: { kind: 'sheet', sheet } }, 'toe-step', 'note')
     clear({ ...open, runOut: { kind: 'flat' } }, 'toe-step')
   })
+  test('is closed by a sheet that bends to the ridden face, as long as the sheet is cut once it is typed', () => {
+    // S235 yields over E t / (2 f) = 210000 t / (2 · 235): 670.2 for 1.5 mm, 446.8 for 1 mm; it bends to the face less itself
+    const tight = (radius: number): QuarterDesign => ({
+      ...open,
+      height: { layer: 'frame', value: 250 },
+      transition: circleOf('surface', radius),
+    })
+    const way = /run-out: \{ sheet: (\S+) steel \}([a-z ]*), cut (.+?) (?:mm|in) long/
+    const cut = /cut its sheet (.+?) (?:mm|in) long/
+    for (const [radius, units, thickness, text, rolled] of [
+      [700, 'mm', 1.5, '1.5', ''],
+      [650, 'mm', 1, '1', ''],
+      [430, 'mm', 1.5, '1.5', ' rolled to the radius'],
+      [650, 'in', inch / 32, '1/32', ''],
+    ] as const) {
+      const [, typed, more, long] = way.exec(said(tight(radius), 'toe-step', units).join())!
+      expect([typed, more], `${radius}`).toEqual([text, rolled])
+      const closed: QuarterDesign = {
+        ...tight(radius),
+        runOut: { kind: 'sheet', sheet: { thickness, material: 'steel' } },
+      }
+      expect(cut.exec(said(closed, 'toe-step', units).join())![1]).toBe(long)
+      expect(said(closed, 'run-out', units).length > 0).toBe(rolled !== '')
+    }
+  })
 })
 
 describe('a ridden face that runs level above the floor', () => {
@@ -392,7 +417,7 @@ describe('words', () => {
   test('toe-step names what closes it', () => {
     expect(message({ ...plain, runOut: { kind: 'none' } }, 'toe-step')).toBe(
       'warn: the ridden face ends 63.1 mm above the floor at the toe, a wheel stops at more than 6 mm; ' +
-        'say what closes it (run-out: { sheet: 1.5 steel }, about 465 mm long)',
+        'say what closes it (run-out: { sheet: 1.5 steel }, cut 590 mm long)',
     )
   })
 

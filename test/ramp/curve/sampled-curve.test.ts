@@ -154,9 +154,10 @@ describe('what is said of a curve known by its points alone is what is said of t
     ['stepped', { ...high, runOut: { kind: 'stepped' as const, back: 30 } }],
   ])('the step at a toe that is %s', (_, design) => {
     const transition = transitionOf(design)
-    const said = words(toeStepFindings(design, transition, 'mm'))
+    const closing = { sheet: steel, rolled: false }
+    const said = words(toeStepFindings(design, transition, closing, 'mm'))
     expect(said.length).toBe(1)
-    expect(words(toeStepFindings(design, blind(transition), 'mm'))).toEqual(said)
+    expect(words(toeStepFindings(design, blind(transition), closing, 'mm'))).toEqual(said)
   })
 
   test('flats of any height before it, and none', () => {
