@@ -1,3 +1,4 @@
+import { inch } from '../../geometry/inch.ts'
 import type { Units } from '../../length.ts'
 import { pastLimit } from './offer.ts'
 
@@ -12,3 +13,6 @@ export const highStep = (mm: number, units: Units): string => pastLimit(mm, step
 
 /** Of wood that stays between two edges, or behind the notch; common practice, no source. mm */
 export const leastWood = 40
+
+/** On a shorter deck nobody stands; common practice, no source. mm */
+export const footing = { mm: 100, in: 4 * inch } as const

@@ -2,10 +2,8 @@ import type { QuarterDesign, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
+import { footing } from '../check/practice.ts'
 import { offering, set, tell } from '../check/told.ts'
-
-/** On a shorter deck nobody stands; common practice, no source. mm */
-const footing = { mm: 100, in: 4 * inch } as const
 
 /** What its number was more likely meant in. */
 const meant = { mm: { name: 'cm', mm: 10 }, in: { name: 'ft', mm: 12 * inch } } as const

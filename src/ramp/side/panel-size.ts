@@ -1,7 +1,9 @@
 import type { QuarterDesign, RampDesign, Stock, Units } from '../../design/design.ts'
 import { panelSizes, sideSheet } from '../../design/panel-sizes.ts'
+import { pathLength } from '../../geometry/length.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
+import { footing, leastWood } from '../check/practice.ts'
 import { backKey, firstThat } from '../check/remedy.ts'
 import { offering, type Said, setOfFile, tell, told } from '../check/told.ts'
 import type { Side } from './side.ts'
@@ -17,6 +19,10 @@ export const panelRoom = (height: number, sizes: Sizes): number =>
 /** `2440 × 1220`, several of them after each other. */
 export const panelWords = (sizes: Sizes, units: Units): string =>
   sizes.map(([short, long]) => `${measured(long, units)} × ${measured(short, units)}`).join(' or ')
+
+/** How long its top edge is: what of the deck stands behind the notch, mm. */
+const topOf = ({ edges }: Side): number =>
+  edges.filter(({ name }) => name === 'top').reduce((sum, { path }) => sum + pathLength(path), 0)
 
 interface Large {
   /** how long it may be at that height; mm */
@@ -60,8 +66,15 @@ export const panelFindings = (
   const { room, words, buy } = large
   const { back } = design
   const shorterWay = (trial: Trial): Said => {
-    const most = back.from === 'deck' ? room - run : room
-    const shorter = room > run + 50 ? firstThat(trial, design, backKey(design), most, -1, units) : null
+    const before = back.from === 'deck' ? 0 : run
+    const most = room - run + before
+    const key = backKey(design)
+    // a deck to stand on, with enough wood behind the notch
+    const least = Math.max(key.range.least, before + footing[units], back.value - (topOf(side) - leastWood))
+    const shorter =
+      most >= least - same
+        ? firstThat(trial, design, { ...key, range: { ...key.range, least } }, most, -1, units)
+        : null
     if (shorter === null) return ''
     return back.from === 'deck'
       ? told`make the deck ${shorter} or less from lip to back, or `

@@ -261,6 +261,27 @@ describe('panels', () => {
     expect(fits([600, 890], tall)).toBe(true)
     expect(fits([599, 890], tall)).toBe(false)
   })
+
+  test('are saved by a shorter deck only where somebody stands on it and the notch keeps its wood', () => {
+    const offered = (design: QuarterDesign, panel: number): number | null => {
+      const [, most] =
+        /make (?:the deck|it) (\d+) mm/.exec(
+          solve(design, 'mm', [640, panel]).findingsOf('panel-size')[0]!.message,
+        ) ?? []
+      return most === undefined ? null : Number(most)
+    }
+    const lip = lipX(640)
+    expect(offered(plain, lip + 100.5)).toBe(100)
+    expect(offered(plain, lip + 99.5)).toBe(null)
+    // 40 of wood behind a notch that reaches 90 behind the lip
+    const behind = withPipe(notch(90, 45))
+    expect(offered(behind, lip + 130.5)).toBe(130)
+    expect(said({ ...behind, back: { from: 'deck', value: 130 } }, 'notch-wood')).toEqual([])
+    expect(offered(behind, lip + 129.5)).toBe(null)
+    const long: QuarterDesign = { ...behind, back: { from: 'length', value: lip + 500 } }
+    expect(offered(long, lip + 131)).toBe(Math.floor(lip + 131))
+    expect(offered(long, lip + 129)).toBe(null)
+  })
 })
 
 describe('the step at the toe', () => {
