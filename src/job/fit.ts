@@ -1,6 +1,8 @@
+import { showRange } from '../design/plausible.ts'
+import { rampPath, rangeAt } from '../design/schema.ts'
 import type { Point } from '../geometry/point.ts'
 import { showLength, type Units } from '../length.ts'
-import { measured } from '../ramp/check/offer.ts'
+import { measured, offer } from '../ramp/check/offer.ts'
 import { type Matched, matchCircle } from '../ramp/match/matched.ts'
 import type { TwoLengths } from '../ramp/match/two-lengths.ts'
 import { outOfOrder, zeroWords } from '../ramp/match/zero-words.ts'
@@ -21,8 +23,8 @@ export interface Fit {
   readonly believable: boolean
   /** the circle without a suspect point, or with two heights exchanged; null where no point is suspect */
   readonly mended: Pick<Fit, 'radius' | 'centre' | 'interval'> | null
-  /** what goes into the design file, of the mended points where some are suspect; a chord tells nothing of the floor */
-  readonly transition: string
+  /** what goes into the design file, of the mended points where some are suspect; a chord tells nothing of the floor; null where the design file takes no such curve */
+  readonly transition: string | null
 }
 
 export interface FitAnswer {
@@ -31,14 +33,36 @@ export interface FitAnswer {
   readonly doubts: readonly string[]
 }
 
-/** As it is typed: whole mm, or sixteenths. */
-const typed = (mm: number, units: Units): string => {
-  const step = units === 'in' ? 25.4 / 16 : 1
-  return showLength(Math.round(mm / step) * step, units)
+/** A line of the design file, or in words why there is none. */
+interface Line {
+  readonly transition: string | null
+  readonly refused: readonly string[]
 }
 
-const transitionOf = (radius: number, level: number | null, layer: MeasuredLayer, units: Units): string =>
-  `transition: { circle: { ${layer}: ${typed(radius, units)} }${level === null ? '' : `, tangent: { ${layer}: ${typed(level, units)} }`} }`
+const transitionOf = (radius: number, level: number | null, layer: MeasuredLayer, units: Units): Line => {
+  const { nearest, nearestMm } = offer(units)
+  const keys = [
+    { key: `circle.${layer}`, mm: radius, words: 'a radius' },
+    ...(level === null ? [] : [{ key: `tangent.${layer}`, mm: level, words: 'a tangent' }]),
+  ]
+  const refused = keys.flatMap(({ key, mm, words }) => {
+    const range = rangeAt(`${rampPath('quarter')}.transition.${key}`)
+    const typed = nearestMm(mm)
+    return typed >= range.least && typed <= range.most
+      ? []
+      : [
+          `the design file takes ${words} of ${showRange(range, units)}, not ${nearest(mm)}: it has no line for this curve`,
+        ]
+  })
+  const typed = (mm: number): string => showLength(nearestMm(mm), units)
+  return {
+    transition:
+      refused.length > 0
+        ? null
+        : `transition: { circle: { ${layer}: ${typed(radius)} }${level === null ? '' : `, tangent: { ${layer}: ${typed(level)} }`} }`,
+    refused,
+  }
+}
 
 /** The points without a suspect one, or with the heights of two exchanged; null where there is none. */
 const mendedPoints = (
@@ -74,6 +98,7 @@ export const fitPoints = (
   const used = others ? mended! : points
   const hollow = best.centre.y > (used[0]!.y + used.at(-1)!.y) / 2
   const level = hollow ? best.centre.y - best.radius : null
+  const { transition, refused } = transitionOf(best.radius, level, layer, units)
   return {
     fit: {
       radius,
@@ -87,9 +112,9 @@ export const fitPoints = (
         centre: [others.centre.x, others.centre.y],
         interval: others.interval,
       },
-      transition: transitionOf(best.radius, level, layer, units),
+      transition,
     },
-    doubts: doubtsOf(points, matched, best, readingError, level, units),
+    doubts: [...refused, ...doubtsOf(points, matched, best, readingError, level, units)],
   }
 }
 
@@ -142,19 +167,25 @@ export const fitTwoLengths = (
   level: number | null,
   layer: MeasuredLayer,
   units: Units,
-): FitAnswer => ({
-  fit: {
-    radius,
-    centre,
-    interval,
-    residuals: [],
-    suspect: [],
-    believable: true,
-    mended: null,
-    transition: transitionOf(radius, level, layer, units),
-  },
-  doubts: ['two lengths fit a circle whatever they are: measure three or more points to see an error'],
-})
+): FitAnswer => {
+  const { transition, refused } = transitionOf(radius, level, layer, units)
+  return {
+    fit: {
+      radius,
+      centre,
+      interval,
+      residuals: [],
+      suspect: [],
+      believable: true,
+      mended: null,
+      transition,
+    },
+    doubts: [
+      ...refused,
+      'two lengths fit a circle whatever they are: measure three or more points to see an error',
+    ],
+  }
+}
 
 /** The answer as a builder reads it. */
 export const fitText = (
@@ -193,9 +224,7 @@ export const fitText = (
           ...circle(fit.mended),
         ]
       : []),
-    '',
-    'For the design file:',
-    `    ${fit.transition}`,
+    ...(fit.transition === null ? [] : ['', 'For the design file:', `    ${fit.transition}`]),
     ...(doubts.length > 0 ? ['', ...doubts.map((words) => `watch ${words}`)] : []),
     '',
   ].join('\n')

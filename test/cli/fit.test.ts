@@ -35,6 +35,36 @@ describe('traceply fit', () => {
     })
   })
 
+  it.each([
+    // s² / 8h + h / 2
+    [['--chord', '200', '--rise', '60'], 'a radius of 300 to 20000 mm, not 113 mm'],
+    [['--chord', '3000', '--rise', '30'], 'a radius of 300 to 20000 mm, not 37515 mm'],
+    [['--units', 'in', '--chord', '8', '--rise', '2'], 'a radius of 11 13/16 to 787 3/8 in, not 5 in'],
+  ])('writes no line that the design file refuses: %j', async (lengths, words) => {
+    const { exit, out } = await traceply('fit', ...lengths)
+    expect(exit).toBe(0)
+    expect(out.replaceAll(/\s+/g, ' ')).toContain(
+      `watch the design file takes ${words}: it has no line for this curve`,
+    )
+    expect(out).not.toContain('For the design file')
+    expect(JSON.parse((await traceply('fit', ...lengths, '--json')).out).transition).toBe(null)
+  })
+
+  it('writes no line with a tangent that the design file refuses, and one at its least', async () => {
+    const lines = async (level: number): Promise<string> => {
+      const points = [10, 20, 30].map((degrees) => {
+        const a = (degrees * Math.PI) / 180
+        return `${1500 * Math.sin(a)},${level + 1500 * (1 - Math.cos(a))}`
+      })
+      writeFileSync(file('low.csv'), `${points.join('\n')}\n`)
+      return (await traceply('fit', file('low.csv'))).out.replaceAll(/\s+/g, ' ')
+    }
+    expect(await lines(-100)).toContain('tangent: { surface: -100 }')
+    const low = await lines(-201)
+    expect(low).toContain('the design file takes a tangent of -100 to 500 mm, not -201 mm')
+    expect(low).not.toContain('For the design file')
+  })
+
   it('tells the circle of the others where a point does not belong to them, and offers no other', async () => {
     const angles = Array.from({ length: 9 }, (_, i) => ((6 + 5.5 * i) * Math.PI) / 180)
     // the fifth lies 20 mm out
