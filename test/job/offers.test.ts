@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { editDesign } from '../../src/design/edit.ts'
+import { figuresJob } from '../../src/job/figures.ts'
 import { readSettled } from '../../src/job/settle/settle.ts'
 import type { Check } from '../../src/ramp/check/check.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
@@ -126,5 +127,72 @@ describe('what a check offers as data, typed into the file, takes the check away
       expect(one).toMatchObject([{ path: 'ramps.0.transition.circle.surface' }])
     expect(height).toMatchObject([{ path: 'ramps.0.height.deck' }])
     for (const offer of check!.offers) expect(check!.message).toContain(offer[0]!.value)
+  })
+})
+
+describe('a figure that was left to the program', () => {
+  const asked = (text: string) => {
+    const reading = readSettled(text)
+    if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
+    return figuresJob(reading.design, [], reading.answers).solved.checks
+  }
+  const tangent = 'ramps.0.transition.tangent.surface'
+
+  it.each<readonly [id: string, out: string, edits: readonly Edit[]]>([
+    [
+      'toe-step',
+      'take `lip` out',
+      [
+        [tangent, 'solve'],
+        ['ramps.0.lip', '48°'],
+      ],
+    ],
+    [
+      'toe-step',
+      'take `lip` and `limits` out',
+      [
+        [tangent, 'solve'],
+        ['ramps.0.lip', '48°'],
+        ['ramps.0.limits', '{ length: 2000 }'],
+      ],
+    ],
+    [
+      'panel-size',
+      'take `limits` out',
+      [
+        ['ramps.0.deck', null],
+        ['ramps.0.length', 'solve'],
+        ['ramps.0.limits', '{ length: 2600 }'],
+      ],
+    ],
+  ])('is typed by what %s offers once the words are followed: %s', (id, out, edits) => {
+    const text = edited(template('quarter-mm'), edits)
+    const check = asked(text).find((one) => one.id === id && one.level === 'warn')!
+    const key = edits.find(([, value]) => value === 'solve')![0]
+    expect(check.message.endsWith(`; to type \`${key.replace('ramps.0.', '')}\` ${out}`), check.message).toBe(
+      true,
+    )
+    const typing = check.offers.filter((offer) => offer.some(({ path }) => path === key))
+    expect(typing.length).toBeGreaterThan(0)
+    for (const offer of typing) {
+      // what finds it is refused beside it
+      expect('problems' in readSettled(edited(text, [[key, offer[0]!.value]]))).toBe(true)
+      const typed = edited(
+        text,
+        offer.map(({ path, value }) => [path, value]),
+      )
+      expect(checksOf(typed).filter((one) => one.id === id && one.level === 'warn')).toEqual([])
+    }
+  })
+
+  it('is not spoken of by what offers another key', () => {
+    const text = edited(template('quarter-mm'), [
+      ['ramps.0.deck', 'solve'],
+      ['ramps.0.limits', '{ length: 2000 }'],
+      ['ramps.0.run-out', 'none'],
+    ])
+    const [check] = asked(text).filter(({ id }) => id === 'toe-step')
+    expect(check!.message).not.toContain('to type')
+    expect(check!.offers.flat().every(({ value }) => value !== null)).toBe(true)
   })
 })

@@ -17,10 +17,10 @@ export interface Check {
   readonly offers: readonly (readonly Typing[])[]
 }
 
-/** A key by its path in the file, `ramps.0.height.deck`, and what to type there. */
+/** A key by its path in the file, `ramps.0.height.deck`, and what to type there; null where it is taken out. */
 export interface Typing {
   readonly path: string
-  readonly value: string
+  readonly value: string | null
 }
 
 /** A check before it is known which ramp it belongs to. */

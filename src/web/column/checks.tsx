@@ -209,4 +209,5 @@ const placeWords = ({ path, place }: Problem): string =>
   path === '' ? `go to line ${place.line} of the file as text` : `go to ${labelOf(pathOfKey(path))}`
 
 /** `deck height: 512 mm` */
-const typingWords = ({ path, value }: Typing): string => `${labelOf(path)}: ${value}`
+const typingWords = ({ path, value }: Typing): string =>
+  value === null ? `no ${labelOf(path)}` : `${labelOf(path)}: ${value}`
