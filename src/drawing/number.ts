@@ -43,3 +43,9 @@ export const formatNumber = (value: number, decimals: number, name: string): str
   const short = fixed.slice(0, end)
   return short === '-0' ? '0' : short
 }
+
+/** A width or a height as it is; throws RangeError where it is none, naming the thing. */
+export const above0 = (value: number, name: string): number => {
+  if (!(value > 0)) throw new RangeError(`${name} is ${value}, it must be above 0`)
+  return value
+}

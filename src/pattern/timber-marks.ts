@@ -23,10 +23,10 @@ export const timberOutline = (timber: Timber) => {
 /** Radius of the ring round a screw's cross, mm. */
 export const screwRing = 2
 
-/** Ends of the long way of a timber's rectangle: its outer end or its face first. */
-const longWay = (timber: Timber): readonly [Point, Point] => {
-  const [a, b, c, d] = timberCorners(timber) as [Point, Point, Point, Point]
-  return timber.depth >= timber.width
+/** Ends of the long way of a timber's rectangle, by its corners, along its face and square to that: its face or its outer end first. */
+export const longWay = (corners: readonly Point[], wide: number, deep: number): readonly [Point, Point] => {
+  const [a, b, c, d] = corners as [Point, Point, Point, Point]
+  return deep >= wide
     ? [pointBetween(a, b, 0.5), pointBetween(c, d, 0.5)]
     : [pointBetween(a, d, 0.5), pointBetween(b, c, 0.5)]
 }
@@ -70,6 +70,6 @@ export const lyingLabel = (timber: Timber, { called, number }: TimberName): Patt
   words: `${called} ${number} ${timber.lies === 'flat' ? 'flat' : 'on edge'}`,
   shorter: `${called} ${number}`,
   size: letters.word,
-  places: [pointBetween(...longWay(timber), 0.5)],
+  places: [pointBetween(...longWay(timberCorners(timber), timber.width, timber.depth), 0.5)],
   dots: [],
 })

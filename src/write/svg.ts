@@ -1,5 +1,5 @@
 import { type Drawing, layers } from '../drawing/drawing.ts'
-import { formatNumber } from '../drawing/number.ts'
+import { above0, formatNumber } from '../drawing/number.ts'
 import { textWidth } from '../drawing/text-width.ts'
 import { type Affine, affineRotate, affineThen, affineTranslate } from '../geometry/affine.ts'
 import { marksByLayer, type PlainMark } from './placed.ts'
@@ -41,11 +41,6 @@ const forbidden = /[\p{Cc}\p{Cs}\ufffe\uffff]/gu
 
 const inside = (value: number, name: string): number => {
   if (!(value >= 0 && value <= 1)) throw new RangeError(`${name} is ${value}, it must lie in 0 … 1`)
-  return value
-}
-
-const above0 = (value: number, name: string): number => {
-  if (!(value > 0)) throw new RangeError(`${name} is ${value}, it must be above 0`)
   return value
 }
 

@@ -1,6 +1,6 @@
 import { segmentAt } from '../at.ts'
 import { pathBounds } from '../bounds.ts'
-import { lineCrossings } from '../clip.ts'
+import { boxCorners, lineCrossings } from '../clip.ts'
 import { type Path, pathSegments } from '../path.ts'
 import type { Point } from '../point.ts'
 
@@ -17,12 +17,7 @@ export const pathChords = (
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
   const off = (p: Point): number => p.y * cos - p.x * sin
   const along = (p: Point): number => p.x * cos + p.y * sin
-  const corners = paths.map(pathBounds).flatMap(({ x0, y0, x1, y1 }) => [
-    { x: x0, y: y0 },
-    { x: x1, y: y0 },
-    { x: x1, y: y1 },
-    { x: x0, y: y1 },
-  ])
+  const corners = paths.flatMap((path) => boxCorners(pathBounds(path)))
   if (corners.length === 0) return []
   const segments = paths.flatMap((path) => pathSegments({ ...path, closed: true }))
   const [least, most] = [Math.min(...corners.map(off)), Math.max(...corners.map(off))]

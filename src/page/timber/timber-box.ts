@@ -2,6 +2,7 @@ import { type Affine, affineApply } from '../../geometry/affine.ts'
 import { type Convex, convexHolds } from '../../geometry/clip.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
 import { type Point, pointAngle, pointBetween, pointDistance } from '../../geometry/point.ts'
+import { longWay } from '../../pattern/timber-marks.ts'
 
 /** The section of a timber in a window, mm. */
 export interface TimberBox {
@@ -16,12 +17,9 @@ export interface TimberBox {
 
 export const timberBox = (outline: Path, toWindow: Affine): TimberBox => {
   const corners = pathSegments(outline).map(({ from }) => affineApply(toWindow, from))
-  const [a, b, c, d] = corners as [Point, Point, Point, Point]
+  const [a, b, c] = corners as [Point, Point, Point]
   const [wide, deep] = [pointDistance(a, b), pointDistance(b, c)]
-  const ends: readonly [Point, Point] =
-    deep >= wide
-      ? [pointBetween(a, b, 0.5), pointBetween(c, d, 0.5)]
-      : [pointBetween(a, d, 0.5), pointBetween(b, c, 0.5)]
+  const ends = longWay(corners, wide, deep)
   return {
     corners,
     ends,

@@ -1,4 +1,5 @@
 import { type Drawing, layers } from '../../drawing/drawing.ts'
+import { above0 } from '../../drawing/number.ts'
 import type { Affine } from '../../geometry/affine.ts'
 import { marksByLayer } from '../placed.ts'
 import { blankCanvas, fillPolygons } from './raster-fill.ts'
@@ -56,9 +57,4 @@ export const rasterise = (drawing: Drawing, size: RasterSize, glyphOf: GlyphSour
   const pixels = new Uint8Array(width * height)
   for (let i = 0; i < pixels.length; i++) pixels[i] = Math.round(canvas.grey[i]! * 255)
   return { width, height, pixels }
-}
-
-const above0 = (value: number, name: string): number => {
-  if (!(value > 0)) throw new RangeError(`${name} is ${value}, it must be above 0`)
-  return value
 }
