@@ -172,6 +172,6 @@ describe('traceply fit', () => {
     writeFileSync(file('bad.txt'), '0 0\n100 x1\n')
     const bad = await traceply('fit', file('bad.txt'))
     expect(bad.exit).toBe(1)
-    expect(bad.err).toMatch(/bad\.txt:2:5 `x1`: /)
+    expect(bad.err).toMatch(/bad\.txt:2:5 `x1` is not a length; /)
   })
 })

@@ -26,18 +26,28 @@ interface Cell {
   readonly column: number
 }
 
-/** Cells of a line: parted by commas, semicolons or tabs; by blanks where there are none of these. */
-const cellsOf = (line: string): readonly Cell[] => {
-  const parts = /[,;\t]/.test(line) ? /[^,;\t]*/g : /\S+/g
-  return [...line.matchAll(parts)]
-    .filter(({ 0: text, index }) => text !== '' || /[,;\t]/.test(line[index - 1] ?? ','))
-    .map(({ 0: text, index }) => ({
+/** What may part the cells of a line. As the first line has it: with semicolons or tabs no comma parts, as it may be a decimal one. */
+const marksOf = (first: string): readonly RegExp[] =>
+  /[;\t]/.test(first) ? [/[;\t]/] : first.includes(',') ? [/,/, /[;\t]/] : [/[;\t]/, /,/]
+
+/** Cells of a line: parted by the first of the marks that it has, by blanks where it has none. */
+const cellsOf = (line: string, marks: readonly RegExp[]): readonly Cell[] => {
+  const mark = marks.find((one) => one.test(line))
+  if (mark === undefined)
+    return [...line.matchAll(/\S+/g)].map(({ 0: text, index }) => ({ text, column: index + 1 }))
+  const cells: Cell[] = []
+  let at = 1
+  for (const text of line.split(mark)) {
+    cells.push({
       text: text
         .trim()
         .replace(/^"(.*)"$/, '$1')
         .replaceAll('""', '"'),
-      column: index + 1 + text.length - text.trimStart().length,
-    }))
+      column: at + text.length - text.trimStart().length,
+    })
+    at += text.length + 1
+  }
+  return cells
 }
 
 /**
@@ -51,10 +61,13 @@ export const readPoints = (text: string, units: Units): PointList => {
         { line: 1, column: 1, message: 'this is longer than any list of points: is it the right file?' },
       ],
     }
-  const rows = text
+  const typed = text
     .replace(/^\ufeff/, '')
     .split(/\r\n|\r|\n/)
-    .map((line, i) => ({ line: i + 1, cells: cellsOf(line.replace(/#.*$/, '')) }))
+    .map((line) => line.replace(/#.*$/, '').trimEnd())
+  const marks = marksOf(typed.find((line) => line !== '') ?? '')
+  const rows = typed
+    .map((line, i) => ({ line: i + 1, cells: cellsOf(line, marks) }))
     .filter(({ cells }) => cells.some((cell) => cell.text !== ''))
   const faults: ListFault[] = []
   const names = rows[0]?.cells.map((cell) => cell.text.toLowerCase()) ?? []
@@ -69,6 +82,11 @@ export const readPoints = (text: string, units: Units): PointList => {
   const points: Point[] = []
   const lines: number[] = []
   for (const { line, cells } of faults.length > 0 ? [] : rows.slice(named ? 1 : 0)) {
+    const beyond = cells.slice(named ? names.length : 2).find((cell) => cell.text !== '')
+    if (beyond !== undefined) {
+      faults.push({ line, column: beyond.column, message: beyondWords(beyond.text, named) })
+      continue
+    }
     const [along, up] = [x, y].map((at) => lengthOf(cells[at], line, units, faults))
     if (along === undefined || up === undefined) continue
     points.push({ x: along, y: up })
@@ -89,6 +107,15 @@ export const readPoints = (text: string, units: Units): PointList => {
   return faults.length > 0 ? { faults } : { points, lines }
 }
 
+const beyondWords = (text: string, named: boolean): string =>
+  named
+    ? `${quote(text)} is more than the first line names; write decimals with a point`
+    : `${quote(text)} is a third value, and a point is two: along the floor, and up; write decimals with a point, a \`;\` between the two, or name the columns in a first line, as no;x;y`
+
+/** A reading's error, which mostly begins with what it is about. */
+const told = (text: string, error: string): string =>
+  error.startsWith(quote(text)) ? error : `${quote(text)}: ${error}`
+
 const lengthOf = (
   cell: Cell | undefined,
   line: number,
@@ -106,7 +133,7 @@ const lengthOf = (
   const reading = readLength(cell.text, units)
   const message =
     'error' in reading
-      ? `${quote(cell.text)}: ${reading.error}`
+      ? told(cell.text, reading.error)
       : Math.abs(reading.mm) > farthest
         ? `${quote(cell.text)} is more than ${farthest / 1000} m; is the unit right?`
         : null

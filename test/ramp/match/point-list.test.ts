@@ -36,10 +36,36 @@ describe('a list of points', () => {
     ])
   })
 
+  test('takes no decimal comma for the end of a value, in lists of semicolons and tabs', () => {
+    for (const mark of [';', '\t'])
+      expect(faultsOf(`0${mark}0\n150${mark}6,9\n300,5${mark}26,9\n450${mark}60.9`)).toEqual([
+        '2:5 `6,9` has a comma; write `6.9`, with a point',
+        '3:1 `300,5` has a comma; write `300.5`, with a point',
+        '3:7 `26,9` has a comma; write `26.9`, with a point',
+      ])
+    expect(faultsOf('x;y\n1;2\n150,5')[0]).toMatch(/^3:1 `150,5` has a comma/)
+    expect(faultsOf('x,y\n1,2\n150;6,9')[0]).toMatch(/^3:1 `150;6` is not a length/)
+    expect(pointsOf('no;y;x;of\n1;3;100;plywood, 9\n2;11.5;200;\n3;47.6;400\t')).toHaveLength(3)
+  })
+
+  test('refuses a value that no column is named for', () => {
+    expect(faultsOf('1,0,0\n150,5,6,6\n150 6.6 7\n16 2 1/8')).toEqual(
+      ['1:5 `0`', '2:7 `6`', '3:9 `7`', '4:6 `1/8`'].map((place) =>
+        expect.stringContaining(`${place} is a third value, and a point is two`),
+      ),
+    )
+    expect(faultsOf('x,y\n150,5,6,6\n300,26,9\n450,60')).toEqual([
+      '2:7 `6` is more than the first line names; write decimals with a point',
+      '3:8 `9` is more than the first line names; write decimals with a point',
+    ])
+    // a mark at the end of a line is none
+    expect(pointsOf('0,0,\n150,6,\n300,26,')).toHaveLength(3)
+  })
+
   test('tells every bad line with its place', () => {
     expect(faultsOf('x,y\n100,3\n200\n300,b\n,5\n99 m,4')).toEqual([
       '3:1 a point needs two lengths: along the floor, and up',
-      expect.stringMatching(/^4:5 `b`: /),
+      expect.stringMatching(/^4:5 `b` is not a length; /),
       '5:1 a point needs two lengths: along the floor, and up',
       expect.stringMatching(/^6:1 `99 m` is more than 20 m/),
     ])
