@@ -118,6 +118,48 @@ describe('a figure that is left to the program', () => {
     )
   })
 
+  test('says of limits that exclude each other that no value keeps them together, and passes none by a hair', () => {
+    const said = (limits: string, radius = 'solve'): string =>
+      `title: Two limits
+units: mm
+ramps:
+  - width: 1216
+    height: { deck: 700 }
+    transition: { circle: { surface: ${radius} } }
+    toe: 40
+    deck: 500
+    skin: [24 plywood]
+    run-out: { sheet: 1.5 steel }
+    ${limits === '' ? '' : `limits: { ${limits} }`}
+`
+    const lipOf = (mm: number): number => quarterOf(said('', `${mm}`)).transition!.lipAngle / degree
+    for (const more of ['', 'panels: 1, paper: 8, ']) {
+      const { answers } = settled(said(`${more}length: 1300, lip: 40..50°`))
+      const { mm, passed, together } = answers[0]!
+      // the least radius whose lip is 50° at most: a smaller one is steeper
+      expect([lipOf(mm) <= 50, lipOf(mm - 1) <= 50]).toEqual([true, false])
+      expect([passed, together]).toEqual([['length'], ['length', 'lip']])
+      const side = Math.round(longOf(said('', `${mm}`)))
+      expect(answerChecks(answers, 'mm').map(({ message }) => message)).toEqual([
+        `no transition.circle.surface keeps length 1300 mm and lip 40..50° together: with ${mm} mm, the nearest, the side is ${side} mm long; change one of them or another figure`,
+      ])
+    }
+    // one that no value keeps beside one that is kept
+    const { answers } = settled(said('length: 700, lip: 10..80°'))
+    const messages = answerChecks(answers, 'mm').map(({ message }) => message)
+    expect(messages[0]).toMatch(/ keeps length 700 mm: with /)
+    expect(messages.join()).not.toContain('together')
+  })
+
+  test('tells what passes a limit with decimals that show it', () => {
+    const { answers } = settled(text({ deck: 'solve', more: 'limits: { length: 800 }' }))
+    const near = (length: number) =>
+      answerChecks([{ ...answers[0]!, measures: { length } }], 'mm')[0]!.message
+    expect(near(800.04)).toContain('the side is 800.04 mm long;')
+    expect(near(812.4)).toContain('the side is 812 mm long;')
+    expect(near(800.0001)).toContain('the side is a hair over 800 mm long;')
+  })
+
   test.each([
     [
       'a limit',

@@ -22,13 +22,14 @@ const limitWords = (name: LimitName, { limits }: Asks, units: Units): string => 
   }
 }
 
-const measureWords = (name: LimitName, { measures }: Answer, units: Units): string => {
+const measureWords = (name: LimitName, { measures, asks }: Answer, units: Units): string => {
   const value = measures[name]!
+  const { limits } = asks
   switch (name) {
     case 'length':
-      return `the side is ${showLength(value, units, { unit: true })} long`
+      return `the side is ${besideLimit(value, limits.length, (mm, decimals) => showLength(mm, units, { decimals, unit: true }), 0)} long`
     case 'lip':
-      return `the lip is ${showDegrees(value)}`
+      return `the lip is ${besideLimit(value, limits.lip?.[value > limits.lip[1] ? 1 : 0] ?? null, showDegrees, 1)}`
     case 'panels':
       return `the sides take ${value} panels`
     case 'paper':
@@ -36,6 +37,21 @@ const measureWords = (name: LimitName, { measures }: Answer, units: Units): stri
     default:
       return name satisfies never
   }
+}
+
+const mostDecimals = 3
+
+/** With so many decimals that it does not read as the limit that it passes. */
+const besideLimit = (
+  value: number,
+  limit: number | null,
+  show: (value: number, decimals: number) => string,
+  least: number,
+): string => {
+  if (limit === null || Math.abs(value - limit) < 1e-6) return show(value, least)
+  for (let decimals = least; decimals <= mostDecimals; decimals++)
+    if (show(value, decimals) !== show(limit, decimals)) return show(value, decimals)
+  return `a hair ${value > limit ? 'over' : 'under'} ${show(limit, least)}`
 }
 
 /** What goes how far: the most of a figure, the least toe, the tangent nearest to the floor. */
@@ -69,13 +85,29 @@ export const answerLine = (answer: Answer, units: Units): string => {
 export const answerChecks = (answers: readonly Answer[], units: Units): readonly Check[] =>
   answers.flatMap((answer) =>
     [
-      ...answer.passed.map(
-        (name) =>
-          `no ${answer.key} keeps ${limitWords(name, answer.asks, units)}: with ${answer.shown}, the nearest, ${measureWords(name, answer, units)}; change the limit or another figure`,
-      ),
+      ...passedWords(answer, units),
       ...(answer.missed === null ? [] : [missedWords(answer, answer.missed, units)]),
     ].map((message): Check => ({ ...warn('limits', message), ramp: answer.ramp, offers: [] })),
   )
+
+/** Each limit that no value keeps; those that exclude each other in one line. */
+const passedWords = (answer: Answer, units: Units): readonly string[] => {
+  const { key, asks, shown, passed, together } = answer
+  const line = (limits: readonly LimitName[], over: readonly LimitName[]): string => {
+    const all = limits.map((name) => limitWords(name, asks, units))
+    const named = all.length > 1 ? `${listed(all)} together` : all[0]!
+    const found = listed(over.map((name) => measureWords(name, answer, units)))
+    return `no ${key} keeps ${named}: with ${shown}, the nearest, ${found}; change ${all.length > 1 ? 'one of them' : 'the limit'} or another figure`
+  }
+  const shared = passed.filter((name) => together.includes(name))
+  return [
+    ...passed.filter((name) => !together.includes(name)).map((name) => line([name], [name])),
+    ...(shared.length > 0 ? [line(together, shared)] : []),
+  ]
+}
+
+const listed = (words: readonly string[]): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
 
 const missedWords = (answer: Answer, missed: string, units: Units): string => {
   const { key, asks, binds, shown } = answer

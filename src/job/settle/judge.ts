@@ -12,7 +12,7 @@ import { isSide } from '../../stock/sheet-part.ts'
 import { coverSides } from '../covering.ts'
 import { usualLaying } from '../laying.ts'
 
-const limitNames = ['length', 'lip', 'panels', 'paper'] as const
+export const limitNames = ['length', 'lip', 'panels', 'paper'] as const
 export type LimitName = (typeof limitNames)[number]
 
 /** What is measured of one value that may be taken: lengths mm, angles degrees. */

@@ -18,6 +18,7 @@ import { steepest } from '../../ramp/side/circle-stops.ts'
 import { type Bind, barsOf, betterOf, bindsOf } from './bars.ts'
 import { fillsPanel, leastMeasures, leastPaper } from './bounds.ts'
 import { type LimitName, type Measures, passed, quickMeasures, slowMeasures, soundRamp } from './judge.ts'
+import { clashOf } from './together.ts'
 
 /** A figure that was left to the program, found. */
 export interface Answer {
@@ -31,6 +32,8 @@ export interface Answer {
   readonly measures: Measures
   /** limits that are passed all the same, as no value keeps them */
   readonly passed: readonly LimitName[]
+  /** limits that no value keeps together, though each can be kept; empty where none is passed so */
+  readonly together: readonly LimitName[]
   /** what keeps the figure from going further, or nearer to the angle that was asked for; empty where nothing does */
   readonly binds: readonly Bind[]
   /** the next value nearer to an angle that is missed, as typed; null where it is met as near as steps go */
@@ -152,8 +155,9 @@ const settle = (design: Design, i: number, asks: Asks): Answer | null => {
       ? nearestOf(candidates, tried, asks.figure === 'width')
       : nearestCounted(candidates, tried, panels !== null)
   if (nearest === null) return null
-  const { candidate, measures, over } = nearest
+  const { candidate, measures, over } = withFewer(nearest, candidates, tried, asks, step)
   const bars = over > 0 || asks.lip === null ? null : barsOf(design, asks, key, candidate, step)
+  const passing = passedNames(measures, asks)
   return {
     ramp: ramp.name,
     key: asks.key,
@@ -161,7 +165,8 @@ const settle = (design: Design, i: number, asks: Asks): Answer | null => {
     shown: shownOffer(Math.round(candidate.mm / step), design.units),
     asks,
     measures,
-    passed: passed(measures, asks.limits).map(([name]) => name),
+    passed: passing,
+    together: clashOf(asks, over > 0 ? candidates.map(({ quick }) => quick) : [], passing),
     binds:
       over > 0
         ? []
@@ -174,6 +179,29 @@ const settle = (design: Design, i: number, asks: Asks): Answer | null => {
 
 const passedBy = (measures: Measures, { limits }: Asks): number =>
   passed(measures, limits).reduce((sum, [, by]) => sum + by, 0)
+
+const passedNames = (measures: Measures, { limits }: Asks): readonly LimitName[] =>
+  passed(measures, limits).map(([name]) => name)
+
+/** The value beside it where that keeps one limit more, and passes none that is kept: the least sum may pass one by a hair. */
+const withFewer = (
+  nearest: Tried,
+  candidates: readonly Candidate[],
+  tried: Try,
+  asks: Asks,
+  step: number,
+): Tried => {
+  const own = passedNames(nearest.measures, asks)
+  if (own.length < 2) return nearest
+  const beside = candidates
+    .filter(({ mm }) => Math.abs(Math.abs(mm - nearest.candidate.mm) - step) < step / 2)
+    .flatMap((candidate) => tried(candidate, Number.POSITIVE_INFINITY) ?? [])
+    .filter(({ measures }) => {
+      const names = passedNames(measures, asks)
+      return names.length < own.length && names.every((name) => own.includes(name))
+    })
+  return beside[0] ?? nearest
+}
 
 /** Every value that may be typed and whose curve solves, the best first. */
 const candidatesOf = (
