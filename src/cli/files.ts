@@ -203,13 +203,30 @@ export const writeOut = (file: string, content: string | Uint8Array, force: bool
 /** Windows keeps these for devices, whatever their ending. */
 export const reservedName = /^(?:con|prn|aux|nul|com[\d¹²³]|lpt[\d¹²³])(?:\.|$)/i
 
-/** `checkOut` for a PDF: a name that says it is something else is refused. */
-export const checkPdf = (file: string, force: boolean, source?: string): void => {
-  checkOut(file, force, source)
-  const ending = extname(file)
-  if (/^\.[a-z]+$/i.test(ending) && ending.toLowerCase() !== '.pdf')
-    throw new Failure(2, `cannot write ${file}: what is written is a PDF; give it a name that ends in .pdf`)
+/** What is written, and the endings that say so. */
+export interface Written {
+  readonly is: string
+  readonly endings: readonly string[]
 }
+
+/** `checkOut` where a name that says it is something else is refused; one that says nothing is taken. */
+export const checkNamed = (file: string, { is, endings }: Written, force: boolean, source?: string): void => {
+  const ending = extname(file).toLowerCase()
+  if (/^\.[a-z]+$/.test(ending) && !endings.includes(ending))
+    throw new Failure(
+      2,
+      `cannot write ${file}: what is written is ${is}; give it a name that ends in ${endings[0]}`,
+    )
+  checkOut(file, force, source)
+}
+
+/** The same for a PDF. */
+export const checkPdf = (file: string, force: boolean, source?: string): void =>
+  checkNamed(file, { is: 'a PDF', endings: ['.pdf'] }, force, source)
+
+/** Whether two names lead to the same file, or will once it is there. */
+export const sameFile = (one: string, other: string): boolean =>
+  resolve(behindLinks(one)) === resolve(behindLinks(other))
 
 /** A link stays a link: what it leads to is replaced. One that leads nowhere is replaced itself. */
 const behindLinks = (file: string): string => {

@@ -201,7 +201,7 @@ describe.each(templates)('%s', (name) => {
     for (const json of [[], ['--json']] as const) {
       const printed = await figuresOf(template(name), ...json)
       const written = await traceply('figures', template(name), ...json, '--out', file('f'), '--force')
-      expect(written).toEqual({ exit: 0, out: '', err: '' })
+      expect(written).toEqual({ exit: 0, out: `Wrote ${file('f')}.\n`, err: '' })
       expect(Buffer.from(bytesOf(file('f'))).toString()).toBe(printed.out)
     }
   })

@@ -19,6 +19,17 @@ describe('traceply page', () => {
     expect(await traceply('page', '--out', file('pair.html'))).toMatchObject({ exit: 2, out: '' })
   })
 
+  it('looks at the design and the name before what is there', async () => {
+    writeFileSync(file('kept.html'), '')
+    expect((await traceply('page', file('none.yaml'), '--out', file('kept.html'))).err).toMatch(
+      /^cannot read /,
+    )
+    expect((await traceply('page', '--out', file('page.txt'))).err).toBe(
+      `cannot write ${file('page.txt')}: what is written is a page for a browser; give it a name that ends in .html\n`,
+    )
+    expect((await traceply('page', '--out', file('page.htm'))).exit).toBe(0)
+  })
+
   it('holds a design that would end its element, and refuses one that is none', async () => {
     const text = templateText('quarter-mm').replace('title: Low', 'title: </script><b>Low')
     writeFileSync(file('end.yaml'), text)

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { PNG } from 'pngjs'
 import { describe, expect, it } from 'vitest'
 import { readPdf } from '../support/read-pdf.ts'
@@ -32,6 +32,18 @@ describe('traceply figures --picture', () => {
     expect(pages).toHaveLength(1)
   })
 
+  it('is no file of its text, and leaves no text behind where it cannot be written', async () => {
+    for (const more of [[], ['--force']] as const) {
+      const { exit, err } = await picture('one.svg', '--out', `${file('.')}/one.svg`, ...more)
+      expect([exit, err]).toEqual([
+        2,
+        `--out and --picture both name ${file('.')}/one.svg; give each its own file\n`,
+      ])
+    }
+    expect((await picture('no/side.svg', '--out', file('side.txt'))).exit).toBe(2)
+    expect(list()).toEqual([])
+  })
+
   it('keeps a file that exists, and says which endings there are', async () => {
     await picture('side.svg')
     expect(await picture('side.svg')).toMatchObject({ exit: 2, out: '' })
@@ -42,5 +54,44 @@ describe('traceply figures --picture', () => {
       `--picture ${file('side.jpg')}: the name says what is written; end it in .png, .svg or .pdf\n`,
     )
     expect(list()).toEqual(['side.svg'])
+  })
+})
+
+describe('traceply figures --out', () => {
+  it('takes a name that fits what is written', async () => {
+    const out = (name: string, ...more: readonly string[]) =>
+      traceply('figures', template('quarter-mm'), '--out', file(name), ...more)
+    for (const name of ['fig.pdf', 'fig.SVG', 'fig.csv', 'fig.json', 'fig.doc'])
+      expect(await out(name)).toEqual({
+        exit: 2,
+        out: '',
+        err: `cannot write ${file(name)}: what is written is plain text; give it a name that ends in .txt\n`,
+      })
+    expect((await out('fig.txt', '--json')).err).toContain('is JSON; give it a name that ends in .json')
+    expect(list().filter((name) => name.startsWith('fig'))).toEqual([])
+    expect(await out('fig.json', '--json')).toEqual({
+      exit: 0,
+      out: `Wrote ${file('fig.json')}.\n`,
+      err: '',
+    })
+  })
+
+  it('says on the terminal too what stops', async () => {
+    const path = file('stop.yaml')
+    writeFileSync(path, readFileSync(template('quarter-mm'), 'utf8').replace('surface: 1700', 'surface: 500'))
+    const { exit, out, err } = await traceply('figures', path, '--out', file('stop.txt'))
+    expect([exit, out]).toEqual([1, `Wrote ${file('stop.txt')}.\n`])
+    expect(err).toMatch(/^STOP {2}a deck height [\s\S]*\[overhang\]\n/)
+    expect(readFileSync(file('stop.txt'), 'utf8')).toContain(err.split('\n')[0])
+  })
+
+  it('says of several figures that are found which ramp each is of', async () => {
+    const path = file('two.yaml')
+    const whole = readFileSync(template('pair-mm'), 'utf8')
+    const open = whole.replace('deck: 380 ', 'limits: { length: 1300 }\n    deck: solve ')
+    expect(open).not.toBe(whole)
+    writeFileSync(path, open)
+    const { out } = await traceply('figures', path)
+    expect(out).toMatch(/^solved inner: deck \d+ mm: /m)
   })
 })

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { command, type Given } from '../command.ts'
 import { Failure } from '../failure.ts'
-import { checkOut, writeOut } from '../files.ts'
+import { checkNamed, writeOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
 import { forceOption } from '../options.ts'
 import type { Shell } from '../shell.ts'
@@ -39,9 +39,9 @@ const writePage = (
   { out = 'traceply.html', force = false }: Given<typeof options>,
   shell: Shell,
 ): number => {
-  checkOut(out, force, file ?? '')
   // read as every command reads it, so that a fault is told here and not in the browser
   const text = file === undefined ? null : loadDesign(file).text
+  checkNamed(out, { is: 'a page for a browser', endings: ['.html', '.htm'] }, force, file ?? '')
   const page = builtPage()
   if (!page.includes(place)) throw new Failure(2, 'that traceply.html is of another version: npm run build')
   // a `<` could end the element that holds it
