@@ -20,7 +20,10 @@ const coverMeans: Readonly<Record<Cover, string>> = {
 
 /** Options that several commands share, each said once. */
 export const jsonOption = { name: 'json', help: 'print JSON alone, in mm and degrees' } as const
-export const planOption = { name: 'json', help: 'print the plan of the pages as JSON alone' } as const
+export const planOption = {
+  name: 'json',
+  help: 'print the plan of the pages as JSON in place of the words; the PDF is written all the same',
+} as const
 export const forceOption = { name: 'force', help: 'replace a file that exists' } as const
 export const profilesOption = {
   name: 'profiles',
