@@ -4,6 +4,7 @@ import { argumentWords, type Command, type OptionRow, optionFlags, plainHelp } f
 import { Failure } from './failure.ts'
 import type { Shell } from './shell.ts'
 import { version } from './version.ts'
+import { terminalColumns } from './wrap.ts'
 
 /**
  * Runs one command line (without node and program name) that names one of these. Never exits: the exit code is returned. What it
@@ -24,6 +25,7 @@ export const runAmong = async (
     .version(version)
     .exitOverride()
     .configureOutput(output)
+    .configureHelp(helpIn(terminalColumns()))
     .showHelpAfterError('(traceply --help shows all commands)')
     .enablePositionalOptions()
   for (const command of commands)
@@ -55,6 +57,10 @@ export const runAmong = async (
     throw error
   }
 }
+
+/** Commander leaves help as it is where less than 40 columns are left beside the names: on a narrow terminal it is set in what is left. */
+const helpIn = (columns: number | null) =>
+  columns === null || columns >= 80 ? {} : { helpWidth: Math.max(50, columns), minWidthToWrap: 12 }
 
 /** Where there are too many words: how an option that was given takes several lengths. Nothing where none was. */
 const oneWord = (commands: readonly Command[], [name, ...words]: readonly string[]): string => {

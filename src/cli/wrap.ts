@@ -1,7 +1,20 @@
+import { fstatSync } from 'node:fs'
 import { wrapLine } from '../length/words.ts'
 
-/** Columns that a line of ours takes at most on a terminal. */
-const columns = 120
+/** Columns that a line of ours takes at most, and those of a terminal that is narrower; fewer hold no figures. */
+const most = 120
+const least = 50
 
-/** A line that is longer goes on below, indented, so that its beginning stands out. */
-export const wrap = (line: string, indent = 6): string => wrapLine(line, columns, indent).join('\n')
+/** Columns of the terminal that standard output is; null where it goes elsewhere. Node's stream is loaded for a screen alone. */
+export const terminalColumns = (): number | null => {
+  try {
+    return (fstatSync(1).isCharacterDevice() && process.stdout.columns) || null
+  } catch {
+    // it is closed
+    return null
+  }
+}
+
+/** A line that is longer goes on below, indented, so that its beginning stands out. `columns`: of the terminal. */
+export const wrap = (line: string, indent = 6, columns = terminalColumns()): string =>
+  wrapLine(line, Math.min(most, Math.max(least, columns ?? most)), indent).join('\n')

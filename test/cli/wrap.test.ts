@@ -29,3 +29,19 @@ it('a length stays together: whole inches, fraction and unit on one line', () =>
       for (const line of wrapped.split('\n')) expect(line.length).toBeLessThanOrEqual(120)
     }
 })
+
+it('a terminal that is narrower is kept to, down to 50 columns; a wider one is not filled', () => {
+  const line = `note  ${'word '.repeat(60)}7 1/2 in`
+  for (const [columns, widest] of [
+    [60, 60],
+    [20, 50],
+    [200, 120],
+    [null, 120],
+  ] as const) {
+    const lines = wrap(line, 6, columns).split('\n')
+    const longest = Math.max(...lines.map(({ length }) => length))
+    expect(longest).toBeLessThanOrEqual(widest)
+    expect(longest).toBeGreaterThan(widest - 6)
+    for (const later of lines.slice(1)) expect(later).toMatch(/^ {6}\S/)
+  }
+})
