@@ -26,7 +26,7 @@ export interface RampCut extends MeasuredCut {
 
 export type RampAsCut = AsCut & { readonly ramp: string }
 
-const example = { mm: 'along=48,down=30', in: 'along=1 7/8,down=1 1/4' } as const
+const example = { mm: 'along=25,down=37', in: 'along=7/8,down=1 7/16' } as const
 
 /** Keys of which one is enough, and what they tell. */
 const sayTheSame = [

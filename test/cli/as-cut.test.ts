@@ -2,6 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { rowAt } from '../../src/design/schema.ts'
 import { assertNear } from '../support/near.ts'
 import { traceply } from '../support/traceply.ts'
 
@@ -34,6 +35,21 @@ const byHand = (along: number, down: number) => {
     behind: middle.x - want.x,
   }
 }
+
+it.each(['mm', 'in'] as const)(
+  'the notch of the examples in %s shows the pipe as the starter has it',
+  async (units) => {
+    const example = rowAt('ramps[quarter].coping.notch').example[units]
+    const file = join(folder, 'example.yaml')
+    const starter = readFileSync(`templates/quarter-${units}.yaml`, 'utf8')
+    writeFileSync(file, starter.replace(/up: .*\n +out: .*/, `notch: ${example}`))
+    const pipeOf = async (design: string) =>
+      JSON.parse((await traceply('figures', design, '--json')).out).ramps[0].coping
+    const [own, said] = [await pipeOf(`templates/quarter-${units}.yaml`), await pipeOf(file)]
+    for (const key of ['up', 'out']) assertNear(said[key], own[key], 1)
+    expect((await traceply('figures', file)).out).not.toContain('watch')
+  },
+)
 
 describe('traceply figures --as-cut', () => {
   it('says reveals and shims below the figures', async () => {
@@ -137,13 +153,13 @@ describe('traceply figures --as-cut', () => {
     expect((await cut(flat, 'left:along=30,down=42')).err).toContain(
       'the only one with a notch is `quarter`\n',
     )
-    expect((await cut(flat, 'x')).err).toBe('--as-cut x: write it like along=48,down=30\n')
+    expect((await cut(flat, 'x')).err).toBe('--as-cut x: write it like along=25,down=37\n')
     const file = join(folder, 'three.yaml')
     const both = `${readFileSync(flat, 'utf8')}  - { name: second, like: quarter }\n`
     writeFileSync(file, both)
     const { err } = await cut(file, 'along=30,down=42')
     expect(err).toBe(
-      '--as-cut along=30,down=42: 2 ramps have a notch, say which, like quarter:along=48,down=30; they are quarter, second\n',
+      '--as-cut along=30,down=42: 2 ramps have a notch, say which, like quarter:along=25,down=37; they are quarter, second\n',
     )
     writeFileSync(file, both.replace(/ {4}coping:[\s\S]*?(?= {2}- \{)/, ''))
     expect((await cut(file, 'along=30,down=42')).err).toBe(
@@ -160,7 +176,7 @@ describe('traceply figures --as-cut', () => {
     return file
   }
   it.each([
-    ['no pairs', one, ['30,42'], '--as-cut 30,42: write it like along=48,down=30'],
+    ['no pairs', one, ['30,42'], '--as-cut 30,42: write it like along=25,down=37'],
     [
       'the wall from two edges',
       one,
@@ -171,16 +187,16 @@ describe('traceply figures --as-cut', () => {
       'the same twice',
       one,
       ['along=30,along=42'],
-      '--as-cut along=30,along=42: write it like along=48,down=30',
+      '--as-cut along=30,along=42: write it like along=25,down=37',
     ],
-    ['nothing', one, [''], '--as-cut : write it like along=48,down=30'],
-    ['in inches', 'templates/quarter-in.yaml', ['x'], '--as-cut x: write it like along=1 7/8,down=1 1/4'],
-    ['in several ramps', two, ['x'], '--as-cut x: write it like outer:along=48,down=30'],
+    ['nothing', one, [''], '--as-cut : write it like along=25,down=37'],
+    ['in inches', 'templates/quarter-in.yaml', ['x'], '--as-cut x: write it like along=7/8,down=1 7/16'],
+    ['in several ramps', two, ['x'], '--as-cut x: write it like outer:along=25,down=37'],
     [
       'no name where there are several',
       two,
       ['along=30,down=42'],
-      '--as-cut along=30,down=42: 2 ramps have a notch, say which, like outer:along=48,down=30; they are outer, inner',
+      '--as-cut along=30,down=42: 2 ramps have a notch, say which, like outer:along=25,down=37; they are outer, inner',
     ],
     [
       'a name that is near',

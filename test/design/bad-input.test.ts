@@ -99,7 +99,7 @@ describe('keys', () => {
     [
       'down',
       inSingle('outside: 60.3', 'outside: 60.3, notch: { along: 48 }'),
-      '10:37 missing key `coping.notch.down`: top line to the floor of the notch; e.g. `down: 30`',
+      '10:37 missing key `coping.notch.down`: top line to the floor of the notch; e.g. `down: 37`',
     ],
   ])('missing: %s', (_, text, message) => {
     expect(said(text)).toEqual([message])
