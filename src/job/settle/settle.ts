@@ -17,6 +17,7 @@ import {
 import { steepest } from '../../ramp/side/circle-stops.ts'
 import { type Bind, barsOf, betterOf, bindsOf } from './bars.ts'
 import { fillsPanel, leastMeasures, leastPaper } from './bounds.ts'
+import { firstIn } from './first-in.ts'
 import { type LimitName, type Measures, passed, quickMeasures, slowMeasures, soundRamp } from './judge.ts'
 import { clashOf } from './together.ts'
 
@@ -276,23 +277,6 @@ const nearestCounted = (candidates: readonly Candidate[], tried: Try, laid: bool
     if (one !== null && (nearest === null || one.over < nearest.over)) nearest = one
   }
   return nearest
-}
-
-/** The first of so many that is good, where all behind it are; else the end. */
-const firstIn = (count: number, good: (at: number) => boolean): number => {
-  for (let [at, bad] = [0, -1]; at < count; ) {
-    if (good(at)) {
-      for (let best = at; ; ) {
-        if (best - bad <= 1) return best
-        const middle = Math.floor((bad + best) / 2)
-        if (good(middle)) best = middle
-        else bad = middle
-      }
-    }
-    bad = at
-    at = at < count - 1 ? Math.min(count - 1, at + Math.max(1, Math.floor(at / 4))) : count
-  }
-  return count
 }
 
 /** An angle is met as near as may be; else the most that the limits allow, for a toe the least, for a tangent the nearest to 0. */
