@@ -3,7 +3,7 @@ import { isRefusal } from '../job/refusal.ts'
 import type { Shell } from './shell.ts'
 
 const questions: readonly { readonly key: WishKey; readonly text: string; readonly otherwise: string }[] = [
-  { key: 'units', text: 'Lengths in mm or in', otherwise: 'mm' },
+  { key: 'units', text: 'Lengths in mm or inches (in)', otherwise: 'mm' },
   {
     key: 'rider',
     text: 'How old is who rides, or how easy: very mellow, mellow, middle …',

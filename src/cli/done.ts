@@ -27,7 +27,7 @@ const failureOf = (refusal: Refusal, subject?: Subject): Failure => {
       return new Failure(
         1,
         [
-          ...showBriefly(refusal.checks, subject?.several ?? false),
+          ...showBriefly(refusal.checks, subject?.several ?? false, subject?.file ?? 'DESIGN'),
           'nothing written; `traceply figures` shows what is solved',
         ].join('\n'),
       )

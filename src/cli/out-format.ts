@@ -72,6 +72,8 @@ interface Made<Ending extends string> {
   readonly holds: string
   readonly checks: readonly Check[]
   readonly several: boolean
+  /** the design, as it was named */
+  readonly file: string
   readonly notes?: readonly string[]
 }
 
@@ -81,7 +83,7 @@ export const jsonText = (record: unknown): string => `${JSON.stringify(record, n
 export const giveOut = async <Ending extends string>(
   { out, force, json }: OutOptions,
   format: Ending,
-  { as, record, holds, checks, several, notes = [] }: Made<Ending>,
+  { as, record, holds, checks, several, file, notes = [] }: Made<Ending>,
   shell: Shell,
 ): Promise<number> => {
   let lost: readonly string[] = []
@@ -94,6 +96,6 @@ export const giveOut = async <Ending extends string>(
   if (json) shell.out(jsonText(record()))
   else if (out === undefined) shell.out(as['.txt']())
   else shell.out(`${out}: ${holds}.\n`)
-  tellBriefly(shell, { checks, several, lost, notes })
+  tellBriefly(shell, { checks, several, file, lost, notes })
   return 0
 }

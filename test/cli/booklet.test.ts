@@ -53,6 +53,23 @@ describe('traceply booklet', () => {
     ])
   })
 
+  it('takes their names as they are shown, and says of one that this design has nothing for it', async () => {
+    for (const more of [['--out', file('b.pdf')], ['--pages']]) {
+      const { exit, out, err } = await traceply(
+        'booklet',
+        'templates/quarter-mm.yaml',
+        ...more,
+        '--only',
+        'Care,flat',
+      )
+      expect(exit).toBe(0)
+      expect(out).toMatch(/^ {2}page +1 {2}care /m)
+      expect(err.split('\n').filter((line) => line.includes('nothing for it'))).toEqual([
+        'note  `flat`: this design has nothing for it',
+      ])
+    }
+  })
+
   it('says what is wrong with what was asked', async () => {
     const { exit, err } = await booklet('--only', 'framming,skin', '--paper', 'a9')
     expect(exit).toBe(2)

@@ -11,6 +11,7 @@ import {
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { readLength } from '../../src/length.ts'
 import { assertNear } from '../support/near.ts'
 import { templates, templateText } from '../support/templates.ts'
 import { figuresOf, traceply } from '../support/traceply.ts'
@@ -250,6 +251,21 @@ describe('--for tells what the printer would do to a ramp', () => {
     const { out } = await gauge('study', ...sides, '--for', 'templates/quarter-in.yaml', '--paper', 'tabloid')
     // quarter-in: frame 24 3/8 in, toe 1 1/2 in; turned pages, so up is across: 1.6/150 of the rise is 0.244 in, a quarter
     expect(out).toContain('(line): seen from the toe the lip comes out 1/4 in too low')
+    // one unit in one answer: its mm in 32nds, none of them less
+    const words = out.replaceAll(/\s+/g, ' ')
+    const [, likely, worst] = /corrected: the lip lies within (\S+) in as a rule, (\S+) in if every/.exec(
+      words,
+    )!
+    const args = ['--for', 'templates/quarter-in.yaml', '--paper', 'tabloid', '--json']
+    const { corrected } = JSON.parse((await gauge('other', ...sides, ...args)).out).effects[0]
+    for (const [said, mm] of [
+      [likely!, corrected.likely],
+      [worst!, corrected.worst],
+    ] as const) {
+      const shown = readLength(said, 'in') as { readonly mm: number }
+      expect(shown.mm).toBeGreaterThanOrEqual(mm - 1e-6)
+      expect(shown.mm).toBeLessThan(mm + 25.4 / 32 + 1e-6)
+    }
   })
 
   it.each(
@@ -406,8 +422,13 @@ describe('gauge refuses', () => {
       1,
       /more than any printer in order/,
     ],
-    ['bare margins', [...sides, '--margins', '4, 4, 12, 4'], 2, /four lengths with units from the combs/],
-    ['three margins', [...sides, '--margins', '4mm, 4mm, 12mm'], 2, /four lengths with units/],
+    [
+      'bare margins',
+      [...sides, '--margins', '4, 4, 12, 4'],
+      2,
+      /one length or four, with units, from the combs/,
+    ],
+    ['three margins', [...sides, '--margins', '4mm, 4mm, 12mm'], 2, /one length or four, with units/],
     ['a wild margin', [...sides, '--margins', '4mm, 4mm, 120mm, 4mm'], 2, /each 0 to 50 mm/],
     ['a paper that is none', [...sides, '--paper', 'b5'], 2, /--paper b5: say one of letter/],
     ['a length that is none', ['--across', 'wide', '--down', '151.1mm'], 2, /--across/],

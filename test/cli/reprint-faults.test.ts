@@ -28,6 +28,18 @@ import {
 const { file, list, plot, refused, reprint, save } = useFolder()
 const small = ['--paper', 'a3', '--cover', 'line'] as const
 
+it('looks at what it reads before what is there', async () => {
+  const kept = save('kept.pdf', '')
+  const without = await traceply('reprint', template('quarter-mm'), '3', '--out', kept)
+  expect(without.err).toContain('--set')
+  expect(without.err).not.toContain('exists and is kept')
+  const code = ['--set', 'BCDF-GHJK-2345', '--out', kept] as const
+  expect((await traceply('reprint', file('no.yaml'), '3', ...code)).err).toMatch(/^cannot read /)
+  expect((await traceply('reprint', template('quarter-mm'), '3', ...code)).err).toContain(
+    'exists and is kept',
+  )
+})
+
 describe('a torn PDF writes nothing:', () => {
   it('cut at every 1/50 of its length, and a byte before its end', async () => {
     const bytes = bytesOf(await plot('quarter-mm', ...small))

@@ -43,16 +43,24 @@ describe('briefly', () => {
   const notes = [check('a', 'one'), check('b', 'one'), check('b', 'two')]
   it('stops stand alone', () => {
     const all = [check('a', 'no wood', 'stop'), check('a', 'mind', 'warn'), ...notes]
-    expect(showBriefly(all, true)).toEqual(['STOP  a: no wood [zinc-fume]'])
+    expect(showBriefly(all, true, 'a.yaml')).toEqual(['STOP  a: no wood [zinc-fume]'])
   })
   it('what to watch stands in full, and notes are counted as figures shows them', () => {
-    expect(showBriefly([check('a', 'mind', 'warn'), ...notes], true)).toEqual([
+    expect(showBriefly([check('a', 'mind', 'warn'), ...notes], true, 'a.yaml')).toEqual([
       'watch a: mind [zinc-fume]',
-      '2 notes: `traceply figures DESIGN` shows them',
+      '2 notes: `traceply figures a.yaml` shows them, and looks for what a small change would save',
     ])
-    expect(showBriefly([check('a', 'one')], false)).toEqual(['1 note: `traceply figures DESIGN` shows it'])
-    expect(showBriefly([check('a', 'mind', 'warn')], false)).toEqual(['watch mind [zinc-fume]'])
-    expect(showBriefly([], false)).toEqual([])
+    for (const [file, typed] of [
+      ['my ramp.yaml', '"my ramp.yaml"'],
+      ['-', '-'],
+      ['d/$1 "x".yaml', `'d/$1 "x".yaml'`],
+      ["it's.yaml", '"it\'s.yaml"'],
+    ] as const)
+      expect(showBriefly([check('a', 'one')], false, file)).toEqual([
+        `1 note: \`traceply figures ${typed}\` shows it, and looks for what a small change would save`,
+      ])
+    expect(showBriefly([check('a', 'mind', 'warn')], false, 'a.yaml')).toEqual(['watch mind [zinc-fume]'])
+    expect(showBriefly([], false, 'a.yaml')).toEqual([])
   })
   it.each(['plot', 'offsets'] as const)(
     '%s counts the notes that figures shows, and its own report is whole',
@@ -69,7 +77,9 @@ describe('briefly', () => {
       try {
         const { exit, out, err } = await traceply(command, design, '--out', join(folder, 'set.pdf'))
         expect(exit).toBe(0)
-        expect(err).toBe(`${count} notes: \`traceply figures DESIGN\` shows them\n`)
+        expect(err).toBe(
+          `${count} notes: \`traceply figures ${design}\` shows them, and looks for what a small change would save\n`,
+        )
         if (command === 'plot')
           for (const step of [1, 2, 3, 4, 5]) expect(out).toMatch(new RegExp(`^${step}\\. `, 'm'))
         // a stop, and notes besides

@@ -57,7 +57,7 @@ describe('letters that no font of ours has are replaced, and that is said', () =
     expect(read.title).toBe(title)
     expect(words.some((page) => page.includes(printed))).toBe(true)
     expect(words.join('')).not.toContain(title)
-    expect(watch).toContain(`watch “${title}”: ${said}`)
+    expect(watch).toEqual([`watch “${title}”: ${said}`])
     for (const line of watch) expect(line).toContain(said)
   })
 })

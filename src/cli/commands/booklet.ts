@@ -69,21 +69,26 @@ const booklet = async (file: string, options: Given<typeof rows>, shell: Shell):
     done: 'build',
   })
   const { pages, solved } = job
+  const begun = pages.flatMap(({ begins }) => begins.map(({ name }) => name))
+  const notes = [...new Set(only ?? [])]
+    .filter((part) => !begun.includes(part))
+    .map((part) => `${quote(part)}: this design has nothing for it`)
   if (out === null) {
     shell.out(list(pages))
+    for (const note of notes) shell.err(`note  ${note}\n`)
     return 0
   }
   const { bytes, warnings } = await pdfOf(bookletInput(design, job, laying.sheet))
   out.write(bytes)
   const { name } = laying.sheet.paper
   out.say(`${out.name}: ${pages.length} ${pages.length === 1 ? 'page' : 'pages'} on ${name}.\n${list(pages)}`)
-  tellBriefly(shell, { checks: solved.checks, several, lost: [...laying.warnings, ...warnings] })
+  tellBriefly(shell, { checks: solved.checks, several, file, lost: [...laying.warnings, ...warnings], notes })
   return 0
 }
 
 const partsOf = (said: string, faults: string[]): readonly string[] =>
   said.split(',').flatMap((word) => {
-    const part = word.trim()
+    const part = word.trim().toLowerCase()
     if (sectionNames.includes(part)) return [part]
     const near = nearWord(part, sectionNames)
     faults.push(

@@ -50,6 +50,7 @@ const buy = (file: string, options: BuyOptions, shell: Shell): Promise<number> =
       holds: `${list.length} lines`,
       checks: job.solved.checks,
       several,
+      file,
     },
     shell,
   )

@@ -60,6 +60,7 @@ const cuts = (file: string, options: CutsOptions, shell: Shell): Promise<number>
       holds: `${countWords(panels, 'panel')}, ${countWords(boards.length, 'timber')}`,
       checks: solved.checks,
       several,
+      file,
     },
     shell,
   )

@@ -1,9 +1,10 @@
 import type { Design } from '../../design/design.ts'
+import { inch } from '../../geometry/inch.ts'
 import { gaugeJob } from '../../job/proving/gauge.ts'
 import { type PrinterEffect, printerEffects } from '../../job/proving/printer-effect.ts'
 import { isRefusal } from '../../job/refusal.ts'
 import { harmless } from '../../length/quote.ts'
-import { showLength } from '../../length.ts'
+import { showLength, type Units } from '../../length.ts'
 import { boundWords } from '../../page/proof/budget.ts'
 import { readingError } from '../../printer/gauge.ts'
 import { type Profile, profileRecord } from '../../printer/profile.ts'
@@ -41,7 +42,7 @@ const rows = [
   {
     name: 'margins',
     takes: 'lengths',
-    help: 'first printed tick of each comb, four with commas: top, right, bottom, left; `4mm,4mm,12mm,4mm`',
+    help: 'first printed tick of each comb: one length for all, or four with commas: top, right, bottom, left; `4mm,4mm,12mm,4mm`',
   },
   {
     name: 'paper',
@@ -153,7 +154,7 @@ const percent = (ratio: number): string => {
 const report = (
   profile: Profile,
   design: Design | null,
-  options: Pick<GaugeOptions, 'json'>,
+  options: Pick<GaugeOptions, 'json' | 'for'>,
   shell: Shell,
 ): void => {
   const uncertainty = printerUncertainty(profile.readings)
@@ -178,30 +179,30 @@ const report = (
       ? []
       : ['the diagonals are not measured, so a leaning print goes unseen: add --diagonals A B']),
   ]
-  for (const effect of effects)
-    lines.push(
-      ...effectLines(effect, (mm) => showLength(mm, design!.units, { decimals: 1, unit: true })).map((line) =>
-        wrap(line),
-      ),
-    )
+  for (const effect of effects) lines.push(...effectLines(effect, design!.units).map((line) => wrap(line)))
   if (isRefusal(told))
     lines.push(
       'the design cannot be laid out, so nothing is told of it; `traceply figures` shows what is solved',
-      ...(told.refused === 'stop' ? showBriefly(told.checks, design!.ramps.length > 1) : []),
+      ...(told.refused === 'stop' ? showBriefly(told.checks, design!.ramps.length > 1, options.for!) : []),
       ...('faults' in told ? told.faults : []),
     )
   shell.out(`${lines.join('\n')}\n`)
 }
 
+/** Rounded up to 1/32 in, so that it holds. */
+const inchBound = (mm: number): string =>
+  showLength((Math.ceil((32 * mm) / inch - 1e-6) * inch) / 32, 'in', { unit: true })
+
 const effectLines = (
   { ramp, cover, radius, uncorrected, corrected }: PrinterEffect,
-  show: (mm: number) => string,
+  units: Units,
 ): readonly string[] => {
+  const show = (mm: number): string => showLength(mm, units, { decimals: 1, unit: true })
   const { lipUp, lipBack, toeRadius, lipRadius } = uncorrected
   return [
     `${ramp}, uncorrected, its pages laid as plot lays them here (${cover}): seen from the toe the lip comes out ` +
       `${show(Math.abs(lipUp))} too ${lipUp < 0 ? 'low' : 'high'} and ${show(Math.abs(lipBack))} too far ${lipBack < 0 ? 'forward' : 'back'}; ` +
       `the side's radius of ${show(radius)} becomes ${show(toeRadius)} at the toe, ${show(lipRadius)} at the lip`,
-    `${ramp}, corrected: the lip lies within ${corrected.likely.toFixed(1)} mm as a rule, ${boundWords(corrected.worst)} mm if every reading errs the same way; the distances on the map find more than that`,
+    `${ramp}, corrected: the lip lies within ${units === 'mm' ? `${corrected.likely.toFixed(1)} mm` : inchBound(corrected.likely)} as a rule, ${units === 'mm' ? `${boundWords(corrected.worst)} mm` : inchBound(corrected.worst)} if every reading errs the same way; the distances on the map find more than that`,
   ]
 }

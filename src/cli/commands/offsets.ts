@@ -62,6 +62,7 @@ const offsets = (file: string, options: OffsetsOptions, shell: Shell): Promise<n
       holds: `offsets of ${all.map((one) => one.ramp).join(', ')}`,
       checks: solved.checks,
       several,
+      file,
       notes: flat ? [flat] : [],
     },
     shell,

@@ -80,7 +80,7 @@ const plot = async (file: string, raw: Given<typeof rows>, shell: Shell): Promis
       ),
     )
   const { checks } = withAnswers(solved, answers, design.units)
-  tellBriefly(shell, { checks, several, lost: [...laying.warnings, ...set.warnings, ...lost] })
+  tellBriefly(shell, { checks, several, file, lost: [...laying.warnings, ...set.warnings, ...lost] })
   return 0
 }
 

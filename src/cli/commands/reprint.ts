@@ -13,7 +13,7 @@ import { command, type Given, type OptionRow } from '../command.ts'
 import { done } from '../done.ts'
 import { Failure } from '../failure.ts'
 import { forceOption, layingOptions, oneOfWords, paperWords, planOption, profilesOption } from '../options.ts'
-import { pdfOut } from '../pdf/pdf-out.ts'
+import { type PdfOut, pdfOut } from '../pdf/pdf-out.ts'
 import { platform, sha256 } from '../platform.ts'
 import { loadProfile } from '../profiles.ts'
 import { plotAgain, readPdfBytes } from '../reprint/source.ts'
@@ -85,8 +85,10 @@ const reprint = async (
 ): Promise<number> => {
   // `2,3` is said as often as `2 3`
   const wanted = said.flatMap((words) => words.split(',')).filter((word) => word !== '')
-  const out = wanted.length === 0 ? null : pdfOut(raw.out ?? `${outName(file, wanted)}.pdf`, raw, shell, file)
-  const { bytes, warnings } = raw.set === undefined ? fromPdf(file, raw) : await plotAgain(file, raw.set, raw)
+  const askOut = (): PdfOut | null =>
+    wanted.length === 0 ? null : pdfOut(raw.out ?? `${outName(file, wanted)}.pdf`, raw, shell, file)
+  const { bytes, warnings } =
+    raw.set === undefined ? fromPdf(file, raw) : await plotAgain(file, raw.set, raw, askOut)
   // loaded here, so that what reads no PDF starts without it
   const [{ pageContent, readSetPdf }, { copyPdf }] = await Promise.all([
     import('../../read/set-pdf.ts'),
@@ -94,9 +96,10 @@ const reprint = async (
   ])
   const set = await readSetPdf(bytes, reading)
   if ('fault' in set) throw new Failure(1, `${faultWords(file, set.fault)}; nothing written`)
-  if (out === null)
+  if (wanted.length === 0)
     throw new Failure(2, `say which pages to print again, e.g. 7 or map\n${setWords(set.plan)}`)
   const pages = picked(file, set, wanted)
+  const out = askOut()!
   const profile =
     raw.set === undefined && raw.printer !== undefined ? loadProfile(raw.printer, raw.profiles) : null
   const job = done(reprintJob(set.plan, pages, contentsOf(file, pages, pageContent), profile, sha256))

@@ -43,12 +43,13 @@ const codeForm = /^[A-Z0-9]{4}-[A-Z0-9]{4}-[A-Z0-9]{4}$/
 
 /**
  * A set laid out again from its design and the options that it was plotted with, as the bytes of its PDF: the same path as from
- * the PDF itself from there on. Fails where the code does not come out.
+ * the PDF itself from there on. Fails where the code does not come out. `ready`: asked once all that is given is read, before the work.
  */
 export const plotAgain = async (
   file: string,
   said: string,
   raw: LayingWords & ProfileGiven,
+  ready: () => void,
 ): Promise<{ readonly bytes: Uint8Array; readonly warnings: readonly string[] }> => {
   const wanted = said.trim().toUpperCase()
   if (!codeForm.test(wanted))
@@ -57,13 +58,14 @@ export const plotAgain = async (
     throw new Failure(2, `--set is for a design file; ${file} is reprinted without it`)
   const { design, text } = loadDesign(file)
   const laying = done(readLaying(raw, givenProfile(raw), design))
+  ready()
   const several = design.ramps.length > 1
   const job = plotJob(design, text, laying, sha256, paceFor)
   if (isRefusal(job) && job.refused === 'stop')
     throw new Failure(
       1,
       [
-        ...showBriefly(job.checks, several),
+        ...showBriefly(job.checks, several, file),
         `${file} cannot be laid out any more, so set ${wanted} was plotted from another; nothing written`,
       ].join('\n'),
     )

@@ -80,7 +80,7 @@ const readMargins = (said: string, faults: string[]): Profile['margins'] => {
   const mm = lengths.map((reading) => ('mm' in reading && reading.unit !== null ? reading.mm : -1))
   if (!texts || mm.some((value) => value < 0 || value > mostMargin)) {
     faults.push(
-      `--margins ${shortly(said)}: give four lengths with units from the combs, top, right, bottom, left, each 0 to ${mostMargin} mm: "4mm, 4mm, 12mm, 4mm"`,
+      `--margins ${shortly(said)}: give one length or four, with units, from the combs: top, right, bottom, left, each 0 to ${mostMargin} mm: "4mm, 4mm, 12mm, 4mm"`,
     )
     return null
   }
