@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, it } from 'vitest'
 import { templates, templateText } from '../support/templates.ts'
-import { figuresOf } from '../support/traceply.ts'
+import { figuresOf, traceply } from '../support/traceply.ts'
 
 const architecture = readFileSync(new URL('../../docs/architecture.md', import.meta.url), 'utf8')
 const section = architecture.split('### The figures\n')[1]!.split(/\n#+ /)[0]!
@@ -50,9 +50,12 @@ it('the architecture tells every field of the figures, and none that no design h
     const all = await Promise.all(
       files.map(async (file) => JSON.parse((await figuresOf(file, '--json')).out)),
     )
-    const keys = new Set(all.flatMap(keysOf))
+    const cut = await traceply(
+      ...['figures', 'templates/quarter-mm.yaml', '--as-cut', 'along=26,down=42', '--json'],
+    )
+    const keys = new Set([...all, JSON.parse(cut.out)].flatMap(keysOf))
     expect([...keys].filter((key) => !told.has(key))).toEqual([])
-    const words = 'stop warn note stud seam between asCut side rip cross past before saw'
+    const words = 'stop warn note stud seam between side rip cross past before saw'
     const values = new Set(words.split(' '))
     expect([...told].filter((name) => !keys.has(name) && !values.has(name))).toEqual([])
     expect(all.at(-1).ramps[0].skin[0].seams[0].second).not.toBeNull()

@@ -20,7 +20,12 @@ const rows = [
   marginOption,
   { name: 'printer', takes: 'name', help: 'print it with the correction of this printer, to prove that' },
   profilesOption,
-  { name: 'out', takes: 'file', otherwise: 'square.pdf', help: 'where to write the PDF' },
+  {
+    name: 'out',
+    takes: 'file',
+    otherwise: 'square.pdf',
+    help: 'where to write the PDF, `-` for standard output',
+  },
   forceOption,
   planOption,
 ] as const
