@@ -293,6 +293,22 @@ it('a figure that is left open is found and drawn, and its ramp printed', { time
   expect(faults).toEqual([])
 })
 
+it('a figure that limits alone decide is drawn and printed too', { timeout: patience }, async () => {
+  const { page, faults } = await open()
+  const design = templateText('quarter-mm')
+    .replace('surface: 1700', 'surface: solve')
+    .replace(/^ {4}toe: 40.*$/m, (line) => `${line}\n    limits: { lip: 48 to 52 }`)
+  await page.click('#part-the-file-as-text > summary')
+  await page.fill('[name="text"]', design)
+  await page.locator('.checks .note', { hasText: 'found' }).waitFor()
+  await page.waitForFunction(() => !(document.querySelector('#save-pages') as HTMLButtonElement).disabled)
+  expect(await page.locator('.picture.old').count()).toBe(0)
+  expect(await page.textContent('.next')).not.toContain('STOP')
+  expect(new TextDecoder().decode(await saved(page, '#save-design'))).toBe(design)
+  expect((await saved(page, '#save-pages')).length).toBeGreaterThan((await plotted(design)).length / 2)
+  expect(faults).toEqual([])
+})
+
 it('a set that is being written can be stopped, and the page loaded again in the middle of it', {
   timeout: patience,
 }, async () => {

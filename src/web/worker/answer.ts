@@ -4,7 +4,6 @@ import {
   chosenNotes,
   coverDesign,
   drawDesign,
-  editDesign,
   isRefusal,
   type PlotJob,
   plotJob,
@@ -17,6 +16,7 @@ import {
   waysOut,
   withAnswers,
 } from '../../index.ts'
+import { filledText } from './filled.ts'
 import { designOf, granted, layingOf, profileOf } from './lay.ts'
 import type { Answer, Lay, Question } from './messages.ts'
 import { sha256, type WebPlatform } from './platform.ts'
@@ -109,16 +109,11 @@ const checked = (text: string): Answer => {
   if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
   const { design, answers } = reading
   const { checks, stopped } = withAnswers(solveDesign(design), answers, design.units)
-  const at = (name: string): number => design.ramps.findIndex((ramp) => ramp.name === name)
   return {
     kind: 'checks',
     checks,
     stopped,
-    filled: answers.reduce((all, { ramp, key, shown, asks }) => {
-      const typed = editDesign(all, `ramps.${at(ramp)}.${key}`, shown)
-      // an angle that was asked for follows from the figures now
-      return asks.lip === null ? typed : editDesign(typed, `ramps.${at(ramp)}.lip`, null)
-    }, text),
+    filled: filledText(text, reading),
     found: answers.map((one) => answerLine(one, design.units)),
   }
 }
