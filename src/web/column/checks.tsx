@@ -1,13 +1,13 @@
 import type { Check, Problem, Typing } from '../../index.ts'
-import { type PlaceName, placeOfCheck } from '../drawing/check-places.ts'
 import { hasField } from '../fields/key-parts.tsx'
-import { labelOf, pathOfKey } from '../fields/labels.ts'
 import { Meant } from '../fields/meant.tsx'
 import { kept } from '../kept.ts'
+import { type PlaceName, placeOfCheck } from '../state/check-places.ts'
+import { hurts } from '../state/hurts.ts'
+import { labelOf, pathOfKey } from '../state/labels.ts'
 import type { View } from '../state/model.ts'
 import type { AfterOffer } from '../state/use-after.ts'
 import type { Heard } from '../state/use-answer.ts'
-import { hurts } from './hurts.ts'
 
 interface ChecksProps {
   readonly view: View

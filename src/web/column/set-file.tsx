@@ -1,13 +1,8 @@
 import { useState } from 'preact/hooks'
 import { namesOf } from '../page-name.ts'
 import { download } from '../state/download.ts'
+import type { OpenedSet } from '../state/use-files.ts'
 import type { Asking } from '../worker/ask.ts'
-import type { Answer } from '../worker/messages.ts'
-
-export interface OpenedSet {
-  readonly bytes: Uint8Array
-  readonly found: Extract<Answer, { kind: 'open-set' }>
-}
 
 interface SetFileProps {
   readonly set: OpenedSet

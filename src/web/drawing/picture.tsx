@@ -9,8 +9,8 @@ import {
   type Units,
   type ViewPart,
 } from '../../index.ts'
-import { labelOf } from '../fields/labels.ts'
 import type { Actions } from '../state/actions.ts'
+import { labelOf } from '../state/labels.ts'
 import { Child, childHeight, childWords } from './child.tsx'
 import { type Drawn, useGlow } from './glow.ts'
 import { Handles } from './handles.tsx'

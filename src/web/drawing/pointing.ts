@@ -1,4 +1,4 @@
-import type { PlaceName } from './check-places.ts'
+import type { PlaceName } from '../state/check-places.ts'
 
 /** What the drawing points at. */
 export interface Pointed {

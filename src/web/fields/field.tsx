@@ -1,10 +1,10 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { type Problem, type Row, rowKey, rowTitle } from '../../index.ts'
-import { placeOfKey } from '../drawing/check-places.ts'
 import { kept } from '../kept.ts'
 import type { Actions } from '../state/actions.ts'
-import { labelOf } from './labels.ts'
-import { isList, listShown, listTyped } from './list.ts'
+import { placeOfKey } from '../state/check-places.ts'
+import { labelOf } from '../state/labels.ts'
+import { isList, listShown, listTyped } from '../state/list.ts'
 import { Meant } from './meant.tsx'
 
 interface FieldProps {

@@ -1,11 +1,16 @@
 import { useCallback, useState } from 'preact/hooks'
-import type { OpenedSet } from '../column/set-file.tsx'
 import type { Asking } from '../worker/ask.ts'
+import type { Answer } from '../worker/messages.ts'
 
 /** No set is larger. */
 const mostBytes = 64 * 1024 * 1024
 /** No design comes near; of what is longer so much is read, so that its reader says what it is. */
 const mostText = 8_000_000
+
+export interface OpenedSet {
+  readonly bytes: Uint8Array
+  readonly found: Extract<Answer, { kind: 'open-set' }>
+}
 
 export interface Files {
   readonly set: OpenedSet | null
