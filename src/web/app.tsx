@@ -3,7 +3,7 @@ import { countWords, type Problem } from '../index.ts'
 import { Checks } from './column/checks.tsx'
 import { Choose } from './column/choose.tsx'
 import { Paper } from './column/paper.tsx'
-import { Printer } from './column/printer.tsx'
+import { Printer, printerLine } from './column/printer.tsx'
 import { Save } from './column/save.tsx'
 import { SetFile } from './column/set-file.tsx'
 import { TextPart } from './column/text-part.tsx'
@@ -261,10 +261,7 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
                   showPage={setPage}
                 />
               </Part>
-              <Part
-                name="printer"
-                line={lay.profile === null ? 'not measured yet' : 'measured, pages are corrected'}
-              >
+              <Part name="printer" line={printerLine(lay.profile)}>
                 <Printer
                   lay={lay}
                   setLay={setLay}

@@ -1,5 +1,5 @@
 import { afterEach, expect, it, vi } from 'vitest'
-import { keepTab, keptTab, keptWhole, type Tab } from '../../src/web/state/keep.ts'
+import { keepLastPrinter, keepTab, keptTab, keptWhole, type Tab } from '../../src/web/state/keep.ts'
 
 const hall = JSON.stringify({
   version: 1,
@@ -44,6 +44,23 @@ it('a tab is read as it was kept', () => {
   expect(keptWhole()).toBe(whole)
   // of another file only how it is laid
   expect(keptTab('"units: in"')).toEqual({ text: null, whole: null, lay })
+})
+
+it('a new tab begins with the printer that was taken last, or with none where none was', () => {
+  vi.stubGlobal('localStorage', placeOf())
+  vi.stubGlobal('sessionStorage', placeOf())
+  const first = () => keptTab('').lay
+  expect(first()).toEqual({ words: {}, profile: null })
+  keepLastPrinter(hall)
+  expect(first()).toEqual({ words: {}, profile: hall })
+  // a tab that took none keeps to that
+  keepTab({ ...tab, lay: { words: {}, profile: null } })
+  expect(first().profile).toBe(null)
+  vi.stubGlobal('sessionStorage', placeOf())
+  keepLastPrinter(null)
+  expect(first().profile).toBe(null)
+  keepLastPrinter('{}')
+  expect(first().profile).toBe(null)
 })
 
 it('what of a tab cannot be read is as if it were not there', () => {

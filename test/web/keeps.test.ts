@@ -51,6 +51,14 @@ describe('what the page keeps', () => {
     // a third one begins with what was there last
     const third = await open({}, '', one.page.context())
     expect(['38', '44']).toContain(await third.page.inputValue('[name="ramps.0.toe"]'))
+    const line = third.page.locator('#part-printer > summary')
+    expect(await line.textContent()).toContain('measured, pages are corrected')
+    await line.click()
+    expect(await third.page.inputValue('#printer')).toBe('shed')
+    // none is a choice as well, which the next tab keeps to, and says what there is
+    await third.page.selectOption('#printer', '')
+    const fourth = await open({}, '', one.page.context())
+    expect(await fourth.page.textContent('#part-printer > summary')).toContain('hall, shed are measured')
     expect([...one.faults, ...other.faults]).toEqual([])
   })
 

@@ -42,6 +42,16 @@ const percent = (ratio: number): string => {
     : `${Math.abs(value).toFixed(2)} % too ${value > 0 ? 'long' : 'short'}`
 }
 
+/** What the closed part says. */
+export const printerLine = (profile: string | null): string => {
+  if (profile !== null) return 'measured, pages are corrected'
+  const [first, ...others] = Object.keys(keptPrinters())
+  if (first === undefined) return 'not measured yet'
+  return others.length === 0
+    ? `none: ${first} is measured, take it here`
+    : `none: ${[first, ...others].join(', ')} are measured, take one here`
+}
+
 /** What a rule says of the printed square, turned into a correction; kept in this browser under a name. */
 export const Printer = kept(({ lay, setLay, paper, text, asking, busy, count, save }: PrinterProps) => {
   const [printers, setPrinters] = useState(keptPrinters)

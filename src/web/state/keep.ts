@@ -5,6 +5,7 @@ const tabKey = 'traceply.tab'
 const designKey = 'traceply.design'
 const wholeKey = 'traceply.whole'
 const printersKey = 'traceply.printers'
+const lastPrinterKey = 'traceply.printer'
 
 /** No design is longer. */
 const mostLetters = 300_000
@@ -49,6 +50,9 @@ const wordTypes: Readonly<Record<string, string>> = {
   overlap: 'string',
 }
 
+const profileOf = (value: unknown): string | null =>
+  typeof value === 'string' && !('error' in readProfile(value)) ? value : null
+
 /** What of it cannot be read is as if it were not there. */
 const layOf = (value: unknown): Lay => {
   const { words, profile } = Object(value)
@@ -56,17 +60,22 @@ const layOf = (value: unknown): Lay => {
     words: Object.fromEntries(
       Object.entries(Object(words)).filter(([key, said]) => typeof said === wordTypes[key]),
     ),
-    profile: typeof profile === 'string' && !('error' in readProfile(profile)) ? profile : null,
+    profile: profileOf(profile),
   }
 }
+
+/** How a tab begins: with the printer that was taken last in this browser. */
+const firstLay = (): Lay => ({ ...noLay, profile: profileOf(read('localStorage', lastPrinterKey)) })
 
 /** This tab before it was loaded again; of a page's file with another design only the printer and the laying. */
 export const keptTab = (
   given: string,
 ): { readonly text: string | null; readonly whole: string | null; readonly lay: Lay } => {
+  const kept = read('sessionStorage', tabKey)
+  if (kept === null) return { text: null, whole: null, lay: firstLay() }
   try {
-    const { given: before, text, whole, lay } = Object(JSON.parse(read('sessionStorage', tabKey) ?? 'null'))
-    const own = (kept: unknown): string | null => (typeof kept === 'string' && before === given ? kept : null)
+    const { given: before, text, whole, lay } = Object(JSON.parse(kept))
+    const own = (text: unknown): string | null => (typeof text === 'string' && before === given ? text : null)
     return { text: own(text), whole: own(whole), lay: layOf(lay) }
   } catch {
     return { text: null, whole: null, lay: noLay }
@@ -105,3 +114,7 @@ export const keptPrinters = (): Printers => {
 /** Beside those that another tab kept meanwhile. */
 export const keepPrinter = (name: string, file: string): boolean =>
   write('localStorage', printersKey, JSON.stringify({ ...keptPrinters(), [name]: file }))
+
+/** The printer that the next tab begins with; null for none. */
+export const keepLastPrinter = (file: string | null): boolean =>
+  write('localStorage', lastPrinterKey, file ?? '')

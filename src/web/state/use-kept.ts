@@ -1,5 +1,5 @@
-import { useLayoutEffect, useState } from 'preact/hooks'
-import { keepTab, type Tab } from './keep.ts'
+import { useLayoutEffect, useRef, useState } from 'preact/hooks'
+import { keepLastPrinter, keepTab, type Tab } from './keep.ts'
 import { leaveLink } from './link.ts'
 
 /** The design, and how its pages are laid, are kept through a reload; whether they could be. */
@@ -20,5 +20,11 @@ export const useKept = (tab: Tab): boolean => {
       removeEventListener('pagehide', now)
     }
   }, [tab.text, tab.lay])
+  const { profile } = tab.lay
+  const taken = useRef(profile)
+  useLayoutEffect(() => {
+    if (profile !== taken.current) keepLastPrinter(profile)
+    taken.current = profile
+  }, [profile])
   return keeps
 }
