@@ -44,7 +44,7 @@ describe('what the page keeps', () => {
     expect(await one.page.inputValue('#printer')).toBe('hall')
     await one.page.click('#part-paper > summary')
     await one.page.locator('.covers [aria-pressed="true"]', { hasText: 'ribbon' }).waitFor()
-    expect(await one.page.inputValue('[name="overlap"]')).toBe('15')
+    expect(await one.page.inputValue('[name="overlap"]')).toBe('15 mm')
     expect(await one.page.locator('#printer option').allTextContents()).toEqual(
       expect.arrayContaining(['hall', 'shed']),
     )

@@ -7,6 +7,7 @@ import { calledPage, pageNames } from '../page-name.ts'
 import type { Actions } from '../state/actions.ts'
 import type { View } from '../state/model.ts'
 import type { Heard } from '../state/use-answer.ts'
+import { withUnit } from '../state/with-unit.ts'
 import type { Lay } from '../worker/messages.ts'
 
 interface PaperProps {
@@ -79,7 +80,8 @@ export const Paper = kept(({ view, actions, counts, plan, lay, setLay, showPage 
           said={lay.words[key] ?? ''}
           set={(said) => {
             const { [key]: _, ...others } = lay.words
-            setLay({ ...lay, words: said === '' ? others : { ...others, [key]: said } })
+            const told = withUnit(said, view.good?.design.units ?? 'mm')
+            setLay({ ...lay, words: told === '' ? others : { ...others, [key]: told } })
           }}
         />
       ))}
@@ -134,7 +136,7 @@ const Length = ({ name, label, placeholder, help, said, set }: LengthProps) => {
         value={typed ?? said}
         onInput={(event) => setTyped(event.currentTarget.value)}
         onChange={(event) => {
-          set(event.currentTarget.value.trim())
+          set(event.currentTarget.value)
           setTyped(null)
         }}
       />
