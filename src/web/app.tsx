@@ -133,6 +133,7 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
     [],
   )
   const found = checks.old ? [] : (checks.answer?.checks ?? [])
+  const watched = found.filter(({ level }) => level === 'warn')
   const name = view.good?.design.ramps[ramp]?.name
   const alarms = useMemo(() => {
     const own = found.filter((check) => hurts(check) && check.ramp === name)
@@ -224,7 +225,8 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
             view={view}
             lay={lay}
             stopped={stopped}
-            watched={found.some(({ level }) => level === 'warn')}
+            watched={watched.length > 0}
+            offered={watched.some(({ offers }) => offers.length > 0)}
             hurts={found.some(hurts)}
             plan={planned}
             doubts={doubts}

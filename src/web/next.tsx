@@ -9,8 +9,11 @@ interface NextProps {
   readonly view: View
   readonly lay: Lay
   readonly stopped: boolean
-  /** something is to be watched; a rider can fall */
+  /** something is to be watched */
   readonly watched: boolean
+  /** a button under what is to be watched types something else */
+  readonly offered: boolean
+  /** a rider can fall */
   readonly hurts: boolean
   /** null while the pages are not known */
   readonly plan: SetPlan | null
@@ -24,7 +27,7 @@ export const printIt =
   ': print it at 100 %, never "fit to page". Then measure the test square, the leaf behind the map, with a steel rule; if it is off, type what you read under printer and save again'
 
 /** What to do now, in one line, and the button for it. */
-export const Next = kept(({ view, lay, stopped, watched, hurts, plan, doubts, saving }: NextProps) => {
+export const Next = kept(({ view, lay, stopped, watched, offered, hurts, plan, doubts, saving }: NextProps) => {
   const { state, save, stop } = saving
   const busy = state.kind === 'busy'
   const curved = view.good?.design.ramps.some(isCurved) ?? false
@@ -58,7 +61,7 @@ export const Next = kept(({ view, lay, stopped, watched, hurts, plan, doubts, sa
             (!curved
               ? 'A flat is straight cuts: save the cuts below.'
               : watched
-                ? 'Look at what stands under watch: a button under it puts it right. Then save the pages.'
+                ? `Look at what stands under watch${offered ? ': a button under it puts it right' : ''}. Then save the pages.`
                 : lay.profile !== null && doubts.length === 0
                   ? correctedWords(lay.profile)
                   : 'Change the figures in colour. Then save, print at 100 %, measure the test square, tape, trace, saw.'))}

@@ -164,3 +164,19 @@ it('another unit chosen is one STOP with its way back, the sizes folded under it
   expect(await page.inputValue('[name="units"]')).toBe('mm')
   expect(faults).toEqual([])
 })
+
+it('a button under watch is told of only where there is one', { timeout: patience }, async () => {
+  const { page, faults } = await open()
+  const status = page.locator('.next [role="status"]')
+  await page.click('#part-the-file-as-text > summary')
+  const text = await page.inputValue('[name="text"]')
+  // no ramp is made smaller by a button
+  await page.fill(
+    '[name="text"]',
+    text.replace('ramps:', 'space: { garage: 3000 x 6000, door: 600 x 500 }\nramps:'),
+  )
+  await page.locator('.checks .warn', { hasText: 'does not let it through' }).waitFor()
+  expect(await page.locator('.checks .warn .offer').count()).toBe(0)
+  expect(await status.textContent()).toBe('Look at what stands under watch. Then save the pages.')
+  expect(faults).toEqual([])
+})
