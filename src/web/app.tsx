@@ -225,6 +225,7 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
             view={view}
             lay={lay}
             stopped={stopped}
+            refused={counts.refused ?? plan.refused}
             watched={watched.length > 0}
             offered={watched.some(({ offers }) => offers.length > 0)}
             hurts={found.some(hurts)}

@@ -9,6 +9,8 @@ interface NextProps {
   readonly view: View
   readonly lay: Lay
   readonly stopped: boolean
+  /** why no pages are laid */
+  readonly refused: string | null
   /** something is to be watched */
   readonly watched: boolean
   /** a button under what is to be watched types something else */
@@ -27,54 +29,59 @@ export const printIt =
   ': print it at 100 %, never "fit to page". Then measure the test square, the leaf behind the map, with a steel rule; if it is off, type what you read under printer and save again'
 
 /** What to do now, in one line, and the button for it. */
-export const Next = kept(({ view, lay, stopped, watched, offered, hurts, plan, doubts, saving }: NextProps) => {
-  const { state, save, stop } = saving
-  const busy = state.kind === 'busy'
-  const curved = view.good?.design.ramps.some(isCurved) ?? false
-  const told = stateWords(state, view.text, lay)
-  const bars = stopped
-    ? 'First mend what stands under STOP.'
-    : hurts
-      ? 'Look at what stands under DANGER, before you print.'
-      : null
-  return (
-    <section class="next" aria-label="what to do now">
-      <button
-        type="button"
-        id="save-pages"
-        // what stands in the way is told louder than this
-        class={hurts ? undefined : 'main'}
-        disabled={busy || stopped || !curved}
-        onClick={() => save({ kind: 'save', thing: 'pages', format: 'pdf', text: view.text, lay }, printIt)}
-      >
-        {plan === null || stopped ? 'save the pages' : `save the ${plan.pages.length} pages`}
-      </button>
-      {busy && (
-        <button type="button" id="stop" onClick={stop}>
-          stop
+export const Next = kept(
+  ({ view, lay, stopped, refused, watched, offered, hurts, plan, doubts, saving }: NextProps) => {
+    const { state, save, stop } = saving
+    const busy = state.kind === 'busy'
+    const curved = view.good?.design.ramps.some(isCurved) ?? false
+    const unlaid = curved && !stopped ? refused : null
+    const told = stateWords(state, view.text, lay)
+    const bars = stopped
+      ? 'First mend what stands under STOP.'
+      : unlaid !== null
+        ? `First mend what stands under paper: ${unlaid}.`
+        : hurts
+          ? 'Look at what stands under DANGER, before you print.'
+          : null
+    return (
+      <section class="next" aria-label="what to do now">
+        <button
+          type="button"
+          id="save-pages"
+          // what stands in the way is told louder than this
+          class={hurts ? undefined : 'main'}
+          disabled={busy || stopped || !curved || unlaid !== null}
+          onClick={() => save({ kind: 'save', thing: 'pages', format: 'pdf', text: view.text, lay }, printIt)}
+        >
+          {plan === null || stopped ? 'save the pages' : `save the ${plan.pages.length} pages`}
         </button>
-      )}
-      <p role="status" class={hurts && !busy ? 'wrong' : undefined}>
-        {bars !== null && !busy
-          ? `${bars} ${told ?? ''}`.trim()
-          : (told ??
-            (!curved
-              ? 'A flat is straight cuts: save the cuts below.'
-              : watched
-                ? `Look at what stands under watch${offered ? ': a button under it puts it right' : ''}. Then save the pages.`
-                : lay.profile !== null && doubts.length === 0
-                  ? correctedWords(lay.profile)
-                  : 'Change the figures in colour. Then save, print at 100 %, measure the test square, tape, trace, saw.'))}
-      </p>
-      {doubts.map((doubt) => (
-        <p key={doubt} class="wrong doubt">
-          {doubt}
+        {busy && (
+          <button type="button" id="stop" onClick={stop}>
+            stop
+          </button>
+        )}
+        <p role="status" class={(hurts || unlaid !== null) && !busy ? 'wrong' : undefined}>
+          {bars !== null && !busy
+            ? `${bars} ${told ?? ''}`.trim()
+            : (told ??
+              (!curved
+                ? 'A flat is straight cuts: save the cuts below.'
+                : watched
+                  ? `Look at what stands under watch${offered ? ': a button under it puts it right' : ''}. Then save the pages.`
+                  : lay.profile !== null && doubts.length === 0
+                    ? correctedWords(lay.profile)
+                    : 'Change the figures in colour. Then save, print at 100 %, measure the test square, tape, trace, saw.'))}
         </p>
-      ))}
-      {plan !== null && !stopped && !hurts && <p class="help made-of">{madeOf(plan)}</p>}
-    </section>
-  )
-})
+        {doubts.map((doubt) => (
+          <p key={doubt} class="wrong doubt">
+            {doubt}
+          </p>
+        ))}
+        {plan !== null && !stopped && !hurts && <p class="help made-of">{madeOf(plan)}</p>}
+      </section>
+    )
+  },
+)
 
 const correctedWords = (file: string): string => {
   const profile = readProfile(file)

@@ -180,3 +180,22 @@ it('a button under watch is told of only where there is one', { timeout: patienc
   expect(await status.textContent()).toBe('Look at what stands under watch. Then save the pages.')
   expect(faults).toEqual([])
 })
+
+it('an overlap that is refused is told beside the save button, and bars nothing that is not taped', {
+  timeout: patience,
+}, async () => {
+  const { page, faults } = await open()
+  await page.click('#part-paper > summary')
+  await page.fill('[name="overlap"]', '3')
+  await page.press('[name="overlap"]', 'Enter')
+  const status = page.locator('.next [role="status"]')
+  await status.filter({ hasText: 'under paper: overlap 3 mm' }).waitFor()
+  expect(await page.isDisabled('#save-pages')).toBe(true)
+  for (const thing of ['list', 'list-csv', 'cuts', 'cuts-svg', 'offsets', 'square', 'figures', 'picture-svg'])
+    expect((await saved(page, `#save-${thing}`)).length, thing).toBeGreaterThan(100)
+  await page.fill('[name="overlap"]', '')
+  await page.press('[name="overlap"]', 'Enter')
+  await page.waitForSelector('#save-pages:enabled')
+  expect(await page.textContent('.next')).not.toContain('under paper')
+  expect(faults).toEqual([])
+})

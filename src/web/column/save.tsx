@@ -5,7 +5,7 @@ import { download } from '../state/download.ts'
 import { linkTo } from '../state/link.ts'
 import type { View } from '../state/model.ts'
 import type { Saving } from '../state/use-saving.ts'
-import type { Format, Lay, Thing } from '../worker/messages.ts'
+import { formatsOf, type Lay, type Thing } from '../worker/messages.ts'
 
 interface SaveProps {
   readonly view: View
@@ -28,7 +28,6 @@ interface Row {
   readonly words: string
   /** what it is for */
   readonly use: string
-  readonly formats: readonly Format[]
   /** what a stop does not hinder */
   readonly always?: true
   /** what a flat alone has none of */
@@ -41,7 +40,6 @@ const rows: readonly Row[] = [
     thing: 'pages',
     words: 'the set',
     use: 'to print, tape and trace',
-    formats: ['pdf'],
     curved: true,
   },
   {
@@ -49,7 +47,6 @@ const rows: readonly Row[] = [
     thing: 'square',
     words: 'the test square alone',
     use: 'shows whether the printer is true',
-    formats: ['pdf'],
     always: true,
   },
   {
@@ -58,7 +55,6 @@ const rows: readonly Row[] = [
     only: 'trial',
     words: 'the lip trial alone',
     use: 'to cut and try first',
-    formats: ['pdf'],
     curved: true,
   },
   {
@@ -67,7 +63,6 @@ const rows: readonly Row[] = [
     only: 'strips',
     words: 'the story strips alone',
     use: 'studs, seams, screws, full size',
-    formats: ['pdf'],
     curved: true,
   },
   {
@@ -75,7 +70,6 @@ const rows: readonly Row[] = [
     thing: 'map',
     words: 'the map',
     use: 'for the phone, while taping',
-    formats: ['png'],
     curved: true,
   },
   {
@@ -83,28 +77,24 @@ const rows: readonly Row[] = [
     thing: 'booklet',
     words: 'the booklet',
     use: 'the whole build, in steps',
-    formats: ['pdf'],
   },
   {
     id: 'cuts',
     thing: 'cuts',
     words: 'the cuts',
     use: 'what to saw from what',
-    formats: ['pdf', 'svg', 'csv', 'json', 'txt'],
   },
   {
     id: 'list',
     thing: 'list',
     words: 'the shopping list',
     use: 'what to buy, how many',
-    formats: ['pdf', 'csv', 'json', 'txt'],
   },
   {
     id: 'offsets',
     thing: 'offsets',
     words: 'the offsets',
     use: 'to draw it without paper',
-    formats: ['pdf', 'csv', 'json', 'txt'],
     curved: true,
   },
   {
@@ -112,7 +102,6 @@ const rows: readonly Row[] = [
     thing: 'picture',
     words: 'the picture from the side',
     use: 'to show or to send',
-    formats: ['pdf', 'svg', 'png'],
     always: true,
   },
   {
@@ -120,7 +109,6 @@ const rows: readonly Row[] = [
     thing: 'figures',
     words: 'the figures',
     use: 'every number, for another program',
-    formats: ['json'],
     always: true,
   },
 ]
@@ -152,7 +140,7 @@ export const Save = kept(({ view, lay, stopped, hurts, busy, count, save, say }:
     <section class="save" aria-label="save">
       <h2>save</h2>
       {straight && <p class="help">a flat is straight cuts: it has no pages and no curve to save</p>}
-      {rows.map(({ id, thing, only, words, use, formats, always, curved }, nth) => (
+      {rows.map(({ id, thing, only, words, use, always, curved }, nth) => (
         <Fragment key={id}>
           {nth === 1 && <h3>more files</h3>}
           <div class="row">
@@ -161,7 +149,7 @@ export const Save = kept(({ view, lay, stopped, hurts, busy, count, save, say }:
               {nth === 0 && count !== null ? `, ${count} pages` : ''} <small>{use}</small>
             </span>
             <span class="formats">
-              {formats.map((format, i) => (
+              {formatsOf[thing].map((format, i) => (
                 <button
                   type="button"
                   key={format}

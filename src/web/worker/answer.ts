@@ -8,7 +8,6 @@ import {
   type PlotJob,
   plotJob,
   printerEffects,
-  readSettled,
   readWishes,
   showLength,
   solveDesign,
@@ -17,7 +16,7 @@ import {
   withAnswers,
 } from '../../index.ts'
 import { filledText } from './filled.ts'
-import { designOf, granted, layingOf, profileOf } from './lay.ts'
+import { designOf, granted, layingOf, profileOf, settledOf } from './lay.ts'
 import type { Answer, Lay, Question } from './messages.ts'
 import { sha256, type WebPlatform } from './platform.ts'
 import { openSet, reprint } from './reprint.ts'
@@ -105,15 +104,13 @@ const turnOf = (svg: string): number => {
 }
 
 const checked = (text: string): Answer => {
-  const reading = readSettled(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  const { design, answers } = reading
+  const { design, answers } = settledOf(text)
   const { checks, stopped } = withAnswers(solveDesign(design), answers, design.units)
   return {
     kind: 'checks',
     checks,
     stopped,
-    filled: filledText(text, reading),
+    filled: filledText(text, { design, answers }),
     found: answers.map((one) => answerLine(one, design.units)),
   }
 }

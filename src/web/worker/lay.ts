@@ -1,4 +1,5 @@
 import {
+  type Answer,
   type Design,
   isRefusal,
   type Profile,
@@ -32,11 +33,14 @@ export const granted = <T extends object>(result: T | Refusal): T => {
   return result
 }
 
-export const designOf = (text: string): Design => {
+/** The design with the figures that it left open; throws the words of what is wrong with it. */
+export const settledOf = (text: string): { readonly design: Design; readonly answers: readonly Answer[] } => {
   const reading = readSettled(text)
   if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design
+  return reading
 }
+
+export const designOf = (text: string): Design => settledOf(text).design
 
 export const profileOf = (text: string | null): Profile | null => {
   if (text === null) return null

@@ -6,18 +6,21 @@ export interface Lay {
   readonly profile: string | null
 }
 
-/** What can be saved, and as what. */
-export type Thing =
-  | 'pages'
-  | 'map'
-  | 'square'
-  | 'booklet'
-  | 'cuts'
-  | 'list'
-  | 'offsets'
-  | 'figures'
-  | 'picture'
 export type Format = 'pdf' | 'png' | 'svg' | 'csv' | 'json' | 'txt'
+
+/** What can be saved, and as what. */
+export const formatsOf = {
+  pages: ['pdf'],
+  map: ['png'],
+  square: ['pdf'],
+  booklet: ['pdf'],
+  cuts: ['pdf', 'svg', 'csv', 'json', 'txt'],
+  list: ['pdf', 'csv', 'json', 'txt'],
+  offsets: ['pdf', 'csv', 'json', 'txt'],
+  picture: ['pdf', 'svg', 'png'],
+  figures: ['json'],
+} as const satisfies Readonly<Record<string, readonly Format[]>>
+export type Thing = keyof typeof formatsOf
 
 /** What the page asks of its worker; it is answered in turn. */
 export type Question =
