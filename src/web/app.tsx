@@ -144,7 +144,7 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
           return place === null ? [] : [{ place, words: alarmWords[id] ?? 'DANGER: too weak' }]
         })
   }, [checks, name])
-  const files = useFiles(writing, setText)
+  const files = useFiles(writing, setText, (profile) => setLay((now) => ({ ...now, profile })))
   const saving = useSaving(writing)
 
   const stage = usePinned()

@@ -32,7 +32,7 @@ export const Top = kept(({ title, back, forward, take, open, keeps, words }: Top
         <input
           type="file"
           name="file"
-          accept=".yaml,.yml,.txt,.pdf"
+          accept=".yaml,.yml,.txt,.pdf,.json"
           onChange={(event) => {
             open(event.currentTarget.files?.[0])
             event.currentTarget.value = ''

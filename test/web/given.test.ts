@@ -1,6 +1,6 @@
 import { PDFDocument } from 'pdf-lib'
 import { describe, expect, it } from 'vitest'
-import { readSettled } from '../../src/index.ts'
+import { gaugeJob, isRefusal, readSettled, writeProfile } from '../../src/index.ts'
 import { badInputs } from '../design/bad-inputs.ts'
 import { useBrowser } from './browser.ts'
 import { drop, shed } from './drop.ts'
@@ -101,6 +101,32 @@ describe('what the page is given', () => {
     expect(await alert.textContent()).toContain('take the set as it was saved first')
     expect(await opened.count()).toBe(0)
     expect(await page.inputValue('[name="text"]')).toBe(before)
+    expect(faults).toEqual([])
+  })
+
+  it("a printer's file opened as a design is taken for what it is, and the design stays", {
+    timeout: patience,
+  }, async () => {
+    const found = gaugeJob(
+      'shed',
+      { across: ['149.4mm'], down: ['150mm'], diagonals: ['211.7mm', '211.7mm'] },
+      'a4',
+    )
+    if (isRefusal(found)) throw new Error('a plausible reading')
+    const { page, faults } = await open()
+    const alert = page.locator('header [role="alert"]')
+    const before = await page.inputValue('[name="text"]')
+    await drop(page, writeProfile(found), 'shed.json')
+    await alert.filter({ hasText: 'shed.json is the file of printer shed' }).waitFor()
+    expect(await page.inputValue('[name="text"]')).toBe(before)
+    expect(await page.textContent('#part-printer > summary')).toContain('pages are corrected')
+    expect(await page.inputValue('#printer')).toBe('shed')
+    // another of its name is not lost by a file that was opened by mistake
+    await page.click('#part-printer > summary')
+    await page.selectOption('#printer', '')
+    await drop(page, writeProfile({ ...found, across: 0.99 }), 'other.json')
+    await alert.filter({ hasText: 'another of that name is kept here' }).waitFor()
+    expect(await page.inputValue('#printer')).toBe('')
     expect(faults).toEqual([])
   })
 })

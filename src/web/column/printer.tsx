@@ -62,6 +62,9 @@ export const Printer = kept(({ lay, setLay, paper, text, asking, busy, count, sa
   const known = profile !== null && !('error' in profile) ? profile : null
   const effect = useAnswer(asking, 'effect', known ? { kind: 'effect', text, profile: lay.profile! } : null)
 
+  // one that was opened as a file stands there too
+  const all = known === null ? printers : { ...printers, [known.name]: lay.profile! }
+
   const [clash, setClash] = useState<Profile | null>(null)
   const store = (one: Profile): void => {
     const file = writeProfile(one)
@@ -131,10 +134,10 @@ export const Printer = kept(({ lay, setLay, paper, text, asking, busy, count, sa
           id="printer"
           name="printer"
           value={known?.name ?? ''}
-          onChange={(event) => setLay({ ...lay, profile: printers[event.currentTarget.value] ?? null })}
+          onChange={(event) => setLay({ ...lay, profile: all[event.currentTarget.value] ?? null })}
         >
           <option value="">none: print as it is</option>
-          {Object.keys(printers).map((one) => (
+          {Object.keys(all).map((one) => (
             <option key={one} value={one}>
               {one}
             </option>

@@ -1,4 +1,4 @@
-import { readProfile } from '../../index.ts'
+import { type Profile, readProfile, writeProfile } from '../../index.ts'
 import type { Lay } from '../worker/messages.ts'
 
 const tabKey = 'traceply.tab'
@@ -114,6 +114,15 @@ export const keptPrinters = (): Printers => {
 /** Beside those that another tab kept meanwhile. */
 export const keepPrinter = (name: string, file: string): boolean =>
   write('localStorage', printersKey, JSON.stringify({ ...keptPrinters(), [name]: file }))
+
+/** A printer's file that is opened is kept, unless another of its name is there: that is replaced only when one says so. */
+export const keepOpened = (profile: Profile): string | null => {
+  const file = writeProfile(profile)
+  const there = keptPrinters()[profile.name]
+  if (there !== undefined && there !== file) return null
+  keepPrinter(profile.name, file)
+  return file
+}
 
 /** The printer that the next tab begins with; null for none. */
 export const keepLastPrinter = (file: string | null): boolean =>

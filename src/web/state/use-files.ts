@@ -1,6 +1,8 @@
 import { useCallback, useState } from 'preact/hooks'
+import { readProfile } from '../../index.ts'
 import type { Asking } from '../worker/ask.ts'
 import type { Answer } from '../worker/messages.ts'
+import { keepOpened } from './keep.ts'
 
 /** No set is larger. */
 const mostBytes = 64 * 1024 * 1024
@@ -15,7 +17,7 @@ export interface OpenedSet {
 export interface Files {
   readonly set: OpenedSet | null
   readonly closeSet: () => void
-  /** what was wrong with the last one */
+  /** what was wrong with the last one, or what it is */
   readonly words: string
   readonly open: (file: File | undefined) => Promise<void>
 }
@@ -29,10 +31,32 @@ const textOf = (bytes: ArrayBuffer, cut: boolean): string | null => {
   }
 }
 
-/** A file that is opened or dropped: a set is told by its first letters, all else is read as a design. */
-export const useFiles = (asking: Asking, takeDesign: (text: string) => void): Files => {
+/** letters; no printer's file is longer */
+const mostProfile = 100_000
+
+/** A file that is opened or dropped: a set is told by its first letters, a printer's file by its figures, all else is read as a design. */
+export const useFiles = (
+  asking: Asking,
+  takeDesign: (text: string) => void,
+  takePrinter: (file: string) => void,
+): Files => {
   const [set, setSet] = useState<OpenedSet | null>(null)
   const [words, setWords] = useState('')
+  const takeText = (name: string, text: string): void => {
+    const profile = text.length > mostProfile ? { error: '' } : readProfile(text)
+    if ('error' in profile) {
+      takeDesign(text)
+      return
+    }
+    const kept = keepOpened(profile)
+    const what = `${name} is the file of printer ${profile.name}, no design`
+    if (kept === null)
+      setWords(`${what}; another of that name is kept here: open it under printer to replace that one`)
+    else {
+      takePrinter(kept)
+      setWords(`${what}: the pages are corrected for it now`)
+    }
+  }
   const open = useCallback(async (file: File | undefined): Promise<void> => {
     if (file === undefined) return
     setWords('')
@@ -42,7 +66,7 @@ export const useFiles = (asking: Asking, takeDesign: (text: string) => void): Fi
     if (head !== '%PDF-') {
       const text = textOf(await file.slice(0, mostText).arrayBuffer(), file.size > mostText)
       if (text === null) setWords(`${file.name} is not text in UTF-8; save it as plain text in UTF-8`)
-      else takeDesign(text)
+      else takeText(file.name, text)
       return
     }
     if (file.size > mostBytes) {
