@@ -109,6 +109,9 @@ describe('what the page saves', () => {
     await page.click('#part-title-and-units > summary')
     await page.fill('[name="title"]', 'Ράμπα łódź рампа')
     const design = text(await saved(page, '#save-design'))
+    expect(await page.textContent('.next [role="status"]')).toBe(
+      'o-dz.yaml saved: the design, to open here again',
+    )
     const set = await contentOf(await saved(page, '#save-pages'))
     const words = set.pages.flatMap(({ texts }) => texts.map((one) => one.text)).join(' ')
     expect(words).toContain('Ράμπα łódź рампа')
@@ -173,6 +176,7 @@ describe('what is said beside the design', () => {
     await drop(page, set, 'set.pdf')
     await page.waitForSelector('[name="again-3"]')
     const third = await saved(page, '[name="again-3"]')
+    expect(await page.textContent('.set [role="status"]')).toBe('set-3.pdf saved')
     assertEqual(await contentOf(third), await contentOf(await reprinted(set, '3')))
     // of that one page alone is there
     await drop(page, third, 'pages-3.pdf')

@@ -2,6 +2,7 @@ import { Fragment } from 'preact'
 import { isCurved } from '../../index.ts'
 import { kept } from '../kept.ts'
 import { download } from '../state/download.ts'
+import { fileName } from '../state/file-name.ts'
 import { linkTo } from '../state/link.ts'
 import type { View } from '../state/model.ts'
 import type { Saving } from '../state/use-saving.ts'
@@ -134,6 +135,12 @@ export const Save = kept(({ view, lay, stopped, hurts, busy, count, save, say }:
       say(`the link with this design stands in the address above: copy it there${file}`)
     }
   }
+  const saveDesign = (): void => {
+    const title = view.good?.text === view.text ? view.good.design.title : view.said.get('title')
+    const name = `${fileName(title ?? '')}.yaml`
+    download(name, 'application/yaml', view.text)
+    say(`${name} saved: the design, to open here again`)
+  }
   const unread = view.problems.length > 0 || view.good === null
   const straight = view.good !== null && !view.good.design.ramps.some(isCurved)
   return (
@@ -185,7 +192,7 @@ export const Save = kept(({ view, lay, stopped, hurts, busy, count, save, say }:
             type="button"
             id="save-design"
             aria-label="save the design as YAML"
-            onClick={() => download('ramp.yaml', 'application/yaml', view.text)}
+            onClick={saveDesign}
           >
             YAML
           </button>

@@ -19,7 +19,7 @@ export const SetFile = ({ set, profile, asking, close, takeDesign }: SetFileProp
   const held = { ...plan, pages: plan.pages.filter(({ page }) => here.includes(page)) }
   const again = async (page: string): Promise<void> => {
     try {
-      const answer = await asking.ask({ kind: 'reprint', bytes: set.bytes, pages: [page], profile })
+      const answer = await asking.ask({ kind: 'reprint', name: set.name, bytes: set.bytes, pages: [page], profile })
       if (answer.kind !== 'file') return
       const { name, type, bytes, warnings } = answer.file
       download(name, type, bytes)

@@ -10,6 +10,8 @@ const mostBytes = 64 * 1024 * 1024
 const mostText = 8_000_000
 
 export interface OpenedSet {
+  /** of its file */
+  readonly name: string
   readonly bytes: Uint8Array
   readonly found: Extract<Answer, { kind: 'open-set' }>
 }
@@ -76,7 +78,7 @@ export const useFiles = (
     try {
       const bytes = new Uint8Array(await file.arrayBuffer())
       const answer = await asking.ask({ kind: 'open-set', bytes })
-      if (answer.kind === 'open-set') setSet({ bytes, found: answer })
+      if (answer.kind === 'open-set') setSet({ name: file.name, bytes, found: answer })
     } catch (error) {
       setWords(error instanceof Error ? error.message : String(error))
     }

@@ -15,6 +15,7 @@ import {
   waysOut,
   withAnswers,
 } from '../../index.ts'
+import { reprintName } from '../state/file-name.ts'
 import { filledText } from './filled.ts'
 import { designOf, granted, layingOf, profileOf, settledOf } from './lay.ts'
 import type { Answer, Lay, Question } from './messages.ts'
@@ -55,11 +56,11 @@ export const answer = async (
       return { kind: 'file', file: await save(question, progress, platform) }
     case 'open-set':
       return openSet(question.bytes)
-    case 'reprint':
-      return {
-        kind: 'file',
-        file: await reprint(question.bytes, question.pages, profileOf(question.profile), platform),
-      }
+    case 'reprint': {
+      const { name, bytes, pages, profile } = question
+      const some = await reprint(bytes, pages, profileOf(profile), platform)
+      return { kind: 'file', file: { name: reprintName(name, pages), ...some } }
+    }
     case 'effect': {
       const design = designOf(question.text)
       const { effects } = granted(printerEffects(design, profileOf(question.profile)!))

@@ -45,6 +45,8 @@ export type Question =
   | { readonly kind: 'open-set'; readonly bytes: Uint8Array }
   | {
       readonly kind: 'reprint'
+      /** of the set's file */
+      readonly name: string
       readonly bytes: Uint8Array
       readonly pages: readonly string[]
       readonly profile: string | null

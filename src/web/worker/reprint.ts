@@ -82,7 +82,7 @@ export const reprint = async (
   wanted: readonly string[],
   profile: Profile | null,
   platform: WebPlatform,
-): Promise<Saved> => {
+): Promise<Omit<Saved, 'name'>> => {
   const set = await setOf(bytes)
   const here = set.pages.map(({ planned }) => planned.page)
   const { numbers, unknown, absent } = pickPages(set.plan, here, wanted)
@@ -103,7 +103,6 @@ export const reprint = async (
   const job = granted(found)
   const written = await copyPdf(reprintInput(set, job), platform)
   return {
-    name: `pages-${wanted.join('-')}.pdf`,
     type: 'application/pdf',
     bytes: written,
     warnings: job.warnings,

@@ -1,4 +1,5 @@
 import { type PdfInput, setInput, writePdf, writePng } from '../../index.ts'
+import { fileName } from '../state/file-name.ts'
 import { settledOf } from './lay.ts'
 import { makeOf, setOf, warningsOf } from './make.ts'
 import type { Format, Question, Saved } from './messages.ts'
@@ -62,12 +63,3 @@ const told = (input: PdfInput, progress: Progress): PdfInput => {
   }))
   return { ...input, pages }
 }
-
-/** A title as a file's name that every system takes. */
-const fileName = (title: string): string =>
-  title
-    .normalize('NFKD')
-    .replaceAll(/[^\w]+/g, '-')
-    .replaceAll(/^-+|-+$/g, '')
-    .toLowerCase()
-    .slice(0, 60) || 'ramp'

@@ -1,0 +1,20 @@
+import { expect, it } from 'vitest'
+import { fileName, reprintName } from '../../src/web/state/file-name.ts'
+
+it.each([
+  ['Low ramp for the boathouse', 'low-ramp-for-the-boathouse'],
+  ['Schanze – Café', 'schanze-cafe'],
+  ['рампа', 'ramp'],
+  ['', 'ramp'],
+])('a title as a file: %s', (title, name) => {
+  expect(fileName(title)).toBe(name)
+})
+
+it.each([
+  ['set.pdf', ['3'], 'set-3.pdf'],
+  ['my.first set.pdf', ['trial'], 'my.first set-trial.pdf'],
+  ['set', ['A3', 'strips'], 'set-A3-strips.pdf'],
+  ['set.pdf', ['a/3'], 'set-a3.pdf'],
+] as const)('pages of %s once more: %s', (set, pages, name) => {
+  expect(reprintName(set, pages)).toBe(name)
+})
