@@ -1,8 +1,8 @@
 import { useEffect, useMemo, useReducer, useRef, useState } from 'preact/hooks'
-import { countWords, type Problem } from '../index.ts'
+import type { Problem } from '../index.ts'
 import { Checks } from './column/checks.tsx'
 import { Choose } from './column/choose.tsx'
-import { Paper } from './column/paper.tsx'
+import { Paper, paperLine } from './column/paper.tsx'
 import { Printer, printerLine } from './column/printer.tsx'
 import { Save } from './column/save.tsx'
 import { SetFile } from './column/set-file.tsx'
@@ -57,12 +57,6 @@ const noDoubts: readonly string[] = []
 
 const tornWords =
   'The link is torn: it holds no whole design. What is shown is another one; copy the link anew, or ask for the design as a file.'
-
-/** What the closed part of the paper says. */
-const paperLine = (paper: string, count: number | undefined, refused: string | null): string => {
-  if (refused !== null) return `${paper}: ${refused}`
-  return count === undefined ? paper : `${paper}, ${countWords(count, 'page')} to tape`
-}
 
 /** What an alarm says in the drawing. */
 const alarmWords: Readonly<Record<string, string>> = { tips: 'DANGER: tips over' }
@@ -189,7 +183,10 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
           profile={lay.profile}
           asking={writing}
           close={files.closeSet}
-          takeDesign={setText}
+          takeDesign={(of, words) => {
+            setText(of)
+            setLay({ ...lay, words })
+          }}
         />
       )}
       <main>

@@ -183,8 +183,20 @@ describe('what is said beside the design', () => {
     await page.locator('.set', { hasText: `1 of the ${own.pages.length} pages of set` }).waitFor()
     expect(await page.locator('.set [name^="again-"]').allTextContents()).toEqual(['3'])
     await page.fill('[name="ramps.0.toe"]', '44 mm')
+    await page.fill('[name="margin"]', '')
+    await page.fill('[name="overlap"]', '')
+    await page.uncheck('[name="pack"]')
+    await page.click('.covers button:has-text("ribbon")')
     await page.click('#take-design')
     expect(text(await saved(page, '#save-design'))).toBe(design)
+    // laid as that set was, and what is not of it is told
+    expect(await page.textContent('.set [role="status"]')).toContain(
+      `to those of ${own.plan.set} only where they bear that code too`,
+    )
+    expect(await page.inputValue('[name="margin"]')).toBe('9 mm, 14 mm, 11 mm, 16 mm')
+    expect(await page.inputValue('[name="overlap"]')).toBe('15 mm')
+    expect(await page.isChecked('[name="strips"]')).toBe(true)
+    expect(await page.textContent('.covers [aria-pressed="true"] b')).toBe(own.plan.cover)
     expect(faults).toEqual([])
   })
 })

@@ -38,6 +38,12 @@ const lengths = [
 
 const paperKeys = ['paper'] as const
 
+/** What the closed part says. */
+export const paperLine = (paper: string, count: number | undefined, refused: string | null): string => {
+  if (refused !== null) return `${paper}: ${refused}`
+  return count === undefined ? paper : `${paper}, ${countWords(count, 'page')} to tape`
+}
+
 /** Pages as paper: three ways to cover the side with their counts, and the page that a number stands for. */
 export const Paper = kept(({ view, actions, counts, plan, lay, setLay, showPage }: PaperProps) => {
   const { answer, old } = counts

@@ -188,12 +188,7 @@ export const Save = kept(({ view, lay, stopped, hurts, busy, count, save, say }:
           the design <small>to open here again</small>
         </span>
         <span class="formats">
-          <button
-            type="button"
-            id="save-design"
-            aria-label="save the design as YAML"
-            onClick={saveDesign}
-          >
+          <button type="button" id="save-design" aria-label="save the design as YAML" onClick={saveDesign}>
             YAML
           </button>
           <button type="button" id="copy-link" onClick={copyLink}>

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import type { LayingWords } from '../../index.ts'
 import { namesOf } from '../page-name.ts'
 import { download } from '../state/download.ts'
 import type { OpenedSet } from '../state/use-files.ts'
@@ -9,17 +10,23 @@ interface SetFileProps {
   readonly profile: string | null
   readonly asking: Asking
   readonly close: () => void
-  readonly takeDesign: (text: string) => void
+  readonly takeDesign: (text: string, words: LayingWords) => void
 }
 
 /** A set that was opened: any of its pages once more, or the design that it was plotted from. */
 export const SetFile = ({ set, profile, asking, close, takeDesign }: SetFileProps) => {
   const [words, setWords] = useState('')
-  const { plan, here, design } = set.found
+  const { plan, here, design, words: laid } = set.found
   const held = { ...plan, pages: plan.pages.filter(({ page }) => here.includes(page)) }
   const again = async (page: string): Promise<void> => {
     try {
-      const answer = await asking.ask({ kind: 'reprint', name: set.name, bytes: set.bytes, pages: [page], profile })
+      const answer = await asking.ask({
+        kind: 'reprint',
+        name: set.name,
+        bytes: set.bytes,
+        pages: [page],
+        profile,
+      })
       if (answer.kind !== 'file') return
       const { name, type, bytes, warnings } = answer.file
       download(name, type, bytes)
@@ -27,6 +34,12 @@ export const SetFile = ({ set, profile, asking, close, takeDesign }: SetFileProp
     } catch (error) {
       setWords(error instanceof Error ? error.message : String(error))
     }
+  }
+  const take = (): void => {
+    takeDesign(design, laid)
+    setWords(
+      `Its design is open, laid as this set was as far as the file knows. Pages that you save now are a set of their own: tape them to those of ${plan.set} only where they bear that code too.`,
+    )
   }
   return (
     <section class="set" aria-label="an opened set">
@@ -45,7 +58,7 @@ export const SetFile = ({ set, profile, asking, close, takeDesign }: SetFileProp
       </div>
       <div class="row">
         {design !== '' && (
-          <button type="button" id="take-design" onClick={() => takeDesign(design)}>
+          <button type="button" id="take-design" onClick={take}>
             open its design
           </button>
         )}

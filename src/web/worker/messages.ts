@@ -99,7 +99,10 @@ export type Answer =
       readonly plan: SetPlan
       /** the pages that the file holds, numbers of the plan */
       readonly here: readonly number[]
+      /** empty where the file holds none */
       readonly design: string
+      /** how its pages were laid */
+      readonly words: LayingWords
     }
   | { readonly kind: 'effect'; readonly lines: readonly string[] }
   | { readonly kind: 'choose'; readonly ramps: readonly ChosenRamp[]; readonly notes: readonly string[] }

@@ -11,6 +11,7 @@ import {
   reprintJob,
   type SetPdf,
 } from '../../index.ts'
+import { laidAs } from './laid-as.ts'
 import { granted } from './lay.ts'
 import type { Answer, Saved } from './messages.ts'
 import { sha256, type WebPlatform } from './platform.ts'
@@ -72,7 +73,7 @@ export const openSet = async (bytes: Uint8Array): Promise<Answer> => {
     kind: 'open-set',
     plan,
     here: pages.map(({ planned }) => planned.page),
-    design: typeof design === 'string' ? design : '',
+    ...(typeof design === 'string' ? laidAs(plan, design) : { design: '', words: {} }),
   }
 }
 
