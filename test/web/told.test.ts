@@ -199,3 +199,21 @@ it('an overlap that is refused is told beside the save button, and bars nothing 
   expect(await page.textContent('.next')).not.toContain('under paper')
   expect(faults).toEqual([])
 })
+
+it('a cover that was tapped is given back by another tap', { timeout: patience }, async () => {
+  const { page, faults } = await open()
+  await page.click('#part-paper > summary')
+  const chosen = page.locator('.covers [aria-pressed="true"] b')
+  await chosen.waitFor()
+  const own = await chosen.textContent()
+  const tap = (cover: string) => page.click(`.covers button:has(b:text-is("${cover}"))`)
+  const choice = page.locator('#part-paper .help', { hasText: 'tap it again to leave it to the program' })
+  expect(await choice.count()).toBe(0)
+  const other = own === 'whole' ? 'line' : 'whole'
+  await tap(other)
+  await choice.filter({ hasText: `${other} is your choice` }).waitFor()
+  await tap(other)
+  await choice.waitFor({ state: 'detached' })
+  await chosen.filter({ hasText: own! }).waitFor()
+  expect(faults).toEqual([])
+})

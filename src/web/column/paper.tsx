@@ -51,6 +51,7 @@ export const Paper = kept(({ view, actions, counts, plan, lay, setLay, showPage 
   const refused = counts.refused ?? plan.refused
   const setWords = (words: Partial<Lay['words']>): void =>
     setLay({ ...lay, words: { ...lay.words, ...words } })
+  const { cover: own, ...uncovered } = lay.words
   return (
     <div class={old ? 'old' : undefined}>
       <fieldset class="covers">
@@ -60,7 +61,9 @@ export const Paper = kept(({ view, actions, counts, plan, lay, setLay, showPage 
             type="button"
             key={cover}
             aria-pressed={cover === chosen}
-            onClick={() => setWords({ cover })}
+            onClick={() =>
+              cover === lay.words.cover ? setLay({ ...lay, words: uncovered }) : setWords({ cover })
+            }
           >
             <CoverSketch cover={cover} />
             <b>{cover}</b>
@@ -69,6 +72,9 @@ export const Paper = kept(({ view, actions, counts, plan, lay, setLay, showPage 
           </button>
         ))}
       </fieldset>
+      {own !== undefined && own === chosen && (
+        <p class="help">{`${own} is your choice: tap it again to leave it to the program`}</p>
+      )}
       <FileKeys keys={paperKeys} view={view} actions={actions} />
       <Tick name="strips" checked={lay.words.strips ?? false} set={(strips) => setWords({ strips })}>
         story strips too: studs, seams and screws at full size
