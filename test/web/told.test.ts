@@ -217,3 +217,11 @@ it('a cover that was tapped is given back by another tap', { timeout: patience }
   await chosen.filter({ hasText: own! }).waitFor()
   expect(faults).toEqual([])
 })
+
+it('at twice the letters nothing on a phone is wider than the page', { timeout: patience }, async () => {
+  const { page, faults } = await open({ viewport: { width: 390, height: 844 }, bypassCSP: true })
+  await page.addStyleTag({ content: 'html { font-size: 200% !important }' })
+  await page.waitForSelector('#save-set')
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390)
+  expect(faults).toEqual([])
+})
