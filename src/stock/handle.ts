@@ -2,12 +2,13 @@ import { bisect } from '../geometry/bisect.ts'
 import { polygonInside } from '../geometry/contains.ts'
 import { inch } from '../geometry/inch.ts'
 import { pathSegments } from '../geometry/path.ts'
-import type { Point } from '../geometry/point.ts'
+import { type Point, pointDistance } from '../geometry/point.ts'
 import { outerPolygon } from '../geometry/polygon/outer-polygon.ts'
 import type { Units } from '../length.ts'
 import { same } from '../ramp/check/offer.ts'
 import { timberDistance } from '../ramp/frame/timber.ts'
 import type { SolvedQuarter, SolvedRamp } from '../ramp/ramp.ts'
+import type { Splice } from '../ramp/splice/splice.ts'
 
 /** A handle of the trade with two feet and four bolts, as it lies on the side, mm; common practice, no source. */
 export const handleSize = { length: 160, height: 40 } as const
@@ -32,10 +33,15 @@ const bolts = {
   in: { sold: [1, 1.25, 1.5, 1.75, 2, 2.5, 3].map((inches) => inches * inch), taken: 0.625 * inch },
 } as const
 
-/** Of the bolts that hold handles, through the thickest of the sides; under the head. */
-export const handleBolt = (ramps: readonly Pick<SolvedRamp, 'design'>[], units: Units): number => {
+/** Of the bolts that hold handles, through the thickest of the sides, `plated` through a plate as thick too; under the head. */
+export const handleBolt = (
+  ramps: readonly Pick<SolvedRamp, 'design'>[],
+  units: Units,
+  plated = false,
+): number => {
   const { sold, taken } = bolts[units]
-  const through = Math.max(...ramps.map(({ design }) => design.sides.thickness)) + taken
+  const thickest = Math.max(...ramps.map(({ design }) => design.sides.thickness))
+  const through = (plated ? 2 : 1) * thickest + taken
   return sold.find((length) => length >= through - same) ?? through
 }
 
@@ -66,14 +72,33 @@ export const gripHoles = (middle: Point, grip: 'handle' | 'rope'): readonly Poin
     ? handleBolts(middle)
     : [-1, 1].map((way) => ({ x: middle.x + way * boltsFromMiddle.along, y: middle.y }))
 
+/** Its middle, and whether its bolts pass the plate over a joint of the side too. */
+export interface HandlePlace extends Point {
+  readonly plated: boolean
+}
+
+/** Whether a bolt passes a plate: null where it lies too near to the plate's edge for its washer. */
+const passes = ({ plate: { corners } }: Splice, bolt: Point): boolean | null => {
+  const offs = corners.map((from, i) => {
+    const to = corners[(i + 1) % corners.length]!
+    return (
+      ((to.x - from.x) * (bolt.y - from.y) - (to.y - from.y) * (bolt.x - from.x)) / pointDistance(from, to)
+    )
+  })
+  const inside = Math.min(...offs)
+  if (Math.abs(inside) < boltRoom) return null
+  return inside > 0
+}
+
 /** From a handle's middle to the corners of the room that it takes. */
 const [roomAlong, roomUp] = [handleSize.length / 2 + edgeRoom, handleSize.height / 2 + edgeRoom]
 
 /**
  * Where a handle is bolted to the outside of each side: clear of the side's edges, its bolts clear of every timber. As near over the
- * balance and as high as that allows, so that the ramp hangs level and does not turn over; null where no place is left.
+ * balance and as high as that allows, so that the ramp hangs level and does not turn over; beside a plate over a joint of the side
+ * rather than through it, as far as it hangs as well there. Null where no place is left.
  */
-export const handlePlace = (ramp: SolvedQuarter, balance: Point): Point | null => {
+export const handlePlace = (ramp: SolvedQuarter, balance: Point): HandlePlace | null => {
   const within = polygonInside(outerPolygon(ramp.side.outline, 1))
   const corners = pathSegments(ramp.side.outline).map(({ from }) => from)
   const timbers = [...ramp.studs, ...ramp.deckTimbers]
@@ -84,15 +109,22 @@ export const handlePlace = (ramp: SolvedQuarter, balance: Point): Point | null =
     ) &&
     corners.every((p) => Math.abs(p.x - x) >= roomAlong || Math.abs(p.y - y) >= roomUp) &&
     handleBolts({ x, y }).every((bolt) => timbers.every((timber) => timberDistance(timber, bolt) >= boltRoom))
+  // all four alike: a bolt for side and plate may have no thread where its nut meets the side alone
+  const joined = (place: Point, plated: boolean): boolean =>
+    handleBolts(place).every((bolt) => {
+      const met = ramp.splices.map((splice) => passes(splice, bolt))
+      return !met.includes(null) && met.includes(true) === plated
+    })
   for (const { aside, over } of leanings)
-    for (let dx = 0; dx <= aside; dx += steps.aside)
-      for (const x of dx === 0 ? [balance.x] : [balance.x + dx, balance.x - dx])
-        for (
-          let y = topAt(ramp, Math.max(0, x - roomAlong)) - roomUp;
-          y >= Math.max(roomUp, balance.y + over);
-          y -= steps.down
-        )
-          if (stands({ x, y })) return { x, y }
+    for (const plated of ramp.splices.length > 0 ? [false, true] : [false])
+      for (let dx = 0; dx <= aside; dx += steps.aside)
+        for (const x of dx === 0 ? [balance.x] : [balance.x + dx, balance.x - dx])
+          for (
+            let y = topAt(ramp, Math.max(0, x - roomAlong)) - roomUp;
+            y >= Math.max(roomUp, balance.y + over);
+            y -= steps.down
+          )
+            if (stands({ x, y }) && joined({ x, y }, plated)) return { x, y, plated }
   return null
 }
 

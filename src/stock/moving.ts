@@ -1,10 +1,10 @@
 import type { Mass } from '../design/densities.ts'
-import type { Wheels } from '../design/design.ts'
+import type { Units, Wheels } from '../design/design.ts'
 import type { Point } from '../geometry/point.ts'
 import type { SolvedWheels } from '../ramp/frame/wheels.ts'
-import type { SolvedQuarter } from '../ramp/ramp.ts'
+import type { SolvedQuarter, WholeDesign } from '../ramp/ramp.ts'
 import { balancePoint } from './balance.ts'
-import { handlePlace } from './handle.ts'
+import { type HandlePlace, handleBolt, handlePlace } from './handle.ts'
 import type { Weight } from './weight.ts'
 
 /** How one ramp is moved by hand. Lengths mm, weights kg. */
@@ -13,7 +13,9 @@ export interface Moving {
   /** where it hangs level, seen from the side */
   readonly balance: Point
   /** middle of a handle on each side, over the balance where it can be; seen from the side. Null where none has room. */
-  readonly handle: Point | null
+  readonly handle: HandlePlace | null
+  /** of the bolts that hold it, under the head */
+  readonly bolt: number
   /** a rope through two holes where a handle would not pass into the ramp that it stores inside */
   readonly grip: 'handle' | 'rope'
   readonly rolling: Rolling | null
@@ -31,12 +33,20 @@ export interface Rolling extends Wheels, Omit<SolvedWheels, 'timber'> {
 /** A third each, so that one may hang in a hollow; of two, a half each. */
 const wheelShare = (count: number): number => Math.max(1 / 3, 1 / count)
 
-export const moveRamp = (ramp: SolvedQuarter, weight: Weight): Moving => {
+export const moveRamp = (
+  ramp: SolvedQuarter,
+  { ramps }: WholeDesign,
+  weight: Weight,
+  units: Units,
+): Moving => {
   const balance = balancePoint(ramp)
+  const handle = handlePlace(ramp, balance)
+  const plated = handle?.plated ?? false
   return {
     ramp: ramp.name,
     balance,
-    handle: handlePlace(ramp, balance),
+    handle,
+    bolt: handleBolt(plated ? [ramp] : ramps, units, plated),
     grip: ramp.design.storesInside ? 'rope' : 'handle',
     rolling: rollingOf(ramp, weight),
   }

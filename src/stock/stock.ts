@@ -85,7 +85,7 @@ export const suppliesOf = (
   panels: readonly BoughtPanels[] | null,
 ): Supplies => {
   const { timber, screws, weight, faces } = taking
-  const moving = curvedOf(solved.ramps).map((ramp) => moveRamp(ramp, weight))
+  const moving = curvedOf(solved.ramps).map((ramp) => moveRamp(ramp, solved, weight, design.units))
   const joints = jointPlates(solved.ramps, design.units)
   const people = Math.max(2, ...weight.ramps.map((own) => own.people))
   const bought =

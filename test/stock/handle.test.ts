@@ -3,11 +3,14 @@ import { curvedOf } from '../../src/design/kind-traits.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { pathDistance } from '../../src/geometry/nearest.ts'
 import { outerPolygon } from '../../src/geometry/polygon/outer-polygon.ts'
+import { buyJob } from '../../src/job/buy.ts'
+import { isRefusal } from '../../src/job/refusal.ts'
 import { type Timber, timberCorners } from '../../src/ramp/frame/timber.ts'
 import type { SolvedQuarter } from '../../src/ramp/ramp.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { balancePoint } from '../../src/stock/balance.ts'
 import { handleBolt, handleBolts, handlePlace, handleSize } from '../../src/stock/handle.ts'
+import { bookletSaid, designOf } from '../booklet/said.ts'
 import { above, hold } from '../support/hold.ts'
 import { assertNear } from '../support/near.ts'
 import { randomFrom } from '../support/random.ts'
@@ -34,6 +37,22 @@ const designs = [
   ),
 ]
 const ramps = designs.flatMap(rampsOf)
+
+/** With sides longer than a panel, in pieces. */
+const long = (deck: number, every: number, height: number): string => `title: Spliced
+units: mm
+ramps:
+  - width: 1216
+    height: { deck: ${height} }
+    transition: { circle: { surface: 1800 } }
+    toe: 40
+    deck: ${deck}
+    studs: { section: 45 x 95, every: ${every} }
+    skin: [9 plywood, 9 plywood, 6 hardboard]
+    run-out: { sheet: 2 steel }
+    deck-board: 18 plywood
+    coping: { outside: 60.3, up: 8, out: 6 }
+`
 
 const holds = (ring: Ring, { x, y }: { readonly x: number; readonly y: number }): boolean =>
   ringHolds(ring, x, y)
@@ -120,5 +139,49 @@ describe('a handle', () => {
           )
     }
     expect(beside).toBeLessThan(ramps.length / 3)
+  })
+
+  test('lies beside the plate over a joint of its side or wholly on it, and then has bolts through both', () => {
+    const seen = { beside: 0, through: 0 }
+    for (const deck of [1500, 1550, 1600, 1650, 1700, 1750, 1800, 1850, 1900])
+      for (const [every, height] of [
+        [180, 640],
+        [230, 500],
+      ] as const) {
+        const text = long(deck, every, height)
+        for (const ramp of rampsOf(text)) {
+          const place = handlePlace(ramp, balancePoint(ramp))
+          if (ramp.splices.length === 0) continue
+          if (!place) throw new Error(`${deck} ${every}: no place`)
+          expect(faults(ramp, place)).toEqual([])
+          const plates = ramp.splices.map(({ plate }) => ringOf(plate.corners.map(({ x, y }) => [x, y])))
+          // each bolt with its washer, point by point
+          const met = handleBolts(place).flatMap(({ x, y }) =>
+            [0, 7, 14.9].flatMap((r) =>
+              around(24, (a) =>
+                plates.some((ring) => holds(ring, { x: x + r * Math.cos(a), y: y + r * Math.sin(a) })),
+              ),
+            ),
+          )
+          expect(new Set(met)).toEqual(new Set([place.plated]))
+          seen[place.plated ? 'through' : 'beside']++
+        }
+      }
+    for (const count of Object.values(seen)) above(count, 1)
+  })
+
+  test('through a plate has bolts of one length in the list and the booklet, that reach through both', () => {
+    const text = long(1600, 180, 640)
+    const job = buyJob(designOf(text))
+    if (isRefusal(job)) throw new Error(JSON.stringify(job))
+    const [line, ...others] = job.facts.stock.list!.filter(({ what }) => what.startsWith('bolts M6'))
+    expect(others).toEqual([])
+    // 18 of the side and 18 of the plate, a foot of 3, two washers of 1.6, a nut of 5 (as above)
+    const length = Number(/× (\d+) mm/.exec(line!.what)![1])
+    expect(length).toBeGreaterThanOrEqual(18 + 18 + 3 + 2 * 1.6 + 5)
+    expect(line!.note).toBe('four for each handle, through the side and the plate inside it')
+    expect(bookletSaid(text, ['moving']).replace(/\s+/g, ' ')).toContain(
+      `four bolts M6 × ${length} through holes of 7 mm`,
+    )
   })
 })

@@ -271,7 +271,7 @@ describe('moving', () => {
     return {
       ramp: curvedOf(solved.ramps)[0]!,
       weight,
-      moving: moveRamp(curvedOf(solved.ramps)[0]!, weight),
+      moving: moveRamp(curvedOf(solved.ramps)[0]!, solved, weight, 'mm'),
     }
   }
 

@@ -10,7 +10,7 @@ import { runOutPieces, runOutSizes } from '../../ramp/beside/run-out-sheet.ts'
 import { rounded } from '../../ramp/check/offer.ts'
 import type { Flat, WholeDesign } from '../../ramp/ramp.ts'
 import { screwHead, screwSize } from '../../ramp/screws/screw-sort.ts'
-import { grips, handleBolt, handleHoles, handleWords } from '../handle.ts'
+import { grips, handleHoles, handleWords } from '../handle.ts'
 import type { JointPlate } from '../joint-plate.ts'
 import type { Moving } from '../moving.ts'
 import { type SectionPlan, sectionWords, squared } from '../timber/boards.ts'
@@ -162,6 +162,7 @@ const fittingLines = (
   const feet = ramps.reduce((sum, ramp) => sum + ramp.design.sides.count * (ramp.length ?? 0), 0)
   const gripped = (grip: Moving['grip']): number =>
     moving.filter((one) => one.grip === grip && one.handle).length
+  const handled = moving.filter(({ grip, handle }) => grip === 'handle' && handle)
   const word = (name: 'wheels' | 'handles' | 'bolts' | 'rubber'): Pick<ListLine, 'part' | 'priced'> => ({
     part: 'fittings',
     priced: { kind: 'word', word: name },
@@ -185,13 +186,16 @@ const fittingLines = (
             unit: 'piece',
             note: `four holes, ${ownUnits(handleHoles, units)} apart`,
           },
-          {
-            ...word('bolts'),
-            what: `bolts ${ownUnits(grips.bolt, units)} × ${rounded(handleBolt(ramps, units), units)}, cup heads, washers, nuts`,
-            count: 8 * gripped('handle'),
-            unit: 'piece',
-            note: 'four for each handle, through the side',
-          },
+          ...[...new Set(handled.map(({ bolt }) => bolt))].map((bolt): ListLine => {
+            const own = handled.filter((one) => one.bolt === bolt)
+            return {
+              ...word('bolts'),
+              what: `bolts ${ownUnits(grips.bolt, units)} × ${rounded(bolt, units)}, cup heads, washers, nuts`,
+              count: 8 * own.length,
+              unit: 'piece',
+              note: `four for each handle, through the side${own.some(({ handle }) => handle?.plated) ? ' and the plate inside it' : ''}`,
+            }
+          }),
         ]
       : []),
     ...(gripped('rope') > 0

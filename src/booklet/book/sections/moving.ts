@@ -6,7 +6,7 @@ import { numberList, wordList } from '../../../length/word-list.ts'
 import type { Flat, SolvedRamp } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../ramp/screws/screw-sort.ts'
 import { bestWay, comesOut, type Low } from '../../../ramp/stored.ts'
-import { boltRoom, boltsFromMiddle, gripHoles, grips, handleBolt } from '../../../stock/handle.ts'
+import { boltRoom, boltsFromMiddle, gripHoles, grips } from '../../../stock/handle.ts'
 import type { Moving } from '../../../stock/moving.ts'
 import { stockLines, stockRows } from '../../stock-rows.ts'
 import { handleView } from '../../views/acts/act-views.ts'
@@ -175,7 +175,7 @@ const fitBlocks = (
 const gripStep = (
   { solved, show, units }: Book,
   ramp: SolvedRamp,
-  { handle, grip, balance }: Moving,
+  { handle, bolt, grip, balance }: Moving,
   of: string,
 ): string => {
   if (!handle)
@@ -183,12 +183,12 @@ const gripStep = (
   const holds = solved.ramps.some(({ design: { storesInside } }) => storesInside?.ramp === ramp.name)
   const holes = gripHoles(handle, grip)
   const each = (of: (p: Point) => number): string => wordList([...new Set(holes.map((p) => show(of(p))))])
-  const place = `its middle ${show(handle.x)} behind the toe and ${show(handle.y)} up, the holes ${each(({ x }) => x)} behind the toe, ${each(({ y }) => y)} up: there none meets a timber`
+  const place = `its middle ${show(handle.x)} behind the toe and ${show(handle.y)} up, the holes ${each(({ x }) => x)} behind the toe, ${each(({ y }) => y)} up: there none meets a timber${handle.plated ? '. They pass the plate over the joint of the side too: look that none meets a screw of it' : ''}`
   const hangs =
     handle.y < balance.y ? '. Its weight lies higher: a hand on the upper edge keeps it upright' : ''
   return grip === 'rope'
     ? `Knot a loop of ${ownUnits(grips.rope, units)} rope through two holes of ${ownUnits(grips.ropeHole, units)} in each side${of}, ${place}${hangs}. Take it out before it is stored: nothing may stand out of these sides.`
-    : `Bolt a handle on the outside of each side${of}, four bolts ${ownUnits(grips.bolt, units)} × ${show(handleBolt(solved.ramps, units))} through holes of ${ownUnits(grips.boltHole, units)}, ${holds ? 'cup heads inside, so that the other ramp passes, washers and nuts outside' : 'washers and nuts inside'}, ${place}. A handle with other holes: mark its own, clear of every timber${hangs}.`
+    : `Bolt a handle on the outside of each side${of}, four bolts ${ownUnits(grips.bolt, units)} × ${show(bolt)} through holes of ${ownUnits(grips.boltHole, units)}, ${holds ? 'cup heads inside, so that the other ramp passes, washers and nuts outside' : 'washers and nuts inside'}, ${place}. A handle with other holes: mark its own, clear of every timber${hangs}.`
 }
 
 /** A flat is long and low: one grip at each of its corners, its holes between two studs. */
