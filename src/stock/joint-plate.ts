@@ -2,6 +2,7 @@ import { curvedOf, straightOf } from '../design/kind-traits.ts'
 import { type Box, pointsBounds } from '../geometry/bounds.ts'
 import { inch } from '../geometry/inch.ts'
 import type { Units } from '../length.ts'
+import { alikeWide } from '../ramp/beside/meeting.ts'
 import { flatMet } from '../ramp/beside/meeting-trial.ts'
 import { same } from '../ramp/check/offer.ts'
 import { type Timber, timberCorners } from '../ramp/frame/timber.ts'
@@ -24,13 +25,21 @@ export interface JointPlate {
   readonly bolt: number
 }
 
-/** Wood round a bolt; usual lengths of bolts, and what head, washers and nut take of them. Common practice, no source. mm */
+/** Wood round a bolt; how far from the joint one may lie; usual lengths of bolts, and what head, washers and nut take of them. Common practice, no source. mm */
 const practice = {
-  mm: { clear: 25, step: 5, apart: 150, bolts: [40, 45, 50, 60, 70, 80, 90, 100, 120], nut: 12 },
+  mm: {
+    clear: 25,
+    step: 5,
+    apart: 150,
+    farthest: 600,
+    bolts: [40, 45, 50, 60, 70, 80, 90, 100, 120],
+    nut: 12,
+  },
   in: {
     clear: inch,
     step: inch / 4,
     apart: 6 * inch,
+    farthest: 24 * inch,
     bolts: [1.5, 1.75, 2, 2.5, 3, 3.5, 4, 5].map((inches) => inches * inch),
     nut: inch / 2,
   },
@@ -40,46 +49,59 @@ const slack = 1e-6
 
 const boxOf = (timber: Timber): Box => pointsBounds(timberCorners(timber))
 
-/** Two places between the end timber and the next, clear of both; one in their middle where there is room for no more. `from`: distances of their near and far edges from the joint. */
+/**
+ * Two places clear of what stands behind, past the end timber; one where there is room for no more; else in front of it, then past
+ * the next ones. None where no place is left. `boxes`: their near and far edges from the joint.
+ */
 const places = (boxes: readonly Box[], units: Units): readonly number[] => {
-  const { clear, step, apart } = practice[units]
-  const [end, next] = [...boxes].sort((a, b) => a.x0 - b.x0)
-  const first = (end ? end.x1 : 0) + clear
-  const last = Math.min(next ? next.x0 - clear : Number.POSITIVE_INFINITY, first + apart)
-  const [near, far] = [Math.ceil(first / step - slack) * step, Math.floor(last / step + slack) * step]
-  if (far - near >= clear) return [near, far]
-  return far >= near ? [near] : [((end?.x1 ?? 0) + (next?.x0 ?? 0)) / 2]
-}
-
-/** As seen from either end of it, the nearer timber of both. */
-const flatBoxes = ({ studs, length }: Flat): readonly Box[] => {
-  const near = studs.map(boxOf)
-  const far = near.map((box) => ({ ...box, x0: length - box.x1, x1: length - box.x0 }))
-  const sorted = [near, far].map((all) => [...all].sort((a, b) => a.x0 - b.x0))
-  return [0, 1].flatMap((i) => {
-    const both = sorted.flatMap((all) => all[i] ?? [])
-    if (both.length === 0) return []
-    // the end timber reaches as far as the thicker does, the next begins where the nearer does
-    return [
-      {
-        ...both[0]!,
-        x0: Math.min(...both.map(({ x0 }) => x0)),
-        x1: i === 0 ? Math.max(...both.map(({ x1 }) => x1)) : Math.min(...both.map(({ x1 }) => x1)),
-      },
-    ]
+  const { clear, step, apart, farthest } = practice[units]
+  const sorted = [...boxes].sort((a, b) => a.x0 - b.x0)
+  // what is free begins where all before it end
+  const starts = [0, ...sorted.map((_, i) => Math.max(...sorted.slice(0, i + 1).map(({ x1 }) => x1)))]
+  const between = starts.map((start, i): readonly number[] => {
+    const next = sorted[i]
+    const first = start + clear
+    const last = Math.min(next ? next.x0 - clear : Number.POSITIVE_INFINITY, first + apart)
+    const [near, far] = [Math.ceil(first / step - slack) * step, Math.floor(last / step + slack) * step]
+    if (far - near >= clear) return [near, far]
+    return far >= near ? [near] : []
   })
+  const [front = [], past = [], ...beyond] = between
+  return [past, front, ...beyond].find((own) => own.length > 0 && Math.max(...own) <= farthest) ?? []
 }
 
-const plateOf = (quarter: SolvedQuarter, flat: Flat, units: Units): JointPlate => {
+/** What stands inside a side, near the floor: timbers, and plates over joints of the side. */
+const behind = ({ studs, splices }: SolvedRamp, below: number): readonly Box[] => [
+  ...studs.map(boxOf),
+  ...splices.map(({ plate }) => pointsBounds(plate.corners)).filter(({ y0 }) => y0 < below),
+]
+
+/** The same as seen from either end of a flat. */
+const behindEnds = (flat: Flat, below: number): readonly Box[] => {
+  const near = [...behind(flat, below)].sort((a, b) => a.x0 - b.x0)
+  const far = near
+    .map((box) => ({ ...box, x0: flat.length - box.x1, x1: flat.length - box.x0 }))
+    .sort((a, b) => a.x0 - b.x0)
+  return near.map((box, i) => ({
+    ...box,
+    x0: Math.min(box.x0, far[i]!.x0),
+    x1: Math.max(box.x1, far[i]!.x1),
+  }))
+}
+
+/** Null where no place is left for its bolts. */
+const plateOf = (quarter: SolvedQuarter, flat: Flat, units: Units): JointPlate | null => {
   const { step, clear, bolts, nut } = practice[units]
   const low = Math.min(quarter.transition.toe.y, flat.heights.frame)
   const height = Math.max(step, Math.floor(low / (2 * step) + slack) * 2 * step)
   const thickness = quarter.design.sides.thickness
+  const up = height / 2
   const holes = {
-    quarter: places(quarter.studs.map(boxOf), units),
-    flat: places(flatBoxes(flat), units),
-    up: height / 2,
+    quarter: places(behind(quarter, up + clear), units),
+    flat: places(behindEnds(flat, up + clear), units),
+    up,
   }
+  if (holes.quarter.length === 0 || holes.flat.length === 0) return null
   const reach = (own: readonly number[]): number => Math.max(...own) + clear
   const through = thickness + Math.max(thickness, flat.design.sides.thickness) + nut
   return {
@@ -95,11 +117,12 @@ const plateOf = (quarter: SolvedQuarter, flat: Flat, units: Units): JointPlate =
   }
 }
 
-/** One for each quarter that runs out on a flat; its plate serves either side. */
+/** One for each quarter that runs out on a flat as wide as it is, where its bolts have room; its plate serves either side. */
 export const jointPlates = (ramps: readonly SolvedRamp[], units: Units): readonly JointPlate[] => {
   const flats: readonly Flat[] = straightOf(ramps)
   return curvedOf(ramps).flatMap((quarter) => {
     const flat = flatMet(quarter, flats)
-    return flat ? [plateOf(quarter, flat, units)] : []
+    const plate = flat && alikeWide(quarter, flat) ? plateOf(quarter, flat, units) : null
+    return plate ? [plate] : []
   })
 }

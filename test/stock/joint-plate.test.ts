@@ -1,10 +1,17 @@
 import { describe, expect, test } from 'vitest'
-import { straightOf } from '../../src/design/kind-traits.ts'
+import { curvedOf, straightOf } from '../../src/design/kind-traits.ts'
 import { readDesign } from '../../src/design/read.ts'
-import { timberDistance } from '../../src/ramp/frame/timber.ts'
+import { convexContains } from '../../src/geometry/clip.ts'
+import { buyJob } from '../../src/job/buy.ts'
+import { isRefusal } from '../../src/job/refusal.ts'
+import { flatMet } from '../../src/ramp/beside/meeting-trial.ts'
+import { timberCorners, timberDistance } from '../../src/ramp/frame/timber.ts'
+import { solveDesign } from '../../src/ramp/solve.ts'
 import { jointPlates } from '../../src/stock/joint-plate.ts'
 import { bookletSaid, designOf } from '../booklet/said.ts'
+import { above, hold } from '../support/hold.ts'
 import { assertNear } from '../support/near.ts'
+import { randomFrom } from '../support/random.ts'
 import { templateText } from '../support/templates.ts'
 import { wholeDesign } from '../support/whole.ts'
 
@@ -13,6 +20,38 @@ const solvedOf = (name: string) => {
   if ('problems' in reading) throw new Error(name)
   return { design: reading.design, ramps: wholeDesign(reading.design).ramps }
 }
+
+/** A flat 1216 wide and a quarter that runs out on it. */
+const met = (of: {
+  readonly surface: number
+  readonly every: number
+  readonly length: number
+  readonly width: number
+  readonly section: string
+  readonly quarter: string
+  readonly deck: number
+}): string => `title: Met
+units: mm
+ramps:
+  - name: flat
+    kind: flat
+    width: 1216
+    length: ${of.length}
+    height: { surface: ${of.surface} }
+    studs: { section: ${of.section}, every: ${of.every} }
+    skin: [18 plywood, 6 hardboard]
+  - name: quarter
+    width: ${of.width}
+    height: { deck: 700 }
+    transition: { circle: { surface: 1700 }, tangent: { surface: ${of.surface} } }
+    toe: ${of.surface - 24}
+    deck: ${of.deck}
+    studs: ${of.quarter}
+    skin: [9 plywood, 9 plywood, 6 hardboard]
+    run-out: flat
+    deck-board: 15 plywood
+    coping: { outside: 60.3, up: 8, out: 6 }
+`
 
 describe('the plate over the joint of a quarter and a flat', () => {
   test.each(['quarter-and-flat-mm', 'quarter-and-flat-in'])(
@@ -97,5 +136,78 @@ ${(way === 'low first' ? flats : flats.toReversed()).join('')}  - name: quarter
   test('is none where no ramp runs out on a flat', () => {
     const { ramps, design } = solvedOf('pair-mm')
     expect(jointPlates(ramps, design.units)).toEqual([])
+  })
+
+  test('no bolt meets a timber or a plate over a joint of a side, in many designs; where none has room there is no plate', () => {
+    const random = randomFrom(11)
+    const one = <T>(of: readonly T[]): T => of[Math.floor(random() * of.length)]!
+    const seen = { plates: 0, holes: 0, front: 0, none: 0 }
+    for (let i = 0; i < 120; i++) {
+      const section = one(['38 x 89', '45 x 70', '45 x 95', '38 x 140'])
+      const text = met({
+        surface: one([60, 80, 113]),
+        every: one([110, 130, 170, 250, 300]),
+        length: one([900, 2440, 3000]),
+        width: 1216,
+        section,
+        quarter: `{ section: ${section}, every: ${one([110, 130, 170, 250])} }`,
+        deck: one([500, 1600]),
+      })
+      const reading = readDesign(text)
+      if ('problems' in reading) throw new Error(reading.problems[0]!.message)
+      const solved = solveDesign(reading.design)
+      if (solved.stopped) continue
+      const [flat] = straightOf(solved.ramps)
+      const [quarter] = curvedOf(solved.ramps)
+      if (!flatMet(quarter!, [flat!])) continue
+      const [plate] = jointPlates(solved.ramps, 'mm')
+      if (!plate) {
+        seen.none++
+        continue
+      }
+      seen.plates++
+      const { up } = plate.holes
+      if (plate.holes.quarter[0]! < timberCorners(quarter!.studs[0]!)[1]!.x) seen.front++
+      for (const [own, x] of [
+        ...plate.holes.quarter.map((x) => [quarter!, x] as const),
+        ...plate.holes.flat.flatMap((x) => [[flat!, x] as const, [flat!, flat!.length - x] as const]),
+      ]) {
+        // a hole of 9 and its washer of 24 (ISO 7089: from memory)
+        for (const timber of own.studs) hold(timberDistance(timber, { x, y: up }) >= 12, `${text} ${x}`)
+        for (const { plate: over } of own.splices)
+          for (let turn = 0; turn < 24; turn++)
+            hold(
+              !convexContains(over.corners, {
+                x: x + 12 * Math.cos((turn * Math.PI) / 12),
+                y: up + 12 * Math.sin((turn * Math.PI) / 12),
+              }),
+              `${text} ${x}`,
+            )
+        seen.holes++
+      }
+    }
+    above(seen.plates, 50)
+    above(seen.holes, 200)
+    above(seen.front, 0)
+  })
+
+  test('is none between two that differ in width: the list has no bolts for it, the booklet says why', () => {
+    const text = met({
+      surface: 113,
+      every: 300,
+      length: 2440,
+      width: 1000,
+      section: '38 x 89',
+      quarter: '{ section: 38 x 89, every: 200 }',
+      deck: 500,
+    })
+    const job = buyJob(designOf(text))
+    if (isRefusal(job)) throw new Error(JSON.stringify(job))
+    expect(job.facts.stock.joints).toEqual([])
+    expect(job.facts.stock.list!.filter(({ what }) => what.includes('M8'))).toEqual([])
+    const said = bookletSaid(text, ['flat']).replace(/\s+/g, ' ')
+    expect(said).toContain('this ramp is 1000 mm wide and flat is 1216 mm: their edges do not line up')
+    expect(said).toContain('No plate goes over the joint of flat and quarter.')
+    expect(said).not.toContain('Hold the two together')
   })
 })

@@ -16,6 +16,10 @@ import { noWay, overFloor, toesFor, toeUnder, withToe } from './toe-way.ts'
 /** Ramps whose widths differ by less line up, mm. */
 const alikeWithin = 1
 
+/** Whether the edges of the two line up where they meet. */
+export const alikeWide = (quarter: Pick<Quarter, 'width'>, flat: Pick<Flat, 'width'>): boolean =>
+  Math.abs(flat.width - quarter.width) <= alikeWithin + same
+
 /** What a quarter that runs out on a flat makes of the flats of its design. */
 export const meetingFindings = (
   quarter: Quarter,
@@ -91,7 +95,7 @@ const meeting = (
     case 'toe-step':
       findings.push(stepFinding(quarter, transition, flat, trial, units))
   }
-  if (Math.abs(flat.width - quarter.width) > alikeWithin + same)
+  if (!alikeWide(quarter, flat))
     findings.push(
       note(
         'flat-width',

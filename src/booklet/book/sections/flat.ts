@@ -6,12 +6,12 @@ import type { Flat, SolvedQuarter } from '../../../ramp/ramp.ts'
 import type { JointPlate } from '../../../stock/joint-plate.ts'
 import { rubberThick } from '../../../stock/list/list.ts'
 import { plateView, plateWindow } from '../../views/acts/plate-view.ts'
-import { type Block, check, head, step } from '../block.ts'
+import { type Block, check, head, step, words } from '../block.ts'
 import type { Book } from '../book.ts'
 import { figure } from '../figure.ts'
 import { onPage } from '../page-words.ts'
 import type { Section } from '../pages.ts'
-import { checksOf } from './framing.ts'
+import { checksOf, namedChecks } from './framing.ts'
 import { heavy } from './moving.ts'
 
 /** Setting a flat against the quarters that run out on it. */
@@ -56,7 +56,8 @@ export const flat = (book: Book): Section | null => {
                 )
               }),
           ]),
-        ...checksOf(book, ramp, ['flat-studs', 'flat-width']),
+        ...meeting(ramp).flatMap((quarter) => unplated(book, quarter, ramp)),
+        ...checksOf(book, ramp, ['flat-studs']),
       ]),
       check(
         `${flats.some((ramp) => meeting(ramp).length > 0) ? 'A hand run over the joint feels no step. ' : ''}Nothing rocks.`,
@@ -64,6 +65,20 @@ export const flat = (book: Book): Section | null => {
       ),
     ],
   }
+}
+
+/** Where no plate goes over a joint: why, and what is looked at in its place. */
+const unplated = (book: Book, quarter: SolvedQuarter, { name }: Flat): readonly Block[] => {
+  const joint = `the joint of ${name} and ${quarter.name}`
+  if (book.stock.joints.some((plate) => plate.flat === name && plate.quarter === quarter.name)) return []
+  const why = namedChecks(book, ['flat-width'], (ramp) => ramp === quarter.name)
+  return [
+    ...why,
+    words(
+      `No plate goes over ${joint}${why.length > 0 ? '' : ': its bolts have no room between timbers'}. Look before anybody rides that the two have not drifted apart.`,
+      book.width,
+    ),
+  ]
 }
 
 /** What is bolted over a joint, and where its holes lie. */
