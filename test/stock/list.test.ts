@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { listText } from '../../src/booklet/list/list-text.ts'
 import type { Design } from '../../src/design/design.ts'
+import { curvedOf } from '../../src/design/kind-traits.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { pathSample } from '../../src/geometry/sample.ts'
 import { type BuyJob, buyJob, buyRecord } from '../../src/job/buy.ts'
@@ -143,10 +144,15 @@ test('tools that the steps need are on the list: a spanner for bolts, a chalk li
   for (const [text, spanner, chalk] of [
     [single, 'nuts of the handles', true],
     [templateText('quarter-and-flat-in'), 'nuts of the handles and the plates', true],
+    // no plate without a flat to meet
+    [single.replace(/run-out:\s+sheet: .*/, 'run-out: flat'), 'nuts of the handles', true],
     [flatAlone, null, false],
   ] as const) {
     const tools = bought(text).job.facts.stock.list.filter(({ part }) => part === 'tools')
     expect(tools.find(({ what }) => what === 'spanner')?.note ?? null).toBe(spanner)
+    expect(tools.some(({ what }) => what.startsWith('drill') && /9 mm|3\/8 in/.test(what))).toBe(
+      (spanner ?? '').includes('plates'),
+    )
     expect(tools.some(({ what }) => what === 'chalk line')).toBe(chalk)
     expect(tools.filter(({ what }) => /\bhammer\b/.test(what))).toHaveLength(1)
   }
@@ -303,7 +309,7 @@ test('paint is bought by the litre or the quart, for both faces of the plywood t
   }
 })
 
-test('steel has the size that a shop cuts it to where it closes the toe, and says no empty one where it is ridden on', () => {
+test('steel has the sizes that a shop cuts it to: what closes the toe, and what is ridden on', () => {
   const notes = (text: string): readonly string[] =>
     bought(text).job.facts.stock.list.flatMap(({ what, note }) => (/^[\d.]+ steel,/.test(what) ? [note] : []))
   const { design, job } = bought(single)
@@ -319,5 +325,22 @@ test('steel has the size that a shop cuts it to where it closes the toe, and say
   const ridden = single.replace('6 hardboard', '2 steel')
   expect(ridden).not.toBe(single)
   expect(notes(ridden)).toHaveLength(2)
-  expect(notes(ridden)).toContain('or pieces that are cut to size')
+  // the layer as `cuts` has it
+  const layer = cutsJob(designOf(ridden))
+  if (isRefusal(layer)) throw new Error(JSON.stringify(layer))
+  const [skin] = layer.sheets.flatMap(({ parts }) =>
+    parts.filter(({ part, sheet }) => part === 'skin' && sheet.material === 'steel'),
+  )
+  const { outline } = skin!
+  const up = Math.max(...outline.pieces.map(({ to }) => to.y)) - outline.start.y
+  expect(notes(ridden)).toContain(`or cut to size: ${Math.round(up)} × 1216`)
+  // of one thickness both lie on one panel
+  const both = single.replace('6 hardboard', '1.5 steel')
+  expect(notes(both)).toHaveLength(1)
+  const own = bought(both)
+  const [quarterOfBoth] = curvedOf(own.job.solved.ramps)
+  const closing = runOutSheet(quarterOfBoth!, own.design.stock, own.design.units)
+  expect(notes(both)[0]).toMatch(
+    new RegExp(`^or cut to size: \\d+ × 1216 and ${Math.round(closing!.length)} × 1216$`),
+  )
 })

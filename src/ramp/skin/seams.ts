@@ -117,7 +117,7 @@ export const acrossFindings = (
   const alike = new Map<string, { readonly layers: number[]; board: boolean; readonly ribs: boolean }>()
   const group = (seams: readonly AcrossSeam[]) => {
     const where = `${listed(
-      seams.map(({ at }) => Math.round(at)),
+      seams.map(({ at }) => (units === 'mm' ? Math.round(at) : at)),
       units,
     )} from the left`
     const found = alike.get(where) ?? { layers: [], board: false, ribs: seams.every(({ rib }) => rib) }

@@ -1,12 +1,10 @@
 import type { Design, Sheet } from '../../design/design.ts'
-import { curvedOf, straightOf } from '../../design/kind-traits.ts'
-import { sameSheet } from '../../design/panel-sizes.ts'
+import { straightOf } from '../../design/kind-traits.ts'
 import { inch } from '../../geometry/inch.ts'
 import { massAtMost } from '../../length/mass.ts'
 import { ownUnits } from '../../length/own-units.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength, type Units } from '../../length.ts'
-import { runOutPieces, runOutSizes } from '../../ramp/beside/run-out-sheet.ts'
 import { rounded } from '../../ramp/check/offer.ts'
 import type { Flat, WholeDesign } from '../../ramp/ramp.ts'
 import { screwHead, screwSize } from '../../ramp/screws/screw-sort.ts'
@@ -31,6 +29,8 @@ export interface BoughtPanels {
   readonly rests: readonly (readonly [number, number])[]
   /** glue is asked for: sides are spliced from it */
   readonly glued: boolean
+  /** of each piece that is sawn from them, up the ramp and across it */
+  readonly sawn: readonly (readonly [number, number])[]
   /** marks of what shows the panel's back */
   readonly backs: readonly string[]
 }
@@ -61,7 +61,7 @@ export const rubberThick = '3 mm (1/8 in)'
 
 /** Everything to buy, in the order of a way through the shop. */
 export const shoppingList = (design: Design, solved: WholeDesign, bought: Bought): readonly ListLine[] => [
-  ...panelLines(design, solved, bought),
+  ...panelLines(design, bought),
   ...timberLines(design, bought),
   ...pipeLines(design, solved),
   ...screwLines(design, bought),
@@ -70,32 +70,29 @@ export const shoppingList = (design: Design, solved: WholeDesign, bought: Bought
   ...ownedLines(design.units, solved, { moving: bought.moving, people: bought.people }),
 ]
 
-/** What run-outs of this sheet are cut to. */
-const cutSizes = (sheet: Sheet, { ramps }: WholeDesign, { stock, units }: Design): readonly string[] => {
-  const sheets = curvedOf(ramps).flatMap((ramp) => runOutPieces(ramp, stock, units) ?? [])
-  return runOutSizes(
-    sheets.filter((one) => sameSheet(one.sheet, sheet)),
-    units,
-  )
+/** Of steel a shop cuts what is wanted: each size of what is sawn from these panels, and how many of it. */
+const steelNote = ({ sawn }: BoughtPanels, units: Units): string => {
+  const sizes = sawn.map((size) => size.map((mm) => showLength(mm, units)).join(' × '))
+  const counted = [...new Set(sizes)].map((size) => {
+    const count = sizes.filter((one) => one === size).length
+    return count > 1 ? `${count} of ${size}` : size
+  })
+  return `or cut to size: ${wordList(counted)}`
 }
 
-/** Of steel a shop cuts what is wanted; layers of skin have their sizes on the plan of their panels. */
-const steelNote = (sizes: readonly string[]): string =>
-  sizes.length > 0 ? `or cut to size: ${wordList(sizes)}` : 'or pieces that are cut to size'
-
-const panelLines = (design: Design, solved: WholeDesign, { panels }: Bought): readonly ListLine[] =>
-  panels.map(({ sheet, name, size, count, backs }) => ({
+const panelLines = ({ units }: Design, { panels }: Bought): readonly ListLine[] =>
+  panels.map((own) => ({
     part: 'sheets',
-    what: `${name}, ${showLength(size[0], design.units)} × ${rounded(size[1], design.units)}`,
-    count,
+    what: `${own.name}, ${showLength(own.size[0], units)} × ${rounded(own.size[1], units)}`,
+    count: own.count,
     unit: 'panel',
     note:
-      sheet.material === 'steel'
-        ? steelNote(cutSizes(sheet, solved, design))
-        : backs.length > 0
-          ? `${count > 1 ? 'one ' : ''}good on both faces: for ${wordList(backs)}`
+      own.sheet.material === 'steel'
+        ? steelNote(own, units)
+        : own.backs.length > 0
+          ? `${own.count > 1 ? 'one ' : ''}good on both faces: for ${wordList(own.backs)}`
           : '',
-    priced: { kind: 'sheet', sheet },
+    priced: { kind: 'sheet', sheet: own.sheet },
   }))
 
 const timberLines = ({ units }: Design, { timber }: Bought): readonly ListLine[] =>
