@@ -67,7 +67,7 @@ export const shoppingList = (design: Design, solved: WholeDesign, bought: Bought
   ...screwLines(design, bought),
   ...fittingLines(design, solved, bought),
   ...finishLines(design, solved, bought),
-  ...ownedLines(design.units, solved, { moving: bought.moving, people: bought.people }),
+  ...ownedLines(design.units, solved, bought),
 ]
 
 /** Of steel a shop cuts what is wanted: each size of what is sawn from these panels, and how many of it. */

@@ -7,6 +7,7 @@ import { notchDrill } from '../../ramp/side/side.ts'
 import { grips } from '../handle.ts'
 import type { Moving } from '../moving.ts'
 import type { ListLine } from './line.ts'
+import type { Bought } from './list.ts'
 
 /** Holes for the bolts of plates; common practice, no source. */
 const plateDrill = '9 mm (3/8 in)'
@@ -15,11 +16,11 @@ const plateDrill = '9 mm (3/8 in)'
 export const ownedLines = (
   units: Units,
   { ramps }: WholeDesign,
-  { moving, people }: { readonly moving: readonly Moving[]; readonly people: number },
+  { moving, joints, people }: Pick<Bought, 'moving' | 'joints' | 'people'>,
 ): readonly ListLine[] => {
   const gripped = (grip: Moving['grip']): boolean =>
     moving.some((one) => one.handle !== null && one.grip === grip)
-  const joined = ramps.some(({ design }) => design.runOut?.kind === 'flat')
+  const joined = joints.length > 0
   const notched = ramps.some(({ coping }) => coping?.seat === 'square')
   const piped = ramps.some(({ pipe }) => pipe !== null)
   const steel = ramps.some(
