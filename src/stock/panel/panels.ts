@@ -2,7 +2,7 @@ import type { Design, Sheet, Stock, StockPanel, Units } from '../../design/desig
 import { panelSizes, sameSheet } from '../../design/panel-sizes.ts'
 import { type Affine, affineApply, affineScale, affineThen, affineTranslate } from '../../geometry/affine.ts'
 import { segmentAt } from '../../geometry/at.ts'
-import { type Box, pointsBounds } from '../../geometry/bounds.ts'
+import type { Box } from '../../geometry/bounds.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
 import { pathMap } from '../../geometry/path-map.ts'
 import type { Point } from '../../geometry/point.ts'
@@ -10,6 +10,7 @@ import { doubleArea, outerPolygon } from '../../geometry/polygon/outer-polygon.t
 import { offerSteps } from '../../ramp/check/offer.ts'
 import { isSide, type SheetPart } from '../sheet-part.ts'
 import { closedUp } from './close-up.ts'
+import { type Couple, inPairs } from './couples.ts'
 import { type Known, nothingKnown } from './known.ts'
 import { nest } from './nest.ts'
 import { type Filled, inSawingOrder, type PanelKind, type Place } from './pack.ts'
@@ -125,32 +126,51 @@ const laySheet = (
     .filter((piece) => sameSheet(piece.sheet, sheet))
     .map(({ size, count }): Source => ({ kind: kindOf(size, count), size, there: true }))
   const out = said.some(({ goodFace }: StockPanel) => goodFace === 'out')
-  const panels: LaidPanel[] = []
-  const lost: SheetPart[] = []
-  const lay = (all: readonly Couple[], sources: readonly Source[], layers: number): void => {
-    const packing = nest(
-      all.map(({ part }) => pieceOf(part, out, layers)),
-      sources.map(({ kind }) => kind),
-      saw,
-      known,
-    )
-    for (const filled of inSawingOrder(packing.filled, (i) => isSide(all[i]!.part))) {
-      const source = sources.find(({ kind }) => kind === filled.kind)!
-      const board = { length: source.kind.length, width: source.kind.width, trim: stock.trim }
-      const places = closedUp(settled(board, filled.places, saw.step), saw)
-      panels.push(panelOf({ ...filled, places }, source, all, sheet, layers, first + panels.length))
+  const laidWith = (couples: readonly (Source | null)[]): Pick<LaidSheet, 'panels' | 'lost'> => {
+    const panels: LaidPanel[] = []
+    const lost: SheetPart[] = []
+    const laidOn: Source[] = []
+    const lay = (all: readonly Couple[], sources: readonly Source[], layers: number): void => {
+      const packing = nest(
+        all.map(({ part }) => pieceOf(part, out, layers)),
+        sources.map(({ kind }) => kind),
+        saw,
+        known,
+      )
+      for (const filled of inSawingOrder(packing.filled, (i) => isSide(all[i]!.part))) {
+        const source = sources.find(({ kind }) => kind === filled.kind)!
+        laidOn.push(source)
+        const board = { length: source.kind.length, width: source.kind.width, trim: stock.trim }
+        const places = closedUp(settled(board, filled.places, saw.step), saw)
+        panels.push(panelOf({ ...filled, places }, source, all, sheet, layers, first + panels.length))
+      }
+      lost.push(...packing.lost.flatMap((i) => [all[i]!.part, ...(all[i]!.under ? [all[i]!.under!] : [])]))
     }
-    lost.push(...packing.lost.flatMap((i) => [all[i]!.part, ...(all[i]!.under ? [all[i]!.under!] : [])]))
+    if (pairs.length > 0) lay(pairs, [...couples.filter((one) => one !== null), ...bought], 2)
+    const left = offcuts.flatMap((source, i) => {
+      const taken = 2 * laidOn.filter((own) => own === couples[i]).length
+      return taken < source.kind.count! ? [counted(source, source.kind.count! - taken)] : []
+    })
+    if (singles.length > 0)
+      lay(
+        singles.map((part) => ({ part, under: null })),
+        [...left, ...bought],
+        1,
+      )
+    return { panels, lost }
   }
-  if (pairs.length > 0) lay(pairs, bought, 2)
-  if (singles.length > 0)
-    lay(
-      singles.map((part) => ({ part, under: null })),
-      [...offcuts, ...bought],
-      1,
-    )
-  return { sheet, parts, panels, lost, sizes, usual: said.length === 0 }
+  // two offcuts of one size lie on each other as well as two panels do, where what is left then takes no panel more
+  const couples = offcuts.map((source) =>
+    source.kind.count! > 1 ? counted(source, Math.floor(source.kind.count! / 2)) : null,
+  )
+  const alone = laidWith(offcuts.map(() => null))
+  const paired = pairs.length > 0 && couples.some((one) => one !== null) ? laidWith(couples) : alone
+  const best = paired.lost.length <= alone.lost.length && boughtOf(paired) <= boughtOf(alone) ? paired : alone
+  return { sheet, parts, ...best, sizes, usual: said.length === 0 }
 }
+
+const boughtOf = ({ panels }: Pick<LaidSheet, 'panels'>): number =>
+  panels.reduce((sum, { there, clamped }) => sum + (there ? 0 : clamped), 0)
 
 const kindOf = ([width, length]: readonly [number, number], count: number | null): PanelKind => ({
   length,
@@ -158,42 +178,7 @@ const kindOf = ([width, length]: readonly [number, number], count: number | null
   count,
 })
 
-/** A part, and the one that is sawn with it from the panel underneath. */
-interface Couple {
-  readonly part: SheetPart
-  readonly under: SheetPart | null
-}
-
-/** Parts of one outline, or of one and its mirror: panels lie back to back, so that each comes out with its better face out. */
-const inPairs = (
-  parts: readonly SheetPart[],
-): { readonly pairs: readonly Couple[]; readonly singles: readonly SheetPart[] } => {
-  const waiting: SheetPart[] = []
-  const pairs: Couple[] = []
-  for (const part of parts) {
-    const name = eitherHand(part)
-    const own = JSON.stringify(part.outline)
-    const at = waiting.findIndex(
-      (other) => eitherHand(other) === name && (!part.faced || JSON.stringify(other.outline) !== own),
-    )
-    if (at < 0) waiting.push(part)
-    else pairs.push({ part: waiting.splice(at, 1)[0]!, under: part })
-  }
-  return { pairs, singles: waiting }
-}
-
-/** The same for an outline and its mirror image. */
-const eitherHand = ({ outline, grain, faced }: SheetPart): string => {
-  const polygon = outerPolygon(outline, 1)
-  const { x0, y0, x1, y1 } = pointsBounds(polygon)
-  const places = (points: readonly Point[]): string =>
-    points
-      .map(({ x, y }) => `${(x - x0).toFixed(3)} ${(y - y0).toFixed(3)}`)
-      .sort()
-      .join()
-  const mirrored = polygon.map(({ x, y }) => ({ x: x0 + x1 - x, y }))
-  return `${faced} ${grain} ${y1.toFixed(3)} ${[places(polygon), places(mirrored)].sort()[0]}`
-}
+const counted = (source: Source, count: number): Source => ({ ...source, kind: { ...source.kind, count } })
 
 export const pieceOf = (part: SheetPart, out: boolean, layers: number): Piece => ({
   blank: blankOf(part.outline),

@@ -54,3 +54,13 @@ test('the sheets of a flat are laid on their own panels too', () => {
   expect(hard.pieces.length * hard.widths.length).toBeGreaterThanOrEqual(4)
   expect(lost).toEqual([])
 })
+
+test('a seam across is told in inches where it is drawn: half a gap of 1/8 past a sheet of 60', () => {
+  const text = templateText('quarter-in').replace(/^( +)width: \S+/m, '$1width: 71')
+  const { checks } = laid(
+    text,
+    '{ sheet: 3/8 plywood, size: 48 x 60 }, { sheet: 1/4 hardboard, size: 48 x 60 }',
+  )
+  const across = checks.find(({ id }) => id === 'seam-across')
+  expect(across?.message).toContain('60 1/16 in from the left')
+})

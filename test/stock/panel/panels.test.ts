@@ -54,6 +54,21 @@ const generated: fc.Arbitrary<Design> = fc
   })
 
 describe('panels', () => {
+  test.each([
+    [1, [], 2],
+    [2, [2], 0],
+    [3, [2], 0],
+  ] as const)('%d alike offcuts where two are clamped are sawn as couples', (count, clamped, bought) => {
+    const sheet = { thickness: 18, material: 'plywood' } as const
+    const offcuts = [{ sheet, size: [700, 1500], count }] as const
+    const panels = [{ sheet, size: [1220, 2440], clamped: 2, goodFace: 'any' }] as const
+    const { sheets } = laid({ ...base, stock: { ...base.stock, offcuts, panels } })
+    const own = sheets.find(({ parts }) => parts.some(({ part }) => part === 'side'))!
+    expect(own.lost).toEqual([])
+    expect(own.panels.filter(({ there }) => there).map((panel) => panel.clamped)).toEqual(clamped)
+    expect(own.panels.reduce((sum, panel) => sum + (panel.there ? 0 : panel.clamped), 0)).toBe(bought)
+  })
+
   test('of every template hold every piece once, a kerf apart, inside the trim, along the grain, where its numbers lead', () => {
     let couples = 0
     for (const name of templates) {
