@@ -35,7 +35,7 @@ describe('the table of checks in docs/geometry.md', () => {
       .filter((name) => name.endsWith('.ts'))
       .flatMap((name) => [
         ...readFileSync(`${sections}/${name}`, 'utf8').matchAll(
-          /\bchecksOf\(book, ramp, ([^\]]*(?:\[\] : \[[^\]]*)?)\]/g,
+          /\b(?:checksOf\(book, ramp|namedChecks\(book), ([^\]]*(?:\[\] : \[[^\]]*)?)\]/g,
         ),
       ])
       .flatMap(([, list]) => [...list!.matchAll(/'([a-z-]+)'/g)].map(([, id]) => id))

@@ -5,9 +5,9 @@ import { pilotDrill } from '../../ramp/frame/screw-lengths.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
 import { notchDrill } from '../../ramp/side/side.ts'
 import { grips } from '../handle.ts'
+import type { JointPlate } from '../joint-plate.ts'
 import type { Moving } from '../moving.ts'
 import type { ListLine } from './line.ts'
-import type { Bought } from './list.ts'
 
 /** Holes for the bolts of plates; common practice, no source. */
 const plateDrill = '9 mm (3/8 in)'
@@ -16,7 +16,11 @@ const plateDrill = '9 mm (3/8 in)'
 export const ownedLines = (
   units: Units,
   { ramps }: WholeDesign,
-  { moving, joints, people }: Pick<Bought, 'moving' | 'joints' | 'people'>,
+  {
+    moving,
+    joints,
+    people,
+  }: { readonly moving: readonly Moving[]; readonly joints: readonly JointPlate[]; readonly people: number },
 ): readonly ListLine[] => {
   const gripped = (grip: Moving['grip']): boolean =>
     moving.some((one) => one.handle !== null && one.grip === grip)
