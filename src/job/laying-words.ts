@@ -5,7 +5,7 @@ import { inch } from '../geometry/inch.ts'
 import { nearWord } from '../length/near.ts'
 import { readLength, showLength } from '../length.ts'
 import { covers } from '../page/cover/cover.ts'
-import { defaultMargins, type Margins, paperOf } from '../page/sheet/paper.ts'
+import { defaultMargins, type Margins, paperOf, sidesShort } from '../page/sheet/paper.ts'
 import type { Sheet } from '../page/sheet/sheet.ts'
 import type { Profile } from '../printer/profile.ts'
 import { fourLengths, marginsFrom } from './four-lengths.ts'
@@ -148,7 +148,7 @@ const sheetFaults = ({ paper, margins }: Sheet, overlap: number, units: Units): 
 
 const profileWarnings = (profile: Profile, { paper, margins }: Sheet, units: Units): readonly string[] => {
   const least = profile.margins
-  const small = least ? sides.filter((side) => margins[side] < least[side]) : []
+  const small = least ? sidesShort(margins, least) : []
   return [
     ...(profile.paper === paper.name
       ? []

@@ -1,7 +1,8 @@
 import type { SetPlan } from '../drawing/set-plan.ts'
 import { pointsPerMm } from '../geometry/inch.ts'
-import { correctionChange, marginsReached, planRecorrected, planSealed } from '../page/set/plan.ts'
+import { correctionChange, marginsLeft, planRecorrected, planSealed } from '../page/set/plan.ts'
 import type { Fingerprint } from '../page/set/set-code.ts'
+import { type Margins, sidesShort } from '../page/sheet/paper.ts'
 import { type Profile, profileCorrection } from '../printer/profile.ts'
 import { printerUncertainty } from '../printer/uncertainty.ts'
 import { recorrect } from '../read/recorrect.ts'
@@ -64,7 +65,7 @@ export const reprintJob = (
         : [
             `printer ${profile.name} was measured on ${profile.paper}, this is ${set.paper.name}; measure it again on this paper and tray`,
           ]),
-      ...marginWarnings(marginsReached(held, windows, change), profile.name),
+      ...marginWarnings(marginsLeft(held, windows, change), set.margins, profile),
       ...(stale.length === 0
         ? []
         : [
@@ -101,14 +102,24 @@ const windowOf = ({ pages, paper }: SetPlan): Window =>
     paper.height * pointsPerMm,
   ]
 
-/** Less is lost in the blur of the printer's own edge, mm. */
-const leastReach = 0.1
-
-const marginWarnings = (reached: ReturnType<typeof marginsReached>, printer: string): readonly string[] => {
-  const sides = (['top', 'right', 'bottom', 'left'] as const).filter((side) => reached[side] > leastReach)
+/** Where the printer prints is known, or only where pages kept off its edges until now. */
+const marginWarnings = (
+  left: Margins,
+  before: Margins,
+  { name, margins: least }: Profile,
+): readonly string[] => {
+  const sides = sidesShort(left, least ?? before)
   if (sides.length === 0) return []
-  const list = sides.map((side) => `${reached[side].toFixed(1)} mm into the ${side} margin`)
+  if (!least) {
+    const list = sides.map((side) => `${(before[side] - left[side]).toFixed(1)} mm into the ${side} margin`)
+    return [
+      `corrected for ${name} the pages reach ${list.join(', ')}: look whether all of their edges are printed; if not, plot the whole set with --printer ${name}`,
+    ]
+  }
+  const list = sides.map(
+    (side) => `${left[side].toFixed(1)} mm from the ${side} edge, where it prints from ${least[side]} mm`,
+  )
   return [
-    `corrected for ${printer} the pages reach ${list.join(', ')}: look whether all of their edges are printed; if not, plot the whole set with --printer ${printer}`,
+    `corrected for ${name} the pages begin ${list.join(', ')}: it cuts lines off; plot the whole set with --printer ${name}`,
   ]
 }

@@ -20,6 +20,8 @@ const printers = {
   shed: ['--across', '150.7mm', '--down', '149.2mm', '--diagonals', '212.6mm', '211.5mm'],
   large: ['--across', '151.75mm', '--down', '152.5mm', '--diagonals', '215.5mm', '214.9mm'],
   wide: ['--across', '148.5mm', '--down', '150mm'],
+  near: ['--across', '148.5mm', '--down', '150mm', '--margins', '5mm,6mm,4mm,9mm'],
+  far: ['--across', '148.5mm', '--down', '150mm', '--margins', '4mm,9.5mm,14mm,6mm'],
 } as const
 
 type Printer = keyof typeof printers
@@ -305,6 +307,16 @@ describe('what is to watch:', () => {
       'watch corrected for wide the pages reach 1.0 mm into the right margin, 1.0 mm into the left margin: look whether all of their edges are printed; if not, plot the whole set with --printer wide\n',
     )
     expect(await said(path, '2', ...printer('large'))).toBe('')
+  })
+
+  it('an edge that the printer was measured to cut, and none that it prints', async () => {
+    await gauge('near', 'far')
+    const path = await plot('quarter-mm', '--paper', 'a4', '--cover', 'line')
+    // 95 mm from the middle become 95.96: 9.04 of 105 are left; up and down 10 as before
+    expect(await said(path, '2', ...printer('near'))).toBe('')
+    expect(await said(path, '2', ...printer('far'))).toBe(
+      'watch corrected for far the pages begin 9.0 mm from the right edge, where it prints from 9.5 mm, 10.0 mm from the bottom edge, where it prints from 14 mm: it cuts lines off; plot the whole set with --printer far\n',
+    )
   })
 
   it('the figures of the map', async () => {

@@ -159,21 +159,20 @@ export const planRecorrected = <P extends Correctable>(
   )
 }
 
-/** How far corners of a page's windows reach into the margins once they are moved, mm; the most for each side. */
-export const marginsReached = (
-  plan: Pick<Correctable, 'paper'> & Pick<Plan, 'margins'>,
+/** What is left white between the paper's edges and corners of windows once they are moved, mm; the least for each side. */
+export const marginsLeft = (
+  { paper }: Pick<Correctable, 'paper'>,
   windows: readonly PlanPlace['window'][],
   change: Affine,
 ): Margins => {
-  const { paper, margins } = plan
   const corners = windows.flatMap(([x0, y0, x1, y1]) =>
     [x0, x1].flatMap((x) => [y0, y1].map((y) => affineApply(change, { x, y }))),
   )
-  const most = (beyond: (p: Point) => number): number => Math.max(0, ...corners.map(beyond))
+  const least = (from: (p: Point) => number): number => Math.min(...corners.map(from))
   return {
-    left: most((p) => margins.left - p.x / pointsPerMm),
-    bottom: most((p) => margins.bottom - p.y / pointsPerMm),
-    right: most((p) => p.x / pointsPerMm - paper.width + margins.right),
-    top: most((p) => p.y / pointsPerMm - paper.height + margins.top),
+    left: least((p) => p.x / pointsPerMm),
+    bottom: least((p) => p.y / pointsPerMm),
+    right: least((p) => paper.width - p.x / pointsPerMm),
+    top: least((p) => paper.height - p.y / pointsPerMm),
   }
 }

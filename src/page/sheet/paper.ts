@@ -63,6 +63,13 @@ export interface Margins {
   readonly left: number
 }
 
+/** Less is lost in the blur of a printer's own edge, mm. */
+const edgeBlur = 0.1
+
+/** The sides at which less is left than is asked for; in the order of --margin. */
+export const sidesShort = (left: Margins, asked: Margins): readonly (keyof Margins)[] =>
+  (['top', 'right', 'bottom', 'left'] as const).filter((side) => asked[side] - left[side] > edgeBlur)
+
 /** What most printers can print on: half an inch on inch papers, 10 mm on the others. */
 export const defaultMargins = (name: PaperName): Margins => {
   const { margin } = sizes[name]
