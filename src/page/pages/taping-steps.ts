@@ -27,13 +27,14 @@ export interface TapingFacts {
 export const tapingSteps = (facts: TapingFacts): readonly string[] => {
   const { units, pattern, tiles, trial, strips } = facts
   const level = !tiles.some(isRowTurned)
+  const toe = toeElsewhere(facts)
   const upper = tiles.some(({ joints }) => joints.some(({ over, edge }) => over && edge === 'top'))
   return [
     `Print at 100 %, never "fit to page", one-sided. Measure the test square before you trust any page.${trial ? ' Saw the lip trial in scrap first.' : ''}`,
     `The bottom edge${pattern.pieces > 1 ? ` of each of the ${pattern.pieces} pieces` : ''} comes first: a straight factory edge, or sawn straight where the panel layout lays it. On the pages it is the "panel's own edge". Strike the front edge square to it: that one is sawn with the curve.${pattern.pieces > 1 ? '' : ` The side takes ${showLength(pattern.length, units)} × ${showLength(pattern.height, units)} ${units}.`}`,
     placing(facts, level),
     `${taping(facts, upper ? 'upper' : 'lower')} Use the paper the same day: damp paper grows.`,
-    `${laying(facts, level)}${striking(facts)}${pattern.pieces > 1 ? ` ${pieces(facts)}` : ''} Check the distances: if one is off by more than its ±, ${tiles.length > 1 ? 'lay the pages again from the toe' : 'lay the page again'}; the wood is not sawn before. The cut is the middle of the thick black line: prick through it every 25 mm (1 in) and draw with a thin batten; prick the ringed crosses of screws. Dashed boxes are timbers on the inner face, X on their wood.`,
+    `${laying(facts, level)}${striking(facts)}${pattern.pieces > 1 ? ` ${pieces(facts)}` : ''} Check the distances: if one is off by more than its ±, ${tiles.length > 1 ? `lay the pages again from ${toe === null ? 'the toe' : `page ${tiles[0]!.number}`}` : 'lay the page again'}; the wood is not sawn before. The cut is the middle of the thick black line: prick through it every 25 mm (1 in) and draw with a thin batten; prick the ringed crosses of screws. Dashed boxes are timbers on the inner face, X on their wood.`,
     `Saw on the grey side, marked WASTE, and smooth down to that middle. Trace the first side onto the others and drill its screw holes through them; turned over, it is the other end of the ramp.${strips ? ' The strips at the end of the set mark the skin.' : ''}`,
   ]
 }
@@ -67,13 +68,23 @@ const placing = ({ units, pattern, tiles, datums }: TapingFacts, level: boolean)
   ].join('')
 }
 
+/** The page that holds the toe, where the first one does not show it. */
+const toeElsewhere = ({ pattern, tiles }: Pick<TapingFacts, 'pattern' | 'tiles'>): Tile | null => {
+  const toe = pattern.points.find(({ name }) => name === 'TOE')?.at
+  if (!toe || convexContains(tiles[0]!.window, toe)) return null
+  return tiles.find(({ cell }) => convexContains(cell, toe)) ?? null
+}
+
 /** How the pages are joined, and where those lie that join none before them. */
-const taping = ({ units, pattern, tiles }: TapingFacts, level: 'upper' | 'lower'): string => {
+const taping = (facts: TapingFacts, level: 'upper' | 'lower'): string => {
+  const { units, pattern, tiles } = facts
   const [first, ...others] = tiles as readonly [Tile, ...Tile[]]
   if (others.length === 0) return `One page, nothing to trim: lay page ${first.number} by its snap line.`
+  const toe = toeElsewhere(facts)
+  const start = `Start with page ${first.number}${toe === null ? ' at the toe' : ` in row ${first.row} (the toe is on page ${toe.number})`}`
   const joined = tiles.some(({ joints }) => joints.length > 0)
-    ? `Trim each page on its left and ${level} joint lines. Start with page ${first.number} at the toe, go on by the numbers, each row on its snap line: crosses on crosses, half circles whole, on each scale 0 to 0. If instead its third ticks from 0 meet, the pages lie 0.3 mm off; more is laid again.`
-    : `Start with page ${first.number} at the toe, go on by the numbers, each page on its snap line.`
+    ? `Trim each page on its left and ${level} joint lines. ${start}, go on by the numbers, each row on its snap line: crosses on crosses, half circles whole, on each scale 0 to 0. If instead its third ticks from 0 meet, the pages lie 0.3 mm off; more is laid again.`
+    : `${start}, go on by the numbers, each page on its snap line.`
   const alone = others.filter(joinsNone)
   const lies = alone.map((tile) => startWords(tile, first, units))
   return [

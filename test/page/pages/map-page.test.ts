@@ -16,7 +16,7 @@ import { tapingSteps } from '../../../src/page/pages/taping-steps.ts'
 import type { TileGroup } from '../../../src/page/set/tile-groups.ts'
 import { overlaps, type Word, wordsOf } from '../../booklet/words.ts'
 import { hold } from '../../support/hold.ts'
-import { layOut } from '../../support/lay-out.ts'
+import { layOut, layOutAnew } from '../../support/lay-out.ts'
 import { templates, templateText } from '../../support/templates.ts'
 import { jobOf } from '../../tape-up/jobs.ts'
 
@@ -349,6 +349,48 @@ it('a single page is not trimmed; pages that join none before them are told wher
   expect(steps('pair-mm', 'a4', 'whole')).toContain(
     `Page ${alone!.number} joins no page before it: set it on its snap line, its left arrowhead ${Math.round(along)} mm beyond page 1's. Where nothing is traced no page is printed: such places stay open.`,
   )
+})
+
+it('the page that is called at the toe shows it, however tall the ramp is', () => {
+  let between = 0
+  for (const deck of [66, 72, 78, 84])
+    for (const surface of [84, 96, 108]) {
+      const text = `units: in
+title: Tall
+ramps:
+  - kind: quarter
+    width: 8 ft
+    height: { deck: ${deck} }
+    transition: { circle: { surface: ${surface} } }
+    toe: 1 1/2
+    deck: 36
+    sides: { thickness: 23/32, count: 4 }
+    skin: [3/8 plywood, 3/8 plywood, 1/4 hardboard]
+    deck-board: 3/4 plywood
+    coping: { outside: 2 3/8 }
+`
+      const found = layOutAnew(text, 'letter', 'ribbon')?.groups[0]
+      if (!found) continue
+      const { pattern, tiles, datums } = found
+      const facts = {
+        units: 'in',
+        cover: 'ribbon',
+        pattern,
+        tiles,
+        datums,
+        trial: true,
+        strips: false,
+      } as const
+      const [taping, laying] = tapingSteps(facts).slice(3) as [string, string]
+      const elsewhere = /Start with page 1 in row A \(the toe is on page (\d+)\)/.exec(taping)?.[1]
+      const called = elsewhere ?? /Start with page (\d+) at the toe/.exec(taping)![1]
+      const toe = pattern.points.find(({ name }) => name === 'TOE')!.at
+      const what = `deck ${deck}, radius ${surface}: page ${called}`
+      hold(convexContains(tiles.find(({ number }) => `${number}` === called)!.window, toe), what)
+      expect(laying, what).toContain(`again from ${elsewhere === undefined ? 'the toe' : 'page 1'};`)
+      if (elsewhere !== undefined) between++
+    }
+  expect(between).toBeGreaterThan(0)
 })
 
 it('a ramp without skin hears of no skin, one without a pipe of no pipe', () => {

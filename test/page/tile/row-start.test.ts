@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest'
 import { convexContains } from '../../../src/geometry/clip.ts'
 import { showLength } from '../../../src/length.ts'
+import { startWords } from '../../../src/page/tile/row-start.ts'
 import { hold } from '../../support/hold.ts'
 import { layOut, layOutAnew } from '../../support/lay-out.ts'
 import { opened } from '../../support/strokes.ts'
@@ -53,6 +54,21 @@ it('one that begins before the first page is said to, on its page and on the map
   expect(own).toBeDefined()
   expect(said[0]).toContain(`its left arrowhead ${own}.`)
   expect(said.join(' ')).not.toMatch(/arrowhead [-–]/)
+})
+
+it('one that begins square to the start of the first page is said to, above or below', () => {
+  const [first] = layOut(templateText('quarter-mm'), 'a4', 'ribbon')!.groups[0]!.tiles
+  const [from, to] = first!.snap
+  const long = Math.hypot(to.x - from.x, to.y - from.y)
+  const [ux, uy] = [(to.x - from.x) / long, (to.y - from.y) / long]
+  const moved = (along: number, up: number): string => {
+    const at = ({ x, y }: typeof from) => ({ x: x + along * ux - up * uy, y: y + along * uy + up * ux })
+    return startWords({ ...first!, snap: [at(from), at(to)] }, first!, 'mm')
+  }
+  expect(moved(0.3, 200)).toBe("square above page 1's")
+  expect(moved(-0.3, -200)).toBe("square below page 1's")
+  expect(moved(40, 200)).toBe("40 mm beyond page 1's")
+  expect(moved(-40, 200)).toBe("40 mm before page 1's")
 })
 
 it('a page says where screws of its timbers are missing from all pages, as the map does', () => {
