@@ -14,14 +14,14 @@ export interface UnknownPage {
   readonly near: readonly string[]
 }
 
-/** Pages of a kind may be asked for by a word: all of them. Tiles have names of their own, pages of several parts those of the parts. */
+/** Pages of a kind may be asked for by a word: all of them. Tiles have names of their own; pages of several parts have those of the parts too. */
 const pageWords: Readonly<Record<PageKind, string | null>> = {
   map: 'map',
   square: 'square',
   trial: 'trial',
   tile: null,
   strip: 'strips',
-  parts: null,
+  parts: 'parts',
 }
 const wordedKinds = (Object.keys(pageWords) as PageKind[]).flatMap((kind) => {
   const word = pageWords[kind]
@@ -31,10 +31,18 @@ const wordedKinds = (Object.keys(pageWords) as PageKind[]).flatMap((kind) => {
 /** Words that all pages of a kind are asked for by. */
 export const kindWords: readonly string[] = wordedKinds.map(({ word }) => word)
 
-/** Pages by the number of a tile, or by kind; capitals or not. `here`: numbers of the pages that there are. */
-export const pickPages = (plan: SetPlan, here: readonly number[], said: readonly string[]): Picked => {
+/**
+ * Pages by the number of a tile, by kind, or by the name that a viewer shows; capitals or not. `here`: numbers of the pages that
+ * there are; `labels`: their names by these numbers.
+ */
+export const pickPages = (
+  plan: SetPlan,
+  here: readonly number[],
+  said: readonly string[],
+  labels: ReadonlyMap<number, string> = new Map(),
+): Picked => {
   const held = new Set(here)
-  const found = said.map((word) => ({ word, pages: pagesCalled(plan, word) }))
+  const found = said.map((word) => ({ word, pages: pagesCalled(plan, labels, word) }))
   const picked = found.map(({ word, pages }) => ({ word, pages, here: pages.filter((n) => held.has(n)) }))
   return {
     numbers: [...new Set(picked.flatMap(({ here }) => here))].sort((a, b) => a - b),
@@ -49,15 +57,25 @@ export const pickPages = (plan: SetPlan, here: readonly number[], said: readonly
 export const tilesInOrder = (plan: SetPlan): readonly PlanPage[] =>
   plan.pages.filter(({ kind }) => kind === 'tile')
 
-const pagesCalled = (plan: SetPlan, said: string): readonly number[] => {
+const pagesCalled = (plan: SetPlan, labels: ReadonlyMap<number, string>, said: string): readonly number[] => {
   const word = said.trim().toLowerCase()
   if (/^\d+$/.test(word)) return nth(tilesInOrder(plan), Number(word)).map(pageNumber)
   const [, name = word, which] = /^(\D+?)-?(\d+)$/.exec(word) ?? []
   const kind = wordedKinds.find((known) => singular(known.word) === singular(name))?.kind
+  const pages = kind === undefined ? [] : plan.pages.filter((page) => holdsKind(page, kind))
+  if (which === undefined && pages.length > 0) return pages.map(pageNumber)
+  const labelled = [...labels].filter(([, label]) => spaced(label) === spaced(word)).map(([page]) => page)
+  if (labelled.length > 0) return labelled
   if (kind === undefined) return plan.pages.filter(({ tile }) => tile?.toLowerCase() === word).map(pageNumber)
-  const pages = plan.pages.filter((page) => holdsKind(page, kind))
-  return (which === undefined ? pages : nth(pages, Number(which))).map(pageNumber)
+  return nth(pages, Number(which)).map(pageNumber)
 }
+
+/** A shell splits at blanks: dashes stand for them. */
+const spaced = (name: string): string =>
+  name
+    .trim()
+    .toLowerCase()
+    .replace(/[\s-]+/g, ' ')
 
 const nth = (pages: readonly PlanPage[], number: number): readonly PlanPage[] =>
   pages.slice(number - 1, number)

@@ -43,6 +43,10 @@ describe.each(sets)('a packed set of $name, $said', ({ name, said }) => {
       expect(seal).not.toBe(before)
     }
     const asked = ['map', 'trial', 'strips']
+    const { labels } = await readPdf(bytesOf(path))
+    for (const [i, label] of labels.entries())
+      for (const called of [label, label.toUpperCase(), label.toLowerCase().replaceAll(' ', '-')])
+        expect((await planOf(await reprint(path, called))).reprint, called).toEqual([i + 1])
     const fromDesign = await reprint(template(name), '--set', plan.set, ...asked, ...said)
     expect(Buffer.from(fromDesign).equals(Buffer.from(await reprint(path, ...asked)))).toBe(true)
   })
@@ -62,7 +66,7 @@ it('a page with a trial and strips is called up by either word', async () => {
   expect((await planOf(await reprint(path, 'trial'))).reprint).toEqual(trials)
   expect((await planOf(await reprint(path, 'strips'))).reprint).toEqual(strips)
   const { err } = await refused(path, 'Q9')
-  expect(err).toMatch(/other pages: map, square, trial, strips \(\d+: strips-1 …\)/)
+  expect(err).toMatch(/other pages: map, square, trial, strips \(\d+: strips-1 …\), parts/)
 })
 
 it('a packed page can be corrected for a printer afterwards, and is taped as before', async () => {

@@ -115,6 +115,23 @@ describe('picked', () => {
     expect(pickPages(plan(), heldBy(plan()), [said])).toMatchObject({ numbers: [], unknown: [{ said }] })
   })
 
+  it('a name that a viewer shows is found, with dashes too: of several pages called so, all', () => {
+    const labels = new Map([
+      [1, 'Map outer ramp'],
+      [3, 'Strips 2'],
+      [10, 'Map inner'],
+      [11, 'Strips 2'],
+    ])
+    const called = (said: string) => pickPages(plan(), heldBy(plan()), [said], labels).numbers
+    expect(called('map outer ramp')).toEqual([1])
+    expect(called('Map-Inner')).toEqual([10])
+    expect(called('strips-2')).toEqual([3, 11])
+    // words and numbers mean what they mean without names
+    expect(called('map')).toEqual([1, 10])
+    expect(called('map-2')).toEqual([10])
+    expect(called('2')).toEqual([5])
+  })
+
   it('what a reprint holds of a kind is taken; what it does not hold is said', () => {
     expect(pickPages(plan([10, 4]), [10, 4], ['map', '1', '2', 'square'])).toEqual({
       numbers: [4, 10],

@@ -140,7 +140,8 @@ const fromPdf = (file: string, raw: ReprintOptions) => {
 
 const picked = (file: string, set: SetPdf, said: readonly string[]): readonly SetPdfPage[] => {
   const here = set.pages.map(({ planned }) => planned.page)
-  const found = pickPages(set.plan, here, said)
+  const labels = new Map(set.pages.map(({ planned, label }) => [planned.page, label]))
+  const found = pickPages(set.plan, here, said, labels)
   if (found.absent.length > 0 && set.damaged)
     throw new Failure(1, `${faultWords(file, { kind: 'torn' })}; nothing written`)
   const wrong = pickWords(file, set.plan, found)

@@ -139,12 +139,18 @@ const packedDrafts = (trials: readonly RampTrial[], strips: DesignStrips, facts:
       const kind = kindOf(places)
       const patterns = [...new Set(places.map(({ pattern }) => pattern))].join(', ')
       const held = patterns === '' ? [] : [patterns]
+      // one of several parts is one of each kind, as `reprint` counts them
+      const count = pages.slice(0, i + 1).filter((page) => {
+        const other = kindOf(page.places)
+        return other === kind || other === 'parts'
+      }).length
       const name = { trial: 'Lip trial', strip: 'Strips', parts: 'Parts' }[kind]
+      const label = `${name} ${count}`
       return {
         kind,
         ...(kind === 'parts' ? { holds: ['trial', 'strip'] } : {}),
-        label: `${name} ${i + 1}`,
-        bookmark: [`${name} ${i + 1}`, ...held].join(': '),
+        label,
+        bookmark: [label, ...held].join(': '),
         draw,
         places: planned(sheet, places),
       }

@@ -86,7 +86,12 @@ export const reprint = async (
 ): Promise<Omit<Saved, 'name'>> => {
   const set = await setOf(bytes)
   const here = set.pages.map(({ planned }) => planned.page)
-  const { numbers, unknown, absent } = pickPages(set.plan, here, wanted)
+  const { numbers, unknown, absent } = pickPages(
+    set.plan,
+    here,
+    wanted,
+    new Map(set.pages.map(({ planned, label }) => [planned.page, label])),
+  )
   if (unknown.length > 0 || absent.length > 0)
     throw new Error(
       `there is no page ${[...unknown.map(({ said }) => said), ...absent].join(', ')} in that set`,
