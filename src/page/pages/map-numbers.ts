@@ -1,5 +1,6 @@
 import { type Drawing, fill, text } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
+import { boxGrow, pointsBounds } from '../../geometry/bounds.ts'
 import { circle } from '../../geometry/path.ts'
 import { type Point, pointBetween, pointDistance } from '../../geometry/point.ts'
 import { type BoxCount, boxCounter, type Occupancy } from '../room/occupancy.ts'
@@ -17,6 +18,12 @@ export const crossOrWord = 4
 /** What one square counts that a number lies on: of the outline, and of a cross or a word, which no disc may hide. */
 const struck = 100
 const hidden = 1e4
+
+/** What a number counts that another's stands so near that both are read as one. */
+const run = 8e3
+
+/** How often numbers make way for each other. */
+const mostTurns = 3
 
 /** How much of what is taken a box covers, of one state of the picture: hundreds of places are asked about. */
 export const costOf = (taken: Occupancy): BoxCount =>
@@ -54,7 +61,12 @@ export const numberMarks = (
   const heights = new Set(numberShares.map((share) => Math.max(largest * share, smallest)))
   const laid: Laid[] = []
   for (const size of heights) {
-    const places = tiles.map(({ number }, i) => numberPlace(`${number}`, cells[i]!, size, cost))
+    const places = apartPlaces(
+      tiles.map(({ number }) => `${number}`),
+      cells,
+      size,
+      cost,
+    )
     const clear = places.filter(({ covered }) => covered === 0).length
     laid.push({ size, places, clear })
     // none that is smaller lies on less
@@ -108,6 +120,41 @@ const roomOf = (cell: readonly Point[], slim: number): number => {
 interface NumberPlace {
   readonly middle: Point
   readonly covered: number
+}
+
+/** Each number in its cell, none nearer to another than a figure is wide where there is room: those that are make way in turn. */
+const apartPlaces = (
+  words: readonly string[],
+  cells: readonly (readonly Point[])[],
+  size: number,
+  cost: BoxCount,
+): readonly NumberPlace[] => {
+  const halves = words.map((one) => textWidth(one, size, 'bold') / 2)
+  const figure = textWidth('0', size, 'bold')
+  const widest = 2 * Math.max(...halves) + figure
+  const laid: NumberPlace[] = []
+  const lay = (i: number): void => {
+    const box = boxGrow(pointsBounds(cells[i]!), widest)
+    const others = laid.flatMap(({ middle: { x, y } }, k) =>
+      k !== i && x > box.x0 && x < box.x1 && y > box.y0 && y < box.y1
+        ? [{ x, y, room: halves[i]! + halves[k]! + figure }]
+        : [],
+    )
+    laid[i] = numberPlace(words[i]!, cells[i]!, size, (x0, y0, x1, y1) => {
+      const [x, y] = [(x0 + x1) / 2, (y0 + y1) / 2]
+      // what has no room for a figure between still keeps as far off as it can
+      const near = others.reduce((sum, other) => {
+        const lacking = other.room - Math.abs(x - other.x)
+        if (lacking <= 0 || Math.abs(y - other.y) >= size + clear) return sum
+        return sum + run * (0.5 + 0.5 * Math.min(1, lacking / figure))
+      }, 0)
+      return cost(x0, y0, x1, y1) + near
+    })
+  }
+  for (const i of cells.keys()) lay(i)
+  for (let turn = 0; turn < mostTurns && laid.some(({ covered }) => covered >= run / 2); turn++)
+    for (const i of cells.keys()) lay(i)
+  return laid
 }
 
 /** Where a number of a size lies on least in its cell, its middle first. */
