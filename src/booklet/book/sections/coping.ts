@@ -2,7 +2,7 @@ import { curvedOf } from '../../../design/kind-traits.ts'
 import { ownUnits } from '../../../length/own-units.ts'
 import { revealWords } from '../../../ramp/check/reveal-words.ts'
 import { pipeDrills } from '../../../ramp/frame/pipe.ts'
-import { insideEdge, pipeEdges } from '../../../ramp/frame/pipe-timber.ts'
+import { airToLip, insideEdge, pipeEdges } from '../../../ramp/frame/pipe-timber.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedQuarter } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../ramp/screws/screw-sort.ts'
@@ -51,6 +51,8 @@ const copingOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): 
       : 'against their wall and down on their floor'
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
+  const packing = packingWords(book, ramp)
+  const packingSteps = (): readonly Block[] => (packing ? [next(packing)] : [])
   const pipeSteps = (): readonly Block[] => [
     words(
       `For this: the pipe; ${pipe.holes.length} screws${screw?.length ? ` of ${book.screw('pipe', screw.length)}, ${screwHead('pipe')}` : ''}.`,
@@ -62,6 +64,7 @@ const copingOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): 
     next(
       `Punch and drill at ${pipe.holes.map(show).join(', ')} from its left end: ${ownUnits(pipeDrills.near, units)} through the near wall only, ${ownUnits(pipeDrills.far, units)} through the far wall. ${apartWords(book, ramp)}${plastic ? ' A plastic pipe moves with the heat: make slots of all small holes but the middle one.' : ''}`,
     ),
+    ...packingSteps(),
     next(
       `Lay it in the notches, ${seated}, the large holes up. Drill ${ownUnits(pilotDrill, units)} with the long bit, as deep as the screw, straight down through each small hole, into ${woodWords(book, ramp)} Then drive one screw down through it, ${pipe.holes.length} in all. Its head sits inside, on the far wall; the large holes stay open. File what a hand can feel.`,
     ),
@@ -70,6 +73,7 @@ const copingOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): 
     next(
       `As for ${told!.name}: one line along the pipe, ${fine(own.outside)} outside and ${show(pipe.length)} long; punch and drill on it at ${pipe.holes.map(show).join(', ')} from its left end.`,
     ),
+    ...packingSteps(),
     next(
       `Lay it in the notches, ${seated}, the large holes up; drill with the long bit and screw it down into ${woodWords(book, ramp)} ${pipe.holes.length} screws${screw?.length ? ` of ${book.screw('pipe', screw.length)}` : ''}.`,
     ),
@@ -104,7 +108,7 @@ const copingOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): 
           ...pipeSteps(),
         ]),
     check(`The pipe stands ${revealWords(own, ramp.design, fine)}.`, width),
-    ...checksOf(book, ramp, ['pipe-timber', 'pipe-joint', 'pipe-hole', 'pipe-moves']),
+    ...checksOf(book, ramp, ['pipe-joint', 'pipe-hole', 'pipe-moves']),
   ]
 }
 
@@ -115,7 +119,8 @@ const nearFace = insideEdge.wanted - 0.05
 const woodWords = (book: Book, ramp: SolvedQuarter): string => {
   const at = ramp.deckTimbers.findIndex(({ role }) => role === 'pipe')
   const timber = ramp.deckTimbers[at]
-  if (!timber) return 'the wood under the pipe.'
+  if (!timber)
+    return packingWords(book, ramp) ? 'the wood under the pipe, packing and all.' : 'the wood under the pipe.'
   const { front, rear } = pipeEdges(ramp.coping!, timber)
   const name = `timber ${ramp.studs.length + at + 1}`
   return `${name}: they enter it ${book.show(front)} behind its front face${Math.abs(front - rear) < 1 ? ', in its middle' : ''}.${
@@ -123,6 +128,18 @@ const woodWords = (book: Book, ramp: SolvedQuarter): string => {
       ? ' That is near its edge: drill the full length of the screw, and clamp a block to that face while you do, so that it does not split.'
       : ''
   }`
+}
+
+/** What fills the air under the notch's floor before the pipe lies there; null where its screws meet wood at once. */
+const packingWords = (book: Book, ramp: SolvedQuarter): string | null => {
+  const { solved, fine, units } = book
+  if (!solved.checks.some(({ id, ramp: own }) => id === 'pipe-timber' && own === ramp.name)) return null
+  const air = airToLip(ramp.coping!, ramp.studs, ramp.design, units)
+  const lip = ramp.studs.findIndex(({ role }) => role === 'lip')
+  const count = ramp.pipe!.holes.length
+  return air === null
+    ? `Before it is laid, where each screw goes: cut ${count} blocks of offcut to fill what is free under the notch's floor, tops level with it, and screw them to ${lip < 0 ? 'the sides' : `stud ${lip + 1}`}.`
+    : `Before it is laid, where each screw goes: fix a piece of offcut on stud ${lip + 1}, planed to its slope, ${fine(air)} high under the pipe's middle, its top level with the notch's floor, ${count} in all.`
 }
 
 /** Why no hole need stand in the middle. */
