@@ -205,6 +205,18 @@ const cornersOf = ({ ramps }: Design, record: Figures): readonly number[] =>
     return [length - ramp.chamfer, Math.hypot(ramp.chamfer, ramp.chamfer)]
   })
 
+/** Of strips under a run-out, at even angles of the ridden circle and 100 mm (4 in) apart at most: before the toe, and over the floor. */
+const stripsOf = ({ ramps }: Figures, units: Design['units']): readonly number[] =>
+  ramps.flatMap(({ transition }) => {
+    if (!transition) return []
+    const { centre, radius, toeAngle, bridge } = transition
+    const bays = Math.ceil(bridge / (units === 'mm' ? 100 : 101.6))
+    return Array.from({ length: bays }, (_, i) => {
+      const angle = (toeAngle * Math.PI) / 180 - (bridge * i) / bays / radius.surface
+      return [-centre[0]! - radius.surface * Math.sin(angle), centre[1]! - radius.surface * Math.cos(angle)]
+    }).flat()
+  })
+
 /** Of a flat's loops of rope: holes 65 mm to either side of the middle of its second bay, as the first has a plate's bolts; half its height up. */
 const loopsOf = ({ ramps }: Figures): readonly number[] =>
   ramps.flatMap(({ transition, heights, studs }) => {
@@ -281,6 +293,7 @@ describe('the numbers of the booklet', () => {
         ...checksOf(record),
         ...cornersOf(other, record),
         ...loopsOf(record),
+        ...stripsOf(record, units),
         ...numbersOf(panels),
         ...sawn,
       ].flatMap((value) => [

@@ -16,6 +16,7 @@ import { type Book, leastShare, ofRamp } from '../book.ts'
 import { type Figure, figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
+import { runOutStrips } from './run-out-strips.ts'
 import { marked, sheetWithScrews } from './screw-table.ts'
 
 /** The board behind the lip, and what closes the step at the toe. */
@@ -160,9 +161,11 @@ const runOutWords = (
   const sized = `${sheetWords(runOut.sheet, units)}, ${show(runOut.length)} long and ${show(ramp.width)} wide${runOut.widths.length > 1 ? `, in ${runOut.widths.length} parts` : ''}.`
   const lies = `It laps ${show(runOutLap(units))} over the skin, bridges ${show(ramp.transition.bridge)} from the ridden face, ${show(ramp.transition.toeStep)} up, down to the floor, and lies on the floor for ${show(runOutFloor(units))} or a little more.`
   const { row } = runOut
+  const strips = stripWords(show, ramp, units)
   if (!row)
     return [
       `The run-out is ${sized} ${lies}`,
+      ...strips,
       'No stud lies under its upper end: hold it with short bolts or screws that do not come through the skin, heads sunk. Its other end lies on the floor by its own weight.',
     ]
   const places = `${show(row.at)} from its upper end, ${row.across.map(show).join(', ')} from the left edge.`
@@ -170,11 +173,29 @@ const runOutWords = (
   if (told)
     return [
       `The run-out is ${sized} ${lies}`,
+      ...strips,
       `Drill, sink, lay and screw it as that of ${told.name}: ${row.across.length} holes, ${places} It takes ${screws}.`,
     ]
   return [
     `The run-out is ${sized} ${lies}`,
     `Drill ${row.across.length} holes ${ownUnits('5 mm (3/16 in)', units)} wide. Sink each with the countersink until a head lies level; where the sheet is thinner than a head, drill through into the skin and sink that as well. They lie ${places}`,
+    ...strips,
     `Lay it over the skin and screw it through the skin into stud 1: ${screws}, ${screwHead('run-out')}, heads sunk level with the sheet. Its other end lies on the floor by its own weight.`,
+  ]
+}
+
+/** What is packed under it before it lies there: only a short stretch may hang free. */
+const stripWords = (
+  show: Book['show'],
+  { transition }: SolvedQuarter,
+  units: Book['units'],
+): readonly string[] => {
+  const strips = runOutStrips(transition, units)
+  if (strips.length === 0) return []
+  const places = strips.map(({ high, before }) => `${show(high)} high at ${show(before)}`)
+  return [
+    strips.length === 1
+      ? `Pack under it: a strip of offcut as long as the ramp is wide, ${places[0]} before the sides' front edge, with short pieces between it and them.`
+      : `Pack under it: ${strips.length} strips of offcut as long as the ramp is wide, ${wordList(places)} before the sides' front edge. Screw them to each other with short pieces between and push them up to the sides.`,
   ]
 }

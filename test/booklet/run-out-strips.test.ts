@@ -1,0 +1,64 @@
+import { describe, expect, test } from 'vitest'
+import { curvedOf } from '../../src/design/kind-traits.ts'
+import { solveDesign } from '../../src/ramp/solve.ts'
+import { atMost } from '../support/hold.ts'
+import { assertNear } from '../support/near.ts'
+import { templateText } from '../support/templates.ts'
+import { bookletSaid, designOf } from './said.ts'
+
+const radius = 2600
+const long = `title: Long run-out
+units: mm
+ramps:
+  - width: 1216
+    height: { deck: 1100 }
+    transition: { circle: { surface: ${radius} } }
+    toe: 40
+    deck: 900
+    studs: { section: 45 x 95, every: 180 }
+    skin: [9 plywood, 9 plywood, 6 hardboard]
+    run-out: { sheet: 2 steel }
+    deck-board: 18 plywood
+    coping: none
+`
+
+const stripsIn = (said: string) =>
+  [...said.matchAll(/(\d+) high at (\d+)/g)].map(([, high, before]) => ({
+    high: Number(high),
+    before: Number(before),
+  }))
+
+describe('what hangs free under a run-out', () => {
+  test('is packed before the sheet is laid, each strip as high as the circle lies over the floor there', () => {
+    const said = bookletSaid(long, ['deck'])
+    const strips = stripsIn(said)
+    const solved = solveDesign(designOf(long))
+    if (solved.stopped) throw new Error('stopped')
+    const { toeStep, bridge, face } = curvedOf(solved.ramps)[0]!.transition
+    // the circle touches the floor straight under its middle
+    assertNear(radius * Math.acos(1 - toeStep / radius), bridge, 1e-6)
+    const middle = -face.point(face.toe).x + Math.sqrt(radius ** 2 - (radius - toeStep) ** 2)
+    expect(strips.length).toBeGreaterThan(3)
+    for (const { high, before } of strips)
+      assertNear(high, radius - Math.sqrt(radius ** 2 - (middle - before) ** 2), 0.7)
+    // along the sheet no two are farther apart than the note of `figures` lets hang free
+    const [, free] = /pack under it where over (\d+) mm hangs free/.exec(
+      solved.checks.map(({ message }) => message).join(' '),
+    )!
+    const places = [0, ...strips.map(({ high }) => bridge - radius * Math.acos(1 - high / radius))]
+    places.slice(1).forEach((at, i) => {
+      atMost(at - places[i]!, Number(free) + 8)
+    })
+    expect(said.indexOf('Pack under it')).toBeLessThan(said.indexOf('Lay it over the skin'))
+  })
+
+  test('is not packed where figures ask for none', () => {
+    const low = templateText('quarter-mm')
+    const asked = (text: string): boolean => {
+      const solved = solveDesign(designOf(text))
+      return solved.checks.some(({ message }) => message.includes('pack under it'))
+    }
+    for (const text of [low, low.replace(/toe: [\d.]+/, 'toe: 12'), long])
+      expect(bookletSaid(text, ['deck']).includes('Pack under it')).toBe(asked(text))
+  })
+})
